@@ -1,0 +1,93 @@
+// Kinds of joint (NPT, garden hose thread, hose barb ...), the open ends that parts have, and the rules that say which
+// end mates which. All of it is data, loaded from catalog/joints.yaml; the program knows no thread by name.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "catalog/ids.h"
+#include "quantity/quantities.h"
+
+namespace riserun::catalog {
+
+enum class End : std::uint8_t { male, female, neither };
+
+/// An open end by kind, nominal size and end; what a port notation such as `1-1/4 FNPT` names.
+struct PortType {
+  KindId kind;
+  SizeId size;
+  End end = End::neither;
+  auto operator<=>(const PortType&) const = default;
+};
+
+/// What one nominal size of a kind measures. Lengths are zero where the kind has no such thing (a hose has no pitch).
+struct JointSize {
+  SizeId size;
+  Length outside_diameter{};       // of the male thread, the tube or the barb
+  double threads_per_inch = 0.0;   // 0: not a thread
+  Length hand_tight_engagement{};  // length that goes in by hand; for an unthreaded joint all that goes in
+  Length wrench_engagement{};      // further length when tightened, nominal
+  Length thread_length{};          // useful thread on the male end
+  double turns_past_hand_low = 0.0;   // turns past hand-tight, trade range
+  double turns_past_hand_high = 0.0;
+  Length bore{};                   // plain bore of pipe, tube or hose of that size where the kind fixes one
+
+  /// Make-up: what goes in when the joint is tight, nominal.
+  Length make_up() const { return hand_tight_engagement + wrench_engagement; }
+  /// Half-width of the band of make-up that thread tolerance leaves: one turn for a taper thread (ASME B1.20.1, 3.2).
+  Length make_up_tolerance{};
+};
+
+struct JointKind {
+  std::string id;            // "npt", used in files and JSON
+  std::string name;          // "NPT", used in print
+  std::string standard;      // "ASME B1.20.1"
+  std::string male_notation;    // "MNPT": how a male end is written after its size; empty: no such end
+  std::string female_notation;  // "FNPT"
+  std::string neither_notation;
+  bool threaded = false;
+  bool tapered = false;
+  std::vector<JointSize> sizes;
+  std::string source;
+};
+
+/// Which side is turned when a joint is made up.
+enum class Turning : std::uint8_t {
+  either,   // one body is screwed into or onto the other: one of the two sides must be free to turn
+  neither,  // a nut, clamp, cam or solder makes it: both bodies stay still
+};
+
+/// One row of the mating table: an `a` end goes together with a `b` end. The pair is unordered.
+struct MatingRule {
+  KindId kind_a;
+  End end_a = End::neither;
+  KindId kind_b;
+  End end_b = End::neither;
+  std::vector<std::pair<SizeId, SizeId>> sizes;  // (size of a, size of b); empty: the same size on both sides
+  std::string seal;        // "thread sealant", "hose washer", "clamp", "solder" ...: a name from Catalog::seals
+  Turning turning = Turning::either;
+  bool closing = false;    // made up without turning either side, and so can be the last joint between two fixed ends
+  bool comes_apart = true;
+  std::string source;
+};
+
+/// How a joint is made tight and what it uses up.
+struct Seal {
+  std::string name;         // "thread sealant"
+  std::string instruction;  // what the fitter does: "tape 3 turns with the thread, first thread bare"
+  std::string consumable;   // what the shopping list needs: "PTFE tape or paste"; empty: nothing
+  std::string source;
+};
+
+/// Two ends that look or start to screw together but must never be joined. Unordered; `sizes` empty: every size.
+struct LookAlike {
+  KindId kind_a;
+  KindId kind_b;
+  std::vector<std::pair<SizeId, SizeId>> sizes;
+  std::string reason;
+  std::string source;
+};
+
+}  // namespace riserun::catalog

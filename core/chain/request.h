@@ -1,0 +1,66 @@
+// What is asked of the chain search.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "catalog/bin.h"
+#include "catalog/catalog.h"
+
+namespace riserun::chain {
+
+using catalog::Catalog;
+using catalog::MaterialId;
+using catalog::PartId;
+using catalog::PortTypeId;
+
+/// What decides between chains, first to last; what still ties goes to the sequence of part ids that sorts first.
+enum class Order {
+  parts,   // fewest parts, then lowest price to pay
+  price,   // lowest price to pay, then fewest parts
+  loss,    // least head at the flow, then fewest parts, then price
+  length,  // shortest end to end, then fewest parts, then price
+  bin,     // fewest parts to buy, then price to pay, then fewest parts
+};
+
+/// What an end of the chain can still do once the other side of it is in place (needs: per port, fixed or not).
+enum class Freedom {
+  fixed,     // neither turns nor moves
+  sliding,   // moves along its axis, cannot turn
+  spinning,  // turns, cannot move along its axis
+  loose,     // turns and moves
+};
+
+struct PortEnd {
+  PortTypeId type;
+  std::optional<MaterialId> material;  // of the thing that has the port; unknown: no galvanic verdict there
+  Freedom freedom = Freedom::loose;
+};
+
+/// Something that the chain must hold: every part whose family, material or size matches all the words counts.
+struct Need {
+  std::string words;            // as written: "ball valve"
+  std::vector<PartId> parts;    // what satisfies it; not empty
+};
+
+enum class Service { water, air };
+enum class Galvanic { warn, avoid };
+
+struct ChainRequest {
+  PortEnd from;
+  PortEnd to;
+  Order order = Order::parts;
+  std::vector<Need> needs;                  // in any order along the chain; at most 8
+  std::vector<bool> banned;                 // by part row; empty: none banned
+  Service service = Service::water;
+  std::optional<GaugePressure> rating;      // every part must stand at least that
+  Galvanic galvanic = Galvanic::warn;
+  bool special_order = false;
+  std::optional<Length> smallest_bore;
+  std::optional<int> most_parts;
+  VolumeFlow flow = us_gallons_per_minute(10.0);  // for order loss and the reported head
+  catalog::Bin bin;                         // free, each as often as it is there
+};
+
+}  // namespace riserun::chain

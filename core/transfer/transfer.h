@@ -1,0 +1,111 @@
+// A transfer: air pushes the water from the reservoir up into the table (fill), or is let out so that it runs back
+// (drain). One set of differential equations both ways; see equations.h for them and for their sources.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "hydraulics/fluid.h"
+#include "hydraulics/line.h"
+#include "reservoir/box.h"
+
+namespace riserun::transfer {
+
+/// The air supply from the compressor's plate to the reservoir.
+struct AirSupply {
+  GaugePressure set_pressure;           // of the regulator
+  double droop = 0.1;                   // fall of the regulator's outlet at its rated flow, as a share of the setting
+  VolumeFlow regulator_rated_flow{};    // free air
+  std::optional<VolumeFlow> free_air_delivery;  // of the compressor; none: an unlimited main
+  Volume receiver{};                    // zero: none
+  GaugePressure receiver_pressure;      // at the start; also the pressure at which the compressor stops
+  Length feed_bore{};                   // smallest bore between receiver and reservoir (quick-connect, restrictor)
+  double feed_discharge_coefficient = 0.8;
+};
+
+struct Vent {
+  Length bore{};
+  double discharge_coefficient = 0.6;
+  int count = 1;
+};
+
+/// Everything that a transfer stands on.
+struct System {
+  reservoir::Box reservoir;
+  reservoir::Table table;
+  Length riser_end_height{};            // the riser's lower end above the reservoir's inside floor: the clearance
+  Length inlet_height{};                // where the line opens into the table, above the table's floor
+  hydraulics::Line line;                // from the riser's lower end to the table
+  hydraulics::Water water;
+  Temperature temperature;
+  AbsolutePressure atmosphere;
+  AirSupply air;
+  Vent vent;
+};
+
+/// Where a transfer begins.
+struct Start {
+  Length reservoir_depth{};
+  Length table_depth{};
+  GaugePressure ullage_pressure;        // zero: vented
+};
+
+enum class Stop { goal_reached, riser_uncovered, pressures_balance, table_overflows, time_limit };
+
+/// One instant of a transfer, for plots and for the section.
+struct Instant {
+  Time time{};
+  Length reservoir_depth{};
+  Length table_depth{};
+  GaugePressure ullage_pressure;
+  VolumeFlow flow{};                    // into the table is positive
+  VolumeFlow free_air{};                // into the ullage is positive, out of it negative
+};
+
+struct Transfer {
+  Stop stop = Stop::goal_reached;
+  Time time{};
+  Time time_low{};                      // all coefficients and the supply at the favourable end of their ranges
+  Time time_high{};                     // ... at the unfavourable end; infinite if the goal is then not reached
+  Volume volume{};                      // moved
+  VolumeFlow mean_flow{};
+  VolumeFlow peak_flow{};
+  Volume free_air{};                    // used (fill) or let out (drain), at the atmosphere's pressure
+  Length reservoir_depth{};             // at the end
+  Length table_depth{};
+  GaugePressure highest_ullage_pressure;
+  std::vector<hydraulics::ElementLoss> losses_at_mean;
+  std::vector<hydraulics::ElementLoss> losses_at_peak;
+  std::string limited_by;               // "compressor", "regulator", "line", "riser", "vent"
+  std::vector<Instant> history;
+};
+
+/// What happens if nobody shuts the air off.
+enum class WalkAway { water_stops_below_rim, table_overflows, air_blows_through };
+
+struct Fill : Transfer {
+  GaugePressure pressure_to_start;      // lifts water to the table's inlet from the starting level
+  GaugePressure hold_pressure;          // holds the table at its wanted depth without flow
+  GaugePressure pressure_to_finish;     // least regulator setting that reaches the wanted depth
+  Length coast_up{};                    // rise of the table after the air is shut at the wanted depth
+  Length shut_off_depth{};              // shut the air here and the coast-up ends at the wanted depth
+  Length margin_over_riser_end{};       // water over the riser's end when the goal is reached
+  WalkAway walk_away = WalkAway::water_stops_below_rim;
+  Volume walk_away_spill{};             // over the rim by the time nothing more happens or the riser uncovers
+  std::optional<GaugePressure> self_limiting_pressure;  // setting at which the water stops by itself below the rim
+};
+
+struct Drain : Transfer {
+  Volume left_in_table{};
+};
+
+/// Fills the table to `wanted_depth` from `start`.
+Fill fill(const System& system, const Start& start, Length wanted_depth);
+/// Vents the reservoir and lets the table run back.
+Drain drain(const System& system, const Start& start);
+/// The regulator setting that fills in the wanted time; nullopt if no setting up to `highest` does.
+std::optional<GaugePressure> setting_for_time(System system, const Start& start, Length wanted_depth, Time wanted,
+                                              GaugePressure highest);
+
+}  // namespace riserun::transfer

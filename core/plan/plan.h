@@ -1,0 +1,239 @@
+// The plan: all that Riserun works out from a job. A plain value, made once by make_plan and never changed; it holds
+// the catalog that it was made with (the user's measured parts and prices in it), so that it can be shown from any
+// thread. Texts in it are full sentences in the job's units; quantities stay quantities for whoever prints or draws
+// them.
+#pragma once
+
+#include "catalog/catalog.h"
+#include "chain/result.h"
+#include "plan/job.h"
+#include "quantity/quantities.h"
+#include "reservoir/box.h"
+#include "reservoir/riser.h"
+#include "reservoir/stored_energy.h"
+#include "reservoir/walls.h"
+#include "transfer/transfer.h"
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace riserun::plan {
+
+/// What stands in for something that the job leaves out.
+struct Assumption {
+  std::string what;   // "water temperature"
+  std::string value;  // "68 degF (20 degC)"
+  std::string why;    // "room temperature", with its source: "common practice", "ASME B36.10M" ...
+};
+
+/// The part of the plan that a caution, a note or a refusal belongs to and is printed with.
+enum class Topic { whole_job, connections, riser, levels, transfer, walls, relief, leak_test, list };
+
+struct Caution {
+  Topic where = Topic::whole_job;
+  std::string text;    // short and plain
+  std::string source;  // a standard, a report, or "common practice"
+};
+
+struct Note {
+  Topic where = Topic::whole_job;
+  std::string text;
+};
+
+/// Why the job cannot go ahead as asked.
+struct Refusal {
+  Topic where = Topic::whole_job;
+  std::string reason;   // one sentence
+  std::string asked;    // the number that is asked for, with its unit; empty where there is none
+  std::string allowed;  // the number that may be; beside it
+  std::string mend;     // the smallest change that lifts it
+};
+
+enum class Status { ok, caution, refused };
+
+struct ConnectionPlan {
+  std::string name;
+  std::string from;  // names of the ports
+  std::string to;    // name of the port or of the device at the far end
+  Service service = Service::water;
+  chain::ChainRequest request;  // as it was asked, with what was left of the bin
+  chain::Answer answer;
+  std::optional<PartId> ends_in;  // the device at the far end
+  bool ends_in_from_bin = false;
+  std::optional<Length> gap;          // as given; the chain's length stands in the answer
+  std::optional<Length> hose_length;  // of each hose in the chain, given or assumed
+  int hose_joints = 0;                // hose ends that carry a clamp or two
+  int clamps = 0;
+  std::vector<std::string> cautions;  // the chain's own and those that the job adds
+
+  const chain::Chain* chain() const { return std::get_if<chain::Chain>(&answer); }
+  const chain::NoChain* none() const { return std::get_if<chain::NoChain>(&answer); }
+};
+
+struct RiserPlan {
+  std::string bung;  // name of the port; empty: assumed
+  reservoir::RiserRequest request;
+  reservoir::Riser riser;
+  std::string size;                  // nominal pipe size
+  std::optional<PartId> stock_part;  // the nipple that it is cut from
+  bool stock_from_bin = false;
+  std::optional<PartId> uncut_part;  // the nipple that serves as it is
+  bool uncut_from_bin = false;
+};
+
+/// Depths are above the reservoir's inside floor or above the table's floor.
+struct Levels {
+  Length charge_depth{};  // water down
+  Volume charge{};
+  Length charge_mark_below_lid{};  // where the charge line is marked, from the lid's inside down
+  Volume capacity{};
+  Volume ullage_at_charge{};
+  double ullage_fraction = 0.0;
+  Volume need{};                // table at its wanted depth
+  Volume usable{};              // from the charge down to the riser's end and its margin
+  Volume heel{};                // below the riser's end
+  Length uncover_margin{};      // water kept over the riser's end: one bore
+  Length reservoir_depth_up{};  // water up: what stands in the reservoir
+  Length table_depth{};         // water up
+  Length rim{};
+  Volume rim_capacity{};
+  Volume left_in_table{};         // what stays in the table after draining
+  Volume line_volume{};           // water that stands in riser and chain
+  bool enough = true;             // usable >= need
+  bool can_overflow = false;      // usable > rim capacity
+  Length self_limiting_charge{};  // charge at which the riser uncovers before the table overflows
+  Length lift_start{};            // height between the two surfaces when the fill starts
+  Length lift_full{};             // ... and when the table is at its depth
+};
+
+struct TransferPlan {
+  transfer::System system;  // with the setting below
+  transfer::Start start;
+  transfer::Fill fill;
+  transfer::Drain drain;
+  GaugePressure setting;  // of the regulator: given or recommended
+  bool setting_given = false;
+  std::string setting_basis;                      // why this setting, one sentence
+  GaugePressure highest_setting;                  // what walls and regulator allow
+  std::optional<GaugePressure> setting_for_wish;  // that fills in the wished time; none: nothing wished or none does
+};
+
+/// The stay that pays most, in the weakest panel.
+struct NextStay {
+  std::string panel;
+  GaugePressure limit_before;
+  GaugePressure limit_after;  // of the whole reservoir
+  Length length{};            // of the panel when divided
+  Length width{};
+};
+
+struct WallsPlan {
+  reservoir::SheetMetal metal;
+  reservoir::WallCheck at_set;  // at the greatest air pressure of the fill
+  GaugePressure limit;          // air pressure that the weakest panel may see
+  double factor_at_set = 0.0;   // on yield
+  double factor_at_set_on_ultimate = 0.0;
+  GaugePressure full_supply;  // receiver or main, with the regulator failed open and no other way out
+  double factor_at_full_supply = 0.0;
+  double factor_at_full_supply_on_ultimate = 0.0;
+  Force lid_force{};  // at the set pressure
+  std::optional<NextStay> next_stay;
+  std::optional<PressureDifference> stayed_limit;  // cross-check by the stayed-surface rule, where stays make a grid
+};
+
+struct ReliefPlan {
+  GaugePressure set_pressure;                              // of the relief valve, at or below the walls' limit
+  VolumeFlow must_pass{};                                  // free air: all that the supply gives through the feed
+  std::optional<GaugePressure> failed_regulator_pressure;  // that the ullage reaches with the riser open
+  std::optional<Length> restrictor_bore;                   // in the feed: keeps that below the limit
+  std::optional<Length> valve_bore;                        // that passes the supply at the relief pressure
+};
+
+/// A port that is plugged for the leak test, and with what.
+struct TestPlug {
+  std::string port;
+  std::optional<PartId> part;  // none: the catalog has nothing that closes it
+  bool from_bin = false;
+};
+
+struct LeakTestPlan {
+  GaugePressure pressure;
+  bool given = false;
+  std::string basis;
+  GaugePressure gauge_full_scale;
+  GaugePressure relief;  // in the test line
+  std::string air_port;  // where the air and the gauge go in
+  std::vector<TestPlug> plugs;
+  Volume air_volume{};                    // of the empty reservoir
+  reservoir::StoredEnergy energy;         // at the test pressure, reservoir empty
+  reservoir::StoredEnergy energy_in_use;  // at the set pressure, ullage with the water up
+  PressureDifference drift_per_kelvin;    // of the reading at the test pressure
+};
+
+struct ListItem {
+  std::optional<PartId> part;  // none: a thing that the catalog has no part for
+  std::string id;
+  std::string name;
+  std::string size;
+  std::string material;
+  std::string shelf;
+  int quantity = 0;
+  Price each;
+  bool special_order = false;
+  bool measured = false;
+  std::vector<std::string> used_for;  // names of connections or uses
+  std::vector<std::string> instead;   // what to take when the shelf is empty
+
+  Price price() const { return each * quantity; }
+};
+
+struct CutItem {
+  std::string stock;  // "1 x 12 in nipple, black iron"
+  Length length{};
+  Length offcut{};
+  int quantity = 1;
+  std::string used_for;
+  std::string datum;  // "from the threaded end"
+};
+
+struct Consumable {
+  std::string name;
+  std::string quantity;  // "1 roll", "3 m", with its unit
+  std::string why;       // "14 taper joints"
+};
+
+struct ShoppingList {
+  std::vector<ListItem> buy;  // in the order in which a store is walked: by shelf, then name
+  std::vector<ListItem> from_bin;
+  std::vector<CutItem> cut;
+  std::vector<Consumable> consumables;
+  Price total;  // of what must be bought, indicative
+};
+
+struct Plan {
+  std::shared_ptr<const Catalog> catalog;
+  Job job;
+  Status status = Status::ok;
+  std::vector<Assumption> assumptions;
+  std::vector<ConnectionPlan> connections;
+  RiserPlan riser;
+  Levels levels;
+  hydraulics::Line line;                        // riser's lower end to the table
+  std::optional<std::size_t> water_connection;  // row of connections that the line runs through
+  TransferPlan transfer;
+  WallsPlan walls;
+  ReliefPlan relief;
+  LeakTestPlan leak_test;
+  ShoppingList list;
+  std::vector<Caution> cautions;
+  std::vector<Note> notes;
+  std::vector<Refusal> refusals;  // not empty: the job cannot go ahead as asked
+};
+
+/// Works the whole job out. Bad input was refused by load_job already; what cannot be done is a Refusal in the plan.
+/// @pre the job was read against this catalog
+Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job);
+
+}  // namespace riserun::plan

@@ -1,0 +1,74 @@
+// Reads quantities the way people write them: `5-1/2 in`, `1'1-11/16"`, `25 psi`, `10 ga steel`. A unit is always asked
+// for; fractions, mixed numbers, prime marks, fraction signs and the usual spellings of a unit are read. Every reader
+// takes the whole text, and answers with the quantity or with what was read, what is wrong with it and what is allowed.
+// Nothing here throws on bad input, and no value that is not finite ever comes out.
+#pragma once
+
+#include "quantity/quantities.h"
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <variant>
+
+namespace riserun::quantity {
+
+/// Why a text is not the quantity that was asked for. `offset` is the byte of the text at which the mistake stands.
+struct ReadError {
+  std::string message;
+  std::size_t offset = 0;
+};
+
+template <class T>
+using Reading = std::variant<T, ReadError>;
+
+/// Both ends belong to it.
+template <class T>
+struct Range {
+  T low;
+  T high;
+};
+
+// A negative value is an error except where a reader says otherwise, and so is one beyond anything a shop could mean
+// (longer than 10 km, hotter than 2000 degC ...).
+
+Reading<Length> read_length(std::string_view text);         // in, ft, `1'2"`, mm, cm, m
+Reading<Length> read_signed_length(std::string_view text);  // the same, and may be negative: a height below something
+Reading<Area> read_area(std::string_view text);             // in2, ft2, mm2, cm2, m2
+Reading<Volume> read_volume(std::string_view text);         // gal (US), qt, L, mL, in3, ft3, m3
+/// Above the atmosphere; may be negative down to a full vacuum. psi, inH2O, ftH2O, kPa, bar, mbar, mmH2O, Pa ...
+Reading<GaugePressure> read_pressure(std::string_view text);
+Reading<AbsolutePressure> read_absolute_pressure(std::string_view text);      // psia, bar abs, kPa abs, inHg abs
+Reading<PressureDifference> read_pressure_difference(std::string_view text);  // units as read_pressure
+Reading<Head> read_head(std::string_view text);                               // a column of liquid: ft, in, m, mm
+Reading<VolumeFlow> read_volume_flow(std::string_view text);                  // of water: gpm, gph, L/min, L/s, m3/h
+Reading<VolumeFlow> read_air_flow(std::string_view text);                     // of free air: scfm, L/min, m3/h, L/s
+Reading<Time> read_time(std::string_view text);                               // s, min, h, `1 h 20 min`
+Reading<Velocity> read_velocity(std::string_view text);                       // ft/s, m/s
+Reading<Mass> read_mass(std::string_view text);                               // lb, oz, kg, g, t
+Reading<Density> read_density(std::string_view text);                         // kg/m3, lb/ft3
+Reading<Temperature> read_temperature(std::string_view text);                 // degF, degC, K; may be negative
+Reading<TemperatureDifference> read_temperature_difference(std::string_view text);  // the same units, a difference
+Reading<Power> read_power(std::string_view text);                                   // W, kW, hp, BTU/h
+Reading<Energy> read_energy(std::string_view text);                                 // ft-lb, J, kJ, BTU, kWh
+Reading<Stress> read_stress(std::string_view text);                                 // psi, ksi, kPa, MPa, GPa
+Reading<Price> read_price(std::string_view text);                                   // `$2.10`, `2.10 usd`, `45 cents`
+
+/// A thickness: plain (`3/16 in`, `3 mm`), or a gauge number with its metal (`10 ga steel`), as gauges differ by metal.
+Reading<Length> read_sheet(std::string_view text);
+
+/// A pure number without a unit: `0.6`, `3/4`, `60 %`; may be negative.
+Reading<double> read_number(std::string_view text);
+/// A whole number from 0 to 1000000: `3`.
+Reading<int> read_count(std::string_view text);
+
+/// A nominal size, to the one way in which it is written: `1 1/4`, `1.25`, `1¼"`, `DN 32` and dash size `-20` are all
+/// `1-1/4`. A nominal size is a name, not a length.
+Reading<std::string> read_size_name(std::string_view text);
+
+/// What was read, if it lies in the range; otherwise an error that names the range, in the unit that `text` uses.
+/// For every T above but std::string.
+template <class T>
+Reading<T> within(Reading<T> reading, Range<T> allowed, std::string_view text);
+
+}  // namespace riserun::quantity

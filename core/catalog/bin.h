@@ -1,9 +1,9 @@
 // What the shop already has: parts with counts.
 #pragma once
 
-#include <vector>
-
 #include "catalog/ids.h"
+
+#include <vector>
 
 namespace riserun::catalog {
 

@@ -7,11 +7,6 @@ namespace riserun::catalog {
 
 namespace {
 
-// Limits of the difference of anodic indexes: 0.25 V for a normal shop, 0.50 V for a dry, controlled place
-// (MIL-STD-889 practice, from memory; reference needs.md C26 gives the 0.25 V). Between them the pair is watched.
-constexpr double kFineBelowVolts = 0.25;
-constexpr double kKeepApartAboveVolts = 0.50;
-
 std::uint64_t key_of(const PortType& type) {
   return (static_cast<std::uint64_t>(type.kind.row) << 34) | (static_cast<std::uint64_t>(type.size.row) << 2) |
          static_cast<std::uint64_t>(type.end);
@@ -30,26 +25,22 @@ std::optional<IdType> as_id(std::optional<std::uint32_t> row) {
   return IdType{*row};
 }
 
-const std::string& notation(const JointKind& kind, End end) {
+const std::string& notation_of(const JointKind& kind, End end) {
   switch (end) {
-    case End::male: return kind.male_notation;
-    case End::female: return kind.female_notation;
-    case End::neither: return kind.neither_notation;
+    case End::male:
+      return kind.male_notation;
+    case End::female:
+      return kind.female_notation;
+    case End::neither:
+      return kind.neither_notation;
   }
   return kind.neither_notation;
 }
 
-std::string_view end_name(End end) {
-  return end == End::male ? "male" : end == End::female ? "female" : "neither";
-}
+std::string_view end_name(End end) { return end == End::male ? "male" : end == End::female ? "female" : "neither"; }
 
 bool sizes_listed(const std::vector<std::pair<SizeId, SizeId>>& sizes, SizeId a, SizeId b) {
   return std::find(sizes.begin(), sizes.end(), std::pair(a, b)) != sizes.end();
-}
-
-bool sides_match(const MatingRule& rule, const PortType& a, const PortType& b) {
-  if (rule.kind_a != a.kind || rule.end_a != a.end || rule.kind_b != b.kind || rule.end_b != b.end) return false;
-  return rule.sizes.empty() ? a.size == b.size : sizes_listed(rule.sizes, a.size, b.size);
 }
 
 bool sides_match(const LookAlike& pair, const PortType& a, const PortType& b) {
@@ -64,7 +55,9 @@ std::optional<KindId> Catalog::find_kind(std::string_view id) const {
 }
 
 std::optional<SizeId> Catalog::find_size(std::string_view name) const {
-  return as_id<SizeId>(find_row(sizes_, [&](const std::string& size) { return size == name; }));
+  const auto found = size_by_name_.find(name);
+  if (found == size_by_name_.end()) return std::nullopt;
+  return found->second;
 }
 
 std::optional<MaterialId> Catalog::find_material(std::string_view id_or_alias) const {
@@ -82,7 +75,7 @@ std::optional<FamilyId> Catalog::find_family(std::string_view name_or_alias) con
 }
 
 std::optional<PartId> Catalog::find_part(std::string_view id) const {
-  const auto found = part_by_id_.find(std::string(id));
+  const auto found = part_by_id_.find(id);
   if (found == part_by_id_.end()) return std::nullopt;
   return found->second;
 }
@@ -121,19 +114,21 @@ GalvanicVerdict Catalog::galvanic(MaterialId a, MaterialId b) const {
   const Material& second = material(b);
   if (!first.metal || !second.metal) return GalvanicVerdict::fine;
   const double difference = std::abs(first.anodic_index_volts - second.anodic_index_volts);
-  if (difference <= kFineBelowVolts) return GalvanicVerdict::fine;
-  return difference <= kKeepApartAboveVolts ? GalvanicVerdict::watch : GalvanicVerdict::keep_apart;
+  if (difference <= galvanic_.watch_above_volts) return GalvanicVerdict::fine;
+  return difference <= galvanic_.keep_apart_above_volts ? GalvanicVerdict::watch : GalvanicVerdict::keep_apart;
 }
 
 std::string Catalog::written(PortTypeId type) const {
   const PortType& port = port_type(type);
-  return size_name(port.size) + " " + notation(kind(port.kind), port.end);
+  return size_name(port.size) + " " + notation(port.kind, port.end);
 }
 
 std::string Catalog::spelled(PortTypeId type) const {
   const PortType& port = port_type(type);
   return size_name(port.size) + " " + kind(port.kind).id + " " + std::string(end_name(port.end));
 }
+
+const std::string& Catalog::notation(KindId kind, End end) const { return notation_of(kinds_[kind.row], end); }
 
 KindId CatalogBuilder::add(JointKind kind) {
   catalog_.kinds_.push_back(std::move(kind));
@@ -157,6 +152,7 @@ LossItemId CatalogBuilder::add(LossItem item) {
 
 void CatalogBuilder::add(MatingRule rule) { catalog_.rules_.push_back(std::move(rule)); }
 void CatalogBuilder::add(Seal seal) { catalog_.seals_.push_back(std::move(seal)); }
+void CatalogBuilder::set(GalvanicLimits limits) { catalog_.galvanic_ = std::move(limits); }
 void CatalogBuilder::add(LookAlike look_alike) { catalog_.look_alikes_.push_back(std::move(look_alike)); }
 
 PartId CatalogBuilder::add(Part part) {
@@ -174,8 +170,10 @@ void CatalogBuilder::replace(PartId id, Part part) {
 
 SizeId CatalogBuilder::size(std::string_view name) {
   if (const std::optional<SizeId> known = catalog_.find_size(name)) return *known;
+  const SizeId id{static_cast<std::uint32_t>(catalog_.sizes_.size())};
   catalog_.sizes_.emplace_back(name);
-  return SizeId{static_cast<std::uint32_t>(catalog_.sizes_.size() - 1)};
+  catalog_.size_by_name_.emplace(name, id);
+  return id;
 }
 
 PortTypeId CatalogBuilder::port_type(const PortType& type) {
@@ -185,11 +183,41 @@ PortTypeId CatalogBuilder::port_type(const PortType& type) {
   return found->second;
 }
 
+void CatalogBuilder::add_mates(std::uint32_t rule_row, PortTypeId a, const PortType& other) {
+  const std::optional<PortTypeId> b = catalog_.find_port_type(other);
+  if (!b) return;
+  catalog_.mates_[a.row].push_back({*b, rule_row});
+  if (*b != a) catalog_.mates_[b->row].push_back({a, rule_row});
+}
+
+// Each rule looks up the few ends that it joins; comparing every pair of ends with every rule would cost far more than
+// reading the files.
+void CatalogBuilder::index_mates() {
+  const std::size_t count = catalog_.port_types_.size();
+  catalog_.mates_.assign(count, {});
+  for (std::uint32_t row = 0; row < catalog_.rules_.size(); ++row) {
+    const MatingRule& rule = catalog_.rules_[row];
+    for (std::uint32_t a = 0; a < count; ++a) {
+      const PortType& type = catalog_.port_types_[a];
+      if (type.kind != rule.kind_a || type.end != rule.end_a) continue;
+      if (rule.sizes.empty()) add_mates(row, PortTypeId{a}, {rule.kind_b, type.size, rule.end_b});
+      for (const auto& [size_a, size_b] : rule.sizes)
+        if (size_a == type.size) add_mates(row, PortTypeId{a}, {rule.kind_b, size_b, rule.end_b});
+    }
+  }
+  for (std::vector<Mate>& mates : catalog_.mates_) {  // in the order of the ends; the first rule for a pair holds
+    std::sort(mates.begin(), mates.end(),
+              [](const Mate& a, const Mate& b) { return std::pair(a.other, a.rule) < std::pair(b.other, b.rule); });
+    const auto same = [](const Mate& a, const Mate& b) { return a.other == b.other; };
+    mates.erase(std::unique(mates.begin(), mates.end(), same), mates.end());
+  }
+}
+
 Catalog CatalogBuilder::build() && {
   for (std::uint32_t row = 0; row < catalog_.kinds_.size(); ++row) {
     for (const JointSize& size : catalog_.kinds_[row].sizes)
       for (const End end : {End::male, End::female, End::neither})
-        if (!notation(catalog_.kinds_[row], end).empty()) port_type({KindId{row}, size.size, end});
+        if (!notation_of(catalog_.kinds_[row], end).empty()) port_type({KindId{row}, size.size, end});
   }
   const std::size_t count = catalog_.port_types_.size();
   catalog_.uses_.assign(count, {});
@@ -198,18 +226,7 @@ Catalog CatalogBuilder::build() && {
     for (std::size_t port = 0; port < ports.size(); ++port)
       catalog_.uses_[ports[port].type.row].push_back({PartId{row}, static_cast<std::uint8_t>(port)});
   }
-  // A few hundred port types and a few dozen rules: the plain double loop is well under a millisecond.
-  catalog_.mates_.assign(count, {});
-  for (std::uint32_t a = 0; a < count; ++a) {
-    for (std::uint32_t b = 0; b < count; ++b) {
-      const PortType& first = catalog_.port_types_[a];
-      const PortType& second = catalog_.port_types_[b];
-      const auto rule = find_row(catalog_.rules_, [&](const MatingRule& r) {
-        return sides_match(r, first, second) || sides_match(r, second, first);
-      });
-      if (rule) catalog_.mates_[a].push_back({PortTypeId{b}, *rule});
-    }
-  }
+  index_mates();
   return std::move(catalog_);
 }
 

@@ -2,16 +2,17 @@
 // expand to. Made by a CatalogBuilder (from files, or in a test from a few lines of code) and then never changed.
 #pragma once
 
+#include "catalog/ids.h"
+#include "catalog/joint.h"
+#include "catalog/part.h"
+
+#include <functional>
 #include <optional>
 #include <span>
 #include <string>
 #include <string_view>
 #include <unordered_map>
 #include <vector>
-
-#include "catalog/ids.h"
-#include "catalog/joint.h"
-#include "catalog/part.h"
 
 namespace riserun::catalog {
 
@@ -27,6 +28,12 @@ struct PortUse {
   std::uint8_t port = 0;
 };
 
+/// Lets a table keyed by strings be asked with a string_view.
+struct TextHash {
+  using is_transparent = void;
+  std::size_t operator()(std::string_view text) const noexcept { return std::hash<std::string_view>()(text); }
+};
+
 class Catalog {
  public:
   std::span<const JointKind> kinds() const { return kinds_; }
@@ -34,6 +41,7 @@ class Catalog {
   std::span<const Seal> seals() const { return seals_; }
   std::span<const LookAlike> look_alikes() const { return look_alikes_; }
   std::span<const Material> materials() const { return materials_; }
+  const GalvanicLimits& galvanic_limits() const { return galvanic_; }
   std::span<const Family> families() const { return families_; }
   std::span<const LossItem> loss_items() const { return loss_items_; }
   std::span<const Part> parts() const { return parts_; }
@@ -74,6 +82,8 @@ class Catalog {
   std::string written(PortTypeId type) const;
   /// `1-1/4 npt female`: size, kind id, end, as JSON gives them.
   std::string spelled(PortTypeId type) const;
+  /// How that end of that kind is written after its size; empty: the kind has no such end.
+  const std::string& notation(KindId kind, End end) const;
 
  private:
   friend class CatalogBuilder;
@@ -83,13 +93,15 @@ class Catalog {
   std::vector<Seal> seals_;
   std::vector<LookAlike> look_alikes_;
   std::vector<Material> materials_;
+  GalvanicLimits galvanic_;
   std::vector<Family> families_;
   std::vector<LossItem> loss_items_;
   std::vector<Part> parts_;
   std::vector<PortType> port_types_;
   std::vector<std::vector<Mate>> mates_;
   std::vector<std::vector<PortUse>> uses_;
-  std::unordered_map<std::string, PartId> part_by_id_;
+  std::unordered_map<std::string, SizeId, TextHash, std::equal_to<>> size_by_name_;
+  std::unordered_map<std::string, PartId, TextHash, std::equal_to<>> part_by_id_;
   std::unordered_map<std::uint64_t, PortTypeId> port_type_by_key_;
 };
 
@@ -99,6 +111,7 @@ class CatalogBuilder {
   CatalogBuilder() = default;
   /// Starts from a finished catalog, to add a user's own parts to it.
   explicit CatalogBuilder(const Catalog& base) : catalog_(base) {}
+  explicit CatalogBuilder(Catalog&& base) : catalog_(std::move(base)) {}
 
   KindId add(JointKind kind);
   MaterialId add(Material material);
@@ -107,6 +120,7 @@ class CatalogBuilder {
   void add(MatingRule rule);
   void add(Seal seal);
   void add(LookAlike look_alike);
+  void set(GalvanicLimits limits);
   /// The part's id must not have been used before.
   PartId add(Part part);
   void replace(PartId id, Part part);
@@ -122,6 +136,9 @@ class CatalogBuilder {
   Catalog build() &&;
 
  private:
+  void index_mates();
+  void add_mates(std::uint32_t rule_row, PortTypeId a, const PortType& other);
+
   Catalog catalog_;
 };
 

@@ -2,13 +2,13 @@
 // end mates which. All of it is data, loaded from catalog/joints.yaml; the program knows no thread by name.
 #pragma once
 
+#include "catalog/ids.h"
+#include "quantity/quantities.h"
+
 #include <optional>
 #include <string>
 #include <utility>
 #include <vector>
-
-#include "catalog/ids.h"
-#include "quantity/quantities.h"
 
 namespace riserun::catalog {
 
@@ -25,14 +25,14 @@ struct PortType {
 /// What one nominal size of a kind measures. Lengths are zero where the kind has no such thing (a hose has no pitch).
 struct JointSize {
   SizeId size;
-  Length outside_diameter{};       // of the male thread, the tube or the barb
-  double threads_per_inch = 0.0;   // 0: not a thread
-  Length hand_tight_engagement{};  // length that goes in by hand; for an unthreaded joint all that goes in
-  Length wrench_engagement{};      // further length when tightened, nominal
-  Length thread_length{};          // useful thread on the male end
-  double turns_past_hand_low = 0.0;   // turns past hand-tight, trade range
+  Length outside_diameter{};         // of the male thread, the tube or the barb
+  double threads_per_inch = 0.0;     // 0: not a thread
+  Length hand_tight_engagement{};    // length that goes in by hand; for an unthreaded joint all that goes in
+  Length wrench_engagement{};        // further length when tightened, nominal
+  Length thread_length{};            // useful thread on the male end
+  double turns_past_hand_low = 0.0;  // turns past hand-tight, trade range
   double turns_past_hand_high = 0.0;
-  Length bore{};                   // plain bore of pipe, tube or hose of that size where the kind fixes one
+  Length bore{};  // plain bore of pipe, tube or hose of that size where the kind fixes one
 
   /// Make-up: what goes in when the joint is tight, nominal.
   Length make_up() const { return hand_tight_engagement + wrench_engagement; }
@@ -41,12 +41,17 @@ struct JointSize {
 };
 
 struct JointKind {
-  std::string id;            // "npt", used in files and JSON
-  std::string name;          // "NPT", used in print
-  std::string standard;      // "ASME B1.20.1"
+  std::string id;               // "npt", used in files and JSON
+  std::string name;             // "NPT", used in print
+  std::string standard;         // "ASME B1.20.1"
   std::string male_notation;    // "MNPT": how a male end is written after its size; empty: no such end
   std::string female_notation;  // "FNPT"
   std::string neither_notation;
+  // More ways in which people write it, lower case: the kind alone ("pipe thread"), or the kind with its end ("mip").
+  std::vector<std::string> kind_words;
+  std::vector<std::string> male_words;
+  std::vector<std::string> female_words;
+  std::vector<std::string> neither_words;
   bool threaded = false;
   bool tapered = false;
   std::vector<JointSize> sizes;
@@ -66,9 +71,9 @@ struct MatingRule {
   KindId kind_b;
   End end_b = End::neither;
   std::vector<std::pair<SizeId, SizeId>> sizes;  // (size of a, size of b); empty: the same size on both sides
-  std::string seal;        // "thread sealant", "hose washer", "clamp", "solder" ...: a name from Catalog::seals
+  std::string seal;  // "thread sealant", "hose washer", "clamp", "solder" ...: a name from Catalog::seals
   Turning turning = Turning::either;
-  bool closing = false;    // made up without turning either side, and so can be the last joint between two fixed ends
+  bool closing = false;  // made up without turning either side, and so can be the last joint between two fixed ends
   bool comes_apart = true;
   std::string source;
 };

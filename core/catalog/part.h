@@ -1,20 +1,20 @@
 // A part: one fitting, pipe piece, hose or accessory with one or more ports, as a family's rule yields it.
 #pragma once
 
-#include <optional>
-#include <string>
-#include <vector>
-
 #include "catalog/ids.h"
 #include "catalog/joint.h"
 #include "quantity/quantities.h"
+
+#include <optional>
+#include <string>
+#include <vector>
 
 namespace riserun::catalog {
 
 struct Port {
   PortTypeId type;
-  Length bore{};             // smallest bore on the way in by this port
-  Length reach{};            // from the part's centre to the end of the port, along the port's axis
+  Length bore{};                 // smallest bore on the way in by this port
+  Length reach{};                // from the part's centre to the end of the port, along the port's axis
   double heading_degrees = 0.0;  // direction the port looks, in the part's plane; a straight part has 180 and 0
 };
 
@@ -23,23 +23,31 @@ enum class Role : std::uint8_t { connector, device };
 
 /// A loss item of catalog/losses.yaml: how much head a kind of fitting takes.
 struct LossItem {
-  std::string name;                   // "elbow 90 threaded"
-  double crane_n = 0.0;               // K = n fT (Crane TP-410)
-  double darby_k1 = 0.0;              // 3-K: K = k1/Re + ki (1 + kd / NPS^0.3), for low Reynolds numbers; 0: none
+  std::string name;       // "elbow 90 threaded"
+  double crane_n = 0.0;   // K = n fT (Crane TP-410)
+  double darby_k1 = 0.0;  // 3-K: K = k1/Re + ki (1 + kd / NPS^0.3), for low Reynolds numbers; 0: none
   double darby_ki = 0.0;
-  double darby_kd = 0.0;              // NPS in inches
-  double scatter = 0.0;               // relative half-range of the published values: 0.3 is plus or minus 30 %
+  double darby_kd = 0.0;  // NPS in inches
+  double scatter = 0.0;   // relative half-range of the published values: 0.3 is plus or minus 30 %
   std::string source;
 };
 
 struct Material {
-  std::string id;            // "black-iron"
-  std::string name;          // "black iron"
+  std::string id;    // "black-iron"
+  std::string name;  // "black iron"
   std::vector<std::string> aliases;
   double anodic_index_volts = 0.0;  // for the galvanic verdict; NaN for a non-metal
   bool metal = true;
-  bool compressed_air = true;       // false: shatters under compressed air (PVC)
+  bool compressed_air = true;  // false: shatters under compressed air (PVC)
   Length roughness{};
+  std::string source;
+};
+
+/// Differences of anodic index between two wetted metals: up to the first the pair is fine, above the second it is to
+/// be kept apart. The values here hold until catalog/materials.yaml sets its own (see its source there).
+struct GalvanicLimits {
+  double watch_above_volts = 0.25;
+  double keep_apart_above_volts = 0.50;
   std::string source;
 };
 
@@ -49,7 +57,7 @@ struct Family {
   std::string name;                  // "reducing coupling"
   std::vector<std::string> aliases;  // "bell reducer"
   std::string standard;
-  std::string shelf;                 // where a store keeps it: "black and galvanized fittings", "hose and clamps" ...
+  std::string shelf;  // where a store keeps it: "black and galvanized fittings", "hose and clamps" ...
   Role role = Role::connector;
   bool weld_bung = false;
   bool is_bushing = false;
@@ -57,25 +65,25 @@ struct Family {
 };
 
 struct Part {
-  std::string id;          // stable, unique, readable: "reducing-coupling/black-iron/1x3-4"
-  std::string name;        // "1 x 3/4 reducing coupling"
-  std::string size;        // "1 x 3/4", and the length of a nipple: "1 x 4 in"
+  std::string id;    // stable, unique, readable: "reducing-coupling/black-iron/1x3-4"
+  std::string name;  // "1 x 3/4 reducing coupling"
+  std::string size;  // "1 x 3/4", and the length of a nipple: "1 x 4 in"
   FamilyId family;
   MaterialId material;
   std::vector<Port> ports;
-  Price price;             // indicative
-  GaugePressure rating{};  // at room temperature, for water
-  bool stocked = true;     // on an ordinary store's shelf; false: special order
-  bool air = true;         // may stand compressed air
-  bool closing = false;    // holds a closing joint of its own between its two sides (a union)
-  bool dielectric = false; // keeps its two sides' metals apart
-  bool one_way = false;    // flow only from port 0 to port 1 (check valve)
-  bool cut_to_length = false;  // sold by length: `reach` is that of the default length
+  Price price;                             // indicative
+  GaugePressure rating{};                  // at room temperature, for water
+  bool stocked = true;                     // on an ordinary store's shelf; false: special order
+  bool air = true;                         // may stand compressed air
+  bool closing = false;                    // holds a closing joint of its own between its two sides (a union)
+  bool dielectric = false;                 // keeps its two sides' metals apart
+  bool one_way = false;                    // flow only from port 0 to port 1 (check valve)
+  bool cut_to_length = false;              // sold by length: `reach` is that of the default length
   std::optional<MaterialId> far_material;  // wetted metal at the last port where it differs (dielectric union)
-  LossItemId loss;         // invalid: bore and length only
-  LossItemId branch_loss;  // for a tee entered or left by its branch
-  Length across_flats{};   // wrench size; zero: none stated
-  bool measured = false;   // measured by hand, not the catalog's figure
+  LossItemId loss;                         // invalid: bore and length only
+  LossItemId branch_loss;                  // for a tee entered or left by its branch
+  Length across_flats{};                   // wrench size; zero: none stated
+  bool measured = false;                   // measured by hand, not the catalog's figure
   std::string source;
 
   MaterialId material_at(std::size_t port) const {

@@ -8,6 +8,7 @@
 #include "chain/request.h"
 #include "quantity/quantities.h"
 #include "quantity/write.h"
+#include "reservoir/box_panels.h"
 #include "reservoir/riser.h"
 
 #include <filesystem>
@@ -44,13 +45,7 @@ struct JobPort {
 struct Sheet {
   std::string written;  // "10 ga steel", as the person wrote it
   Length thickness{};
-  std::string metal;  // "steel", "galvanized", "stainless", "aluminium"
-};
-
-/// A wall is divided by stays or baffles into `along` equal bays of its longer measure and `across` of its shorter.
-struct Bays {
-  int along = 1;
-  int across = 1;
+  std::string metal;  // a name that reservoir::find_sheet_metal knows
 };
 
 struct BarePanel {
@@ -60,13 +55,8 @@ struct BarePanel {
 };
 
 struct Supports {
-  std::optional<BarePanel> widest_bare_panel;  // of any wall; then the bays are not needed
-  std::optional<int> baffles_across;           // upright plates across the length: they hold lid, floor and long sides
-  std::optional<int> baffles_along;            // upright plates along the length: they hold lid, floor and short sides
-  std::optional<Bays> lid;                     // where stays divide a wall otherwise than the baffles do
-  std::optional<Bays> floor;
-  std::optional<Bays> long_side;
-  std::optional<Bays> short_side;
+  std::optional<BarePanel> widest_bare_panel;  // of any wall; then the layout is not needed
+  std::optional<reservoir::SupportLayout> layout;
   std::optional<double> solid_fraction;  // share of the inside that supports and baffles fill
 };
 

@@ -9,6 +9,7 @@
 #include "plan/job.h"
 #include "quantity/quantities.h"
 #include "reservoir/box.h"
+#include "reservoir/box_panels.h"
 #include "reservoir/riser.h"
 #include "reservoir/stored_energy.h"
 #include "reservoir/walls.h"
@@ -120,12 +121,13 @@ struct TransferPlan {
   std::optional<GaugePressure> setting_for_wish;  // that fills in the wished time; none: nothing wished or none does
 };
 
-/// The stay that pays most, in the weakest panel.
+/// The row of stays that pays most.
 struct NextStay {
-  std::string panel;
-  GaugePressure limit_before;
-  GaugePressure limit_after;  // of the whole reservoir
-  Length length{};            // of the panel when divided
+  std::string what;            // "one more baffle across the length"
+  GaugePressure limit_before;  // of the whole reservoir
+  GaugePressure limit_after;
+  std::string weakest;  // the panel that governs then, and its measures
+  Length length{};
   Length width{};
 };
 
@@ -140,7 +142,7 @@ struct WallsPlan {
   double factor_at_full_supply_on_ultimate = 0.0;
   Force lid_force{};  // at the set pressure
   std::optional<NextStay> next_stay;
-  std::optional<PressureDifference> stayed_limit;  // cross-check by the stayed-surface rule, where stays make a grid
+  std::optional<reservoir::SupportLoads> loads;  // on stays and baffles of the lid at the setting, where they are known
 };
 
 struct ReliefPlan {

@@ -1,0 +1,73 @@
+// A plan in the making: the stages of make_plan, each in a file of its own, and what they hand on to each other.
+#pragma once
+
+#include "plan/plan.h"
+#include "plan/settled.h"
+
+#include <string>
+#include <vector>
+
+namespace riserun::plan {
+
+/// What is left of the bin while the plan takes parts from it.
+class BinLeft {
+ public:
+  explicit BinLeft(Bin bin) : bin_(std::move(bin)) {}
+
+  int count_of(PartId part) const { return bin_.count_of(part); }
+  /// Takes one; false when there is none.
+  bool take(PartId part);
+  const Bin& bin() const { return bin_; }
+
+ private:
+  Bin bin_;
+};
+
+/// A part that the job uses up and is not in a chain: a riser nipple, a plug, a gauge.
+struct ExtraPart {
+  PartId part;
+  bool from_bin = false;
+  std::string used_for;
+};
+
+struct Draft {
+  Plan plan;
+  Settled settled;
+  BinLeft bin;
+  std::vector<ExtraPart> extras;
+  Volume riser_and_chain{};
+
+  const Catalog& catalog() const { return *plan.catalog; }
+  UnitSystem units() const { return plan.job.units; }
+  void assume(std::string what, std::string value, std::string why);
+  void caution(Topic where, std::string text, std::string source);
+  void note(Topic where, std::string text);
+  void refuse(Refusal refusal);
+};
+
+// The stages, in the order in which make_plan runs them. Each needs what the ones before it have put into the draft.
+void draft_riser(Draft& draft);         // plan.riser
+void draft_connections(Draft& draft);   // plan.connections, plan.water_connection
+void draft_line(Draft& draft);          // plan.line
+void draft_levels(Draft& draft);        // plan.levels
+void draft_wall_limit(Draft& draft);    // plan.walls: panels, limit, next stay
+void draft_transfer(Draft& draft);      // plan.transfer and the rest of plan.levels
+void draft_walls_in_use(Draft& draft);  // plan.walls at the setting and at full supply
+void draft_relief(Draft& draft);        // plan.relief
+void draft_leak_test(Draft& draft);     // plan.leak_test
+void draft_list(Draft& draft);          // plan.list
+void draft_cautions(Draft& draft);      // plan.cautions that belong to the whole job
+
+/// The catalog with the job's measured parts and prices in it; the same catalog when there are none.
+std::shared_ptr<const Catalog> adjusted_catalog(std::shared_ptr<const Catalog> catalog, const Job& job);
+
+/// The reservoir port that the riser hangs in; nullptr: none is given.
+const JobPort* riser_bung(const Job& job);
+/// True if the port of that name is one of these.
+const JobPort* port_named(const std::vector<JobPort>& ports, const std::string& name);
+/// Trade name and measure of a part as a list prints it: "1 x 4 in nipple, black iron".
+std::string part_title(const Catalog& catalog, PartId part);
+/// End to end length of a straight part with two ports.
+Length straight_length(const catalog::Part& part);
+
+}  // namespace riserun::plan

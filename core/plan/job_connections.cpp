@@ -1,0 +1,111 @@
+// Reads the connections of a job.
+#include "plan/job_reading.h"
+
+#include <fmt/format.h>
+
+namespace riserun::plan {
+
+using catalog::Fields;
+using catalog::Value;
+using chain::Freedom;
+
+namespace {
+
+void read_held(JobReading& reading, const Value& value, JobConnection& connection) {
+  if (!value.exists()) return;
+  Fields fields(value, {"from", "to"}, reading.problems);
+  if (!fields.valid()) return;
+  const auto freedom = [&fields](std::string_view key) {
+    return fields.choice<Freedom>(fields.find(key), {{"fixed", Freedom::fixed},
+                                                     {"sliding", Freedom::sliding},
+                                                     {"spinning", Freedom::spinning},
+                                                     {"loose", Freedom::loose}});
+  };
+  connection.from_freedom = freedom("from");
+  connection.to_freedom = freedom("to");
+}
+
+void read_needs(JobReading& reading, Fields& fields, JobConnection& connection) {
+  const Value needs = fields.find("need");
+  if (needs.exists()) {
+    for (const Value& words : catalog::read_texts(needs, reading.problems)) {
+      std::vector<PartId> parts = read_parts(reading, words);
+      if (!parts.empty()) connection.needs.push_back({std::string(words.text()), std::move(parts)});
+    }
+    if (connection.needs.size() > 8)
+      reading.problems.add(needs, fmt::format("{}: {} things are asked for; allowed are at most 8", needs.path(),
+                                              connection.needs.size()));
+  }
+  const Value avoid = fields.find("avoid");
+  if (!avoid.exists()) return;
+  for (const Value& words : catalog::read_texts(avoid, reading.problems)) {
+    const std::vector<PartId> parts = read_parts(reading, words);
+    if (parts.empty()) continue;
+    connection.avoid.emplace_back(words.text());
+    connection.avoided.insert(connection.avoided.end(), parts.begin(), parts.end());
+  }
+}
+
+void read_far_end(JobReading& reading, Fields& fields, JobConnection& connection) {
+  const Value to = fields.find("to");
+  const Value ends_in = fields.find("ends in");
+  if (to.exists() && ends_in.exists())
+    reading.problems.add(ends_in, fmt::format("{}: a connection has 'to' or 'ends in', not both", ends_in.path()));
+  if (!to.exists() && !ends_in.exists())
+    reading.problems.add(fields.map(), fmt::format("{}: the far end is missing: 'to' names a port, 'ends in' a device",
+                                                   fields.map().path()));
+  if (to.exists()) connection.to = fields.need_text("to");
+  if (!ends_in.exists()) return;
+  std::vector<PartId> devices;
+  for (const PartId part : read_parts(reading, ends_in))
+    if (reading.catalog.part(part).ports.size() == 1) devices.push_back(part);
+  if (!devices.empty()) {
+    connection.ends_in = EndDevice{std::string(ends_in.text()), std::move(devices)};
+  } else if (ends_in.is_text() && !ends_in.text().empty()) {
+    reading.problems.add(ends_in, fmt::format("{}: no part with a single port matches '{}', so nothing can end in it",
+                                              ends_in.path(), ends_in.text()));
+  }
+}
+
+void read_limits(Fields& fields, JobConnection& connection) {
+  connection.gap = fields.find_with("gap", ranged(read_length, metres(0.0), feet(60.0)));
+  connection.offset = fields.find_with("offset", ranged(read_length, metres(0.0), feet(60.0)));
+  connection.hose_length = fields.find_with("hose length", ranged(read_length, inches(1.0), feet(100.0)));
+  connection.rating = fields.find_with("rating", ranged(read_pressure, psig(0.0), psig(3000.0)));
+  connection.smallest_bore = fields.find_with("smallest bore", ranged(read_length, inches(0.05), inches(12.0)));
+  connection.most_parts = fields.find_with("most parts", ranged(read_count, 0, 40));
+  connection.special_order = fields.flag_or("special order", false);
+  connection.galvanic = fields
+                            .choice<chain::Galvanic>(fields.find("galvanic"), {{"warn", chain::Galvanic::warn},
+                                                                               {"avoid", chain::Galvanic::avoid}})
+                            .value_or(chain::Galvanic::warn);
+}
+
+JobConnection read_connection(JobReading& reading, const Value& value) {
+  JobConnection connection;
+  Fields fields(value,
+                {"name", "from", "to", "ends in", "carries", "need", "avoid", "held", "order", "gap", "offset",
+                 "hose length", "rating", "smallest bore", "most parts", "special order", "galvanic"},
+                reading.problems);
+  if (!fields.valid()) return connection;
+  connection.from = fields.need_text("from");
+  read_far_end(reading, fields, connection);
+  const std::string far_end = connection.ends_in ? connection.ends_in->words : connection.to;
+  connection.name = fields.text_or("name", connection.from + " to " + far_end);
+  connection.carries =
+      fields.choice<Service>(fields.find("carries"), {{"water", Service::water}, {"air", Service::air}});
+  read_needs(reading, fields, connection);
+  read_held(reading, fields.find("held"), connection);
+  connection.order = read_order(reading, fields, "order");
+  read_limits(fields, connection);
+  return connection;
+}
+
+}  // namespace
+
+void read_connections(JobReading& reading, const Value& value, Job& job) {
+  for (const Value& item : catalog::read_list(value, reading.problems))
+    job.connections.push_back(read_connection(reading, item));
+}
+
+}  // namespace riserun::plan

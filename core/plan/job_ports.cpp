@@ -1,0 +1,134 @@
+// Reads the ports of a job's vessels and the words in it that name materials and parts.
+#include "catalog/part_search.h"
+#include "catalog/port_notation.h"
+#include "plan/job_reading.h"
+
+#include <fmt/format.h>
+
+namespace riserun::plan {
+
+using catalog::Fields;
+using catalog::Value;
+using reservoir::BungKind;
+
+namespace {
+
+std::optional<PortTypeId> read_port_type(JobReading& reading, const Value& value) {
+  if (!value.exists()) return std::nullopt;
+  const auto text = catalog::read_text(value, reading.problems);
+  if (!text) return std::nullopt;
+  const auto port = catalog::read_port(reading.catalog, *text);
+  if (const PortTypeId* type = std::get_if<PortTypeId>(&port)) return *type;
+  const auto& error = std::get<catalog::NotationError>(port);
+  reading.problems.add(value, value.path() + ": " + error.message, error.offset);
+  return std::nullopt;
+}
+
+void read_reservoir_port(JobReading& reading, Fields& fields, JobPort& port) {
+  port.place =
+      fields.choice<Place>(fields.find("where"), {{"lid", Place::lid}, {"side", Place::side}, {"floor", Place::floor}});
+  port.bung =
+      fields.choice<BungKind>(fields.find("bung"), {{"full coupling", BungKind::full_coupling},
+                                                    {"half coupling", BungKind::half_coupling},
+                                                    {"welded riser", BungKind::welded_riser},
+                                                    {"double-tapped bushing", BungKind::double_tapped_bushing}});
+  port.bung_length = fields.find_with("bung length", ranged(read_length, inches(0.25), inches(24.0)));
+  port.projects = fields.find_with("projects", ranged(read_length, metres(0.0), inches(24.0)));
+  (void)reading;
+}
+
+void read_table_port(JobReading& reading, Fields& fields, JobPort& port) {
+  port.place = fields.choice<Place>(fields.find("where"),
+                                    {{"floor", Place::floor}, {"side", Place::side}, {"over rim", Place::over_rim}});
+  port.opens_at = fields.find_with("opens at", ranged(read_length, metres(0.0), feet(20.0)));
+  (void)reading;
+}
+
+/// `1 FNPT`, or a map with the port and where it sits.
+std::optional<JobPort> read_port_entry(JobReading& reading, const Value& name, const Value& value, bool of_table) {
+  JobPort port;
+  port.name = std::string(name.text());
+  if (value.is_text()) {
+    const auto type = read_port_type(reading, value);
+    if (!type) return std::nullopt;
+    port.type = *type;
+    return port;
+  }
+  Fields fields = of_table
+                      ? Fields(value, {"port", "material", "where", "opens at", "face height"}, reading.problems)
+                      : Fields(value, {"port", "material", "where", "bung", "bung length", "projects", "face height"},
+                               reading.problems);
+  if (!fields.valid()) return std::nullopt;
+  const auto type = read_port_type(reading, fields.need("port"));
+  port.material = read_material(reading, fields.find("material"));
+  port.face_height = fields.find_with("face height", ranged(read_length, metres(0.0), feet(60.0)));
+  if (of_table) {
+    read_table_port(reading, fields, port);
+  } else {
+    read_reservoir_port(reading, fields, port);
+  }
+  if (!type) return std::nullopt;
+  port.type = *type;
+  return port;
+}
+
+}  // namespace
+
+std::vector<JobPort> read_ports(JobReading& reading, const Value& value, bool of_table) {
+  std::vector<JobPort> ports;
+  if (!value.exists()) return ports;
+  if (!value.is_map()) {
+    reading.problems.add(value,
+                         fmt::format("{}: expected names with a port each, as in 'drain: 1 FNPT'", value.path()));
+    return ports;
+  }
+  for (const auto& [name, entry] : value.entries())
+    if (auto port = read_port_entry(reading, name, entry, of_table)) ports.push_back(std::move(*port));
+  return ports;
+}
+
+std::optional<MaterialId> read_material(JobReading& reading, const Value& value) {
+  if (!value.exists()) return std::nullopt;
+  const auto text = catalog::read_text(value, reading.problems);
+  if (!text) return std::nullopt;
+  const auto material = reading.catalog.find_material(*text);
+  if (material) return material;
+  std::vector<std::string_view> names;
+  for (const catalog::Material& known : reading.catalog.materials()) names.push_back(known.name);
+  reading.problems.add(value, fmt::format("{}: no material is called '{}'; there are {}{}", value.path(), *text,
+                                          catalog::either_of(names), catalog::did_you_mean(*text, names)));
+  return std::nullopt;
+}
+
+std::vector<PartId> read_parts(JobReading& reading, const Value& value) {
+  const auto text = catalog::read_text(value, reading.problems);
+  if (!text) return {};
+  std::vector<PartId> parts = catalog::find_parts(reading.catalog, *text);
+  if (!parts.empty()) return parts;
+  std::vector<std::string_view> names;
+  for (const catalog::Family& family : reading.catalog.families()) {
+    names.push_back(family.name);
+    names.insert(names.end(), family.aliases.begin(), family.aliases.end());
+  }
+  reading.problems.add(value, fmt::format("{}: no part in the catalog matches '{}'{}", value.path(), *text,
+                                          catalog::did_you_mean(*text, names)));
+  return {};
+}
+
+std::optional<PartId> read_one_part(JobReading& reading, const Value& value) {
+  const auto text = catalog::read_text(value, reading.problems);
+  if (!text) return std::nullopt;
+  if (const auto exact = reading.catalog.find_part(*text)) return exact;
+  const std::vector<PartId> parts = read_parts(reading, value);
+  if (parts.size() == 1) return parts.front();
+  if (parts.size() > 1) {
+    std::string some;
+    for (std::size_t i = 0; i < std::min<std::size_t>(parts.size(), 4); ++i)
+      some += (i > 0 ? ", " : "") + reading.catalog.part(parts[i]).id;
+    reading.problems.add(value, fmt::format("{}: '{}' matches {} parts ({}{}); say more of it, or its id", value.path(),
+                                            *text, parts.size(), some, parts.size() > 4 ? " ..." : ""));
+  }
+  return std::nullopt;
+}
+
+}  // namespace riserun::plan

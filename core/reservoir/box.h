@@ -23,7 +23,7 @@ struct Table {
   Length length{};
   Length width{};
   Length floor_height{};
-  Length rim{};      // height of the edge above the table's floor
+  Length rim{};                 // height of the edge above the table's floor
   double solid_fraction = 0.0;  // slats, grates and supports under water
 
   Area free_area() const { return length * width * (1.0 - solid_fraction); }

@@ -1,0 +1,88 @@
+#include "reservoir/metals.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cassert>
+#include <cctype>
+
+namespace riserun::reservoir {
+namespace {
+
+Stress ksi(double v) { return stress_pascals(v * 1000.0 * kPascalsPerPsi); }
+Stress gigapascals(double v) { return megapascals(v * 1000.0); }
+
+struct NamedMetal {
+  SheetMetal metal;
+  std::vector<std::string_view> trade_names;
+};
+
+// The moduli and densities are handbook values, from memory: steel 200 GPa and 7850 kg/m3, austenitic stainless 193 GPa
+// and 8000 kg/m3, aluminium alloys 69 to 70 GPa and 2680 to 2730 kg/m3.
+const std::vector<NamedMetal>& named_metals() {
+  static const std::vector<NamedMetal> metals = {
+      {{"mild steel", ksi(36), ksi(58), gigapascals(200), 0.3, kilograms_per_cubic_metre(7850),
+        "ASTM A36: yield 36 ksi, ultimate 58 ksi at least, from memory; uncertified sheet may be weaker"},
+       {"steel", "carbon steel", "black steel", "a36", "mild steel plate"}},
+      {{"commercial steel sheet", ksi(30), ksi(45), gigapascals(200), 0.3, kilograms_per_cubic_metre(7850),
+        "ASTM A1011 CS Type B: the low end of its typical yield, 30 to 50 ksi, which the standard does not promise; "
+        "ultimate 45 ksi assumed; from memory"},
+       {"sheet steel", "hot rolled sheet", "cold rolled sheet", "a1011", "a1008"}},
+      {{"galvanized steel", ksi(30), ksi(45), gigapascals(200), 0.3, kilograms_per_cubic_metre(7850),
+        "ASTM A653 CS Type B: the low end of its typical yield, 30 to 55 ksi, which the standard does not promise; "
+        "ultimate 45 ksi assumed; from memory"},
+       {"galvanized", "galvanised", "galvanised steel", "galvanized sheet", "a653"}},
+      {{"stainless steel 304", ksi(30), ksi(75), gigapascals(193), 0.3, kilograms_per_cubic_metre(8000),
+        "ASTM A240 type 304, annealed: yield 30 ksi, ultimate 75 ksi at least, from memory"},
+       {"stainless", "stainless steel", "304", "stainless 304", "304 stainless"}},
+      {{"stainless steel 316", ksi(30), ksi(75), gigapascals(193), 0.3, kilograms_per_cubic_metre(8000),
+        "ASTM A240 type 316, annealed: yield 30 ksi, ultimate 75 ksi at least, from memory"},
+       {"316", "stainless 316", "316 stainless"}},
+      {{"aluminium 5052, as welded", ksi(13), ksi(25), gigapascals(70), 0.33, kilograms_per_cubic_metre(2680),
+        "5052-H32 within an inch of a weld: yield 13 ksi, ultimate 25 ksi, Aluminum Design Manual, from memory"},
+       {"aluminium", "aluminum", "5052", "5052-h32", "aluminium 5052", "aluminum 5052", "aluminum 5052, as welded"}},
+      {{"aluminium 6061, as welded", ksi(15), ksi(24), gigapascals(69), 0.33, kilograms_per_cubic_metre(2700),
+        "6061-T6 within an inch of a weld: yield 15 ksi, ultimate 24 ksi, Aluminum Design Manual, from memory"},
+       {"6061", "6061-t6", "aluminium 6061", "aluminum 6061", "aluminum 6061, as welded"}},
+      {{"aluminium 3003, as welded", ksi(5), ksi(14), gigapascals(69), 0.33, kilograms_per_cubic_metre(2730),
+        "3003-H14 within an inch of a weld: yield 5 ksi, ultimate 14 ksi, Aluminum Design Manual, from memory"},
+       {"3003", "3003-h14", "aluminium 3003", "aluminum 3003", "aluminum 3003, as welded"}},
+  };
+  return metals;
+}
+
+std::string lower_case(std::string_view text) {
+  std::string lower(text);
+  std::transform(lower.begin(), lower.end(), lower.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  return lower;
+}
+
+}  // namespace
+
+const std::vector<SheetMetal>& sheet_metals() {
+  static const std::vector<SheetMetal> metals = [] {
+    std::vector<SheetMetal> list;
+    for (const NamedMetal& named : named_metals()) list.push_back(named.metal);
+    return list;
+  }();
+  return metals;
+}
+
+std::optional<SheetMetal> find_sheet_metal(std::string_view name) {
+  const std::string wanted = lower_case(name);
+  for (const NamedMetal& named : named_metals()) {
+    const auto& trade = named.trade_names;
+    if (named.metal.name == wanted || std::find(trade.begin(), trade.end(), wanted) != trade.end()) return named.metal;
+  }
+  return std::nullopt;
+}
+
+DesignStress design_stress(const SheetMetal& metal, double share_of_yield) {
+  assert(share_of_yield > 0.0 && share_of_yield <= 1.0);
+  const double mpa = in_pascals(metal.yield) / 1.0e6;
+  return {metal.yield * share_of_yield, fmt::format("{:g} of the yield of {}, {:.3g} ksi ({:.3g} MPa)", share_of_yield,
+                                                    metal.name, in_psi(metal.yield) / 1000.0, mpa)};
+}
+
+}  // namespace riserun::reservoir

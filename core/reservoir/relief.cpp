@@ -1,0 +1,132 @@
+#include "reservoir/relief.h"
+
+#include "hydraulics/air.h"
+
+#include <boost/math/tools/roots.hpp>
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+#include <cstdint>
+#include <span>
+
+namespace riserun::reservoir {
+namespace {
+
+GaugePressure scaled(GaugePressure p, double factor) { return gauge_pascals(in_pascals(p) * factor); }
+
+MassFlow feed_flow(const AirFeed& feed, GaugePressure downstream, AbsolutePressure atmosphere) {
+  return hydraulics::orifice_air_flow(hydraulics::effective_area(feed.bore, feed.discharge_coefficient),
+                                      absolute(feed.supply, atmosphere), absolute(downstream, atmosphere),
+                                      feed.temperature);
+}
+
+/// Volume that a mass of air takes up in the reservoir, per second, at its pressure.
+VolumeFlow volume_at(MassFlow flow, GaugePressure pressure, AbsolutePressure atmosphere, Temperature temperature) {
+  return hydraulics::free_air_of_mass_flow(flow, absolute(pressure, atmosphere), temperature);
+}
+
+VolumeFlow water_flow(const hydraulics::Line& line, GaugePressure pressure, Head lift, const hydraulics::Water& water) {
+  const Head driving = head_of(pressure - GaugePressure(), water.density) - lift;
+  if (in_metres(driving) <= 0.0) return {};
+  return line.flow_at(driving, hydraulics::Direction::forward, water, hydraulics::Coefficients::high);
+}
+
+// Usual dials, from memory: low ranges are capsule or diaphragm gauges. Neighbours stand within 8/3 of each other from
+// 1 psi (0.1 bar) up, so that one always falls between 1.5 and 4 times the pressure.
+constexpr std::array kDialsPsi = {1.0, 2.0, 3.0, 5.0, 10.0, 15.0, 30.0, 60.0, 100.0, 160.0, 200.0, 300.0};
+constexpr std::array kDialsBar = {0.06, 0.1, 0.16, 0.25, 0.4, 0.6, 1.0, 1.6, 2.5, 4.0, 6.0, 10.0, 16.0};
+
+std::optional<GaugePressure> usual_dial(const GaugeChoice& choice, UnitSystem units) {
+  const bool metric = units == UnitSystem::metric;
+  const std::span<const double> dials =
+      metric ? std::span<const double>(kDialsBar) : std::span<const double>(kDialsPsi);
+  std::optional<GaugePressure> best;
+  for (const double dial : dials) {
+    const GaugePressure scale = metric ? bar_gauge(dial) : psig(dial);
+    if (scale < choice.least_full_scale || scale > choice.most_full_scale) continue;
+    if (!best || *best < choice.preferred_full_scale) best = scale;  // the first at or above twice, else the nearest
+  }
+  return best;
+}
+
+PressureDifference widest_mark(GaugePressure pressure) {
+  if (pressure <= psig(10.0)) return psi(0.1);
+  return pressure <= psig(100.0) ? psi(1.0) : psi(2.0);
+}
+
+}  // namespace
+
+std::optional<GaugePressure> relief_setting(GaugePressure in_use, GaugePressure wall_limit) {
+  if (in_use >= wall_limit) return std::nullopt;
+  return std::min(wall_limit, std::max(scaled(in_use, 1.25), in_use + psi(0.25)));
+}
+
+Relief relief_for(GaugePressure setting, GaugePressure wall_limit, const AirFeed& feed, AbsolutePressure atmosphere,
+                  double valve_discharge_coefficient) {
+  assert(setting > GaugePressure() && setting <= wall_limit);
+  const GaugePressure open = std::min(wall_limit, scaled(setting, 1.1));
+  const MassFlow flow = feed_flow(feed, open, atmosphere);
+  if (in_kilograms_per_second(flow) <= 0.0) return {.setting = setting};  // the supply cannot reach the setting
+  return {setting, hydraulics::free_air_of_mass_flow(flow, atmosphere, feed.temperature),
+          hydraulics::bore_for_air_flow(flow, valve_discharge_coefficient, absolute(open, atmosphere), atmosphere,
+                                        feed.temperature)};
+}
+
+SafetyFactors safety_factors(const std::vector<Panel>& panels, const SheetMetal& metal, GaugePressure set,
+                             GaugePressure supply) {
+  const WallCheck at_set = check_walls(panels, metal, metal.yield, "yield", set);
+  const WallCheck at_supply = check_walls(panels, metal, metal.yield, "yield", supply);
+  return {set,
+          supply,
+          at_set.factor_on_yield,
+          at_set.factor_on_ultimate,
+          at_supply.factor_on_yield,
+          at_supply.factor_on_ultimate};
+}
+
+GaugeChoice choose_gauge(GaugePressure pressure, UnitSystem units) {
+  GaugeChoice choice{scaled(pressure, 1.5), scaled(pressure, 2.0), scaled(pressure, 4.0), std::nullopt,
+                     widest_mark(pressure)};
+  choice.full_scale = usual_dial(choice, units);
+  return choice;
+}
+
+WaterColumn water_column_for(GaugePressure pressure, Density water) {
+  const Length kFreeHose = inches(6.0);
+  const Head reading = head_of(pressure - GaugePressure(), water);
+  const Length leg = metres(in_metres(reading)) + kFreeHose;
+  return {reading, leg, 2.0 * leg};
+}
+
+GaugePressure failed_regulator_pressure(const AirFeed& feed, const hydraulics::Line& line, Head lift,
+                                        const hydraulics::Water& water, AbsolutePressure atmosphere) {
+  const GaugePressure least = GaugePressure() + pressure_of(lift, water.density);
+  if (feed.supply <= least) return feed.supply;
+  // What comes in falls and what goes out rises with the pressure, so there is one balance. Pa in, m3/s out.
+  const auto surplus = [&](double pascals_gauge) {
+    const GaugePressure p = gauge_pascals(pascals_gauge);
+    return (volume_at(feed_flow(feed, p, atmosphere), p, atmosphere, feed.temperature) -
+            water_flow(line, p, lift, water))
+        .value();
+  };
+  const double low = in_pascals(least);
+  const double high = in_pascals(feed.supply);
+  if (surplus(low) <= 0.0) return least;
+  std::uintmax_t steps = 100;
+  const auto bracket =
+      boost::math::tools::toms748_solve(surplus, low, high, boost::math::tools::eps_tolerance<double>(40), steps);
+  return gauge_pascals(bracket.second);
+}
+
+std::optional<Length> restrictor_bore(GaugePressure limit, const AirFeed& feed, const hydraulics::Line& line, Head lift,
+                                      const hydraulics::Water& water, AbsolutePressure atmosphere) {
+  const VolumeFlow out = water_flow(line, limit, lift, water);
+  if (out.value() <= 0.0) return std::nullopt;
+  if (limit >= feed.supply) return feed.bore;
+  const MassFlow in = hydraulics::mass_flow_of_free_air(out, absolute(limit, atmosphere), feed.temperature);
+  return hydraulics::bore_for_air_flow(in, feed.discharge_coefficient, absolute(feed.supply, atmosphere),
+                                       absolute(limit, atmosphere), feed.temperature);
+}
+
+}  // namespace riserun::reservoir

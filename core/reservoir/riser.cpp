@@ -82,20 +82,24 @@ void measure(const RiserRequest& r, Riser& riser) {
   riser.heel = r.box.volume_at(riser.end_height);
 }
 
+/// That a riser needs to draw freely, with the thread at the short end of its band.
+Length least_clearance(const RiserRequest& r) { return std::max(kLeastClearance, r.pipe.bore / 4.0); }
+
 void refuse_lengths(const RiserRequest& r, const Tape& tape, Riser& riser) {
   if (riser.cut_length <= riser.make_up) {
+    const Length smaller = riser.clearance - (riser.make_up - riser.cut_length) - kTapeTolerance;
     riser.refusals.push_back(fmt::format(
-        "Between the bung and what lies under it there are {}, which leaves no riser at a clearance of {}: place the "
-        "bung where nothing lies under it, or lower the clearance by {}.",
+        "From the bung down to what lies under it there are {}, which leaves no riser at a clearance of {}: {}.",
         tape(std::max(Length(), free_height(r))), tape(riser.clearance),
-        tape(riser.make_up - riser.cut_length + kTapeTolerance)));
+        smaller >= least_clearance(r) ? fmt::format("lower the clearance to {} or less", tape(smaller))
+                                      : "place the bung where nothing lies under it, or make the reservoir higher"));
   }
   if (riser.clearance_low <= Length()) {
     riser.refusals.push_back(fmt::format(
         "With the thread made up at the short end of its band the riser would stand on the floor: a clearance of {} is "
         "within its {} of tolerance, so leave at least {}.",
         tape(riser.clearance), tape(riser.clearance - riser.clearance_low),
-        tape(riser.clearance - riser.clearance_low + std::max(kLeastClearance, r.pipe.bore / 4.0))));
+        tape(riser.clearance - riser.clearance_low + least_clearance(r))));
   }
 }
 
@@ -199,8 +203,6 @@ void note_insertion(const RiserRequest& r, const Tape& tape, Riser& riser) {
       break;
   }
 }
-
-Length least_clearance(const RiserRequest& r) { return std::max(kLeastClearance, r.pipe.bore / 4.0); }
 
 void choose_stock(const RiserRequest& r, Riser& riser) {
   if (!threaded(r) || riser.cut_length <= riser.make_up) return;

@@ -30,13 +30,11 @@ TestPressure choose_test_pressure(GaugePressure in_use, GaugePressure wall_limit
                                   AbsolutePressure atmosphere, UnitSystem units) {
   const GaugePressure highest = highest_test(wall_limit);
   if (highest < kLeastTestPressure) {
-    return {
-        .pressure = std::nullopt,
-        .basis = fmt::format(
-            "The walls stand {} at most, and a test with air needs {} and a relief valve below the walls' limit: add "
-            "stays until the limit is {}, or fill with water and look for drips.",
-            write_pressure(wall_limit, units), write_pressure(kLeastTestPressure, units),
-            write_pressure(gauge_pascals(in_pascals(kLeastTestPressure) * kLimitOverTestPressure), units))};
+    return no_test(fmt::format(
+        "The walls stand {} at most, and a test with air needs {} and a relief valve below the walls' limit: add "
+        "stays until the limit is {}, or fill with water and look for drips.",
+        write_pressure(wall_limit, units), write_pressure(kLeastTestPressure, units),
+        write_pressure(gauge_pascals(in_pascals(kLeastTestPressure) * kLimitOverTestPressure), units)));
   }
   const GaugePressure wanted = std::clamp(in_use, kUsualTestPressure, kMostTestPressure);
   if (wanted <= highest) {
@@ -58,12 +56,10 @@ TestPressure check_test_pressure(GaugePressure asked, GaugePressure wall_limit, 
                                  UnitSystem units) {
   const GaugePressure highest = highest_test(wall_limit);
   if (asked > highest) {
-    return {
-        .pressure = std::nullopt,
-        .basis = fmt::format(
-            "A test at {} is refused: the walls stand {} at most, and the relief valve must stand between the two, so "
-            "test at {} or less, or add stays.",
-            write_pressure(asked, units), write_pressure(wall_limit, units), write_pressure(highest, units))};
+    return no_test(fmt::format(
+        "A test at {} is refused: the walls stand {} at most, and the relief valve must stand between the two, so "
+        "test at {} or less, or add stays.",
+        write_pressure(asked, units), write_pressure(wall_limit, units), write_pressure(highest, units)));
   }
   return test_at(asked, "As asked for; the walls stand it.", wall_limit, air, atmosphere, units);
 }

@@ -4,6 +4,8 @@
 // reader (`in_inches(x)`), so that every entry and exit names its unit. Conversion factors stand in conversions.h.
 #pragma once
 
+#include "quantity/conversions.h"
+
 #include <boost/units/quantity.hpp>
 #include <boost/units/systems/si/acceleration.hpp>
 #include <boost/units/systems/si/area.hpp>
@@ -22,8 +24,6 @@
 
 #include <compare>
 #include <cstdint>
-
-#include "quantity/conversions.h"
 
 namespace riserun::quantity {
 
@@ -87,13 +87,13 @@ class Point {
   double value_ = 0.0;
 };
 
-using PressureDifference = Amount<struct PressureDifferenceTag>;               // Pa
-using Stress = Amount<struct StressTag>;                                       // Pa, strength and stress in a wall
-using Head = Amount<struct HeadTag>;                                           // m of the flowing liquid
-using TemperatureDifference = Amount<struct TemperatureDifferenceTag>;         // K
-using GaugePressure = Point<struct GaugePressureTag, PressureDifference>;      // Pa above the atmosphere
+using PressureDifference = Amount<struct PressureDifferenceTag>;                 // Pa
+using Stress = Amount<struct StressTag>;                                         // Pa, strength and stress in a wall
+using Head = Amount<struct HeadTag>;                                             // m of the flowing liquid
+using TemperatureDifference = Amount<struct TemperatureDifferenceTag>;           // K
+using GaugePressure = Point<struct GaugePressureTag, PressureDifference>;        // Pa above the atmosphere
 using AbsolutePressure = Point<struct AbsolutePressureTag, PressureDifference>;  // Pa above vacuum
-using Temperature = Point<struct TemperatureTag, TemperatureDifference>;       // K
+using Temperature = Point<struct TemperatureTag, TemperatureDifference>;         // K
 
 /// Money in whole cents, so that sums are exact and ties are ties.
 class Price {
@@ -148,7 +148,9 @@ inline double in_feet_per_second(Velocity v) { return v.value() / kMetresPerFoot
 
 inline VolumeFlow cubic_metres_per_second(double v) { return VolumeFlow::from_value(v); }
 inline VolumeFlow litres_per_minute(double v) { return cubic_metres_per_second(v / 60000.0); }
-inline VolumeFlow us_gallons_per_minute(double v) { return cubic_metres_per_second(v * kCubicMetresPerUsGallon / 60.0); }
+inline VolumeFlow us_gallons_per_minute(double v) {
+  return cubic_metres_per_second(v * kCubicMetresPerUsGallon / 60.0);
+}
 inline VolumeFlow cubic_feet_per_minute(double v) { return cubic_feet(v) / seconds(60.0); }
 inline double in_cubic_metres_per_second(VolumeFlow v) { return v.value(); }
 inline double in_litres_per_minute(VolumeFlow v) { return v.value() * 60000.0; }

@@ -47,6 +47,7 @@ Reading<Time> read_time(std::string_view text);                               //
 Reading<Velocity> read_velocity(std::string_view text);                       // ft/s, m/s
 Reading<Mass> read_mass(std::string_view text);                               // lb, oz, kg, g, t
 Reading<Density> read_density(std::string_view text);                         // kg/m3, lb/ft3
+Reading<Force> read_force(std::string_view text);                             // lbf, N, kN
 Reading<Temperature> read_temperature(std::string_view text);                 // degF, degC, K; may be negative
 Reading<TemperatureDifference> read_temperature_difference(std::string_view text);  // the same units, a difference
 Reading<Power> read_power(std::string_view text);                                   // W, kW, hp, BTU/h

@@ -1,0 +1,314 @@
+#include "quantity/read.h"
+
+#include "quantity/number_text.h"
+#include "quantity/unit_text.h"
+#include "quantity/units.h"
+#include "quantity/write.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+#include <optional>
+#include <type_traits>
+
+namespace riserun::quantity {
+
+namespace {
+
+using Limits = std::optional<Range<double>>;
+
+template <class T, class Make>
+Reading<T> read_as(std::string_view text, Kind kind, Make make, Limits limits = std::nullopt) {
+  const auto reading = read_limited(text, unit_table(kind), limits);
+  if (const auto* error = std::get_if<ReadError>(&reading)) return *error;
+  return make(std::get<Measured>(reading).si_value);
+}
+
+/// `1.29 psi (35.7 in water)`, as pressures are written: both must say the same, within their rounding.
+template <class T, class Make>
+Reading<T> read_twice_written(std::string_view text, Make make) {
+  constexpr double kRounding = 0.06;
+  const std::size_t open = text.find('(');
+  if (open == std::string_view::npos || open == 0 || text.back() != ')') {
+    return read_as<T>(text, Kind::pressure, make);
+  }
+  const std::string_view first = text.substr(0, open);
+  const auto reading = read_limited(first, unit_table(Kind::pressure));
+  if (const auto* error = std::get_if<ReadError>(&reading)) return *error;
+  const std::string_view again = text.substr(open + 1, text.size() - open - 2);
+  const auto second = read_limited(again, unit_table(Kind::pressure));
+  if (const auto* error = std::get_if<ReadError>(&second)) return ReadError{error->message, error->offset + open + 1};
+  const double value = std::get<Measured>(reading).si_value;
+  const double difference = std::abs(value - std::get<Measured>(second).si_value);
+  if (difference <= kRounding * std::abs(value) + 1.0) return make(value);
+  return ReadError{fmt::format("{}: the two pressures differ; write one", quoted(text)), open};
+}
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+// ----- price -----
+
+constexpr std::string_view kPriceGrammar = "a price is dollars and cents, like $2.10 or 2.10 usd";
+constexpr std::int64_t kMostDollars = 10'000'000;
+
+enum class Coin { dollars, cents };
+
+std::optional<Coin> find_coin(std::string_view word) {
+  const std::string folded = folded_unit(word);
+  for (const std::string_view each : {"$", "usd", "us$", "dollar", "dollars"}) {
+    if (folded == each) return Coin::dollars;
+  }
+  for (const std::string_view each : {"cent", "cents", "c"}) {
+    if (folded == each) return Coin::cents;
+  }
+  return std::nullopt;
+}
+
+/// `2.10` without its currency, at plain[begin, end).
+Reading<Price> read_amount(const PlainText& text, std::size_t begin, std::size_t end, Coin coin) {
+  const std::string_view digits = std::string_view(text.plain).substr(begin, end - begin);
+  const std::size_t point = std::min(digits.find('.'), digits.size());
+  const std::string_view decimals = point == digits.size() ? std::string_view() : digits.substr(point + 1);
+  const std::size_t most = coin == Coin::dollars ? 2 : 0;
+  if (decimals.size() > most) return read_error(text, begin, "a price is in whole cents, like $2.10");
+  std::int64_t whole = 0;
+  if (point > 0) {
+    const auto result = std::from_chars(digits.data(), digits.data() + point, whole);
+    if (result.ec != std::errc() || whole > kMostDollars) {
+      return read_error(text, begin, fmt::format("out of range; a price is allowed from $0 to ${}", kMostDollars));
+    }
+  }
+  if (coin == Coin::cents) return cents(whole);
+  std::int64_t part = 0;
+  if (!decimals.empty()) {
+    std::from_chars(decimals.data(), decimals.data() + decimals.size(), part);
+    if (decimals.size() == 1) part *= 10;
+  }
+  return cents(whole * 100 + part);
+}
+
+/// How far a currency before the number reaches: `$`, `usd `.
+std::size_t end_of_leading_coin(const std::string& plain) {
+  for (const std::string_view each : {"US$", "$", "USD", "usd"}) {
+    if (plain.starts_with(each)) return each.size();
+  }
+  return 0;
+}
+
+// ----- limits of a kind, for within() -----
+
+template <class T>
+struct KindOf;
+template <>
+struct KindOf<Length> : std::integral_constant<Kind, Kind::length> {};
+template <>
+struct KindOf<Area> : std::integral_constant<Kind, Kind::area> {};
+template <>
+struct KindOf<Volume> : std::integral_constant<Kind, Kind::volume> {};
+template <>
+struct KindOf<GaugePressure> : std::integral_constant<Kind, Kind::pressure> {};
+template <>
+struct KindOf<PressureDifference> : std::integral_constant<Kind, Kind::pressure> {};
+template <>
+struct KindOf<AbsolutePressure> : std::integral_constant<Kind, Kind::absolute_pressure> {};
+template <>
+struct KindOf<Head> : std::integral_constant<Kind, Kind::head> {};
+template <>
+struct KindOf<VolumeFlow> : std::integral_constant<Kind, Kind::volume_flow> {};
+template <>
+struct KindOf<Time> : std::integral_constant<Kind, Kind::time> {};
+template <>
+struct KindOf<Velocity> : std::integral_constant<Kind, Kind::velocity> {};
+template <>
+struct KindOf<Mass> : std::integral_constant<Kind, Kind::mass> {};
+template <>
+struct KindOf<Density> : std::integral_constant<Kind, Kind::density> {};
+template <>
+struct KindOf<Force> : std::integral_constant<Kind, Kind::force> {};
+template <>
+struct KindOf<Temperature> : std::integral_constant<Kind, Kind::temperature> {};
+template <>
+struct KindOf<TemperatureDifference> : std::integral_constant<Kind, Kind::temperature_difference> {};
+template <>
+struct KindOf<Power> : std::integral_constant<Kind, Kind::power> {};
+template <>
+struct KindOf<Energy> : std::integral_constant<Kind, Kind::energy> {};
+template <>
+struct KindOf<Stress> : std::integral_constant<Kind, Kind::stress> {};
+
+template <class T>
+double si_value_of(const T& value) {
+  if constexpr (requires { value.si_value(); }) {
+    return value.si_value();
+  } else {
+    return value.value();
+  }
+}
+
+/// The unit that a text is written in, or the table's first.
+const Unit& unit_of(std::string_view written, const UnitTable& table) {
+  const std::size_t open = written.find('(');
+  const PlainText text = plain_text(written.substr(0, open));
+  const auto reading = read_measured(text, table);
+  const auto* measured = std::get_if<Measured>(&reading);
+  return measured == nullptr ? table.units.front() : *measured->unit;
+}
+
+std::string range_text(Range<double> allowed, std::string_view) {
+  constexpr int kDigits = 6;
+  return fmt::format("{} to {}", write_number(allowed.low, kDigits), write_number(allowed.high, kDigits));
+}
+
+std::string range_text(Range<int> allowed, std::string_view) {
+  return fmt::format("{} to {}", allowed.low, allowed.high);
+}
+
+std::string range_text(Range<Price> allowed, std::string_view) {
+  return fmt::format("{} to {}", write_price(allowed.low), write_price(allowed.high));
+}
+
+template <class T>
+std::string range_text(Range<T> allowed, std::string_view text) {
+  const UnitTable* table = &unit_table(KindOf<T>::value);
+  if constexpr (std::is_same_v<T, VolumeFlow>) {
+    // Water and air share the type; an air unit is in the other table only.
+    if (std::holds_alternative<ReadError>(read_limited(text, *table))) table = &unit_table(Kind::air_flow);
+  }
+  const Unit& unit = unit_of(text, *table);
+  return fmt::format("{} to {}", limit_text(si_value_of(allowed.low), unit),
+                     limit_text(si_value_of(allowed.high), unit));
+}
+
+}  // namespace
+
+Reading<Length> read_length(std::string_view text) { return read_as<Length>(text, Kind::length, metres); }
+
+Reading<Length> read_signed_length(std::string_view text) {
+  const double most = unit_table(Kind::length).high;
+  return read_as<Length>(text, Kind::length, metres, Range<double>{-most, most});
+}
+
+Reading<Area> read_area(std::string_view text) { return read_as<Area>(text, Kind::area, square_metres); }
+Reading<Volume> read_volume(std::string_view text) { return read_as<Volume>(text, Kind::volume, cubic_metres); }
+Reading<GaugePressure> read_pressure(std::string_view text) {
+  return read_twice_written<GaugePressure>(text, gauge_pascals);
+}
+Reading<AbsolutePressure> read_absolute_pressure(std::string_view text) {
+  return read_as<AbsolutePressure>(text, Kind::absolute_pressure, absolute_pascals);
+}
+Reading<PressureDifference> read_pressure_difference(std::string_view text) {
+  return read_twice_written<PressureDifference>(text, pascals);
+}
+Reading<Head> read_head(std::string_view text) { return read_as<Head>(text, Kind::head, metres_of_head); }
+Reading<VolumeFlow> read_volume_flow(std::string_view text) {
+  return read_as<VolumeFlow>(text, Kind::volume_flow, cubic_metres_per_second);
+}
+Reading<VolumeFlow> read_air_flow(std::string_view text) {
+  return read_as<VolumeFlow>(text, Kind::air_flow, cubic_metres_per_second);
+}
+Reading<Time> read_time(std::string_view text) { return read_as<Time>(text, Kind::time, seconds); }
+Reading<Velocity> read_velocity(std::string_view text) {
+  return read_as<Velocity>(text, Kind::velocity, metres_per_second);
+}
+Reading<Mass> read_mass(std::string_view text) { return read_as<Mass>(text, Kind::mass, kilograms); }
+Reading<Density> read_density(std::string_view text) {
+  return read_as<Density>(text, Kind::density, kilograms_per_cubic_metre);
+}
+Reading<Force> read_force(std::string_view text) { return read_as<Force>(text, Kind::force, newtons); }
+Reading<Temperature> read_temperature(std::string_view text) {
+  return read_as<Temperature>(text, Kind::temperature, kelvins);
+}
+Reading<TemperatureDifference> read_temperature_difference(std::string_view text) {
+  return read_as<TemperatureDifference>(text, Kind::temperature_difference, TemperatureDifference::from_si);
+}
+Reading<Power> read_power(std::string_view text) { return read_as<Power>(text, Kind::power, watts); }
+Reading<Energy> read_energy(std::string_view text) { return read_as<Energy>(text, Kind::energy, joules); }
+Reading<Stress> read_stress(std::string_view text) { return read_as<Stress>(text, Kind::stress, stress_pascals); }
+
+Reading<Price> read_price(std::string_view written) {
+  const PlainText text = plain_text(written);
+  const std::string& plain = text.plain;
+  if (plain.empty()) return ReadError{fmt::format("nothing written; {}", kPriceGrammar), 0};
+  if (plain.front() == '-') return read_error(text, 0, "a price cannot be negative");
+  const std::size_t lead = end_of_leading_coin(plain);
+  std::size_t begin = lead;
+  while (begin < plain.size() && plain[begin] == ' ') ++begin;
+  std::size_t end = begin;
+  while (end < plain.size() && (is_digit(plain[end]) || plain[end] == '.')) ++end;
+  const auto points = std::count(plain.begin(), plain.begin() + static_cast<std::ptrdiff_t>(end), '.');
+  if (end == begin || points > 1 || (points == 1 && end == begin + 1)) {
+    return read_error(text, begin, fmt::format("not a price; {}", kPriceGrammar));
+  }
+  std::size_t word = end;
+  while (word < plain.size() && plain[word] == ' ') ++word;
+  if (word == plain.size()) {
+    if (lead > 0) return read_amount(text, begin, end, Coin::dollars);
+    return read_error(text, word, fmt::format("no currency; {}", kPriceGrammar));
+  }
+  const auto coin = lead > 0 ? std::nullopt : find_coin(std::string_view(plain).substr(word));
+  if (coin) return read_amount(text, begin, end, *coin);
+  const std::string shown = quoted(text.written_for(word, plain.size()));
+  return read_error(text, word, fmt::format("{} after the amount is not understood; {}", shown, kPriceGrammar));
+}
+
+Reading<double> read_number(std::string_view written) {
+  constexpr std::string_view kGrammar = "a number is written like 0.6, 3/4 or 60 %";
+  const PlainText text = plain_text(written);
+  if (text.plain.empty()) return ReadError{fmt::format("nothing written; {}", kGrammar), 0};
+  const auto scanned = scan_number(text, 0, kGrammar);
+  if (const auto* error = std::get_if<ReadError>(&scanned)) return *error;
+  const Number& number = std::get<Number>(scanned);
+  std::size_t at = number.end;
+  while (at < text.plain.size() && text.plain[at] == ' ') ++at;
+  if (at == text.plain.size()) return number.value;
+  if (text.plain.substr(at) == "%") return number.value / 100.0;
+  const std::string shown = quoted(text.written_for(at, text.plain.size()));
+  return read_error(text, at, fmt::format("{} after the number; {}, without a unit", shown, kGrammar));
+}
+
+Reading<int> read_count(std::string_view written) {
+  constexpr int kMost = 1'000'000;
+  const std::string grammar = fmt::format("a whole number from 0 to {} is wanted", kMost);
+  const PlainText text = plain_text(written);
+  if (text.plain.empty()) return ReadError{"nothing written; " + grammar, 0};
+  const auto scanned = scan_number(text, 0, grammar);
+  if (const auto* error = std::get_if<ReadError>(&scanned)) return *error;
+  const Number& number = std::get<Number>(scanned);
+  const bool good = number.whole && number.end == text.plain.size() && number.value >= 0.0 && number.value <= kMost;
+  if (!good) return read_error(text, 0, grammar);
+  return static_cast<int>(number.value);
+}
+
+template <class T>
+Reading<T> within(Reading<T> reading, Range<T> allowed, std::string_view text) {
+  const T* value = std::get_if<T>(&reading);
+  if (value == nullptr || (allowed.low <= *value && *value <= allowed.high)) return reading;
+  return ReadError{fmt::format("{}: out of range; allowed is {}", quoted(text), range_text(allowed, text)), 0};
+}
+
+template Reading<Length> within(Reading<Length>, Range<Length>, std::string_view);
+template Reading<Area> within(Reading<Area>, Range<Area>, std::string_view);
+template Reading<Volume> within(Reading<Volume>, Range<Volume>, std::string_view);
+template Reading<GaugePressure> within(Reading<GaugePressure>, Range<GaugePressure>, std::string_view);
+template Reading<AbsolutePressure> within(Reading<AbsolutePressure>, Range<AbsolutePressure>, std::string_view);
+template Reading<PressureDifference> within(Reading<PressureDifference>, Range<PressureDifference>, std::string_view);
+template Reading<Head> within(Reading<Head>, Range<Head>, std::string_view);
+template Reading<VolumeFlow> within(Reading<VolumeFlow>, Range<VolumeFlow>, std::string_view);
+template Reading<Time> within(Reading<Time>, Range<Time>, std::string_view);
+template Reading<Velocity> within(Reading<Velocity>, Range<Velocity>, std::string_view);
+template Reading<Mass> within(Reading<Mass>, Range<Mass>, std::string_view);
+template Reading<Density> within(Reading<Density>, Range<Density>, std::string_view);
+template Reading<Force> within(Reading<Force>, Range<Force>, std::string_view);
+template Reading<Temperature> within(Reading<Temperature>, Range<Temperature>, std::string_view);
+template Reading<TemperatureDifference> within(Reading<TemperatureDifference>, Range<TemperatureDifference>,
+                                               std::string_view);
+template Reading<Power> within(Reading<Power>, Range<Power>, std::string_view);
+template Reading<Energy> within(Reading<Energy>, Range<Energy>, std::string_view);
+template Reading<Stress> within(Reading<Stress>, Range<Stress>, std::string_view);
+template Reading<Price> within(Reading<Price>, Range<Price>, std::string_view);
+template Reading<double> within(Reading<double>, Range<double>, std::string_view);
+template Reading<int> within(Reading<int>, Range<int>, std::string_view);
+
+}  // namespace riserun::quantity

@@ -1,0 +1,146 @@
+#include "quantity/unit_text.h"
+
+#include "quantity/write.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace riserun::quantity {
+
+namespace {
+
+std::string grammar(const UnitTable& table) {
+  return fmt::format("{} is a number and a unit, like {}", table.name, table.example);
+}
+
+std::size_t skip_spaces(const std::string& text, std::size_t at) {
+  while (at < text.size() && text[at] == ' ') ++at;
+  return at;
+}
+
+bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+ReadError no_unit(const PlainText& text, const UnitTable& table) {
+  return read_error(text, text.plain.size(), fmt::format("no unit; {} is written in {}", table.name, symbols(table)));
+}
+
+ReadError wrong_unit(const PlainText& text, std::size_t at, const UnitTable& table) {
+  const std::string word = quoted(text.written_for(at, text.plain.size()));
+  if (is_digit(text.plain[at]) || text.plain[at] == '-' || text.plain[at] == '+') {
+    return read_error(text, at,
+                      fmt::format("{} follows the number; write one number and a unit, like {}", word, table.example));
+  }
+  const std::string allowed = fmt::format("{} is written in {}", table.name, symbols(table));
+  const std::string_view written = std::string_view(text.plain).substr(at);
+  if (const UnitTable* other = find_other_kind(table.kind, written)) {
+    return read_error(text, at, fmt::format("{} is a unit of {}; {}", word, other->name, allowed));
+  }
+  const auto near = nearest_symbol(table, written);
+  const std::string hint = near ? fmt::format("; did you mean '{}'?", *near) : "";
+  return read_error(text, at, fmt::format("unknown unit {}; {}{}", word, allowed, hint));
+}
+
+struct Lead {
+  const Compound* compound = nullptr;
+  std::size_t second = 0;  // where the second number begins
+};
+
+/// A unit at `at` that a second number follows: `1' 6"`, `1 ft 6 in`, `6'-2"`.
+std::optional<Lead> find_lead(const PlainText& text, std::size_t at, const UnitTable& table) {
+  const std::string& plain = text.plain;
+  std::size_t end = at;
+  while (end < plain.size() && !is_digit(plain[end]) && plain[end] != ' ' && plain[end] != '-') ++end;
+  const Unit* unit = find_unit(table, std::string_view(plain).substr(at, end - at));
+  if (unit == nullptr) return std::nullopt;
+  const auto compound = std::find_if(table.compounds.begin(), table.compounds.end(),
+                                     [&](const Compound& each) { return each.lead == unit->symbol; });
+  if (compound == table.compounds.end()) return std::nullopt;
+  std::size_t second = skip_spaces(plain, end);
+  if (second < plain.size() && plain[second] == '-') ++second;
+  if (second >= plain.size() || !is_digit(plain[second])) return std::nullopt;
+  return Lead{&*compound, second};
+}
+
+/// Size only; the sign stands before all of it.
+std::variant<Measured, ReadError> read_from(const PlainText& text, const Number& number, const UnitTable& table);
+
+std::variant<Measured, ReadError> read_second(const PlainText& text, const Number& first, const Lead& lead,
+                                              const UnitTable& table) {
+  const Unit& lead_unit = *find_symbol(table, lead.compound->lead);
+  const Unit& follow_unit = *find_symbol(table, lead.compound->follow);
+  if (!first.whole) {
+    return read_error(text, 0, fmt::format("before {}, {} is a whole number", follow_unit.symbol, lead_unit.symbol));
+  }
+  const auto second = scan_number(text, lead.second, grammar(table));
+  if (const auto* error = std::get_if<ReadError>(&second)) return *error;
+  const Number& number = std::get<Number>(second);
+  const auto rest = read_from(text, number, table);
+  if (const auto* error = std::get_if<ReadError>(&rest)) return *error;
+  const Measured& measured = std::get<Measured>(rest);
+  if (measured.unit != &follow_unit || number.value >= lead.compound->ratio) {
+    return read_error(
+        text, lead.second,
+        fmt::format("after {} come less than {} {}", lead_unit.symbol, lead.compound->ratio, follow_unit.symbol));
+  }
+  return Measured{first.value * lead_unit.factor + measured.si_value, &lead_unit};
+}
+
+std::variant<Measured, ReadError> read_from(const PlainText& text, const Number& number, const UnitTable& table) {
+  std::size_t at = skip_spaces(text.plain, number.end);
+  if (at + 1 < text.plain.size() && text.plain[at] == '-' && is_letter(text.plain[at + 1])) ++at;  // `3/4-in`
+  if (at >= text.plain.size()) return no_unit(text, table);
+  if (const Unit* unit = find_unit(table, std::string_view(text.plain).substr(at))) {
+    return Measured{number.value * unit->factor + unit->offset, unit};
+  }
+  if (const auto lead = find_lead(text, at, table)) return read_second(text, number, *lead, table);
+  return wrong_unit(text, at, table);
+}
+
+ReadError beyond_limits(const PlainText& text, const Measured& measured, Range<double> limits, std::string_view name) {
+  if (limits.low == 0.0 && measured.si_value < 0.0 && measured.unit->offset == 0.0) {
+    return read_error(text, 0, fmt::format("{} cannot be negative", name));
+  }
+  return read_error(text, 0,
+                    fmt::format("out of range; {} is allowed from {} to {}", name,
+                                limit_text(limits.low, *measured.unit), limit_text(limits.high, *measured.unit)));
+}
+
+}  // namespace
+
+std::variant<Measured, ReadError> read_measured(const PlainText& text, const UnitTable& table) {
+  if (text.plain.empty()) return ReadError{fmt::format("nothing written; {}", grammar(table)), 0};
+  const auto scanned = scan_number(text, 0, grammar(table));
+  if (const auto* error = std::get_if<ReadError>(&scanned)) return *error;
+  Number number = std::get<Number>(scanned);
+  // In `-1 ft 6 in` the minus belongs to both, so it is set aside and put back; a temperature's sign is its own.
+  const bool negative = number.value < 0.0 && !table.compounds.empty();
+  if (negative) number.value = -number.value;
+  auto reading = read_from(text, number, table);
+  if (auto* measured = std::get_if<Measured>(&reading)) {
+    if (negative) measured->si_value = -measured->si_value;
+    if (!std::isfinite(measured->si_value)) return read_error(text, 0, "the number is too large to work with");
+  }
+  return reading;
+}
+
+std::variant<Measured, ReadError> read_limited(std::string_view written, const UnitTable& table,
+                                               std::optional<Range<double>> limits) {
+  const PlainText text = plain_text(written);
+  auto reading = read_measured(text, table);
+  const Range<double> allowed = limits.value_or(Range<double>{table.low, table.high});
+  if (const auto* measured = std::get_if<Measured>(&reading)) {
+    const bool inside = allowed.low <= measured->si_value && measured->si_value <= allowed.high;
+    if (!inside) return beyond_limits(text, *measured, allowed, table.name);
+  }
+  return reading;
+}
+
+std::string limit_text(double si_value, const Unit& unit) {
+  constexpr int kDigits = 6;
+  return fmt::format("{} {}", write_number((si_value - unit.offset) / unit.factor, kDigits), unit.symbol);
+}
+
+}  // namespace riserun::quantity

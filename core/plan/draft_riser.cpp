@@ -5,7 +5,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
 
 namespace riserun::plan {
 
@@ -179,30 +178,26 @@ std::optional<PartId> with_length(const Catalog& catalog, const std::vector<Part
   return std::nullopt;
 }
 
-/// First from the bin, then from the shelf; the cut and the uncut nipple each on their own.
+/// The bin first: what it cannot do, the shelf does. Cut to length and used uncut are two questions.
 void choose_stock(Draft& draft, const std::vector<PartId>& bin, const std::vector<PartId>& shelf) {
   const Catalog& catalog = draft.catalog();
   RiserPlan& plan = draft.plan.riser;
-  plan.request.pipe.stock_nipples = lengths_of(catalog, shelf);
+  std::vector<Length>& lengths = plan.request.pipe.stock_nipples;
+  lengths = lengths_of(catalog, bin);
+  const reservoir::Riser from_bin = reservoir::plan_riser(plan.request);
+  for (const Length& length : lengths_of(catalog, shelf)) {
+    const bool for_cutting = length >= from_bin.cut_length;
+    if (for_cutting ? !from_bin.stock : !from_bin.stock_uncut) lengths.push_back(length);
+  }
   plan.riser = reservoir::plan_riser(plan.request);
-  if (plan.riser.stock) plan.stock_part = with_length(catalog, shelf, *plan.riser.stock);
-  if (plan.riser.stock_uncut) plan.uncut_part = with_length(catalog, shelf, *plan.riser.stock_uncut);
-  if (bin.empty()) return;
-  RiserRequest from_bin = plan.request;
-  from_bin.pipe.stock_nipples = lengths_of(catalog, bin);
-  const reservoir::Riser riser = reservoir::plan_riser(from_bin);
-  if (riser.stock) {
-    plan.riser.stock = riser.stock;
-    plan.riser.offcut = riser.offcut;
-    plan.stock_part = with_length(catalog, bin, *riser.stock);
-    plan.stock_from_bin = true;
-  }
-  if (riser.stock_uncut) {
-    plan.riser.stock_uncut = riser.stock_uncut;
-    plan.riser.stock_uncut_clearance = riser.stock_uncut_clearance;
-    plan.uncut_part = with_length(catalog, bin, *riser.stock_uncut);
-    plan.uncut_from_bin = true;
-  }
+  const auto choose = [&](const std::optional<Length>& length, std::optional<PartId>& part, bool& is_from_bin) {
+    if (!length) return;
+    part = with_length(catalog, bin, *length);
+    is_from_bin = part.has_value();
+    if (!part) part = with_length(catalog, shelf, *length);
+  };
+  choose(plan.riser.stock, plan.stock_part, plan.stock_from_bin);
+  choose(plan.riser.stock_uncut, plan.uncut_part, plan.uncut_from_bin);
 }
 
 void refuse_what_cannot_be(Draft& draft) {
@@ -220,6 +215,7 @@ void draft_riser(Draft& draft) {
   RiserPlan& plan = draft.plan.riser;
   plan.bung = port.name;
   plan.request.box = draft.settled.box;
+  plan.request.units = draft.units();
   plan.request.wanted_clearance = job.riser.clearance;
   plan.request.obstacle_height = draft.settled.obstacle_height;
   plan.request.headroom = job.riser.headroom;
@@ -238,6 +234,7 @@ void draft_riser(Draft& draft) {
   }
   std::vector<PartId> in_bin = nipples_in_bin(draft, *thread);
   const MaterialId material = settle_material(draft, in_bin);
+  plan.material = material;
   std::erase_if(in_bin, [&](PartId part) { return catalog.part(part).material != material; });
   settle_pipe(draft, port, *thread, material, plan.request);
   std::vector<PartId> shelf;

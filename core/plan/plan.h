@@ -64,6 +64,8 @@ struct ConnectionPlan {
   std::optional<PartId> ends_in;  // the device at the far end
   bool ends_in_from_bin = false;
   std::optional<Length> gap;          // as given; the chain's length stands in the answer
+  Length run_length{};                // from port to port along the run, with the hose at its length
+  Length run_tolerance{};             // plus or minus, from the threads
   std::optional<Length> hose_length;  // of each hose in the chain, given or assumed
   int hose_joints = 0;                // hose ends that carry a clamp or two
   int clamps = 0;
@@ -77,7 +79,8 @@ struct RiserPlan {
   std::string bung;  // name of the port; empty: assumed
   reservoir::RiserRequest request;
   reservoir::Riser riser;
-  std::string size;                  // nominal pipe size
+  std::string size;  // nominal pipe size
+  std::optional<MaterialId> material;
   std::optional<PartId> stock_part;  // the nipple that it is cut from
   bool stock_from_bin = false;
   std::optional<PartId> uncut_part;  // the nipple that serves as it is
@@ -105,6 +108,7 @@ struct Levels {
   bool enough = true;             // usable >= need
   bool can_overflow = false;      // usable > rim capacity
   Length self_limiting_charge{};  // charge at which the riser uncovers before the table overflows
+  Length inlet_height{};          // where the water comes into the table, above its floor
   Length lift_start{};            // height between the two surfaces when the fill starts
   Length lift_full{};             // ... and when the table is at its depth
 };

@@ -1,0 +1,319 @@
+// The connections: what is asked of the chain search for each, in the order of the job, with what is left of the bin.
+#include "plan/drafting.h"
+#include "quantity/write.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <tuple>
+
+namespace riserun::plan {
+
+namespace {
+
+using chain::Chain;
+using chain::ChainRequest;
+using chain::Freedom;
+
+const VolumeFlow kUsualFlow = us_gallons_per_minute(10.0);
+const Length kBand = inches(0.5);      // width of a clamp's band: common practice
+const Length kBandGap = inches(0.25);  // from the hose's end, and between two bands: common practice
+
+bool is_air_port(const Job& job, const std::string& name) { return port_named(job.air.ports, name) != nullptr; }
+
+Service settle_service(Draft& draft, const JobConnection& connection) {
+  if (connection.carries) return *connection.carries;
+  const Job& job = draft.plan.job;
+  const bool air = is_air_port(job, connection.from) || is_air_port(job, connection.to);
+  draft.assume(fmt::format("what '{}' carries", connection.name), air ? "air" : "water",
+               air ? "one end is on the air supply" : "neither end is on the air supply");
+  return air ? Service::air : Service::water;
+}
+
+const char* freedom_name(Freedom freedom) {
+  switch (freedom) {
+    case Freedom::fixed:
+      return "fixed";
+    case Freedom::sliding:
+      return "slides, cannot turn";
+    case Freedom::spinning:
+      return "turns, cannot slide";
+    case Freedom::loose:
+      return "free to turn and slide";
+  }
+  return "";
+}
+
+Freedom settle_freedom(Draft& draft, const JobConnection& connection, const std::string& port,
+                       const std::optional<Freedom>& given) {
+  if (given) return *given;
+  const bool loose = is_air_port(draft.plan.job, port);
+  const Freedom freedom = loose ? Freedom::loose : Freedom::fixed;
+  draft.assume(fmt::format("how '{}' is held in '{}'", port, connection.name), freedom_name(freedom),
+               loose ? "it hangs on an air hose" : "its port is welded or mounted");
+  return freedom;
+}
+
+chain::PortEnd end_at(Draft& draft, const JobConnection& connection, const std::string& name,
+                      const std::optional<Freedom>& freedom) {
+  const JobPort* port = find_port(draft.plan.job, name);
+  return {port->type, port->material, settle_freedom(draft, connection, name, freedom)};
+}
+
+/// The gauge pressure that every part must stand unless the job says otherwise: all that the regulator can be set to.
+GaugePressure usual_rating(const Draft& draft) { return draft.settled.regulator_range; }
+
+VolumeFlow wanted_flow(const Draft& draft) {
+  const Job& job = draft.plan.job;
+  if (!job.wishes.fill_time) return kUsualFlow;
+  return draft.settled.table.volume_at(job.table.depth) / *job.wishes.fill_time;
+}
+
+ChainRequest request_for(Draft& draft, const JobConnection& connection, Service service) {
+  ChainRequest request;
+  request.from = end_at(draft, connection, connection.from, connection.from_freedom);
+  request.order = connection.order.value_or(draft.settled.order);
+  request.needs = connection.needs;
+  if (!connection.avoided.empty()) {
+    request.banned.assign(draft.catalog().parts().size(), false);
+    for (const PartId part : connection.avoided) request.banned[part.row] = true;
+  }
+  request.service = service;
+  request.rating = connection.rating.value_or(usual_rating(draft));
+  request.galvanic = connection.galvanic;
+  request.special_order = connection.special_order;
+  request.smallest_bore = connection.smallest_bore;
+  request.most_parts = connection.most_parts;
+  request.flow = wanted_flow(draft);
+  request.bin = draft.bin.bin();
+  return request;
+}
+
+/// What an answer costs under an order, so that devices with different ports can be compared. Less is better.
+std::tuple<double, double, double> cost_of(const Chain& chain, chain::Order order, bool buys_device, Price device) {
+  const double parts = chain.part_count;
+  const double buys = chain.buy_count + (buys_device ? 1 : 0);
+  const double price = static_cast<double>((chain.price + (buys_device ? device : Price())).cents());
+  switch (order) {
+    case chain::Order::parts:
+      return {parts, price, buys};
+    case chain::Order::price:
+      return {price, parts, buys};
+    case chain::Order::loss:
+      return {in_metres(chain.head), parts, price};
+    case chain::Order::length:
+      return {in_metres(chain.length), parts, price};
+    case chain::Order::bin:
+      return {buys, price, parts};
+  }
+  return {parts, price, buys};
+}
+
+/// The best device for each kind of port that the devices have: from the bin, then stocked, then the cheapest.
+std::vector<PartId> best_by_port(const Draft& draft, const std::vector<PartId>& devices) {
+  const Catalog& catalog = draft.catalog();
+  const auto rank = [&](PartId id) {
+    const catalog::Part& part = catalog.part(id);
+    return std::tuple(draft.bin.count_of(id) == 0, !part.stocked, part.price.cents(), part.id);
+  };
+  std::vector<PartId> best;
+  for (const PartId device : devices) {
+    const PortTypeId port = catalog.part(device).ports[0].type;
+    const auto same =
+        std::find_if(best.begin(), best.end(), [&](PartId other) { return catalog.part(other).ports[0].type == port; });
+    if (same == best.end()) {
+      best.push_back(device);
+    } else if (rank(device) < rank(*same)) {
+      *same = device;
+    }
+  }
+  return best;
+}
+
+/// Tries each kind of port that the device comes with and keeps the best answer.
+void find_to_device(Draft& draft, const chain::PortEnd& from, const std::vector<PartId>& devices,
+                    ConnectionPlan& plan) {
+  const Catalog& catalog = draft.catalog();
+  std::optional<std::tuple<double, double, double>> least;
+  for (const PartId device : best_by_port(draft, devices)) {
+    const catalog::Part& part = catalog.part(device);
+    plan.request.from = from;
+    plan.request.to = {part.ports[0].type, part.material, Freedom::loose};
+    const bool in_bin = draft.bin.count_of(device) > 0;
+    chain::Answer answer = chain::find_chain(catalog, plan.request);
+    const Chain* found = std::get_if<Chain>(&answer);
+    if (found == nullptr) {
+      if (!plan.ends_in) plan.answer = std::move(answer), plan.ends_in = device;
+      continue;
+    }
+    const auto cost = cost_of(*found, plan.request.order, !in_bin, part.price);
+    if (least && *least <= cost) continue;
+    least = cost;
+    plan.answer = std::move(answer);
+    plan.ends_in = device;
+    plan.ends_in_from_bin = in_bin;
+  }
+  if (!plan.ends_in) return;
+  const catalog::Part& chosen = catalog.part(*plan.ends_in);
+  plan.request.to = {chosen.ports[0].type, chosen.material, Freedom::loose};
+  plan.to = part_title(catalog, *plan.ends_in);
+}
+
+void take_from_bin(Draft& draft, ConnectionPlan& plan) {
+  const Chain* chain = plan.chain();
+  if (chain == nullptr) return;
+  for (const chain::ChainPart& part : chain->parts) {
+    if (part.from_bin) draft.bin.take(part.part);
+    for (std::size_t i = 0; i < part.plugs.size(); ++i)
+      if (part.plug_from_bin[i]) draft.bin.take(part.plugs[i]);
+  }
+  if (!plan.ends_in) return;
+  if (plan.ends_in_from_bin) draft.bin.take(*plan.ends_in);
+  draft.extras.push_back({*plan.ends_in, plan.ends_in_from_bin, plan.name});
+}
+
+std::vector<PartId> hoses_in(const Catalog& catalog, const Chain& chain) {
+  std::vector<PartId> hoses;
+  for (const chain::ChainPart& part : chain.parts)
+    if (catalog.part(part.part).cut_to_length) hoses.push_back(part.part);
+  return hoses;
+}
+
+std::optional<Length> gap_between(const Job& job, const JobConnection& connection) {
+  if (connection.gap) return connection.gap;
+  const JobPort* from = find_port(job, connection.from);
+  const JobPort* to = find_port(job, connection.to);
+  if (from == nullptr || to == nullptr || !from->face_height || !to->face_height) return std::nullopt;
+  return *from->face_height > *to->face_height ? *from->face_height - *to->face_height
+                                               : *to->face_height - *from->face_height;
+}
+
+/// Given; or what the gap leaves over; or the length that the catalog sells it in.
+void settle_hose(Draft& draft, const JobConnection& connection, ConnectionPlan& plan) {
+  const Catalog& catalog = draft.catalog();
+  const Chain* chain = plan.chain();
+  plan.run_length = chain->length;
+  plan.run_tolerance = chain->length_tolerance;
+  const std::vector<PartId> hoses = hoses_in(catalog, *chain);
+  if (hoses.empty()) return;
+  const Length usual = straight_length(catalog.part(hoses.front()));
+  const Length rigid = chain->length - usual * static_cast<double>(hoses.size());
+  plan.hose_length = connection.hose_length.value_or(usual);
+  if (!connection.hose_length && plan.gap && hoses.size() == 1) {
+    const double along = in_metres(*plan.gap - rigid);
+    const double aside = in_metres(connection.offset.value_or(metres(0.0)));
+    if (along > 0.0) plan.hose_length = metres(std::hypot(along, aside));
+  } else if (!connection.hose_length) {
+    draft.assume(fmt::format("length of the hose in '{}'", connection.name),
+                 write_length(*plan.hose_length, draft.units()), "neither its length nor the gap was given");
+  }
+  plan.run_length = rigid + *plan.hose_length * static_cast<double>(hoses.size());
+}
+
+/// Clamps: one a hose end; a second where the barb is long enough to carry both bands (common practice).
+void count_clamps(const Catalog& catalog, ConnectionPlan& plan) {
+  const Length for_two = kBandGap * 2.0 + kBand * 2.0;
+  for (const chain::ChainJoint& joint : plan.chain()->joints) {
+    if (catalog.mating_rules()[joint.rule].seal != "clamp") continue;
+    ++plan.hose_joints;
+    plan.clamps += joint.make_up >= for_two ? 2 : 1;
+  }
+}
+
+/// Says when a run without a hose does not come out at the gap, and by how much.
+void check_gap(Draft& draft, ConnectionPlan& plan, const JobConnection& connection) {
+  if (!plan.gap) return;
+  const UnitSystem units = draft.units();
+  const Length off = *plan.gap - plan.run_length;
+  if (plan.hose_length) {
+    if (off > plan.run_tolerance)
+      plan.cautions.push_back(fmt::format("The hose is {} too short for the gap of {}.", write_length(off, units),
+                                          write_length(*plan.gap, units)));
+    return;
+  }
+  if (connection.offset && *connection.offset > inches(0.25))
+    plan.cautions.push_back(
+        fmt::format("The ports are {} out of line and this run has nothing that gives: ask for a "
+                    "hose or a flexible connector in 'need'.",
+                    write_length(*connection.offset, units)));
+  const Length miss = off > metres(0.0) ? off : off * -1.0;
+  if (miss <= plan.run_tolerance) return;
+  plan.cautions.push_back(
+      fmt::format("This run is {} {} for the gap of {}, and its thread tolerance is only {} either way: {}.",
+                  write_length(miss, units), off > metres(0.0) ? "too short" : "too long",
+                  write_length(*plan.gap, units), write_length(plan.run_tolerance, units),
+                  off > metres(0.0) ? "put a nipple that much longer into it, or ask for a hose in 'need'"
+                                    : "move the ports apart by that much, or ask for a shorter order"));
+}
+
+void refuse_none(Draft& draft, const ConnectionPlan& plan) {
+  const chain::NoChain& none = *plan.none();
+  Refusal refusal{Topic::connections, fmt::format("'{}' has no chain: {}", plan.name, none.reason), "", "", ""};
+  const Catalog& catalog = draft.catalog();
+  if (none.special_order) {
+    refusal.mend = fmt::format("order one part specially: {}", part_title(catalog, *none.special_order));
+  } else if (none.missing_part) {
+    refusal.mend = fmt::format("one part would complete it: {}", *none.missing_part);
+  } else if (!none.mends.empty()) {
+    refusal.mend = none.mends.front();
+  }
+  draft.refuse(std::move(refusal));
+}
+
+void refuse_unbuildable(Draft& draft, const ConnectionPlan& plan) {
+  const Chain& chain = *plan.chain();
+  if (chain.buildable) return;
+  draft.refuse({Topic::connections,
+                fmt::format("'{}' cannot be screwed together: {}", plan.name, chain.not_buildable_because), "", "",
+                "let one end turn, or add a union to 'need'"});
+}
+
+ConnectionPlan plan_connection(Draft& draft, const JobConnection& connection) {
+  ConnectionPlan plan;
+  plan.name = connection.name;
+  plan.from = connection.from;
+  plan.to = connection.to;
+  plan.service = settle_service(draft, connection);
+  plan.request = request_for(draft, connection, plan.service);
+  plan.gap = gap_between(draft.plan.job, connection);
+  if (connection.ends_in) {
+    const chain::PortEnd from = plan.request.from;
+    find_to_device(draft, from, connection.ends_in->parts, plan);
+  } else {
+    plan.request.to = end_at(draft, connection, connection.to, connection.to_freedom);
+    plan.answer = chain::find_chain(draft.catalog(), plan.request);
+  }
+  if (plan.chain() == nullptr) {
+    refuse_none(draft, plan);
+    return plan;
+  }
+  refuse_unbuildable(draft, plan);
+  take_from_bin(draft, plan);
+  plan.cautions = plan.chain()->cautions;
+  settle_hose(draft, connection, plan);
+  count_clamps(draft.catalog(), plan);
+  check_gap(draft, plan, connection);
+  return plan;
+}
+
+}  // namespace
+
+void draft_connections(Draft& draft) {
+  const Job job = draft.plan.job;
+  for (const JobConnection& connection : job.connections) {
+    draft.plan.connections.push_back(plan_connection(draft, connection));
+    const ConnectionPlan& plan = draft.plan.connections.back();
+    const bool reaches_table =
+        port_named(job.table.ports, plan.from) != nullptr || port_named(job.table.ports, plan.to) != nullptr;
+    const bool at_riser = plan.from == draft.plan.riser.bung || plan.to == draft.plan.riser.bung;
+    if (plan.service == Service::water && reaches_table && at_riser && !draft.plan.water_connection)
+      draft.plan.water_connection = draft.plan.connections.size() - 1;
+  }
+  if (!job.bin.items.empty())
+    draft.note(Topic::list,
+               "The bin is used for the riser first, then for the connections in the order of the job; a "
+               "part is free only as often as it is there.");
+}
+
+}  // namespace riserun::plan

@@ -2,25 +2,25 @@
 // (drain). One set of differential equations both ways; see equations.h for them and for their sources.
 #pragma once
 
-#include <optional>
-#include <string>
-#include <vector>
-
 #include "hydraulics/fluid.h"
 #include "hydraulics/line.h"
 #include "reservoir/box.h"
+
+#include <optional>
+#include <string>
+#include <vector>
 
 namespace riserun::transfer {
 
 /// The air supply from the compressor's plate to the reservoir.
 struct AirSupply {
-  GaugePressure set_pressure;           // of the regulator
-  double droop = 0.1;                   // fall of the regulator's outlet at its rated flow, as a share of the setting
-  VolumeFlow regulator_rated_flow{};    // free air
+  GaugePressure set_pressure;         // of the regulator
+  double droop = 0.1;                 // fall of the regulator's outlet at its rated flow, as a share of the setting
+  VolumeFlow regulator_rated_flow{};  // free air
   std::optional<VolumeFlow> free_air_delivery;  // of the compressor; none: an unlimited main
-  Volume receiver{};                    // zero: none
-  GaugePressure receiver_pressure;      // at the start; also the pressure at which the compressor stops
-  Length feed_bore{};                   // smallest bore between receiver and reservoir (quick-connect, restrictor)
+  Volume receiver{};                            // zero: none
+  GaugePressure receiver_pressure;              // at the start; also the pressure at which the compressor stops
+  Length feed_bore{};  // smallest bore between receiver and reservoir (quick-connect, restrictor)
   double feed_discharge_coefficient = 0.8;
 };
 
@@ -34,9 +34,9 @@ struct Vent {
 struct System {
   reservoir::Box reservoir;
   reservoir::Table table;
-  Length riser_end_height{};            // the riser's lower end above the reservoir's inside floor: the clearance
-  Length inlet_height{};                // where the line opens into the table, above the table's floor
-  hydraulics::Line line;                // from the riser's lower end to the table
+  Length riser_end_height{};  // the riser's lower end above the reservoir's inside floor: the clearance
+  Length inlet_height{};      // where the line opens into the table, above the table's floor
+  hydraulics::Line line;      // from the riser's lower end to the table
   hydraulics::Water water;
   Temperature temperature;
   AbsolutePressure atmosphere;
@@ -48,10 +48,17 @@ struct System {
 struct Start {
   Length reservoir_depth{};
   Length table_depth{};
-  GaugePressure ullage_pressure;        // zero: vented
+  GaugePressure ullage_pressure;  // zero: vented
 };
 
-enum class Stop { goal_reached, riser_uncovered, pressures_balance, table_overflows, time_limit };
+enum class Stop {
+  goal_reached,
+  riser_uncovered,    // the reservoir is down to the riser's end: air would blow through
+  pressures_balance,  // the water comes to rest before the goal
+  table_overflows,    // the rim is reached before the goal
+  reservoir_full,     // the water runs back until the reservoir is full
+  time_limit,         // a day has passed
+};
 
 /// One instant of a transfer, for plots and for the section.
 struct Instant {
@@ -59,25 +66,34 @@ struct Instant {
   Length reservoir_depth{};
   Length table_depth{};
   GaugePressure ullage_pressure;
-  VolumeFlow flow{};                    // into the table is positive
-  VolumeFlow free_air{};                // into the ullage is positive, out of it negative
+  VolumeFlow flow{};      // into the table is positive
+  VolumeFlow free_air{};  // into the ullage is positive, out of it negative
+};
+
+/// One resistance on the way of the air or the water, and how long the transfer would take without it.
+struct Limit {
+  std::string name;     // "compressor", "regulator", "feed line", "riser", "line", "vent"
+  Time time_without{};  // infinite if the goal is not reached even then
 };
 
 struct Transfer {
   Stop stop = Stop::goal_reached;
   Time time{};
-  Time time_low{};                      // all coefficients and the supply at the favourable end of their ranges
-  Time time_high{};                     // ... at the unfavourable end; infinite if the goal is then not reached
-  Volume volume{};                      // moved
+  Time time_low{};   // all coefficients and the supply at the favourable end of their ranges
+  Time time_high{};  // ... at the unfavourable end; infinite if the goal is then not reached
+  Volume volume{};   // moved
   VolumeFlow mean_flow{};
   VolumeFlow peak_flow{};
-  Volume free_air{};                    // used (fill) or let out (drain), at the atmosphere's pressure
-  Length reservoir_depth{};             // at the end
+  Volume free_air{};         // used (fill) or let out (drain), at the atmosphere's pressure
+  Length reservoir_depth{};  // at the end
   Length table_depth{};
   GaugePressure highest_ullage_pressure;
   std::vector<hydraulics::ElementLoss> losses_at_mean;
   std::vector<hydraulics::ElementLoss> losses_at_peak;
-  std::string limited_by;               // "compressor", "regulator", "line", "riser", "vent"
+  std::vector<Limit> limits;  // the one whose removal helps most comes first
+  /// Name of the first of `limits` if it would save a hundredth of the time or more. Otherwise, or if the goal is not
+  /// reached: "set pressure" (fill), "charge" (the riser uncovers), "rim", "levels" (drain).
+  std::string limited_by;
   std::vector<Instant> history;
 };
 
@@ -85,22 +101,25 @@ struct Transfer {
 enum class WalkAway { water_stops_below_rim, table_overflows, air_blows_through };
 
 struct Fill : Transfer {
-  GaugePressure pressure_to_start;      // lifts water to the table's inlet from the starting level
-  GaugePressure hold_pressure;          // holds the table at its wanted depth without flow
-  GaugePressure pressure_to_finish;     // least regulator setting that reaches the wanted depth
-  Length coast_up{};                    // rise of the table after the air is shut at the wanted depth
-  Length shut_off_depth{};              // shut the air here and the coast-up ends at the wanted depth
-  Length margin_over_riser_end{};       // water over the riser's end when the goal is reached
+  GaugePressure pressure_to_start;   // lifts water to the table's inlet from the starting level
+  GaugePressure hold_pressure;       // holds the table at its wanted depth without flow
+  GaugePressure pressure_to_finish;  // least regulator setting that reaches the wanted depth
+  Length coast_up{};                 // rise of the table after the air is shut at the wanted depth
+  Length shut_off_depth{};           // shut the air here and the coast-up ends at the wanted depth
+  Length margin_over_riser_end{};    // water over the riser's end at the wanted depth; negative: that much short
   WalkAway walk_away = WalkAway::water_stops_below_rim;
-  Volume walk_away_spill{};             // over the rim by the time nothing more happens or the riser uncovers
-  std::optional<GaugePressure> self_limiting_pressure;  // setting at which the water stops by itself below the rim
+  Volume walk_away_spill{};  // over the rim by the time nothing more happens or the riser uncovers
+  /// Setting at which the water stops by itself 1/2 in below the rim; none if the riser would uncover first.
+  std::optional<GaugePressure> self_limiting_pressure;
+  Length rise_per_tenth_psi{};  // of the table at rest, for 0.1 psi more in the reservoir
 };
 
 struct Drain : Transfer {
   Volume left_in_table{};
 };
 
-/// Fills the table to `wanted_depth` from `start`.
+/// Fills the table to `wanted_depth` from `start`. Throws InputError for a system that is not one: a measure that is
+/// negative or not a number, no line, a line that takes no head.
 Fill fill(const System& system, const Start& start, Length wanted_depth);
 /// Vents the reservoir and lets the table run back.
 Drain drain(const System& system, const Start& start);

@@ -1,0 +1,325 @@
+#include "transfer/equations.h"
+
+#include "hydraulics/air.h"
+#include "quantity/input_error.h"
+
+#include <boost/math/tools/toms748_solve.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+namespace riserun::transfer {
+namespace {
+
+constexpr double kLeastUllageShare =
+    1.0e-6;                             // of the capacity: a reservoir filled to the lid still holds that much air
+constexpr double kLeastDroop = 1.0e-3;  // an ideal regulator would open without limit for no fall at all
+constexpr double kSmoothHead = 1.0e-8;  // m; below it the flow of a line without wall friction is made linear
+
+struct Check {
+  std::vector<quantity::Problem> problems;
+  void at_least(double value, double least, bool open, const char* what) {
+    if (std::isfinite(value) && (open ? value > least : value >= least)) return;
+    quantity::Problem problem;
+    problem.message = std::string(what) + (open ? " must be more than " : " must not be less than ") +
+                      (least == 0.0 ? "zero" : std::to_string(least));
+    problems.push_back(problem);
+  }
+  void positive(double value, const char* what) { at_least(value, 0.0, true, what); }
+  void not_negative(double value, const char* what) { at_least(value, 0.0, false, what); }
+  void finish() {
+    if (!problems.empty()) throw quantity::InputError(std::move(problems));
+  }
+};
+
+void check_water_side(Check& check, const System& s) {
+  check.positive(in_square_metres(s.reservoir.free_area()), "the reservoir's area");
+  check.positive(in_metres(s.reservoir.height), "the reservoir's height");
+  check.positive(in_square_metres(s.table.free_area()), "the table's area");
+  check.positive(in_metres(s.table.rim), "the table's rim");
+  check.at_least(in_metres(s.table.floor_height), -1.0e3, false, "the height of the table's floor");
+  check.not_negative(in_metres(s.riser_end_height), "the height of the riser's end");
+  check.not_negative(in_metres(s.inlet_height), "the height of the table's inlet");
+  check.positive(in_kilograms_per_cubic_metre(s.water.density), "the water's density");
+  check.positive(in_pascal_seconds(s.water.viscosity), "the water's viscosity");
+}
+
+void check_air_side(Check& check, const System& s) {
+  check.positive(in_kelvins(s.temperature), "the temperature");
+  check.positive(in_pascals(s.atmosphere), "the atmosphere's pressure");
+  check.not_negative(in_pascals(s.air.set_pressure), "the set pressure");
+  check.not_negative(s.air.droop, "the regulator's droop");
+  check.not_negative(in_cubic_metres_per_second(s.air.regulator_rated_flow), "the regulator's rated flow");
+  if (s.air.free_air_delivery) {
+    check.not_negative(in_cubic_metres_per_second(*s.air.free_air_delivery), "the compressor's free air");
+  }
+  check.not_negative(in_cubic_metres(s.air.receiver), "the receiver's volume");
+  check.not_negative(in_pascals(s.air.receiver_pressure), "the receiver's pressure");
+  check.not_negative(in_metres(s.air.feed_bore), "the feed's bore");
+  check.not_negative(s.air.feed_discharge_coefficient, "the feed's discharge coefficient");
+  check.not_negative(in_metres(s.vent.bore), "the vent's bore");
+  check.not_negative(s.vent.discharge_coefficient, "the vent's discharge coefficient");
+  check.not_negative(s.vent.count, "the number of vents");
+}
+
+void check_input(const System& s, const Start& start) {
+  Check check;
+  check_water_side(check, s);
+  check_air_side(check, s);
+  check.not_negative(in_metres(start.reservoir_depth), "the depth in the reservoir");
+  check.not_negative(in_metres(start.table_depth), "the depth in the table");
+  check.at_least(in_pascals(start.ullage_pressure), -0.99 * in_pascals(s.atmosphere), false, "the ullage's pressure");
+  if (s.line.empty()) {
+    check.positive(0.0, "the number of elements in the line");
+  } else {
+    using hydraulics::Direction;
+    const VolumeFlow flow = cubic_metres_per_second(1.0e-3);
+    for (const Direction direction : {Direction::forward, Direction::backward}) {
+      check.positive(in_metres(s.line.head_loss(flow, direction, s.water)), "the head that the line takes");
+    }
+  }
+  check.finish();
+}
+
+}  // namespace
+
+Equations::Equations(const System& system, const Start& start, Task task, const Tuning& tuning)
+    : line_share_(tuning.line_share),
+      forward_((check_input(system, start), system.line), hydraulics::Direction::forward, system.water,
+               tuning.coefficients),
+      backward_(system.line, hydraulics::Direction::backward, system.water, tuning.coefficients) {
+  temperature = in_kelvins(system.temperature);
+  gas = hydraulics::kAirGasConstant * temperature;
+  atmosphere = in_pascals(system.atmosphere);
+  rho_g = in_kilograms_per_cubic_metre(system.water.density) * quantity::kStandardGravity;
+  set_water(system, start);
+  start_air = (atmosphere + in_pascals(start.ullage_pressure)) * ullage(0.0) / gas;
+  if (task == Task::fill) set_supply(system.air, tuning);
+  if (task == Task::drain) {
+    const double wider = tuning.without_vent_limit ? 100.0 : 1.0;
+    vent_area = wider * tuning.supply * system.vent.count *
+                hydraulics::effective_area(system.vent.bore, system.vent.discharge_coefficient).value();
+  }
+}
+
+void Equations::set_water(const System& system, const Start& start) {
+  reservoir_area = in_square_metres(system.reservoir.free_area());
+  capacity = in_cubic_metres(system.reservoir.capacity());
+  start_water = std::min(capacity, reservoir_area * in_metres(start.reservoir_depth));
+  table_area = in_square_metres(system.table.free_area());
+  table_floor = in_metres(system.table.floor_height);
+  rim_volume = table_area * in_metres(system.table.rim);
+  inlet_volume = table_area * in_metres(system.inlet_height);
+  start_table = std::min(rim_volume, table_area * in_metres(start.table_depth));
+  riser_end = in_metres(system.riser_end_height);
+  inlet_level = table_floor + in_metres(system.inlet_height);
+  line_volume = inlet_level > riser_end ? in_cubic_metres(system.line.volume()) : 0.0;
+  start_line = line_volume;
+  if (start_table <= inlet_volume && line_volume > 0.0) {
+    const double front = start_water / reservoir_area + in_pascals(start.ullage_pressure) / rho_g;
+    start_line = line_volume * std::clamp((front - riser_end) / (inlet_level - riser_end), 0.0, 1.0);
+  }
+  for (const hydraulics::LineElement& element : system.line.elements()) {
+    if (in_metres(element.length) > 0.0) wall_friction = true;
+  }
+}
+
+void Equations::set_supply(const AirSupply& air, const Tuning& tuning) {
+  set_gauge = in_pascals(air.set_pressure);
+  set_absolute = atmosphere + set_gauge;
+  supply_pressure = atmosphere + in_pascals(air.receiver_pressure);
+  feed_area = (tuning.without_feed_limit ? 100.0 : 1.0) * tuning.supply *
+              hydraulics::effective_area(air.feed_bore, air.feed_discharge_coefficient).value();
+  droop_band = std::max(air.droop, kLeastDroop) * set_gauge;
+  const double free_air_density = atmosphere / gas;
+  const double rated_flow = in_cubic_metres_per_second(air.regulator_rated_flow);
+  // A regulator whose rated flow is not known passes what the feed's bore does.
+  rated = rated_flow > 0.0
+              ? tuning.supply * free_air_density * rated_flow
+              : hydraulics::orifice_air_flow(feed_area, supply_pressure, atmosphere, temperature, temperature);
+  if (tuning.without_regulator_limit) rated *= 10.0;
+  if (set_gauge <= 0.0 || feed_area <= 0.0 || supply_pressure <= atmosphere) return;  // nothing comes
+  if (!air.free_air_delivery || tuning.without_compressor_limit) {
+    supply = Supply::main;
+    return;
+  }
+  compressor = tuning.supply * free_air_density * in_cubic_metres_per_second(*air.free_air_delivery);
+  receiver_volume = in_cubic_metres(air.receiver);
+  supply = receiver_volume > 0.0 ? Supply::receiver : compressor > 0.0 ? Supply::compressor_only : Supply::shut;
+  receiver_start = receiver_stop = supply_pressure * receiver_volume / gas;
+}
+
+double Equations::ullage(double water) const {
+  return std::max(capacity - start_water + water, kLeastUllageShare * capacity);
+}
+
+double Equations::receiver_pressure(const State& s) const {
+  if (supply != Supply::receiver) return supply_pressure;
+  return std::max(0.0, receiver_start + s.compressed - s.regulated) * gas / receiver_volume;
+}
+
+Books Equations::start_books() const {
+  const bool in_line = line_volume > 0.0 ? start_line < line_volume : start_table <= inlet_volume;
+  return {in_line ? Reach::line : Reach::table, 0.0, start_line, start_table, 0.0};
+}
+
+Books Equations::now(const Books& books, double water) const {
+  Books result = books;
+  const double moved = water - books.water;
+  result.water = water;
+  (books.reach == Reach::line ? result.line : books.reach == Reach::table ? result.table : result.spilled) += moved;
+  return result;
+}
+
+Books Equations::books_after(double water) const {
+  Books books{Reach::table, water, line_volume, start_table + start_line - line_volume + water, 0.0};
+  const double least_table = std::min(start_table, inlet_volume);  // what doesn't run back by itself
+  if (books.table < least_table) {
+    books.reach = Reach::line;
+    books.line = line_volume - (least_table - books.table);
+    books.table = least_table;
+  } else if (books.table > rim_volume) {
+    books.reach = Reach::rim;
+    books.spilled = books.table - rim_volume;
+    books.table = rim_volume;
+  }
+  return books;
+}
+
+double Equations::outlet_level(const Books& books, double water) const {
+  if (books.reach == Reach::line) {
+    if (line_volume <= 0.0) return inlet_level;
+    const double filled = (books.line + water - books.water) / line_volume;
+    return riser_end + filled * (inlet_level - riser_end);
+  }
+  const double table = books.reach == Reach::table ? books.table + water - books.water : rim_volume;
+  return table > inlet_volume ? table_floor + table / table_area : inlet_level;
+}
+
+double Equations::head(const State& s, const Books& books) const {
+  return (ullage_pressure(s) - atmosphere) / rho_g + reservoir_level(s.water) - outlet_level(books, s.water);
+}
+
+double Equations::water_flow(double head) const {
+  const double smooth = std::sqrt(head * head + kSmoothHead * kSmoothHead);
+  hydraulics::CompiledLine& line = head < 0.0 ? backward_ : forward_;
+  return line.flow(smooth / line_share_) * (head / smooth);
+}
+
+double Equations::regulator_flow(double pressure, double receiver) const {
+  if (supply == Supply::shut || pressure >= set_absolute || pressure >= receiver) return 0.0;
+  const double opening = std::min(1.0, (set_absolute - pressure) / droop_band);
+  double flow =
+      std::min(rated * opening, hydraulics::orifice_air_flow(feed_area, receiver, pressure, temperature, temperature));
+  if (supply == Supply::compressor_only) flow = std::min(flow, compressor);
+  return flow;
+}
+
+double Equations::vent_flow(double pressure) const {
+  if (vent_area <= 0.0) return 0.0;
+  return hydraulics::orifice_air_flow(vent_area, pressure, atmosphere, temperature, temperature);
+}
+
+State Equations::rates(const State& s, const Books& books, bool compressor_idles) const {
+  const double pressure = ullage_pressure(s);
+  const double above = (pressure - atmosphere) / rho_g + reservoir_level(s.water) - outlet_level(books, s.water);
+  State rate;
+  const bool dry_end = books.reach == Reach::line && line_volume <= 0.0;  // no line to fill, nothing to run back
+  rate.water = dry_end ? 0.0 : water_flow(above);
+  rate.regulated = regulator_flow(pressure, receiver_pressure(s));
+  rate.vented = vent_flow(pressure);
+  if (supply == Supply::receiver) {
+    rate.compressed = compressor_idles ? std::min(compressor, rate.regulated) : compressor;
+  }
+  return rate;
+}
+
+void Equations::jacobian(const State& s, const Books& books, bool compressor_idles, double (&out)[4][4]) const {
+  const double volume = ullage(s.water);
+  const double pressure = ullage_pressure(s);
+  const double receiver = receiver_pressure(s);
+  // Pressure by state; head by state.
+  const double p_by[4] = {-pressure / volume, gas / volume, -gas / volume, 0.0};
+  const double r_by[4] = {0.0, supply == Supply::receiver ? -gas / receiver_volume : 0.0, 0.0,
+                          supply == Supply::receiver ? gas / receiver_volume : 0.0};
+  const double step_water = 1.0e-6 * capacity;
+  const double outlet_slope =
+      (outlet_level(books, s.water + step_water) - outlet_level(books, s.water - step_water)) / (2.0 * step_water);
+  const double head_now = head(s, books);
+  const double step_head = std::max(1.0e-6 * std::abs(head_now), 0.1 * kSmoothHead);
+  const bool dry_end = books.reach == Reach::line && line_volume <= 0.0;
+  const double flow_by_head =
+      dry_end ? 0.0 : (water_flow(head_now + step_head) - water_flow(head_now - step_head)) / (2.0 * step_head);
+  // Air flows by pressure, one-sided where a kink is near enough.
+  const double step_p = 1.0e-7 * (pressure + atmosphere);
+  const double in_by_p =
+      (regulator_flow(pressure + step_p, receiver) - regulator_flow(std::max(0.0, pressure - step_p), receiver)) /
+      (2.0 * step_p);
+  const double step_r = 1.0e-7 * receiver;
+  const double in_by_r =
+      supply == Supply::receiver
+          ? (regulator_flow(pressure, receiver + step_r) - regulator_flow(pressure, receiver - step_r)) / (2.0 * step_r)
+          : 0.0;
+  const double out_by_p = (vent_flow(pressure + step_p) - vent_flow(std::max(0.0, pressure - step_p))) / (2.0 * step_p);
+  const bool follows =
+      supply == Supply::receiver && compressor_idles && regulator_flow(pressure, receiver) < compressor;
+  for (int i = 0; i < 4; ++i) {
+    double head_by = p_by[i] / rho_g;
+    if (i == 0) head_by -= 1.0 / reservoir_area + outlet_slope;
+    out[0][i] = flow_by_head * head_by;
+    out[1][i] = in_by_p * p_by[i] + in_by_r * r_by[i];
+    out[2][i] = out_by_p * p_by[i];
+    out[3][i] = follows ? out[1][i] : 0.0;
+  }
+}
+
+double Equations::pressure_at_rest(double water) const {
+  const double sealed = start_air * gas / ullage(water) - atmosphere;
+  if (vent_area > 0.0) return 0.0;
+  double supplied = sealed;
+  switch (supply) {
+    case Supply::shut:
+      break;
+    case Supply::main:
+    case Supply::compressor_only:
+      supplied = std::min(set_gauge, supply_pressure - atmosphere);
+      break;
+    case Supply::receiver: {
+      // Without a compressor receiver and ullage come to one pressure.
+      const double shared = (receiver_start + start_air) * gas / (receiver_volume + ullage(water)) - atmosphere;
+      supplied = std::min(set_gauge, compressor > 0.0 ? supply_pressure - atmosphere : shared);
+      break;
+    }
+  }
+  return std::max(sealed, supplied);
+}
+
+/// Head at rest falls steadily as water goes: the root is bracketed by a reservoir full and a reservoir empty.
+template <class Pressure>
+double Equations::rest(Pressure pressure_gauge) const {
+  const auto head_left = [&](double water) {
+    return pressure_gauge(water) / rho_g + reservoir_level(water) - outlet_level(books_after(water), water);
+  };
+  const double low = start_water - capacity;
+  const double high = start_water;
+  const double at_low = head_left(low);
+  const double at_high = head_left(high);
+  if (at_low <= 0.0) return low;
+  if (at_high >= 0.0) return high;
+  const double close = 1.0e-14 * capacity;
+  std::uintmax_t most = 200;
+  const auto found = boost::math::tools::toms748_solve(
+      head_left, low, high, at_low, at_high, [&](double a, double b) { return std::abs(b - a) <= close; }, most);
+  return 0.5 * (found.first + found.second);
+}
+
+double Equations::water_at_rest() const {
+  return rest([this](double water) { return pressure_at_rest(water); });
+}
+
+double Equations::water_at_rest_sealed(double sealed_air) const {
+  return rest([this, sealed_air](double water) { return sealed_air * gas / ullage(water) - atmosphere; });
+}
+
+}  // namespace riserun::transfer

@@ -1,0 +1,100 @@
+#include "transfer/failed_regulator.h"
+
+#include "hydraulics/air.h"
+#include "hydraulics/compiled_line.h"
+
+#include <boost/math/tools/minima.hpp>
+#include <boost/math/tools/toms748_solve.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace riserun::transfer {
+namespace {
+
+constexpr double kReynoldsForAir = 1.0e5;  // where the line's loss coefficient is read: air at tens of metres a second
+
+/// What leaves through the line at a pressure, in raw SI.
+class WaysOut {
+ public:
+  explicit WaysOut(const System& s)
+      : line_(s.line, hydraulics::Direction::forward, s.water),
+        atmosphere_(in_pascals(s.atmosphere)),
+        gas_(hydraulics::kAirGasConstant * in_kelvins(s.temperature)),
+        rho_g_(in_kilograms_per_cubic_metre(s.water.density) * quantity::kStandardGravity),
+        lift_(in_metres(s.table.floor_height + std::max(s.table.rim, s.inlet_height) - s.riser_end_height)) {
+    const double bore = in_metres(s.line.smallest_bore());
+    area_ = 0.25 * std::numbers::pi * bore * bore;
+    const double viscosity = in_pascal_seconds(s.water.viscosity) / in_kilograms_per_cubic_metre(s.water.density);
+    const double velocity = kReynoldsForAir * viscosity / bore;
+    loss_ = line_.head(velocity * area_) * 2.0 * quantity::kStandardGravity / (velocity * velocity);
+    // The outlet chokes at the ratio of greatest flow; it depends on the loss alone.
+    choked_ratio_ =
+        boost::math::tools::brent_find_minima([this](double ratio) { return -flow_function(ratio); }, 1.0e-3, 0.999, 40)
+            .first;
+  }
+
+  /// kg/s of air that make room for the water that leaves, or make up for it at that pressure.
+  double lifting(double pressure) {
+    const double head = (pressure - atmosphere_) / rho_g_ - lift_;
+    return head > 0.0 ? line_.flow(head) * pressure / gas_ : 0.0;
+  }
+  /// kg/s of air through the dry line.
+  double blowing(double pressure) const {
+    if (pressure <= atmosphere_) return 0.0;
+    const double ratio = std::max(atmosphere_ / pressure, choked_ratio_);
+    return area_ * pressure / std::sqrt(gas_) * std::sqrt(flow_function(ratio));
+  }
+
+ private:
+  double flow_function(double ratio) const { return (1.0 - ratio * ratio) / (loss_ - 2.0 * std::log(ratio)); }
+
+  hydraulics::CompiledLine line_;
+  double atmosphere_, gas_, rho_g_, lift_;
+  double area_ = 0.0;
+  double loss_ = 0.0;
+  double choked_ratio_ = 0.5;
+};
+
+/// Where what comes in falls to what goes out: both change steadily with the pressure.
+template <class Surplus>
+double balance(Surplus surplus, double low, double high) {
+  const double at_low = surplus(low);
+  const double at_high = surplus(high);
+  if (at_low <= 0.0) return low;
+  if (at_high >= 0.0) return high;
+  std::uintmax_t most = 200;
+  const auto found = boost::math::tools::toms748_solve(
+      surplus, low, high, at_low, at_high, [](double a, double b) { return std::abs(b - a) <= 1.0e-12 * b; }, most);
+  return 0.5 * (found.first + found.second);
+}
+
+}  // namespace
+
+FailedRegulator failed_regulator_pressure(const System& system, GaugePressure supply) {
+  WaysOut out(system);
+  const double kelvin = in_kelvins(system.temperature);
+  const double atmosphere = in_pascals(system.atmosphere);
+  const double from = in_pascals(absolute(supply, system.atmosphere));
+  const double feed =
+      in_square_metres(hydraulics::effective_area(system.air.feed_bore, system.air.feed_discharge_coefficient));
+  const auto in = [&](double pressure) { return hydraulics::orifice_air_flow(feed, from, pressure, kelvin, kelvin); };
+  if (from <= atmosphere) return {};
+  const double lifting = balance([&](double pressure) { return in(pressure)-out.lifting(pressure); }, atmosphere, from);
+  const double blowing = balance([&](double pressure) { return in(pressure)-out.blowing(pressure); }, atmosphere, from);
+  return {gauge_pascals(lifting - atmosphere), gauge_pascals(blowing - atmosphere),
+          gauge_pascals(std::max(lifting, blowing) - atmosphere)};
+}
+
+std::optional<Length> restrictor_bore(const System& system, GaugePressure supply, GaugePressure limit) {
+  if (failed_regulator_pressure(system, supply).highest <= limit) return system.air.feed_bore;
+  WaysOut out(system);
+  const AbsolutePressure held = absolute(limit, system.atmosphere);
+  const double most = std::min(out.lifting(in_pascals(held)), out.blowing(in_pascals(held)));
+  if (most <= 0.0) return std::nullopt;
+  return hydraulics::bore_for_air_flow(kilograms_per_second(most), system.air.feed_discharge_coefficient,
+                                       absolute(supply, system.atmosphere), held, system.temperature);
+}
+
+}  // namespace riserun::transfer

@@ -1,0 +1,372 @@
+#include "transfer/integrate.h"
+
+#include "transfer/stiff_stepper.h"
+
+#include <boost/math/tools/toms748_solve.hpp>
+#include <boost/numeric/odeint/algebra/array_algebra.hpp>
+#include <boost/numeric/odeint/stepper/controlled_runge_kutta.hpp>
+#include <boost/numeric/odeint/stepper/dense_output_runge_kutta.hpp>
+#include <boost/numeric/odeint/stepper/generation.hpp>
+#include <boost/numeric/odeint/stepper/runge_kutta_dopri5.hpp>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+
+namespace riserun::transfer {
+namespace {
+
+namespace odeint = boost::numeric::odeint;
+
+using Vector = StiffStepper::Vector;
+
+// Dormand and Prince's method loses its stability where the step times the fastest rate passes about 3.3; at the
+// tolerances used here a step that is limited by accuracy stays far below.
+constexpr double kStiffProduct = 2.5;
+constexpr std::size_t kStepsPerCheck = 8;
+constexpr int kStiffChecks = 5;  // in a row: then the method changes
+constexpr std::size_t kMostSteps = 2'000'000;
+constexpr double kRestShare = 1.0e-7;  // of the water still to move: at rest
+constexpr double kRestLevel = 1.0e-4;  // m of table: at rest where wall friction makes the last of it creep
+constexpr double kRestHead = 1.0e-5;   // m of water: the pressure is the one at rest
+constexpr double kOff = -1.0;          // of a gauge that cannot fire now
+
+/// What is watched. A gauge fires when it rises through zero.
+enum Watch : std::size_t {
+  kGoal,
+  kRiser,
+  kRim,
+  kRest,
+  kReservoirFull,
+  kShutOff,
+  kLineFull,
+  kTableLeft,
+  kRimLeft,
+  kReceiverFull,
+  kReceiverDraws,
+  kWatches
+};
+using Gauges = std::array<double, kWatches>;
+
+class Runner {
+ public:
+  Runner(const Equations& equations, const RunOptions& options)
+      : e_(equations),
+        o_(options),
+        books_(equations.start_books()),
+        idles_(equations.supply == Equations::Supply::receiver) {
+    rest_water_ = e_.water_at_rest();
+    rest_pressure_ = e_.atmosphere + e_.pressure_at_rest(rest_water_);
+    // At rest on the way is the end only where rest comes before the goal.
+    const double to_goal = o_.task == Task::fill ? e_.line_volume - e_.start_line + o_.goal_table - e_.start_table
+                                                 : e_.inlet_volume - e_.start_table;
+    watch_rest_ = o_.over_the_rim || (o_.task == Task::fill ? rest_water_ < to_goal : rest_water_ > to_goal);
+    const double creep = e_.wall_friction ? kRestLevel * e_.table_area : 0.0;
+    rest_margin_ = std::max({kRestShare * std::abs(rest_water_), creep, 1.0e-12 * e_.capacity});
+    const double water = std::max(std::abs(rest_water_), 1.0e-3 * e_.capacity);
+    const double air = e_.atmosphere * water / e_.gas;
+    scale_ = {water, air, air, air};
+  }
+
+  Run go();
+
+ private:
+  enum class Outcome { goes_on, switched, stopped };
+
+  State state(const Vector& y) const {
+    return {y[0] * scale_[0], y[1] * scale_[1], y[2] * scale_[2], y[3] * scale_[3]};
+  }
+  void derivatives(const Vector& y, Vector& rate) const;
+  void scaled_jacobian(const Vector& y, double (&by)[4][4]) const;
+  Gauges gauges(const State& s) const;
+  bool start();
+  void note(double time, const State& s);
+  bool fire(Watch watch, double time, const State& s);
+  void stop(Stop why, double time, const State& s);
+  template <class At>
+  Outcome after_step(double from, double to, const At& at);
+  bool is_stiff(double step);
+  Outcome ordinary_segment();
+  Outcome stiff_segment();
+
+  const Equations& e_;
+  const RunOptions& o_;
+  Books books_;
+  bool idles_;
+  double rest_water_, rest_pressure_, rest_margin_;
+  bool watch_rest_;
+  Vector scale_;
+
+  Vector y_{};
+  double time_ = 0.0;
+  double step_ = 1.0e-4;
+  Gauges gauges_{};
+  int stiff_checks_ = 0;
+  bool stiff_ = false;
+  Run run_;
+};
+
+void Runner::derivatives(const Vector& y, Vector& rate) const {
+  const State by_time = e_.rates(state(y), books_, idles_);
+  rate = {by_time.water / scale_[0], by_time.regulated / scale_[1], by_time.vented / scale_[2],
+          by_time.compressed / scale_[3]};
+}
+
+void Runner::scaled_jacobian(const Vector& y, double (&by)[4][4]) const {
+  e_.jacobian(state(y), books_, idles_, by);
+  for (std::size_t i = 0; i < 4; ++i) {
+    for (std::size_t j = 0; j < 4; ++j) by[i][j] *= scale_[j] / scale_[i];
+  }
+}
+
+Gauges Runner::gauges(const State& s) const {
+  Gauges g;
+  g.fill(kOff);
+  const Books now = e_.now(books_, s.water);
+  const double reservoir = e_.start_water - s.water;
+  const double pressure = e_.ullage_pressure(s);
+  const double head =
+      (pressure - e_.atmosphere) / e_.rho_g + reservoir / e_.reservoir_area - e_.outlet_level(books_, s.water);
+
+  if (!o_.over_the_rim) g[kGoal] = o_.task == Task::fill ? now.table - o_.goal_table : e_.inlet_volume - now.table;
+  g[kReservoirFull] = reservoir - e_.capacity * (1.0 - 1.0e-9);
+  if (head > 0.0) g[kRiser] = e_.riser_end * e_.reservoir_area - reservoir;
+  if (watch_rest_) {
+    g[kRest] = 1.0 - std::max(std::abs(s.water - rest_water_) / rest_margin_,
+                              std::abs(pressure - rest_pressure_) / (kRestHead * e_.rho_g));
+  }
+  if (o_.shut_off_air > 0.0 && !run_.shut_off_table) g[kShutOff] = e_.air(s) - o_.shut_off_air;
+  switch (books_.reach) {
+    case Reach::line:
+      g[kLineFull] = e_.line_volume > 0.0 ? now.line - e_.line_volume : head;
+      break;
+    case Reach::table:
+      g[kRim] = now.table - e_.rim_volume;
+      g[kTableLeft] = -std::max(head, (now.table - e_.inlet_volume) / e_.table_area);
+      break;
+    case Reach::rim:
+      g[kRimLeft] = -head;
+      break;
+  }
+  if (e_.supply == Equations::Supply::receiver && e_.compressor > 0.0) {
+    if (idles_) {
+      g[kReceiverDraws] = e_.regulator_flow(pressure, e_.receiver_pressure(s)) - e_.compressor;
+    } else {
+      g[kReceiverFull] = e_.receiver_start + s.compressed - s.regulated - e_.receiver_stop;
+    }
+  }
+  return g;
+}
+
+void Runner::note(double time, const State& s) {
+  const State rate = e_.rates(s, books_, idles_);
+  const double pressure = e_.ullage_pressure(s);
+  run_.peak_flow = std::max(run_.peak_flow, std::abs(rate.water));
+  run_.peak_pressure = std::max(run_.peak_pressure, pressure);
+  if (o_.keep_path) {
+    run_.path.push_back({time, s, e_.now(books_, s.water), rate.water, rate.regulated - rate.vented, pressure});
+  }
+}
+
+void Runner::stop(Stop why, double time, const State& s) {
+  run_.stop = why;
+  run_.time = time;
+  run_.state = s;
+  run_.books = e_.now(books_, s.water);
+}
+
+/// What a gauge that fired does. True: the run ends.
+bool Runner::fire(Watch watch, double time, const State& s) {
+  const Books now = e_.now(books_, s.water);
+  switch (watch) {
+    case kGoal:
+      stop(Stop::goal_reached, time, s);
+      return true;
+    case kRiser:
+      stop(Stop::riser_uncovered, time, s);
+      return true;
+    case kRest:
+      stop(Stop::pressures_balance, time, s);
+      return true;
+    case kReservoirFull:
+      stop(Stop::reservoir_full, time, s);
+      return true;
+    case kRim:
+      if (o_.task == Task::fill && !o_.over_the_rim) {
+        stop(Stop::table_overflows, time, s);
+        return true;
+      }
+      books_ = {Reach::rim, s.water, now.line, now.table, now.spilled};
+      return false;
+    case kShutOff:
+      run_.shut_off_table = now.table;
+      return false;
+    case kLineFull:
+      books_ = {Reach::table, s.water, now.line, now.table, now.spilled};
+      return false;
+    case kTableLeft:
+      books_ = {Reach::line, s.water, now.line, now.table, now.spilled};
+      return false;
+    case kRimLeft:
+      books_ = {Reach::table, s.water, now.line, now.table, now.spilled};
+      return false;
+    case kReceiverFull:
+      idles_ = true;
+      return false;
+    case kReceiverDraws:
+      idles_ = false;
+      return false;
+    case kWatches:
+      break;
+  }
+  return false;
+}
+
+/// What is so from the first moment on: an end, or a compressor that has to run.
+bool Runner::start() {
+  const State s;
+  run_.shut_off_table.reset();
+  note(0.0, s);
+  const double reservoir = e_.start_water;
+  const double end = e_.riser_end * e_.reservoir_area;
+  for (int round = 0; round < 8; ++round) {
+    gauges_ = gauges(s);
+    if (gauges_[kGoal] >= 0.0) return fire(kGoal, 0.0, s);
+    if (o_.task == Task::fill && reservoir <= end) return fire(kRiser, 0.0, s);
+    if (gauges_[kRest] >= 0.0) return fire(kRest, 0.0, s);
+    if (gauges_[kShutOff] >= 0.0) fire(kShutOff, 0.0, s);
+    bool switched = false;
+    for (const Watch watch : {kLineFull, kRim, kTableLeft, kReceiverDraws}) {
+      if (gauges_[watch] > 0.0 || (watch == kRim && gauges_[watch] >= 0.0 && e_.head(s, books_) > 0.0)) {
+        if (fire(watch, 0.0, s)) return true;
+        switched = true;
+        break;
+      }
+    }
+    if (!switched) break;
+  }
+  gauges_ = gauges(s);
+  return false;
+}
+
+/// Looks for the first event in a step and acts on it.
+///
+/// @param at state at a time within the step
+template <class At>
+Runner::Outcome Runner::after_step(double from, double to, const At& at) {
+  ++run_.steps;
+  const Gauges before = gauges_;
+  const double end = std::min(to, o_.longest);
+  Vector y = at(end);
+  Gauges after = gauges(state(y));
+  double first = end;
+  Watch which = kWatches;
+  for (std::size_t i = 0; i < kWatches; ++i) {
+    if (!(before[i] < 0.0 && after[i] >= 0.0)) continue;
+    double when = end;
+    const auto gauge = [&](double time) { return gauges(state(at(time)))[i]; };
+    const double close = std::max(1.0e-12 * end, 1.0e-13);
+    std::uintmax_t most = 100;
+    const double at_from = gauge(from);
+    if (at_from < 0.0) {
+      const auto found = boost::math::tools::toms748_solve(
+          gauge, from, end, at_from, after[i], [&](double a, double b) { return std::abs(b - a) <= close; }, most);
+      when = found.second;
+    } else {
+      when = from;
+    }
+    if (which == kWatches || when < first) {
+      first = when;
+      which = static_cast<Watch>(i);
+    }
+  }
+  if (which != kWatches) y = at(first);
+  y_ = y;
+  time_ = first;
+  step_ = to - from;
+  const State s = state(y);
+  note(time_, s);
+  if (which == kWatches) {
+    gauges_ = after;
+    if (!(to < o_.longest) || run_.steps >= kMostSteps) {
+      stop(Stop::time_limit, time_, s);
+      return Outcome::stopped;
+    }
+    return Outcome::goes_on;
+  }
+  if (fire(which, time_, s)) return Outcome::stopped;
+  gauges_ = gauges(s);
+  gauges_[which] = std::max(gauges_[which], 0.0);  // it has fired: not again for the last bit of the same crossing
+  step_ = std::max(1.0e-6, 0.05 * step_);
+  return Outcome::switched;
+}
+
+/// All fast modes of these equations die away, so the trace bounds the fastest of them within a factor of four.
+bool Runner::is_stiff(double step) {
+  double by[4][4];
+  e_.jacobian(state(y_), books_, idles_, by);
+  return step * std::abs(by[0][0] + by[1][1] + by[2][2] + by[3][3]) > kStiffProduct;
+}
+
+Runner::Outcome Runner::ordinary_segment() {
+  auto stepper = odeint::make_dense_output(o_.tolerance, o_.tolerance, odeint::runge_kutta_dopri5<Vector>());
+  const auto system = [this](const Vector& y, Vector& dydt, double) { derivatives(y, dydt); };
+  const auto at = [&stepper](double time) {
+    Vector y;
+    stepper.calc_state(time, y);
+    return y;
+  };
+  stepper.initialize(y_, time_, step_);
+  while (true) {
+    const auto [from, to] = stepper.do_step(system);
+    const Outcome outcome = after_step(from, to, at);
+    if (outcome != Outcome::goes_on) return outcome;
+    if (run_.steps % kStepsPerCheck != 0) continue;
+    stiff_checks_ = is_stiff(to - from) ? stiff_checks_ + 1 : 0;
+    if (stiff_checks_ < kStiffChecks) continue;
+    stiff_ = true;
+    return Outcome::switched;
+  }
+}
+
+Runner::Outcome Runner::stiff_segment() {
+  const auto rates = [](const void* self, const Vector& y, Vector& rate) {
+    static_cast<const Runner*>(self)->derivatives(y, rate);
+  };
+  const auto jacobian = [](const void* self, const Vector& y, double(&by)[4][4]) {
+    static_cast<const Runner*>(self)->scaled_jacobian(y, by);
+  };
+  StiffStepper stepper({this, rates, jacobian}, o_.tolerance, y_, time_, step_);
+  const auto at = [&stepper](double time) { return stepper.at(time); };
+  while (true) {
+    const auto [from, to] = stepper.step();
+    if (!(to > from)) throw odeint::step_adjustment_error("no step is small enough");
+    ++run_.stiff_steps;
+    const Outcome outcome = after_step(from, to, at);
+    if (outcome != Outcome::goes_on) return outcome;
+  }
+}
+
+Run Runner::go() {
+  if (start()) return std::move(run_);
+  while (true) {
+    try {
+      if ((stiff_ ? stiff_segment() : ordinary_segment()) == Outcome::stopped) break;
+    } catch (const odeint::step_adjustment_error&) {
+      // No step is small enough for one method: the other may do; if neither does, say how far it went.
+      if (stiff_) {
+        stop(Stop::time_limit, time_, state(y_));
+        break;
+      }
+      stiff_ = true;
+    }
+  }
+  return std::move(run_);
+}
+
+}  // namespace
+
+Run run(const Equations& equations, const RunOptions& options) { return Runner(equations, options).go(); }
+
+}  // namespace riserun::transfer

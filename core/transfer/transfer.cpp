@@ -1,0 +1,274 @@
+#include "transfer/transfer.h"
+
+#include "transfer/integrate.h"
+
+#include <boost/math/tools/toms748_solve.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace riserun::transfer {
+namespace {
+
+constexpr double kInfinity = std::numeric_limits<double>::infinity();
+constexpr double kLadderTolerance = 1.0e-7;  // of runs that only compare times
+constexpr double kSupplyScatter = 0.1;       // of compressor, regulator, feed and vent, from plates and tables
+constexpr double kWorthwhile = 0.01;         // of the time: less than that limits nothing
+constexpr double kLineLeft = 1.0e-3;         // share of a line's loss that stays when all of it is taken out
+constexpr std::size_t kMostInstants = 400;
+constexpr double kSelfLimitFreeboard = 0.5 * quantity::kMetresPerInch;  // below the rim; DESIGN: 1/2 in
+
+using hydraulics::Coefficients;
+using hydraulics::Direction;
+
+/// One transfer as asked for: what every run of it shares.
+struct Question {
+  const System& system;
+  const Start& start;
+  Task task;
+  double goal_table;  // m3; fills only
+};
+
+RunOptions options_for(const Question& q, double tolerance) {
+  RunOptions options;
+  options.task = q.task;
+  options.goal_table = q.goal_table;
+  options.tolerance = tolerance;
+  options.keep_path = false;
+  return options;
+}
+
+/// Time to the goal under a tuning [s]; infinite if the goal is not reached.
+double time_under(const Question& q, const Tuning& tuning) {
+  const Run r = run(Equations(q.system, q.start, q.task, tuning), options_for(q, kLadderTolerance));
+  return r.stop == Stop::goal_reached ? r.time : kInfinity;
+}
+
+/// Share of the line's loss that the riser takes at a flow: its entry or exit, its wall and the change of bore over it.
+/// The riser is the line's first element.
+double riser_share(const std::vector<hydraulics::ElementLoss>& losses, const hydraulics::Line& line) {
+  if (line.elements().size() < 2) return 1.0;
+  double riser = 0.0, all = 0.0;
+  bool passed = false;
+  for (const hydraulics::ElementLoss& loss : losses) {
+    all += in_metres(loss.head);
+    if (!passed) riser += in_metres(loss.head);
+    if (loss.element == line.elements().front().name) passed = true;
+  }
+  return all > 0.0 ? riser / all : 0.0;
+}
+
+/// How long the transfer takes with each resistance taken out: the compressor as a main at the receiver's pressure, the
+/// regulator ten times as large, feed bore and vent ten times as wide, riser or the rest of the line without its share
+/// of the head lost at the mean flow.
+std::vector<Limit> ladder(const Question& q, double share_of_riser) {
+  std::vector<Limit> limits;
+  const auto add = [&](const char* name, const Tuning& tuning) {
+    limits.push_back({name, seconds(time_under(q, tuning))});
+  };
+  if (q.task == Task::fill) {
+    Tuning compressor, regulator, feed;
+    compressor.without_compressor_limit = true;
+    regulator.without_regulator_limit = true;
+    feed.without_feed_limit = true;
+    if (q.system.air.free_air_delivery) add("compressor", compressor);
+    add("regulator", regulator);
+    add("feed line", feed);
+  } else {
+    Tuning vent;
+    vent.without_vent_limit = true;
+    add("vent", vent);
+  }
+  Tuning riser, line;
+  riser.line_share = std::max(kLineLeft, 1.0 - share_of_riser);
+  line.line_share = std::max(kLineLeft, share_of_riser);
+  add("riser", riser);
+  if (q.system.line.elements().size() > 1) add("line", line);
+  std::stable_sort(limits.begin(), limits.end(),
+                   [](const Limit& a, const Limit& b) { return a.time_without < b.time_without; });
+  return limits;
+}
+
+std::string name_limit(const Question& q, const Run& r, const std::vector<Limit>& limits) {
+  if (r.stop == Stop::riser_uncovered) return "charge";
+  if (r.stop == Stop::table_overflows) return "rim";
+  const bool reached = r.stop == Stop::goal_reached;
+  if (!limits.empty() &&
+      in_seconds(limits.front().time_without) < (reached ? (1.0 - kWorthwhile) * r.time : kInfinity)) {
+    return limits.front().name;
+  }
+  return q.task == Task::fill ? "set pressure" : "levels";
+}
+
+Instant instant_of(const Equations& e, const PathPoint& point) {
+  const double free_air_density = e.atmosphere / e.gas;
+  return {seconds(point.time),
+          metres(e.reservoir_level(point.state.water)),
+          metres(point.books.table / e.table_area),
+          gauge_pascals(point.pressure - e.atmosphere),
+          cubic_metres_per_second(point.water_flow),
+          cubic_metres_per_second(point.air_flow / free_air_density)};
+}
+
+std::vector<Instant> history_of(const Equations& e, const std::vector<PathPoint>& path) {
+  std::vector<Instant> history;
+  const std::size_t stride = 1 + path.size() / kMostInstants;
+  for (std::size_t i = 0; i < path.size(); i += stride) history.push_back(instant_of(e, path[i]));
+  if (!path.empty() && (path.size() - 1) % stride != 0) history.push_back(instant_of(e, path.back()));
+  return history;
+}
+
+/// What fill and drain report alike. `time_low` and `time_high` come from all coefficients at one end of their ranges
+/// and the supply (compressor, regulator, feed, vent) a tenth up or down.
+void describe(const Question& q, const Equations& e, const Run& r, Transfer& out) {
+  const Direction direction = q.task == Task::fill ? Direction::forward : Direction::backward;
+  out.stop = r.stop;
+  out.time = seconds(r.time);
+  const double moved = std::abs(r.state.water);
+  const double mean = r.time > 0.0 ? moved / r.time : 0.0;
+  out.volume = cubic_metres(moved);
+  out.mean_flow = cubic_metres_per_second(mean);
+  out.peak_flow = cubic_metres_per_second(r.peak_flow);
+  const double air = q.task == Task::fill ? r.state.regulated : r.state.vented;
+  out.free_air = cubic_metres(std::max(0.0, air) * e.gas / e.atmosphere);
+  out.reservoir_depth = metres(e.reservoir_level(r.state.water));
+  out.table_depth = metres(r.books.table / e.table_area);
+  out.highest_ullage_pressure = gauge_pascals(r.peak_pressure - e.atmosphere);
+  out.losses_at_mean = q.system.line.losses(out.mean_flow, direction, q.system.water);
+  out.losses_at_peak = q.system.line.losses(out.peak_flow, direction, q.system.water);
+  out.history = history_of(e, r.path);
+  if (r.time <= 0.0) {
+    out.time_high = seconds(r.stop == Stop::goal_reached ? 0.0 : kInfinity);
+    out.limited_by = name_limit(q, r, {});
+    return;
+  }
+  Tuning low, high;
+  low.coefficients = Coefficients::low;
+  low.supply = 1.0 + kSupplyScatter;
+  high.coefficients = Coefficients::high;
+  high.supply = 1.0 - kSupplyScatter;
+  out.time_low = seconds(time_under(q, low));
+  out.time_high = seconds(time_under(q, high));
+  const double share = mean > 0.0 ? riser_share(out.losses_at_mean, q.system.line) : 0.5;
+  out.limits = ladder(q, share);
+  out.limited_by = name_limit(q, r, out.limits);
+}
+
+/// Heights and volumes of a fill that don't depend on its course.
+struct Marks {
+  double water_at_goal;  // m3 gone from the reservoir
+  double water_at_rim;
+  double water_at_riser;                               // when the riser uncovers
+  double pressure_to_start, hold, pressure_to_finish;  // Pa gauge
+
+  Marks(const Equations& e, double goal_table) {
+    const double to_line = e.line_volume - e.start_line;
+    water_at_goal = to_line + goal_table - e.start_table;
+    water_at_rim = to_line + e.rim_volume - e.start_table;
+    water_at_riser = e.start_water - e.riser_end * e.reservoir_area;
+    const double goal_level = e.table_floor + goal_table / e.table_area;
+    const double start_level =
+        e.start_table > e.inlet_volume ? e.table_floor + e.start_table / e.table_area : e.inlet_level;
+    const auto holding = [&](double level, double water) {
+      return std::max(0.0, e.rho_g * (level - e.reservoir_level(water)));
+    };
+    pressure_to_start = holding(start_level, to_line);
+    // Under an inlet that stands above the water nothing runs back: no pressure is needed to hold.
+    hold = goal_table > e.inlet_volume ? holding(goal_level, water_at_goal) : 0.0;
+    pressure_to_finish = std::max(pressure_to_start, holding(std::max(goal_level, e.inlet_level), water_at_goal));
+  }
+};
+
+/// Rise of the table once the air is shut at the goal: the ullage expands until it only holds the water.
+double coast_up(const Equations& e, const Run& r, const Marks& marks) {
+  const double rest = e.water_at_rest_sealed(e.air(r.state));
+  const double last = std::min({rest, marks.water_at_rim, marks.water_at_riser});
+  return std::max(0.0, last - marks.water_at_goal) / e.table_area;
+}
+
+void walk_away(const Equations& e, const Marks& marks, Fill& out) {
+  const double rest = e.water_at_rest();
+  const double last = std::min(rest, marks.water_at_riser);
+  if (last > marks.water_at_rim) {
+    out.walk_away = WalkAway::table_overflows;
+    out.walk_away_spill = cubic_metres(last - marks.water_at_rim);
+  } else {
+    out.walk_away = rest > marks.water_at_riser ? WalkAway::air_blows_through : WalkAway::water_stops_below_rim;
+  }
+}
+
+void self_limit(const Equations& e, const Marks& marks, Fill& out) {
+  out.rise_per_tenth_psi = metres(0.1 * quantity::kPascalsPerPsi / (e.rho_g * (1.0 + e.table_area / e.reservoir_area)));
+  const double level = e.table_floor + e.rim_volume / e.table_area - kSelfLimitFreeboard;
+  const double table = e.rim_volume - kSelfLimitFreeboard * e.table_area;
+  const double gone = e.line_volume - e.start_line + table - e.start_table;
+  if (level < e.inlet_level || gone <= 0.0 || gone > marks.water_at_riser) return;
+  const double pressure = e.rho_g * (level - e.reservoir_level(gone));
+  if (pressure > 0.0) out.self_limiting_pressure = gauge_pascals(pressure);
+}
+
+Question fill_question(const System& system, const Start& start, Length wanted_depth) {
+  return {system, start, Task::fill, in_square_metres(system.table.free_area()) * in_metres(wanted_depth)};
+}
+
+}  // namespace
+
+Fill fill(const System& system, const Start& start, Length wanted_depth) {
+  const Equations e(system, start, Task::fill);
+  const Question q = fill_question(system, start, wanted_depth);
+  const Marks marks(e, q.goal_table);
+  RunOptions options = options_for(q, RunOptions{}.tolerance);
+  options.keep_path = true;
+  const double hold_air = (marks.pressure_to_finish + e.atmosphere) * e.ullage(marks.water_at_goal) / e.gas;
+  options.shut_off_air = hold_air;
+  const Run r = run(e, options);
+
+  Fill out;
+  describe(q, e, r, out);
+  out.pressure_to_start = gauge_pascals(marks.pressure_to_start);
+  out.hold_pressure = gauge_pascals(marks.hold);
+  out.pressure_to_finish = gauge_pascals(marks.pressure_to_finish);
+  out.margin_over_riser_end = metres(e.reservoir_level(marks.water_at_goal) - e.riser_end);
+  if (r.stop == Stop::goal_reached && r.time > 0.0) out.coast_up = metres(coast_up(e, r, marks));
+  out.shut_off_depth = r.shut_off_table ? metres(*r.shut_off_table / e.table_area) : wanted_depth;
+  walk_away(e, marks, out);
+  self_limit(e, marks, out);
+  return out;
+}
+
+Drain drain(const System& system, const Start& start) {
+  const Equations e(system, start, Task::drain);
+  const Question q{system, start, Task::drain, 0.0};
+  RunOptions options = options_for(q, RunOptions{}.tolerance);
+  options.keep_path = true;
+  const Run r = run(e, options);
+  Drain out;
+  describe(q, e, r, out);
+  out.left_in_table = cubic_metres(r.books.table);
+  return out;
+}
+
+std::optional<GaugePressure> setting_for_time(System system, const Start& start, Length wanted_depth, Time wanted,
+                                              GaugePressure highest) {
+  const Question q = fill_question(system, start, wanted_depth);
+  const double lowest = Marks(Equations(system, start, Task::fill), q.goal_table).pressure_to_finish;
+  // Speed instead of time: it is zero where the goal is not reached, and grows steadily with the setting.
+  const auto speed_left = [&](double setting) {
+    system.air.set_pressure = gauge_pascals(setting);
+    return 1.0 / time_under(q, {}) - 1.0 / in_seconds(wanted);
+  };
+  const double high = in_pascals(highest);
+  if (!(lowest < high) || !(in_seconds(wanted) > 0.0)) return std::nullopt;
+  const double at_high = speed_left(high);
+  if (at_high < 0.0) return std::nullopt;
+  const double at_low = speed_left(lowest);
+  if (at_low >= 0.0) return gauge_pascals(lowest);
+  std::uintmax_t most = 60;
+  const auto found = boost::math::tools::toms748_solve(
+      speed_left, lowest, high, at_low, at_high, [](double a, double b) { return std::abs(b - a) <= 1.0e-7 * b; },
+      most);
+  return gauge_pascals(found.second);
+}
+
+}  // namespace riserun::transfer

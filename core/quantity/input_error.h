@@ -13,11 +13,12 @@ namespace riserun::quantity {
 struct Problem {
   std::string file;
   int line = 0;    // 1-based; 0: not in a file
-  int column = 0;  // 1-based
+  int column = 0;  // 1-based, in characters
   std::string message;
   std::string source_line;
 
-  /// `file:line:column: error: message`, then the source line with a caret under the column.
+  /// `file:line:column: error: message`, then the source line with a caret under the column. A long line is
+  /// cut around it; tabs and characters of several bytes keep the caret in its place.
   std::string text() const;
 };
 

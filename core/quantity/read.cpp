@@ -153,7 +153,7 @@ const Unit& unit_of(std::string_view written, const UnitTable& table) {
   const PlainText text = plain_text(written.substr(0, open));
   const auto reading = read_measured(text, table);
   const auto* measured = std::get_if<Measured>(&reading);
-  return measured == nullptr ? table.units.front() : *measured->unit;
+  return measured == nullptr ? table.units.front() : *measured->finest;
 }
 
 std::string range_text(Range<double> allowed, std::string_view) {

@@ -173,7 +173,7 @@ Reading<Length> read_sheet(std::string_view written) {
     if (const auto end = end_of_gauge_word(text.plain, value->end)) return read_gauge(text, *value, *end);
     if (value->end >= text.plain.size()) {
       return read_error(text, value->end,
-                        fmt::format("no unit; a sheet is written as a thickness in {}, or as a gauge with its metal, "
+                        fmt::format("no unit; a sheet is a thickness ({}) or a gauge with its metal, "
                                     "like 10 ga steel",
                                     symbols(table)));
     }

@@ -24,7 +24,7 @@ bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z')
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 ReadError no_unit(const PlainText& text, const UnitTable& table) {
-  return read_error(text, text.plain.size(), fmt::format("no unit; {} is written in {}", table.name, symbols(table)));
+  return read_error(text, text.plain.size(), fmt::format("no unit; {} takes {}", table.name, symbols(table)));
 }
 
 ReadError wrong_unit(const PlainText& text, std::size_t at, const UnitTable& table) {
@@ -33,10 +33,13 @@ ReadError wrong_unit(const PlainText& text, std::size_t at, const UnitTable& tab
     return read_error(text, at,
                       fmt::format("{} follows the number; write one number and a unit, like {}", word, table.example));
   }
-  const std::string allowed = fmt::format("{} is written in {}", table.name, symbols(table));
+  const std::string allowed = fmt::format("{} takes {}", table.name, symbols(table));
   const std::string_view written = std::string_view(text.plain).substr(at);
   if (const UnitTable* other = find_other_kind(table.kind, written)) {
     return read_error(text, at, fmt::format("{} is a unit of {}; {}", word, other->name, allowed));
+  }
+  if (text.plain[at] == PlainText::kUnreadable) {
+    return read_error(text, at, fmt::format("{} is not understood here; {}", word, allowed));
   }
   const auto near = nearest_symbol(table, written);
   const std::string hint = near ? fmt::format("; did you mean '{}'?", *near) : "";
@@ -72,7 +75,7 @@ std::variant<Measured, ReadError> read_second(const PlainText& text, const Numbe
   const Unit& lead_unit = *find_symbol(table, lead.compound->lead);
   const Unit& follow_unit = *find_symbol(table, lead.compound->follow);
   if (!first.whole) {
-    return read_error(text, 0, fmt::format("before {}, {} is a whole number", follow_unit.symbol, lead_unit.symbol));
+    return read_error(text, 0, fmt::format("{} before {} is a whole number", lead_unit.symbol, follow_unit.symbol));
   }
   const auto second = scan_number(text, lead.second, grammar(table));
   if (const auto* error = std::get_if<ReadError>(&second)) return *error;
@@ -83,9 +86,9 @@ std::variant<Measured, ReadError> read_second(const PlainText& text, const Numbe
   if (measured.unit != &follow_unit || number.value >= lead.compound->ratio) {
     return read_error(
         text, lead.second,
-        fmt::format("after {} come less than {} {}", lead_unit.symbol, lead.compound->ratio, follow_unit.symbol));
+        fmt::format("after {} comes a number below {} {}", lead_unit.symbol, lead.compound->ratio, follow_unit.symbol));
   }
-  return Measured{first.value * lead_unit.factor + measured.si_value, &lead_unit};
+  return Measured{first.value * lead_unit.factor + measured.si_value, &lead_unit, measured.finest};
 }
 
 std::variant<Measured, ReadError> read_from(const PlainText& text, const Number& number, const UnitTable& table) {
@@ -93,7 +96,7 @@ std::variant<Measured, ReadError> read_from(const PlainText& text, const Number&
   if (at + 1 < text.plain.size() && text.plain[at] == '-' && is_letter(text.plain[at + 1])) ++at;  // `3/4-in`
   if (at >= text.plain.size()) return no_unit(text, table);
   if (const Unit* unit = find_unit(table, std::string_view(text.plain).substr(at))) {
-    return Measured{number.value * unit->factor + unit->offset, unit};
+    return Measured{number.value * unit->factor + unit->offset, unit, unit};
   }
   if (const auto lead = find_lead(text, at, table)) return read_second(text, number, *lead, table);
   return wrong_unit(text, at, table);
@@ -105,7 +108,7 @@ ReadError beyond_limits(const PlainText& text, const Measured& measured, Range<d
   }
   return read_error(text, 0,
                     fmt::format("out of range; {} is allowed from {} to {}", name,
-                                limit_text(limits.low, *measured.unit), limit_text(limits.high, *measured.unit)));
+                                limit_text(limits.low, *measured.finest), limit_text(limits.high, *measured.finest)));
 }
 
 }  // namespace

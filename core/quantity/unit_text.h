@@ -13,7 +13,8 @@ namespace riserun::quantity {
 
 struct Measured {
   double si_value = 0.0;
-  const Unit* unit = nullptr;  // the first that was written
+  const Unit* unit = nullptr;    // the first that was written
+  const Unit* finest = nullptr;  // the last: inches in `1 ft 6 in`
 };
 
 /// The whole text, without regard to the table's limits.

@@ -24,6 +24,8 @@ constexpr double kMillimetreOfWater = kStandardGravity;  // Pa, conventional: 10
 constexpr double kInchOfMercury = 3386.389;              // Pa, conventional, rounded there
 constexpr double kBtu = 1055.05585262;                   // J, International Table
 constexpr double kHorsepower = 550.0 * kPoundForce * kMetresPerFoot;
+// Pa gauge; a little below the standard atmosphere, so that -14.7 psi is read.
+constexpr double kFullVacuum = -1.02e5;
 constexpr double kFahrenheitOffset = kKelvinsAtZeroCelsius - 32.0 / 1.8;
 
 constexpr std::string_view kInchOfWaterSpellings =
@@ -155,7 +157,7 @@ std::vector<UnitTable> make_tables() {
         {"mL", 1.0e-6, 0.0, "ml cm3 cc"},
         {"m3", 1.0, 0.0, "m3 cubicmetre cubicmetres cubicmeter cubicmeters"}},
        {}},
-      {Kind::pressure, "pressure", "25 psi", -kStandardAtmosphere, 1.0e8, pressure_units(), {}},
+      {Kind::pressure, "pressure", "25 psi", kFullVacuum, 1.0e8, pressure_units(), {}},
       {Kind::absolute_pressure, "absolute pressure", "14.7 psia", 0.0, 1.0e8, absolute_pressure_units(), {}},
       {Kind::volume_flow, "flow", "12 gpm", 0.0, 1.0e3, volume_flow_units(), {}},
       {Kind::air_flow, "air flow", "3.5 scfm", 0.0, 1.0e3, air_flow_units(), {}},
@@ -165,7 +167,7 @@ std::vector<UnitTable> make_tables() {
        0.0,
        1.0e9,
        {{"s", 1.0, 0.0, "s sec secs second seconds"},
-        {"min", kMinute, 0.0, "min mins minute minutes"},
+        {"min", kMinute, 0.0, "min mins minute minutes m"},
         {"h", kHour, 0.0, "h hr hrs hour hours"},
         {"day", 24.0 * kHour, 0.0, "d day days"}},
        {{"min", "s", 60.0}, {"h", "min", 60.0}}},
@@ -266,6 +268,13 @@ bool any_spelling(const Unit& unit, Visit visit) {
   return false;
 }
 
+const Unit* find_folded(const UnitTable& table, std::string_view folded) {
+  for (const Unit& unit : table.units) {
+    if (any_spelling(unit, [&](std::string_view spelling) { return spelling == folded; })) return &unit;
+  }
+  return nullptr;
+}
+
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 
@@ -304,11 +313,7 @@ std::string folded_unit(std::string_view written) {
 }
 
 const Unit* find_unit(const UnitTable& table, std::string_view written) {
-  const std::string folded = folded_unit(written);
-  for (const Unit& unit : table.units) {
-    if (any_spelling(unit, [&](std::string_view spelling) { return spelling == folded; })) return &unit;
-  }
-  return nullptr;
+  return find_folded(table, folded_unit(written));
 }
 
 const Unit* find_symbol(const UnitTable& table, std::string_view symbol) {
@@ -318,8 +323,9 @@ const Unit* find_symbol(const UnitTable& table, std::string_view symbol) {
 }
 
 const UnitTable* find_other_kind(Kind asked, std::string_view written) {
+  const std::string folded = folded_unit(written);
   for (const UnitTable& table : tables()) {
-    if (table.kind != asked && find_unit(table, written) != nullptr) return &table;
+    if (table.kind != asked && find_folded(table, folded) != nullptr) return &table;
   }
   return nullptr;
 }

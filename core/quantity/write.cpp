@@ -181,7 +181,7 @@ std::string write_time(Time value, UnitSystem, int digits) {
   if (magnitude < 90.0) return with_unit(in_seconds(value), "s", digits);
   if (magnitude < 90.0 * 60.0) return with_unit(in_minutes(value), "min", digits);
   if (magnitude < 48.0 * 3600.0) return with_unit(in_hours(value), "h", digits);
-  return with_unit(in_hours(value) / 24.0, "day", digits);
+  return with_unit(in_hours(value) / 24.0, "days", digits);
 }
 
 std::string write_velocity(Velocity value, UnitSystem system, int digits) {

@@ -58,9 +58,6 @@ void draft_leak_test(Draft& draft);     // plan.leak_test
 void draft_list(Draft& draft);          // plan.list
 void draft_cautions(Draft& draft);      // plan.cautions that belong to the whole job
 
-/// The catalog with the job's measured parts and prices in it; the same catalog when there are none.
-std::shared_ptr<const Catalog> adjusted_catalog(std::shared_ptr<const Catalog> catalog, const Job& job);
-
 /// The reservoir port that the riser hangs in; nullptr: none is given.
 const JobPort* riser_bung(const Job& job);
 /// True if the port of that name is one of these.

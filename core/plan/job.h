@@ -12,6 +12,7 @@
 #include "reservoir/riser.h"
 
 #include <filesystem>
+#include <memory>
 #include <optional>
 #include <string>
 #include <utility>
@@ -136,19 +137,6 @@ struct JobVent {
   std::optional<int> count;
 };
 
-/// A part that was measured by hand: these figures beat the catalog's.
-struct MeasuredPart {
-  PartId part;
-  std::optional<Length> length;  // end to end
-  std::optional<Length> bore;
-  std::optional<GaugePressure> rating;
-};
-
-struct JobPrice {
-  PartId part;
-  Price price;
-};
-
 struct Wishes {
   std::optional<Time> fill_time;
   std::optional<Price> cost_cap;
@@ -156,6 +144,9 @@ struct Wishes {
 };
 
 struct Job {
+  /// The catalog with the job's own prices and hand-measured parts in it, where it has any. It has all the rows of the
+  /// catalog that the job was read against, under the same numbers.
+  std::shared_ptr<const Catalog> own_catalog;
   std::string name;
   UnitSystem units = UnitSystem::inch;
   JobReservoir reservoir;
@@ -169,8 +160,6 @@ struct Job {
   std::optional<GaugePressure> test_pressure;
   bool cuts_aluminium = false;
   Bin bin;
-  std::vector<JobPrice> prices;
-  std::vector<MeasuredPart> measured;
   Wishes wishes;
 };
 

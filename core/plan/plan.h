@@ -130,13 +130,14 @@ struct NextStay {
   std::string what;            // "one more baffle across the length"
   GaugePressure limit_before;  // of the whole reservoir
   GaugePressure limit_after;
-  std::string weakest;  // the panel that governs then, and its measures
+  std::string panel;  // that governs then, and its measures
   Length length{};
   Length width{};
 };
 
 struct WallsPlan {
   reservoir::SheetMetal metal;
+  std::vector<reservoir::Panel> panels;
   reservoir::WallCheck at_set;  // at the greatest air pressure of the fill
   GaugePressure limit;          // air pressure that the weakest panel may see
   double factor_at_set = 0.0;   // on yield
@@ -146,6 +147,7 @@ struct WallsPlan {
   double factor_at_full_supply_on_ultimate = 0.0;
   Force lid_force{};  // at the set pressure
   std::optional<NextStay> next_stay;
+  std::optional<PressureDifference> stayed_limit;  // by the stayed-surface rule, where single stays make a grid
   std::optional<reservoir::SupportLoads> loads;  // on stays and baffles of the lid at the setting, where they are known
 };
 
@@ -165,12 +167,15 @@ struct TestPlug {
 };
 
 struct LeakTestPlan {
+  bool possible = true;  // false: the walls are too weak for any test with air; basis says why
   GaugePressure pressure;
   bool given = false;
   std::string basis;
-  GaugePressure gauge_full_scale;
-  GaugePressure relief;  // in the test line
-  std::string air_port;  // where the air and the gauge go in
+  GaugePressure gauge_full_scale;  // zero: too low for a dial, use the water column
+  PressureDifference gauge_mark;   // widest step between its marks
+  Length water_column_leg{};       // each leg of a U of clear hose that shows the pressure
+  GaugePressure relief;            // in the test line
+  std::string air_port;            // where the air and the gauge go in
   std::vector<TestPlug> plugs;
   Volume air_volume{};                    // of the empty reservoir
   reservoir::StoredEnergy energy;         // at the test pressure, reservoir empty

@@ -12,6 +12,13 @@ namespace {
 
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
+/// base^exponent for an exponent of 0.3 to 1; near 1 by the binomial series, whose rest is below 1e-4 of base - 1.
+double power(double base, double exponent) {
+  const double x = base - 1.0;
+  if (std::abs(x) > 0.1) return std::pow(base, exponent);
+  return 1.0 + exponent * x * (1.0 + (exponent - 1.0) * x * (1.0 / 2.0 + (exponent - 2.0) * x * (1.0 / 6.0)));
+}
+
 }  // namespace
 
 CompiledLine::CompiledLine(const Line& line, Direction direction, const Water& water, Coefficients coefficients) {
@@ -98,13 +105,13 @@ double CompiledLine::flow(double head) {
     (at.head < head ? low : high) = flow;
     const double exponent = flow * at.slope / at.head;  // d ln head / d ln flow
     const double ratio = head / at.head;
-    double next =
-        flow * (std::abs(ratio - 1.0) < 0.1 ? 1.0 + (ratio - 1.0) / exponent : std::pow(ratio, 1.0 / exponent));
+    double next = flow * power(ratio, 1.0 / exponent);
     // From the tenth step on Newton has met a kink: bisect every second time.
     const bool bisect = !(next > low && next < high) || (step >= 10 && step % 2 == 0);
     const double change = std::abs(next - flow);
-    // Quadratic convergence: a step of 1e-8 leaves an error below 1e-15, unless a kink lies on the way.
-    if (change <= 1.0e-15 * flow || (change <= 1.0e-8 * flow && same_regime(flow, next))) return last_flow_ = next;
+    // Quadratic convergence, with a factor of 1.5 where the curve bends most, between laminar and turbulent: a step of
+    // 5e-7 leaves an error below 4e-13 there and far less elsewhere, unless a kink lies on the way.
+    if (change <= 1.0e-15 * flow || (change <= 5.0e-7 * flow && same_regime(flow, next))) return last_flow_ = next;
     if (bisect) next = low == 0.0 ? high / 4.0 : high == kInfinity ? low * 4.0 : std::sqrt(low * high);
     if (next == flow) break;  // the bracket has no number left inside
     flow = next;

@@ -15,7 +15,7 @@ inline constexpr double kTurbulentReynolds = 4000.0;
 inline constexpr double kMoodyRelativeRoughness = 0.05;
 inline constexpr double kGreatestRelativeRoughness = 0.5;
 
-/// Turbulent Darcy factor by Colebrook-White, solved by Newton's method to the last bits.
+/// Turbulent Darcy factor by Colebrook-White, solved by Halley's method to the last bits.
 ///
 ///     1/sqrt(f) = -2 log10( e/3.7 + 2.51 / (Re sqrt(f)) )
 ///

@@ -12,29 +12,43 @@
 namespace riserun::hydraulics {
 namespace {
 
-/// K V [m/s] of a piece: finite and exact down to no flow, where the laminar K alone is not.
+/// f V [m/s] of a wall: finite and exact down to no flow, where f alone is not.
+double friction_times_velocity(const Piece& piece, double velocity, double viscous) {
+  const double reynolds = velocity / viscous;
+  if (reynolds <= kLaminarReynolds) return 64.0 * viscous;
+  if (reynolds >= kTurbulentReynolds) {
+    return velocity * piece.friction_scale * colebrook_friction_factor(reynolds, piece.relative_roughness);
+  }
+  return velocity * FrictionFactor(piece.relative_roughness, piece.friction_scale).at(reynolds).factor;
+}
+
+/// K V [m/s] of a piece, likewise.
 double coefficient_times_velocity(const Piece& piece, double velocity, double kinematic_viscosity) {
   const double viscous = kinematic_viscosity / piece.bore;  // m/s, V / Re
   const double fitting =
       std::max(piece.crane_k * velocity, piece.darby_k1 * viscous + piece.darby_k_infinity * velocity);
-  const double reynolds = velocity / viscous;
-  const double friction =
-      reynolds <= kLaminarReynolds
-          ? 64.0 * viscous
-          : velocity * FrictionFactor(piece.relative_roughness, piece.friction_scale).at(reynolds).factor;
-  return piece.fixed_k * velocity + fitting + piece.length_over_bore * friction;
+  double product = piece.fixed_k * velocity + fitting;
+  if (piece.length_over_bore > 0.0) {
+    product += piece.length_over_bore * friction_times_velocity(piece, velocity, viscous);
+  }
+  return product;
 }
 
-double kinematic_viscosity_of(const Water& water) {
+double kinematic_viscosity_of(const Water& water) {  // m^2/s
   return in_pascal_seconds(water.viscosity) / in_kilograms_per_cubic_metre(water.density);
 }
 
-ElementLoss loss_of(const Piece& piece, double flow, double kinematic_viscosity) {
-  if (!(flow > 0.0)) return {piece.name, 0.0, Velocity(), Head(), piece.source};
+struct PieceLoss {
+  double k = 0.0;
+  double velocity = 0.0;  // m/s
+  double head = 0.0;      // m
+};
+
+PieceLoss loss_of(const Piece& piece, double flow, double kinematic_viscosity) {
+  if (!(flow > 0.0)) return {};
   const double velocity = flow / piece.area();
   const double product = coefficient_times_velocity(piece, velocity, kinematic_viscosity);
-  return {piece.name, product / velocity, metres_per_second(velocity),
-          metres_of_head(product * velocity / (2.0 * quantity::kStandardGravity)), piece.source};
+  return {product / velocity, velocity, product * velocity / (2.0 * quantity::kStandardGravity)};
 }
 
 }  // namespace
@@ -48,9 +62,12 @@ Line::Line(std::vector<LineElement> elements, LineEnd first_end, LineEnd last_en
 }
 
 Head Line::head_loss(VolumeFlow flow, Direction direction, const Water& water, Coefficients coefficients) const {
-  Head total;
-  for (const ElementLoss& loss : losses(flow, direction, water, coefficients)) total = total + loss.head;
-  return total;
+  const double viscosity = kinematic_viscosity_of(water);
+  double total = 0.0;
+  for (const Piece& piece : pieces_of(*this, direction, coefficients)) {
+    total += loss_of(piece, in_cubic_metres_per_second(flow), viscosity).head;
+  }
+  return metres_of_head(total);
 }
 
 VolumeFlow Line::flow_at(Head head, Direction direction, const Water& water, Coefficients coefficients) const {
@@ -62,7 +79,9 @@ std::vector<ElementLoss> Line::losses(VolumeFlow flow, Direction direction, cons
   const double viscosity = kinematic_viscosity_of(water);
   std::vector<ElementLoss> losses;
   for (const Piece& piece : pieces_of(*this, direction, coefficients)) {
-    losses.push_back(loss_of(piece, in_cubic_metres_per_second(flow), viscosity));
+    const PieceLoss loss = loss_of(piece, in_cubic_metres_per_second(flow), viscosity);
+    losses.push_back({name_of(piece, *this), loss.k, metres_per_second(loss.velocity), metres_of_head(loss.head),
+                      source_of(piece, *this, direction)});
   }
   return losses;
 }

@@ -29,44 +29,46 @@ double factor_for(double scatter, Coefficients coefficients) {
   return 1.0;
 }
 
-Piece element_piece(const LineElement& element, Coefficients coefficients) {
+Piece element_piece(const Line& line, std::size_t index, Coefficients coefficients) {
+  const LineElement& element = line.elements()[index];
   const double factor = factor_for(element.scatter, coefficients);
   Piece piece;
-  piece.name = element.name;
-  piece.source = element.source.empty() ? "Darcy-Weisbach, Colebrook 1939" : element.source;
+  piece.element = index;
   piece.bore = in_metres(element.bore);
   piece.fixed_k = factor * element.fixed_k;
-  piece.crane_k = factor * element.crane_n * crane_turbulent_friction_factor(element.bore);
-  const double nominal = element.nominal_inches > 0.0 ? element.nominal_inches : in_inches(element.bore);
+  if (element.crane_n > 0.0) piece.crane_k = factor * element.crane_n * crane_turbulent_friction_factor(element.bore);
   piece.darby_k1 = factor * element.darby_k1;
-  piece.darby_k_infinity = factor * element.darby_ki * (1.0 + element.darby_kd / std::pow(nominal, 0.3));
+  if (element.darby_ki > 0.0) {
+    const double nominal = element.nominal_inches > 0.0 ? element.nominal_inches : in_inches(element.bore);
+    piece.darby_k_infinity = factor * element.darby_ki * (1.0 + element.darby_kd / std::pow(nominal, 0.3));
+  }
   piece.length_over_bore = element.length / element.bore;
   piece.relative_roughness = std::min<double>(element.roughness / element.bore, kGreatestRelativeRoughness);
   piece.friction_scale = factor_for(kFrictionScatter, coefficients);
   return piece;
 }
 
-Piece end_piece(const char* what, const LineElement& element, double k, const LineEnd& end, Coefficients coefficients) {
+Piece end_piece(Piece::Kind kind, const Line& line, std::size_t index, const LineEnd& end, Coefficients coefficients) {
   Piece piece;
-  piece.name = std::string(what) + element.name;
-  piece.source = end.source;
-  piece.bore = in_metres(element.bore);
-  piece.fixed_k = factor_for(end.scatter, coefficients) * k;
+  piece.kind = kind;
+  piece.element = index;
+  piece.bore = in_metres(line.elements()[index].bore);
+  piece.fixed_k = factor_for(end.scatter, coefficients) * (kind == Piece::Kind::entry ? end.entry_k : end.exit_k);
   return piece;
 }
 
-Piece change_piece(const LineElement& from, const LineElement& to, Coefficients coefficients) {
+Piece change_piece(const Line& line, std::size_t from_index, std::size_t to_index, Coefficients coefficients) {
+  const Length from = line.elements()[from_index].bore;
+  const Length to = line.elements()[to_index].bore;
   Piece piece;
-  if (to.bore > from.bore) {
-    piece.name = "widening into " + to.name;
-    piece.source = "Borda-Carnot, Crane TP-410 p. 2-9";
-    piece.bore = in_metres(from.bore);
-    piece.fixed_k = factor_for(kWideningScatter, coefficients) * widening_coefficient(from.bore, to.bore);
+  piece.element = to_index;
+  piece.bore = in_metres(std::min(from, to));
+  if (to > from) {
+    piece.kind = Piece::Kind::widening;
+    piece.fixed_k = factor_for(kWideningScatter, coefficients) * widening_coefficient(from, to);
   } else {
-    piece.name = "narrowing into " + to.name;
-    piece.source = "Crane TP-410 p. 2-9";
-    piece.bore = in_metres(to.bore);
-    piece.fixed_k = factor_for(kNarrowingScatter, coefficients) * narrowing_coefficient(to.bore, from.bore);
+    piece.kind = Piece::Kind::narrowing;
+    piece.fixed_k = factor_for(kNarrowingScatter, coefficients) * narrowing_coefficient(to, from);
   }
   return piece;
 }
@@ -78,21 +80,57 @@ double Piece::area() const { return std::numbers::pi / 4.0 * bore * bore; }
 std::vector<Piece> pieces_of(const Line& line, Direction direction, Coefficients coefficients) {
   std::vector<Piece> pieces;
   if (line.empty()) return pieces;
-  const auto& elements = line.elements();
-  const std::size_t count = elements.size();
+  const std::size_t count = line.elements().size();
   const bool forward = direction == Direction::forward;
-  const auto met = [&](std::size_t i) -> const LineElement& { return elements[forward ? i : count - 1 - i]; };
+  const auto met = [&](std::size_t i) { return forward ? i : count - 1 - i; };
   const LineEnd& entered = forward ? line.first_end() : line.last_end();
   const LineEnd& left = forward ? line.last_end() : line.first_end();
 
   pieces.reserve(2 * count + 1);
-  pieces.push_back(end_piece("entry into ", met(0), entered.entry_k, entered, coefficients));
+  pieces.push_back(end_piece(Piece::Kind::entry, line, met(0), entered, coefficients));
   for (std::size_t i = 0; i < count; ++i) {
-    if (i > 0 && met(i).bore != met(i - 1).bore) pieces.push_back(change_piece(met(i - 1), met(i), coefficients));
-    pieces.push_back(element_piece(met(i), coefficients));
+    if (i > 0 && line.elements()[met(i)].bore != line.elements()[met(i - 1)].bore) {
+      pieces.push_back(change_piece(line, met(i - 1), met(i), coefficients));
+    }
+    pieces.push_back(element_piece(line, met(i), coefficients));
   }
-  pieces.push_back(end_piece("exit from ", met(count - 1), left.exit_k, left, coefficients));
+  pieces.push_back(end_piece(Piece::Kind::exit, line, met(count - 1), left, coefficients));
   return pieces;
+}
+
+std::string name_of(const Piece& piece, const Line& line) {
+  const std::string& element = line.elements()[piece.element].name;
+  switch (piece.kind) {
+    case Piece::Kind::entry:
+      return "entry into " + element;
+    case Piece::Kind::widening:
+      return "widening into " + element;
+    case Piece::Kind::narrowing:
+      return "narrowing into " + element;
+    case Piece::Kind::exit:
+      return "exit from " + element;
+    case Piece::Kind::element:
+      break;
+  }
+  return element;
+}
+
+std::string source_of(const Piece& piece, const Line& line, Direction direction) {
+  const bool forward = direction == Direction::forward;
+  const std::string& element = line.elements()[piece.element].source;
+  switch (piece.kind) {
+    case Piece::Kind::entry:
+      return forward ? line.first_end().source : line.last_end().source;
+    case Piece::Kind::exit:
+      return forward ? line.last_end().source : line.first_end().source;
+    case Piece::Kind::widening:
+      return "Borda-Carnot, Crane TP-410 p. 2-9";
+    case Piece::Kind::narrowing:
+      return "Crane TP-410 p. 2-9";
+    case Piece::Kind::element:
+      break;
+  }
+  return element.empty() ? "Darcy-Weisbach, Colebrook 1939" : element;
 }
 
 }  // namespace riserun::hydraulics

@@ -7,6 +7,9 @@ namespace riserun::catalog {
 
 namespace {
 
+// The indexes are given to 0.05 V: a difference of 0.45 V must not become more by the rounding of its last bit.
+constexpr double kVoltsRounding = 1e-9;
+
 std::uint64_t key_of(const PortType& type) {
   return (static_cast<std::uint64_t>(type.kind.row) << 34) | (static_cast<std::uint64_t>(type.size.row) << 2) |
          static_cast<std::uint64_t>(type.end);
@@ -45,6 +48,7 @@ bool sizes_listed(const std::vector<std::pair<SizeId, SizeId>>& sizes, SizeId a,
 
 bool sides_match(const LookAlike& pair, const PortType& a, const PortType& b) {
   if (pair.kind_a != a.kind || pair.kind_b != b.kind) return false;
+  if (pair.end_a.value_or(a.end) != a.end || pair.end_b.value_or(b.end) != b.end) return false;
   return pair.sizes.empty() ? a.size == b.size : sizes_listed(pair.sizes, a.size, b.size);
 }
 
@@ -114,8 +118,9 @@ GalvanicVerdict Catalog::galvanic(MaterialId a, MaterialId b) const {
   const Material& second = material(b);
   if (!first.metal || !second.metal) return GalvanicVerdict::fine;
   const double difference = std::abs(first.anodic_index_volts - second.anodic_index_volts);
-  if (difference <= galvanic_.watch_above_volts) return GalvanicVerdict::fine;
-  return difference <= galvanic_.keep_apart_above_volts ? GalvanicVerdict::watch : GalvanicVerdict::keep_apart;
+  if (difference <= galvanic_.watch_above_volts + kVoltsRounding) return GalvanicVerdict::fine;
+  return difference <= galvanic_.keep_apart_above_volts + kVoltsRounding ? GalvanicVerdict::watch
+                                                                         : GalvanicVerdict::keep_apart;
 }
 
 std::string Catalog::written(PortTypeId type) const {

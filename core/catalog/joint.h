@@ -86,13 +86,16 @@ struct Seal {
   std::string source;
 };
 
-/// Two ends that look or start to screw together but must never be joined. Unordered; `sizes` empty: every size.
+/// Two ends that look or start to screw together but must never be joined. Unordered; `sizes` empty: every size; an end
+/// left out: every end of that kind.
 struct LookAlike {
   KindId kind_a;
   KindId kind_b;
   std::vector<std::pair<SizeId, SizeId>> sizes;
   std::string reason;
   std::string source;
+  std::optional<End> end_a;
+  std::optional<End> end_b;
 };
 
 }  // namespace riserun::catalog

@@ -1,0 +1,117 @@
+#include "catalog/load.h"
+
+#include "catalog/loading.h"
+
+#include <algorithm>
+#include <system_error>
+#include <thread>
+
+namespace riserun::catalog {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+/// One file of a load; parsed first, read when its turn comes.
+struct SourceFile {
+  fs::path path;
+  Problems problems;
+  std::optional<Document> document;
+};
+
+constexpr std::string_view kFirstFiles[] = {"materials.yaml", "joints.yaml", "losses.yaml", "pipe.yaml"};
+
+/// The fixed four, then the rest by name.
+std::vector<fs::path> catalog_files(const fs::path& folder, Problems& problems) {
+  std::vector<fs::path> files;
+  for (const std::string_view name : kFirstFiles) files.push_back(folder / name);
+  std::vector<fs::path> rest;
+  std::error_code failed;
+  for (fs::directory_iterator it(folder, failed), end; !failed && it != end; it.increment(failed)) {
+    const fs::path name = it->path().filename();
+    const bool first =
+        std::find(std::begin(kFirstFiles), std::end(kFirstFiles), name.string()) != std::end(kFirstFiles);
+    if (name.extension() == ".yaml" && !name.string().starts_with('.') && !first) rest.push_back(it->path());
+  }
+  if (failed) problems.add({folder.string(), 0, 0, "the folder of the catalog cannot be read", {}});
+  std::sort(rest.begin(), rest.end());
+  files.insert(files.end(), rest.begin(), rest.end());
+  return files;
+}
+
+/// Parsing is most of the work of a load and each file stands alone: two threads share the files.
+void parse_files(std::vector<SourceFile>& files) {
+  const auto parse_every_other = [&](std::size_t first) {
+    for (std::size_t i = first; i < files.size(); i += 2)
+      files[i].document = Document::load(files[i].path, files[i].problems);
+  };
+  std::thread other(parse_every_other, 1);
+  parse_every_other(0);
+  other.join();
+}
+
+void load_family_file(Loading& loading, const Value& root) {
+  Fields fields(root, {"families"}, loading.problems);
+  if (const Value families = fields.need("families"); families.exists()) load_families(loading, families);
+}
+
+void load_user_file(Loading& loading, const Value& root) {
+  Fields fields(root, {"families", "parts", "prices"}, loading.problems);
+  if (const Value families = fields.find("families"); families.exists()) load_families(loading, families);
+}
+
+void load_file(Loading& loading, const SourceFile& file, bool from_user) {
+  const Value root = file.document->root();
+  if (!root.exists() && !file.problems.empty()) return;  // not parsed: its mistake is known
+  if (!root.is_map()) {
+    loading.problems.add(root, "the file holds no map of keys");
+    return;
+  }
+  const std::string name = file.path.filename().string();
+  if (from_user) return load_user_file(loading, root);
+  if (name == "materials.yaml") return load_materials(loading, root);
+  if (name == "joints.yaml") return load_joints(loading, root);
+  if (name == "losses.yaml") return load_losses(loading, root);
+  if (name == "pipe.yaml") return load_bores(loading, root);
+  load_family_file(loading, root);
+}
+
+}  // namespace
+
+Catalog load_catalog(const fs::path& folder, std::span<const fs::path> extra_files) {
+  Problems problems;
+  std::vector<SourceFile> files;
+  for (fs::path& path : catalog_files(folder, problems)) files.push_back({std::move(path), {}, {}});
+  const std::size_t shipped = files.size();
+  for (const fs::path& path : extra_files) files.push_back({path, {}, {}});
+  parse_files(files);
+
+  CatalogBuilder builder;
+  Loading loading{builder, problems, {}, {}, {}, {}};
+  for (std::size_t i = 0; i < files.size(); ++i) {
+    problems.take(files[i].problems);
+    load_file(loading, files[i], i >= shipped);
+  }
+  std::move(problems).throw_if_any();
+  Catalog catalog = std::move(builder).build();
+  Problems late;
+  check_joints_of(catalog, loading, late);
+  std::move(late).throw_if_any();
+  return catalog;
+}
+
+fs::path find_catalog_folder() {
+  std::error_code failed;
+  const fs::path program = fs::read_symlink("/proc/self/exe", failed).parent_path();
+  std::vector<fs::path> places;
+  if (!failed)
+    places = {program / "catalog", program / ".." / "catalog", program / ".." / "share" / "riserun" / "catalog"};
+#ifdef RISERUN_CATALOG_FOLDER
+  places.emplace_back(RISERUN_CATALOG_FOLDER);
+#endif
+  for (const fs::path& place : places)
+    if (fs::exists(place / kFirstFiles[1], failed)) return place.lexically_normal();
+  throw quantity::InputError({{{}, 0, 0, "the catalog is missing: no folder 'catalog' beside the program", {}}});
+}
+
+}  // namespace riserun::catalog

@@ -1,6 +1,6 @@
 """Judges the hydraulic formulas against outside libraries over wide grids.
 
-usage: hydraulics_judge.py PROBE
+usage: hydraulics_judge.py PROBE LOSSES_YAML
 
 Outside judges: python3-fluids (friction factors, Crane's, Hooper's and Darby's coefficients), python3-iapws (water),
 SciPy (flow of a line by a bracketing root finder), and the isentropic nozzle equations written here by Mach number.
@@ -12,6 +12,7 @@ import sys
 import warnings
 
 import numpy
+import yaml
 
 warnings.filterwarnings("ignore")
 import fluids
@@ -101,10 +102,31 @@ def crane(judge):
                       fluids.fittings.Darby3K(NPS=nps, Re=reynolds, K1=800, Ki=0.14, Kd=4.0))
             judge.ask("2-K, fluids.Hooper2K", 1e-12, ("hooper", 800, 0.4, nps * INCH, reynolds),
                       fluids.fittings.Hooper2K(Di=nps, Re=reynolds, K1=800, Kinfty=0.4))
-    # fluids takes 1000 kg/m^3 and rounded factors for Cv: 1.1e-4.
+    # fluids takes 1000 kg/m^3 and rounded factors for Cv: 1.4e-4 away.
     for k in [0.05, 1.0, 12.0, 400.0]:
         for bore in [0.005, 0.0254, 0.1]:
             judge.ask("Cv of K, fluids.K_to_Cv", 3e-4, ("valve", k, bore), fluids.fittings.K_to_Cv(k, bore))
+
+
+def fittings(judge, losses_file):
+    """The catalog's n in K = n fT and the default ends, against fluids' valves, bends, entries and exits."""
+    with open(losses_file) as text:
+        n = {item["name"]: item["crane n"] for item in yaml.safe_load(text)["items"] if "crane n" in item}
+    theirs = {
+        "ball valve full bore": lambda bore, f: fluids.fittings.K_ball_valve_Crane(bore, bore, 0.0, fd=f),
+        "gate valve": lambda bore, f: fluids.fittings.K_gate_valve_Crane(bore, bore, 0.0, fd=f),
+        "globe valve": lambda bore, f: fluids.fittings.K_globe_valve_Crane(bore, bore, fd=f),
+        "swing check": lambda bore, f: fluids.fittings.K_swing_check_valve_Crane(D=bore, fd=f, angled=True),
+        # Its bends take no fT, so the ratio to fluids' own fT is carried over to ours.
+        "elbow 90 short sweep": lambda bore, f: f / fluids.fittings.ft_Crane(bore) * fluids.fittings.bend_rounded_Crane(
+            Di=bore, angle=90.0, rc=bore),
+    }
+    for name, coefficient in theirs.items():
+        for inches in [0.364, 0.622, 0.824, 1.049, 1.61, 2.067, 4.026]:
+            bore = inches * INCH
+            factor = float(ask_now(judge.probe, "crane", bore))
+            judge.ask("K of catalog's %s" % name, 1e-12, ("fitting", n[name], bore, 1e-3), coefficient(bore, factor),
+                      fluids.fittings.entrance_sharp(method="Crane"), fluids.fittings.exit_normal())
 
 
 def water(judge):
@@ -177,6 +199,7 @@ def main():
     judge = Judge(sys.argv[1])
     for topic in (friction, crane, water, air, flow):
         topic(judge)
+    fittings(judge, sys.argv[2])
     return judge.verdict()
 
 

@@ -47,6 +47,18 @@ std::string flow_text(const Numbers& n) {
   return text(in_cubic_metres_per_second(line.flow_at(metres_of_head(n[8]), Direction::forward, water)));
 }
 
+/// n, bore, flow -> K of the fitting in a line, K of its entry and of its exit with the default ends.
+std::string fitting_text(const Numbers& n) {
+  LineElement fitting;
+  fitting.name = "fitting";
+  fitting.crane_n = n[0];
+  fitting.bore = metres(n[1]);
+  const Line line({fitting}, LineEnd{}, LineEnd{});
+  const Water water = *water_at(degrees_celsius(20.0));
+  const auto losses = line.losses(cubic_metres_per_second(n[2]), Direction::forward, water);
+  return fmt::format("{:.17g} {:.17g} {:.17g}", losses[1].k, losses[0].k, losses[2].k);
+}
+
 const std::map<std::string, Formula>& formulas() {
   static const std::map<std::string, Formula> table{
       {"colebrook", [](const Numbers& n) { return text(colebrook_friction_factor(n[0], n[1])); }},
@@ -60,6 +72,7 @@ const std::map<std::string, Formula>& formulas() {
       {"water", [](const Numbers& n) { return water_text(n[0]); }},
       {"air", [](const Numbers& n) { return text(orifice_air_flow(n[0], n[1], n[2], n[3], n[3])); }},
       {"flow", flow_text},
+      {"fitting", fitting_text},
   };
   return table;
 }

@@ -2,12 +2,9 @@
 
 #include "hydraulics/air.h"
 
-#include <boost/math/tools/roots.hpp>
-
 #include <algorithm>
 #include <array>
 #include <cassert>
-#include <cstdint>
 #include <span>
 
 namespace riserun::reservoir {
@@ -19,17 +16,6 @@ MassFlow feed_flow(const AirFeed& feed, GaugePressure downstream, AbsolutePressu
   return hydraulics::orifice_air_flow(hydraulics::effective_area(feed.bore, feed.discharge_coefficient),
                                       absolute(feed.supply, atmosphere), absolute(downstream, atmosphere),
                                       feed.temperature);
-}
-
-/// Volume that a mass of air takes up in the reservoir, per second, at its pressure.
-VolumeFlow volume_at(MassFlow flow, GaugePressure pressure, AbsolutePressure atmosphere, Temperature temperature) {
-  return hydraulics::free_air_of_mass_flow(flow, absolute(pressure, atmosphere), temperature);
-}
-
-VolumeFlow water_flow(const hydraulics::Line& line, GaugePressure pressure, Head lift, const hydraulics::Water& water) {
-  const Head driving = head_of(pressure - GaugePressure(), water.density) - lift;
-  if (in_metres(driving) <= 0.0) return {};
-  return line.flow_at(driving, hydraulics::Direction::forward, water, hydraulics::Coefficients::high);
 }
 
 // Usual dials, from memory: low ranges are capsule or diaphragm gauges. Neighbours stand within 8/3 of each other from
@@ -97,36 +83,6 @@ WaterColumn water_column_for(GaugePressure pressure, Density water) {
   const Head reading = head_of(pressure - GaugePressure(), water);
   const Length leg = metres(in_metres(reading)) + kFreeHose;
   return {reading, leg, 2.0 * leg};
-}
-
-GaugePressure failed_regulator_pressure(const AirFeed& feed, const hydraulics::Line& line, Head lift,
-                                        const hydraulics::Water& water, AbsolutePressure atmosphere) {
-  const GaugePressure least = GaugePressure() + pressure_of(lift, water.density);
-  if (feed.supply <= least) return feed.supply;
-  // What comes in falls and what goes out rises with the pressure, so there is one balance. Pa in, m3/s out.
-  const auto surplus = [&](double pascals_gauge) {
-    const GaugePressure p = gauge_pascals(pascals_gauge);
-    return (volume_at(feed_flow(feed, p, atmosphere), p, atmosphere, feed.temperature) -
-            water_flow(line, p, lift, water))
-        .value();
-  };
-  const double low = in_pascals(least);
-  const double high = in_pascals(feed.supply);
-  if (surplus(low) <= 0.0) return least;
-  std::uintmax_t steps = 100;
-  const auto bracket =
-      boost::math::tools::toms748_solve(surplus, low, high, boost::math::tools::eps_tolerance<double>(40), steps);
-  return gauge_pascals(bracket.second);
-}
-
-std::optional<Length> restrictor_bore(GaugePressure limit, const AirFeed& feed, const hydraulics::Line& line, Head lift,
-                                      const hydraulics::Water& water, AbsolutePressure atmosphere) {
-  const VolumeFlow out = water_flow(line, limit, lift, water);
-  if (out.value() <= 0.0) return std::nullopt;
-  if (limit >= feed.supply) return feed.bore;
-  const MassFlow in = hydraulics::mass_flow_of_free_air(out, absolute(limit, atmosphere), feed.temperature);
-  return hydraulics::bore_for_air_flow(in, feed.discharge_coefficient, absolute(feed.supply, atmosphere),
-                                       absolute(limit, atmosphere), feed.temperature);
 }
 
 }  // namespace riserun::reservoir

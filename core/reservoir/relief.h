@@ -1,10 +1,7 @@
 // What keeps the walls from seeing too much: the relief valve's setting and the flow that it must pass, the factor of
-// safety with the regulator working and failed, the gauge or water column that shows the pressure, and what the riser
-// alone would hold the pressure to.
+// safety with the regulator working and failed, and the gauge or water column that shows the pressure.
 #pragma once
 
-#include "hydraulics/fluid.h"
-#include "hydraulics/line.h"
 #include "quantity/quantities.h"
 #include "quantity/write.h"
 #include "reservoir/walls.h"
@@ -77,17 +74,5 @@ struct WaterColumn {
   Length hose_length{};  // both legs; the way to the port comes on top
 };
 WaterColumn water_column_for(GaugePressure pressure, Density water);
-
-/// The pressure that the reservoir comes to when the regulator fails open while the riser stands open and covered: air
-/// goes in as fast as water goes up. The relief valve is not counted.
-/// @param lift from the water in the reservoir to the outlet
-/// @return at most the supply pressure. Line losses at the high end of their range, which is on the safe side
-GaugePressure failed_regulator_pressure(const AirFeed& feed, const hydraulics::Line& line, Head lift,
-                                        const hydraulics::Water& water, AbsolutePressure atmosphere);
-
-/// The widest bore in the feed with which that pressure stays at or below `limit`; nullopt: the lift alone needs more.
-/// A shut valve or a stopped riser defeats it: the relief valve is needed all the same.
-std::optional<Length> restrictor_bore(GaugePressure limit, const AirFeed& feed, const hydraulics::Line& line, Head lift,
-                                      const hydraulics::Water& water, AbsolutePressure atmosphere);
 
 }  // namespace riserun::reservoir

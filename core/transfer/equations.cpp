@@ -12,6 +12,8 @@
 namespace riserun::transfer {
 namespace {
 
+using hydraulics::Direction;
+
 constexpr double kLeastUllageShare =
     1.0e-6;                             // of the capacity: a reservoir filled to the lid still holds that much air
 constexpr double kLeastDroop = 1.0e-3;  // an ideal regulator would open without limit for no fall at all
@@ -73,7 +75,6 @@ void check_input(const System& s, const Start& start) {
   if (s.line.empty()) {
     check.positive(0.0, "the number of elements in the line");
   } else {
-    using hydraulics::Direction;
     const VolumeFlow flow = cubic_metres_per_second(1.0e-3);
     for (const Direction direction : {Direction::forward, Direction::backward}) {
       check.positive(in_metres(s.line.head_loss(flow, direction, s.water)), "the head that the line takes");
@@ -86,9 +87,9 @@ void check_input(const System& s, const Start& start) {
 
 Equations::Equations(const System& system, const Start& start, Task task, const Tuning& tuning)
     : line_share_(tuning.line_share),
-      forward_((check_input(system, start), system.line), hydraulics::Direction::forward, system.water,
-               tuning.coefficients),
-      backward_(system.line, hydraulics::Direction::backward, system.water, tuning.coefficients) {
+      forward_((check_input(system, start),
+                hydraulics::CompiledLine(system.line, Direction::forward, system.water, tuning.coefficients))),
+      backward_(hydraulics::CompiledLine(system.line, Direction::backward, system.water, tuning.coefficients)) {
   temperature = in_kelvins(system.temperature);
   gas = hydraulics::kAirGasConstant * temperature;
   atmosphere = in_pascals(system.atmosphere);
@@ -203,8 +204,8 @@ double Equations::head(const State& s, const Books& books) const {
 
 double Equations::water_flow(double head) const {
   const double smooth = std::sqrt(head * head + kSmoothHead * kSmoothHead);
-  hydraulics::CompiledLine& line = head < 0.0 ? backward_ : forward_;
-  return line.flow(smooth / line_share_) * (head / smooth);
+  FlowCurve& curve = head < 0.0 ? backward_ : forward_;
+  return curve.flow(smooth / line_share_) * (head / smooth);
 }
 
 double Equations::regulator_flow(double pressure, double receiver) const {

@@ -23,7 +23,7 @@
 // never lets air back.
 #pragma once
 
-#include "hydraulics/compiled_line.h"
+#include "transfer/flow_curve.h"
 #include "transfer/transfer.h"
 
 #include <algorithm>
@@ -125,9 +125,9 @@ class Equations {
   double rest(Pressure pressure_gauge) const;
 
   double line_share_;
-  // The lines remember their last solution as the next one's first guess: an Equations serves one thread.
-  mutable hydraulics::CompiledLine forward_;
-  mutable hydraulics::CompiledLine backward_;
+  // The curves remember what they have worked out: an Equations serves one thread.
+  mutable FlowCurve forward_;
+  mutable FlowCurve backward_;
 };
 
 }  // namespace riserun::transfer

@@ -30,7 +30,8 @@ constexpr std::size_t kMostSteps = 2'000'000;
 constexpr double kRestShare = 1.0e-7;  // of the water still to move: at rest
 constexpr double kRestLevel = 1.0e-4;  // m of table: at rest where wall friction makes the last of it creep
 constexpr double kRestHead = 1.0e-5;   // m of water: the pressure is the one at rest
-constexpr double kOff = -1.0;          // of a gauge that cannot fire now
+constexpr double kOff = -1.0e300;      // of a gauge that cannot fire now
+constexpr double kAlmost = 1.0e-300;   // below zero: of a gauge that fires at once
 
 /// What is watched. A gauge fires when it rises through zero.
 enum Watch : std::size_t {
@@ -276,7 +277,8 @@ Runner::Outcome Runner::after_step(double from, double to, const At& at) {
     } else {
       when = from;
     }
-    if (which == kWatches || when < first) {
+    // Of gauges that fire together the first in the list counts: an end before a change on the way.
+    if (which == kWatches || when < first - 2.0 * close) {
       first = when;
       which = static_cast<Watch>(i);
     }
@@ -297,7 +299,11 @@ Runner::Outcome Runner::after_step(double from, double to, const At& at) {
   }
   if (fire(which, time_, s)) return Outcome::stopped;
   gauges_ = gauges(s);
-  gauges_[which] = std::max(gauges_[which], 0.0);  // it has fired: not again for the last bit of the same crossing
+  for (std::size_t i = 0; i < kWatches; ++i) {
+    const bool was_waiting = before[i] < 0.0 && before[i] != kOff;
+    if (i == which) gauges_[i] = std::max(gauges_[i], 0.0);  // not again for the last bit of the same crossing
+    if (i != which && was_waiting && gauges_[i] >= 0.0) gauges_[i] = -kAlmost;  // fired together: its turn comes next
+  }
   step_ = std::max(1.0e-6, 0.05 * step_);
   return Outcome::switched;
 }

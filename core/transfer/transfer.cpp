@@ -45,18 +45,14 @@ double time_under(const Question& q, const Tuning& tuning) {
   return r.stop == Stop::goal_reached ? r.time : kInfinity;
 }
 
-/// Share of the line's loss that the riser takes at a flow: its entry or exit, its wall and the change of bore over it.
-/// The riser is the line's first element.
-double riser_share(const std::vector<hydraulics::ElementLoss>& losses, const hydraulics::Line& line) {
-  if (line.elements().size() < 2) return 1.0;
-  double riser = 0.0, all = 0.0;
-  bool passed = false;
-  for (const hydraulics::ElementLoss& loss : losses) {
-    all += in_metres(loss.head);
-    if (!passed) riser += in_metres(loss.head);
-    if (loss.element == line.elements().front().name) passed = true;
-  }
-  return all > 0.0 ? riser / all : 0.0;
+/// Share of the line's loss that the riser, the line's first element, takes with its end: they are the first two places
+/// that the water meets in a fill, and the last two in a drain.
+double riser_share(const std::vector<hydraulics::ElementLoss>& losses, Task task) {
+  double all = 0.0;
+  for (const hydraulics::ElementLoss& loss : losses) all += in_metres(loss.head);
+  if (losses.size() < 2 || !(all > 0.0)) return 0.5;
+  const std::size_t first = task == Task::fill ? 0 : losses.size() - 2;
+  return (in_metres(losses[first].head) + in_metres(losses[first + 1].head)) / all;
 }
 
 /// How long the transfer takes with each resistance taken out: the compressor as a main at the receiver's pressure, the
@@ -150,8 +146,7 @@ void describe(const Question& q, const Equations& e, const Run& r, Transfer& out
   high.supply = 1.0 - kSupplyScatter;
   out.time_low = seconds(time_under(q, low));
   out.time_high = seconds(time_under(q, high));
-  const double share = mean > 0.0 ? riser_share(out.losses_at_mean, q.system.line) : 0.5;
-  out.limits = ladder(q, share);
+  out.limits = ladder(q, riser_share(out.losses_at_mean, q.task));
   out.limited_by = name_limit(q, r, out.limits);
 }
 

@@ -49,6 +49,17 @@ TEST(AirProperty, FlowAndItsSlopeAreContinuousAtBothJoins) {
   }
 }
 
+// The smooth join again by one-sided differences of second order, whose error is near 1e-6.
+TEST(AirProperty, SlopeIsTheSameOnBothSidesOfTheSmoothJoin) {
+  const auto flow = [](double drop) { return orifice_air_flow(1.0, 1.0e5, 1.0e5 * (1.0 - drop), 293.15, 293.15); };
+  const double join = kSmoothPressureShare;
+  const double step = 1.0e-3 * join;
+  const auto slope = [&](double h) {
+    return (-3.0 * flow(join) + 4.0 * flow(join + h) - flow(join + 2.0 * h)) / (2.0 * h);
+  };
+  EXPECT_NEAR(slope(step) / slope(-step), 1.0, 1.0e-5);
+}
+
 TEST(AirProperty, SlopeAtNoDifferenceIsFinite) {
   const auto flow = [](double pascals_over) {
     return orifice_air_flow(1.0, 101325.0 + pascals_over, 101325.0, 293.15, 293.15);

@@ -1,0 +1,366 @@
+#include "catalog/port_notation.h"
+
+#include "catalog/document.h"
+#include "catalog/words.h"
+
+#include <algorithm>
+#include <set>
+
+namespace riserun::catalog {
+
+namespace {
+
+constexpr std::size_t kMostListed = 8;
+constexpr std::size_t kLongestText = 200;
+
+struct KindEnd {
+  KindId kind;
+  End end = End::neither;
+  auto operator<=>(const KindEnd&) const = default;
+};
+using KindEnds = std::set<KindEnd>;
+
+/// Some words that stand for certain ends of certain kinds.
+struct Phrase {
+  std::vector<Token> words;
+  KindEnds means;
+};
+
+constexpr std::string_view kMaleWords[] = {"male", "m", "external"};
+constexpr std::string_view kFemaleWords[] = {"female", "fem", "f", "internal"};
+constexpr std::string_view kIdleWords[] = {"in",  "inch", "inches", "thread",   "threads", "threaded",
+                                           "end", "ends", "port",   "size",     "nominal", "nps",
+                                           "a",   "an",   "the",    "nominally"};
+
+bool one_of(std::string_view word, std::span<const std::string_view> words) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+std::optional<End> end_of(std::string_view word) {
+  if (one_of(word, kMaleWords)) return End::male;
+  if (one_of(word, kFemaleWords)) return End::female;
+  if (word == "neither") return End::neither;
+  return std::nullopt;
+}
+
+std::string listed(const std::vector<std::string>& names) {
+  const std::vector<std::string_view> views(names.begin(), names.end());
+  if (views.size() <= kMostListed) return either_of(views);
+  std::string result;
+  for (std::size_t i = 0; i < kMostListed; ++i) result += (i == 0 ? "" : ", ") + names[i];
+  return result + " ...";
+}
+
+class Vocabulary {
+ public:
+  explicit Vocabulary(const Catalog& catalog) : catalog_(catalog) {
+    for (std::uint32_t row = 0; row < catalog.kinds().size(); ++row) {
+      const KindId id{row};
+      const JointKind& kind = catalog.kind(id);
+      const KindEnds all = ends_of(id);
+      add(kind.id, all);
+      add(kind.name, all);
+      for (const std::string& words : kind.kind_words) add(words, all);
+      add_end(id, End::male, kind.male_notation, kind.male_words);
+      add_end(id, End::female, kind.female_notation, kind.female_words);
+      add_end(id, End::neither, kind.neither_notation, kind.neither_words);
+    }
+  }
+
+  KindEnds ends_of(KindId kind) const {
+    KindEnds ends;
+    for (const End end : {End::male, End::female, End::neither})
+      if (!catalog_.notation(kind, end).empty()) ends.insert({kind, end});
+    return ends;
+  }
+
+  /// The longest phrase that stands at that place; nullptr: none does.
+  const Phrase* longest_at(std::span<const Token> tokens) const {
+    const Phrase* longest = nullptr;
+    for (const Phrase& phrase : phrases_) {
+      if (longest != nullptr && phrase.words.size() <= longest->words.size()) continue;
+      if (phrase.words.size() > tokens.size()) continue;
+      const auto same = [](const Token& a, const Token& b) { return a.text == b.text; };
+      if (std::equal(phrase.words.begin(), phrase.words.end(), tokens.begin(), same)) longest = &phrase;
+    }
+    return longest;
+  }
+
+  /// `mght`: an `m` or `f` before the word of a kind.
+  std::optional<KindEnds> with_end_letter(const Token& token) const {
+    if (token.is_size || token.text.size() < 3) return std::nullopt;
+    const std::optional<End> end = end_of(token.text.substr(0, 1));
+    if (!end) return std::nullopt;
+    const Token word{token.text.substr(1), token.offset + 1, token.length - 1, false};
+    const Phrase* phrase = longest_at(std::span(&word, 1));
+    if (phrase == nullptr) return std::nullopt;
+    KindEnds result;
+    for (const KindEnd& one : phrase->means)
+      if (one.end == *end) result.insert(one);
+    return result.empty() ? std::nullopt : std::optional(result);
+  }
+
+  /// Words near to this one, nearest first.
+  std::vector<std::string> close_to(std::string_view word) const {
+    std::set<std::pair<std::size_t, std::string>> near;
+    const auto look = [&](std::string_view known) {
+      const std::size_t distance = edit_distance(word, known);
+      if (distance <= std::max<std::size_t>(1, std::max(word.size(), known.size()) / 3) && distance < known.size())
+        near.emplace(distance, known);
+    };
+    for (const auto& [text, shown] : shown_) look(shown);
+    for (const std::string_view known : {"male", "female"}) look(known);
+    std::vector<std::string> result;
+    for (const auto& [distance, text] : near)
+      if (result.size() < 4) result.push_back(text);
+    return result;
+  }
+
+ private:
+  void add(std::string_view words, const KindEnds& means) {
+    std::vector<Token> tokens = split_words(words);
+    if (tokens.empty() || means.empty()) return;
+    shown_.emplace(lower_case(words), words);
+    const auto same_words = [&](const Phrase& phrase) {
+      const auto same = [](const Token& a, const Token& b) { return a.text == b.text; };
+      return std::equal(phrase.words.begin(), phrase.words.end(), tokens.begin(), tokens.end(), same);
+    };
+    const auto known = std::find_if(phrases_.begin(), phrases_.end(), same_words);
+    if (known == phrases_.end()) {
+      phrases_.push_back({std::move(tokens), means});
+    } else {
+      known->means.insert(means.begin(), means.end());
+    }
+  }
+
+  void add_end(KindId kind, End end, std::string_view notation, std::span<const std::string> words) {
+    if (notation.empty()) return;
+    add(notation, {{kind, end}});
+    for (const std::string& word : words) add(word, {{kind, end}});
+  }
+
+  const Catalog& catalog_;
+  std::vector<Phrase> phrases_;
+  std::set<std::pair<std::string, std::string>> shown_;  // lower case, and as the catalog writes it
+};
+
+class PortReader {
+ public:
+  PortReader(const Catalog& catalog, std::string_view text)
+      : catalog_(catalog), text_(text), vocabulary_(catalog), tokens_(split_words(text)) {}
+
+  std::variant<PortTypeId, NotationError> read() {
+    if (tokens_.empty()) return NotationError{"a port is expected, as in '" + example() + "'", 0, {}};
+    for (std::size_t at = 0; at < tokens_.size();) {
+      const std::size_t used = take(at);
+      if (used == 0) return unknown_word(tokens_[at]);
+      if (conflict_) return *conflict_;
+      at += used;
+    }
+    return decide();
+  }
+
+ private:
+  std::string example() const { return catalog_.port_types().empty() ? "1 FNPT" : catalog_.written(PortTypeId{0}); }
+  std::string in_text(const Token& token) const {
+    return "'" + std::string(text_.substr(token.offset, token.length)) + "'";
+  }
+
+  /// How many words from there have been understood; 0: the first was not.
+  std::size_t take(std::size_t at) {
+    const std::span<const Token> rest = std::span(tokens_).subspan(at);
+    const Token& token = tokens_[at];
+    if (const Phrase* phrase = vocabulary_.longest_at(rest)) {
+      narrow(phrase->means, token, rest[phrase->words.size() - 1]);
+      return phrase->words.size();
+    }
+    if (token.is_size) {
+      take_size(token);
+    } else if (const std::optional<End> end = end_of(token.text)) {
+      take_end(*end, token);
+    } else if (const std::optional<KindEnds> means = vocabulary_.with_end_letter(token)) {
+      narrow(*means, token, token);
+    } else if (!one_of(token.text, kIdleWords)) {
+      return 0;
+    }
+    return 1;
+  }
+
+  void narrow(const KindEnds& means, const Token& first, const Token& last) {
+    KindEnds both;
+    if (!kinds_) {
+      both = means;
+    } else {
+      std::set_intersection(kinds_->begin(), kinds_->end(), means.begin(), means.end(),
+                            std::inserter(both, both.end()));
+    }
+    if (both.empty()) {
+      const std::string words(text_.substr(first.offset, last.offset + last.length - first.offset));
+      conflict_ = NotationError{"'" + words + "' does not go with what stands before it", first.offset, {}};
+    }
+    kinds_ = both;
+  }
+
+  void take_size(const Token& token) {
+    if (size_ && size_->text != token.text)
+      conflict_ = NotationError{
+          "two sizes, " + in_text(*size_) + " and " + in_text(token) + ": a port has one", token.offset, {}};
+    size_ = token;
+  }
+
+  void take_end(End end, const Token& token) {
+    if (end_ && *end_ != end)
+      conflict_ = NotationError{in_text(token) + " does not go with what stands before it", token.offset, {}};
+    end_ = end;
+    end_token_ = token;
+  }
+
+  NotationError unknown_word(const Token& token) const {
+    std::vector<std::string> close = vocabulary_.close_to(token.text);
+    std::string message = in_text(token) + " is not understood";
+    if (!close.empty()) {
+      message += "; close to it: " + listed(close);
+    } else {
+      message += "; a port is a size, a kind of joint and an end, as in '" + example() + "'";
+    }
+    return {std::move(message), token.offset, std::move(close)};
+  }
+
+  /// What of the ends comes in that size, as ports.
+  std::vector<PortTypeId> in_size(const KindEnds& ends) const {
+    std::vector<PortTypeId> ports;
+    const std::optional<SizeId> size = size_ ? catalog_.find_size(size_->text) : std::nullopt;
+    if (!size) return ports;
+    for (const KindEnd& one : ends)
+      if (const std::optional<PortTypeId> port = catalog_.find_port_type({one.kind, *size, one.end}))
+        ports.push_back(*port);
+    return ports;
+  }
+
+  std::vector<std::string> written(const std::vector<PortTypeId>& ports) const {
+    std::vector<std::string> result;
+    for (const PortTypeId port : ports) result.push_back(catalog_.written(port));
+    return result;
+  }
+
+  KindEnds all_ends() const {
+    KindEnds all;
+    for (std::uint32_t row = 0; row < catalog_.kinds().size(); ++row) all.merge(vocabulary_.ends_of(KindId{row}));
+    return all;
+  }
+
+  std::variant<PortTypeId, NotationError> decide() const {
+    KindEnds ends = kinds_ ? *kinds_ : all_ends();
+    const KindEnds any_end = ends;
+    if (end_) std::erase_if(ends, [&](const KindEnd& one) { return one.end != *end_; });
+    if (!kinds_) return no_kind(ends);
+    if (ends.empty()) return no_such_end(any_end);
+    if (!size_) return no_size(ends);
+    const std::vector<PortTypeId> ports = in_size(ends);
+    if (ports.size() == 1) return ports.front();
+    return ports.empty() ? no_such_size(ends) : several(ports);
+  }
+
+  NotationError no_kind(const KindEnds& ends) const {
+    std::vector<std::string> close = written(in_size(ends));
+    std::string message = "the kind of joint is missing";
+    if (!close.empty()) message += "; it could be " + listed(close);
+    return {std::move(message), text_.size(), std::move(close)};
+  }
+
+  NotationError no_such_end(const KindEnds& any_end) const {
+    std::vector<std::string> close = written(in_size(any_end));
+    std::string message = in_text(end_token_) + ": there is no such end of " + kinds_text(any_end);
+    if (!close.empty()) message += "; there is " + listed(close);
+    return {std::move(message), end_token_.offset, std::move(close)};
+  }
+
+  NotationError no_size(const KindEnds& ends) const {
+    std::vector<std::string> close;
+    for (const KindEnd& one : ends)
+      for (const JointSize& size : catalog_.kind(one.kind).sizes) {
+        const std::string& name = catalog_.size_name(size.size);
+        if (std::find(close.begin(), close.end(), name) == close.end()) close.push_back(name);
+      }
+    return {"the size is missing; " + kinds_text(ends) + " comes in " + listed(close), text_.size(), close};
+  }
+
+  NotationError no_such_size(const KindEnds& ends) const {
+    NotationError error = no_size(ends);
+    error.message =
+        in_text(*size_) + " is not a size of " + kinds_text(ends) + ", which comes in " + listed(error.close);
+    error.offset = size_->offset;
+    return error;
+  }
+
+  NotationError several(const std::vector<PortTypeId>& ports) const {
+    std::vector<std::string> close = written(ports);
+    const auto same_kind = [&](PortTypeId port) {
+      return catalog_.port_type(port).kind == catalog_.port_type(ports.front()).kind;
+    };
+    const bool only_end = std::all_of(ports.begin(), ports.end(), same_kind);
+    std::string message = (only_end ? "the end is missing: " : "this can be read in several ways: ") + listed(close);
+    return {std::move(message), only_end ? text_.size() : 0, std::move(close)};
+  }
+
+  std::string kinds_text(const KindEnds& ends) const {
+    std::vector<std::string> names;
+    for (const KindEnd& one : ends) {
+      const std::string& name = catalog_.kind(one.kind).name;
+      if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+    }
+    return listed(names);
+  }
+
+  const Catalog& catalog_;
+  std::string_view text_;
+  Vocabulary vocabulary_;
+  std::vector<Token> tokens_;
+  std::optional<KindEnds> kinds_;
+  std::optional<Token> size_;
+  std::optional<End> end_;
+  Token end_token_;
+  std::optional<NotationError> conflict_;
+};
+
+/// Without blanks around, one blank between, lower case.
+std::string one_way(std::string_view text) {
+  std::string result;
+  for (const char c : text) {
+    if (c == ' ' && (result.empty() || result.back() == ' ')) continue;
+    result += c;
+  }
+  while (!result.empty() && result.back() == ' ') result.pop_back();
+  return lower_case(result);
+}
+
+/// What Catalog::written and Catalog::spelled print.
+std::optional<PortTypeId> read_exactly(const Catalog& catalog, std::string_view text) {
+  const std::string whole = one_way(text);
+  const auto try_tail = [&](KindId kind, End end, const std::string& tail) -> std::optional<PortTypeId> {
+    if (!whole.ends_with(" " + tail)) return std::nullopt;
+    const std::optional<SizeId> size =
+        catalog.find_size(std::string_view(whole).substr(0, whole.size() - tail.size() - 1));
+    return size ? catalog.find_port_type({kind, *size, end}) : std::nullopt;
+  };
+  for (std::uint32_t row = 0; row < catalog.kinds().size(); ++row) {
+    for (const End end : {End::male, End::female, End::neither}) {
+      const std::string& notation = catalog.notation(KindId{row}, end);
+      if (notation.empty()) continue;
+      if (const auto port = try_tail(KindId{row}, end, lower_case(notation))) return port;
+      const std::string_view word = end == End::male ? " male" : end == End::female ? " female" : " neither";
+      if (const auto port = try_tail(KindId{row}, end, catalog.kind(KindId{row}).id + std::string(word))) return port;
+    }
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::variant<PortTypeId, NotationError> read_port(const Catalog& catalog, std::string_view text) {
+  if (text.size() > kLongestText) return NotationError{"this is too long for a port", 0, {}};
+  if (const std::optional<PortTypeId> port = read_exactly(catalog, text)) return *port;
+  return PortReader(catalog, text).read();
+}
+
+}  // namespace riserun::catalog

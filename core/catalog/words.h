@@ -1,0 +1,27 @@
+// Words and sizes as people write them in a port or in the name of a part. For core/catalog's own files only.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace riserun::catalog {
+
+/// A word (lower case) or a size (`1-1/4`; as quantity::read_size_name writes it, or as it stands if that does not read
+/// it) and where in the text it was.
+struct Token {
+  std::string text;
+  std::size_t offset = 0;
+  std::size_t length = 0;
+  bool is_size = false;
+};
+
+/// Splits at blanks and signs, and between letters and digits; `1 1/4` and `1-1/4` are one size, `DN 20` is 3/4.
+std::vector<Token> split_words(std::string_view text);
+
+/// Without the ending of the plural: `couplings` and `coupling`, `bushes` and `bush` are alike.
+std::string without_plural(std::string_view word);
+
+std::string lower_case(std::string_view text);
+
+}  // namespace riserun::catalog

@@ -52,7 +52,8 @@ class Amount {
  public:
   constexpr Amount() = default;
   static constexpr Amount from_si(double value) { return Amount(value); }
-  constexpr double si_value() const { return value_; }
+  /// Not `si_value`, which <signal.h> takes for a macro.
+  constexpr double in_si() const { return value_; }
 
   constexpr auto operator<=>(const Amount&) const = default;
   constexpr Amount operator-() const { return Amount(-value_); }
@@ -75,12 +76,12 @@ class Point {
  public:
   constexpr Point() = default;
   static constexpr Point from_si(double value) { return Point(value); }
-  constexpr double si_value() const { return value_; }
+  constexpr double in_si() const { return value_; }
 
   constexpr auto operator<=>(const Point&) const = default;
   friend constexpr Difference operator-(Point a, Point b) { return Difference::from_si(a.value_ - b.value_); }
-  friend constexpr Point operator+(Point a, Difference d) { return Point(a.value_ + d.si_value()); }
-  friend constexpr Point operator-(Point a, Difference d) { return Point(a.value_ - d.si_value()); }
+  friend constexpr Point operator+(Point a, Difference d) { return Point(a.value_ + d.in_si()); }
+  friend constexpr Point operator-(Point a, Difference d) { return Point(a.value_ - d.in_si()); }
 
  private:
   explicit constexpr Point(double value) : value_(value) {}
@@ -182,45 +183,45 @@ inline GaugePressure gauge_pascals(double v) { return GaugePressure::from_si(v);
 inline GaugePressure psig(double v) { return gauge_pascals(v * kPascalsPerPsi); }
 inline GaugePressure bar_gauge(double v) { return gauge_pascals(v * 1.0e5); }
 inline AbsolutePressure absolute_pascals(double v) { return AbsolutePressure::from_si(v); }
-inline double in_pascals(PressureDifference v) { return v.si_value(); }
-inline double in_pascals(GaugePressure v) { return v.si_value(); }
-inline double in_pascals(AbsolutePressure v) { return v.si_value(); }
-inline double in_pascals(Stress v) { return v.si_value(); }
-inline double in_psi(PressureDifference v) { return v.si_value() / kPascalsPerPsi; }
-inline double in_psi(GaugePressure v) { return v.si_value() / kPascalsPerPsi; }
-inline double in_psi(AbsolutePressure v) { return v.si_value() / kPascalsPerPsi; }
-inline double in_psi(Stress v) { return v.si_value() / kPascalsPerPsi; }
+inline double in_pascals(PressureDifference v) { return v.in_si(); }
+inline double in_pascals(GaugePressure v) { return v.in_si(); }
+inline double in_pascals(AbsolutePressure v) { return v.in_si(); }
+inline double in_pascals(Stress v) { return v.in_si(); }
+inline double in_psi(PressureDifference v) { return v.in_si() / kPascalsPerPsi; }
+inline double in_psi(GaugePressure v) { return v.in_si() / kPascalsPerPsi; }
+inline double in_psi(AbsolutePressure v) { return v.in_si() / kPascalsPerPsi; }
+inline double in_psi(Stress v) { return v.in_si() / kPascalsPerPsi; }
 /// Inches of water, conventional (39.2 degF water, standard gravity).
-inline double in_inches_of_water(GaugePressure v) { return v.si_value() / kPascalsPerInchOfWater; }
-inline double in_bar(GaugePressure v) { return v.si_value() / 1.0e5; }
+inline double in_inches_of_water(GaugePressure v) { return v.in_si() / kPascalsPerInchOfWater; }
+inline double in_bar(GaugePressure v) { return v.in_si() / 1.0e5; }
 inline Stress stress_pascals(double v) { return Stress::from_si(v); }
 inline Stress megapascals(double v) { return Stress::from_si(v * 1.0e6); }
 
 /// The pressure on a gauge where the atmosphere is as given, and back.
 inline AbsolutePressure absolute(GaugePressure gauge, AbsolutePressure atmosphere) {
-  return absolute_pascals(gauge.si_value() + atmosphere.si_value());
+  return absolute_pascals(gauge.in_si() + atmosphere.in_si());
 }
 inline GaugePressure gauge(AbsolutePressure absolute_pressure, AbsolutePressure atmosphere) {
-  return gauge_pascals(absolute_pressure.si_value() - atmosphere.si_value());
+  return gauge_pascals(absolute_pressure.in_si() - atmosphere.in_si());
 }
 
 inline Head metres_of_head(double v) { return Head::from_si(v); }
-inline double in_metres(Head v) { return v.si_value(); }
-inline double in_inches(Head v) { return v.si_value() / kMetresPerInch; }
-inline double in_feet(Head v) { return v.si_value() / kMetresPerFoot; }
+inline double in_metres(Head v) { return v.in_si(); }
+inline double in_inches(Head v) { return v.in_si() / kMetresPerInch; }
+inline double in_feet(Head v) { return v.in_si() / kMetresPerFoot; }
 /// The pressure at the foot of a liquid column under standard gravity, and the column that a pressure holds.
 inline PressureDifference pressure_of(Head head, Density density) {
-  return pascals(head.si_value() * density.value() * kStandardGravity);
+  return pascals(head.in_si() * density.value() * kStandardGravity);
 }
 inline Head head_of(PressureDifference pressure, Density density) {
-  return metres_of_head(pressure.si_value() / (density.value() * kStandardGravity));
+  return metres_of_head(pressure.in_si() / (density.value() * kStandardGravity));
 }
 
 inline Temperature kelvins(double v) { return Temperature::from_si(v); }
 inline Temperature degrees_celsius(double v) { return kelvins(v + kKelvinsAtZeroCelsius); }
 inline Temperature degrees_fahrenheit(double v) { return degrees_celsius((v - 32.0) / 1.8); }
-inline double in_kelvins(Temperature v) { return v.si_value(); }
-inline double in_degrees_celsius(Temperature v) { return v.si_value() - kKelvinsAtZeroCelsius; }
+inline double in_kelvins(Temperature v) { return v.in_si(); }
+inline double in_degrees_celsius(Temperature v) { return v.in_si() - kKelvinsAtZeroCelsius; }
 inline double in_degrees_fahrenheit(Temperature v) { return in_degrees_celsius(v) * 1.8 + 32.0; }
 
 inline constexpr Price cents(std::int64_t v) { return Price::from_cents(v); }

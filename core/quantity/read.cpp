@@ -23,7 +23,7 @@ template <class T, class Make>
 Reading<T> read_as(std::string_view text, Kind kind, Make make, Limits limits = std::nullopt) {
   const auto reading = read_limited(text, unit_table(kind), limits);
   if (const auto* error = std::get_if<ReadError>(&reading)) return *error;
-  return make(std::get<Measured>(reading).si_value);
+  return make(std::get<Measured>(reading).in_si);
 }
 
 /// `1.29 psi (35.7 in water)`, as pressures are written: both must say the same, within their rounding.
@@ -40,8 +40,8 @@ Reading<T> read_twice_written(std::string_view text, Make make) {
   const std::string_view again = text.substr(open + 1, text.size() - open - 2);
   const auto second = read_limited(again, unit_table(Kind::pressure));
   if (const auto* error = std::get_if<ReadError>(&second)) return ReadError{error->message, error->offset + open + 1};
-  const double value = std::get<Measured>(reading).si_value;
-  const double difference = std::abs(value - std::get<Measured>(second).si_value);
+  const double value = std::get<Measured>(reading).in_si;
+  const double difference = std::abs(value - std::get<Measured>(second).in_si);
   if (difference <= kRounding * std::abs(value) + 1.0) return make(value);
   return ReadError{fmt::format("{}: the two pressures differ; write one", quoted(text)), open};
 }
@@ -139,9 +139,9 @@ template <>
 struct KindOf<Stress> : std::integral_constant<Kind, Kind::stress> {};
 
 template <class T>
-double si_value_of(const T& value) {
-  if constexpr (requires { value.si_value(); }) {
-    return value.si_value();
+double in_si_units(const T& value) {
+  if constexpr (requires { value.in_si(); }) {
+    return value.in_si();
   } else {
     return value.value();
   }
@@ -177,8 +177,8 @@ std::string range_text(Range<T> allowed, std::string_view text) {
     if (std::holds_alternative<ReadError>(read_limited(text, *table))) table = &unit_table(Kind::air_flow);
   }
   const Unit& unit = unit_of(text, *table);
-  return fmt::format("{} to {}", limit_text(si_value_of(allowed.low), unit),
-                     limit_text(si_value_of(allowed.high), unit));
+  return fmt::format("{} to {}", limit_text(in_si_units(allowed.low), unit),
+                     limit_text(in_si_units(allowed.high), unit));
 }
 
 }  // namespace

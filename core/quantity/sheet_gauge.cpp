@@ -180,7 +180,7 @@ Reading<Length> read_sheet(std::string_view written) {
   }
   const auto reading = read_limited(without_metal(written), table);
   if (const auto* error = std::get_if<ReadError>(&reading)) return *error;
-  return metres(std::get<Measured>(reading).si_value);
+  return metres(std::get<Measured>(reading).in_si);
 }
 
 }  // namespace riserun::quantity

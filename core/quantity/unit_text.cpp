@@ -88,7 +88,7 @@ std::variant<Measured, ReadError> read_second(const PlainText& text, const Numbe
         text, lead.second,
         fmt::format("after {} comes a number below {} {}", lead_unit.symbol, lead.compound->ratio, follow_unit.symbol));
   }
-  return Measured{first.value * lead_unit.factor + measured.si_value, &lead_unit, measured.finest};
+  return Measured{first.value * lead_unit.factor + measured.in_si, &lead_unit, measured.finest};
 }
 
 std::variant<Measured, ReadError> read_from(const PlainText& text, const Number& number, const UnitTable& table) {
@@ -103,7 +103,7 @@ std::variant<Measured, ReadError> read_from(const PlainText& text, const Number&
 }
 
 ReadError beyond_limits(const PlainText& text, const Measured& measured, Range<double> limits, std::string_view name) {
-  if (limits.low == 0.0 && measured.si_value < 0.0 && measured.unit->offset == 0.0) {
+  if (limits.low == 0.0 && measured.in_si < 0.0 && measured.unit->offset == 0.0) {
     return read_error(text, 0, fmt::format("{} cannot be negative", name));
   }
   return read_error(text, 0,
@@ -123,8 +123,8 @@ std::variant<Measured, ReadError> read_measured(const PlainText& text, const Uni
   if (negative) number.value = -number.value;
   auto reading = read_from(text, number, table);
   if (auto* measured = std::get_if<Measured>(&reading)) {
-    if (negative) measured->si_value = -measured->si_value;
-    if (!std::isfinite(measured->si_value)) return read_error(text, 0, "the number is too large to work with");
+    if (negative) measured->in_si = -measured->in_si;
+    if (!std::isfinite(measured->in_si)) return read_error(text, 0, "the number is too large to work with");
   }
   return reading;
 }
@@ -135,15 +135,15 @@ std::variant<Measured, ReadError> read_limited(std::string_view written, const U
   auto reading = read_measured(text, table);
   const Range<double> allowed = limits.value_or(Range<double>{table.low, table.high});
   if (const auto* measured = std::get_if<Measured>(&reading)) {
-    const bool inside = allowed.low <= measured->si_value && measured->si_value <= allowed.high;
+    const bool inside = allowed.low <= measured->in_si && measured->in_si <= allowed.high;
     if (!inside) return beyond_limits(text, *measured, allowed, table.name);
   }
   return reading;
 }
 
-std::string limit_text(double si_value, const Unit& unit) {
+std::string limit_text(double in_si, const Unit& unit) {
   constexpr int kDigits = 6;
-  return fmt::format("{} {}", write_number((si_value - unit.offset) / unit.factor, kDigits), unit.symbol);
+  return fmt::format("{} {}", write_number((in_si - unit.offset) / unit.factor, kDigits), unit.symbol);
 }
 
 }  // namespace riserun::quantity

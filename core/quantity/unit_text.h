@@ -12,7 +12,7 @@
 namespace riserun::quantity {
 
 struct Measured {
-  double si_value = 0.0;
+  double in_si = 0.0;
   const Unit* unit = nullptr;    // the first that was written
   const Unit* finest = nullptr;  // the last: inches in `1 ft 6 in`
 };
@@ -25,6 +25,6 @@ std::variant<Measured, ReadError> read_limited(std::string_view written, const U
                                                std::optional<Range<double>> limits = std::nullopt);
 
 /// `12.5 in`: an SI value in the unit, with up to six digits.
-std::string limit_text(double si_value, const Unit& unit);
+std::string limit_text(double in_si, const Unit& unit);
 
 }  // namespace riserun::quantity

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <charconv>
 #include <cmath>
 #include <cstdint>
 #include <cstdlib>
@@ -14,10 +15,21 @@ namespace riserun::quantity {
 
 namespace {
 
-constexpr double kLargestWithWaterColumn = 15.0;  // psi: above it nobody reads a column of water
+// From 15 psi (1 bar) on nobody reads a pressure as a column of water.
+constexpr double kLeastWithoutColumn = 15.0;       // psi
+constexpr double kLeastWithoutColumnMetric = 1.0;  // bar
 
 std::string with_unit(double value, std::string_view unit, int digits) {
   return fmt::format("{} {}", write_number(value, digits), unit);
+}
+
+/// Whether the value prints as less than `limit`: what decides the unit must be what is printed, or 999.7 W would print
+/// as 1000 W beside 1 kW.
+bool prints_below(double value, double limit, int digits) {
+  const std::string text = write_number(std::abs(value), digits);
+  double printed = 0.0;
+  std::from_chars(text.data(), text.data() + text.size(), printed);
+  return printed < limit;
 }
 
 /// `13-11/16` from 219 sixteenths.
@@ -46,7 +58,10 @@ std::string pressure_alone(double pascals_value, UnitSystem system, int digits) 
 
 std::string pressure_with_column(double pascals_value, UnitSystem system, int digits) {
   const std::string alone = pressure_alone(pascals_value, system, digits);
-  if (std::abs(pascals_value) > kLargestWithWaterColumn * kPascalsPerPsi) return alone;
+  const bool is_low = system == UnitSystem::inch
+                          ? prints_below(pascals_value / kPascalsPerPsi, kLeastWithoutColumn, digits)
+                          : prints_below(pascals_value / 1.0e5, kLeastWithoutColumnMetric, digits);
+  if (!is_low) return alone;
   const int column_digits = std::max(1, digits - 1);
   const double inches_of_water = pascals_value / kPascalsPerInchOfWater;
   const double millimetres_of_water = pascals_value / kStandardGravity;  // of water at 1000 kg/m3
@@ -114,16 +129,17 @@ std::string write_thickness(Length value, UnitSystem system, int digits) {
 }
 
 std::string write_area(Area value, UnitSystem system, int digits) {
-  const double square_metres_value = in_square_metres(value);
-  const double magnitude = std::abs(square_metres_value);
   if (system == UnitSystem::inch) {
+    constexpr double kSquareInchesPerSquareFoot = 144.0;
     const double square_inches = in_square_inches(value);
-    return std::abs(square_inches) < 144.0 ? with_unit(square_inches, "in2", digits)
-                                           : with_unit(square_inches / 144.0, "ft2", digits);
+    return prints_below(square_inches, kSquareInchesPerSquareFoot, digits)
+               ? with_unit(square_inches, "in2", digits)
+               : with_unit(square_inches / kSquareInchesPerSquareFoot, "ft2", digits);
   }
-  if (magnitude < 1.0e-3) return with_unit(square_metres_value * 1.0e6, "mm2", digits);
-  if (magnitude < 1.0) return with_unit(square_metres_value * 1.0e4, "cm2", digits);
-  return with_unit(square_metres_value, "m2", digits);
+  const double in_m2 = in_square_metres(value);
+  if (prints_below(in_m2 * 1.0e6, 1000.0, digits)) return with_unit(in_m2 * 1.0e6, "mm2", digits);
+  if (prints_below(in_m2 * 1.0e4, 10000.0, digits)) return with_unit(in_m2 * 1.0e4, "cm2", digits);
+  return with_unit(in_m2, "m2", digits);
 }
 
 std::string write_volume(Volume value, UnitSystem system, int digits) {
@@ -154,11 +170,12 @@ std::string write_absolute_pressure(AbsolutePressure value, UnitSystem system, i
 
 std::string write_head(Head value, UnitSystem system, int digits) {
   if (system == UnitSystem::inch) {
-    return std::abs(in_inches(value)) < 24.0 ? with_unit(in_inches(value), "in", digits)
-                                             : with_unit(in_feet(value), "ft", digits);
+    return prints_below(in_inches(value), 24.0, digits) ? with_unit(in_inches(value), "in", digits)
+                                                        : with_unit(in_feet(value), "ft", digits);
   }
-  return std::abs(in_metres(value)) < 1.0 ? with_unit(in_metres(value) * 1000.0, "mm", digits)
-                                          : with_unit(in_metres(value), "m", digits);
+  const double millimetres_of_head = in_metres(value) * 1000.0;
+  return prints_below(millimetres_of_head, 1000.0, digits) ? with_unit(millimetres_of_head, "mm", digits)
+                                                           : with_unit(in_metres(value), "m", digits);
 }
 
 std::string write_volume_flow(VolumeFlow value, UnitSystem system, int digits) {
@@ -177,10 +194,9 @@ std::string write_free_air(Volume value, UnitSystem system, int digits) {
 }
 
 std::string write_time(Time value, UnitSystem, int digits) {
-  const double magnitude = std::abs(in_seconds(value));
-  if (magnitude < 90.0) return with_unit(in_seconds(value), "s", digits);
-  if (magnitude < 90.0 * 60.0) return with_unit(in_minutes(value), "min", digits);
-  if (magnitude < 48.0 * 3600.0) return with_unit(in_hours(value), "h", digits);
+  if (prints_below(in_seconds(value), 90.0, digits)) return with_unit(in_seconds(value), "s", digits);
+  if (prints_below(in_minutes(value), 90.0, digits)) return with_unit(in_minutes(value), "min", digits);
+  if (prints_below(in_hours(value), 48.0, digits)) return with_unit(in_hours(value), "h", digits);
   return with_unit(in_hours(value) / 24.0, "days", digits);
 }
 
@@ -201,9 +217,9 @@ std::string write_force(Force value, UnitSystem system, int digits) {
 
 std::string write_density(Density value, UnitSystem system, int digits) {
   constexpr double kCubicFoot = kMetresPerFoot * kMetresPerFoot * kMetresPerFoot;
-  const double si_value = in_kilograms_per_cubic_metre(value);
-  return system == UnitSystem::inch ? with_unit(si_value * kCubicFoot / kKilogramsPerPound, "lb/ft3", digits)
-                                    : with_unit(si_value, "kg/m3", digits);
+  const double in_si = in_kilograms_per_cubic_metre(value);
+  return system == UnitSystem::inch ? with_unit(in_si * kCubicFoot / kKilogramsPerPound, "lb/ft3", digits)
+                                    : with_unit(in_si, "kg/m3", digits);
 }
 
 std::string write_temperature(Temperature value, UnitSystem system, int digits) {
@@ -212,27 +228,28 @@ std::string write_temperature(Temperature value, UnitSystem system, int digits) 
 }
 
 std::string write_temperature_difference(TemperatureDifference value, UnitSystem system, int digits) {
-  return system == UnitSystem::inch ? with_unit(value.si_value() * 1.8, "degF", digits)
-                                    : with_unit(value.si_value(), "degC", digits);
+  return system == UnitSystem::inch ? with_unit(value.in_si() * 1.8, "degF", digits)
+                                    : with_unit(value.in_si(), "degC", digits);
 }
 
 std::string write_power(Power value, UnitSystem, int digits) {
-  return std::abs(in_watts(value)) < 1000.0 ? with_unit(in_watts(value), "W", digits)
-                                            : with_unit(in_watts(value) / 1000.0, "kW", digits);
+  return prints_below(in_watts(value), 1000.0, digits) ? with_unit(in_watts(value), "W", digits)
+                                                       : with_unit(in_watts(value) / 1000.0, "kW", digits);
 }
 
 std::string write_energy(Energy value, UnitSystem system, int digits) {
-  constexpr double kLargestInJoules = 10000.0;
+  constexpr double kLeastInKilojoules = 10000.0;
   if (system == UnitSystem::inch) return with_unit(in_foot_pounds(value), "ft-lb", digits);
-  return std::abs(in_joules(value)) < kLargestInJoules ? with_unit(in_joules(value), "J", digits)
-                                                       : with_unit(in_joules(value) / 1000.0, "kJ", digits);
+  return prints_below(in_joules(value), kLeastInKilojoules, digits)
+             ? with_unit(in_joules(value), "J", digits)
+             : with_unit(in_joules(value) / 1000.0, "kJ", digits);
 }
 
 std::string write_stress(Stress value, UnitSystem system, int digits) {
-  constexpr double kLargestInPsi = 10000.0;
+  constexpr double kLeastInKsi = 10000.0;
   if (system == UnitSystem::metric) return with_unit(in_pascals(value) / 1.0e6, "MPa", digits);
-  return std::abs(in_psi(value)) < kLargestInPsi ? with_unit(in_psi(value), "psi", digits)
-                                                 : with_unit(in_psi(value) / 1000.0, "ksi", digits);
+  return prints_below(in_psi(value), kLeastInKsi, digits) ? with_unit(in_psi(value), "psi", digits)
+                                                          : with_unit(in_psi(value) / 1000.0, "ksi", digits);
 }
 
 std::string write_price(Price value) {

@@ -21,9 +21,9 @@ void fail(const char* what, const std::string& shown) {
 }
 
 template <class T>
-double si_value_of(const T& value) {
-  if constexpr (requires { value.si_value(); }) {
-    return value.si_value();
+double in_si_units(const T& value) {
+  if constexpr (requires { value.in_si(); }) {
+    return value.in_si();
   } else {
     return value.value();
   }
@@ -39,11 +39,10 @@ void check_error(const ReadError& error, std::string_view text) {
 }
 
 /// Whether the value may be rounded to one that is beyond what is read at all.
-bool is_near_limit(double si_value, const UnitTable& table) {
+bool is_near_limit(double in_si, const UnitTable& table) {
   constexpr double kRounding = 0.05;
-  const bool near_zero_kelvin = table.kind == Kind::temperature && si_value < 5.0;
-  return near_zero_kelvin || std::abs(si_value) > (1.0 - kRounding) * table.high ||
-         si_value < (1.0 - kRounding) * table.low;
+  const bool near_zero_kelvin = table.kind == Kind::temperature && in_si < 5.0;
+  return near_zero_kelvin || std::abs(in_si) > (1.0 - kRounding) * table.high || in_si < (1.0 - kRounding) * table.low;
 }
 
 template <class T, class Write>
@@ -51,11 +50,11 @@ void check(std::string_view text, Kind kind, Reading<T> (*read)(std::string_view
   const Reading<T> reading = read(text);
   if (const auto* error = std::get_if<ReadError>(&reading)) return check_error(*error, text);
   const T value = std::get<T>(reading);
-  if (!std::isfinite(si_value_of(value))) fail("not finite", std::string(text));
+  if (!std::isfinite(in_si_units(value))) fail("not finite", std::string(text));
   for (const UnitSystem system : {UnitSystem::inch, UnitSystem::metric}) {
     const std::string written = write(value, system);
     const Reading<T> again = read(written);
-    if (std::holds_alternative<ReadError>(again) && !is_near_limit(si_value_of(value), unit_table(kind)))
+    if (std::holds_alternative<ReadError>(again) && !is_near_limit(in_si_units(value), unit_table(kind)))
       fail("does not read back", written);
   }
 }

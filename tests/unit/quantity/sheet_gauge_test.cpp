@@ -1,0 +1,89 @@
+// The gauge tables hold by what they are made from. Sources, all from memory: Manufacturers' Standard Gauge, Galvanized
+// Sheet Gauge, United States Standard Gauge (1893), Brown & Sharpe gauge (formula of ASTM B258).
+#include "quantity/sheet_gauge.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace riserun::quantity {
+namespace {
+
+double gauge_inches(SheetMetal metal, int gauge) { return in_inches(gauge_thickness(metal, gauge).value()); }
+
+double read_inches(const char* text) {
+  const auto reading = read_sheet(text);
+  const auto* length = std::get_if<Length>(&reading);
+  return length == nullptr ? -1.0 : in_inches(*length);
+}
+
+TEST(SheetGauge, TheSameNumberIsAnotherThicknessInEachMetal) {
+  // Half a unit of the last printed digit.
+  constexpr double kPrinted = 0.00005 + 1e-9;
+  EXPECT_NEAR(read_inches("10 ga steel"), 0.1345, kPrinted);
+  EXPECT_NEAR(read_inches("10 ga galvanized"), 0.1382, kPrinted);
+  EXPECT_NEAR(read_inches("10 ga stainless"), 0.1406, kPrinted);
+  EXPECT_NEAR(read_inches("10 ga aluminium"), 0.1019, kPrinted);
+}
+
+TEST(SheetGauge, IsReadInTheWaysItIsWritten) {
+  for (const char* text :
+       {"16 ga stainless", "16 gauge stainless steel", "16ga SS", "16-gauge stainless", "16 GA. Stainless",
+        "16 gage stainless", "1/16 in", "0.0625 in stainless", "1/16\" stainless steel"}) {
+    EXPECT_NEAR(read_inches(text), 0.0625, 1e-12) << text;
+  }
+  EXPECT_NEAR(read_inches("3/16 in steel"), 0.1875, 1e-12);
+  EXPECT_NEAR(read_inches("3 mm"), 3 / 25.4, 1e-12);
+}
+
+TEST(SheetGauge, SteelIsWeightByArea) {
+  // The standard's ounces per square foot; 41.82 lb/ft2 lie in one inch of thickness.
+  constexpr int kOunces[] = {120, 110, 100, 90, 80, 70, 60, 50, 45, 40, 36, 32,
+                             28,  24,  22,  20, 18, 16, 14, 12, 11, 10, 9,  8};
+  for (int gauge = 7; gauge <= 30; ++gauge) {
+    const double expected = kOunces[gauge - 7] / 16.0 / 41.82;
+    EXPECT_NEAR(gauge_inches(SheetMetal::steel, gauge), expected, 0.0001) << gauge;
+  }
+}
+
+TEST(SheetGauge, GalvanizedIsSteelWithItsCoating) {
+  for (int gauge = 8; gauge <= 30; ++gauge) {
+    const double coating = gauge_inches(SheetMetal::galvanized, gauge) - gauge_inches(SheetMetal::steel, gauge);
+    EXPECT_NEAR(coating, 0.0037, 0.000151) << gauge;
+  }
+}
+
+TEST(SheetGauge, StainlessIsWeightByAreaOfWroughtIron) {
+  // The 1893 gauge: the same ounces per square foot, of iron of 480 lb/ft3 (40 lb/ft2 in one inch), exactly.
+  constexpr int kOunces[] = {120, 110, 100, 90, 80, 70, 60, 50, 45, 40, 36, 32,
+                             28,  24,  22,  20, 18, 16, 14, 12, 11, 10, 9,  8};
+  for (int gauge = 7; gauge <= 30; ++gauge) {
+    EXPECT_NEAR(gauge_inches(SheetMetal::stainless, gauge), kOunces[gauge - 7] / 640.0, 1e-12) << gauge;
+  }
+}
+
+TEST(SheetGauge, AluminiumFollowsTheWireGauge) {
+  // Ten rows of the table as printed, inches.
+  constexpr struct {
+    int gauge;
+    double thickness;
+  } kRows[] = {{7, 0.1443},  {8, 0.1285},  {10, 0.1019}, {12, 0.0808}, {14, 0.0641},
+               {16, 0.0508}, {18, 0.0403}, {20, 0.0320}, {24, 0.0201}, {30, 0.0100}};
+  for (const auto& row : kRows)
+    EXPECT_NEAR(gauge_inches(SheetMetal::aluminium, row.gauge), row.thickness, 1e-9) << row.gauge;
+}
+
+TEST(SheetGauge, AHigherNumberIsThinner) {
+  for (const SheetMetal metal :
+       {SheetMetal::steel, SheetMetal::galvanized, SheetMetal::stainless, SheetMetal::aluminium}) {
+    const Range<int> numbers = gauge_numbers(metal);
+    for (int gauge = numbers.low; gauge < numbers.high; ++gauge) {
+      EXPECT_GT(*gauge_thickness(metal, gauge), *gauge_thickness(metal, gauge + 1)) << gauge;
+    }
+    EXPECT_FALSE(gauge_thickness(metal, numbers.low - 1));
+    EXPECT_FALSE(gauge_thickness(metal, numbers.high + 1));
+  }
+}
+
+}  // namespace
+}  // namespace riserun::quantity

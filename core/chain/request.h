@@ -1,12 +1,12 @@
 // What is asked of the chain search.
 #pragma once
 
+#include "catalog/bin.h"
+#include "catalog/catalog.h"
+
 #include <optional>
 #include <string>
 #include <vector>
-
-#include "catalog/bin.h"
-#include "catalog/catalog.h"
 
 namespace riserun::chain {
 
@@ -40,8 +40,8 @@ struct PortEnd {
 
 /// Something that the chain must hold: every part whose family, material or size matches all the words counts.
 struct Need {
-  std::string words;            // as written: "ball valve"
-  std::vector<PartId> parts;    // what satisfies it; not empty
+  std::string words;          // as written: "ball valve"
+  std::vector<PartId> parts;  // what satisfies it; not empty
 };
 
 enum class Service { water, air };
@@ -51,16 +51,16 @@ struct ChainRequest {
   PortEnd from;
   PortEnd to;
   Order order = Order::parts;
-  std::vector<Need> needs;                  // in any order along the chain; at most 8
-  std::vector<bool> banned;                 // by part row; empty: none banned
+  std::vector<Need> needs;   // in any order along the chain; at most 8
+  std::vector<bool> banned;  // by part row; empty: none banned
   Service service = Service::water;
-  std::optional<GaugePressure> rating;      // every part must stand at least that
+  std::optional<GaugePressure> rating;  // every part must stand at least that
   Galvanic galvanic = Galvanic::warn;
   bool special_order = false;
   std::optional<Length> smallest_bore;
   std::optional<int> most_parts;
   VolumeFlow flow = us_gallons_per_minute(10.0);  // for order loss and the reported head
-  catalog::Bin bin;                         // free, each as often as it is there
+  catalog::Bin bin;                               // free, each as often as it is there
 };
 
 }  // namespace riserun::chain

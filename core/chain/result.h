@@ -1,13 +1,13 @@
 // What the chain search answers: a chain with its joints, sums and build order, or why there is none.
 #pragma once
 
+#include "chain/request.h"
+#include "hydraulics/line.h"
+
 #include <optional>
 #include <string>
 #include <variant>
 #include <vector>
-
-#include "chain/request.h"
-#include "hydraulics/line.h"
 
 namespace riserun::chain {
 
@@ -17,7 +17,7 @@ struct ChainPart {
   std::uint8_t enter = 0;
   std::uint8_t leave = 1;
   bool from_bin = false;
-  std::vector<PartId> plugs;            // for the ports of the part that stay unused
+  std::vector<PartId> plugs;  // for the ports of the part that stay unused
   std::vector<bool> plug_from_bin;
 };
 
@@ -25,44 +25,47 @@ struct ChainPart {
 struct ChainJoint {
   PortTypeId a;
   PortTypeId b;
-  std::uint32_t rule = 0;               // row of Catalog::mating_rules
+  std::uint32_t rule = 0;  // row of Catalog::mating_rules
   Length make_up{};
   Length make_up_tolerance{};
 };
 
+/// A build step that makes no joint of the run: a plug in a spare port.
+inline constexpr std::size_t kNoJoint = static_cast<std::size_t>(-1);
+
 /// One step of the build order.
 struct BuildStep {
   std::string text;       // the whole sentence, as printed
-  std::size_t joint = 0;  // row of Chain::joints; joints.size() for a union's own nut
+  std::size_t joint = 0;  // row of Chain::joints; joints.size() for a union's own nut; kNoJoint for a plug
   bool closing = false;
 };
 
 struct Chain {
-  std::vector<ChainPart> parts;         // empty: the two ports go straight together
-  std::vector<ChainJoint> joints;       // one more than parts
-  int part_count = 0;                   // plugs included
+  std::vector<ChainPart> parts;    // empty: the two ports go straight together
+  std::vector<ChainJoint> joints;  // one more than parts
+  int part_count = 0;              // plugs included
   int buy_count = 0;
-  Price price;                          // of what must be bought
-  Length length{};                      // from port to port, along the run, nominal
-  Length length_tolerance{};            // plus or minus
-  Head head{};                          // lost at the request's flow
-  GaugePressure rating{};               // of the weakest part, water
-  bool air = true;                      // every part may stand compressed air
-  bool buildable = true;                // the build order below can be carried out
-  std::string not_buildable_because;    // when it cannot
+  Price price;                        // of what must be bought
+  Length length{};                    // from port to port, along the run, nominal
+  Length length_tolerance{};          // plus or minus
+  Head head{};                        // lost at the request's flow
+  GaugePressure rating{};             // of the weakest part, water; infinite when there is no part
+  bool air = true;                    // every part may stand compressed air
+  bool buildable = true;              // the build order below can be carried out
+  std::string not_buildable_because;  // when it cannot
   std::vector<BuildStep> steps;
-  std::vector<std::string> cautions;    // galvanic pairs, one-way valves, bushings ...
+  std::vector<std::string> cautions;  // galvanic pairs, one-way valves, bushings ...
 };
 
 /// Why there is no chain, and the smallest change that would make one.
 struct NoChain {
-  std::string reason;                        // one sentence
-  std::vector<PortTypeId> reachable_from;    // open ports that can be got to from the from side, nearest first
+  std::string reason;                      // one sentence
+  std::vector<PortTypeId> reachable_from;  // open ports that can be got to from the from side, nearest first
   std::vector<PortTypeId> reachable_to;
-  std::optional<PartId> special_order;       // the one part that, ordered, completes a chain
-  std::optional<std::string> missing_part;   // the one part that, if it existed, would: "3/4 MNPT x 3/4 MGHT"
-  std::vector<std::string> look_alikes;      // traps between the two ports: what must not be tried, and why
-  std::vector<std::string> mends;            // "let one end spin", "allow a union" ...: each alone is enough
+  std::optional<PartId> special_order;      // the one part that, ordered, completes a chain
+  std::optional<std::string> missing_part;  // the one part that, if it existed, would: "3/4 MNPT x 3/4 MGHT"
+  std::vector<std::string> look_alikes;     // traps between the two ports: what must not be tried, and why
+  std::vector<std::string> mends;           // "let one end spin", "allow a union" ...: each alone is enough
 };
 
 using Answer = std::variant<Chain, NoChain>;

@@ -1,0 +1,57 @@
+#include "chain/best_route.h"
+
+#include <algorithm>
+
+namespace riserun::chain {
+
+namespace {
+
+// Tells apart one more thing that the route breaks; false: it breaks nothing.
+bool tighten(const ChainRequest& request, const Route& route, GraphExtras& extras, SearchLimits& limits) {
+  if (request.most_parts && !limits.most_parts && part_count(route.moves) > *request.most_parts) {
+    limits.most_parts = request.most_parts;
+    return true;
+  }
+  const std::vector<int> uses = uses_of_bin(request, route.moves);
+  for (std::size_t item = 0; item < uses.size(); ++item) {
+    if (extras.counted[item] || uses[item] <= request.bin.items[item].count) continue;
+    extras.counted[item] = true;
+    return true;
+  }
+  return false;
+}
+
+}  // namespace
+
+std::vector<int> uses_of_bin(const ChainRequest& request, const std::vector<Move>& moves) {
+  const std::vector<catalog::BinItem>& items = request.bin.items;
+  std::vector<int> uses(items.size(), 0);
+  const auto use = [&](PartId part) {
+    const auto item = std::find_if(items.begin(), items.end(), [&](const auto& i) { return i.part == part; });
+    if (item != items.end()) ++uses[static_cast<std::size_t>(item - items.begin())];
+  };
+  for (const Move& move : moves) {
+    use(move.part);
+    for (const PartId plug : move.plugs) use(plug);
+  }
+  return uses;
+}
+
+std::int64_t part_count(const std::vector<Move>& moves) {
+  std::int64_t count = 0;
+  for (const Move& move : moves) count += move.own.parts;
+  return count;
+}
+
+std::optional<Route> best_route(const Network& network, const ChainRequest& request, GraphExtras extras) {
+  const Rules rules(network.catalog(), request);
+  SearchLimits limits;
+  extras.counted.assign(request.bin.items.size(), false);
+  while (true) {
+    const RequestGraph graph(network, rules, extras);
+    const std::optional<Route> route = search(network, rules, graph, limits);
+    if (!route || !tighten(request, *route, extras, limits)) return route;
+  }
+}
+
+}  // namespace riserun::chain

@@ -1,0 +1,246 @@
+#include "chain/build_order.h"
+
+#include "chain/rules.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <optional>
+
+namespace riserun::chain {
+
+using catalog::End;
+using catalog::JointSize;
+using catalog::MatingRule;
+using catalog::Part;
+using catalog::Turning;
+
+namespace {
+
+/// Where the run is closed: at a joint, or inside a part (a union) whose two halves are made up apart.
+struct LastPlace {
+  std::size_t joint = 0;
+  std::optional<std::size_t> split_part;  // row of Chain::parts
+};
+
+/// The last joint's sides, or a union's halves: bodies are counted 0 for the from end, then the parts, then the to end.
+class BuildOrder {
+ public:
+  BuildOrder(const Catalog& catalog, const ChainRequest& request, Chain& chain)
+      : catalog_(catalog), request_(request), rules_(catalog, request), chain_(chain) {}
+
+  void write();
+
+ private:
+  std::optional<LastPlace> last_place() const;
+  std::optional<LastPlace> closing_place() const;
+  void add_plugs();
+  void add_joint(std::size_t joint, bool from_side);
+  void add_last_joint(std::size_t joint);
+  void add_still_joint(std::size_t joint, bool last);
+  void add_union_nut(std::size_t part, bool last);
+  void warn_of_no_play(std::size_t joint);
+
+  const MatingRule& rule(std::size_t joint) const { return catalog_.mating_rules()[chain_.joints[joint].rule]; }
+  const Part& part(std::size_t body) const { return catalog_.part(chain_.parts[body - 1].part); }
+  bool is_end(std::size_t body) const { return body == 0 || body == chain_.parts.size() + 1; }
+  Freedom freedom(std::size_t body) const { return body == 0 ? request_.from.freedom : request_.to.freedom; }
+  bool turns(std::size_t body) const;
+  bool slides(std::size_t body) const;
+  bool is_plastic(std::size_t body) const;
+  bool is_half(std::size_t body) const { return place_.split_part && body == *place_.split_part + 1; }
+  std::string name(std::size_t body) const;
+  std::string name_at(std::size_t body, std::size_t joint) const;
+  std::string sealing(std::size_t joint) const;
+  std::string turns_text(std::size_t joint) const;
+  std::string hold(std::size_t body) const;
+
+  const Catalog& catalog_;
+  const ChainRequest& request_;
+  Rules rules_;
+  Chain& chain_;
+  LastPlace place_;
+};
+
+// 1.5 is "1-1/2"; quarters are as fine as turns are counted.
+std::string written_turns(double turns) {
+  static const char* const kQuarters[] = {"", "1/4", "1/2", "3/4"};
+  const int quarters = static_cast<int>(turns * 4.0 + 0.5);
+  const int whole = quarters / 4;
+  const std::string part = kQuarters[quarters % 4];
+  if (part.empty()) return std::to_string(whole);
+  return whole == 0 ? part : std::to_string(whole) + "-" + part;
+}
+
+bool BuildOrder::turns(std::size_t body) const {
+  return !is_end(body) || freedom(body) == Freedom::spinning || freedom(body) == Freedom::loose;
+}
+
+bool BuildOrder::slides(std::size_t body) const {
+  return freedom(body) == Freedom::sliding || freedom(body) == Freedom::loose;
+}
+
+bool BuildOrder::is_plastic(std::size_t body) const {
+  if (!is_end(body)) return !catalog_.material(part(body).material).metal;
+  const std::optional<MaterialId> material = body == 0 ? request_.from.material : request_.to.material;
+  return material && !catalog_.material(*material).metal;
+}
+
+std::string BuildOrder::name(std::size_t body) const {
+  if (body == 0) return fmt::format("the from end ({})", catalog_.written(request_.from.type));
+  if (is_end(body)) return fmt::format("the to end ({})", catalog_.written(request_.to.type));
+  return fmt::format("part {} ({})", body, part(body).name);
+}
+
+std::string BuildOrder::name_at(std::size_t body, std::size_t joint) const {
+  if (!is_half(body)) return name(body);
+  return fmt::format("the {} half of {}", joint + 1 == body ? "first" : "second", name(body));
+}
+
+std::string BuildOrder::sealing(std::size_t joint) const {
+  const catalog::Seal* seal = catalog_.seal(rule(joint).seal);
+  if (seal && !seal->instruction.empty()) return seal->instruction;
+  return rule(joint).seal;
+}
+
+// Plastic takes less: 1 to 2 turns (common practice, as the trade reference C9 gives it).
+std::string BuildOrder::turns_text(std::size_t joint) const {
+  const ChainJoint& made = chain_.joints[joint];
+  const PortTypeId thread = catalog_.port_type(made.b).end == End::male ? made.b : made.a;
+  const JointSize* size = catalog_.joint_size(catalog_.port_type(thread));
+  if (!size || size->turns_past_hand_high <= 0.0) return "hand-tight, then snug";
+  const bool plastic = is_plastic(joint) || is_plastic(joint + 1);
+  const double low = plastic ? std::min(1.0, size->turns_past_hand_low) : size->turns_past_hand_low;
+  const double high = plastic ? std::min(2.0, size->turns_past_hand_high) : size->turns_past_hand_high;
+  if (written_turns(low) == written_turns(high))
+    return fmt::format("hand-tight, then {} turn{} more", written_turns(high), high > 1.0 ? "s" : "");
+  return fmt::format("hand-tight, then {} to {} turns more", written_turns(low), written_turns(high));
+}
+
+std::string BuildOrder::hold(std::size_t body) const {
+  if (is_end(body) && !turns(body)) return fmt::format("{} stays still by itself", name(body));
+  return fmt::format("hold {} with a second wrench", name(body));
+}
+
+std::optional<LastPlace> BuildOrder::closing_place() const {
+  for (std::size_t row = chain_.parts.size(); row-- > 0;)
+    if (catalog_.part(chain_.parts[row].part).closing) return LastPlace{0, row};
+  for (std::size_t joint = chain_.joints.size(); joint-- > 0;)
+    if (rule(joint).closing) return LastPlace{joint, {}};
+  return std::nullopt;
+}
+
+std::optional<LastPlace> BuildOrder::last_place() const {
+  if (const auto place = closing_place()) return place;
+  const std::size_t last = chain_.joints.size() - 1;
+  if (rules_.closing() == Closing::none) return LastPlace{turns(last + 1) ? last : 0, {}};
+  for (std::size_t joint = chain_.joints.size(); joint-- > 0;)
+    if (rules_.joint_closes(rule(joint))) return LastPlace{joint, {}};
+  return std::nullopt;
+}
+
+void BuildOrder::write() {
+  const auto place = last_place();
+  if (!place) {
+    chain_.buildable = false;
+    chain_.not_buildable_because =
+        "neither end turns, and no joint of the chain can be made up without turning one of its sides";
+    return;
+  }
+  place_ = *place;
+  const std::size_t count = chain_.joints.size();
+  // Joints before `from_until` are made from the from end on, those from `to_until` on from the to end back.
+  const std::size_t from_until = place_.split_part ? *place_.split_part + 1 : place_.joint;
+  const std::size_t to_until = place_.split_part ? *place_.split_part + 1 : place_.joint + 1;
+  add_plugs();
+  for (std::size_t joint = 0; joint < from_until; ++joint) add_joint(joint, true);
+  for (std::size_t joint = count; joint-- > to_until;) add_joint(joint, false);
+  for (std::size_t row = 0; row < chain_.parts.size(); ++row)
+    if (catalog_.part(chain_.parts[row].part).closing && place_.split_part != row) add_union_nut(row, false);
+  if (place_.split_part)
+    add_union_nut(*place_.split_part, true);
+  else
+    add_last_joint(place_.joint);
+}
+
+void BuildOrder::add_plugs() {
+  for (std::size_t row = 0; row < chain_.parts.size(); ++row) {
+    const ChainPart& link = chain_.parts[row];
+    const Part& host = catalog_.part(link.part);
+    std::size_t next = 0;
+    for (std::size_t port = 0; port < host.ports.size() && next < link.plugs.size(); ++port) {
+      if (port == link.enter || port == link.leave) continue;
+      const Part& plug = catalog_.part(link.plugs[next++]);
+      const MatingRule* joint = catalog_.mating_rule(host.ports[port].type, plug.ports[0].type);
+      const catalog::Seal* seal = joint ? catalog_.seal(joint->seal) : nullptr;
+      const bool goes_in = catalog_.port_type(plug.ports[0].type).end == End::male;
+      chain_.steps.push_back(
+          {fmt::format("At the bench, screw the {} {} the spare {} port of {}: {}; hold {} in the vise.", plug.name,
+                       goes_in ? "into" : "onto", catalog_.written(host.ports[port].type), name(row + 1),
+                       seal ? seal->instruction : "seal as the thread asks", name(row + 1)),
+           kNoJoint, false});
+    }
+  }
+}
+
+// Made from the from end on, the further body is added and turns; from the to end back, the nearer one.
+void BuildOrder::add_joint(std::size_t joint, bool from_side) {
+  if (rule(joint).turning == Turning::neither) return add_still_joint(joint, false);
+  const std::size_t added = from_side ? joint + 1 : joint;
+  const std::size_t held = from_side ? joint : joint + 1;
+  const PortTypeId port = from_side ? chain_.joints[joint].b : chain_.joints[joint].a;
+  const char* way = catalog_.port_type(port).end == End::male ? "into" : "onto";
+  chain_.steps.push_back(
+      {fmt::format("Screw {} {} {}: {}; turn {}, {}; {}.", name_at(added, joint), way, name_at(held, joint),
+                   sealing(joint), is_half(added) ? "that half" : name(added), turns_text(joint), hold(held)),
+       joint, false});
+}
+
+void BuildOrder::add_still_joint(std::size_t joint, bool last) {
+  const std::string play = last && (slides(0) || slides(chain_.parts.size() + 1))
+                               ? fmt::format("slide {} up; ", name(slides(0) ? 0 : chain_.parts.size() + 1))
+                               : "";
+  chain_.steps.push_back({fmt::format("{}ring {} and {} together: {}{}; neither side turns.", last ? "Last, b" : "B",
+                                      name_at(joint, joint), name_at(joint + 1, joint), play, sealing(joint)),
+                          joint, last});
+}
+
+void BuildOrder::add_last_joint(std::size_t joint) {
+  if (rule(joint).turning == Turning::neither) return add_still_joint(joint, true);
+  const bool to_turns = turns(joint + 1);
+  const std::size_t turned = to_turns ? joint + 1 : joint;
+  const std::size_t held = to_turns ? joint : joint + 1;
+  const PortTypeId port = to_turns ? chain_.joints[joint].b : chain_.joints[joint].a;
+  const char* way = catalog_.port_type(port).end == End::male ? "into" : "onto";
+  chain_.steps.push_back({fmt::format("Last, screw {} {} {}: {}; turn {}, {}; {}.", name(turned), way, name(held),
+                                      sealing(joint), name(turned), turns_text(joint), hold(held)),
+                          joint, true});
+  warn_of_no_play(joint);
+}
+
+void BuildOrder::add_union_nut(std::size_t row, bool last) {
+  const std::string who = name(row + 1);
+  const std::string text =
+      last ? fmt::format(
+                 "Last, close {}: bring its halves together face to face, seat clean and without sealant; hold the "
+                 "half beside the nut with one wrench and tighten the nut with another; nothing else turns.",
+                 who)
+           : fmt::format("Tighten the nut of {}, which is left together; hold the body with a second wrench.", who);
+  chain_.steps.push_back({text, chain_.joints.size(), last});
+}
+
+void BuildOrder::warn_of_no_play(std::size_t joint) {
+  if (slides(0) || slides(chain_.parts.size() + 1)) return;
+  chain_.cautions.push_back(fmt::format(
+      "neither end moves along its axis: the last joint draws in {:.2f} in while it is screwed up, so the run must be "
+      "sprung by that much",
+      in_inches(chain_.joints[joint].make_up)));
+}
+
+}  // namespace
+
+void add_build_order(const Catalog& catalog, const ChainRequest& request, Chain& chain) {
+  BuildOrder(catalog, request, chain).write();
+}
+
+}  // namespace riserun::chain

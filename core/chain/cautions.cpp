@@ -1,0 +1,123 @@
+#include "chain/cautions.h"
+
+#include "chain/moves.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace riserun::chain {
+
+using catalog::End;
+using catalog::GalvanicVerdict;
+using catalog::Part;
+
+namespace {
+
+/// One side of a joint: what it is called and what it is made of, where that is known.
+struct Side {
+  std::string name;
+  std::optional<MaterialId> material;
+  bool bushing = false;
+};
+
+class Cautions {
+ public:
+  Cautions(const Catalog& catalog, const ChainRequest& request, Chain& chain)
+      : catalog_(catalog), request_(request), chain_(chain) {}
+
+  void write() {
+    for (std::size_t joint = 0; joint < chain_.joints.size(); ++joint) look_at_joint(joint);
+    for (const ChainPart& link : chain_.parts) look_at_part(catalog_.part(link.part));
+    look_at_bushings();
+  }
+
+ private:
+  Side side(std::size_t body, bool leaving) const;
+  void look_at_joint(std::size_t joint);
+  void look_at_metals(const Side& a, const Side& b);
+  void look_at_part(const Part& part);
+  void look_at_bushings();
+  void say(std::string text) {
+    if (std::find(chain_.cautions.begin(), chain_.cautions.end(), text) == chain_.cautions.end())
+      chain_.cautions.push_back(std::move(text));
+  }
+
+  const Catalog& catalog_;
+  const ChainRequest& request_;
+  Chain& chain_;
+};
+
+Side Cautions::side(std::size_t body, bool leaving) const {
+  if (body == 0) return {"the from end", request_.from.material, false};
+  if (body == chain_.parts.size() + 1) return {"the to end", request_.to.material, false};
+  const ChainPart& link = chain_.parts[body - 1];
+  const Part& part = catalog_.part(link.part);
+  Side made{"the " + part.name, part.material_at(leaving ? link.leave : link.enter), is_bushing(catalog_, part)};
+  if (part.dielectric && !part.far_material) made.material.reset();
+  return made;
+}
+
+void Cautions::look_at_joint(std::size_t joint) {
+  const Side a = side(joint, true);
+  const Side b = side(joint + 1, false);
+  if (a.bushing && b.bushing) say("a bushing sits in another bushing: a reducing coupling is the sounder way");
+  if (!a.material || !b.material) return;
+  look_at_metals(a, b);
+  const catalog::PortType& first = catalog_.port_type(chain_.joints[joint].a);
+  const catalog::PortType& second = catalog_.port_type(chain_.joints[joint].b);
+  if (!catalog_.kind(first.kind).tapered && !catalog_.kind(second.kind).tapered) return;
+  const Side& female = first.end == End::female ? a : b;
+  const Side& male = first.end == End::female ? b : a;
+  if (!catalog_.material(*female.material).metal && catalog_.material(*male.material).metal)
+    say(fmt::format("{} is plastic and takes a metal taper thread from {}: it may split; start by hand, turn little",
+                    female.name, male.name));
+}
+
+void Cautions::look_at_metals(const Side& a, const Side& b) {
+  const catalog::Material& first = catalog_.material(*a.material);
+  const catalog::Material& second = catalog_.material(*b.material);
+  const GalvanicVerdict verdict = catalog_.galvanic(*a.material, *b.material);
+  if (verdict == GalvanicVerdict::keep_apart)
+    say(
+        fmt::format("{} ({}) and {} ({}) should be kept apart: in water the less noble one corrodes; put a dielectric "
+                    "joint or plastic between them",
+                    a.name, first.name, b.name, second.name));
+  if (verdict == GalvanicVerdict::watch)
+    say(fmt::format("{} ({}) meets {} ({}): watch the joint for corrosion", a.name, first.name, b.name, second.name));
+  const auto stainless = [](const catalog::Material& m) { return m.name.find("stainless") != std::string::npos; };
+  if (stainless(first) && stainless(second))
+    say("stainless threads gall on stainless: use an anti-gall sealing paste and turn slowly");
+}
+
+void Cautions::look_at_part(const Part& part) {
+  if (part.one_way)
+    say(fmt::format("the {} lets water through from the from end to the to end only: it stops the drain back",
+                    part.name));
+  const bool air = part.air && catalog_.material(part.material).compressed_air;
+  if (!air && request_.service == Service::water)
+    say(fmt::format("the {} must never hold compressed air: it can shatter; keep it out of an air test", part.name));
+  if (!catalog_.material(part.material).metal && air)
+    say(fmt::format("the {} is plastic: rated at room temperature; keep it from heat, and turn its threads little",
+                    part.name));
+  if (is_close_nipple(part))
+    say(fmt::format("the {} has no bare pipe to grip: use a nipple chuck, or a longer nipple where there is room",
+                    part.name));
+}
+
+void Cautions::look_at_bushings() {
+  std::int64_t count = 0;
+  for (const ChainPart& link : chain_.parts) count += is_bushing(catalog_, catalog_.part(link.part)) ? 1 : 0;
+  if (count == 1)
+    say("a bushing leaves a ledge that holds water, and its wall is thin between near sizes: a reducing coupling is "
+        "kinder where there is room");
+  if (count > 1) say(fmt::format("{} bushings in one chain: more than one is poor practice", count));
+}
+
+}  // namespace
+
+void add_cautions(const Catalog& catalog, const ChainRequest& request, Chain& chain) {
+  Cautions(catalog, request, chain).write();
+}
+
+}  // namespace riserun::chain

@@ -1,0 +1,171 @@
+#include "chain/graph.h"
+
+#include "chain/extra_moves.h"
+#include "chain/head.h"
+
+#include <boost/graph/compressed_sparse_row_graph.hpp>
+#include <boost/graph/dijkstra_shortest_paths.hpp>
+
+#include <algorithm>
+#include <limits>
+
+namespace riserun::chain {
+
+namespace {
+
+constexpr std::int64_t kFar = std::numeric_limits<std::int64_t>::max() / 4;
+
+using CompressedGraph = boost::compressed_sparse_row_graph<boost::directedS, boost::no_property,
+                                                           boost::property<boost::edge_weight_t, Cost>>;
+
+// Heads of changes of bore, each worked out once.
+class BoreChanges {
+ public:
+  explicit BoreChanges(VolumeFlow flow) : flow_(flow) {}
+  std::int64_t head(std::int64_t from, std::int64_t to) {
+    if (from == to) return 0;
+    const auto [found, is_new] = known_.try_emplace({from, to}, 0);
+    if (is_new) found->second = change_of_bore_head(from, to, flow_);
+    return found->second;
+  }
+
+ private:
+  VolumeFlow flow_;
+  std::map<std::pair<std::int64_t, std::int64_t>, std::int64_t> known_;
+};
+
+}  // namespace
+
+const Cost RequestGraph::kUnreachable{{kFar, kFar, kFar, kFar, kFar}};
+
+RequestGraph::RequestGraph(const Network& network, const Rules& rules, const GraphExtras& extras) : network_(&network) {
+  const ChainRequest& request = rules.request();
+  const auto folded =
+      network.folded({request.galvanic == Galvanic::avoid, request.order, in_cubic_metres_per_second(request.flow)});
+  add_folded(*folded, rules, extras.special_order_is_wish);
+  for (Move& move : extra_moves(network, rules, extras)) moves_.push_back(std::move(move));
+  moves_.insert(moves_.end(), extras.wished.begin(), extras.wished.end());
+  make_nodes(rules);
+  make_arcs(rules);
+}
+
+// Parts that a need names come by their own moves, so that meeting the need is never overlooked.
+void RequestGraph::add_folded(const FoldedWays& folded, const Rules& rules, bool special_order_is_wish) {
+  const Catalog& catalog = network_->catalog();
+  const ChainRequest& request = rules.request();
+  const auto add_best = [&](std::span<const Way> ways, bool special) {
+    const auto best = std::find_if(ways.begin(), ways.end(), [&](const Way& way) {
+      const PartId part = way.part();
+      return rules.buyable(part) != special && rules.admits(part) && rules.groups_of(part) == 0 &&
+             rules.admits_way(catalog.part(part), way.enter(), way.leave());
+    });
+    if (best == ways.end()) return;
+    Move& move = moves_.emplace_back(bought_move(catalog, best->part(), best->enter(), best->leave()));
+    move.own.wishes = special ? 1 : 0;
+    if (request.order == Order::loss) move.own.nanometres = own_head(catalog, move, request.flow);
+  };
+  for (std::size_t row = 0; row < folded.class_count(); ++row) {
+    add_best(folded.ways_of(row), false);
+    if (special_order_is_wish) add_best(folded.ways_of(row), true);
+  }
+}
+
+void RequestGraph::make_nodes(const Rules& rules) {
+  const bool by_material = rules.request().galvanic == Galvanic::avoid;
+  const bool by_bore = rules.request().order == Order::loss;
+  const auto node_of = [&](const Move& move) {
+    return Node{move.leave_type, by_material ? move.leave_material : MaterialId{}, by_bore ? move.leave_bore : 0};
+  };
+  for (const Move& move : moves_) nodes_.push_back(node_of(move));
+  std::sort(nodes_.begin(), nodes_.end());
+  nodes_.erase(std::unique(nodes_.begin(), nodes_.end()), nodes_.end());
+  entering_.resize(network_->catalog().port_types().size());
+  for (std::uint32_t row = 0; row < moves_.size(); ++row) {
+    const auto node = std::lower_bound(nodes_.begin(), nodes_.end(), node_of(moves_[row]));
+    move_to_.push_back(static_cast<std::uint32_t>(node - nodes_.begin()));
+    entering_[moves_[row].enter_type.row].push_back(row);
+  }
+}
+
+void RequestGraph::make_arcs(const Rules& rules) {
+  const Catalog& catalog = network_->catalog();
+  BoreChanges changes(rules.request().flow);
+  for (const Node& node : nodes_) {
+    first_arc_.push_back(static_cast<std::uint32_t>(arcs_.size()));
+    for (const catalog::Mate& mate : catalog.mates(node.type)) {
+      for (const std::uint32_t move : entering_[mate.other.row]) {
+        const std::int64_t change = node.bore > 0 ? changes.head(node.bore, moves_[move].enter_bore) : 0;
+        if (const auto made = arc(rules, node.type, node.material, mate, move, change)) arcs_.push_back(*made);
+      }
+    }
+  }
+  first_arc_.push_back(static_cast<std::uint32_t>(arcs_.size()));
+}
+
+// Lengths: what goes in at the open ends is shifted along the chain, from each joint to the part before it, so that no
+// arc is negative: body >= what its own two ends put in. The sum over a chain is out by the two given ends only.
+std::optional<Arc> RequestGraph::arc(const Rules& rules, PortTypeId open, MaterialId material,
+                                     const catalog::Mate& mate, std::uint32_t row, std::int64_t change) const {
+  const Move& move = moves_[row];
+  if (!rules.may_meet(material, move.enter_material)) return std::nullopt;
+  const std::int64_t goes_in = network_->insertion_micrometres(open);
+  Measures measures = move.own;
+  measures.micrometres += goes_in - std::max(goes_in, network_->insertion_micrometres(mate.other)) -
+                          network_->insertion_micrometres(move.leave_type);
+  measures.nanometres += change;
+  const catalog::MatingRule& rule = network_->catalog().mating_rules()[mate.rule];
+  return Arc{move_to_[row], row, move.closes || rules.joint_closes(rule), cost_of(rules.request().order, measures)};
+}
+
+std::vector<Arc> RequestGraph::arcs_from(const Rules& rules, const PortEnd& open) const {
+  std::vector<Arc> arcs;
+  for (const catalog::Mate& mate : network_->catalog().mates(open.type))
+    for (const std::uint32_t move : entering_[mate.other.row])
+      if (const auto made = arc(rules, open.type, open.material.value_or(MaterialId{}), mate, move, 0))
+        arcs.push_back(*made);
+  return arcs;
+}
+
+std::optional<LastJoint> RequestGraph::last_joint(const Rules& rules, PortTypeId open, MaterialId material,
+                                                  const PortEnd& goal) const {
+  const catalog::MatingRule* rule = network_->catalog().mating_rule(open, goal.type);
+  if (!rule || !rules.may_meet(material, goal.material.value_or(MaterialId{}))) return std::nullopt;
+  const std::int64_t a = network_->insertion_micrometres(open);
+  const std::int64_t b = network_->insertion_micrometres(goal.type);
+  Measures measures;
+  measures.micrometres = a + b - std::max(a, b);
+  return LastJoint{rules.joint_closes(*rule), cost_of(rules.request().order, measures)};
+}
+
+std::vector<Cost> RequestGraph::distances_to(const Rules& rules, const PortEnd& goal) const {
+  std::vector<std::pair<std::uint32_t, std::uint32_t>> edges;
+  std::vector<Cost> weights;
+  edges.reserve(arcs_.size());
+  weights.reserve(arcs_.size());
+  for (std::uint32_t node = 0; node < nodes_.size(); ++node) {
+    for (const Arc& out : arcs(node)) {
+      edges.emplace_back(out.to, node);
+      weights.push_back(out.cost);
+    }
+  }
+  const CompressedGraph reversed(boost::edges_are_unsorted_multi_pass, edges.begin(), edges.end(), weights.begin(),
+                                 nodes_.size());
+  std::vector<Cost> distances(nodes_.size(), kUnreachable);
+  std::vector<std::uint32_t> sources;
+  for (std::uint32_t node = 0; node < nodes_.size(); ++node) {
+    const auto last = last_joint(rules, nodes_[node].type, nodes_[node].material, goal);
+    if (!last) continue;
+    distances[node] = last->cost;
+    sources.push_back(node);
+  }
+  const auto index = get(boost::vertex_index, reversed);
+  std::vector<boost::default_color_type> colors(nodes_.size(), boost::white_color);
+  boost::dijkstra_shortest_paths_no_init(reversed, sources.begin(), sources.end(), boost::dummy_property_map(),
+                                         boost::make_iterator_property_map(distances.begin(), index),
+                                         get(boost::edge_weight, reversed), index, std::less<Cost>(), std::plus<Cost>(),
+                                         Cost{}, boost::dijkstra_visitor<>(),
+                                         boost::make_iterator_property_map(colors.begin(), index));
+  return distances;
+}
+
+}  // namespace riserun::chain

@@ -1,0 +1,81 @@
+// The graph that one request is searched in: open ends as nodes, admitted moves as arcs, with exact distances to the
+// goal by Boost.Graph on the compressed, reversed graph.
+#pragma once
+
+#include "chain/network.h"
+#include "chain/rules.h"
+
+#include <optional>
+#include <span>
+#include <vector>
+
+namespace riserun::chain {
+
+/// What a search adds to the request itself.
+struct GraphExtras {
+  std::vector<bool> counted;           // by row of the request's bin: used no more often than it is there
+  bool special_order_is_wish = false;  // special-order parts are admitted at a wish each
+  std::vector<Move> wished;            // parts that do not exist
+};
+
+/// An open end that a chain can be left at. Material and bore are told apart only where a rule or the order looks.
+struct Node {
+  PortTypeId type;
+  MaterialId material;
+  std::int64_t bore = 0;  // nanometres; 0: not told apart, or not known
+  auto operator<=>(const Node&) const = default;
+};
+
+struct Arc {
+  std::uint32_t to = 0;
+  std::uint32_t move = 0;
+  bool closes = false;  // its joint or its part can be made last between ends that are held
+  Cost cost;
+};
+
+/// The joint onto the to end.
+struct LastJoint {
+  bool closes = false;
+  Cost cost;
+};
+
+class RequestGraph {
+ public:
+  /// Keeps nothing of the rules; the network must outlive the graph.
+  RequestGraph(const Network& network, const Rules& rules, const GraphExtras& extras);
+
+  const std::vector<Node>& nodes() const { return nodes_; }
+  const std::vector<Move>& moves() const { return moves_; }
+  std::span<const Arc> arcs(std::uint32_t node) const {
+    return std::span(arcs_).subspan(first_arc_[node], first_arc_[node + 1] - first_arc_[node]);
+  }
+  /// The node that the move leaves at.
+  std::uint32_t target(std::size_t move) const { return move_to_[move]; }
+  /// Arcs out of an open end that need not be a node; its bore counts as not known.
+  std::vector<Arc> arcs_from(const Rules& rules, const PortEnd& open) const;
+  /// The joint between an open end and the goal; nullopt: they do not go together.
+  std::optional<LastJoint> last_joint(const Rules& rules, PortTypeId open, MaterialId material,
+                                      const PortEnd& goal) const;
+  /// Least cost from each node to the goal, whatever the needs and the closing joint; kUnreachable where there is no
+  /// way.
+  std::vector<Cost> distances_to(const Rules& rules, const PortEnd& goal) const;
+
+  static const Cost kUnreachable;
+
+ private:
+  void add_folded(const FoldedWays& folded, const Rules& rules, bool special_order_is_wish);
+  void make_nodes(const Rules& rules);
+  void make_arcs(const Rules& rules);
+  std::optional<Arc> arc(const Rules& rules, PortTypeId open, MaterialId material, const catalog::Mate& mate,
+                         std::uint32_t move, std::int64_t change_of_bore_head) const;
+
+  const Network* network_;
+  std::vector<Move> moves_;
+  std::vector<std::uint32_t> move_to_;                // node that each move leaves at
+  std::vector<std::vector<std::uint32_t>> entering_;  // moves by the port type that they are entered by
+  std::vector<Node> nodes_;
+  std::vector<std::uint32_t> first_arc_;
+  std::vector<Arc> arcs_;
+};
+
+}  // namespace riserun::chain

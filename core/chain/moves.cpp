@@ -1,0 +1,96 @@
+#include "chain/moves.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace riserun::chain {
+
+using catalog::End;
+using catalog::JointSize;
+using catalog::Part;
+
+bool is_plain_connector(const Catalog& catalog, const Part& part) {
+  return part.ports.size() == 2 && catalog.family(part.family).role == catalog::Role::connector;
+}
+
+bool is_bushing(const Catalog& catalog, const Part& part) { return catalog.family(part.family).is_bushing; }
+
+bool is_close_nipple(const Part& part) {
+  return part.name.find("close") != std::string::npos || part.size.find("close") != std::string::npos;
+}
+
+Length insertion(const Catalog& catalog, PortTypeId type) {
+  const catalog::PortType& port = catalog.port_type(type);
+  if (port.end == End::female) return {};
+  const JointSize* size = catalog.joint_size(port);
+  return size ? size->make_up() : Length{};
+}
+
+Length make_up(const Catalog& catalog, PortTypeId a, PortTypeId b) {
+  return std::max(insertion(catalog, a), insertion(catalog, b));
+}
+
+Length make_up_tolerance(const Catalog& catalog, PortTypeId a, PortTypeId b) {
+  const PortTypeId inserted = insertion(catalog, a) < insertion(catalog, b) ? b : a;
+  const JointSize* size = catalog.joint_size(catalog.port_type(inserted));
+  return size ? size->make_up_tolerance : Length{};
+}
+
+Length body_length(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave) {
+  const Length stated = part.ports[enter].reach + part.ports[leave].reach;
+  const Length inserted = insertion(catalog, part.ports[enter].type) + insertion(catalog, part.ports[leave].type);
+  return std::max(stated, inserted);
+}
+
+Length port_bore(const Catalog& catalog, const Part& part, std::size_t port) {
+  if (part.ports[port].bore > Length{}) return part.ports[port].bore;
+  const JointSize* size = catalog.joint_size(catalog.port_type(part.ports[port].type));
+  if (size && size->bore > Length{}) return size->bore;
+  for (const catalog::Port& other : part.ports)
+    if (other.bore > Length{}) return other.bore;
+  return {};
+}
+
+std::int64_t in_micrometres(Length length) { return std::llround(in_metres(length) * 1e6); }
+std::int64_t in_nanometres(Length length) { return std::llround(in_metres(length) * 1e9); }
+
+namespace {
+
+// A lined part without a second metal of its own meets no neighbour's metal in the water.
+MaterialId facing_material(const Part& part, std::size_t port) {
+  if (part.dielectric && !part.far_material) return {};
+  return part.material_at(port);
+}
+
+std::int64_t body_micrometres(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave) {
+  const std::int64_t stated = in_micrometres(part.ports[enter].reach) + in_micrometres(part.ports[leave].reach);
+  const std::int64_t inserted = in_micrometres(insertion(catalog, part.ports[enter].type)) +
+                                in_micrometres(insertion(catalog, part.ports[leave].type));
+  return std::max(stated, inserted);
+}
+
+}  // namespace
+
+Move bought_move(const Catalog& catalog, PartId id, std::size_t enter, std::size_t leave) {
+  const Part& part = catalog.part(id);
+  Move move;
+  move.part = id;
+  move.enter = static_cast<std::uint8_t>(enter);
+  move.leave = static_cast<std::uint8_t>(leave);
+  move.enter_type = part.ports[enter].type;
+  move.leave_type = part.ports[leave].type;
+  move.enter_material = facing_material(part, enter);
+  move.leave_material = facing_material(part, leave);
+  move.enter_bore = in_nanometres(port_bore(catalog, part, enter));
+  move.leave_bore = in_nanometres(port_bore(catalog, part, leave));
+  move.closes = part.closing;
+  move.guest = !is_plain_connector(catalog, part);
+  move.own.parts = 1;
+  move.own.buy = 1;
+  move.own.cents = part.price.cents();
+  move.own.micrometres = body_micrometres(catalog, part, enter, leave);
+  move.own.drawbacks = (is_bushing(catalog, part) ? 1 : 0) + (is_close_nipple(part) ? 1 : 0);
+  return move;
+}
+
+}  // namespace riserun::chain

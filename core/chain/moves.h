@@ -1,0 +1,56 @@
+// A move: one part of the catalog, entered by one port and left by another, with what it adds to a chain.
+#pragma once
+
+#include "chain/measures.h"
+
+#include <vector>
+
+namespace riserun::chain {
+
+/// A part spent from the bin by a move, by its row in the request's bin.
+struct BinUse {
+  std::uint32_t item = 0;
+  int count = 0;
+};
+
+struct Move {
+  PartId part;  // invalid: a part that does not exist, wished for when there is no chain
+  std::uint8_t enter = 0;
+  std::uint8_t leave = 1;
+  PortTypeId enter_type;
+  PortTypeId leave_type;
+  MaterialId enter_material;  // wetted metal that faces the neighbour; invalid: no galvanic verdict
+  MaterialId leave_material;
+  std::int64_t enter_bore = 0;  // nanometres; 0: not known
+  std::int64_t leave_bore = 0;
+  bool closes = false;        // holds a closing joint of its own
+  bool guest = false;         // enters only where a need asks for it
+  std::uint8_t groups = 0;    // the need groups that it meets
+  std::vector<PartId> plugs;  // for the ports beyond the two, in port order
+  std::vector<BinUse> bin_uses;
+  Measures own;  // plugs included; make-ups, changes of bore to a neighbour not
+};
+
+/// Whether the part joins two ports unasked: a connector with just two ports.
+bool is_plain_connector(const Catalog& catalog, const catalog::Part& part);
+bool is_bushing(const Catalog& catalog, const catalog::Part& part);
+bool is_close_nipple(const catalog::Part& part);
+
+/// Length that goes into the mate at a port of that type: of a male thread, a barb, a tube end; 0 for a female end.
+Length insertion(const Catalog& catalog, PortTypeId type);
+/// Make-up of the joint between two ends: what the one that goes in puts in.
+Length make_up(const Catalog& catalog, PortTypeId a, PortTypeId b);
+Length make_up_tolerance(const Catalog& catalog, PortTypeId a, PortTypeId b);
+/// Length of the body from port to port, never less than what goes in at its two ends.
+Length body_length(const Catalog& catalog, const catalog::Part& part, std::size_t enter, std::size_t leave);
+/// Smallest bore at that port: the port's own, else what its kind fixes, else another port's; zero when none is known.
+Length port_bore(const Catalog& catalog, const catalog::Part& part, std::size_t port);
+
+std::int64_t in_micrometres(Length length);
+std::int64_t in_nanometres(Length length);
+
+/// The part as a move bought at its price; no plugs, no head yet.
+/// @pre enter and leave are two different ports of the part
+Move bought_move(const Catalog& catalog, PartId part, std::size_t enter, std::size_t leave);
+
+}  // namespace riserun::chain

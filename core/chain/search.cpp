@@ -1,0 +1,250 @@
+#include "chain/search.h"
+
+#include <algorithm>
+#include <queue>
+#include <unordered_map>
+
+namespace riserun::chain {
+
+namespace {
+
+constexpr std::uint32_t kNone = UINT32_MAX;
+
+/// What a search remembers of a chain's beginning besides what it costs.
+struct Label {
+  std::uint32_t node = 0;  // graph nodes, then the start, then the goal
+  std::uint8_t met = 0;
+  bool closed = false;
+  std::uint16_t parts = 0;  // told apart only under a limit
+  std::uint64_t spent = 0;  // counted parts of the bin, one digit each
+  bool operator==(const Label&) const = default;
+};
+
+struct LabelHash {
+  std::size_t operator()(const Label& label) const noexcept {
+    std::uint64_t mix = label.spent * 0x9E3779B97F4A7C15u;
+    mix ^= (std::uint64_t{label.node} << 32) ^ (std::uint64_t{label.parts} << 16) ^ (std::uint64_t{label.met} << 1) ^
+           (label.closed ? 1u : 0u);
+    mix *= 0xBF58476D1CE4E5B9u;
+    return static_cast<std::size_t>(mix ^ (mix >> 29));
+  }
+};
+
+/// An arc on a shortest way to its state, kept in a list at the state that it leads to.
+struct TightArc {
+  std::uint32_t from = 0;
+  std::uint32_t move = kNone;  // kNone: the last joint
+  std::uint32_t next = kNone;
+};
+
+struct State {
+  Label label;
+  Cost cost;
+  std::uint32_t tight = kNone;
+  bool settled = false;
+};
+
+class Search {
+ public:
+  Search(const Network& network, const Rules& rules, const RequestGraph& graph, const SearchLimits& limits)
+      : network_(network), rules_(rules), graph_(graph), limits_(limits) {}
+
+  std::optional<Route> run();
+
+ private:
+  void expand(std::uint32_t state);
+  void follow(std::uint32_t state, const Arc& arc);
+  void finish(std::uint32_t state);
+  bool spend(Label& label, const Move& move) const;
+  void reach(const Label& label, const Cost& cost, std::uint32_t from, std::uint32_t move);
+  Route first_in_order() const;
+  std::vector<std::vector<TightArc>> arcs_on_best_chains(std::vector<bool>& marked) const;
+
+  std::uint32_t start_node() const { return static_cast<std::uint32_t>(graph_.nodes().size()); }
+  std::uint32_t goal_node() const { return start_node() + 1; }
+
+  const Network& network_;
+  const Rules& rules_;
+  const RequestGraph& graph_;
+  const SearchLimits& limits_;
+  std::vector<Cost> to_goal_;
+  std::vector<std::uint64_t> digit_;  // by bin row: weight of its digit in Label::spent; 0: not counted
+  std::vector<State> states_;
+  std::vector<TightArc> tight_arcs_;
+  std::unordered_map<Label, std::uint32_t, LabelHash> known_;
+  using Entry = std::pair<Cost, std::uint32_t>;
+  std::priority_queue<Entry, std::vector<Entry>, std::greater<>> open_;
+  std::uint32_t goal_ = kNone;
+};
+
+std::optional<Route> Search::run() {
+  to_goal_ = graph_.distances_to(rules_, rules_.request().to);
+  std::uint64_t weight = 1;
+  for (const catalog::BinItem& item : rules_.request().bin.items) {
+    digit_.push_back(weight);
+    const bool counted = std::any_of(graph_.moves().begin(), graph_.moves().end(), [&](const Move& move) {
+      return std::any_of(move.bin_uses.begin(), move.bin_uses.end(),
+                         [&](const BinUse& use) { return use.item + 1 == digit_.size(); });
+    });
+    if (counted) weight *= static_cast<std::uint64_t>(item.count) + 1;
+  }
+  reach({start_node(), 0, rules_.closing() == Closing::none, 0, 0}, {}, kNone, kNone);
+  while (!open_.empty()) {
+    const auto [estimate, state] = open_.top();
+    if (goal_ != kNone && estimate > states_[goal_].cost) break;
+    open_.pop();
+    if (states_[state].settled) continue;
+    states_[state].settled = true;
+    expand(state);
+  }
+  if (goal_ == kNone) return std::nullopt;
+  return first_in_order();
+}
+
+void Search::expand(std::uint32_t state) {
+  const std::uint32_t node = states_[state].label.node;
+  if (node == goal_node()) return;
+  finish(state);
+  if (node == start_node()) {
+    for (const Arc& arc : graph_.arcs_from(rules_, rules_.request().from)) follow(state, arc);
+  } else {
+    for (const Arc& arc : graph_.arcs(node)) follow(state, arc);
+  }
+}
+
+void Search::follow(std::uint32_t state, const Arc& arc) {
+  if (to_goal_[arc.to] == RequestGraph::kUnreachable) return;
+  const Move& move = graph_.moves()[arc.move];
+  Label label = states_[state].label;
+  label.node = arc.to;
+  label.closed = label.closed || arc.closes;
+  const std::uint8_t met = rules_.advance(label.met, move.groups);
+  if (move.guest && met == label.met) return;
+  label.met = met;
+  if (limits_.most_parts) {
+    const std::int64_t parts = label.parts + move.own.parts;
+    if (parts > *limits_.most_parts) return;
+    label.parts = static_cast<std::uint16_t>(parts);
+  }
+  if (!spend(label, move)) return;
+  reach(label, states_[state].cost + arc.cost, state, arc.move);
+}
+
+void Search::finish(std::uint32_t state) {
+  const Label& label = states_[state].label;
+  if (label.met != rules_.all_met()) return;
+  const ChainRequest& request = rules_.request();
+  const bool at_start = label.node == start_node();
+  const Node open =
+      at_start ? Node{request.from.type, request.from.material.value_or(MaterialId{}), 0} : graph_.nodes()[label.node];
+  const auto last = graph_.last_joint(rules_, open.type, open.material, request.to);
+  if (!last || !(label.closed || last->closes)) return;
+  reach({goal_node(), 0, true, 0, 0}, states_[state].cost + last->cost, state, kNone);
+}
+
+bool Search::spend(Label& label, const Move& move) const {
+  for (const BinUse& use : move.bin_uses) {
+    const std::uint64_t base = static_cast<std::uint64_t>(rules_.request().bin.items[use.item].count) + 1;
+    const std::uint64_t used = label.spent / digit_[use.item] % base;
+    if (used + static_cast<std::uint64_t>(use.count) >= base) return false;
+    label.spent += static_cast<std::uint64_t>(use.count) * digit_[use.item];
+  }
+  return true;
+}
+
+void Search::reach(const Label& label, const Cost& cost, std::uint32_t from, std::uint32_t move) {
+  const auto [found, is_new] = known_.try_emplace(label, static_cast<std::uint32_t>(states_.size()));
+  if (is_new) states_.push_back({label, cost, kNone, false});
+  State& state = states_[found->second];
+  if (label.node == goal_node()) goal_ = found->second;
+  if (is_new || cost < state.cost) {
+    state.cost = cost;
+    state.tight = kNone;
+    const bool is_node = label.node < start_node();
+    open_.push({is_node ? cost + to_goal_[label.node] : cost, found->second});
+  }
+  if (cost != state.cost || from == kNone) return;
+  tight_arcs_.push_back({from, move, state.tight});
+  state.tight = static_cast<std::uint32_t>(tight_arcs_.size() - 1);
+}
+
+// Turns the lists of arcs into states around: for each state on a best chain, the arcs that lead on along one.
+std::vector<std::vector<TightArc>> Search::arcs_on_best_chains(std::vector<bool>& marked) const {
+  std::vector<std::vector<TightArc>> onward(states_.size());
+  std::vector<std::uint32_t> open{goal_};
+  marked.assign(states_.size(), false);
+  marked[goal_] = true;
+  while (!open.empty()) {
+    const std::uint32_t state = open.back();
+    open.pop_back();
+    for (std::uint32_t row = states_[state].tight; row != kNone; row = tight_arcs_[row].next) {
+      const TightArc& arc = tight_arcs_[row];
+      onward[arc.from].push_back({state, arc.move, kNone});
+      if (marked[arc.from]) continue;
+      marked[arc.from] = true;
+      open.push_back(arc.from);
+    }
+  }
+  return onward;
+}
+
+// Walks all best chains at once, part by part, and keeps those whose next part sorts first. States that the same parts
+// lead to stay together, in the order of the ports used, so that the choice of ports is settled too.
+Route Search::first_in_order() const {
+  struct Step {
+    std::uint32_t state = 0;
+    std::uint32_t move = kNone;
+    std::uint32_t before = kNone;
+  };
+  std::vector<bool> marked;
+  const auto onward = arcs_on_best_chains(marked);
+  const auto rank_less = [&](std::uint32_t a, std::uint32_t b) {
+    const Move& x = graph_.moves()[a];
+    const Move& y = graph_.moves()[b];
+    if (x.part != y.part) return network_.rank(x.part) < network_.rank(y.part);
+    return std::lexicographical_compare(x.plugs.begin(), x.plugs.end(), y.plugs.begin(), y.plugs.end(),
+                                        [&](PartId p, PartId q) { return network_.rank(p) < network_.rank(q); });
+  };
+  std::vector<Step> steps{{0, kNone, kNone}};
+  std::vector<std::uint32_t> front{0};
+  while (true) {
+    std::vector<Step> next;
+    for (const std::uint32_t at : front) {
+      std::vector<Step> here;
+      for (const TightArc& arc : onward[steps[at].state]) here.push_back({arc.from, arc.move, at});
+      std::sort(here.begin(), here.end(), [&](const Step& a, const Step& b) {
+        if (a.move == kNone || b.move == kNone) return a.move == kNone && b.move != kNone;
+        if (rank_less(a.move, b.move) || rank_less(b.move, a.move)) return rank_less(a.move, b.move);
+        const Move& x = graph_.moves()[a.move];
+        const Move& y = graph_.moves()[b.move];
+        return std::tie(x.enter, x.leave) < std::tie(y.enter, y.leave);
+      });
+      for (const Step& step : here) {
+        if (step.move == kNone) {  // the chain may end here, and no ending sorts before none
+          Route route{{}, states_[goal_].cost};
+          for (std::uint32_t row = at; steps[row].move != kNone; row = steps[row].before)
+            route.moves.insert(route.moves.begin(), graph_.moves()[steps[row].move]);
+          return route;
+        }
+        if (!next.empty() && rank_less(next.front().move, step.move)) break;
+        if (!next.empty() && rank_less(step.move, next.front().move)) next.clear();
+        if (std::none_of(next.begin(), next.end(), [&](const Step& s) { return s.state == step.state; }))
+          next.push_back(step);
+      }
+    }
+    front.clear();
+    for (const Step& step : next) {
+      front.push_back(static_cast<std::uint32_t>(steps.size()));
+      steps.push_back(step);
+    }
+  }
+}
+
+}  // namespace
+
+std::optional<Route> search(const Network& network, const Rules& rules, const RequestGraph& graph,
+                            const SearchLimits& limits) {
+  return Search(network, rules, graph, limits).run();
+}
+
+}  // namespace riserun::chain

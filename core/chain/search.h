@@ -1,0 +1,23 @@
+// The labelled search over a request's graph: exact, and of all best chains the one whose part ids sort first.
+#pragma once
+
+#include "chain/graph.h"
+
+#include <optional>
+
+namespace riserun::chain {
+
+/// A chain as its moves, first to last; empty: the two ends go straight together.
+struct Route {
+  std::vector<Move> moves;
+  Cost cost;  // as the graph counted it
+};
+
+struct SearchLimits {
+  std::optional<int> most_parts;  // plugs included
+};
+
+std::optional<Route> search(const Network& network, const Rules& rules, const RequestGraph& graph,
+                            const SearchLimits& limits);
+
+}  // namespace riserun::chain

@@ -1,0 +1,12 @@
+// Why there is no chain: what can be got to from each side, and the smallest change that would make one.
+#pragma once
+
+#include "chain/network.h"
+#include "chain/result.h"
+
+namespace riserun::chain {
+
+/// @pre best_route() of the same request found none
+NoChain why_none(const Network& network, const ChainRequest& request);
+
+}  // namespace riserun::chain

@@ -1,0 +1,187 @@
+"""The order of the folders, kept by a test.
+
+Reads every #include under core/ and gui/ and fails when one goes up the order of the folders, when a library is included
+outside the folder that may see it or in a header, or when the tree holds a folder or a top-level file that has no place in
+the design. `include_order_test.py SOURCE_DIR` checks a tree; `--self-test` plants one violation of each kind in a small
+tree of its own and sees each reported.
+"""
+
+import fnmatch
+import pathlib
+import re
+import sys
+import tempfile
+
+# A folder may include itself and those before it.
+ORDER = ["quantity", "catalog", "hydraulics", "chain", "reservoir", "transfer", "plan", "report", "cli"]
+# The window stands on the plan and the report, and on what they stand on.
+SEEN_BY_GUI = ORDER[: ORDER.index("report") + 1]
+
+# Which folders may include a library, and then in .cpp files only.
+LIBRARIES = [
+    (re.compile(r"yaml-cpp/"), "yaml-cpp", {"catalog", "plan"}),
+    (re.compile(r"boost/graph/"), "Boost.Graph", {"chain"}),
+    (re.compile(r"nlohmann/"), "nlohmann-json", {"report"}),
+    (re.compile(r"(cairo|pango)"), "Cairo or Pango", {"report"}),
+    (re.compile(r"CLI/"), "CLI11", {"cli"}),
+    (re.compile(r"(imgui|imstb|GLFW/|GL/)"), "Dear ImGui, GLFW or OpenGL", {"gui"}),
+]
+
+TOP_LEVEL = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "core", "gui", "catalog", "tests", "examples"}
+TEST_FOLDERS = {
+    "unit", "published", "property", "fuzz", "bench", "window", "structure", "command", "data",
+}
+
+INCLUDE = re.compile(r'^[ \t]*#[ \t]*include[ \t]*([<"])([^>"]+)[>"]', re.MULTILINE)
+SOURCES = {".h", ".hpp", ".cpp", ".cc", ".inc"}
+
+
+def ignored_names(root):
+    """What .gitignore leaves out at the top level: the build folders."""
+    file = root / ".gitignore"
+    lines = file.read_text(encoding="utf-8").split() if file.is_file() else []
+    return [line.strip("/") for line in lines if not line.startswith("#")]
+
+
+def check_places(root):
+    ignored = ignored_names(root)
+    for entry in sorted(root.iterdir()):
+        known = entry.name in TOP_LEVEL or entry.name.startswith(".")
+        if not known and not any(fnmatch.fnmatch(entry.name, pattern) for pattern in ignored):
+            yield f"{entry.name}: the top level holds only {', '.join(sorted(TOP_LEVEL))} and dot-files"
+    for folder, allowed in (("core", set(ORDER)), ("tests", TEST_FOLDERS)):
+        place = root / folder
+        for entry in sorted(place.iterdir()) if place.is_dir() else []:
+            if entry.is_dir() and entry.name not in allowed and not entry.name.startswith((".", "__")):
+                yield f"{folder}/{entry.name}: {folder}/ has no such folder"
+
+
+def check_own_include(folder, target):
+    head, slash, _ = target.partition("/")
+    seen = SEEN_BY_GUI + ["gui"] if folder == "gui" else ORDER[: ORDER.index(folder) + 1]
+    if not slash or (head not in ORDER and head != "gui"):
+        return f'"{target}" does not begin with a folder of core/ or gui/'
+    if head not in seen:
+        return f'"{target}": {folder} may not include {head}'
+    return None
+
+
+def check_library(folder, target, is_header):
+    for pattern, name, folders in LIBRARIES:
+        if not pattern.match(target):
+            continue
+        if folder not in folders:
+            return f"<{target}>: {name} is for {' and '.join(sorted(folders))} only"
+        if is_header:
+            return f"<{target}>: {name} is not included in a header"
+    return None
+
+
+def check_file(root, path, folder):
+    text = path.read_text(encoding="utf-8")
+    for match in INCLUDE.finditer(text):
+        quote, target = match.groups()
+        is_library = any(pattern.match(target) for pattern, _, _ in LIBRARIES)
+        if is_library or quote == "<":
+            problem = check_library(folder, target, path.suffix != ".cpp")
+        else:
+            problem = check_own_include(folder, target)
+        if problem:
+            line = text.count("\n", 0, match.start()) + 1
+            yield f"{path.relative_to(root)}:{line}: {problem}"
+
+
+def sources_of(root):
+    for folder in ORDER:
+        for path in sorted((root / "core" / folder).rglob("*")):
+            if path.suffix in SOURCES:
+                yield path, folder
+    for path in sorted((root / "gui").rglob("*")):
+        if path.suffix in SOURCES:
+            yield path, "gui"
+
+
+def problems_of(root):
+    problems = list(check_places(root))
+    for path, folder in sources_of(root):
+        problems += check_file(root, path, folder)
+    return problems
+
+
+CLEAN = {
+    "CMakeLists.txt": "",
+    ".gitignore": "build/\nbuild-*/\n",
+    "build/riserun": "",
+    "core/quantity/read.h": "#include <string>\n",
+    "core/catalog/load.cpp": '#include <yaml-cpp/yaml.h>\n#include "catalog/catalog.h"\n#include "quantity/read.h"\n',
+    "core/chain/graph.cpp": "#include <boost/graph/adjacency_list.hpp>\n",
+    "core/report/json.cpp": "#include <nlohmann/json.hpp>\n#include <cairo.h>\n",
+    "core/cli/main.cpp": '#include <CLI/CLI.hpp>\n#include "report/text.h"\n',
+    "gui/view.cpp": '#include <imgui.h>\n#include "gui/model.h"\n#include "plan/plan.h"\n',
+    "tests/unit/x.cpp": '#include "cli/anything.h"\n',
+}
+
+# A file planted in the clean tree, and a piece of the one complaint that it must bring.
+VIOLATIONS = [
+    ("core/quantity/a.h", '#include "catalog/part.h"\n', "core/quantity/a.h:1: \"catalog/part.h\": quantity may not include"),
+    ("core/hydraulics/a.cpp", '\n  #  include "chain/result.h"\n', "core/hydraulics/a.cpp:2: \"chain/result.h\": hydraulics may"),
+    ("core/plan/sub/a.cpp", '#include "report/text.h"\n', "plan may not include report"),
+    ("gui/a.cpp", '#include "cli/verbs.h"\n', "gui may not include cli"),
+    ("core/plan/a.cpp", '#include "gui/model.h"\n', "plan may not include gui"),
+    ("core/plan/a.cpp", '#include "job.h"\n', "does not begin with a folder"),
+    ("core/plan/a.cpp", '#include "../chain/graph.h"\n', "does not begin with a folder"),
+    ("core/chain/a.cpp", "#include <yaml-cpp/yaml.h>\n", "yaml-cpp is for catalog and plan only"),
+    ("core/catalog/a.h", "#include <yaml-cpp/yaml.h>\n", "yaml-cpp is not included in a header"),
+    ("core/catalog/a.cpp", '#include "boost/graph/graph_traits.hpp"\n', "Boost.Graph is for chain only"),
+    ("core/chain/a.h", "#include <boost/graph/graph_traits.hpp>\n", "Boost.Graph is not included in a header"),
+    ("core/cli/a.cpp", "#include <nlohmann/json.hpp>\n", "nlohmann-json is for report only"),
+    ("core/report/a.h", "#include <cairo-pdf.h>\n", "not included in a header"),
+    ("core/plan/a.cpp", "#include <cairo.h>\n", "is for report only"),
+    ("core/report/a.cpp", "#include <CLI/App.hpp>\n", "CLI11 is for cli only"),
+    ("core/report/a.cpp", "#include <imgui.h>\n", "is for gui only"),
+    ("gui/a.h", "#include <imgui.h>\n", "not included in a header"),
+    ("notes.txt", "", "notes.txt: the top level holds only"),
+    ("core/utils/a.h", "", "core/utils: core/ has no such folder"),
+    ("tests/odd/a.cpp", "", "tests/odd: tests/ has no such folder"),
+]
+
+
+def write(root, name, text):
+    path = root / name
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(text, encoding="utf-8")
+
+
+def self_test():
+    failures = []
+    for planted in [None, *VIOLATIONS]:
+        with tempfile.TemporaryDirectory() as folder:
+            root = pathlib.Path(folder)
+            for name, text in CLEAN.items():
+                write(root, name, text)
+            if planted:
+                write(root, planted[0], planted[1])
+            problems = problems_of(root)
+        seen = len(problems) == 1 and planted[2] in problems[0] if planted else not problems
+        if not seen:
+            failures.append(f"{planted[0] + ': ' + planted[1] if planted else 'the clean tree'}: {problems}")
+    return failures
+
+
+def main():
+    if sys.argv[1:] == ["--self-test"]:
+        problems = self_test()
+        checked = len(VIOLATIONS) + 1
+    else:
+        root = pathlib.Path(sys.argv[1])
+        checked = sum(1 for _ in sources_of(root))
+        problems = problems_of(root)
+        if checked == 0:
+            problems.append("no sources found: nothing was checked")
+    for problem in problems:
+        print(problem)
+    print(f"{checked} checked, {len(problems)} problems")
+    return 1 if problems else 0
+
+
+sys.exit(main())

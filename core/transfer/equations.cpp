@@ -236,40 +236,57 @@ State Equations::rates(const State& s, const Books& books, bool compressor_idles
   return rate;
 }
 
+namespace {
+
+/// Slope of a smooth flow by pressure, by central difference.
+template <class Flow>
+double slope_at(double pressure, const Flow& flow) {
+  const double step = 1.0e-7 * pressure + 1.0e-3;
+  const double below = std::max(0.0, pressure - step);
+  return (flow(pressure + step) - flow(below)) / (pressure + step - below);
+}
+
+}  // namespace
+
+/// On the side of every kink where the state is: a difference across one would mislead the method for stiff equations.
+Equations::AirSlopes Equations::regulator_slopes(double pressure, double receiver) const {
+  const double flow = regulator_flow(pressure, receiver);
+  if (flow <= 0.0) return {};
+  const double opening = (set_absolute - pressure) / droop_band;
+  if (opening < 1.0 && flow == rated * opening) return {-rated / droop_band, 0.0};
+  if (flow == rated || (supply == Supply::compressor_only && flow == compressor)) return {};
+  const auto feed = [this](double from, double to) {
+    return hydraulics::orifice_air_flow(feed_area, from, to, temperature, temperature);
+  };
+  return {slope_at(pressure, [&](double p) { return feed(receiver, p); }),
+          slope_at(receiver, [&](double p) { return feed(p, pressure); })};
+}
+
 void Equations::jacobian(const State& s, const Books& books, bool compressor_idles, double (&out)[4][4]) const {
   const double volume = ullage(s.water);
   const double pressure = ullage_pressure(s);
   const double receiver = receiver_pressure(s);
-  // Pressure by state; head by state.
+  // Pressure in the ullage and in the receiver by state.
   const double p_by[4] = {-pressure / volume, gas / volume, -gas / volume, 0.0};
-  const double r_by[4] = {0.0, supply == Supply::receiver ? -gas / receiver_volume : 0.0, 0.0,
-                          supply == Supply::receiver ? gas / receiver_volume : 0.0};
-  const double step_water = 1.0e-6 * capacity;
-  const double outlet_slope =
-      (outlet_level(books, s.water + step_water) - outlet_level(books, s.water - step_water)) / (2.0 * step_water);
-  const double head_now = head(s, books);
-  const double step_head = std::max(1.0e-6 * std::abs(head_now), 0.1 * kSmoothHead);
+  const double receiver_by = supply == Supply::receiver ? gas / receiver_volume : 0.0;
+  const double r_by[4] = {0.0, -receiver_by, 0.0, receiver_by};
+
+  double outlet_slope = 0.0;
+  if (books.reach == Reach::line && line_volume > 0.0) outlet_slope = (inlet_level - riser_end) / line_volume;
+  if (books.reach == Reach::table && outlet_level(books, s.water) > inlet_level) outlet_slope = 1.0 / table_area;
   const bool dry_end = books.reach == Reach::line && line_volume <= 0.0;
+  const double head_now = head(s, books);
+  const double step = std::max(1.0e-6 * std::abs(head_now), 0.1 * kSmoothHead);
   const double flow_by_head =
-      dry_end ? 0.0 : (water_flow(head_now + step_head) - water_flow(head_now - step_head)) / (2.0 * step_head);
-  // Air flows by pressure, one-sided where a kink is near enough.
-  const double step_p = 1.0e-7 * (pressure + atmosphere);
-  const double in_by_p =
-      (regulator_flow(pressure + step_p, receiver) - regulator_flow(std::max(0.0, pressure - step_p), receiver)) /
-      (2.0 * step_p);
-  const double step_r = 1.0e-7 * receiver;
-  const double in_by_r =
-      supply == Supply::receiver
-          ? (regulator_flow(pressure, receiver + step_r) - regulator_flow(pressure, receiver - step_r)) / (2.0 * step_r)
-          : 0.0;
-  const double out_by_p = (vent_flow(pressure + step_p) - vent_flow(std::max(0.0, pressure - step_p))) / (2.0 * step_p);
+      dry_end ? 0.0 : (water_flow(head_now + step) - water_flow(head_now - step)) / (2.0 * step);
+  const AirSlopes in = regulator_slopes(pressure, receiver);
+  const double out_by_p = slope_at(pressure, [this](double p) { return vent_flow(p); });
   const bool follows =
       supply == Supply::receiver && compressor_idles && regulator_flow(pressure, receiver) < compressor;
   for (int i = 0; i < 4; ++i) {
-    double head_by = p_by[i] / rho_g;
-    if (i == 0) head_by -= 1.0 / reservoir_area + outlet_slope;
+    const double head_by = p_by[i] / rho_g - (i == 0 ? 1.0 / reservoir_area + outlet_slope : 0.0);
     out[0][i] = flow_by_head * head_by;
-    out[1][i] = in_by_p * p_by[i] + in_by_r * r_by[i];
+    out[1][i] = in.by_pressure * p_by[i] + in.by_receiver * r_by[i];
     out[2][i] = out_by_p * p_by[i];
     out[3][i] = follows ? out[1][i] : 0.0;
   }
@@ -296,19 +313,20 @@ double Equations::pressure_at_rest(double water) const {
   return std::max(sealed, supplied);
 }
 
-/// Head at rest falls steadily as water goes: the root is bracketed by a reservoir full and a reservoir empty.
+/// Head at rest falls steadily as water goes: the root is bracketed by all that can come back and all that can go.
 template <class Pressure>
 double Equations::rest(Pressure pressure_gauge) const {
   const auto head_left = [&](double water) {
     return pressure_gauge(water) / rho_g + reservoir_level(water) - outlet_level(books_after(water), water);
   };
-  const double low = start_water - capacity;
+  const double comes_back = start_table - std::min(start_table, inlet_volume) + start_line;
+  const double low = std::max(start_water - capacity, -comes_back);
   const double high = start_water;
   const double at_low = head_left(low);
   const double at_high = head_left(high);
   if (at_low <= 0.0) return low;
   if (at_high >= 0.0) return high;
-  const double close = 1.0e-14 * capacity;
+  const double close = 1.0e-14 * std::min(capacity, rim_volume);
   std::uintmax_t most = 200;
   const auto found = boost::math::tools::toms748_solve(
       head_left, low, high, at_low, at_high, [&](double a, double b) { return std::abs(b - a) <= close; }, most);

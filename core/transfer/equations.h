@@ -121,6 +121,11 @@ class Equations {
  private:
   void set_water(const System& system, const Start& start);
   void set_supply(const AirSupply& air, const Tuning& tuning);
+  struct AirSlopes {
+    double by_pressure = 0.0;  // kg/s per Pa
+    double by_receiver = 0.0;
+  };
+  AirSlopes regulator_slopes(double pressure, double receiver) const;
   template <class Pressure>
   double rest(Pressure pressure_gauge) const;
 

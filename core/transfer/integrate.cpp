@@ -26,7 +26,10 @@ using Vector = StiffStepper::Vector;
 constexpr double kStiffProduct = 2.5;
 constexpr std::size_t kStepsPerCheck = 8;
 constexpr int kStiffChecks = 5;  // in a row: then the method changes
-constexpr std::size_t kMostSteps = 2'000'000;
+constexpr std::size_t kStepsToLoosen =
+    20'000;  // usual are hundreds: beyond it the system's own numbers are not that fine
+constexpr double kLoosen = 10.0;
+constexpr double kLoosest = 1.0e-4;
 constexpr double kRestShare = 1.0e-7;  // of the water still to move: at rest
 constexpr double kRestLevel = 1.0e-4;  // m of table: at rest where wall friction makes the last of it creep
 constexpr double kRestHead = 1.0e-5;   // m of water: the pressure is the one at rest
@@ -56,7 +59,8 @@ class Runner {
       : e_(equations),
         o_(options),
         books_(equations.start_books()),
-        idles_(equations.supply == Equations::Supply::receiver) {
+        idles_(equations.supply == Equations::Supply::receiver),
+        tolerance_(options.tolerance) {
     rest_water_ = e_.water_at_rest();
     rest_pressure_ = e_.atmosphere + e_.pressure_at_rest(rest_water_);
     // At rest on the way is the end only where rest comes before the goal.
@@ -64,8 +68,11 @@ class Runner {
                                                  : e_.inlet_volume - e_.start_table;
     watch_rest_ = o_.over_the_rim || (o_.task == Task::fill ? rest_water_ < to_goal : rest_water_ > to_goal);
     const double creep = e_.wall_friction ? kRestLevel * e_.table_area : 0.0;
-    rest_margin_ = std::max({kRestShare * std::abs(rest_water_), creep, 1.0e-12 * e_.capacity});
-    const double water = std::max(std::abs(rest_water_), 1.0e-3 * e_.capacity);
+    rest_margin_ =
+        std::max({kRestShare * std::abs(rest_water_), creep, 1.0e-12 * std::min(e_.capacity, e_.rim_volume)});
+    const double water =
+        std::max(o_.over_the_rim ? std::abs(rest_water_) : std::min(std::abs(rest_water_), std::abs(to_goal)),
+                 1.0e-4 * std::min(e_.capacity, e_.rim_volume));
     const double air = e_.atmosphere * water / e_.gas;
     scale_ = {water, air, air, air};
   }
@@ -102,6 +109,7 @@ class Runner {
   Vector y_{};
   double time_ = 0.0;
   double step_ = 1.0e-4;
+  double tolerance_;
   Gauges gauges_{};
   int stiff_checks_ = 0;
   bool stiff_ = false;
@@ -291,11 +299,13 @@ Runner::Outcome Runner::after_step(double from, double to, const At& at) {
   note(time_, s);
   if (which == kWatches) {
     gauges_ = after;
-    if (!(to < o_.longest) || run_.steps >= kMostSteps) {
+    if (!(to < o_.longest) || tolerance_ > kLoosest) {
       stop(Stop::time_limit, time_, s);
       return Outcome::stopped;
     }
-    return Outcome::goes_on;
+    if (run_.steps % kStepsToLoosen != 0) return Outcome::goes_on;
+    tolerance_ *= kLoosen;
+    return Outcome::switched;
   }
   if (fire(which, time_, s)) return Outcome::stopped;
   gauges_ = gauges(s);
@@ -316,7 +326,7 @@ bool Runner::is_stiff(double step) {
 }
 
 Runner::Outcome Runner::ordinary_segment() {
-  auto stepper = odeint::make_dense_output(o_.tolerance, o_.tolerance, odeint::runge_kutta_dopri5<Vector>());
+  auto stepper = odeint::make_dense_output(tolerance_, tolerance_, odeint::runge_kutta_dopri5<Vector>());
   const auto system = [this](const Vector& y, Vector& dydt, double) { derivatives(y, dydt); };
   const auto at = [&stepper](double time) {
     Vector y;
@@ -343,7 +353,7 @@ Runner::Outcome Runner::stiff_segment() {
   const auto jacobian = [](const void* self, const Vector& y, double(&by)[4][4]) {
     static_cast<const Runner*>(self)->scaled_jacobian(y, by);
   };
-  StiffStepper stepper({this, rates, jacobian}, o_.tolerance, y_, time_, step_);
+  StiffStepper stepper({this, rates, jacobian}, tolerance_, y_, time_, step_);
   const auto at = [&stepper](double time) { return stepper.at(time); };
   while (true) {
     const auto [from, to] = stepper.step();

@@ -10,12 +10,12 @@
 //   start: reservoir depth, table depth, ullage gauge pressure   wanted depth
 //
 // and answers with: stop, time, water moved, air regulated, air vented, air compressed, ullage pressure, peak flow.
+#include "transfer/integrate.h"
+
 #include <iomanip>
 #include <iostream>
 #include <sstream>
 #include <string>
-
-#include "transfer/integrate.h"
 
 namespace {
 
@@ -77,12 +77,18 @@ System read_system(std::istream& in) {
 
 const char* name_of(Stop stop) {
   switch (stop) {
-    case Stop::goal_reached: return "goal";
-    case Stop::riser_uncovered: return "riser";
-    case Stop::pressures_balance: return "balance";
-    case Stop::table_overflows: return "rim";
-    case Stop::reservoir_full: return "full";
-    case Stop::time_limit: return "limit";
+    case Stop::goal_reached:
+      return "goal";
+    case Stop::riser_uncovered:
+      return "riser";
+    case Stop::pressures_balance:
+      return "balance";
+    case Stop::table_overflows:
+      return "rim";
+    case Stop::reservoir_full:
+      return "full";
+    case Stop::time_limit:
+      return "limit";
   }
   return "";
 }

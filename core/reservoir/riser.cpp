@@ -24,6 +24,13 @@ class Tape {
     const std::string text = write_length(v, units_);
     return units_ == UnitSystem::metric ? text : fmt::format("{} ({})", text, write_length(v, UnitSystem::metric));
   }
+  /// Rounded up to the next mark, for what must be at least so long.
+  std::string up(Length v) const {
+    const auto next = [](double marks) { return std::ceil(marks - 1.0e-6); };
+    const std::string metric = write_length(millimetres(next(in_millimetres(v))), UnitSystem::metric);
+    if (units_ == UnitSystem::metric) return metric;
+    return fmt::format("{} ({})", write_length(inches(next(in_inches(v) * 16.0) / 16.0), units_), metric);
+  }
   std::string decimal(Length v) const { return write_thickness(v, units_); }
 
  private:
@@ -99,7 +106,7 @@ void refuse_lengths(const RiserRequest& r, const Tape& tape, Riser& riser) {
         "With the thread made up at the short end of its band the riser would stand on the floor: a clearance of {} is "
         "within its {} of tolerance, so leave at least {}.",
         tape(riser.clearance), tape(riser.clearance - riser.clearance_low),
-        tape(riser.clearance - riser.clearance_low + least_clearance(r))));
+        tape.up(riser.clearance - riser.clearance_low + least_clearance(r))));
   }
 }
 
@@ -119,7 +126,7 @@ void refuse_bung(const RiserRequest& r, const Tape& tape, Riser& riser) {
     riser.refusals.push_back(fmt::format(
         "The riser goes {} in from below and the nipple {} from above, so their ends would meet inside the {} {}: use "
         "one at least {} long.",
-        tape(r.pipe.make_up), tape(r.pipe.upper_make_up), tape(r.bung_length), body, tape(tight)));
+        tape(r.pipe.make_up), tape(r.pipe.upper_make_up), tape(r.bung_length), body, tape.up(tight)));
   } else if (r.pipe.upper_make_up > Length() && tight > r.bung_length) {
     riser.notes.push_back(fmt::format(
         "Riser and nipple leave only {} between their ends inside the {}, less than the two threads' tolerance: stop "
@@ -140,7 +147,7 @@ void refuse_insertion(const RiserRequest& r, const Tape& tape, Riser& riser) {
     riser.refusals.push_back(fmt::format(
         "The lid is closed, and putting the riser in from above takes {} of free height over the bung where there are "
         "{}: make {} more room, or put the riser in before the table stands over it.",
-        tape(riser.headroom_needed), tape(*r.headroom), tape(riser.headroom_needed - *r.headroom)));
+        tape.up(riser.headroom_needed), tape(*r.headroom), tape.up(riser.headroom_needed - *r.headroom)));
   } else if (r.bung == BungKind::double_tapped_bushing) {
     riser.refusals.push_back(fmt::format(
         "The lid is closed, and {} does not pass the bung's opening of {}: use a bung that opens wider than the pipe, "
@@ -178,7 +185,7 @@ void note_insertion(const RiserRequest& r, const Tape& tape, Riser& riser) {
       riser.notes.push_back(fmt::format(
           "The riser passes the bung, so it goes in from above and can be drawn out again: keep {} of free height over "
           "the bung{}.",
-          tape(riser.headroom_needed), r.headroom ? "" : " (headroom was not given)"));
+          tape.up(riser.headroom_needed), r.headroom ? "" : " (headroom was not given)"));
       break;
     case Insertion::from_inside_before_lid_closes:
       riser.notes.emplace_back(
@@ -190,7 +197,7 @@ void note_insertion(const RiserRequest& r, const Tape& tape, Riser& riser) {
             "Screw the riser in from inside before the lid is welded shut: it would pass the bung, but drawing it "
             "takes "
             "{} of free height over the bung and there are {}.",
-            tape(riser.headroom_needed), tape(*r.headroom));
+            tape.up(riser.headroom_needed), tape(*r.headroom));
       }
       break;
     case Insertion::welded_in:
@@ -231,9 +238,13 @@ void note_stock(const RiserRequest& r, const Tape& tape, Riser& riser) {
     riser.notes.push_back(fmt::format(
         "No stock nipple is {} long: thread one end of a pipe, or have it cut and threaded.", tape(riser.cut_length)));
   } else if (riser.stock && riser.offcut > kKerf) {
-    riser.notes.push_back(
-        fmt::format("Cut a {} nipple at {} from one threaded end; the offcut of {} keeps the other thread.",
-                    tape(*riser.stock), tape(riser.cut_length), tape(riser.offcut - kKerf)));
+    const Length left = riser.offcut - kKerf;
+    const std::string offcut =
+        left > r.pipe.make_up ? fmt::format("; the offcut of {} keeps the other thread", tape(left)) : "";
+    riser.notes.push_back(fmt::format("From the {} nipple cut {}, measured from one threaded end{}.",
+                                      tape(*riser.stock), tape(riser.cut_length), offcut));
+  } else if (riser.stock) {
+    riser.notes.push_back(fmt::format("The {} nipple serves as it is.", tape(*riser.stock)));
   }
   if (riser.stock_for_two) {
     riser.notes.push_back(fmt::format("One {} nipple cut in two makes two such risers, each with one threaded end.",
@@ -241,7 +252,7 @@ void note_stock(const RiserRequest& r, const Tape& tape, Riser& riser) {
   }
   if (riser.stock_uncut) {
     riser.notes.push_back(
-        fmt::format("A {} nipple serves uncut, with a clearance of {} and a heel of {}.", tape(*riser.stock_uncut),
+        fmt::format("The {} nipple serves uncut, with a clearance of {} and a heel of {}.", tape(*riser.stock_uncut),
                     tape(riser.stock_uncut_clearance),
                     write_volume(r.box.volume_at(r.obstacle_height + riser.stock_uncut_clearance), r.units)));
   }
@@ -254,12 +265,12 @@ void note_clearance(const RiserRequest& r, const Tape& tape, Riser& riser) {
     riser.notes.push_back(fmt::format(
         "At the short end of the make-up band the clearance is {}, under a quarter of the bore ({}): the gap then "
         "throttles the flow, so leave {} more.",
-        tape(riser.clearance_low), tape(quarter), tape(quarter - riser.clearance_low + kTapeTolerance)));
+        tape.decimal(riser.clearance_low), tape.decimal(quarter), tape.up(quarter - riser.clearance_low)));
   } else if (riser.clearance_low < kLeastClearance) {
     riser.notes.push_back(fmt::format(
         "At the short end of the make-up band the clearance is {}, under the {} that is common practice: sediment may "
         "reach the riser.",
-        tape(riser.clearance_low), tape(kLeastClearance)));
+        tape.decimal(riser.clearance_low), tape(kLeastClearance)));
   }
 }
 

@@ -1,0 +1,48 @@
+#include "reservoir/metals.h"
+
+#include <gmock/gmock.h>
+
+namespace riserun::reservoir {
+namespace {
+
+using ::testing::HasSubstr;
+
+TEST(SheetMetals, AreFoundByNameAndTradeNameInAnyCase) {
+  EXPECT_EQ(find_sheet_metal("mild steel")->name, "mild steel");
+  EXPECT_EQ(find_sheet_metal("Steel")->name, "mild steel");
+  EXPECT_EQ(find_sheet_metal("galvanised")->name, "galvanized steel");
+  EXPECT_EQ(find_sheet_metal("304 Stainless")->name, "stainless steel 304");
+  EXPECT_EQ(find_sheet_metal("5052-H32")->name, "aluminium 5052, as welded");
+  EXPECT_EQ(find_sheet_metal("aluminum 6061")->name, "aluminium 6061, as welded");
+  EXPECT_FALSE(find_sheet_metal("unobtainium"));
+}
+
+// ASTM A36 and A240: 36 and 58 ksi, 30 and 75 ksi, from memory.
+TEST(SheetMetals, HaveTheStrengthsOfTheirStandards) {
+  const SheetMetal steel = *find_sheet_metal("mild steel");
+  EXPECT_NEAR(in_psi(steel.yield), 36000.0, 1.0e-6);
+  EXPECT_NEAR(in_psi(steel.ultimate), 58000.0, 1.0e-6);
+  const SheetMetal stainless = *find_sheet_metal("304");
+  EXPECT_NEAR(in_psi(stainless.yield), 30000.0, 1.0e-6);
+  EXPECT_NEAR(in_psi(stainless.ultimate), 75000.0, 1.0e-6);
+}
+
+TEST(SheetMetals, EachIsStrongerInBreakingThanInYieldAndNamesItsSource) {
+  for (const SheetMetal& metal : sheet_metals()) {
+    SCOPED_TRACE(metal.name);
+    EXPECT_GT(metal.ultimate, metal.yield);
+    EXPECT_GT(in_pascals(metal.elastic_modulus), 500.0 * in_pascals(metal.ultimate) / 4.0);
+    EXPECT_GT(metal.poisson_ratio, 0.25);
+    EXPECT_LT(metal.poisson_ratio, 0.36);
+    EXPECT_THAT(metal.source, HasSubstr("from memory"));
+  }
+}
+
+TEST(DesignStress, SaysWhatItIsAShareOf) {
+  const DesignStress design = design_stress(*find_sheet_metal("mild steel"));
+  EXPECT_NEAR(in_psi(design.stress), 0.6 * 36000.0, 1.0e-6);
+  EXPECT_EQ(design.basis, "0.6 of the yield of mild steel, 36 ksi (248 MPa)");
+}
+
+}  // namespace
+}  // namespace riserun::reservoir

@@ -1,0 +1,54 @@
+#include "reservoir/test_pressure.h"
+
+#include <gmock/gmock.h>
+
+namespace riserun::reservoir {
+namespace {
+
+const AbsolutePressure kAtmosphere = absolute_pascals(quantity::kStandardAtmosphere);
+
+TestPressure choose(double in_use_psi, double limit_psi) {
+  return choose_test_pressure(psig(in_use_psi), psig(limit_psi), us_gallons(70.0), kAtmosphere, UnitSystem::inch);
+}
+
+TEST(ChooseTestPressure, TakesTheLeastOfTheStandardWhereTheWallsAllowIt) {
+  const TestPressure test = choose(1.2, 3.1);
+  EXPECT_EQ(*test.pressure, psig(1.5));
+  EXPECT_GT(test.relief, *test.pressure);
+  EXPECT_LE(test.relief, psig(3.1));
+  EXPECT_EQ(*test.gauge.full_scale, psig(3.0));
+  EXPECT_DOUBLE_EQ(in_metres(test.energy.standoff), 30.0);
+}
+
+TEST(ChooseTestPressure, FollowsThePressureInUseUpToThreePsi) {
+  EXPECT_EQ(*choose(2.2, 10.0).pressure, psig(2.2));
+  EXPECT_EQ(*choose(5.0, 10.0).pressure, psig(3.0));
+}
+
+TEST(ChooseTestPressure, WeakWallsAreTestedAtOnePsi) {
+  const TestPressure test = choose(0.8, 1.4);
+  EXPECT_EQ(*test.pressure, psig(1.0));
+  EXPECT_LE(test.relief, psig(1.4));
+  EXPECT_EQ(choose(2.5, 2.0).pressure, psig(1.5));
+}
+
+TEST(ChooseTestPressure, WallsTooWeakForAirAreRefusedWithTheMend) {
+  const TestPressure test = choose(0.8, 1.1);
+  EXPECT_FALSE(test.pressure);
+  EXPECT_EQ(test.basis,
+            "The walls stand 1.1 psi (30 in water) at most, and a test with air needs 1 psi (28 in water) and a relief "
+            "valve below the walls' limit: add stays until the limit is 1.2 psi (33 in water), or fill with water and "
+            "look for drips.");
+}
+
+TEST(CheckTestPressure, PressureOverTheWallsLimitIsRefusedWithBothNumbers) {
+  const TestPressure test = check_test_pressure(psig(2.0), psig(1.4), us_gallons(28.0), kAtmosphere, UnitSystem::inch);
+  EXPECT_FALSE(test.pressure);
+  EXPECT_EQ(test.basis,
+            "A test at 2 psi (55 in water) is refused: the walls stand 1.4 psi (39 in water) at most, and the relief "
+            "valve must stand between the two, so test at 1.17 psi (32 in water) or less, or add stays.");
+  EXPECT_TRUE(check_test_pressure(psig(1.0), psig(1.4), us_gallons(28.0), kAtmosphere, UnitSystem::inch).pressure);
+}
+
+}  // namespace
+}  // namespace riserun::reservoir

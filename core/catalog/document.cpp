@@ -164,6 +164,10 @@ void Problems::throw_if_any() && {
   std::stable_sort(problems_.begin(), problems_.end(), [&](const auto& a, const auto& b) {
     return std::tuple(rank(a), a.line, a.column) < std::tuple(rank(b), b.line, b.column);
   });
+  const auto same = [](const quantity::Problem& a, const quantity::Problem& b) {
+    return a.file == b.file && a.line == b.line && a.column == b.column && a.message == b.message;
+  };
+  problems_.erase(std::unique(problems_.begin(), problems_.end(), same), problems_.end());
   throw quantity::InputError(std::move(problems_));
 }
 

@@ -3,6 +3,7 @@
 #include "catalog/loading.h"
 
 #include <algorithm>
+#include <atomic>
 #include <system_error>
 #include <thread>
 
@@ -41,12 +42,13 @@ std::vector<fs::path> catalog_files(const fs::path& folder, Problems& problems) 
 
 /// Parsing is most of the work of a load and each file stands alone: two threads share the files.
 void parse_files(std::vector<SourceFile>& files) {
-  const auto parse_every_other = [&](std::size_t first) {
-    for (std::size_t i = first; i < files.size(); i += 2)
+  std::atomic<std::size_t> next = 0;
+  const auto parse_some = [&] {
+    for (std::size_t i = next++; i < files.size(); i = next++)
       files[i].document = Document::load(files[i].path, files[i].problems);
   };
-  std::thread other(parse_every_other, 1);
-  parse_every_other(0);
+  std::thread other(parse_some);
+  parse_some();
   other.join();
 }
 
@@ -58,6 +60,7 @@ void load_family_file(Loading& loading, const Value& root) {
 void load_user_file(Loading& loading, const Value& root) {
   Fields fields(root, {"families", "parts", "prices"}, loading.problems);
   if (const Value families = fields.find("families"); families.exists()) load_families(loading, families);
+  if (const Value parts = fields.find("parts"); parts.exists()) load_own_parts(loading, parts);
 }
 
 void load_file(Loading& loading, const SourceFile& file, bool from_user) {
@@ -91,6 +94,11 @@ Catalog load_catalog(const fs::path& folder, std::span<const fs::path> extra_fil
   for (std::size_t i = 0; i < files.size(); ++i) {
     problems.take(files[i].problems);
     load_file(loading, files[i], i >= shipped);
+  }
+  // Prices last: they may be for parts of any file.
+  for (std::size_t i = shipped; i < files.size(); ++i) {
+    const Value prices = files[i].document->root()["prices"];
+    if (prices.exists()) read_prices(prices, builder, problems);
   }
   std::move(problems).throw_if_any();
   Catalog catalog = std::move(builder).build();

@@ -24,6 +24,7 @@ using KindEnds = std::set<KindEnd>;
 struct Phrase {
   std::vector<Token> words;
   KindEnds means;
+  KindEnds usually;  // where one of the kind's ends has the words for its own: that end, unless another is said
 };
 
 constexpr std::string_view kMaleWords[] = {"male", "m", "external"};
@@ -51,16 +52,18 @@ std::string listed(const std::vector<std::string>& names) {
   return result + " ...";
 }
 
-class Vocabulary {
+}  // namespace
+
+class detail::PortVocabulary {
  public:
-  explicit Vocabulary(const Catalog& catalog) : catalog_(catalog) {
+  explicit PortVocabulary(const Catalog& catalog) : catalog_(catalog) {
     for (std::uint32_t row = 0; row < catalog.kinds().size(); ++row) {
       const KindId id{row};
       const JointKind& kind = catalog.kind(id);
       const KindEnds all = ends_of(id);
-      add(kind.id, all);
-      add(kind.name, all);
-      for (const std::string& words : kind.kind_words) add(words, all);
+      add(kind.id, all, {});
+      add(kind.name, all, {});
+      for (const std::string& words : kind.kind_words) add(words, all, {});
       add_end(id, End::male, kind.male_notation, kind.male_words);
       add_end(id, End::female, kind.female_notation, kind.female_words);
       add_end(id, End::neither, kind.neither_notation, kind.neither_words);
@@ -117,7 +120,7 @@ class Vocabulary {
   }
 
  private:
-  void add(std::string_view words, const KindEnds& means) {
+  void add(std::string_view words, const KindEnds& means, const KindEnds& usually) {
     std::vector<Token> tokens = split_words(words);
     if (tokens.empty() || means.empty()) return;
     shown_.emplace(lower_case(words), words);
@@ -127,16 +130,17 @@ class Vocabulary {
     };
     const auto known = std::find_if(phrases_.begin(), phrases_.end(), same_words);
     if (known == phrases_.end()) {
-      phrases_.push_back({std::move(tokens), means});
+      phrases_.push_back({std::move(tokens), means, usually});
     } else {
       known->means.insert(means.begin(), means.end());
+      known->usually.insert(usually.begin(), usually.end());
     }
   }
 
   void add_end(KindId kind, End end, std::string_view notation, std::span<const std::string> words) {
     if (notation.empty()) return;
-    add(notation, {{kind, end}});
-    for (const std::string& word : words) add(word, {{kind, end}});
+    add(notation, {{kind, end}}, {{kind, end}});
+    for (const std::string& word : words) add(word, {{kind, end}}, {{kind, end}});
   }
 
   const Catalog& catalog_;
@@ -144,10 +148,14 @@ class Vocabulary {
   std::set<std::pair<std::string, std::string>> shown_;  // lower case, and as the catalog writes it
 };
 
+namespace {
+
+using Vocabulary = detail::PortVocabulary;
+
 class PortReader {
  public:
-  PortReader(const Catalog& catalog, std::string_view text)
-      : catalog_(catalog), text_(text), vocabulary_(catalog), tokens_(split_words(text)) {}
+  PortReader(const Catalog& catalog, const Vocabulary& vocabulary, std::string_view text)
+      : catalog_(catalog), text_(text), vocabulary_(vocabulary), tokens_(split_words(text)) {}
 
   std::variant<PortTypeId, NotationError> read() {
     if (tokens_.empty()) return NotationError{"a port is expected, as in '" + example() + "'", 0, {}};
@@ -172,6 +180,7 @@ class PortReader {
     const Token& token = tokens_[at];
     if (const Phrase* phrase = vocabulary_.longest_at(rest)) {
       narrow(phrase->means, token, rest[phrase->words.size() - 1]);
+      usually_.insert(phrase->usually.begin(), phrase->usually.end());
       return phrase->words.size();
     }
     if (token.is_size) {
@@ -258,6 +267,8 @@ class PortReader {
     if (!size_) return no_size(ends);
     const std::vector<PortTypeId> ports = in_size(ends);
     if (ports.size() == 1) return ports.front();
+    if (!end_ && ports.size() > 1) std::erase_if(ends, [&](const KindEnd& one) { return !usually_.contains(one); });
+    if (const std::vector<PortTypeId> usual = in_size(ends); usual.size() == 1) return usual.front();
     return ports.empty() ? no_such_size(ends) : several(ports);
   }
 
@@ -314,9 +325,10 @@ class PortReader {
 
   const Catalog& catalog_;
   std::string_view text_;
-  Vocabulary vocabulary_;
+  const Vocabulary& vocabulary_;
   std::vector<Token> tokens_;
   std::optional<KindEnds> kinds_;
+  KindEnds usually_;
   std::optional<Token> size_;
   std::optional<End> end_;
   Token end_token_;
@@ -357,10 +369,18 @@ std::optional<PortTypeId> read_exactly(const Catalog& catalog, std::string_view 
 
 }  // namespace
 
-std::variant<PortTypeId, NotationError> read_port(const Catalog& catalog, std::string_view text) {
+PortNotation::PortNotation(const Catalog& catalog)
+    : catalog_(catalog), vocabulary_(std::make_unique<const detail::PortVocabulary>(catalog)) {}
+PortNotation::~PortNotation() = default;
+
+std::variant<PortTypeId, NotationError> PortNotation::read(std::string_view text) const {
   if (text.size() > kLongestText) return NotationError{"this is too long for a port", 0, {}};
-  if (const std::optional<PortTypeId> port = read_exactly(catalog, text)) return *port;
-  return PortReader(catalog, text).read();
+  if (const std::optional<PortTypeId> port = read_exactly(catalog_, text)) return *port;
+  return PortReader(catalog_, *vocabulary_, text).read();
+}
+
+std::variant<PortTypeId, NotationError> read_port(const Catalog& catalog, std::string_view text) {
+  return PortNotation(catalog).read(text);
 }
 
 }  // namespace riserun::catalog

@@ -5,6 +5,7 @@
 
 #include "catalog/catalog.h"
 
+#include <memory>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -23,5 +24,21 @@ struct NotationError {
 /// The port that the text names. `SIZE KIND END` as Catalog::spelled prints it, and what Catalog::written prints, are
 /// always read.
 std::variant<PortTypeId, NotationError> read_port(const Catalog& catalog, std::string_view text);
+
+namespace detail {
+class PortVocabulary;
+}
+
+/// The same for many texts: the catalog's words are gathered once. The catalog must outlive it.
+class PortNotation {
+ public:
+  explicit PortNotation(const Catalog& catalog);
+  ~PortNotation();
+  std::variant<PortTypeId, NotationError> read(std::string_view text) const;
+
+ private:
+  const Catalog& catalog_;
+  std::unique_ptr<const detail::PortVocabulary> vocabulary_;
+};
 
 }  // namespace riserun::catalog

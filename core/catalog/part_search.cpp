@@ -1,0 +1,330 @@
+#include "catalog/part_search.h"
+
+#include "catalog/document.h"
+#include "catalog/words.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <utility>
+
+namespace riserun::catalog {
+
+namespace {
+
+constexpr std::size_t kMostListed = 8;
+constexpr std::size_t kMostWords = 24;
+constexpr std::size_t kLongestPort = 5;  // words of a port within the words of a part
+constexpr std::string_view kIdleWords[] = {"x",   "by",   "to",  "in", "inch", "inches", "of",
+                                           "and", "with", "the", "a",  "ft",   "long"};
+
+using WordSet = std::set<std::string, std::less<>>;
+
+bool idle(std::string_view word) {
+  return std::find(std::begin(kIdleWords), std::end(kIdleWords), word) != std::end(kIdleWords);
+}
+
+void add_words(std::string_view text, WordSet& words) {
+  for (const Token& token : split_words(text))
+    if (!token.is_size && !idle(token.text)) words.insert(without_plural(token.text));
+}
+
+WordSet words_of(std::string_view text) {
+  WordSet words;
+  add_words(text, words);
+  return words;
+}
+
+std::vector<std::string> sizes_of(std::string_view text) {
+  std::vector<std::string> sizes;
+  for (const Token& token : split_words(text))
+    if (token.is_size) sizes.push_back(token.text);
+  return sizes;
+}
+
+std::vector<std::string> sorted(std::vector<std::string> texts) {
+  std::sort(texts.begin(), texts.end());
+  return texts;
+}
+
+/// What is asked for: words, sizes, and ports.
+struct Query {
+  std::vector<Token> words;  // without plural
+  std::vector<std::string> sizes;
+  std::vector<PortTypeId> ports;
+};
+
+Query plain_query(std::string_view text) {
+  Query query;
+  for (Token token : split_words(text)) {
+    if (token.is_size) {
+      query.sizes.push_back(token.text);
+    } else if (!idle(token.text)) {
+      token.text = without_plural(token.text);
+      query.words.push_back(std::move(token));
+    }
+  }
+  return query;
+}
+
+/// The words of all families, materials and ports, looked up once.
+class Index {
+ public:
+  explicit Index(const Catalog& catalog) : catalog_(catalog) {
+    for (const Family& family : catalog.families()) {
+      std::vector<WordSet> names = {words_of(family.name)};
+      for (const std::string& alias : family.aliases) names.push_back(words_of(alias));
+      WordSet all;
+      for (const WordSet& name : names) all.insert(name.begin(), name.end());
+      families_.push_back({std::move(names), std::move(all)});
+    }
+    for (const Material& material : catalog.materials()) {
+      WordSet words = words_of(material.name);
+      add_words(material.id, words);
+      for (const std::string& alias : material.aliases) add_words(alias, words);
+      materials_.push_back(std::move(words));
+    }
+  }
+
+  const WordSet& family(FamilyId id) const { return families_[id.row].all; }
+  const WordSet& material(MaterialId id) const { return materials_[id.row]; }
+
+  /// Whether the words without those of the material are one of the family's names.
+  bool is_whole_name(const Query& query, FamilyId family, MaterialId material) const {
+    for (const WordSet& name : families_[family.row].names) {
+      WordSet said;
+      for (const Token& word : query.words)
+        if (name.contains(word.text) || !materials_[material.row].contains(word.text)) said.insert(word.text);
+      if (said == name) return true;
+    }
+    return false;
+  }
+
+  const WordSet& port(PortTypeId id) {
+    const auto [found, is_new] = ports_.try_emplace(id.row);
+    if (is_new) found->second = words_of_port(catalog_.port_type(id));
+    return found->second;
+  }
+
+  /// Every word that can be said.
+  WordSet all_words() {
+    WordSet all;
+    for (const Names& names : families_) all.insert(names.all.begin(), names.all.end());
+    for (const WordSet& words : materials_) all.insert(words.begin(), words.end());
+    for (const Part& part : catalog_.parts())
+      for (const Port& one : part.ports) {
+        const WordSet& words = port(one.type);
+        all.insert(words.begin(), words.end());
+      }
+    return all;
+  }
+
+ private:
+  struct Names {
+    std::vector<WordSet> names;
+    WordSet all;
+  };
+
+  WordSet words_of_port(const PortType& type) const {
+    const JointKind& kind = catalog_.kind(type.kind);
+    WordSet words = words_of(kind.name);
+    add_words(kind.id, words);
+    add_words(catalog_.notation(type.kind, type.end), words);
+    for (const std::string& word : kind.kind_words) add_words(word, words);
+    const std::vector<std::string>& own = type.end == End::male     ? kind.male_words
+                                          : type.end == End::female ? kind.female_words
+                                                                    : kind.neither_words;
+    for (const std::string& word : own) add_words(word, words);
+    if (type.end != End::neither) words.insert(type.end == End::male ? "male" : "female");
+    return words;
+  }
+
+  const Catalog& catalog_;
+  std::vector<Names> families_;
+  std::vector<WordSet> materials_;
+  std::map<std::uint32_t, WordSet> ports_;
+};
+
+/// How well a part fits; more is better.
+struct Fit {
+  bool whole_name = false;
+  bool whole_size = false;
+  auto operator<=>(const Fit&) const = default;
+};
+
+class Search {
+ public:
+  explicit Search(const Catalog& catalog) : catalog_(catalog), index_(catalog) {}
+
+  /// Parts of the best fit. With `port_words`, a word may also be one of a port or of the part's own title.
+  std::vector<PartId> run(const Query& query, bool port_words) {
+    std::vector<PartId> best;
+    for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
+      const std::optional<Fit> fit = fit_of(query, catalog_.part(PartId{row}), port_words);
+      if (!fit || (!best.empty() && *fit < best_fit_)) continue;
+      if (best.empty() || *fit > best_fit_) best.clear();
+      best_fit_ = *fit;
+      best.push_back(PartId{row});
+    }
+    return best;
+  }
+
+  /// Of the last run that found anything.
+  const Fit& best_fit() const { return best_fit_; }
+  Index& index() { return index_; }
+
+ private:
+  std::optional<Fit> fit_of(const Query& query, const Part& part, bool port_words) {
+    for (const Token& word : query.words)
+      if (!knows(part, word.text, port_words)) return std::nullopt;
+    if (!has_ports(part, query.ports)) return std::nullopt;
+    const std::optional<bool> sizes = whole_size(query, part);
+    if (!sizes) return std::nullopt;
+    return Fit{index_.is_whole_name(query, part.family, part.material), *sizes};
+  }
+
+  bool knows(const Part& part, const std::string& word, bool port_words) {
+    if (index_.family(part.family).contains(word) || index_.material(part.material).contains(word)) return true;
+    if (!port_words) return false;
+    for (const Port& port : part.ports)
+      if (index_.port(port.type).contains(word)) return true;
+    return words_of(part.name).contains(word);
+  }
+
+  static bool has_ports(const Part& part, std::vector<PortTypeId> wanted) {
+    for (const Port& port : part.ports) {
+      const auto found = std::find(wanted.begin(), wanted.end(), port.type);
+      if (found != wanted.end()) wanted.erase(found);
+    }
+    return wanted.empty();
+  }
+
+  /// Nothing: the part has not these sizes. True: they are all the sizes that it has.
+  std::optional<bool> whole_size(const Query& query, const Part& part) const {
+    if (query.sizes.empty()) return false;
+    const std::vector<std::string> wanted = sorted(query.sizes);
+    const std::vector<std::string> has = sorted(sizes_of(part.size));
+    if (wanted == has) return true;
+    std::vector<std::string> ports;
+    for (const Port& port : part.ports) ports.push_back(catalog_.size_name(catalog_.port_type(port.type).size));
+    ports = sorted(std::move(ports));
+    if (wanted == ports) return true;
+    const bool some = std::includes(has.begin(), has.end(), wanted.begin(), wanted.end()) ||
+                      std::includes(ports.begin(), ports.end(), wanted.begin(), wanted.end());
+    return some ? std::optional(false) : std::nullopt;
+  }
+
+  const Catalog& catalog_;
+  Index index_;
+  Fit best_fit_;
+};
+
+/// The same words with what reads as a port taken for one.
+Query query_with_ports(const Catalog& catalog, std::string_view text) {
+  Query query;
+  const PortNotation notation(catalog);
+  const std::vector<Token> tokens = split_words(text);
+  for (std::size_t at = 0; at < tokens.size();) {
+    std::size_t used = 0;
+    for (std::size_t count = std::min(kLongestPort, tokens.size() - at); count >= 2 && used == 0; --count) {
+      const Token& last = tokens[at + count - 1];
+      if (idle(tokens[at].text) || idle(last.text)) continue;
+      const auto port = notation.read(text.substr(tokens[at].offset, last.offset + last.length - tokens[at].offset));
+      if (const PortTypeId* id = std::get_if<PortTypeId>(&port)) {
+        query.ports.push_back(*id);
+        used = count;
+      }
+    }
+    if (used > 0) {
+      at += used;
+      continue;
+    }
+    Token token = tokens[at++];
+    if (token.is_size) {
+      query.sizes.push_back(token.text);
+    } else if (!idle(token.text)) {
+      token.text = without_plural(token.text);
+      query.words.push_back(std::move(token));
+    }
+  }
+  return query;
+}
+
+std::vector<std::string_view> nearest_words(std::string_view word, const WordSet& all) {
+  std::vector<std::pair<std::size_t, std::string_view>> near;
+  for (const std::string& known : all) {
+    const std::size_t distance = edit_distance(word, known);
+    if (distance <= std::max<std::size_t>(1, std::max(word.size(), known.size()) / 3) && distance < known.size())
+      near.emplace_back(distance, known);
+  }
+  std::sort(near.begin(), near.end());
+  std::vector<std::string_view> result;
+  for (const auto& [distance, known] : near)
+    if (result.size() < 4) result.push_back(known);
+  return result;
+}
+
+std::string some_of(const std::vector<std::string>& names) {
+  std::string result;
+  for (std::size_t i = 0; i < std::min(names.size(), kMostListed); ++i) result += (i == 0 ? "" : ", ") + names[i];
+  return names.size() > kMostListed ? result + " ..." : result;
+}
+
+}  // namespace
+
+std::vector<PartId> find_parts(const Catalog& catalog, std::string_view words) {
+  if (const std::optional<PartId> part = catalog.find_part(words)) return {*part};
+  const Query query = plain_query(words);
+  if (query.words.empty() && query.sizes.empty()) return {};
+  if (query.words.size() + query.sizes.size() > kMostWords) return {};
+  Search search(catalog);
+  std::vector<PartId> parts = search.run(query, false);
+  const bool named = !parts.empty() && search.best_fit().whole_name;
+  if (named) return parts;
+  const Query with_ports = query_with_ports(catalog, words);
+  if (!parts.empty() && with_ports.ports.empty()) return parts;
+  std::vector<PartId> by_port = search.run(with_ports, true);
+  return by_port.empty() ? parts : by_port;
+}
+
+NotationError why_no_parts(const Catalog& catalog, std::string_view words) {
+  Query query = plain_query(words);
+  if (query.words.empty() && query.sizes.empty())
+    return {"words that name a part are expected, as in '1 x 3/4 reducing coupling'", 0, {}};
+  if (query.words.size() + query.sizes.size() > kMostWords) return {"these are too many words for a part", 0, {}};
+  Search search(catalog);
+  const WordSet all = search.index().all_words();
+  for (const Token& word : query.words) {
+    if (all.contains(word.text)) continue;
+    const std::vector<std::string_view> near = nearest_words(word.text, all);
+    std::string message = "no part knows the word '" + std::string(words.substr(word.offset, word.length)) + "'";
+    if (!near.empty()) message += "; close to it: " + either_of(near);
+    return {std::move(message), word.offset, {near.begin(), near.end()}};
+  }
+  const std::vector<std::string> wanted = std::exchange(query.sizes, {});
+  std::vector<std::string> sizes;
+  std::vector<std::string> near;  // those with one of the sizes asked for
+  for (const PartId id : search.run(query, true)) {
+    const std::string& size = catalog.part(id).size;
+    if (std::find(sizes.begin(), sizes.end(), size) != sizes.end()) continue;
+    sizes.push_back(size);
+    const std::vector<std::string> has = sizes_of(size);
+    if (std::find_first_of(has.begin(), has.end(), wanted.begin(), wanted.end()) != has.end()) near.push_back(size);
+  }
+  if (!near.empty()) sizes = std::move(near);
+  if (sizes.empty() || query.words.empty()) return {"no part fits all of '" + std::string(words) + "'", 0, {}};
+  return {"no part fits all of '" + std::string(words) + "'; the sizes are " + some_of(sizes), 0, sizes};
+}
+
+std::variant<PartId, NotationError> find_one_part(const Catalog& catalog, std::string_view words) {
+  const std::vector<PartId> parts = find_parts(catalog, words);
+  if (parts.size() == 1) return parts.front();
+  if (parts.empty()) return why_no_parts(catalog, words);
+  std::vector<std::string> ids;
+  for (const PartId part : parts) ids.push_back(catalog.part(part).id);
+  return NotationError{
+      "'" + std::string(words) + "' fits " + std::to_string(parts.size()) + " parts, say which: " + some_of(ids), 0,
+      ids};
+}
+
+}  // namespace riserun::catalog

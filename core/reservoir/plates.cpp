@@ -145,7 +145,7 @@ Middle middle_from_edges(const std::vector<EdgeTerm>& terms, const std::vector<d
   return middle;
 }
 
-constexpr std::size_t kTermsPerShortSide = 28;  // 1e-5 at every ratio: see plate_judge.py
+constexpr std::size_t kTermsPerShortSide = 20;  // 1e-5 at every ratio: see plate_judge.py
 constexpr double kStripRatio = 8.0;             // the ends' influence dies as exp(-4.2 b/a): 2e-15 in the middle here
 
 }  // namespace

@@ -142,7 +142,7 @@ Length height_to_draw(const RiserRequest& r, const Riser& riser) {
 
 void refuse_insertion(const RiserRequest& r, const Tape& tape, Riser& riser) {
   riser.insertion = Insertion::cannot_go_in;
-  const std::string pipe = fmt::format("{} pipe, {} outside,", r.pipe.name, tape.decimal(r.pipe.outside_diameter));
+  const std::string pipe = fmt::format("the riser's pipe, {} outside,", tape.decimal(r.pipe.outside_diameter));
   if (r.bung_opening > r.pipe.outside_diameter) {
     riser.refusals.push_back(fmt::format(
         "The lid is closed, and putting the riser in from above takes {} of free height over the bung where there are "
@@ -231,7 +231,7 @@ void choose_stock(const RiserRequest& r, Riser& riser) {
 
 void note_stock(const RiserRequest& r, const Tape& tape, Riser& riser) {
   if (!threaded(r)) {
-    riser.notes.push_back(fmt::format("Cut it from plain {} pipe; it needs no thread below the lid.", r.pipe.name));
+    riser.notes.push_back(fmt::format("Cut it from plain pipe ({}); it needs no thread below the lid.", r.pipe.name));
     return;
   }
   if (!riser.stock && riser.cut_length > riser.make_up) {

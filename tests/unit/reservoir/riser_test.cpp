@@ -141,10 +141,9 @@ TEST(PlanRiser, PipeNeverPassesItsOwnThreadOnceTheLidIsClosed) {
   r.lid_closed = true;
   const Riser riser = plan_riser(r);
   EXPECT_EQ(riser.insertion, Insertion::cannot_go_in);
-  EXPECT_THAT(riser.refusals,
-              Contains("The lid is closed, and 1 in schedule 40 pipe, 1.315 in outside, never passes its "
-                       "own size's female thread: use a larger bung that the pipe passes, with a "
-                       "double-tapped bushing, or weld the riser itself through the lid."));
+  EXPECT_THAT(riser.refusals, Contains("The lid is closed, and the riser's pipe, 1.315 in outside, never passes its "
+                                       "own size's female thread: use a larger bung that the pipe passes, with a "
+                                       "double-tapped bushing, or weld the riser itself through the lid."));
 }
 
 RiserRequest through_a_larger_bung() {
@@ -165,10 +164,9 @@ TEST(PlanRiser, GoesThroughALargerBungWithADoubleTappedBushing) {
 TEST(PlanRiser, ALargerBungThatThePipeDoesNotPassIsRefused) {
   RiserRequest r = through_a_larger_bung();
   r.bung_opening = inches(1.2);
-  EXPECT_THAT(
-      plan_riser(r).refusals,
-      Contains("The lid is closed, and 1 in schedule 40 pipe, 1.315 in outside, does not pass the bung's opening of "
-               "1.2 in: use a bung that opens wider than the pipe, with a double-tapped bushing to suit."));
+  EXPECT_THAT(plan_riser(r).refusals,
+              Contains("The lid is closed, and the riser's pipe, 1.315 in outside, does not pass the bung's opening of "
+                       "1.2 in: use a bung that opens wider than the pipe, with a double-tapped bushing to suit."));
 }
 
 TEST(PlanRiser, TooLittleHeadroomOverAClosedLidIsRefusedWithWhatIsMissing) {

@@ -77,7 +77,7 @@ class Runner {
     scale_ = {water, air, air, air};
   }
 
-  Run go();
+  Course go();
 
  private:
   enum class Outcome { goes_on, switched, stopped };
@@ -113,7 +113,7 @@ class Runner {
   Gauges gauges_{};
   int stiff_checks_ = 0;
   bool stiff_ = false;
-  Run run_;
+  Course course_;
 };
 
 void Runner::derivatives(const Vector& y, Vector& rate) const {
@@ -145,7 +145,7 @@ Gauges Runner::gauges(const State& s) const {
     g[kRest] = 1.0 - std::max(std::abs(s.water - rest_water_) / rest_margin_,
                               std::abs(pressure - rest_pressure_) / (kRestHead * e_.rho_g));
   }
-  if (o_.shut_off_air > 0.0 && !run_.shut_off_table) g[kShutOff] = e_.air(s) - o_.shut_off_air;
+  if (o_.shut_off_air > 0.0 && !course_.shut_off_table) g[kShutOff] = e_.air(s) - o_.shut_off_air;
   switch (books_.reach) {
     case Reach::line:
       g[kLineFull] = e_.line_volume > 0.0 ? now.line - e_.line_volume : head;
@@ -171,18 +171,18 @@ Gauges Runner::gauges(const State& s) const {
 void Runner::note(double time, const State& s) {
   const State rate = e_.rates(s, books_, idles_);
   const double pressure = e_.ullage_pressure(s);
-  run_.peak_flow = std::max(run_.peak_flow, std::abs(rate.water));
-  run_.peak_pressure = std::max(run_.peak_pressure, pressure);
+  course_.peak_flow = std::max(course_.peak_flow, std::abs(rate.water));
+  course_.peak_pressure = std::max(course_.peak_pressure, pressure);
   if (o_.keep_path) {
-    run_.path.push_back({time, s, e_.now(books_, s.water), rate.water, rate.regulated - rate.vented, pressure});
+    course_.path.push_back({time, s, e_.now(books_, s.water), rate.water, rate.regulated - rate.vented, pressure});
   }
 }
 
 void Runner::stop(Stop why, double time, const State& s) {
-  run_.stop = why;
-  run_.time = time;
-  run_.state = s;
-  run_.books = e_.now(books_, s.water);
+  course_.stop = why;
+  course_.time = time;
+  course_.state = s;
+  course_.books = e_.now(books_, s.water);
 }
 
 /// What a gauge that fired does. True: the run ends.
@@ -209,7 +209,7 @@ bool Runner::fire(Watch watch, double time, const State& s) {
       books_ = {Reach::rim, s.water, now.line, now.table, now.spilled};
       return false;
     case kShutOff:
-      run_.shut_off_table = now.table;
+      course_.shut_off_table = now.table;
       return false;
     case kLineFull:
       books_ = {Reach::table, s.water, now.line, now.table, now.spilled};
@@ -235,7 +235,7 @@ bool Runner::fire(Watch watch, double time, const State& s) {
 /// What is so from the first moment on: an end, or a compressor that has to run.
 bool Runner::start() {
   const State s;
-  run_.shut_off_table.reset();
+  course_.shut_off_table.reset();
   note(0.0, s);
   const double reservoir = e_.start_water;
   const double end = e_.riser_end * e_.reservoir_area;
@@ -264,7 +264,7 @@ bool Runner::start() {
 /// @param at state at a time within the step
 template <class At>
 Runner::Outcome Runner::after_step(double from, double to, const At& at) {
-  ++run_.steps;
+  ++course_.steps;
   const Gauges before = gauges_;
   const double end = std::min(to, o_.longest);
   Vector y = at(end);
@@ -303,7 +303,7 @@ Runner::Outcome Runner::after_step(double from, double to, const At& at) {
       stop(Stop::time_limit, time_, s);
       return Outcome::stopped;
     }
-    if (run_.steps % kStepsToLoosen != 0) return Outcome::goes_on;
+    if (course_.steps % kStepsToLoosen != 0) return Outcome::goes_on;
     tolerance_ *= kLoosen;
     return Outcome::switched;
   }
@@ -338,7 +338,7 @@ Runner::Outcome Runner::ordinary_segment() {
     const auto [from, to] = stepper.do_step(system);
     const Outcome outcome = after_step(from, to, at);
     if (outcome != Outcome::goes_on) return outcome;
-    if (run_.steps % kStepsPerCheck != 0) continue;
+    if (course_.steps % kStepsPerCheck != 0) continue;
     stiff_checks_ = is_stiff(to - from) ? stiff_checks_ + 1 : 0;
     if (stiff_checks_ < kStiffChecks) continue;
     stiff_ = true;
@@ -358,14 +358,14 @@ Runner::Outcome Runner::stiff_segment() {
   while (true) {
     const auto [from, to] = stepper.step();
     if (!(to > from)) throw odeint::step_adjustment_error("no step is small enough");
-    ++run_.stiff_steps;
+    ++course_.stiff_steps;
     const Outcome outcome = after_step(from, to, at);
     if (outcome != Outcome::goes_on) return outcome;
   }
 }
 
-Run Runner::go() {
-  if (start()) return std::move(run_);
+Course Runner::go() {
+  if (start()) return std::move(course_);
   while (true) {
     try {
       if ((stiff_ ? stiff_segment() : ordinary_segment()) == Outcome::stopped) break;
@@ -378,11 +378,11 @@ Run Runner::go() {
       stiff_ = true;
     }
   }
-  return std::move(run_);
+  return std::move(course_);
 }
 
 }  // namespace
 
-Run run(const Equations& equations, const RunOptions& options) { return Runner(equations, options).go(); }
+Course run(const Equations& equations, const RunOptions& options) { return Runner(equations, options).go(); }
 
 }  // namespace riserun::transfer

@@ -30,7 +30,7 @@ struct PathPoint {
   double pressure;    // Pa absolute
 };
 
-struct Run {
+struct Course {
   Stop stop = Stop::goal_reached;
   double time = 0.0;
   State state;
@@ -44,6 +44,6 @@ struct Run {
 };
 
 /// Runs until the goal or what comes before it.
-Run run(const Equations& equations, const RunOptions& options);
+Course run(const Equations& equations, const RunOptions& options);
 
 }  // namespace riserun::transfer

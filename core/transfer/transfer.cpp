@@ -41,7 +41,7 @@ RunOptions options_for(const Question& q, double tolerance) {
 
 /// Time to the goal under a tuning [s]; infinite if the goal is not reached.
 double time_under(const Question& q, const Tuning& tuning) {
-  const Run r = run(Equations(q.system, q.start, q.task, tuning), options_for(q, kLadderTolerance));
+  const Course r = run(Equations(q.system, q.start, q.task, tuning), options_for(q, kLadderTolerance));
   return r.stop == Stop::goal_reached ? r.time : kInfinity;
 }
 
@@ -86,7 +86,7 @@ std::vector<Limit> ladder(const Question& q, double share_of_riser) {
   return limits;
 }
 
-std::string name_limit(const Question& q, const Run& r, const std::vector<Limit>& limits) {
+std::string name_limit(const Question& q, const Course& r, const std::vector<Limit>& limits) {
   if (r.stop == Stop::riser_uncovered) return "charge";
   if (r.stop == Stop::table_overflows) return "rim";
   const bool reached = r.stop == Stop::goal_reached;
@@ -117,7 +117,7 @@ std::vector<Instant> history_of(const Equations& e, const std::vector<PathPoint>
 
 /// What fill and drain report alike. `time_low` and `time_high` come from all coefficients at one end of their ranges
 /// and the supply (compressor, regulator, feed, vent) a tenth up or down.
-void describe(const Question& q, const Equations& e, const Run& r, Transfer& out) {
+void describe(const Question& q, const Equations& e, const Course& r, Transfer& out) {
   const Direction direction = q.task == Task::fill ? Direction::forward : Direction::backward;
   out.stop = r.stop;
   out.time = seconds(r.time);
@@ -176,7 +176,7 @@ struct Marks {
 };
 
 /// Rise of the table once the air is shut at the goal: the ullage expands until it only holds the water.
-double coast_up(const Equations& e, const Run& r, const Marks& marks) {
+double coast_up(const Equations& e, const Course& r, const Marks& marks) {
   const double rest = e.water_at_rest_sealed(e.air(r.state));
   const double last = std::min({rest, marks.water_at_rim, marks.water_at_riser});
   return std::max(0.0, last - marks.water_at_goal) / e.table_area;
@@ -217,7 +217,7 @@ Fill fill(const System& system, const Start& start, Length wanted_depth) {
   options.keep_path = true;
   const double hold_air = (marks.pressure_to_finish + e.atmosphere) * e.ullage(marks.water_at_goal) / e.gas;
   options.shut_off_air = hold_air;
-  const Run r = run(e, options);
+  const Course r = run(e, options);
 
   Fill out;
   describe(q, e, r, out);
@@ -237,7 +237,7 @@ Drain drain(const System& system, const Start& start) {
   const Question q{system, start, Task::drain, 0.0};
   RunOptions options = options_for(q, RunOptions{}.tolerance);
   options.keep_path = true;
-  const Run r = run(e, options);
+  const Course r = run(e, options);
   Drain out;
   describe(q, e, r, out);
   out.left_in_table = cubic_metres(r.books.table);

@@ -103,7 +103,7 @@ void answer(const std::string& question) {
   const Start start{metres(next(in)), metres(next(in)), gauge_pascals(next(in))};
   const Equations equations(system, start, options.task);
   options.goal_table = next(in) * equations.table_area;
-  const Run r = run(equations, options);
+  const Course r = run(equations, options);
   std::cout << name_of(r.stop) << ' ' << r.time << ' ' << r.state.water << ' ' << r.state.regulated << ' '
             << r.state.vented << ' ' << r.state.compressed << ' ' << equations.ullage_pressure(r.state) << ' '
             << r.peak_flow << std::endl;

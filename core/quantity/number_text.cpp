@@ -260,7 +260,15 @@ std::string_view PlainText::written_for(std::size_t from, std::size_t to) const 
 
 PlainText plain_text(std::string_view written) {
   PlainText text{written, {}, {}};
+  text.plain.reserve(written.size());
+  text.places.reserve(written.size() + 1);
   for (std::size_t at = 0; at < written.size();) {
+    const char c = written[at];
+    if (c > ' ' && c < 0x7f) {  // by far the most
+      text.plain += c;
+      text.places.push_back(at++);
+      continue;
+    }
     const std::string_view rest = written.substr(at);
     const std::size_t length = character_length(rest);
     const std::string plain = length == 0 ? std::string(1, PlainText::kUnreadable)

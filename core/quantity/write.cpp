@@ -57,7 +57,7 @@ std::string pressure_alone(double pascals_value, UnitSystem system, int digits) 
 }
 
 std::string pressure_with_column(double pascals_value, UnitSystem system, int digits) {
-  const std::string alone = pressure_alone(pascals_value, system, digits);
+  std::string alone = pressure_alone(pascals_value, system, digits);
   const bool is_low = system == UnitSystem::inch
                           ? prints_below(pascals_value / kPascalsPerPsi, kLeastWithoutColumn, digits)
                           : prints_below(pascals_value / 1.0e5, kLeastWithoutColumnMetric, digits);

@@ -22,7 +22,8 @@
 #include <vector>
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size);
-extern "C" __attribute__((weak)) void __sanitizer_set_death_callback(void (*callback)());  // present with a sanitizer
+// Present with a sanitizer. NOLINTNEXTLINE(bugprone-reserved-identifier)
+extern "C" __attribute__((weak)) void __sanitizer_set_death_callback(void (*callback)());
 
 namespace {
 

@@ -19,7 +19,11 @@ void Draft::assume(std::string what, std::string value, std::string why) {
 }
 
 void Draft::caution(Topic where, std::string text, std::string source) {
-  plan.cautions.push_back({where, std::move(text), std::move(source)});
+  plan.cautions.push_back({where, std::move(text), std::move(source), false});
+}
+
+void Draft::standing_caution(Topic where, std::string text, std::string source) {
+  plan.cautions.push_back({where, std::move(text), std::move(source), true});
 }
 
 void Draft::note(Topic where, std::string text) { plan.notes.push_back({where, std::move(text)}); }

@@ -1,4 +1,5 @@
 // The connections: what is asked of the chain search for each, in the order of the job, with what is left of the bin.
+#include "chain/finder.h"
 #include "plan/drafting.h"
 #include "quantity/write.h"
 
@@ -110,54 +111,60 @@ std::tuple<double, double, double> cost_of(const Chain& chain, chain::Order orde
   return {parts, price, buys};
 }
 
+/// Ways in: a gauge is entered by its port, a check valve by its first, a ball valve by either.
+std::vector<std::uint8_t> ports_to_enter(const catalog::Part& part) {
+  if (part.one_way || part.ports.size() == 1) return {0};
+  return {0, 1};
+}
+
 /// The best device for each kind of port that the devices have: from the bin, then stocked, then the cheapest.
-std::vector<PartId> best_by_port(const Draft& draft, const std::vector<PartId>& devices) {
+std::vector<catalog::PortUse> best_by_port(const Draft& draft, const std::vector<PartId>& devices) {
   const Catalog& catalog = draft.catalog();
+  const auto type = [&](catalog::PortUse use) { return catalog.part(use.part).ports[use.port].type; };
   const auto rank = [&](PartId id) {
     const catalog::Part& part = catalog.part(id);
     return std::tuple(draft.bin.count_of(id) == 0, !part.stocked, part.price.cents(), part.id);
   };
-  std::vector<PartId> best;
+  std::vector<catalog::PortUse> best;
   for (const PartId device : devices) {
-    const PortTypeId port = catalog.part(device).ports[0].type;
-    const auto same =
-        std::find_if(best.begin(), best.end(), [&](PartId other) { return catalog.part(other).ports[0].type == port; });
-    if (same == best.end()) {
-      best.push_back(device);
-    } else if (rank(device) < rank(*same)) {
-      *same = device;
+    for (const std::uint8_t port : ports_to_enter(catalog.part(device))) {
+      const catalog::PortUse use{device, port};
+      const auto same = std::find_if(best.begin(), best.end(), [&](auto other) { return type(other) == type(use); });
+      if (same == best.end()) {
+        best.push_back(use);
+      } else if (rank(device) < rank(same->part)) {
+        *same = use;
+      }
     }
   }
   return best;
 }
 
 /// Tries each kind of port that the device comes with and keeps the best answer.
-void find_to_device(Draft& draft, const chain::PortEnd& from, const std::vector<PartId>& devices,
+void find_to_device(Draft& draft, const chain::Finder& finder, const std::vector<PartId>& devices,
                     ConnectionPlan& plan) {
   const Catalog& catalog = draft.catalog();
   std::optional<std::tuple<double, double, double>> least;
-  for (const PartId device : best_by_port(draft, devices)) {
-    const catalog::Part& part = catalog.part(device);
-    plan.request.from = from;
-    plan.request.to = {part.ports[0].type, part.material, Freedom::loose};
-    const bool in_bin = draft.bin.count_of(device) > 0;
-    chain::Answer answer = chain::find_chain(catalog, plan.request);
+  std::optional<chain::PortEnd> chosen;
+  for (const catalog::PortUse use : best_by_port(draft, devices)) {
+    const catalog::Part& part = catalog.part(use.part);
+    plan.request.to = {part.ports[use.port].type, part.material, Freedom::loose};
+    const bool in_bin = draft.bin.count_of(use.part) > 0;
+    chain::Answer answer = finder.find(plan.request);
     const Chain* found = std::get_if<Chain>(&answer);
-    if (found == nullptr) {
-      if (!plan.ends_in) plan.answer = std::move(answer), plan.ends_in = device;
-      continue;
+    if (found == nullptr && chosen) continue;
+    if (found != nullptr) {
+      const auto cost = cost_of(*found, plan.request.order, !in_bin, part.price);
+      if (least && *least <= cost) continue;
+      least = cost;
     }
-    const auto cost = cost_of(*found, plan.request.order, !in_bin, part.price);
-    if (least && *least <= cost) continue;
-    least = cost;
+    chosen = plan.request.to;
     plan.answer = std::move(answer);
-    plan.ends_in = device;
+    plan.ends_in = use.part;
     plan.ends_in_from_bin = in_bin;
   }
-  if (!plan.ends_in) return;
-  const catalog::Part& chosen = catalog.part(*plan.ends_in);
-  plan.request.to = {chosen.ports[0].type, chosen.material, Freedom::loose};
-  plan.to = part_title(catalog, *plan.ends_in);
+  if (chosen) plan.request.to = *chosen;
+  if (plan.ends_in) plan.to = part_title(catalog, *plan.ends_in);
 }
 
 void take_from_bin(Draft& draft, ConnectionPlan& plan) {
@@ -269,7 +276,7 @@ void refuse_unbuildable(Draft& draft, const ConnectionPlan& plan) {
                 "let one end turn, or add a union to 'need'"});
 }
 
-ConnectionPlan plan_connection(Draft& draft, const JobConnection& connection) {
+ConnectionPlan plan_connection(Draft& draft, const chain::Finder& finder, const JobConnection& connection) {
   ConnectionPlan plan;
   plan.name = connection.name;
   plan.from = connection.from;
@@ -278,11 +285,10 @@ ConnectionPlan plan_connection(Draft& draft, const JobConnection& connection) {
   plan.request = request_for(draft, connection, plan.service);
   plan.gap = gap_between(draft.plan.job, connection);
   if (connection.ends_in) {
-    const chain::PortEnd from = plan.request.from;
-    find_to_device(draft, from, connection.ends_in->parts, plan);
+    find_to_device(draft, finder, connection.ends_in->parts, plan);
   } else {
     plan.request.to = end_at(draft, connection, connection.to, connection.to_freedom);
-    plan.answer = chain::find_chain(draft.catalog(), plan.request);
+    plan.answer = finder.find(plan.request);
   }
   if (plan.chain() == nullptr) {
     refuse_none(draft, plan);
@@ -301,8 +307,9 @@ ConnectionPlan plan_connection(Draft& draft, const JobConnection& connection) {
 
 void draft_connections(Draft& draft) {
   const Job job = draft.plan.job;
+  const chain::Finder finder(draft.catalog());
   for (const JobConnection& connection : job.connections) {
-    draft.plan.connections.push_back(plan_connection(draft, connection));
+    draft.plan.connections.push_back(plan_connection(draft, finder, connection));
     const ConnectionPlan& plan = draft.plan.connections.back();
     const bool reaches_table =
         port_named(job.table.ports, plan.from) != nullptr || port_named(job.table.ports, plan.to) != nullptr;

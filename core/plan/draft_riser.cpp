@@ -25,7 +25,7 @@ struct Nipple {
 
 bool is_nipple(const catalog::Part& part) {
   return part.ports.size() == 2 && part.ports[0].type == part.ports[1].type && !part.cut_to_length && !part.closing &&
-         !part.one_way && !part.loss.valid();
+         !part.one_way && !part.loss.valid() && !(part.across_flats > metres(0.0));
 }
 
 /// Shortest first.

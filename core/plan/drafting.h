@@ -41,6 +41,7 @@ struct Draft {
   UnitSystem units() const { return plan.job.units; }
   void assume(std::string what, std::string value, std::string why);
   void caution(Topic where, std::string text, std::string source);
+  void standing_caution(Topic where, std::string text, std::string source);
   void note(Topic where, std::string text);
   void refuse(Refusal refusal);
 };

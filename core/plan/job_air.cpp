@@ -1,6 +1,10 @@
 // Reads the air supply, the vent and the wishes of a job.
 #include "plan/job_reading.h"
 
+#include <fmt/format.h>
+
+#include <cctype>
+
 namespace riserun::plan {
 
 using catalog::Fields;
@@ -11,7 +15,28 @@ namespace {
 auto bore() { return ranged(read_length, inches(0.01), inches(12.0)); }
 auto air_pressure() { return ranged(read_pressure, psig(0.01), psig(300.0)); }
 
+/// Liquids that air must not move, by the words that name them.
+constexpr std::string_view kFlammable[] = {"gasoline", "petrol",  "diesel",   "kerosene", "paraffin", "acetone",
+                                           "alcohol",  "ethanol", "methanol", "propanol", "solvent",  "thinner",
+                                           "spirit",   "naphtha", "xylene",   "toluene",  "fuel",     "oil"};
+
 }  // namespace
+
+void read_liquid(JobReading& reading, const Value& value) {
+  if (!value.exists()) return;
+  const auto text = catalog::read_text(value, reading.problems);
+  if (!text || *text == "water") return;
+  std::string lower(*text);
+  for (char& c : lower) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  for (const std::string_view word : kFlammable) {
+    if (lower.find(word) == std::string::npos) continue;
+    reading.problems.add(value, fmt::format("{}: '{}' burns, and air pressure must not move a flammable liquid "
+                                            "(29 CFR 1910.106(e)(2)(iv)(d)); Riserun plans for water only",
+                                            value.path(), *text));
+    return;
+  }
+  reading.problems.add(value, fmt::format("{}: '{}' is not worked out; allowed is water", value.path(), *text));
+}
 
 void read_air(JobReading& reading, const Value& value, Job& job) {
   Fields fields(
@@ -28,9 +53,9 @@ void read_air(JobReading& reading, const Value& value, Job& job) {
   air.set_pressure = fields.find_with("set pressure", air_pressure());
   air.droop = fields.find_with("droop", ranged(read_number, 0.0, 0.9));
   air.feed_bore = fields.find_with("feed bore", bore());
-  air.ports = read_ports(reading, fields.find("ports"), false);
+  air.ports = read_ports(reading, fields.find("ports"), Vessel::air);
   // The plate of the air supply is one of the five things that must be known.
-  if (!fields.find("delivery").exists() && !fields.find("receiver").exists()) fields.need("delivery");
+  if (!value["delivery"].exists() && !value["receiver"].exists()) fields.need("delivery");
 }
 
 void read_vent(JobReading& reading, const Value& value, Job& job) {
@@ -45,10 +70,10 @@ void read_wishes(JobReading& reading, const Value& value, Job& job) {
   if (!fields.valid()) return;
   job.wishes.fill_time = fields.find_with("fill time", ranged(read_time, seconds(1.0), hours(24.0)));
   job.wishes.cost_cap = fields.find_with("cost cap", read_price);
-  job.wishes.order = read_order(reading, fields, "order");
+  job.wishes.order = read_order(fields, "order");
 }
 
-std::optional<chain::Order> read_order(JobReading&, Fields& fields, std::string_view key) {
+std::optional<chain::Order> read_order(Fields& fields, std::string_view key) {
   using chain::Order;
   return fields.choice<Order>(fields.find(key), {{"parts", Order::parts},
                                                  {"price", Order::price},

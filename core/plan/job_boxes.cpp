@@ -167,7 +167,7 @@ void read_reservoir(JobReading& reading, const Value& value, Job& job) {
   reservoir.charge = fields.find_with("charge", ranged(read_length, inches(0.5), kLargestBox));
   reservoir.obstacle_height = fields.find_with("under the riser", ranged(read_length, metres(0.0), kLargestBox));
   reservoir.lid_closed = fields.choice<bool>(fields.find("lid"), {{"open", false}, {"welded", true}});
-  reservoir.ports = read_ports(reading, fields.find("ports"), false);
+  reservoir.ports = read_ports(reading, fields.find("ports"), Vessel::reservoir);
 }
 
 void read_table(JobReading& reading, const Value& value, Job& job) {
@@ -187,7 +187,7 @@ void read_table(JobReading& reading, const Value& value, Job& job) {
       fields.need_with("floor height", ranged(read_length, kSmallestBox, kHighestTable)).value_or(metres(0));
   table.rim = fields.find_with("rim", depth);
   table.solid_fraction = fields.find_with("solid share", share());
-  table.ports = read_ports(reading, fields.find("ports"), true);
+  table.ports = read_ports(reading, fields.find("ports"), Vessel::table);
 }
 
 void read_riser(JobReading& reading, const Value& value, Job& job) {

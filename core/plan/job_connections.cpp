@@ -46,6 +46,9 @@ void read_needs(JobReading& reading, Fields& fields, JobConnection& connection) 
   }
 }
 
+/// A gauge, a plug, a valve whose far side stays open.
+bool can_end_a_run(const catalog::Part& part) { return part.ports.size() == 1 || part.ports.size() == 2; }
+
 void read_far_end(JobReading& reading, Fields& fields, JobConnection& connection) {
   const Value to = fields.find("to");
   const Value ends_in = fields.find("ends in");
@@ -58,12 +61,13 @@ void read_far_end(JobReading& reading, Fields& fields, JobConnection& connection
   if (!ends_in.exists()) return;
   std::vector<PartId> devices;
   for (const PartId part : read_parts(reading, ends_in))
-    if (reading.catalog.part(part).ports.size() == 1) devices.push_back(part);
+    if (can_end_a_run(reading.catalog->part(part))) devices.push_back(part);
   if (!devices.empty()) {
     connection.ends_in = EndDevice{std::string(ends_in.text()), std::move(devices)};
   } else if (ends_in.is_text() && !ends_in.text().empty()) {
-    reading.problems.add(ends_in, fmt::format("{}: no part with a single port matches '{}', so nothing can end in it",
-                                              ends_in.path(), ends_in.text()));
+    reading.problems.add(
+        ends_in, fmt::format("{}: no part with one or two ports matches '{}', so nothing can end in it", ends_in.path(),
+                             ends_in.text()));
   }
 }
 
@@ -96,7 +100,7 @@ JobConnection read_connection(JobReading& reading, const Value& value) {
       fields.choice<Service>(fields.find("carries"), {{"water", Service::water}, {"air", Service::air}});
   read_needs(reading, fields, connection);
   read_held(reading, fields.find("held"), connection);
-  connection.order = read_order(reading, fields, "order");
+  connection.order = read_order(fields, "order");
   read_limits(fields, connection);
   return connection;
 }

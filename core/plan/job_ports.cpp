@@ -17,14 +17,14 @@ std::optional<PortTypeId> read_port_type(JobReading& reading, const Value& value
   if (!value.exists()) return std::nullopt;
   const auto text = catalog::read_text(value, reading.problems);
   if (!text) return std::nullopt;
-  const auto port = catalog::read_port(reading.catalog, *text);
+  const auto port = catalog::read_port(*reading.catalog, *text);
   if (const PortTypeId* type = std::get_if<PortTypeId>(&port)) return *type;
   const auto& error = std::get<catalog::NotationError>(port);
   reading.problems.add(value, value.path() + ": " + error.message, error.offset);
   return std::nullopt;
 }
 
-void read_reservoir_port(JobReading& reading, Fields& fields, JobPort& port) {
+void read_reservoir_port(Fields& fields, JobPort& port) {
   port.place =
       fields.choice<Place>(fields.find("where"), {{"lid", Place::lid}, {"side", Place::side}, {"floor", Place::floor}});
   port.bung =
@@ -34,18 +34,31 @@ void read_reservoir_port(JobReading& reading, Fields& fields, JobPort& port) {
                                                     {"double-tapped bushing", BungKind::double_tapped_bushing}});
   port.bung_length = fields.find_with("bung length", ranged(read_length, inches(0.25), inches(24.0)));
   port.projects = fields.find_with("projects", ranged(read_length, metres(0.0), inches(24.0)));
-  (void)reading;
+  port.face_height = fields.find_with("face height", ranged(read_length, metres(0.0), feet(60.0)));
 }
 
-void read_table_port(JobReading& reading, Fields& fields, JobPort& port) {
+void read_table_port(Fields& fields, JobPort& port) {
   port.place = fields.choice<Place>(fields.find("where"),
                                     {{"floor", Place::floor}, {"side", Place::side}, {"over rim", Place::over_rim}});
   port.opens_at = fields.find_with("opens at", ranged(read_length, metres(0.0), feet(20.0)));
-  (void)reading;
+  port.face_height = fields.find_with("face height", ranged(read_length, metres(0.0), feet(60.0)));
+}
+
+Fields port_fields(JobReading& reading, const Value& value, Vessel vessel) {
+  switch (vessel) {
+    case Vessel::reservoir:
+      return Fields(value, {"port", "material", "where", "bung", "bung length", "projects", "face height"},
+                    reading.problems);
+    case Vessel::table:
+      return Fields(value, {"port", "material", "where", "opens at", "face height"}, reading.problems);
+    case Vessel::air:
+      break;
+  }
+  return Fields(value, {"port", "material"}, reading.problems);
 }
 
 /// `1 FNPT`, or a map with the port and where it sits.
-std::optional<JobPort> read_port_entry(JobReading& reading, const Value& name, const Value& value, bool of_table) {
+std::optional<JobPort> read_port_entry(JobReading& reading, const Value& name, const Value& value, Vessel vessel) {
   JobPort port;
   port.name = std::string(name.text());
   if (value.is_text()) {
@@ -54,19 +67,12 @@ std::optional<JobPort> read_port_entry(JobReading& reading, const Value& name, c
     port.type = *type;
     return port;
   }
-  Fields fields = of_table
-                      ? Fields(value, {"port", "material", "where", "opens at", "face height"}, reading.problems)
-                      : Fields(value, {"port", "material", "where", "bung", "bung length", "projects", "face height"},
-                               reading.problems);
+  Fields fields = port_fields(reading, value, vessel);
   if (!fields.valid()) return std::nullopt;
   const auto type = read_port_type(reading, fields.need("port"));
   port.material = read_material(reading, fields.find("material"));
-  port.face_height = fields.find_with("face height", ranged(read_length, metres(0.0), feet(60.0)));
-  if (of_table) {
-    read_table_port(reading, fields, port);
-  } else {
-    read_reservoir_port(reading, fields, port);
-  }
+  if (vessel == Vessel::reservoir) read_reservoir_port(fields, port);
+  if (vessel == Vessel::table) read_table_port(fields, port);
   if (!type) return std::nullopt;
   port.type = *type;
   return port;
@@ -74,7 +80,7 @@ std::optional<JobPort> read_port_entry(JobReading& reading, const Value& name, c
 
 }  // namespace
 
-std::vector<JobPort> read_ports(JobReading& reading, const Value& value, bool of_table) {
+std::vector<JobPort> read_ports(JobReading& reading, const Value& value, Vessel vessel) {
   std::vector<JobPort> ports;
   if (!value.exists()) return ports;
   if (!value.is_map()) {
@@ -83,7 +89,7 @@ std::vector<JobPort> read_ports(JobReading& reading, const Value& value, bool of
     return ports;
   }
   for (const auto& [name, entry] : value.entries())
-    if (auto port = read_port_entry(reading, name, entry, of_table)) ports.push_back(std::move(*port));
+    if (auto port = read_port_entry(reading, name, entry, vessel)) ports.push_back(std::move(*port));
   return ports;
 }
 
@@ -91,10 +97,10 @@ std::optional<MaterialId> read_material(JobReading& reading, const Value& value)
   if (!value.exists()) return std::nullopt;
   const auto text = catalog::read_text(value, reading.problems);
   if (!text) return std::nullopt;
-  const auto material = reading.catalog.find_material(*text);
+  const auto material = reading.catalog->find_material(*text);
   if (material) return material;
   std::vector<std::string_view> names;
-  for (const catalog::Material& known : reading.catalog.materials()) names.push_back(known.name);
+  for (const catalog::Material& known : reading.catalog->materials()) names.push_back(known.name);
   reading.problems.add(value, fmt::format("{}: no material is called '{}'; there are {}{}", value.path(), *text,
                                           catalog::either_of(names), catalog::did_you_mean(*text, names)));
   return std::nullopt;
@@ -103,31 +109,20 @@ std::optional<MaterialId> read_material(JobReading& reading, const Value& value)
 std::vector<PartId> read_parts(JobReading& reading, const Value& value) {
   const auto text = catalog::read_text(value, reading.problems);
   if (!text) return {};
-  std::vector<PartId> parts = catalog::find_parts(reading.catalog, *text);
+  std::vector<PartId> parts = catalog::find_parts(*reading.catalog, *text);
   if (!parts.empty()) return parts;
-  std::vector<std::string_view> names;
-  for (const catalog::Family& family : reading.catalog.families()) {
-    names.push_back(family.name);
-    names.insert(names.end(), family.aliases.begin(), family.aliases.end());
-  }
-  reading.problems.add(value, fmt::format("{}: no part in the catalog matches '{}'{}", value.path(), *text,
-                                          catalog::did_you_mean(*text, names)));
+  const catalog::NotationError error = catalog::why_no_parts(*reading.catalog, *text);
+  reading.problems.add(value, value.path() + ": " + error.message, error.offset);
   return {};
 }
 
 std::optional<PartId> read_one_part(JobReading& reading, const Value& value) {
   const auto text = catalog::read_text(value, reading.problems);
   if (!text) return std::nullopt;
-  if (const auto exact = reading.catalog.find_part(*text)) return exact;
-  const std::vector<PartId> parts = read_parts(reading, value);
-  if (parts.size() == 1) return parts.front();
-  if (parts.size() > 1) {
-    std::string some;
-    for (std::size_t i = 0; i < std::min<std::size_t>(parts.size(), 4); ++i)
-      some += (i > 0 ? ", " : "") + reading.catalog.part(parts[i]).id;
-    reading.problems.add(value, fmt::format("{}: '{}' matches {} parts ({}{}); say more of it, or its id", value.path(),
-                                            *text, parts.size(), some, parts.size() > 4 ? " ..." : ""));
-  }
+  const auto part = catalog::find_one_part(*reading.catalog, *text);
+  if (const PartId* found = std::get_if<PartId>(&part)) return *found;
+  const auto& error = std::get<catalog::NotationError>(part);
+  reading.problems.add(value, value.path() + ": " + error.message, error.offset);
   return std::nullopt;
 }
 

@@ -6,6 +6,7 @@
 #include "quantity/read.h"
 
 #include <filesystem>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -13,7 +14,7 @@
 namespace riserun::plan {
 
 struct JobReading {
-  const Catalog& catalog;
+  const Catalog* catalog;        // with the job's own prices and measured parts, once read_own_parts has run
   std::filesystem::path folder;  // of the job file: files that it names are looked for there
   catalog::Problems& problems;
 };
@@ -24,25 +25,26 @@ auto ranged(Read read, T low, T high) {
   return [=](std::string_view text) { return quantity::within(read(text), quantity::Range<T>{low, high}, text); };
 }
 
+/// Bin, prices and measured parts: each a list, or the name of a file that holds one. First of all, as they change the
+/// catalog that the rest is read against.
+void read_own_parts(JobReading& reading, const catalog::Value& root, Job& job);
 void read_reservoir(JobReading& reading, const catalog::Value& value, Job& job);
 void read_table(JobReading& reading, const catalog::Value& value, Job& job);
 void read_riser(JobReading& reading, const catalog::Value& value, Job& job);
 void read_air(JobReading& reading, const catalog::Value& value, Job& job);
 void read_vent(JobReading& reading, const catalog::Value& value, Job& job);
 void read_wishes(JobReading& reading, const catalog::Value& value, Job& job);
+void read_liquid(JobReading& reading, const catalog::Value& value);
 void read_connections(JobReading& reading, const catalog::Value& value, Job& job);
-/// The three lists of parts; each is a list or the name of a file that holds one.
-void read_bin(JobReading& reading, const catalog::Value& value, Job& job);
-void read_prices(JobReading& reading, const catalog::Value& value, Job& job);
-void read_measured(JobReading& reading, const catalog::Value& value, Job& job);
 
-std::vector<JobPort> read_ports(JobReading& reading, const catalog::Value& value, bool of_table);
+enum class Vessel { reservoir, table, air };
+std::vector<JobPort> read_ports(JobReading& reading, const catalog::Value& value, Vessel vessel);
 std::optional<MaterialId> read_material(JobReading& reading, const catalog::Value& value);
 /// The parts that the words match; a problem when there are none.
 std::vector<PartId> read_parts(JobReading& reading, const catalog::Value& value);
 /// The one part that the words match, or that has them as its id; a problem when there are none or several.
 std::optional<PartId> read_one_part(JobReading& reading, const catalog::Value& value);
-std::optional<chain::Order> read_order(JobReading& reading, catalog::Fields& fields, std::string_view key);
+std::optional<chain::Order> read_order(catalog::Fields& fields, std::string_view key);
 
 /// What must agree between the parts of a job: depths with heights, names with ports.
 void check_job(JobReading& reading, const catalog::Value& root, const Job& job);

@@ -34,8 +34,9 @@ enum class Topic { whole_job, connections, riser, levels, transfer, walls, relie
 
 struct Caution {
   Topic where = Topic::whole_job;
-  std::string text;    // short and plain
-  std::string source;  // a standard, a report, or "common practice"
+  std::string text;       // short and plain
+  std::string source;     // a standard, a report, or "common practice"
+  bool standing = false;  // goes with every plan, whatever is in it
 };
 
 struct Note {

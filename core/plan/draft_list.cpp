@@ -1,0 +1,282 @@
+// The list: what to buy, what comes from the bin, what to cut, and what gets used up, over the whole job.
+#include "catalog/part_search.h"
+#include "plan/drafting.h"
+#include "quantity/write.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+#include <tuple>
+
+namespace riserun::plan {
+
+namespace {
+
+const double kTapePerJoint = 0.25;  // m of 1/2 in tape: common practice
+const double kTapePerRoll = 13.2;   // m: 520 in, the usual roll (common practice)
+
+/// Counts parts by where they come from, and keeps what each is for.
+class Tally {
+ public:
+  explicit Tally(const Catalog& catalog) : catalog_(catalog) {}
+
+  void add(PartId part, bool from_bin, const std::string& used_for, int quantity = 1) {
+    ListItem& item = items_[{from_bin, part}];
+    if (item.quantity == 0) item = described(part);
+    item.quantity += quantity;
+    if (std::find(item.used_for.begin(), item.used_for.end(), used_for) == item.used_for.end())
+      item.used_for.push_back(used_for);
+  }
+  void add_unlisted(ListItem item) { unlisted_.push_back(std::move(item)); }
+
+  /// In the order in which a store is walked: shelf by shelf, then by name and size.
+  std::vector<ListItem> taken(bool from_bin) const {
+    std::vector<ListItem> list;
+    for (const auto& [key, item] : items_)
+      if (key.first == from_bin) list.push_back(item);
+    if (!from_bin) list.insert(list.end(), unlisted_.begin(), unlisted_.end());
+    std::stable_sort(list.begin(), list.end(), [](const ListItem& a, const ListItem& b) {
+      return std::tie(a.shelf, a.name, a.id) < std::tie(b.shelf, b.name, b.id);
+    });
+    return list;
+  }
+
+ private:
+  ListItem described(PartId id) const {
+    const catalog::Part& part = catalog_.part(id);
+    ListItem item;
+    item.part = id;
+    item.id = part.id;
+    item.name = part.name;
+    item.size = part.size;
+    item.material = catalog_.material(part.material).name;
+    item.shelf = catalog_.family(part.family).shelf;
+    item.each = part.price;
+    item.special_order = !part.stocked;
+    item.measured = part.measured;
+    return item;
+  }
+
+  const Catalog& catalog_;
+  std::map<std::pair<bool, PartId>, ListItem> items_;
+  std::vector<ListItem> unlisted_;
+};
+
+/// Hose is sold in pieces: how many of them make the length.
+int pieces_of(const Catalog& catalog, const ConnectionPlan& connection, PartId part) {
+  const catalog::Part& row = catalog.part(part);
+  const Length piece = straight_length(row);
+  if (!row.cut_to_length || !connection.hose_length || !(piece > metres(0.0))) return 1;
+  return std::max(1, static_cast<int>(std::ceil((*connection.hose_length / piece).value() - 1e-9)));
+}
+
+void add_chain(Draft& draft, Tally& tally, const ConnectionPlan& connection) {
+  for (const chain::ChainPart& part : connection.chain()->parts) {
+    tally.add(part.part, part.from_bin, connection.name);
+    for (int more = pieces_of(draft.catalog(), connection, part.part) - 1; more > 0; --more)
+      tally.add(part.part, draft.bin.take(part.part), connection.name);
+    for (std::size_t i = 0; i < part.plugs.size(); ++i)
+      tally.add(part.plugs[i], part.plug_from_bin[i], connection.name);
+  }
+}
+
+/// Parts with the same ports that could stand in for one that is bought: another material or the next length.
+void suggest_instead(const Draft& draft, ListItem& item) {
+  if (!item.part) return;
+  const Catalog& catalog = draft.catalog();
+  const catalog::Part& part = catalog.part(*item.part);
+  if (part.ports.empty()) return;
+  const auto same_ports = [&](const catalog::Part& other) {
+    return std::equal(part.ports.begin(), part.ports.end(), other.ports.begin(), other.ports.end(),
+                      [](const catalog::Port& a, const catalog::Port& b) { return a.type == b.type; });
+  };
+  for (const catalog::PortUse& use : catalog.uses(part.ports[0].type)) {
+    const catalog::Part& other = catalog.part(use.part);
+    if (item.instead.size() == 2) return;
+    if (use.port != 0 || use.part == *item.part || other.family != part.family || !other.stocked || !same_ports(other))
+      continue;
+    if (straight_length(other) != straight_length(part) || !other.air || other.material == part.material) continue;
+    item.instead.push_back(part_title(catalog, use.part));
+  }
+}
+
+/// The clamp of the catalog that the hose size takes.
+std::optional<PartId> clamp_for(const Draft& draft, const std::string& hose_size) {
+  for (const PartId id : catalog::find_parts(draft.catalog(), "hose clamp")) {
+    const std::string& size = draft.catalog().part(id).size;
+    if (size == hose_size || size.rfind(hose_size + " ", 0) == 0) return id;
+  }
+  return std::nullopt;
+}
+
+void add_clamps(Draft& draft, Tally& tally, const ConnectionPlan& connection) {
+  const Catalog& catalog = draft.catalog();
+  if (connection.hose_joints == 0) return;
+  const int each = connection.clamps / connection.hose_joints;
+  for (const chain::ChainJoint& joint : connection.chain()->joints) {
+    if (catalog.mating_rules()[joint.rule].seal != "clamp") continue;
+    const std::string& size = catalog.size_name(catalog.port_type(joint.b).size);
+    const auto clamp = clamp_for(draft, size);
+    for (int i = 0; i < std::max(1, each); ++i) {
+      if (clamp) {
+        tally.add(*clamp, draft.bin.take(*clamp), connection.name);
+      } else {
+        ListItem item;
+        item.id = "hose-clamp/" + size;
+        item.name = "hose clamp for " + size + " in hose";
+        item.size = size;
+        item.shelf = "hose and clamps";
+        item.quantity = 1;
+        item.used_for = {connection.name};
+        tally.add_unlisted(std::move(item));
+      }
+    }
+  }
+}
+
+void add_test_gear(Draft& draft, Tally& tally) {
+  const LeakTestPlan& test = draft.plan.leak_test;
+  if (!test.possible) return;
+  const UnitSystem units = draft.units();
+  const auto thing = [&](std::string id, std::string name, std::string size) {
+    ListItem item;
+    item.id = std::move(id);
+    item.name = std::move(name);
+    item.size = std::move(size);
+    item.shelf = "gauges and air";
+    item.quantity = 1;
+    item.used_for = {"leak test"};
+    tally.add_unlisted(std::move(item));
+  };
+  if (test.gauge_full_scale > psig(0.0)) {
+    thing("test-gauge", "low-pressure gauge for the leak test",
+          fmt::format("0 to {}, marks of {} or finer", write_pressure_alone(test.gauge_full_scale, units),
+                      write_pressure_alone(test.gauge_mark, units)));
+  } else {
+    thing("water-column", "clear hose for a water column",
+          fmt::format("{} long", write_long_length(test.water_column_leg * 2.0, units)));
+  }
+  thing("test-relief", "relief valve for the test line", "set at " + write_pressure_alone(test.relief, units));
+}
+
+void cut_riser(const Draft& draft, ShoppingList& list) {
+  const RiserPlan& plan = draft.plan.riser;
+  if (!(plan.riser.cut_length > metres(0.0))) return;
+  CutItem cut;
+  cut.stock = plan.stock_part ? part_title(draft.catalog(), *plan.stock_part)
+                              : plan.request.pipe.name + ", to be threaded at one end";
+  cut.length = plan.riser.cut_length;
+  cut.offcut = plan.riser.offcut;
+  cut.used_for = "riser";
+  cut.datum =
+      plan.request.bung == reservoir::BungKind::welded_riser ? "from the lid's inside" : "from the threaded end";
+  list.cut.push_back(std::move(cut));
+}
+
+void cut_hoses(const Draft& draft, ShoppingList& list) {
+  for (const ConnectionPlan& connection : draft.plan.connections) {
+    if (connection.chain() == nullptr || !connection.hose_length) continue;
+    std::map<PartId, int> hoses;
+    for (const chain::ChainPart& part : connection.chain()->parts)
+      if (draft.catalog().part(part.part).cut_to_length) ++hoses[part.part];
+    for (const auto& [hose, count] : hoses)
+      list.cut.push_back({part_title(draft.catalog(), hose), *connection.hose_length, metres(0.0), count,
+                          connection.name, "end to end, cut square"});
+  }
+}
+
+/// Joints over the whole job, by what makes them tight.
+std::map<std::string, int> joints_by_seal(const Draft& draft) {
+  const Catalog& catalog = draft.catalog();
+  std::map<std::string, int> count;
+  const auto count_mate = [&](PortTypeId a) {
+    const auto mates = catalog.mates(a);
+    if (!mates.empty()) ++count[catalog.mating_rules()[mates.front().rule].seal];
+  };
+  for (const ConnectionPlan& connection : draft.plan.connections) {
+    if (connection.chain() == nullptr) continue;
+    for (const chain::ChainJoint& joint : connection.chain()->joints) ++count[catalog.mating_rules()[joint.rule].seal];
+    for (const chain::ChainPart& part : connection.chain()->parts)
+      for (const PartId plug : part.plugs) count_mate(catalog.part(plug).ports[0].type);
+  }
+  for (const TestPlug& plug : draft.plan.leak_test.plugs)
+    if (plug.part) count_mate(catalog.part(*plug.part).ports[0].type);
+  const JobPort* bung = riser_bung(draft.plan.job);
+  if (draft.plan.riser.request.bung != reservoir::BungKind::welded_riser) {
+    if (bung != nullptr) count_mate(bung->type);
+    if (bung == nullptr) ++count["thread sealant"];
+  }
+  return count;
+}
+
+bool stainless_on_stainless(const Draft& draft) {
+  const Catalog& catalog = draft.catalog();
+  for (const ConnectionPlan& connection : draft.plan.connections) {
+    if (connection.chain() == nullptr) continue;
+    const auto& parts = connection.chain()->parts;
+    for (std::size_t i = 0; i + 1 < parts.size(); ++i) {
+      const auto named = [&](const chain::ChainPart& part) {
+        return catalog.material(catalog.part(part.part).material).name.find("stainless") != std::string::npos;
+      };
+      if (named(parts[i]) && named(parts[i + 1])) return true;
+    }
+  }
+  return false;
+}
+
+void add_consumables(const Draft& draft, ShoppingList& list) {
+  for (const auto& [name, joints] : joints_by_seal(draft)) {
+    const catalog::Seal* seal = draft.catalog().seal(name);
+    if (seal == nullptr || seal->consumable.empty() || name == "clamp") continue;
+    const std::string why = fmt::format("{} {} joint{}", joints, name, joints == 1 ? "" : "s");
+    if (name == "thread sealant") {
+      const double metres_of_tape = joints * kTapePerJoint;
+      const int rolls = static_cast<int>(std::ceil(metres_of_tape / kTapePerRoll));
+      list.consumables.push_back({seal->consumable, fmt::format("{} roll{}", rolls, rolls == 1 ? "" : "s"), why});
+    } else {
+      list.consumables.push_back({seal->consumable, fmt::format("{}", joints), why});
+    }
+  }
+  if (stainless_on_stainless(draft))
+    list.consumables.push_back({"anti-gall thread paste", "1 tube", "stainless threads gall on stainless"});
+  if (draft.plan.leak_test.possible)
+    list.consumables.push_back({"leak-test solution", "1 bottle", "every joint and weld; household soap will not do"});
+}
+
+void check_cost(Draft& draft, const ShoppingList& list) {
+  const auto& cap = draft.plan.job.wishes.cost_cap;
+  if (!cap || list.total <= *cap) return;
+  draft.caution(Topic::list,
+                fmt::format("The list comes to about {}, more than the {} wished for.", write_price(list.total),
+                            write_price(*cap)),
+                "indicative prices");
+}
+
+}  // namespace
+
+void draft_list(Draft& draft) {
+  ShoppingList& list = draft.plan.list;
+  Tally tally(draft.catalog());
+  for (const ConnectionPlan& connection : draft.plan.connections) {
+    if (connection.chain() == nullptr) continue;
+    add_chain(draft, tally, connection);
+    add_clamps(draft, tally, connection);
+  }
+  for (const ExtraPart& extra : draft.extras) tally.add(extra.part, extra.from_bin, extra.used_for);
+  add_test_gear(draft, tally);
+  list.buy = tally.taken(false);
+  list.from_bin = tally.taken(true);
+  for (ListItem& item : list.buy) {
+    suggest_instead(draft, item);
+    list.total += item.price();
+  }
+  cut_riser(draft, list);
+  cut_hoses(draft, list);
+  add_consumables(draft, list);
+  check_cost(draft, list);
+}
+
+}  // namespace riserun::plan

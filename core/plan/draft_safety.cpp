@@ -1,0 +1,176 @@
+// Relief, the failed regulator, and the leak test.
+#include "plan/drafting.h"
+#include "quantity/write.h"
+#include "reservoir/relief.h"
+#include "reservoir/test_pressure.h"
+#include "transfer/failed_regulator.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace riserun::plan {
+
+namespace {
+
+reservoir::AirFeed feed_of(const Draft& draft) {
+  const transfer::AirSupply& air = draft.settled.air;
+  return {draft.settled.full_supply, air.feed_bore, air.feed_discharge_coefficient, draft.settled.temperature};
+}
+
+/// Every part of a shop's plumbing that stands on the reservoir while it is tested.
+std::vector<const JobPort*> ports_to_close(const Job& job) {
+  std::vector<const JobPort*> ports;
+  for (const JobPort& port : job.reservoir.ports) ports.push_back(&port);
+  return ports;
+}
+
+/// The port that the test air goes in by: the air connection's, or else the smallest one.
+const JobPort* test_air_port(const Draft& draft) {
+  const Job& job = draft.plan.job;
+  for (const ConnectionPlan& connection : draft.plan.connections) {
+    if (connection.service != Service::air || connection.ends_in) continue;
+    for (const std::string& name : {connection.to, connection.from})
+      if (const JobPort* port = port_named(job.reservoir.ports, name)) return port;
+  }
+  return job.reservoir.ports.empty() ? nullptr : &job.reservoir.ports.back();
+}
+
+/// The cheapest stocked part with one port that closes an open one under air; the bin's first.
+std::optional<PartId> closing_part(const Draft& draft, PortTypeId port) {
+  const Catalog& catalog = draft.catalog();
+  std::optional<PartId> best;
+  const auto rank = [&](PartId id) {
+    return std::tuple(draft.bin.count_of(id) == 0, catalog.part(id).price.cents(), catalog.part(id).id);
+  };
+  for (const catalog::Mate& mate : catalog.mates(port)) {
+    for (const catalog::PortUse& use : catalog.uses(mate.other)) {
+      const catalog::Part& part = catalog.part(use.part);
+      const bool closes = part.ports.size() == 1 && part.air && catalog.material(part.material).compressed_air &&
+                          catalog.family(part.family).role == catalog::Role::connector &&
+                          !catalog.family(part.family).weld_bung;
+      const bool to_be_had = part.stocked || draft.bin.count_of(use.part) > 0;
+      if (closes && to_be_had && (!best || rank(use.part) < rank(*best))) best = use.part;
+    }
+  }
+  return best;
+}
+
+void plug_ports(Draft& draft, LeakTestPlan& test) {
+  const JobPort* air = test_air_port(draft);
+  if (air != nullptr) test.air_port = air->name;
+  for (const JobPort* port : ports_to_close(draft.plan.job)) {
+    if (port == air) continue;
+    TestPlug plug{port->name, closing_part(draft, port->type), false};
+    if (plug.part) {
+      plug.from_bin = draft.bin.take(*plug.part);
+      draft.extras.push_back({*plug.part, plug.from_bin, "leak test"});
+    } else {
+      draft.caution(Topic::leak_test,
+                    fmt::format("The catalog has nothing that closes '{}' ({}) for the leak test.", port->name,
+                                draft.catalog().written(port->type)),
+                    "catalog");
+    }
+    test.plugs.push_back(std::move(plug));
+  }
+}
+
+void caution_leak_test(Draft& draft, const LeakTestPlan& test) {
+  draft.standing_caution(
+      Topic::leak_test,
+      fmt::format("Air under pressure in a flat-sided tank can kill. Test with a relief valve in the line, raise "
+                  "the pressure in steps, keep {} clear of the plate faces while it rises, never stand before a "
+                  "lid or end, never leave, lift or weld the tank under pressure.",
+                  write_long_length(test.energy.standoff, draft.units())),
+      "ASME PCC-2 Article 501; ASME BPVC Section VIII UG-100 (from memory)");
+  draft.standing_caution(
+      Topic::leak_test,
+      "Use leak-test solution, not household soap, without froth; wash it off afterwards. Wait for welds to cool: "
+      "a cooling tank reads like a leak.",
+      "ASME BPVC Section V Article 10");
+  draft.standing_caution(
+      Topic::leak_test,
+      "Filled with water to near the lid, the tank stores a small part of that energy: test so if you can.",
+      "common practice");
+  const Job& job = draft.plan.job;
+  if (test.given && test.possible && test.pressure < draft.plan.transfer.setting)
+    draft.caution(
+        Topic::leak_test,
+        fmt::format("The test at {} is below the set pressure of {}.", write_pressure(test.pressure, job.units),
+                    write_pressure(draft.plan.transfer.setting, job.units)),
+        "worked out");
+}
+
+void refuse_test(Draft& draft, const reservoir::TestPressure& chosen, GaugePressure limit) {
+  const auto& asked = draft.plan.job.test_pressure;
+  if (chosen.pressure) return;
+  if (asked) {
+    draft.refuse({Topic::leak_test, chosen.basis, write_pressure(*asked, draft.units()),
+                  write_pressure(limit, draft.units()), "leave 'test pressure' out and one is chosen under the limit"});
+  } else {
+    draft.caution(Topic::leak_test, chosen.basis, "worked out");
+  }
+}
+
+}  // namespace
+
+void draft_relief(Draft& draft) {
+  ReliefPlan& relief = draft.plan.relief;
+  const GaugePressure limit = draft.plan.walls.limit;
+  const GaugePressure set = draft.plan.transfer.setting;
+  // Where the setting is refused already there is no room for a valve above it: it is shown at the limit.
+  relief.set_pressure = reservoir::relief_setting(set, limit).value_or(limit);
+  if (relief.set_pressure > psig(0.0)) {
+    const reservoir::Relief valve =
+        reservoir::relief_for(relief.set_pressure, limit, feed_of(draft), draft.settled.atmosphere);
+    relief.must_pass = valve.must_pass;
+    relief.valve_bore = valve.valve_bore;
+  }
+  const transfer::FailedRegulator failed =
+      transfer::failed_regulator_pressure(draft.plan.transfer.system, draft.settled.full_supply);
+  relief.failed_regulator_pressure = failed.highest;
+  if (limit > psig(0.0))
+    relief.restrictor_bore = transfer::restrictor_bore(draft.plan.transfer.system, draft.settled.full_supply, limit);
+  draft.standing_caution(
+      Topic::relief,
+      "Put the relief valve on the reservoir itself with no valve between: a shut valve or a stopped riser puts "
+      "all of the regulator's pressure on the walls.",
+      "California Code of Regulations, Title 8, section 465 (from memory)");
+  if (failed.highest > limit)
+    draft.caution(
+        Topic::relief,
+        fmt::format("If the regulator fails open, the feed can hold {} with the riser open; the walls may see {}. "
+                    "The riser is not relief enough.",
+                    write_pressure(failed.highest, draft.units()), write_pressure(limit, draft.units())),
+        "worked out");
+}
+
+void draft_leak_test(Draft& draft) {
+  LeakTestPlan& test = draft.plan.leak_test;
+  const Job& job = draft.plan.job;
+  const GaugePressure limit = draft.plan.walls.limit;
+  const AbsolutePressure atmosphere = draft.settled.atmosphere;
+  test.air_volume = draft.settled.box.capacity();
+  test.given = job.test_pressure.has_value();
+  const GaugePressure in_use = draft.plan.transfer.setting;
+  const reservoir::TestPressure chosen =
+      test.given ? reservoir::check_test_pressure(*job.test_pressure, limit, test.air_volume, atmosphere, job.units)
+                 : reservoir::choose_test_pressure(in_use, limit, test.air_volume, atmosphere, job.units);
+  test.possible = chosen.pressure.has_value();
+  test.pressure = chosen.pressure.value_or(psig(0.0));
+  test.basis = chosen.basis;
+  test.gauge_full_scale = chosen.gauge.full_scale.value_or(psig(0.0));
+  test.gauge_mark = chosen.gauge.mark;
+  test.water_column_leg = reservoir::water_column_for(test.pressure, draft.settled.water.density).leg;
+  test.relief = chosen.relief;
+  test.energy = chosen.energy;
+  const Volume ullage_up = test.air_volume - draft.settled.box.volume_at(draft.plan.levels.reservoir_depth_up);
+  test.energy_in_use = reservoir::stored_energy(in_use, ullage_up, atmosphere);
+  const double absolute_pascal = in_pascals(absolute(test.pressure, atmosphere));
+  test.drift_per_kelvin = pascals(absolute_pascal / in_kelvins(draft.settled.temperature));
+  plug_ports(draft, test);
+  refuse_test(draft, chosen, limit);
+  caution_leak_test(draft, test);
+}
+
+}  // namespace riserun::plan

@@ -1,0 +1,24 @@
+// The riser by itself, for who has no job file: the same stage as in a whole plan, on a reservoir of which only the
+// inside height must be known.
+#pragma once
+
+#include "plan/plan.h"
+
+#include <memory>
+#include <vector>
+
+namespace riserun::plan {
+
+struct RiserAlone {
+  RiserPlan plan;
+  std::vector<Assumption> assumptions;
+  std::vector<Refusal> refusals;
+  std::vector<Note> notes;
+};
+
+/// @param reservoir its height must be positive; without length and width the heel has no volume. The riser hangs in
+///        its first port; a usual bung is assumed when it has none.
+RiserAlone plan_riser_alone(std::shared_ptr<const Catalog> catalog, JobReservoir reservoir, JobRiser riser, Bin bin,
+                            UnitSystem units);
+
+}  // namespace riserun::plan

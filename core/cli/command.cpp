@@ -1,0 +1,71 @@
+#include "cli/command.h"
+
+#include "quantity/input_error.h"
+
+#include <CLI/CLI.hpp>
+#include <unistd.h>
+
+#include <iostream>
+
+namespace riserun::cli {
+
+namespace {
+
+constexpr const char* kCaution =
+    "Compressed air in a flat-sided tank stores dangerous energy. Riserun does arithmetic; it is not a design to a\n"
+    "pressure-vessel code. Local codes and licensed practice come first.";
+
+void add_common_options(CLI::App& app, CommonOptions& common) {
+  app.add_option("--units", common.units, "inch or metric (a job's own units when left out)")
+      ->check(CLI::IsMember({"inch", "metric"}));
+  app.add_flag("--json", common.json, "Answer in JSON: SI numbers, the unit in each key");
+  app.add_option("--catalog", common.catalog_files, "A file with your own parts or prices; may be given again")
+      ->allow_extra_args(false);
+  app.add_option("--bin", common.bin_file, "A file that says what your bin holds");
+  app.add_option("--color", common.color, "auto or never")->check(CLI::IsMember({"auto", "never"}));
+}
+
+int parse_error_status(const CLI::App& app, const CLI::ParseError& error, std::ostream& out, std::ostream& err) {
+  if (error.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success)) return app.exit(error, out, err);
+  err << "error: " << error.what() << "\nriserun --help lists the verbs, riserun VERB --help their options.\n";
+  return kBadInput;
+}
+
+}  // namespace
+
+report::Style Session::style(UnitSystem otherwise) const {
+  report::Style result;
+  result.units = common.units.empty() ? otherwise : common.units == "metric" ? UnitSystem::metric : UnitSystem::inch;
+  result.bold_headings = common.color == "auto" && &out == &std::cout && isatty(STDOUT_FILENO) != 0;
+  return result;
+}
+
+int run(int argc, const char* const* argv, std::ostream& out, std::ostream& err) {
+  CLI::App app{
+      "Riserun plans the plumbing of a sealed water reservoir under an open work table.\n" + std::string(kCaution),
+      "riserun"};
+  Session session{{}, out, err, {}};
+  add_common_options(app, session.common);
+  app.require_subcommand(1);
+  app.fallthrough();  // the common options may stand after the verb, too
+  add_plan_verb(app, session);
+  add_chain_verb(app, session);
+  add_riser_verb(app, session);
+  add_transfer_verb(app, session);
+  add_walls_verb(app, session);
+  add_list_verb(app, session);
+  add_catalog_verb(app, session);
+  add_check_verb(app, session);
+  add_new_verb(app, session);
+  try {
+    app.parse(argc, argv);
+    return session.chosen_verb();
+  } catch (const CLI::ParseError& error) {
+    return parse_error_status(app, error, out, err);
+  } catch (const quantity::InputError& error) {
+    err << error.what() << "\n";
+    return kBadInput;
+  }
+}
+
+}  // namespace riserun::cli

@@ -1,0 +1,68 @@
+#include "cli/inputs.h"
+
+#include "catalog/load.h"
+#include "catalog/part_search.h"
+#include "catalog/port_notation.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+
+namespace riserun::cli {
+
+Stock load_stock(const CommonOptions& common) {
+  const std::vector<std::filesystem::path> own_files(common.catalog_files.begin(), common.catalog_files.end());
+  catalog::Catalog shipped = catalog::load_catalog(catalog::find_catalog_folder(), own_files);
+  if (common.bin_file.empty()) return {std::make_shared<const catalog::Catalog>(std::move(shipped)), {}};
+  catalog::CatalogWithBin both = catalog::load_bin(std::move(shipped), common.bin_file);
+  return {std::make_shared<const catalog::Catalog>(std::move(both.catalog)), std::move(both.bin)};
+}
+
+void WordReader::add(const std::string& option, const std::string& text, const std::string& message,
+                     std::size_t offset) {
+  problems_.push_back({option, 0, static_cast<int>(offset) + 1, message, text});
+}
+
+void WordReader::finish() const {
+  if (!problems_.empty()) throw quantity::InputError(problems_);
+}
+
+catalog::PortTypeId WordReader::port(const catalog::Catalog& catalog, const std::string& text) {
+  const auto reading = catalog::read_port(catalog, text);
+  if (const auto* type = std::get_if<catalog::PortTypeId>(&reading)) return *type;
+  const auto& error = std::get<catalog::NotationError>(reading);
+  add("port", text, error.message, error.offset);
+  return {};
+}
+
+std::vector<catalog::PartId> WordReader::parts(const catalog::Catalog& catalog, const std::string& option,
+                                               const std::string& words) {
+  std::vector<catalog::PartId> found = catalog::find_parts(catalog, words);
+  if (!found.empty()) return found;
+  const catalog::NotationError error = catalog::why_no_parts(catalog, words);
+  add(option, words, error.message, error.offset);
+  return found;
+}
+
+std::optional<catalog::MaterialId> WordReader::material(const catalog::Catalog& catalog, const std::string& option,
+                                                        const std::string& text) {
+  if (text.empty()) return std::nullopt;
+  const auto found = catalog.find_material(text);
+  if (found) return found;
+  std::string names;
+  for (const catalog::Material& material : catalog.materials()) names += (names.empty() ? "" : ", ") + material.name;
+  add(option, text, fmt::format("'{}' is no material of the catalog; allowed: {}", text, names), 0);
+  return std::nullopt;
+}
+
+std::size_t WordReader::choice(const std::string& option, const std::string& text,
+                               const std::vector<std::string>& words) {
+  if (text.empty()) return 0;
+  const auto found = std::find(words.begin(), words.end(), text);
+  if (found != words.end()) return static_cast<std::size_t>(found - words.begin());
+  add(option, text, fmt::format("'{}' is not known here; allowed: {}", text, fmt::join(words, ", ")), 0);
+  return 0;
+}
+
+}  // namespace riserun::cli

@@ -1,0 +1,119 @@
+#include "chain/result.h"
+#include "cli/inputs.h"
+#include "report/chain_text.h"
+#include "report/plan_json.h"
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include <ostream>
+
+namespace riserun::cli {
+
+namespace {
+
+struct ChainOptions {
+  std::vector<std::string> ports;
+  bool held = false;
+  std::string first_end;
+  std::string last_end;
+  std::string order;
+  std::vector<std::string> needs;
+  std::vector<std::string> avoid;
+  std::string rating;
+  std::string smallest_bore;
+  std::string flow;
+  std::string galvanic;
+  int most_parts = 0;
+  bool air = false;
+  bool special_order = false;
+};
+
+const std::vector<std::string> kOrders = {"parts", "price", "loss", "length", "bin"};
+const std::vector<std::string> kFreedoms = {"loose", "spinning", "sliding", "fixed"};
+const std::vector<std::string> kGalvanic = {"warn", "avoid"};
+
+chain::Freedom freedom(WordReader& words, const std::string& option, const std::string& text) {
+  using chain::Freedom;
+  static constexpr Freedom kMeaning[] = {Freedom::loose, Freedom::spinning, Freedom::sliding, Freedom::fixed};
+  return kMeaning[words.choice(option, text, kFreedoms)];
+}
+
+chain::Order order(WordReader& words, const std::string& text) {
+  using chain::Order;
+  static constexpr Order kMeaning[] = {Order::parts, Order::price, Order::loss, Order::length, Order::bin};
+  return kMeaning[words.choice("--order", text, kOrders)];
+}
+
+chain::ChainRequest request_from(const ChainOptions& options, const Stock& stock) {
+  const catalog::Catalog& catalog = *stock.catalog;
+  WordReader words;
+  chain::ChainRequest request;
+  request.from.type = words.port(catalog, options.ports[0]);
+  request.to.type = words.port(catalog, options.ports[1]);
+  request.from.freedom = options.held ? chain::Freedom::fixed : freedom(words, "--first-end", options.first_end);
+  request.to.freedom = options.held ? chain::Freedom::fixed : freedom(words, "--last-end", options.last_end);
+  request.order = order(words, options.order);
+  for (const std::string& need : options.needs) request.needs.push_back({need, words.parts(catalog, "--need", need)});
+  request.banned.assign(options.avoid.empty() ? 0 : catalog.parts().size(), false);
+  for (const std::string& avoid : options.avoid)
+    for (const catalog::PartId part : words.parts(catalog, "--avoid", avoid)) request.banned[part.row] = true;
+  request.service = options.air ? chain::Service::air : chain::Service::water;
+  request.rating = words.quantity("--rating", options.rating, &quantity::read_pressure);
+  request.smallest_bore = words.quantity("--bore", options.smallest_bore, &quantity::read_length);
+  request.galvanic =
+      words.choice("--galvanic", options.galvanic, kGalvanic) == 1 ? chain::Galvanic::avoid : chain::Galvanic::warn;
+  request.special_order = options.special_order;
+  if (options.most_parts > 0) request.most_parts = options.most_parts;
+  if (const auto flow = words.quantity("--flow", options.flow, &quantity::read_volume_flow)) request.flow = *flow;
+  request.bin = stock.bin;
+  words.finish();
+  return request;
+}
+
+int run_chain(const ChainOptions& options, const Session& session) {
+  const Stock stock = load_stock(session.common);
+  const chain::ChainRequest request = request_from(options, stock);
+  const chain::Answer answer = chain::find_chain(*stock.catalog, request);
+  const bool found = std::holds_alternative<chain::Chain>(answer);
+  if (session.common.json) {
+    session.out << report::chain_json(*stock.catalog, request, answer);
+  } else {
+    session.out << fmt::format("From {} to {}\n", stock.catalog->written(request.from.type),
+                               stock.catalog->written(request.to.type))
+                << report::chain_text(*stock.catalog, request, answer, session.style(UnitSystem::inch));
+  }
+  return found ? kDone : kNoSolution;
+}
+
+}  // namespace
+
+void add_chain_verb(CLI::App& app, Session& session) {
+  const auto options = std::make_shared<ChainOptions>();
+  CLI::App* verb = app.add_subcommand("chain", "Parts that join two open ports, and the order to build them in");
+  verb->add_option("ports", options->ports,
+                   "The port that you have and the port that you need: \"1 FNPT\" \"3/4 MGHT\"")
+      ->expected(2)
+      ->required();
+  CLI::Option* held =
+      verb->add_flag("--held", options->held, "Both ends are held still: a union, hose or swivel nut must close it");
+  verb->add_option("--first-end", options->first_end, "How the first port can move: loose, spinning, sliding or fixed")
+      ->excludes(held);
+  verb->add_option("--last-end", options->last_end, "How the last port can move")->excludes(held);
+  verb->add_option("--order", options->order, "What decides: parts, price, loss, length or bin");
+  verb->add_option("--need", options->needs, "Something that must be in it, as \"ball valve\"; may be given again")
+      ->allow_extra_args(false);
+  verb->add_option("--avoid", options->avoid, "A material, family or part to keep out; may be given again")
+      ->allow_extra_args(false);
+  verb->add_option("--rating", options->rating, "The pressure that every part must stand, as \"100 psi\"");
+  verb->add_option("--bore", options->smallest_bore, "The smallest bore allowed, as \"3/4 in\"");
+  verb->add_option("--flow", options->flow, "Flow for the head lost, as \"12 gpm\" (10 gpm when left out)");
+  verb->add_option("--galvanic", options->galvanic, "warn of unlike metals, or avoid them");
+  verb->add_option("--most-parts", options->most_parts, "No more parts than that")->check(CLI::PositiveNumber);
+  verb->add_flag("--air", options->air, "It carries compressed air: nothing that shatters");
+  verb->add_flag("--special-order", options->special_order, "Parts that a store must order are allowed");
+  verb->callback(
+      [options, &session] { session.chosen_verb = [options, &session] { return run_chain(*options, session); }; });
+}
+
+}  // namespace riserun::cli

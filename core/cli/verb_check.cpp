@@ -1,0 +1,73 @@
+#include "catalog/document.h"
+#include "catalog/load.h"
+#include "cli/inputs.h"
+#include "plan/job.h"
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include <filesystem>
+#include <ostream>
+
+namespace riserun::cli {
+
+namespace {
+
+enum class FileKind { job, bin, own_catalog, shipped_catalog };
+
+bool lies_in_shipped_catalog(const std::string& file) {
+  std::error_code ignored;
+  const auto folder = std::filesystem::weakly_canonical(file, ignored).parent_path();
+  return std::filesystem::equivalent(folder, catalog::find_catalog_folder(), ignored);
+}
+
+/// By what stands in it, not by its name. A file that cannot be parsed is reported here.
+FileKind kind_of(const std::string& file) {
+  catalog::Problems problems;
+  const catalog::Document document = catalog::Document::load(file, problems);
+  std::move(problems).throw_if_any();
+  const catalog::Value root = document.root();
+  if (root["bin"].exists() && !root["reservoir"].exists() && !root["table"].exists()) return FileKind::bin;
+  if (!root["families"].exists() && !root["parts"].exists() && !root["prices"].exists() && !root["kinds"].exists() &&
+      !root["materials"].exists() && !root["items"].exists() && !root["bores"].exists())
+    return FileKind::job;
+  // `prices` may also stand in a job, beside its reservoir.
+  if (root["reservoir"].exists() || root["table"].exists()) return FileKind::job;
+  return lies_in_shipped_catalog(file) ? FileKind::shipped_catalog : FileKind::own_catalog;
+}
+
+std::string check(const std::string& file, CommonOptions common) {
+  switch (kind_of(file)) {
+    case FileKind::bin: {
+      common.bin_file = file;
+      return fmt::format("a bin with {} kinds of part", load_stock(common).bin.items.size());
+    }
+    case FileKind::own_catalog: {
+      const std::size_t before = load_stock(common).catalog->parts().size();
+      common.catalog_files.push_back(file);
+      return fmt::format("a catalog file that adds {} parts", load_stock(common).catalog->parts().size() - before);
+    }
+    case FileKind::shipped_catalog:
+      return fmt::format("part of the shipped catalog of {} parts", load_stock(common).catalog->parts().size());
+    case FileKind::job:
+      break;
+  }
+  const plan::Job job = plan::load_job(*load_stock(common).catalog, file);
+  return fmt::format("a job with {} connections", job.connections.size());
+}
+
+int run_check(const std::string& file, const Session& session) {
+  session.out << fmt::format("{}: nothing wrong; {}.\n", file, check(file, session.common));
+  return kDone;
+}
+
+}  // namespace
+
+void add_check_verb(CLI::App& app, Session& session) {
+  const auto file = std::make_shared<std::string>();
+  CLI::App* verb = app.add_subcommand("check", "Check a job, a bin or a catalog file, and say what is wrong where");
+  verb->add_option("file", *file, "The file")->required();
+  verb->callback([file, &session] { session.chosen_verb = [file, &session] { return run_check(*file, session); }; });
+}
+
+}  // namespace riserun::cli

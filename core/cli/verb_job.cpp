@@ -1,0 +1,77 @@
+// The verbs that read a job and show its plan, or one part of it.
+#include "cli/inputs.h"
+#include "plan/plan.h"
+#include "report/plan_json.h"
+#include "report/plan_text.h"
+
+#include <CLI/CLI.hpp>
+
+#include <ostream>
+
+namespace riserun::cli {
+
+namespace {
+
+using Text = std::string (*)(const plan::Plan&, const report::Style&);
+using Json = std::string (*)(const plan::Plan&);
+
+int show_plan(const std::string& job_file, const Session& session, Text text, Json json) {
+  const Stock stock = load_stock(session.common);
+  plan::Job job = plan::load_job(*stock.catalog, job_file);
+  if (!session.common.bin_file.empty()) job.bin = stock.bin;
+  const report::Style style = session.style(job.units);
+  job.units = style.units;
+  const plan::Plan plan = plan::make_plan(stock.catalog, std::move(job));
+  session.out << (session.common.json ? json(plan) : text(plan, style));
+  return plan.status == plan::Status::refused ? kNoSolution : kDone;
+}
+
+void add_job_verb(CLI::App& app, Session& session, const std::string& name, const std::string& about, Text text,
+                  Json json) {
+  const auto job_file = std::make_shared<std::string>();
+  CLI::App* verb = app.add_subcommand(name, about);
+  verb->add_option("job", *job_file, "The job file")->required();
+  verb->callback([job_file, text, json, &session] {
+    session.chosen_verb = [job_file, text, json, &session] { return show_plan(*job_file, session, text, json); };
+  });
+}
+
+/// A section by itself: what is refused comes first, whatever the section.
+template <Text section>
+std::string with_refusals(const plan::Plan& plan, const report::Style& style) {
+  std::string text;
+  for (const plan::Refusal& refusal : plan.refusals)
+    text += report::wrapped("REFUSED: ", refusal.reason + (refusal.mend.empty() ? "" : " Mend: " + refusal.mend));
+  return text + section(plan, style);
+}
+
+std::string transfer_and_losses(const plan::Plan& plan, const report::Style& style) {
+  return report::levels_text(plan, style) + report::transfer_text(plan, style) + report::losses_text(plan, style);
+}
+
+std::string walls_and_test(const plan::Plan& plan, const report::Style& style) {
+  return report::walls_text(plan, style) + report::leak_test_text(plan, style);
+}
+
+}  // namespace
+
+void add_plan_verb(CLI::App& app, Session& session) {
+  add_job_verb(app, session, "plan", "The whole plan of a job", &report::plan_text, &report::plan_json);
+}
+
+void add_transfer_verb(CLI::App& app, Session& session) {
+  add_job_verb(app, session, "transfer", "Filling and draining: pressures, times, losses",
+               &with_refusals<&transfer_and_losses>, &report::transfer_json);
+}
+
+void add_walls_verb(CLI::App& app, Session& session) {
+  add_job_verb(app, session, "walls", "Panels, the pressure that they stand, relief, stored energy",
+               &with_refusals<&walls_and_test>, &report::walls_json);
+}
+
+void add_list_verb(CLI::App& app, Session& session) {
+  add_job_verb(app, session, "list", "Shopping list and cut list", &with_refusals<&report::list_text>,
+               &report::list_json);
+}
+
+}  // namespace riserun::cli

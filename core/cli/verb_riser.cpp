@@ -1,0 +1,122 @@
+#include "cli/inputs.h"
+#include "plan/plan.h"
+#include "plan/riser_alone.h"
+#include "report/plan_json.h"
+#include "report/plan_text.h"
+
+#include <CLI/CLI.hpp>
+
+#include <ostream>
+
+namespace riserun::cli {
+
+namespace {
+
+struct RiserOptions {
+  std::string job;
+  std::string height;
+  std::string length;
+  std::string width;
+  std::string bung;
+  std::string bung_kind;
+  std::string bung_length;
+  std::string projects;
+  std::string pipe;
+  std::string material;
+  std::string clearance;
+  std::string obstacle;
+  std::string headroom;
+  bool lid_closed = false;
+};
+
+const std::vector<std::string> kBungKinds = {"full coupling", "half coupling", "welded riser", "double-tapped bushing"};
+
+reservoir::BungKind bung_kind(WordReader& words, const std::string& text) {
+  using reservoir::BungKind;
+  static constexpr BungKind kMeaning[] = {BungKind::full_coupling, BungKind::half_coupling, BungKind::welded_riser,
+                                          BungKind::double_tapped_bushing};
+  return kMeaning[words.choice("--bung-kind", text, kBungKinds)];
+}
+
+plan::RiserAlone plan_from_options(const RiserOptions& options, const Stock& stock, UnitSystem units) {
+  WordReader words;
+  const auto length_of = [&](const char* option, const std::string& text) {
+    return words.quantity(option, text, &quantity::read_length);
+  };
+  plan::JobReservoir reservoir;
+  reservoir.height = length_of("--height", options.height).value_or(inches(1.0));
+  reservoir.length = length_of("--length", options.length).value_or(Length{});
+  reservoir.width = length_of("--width", options.width).value_or(Length{});
+  reservoir.obstacle_height = length_of("--obstacle", options.obstacle);
+  reservoir.lid_closed = options.lid_closed;
+  plan::JobPort bung;
+  bung.name = "riser bung";
+  bung.type = words.port(*stock.catalog, options.bung);
+  bung.bung = bung_kind(words, options.bung_kind);
+  bung.bung_length = length_of("--bung-length", options.bung_length);
+  bung.projects = length_of("--projects", options.projects);
+  reservoir.ports.push_back(bung);
+  plan::JobRiser riser;
+  riser.clearance = length_of("--clearance", options.clearance);
+  riser.headroom = length_of("--headroom", options.headroom);
+  riser.pipe_size = words.quantity("--pipe", options.pipe, &quantity::read_size_name);
+  riser.material = words.material(*stock.catalog, "--material", options.material);
+  if (!(reservoir.height > Length{})) words.add("--height", options.height, "must be more than nothing", 0);
+  words.finish();
+  return plan::plan_riser_alone(stock.catalog, std::move(reservoir), std::move(riser), stock.bin, units);
+}
+
+int run_from_options(const RiserOptions& options, const Session& session) {
+  const Stock stock = load_stock(session.common);
+  const report::Style style = session.style(UnitSystem::inch);
+  const plan::RiserAlone result = plan_from_options(options, stock, style.units);
+  session.out << (session.common.json ? report::riser_json(result.plan.riser)
+                                      : report::riser_text(*stock.catalog, result, style));
+  return result.refusals.empty() ? kDone : kNoSolution;
+}
+
+int run_from_job(const RiserOptions& options, const Session& session) {
+  const Stock stock = load_stock(session.common);
+  plan::Job job = plan::load_job(*stock.catalog, options.job);
+  const report::Style style = session.style(job.units);
+  job.units = style.units;
+  if (!session.common.bin_file.empty()) job.bin = stock.bin;
+  const plan::Plan plan = plan::make_plan(stock.catalog, std::move(job));
+  session.out << (session.common.json ? report::riser_json(plan.riser.riser) : report::riser_text(plan, style));
+  return plan.riser.riser.refusals.empty() ? kDone : kNoSolution;
+}
+
+}  // namespace
+
+void add_riser_verb(CLI::App& app, Session& session) {
+  const auto options = std::make_shared<RiserOptions>();
+  options->bung = "1 FNPT";
+  CLI::App* verb = app.add_subcommand("riser", "Riser length, clearance and heel, of a job or of a few measures");
+  CLI::Option* job = verb->add_option("job", options->job, "The job file; without one, --height at least");
+  CLI::Option* height = verb->add_option("--height", options->height, "Inside height of the reservoir, as \"14 in\"");
+  height->excludes(job);
+  const auto add = [&](const char* name, std::string& text, const char* about) {
+    verb->add_option(name, text, about)->needs(height)->excludes(job);
+  };
+  add("--length", options->length, "Inside length, for the heel's volume");
+  add("--width", options->width, "Inside width, for the heel's volume");
+  add("--bung", options->bung, "The bung's port (1 FNPT when left out)");
+  add("--bung-kind", options->bung_kind, "full coupling, half coupling, welded riser or double-tapped bushing");
+  add("--bung-length", options->bung_length, "End to end length of the bung");
+  add("--projects", options->projects, "How far the bung's lower face stands below the lid's inside");
+  add("--pipe", options->pipe, "Nominal size of the riser (the bung's when left out)");
+  add("--material", options->material, "Material of the riser (black iron when left out)");
+  add("--clearance", options->clearance, "Wanted clearance above the floor");
+  add("--obstacle", options->obstacle, "Height of what lies on the floor under the bung");
+  add("--headroom", options->headroom, "Free height above the bung, to draw the riser out");
+  verb->add_flag("--lid-closed", options->lid_closed, "The lid is welded already")->needs(height)->excludes(job);
+  verb->callback([options, &session] {
+    if (options->job.empty() && options->height.empty())
+      throw CLI::RequiredError("a job file, or --height and what else is known,");
+    session.chosen_verb = [options, &session] {
+      return options->job.empty() ? run_from_options(*options, session) : run_from_job(*options, session);
+    };
+  });
+}
+
+}  // namespace riserun::cli

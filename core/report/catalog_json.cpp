@@ -1,0 +1,74 @@
+#include "report/catalog_report.h"
+
+#include <nlohmann/json.hpp>
+
+namespace riserun::report {
+
+namespace {
+
+using catalog::Catalog;
+using catalog::End;
+using json = nlohmann::ordered_json;
+
+std::string end_name(End end) { return end == End::male ? "male" : end == End::female ? "female" : "neither"; }
+
+json side(const Catalog& catalog, catalog::KindId kind, End end) {
+  return {{"kind", catalog.kind(kind).id}, {"end", end_name(end)}};
+}
+
+json sizes_of(const Catalog& catalog, const std::vector<std::pair<catalog::SizeId, catalog::SizeId>>& sizes) {
+  if (sizes.empty()) return "same";
+  json pairs = json::array();
+  for (const auto& [a, b] : sizes) pairs.push_back({catalog.size_name(a), catalog.size_name(b)});
+  return pairs;
+}
+
+json part_json(const Catalog& catalog, const catalog::Part& part) {
+  json ports = json::array();
+  for (const catalog::Port& port : part.ports) {
+    const catalog::PortType& type = catalog.port_type(port.type);
+    ports.push_back({{"kind", catalog.kind(type.kind).id},
+                     {"size", catalog.size_name(type.size)},
+                     {"end", end_name(type.end)},
+                     {"bore_m", in_metres(port.bore)},
+                     {"reach_m", in_metres(port.reach)}});
+  }
+  const catalog::Family& family = catalog.family(part.family);
+  return {{"id", part.id},
+          {"name", part.name},
+          {"family", family.name},
+          {"size", part.size},
+          {"material", catalog.material(part.material).name},
+          {"price_usd", in_dollars(part.price)},
+          {"rating_pa", in_pascals(part.rating)},
+          {"stocked", part.stocked},
+          {"role", family.role == catalog::Role::connector ? "connector" : "device"},
+          {"closing", part.closing},
+          {"one_way", part.one_way},
+          {"air", part.air},
+          {"source", part.source},
+          {"ports", ports}};
+}
+
+}  // namespace
+
+std::string catalog_json(const Catalog& catalog, std::span<const catalog::PartId> parts) {
+  json result = {{"parts", json::array()}, {"mates", json::array()}, {"lookalikes", json::array()}};
+  for (const catalog::PartId id : parts) result["parts"].push_back(part_json(catalog, catalog.part(id)));
+  for (const catalog::MatingRule& rule : catalog.mating_rules())
+    result["mates"].push_back({{"a", side(catalog, rule.kind_a, rule.end_a)},
+                               {"b", side(catalog, rule.kind_b, rule.end_b)},
+                               {"sizes", sizes_of(catalog, rule.sizes)},
+                               {"seal", rule.seal},
+                               {"closing", rule.closing},
+                               {"comes_apart", rule.comes_apart}});
+  for (const catalog::LookAlike& pair : catalog.look_alikes())
+    result["lookalikes"].push_back({{"a", catalog.kind(pair.kind_a).id},
+                                    {"b", catalog.kind(pair.kind_b).id},
+                                    {"sizes", pair.sizes.empty() ? json("all") : sizes_of(catalog, pair.sizes)},
+                                    {"reason", pair.reason},
+                                    {"source", pair.source}});
+  return result.dump(1) + "\n";
+}
+
+}  // namespace riserun::report

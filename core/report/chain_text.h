@@ -1,0 +1,18 @@
+// A chain, or why there is none, as a fitter reads it.
+#pragma once
+
+#include "chain/result.h"
+#include "report/text_layout.h"
+
+#include <string>
+
+namespace riserun::report {
+
+/// Parts in order, sums, build order and cautions of the answer; for no chain the reason and what mends it.
+std::string chain_text(const catalog::Catalog& catalog, const chain::ChainRequest& request, const chain::Answer& answer,
+                       const Style& style);
+
+/// "2 parts: hex bushing 1 x 3/4 (black iron), ...": a chain in one line.
+std::string chain_in_one_line(const catalog::Catalog& catalog, const chain::Chain& chain);
+
+}  // namespace riserun::report

@@ -1,0 +1,31 @@
+// Plain text for a terminal and a wall sheet: headings, wrapped sentences, columns. No color but bold headings, and
+// those only when asked for, so that a printed page loses nothing.
+#pragma once
+
+#include "quantity/write.h"
+
+#include <string>
+#include <vector>
+
+namespace riserun::report {
+
+/// How a report is written.
+struct Style {
+  UnitSystem units = UnitSystem::inch;
+  bool bold_headings = false;
+};
+
+inline constexpr std::size_t kPageWidth = 100;  // characters: a terminal window, or a page in a legible size
+
+/// The title, underlined.
+std::string heading(const std::string& title, const Style& style);
+/// The sentences broken at blanks to the page's width: the first line after `first`, the others indented to match it.
+std::string wrapped(const std::string& first, const std::string& text);
+/// Rows of cells in columns as wide as their widest cell, two blanks apart; short rows are allowed. Cells are right
+/// aligned in the columns named in `right_aligned`.
+std::string columns(const std::vector<std::vector<std::string>>& rows, const std::string& indent,
+                    const std::vector<std::size_t>& right_aligned = {});
+/// `1 part`, `2 parts`.
+std::string counted(long count, const std::string& one, const std::string& many);
+
+}  // namespace riserun::report

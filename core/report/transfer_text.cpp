@@ -1,0 +1,122 @@
+#include "report/plan_text.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace riserun::report {
+
+namespace {
+
+using plan::Plan;
+using transfer::Stop;
+using transfer::WalkAway;
+
+std::string stop_sentence(Stop stop, bool filling) {
+  switch (stop) {
+    case Stop::goal_reached:
+      return filling ? "reaches the wanted depth" : "the table runs down to its inlet";
+    case Stop::riser_uncovered:
+      return "the riser uncovers first: air would blow through into the table";
+    case Stop::pressures_balance:
+      return "the pressures balance before that: the water stands still";
+    case Stop::table_overflows:
+      return "the table overflows first";
+    case Stop::time_limit:
+      return "takes longer than the time limit";
+    case Stop::reservoir_full:
+      return "the reservoir is full first: water would stand at its lid";
+  }
+  return "";
+}
+
+std::string time_cell(const transfer::Transfer& transfer) {
+  if (!std::isfinite(in_seconds(transfer.time_high)))
+    return write_time(transfer.time) + " (at worst it never gets there)";
+  return write_with_range(write_time(transfer.time), write_time(transfer.time_low), write_time(transfer.time_high));
+}
+
+std::vector<std::vector<std::string>> common_rows(const transfer::Transfer& transfer, bool filling, UnitSystem units) {
+  return {
+      {"ends because", stop_sentence(transfer.stop, filling)},
+      {"time", time_cell(transfer)},
+      {"moved", write_volume(transfer.volume, units)},
+      {"flow", fmt::format("{} on average, {} at most", write_volume_flow(transfer.mean_flow, units),
+                           write_volume_flow(transfer.peak_flow, units))},
+      {filling ? "free air used" : "free air let out", write_free_air(transfer.free_air, units)},
+      {"limited by", transfer.limited_by},
+  };
+}
+
+std::string walk_away_sentence(const transfer::Fill& fill, UnitSystem units) {
+  switch (fill.walk_away) {
+    case WalkAway::water_stops_below_rim:
+      return "the water stops by itself below the rim";
+    case WalkAway::table_overflows:
+      return fmt::format("the table overflows: {} over the rim", write_volume(fill.walk_away_spill, units));
+    case WalkAway::air_blows_through:
+      return "the riser uncovers and air blows up into the table";
+  }
+  return "";
+}
+
+std::string as_rows(const std::vector<std::vector<std::string>>& rows) {
+  std::string text;
+  for (const auto& row : rows) text += wrapped(fmt::format("  {:<22}", row[0]), row[1]);
+  return text;
+}
+
+std::string filling(const Plan& plan, const Style& style) {
+  const transfer::Fill& fill = plan.transfer.fill;
+  const UnitSystem units = style.units;
+  const auto beside_limit = [&](GaugePressure pressure) {
+    return fmt::format("{}   (walls' limit {})", write_pressure(pressure, units),
+                       write_pressure_alone(plan.walls.limit, units));
+  };
+  auto rows = common_rows(fill, true, units);
+  rows.push_back({"regulator setting", beside_limit(plan.transfer.setting) + ": " + plan.transfer.setting_basis});
+  rows.push_back({"pressure to start", beside_limit(fill.pressure_to_start)});
+  rows.push_back({"hold pressure", beside_limit(fill.hold_pressure)});
+  rows.push_back({"pressure to finish", beside_limit(fill.pressure_to_finish)});
+  rows.push_back({"highest in the tank", beside_limit(fill.highest_ullage_pressure)});
+  if (plan.transfer.setting_for_wish)
+    rows.push_back({"for the wished time", "set " + beside_limit(*plan.transfer.setting_for_wish)});
+  rows.push_back({"after the air is shut",
+                  fmt::format("the table rises another {}: shut the air at {}", write_length(fill.coast_up, units),
+                              write_length(fill.shut_off_depth, units))});
+  rows.push_back({"water over the riser", write_length(fill.margin_over_riser_end, units) + " left at the end"});
+  rows.push_back({"if nobody shuts it off", walk_away_sentence(fill, units)});
+  if (fill.self_limiting_pressure)
+    rows.push_back({"stops by itself at", beside_limit(*fill.self_limiting_pressure) + ": below the rim"});
+  return heading("Filling", style) + as_rows(rows);
+}
+
+std::string draining(const Plan& plan, const Style& style) {
+  auto rows = common_rows(plan.transfer.drain, false, style.units);
+  rows.push_back({"stays in the table", write_volume(plan.transfer.drain.left_in_table, style.units)});
+  return heading("Draining", style) + as_rows(rows);
+}
+
+std::string loss_table(const std::string& title, const std::vector<hydraulics::ElementLoss>& losses,
+                       const Style& style) {
+  std::vector<std::vector<std::string>> rows = {{title, "K", "velocity", "head", "source"}};
+  for (const hydraulics::ElementLoss& loss : losses)
+    rows.push_back({loss.element, write_number(loss.k, 2), write_velocity(loss.velocity, style.units, 2),
+                    write_head(loss.head, style.units, 2), loss.source});
+  return columns(rows, "  ", {1, 2, 3});
+}
+
+}  // namespace
+
+std::string transfer_text(const Plan& plan, const Style& style) {
+  return filling(plan, style) + remarks_text(plan, plan::Topic::transfer) + draining(plan, style);
+}
+
+std::string losses_text(const Plan& plan, const Style& style) {
+  std::string text = heading("Where the head is lost", style);
+  text += loss_table("filling, mean flow", plan.transfer.fill.losses_at_mean, style) + "\n";
+  text += loss_table("filling, peak flow", plan.transfer.fill.losses_at_peak, style) + "\n";
+  return text + loss_table("draining, mean flow", plan.transfer.drain.losses_at_mean, style);
+}
+
+}  // namespace riserun::report

@@ -205,9 +205,10 @@ void BuildOrder::add_still_joint(std::size_t joint, bool last) {
                           joint, last});
 }
 
+// Only an end can turn here: whatever lies between is part of one side or of the other already.
 void BuildOrder::add_last_joint(std::size_t joint) {
-  if (rule(joint).turning == Turning::neither) return add_still_joint(joint, true);
-  const bool to_turns = turns(joint + 1);
+  const bool to_turns = is_end(joint + 1) && turns(joint + 1);
+  if (rule(joint).turning == Turning::neither || !(to_turns || turns(0))) return add_still_joint(joint, true);
   const std::size_t turned = to_turns ? joint + 1 : joint;
   const std::size_t held = to_turns ? joint : joint + 1;
   const PortTypeId port = to_turns ? chain_.joints[joint].b : chain_.joints[joint].a;

@@ -76,8 +76,8 @@ std::vector<LineElement> elements_of(const Catalog& catalog, const Part& part, s
   const std::size_t ports[] = {enter, leave};
   const LossItem* loss = loss_of(catalog, part, enter, leave);
   // What goes into a neighbour is the neighbour's length already. A published fitting loss holds the wall friction.
-  const Length run = body_length(catalog, part, enter, leave) - insertion(catalog, part.ports[enter].type) -
-                     insertion(catalog, part.ports[leave].type);
+  const Length inserted = insertion(catalog, part.ports[enter].type) + insertion(catalog, part.ports[leave].type);
+  const Length run = std::max(Length{}, body_length(catalog, part, enter, leave) - inserted);
   const bool one_bore = in_nanometres(bores[0]) == in_nanometres(bores[1]);
   const std::size_t narrow = bores[1] < bores[0] ? 1 : 0;
   std::vector<LineElement> elements;

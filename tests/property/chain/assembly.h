@@ -1,0 +1,14 @@
+// Carries a build order out, step by step, on bodies that may or may not turn. Knows nothing of the solver.
+#pragma once
+
+#include "chain/request.h"
+#include "chain/result.h"
+
+#include <string>
+
+namespace riserun::chain::testing {
+
+/// Empty when each step can be done and the run is whole at the end; else what goes wrong first.
+std::string carry_out(const Catalog& catalog, const ChainRequest& request, const Chain& chain);
+
+}  // namespace riserun::chain::testing

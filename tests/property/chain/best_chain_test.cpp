@@ -1,0 +1,145 @@
+// The best chain of thousands of small random catalogs against every chain there is.
+#include "chain/assemble.h"
+#include "chain/finder.h"
+#include "chain/wishes.h"
+#include "property/chain/assembly.h"
+#include "property/chain/exhaustive.h"
+#include "property/chain/random_world.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <iostream>
+
+namespace riserun::chain::testing {
+namespace {
+
+constexpr std::uint32_t kWorlds = 5000;
+constexpr std::size_t kBeginnings = 1500;  // looked at for each depth of the exhaustive search
+
+struct Tally {
+  int chains = 0;
+  int nones = 0;
+  int compared = 0;  // whole answers compared with the exhaustive search's
+  int too_long = 0;  // chains longer than what was tried exhaustively
+  int needs_met = 0;
+  int bins_overdrawn = 0;
+};
+
+class BestChain : public ::testing::Test {
+ protected:
+  void check_world(std::uint32_t seed);
+  void check_order(const catalog::Catalog& catalog, const Finder& finder, const ChainRequest& request,
+                   const Exhausted& every, Exhaustive& judge);
+  void check_sums(const catalog::Catalog& catalog, const ChainRequest& request, const Chain& chain, const Sums& sums);
+  void check_none(const catalog::Catalog& catalog, const Finder& finder, const ChainRequest& request);
+  Tally tally_;
+  int explained_ = 0;
+};
+
+void BestChain::check_sums(const catalog::Catalog& catalog, const ChainRequest& request, const Chain& chain,
+                           const Sums& sums) {
+  EXPECT_EQ(chain.part_count, sums.parts);
+  EXPECT_EQ(chain.buy_count, sums.buy);
+  EXPECT_EQ(chain.price.cents(), sums.cents);
+  EXPECT_NEAR(in_metres(chain.length) * 1e6, static_cast<double>(sums.micrometres), 20.0);
+  EXPECT_NEAR(in_metres(chain.head) * 1e9, static_cast<double>(sums.nanometres),
+              20.0 + 1e-9 * static_cast<double>(sums.nanometres));
+  ASSERT_EQ(chain.joints.size(), chain.parts.size() + 1);
+  for (const ChainJoint& joint : chain.joints) {
+    ASSERT_NE(catalog.mating_rule(joint.a, joint.b), nullptr);
+    EXPECT_EQ(catalog.mating_rule(joint.a, joint.b), &catalog.mating_rules()[joint.rule]);
+  }
+  EXPECT_EQ(chain.joints.front().a, request.from.type);
+  EXPECT_EQ(chain.joints.back().b, request.to.type);
+  std::vector<int> taken(catalog.parts().size(), 0);
+  for (const ChainPart& link : chain.parts) {
+    taken[link.part.row] += link.from_bin ? 1 : 0;
+    for (std::size_t i = 0; i < link.plugs.size(); ++i) taken[link.plugs[i].row] += link.plug_from_bin[i] ? 1 : 0;
+  }
+  for (std::uint32_t row = 0; row < taken.size(); ++row) EXPECT_LE(taken[row], request.bin.count_of({row}));
+  EXPECT_EQ(carry_out(catalog, request, chain), "");
+}
+
+void BestChain::check_order(const catalog::Catalog& catalog, const Finder& finder, const ChainRequest& request,
+                            const Exhausted& every, Exhaustive& judge) {
+  const std::optional<Sums>& best = every.best[static_cast<std::size_t>(request.order)];
+  const std::optional<Route> route = finder.best(request);
+  if (!route) {
+    ++tally_.nones;
+    ASSERT_FALSE(best.has_value()) << "there is a chain of " << best->parts << " parts";
+    if (request.order == Order::price) check_none(catalog, finder, request);
+    return;
+  }
+  ++tally_.chains;
+  const Chain chain = assemble(catalog, request, route->moves);
+  std::string why;
+  const std::optional<Sums> sums = judge.judge(chain, why);
+  ASSERT_TRUE(sums.has_value()) << why;
+  check_sums(catalog, request, chain, *sums);
+  tally_.needs_met += request.needs.empty() ? 0 : 1;
+  if (sums->parts <= every.depth) {
+    ASSERT_TRUE(best.has_value());
+    EXPECT_EQ(*sums, *best);
+    ++tally_.compared;
+  } else {
+    ++tally_.too_long;
+    EXPECT_FALSE(best && better(request.order, *best, *sums));
+  }
+}
+
+// What is said to complete a chain does complete one.
+void BestChain::check_none(const catalog::Catalog& catalog, const Finder& finder, const ChainRequest& request) {
+  if (++explained_ % 4 != 0) return;
+  const Answer answer = finder.find(request);
+  ASSERT_TRUE(std::holds_alternative<NoChain>(answer));
+  EXPECT_FALSE(std::get<NoChain>(answer).reason.empty());
+  if (const auto special = completing_special_order(finder.network(), request)) {
+    catalog::CatalogBuilder builder(catalog);
+    catalog::Part part = catalog.part(*special);
+    part.stocked = true;
+    builder.replace(*special, part);
+    EXPECT_TRUE(Finder(std::move(builder).build()).best(request).has_value()) << part.id;
+  }
+  if (const auto missing = missing_part(finder.network(), request)) {
+    catalog::CatalogBuilder builder(catalog);
+    catalog::Part part;
+    part.id = part.name = "missing";
+    part.family = {0};
+    part.material = {0};
+    part.dielectric = true;
+    part.rating = psig(1.0e6);
+    part.closing = missing->closing;
+    part.ports = {{missing->enter, metres(1.0), {}, 180.0}, {missing->leave, metres(1.0), {}, 0.0}};
+    builder.add(part);
+    const catalog::Catalog with = std::move(builder).build();
+    EXPECT_TRUE(Finder(with).best(request).has_value()) << missing->name;
+  }
+}
+
+void BestChain::check_world(std::uint32_t seed) {
+  SCOPED_TRACE("seed " + std::to_string(seed));
+  Dice dice(seed);
+  const catalog::Catalog catalog = random_catalog(dice);
+  ChainRequest request = random_request(dice, catalog);
+  Exhaustive exhaustive(catalog, request);
+  const Exhausted every = exhaustive.run(kBeginnings);
+  const Finder finder(catalog);
+  for (const Order order : {Order::parts, Order::price, Order::loss, Order::length, Order::bin}) {
+    SCOPED_TRACE("order " + std::to_string(static_cast<int>(order)));
+    request.order = order;
+    check_order(catalog, finder, request, every, exhaustive);
+  }
+}
+
+TEST_F(BestChain, IsTheBestOfAllChainsUnderEveryOrderAndBreaksTiesBySortedIds) {
+  for (std::uint32_t seed = 1; seed <= kWorlds && !HasFailure(); ++seed) check_world(seed);
+  std::cout << tally_.chains << " chains (" << tally_.compared << " compared whole, " << tally_.too_long
+            << " longer than tried, " << tally_.needs_met << " with needs), " << tally_.nones << " refusals\n";
+  EXPECT_GT(tally_.compared, 4000);
+  EXPECT_GT(tally_.nones, 2000);
+  EXPECT_LT(tally_.too_long, tally_.chains / 20);
+}
+
+}  // namespace
+}  // namespace riserun::chain::testing

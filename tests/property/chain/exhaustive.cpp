@@ -1,0 +1,282 @@
+#include "property/chain/exhaustive.h"
+
+#include "hydraulics/line.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace riserun::chain::testing {
+
+using namespace riserun::catalog;  // NOLINT(google-build-using-namespace)
+
+namespace {
+
+std::int64_t micro(Length length) { return std::llround(in_metres(length) * 1e6); }
+std::int64_t nano(Length length) { return std::llround(in_metres(length) * 1e9); }
+
+std::int64_t head_of(std::vector<hydraulics::LineElement> elements, VolumeFlow flow) {
+  if (elements.empty() || in_cubic_metres_per_second(flow) == 0.0) return 0;
+  const hydraulics::LineEnd open{0.0, 0.0, 0.0, {}};
+  const hydraulics::Line line(std::move(elements), open, open);
+  const Head head = line.head_loss(flow, hydraulics::Direction::forward, *hydraulics::water_at(degrees_celsius(20.0)));
+  return std::llround(in_metres(head) * 1e9);
+}
+
+bool holds(const std::vector<PartId>& parts, PartId part) {
+  return std::find(parts.begin(), parts.end(), part) != parts.end();
+}
+
+bool same_parts(const Need& a, const Need& b) {
+  return std::all_of(a.parts.begin(), a.parts.end(), [&](PartId p) { return holds(b.parts, p); }) &&
+         std::all_of(b.parts.begin(), b.parts.end(), [&](PartId p) { return holds(a.parts, p); });
+}
+
+bool can_turn(Freedom freedom) { return freedom == Freedom::loose || freedom == Freedom::spinning; }
+
+}  // namespace
+
+std::array<std::int64_t, 4> tuple_of(Order order, const Sums& s) {
+  switch (order) {
+    case Order::parts:
+      return {s.parts, s.cents, s.drawbacks, 0};
+    case Order::price:
+      return {s.cents, s.parts, s.drawbacks, 0};
+    case Order::loss:
+      return {s.nanometres, s.parts, s.cents, s.drawbacks};
+    case Order::length:
+      return {s.micrometres, s.parts, s.cents, s.drawbacks};
+    case Order::bin:
+      return {s.buy, s.cents, s.parts, s.drawbacks};
+  }
+  return {};
+}
+
+bool better(Order order, const Sums& a, const Sums& b) {
+  const auto x = tuple_of(order, a);
+  const auto y = tuple_of(order, b);
+  if (x != y) return x < y;
+  if (a.ids != b.ids) return a.ids < b.ids;
+  return a.ways < b.ways;
+}
+
+Exhaustive::Exhaustive(const Catalog& catalog, const ChainRequest& request) : catalog_(catalog), request_(request) {
+  for (const PortType& type : catalog.port_types()) {
+    const JointSize* size = type.end == End::female ? nullptr : catalog.joint_size(type);
+    size_make_up_.push_back(size ? micro(size->hand_tight_engagement + size->wrench_engagement) : 0);
+  }
+  make_ways();
+}
+
+bool Exhaustive::part_allowed(PartId id) const {
+  const Part& part = catalog_.part(id);
+  if (!request_.banned.empty() && request_.banned[id.row]) return false;
+  if (request_.rating && part.rating < *request_.rating) return false;
+  if (request_.service == Service::water) return true;
+  const bool far = !part.far_material || catalog_.material(*part.far_material).compressed_air;
+  return part.air && far && catalog_.material(part.material).compressed_air;
+}
+
+bool Exhaustive::metals_clash(std::optional<MaterialId> a, std::optional<MaterialId> b) const {
+  return request_.galvanic == Galvanic::avoid && a && b && catalog_.galvanic(*a, *b) == GalvanicVerdict::keep_apart;
+}
+
+void Exhaustive::make_ways() {
+  for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
+    const Part& part = catalog_.part({row});
+    if (!part_allowed({row})) continue;
+    for (std::uint8_t enter = 0; enter < part.ports.size(); ++enter) {
+      for (std::uint8_t leave = 0; leave < part.ports.size(); ++leave) {
+        if (enter == leave || (part.one_way && (enter != 0 || leave != 1))) continue;
+        const Port& in = part.ports[enter];
+        const Port& out = part.ports[leave];
+        if (request_.smallest_bore && std::min(in.bore, out.bore) < *request_.smallest_bore) continue;
+        if (!part.dielectric && metals_clash(part.material_at(enter), part.material_at(leave))) continue;
+        Way way{{row}, enter, leave, {}, 0, 0};
+        way.length =
+            std::max(micro(in.reach) + micro(out.reach), size_make_up_[in.type.row] + size_make_up_[out.type.row]);
+        Chain alone;
+        alone.parts.push_back({{row}, enter, leave, false, {}, {}});
+        way.head = head_of(line_elements(catalog_, alone), request_.flow);
+        add_ways_with_plugs(way, 0);
+      }
+    }
+  }
+}
+
+void Exhaustive::add_ways_with_plugs(Way way, std::size_t port) {
+  const Part& host = catalog_.part(way.part);
+  while (port == way.enter || port == way.leave) ++port;
+  if (port >= host.ports.size()) {
+    ways_.push_back(way);
+    return;
+  }
+  for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
+    const Part& plug = catalog_.part({row});
+    if (plug.ports.size() != 1 || catalog_.family(plug.family).role != Role::connector || !part_allowed({row}))
+      continue;
+    if (!catalog_.mating_rule(host.ports[port].type, plug.ports[0].type)) continue;
+    if (metals_clash(host.material_at(port), plug.material)) continue;
+    Way plugged = way;
+    plugged.plugs.push_back({row});
+    add_ways_with_plugs(plugged, port + 1);
+  }
+}
+
+bool Exhaustive::closes(PortTypeId a, PortTypeId b) const {
+  const MatingRule& rule = *catalog_.mating_rule(a, b);
+  const bool slides = request_.from.freedom == Freedom::sliding || request_.to.freedom == Freedom::sliding;
+  return rule.closing || (slides && rule.turning == Turning::neither);
+}
+
+std::int64_t Exhaustive::goes_in(PortTypeId a, PortTypeId b) const {
+  return std::max(size_make_up_[a.row], size_make_up_[b.row]);
+}
+
+std::int64_t Exhaustive::bore_change(std::int64_t from, std::int64_t to) {
+  if (from == 0 || from == to) return 0;
+  const std::pair key(from, to);
+  for (const auto& [known, head] : bore_changes_)
+    if (known == key) return head;
+  hydraulics::LineElement first;
+  hydraulics::LineElement second;
+  first.bore = metres(static_cast<double>(from) * 1e-9);
+  second.bore = metres(static_cast<double>(to) * 1e-9);
+  bore_changes_.emplace_back(key, head_of({first, second}, request_.flow));
+  return bore_changes_.back().second;
+}
+
+Exhaustive::Begun Exhaustive::beginning() const {
+  Begun begun;
+  begun.open = request_.from.type;
+  begun.material = request_.from.material;
+  begun.closed = can_turn(request_.from.freedom) || can_turn(request_.to.freedom);
+  begun.met.assign(request_.needs.size(), false);
+  begun.uses.assign(catalog_.parts().size(), 0);
+  return begun;
+}
+
+bool Exhaustive::use(std::vector<int>& uses, PartId part) const {
+  const bool can_be_bought = request_.special_order || catalog_.part(part).stocked;
+  return ++uses[part.row] <= request_.bin.count_of(part) || can_be_bought;
+}
+
+// A part meets each need that names it; of needs with the same parts, one only. True: it met one more.
+bool Exhaustive::meet_needs(std::vector<bool>& met, PartId part) const {
+  std::vector<std::size_t> now;
+  for (std::size_t i = 0; i < met.size(); ++i) {
+    if (met[i] || !holds(request_.needs[i].parts, part)) continue;
+    const bool twin = std::any_of(now.begin(), now.end(),
+                                  [&](std::size_t k) { return same_parts(request_.needs[k], request_.needs[i]); });
+    if (!twin) now.push_back(i);
+  }
+  for (const std::size_t i : now) met[i] = true;
+  return !now.empty();
+}
+
+std::optional<Exhaustive::Begun> Exhaustive::extended(const Begun& begun, const Way& way) {
+  const Part& part = catalog_.part(way.part);
+  const Port& in = part.ports[way.enter];
+  const Port& out = part.ports[way.leave];
+  if (!catalog_.mating_rule(begun.open, in.type)) return std::nullopt;
+  const bool lined = part.dielectric && !part.far_material;
+  if (!lined && metals_clash(begun.material, part.material_at(way.enter))) return std::nullopt;
+  Begun next = begun;
+  const bool asked_for = meet_needs(next.met, way.part);
+  const bool unasked = part.ports.size() == 2 && catalog_.family(part.family).role == Role::connector;
+  if (!unasked && !asked_for) return std::nullopt;
+  if (!use(next.uses, way.part)) return std::nullopt;
+  for (const PartId plug : way.plugs)
+    if (!use(next.uses, plug)) return std::nullopt;
+  next.open = out.type;
+  next.material = lined ? std::nullopt : std::optional(part.material_at(way.leave));
+  next.closed = begun.closed || part.closing || closes(begun.open, in.type);
+  next.parts += 1 + static_cast<std::int64_t>(way.plugs.size());
+  next.micrometres += way.length - goes_in(begun.open, in.type);
+  next.nanometres += bore_change(begun.bore, nano(in.bore)) + way.head;
+  next.bore = nano(out.bore);
+  next.ways.push_back(&way);
+  if (request_.most_parts && next.parts > *request_.most_parts) return std::nullopt;
+  return next;
+}
+
+bool Exhaustive::finishes(const Begun& begun) const {
+  if (!catalog_.mating_rule(begun.open, request_.to.type)) return false;
+  if (metals_clash(begun.material, request_.to.material)) return false;
+  if (std::find(begun.met.begin(), begun.met.end(), false) != begun.met.end()) return false;
+  return begun.closed || closes(begun.open, request_.to.type);
+}
+
+Sums Exhaustive::sums_of(const Begun& begun) const {
+  Sums sums;
+  sums.parts = begun.parts;
+  sums.micrometres = begun.micrometres - goes_in(begun.open, request_.to.type);
+  sums.nanometres = begun.nanometres;
+  for (const Way* way : begun.ways) {
+    const Part& part = catalog_.part(way->part);
+    sums.drawbacks += catalog_.family(part.family).is_bushing ? 1 : 0;
+    sums.drawbacks += part.name.find("close nipple") != std::string::npos ? 1 : 0;
+    sums.ids.push_back(part.id);
+    for (const PartId plug : way->plugs) sums.ids.push_back(catalog_.part(plug).id);
+    sums.ways.emplace_back(way->enter, way->leave);
+  }
+  for (std::uint32_t row = 0; row < begun.uses.size(); ++row) {
+    const int bought = std::max(0, begun.uses[row] - request_.bin.count_of({row}));
+    sums.buy += bought;
+    sums.cents += bought * catalog_.part({row}).price.cents();
+  }
+  return sums;
+}
+
+void Exhaustive::explore(const Begun& begun, int depth, Exhausted& found) {
+  ++looked_at_;
+  if (finishes(begun)) {
+    const Sums sums = sums_of(begun);
+    for (std::size_t order = 0; order < found.best.size(); ++order)
+      if (!found.best[order] || better(static_cast<Order>(order), sums, *found.best[order])) found.best[order] = sums;
+  }
+  for (const Way& way : ways_) {
+    if (looked_at_ > budget_) return;
+    if (begun.parts + 1 + static_cast<std::int64_t>(way.plugs.size()) > depth) continue;
+    if (const auto next = extended(begun, way)) explore(*next, depth, found);
+  }
+}
+
+Exhausted Exhaustive::run(std::size_t budget) {
+  budget_ = budget;
+  Exhausted complete;
+  for (int depth = 0; depth <= 8; ++depth) {
+    looked_at_ = 0;
+    Exhausted found;
+    found.depth = depth;
+    explore(beginning(), depth, found);
+    if (looked_at_ > budget_) break;
+    complete = found;
+  }
+  return complete;
+}
+
+std::optional<Sums> Exhaustive::judge(const Chain& chain, std::string& why) {
+  Begun begun = beginning();
+  for (const ChainPart& link : chain.parts) {
+    const auto way = std::find_if(ways_.begin(), ways_.end(), [&](const Way& w) {
+      return w.part == link.part && w.enter == link.enter && w.leave == link.leave && w.plugs == link.plugs;
+    });
+    if (way == ways_.end()) {
+      why = "the rules do not allow part " + catalog_.part(link.part).id;
+      return std::nullopt;
+    }
+    const auto next = extended(begun, *way);
+    if (!next) {
+      why = "part " + catalog_.part(link.part).id + " may not follow";
+      return std::nullopt;
+    }
+    begun = *next;
+  }
+  if (!finishes(begun)) {
+    why = "the chain does not end as asked";
+    return std::nullopt;
+  }
+  return sums_of(begun);
+}
+
+}  // namespace riserun::chain::testing

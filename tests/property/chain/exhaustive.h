@@ -1,0 +1,82 @@
+// Every chain that a request allows, tried one after the other: no graph, no search, no bound but a number of parts.
+#pragma once
+
+#include "chain/request.h"
+#include "chain/result.h"
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace riserun::chain::testing {
+
+/// What a chain adds up to, worked out here anew.
+struct Sums {
+  std::int64_t parts = 0, cents = 0, micrometres = 0, nanometres = 0, buy = 0, drawbacks = 0;
+  std::vector<std::string> ids;                             // in chain order, plugs behind the part that holds them
+  std::vector<std::pair<std::uint8_t, std::uint8_t>> ways;  // ports used, in chain order
+  bool operator==(const Sums&) const = default;
+};
+
+/// Smaller is better: the order's own tuple, then the drawbacks.
+std::array<std::int64_t, 4> tuple_of(Order order, const Sums& sums);
+/// The same, then the ids, then the ports.
+bool better(Order order, const Sums& a, const Sums& b);
+
+struct Exhausted {
+  std::array<std::optional<Sums>, 5> best;  // by order
+  int depth = 0;                            // all chains of up to that many parts were tried
+};
+
+class Exhaustive {
+ public:
+  Exhaustive(const Catalog& catalog, const ChainRequest& request);
+  /// Deepens part by part until that many beginnings of chains have been looked at.
+  Exhausted run(std::size_t budget);
+  /// Sums of a given chain, or nullopt where it breaks a rule; `why` then says which.
+  std::optional<Sums> judge(const Chain& chain, std::string& why);
+
+ private:
+  struct Way {
+    PartId part;
+    std::uint8_t enter = 0, leave = 0;
+    std::vector<PartId> plugs;
+    std::int64_t length = 0, head = 0;
+  };
+  struct Begun {
+    PortTypeId open;
+    std::optional<MaterialId> material;  // of the last part, or of the from end
+    std::int64_t bore = 0;
+    bool closed = false;
+    std::vector<bool> met;
+    std::vector<int> uses;
+    std::int64_t parts = 0, micrometres = 0, nanometres = 0;
+    std::vector<const Way*> ways;
+  };
+
+  void make_ways();
+  void add_ways_with_plugs(Way way, std::size_t port);
+  bool part_allowed(PartId part) const;
+  bool metals_clash(std::optional<MaterialId> a, std::optional<MaterialId> b) const;
+  bool closes(PortTypeId a, PortTypeId b) const;
+  std::int64_t goes_in(PortTypeId a, PortTypeId b) const;
+  std::int64_t bore_change(std::int64_t from, std::int64_t to);
+  Begun beginning() const;
+  std::optional<Begun> extended(const Begun& begun, const Way& way);
+  bool finishes(const Begun& begun) const;
+  bool use(std::vector<int>& uses, PartId part) const;
+  bool meet_needs(std::vector<bool>& met, PartId part) const;
+  Sums sums_of(const Begun& begun) const;
+  void explore(const Begun& begun, int depth, Exhausted& found);
+
+  const Catalog& catalog_;
+  const ChainRequest& request_;
+  std::vector<Way> ways_;
+  std::vector<std::int64_t> size_make_up_;  // by port type: 0 for a female end
+  std::vector<std::pair<std::pair<std::int64_t, std::int64_t>, std::int64_t>> bore_changes_;
+  std::size_t looked_at_ = 0;
+  std::size_t budget_ = 0;
+};
+
+}  // namespace riserun::chain::testing

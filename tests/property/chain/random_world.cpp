@@ -1,0 +1,224 @@
+#include "property/chain/random_world.h"
+
+#include <string>
+
+namespace riserun::chain::testing {
+
+using namespace riserun::catalog;  // NOLINT(google-build-using-namespace)
+
+namespace {
+
+constexpr const char* kSizes[] = {"1/2", "3/4", "1"};
+
+void add_materials(CatalogBuilder& builder) {
+  const auto add = [&](const char* id, double volts, bool metal, bool air) {
+    Material material;
+    material.id = material.name = id;
+    material.anodic_index_volts = volts;
+    material.metal = metal;
+    material.compressed_air = air;
+    material.roughness = millimetres(metal ? 0.05 : 0.002);
+    builder.add(material);
+  };
+  add("nylon", 0.0, false, true);
+  add("steel", 0.85, true, true);
+  add("stainless", 0.50, true, true);
+  add("brass", 0.30, true, true);
+  add("shattering plastic", 0.0, false, false);
+}
+
+void add_kind(CatalogBuilder& builder, Dice& dice, const std::string& id, bool has_genders, int size_count) {
+  JointKind kind;
+  kind.id = kind.name = id;
+  if (has_genders) {
+    kind.male_notation = "M" + id;
+    kind.female_notation = "F" + id;
+  } else {
+    kind.neither_notation = id;
+  }
+  kind.threaded = has_genders;
+  kind.tapered = has_genders;
+  for (int i = 0; i < size_count; ++i) {
+    JointSize size;
+    size.size = builder.size(kSizes[i]);
+    size.outside_diameter = millimetres(20.0 + 7.0 * i);
+    size.hand_tight_engagement = millimetres(dice.one_of({0.0, 8.0, 10.0}));
+    size.wrench_engagement = millimetres(dice.one_of({0.0, 5.0}));
+    size.make_up_tolerance = millimetres(2.0);
+    size.turns_past_hand_low = 1.5;
+    size.turns_past_hand_high = 3.0;
+    kind.sizes.push_back(size);
+  }
+  const KindId row = builder.add(kind);
+  MatingRule rule;
+  rule.kind_a = rule.kind_b = row;
+  rule.end_a = has_genders ? End::male : End::neither;
+  rule.end_b = has_genders ? End::female : End::neither;
+  const int how = dice.below(4);
+  rule.turning = how < 2 ? Turning::either : Turning::neither;
+  rule.closing = how == 3;
+  rule.seal = "sealant";
+  builder.add(rule);
+}
+
+// Two kinds that go together in one pair of sizes, as a hose goes on a barb of another name.
+void add_cross_rule(CatalogBuilder& builder, Dice& dice) {
+  MatingRule rule;
+  rule.kind_a = {0};
+  rule.kind_b = {1};
+  rule.end_a = End::male;
+  rule.end_b = builder.so_far().kinds()[1].threaded ? End::female : End::neither;
+  rule.sizes = {{builder.size("1/2"), builder.size(dice.one_of({"1/2", "3/4"}))}};
+  rule.turning = Turning::neither;
+  rule.closing = dice.chance(50);
+  rule.seal = "sealant";
+  builder.add(rule);
+}
+
+PortTypeId random_type(CatalogBuilder& builder, Dice& dice) {
+  const auto kinds = builder.so_far().kinds();
+  const KindId kind{static_cast<std::uint32_t>(dice.below(static_cast<int>(kinds.size())))};
+  const JointKind& table = kinds[kind.row];
+  const SizeId size = table.sizes[static_cast<std::size_t>(dice.below(static_cast<int>(table.sizes.size())))].size;
+  const End end = table.threaded ? (dice.chance(50) ? End::male : End::female) : End::neither;
+  return builder.port_type({kind, size, end});
+}
+
+void add_families(CatalogBuilder& builder) {
+  for (const Role role : {Role::connector, Role::device}) {
+    for (const bool bushing : {false, true}) {
+      Family family;
+      family.name = std::string(role == Role::device ? "device" : "connector") + (bushing ? " bushing" : "");
+      family.role = role;
+      family.is_bushing = bushing;
+      builder.add(family);
+    }
+  }
+}
+
+Part random_part(CatalogBuilder& builder, Dice& dice, int row) {
+  Part part;
+  part.id = std::string(1, static_cast<char>('a' + dice.below(26))) + std::to_string(row);
+  part.name = part.id;
+  if (dice.chance(12)) part.name += " close nipple";
+  const bool device = dice.chance(15);
+  part.family = {static_cast<std::uint32_t>((device ? 2 : 0) + (dice.chance(15) ? 1 : 0))};
+  part.material = {static_cast<std::uint32_t>(dice.one_of({0, 1, 1, 1, 2, 3, 3, 4}))};
+  const int ports = dice.one_of({1, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 3, 3, 4});
+  for (int i = 0; i < ports; ++i) {
+    Port port;
+    port.type = random_type(builder, dice);
+    port.bore = millimetres(dice.one_of({10.0, 15.0, 20.0}));
+    port.reach = millimetres(dice.one_of({0.0, 12.0, 20.0, 30.0}));
+    port.heading_degrees = dice.one_of({0.0, 90.0, 180.0});
+    part.ports.push_back(port);
+  }
+  part.price = cents(dice.one_of({0, 100, 100, 100, 150, 200, 300}));
+  part.rating = psig(dice.one_of({100.0, 150.0, 300.0}));
+  part.stocked = dice.chance(85);
+  part.air = dice.chance(90);
+  part.closing = ports == 2 && dice.chance(10);
+  part.one_way = ports == 2 && dice.chance(8);
+  part.dielectric = dice.chance(8);
+  if (dice.chance(8)) part.far_material = MaterialId{static_cast<std::uint32_t>(dice.below(5))};
+  if (dice.chance(40)) part.loss = {static_cast<std::uint32_t>(dice.below(2))};
+  return part;
+}
+
+void add_loss_items(CatalogBuilder& builder) {
+  for (const double n : {30.0, 57.0}) {
+    LossItem item;
+    item.name = "fitting";
+    item.crane_n = n;
+    builder.add(item);
+  }
+}
+
+}  // namespace
+
+Catalog random_catalog(Dice& dice) {
+  CatalogBuilder builder;
+  add_materials(builder);
+  add_families(builder);
+  add_loss_items(builder);
+  const int kinds = dice.between(2, 3);
+  for (int i = 0; i < kinds; ++i)
+    add_kind(builder, dice, std::string(1, static_cast<char>('A' + i)), i == 0 || dice.chance(60),
+             kinds == 2 ? dice.between(2, 3) : 2);
+  if (dice.chance(40)) add_cross_rule(builder, dice);
+  const int parts = dice.one_of({5, 8, 10, 12, 14, 16, 18, 20});
+  for (int i = 0; i < parts; ++i) {
+    Part part = random_part(builder, dice, i);
+    builder.add(std::move(part));
+  }
+  return std::move(builder).build();
+}
+
+namespace {
+
+PortEnd random_end(Dice& dice, const Catalog& catalog) {
+  PortEnd end;
+  end.type = {static_cast<std::uint32_t>(dice.below(static_cast<int>(catalog.port_types().size())))};
+  if (dice.chance(50)) end.material = MaterialId{static_cast<std::uint32_t>(dice.below(5))};
+  end.freedom = dice.one_of({Freedom::fixed, Freedom::fixed, Freedom::sliding, Freedom::spinning, Freedom::loose});
+  return end;
+}
+
+PartId random_row(Dice& dice, const Catalog& catalog) {
+  return {static_cast<std::uint32_t>(dice.below(static_cast<int>(catalog.parts().size())))};
+}
+
+PortTypeId end_that_fits(Dice& dice, const Catalog& catalog, PortTypeId otherwise) {
+  const Part& part = catalog.part(random_row(dice, catalog));
+  if (part.ports.size() < 2) return otherwise;
+  const auto mates = catalog.mates(part.ports[static_cast<std::size_t>(dice.below(2))].type);
+  return mates.empty() ? otherwise : mates.front().other;
+}
+
+void add_needs(Dice& dice, const Catalog& catalog, ChainRequest& request) {
+  const int needs = dice.one_of({0, 0, 0, 0, 1, 1, 2});
+  for (int i = 0; i < needs; ++i) {
+    Need need{"need " + std::to_string(i), {}};
+    const int parts = dice.between(1, 4);
+    for (int k = 0; k < parts; ++k) need.parts.push_back(random_row(dice, catalog));
+    request.needs.push_back(need);
+    if (dice.chance(15)) request.needs.push_back(need);
+  }
+}
+
+void add_bin(Dice& dice, const Catalog& catalog, ChainRequest& request) {
+  const int items = dice.between(1, 5);
+  for (int i = 0; i < items; ++i) {
+    const PartId part = random_row(dice, catalog);
+    bool known = false;
+    for (const BinItem& item : request.bin.items) known = known || item.part == part;
+    if (!known) request.bin.items.push_back({part, dice.one_of({0, 1, 1, 1, 2})});
+  }
+}
+
+}  // namespace
+
+ChainRequest random_request(Dice& dice, const Catalog& catalog) {
+  ChainRequest request;
+  request.from = random_end(dice, catalog);
+  request.to = random_end(dice, catalog);
+  // Ends that some part goes onto, as a rule: else most requests would be refused.
+  if (dice.chance(80)) request.from.type = end_that_fits(dice, catalog, request.from.type);
+  if (dice.chance(80)) request.to.type = end_that_fits(dice, catalog, request.to.type);
+  add_needs(dice, catalog, request);
+  if (dice.chance(60)) add_bin(dice, catalog, request);
+  if (dice.chance(30)) {
+    request.banned.assign(catalog.parts().size(), false);
+    for (int i = 0; i < 2; ++i) request.banned[random_row(dice, catalog).row] = true;
+  }
+  if (dice.chance(15)) request.service = Service::air;
+  if (dice.chance(20)) request.rating = psig(dice.one_of({100.0, 120.0, 300.0}));
+  if (dice.chance(40)) request.galvanic = Galvanic::avoid;
+  request.special_order = dice.chance(30);
+  if (dice.chance(10)) request.smallest_bore = millimetres(15.0);
+  if (dice.chance(20)) request.most_parts = dice.between(0, 5);
+  request.flow = us_gallons_per_minute(dice.one_of({0.0, 2.0, 10.0}));
+  return request;
+}
+
+}  // namespace riserun::chain::testing

@@ -227,7 +227,8 @@ State Equations::rates(const State& s, const Books& books, bool compressor_idles
   const double above = (pressure - atmosphere) / rho_g + reservoir_level(s.water) - outlet_level(books, s.water);
   State rate;
   const bool dry_end = books.reach == Reach::line && line_volume <= 0.0;  // no line to fill, nothing to run back
-  rate.water = dry_end ? 0.0 : water_flow(above);
+  const bool full = above < 0.0 && start_water - s.water >= full_water();
+  rate.water = dry_end || full ? 0.0 : water_flow(above);
   rate.regulated = regulator_flow(pressure, receiver_pressure(s));
   rate.vented = vent_flow(pressure);
   if (supply == Supply::receiver) {

@@ -85,6 +85,9 @@ class Equations {
   double receiver_pressure(const State& s) const;
   double head(const State& s, const Books& books) const;
 
+  /// Full to the lid but for the last ten-thousandth: nothing more runs back.
+  double full_water() const { return capacity * (1.0 - 1.0e-4); }
+
   // Flows.
   double water_flow(double head) const;
   double regulator_flow(double pressure, double receiver) const;

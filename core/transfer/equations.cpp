@@ -23,10 +23,13 @@ struct Check {
   std::vector<quantity::Problem> problems;
   void at_least(double value, double least, bool open, const char* what) {
     if (std::isfinite(value) && (open ? value > least : value >= least)) return;
+    fail(std::string(what) + (open ? " must be more than " : " must not be less than ") +
+         (least == 0.0 ? "zero" : std::to_string(least)));
+  }
+  void fail(std::string message) {
     quantity::Problem problem;
-    problem.message = std::string(what) + (open ? " must be more than " : " must not be less than ") +
-                      (least == 0.0 ? "zero" : std::to_string(least));
-    problems.push_back(problem);
+    problem.message = std::move(message);
+    problems.push_back(std::move(problem));
   }
   void positive(double value, const char* what) { at_least(value, 0.0, true, what); }
   void not_negative(double value, const char* what) { at_least(value, 0.0, false, what); }
@@ -73,7 +76,7 @@ void check_input(const System& s, const Start& start) {
   check.not_negative(in_metres(start.table_depth), "the depth in the table");
   check.at_least(in_pascals(start.ullage_pressure), -0.99 * in_pascals(s.atmosphere), false, "the ullage's pressure");
   if (s.line.empty()) {
-    check.positive(0.0, "the number of elements in the line");
+    check.fail("the line must have at least one element");
   } else {
     const VolumeFlow flow = cubic_metres_per_second(1.0e-3);
     for (const Direction direction : {Direction::forward, Direction::backward}) {

@@ -21,8 +21,9 @@ namespace odeint = boost::numeric::odeint;
 
 using Vector = StiffStepper::Vector;
 
-// A step that stability limits settles where the step times the fastest rate is 1.5 to 3.3 (Dormand and Prince's method;
-// less where the rate swings, as with the square root of a small head); one that accuracy limits stays far below 1.
+// A step that stability limits settles where the step times the fastest rate is 1.5 to 3.3 (Dormand and Prince's
+// method; less where the rate swings, as with the square root of a small head); one that accuracy limits stays far
+// below 1.
 constexpr double kStiffProduct = 1.0;
 constexpr std::size_t kStepsPerCheck = 8;
 constexpr int kStiffChecks = 5;  // in a row: then the method changes

@@ -1,0 +1,77 @@
+#include "transfer/failed_regulator.h"
+
+#include <gtest/gtest.h>
+
+namespace riserun::transfer {
+namespace {
+
+/// 1/4 in feed under a 1 in riser that lifts three feet: an invented shop.
+System shop() {
+  System s;
+  s.reservoir = {inches(54), inches(22), inches(14), 0.0};
+  s.table = {inches(60), inches(30), inches(30), inches(5), 0.0};
+  s.riser_end_height = inches(0.5);
+  hydraulics::LineElement riser;
+  riser.name = "riser";
+  riser.bore = inches(1.049);
+  riser.length = inches(30);
+  riser.roughness = millimetres(0.046);
+  s.line = hydraulics::Line({riser}, {0.78, 1.0, 0.0, ""}, {0.5, 1.0, 0.0, ""});
+  s.water = {kilograms_per_cubic_metre(998.2), pascal_seconds(1.0e-3), absolute_pascals(2339.0)};
+  s.temperature = degrees_celsius(20.0);
+  s.atmosphere = absolute_pascals(101325.0);
+  s.air.feed_bore = inches(0.25);
+  s.air.feed_discharge_coefficient = 0.8;
+  return s;
+}
+
+TEST(FailedRegulator, AQuarterInchFeedAtHundredPsiHoldsAboutFiftyUnderAnInchRiser) {
+  // A hand model of the trade notes gives "about 50 psi", good to about 10 %.
+  const FailedRegulator r = failed_regulator_pressure(shop(), psig(100.0));
+  EXPECT_NEAR(in_psi(r.lifting), 50.0, 7.5);
+  EXPECT_EQ(r.highest, r.lifting);
+  EXPECT_LT(r.blowing, r.lifting);
+}
+
+TEST(FailedRegulator, HoldsMoreWithMoreSupplyAndAWiderFeed) {
+  System s = shop();
+  const GaugePressure base = failed_regulator_pressure(s, psig(100.0)).highest;
+  EXPECT_GT(failed_regulator_pressure(s, psig(120.0)).highest, base);
+  s.air.feed_bore = inches(0.3);
+  EXPECT_GT(failed_regulator_pressure(s, psig(100.0)).highest, base);
+  s.air.feed_bore = inches(3.0);
+  EXPECT_NEAR(in_psi(failed_regulator_pressure(s, psig(100.0)).highest), 100.0, 1.0);
+}
+
+TEST(FailedRegulator, NeverFallsBelowTheLift) {
+  System s = shop();
+  s.air.feed_bore = inches(0.01);
+  const double lift = 34.5 * quantity::kMetresPerInch * 998.2 * quantity::kStandardGravity;
+  EXPECT_GT(in_pascals(failed_regulator_pressure(s, psig(100.0)).highest), lift);
+  EXPECT_NEAR(in_pascals(failed_regulator_pressure(s, psig(100.0)).highest), lift, 50.0);
+  s.air.feed_bore = inches(0.0);
+  EXPECT_EQ(in_pascals(failed_regulator_pressure(s, psig(100.0)).blowing), 0.0);
+}
+
+TEST(FailedRegulator, TheRestrictorCapsItAtTheLimit) {
+  System s = shop();
+  for (const double limit : {1.6, 3.1, 10.0, 30.0}) {
+    const auto bore = restrictor_bore(s, psig(100.0), psig(limit));
+    ASSERT_TRUE(bore.has_value()) << limit;
+    EXPECT_LT(*bore, inches(0.25));
+    System restricted = s;
+    restricted.air.feed_bore = *bore;
+    EXPECT_NEAR(in_psi(failed_regulator_pressure(restricted, psig(100.0)).highest), limit, 1.0e-6 * limit);
+  }
+}
+
+TEST(FailedRegulator, AFeedThatIsSafeAlreadyStays) {
+  EXPECT_EQ(restrictor_bore(shop(), psig(100.0), psig(90.0)), inches(0.25));
+}
+
+TEST(FailedRegulator, NoRestrictorHelpsBelowTheLift) {
+  EXPECT_FALSE(restrictor_bore(shop(), psig(100.0), psig(1.0)).has_value());
+}
+
+}  // namespace
+}  // namespace riserun::transfer

@@ -1,0 +1,337 @@
+// What stops a transfer, what its pressures are, and what it says about being left alone.
+#include "transfer/transfer.h"
+
+#include "quantity/input_error.h"
+#include "transfer/integrate.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace riserun::transfer {
+namespace {
+
+/// An invented bench: 1 m2 of reservoir under 1.5 m2 of table, 25 mm line.
+System bench() {
+  System s;
+  s.reservoir = {metres(1.0), metres(1.0), metres(0.4), 0.0};
+  s.table = {metres(1.5), metres(1.0), metres(0.8), metres(0.15), 0.0};
+  s.riser_end_height = metres(0.015);
+  hydraulics::LineElement riser, hose;
+  riser.name = "riser";
+  riser.bore = hose.bore = metres(0.0266);
+  riser.length = metres(0.4);
+  riser.roughness = millimetres(0.046);
+  hose.name = "hose";
+  hose.length = metres(0.6);
+  hose.fixed_k = 1.0;
+  s.line = hydraulics::Line({riser, hose}, {0.78, 1.0, 0.1, ""}, {0.5, 1.0, 0.1, ""});
+  s.water = {kilograms_per_cubic_metre(998.2), pascal_seconds(1.0e-3), absolute_pascals(2339.0)};
+  s.temperature = degrees_celsius(20.0);
+  s.atmosphere = absolute_pascals(101325.0);
+  s.air.set_pressure = gauge_pascals(15000.0);
+  s.air.droop = 0.1;
+  s.air.regulator_rated_flow = litres_per_minute(600.0);
+  s.air.free_air_delivery = litres_per_minute(100.0);
+  s.air.receiver = litres(30.0);
+  s.air.receiver_pressure = bar_gauge(7.0);
+  s.air.feed_bore = millimetres(6.0);
+  s.vent = {millimetres(12.0), 0.6, 1};
+  return s;
+}
+
+const Start kCharged{metres(0.35), metres(0.0), gauge_pascals(0.0)};
+const Length kWanted = metres(0.1);
+
+double rho_g(const System& s) { return in_kilograms_per_cubic_metre(s.water.density) * quantity::kStandardGravity; }
+
+TEST(Fill, ReachesItsDepthAndMovesTablesWaterPlusTheLines) {
+  const System s = bench();
+  const Fill f = fill(s, kCharged, kWanted);
+  EXPECT_EQ(f.stop, Stop::goal_reached);
+  EXPECT_NEAR(in_metres(f.table_depth), 0.1, 1.0e-9);
+  // The line stood full to the reservoir's level; the rest of it has to be filled first.
+  const double dry = in_cubic_metres(s.line.volume()) * (0.8 - 0.35) / (0.8 - 0.015);
+  EXPECT_NEAR(in_cubic_metres(f.volume), 0.15 + dry, 1.0e-9);
+  EXPECT_NEAR(in_metres(f.reservoir_depth), 0.35 - in_cubic_metres(f.volume), 1.0e-9);
+  EXPECT_GT(f.peak_flow, f.mean_flow);
+}
+
+TEST(Fill, PressuresComeFromTheLevelsAlone) {
+  const System s = bench();
+  const Fill f = fill(s, kCharged, kWanted);
+  const double gone = in_cubic_metres(f.volume);
+  EXPECT_NEAR(in_pascals(f.hold_pressure), rho_g(s) * (0.9 - (0.35 - gone)), 1.0e-6);
+  EXPECT_EQ(f.pressure_to_finish, f.hold_pressure);
+  EXPECT_NEAR(in_pascals(f.pressure_to_start), rho_g(s) * (0.8 - (0.35 - (gone - 0.15))), 1.0e-6);
+  EXPECT_NEAR(in_metres(f.margin_over_riser_end), 0.35 - gone - 0.015, 1.0e-9);
+  // 0.1 psi lifts the table by its share of the head: 1 / (1 + 1.5).
+  EXPECT_NEAR(in_metres(f.rise_per_tenth_psi), 689.4757 / rho_g(s) / 2.5, 1.0e-6);
+}
+
+TEST(Fill, JustUnderThePressureToFinishItBalancesAndJustOverItArrives) {
+  System s = bench();
+  const GaugePressure needed = fill(s, kCharged, kWanted).pressure_to_finish;
+  s.air.set_pressure = gauge_pascals(in_pascals(needed) * 0.995);
+  const Fill under = fill(s, kCharged, kWanted);
+  EXPECT_EQ(under.stop, Stop::pressures_balance);
+  EXPECT_EQ(under.limited_by, "set pressure");
+  EXPECT_LT(under.table_depth, kWanted);
+  EXPECT_EQ(under.pressure_to_finish, needed);
+  s.air.set_pressure = gauge_pascals(in_pascals(needed) * 1.005);
+  EXPECT_EQ(fill(s, kCharged, kWanted).stop, Stop::goal_reached);
+}
+
+TEST(Fill, BelowThePressureToStartNothingArrives) {
+  System s = bench();
+  s.air.set_pressure = gauge_pascals(0.98 * in_pascals(fill(s, kCharged, kWanted).pressure_to_start));
+  const Fill f = fill(s, kCharged, kWanted);
+  EXPECT_EQ(f.stop, Stop::pressures_balance);
+  EXPECT_EQ(f.table_depth, metres(0.0));
+}
+
+TEST(Fill, WithoutSupplyItBalancesAtOnce) {
+  for (const auto& cut : {+[](AirSupply& air) { air.set_pressure = gauge_pascals(0.0); },
+                          +[](AirSupply& air) { air.feed_bore = metres(0.0); },
+                          +[](AirSupply& air) { air.receiver_pressure = gauge_pascals(0.0); }}) {
+    System s = bench();
+    cut(s.air);
+    const Fill f = fill(s, kCharged, kWanted);
+    EXPECT_EQ(f.stop, Stop::pressures_balance);
+    EXPECT_EQ(in_seconds(f.time), 0.0);
+    EXPECT_EQ(f.volume, cubic_metres(0.0));
+  }
+}
+
+TEST(Fill, AReceiverAloneRunsOut) {
+  System s = bench();
+  s.air.free_air_delivery = litres_per_minute(0.0);
+  EXPECT_EQ(fill(s, kCharged, kWanted).stop, Stop::goal_reached);
+  s.air.receiver = litres(15.0);
+  const Fill f = fill(s, kCharged, kWanted);
+  EXPECT_EQ(f.stop, Stop::pressures_balance);
+  EXPECT_EQ(f.limited_by, "compressor");
+}
+
+TEST(Fill, TooSmallAChargeUncoversTheRiser) {
+  const Fill f = fill(bench(), {metres(0.12), {}, {}}, kWanted);
+  EXPECT_EQ(f.stop, Stop::riser_uncovered);
+  EXPECT_NEAR(in_metres(f.reservoir_depth), 0.015, 1.0e-9);
+  EXPECT_EQ(f.limited_by, "charge");
+  EXPECT_LT(f.margin_over_riser_end, metres(0.0));
+  EXPECT_EQ(f.walk_away, WalkAway::air_blows_through);
+}
+
+TEST(Fill, ARiserThatEndsAboveTheWaterStopsAtOnce) {
+  const Fill f = fill(bench(), {metres(0.01), {}, {}}, kWanted);
+  EXPECT_EQ(f.stop, Stop::riser_uncovered);
+  EXPECT_EQ(in_seconds(f.time), 0.0);
+}
+
+TEST(Fill, AWantedDepthOverTheRimOverflows) {
+  const Fill f = fill(bench(), kCharged, metres(0.2));
+  EXPECT_EQ(f.stop, Stop::table_overflows);
+  EXPECT_NEAR(in_metres(f.table_depth), 0.15, 1.0e-9);
+  EXPECT_EQ(f.limited_by, "rim");
+}
+
+TEST(Fill, ATableThatHasItsDepthIsDone) {
+  const Fill f = fill(bench(), {metres(0.35), metres(0.11), {}}, kWanted);
+  EXPECT_EQ(f.stop, Stop::goal_reached);
+  EXPECT_EQ(in_seconds(f.time), 0.0);
+}
+
+TEST(Fill, TheRegulatorNeverLetsAirBack) {
+  System s = bench();
+  s.air.set_pressure = gauge_pascals(3000.0);
+  const Fill f = fill(s, {metres(0.35), metres(0.0), gauge_pascals(9000.0)}, kWanted);
+  EXPECT_EQ(f.free_air, cubic_metres(0.0));
+  EXPECT_EQ(in_pascals(f.highest_ullage_pressure), 9000.0);
+  EXPECT_GT(f.table_depth, metres(0.0));  // the air that was there still pushes
+}
+
+TEST(Fill, AToppedUpTableRunsBackUntilThePressureIsThere) {
+  const Fill f = fill(bench(), {metres(0.3), metres(0.05), gauge_pascals(0.0)}, kWanted);
+  EXPECT_EQ(f.stop, Stop::goal_reached);
+  double least = 1.0;
+  for (const Instant& i : f.history) least = std::min(least, in_metres(i.table_depth));
+  EXPECT_LT(least, 0.05);
+}
+
+TEST(Fill, AnInletOverTheWaterNeedsNoPressureToHold) {
+  System s = bench();
+  s.inlet_height = metres(0.12);
+  const Fill f = fill(s, kCharged, kWanted);
+  EXPECT_EQ(f.stop, Stop::goal_reached);
+  EXPECT_EQ(in_pascals(f.hold_pressure), 0.0);
+  EXPECT_GT(f.pressure_to_finish, f.pressure_to_start);
+  EXPECT_NEAR(in_pascals(f.pressure_to_finish), rho_g(s) * (0.92 - in_metres(f.reservoir_depth)), 1.0e-6);
+}
+
+TEST(Fill, AnInletOverTheRimStillFillsAndOverflows) {
+  System s = bench();
+  s.inlet_height = metres(0.2);
+  EXPECT_EQ(fill(s, kCharged, kWanted).stop, Stop::goal_reached);
+  EXPECT_EQ(fill(s, kCharged, metres(0.2)).stop, Stop::table_overflows);
+  EXPECT_EQ(fill(s, kCharged, kWanted).walk_away, WalkAway::table_overflows);
+}
+
+TEST(Fill, ASelfLimitingSettingStopsTheWaterHalfAnInchUnderTheRim) {
+  System s = bench();
+  const auto setting = fill(s, kCharged, kWanted).self_limiting_pressure;
+  ASSERT_TRUE(setting.has_value());
+  s.air.set_pressure = *setting;
+  const Fill f = fill(s, kCharged, metres(0.15));
+  EXPECT_EQ(f.stop, Stop::pressures_balance);
+  EXPECT_NEAR(in_metres(f.table_depth), 0.15 - 0.0127, 2.0e-4);
+  EXPECT_EQ(f.walk_away, WalkAway::water_stops_below_rim);
+  EXPECT_EQ(f.walk_away_spill, cubic_metres(0.0));
+  // Too little water for that: the riser would uncover first.
+  EXPECT_FALSE(fill(s, {metres(0.2), {}, {}}, kWanted).self_limiting_pressure.has_value());
+}
+
+TEST(Fill, ForgottenItSpillsUntilTheRiserUncovers) {
+  System s = bench();
+  const Fill f = fill(s, kCharged, kWanted);
+  EXPECT_EQ(f.walk_away, WalkAway::table_overflows);
+  const double in_line = in_cubic_metres(f.volume) - 0.15;
+  EXPECT_NEAR(in_cubic_metres(f.walk_away_spill), (0.35 - 0.015) - in_line - 1.5 * 0.15, 1.0e-9);
+}
+
+TEST(Fill, EachResistanceCanBeTheOneThatLimits) {
+  System weak_compressor = bench();
+  weak_compressor.air.receiver = litres(0.0);
+  weak_compressor.air.free_air_delivery = litres_per_minute(15.0);
+  EXPECT_EQ(fill(weak_compressor, kCharged, kWanted).limited_by, "compressor");
+  System small_regulator = bench();
+  small_regulator.air.regulator_rated_flow = litres_per_minute(10.0);
+  EXPECT_EQ(fill(small_regulator, kCharged, kWanted).limited_by, "regulator");
+  System pinched_feed = bench();
+  pinched_feed.air.feed_bore = millimetres(0.5);
+  pinched_feed.air.regulator_rated_flow = litres_per_minute(1200.0);
+  EXPECT_EQ(fill(pinched_feed, kCharged, kWanted).limited_by, "feed line");
+  System rough_line = bench();
+  std::vector<hydraulics::LineElement> elements = rough_line.line.elements();
+  elements[1].fixed_k = 30.0;
+  rough_line.line = hydraulics::Line(elements, rough_line.line.first_end(), rough_line.line.last_end());
+  EXPECT_EQ(fill(rough_line, kCharged, kWanted).limited_by, "line");
+  elements[0].fixed_k = 60.0;
+  rough_line.line = hydraulics::Line(elements, rough_line.line.first_end(), rough_line.line.last_end());
+  EXPECT_EQ(fill(rough_line, kCharged, kWanted).limited_by, "riser");
+}
+
+TEST(Fill, HistoryRunsFromTheStartToTheEnd) {
+  const Fill f = fill(bench(), kCharged, kWanted);
+  ASSERT_GT(f.history.size(), 20u);
+  EXPECT_LE(f.history.size(), 402u);
+  EXPECT_EQ(in_seconds(f.history.front().time), 0.0);
+  EXPECT_EQ(f.history.back().time, f.time);
+  EXPECT_EQ(f.history.back().table_depth, f.table_depth);
+  double free_air = 0.0;
+  for (std::size_t i = 1; i < f.history.size(); ++i) {
+    EXPECT_GE(f.history[i].time, f.history[i - 1].time);
+    free_air += 0.5 * in_cubic_metres_per_second(f.history[i].free_air + f.history[i - 1].free_air) *
+                in_seconds(f.history[i].time - f.history[i - 1].time);
+  }
+  EXPECT_NEAR(free_air, in_cubic_metres(f.free_air), 0.01 * free_air);
+}
+
+TEST(Fill, TheSettingForATimeIsNoneWhenTheHighestIsTooLow) {
+  const System s = bench();
+  EXPECT_FALSE(setting_for_time(s, kCharged, kWanted, seconds(1.0), gauge_pascals(20000.0)).has_value());
+  EXPECT_FALSE(setting_for_time(s, kCharged, kWanted, hours(1.0), gauge_pascals(1000.0)).has_value());
+  EXPECT_TRUE(setting_for_time(s, kCharged, kWanted, minutes(3.0), gauge_pascals(40000.0)).has_value());
+}
+
+TEST(Drain, EmptiesTheTableToItsInlet) {
+  System s = bench();
+  const Drain flat = drain(s, {metres(0.2), metres(0.1), gauge_pascals(7000.0)});
+  EXPECT_EQ(flat.stop, Stop::goal_reached);
+  EXPECT_NEAR(in_cubic_metres(flat.left_in_table), 0.0, 1.0e-9);
+  s.inlet_height = metres(0.02);
+  const Drain raised = drain(s, {metres(0.2), metres(0.1), gauge_pascals(7000.0)});
+  EXPECT_EQ(raised.stop, Stop::goal_reached);
+  EXPECT_NEAR(in_cubic_metres(raised.left_in_table), 0.03, 1.0e-9);
+}
+
+TEST(Drain, NothingIsDrawnBackOverAnInletThatStandsOverTheWater) {
+  System s = bench();
+  s.inlet_height = metres(0.2);
+  const Drain d = drain(s, {metres(0.2), metres(0.1), gauge_pascals(0.0)});
+  EXPECT_EQ(in_seconds(d.time), 0.0);
+  EXPECT_NEAR(in_cubic_metres(d.left_in_table), 0.15, 1.0e-12);
+}
+
+TEST(Drain, PressureLeftInTheUllageStillLiftsAtFirst) {
+  const Drain d = drain(bench(), {metres(0.2), metres(0.1), gauge_pascals(12000.0)});
+  EXPECT_EQ(d.stop, Stop::goal_reached);
+  double most = 0.0;
+  for (const Instant& i : d.history) most = std::max(most, in_metres(i.table_depth));
+  EXPECT_GT(most, 0.1);
+}
+
+TEST(Drain, ASmallVentLimits) {
+  System s = bench();
+  s.vent.bore = millimetres(3.0);
+  const Start full{metres(0.2), metres(0.1), gauge_pascals(7000.0)};
+  const Drain slow = drain(s, full);
+  EXPECT_EQ(slow.limited_by, "vent");
+  s.vent.count = 4;
+  EXPECT_LT(drain(s, full).time, slow.time);
+}
+
+TEST(Drain, WithoutAVentTheTrappedAirHoldsTheWater) {
+  System s = bench();
+  s.vent.bore = metres(0.0);
+  const Drain d = drain(s, {metres(0.2), metres(0.1), gauge_pascals(0.0)});
+  EXPECT_EQ(d.stop, Stop::pressures_balance);
+  EXPECT_GT(d.left_in_table, cubic_metres(0.1));
+}
+
+TEST(Drain, AReservoirThatIsTooSmallFillsUp) {
+  System s = bench();
+  const Drain d = drain(s, {metres(0.35), metres(0.12), gauge_pascals(7000.0)});
+  EXPECT_EQ(d.stop, Stop::reservoir_full);
+  EXPECT_NEAR(in_metres(d.reservoir_depth), 0.4, 1.0e-3);
+  EXPECT_GT(d.left_in_table, cubic_metres(0.1));
+}
+
+TEST(Drain, LossesAddUpToTheLinesHead) {
+  const System s = bench();
+  const Drain d = drain(s, {metres(0.2), metres(0.1), gauge_pascals(7000.0)});
+  double sum = 0.0;
+  for (const hydraulics::ElementLoss& loss : d.losses_at_mean) sum += in_metres(loss.head);
+  const Head head = s.line.head_loss(d.mean_flow, hydraulics::Direction::backward, s.water);
+  EXPECT_NEAR(sum, in_metres(head), 1.0e-12);
+}
+
+TEST(Input, WhatIsNoSystemIsSaidAllAtOnce) {
+  System s = bench();
+  s.reservoir.length = metres(0.0);
+  s.table.rim = metres(-0.1);
+  s.line = hydraulics::Line();
+  Start start = kCharged;
+  start.table_depth = metres(std::nan(""));
+  try {
+    fill(s, start, kWanted);
+    FAIL() << "no error";
+  } catch (const quantity::InputError& error) {
+    std::vector<std::string> messages;
+    for (const quantity::Problem& problem : error.problems()) messages.push_back(problem.message);
+    EXPECT_THAT(messages, testing::ElementsAre("the reservoir's area must be more than zero",
+                                               "the table's rim must be more than zero",
+                                               "the depth in the table must not be less than zero",
+                                               "the line must have at least one element"));
+  }
+}
+
+TEST(Input, ALineThatTakesNoHeadIsRefused) {
+  System s = bench();
+  hydraulics::LineElement nothing;
+  nothing.name = "nothing";
+  nothing.bore = metres(0.02);
+  s.line = hydraulics::Line({nothing}, {0.0, 0.0, 0.0, ""}, {0.0, 0.0, 0.0, ""});
+  EXPECT_THROW(fill(s, kCharged, kWanted), quantity::InputError);
+}
+
+}  // namespace
+}  // namespace riserun::transfer

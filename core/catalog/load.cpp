@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <atomic>
+#include <iterator>
 #include <system_error>
 #include <thread>
 
@@ -79,20 +80,20 @@ void load_file(Loading& loading, const SourceFile& file, bool from_user) {
   load_family_file(loading, root);
 }
 
-}  // namespace
+bool base_is_there(const std::vector<SourceFile>& files) {
+  return std::all_of(files.begin(), files.begin() + std::min(std::ssize(files), std::ssize(kFirstFiles)),
+                     [](const SourceFile& file) { return file.document->root().is_map(); });
+}
 
-Catalog load_catalog(const fs::path& folder, std::span<const fs::path> extra_files) {
-  Problems problems;
-  std::vector<SourceFile> files;
-  for (fs::path& path : catalog_files(folder, problems)) files.push_back({std::move(path), {}, {}});
-  const std::size_t shipped = files.size();
-  for (const fs::path& path : extra_files) files.push_back({path, {}, {}});
-  parse_files(files);
-
+/// Reads the parsed files in their order; `shipped` of them are the catalog's, the rest the user's.
+Catalog assemble(std::vector<SourceFile>& files, std::size_t shipped, Problems problems) {
   CatalogBuilder builder;
   Loading loading{builder, problems, {}, {}, {}, {}};
   for (std::size_t i = 0; i < files.size(); ++i) {
     problems.take(files[i].problems);
+    // Without the materials or the joints every family would only be wrong once more.
+    const bool stands_on_others = i >= std::size(kFirstFiles);
+    if (stands_on_others && !base_is_there(files)) continue;
     load_file(loading, files[i], i >= shipped);
   }
   // Prices last: they may be for parts of any file.
@@ -106,6 +107,30 @@ Catalog load_catalog(const fs::path& folder, std::span<const fs::path> extra_fil
   check_joints_of(catalog, loading, late);
   std::move(late).throw_if_any();
   return catalog;
+}
+
+}  // namespace
+
+Catalog load_catalog(const fs::path& folder, std::span<const fs::path> extra_files) {
+  Problems problems;
+  std::vector<SourceFile> files;
+  for (fs::path& path : catalog_files(folder, problems)) files.push_back({std::move(path), {}, {}});
+  const std::size_t shipped = files.size();
+  for (const fs::path& path : extra_files) files.push_back({path, {}, {}});
+  parse_files(files);
+  return assemble(files, shipped, std::move(problems));
+}
+
+Catalog load_catalog(std::span<const SourceText> texts, std::span<const SourceText> own_texts) {
+  std::vector<SourceFile> files;
+  for (const std::span<const SourceText> some : {texts, own_texts}) {
+    for (const SourceText& source : some) {
+      SourceFile file{source.name, {}, {}};
+      file.document = Document::parse(source.text, source.name, file.problems);
+      files.push_back(std::move(file));
+    }
+  }
+  return assemble(files, texts.size(), {});
 }
 
 fs::path find_catalog_folder() {

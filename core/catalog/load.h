@@ -7,7 +7,9 @@
 #include "catalog/document.h"
 
 #include <filesystem>
+#include <optional>
 #include <span>
+#include <string>
 
 namespace riserun::catalog {
 
@@ -15,6 +17,15 @@ namespace riserun::catalog {
 /// order of names (families), then the extra files (a user's own families, parts and prices) in the order given.
 /// @throws InputError with every mistake of every file.
 Catalog load_catalog(const std::filesystem::path& folder, std::span<const std::filesystem::path> extra_files = {});
+
+/// A file that is in memory already.
+struct SourceText {
+  std::string name;  // its last part says which file of a catalog it is: `joints.yaml`
+  std::string text;
+};
+/// The same from texts, in the order given: materials.yaml, joints.yaml, losses.yaml, pipe.yaml, families; then the
+/// user's own.
+Catalog load_catalog(std::span<const SourceText> texts, std::span<const SourceText> own_texts);
 
 /// The folder of the shipped catalog: `catalog` beside the program, one level up, or under ../share/riserun; else that
 /// of the source tree which the program was built from.
@@ -25,6 +36,7 @@ std::filesystem::path find_catalog_folder();
 /// `measured` set; so build the catalog afterwards.
 /// @throws InputError with every mistake of the file.
 Bin load_bin(CatalogBuilder& builder, const std::filesystem::path& file);
+Bin load_bin(CatalogBuilder& builder, const SourceText& text);
 
 /// The same for a catalog that is finished: it is taken over and comes back with the measured parts.
 struct CatalogWithBin {

@@ -91,6 +91,18 @@ void read_item(const Value& value, CatalogBuilder& builder, Problems& problems, 
   add_count(bin, *part, *count);
 }
 
+Bin bin_of(const Document& document, CatalogBuilder& builder, Problems problems) {
+  Bin bin;
+  const Value root = document.root();
+  if (root.exists() || problems.empty()) {
+    if (!root.is_map()) problems.add(root, "the file holds no map of keys; a bin file has the key 'bin'");
+    Fields fields(root.is_map() ? root : Value(), {"bin"}, problems);
+    if (const Value list = fields.need("bin"); list.exists()) bin = read_bin(list, builder, problems);
+  }
+  std::move(problems).throw_if_any();
+  return bin;
+}
+
 }  // namespace
 
 PartId add_measured(CatalogBuilder& builder, PartId part, const Measured& measured) {
@@ -120,16 +132,14 @@ Bin read_bin(const Value& list, CatalogBuilder& builder, Problems& problems) {
 
 Bin load_bin(CatalogBuilder& builder, const std::filesystem::path& file) {
   Problems problems;
-  Bin bin;
   const Document document = Document::load(file, problems);
-  const Value root = document.root();
-  if (root.exists() || problems.empty()) {
-    if (!root.is_map()) problems.add(root, "the file holds no map of keys; a bin file has the key 'bin'");
-    Fields fields(root.is_map() ? root : Value(), {"bin"}, problems);
-    if (const Value list = fields.need("bin"); list.exists()) bin = read_bin(list, builder, problems);
-  }
-  std::move(problems).throw_if_any();
-  return bin;
+  return bin_of(document, builder, std::move(problems));
+}
+
+Bin load_bin(CatalogBuilder& builder, const SourceText& text) {
+  Problems problems;
+  const Document document = Document::parse(text.text, text.name, problems);
+  return bin_of(document, builder, std::move(problems));
 }
 
 CatalogWithBin load_bin(Catalog catalog, const std::filesystem::path& file) {

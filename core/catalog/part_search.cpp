@@ -188,7 +188,8 @@ class Search {
     if (!port_words) return false;
     for (const Port& port : part.ports)
       if (index_.port(port.type).contains(word)) return true;
-    return words_of(part.name).contains(word);
+    const bool maybe = lower_case(part.name).find(word) != std::string::npos;  // spares splitting most names
+    return maybe && words_of(part.name).contains(word);
   }
 
   static bool has_ports(const Part& part, std::vector<PortTypeId> wanted) {

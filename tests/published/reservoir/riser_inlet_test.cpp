@@ -25,6 +25,12 @@ TEST(RiserInlet, AddsIdelchiksFloorLossToCranesFreeEnd) {
   EXPECT_DOUBLE_EQ(riser_inlet(5.0).exit_k, 1.0);  // Crane TP-410 A-29
 }
 
+// Below s/D = 0.2 the gap's velocity head governs: as 1/s^2 from Idelchik's last value.
+TEST(RiserInlet, GrowsAsTheInverseSquareWhereTheGapGoverns) {
+  EXPECT_NEAR(riser_inlet(0.1).entry_k, 0.78 + 4.0 * 1.6, 1.0e-12);
+  EXPECT_NEAR(riser_inlet(0.05).entry_k, 0.78 + 16.0 * 1.6, 1.0e-12);
+}
+
 // Idelchik for a thick-walled end: 0.5. The range of the free end reaches down to it.
 TEST(RiserInlet, RangeOfTheFreeEndReachesTheThickWalledEnd) {
   const hydraulics::LineEnd end = riser_inlet(2.0);

@@ -142,6 +142,24 @@ TEST(NextSupports, LimitIsThatOfTheBoxBuiltSo) {
   }
 }
 
+TEST(NextSupports, ABaffleAlsoDividesAWallWhoseBaysWereGiven) {
+  WallRequest r = request("mild steel", 54, 22, 14, 0.1345);
+  r.supports.lid = WallBays{6, 2};
+  r.supports.short_side = WallBays{2, 1};
+  for (const NextSupport& next : next_supports(r)) {
+    if (next.what == "one more baffle across the length") {
+      EXPECT_EQ(next.supports.lid->along, 7);
+      EXPECT_EQ(next.supports.lid->across, 2);
+      EXPECT_EQ(next.supports.short_side->along, 2);
+    }
+    if (next.what == "one more baffle along the length") {
+      EXPECT_EQ(next.supports.lid->along, 6);
+      EXPECT_EQ(next.supports.lid->across, 3);
+      EXPECT_EQ(next.supports.short_side->along, 3);
+    }
+  }
+}
+
 TEST(WallLimit, SinglePostsAreHeldToTheStayedSurfaceRule) {
   WallRequest rows = request("mild steel", 48, 36, 12, 0.1345);
   rows.supports.lid = WallBays{4, 3};

@@ -69,6 +69,16 @@ TEST(CheckWalls, BulgeOverHalfTheThicknessIsFlagged) {
   EXPECT_FALSE(large.panels.front().small_deflection);
 }
 
+TEST(CheckWalls, TheFlagTurnsWhereTheBulgeIsHalfTheThickness) {
+  const Panel panel = lid(22, 18, 0.1345);
+  const Length bulge = check_walls({panel}, steel(), steel().yield, "", psig(1.0)).panels.front().bulge();
+  const double turns_at =
+      in_inches(panel.thickness) / 2.0 / in_inches(bulge);  // psi: the bulge grows with the pressure
+  EXPECT_TRUE(check_walls({panel}, steel(), steel().yield, "", psig(turns_at * 0.999)).panels.front().small_deflection);
+  EXPECT_FALSE(
+      check_walls({panel}, steel(), steel().yield, "", psig(turns_at * 1.001)).panels.front().small_deflection);
+}
+
 TEST(CheckWalls, FactorWithoutLoadIsInfinite) {
   const WallCheck check = check_walls({lid(22, 18, 0.1345)}, steel(), steel().yield, "", psig(0.0));
   EXPECT_EQ(check.factor_on_yield, std::numeric_limits<double>::infinity());

@@ -182,5 +182,27 @@ INSTANTIATE_TEST_SUITE_P(Sizes, ReadSizeName,
                              {"-20", "1-1/4"},   {"DN 32", "1-1/4"}, {"dn15", "1/2"},        {"12", "12"},
                          }));
 
+// The pairs that pipe is sold by: ISO 6708 beside ASME B36.10M, from memory.
+INSTANTIATE_TEST_SUITE_P(MetricSizes, ReadSizeName,
+                         testing::ValuesIn(std::vector<SizeRow>{
+                             {"DN 6", "1/8"},
+                             {"DN 8", "1/4"},
+                             {"DN 10", "3/8"},
+                             {"DN 15", "1/2"},
+                             {"DN 20", "3/4"},
+                             {"DN 25", "1"},
+                             {"DN 40", "1-1/2"},
+                             {"DN 50", "2"},
+                             {"DN 65", "2-1/2"},
+                             {"DN 80", "3"},
+                             {"DN 90", "3-1/2"},
+                             {"DN 100", "4"},
+                             {"DN 125", "5"},
+                             {"DN 150", "6"},
+                             {"DN 200", "8"},
+                             {"DN 250", "10"},
+                             {"DN 300", "12"},
+                         }));
+
 }  // namespace
 }  // namespace riserun::quantity

@@ -64,9 +64,12 @@ TEST(PipeBore, PvcPipeIsScheduleFortyAndThreadedPvcEighty) {
       EXPECT_NEAR(in_inches(shipped_joint("pvc", row.size)->outside_diameter), row.outside_diameter, kPrintedExactly);
       ++seen;
     }
-    for (const Part* part : parts_of("PVC nipple", row.size)) {
-      EXPECT_NEAR(in_inches(part->ports[0].bore), row.outside_diameter - 2 * row.wall_80, kPrintedExactly) << part->id;
-      ++seen;
+    for (const char* family : {"PVC nipple", "PVC close nipple"}) {
+      for (const Part* part : parts_of(family, row.size)) {
+        EXPECT_NEAR(in_inches(part->ports[0].bore), row.outside_diameter - 2 * row.wall_80, kPrintedExactly)
+            << part->id;
+        ++seen;
+      }
     }
   }
   EXPECT_GE(seen, 60);

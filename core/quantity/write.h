@@ -26,7 +26,7 @@ std::string write_thickness(Length value, UnitSystem system, int digits = 4);
 
 std::string write_area(Area value, UnitSystem system, int digits = kUsualDigits);      // in2, ft2 | mm2, cm2, m2
 std::string write_volume(Volume value, UnitSystem system, int digits = kUsualDigits);  // gal | L
-/// `1.29 psi (35.7 in water)` or `0.081 bar (826 mm water)`; from 15 psi or 1 bar on the column says nothing: `125
+/// `1.29 psi (36 in water)` or `0.081 bar (826 mm water)`; from 15 psi or 1 bar on the column says nothing: `125
 /// psi`.
 std::string write_pressure(GaugePressure value, UnitSystem system, int digits = kUsualDigits);
 std::string write_pressure(PressureDifference value, UnitSystem system, int digits = kUsualDigits);

@@ -23,6 +23,7 @@ struct PairRow {
 
 constexpr End kMale = End::male;
 constexpr End kFemale = End::female;
+constexpr End kNeither = End::neither;
 
 const std::vector<PairRow>& verdicts() {
   static const std::vector<PairRow> rows = {
@@ -60,6 +61,15 @@ const std::vector<PairRow>& verdicts() {
       {"copper", kMale, "pvc", kFemale, Verdict::must_not, {}, "ASTM B88, ASTM D1785 (published)"},
       {"weld", kMale, "weld", kFemale, Verdict::mates, {}, "common practice"},
       {"air-quick", kMale, "air-quick", kFemale, Verdict::mates, {}, "common practice"},
+      {"pex", kMale, "pex", kFemale, Verdict::mates, {}, "ASTM F1807 in ASTM F876 tube (from memory)"},
+      {"push-on", kFemale, "copper", kMale, Verdict::mates, {}, "ASTM B88: the same outside diameter (published)"},
+      {"push-on", kFemale, "pex", kMale, Verdict::mates, {}, "ASTM F876: the same outside diameter (published)"},
+      {"pex", kMale, "pvc", kFemale, Verdict::must_not, {}, "ASTM F876, ASTM D1785 (published)"},
+      {"pex", kMale, "hose", kMale, Verdict::must_not, {}, "common practice"},
+      {"flange", kNeither, "flange", kNeither, Verdict::mates, {}, "ASME B16.5 (from memory)"},
+      {"cam", kMale, "cam", kFemale, Verdict::mates, {}, "A-A-59326 (from memory)"},
+      {"flare-37", kMale, "flare-37", kFemale, Verdict::mates, {}, "SAE J514 / ISO 8434-2 (published)"},
+      {"flare-37", kMale, "npt", kFemale, Verdict::must_not, {}, "SAE J514; ASME B1.20.1 (published)"},
   };
   return rows;
 }
@@ -110,11 +120,30 @@ TEST(Mating, WhatMustNotBeJoinedHasItsReason) {
   }
 }
 
+// By the outside diameter of the tube, which is 1/8 in over the name of the copper tube: ASTM B88 (published).
+const std::vector<std::pair<std::string, std::string>>& compression_onto_copper() {
+  static const std::vector<std::pair<std::string, std::string>> sizes = {
+      {"3/8", "1/4"}, {"1/2", "3/8"}, {"5/8", "1/2"}, {"7/8", "3/4"}};
+  return sizes;
+}
+
+TEST(Mating, CompressionGoesByTheTubesOutsideDiameter) {
+  for (const auto& [compression, copper] : compression_onto_copper()) {
+    const PortTypeId fitting = shipped_port("compression", compression, kFemale);
+    EXPECT_NE(shipped().mating_rule(fitting, shipped_port("copper", copper, kMale)), nullptr) << compression;
+    EXPECT_EQ(shipped_joint("compression", compression)->outside_diameter,
+              shipped_joint("copper", copper)->outside_diameter);
+    EXPECT_EQ(shipped().mates(fitting).size(), 1u) << compression;
+  }
+}
+
 TEST(Mating, NothingElseMates) {
   for (std::uint32_t row = 0; row < shipped().port_types().size(); ++row) {
     const PortType& a = shipped().port_type(PortTypeId{row});
+    if (shipped().kind(a.kind).id == "compression") continue;  // above
     for (const Mate& mate : shipped().mates(PortTypeId{row})) {
       const PortType& b = shipped().port_type(mate.other);
+      if (shipped().kind(b.kind).id == "compression") continue;
       EXPECT_EQ(a.size, b.size);
       EXPECT_TRUE(
           std::any_of(verdicts().begin(), verdicts().end(),
@@ -160,6 +189,10 @@ constexpr JointRow kJoints[] = {
     {"copper", "3/4", "copper", "solder", true, false},
     {"pvc", "3/4", "pvc", "solvent cement", true, false},
     {"weld", "1", "weld", "weld", true, false},
+    {"pex", "3/4", "pex", "crimp ring", true, false},
+    {"copper", "3/4", "push-on", "push-on", true, true},
+    {"cam", "2", "cam", "cam gasket", true, true},
+    {"flare-37", "1/2", "flare-37", "flare cone", true, true},
 };
 
 TEST(Mating, SealsAndClosesAsTheTradeDoes) {
@@ -177,7 +210,7 @@ TEST(Mating, SealsAndClosesAsTheTradeDoes) {
 
 // No tape on washers, gaskets, flares (trade articles, published).
 TEST(Mating, WasherJointsGetNoTape) {
-  for (const char* seal : {"hose washer", "flat gasket", "bonded washer"}) {
+  for (const char* seal : {"hose washer", "flat gasket", "bonded washer", "flare cone", "compression sleeve"}) {
     EXPECT_NE(shipped().seal(seal)->instruction.find("no tape"), std::string::npos) << seal;
     EXPECT_EQ(shipped().seal(seal)->consumable.find("tape"), std::string::npos) << seal;
   }

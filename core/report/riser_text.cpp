@@ -67,7 +67,7 @@ std::string rows_of(const catalog::Catalog& catalog, const plan::RiserPlan& plan
   rows.push_back({"getting it out", riser.can_be_drawn_out ? "There is headroom to draw it out."
                                                            : "It cannot be drawn out once the lid is closed."});
   std::string text;
-  for (const auto& row : rows) text += wrapped(fmt::format("  {:<22}", row[0]), row[1]);
+  for (const auto& row : rows) text += named(row[0], row[1]);
   return text;
 }
 

@@ -48,6 +48,11 @@ std::string wrapped(const std::string& first, const std::string& text) {
   return result + "\n";
 }
 
+std::string named(const std::string& name, const std::string& value) {
+  constexpr std::size_t kNameWidth = 24;
+  return wrapped(fmt::format("  {:<{}} ", name, kNameWidth), value);
+}
+
 std::string columns(const std::vector<std::vector<std::string>>& rows, const std::string& indent,
                     const std::vector<std::size_t>& right_aligned) {
   const std::vector<std::size_t> widths = column_widths(rows);

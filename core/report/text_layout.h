@@ -21,6 +21,8 @@ inline constexpr std::size_t kPageWidth = 100;  // characters: a terminal window
 std::string heading(const std::string& title, const Style& style);
 /// The sentences broken at blanks to the page's width: the first line after `first`, the others indented to match it.
 std::string wrapped(const std::string& first, const std::string& text);
+/// A named value: the name in a column of its own, the value wrapped beside it.
+std::string named(const std::string& name, const std::string& value);
 /// Rows of cells in columns as wide as their widest cell, two blanks apart; short rows are allowed. Cells are right
 /// aligned in the columns named in `right_aligned`.
 std::string columns(const std::vector<std::vector<std::string>>& rows, const std::string& indent,

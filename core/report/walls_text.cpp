@@ -33,9 +33,7 @@ std::string relief_rows(const Plan& plan, UnitSystem units) {
   const plan::ReliefPlan& relief = plan.relief;
   const std::string limit = fmt::format("   (walls' limit {})", write_pressure_alone(plan.walls.limit, units));
   std::string text;
-  const auto row = [&](const std::string& name, const std::string& value) {
-    text += wrapped(fmt::format("  {:<22}", name), value);
-  };
+  const auto row = [&](const std::string& name, const std::string& value) { text += named(name, value); };
   row("relief valve",
       fmt::format("set at {}{}, on the tank with no valve between", write_pressure(relief.set_pressure, units), limit));
   row("it must pass",
@@ -96,9 +94,7 @@ std::string leak_test_text(const Plan& plan, const Style& style) {
   const plan::LeakTestPlan& test = plan.leak_test;
   const UnitSystem units = style.units;
   std::string text = heading("Leak test", style);
-  const auto row = [&](const std::string& name, const std::string& value) {
-    text += wrapped(fmt::format("  {:<22}", name), value);
-  };
+  const auto row = [&](const std::string& name, const std::string& value) { text += named(name, value); };
   row("pressure", fmt::format("{}   (walls' limit {}): {}", write_pressure(test.pressure, units),
                               write_pressure_alone(plan.walls.limit, units), test.basis));
   row("gauge to use", "0 to " + write_pressure_alone(test.gauge_full_scale, units));

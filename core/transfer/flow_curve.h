@@ -1,6 +1,7 @@
 // The flow that a head drives through a line, made cheap for the inner loop: ln flow against ln head is nearly straight
-// (slope 1 laminar, about 0.55 turbulent), so cubics through exact points and slopes give it to 1e-10; each point is
-// worked out when it is first needed. Where a kink (a change between loss formulas) spoils a cubic, the line is solved.
+// (slope 1 laminar, about 0.55 turbulent), so cubics through exact points and slopes give it to 1e-8 and mostly better;
+// each point is worked out when it is first needed. Where a kink (a change between loss formulas) spoils a cubic, the
+// line is solved.
 #pragma once
 
 #include "hydraulics/compiled_line.h"
@@ -35,17 +36,20 @@ class FlowCurve {
     double log_flow = 0.0, slope = 0.0, square = 0.0, cube = 0.0;
   };
   struct Point {
-    double log_head, slope;  // slope: d ln flow / d ln head
+    double log_head = 0.0;
+    double slope = 0.0;  // d ln flow / d ln head; 0: not known yet
   };
 
-  Point point(std::size_t index);
+  const Point& point(std::size_t index);
   void make(std::size_t index);
   void find(double log_head);
 
   hydraulics::CompiledLine line_;
+  std::vector<Point> points_;
   std::vector<Cell> cells_;
   Cell outside_;  // solved, not interpolated
   const Cell* cell_;
+  std::size_t index_;  // of the last cell found
 };
 
 }  // namespace riserun::transfer

@@ -25,8 +25,8 @@ using Vector = StiffStepper::Vector;
 // method; less where the rate swings, as with the square root of a small head); one that accuracy limits stays far
 // below 1.
 constexpr double kStiffProduct = 1.0;
-constexpr std::size_t kStepsPerCheck = 8;
-constexpr int kStiffChecks = 5;  // in a row: then the method changes
+constexpr std::size_t kStepsPerCheck = 4;
+constexpr int kStiffChecks = 4;  // in a row: then the method changes
 constexpr std::size_t kStepsToLoosen =
     20'000;  // usual are hundreds: beyond it the system's own numbers are not that fine
 constexpr double kLoosen = 10.0;

@@ -80,26 +80,21 @@ void load_file(Loading& loading, const SourceFile& file, bool from_user) {
   load_family_file(loading, root);
 }
 
-bool base_is_there(const std::vector<SourceFile>& files) {
-  return std::all_of(files.begin(), files.begin() + std::min(std::ssize(files), std::ssize(kFirstFiles)),
-                     [](const SourceFile& file) { return file.document->root().is_map(); });
-}
-
 /// Reads the parsed files in their order; `shipped` of them are the catalog's, the rest the user's.
 Catalog assemble(std::vector<SourceFile>& files, std::size_t shipped, Problems problems) {
   CatalogBuilder builder;
   Loading loading{builder, problems, {}, {}, {}, {}};
+  bool base_is_good = true;
   for (std::size_t i = 0; i < files.size(); ++i) {
+    if (i == std::size(kFirstFiles)) base_is_good = problems.empty();
     problems.take(files[i].problems);
-    // Without the materials or the joints every family would only be wrong once more.
-    const bool stands_on_others = i >= std::size(kFirstFiles);
-    if (stands_on_others && !base_is_there(files)) continue;
-    load_file(loading, files[i], i >= shipped);
+    // With a mistake in the materials or the joints the families would mostly repeat it.
+    if (base_is_good) load_file(loading, files[i], i >= shipped);
   }
   // Prices last: they may be for parts of any file.
   for (std::size_t i = shipped; i < files.size(); ++i) {
     const Value prices = files[i].document->root()["prices"];
-    if (prices.exists()) read_prices(prices, builder, problems);
+    if (prices.exists() && base_is_good) read_prices(prices, builder, problems);
   }
   std::move(problems).throw_if_any();
   Catalog catalog = std::move(builder).build();

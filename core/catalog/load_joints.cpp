@@ -115,6 +115,8 @@ std::vector<JointSize> load_sizes(Loading& loading, const Value& value, bool thr
   if (!columns.exists()) return sizes;
   const std::vector<Head> heads = read_heads(loading, columns);
   if (!columns.is_list() || !check_size_heads(loading, columns, heads)) return sizes;
+  if (value["rows"].is_list() && rows.empty())
+    loading.problems.add(value["rows"], value["rows"].path() + ": a kind has at least one size");
   for (const Value& row : rows) {
     const std::optional<JointSize> size = load_size(loading, row, heads);
     if (!size) continue;

@@ -81,7 +81,7 @@ std::optional<MaterialId> named_material(Loading& loading, const Value& where) {
   std::vector<std::string_view> known;
   for (const Material& material : loading.so_far().materials()) {
     known.push_back(material.id);
-    known.push_back(material.name);
+    if (material.name != material.id) known.push_back(material.name);
     known.insert(known.end(), material.aliases.begin(), material.aliases.end());
   }
   report_unknown(loading, where, "material", *name, known);
@@ -104,6 +104,7 @@ std::optional<SizeId> size_of_kind(Loading& loading, const Value& where, KindId 
   const std::optional<SizeId> size = loading.so_far().find_size(name);
   const auto is_it = [&](const JointSize& row) { return size && row.size == *size; };
   if (std::any_of(joint.sizes.begin(), joint.sizes.end(), is_it)) return size;
+  if (joint.sizes.empty()) return std::nullopt;  // reported where its sizes should be
   std::vector<std::string_view> known;
   for (const JointSize& row : joint.sizes) known.push_back(loading.so_far().size_name(row.size));
   loading.problems.add(where, at_path(where) + in_quotes(name) + " is not a size of " + in_quotes(joint.id) +

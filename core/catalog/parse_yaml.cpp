@@ -47,7 +47,7 @@ class Builder : public YAML::EventHandler {
     refuse_anchor(mark, anchor);
     refuse_tag(mark, tag);
     const std::uint32_t node = add(Value::Shape::text, mark);
-    data_.nodes[node].text = text_of(mark, tag, value);
+    data_.nodes[node].text = anchor == YAML::NullAnchor ? text_of(mark, tag, value) : made(value);
     note_key(node);
   }
   void OnSequenceStart(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,

@@ -318,7 +318,10 @@ NotationError why_no_parts(const Catalog& catalog, std::string_view words) {
 }
 
 std::variant<PartId, NotationError> find_one_part(const Catalog& catalog, std::string_view words) {
-  const std::vector<PartId> parts = find_parts(catalog, words);
+  std::vector<PartId> parts = find_parts(catalog, words);
+  // The catalog's own part is meant, unless only parts measured by hand fit.
+  const auto is_measured = [&](PartId part) { return catalog.part(part).measured; };
+  if (!std::all_of(parts.begin(), parts.end(), is_measured)) std::erase_if(parts, is_measured);
   if (parts.size() == 1) return parts.front();
   if (parts.empty()) return why_no_parts(catalog, words);
   std::vector<std::string> ids;

@@ -20,7 +20,8 @@ std::vector<PartId> find_parts(const Catalog& catalog, std::string_view words);
 /// Why find_parts finds nothing: which word no part knows and what is close to it, or which sizes there are.
 NotationError why_no_parts(const Catalog& catalog, std::string_view words);
 
-/// The one part that the words fit; an error when there is none, or several (it lists their ids).
+/// The one part that the words fit, those measured by hand left out if any other fits; an error when there is none, or
+/// several (it lists their ids).
 std::variant<PartId, NotationError> find_one_part(const Catalog& catalog, std::string_view words);
 
 }  // namespace riserun::catalog

@@ -49,6 +49,11 @@ std::optional<Measure::Term> Measure::term(Loading& loading, const Value& rule, 
     term.metres = in_metres(*length);
     return term;
   }
+  if (!text.empty() && text.front() >= '0' && text.front() <= '9') {  // meant for a length
+    const quantity::ReadError& error = std::get<quantity::ReadError>(reading);
+    loading.problems.add(rule, rule.path() + ": " + error.message, offset + error.offset);
+    return std::nullopt;
+  }
   loading.problems.add(rule,
                        rule.path() + ": '" + std::string(text) + "' is neither a column of the table nor a length" +
                            did_you_mean(text, names_of(heads)),

@@ -1,8 +1,8 @@
 // Families expand by rule over their tables.
+#include "unit/catalog/small_catalog.h"
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
-
-#include "unit/catalog/small_catalog.h"
 
 namespace riserun::catalog {
 namespace {
@@ -86,7 +86,7 @@ TEST_F(SmallCatalog, GalvanicVerdictFollowsTheLimitsOfTheFile) {
   const auto verdict = [&](std::string_view a, std::string_view b) {
     return catalog.galvanic(*catalog.find_material(a), *catalog.find_material(b));
   };
-  EXPECT_EQ(verdict("black", "brass"), GalvanicVerdict::watch);         // 0.40 V
+  EXPECT_EQ(verdict("black", "brass"), GalvanicVerdict::watch);            // 0.40 V
   EXPECT_EQ(verdict("galvanized", "brass"), GalvanicVerdict::keep_apart);  // 0.75 V
   EXPECT_EQ(verdict("PVC", "brass"), GalvanicVerdict::fine);
   std::vector<SourceText> texts = testing::small_catalog_texts();

@@ -1,12 +1,12 @@
 // A catalog small enough to read at a glance, as texts of files. The numbers are invented where they stand for nothing.
 #pragma once
 
+#include "catalog/load.h"
+
 #include <fmt/format.h>
 
 #include <string>
 #include <vector>
-
-#include "catalog/load.h"
 
 namespace riserun::catalog::testing {
 
@@ -170,13 +170,13 @@ inline std::vector<std::string> written_out(const Catalog& catalog) {
   for (const LossItem& l : catalog.loss_items())
     lines.push_back(fmt::format("loss {} {} {} {} {}", l.name, l.crane_n, l.darby_k1, l.scatter, l.source));
   for (const Family& f : catalog.families())
-    lines.push_back(fmt::format("family {} {} {} {} {} {} {} {}", f.name, fmt::join(f.aliases, ","), f.standard, f.shelf,
-                                f.role == Role::device, f.weld_bung, f.is_bushing, f.source));
+    lines.push_back(fmt::format("family {} {} {} {} {} {} {} {}", f.name, fmt::join(f.aliases, ","), f.standard,
+                                f.shelf, f.role == Role::device, f.weld_bung, f.is_bushing, f.source));
   for (const Part& p : catalog.parts()) {
-    std::string line = fmt::format(
-        "part {} '{}' '{}' {} {} {} {} {} {} {} {} {} {} {} {}", p.id, p.name, p.size, catalog.family(p.family).name,
-        catalog.material(p.material).id, p.price.cents(), in_pascals(p.rating), p.stocked, p.air, p.closing, p.dielectric,
-        p.one_way, p.measured, p.loss.valid() ? catalog.loss_item(p.loss).name : "none", p.source);
+    std::string line = fmt::format("part {} '{}' '{}' {} {} {} {} {} {} {} {} {} {} {} {}", p.id, p.name, p.size,
+                                   catalog.family(p.family).name, catalog.material(p.material).id, p.price.cents(),
+                                   in_pascals(p.rating), p.stocked, p.air, p.closing, p.dielectric, p.one_way,
+                                   p.measured, p.loss.valid() ? catalog.loss_item(p.loss).name : "none", p.source);
     for (const Port& port : p.ports)
       line += fmt::format(" [{} {} {} {}]", catalog.spelled(port.type), in_metres(port.bore), in_metres(port.reach),
                           port.heading_degrees);

@@ -1,0 +1,104 @@
+// Words find parts, and a bin takes them.
+#include "catalog/part_search.h"
+
+#include "unit/catalog/small_catalog.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace riserun::catalog {
+namespace {
+
+using ::testing::ElementsAre;
+using ::testing::IsEmpty;
+
+std::vector<std::string> found(const Catalog& catalog, std::string_view words) {
+  std::vector<std::string> ids;
+  for (const PartId part : find_parts(catalog, words)) ids.push_back(catalog.part(part).id);
+  return ids;
+}
+
+TEST(PartSearch, WordsOfFamilyMaterialAndSizeFind) {
+  const Catalog catalog = testing::small_catalog();
+  EXPECT_THAT(found(catalog, "1/2 x 4 nipple, brass"), ElementsAre("nipple/brass/1-2x4-in"));
+  EXPECT_THAT(found(catalog, "brass Nipples 1/2 x 4 in"), ElementsAre("nipple/brass/1-2x4-in"));
+  EXPECT_THAT(found(catalog, "bell reducers 1 x 3/4 black"), ElementsAre("reducing-coupling/black-iron/1x3-4"));
+  EXPECT_THAT(found(catalog, "coupling 3/4 by 1 galvanized"), ElementsAre("reducing-coupling/galvanized/1x3-4"));
+  EXPECT_THAT(found(catalog, "check valve"), ElementsAre("check-valve/brass/1-2"));
+  EXPECT_THAT(found(catalog, "valve"), ElementsAre("check-valve/brass/1-2"));
+  EXPECT_THAT(found(catalog, "check-valve/brass/1-2"), ElementsAre("check-valve/brass/1-2"));
+}
+
+TEST(PartSearch, PortsFind) {
+  const Catalog catalog = testing::small_catalog();
+  EXPECT_THAT(found(catalog, "3/4 MGHT to 1/2 FIP adapter brass"), ElementsAre("hose-adapter/brass/3-4x1-2"));
+  EXPECT_THAT(found(catalog, "1/2 male pipe thread brass"),
+              ElementsAre("nipple/brass/1-2x2-in", "nipple/brass/1-2x4-in"));
+}
+
+TEST(PartSearch, WhatIsNotThereIsExplained) {
+  const Catalog catalog = testing::small_catalog();
+  EXPECT_THAT(found(catalog, "nippel"), IsEmpty());
+  EXPECT_EQ(why_no_parts(catalog, "1/2 nippel").message, "no part knows the word 'nippel'; close to it: nipple");
+  EXPECT_EQ(why_no_parts(catalog, "1/2 x 7 nipple").message,
+            "no part fits all of '1/2 x 7 nipple'; the sizes are 1/2 x 2 in, 1/2 x 4 in");
+  EXPECT_EQ(why_no_parts(catalog, " ").message,
+            "words that name a part are expected, as in '1 x 3/4 reducing coupling'");
+}
+
+TEST(PartSearch, WholeNameOfAFamilyLeavesOutThoseThatMerelyContainIt) {
+  std::vector<SourceText> texts = testing::small_catalog_texts();
+  texts.push_back({"more.yaml", R"(families:
+  - name: close nipple
+    shelf: pipe nipples
+    title: "{size} close nipple"
+    size: "{size}"
+    bore: schedule 40
+    ports:
+      - {kind: npt, end: male, size: size, reach: 0.5 in}
+      - {kind: npt, end: male, size: size, reach: 0.5 in}
+    materials: {black-iron: {rating: 1000 psi}}
+    source: test
+    table: {columns: [size, price (usd)], rows: [[1/2, 1.00]]}
+)"});
+  const Catalog catalog = load_catalog(texts, {});
+  EXPECT_THAT(found(catalog, "close nipple"), ElementsAre("close-nipple/black-iron/1-2"));
+  EXPECT_THAT(found(catalog, "nipple 3/4"), ElementsAre("nipple/black-iron/3-4x4-in"));
+  EXPECT_EQ(found(catalog, "nipple").size(), 5U);
+}
+
+TEST(Bin, CountsPartsAndAddsUpTheSamePart) {
+  const Catalog small = testing::small_catalog();
+  CatalogBuilder builder(small);
+  const Bin bin = load_bin(builder, SourceText{"bin.yaml", R"(bin:
+  - {part: "1/2 check valve", count: 2}
+  - part: 1/2 x 4 nipple
+    material: brass
+  - {part: check-valve/brass/1-2}
+)"});
+  ASSERT_EQ(bin.items.size(), 2U);
+  EXPECT_EQ(bin.count_of(*small.find_part("check-valve/brass/1-2")), 3);
+  EXPECT_EQ(bin.count_of(*small.find_part("nipple/brass/1-2x4-in")), 1);
+}
+
+TEST(Bin, MeasuredPartIsACopyOfTheCatalogsPart) {
+  CatalogBuilder builder(testing::small_catalog());
+  const Bin bin = load_bin(builder, SourceText{"bin.yaml", R"(bin:
+  - {part: "1/2 x 4 nipple, brass", measured: {length: 3-7/8 in}}
+  - {part: "1/2 x 4 nipple, brass", measured: {length: 3-7/8 in}, count: 2}
+)"});
+  const Catalog catalog = std::move(builder).build();
+  ASSERT_EQ(bin.items.size(), 1U);
+  EXPECT_EQ(bin.items[0].count, 3);
+  const Part& measured = catalog.part(bin.items[0].part);
+  const Part& stated = catalog.part(*catalog.find_part("nipple/brass/1-2x4-in"));
+  EXPECT_TRUE(measured.measured);
+  EXPECT_FALSE(stated.measured);
+  EXPECT_NEAR(in_inches(measured.ports[0].reach + measured.ports[1].reach), 3.875, 1e-9);
+  EXPECT_NEAR(in_inches(stated.ports[0].reach + stated.ports[1].reach), 4.0, 1e-9);
+  EXPECT_EQ(measured.ports[0].type, stated.ports[0].type);
+  EXPECT_EQ(measured.name, "1/2 x 4 in nipple, measured 3-7/8 in");
+}
+
+}  // namespace
+}  // namespace riserun::catalog

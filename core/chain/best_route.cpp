@@ -49,9 +49,18 @@ std::optional<Route> best_route(const Network& network, const ChainRequest& requ
   extras.counted.assign(request.bin.items.size(), false);
   while (true) {
     const RequestGraph graph(network, rules, extras);
-    const std::optional<Route> route = search(network, rules, graph, limits);
+    const auto route = search(network, rules, graph, graph.distances_to(rules, request.to), limits);
     if (!route || !tighten(request, *route, extras, limits)) return route;
   }
+}
+
+std::optional<Route> best_route(const Network& network, const ChainRequest& request, const GraphStore& store) {
+  const Rules rules(network.catalog(), request);
+  const auto kept = store.graph_for(network, rules);
+  const auto distances = kept->distances_to(rules, request.to);
+  const auto route = search(network, rules, kept->graph(), *distances, {});
+  if (!route || !request.most_parts || part_count(route->moves) <= *request.most_parts) return route;
+  return search(network, rules, kept->graph(), *distances, {request.most_parts});
 }
 
 }  // namespace riserun::chain

@@ -1,6 +1,7 @@
 // The best chain of a request, as a route: the labelled search, repeated with more told apart only where it has to be.
 #pragma once
 
+#include "chain/graph_store.h"
 #include "chain/search.h"
 
 namespace riserun::chain {
@@ -9,6 +10,8 @@ namespace riserun::chain {
 /// breaks a count or the limit, that one is told apart and the search repeated. Each search is of a wider set than the
 /// real one, so that an answer which breaks nothing is the best of the real set too.
 std::optional<Route> best_route(const Network& network, const ChainRequest& request, GraphExtras extras = {});
+/// The same for a plain request (GraphStore::is_plain), with what earlier ones have left in the store.
+std::optional<Route> best_route(const Network& network, const ChainRequest& request, const GraphStore& store);
 
 /// How often the route takes each part of the request's bin, by row of the bin, beyond its count included.
 std::vector<int> uses_of_bin(const ChainRequest& request, const std::vector<Move>& moves);

@@ -14,12 +14,15 @@ class Finder {
   /// The best chain under the request's order, provably, or why there is none. Safe to ask from several threads.
   Answer find(const ChainRequest& request) const;
   /// The best chain's parts alone, without its sums and its build order.
-  std::optional<Route> best(const ChainRequest& request) const { return best_route(network_, request); }
+  std::optional<Route> best(const ChainRequest& request) const {
+    return GraphStore::is_plain(request) ? best_route(network_, request, store_) : best_route(network_, request);
+  }
 
   const Network& network() const { return network_; }
 
  private:
   Network network_;
+  GraphStore store_;
 };
 
 }  // namespace riserun::chain

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <numeric>
 
 namespace riserun::chain {
 
@@ -45,6 +46,7 @@ RequestGraph::RequestGraph(const Network& network, const Rules& rules, const Gra
   add_folded(*folded, rules, extras.special_order_is_wish);
   for (Move& move : extra_moves(network, rules, extras)) moves_.push_back(std::move(move));
   moves_.insert(moves_.end(), extras.wished.begin(), extras.wished.end());
+  counts_the_bin_ = std::any_of(moves_.begin(), moves_.end(), [](const Move& m) { return !m.bin_uses.empty(); });
   make_nodes(rules);
   make_arcs(rules);
 }
@@ -76,15 +78,21 @@ void RequestGraph::make_nodes(const Rules& rules) {
   const auto node_of = [&](const Move& move) {
     return Node{move.leave_type, by_material ? move.leave_material : MaterialId{}, by_bore ? move.leave_bore : 0};
   };
+  nodes_.reserve(moves_.size());
   for (const Move& move : moves_) nodes_.push_back(node_of(move));
   std::sort(nodes_.begin(), nodes_.end());
   nodes_.erase(std::unique(nodes_.begin(), nodes_.end()), nodes_.end());
-  entering_.resize(network_->catalog().port_types().size());
-  for (std::uint32_t row = 0; row < moves_.size(); ++row) {
-    const auto node = std::lower_bound(nodes_.begin(), nodes_.end(), node_of(moves_[row]));
+  move_to_.reserve(moves_.size());
+  first_entering_.assign(network_->catalog().port_types().size() + 1, 0);
+  for (const Move& move : moves_) {
+    const auto node = std::lower_bound(nodes_.begin(), nodes_.end(), node_of(move));
     move_to_.push_back(static_cast<std::uint32_t>(node - nodes_.begin()));
-    entering_[moves_[row].enter_type.row].push_back(row);
+    ++first_entering_[move.enter_type.row + 1];
   }
+  std::partial_sum(first_entering_.begin(), first_entering_.end(), first_entering_.begin());
+  entering_.resize(moves_.size());
+  std::vector<std::uint32_t> next(first_entering_.begin(), first_entering_.end() - 1);
+  for (std::uint32_t row = 0; row < moves_.size(); ++row) entering_[next[moves_[row].enter_type.row]++] = row;
 }
 
 void RequestGraph::make_arcs(const Rules& rules) {
@@ -93,7 +101,7 @@ void RequestGraph::make_arcs(const Rules& rules) {
   for (const Node& node : nodes_) {
     first_arc_.push_back(static_cast<std::uint32_t>(arcs_.size()));
     for (const catalog::Mate& mate : catalog.mates(node.type)) {
-      for (const std::uint32_t move : entering_[mate.other.row]) {
+      for (const std::uint32_t move : moves_entering(mate.other)) {
         const std::int64_t change = node.bore > 0 ? changes.head(node.bore, moves_[move].enter_bore) : 0;
         if (const auto made = arc(rules, node.type, node.material, mate, move, change)) arcs_.push_back(*made);
       }
@@ -120,7 +128,7 @@ std::optional<Arc> RequestGraph::arc(const Rules& rules, PortTypeId open, Materi
 std::vector<Arc> RequestGraph::arcs_from(const Rules& rules, const PortEnd& open) const {
   std::vector<Arc> arcs;
   for (const catalog::Mate& mate : network_->catalog().mates(open.type))
-    for (const std::uint32_t move : entering_[mate.other.row])
+    for (const std::uint32_t move : moves_entering(mate.other))
       if (const auto made = arc(rules, open.type, open.material.value_or(MaterialId{}), mate, move, 0))
         arcs.push_back(*made);
   return arcs;

@@ -49,8 +49,15 @@ class RequestGraph {
   std::span<const Arc> arcs(std::uint32_t node) const {
     return std::span(arcs_).subspan(first_arc_[node], first_arc_[node + 1] - first_arc_[node]);
   }
+  /// Some move is counted against the bin.
+  bool counts_the_bin() const { return counts_the_bin_; }
   /// The node that the move leaves at.
   std::uint32_t target(std::size_t move) const { return move_to_[move]; }
+  /// Moves that are entered by a port of that type.
+  std::span<const std::uint32_t> moves_entering(PortTypeId type) const {
+    return std::span(entering_).subspan(first_entering_[type.row],
+                                        first_entering_[type.row + 1] - first_entering_[type.row]);
+  }
   /// Arcs out of an open end that need not be a node; its bore counts as not known.
   std::vector<Arc> arcs_from(const Rules& rules, const PortEnd& open) const;
   /// The joint between an open end and the goal; nullopt: they do not go together.
@@ -70,9 +77,11 @@ class RequestGraph {
                          std::uint32_t move, std::int64_t change_of_bore_head) const;
 
   const Network* network_;
+  bool counts_the_bin_ = false;
   std::vector<Move> moves_;
-  std::vector<std::uint32_t> move_to_;                // node that each move leaves at
-  std::vector<std::vector<std::uint32_t>> entering_;  // moves by the port type that they are entered by
+  std::vector<std::uint32_t> move_to_;         // node that each move leaves at
+  std::vector<std::uint32_t> first_entering_;  // by port type: first row in `entering_`, and the end
+  std::vector<std::uint32_t> entering_;        // moves by the port type that they are entered by
   std::vector<Node> nodes_;
   std::vector<std::uint32_t> first_arc_;
   std::vector<Arc> arcs_;

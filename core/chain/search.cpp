@@ -1,5 +1,7 @@
 #include "chain/search.h"
 
+#include "chain/walk.h"
+
 #include <algorithm>
 #include <queue>
 #include <unordered_map>
@@ -46,8 +48,9 @@ struct State {
 
 class Search {
  public:
-  Search(const Network& network, const Rules& rules, const RequestGraph& graph, const SearchLimits& limits)
-      : network_(network), rules_(rules), graph_(graph), limits_(limits) {}
+  Search(const Network& network, const Rules& rules, const RequestGraph& graph, const std::vector<Cost>& to_goal,
+         const SearchLimits& limits)
+      : network_(network), rules_(rules), graph_(graph), to_goal_(to_goal), limits_(limits) {}
 
   std::optional<Route> run();
 
@@ -58,7 +61,7 @@ class Search {
   bool spend(Label& label, const Move& move) const;
   void reach(const Label& label, const Cost& cost, std::uint32_t from, std::uint32_t move);
   Route first_in_order() const;
-  std::vector<std::vector<TightArc>> arcs_on_best_chains(std::vector<bool>& marked) const;
+  std::vector<std::vector<TightArc>> arcs_on_best_chains() const;
 
   std::uint32_t start_node() const { return static_cast<std::uint32_t>(graph_.nodes().size()); }
   std::uint32_t goal_node() const { return start_node() + 1; }
@@ -66,8 +69,8 @@ class Search {
   const Network& network_;
   const Rules& rules_;
   const RequestGraph& graph_;
+  const std::vector<Cost>& to_goal_;
   const SearchLimits& limits_;
-  std::vector<Cost> to_goal_;
   std::vector<std::uint64_t> digit_;  // by bin row: weight of its digit in Label::spent; 0: not counted
   std::vector<State> states_;
   std::vector<TightArc> tight_arcs_;
@@ -78,7 +81,6 @@ class Search {
 };
 
 std::optional<Route> Search::run() {
-  to_goal_ = graph_.distances_to(rules_, rules_.request().to);
   std::uint64_t weight = 1;
   for (const catalog::BinItem& item : rules_.request().bin.items) {
     digit_.push_back(weight);
@@ -169,10 +171,10 @@ void Search::reach(const Label& label, const Cost& cost, std::uint32_t from, std
 }
 
 // Turns the lists of arcs into states around: for each state on a best chain, the arcs that lead on along one.
-std::vector<std::vector<TightArc>> Search::arcs_on_best_chains(std::vector<bool>& marked) const {
+std::vector<std::vector<TightArc>> Search::arcs_on_best_chains() const {
   std::vector<std::vector<TightArc>> onward(states_.size());
   std::vector<std::uint32_t> open{goal_};
-  marked.assign(states_.size(), false);
+  std::vector<bool> marked(states_.size(), false);
   marked[goal_] = true;
   while (!open.empty()) {
     const std::uint32_t state = open.back();
@@ -188,63 +190,48 @@ std::vector<std::vector<TightArc>> Search::arcs_on_best_chains(std::vector<bool>
   return onward;
 }
 
-// Walks all best chains at once, part by part, and keeps those whose next part sorts first. States that the same parts
-// lead to stay together, in the order of the ports used, so that the choice of ports is settled too.
 Route Search::first_in_order() const {
-  struct Step {
-    std::uint32_t state = 0;
-    std::uint32_t move = kNone;
-    std::uint32_t before = kNone;
-  };
-  std::vector<bool> marked;
-  const auto onward = arcs_on_best_chains(marked);
-  const auto rank_less = [&](std::uint32_t a, std::uint32_t b) {
-    const Move& x = graph_.moves()[a];
-    const Move& y = graph_.moves()[b];
-    if (x.part != y.part) return network_.rank(x.part) < network_.rank(y.part);
-    return std::lexicographical_compare(x.plugs.begin(), x.plugs.end(), y.plugs.begin(), y.plugs.end(),
-                                        [&](PartId p, PartId q) { return network_.rank(p) < network_.rank(q); });
-  };
-  std::vector<Step> steps{{0, kNone, kNone}};
-  std::vector<std::uint32_t> front{0};
-  while (true) {
-    std::vector<Step> next;
-    for (const std::uint32_t at : front) {
-      std::vector<Step> here;
-      for (const TightArc& arc : onward[steps[at].state]) here.push_back({arc.from, arc.move, at});
-      std::sort(here.begin(), here.end(), [&](const Step& a, const Step& b) {
-        if (a.move == kNone || b.move == kNone) return a.move == kNone && b.move != kNone;
-        if (rank_less(a.move, b.move) || rank_less(b.move, a.move)) return rank_less(a.move, b.move);
-        const Move& x = graph_.moves()[a.move];
-        const Move& y = graph_.moves()[b.move];
-        return std::tie(x.enter, x.leave) < std::tie(y.enter, y.leave);
-      });
-      for (const Step& step : here) {
-        if (step.move == kNone) {  // the chain may end here, and no ending sorts before none
-          Route route{{}, states_[goal_].cost};
-          for (std::uint32_t row = at; steps[row].move != kNone; row = steps[row].before)
-            route.moves.insert(route.moves.begin(), graph_.moves()[steps[row].move]);
-          return route;
-        }
-        if (!next.empty() && rank_less(next.front().move, step.move)) break;
-        if (!next.empty() && rank_less(step.move, next.front().move)) next.clear();
-        if (std::none_of(next.begin(), next.end(), [&](const Step& s) { return s.state == step.state; }))
-          next.push_back(step);
-      }
-    }
-    front.clear();
-    for (const Step& step : next) {
-      front.push_back(static_cast<std::uint32_t>(steps.size()));
-      steps.push_back(step);
-    }
-  }
+  const auto onward = arcs_on_best_chains();
+  Walk walk(network_, graph_.moves(), [&](std::uint32_t state, auto emit) {
+    for (const TightArc& arc : onward[state]) emit(arc.move, arc.from);
+  });
+  return {walk.from(0), states_[goal_].cost};
+}
+
+// Where nothing but cost is told apart, the distances to the goal are the whole answer: it is read off by walking down.
+std::optional<Route> read_off(const Network& network, const Rules& rules, const RequestGraph& graph,
+                              const std::vector<Cost>& to_goal) {
+  const ChainRequest& request = rules.request();
+  const auto start = static_cast<std::uint32_t>(graph.nodes().size());
+  const std::vector<Arc> first = graph.arcs_from(rules, request.from);
+  const auto direct =
+      graph.last_joint(rules, request.from.type, request.from.material.value_or(MaterialId{}), request.to);
+  Cost best = direct ? direct->cost : RequestGraph::kUnreachable;
+  for (const Arc& arc : first)
+    if (to_goal[arc.to] != RequestGraph::kUnreachable) best = std::min(best, arc.cost + to_goal[arc.to]);
+  if (best == RequestGraph::kUnreachable) return std::nullopt;
+  Walk walk(network, graph.moves(), [&](std::uint32_t state, auto emit) {
+    const bool at_start = state == start;
+    const Cost& left = at_start ? best : to_goal[state];
+    for (const Arc& arc : at_start ? std::span<const Arc>(first) : graph.arcs(state))
+      if (to_goal[arc.to] != RequestGraph::kUnreachable && arc.cost + to_goal[arc.to] == left) emit(arc.move, arc.to);
+    const Node open = at_start ? Node{} : graph.nodes()[state];
+    const auto last = at_start ? direct : graph.last_joint(rules, open.type, open.material, request.to);
+    if (last && last->cost == left) emit(UINT32_MAX, 0u);
+  });
+  return Route{walk.from(start), best};
+}
+
+bool only_cost_counts(const Rules& rules, const RequestGraph& graph, const SearchLimits& limits) {
+  return rules.closing() == Closing::none && rules.all_met() == 0 && !limits.most_parts && !graph.counts_the_bin();
 }
 
 }  // namespace
 
 std::optional<Route> search(const Network& network, const Rules& rules, const RequestGraph& graph,
-                            const SearchLimits& limits) {
-  return Search(network, rules, graph, limits).run();
+                            const std::vector<Cost>& to_goal, const SearchLimits& limits) {
+  if (only_cost_counts(rules, graph, limits)) return read_off(network, rules, graph, to_goal);
+  return Search(network, rules, graph, to_goal, limits).run();
 }
 
 }  // namespace riserun::chain

@@ -17,7 +17,8 @@ struct SearchLimits {
   std::optional<int> most_parts;  // plugs included
 };
 
+/// @param to_goal  RequestGraph::distances_to of the request's goal
 std::optional<Route> search(const Network& network, const Rules& rules, const RequestGraph& graph,
-                            const SearchLimits& limits);
+                            const std::vector<Cost>& to_goal, const SearchLimits& limits);
 
 }  // namespace riserun::chain

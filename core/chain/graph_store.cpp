@@ -1,0 +1,50 @@
+#include "chain/graph_store.h"
+
+#include <algorithm>
+
+namespace riserun::chain {
+
+namespace {
+
+// More than a person's session asks for; a program that walks through thousands of flows starts over.
+constexpr std::size_t kMostGraphs = 32;
+constexpr std::size_t kMostGoals = 1024;
+
+}  // namespace
+
+std::shared_ptr<const std::vector<Cost>> KeptGraph::distances_to(const Rules& rules, const PortEnd& goal) const {
+  const std::pair key(goal.type, goal.material.value_or(MaterialId{}));
+  const std::lock_guard lock(mutex_);
+  if (distances_.size() >= kMostGoals && !distances_.contains(key)) distances_.clear();
+  std::shared_ptr<const std::vector<Cost>>& known = distances_[key];
+  if (!known) known = std::make_shared<const std::vector<Cost>>(graph_.distances_to(rules, goal));
+  return known;
+}
+
+bool GraphStore::is_plain(const ChainRequest& request) {
+  return request.needs.empty() && request.bin.items.empty() &&
+         std::find(request.banned.begin(), request.banned.end(), true) == request.banned.end();
+}
+
+GraphStore::Key GraphStore::key_of(const Rules& rules) {
+  const ChainRequest& request = rules.request();
+  return {request.order,
+          request.service,
+          request.rating ? in_pascals(*request.rating) : -1.0,
+          request.galvanic,
+          request.special_order,
+          request.smallest_bore ? in_metres(*request.smallest_bore) : -1.0,
+          request.order == Order::loss ? in_cubic_metres_per_second(request.flow) : 0.0,
+          rules.closing()};
+}
+
+std::shared_ptr<const KeptGraph> GraphStore::graph_for(const Network& network, const Rules& rules) const {
+  const Key key = key_of(rules);
+  const std::lock_guard lock(mutex_);
+  if (graphs_.size() >= kMostGraphs && !graphs_.contains(key)) graphs_.clear();
+  std::shared_ptr<const KeptGraph>& known = graphs_[key];
+  if (!known) known = std::make_shared<const KeptGraph>(RequestGraph(network, rules, {}));
+  return known;
+}
+
+}  // namespace riserun::chain

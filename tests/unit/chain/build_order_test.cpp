@@ -1,0 +1,181 @@
+// Which ends need a closing joint, and the sentences that a fitter follows.
+#include "unit/chain/small_world.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace riserun::chain::testing {
+namespace {
+
+const char* const kShop = R"(
+  coupling: 1 A female, 1 A female, 200c
+  nipple: 1 A male, 1 A male, 100c
+  union: 1 A female, 1 A female, 900c, union
+  barb: 1 A male, 1 H male, 300c
+  hose: 1 H female, 1 H female, 500c
+  cup adapter: 1 A female, 1 C female, 250c
+  tube: 1 C male, 1 C male, 100c
+)";
+
+struct FreedomRow {
+  const char* name;
+  Freedom from;
+  Freedom to;
+  const char* chain;
+};
+
+class ClosingJoint : public ::testing::TestWithParam<FreedomRow> {};
+
+TEST_P(ClosingJoint, IsPutInWhereNoEndTurns) {
+  const SmallWorld shop(kShop);
+  ChainRequest request = shop.ask("1 A male", "1 A male");
+  request.from.freedom = GetParam().from;
+  request.to.freedom = GetParam().to;
+  EXPECT_EQ(shop.chain(request), GetParam().chain);
+}
+
+INSTANTIATE_TEST_SUITE_P(Freedoms, ClosingJoint,
+                         ::testing::Values(FreedomRow{"FixedFixed", Freedom::fixed, Freedom::fixed, "union"},
+                                           FreedomRow{"FixedSliding", Freedom::fixed, Freedom::sliding, "union"},
+                                           FreedomRow{"SlidingSliding", Freedom::sliding, Freedom::sliding, "union"},
+                                           FreedomRow{"FixedSpinning", Freedom::fixed, Freedom::spinning, "coupling"},
+                                           FreedomRow{"SpinningFixed", Freedom::spinning, Freedom::fixed, "coupling"},
+                                           FreedomRow{"LooseFixed", Freedom::loose, Freedom::fixed, "coupling"},
+                                           FreedomRow{"LooseLoose", Freedom::loose, Freedom::loose, "coupling"}),
+                         [](const auto& row) { return std::string(row.param.name); });
+
+TEST(ClosingJoints, HoseOnABarbClosesBetweenHeldEnds) {
+  const SmallWorld shop(kShop);
+  ChainRequest request = shop.ask("1 A female", "1 A female");
+  request.from.freedom = request.to.freedom = Freedom::fixed;
+  EXPECT_EQ(shop.chain(request), "barb, hose, barb");
+}
+
+TEST(ClosingJoints, SolderClosesWhereAnEndSlidesAndNotBetweenFixedEnds) {
+  const SmallWorld shop(R"(
+    cup adapter: 1 A female, 1 C female, 250c
+    tube: 1 C male, 1 C male, 100c
+  )");
+  ChainRequest request = shop.ask("1 A male", "1 A male");
+  request.from.freedom = Freedom::fixed;
+  request.to.freedom = Freedom::sliding;
+  EXPECT_EQ(shop.chain(request), "cup adapter, tube, cup adapter");
+  request.to.freedom = Freedom::fixed;
+  EXPECT_THAT(shop.chain(request), ::testing::StartsWith("none: neither end turns"));
+}
+
+TEST(ClosingJoints, FixedEndsThatGoTogetherByTurningCannotBeJoined) {
+  const SmallWorld shop("coupling: 1 A female, 1 A female, 200c");
+  ChainRequest request = shop.ask("1 A male", "1 A female");
+  request.from.freedom = request.to.freedom = Freedom::fixed;
+  const Answer answer = shop.find(request);
+  const auto& none = std::get<NoChain>(answer);
+  EXPECT_EQ(
+      none.reason,
+      "1 MA and 1 FA would go straight together, but neither end turns, and no chain has a union, a swivel, a hose "
+      "or another joint that closes without turning");
+  EXPECT_THAT(none.mends,
+              ::testing::ElementsAre("let the from end (1 MA) turn and move", "let the to end (1 FA) turn and move"));
+}
+
+std::vector<std::string> steps_of(const SmallWorld& shop, const ChainRequest& request) {
+  const Answer answer = shop.find(request);
+  std::vector<std::string> texts;
+  for (const BuildStep& step : std::get<Chain>(answer).steps) texts.push_back(step.text);
+  return texts;
+}
+
+TEST(BuildOrder, StartsAtTheHeldEndAndTurnsTheFreeOneLast) {
+  const SmallWorld shop(kShop);
+  ChainRequest request = shop.ask("1 A male", "1 A male");
+  request.from.freedom = Freedom::fixed;
+  EXPECT_THAT(
+      steps_of(shop, request),
+      ::testing::ElementsAre(
+          "Screw part 1 (coupling) onto the from end (1 MA): tape on the male thread; turn part 1 (coupling), "
+          "hand-tight, then 1-1/2 to 3 turns more; the from end (1 MA) stays still by itself.",
+          "Last, screw the to end (1 MA) into part 1 (coupling): tape on the male thread; turn the to end (1 MA), "
+          "hand-tight, then 1-1/2 to 3 turns more; hold part 1 (coupling) with a second wrench."));
+  std::swap(request.from.freedom, request.to.freedom);
+  EXPECT_THAT(steps_of(shop, request),
+              ::testing::ElementsAre(::testing::StartsWith("Screw part 1 (coupling) onto the to end (1 MA)"),
+                                     ::testing::StartsWith("Last, screw the from end (1 MA) into part 1 (coupling)")));
+}
+
+TEST(BuildOrder, AUnionIsTakenApartAndItsNutComesLast) {
+  const SmallWorld shop(kShop);
+  ChainRequest request = shop.ask("1 A male", "1 A male");
+  request.from.freedom = request.to.freedom = Freedom::fixed;
+  EXPECT_THAT(
+      steps_of(shop, request),
+      ::testing::ElementsAre(
+          "Screw the first half of part 1 (union) onto the from end (1 MA): tape on the male thread; turn that "
+          "half, hand-tight, then 1-1/2 to 3 turns more; the from end (1 MA) stays still by itself.",
+          "Screw the second half of part 1 (union) onto the to end (1 MA): tape on the male thread; turn that "
+          "half, hand-tight, then 1-1/2 to 3 turns more; the to end (1 MA) stays still by itself.",
+          "Last, close part 1 (union): bring its halves together face to face, seat clean and without sealant; "
+          "hold the half beside the nut with one wrench and tighten the nut with another; nothing else turns."));
+}
+
+TEST(BuildOrder, HoseIsPushedOnAfterBothBarbsAreScrewedIn) {
+  const SmallWorld shop(kShop);
+  ChainRequest request = shop.ask("1 A female", "1 A female");
+  request.from.freedom = request.to.freedom = Freedom::fixed;
+  EXPECT_THAT(
+      steps_of(shop, request),
+      ::testing::ElementsAre(
+          ::testing::StartsWith("Screw part 1 (barb) into the from end (1 FA)"),
+          "Bring part 1 (barb) and part 2 (hose) together: slide the clamp on, push the hose home, tighten the "
+          "clamp; neither side turns.",
+          ::testing::StartsWith("Screw part 3 (barb) into the to end (1 FA)"),
+          "Last, bring part 2 (hose) and part 3 (barb) together: slide the clamp on, push the hose home, tighten "
+          "the clamp; neither side turns."));
+}
+
+TEST(BuildOrder, PlasticTakesFewerTurns) {  // 1 to 2 turns past hand-tight, common practice
+  const SmallWorld shop("coupling: 1 A female, 1 A female, 200c, nylon");
+  EXPECT_THAT(steps_of(shop, shop.ask("1 A male", "1 A male")).front(), ::testing::HasSubstr("then 1 to 2 turns more"));
+}
+
+TEST(BuildOrder, SaysSoWhereTheLastJointHasNoPlay) {
+  const SmallWorld shop(kShop);
+  ChainRequest request = shop.ask("1 A male", "1 A male");
+  request.from.freedom = Freedom::fixed;
+  request.to.freedom = Freedom::spinning;
+  const Answer answer = shop.find(request);
+  EXPECT_THAT(std::get<Chain>(answer).cautions,
+              ::testing::ElementsAre("neither end moves along its axis: the last joint draws in 0.59 in while it is "
+                                     "screwed up, so the run must be sprung by that much"));
+}
+
+TEST(Cautions, NameMetalsValvesBushingsAndPlastic) {
+  const SmallWorld shop(R"(
+    check valve: 1 A female, 1 A female, 900c, device, one way, stainless
+    bushing: 1 A male, 3/4 A female, 100c, bushing, iron
+    close nipple: 3/4 A male, 1/2 A male, 100c, brass
+    pvc cap end: 1/2 A female, 1/2 A female, 50c, pvc
+  )");
+  ChainRequest request = shop.ask("1 A male", "1/2 A male");
+  request.needs = {shop.need("check valve", {"check valve"})};
+  ASSERT_EQ(shop.chain(request), "check valve, bushing, close nipple, pvc cap end");
+  const Answer answer = shop.find(request);
+  EXPECT_THAT(
+      std::get<Chain>(answer).cautions,
+      ::testing::UnorderedElementsAre(
+          "the check valve (stainless) meets the bushing (iron): watch the joint for corrosion",
+          "the bushing (iron) and the close nipple (brass) should be kept apart: in water the less noble one corrodes; "
+          "put "
+          "a dielectric joint or plastic between them",
+          "the pvc cap end is plastic and takes a metal taper thread from the close nipple: it may split; start by "
+          "hand, "
+          "turn little",
+          "the check valve lets water through from the from end to the to end only: it stops the drain back",
+          "the pvc cap end must never hold compressed air: it can shatter; keep it out of an air test",
+          "the close nipple has no bare pipe to grip: use a nipple chuck, or a longer nipple where there is room",
+          "a bushing leaves a ledge that holds water, and its wall is thin between near sizes: a reducing coupling is "
+          "kinder where there is room"));
+  EXPECT_FALSE(std::get<Chain>(answer).air);
+}
+
+}  // namespace
+}  // namespace riserun::chain::testing

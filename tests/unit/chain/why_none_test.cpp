@@ -1,0 +1,100 @@
+// Why there is no chain, and the smallest change that would make one.
+#include "unit/chain/small_world.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace riserun::chain::testing {
+namespace {
+
+using ::testing::ElementsAre;
+using ::testing::IsEmpty;
+
+NoChain none_for(const SmallWorld& shop, const ChainRequest& request) {
+  const Answer answer = shop.find(request);
+  EXPECT_TRUE(std::holds_alternative<NoChain>(answer));
+  return std::holds_alternative<NoChain>(answer) ? std::get<NoChain>(answer) : NoChain{};
+}
+
+std::vector<std::string> written(const SmallWorld& shop, const std::vector<PortTypeId>& types) {
+  std::vector<std::string> names;
+  for (const PortTypeId type : types) names.push_back(shop.catalog().written(type));
+  return names;
+}
+
+TEST(WhyNone, NamesTheMissingAdapterAndWhatIsReachable) {
+  const SmallWorld shop(R"(
+    reducing coupling: 1 A female, 3/4 A female, 350c
+    hose nipple: 3/4 G male, 3/4 G male, 300c
+  )");
+  const NoChain none = none_for(shop, shop.ask("1 A male", "3/4 G female"));
+  EXPECT_EQ(none.reason, "no run of stocked parts leads from 1 MA to 3/4 FG");
+  EXPECT_EQ(none.missing_part, "3/4 MA x 3/4 MG adapter");
+  EXPECT_THAT(written(shop, none.reachable_from), ElementsAre("3/4 FA"));
+  EXPECT_THAT(written(shop, none.reachable_to), ElementsAre("3/4 MG"));
+  EXPECT_THAT(none.mends, IsEmpty());
+}
+
+TEST(WhyNone, PrefersAPartOfOneKindOverAnAdapter) {
+  const SmallWorld shop("hose adapter: 3/4 A male, 3/4 G male, 400c");
+  EXPECT_EQ(none_for(shop, shop.ask("1 A male", "3/4 G female")).missing_part, "1 FA x 3/4 FA adapter");
+}
+
+TEST(WhyNone, NamesTheOneSpecialOrderPart) {
+  const SmallWorld shop(R"(
+    odd coupling: 1 A female, 1 A female, 200c, special
+    dear coupling: 1 A female, 1 A female, 900c, special
+  )");
+  const NoChain none = none_for(shop, shop.ask("1 A male", "1 A male"));
+  ASSERT_TRUE(none.special_order.has_value());
+  EXPECT_EQ(shop.catalog().part(*none.special_order).name, "odd coupling");
+  EXPECT_THAT(none.mends, ElementsAre("order the odd coupling"));
+}
+
+TEST(WhyNone, TwoSpecialOrderPartsAreNotOne) {
+  const SmallWorld shop(R"(
+    odd coupling: 1 A female, 1/2 A female, 200c, special
+    odd nipple: 1/2 A male, 3/4 A male, 200c, special
+  )");
+  EXPECT_FALSE(none_for(shop, shop.ask("1 A male", "3/4 A female")).special_order.has_value());
+}
+
+TEST(WhyNone, LookAlikesAreNeverJoinedAndAreNamed) {
+  const SmallWorld shop("coupling: 1 A female, 1 A female, 200c");
+  const NoChain none = none_for(shop, shop.ask("1 A male", "1 B female"));
+  EXPECT_THAT(none.look_alikes, ElementsAre("never join 1 MA and 1 FB: the pitch is the same, the thread form is not"));
+}
+
+TEST(WhyNone, EachMendIsEnoughByItself) {
+  const SmallWorld shop("coupling: 1 A female, 1 A female, 200c, rating 100, bore 20");
+  ChainRequest request = shop.ask("1 A male", "1 A male");
+  request.rating = psig(150.0);
+  EXPECT_EQ(none_for(shop, request).reason, "no chain stands 150 psi in every part");
+  EXPECT_THAT(none_for(shop, request).mends, ElementsAre("accept a rating below 150 psi"));
+  request.smallest_bore = inches(1.0);
+  EXPECT_EQ(none_for(shop, request).reason, "no chain from 1 MA to 1 MA keeps all the rules at once");
+  EXPECT_THAT(none_for(shop, request).mends, IsEmpty());
+  request.rating.reset();
+  EXPECT_THAT(none_for(shop, request).mends, ElementsAre("accept a bore below 1 in"));
+}
+
+TEST(WhyNone, ANeedThatNoTwoEndedPartMeets) {
+  const SmallWorld shop(R"(
+    coupling: 1 A female, 1 A female, 200c
+    gauge: 1/2 A male, 900c, device
+  )");
+  ChainRequest request = shop.ask("1 A male", "1 A male");
+  request.needs = {shop.need("gauge", {"gauge"})};
+  EXPECT_EQ(none_for(shop, request).reason, "a gauge has one port only and cannot stand in a chain");
+  EXPECT_THAT(none_for(shop, request).mends, ElementsAre("do without the gauge"));
+}
+
+TEST(WhyNone, AMissingUnionIsAsked) {
+  const SmallWorld shop("coupling: 1 A female, 1 A female, 200c");
+  ChainRequest request = shop.ask("1 A male", "1 A male");
+  request.from.freedom = request.to.freedom = Freedom::fixed;
+  EXPECT_EQ(none_for(shop, request).missing_part, "1 FA x 1 FA union");
+}
+
+}  // namespace
+}  // namespace riserun::chain::testing

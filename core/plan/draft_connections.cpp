@@ -71,15 +71,26 @@ VolumeFlow wanted_flow(const Draft& draft) {
   return draft.settled.table.volume_at(job.table.depth) / *job.wishes.fill_time;
 }
 
+/// What the job avoids; and, on a port of the reservoir, plastic that shatters under compressed air: the leak test and
+/// an uncovered riser put air there even where water is meant to run. What is asked for by name is let in.
+std::vector<bool> banned_parts(const Draft& draft, const JobConnection& connection) {
+  const Catalog& catalog = draft.catalog();
+  const std::vector<JobPort>& ports = draft.plan.job.reservoir.ports;
+  std::vector<bool> banned(catalog.parts().size(), false);
+  if (port_named(ports, connection.from) != nullptr || port_named(ports, connection.to) != nullptr)
+    for (std::size_t row = 0; row < banned.size(); ++row) banned[row] = !catalog.parts()[row].air;
+  for (const chain::Need& need : connection.needs)
+    for (const PartId part : need.parts) banned[part.row] = false;
+  for (const PartId part : connection.avoided) banned[part.row] = true;
+  return banned;
+}
+
 ChainRequest request_for(Draft& draft, const JobConnection& connection, Service service) {
   ChainRequest request;
   request.from = end_at(draft, connection, connection.from, connection.from_freedom);
   request.order = connection.order.value_or(draft.settled.order);
   request.needs = connection.needs;
-  if (!connection.avoided.empty()) {
-    request.banned.assign(draft.catalog().parts().size(), false);
-    for (const PartId part : connection.avoided) request.banned[part.row] = true;
-  }
+  request.banned = banned_parts(draft, connection);
   request.service = service;
   request.rating = connection.rating.value_or(usual_rating(draft));
   request.galvanic = connection.galvanic;
@@ -187,13 +198,34 @@ std::vector<PartId> hoses_in(const Catalog& catalog, const Chain& chain) {
   return hoses;
 }
 
-std::optional<Length> gap_between(const Job& job, const JobConnection& connection) {
+/// The height of a port's face: given, or worked out for the riser's bung in the lid and for a port in the table's
+/// floor.
+std::optional<Length> face_height(const Draft& draft, const std::string& name, bool& assumed) {
+  const Job& job = draft.plan.job;
+  const JobPort* port = find_port(job, name);
+  if (port == nullptr) return std::nullopt;
+  if (port->face_height) return port->face_height;
+  const RiserPlan& riser = draft.plan.riser;
+  assumed = true;
+  if (name == riser.bung && !is_air_port(job, name))
+    return job.reservoir.height + riser.request.bung_length - riser.request.bung_projection;
+  const bool in_table_floor =
+      port_named(job.table.ports, name) != nullptr && port->place.value_or(Place::floor) == Place::floor;
+  if (in_table_floor) return job.table.floor_height;
+  return std::nullopt;
+}
+
+std::optional<Length> gap_between(Draft& draft, const JobConnection& connection) {
   if (connection.gap) return connection.gap;
-  const JobPort* from = find_port(job, connection.from);
-  const JobPort* to = find_port(job, connection.to);
-  if (from == nullptr || to == nullptr || !from->face_height || !to->face_height) return std::nullopt;
-  return *from->face_height > *to->face_height ? *from->face_height - *to->face_height
-                                               : *to->face_height - *from->face_height;
+  bool assumed = false;
+  const auto from = face_height(draft, connection.from, assumed);
+  const auto to = face_height(draft, connection.to, assumed);
+  if (!from || !to) return std::nullopt;
+  const Length gap = *from > *to ? *from - *to : *to - *from;
+  if (assumed)
+    draft.assume(fmt::format("gap of '{}'", connection.name), write_length(gap, draft.units()),
+                 "from the lid's bung to the table's floor; measure it between the faces and give 'gap'");
+  return gap;
 }
 
 /// Given; or what the gap leaves over; or the length that the catalog sells it in.
@@ -283,7 +315,7 @@ ConnectionPlan plan_connection(Draft& draft, const chain::Finder& finder, const 
   plan.to = connection.to;
   plan.service = settle_service(draft, connection);
   plan.request = request_for(draft, connection, plan.service);
-  plan.gap = gap_between(draft.plan.job, connection);
+  plan.gap = gap_between(draft, connection);
   if (connection.ends_in) {
     find_to_device(draft, finder, connection.ends_in->parts, plan);
   } else {

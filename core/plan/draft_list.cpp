@@ -30,7 +30,17 @@ class Tally {
     if (std::find(item.used_for.begin(), item.used_for.end(), used_for) == item.used_for.end())
       item.used_for.push_back(used_for);
   }
-  void add_unlisted(ListItem item) { unlisted_.push_back(std::move(item)); }
+  /// The same thing twice is one line with a quantity of two.
+  void add_unlisted(ListItem item) {
+    for (ListItem& there : unlisted_) {
+      if (there.id != item.id || there.size != item.size) continue;
+      there.quantity += item.quantity;
+      if (there.used_for != item.used_for)
+        there.used_for.insert(there.used_for.end(), item.used_for.begin(), item.used_for.end());
+      return;
+    }
+    unlisted_.push_back(std::move(item));
+  }
 
   /// In the order in which a store is walked: shelf by shelf, then by name and size.
   std::vector<ListItem> taken(bool from_bin) const {
@@ -112,6 +122,37 @@ std::optional<PartId> clamp_for(const Draft& draft, const std::string& hose_size
   return std::nullopt;
 }
 
+ListItem unlisted(std::string id, std::string name, std::string size, std::string shelf, std::string used_for) {
+  ListItem item;
+  item.id = std::move(id);
+  item.name = std::move(name);
+  item.size = std::move(size);
+  item.shelf = std::move(shelf);
+  item.quantity = 1;
+  item.priced = false;
+  item.used_for = {std::move(used_for)};
+  return item;
+}
+
+/// The cheapest part, of all that the predicate lets in; larger ports first where the price is the same.
+template <class Fits>
+std::optional<PartId> cheapest(const Catalog& catalog, Fits fits) {
+  std::optional<PartId> best;
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+    const PartId id{row};
+    if (fits(id) && (!best || catalog.part(id).price <= catalog.part(*best).price)) best = id;
+  }
+  return best;
+}
+
+void add_part_or_thing(Draft& draft, Tally& tally, const std::optional<PartId>& part, ListItem thing) {
+  if (part) {
+    tally.add(*part, draft.bin.take(*part), thing.used_for.front());
+  } else {
+    tally.add_unlisted(std::move(thing));
+  }
+}
+
 void add_clamps(Draft& draft, Tally& tally, const ConnectionPlan& connection) {
   const Catalog& catalog = draft.catalog();
   if (connection.hose_joints == 0) return;
@@ -119,47 +160,61 @@ void add_clamps(Draft& draft, Tally& tally, const ConnectionPlan& connection) {
   for (const chain::ChainJoint& joint : connection.chain()->joints) {
     if (catalog.mating_rules()[joint.rule].seal != "clamp") continue;
     const std::string& size = catalog.size_name(catalog.port_type(joint.b).size);
-    const auto clamp = clamp_for(draft, size);
-    for (int i = 0; i < std::max(1, each); ++i) {
-      if (clamp) {
-        tally.add(*clamp, draft.bin.take(*clamp), connection.name);
-      } else {
-        ListItem item;
-        item.id = "hose-clamp/" + size;
-        item.name = "hose clamp for " + size + " in hose";
-        item.size = size;
-        item.shelf = "hose and clamps";
-        item.quantity = 1;
-        item.used_for = {connection.name};
-        tally.add_unlisted(std::move(item));
-      }
-    }
+    for (int i = 0; i < std::max(1, each); ++i)
+      add_part_or_thing(
+          draft, tally, clamp_for(draft, size),
+          unlisted("hose-clamp/" + size, "hose clamp", "for " + size + " in hose", "hose and clamps", connection.name));
   }
+}
+
+void add_test_gauge(Draft& draft, Tally& tally) {
+  const LeakTestPlan& test = draft.plan.leak_test;
+  const Catalog& catalog = draft.catalog();
+  const UnitSystem units = draft.units();
+  if (!(test.gauge_full_scale > psig(0.0))) {
+    tally.add_unlisted(unlisted("water-column", "clear hose for a water column",
+                                write_long_length(test.water_column_leg * 2.0, units) + " long", "hose and clamps",
+                                "leak test"));
+    return;
+  }
+  const auto dial = cheapest(catalog, [&](PartId id) {
+    const auto scale = full_scale(catalog, id);
+    return scale && std::abs(in_pascals(*scale) - in_pascals(test.gauge_full_scale)) < 100.0;
+  });
+  add_part_or_thing(
+      draft, tally, dial,
+      unlisted("test-gauge", "low-pressure gauge",
+               fmt::format("0 to {}, marks of {} or finer", write_pressure_alone(test.gauge_full_scale, units),
+                           write_pressure_alone(test.gauge_mark, units)),
+               "gauges and regulators", "leak test"));
+}
+
+/// The relief valve that opens nearest below the wanted pressure and still above the pressure that it must hold.
+std::optional<PartId> relief_part(const Catalog& catalog, GaugePressure holds, GaugePressure opens_by) {
+  std::optional<GaugePressure> nearest;
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+    const auto opens = opens_at(catalog, PartId{row});
+    if (opens && *opens > holds && *opens <= opens_by && (!nearest || *opens > *nearest)) nearest = opens;
+  }
+  if (!nearest) return std::nullopt;
+  return cheapest(catalog, [&](PartId id) { return opens_at(catalog, id) == nearest; });
 }
 
 void add_test_gear(Draft& draft, Tally& tally) {
   const LeakTestPlan& test = draft.plan.leak_test;
-  if (!test.possible) return;
   const UnitSystem units = draft.units();
-  const auto thing = [&](std::string id, std::string name, std::string size) {
-    ListItem item;
-    item.id = std::move(id);
-    item.name = std::move(name);
-    item.size = std::move(size);
-    item.shelf = "gauges and air";
-    item.quantity = 1;
-    item.used_for = {"leak test"};
-    tally.add_unlisted(std::move(item));
-  };
-  if (test.gauge_full_scale > psig(0.0)) {
-    thing("test-gauge", "low-pressure gauge for the leak test",
-          fmt::format("0 to {}, marks of {} or finer", write_pressure_alone(test.gauge_full_scale, units),
-                      write_pressure_alone(test.gauge_mark, units)));
-  } else {
-    thing("water-column", "clear hose for a water column",
-          fmt::format("{} long", write_long_length(test.water_column_leg * 2.0, units)));
+  if (test.possible) {
+    add_test_gauge(draft, tally);
+    add_part_or_thing(draft, tally, relief_part(draft.catalog(), test.pressure, test.relief),
+                      unlisted("test-relief", "relief valve", "set at " + write_pressure_alone(test.relief, units),
+                               "gauges and regulators", "leak test"));
   }
-  thing("test-relief", "relief valve for the test line", "set at " + write_pressure_alone(test.relief, units));
+  const ReliefPlan& relief = draft.plan.relief;
+  if (!relief.given && relief.set_pressure > psig(0.0)) {
+    std::string size = "set at " + write_pressure_alone(relief.set_pressure, units);
+    if (relief.valve_bore) size += ", clear bore " + write_thickness(*relief.valve_bore, units, 2) + " or more";
+    tally.add_unlisted(unlisted("relief", "relief valve", std::move(size), "gauges and regulators", "reservoir"));
+  }
 }
 
 void cut_riser(const Draft& draft, ShoppingList& list) {
@@ -231,8 +286,8 @@ void add_consumables(const Draft& draft, ShoppingList& list) {
   for (const auto& [name, joints] : joints_by_seal(draft)) {
     const catalog::Seal* seal = draft.catalog().seal(name);
     if (seal == nullptr || seal->consumable.empty() || name == "clamp") continue;
-    const std::string why = fmt::format("{} {} joint{}", joints, name, joints == 1 ? "" : "s");
-    if (name == "thread sealant") {
+    const std::string why = fmt::format("{} joint{} with {}", joints, joints == 1 ? "" : "s", name);
+    if (name.find("thread sealant") != std::string::npos) {
       const double metres_of_tape = joints * kTapePerJoint;
       const int rolls = static_cast<int>(std::ceil(metres_of_tape / kTapePerRoll));
       list.consumables.push_back({seal->consumable, fmt::format("{} roll{}", rolls, rolls == 1 ? "" : "s"), why});

@@ -100,7 +100,8 @@ void settle_bung(Draft& draft, const JobPort& port, RiserRequest& request) {
   } else if (request.bung != BungKind::welded_riser) {
     request.bung_length = usual;
     draft.assume("length of the riser's bung", write_length(usual, units),
-                 part != nullptr ? part->source : "twice the make-up and 1/2 in (common practice)");
+                 part != nullptr ? "catalog, " + draft.catalog().family(part->family).standard
+                                 : "twice the make-up and 1/2 in (common practice)");
   }
   if (port.projects) {
     request.bung_projection = *port.projects;

@@ -8,6 +8,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
+#include <tuple>
 
 namespace riserun::plan {
 
@@ -75,13 +77,20 @@ void plug_ports(Draft& draft, LeakTestPlan& test) {
   }
 }
 
+/// A distance to keep, to the foot or the metre.
+std::string whole_length(Length length, UnitSystem units) {
+  return units == UnitSystem::inch ? fmt::format("{:.0f} ft", std::ceil(in_feet(length) - 1e-9))
+                                   : fmt::format("{:.0f} m", std::ceil(in_metres(length) - 1e-9));
+}
+
 void caution_leak_test(Draft& draft, const LeakTestPlan& test) {
+  if (!test.possible) return;
   draft.standing_caution(
       Topic::leak_test,
       fmt::format("Air under pressure in a flat-sided tank can kill. Test with a relief valve in the line, raise "
                   "the pressure in steps, keep {} clear of the plate faces while it rises, never stand before a "
                   "lid or end, never leave, lift or weld the tank under pressure.",
-                  write_long_length(test.energy.standoff, draft.units())),
+                  whole_length(test.energy.standoff, draft.units())),
       "ASME PCC-2 Article 501; ASME BPVC Section VIII UG-100 (from memory)");
   draft.standing_caution(
       Topic::leak_test,
@@ -112,6 +121,61 @@ void refuse_test(Draft& draft, const reservoir::TestPressure& chosen, GaugePress
   }
 }
 
+void judge_relief_valve(Draft& draft, const ConnectionPlan& connection, GaugePressure opens) {
+  const UnitSystem units = draft.units();
+  const GaugePressure limit = draft.plan.walls.limit;
+  const GaugePressure set = draft.plan.transfer.setting;
+  const ReliefPlan& relief = draft.plan.relief;
+  const Length bore = draft.catalog().part(*connection.ends_in).ports[0].bore;
+  if (opens > limit) {
+    draft.refuse({Topic::relief,
+                  fmt::format("the relief valve of '{}' opens above what the walls may see", connection.name),
+                  write_pressure(opens, units), write_pressure(limit, units),
+                  fmt::format("one that opens at {}", write_pressure(relief.set_pressure, units))});
+  } else if (opens < set) {
+    draft.caution(
+        Topic::relief,
+        fmt::format("The relief valve of '{}' opens at {}, below the set pressure of {}: it will blow in use.",
+                    connection.name, write_pressure(opens, units), write_pressure(set, units)),
+        "worked out");
+  }
+  if (relief.valve_bore && bore < *relief.valve_bore)
+    draft.caution(
+        Topic::relief,
+        fmt::format("The relief valve of '{}' has a bore of {}; passing all that the supply gives with the "
+                    "regulator failed open takes {}. {}",
+                    connection.name, write_thickness(bore, units, 2), write_thickness(*relief.valve_bore, units, 2),
+                    relief.restrictor_bore ? fmt::format("Put a restrictor of {} in the feed.",
+                                                         write_thickness(*relief.restrictor_bore, units, 2))
+                                           : "Use a larger one."),
+        "worked out");
+}
+
+/// The job's own relief valves and gauges against what they must do.
+void judge_devices(Draft& draft) {
+  const UnitSystem units = draft.units();
+  const GaugePressure set = draft.plan.transfer.setting;
+  for (const ConnectionPlan& connection : draft.plan.connections) {
+    if (!connection.ends_in || connection.chain() == nullptr) continue;
+    if (const auto opens = opens_at(draft.catalog(), *connection.ends_in)) {
+      draft.plan.relief.given = true;
+      judge_relief_valve(draft, connection, *opens);
+    }
+    const auto scale = full_scale(draft.catalog(), *connection.ends_in);
+    if (scale && in_pascals(*scale) > 4.0 * in_pascals(set))
+      draft.caution(Topic::relief,
+                    fmt::format("The gauge of '{}' reads to {}: too coarse for {}. Take one that reads to {} to {}.",
+                                connection.name, write_pressure_alone(*scale, units), write_pressure_alone(set, units),
+                                write_pressure_alone(gauge_pascals(1.5 * in_pascals(set)), units),
+                                write_pressure_alone(gauge_pascals(4.0 * in_pascals(set)), units)),
+                    "ASME BPVC Section VIII UG-102: 1.5 to 4 times");
+  }
+  if (!draft.plan.relief.given)
+    draft.caution(Topic::relief,
+                  "No connection gives the reservoir a relief valve: it needs one, on a port of its own.",
+                  "California Code of Regulations, Title 8, section 465 (from memory)");
+}
+
 }  // namespace
 
 void draft_relief(Draft& draft) {
@@ -131,6 +195,7 @@ void draft_relief(Draft& draft) {
   relief.failed_regulator_pressure = failed.highest;
   if (limit > psig(0.0))
     relief.restrictor_bore = transfer::restrictor_bore(draft.plan.transfer.system, draft.settled.full_supply, limit);
+  judge_devices(draft);
   draft.standing_caution(
       Topic::relief,
       "Put the relief valve on the reservoir itself with no valve between: a shut valve or a stopped riser puts "

@@ -14,7 +14,8 @@ namespace {
 using transfer::Stop;
 
 const double kUsualOverFinish = 1.5;  // setting over the pressure to finish, where nothing is wished for
-const double kSlowWater = 5.0;        // ft/s: water in small pipe, copper tube handbooks ask 5 to 8 at most
+const Time kUsualFillTime = minutes(5.0);
+const double kSlowWater = 5.0;  // ft/s: water in small pipe, copper tube handbooks ask 5 to 8 at most
 
 /// The finest step that a regulator's dial is set to.
 GaugePressure dial_step(UnitSystem units) { return units == UnitSystem::inch ? psig(0.05) : bar_gauge(0.005); }
@@ -104,6 +105,9 @@ void choose_setting(Draft& draft, TransferPlan& plan) {
   }
   if (job.wishes.fill_time && plan.fill.pressure_to_finish < plan.highest_setting) {
     choose_for_wish(draft, plan, usual);
+  } else if (plan.fill.pressure_to_finish > plan.highest_setting) {
+    plan.setting = plan.fill.pressure_to_finish;
+    plan.setting_basis = fmt::format("what just finishes the fill; it is more than {}", weakest_name(draft));
   } else {
     plan.setting = usual;
     plan.setting_basis = in_pascals(usual) >= in_pascals(plan.fill.pressure_to_finish) * kUsualOverFinish
@@ -140,47 +144,34 @@ void refuse_by_walls(Draft& draft) {
   }
 }
 
-/// The least of something that reaches the goal, by halving; none up to `most`.
-template <class Reaches>
-std::optional<double> least_that(double most, Reaches reaches) {
-  if (!reaches(most)) return std::nullopt;
-  double low = 0.0;
-  double high = most;
-  while (high - low > 0.01 * high) {
-    const double middle = (low + high) / 2.0;
-    (reaches(middle) ? high : low) = middle;
-  }
-  return high;
+/// Air that the fill takes out of the supply, as pressure times volume at one temperature:
+///
+///     p_finish V_finish - p_atmosphere V_start,   V the air space over the water
+double air_to_bring(const Draft& draft) {  // J
+  const reservoir::Box& box = draft.settled.box;
+  const Levels& levels = draft.plan.levels;
+  const double atmosphere = in_pascals(draft.settled.atmosphere);
+  const double finish = in_pascals(draft.plan.transfer.fill.pressure_to_finish) + atmosphere;
+  const double room = in_cubic_metres(box.capacity());
+  const double start = room - in_cubic_metres(levels.charge);
+  const double end = room - in_cubic_metres(box.volume_at(levels.reservoir_depth_up));
+  return finish * end - atmosphere * start;
 }
 
-bool reaches_goal(const Draft& draft, const transfer::System& system) {
-  const TransferPlan& plan = draft.plan.transfer;
-  return transfer::fill(system, plan.start, draft.plan.levels.table_depth).stop == Stop::goal_reached;
-}
-
-/// The receiver, or the compressor, that would finish the fill at this setting.
+/// The receiver that holds enough by itself, and the compressor that brings it in time. A receiver gives what it holds
+/// above the pressure to finish: V (p_receiver - p_finish), by Boyle's law.
 std::string more_air(const Draft& draft) {
   const TransferPlan& plan = draft.plan.transfer;
   const UnitSystem units = draft.units();
-  std::vector<std::string> ways;
-  const auto receiver = least_that(10.0, [&](double cubic) {
-    transfer::System system = plan.system;
-    system.air.receiver = cubic_metres(cubic);
-    return reaches_goal(draft, system);
-  });
-  if (receiver)
-    ways.push_back(fmt::format("a receiver of {} at {}", write_volume(cubic_metres(*receiver), units),
-                               write_pressure(plan.system.air.receiver_pressure, units)));
-  const auto delivery = least_that(0.1, [&](double cubic_per_second) {
-    transfer::System system = plan.system;
-    system.air.free_air_delivery = cubic_metres_per_second(cubic_per_second);
-    return reaches_goal(draft, system);
-  });
-  if (delivery)
-    ways.push_back(fmt::format("a compressor that delivers {}",
-                               write_air_flow(cubic_metres_per_second(std::max(*delivery, 5e-5)), units)));
-  if (ways.empty()) return "lower the table, or want less depth";
-  return ways.size() == 1 ? ways[0] : ways[0] + ", or " + ways[1];
+  const double air = air_to_bring(draft);
+  const double margin = in_pascals(plan.system.air.receiver_pressure) - in_pascals(plan.fill.pressure_to_finish);
+  const Time in_time = draft.plan.job.wishes.fill_time.value_or(kUsualFillTime);
+  const VolumeFlow delivery = cubic_metres_per_second(air / in_pascals(draft.settled.atmosphere) / in_seconds(in_time));
+  const std::string compressor =
+      fmt::format("a compressor that delivers {}, for {}", write_air_flow(delivery, units), write_time(in_time, units));
+  if (margin <= 0.0) return compressor;
+  return fmt::format("a receiver of {} or more at {}, or {}", write_volume(cubic_metres(air / margin), units),
+                     write_pressure(plan.system.air.receiver_pressure, units), compressor);
 }
 
 void refuse_by_setting(Draft& draft) {
@@ -266,7 +257,9 @@ void draft_transfer(Draft& draft) {
   // Draining starts from the full table, held there by the air.
   const transfer::Start up{levels.reservoir_depth_up, levels.table_depth, plan.fill.hold_pressure};
   plan.drain = transfer::drain(plan.system, up);
-  levels.left_in_table = plan.drain.left_in_table;
+  // What is left of an emptied table after rounding is nothing.
+  const bool dry = plan.drain.left_in_table < levels.need * 1e-9;
+  levels.left_in_table = dry ? cubic_metres(0.0) : plan.drain.left_in_table;
   refuse_by_walls(draft);
   refuse_by_setting(draft);
   refuse_by_air(draft);

@@ -65,6 +65,10 @@ const JobPort* riser_bung(const Job& job);
 const JobPort* port_named(const std::vector<JobPort>& ports, const std::string& name);
 /// Trade name and measure of a part as a list prints it: "1 x 4 in nipple, black iron".
 std::string part_title(const Catalog& catalog, PartId part);
+/// The pressure at which a relief valve of the catalog opens; nullopt: it is no relief valve.
+std::optional<GaugePressure> opens_at(const Catalog& catalog, PartId part);
+/// The end of a pressure gauge's scale; nullopt: it is no gauge.
+std::optional<GaugePressure> full_scale(const Catalog& catalog, PartId part);
 /// End to end length of a straight part with two ports.
 Length straight_length(const catalog::Part& part);
 

@@ -34,6 +34,8 @@ Job read_root(const Catalog& catalog, const Document& document, const std::files
   Job job;
   const Value root = document.root();
   if (!root.exists() && !problems.empty()) return job;  // not parsed: its mistake is known
+  const bool no_vessel = !root["reservoir"].exists() && !root["table"].exists() && !root["air"].exists();
+  if (no_vessel && !problems.empty()) return job;  // an open quote has swallowed the rest
   if (!root.is_map()) {
     problems.add(root, "the file holds no job: keys such as 'reservoir', 'table' and 'air' are expected");
     return job;

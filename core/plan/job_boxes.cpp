@@ -32,18 +32,20 @@ bool is_gauge(std::string_view text) { return text.find_first_of("gG") < std::mi
 
 /// Reads the thickness; the metal that stands after it is read_metal's.
 quantity::Reading<Length> read_thickness(std::string_view text) {
-  const std::string_view own = is_gauge(text) ? text : text.substr(0, std::min(start_of_metal(text), text.size()));
+  std::string_view own = is_gauge(text) ? text : text.substr(0, std::min(start_of_metal(text), text.size()));
+  while (own.ends_with(' ')) own.remove_suffix(1);
   return quantity::within(quantity::read_sheet(own), quantity::Range<Length>{inches(0.02), inches(2.0)}, own);
 }
 
+constexpr std::string_view kMetals[] = {"steel", "galvanized", "stainless", "aluminium", "commercial steel sheet",
+                                        "316",   "6061",       "3003"};
+
 std::optional<std::string> read_metal(JobReading& reading, const Value& where, std::string_view words) {
   if (reservoir::find_sheet_metal(words)) return std::string(words);
-  std::vector<std::string_view> names;
-  for (const reservoir::SheetMetal& metal : reservoir::sheet_metals()) names.push_back(metal.name);
   const std::string found = words.empty() ? "the metal is missing after the thickness"
                                           : fmt::format("'{}' is not a sheet metal that is known", words);
-  reading.problems.add(where, fmt::format("{}: {}; there are {}{}", where.path(), found, catalog::either_of(names),
-                                          catalog::did_you_mean(words, names)));
+  reading.problems.add(where, fmt::format("{}: {}; allowed are {}{}", where.path(), found, catalog::either_of(kMetals),
+                                          catalog::did_you_mean(words, kMetals)));
   return std::nullopt;
 }
 

@@ -153,6 +153,7 @@ struct WallsPlan {
 };
 
 struct ReliefPlan {
+  bool given = false;                                      // a connection of the job ends in a relief valve
   GaugePressure set_pressure;                              // of the relief valve, at or below the walls' limit
   VolumeFlow must_pass{};                                  // free air: all that the supply gives through the feed
   std::optional<GaugePressure> failed_regulator_pressure;  // that the ullage reaches with the riser open
@@ -193,6 +194,7 @@ struct ListItem {
   std::string shelf;
   int quantity = 0;
   Price each;
+  bool priced = true;  // false: the catalog has no price for it, and it is not in the total
   bool special_order = false;
   bool measured = false;
   std::vector<std::string> used_for;  // names of connections or uses

@@ -1,6 +1,7 @@
 // From a family's rule and a row of its table to parts.
 #include "catalog/family_rule.h"
 #include "catalog/row_reading.h"
+#include "catalog/table_rows.h"
 #include "quantity/read.h"
 
 #include <algorithm>
@@ -9,11 +10,6 @@
 namespace riserun::catalog {
 
 namespace {
-
-constexpr std::size_t kMostParts = 200000;
-constexpr double kLargestPriceUsd = 100000.0;
-constexpr std::string_view kStocked = "stocked";
-constexpr std::string_view kMadeIn = "made in";
 
 struct PortRule {
   Value where;
@@ -42,7 +38,7 @@ class TableExpansion {
   void run() {
     const std::size_t before = loading_.problems.size();
     compile();
-    read_rows();
+    rows_ = read_rows(loading_, table_);
     if (loading_.problems.size() > before) return;
     for (const MaterialRule& material : materials_) {
       material.only.report_unused(loading_, rows_);
@@ -155,12 +151,7 @@ class TableExpansion {
       return;
     }
     rule.rating = read_with(rating, quantity::read_pressure, loading_.problems).value_or(psig(1.0));
-    check_rating(rating, rule.rating);
-  }
-
-  void check_rating(const Value& where, GaugePressure rating) {
-    if (rating <= gauge_pascals(0.0) || rating > psig(20000.0))
-      report(where, "a rating lies above 0 and up to 20000 psi");
+    check_rating(loading_, rating, rule.rating);
   }
 
   std::optional<std::size_t> unit_column(const Value& rule, std::string_view unit, std::string_view what) {
@@ -174,59 +165,7 @@ class TableExpansion {
     return std::nullopt;
   }
 
-  // --- rows ---
-
-  bool multiplies(std::size_t column) const { return column != stocked_ && column != made_in_; }
-
-  void read_rows() {
-    for (const Value& value : table_.rows) {
-      const std::vector<Value> cells = read_row(loading_, value, heads_.size());
-      if (!cells.empty()) multiply(Row{value, cells, {}}, 0);
-      if (rows_.size() > kMostParts) {
-        report(table_.where, "the table yields more than " + std::to_string(kMostParts) + " rows");
-        return;
-      }
-    }
-  }
-
-  // A list in a cell stands for one row each.
-  void multiply(Row row, std::size_t from) {
-    for (std::size_t column = from; column < row.cells.size(); ++column) {
-      if (!row.cells[column].is_list() || !multiplies(column)) continue;
-      const std::vector<Value> choices = row.cells[column].items();
-      if (choices.empty()) report(row.cells[column], "an empty list yields no row");
-      for (const Value& choice : choices) {
-        if (!read_text(choice, loading_.problems) || rows_.size() > kMostParts) return;
-        Row one = row;
-        one.cells[column] = choice;
-        multiply(std::move(one), column + 1);
-      }
-      return;
-    }
-    row.numbers.resize(row.cells.size());
-    for (std::size_t column = 0; column < row.cells.size(); ++column)
-      row.numbers[column] = number(row.cells[column], heads_[column].unit);
-    rows_.push_back(std::move(row));
-  }
-
-  std::optional<double> number(const Value& cell, const std::string& unit) {
-    if (unit.empty() || cell.text() == "none") return std::nullopt;
-    if (unit == "usd") {
-      const std::optional<double> usd = number_cell(loading_, cell);
-      if (usd && *usd > kLargestPriceUsd) report(cell, "a price up to 100000 usd is expected");
-      return usd;
-    }
-    if (unit == "psi" || unit == "bar") {
-      const std::optional<double> value = number_cell(loading_, cell);
-      if (!value) return std::nullopt;
-      const GaugePressure pressure = unit == "psi" ? psig(*value) : bar_gauge(*value);
-      check_rating(cell, pressure);
-      return in_pascals(pressure);
-    }
-    const std::optional<Length> length = length_cell(loading_, cell, unit);
-    if (length && *length > metres(1000.0)) report(cell, "a length up to 1000 m is expected");
-    return length ? std::optional(in_metres(*length)) : std::nullopt;
-  }
+  // --- once for a row ---
 
   /// Whether a cell of `stocked` or `made in` says yes for the material. Reports what is no material of the family.
   bool cell_says(const Value& cell, MaterialId material) {

@@ -61,6 +61,7 @@ const std::vector<PairRow>& verdicts() {
       {"copper", kMale, "pvc", kFemale, Verdict::must_not, {}, "ASTM B88, ASTM D1785 (published)"},
       {"weld", kMale, "weld", kFemale, Verdict::mates, {}, "common practice"},
       {"air-quick", kMale, "air-quick", kFemale, Verdict::mates, {}, "common practice"},
+      {"clamp-band", kNeither, "clamp-band", kNeither, Verdict::mates, {}, "common practice"},
       {"pex", kMale, "pex", kFemale, Verdict::mates, {}, "ASTM F1807 in ASTM F876 tube (from memory)"},
       {"push-on", kFemale, "copper", kMale, Verdict::mates, {}, "ASTM B88: the same outside diameter (published)"},
       {"push-on", kFemale, "pex", kMale, Verdict::mates, {}, "ASTM F876: the same outside diameter (published)"},

@@ -203,6 +203,17 @@ TEST(Trade, OnlyPlainFittingsArePutInAChainUnasked) {
   }
 }
 
+TEST(Trade, EveryHoseHasItsClamp) {
+  for (const std::string& size : size_names("hose")) {
+    std::string id = "hose-clamp/stainless/" + size;
+    std::replace(id.begin() + 21, id.end(), '/', '-');
+    const Part* clamp = shipped_part(id);
+    ASSERT_NE(clamp, nullptr) << id;
+    EXPECT_EQ(clamp->size, size);
+    EXPECT_TRUE(clamp->stocked);
+  }
+}
+
 TEST(Trade, UnionsCloseAndOnlyUnionsDo) {
   for (const Part& part : shipped().parts()) {
     const bool is_union = family_of(part).name.find("union") != std::string::npos;
@@ -375,9 +386,7 @@ TEST(Trade, EveryPartHasAPriceARatingAndASource) {
   for (const Part& part : shipped().parts()) {
     EXPECT_GT(part.price.cents(), 0) << part.id;
     EXPECT_FALSE(part.source.empty()) << part.id;
-    if (family_of(part).name != "hose clamp") {
-      EXPECT_GT(part.rating.in_si(), 0.0) << part.id;
-    }
+    EXPECT_GT(part.rating.in_si(), 0.0) << part.id;
     for (const Port& port : part.ports) {
       EXPECT_GT(port.bore, metres(0.0)) << part.id;
       EXPECT_GT(port.reach, metres(0.0)) << part.id;

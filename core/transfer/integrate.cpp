@@ -4,6 +4,7 @@
 
 #include <boost/math/tools/toms748_solve.hpp>
 #include <boost/numeric/odeint/algebra/array_algebra.hpp>
+#include <boost/numeric/odeint/integrate/integrate_adaptive.hpp>
 #include <boost/numeric/odeint/stepper/controlled_runge_kutta.hpp>
 #include <boost/numeric/odeint/stepper/dense_output_runge_kutta.hpp>
 #include <boost/numeric/odeint/stepper/generation.hpp>
@@ -34,6 +35,8 @@ constexpr double kLoosest = 1.0e-4;
 constexpr double kRestShare = 1.0e-7;  // of the water still to move: at rest
 constexpr double kRestLevel = 1.0e-4;  // m of table: at rest where wall friction makes the last of it creep
 constexpr double kRestHead = 1.0e-5;   // m of water: the pressure is the one at rest
+constexpr double kTurnHead = 1.0e-4;   // m; a head that has been greater than this and changes sign is a turn
+constexpr double kFirstStep = 1.0e-6;  // s; at a start or a turn the flow rises like a square root of time
 constexpr double kOff = -1.0e300;      // of a gauge that cannot fire now
 constexpr double kAlmost = 1.0e-300;   // below zero: of a gauge that fires at once
 
@@ -50,6 +53,8 @@ enum Watch : std::size_t {
   kRimLeft,
   kReceiverFull,
   kReceiverDraws,
+  kReverses,
+  kCovered,
   kWatches
 };
 using Gauges = std::array<double, kWatches>;
@@ -98,6 +103,9 @@ class Runner {
   bool is_stiff(double step);
   Outcome ordinary_segment();
   Outcome stiff_segment();
+  StiffStepper::System stiff_system() const;
+  Vector again(double from, double to) const;
+  void refine(Watch which, double from, double& time, Vector& y) const;
 
   const Equations& e_;
   const RunOptions& o_;
@@ -109,7 +117,8 @@ class Runner {
 
   Vector y_{};
   double time_ = 0.0;
-  double step_ = 1.0e-4;
+  double step_ = kFirstStep;
+  double way_ = 0.0;  // of the head: +1 forward, -1 backward, 0 too small to tell
   double tolerance_;
   Gauges gauges_{};
   int stiff_checks_ = 0;
@@ -142,6 +151,7 @@ Gauges Runner::gauges(const State& s) const {
   if (!o_.over_the_rim) g[kGoal] = o_.task == Task::fill ? now.table - o_.goal_table : e_.inlet_volume - now.table;
   g[kReservoirFull] = reservoir - e_.full_water();
   if (head > 0.0) g[kRiser] = e_.riser_end * e_.reservoir_area - reservoir;
+  if (way_ != 0.0) g[kReverses] = -way_ * head;
   if (watch_rest_) {
     g[kRest] = 1.0 - std::max(std::abs(s.water - rest_water_) / rest_margin_,
                               std::abs(pressure - rest_pressure_) / (kRestHead * e_.rho_g));
@@ -153,6 +163,7 @@ Gauges Runner::gauges(const State& s) const {
       break;
     case Reach::table:
       g[kRim] = now.table - e_.rim_volume;
+      g[kCovered] = now.table - e_.inlet_volume;
       g[kTableLeft] = -std::max(head, (now.table - e_.inlet_volume) / e_.table_area);
       break;
     case Reach::rim:
@@ -227,6 +238,11 @@ bool Runner::fire(Watch watch, double time, const State& s) {
     case kReceiverDraws:
       idles_ = false;
       return false;
+    case kCovered:  // the outlet's level has a kink here: nothing to do but to begin a new step
+      return false;
+    case kReverses:
+      way_ = 0.0;
+      return false;
     case kWatches:
       break;
   }
@@ -263,6 +279,57 @@ bool Runner::start() {
   return false;
 }
 
+StiffStepper::System Runner::stiff_system() const {
+  const auto rates = [](const void* self, const Vector& y, Vector& rate) {
+    static_cast<const Runner*>(self)->derivatives(y, rate);
+  };
+  const auto jacobian = [](const void* self, const Vector& y, double(&by)[4][4]) {
+    static_cast<const Runner*>(self)->scaled_jacobian(y, by);
+  };
+  return {this, rates, jacobian};
+}
+
+/// The way from the last step's start to a time within it once more, in steps that end there.
+Vector Runner::again(double from, double to) const {
+  if (stiff_) {
+    StiffStepper stepper(stiff_system(), tolerance_, y_, from, to - from);
+    double reached = from;
+    while (reached < to) {
+      const double before = reached;
+      reached = stepper.step().second;
+      if (!(reached > before)) return y_;
+    }
+    return stepper.at(to);
+  }
+  Vector y = y_;
+  const auto system = [this](const Vector& at, Vector& rate, double) { derivatives(at, rate); };
+  odeint::integrate_adaptive(odeint::make_controlled(tolerance_, tolerance_, odeint::runge_kutta_dopri5<Vector>()),
+                             system, y, from, to, to - from);
+  return y;
+}
+
+/// An event is settled by steps that end where the dense output puts it, and by the gauge's own slope from there: past
+/// an event the equations often have a kink (the head turns, the inlet falls dry), and the dense output of a step that
+/// reaches across one, or of Rosenbrock's long steps, is not as good as the step.
+void Runner::refine(Watch which, double from, double& time, Vector& y) const {
+  const double span = time - from;
+  if (!(span > 1.0e-9)) return;
+  y = again(from, time);
+  Vector rate;
+  derivatives(y, rate);
+  const auto moved = [&](double by) {
+    Vector result = y;
+    for (std::size_t i = 0; i < result.size(); ++i) result[i] += by * rate[i];
+    return result;
+  };
+  const double small = 1.0e-5 * span;
+  const double slope = (gauges(state(y))[which] - gauges(state(moved(-small)))[which]) / small;
+  const double left = -gauges(state(y))[which] / slope;
+  if (!(std::abs(left) < 1.0e-2 * span)) return;
+  y = moved(left);
+  time += left;
+}
+
 /// Looks for the first event in a step and acts on it.
 ///
 /// @param at state at a time within the step
@@ -295,21 +362,28 @@ Runner::Outcome Runner::after_step(double from, double to, const At& at) {
       which = static_cast<Watch>(i);
     }
   }
-  if (which != kWatches) y = at(first);
+  if (which != kWatches) {
+    y = at(first);
+    refine(which, from, first, y);
+  }
   y_ = y;
   time_ = first;
   step_ = to - from;
   const State s = state(y);
   note(time_, s);
+  if (const double head = e_.head(s, books_); which == kWatches && way_ == 0.0 && std::abs(head) > kTurnHead) {
+    way_ = head < 0.0 ? -1.0 : 1.0;
+    after[kReverses] = -std::abs(head);
+  }
+  const bool weary = course_.steps % kStepsToLoosen == 0;
+  if (weary) tolerance_ *= kLoosen;
+  if (tolerance_ > kLoosest || (which == kWatches && !(to < o_.longest))) {
+    stop(Stop::time_limit, time_, s);
+    return Outcome::stopped;
+  }
   if (which == kWatches) {
     gauges_ = after;
-    if (!(to < o_.longest) || tolerance_ > kLoosest) {
-      stop(Stop::time_limit, time_, s);
-      return Outcome::stopped;
-    }
-    if (course_.steps % kStepsToLoosen != 0) return Outcome::goes_on;
-    tolerance_ *= kLoosen;
-    return Outcome::switched;
+    return weary ? Outcome::switched : Outcome::goes_on;
   }
   if (fire(which, time_, s)) return Outcome::stopped;
   gauges_ = gauges(s);
@@ -318,7 +392,8 @@ Runner::Outcome Runner::after_step(double from, double to, const At& at) {
     if (i == which) gauges_[i] = std::max(gauges_[i], 0.0);  // not again for the last bit of the same crossing
     if (i != which && was_waiting && gauges_[i] >= 0.0) gauges_[i] = -kAlmost;  // fired together: its turn comes next
   }
-  step_ = std::max(1.0e-6, 0.05 * step_);
+  // A head that has just turned grows like a square root: only small steps see that.
+  step_ = which == kReverses ? kFirstStep : std::max(kFirstStep, 0.05 * step_);
   return Outcome::switched;
 }
 
@@ -351,13 +426,7 @@ Runner::Outcome Runner::ordinary_segment() {
 }
 
 Runner::Outcome Runner::stiff_segment() {
-  const auto rates = [](const void* self, const Vector& y, Vector& rate) {
-    static_cast<const Runner*>(self)->derivatives(y, rate);
-  };
-  const auto jacobian = [](const void* self, const Vector& y, double(&by)[4][4]) {
-    static_cast<const Runner*>(self)->scaled_jacobian(y, by);
-  };
-  StiffStepper stepper({this, rates, jacobian}, tolerance_, y_, time_, step_);
+  StiffStepper stepper(stiff_system(), tolerance_, y_, time_, step_);
   const auto at = [&stepper](double time) { return stepper.at(time); };
   while (true) {
     const auto [from, to] = stepper.step();

@@ -18,8 +18,9 @@ using chain::ChainRequest;
 using chain::Freedom;
 
 const VolumeFlow kUsualFlow = us_gallons_per_minute(10.0);
-const Length kBand = inches(0.5);      // width of a clamp's band: common practice
-const Length kBandGap = inches(0.25);  // from the hose's end, and between two bands: common practice
+const double kLeastShareOfRiserBore = 0.6;  // passes a barb one size under the riser: common practice
+const Length kBand = inches(0.5);           // width of a clamp's band: common practice
+const Length kBandGap = inches(0.25);       // from the hose's end, and between two bands: common practice
 
 bool is_air_port(const Job& job, const std::string& name) { return port_named(job.air.ports, name) != nullptr; }
 
@@ -308,6 +309,27 @@ void refuse_unbuildable(Draft& draft, const ConnectionPlan& plan) {
                 "let one end turn, or add a union to 'need'"});
 }
 
+/// Unless the job says otherwise, the run from the riser to the table is not necked down far below the riser: the
+/// cheapest fittings are often the smallest. Where nothing wider can be had, the limit gives way.
+void find_between(Draft& draft, const chain::Finder& finder, const JobConnection& connection, ConnectionPlan& plan) {
+  const std::vector<JobPort>& table = draft.plan.job.table.ports;
+  const bool at_riser = plan.from == draft.plan.riser.bung || plan.to == draft.plan.riser.bung;
+  const bool at_table = port_named(table, plan.from) != nullptr || port_named(table, plan.to) != nullptr;
+  const bool is_main = plan.service == Service::water && at_riser && at_table && !connection.smallest_bore;
+  if (is_main) {
+    plan.request.smallest_bore = draft.plan.riser.request.pipe.bore * kLeastShareOfRiserBore;
+    plan.answer = finder.find(plan.request);
+    if (plan.chain() != nullptr) {
+      draft.assume(fmt::format("smallest bore in '{}'", connection.name),
+                   write_thickness(*plan.request.smallest_bore, draft.units(), 3),
+                   "0.6 of the riser's bore: a narrower run would throttle the fill");
+      return;
+    }
+    plan.request.smallest_bore.reset();
+  }
+  plan.answer = finder.find(plan.request);
+}
+
 ConnectionPlan plan_connection(Draft& draft, const chain::Finder& finder, const JobConnection& connection) {
   ConnectionPlan plan;
   plan.name = connection.name;
@@ -320,7 +342,7 @@ ConnectionPlan plan_connection(Draft& draft, const chain::Finder& finder, const 
     find_to_device(draft, finder, connection.ends_in->parts, plan);
   } else {
     plan.request.to = end_at(draft, connection, connection.to, connection.to_freedom);
-    plan.answer = finder.find(plan.request);
+    find_between(draft, finder, connection, plan);
   }
   if (plan.chain() == nullptr) {
     refuse_none(draft, plan);

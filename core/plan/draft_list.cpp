@@ -186,7 +186,7 @@ void add_test_gauge(Draft& draft, Tally& tally) {
       unlisted("test-gauge", "low-pressure gauge",
                fmt::format("0 to {}, marks of {} or finer", write_pressure_alone(test.gauge_full_scale, units),
                            write_pressure_alone(test.gauge_mark, units)),
-               "gauges and regulators", "leak test"));
+               "gauges and air", "leak test"));
 }
 
 /// The relief valve that opens nearest below the wanted pressure and still above the pressure that it must hold.
@@ -207,13 +207,13 @@ void add_test_gear(Draft& draft, Tally& tally) {
     add_test_gauge(draft, tally);
     add_part_or_thing(draft, tally, relief_part(draft.catalog(), test.pressure, test.relief),
                       unlisted("test-relief", "relief valve", "set at " + write_pressure_alone(test.relief, units),
-                               "gauges and regulators", "leak test"));
+                               "gauges and air", "leak test"));
   }
   const ReliefPlan& relief = draft.plan.relief;
   if (!relief.given && relief.set_pressure > psig(0.0)) {
     std::string size = "set at " + write_pressure_alone(relief.set_pressure, units);
     if (relief.valve_bore) size += ", clear bore " + write_thickness(*relief.valve_bore, units, 2) + " or more";
-    tally.add_unlisted(unlisted("relief", "relief valve", std::move(size), "gauges and regulators", "reservoir"));
+    tally.add_unlisted(unlisted("relief", "relief valve", std::move(size), "gauges and air", "reservoir"));
   }
 }
 

@@ -16,6 +16,7 @@ using reservoir::BungKind;
 using reservoir::RiserRequest;
 
 const char* const kAssumedSize = "1";
+const double kLeastShareUncut = 0.75;  // a nipple far shorter than the riser leaves too much water behind
 
 /// Straight pipe with the same male end on both sides: nipples and longer pieces, in one material.
 struct Nipple {
@@ -184,11 +185,14 @@ void choose_stock(Draft& draft, const std::vector<PartId>& bin, const std::vecto
   const Catalog& catalog = draft.catalog();
   RiserPlan& plan = draft.plan.riser;
   std::vector<Length>& lengths = plan.request.pipe.stock_nipples;
+  const Length cut = reservoir::plan_riser(plan.request).cut_length;
+  const auto too_short = [&](Length length) { return length < cut * kLeastShareUncut; };
   lengths = lengths_of(catalog, bin);
+  std::erase_if(lengths, too_short);
   const reservoir::Riser from_bin = reservoir::plan_riser(plan.request);
   for (const Length& length : lengths_of(catalog, shelf)) {
-    const bool for_cutting = length >= from_bin.cut_length;
-    if (for_cutting ? !from_bin.stock : !from_bin.stock_uncut) lengths.push_back(length);
+    const bool for_cutting = length >= cut;
+    if (!too_short(length) && (for_cutting ? !from_bin.stock : !from_bin.stock_uncut)) lengths.push_back(length);
   }
   plan.riser = reservoir::plan_riser(plan.request);
   const auto choose = [&](const std::optional<Length>& length, std::optional<PartId>& part, bool& is_from_bin) {

@@ -1,0 +1,118 @@
+// Whatever a job leaves out is assumed, and every assumption is in the plan with its value and its reason.
+#include "unit/plan/bench_job.h"
+#include "unit/plan/shipped.h"
+
+#include <gmock/gmock.h>
+
+namespace riserun::plan {
+namespace {
+
+const Assumption* assumption(const Plan& plan, const std::string& what) {
+  for (const Assumption& row : plan.assumptions)
+    if (row.what == what) return &row;
+  return nullptr;
+}
+
+struct LeftOut {
+  const char* name;
+  const char* what;
+  const char* value;
+  const char* given;  // the same job with it given, as a line at the end of some map
+  const char* from;
+};
+
+std::string name_of(const testing::TestParamInfo<LeftOut>& info) { return info.param.name; }
+
+const Plan& five_things() {
+  static const Plan plan = plan_of_text(kFiveThings);
+  return plan;
+}
+
+class EveryAssumption : public testing::TestWithParam<LeftOut> {};
+
+TEST_P(EveryAssumption, IsPrintedWhenLeftOutAndNotWhenGiven) {
+  const LeftOut& row = GetParam();
+  const Assumption* left_out = assumption(five_things(), row.what);
+  ASSERT_NE(left_out, nullptr) << row.what;
+  EXPECT_EQ(left_out->value, row.value);
+  EXPECT_FALSE(left_out->why.empty());
+  const Job job = read_job(*shipped_catalog(), with(kFiveThings, row.from, row.given), "bench.yaml");
+  const Plan given = make_plan(shipped_catalog(), job);
+  EXPECT_EQ(assumption(given, row.what), nullptr) << row.what;
+}
+
+constexpr const char* kAir = "air: {delivery: 3 scfm}";
+constexpr const char* kPanel = "supports: {widest bare panel: {length: 20 in, width: 13 in}}";
+
+INSTANTIATE_TEST_SUITE_P(
+    Job, EveryAssumption,
+    testing::Values(LeftOut{"SolidShare", "room that supports take in the reservoir", "none",
+                            "supports: {widest bare panel: {length: 20 in, width: 13 in}, solid share: 1 %}", kPanel},
+                    LeftOut{"UnderTheRiser", "what lies on the floor under the riser", "nothing",
+                            "sheet: 10 ga steel\n  under the riser: 0 in", "sheet: 10 ga steel"},
+                    LeftOut{"Lid", "lid", "not yet welded on", "sheet: 10 ga steel\n  lid: open", "sheet: 10 ga steel"},
+                    LeftOut{"TableSolidShare", "room that slats take under water in the table", "none",
+                            "depth: 4 in\n  solid share: 0", "depth: 4 in"},
+                    LeftOut{"Rim", "height of the table's rim", "5 in", "depth: 4 in\n  rim: 6 in", "depth: 4 in"},
+                    LeftOut{"Yield", "yield strength of the sheet", "36 ksi", "sheet: 10 ga steel\n  yield: 36 ksi",
+                            "sheet: 10 ga steel"},
+                    LeftOut{"Ultimate", "ultimate strength of the sheet", "58 ksi",
+                            "sheet: 10 ga steel\n  ultimate: 60 ksi", "sheet: 10 ga steel"},
+                    LeftOut{"Receiver", "receiver", "none", "air: {delivery: 3 scfm, receiver: 8 gal}", kAir},
+                    LeftOut{"ReceiverPressure", "receiver pressure at the start of a fill", "90 psi",
+                            "air: {delivery: 3 scfm, receiver pressure: 100 psi}", kAir},
+                    LeftOut{"FullSupply", "full supply pressure for the fault case", "125 psi",
+                            "air: {delivery: 3 scfm, receiver pressure: 100 psi}", kAir},
+                    LeftOut{"RegulatorRange", "regulator range", "0 to 30 psi",
+                            "air: {delivery: 3 scfm, regulator range: 15 psi}", kAir},
+                    LeftOut{"Droop", "regulator droop", "10 %", "air: {delivery: 3 scfm, droop: 5 %}", kAir},
+                    LeftOut{"FeedBore", "smallest bore of the air feed", "1/4 in",
+                            "air: {delivery: 3 scfm, feed bore: 3/8 in}", kAir},
+                    LeftOut{"VentBore", "vent bore", "1/2 in", "air: {delivery: 3 scfm}\nvent: {bore: 3/4 in}", kAir},
+                    LeftOut{"Vents", "vents", "one", "air: {delivery: 3 scfm}\nvent: {count: 2}", kAir},
+                    LeftOut{"Temperature", "water temperature", "68 degF",
+                            "air: {delivery: 3 scfm}\nwater temperature: 60 degF", kAir},
+                    LeftOut{"Altitude", "altitude", "sea level", "air: {delivery: 3 scfm}\naltitude: 600 ft", kAir},
+                    LeftOut{"Order", "what decides between fittings", "fewest parts",
+                            "air: {delivery: 3 scfm}\nwishes: {order: price}", kAir},
+                    LeftOut{"BareWhere", "where the widest bare panel is",
+                            "in the lid, and in the floor under the charge",
+                            "supports: {widest bare panel: {length: 20 in, width: 13 in, in: lid}}", kPanel},
+                    LeftOut{"RiserBung", "riser bung", "1 FNPT full coupling in the lid",
+                            "sheet: 10 ga steel\n  ports: {b: {port: 1 FNPT, bung: full coupling}}\nriser: {bung: b}",
+                            "sheet: 10 ga steel"},
+                    LeftOut{"RiserMaterial", "material of the riser", "black iron",
+                            "air: {delivery: 3 scfm}\nriser: {material: galvanized}", kAir},
+                    LeftOut{"Setting", "regulator setting", "1.9 psi (53 in water)",
+                            "air: {delivery: 3 scfm, set pressure: 2 psi}", kAir}),
+    name_of);
+
+TEST(Assumptions, TheChargeIsWhatTheTableTakesAndATenthMore) {
+  const Assumption* charge = assumption(five_things(), "charge");
+  ASSERT_NE(charge, nullptr);
+  EXPECT_NE(assumption(five_things(), "line from the lid to the table"), nullptr);
+  EXPECT_NE(assumption(five_things(), "where the water comes into the table"), nullptr);
+  EXPECT_NE(assumption(five_things(), "design stress of the walls"), nullptr);
+}
+
+TEST(Assumptions, OfASupplyWithoutACompressorSayThatTheReceiverIsAlone) {
+  const Plan plan = plan_of_text(with(kFiveThings, "air: {delivery: 3 scfm}", "air: {receiver: 60 gal}"));
+  ASSERT_NE(assumption(plan, "compressor"), nullptr);
+  EXPECT_EQ(assumption(plan, "compressor")->value, "none: the receiver's air alone");
+}
+
+TEST(Assumptions, HoldPortsOfTheVesselsStillAndTheAirHoseLoose) {
+  const Plan plan = plan_of_text(with(kBench, ", held: {from: fixed, to: fixed}", ""));
+  ASSERT_NE(assumption(plan, "how 'riser bung' is held in 'water up'"), nullptr);
+  EXPECT_EQ(assumption(plan, "how 'riser bung' is held in 'water up'")->value, "fixed");
+  EXPECT_EQ(assumption(plan, "how 'regulator' is held in 'air in'")->value, "free to turn and slide");
+}
+
+TEST(Assumptions, HaveValuesInTheUnitsOfTheJob) {
+  const Plan plan = plan_of_text(std::string("units: metric\n") + kFiveThings);
+  EXPECT_EQ(assumption(plan, "water temperature")->value, "20 degC");
+  EXPECT_EQ(assumption(plan, "height of the table's rim")->value, "127 mm");
+}
+
+}  // namespace
+}  // namespace riserun::plan

@@ -1,0 +1,404 @@
+// Wrong jobs: each mistake with the exact message, place and caret that it must get.
+#include "unit/plan/bench_job.h"
+#include "unit/plan/shipped.h"
+
+#include <gmock/gmock.h>
+
+namespace riserun::plan {
+namespace {
+
+/// The bench job with one piece of its text replaced.
+struct BadJob {
+  const char* name;
+  const char* from;
+  const char* to;
+  const char* messages;
+};
+
+std::string name_of(const testing::TestParamInfo<BadJob>& info) { return info.param.name; }
+
+class WrongJob : public testing::TestWithParam<BadJob> {};
+
+TEST_P(WrongJob, IsRefusedWithThisMessage) {
+  const BadJob& row = GetParam();
+  try {
+    read_job(*shipped_catalog(), with(kBench, row.from, row.to), "bench.yaml");
+    FAIL() << "it loaded";
+  } catch (const InputError& error) {
+    EXPECT_STREQ(error.what(), row.messages);
+  }
+}
+
+TEST(BenchJob, LoadsAsItStands) {
+  const Job job = read_job(*shipped_catalog(), kBench, "bench.yaml");
+  EXPECT_EQ(job.name, "Test bench");
+  EXPECT_NEAR(in_inches(job.reservoir.length), 40.0, 1e-9);
+  EXPECT_NEAR(in_inches(job.reservoir.sheet.thickness), 0.1345, 1e-9);
+  EXPECT_EQ(job.connections.size(), 2u);
+  EXPECT_EQ(job.connections[0].needs.size(), 1u);
+}
+
+// clang-format off
+INSTANTIATE_TEST_SUITE_P(
+    Job, WrongJob,
+    testing::Values(
+    BadJob{"UnknownKeyAtTheTop", "altitude: 600 ft", "altitute: 600 ft",
+           "bench.yaml:29:1: error: unknown key 'altitute'; did you mean 'altitude'? (allowed: name, units, reservoir, table, riser, connections, air, vent, water temperature, altitude, liquid, cutting, test pressure, bin, prices, measured or wishes)\n"
+            "  altitute: 600 ft\n"
+            "  ^"},
+    BadJob{"UnknownKeyInAMap", "rim: 5 in", "rimm: 5 in",
+           "bench.yaml:13:3: error: table: unknown key 'rimm'; did you mean 'rim'? (allowed: inside, depth, floor height, rim, solid share or ports)\n"
+            "    rimm: 5 in\n"
+            "    ^"},
+    BadJob{"UnknownKeyOfAPort", "bung: full coupling", "bong: full coupling",
+           "bench.yaml:9:32: error: reservoir.ports.riser bung: unknown key 'bong'; did you mean 'bung'? (allowed: port, material, where, bung, bung length, projects or face height)\n"
+            "      riser bung: {port: 1 FNPT, bong: full coupling, where: lid}\n"
+            "                                 ^"},
+    BadJob{"UnknownKeyOfAConnection", "carries: water", "carry: water",
+           "bench.yaml:26:51: error: connections[1]: unknown key 'carry' (allowed: name, from, to, ends in, carries, need, avoid, held, order, gap, offset, hose length, rating, smallest bore, most parts, special order or galvanic)\n"
+            "    - {name: water up, from: riser bung, to: inlet, carry: water, need: [union], held: {from: fixed, t...\n"
+            "                                                    ^"},
+    BadJob{"MissingReservoir", "reservoir:", "reservior:",
+           "bench.yaml:1:1: error: 'reservoir' is missing\n"
+            "  name: Test bench\n"
+            "  ^\n"
+            "bench.yaml:3:1: error: unknown key 'reservior'; did you mean 'reservoir'? (allowed: name, units, reservoir, table, riser, connections, air, vent, water temperature, altitude, liquid, cutting, test pressure, bin, prices, measured or wishes)\n"
+            "  reservior:\n"
+            "  ^"},
+    BadJob{"MissingInside", "  inside: {length: 40 in, width: 20 in, height: 14 in}\n", "",
+           "bench.yaml:4:3: error: reservoir: 'inside' is missing\n"
+            "    sheet: 10 ga steel\n"
+            "    ^"},
+    BadJob{"MissingHeight", ", height: 14 in}", "}",
+           "bench.yaml:4:11: error: reservoir.inside: 'height' is missing\n"
+            "    inside: {length: 40 in, width: 20 in}\n"
+            "            ^"},
+    BadJob{"MissingDepth", "  depth: 4 in\n", "",
+           "bench.yaml:12:3: error: table: 'depth' is missing\n"
+            "    inside: {length: 44 in, width: 22 in}\n"
+            "    ^"},
+    BadJob{"MissingFloorHeight", "  floor height: 30 in\n", "",
+           "bench.yaml:12:3: error: table: 'floor height' is missing\n"
+            "    inside: {length: 44 in, width: 22 in}\n"
+            "    ^"},
+    BadJob{"MissingSheet", "  sheet: 10 ga steel\n", "",
+           "bench.yaml:4:3: error: reservoir: 'sheet' is missing\n"
+            "    inside: {length: 40 in, width: 20 in, height: 14 in}\n"
+            "    ^"},
+    BadJob{"MissingAirPlate", "  delivery: 3 scfm\n  receiver: 8 gal\n", "",
+           "bench.yaml:20:3: error: air: 'delivery' is missing\n"
+            "    regulator range: 15 psi\n"
+            "    ^"},
+    BadJob{"NoUnit", "length: 40 in", "length: 40",
+           "bench.yaml:4:22: error: reservoir.inside.length: '40': no unit; length takes in, ft, mm, cm, m, um, mil\n"
+            "    inside: {length: 40, width: 20 in, height: 14 in}\n"
+            "                       ^"},
+    BadJob{"WrongUnit", "length: 40 in", "length: 40 psi",
+           "bench.yaml:4:23: error: reservoir.inside.length: '40 psi': 'psi' is a unit of pressure; length takes in, ft, mm, cm, m, um, mil\n"
+            "    inside: {length: 40 psi, width: 20 in, height: 14 in}\n"
+            "                        ^"},
+    BadJob{"NoNumber", "length: 40 in", "length: long in",
+           "bench.yaml:4:20: error: reservoir.inside.length: 'long in': does not begin with a number; length is a number and a unit, like 5-1/2 in\n"
+            "    inside: {length: long in, width: 20 in, height: 14 in}\n"
+            "                     ^"},
+    BadJob{"ZeroDenominator", "rim: 5 in", "rim: 5 1/0 in",
+           "bench.yaml:13:12: error: table.rim: '5 1/0 in': the fraction 1/0 has a zero denominator\n"
+            "    rim: 5 1/0 in\n"
+            "             ^"},
+    BadJob{"NegativeLength", "rim: 5 in", "rim: -5 in",
+           "bench.yaml:13:8: error: table.rim: '-5 in': length cannot be negative\n"
+            "    rim: -5 in\n"
+            "         ^"},
+    BadJob{"TooLong", "length: 40 in", "length: 400 ft",
+           "bench.yaml:4:20: error: reservoir.inside.length: '400 ft': out of range; allowed is 0.166667 ft to 40 ft\n"
+            "    inside: {length: 400 ft, width: 20 in, height: 14 in}\n"
+            "                     ^"},
+    BadJob{"TooShort", "height: 14 in", "height: 1/2 in",
+           "bench.yaml:4:49: error: reservoir.inside.height: '1/2 in': out of range; allowed is 2 in to 480 in\n"
+            "    inside: {length: 40 in, width: 20 in, height: 1/2 in}\n"
+            "                                                  ^"},
+    BadJob{"DepthOutOfRange", "depth: 4 in", "depth: 1/32 in",
+           "bench.yaml:15:10: error: table.depth: '1/32 in': out of range; allowed is 0.125 in to 120 in\n"
+            "    depth: 1/32 in\n"
+            "           ^"},
+    BadJob{"GaugeWithoutMetal", "sheet: 10 ga steel", "sheet: 10 ga",
+           "bench.yaml:5:15: error: reservoir.sheet: '10 ga': a gauge number needs its metal: steel, galvanized, stainless or aluminium, like 10 ga steel\n"
+            "    sheet: 10 ga\n"
+            "                ^"},
+    BadJob{"ThicknessWithoutMetal", "sheet: 10 ga steel", "sheet: 3/16 in",
+           "bench.yaml:5:10: error: reservoir.sheet: the metal is missing after the thickness; allowed are steel, galvanized, stainless, aluminium, commercial steel sheet, 316, 6061 or 3003\n"
+            "    sheet: 3/16 in\n"
+            "           ^"},
+    BadJob{"UnknownMetal", "sheet: 10 ga steel", "sheet: 3/16 in tin",
+           "bench.yaml:5:10: error: reservoir.sheet: 'tin' is not a sheet metal that is known; allowed are steel, galvanized, stainless, aluminium, commercial steel sheet, 316, 6061 or 3003\n"
+            "    sheet: 3/16 in tin\n"
+            "           ^"},
+    BadJob{"SheetTooThin", "sheet: 10 ga steel", "sheet: 0.001 in steel",
+           "bench.yaml:5:10: error: reservoir.sheet: '0.001 in': out of range; allowed is 0.02 in to 2 in\n"
+            "    sheet: 0.001 in steel\n"
+            "           ^"},
+    BadJob{"YieldTooHigh", "charge: 9 in", "yield: 900 ksi",
+           "bench.yaml:7:10: error: reservoir.yield: '900 ksi': out of range; allowed is 2.90075 ksi to 290.075 ksi\n"
+            "    yield: 900 ksi\n"
+            "           ^"},
+    BadJob{"UltimateBelowYield", "charge: 9 in", "yield: 50 ksi\n  ultimate: 40 ksi",
+           "bench.yaml:8:13: error: reservoir.ultimate: 40 ksi is less than the yield of 50 ksi\n"
+            "    ultimate: 40 ksi\n"
+            "              ^"},
+    BadJob{"BaysUnreadable", "baffles across: 2", "lid bays: 3 by 2",
+           "bench.yaml:6:24: error: reservoir.supports.lid bays: '3 by 2' is not a number of bays along and across, such as 3 x 2; allowed is 1 to 50 each way\n"
+            "    supports: {lid bays: 3 by 2}\n"
+            "                         ^"},
+    BadJob{"BaysZero", "baffles across: 2", "lid bays: 0 x 2",
+           "bench.yaml:6:24: error: reservoir.supports.lid bays: '0 x 2' is not a number of bays along and across, such as 3 x 2; allowed is 1 to 50 each way\n"
+            "    supports: {lid bays: 0 x 2}\n"
+            "                         ^"},
+    BadJob{"PanelAndLayout", "baffles across: 2", "baffles across: 2, widest bare panel: {length: 20 in, width: 10 in}",
+           "bench.yaml:6:13: error: reservoir.supports: give the widest bare panel or how the walls are divided, not both\n"
+            "    supports: {baffles across: 2, widest bare panel: {length: 20 in, width: 10 in}}\n"
+            "              ^"},
+    BadJob{"PanelTooLong", "baffles across: 2", "widest bare panel: {length: 60 in, width: 10 in}",
+           "bench.yaml:6:33: error: reservoir.supports.widest bare panel: a panel 60 in long does not fit a reservoir that is 40 in long\n"
+            "    supports: {widest bare panel: {length: 60 in, width: 10 in}}\n"
+            "                                  ^"},
+    BadJob{"TooManyBaffles", "baffles across: 2", "baffles across: 51",
+           "bench.yaml:6:30: error: reservoir.supports.baffles across: '51': out of range; allowed is 0 to 50\n"
+            "    supports: {baffles across: 51}\n"
+            "                               ^"},
+    BadJob{"SolidShareTooLarge", "baffles across: 2", "baffles across: 2, solid share: 80 %",
+           "bench.yaml:6:46: error: reservoir.supports.solid share: '80 %': out of range; allowed is 0 to 0.5\n"
+            "    supports: {baffles across: 2, solid share: 80 %}\n"
+            "                                               ^"},
+    BadJob{"ChargeOverTheLid", "charge: 9 in", "charge: 15 in",
+           "bench.yaml:7:11: error: reservoir.charge: 15 in is more than the inside height of 14 in\n"
+            "    charge: 15 in\n"
+            "            ^"},
+    BadJob{"ObstacleFillsTheBox", "charge: 9 in", "under the riser: 14 in",
+           "bench.yaml:7:20: error: reservoir.under the riser: 14 in fills the inside height of 14 in\n"
+            "    under the riser: 14 in\n"
+            "                     ^"},
+    BadJob{"LidWord", "charge: 9 in", "lid: shut",
+           "bench.yaml:7:8: error: reservoir.lid: 'shut' is not one of open or welded\n"
+            "    lid: shut\n"
+            "         ^"},
+    BadJob{"ShapeNotABox", "charge: 9 in", "shape: horizontal cylinder",
+           "bench.yaml:7:10: error: reservoir.shape: Riserun plans for a flat-sided box; 'horizontal cylinder' is not worked out\n"
+            "    shape: horizontal cylinder\n"
+            "           ^"},
+    BadJob{"TableUnderTheLid", "floor height: 30 in", "floor height: 12 in",
+           "bench.yaml:14:17: error: table.floor height: 12 in is not over the reservoir, which is 14 in high inside; heights count from the reservoir's inside floor\n"
+            "    floor height: 12 in\n"
+            "                  ^"},
+    BadJob{"RimUnderTheDepth", "rim: 5 in", "rim: 3 in",
+           "bench.yaml:13:8: error: table.rim: 3 in is lower than the wanted depth of 4 in\n"
+            "    rim: 3 in\n"
+            "         ^"},
+    BadJob{"PortUnreadable", "port: 1 FNPT, bung", "port: 1 FNTP, bung",
+           "bench.yaml:9:26: error: reservoir.ports.riser bung.port: 'FNTP' is not understood; close to it: FNPT\n"
+            "      riser bung: {port: 1 FNTP, bung: full coupling, where: lid}\n"
+            "                           ^"},
+    BadJob{"PortSizeThatIsNotMade", "air bung: 1/2 FNPT", "air bung: 7/16 FNPT",
+           "bench.yaml:10:15: error: reservoir.ports.air bung: '7/16' is not a size of NPT, which comes in 1/8, 1/4, 3/8, 1/2, 3/4, 1, 1-1/4, 1-1/2 ...\n"
+            "      air bung: 7/16 FNPT\n"
+            "                ^"},
+    BadJob{"BungWord", "bung: full coupling", "bung: ful coupling",
+           "bench.yaml:9:38: error: reservoir.ports.riser bung.bung: 'ful coupling' is not one of full coupling, half coupling, welded riser or double-tapped bushing; did you mean 'full coupling'?\n"
+            "      riser bung: {port: 1 FNPT, bung: ful coupling, where: lid}\n"
+            "                                       ^"},
+    BadJob{"WhereWord", "inlet: {port: 1 FNPT, where: floor}", "inlet: {port: 1 FNPT, where: rim}",
+           "bench.yaml:17:34: error: table.ports.inlet.where: 'rim' is not one of floor, side or over rim\n"
+            "      inlet: {port: 1 FNPT, where: rim}\n"
+            "                                   ^"},
+    BadJob{"MaterialUnknown", "inlet: {port: 1 FNPT, where: floor}", "inlet: {port: 1 FNPT, material: bras}",
+           "bench.yaml:17:37: error: table.ports.inlet.material: no material is called 'bras'; there are black iron, galvanized, brass, stainless, copper, forged steel, mild steel, aluminium, PVC, polypropylene, PEX, nylon, rubber or vinyl; did you mean 'brass'?\n"
+            "      inlet: {port: 1 FNPT, material: bras}\n"
+            "                                      ^"},
+    BadJob{"PortNameTwice", "    inlet: {port: 1 FNPT, where: floor}", "    inlet: {port: 1 FNPT, where: floor}\n    air bung: 1/2 FNPT",
+           "bench.yaml:18:5: error: table.ports: the name 'air bung' is used for a port of the reservoir already\n"
+            "      air bung: 1/2 FNPT\n"
+            "      ^"},
+    BadJob{"PortNameTwiceInOneMap", "    air bung: 1/2 FNPT", "    air bung: 1/2 FNPT\n    air bung: 1/4 FNPT",
+           "bench.yaml:11:5: error: 'air bung' stands here twice, first in line 10\n"
+            "      air bung: 1/4 FNPT\n"
+            "      ^"},
+    BadJob{"ConnectionToNowhere", "to: inlet", "to: inlett",
+           "bench.yaml:26:44: error: connections[1].to: no port is called 'inlett'; there are riser bung, air bung, inlet or regulator; did you mean 'inlet'?\n"
+            "    - {name: water up, from: riser bung, to: inlett, carries: water, need: [union], held: {from: fixed...\n"
+            "                                             ^"},
+    BadJob{"ConnectionFromNowhere", "from: regulator", "from: compressor",
+           "bench.yaml:27:26: error: connections[2].from: no port is called 'compressor'; there are riser bung, air bung, inlet or regulator\n"
+            "    - {name: air in, from: compressor, to: air bung, carries: air}\n"
+            "                           ^"},
+    BadJob{"ConnectionWithoutFarEnd", ", to: inlet", "",
+           "bench.yaml:26:5: error: connections[1]: the far end is missing: 'to' names a port, 'ends in' a device\n"
+            "    - {name: water up, from: riser bung, carries: water, need: [union], held: {from: fixed, to: fixed}...\n"
+            "      ^"},
+    BadJob{"ConnectionWithTwoFarEnds", "to: inlet", "to: inlet, ends in: pressure gauge",
+           "bench.yaml:26:60: error: connections[1].ends in: a connection has 'to' or 'ends in', not both\n"
+            "    - {name: water up, from: riser bung, to: inlet, ends in: pressure gauge, carries: water, need: [un...\n"
+            "                                                             ^"},
+    BadJob{"PortUsedTwice", "from: regulator, to: air bung", "from: regulator, to: inlet",
+           "bench.yaml:27:41: error: connections[2].to: the port 'inlet' is taken by the connection 'water up' already\n"
+            "    - {name: air in, from: regulator, to: inlet, carries: air}\n"
+            "                                          ^"},
+    BadJob{"TwoConnectionsOfOneName", "name: air in", "name: water up",
+           "bench.yaml:27:5: error: connections[2]: two connections are called 'water up'\n"
+            "    - {name: water up, from: regulator, to: air bung, carries: air}\n"
+            "      ^"},
+    BadJob{"NeedNoPartFits", "need: [union]", "need: [onion]",
+           "bench.yaml:26:74: error: connections[1].need[1]: no part knows the word 'onion'; close to it: union\n"
+            "  ...ter up, from: riser bung, to: inlet, carries: water, need: [onion], held: {from: fixed, to: fixed}}\n"
+            "                                                                 ^"},
+    BadJob{"AvoidNoPartFits", "need: [union]", "avoid: [unobtainium valve]",
+           "bench.yaml:26:75: error: connections[1].avoid[1]: no part knows the word 'unobtainium'\n"
+            "  ...er up, from: riser bung, to: inlet, carries: water, avoid: [unobtainium valve], held: {from: fixed, ...\n"
+            "                                                                 ^"},
+    BadJob{"EndsInATee", "to: inlet", "ends in: tee",
+           "bench.yaml:26:49: error: connections[1].ends in: no part with one or two ports matches 'tee', so nothing can end in it\n"
+            "    - {name: water up, from: riser bung, ends in: tee, carries: water, need: [union], held: {from: fix...\n"
+            "                                                  ^"},
+    BadJob{"HeldWord", "held: {from: fixed, to: fixed}", "held: {from: fixed, to: stuck}",
+           "bench.yaml:26:106: error: connections[1].held.to: 'stuck' is not one of fixed, sliding, spinning or loose\n"
+            "  ...let, carries: water, need: [union], held: {from: fixed, to: stuck}}\n"
+            "                                                                 ^"},
+    BadJob{"OrderWord", "need: [union]", "order: cheapest",
+           "bench.yaml:26:74: error: connections[1].order: 'cheapest' is not one of parts, price, loss, length or bin\n"
+            "  ...ter up, from: riser bung, to: inlet, carries: water, order: cheapest, held: {from: fixed, to: fixed}...\n"
+            "                                                                 ^"},
+    BadJob{"CarriesWord", "carries: water", "carries: steam",
+           "bench.yaml:26:60: error: connections[1].carries: 'steam' is not one of water or air\n"
+            "    - {name: water up, from: riser bung, to: inlet, carries: steam, need: [union], held: {from: fixed,...\n"
+            "                                                             ^"},
+    BadJob{"GapNegative", "need: [union]", "gap: -2 in",
+           "bench.yaml:26:72: error: connections[1].gap: '-2 in': length cannot be negative\n"
+            "  ...water up, from: riser bung, to: inlet, carries: water, gap: -2 in, held: {from: fixed, to: fixed}}\n"
+            "                                                                 ^"},
+    BadJob{"RiserBungUnknown", "riser: {bung: riser bung}", "riser: {bung: riser bong}",
+           "bench.yaml:18:15: error: riser.bung: no port is called 'riser bong'; there are riser bung or air bung; did you mean 'riser bung'?\n"
+            "  riser: {bung: riser bong}\n"
+            "                ^"},
+    BadJob{"RiserBungOnTheTable", "riser: {bung: riser bung}", "riser: {bung: inlet}",
+           "bench.yaml:18:15: error: riser.bung: 'inlet' is not a port of the reservoir, where the riser hangs\n"
+            "  riser: {bung: inlet}\n"
+            "                ^"},
+    BadJob{"RiserPipeNoSize", "riser: {bung: riser bung}", "riser: {pipe: thick}",
+           "bench.yaml:18:15: error: riser.pipe: 'thick': does not begin with a number; sizes are whole inches and fractions up to 48, like 3/4 or 1-1/4\n"
+            "  riser: {pipe: thick}\n"
+            "                ^"},
+    BadJob{"DeliveryInWaterUnits", "delivery: 3 scfm", "delivery: 3 gpm",
+           "bench.yaml:20:15: error: air.delivery: '3 gpm': 'gpm' is a unit of flow; air flow takes scfm, scfh, L/min, L/s, L/h, m3/h, m3/min, m3/s\n"
+            "    delivery: 3 gpm\n"
+            "                ^"},
+    BadJob{"SetPressureOverRange", "regulator range: 15 psi", "regulator range: 15 psi\n  set pressure: 20 psi",
+           "bench.yaml:23:17: error: air.set pressure: 20 psi is more than the regulator range of 15 psi\n"
+            "    set pressure: 20 psi\n"
+            "                  ^"},
+    BadJob{"SetPressureZero", "regulator range: 15 psi", "set pressure: 0 psi",
+           "bench.yaml:22:17: error: air.set pressure: '0 psi': out of range; allowed is 0.01 psi to 300 psi\n"
+            "    set pressure: 0 psi\n"
+            "                  ^"},
+    BadJob{"DroopOverOne", "regulator range: 15 psi", "droop: 150 %",
+           "bench.yaml:22:10: error: air.droop: '150 %': out of range; allowed is 0 to 0.9\n"
+            "    droop: 150 %\n"
+            "           ^"},
+    BadJob{"ReceiverNegative", "receiver: 8 gal", "receiver: -8 gal",
+           "bench.yaml:21:13: error: air.receiver: '-8 gal': volume cannot be negative\n"
+            "    receiver: -8 gal\n"
+            "              ^"},
+    BadJob{"VentCountZero", "vent: {bore: 1/2 in}", "vent: {count: 0}",
+           "bench.yaml:24:15: error: vent.count: '0': out of range; allowed is 1 to 20\n"
+            "  vent: {count: 0}\n"
+            "                ^"},
+    BadJob{"VentBoreTooLarge", "vent: {bore: 1/2 in}", "vent: {bore: 2 ft}",
+           "bench.yaml:24:14: error: vent.bore: '2 ft': out of range; allowed is 0.000833333 ft to 1 ft\n"
+            "  vent: {bore: 2 ft}\n"
+            "               ^"},
+    BadJob{"WaterBoils", "water temperature: 60 degF", "water temperature: 212 degF",
+           "bench.yaml:28:20: error: water temperature: '212 degF': out of range; allowed is 33 degF to 176 degF\n"
+            "  water temperature: 212 degF\n"
+            "                     ^"},
+    BadJob{"WaterFrozen", "water temperature: 60 degF", "water temperature: 20 degF",
+           "bench.yaml:28:20: error: water temperature: '20 degF': out of range; allowed is 33 degF to 176 degF\n"
+            "  water temperature: 20 degF\n"
+            "                     ^"},
+    BadJob{"AltitudeTooHigh", "altitude: 600 ft", "altitude: 20000 ft",
+           "bench.yaml:29:11: error: altitude: '20000 ft': out of range; allowed is -1640.42 ft to 16404.2 ft\n"
+            "  altitude: 20000 ft\n"
+            "            ^"},
+    BadJob{"TestPressureTooHigh", "altitude: 600 ft", "test pressure: 60 psi",
+           "bench.yaml:29:16: error: test pressure: '60 psi': out of range; allowed is 0.05 psi to 15 psi\n"
+            "  test pressure: 60 psi\n"
+            "                 ^"},
+    BadJob{"LiquidBurns", "altitude: 600 ft", "liquid: mineral spirits",
+           "bench.yaml:29:9: error: liquid: 'mineral spirits' burns, and air pressure must not move a flammable liquid (29 CFR 1910.106(e)(2)(iv)(d)); Riserun plans for water only\n"
+            "  liquid: mineral spirits\n"
+            "          ^"},
+    BadJob{"LiquidUnknown", "altitude: 600 ft", "liquid: brine",
+           "bench.yaml:29:9: error: liquid: 'brine' is not worked out; allowed is water\n"
+            "  liquid: brine\n"
+            "          ^"},
+    BadJob{"UnitsWord", "units: inch", "units: imperial",
+           "bench.yaml:2:8: error: units: 'imperial' is not one of inch or metric\n"
+            "  units: imperial\n"
+            "         ^"},
+    BadJob{"FillTimeNoUnit", "altitude: 600 ft", "wishes: {fill time: 3}",
+           "bench.yaml:29:22: error: wishes.fill time: '3': no unit; time takes s, min, h, day\n"
+            "  wishes: {fill time: 3}\n"
+            "                       ^"},
+    BadJob{"CostCapNoUnit", "altitude: 600 ft", "wishes: {cost cap: 60}",
+           "bench.yaml:29:22: error: wishes.cost cap: '60': no currency; a price is dollars and cents, like $2.10 or 2.10 usd\n"
+            "  wishes: {cost cap: 60}\n"
+            "                       ^"},
+    BadJob{"BinUnknownPart", "altitude: 600 ft", "bin:\n  - {part: 1 x 4 nippel black iron, count: 1}",
+           "bench.yaml:30:18: error: bin[1].part: no part knows the word 'nippel'; close to it: nipple\n"
+            "    - {part: 1 x 4 nippel black iron, count: 1}\n"
+            "                   ^"},
+    BadJob{"BinSeveralParts", "altitude: 600 ft", "bin:\n  - {part: 1 x 4 nipple, count: 1}",
+           "bench.yaml:30:12: error: bin[1].part: '1 x 4 nipple' fits 4 parts, say which: nipple/black-iron/1x4, nipple/galvanized/1x4, nipple/brass/1x4, nipple/stainless/1x4\n"
+            "    - {part: 1 x 4 nipple, count: 1}\n"
+            "             ^"},
+    BadJob{"BinFileMissing", "altitude: 600 ft", "bin: no-such-bin.yaml",
+           "no-such-bin.yaml: error: there is no such file"},
+    BadJob{"MeasuredNothing", "altitude: 600 ft", "measured:\n  - {part: union/black-iron/1}",
+           "bench.yaml:30:5: error: measured[1]: nothing was measured: give length, bore or rating\n"
+            "    - {part: union/black-iron/1}\n"
+            "      ^"},
+    BadJob{"MeasuredUnknownPart", "altitude: 600 ft", "measured:\n  - {part: onion, length: 2 in}",
+           "bench.yaml:30:12: error: measured[1].part: no part knows the word 'onion'; close to it: union\n"
+            "    - {part: onion, length: 2 in}\n"
+            "             ^"},
+    BadJob{"ListForAMap", "air:\n  delivery: 3 scfm\n  receiver: 8 gal\n  regulator range: 15 psi\n  ports: {regulator: 1/4 FNPT}\n", "air: [3 scfm]\n",
+           "bench.yaml:19:6: error: air: a map of keys is expected here, not a list\n"
+            "  air: [3 scfm]\n"
+            "       ^"},
+    BadJob{"ConnectionsNotAList", "connections:\n", "connections: none\nignored:\n",
+           "bench.yaml:25:14: error: connections: a list is expected here, not a text\n"
+            "  connections: none\n"
+            "               ^\n"
+            "bench.yaml:26:1: error: unknown key 'ignored' (allowed: name, units, reservoir, table, riser, connections, air, vent, water temperature, altitude, liquid, cutting, test pressure, bin, prices, measured or wishes)\n"
+            "  ignored:\n"
+            "  ^"},
+    BadJob{"SecondDocument", "altitude: 600 ft", "---\naltitude: 600 ft",
+           "bench.yaml:29:1: error: a second document begins here: one file holds one document\n"
+            "  ---\n"
+            "  ^"},
+    BadJob{"UnclosedQuote", "name: Test bench", "name: \"Test bench",
+           "bench.yaml:1:7: error: this quote is not closed on its line\n"
+            "  name: \"Test bench\n"
+            "        ^"},
+    BadJob{"TabForIndent", "  rim: 5 in", "\trim: 5 in",
+           "bench.yaml:13:2: error: this line does not fit the ones above it: look at its indent, and for a missing ':' or '-'\n"
+            "   rim: 5 in\n"
+            "   ^"},
+    BadJob{"TwoMistakesAtOnce", "rim: 5 in\n  floor height: 30 in", "rim: 5 psi\n  floor height: tall",
+           "bench.yaml:13:10: error: table.rim: '5 psi': 'psi' is a unit of pressure; length takes in, ft, mm, cm, m, um, mil\n"
+            "    rim: 5 psi\n"
+            "           ^\n"
+            "bench.yaml:14:17: error: table.floor height: 'tall': does not begin with a number; length is a number and a unit, like 5-1/2 in\n"
+            "    floor height: tall\n"
+            "                  ^"}),
+    name_of);
+// clang-format on
+
+}  // namespace
+}  // namespace riserun::plan

@@ -1,0 +1,151 @@
+// What cannot be done is refused with its numbers side by side and the smallest change that lifts it.
+#include "unit/plan/bench_job.h"
+#include "unit/plan/shipped.h"
+
+#include <gmock/gmock.h>
+
+#include <cmath>
+
+namespace riserun::plan {
+namespace {
+
+using testing::HasSubstr;
+
+const Refusal* refusal(const Plan& plan, Topic where) {
+  for (const Refusal& row : plan.refusals)
+    if (row.where == where) return &row;
+  return nullptr;
+}
+
+// 24 x 18 in of 16 ga steel (0.0598 in), b/a 1.333: edge moment about 0.0700 of q a2 (Timoshenko and Woinowsky-Krieger,
+// Table 35, between 0.0687 at 1.3 and 0.0726 at 1.4).
+TEST(WallsTooThin, AreRefusedWithBothPressures) {
+  const Plan plan = plan_of_example("walls-too-thin");
+  EXPECT_EQ(plan.status, Status::refused);
+  const Refusal* walls = refusal(plan, Topic::walls);
+  ASSERT_NE(walls, nullptr);
+  EXPECT_EQ(walls->reason, "the fill needs more air pressure than the walls may see");
+  const double water = 998.2 * 9.80665 * in_metres(plan.levels.charge_depth) / 6894.757;
+  const double limit = 0.6 * 36000.0 / (6.0 * 0.0700 * std::pow(18.0 / 0.0598, 2)) - water;
+  EXPECT_NEAR(in_psi(plan.walls.limit), limit, 0.03 * (limit + water));
+  EXPECT_EQ(walls->asked, write_pressure(plan.transfer.fill.pressure_to_finish, UnitSystem::inch));
+  EXPECT_EQ(walls->allowed, write_pressure(plan.walls.limit, UnitSystem::inch));
+  EXPECT_GT(plan.transfer.fill.pressure_to_finish, plan.walls.limit);
+  EXPECT_THAT(walls->mend, HasSubstr("one more stay across the middle of each panel that wide"));
+}
+
+// The mend is true: with the stay in, that limit is what the walls get.
+TEST(WallsTooThin, GetTheLimitThatTheMendPromises) {
+  const Plan plan = plan_of_example("walls-too-thin");
+  const std::string halved =
+      with(example_text("walls-too-thin"), "{length: 24 in, width: 18 in}", "{length: 18 in, width: 12 in}");
+  const Plan mended = plan_of_text(halved);
+  ASSERT_TRUE(plan.walls.next_stay);
+  EXPECT_NEAR(in_psi(mended.walls.limit), in_psi(plan.walls.next_stay->limit_after), 1e-6);
+}
+
+TEST(AirTooWeak, IsRefusedWithHowFarTheWaterComes) {
+  const Plan plan = plan_of_example("air-too-weak");
+  EXPECT_EQ(plan.status, Status::refused);
+  const Refusal* air = refusal(plan, Topic::transfer);
+  ASSERT_NE(air, nullptr);
+  EXPECT_EQ(air->reason, "the air supply gives out before the table is at its depth");
+  EXPECT_EQ(air->asked, "5 in");
+  EXPECT_LT(plan.transfer.fill.table_depth, plan.job.table.depth);
+  EXPECT_THAT(air->mend, HasSubstr("a receiver of "));
+}
+
+// Boyle's law by hand: the receiver must bring p V of the air space at the end less that at the start.
+TEST(AirTooWeak, NamesTheReceiverThatWouldDoAndItDoes) {
+  const Plan plan = plan_of_example("air-too-weak");
+  const double room = in_us_gallons(plan.levels.capacity);
+  const double start = room - in_us_gallons(plan.levels.charge);
+  const double end = start + in_us_gallons(plan.levels.need) + in_us_gallons(plan.levels.line_volume);
+  const double finish = in_psi(plan.transfer.fill.pressure_to_finish);
+  const double gallons = ((finish + 14.696) * end - 14.696 * start) / (30.0 - finish);
+  EXPECT_THAT(refusal(plan, Topic::transfer)->mend,
+              HasSubstr(write_volume(us_gallons(gallons), UnitSystem::inch) + " or more at 30 psi"));
+  const auto with_receiver = [&](double factor) {
+    const std::string size = "receiver: " + std::to_string(gallons * factor) + " gal";
+    return plan_of_text(with(example_text("air-too-weak"), "receiver: 2 gal", size));
+  };
+  EXPECT_TRUE(with_receiver(1.03).refusals.empty());
+  EXPECT_NE(refusal(with_receiver(0.97), Topic::transfer), nullptr);
+}
+
+TEST(OnePartShort, NamesTheOnePartToOrder) {
+  const Plan plan = plan_of_example("one-part-short");
+  EXPECT_EQ(plan.status, Status::refused);
+  const Refusal* none = refusal(plan, Topic::connections);
+  ASSERT_NE(none, nullptr);
+  EXPECT_EQ(none->mend, "order one part specially: 1 full-bore ball valve, stainless");
+  const Plan ordered = plan_of_text(with(example_text("one-part-short"), "# special order: yes", "special order: yes"));
+  EXPECT_EQ(refusal(ordered, Topic::connections), nullptr);
+  EXPECT_NE(ordered.connections.at(0).chain(), nullptr);
+}
+
+TEST(Refusal, OfASetPressureOverTheWallsLimit) {
+  const Plan plan = plan_of_text(with(kBench, "regulator range: 15 psi", "set pressure: 12 psi"));
+  const Refusal* walls = refusal(plan, Topic::walls);
+  ASSERT_NE(walls, nullptr);
+  EXPECT_EQ(walls->reason, "the set pressure is more than the walls may see");
+  EXPECT_EQ(walls->asked, "12 psi (332 in water)");
+  EXPECT_EQ(walls->allowed, write_pressure(plan.walls.limit, UnitSystem::inch));
+}
+
+TEST(Refusal, OfASetPressureThatDoesNotLift) {
+  const Plan plan = plan_of_text(with(kBench, "regulator range: 15 psi", "set pressure: 0.9 psi"));
+  const Refusal* transfer = refusal(plan, Topic::transfer);
+  ASSERT_NE(transfer, nullptr);
+  EXPECT_EQ(transfer->reason, "the set pressure does not lift the water to the wanted depth");
+  EXPECT_EQ(transfer->allowed, "0.9 psi (25 in water)");
+  EXPECT_EQ(transfer->asked, write_pressure(plan.transfer.fill.pressure_to_finish, UnitSystem::inch));
+}
+
+TEST(Refusal, OfAReservoirThatDoesNotHoldEnough) {
+  const Plan plan = plan_of_text(with(kBench, "charge: 9 in", "charge: 4 in"));
+  const Refusal* levels = refusal(plan, Topic::levels);
+  ASSERT_NE(levels, nullptr);
+  EXPECT_EQ(levels->reason, "the reservoir does not hold what the table needs");
+  EXPECT_THAT(levels->mend, HasSubstr("charge the reservoir "));
+  const Plan small = plan_of_text(with(with(kBench, "height: 14 in", "height: 6 in"), "charge: 9 in", "charge: 5 in"));
+  EXPECT_THAT(refusal(small, Topic::levels)->mend, HasSubstr("even filled to 95 % it gives the table "));
+}
+
+TEST(Refusal, OfATestOverTheWallsLimit) {
+  const Plan plan = plan_of_text(with(kBench, "altitude: 600 ft", "test pressure: 10 psi"));
+  const Refusal* test = refusal(plan, Topic::leak_test);
+  ASSERT_NE(test, nullptr);
+  EXPECT_EQ(test->asked, "10 psi (277 in water)");
+  EXPECT_FALSE(plan.leak_test.possible);
+}
+
+TEST(Refusal, OfAReliefValveThatOpensOverTheWallsLimit) {
+  const std::string bung = with(kBench, "    air bung: 1/2 FNPT", "    air bung: 1/2 FNPT\n    spare: 3/4 FNPT");
+  const Plan plan = plan_of_text(with(bung, "water temperature:",
+                                      "  - {name: relief, from: spare, ends in: relief valve set 30 psi 3/4, "
+                                      "carries: air}\nwater temperature:"));
+  const Refusal* relief = refusal(plan, Topic::relief);
+  ASSERT_NE(relief, nullptr);
+  EXPECT_EQ(relief->asked, "30 psi");
+  EXPECT_EQ(relief->allowed, write_pressure(plan.walls.limit, UnitSystem::inch));
+}
+
+TEST(Refusal, OfARiserInAHalfCoupling) {
+  const Plan plan = plan_of_text(with(kBench, "bung: full coupling", "bung: half coupling"));
+  ASSERT_NE(refusal(plan, Topic::riser), nullptr);
+  EXPECT_EQ(plan.status, Status::refused);
+}
+
+TEST(Refusal, OfARunBetweenFixedEndsThatNothingCloses) {
+  const Plan plan = plan_of_text(
+      with(kBench, "need: [union]",
+           "need: [ball valve], avoid: [union, hose, flexible connector, dielectric union], most parts: 3"));
+  const Refusal* none = refusal(plan, Topic::connections);
+  ASSERT_NE(none, nullptr);
+  EXPECT_THAT(none->reason, HasSubstr("'water up'"));
+  EXPECT_FALSE(none->mend.empty());
+}
+
+}  // namespace
+}  // namespace riserun::plan

@@ -1,0 +1,46 @@
+// The shipped catalog and the example jobs, read once for all tests of this folder.
+#pragma once
+
+#include "catalog/load.h"
+#include "plan/plan.h"
+
+#include <fstream>
+#include <memory>
+#include <sstream>
+#include <string>
+
+namespace riserun::plan {
+
+inline const std::shared_ptr<const Catalog>& shipped_catalog() {
+  static const auto catalog =
+      std::make_shared<const Catalog>(catalog::load_catalog(std::string(RISERUN_SOURCE_DIR) + "/catalog"));
+  return catalog;
+}
+
+inline std::string example_path(const std::string& name) {
+  return std::string(RISERUN_SOURCE_DIR) + "/examples/" + name + ".yaml";
+}
+
+inline std::string example_text(const std::string& name) {
+  std::ifstream file(example_path(name), std::ios::binary);
+  std::stringstream text;
+  text << file.rdbuf();
+  return text.str();
+}
+
+inline Plan plan_of_example(const std::string& name) {
+  return make_plan(shipped_catalog(), load_job(*shipped_catalog(), example_path(name)));
+}
+
+inline Plan plan_of_text(const std::string& text) {
+  return make_plan(shipped_catalog(), read_job(*shipped_catalog(), text, "bench.yaml"));
+}
+
+/// The text with one piece of it replaced.
+inline std::string with(std::string text, const std::string& from, const std::string& to) {
+  const std::size_t at = text.find(from);
+  if (at == std::string::npos) throw std::logic_error("the text does not hold: " + from);
+  return text.replace(at, from.size(), to);
+}
+
+}  // namespace riserun::plan

@@ -6,6 +6,7 @@
 
 #include <filesystem>
 #include <fstream>
+#include <ostream>
 
 namespace riserun::catalog {
 namespace {
@@ -18,6 +19,8 @@ struct Mistake {
   std::string with;
   std::vector<std::string> said;
 };
+
+void PrintTo(const Mistake& mistake, std::ostream* stream) { *stream << mistake.name; }
 
 void load_with(const Mistake& mistake) {
   std::vector<SourceText> texts = testing::small_catalog_texts();

@@ -1,6 +1,7 @@
 // Words find parts, and a bin takes them.
 #include "catalog/part_search.h"
 
+#include "unit/catalog/shipped_catalog.h"
 #include "unit/catalog/small_catalog.h"
 
 #include <gmock/gmock.h>
@@ -27,6 +28,12 @@ TEST(PartSearch, WordsOfFamilyMaterialAndSizeFind) {
   EXPECT_THAT(found(catalog, "check valve"), ElementsAre("check-valve/brass/1-2"));
   EXPECT_THAT(found(catalog, "valve"), ElementsAre("check-valve/brass/1-2"));
   EXPECT_THAT(found(catalog, "check-valve/brass/1-2"), ElementsAre("check-valve/brass/1-2"));
+}
+
+TEST(PartSearch, LengthsThatAreNoNominalSizeAreReadInEverySpelling) {
+  for (const char* words :
+       {"1-1/4 x 5-1/2 nipple, black", "1 1/4 x 5 1/2 in black nipples", "1.25 x 5 1/2 black nipple"})
+    EXPECT_THAT(found(testing::shipped_catalog(), words), ElementsAre("nipple/black-iron/1-1-4x5-1-2")) << words;
 }
 
 TEST(PartSearch, PortsFind) {

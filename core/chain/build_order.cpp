@@ -5,6 +5,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
+#include <map>
 #include <optional>
 
 namespace riserun::chain {
@@ -23,7 +25,7 @@ struct LastPlace {
   std::optional<std::size_t> split_part;  // row of Chain::parts
 };
 
-/// The last joint's sides, or a union's halves: bodies are counted 0 for the from end, then the parts, then the to end.
+/// Bodies are counted 0 for the from end, then the parts, then the to end.
 class BuildOrder {
  public:
   BuildOrder(const Catalog& catalog, const ChainRequest& request, Chain& chain)
@@ -36,6 +38,7 @@ class BuildOrder {
   std::optional<LastPlace> closing_place() const;
   void add_plugs();
   void add_joint(std::size_t joint, bool from_side);
+  void add_screwed_joint(std::size_t joint, std::size_t turned, bool last);
   void add_last_joint(std::size_t joint);
   void add_still_joint(std::size_t joint, bool last);
   void add_union_nut(std::size_t part, bool last);
@@ -51,7 +54,8 @@ class BuildOrder {
   bool is_half(std::size_t body) const { return place_.split_part && body == *place_.split_part + 1; }
   std::string name(std::size_t body) const;
   std::string name_at(std::size_t body, std::size_t joint) const;
-  std::string sealing(std::size_t joint) const;
+  std::string short_name(std::size_t body) const;
+  std::string sealing(const MatingRule& joint);
   std::string turns_text(std::size_t joint) const;
   std::string hold(std::size_t body) const;
 
@@ -60,6 +64,7 @@ class BuildOrder {
   Rules rules_;
   Chain& chain_;
   LastPlace place_;
+  std::map<std::string, std::size_t> sealed_in_;  // number of the step that gave the instruction
 };
 
 // 1.5 is "1-1/2"; quarters are as fine as turns are counted.
@@ -92,15 +97,25 @@ std::string BuildOrder::name(std::size_t body) const {
   return fmt::format("part {} ({})", body, part(body).name);
 }
 
+std::string BuildOrder::short_name(std::size_t body) const {
+  if (is_end(body)) return body == 0 ? "the from end" : "the to end";
+  return is_half(body) ? "that half" : fmt::format("part {}", body);
+}
+
 std::string BuildOrder::name_at(std::size_t body, std::size_t joint) const {
   if (!is_half(body)) return name(body);
   return fmt::format("the {} half of {}", joint + 1 == body ? "first" : "second", name(body));
 }
 
-std::string BuildOrder::sealing(std::size_t joint) const {
-  const catalog::Seal* seal = catalog_.seal(rule(joint).seal);
-  if (seal && !seal->instruction.empty()) return seal->instruction;
-  return rule(joint).seal;
+// The whole instruction the first time, then the number of the step that gave it.
+std::string BuildOrder::sealing(const MatingRule& joint) {
+  const auto [known, is_new] = sealed_in_.try_emplace(joint.seal, chain_.steps.size() + 1);
+  if (!is_new) return fmt::format("Seal as in step {}.", known->second);
+  const catalog::Seal* seal = catalog_.seal(joint.seal);
+  std::string text = seal && !seal->instruction.empty() ? seal->instruction : "seal: " + joint.seal;
+  text.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(text.front())));
+  if (text.back() != '.') text += '.';
+  return text;
 }
 
 // Plastic takes less: 1 to 2 turns (common practice, as the trade reference C9 gives it).
@@ -108,7 +123,7 @@ std::string BuildOrder::turns_text(std::size_t joint) const {
   const ChainJoint& made = chain_.joints[joint];
   const PortTypeId thread = catalog_.port_type(made.b).end == End::male ? made.b : made.a;
   const JointSize* size = catalog_.joint_size(catalog_.port_type(thread));
-  if (!size || size->turns_past_hand_high <= 0.0) return "hand-tight, then snug";
+  if (!size || size->turns_past_hand_high <= 0.0) return "hand-tight, then a little more";
   const bool plastic = is_plastic(joint) || is_plastic(joint + 1);
   const double low = plastic ? std::min(1.0, size->turns_past_hand_low) : size->turns_past_hand_low;
   const double high = plastic ? std::min(2.0, size->turns_past_hand_high) : size->turns_past_hand_high;
@@ -118,8 +133,8 @@ std::string BuildOrder::turns_text(std::size_t joint) const {
 }
 
 std::string BuildOrder::hold(std::size_t body) const {
-  if (is_end(body) && !turns(body)) return fmt::format("{} stays still by itself", name(body));
-  return fmt::format("hold {} with a second wrench", name(body));
+  if (is_end(body) && !turns(body)) return short_name(body) + " stays still by itself";
+  return fmt::format("hold {} with a second wrench", short_name(body));
 }
 
 std::optional<LastPlace> BuildOrder::closing_place() const {
@@ -172,13 +187,11 @@ void BuildOrder::add_plugs() {
       if (port == link.enter || port == link.leave) continue;
       const Part& plug = catalog_.part(link.plugs[next++]);
       const MatingRule* joint = catalog_.mating_rule(host.ports[port].type, plug.ports[0].type);
-      const catalog::Seal* seal = joint ? catalog_.seal(joint->seal) : nullptr;
       const bool goes_in = catalog_.port_type(plug.ports[0].type).end == End::male;
-      chain_.steps.push_back(
-          {fmt::format("At the bench, screw the {} {} the spare {} port of {}: {}; hold {} in the vise.", plug.name,
-                       goes_in ? "into" : "onto", catalog_.written(host.ports[port].type), name(row + 1),
-                       seal ? seal->instruction : "seal as the thread asks", name(row + 1)),
-           kNoJoint, false});
+      chain_.steps.push_back({fmt::format("At the bench, screw the {} {} the spare {} port of {}, held in the vise. {}",
+                                          plug.name, goes_in ? "into" : "onto", catalog_.written(host.ports[port].type),
+                                          name(row + 1), sealing(*joint)),
+                              kNoJoint, false});
     }
   }
 }
@@ -186,22 +199,26 @@ void BuildOrder::add_plugs() {
 // Made from the from end on, the further body is added and turns; from the to end back, the nearer one.
 void BuildOrder::add_joint(std::size_t joint, bool from_side) {
   if (rule(joint).turning == Turning::neither) return add_still_joint(joint, false);
-  const std::size_t added = from_side ? joint + 1 : joint;
-  const std::size_t held = from_side ? joint : joint + 1;
-  const PortTypeId port = from_side ? chain_.joints[joint].b : chain_.joints[joint].a;
+  add_screwed_joint(joint, from_side ? joint + 1 : joint, false);
+}
+
+void BuildOrder::add_screwed_joint(std::size_t joint, std::size_t turned, bool last) {
+  const std::size_t held = turned == joint ? joint + 1 : joint;
+  const PortTypeId port = turned == joint ? chain_.joints[joint].a : chain_.joints[joint].b;
   const char* way = catalog_.port_type(port).end == End::male ? "into" : "onto";
   chain_.steps.push_back(
-      {fmt::format("Screw {} {} {}: {}; turn {}, {}; {}.", name_at(added, joint), way, name_at(held, joint),
-                   sealing(joint), is_half(added) ? "that half" : name(added), turns_text(joint), hold(held)),
-       joint, false});
+      {fmt::format("{}crew {} {} {}: turn {} {}; {}. {}", last ? "Last, s" : "S", name_at(turned, joint), way,
+                   name_at(held, joint), short_name(turned), turns_text(joint), hold(held), sealing(rule(joint))),
+       joint, last});
 }
 
 void BuildOrder::add_still_joint(std::size_t joint, bool last) {
-  const std::string play = last && (slides(0) || slides(chain_.parts.size() + 1))
-                               ? fmt::format("slide {} up; ", name(slides(0) ? 0 : chain_.parts.size() + 1))
-                               : "";
-  chain_.steps.push_back({fmt::format("{}ring {} and {} together: {}{}; neither side turns.", last ? "Last, b" : "B",
-                                      name_at(joint, joint), name_at(joint + 1, joint), play, sealing(joint)),
+  const std::size_t to_end = chain_.parts.size() + 1;
+  std::string play;
+  if (last && (slides(to_end) || slides(0)))
+    play = fmt::format("; move {} up", short_name(slides(to_end) ? to_end : 0));
+  chain_.steps.push_back({fmt::format("{}ring {} and {} together{}; neither side turns. {}", last ? "Last, b" : "B",
+                                      name_at(joint, joint), name_at(joint + 1, joint), play, sealing(rule(joint))),
                           joint, last});
 }
 
@@ -209,13 +226,7 @@ void BuildOrder::add_still_joint(std::size_t joint, bool last) {
 void BuildOrder::add_last_joint(std::size_t joint) {
   const bool to_turns = is_end(joint + 1) && turns(joint + 1);
   if (rule(joint).turning == Turning::neither || !(to_turns || turns(0))) return add_still_joint(joint, true);
-  const std::size_t turned = to_turns ? joint + 1 : joint;
-  const std::size_t held = to_turns ? joint : joint + 1;
-  const PortTypeId port = to_turns ? chain_.joints[joint].b : chain_.joints[joint].a;
-  const char* way = catalog_.port_type(port).end == End::male ? "into" : "onto";
-  chain_.steps.push_back({fmt::format("Last, screw {} {} {}: {}; turn {}, {}; {}.", name(turned), way, name(held),
-                                      sealing(joint), name(turned), turns_text(joint), hold(held)),
-                          joint, true});
+  add_screwed_joint(joint, to_turns ? joint + 1 : joint, true);
   warn_of_no_play(joint);
 }
 

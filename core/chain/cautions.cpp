@@ -28,7 +28,10 @@ class Cautions {
 
   void write() {
     for (std::size_t joint = 0; joint < chain_.joints.size(); ++joint) look_at_joint(joint);
-    for (const ChainPart& link : chain_.parts) look_at_part(catalog_.part(link.part));
+    for (const ChainPart& link : chain_.parts) {
+      look_at_part(catalog_.part(link.part));
+      for (const PartId plug : link.plugs) look_at_part(catalog_.part(plug));
+    }
     look_at_bushings();
   }
 
@@ -94,10 +97,13 @@ void Cautions::look_at_part(const Part& part) {
   if (part.one_way)
     say(fmt::format("the {} lets water through from the from end to the to end only: it stops the drain back",
                     part.name));
-  const bool air = part.air && catalog_.material(part.material).compressed_air;
-  if (!air && request_.service == Service::water)
-    say(fmt::format("the {} must never hold compressed air: it can shatter; keep it out of an air test", part.name));
-  if (!catalog_.material(part.material).metal && air)
+  const catalog::Material& material = catalog_.material(part.material);
+  if (!material.compressed_air)
+    say(fmt::format("the {} must never hold compressed air, in a test or in use: {} shatters", part.name,
+                    material.name));
+  else if (!part.air)
+    say(fmt::format("the {} is not made for compressed air: keep it out of an air test", part.name));
+  else if (!material.metal)
     say(fmt::format("the {} is plastic: rated at room temperature; keep it from heat, and turn its threads little",
                     part.name));
   if (is_close_nipple(part))

@@ -75,7 +75,7 @@ std::string Bench::lay_out() {
 
 // The step must name as turned a body that can turn, of the side that it is on.
 std::string Bench::check_turned_body(const BuildStep& step) {
-  const std::size_t at = step.text.rfind("; turn ");
+  const std::size_t at = step.text.find(": turn ");
   if (at == std::string::npos) return "the step does not say what turns: " + step.text;
   const std::string what = step.text.substr(at + 7, 12);
   const int left = left_body_[step.joint];

@@ -15,7 +15,7 @@ namespace riserun::chain::testing {
 namespace {
 
 constexpr std::uint32_t kWorlds = 5000;
-constexpr std::size_t kBeginnings = 1500;  // looked at for each depth of the exhaustive search
+constexpr std::size_t kBeginnings = 1000;  // looked at for each depth of the exhaustive search
 
 struct Tally {
   int chains = 0;

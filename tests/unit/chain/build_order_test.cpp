@@ -92,10 +92,10 @@ TEST(BuildOrder, StartsAtTheHeldEndAndTurnsTheFreeOneLast) {
   EXPECT_THAT(
       steps_of(shop, request),
       ::testing::ElementsAre(
-          "Screw part 1 (coupling) onto the from end (1 MA): tape on the male thread; turn part 1 (coupling), "
-          "hand-tight, then 1-1/2 to 3 turns more; the from end (1 MA) stays still by itself.",
-          "Last, screw the to end (1 MA) into part 1 (coupling): tape on the male thread; turn the to end (1 MA), "
-          "hand-tight, then 1-1/2 to 3 turns more; hold part 1 (coupling) with a second wrench."));
+          "Screw part 1 (coupling) onto the from end (1 MA): turn part 1 hand-tight, then 1-1/2 to 3 turns more; "
+          "the from end stays still by itself. Tape on the male thread.",
+          "Last, screw the to end (1 MA) into part 1 (coupling): turn the to end hand-tight, then 1-1/2 to 3 turns "
+          "more; hold part 1 with a second wrench. Seal as in step 1."));
   std::swap(request.from.freedom, request.to.freedom);
   EXPECT_THAT(steps_of(shop, request),
               ::testing::ElementsAre(::testing::StartsWith("Screw part 1 (coupling) onto the to end (1 MA)"),
@@ -109,10 +109,10 @@ TEST(BuildOrder, AUnionIsTakenApartAndItsNutComesLast) {
   EXPECT_THAT(
       steps_of(shop, request),
       ::testing::ElementsAre(
-          "Screw the first half of part 1 (union) onto the from end (1 MA): tape on the male thread; turn that "
-          "half, hand-tight, then 1-1/2 to 3 turns more; the from end (1 MA) stays still by itself.",
-          "Screw the second half of part 1 (union) onto the to end (1 MA): tape on the male thread; turn that "
-          "half, hand-tight, then 1-1/2 to 3 turns more; the to end (1 MA) stays still by itself.",
+          "Screw the first half of part 1 (union) onto the from end (1 MA): turn that half hand-tight, then 1-1/2 "
+          "to 3 turns more; the from end stays still by itself. Tape on the male thread.",
+          "Screw the second half of part 1 (union) onto the to end (1 MA): turn that half hand-tight, then 1-1/2 to "
+          "3 turns more; the to end stays still by itself. Seal as in step 1.",
           "Last, close part 1 (union): bring its halves together face to face, seat clean and without sealant; "
           "hold the half beside the nut with one wrench and tighten the nut with another; nothing else turns."));
 }
@@ -120,16 +120,31 @@ TEST(BuildOrder, AUnionIsTakenApartAndItsNutComesLast) {
 TEST(BuildOrder, HoseIsPushedOnAfterBothBarbsAreScrewedIn) {
   const SmallWorld shop(kShop);
   ChainRequest request = shop.ask("1 A female", "1 A female");
-  request.from.freedom = request.to.freedom = Freedom::fixed;
+  request.from.freedom = Freedom::fixed;
+  request.to.freedom = Freedom::sliding;
+  request.needs = {shop.need("hose", {"hose"})};
   EXPECT_THAT(
       steps_of(shop, request),
       ::testing::ElementsAre(
           ::testing::StartsWith("Screw part 1 (barb) into the from end (1 FA)"),
-          "Bring part 1 (barb) and part 2 (hose) together: slide the clamp on, push the hose home, tighten the "
-          "clamp; neither side turns.",
+          "Bring part 1 (barb) and part 2 (hose) together; neither side turns. Slide the clamp on, push the hose "
+          "home, tighten the clamp.",
           ::testing::StartsWith("Screw part 3 (barb) into the to end (1 FA)"),
-          "Last, bring part 2 (hose) and part 3 (barb) together: slide the clamp on, push the hose home, tighten "
-          "the clamp; neither side turns."));
+          "Last, bring part 2 (hose) and part 3 (barb) together; move the to end up; neither side turns. Seal as "
+          "in step 2."));
+}
+
+TEST(BuildOrder, SparePortsArePluggedAtTheBenchFirst) {
+  const SmallWorld shop(R"(
+    tee: 1 A female, 1 A female, 1/2 A female, 500c
+    plug: 1/2 A male, 60c
+  )");
+  ChainRequest request = shop.ask("1 A male", "1 A male");
+  request.needs = {shop.need("tee", {"tee"})};
+  EXPECT_EQ(
+      steps_of(shop, request).front(),
+      "At the bench, screw the plug into the spare 1/2 FA port of part 1 (tee), held in the vise. Tape on the male "
+      "thread.");
 }
 
 TEST(BuildOrder, PlasticTakesFewerTurns) {  // 1 to 2 turns past hand-tight, common practice
@@ -170,7 +185,7 @@ TEST(Cautions, NameMetalsValvesBushingsAndPlastic) {
           "hand, "
           "turn little",
           "the check valve lets water through from the from end to the to end only: it stops the drain back",
-          "the pvc cap end must never hold compressed air: it can shatter; keep it out of an air test",
+          "the pvc cap end must never hold compressed air, in a test or in use: pvc shatters",
           "the close nipple has no bare pipe to grip: use a nipple chuck, or a longer nipple where there is room",
           "a bushing leaves a ledge that holds water, and its wall is thin between near sizes: a reducing coupling is "
           "kinder where there is room"));

@@ -1,0 +1,11 @@
+// What is no system and no start, said all at once.
+#pragma once
+
+#include "transfer/transfer.h"
+
+namespace riserun::transfer {
+
+/// Throws InputError with every measure that is negative, missing or not a number, and for a line that takes no head.
+void check_input(const System& system, const Start& start);
+
+}  // namespace riserun::transfer

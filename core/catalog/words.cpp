@@ -54,9 +54,7 @@ std::size_t number(std::string_view text) {
 std::string size_name(std::string_view text) {
   quantity::Reading<std::string> reading = quantity::read_size_name(text);
   if (std::string* name = std::get_if<std::string>(&reading)) return std::move(*name);
-  std::string as_it_stands(text);  // a length such as 5-1/2 that is no nominal size
-  std::replace(as_it_stands.begin(), as_it_stands.end(), ' ', '-');
-  return as_it_stands;
+  return std::string(text);
 }
 
 /// `DN 20` and its length when the text begins with one.

@@ -80,8 +80,8 @@ families:
     table:
       columns: [large, small, length (in), price (usd), stocked]
       rows:
-        - [3/4, 1/2, 1.44, 3.00, yes]
-        - [1, [1/2, 3/4], 1-11/16, 4.00, black-iron]
+        - [3/4, 1/2, 1.44, 3.00, galvanized]
+        - [1, [1/2, 3/4], 1-11/16, 4.00, yes]
   - name: nipple
     shelf: pipe nipples
     title: "{size} x {length} in nipple"

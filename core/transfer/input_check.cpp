@@ -80,4 +80,10 @@ void check_input(const System& s, const Start& start) {
   check.finish();
 }
 
+void check_wanted(Length wanted_depth) {
+  Check check;
+  check.not_negative(in_metres(wanted_depth), "the wanted depth");
+  check.finish();
+}
+
 }  // namespace riserun::transfer

@@ -1,5 +1,6 @@
 #include "transfer/transfer.h"
 
+#include "transfer/input_check.h"
 #include "transfer/integrate.h"
 
 #include <boost/math/tools/toms748_solve.hpp>
@@ -204,6 +205,7 @@ void self_limit(const Equations& e, const Marks& marks, Fill& out) {
 }
 
 Question fill_question(const System& system, const Start& start, Length wanted_depth) {
+  check_wanted(wanted_depth);
   return {system, start, Task::fill, in_square_metres(system.table.free_area()) * in_metres(wanted_depth)};
 }
 

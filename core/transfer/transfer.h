@@ -16,11 +16,11 @@ namespace riserun::transfer {
 struct AirSupply {
   GaugePressure set_pressure;         // of the regulator
   double droop = 0.1;                 // fall of the regulator's outlet at its rated flow, as a share of the setting
-  VolumeFlow regulator_rated_flow{};  // free air
+  VolumeFlow regulator_rated_flow{};  // free air, fully open; zero: not known, as much as the feed bore passes
   std::optional<VolumeFlow> free_air_delivery;  // of the compressor; none: an unlimited main
   Volume receiver{};                            // zero: none
   GaugePressure receiver_pressure;              // at the start; also the pressure at which the compressor stops
-  Length feed_bore{};  // smallest bore between receiver and reservoir (quick-connect, restrictor)
+  Length feed_bore{};  // smallest bore between receiver and reservoir (quick-connect, restrictor); zero: closed
   double feed_discharge_coefficient = 0.8;
 };
 
@@ -57,7 +57,7 @@ enum class Stop {
   pressures_balance,  // the water comes to rest before the goal
   table_overflows,    // the rim is reached before the goal
   reservoir_full,     // the water runs back until the reservoir is full
-  time_limit,         // a day has passed
+  time_limit,         // a day has passed, or the numbers are too extreme to be solved
 };
 
 /// One instant of a transfer, for plots and for the section.
@@ -70,7 +70,9 @@ struct Instant {
   VolumeFlow free_air{};  // into the ullage is positive, out of it negative
 };
 
-/// One resistance on the way of the air or the water, and how long the transfer would take without it.
+/// One resistance on the way of the air or the water, and how long the transfer would take without it: the compressor
+/// replaced by a main at the receiver's pressure, the regulator ten times as large, feed bore or vent ten times as
+/// wide, riser (with its end) or the rest of the line without its share of the head lost at the mean flow.
 struct Limit {
   std::string name;     // "compressor", "regulator", "feed line", "riser", "line", "vent"
   Time time_without{};  // infinite if the goal is not reached even then
@@ -79,8 +81,8 @@ struct Limit {
 struct Transfer {
   Stop stop = Stop::goal_reached;
   Time time{};
-  Time time_low{};   // all coefficients and the supply at the favourable end of their ranges
-  Time time_high{};  // ... at the unfavourable end; infinite if the goal is then not reached
+  Time time_low{};   // all coefficients at the low end of their ranges, supply and vent a tenth up
+  Time time_high{};  // ... at the high end, a tenth down; infinite if the goal is then not reached
   Volume volume{};   // moved
   VolumeFlow mean_flow{};
   VolumeFlow peak_flow{};
@@ -91,8 +93,9 @@ struct Transfer {
   std::vector<hydraulics::ElementLoss> losses_at_mean;
   std::vector<hydraulics::ElementLoss> losses_at_peak;
   std::vector<Limit> limits;  // the one whose removal helps most comes first
-  /// Name of the first of `limits` if it would save a hundredth of the time or more. Otherwise, or if the goal is not
-  /// reached: "set pressure" (fill), "charge" (the riser uncovers), "rim", "levels" (drain).
+  /// Name of the first of `limits` if it would save a hundredth of the time or more, or reach the goal that is not
+  /// reached. Otherwise "set pressure" (fill) or "levels" (drain); "charge" if the riser uncovers, "rim" if it
+  /// overflows.
   std::string limited_by;
   std::vector<Instant> history;
 };
@@ -119,7 +122,8 @@ struct Drain : Transfer {
 };
 
 /// Fills the table to `wanted_depth` from `start`. Throws InputError for a system that is not one: a measure that is
-/// negative or not a number, no line, a line that takes no head.
+/// negative or not a number, no line, a line
+/// that takes no head.
 Fill fill(const System& system, const Start& start, Length wanted_depth);
 /// Vents the reservoir and lets the table run back.
 Drain drain(const System& system, const Start& start);

@@ -324,6 +324,11 @@ TEST(Input, WhatIsNoSystemIsSaidAllAtOnce) {
   }
 }
 
+TEST(Input, AWantedDepthThatIsNoneIsRefused) {
+  EXPECT_THROW(fill(bench(), kCharged, metres(-0.01)), quantity::InputError);
+  EXPECT_THROW(fill(bench(), kCharged, metres(std::nan(""))), quantity::InputError);
+}
+
 TEST(Input, ALineThatTakesNoHeadIsRefused) {
   System s = bench();
   hydraulics::LineElement nothing;

@@ -27,6 +27,7 @@ class Cautions {
       : catalog_(catalog), request_(request), chain_(chain) {}
 
   void write() {
+    look_at_ends();
     for (std::size_t joint = 0; joint < chain_.joints.size(); ++joint) look_at_joint(joint);
     for (const ChainPart& link : chain_.parts) {
       look_at_part(catalog_.part(link.part));
@@ -37,6 +38,7 @@ class Cautions {
 
  private:
   Side side(std::size_t body, bool leaving) const;
+  void look_at_ends();
   void look_at_joint(std::size_t joint);
   void look_at_metals(const Side& a, const Side& b);
   void look_at_part(const Part& part);
@@ -59,6 +61,14 @@ Side Cautions::side(std::size_t body, bool leaving) const {
   Side made{"the " + part.name, part.material_at(leaving ? link.leave : link.enter), is_bushing(catalog_, part)};
   if (part.dielectric && !part.far_material) made.material.reset();
   return made;
+}
+
+void Cautions::look_at_ends() {
+  const PortTypeId from = request_.from.type;
+  const PortTypeId to = request_.to.type;
+  if (const auto* trap = catalog_.look_alike(catalog_.port_type(from), catalog_.port_type(to)))
+    say(fmt::format("never screw {} and {} straight together: {}", catalog_.written(from), catalog_.written(to),
+                    trap->reason));
 }
 
 void Cautions::look_at_joint(std::size_t joint) {
@@ -98,12 +108,14 @@ void Cautions::look_at_part(const Part& part) {
     say(fmt::format("the {} lets water through from the from end to the to end only: it stops the drain back",
                     part.name));
   const catalog::Material& material = catalog_.material(part.material);
+  const auto is_threaded = [&](const catalog::Port& port) {
+    return catalog_.kind(catalog_.port_type(port.type).kind).threaded;
+  };
   if (!material.compressed_air)
-    say(fmt::format("the {} must never hold compressed air, in a test or in use: {} shatters", part.name,
-                    material.name));
+    say(fmt::format("the {} must never hold compressed air, in a test or in use: it can burst", part.name));
   else if (!part.air)
     say(fmt::format("the {} is not made for compressed air: keep it out of an air test", part.name));
-  else if (!material.metal)
+  if (!material.metal && std::any_of(part.ports.begin(), part.ports.end(), is_threaded))
     say(fmt::format("the {} is plastic: rated at room temperature; keep it from heat, and turn its threads little",
                     part.name));
   if (is_close_nipple(part))

@@ -16,6 +16,9 @@ using hydraulics::LineEnd;
 
 namespace {
 
+// Metres; beyond it all chains are as bad, and sums of nanometres stay well inside 64 bits.
+constexpr double kMostHead = 1.0e6;
+
 // The ends of a chain belong to what it is screwed to.
 const LineEnd kNoEnd{0.0, 0.0, 0.0, {}};
 
@@ -23,7 +26,7 @@ std::int64_t head_of_elements(std::vector<LineElement> elements, VolumeFlow flow
   if (elements.empty() || in_cubic_metres_per_second(flow) <= 0.0) return 0;
   const Line line(std::move(elements), kNoEnd, kNoEnd);
   const Head head = line.head_loss(flow, hydraulics::Direction::forward, chain_water());
-  return std::llround(in_metres(head) * 1e9);
+  return std::llround(std::min(in_metres(head), kMostHead) * 1e9);
 }
 
 double leading_number(const std::string& text) { return std::strtod(text.c_str(), nullptr); }

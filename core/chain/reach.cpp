@@ -95,8 +95,14 @@ std::vector<std::string> look_alike_traps(const Catalog& catalog, const ChainReq
     traps.push_back(fmt::format("never join {} and {}: {}", catalog.written(a), catalog.written(b), trap->reason));
   };
   look(request.from.type, request.to.type);
-  for (const PortTypeId open : from_side) look(open, request.to.type);
-  for (const PortTypeId open : to_side) look(request.from.type, open);
+  // Beyond the two ends themselves only what would start to screw together is a trap.
+  const auto opposite = [&](PortTypeId a, PortTypeId b) {
+    return catalog.port_type(a).end != catalog.port_type(b).end;
+  };
+  for (const PortTypeId open : from_side)
+    if (opposite(open, request.to.type)) look(open, request.to.type);
+  for (const PortTypeId open : to_side)
+    if (opposite(request.from.type, open)) look(request.from.type, open);
   return traps;
 }
 

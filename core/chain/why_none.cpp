@@ -148,7 +148,11 @@ NoChain WhyNone::explain() {
   const RequestGraph graph(network_, rules, extras);
   answer.reachable_from = reachable_from(rules, graph);
   answer.reachable_to = reachable_to(rules, graph);
-  answer.look_alikes = look_alike_traps(catalog_, request_, answer.reachable_from, answer.reachable_to);
+  // Where parts do lead across, only the two ends themselves can be mistaken for mates.
+  if (joined_without_rules())
+    answer.look_alikes = look_alike_traps(catalog_, request_, {}, {});
+  else
+    answer.look_alikes = look_alike_traps(catalog_, request_, answer.reachable_from, answer.reachable_to);
   answer.special_order = completing_special_order(network_, request_);
   if (const auto missing = missing_part(network_, request_)) answer.missing_part = missing->name;
   std::vector<Relaxation> mending = relaxations();

@@ -185,11 +185,35 @@ TEST(Cautions, NameMetalsValvesBushingsAndPlastic) {
           "hand, "
           "turn little",
           "the check valve lets water through from the from end to the to end only: it stops the drain back",
-          "the pvc cap end must never hold compressed air, in a test or in use: pvc shatters",
+          "the pvc cap end must never hold compressed air, in a test or in use: it can burst",
+          "the pvc cap end is plastic: rated at room temperature; keep it from heat, and turn its threads little",
           "the close nipple has no bare pipe to grip: use a nipple chuck, or a longer nipple where there is room",
           "a bushing leaves a ledge that holds water, and its wall is thin between near sizes: a reducing coupling is "
           "kinder where there is room"));
   EXPECT_FALSE(std::get<Chain>(answer).air);
+}
+
+TEST(Cautions, WarnWhereTheTwoEndsThemselvesLookAlike) {
+  const SmallWorld shop("adapter: 1 A female, 1 B male, 200c");
+  const Answer answer = shop.find(shop.ask("1 A male", "1 B female"));
+  EXPECT_THAT(std::get<Chain>(answer).cautions,
+              ::testing::ElementsAre(
+                  "never screw 1 MA and 1 FB straight together: the pitch is the same, the thread form is not"));
+}
+
+TEST(Cautions, StainlessOnStainlessGalls) {
+  const SmallWorld shop(R"(
+    stainless coupling: 1 A female, 1 A female, 200c, stainless
+    stainless nipple: 1 A male, 1 A male, 200c, stainless
+  )");
+  const Answer answer = shop.find(shop.ask("1 A male", "1 A female"));
+  ASSERT_TRUE(std::get<Chain>(answer).parts.empty());
+  ChainRequest request = shop.ask("1 A male", "1 A female");
+  request.needs = {shop.need("coupling", {"stainless coupling"})};
+  const Answer with = shop.find(request);
+  EXPECT_THAT(
+      std::get<Chain>(with).cautions,
+      ::testing::ElementsAre("stainless threads gall on stainless: use an anti-gall sealing paste and turn slowly"));
 }
 
 }  // namespace

@@ -230,5 +230,23 @@ TEST(FindChain, TheSameAnswerEachTime) {
   }
 }
 
+// The heads of the parts and of the changes of bore, added up one by one as the search does, are the line's own head.
+TEST(FindChain, HeadIsThatOfTheWholeLine) {
+  const SmallWorld shop(R"(
+    wide: 1 A male, 3/4 A female, 10c, bore 26
+    tight: 3/4 A male, 1/2 A male, 10c, bore 8
+    middle: 1/2 A female, 1 A male, 10c, bore 15
+  )");
+  const Finder finder(shop.catalog());
+  const ChainRequest request = shop.ask("1 A female", "1 A female", Order::loss);
+  const auto route = finder.best(request);
+  ASSERT_TRUE(route.has_value());
+  const Answer answer = finder.find(request);
+  const Chain& chain = std::get<Chain>(answer);
+  EXPECT_EQ(line_elements(shop.catalog(), chain).size(), 3u);
+  EXPECT_GT(in_metres(chain.head), 0.1);
+  EXPECT_NEAR(in_metres(chain.head), static_cast<double>(route->cost.tuple[1]) * 1e-9, 1e-8);
+}
+
 }  // namespace
 }  // namespace riserun::chain::testing

@@ -1,5 +1,5 @@
 // Bores and lengths of the catalog's parts against pipe, tube and fitting standards.
-#include "catalog/shipped.h"
+#include "published/catalog/shipped.h"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // What goes into what, and what must not: one row for each pair of the thread standards and of the trade's rules.
-#include "catalog/shipped.h"
+#include "published/catalog/shipped.h"
 
 #include <gtest/gtest.h>
 

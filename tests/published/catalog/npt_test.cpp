@@ -1,5 +1,5 @@
 // The catalog's NPT against the tables and the formulas of ASME B1.20.1, and make-up against a handbook.
-#include "catalog/shipped.h"
+#include "published/catalog/shipped.h"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // The catalog's threads other than NPT: BSP, garden hose thread, NPSM.
-#include "catalog/shipped.h"
+#include "published/catalog/shipped.h"
 
 #include <gtest/gtest.h>
 

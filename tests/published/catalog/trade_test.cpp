@@ -1,6 +1,6 @@
 // What every fitter knows of a part by its name: its ends, its metal, what it is for. Common practice, where no
 // standard is named.
-#include "catalog/shipped.h"
+#include "published/catalog/shipped.h"
 
 #include <gtest/gtest.h>
 

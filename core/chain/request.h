@@ -15,7 +15,9 @@ using catalog::MaterialId;
 using catalog::PartId;
 using catalog::PortTypeId;
 
-/// What decides between chains, first to last; what still ties goes to the sequence of part ids that sorts first.
+/// What decides between chains, first to last. A tie beyond that goes to the chain with fewer bushings and close
+/// nipples (common practice), and what still ties to the sequence of part ids that sorts first, plugs behind the part
+/// that they are in.
 enum class Order {
   parts,   // fewest parts, then lowest price to pay
   price,   // lowest price to pay, then fewest parts
@@ -24,7 +26,9 @@ enum class Order {
   bin,     // fewest parts to buy, then price to pay, then fewest parts
 };
 
-/// What an end of the chain can still do once the other side of it is in place (needs: per port, fixed or not).
+/// What an end of the chain can still do once the other side of it is in place. Where an end turns, any joint can be
+/// the last; where none turns but one slides, a joint made without turning either side; between two fixed ends a
+/// closing one.
 enum class Freedom {
   fixed,     // neither turns nor moves
   sliding,   // moves along its axis, cannot turn
@@ -38,7 +42,9 @@ struct PortEnd {
   Freedom freedom = Freedom::loose;
 };
 
-/// Something that the chain must hold: every part whose family, material or size matches all the words counts.
+/// Something that the chain must hold: every part whose family, material or size matches all the words counts. One part
+/// meets all the needs that it matches, but the same need named twice asks for two parts. Devices and parts with more
+/// than two ports are put in only where they meet a need that is still open; their spare ports are plugged.
 struct Need {
   std::string words;          // as written: "ball valve"
   std::vector<PartId> parts;  // what satisfies it; not empty

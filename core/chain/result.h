@@ -47,7 +47,7 @@ struct Chain {
   int buy_count = 0;
   Price price;                        // of what must be bought
   Length length{};                    // from port to port, along the run, nominal
-  Length length_tolerance{};          // plus or minus
+  Length length_tolerance{};          // plus or minus: the joints' bands added up, as if all fell the same way
   Head head{};                        // lost at the request's flow
   GaugePressure rating{};             // of the weakest part, water; infinite when there is no part
   bool air = true;                    // every part may stand compressed air

@@ -79,11 +79,11 @@ INSTANTIATE_TEST_SUITE_P(
                             "in the lid, and in the floor under the charge",
                             "supports: {widest bare panel: {length: 20 in, width: 13 in, in: lid}}", kPanel},
                     LeftOut{"RiserBung", "riser bung", "1 FNPT full coupling in the lid",
-                            "sheet: 10 ga steel\n  ports: {b: {port: 1 FNPT, bung: full coupling}}\nriser: {bung: b}",
-                            "sheet: 10 ga steel"},
+                            "riser: {bung: b}\nreservoir:\n  ports: {b: {port: 1 FNPT, bung: full coupling}}\n",
+                            "reservoir:\n"},
                     LeftOut{"RiserMaterial", "material of the riser", "black iron",
                             "air: {delivery: 3 scfm}\nriser: {material: galvanized}", kAir},
-                    LeftOut{"Setting", "regulator setting", "1.9 psi (53 in water)",
+                    LeftOut{"Setting", "regulator setting", "1.75 psi (48 in water)",
                             "air: {delivery: 3 scfm, set pressure: 2 psi}", kAir}),
     name_of);
 

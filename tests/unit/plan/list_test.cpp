@@ -21,6 +21,12 @@ int quantity_of(const std::vector<ListItem>& list, const std::string& id) {
   return quantity;
 }
 
+const ListItem* item_of(const std::vector<ListItem>& list, const std::string& id) {
+  for (const ListItem& item : list)
+    if (item.id == id) return &item;
+  return nullptr;
+}
+
 const Consumable* consumable(const Plan& plan, const std::string& name) {
   for (const Consumable& row : plan.list.consumables)
     if (row.name == name) return &row;
@@ -38,10 +44,10 @@ TEST(List, TakesFromTheBinWhatIsThereAndBuysTheRest) {
 TEST(List, BuysHoseByTheFoot) { EXPECT_EQ(quantity_of(bench().list.buy, "hose/rubber/1-1-4"), 2); }
 
 TEST(List, HasThePlugsOfTheLeakTest) {
-  EXPECT_EQ(quantity_of(bench().list.buy, "square-head-plug/black-iron/3-4"), 2);  // relief and vent
-  EXPECT_EQ(quantity_of(bench().list.buy, "square-head-plug/black-iron/1-1-4"), 1);
-  EXPECT_EQ(quantity_of(bench().list.buy, "square-head-plug/black-iron/1-4"), 1);
-  EXPECT_EQ(quantity_of(bench().list.buy, "square-head-plug/black-iron/1"), 1);
+  EXPECT_EQ(quantity_of(bench().list.buy, "plug/black-iron/3-4"), 2);  // relief and vent
+  EXPECT_EQ(quantity_of(bench().list.buy, "plug/black-iron/1-1-4"), 1);
+  EXPECT_EQ(quantity_of(bench().list.buy, "plug/black-iron/1-4"), 1);
+  EXPECT_EQ(quantity_of(bench().list.buy, "plug/black-iron/1"), 1);
 }
 
 // By hand: water up 3 taper joints, air in 5, gauge 1, relief 1, vent 2, drain 2, riser 1, test plugs 5.
@@ -76,9 +82,9 @@ TEST(List, AddsUpToItsTotal) {
 }
 
 TEST(List, NamesWhatToTakeInstead) {
-  for (const ListItem& item : bench().list.buy)
-    if (item.id == "square-head-plug/black-iron/1")
-      EXPECT_THAT(item.instead, testing::ElementsAre("1 square head plug, galvanized", "1 square head plug, brass"));
+  const ListItem* plug = item_of(bench().list.buy, "plug/black-iron/1");
+  ASSERT_NE(plug, nullptr);
+  EXPECT_THAT(plug->instead, testing::ElementsAre("1 square head plug, galvanized", "1 square head plug, brass"));
 }
 
 TEST(List, CutsRiserAndHose) {
@@ -100,13 +106,11 @@ TEST(List, SaysWhenItCostsMoreThanWished) {
 
 TEST(List, UsesTheJobsOwnPrices) {
   const Plan before = plan_of_text(kBench);
-  const ListItem* first = nullptr;
-  for (const ListItem& item : before.list.buy)
-    if (item.id == "union/black-iron/1") first = &item;
-  ASSERT_NE(first, nullptr);
+  ASSERT_NE(item_of(before.list.buy, "union/black-iron/1"), nullptr);
   const Plan after = plan_of_text(std::string(kBench) + "prices:\n  - {part: union/black-iron/1, price: $1.23}\n");
-  for (const ListItem& item : after.list.buy)
-    if (item.id == "union/black-iron/1") EXPECT_EQ(item.each, cents(123));
+  const ListItem* own = item_of(after.list.buy, "union/black-iron/1");
+  ASSERT_NE(own, nullptr);
+  EXPECT_EQ(own->each, cents(123));
 }
 
 }  // namespace

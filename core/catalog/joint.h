@@ -64,7 +64,8 @@ enum class Turning : std::uint8_t {
   neither,  // a nut, clamp, cam or solder makes it: both bodies stay still
 };
 
-/// One row of the mating table: an `a` end goes together with a `b` end. The pair is unordered.
+/// One row of the mating table: an `a` end goes together with a `b` end. The pair is unordered, but where the kinds
+/// differ, a's sizes say how far the joint goes in: a nut with a washer stops a pipe thread short.
 struct MatingRule {
   KindId kind_a;
   End end_a = End::neither;

@@ -44,7 +44,7 @@ void add_parts(const ChainRequest& request, const std::vector<Move>& moves, Chai
 void add_joint(const Catalog& catalog, PortTypeId a, PortTypeId b, Chain& chain) {
   const catalog::MatingRule* rule = catalog.mating_rule(a, b);
   const auto row = static_cast<std::uint32_t>(rule - catalog.mating_rules().data());
-  chain.joints.push_back({a, b, row, make_up(catalog, a, b), make_up_tolerance(catalog, a, b)});
+  chain.joints.push_back({a, b, row, make_up(catalog, a, b, *rule), make_up_tolerance(catalog, a, b, *rule)});
 }
 
 void add_joints(const Catalog& catalog, const ChainRequest& request, Chain& chain) {

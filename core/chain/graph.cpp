@@ -116,9 +116,8 @@ std::optional<Arc> RequestGraph::arc(const Rules& rules, PortTypeId open, Materi
                                      const catalog::Mate& mate, std::uint32_t row, std::int64_t change) const {
   const Move& move = moves_[row];
   if (!rules.may_meet(material, move.enter_material)) return std::nullopt;
-  const std::int64_t goes_in = network_->insertion_micrometres(open);
   Measures measures = move.own;
-  measures.micrometres += goes_in - std::max(goes_in, network_->insertion_micrometres(mate.other)) -
+  measures.micrometres += network_->insertion_micrometres(open) - network_->make_up_micrometres(open, mate) -
                           network_->insertion_micrometres(move.leave_type);
   measures.nanometres += change;
   const catalog::MatingRule& rule = network_->catalog().mating_rules()[mate.rule];
@@ -136,13 +135,14 @@ std::vector<Arc> RequestGraph::arcs_from(const Rules& rules, const PortEnd& open
 
 std::optional<LastJoint> RequestGraph::last_joint(const Rules& rules, PortTypeId open, MaterialId material,
                                                   const PortEnd& goal) const {
-  const catalog::MatingRule* rule = network_->catalog().mating_rule(open, goal.type);
-  if (!rule || !rules.may_meet(material, goal.material.value_or(MaterialId{}))) return std::nullopt;
-  const std::int64_t a = network_->insertion_micrometres(open);
-  const std::int64_t b = network_->insertion_micrometres(goal.type);
+  const std::span<const catalog::Mate> mates = network_->catalog().mates(open);
+  const auto mate = std::find_if(mates.begin(), mates.end(), [&](const auto& m) { return m.other == goal.type; });
+  if (mate == mates.end() || !rules.may_meet(material, goal.material.value_or(MaterialId{}))) return std::nullopt;
   Measures measures;
-  measures.micrometres = a + b - std::max(a, b);
-  return LastJoint{rules.joint_closes(*rule), cost_of(rules.request().order, measures)};
+  measures.micrometres = network_->insertion_micrometres(open) + network_->insertion_micrometres(goal.type) -
+                         network_->make_up_micrometres(open, *mate);
+  const catalog::MatingRule& rule = network_->catalog().mating_rules()[mate->rule];
+  return LastJoint{rules.joint_closes(rule), cost_of(rules.request().order, measures)};
 }
 
 std::vector<Cost> RequestGraph::distances_to(const Rules& rules, const PortEnd& goal) const {

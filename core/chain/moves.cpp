@@ -26,11 +26,24 @@ Length insertion(const Catalog& catalog, PortTypeId type) {
   return size ? size->make_up() : Length{};
 }
 
-Length make_up(const Catalog& catalog, PortTypeId a, PortTypeId b) {
-  return std::max(insertion(catalog, a), insertion(catalog, b));
+namespace {
+
+/// The row that says how far the joint between two kinds goes in; nullptr: both are of one kind, or it says nothing.
+const JointSize* ruling_size(const Catalog& catalog, PortTypeId a, PortTypeId b, const catalog::MatingRule& rule) {
+  if (rule.kind_a == rule.kind_b) return nullptr;
+  return catalog.joint_size(catalog.port_type(catalog.port_type(a).kind == rule.kind_a ? a : b));
 }
 
-Length make_up_tolerance(const Catalog& catalog, PortTypeId a, PortTypeId b) {
+}  // namespace
+
+Length make_up(const Catalog& catalog, PortTypeId a, PortTypeId b, const catalog::MatingRule& rule) {
+  const Length inserted = std::max(insertion(catalog, a), insertion(catalog, b));
+  const JointSize* size = ruling_size(catalog, a, b, rule);
+  return size ? std::min(size->make_up(), inserted) : inserted;
+}
+
+Length make_up_tolerance(const Catalog& catalog, PortTypeId a, PortTypeId b, const catalog::MatingRule& rule) {
+  if (const JointSize* ruling = ruling_size(catalog, a, b, rule)) return ruling->make_up_tolerance;
   const PortTypeId inserted = insertion(catalog, a) < insertion(catalog, b) ? b : a;
   const JointSize* size = catalog.joint_size(catalog.port_type(inserted));
   return size ? size->make_up_tolerance : Length{};

@@ -48,8 +48,12 @@ class Network {
   const Catalog& catalog() const { return *catalog_; }
   /// Place of the part among all parts sorted by their ids: what breaks the last ties.
   std::uint32_t rank(PartId part) const { return part.valid() ? ranks_[part.row] : UINT32_MAX; }
-  Length insertion(PortTypeId type) const { return insertions_[type.row]; }
   std::int64_t insertion_micrometres(PortTypeId type) const { return insertion_micrometres_[type.row]; }
+  /// Make-up of the joint of an end with one of its mates.
+  /// @pre mate is an element of catalog().mates(type)
+  std::int64_t make_up_micrometres(PortTypeId type, const catalog::Mate& mate) const {
+    return make_ups_[type.row][static_cast<std::size_t>(&mate - catalog_->mates(type).data())];
+  }
 
   std::shared_ptr<const FoldedWays> folded(Folding folding) const;
 
@@ -58,8 +62,8 @@ class Network {
 
   const Catalog* catalog_;
   std::vector<std::uint32_t> ranks_;
-  std::vector<Length> insertions_;
   std::vector<std::int64_t> insertion_micrometres_;
+  std::vector<std::vector<std::int64_t>> make_ups_;  // by port type and place among its mates
   mutable std::mutex mutex_;
   mutable std::map<std::tuple<bool, Order, double>, std::shared_ptr<const FoldedWays>> foldings_;
 };

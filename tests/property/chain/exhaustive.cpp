@@ -129,7 +129,12 @@ bool Exhaustive::closes(PortTypeId a, PortTypeId b) const {
 }
 
 std::int64_t Exhaustive::goes_in(PortTypeId a, PortTypeId b) const {
-  return std::max(size_make_up_[a.row], size_make_up_[b.row]);
+  const std::int64_t inserted = std::max(size_make_up_[a.row], size_make_up_[b.row]);
+  const MatingRule& rule = *catalog_.mating_rule(a, b);
+  if (rule.kind_a == rule.kind_b) return inserted;
+  const PortType& first = catalog_.port_type(a);
+  const JointSize* size = catalog_.joint_size(first.kind == rule.kind_a ? first : catalog_.port_type(b));
+  return size ? std::min(inserted, micro(size->hand_tight_engagement + size->wrench_engagement)) : inserted;
 }
 
 std::int64_t Exhaustive::bore_change(std::int64_t from, std::int64_t to) {

@@ -174,26 +174,31 @@ struct JointRow {
   const char* size;
   const char* female_kind;
   const char* seal;
+  Turning turning;
   bool closing, comes_apart;
 };
 
-// Common practice; ASME B1.20.7 and ISO 228-1 for the washers.
+// Common practice; ASME B1.20.7 and ISO 228-1 for the washers. Rigid tube and pipe must slide into their sockets, so
+// those joints close no run between fixed ends although nothing turns.
+constexpr Turning kEither = Turning::either;
+constexpr Turning kNeither = Turning::neither;
+
 constexpr JointRow kJoints[] = {
-    {"npt", "1", "npt", "thread sealant", false, true},
-    {"npt-plastic", "1", "npt", "plastic thread sealant", false, true},
-    {"npt", "3/4", "npsm", "flat gasket", true, true},
-    {"ght", "3/4", "ght", "hose washer", true, true},
-    {"bspt", "1", "bspt", "thread sealant", false, true},
-    {"bspp", "1", "bspp", "bonded washer", false, true},
-    {"bspp", "1", "bspp-swivel", "flat gasket", true, true},
-    {"hose", "1", "hose", "clamp", true, true},
-    {"copper", "3/4", "copper", "solder", true, false},
-    {"pvc", "3/4", "pvc", "solvent cement", true, false},
-    {"weld", "1", "weld", "weld", true, false},
-    {"pex", "3/4", "pex", "crimp ring", true, false},
-    {"copper", "3/4", "push-on", "push-on", true, true},
-    {"cam", "2", "cam", "cam gasket", true, true},
-    {"flare-37", "1/2", "flare-37", "flare cone", true, true},
+    {"npt", "1", "npt", "thread sealant", kEither, false, true},
+    {"npt-plastic", "1", "npt", "plastic thread sealant", kEither, false, true},
+    {"npt", "3/4", "npsm", "flat gasket", kNeither, true, true},
+    {"ght", "3/4", "ght", "hose washer", kNeither, true, true},
+    {"bspt", "1", "bspt", "thread sealant", kEither, false, true},
+    {"bspp", "1", "bspp", "bonded washer", kEither, false, true},
+    {"bspp", "1", "bspp-swivel", "flat gasket", kNeither, true, true},
+    {"hose", "1", "hose", "clamp", kNeither, true, true},
+    {"copper", "3/4", "copper", "solder", kNeither, false, false},
+    {"pvc", "3/4", "pvc", "solvent cement", kNeither, false, false},
+    {"weld", "1", "weld", "weld", kNeither, false, false},
+    {"pex", "3/4", "pex", "crimp ring", kNeither, true, false},
+    {"copper", "3/4", "push-on", "push-on", kNeither, false, true},
+    {"cam", "2", "cam", "cam gasket", kNeither, true, true},
+    {"flare-37", "1/2", "flare-37", "flare cone", kNeither, true, true},
 };
 
 TEST(Mating, SealsAndClosesAsTheTradeDoes) {
@@ -203,7 +208,7 @@ TEST(Mating, SealsAndClosesAsTheTradeDoes) {
     ASSERT_NE(rule, nullptr) << row.kind << ' ' << row.female_kind;
     EXPECT_EQ(rule->seal, row.seal) << row.kind;
     EXPECT_EQ(rule->closing, row.closing) << row.kind;
-    EXPECT_EQ(rule->turning, row.closing ? Turning::neither : Turning::either) << row.kind;
+    EXPECT_EQ(rule->turning, row.turning) << row.kind;
     EXPECT_EQ(rule->comes_apart, row.comes_apart) << row.kind;
     EXPECT_NE(shipped().seal(rule->seal), nullptr) << rule->seal;
   }

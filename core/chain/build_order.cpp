@@ -25,7 +25,7 @@ struct LastPlace {
   std::optional<std::size_t> split_part;  // row of Chain::parts
 };
 
-/// Bodies are counted 0 for the from end, then the parts, then the to end.
+/// Bodies are counted 0 for the first port, then the parts, then the last port.
 class BuildOrder {
  public:
   BuildOrder(const Catalog& catalog, const ChainRequest& request, Chain& chain)
@@ -91,15 +91,16 @@ bool BuildOrder::is_plastic(std::size_t body) const {
   return material && !catalog_.material(*material).metal;
 }
 
-std::string BuildOrder::name(std::size_t body) const {
-  if (body == 0) return fmt::format("the from end ({})", catalog_.written(request_.from.type));
-  if (is_end(body)) return fmt::format("the to end ({})", catalog_.written(request_.to.type));
-  return fmt::format("part {} ({})", body, part(body).name);
+std::string BuildOrder::short_name(std::size_t body) const {
+  if (is_end(body)) return body == 0 ? name_of_first(request_.from) : name_of_last(request_.to);
+  return is_half(body) ? "that half" : fmt::format("part {}", body);
 }
 
-std::string BuildOrder::short_name(std::size_t body) const {
-  if (is_end(body)) return body == 0 ? "the from end" : "the to end";
-  return is_half(body) ? "that half" : fmt::format("part {}", body);
+std::string BuildOrder::name(std::size_t body) const {
+  if (is_end(body))
+    return fmt::format("{} ({})", short_name(body),
+                       catalog_.written(body == 0 ? request_.from.type : request_.to.type));
+  return fmt::format("part {} ({})", body, part(body).name);
 }
 
 std::string BuildOrder::name_at(std::size_t body, std::size_t joint) const {
@@ -164,7 +165,7 @@ void BuildOrder::write() {
   }
   place_ = *place;
   const std::size_t count = chain_.joints.size();
-  // Joints before `from_until` are made from the from end on, those from `to_until` on from the to end back.
+  // Joints before `from_until` are made from the first port on, those from `to_until` on from the last port back.
   const std::size_t from_until = place_.split_part ? *place_.split_part + 1 : place_.joint;
   const std::size_t to_until = place_.split_part ? *place_.split_part + 1 : place_.joint + 1;
   add_plugs();
@@ -196,7 +197,7 @@ void BuildOrder::add_plugs() {
   }
 }
 
-// Made from the from end on, the further body is added and turns; from the to end back, the nearer one.
+// Made from the first port on, the further body is added and turns; from the last port back, the nearer one.
 void BuildOrder::add_joint(std::size_t joint, bool from_side) {
   if (rule(joint).turning == Turning::neither) return add_still_joint(joint, false);
   add_screwed_joint(joint, from_side ? joint + 1 : joint, false);
@@ -216,10 +217,13 @@ void BuildOrder::add_still_joint(std::size_t joint, bool last) {
   const std::size_t to_end = chain_.parts.size() + 1;
   std::string play;
   if (last && (slides(to_end) || slides(0)))
-    play = fmt::format("; move {} up", short_name(slides(to_end) ? to_end : 0));
-  chain_.steps.push_back({fmt::format("{}ring {} and {} together{}; neither side turns. {}", last ? "Last, b" : "B",
-                                      name_at(joint, joint), name_at(joint + 1, joint), play, sealing(rule(joint))),
-                          joint, last});
+    play = fmt::format("; {} moves up to it", short_name(slides(to_end) ? to_end : 0));
+  const bool nut = catalog_.kind(catalog_.port_type(chain_.joints[joint].a).kind).threaded;
+  chain_.steps.push_back(
+      {fmt::format("{}ring {} and {} together{}{}. {}", last ? "Last, b" : "B", name_at(joint, joint),
+                   name_at(joint + 1, joint), play, nut ? "; turn the swivel nut only" : "; neither side turns",
+                   sealing(rule(joint))),
+       joint, last});
 }
 
 // Only an end can turn here: whatever lies between is part of one side or of the other already.

@@ -33,6 +33,7 @@ class Cautions {
       look_at_part(catalog_.part(link.part));
       for (const PartId plug : link.plugs) look_at_part(catalog_.part(plug));
     }
+    for (const Note& note : notes_) say(fmt::format("{} {}", note.what, fmt::join(note.whom, ", ")));
     look_at_bushings();
   }
 
@@ -48,14 +49,23 @@ class Cautions {
       chain_.cautions.push_back(std::move(text));
   }
 
+  /// Says the same of another part or joint, in one sentence with the others.
+  void note(const std::string& what, const std::string& whom);
+
+  struct Note {
+    std::string what;
+    std::vector<std::string> whom;
+  };
+
   const Catalog& catalog_;
   const ChainRequest& request_;
   Chain& chain_;
+  std::vector<Note> notes_;
 };
 
 Side Cautions::side(std::size_t body, bool leaving) const {
-  if (body == 0) return {"the from end", request_.from.material, false};
-  if (body == chain_.parts.size() + 1) return {"the to end", request_.to.material, false};
+  if (body == 0) return {name_of_first(request_.from), request_.from.material, false};
+  if (body == chain_.parts.size() + 1) return {name_of_last(request_.to), request_.to.material, false};
   const ChainPart& link = chain_.parts[body - 1];
   const Part& part = catalog_.part(link.part);
   Side made{"the " + part.name, part.material_at(leaving ? link.leave : link.enter), is_bushing(catalog_, part)};
@@ -96,31 +106,40 @@ void Cautions::look_at_metals(const Side& a, const Side& b) {
         fmt::format("{} ({}) and {} ({}) should be kept apart: in water the less noble one corrodes; put a dielectric "
                     "joint or plastic between them",
                     a.name, first.name, b.name, second.name));
-  if (verdict == GalvanicVerdict::watch)
-    say(fmt::format("{} ({}) meets {} ({}): watch the joint for corrosion", a.name, first.name, b.name, second.name));
+  if (verdict == GalvanicVerdict::watch) {
+    const auto [low, high] = std::minmax(first.name, second.name);
+    note(fmt::format("{} against {}: watch for corrosion where", low, high),
+         fmt::format("{} meets {}", a.name, b.name));
+  }
   const auto stainless = [](const catalog::Material& m) { return m.name.find("stainless") != std::string::npos; };
   if (stainless(first) && stainless(second))
     say("stainless threads gall on stainless: use an anti-gall sealing paste and turn slowly");
 }
 
 void Cautions::look_at_part(const Part& part) {
-  if (part.one_way)
-    say(fmt::format("the {} lets water through from the from end to the to end only: it stops the drain back",
-                    part.name));
+  const std::string name = "the " + part.name;
+  if (part.one_way) note("water passes one way only, towards the last port, so it does not drain back, through", name);
   const catalog::Material& material = catalog_.material(part.material);
   const auto is_threaded = [&](const catalog::Port& port) {
     return catalog_.kind(catalog_.port_type(port.type).kind).threaded;
   };
   if (!material.compressed_air)
-    say(fmt::format("the {} must never hold compressed air, in a test or in use: it can burst", part.name));
+    note("can burst under compressed air, so keep them out of an air test:", name);
   else if (!part.air)
-    say(fmt::format("the {} is not made for compressed air: keep it out of an air test", part.name));
+    note("not made for compressed air, so keep them out of an air test:", name);
   if (!material.metal && std::any_of(part.ports.begin(), part.ports.end(), is_threaded))
-    say(fmt::format("the {} is plastic: rated at room temperature; keep it from heat, and turn its threads little",
-                    part.name));
+    note("plastic, rated at room temperature, so no heat and few turns of the wrench:", name);
   if (is_close_nipple(part))
-    say(fmt::format("the {} has no bare pipe to grip: use a nipple chuck, or a longer nipple where there is room",
-                    part.name));
+    note("no bare pipe to grip, so use a nipple chuck, or a longer nipple where there is room:", name);
+}
+
+void Cautions::note(const std::string& what, const std::string& whom) {
+  const auto known = std::find_if(notes_.begin(), notes_.end(), [&](const Note& note) { return note.what == what; });
+  if (known == notes_.end()) {
+    notes_.push_back({what, {whom}});
+  } else if (std::find(known->whom.begin(), known->whom.end(), whom) == known->whom.end()) {
+    known->whom.push_back(whom);
+  }
 }
 
 void Cautions::look_at_bushings() {

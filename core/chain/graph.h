@@ -33,7 +33,7 @@ struct Arc {
   Cost cost;
 };
 
-/// The joint onto the to end.
+/// The joint onto the last port.
 struct LastJoint {
   bool closes = false;
   Cost cost;

@@ -8,9 +8,9 @@
 
 namespace riserun::chain {
 
-/// Open port types that admitted parts lead to from the from end, nearest first, then in catalog order.
+/// Open port types that admitted parts lead to from the first port, nearest first, then in catalog order.
 std::vector<PortTypeId> reachable_from(const Rules& rules, const RequestGraph& graph);
-/// Open port types from which admitted parts lead to the to end, nearest first, then in catalog order.
+/// Open port types from which admitted parts lead to the last port, nearest first, then in catalog order.
 std::vector<PortTypeId> reachable_to(const Rules& rules, const RequestGraph& graph);
 
 /// Look-alikes between the two ends, and between each end and what the other side leads to: a sentence each.

@@ -40,7 +40,12 @@ struct PortEnd {
   PortTypeId type;
   std::optional<MaterialId> material;  // of the thing that has the port; unknown: no galvanic verdict there
   Freedom freedom = Freedom::loose;
+  std::string called{};  // what texts call it: "the riser bung"; empty: "the first port" or "the last port"
 };
+
+/// What texts call the two ends of a request.
+std::string name_of_first(const PortEnd& from);
+std::string name_of_last(const PortEnd& to);
 
 /// Something that the chain must hold: every part whose family, material or size matches all the words counts. One part
 /// meets all the needs that it matches, but the same need named twice asks for two parts. Devices and parts with more

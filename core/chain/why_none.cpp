@@ -52,10 +52,11 @@ void WhyNone::add_held_ends(std::vector<Relaxation>& all) const {
       "neither end turns, and no chain has a union, a swivel, a hose or another joint that closes without turning";
   all.push_back(relaxed(
       request_, [](ChainRequest& r) { r.from.freedom = Freedom::loose; },
-      fmt::format("let the from end ({}) turn and move", catalog_.written(request_.from.type)), reason));
+      fmt::format("let {} ({}) turn and move", name_of_first(request_.from), catalog_.written(request_.from.type)),
+      reason));
   all.push_back(relaxed(
       request_, [](ChainRequest& r) { r.to.freedom = Freedom::loose; },
-      fmt::format("let the to end ({}) turn and move", catalog_.written(request_.to.type)), reason));
+      fmt::format("let {} ({}) turn and move", name_of_last(request_.to), catalog_.written(request_.to.type)), reason));
 }
 
 void WhyNone::add_needs(std::vector<Relaxation>& all) const {

@@ -8,7 +8,7 @@ using namespace riserun::catalog;  // NOLINT(google-build-using-namespace)
 
 namespace {
 
-/// Bodies in a row: the from end, the parts (a union that is taken apart is two bodies), the to end.
+/// Bodies in a row: the first port, the parts (a union that is taken apart is two bodies), the last port.
 class Bench {
  public:
   Bench(const Catalog& catalog, const ChainRequest& request, const Chain& chain)
@@ -77,10 +77,10 @@ std::string Bench::lay_out() {
 std::string Bench::check_turned_body(const BuildStep& step) {
   const std::size_t at = step.text.find(": turn ");
   if (at == std::string::npos) return "the step does not say what turns: " + step.text;
-  const std::string what = step.text.substr(at + 7, 12);
+  const std::string what = step.text.substr(at + 7, 14);
   const int left = left_body_[step.joint];
-  const bool from_end = what.starts_with("the from end");
-  const bool to_end = what.starts_with("the to end");
+  const bool from_end = what.starts_with("the first port");
+  const bool to_end = what.starts_with("the last port");
   int body = -1;
   if (from_end) body = 0;
   if (to_end) body = static_cast<int>(cluster_.size()) - 1;

@@ -46,7 +46,7 @@ class Exhaustive {
   };
   struct Begun {
     PortTypeId open;
-    std::optional<MaterialId> material;  // of the last part, or of the from end
+    std::optional<MaterialId> material;  // of the last part, or of the first port
     std::int64_t bore = 0;
     bool closed = false;
     std::vector<bool> met;

@@ -74,8 +74,8 @@ TEST(ClosingJoints, FixedEndsThatGoTogetherByTurningCannotBeJoined) {
       none.reason,
       "1 MA and 1 FA would go straight together, but neither end turns, and no chain has a union, a swivel, a hose "
       "or another joint that closes without turning");
-  EXPECT_THAT(none.mends,
-              ::testing::ElementsAre("let the from end (1 MA) turn and move", "let the to end (1 FA) turn and move"));
+  EXPECT_THAT(none.mends, ::testing::ElementsAre("let the first port (1 MA) turn and move",
+                                                 "let the last port (1 FA) turn and move"));
 }
 
 std::vector<std::string> steps_of(const SmallWorld& shop, const ChainRequest& request) {
@@ -92,14 +92,16 @@ TEST(BuildOrder, StartsAtTheHeldEndAndTurnsTheFreeOneLast) {
   EXPECT_THAT(
       steps_of(shop, request),
       ::testing::ElementsAre(
-          "Screw part 1 (coupling) onto the from end (1 MA): turn part 1 hand-tight, then 1-1/2 to 3 turns more; "
-          "the from end stays still by itself. Tape on the male thread.",
-          "Last, screw the to end (1 MA) into part 1 (coupling): turn the to end hand-tight, then 1-1/2 to 3 turns "
+          "Screw part 1 (coupling) onto the first port (1 MA): turn part 1 hand-tight, then 1-1/2 to 3 turns more; "
+          "the first port stays still by itself. Tape on the male thread.",
+          "Last, screw the last port (1 MA) into part 1 (coupling): turn the last port hand-tight, then 1-1/2 to 3 "
+          "turns "
           "more; hold part 1 with a second wrench. Seal as in step 1."));
   std::swap(request.from.freedom, request.to.freedom);
-  EXPECT_THAT(steps_of(shop, request),
-              ::testing::ElementsAre(::testing::StartsWith("Screw part 1 (coupling) onto the to end (1 MA)"),
-                                     ::testing::StartsWith("Last, screw the from end (1 MA) into part 1 (coupling)")));
+  EXPECT_THAT(
+      steps_of(shop, request),
+      ::testing::ElementsAre(::testing::StartsWith("Screw part 1 (coupling) onto the last port (1 MA)"),
+                             ::testing::StartsWith("Last, screw the first port (1 MA) into part 1 (coupling)")));
 }
 
 TEST(BuildOrder, AUnionIsTakenApartAndItsNutComesLast) {
@@ -109,10 +111,10 @@ TEST(BuildOrder, AUnionIsTakenApartAndItsNutComesLast) {
   EXPECT_THAT(
       steps_of(shop, request),
       ::testing::ElementsAre(
-          "Screw the first half of part 1 (union) onto the from end (1 MA): turn that half hand-tight, then 1-1/2 "
-          "to 3 turns more; the from end stays still by itself. Tape on the male thread.",
-          "Screw the second half of part 1 (union) onto the to end (1 MA): turn that half hand-tight, then 1-1/2 to "
-          "3 turns more; the to end stays still by itself. Seal as in step 1.",
+          "Screw the first half of part 1 (union) onto the first port (1 MA): turn that half hand-tight, then 1-1/2 "
+          "to 3 turns more; the first port stays still by itself. Tape on the male thread.",
+          "Screw the second half of part 1 (union) onto the last port (1 MA): turn that half hand-tight, then 1-1/2 to "
+          "3 turns more; the last port stays still by itself. Seal as in step 1.",
           "Last, close part 1 (union): bring its halves together face to face, seat clean and without sealant; "
           "hold the half beside the nut with one wrench and tighten the nut with another; nothing else turns."));
 }
@@ -126,11 +128,12 @@ TEST(BuildOrder, HoseIsPushedOnAfterBothBarbsAreScrewedIn) {
   EXPECT_THAT(
       steps_of(shop, request),
       ::testing::ElementsAre(
-          ::testing::StartsWith("Screw part 1 (barb) into the from end (1 FA)"),
+          ::testing::StartsWith("Screw part 1 (barb) into the first port (1 FA)"),
           "Bring part 1 (barb) and part 2 (hose) together; neither side turns. Slide the clamp on, push the hose "
           "home, tighten the clamp.",
-          ::testing::StartsWith("Screw part 3 (barb) into the to end (1 FA)"),
-          "Last, bring part 2 (hose) and part 3 (barb) together; move the to end up; neither side turns. Seal as "
+          ::testing::StartsWith("Screw part 3 (barb) into the last port (1 FA)"),
+          "Last, bring part 2 (hose) and part 3 (barb) together; the last port moves up to it; neither side turns. "
+          "Seal as "
           "in step 2."));
 }
 
@@ -177,17 +180,17 @@ TEST(Cautions, NameMetalsValvesBushingsAndPlastic) {
   EXPECT_THAT(
       std::get<Chain>(answer).cautions,
       ::testing::UnorderedElementsAre(
-          "the check valve (stainless) meets the bushing (iron): watch the joint for corrosion",
+          "iron against stainless: watch for corrosion where the check valve meets the bushing",
           "the bushing (iron) and the close nipple (brass) should be kept apart: in water the less noble one corrodes; "
           "put "
           "a dielectric joint or plastic between them",
           "the pvc cap end is plastic and takes a metal taper thread from the close nipple: it may split; start by "
           "hand, "
           "turn little",
-          "the check valve lets water through from the from end to the to end only: it stops the drain back",
-          "the pvc cap end must never hold compressed air, in a test or in use: it can burst",
-          "the pvc cap end is plastic: rated at room temperature; keep it from heat, and turn its threads little",
-          "the close nipple has no bare pipe to grip: use a nipple chuck, or a longer nipple where there is room",
+          "water passes one way only, towards the last port, so it does not drain back, through the check valve",
+          "can burst under compressed air, so keep them out of an air test: the pvc cap end",
+          "plastic, rated at room temperature, so no heat and few turns of the wrench: the pvc cap end",
+          "no bare pipe to grip, so use a nipple chuck, or a longer nipple where there is room: the close nipple",
           "a bushing leaves a ledge that holds water, and its wall is thin between near sizes: a reducing coupling is "
           "kinder where there is room"));
   EXPECT_FALSE(std::get<Chain>(answer).air);

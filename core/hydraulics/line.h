@@ -31,8 +31,9 @@ struct LineElement {
 struct LineEnd {
   double entry_k = 0.5;  // loss when water enters here, on the velocity head of that end's bore
   double exit_k = 1.0;   // loss when it leaves here
-  double scatter = 0.0;  // relative half-range of both
+  double scatter = 0.0;  // relative half-range of entry_k
   std::string source;
+  double exit_scatter = 0.0;  // relative half-range of exit_k
 };
 
 enum class Direction { forward, backward };

@@ -53,7 +53,8 @@ Piece end_piece(Piece::Kind kind, const Line& line, std::size_t index, const Lin
   piece.kind = kind;
   piece.element = index;
   piece.bore = in_metres(line.elements()[index].bore);
-  piece.fixed_k = factor_for(end.scatter, coefficients) * (kind == Piece::Kind::entry ? end.entry_k : end.exit_k);
+  piece.fixed_k = kind == Piece::Kind::entry ? factor_for(end.scatter, coefficients) * end.entry_k
+                                             : factor_for(end.exit_scatter, coefficients) * end.exit_k;
   return piece;
 }
 

@@ -50,6 +50,8 @@ hydraulics::LineEnd riser_inlet(double clearance_to_bore) {
   end.entry_k = entry;
   end.exit_k = std::max(1.0, gap);
   end.scatter = std::max(1.0 - low / entry, high / entry - 1.0);
+  // The gap's loss is an upper estimate, so the truth lies between a free exit's 1.0 and it.
+  end.exit_scatter = 1.0 - 1.0 / end.exit_k;
   end.source = "Crane TP-410 A-29 and Idelchik section 3 (sigma1, from memory)";
   return end;
 }

@@ -242,7 +242,7 @@ Drain drain(const System& system, const Start& start) {
   const Course r = run(e, options);
   Drain out;
   describe(q, e, r, out);
-  out.left_in_table = cubic_metres(r.books.table);
+  out.left_in_table = cubic_metres(std::max(r.books.table, 0.0));  // a last bit may be below nothing
   return out;
 }
 

@@ -47,6 +47,14 @@ TEST(RiserInlet, RangeReachesTheGapsVelocityHeadCloseToTheFloor) {
   }
 }
 
+// Crane TP-410 A-29: any exit loses one velocity head, which is all a free end loses and the least a stopped one does.
+TEST(RiserInlet, ExitsRangeReachesTheFreeExit) {
+  EXPECT_DOUBLE_EQ(riser_inlet(2.0).exit_k, 1.0);
+  EXPECT_DOUBLE_EQ(riser_inlet(2.0).exit_scatter, 0.0);
+  const hydraulics::LineEnd close = riser_inlet(0.1);
+  EXPECT_NEAR(close.exit_k * (1.0 - close.exit_scatter), 1.0, 1.0e-12);
+}
+
 TEST(RiserInlet, FallsWithoutJumpsAsTheClearanceGrows) {
   double last = riser_inlet(0.05).entry_k;
   for (int step = 1; step <= 2000; ++step) {

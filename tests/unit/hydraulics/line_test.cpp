@@ -197,4 +197,23 @@ TEST(CompiledLine, SolvesAcrossTheKinkOfAFitting) {
 }
 
 }  // namespace
+TEST(LineEnds, EntryAndExitHaveRangesOfTheirOwn) {
+  const Water water = water_at(degrees_celsius(20.0)).value();
+  const VolumeFlow flow = us_gallons_per_minute(10.0);
+  LineElement bare;
+  bare.name = "bare";
+  bare.bore = inches(1.0);
+  LineEnd first;
+  first.entry_k = 0.8;
+  first.scatter = 0.5;
+  const LineEnd last{0.5, 1.0, 0.0, "", 0.25};
+  const Line line({bare}, first, last);
+  const double nominal =
+      line.head_loss(flow, Direction::forward, water) / line.head_loss(flow, Direction::backward, water);
+  EXPECT_NEAR(nominal, 1.8 / 1.5, 1e-12);
+  const double high = line.head_loss(flow, Direction::forward, water, Coefficients::high) /
+                      line.head_loss(flow, Direction::forward, water);
+  EXPECT_NEAR(high, (0.8 * 1.5 + 1.25) / 1.8, 1e-12);
+}
+
 }  // namespace riserun::hydraulics

@@ -217,6 +217,27 @@ void add_test_gear(Draft& draft, Tally& tally) {
   }
 }
 
+/// Bungs that are not welded in yet.
+void add_bungs(Draft& draft, Tally& tally) {
+  const Catalog& catalog = draft.catalog();
+  for (const JobPort& port : draft.plan.job.reservoir.ports) {
+    if (port.welded_in.value_or(true)) continue;
+    const std::string family =
+        port.bung.value_or(reservoir::BungKind::half_coupling) == reservoir::BungKind::half_coupling ? "half coupling"
+                                                                                                     : "full coupling";
+    const auto part = cheapest(catalog, [&](PartId id) {
+      const catalog::Part& row = catalog.part(id);
+      const bool has_port = std::any_of(row.ports.begin(), row.ports.end(),
+                                        [&](const catalog::Port& end) { return end.type == port.type; });
+      return has_port && catalog.family(row.family).weld_bung && catalog.family(row.family).name == family &&
+             (!port.material || *port.material == row.material);
+    });
+    add_part_or_thing(draft, tally, part,
+                      unlisted("bung", "weld bung", catalog.written(port.type) + " " + family, "weld fittings",
+                               "weld in: " + port.name));
+  }
+}
+
 void cut_riser(const Draft& draft, ShoppingList& list) {
   const RiserPlan& plan = draft.plan.riser;
   if (!(plan.riser.cut_length > metres(0.0))) return;
@@ -321,6 +342,7 @@ void draft_list(Draft& draft) {
     add_clamps(draft, tally, connection);
   }
   for (const ExtraPart& extra : draft.extras) tally.add(extra.part, extra.from_bin, extra.used_for);
+  add_bungs(draft, tally);
   add_test_gear(draft, tally);
   list.buy = tally.taken(false);
   list.from_bin = tally.taken(true);

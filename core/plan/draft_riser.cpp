@@ -49,11 +49,18 @@ std::optional<PortTypeId> riser_thread(const Catalog& catalog, PortTypeId bung, 
   if (!wanted) return std::nullopt;
   for (const catalog::Mate& mate : catalog.mates(bung)) {
     const catalog::PortType& other = catalog.port_type(mate.other);
-    if (other.end != End::male || !catalog.kind(other.kind).threaded) continue;
+    if (other.end != End::male || !catalog.kind(other.kind).tapered) continue;
     return catalog.find_port_type({other.kind, *wanted, End::male});
   }
-  if (type.end == End::male) return catalog.find_port_type({type.kind, *wanted, End::male});
+  if (type.end == End::male && catalog.kind(type.kind).tapered)
+    return catalog.find_port_type({type.kind, *wanted, End::male});
   return std::nullopt;
+}
+
+/// True if the catalog knows how wide that thread is.
+bool is_measured(const Catalog& catalog, PortTypeId thread) {
+  const JointSize* joint = catalog.joint_size(catalog.port_type(thread));
+  return joint != nullptr && joint->outside_diameter > metres(0.0);
 }
 
 /// Where the job has no port for it: the bung that most fitters would weld in.
@@ -205,6 +212,17 @@ void choose_stock(Draft& draft, const std::vector<PartId>& bin, const std::vecto
   choose(plan.riser.stock_uncut, plan.uncut_part, plan.uncut_from_bin);
 }
 
+/// Stands in for a riser that cannot be made, so that the rest of the plan still has figures: 1 in schedule 40 pipe
+/// (ASME B36.10M).
+void assume_pipe(Draft& draft, RiserPlan& plan) {
+  plan.request.pipe.name = "1 in schedule 40 pipe";
+  plan.request.pipe.bore = inches(1.049);
+  plan.request.pipe.outside_diameter = inches(1.315);
+  plan.request.bung_opening = plan.request.pipe.bore;
+  plan.riser = reservoir::plan_riser(plan.request);
+  draft.assume("pipe of the riser", "1 in schedule 40", "the bung takes no pipe: the rest of the plan needs a bore");
+}
+
 void refuse_what_cannot_be(Draft& draft) {
   for (const std::string& reason : draft.plan.riser.riser.refusals) draft.refuse({Topic::riser, reason, "", "", ""});
   for (const std::string& text : draft.plan.riser.riser.notes) draft.note(Topic::riser, text);
@@ -230,11 +248,12 @@ void draft_riser(Draft& draft) {
   settle_bung(draft, port, plan.request);
   const std::optional<PortTypeId> thread =
       port.type.valid() ? riser_thread(catalog, port.type, plan.size) : std::nullopt;
-  if (!thread) {
+  if (!thread || !is_measured(catalog, *thread)) {
     draft.refuse({Topic::riser,
                   fmt::format("no pipe of size {} screws into {}", plan.size,
                               port.type.valid() ? catalog.written(port.type) : "the riser's bung"),
                   "", "", "give the riser a pipe thread bung, such as 1 FNPT"});
+    assume_pipe(draft, plan);
     return;
   }
   std::vector<PartId> in_bin = nipples_in_bin(draft, *thread);

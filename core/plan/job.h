@@ -37,6 +37,7 @@ struct JobPort {
   std::optional<MaterialId> material;
   std::optional<Place> place;
   std::optional<reservoir::BungKind> bung;  // reservoir only
+  std::optional<bool> welded_in;            // false: the bung is still to be bought and welded in
   std::optional<Length> bung_length;        // end to end of the bung's body
   std::optional<Length> projects;           // of the bung's inner face from the inside of its wall
   std::optional<Length> face_height;        // of the open face, above the reservoir's inside floor

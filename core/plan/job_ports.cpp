@@ -32,6 +32,7 @@ void read_reservoir_port(Fields& fields, JobPort& port) {
                                                     {"half coupling", BungKind::half_coupling},
                                                     {"welded riser", BungKind::welded_riser},
                                                     {"double-tapped bushing", BungKind::double_tapped_bushing}});
+  if (fields.map()["welded in"].exists()) port.welded_in = fields.flag_or("welded in", true);
   port.bung_length = fields.find_with("bung length", ranged(read_length, inches(0.25), inches(24.0)));
   port.projects = fields.find_with("projects", ranged(read_length, metres(0.0), inches(24.0)));
   port.face_height = fields.find_with("face height", ranged(read_length, metres(0.0), feet(60.0)));
@@ -47,7 +48,7 @@ void read_table_port(Fields& fields, JobPort& port) {
 Fields port_fields(JobReading& reading, const Value& value, Vessel vessel) {
   switch (vessel) {
     case Vessel::reservoir:
-      return Fields(value, {"port", "material", "where", "bung", "bung length", "projects", "face height"},
+      return Fields(value, {"port", "material", "where", "bung", "welded in", "bung length", "projects", "face height"},
                     reading.problems);
     case Vessel::table:
       return Fields(value, {"port", "material", "where", "opens at", "face height"}, reading.problems);

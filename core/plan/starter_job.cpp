@@ -26,8 +26,8 @@ reservoir:                       # the closed box under the table, inside measur
   # under the riser: 1 in        # an angle or a stay on the floor there counts as the floor
   # lid: open                    # or welded
   ports:                         # threads that are there or will be welded in
-    riser bung: {port: 1 FNPT, bung: full coupling, where: lid, projects: 3/4 in}
-    air bung: {port: 1/2 FNPT, bung: half coupling, where: lid}
+    riser bung: {port: 1 FNPT, bung: full coupling, where: lid, projects: 3/4 in, welded in: no}
+    air bung: {port: 1/2 FNPT, bung: half coupling, where: lid}     # welded in: no puts a bung on the list
     # drain: 3/4 FNPT            # the short way to write a port
 
 table:                           # the open table over it
@@ -56,7 +56,7 @@ connections:                     # from port to port; the fittings between are w
     from: riser bung
     to: inlet
     carries: water               # or air
-    need: [union]                # must be in it: ball valve, hose, check valve ...
+    need: [hose]                 # must be in it: ball valve, union, check valve ...; a hose takes up the gap
     held: {from: fixed, to: fixed}     # fixed, sliding, spinning or loose
     # avoid: [bushing]
     # gap: 15 in                 # between the two faces; offset: 1 in; hose length: 14 in; order: price

@@ -1,0 +1,78 @@
+// Jobs at the edge of what is allowed make a plan too: refused or not, never a crash, and refused only with a reason.
+#include "unit/plan/bench_job.h"
+#include "unit/plan/shipped.h"
+
+#include <gmock/gmock.h>
+
+namespace riserun::plan {
+namespace {
+
+void expect_sound(const Plan& plan) {
+  EXPECT_EQ(plan.status == Status::refused, !plan.refusals.empty());
+  for (const Refusal& refusal : plan.refusals) EXPECT_FALSE(refusal.reason.empty());
+  EXPECT_EQ(plan.connections.size(), plan.job.connections.size());
+}
+
+struct Strange {
+  const char* name;
+  const char* from;
+  const char* to;
+};
+
+std::string name_of(const testing::TestParamInfo<Strange>& info) { return info.param.name; }
+
+class StrangeJob : public testing::TestWithParam<Strange> {};
+
+TEST_P(StrangeJob, MakesAPlan) { expect_sound(plan_of_text(with(kBench, GetParam().from, GetParam().to))); }
+
+INSTANTIATE_TEST_SUITE_P(
+    Job, StrangeJob,
+    testing::Values(Strange{"ThinnestSheet", "10 ga steel", "0.02 in steel"},
+                    Strange{"ThickestSheet", "10 ga steel", "2 in steel"},
+                    Strange{"LargestTable", "{length: 44 in, width: 22 in}", "{length: 40 ft, width: 40 ft}"},
+                    Strange{"SmallestTable", "{length: 44 in, width: 22 in}", "{length: 2 in, width: 2 in}"},
+                    Strange{"HighestTable", "floor height: 30 in", "floor height: 60 ft"},
+                    Strange{"NoAirAtAll", "delivery: 3 scfm\n  receiver: 8 gal", "delivery: 0 scfm\n  receiver: 0 gal"},
+                    Strange{"HairFeed", "regulator range: 15 psi", "feed bore: 0.01 in"},
+                    Strange{"LowestRegulator", "regulator range: 15 psi", "regulator range: 0.01 psi"},
+                    Strange{"LittleWater", "charge: 9 in", "charge: 1/2 in"},
+                    Strange{"FullToTheLid", "charge: 9 in", "charge: 14 in"},
+                    Strange{"HotWater", "water temperature: 60 degF", "water temperature: 176 degF"},
+                    Strange{"HighAltitude", "altitude: 600 ft", "altitude: 5000 m"},
+                    Strange{"BungThatProjectsToTheFloor", "bung: full coupling",
+                            "bung: full coupling, projects: 14 in"},
+                    Strange{"RiserOnTheFloor", "riser: {bung: riser bung}", "riser: {clearance: 30 in}"},
+                    Strange{"RiserOfNoKnownSize", "riser: {bung: riser bung}", "riser: {pipe: 7}"},
+                    Strange{"RiserOfAnotherSize", "riser: {bung: riser bung}", "riser: {pipe: 2}"},
+                    Strange{"WeldedRiser", "bung: full coupling", "bung: welded riser"},
+                    Strange{"ClosedLid", "charge: 9 in", "charge: 9 in\n  lid: welded"},
+                    Strange{"PostsInAGrid", "baffles across: 2", "lid bays: 4 x 3, lid stays: posts"},
+                    Strange{"WishThatCannotBe", "altitude: 600 ft", "wishes: {fill time: 1 s}"},
+                    Strange{"BungToBuy", "bung: full coupling", "bung: full coupling, welded in: no"}),
+    name_of);
+
+// A riser bung and a table port of every kind of joint there is.
+TEST(StrangeJob, OfEveryKindOfPortMakesAPlan) {
+  const Catalog& catalog = *shipped_catalog();
+  for (std::uint32_t kind = 0; kind < catalog.kinds().size(); ++kind) {
+    for (const catalog::End end : {catalog::End::male, catalog::End::female, catalog::End::neither}) {
+      const auto& sizes = catalog.kinds()[kind].sizes;
+      const auto type = catalog.find_port_type({catalog::KindId{kind}, sizes[sizes.size() / 2].size, end});
+      if (!type) continue;
+      const std::string port = "'" + catalog.spelled(*type) + "'";
+      SCOPED_TRACE(port);
+      expect_sound(plan_of_text(with(kBench, "port: 1 FNPT, bung", "port: " + port + ", bung")));
+      expect_sound(plan_of_text(with(kBench, "{port: 1 FNPT, where", "{port: " + port + ", where")));
+    }
+  }
+}
+
+TEST(BungToBuy, IsOnTheList) {
+  const Plan plan = plan_of_text(with(kBench, "bung: full coupling", "bung: full coupling, welded in: no"));
+  bool listed = false;
+  for (const ListItem& item : plan.list.buy) listed = listed || item.id == "full-coupling/forged-steel/1";
+  EXPECT_TRUE(listed);
+}
+
+}  // namespace
+}  // namespace riserun::plan

@@ -7,6 +7,6 @@ cd "$(dirname "$0")/.."
 echo "Building in build/ ..."
 cmake -S . -B build -G Ninja -DCMAKE_BUILD_TYPE=Release -DRISERUN_TESTS=OFF >/dev/null
 cmake --build build --target riserun | tail -n 1
-echo "Running: build/riserun plan examples/MAIN.yaml"
+echo "Running: build/riserun plan examples/bevel-bench.yaml"
 echo
-exec build/riserun plan examples/MAIN.yaml
+exec build/riserun plan examples/bevel-bench.yaml

@@ -36,7 +36,12 @@ class Builder : public YAML::EventHandler {
   void OnDocumentEnd() override {}
   void OnNull(const YAML::Mark& mark, YAML::anchor_t anchor) override {
     refuse_anchor(mark, anchor);
-    add(Value::Shape::empty, mark);
+    const std::uint32_t node = add(Value::Shape::empty, mark);
+    // The mark of nothing is that of whatever comes next, often on the next line: the key is where it is missed.
+    if (const std::uint32_t key = data_.nodes[node].key; key != kNoNode) {
+      data_.nodes[node].offset = data_.nodes[key].offset;
+      data_.nodes[node].line = data_.nodes[key].line;
+    }
   }
   void OnAlias(const YAML::Mark& mark, YAML::anchor_t) override {
     report(mark, "an alias ('*') is not read here: write the value out");

@@ -118,7 +118,10 @@ void Cautions::look_at_metals(const Side& a, const Side& b) {
 
 void Cautions::look_at_part(const Part& part) {
   const std::string name = "the " + part.name;
-  if (part.one_way) note("water passes one way only, towards the last port, so it does not drain back, through", name);
+  if (part.one_way && request_.service == Service::air)
+    note("air passes one way only, towards the last port, through", name);
+  else if (part.one_way)
+    note("water passes one way only, towards the last port, so it does not drain back, through", name);
   const catalog::Material& material = catalog_.material(part.material);
   const auto is_threaded = [&](const catalog::Port& port) {
     return catalog_.kind(catalog_.port_type(port.type).kind).threaded;

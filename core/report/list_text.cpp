@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace riserun::report {
 
 namespace {
@@ -37,12 +39,16 @@ std::string buy_rows(const std::vector<ListItem>& items) {
       shelf = item.shelf;
       text += "  " + shelf + "\n";
     }
-    rows.push_back({"[ ]", fmt::format("{}", item.quantity), item_name(item), write_price(item.price()),
-                    "for " + joined(item.used_for, ", ")});
+    rows.push_back({"[ ]", fmt::format("{}", item.quantity), item_name(item),
+                    item.priced ? write_price(item.price()) : "price?", "for " + joined(item.used_for, ", ")});
     if (!item.instead.empty()) rows.push_back({"", "", "  or: " + joined(item.instead, "; or ")});
   }
   flush();
   return text;
+}
+
+bool all_priced(const std::vector<ListItem>& items) {
+  return std::all_of(items.begin(), items.end(), [](const ListItem& item) { return item.priced; });
 }
 
 std::string bin_rows(const std::vector<ListItem>& items) {
@@ -75,7 +81,9 @@ std::string list_text(const Plan& plan, const Style& style) {
   const plan::ShoppingList& list = plan.list;
   std::string text = heading("Shopping list", style);
   text += list.buy.empty() ? "  Nothing to buy but consumables.\n" : buy_rows(list.buy);
-  if (!list.buy.empty()) text += fmt::format("  About {} in all; prices are indicative.\n", write_price(list.total));
+  if (!list.buy.empty())
+    text += fmt::format("  About {} in all{}; prices are indicative.\n", write_price(list.total),
+                        all_priced(list.buy) ? "" : " without what has no price here");
   if (!list.consumables.empty()) text += "  Consumables and test gear\n" + consumable_rows(list.consumables);
   if (!list.from_bin.empty()) text += "  From the bin\n" + bin_rows(list.from_bin);
   text += heading("Cut list", style);

@@ -248,7 +248,7 @@ json items_json(const std::vector<plan::ListItem>& items) {
                     {"size", item.size},
                     {"material", item.material},
                     {"qty", item.quantity},
-                    {"price_usd", in_dollars(item.price())},
+                    {"price_usd", item.priced ? json(in_dollars(item.price())) : json(nullptr)},
                     {"for", item.used_for},
                     {"instead", item.instead},
                     {"shelf", item.shelf}});

@@ -77,12 +77,12 @@ std::string walls_text(const Plan& plan, const Style& style) {
                   write_pressure_alone(walls.full_supply, units), write_number(walls.factor_at_set_on_ultimate, 2),
                   write_number(walls.factor_at_full_supply_on_ultimate, 2), write_force(walls.lid_force, units)));
   if (walls.next_stay)
-    text +=
-        wrapped("  ", fmt::format("One more stay pays most in the {}: bare {} x {}, and the limit rises from {} to {}.",
-                                  walls.next_stay->panel, write_length(walls.next_stay->length, units),
-                                  write_length(walls.next_stay->width, units),
-                                  write_pressure_alone(walls.next_stay->limit_before, units),
-                                  write_pressure_alone(walls.next_stay->limit_after, units)));
+    text += wrapped(
+        "  ", fmt::format("What pays most is {}: then the {} governs, bare {} x {}, and the limit rises from {} to {}.",
+                          walls.next_stay->what, walls.next_stay->panel, write_length(walls.next_stay->length, units),
+                          write_length(walls.next_stay->width, units),
+                          write_pressure_alone(walls.next_stay->limit_before, units),
+                          write_pressure_alone(walls.next_stay->limit_after, units)));
   if (walls.stayed_limit)
     text += wrapped("  ", fmt::format("Cross-check by the stayed-surface rule p = t^2 S C / pitch^2: {}.",
                                       write_pressure_alone(*walls.stayed_limit, units)));

@@ -74,7 +74,7 @@ const std::vector<Mistake>& mistakes() {
     {"Tag", "materials.yaml", "name: brass", "name: !!str brass",
      {"materials.yaml:6:23: a tag ('!') is not read here: leave it out"}},
     {"EmptyValue", "families.yaml", "shelf: pipe fittings", "shelf:",
-     {"families.yaml:7:5: families[1].shelf: has no value"}},
+     {"families.yaml:6:5: families[1].shelf: has no value"}},
     {"NotUtf8", "families.yaml", "bell", "b\377ll",
      {"families.yaml:4:16: bytes that are not UTF-8 text: save the file as UTF-8"}},
     {"ControlCharacter", "families.yaml", "bell", std::string("b\000ll", 4),

@@ -1,0 +1,193 @@
+"""Runs the built program the way a person does, and looks at what it prints and at its exit status."""
+import json
+import pathlib
+import subprocess
+import sys
+import tempfile
+import unittest
+
+PROGRAM, EXAMPLES = sys.argv[1], pathlib.Path(sys.argv[2])
+
+
+def run(*words, cwd=None):
+    return subprocess.run([PROGRAM, *map(str, words)], capture_output=True, text=True, cwd=cwd)
+
+
+class Help(unittest.TestCase):
+    def test_help_lists_every_verb_and_is_done(self):
+        done = run("--help")
+        self.assertEqual(done.returncode, 0)
+        for verb in ("plan", "chain", "riser", "transfer", "walls", "list", "catalog", "check", "new"):
+            self.assertIn(f"  {verb} ", done.stdout)
+        self.assertIn("stores dangerous energy", done.stdout)
+
+    def test_no_verb_is_bad_input(self):
+        done = run()
+        self.assertEqual(done.returncode, 2)
+        self.assertEqual(done.stdout, "")
+        self.assertIn("riserun --help lists the verbs", done.stderr)
+
+    def test_an_unknown_verb_is_bad_input(self):
+        done = run("plumb", "x")
+        self.assertEqual(done.returncode, 2)
+        self.assertIn("plumb", done.stderr)
+
+
+class Chain(unittest.TestCase):
+    def chain(self, *words):
+        done = run("chain", *words, "--json")
+        return done.returncode, json.loads(done.stdout)
+
+    def test_bench_pair_needs_two_parts(self):
+        status, answer = self.chain("1 FNPT", "3/4 MGHT")
+        self.assertEqual(status, 0)
+        self.assertEqual(answer["ports"], ["1 npt female", "3/4 ght male"])
+        chain = answer["chains"][0]
+        self.assertEqual((chain["part_count"], len(chain["joints"])), (2, 3))
+        self.assertTrue(chain["buildable"])
+        self.assertIsNone(answer["why_none"])
+        self.assertEqual(set(chain["parts"][0]) & {"id", "name", "size", "material", "enter", "leave", "from_bin"},
+                         {"id", "name", "size", "material", "enter", "leave", "from_bin"})
+
+    def test_every_port_as_json_spells_it_is_read(self):
+        _, answer = self.chain("1 FNPT", "3/4 MGHT")
+        again_status, again = self.chain(*answer["ports"])
+        self.assertEqual(again_status, 0)
+        self.assertEqual(again["chains"], answer["chains"])
+
+    def test_held_ends_get_a_closing_joint(self):
+        _, loose = self.chain("1 FNPT", "1 FNPT")
+        self.assertEqual(loose["chains"][0]["part_count"], 1)  # a nipple
+        _, held = self.chain("1 FNPT", "1 FNPT", "--held")
+        chain = held["chains"][0]
+        self.assertTrue(any(j["closing"] for j in chain["joints"]) or any(p["closing"] for p in chain["parts"]))
+
+    def test_needed_part_is_in_the_chain(self):
+        _, answer = self.chain("1 FNPT", "1 MNPT", "--need", "ball valve")
+        self.assertTrue(any("ball valve" in part["name"] for part in answer["chains"][0]["parts"]))
+
+    def test_avoided_material_is_not(self):
+        _, answer = self.chain("1 FNPT", "3/4 MGHT", "--avoid", "black iron")
+        self.assertNotIn("black iron", [part["material"] for part in answer["chains"][0]["parts"]])
+
+    def test_air_never_gets_plastic(self):
+        _, answer = self.chain("1/2 FNPT", "1/2 MNPT", "--air", "--order", "price")
+        self.assertTrue(answer["chains"][0]["air"])
+
+    def test_orders_keep_their_promise(self):
+        answers = {order: self.chain("1 FNPT", "3/4 MGHT", "--order", order)[1]["chains"][0]
+                   for order in ("parts", "price", "loss", "length", "bin")}
+        best = {"parts": "part_count", "price": "price_usd", "loss": "head_m", "length": "length_m", "bin": "buy_count"}
+        for order, key in best.items():
+            self.assertEqual(answers[order][key], min(other[key] for other in answers.values()), order)
+
+    def test_an_unreadable_port_says_which_word(self):
+        done = run("chain", "1 FNTP", "3/4 MGHT")
+        self.assertEqual(done.returncode, 2)
+        self.assertIn("FNTP", done.stderr)
+        self.assertIn("FNPT", done.stderr)
+
+    def test_all_mistakes_of_a_command_line_come_at_once(self):
+        done = run("chain", "1 FNTP", "3/4 XX", "--rating", "100", "--order", "cheap")
+        self.assertEqual(done.returncode, 2)
+        for word in ("FNTP", "XX", "--rating", "cheap"):
+            self.assertIn(word, done.stderr)
+
+    def test_one_port_is_bad_input(self):
+        self.assertEqual(run("chain", "1 FNPT").returncode, 2)
+
+    def test_no_chain_says_why_and_exits_one(self):
+        done = run("chain", "1 FNPT", "1 FNPT", "--most-parts", "1", "--held")
+        self.assertEqual(done.returncode, 1)
+        self.assertIn("No chain", done.stdout)
+
+
+class Riser(unittest.TestCase):
+    def test_worked_cut_length(self):
+        # Inside 14 in, bung 1/2 in below the lid, clearance 1/2 in, make-up of 1 in NPT L1 + L3 = 0.661 in
+        # (ASME B1.20.1): 14 - 1/2 - 1/2 + 0.661 = 13.661, to the tape 13-11/16 in.
+        done = run("riser", "--height", "14 in", "--bung", "1 FNPT", "--projects", "1/2 in", "--clearance", "1/2 in")
+        self.assertEqual(done.returncode, 0, done.stderr)
+        self.assertIn("13-11/16 in (347 mm)", done.stdout)
+
+    def test_half_coupling_is_refused(self):
+        done = run("riser", "--height", "14 in", "--bung-kind", "half coupling")
+        self.assertEqual(done.returncode, 1)
+        self.assertIn("full coupling", done.stdout)
+
+    def test_wrong_unit_is_bad_input(self):
+        done = run("riser", "--height", "14")
+        self.assertEqual(done.returncode, 2)
+        self.assertIn("--height", done.stderr)
+
+
+class Files(unittest.TestCase):
+    def test_new_makes_a_job_that_plans_and_never_writes_over(self):
+        with tempfile.TemporaryDirectory() as folder:
+            self.assertEqual(run("new", "job.yaml", cwd=folder).returncode, 0)
+            self.assertIn(run("plan", "job.yaml", cwd=folder).returncode, (0,))
+            self.assertIn("nothing wrong; a job", run("check", "job.yaml", cwd=folder).stdout)
+            job = pathlib.Path(folder, "job.yaml")
+            job.write_text("mine\n")
+            again = run("new", "job.yaml", cwd=folder)
+            self.assertEqual((again.returncode, job.read_text()), (2, "mine\n"))
+
+    def test_a_missing_file_is_bad_input(self):
+        done = run("plan", "nowhere.yaml")
+        self.assertEqual(done.returncode, 2)
+        self.assertIn("nowhere.yaml", done.stderr)
+
+    def test_a_typo_in_a_job_is_shown_with_place_and_caret(self):
+        main = next(EXAMPLES.glob("bevel-bench.yaml")).read_text()
+        with tempfile.TemporaryDirectory() as folder:
+            pathlib.Path(folder, "job.yaml").write_text(main.replace("\nreservoir:", "\nresevoir:", 1))
+            done = run("plan", "job.yaml", cwd=folder)
+        self.assertEqual(done.returncode, 2)
+        self.assertEqual(done.stdout, "")
+        self.assertRegex(done.stderr, r"job\.yaml:\d+:1: error: .*resevoir.*reservoir")
+        self.assertIn("\n  ^", done.stderr)
+
+
+class Plan(unittest.TestCase):
+    def test_the_examples_end_as_they_say(self):
+        for name, status in (("bevel-bench", 0), ("air-too-weak", 1), ("one-part-short", 1), ("walls-too-thin", 1)):
+            self.assertEqual(run("plan", EXAMPLES / f"{name}.yaml").returncode, status, name)
+
+    def test_json_has_the_promised_keys(self):
+        plan = json.loads(run("plan", EXAMPLES / "bevel-bench.yaml", "--json").stdout)
+        self.assertLessEqual({"cut_length_m", "clearance_m", "make_up_m", "heel_m3", "curtain_to_bore", "inlet_k", "stock",
+                              "offcut_m"}, set(plan["riser"]))
+        self.assertLessEqual({"stop", "time_s", "time_low_s", "time_high_s", "volume_m3", "mean_flow_m3_s",
+                              "peak_flow_m3_s", "pressure_to_start_pa", "pressure_to_finish_pa", "free_air_m3",
+                              "table_depth_m", "reservoir_depth_m"}, set(plan["transfer"]["fill"]))
+        self.assertLessEqual({"stop", "time_s", "left_in_table_m3"}, set(plan["transfer"]["drain"]))
+        self.assertLessEqual({"panels", "limit_pa", "relief", "stored_energy_j", "tnt_kg", "standoff_m"},
+                             set(plan["walls"]))
+        self.assertLessEqual({"buy", "bin", "cut", "consumables"}, set(plan["list"]))
+
+    def test_units_change_the_print_and_not_the_plan(self):
+        inch = run("plan", EXAMPLES / "bevel-bench.yaml", "--units", "inch")
+        metric = run("plan", EXAMPLES / "bevel-bench.yaml", "--units", "metric")
+        self.assertIn(" psi (", inch.stdout)
+        self.assertIn(" bar (", metric.stdout)
+        self.assertNotIn(" psi", metric.stdout.split("Connections")[0].replace("psig", ""))
+
+    def test_single_verbs_print_their_section(self):
+        job = EXAMPLES / "bevel-bench.yaml"
+        for verb, words in (("transfer", "Filling"), ("walls", "Walls' limit"), ("list", "Shopping list"),
+                            ("riser", "cut length")):
+            self.assertIn(words, run(verb, job).stdout)
+
+
+class Catalog(unittest.TestCase):
+    def test_words_find_the_part(self):
+        done = run("catalog", "1 x 3/4 hex bushing brass")
+        self.assertEqual(done.returncode, 0, done.stderr)
+        self.assertIn("hex-bushing/brass/1x3-4", done.stdout)
+
+    def test_nonsense_words_are_bad_input(self):
+        self.assertEqual(run("catalog", "left-handed smoke bender").returncode, 2)
+
+
+if __name__ == "__main__":
+    unittest.main(argv=sys.argv[:1])

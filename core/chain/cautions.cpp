@@ -35,6 +35,7 @@ class Cautions {
     }
     for (const Note& note : notes_) say(fmt::format("{} {}", note.what, fmt::join(note.whom, ", ")));
     look_at_bushings();
+    look_at_bore();
   }
 
  private:
@@ -44,6 +45,7 @@ class Cautions {
   void look_at_metals(const Side& a, const Side& b);
   void look_at_part(const Part& part);
   void look_at_bushings();
+  void look_at_bore();
   void say(std::string text) {
     if (std::find(chain_.cautions.begin(), chain_.cautions.end(), text) == chain_.cautions.end())
       chain_.cautions.push_back(std::move(text));
@@ -152,6 +154,28 @@ void Cautions::look_at_bushings() {
     say("a bushing leaves a ledge that holds water, and its wall is thin between near sizes: a reducing coupling is "
         "kinder where there is room");
   if (count > 1) say(fmt::format("{} bushings in one chain: more than one is poor practice", count));
+}
+
+// What a fitter would not expect of "the best": a run that is much tighter inside than either port that it joins.
+void Cautions::look_at_bore() {
+  constexpr double kTight = 0.7;  // of the narrower port: under half of its area
+  if (chain_.parts.empty()) return;
+  const auto bore = [&](const ChainPart& link, std::size_t port) {
+    return port_bore(catalog_, catalog_.part(link.part), port);
+  };
+  const ChainPart& last = chain_.parts.back();
+  const Length narrower_port = std::min(bore(chain_.parts.front(), chain_.parts.front().enter), bore(last, last.leave));
+  const ChainPart* tightest = nullptr;
+  Length least = narrower_port * kTight;
+  for (const ChainPart& link : chain_.parts) {
+    const Length inside = std::min(bore(link, link.enter), bore(link, link.leave));
+    if (!(inside > Length{}) || inside >= least) continue;
+    least = inside;
+    tightest = &link;
+  }
+  if (tightest != nullptr)
+    say(fmt::format("much narrower inside than both ports: the {}, {:.2g} in; ask for a smallest bore to avoid it",
+                    catalog_.part(tightest->part).name, in_inches(least)));
 }
 
 }  // namespace

@@ -24,7 +24,7 @@ struct ChainOptions {
   std::string smallest_bore;
   std::string flow;
   std::string galvanic;
-  int most_parts = 0;
+  std::string most_parts;
   bool air = false;
   bool special_order = false;
 };
@@ -64,7 +64,7 @@ chain::ChainRequest request_from(const ChainOptions& options, const Stock& stock
   request.galvanic =
       words.choice("--galvanic", options.galvanic, kGalvanic) == 1 ? chain::Galvanic::avoid : chain::Galvanic::warn;
   request.special_order = options.special_order;
-  if (options.most_parts > 0) request.most_parts = options.most_parts;
+  request.most_parts = words.quantity("--most-parts", options.most_parts, &quantity::read_count);
   if (const auto flow = words.quantity("--flow", options.flow, &quantity::read_volume_flow)) request.flow = *flow;
   request.bin = stock.bin;
   words.finish();
@@ -109,7 +109,7 @@ void add_chain_verb(CLI::App& app, Session& session) {
   verb->add_option("--bore", options->smallest_bore, "The smallest bore allowed, as \"3/4 in\"");
   verb->add_option("--flow", options->flow, "Flow for the head lost, as \"12 gpm\" (10 gpm when left out)");
   verb->add_option("--galvanic", options->galvanic, "warn of unlike metals, or avoid them");
-  verb->add_option("--most-parts", options->most_parts, "No more parts than that")->check(CLI::PositiveNumber);
+  verb->add_option("--most-parts", options->most_parts, "No more parts than that");
   verb->add_flag("--air", options->air, "It carries compressed air: nothing that shatters");
   verb->add_flag("--special-order", options->special_order, "Parts that a store must order are allowed");
   verb->callback(

@@ -46,11 +46,12 @@ std::string with_refusals(const plan::Plan& plan, const report::Style& style) {
 }
 
 std::string transfer_and_losses(const plan::Plan& plan, const report::Style& style) {
-  return report::levels_text(plan, style) + report::transfer_text(plan, style) + report::losses_text(plan, style);
+  return report::levels_text(plan, style) + "\n" + report::transfer_text(plan, style) + "\n" +
+         report::losses_text(plan, style);
 }
 
 std::string walls_and_test(const plan::Plan& plan, const report::Style& style) {
-  return report::walls_text(plan, style) + report::leak_test_text(plan, style);
+  return report::walls_text(plan, style) + "\n" + report::leak_test_text(plan, style);
 }
 
 }  // namespace

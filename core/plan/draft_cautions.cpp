@@ -19,8 +19,7 @@ void caution_water_and_metal(Draft& draft) {
     draft.caution(Topic::whole_job, "Brass and copper eat aluminium in the same water: keep them apart or change them.",
                   "galvanic series");
   draft.standing_caution(
-      Topic::whole_job,
-      "Warm, stale, dirty water breeds bugs: drain, clean and treat it, and do not jet slime into a mist.",
+      Topic::care, "Warm, stale, dirty water breeds bugs: drain, clean and treat it, and do not jet slime into a mist.",
       "HSE guidance on metalworking fluids");
 }
 
@@ -29,23 +28,21 @@ void caution_water_and_metal(Draft& draft) {
 void draft_cautions(Draft& draft) {
   draft.standing_caution(
       Topic::whole_job,
-      "Compressed air in a flat-sided tank stores dangerous energy. People have been killed by tanks like this: "
-      "use a low-pressure regulator, a low-range gauge and a full-flow relief valve, or lift the water with a "
-      "pump.",
+      "Compressed air in a flat-sided tank stores dangerous energy and has killed people: a low-pressure regulator, "
+      "a low-range gauge and a full-flow relief valve are the least; or lift the water with a pump.",
       "NIOSH FACE reports 13CA003 and 01MI038");
   draft.standing_caution(
       Topic::whole_job,
-      "This is arithmetic, not a design to a pressure-vessel code, and no approval. Below 15 psig no code stamp "
-      "covers the box, which does not make it safe: a competent person must judge it. At 15 psig and more it is "
-      "code territory.",
+      "This is arithmetic, not a design to a pressure-vessel code, and no approval: a competent person must judge "
+      "the box. 15 psig and more is code territory.",
       "scope of ASME BPVC Section VIII Div. 1");
   draft.standing_caution(
-      Topic::whole_job,
+      Topic::care,
       "Connections to drinking water, electrical heaters and pumps, and trailers fall under local codes and "
       "licensed trades.",
       "local codes");
   draft.standing_caution(
-      Topic::whole_job,
+      Topic::care,
       "Before any weld on a reservoir that has been in use: drain, clean, open, test the air, fill with water to "
       "near the weld.",
       "AWS F4.1; 29 CFR 1910.252");

@@ -30,7 +30,8 @@ struct Assumption {
 };
 
 /// The part of the plan that a caution, a note or a refusal belongs to and is printed with.
-enum class Topic { whole_job, connections, riser, levels, transfer, walls, relief, leak_test, list };
+/// `whole_job` stands before any figure; `care` is for the shop's daily use and stands last.
+enum class Topic { whole_job, connections, riser, levels, transfer, walls, relief, leak_test, list, care };
 
 struct Caution {
   Topic where = Topic::whole_job;

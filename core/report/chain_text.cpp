@@ -105,8 +105,8 @@ std::string none_text(const Catalog& catalog, const ChainRequest& request, const
     text += wrapped("  ", "One part would complete it, if it can be had: " + *none.missing_part + ".");
   text += bullet_list("Any one of these mends it", none.mends);
   text += bullet_list("Do not try", none.look_alikes);
-  text += "  What can be got to\n" + reachable(catalog, catalog.written(request.from.type), none.reachable_from) +
-          reachable(catalog, catalog.written(request.to.type), none.reachable_to);
+  text += "  What can be got to\n" + reachable(catalog, chain::name_of_first(request.from), none.reachable_from) +
+          reachable(catalog, chain::name_of_last(request.to), none.reachable_to);
   return text;
 }
 

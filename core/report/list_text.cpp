@@ -86,7 +86,7 @@ std::string list_text(const Plan& plan, const Style& style) {
                         all_priced(list.buy) ? "" : " without what has no price here");
   if (!list.consumables.empty()) text += "  Consumables and test gear\n" + consumable_rows(list.consumables);
   if (!list.from_bin.empty()) text += "  From the bin\n" + bin_rows(list.from_bin);
-  text += heading("Cut list", style);
+  text += "\n" + heading("Cut list", style);
   text += list.cut.empty() ? "  Nothing to cut.\n" : cut_rows(list.cut, style.units);
   return text + remarks_text(plan, plan::Topic::list);
 }

@@ -276,7 +276,7 @@ json list_object(const Plan& plan) {
 
 std::string topic_name(plan::Topic topic) {
   static const char* const kNames[] = {"whole_job", "connections", "riser",     "levels", "transfer",
-                                       "walls",     "relief",      "leak_test", "list"};
+                                       "walls",     "relief",      "leak_test", "list",   "care"};
   return kNames[static_cast<std::size_t>(topic)];
 }
 

@@ -24,6 +24,7 @@ std::string verdict(plan::Status status) {
 }
 
 std::string connections_line(const Plan& plan) {
+  if (plan.connections.empty()) return "the job names no connection";
   const auto made = std::count_if(plan.connections.begin(), plan.connections.end(), [](const auto& connection) {
     return connection.chain() != nullptr && connection.chain()->buildable;
   });
@@ -61,9 +62,10 @@ std::string time_with_range(const transfer::Transfer& transfer) {
 std::string fill_line(const Plan& plan, UnitSystem units) {
   const transfer::Fill& fill = plan.transfer.fill;
   if (fill.stop != transfer::Stop::goal_reached) return "does not reach the wanted depth: see Filling";
-  return fmt::format("{}, limited by the {}; shut the air at {} and it coasts up to {}", time_with_range(fill),
-                     fill.limited_by, write_length(fill.shut_off_depth, units),
-                     write_length(plan.levels.table_depth, units));
+  const std::string time = fmt::format("{}, limited by the {}", time_with_range(fill), fill.limited_by);
+  const std::string shut = write_length(fill.shut_off_depth, units);
+  const std::string full = write_length(plan.levels.table_depth, units);
+  return shut == full ? time : fmt::format("{}; shut the air at {} and it coasts up to {}", time, shut, full);
 }
 
 std::string drain_line(const Plan& plan, UnitSystem units) {
@@ -90,7 +92,7 @@ std::string list_line(const Plan& plan) {
 
 std::string summary_text(const Plan& plan, const Style& style) {
   const std::string title = plan.job.name.empty() ? "Plan" : plan.job.name;
-  std::string text = heading(title, style).substr(1);
+  std::string text = heading(title, style);
   text += remarks_text(plan, Topic::whole_job);
   const std::vector<std::vector<std::string>> rows = {
       {"Verdict", verdict(plan.status)},
@@ -106,6 +108,7 @@ std::string summary_text(const Plan& plan, const Style& style) {
   for (const auto& row : rows) text += wrapped(fmt::format("  {:<9} ", row[0]), row[1]);
   for (const plan::Refusal& refusal : plan.refusals) {
     std::string sentence = refusal.reason;
+    if (!sentence.ends_with('.')) sentence += '.';
     if (!refusal.asked.empty()) sentence += fmt::format(" Asked {}, allowed {}.", refusal.asked, refusal.allowed);
     if (!refusal.mend.empty()) sentence += " Mend: " + refusal.mend;
     text += wrapped("  REFUSED   ", sentence);

@@ -30,7 +30,9 @@ std::string remarks_text(const Plan& plan, Topic topic) {
 
 std::string connections_text(const Plan& plan, const Style& style) {
   std::string text = heading("Connections", style);
+  if (plan.connections.empty()) text += "  The job names none.\n";
   for (const plan::ConnectionPlan& connection : plan.connections) {
+    if (&connection != &plan.connections.front()) text += "\n";
     text += fmt::format("{}: {} to {} ({})\n", connection.name, connection.from, connection.to,
                         connection.service == chain::Service::air ? "air" : "water");
     // The plan has gathered the chain's own cautions with the job's: they are printed once, below the build order.
@@ -39,7 +41,6 @@ std::string connections_text(const Plan& plan, const Style& style) {
     text += chain_text(*plan.catalog, connection.request, answer, style);
     if (connection.hose_length)
       text += fmt::format("  Hose: cut {} each.\n", write_length(*connection.hose_length, style.units));
-    text += "\n";
   }
   return text + remarks_text(plan, Topic::connections);
 }
@@ -85,9 +86,18 @@ std::string assumptions_text(const Plan& plan, const Style& style) {
 }
 
 std::string plan_text(const Plan& plan, const Style& style) {
-  return summary_text(plan, style) + connections_text(plan, style) + riser_text(plan, style) +
-         levels_text(plan, style) + transfer_text(plan, style) + losses_text(plan, style) + walls_text(plan, style) +
-         leak_test_text(plan, style) + list_text(plan, style) + assumptions_text(plan, style);
+  const std::vector<std::string> sections = {summary_text(plan, style),
+                                             connections_text(plan, style),
+                                             riser_text(plan, style),
+                                             levels_text(plan, style),
+                                             transfer_text(plan, style),
+                                             losses_text(plan, style),
+                                             walls_text(plan, style),
+                                             leak_test_text(plan, style),
+                                             list_text(plan, style),
+                                             assumptions_text(plan, style),
+                                             heading("In daily use", style) + remarks_text(plan, Topic::care)};
+  return fmt::format("{}", fmt::join(sections, "\n"));
 }
 
 }  // namespace riserun::report

@@ -82,7 +82,7 @@ std::string riser_text(const catalog::Catalog& catalog, const plan::RiserAlone& 
   for (const plan::Refusal& refusal : riser.refusals) text += refusal_text(refusal);
   text += rows_of(catalog, riser.plan, style);
   for (const plan::Note& note : riser.notes) text += wrapped("  Note: ", note.text);
-  return text + heading("Assumed, because it was not said", style) + assumption_rows(riser.assumptions);
+  return text + "\n" + heading("Assumed, because it was not said", style) + assumption_rows(riser.assumptions);
 }
 
 }  // namespace riserun::report

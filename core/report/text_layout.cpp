@@ -21,8 +21,8 @@ std::vector<std::size_t> column_widths(const std::vector<std::vector<std::string
 }  // namespace
 
 std::string heading(const std::string& title, const Style& style) {
-  if (style.bold_headings) return "\n\033[1m" + title + "\033[0m\n";
-  return "\n" + title + "\n" + std::string(title.size(), '-') + "\n";
+  if (style.bold_headings) return "\033[1m" + title + "\033[0m\n";
+  return title + "\n" + std::string(title.size(), '-') + "\n";
 }
 
 std::string wrapped(const std::string& first, const std::string& text) {

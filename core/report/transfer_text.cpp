@@ -172,7 +172,7 @@ std::string loss_table(const std::string& title, const std::vector<ElementLoss>&
 }  // namespace
 
 std::string transfer_text(const Plan& plan, const Style& style) {
-  return filling(plan, style) + remarks_text(plan, plan::Topic::transfer) + draining(plan, style);
+  return filling(plan, style) + remarks_text(plan, plan::Topic::transfer) + "\n" + draining(plan, style);
 }
 
 std::string losses_text(const Plan& plan, const Style& style) {

@@ -226,7 +226,7 @@ void choose_stock(const RiserRequest& r, Riser& riser) {
       riser.stock_uncut_clearance = clearance;
     }
   }
-  if (riser.stock) riser.offcut = std::max(Length(), *riser.stock - riser.cut_length);
+  if (riser.stock) riser.offcut = std::max(Length(), *riser.stock - riser.cut_length - kKerf);
 }
 
 void note_stock(const RiserRequest& r, const Tape& tape, Riser& riser) {
@@ -237,23 +237,24 @@ void note_stock(const RiserRequest& r, const Tape& tape, Riser& riser) {
   if (!riser.stock && riser.cut_length > riser.make_up) {
     riser.notes.push_back(fmt::format(
         "No stock nipple is {} long: thread one end of a pipe, or have it cut and threaded.", tape(riser.cut_length)));
-  } else if (riser.stock && riser.offcut > kKerf) {
-    const Length left = riser.offcut - kKerf;
-    const std::string offcut =
-        left > r.pipe.make_up ? fmt::format("; the offcut of {} keeps the other thread", tape(left)) : "";
-    riser.notes.push_back(fmt::format("From the {} nipple cut {}, measured from one threaded end{}.",
+  } else if (riser.stock && riser.offcut > Length()) {
+    const std::string offcut = riser.offcut > r.pipe.make_up
+                                   ? fmt::format("; the offcut of {} keeps the other thread", tape(riser.offcut))
+                                   : "";
+    riser.notes.push_back(fmt::format("From the {} stock piece cut {}, measured from one threaded end{}.",
                                       tape(*riser.stock), tape(riser.cut_length), offcut));
   } else if (riser.stock) {
-    riser.notes.push_back(fmt::format("The {} nipple serves as it is.", tape(*riser.stock)));
+    riser.notes.push_back(fmt::format("The {} stock piece serves as it is.", tape(*riser.stock)));
   }
   if (riser.stock_for_two) {
-    riser.notes.push_back(fmt::format("One {} nipple cut in two makes two such risers, each with one threaded end.",
-                                      tape(*riser.stock_for_two)));
+    riser.notes.push_back(
+        fmt::format("One {} stock piece cut in two makes two such risers, each with one threaded end.",
+                    tape(*riser.stock_for_two)));
   }
   if (riser.stock_uncut) {
     riser.notes.push_back(
-        fmt::format("The {} nipple serves uncut, with a clearance of {} and a heel of {}.", tape(*riser.stock_uncut),
-                    tape(riser.stock_uncut_clearance),
+        fmt::format("The {} stock piece serves uncut, with a clearance of {} and a heel of {}.",
+                    tape(*riser.stock_uncut), tape(riser.stock_uncut_clearance),
                     write_volume(r.box.volume_at(r.obstacle_height + riser.stock_uncut_clearance), r.units)));
   }
 }

@@ -196,6 +196,21 @@ TEST(Cautions, NameMetalsValvesBushingsAndPlastic) {
   EXPECT_FALSE(std::get<Chain>(answer).air);
 }
 
+TEST(Cautions, WarnOfARunMuchNarrowerThanBothItsPorts) {
+  const SmallWorld shop(R"(
+    reducing nipple: 1 A male bore 26, 1/2 A male bore 15, 100c
+    enlarging coupling: 1/2 A female bore 15, 1 A female bore 26, 100c
+  )");
+  const Answer answer = shop.find(shop.ask("1 A female", "1 A male"));
+  ASSERT_TRUE(std::holds_alternative<Chain>(answer));
+  EXPECT_THAT(std::get<Chain>(answer).cautions,
+              ::testing::Contains(::testing::HasSubstr("much narrower inside than both ports")));
+  const Answer wide = shop.find(shop.ask("1 A female", "1/2 A female"));
+  ASSERT_TRUE(std::holds_alternative<Chain>(wide));
+  EXPECT_THAT(std::get<Chain>(wide).cautions,
+              ::testing::Not(::testing::Contains(::testing::HasSubstr("narrower inside"))));
+}
+
 TEST(Cautions, WarnWhereTheTwoEndsThemselvesLookAlike) {
   const SmallWorld shop("adapter: 1 A female, 1 B male, 200c");
   const Answer answer = shop.find(shop.ask("1 A male", "1 B female"));

@@ -75,13 +75,15 @@ TEST(PlanRiser, IsCutFromTheShortestStockNippleThatIsLongEnough) {
   RiserRequest r = one_inch();
   const Riser riser = plan_riser(r);
   EXPECT_NEAR(in_inches(*riser.stock), 14.0, 1e-9);
-  EXPECT_NEAR(in_inches(riser.offcut), 5.0 / 16.0, 1e-9);
-  EXPECT_THAT(riser.notes,
-              Contains("From the 14 in (356 mm) nipple cut 13-11/16 in (348 mm), measured from one threaded end."));
+  EXPECT_NEAR(in_inches(riser.offcut), 1.0 / 4.0, 1e-9);  // a saw cut of 1/16 in
+  EXPECT_THAT(
+      riser.notes,
+      Contains("From the 14 in (356 mm) stock piece cut 13-11/16 in (348 mm), measured from one threaded end."));
   r.pipe.stock_nipples = {inches(18)};
-  EXPECT_THAT(plan_riser(r).notes,
-              Contains("From the 18 in (457 mm) nipple cut 13-11/16 in (348 mm), measured from one threaded end; the "
-                       "offcut of 4-1/4 in (108 mm) keeps the other thread."));
+  EXPECT_THAT(
+      plan_riser(r).notes,
+      Contains("From the 18 in (457 mm) stock piece cut 13-11/16 in (348 mm), measured from one threaded end; the "
+               "offcut of 4-1/4 in (108 mm) keeps the other thread."));
 }
 
 TEST(PlanRiser, LongestStockNippleThatKeepsItsClearanceServesUncut) {
@@ -89,7 +91,7 @@ TEST(PlanRiser, LongestStockNippleThatKeepsItsClearanceServesUncut) {
   EXPECT_NEAR(in_inches(*riser.stock_uncut), 12.0, 1e-9);
   EXPECT_NEAR(in_inches(riser.stock_uncut_clearance), 2.0 + 3.0 / 16.0, 1e-9);
   EXPECT_THAT(riser.notes,
-              Contains("The 12 in (305 mm) nipple serves uncut, with a clearance of 2-3/16 in (56 mm) and a heel "
+              Contains("The 12 in (305 mm) stock piece serves uncut, with a clearance of 2-3/16 in (56 mm) and a heel "
                        "of 11.3 gal."));
 }
 
@@ -99,7 +101,7 @@ TEST(PlanRiser, OneNippleMakesTwoRisersWhereItIsLongEnough) {
   const Riser riser = plan_riser(r);  // 5-11/16 in
   EXPECT_NEAR(in_inches(*riser.stock_for_two), 12.0, 1e-9);
   EXPECT_THAT(riser.notes,
-              Contains("One 12 in (305 mm) nipple cut in two makes two such risers, each with one threaded end."));
+              Contains("One 12 in (305 mm) stock piece cut in two makes two such risers, each with one threaded end."));
 }
 
 TEST(PlanRiser, LongerThanAnyStockNippleIsThreadedFromPipe) {
@@ -236,7 +238,7 @@ TEST(PlanRiser, SpeaksMetricWhereTheJobDoes) {
   r.units = UnitSystem::metric;
   for (const std::string& note : plan_riser(r).notes) EXPECT_THAT(note, Not(HasSubstr(" in ("))) << note;
   EXPECT_THAT(plan_riser(r).notes,
-              Contains(HasSubstr("From the 356 mm nipple cut 348 mm, measured from one threaded end")));
+              Contains(HasSubstr("From the 356 mm stock piece cut 348 mm, measured from one threaded end")));
 }
 
 TEST(PlanRiser, MeasuresThatCannotBeAreAllNamed) {

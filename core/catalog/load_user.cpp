@@ -84,7 +84,7 @@ void load_own_part(Loading& loading, const Catalog& known, const Value& value) {
   const Value material = fields.need("material");
   const std::optional<MaterialId> material_id = material.exists() ? named_material(loading, material) : std::nullopt;
   part.rating = fields.need_with("rating", read_rating).value_or(GaugePressure{});
-  part.price = fields.need_with("price", read_positive_price).value_or(Price{});
+  part.price = fields.find_with("price", read_positive_price).value_or(Price{});
   part.source = fields.need_text("source");
   part.across_flats = fields.find_with("across flats", quantity::read_length).value_or(Length{});
   part.stocked = fields.flag_or("stocked", true);

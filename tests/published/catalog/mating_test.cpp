@@ -180,25 +180,25 @@ struct JointRow {
 
 // Common practice; ASME B1.20.7 and ISO 228-1 for the washers. Rigid tube and pipe must slide into their sockets, so
 // those joints close no run between fixed ends although nothing turns.
-constexpr Turning kEither = Turning::either;
-constexpr Turning kNeither = Turning::neither;
+constexpr Turning kScrewed = Turning::either;
+constexpr Turning kStill = Turning::neither;
 
 constexpr JointRow kJoints[] = {
-    {"npt", "1", "npt", "thread sealant", kEither, false, true},
-    {"npt-plastic", "1", "npt", "plastic thread sealant", kEither, false, true},
-    {"npt", "3/4", "npsm", "flat gasket", kNeither, true, true},
-    {"ght", "3/4", "ght", "hose washer", kNeither, true, true},
-    {"bspt", "1", "bspt", "thread sealant", kEither, false, true},
-    {"bspp", "1", "bspp", "bonded washer", kEither, false, true},
-    {"bspp", "1", "bspp-swivel", "flat gasket", kNeither, true, true},
-    {"hose", "1", "hose", "clamp", kNeither, true, true},
-    {"copper", "3/4", "copper", "solder", kNeither, false, false},
-    {"pvc", "3/4", "pvc", "solvent cement", kNeither, false, false},
-    {"weld", "1", "weld", "weld", kNeither, false, false},
-    {"pex", "3/4", "pex", "crimp ring", kNeither, true, false},
-    {"copper", "3/4", "push-on", "push-on", kNeither, false, true},
-    {"cam", "2", "cam", "cam gasket", kNeither, true, true},
-    {"flare-37", "1/2", "flare-37", "flare cone", kNeither, true, true},
+    {"npt", "1", "npt", "thread sealant", kScrewed, false, true},
+    {"npt-plastic", "1", "npt", "plastic thread sealant", kScrewed, false, true},
+    {"npt", "3/4", "npsm", "flat gasket", kStill, true, true},
+    {"ght", "3/4", "ght", "hose washer", kStill, true, true},
+    {"bspt", "1", "bspt", "thread sealant", kScrewed, false, true},
+    {"bspp", "1", "bspp", "bonded washer", kScrewed, false, true},
+    {"bspp", "1", "bspp-swivel", "flat gasket", kStill, true, true},
+    {"hose", "1", "hose", "clamp", kStill, true, true},
+    {"copper", "3/4", "copper", "solder", kStill, false, false},
+    {"pvc", "3/4", "pvc", "solvent cement", kStill, false, false},
+    {"weld", "1", "weld", "weld", kStill, false, false},
+    {"pex", "3/4", "pex", "crimp ring", kStill, true, false},
+    {"copper", "3/4", "push-on", "push-on", kStill, false, true},
+    {"cam", "2", "cam", "cam gasket", kStill, true, true},
+    {"flare-37", "1/2", "flare-37", "flare cone", kStill, true, true},
 };
 
 TEST(Mating, SealsAndClosesAsTheTradeDoes) {

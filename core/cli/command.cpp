@@ -6,6 +6,7 @@
 #include <unistd.h>
 
 #include <iostream>
+#include <optional>
 
 namespace riserun::cli {
 
@@ -23,6 +24,14 @@ void add_common_options(CLI::App& app, CommonOptions& common) {
       ->allow_extra_args(false);
   app.add_option("--bin", common.bin_file, "A file that says what your bin holds");
   app.add_option("--color", common.color, "auto or never")->check(CLI::IsMember({"auto", "never"}));
+}
+
+/// The first word, when it is no verb: the likeliest reason for a command line that cannot be read.
+std::optional<std::string> unknown_verb(const CLI::App& app, int argc, const char* const* argv) {
+  if (argc < 2 || argv[1][0] == '-') return std::nullopt;
+  for (const CLI::App* verb : app.get_subcommands([](const CLI::App*) { return true; }))
+    if (verb->get_name() == argv[1]) return std::nullopt;
+  return argv[1];
 }
 
 int parse_error_status(const CLI::App& app, const CLI::ParseError& error, std::ostream& out, std::ostream& err) {
@@ -61,6 +70,10 @@ int run(int argc, const char* const* argv, std::ostream& out, std::ostream& err)
     app.parse(argc, argv);
     return session.chosen_verb();
   } catch (const CLI::ParseError& error) {
+    if (const std::optional<std::string> word = unknown_verb(app, argc, argv)) {
+      err << "error: '" << *word << "' is no verb of riserun; riserun --help lists them.\n";
+      return kBadInput;
+    }
     return parse_error_status(app, error, out, err);
   } catch (const quantity::InputError& error) {
     err << error.what() << "\n";

@@ -44,9 +44,14 @@ plan::RiserAlone plan_from_options(const RiserOptions& options, const Stock& sto
     return words.quantity(option, text, &quantity::read_length);
   };
   plan::JobReservoir reservoir;
-  reservoir.height = length_of("--height", options.height).value_or(inches(1.0));
-  reservoir.length = length_of("--length", options.length).value_or(Length{});
-  reservoir.width = length_of("--width", options.width).value_or(Length{});
+  const auto inside = [&](const char* option, const std::string& text) {
+    const Length value = length_of(option, text).value_or(inches(1.0));
+    if (!(value > Length{})) words.add(option, text, "must be more than nothing", 0);
+    return value;
+  };
+  reservoir.height = inside("--height", options.height);
+  reservoir.length = inside("--length", options.length);
+  reservoir.width = inside("--width", options.width);
   reservoir.obstacle_height = length_of("--obstacle", options.obstacle);
   reservoir.lid_closed = options.lid_closed;
   plan::JobPort bung;
@@ -61,7 +66,6 @@ plan::RiserAlone plan_from_options(const RiserOptions& options, const Stock& sto
   riser.headroom = length_of("--headroom", options.headroom);
   riser.pipe_size = words.quantity("--pipe", options.pipe, &quantity::read_size_name);
   riser.material = words.material(*stock.catalog, "--material", options.material);
-  if (!(reservoir.height > Length{})) words.add("--height", options.height, "must be more than nothing", 0);
   words.finish();
   return plan::plan_riser_alone(stock.catalog, std::move(reservoir), std::move(riser), stock.bin, units);
 }
@@ -92,14 +96,18 @@ void add_riser_verb(CLI::App& app, Session& session) {
   const auto options = std::make_shared<RiserOptions>();
   options->bung = "1 FNPT";
   CLI::App* verb = app.add_subcommand("riser", "Riser length, clearance and heel, of a job or of a few measures");
-  CLI::Option* job = verb->add_option("job", options->job, "The job file; without one, --height at least");
+  CLI::Option* job =
+      verb->add_option("job", options->job, "The job file; without one, --height, --length and --width at least");
   CLI::Option* height = verb->add_option("--height", options->height, "Inside height of the reservoir, as \"14 in\"");
   height->excludes(job);
+  for (CLI::Option* side : {verb->add_option("--length", options->length, "Inside length: the heel's volume needs it"),
+                            verb->add_option("--width", options->width, "Inside width, likewise")}) {
+    side->needs(height)->excludes(job);
+    height->needs(side);
+  }
   const auto add = [&](const char* name, std::string& text, const char* about) {
     verb->add_option(name, text, about)->needs(height)->excludes(job);
   };
-  add("--length", options->length, "Inside length, for the heel's volume");
-  add("--width", options->width, "Inside width, for the heel's volume");
   add("--bung", options->bung, "The bung's port (1 FNPT when left out)");
   add("--bung-kind", options->bung_kind, "full coupling, half coupling, welded riser or double-tapped bushing");
   add("--bung-length", options->bung_length, "End to end length of the bung");
@@ -112,7 +120,7 @@ void add_riser_verb(CLI::App& app, Session& session) {
   verb->add_flag("--lid-closed", options->lid_closed, "The lid is welded already")->needs(height)->excludes(job);
   verb->callback([options, &session] {
     if (options->job.empty() && options->height.empty())
-      throw CLI::RequiredError("a job file, or --height and what else is known,");
+      throw CLI::RequiredError("a job file, or --height, --length and --width,");
     session.chosen_verb = [options, &session] {
       return options->job.empty() ? run_from_options(*options, session) : run_from_job(*options, session);
     };

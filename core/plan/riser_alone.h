@@ -1,5 +1,5 @@
 // The riser by itself, for who has no job file: the same stage as in a whole plan, on a reservoir of which only the
-// inside height must be known.
+// inside measures must be known.
 #pragma once
 
 #include "plan/plan.h"
@@ -16,8 +16,8 @@ struct RiserAlone {
   std::vector<Note> notes;
 };
 
-/// @param reservoir its height must be positive; without length and width the heel has no volume. The riser hangs in
-///        its first port; a usual bung is assumed when it has none.
+/// @param reservoir its inside measures must be positive. The riser hangs in its first port; a usual bung is assumed
+///        when it has none.
 RiserAlone plan_riser_alone(std::shared_ptr<const Catalog> catalog, JobReservoir reservoir, JobRiser riser, Bin bin,
                             UnitSystem units);
 

@@ -48,7 +48,7 @@ std::string rows_of(const catalog::Catalog& catalog, const plan::RiserPlan& plan
       {"inlet loss", fmt::format("K = {} plus or minus {} % [{}]", write_number(riser.inlet.entry_k, 2),
                                  write_number(100.0 * riser.inlet.scatter, 2), riser.inlet.source)},
   };
-  if (riser.heel > Volume{}) rows.push_back({"heel below it", write_volume(riser.heel, units)});
+  rows.push_back({"heel below it", write_volume(riser.heel, units)});
   if (riser.stock)
     rows.push_back(
         {"cut it from", fmt::format("{}, offcut {}",

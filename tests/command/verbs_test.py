@@ -102,21 +102,24 @@ class Chain(unittest.TestCase):
         self.assertIn("No chain", done.stdout)
 
 
+SIDES = ("--length", "44 in", "--width", "22 in")
+
+
 class Riser(unittest.TestCase):
     def test_worked_cut_length(self):
         # Inside 14 in, bung 1/2 in below the lid, clearance 1/2 in, make-up of 1 in NPT L1 + L3 = 0.661 in
         # (ASME B1.20.1): 14 - 1/2 - 1/2 + 0.661 = 13.661, to the tape 13-11/16 in.
-        done = run("riser", "--height", "14 in", "--bung", "1 FNPT", "--projects", "1/2 in", "--clearance", "1/2 in")
+        done = run("riser", "--height", "14 in", *SIDES, "--bung", "1 FNPT", "--projects", "1/2 in", "--clearance", "1/2 in")
         self.assertEqual(done.returncode, 0, done.stderr)
         self.assertIn("13-11/16 in (347 mm)", done.stdout)
 
     def test_half_coupling_is_refused(self):
-        done = run("riser", "--height", "14 in", "--bung-kind", "half coupling")
+        done = run("riser", "--height", "14 in", *SIDES, "--bung-kind", "half coupling")
         self.assertEqual(done.returncode, 1)
         self.assertIn("full coupling", done.stdout)
 
     def test_wrong_unit_is_bad_input(self):
-        done = run("riser", "--height", "14")
+        done = run("riser", "--height", "14", *SIDES)
         self.assertEqual(done.returncode, 2)
         self.assertIn("--height", done.stderr)
 

@@ -134,20 +134,22 @@ bool BranchBuildOrder::is_plastic(std::size_t body) const {
   return end.material && !catalog_.material(*end.material).metal;
 }
 
-std::string BranchBuildOrder::name(std::size_t body) const {
-  const Body& b = bodies_[body];
-  if (b.what == Body::What::base) return fmt::format("the base ({})", catalog_.written(request_.rules.from.type));
-  if (b.what == Body::What::target)
-    return fmt::format("target {} ({})", b.row + 1, catalog_.written(request_.targets[b.row].type));
-  if (!is_apart(b.row)) return part_name(b.row);
-  return fmt::format("the {} half of {}", b.what == Body::What::half ? "second" : "first", part_name(b.row));
-}
-
 std::string BranchBuildOrder::short_name(std::size_t body) const {
   const Body& b = bodies_[body];
-  if (b.what == Body::What::base) return "the base";
-  if (b.what == Body::What::target) return fmt::format("target {}", b.row + 1);
+  if (b.what == Body::What::base) return name_of_base(request_);
+  if (b.what == Body::What::target) return name_of_target(request_, b.row);
   return is_apart(b.row) ? "that half" : fmt::format("part {}", b.row + 1);
+}
+
+std::string BranchBuildOrder::name(std::size_t body) const {
+  const Body& b = bodies_[body];
+  if (b.what == Body::What::base || b.what == Body::What::target) {
+    const bool base = b.what == Body::What::base;
+    return fmt::format("{} ({})", short_name(body),
+                       catalog_.written(base ? request_.rules.from.type : request_.targets[b.row].type));
+  }
+  if (!is_apart(b.row)) return part_name(b.row);
+  return fmt::format("the {} half of {}", b.what == Body::What::half ? "second" : "first", part_name(b.row));
 }
 
 void BranchBuildOrder::add_plugs() {
@@ -243,8 +245,9 @@ void BranchBuildOrder::make(const Bond& bond, std::size_t turned, std::size_t st
 }
 
 void BranchBuildOrder::make_still(const Bond& bond) {
-  say(fmt::format("{}ring {} and {} together; neither side turns. {}", bond.last ? "To close, b" : "B",
-                  name(bond.inner), name(bond.outer), sealing(rule(bond.joint))),
+  const bool nut = catalog_.kind(catalog_.port_type(assembly_.joints[bond.joint].joint.a).kind).threaded;
+  say(fmt::format("{}ring {} and {} together; {}. {}", bond.last ? "To close, b" : "B", name(bond.inner),
+                  name(bond.outer), nut ? "turn the swivel nut only" : "neither side turns", sealing(rule(bond.joint))),
       bond.joint, bond.last);
 }
 

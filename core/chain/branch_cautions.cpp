@@ -1,8 +1,6 @@
 #include "chain/branch_assemble.h"
 #include "chain/cautions.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 namespace riserun::chain {
@@ -40,27 +38,17 @@ Chain branch_to(const Assembly& assembly, std::size_t target) {
   return branch;
 }
 
-void replace_all(std::string& text, const std::string& what, const std::string& by) {
-  for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + by.size()))
-    text.replace(at, what.size(), by);
-}
-
 }  // namespace
 
 void add_branch_cautions(const Catalog& catalog, const AssemblyRequest& request, Assembly& assembly) {
+  std::vector<Run> runs;
   for (std::size_t target = 0; target < request.targets.size(); ++target) {
-    ChainRequest way = request.rules;
-    way.to = request.targets[target];
-    Chain branch = branch_to(assembly, target);
-    add_cautions(catalog, way, branch);
-    for (std::string& text : branch.cautions) {
-      replace_all(text, "the from end", "the base");
-      replace_all(text, "the to end", fmt::format("target {}", target + 1));
-      replace_all(text, "in one chain", fmt::format("on the way to target {}", target + 1));
-      if (std::find(assembly.cautions.begin(), assembly.cautions.end(), text) == assembly.cautions.end())
-        assembly.cautions.push_back(std::move(text));
-    }
+    Run& run = runs.emplace_back(Run{request.rules, branch_to(assembly, target)});
+    run.request.from.called = name_of_base(request);
+    run.request.to = request.targets[target];
+    run.request.to.called = name_of_target(request, target);
   }
+  assembly.cautions = cautions_of(catalog, runs);
 }
 
 }  // namespace riserun::chain

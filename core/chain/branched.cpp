@@ -32,6 +32,15 @@ void check(const AssemblyRequest& request) {
 
 }  // namespace
 
+std::string name_of_base(const AssemblyRequest& request) {
+  return request.rules.from.called.empty() ? "the base" : request.rules.from.called;
+}
+
+std::string name_of_target(const AssemblyRequest& request, std::size_t row) {
+  const std::string& called = request.targets[row].called;
+  return called.empty() ? fmt::format("target {}", row + 1) : called;
+}
+
 AssemblyAnswer find_assembly(const Catalog& catalog, const AssemblyRequest& request) {
   check(request);
   const Network network(catalog);

@@ -26,6 +26,10 @@ struct AssemblyRequest {
   std::vector<PortEnd> targets;
 };
 
+/// What texts call them: as the request does, else "the base" and "target 2", counted from 1.
+std::string name_of_base(const AssemblyRequest& request);
+std::string name_of_target(const AssemblyRequest& request, std::size_t row);
+
 /// What follows at one port of a part.
 struct PortFollower {
   enum class What : std::uint8_t { inner, part, target, plug };  // inner: the port that it is entered by

@@ -34,7 +34,7 @@ class WhyNoAssembly {
   void add_rules(std::vector<Relaxation>& all) const;
   std::string reason(const NoAssembly& answer, const std::vector<Relaxation>& mending) const;
   std::string name(std::size_t target) const {
-    return fmt::format("target {} ({})", target + 1, catalog_.written(request_.targets[target].type));
+    return fmt::format("{} ({})", name_of_target(request_, target), catalog_.written(request_.targets[target].type));
   }
 
   template <class Change>
@@ -156,7 +156,9 @@ NoAssembly WhyNoAssembly::explain() {
   const std::vector<Relaxation> mending = relaxations();
   if (answer.targets.size() == 1) {
     ChainRequest way = request_.rules;
+    way.from.called = name_of_base(request_);
     way.to = request_.targets[answer.targets.front()];
+    way.to.called = name_of_target(request_, answer.targets.front());
     way.needs.clear();
     way.most_parts.reset();
     answer.way = why_none(network_, way);

@@ -63,7 +63,7 @@ std::vector<std::vector<std::size_t>> kinds_of_targets(const AssemblyRequest& re
   return kinds;
 }
 
-std::optional<BranchTree> best_branches(const Network& network, const AssemblyRequest& request) {
+std::optional<BranchTree> best_branches(const Network& network, const AssemblyRequest& request, bool wish_plugs) {
   const Rules rules(network.catalog(), request.rules);
   const BranchEnds ends = ends_of(request);
   const catalog::Bin& bin = request.rules.bin;
@@ -71,6 +71,7 @@ std::optional<BranchTree> best_branches(const Network& network, const AssemblyRe
   while (true) {
     BranchCounts counts;
     BranchDigits digits;
+    digits.wish_plugs = wish_plugs;
     auto digit = static_cast<std::uint32_t>(ends.targets.size());
     for (const NeedGroup& group : rules.need_groups()) {
       counts.needs.push_back(std::popcount(group.bits));

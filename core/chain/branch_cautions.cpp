@@ -1,7 +1,10 @@
 #include "chain/branch_assemble.h"
 #include "chain/cautions.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
+#include <optional>
 
 namespace riserun::chain {
 
@@ -38,6 +41,35 @@ Chain branch_to(const Assembly& assembly, std::size_t target) {
   return branch;
 }
 
+/// The narrowest size on the way to the target, of the target's own kind of joint, where it is below the target's.
+std::optional<catalog::SizeId> narrows_to(const Catalog& catalog, const PortEnd& target, const Chain& branch) {
+  const catalog::PortType& end = catalog.port_type(target.type);
+  const catalog::JointSize* narrowest = catalog.joint_size(end);
+  if (!narrowest) return std::nullopt;
+  for (const ChainJoint& joint : branch.joints) {
+    const catalog::PortType& port = catalog.port_type(joint.a);
+    const catalog::JointSize* size = port.kind == end.kind ? catalog.joint_size(port) : nullptr;
+    if (size && size->outside_diameter < narrowest->outside_diameter) narrowest = size;
+  }
+  if (narrowest->size == end.size) return std::nullopt;
+  return narrowest->size;
+}
+
+// ASME BPVC section VIII division 1, UG-135 (from memory): the way to a relief valve is no smaller than its inlet.
+void look_at_narrow_ways(const Catalog& catalog, const AssemblyRequest& request, const std::vector<Run>& runs,
+                         std::vector<std::string>& cautions) {
+  std::vector<std::string> ways;
+  for (std::size_t target = 0; target < runs.size(); ++target)
+    if (const auto size = narrows_to(catalog, request.targets[target], runs[target].chain))
+      ways.push_back(fmt::format("{} to {} ({})", catalog.size_name(*size), name_of_target(request, target),
+                                 catalog.written(request.targets[target].type)));
+  if (ways.empty()) return;
+  cautions.push_back(
+      fmt::format("the way narrows to {}: a gauge does not mind, but a relief valve must never be fed through less "
+                  "than the size of its own inlet, nor through a valve",
+                  fmt::join(ways, ", to ")));
+}
+
 }  // namespace
 
 void add_branch_cautions(const Catalog& catalog, const AssemblyRequest& request, Assembly& assembly) {
@@ -49,6 +81,7 @@ void add_branch_cautions(const Catalog& catalog, const AssemblyRequest& request,
     run.request.to.called = name_of_target(request, target);
   }
   assembly.cautions = cautions_of(catalog, runs);
+  look_at_narrow_ways(catalog, request, runs, assembly.cautions);
 }
 
 }  // namespace riserun::chain

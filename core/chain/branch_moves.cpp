@@ -179,6 +179,7 @@ const std::vector<Plug>& BranchMoves::plugs_of(const Face& host) {
   std::sort(all.begin(), all.end(), [&](const Plug& a, const Plug& b) { return goodness(a) < goodness(b); });
   for (Plug& plug : all)
     if (!plug.source.takes.empty() || known->second.empty()) known->second.push_back(std::move(plug));
+  if (known->second.empty() && digits_.wish_plugs) known->second.push_back({});
   return known->second;
 }
 

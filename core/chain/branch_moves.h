@@ -42,6 +42,7 @@ struct BranchMove {
 struct BranchDigits {
   std::vector<std::uint32_t> of_need_group;
   std::vector<std::uint32_t> of_bin_item;
+  bool wish_plugs = false;  // where no plug goes into a spare port, one that does not exist closes it
 };
 
 /// Every move that the rules admit; of those that a search cannot tell apart the best, ties to the ids.

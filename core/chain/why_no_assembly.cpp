@@ -48,6 +48,19 @@ class WhyNoAssembly {
   const AssemblyRequest& request_;
 };
 
+// Spare ports of the best assembly that there would be if each could be closed.
+void add_open_ports(const Catalog& catalog, const BranchTree& tree, std::vector<std::string>& ports) {
+  if (tree.target_kind) return;
+  const catalog::Part& part = catalog.part(tree.move.part);
+  std::size_t next_plug = 0;
+  for (std::size_t port = 0; port < part.ports.size(); ++port) {
+    if (port == tree.move.enter || tree.move.leads_on(port) || tree.move.plugs[next_plug++].valid()) continue;
+    const std::string name = catalog.written(part.ports[port].type);
+    if (std::find(ports.begin(), ports.end(), name) == ports.end()) ports.push_back(name);
+  }
+  for (const BranchTree& next : tree.follows) add_open_ports(catalog, next, ports);
+}
+
 // Of the sets that cannot be joined, needs aside, the smallest; empty: only the needs are in the way.
 std::vector<std::size_t> WhyNoAssembly::least_set() const {
   AssemblyRequest part = request_;
@@ -152,6 +165,14 @@ std::string WhyNoAssembly::reason(const NoAssembly& answer, const std::vector<Re
 
 NoAssembly WhyNoAssembly::explain() {
   NoAssembly answer;
+  if (const auto tree = best_branches(network_, request_, true)) {
+    std::vector<std::string> ports;
+    add_open_ports(catalog_, *tree, ports);
+    answer.reason = fmt::format("every assembly leaves a port open, and no plug or cap that the rules allow goes on {}",
+                                fmt::join(ports, " or "));
+    for (const Relaxation& relaxation : relaxations()) answer.mends.push_back(relaxation.mend);
+    return answer;
+  }
   answer.targets = least_set();
   const std::vector<Relaxation> mending = relaxations();
   if (answer.targets.size() == 1) {

@@ -52,6 +52,8 @@ chain::ChainRequest request_from(const ChainOptions& options, const Stock& stock
   chain::ChainRequest request;
   request.from.type = words.port(catalog, options.ports[0]);
   request.to.type = words.port(catalog, options.ports[1]);
+  // More than two: read again where they are used, but what is wrong with them is said with the rest.
+  for (std::size_t i = 2; i < options.ports.size(); ++i) words.port(catalog, options.ports[i]);
   request.from.freedom = options.held ? chain::Freedom::fixed : freedom(words, "--first-end", options.first_end);
   request.to.freedom = options.held ? chain::Freedom::fixed : freedom(words, "--last-end", options.last_end);
   request.order = order(words, options.order);

@@ -12,7 +12,7 @@ namespace riserun::chain::testing {
 namespace {
 
 constexpr std::uint32_t kWorlds = 5000;
-constexpr std::size_t kBeginnings = 500;  // looked at for each depth of the exhaustive search
+constexpr std::size_t kBeginnings = 1500;  // looked at for each depth of the exhaustive search
 
 /// Parts with three and four ports and plugs, of port types that the catalog has.
 catalog::Catalog with_branching_parts(const catalog::Catalog& base, Dice& dice) {

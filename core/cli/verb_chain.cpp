@@ -83,7 +83,7 @@ void refuse_what_is_for_two_ports(const ChainOptions& options) {
   refuse("--first-end", options.first_end);
   refuse("--last-end", options.last_end);
   refuse("--flow", options.flow);
-  refuse("--most-parts", options.most_parts > 0 ? std::to_string(options.most_parts) : "");
+  refuse("--most-parts", options.most_parts);
   if (options.order == "length" || options.order == "loss")
     words.add("--order", options.order,
               "a branched assembly has no one length and no one loss; allowed: parts, price, bin", 0);

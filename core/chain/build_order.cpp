@@ -1,18 +1,16 @@
 #include "chain/build_order.h"
 
+#include "chain/build_texts.h"
 #include "chain/rules.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
-#include <map>
 #include <optional>
 
 namespace riserun::chain {
 
 using catalog::End;
-using catalog::JointSize;
 using catalog::MatingRule;
 using catalog::Part;
 using catalog::Turning;
@@ -64,18 +62,8 @@ class BuildOrder {
   Rules rules_;
   Chain& chain_;
   LastPlace place_;
-  std::map<std::string, std::size_t> sealed_in_;  // number of the step that gave the instruction
+  SealTexts seals_;
 };
-
-// 1.5 is "1-1/2"; quarters are as fine as turns are counted.
-std::string written_turns(double turns) {
-  static const char* const kQuarters[] = {"", "1/4", "1/2", "3/4"};
-  const int quarters = static_cast<int>(turns * 4.0 + 0.5);
-  const int whole = quarters / 4;
-  const std::string part = kQuarters[quarters % 4];
-  if (part.empty()) return std::to_string(whole);
-  return whole == 0 ? part : std::to_string(whole) + "-" + part;
-}
 
 bool BuildOrder::turns(std::size_t body) const {
   return !is_end(body) || freedom(body) == Freedom::spinning || freedom(body) == Freedom::loose;
@@ -108,29 +96,13 @@ std::string BuildOrder::name_at(std::size_t body, std::size_t joint) const {
   return fmt::format("the {} half of {}", joint + 1 == body ? "first" : "second", name(body));
 }
 
-// The whole instruction the first time, then the number of the step that gave it.
 std::string BuildOrder::sealing(const MatingRule& joint) {
-  const auto [known, is_new] = sealed_in_.try_emplace(joint.seal, chain_.steps.size() + 1);
-  if (!is_new) return fmt::format("Seal as in step {}.", known->second);
-  const catalog::Seal* seal = catalog_.seal(joint.seal);
-  std::string text = seal && !seal->instruction.empty() ? seal->instruction : "seal: " + joint.seal;
-  text.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(text.front())));
-  if (text.back() != '.') text += '.';
-  return text;
+  return seals_.sealing(catalog_, joint, chain_.steps.size() + 1);
 }
 
-// Plastic takes less: 1 to 2 turns (common practice, as the trade reference C9 gives it).
 std::string BuildOrder::turns_text(std::size_t joint) const {
   const ChainJoint& made = chain_.joints[joint];
-  const PortTypeId thread = catalog_.port_type(made.b).end == End::male ? made.b : made.a;
-  const JointSize* size = catalog_.joint_size(catalog_.port_type(thread));
-  if (!size || size->turns_past_hand_high <= 0.0) return "hand-tight, then a little more";
-  const bool plastic = is_plastic(joint) || is_plastic(joint + 1);
-  const double low = plastic ? std::min(1.0, size->turns_past_hand_low) : size->turns_past_hand_low;
-  const double high = plastic ? std::min(2.0, size->turns_past_hand_high) : size->turns_past_hand_high;
-  if (written_turns(low) == written_turns(high))
-    return fmt::format("hand-tight, then {} turn{} more", written_turns(high), high > 1.0 ? "s" : "");
-  return fmt::format("hand-tight, then {} to {} turns more", written_turns(low), written_turns(high));
+  return turns_past_hand(catalog_, made.a, made.b, is_plastic(joint) || is_plastic(joint + 1));
 }
 
 std::string BuildOrder::hold(std::size_t body) const {

@@ -23,19 +23,26 @@ struct Side {
 
 class Cautions {
  public:
-  Cautions(const Catalog& catalog, const ChainRequest& request, Chain& chain)
-      : catalog_(catalog), request_(request), chain_(chain) {}
+  explicit Cautions(const Catalog& catalog) : catalog_(catalog) {}
 
-  void write() {
+  void look_at(const ChainRequest& request, const Chain& chain) {
+    request_ = &request;
+    chain_ = &chain;
     look_at_ends();
-    for (std::size_t joint = 0; joint < chain_.joints.size(); ++joint) look_at_joint(joint);
-    for (const ChainPart& link : chain_.parts) {
+    for (std::size_t joint = 0; joint < chain.joints.size(); ++joint) look_at_joint(joint);
+    for (const ChainPart& link : chain.parts) {
       look_at_part(catalog_.part(link.part));
       for (const PartId plug : link.plugs) look_at_part(catalog_.part(plug));
     }
-    for (const Note& note : notes_) say(fmt::format("{} {}", note.what, fmt::join(note.whom, ", ")));
     look_at_bushings();
     look_at_bore();
+  }
+
+  std::vector<std::string> all() const {
+    std::vector<std::string> texts = texts_;
+    for (const Note& note : notes_) texts.push_back(fmt::format("{} {}", note.what, fmt::join(note.whom, ", ")));
+    texts.insert(texts.end(), last_texts_.begin(), last_texts_.end());
+    return texts;
   }
 
  private:
@@ -46,10 +53,10 @@ class Cautions {
   void look_at_part(const Part& part);
   void look_at_bushings();
   void look_at_bore();
-  void say(std::string text) {
-    if (std::find(chain_.cautions.begin(), chain_.cautions.end(), text) == chain_.cautions.end())
-      chain_.cautions.push_back(std::move(text));
+  static void add_once(std::vector<std::string>& texts, std::string text) {
+    if (std::find(texts.begin(), texts.end(), text) == texts.end()) texts.push_back(std::move(text));
   }
+  void say(std::string text) { add_once(texts_, std::move(text)); }
 
   /// Says the same of another part or joint, in one sentence with the others.
   void note(const std::string& what, const std::string& whom);
@@ -60,15 +67,17 @@ class Cautions {
   };
 
   const Catalog& catalog_;
-  const ChainRequest& request_;
-  Chain& chain_;
+  const ChainRequest* request_ = nullptr;  // of the chain that is looked at
+  const Chain* chain_ = nullptr;
+  std::vector<std::string> texts_;
   std::vector<Note> notes_;
+  std::vector<std::string> last_texts_;
 };
 
 Side Cautions::side(std::size_t body, bool leaving) const {
-  if (body == 0) return {name_of_first(request_.from), request_.from.material, false};
-  if (body == chain_.parts.size() + 1) return {name_of_last(request_.to), request_.to.material, false};
-  const ChainPart& link = chain_.parts[body - 1];
+  if (body == 0) return {name_of_first(request_->from), request_->from.material, false};
+  if (body == chain_->parts.size() + 1) return {name_of_last(request_->to), request_->to.material, false};
+  const ChainPart& link = chain_->parts[body - 1];
   const Part& part = catalog_.part(link.part);
   Side made{"the " + part.name, part.material_at(leaving ? link.leave : link.enter), is_bushing(catalog_, part)};
   if (part.dielectric && !part.far_material) made.material.reset();
@@ -76,8 +85,8 @@ Side Cautions::side(std::size_t body, bool leaving) const {
 }
 
 void Cautions::look_at_ends() {
-  const PortTypeId from = request_.from.type;
-  const PortTypeId to = request_.to.type;
+  const PortTypeId from = request_->from.type;
+  const PortTypeId to = request_->to.type;
   if (const auto* trap = catalog_.look_alike(catalog_.port_type(from), catalog_.port_type(to)))
     say(fmt::format("never screw {} and {} straight together: {}", catalog_.written(from), catalog_.written(to),
                     trap->reason));
@@ -89,8 +98,8 @@ void Cautions::look_at_joint(std::size_t joint) {
   if (a.bushing && b.bushing) say("a bushing sits in another bushing: a reducing coupling is the sounder way");
   if (!a.material || !b.material) return;
   look_at_metals(a, b);
-  const catalog::PortType& first = catalog_.port_type(chain_.joints[joint].a);
-  const catalog::PortType& second = catalog_.port_type(chain_.joints[joint].b);
+  const catalog::PortType& first = catalog_.port_type(chain_->joints[joint].a);
+  const catalog::PortType& second = catalog_.port_type(chain_->joints[joint].b);
   if (!catalog_.kind(first.kind).tapered && !catalog_.kind(second.kind).tapered) return;
   const Side& female = first.end == End::female ? a : b;
   const Side& male = first.end == End::female ? b : a;
@@ -120,10 +129,12 @@ void Cautions::look_at_metals(const Side& a, const Side& b) {
 
 void Cautions::look_at_part(const Part& part) {
   const std::string name = "the " + part.name;
-  if (part.one_way && request_.service == Service::air)
-    note("air passes one way only, towards the last port, through", name);
+  if (part.one_way && request_->service == Service::air)
+    note(fmt::format("air passes one way only, towards {}, through", name_of_last(request_->to)), name);
   else if (part.one_way)
-    note("water passes one way only, towards the last port, so it does not drain back, through", name);
+    note(fmt::format("water passes one way only, towards {}, so it does not drain back, through",
+                     name_of_last(request_->to)),
+         name);
   const catalog::Material& material = catalog_.material(part.material);
   const auto is_threaded = [&](const catalog::Port& port) {
     return catalog_.kind(catalog_.port_type(port.type).kind).threaded;
@@ -149,39 +160,48 @@ void Cautions::note(const std::string& what, const std::string& whom) {
 
 void Cautions::look_at_bushings() {
   std::int64_t count = 0;
-  for (const ChainPart& link : chain_.parts) count += is_bushing(catalog_, catalog_.part(link.part)) ? 1 : 0;
+  for (const ChainPart& link : chain_->parts) count += is_bushing(catalog_, catalog_.part(link.part)) ? 1 : 0;
   if (count == 1)
-    say("a bushing leaves a ledge that holds water, and its wall is thin between near sizes: a reducing coupling is "
-        "kinder where there is room");
-  if (count > 1) say(fmt::format("{} bushings in one chain: more than one is poor practice", count));
+    add_once(last_texts_,
+             "a bushing leaves a ledge that holds water, and its wall is thin between near sizes: a reducing coupling "
+             "is kinder where there is room");
+  if (count > 1) add_once(last_texts_, fmt::format("{} bushings in one chain: more than one is poor practice", count));
 }
 
 // What a fitter would not expect of "the best": a run that is much tighter inside than either port that it joins.
 void Cautions::look_at_bore() {
   constexpr double kTight = 0.7;  // of the narrower port: under half of its area
-  if (chain_.parts.empty()) return;
+  if (chain_->parts.empty()) return;
   const auto bore = [&](const ChainPart& link, std::size_t port) {
     return port_bore(catalog_, catalog_.part(link.part), port);
   };
-  const ChainPart& last = chain_.parts.back();
-  const Length narrower_port = std::min(bore(chain_.parts.front(), chain_.parts.front().enter), bore(last, last.leave));
+  const ChainPart& last = chain_->parts.back();
+  const Length narrower_port =
+      std::min(bore(chain_->parts.front(), chain_->parts.front().enter), bore(last, last.leave));
   const ChainPart* tightest = nullptr;
   Length least = narrower_port * kTight;
-  for (const ChainPart& link : chain_.parts) {
+  for (const ChainPart& link : chain_->parts) {
     const Length inside = std::min(bore(link, link.enter), bore(link, link.leave));
     if (!(inside > Length{}) || inside >= least) continue;
     least = inside;
     tightest = &link;
   }
   if (tightest != nullptr)
-    say(fmt::format("much narrower inside than both ports: the {}, {:.2g} in; ask for a smallest bore to avoid it",
-                    catalog_.part(tightest->part).name, in_inches(least)));
+    add_once(last_texts_,
+             fmt::format("much narrower inside than both ports: the {}, {:.2g} in; ask for a smallest bore to avoid it",
+                         catalog_.part(tightest->part).name, in_inches(least)));
 }
 
 }  // namespace
 
 void add_cautions(const Catalog& catalog, const ChainRequest& request, Chain& chain) {
-  Cautions(catalog, request, chain).write();
+  for (std::string& text : cautions_of(catalog, {{request, chain}})) chain.cautions.push_back(std::move(text));
+}
+
+std::vector<std::string> cautions_of(const Catalog& catalog, const std::vector<Run>& runs) {
+  Cautions cautions(catalog);
+  for (const Run& run : runs) cautions.look_at(run.request, run.chain);
+  return cautions.all();
 }
 
 }  // namespace riserun::chain

@@ -16,11 +16,6 @@ Closing closing_between(Freedom a, Freedom b) {
   return a == Freedom::sliding || b == Freedom::sliding ? Closing::nothing_turns : Closing::stays_still;
 }
 
-bool stands_compressed_air(const Catalog& catalog, const Part& part) {
-  if (!part.air || !catalog.material(part.material).compressed_air) return false;
-  return !part.far_material || catalog.material(*part.far_material).compressed_air;
-}
-
 }  // namespace
 
 Rules::Rules(const Catalog& catalog, const ChainRequest& request)
@@ -50,6 +45,11 @@ void Rules::group_needs() {
       const auto row = std::lower_bound(needed_.begin(), needed_.end(), part) - needed_.begin();
       needed_groups_[static_cast<std::size_t>(row)] |= static_cast<std::uint8_t>(1u << g);
     }
+}
+
+bool stands_compressed_air(const Catalog& catalog, const Part& part) {
+  if (!part.air || !catalog.material(part.material).compressed_air) return false;
+  return !part.far_material || catalog.material(*part.far_material).compressed_air;
 }
 
 bool Rules::admits(PartId id) const {

@@ -21,6 +21,9 @@ struct NeedGroup {
   std::vector<PartId> parts;
 };
 
+/// May hold compressed air: made for it, and of no material that shatters.
+bool stands_compressed_air(const Catalog& catalog, const catalog::Part& part);
+
 class Rules {
  public:
   Rules(const Catalog& catalog, const ChainRequest& request);

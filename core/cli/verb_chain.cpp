@@ -1,5 +1,6 @@
-#include "chain/result.h"
+#include "chain/branched.h"
 #include "cli/inputs.h"
+#include "report/assembly_text.h"
 #include "report/chain_text.h"
 #include "report/plan_json.h"
 
@@ -51,6 +52,8 @@ chain::ChainRequest request_from(const ChainOptions& options, const Stock& stock
   chain::ChainRequest request;
   request.from.type = words.port(catalog, options.ports[0]);
   request.to.type = words.port(catalog, options.ports[1]);
+  // More than two: read again where they are used, but what is wrong with them is said with the rest.
+  for (std::size_t i = 2; i < options.ports.size(); ++i) words.port(catalog, options.ports[i]);
   request.from.freedom = options.held ? chain::Freedom::fixed : freedom(words, "--first-end", options.first_end);
   request.to.freedom = options.held ? chain::Freedom::fixed : freedom(words, "--last-end", options.last_end);
   request.order = order(words, options.order);
@@ -71,7 +74,45 @@ chain::ChainRequest request_from(const ChainOptions& options, const Stock& stock
   return request;
 }
 
+// Options that say something of one run between two ends say nothing of an assembly.
+void refuse_what_is_for_two_ports(const ChainOptions& options) {
+  WordReader words;
+  const auto refuse = [&](const std::string& option, const std::string& text) {
+    if (!text.empty()) words.add(option, text, "is for a chain between two ports, not for a branched assembly", 0);
+  };
+  refuse("--first-end", options.first_end);
+  refuse("--last-end", options.last_end);
+  refuse("--flow", options.flow);
+  refuse("--most-parts", options.most_parts);
+  if (options.order == "length" || options.order == "loss")
+    words.add("--order", options.order,
+              "a branched assembly has no one length and no one loss; allowed: parts, price, bin", 0);
+  words.finish();
+}
+
+int run_assembly(const ChainOptions& options, const Session& session) {
+  refuse_what_is_for_two_ports(options);
+  const Stock stock = load_stock(session.common);
+  chain::AssemblyRequest request;
+  request.rules = request_from(options, stock);
+  WordReader words;
+  for (std::size_t i = 1; i < options.ports.size(); ++i)
+    request.targets.push_back({words.port(*stock.catalog, options.ports[i]), {}, request.rules.from.freedom, {}});
+  words.finish();
+  const chain::AssemblyAnswer answer = chain::find_assembly(*stock.catalog, request);
+  if (session.common.json) {
+    session.out << report::assembly_json(*stock.catalog, request, answer);
+  } else {
+    session.out << fmt::format("From {} to", stock.catalog->written(request.rules.from.type));
+    for (std::size_t i = 0; i < request.targets.size(); ++i)
+      session.out << (i ? ", " : " ") << stock.catalog->written(request.targets[i].type);
+    session.out << '\n' << report::assembly_text(*stock.catalog, request, answer, session.style(UnitSystem::inch));
+  }
+  return std::holds_alternative<chain::Assembly>(answer) ? kDone : kNoSolution;
+}
+
 int run_chain(const ChainOptions& options, const Session& session) {
+  if (options.ports.size() > 2) return run_assembly(options, session);
   const Stock stock = load_stock(session.common);
   const chain::ChainRequest request = request_from(options, stock);
   const chain::Answer answer = chain::find_chain(*stock.catalog, request);
@@ -92,11 +133,12 @@ void add_chain_verb(CLI::App& app, Session& session) {
   const auto options = std::make_shared<ChainOptions>();
   CLI::App* verb = app.add_subcommand("chain", "Parts that join two open ports, and the order to build them in");
   verb->add_option("ports", options->ports,
-                   "The port that you have and the port that you need: \"1 FNPT\" \"3/4 MGHT\"")
-      ->expected(2)
+                   "The port that you have and the port that you need: \"1 FNPT\" \"3/4 MGHT\"; with more than two, "
+                   "the base and two to eight ports that branch off it")
+      ->expected(2, 1 + static_cast<int>(chain::kMostTargets))
       ->required();
   CLI::Option* held =
-      verb->add_flag("--held", options->held, "Both ends are held still: a union, hose or swivel nut must close it");
+      verb->add_flag("--held", options->held, "All ends are held still: a union, hose or swivel nut must close it");
   verb->add_option("--first-end", options->first_end, "How the first port can move: loose, spinning, sliding or fixed")
       ->excludes(held);
   verb->add_option("--last-end", options->last_end, "How the last port can move")->excludes(held);

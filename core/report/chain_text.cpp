@@ -17,18 +17,6 @@ using chain::NoChain;
 
 constexpr std::size_t kReachableShown = 12;
 
-std::string source_of(const catalog::Part& part, bool from_bin) {
-  if (from_bin) return "bin";
-  const std::string price = "buy " + write_price(part.price);
-  return part.stocked ? price : price + " (special order)";
-}
-
-std::string part_label(const Catalog& catalog, const catalog::Part& part) {
-  std::string label = part.name + ", " + catalog.material(part.material).name;
-  if (part.far_material) label += "/" + catalog.material(*part.far_material).name;
-  return part.measured ? label + " (measured)" : label;
-}
-
 std::string part_rows(const Catalog& catalog, const Chain& chain) {
   std::vector<std::vector<std::string>> rows;
   for (std::size_t i = 0; i < chain.parts.size(); ++i) {
@@ -73,13 +61,6 @@ std::string build_order(const Chain& chain) {
   return text;
 }
 
-std::string bullet_list(const std::string& title, const std::vector<std::string>& sentences) {
-  if (sentences.empty()) return "";
-  std::string text = "  " + title + "\n";
-  for (const std::string& sentence : sentences) text += wrapped("    - ", sentence);
-  return text;
-}
-
 std::string reachable(const Catalog& catalog, const std::string& from, const std::vector<chain::PortTypeId>& ports) {
   std::string list;
   for (std::size_t i = 0; i < std::min(ports.size(), kReachableShown); ++i)
@@ -111,6 +92,25 @@ std::string none_text(const Catalog& catalog, const ChainRequest& request, const
 }
 
 }  // namespace
+
+std::string source_of(const catalog::Part& part, bool from_bin) {
+  if (from_bin) return "bin";
+  const std::string price = "buy " + write_price(part.price);
+  return part.stocked ? price : price + " (special order)";
+}
+
+std::string part_label(const Catalog& catalog, const catalog::Part& part) {
+  std::string label = part.name + ", " + catalog.material(part.material).name;
+  if (part.far_material) label += "/" + catalog.material(*part.far_material).name;
+  return part.measured ? label + " (measured)" : label;
+}
+
+std::string bullet_list(const std::string& title, const std::vector<std::string>& sentences) {
+  if (sentences.empty()) return "";
+  std::string text = "  " + title + "\n";
+  for (const std::string& sentence : sentences) text += wrapped("    - ", sentence);
+  return text;
+}
 
 std::string chain_text(const Catalog& catalog, const ChainRequest& request, const chain::Answer& answer,
                        const Style& style) {

@@ -137,7 +137,8 @@ void add_part(CatalogBuilder& builder, const std::string& line) {
   part.rating = psig(300.0);
   for (const std::string& word : split(line.substr(colon + 2), ',')) {
     if (const auto type = read_type(builder, word))
-      part.ports.push_back({builder.port_type(*type), millimetres(20.0), millimetres(20.0), 0.0});
+      part.ports.push_back({builder.port_type(*type), millimetres(20.0), millimetres(20.0),
+                            part.ports.empty() ? 180.0 : (part.ports.size() == 1 ? 0.0 : 90.0)});
     else
       read_word(builder, word, part);
   }

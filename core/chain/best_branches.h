@@ -1,0 +1,20 @@
+// The best branched assembly of a request, as a tree: the search, repeated with more of the bin counted only where it
+// has to be.
+#pragma once
+
+#include "chain/branch_search.h"
+#include "chain/branched.h"
+
+namespace riserun::chain {
+
+/// Provably best. The bin is first taken to be without end; where the answer then takes a part more often than it is
+/// there, that part is counted and the search repeated. Each search is of a wider set than the real one, so that an
+/// answer which breaks no count is the best of the real set too. Targets of the tree are kinds: see kinds_of_targets.
+/// @param wish_plugs  spare ports that no plug goes into are closed by one that does not exist (an invalid id)
+std::optional<BranchTree> best_branches(const Network& network, const AssemblyRequest& request,
+                                        bool wish_plugs = false);
+
+/// Rows of the targets that nothing tells apart, kind by kind, in the order asked for.
+std::vector<std::vector<std::size_t>> kinds_of_targets(const AssemblyRequest& request);
+
+}  // namespace riserun::chain

@@ -1,0 +1,51 @@
+#include "chain/branched.h"
+
+#include "chain/branch_assemble.h"
+#include "chain/why_no_assembly.h"
+#include "quantity/input_error.h"
+
+#include <fmt/format.h>
+
+namespace riserun::chain {
+
+namespace {
+
+constexpr std::size_t kMostNeeds = 8;
+
+void check(const AssemblyRequest& request) {
+  std::vector<quantity::Problem> problems;
+  const auto say = [&](std::string message) { problems.push_back({"", 0, 0, std::move(message), ""}); };
+  const std::size_t count = request.targets.size();
+  if (count < kFewestTargets || count > kMostTargets)
+    say(fmt::format("an assembly joins one port to {} to {} others, not to {}", kFewestTargets, kMostTargets, count));
+  if (request.rules.order == Order::length || request.rules.order == Order::loss)
+    say("an assembly has no one length and no one head to be weighed by, as each branch has its own; allowed orders: "
+        "parts, price, bin");
+  if (request.rules.needs.size() > kMostNeeds)
+    say(fmt::format("at most {} needs, not {}", kMostNeeds, request.rules.needs.size()));
+  const auto known = [](const PortEnd& end) { return end.freedom == Freedom::loose || end.freedom == Freedom::fixed; };
+  bool all_known = known(request.rules.from);
+  for (const PortEnd& target : request.targets) all_known = all_known && known(target);
+  if (!all_known) say("an end of an assembly is loose or fixed; sliding and spinning ends are for chains");
+  if (!problems.empty()) throw quantity::InputError(std::move(problems));
+}
+
+}  // namespace
+
+std::string name_of_base(const AssemblyRequest& request) {
+  return request.rules.from.called.empty() ? "the base" : request.rules.from.called;
+}
+
+std::string name_of_target(const AssemblyRequest& request, std::size_t row) {
+  const std::string& called = request.targets[row].called;
+  return called.empty() ? fmt::format("target {}", row + 1) : called;
+}
+
+AssemblyAnswer find_assembly(const Catalog& catalog, const AssemblyRequest& request) {
+  check(request);
+  const Network network(catalog);
+  if (const auto tree = best_branches(network, request)) return assemble_branches(catalog, request, *tree);
+  return why_no_assembly(network, request);
+}
+
+}  // namespace riserun::chain

@@ -1,0 +1,86 @@
+// Branched assemblies: one port, the base, joined to two to eight others, the targets, by parts with three and more
+// ports; spare ports plugged.
+#pragma once
+
+#include "chain/request.h"
+#include "chain/result.h"
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace riserun::chain {
+
+inline constexpr std::size_t kFewestTargets = 2;
+inline constexpr std::size_t kMostTargets = 8;
+
+/// Ends are loose (they can be turned onto the assembly) or fixed (held still); on the way between any two fixed ends
+/// there must be a closing joint. Orders: parts, price, bin. A tie beyond the order goes to the assembly with fewer
+/// bushings and close nipples, and what still ties to the one whose list, read from the base outwards and port by port,
+/// has targets first (in the order asked for), then the part ids that sort first, then the earlier entered port.
+struct AssemblyRequest {
+  /// What a chain request says, with the base as its `from` end. Each need is met once, anywhere in the assembly;
+  /// devices are put in only to meet one. `to`, `most_parts` and `flow` are not looked at.
+  ChainRequest rules;
+  std::vector<PortEnd> targets;
+};
+
+/// What texts call them: as the request does, else "the base" and "target 2", counted from 1.
+std::string name_of_base(const AssemblyRequest& request);
+std::string name_of_target(const AssemblyRequest& request, std::size_t row);
+
+/// What follows at one port of a part.
+struct PortFollower {
+  enum class What : std::uint8_t { inner, part, target, plug };  // inner: the port that it is entered by
+  What what = What::inner;
+  std::size_t row = 0;         // of Assembly::parts, or of AssemblyRequest::targets
+  PartId plug;                 // for a plug
+  bool plug_from_bin = false;  // for a plug
+};
+
+struct AssemblyPart {
+  PartId part;
+  std::uint8_t enter = 0;
+  bool from_bin = false;
+  std::vector<PortFollower> ports;  // one for each port of the part
+};
+
+/// A joint of the tree, plugs left out.
+struct AssemblyJoint {
+  std::size_t inner = 0;  // row of the part nearer to the base; kBase: the base itself
+  std::uint8_t inner_port = 0;
+  bool to_target = false;
+  std::size_t outer = 0;  // row of the part or of the target
+  ChainJoint joint;       // `a` at the inner side
+};
+
+inline constexpr std::size_t kBase = static_cast<std::size_t>(-1);
+
+struct Assembly {
+  std::vector<AssemblyPart> parts;    // from the base outwards: a part, then what follows at its ports, port by port
+  std::vector<AssemblyJoint> joints;  // in the same order; one for each part and each target
+  int part_count = 0;                 // plugs included
+  int buy_count = 0;
+  Price price;                   // of what must be bought
+  GaugePressure rating{};        // of the weakest part, water
+  bool air = true;               // every part may stand compressed air
+  std::vector<BuildStep> steps;  // BuildStep::joint: row of `joints`; joints.size() for a union's nut; kNoJoint: a plug
+  std::vector<std::string> cautions;
+};
+
+/// Why there is no assembly, and the smallest change that would make one.
+struct NoAssembly {
+  std::string reason;                // one sentence
+  std::vector<std::size_t> targets;  // a least set of targets that cannot be reached together
+  std::optional<NoChain> way;        // where that is one target: why no chain leads to it
+  std::vector<std::string> mends;    // each alone is enough
+};
+
+using AssemblyAnswer = std::variant<Assembly, NoAssembly>;
+
+/// The best assembly under the request's order, provably, or why there is none.
+/// @throws InputError for too few or too many targets, another order or another freedom than those above
+AssemblyAnswer find_assembly(const Catalog& catalog, const AssemblyRequest& request);
+
+}  // namespace riserun::chain

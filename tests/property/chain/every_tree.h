@@ -1,0 +1,76 @@
+// Every branched assembly that a request allows, tried one after the other: no graph, no subsets, no bound but a number
+// of parts.
+#pragma once
+
+#include "chain/branched.h"
+
+#include <array>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace riserun::chain::testing {
+
+/// One thing of a tree; a tree is its things from the base outwards, port by port.
+struct TreeItem {
+  enum class What { part, target, plug } what = What::part;
+  PartId part;           // of a part or plug
+  std::size_t kind = 0;  // of a target: row of the first target like it
+  std::uint8_t enter = 0;
+  int host = -1;  // row of the part that it is on; -1: the base
+  std::uint8_t host_port = 0;
+};
+
+struct TreeSums {
+  std::int64_t parts = 0, cents = 0, buy = 0, drawbacks = 0;
+  std::vector<std::pair<std::string, std::size_t>> tokens;  // a target has no text and so sorts first
+  bool operator==(const TreeSums&) const = default;
+};
+
+/// Smaller is better: the order's own measures, then the drawbacks, then the tokens. Orders: parts, price, bin.
+bool better_tree(Order order, const TreeSums& a, const TreeSums& b);
+
+struct EveryTree {
+  std::array<std::optional<TreeSums>, 5> best;  // by order
+  int depth = -1;                               // all trees of up to that many parts were tried
+};
+
+class TreeTrial {
+ public:
+  TreeTrial(const Catalog& catalog, const AssemblyRequest& request);
+  /// Deepens part by part until that many beginnings of trees have been looked at.
+  EveryTree run(std::size_t budget);
+  /// What the tree adds up to; nullopt where it breaks a rule, and `why` says which.
+  std::optional<TreeSums> judge(const std::vector<TreeItem>& tree, std::string& why) const;
+  std::size_t kind_of(std::size_t target) const { return kinds_[target]; }
+
+ private:
+  struct Open {
+    int host = -1;
+    std::uint8_t port = 0;
+  };
+  void explore(std::vector<TreeItem>& tree, std::vector<Open> open, int parts, int depth, EveryTree& found);
+  void put_part(std::vector<TreeItem>& tree, const std::vector<Open>& open, TreeItem item, int parts, int depth,
+                EveryTree& found);
+  PortTypeId type_at(const std::vector<TreeItem>& tree, Open open) const;
+  PortTypeId type_of(const TreeItem& item) const;
+  bool part_allowed(PartId part) const;
+  bool clash(std::optional<MaterialId> a, std::optional<MaterialId> b) const;
+  std::string wrong_joint(const std::vector<TreeItem>& tree, const TreeItem& item) const;
+  std::string wrong_part(const std::vector<TreeItem>& tree, std::size_t row) const;
+  std::string wrong_ends(const std::vector<TreeItem>& tree) const;
+  bool needs_met(const std::vector<TreeItem>& tree) const;
+  bool meet(const std::vector<TreeItem>& tree, std::size_t row, std::vector<int> open) const;
+  TreeSums add_up(const std::vector<TreeItem>& tree) const;
+
+  const Catalog& catalog_;
+  const AssemblyRequest& request_;
+  std::vector<std::size_t> kinds_;                // by target
+  std::vector<std::vector<PartId>> need_groups_;  // needs that name the same parts are one group
+  std::vector<int> need_counts_;
+  std::size_t looked_at_ = 0;
+  std::size_t budget_ = 0;
+};
+
+}  // namespace riserun::chain::testing

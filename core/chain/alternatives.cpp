@@ -11,21 +11,7 @@ namespace riserun::chain {
 
 namespace {
 
-std::vector<std::uint32_t> ids_of(const Network& network, const Route& route) {
-  std::vector<std::uint32_t> ids;
-  for (const Move& move : route.moves) {
-    ids.push_back(network.rank(move.part));
-    for (const PartId plug : move.plugs) ids.push_back(network.rank(plug));
-  }
-  return ids;
-}
-
-std::vector<std::pair<std::uint8_t, std::uint8_t>> ways_of(const Route& route) {
-  std::vector<std::pair<std::uint8_t, std::uint8_t>> ways;
-  for (const Move& move : route.moves) ways.emplace_back(move.enter, move.leave);
-  return ways;
-}
-
+// The route's own cost is its measures side by side.
 Cost cost_under(Order order, const Route& route) {
   const auto& [parts, cents, micrometres, nanometres, buy] = route.cost.tuple;
   Measures measures{0, parts, cents, micrometres, nanometres, buy, 0};
@@ -37,7 +23,7 @@ Cost cost_under(Order order, const Route& route) {
 struct Row {
   Route route;
   Cost cost;
-  std::vector<std::uint32_t> ids;
+  std::vector<std::uint32_t> ids;  // places among all ids, plugs behind their part
   std::vector<std::pair<std::uint8_t, std::uint8_t>> ways;
   bool same_chain(const Row& other) const { return ids == other.ids && ways == other.ways; }
 };
@@ -72,14 +58,21 @@ std::vector<Route> unbeaten_routes(const Network& network, const Rules& rules, c
   return frontier(network, rules, kept->graph(), *kept->distances_to(rules, request.to), kMorePartsThanFewest);
 }
 
+Row row_of(const Network& network, Route route) {
+  Row row{std::move(route), {}, {}, {}};
+  for (const Move& move : row.route.moves) {
+    row.ids.push_back(network.rank(move.part));
+    for (const PartId plug : move.plugs) row.ids.push_back(network.rank(plug));
+    row.ways.emplace_back(move.enter, move.leave);
+  }
+  return row;
+}
+
 std::vector<Row> sorted_rows(const Network& network, const ChainRequest& request, std::vector<Route> routes) {
   std::vector<Row> rows;
   for (Route& route : routes) {
-    Row& row = rows.emplace_back();
-    row.cost = cost_under(request.order, route);
-    row.ids = ids_of(network, route);
-    row.ways = ways_of(route);
-    row.route = std::move(route);
+    rows.push_back(row_of(network, std::move(route)));
+    rows.back().cost = cost_under(request.order, rows.back().route);
   }
   std::sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {
     return std::tie(a.cost, a.ids, a.ways) < std::tie(b.cost, b.ids, b.ways);
@@ -87,7 +80,7 @@ std::vector<Row> sorted_rows(const Network& network, const ChainRequest& request
   return rows;
 }
 
-bool same_but_for_material(const Catalog& catalog, PartId a, PartId b) {
+bool same_fitting(const Catalog& catalog, PartId a, PartId b) {
   const catalog::Part& x = catalog.part(a);
   const catalog::Part& y = catalog.part(b);
   const auto same_type = [](const catalog::Port& p, const catalog::Port& q) { return p.type == q.type; };
@@ -95,24 +88,37 @@ bool same_but_for_material(const Catalog& catalog, PartId a, PartId b) {
          std::equal(x.ports.begin(), x.ports.end(), y.ports.begin(), y.ports.end(), same_type);
 }
 
-bool same_but_for_material(const Catalog& catalog, const Route& a, const Route& b) {
-  return std::equal(a.moves.begin(), a.moves.end(), b.moves.begin(), b.moves.end(), [&](const Move& x, const Move& y) {
-    return x.enter == y.enter && x.leave == y.leave && same_but_for_material(catalog, x.part, y.part) &&
-           std::equal(x.plugs.begin(), x.plugs.end(), y.plugs.begin(), y.plugs.end(),
-                      [&](PartId p, PartId q) { return same_but_for_material(catalog, p, q); });
-  });
+/// Parts and plugs in chain order.
+std::vector<PartId> parts_of(const Route& route) {
+  std::vector<PartId> parts;
+  for (const Move& move : route.moves) {
+    parts.push_back(move.part);
+    parts.insert(parts.end(), move.plugs.begin(), move.plugs.end());
+  }
+  return parts;
+}
+
+/// The same fittings the same way round, in other materials in at least one place.
+bool same_but_for_material(const Catalog& catalog, const Row& a, const Row& b) {
+  if (a.ways != b.ways) return false;
+  const std::vector<PartId> x = parts_of(a.route);
+  const std::vector<PartId> y = parts_of(b.route);
+  const auto metals = [&](PartId id) {
+    const catalog::Part& part = catalog.part(id);
+    return std::pair(part.material, part.far_material.value_or(part.material));
+  };
+  return std::equal(x.begin(), x.end(), y.begin(), y.end(),
+                    [&](PartId p, PartId q) { return same_fitting(catalog, p, q); }) &&
+         !std::equal(x.begin(), x.end(), y.begin(), y.end(),
+                     [&](PartId p, PartId q) { return metals(p) == metals(q); });
 }
 
 // In the order of the chain, each once: "brass and nylon".
 std::string materials_of(const Catalog& catalog, const Route& route) {
   std::vector<std::string> names;
-  const auto add = [&](PartId id) {
+  for (const PartId id : parts_of(route)) {
     const std::string& name = catalog.material(catalog.part(id).material).name;
     if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
-  };
-  for (const Move& move : route.moves) {
-    add(move.part);
-    for (const PartId plug : move.plugs) add(plug);
   }
   std::string text;
   for (std::size_t i = 0; i < names.size(); ++i)
@@ -126,24 +132,23 @@ std::vector<Alternative> alternatives(const Network& network, const ChainRequest
                                       std::size_t most_rows) {
   const Catalog& catalog = network.catalog();
   const Rules rules(catalog, request);
-  const auto best = GraphStore::is_plain(request) ? best_route(network, request, store) : best_route(network, request);
+  std::optional<Route> best =
+      GraphStore::is_plain(request) ? best_route(network, request, store) : best_route(network, request);
   if (!best) return {};
+  const Row first = row_of(network, std::move(*best));
   const std::vector<Row> rows = sorted_rows(network, request, unbeaten_routes(network, rules, store));
-  const Row first = std::move(sorted_rows(network, request, {*best}).front());
-  std::vector<const Route*> kept{&first.route};
-  std::vector<Alternative> answer{{assemble(catalog, request, best->moves), {}}};
+  std::vector<const Row*> shown{&first};
+  std::vector<Alternative> answer{{assemble(catalog, request, first.route.moves), {}}};
   for (const Row& row : rows) {
     if (row.same_chain(first)) continue;
-    const auto like = std::find_if(kept.begin(), kept.end(), [&](const Route* route) {
-      return same_but_for_material(catalog, *route, row.route);
-    });
-    if (like != kept.end()) {
-      const auto at = static_cast<std::size_t>(like - kept.begin());
-      if (at < answer.size()) answer[at].same_in.push_back(materials_of(catalog, row.route));
-      continue;
+    const auto like = std::find_if(shown.begin(), shown.end(),
+                                   [&](const Row* earlier) { return same_but_for_material(catalog, *earlier, row); });
+    if (like == shown.end()) {
+      shown.push_back(&row);
+      if (answer.size() < most_rows) answer.push_back({assemble(catalog, request, row.route.moves), {}});
+    } else if (const auto at = static_cast<std::size_t>(like - shown.begin()); at < answer.size()) {
+      answer[at].same_in.push_back(materials_of(catalog, row.route));
     }
-    kept.push_back(&row.route);
-    if (answer.size() < most_rows) answer.push_back({assemble(catalog, request, row.route.moves), {}});
   }
   return answer;
 }

@@ -22,8 +22,8 @@ struct Alternative {
 /// nipples, then the first by part ids.
 ///
 /// The best chain stands first, also where one that ties with it under the order beats it in the other measures. The
-/// rest follow by the request's order, then by ids. A chain of the same sizes of the same families, entered and left by
-/// the same ports, as one before it, but in other materials, is folded under that one.
+/// rest follow by the request's order, then by ids. A row that has, place by place, the family, the size and the ports
+/// of one before it, and differs in the material of at least one place, is folded under the first such row.
 ///
 /// @param most_rows  after folding, > 0
 /// @return empty: there is no chain

@@ -1,4 +1,4 @@
-#include "chain/result.h"
+#include "chain/finder.h"
 #include "cli/inputs.h"
 #include "report/chain_text.h"
 #include "report/plan_json.h"
@@ -25,6 +25,7 @@ struct ChainOptions {
   std::string flow;
   std::string galvanic;
   std::string most_parts;
+  int alternatives = 0;  // 0: the best chain alone
   bool air = false;
   bool special_order = false;
 };
@@ -71,16 +72,39 @@ chain::ChainRequest request_from(const ChainOptions& options, const Stock& stock
   return request;
 }
 
+std::string heading_of(const Stock& stock, const chain::ChainRequest& request) {
+  return fmt::format("From {} to {}\n", stock.catalog->written(request.from.type),
+                     stock.catalog->written(request.to.type));
+}
+
+void print_alternatives(const Stock& stock, const chain::ChainRequest& request, const chain::Finder& finder,
+                        const std::vector<chain::Alternative>& rows, const Session& session) {
+  const std::vector<chain::Substitute> substitutes = finder.shelf_empty(request, rows.front().chain);
+  if (session.common.json) {
+    session.out << report::alternatives_json(*stock.catalog, request, rows, substitutes);
+    return;
+  }
+  session.out << heading_of(stock, request)
+              << report::alternatives_text(*stock.catalog, request, rows, substitutes, session.style(UnitSystem::inch));
+}
+
 int run_chain(const ChainOptions& options, const Session& session) {
   const Stock stock = load_stock(session.common);
   const chain::ChainRequest request = request_from(options, stock);
+  if (options.alternatives > 0) {
+    const chain::Finder finder(*stock.catalog);
+    const auto rows = finder.alternatives(request, static_cast<std::size_t>(options.alternatives));
+    if (!rows.empty()) {
+      print_alternatives(stock, request, finder, rows, session);
+      return kDone;
+    }
+  }
   const chain::Answer answer = chain::find_chain(*stock.catalog, request);
   const bool found = std::holds_alternative<chain::Chain>(answer);
   if (session.common.json) {
     session.out << report::chain_json(*stock.catalog, request, answer);
   } else {
-    session.out << fmt::format("From {} to {}\n", stock.catalog->written(request.from.type),
-                               stock.catalog->written(request.to.type))
+    session.out << heading_of(stock, request)
                 << report::chain_text(*stock.catalog, request, answer, session.style(UnitSystem::inch));
   }
   return found ? kDone : kNoSolution;
@@ -109,6 +133,10 @@ void add_chain_verb(CLI::App& app, Session& session) {
   verb->add_option("--bore", options->smallest_bore, "The smallest bore allowed, as \"3/4 in\"");
   verb->add_option("--flow", options->flow, "Flow for the head lost, as \"12 gpm\" (10 gpm when left out)");
   verb->add_option("--galvanic", options->galvanic, "warn of unlike metals, or avoid them");
+  verb->add_option("--alternatives", options->alternatives,
+                   "So many chains that a person may prefer, the best among them, and what to take where a part of it "
+                   "is not on the shelf")
+      ->check(CLI::PositiveNumber);
   verb->add_option("--most-parts", options->most_parts, "No more parts than that");
   verb->add_flag("--air", options->air, "It carries compressed air: nothing that shatters");
   verb->add_flag("--special-order", options->special_order, "Parts that a store must order are allowed");

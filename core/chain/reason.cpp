@@ -45,8 +45,11 @@ void add_length(const Chain& best, const Chain& other, UnitSystem units, std::ve
   const double difference = in_metres(other.length) - in_metres(best.length);
   const double size = std::abs(difference);
   if (size <= kEqualLength) return;
-  all.push_back({fmt::format("{} {}", write_length(metres(size), units), difference < 0.0 ? "shorter" : "longer"),
-                 difference < 0.0, size >= kShown});
+  all.push_back(
+      {fmt::format("{} {}",
+                   size >= kShown ? write_length(metres(size), units) : write_thickness(metres(size), units, 2),
+                   difference < 0.0 ? "shorter" : "longer"),
+       difference < 0.0, size >= kShown});
 }
 
 void add_head(const Chain& best, const Chain& other, UnitSystem units, std::vector<Difference>& all) {

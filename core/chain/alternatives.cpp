@@ -113,16 +113,14 @@ bool same_but_for_material(const Catalog& catalog, const Row& a, const Row& b) {
                      [&](PartId p, PartId q) { return metals(p) == metals(q); });
 }
 
-// In the order of the chain, each once: "brass and nylon".
+// "brass" where all parts are of it, else part by part: "brass + nylon + brass".
 std::string materials_of(const Catalog& catalog, const Route& route) {
-  std::vector<std::string> names;
-  for (const PartId id : parts_of(route)) {
-    const std::string& name = catalog.material(catalog.part(id).material).name;
-    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
-  }
-  std::string text;
-  for (std::size_t i = 0; i < names.size(); ++i)
-    text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
+  const std::vector<PartId> parts = parts_of(route);
+  const auto name = [&](PartId id) { return catalog.material(catalog.part(id).material).name; };
+  const bool all_one =
+      std::all_of(parts.begin(), parts.end(), [&](PartId id) { return name(id) == name(parts.front()); });
+  std::string text = name(parts.front());
+  for (std::size_t i = 1; i < parts.size() && !all_one; ++i) text += " + " + name(parts[i]);
   return text;
 }
 

@@ -12,7 +12,7 @@ inline constexpr int kMorePartsThanFewest = 3;
 /// A chain of the answer, best first.
 struct Alternative {
   Chain chain;
-  std::vector<std::string> same_in;  // materials of the rows folded under this one: "brass", "brass and nylon"
+  std::vector<std::string> same_in;  // materials of the rows folded under this one: "brass", or by part "iron + nylon"
 };
 
 /// The best chain, and with it every chain of up to kMorePartsThanFewest parts more than the fewest possible which no

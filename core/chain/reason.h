@@ -8,6 +8,9 @@
 
 namespace riserun::chain {
 
+/// The best chain's own reason.
+inline constexpr const char* kBestOfAll = "the best by the order asked for";
+
 /// What speaks for the other chain, then what speaks against it, each beside the best one: "1 part fewer, $2.10
 /// dearer". Differences too small to show are left out unless they are all there is: half a tape's mark of length
 /// (1/32 in), and as much of head.

@@ -136,7 +136,7 @@ void add_chain_verb(CLI::App& app, Session& session) {
   verb->add_option("--alternatives", options->alternatives,
                    "So many chains that a person may prefer, the best among them, and what to take where a part of it "
                    "is not on the shelf")
-      ->check(CLI::PositiveNumber);
+      ->check(CLI::Range(1, 999));
   verb->add_option("--most-parts", options->most_parts, "No more parts than that");
   verb->add_flag("--air", options->air, "It carries compressed air: nothing that shatters");
   verb->add_flag("--special-order", options->special_order, "Parts that a store must order are allowed");

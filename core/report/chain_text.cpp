@@ -169,6 +169,38 @@ std::string none_text(const Catalog& catalog, const ChainRequest& request, const
   return text;
 }
 
+std::string figures_side_by_side(const std::vector<chain::Alternative>& rows, const Style& style) {
+  std::vector<std::vector<std::string>> table{{"", "parts", "buy", "price", "length", "head lost"}};
+  std::vector<std::string> beside{"beside the first"};
+  for (const chain::Alternative& row : rows) {
+    const Chain& chain = row.chain;
+    table.push_back({fmt::format("{}.", table.size()), std::to_string(chain.part_count),
+                     std::to_string(chain.buy_count), write_price(chain.price), write_length(chain.length, style.units),
+                     chain.parts.empty() ? "none" : write_head(chain.head, style.units)});
+    beside.push_back(&row == rows.data() ? chain::kBestOfAll : chain::reason(rows.front().chain, chain, style.units));
+  }
+  const std::string lines = columns(table, "  ", {0, 1, 2, 3, 4, 5});
+  std::string text;
+  std::size_t start = 0;
+  for (const std::string& words : beside) {
+    const std::size_t end = lines.find('\n', start);
+    text += wrapped(lines.substr(start, end - start) + "  ", words);
+    start = end + 1;
+  }
+  return text;
+}
+
+std::string parts_side_by_side(const Catalog& catalog, const std::vector<chain::Alternative>& rows) {
+  std::string text;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    std::string words = chain_in_one_line(catalog, rows[i].chain);
+    for (std::size_t k = 0; k < rows[i].same_in.size(); ++k)
+      words += (k ? ", or " : "; the same in ") + rows[i].same_in[k];
+    text += wrapped(fmt::format("  {:>2}. ", i + 1), words);
+  }
+  return text;
+}
+
 }  // namespace
 
 std::string chain_text(const Catalog& catalog, const ChainRequest& request, const chain::Answer& answer,
@@ -180,19 +212,8 @@ std::string chain_text(const Catalog& catalog, const ChainRequest& request, cons
 std::string alternatives_text(const Catalog& catalog, const ChainRequest& request,
                               const std::vector<chain::Alternative>& rows,
                               const std::vector<chain::Substitute>& substitutes, const Style& style) {
-  std::vector<std::vector<std::string>> table{{"", "parts", "buy", "price", "length", "head lost", "beside the first"}};
-  for (std::size_t i = 0; i < rows.size(); ++i) {
-    const Chain& chain = rows[i].chain;
-    std::string why = i == 0 ? "the best by the order asked for" : chain::reason(rows[0].chain, chain, style.units);
-    for (std::size_t k = 0; k < rows[i].same_in.size(); ++k) why += (k ? ", or " : "; also in ") + rows[i].same_in[k];
-    table.push_back({fmt::format("{}.", i + 1), std::to_string(chain.part_count), std::to_string(chain.buy_count),
-                     write_price(chain.price), write_length(chain.length, style.units),
-                     chain.parts.empty() ? "none" : write_head(chain.head, style.units), why});
-  }
-  std::string text = columns(table, "  ", {0, 1, 2, 3, 4, 5});
-  for (std::size_t i = 1; i < rows.size(); ++i)
-    text += wrapped(fmt::format("  {:>2}. ", i + 1), chain_in_one_line(catalog, rows[i].chain));
-  return text + "\nThe first in full\n" + found_text(catalog, request, rows[0].chain, style, substitutes);
+  return figures_side_by_side(rows, style) + parts_side_by_side(catalog, rows) + "\nThe first in full\n" +
+         found_text(catalog, request, rows.front().chain, style, substitutes);
 }
 
 std::string chain_in_one_line(const Catalog& catalog, const Chain& chain) {

@@ -325,8 +325,8 @@ std::string alternatives_json(const Catalog& catalog, const chain::ChainRequest&
   for (const chain::Alternative& row : rows) {
     json chain = found_json(catalog, request, row.chain);
     const bool is_best = &row == rows.data();
-    chain["reason"] = is_best ? "the best by the order asked for"
-                              : chain::reason(rows.front().chain, row.chain, quantity::UnitSystem::inch);
+    chain["reason"] =
+        is_best ? chain::kBestOfAll : chain::reason(rows.front().chain, row.chain, quantity::UnitSystem::inch);
     chain["same_in"] = row.same_in;
     result["chains"].push_back(std::move(chain));
   }

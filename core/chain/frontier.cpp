@@ -38,6 +38,12 @@ struct Label {
   bool beaten = false;
 };
 
+/// A beginning that nothing beats so far, with its measures at hand: they are compared far more often than the rest.
+struct Standing {
+  Cost measures;
+  std::uint32_t label = kNone;
+};
+
 /// Beginnings are taken up by the parts that they come to at least, then by the parts that they have. An arc adds a
 /// part and never lowers the first, so that all beginnings at a place with as many parts are known before any is taken
 /// up: what is taken up stands.
@@ -57,9 +63,8 @@ class Frontier {
   bool spend(Place& place, const Move& move) const;
   std::uint32_t row_of(const Place& place);
   void add(const Label& label);
-  bool stands_back(const Label& label, const Label& known) const;
   bool loses_tie(const Label& a, const Label& b) const;
-  bool hopeless(const Cost& at_least) const;
+  bool hopeless(const Cost& at_least);
   void wait(std::uint32_t row, std::int64_t parts_at_least);
   std::vector<std::uint32_t> moves_to(const Label& label) const;
 
@@ -75,8 +80,8 @@ class Frontier {
   std::vector<std::uint64_t> digit_;     // by bin row: weight of its digit in Place::spent
   std::vector<Label> labels_;
   std::vector<Place> places_;
-  std::vector<std::vector<std::uint32_t>> standing_;  // labels by place
-  std::vector<std::uint32_t> plain_rows_;             // places with nothing met and nothing spent, by node and closed
+  std::vector<std::vector<Standing>> standing_;  // by place
+  std::vector<std::uint32_t> plain_rows_;        // places with nothing met and nothing spent, by node and closed
   std::unordered_map<Place, std::uint32_t, PlaceHash> other_rows_;
   std::vector<std::vector<std::vector<std::uint32_t>>> waiting_;  // by parts at least, then by parts
   std::uint32_t goal_ = 0;                                        // row of the goal's place
@@ -109,10 +114,10 @@ std::vector<Route> Frontier::run() {
       for (std::size_t i = 0; i < waiting_[at_least][parts].size(); ++i) take_up(waiting_[at_least][parts][i]);
   }
   std::vector<Route> routes;
-  for (const std::uint32_t row : standing_[goal_]) {
+  for (const Standing& found : standing_[goal_]) {
     Route& route = routes.emplace_back();
-    for (const std::uint32_t move : moves_to(labels_[row])) route.moves.push_back(graph_.moves()[move]);
-    route.cost = labels_[row].measures;
+    for (const std::uint32_t move : moves_to(labels_[found.label])) route.moves.push_back(graph_.moves()[move]);
+    route.cost = found.measures;
   }
   return routes;
 }
@@ -182,32 +187,34 @@ std::uint32_t Frontier::row_of(const Place& place) {
   return row = next;
 }
 
-// A chain that is found already is as good in every measure and better in one, whatever is yet to come.
-bool Frontier::hopeless(const Cost& at_least) const {
-  return std::any_of(standing_[goal_].begin(), standing_[goal_].end(), [&](std::uint32_t row) {
-    return no_worse(labels_[row].measures, at_least) && labels_[row].measures != at_least;
+// A chain that is found already is as good in every measure and better in one, whatever is yet to come. The one that
+// says so is looked at first the next time: neighbours are hopeless for the same reason.
+bool Frontier::hopeless(const Cost& at_least) {
+  std::vector<Standing>& found = standing_[goal_];
+  const auto better = std::find_if(found.begin(), found.end(), [&](const Standing& chain) {
+    return no_worse(chain.measures, at_least) && chain.measures != at_least;
   });
+  if (better == found.end()) return false;
+  if (better != found.begin()) std::iter_swap(found.begin(), better);
+  return true;
 }
 
 void Frontier::add(const Label& label) {
-  std::vector<std::uint32_t>& standing = standing_[label.place];
-  for (const std::uint32_t row : standing)
-    if (stands_back(label, labels_[row])) return;
-  std::erase_if(standing, [&](std::uint32_t row) {
-    if (!stands_back(labels_[row], label)) return false;
-    labels_[row].beaten = true;
-    return true;
+  std::vector<Standing>& standing = standing_[label.place];
+  for (const Standing& known : standing)
+    if (no_worse(known.measures, label.measures) &&
+        (known.measures != label.measures || !loses_tie(labels_[known.label], label)))
+      return;
+  // What is left with the same measures has lost the tie.
+  std::erase_if(standing, [&](const Standing& known) {
+    if (!no_worse(label.measures, known.measures)) return false;
+    return labels_[known.label].beaten = true;
   });
   const auto row = static_cast<std::uint32_t>(labels_.size());
-  standing.push_back(row);
+  standing.push_back({label.measures, row});
   labels_.push_back(label);
   if (label.place == goal_) return;
   wait(row, label.measures.tuple[0] + to_goal_[places_[label.place].node].tuple[0]);
-}
-
-bool Frontier::stands_back(const Label& label, const Label& known) const {
-  if (!no_worse(known.measures, label.measures)) return false;
-  return known.measures != label.measures || !loses_tie(known, label);
 }
 
 // Both have the same measures. False also where they are the same chain.

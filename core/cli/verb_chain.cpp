@@ -25,7 +25,7 @@ struct ChainOptions {
   std::string flow;
   std::string galvanic;
   std::string most_parts;
-  int alternatives = 0;  // 0: the best chain alone
+  std::string alternatives;
   bool air = false;
   bool special_order = false;
 };
@@ -46,10 +46,24 @@ chain::Order order(WordReader& words, const std::string& text) {
   return kMeaning[words.choice("--order", text, kOrders)];
 }
 
-chain::ChainRequest request_from(const ChainOptions& options, const Stock& stock) {
+quantity::Reading<int> read_rows(std::string_view text) {
+  quantity::Reading<int> reading = quantity::read_count(text);
+  const int* rows = std::get_if<int>(&reading);
+  if (rows && *rows < 1) return quantity::ReadError{"at least 1 is wanted: the best chain", 0};
+  return reading;
+}
+
+/// What is asked, and how many chains are wanted; none given: the best alone.
+struct Question {
+  chain::ChainRequest request;
+  std::optional<int> rows;
+};
+
+Question question_from(const ChainOptions& options, const Stock& stock) {
   const catalog::Catalog& catalog = *stock.catalog;
   WordReader words;
-  chain::ChainRequest request;
+  Question question;
+  chain::ChainRequest& request = question.request;
   request.from.type = words.port(catalog, options.ports[0]);
   request.to.type = words.port(catalog, options.ports[1]);
   request.from.freedom = options.held ? chain::Freedom::fixed : freedom(words, "--first-end", options.first_end);
@@ -68,8 +82,9 @@ chain::ChainRequest request_from(const ChainOptions& options, const Stock& stock
   request.most_parts = words.quantity("--most-parts", options.most_parts, &quantity::read_count);
   if (const auto flow = words.quantity("--flow", options.flow, &quantity::read_volume_flow)) request.flow = *flow;
   request.bin = stock.bin;
+  question.rows = words.quantity("--alternatives", options.alternatives, &read_rows);
   words.finish();
-  return request;
+  return question;
 }
 
 std::string heading_of(const Stock& stock, const chain::ChainRequest& request) {
@@ -90,10 +105,10 @@ void print_alternatives(const Stock& stock, const chain::ChainRequest& request, 
 
 int run_chain(const ChainOptions& options, const Session& session) {
   const Stock stock = load_stock(session.common);
-  const chain::ChainRequest request = request_from(options, stock);
-  if (options.alternatives > 0) {
+  const auto [request, most_rows] = question_from(options, stock);
+  if (most_rows) {
     const chain::Finder finder(*stock.catalog);
-    const auto rows = finder.alternatives(request, static_cast<std::size_t>(options.alternatives));
+    const auto rows = finder.alternatives(request, static_cast<std::size_t>(*most_rows));
     if (!rows.empty()) {
       print_alternatives(stock, request, finder, rows, session);
       return kDone;
@@ -135,8 +150,7 @@ void add_chain_verb(CLI::App& app, Session& session) {
   verb->add_option("--galvanic", options->galvanic, "warn of unlike metals, or avoid them");
   verb->add_option("--alternatives", options->alternatives,
                    "So many chains that a person may prefer, the best among them, and what to take where a part of it "
-                   "is not on the shelf")
-      ->check(CLI::Range(1, 999));
+                   "is not on the shelf");
   verb->add_option("--most-parts", options->most_parts, "No more parts than that");
   verb->add_flag("--air", options->air, "It carries compressed air: nothing that shatters");
   verb->add_flag("--special-order", options->special_order, "Parts that a store must order are allowed");

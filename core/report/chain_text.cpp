@@ -18,6 +18,7 @@ using chain::ChainRequest;
 using chain::NoChain;
 
 constexpr std::size_t kReachableShown = 12;
+constexpr std::size_t kMaterialsShown = 2;
 
 std::string source_of(const catalog::Part& part, bool from_bin) {
   if (from_bin) return "bin";
@@ -194,8 +195,10 @@ std::string parts_side_by_side(const Catalog& catalog, const std::vector<chain::
   std::string text;
   for (std::size_t i = 0; i < rows.size(); ++i) {
     std::string words = chain_in_one_line(catalog, rows[i].chain);
-    for (std::size_t k = 0; k < rows[i].same_in.size(); ++k)
-      words += (k ? ", or " : "; the same in ") + rows[i].same_in[k];
+    const std::vector<std::string>& same_in = rows[i].same_in;
+    for (std::size_t k = 0; k < std::min(same_in.size(), kMaterialsShown); ++k)
+      words += (k ? ", or " : "; the same in ") + same_in[k];
+    if (same_in.size() > kMaterialsShown) words += fmt::format(", and {} more", same_in.size() - kMaterialsShown);
     text += wrapped(fmt::format("  {:>2}. ", i + 1), words);
   }
   return text;

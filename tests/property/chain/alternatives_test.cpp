@@ -145,6 +145,8 @@ void Alternatives::check_rows(const catalog::Catalog& catalog, const Finder& fin
     EXPECT_EQ(row.chain.part_count, sums->parts);
     EXPECT_EQ(row.chain.buy_count, sums->buy);
     EXPECT_NEAR(in_metres(row.chain.length) * 1e6, static_cast<double>(sums->micrometres), 20.0);
+    EXPECT_NEAR(in_metres(row.chain.head) * 1e9, static_cast<double>(sums->nanometres),
+                20.0 + 1e-9 * static_cast<double>(sums->nanometres));
     found.push_back(*sums);
     folded += row.same_in.size();
   }

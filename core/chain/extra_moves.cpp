@@ -13,6 +13,12 @@ using catalog::PortUse;
 
 namespace {
 
+std::vector<std::uint32_t> ranks_of(const Network& network, const Move& move) {
+  std::vector<std::uint32_t> ranks{network.rank(move.part)};
+  for (const PartId plug : move.plugs) ranks.push_back(network.rank(plug));
+  return ranks;
+}
+
 /// One way to close a spare port.
 struct Plug {
   PartId part;
@@ -60,7 +66,7 @@ std::vector<Move> ExtraMoves::all() {
 }
 
 void ExtraMoves::add_bought(PartId part) {
-  add_ways(part, [&](Move& move) { move.own.wishes += rules_.buyable(part) ? 0 : 1; });
+  add_ways(part, [&](Move& move) { move.own.wishes += rules_.buyable(part) && !extras_.purchase_is_wish ? 0 : 1; });
 }
 
 void ExtraMoves::add_from_bin(std::uint32_t item) {
@@ -81,7 +87,8 @@ void ExtraMoves::add_ways(PartId id, const std::function<void(Move&)>& pay) {
       Move move = bought_move(catalog_, id, enter, leave);
       move.groups = groups;
       pay(move);
-      if (rules_.request().order == Order::loss) move.own.nanometres = own_head(catalog_, move, rules_.request().flow);
+      if (extras_.all_measures || rules_.request().order == Order::loss)
+        move.own.nanometres = own_head(catalog_, move, rules_.request().flow);
       add_with_plugs(std::move(move));
     }
   }
@@ -123,7 +130,8 @@ std::vector<std::vector<Plug>> ExtraMoves::plugs_for(const Move& move) const {
 }
 
 bool ExtraMoves::better(const Plug& a, const Plug& b) const {
-  const Order order = rules_.request().order;
+  // Where all measures count: what is in the bin costs nothing and is not bought, so that no order sees it otherwise.
+  const Order order = extras_.all_measures ? Order::bin : rules_.request().order;
   const Cost cost_a = cost_of(order, {a.wishes, 1, a.cents, 0, 0, a.buy, 0});
   const Cost cost_b = cost_of(order, {b.wishes, 1, b.cents, 0, 0, b.buy, 0});
   if (cost_a != cost_b) return cost_a < cost_b;
@@ -160,7 +168,7 @@ void ExtraMoves::consider_plug(std::vector<Plug>& plugs, std::optional<Plug>& be
   if (in_bin && !extras_.counted[item])
     plug = Plug{use.part, 0, 0, 0, {}};
   else if (rules_.buyable(use.part) || extras_.special_order_is_wish)
-    plug = Plug{use.part, part.price.cents(), 1, rules_.buyable(use.part) ? 0 : 1, {}};
+    plug = Plug{use.part, part.price.cents(), 1, rules_.buyable(use.part) && !extras_.purchase_is_wish ? 0 : 1, {}};
   if (plug && (!best || better(*plug, *best))) best = plug;
 }
 
@@ -172,11 +180,23 @@ void ExtraMoves::fold() {
                       m.enter_bore, m.leave_bore);
   };
   const auto goodness = [&](const Move& m) {
-    std::vector<std::uint32_t> ranks{network_.rank(m.part)};
-    for (const PartId plug : m.plugs) ranks.push_back(network_.rank(plug));
-    return std::tuple(cost_of(order, m.own), std::move(ranks), m.enter, m.leave);
+    return std::tuple(cost_of(order, m.own), ranks_of(network_, m), m.enter, m.leave);
   };
   const auto counted = std::partition(moves_.begin(), moves_.end(), [](const Move& m) { return m.bin_uses.empty(); });
+  if (extras_.all_measures) {
+    std::vector<Move> kept(std::make_move_iterator(counted), std::make_move_iterator(moves_.end()));
+    moves_.erase(counted, moves_.end());
+    std::stable_sort(moves_.begin(), moves_.end(), [&](const Move& a, const Move& b) { return key(a) < key(b); });
+    for (auto from = moves_.begin(); from != moves_.end();) {
+      const auto to = std::find_if(from, moves_.end(), [&](const Move& m) { return key(m) != key(*from); });
+      const std::size_t first = kept.size();
+      kept.insert(kept.end(), from, to);
+      keep_undominated(network_, kept, first);
+      from = to;
+    }
+    moves_ = std::move(kept);
+    return;
+  }
   std::sort(moves_.begin(), counted, [&](const Move& a, const Move& b) {
     return key(a) != key(b) ? key(a) < key(b) : goodness(a) < goodness(b);
   });
@@ -185,6 +205,25 @@ void ExtraMoves::fold() {
 }
 
 }  // namespace
+
+void keep_undominated(const Network& network, std::vector<Move>& moves, std::size_t first) {
+  const auto begin = moves.begin() + static_cast<std::ptrdiff_t>(first);
+  const auto goodness = [&](const Move& m) {
+    return std::tuple(side_by_side(m.own), m.own.drawbacks, ranks_of(network, m), m.enter, m.leave);
+  };
+  if (moves.size() - first > 1)
+    std::sort(begin, moves.end(), [&](const Move& a, const Move& b) { return goodness(a) < goodness(b); });
+  std::size_t kept = first;
+  for (std::size_t row = first; row < moves.size(); ++row) {
+    const bool beaten = std::any_of(begin, moves.begin() + static_cast<std::ptrdiff_t>(kept), [&](const Move& m) {
+      return no_worse(side_by_side(m.own), side_by_side(moves[row].own));
+    });
+    if (beaten) continue;
+    if (kept != row) moves[kept] = std::move(moves[row]);
+    ++kept;
+  }
+  moves.resize(kept);
+}
 
 std::vector<Move> extra_moves(const Network& network, const Rules& rules, const GraphExtras& extras) {
   return ExtraMoves(network, rules, extras).all();

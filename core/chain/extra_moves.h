@@ -10,4 +10,8 @@ namespace riserun::chain {
 /// class.
 std::vector<Move> extra_moves(const Network& network, const Rules& rules, const GraphExtras& extras);
 
+/// Of the moves from row `first` on, which lead from the same open ends to the same ones, keeps those that no other is
+/// as good as in every measure; of equals the one with fewest drawbacks, then the first by its ids.
+void keep_undominated(const Network& network, std::vector<Move>& moves, std::size_t first);
+
 }  // namespace riserun::chain

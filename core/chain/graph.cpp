@@ -5,6 +5,7 @@
 
 #include <boost/graph/compressed_sparse_row_graph.hpp>
 #include <boost/graph/dijkstra_shortest_paths.hpp>
+#include <boost/property_map/function_property_map.hpp>
 
 #include <algorithm>
 #include <limits>
@@ -39,11 +40,13 @@ class BoreChanges {
 
 const Cost RequestGraph::kUnreachable{{kFar, kFar, kFar, kFar, kFar}};
 
-RequestGraph::RequestGraph(const Network& network, const Rules& rules, const GraphExtras& extras) : network_(&network) {
+RequestGraph::RequestGraph(const Network& network, const Rules& rules, const GraphExtras& extras)
+    : network_(&network), all_measures_(extras.all_measures) {
   const ChainRequest& request = rules.request();
-  const auto folded =
-      network.folded({request.galvanic == Galvanic::avoid, request.order, in_cubic_metres_per_second(request.flow)});
-  add_folded(*folded, rules, extras.special_order_is_wish);
+  // The folding for least head tells bores apart, as all measures together must.
+  const auto folded = network.folded({request.galvanic == Galvanic::avoid, all_measures_ ? Order::loss : request.order,
+                                      in_cubic_metres_per_second(request.flow)});
+  add_folded(*folded, rules, extras);
   for (Move& move : extra_moves(network, rules, extras)) moves_.push_back(std::move(move));
   moves_.insert(moves_.end(), extras.wished.begin(), extras.wished.end());
   counts_the_bin_ = std::any_of(moves_.begin(), moves_.end(), [](const Move& m) { return !m.bin_uses.empty(); });
@@ -52,7 +55,7 @@ RequestGraph::RequestGraph(const Network& network, const Rules& rules, const Gra
 }
 
 // Parts that a need names come by their own moves, so that meeting the need is never overlooked.
-void RequestGraph::add_folded(const FoldedWays& folded, const Rules& rules, bool special_order_is_wish) {
+void RequestGraph::add_folded(const FoldedWays& folded, const Rules& rules, const GraphExtras& extras) {
   const Catalog& catalog = network_->catalog();
   const ChainRequest& request = rules.request();
   const auto add_best = [&](std::span<const Way> ways, bool special) {
@@ -63,18 +66,35 @@ void RequestGraph::add_folded(const FoldedWays& folded, const Rules& rules, bool
     });
     if (best == ways.end()) return;
     Move& move = moves_.emplace_back(bought_move(catalog, best->part(), best->enter(), best->leave()));
-    move.own.wishes = special ? 1 : 0;
+    move.own.wishes = special || extras.purchase_is_wish ? 1 : 0;
     if (request.order == Order::loss) move.own.nanometres = own_head(catalog, move, request.flow);
   };
   for (std::size_t row = 0; row < folded.class_count(); ++row) {
-    add_best(folded.ways_of(row), false);
-    if (special_order_is_wish) add_best(folded.ways_of(row), true);
+    if (all_measures_)
+      add_undominated(folded.ways_of(row), rules);
+    else
+      add_best(folded.ways_of(row), false);
+    if (extras.special_order_is_wish) add_best(folded.ways_of(row), true);
   }
+}
+
+void RequestGraph::add_undominated(std::span<const Way> ways, const Rules& rules) {
+  const Catalog& catalog = network_->catalog();
+  const std::size_t first = moves_.size();
+  for (const Way& way : ways) {
+    const PartId part = way.part();
+    if (!rules.buyable(part) || !rules.admits(part) || rules.groups_of(part) != 0 ||
+        !rules.admits_way(catalog.part(part), way.enter(), way.leave()))
+      continue;
+    Move& move = moves_.emplace_back(bought_move(catalog, part, way.enter(), way.leave()));
+    move.own.nanometres = own_head(catalog, move, rules.request().flow);
+  }
+  keep_undominated(*network_, moves_, first);
 }
 
 void RequestGraph::make_nodes(const Rules& rules) {
   const bool by_material = rules.request().galvanic == Galvanic::avoid;
-  const bool by_bore = rules.request().order == Order::loss;
+  const bool by_bore = all_measures_ || rules.request().order == Order::loss;
   const auto node_of = [&](const Move& move) {
     return Node{move.leave_type, by_material ? move.leave_material : MaterialId{}, by_bore ? move.leave_bore : 0};
   };
@@ -121,7 +141,7 @@ std::optional<Arc> RequestGraph::arc(const Rules& rules, PortTypeId open, Materi
                           network_->insertion_micrometres(move.leave_type);
   measures.nanometres += change;
   const catalog::MatingRule& rule = network_->catalog().mating_rules()[mate.rule];
-  return Arc{move_to_[row], row, move.closes || rules.joint_closes(rule), cost_of(rules.request().order, measures)};
+  return Arc{move_to_[row], row, move.closes || rules.joint_closes(rule), cost(rules, measures)};
 }
 
 std::vector<Arc> RequestGraph::arcs_from(const Rules& rules, const PortEnd& open) const {
@@ -142,8 +162,40 @@ std::optional<LastJoint> RequestGraph::last_joint(const Rules& rules, PortTypeId
   measures.micrometres = network_->insertion_micrometres(open) + network_->insertion_micrometres(goal.type) -
                          network_->make_up_micrometres(open, *mate);
   const catalog::MatingRule& rule = network_->catalog().mating_rules()[mate->rule];
-  return LastJoint{rules.joint_closes(rule), cost_of(rules.request().order, measures)};
+  return LastJoint{rules.joint_closes(rule), cost(rules, measures)};
 }
+
+namespace {
+
+/// Least sums of weights from the sources, whose own distances are given, over the reversed graph.
+template <class Weight, class WeightMap>
+void shortest(const CompressedGraph& reversed, const std::vector<std::uint32_t>& sources, WeightMap weights,
+              std::vector<Weight>& distances) {
+  const auto index = get(boost::vertex_index, reversed);
+  std::vector<boost::default_color_type> colors(distances.size(), boost::white_color);
+  boost::dijkstra_shortest_paths_no_init(reversed, sources.begin(), sources.end(), boost::dummy_property_map(),
+                                         boost::make_iterator_property_map(distances.begin(), index), weights, index,
+                                         std::less<Weight>(), std::plus<Weight>(), Weight{},
+                                         boost::dijkstra_visitor<>(),
+                                         boost::make_iterator_property_map(colors.begin(), index));
+}
+
+/// Each place of the cost by itself.
+void shortest_each(const CompressedGraph& reversed, const std::vector<std::uint32_t>& sources,
+                   std::vector<Cost>& distances) {
+  const auto weights = get(boost::edge_weight, reversed);
+  std::vector<std::int64_t> least(distances.size());
+  for (std::size_t place = 0; place < Cost{}.tuple.size(); ++place) {
+    for (std::size_t node = 0; node < least.size(); ++node) least[node] = distances[node].tuple[place];
+    using Edge = boost::graph_traits<CompressedGraph>::edge_descriptor;
+    shortest(reversed, sources,
+             boost::make_function_property_map<Edge>([&](const Edge& e) { return get(weights, e).tuple[place]; }),
+             least);
+    for (std::size_t node = 0; node < least.size(); ++node) distances[node].tuple[place] = least[node];
+  }
+}
+
+}  // namespace
 
 std::vector<Cost> RequestGraph::distances_to(const Rules& rules, const PortEnd& goal) const {
   std::vector<std::pair<std::uint32_t, std::uint32_t>> edges;
@@ -166,13 +218,10 @@ std::vector<Cost> RequestGraph::distances_to(const Rules& rules, const PortEnd& 
     distances[node] = last->cost;
     sources.push_back(node);
   }
-  const auto index = get(boost::vertex_index, reversed);
-  std::vector<boost::default_color_type> colors(nodes_.size(), boost::white_color);
-  boost::dijkstra_shortest_paths_no_init(reversed, sources.begin(), sources.end(), boost::dummy_property_map(),
-                                         boost::make_iterator_property_map(distances.begin(), index),
-                                         get(boost::edge_weight, reversed), index, std::less<Cost>(), std::plus<Cost>(),
-                                         Cost{}, boost::dijkstra_visitor<>(),
-                                         boost::make_iterator_property_map(colors.begin(), index));
+  if (all_measures_)
+    shortest_each(reversed, sources, distances);
+  else
+    shortest(reversed, sources, get(boost::edge_weight, reversed), distances);
   return distances;
 }
 

@@ -16,6 +16,8 @@ struct GraphExtras {
   std::vector<bool> counted;           // by row of the request's bin: used no more often than it is there
   bool special_order_is_wish = false;  // special-order parts are admitted at a wish each
   std::vector<Move> wished;            // parts that do not exist
+  bool all_measures = false;           // keeps what is best at anything; costs are the measures side by side
+  bool purchase_is_wish = false;       // each part to buy weighs as a wish: fewest purchases come before the order
 };
 
 /// An open end that a chain can be left at. Material and bore are told apart only where a rule or the order looks.
@@ -64,19 +66,24 @@ class RequestGraph {
   std::optional<LastJoint> last_joint(const Rules& rules, PortTypeId open, MaterialId material,
                                       const PortEnd& goal) const;
   /// Least cost from each node to the goal, whatever the needs and the closing joint; kUnreachable where there is no
-  /// way.
+  /// way. With all measures each is the least by itself: a bound, not a chain.
   std::vector<Cost> distances_to(const Rules& rules, const PortEnd& goal) const;
 
   static const Cost kUnreachable;
 
  private:
-  void add_folded(const FoldedWays& folded, const Rules& rules, bool special_order_is_wish);
+  void add_folded(const FoldedWays& folded, const Rules& rules, const GraphExtras& extras);
+  void add_undominated(std::span<const Way> ways, const Rules& rules);
+  Cost cost(const Rules& rules, const Measures& measures) const {
+    return all_measures_ ? side_by_side(measures) : cost_of(rules.request().order, measures);
+  }
   void make_nodes(const Rules& rules);
   void make_arcs(const Rules& rules);
   std::optional<Arc> arc(const Rules& rules, PortTypeId open, MaterialId material, const catalog::Mate& mate,
                          std::uint32_t move, std::int64_t change_of_bore_head) const;
 
   const Network* network_;
+  bool all_measures_ = false;
   bool counts_the_bin_ = false;
   std::vector<Move> moves_;
   std::vector<std::uint32_t> move_to_;         // node that each move leaves at

@@ -22,11 +22,11 @@ std::shared_ptr<const std::vector<Cost>> KeptGraph::distances_to(const Rules& ru
 }
 
 bool GraphStore::is_plain(const ChainRequest& request) {
-  return request.needs.empty() && request.bin.items.empty() &&
+  return request.needs.empty() && request.bin.items.empty() && request.not_sold.empty() &&
          std::find(request.banned.begin(), request.banned.end(), true) == request.banned.end();
 }
 
-GraphStore::Key GraphStore::key_of(const Rules& rules) {
+GraphStore::Key GraphStore::key_of(const Rules& rules, bool all_measures) {
   const ChainRequest& request = rules.request();
   return {request.order,
           request.service,
@@ -34,16 +34,20 @@ GraphStore::Key GraphStore::key_of(const Rules& rules) {
           request.galvanic,
           request.special_order,
           request.smallest_bore ? in_metres(*request.smallest_bore) : -1.0,
-          request.order == Order::loss ? in_cubic_metres_per_second(request.flow) : 0.0,
-          rules.closing()};
+          all_measures || request.order == Order::loss ? in_cubic_metres_per_second(request.flow) : 0.0,
+          rules.closing(),
+          all_measures};
 }
 
-std::shared_ptr<const KeptGraph> GraphStore::graph_for(const Network& network, const Rules& rules) const {
-  const Key key = key_of(rules);
+std::shared_ptr<const KeptGraph> GraphStore::graph_for(const Network& network, const Rules& rules,
+                                                       bool all_measures) const {
+  const Key key = key_of(rules, all_measures);
   const std::lock_guard lock(mutex_);
   if (graphs_.size() >= kMostGraphs && !graphs_.contains(key)) graphs_.clear();
   std::shared_ptr<const KeptGraph>& known = graphs_[key];
-  if (!known) known = std::make_shared<const KeptGraph>(RequestGraph(network, rules, {}));
+  GraphExtras extras;
+  extras.all_measures = all_measures;
+  if (!known) known = std::make_shared<const KeptGraph>(RequestGraph(network, rules, extras));
   return known;
 }
 

@@ -28,11 +28,12 @@ class GraphStore {
   /// The request differs from others of its kind in its two ends only.
   static bool is_plain(const ChainRequest& request);
   /// @pre is_plain of the rules' request
-  std::shared_ptr<const KeptGraph> graph_for(const Network& network, const Rules& rules) const;
+  std::shared_ptr<const KeptGraph> graph_for(const Network& network, const Rules& rules,
+                                             bool all_measures = false) const;
 
  private:
-  using Key = std::tuple<Order, Service, double, Galvanic, bool, double, double, Closing>;
-  static Key key_of(const Rules& rules);
+  using Key = std::tuple<Order, Service, double, Galvanic, bool, double, double, Closing, bool>;
+  static Key key_of(const Rules& rules, bool all_measures);
   mutable std::mutex mutex_;
   mutable std::map<Key, std::shared_ptr<const KeptGraph>> graphs_;
 };

@@ -62,8 +62,9 @@ struct ChainRequest {
   PortEnd from;
   PortEnd to;
   Order order = Order::parts;
-  std::vector<Need> needs;   // in any order along the chain; at most 8
-  std::vector<bool> banned;  // by part row; empty: none banned
+  std::vector<Need> needs;     // in any order along the chain; at most 8
+  std::vector<bool> banned;    // by part row; empty: none banned
+  std::vector<bool> not_sold;  // by part row: the shelf is empty, what is in the bin stays; empty: all are to be had
   Service service = Service::water;
   std::optional<GaugePressure> rating;  // every part must stand at least that
   Galvanic galvanic = Galvanic::warn;

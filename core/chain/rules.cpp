@@ -67,7 +67,10 @@ bool Rules::admits_way(const Part& part, std::size_t enter, std::size_t leave) c
   return part.dielectric || may_meet(part.material_at(enter), part.material_at(leave));
 }
 
-bool Rules::buyable(PartId id) const { return request_->special_order || catalog_->part(id).stocked; }
+bool Rules::buyable(PartId id) const {
+  if (id.row < request_->not_sold.size() && request_->not_sold[id.row]) return false;
+  return request_->special_order || catalog_->part(id).stocked;
+}
 
 bool Rules::may_meet(MaterialId a, MaterialId b) const {
   if (request_->galvanic == Galvanic::warn || !a.valid() || !b.valid()) return true;

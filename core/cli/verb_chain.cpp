@@ -1,4 +1,5 @@
 #include "chain/branched.h"
+#include "chain/finder.h"
 #include "cli/inputs.h"
 #include "report/assembly_text.h"
 #include "report/chain_text.h"
@@ -26,6 +27,7 @@ struct ChainOptions {
   std::string flow;
   std::string galvanic;
   std::string most_parts;
+  std::string alternatives;
   bool air = false;
   bool special_order = false;
 };
@@ -46,10 +48,24 @@ chain::Order order(WordReader& words, const std::string& text) {
   return kMeaning[words.choice("--order", text, kOrders)];
 }
 
-chain::ChainRequest request_from(const ChainOptions& options, const Stock& stock) {
+quantity::Reading<int> read_rows(std::string_view text) {
+  quantity::Reading<int> reading = quantity::read_count(text);
+  const int* rows = std::get_if<int>(&reading);
+  if (rows && *rows < 1) return quantity::ReadError{"at least 1 is wanted: the best chain", 0};
+  return reading;
+}
+
+/// What is asked, and how many chains are wanted; none given: the best alone.
+struct Question {
+  chain::ChainRequest request;
+  std::optional<int> rows;
+};
+
+Question question_from(const ChainOptions& options, const Stock& stock) {
   const catalog::Catalog& catalog = *stock.catalog;
   WordReader words;
-  chain::ChainRequest request;
+  Question question;
+  chain::ChainRequest& request = question.request;
   request.from.type = words.port(catalog, options.ports[0]);
   request.to.type = words.port(catalog, options.ports[1]);
   // More than two: read again where they are used, but what is wrong with them is said with the rest.
@@ -70,8 +86,25 @@ chain::ChainRequest request_from(const ChainOptions& options, const Stock& stock
   request.most_parts = words.quantity("--most-parts", options.most_parts, &quantity::read_count);
   if (const auto flow = words.quantity("--flow", options.flow, &quantity::read_volume_flow)) request.flow = *flow;
   request.bin = stock.bin;
+  question.rows = words.quantity("--alternatives", options.alternatives, &read_rows);
   words.finish();
-  return request;
+  return question;
+}
+
+std::string heading_of(const Stock& stock, const chain::ChainRequest& request) {
+  return fmt::format("From {} to {}\n", stock.catalog->written(request.from.type),
+                     stock.catalog->written(request.to.type));
+}
+
+void print_alternatives(const Stock& stock, const chain::ChainRequest& request, const chain::Finder& finder,
+                        const std::vector<chain::Alternative>& rows, const Session& session) {
+  const std::vector<chain::Substitute> substitutes = finder.shelf_empty(request, rows.front().chain);
+  if (session.common.json) {
+    session.out << report::alternatives_json(*stock.catalog, request, rows, substitutes);
+    return;
+  }
+  session.out << heading_of(stock, request)
+              << report::alternatives_text(*stock.catalog, request, rows, substitutes, session.style(UnitSystem::inch));
 }
 
 // Options that say something of one run between two ends say nothing of an assembly.
@@ -84,6 +117,7 @@ void refuse_what_is_for_two_ports(const ChainOptions& options) {
   refuse("--last-end", options.last_end);
   refuse("--flow", options.flow);
   refuse("--most-parts", options.most_parts);
+  refuse("--alternatives", options.alternatives);
   if (options.order == "length" || options.order == "loss")
     words.add("--order", options.order,
               "a branched assembly has no one length and no one loss; allowed: parts, price, bin", 0);
@@ -94,7 +128,7 @@ int run_assembly(const ChainOptions& options, const Session& session) {
   refuse_what_is_for_two_ports(options);
   const Stock stock = load_stock(session.common);
   chain::AssemblyRequest request;
-  request.rules = request_from(options, stock);
+  request.rules = question_from(options, stock).request;
   WordReader words;
   for (std::size_t i = 1; i < options.ports.size(); ++i)
     request.targets.push_back({words.port(*stock.catalog, options.ports[i]), {}, request.rules.from.freedom, {}});
@@ -114,14 +148,21 @@ int run_assembly(const ChainOptions& options, const Session& session) {
 int run_chain(const ChainOptions& options, const Session& session) {
   if (options.ports.size() > 2) return run_assembly(options, session);
   const Stock stock = load_stock(session.common);
-  const chain::ChainRequest request = request_from(options, stock);
+  const auto [request, most_rows] = question_from(options, stock);
+  if (most_rows) {
+    const chain::Finder finder(*stock.catalog);
+    const auto rows = finder.alternatives(request, static_cast<std::size_t>(*most_rows));
+    if (!rows.empty()) {
+      print_alternatives(stock, request, finder, rows, session);
+      return kDone;
+    }
+  }
   const chain::Answer answer = chain::find_chain(*stock.catalog, request);
   const bool found = std::holds_alternative<chain::Chain>(answer);
   if (session.common.json) {
     session.out << report::chain_json(*stock.catalog, request, answer);
   } else {
-    session.out << fmt::format("From {} to {}\n", stock.catalog->written(request.from.type),
-                               stock.catalog->written(request.to.type))
+    session.out << heading_of(stock, request)
                 << report::chain_text(*stock.catalog, request, answer, session.style(UnitSystem::inch));
   }
   return found ? kDone : kNoSolution;
@@ -151,6 +192,9 @@ void add_chain_verb(CLI::App& app, Session& session) {
   verb->add_option("--bore", options->smallest_bore, "The smallest bore allowed, as \"3/4 in\"");
   verb->add_option("--flow", options->flow, "Flow for the head lost, as \"12 gpm\" (10 gpm when left out)");
   verb->add_option("--galvanic", options->galvanic, "warn of unlike metals, or avoid them");
+  verb->add_option("--alternatives", options->alternatives,
+                   "So many chains that a person may prefer, the best among them, and what to take where a part of it "
+                   "is not on the shelf");
   verb->add_option("--most-parts", options->most_parts, "No more parts than that");
   verb->add_flag("--air", options->air, "It carries compressed air: nothing that shatters");
   verb->add_flag("--special-order", options->special_order, "Parts that a store must order are allowed");

@@ -1,5 +1,7 @@
 #include "report/chain_text.h"
 
+#include "chain/reason.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -16,9 +18,64 @@ using chain::ChainRequest;
 using chain::NoChain;
 
 constexpr std::size_t kReachableShown = 12;
+constexpr std::size_t kMaterialsShown = 2;
 
-std::string part_rows(const Catalog& catalog, const Chain& chain) {
+// "hex bushing (brass)", a part twice as "2 x hex bushing (brass)".
+std::string shopping_words(const Catalog& catalog, const std::vector<chain::PartId>& parts) {
+  std::string text;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (std::find(parts.begin(), parts.begin() + static_cast<std::ptrdiff_t>(i), parts[i]) !=
+        parts.begin() + static_cast<std::ptrdiff_t>(i))
+      continue;
+    const auto times = std::count(parts.begin(), parts.end(), parts[i]);
+    const catalog::Part& part = catalog.part(parts[i]);
+    text += fmt::format("{}{}{} ({})", text.empty() ? "" : " and ", times > 1 ? fmt::format("{} x ", times) : "",
+                        part.name, catalog.material(part.material).name);
+  }
+  return text;
+}
+
+std::string price_change(Price before, Price after) {
+  if (after == before) return "at the same price";
+  return after < before ? write_price(before - after) + " less" : write_price(after - before) + " more";
+}
+
+std::string shelf_note(const Catalog& catalog, const Chain& chain, const chain::Substitute& substitute) {
+  const std::string lead = "or, if the shelf is empty: ";
+  if (!substitute.chain) return lead + "nothing else on sale makes up for it";
+  std::string text = lead + (substitute.buy_also.empty() ? "the rest of the cart does without it"
+                                                         : shopping_words(catalog, substitute.buy_also));
+  if (!substitute.put_back.empty()) text += ", and put back " + shopping_words(catalog, substitute.put_back);
+  return text + fmt::format("; {} in all, {}", counted(substitute.chain->part_count, "part", "parts"),
+                            price_change(chain.price, substitute.chain->price));
+}
+
+// Each note stands under the line of the part that it is about; a part bought twice has one note, under the first.
+std::string with_notes(const std::string& lines, const std::vector<std::string>& notes) {
+  std::string text;
+  std::size_t start = 0;
+  for (std::size_t row = 0; start < lines.size(); ++row) {
+    const std::size_t end = lines.find('\n', start) + 1;
+    text += lines.substr(start, end - start);
+    if (!notes[row].empty()) text += wrapped("       ", notes[row]);
+    start = end;
+  }
+  return text;
+}
+
+std::string part_rows(const Catalog& catalog, const Chain& chain, const std::vector<chain::Substitute>& substitutes) {
   std::vector<std::vector<std::string>> rows;
+  std::vector<std::string> notes;
+  std::vector<chain::PartId> noted;
+  const auto add_note = [&](chain::PartId part, bool from_bin) {
+    notes.emplace_back();
+    const auto substitute = std::find_if(substitutes.begin(), substitutes.end(),
+                                         [&](const chain::Substitute& s) { return s.instead_of == part; });
+    const bool known = std::find(noted.begin(), noted.end(), part) != noted.end();
+    if (from_bin || known || substitute == substitutes.end()) return;
+    notes.back() = shelf_note(catalog, chain, *substitute);
+    noted.push_back(part);
+  };
   for (std::size_t i = 0; i < chain.parts.size(); ++i) {
     const ChainPart& link = chain.parts[i];
     const catalog::Part& part = catalog.part(link.part);
@@ -26,12 +83,14 @@ std::string part_rows(const Catalog& catalog, const Chain& chain) {
         {fmt::format("{}.", i + 1), part_label(catalog, part),
          catalog.written(part.ports[link.enter].type) + " -> " + catalog.written(part.ports[link.leave].type),
          source_of(part, link.from_bin)});
+    add_note(link.part, link.from_bin);
     for (std::size_t k = 0; k < link.plugs.size(); ++k) {
       const catalog::Part& plug = catalog.part(link.plugs[k]);
       rows.push_back({"", "  plugged: " + part_label(catalog, plug), "", source_of(plug, link.plug_from_bin[k])});
+      add_note(link.plugs[k], link.plug_from_bin[k]);
     }
   }
-  return columns(rows, "  ", {0});
+  return with_notes(columns(rows, "  ", {0}), notes);
 }
 
 std::string length_with_band(const Chain& chain, const Style& style) {
@@ -69,8 +128,9 @@ std::string reachable(const Catalog& catalog, const std::string& from, const std
   return wrapped("    - ", fmt::format("from {}: {}", from, list.empty() ? "nothing goes onto it" : list));
 }
 
-std::string found_text(const Catalog& catalog, const ChainRequest& request, const Chain& chain, const Style& style) {
-  std::string text = part_rows(catalog, chain);
+std::string found_text(const Catalog& catalog, const ChainRequest& request, const Chain& chain, const Style& style,
+                       const std::vector<chain::Substitute>& substitutes = {}) {
+  std::string text = part_rows(catalog, chain, substitutes);
   if (chain.parts.empty()) text = "  The two ports go straight together; no part is needed.\n";
   return text + sums(request, chain, style) + build_order(chain) + bullet_list("Watch", chain.cautions);
 }
@@ -88,6 +148,40 @@ std::string none_text(const Catalog& catalog, const ChainRequest& request, const
   text += bullet_list("Do not try", none.look_alikes);
   text += "  What can be got to\n" + reachable(catalog, chain::name_of_first(request.from), none.reachable_from) +
           reachable(catalog, chain::name_of_last(request.to), none.reachable_to);
+  return text;
+}
+
+std::string figures_side_by_side(const std::vector<chain::Alternative>& rows, const Style& style) {
+  std::vector<std::vector<std::string>> table{{"", "parts", "buy", "price", "length", "head lost"}};
+  std::vector<std::string> beside{"beside the first"};
+  for (const chain::Alternative& row : rows) {
+    const Chain& chain = row.chain;
+    table.push_back({fmt::format("{}.", table.size()), std::to_string(chain.part_count),
+                     std::to_string(chain.buy_count), write_price(chain.price), write_length(chain.length, style.units),
+                     chain.parts.empty() ? "none" : write_head(chain.head, style.units)});
+    beside.push_back(&row == rows.data() ? chain::kBestOfAll : chain::reason(rows.front().chain, chain, style.units));
+  }
+  const std::string lines = columns(table, "  ", {0, 1, 2, 3, 4, 5});
+  std::string text;
+  std::size_t start = 0;
+  for (const std::string& words : beside) {
+    const std::size_t end = lines.find('\n', start);
+    text += wrapped(lines.substr(start, end - start) + "  ", words);
+    start = end + 1;
+  }
+  return text;
+}
+
+std::string parts_side_by_side(const Catalog& catalog, const std::vector<chain::Alternative>& rows) {
+  std::string text;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    std::string words = chain_in_one_line(catalog, rows[i].chain);
+    const std::vector<std::string>& same_in = rows[i].same_in;
+    for (std::size_t k = 0; k < std::min(same_in.size(), kMaterialsShown); ++k)
+      words += (k ? ", or " : "; the same in ") + same_in[k];
+    if (same_in.size() > kMaterialsShown) words += fmt::format(", and {} more", same_in.size() - kMaterialsShown);
+    text += wrapped(fmt::format("  {:>2}. ", i + 1), words);
+  }
   return text;
 }
 
@@ -116,6 +210,13 @@ std::string chain_text(const Catalog& catalog, const ChainRequest& request, cons
                        const Style& style) {
   if (const Chain* chain = std::get_if<Chain>(&answer)) return found_text(catalog, request, *chain, style);
   return none_text(catalog, request, std::get<NoChain>(answer));
+}
+
+std::string alternatives_text(const Catalog& catalog, const ChainRequest& request,
+                              const std::vector<chain::Alternative>& rows,
+                              const std::vector<chain::Substitute>& substitutes, const Style& style) {
+  return figures_side_by_side(rows, style) + parts_side_by_side(catalog, rows) + "\nThe first in full\n" +
+         found_text(catalog, request, rows.front().chain, style, substitutes);
 }
 
 std::string chain_in_one_line(const Catalog& catalog, const Chain& chain) {

@@ -1,5 +1,7 @@
 #include "report/plan_json.h"
 
+#include "chain/reason.h"
+
 #include <nlohmann/json.hpp>
 
 #include <cmath>
@@ -98,6 +100,19 @@ json answer_json(const Catalog& catalog, const chain::ChainRequest& request, con
   else
     result["why_none"] = none_json(catalog, std::get<chain::NoChain>(answer));
   return result;
+}
+
+json ids_of(const Catalog& catalog, const std::vector<catalog::PartId>& parts) {
+  json ids = json::array();
+  for (const catalog::PartId part : parts) ids.push_back(catalog.part(part).id);
+  return ids;
+}
+
+json substitute_json(const Catalog& catalog, const chain::ChainRequest& request, const chain::Substitute& substitute) {
+  return {{"instead_of", catalog.part(substitute.instead_of).id},
+          {"buy_also", ids_of(catalog, substitute.buy_also)},
+          {"put_back", ids_of(catalog, substitute.put_back)},
+          {"chain", substitute.chain ? found_json(catalog, request, *substitute.chain) : json(nullptr)}};
 }
 
 json riser_object(const reservoir::Riser& riser) {
@@ -298,6 +313,26 @@ json levels_object(const plan::Levels& levels) {
 
 std::string chain_json(const Catalog& catalog, const chain::ChainRequest& request, const chain::Answer& answer) {
   return answer_json(catalog, request, answer).dump(1) + "\n";
+}
+
+std::string alternatives_json(const Catalog& catalog, const chain::ChainRequest& request,
+                              const std::vector<chain::Alternative>& rows,
+                              const std::vector<chain::Substitute>& substitutes) {
+  json result = {{"ports", spelled_ports(catalog, {request.from.type, request.to.type})},
+                 {"chains", json::array()},
+                 {"why_none", nullptr},
+                 {"shelf_empty", json::array()}};
+  for (const chain::Alternative& row : rows) {
+    json chain = found_json(catalog, request, row.chain);
+    const bool is_best = &row == rows.data();
+    chain["reason"] =
+        is_best ? chain::kBestOfAll : chain::reason(rows.front().chain, row.chain, quantity::UnitSystem::inch);
+    chain["same_in"] = row.same_in;
+    result["chains"].push_back(std::move(chain));
+  }
+  for (const chain::Substitute& substitute : substitutes)
+    result["shelf_empty"].push_back(substitute_json(catalog, request, substitute));
+  return result.dump(1) + "\n";
 }
 
 std::string riser_json(const reservoir::Riser& riser) { return riser_object(riser).dump(1) + "\n"; }

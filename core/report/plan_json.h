@@ -1,7 +1,9 @@
 // The plan and its parts as JSON. SI numbers with the unit in the key; pressures are gauge unless the key says `abs`.
 #pragma once
 
+#include "chain/alternatives.h"
 #include "chain/result.h"
+#include "chain/shelf_empty.h"
 #include "plan/plan.h"
 
 #include <string>
@@ -15,5 +17,10 @@ std::string list_json(const plan::Plan& plan);
 std::string riser_json(const reservoir::Riser& riser);
 std::string chain_json(const catalog::Catalog& catalog, const chain::ChainRequest& request,
                        const chain::Answer& answer);
+/// All rows as `chains`, each with "reason" and "same_in", and `shelf_empty`: what to take for bought parts of the
+/// first.
+std::string alternatives_json(const catalog::Catalog& catalog, const chain::ChainRequest& request,
+                              const std::vector<chain::Alternative>& rows,
+                              const std::vector<chain::Substitute>& substitutes);
 
 }  // namespace riserun::report

@@ -81,6 +81,41 @@ class Chain(unittest.TestCase):
         for order, key in best.items():
             self.assertEqual(answers[order][key], min(other[key] for other in answers.values()), order)
 
+    def test_alternatives_stand_behind_the_best_each_with_its_reason(self):
+        _, alone = self.chain("1 FNPT", "3/4 MGHT")
+        status, answer = self.chain("1 FNPT", "3/4 MGHT", "--alternatives", "5")
+        self.assertEqual(status, 0)
+        self.assertEqual(len(answer["chains"]), 5)
+        self.assertTrue(all(chain["reason"] and chain["buildable"] for chain in answer["chains"]))
+        best = dict(answer["chains"][0])
+        self.assertEqual(best.pop("reason"), "the best by the order asked for")
+        best.pop("same_in")
+        self.assertEqual(best, alone["chains"][0])
+        keys = ("part_count", "price_usd", "length_m", "head_m", "buy_count")
+        for a in answer["chains"]:
+            for b in answer["chains"]:
+                self.assertFalse(a is not b and all(a[key] <= b[key] for key in keys), "one row makes another idle")
+
+    def test_each_bought_part_has_an_answer_to_an_empty_shelf(self):
+        _, answer = self.chain("1 FNPT", "3/4 MGHT", "--alternatives", "1")
+        bought = [part["id"] for part in answer["chains"][0]["parts"] if not part["from_bin"]]
+        self.assertEqual([substitute["instead_of"] for substitute in answer["shelf_empty"]], bought)
+        for substitute in answer["shelf_empty"]:
+            self.assertNotIn(substitute["instead_of"], [part["id"] for part in substitute["chain"]["parts"]])
+            self.assertTrue(substitute["chain"]["buildable"])
+
+    def test_alternatives_are_printed_side_by_side(self):
+        done = run("chain", "1 FNPT", "3/4 MGHT", "--alternatives", "3")
+        self.assertEqual(done.returncode, 0)
+        self.assertIn("beside the first", done.stdout)
+        self.assertIn("or, if the shelf is empty: ", done.stdout)
+        self.assertLessEqual(max(map(len, done.stdout.splitlines())), 100)
+
+    def test_no_alternatives_are_no_number(self):
+        done = run("chain", "1 FNPT", "3/4 MGHT", "--alternatives", "0")
+        self.assertEqual(done.returncode, 2)
+        self.assertIn("at least 1 is wanted", done.stderr)
+
     def test_an_unreadable_port_says_which_word(self):
         done = run("chain", "1 FNTP", "3/4 MGHT")
         self.assertEqual(done.returncode, 2)

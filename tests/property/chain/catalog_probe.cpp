@@ -2,7 +2,8 @@
 //
 //   catalog_probe dump     type ROW SPELLED / part ROW ID CONNECTOR STOCKED ONE_WAY TYPE... / mate ROW ROW
 //   catalog_probe answer   reads "ROW ROW" lines; prints the number of parts of the best chain, or none
-//   catalog_probe time     the same, but prints nanoseconds a question: best chain, and full answer
+//   catalog_probe time     the same, but prints nanoseconds a question: best chain, full answer, all alternatives for
+//                          a goal not asked for before and once more, and how many alternatives there are
 #include "catalog/load.h"
 #include "chain/finder.h"
 
@@ -59,7 +60,11 @@ void time_answers(const chain::Finder& finder) {
     (void)finder.best(request);
     const double best = nanoseconds([&] { (void)finder.best(request); });
     const double full = nanoseconds([&] { (void)finder.find(request); });
-    std::cout << best << ' ' << full << '\n';
+    const auto ask_all = [&] { return finder.alternatives(request_for(from, to), SIZE_MAX).size(); };
+    std::size_t count = 0;
+    const double first = nanoseconds([&] { count = ask_all(); });
+    const double again = nanoseconds([&] { (void)ask_all(); });
+    std::cout << best << ' ' << full << ' ' << first << ' ' << again << ' ' << count << '\n';
   }
 }
 

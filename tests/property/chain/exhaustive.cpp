@@ -238,6 +238,7 @@ void Exhaustive::explore(const Begun& begun, int depth, Exhausted& found) {
     const Sums sums = sums_of(begun);
     for (std::size_t order = 0; order < found.best.size(); ++order)
       if (!found.best[order] || better(static_cast<Order>(order), sums, *found.best[order])) found.best[order] = sums;
+    found.chains.push_back(sums);
   }
   for (const Way& way : ways_) {
     if (looked_at_ > budget_) return;
@@ -255,7 +256,7 @@ Exhausted Exhaustive::run(std::size_t budget) {
     found.depth = depth;
     explore(beginning(), depth, found);
     if (looked_at_ > budget_) break;
-    complete = found;
+    complete = std::move(found);
   }
   return complete;
 }

@@ -27,6 +27,7 @@ bool better(Order order, const Sums& a, const Sums& b);
 struct Exhausted {
   std::array<std::optional<Sums>, 5> best;  // by order
   int depth = 0;                            // all chains of up to that many parts were tried
+  std::vector<Sums> chains;                 // all of them
 };
 
 class Exhaustive {

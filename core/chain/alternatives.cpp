@@ -1,0 +1,154 @@
+#include "chain/alternatives.h"
+
+#include "chain/assemble.h"
+#include "chain/best_route.h"
+#include "chain/frontier.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace riserun::chain {
+
+namespace {
+
+// The route's own cost is its measures side by side.
+Cost cost_under(Order order, const Route& route) {
+  const auto& [parts, cents, micrometres, nanometres, buy] = route.cost.tuple;
+  Measures measures{0, parts, cents, micrometres, nanometres, buy, 0};
+  for (const Move& move : route.moves) measures.drawbacks += move.own.drawbacks;
+  return cost_of(order, measures);
+}
+
+/// A route with what it is sorted by.
+struct Row {
+  Route route;
+  Cost cost;
+  std::vector<std::uint32_t> ids;  // places among all ids, plugs behind their part
+  std::vector<std::pair<std::uint8_t, std::uint8_t>> ways;
+  bool same_chain(const Row& other) const { return ids == other.ids && ways == other.ways; }
+};
+
+/// The bin is first taken to be without end, as best_route() does: where no chain of the wider set breaks a count, that
+/// set is the real one.
+std::vector<Route> routes_within_the_bin(const Network& network, const Rules& rules) {
+  const ChainRequest& request = rules.request();
+  GraphExtras extras;
+  extras.all_measures = true;
+  extras.counted.assign(request.bin.items.size(), false);
+  while (true) {
+    const RequestGraph graph(network, rules, extras);
+    std::vector<Route> routes =
+        frontier(network, rules, graph, graph.distances_to(rules, request.to), kMorePartsThanFewest);
+    bool breaks = false;
+    for (const Route& route : routes) {
+      const std::vector<int> uses = uses_of_bin(request, route.moves);
+      for (std::size_t item = 0; item < uses.size(); ++item) {
+        if (extras.counted[item] || uses[item] <= request.bin.items[item].count) continue;
+        extras.counted[item] = breaks = true;
+      }
+    }
+    if (!breaks) return routes;
+  }
+}
+
+std::vector<Route> unbeaten_routes(const Network& network, const Rules& rules, const GraphStore& store) {
+  const ChainRequest& request = rules.request();
+  if (!GraphStore::is_plain(request)) return routes_within_the_bin(network, rules);
+  const auto kept = store.graph_for(network, rules, true);
+  return frontier(network, rules, kept->graph(), *kept->distances_to(rules, request.to), kMorePartsThanFewest);
+}
+
+Row row_of(const Network& network, Route route) {
+  Row row{std::move(route), {}, {}, {}};
+  for (const Move& move : row.route.moves) {
+    row.ids.push_back(network.rank(move.part));
+    for (const PartId plug : move.plugs) row.ids.push_back(network.rank(plug));
+    row.ways.emplace_back(move.enter, move.leave);
+  }
+  return row;
+}
+
+std::vector<Row> sorted_rows(const Network& network, const ChainRequest& request, std::vector<Route> routes) {
+  std::vector<Row> rows;
+  for (Route& route : routes) {
+    rows.push_back(row_of(network, std::move(route)));
+    rows.back().cost = cost_under(request.order, rows.back().route);
+  }
+  std::sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {
+    return std::tie(a.cost, a.ids, a.ways) < std::tie(b.cost, b.ids, b.ways);
+  });
+  return rows;
+}
+
+bool same_fitting(const Catalog& catalog, PartId a, PartId b) {
+  const catalog::Part& x = catalog.part(a);
+  const catalog::Part& y = catalog.part(b);
+  const auto same_type = [](const catalog::Port& p, const catalog::Port& q) { return p.type == q.type; };
+  return x.family == y.family && x.size == y.size &&
+         std::equal(x.ports.begin(), x.ports.end(), y.ports.begin(), y.ports.end(), same_type);
+}
+
+/// Parts and plugs in chain order.
+std::vector<PartId> parts_of(const Route& route) {
+  std::vector<PartId> parts;
+  for (const Move& move : route.moves) {
+    parts.push_back(move.part);
+    parts.insert(parts.end(), move.plugs.begin(), move.plugs.end());
+  }
+  return parts;
+}
+
+/// The same fittings the same way round, in other materials in at least one place.
+bool same_but_for_material(const Catalog& catalog, const Row& a, const Row& b) {
+  if (a.ways != b.ways) return false;
+  const std::vector<PartId> x = parts_of(a.route);
+  const std::vector<PartId> y = parts_of(b.route);
+  const auto metals = [&](PartId id) {
+    const catalog::Part& part = catalog.part(id);
+    return std::pair(part.material, part.far_material.value_or(part.material));
+  };
+  return std::equal(x.begin(), x.end(), y.begin(), y.end(),
+                    [&](PartId p, PartId q) { return same_fitting(catalog, p, q); }) &&
+         !std::equal(x.begin(), x.end(), y.begin(), y.end(),
+                     [&](PartId p, PartId q) { return metals(p) == metals(q); });
+}
+
+// "brass" where all parts are of it, else part by part: "brass + nylon + brass".
+std::string materials_of(const Catalog& catalog, const Route& route) {
+  const std::vector<PartId> parts = parts_of(route);
+  const auto name = [&](PartId id) { return catalog.material(catalog.part(id).material).name; };
+  const bool all_one =
+      std::all_of(parts.begin(), parts.end(), [&](PartId id) { return name(id) == name(parts.front()); });
+  std::string text = name(parts.front());
+  for (std::size_t i = 1; i < parts.size() && !all_one; ++i) text += " + " + name(parts[i]);
+  return text;
+}
+
+}  // namespace
+
+std::vector<Alternative> alternatives(const Network& network, const ChainRequest& request, const GraphStore& store,
+                                      std::size_t most_rows) {
+  const Catalog& catalog = network.catalog();
+  const Rules rules(catalog, request);
+  std::optional<Route> best =
+      GraphStore::is_plain(request) ? best_route(network, request, store) : best_route(network, request);
+  if (!best) return {};
+  const Row first = row_of(network, std::move(*best));
+  const std::vector<Row> rows = sorted_rows(network, request, unbeaten_routes(network, rules, store));
+  std::vector<const Row*> shown{&first};
+  std::vector<Alternative> answer{{assemble(catalog, request, first.route.moves), {}}};
+  for (const Row& row : rows) {
+    if (row.same_chain(first)) continue;
+    const auto like = std::find_if(shown.begin(), shown.end(),
+                                   [&](const Row* earlier) { return same_but_for_material(catalog, *earlier, row); });
+    if (like == shown.end()) {
+      shown.push_back(&row);
+      if (answer.size() < most_rows) answer.push_back({assemble(catalog, request, row.route.moves), {}});
+    } else if (const auto at = static_cast<std::size_t>(like - shown.begin()); at < answer.size()) {
+      answer[at].same_in.push_back(materials_of(catalog, row.route));
+    }
+  }
+  return answer;
+}
+
+}  // namespace riserun::chain

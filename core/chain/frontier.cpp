@@ -1,0 +1,261 @@
+#include "chain/frontier.h"
+
+#include <algorithm>
+#include <tuple>
+#include <unordered_map>
+
+namespace riserun::chain {
+
+namespace {
+
+constexpr std::uint32_t kNone = UINT32_MAX;
+
+/// What a search remembers of a chain's beginning besides its measures.
+struct Place {
+  std::uint32_t node = 0;  // graph nodes, then the start, then the goal
+  std::uint8_t met = 0;
+  bool closed = false;
+  std::uint64_t spent = 0;  // counted parts of the bin, one digit each
+  bool operator==(const Place&) const = default;
+};
+
+struct PlaceHash {
+  std::size_t operator()(const Place& place) const noexcept {
+    std::uint64_t mix = place.spent * 0x9E3779B97F4A7C15u;
+    mix ^= (std::uint64_t{place.node} << 16) ^ (std::uint64_t{place.met} << 1) ^ (place.closed ? 1u : 0u);
+    mix *= 0xBF58476D1CE4E5B9u;
+    return static_cast<std::size_t>(mix ^ (mix >> 29));
+  }
+};
+
+/// The beginning of a chain.
+struct Label {
+  Cost measures;
+  std::int64_t drawbacks = 0;
+  std::uint32_t place = 0;
+  std::uint32_t move = kNone;  // the last one; kNone: the start, or the last joint
+  std::uint32_t before = kNone;
+  bool beaten = false;
+};
+
+/// A beginning that nothing beats so far, with its measures at hand: they are compared far more often than the rest.
+struct Standing {
+  Cost measures;
+  std::uint32_t label = kNone;
+};
+
+/// Beginnings are taken up by the parts that they come to at least, then by the parts that they have. An arc adds a
+/// part and never lowers the first, so that all beginnings at a place with as many parts are known before any is taken
+/// up: what is taken up stands.
+class Frontier {
+ public:
+  Frontier(const Network& network, const Rules& rules, const RequestGraph& graph, const std::vector<Cost>& to_goal,
+           int margin)
+      : network_(network), rules_(rules), graph_(graph), to_goal_(to_goal), margin_(margin) {}
+
+  std::vector<Route> run();
+
+ private:
+  void lay_out_digits();
+  void take_up(std::uint32_t label);
+  void follow(const Label& from, std::uint32_t row, const Arc& arc);
+  void finish(const Label& from, std::uint32_t row);
+  bool spend(Place& place, const Move& move) const;
+  std::uint32_t row_of(const Place& place);
+  void add(const Label& label);
+  bool loses_tie(const Label& a, const Label& b) const;
+  bool hopeless(const Cost& at_least);
+  void wait(std::uint32_t row, std::int64_t parts_at_least);
+  std::vector<std::uint32_t> moves_to(const Label& label) const;
+
+  std::uint32_t start_node() const { return static_cast<std::uint32_t>(graph_.nodes().size()); }
+  std::uint32_t goal_node() const { return start_node() + 1; }
+
+  const Network& network_;
+  const Rules& rules_;
+  const RequestGraph& graph_;
+  const std::vector<Cost>& to_goal_;
+  int margin_ = 0;
+  std::int64_t most_parts_ = INT32_MAX;  // tightened when the first chain is found
+  std::vector<std::uint64_t> digit_;     // by bin row: weight of its digit in Place::spent
+  std::vector<Label> labels_;
+  std::vector<Place> places_;
+  std::vector<std::vector<Standing>> standing_;  // by place
+  std::vector<std::uint32_t> plain_rows_;        // places with nothing met and nothing spent, by node and closed
+  std::unordered_map<Place, std::uint32_t, PlaceHash> other_rows_;
+  std::vector<std::vector<std::vector<std::uint32_t>>> waiting_;  // by parts at least, then by parts
+  std::uint32_t goal_ = 0;                                        // row of the goal's place
+};
+
+void Frontier::lay_out_digits() {
+  std::uint64_t weight = 1;
+  for (std::uint32_t item = 0; item < rules_.request().bin.items.size(); ++item) {
+    digit_.push_back(weight);
+    const bool counted = std::any_of(graph_.moves().begin(), graph_.moves().end(), [&](const Move& move) {
+      return std::any_of(move.bin_uses.begin(), move.bin_uses.end(),
+                         [&](const BinUse& use) { return use.item == item; });
+    });
+    if (counted) weight *= static_cast<std::uint64_t>(rules_.request().bin.items[item].count) + 1;
+  }
+}
+
+std::vector<Route> Frontier::run() {
+  lay_out_digits();
+  if (rules_.request().most_parts) most_parts_ = *rules_.request().most_parts;
+  plain_rows_.assign((graph_.nodes().size() + 2) * 2, kNone);
+  goal_ = row_of({goal_node(), 0, true, 0});
+  Label start;
+  start.place = row_of({start_node(), 0, rules_.closing() == Closing::none, 0});
+  labels_.push_back(start);
+  wait(0, 0);
+  for (std::size_t at_least = 0; at_least < waiting_.size(); ++at_least) {
+    if (static_cast<std::int64_t>(at_least) > most_parts_) break;
+    for (std::size_t parts = 0; parts < waiting_[at_least].size(); ++parts)
+      for (std::size_t i = 0; i < waiting_[at_least][parts].size(); ++i) take_up(waiting_[at_least][parts][i]);
+  }
+  std::vector<Route> routes;
+  for (const Standing& found : standing_[goal_]) {
+    Route& route = routes.emplace_back();
+    for (const std::uint32_t move : moves_to(labels_[found.label])) route.moves.push_back(graph_.moves()[move]);
+    route.cost = found.measures;
+  }
+  return routes;
+}
+
+void Frontier::take_up(std::uint32_t row) {
+  const Label label = labels_[row];
+  if (label.beaten) return;
+  const std::uint32_t node = places_[label.place].node;
+  if (node != start_node() && hopeless(label.measures + to_goal_[node])) return;
+  finish(label, row);
+  if (node == start_node()) {
+    for (const Arc& arc : graph_.arcs_from(rules_, rules_.request().from)) follow(label, row, arc);
+  } else {
+    for (const Arc& arc : graph_.arcs(node)) follow(label, row, arc);
+  }
+}
+
+void Frontier::follow(const Label& from, std::uint32_t row, const Arc& arc) {
+  const Cost& onward = to_goal_[arc.to];
+  if (onward == RequestGraph::kUnreachable) return;
+  const Cost measures = from.measures + arc.cost;
+  const Cost at_least = measures + onward;
+  if (at_least.tuple[0] > most_parts_ || hopeless(at_least)) return;
+  const Move& move = graph_.moves()[arc.move];
+  Place place = places_[from.place];
+  place.node = arc.to;
+  place.closed = place.closed || arc.closes;
+  const std::uint8_t met = rules_.advance(place.met, move.groups);
+  if (move.guest && met == place.met) return;
+  place.met = met;
+  if (!spend(place, move)) return;
+  add({measures, from.drawbacks + move.own.drawbacks, row_of(place), arc.move, row, false});
+}
+
+void Frontier::finish(const Label& from, std::uint32_t row) {
+  const Place& place = places_[from.place];
+  if (place.met != rules_.all_met()) return;
+  const ChainRequest& request = rules_.request();
+  const bool at_start = place.node == start_node();
+  const Node open =
+      at_start ? Node{request.from.type, request.from.material.value_or(MaterialId{}), 0} : graph_.nodes()[place.node];
+  const auto last = graph_.last_joint(rules_, open.type, open.material, request.to);
+  if (!last || !(place.closed || last->closes)) return;
+  const std::int64_t parts = from.measures.tuple[0];
+  if (standing_[goal_].empty()) most_parts_ = std::min(most_parts_, parts + margin_);
+  add({from.measures + last->cost, from.drawbacks, goal_, kNone, row, false});
+}
+
+bool Frontier::spend(Place& place, const Move& move) const {
+  for (const BinUse& use : move.bin_uses) {
+    const std::uint64_t base = static_cast<std::uint64_t>(rules_.request().bin.items[use.item].count) + 1;
+    const std::uint64_t used = place.spent / digit_[use.item] % base;
+    if (used + static_cast<std::uint64_t>(use.count) >= base) return false;
+    place.spent += static_cast<std::uint64_t>(use.count) * digit_[use.item];
+  }
+  return true;
+}
+
+std::uint32_t Frontier::row_of(const Place& place) {
+  const auto next = static_cast<std::uint32_t>(places_.size());
+  const bool plain = place.met == 0 && place.spent == 0;
+  std::uint32_t& row = plain ? plain_rows_[place.node * 2 + (place.closed ? 1 : 0)]
+                             : other_rows_.try_emplace(place, kNone).first->second;
+  if (row != kNone) return row;
+  places_.push_back(place);
+  standing_.emplace_back();
+  return row = next;
+}
+
+// A chain that is found already is as good in every measure and better in one, whatever is yet to come. The one that
+// says so is looked at first the next time: neighbours are hopeless for the same reason.
+bool Frontier::hopeless(const Cost& at_least) {
+  std::vector<Standing>& found = standing_[goal_];
+  const auto better = std::find_if(found.begin(), found.end(), [&](const Standing& chain) {
+    return no_worse(chain.measures, at_least) && chain.measures != at_least;
+  });
+  if (better == found.end()) return false;
+  if (better != found.begin()) std::iter_swap(found.begin(), better);
+  return true;
+}
+
+void Frontier::add(const Label& label) {
+  std::vector<Standing>& standing = standing_[label.place];
+  for (const Standing& known : standing)
+    if (no_worse(known.measures, label.measures) &&
+        (known.measures != label.measures || !loses_tie(labels_[known.label], label)))
+      return;
+  // What is left with the same measures has lost the tie.
+  std::erase_if(standing, [&](const Standing& known) {
+    if (!no_worse(label.measures, known.measures)) return false;
+    return labels_[known.label].beaten = true;
+  });
+  const auto row = static_cast<std::uint32_t>(labels_.size());
+  standing.push_back({label.measures, row});
+  labels_.push_back(label);
+  if (label.place == goal_) return;
+  wait(row, label.measures.tuple[0] + to_goal_[places_[label.place].node].tuple[0]);
+}
+
+// Both have the same measures. False also where they are the same chain.
+bool Frontier::loses_tie(const Label& a, const Label& b) const {
+  if (a.drawbacks != b.drawbacks) return a.drawbacks > b.drawbacks;
+  std::vector<std::uint32_t> ids[2];
+  std::vector<std::pair<std::uint8_t, std::uint8_t>> ways[2];
+  for (const int side : {0, 1}) {
+    for (const std::uint32_t row : moves_to(side == 0 ? a : b)) {
+      const Move& move = graph_.moves()[row];
+      ids[side].push_back(network_.rank(move.part));
+      for (const PartId plug : move.plugs) ids[side].push_back(network_.rank(plug));
+      ways[side].emplace_back(move.enter, move.leave);
+    }
+  }
+  return std::tie(ids[0], ways[0]) > std::tie(ids[1], ways[1]);
+}
+
+void Frontier::wait(std::uint32_t row, std::int64_t parts_at_least) {
+  const auto at_least = static_cast<std::size_t>(parts_at_least);
+  const auto parts = static_cast<std::size_t>(labels_[row].measures.tuple[0]);
+  if (waiting_.size() <= at_least) waiting_.resize(at_least + 1);
+  if (waiting_[at_least].size() <= parts) waiting_[at_least].resize(parts + 1);
+  waiting_[at_least][parts].push_back(row);
+}
+
+std::vector<std::uint32_t> Frontier::moves_to(const Label& label) const {
+  std::vector<std::uint32_t> moves;
+  for (const Label* at = &label;; at = &labels_[at->before]) {
+    if (at->move != kNone) moves.push_back(at->move);
+    if (at->before == kNone) break;
+  }
+  std::reverse(moves.begin(), moves.end());
+  return moves;
+}
+
+}  // namespace
+
+std::vector<Route> frontier(const Network& network, const Rules& rules, const RequestGraph& graph,
+                            const std::vector<Cost>& to_goal, int margin) {
+  return Frontier(network, rules, graph, to_goal, margin).run();
+}
+
+}  // namespace riserun::chain

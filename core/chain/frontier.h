@@ -1,0 +1,20 @@
+// The chains of a request that no other chain beats in every measure at once: parts, price to pay, length end to end,
+// head lost at the flow, parts to buy.
+#pragma once
+
+#include "chain/graph.h"
+#include "chain/search.h"
+
+namespace riserun::chain {
+
+/// Chains of up to the fewest parts possible and `margin` more of which none other among them is at least as good in
+/// every measure and better in one. Of chains equal in all measures the one with fewest bushings and close nipples,
+/// then the one whose ids sort first (plugs behind the part that they are in), then by the ports used. Exact; the order
+/// of the request plays no part. Each route's cost is its measures side by side.
+///
+/// @param graph    made with GraphExtras::all_measures
+/// @param to_goal  RequestGraph::distances_to of the request's goal: bounds, each measure's least by itself
+std::vector<Route> frontier(const Network& network, const Rules& rules, const RequestGraph& graph,
+                            const std::vector<Cost>& to_goal, int margin);
+
+}  // namespace riserun::chain

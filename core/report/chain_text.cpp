@@ -94,7 +94,10 @@ std::string part_rows(const Catalog& catalog, const Chain& chain, const std::vec
 }
 
 std::string length_with_band(const Chain& chain, const Style& style) {
-  const std::string nominal = write_length(chain.length, style.units);
+  // Where more goes in than the bodies are long, the two faces pass each other.
+  const bool overlap = chain.length < Length{};
+  const std::string nominal =
+      overlap ? "overlapping by " + write_length(-chain.length, style.units) : write_length(chain.length, style.units);
   if (chain.length_tolerance <= Length{}) return nominal;
   return fmt::format("{}, plus or minus {}", nominal, write_length(chain.length_tolerance, style.units));
 }

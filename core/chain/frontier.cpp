@@ -1,5 +1,7 @@
 #include "chain/frontier.h"
 
+#include "chain/place.h"
+
 #include <algorithm>
 #include <tuple>
 #include <unordered_map>
@@ -9,24 +11,6 @@ namespace riserun::chain {
 namespace {
 
 constexpr std::uint32_t kNone = UINT32_MAX;
-
-/// What a search remembers of a chain's beginning besides its measures.
-struct Place {
-  std::uint32_t node = 0;  // graph nodes, then the start, then the goal
-  std::uint8_t met = 0;
-  bool closed = false;
-  std::uint64_t spent = 0;  // counted parts of the bin, one digit each
-  bool operator==(const Place&) const = default;
-};
-
-struct PlaceHash {
-  std::size_t operator()(const Place& place) const noexcept {
-    std::uint64_t mix = place.spent * 0x9E3779B97F4A7C15u;
-    mix ^= (std::uint64_t{place.node} << 16) ^ (std::uint64_t{place.met} << 1) ^ (place.closed ? 1u : 0u);
-    mix *= 0xBF58476D1CE4E5B9u;
-    return static_cast<std::size_t>(mix ^ (mix >> 29));
-  }
-};
 
 /// The beginning of a chain.
 struct Label {
@@ -51,16 +35,19 @@ class Frontier {
  public:
   Frontier(const Network& network, const Rules& rules, const RequestGraph& graph, const std::vector<Cost>& to_goal,
            int margin)
-      : network_(network), rules_(rules), graph_(graph), to_goal_(to_goal), margin_(margin) {}
+      : network_(network),
+        rules_(rules),
+        graph_(graph),
+        to_goal_(to_goal),
+        margin_(margin),
+        digits_(rules.request().bin, graph.moves()) {}
 
   std::vector<Route> run();
 
  private:
-  void lay_out_digits();
   void take_up(std::uint32_t label);
   void follow(const Label& from, std::uint32_t row, const Arc& arc);
   void finish(const Label& from, std::uint32_t row);
-  bool spend(Place& place, const Move& move) const;
   std::uint32_t row_of(const Place& place);
   void add(const Label& label);
   bool loses_tie(const Label& a, const Label& b) const;
@@ -77,7 +64,7 @@ class Frontier {
   const std::vector<Cost>& to_goal_;
   int margin_ = 0;
   std::int64_t most_parts_ = INT32_MAX;  // tightened when the first chain is found
-  std::vector<std::uint64_t> digit_;     // by bin row: weight of its digit in Place::spent
+  const BinDigits digits_;
   std::vector<Label> labels_;
   std::vector<Place> places_;
   std::vector<std::vector<Standing>> standing_;  // by place
@@ -87,25 +74,12 @@ class Frontier {
   std::uint32_t goal_ = 0;                                        // row of the goal's place
 };
 
-void Frontier::lay_out_digits() {
-  std::uint64_t weight = 1;
-  for (std::uint32_t item = 0; item < rules_.request().bin.items.size(); ++item) {
-    digit_.push_back(weight);
-    const bool counted = std::any_of(graph_.moves().begin(), graph_.moves().end(), [&](const Move& move) {
-      return std::any_of(move.bin_uses.begin(), move.bin_uses.end(),
-                         [&](const BinUse& use) { return use.item == item; });
-    });
-    if (counted) weight *= static_cast<std::uint64_t>(rules_.request().bin.items[item].count) + 1;
-  }
-}
-
 std::vector<Route> Frontier::run() {
-  lay_out_digits();
   if (rules_.request().most_parts) most_parts_ = *rules_.request().most_parts;
   plain_rows_.assign((graph_.nodes().size() + 2) * 2, kNone);
-  goal_ = row_of({goal_node(), 0, true, 0});
+  goal_ = row_of({goal_node(), 0, true, 0, 0});
   Label start;
-  start.place = row_of({start_node(), 0, rules_.closing() == Closing::none, 0});
+  start.place = row_of({start_node(), 0, rules_.closing() == Closing::none, 0, 0});
   labels_.push_back(start);
   wait(0, 0);
   for (std::size_t at_least = 0; at_least < waiting_.size(); ++at_least) {
@@ -148,7 +122,7 @@ void Frontier::follow(const Label& from, std::uint32_t row, const Arc& arc) {
   const std::uint8_t met = rules_.advance(place.met, move.groups);
   if (move.guest && met == place.met) return;
   place.met = met;
-  if (!spend(place, move)) return;
+  if (!digits_.spend(place.spent, move)) return;
   add({measures, from.drawbacks + move.own.drawbacks, row_of(place), arc.move, row, false});
 }
 
@@ -164,16 +138,6 @@ void Frontier::finish(const Label& from, std::uint32_t row) {
   const std::int64_t parts = from.measures.tuple[0];
   if (standing_[goal_].empty()) most_parts_ = std::min(most_parts_, parts + margin_);
   add({from.measures + last->cost, from.drawbacks, goal_, kNone, row, false});
-}
-
-bool Frontier::spend(Place& place, const Move& move) const {
-  for (const BinUse& use : move.bin_uses) {
-    const std::uint64_t base = static_cast<std::uint64_t>(rules_.request().bin.items[use.item].count) + 1;
-    const std::uint64_t used = place.spent / digit_[use.item] % base;
-    if (used + static_cast<std::uint64_t>(use.count) >= base) return false;
-    place.spent += static_cast<std::uint64_t>(use.count) * digit_[use.item];
-  }
-  return true;
 }
 
 std::uint32_t Frontier::row_of(const Place& place) {

@@ -1,5 +1,6 @@
 #include "chain/search.h"
 
+#include "chain/place.h"
 #include "chain/walk.h"
 
 #include <algorithm>
@@ -12,26 +13,6 @@ namespace {
 
 constexpr std::uint32_t kNone = UINT32_MAX;
 
-/// What a search remembers of a chain's beginning besides what it costs.
-struct Label {
-  std::uint32_t node = 0;  // graph nodes, then the start, then the goal
-  std::uint8_t met = 0;
-  bool closed = false;
-  std::uint16_t parts = 0;  // told apart only under a limit
-  std::uint64_t spent = 0;  // counted parts of the bin, one digit each
-  bool operator==(const Label&) const = default;
-};
-
-struct LabelHash {
-  std::size_t operator()(const Label& label) const noexcept {
-    std::uint64_t mix = label.spent * 0x9E3779B97F4A7C15u;
-    mix ^= (std::uint64_t{label.node} << 32) ^ (std::uint64_t{label.parts} << 16) ^ (std::uint64_t{label.met} << 1) ^
-           (label.closed ? 1u : 0u);
-    mix *= 0xBF58476D1CE4E5B9u;
-    return static_cast<std::size_t>(mix ^ (mix >> 29));
-  }
-};
-
 /// An arc on a shortest way to its state, kept in a list at the state that it leads to.
 struct TightArc {
   std::uint32_t from = 0;
@@ -40,7 +21,7 @@ struct TightArc {
 };
 
 struct State {
-  Label label;
+  Place place;
   Cost cost;
   std::uint32_t tight = kNone;
   bool settled = false;
@@ -50,7 +31,12 @@ class Search {
  public:
   Search(const Network& network, const Rules& rules, const RequestGraph& graph, const std::vector<Cost>& to_goal,
          const SearchLimits& limits)
-      : network_(network), rules_(rules), graph_(graph), to_goal_(to_goal), limits_(limits) {}
+      : network_(network),
+        rules_(rules),
+        graph_(graph),
+        to_goal_(to_goal),
+        limits_(limits),
+        digits_(rules.request().bin, graph.moves()) {}
 
   std::optional<Route> run();
 
@@ -58,8 +44,7 @@ class Search {
   void expand(std::uint32_t state);
   void follow(std::uint32_t state, const Arc& arc);
   void finish(std::uint32_t state);
-  bool spend(Label& label, const Move& move) const;
-  void reach(const Label& label, const Cost& cost, std::uint32_t from, std::uint32_t move);
+  void reach(const Place& place, const Cost& cost, std::uint32_t from, std::uint32_t move);
   Route first_in_order() const;
   std::vector<std::vector<TightArc>> arcs_on_best_chains() const;
 
@@ -71,25 +56,16 @@ class Search {
   const RequestGraph& graph_;
   const std::vector<Cost>& to_goal_;
   const SearchLimits& limits_;
-  std::vector<std::uint64_t> digit_;  // by bin row: weight of its digit in Label::spent; 0: not counted
+  const BinDigits digits_;
   std::vector<State> states_;
   std::vector<TightArc> tight_arcs_;
-  std::unordered_map<Label, std::uint32_t, LabelHash> known_;
+  std::unordered_map<Place, std::uint32_t, PlaceHash> known_;
   using Entry = std::pair<Cost, std::uint32_t>;
   std::priority_queue<Entry, std::vector<Entry>, std::greater<>> open_;
   std::uint32_t goal_ = kNone;
 };
 
 std::optional<Route> Search::run() {
-  std::uint64_t weight = 1;
-  for (const catalog::BinItem& item : rules_.request().bin.items) {
-    digit_.push_back(weight);
-    const bool counted = std::any_of(graph_.moves().begin(), graph_.moves().end(), [&](const Move& move) {
-      return std::any_of(move.bin_uses.begin(), move.bin_uses.end(),
-                         [&](const BinUse& use) { return use.item + 1 == digit_.size(); });
-    });
-    if (counted) weight *= static_cast<std::uint64_t>(item.count) + 1;
-  }
   reach({start_node(), 0, rules_.closing() == Closing::none, 0, 0}, {}, kNone, kNone);
   while (!open_.empty()) {
     const auto [estimate, state] = open_.top();
@@ -104,7 +80,7 @@ std::optional<Route> Search::run() {
 }
 
 void Search::expand(std::uint32_t state) {
-  const std::uint32_t node = states_[state].label.node;
+  const std::uint32_t node = states_[state].place.node;
   if (node == goal_node()) return;
   finish(state);
   if (node == start_node()) {
@@ -117,53 +93,43 @@ void Search::expand(std::uint32_t state) {
 void Search::follow(std::uint32_t state, const Arc& arc) {
   if (to_goal_[arc.to] == RequestGraph::kUnreachable) return;
   const Move& move = graph_.moves()[arc.move];
-  Label label = states_[state].label;
-  label.node = arc.to;
-  label.closed = label.closed || arc.closes;
-  const std::uint8_t met = rules_.advance(label.met, move.groups);
-  if (move.guest && met == label.met) return;
-  label.met = met;
+  Place place = states_[state].place;
+  place.node = arc.to;
+  place.closed = place.closed || arc.closes;
+  const std::uint8_t met = rules_.advance(place.met, move.groups);
+  if (move.guest && met == place.met) return;
+  place.met = met;
   if (limits_.most_parts) {
-    const std::int64_t parts = label.parts + move.own.parts;
+    const std::int64_t parts = place.parts + move.own.parts;
     if (parts > *limits_.most_parts) return;
-    label.parts = static_cast<std::uint16_t>(parts);
+    place.parts = static_cast<std::uint16_t>(parts);
   }
-  if (!spend(label, move)) return;
-  reach(label, states_[state].cost + arc.cost, state, arc.move);
+  if (!digits_.spend(place.spent, move)) return;
+  reach(place, states_[state].cost + arc.cost, state, arc.move);
 }
 
 void Search::finish(std::uint32_t state) {
-  const Label& label = states_[state].label;
-  if (label.met != rules_.all_met()) return;
+  const Place& place = states_[state].place;
+  if (place.met != rules_.all_met()) return;
   const ChainRequest& request = rules_.request();
-  const bool at_start = label.node == start_node();
+  const bool at_start = place.node == start_node();
   const Node open =
-      at_start ? Node{request.from.type, request.from.material.value_or(MaterialId{}), 0} : graph_.nodes()[label.node];
+      at_start ? Node{request.from.type, request.from.material.value_or(MaterialId{}), 0} : graph_.nodes()[place.node];
   const auto last = graph_.last_joint(rules_, open.type, open.material, request.to);
-  if (!last || !(label.closed || last->closes)) return;
+  if (!last || !(place.closed || last->closes)) return;
   reach({goal_node(), 0, true, 0, 0}, states_[state].cost + last->cost, state, kNone);
 }
 
-bool Search::spend(Label& label, const Move& move) const {
-  for (const BinUse& use : move.bin_uses) {
-    const std::uint64_t base = static_cast<std::uint64_t>(rules_.request().bin.items[use.item].count) + 1;
-    const std::uint64_t used = label.spent / digit_[use.item] % base;
-    if (used + static_cast<std::uint64_t>(use.count) >= base) return false;
-    label.spent += static_cast<std::uint64_t>(use.count) * digit_[use.item];
-  }
-  return true;
-}
-
-void Search::reach(const Label& label, const Cost& cost, std::uint32_t from, std::uint32_t move) {
-  const auto [found, is_new] = known_.try_emplace(label, static_cast<std::uint32_t>(states_.size()));
-  if (is_new) states_.push_back({label, cost, kNone, false});
+void Search::reach(const Place& place, const Cost& cost, std::uint32_t from, std::uint32_t move) {
+  const auto [found, is_new] = known_.try_emplace(place, static_cast<std::uint32_t>(states_.size()));
+  if (is_new) states_.push_back({place, cost, kNone, false});
   State& state = states_[found->second];
-  if (label.node == goal_node()) goal_ = found->second;
+  if (place.node == goal_node()) goal_ = found->second;
   if (is_new || cost < state.cost) {
     state.cost = cost;
     state.tight = kNone;
-    const bool is_node = label.node < start_node();
-    open_.push({is_node ? cost + to_goal_[label.node] : cost, found->second});
+    const bool is_node = place.node < start_node();
+    open_.push({is_node ? cost + to_goal_[place.node] : cost, found->second});
   }
   if (cost != state.cost || from == kNone) return;
   tight_arcs_.push_back({from, move, state.tight});

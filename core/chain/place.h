@@ -1,0 +1,41 @@
+// Where a search over a request's graph stands: all that it must remember of a chain's beginning besides what it costs.
+#pragma once
+
+#include "chain/moves.h"
+#include "chain/rules.h"
+
+#include <cstdint>
+#include <vector>
+
+namespace riserun::chain {
+
+struct Place {
+  std::uint32_t node = 0;   // graph nodes, then the start, then the goal
+  std::uint8_t met = 0;     // needs met
+  bool closed = false;      // a closing joint is made, or none is wanted
+  std::uint16_t parts = 0;  // told apart only under a limit
+  std::uint64_t spent = 0;  // counted parts of the bin, one digit each
+  bool operator==(const Place&) const = default;
+};
+
+struct PlaceHash {
+  std::size_t operator()(const Place& place) const noexcept;
+};
+
+/// What has been taken of the bin as one number: a digit for each of its parts that some move uses.
+class BinDigits {
+ public:
+  BinDigits(const catalog::Bin& bin, const std::vector<Move>& moves);
+
+  /// Takes the move's parts of the bin; false when they are not all there any more.
+  bool spend(std::uint64_t& spent, const Move& move) const;
+
+ private:
+  struct Digit {
+    std::uint64_t weight = 1;
+    std::uint64_t base = 1;  // one more than there are
+  };
+  std::vector<Digit> digits_;  // by bin row
+};
+
+}  // namespace riserun::chain

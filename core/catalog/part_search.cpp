@@ -52,18 +52,20 @@ struct Query {
   std::vector<Token> words;  // without plural
   std::vector<std::string> sizes;
   std::vector<PortTypeId> ports;
+
+  void take(Token token) {
+    if (token.is_size) {
+      sizes.push_back(token.text);
+    } else if (!idle(token.text)) {
+      token.text = without_plural(token.text);
+      words.push_back(std::move(token));
+    }
+  }
 };
 
 Query plain_query(std::string_view text) {
   Query query;
-  for (Token token : split_words(text)) {
-    if (token.is_size) {
-      query.sizes.push_back(token.text);
-    } else if (!idle(token.text)) {
-      token.text = without_plural(token.text);
-      query.words.push_back(std::move(token));
-    }
-  }
+  for (Token& token : split_words(text)) query.take(std::move(token));
   return query;
 }
 
@@ -240,13 +242,7 @@ Query query_with_ports(const Catalog& catalog, std::string_view text) {
       at += used;
       continue;
     }
-    Token token = tokens[at++];
-    if (token.is_size) {
-      query.sizes.push_back(token.text);
-    } else if (!idle(token.text)) {
-      token.text = without_plural(token.text);
-      query.words.push_back(std::move(token));
-    }
+    query.take(tokens[at++]);
   }
   return query;
 }

@@ -66,6 +66,15 @@ std::size_t metric_size(std::string_view text) {
   return count == 0 ? 0 : begin + count;
 }
 
+/// A dash size, `-8` for eight sixteenths of an inch, and its length when the text begins with one.
+std::size_t dash_size(std::string_view text) {
+  if (!text.starts_with('-')) return 0;
+  const std::size_t count = digits(text.substr(1));
+  const std::string_view rest = text.substr(1 + count);
+  const bool is_fraction = rest.starts_with('/') || rest.starts_with('.') || rest.starts_with('-');
+  return count == 0 || is_fraction ? 0 : 1 + count;
+}
+
 }  // namespace
 
 std::string lower_case(std::string_view text) {
@@ -79,7 +88,7 @@ std::vector<Token> split_words(std::string_view text) {
   for (std::size_t at = 0; at < text.size();) {
     const std::string_view rest = text.substr(at);
     const bool begins_word = tokens.empty() || tokens.back().offset + tokens.back().length < at;
-    std::size_t length = begins_word ? metric_size(rest) : 0;
+    std::size_t length = begins_word ? std::max(metric_size(rest), dash_size(rest)) : 0;
     if (length == 0) length = number(rest);
     if (length > 0) {
       tokens.push_back({size_name(rest.substr(0, length)), at, length, true});

@@ -16,7 +16,8 @@ struct Token {
   bool is_size = false;
 };
 
-/// Splits at blanks and signs, and between letters and digits; `1 1/4` and `1-1/4` are one size, `DN 20` is 3/4.
+/// Splits at blanks and signs, and between letters and digits; `1 1/4` and `1-1/4` are one size, `DN 20` is 3/4, `-8`
+/// where a word begins is 1/2.
 std::vector<Token> split_words(std::string_view text);
 
 /// Without the ending of the plural: `couplings` and `coupling`, `bushes` and `bush` are alike.

@@ -27,6 +27,7 @@ TEST(PortNotation, ManySpellingsAreOnePort) {
       {"npt f 1\"", "1 FNPT"},
       {"1FNPT", "1 FNPT"},
       {"DN 25 npt female", "1 FNPT"},
+      {"-8 37 degree flare male", "1/2 male 37 flare"},
       {"1-1/4 MNPT", "1-1/4 MNPT"},
       {"1 1/4 MIP", "1-1/4 MNPT"},
       {"1\xC2\xBC mip", "1-1/4 MNPT"},

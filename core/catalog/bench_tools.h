@@ -18,8 +18,13 @@ Length reading_error(Tool tool);
 /// @param counted_over  the length against the rule; nothing: one inch
 double count_error(double threads_per_inch, Length counted_over, Length thread_length);
 
-/// How many turns by hand may be off: both threads within one turn of the basic plane (ASME B1.20.1, 3.2).
+/// How many turns by hand may be off: both threads within one turn of the basic plane (ASME B1.20.1, 3.2). Threads that
+/// do not belong together bind where burrs and chamfers let them, so twice as much (an estimate).
 inline constexpr double kTurnsError = 2.0;
+inline constexpr double kForeignTurnsError = 4.0;
+/// Dirt, a burr or a crooked start spoils a trial this often; then it may stop anywhere up to kMostTurns (estimates).
+inline constexpr double kTrialSpoiled = 0.15;
+inline constexpr double kMostTurns = 16.0;
 
 /// An error beyond this many times the tool's is taken for impossible.
 inline constexpr double kImpossible = 2.0;

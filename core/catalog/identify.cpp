@@ -10,7 +10,9 @@ namespace riserun::catalog {
 namespace {
 
 constexpr double kCertain = 0.9;
-constexpr double kStillThere = 0.01;  // a candidate with less is not worth a further measurement
+constexpr double kNamed = 0.01;  // a candidate with less has no look-alikes named
+constexpr double kRuledOut = 0.001;
+constexpr double kStillThere = 0.05;  // a candidate with less does not hold back a verdict
 constexpr double kToldApart = 5.0;    // measurements that favour one this much tell the two apart
 constexpr std::size_t kNearest = 3;
 
@@ -104,12 +106,17 @@ Evidence weigh_origin(const PortTraits& port, Shelf made, Shelf home) {
   return weigh_look(chance, chance >= 0.5);
 }
 
+/// A trial is never decisive: it may have been spoiled.
 Evidence weigh_trial(const Catalog& catalog, const PortTraits& port, double turns, const PortTraits* known) {
-  if (known == nullptr || !port.threaded()) return impossible();
+  if (known == nullptr || !port.threaded() || port.port.end == known->port.end) return impossible();
   const bool male = port.port.end == End::male;
-  if (port.port.end == known->port.end) return impossible();
-  return weigh_number(turns, hand_turns(catalog, male ? port : *known, male ? *known : port).value_or(0.0),
-                      kTurnsError);
+  const bool own = catalog.mating_rule(port.type, known->type) != nullptr;
+  const std::optional<double> expected = hand_turns(catalog, male ? port : *known, male ? *known : port);
+  Evidence evidence;
+  if (expected) evidence = weigh_number(turns, *expected, own ? kTurnsError : kForeignTurnsError);
+  evidence.agrees = expected && evidence.agrees;
+  evidence.likelihood = (1.0 - kTrialSpoiled) * evidence.likelihood + kTrialSpoiled / kMostTurns;
+  return evidence;
 }
 
 Evidence weigh_diameter(const PortTraits& port, const DiameterReading& reading) {
@@ -175,10 +182,10 @@ std::optional<Resemblance> resemblance_of(const Catalog& catalog, const PortTrai
 void name_look_alikes(const Catalog& catalog, const std::vector<PortTraits>& ports, Identification& found) {
   const auto still_there = [&](PortTypeId type) {
     return std::any_of(found.candidates.begin(), found.candidates.end(),
-                       [&](const Candidate& c) { return c.type == type && c.confidence >= kStillThere; });
+                       [&](const Candidate& c) { return c.type == type && c.confidence >= kRuledOut; });
   };
   for (const Candidate& candidate : found.candidates) {
-    if (candidate.confidence < kStillThere) continue;
+    if (candidate.confidence < kNamed) continue;
     const auto traits =
         std::find_if(ports.begin(), ports.end(), [&](const PortTraits& p) { return p.type == candidate.type; });
     for (const PortTraits& other : ports)
@@ -192,9 +199,9 @@ void name_look_alikes(const Catalog& catalog, const std::vector<PortTraits>& por
 void judge(Identification& found) {
   const Candidate& leader = found.candidates.front();
   for (const Candidate& other : found.candidates) {
-    if (&other == &leader || other.confidence < kStillThere) continue;
-    if (leader.likelihood < kToldApart * other.likelihood || leader.confidence < kCertain)
-      found.undecided.push_back(other.type);
+    if (&other == &leader || other.confidence < kNamed) continue;
+    const bool told_apart = other.confidence < kStillThere || leader.likelihood >= kToldApart * other.likelihood;
+    if (!told_apart || leader.confidence < kCertain) found.undecided.push_back(other.type);
   }
   found.certain = leader.confidence >= kCertain && found.undecided.empty();
 }

@@ -108,7 +108,6 @@ std::vector<Observation> counts() {
 }
 
 std::vector<Observation> trials(PortTypeId known) {
-  constexpr double kMostTurns = 16.0;
   std::vector<Observation> outcomes;
   for (double turns = 0.0; turns <= kMostTurns; turns += 0.5) outcomes.emplace_back(HandTrial{known, turns});
   return outcomes;

@@ -16,7 +16,7 @@ constexpr double kNoStandard = 0.03;
 // A size that no part of the catalog stocks is rarer on the shelf by so much (an estimate).
 constexpr double kOnlyOrdered = 0.5;
 constexpr double kNoPart = 0.2;
-constexpr double kSlipsIn = 0.6;  // of the pitch: a male thinner than that passes between the crests
+constexpr double kSlipsIn = 1.0;  // of the pitch: with more play than that, crests (0.65 p high each) pass each other
 
 /// The rule that tells how an end of that kind is made up with its own kind; else the first that starts from it.
 const MatingRule* own_rule(const Catalog& catalog, const PortType& port) {
@@ -163,7 +163,8 @@ std::optional<double> hand_turns(const Catalog& catalog, const PortTraits& male,
   const double male_pitch = 1.0 / male.threads_per_inch;  // inches here and below
   const double drift = std::abs(male_pitch - 1.0 / female.threads_per_inch);
   const double play = in_inches(female.thread->female_pitch_diameter - male.thread->male_pitch_diameter);
-  if (play <= 0.0 || play > kSlipsIn * male_pitch) return std::nullopt;
+  if (play > kSlipsIn * male_pitch) return std::nullopt;
+  if (play <= 0.0) return 0.0;
   const double taper = male.tapered || female.tapered ? male_pitch / 16.0 : 0.0;
   const double lost_each_turn = drift * std::numbers::sqrt3 + taper;  // 1 / tan(30 deg)
   const MatingRule* rule = catalog.mating_rule(male.type, female.type);

@@ -38,8 +38,8 @@ std::vector<PortTypeId> same_thread(const Catalog& catalog, PortTypeId type);
 /// The end of a kind that can be told by measuring, with the thread of this one; nullopt: there is none.
 std::optional<PortTypeId> measured_as(const Catalog& catalog, PortTypeId type);
 
-/// How many turns the male goes into the female by hand, nominal; nullopt when it does not start, or slips in without
-/// gripping.
+/// How many turns the male goes into the female by hand, nominal: none when it does not start; nullopt when it
+/// slips in without gripping.
 ///
 /// With p the male's pitch, d the difference of the pitches, c = (female pitch diameter at the mouth) - (male pitch
 /// diameter where it begins): after n turns flanks that do not advance together have drifted apart by n d, while a

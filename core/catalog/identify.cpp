@@ -169,7 +169,7 @@ std::string resemblance(const PortTraits& a, const PortTraits& b) {
       a.threads_per_inch, b.threads_per_inch);
 }
 
-/// Ends of one kind and size go onto each other's partners: to take one for the other does no harm.
+/// What the catalog names as a look-alike, and whatever else tape and rule cannot tell apart.
 std::optional<Resemblance> resemblance_of(const Catalog& catalog, const PortTraits& a, const PortTraits& b) {
   if (a.type == b.type || a.port.end != b.port.end) return std::nullopt;
   const LookAlike* known = a.port.kind == b.port.kind ? nullptr : catalog.look_alike(a.port, b.port);

@@ -30,12 +30,10 @@ const MatingRule* own_rule(const Catalog& catalog, const PortType& port) {
   return started;
 }
 
-bool ends_with(const std::string& text, std::string_view end) { return text.ends_with(end); }
-
 void set_seal(const Catalog& catalog, PortTraits& traits) {
   const MatingRule* rule = own_rule(catalog, traits.port);
   if (rule == nullptr) return;
-  const bool on_washer = ends_with(rule->seal, "washer") || ends_with(rule->seal, "gasket");
+  const bool on_washer = rule->seal.ends_with("washer") || rule->seal.ends_with("gasket");
   const bool nut = rule->turning == Turning::neither && traits.threaded();
   // A nut holds its washer; a body that is screwed in has it under the shoulder of the male.
   traits.washer = on_washer && traits.port.end == (nut ? End::female : End::male);

@@ -137,7 +137,7 @@ const std::vector<Mistake>& mistakes() {
     {"ColumnWithoutUnit", "joints.yaml", "hand tight (in), wrench", "hand tight, wrench",
      {"joints.yaml:14:64: kinds[1].sizes.columns[4]: 'hand tight' needs its unit, 'hand tight (in)' or 'hand tight (mm)'"}},
     {"UnknownColumn", "joints.yaml", "turns low", "turn low",
-     {"joints.yaml:14:94: kinds[1].sizes.columns[6]: unknown column 'turn low'; did you mean 'turns low'? (allowed: size, outside diameter, threads per inch, hand tight, wrench, thread length, turns low, turns high, make-up tolerance or bore)"}},
+     {"joints.yaml:14:94: kinds[1].sizes.columns[6]: unknown column 'turn low'; did you mean 'turns low'? (allowed: size, outside diameter, major diameter, threads per inch, hand tight, wrench, thread length, turns low, turns high, make-up tolerance or bore)"}},
     {"ThreadWithoutPitch", "joints.yaml", "[1/2, 0.840, 14,", "[1/2, 0.840, none,",
      {"joints.yaml:16:11: kinds[1].sizes.rows[1]: a thread needs its threads per inch"}},
     {"NotationTwice", "joints.yaml", "{male: MGHT,", "{male: MNPT,",

@@ -41,7 +41,7 @@ std::string opinion(const Catalog& catalog, const Identification& found) {
 }
 
 std::string candidate_lines(const Catalog& catalog, const Identification& found, const Style& style) {
-  std::string text = heading("Candidates", style);
+  std::string text = "\n" + heading("Candidates", style);
   std::vector<std::string> unlikely;
   for (const Candidate& candidate : found.candidates) {
     if (candidate.confidence < kWorthALine) {
@@ -63,19 +63,19 @@ std::string look_alike_lines(const Catalog& catalog, const Identification& found
     lines += wrapped("  - ", fmt::format("{}{}: {}", catalog.written(pair.other), pair.ruled_out ? " (ruled out)" : "",
                                          pair.reason));
   }
-  return lines.empty() ? "" : heading("Looks like " + catalog.written(leader) + ", and is not", style) + lines;
+  return lines.empty() ? "" : "\n" + heading("Looks like " + catalog.written(leader) + ", and is not", style) + lines;
 }
 
 std::string next_lines(const Catalog& catalog, const Identification& found, const Style& style) {
   const std::vector<catalog::NextMeasurement> next = next_measurements(catalog, found);
   if (next.empty()) {
     if (found.certain) return "";
-    return heading("Measure next", style) +
+    return "\n" + heading("Measure next", style) +
            wrapped("  ",
                    "no further measurement at the bench would tell them apart well: compare with a known part of "
                    "each, side by side");
   }
-  std::string text = heading("Measure next", style) + wrapped("  ", instruction(catalog, next.front()));
+  std::string text = "\n" + heading("Measure next", style) + wrapped("  ", instruction(catalog, next.front()));
   for (std::size_t i = 1; i < next.size() && i <= kMostFurther; ++i)
     text += wrapped("  or  ", instruction(catalog, next[i]));
   return text;

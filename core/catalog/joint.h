@@ -26,6 +26,7 @@ struct PortType {
 struct JointSize {
   SizeId size;
   Length outside_diameter{};         // of the male thread, the tube or the barb
+  Length major_diameter{};           // over the male thread's crests where that is not the outside diameter
   double threads_per_inch = 0.0;     // 0: not a thread
   Length hand_tight_engagement{};    // length that goes in by hand; for an unthreaded joint all that goes in
   Length wrench_engagement{};        // further length when tightened, nominal
@@ -38,6 +39,25 @@ struct JointSize {
   Length make_up() const { return hand_tight_engagement + wrench_engagement; }
   /// Half-width of the band of make-up that thread tolerance leaves: one turn for a taper thread (ASME B1.20.1, 3.2).
   Length make_up_tolerance{};
+};
+
+/// The two shelves that a part may come from: the commonness of a kind differs between them.
+enum class Shelf : std::uint8_t { inch, metric };
+
+/// What helps to tell an end of a kind by measuring it at the bench.
+struct Recognition {
+  double flank_angle_degrees = 0.0;  // included angle of the thread; 0: not a thread
+  double cone_angle_degrees = 0.0;   // half angle of the cone that it seals on; 0: no cone
+  double common_inch = 0.0;          // how common on a shelf, as shares of some whole: only their ratios count
+  double common_metric = 0.0;
+  bool male = true;  // which ends can be told by measuring them
+  bool female = true;
+  std::vector<std::string> male_names;  // as the shelf has them, besides the notation: "MIP", "MPT"
+  std::vector<std::string> female_names;
+  std::vector<std::string> marks;  // as cast or stamped into the part: "NPT", "R"
+  std::string source;
+
+  double common(Shelf shelf) const { return shelf == Shelf::inch ? common_inch : common_metric; }
 };
 
 struct JointKind {
@@ -56,6 +76,7 @@ struct JointKind {
   bool tapered = false;
   std::vector<JointSize> sizes;
   std::string source;
+  std::optional<Recognition> recognition;  // none: it is not told by measuring
 };
 
 /// Which side is turned when a joint is made up.

@@ -34,8 +34,9 @@ struct SizeColumn {
   double JointSize::*number = nullptr;
 };
 
-constexpr std::array<SizeColumn, 9> kSizeColumns = {{
+constexpr std::array<SizeColumn, 10> kSizeColumns = {{
     {"outside diameter", &JointSize::outside_diameter, nullptr},
+    {"major diameter", &JointSize::major_diameter, nullptr},
     {"threads per inch", nullptr, &JointSize::threads_per_inch},
     {"hand tight", &JointSize::hand_tight_engagement, nullptr},
     {"wrench", &JointSize::wrench_engagement, nullptr},
@@ -169,7 +170,7 @@ void read_words(Loading& loading, const Value& value, JointKind& kind) {
 }
 
 void load_kind(Loading& loading, const Value& value) {
-  Fields fields(value, {"id", "name", "standard", "thread", "notation", "read as", "source", "sizes"},
+  Fields fields(value, {"id", "name", "standard", "thread", "notation", "read as", "source", "recognise", "sizes"},
                 loading.problems);
   if (!fields.valid()) return;
   JointKind kind;
@@ -187,6 +188,8 @@ void load_kind(Loading& loading, const Value& value) {
     loading.problems.add(value["id"], value["id"].path() + ": an id is lower case, its words joined by '-'");
   if (loading.so_far().find_kind(kind.id))
     loading.problems.add(value["id"], value["id"].path() + ": the kind '" + kind.id + "' is already there");
+  if (const Value recognise = fields.find("recognise"); recognise.exists())
+    kind.recognition = load_recognition(loading, recognise, kind.threaded);
   if (const Value sizes = fields.need("sizes"); sizes.exists()) kind.sizes = load_sizes(loading, sizes, kind.threaded);
   loading.builder.add(std::move(kind));
 }

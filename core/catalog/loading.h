@@ -28,6 +28,8 @@ struct Loading {
 
 void load_materials(Loading& loading, const Value& root);
 void load_joints(Loading& loading, const Value& root);
+/// How a kind is told by measuring it; a problem where something is missing or makes no sense.
+Recognition load_recognition(Loading& loading, const Value& value, bool threaded);
 void load_mating_rule(Loading& loading, const Value& value);
 void load_look_alike(Loading& loading, const Value& value);
 void load_losses(Loading& loading, const Value& root);

@@ -65,6 +65,7 @@ int run(int argc, const char* const* argv, std::ostream& out, std::ostream& err)
   add_list_verb(app, session);
   add_catalog_verb(app, session);
   add_check_verb(app, session);
+  add_identify_verb(app, session);
   add_new_verb(app, session);
   try {
     app.parse(argc, argv);

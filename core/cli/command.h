@@ -48,6 +48,7 @@ void add_walls_verb(CLI::App& app, Session& session);
 void add_list_verb(CLI::App& app, Session& session);
 void add_catalog_verb(CLI::App& app, Session& session);
 void add_check_verb(CLI::App& app, Session& session);
+void add_identify_verb(CLI::App& app, Session& session);
 void add_new_verb(CLI::App& app, Session& session);
 
 /// @return the exit status: 0 done, 1 no solution (said why), 2 the input is wrong

@@ -70,6 +70,8 @@ const std::vector<PairRow>& verdicts() {
       {"flange", kNeither, "flange", kNeither, Verdict::mates, {}, "ASME B16.5 (from memory)"},
       {"cam", kMale, "cam", kFemale, Verdict::mates, {}, "A-A-59326 (from memory)"},
       {"flare-37", kMale, "flare-37", kFemale, Verdict::mates, {}, "SAE J514 / ISO 8434-2 (published)"},
+      {"flare-45", kMale, "flare-45", kFemale, Verdict::mates, {}, "SAE J512 (from memory)"},
+      {"flare-37", kMale, "flare-45", kFemale, Verdict::must_not, {}, "SAE J514, SAE J512; thread guides (published)"},
       {"flare-37", kMale, "npt", kFemale, Verdict::must_not, {}, "SAE J514; ASME B1.20.1 (published)"},
   };
   return rows;

@@ -16,6 +16,7 @@ struct NptRow {
 // ASME B1.20.1-1983 (R2006), Table 2, as printed, in inches. D, threads, L1 and L2 to size 6 seen in reprints; E1 to
 // size 2 in one of them; E0, L3 and sizes 8 to 12 from memory. All agree with the formulas below to the printed digits.
 constexpr NptRow kTable2[] = {
+    {"1/16", 0.3125, 27, 0.27118, 0.28118, 0.16, 0.2611, 0.1111},
     {"1/8", 0.405, 27, 0.36351, 0.3736, 0.1615, 0.2639, 0.1111},
     {"1/4", 0.54, 18, 0.47739, 0.49163, 0.2278, 0.4018, 0.1667},
     {"3/8", 0.675, 18, 0.61201, 0.62701, 0.24, 0.4078, 0.1667},

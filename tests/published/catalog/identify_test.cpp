@@ -1,0 +1,211 @@
+// What thread is this: every size of the standards' tables from its own measurements, exact and off by what the tool is
+// off by.
+#include "published/catalog/bench.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <numbers>
+
+namespace riserun::catalog {
+namespace {
+
+// A miss in times the tool's error; the tables print minor diameters to 0.001 mm, a hundredth of the caliper's.
+constexpr double kWithinTheTool = 1.01;
+
+std::string label(const BenchThread& thread) {
+  return thread.kind + " " + thread.size + (thread.end == End::male ? " male" : " female");
+}
+
+bool is_named_for(const Identification& found, PortTypeId of, PortTypeId other) {
+  return std::any_of(found.look_alikes.begin(), found.look_alikes.end(),
+                     [&](const Resemblance& pair) { return pair.of == of && pair.other == other; });
+}
+
+bool is_named(const Identification& found, PortTypeId of, PortTypeId other) {
+  return candidate(found, other) != nullptr || is_named_for(found, of, other);
+}
+
+class EverySize : public testing::TestWithParam<BenchThread> {
+ protected:
+  Identification look(double across, Tool tool, double threads) const {
+    const BenchThread& t = GetParam();
+    return identify(shipped(), measured({reading(across, tool, t.end), ThreadCount{threads, {}}, TaperSeen{t.tapered}},
+                                        t.end, t.shelf));
+  }
+  /// Ends of the tables that tape and rule cannot tell from this one: within 1/16 in across and half a thread.
+  std::vector<PortTypeId> true_look_alikes() const {
+    const BenchThread& t = GetParam();
+    std::vector<PortTypeId> ports;
+    for (const BenchThread& other : bench_threads())
+      if (other.end == t.end && other.kind != t.kind && std::abs(other.across - t.across) <= 1.0 / 16 &&
+          std::abs(other.threads_per_inch - t.threads_per_inch) <= 0.5)
+        ports.push_back(port_of(other));
+    return ports;
+  }
+};
+
+TEST_P(EverySize, IsFoundFirstOrBehindLookAlikesThatAreNamed) {
+  const BenchThread& t = GetParam();
+  const PortTypeId wanted = port_of(t);
+  ASSERT_TRUE(wanted.valid());
+  for (const Tool tool : {Tool::tape, Tool::caliper}) {
+    const Identification found = look(t.across, tool, t.threads_per_inch);
+    ASSERT_NE(candidate(found, wanted), nullptr);
+    for (const Candidate& ahead : found.candidates) {
+      if (ahead.type == wanted) break;
+      EXPECT_TRUE(is_named_for(found, wanted, ahead.type)) << shipped().written(ahead.type) << " stands first";
+      EXPECT_FALSE(found.certain);
+    }
+    for (const PortTypeId other : true_look_alikes())
+      EXPECT_TRUE(is_named(found, wanted, other)) << shipped().written(other) << " is not named";
+  }
+}
+
+TEST_P(EverySize, IsFoundFirstWhenEverythingIsLookedAt) {
+  const BenchThread& t = GetParam();
+  const bool flare = t.kind == "flare-37";
+  const bool nut = t.end == End::female && (flare || t.kind == "ght");
+  const bool washer = t.kind == "ght" ? t.end == End::female : t.kind == "bspp" && t.end == End::male;
+  const Identification found =
+      identify(shipped(), measured({reading(t.across, Tool::caliper, t.end), ThreadCount{t.threads_per_inch, {}},
+                                    TaperSeen{t.tapered}, SwivelSeen{nut}, WasherSeen{washer}, FlankSeen{t.flank},
+                                    SeatSeen{flare ? SeatShape::cone_37 : SeatShape::none}},
+                                   t.end, t.shelf));
+  ASSERT_FALSE(found.candidates.empty());
+  EXPECT_EQ(shipped().written(found.candidates.front().type), shipped().written(port_of(t)));
+  EXPECT_GE(found.candidates.front().confidence, 0.5);
+}
+
+TEST_P(EverySize, StaysACandidateWhenTheToolIsOff) {
+  const BenchThread& t = GetParam();
+  const PortTypeId wanted = port_of(t);
+  // Tape 1/16 in, caliper 0.005 in, string 1/8 in of its length, half a thread in an inch: common practice.
+  const std::pair<Tool, double> tools[] = {
+      {Tool::tape, 1.0 / 16}, {Tool::caliper, 0.005}, {Tool::string, 1.0 / 8 / std::numbers::pi}};
+  for (const auto& [tool, off] : tools) {
+    if (tool == Tool::string && t.end == End::female) continue;
+    for (const double side : {-1.0, 1.0})
+      for (const double half : {-0.5, 0.0, 0.5}) {
+        const Identification found = look(t.across + side * off, tool, t.threads_per_inch + half);
+        ASSERT_NE(candidate(found, wanted), nullptr) << side * off << " in, " << half << " threads";
+        EXPECT_LE(candidate(found, wanted)->evidence.front().miss, kWithinTheTool);
+        for (const PortTypeId other : true_look_alikes())
+          EXPECT_TRUE(is_named(found, wanted, other))
+              << shipped().written(other) << " is not named at " << side * off << " in, " << half << " threads";
+      }
+  }
+}
+
+TEST_P(EverySize, SharesAddUpToOne) {
+  const BenchThread& t = GetParam();
+  double sum = 0.0;
+  for (const Candidate& c : look(t.across, Tool::tape, t.threads_per_inch).candidates) sum += c.confidence;
+  EXPECT_NEAR(sum, 1.0, 1e-12);
+}
+
+INSTANTIATE_TEST_SUITE_P(OfTheTables, EverySize, testing::ValuesIn(bench_threads()), [](const auto& row) {
+  std::string name = label(row.param);
+  for (char& c : name)
+    if (std::isalnum(static_cast<unsigned char>(c)) == 0) c = '_';
+  return name;
+});
+
+const DiameterReading kThreeQuarterByTape = {inches(1.0 + 1.0 / 16), Tool::tape, false};
+
+TEST(Identify, TapeCannotTellHoseThreadFromPipeThread) {
+  const Identification found = identify(shipped(), measured({kThreeQuarterByTape}, End::male));
+  EXPECT_FALSE(found.certain);
+  EXPECT_NE(candidate(found, shipped_port("npt", "3/4", End::male)), nullptr);
+  EXPECT_NE(candidate(found, shipped_port("ght", "3/4", End::male)), nullptr);
+}
+
+TEST(Identify, CountTellsHoseThreadFromPipeThread) {
+  const Identification pipe = identify(shipped(), measured({kThreeQuarterByTape, ThreadCount{14, {}}}, End::male));
+  const Identification hose = identify(shipped(), measured({kThreeQuarterByTape, ThreadCount{11.5, {}}}, End::male));
+  EXPECT_EQ(candidate(pipe, shipped_port("ght", "3/4", End::male)), nullptr);
+  EXPECT_EQ(hose.candidates.front().type, shipped_port("ght", "3/4", End::male));
+  EXPECT_TRUE(hose.certain);
+}
+
+TEST(Identify, TapeAndPitchCannotTellThreeQuarterNptFromBspTaper) {
+  const Identification found =
+      identify(shipped(), measured({kThreeQuarterByTape, ThreadCount{14, {}}, TaperSeen{true}}, End::male));
+  const PortTypeId bsp = shipped_port("bspt", "3/4", End::male);
+  EXPECT_FALSE(found.certain);
+  EXPECT_NE(std::find(found.undecided.begin(), found.undecided.end(), bsp), found.undecided.end());
+}
+
+TEST(Identify, FlankGaugeDecidesBetweenThem) {
+  const auto with_gauge = [](int degrees, Shelf shelf) {
+    return identify(shipped(), measured({kThreeQuarterByTape, ThreadCount{14, {}}, TaperSeen{true}, FlankSeen{degrees}},
+                                        End::male, shelf));
+  };
+  const Identification inch = with_gauge(60, Shelf::inch);
+  EXPECT_TRUE(inch.certain);
+  EXPECT_EQ(shipped().written(inch.candidates.front().type), "3/4 MNPT");
+  EXPECT_EQ(shipped().written(with_gauge(55, Shelf::metric).candidates.front().type), "3/4 MBSPT");
+  EXPECT_FALSE(with_gauge(55, Shelf::inch).certain);  // against what the shelf holds: measure again
+}
+
+TEST(Identify, CountryOfTheShelfPutsItsOwnThreadFirst) {
+  const std::vector<Observation> seen = {DiameterReading{inches(0.83), Tool::tape, false}, ThreadCount{14, {}},
+                                         TaperSeen{true}};
+  EXPECT_EQ(shipped().written(identify(shipped(), measured(seen, End::male, Shelf::inch)).candidates.front().type),
+            "1/2 MNPT");
+  EXPECT_EQ(shipped().written(identify(shipped(), measured(seen, End::male, Shelf::metric)).candidates.front().type),
+            "1/2 MBSPT");
+}
+
+TEST(Identify, NutThatTurnsTellsSwivelFromFixedFemale) {
+  const std::vector<Observation> fixed = {DiameterReading{inches(0.95), Tool::tape, true}, ThreadCount{14, {}},
+                                          SwivelSeen{false}};
+  const std::vector<Observation> nut = {DiameterReading{inches(0.95), Tool::tape, true}, ThreadCount{14, {}},
+                                        SwivelSeen{true}};
+  EXPECT_EQ(shipped().written(identify(shipped(), measured(fixed, End::female)).candidates.front().type), "3/4 FNPT");
+  EXPECT_EQ(shipped().written(identify(shipped(), measured(nut, End::female)).candidates.front().type),
+            "3/4 FNPSM swivel");
+}
+
+TEST(Identify, NothingFitsNamesTheNearestAndTheMiss) {
+  const Identification found = identify(
+      shipped(), measured({DiameterReading{inches(1.05), Tool::caliper, false}, ThreadCount{40, {}}}, End::male));
+  EXPECT_TRUE(found.candidates.empty());
+  ASSERT_EQ(found.nearest.size(), 3u);
+  EXPECT_GT(found.nearest.front().evidence[0].miss + found.nearest.front().evidence[1].miss, kImpossible);
+}
+
+TEST(Identify, CopperTubeIsToldFromPipeByItsDiameter) {
+  Measurements seen{{DiameterReading{inches(0.875), Tool::caliper, false}}, End::male, false, Shelf::inch};
+  const Identification found = identify(shipped(), seen);
+  EXPECT_EQ(shipped().written(found.candidates.front().type), "3/4 copper tube");
+  EXPECT_NE(candidate(found, shipped_port("pex", "3/4", End::male)), nullptr);
+  EXPECT_EQ(candidate(found, shipped_port("pvc", "3/4", End::male)), nullptr);
+  EXPECT_FALSE(found.certain);
+  ASSERT_FALSE(next_measurements(shipped(), found).empty());
+  EXPECT_EQ(next_measurements(shipped(), found).front().question, Question::material);
+}
+
+TEST(ThreadMark, LettersAndSizeAreRead) {
+  const auto mark = [](std::string_view text) { return std::get<MarkSeen>(read_mark(shipped(), text)); };
+  EXPECT_EQ(mark("Rc 1/2").kinds, std::vector<KindId>{*shipped().find_kind("bspt")});
+  EXPECT_EQ(mark("Rc 1/2").end, End::female);
+  EXPECT_EQ(mark("Rc1/2").size, shipped().find_size("1/2"));
+  EXPECT_EQ(mark("nh").kinds, std::vector<KindId>{*shipped().find_kind("ght")});
+  EXPECT_EQ(mark("G 3/4").kinds.size(), 2u);  // fixed, or on a swivel nut
+  EXPECT_EQ(mark("3/4").kinds.size(), 0u);
+}
+
+TEST(ThreadMark, UnknownLettersNameTheKnownOnes) {
+  const auto wrong = std::get<MarkError>(read_mark(shipped(), "3/4 XYZ"));
+  EXPECT_EQ(wrong.offset, 4u);
+  EXPECT_EQ(
+      wrong.message,
+      "'XYZ' is no mark of a thread known here; known are NPT, MPT, FPT, MIP, FIP, IPS, NPSM, NPSH, NH, GHT, NHR, "
+      "NHT, R, Rc, Rp, BSPT, BSP, G, BSPP, JIC, SAE, with or without a size");
+  EXPECT_TRUE(std::holds_alternative<MarkError>(read_mark(shipped(), "  ")));
+  EXPECT_TRUE(std::holds_alternative<MarkError>(read_mark(shipped(), "G 3/")));
+}
+
+}  // namespace
+}  // namespace riserun::catalog

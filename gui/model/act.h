@@ -2,7 +2,6 @@
 // are told by their names and parts by their ids, as these outlive a change of the job; row numbers do not.
 #pragma once
 
-#include "catalog/catalog.h"
 #include "gui/model/job_path.h"
 
 #include <optional>
@@ -100,8 +99,5 @@ struct AddPort {
 
 using Act = std::variant<SetValue, RemoveValue, SetText, NeverUse, UsePart, SwapPart, TakeAlternative, CountInBin,
                          AddWish, DropWish, Connect, Disconnect, AddPort>;
-
-/// What undo calls the act: `Never use 1 x 3/4 hex bushing in 'water up'`.
-std::string name_of(const Act& act, const catalog::Catalog& catalog);
 
 }  // namespace riserun::gui

@@ -40,6 +40,7 @@ struct WrongEntry {
 /// After the last act. Each act makes a new one with a higher revision.
 struct JobState {
   std::uint64_t revision = 0;
+  std::uint64_t first_revision = 0;  // of this document: older ones were of another
   std::string text;
   std::shared_ptr<const plan::Job> job;         // of this text; nullptr: it does not load
   std::vector<quantity::Problem> problems;      // then, why not: each with line and column

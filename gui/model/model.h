@@ -11,6 +11,7 @@
 
 #include <cstddef>
 #include <filesystem>
+#include <map>
 #include <memory>
 #include <string>
 #include <string_view>
@@ -26,6 +27,7 @@ struct Setup {
 
 /// Chains side by side, best first: the first is the one that is planned.
 struct Alternatives {
+  std::string connection;
   std::uint64_t revision = 0;  // of the job that they were worked out for
   std::shared_ptr<const catalog::Catalog> catalog;
   std::vector<chain::Alternative> rows;
@@ -96,6 +98,8 @@ class Model {
 
  private:
   struct Threads;
+  bool take_plan();
+
   Setup setup_;
   std::shared_ptr<const JobState> job_;
   PlanState plan_;
@@ -103,6 +107,8 @@ class Model {
   std::vector<Notice> notices_;
   std::vector<std::filesystem::path> recent_;
   std::vector<Recovery> recoveries_;
+  std::vector<std::unique_ptr<const Alternatives>> alternatives_;  // the newest of each connection
+  std::map<std::string, std::uint64_t> asked_;                     // revision for which each was asked
   catalog::PortNotation notation_;
   std::unique_ptr<Threads> threads_;
 };

@@ -13,7 +13,7 @@ namespace {
 using testing::all_paths;
 using testing::random_yaml;
 
-constexpr int kFiles = 1500;
+constexpr int kFiles = 250;
 constexpr int kEditsPerFile = 8;
 
 /// Paths with the texts that stand there; what a file means, without regard to how it is written.
@@ -76,12 +76,11 @@ class RandomEdits : public ::testing::Test {
       JobText text = read(random_yaml(random));
       for (int i = 0; i < kEditsPerFile; ++i) {
         const std::vector<JobPath> paths = all_paths(text.root());
-        if (paths.empty()) break;
         auto [edited, known] = edit(text, one_of(paths));
         if (!known) continue;
         if (const auto* why = std::get_if<CannotEdit>(&edited)) {
           ++tally.refused;
-          if (tally.refused <= 3) std::cout << "refused: " << why->reason << "\n" << text.text() << "-----\n";
+          EXPECT_LE(tally.refused, 20) << why->reason << text.text();
           continue;
         }
         ++tally.done;
@@ -171,7 +170,7 @@ TEST_F(RandomEdits, ARowIsAddedToAListAndNothingElseChanges) {
 
 TEST_F(RandomEdits, WhatIsTakenOutIsGoneAndAllElseIsThere) {
   const Tally tally = edit_files([&](const JobText& text, const JobPath& path) {
-    if (text.root().children.size() < 2) return std::pair(Edited(CannotEdit{}), false);
+    if (path.empty() || text.root().children.size() < 2) return std::pair(Edited(CannotEdit{}), false);
     Edited edited = text.remove(path);
     if (const JobText* now = std::get_if<JobText>(&edited)) {
       EXPECT_LE(lost_bytes(now->text(), text.text()), text.text().find('#') == std::string::npos ? 0U : 200U)

@@ -146,7 +146,7 @@ void gather(const TextNode& node, const JobPath& path, std::vector<JobPath>& pat
 std::string random_yaml(std::mt19937& random) { return Writer(random).file(); }
 
 std::vector<JobPath> all_paths(const TextNode& root) {
-  std::vector<JobPath> paths;
+  std::vector<JobPath> paths{JobPath()};
   gather(root, {}, paths);
   return paths;
 }

@@ -13,7 +13,7 @@ namespace riserun::gui::testing {
 /// A map with maps, lists and texts in it, each written in a style of its own.
 std::string random_yaml(std::mt19937& random);
 
-/// The paths of all that is in the tree, the root left out.
+/// The paths of all that is in the tree, the root first.
 std::vector<JobPath> all_paths(const TextNode& root);
 
 }  // namespace riserun::gui::testing

@@ -1,0 +1,202 @@
+// The canvas under the hand: pan, zoom to the pointer, drag, box select.
+#include "gui/views/canvas_paint.h"
+
+#include <imgui.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace riserun::views {
+
+namespace {
+
+constexpr std::size_t kNone = static_cast<std::size_t>(-1);
+constexpr float kZoomStep = 1.15F;  // a notch of the wheel
+
+class Canvas {
+ public:
+  Canvas(Frame& frame, const PixelBox& box) : frame_(frame), desk_(frame.desk), box_(box), lens_(lens()) {}
+
+  void draw() {
+    ImGui::SetCursorScreenPos({box_.left, box_.top});
+    ImGui::InvisibleButton(
+        "canvas", {std::max(1.0F, box_.width()), std::max(1.0F, box_.height())},
+        ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight | ImGuiButtonFlags_MouseButtonMiddle);
+    over_ = ImGui::IsItemHovered();
+    if (desk_.fit_wanted && box_.width() > 1.0F) fit();
+    pointer_ = {ImGui::GetIO().MousePos.x, ImGui::GetIO().MousePos.y};
+    under_ = over_ ? node_at(lens_.on_canvas(pointer_)) : kNone;
+    look_about();
+    take_hold();
+    let_go();
+    paint_all();
+    ImGui::SetItemAllowOverlap();
+    tell();
+  }
+
+ private:
+  const Shown& shown() const { return desk_.shown; }
+
+  Lens lens() const {
+    const gui::ViewState& view = frame_.model.view();
+    return {box_.left, box_.top, view.pan, view.zoom, frame_.scale};
+  }
+  void keep(const Lens& lens) {
+    lens_ = lens;
+    gui::ViewState view = frame_.model.view();
+    if (view.pan == lens.pan && view.zoom == lens.zoom) return;
+    view.pan = lens.pan;
+    view.zoom = lens.zoom;
+    frame_.model.set_view(std::move(view));
+  }
+  void fit() {
+    keep(fitted(lens_, shown().layout.all, box_));
+    desk_.fit_wanted = false;
+  }
+
+  std::size_t node_at(const gui::Point& spot) const {
+    for (std::size_t i = shown().sketch.nodes.size(); i-- > 0;) {
+      const gui::Box box = card_of(shown().sketch, shown().layout, i);
+      if (spot.x >= box.corner.x && spot.x <= box.right() && spot.y >= box.corner.y && spot.y <= box.bottom()) return i;
+    }
+    return kNone;
+  }
+  const std::string& key_of(std::size_t node) const { return shown().sketch.nodes[node].key; }
+
+  void look_about() {
+    const ImGuiIO& io = ImGui::GetIO();
+    if (over_ && io.MouseWheel != 0.0F) keep(zoomed(lens_, std::pow(kZoomStep, io.MouseWheel), pointer_));
+    const bool pulls =
+        ImGui::IsMouseDragging(ImGuiMouseButton_Middle) || ImGui::IsMouseDragging(ImGuiMouseButton_Right);
+    if (ImGui::IsItemActive() && pulls) {
+      Lens moved = lens_;
+      moved.pan.x -= io.MouseDelta.x / (lens_.zoom * lens_.scale);
+      moved.pan.y -= io.MouseDelta.y / (lens_.zoom * lens_.scale);
+      keep(moved);
+      desk_.panning = true;
+    }
+  }
+
+  void take_hold() {
+    const ImGuiIO& io = ImGui::GetIO();
+    if (ImGui::IsItemActivated() && ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
+      const bool more = io.KeyShift || io.KeyCtrl;
+      if (under_ == kNone) {
+        if (!more) desk_.selected.clear();
+        desk_.box_from = lens_.on_canvas(pointer_);
+      } else if (more && desk_.selected.count(key_of(under_)) > 0) {
+        desk_.selected.erase(key_of(under_));
+      } else {
+        if (!more && desk_.selected.count(key_of(under_)) == 0) desk_.selected.clear();
+        desk_.selected.insert(key_of(under_));
+      }
+    }
+    if (!ImGui::IsItemActive() || !ImGui::IsMouseDragging(ImGuiMouseButton_Left) || desk_.box_from) return;
+    const float dx = io.MouseDelta.x / (lens_.zoom * lens_.scale);
+    const float dy = io.MouseDelta.y / (lens_.zoom * lens_.scale);
+    for (std::size_t i = 0; i < shown().sketch.nodes.size(); ++i) {
+      if (desk_.selected.count(key_of(i)) == 0) continue;
+      const auto [place, fresh] = desk_.moving.try_emplace(key_of(i), shown().layout.nodes[i].corner);
+      place->second.x += dx;
+      place->second.y += dy;
+    }
+  }
+
+  void let_go() {
+    if (ImGui::IsMouseReleased(ImGuiMouseButton_Left)) {
+      if (desk_.box_from) select_boxed();
+      desk_.box_from.reset();
+      if (!desk_.moving.empty()) {
+        gui::ViewState view = frame_.model.view();
+        for (const auto& [key, place] : desk_.moving) view.moved[key] = place;
+        desk_.moving.clear();
+        frame_.model.set_view(std::move(view));
+      }
+    }
+    if (over_ && ImGui::IsMouseReleased(ImGuiMouseButton_Right) && !desk_.panning && under_ != kNone) {
+      desk_.selected = {key_of(under_)};
+      ImGui::OpenPopup("part menu");
+    }
+    if (!ImGui::IsMouseDown(ImGuiMouseButton_Right) && !ImGui::IsMouseDown(ImGuiMouseButton_Middle))
+      desk_.panning = false;
+    if (over_ && under_ != kNone && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left))
+      carry_out(frame_, Do::other_choices);
+  }
+
+  gui::Box boxed() const {
+    const gui::Point a = *desk_.box_from;
+    const gui::Point b = lens_.on_canvas(pointer_);
+    return {{std::min(a.x, b.x), std::min(a.y, b.y)}, {std::abs(a.x - b.x), std::abs(a.y - b.y)}};
+  }
+  void select_boxed() {
+    const gui::Box box = boxed();
+    if (box.size.width < 2.0F && box.size.height < 2.0F) return;
+    for (std::size_t i = 0; i < shown().sketch.nodes.size(); ++i)
+      if (gui::overlap(box, card_of(shown().sketch, shown().layout, i))) desk_.selected.insert(key_of(i));
+  }
+
+  bool in_sight(const gui::Box& box) const {
+    const gui::Point a = lens_.on_screen(box.corner);
+    const gui::Point b = lens_.on_screen({box.right(), box.bottom()});
+    return b.x >= box_.left && a.x <= box_.right && b.y >= box_.top && a.y <= box_.bottom;
+  }
+
+  void paint_all() {
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.PushClipRect({box_.left, box_.top}, {box_.right, box_.bottom}, true);
+    for (std::size_t i = 0; i < shown().sketch.links.size(); ++i) paint_pipe(frame_, lens_, i);
+    for (std::size_t i = 0; i < shown().sketch.nodes.size(); ++i)
+      if (in_sight(shown().layout.nodes[i]))
+        paint_node(frame_, lens_, i, desk_.selected.count(key_of(i)) > 0, i == under_);
+    if (desk_.box_from) {
+      const gui::Box box = boxed();
+      const gui::Point a = lens_.on_screen(box.corner);
+      const gui::Point b = lens_.on_screen({box.right(), box.bottom()});
+      list.AddRectFilled({a.x, a.y}, {b.x, b.y}, packed(faded(frame_.theme[Ink::accent], 0.12F)));
+      list.AddRect({a.x, a.y}, {b.x, b.y}, packed(frame_.theme[Ink::accent]), 0.0F, 0, frame_.scale);
+    }
+    list.PopClipRect();
+  }
+
+  /// What the catalog says of the part under the resting pointer.
+  void tell() {
+    if (under_ == kNone || ImGui::IsMouseDown(ImGuiMouseButton_Left)) return;
+    const gui::Node& node = shown().sketch.nodes[under_];
+    if (!node.part) return;
+    const catalog::Catalog& catalog = *shown().of->catalog;
+    const catalog::Part& part = catalog.part(*node.part);
+    std::string text = part.name + ", " + catalog.material(part.material).name;
+    for (const catalog::Port& port : part.ports)
+      text += "\n" + catalog.written(port.type) + ", bore " + write_thickness(port.bore, shown().units, 3);
+    text += "\nstands " + write_pressure_alone(part.rating, shown().units) + " of water at room temperature";
+    if (part.measured) text += "\nmeasured by hand";
+    const std::string& source = part.source.empty() ? catalog.family(part.family).source : part.source;
+    if (!source.empty()) text += "\n[" + source + "]";
+    where_from(frame_, text);
+  }
+
+  Frame& frame_;
+  Desk& desk_;
+  PixelBox box_;
+  Lens lens_;
+  gui::Point pointer_;
+  bool over_ = false;
+  std::size_t under_ = kNone;
+};
+
+void menu_row(Frame& frame, Do what) {
+  for (const Command& command : commands())
+    if (command.what == what && ImGui::MenuItem(command.name, keys_of(command).c_str())) carry_out(frame, what);
+}
+
+}  // namespace
+
+void draw_canvas(Frame& frame, const PixelBox& box) {
+  if (frame.desk.shown.of == nullptr) return;
+  Canvas(frame, box).draw();
+  if (!ImGui::BeginPopup("part menu")) return;
+  for (const Do what : {Do::other_choices, Do::use_this, Do::never_use, Do::count_in_bin}) menu_row(frame, what);
+  ImGui::EndPopup();
+}
+
+}  // namespace riserun::views

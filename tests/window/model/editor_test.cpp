@@ -190,7 +190,7 @@ TEST_F(EditorTest, ATextThatDoesNotLoadIsShownWithItsPlacesAndCanBeMended) {
   expect_done(SetText{with(bench, "  depth: 4 in", "  depth: four")});
   ASSERT_EQ(editor.job(), nullptr);
   const quantity::Problem& problem = editor.problems().front();
-  EXPECT_EQ(problem.line, 33);
+  EXPECT_EQ(problem.line, 32);
   EXPECT_EQ(problem.column, 10);
   expect_refused(AddWish{"vent", WishKind::avoid, "flux capacitor"}, "flux");
   expect_done(SetValue{at("table") / "depth", "4 in"});
@@ -208,7 +208,7 @@ int taken_alternatives(const std::string& text, const std::string& connection, i
   int taken = 0;
   for (const plan::ConnectionPlan& run : plan.connections) {
     if (run.name != connection || run.chain() == nullptr) continue;
-    for (const chain::Alternative& row : chain::Finder(*plan.catalog).alternatives(run.request, 5)) {
+    for (const chain::Alternative& row : chain::Finder(*plan.catalog).alternatives(run.request, 4)) {
       TakeAlternative act{connection, {}};
       for (const chain::ChainPart& part : row.chain.parts) act.parts.push_back(plan.catalog->part(part.part).id);
       const Outcome outcome = editor.perform(act);

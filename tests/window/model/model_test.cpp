@@ -25,7 +25,7 @@ class ModelTest : public ::testing::Test {
  protected:
   void SetUp() override { write_file(file, testing::example("bevel-bench")); }
   std::unique_ptr<Model> started() {
-    return std::make_unique<Model>(Setup{testing::shipped_catalog(), folder / "state"});
+    return std::make_unique<Model>(gui::Setup{testing::shipped_catalog(), folder / "state"});
   }
   std::unique_ptr<Model> opened() {
     auto model = started();
@@ -117,7 +117,9 @@ TEST_F(ModelTest, APlanOfAnotherDocumentIsNotShown) {
     const std::string name = round % 2 == 0 ? "Brick soak basin" : "Bevelling bench";
     EXPECT_TRUE(soon(*model, [&] {
       const bool opened = model->job().job && model->job().job->name == name;
-      if (opened && model->plan().plan) EXPECT_EQ(model->plan().plan->job.name, name);
+      if (opened && model->plan().plan) {
+        EXPECT_EQ(model->plan().plan->job.name, name);
+      }
       return opened && model->plan().current;
     }));
   }

@@ -19,6 +19,7 @@ constexpr const char* kUsage =
     "  --scale FACTOR            of text and spaces, 0.5 to 4; otherwise the screen's own\n"
     "  --catalog FILE            your own parts and prices; may be given several times\n"
     "  --state FOLDER            where recent files and copies for recovery are kept\n"
+    "  --places FILE             write after each frame where things stand, for tests\n"
     "  --cost                    at the end, say what the frames have cost\n";
 
 struct Words {
@@ -51,6 +52,8 @@ Words read_words(const std::vector<std::string>& words) {
       read.window.height = std::stoi(size.substr(used + 1));
     } else if (word == "--catalog") {
       read.catalogs.emplace_back(next());
+    } else if (word == "--places") {
+      read.window.places = next();
     } else if (word == "--state") {
       read.state = next();
     } else if (!word.empty() && word[0] == '-') {

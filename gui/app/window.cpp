@@ -3,17 +3,20 @@
 #include "gui/views/desk.h"
 
 #include <GLFW/glfw3.h>
-#include <fmt/format.h>
-#include <imgui.h>
 #include <backends/imgui_impl_glfw.h>
 #include <backends/imgui_impl_opengl3.h>
-#include <sys/resource.h>
+#include <fmt/format.h>
+#include <imgui.h>
 
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <ctime>
+#include <deque>
+#include <fstream>
+#include <optional>
 #include <stdexcept>
+#include <string>
 #include <vector>
 
 namespace riserun::app {
@@ -45,10 +48,17 @@ double processor_time() {
   return static_cast<double>(time.tv_sec) + 1e-9 * static_cast<double>(time.tv_nsec);
 }
 
+/// A key that went down or up, or the letter that it gave.
+struct Stroke {
+  int key = 0, scancode = 0, action = 0, modifiers = 0;
+  unsigned int letter = 0;  // 0: not a letter but the key itself
+};
+
 struct Waiting {
   bool happened = false;
   bool wants_to_close = false;
   std::vector<std::string> dropped;
+  std::deque<Stroke> strokes;
 };
 
 Waiting& waiting_of(GLFWwindow* window) { return *static_cast<Waiting*>(glfwGetWindowUserPointer(window)); }
@@ -70,6 +80,23 @@ struct Window::Inside {
     float up = 1.0F;
     glfwGetWindowContentScale(window, &across, &up);
     return (wishes.scale > 0.0F ? wishes.scale : std::max(1.0F, across)) * desk.text_size;
+  }
+
+  /// Hands ImGui one key press a frame with the letter that it gave, and what was released before it. Of a key that
+  /// goes down and up between two frames ImGui would see nothing, and of a Ctrl released in the same frame no Ctrl.
+  void hand_on_strokes() {
+    bool pressed = false;
+    std::deque<Stroke>& strokes = waiting.strokes;
+    for (; !strokes.empty(); strokes.pop_front()) {
+      const Stroke& stroke = strokes.front();
+      if (stroke.letter != 0) {
+        ImGui_ImplGlfw_CharCallback(window, stroke.letter);
+        continue;
+      }
+      if (pressed) return;
+      ImGui_ImplGlfw_KeyCallback(window, stroke.key, stroke.scancode, stroke.action, stroke.modifiers);
+      pressed = stroke.action != GLFW_RELEASE;
+    }
   }
 
   /// Letters and measures anew when the scale or the looks have changed.
@@ -95,6 +122,7 @@ struct Window::Inside {
 
   void frame(gui::Model& model) {
     dress(model);
+    hand_on_strokes();
     ImGui_ImplOpenGL3_NewFrame();
     ImGui_ImplGlfw_NewFrame();
     const double before = processor_time();
@@ -103,12 +131,13 @@ struct Window::Inside {
     if (waiting.wants_to_close) views::carry_out(frame, Do::leave);
     waiting.wants_to_close = false;
     for (const std::string& file : waiting.dropped) model.open(file);
-    if (!waiting.dropped.empty()) desk.fit_wanted = true;
+    if (!waiting.dropped.empty()) desk.fit_wanted = desk.opening_view = true;
     waiting.dropped.clear();
     views::draw_desk(frame);
     ImGui::Render();
     costs.push_back(processor_time() - before);
     show(frame.theme);
+    write_places(model);
   }
 
   void show(const views::Theme& theme) {
@@ -123,6 +152,17 @@ struct Window::Inside {
     glfwSwapBuffers(window);
   }
 
+  /// One line a thing, its name and its numbers; `end` last, so that a reader knows when it has it all.
+  void write_places(const gui::Model& model) const {
+    if (wishes.places.empty()) return;
+    std::string text = fmt::format("revision\t{}\nplanned\t{}\ncurrent\t{}\nunsaved\t{}\nsheet\t{}\n",
+                                   model.job().revision, model.plan().revision, model.plan().current ? 1 : 0,
+                                   model.job().file.unsaved ? 1 : 0, static_cast<int>(desk.sheet));
+    for (const auto& [name, box] : desk.places)
+      text += fmt::format("{}\t{:.1f} {:.1f} {:.1f} {:.1f}\n", name, box.left, box.top, box.right, box.bottom);
+    std::ofstream(wishes.places, std::ios::binary) << text << "end\n";
+  }
+
   void print_cost() const {
     if (!wishes.print_cost || costs.empty()) return;
     std::vector<double> sorted = costs;
@@ -134,6 +174,7 @@ struct Window::Inside {
 
 Window::Window(const WindowWishes& wishes) : inside_(std::make_unique<Inside>()) {
   inside_->wishes = wishes;
+  inside_->desk.notes_places = !wishes.places.empty();
   glfwSetErrorCallback([](int, const char*) {});
   if (glfwInit() == GLFW_FALSE) throw std::runtime_error("no screen: is DISPLAY set?");
   glfwWindowHint(GLFW_CONTEXT_VERSION_MAJOR, 3);
@@ -149,12 +190,25 @@ Window::Window(const WindowWishes& wishes) : inside_(std::make_unique<Inside>())
   glfwMakeContextCurrent(window);
   glfwSwapInterval(1);
   glfwSetWindowUserPointer(window, &inside_->waiting);
-  // Set before ImGui's own, which call these in turn.
-  glfwSetKeyCallback(window, [](GLFWwindow* w, int, int, int, int) { waiting_of(w).happened = true; });
-  glfwSetCharCallback(window, [](GLFWwindow* w, unsigned int) { waiting_of(w).happened = true; });
-  glfwSetMouseButtonCallback(window, [](GLFWwindow* w, int, int, int) { waiting_of(w).happened = true; });
-  glfwSetScrollCallback(window, [](GLFWwindow* w, double, double) { waiting_of(w).happened = true; });
-  glfwSetWindowFocusCallback(window, [](GLFWwindow* w, int) { waiting_of(w).happened = true; });
+  glfwSetKeyCallback(window, [](GLFWwindow* w, int key, int scancode, int action, int modifiers) {
+    waiting_of(w).strokes.push_back({key, scancode, action, modifiers, 0});
+  });
+  glfwSetCharCallback(window, [](GLFWwindow* w, unsigned int letter) {
+    waiting_of(w).strokes.push_back({0, 0, 0, 0, letter});
+  });
+  glfwSetMouseButtonCallback(window, [](GLFWwindow* w, int button, int action, int modifiers) {
+    waiting_of(w).happened = true;
+    ImGui_ImplGlfw_MouseButtonCallback(w, button, action, modifiers);
+  });
+  glfwSetScrollCallback(window, [](GLFWwindow* w, double across, double up) {
+    waiting_of(w).happened = true;
+    ImGui_ImplGlfw_ScrollCallback(w, across, up);
+  });
+  glfwSetWindowFocusCallback(window, [](GLFWwindow* w, int focused) {
+    waiting_of(w).happened = true;
+    ImGui_ImplGlfw_WindowFocusCallback(w, focused);
+  });
+  glfwSetCursorEnterCallback(window, &ImGui_ImplGlfw_CursorEnterCallback);
   glfwSetCursorPosCallback(window, [](GLFWwindow* w, double, double) { waiting_of(w).happened = true; });
   glfwSetFramebufferSizeCallback(window, [](GLFWwindow* w, int, int) { waiting_of(w).happened = true; });
   glfwSetWindowRefreshCallback(window, [](GLFWwindow* w) { waiting_of(w).happened = true; });
@@ -170,8 +224,7 @@ Window::Window(const WindowWishes& wishes) : inside_(std::make_unique<Inside>())
   IMGUI_CHECKVERSION();
   ImGui::CreateContext();
   ImGui::GetIO().IniFilename = nullptr;
-  ImGui::GetIO().ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
-  ImGui_ImplGlfw_InitForOpenGL(window, true);
+  ImGui_ImplGlfw_InitForOpenGL(window, false);
   ImGui_ImplOpenGL3_Init("#version 150");
 }
 
@@ -196,9 +249,10 @@ void Window::run(gui::Model& model) {
       glfwWaitEventsTimeout(
           model.plan().working || ImGui::GetIO().WantTextInput ? (model.plan().working ? kWorking : 0.25) : kIdle);
     const bool changed = model.poll();
-    if (inside.waiting.happened || changed) frames_left = kFramesAfterEvent;
+    if (inside.waiting.happened || !inside.waiting.strokes.empty() || changed) frames_left = kFramesAfterEvent;
     inside.waiting.happened = false;
-    if (frames_left <= 0 && !inside.desk.playback.playing && !ImGui::GetIO().WantTextInput) continue;
+    if (frames_left <= 0 && !inside.desk.playback.playing && !ImGui::GetIO().WantTextInput)
+      continue;  // a cursor blinks
     inside.frame(model);
     inside.title(model);
     --frames_left;

@@ -3,6 +3,7 @@
 
 #include "gui/model/model.h"
 
+#include <filesystem>
 #include <memory>
 
 namespace riserun::app {
@@ -10,8 +11,9 @@ namespace riserun::app {
 struct WindowWishes {
   int width = 1280;  // points, for content scale 1
   int height = 800;
-  float scale = 0.0F;       // of text and spaces; 0: the screen's own
-  bool print_cost = false;  // at the end, what the frames have cost
+  float scale = 0.0F;            // of text and spaces; 0: the screen's own
+  bool print_cost = false;       // at the end, what the frames have cost
+  std::filesystem::path places;  // written after each frame: where things stand; empty: not written
 };
 
 class Window {

@@ -15,9 +15,9 @@ namespace {
 using gui::Node;
 using gui::NodeKind;
 
-constexpr float kCardHeight = 158.0F;
+constexpr float kCardHeight = 142.0F;
 constexpr float kVesselWidth = 250.0F;
-constexpr float kVesselHeight = 230.0F;
+constexpr float kVesselHeight = 150.0F;
 constexpr float kWordsFrom = 0.38F;  // below that zoom words are too small to be read, and left out
 
 bool is_vessel(const Node& node) {
@@ -62,7 +62,7 @@ class Words {
 Ink fluid_of(plan::Service service) { return service == plan::Service::air ? Ink::air : Ink::water; }
 
 /// Small wedges along the pipe's longest piece: which way the fluid goes.
-void paint_flow(const Frame& frame, const Lens& lens, const std::vector<ImVec2>& way, ImU32 color) {
+void paint_flow(const Lens& lens, const std::vector<ImVec2>& way, ImU32 color) {
   std::size_t longest = 0;
   float most = 0.0F;
   for (std::size_t i = 1; i < way.size(); ++i) {
@@ -82,17 +82,14 @@ void paint_flow(const Frame& frame, const Lens& lens, const std::vector<ImVec2>&
   ImGui::GetWindowDrawList()->AddTriangleFilled(
       tip, {tip.x - 2.0F * dx * size - dy * size, tip.y - 2.0F * dy * size + dx * size},
       {tip.x - 2.0F * dx * size + dy * size, tip.y - 2.0F * dy * size - dx * size}, color);
-  (void)frame;
 }
 
 /// A union's nut across the pipe: this joint closes the run.
-void paint_nut(const Frame& frame, const Lens& lens, ImVec2 middle, bool upright) {
+void paint_nut(const Frame& frame, const Lens& lens, ImVec2 middle) {
   ImDrawList& list = *ImGui::GetWindowDrawList();
   const float along = lens.px(6.0F);
   const float across = lens.px(11.0F);
-  const auto spot = [&](float x, float y) {
-    return upright ? ImVec2{middle.x + y, middle.y + x} : ImVec2{middle.x + x, middle.y + y};
-  };
+  const auto spot = [&](float x, float y) { return ImVec2{middle.x + x, middle.y + y}; };
   const ImVec2 outline[] = {spot(-along, -across * 0.7F), spot(-along * 0.6F, -across), spot(along * 0.6F, -across),
                             spot(along, -across * 0.7F),  spot(along, across * 0.7F),   spot(along * 0.6F, across),
                             spot(-along * 0.6F, across),  spot(-along, across * 0.7F)};
@@ -111,19 +108,14 @@ gui::PlacedPin at_card(const gui::Sketch& sketch, const gui::Layout& layout, con
   return placed;
 }
 
-void joint_words(const Frame& frame, const Lens& lens, const gui::Link& link, ImVec2 middle, bool upright) {
+void joint_words(const Frame& frame, const Lens& lens, const gui::Link& link, ImVec2 middle, float wrap) {
   const Words words(frame, lens);
-  if (link.closing) paint_nut(frame, lens, middle, upright);
+  if (link.closing) paint_nut(frame, lens, middle);
   const ImFont& font = *frame.fonts.small;
-  float below = middle.y + lens.px(link.closing ? 15.0F : 9.0F);
   std::string text = link.seal;
   if (link.closing) text += text.empty() ? "closes last" : "\ncloses last";
-  const float wrap = lens.px(2.0F * kJointMargin + gui::kNodeGap - 4.0F);
   const ImVec2 size = words.measure(font, text, wrap);
-  if (upright)
-    words.put(font, {middle.x + lens.px(12.0F), middle.y - size.y / 2.0F}, Ink::text, text, 0.0F);
-  else
-    words.put(font, {middle.x - size.x / 2.0F, below}, Ink::text, text, wrap);
+  words.put(font, {middle.x - size.x / 2.0F, middle.y + lens.px(link.closing ? 15.0F : 9.0F)}, Ink::text, text, wrap);
   if (link.galvanic == catalog::GalvanicVerdict::fine) return;
   const bool apart = link.galvanic == catalog::GalvanicVerdict::keep_apart;
   words.plate(font, {middle.x, middle.y - lens.px(20.0F)}, Ink::status_text,
@@ -250,7 +242,9 @@ gui::Size vessel_size(const plan::Plan& plan, const Node& node, const Fonts& fon
     widest = std::max(widest, fonts.small->CalcTextSizeA(fonts.small->FontSize, FLT_MAX, 0.0F, text.c_str()).x / scale);
   }
   const float high = node.kind == NodeKind::air_supply ? 120.0F : kVesselHeight;
-  return {std::max(node.kind == NodeKind::air_supply ? 190.0F : kVesselWidth, widest + 40.0F), high};
+  // Ports stand on both sides of the reservoir, their words side by side.
+  const float words = node.kind == NodeKind::reservoir ? 2.0F * widest + 60.0F : widest + 40.0F;
+  return {std::max(node.kind == NodeKind::air_supply ? 190.0F : kVesselWidth, words), high};
 }
 
 }  // namespace
@@ -309,19 +303,18 @@ void paint_pipe(const Frame& frame, const Lens& lens, std::size_t row) {
   const Ink fluid = link.joint == gui::kNoRow && link.seal.empty() ? Ink::refused : fluid_of(link.service);
   list.AddPolyline(way.data(), count, packed(frame.theme[Ink::part_edge]), ImDrawFlags_None, lens.px(9.0F));
   list.AddPolyline(way.data(), count, packed(frame.theme[fluid]), ImDrawFlags_None, lens.px(6.4F));
-  paint_flow(frame, lens, way, packed(frame.theme[Ink::water_text]));
+  paint_flow(lens, way, packed(frame.theme[Ink::water_text]));
   if (link.joint == gui::kNoRow && link.seal.empty()) return;
-  // The joint's words stand where the pipe meets the part that it runs to.
-  const bool to_vessel = is_vessel(shown.sketch.nodes[link.b.node]) || way.size() > 2;
-  const ImVec2 near_b = way.back();
-  const ImVec2 before = way[way.size() - 2];
-  const bool near_a = way.size() > 2 && !is_vessel(shown.sketch.nodes[link.a.node]);
-  ImVec2 middle{(near_b.x + before.x) / 2.0F, (near_b.y + before.y) / 2.0F};
-  if (to_vessel && near_a)
-    middle = {way.front().x + b.direction.x * -lens.px(kJointMargin), way.front().y};
-  else if (to_vessel)
-    middle = {near_b.x - lens.px(kJointMargin), near_b.y};
-  joint_words(frame, lens, link, middle, false);
+  // The joint's words stand beside the part, in the middle of a straight pipe's gap.
+  ImVec2 middle{(way.front().x + way.back().x) / 2.0F, way.back().y};
+  float room = std::abs(way.back().x - way.front().x);
+  if (way.size() > 2) {
+    const bool at_b = !is_vessel(shown.sketch.nodes[link.b.node]);
+    room = lens.px(2.0F * kJointMargin + 8.0F);
+    const ImVec2 end = at_b ? way.back() : way.front();
+    middle = {end.x + (at_b ? -0.5F : 0.5F) * room, end.y};
+  }
+  joint_words(frame, lens, link, middle, std::max(room - lens.px(2.0F), lens.px(2.0F * kJointMargin)));
 }
 
 void paint_node(const Frame& frame, const Lens& lens, std::size_t row, bool selected, bool hovered) {

@@ -6,9 +6,9 @@
 
 namespace riserun::views {
 
-inline constexpr float kCardWidth = 176.0F;     // points
-inline constexpr float kJointMargin = 34.0F;    // points at each side of a card: there the joint's words have room
-inline constexpr float kDrawingHeight = 74.0F;  // points
+inline constexpr float kCardWidth = 156.0F;     // points
+inline constexpr float kJointMargin = 22.0F;    // points at each side of a card: there the joint's words have room
+inline constexpr float kDrawingHeight = 62.0F;  // points
 
 void paint_pipe(const Frame& frame, const Lens& lens, std::size_t link);
 void paint_node(const Frame& frame, const Lens& lens, std::size_t node, bool selected, bool hovered);

@@ -103,7 +103,7 @@ void on_file(Frame& frame, Do what) {
   switch (what) {
     case Do::start_new:
       frame.model.start_new();
-      desk.fit_wanted = true;
+      desk.fit_wanted = desk.opening_view = true;
       break;
     case Do::open:
       ask(desk, Ask::open, folder_of_job(frame) + "/");

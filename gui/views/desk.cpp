@@ -70,6 +70,7 @@ void headline_figure(Frame& frame, const Figure& figure) {
   put(frame.fonts.large, 12.0F, Ink::text, figure.value);
   put(frame.fonts.small, 44.0F, Ink::faint_text, figure.beside);
   ImGui::Dummy({wide, frame.px(58.0F)});
+  note_item(frame, "figure " + figure.label);
   if (ImGui::IsItemHovered()) where_from(frame, figure.where_from);
 }
 
@@ -112,6 +113,7 @@ void tabs(Frame& frame) {
                                                             : wrong ? Ink::refused
                                                                     : Ink::text]));
     if (ImGui::Button(tab.name)) frame.desk.sheet = tab.sheet;
+    note_item(frame, std::string("tab ") + tab.name);
     ImGui::PopStyleColor(3);
   }
   ImGui::PopStyleVar();
@@ -129,6 +131,7 @@ void scrolled(Frame& frame, const char* id, ImVec2 size, void (*draw)(Frame&)) {
   ImGui::PopStyleColor();
   draw(frame);
   ImGui::EndChild();
+  note_item(frame, std::string("pane ") + id);
 }
 
 void sheet_of_plan(Frame& frame) {
@@ -156,9 +159,9 @@ void sheet_of_plan(Frame& frame) {
 void sheets(Frame& frame) {
   const PixelBox all = room();
   const bool beside =
-      all.width() > frame.px(1180.0F) && (frame.desk.sheet == Sheet::connections || frame.desk.sheet == Sheet::water ||
+      all.width() > frame.px(1500.0F) && (frame.desk.sheet == Sheet::connections || frame.desk.sheet == Sheet::water ||
                                           frame.desk.sheet == Sheet::numbers);
-  const float wide = frame.px(all.width() > frame.px(1600.0F) ? 400.0F : 330.0F);
+  const float wide = frame.px(390.0F);
   if (beside || frame.desk.sheet == Sheet::measurements) {
     scrolled(frame, "measurements", {beside ? wide : 0.0F, 0.0F}, draw_measurements);
     if (beside) ImGui::SameLine();
@@ -176,7 +179,7 @@ void sheets(Frame& frame) {
 void bottom_line(Frame& frame) {
   Desk& desk = frame.desk;
   for (gui::Notice& notice : frame.model.take_notices()) {
-    if (!notice.problems.empty()) desk.file_problems = notice.problems;
+    for (const quantity::Problem& problem : notice.problems) notice.text += fmt::format("\n{}", problem.text());
     desk.notices.push_back(std::move(notice));
   }
   const gui::JobState& job = frame.model.job();
@@ -219,18 +222,57 @@ void offer_recovery(Frame& frame) {
   }
 }
 
+/// A job that does not load is shown where its mistakes stand.
+void show_mistakes(Frame& frame) {
+  const gui::JobState& job = frame.model.job();
+  if (job.problems.empty() || frame.desk.problems_of == job.revision) return;
+  frame.desk.problems_of = job.revision;
+  frame.desk.sheet = Sheet::file;
+  frame.desk.show_line = job.problems.front().line;
+  frame.desk.scroll_to_line = true;
+}
+
 void keys(Frame& frame) {
   const ImGuiIO& io = ImGui::GetIO();
   if (frame.desk.ask != Ask::nothing || ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopupId)) return;
   for (int key = static_cast<int>(Key::space); key < IM_ARRAYSIZE(io.KeysDown); ++key) {
     const bool repeats = key == static_cast<int>(Key::up) || key == static_cast<int>(Key::down);
     if (!ImGui::IsKeyPressed(key, repeats)) continue;
-    const auto what = command_for({static_cast<Key>(key), io.KeyCtrl, io.KeyShift}, io.WantTextInput);
-    if (what) carry_out(frame, *what);
+    const KeyPress press{static_cast<Key>(key), io.KeyCtrl, io.KeyShift};
+    const bool plain = !press.ctrl && press.key < Key::f1;
+    // Where there are fields, arrows, Enter and Space are theirs.
+    if (plain && ImGui::GetIO().ConfigFlags & ImGuiConfigFlags_NavEnableKeyboard) continue;
+    if (plain && !io.WantTextInput && press.key >= digit(1) && press.key <= digit(9))
+      take_alternative(frame, static_cast<std::size_t>(key - static_cast<int>(Key::digit_0)) - 1);
+    else if (const auto what = command_for(press, io.WantTextInput))
+      carry_out(frame, *what);
   }
 }
 
+/// On the canvas the arrows walk along the parts; everywhere else, and in menus and questions, they move between
+/// entries.
+void lend_arrows(const Frame& frame) {
+  const bool canvas = frame.desk.sheet == Sheet::connections || frame.desk.sheet == Sheet::water;
+  const bool in_front = frame.desk.ask != Ask::nothing || ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopupId);
+  ImGuiConfigFlags& flags = ImGui::GetIO().ConfigFlags;
+  if (canvas && !in_front && !ImGui::GetIO().KeyAlt)
+    flags &= ~ImGuiConfigFlags_NavEnableKeyboard;
+  else
+    flags |= ImGuiConfigFlags_NavEnableKeyboard;
+}
+
 }  // namespace
+
+void note_place(Frame& frame, const std::string& name, const PixelBox& box) {
+  if (frame.desk.notes_places) frame.desk.places[name] = box;
+}
+
+void note_item(Frame& frame, const std::string& name) {
+  if (!frame.desk.notes_places || !ImGui::IsItemVisible()) return;
+  const ImVec2 low = ImGui::GetItemRectMin();
+  const ImVec2 high = ImGui::GetItemRectMax();
+  frame.desk.places[name] = {low.x, low.y, high.x, high.y};
+}
 
 void bring_up(Frame& frame) {
   Shown& shown = frame.desk.shown;
@@ -268,27 +310,33 @@ void bring_up(Frame& frame) {
 
 void draw_connections(Frame& frame) {
   const PixelBox all = room();
-  const bool wide = all.width() > frame.px(kNarrow);
-  const float column = wide ? std::max(frame.px(390.0F), all.width() * 0.30F) : 0.0F;
-  const PixelBox canvas{all.left, all.top, all.right - (wide ? column + frame.px(10.0F) : 0.0F), all.bottom};
+  const float gap = frame.px(8.0F);
+  const bool roomy = all.width() > frame.px(kNarrow) && all.height() > frame.px(420.0F);
+  const float canvas_high = roomy ? all.height() * 0.55F : all.height();
+  const PixelBox canvas{all.left, all.top, all.right, all.top + canvas_high};
   ImGui::GetWindowDrawList()->AddRectFilled({canvas.left, canvas.top}, {canvas.right, canvas.bottom},
                                             packed(frame.theme[Ink::panel]));
   frame.desk.canvas_middle = {canvas.width() / 2.0F, canvas.height() / 2.0F};
+  note_place(frame, "pane canvas", canvas);
   draw_canvas(frame, canvas);
-  if (!wide) return;
-  const float section_high = std::min(all.height() * 0.42F, column * 0.8F);
-  const float left = all.right - column;
-  draw_section(frame, {left, all.top, all.right, all.top + section_high});
-  ImGui::SetCursorScreenPos({left, all.top + section_high + frame.px(6.0F)});
-  ImGui::BeginChild("clock", {column, ImGui::GetFrameHeight() + frame.px(34.0F)}, false, ImGuiWindowFlags_NoScrollbar);
+  if (!roomy) return;
+  const float top = canvas.bottom + gap;
+  const float split = all.left + all.width() * 0.5F;
+  const float clock = ImGui::GetFrameHeight() + frame.px(30.0F);
+  draw_section(frame, {all.left, top, split - gap, all.bottom - clock});
+  ImGui::SetCursorScreenPos({all.left, all.bottom - clock + frame.px(5.0F)});
+  ImGui::BeginChild("clock", {split - gap - all.left, clock - frame.px(5.0F)}, false, ImGuiWindowFlags_NoScrollbar);
   draw_clock(frame);
   ImGui::EndChild();
-  ImGui::SetCursorScreenPos({left, ImGui::GetCursorScreenPos().y});
-  scrolled(frame, "particulars", {column, all.bottom - ImGui::GetCursorScreenPos().y}, draw_particulars);
+  ImGui::SetCursorScreenPos({split, top});
+  scrolled(frame, "particulars", {all.right - split, all.bottom - top}, draw_particulars);
 }
 
 void draw_desk(Frame& frame) {
   bring_up(frame);
+  show_mistakes(frame);
+  frame.desk.places.clear();
+  lend_arrows(frame);
   keys(frame);
   const ImGuiIO& io = ImGui::GetIO();
   if (frame.desk.shown.of != nullptr) frame.desk.playback.advance(frame.desk.shown.timeline, seconds(io.DeltaTime));

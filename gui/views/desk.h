@@ -58,6 +58,7 @@ struct Desk {
   // Canvas
   gui::Point canvas_middle;  // px, from its corner
   bool fit_wanted = true;
+  bool opening_view = true;            // a job that was just opened: its water connection, else all of it
   std::optional<gui::Point> box_from;  // box select, on the canvas
   bool panning = false;
   std::map<std::string, gui::Point> moving;  // nodes under the hand, not yet handed to the model
@@ -71,7 +72,8 @@ struct Desk {
   std::uint64_t job_text_of = 0;  // revision
   int show_line = 0;              // of the job file; 0: none
   bool scroll_to_line = false;
-  std::set<std::string> ticked;  // rows of the list
+  std::uint64_t problems_of = 0;  // revision whose mistakes have been shown
+  std::set<std::string> ticked;   // rows of the list
 
   // Questions
   Ask ask = Ask::nothing;
@@ -83,9 +85,12 @@ struct Desk {
   std::string about_connection;  // name
   std::size_t about_place = 0;
 
+  // Where things stood in the last frame, for tests that move a real pointer; kept only when asked for.
+  bool notes_places = false;
+  std::map<std::string, PixelBox> places;
+
   std::vector<gui::Notice> notices;
-  std::vector<quantity::Problem> file_problems;  // of a file that could not be opened
-  bool leaving = false;                          // the program ends after this frame
+  bool leaving = false;  // the program ends after this frame
 };
 
 /// What every view gets.
@@ -104,6 +109,13 @@ void draw_desk(Frame& frame);
 
 /// Does what a menu or a key asks for.
 void carry_out(Frame& frame, Do what);
+
+/// Takes that row of the alternatives of the chosen part's connection, counted from 0 as they stand there.
+void take_alternative(Frame& frame, std::size_t row);
+
+/// Notes where a thing stands, or ImGui's last item.
+void note_place(Frame& frame, const std::string& name, const PixelBox& box);
+void note_item(Frame& frame, const std::string& name);
 
 // The sheets, each in a file of its own; they fill the window that ImGui is in.
 void draw_connections(Frame& frame);

@@ -50,8 +50,25 @@ class Canvas {
     frame_.model.set_view(std::move(view));
   }
   void fit() {
-    keep(fitted(lens_, shown().layout.all, box_));
-    desk_.fit_wanted = false;
+    keep(fitted(lens_, desk_.opening_view ? water_way() : shown().layout.all, box_));
+    desk_.fit_wanted = desk_.opening_view = false;
+  }
+  /// From the reservoir to the table, as high as the canvas: large enough to be read. All, where there is no table yet.
+  gui::Box water_way() const {
+    gui::Box way = shown().layout.all;
+    float left = way.right();
+    float right = way.corner.x;
+    float top = way.bottom();
+    for (std::size_t i = 0; i < shown().sketch.nodes.size(); ++i) {
+      const gui::NodeKind kind = shown().sketch.nodes[i].kind;
+      if (kind != gui::NodeKind::reservoir && kind != gui::NodeKind::table) continue;
+      left = std::min(left, shown().layout.nodes[i].corner.x);
+      right = std::max(right, shown().layout.nodes[i].right());
+      top = std::min(top, shown().layout.nodes[i].corner.y);
+    }
+    if (right <= left) return way;
+    const float high = std::min(way.bottom() - top, (right - left) * box_.height() / box_.width());
+    return {{left, top}, {right - left, high}};
   }
 
   std::size_t node_at(const gui::Point& spot) const {
@@ -145,9 +162,11 @@ class Canvas {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.PushClipRect({box_.left, box_.top}, {box_.right, box_.bottom}, true);
     for (std::size_t i = 0; i < shown().sketch.links.size(); ++i) paint_pipe(frame_, lens_, i);
-    for (std::size_t i = 0; i < shown().sketch.nodes.size(); ++i)
-      if (in_sight(shown().layout.nodes[i]))
-        paint_node(frame_, lens_, i, desk_.selected.count(key_of(i)) > 0, i == under_);
+    for (std::size_t i = 0; i < shown().sketch.nodes.size(); ++i) {
+      if (!in_sight(shown().layout.nodes[i])) continue;
+      paint_node(frame_, lens_, i, desk_.selected.count(key_of(i)) > 0, i == under_);
+      if (desk_.notes_places) note(i);
+    }
     if (desk_.box_from) {
       const gui::Box box = boxed();
       const gui::Point a = lens_.on_screen(box.corner);
@@ -156,6 +175,16 @@ class Canvas {
       list.AddRect({a.x, a.y}, {b.x, b.y}, packed(frame_.theme[Ink::accent]), 0.0F, 0, frame_.scale);
     }
     list.PopClipRect();
+  }
+
+  /// The part of the card that can be seen.
+  void note(std::size_t node) {
+    const gui::Box card = card_of(shown().sketch, shown().layout, node);
+    const gui::Point a = lens_.on_screen(card.corner);
+    const gui::Point b = lens_.on_screen({card.right(), card.bottom()});
+    const PixelBox seen{std::max(a.x, box_.left), std::max(a.y, box_.top), std::min(b.x, box_.right),
+                        std::min(b.y, box_.bottom)};
+    if (seen.width() > 4.0F && seen.height() > 4.0F) note_place(frame_, "part " + key_of(node), seen);
   }
 
   /// What the catalog says of the part under the resting pointer.

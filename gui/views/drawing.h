@@ -106,6 +106,10 @@ struct PixelBox {
 /// The largest placement in which all of the drawing lies in the box, in its middle.
 Placement fitted(const Drawing& drawing, const PixelBox& box, float pixel);
 
+/// What the dimensions of one side need beside the drawing: their columns and their longest words, in the font that is
+/// in use. Pixels.
+float margin_for(const Drawing& drawing, Side side, float pixel);
+
 /// Draws; words of dimensions go into the margins between the drawing and the sides of `box`.
 void paint(const Drawing& drawing, const Placement& placement, const PixelBox& box, const Theme& theme,
            ImDrawList& list);

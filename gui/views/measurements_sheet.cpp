@@ -75,6 +75,7 @@ class Entries {
       choose(field);
     else
       type(field, is_wrong ? &wrong->second : nullptr);
+    note_item(frame_, "field " + field.at.text());
     if (!is_wrong) {
       ImGui::PopID();
       return;
@@ -84,7 +85,9 @@ class Entries {
     ImGui::PushStyleColor(ImGuiCol_Text, packed(frame_.theme[Ink::refused]));
     ImGui::TextWrapped("%s", wrong->second.reason.c_str());
     ImGui::PopStyleColor();
+    note_item(frame_, "wrong " + field.at.text());
     if (ImGui::SmallButton("as it was")) frame_.model.give_up_entry(field.at);
+    note_item(frame_, "as it was " + field.at.text());
     ImGui::PopID();
   }
 

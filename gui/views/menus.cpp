@@ -40,7 +40,7 @@ void recent(Frame& frame) {
   for (const auto& file : files)
     if (ImGui::MenuItem(file.string().c_str())) {
       frame.model.open(file);
-      frame.desk.fit_wanted = true;
+      frame.desk.fit_wanted = frame.desk.opening_view = true;
     }
   ImGui::EndMenu();
 }

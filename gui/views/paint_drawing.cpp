@@ -10,6 +10,9 @@ namespace riserun::views {
 
 namespace {
 
+constexpr float kColumn = 12.0F;  // px between the columns of dimensions
+constexpr float kWords = 12.0F;   // px between the last column and the words
+
 class Painter {
  public:
   Painter(const Placement& placement, const Theme& theme, ImDrawList& list)
@@ -108,12 +111,11 @@ void Painter::dimensions(const Drawing& drawing, Side side, const PixelBox& box)
   const float line_height = ImGui::GetTextLineHeight();
   const auto places =
       spread(wanted, line_height + 4.0F * p, box.top + line_height / 2.0F, box.bottom - line_height / 2.0F);
-  constexpr float kColumn = 16.0F;  // px between the columns
   int columns = 0;
   for (const Dimension* dimension : found) columns = std::max(columns, dimension->column + 1);
   const float sign = side == Side::left ? -1.0F : 1.0F;
   const float edge = at({side == Side::left ? drawing.low.x : drawing.high.x, 0.0}).x;
-  const float words_edge = edge + sign * (kColumn * static_cast<float>(columns) + 14.0F) * p;
+  const float words_edge = edge + sign * (kColumn * static_cast<float>(columns) + kWords) * p;
   for (std::size_t i = 0; i < found.size(); ++i) {
     const float x = edge + sign * kColumn * static_cast<float>(found[i]->column + 1) * p;
     dimension_line(*found[i], x);
@@ -127,6 +129,17 @@ void Painter::dimensions(const Drawing& drawing, Side side, const PixelBox& box)
 }
 
 }  // namespace
+
+float margin_for(const Drawing& drawing, Side side, float pixel) {
+  float words = 0.0F;
+  int columns = 0;
+  for (const Shape& shape : drawing.shapes)
+    if (const auto* dimension = std::get_if<Dimension>(&shape); dimension != nullptr && dimension->side == side) {
+      words = std::max(words, ImGui::CalcTextSize(dimension->text.c_str()).x);
+      columns = std::max(columns, dimension->column + 1);
+    }
+  return columns == 0 ? 0.0F : words + (kColumn * static_cast<float>(columns) + kWords + 4.0F) * pixel;
+}
 
 void paint(const Drawing& drawing, const Placement& placement, const PixelBox& box, const Theme& theme,
            ImDrawList& list) {

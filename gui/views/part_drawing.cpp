@@ -44,7 +44,7 @@ Arm arm_of(const Catalog& catalog, const Part& part, const Port& port) {
   if (arm.outside <= 0.0) arm.outside = std::max(1.25 * arm.bore, in_metres(part.across_flats) / 1.5);
   if (arm.outside <= 0.0) arm.outside = in_metres(inches(1.0));
   if (arm.bore <= 0.0) arm.bore = 0.75 * arm.outside;
-  arm.bore = std::min(arm.bore, 0.92 * arm.outside);
+  arm.bore = std::min(arm.bore, (arm.barb ? 0.9 : 0.92) * arm.outside);
   if (arm.joint <= 0.0) arm.joint = 0.6 * arm.outside;
   arm.reach = in_metres(port.reach);
   return arm;
@@ -82,12 +82,12 @@ class PartSketch {
   static constexpr double kRadian = std::numbers::pi / 180.0;
   static constexpr double kLongestArm = 2.2;   // of the body's width; longer ones are broken
   static constexpr double kFemaleBody = 1.28;  // width of a socket, of its thread
-  static constexpr double kBarbBody = 0.86;
+  static constexpr double kBarbTip = 1.14;     // width over the barbs, of the bore of the hose
 
   void measure(double across_flats) {
     bool any_female = false;
     for (const Arm& arm : arms_) {
-      body_ = std::max(body_, arm.outside * (arm.female ? kFemaleBody : arm.barb ? kBarbBody : 1.0));
+      body_ = std::max(body_, arm.outside * (arm.female ? kFemaleBody : arm.barb ? kBarbTip : 1.0));
       any_female = any_female || arm.female;
     }
     if (any_female || arms_.size() == 1) body_ = std::max(body_, std::min(across_flats, 1.6 * body_));
@@ -149,7 +149,7 @@ class PartSketch {
     constexpr int kTeeth = 4;
     const double step = (arm.reach - from) / kTeeth;
     for (int i = 0; i < kTeeth; ++i)
-      quad(arm, from + i * step, from + (i + 1) * step, half, kBarbBody * half, Ink::part_body, "barb", true);
+      quad(arm, from + i * step, from + (i + 1) * step, kBarbTip * half, half, Ink::part_body, "barb", true);
   }
 
   void way(const Arm& arm) {

@@ -27,6 +27,8 @@ void part_acts(Frame& frame, const gui::Node& node) {
   act_button(frame, "Other parts here", Do::other_choices);
   ImGui::SameLine();
   act_button(frame, "Never use", Do::never_use);
+  ImGui::SameLine();
+  if (ImGui::GetContentRegionAvail().x < frame.px(210.0F)) ImGui::NewLine();
   act_button(frame, "Use this", Do::use_this);
   ImGui::SameLine();
   act_button(frame, "I have some", Do::count_in_bin);
@@ -44,6 +46,10 @@ std::string parts_in_one_line(const catalog::Catalog& catalog, const chain::Chai
   return text.empty() ? "the two ports go straight together" : text;
 }
 
+void take(Frame& frame, const gui::Alternatives& all, std::size_t row, const std::string& connection) {
+  frame.model.perform(gui::TakeAlternative{connection, ids_of(*all.catalog, all.rows[row].chain)});
+}
+
 void alternative_row(Frame& frame, const gui::Alternatives& all, std::size_t row, const std::string& connection) {
   const chain::Chain& chain = all.rows[row].chain;
   const UnitSystem units = frame.desk.shown.units;
@@ -52,8 +58,9 @@ void alternative_row(Frame& frame, const gui::Alternatives& all, std::size_t row
   ImGui::PushID(static_cast<int>(row));
   if (row == 0)
     ImGui::TextUnformatted("taken");
-  else if (ImGui::SmallButton("Take"))
-    frame.model.perform(gui::TakeAlternative{connection, ids_of(*all.catalog, chain)});
+  else if (ImGui::SmallButton(row < 9 ? fmt::format("Take ({})", row + 1).c_str() : "Take"))
+    take(frame, all, row, connection);
+  note_item(frame, fmt::format("take {}", row));
   if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", parts_in_one_line(*all.catalog, chain).c_str());
   ImGui::PopID();
   const std::string cells[] = {fmt::format("{}", chain.part_count), fmt::format("{}", chain.buy_count),
@@ -67,25 +74,17 @@ void alternative_row(Frame& frame, const gui::Alternatives& all, std::size_t row
 }
 
 void alternatives(Frame& frame, const std::string& connection) {
-  ImGui::Spacing();
-  ImGui::PushFont(frame.fonts.strong);
-  ImGui::TextUnformatted("Other chains");
-  ImGui::PopFont();
   const gui::Alternatives* all = frame.model.alternatives(connection);
   if (all == nullptr) {
-    ImGui::TextDisabled("being worked out ...");
+    ImGui::TextDisabled("other chains are being worked out ...");
     return;
   }
   if (all->rows.empty()) {
-    ImGui::TextDisabled("there are none");
+    ImGui::TextDisabled("there are no other chains");
     return;
   }
-  if (!ImGui::BeginTable("alternatives", 6,
-                         ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit | ImGuiTableFlags_ScrollX,
-                         {0.0F, static_cast<float>(all->rows.size() + 1) * (ImGui::GetFrameHeight() + frame.px(8.0F)) +
-                                    frame.px(18.0F)}))
-    return;
-  for (const char* title : {"", "parts", "buy", "price", "length", "head lost"}) ImGui::TableSetupColumn(title);
+  if (!ImGui::BeginTable("alternatives", 6, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit)) return;
+  for (const char* title : {"chain", "parts", "buy", "price", "length", "head lost"}) ImGui::TableSetupColumn(title);
   ImGui::TableHeadersRow();
   for (std::size_t row = 0; row < all->rows.size(); ++row) alternative_row(frame, *all, row, connection);
   ImGui::EndTable();
@@ -170,12 +169,12 @@ void connection_particulars(Frame& frame, const plan::ConnectionPlan& connection
                                             write_length(connection.run_length, units))
                                     .c_str());
   }
+  if (connection.chain() != nullptr) alternatives(frame, connection.name);
   std::size_t job_row = 0;
   const auto& rows = frame.desk.shown.of->job.connections;
   while (job_row < rows.size() && rows[job_row].name != connection.name) ++job_row;
   if (job_row < rows.size()) ends(frame, connection, job_row);
   if (const plan::JobConnection* asked = job_connection(frame, connection.name)) wishes(frame, *asked);
-  if (connection.chain() != nullptr) alternatives(frame, connection.name);
   if (const chain::Chain* chain = connection.chain();
       chain != nullptr && !chain->steps.empty() && ImGui::CollapsingHeader("Build order"))
     for (std::size_t i = 0; i < chain->steps.size(); ++i)
@@ -188,6 +187,14 @@ void connection_particulars(Frame& frame, const plan::ConnectionPlan& connection
 }
 
 }  // namespace
+
+void take_alternative(Frame& frame, std::size_t row) {
+  const gui::Node* node = chosen_node(frame.desk);
+  if (node == nullptr || row == 0 || node->connection >= frame.desk.shown.of->connections.size()) return;
+  const std::string& connection = frame.desk.shown.of->connections[node->connection].name;
+  const gui::Alternatives* all = frame.model.alternatives(connection);
+  if (all != nullptr && row < all->rows.size()) take(frame, *all, row, connection);
+}
 
 void draw_particulars(Frame& frame) {
   const plan::Plan& plan = *frame.desk.shown.of;

@@ -85,7 +85,7 @@ class Section {
   Drawing riser_end() {
     const double depth = in_metres(now_.reservoir_depth);
     const double outer = p_.riser_bore / 2.0 + p_.riser_wall;
-    const double half = 2.4 * outer;
+    const double half = 5.0 * outer;
     const double top = std::max(p_.riser_end + 3.0 * p_.riser_bore, 4.0 * p_.riser_bore);
     drawing_.low = {p_.riser_x - half, -3.0 * p_.sheet};
     drawing_.high = {p_.riser_x + half, top};
@@ -169,8 +169,15 @@ class Section {
             Area{name, {{a.x + from, a.y}, {a.x + to, a.y}, {b.x + to, b.y}, {b.x + from, b.y}}, ink, 1.0F, {}});
       }
     };
-    run(-outer, outer, Ink::part_edge, "hose");
     run(-inner, inner, line_wet() ? Ink::water : Ink::ground, "in the hose");
+    for (const double side : {-1.0, 1.0}) {
+      Stroke wall_of_hose{"hose", {}, Ink::part_edge, 2.0F};
+      for (int i = 0; i <= kPieces; ++i) {
+        const Spot spot = on_hose(i / static_cast<double>(kPieces));
+        wall_of_hose.points.push_back({spot.x + side * outer, spot.y});
+      }
+      drawing_.shapes.push_back(std::move(wall_of_hose));
+    }
   }
 
   /// From the bung (0) to the table's inlet (1): straight up at both ends.
@@ -184,10 +191,9 @@ class Section {
   }
 
   void words(double depth) {
-    const double bay = p_.length / (p_.baffles + 1);
-    const double x = p_.riser_x + bay <= p_.length ? p_.riser_x + bay : p_.riser_x - bay / 3.0;
+    const double x = (p_.riser_x + p_.length) / 2.0;
     label("reservoir depth", {x, depth / 2.0}, "water " + length(now_.reservoir_depth), Ink::water_text, Ink::water);
-    label("air pressure", {x, (depth + p_.height) / 2.0}, "air " + write_pressure(now_.ullage_pressure, units_),
+    label("air pressure", {x, (depth + p_.height) / 2.0}, "air " + write_pressure_alone(now_.ullage_pressure, units_),
           Ink::air_text, Ink::air);
     if (now_.table_depth > Length{})
       label("table depth", {(p_.inlet_x + p_.table_right) / 2.0, p_.table_floor + in_metres(now_.table_depth) / 2.0},
@@ -195,12 +201,12 @@ class Section {
   }
 
   void left_dimensions(double depth) {
-    dimension("heel", 0.0, p_.riser_end, 0.0, Side::left, 0,
-              fmt::format("heel {}, clearance {}", write_volume(plan_.levels.heel, units_),
-                          length(plan_.riser.riser.clearance)));
+    dimension("heel", 0.0, p_.riser_end, 0.0, Side::left, 0, "heel " + write_volume(plan_.levels.heel, units_));
+    dimension("clearance", floor_height(), p_.riser_end, 0.0, Side::left, 1,
+              "clearance " + length(plan_.riser.riser.clearance));
     dimension("ullage", depth, p_.height, 0.0, Side::left, 0,
               "ullage " + length(plan_.job.reservoir.height - now_.reservoir_depth));
-    dimension("inside height", 0.0, p_.height, 0.0, Side::left, 1, "inside " + length(plan_.job.reservoir.height));
+    dimension("inside height", 0.0, p_.height, 0.0, Side::left, 2, "inside " + length(plan_.job.reservoir.height));
   }
 
   void right_dimensions(double depth) {

@@ -12,13 +12,11 @@ namespace riserun::views {
 
 namespace {
 
-/// Where the margins' words go at both sides of a drawing: as wide as the longest.
-float widest_dimension(const Drawing& drawing) {
-  float widest = 0.0F;
-  for (const Shape& shape : drawing.shapes)
-    if (const auto* dimension = std::get_if<Dimension>(&shape))
-      widest = std::max(widest, ImGui::CalcTextSize(dimension->text.c_str()).x);
-  return widest;
+/// The box without what the dimensions need at its sides.
+PixelBox between_margins(const Drawing& drawing, const PixelBox& box, float pixel) {
+  const float pad = 10.0F * pixel;
+  return {box.left + pad + margin_for(drawing, Side::left, pixel), box.top + pad,
+          box.right - pad - margin_for(drawing, Side::right, pixel), box.bottom - pad};
 }
 
 PixelBox inset(const PixelBox& box, float across, float up) {
@@ -102,7 +100,9 @@ class PlotPainter {
            Ink::faint_text, words);
     }
     const int columns = std::max(1, static_cast<int>(area_.width() / (5.0F * line_height)));
-    const double time_step = round_step(whole_, columns);
+    constexpr double kMinute = 60.0;
+    const double time_step =
+        whole_ > 2.0 * kMinute ? kMinute * round_step(whole_ / kMinute, columns) : round_step(whole_, columns);
     for (double time = 0.0; time <= whole_; time += time_step) {
       list_.AddLine({x(time), area_.bottom}, {x(time), area_.bottom + frame_.px(4.0F)}, line, frame_.scale);
       const std::string words = write_time(seconds(time));
@@ -116,6 +116,9 @@ class PlotPainter {
     const ImU32 band = packed(faded(frame_.theme[which], 0.30F));
     std::vector<ImVec2> way;
     way.reserve(series.points.size());
+    // Softened edges between the strips of a band would show as lines.
+    const ImDrawListFlags flags = list_.Flags;
+    list_.Flags &= ~ImDrawListFlags_AntiAliasedFill;
     for (std::size_t i = 0; i < series.points.size(); ++i) {
       const PlotPoint& b = series.points[i];
       way.push_back({x(b.time), y(b.value)});
@@ -124,6 +127,7 @@ class PlotPainter {
       list_.AddQuadFilled({x(a.time), y(a.low)}, {x(b.time), y(b.low)}, {x(b.time), y(b.high)}, {x(a.time), y(a.high)},
                           band);
     }
+    list_.Flags = flags;
     list_.AddPolyline(way.data(), static_cast<int>(way.size()), line_ink(which), ImDrawFlags_None, frame_.px(2.0F));
   }
   /// On a dark ground the fluids' own colours are too dim for a thin line.
@@ -185,9 +189,8 @@ void draw_close_up(Frame& frame, const PixelBox& box) {
   const Drawing drawing = riser_end_drawing(plan, now, frame.desk.shown.units);
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.AddRectFilled({box.left, box.top}, {box.right, box.bottom}, packed(frame.theme[Ink::panel]));
-  const float margin = widest_dimension(drawing) + frame.px(40.0F);
   list.PushClipRect({box.left, box.top}, {box.right, box.bottom}, true);
-  const PixelBox room = inset(box, margin, frame.px(10.0F));
+  const PixelBox room = between_margins(drawing, box, frame.scale);
   if (room.width() > frame.px(30.0F)) paint(drawing, fitted(drawing, room, frame.scale), box, frame.theme, list);
   list.PopClipRect();
 }
@@ -201,10 +204,10 @@ void draw_section(Frame& frame, const PixelBox& box) {
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.AddRectFilled({box.left, box.top}, {box.right, box.bottom}, packed(frame.theme[Ink::panel]));
   ImGui::PushFont(box.width() > frame.px(620.0F) ? frame.fonts.body : frame.fonts.small);
-  const float margin = widest_dimension(drawing) + frame.px(78.0F);
-  const PixelBox room = inset(box, std::min(margin, box.width() * 0.4F), frame.px(14.0F));
+  const PixelBox room = between_margins(drawing, box, frame.scale);
   list.PushClipRect({box.left, box.top}, {box.right, box.bottom}, true);
-  paint(drawing, fitted(drawing, room, frame.scale), inset(box, frame.px(4.0F), frame.px(4.0F)), frame.theme, list);
+  if (room.width() > frame.px(40.0F))
+    paint(drawing, fitted(drawing, room, frame.scale), inset(box, frame.px(4.0F), frame.px(4.0F)), frame.theme, list);
   list.PopClipRect();
   ImGui::PopFont();
 }

@@ -80,7 +80,7 @@ TEST(Section, ShowsAirOnlyUnderPressureAndWritesItWhiteOnBlue) {
   ASSERT_NE(label, nullptr);
   EXPECT_EQ(label->ground, Ink::air);
   EXPECT_EQ(label->ink, Ink::air_text);
-  EXPECT_EQ(label->text, "air 1 psi (28 in water)");
+  EXPECT_EQ(label->text, "air 1 psi");
 }
 
 TEST(Section, StandsUprightForEveryExample) {

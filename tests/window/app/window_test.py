@@ -1,0 +1,123 @@
+"""The window under real mouse and key events: what is done in it stands in the saved job, and nothing else changed."""
+import difflib
+import pathlib
+import shutil
+import subprocess
+import sys
+import tempfile
+import unittest
+
+sys.path.insert(0, str(pathlib.Path(__file__).parent))
+from screen import Screen, Window  # noqa: E402
+
+VIEW, COMMAND, EXAMPLES = sys.argv[1], sys.argv[2], pathlib.Path(sys.argv[3])
+
+
+def changed_lines(before, after):
+    return [line for line in difflib.ndiff(before.splitlines(), after.splitlines()) if line[:2] in ("+ ", "- ")]
+
+
+class Driven(unittest.TestCase):
+    def setUp(self):
+        self.folder = pathlib.Path(tempfile.mkdtemp(prefix="riserun-window-"))
+        self.job = self.folder / "bench.yaml"
+        shutil.copy(EXAMPLES / "bevel-bench.yaml", self.job)
+        self.original = self.job.read_text(encoding="utf-8")
+        self.screen = Screen(1280, 800)
+        self.window = Window(self.screen, VIEW, self.folder, self.job)
+        self.window.ready()
+
+    def tearDown(self):
+        self.window.kill()
+        self.screen.close()
+        shutil.rmtree(self.folder)
+
+    def type_into(self, field, text):
+        before = self.window.revision()
+        self.window.key("ctrl+3")
+        self.window.click("field " + field)
+        self.window.key("ctrl+a")
+        self.window.type(text)
+        self.window.key("Tab")
+        return before
+
+    def water_part(self):
+        return next(n for n in sorted(self.window.places()) if n.startswith("part ") and "hex-bushing" in n and
+                    "1-1-2" in n)
+
+    def leave(self):
+        self.window.key("ctrl+q")
+        code, out, err = self.window.wait_for_end()
+        self.assertEqual(code, 0, err)
+        self.assertIn("processor time to build one", out)
+
+    def plan(self):
+        return subprocess.run([COMMAND, "plan", str(self.job)], capture_output=True, text=True)
+
+    def test_an_alternative_a_ban_and_a_clearance_then_undo_twice_leaves_the_alternative(self):
+        window = self.window
+        window.click(self.water_part())
+        window.wait_for(lambda p: "take 1" in p, "the alternatives")
+        before = window.revision()
+        window.click("take 1")
+        window.wait_for_act(before)
+
+        window.key("Right")
+        window.key("Right")
+        before = window.revision()
+        part = next((n for n in sorted(window.places()) if n.startswith("part ") and "check-valve" in n), None)
+        self.assertIsNotNone(part, "the check valve is on the canvas")
+        window.key("f")
+        window.click(part)
+        window.key("Delete")
+        window.wait_for(lambda p: p["revision"][0] > before, "the ban")
+
+        before = self.type_into("riser.clearance", "3/4 in")
+        window.wait_for(lambda p: p["revision"][0] > before, "the clearance")
+        self.assertEqual(self.job.read_text(encoding="utf-8"), self.original, "nothing is saved unasked")
+        for _ in range(2):
+            before = window.revision()
+            window.key("ctrl+1")
+            window.key("ctrl+z")
+            window.wait_for(lambda p: p["revision"][0] > before, "the undo")
+        window.key("ctrl+s")
+        window.wait_for(lambda p: p["unsaved"] == (0.0,), "the save")
+        self.leave()
+
+        saved = self.job.read_text(encoding="utf-8")
+        self.assertNotEqual(saved, self.original)
+        self.assertIn("clearance: 5/8 in", saved)
+        for line in self.original.splitlines():
+            if line.strip().startswith("#") or "   #" in line:
+                self.assertIn(line.split("#", 1)[1], saved, "comments stay")
+        lines = changed_lines(self.original, saved)
+        self.assertLessEqual(len(lines), 8, lines)
+        done = self.plan()
+        self.assertIn(done.returncode, (0, 1), done.stderr)
+        before = subprocess.run([COMMAND, "plan", str(EXAMPLES / "bevel-bench.yaml")], capture_output=True, text=True)
+        self.assertNotEqual(done.stdout, before.stdout, "the alternative is another chain")
+
+    def test_a_changed_clearance_changes_one_line(self):
+        before = self.type_into("riser.clearance", "3/4 in")
+        self.window.wait_for_act(before)
+        self.window.key("ctrl+s")
+        self.window.wait_for(lambda p: p["unsaved"] == (0.0,), "the save")
+        self.leave()
+        self.assertEqual(changed_lines(self.original, self.job.read_text(encoding="utf-8")),
+                         ["- riser: {bung: riser bung, clearance: 5/8 in, headroom: 12 in}",
+                          "+ riser: {bung: riser bung, clearance: 3/4 in, headroom: 12 in}"])
+        self.assertIn("clearance 3/4 in", self.plan().stdout)
+
+    def test_a_wrong_entry_is_marked_and_the_last_good_plan_stays(self):
+        before = self.type_into("riser.clearance", "3/4 psi")
+        places = self.window.wait_for(lambda p: "wrong riser.clearance" in p, "the reason beside the field")
+        self.assertEqual(places["current"], (0.0,))
+        self.assertGreater(places["planned"][0], 0.0)
+        self.window.click("as it was riser.clearance")
+        self.window.wait_for(lambda p: p["current"] == (1.0,) and "wrong riser.clearance" not in p, "the good plan again")
+        self.assertEqual(self.job.read_text(encoding="utf-8"), self.original)
+        self.assertGreaterEqual(self.window.revision(), before)
+
+
+if __name__ == "__main__":
+    unittest.main(argv=sys.argv[:1])

@@ -18,7 +18,7 @@ using gui::NodeKind;
 constexpr float kCardHeight = 142.0F;
 constexpr float kVesselWidth = 250.0F;
 constexpr float kVesselHeight = 150.0F;
-constexpr float kWordsFrom = 0.38F;  // below that zoom words are too small to be read, and left out
+constexpr float kLeastLetter = 6.0F;  // px: smaller words cannot be read, and are left out
 
 bool is_vessel(const Node& node) {
   return node.kind == NodeKind::reservoir || node.kind == NodeKind::table || node.kind == NodeKind::air_supply;
@@ -36,14 +36,14 @@ class Words {
     return font.CalcTextSizeA(size_of(font), FLT_MAX, wrap, text.c_str());
   }
   void put(const ImFont& font, ImVec2 at, Ink ink, const std::string& text, float wrap = 0.0F) const {
-    if (zoom_ < kWordsFrom) return;
+    if (size_of(font) < kLeastLetter) return;
     const ImFont& drawn = size_of(font) > 1.3F * font.FontSize ? *frame_.fonts.large : font;
     list_.AddText(&drawn, size_of(font), {std::floor(at.x), std::floor(at.y)}, packed(frame_.theme[ink]), text.c_str(),
                   nullptr, wrap);
   }
   /// In the middle, on a plate.
   void plate(const ImFont& font, ImVec2 middle, Ink ink, Ink ground, const std::string& text) const {
-    if (zoom_ < kWordsFrom) return;
+    if (size_of(font) < kLeastLetter) return;
     const ImVec2 size = measure(font, text);
     const float pad = 3.0F * zoom_ * frame_.scale;
     const ImVec2 corner{middle.x - size.x / 2.0F, middle.y - size.y / 2.0F};

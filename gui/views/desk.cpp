@@ -31,6 +31,20 @@ void lay_out_again(Frame& frame) {
   shown.laid_out_for = std::move(moved);
 }
 
+/// How high the strip is that is read from six feet, and in which letters: lower where the screen is low.
+struct Strip {
+  float height;  // points
+  float value;   // points down to the number
+  float beside;
+  ImFont* font;
+  float gap;
+};
+Strip strip_of(const Frame& frame) {
+  constexpr float kLow = 560.0F;  // points
+  if (ImGui::GetMainViewport()->WorkSize.y >= frame.px(kLow)) return {58.0F, 12.0F, 44.0F, frame.fonts.large, 22.0F};
+  return {47.0F, 14.0F, 33.0F, frame.fonts.strong, 14.0F};
+}
+
 void verdict(Frame& frame, const plan::Plan& plan) {
   const Ink ground = plan.status == plan::Status::ok        ? Ink::good_ground
                      : plan.status == plan::Status::caution ? Ink::caution_ground
@@ -40,7 +54,7 @@ void verdict(Frame& frame, const plan::Plan& plan) {
   const ImVec2 size = ImGui::CalcTextSize(words.c_str());
   const ImVec2 at = ImGui::GetCursorScreenPos();
   const float pad = frame.px(12.0F);
-  const float high = frame.px(58.0F);
+  const float high = frame.px(strip_of(frame).height);
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.AddRectFilled(at, {at.x + size.x + 2.0F * pad, at.y + high}, packed(frame.theme[ground]), frame.px(2.0F));
   list.AddText({at.x + pad, at.y + (high - size.y) / 2.0F}, packed(frame.theme[Ink::status_text]), words.c_str());
@@ -50,12 +64,13 @@ void verdict(Frame& frame, const plan::Plan& plan) {
 
 /// Name, number and what must be read with it, one over the other.
 void headline_figure(Frame& frame, const Figure& figure) {
+  const Strip strip = strip_of(frame);
   const auto widest = [&](ImFont* font, const std::string& text) {
     return font->CalcTextSizeA(font->FontSize, FLT_MAX, 0.0F, text.c_str()).x;
   };
-  const float wide = std::max({widest(frame.fonts.small, figure.label), widest(frame.fonts.large, figure.value),
+  const float wide = std::max({widest(frame.fonts.small, figure.label), widest(strip.font, figure.value),
                                widest(frame.fonts.small, figure.beside)});
-  const float gap = frame.px(22.0F);
+  const float gap = frame.px(strip.gap);
   const float right = ImGui::GetWindowPos().x + ImGui::GetContentRegionMax().x;
   ImGui::SameLine(0.0F, gap);
   if (ImGui::GetCursorScreenPos().x + wide > right) ImGui::NewLine();
@@ -67,9 +82,9 @@ void headline_figure(Frame& frame, const Figure& figure) {
                  packed(frame.theme[current ? ink : Ink::stale_text]), text.c_str());
   };
   put(frame.fonts.small, 0.0F, Ink::faint_text, figure.label);
-  put(frame.fonts.large, 12.0F, Ink::text, figure.value);
-  put(frame.fonts.small, 44.0F, Ink::faint_text, figure.beside);
-  ImGui::Dummy({wide, frame.px(58.0F)});
+  put(strip.font, strip.value, Ink::text, figure.value);
+  put(frame.fonts.small, strip.beside, Ink::faint_text, figure.beside);
+  ImGui::Dummy({wide, frame.px(strip.height)});
   note_item(frame, "figure " + figure.label);
   if (ImGui::IsItemHovered()) where_from(frame, figure.where_from);
 }
@@ -312,14 +327,19 @@ void draw_connections(Frame& frame) {
   const PixelBox all = room();
   const float gap = frame.px(8.0F);
   const bool roomy = all.width() > frame.px(kNarrow) && all.height() > frame.px(420.0F);
-  const float canvas_high = roomy ? all.height() * 0.55F : all.height();
+  // Where there is little room the particulars stand below, and the sheet is rolled to them.
+  const float canvas_high = roomy ? all.height() * 0.55F : std::max(frame.px(110.0F), all.height() - frame.px(30.0F));
   const PixelBox canvas{all.left, all.top, all.right, all.top + canvas_high};
   ImGui::GetWindowDrawList()->AddRectFilled({canvas.left, canvas.top}, {canvas.right, canvas.bottom},
                                             packed(frame.theme[Ink::panel]));
   frame.desk.canvas_middle = {canvas.width() / 2.0F, canvas.height() / 2.0F};
   note_place(frame, "pane canvas", canvas);
   draw_canvas(frame, canvas);
-  if (!roomy) return;
+  if (!roomy) {
+    ImGui::SetCursorScreenPos({all.left, canvas.bottom + gap});
+    scrolled(frame, "particulars", {0.0F, frame.px(320.0F)}, draw_particulars);
+    return;
+  }
   const float top = canvas.bottom + gap;
   const float split = all.left + all.width() * 0.5F;
   const float clock = ImGui::GetFrameHeight() + frame.px(30.0F);

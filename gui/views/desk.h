@@ -65,7 +65,8 @@ struct Desk {
 
   // Entries
   std::map<gui::JobPath, FieldText> fields;
-  std::string wish;  // of the chosen connection
+  std::string wish;    // of the chosen connection
+  std::string sought;  // words of the measurements that are shown; empty: all
   std::vector<gui::FieldGroup> field_groups;
   std::uint64_t field_groups_of = 0;  // revision
   std::string job_text;

@@ -33,8 +33,10 @@ class Entries {
  public:
   explicit Entries(Frame& frame) : frame_(frame), job_(frame.model.job()) {}
 
+  /// Only the fields that have the sought word in their own name or in the group's.
   void group(const gui::FieldGroup& group) {
-    if (group.fields.empty()) return;
+    if (std::none_of(group.fields.begin(), group.fields.end(), [&](const Field& each) { return sought(group, each); }))
+      return;
     ImGui::PushID(group.at.text().c_str());
     ImGui::Spacing();
     ImGui::PushFont(frame_.fonts.strong);
@@ -46,13 +48,19 @@ class Entries {
     if (ImGui::BeginTable("fields", 2, ImGuiTableFlags_SizingStretchProp)) {
       ImGui::TableSetupColumn("label", ImGuiTableColumnFlags_WidthFixed, std::min(width * 0.48F, frame_.px(210.0F)));
       ImGui::TableSetupColumn("entry", ImGuiTableColumnFlags_WidthStretch);
-      for (const Field& each : group.fields) field(each);
+      for (const Field& each : group.fields)
+        if (sought(group, each)) field(each);
       ImGui::EndTable();
     }
     ImGui::PopID();
   }
 
  private:
+  bool sought(const gui::FieldGroup& group, const Field& field) const {
+    const std::string& word = frame_.desk.sought;
+    return (group.title + " " + field.label).find(word) != std::string::npos;
+  }
+
   void field(const Field& field) {
     ImGui::PushID(field.at.text().c_str());
     ImGui::TableNextRow();
@@ -135,6 +143,8 @@ void draw_measurements(Frame& frame) {
     frame.desk.field_groups = gui::fields_of(*frame.model.job().job);
     frame.desk.field_groups_of = frame.model.job().revision;
   }
+  ImGui::SetNextItemWidth(std::min(ImGui::GetContentRegionAvail().x, frame.px(300.0F)));
+  ImGui::InputTextWithHint("##sought", "find a measurement", &frame.desk.sought);
   Entries entries(frame);
   for (const gui::FieldGroup& group : frame.desk.field_groups) entries.group(group);
 }

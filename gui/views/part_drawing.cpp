@@ -35,7 +35,7 @@ Arm arm_of(const Catalog& catalog, const Part& part, const Port& port) {
   arm.bore = in_metres(port.bore);
   arm.female = type.end == End::female;
   arm.threaded = kind.threaded;
-  arm.barb = kind.id.find("barb") != std::string::npos && type.end != End::female;
+  arm.barb = type.end == End::male && kind.male_notation.find("barb") != std::string::npos;
   if (const catalog::JointSize* size = catalog.joint_size(type)) {
     arm.outside = in_metres(std::max(size->outside_diameter, size->major_diameter));
     arm.joint = in_metres(std::max(size->thread_length, size->make_up()));

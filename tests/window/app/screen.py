@@ -76,6 +76,18 @@ class Window:
         return self.wait_for(lambda p: p["revision"][0] > before and p["planned"] == p["revision"] and
                              p["current"] == (1.0,), f"the act after revision {before}")
 
+    def roll_to(self, name, pane):
+        """Turns the wheel over the pane until the thing is in sight, with room to spare under it."""
+        place = self.wait_for(lambda p: pane in p, pane)[pane]
+        self.hand("mousemove", int(place[2] - 60), int((place[1] + place[3]) / 2))
+        for _ in range(80):
+            places = self.places()
+            if name in places and places[name][3] < place[3] - 60:
+                return
+            self.hand("click", 5)
+            time.sleep(0.25)
+        raise AssertionError(f"{name} is not in {pane}")
+
     def click(self, name, button=1):
         place = self.wait_for(lambda p: name in p, name)[name]
         x, y = int((place[0] + place[2]) / 2), int((place[1] + place[3]) / 2)

@@ -35,6 +35,7 @@ class Driven(unittest.TestCase):
     def type_into(self, field, text):
         before = self.window.revision()
         self.window.key("ctrl+3")
+        self.window.roll_to("field " + field, "pane measurements")
         self.window.click("field " + field)
         self.window.key("ctrl+a")
         self.window.type(text)
@@ -62,12 +63,10 @@ class Driven(unittest.TestCase):
         window.click("take 1")
         window.wait_for_act(before)
 
-        window.key("Right")
-        window.key("Right")
         before = window.revision()
-        part = next((n for n in sorted(window.places()) if n.startswith("part ") and "check-valve" in n), None)
-        self.assertIsNotNone(part, "the check valve is on the canvas")
         window.key("f")
+        places = window.wait_for(lambda p: any("check-valve" in n for n in p), "the check valve, with all in sight")
+        part = next(n for n in sorted(places) if "check-valve" in n)
         window.click(part)
         window.key("Delete")
         window.wait_for(lambda p: p["revision"][0] > before, "the ban")

@@ -158,7 +158,8 @@ void paint_card(const Frame& frame, const Lens& lens, std::size_t row, const gui
     list.AddTriangleFilled({b.x, a.y}, {b.x - lens.px(16.0F), a.y}, {b.x, a.y + lens.px(16.0F)},
                            packed(frame.theme[Ink::accent]));
   const Drawing& drawing = frame.desk.shown.drawings[row];
-  if (!drawing.shapes.empty()) {
+  constexpr float kLeastDrawing = 14.0F;  // px: what is smaller shows nothing
+  if (!drawing.shapes.empty() && lens.px(kDrawingHeight) > kLeastDrawing) {
     const float pad = lens.px(9.0F);
     const PixelBox room{a.x + pad, a.y + pad, b.x - pad, a.y + lens.px(kDrawingHeight)};
     Placement placement = fitted(drawing, room, std::max(0.6F, std::min(1.0F, lens.zoom)) * frame.scale);
@@ -231,7 +232,8 @@ void paint_vessel(const Frame& frame, const Lens& lens, std::size_t row, const g
     const float y = std::abs(pin.direction.x) > 0.5F ? at.y - size.y / 2.0F
                     : pin.direction.y < 0.0F         ? at.y + lens.px(8.0F)
                                                      : at.y - lens.px(8.0F) - size.y;
-    words.put(*frame.fonts.small, {x, y}, Ink::text, text);
+    const float inside = std::max(a.x + inset, b.x - inset * 0.7F - size.x);
+    words.put(*frame.fonts.small, {std::clamp(x, a.x + inset * 0.7F, inside), y}, Ink::text, text);
   }
 }
 
@@ -283,7 +285,7 @@ std::string title_of(const plan::Plan& plan, const Node& node) {
 }
 
 std::string source_words(const plan::Plan& plan, const Node& node) {
-  if (node.kind == NodeKind::open_end) return "why: press Enter";
+  if (node.kind == NodeKind::open_end) return "choose it to see why";
   if (node.from_bin) return "from the bin";
   if (!node.part) return "";
   const catalog::Part& part = plan.catalog->part(*node.part);
@@ -303,7 +305,7 @@ void paint_pipe(const Frame& frame, const Lens& lens, std::size_t row) {
   const Ink fluid = link.joint == gui::kNoRow && link.seal.empty() ? Ink::refused : fluid_of(link.service);
   list.AddPolyline(way.data(), count, packed(frame.theme[Ink::part_edge]), ImDrawFlags_None, lens.px(9.0F));
   list.AddPolyline(way.data(), count, packed(frame.theme[fluid]), ImDrawFlags_None, lens.px(6.4F));
-  paint_flow(lens, way, packed(frame.theme[Ink::water_text]));
+  if (lens.px(3.2F) > 1.0F) paint_flow(lens, way, packed(frame.theme[Ink::water_text]));
   if (link.joint == gui::kNoRow && link.seal.empty()) return;
   // The joint's words stand beside the part, in the middle of a straight pipe's gap.
   ImVec2 middle{(way.front().x + way.back().x) / 2.0F, way.back().y};

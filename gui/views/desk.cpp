@@ -49,7 +49,11 @@ void verdict(Frame& frame, const plan::Plan& plan) {
   const Ink ground = plan.status == plan::Status::ok        ? Ink::good_ground
                      : plan.status == plan::Status::caution ? Ink::caution_ground
                                                             : Ink::refused_ground;
-  const std::string words = verdict_of(plan.status);
+  std::string words = verdict_of(plan.status);
+  // On a low screen in two lines, so that the numbers have room beside it.
+  if (const std::size_t with = words.find(" WITH");
+      with != std::string::npos && strip_of(frame).font != frame.fonts.large)
+    words[with] = '\n';
   ImGui::PushFont(frame.fonts.strong);
   const ImVec2 size = ImGui::CalcTextSize(words.c_str());
   const ImVec2 at = ImGui::GetCursorScreenPos();

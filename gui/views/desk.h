@@ -68,7 +68,9 @@ struct Desk {
   std::string wish;    // of the chosen connection
   std::string sought;  // words of the measurements that are shown; empty: all
   std::vector<gui::FieldGroup> field_groups;
-  std::uint64_t field_groups_of = 0;  // revision
+  std::map<gui::JobPath, float> group_heights;  // px, as last drawn
+  gui::JobPath focused_group;                   // whose field was typed into last
+  std::uint64_t field_groups_of = 0;            // revision
   std::string job_text;
   std::uint64_t job_text_of = 0;  // revision
   int show_line = 0;              // of the job file; 0: none

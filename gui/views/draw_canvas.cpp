@@ -152,6 +152,14 @@ class Canvas {
       if (gui::overlap(box, card_of(shown().sketch, shown().layout, i))) desk_.selected.insert(key_of(i));
   }
 
+  /// Around both things that a pipe joins: its way leaves neither by more than a stub.
+  gui::Box around(const gui::Link& link) const {
+    const gui::Box& a = shown().layout.nodes[link.a.node];
+    const gui::Box& b = shown().layout.nodes[link.b.node];
+    const gui::Point corner{std::min(a.corner.x, b.corner.x), std::min(a.corner.y, b.corner.y)};
+    return {corner, {std::max(a.right(), b.right()) - corner.x, std::max(a.bottom(), b.bottom()) - corner.y}};
+  }
+
   bool in_sight(const gui::Box& box) const {
     const gui::Point a = lens_.on_screen(box.corner);
     const gui::Point b = lens_.on_screen({box.right(), box.bottom()});
@@ -161,7 +169,8 @@ class Canvas {
   void paint_all() {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.PushClipRect({box_.left, box_.top}, {box_.right, box_.bottom}, true);
-    for (std::size_t i = 0; i < shown().sketch.links.size(); ++i) paint_pipe(frame_, lens_, i);
+    for (std::size_t i = 0; i < shown().sketch.links.size(); ++i)
+      if (in_sight(around(shown().sketch.links[i]))) paint_pipe(frame_, lens_, i);
     for (std::size_t i = 0; i < shown().sketch.nodes.size(); ++i) {
       if (!in_sight(shown().layout.nodes[i])) continue;
       paint_node(frame_, lens_, i, desk_.selected.count(key_of(i)) > 0, i == under_);

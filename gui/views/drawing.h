@@ -47,6 +47,8 @@ struct Label {
   Align across = Align::middle;  // low: the text stands to the right of the spot
   Align up = Align::middle;      // low: the text stands above the spot
   std::optional<Ink> ground{};
+  double room = 0.0;      // m across that the words may take; 0: any
+  std::string shorter{};  // where they would take more
 };
 
 enum class Side : std::uint8_t { left, right };

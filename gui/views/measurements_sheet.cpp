@@ -37,6 +37,14 @@ class Entries {
   void group(const gui::FieldGroup& group) {
     if (std::none_of(group.fields.begin(), group.fields.end(), [&](const Field& each) { return sought(group, each); }))
       return;
+    // A group that is out of sight is only as high as it was: a job may have hundreds.
+    float& high = frame_.desk.group_heights[group.at];
+    const float top = ImGui::GetCursorPosY();
+    const bool holds_focus = frame_.desk.focused_group == group.at;
+    if (high > 0.0F && !holds_focus && !ImGui::IsRectVisible({1.0F, high})) {
+      ImGui::Dummy({1.0F, high});
+      return;
+    }
     ImGui::PushID(group.at.text().c_str());
     ImGui::Spacing();
     ImGui::PushFont(frame_.fonts.strong);
@@ -48,11 +56,13 @@ class Entries {
     if (ImGui::BeginTable("fields", 2, ImGuiTableFlags_SizingStretchProp)) {
       ImGui::TableSetupColumn("label", ImGuiTableColumnFlags_WidthFixed, std::min(width * 0.48F, frame_.px(210.0F)));
       ImGui::TableSetupColumn("entry", ImGuiTableColumnFlags_WidthStretch);
+      group_ = group.at;
       for (const Field& each : group.fields)
         if (sought(group, each)) field(each);
       ImGui::EndTable();
     }
     ImGui::PopID();
+    high = std::max(1.0F, ImGui::GetCursorPosY() - top - ImGui::GetStyle().ItemSpacing.y);
   }
 
  private:
@@ -121,6 +131,7 @@ class Entries {
     ImGui::InputTextWithHint("##entry", stands != nullptr ? (stands->value + " assumed").c_str() : "assumed",
                              &entry.text, ImGuiInputTextFlags_AutoSelectAll);
     entry.held = ImGui::IsItemActive();
+    if (entry.held) frame_.desk.focused_group = group_;
     if (stands != nullptr && ImGui::IsItemHovered())
       where_from(frame_, stands->what + ": " + stands->value + "\n" + stands->why);
     if (!ImGui::IsItemDeactivatedAfterEdit()) return;
@@ -129,6 +140,7 @@ class Entries {
 
   Frame& frame_;
   const gui::JobState& job_;
+  JobPath group_;  // that is being drawn
 };
 
 }  // namespace
@@ -142,9 +154,10 @@ void draw_measurements(Frame& frame) {
   if (frame.desk.field_groups_of != frame.model.job().revision || frame.desk.field_groups.empty()) {
     frame.desk.field_groups = gui::fields_of(*frame.model.job().job);
     frame.desk.field_groups_of = frame.model.job().revision;
+    frame.desk.group_heights.clear();
   }
   ImGui::SetNextItemWidth(std::min(ImGui::GetContentRegionAvail().x, frame.px(300.0F)));
-  ImGui::InputTextWithHint("##sought", "find a measurement", &frame.desk.sought);
+  if (ImGui::InputTextWithHint("##sought", "find a measurement", &frame.desk.sought)) frame.desk.group_heights.clear();
   Entries entries(frame);
   for (const gui::FieldGroup& group : frame.desk.field_groups) entries.group(group);
 }

@@ -44,10 +44,14 @@ class Painter {
   }
 
   void operator()(const Label& label) const {
-    const ImVec2 size = ImGui::CalcTextSize(label.text.c_str());
+    ImVec2 size = ImGui::CalcTextSize(label.text.c_str());
+    const float plates = 14.0F * placement_.pixel;
+    const bool tight = label.room > 0.0 && size.x + plates > static_cast<float>(label.room) * placement_.scale;
+    const std::string& text = tight ? label.shorter : label.text;
+    if (tight) size = ImGui::CalcTextSize(text.c_str());
     const ImVec2 spot = at(label.at);
     const ImVec2 corner{spot.x - size.x * share(label.across), spot.y - size.y * (1.0F - share(label.up))};
-    words(corner, size, label.text, label.ink, label.ground);
+    words(corner, size, text, label.ink, label.ground);
   }
 
   void operator()(const Dimension&) const {}  // all of a side together, see dimensions()

@@ -186,18 +186,22 @@ class Section {
     return {p_.riser_x + (p_.inlet_x - p_.riser_x) * ease, p_.bung_top + (p_.inlet_y - p_.bung_top) * share};
   }
 
-  void label(std::string name, Spot at, std::string text, Ink ink, Ink ground) {
-    drawing_.shapes.push_back(Label{std::move(name), at, std::move(text), ink, Align::middle, Align::middle, ground});
+  void label(std::string name, Spot at, const std::string& word, std::string value, Ink ink, Ink ground, double room) {
+    drawing_.shapes.push_back(Label{std::move(name), at, word + " " + value, ink, Align::middle, Align::middle, ground,
+                                    room, std::move(value)});
   }
 
+  /// Right of the riser, and in the middle of the table.
   void words(double depth) {
     const double x = (p_.riser_x + p_.length) / 2.0;
-    label("reservoir depth", {x, depth / 2.0}, "water " + length(now_.reservoir_depth), Ink::water_text, Ink::water);
-    label("air pressure", {x, (depth + p_.height) / 2.0}, "air " + write_pressure_alone(now_.ullage_pressure, units_),
-          Ink::air_text, Ink::air);
+    const double room = p_.length - p_.riser_x - p_.riser_bore;
+    label("reservoir depth", {x, depth / 2.0}, "water", length(now_.reservoir_depth), Ink::water_text, Ink::water,
+          room);
+    label("air pressure", {x, (depth + p_.height) / 2.0}, "air", write_pressure_alone(now_.ullage_pressure, units_),
+          Ink::air_text, Ink::air, room);
     if (now_.table_depth > Length{})
-      label("table depth", {(p_.inlet_x + p_.table_right) / 2.0, p_.table_floor + in_metres(now_.table_depth) / 2.0},
-            "water " + length(now_.table_depth), Ink::water_text, Ink::water);
+      label("table depth", {(p_.table_left + p_.table_right) / 2.0, p_.table_floor + in_metres(now_.table_depth) / 2.0},
+            "water", length(now_.table_depth), Ink::water_text, Ink::water, p_.table_right - p_.table_left);
   }
 
   void left_dimensions(double depth) {

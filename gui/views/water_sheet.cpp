@@ -255,7 +255,7 @@ void draw_water(Frame& frame) {
   const float gap = frame.px(10.0F);
   const float split = wide ? all.left + all.width() * 0.56F : all.right;
   const float section_bottom =
-      wide ? all.bottom - clock - gap : all.top + std::max(frame.px(150.0F), all.height() - clock - gap);
+      wide ? all.bottom - clock - gap : all.top + std::max(frame.px(100.0F), all.height() - clock - gap);
   PixelBox section{all.left, all.top, split, section_bottom};
   if (wide && all.height() > frame.px(520.0F)) {
     const float close_up = frame.px(150.0F);

@@ -21,9 +21,10 @@ class Looks(unittest.TestCase):
     def look(self, width, height, scale, dark):
         folder = pathlib.Path(tempfile.mkdtemp(prefix="riserun-looks-"))
         screen = Screen(width, height)
+        window = None
         try:
             shutil.copy(EXAMPLES / "bevel-bench.yaml", folder / "bench.yaml")
-            window = Window(screen, VIEW, folder, folder / "bench.yaml", size=f"{width}x{height}", scale=scale)
+            window = Window(screen, VIEW, folder, folder / "bench.yaml", size=f"{width}x{height}", scale=str(scale))
             window.ready()
             if dark:
                 window.key("ctrl+l")
@@ -35,7 +36,8 @@ class Looks(unittest.TestCase):
             window.key("ctrl+q")
             self.assertEqual(window.wait_for_end()[0], 0)
         finally:
-            window.kill()
+            if window:
+                window.kill()
             screen.close()
             shutil.rmtree(folder)
 

@@ -47,7 +47,9 @@ class Looks(unittest.TestCase):
         for name, place in fixed.items():
             self.assertGreaterEqual(place[0], 0, f"{where}: {name}")
             self.assertLessEqual(place[2], width + 1, f"{where}: {name} is cut off at the right")
-            self.assertLessEqual(place[3], height + 1, f"{where}: {name} is cut off at the bottom")
+            # On a low screen a sheet is rolled to its lower panes.
+            if not name.startswith("pane "):
+                self.assertLessEqual(place[3], height + 1, f"{where}: {name} is cut off at the bottom")
             for other, theirs in fixed.items():
                 if other < name:
                     self.assertFalse(over_each_other(place, theirs), f"{where}: {name} lies over {other}")

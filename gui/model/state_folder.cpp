@@ -20,6 +20,7 @@ constexpr std::string_view kHead = "# unsaved work on: ";
 constexpr int kMostCopies = 1000;
 
 fs::path recent_list(const fs::path& state) { return state / "recent"; }
+fs::path habits_file(const fs::path& state) { return state / "view.yaml"; }
 fs::path copies_folder(const fs::path& state) { return state / "unsaved"; }
 
 fs::path lock_of(fs::path copy) { return copy.replace_extension(".lock"); }
@@ -106,6 +107,27 @@ void note_recent(const fs::path& state, const fs::path& file) {
   std::string text;
   for (std::size_t i = 0; i < files.size() && i < kMostRecent; ++i) text += files[i].string() + "\n";
   write_whole(recent_list(state), text);
+}
+
+ViewState habits(const fs::path& state) {
+  ViewState kept;
+  const auto text = read_whole(habits_file(state));
+  if (const auto* good = std::get_if<std::string>(&text)) {
+    const ViewState all = read_view(*good);
+    kept.units = all.units;
+    kept.looks = all.looks;
+  }
+  return kept;
+}
+
+void note_habits(const fs::path& state, const ViewState& view) {
+  if (state.empty()) return;
+  std::error_code error;
+  fs::create_directories(state, error);
+  ViewState kept;
+  kept.units = view.units;
+  kept.looks = view.looks;
+  write_whole(habits_file(state), write_view(kept));
 }
 
 Copy::Copy(fs::path state) : folder_(state.empty() ? fs::path() : copies_folder(state)) {}

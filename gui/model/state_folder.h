@@ -7,6 +7,7 @@
 #pragma once
 
 #include "gui/model/job_state.h"
+#include "gui/model/view_state.h"
 
 #include <filesystem>
 #include <optional>
@@ -24,6 +25,10 @@ inline constexpr std::size_t kMostRecent = 12;
 std::vector<std::filesystem::path> recent_files(const std::filesystem::path& state);
 /// Puts the file first. A folder that cannot be written to is no hindrance to anything else.
 void note_recent(const std::filesystem::path& state, const std::filesystem::path& file);
+
+/// Unit system and looks as the user set them last, for jobs that have no side file.
+ViewState habits(const std::filesystem::path& state);
+void note_habits(const std::filesystem::path& state, const ViewState& view);
 
 /// The copy of the job that this program has open.
 class Copy {

@@ -64,18 +64,18 @@ void Workshop::set_view(ViewState view) {
 
 void Workshop::start_new() {
   ask({{}, false, [this] {
-         job_.save_view(view_);
+         save_view();
          job_.start_new();
-         tell_document();
+         show_document();
        }});
 }
 
 void Workshop::open(std::filesystem::path file) {
   ask({{}, false, [this, file = std::move(file)] {
-         job_.save_view(view_);
+         save_view();
          const Outcome outcome = job_.open(file);
          tell(outcome, "");
-         if (outcome.done) tell_document();
+         if (outcome.done) show_document();
        }});
 }
 
@@ -83,15 +83,15 @@ void Workshop::save() {
   ask({{}, false, [this] {
          const std::string name = job_.file_state().path.filename().string();
          tell(job_.save(), "Saved " + name);
-         job_.save_view(view_);
+         save_view();
        }});
 }
 
 void Workshop::save_as(std::filesystem::path file) {
   ask({{}, false, [this, file = std::move(file)] {
          tell(job_.save_as(file), "Saved " + file.filename().string());
-         job_.save_view(view_);
-         tell_document();
+         save_view();
+         tell_files();
        }});
 }
 
@@ -109,16 +109,17 @@ void Workshop::give_up_unsaved() {
 
 void Workshop::recover(Recovery copy) {
   ask({{}, false, [this, copy = std::move(copy)] {
-         job_.save_view(view_);
-         tell(job_.recover(copy), "Recovered " + copy.name);
-         tell_document();
+         save_view();
+         const Outcome outcome = job_.recover(copy);
+         tell(outcome, "Recovered " + copy.name);
+         if (outcome.done) show_document();
        }});
 }
 
 void Workshop::forget(Recovery copy) {
   ask({{}, false, [this, copy = std::move(copy)] {
          remove(copy);
-         tell_document();
+         tell_files();
        }});
 }
 
@@ -146,17 +147,32 @@ void Workshop::tell(const Outcome& outcome, const std::string& done) {
                            outcome.done ? done : outcome.reason, outcome.problems});
 }
 
-/// Another document is open, or goes by another name: the side file and the lists of files may be others.
-void Workshop::tell_document() {
-  std::optional<ViewState> view = job_.load_view();
+/// Another document is open: it has a view of its own, or begins one with the user's habits.
+void Workshop::show_document() {
+  ViewState fresh;
+  fresh.units = view_.units;
+  fresh.looks = view_.looks;
+  view_ = saved_view_ = job_.load_view().value_or(std::move(fresh));
+  {
+    const std::lock_guard lock(mutex_);
+    news_.view = view_;
+  }
+  tell_files();
+}
+
+void Workshop::tell_files() {
   std::vector<std::filesystem::path> recent = recent_files(setup_.state_folder);
   std::vector<Recovery> copies = recoveries(setup_.state_folder);
-  if (view) view_ = *view;
-  saved_view_ = view_;
   const std::lock_guard lock(mutex_);
-  if (view) news_.view = std::move(view);
   news_.recent = std::move(recent);
   news_.recoveries = std::move(copies);
+}
+
+/// Beside the job; and, for jobs that have no side file, what the user likes in general.
+void Workshop::save_view() {
+  job_.save_view(view_);
+  if (view_.units != saved_view_.units || view_.looks != saved_view_.looks) note_habits(setup_.state_folder, view_);
+  saved_view_ = view_;
 }
 
 void Workshop::perform_now(const Act& act, bool goes_on) {
@@ -191,15 +207,13 @@ Workshop::Command Workshop::next() {
 void Workshop::rest() {
   const bool changed = job_.look_at_disk();
   job_.keep_copy();
-  if (!(view_ == saved_view_)) {
-    job_.save_view(view_);
-    saved_view_ = view_;
-  }
+  if (view_ != saved_view_) save_view();
   if (changed) publish();
 }
 
 void Workshop::run() {
-  tell_document();
+  view_ = habits(setup_.state_folder);
+  show_document();
   publish();
   std::unique_lock lock(mutex_);
   while (true) {

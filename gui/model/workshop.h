@@ -68,7 +68,9 @@ class Workshop {
   void rest();
   void perform_now(const Act& act, bool goes_on);
   void tell(const Outcome& outcome, const std::string& done);
-  void tell_document();
+  void show_document();
+  void tell_files();
+  void save_view();
   void publish();
 
   Setup setup_;

@@ -14,7 +14,7 @@ namespace {
 
 using testing::example;
 
-constexpr int kActs = 60;  // on each job
+constexpr int kActs = 30;  // on each job
 
 std::vector<std::string> lines_of(const std::string& text) {
   std::vector<std::string> lines;
@@ -23,22 +23,20 @@ std::vector<std::string> lines_of(const std::string& text) {
   return lines;
 }
 
-/// Lines of the first text that the second has not, in order.
+/// Lines of the first text that the second has not: all but the longest row of lines that both have in order.
 std::size_t lines_lost(const std::string& before, const std::string& after) {
   const std::vector<std::string> old = lines_of(before);
   const std::vector<std::string> now = lines_of(after);
-  // Both are alike but for one stretch, or a few: a walk that looks ahead is enough.
-  std::size_t lost = 0;
-  std::size_t at = 0;
+  std::vector<std::size_t> common(now.size() + 1, 0);
   for (const std::string& line : old) {
-    const auto found = std::find(now.begin() + static_cast<std::ptrdiff_t>(at), now.end(), line);
-    if (found == now.end()) {
-      ++lost;
-    } else {
-      at = static_cast<std::size_t>(found - now.begin()) + 1;
+    std::size_t diagonal = 0;
+    for (std::size_t i = 0; i < now.size(); ++i) {
+      const std::size_t above = common[i + 1];
+      common[i + 1] = line == now[i] ? diagonal + 1 : std::max(above, common[i]);
+      diagonal = above;
     }
   }
-  return lost;
+  return old.size() - common.back();
 }
 
 class Acting {
@@ -142,7 +140,9 @@ void act_at_random(const std::string& text, unsigned seed, int& done, int& refus
     }
     if (editor.text() == before) continue;
     ++done;
-    const bool takes_out = std::holds_alternative<Disconnect>(act) || std::holds_alternative<RemoveValue>(act);
+    const auto* count = std::get_if<CountInBin>(&act);
+    const bool takes_out = std::holds_alternative<Disconnect>(act) || std::holds_alternative<RemoveValue>(act) ||
+                           (count != nullptr && count->count == 0);
     ASSERT_LE(lines_lost(before, editor.text()), takes_out ? 16U : 2U) << before << "\n-----\n" << editor.text();
     texts.push_back(editor.text());
   }
@@ -156,15 +156,15 @@ void act_at_random(const std::string& text, unsigned seed, int& done, int& refus
 TEST(RandomActs, LeaveAJobThatLoadsAndCanBeTakenBackByteForByte) {
   int done = 0;
   int refused = 0;
-  for (unsigned seed = 0; seed < 3; ++seed) {
+  for (unsigned seed = 0; seed < 2; ++seed) {
     for (const std::string& text : {plan::starter_job(), example("air-too-weak"), example("one-part-short")}) {
       act_at_random(text, seed, done, refused);
       if (::testing::Test::HasFatalFailure()) return;
     }
   }
   std::cout << done << " acts done, " << refused << " refused\n";
-  EXPECT_GT(done, 150);
-  EXPECT_GT(refused, 50);
+  EXPECT_GT(done, 50);
+  EXPECT_GT(refused, 20);
 }
 
 }  // namespace

@@ -195,6 +195,12 @@ TEST_F(ModelTest, TheOtherUnitSystemIsPlannedInAndTheJobStaysAsItIs) {
   const auto model = opened();
   EXPECT_EQ(model->view(), view);
   EXPECT_EQ(text_of_file(file), testing::example("bevel-bench"));
+  // A job without a side file begins with the user's habits, and not where the last one's nodes stood.
+  model->start_new();
+  model->settle();
+  EXPECT_EQ(model->view().units, view.units);
+  EXPECT_TRUE(model->view().moved.empty());
+  EXPECT_EQ(started()->view().units, view.units);
 }
 
 TEST_F(ModelTest, UnsavedWorkIsThereAgainNextTime) {

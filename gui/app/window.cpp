@@ -131,7 +131,6 @@ struct Window::Inside {
     if (waiting.wants_to_close) views::carry_out(frame, Do::leave);
     waiting.wants_to_close = false;
     for (const std::string& file : waiting.dropped) model.open(file);
-    if (!waiting.dropped.empty()) desk.fit_wanted = desk.opening_view = true;
     waiting.dropped.clear();
     views::draw_desk(frame);
     ImGui::Render();
@@ -155,12 +154,22 @@ struct Window::Inside {
   /// One line a thing, its name and its numbers; `end` last, so that a reader knows when it has it all.
   void write_places(const gui::Model& model) const {
     if (wishes.places.empty()) return;
-    std::string text = fmt::format("revision\t{}\nplanned\t{}\ncurrent\t{}\nunsaved\t{}\nsheet\t{}\n",
-                                   model.job().revision, model.plan().revision, model.plan().current ? 1 : 0,
-                                   model.job().file.unsaved ? 1 : 0, static_cast<int>(desk.sheet));
+    const gui::JobState& job = model.job();
+    std::string text;
+    const auto number = [&](const char* name, auto value) { text += fmt::format("{}\t{}\n", name, value); };
+    number("revision", job.revision);
+    number("planned", model.plan().revision);
+    number("current", model.plan().current ? 1 : 0);
+    number("has file", job.file.path.empty() ? 0 : 1);
+    number("unsaved", job.file.unsaved ? 1 : 0);
+    number("sheet", static_cast<int>(desk.sheet));
     for (const auto& [name, box] : desk.places)
       text += fmt::format("{}\t{:.1f} {:.1f} {:.1f} {:.1f}\n", name, box.left, box.top, box.right, box.bottom);
-    std::ofstream(wishes.places, std::ios::binary) << text << "end\n";
+    std::filesystem::path written = wishes.places;
+    written += ".new";
+    std::ofstream(written, std::ios::binary) << text << "end\n";
+    std::error_code no_throw;
+    std::filesystem::rename(written, wishes.places, no_throw);  // a reader finds the old or the new, never a half
   }
 
   void print_cost() const {

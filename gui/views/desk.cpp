@@ -241,6 +241,16 @@ void offer_recovery(Frame& frame) {
   }
 }
 
+/// Another job, once its own plan is there: fitted to the canvas, unless its side file says where the person left off.
+void fit_what_was_opened(Frame& frame) {
+  const gui::JobState& job = frame.model.job();
+  if (frame.model.plan().revision != job.revision || frame.desk.shown_file == job.file.path) return;
+  frame.desk.shown_file = job.file.path;
+  const gui::ViewState& view = frame.model.view();
+  const gui::ViewState untouched;
+  if (view.pan == untouched.pan && view.zoom == untouched.zoom) frame.desk.fit_wanted = frame.desk.opening_view = true;
+}
+
 /// A job that does not load is shown where its mistakes stand.
 void show_mistakes(Frame& frame) {
   const gui::JobState& job = frame.model.job();
@@ -325,6 +335,7 @@ void bring_up(Frame& frame) {
     shown.layout = {};
   }
   lay_out_again(frame);
+  fit_what_was_opened(frame);
 }
 
 void draw_connections(Frame& frame) {

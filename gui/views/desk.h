@@ -12,6 +12,7 @@
 #include "gui/views/plot_series.h"
 #include "gui/views/theme.h"
 
+#include <filesystem>
 #include <map>
 #include <memory>
 #include <optional>
@@ -53,7 +54,8 @@ struct Desk {
   Playback playback;
   float text_size = 1.0F;  // times the screen's scale
 
-  std::shared_ptr<const plan::Plan> held;  // keeps shown.of alive
+  std::shared_ptr<const plan::Plan> held;           // keeps shown.of alive
+  std::optional<std::filesystem::path> shown_file;  // of the job that the canvas was last fitted to
 
   // Canvas
   gui::Point canvas_middle;  // px, from its corner

@@ -38,10 +38,7 @@ void recent(Frame& frame) {
   if (!ImGui::BeginMenu("Recent", !frame.model.recent_files().empty())) return;
   const auto files = frame.model.recent_files();
   for (const auto& file : files)
-    if (ImGui::MenuItem(file.string().c_str())) {
-      frame.model.open(file);
-      frame.desk.fit_wanted = frame.desk.opening_view = true;
-    }
+    if (ImGui::MenuItem(file.string().c_str())) frame.model.open(file);
   ImGui::EndMenu();
 }
 

@@ -69,7 +69,6 @@ void ask_open(Frame& frame) {
   std::error_code no_throw;
   if (!settled(frame, "Open", entered, fs::is_regular_file(frame.desk.answer, no_throw))) return;
   frame.model.open(frame.desk.answer);
-  frame.desk.fit_wanted = frame.desk.opening_view = true;
   frame.desk.selected.clear();
   done(frame);
 }

@@ -65,9 +65,9 @@ class Window:
         raise AssertionError(f"waited in vain for {why}; there is {sorted(self.places())}")
 
     def ready(self):
-        """The job is planned as it stands, and nothing moves any more."""
-        return self.wait_for(lambda p: p.get("planned", (0,)) == p["revision"] and p["current"] == (1.0,) and
-                             any(name.startswith("part ") for name in p), "the first plan")
+        """The job is open, not the one that a window starts with, and planned as it stands."""
+        return self.wait_for(lambda p: p["has file"] == (1.0,) and p["planned"] == p["revision"] and
+                             p["current"] == (1.0,) and any(name.startswith("part ") for name in p), "the first plan")
 
     def revision(self):
         return self.places()["revision"][0]

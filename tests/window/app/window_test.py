@@ -43,8 +43,10 @@ class Driven(unittest.TestCase):
         return before
 
     def water_part(self):
-        return next(n for n in sorted(self.window.places()) if n.startswith("part ") and "hex-bushing" in n and
-                    "1-1-2" in n)
+        def is_it(name):
+            return name.startswith("part ") and "hex-bushing" in name and "1-1-2" in name
+        places = self.window.wait_for(lambda p: any(map(is_it, p)), "the bushing at the table")
+        return next(filter(is_it, sorted(places)))
 
     def leave(self):
         self.window.key("ctrl+q")

@@ -131,7 +131,9 @@ MaterialId settle_material(Draft& draft, const std::vector<PartId>& bin_nipples)
   const bool stainless = draft.settled.metal.name.find("stainless") != std::string::npos;
   const auto material = catalog.find_material(stainless ? "stainless" : "black iron");
   const MaterialId chosen = material.value_or(MaterialId{0});
-  draft.assume("material of the riser", catalog.material(chosen).name, "the metal of the reservoir");
+  draft.assume("material of the riser", catalog.material(chosen).name,
+               draft.plan.job.reservoir.sheet.metal.empty() ? "the usual one; the metal of the reservoir was not given"
+                                                            : "the metal of the reservoir");
   return chosen;
 }
 

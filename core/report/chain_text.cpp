@@ -103,14 +103,17 @@ std::string length_with_band(const Chain& chain, const Style& style) {
 }
 
 std::string sums(const ChainRequest& request, const Chain& chain, const Style& style) {
-  std::string text = fmt::format("{}, {} to buy, about {}.", counted(chain.part_count, "part", "parts"),
-                                 chain.buy_count, write_price(chain.price));
-  text += fmt::format(" Port to port {}.", length_with_band(chain, style));
+  std::string text;
+  if (!chain.parts.empty())
+    text = fmt::format("{}, {} to buy, about {}. ", counted(chain.part_count, "part", "parts"), chain.buy_count,
+                       write_price(chain.price));
+  text += fmt::format("Port to port {}.", length_with_band(chain, style));
   if (!chain.parts.empty()) {
     text += fmt::format(" Weakest part: {} of water at room temperature{}.",
                         write_pressure_alone(chain.rating, style.units), chain.air ? "" : "; not for compressed air");
-    text += fmt::format(" Head lost at {}: {}.", write_volume_flow(request.flow, style.units),
-                        write_head(chain.head, style.units));
+    if (request.service == chain::Service::water)
+      text += fmt::format(" Head lost at {}: {}.", write_volume_flow(request.flow, style.units),
+                          write_head(chain.head, style.units));
   }
   return wrapped("  ", text);
 }

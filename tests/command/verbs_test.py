@@ -55,6 +55,22 @@ class Chain(unittest.TestCase):
         self.assertEqual(again_status, 0)
         self.assertEqual(again["chains"], answer["chains"])
 
+    def test_a_bend_is_left_out_where_it_cannot_swing(self):
+        wide, _ = self.chain("1 FNPT", "1 FNPT", "--need", "90 elbow", "--room", "2 in")
+        tight, answer = self.chain("1 FNPT", "1 FNPT", "--need", "90 elbow", "--room", "1 in")
+        self.assertEqual((wide, tight), (0, 1))
+        self.assertIn("make more room round the run than 1 in", answer["why_none"]["mends"])
+        self.assertEqual(run("chain", "1 FNPT", "1 FNPT", "--room", "wide").returncode, 2)
+
+    def test_no_head_of_water_is_told_of_air(self):
+        self.assertIn("Head lost", run("chain", "1 FNPT", "1/2 FNPT").stdout)
+        self.assertNotIn("Head lost", run("chain", "1 FNPT", "1/2 FNPT", "--air").stdout)
+
+    def test_where_no_part_is_needed_none_is_counted(self):
+        text = run("chain", "1 FNPT", "1 MNPT").stdout
+        self.assertIn("go straight together", text)
+        self.assertNotIn("to buy", text)
+
     def test_held_ends_get_a_closing_joint(self):
         _, loose = self.chain("1 FNPT", "1 FNPT")
         self.assertEqual(loose["chains"][0]["part_count"], 1)  # a nipple
@@ -202,6 +218,15 @@ class Plan(unittest.TestCase):
         self.assertLessEqual({"panels", "limit_pa", "relief", "stored_energy_j", "tnt_kg", "standoff_m"},
                              set(plan["walls"]))
         self.assertLessEqual({"buy", "bin", "cut", "consumables"}, set(plan["list"]))
+
+    def test_every_pressure_of_the_filling_stands_beside_the_walls_limit(self):
+        for name in ("bevel-bench", "air-too-weak", "walls-too-thin"):
+            text = run("plan", EXAMPLES / f"{name}.yaml").stdout
+            filling = text.split("\nFilling\n")[1].split("\n\n")[0]
+            rows = [row for row in filling.splitlines() if row.startswith("  ") and row[2] not in " RC" and " psi" in row]
+            self.assertGreater(len(rows), 3, name)
+            for row in rows:
+                self.assertRegex(row, r"psi .*\(walls' limit [0-9.]+ psi", name)
 
     def test_units_change_the_print_and_not_the_plan(self):
         inch = run("plan", EXAMPLES / "bevel-bench.yaml", "--units", "inch")

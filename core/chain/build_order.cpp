@@ -56,6 +56,7 @@ class BuildOrder {
   std::string sealing(const MatingRule& joint);
   std::string turns_text(std::size_t joint) const;
   std::string hold(std::size_t body) const;
+  std::string facing(std::size_t body) const;
 
   const Catalog& catalog_;
   const ChainRequest& request_;
@@ -105,8 +106,16 @@ std::string BuildOrder::turns_text(std::size_t joint) const {
   return turns_past_hand(catalog_, made.a, made.b, is_plastic(joint) || is_plastic(joint + 1));
 }
 
+// A taper joint is never turned back to face a bend: it would leak (common practice).
+std::string BuildOrder::facing(std::size_t body) const {
+  if (is_end(body) || !is_bent(part(body))) return "";
+  return " Stop where its other end faces right, at most one turn further and never back.";
+}
+
 std::string BuildOrder::hold(std::size_t body) const {
   if (is_end(body) && !turns(body)) return short_name(body) + " stays still by itself";
+  if (!is_end(body) && is_close_nipple(part(body)))
+    return short_name(body) + " draws up in both, so no wrench touches its threads";
   return fmt::format("hold {} with a second wrench", short_name(body));
 }
 
@@ -179,10 +188,10 @@ void BuildOrder::add_screwed_joint(std::size_t joint, std::size_t turned, bool l
   const std::size_t held = turned == joint ? joint + 1 : joint;
   const PortTypeId port = turned == joint ? chain_.joints[joint].a : chain_.joints[joint].b;
   const char* way = catalog_.port_type(port).end == End::male ? "into" : "onto";
-  chain_.steps.push_back(
-      {fmt::format("{}crew {} {} {}: turn {} {}; {}. {}", last ? "Last, s" : "S", name_at(turned, joint), way,
-                   name_at(held, joint), short_name(turned), turns_text(joint), hold(held), sealing(rule(joint))),
-       joint, last});
+  chain_.steps.push_back({fmt::format("{}crew {} {} {}: turn {} {}; {}.{} {}", last ? "Last, s" : "S",
+                                      name_at(turned, joint), way, name_at(held, joint), short_name(turned),
+                                      turns_text(joint), hold(held), facing(turned), sealing(rule(joint))),
+                          joint, last});
 }
 
 void BuildOrder::add_still_joint(std::size_t joint, bool last) {

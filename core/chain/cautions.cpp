@@ -175,9 +175,14 @@ void Cautions::look_at_bore() {
   const auto bore = [&](const ChainPart& link, std::size_t port) {
     return port_bore(catalog_, catalog_.part(link.part), port);
   };
+  // The port's own bore where its kind fixes one, else that of the part in it.
+  const auto port = [&](const PortEnd& end, const ChainPart& next, std::size_t at) {
+    const catalog::JointSize* size = catalog_.joint_size(catalog_.port_type(end.type));
+    return size && size->bore > Length{} ? size->bore : bore(next, at);
+  };
   const ChainPart& last = chain_->parts.back();
-  const Length narrower_port =
-      std::min(bore(chain_->parts.front(), chain_->parts.front().enter), bore(last, last.leave));
+  const Length narrower_port = std::min(port(request_->from, chain_->parts.front(), chain_->parts.front().enter),
+                                        port(request_->to, last, last.leave));
   const ChainPart* tightest = nullptr;
   Length least = narrower_port * kTight;
   for (const ChainPart& link : chain_->parts) {

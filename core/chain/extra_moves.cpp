@@ -177,7 +177,7 @@ void ExtraMoves::fold() {
   const Order order = rules_.request().order;
   const auto key = [](const Move& m) {
     return std::tuple(m.enter_type, m.leave_type, m.closes, m.guest, m.groups, m.enter_material, m.leave_material,
-                      m.enter_bore, m.leave_bore);
+                      m.enter_bore, m.leave_bore, m.gripless);
   };
   const auto goodness = [&](const Move& m) {
     return std::tuple(cost_of(order, m.own), ranks_of(network_, m), m.enter, m.leave);

@@ -131,9 +131,8 @@ void Frontier::finish(const Label& from, std::uint32_t row) {
   if (place.met != rules_.all_met()) return;
   const ChainRequest& request = rules_.request();
   const bool at_start = place.node == start_node();
-  const Node open =
-      at_start ? Node{request.from.type, request.from.material.value_or(MaterialId{}), 0} : graph_.nodes()[place.node];
-  const auto last = graph_.last_joint(rules_, open.type, open.material, request.to);
+  const auto last =
+      graph_.last_joint(rules_, at_start ? RequestGraph::start_of(request) : graph_.nodes()[place.node], request.to);
   if (!last || !(place.closed || last->closes)) return;
   const std::int64_t parts = from.measures.tuple[0];
   if (standing_[goal_].empty()) most_parts_ = std::min(most_parts_, parts + margin_);

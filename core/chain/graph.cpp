@@ -96,7 +96,8 @@ void RequestGraph::make_nodes(const Rules& rules) {
   const bool by_material = rules.request().galvanic == Galvanic::avoid;
   const bool by_bore = all_measures_ || rules.request().order == Order::loss;
   const auto node_of = [&](const Move& move) {
-    return Node{move.leave_type, by_material ? move.leave_material : MaterialId{}, by_bore ? move.leave_bore : 0};
+    return Node{move.leave_type, by_material ? move.leave_material : MaterialId{}, by_bore ? move.leave_bore : 0,
+                move.gripless};
   };
   nodes_.reserve(moves_.size());
   for (const Move& move : moves_) nodes_.push_back(node_of(move));
@@ -123,7 +124,7 @@ void RequestGraph::make_arcs(const Rules& rules) {
     for (const catalog::Mate& mate : catalog.mates(node.type)) {
       for (const std::uint32_t move : moves_entering(mate.other)) {
         const std::int64_t change = node.bore > 0 ? changes.head(node.bore, moves_[move].enter_bore) : 0;
-        if (const auto made = arc(rules, node.type, node.material, mate, move, change)) arcs_.push_back(*made);
+        if (const auto made = arc(rules, node, mate, move, change)) arcs_.push_back(*made);
       }
     }
   }
@@ -132,36 +133,37 @@ void RequestGraph::make_arcs(const Rules& rules) {
 
 // Lengths: what goes in at the open ends is shifted along the chain, from each joint to the part before it, so that no
 // arc is negative: body >= what its own two ends put in. The sum over a chain is out by the two given ends only.
-std::optional<Arc> RequestGraph::arc(const Rules& rules, PortTypeId open, MaterialId material,
-                                     const catalog::Mate& mate, std::uint32_t row, std::int64_t change) const {
+std::optional<Arc> RequestGraph::arc(const Rules& rules, const Node& open, const catalog::Mate& mate, std::uint32_t row,
+                                     std::int64_t change) const {
   const Move& move = moves_[row];
-  if (!rules.may_meet(material, move.enter_material)) return std::nullopt;
+  if (!rules.may_meet(open.material, move.enter_material)) return std::nullopt;
+  const catalog::MatingRule& rule = network_->catalog().mating_rules()[mate.rule];
+  if ((open.gripless || move.gripless) && rule.turning == catalog::Turning::neither) return std::nullopt;
   Measures measures = move.own;
-  measures.micrometres += network_->insertion_micrometres(open) - network_->make_up_micrometres(open, mate) -
+  measures.micrometres += network_->insertion_micrometres(open.type) - network_->make_up_micrometres(open.type, mate) -
                           network_->insertion_micrometres(move.leave_type);
   measures.nanometres += change;
-  const catalog::MatingRule& rule = network_->catalog().mating_rules()[mate.rule];
   return Arc{move_to_[row], row, move.closes || rules.joint_closes(rule), cost(rules, measures)};
 }
 
 std::vector<Arc> RequestGraph::arcs_from(const Rules& rules, const PortEnd& open) const {
   std::vector<Arc> arcs;
+  const Node start{open.type, open.material.value_or(MaterialId{}), 0, false};
   for (const catalog::Mate& mate : network_->catalog().mates(open.type))
     for (const std::uint32_t move : moves_entering(mate.other))
-      if (const auto made = arc(rules, open.type, open.material.value_or(MaterialId{}), mate, move, 0))
-        arcs.push_back(*made);
+      if (const auto made = arc(rules, start, mate, move, 0)) arcs.push_back(*made);
   return arcs;
 }
 
-std::optional<LastJoint> RequestGraph::last_joint(const Rules& rules, PortTypeId open, MaterialId material,
-                                                  const PortEnd& goal) const {
-  const std::span<const catalog::Mate> mates = network_->catalog().mates(open);
+std::optional<LastJoint> RequestGraph::last_joint(const Rules& rules, const Node& open, const PortEnd& goal) const {
+  const std::span<const catalog::Mate> mates = network_->catalog().mates(open.type);
   const auto mate = std::find_if(mates.begin(), mates.end(), [&](const auto& m) { return m.other == goal.type; });
-  if (mate == mates.end() || !rules.may_meet(material, goal.material.value_or(MaterialId{}))) return std::nullopt;
-  Measures measures;
-  measures.micrometres = network_->insertion_micrometres(open) + network_->insertion_micrometres(goal.type) -
-                         network_->make_up_micrometres(open, *mate);
+  if (mate == mates.end() || !rules.may_meet(open.material, goal.material.value_or(MaterialId{}))) return std::nullopt;
   const catalog::MatingRule& rule = network_->catalog().mating_rules()[mate->rule];
+  if (open.gripless && rule.turning == catalog::Turning::neither) return std::nullopt;
+  Measures measures;
+  measures.micrometres = network_->insertion_micrometres(open.type) + network_->insertion_micrometres(goal.type) -
+                         network_->make_up_micrometres(open.type, *mate);
   return LastJoint{rules.joint_closes(rule), cost(rules, measures)};
 }
 
@@ -213,7 +215,7 @@ std::vector<Cost> RequestGraph::distances_to(const Rules& rules, const PortEnd& 
   std::vector<Cost> distances(nodes_.size(), kUnreachable);
   std::vector<std::uint32_t> sources;
   for (std::uint32_t node = 0; node < nodes_.size(); ++node) {
-    const auto last = last_joint(rules, nodes_[node].type, nodes_[node].material, goal);
+    const auto last = last_joint(rules, nodes_[node], goal);
     if (!last) continue;
     distances[node] = last->cost;
     sources.push_back(node);

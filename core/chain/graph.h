@@ -25,6 +25,7 @@ struct Node {
   PortTypeId type;
   MaterialId material;
   std::int64_t bore = 0;  // nanometres; 0: not told apart, or not known
+  bool gripless = false;  // the body cannot be held, so that only what is turned goes onto it
   auto operator<=>(const Node&) const = default;
 };
 
@@ -63,8 +64,11 @@ class RequestGraph {
   /// Arcs out of an open end that need not be a node; its bore counts as not known.
   std::vector<Arc> arcs_from(const Rules& rules, const PortEnd& open) const;
   /// The joint between an open end and the goal; nullopt: they do not go together.
-  std::optional<LastJoint> last_joint(const Rules& rules, PortTypeId open, MaterialId material,
-                                      const PortEnd& goal) const;
+  std::optional<LastJoint> last_joint(const Rules& rules, const Node& open, const PortEnd& goal) const;
+  /// The request's first port as a node: nothing has been put onto it.
+  static Node start_of(const ChainRequest& request) {
+    return {request.from.type, request.from.material.value_or(MaterialId{}), 0, false};
+  }
   /// Least cost from each node to the goal, whatever the needs and the closing joint; kUnreachable where there is no
   /// way. With all measures each is the least by itself: a bound, not a chain.
   std::vector<Cost> distances_to(const Rules& rules, const PortEnd& goal) const;
@@ -79,8 +83,8 @@ class RequestGraph {
   }
   void make_nodes(const Rules& rules);
   void make_arcs(const Rules& rules);
-  std::optional<Arc> arc(const Rules& rules, PortTypeId open, MaterialId material, const catalog::Mate& mate,
-                         std::uint32_t move, std::int64_t change_of_bore_head) const;
+  std::optional<Arc> arc(const Rules& rules, const Node& open, const catalog::Mate& mate, std::uint32_t move,
+                         std::int64_t change_of_bore_head) const;
 
   const Network* network_;
   bool all_measures_ = false;

@@ -36,7 +36,8 @@ GraphStore::Key GraphStore::key_of(const Rules& rules, bool all_measures) {
           request.smallest_bore ? in_metres(*request.smallest_bore) : -1.0,
           all_measures || request.order == Order::loss ? in_cubic_metres_per_second(request.flow) : 0.0,
           rules.closing(),
-          all_measures};
+          all_measures,
+          request.room ? in_metres(*request.room) : -1.0};
 }
 
 std::shared_ptr<const KeptGraph> GraphStore::graph_for(const Network& network, const Rules& rules,

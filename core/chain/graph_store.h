@@ -32,7 +32,7 @@ class GraphStore {
                                              bool all_measures = false) const;
 
  private:
-  using Key = std::tuple<Order, Service, double, Galvanic, bool, double, double, Closing, bool>;
+  using Key = std::tuple<Order, Service, double, Galvanic, bool, double, double, Closing, bool, double>;
   static Key key_of(const Rules& rules, bool all_measures);
   mutable std::mutex mutex_;
   mutable std::map<Key, std::shared_ptr<const KeptGraph>> graphs_;

@@ -25,6 +25,7 @@ struct Move {
   std::int64_t leave_bore = 0;
   bool closes = false;        // holds a closing joint of its own
   bool guest = false;         // enters only where a need asks for it
+  bool gripless = false;      // no bare pipe to hold: both its joints must be made by turning what goes onto it
   std::uint8_t groups = 0;    // the need groups that it meets
   std::vector<PartId> plugs;  // for the ports beyond the two, in port order
   std::vector<BinUse> bin_uses;
@@ -35,6 +36,8 @@ struct Move {
 bool is_plain_connector(const Catalog& catalog, const catalog::Part& part);
 bool is_bushing(const Catalog& catalog, const catalog::Part& part);
 bool is_close_nipple(const catalog::Part& part);
+/// Two of its ports look neither along one axis nor the same way.
+bool is_bent(const catalog::Part& part);
 
 /// Length that goes into the mate at a port of that type: of a male thread, a barb, a tube end; 0 for a female end.
 Length insertion(const Catalog& catalog, PortTypeId type);

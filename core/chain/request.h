@@ -71,6 +71,7 @@ struct ChainRequest {
   bool special_order = false;
   std::optional<Length> smallest_bore;
   std::optional<int> most_parts;
+  std::optional<Length> room;  // free radius round the run: every body that is turned must have its swing_radius
   VolumeFlow flow = us_gallons_per_minute(10.0);  // for order loss and the reported head
   catalog::Bin bin;                               // free, each as often as it is there
 };

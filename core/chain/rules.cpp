@@ -1,5 +1,7 @@
 #include "chain/rules.h"
 
+#include "chain/swing.h"
+
 #include <algorithm>
 
 namespace riserun::chain {
@@ -61,6 +63,9 @@ bool Rules::admits(PartId id) const {
 
 bool Rules::admits_way(const Part& part, std::size_t enter, std::size_t leave) const {
   if (part.one_way && !(enter == 0 && leave == 1)) return false;
+  if (request_->room &&
+      std::max(swing_radius(*catalog_, part, enter), swing_radius(*catalog_, part, leave)) > *request_->room)
+    return false;
   const Length bore = std::min(port_bore(*catalog_, part, enter), port_bore(*catalog_, part, leave));
   if (request_->smallest_bore && bore < *request_->smallest_bore) return false;
   if (request_->order == Order::loss && bore <= Length{}) return false;  // its head cannot be worked out

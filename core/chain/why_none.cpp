@@ -87,6 +87,12 @@ std::vector<Relaxation> WhyNone::relaxations() const {
         request_, [](ChainRequest& r) { r.smallest_bore.reset(); },
         fmt::format("accept a bore below {:.3g} in", in_inches(*request_.smallest_bore)),
         fmt::format("every chain narrows below {:.3g} in", in_inches(*request_.smallest_bore))));
+  if (request_.room)
+    all.push_back(relaxed(
+        request_, [](ChainRequest& r) { r.room.reset(); },
+        fmt::format("make more room round the run than {:.3g} in", in_inches(*request_.room)),
+        fmt::format("every chain holds a body that cannot be turned within {:.3g} in of the run",
+                    in_inches(*request_.room))));
   if (request_.galvanic == Galvanic::avoid)
     all.push_back(relaxed(
         request_, [](ChainRequest& r) { r.galvanic = Galvanic::warn; },

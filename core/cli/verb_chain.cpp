@@ -24,6 +24,7 @@ struct ChainOptions {
   std::vector<std::string> avoid;
   std::string rating;
   std::string smallest_bore;
+  std::string room;
   std::string flow;
   std::string galvanic;
   std::string most_parts;
@@ -80,6 +81,7 @@ Question question_from(const ChainOptions& options, const Stock& stock) {
   request.service = options.air ? chain::Service::air : chain::Service::water;
   request.rating = words.quantity("--rating", options.rating, &quantity::read_pressure);
   request.smallest_bore = words.quantity("--bore", options.smallest_bore, &quantity::read_length);
+  request.room = words.quantity("--room", options.room, &quantity::read_length);
   request.galvanic =
       words.choice("--galvanic", options.galvanic, kGalvanic) == 1 ? chain::Galvanic::avoid : chain::Galvanic::warn;
   request.special_order = options.special_order;
@@ -190,6 +192,8 @@ void add_chain_verb(CLI::App& app, Session& session) {
       ->allow_extra_args(false);
   verb->add_option("--rating", options->rating, "The pressure that every part must stand, as \"100 psi\"");
   verb->add_option("--bore", options->smallest_bore, "The smallest bore allowed, as \"3/4 in\"");
+  verb->add_option("--room", options->room,
+                   "Free radius round the run: what is screwed up must have room to turn, as \"2 in\"");
   verb->add_option("--flow", options->flow, "Flow for the head lost, as \"12 gpm\" (10 gpm when left out)");
   verb->add_option("--galvanic", options->galvanic, "warn of unlike metals, or avoid them");
   verb->add_option("--alternatives", options->alternatives,

@@ -97,6 +97,7 @@ ChainRequest request_for(Draft& draft, const JobConnection& connection, Service 
   request.galvanic = connection.galvanic;
   request.special_order = connection.special_order;
   request.smallest_bore = connection.smallest_bore;
+  request.room = connection.room;
   request.most_parts = connection.most_parts;
   request.flow = wanted_flow(draft);
   request.bin = draft.bin.bin();
@@ -160,7 +161,7 @@ void find_to_device(Draft& draft, const chain::Finder& finder, const std::vector
   std::optional<chain::PortEnd> chosen;
   for (const catalog::PortUse use : best_by_port(draft, devices)) {
     const catalog::Part& part = catalog.part(use.part);
-    plan.request.to = {part.ports[use.port].type, part.material, Freedom::loose};
+    plan.request.to = {part.ports[use.port].type, part.material, Freedom::loose, "the " + part.name};
     const bool in_bin = draft.bin.count_of(use.part) > 0;
     chain::Answer answer = finder.find(plan.request);
     const Chain* found = std::get_if<Chain>(&answer);

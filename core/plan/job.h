@@ -117,6 +117,7 @@ struct JobConnection {
   std::optional<Length> hose_length;  // of each hose in the chain
   std::optional<GaugePressure> rating;
   std::optional<Length> smallest_bore;
+  std::optional<Length> room;  // free radius round the run
   std::optional<int> most_parts;
   bool special_order = false;
   chain::Galvanic galvanic = chain::Galvanic::warn;

@@ -76,6 +76,7 @@ void read_limits(Fields& fields, JobConnection& connection) {
   connection.offset = fields.find_with("offset", ranged(read_length, metres(0.0), feet(60.0)));
   connection.hose_length = fields.find_with("hose length", ranged(read_length, inches(1.0), feet(100.0)));
   connection.rating = fields.find_with("rating", ranged(read_pressure, psig(0.0), psig(3000.0)));
+  connection.room = fields.find_with("room", ranged(read_length, inches(0.25), inches(120.0)));
   connection.smallest_bore = fields.find_with("smallest bore", ranged(read_length, inches(0.05), inches(12.0)));
   connection.most_parts = fields.find_with("most parts", ranged(read_count, 0, 40));
   connection.special_order = fields.flag_or("special order", false);
@@ -89,7 +90,7 @@ JobConnection read_connection(JobReading& reading, const Value& value) {
   JobConnection connection;
   Fields fields(value,
                 {"name", "from", "to", "ends in", "carries", "need", "avoid", "held", "order", "gap", "offset",
-                 "hose length", "rating", "smallest bore", "most parts", "special order", "galvanic"},
+                 "hose length", "rating", "smallest bore", "room", "most parts", "special order", "galvanic"},
                 reading.problems);
   if (!fields.valid()) return connection;
   connection.from = fields.need_text("from");

@@ -1,5 +1,7 @@
 #include "property/chain/every_tree.h"
 
+#include "property/chain/swept.h"
+
 #include <algorithm>
 #include <numeric>
 #include <tuple>
@@ -111,6 +113,7 @@ std::string TreeTrial::wrong_part(const std::vector<TreeItem>& tree, std::size_t
   if (used.size() < 2) return "a part that leads nowhere: " + part.id;
   if (part.one_way && !(used.size() == 2 && used[0] == 0 && used[1] == 1)) return "a one-way part the wrong way round";
   for (const std::size_t a : used) {
+    if (request_.rules.room && swept(catalog_, part, a) > in_metres(*request_.rules.room)) return "no room to turn";
     if (request_.rules.smallest_bore && part.ports[a].bore < *request_.rules.smallest_bore) return "too narrow";
     for (const std::size_t b : used)
       if (!part.dielectric && clash(part.material_at(a), part.material_at(b))) return "metals of one part";

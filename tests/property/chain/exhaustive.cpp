@@ -1,6 +1,7 @@
 #include "property/chain/exhaustive.h"
 
 #include "hydraulics/line.h"
+#include "property/chain/swept.h"
 
 #include <algorithm>
 #include <cmath>
@@ -30,6 +31,8 @@ bool same_parts(const Need& a, const Need& b) {
   return std::all_of(a.parts.begin(), a.parts.end(), [&](PartId p) { return holds(b.parts, p); }) &&
          std::all_of(b.parts.begin(), b.parts.end(), [&](PartId p) { return holds(a.parts, p); });
 }
+
+bool is_close_nipple(const Part& part) { return part.name.find("close nipple") != std::string::npos; }
 
 bool can_turn(Freedom freedom) { return freedom == Freedom::loose || freedom == Freedom::spinning; }
 
@@ -91,6 +94,9 @@ void Exhaustive::make_ways() {
         const Port& out = part.ports[leave];
         if (request_.smallest_bore && std::min(in.bore, out.bore) < *request_.smallest_bore) continue;
         if (!part.dielectric && metals_clash(part.material_at(enter), part.material_at(leave))) continue;
+        if (request_.room &&
+            std::max(swept(catalog_, part, enter), swept(catalog_, part, leave)) > in_metres(*request_.room))
+          continue;
         Way way{{row}, enter, leave, {}, 0, 0};
         way.length =
             std::max(micro(in.reach) + micro(out.reach), size_make_up_[in.type.row] + size_make_up_[out.type.row]);
@@ -182,7 +188,9 @@ std::optional<Exhaustive::Begun> Exhaustive::extended(const Begun& begun, const 
   const Part& part = catalog_.part(way.part);
   const Port& in = part.ports[way.enter];
   const Port& out = part.ports[way.leave];
-  if (!catalog_.mating_rule(begun.open, in.type)) return std::nullopt;
+  const MatingRule* joint = catalog_.mating_rule(begun.open, in.type);
+  if (!joint) return std::nullopt;
+  if (joint->turning == Turning::neither && (begun.no_grip || is_close_nipple(part))) return std::nullopt;
   const bool lined = part.dielectric && !part.far_material;
   if (!lined && metals_clash(begun.material, part.material_at(way.enter))) return std::nullopt;
   Begun next = begun;
@@ -193,6 +201,7 @@ std::optional<Exhaustive::Begun> Exhaustive::extended(const Begun& begun, const 
   for (const PartId plug : way.plugs)
     if (!use(next.uses, plug)) return std::nullopt;
   next.open = out.type;
+  next.no_grip = is_close_nipple(part);
   next.material = lined ? std::nullopt : std::optional(part.material_at(way.leave));
   next.closed = begun.closed || part.closing || closes(begun.open, in.type);
   next.parts += 1 + static_cast<std::int64_t>(way.plugs.size());
@@ -205,7 +214,8 @@ std::optional<Exhaustive::Begun> Exhaustive::extended(const Begun& begun, const 
 }
 
 bool Exhaustive::finishes(const Begun& begun) const {
-  if (!catalog_.mating_rule(begun.open, request_.to.type)) return false;
+  const MatingRule* joint = catalog_.mating_rule(begun.open, request_.to.type);
+  if (!joint || (joint->turning == Turning::neither && begun.no_grip)) return false;
   if (metals_clash(begun.material, request_.to.material)) return false;
   if (std::find(begun.met.begin(), begun.met.end(), false) != begun.met.end()) return false;
   return begun.closed || closes(begun.open, request_.to.type);
@@ -219,7 +229,7 @@ Sums Exhaustive::sums_of(const Begun& begun) const {
   for (const Way* way : begun.ways) {
     const Part& part = catalog_.part(way->part);
     sums.drawbacks += catalog_.family(part.family).is_bushing ? 1 : 0;
-    sums.drawbacks += part.name.find("close nipple") != std::string::npos ? 1 : 0;
+    sums.drawbacks += is_close_nipple(part) ? 1 : 0;
     sums.ids.push_back(part.id);
     for (const PartId plug : way->plugs) sums.ids.push_back(catalog_.part(plug).id);
     sums.ways.emplace_back(way->enter, way->leave);

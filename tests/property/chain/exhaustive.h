@@ -50,6 +50,7 @@ class Exhaustive {
     std::optional<MaterialId> material;  // of the last part, or of the first port
     std::int64_t bore = 0;
     bool closed = false;
+    bool no_grip = false;  // the last part is a close nipple
     std::vector<bool> met;
     std::vector<int> uses;
     std::int64_t parts = 0, micrometres = 0, nanometres = 0;

@@ -110,7 +110,7 @@ Part random_part(CatalogBuilder& builder, Dice& dice, int row) {
     port.type = random_type(builder, dice);
     port.bore = millimetres(dice.one_of({10.0, 15.0, 20.0}));
     port.reach = millimetres(dice.one_of({0.0, 12.0, 20.0, 30.0}));
-    port.heading_degrees = dice.one_of({0.0, 90.0, 180.0});
+    port.heading_degrees = dice.one_of({0.0, 45.0, 90.0, 180.0});
     part.ports.push_back(port);
   }
   part.price = cents(dice.one_of({0, 100, 100, 100, 150, 200, 300}));
@@ -121,6 +121,7 @@ Part random_part(CatalogBuilder& builder, Dice& dice, int row) {
   part.one_way = ports == 2 && dice.chance(8);
   part.dielectric = dice.chance(8);
   if (dice.chance(8)) part.far_material = MaterialId{static_cast<std::uint32_t>(dice.below(5))};
+  if (dice.chance(20)) part.across_flats = millimetres(dice.one_of({22.0, 30.0}));
   if (dice.chance(40)) part.loss = {static_cast<std::uint32_t>(dice.below(2))};
   return part;
 }
@@ -217,6 +218,7 @@ ChainRequest random_request(Dice& dice, const Catalog& catalog) {
   request.special_order = dice.chance(30);
   if (dice.chance(10)) request.smallest_bore = millimetres(15.0);
   if (dice.chance(20)) request.most_parts = dice.between(0, 5);
+  if (dice.chance(20)) request.room = millimetres(dice.one_of({25.3, 31.7, 38.9}));
   request.flow = us_gallons_per_minute(dice.one_of({0.0, 2.0, 10.0}));
   return request;
 }

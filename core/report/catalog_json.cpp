@@ -64,6 +64,7 @@ std::string catalog_json(const Catalog& catalog, std::span<const catalog::PartId
                                {"b", side(catalog, rule.kind_b, rule.end_b)},
                                {"sizes", sizes_of(catalog, rule.sizes)},
                                {"seal", rule.seal},
+                               {"turning", rule.turning == catalog::Turning::either ? "either" : "neither"},
                                {"closing", rule.closing},
                                {"comes_apart", rule.comes_apart}});
   for (const catalog::LookAlike& pair : catalog.look_alikes())

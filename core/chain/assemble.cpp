@@ -99,4 +99,14 @@ Chain assemble(const Catalog& catalog, const ChainRequest& request, const std::v
   return chain;
 }
 
+std::vector<PartId> bought_parts(const Chain& chain) {
+  std::vector<PartId> bought;
+  for (const ChainPart& link : chain.parts) {
+    if (!link.from_bin) bought.push_back(link.part);
+    for (std::size_t i = 0; i < link.plugs.size(); ++i)
+      if (!link.plug_from_bin[i]) bought.push_back(link.plugs[i]);
+  }
+  return bought;
+}
+
 }  // namespace riserun::chain

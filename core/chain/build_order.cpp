@@ -54,7 +54,7 @@ class BuildOrder {
   std::string name_at(std::size_t body, std::size_t joint) const;
   std::string short_name(std::size_t body) const;
   std::string sealing(const MatingRule& joint);
-  std::string turns_text(std::size_t joint) const;
+  std::string turns_text(std::size_t joint, std::size_t turned) const;
   std::string hold(std::size_t body) const;
   std::string facing(std::size_t body) const;
 
@@ -101,7 +101,8 @@ std::string BuildOrder::sealing(const MatingRule& joint) {
   return seals_.sealing(catalog_, joint, chain_.steps.size() + 1);
 }
 
-std::string BuildOrder::turns_text(std::size_t joint) const {
+std::string BuildOrder::turns_text(std::size_t joint, std::size_t turned) const {
+  if (!is_end(turned) && is_close_nipple(part(turned))) return "hand-tight and no more: what goes onto it draws it up";
   const ChainJoint& made = chain_.joints[joint];
   return turns_past_hand(catalog_, made.a, made.b, is_plastic(joint) || is_plastic(joint + 1));
 }
@@ -190,7 +191,7 @@ void BuildOrder::add_screwed_joint(std::size_t joint, std::size_t turned, bool l
   const char* way = catalog_.port_type(port).end == End::male ? "into" : "onto";
   chain_.steps.push_back({fmt::format("{}crew {} {} {}: turn {} {}; {}.{} {}", last ? "Last, s" : "S",
                                       name_at(turned, joint), way, name_at(held, joint), short_name(turned),
-                                      turns_text(joint), hold(held), facing(turned), sealing(rule(joint))),
+                                      turns_text(joint, turned), hold(held), facing(turned), sealing(rule(joint))),
                           joint, last});
 }
 

@@ -64,6 +64,7 @@ struct NoChain {
   std::vector<PortTypeId> reachable_to;
   std::optional<PartId> special_order;      // the one part that, ordered, completes a chain
   std::optional<std::string> missing_part;  // the one part that, if it existed, would: "3/4 MNPT x 3/4 MGHT"
+  std::vector<PartId> to_buy;               // where nothing may be bought: the fewest parts that would complete a chain
   std::vector<std::string> look_alikes;     // traps between the two ports: what must not be tried, and why
   std::vector<std::string> mends;           // "let one end spin", "allow a union" ...: each alone is enough
 };

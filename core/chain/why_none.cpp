@@ -1,6 +1,7 @@
 #include "chain/why_none.h"
 
 #include "chain/best_route.h"
+#include "chain/cheapest_purchase.h"
 #include "chain/reach.h"
 #include "chain/wishes.h"
 
@@ -33,6 +34,11 @@ class WhyNone {
   std::string reason(const std::vector<Relaxation>& mending) const;
   std::optional<std::string> need_without_part() const;
   bool joined_without_rules() const;
+  bool nothing_is_sold() const {
+    return !request_.not_sold.empty() &&
+           std::find(request_.not_sold.begin(), request_.not_sold.end(), false) == request_.not_sold.end();
+  }
+  std::string purchase(const std::vector<PartId>& parts) const;
 
   const Network& network_;
   const Catalog& catalog_;
@@ -120,7 +126,8 @@ std::optional<std::string> WhyNone::need_without_part() const {
       return has_two_ports(part) && rules.admits(part) && (rules.buyable(part) || request_.bin.count_of(part) > 0);
     };
     if (std::none_of(need.parts.begin(), need.parts.end(), may_be_had))
-      return fmt::format("no {} is stocked that the other rules allow", need.words);
+      return fmt::format("no {} is {} that the other rules allow", need.words,
+                         nothing_is_sold() ? "in the bin" : "stocked");
   }
   return std::nullopt;
 }
@@ -131,6 +138,7 @@ bool WhyNone::joined_without_rules() const {
   bare.to = {request_.to.type, {}, Freedom::loose};
   bare.special_order = request_.special_order;
   bare.bin = request_.bin;
+  bare.not_sold = request_.not_sold;
   return best_route(network_, bare).has_value();
 }
 
@@ -139,12 +147,26 @@ std::string WhyNone::reason(const std::vector<Relaxation>& mending) const {
   const std::string to = catalog_.written(request_.to.type);
   if (const auto need = need_without_part()) return *need;
   if (!joined_without_rules())
-    return fmt::format("no run of {}parts leads from {} to {}", request_.special_order ? "" : "stocked ", from, to);
+    return fmt::format("no run of {}parts {}leads from {} to {}",
+                       request_.special_order || nothing_is_sold() ? "" : "stocked ",
+                       nothing_is_sold() ? "in the bin " : "", from, to);
   if (mending.empty()) return fmt::format("no chain from {} to {} keeps all the rules at once", from, to);
   if (Rules(catalog_, request_).closing() != Closing::none && request_.needs.empty() &&
       catalog_.mating_rule(request_.from.type, request_.to.type))
     return fmt::format("{} and {} would go straight together, but {}", from, to, mending.front().reason);
   return mending.front().reason;
+}
+
+std::string WhyNone::purchase(const std::vector<PartId>& parts) const {
+  std::string text;
+  Price price;
+  for (const PartId id : parts) {
+    const catalog::Part& part = catalog_.part(id);
+    text += fmt::format("{} {} ({})", text.empty() ? "buy the" : " and the", part.name,
+                        catalog_.material(part.material).name);
+    price = price + part.price;
+  }
+  return fmt::format("{}, about ${:.2f}", text, in_dollars(price));
 }
 
 NoChain WhyNone::explain() {
@@ -160,11 +182,17 @@ NoChain WhyNone::explain() {
     answer.look_alikes = look_alike_traps(catalog_, request_, {}, {});
   else
     answer.look_alikes = look_alike_traps(catalog_, request_, answer.reachable_from, answer.reachable_to);
-  answer.special_order = completing_special_order(network_, request_);
-  if (const auto missing = missing_part(network_, request_)) answer.missing_part = missing->name;
+  if (nothing_is_sold()) {
+    answer.to_buy = cheapest_purchase(network_, request_);
+  } else {
+    answer.special_order = completing_special_order(network_, request_);
+  }
+  if (answer.to_buy.empty())
+    if (const auto missing = missing_part(network_, request_)) answer.missing_part = missing->name;
   std::vector<Relaxation> mending = relaxations();
   std::erase_if(mending, [&](const Relaxation& r) { return !best_route(network_, r.request); });
   answer.reason = reason(mending);
+  if (!answer.to_buy.empty()) answer.mends.push_back(purchase(answer.to_buy));
   if (answer.special_order)
     answer.mends.push_back(fmt::format("order the {}", catalog_.part(*answer.special_order).name));
   for (const Relaxation& relaxation : mending) answer.mends.push_back(relaxation.mend);

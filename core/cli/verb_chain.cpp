@@ -25,6 +25,7 @@ struct ChainOptions {
   std::string rating;
   std::string smallest_bore;
   std::string room;
+  bool from_bin = false;
   std::string flow;
   std::string galvanic;
   std::string most_parts;
@@ -88,6 +89,7 @@ Question question_from(const ChainOptions& options, const Stock& stock) {
   request.most_parts = words.quantity("--most-parts", options.most_parts, &quantity::read_count);
   if (const auto flow = words.quantity("--flow", options.flow, &quantity::read_volume_flow)) request.flow = *flow;
   request.bin = stock.bin;
+  if (options.from_bin) request.not_sold.assign(catalog.parts().size(), true);
   question.rows = words.quantity("--alternatives", options.alternatives, &read_rows);
   words.finish();
   return question;
@@ -201,6 +203,7 @@ void add_chain_verb(CLI::App& app, Session& session) {
                    "is not on the shelf");
   verb->add_option("--most-parts", options->most_parts, "No more parts than that");
   verb->add_flag("--air", options->air, "It carries compressed air: nothing that shatters");
+  verb->add_flag("--from-bin", options->from_bin, "Nothing is bought: what the bin has must do");
   verb->add_flag("--special-order", options->special_order, "Parts that a store must order are allowed");
   verb->callback(
       [options, &session] { session.chosen_verb = [options, &session] { return run_chain(*options, session); }; });

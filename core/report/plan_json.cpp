@@ -29,6 +29,12 @@ json spelled_ports(const Catalog& catalog, const std::vector<catalog::PortTypeId
   return list;
 }
 
+json ids_of(const Catalog& catalog, const std::vector<catalog::PartId>& parts) {
+  json ids = json::array();
+  for (const catalog::PartId part : parts) ids.push_back(catalog.part(part).id);
+  return ids;
+}
+
 json plugs_of(const Catalog& catalog, const chain::ChainPart& link) {
   json plugs = json::array();
   for (std::size_t i = 0; i < link.plugs.size(); ++i)
@@ -87,6 +93,7 @@ json none_json(const Catalog& catalog, const chain::NoChain& none) {
           {"reachable_to", spelled_ports(catalog, none.reachable_to)},
           {"special_order", none.special_order ? json(catalog.part(*none.special_order).id) : json(nullptr)},
           {"missing_part", none.missing_part ? json(*none.missing_part) : json(nullptr)},
+          {"to_buy", ids_of(catalog, none.to_buy)},
           {"lookalikes", none.look_alikes},
           {"mends", none.mends}};
 }
@@ -100,12 +107,6 @@ json answer_json(const Catalog& catalog, const chain::ChainRequest& request, con
   else
     result["why_none"] = none_json(catalog, std::get<chain::NoChain>(answer));
   return result;
-}
-
-json ids_of(const Catalog& catalog, const std::vector<catalog::PartId>& parts) {
-  json ids = json::array();
-  for (const catalog::PartId part : parts) ids.push_back(catalog.part(part).id);
-  return ids;
 }
 
 json substitute_json(const Catalog& catalog, const chain::ChainRequest& request, const chain::Substitute& substitute) {

@@ -39,6 +39,8 @@ std::vector<std::string> steps(const SmallWorld& shop, const ChainRequest& reque
 TEST(Grip, TheBuildOrderKeepsWrenchesOffACloseNipple) {
   const SmallWorld shop("close nipple: 1 A male, 1 A male, 100c");
   const auto texts = steps(shop, shop.ask("1 A female", "1 A female"));
+  EXPECT_THAT(texts.front(),
+              ::testing::HasSubstr(": turn part 1 hand-tight and no more: what goes onto it draws it up; "));
   EXPECT_THAT(texts.back(), ::testing::HasSubstr("; part 1 draws up in both, so no wrench touches its threads."));
 }
 

@@ -96,5 +96,24 @@ TEST(WhyNone, AMissingUnionIsAsked) {
   EXPECT_EQ(none_for(shop, request).missing_part, "1 FA x 1 FA union");
 }
 
+TEST(WhyNone, WhereNothingIsBoughtTheCheapestPurchaseMendsIt) {
+  const SmallWorld shop(R"(
+    coupling: 1 A female, 1 A female, 200c
+    union: 1 A female, 1 A female, 900c, union
+    gilt union: 1 A female, 1 A female, 9000c, union
+  )");
+  ChainRequest request = shop.ask("1 A male", "1 A male");
+  request.not_sold.assign(shop.catalog().parts().size(), true);
+  EXPECT_EQ(none_for(shop, request).reason, "no run of parts in the bin leads from 1 MA to 1 MA");
+  EXPECT_THAT(none_for(shop, request).mends, ElementsAre("buy the coupling (iron), about $2.00"));
+  request.bin.items = {{shop.part("coupling"), 1}};
+  EXPECT_EQ(shop.chain(request), "coupling*");
+  request.from.freedom = request.to.freedom = Freedom::fixed;
+  EXPECT_THAT(none_for(shop, request).mends,
+              ElementsAre("buy the union (iron), about $9.00", "let the first port (1 MA) turn and move",
+                          "let the last port (1 MA) turn and move"));
+  EXPECT_THAT(none_for(shop, request).to_buy, ElementsAre(shop.part("union")));
+}
+
 }  // namespace
 }  // namespace riserun::chain::testing

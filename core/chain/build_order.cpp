@@ -40,7 +40,7 @@ class BuildOrder {
   void add_last_joint(std::size_t joint);
   void add_still_joint(std::size_t joint, bool last);
   void add_union_nut(std::size_t part, bool last);
-  void warn_of_no_play(std::size_t joint);
+  void warn_of_no_play(const char* moves, std::size_t joint, const char* when);
 
   const MatingRule& rule(std::size_t joint) const { return catalog_.mating_rules()[chain_.joints[joint].rule]; }
   const Part& part(std::size_t body) const { return catalog_.part(chain_.parts[body - 1].part); }
@@ -123,8 +123,9 @@ std::string BuildOrder::hold(std::size_t body) const {
 std::optional<LastPlace> BuildOrder::closing_place() const {
   for (std::size_t row = chain_.parts.size(); row-- > 0;)
     if (catalog_.part(chain_.parts[row].part).closing) return LastPlace{0, row};
-  for (std::size_t joint = chain_.joints.size(); joint-- > 0;)
-    if (rule(joint).closing) return LastPlace{joint, {}};
+  for (const bool lengthwise : {false, true})
+    for (std::size_t joint = chain_.joints.size(); joint-- > 0;)
+      if (rule(joint).closing && rule(joint).lengthwise == lengthwise) return LastPlace{joint, {}};
   return std::nullopt;
 }
 
@@ -211,9 +212,13 @@ void BuildOrder::add_still_joint(std::size_t joint, bool last) {
 // Only an end can turn here: whatever lies between is part of one side or of the other already.
 void BuildOrder::add_last_joint(std::size_t joint) {
   const bool to_turns = is_end(joint + 1) && turns(joint + 1);
-  if (rule(joint).turning == Turning::neither || !(to_turns || turns(0))) return add_still_joint(joint, true);
+  if (rule(joint).turning == Turning::neither || !(to_turns || turns(0))) {
+    add_still_joint(joint, true);
+    if (rule(joint).lengthwise) warn_of_no_play("slides together by", joint, "");
+    return;
+  }
   add_screwed_joint(joint, to_turns ? joint + 1 : joint, true);
-  warn_of_no_play(joint);
+  warn_of_no_play("draws in", joint, " while it is screwed up");
 }
 
 void BuildOrder::add_union_nut(std::size_t row, bool last) {
@@ -227,12 +232,11 @@ void BuildOrder::add_union_nut(std::size_t row, bool last) {
   chain_.steps.push_back({text, chain_.joints.size(), last});
 }
 
-void BuildOrder::warn_of_no_play(std::size_t joint) {
+void BuildOrder::warn_of_no_play(const char* moves, std::size_t joint, const char* when) {
   if (slides(0) || slides(chain_.parts.size() + 1)) return;
   chain_.cautions.push_back(fmt::format(
-      "neither end moves along its axis: the last joint draws in {:.2f} in while it is screwed up, so the run must be "
-      "sprung by that much",
-      in_inches(chain_.joints[joint].make_up)));
+      "neither end moves along its axis: the last joint {} {:.2f} in{}, so the run must be sprung by that much", moves,
+      in_inches(chain_.joints[joint].make_up), when));
 }
 
 }  // namespace

@@ -61,6 +61,8 @@ struct Family {
   Role role = Role::connector;
   bool weld_bung = false;
   bool is_bushing = false;
+  bool can_shut = false;  // holds something that can stop the flow: keep it from between a tank and its relief valve
+  bool flexible = false;  // bends: what is beyond it looks in no known direction
   std::string source;
 };
 

@@ -149,10 +149,10 @@ std::vector<FamilyTable> read_tables(Loading& loading, Fields& fields, const Fam
 void load_family(Loading& loading, const Value& value) {
   const std::size_t mistakes_before = loading.problems.size();
   Fields fields(value,
-                {"name",      "aliases", "standard",   "shelf",        "role",          "title",       "size",
-                 "id",        "ports",   "bore",       "across flats", "loss",          "branch loss", "weld bung",
-                 "bushing",   "closing", "dielectric", "one way",      "cut to length", "air",         "far material",
-                 "materials", "source",  "table",      "tables",       "can shut",      "flexible"},
+                {"name",    "aliases",      "standard",  "shelf",        "role",       "title",       "size",
+                 "id",      "ports",        "bore",      "across flats", "loss",       "branch loss", "weld bung",
+                 "bushing", "can shut",     "flexible",  "closing",      "dielectric", "one way",     "cut to length",
+                 "air",     "far material", "materials", "source",       "table",      "tables"},
                 loading.problems);
   if (!fields.valid()) return;
   Family family = read_family(loading, fields);

@@ -275,6 +275,19 @@ void cut_hoses(const Draft& draft, ShoppingList& list) {
   }
 }
 
+/// In a branched connection each hose has the length that the catalog sells it in.
+void cut_branched_hoses(const Draft& draft, ShoppingList& list) {
+  for (const ManifoldPlan& manifold : draft.plan.manifolds) {
+    if (manifold.assembly() == nullptr) continue;
+    std::map<PartId, int> hoses;
+    for (const chain::AssemblyPart& part : manifold.assembly()->parts)
+      if (draft.catalog().part(part.part).cut_to_length) ++hoses[part.part];
+    for (const auto& [hose, count] : hoses)
+      list.cut.push_back({part_title(draft.catalog(), hose), straight_length(draft.catalog().part(hose)), metres(0.0),
+                          count, manifold.name, "end to end, cut square"});
+  }
+}
+
 /// Joints over the whole job, by what makes them tight.
 std::map<std::string, int> joints_by_seal(const Draft& draft) {
   const Catalog& catalog = draft.catalog();
@@ -377,6 +390,7 @@ void draft_list(Draft& draft) {
   }
   cut_riser(draft, list);
   cut_hoses(draft, list);
+  cut_branched_hoses(draft, list);
   add_consumables(draft, list);
   check_cost(draft, list);
 }

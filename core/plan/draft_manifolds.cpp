@@ -165,6 +165,10 @@ ManifoldPlan plan_manifold(Draft& draft, const JobConnection& connection) {
     return plan;
   }
   plan.cautions = plan.assembly()->cautions;
+  for (const chain::AssemblyPart& part : plan.assembly()->parts)
+    if (const catalog::Part& row = draft.catalog().part(part.part); row.cut_to_length)
+      draft.assume(fmt::format("length of the {} in '{}'", row.name, plan.name),
+                   write_length(straight_length(row), draft.units()), "as it is sold; cut it to what is wanted");
   take_from_bin(draft, plan);
   narrow_feed(draft, plan);
   return plan;
@@ -176,6 +180,8 @@ void draft_manifolds(Draft& draft) {
   const std::vector<JobConnection> connections = draft.plan.job.connections;
   for (const JobConnection& connection : connections)
     if (!connection.branches.empty()) draft.plan.manifolds.push_back(plan_manifold(draft, connection));
+  if (!draft.plan.manifolds.empty() && !draft.plan.job.bin.items.empty())
+    draft.note(Topic::list, "Connections with branches take from the bin what the others leave.");
 }
 
 }  // namespace riserun::plan

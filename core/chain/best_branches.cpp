@@ -142,7 +142,7 @@ void BranchQuestion::count(const std::vector<bool>& counted, BranchCounts& count
   auto digit = static_cast<std::uint32_t>(kinds_.size());
   const auto want = [&](const NeedGroup& group, std::optional<std::size_t> kind) {
     counts.wanted.push_back({std::popcount(group.bits), kind, false});
-    digits.needs.push_back({group.parts, digit++});
+    digits.needs.push_back({group.parts, digit++, kind});
   };
   for (const NeedGroup& group : rules_.need_groups()) want(group, std::nullopt);
   for (std::size_t kind = 0; kind < kinds_.size(); ++kind) {

@@ -61,6 +61,7 @@ class BranchMoves {
   void add_with_plugs(BranchMove move, const Measures& own, std::size_t port);
   std::vector<Source> with_needs(PartId part, std::vector<Source> sources) const;
   const std::vector<Plug>& plugs_of(const Face& host);
+  std::uint32_t kinds_served(PartId id, const Source& source) const;
   bool metals_meet(const Part& part, std::size_t enter, std::uint32_t mask) const;
   void fold();
 
@@ -85,7 +86,7 @@ void add_taking(std::vector<Taking>& takes, Taking more) {
 std::vector<Source> BranchMoves::with_needs(PartId id, std::vector<Source> sources) const {
   std::vector<std::uint32_t> met_by_it;
   for (const NeedDigit& need : digits_.needs)
-    if (std::binary_search(need.parts.begin(), need.parts.end(), id)) met_by_it.push_back(need.digit);
+    if (need.names(id)) met_by_it.push_back(need.digit);
   const bool asked_only = catalog_.family(catalog_.part(id).family).role != catalog::Role::connector;
   std::vector<Source> all;
   for (const Source& source : sources) {
@@ -137,12 +138,26 @@ void BranchMoves::add_exits(PartId id, const Source& source, std::size_t enter, 
     const bool against = part.one_way && enter > port;
     if (!rules_.admits_way(part, against ? port : enter, against ? enter : port)) return;
     move.gates.push_back(gates_.between(id, enter, port));
+    move.gates.back().kinds &= kinds_served(id, source);
     if (move.gates.back().kinds == 0) return;
     const Move way = bought_move(catalog_, id, enter, port);
     move.enter_face = {way.enter_type, by_material ? way.enter_material : MaterialId{}};
     move.exits.push_back({way.leave_type, by_material ? way.leave_material : MaterialId{}});
   }
   add_with_plugs(std::move(move), source.own, 0);
+}
+
+// A device that is there for the needs of single targets stands on no other target's way.
+std::uint32_t BranchMoves::kinds_served(PartId id, const Source& source) const {
+  if (catalog_.family(catalog_.part(id).family).role == catalog::Role::connector) return UINT32_MAX;
+  std::uint32_t kinds = 0;
+  for (const NeedDigit& need : digits_.needs) {
+    const bool met = std::any_of(source.takes.begin(), source.takes.end(),
+                                 [&](const Taking& taking) { return taking.digit == need.digit; });
+    if (met && !need.kind) return UINT32_MAX;
+    if (need.kind && need.names(id)) kinds |= 1u << *need.kind;
+  }
+  return kinds;
 }
 
 void BranchMoves::add_with_plugs(BranchMove move, const Measures& own, std::size_t port) {

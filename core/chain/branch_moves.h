@@ -5,6 +5,8 @@
 #include "chain/network.h"
 #include "chain/rules.h"
 
+#include <algorithm>
+#include <optional>
 #include <vector>
 
 namespace riserun::chain {
@@ -44,6 +46,9 @@ struct BranchMove {
 struct NeedDigit {
   std::vector<PartId> parts;  // sorted
   std::uint32_t digit = 0;
+  std::optional<std::size_t> kind;  // of target whose need it is; nullopt: of the whole
+
+  bool names(PartId part) const { return std::binary_search(parts.begin(), parts.end(), part); }
 };
 
 /// Which digit counts what; a digit of UINT32_MAX: not counted.

@@ -31,7 +31,8 @@ struct BranchRules {
   /// is given, no joint of a smaller nominal size than the valve's inlet and no bore below the valve's own (ASME BPVC
   /// section VIII UG-135, from memory).
   bool relief = false;
-  std::vector<Need> needs;         // each met on this way, by a part that may lead to other targets too
+  /// Each met on this way. A device that is there for such needs alone stands only before targets that name it.
+  std::vector<Need> needs;
   std::vector<bool> banned;        // by part row: not on this way; empty: none
   std::vector<std::string> avoid;  // what is banned, as written
   /// Where not empty the branch ends in one of these, entered by that port, paid for, and the best for the whole is

@@ -31,6 +31,7 @@ class WhyNoAssembly {
   AssemblyRequest only(const std::vector<std::size_t>& rows) const;
   std::vector<Relaxation> relaxations() const;
   void add_branch(std::vector<Relaxation>& all, std::size_t row) const;
+  void add_relief(std::vector<Relaxation>& all, std::size_t row) const;
   std::string why_not_alone(std::size_t target) const;
   NoChain why_no_way(std::size_t target) const;
   void add_ends(std::vector<Relaxation>& all) const;
@@ -148,7 +149,7 @@ void WhyNoAssembly::add_rules(std::vector<Relaxation>& all) const {
         "every assembly takes a part that is ruled out");
 }
 
-// The rules of one branch. What keeps a relief valve sound is named, but not offered up.
+// The rules of one branch.
 void WhyNoAssembly::add_branch(std::vector<Relaxation>& all, std::size_t row) const {
   const BranchRules& rules = request_.branch(row);
   const std::string target = name(row);
@@ -172,17 +173,28 @@ void WhyNoAssembly::add_branch(std::vector<Relaxation>& all, std::size_t row) co
     relax([](BranchRules& r) { r.facing = Facing::any; }, fmt::format("let {} look anywhere", target),
           fmt::format("no way to {} lets it look {}", target,
                       rules.facing == Facing::straight_on ? "straight on" : "to a side"));
+  add_relief(all, row);
+}
+
+// What keeps a relief valve sound, or air on its way, is named, but not offered up.
+void WhyNoAssembly::add_relief(std::vector<Relaxation>& all, std::size_t row) const {
+  const BranchRules& rules = request_.branch(row);
+  const std::string target = name(row);
+  const auto relax = [&](auto change, std::string reason) {
+    add(
+        all, [&](AssemblyRequest& r) { change(r.branches[row]); }, "", std::move(reason));
+  };
   if (rules.relief && !rules.smallest_bore)
-    relax([](BranchRules& r) { r.smallest_bore = Length{}; }, "",
+    relax([](BranchRules& r) { r.smallest_bore = Length{}; },
           fmt::format("every way to {} is smaller than the relief valve's own inlet; give it a port of its own size",
                       target));
   if (rules.relief)
-    relax([](BranchRules& r) { r.relief = false; }, "",
+    relax([](BranchRules& r) { r.relief = false; },
           fmt::format("every way to {} passes something that can shut, and nothing may between a tank and its relief "
                       "valve",
                       target));
   if (rules.flow == BranchFlow::to_base)
-    relax([](BranchRules& r) { r.flow = BranchFlow::from_base; }, "",
+    relax([](BranchRules& r) { r.flow = BranchFlow::from_base; },
           fmt::format("every way to {} passes a one-way part that does not let it feed the base", target));
 }
 

@@ -139,6 +139,27 @@ void narrow_feed(Draft& draft, const ManifoldPlan& plan) {
   }
 }
 
+/// Behind the regulator a narrow hole has only the set pressure to push air through it.
+void caution_throttled_regulator(Draft& draft, const ManifoldPlan& plan) {
+  const Catalog& catalog = draft.catalog();
+  for (std::size_t row = 0; row < plan.request.targets.size(); ++row) {
+    if (plan.request.branch(row).flow != BranchFlow::to_base) continue;
+    const chain::Chain way = chain::branch_to(*plan.assembly(), row);  // from the reservoir to the supply
+    const auto is_a = [&](const chain::ChainPart& link, const char* family) {
+      return catalog.family(catalog.part(link.part).family).name == family;
+    };
+    const auto restrictor =
+        std::find_if(way.parts.begin(), way.parts.end(), [&](const auto& link) { return is_a(link, "restrictor"); });
+    if (std::none_of(restrictor, way.parts.end(), [&](const auto& link) { return is_a(link, "air regulator"); }))
+      continue;
+    draft.caution(Topic::connections,
+                  fmt::format("In '{}' the restrictor sits between regulator and reservoir, where it throttles every "
+                              "fill: change it round with the regulator, so that it faces the supply.",
+                              plan.name),
+                  "common practice");
+  }
+}
+
 void refuse_none(Draft& draft, const ManifoldPlan& plan) {
   const chain::NoAssembly& none = *plan.none();
   Refusal refusal{Topic::connections, fmt::format("'{}' cannot be put together: {}", plan.name, none.reason), "", "",
@@ -171,6 +192,7 @@ ManifoldPlan plan_manifold(Draft& draft, const JobConnection& connection) {
                    write_length(straight_length(row), draft.units()), "as it is sold; cut it to what is wanted");
   take_from_bin(draft, plan);
   narrow_feed(draft, plan);
+  caution_throttled_regulator(draft, plan);
   return plan;
 }
 

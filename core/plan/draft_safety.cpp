@@ -128,7 +128,7 @@ void refuse_test(Draft& draft, const reservoir::TestPressure& chosen, GaugePress
 /// A relief valve or gauge as it stands in the job: what is screwed on, where, and how narrow its way is.
 struct FittedDevice {
   PartId part;
-  std::string where;  // "'relief'", "'relief valve' of 'air manifold'"
+  std::string where;  // "'air manifold'"
   std::optional<Length> way;
 };
 
@@ -148,8 +148,8 @@ std::vector<FittedDevice> fitted_devices(const Draft& draft) {
     if (manifold.assembly() == nullptr) continue;
     for (std::size_t row = 0; row < manifold.to.size(); ++row)
       if (const auto& part = manifold.assembly()->ends[row].device)
-        devices.push_back({*part, fmt::format("'{}' of '{}'", manifold.to[row], manifold.name),
-                           chain::bore_of_branch(catalog, *manifold.assembly(), row)});
+        devices.push_back(
+            {*part, fmt::format("'{}'", manifold.name), chain::bore_of_branch(catalog, *manifold.assembly(), row)});
   }
   return devices;
 }

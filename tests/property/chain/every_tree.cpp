@@ -227,13 +227,27 @@ std::string TreeTrial::wrong_way(const std::vector<TreeItem>& tree, std::size_t 
   return "";
 }
 
+// A device for single targets' needs alone leads only to targets that name it.
+bool TreeTrial::serves_all(const std::vector<TreeItem>& tree, std::size_t row, unsigned choice) const {
+  for (std::size_t group = 0; group < need_groups_.size(); ++group)
+    if ((choice >> group & 1u) && need_groups_[group].kind < 0) return true;
+  for (const TreeItem& item : tree) {
+    if (item.what != What::target || !leads_to(tree, row, item.kind)) continue;
+    const bool names_it = std::any_of(need_groups_.begin(), need_groups_.end(), [&](const NeedGroup& need) {
+      return need.kind == static_cast<int>(item.kind) && named(need.parts, tree[row].part);
+    });
+    if (!names_it) return false;
+  }
+  return true;
+}
+
 bool TreeTrial::meet(const std::vector<TreeItem>& tree, std::size_t row, std::vector<int> open) const {
   if (row == tree.size()) return std::all_of(open.begin(), open.end(), [](int left) { return left == 0; });
   if (tree[row].what != What::part) return meet(tree, row + 1, open);
   const bool device = catalog_.family(catalog_.part(tree[row].part).family).role == Role::device;
   for (unsigned choice = device ? 1 : 0; choice < 1u << need_groups_.size(); ++choice) {
     std::vector<int> left = open;
-    bool possible = true;
+    bool possible = !device || serves_all(tree, row, choice);
     for (std::size_t group = 0; group < left.size() && possible; ++group) {
       if (!(choice >> group & 1u)) continue;
       const NeedGroup& need = need_groups_[group];

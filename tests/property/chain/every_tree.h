@@ -63,6 +63,7 @@ class TreeTrial {
   std::string wrong_way(const std::vector<TreeItem>& tree, std::size_t target_row) const;
   bool needs_met(const std::vector<TreeItem>& tree) const;
   bool meet(const std::vector<TreeItem>& tree, std::size_t row, std::vector<int> open) const;
+  bool serves_all(const std::vector<TreeItem>& tree, std::size_t row, unsigned choice) const;
   bool leads_to(const std::vector<TreeItem>& tree, std::size_t row, std::size_t kind) const;
   void end_here(std::vector<TreeItem>& tree, const std::vector<Open>& open, TreeItem item, int parts, int depth,
                 EveryTree& found);

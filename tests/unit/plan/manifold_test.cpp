@@ -60,8 +60,8 @@ TEST(AirManifold, FeedsTheReliefValveInItsOwnSizeWithNothingThatShuts) {
 }
 
 TEST(AirManifold, ItsRestrictorCapsTheFeed) {
-  EXPECT_NEAR(in_inches(trough().transfer.system.air.feed_bore), 0.125, 1e-9);
-  EXPECT_THAT(trough().notes, Contains(Field(&Note::text, HasSubstr("The feed through 'shop air' is 0.125 in"))));
+  EXPECT_NEAR(in_inches(trough().transfer.system.air.feed_bore), 0.0625, 1e-9);
+  EXPECT_THAT(trough().notes, Contains(Field(&Note::text, HasSubstr("The feed through 'shop air' is 0.0625 in"))));
 }
 
 TEST(AirManifold, SaysWhyTheWayToTheReliefValveIsKeptOpen) {

@@ -76,6 +76,8 @@ Family read_family(Loading& loading, Fields& fields) {
                     .value_or(Role::connector);
   family.weld_bung = fields.flag_or("weld bung", false);
   family.is_bushing = fields.flag_or("bushing", false);
+  family.can_shut = fields.flag_or("can shut", false);
+  family.flexible = fields.flag_or("flexible", false);
   family.source = fields.need_text("source");
   check_unused(loading, map["name"], family.name);
   for (const std::string& alias : family.aliases) check_unused(loading, map["aliases"], alias);
@@ -147,10 +149,10 @@ std::vector<FamilyTable> read_tables(Loading& loading, Fields& fields, const Fam
 void load_family(Loading& loading, const Value& value) {
   const std::size_t mistakes_before = loading.problems.size();
   Fields fields(value,
-                {"name",      "aliases", "standard",   "shelf",        "role",          "title",       "size",
-                 "id",        "ports",   "bore",       "across flats", "loss",          "branch loss", "weld bung",
-                 "bushing",   "closing", "dielectric", "one way",      "cut to length", "air",         "far material",
-                 "materials", "source",  "table",      "tables"},
+                {"name",    "aliases",      "standard",  "shelf",        "role",       "title",       "size",
+                 "id",      "ports",        "bore",      "across flats", "loss",       "branch loss", "weld bung",
+                 "bushing", "can shut",     "flexible",  "closing",      "dielectric", "one way",     "cut to length",
+                 "air",     "far material", "materials", "source",       "table",      "tables"},
                 loading.problems);
   if (!fields.valid()) return;
   Family family = read_family(loading, fields);

@@ -62,6 +62,8 @@ struct Family {
   bool weld_bung = false;
   bool is_bushing = false;
   std::string source;
+  bool can_shut = false;  // holds something that can stop the flow: keep it from between a tank and its relief valve
+  bool flexible = false;  // bends: what is beyond it looks in no known direction
 };
 
 struct Part {

@@ -91,11 +91,15 @@ std::vector<LineElement> elements_of(const Catalog& catalog, const Part& part, s
     element.bore = bores[side];
     element.length = loss ? Length{} : (one_bore ? run : run / 2.0);
     element.roughness = catalog.material(part.material_at(ports[side])).roughness;
-    element.nominal_inches = nominal_inches(catalog.size_name(catalog.port_type(part.ports[ports[side]].type).size));
+    element.nominal_inches = nominal_inches(catalog, part.ports[ports[side]].type);
     if (loss && (one_bore || side == narrow)) add_loss(element, *loss);
     elements.push_back(std::move(element));
   }
   return elements;
+}
+
+double nominal_inches(const Catalog& catalog, PortTypeId type) {
+  return nominal_inches(catalog.size_name(catalog.port_type(type).size));
 }
 
 std::int64_t own_head(const Catalog& catalog, const Move& move, VolumeFlow flow) {

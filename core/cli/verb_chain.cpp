@@ -1,5 +1,6 @@
 #include "chain/branched.h"
 #include "chain/finder.h"
+#include "cli/branch_options.h"
 #include "cli/inputs.h"
 #include "report/assembly_text.h"
 #include "report/chain_text.h"
@@ -32,6 +33,7 @@ struct ChainOptions {
   std::string alternatives;
   bool air = false;
   bool special_order = false;
+  BranchOptions branches;
 };
 
 const std::vector<std::string> kOrders = {"parts", "price", "loss", "length", "bin"};
@@ -128,6 +130,12 @@ void refuse_what_is_for_two_ports(const ChainOptions& options) {
   words.finish();
 }
 
+void refuse_what_is_for_branches(const ChainOptions& options) {
+  WordReader words;
+  refuse_branch_options(options.branches, words);
+  words.finish();
+}
+
 int run_assembly(const ChainOptions& options, const Session& session) {
   refuse_what_is_for_two_ports(options);
   const Stock stock = load_stock(session.common);
@@ -136,6 +144,7 @@ int run_assembly(const ChainOptions& options, const Session& session) {
   WordReader words;
   for (std::size_t i = 1; i < options.ports.size(); ++i)
     request.targets.push_back({words.port(*stock.catalog, options.ports[i]), {}, request.rules.from.freedom, {}});
+  request.branches = read_branch_options(options.branches, stock, request.targets.size(), words);
   words.finish();
   const chain::AssemblyAnswer answer = chain::find_assembly(*stock.catalog, request);
   if (session.common.json) {
@@ -151,6 +160,7 @@ int run_assembly(const ChainOptions& options, const Session& session) {
 
 int run_chain(const ChainOptions& options, const Session& session) {
   if (options.ports.size() > 2) return run_assembly(options, session);
+  refuse_what_is_for_branches(options);
   const Stock stock = load_stock(session.common);
   const auto [request, most_rows] = question_from(options, stock);
   if (most_rows) {
@@ -205,6 +215,7 @@ void add_chain_verb(CLI::App& app, Session& session) {
   verb->add_flag("--air", options->air, "It carries compressed air: nothing that shatters");
   verb->add_flag("--from-bin", options->from_bin, "Nothing is bought: what the bin has must do");
   verb->add_flag("--special-order", options->special_order, "Parts that a store must order are allowed");
+  add_branch_options(*verb, options->branches);
   verb->callback(
       [options, &session] { session.chosen_verb = [options, &session] { return run_chain(*options, session); }; });
 }

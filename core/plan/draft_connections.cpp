@@ -24,14 +24,20 @@ const Length kBandGap = inches(0.25);       // from the hose's end, and between 
 
 bool is_air_port(const Job& job, const std::string& name) { return port_named(job.air.ports, name) != nullptr; }
 
+}  // namespace
+
 Service settle_service(Draft& draft, const JobConnection& connection) {
   if (connection.carries) return *connection.carries;
   const Job& job = draft.plan.job;
-  const bool air = is_air_port(job, connection.from) || is_air_port(job, connection.to);
+  const bool air = is_air_port(job, connection.from) || is_air_port(job, connection.to) ||
+                   std::any_of(connection.branches.begin(), connection.branches.end(),
+                               [&](const JobBranch& branch) { return is_air_port(job, branch.to); });
   draft.assume(fmt::format("what '{}' carries", connection.name), air ? "air" : "water",
                air ? "one end is on the air supply" : "neither end is on the air supply");
   return air ? Service::air : Service::water;
 }
+
+namespace {
 
 const char* freedom_name(Freedom freedom) {
   switch (freedom) {
@@ -47,6 +53,8 @@ const char* freedom_name(Freedom freedom) {
   return "";
 }
 
+}  // namespace
+
 Freedom settle_freedom(Draft& draft, const JobConnection& connection, const std::string& port,
                        const std::optional<Freedom>& given) {
   if (given) return *given;
@@ -56,6 +64,8 @@ Freedom settle_freedom(Draft& draft, const JobConnection& connection, const std:
                loose ? "it hangs on an air hose" : "its port is welded or mounted");
   return freedom;
 }
+
+namespace {
 
 chain::PortEnd end_at(Draft& draft, const JobConnection& connection, const std::string& name,
                       const std::optional<Freedom>& freedom) {
@@ -86,6 +96,8 @@ std::vector<bool> banned_parts(const Draft& draft, const JobConnection& connecti
   return banned;
 }
 
+}  // namespace
+
 ChainRequest request_for(Draft& draft, const JobConnection& connection, Service service) {
   ChainRequest request;
   request.from = end_at(draft, connection, connection.from, connection.from_freedom);
@@ -103,6 +115,8 @@ ChainRequest request_for(Draft& draft, const JobConnection& connection, Service 
   request.bin = draft.bin.bin();
   return request;
 }
+
+namespace {
 
 /// What an answer costs under an order, so that devices with different ports can be compared. Less is better.
 std::tuple<double, double, double> cost_of(const Chain& chain, chain::Order order, bool buys_device, Price device) {
@@ -364,6 +378,7 @@ void draft_connections(Draft& draft) {
   const Job job = draft.plan.job;
   const chain::Finder finder(draft.catalog());
   for (const JobConnection& connection : job.connections) {
+    if (!connection.branches.empty()) continue;  // see draft_manifolds
     draft.plan.connections.push_back(plan_connection(draft, finder, connection));
     const ConnectionPlan& plan = draft.plan.connections.back();
     const bool reaches_table =

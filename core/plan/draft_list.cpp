@@ -93,6 +93,14 @@ void add_chain(Draft& draft, Tally& tally, const ConnectionPlan& connection) {
   }
 }
 
+void add_manifold(Tally& tally, const ManifoldPlan& manifold) {
+  for (const chain::AssemblyPart& part : manifold.assembly()->parts) {
+    tally.add(part.part, part.from_bin, manifold.name);
+    for (const chain::PortFollower& port : part.ports)
+      if (port.what == chain::PortFollower::What::plug) tally.add(port.plug, port.plug_from_bin, manifold.name);
+  }
+}
+
 /// Parts with the same ports that could stand in for one that is bought: another material or the next length.
 void suggest_instead(const Draft& draft, ListItem& item) {
   if (!item.part) return;
@@ -153,18 +161,21 @@ void add_part_or_thing(Draft& draft, Tally& tally, const std::optional<PartId>& 
   }
 }
 
-void add_clamps(Draft& draft, Tally& tally, const ConnectionPlan& connection) {
+void add_clamps_of(Draft& draft, Tally& tally, const chain::ChainJoint& joint, int each, const std::string& used_for) {
   const Catalog& catalog = draft.catalog();
+  if (catalog.mating_rules()[joint.rule].seal != "clamp") return;
+  const std::string& size = catalog.size_name(catalog.port_type(joint.b).size);
+  for (int i = 0; i < std::max(1, each); ++i)
+    add_part_or_thing(
+        draft, tally, clamp_for(draft, size),
+        unlisted("hose-clamp/" + size, "hose clamp", "for " + size + " in hose", "hose and clamps", used_for));
+}
+
+void add_clamps(Draft& draft, Tally& tally, const ConnectionPlan& connection) {
   if (connection.hose_joints == 0) return;
   const int each = connection.clamps / connection.hose_joints;
-  for (const chain::ChainJoint& joint : connection.chain()->joints) {
-    if (catalog.mating_rules()[joint.rule].seal != "clamp") continue;
-    const std::string& size = catalog.size_name(catalog.port_type(joint.b).size);
-    for (int i = 0; i < std::max(1, each); ++i)
-      add_part_or_thing(
-          draft, tally, clamp_for(draft, size),
-          unlisted("hose-clamp/" + size, "hose clamp", "for " + size + " in hose", "hose and clamps", connection.name));
-  }
+  for (const chain::ChainJoint& joint : connection.chain()->joints)
+    add_clamps_of(draft, tally, joint, each, connection.name);
 }
 
 void add_test_gauge(Draft& draft, Tally& tally) {
@@ -264,6 +275,19 @@ void cut_hoses(const Draft& draft, ShoppingList& list) {
   }
 }
 
+/// In a branched connection each hose has the length that the catalog sells it in.
+void cut_branched_hoses(const Draft& draft, ShoppingList& list) {
+  for (const ManifoldPlan& manifold : draft.plan.manifolds) {
+    if (manifold.assembly() == nullptr) continue;
+    std::map<PartId, int> hoses;
+    for (const chain::AssemblyPart& part : manifold.assembly()->parts)
+      if (draft.catalog().part(part.part).cut_to_length) ++hoses[part.part];
+    for (const auto& [hose, count] : hoses)
+      list.cut.push_back({part_title(draft.catalog(), hose), straight_length(draft.catalog().part(hose)), metres(0.0),
+                          count, manifold.name, "end to end, cut square"});
+  }
+}
+
 /// Joints over the whole job, by what makes them tight.
 std::map<std::string, int> joints_by_seal(const Draft& draft) {
   const Catalog& catalog = draft.catalog();
@@ -277,6 +301,14 @@ std::map<std::string, int> joints_by_seal(const Draft& draft) {
     for (const chain::ChainJoint& joint : connection.chain()->joints) ++count[catalog.mating_rules()[joint.rule].seal];
     for (const chain::ChainPart& part : connection.chain()->parts)
       for (const PartId plug : part.plugs) count_mate(catalog.part(plug).ports[0].type);
+  }
+  for (const ManifoldPlan& manifold : draft.plan.manifolds) {
+    if (manifold.assembly() == nullptr) continue;
+    for (const chain::AssemblyJoint& joint : manifold.assembly()->joints)
+      ++count[catalog.mating_rules()[joint.joint.rule].seal];
+    for (const chain::AssemblyPart& part : manifold.assembly()->parts)
+      for (const chain::PortFollower& port : part.ports)
+        if (port.what == chain::PortFollower::What::plug) count_mate(catalog.part(port.plug).ports[0].type);
   }
   for (const TestPlug& plug : draft.plan.leak_test.plugs)
     if (plug.part) count_mate(catalog.part(*plug.part).ports[0].type);
@@ -341,6 +373,12 @@ void draft_list(Draft& draft) {
     add_chain(draft, tally, connection);
     add_clamps(draft, tally, connection);
   }
+  for (const ManifoldPlan& manifold : draft.plan.manifolds) {
+    if (manifold.assembly() == nullptr) continue;
+    add_manifold(tally, manifold);
+    for (const chain::AssemblyJoint& joint : manifold.assembly()->joints)
+      add_clamps_of(draft, tally, joint.joint, 1, manifold.name);
+  }
   for (const ExtraPart& extra : draft.extras) tally.add(extra.part, extra.from_bin, extra.used_for);
   add_bungs(draft, tally);
   add_test_gear(draft, tally);
@@ -352,6 +390,7 @@ void draft_list(Draft& draft) {
   }
   cut_riser(draft, list);
   cut_hoses(draft, list);
+  cut_branched_hoses(draft, list);
   add_consumables(draft, list);
   check_cost(draft, list);
 }

@@ -49,6 +49,7 @@ struct Draft {
 // The stages, in the order in which make_plan runs them. Each needs what the ones before it have put into the draft.
 void draft_riser(Draft& draft);         // plan.riser
 void draft_connections(Draft& draft);   // plan.connections, plan.water_connection
+void draft_manifolds(Draft& draft);     // plan.manifolds, and the feed's bore where a branch narrows it
 void draft_line(Draft& draft);          // plan.line
 void draft_levels(Draft& draft);        // plan.levels
 void draft_wall_limit(Draft& draft);    // plan.walls: panels, limit, next stay
@@ -58,6 +59,13 @@ void draft_relief(Draft& draft);        // plan.relief
 void draft_leak_test(Draft& draft);     // plan.leak_test
 void draft_list(Draft& draft);          // plan.list
 void draft_cautions(Draft& draft);      // plan.cautions that belong to the whole job
+
+/// What a connection carries, and how one of its ports is held: given, or assumed.
+Service settle_service(Draft& draft, const JobConnection& connection);
+chain::Freedom settle_freedom(Draft& draft, const JobConnection& connection, const std::string& port,
+                              const std::optional<chain::Freedom>& given);
+/// What the job asks of a connection, its far ends aside.
+chain::ChainRequest request_for(Draft& draft, const JobConnection& connection, Service service);
 
 /// The reservoir port that the riser hangs in; nullptr: none is given.
 const JobPort* riser_bung(const Job& job);

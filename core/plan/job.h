@@ -5,6 +5,7 @@
 
 #include "catalog/bin.h"
 #include "catalog/catalog.h"
+#include "chain/branched.h"
 #include "chain/request.h"
 #include "quantity/quantities.h"
 #include "quantity/write.h"
@@ -100,10 +101,26 @@ struct EndDevice {
   std::vector<PartId> parts;  // what the words match; not empty
 };
 
+/// One of several far ends of a connection that branches: a port, or a device that closes it.
+struct JobBranch {
+  std::string name;
+  std::string to;  // name of a port; empty: `ends_in`
+  std::optional<EndDevice> ends_in;
+  std::vector<chain::Need> needs;  // on the way to this end
+  std::vector<std::string> avoid;
+  std::vector<PartId> avoided;
+  std::optional<Length> smallest_bore;
+  std::optional<bool> feeds;  // air or water comes in by it
+  std::optional<chain::Freedom> freedom;
+  chain::Facing looks = chain::Facing::any;
+  bool special_order = false;  // of the device
+};
+
 struct JobConnection {
   std::string name;
-  std::string from;  // name of a port
-  std::string to;    // name of a port; empty: `ends_in` or nothing beyond the needed parts
+  std::string from;                 // name of a port
+  std::string to;                   // name of a port; empty: `ends_in` or `branches`
+  std::vector<JobBranch> branches;  // two to eight, or none
   std::optional<EndDevice> ends_in;
   std::optional<Service> carries;
   std::vector<chain::Need> needs;

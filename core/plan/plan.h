@@ -5,6 +5,7 @@
 #pragma once
 
 #include "catalog/catalog.h"
+#include "chain/branched.h"
 #include "chain/result.h"
 #include "plan/job.h"
 #include "quantity/quantities.h"
@@ -75,6 +76,20 @@ struct ConnectionPlan {
 
   const chain::Chain* chain() const { return std::get_if<chain::Chain>(&answer); }
   const chain::NoChain* none() const { return std::get_if<chain::NoChain>(&answer); }
+};
+
+/// A connection with several far ends.
+struct ManifoldPlan {
+  std::string name;
+  std::string from;             // name of the port
+  std::vector<std::string> to;  // names of the branches
+  Service service = Service::water;
+  chain::AssemblyRequest request;  // as it was asked, with what was left of the bin
+  chain::AssemblyAnswer answer;
+  std::vector<std::string> cautions;
+
+  const chain::Assembly* assembly() const { return std::get_if<chain::Assembly>(&answer); }
+  const chain::NoAssembly* none() const { return std::get_if<chain::NoAssembly>(&answer); }
 };
 
 struct RiserPlan {
@@ -233,6 +248,7 @@ struct Plan {
   Status status = Status::ok;
   std::vector<Assumption> assumptions;
   std::vector<ConnectionPlan> connections;
+  std::vector<ManifoldPlan> manifolds;
   RiserPlan riser;
   Levels levels;
   hydraulics::Line line;                        // riser's lower end to the table

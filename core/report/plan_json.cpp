@@ -1,6 +1,7 @@
 #include "report/plan_json.h"
 
 #include "chain/reason.h"
+#include "report/assembly_text.h"
 
 #include <nlohmann/json.hpp>
 
@@ -353,6 +354,15 @@ std::string plan_json(const Plan& plan) {
     entry["all_cautions"] = connection.cautions;
     connections.push_back(std::move(entry));
   }
+  json manifolds = json::array();
+  for (const plan::ManifoldPlan& manifold : plan.manifolds) {
+    json entry = {{"name", manifold.name},
+                  {"from", manifold.from},
+                  {"to", manifold.to},
+                  {"service", manifold.service == chain::Service::air ? "air" : "water"}};
+    entry.update(json::parse(assembly_json(*plan.catalog, manifold.request, manifold.answer)));
+    manifolds.push_back(std::move(entry));
+  }
   json assumptions = json::array();
   for (const plan::Assumption& assumption : plan.assumptions)
     assumptions.push_back({{"what", assumption.what}, {"value", assumption.value}, {"why", assumption.why}});
@@ -372,6 +382,7 @@ std::string plan_json(const Plan& plan) {
                        {"status", kStatus[static_cast<std::size_t>(plan.status)]},
                        {"refusals", refusals},
                        {"connections", connections},
+                       {"manifolds", manifolds},
                        {"riser", riser_object(plan.riser.riser)},
                        {"levels", levels_object(plan.levels)},
                        {"transfer", transfer_object(plan)},

@@ -1,5 +1,6 @@
 #include "report/plan_text.h"
 
+#include "report/assembly_text.h"
 #include "report/chain_text.h"
 
 #include <fmt/format.h>
@@ -28,9 +29,20 @@ std::string remarks_text(const Plan& plan, Topic topic) {
   return text;
 }
 
+std::string manifolds_text(const Plan& plan, const Style& style) {
+  std::string text;
+  for (const plan::ManifoldPlan& manifold : plan.manifolds) {
+    if (!plan.connections.empty() || &manifold != &plan.manifolds.front()) text += "\n";
+    text += wrapped("", fmt::format("{}: {} to {} ({})", manifold.name, manifold.from, fmt::join(manifold.to, ", "),
+                                    manifold.service == chain::Service::air ? "air" : "water"));
+    text += assembly_text(*plan.catalog, manifold.request, manifold.answer, style);
+  }
+  return text;
+}
+
 std::string connections_text(const Plan& plan, const Style& style) {
   std::string text = heading("Connections", style);
-  if (plan.connections.empty()) text += "  The job names none.\n";
+  if (plan.connections.empty() && plan.manifolds.empty()) text += "  The job names none.\n";
   for (const plan::ConnectionPlan& connection : plan.connections) {
     if (&connection != &plan.connections.front()) text += "\n";
     text += fmt::format("{}: {} to {} ({})\n", connection.name, connection.from, connection.to,
@@ -42,7 +54,7 @@ std::string connections_text(const Plan& plan, const Style& style) {
     if (connection.hose_length)
       text += fmt::format("  Hose: cut {} each.\n", write_length(*connection.hose_length, style.units));
   }
-  return text + remarks_text(plan, Topic::connections);
+  return text + manifolds_text(plan, style) + remarks_text(plan, Topic::connections);
 }
 
 std::string levels_text(const Plan& plan, const Style& style) {

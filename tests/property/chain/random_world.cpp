@@ -91,6 +91,8 @@ void add_families(CatalogBuilder& builder) {
       family.name = std::string(role == Role::device ? "device" : "connector") + (bushing ? " bushing" : "");
       family.role = role;
       family.is_bushing = bushing;
+      family.can_shut = bushing != (role == Role::device);
+      family.flexible = bushing;
       builder.add(family);
     }
   }

@@ -55,7 +55,7 @@ INSTANTIATE_TEST_SUITE_P(
             "      riser bung: {port: 1 FNPT, bong: full coupling, where: lid}\n"
             "                                 ^"},
     BadJob{"UnknownKeyOfAConnection", "carries: water", "carry: water",
-           "bench.yaml:26:51: error: connections[1]: unknown key 'carry' (allowed: name, from, to, ends in, carries, need, avoid, held, order, gap, offset, hose length, rating, smallest bore, room, most parts, special order or galvanic)\n"
+           "bench.yaml:26:51: error: connections[1]: unknown key 'carry' (allowed: name, from, to, ends in, carries, need, avoid, held, order, gap, offset, hose length, rating, smallest bore, room, most parts, special order, galvanic or branches)\n"
             "    - {name: water up, from: riser bung, to: inlet, carry: water, need: [union], held: {from: fixed, t...\n"
             "                                                    ^"},
     BadJob{"MissingReservoir", "reservoir:", "reservior:",
@@ -230,7 +230,7 @@ INSTANTIATE_TEST_SUITE_P(
             "    - {name: air in, from: compressor, to: air bung, carries: air}\n"
             "                           ^"},
     BadJob{"ConnectionWithoutFarEnd", ", to: inlet", "",
-           "bench.yaml:26:5: error: connections[1]: the far end is missing: 'to' names a port, 'ends in' a device\n"
+           "bench.yaml:26:5: error: connections[1]: the far end is missing: 'to' names a port, 'ends in' a device, 'branches' several ends\n"
             "    - {name: water up, from: riser bung, carries: water, need: [union], held: {from: fixed, to: fixed}...\n"
             "      ^"},
     BadJob{"ConnectionWithTwoFarEnds", "to: inlet", "to: inlet, ends in: pressure gauge",

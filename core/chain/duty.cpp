@@ -1,5 +1,7 @@
 #include "chain/duty.h"
 
+#include "chain/rules.h"
+
 #include <algorithm>
 
 namespace riserun::chain {
@@ -51,6 +53,23 @@ std::optional<Temperature> hottest_proved(const Catalog& catalog, PartId part) {
 InVacuum in_vacuum(const Catalog& catalog, PartId part) {
   const Duty* duty = catalog.duty(part);
   return duty == nullptr ? InVacuum::not_proved : duty->vacuum;
+}
+
+RunDuty duty_of_run(const Catalog& catalog, const std::vector<PartId>& parts) {
+  const auto weaker = [](auto& all, const auto& one) {
+    if (!one || (all && *one < *all)) all = one;
+  };
+  RunDuty run{proved_pressure(catalog, parts.front(), Service::air, {}), hottest_proved(catalog, parts.front()),
+              in_vacuum(catalog, parts.front())};
+  for (const PartId part : parts) {
+    const bool air = stands_compressed_air(catalog, catalog.part(part));
+    const auto pressure = air ? proved_pressure(catalog, part, Service::air, {}) : std::nullopt;
+    if (run.air) weaker(run.air, pressure);
+    if (run.hottest) weaker(run.hottest, hottest_proved(catalog, part));
+    const InVacuum vacuum = in_vacuum(catalog, part);
+    if (vacuum == InVacuum::collapses || run.vacuum == InVacuum::stands) run.vacuum = vacuum;
+  }
+  return run;
 }
 
 bool stands_duty(const Catalog& catalog, PartId part, const ChainRequest& request) {

@@ -26,4 +26,13 @@ catalog::InVacuum in_vacuum(const Catalog& catalog, PartId part);
 /// The part keeps the request's rating, temperature and vacuum.
 bool stands_duty(const Catalog& catalog, PartId part, const ChainRequest& request);
 
+/// What a whole run is proved for: its weakest part, plugs included, in each respect by itself.
+struct RunDuty {
+  std::optional<GaugePressure> air;    // nullopt: not proved for compressed air
+  std::optional<Temperature> hottest;  // nullopt: room temperature only
+  catalog::InVacuum vacuum = catalog::InVacuum::stands;
+};
+/// @param parts  at least one
+RunDuty duty_of_run(const Catalog& catalog, const std::vector<PartId>& parts);
+
 }  // namespace riserun::chain

@@ -107,8 +107,8 @@ struct JobConnection {
   std::optional<EndDevice> ends_in;
   std::optional<Service> carries;
   std::vector<chain::Need> needs;
-  std::vector<std::string> avoid;  // words as written
-  std::vector<PartId> avoided;     // what they match
+  bool needs_in_order = false;     // from the `from` end on
+  std::vector<chain::Avoidance> avoid;
   std::optional<chain::Freedom> from_freedom;
   std::optional<chain::Freedom> to_freedom;
   std::optional<chain::Order> order;
@@ -119,6 +119,9 @@ struct JobConnection {
   std::optional<Length> smallest_bore;
   std::optional<Length> room;  // free radius round the run
   std::optional<int> most_parts;
+  std::optional<int> most_bushings;
+  std::optional<Temperature> hottest;  // of what is inside
+  std::optional<bool> vacuum;          // it can come under vacuum
   bool special_order = false;
   chain::Galvanic galvanic = chain::Galvanic::warn;
 };

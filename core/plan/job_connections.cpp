@@ -39,10 +39,9 @@ void read_needs(JobReading& reading, Fields& fields, JobConnection& connection) 
   const Value avoid = fields.find("avoid");
   if (!avoid.exists()) return;
   for (const Value& words : catalog::read_texts(avoid, reading.problems)) {
-    const std::vector<PartId> parts = read_parts(reading, words);
+    std::vector<PartId> parts = read_parts(reading, words);
     if (parts.empty()) continue;
-    connection.avoid.emplace_back(words.text());
-    connection.avoided.insert(connection.avoided.end(), parts.begin(), parts.end());
+    connection.avoid.push_back({std::string(words.text()), std::move(parts)});
   }
 }
 
@@ -79,6 +78,11 @@ void read_limits(Fields& fields, JobConnection& connection) {
   connection.room = fields.find_with("room", ranged(read_length, inches(0.25), inches(120.0)));
   connection.smallest_bore = fields.find_with("smallest bore", ranged(read_length, inches(0.05), inches(12.0)));
   connection.most_parts = fields.find_with("most parts", ranged(read_count, 0, 40));
+  connection.most_bushings = fields.find_with("most bushings", ranged(read_count, 0, 40));
+  connection.needs_in_order = fields.flag_or("in order", false);
+  connection.hottest =
+      fields.find_with("hottest", ranged(read_temperature, degrees_fahrenheit(32.0), degrees_fahrenheit(500.0)));
+  if (fields.map()["vacuum"].exists()) connection.vacuum = fields.flag_or("vacuum", true);
   connection.special_order = fields.flag_or("special order", false);
   connection.galvanic = fields
                             .choice<chain::Galvanic>(fields.find("galvanic"), {{"warn", chain::Galvanic::warn},
@@ -88,10 +92,12 @@ void read_limits(Fields& fields, JobConnection& connection) {
 
 JobConnection read_connection(JobReading& reading, const Value& value) {
   JobConnection connection;
-  Fields fields(value,
-                {"name", "from", "to", "ends in", "carries", "need", "avoid", "held", "order", "gap", "offset",
-                 "hose length", "rating", "smallest bore", "room", "most parts", "special order", "galvanic"},
-                reading.problems);
+  Fields fields(
+      value,
+      {"name",          "from",     "to",      "ends in",     "carries",       "need",          "avoid", "held",
+       "order",         "gap",      "offset",  "hose length", "rating",        "smallest bore", "room",  "most parts",
+       "most bushings", "in order", "hottest", "vacuum",      "special order", "galvanic"},
+      reading.problems);
   if (!fields.valid()) return connection;
   connection.from = fields.need_text("from");
   read_far_end(reading, fields, connection);

@@ -40,7 +40,8 @@ struct PortEnd {
   PortTypeId type;
   std::optional<MaterialId> material;  // of the thing that has the port; unknown: no galvanic verdict there
   Freedom freedom = Freedom::loose;
-  std::string called{};  // what texts call it: "the riser bung"; empty: "the first port" or "the last port"
+  std::string called{};    // what texts call it: "the riser bung"; empty: "the first port" or "the last port"
+  bool on_vessel = false;  // of a tank's wall, which is large beside any part
 };
 
 /// What texts call the two ends of a request.

@@ -61,7 +61,8 @@ Freedom settle_freedom(Draft& draft, const JobConnection& connection, const std:
 chain::PortEnd end_at(Draft& draft, const JobConnection& connection, const std::string& name,
                       const std::optional<Freedom>& freedom) {
   const JobPort* port = find_port(draft.plan.job, name);
-  return {port->type, port->material, settle_freedom(draft, connection, name, freedom), "the " + name};
+  return {port->type, port->material, settle_freedom(draft, connection, name, freedom), "the " + name,
+          !is_air_port(draft.plan.job, name)};
 }
 
 /// The gauge pressure that every part must stand unless the job says otherwise: all that the regulator can be set to.

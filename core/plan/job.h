@@ -37,6 +37,7 @@ struct JobPort {
   std::optional<MaterialId> material;
   std::optional<Place> place;
   std::optional<reservoir::BungKind> bung;  // reservoir only
+  std::optional<PartId> bung_part;          // the part of the catalog that is the bung
   std::optional<bool> welded_in;            // false: the bung is still to be bought and welded in
   std::optional<Length> bung_length;        // end to end of the bung's body
   std::optional<Length> projects;           // of the bung's inner face from the inside of its wall
@@ -107,7 +108,7 @@ struct JobConnection {
   std::optional<EndDevice> ends_in;
   std::optional<Service> carries;
   std::vector<chain::Need> needs;
-  bool needs_in_order = false;     // from the `from` end on
+  bool needs_in_order = false;  // from the `from` end on
   std::vector<chain::Avoidance> avoid;
   std::optional<chain::Freedom> from_freedom;
   std::optional<chain::Freedom> to_freedom;

@@ -96,6 +96,10 @@ void read_rule(Loading& loading, Fields& fields, FamilyRule& rule) {
   rule.branch_loss = fields.find("branch loss");
   rule.far_material = fields.find("far material");
   if (const Value air = fields.find("air"); air.exists()) rule.air = read_flag(air, loading.problems);
+  rule.straight_tapped = fields.find("straight tapped");
+  if (rule.straight_tapped.exists() && !rule.straight_tapped.is_map())
+    loading.problems.add(rule.straight_tapped,
+                         rule.straight_tapped.path() + ": a map of columns to lists of values is expected here");
   rule.closing = fields.flag_or("closing", false);
   rule.dielectric = fields.flag_or("dielectric", false);
   rule.one_way = fields.flag_or("one way", false);
@@ -148,11 +152,11 @@ std::vector<FamilyTable> read_tables(Loading& loading, Fields& fields, const Fam
 
 void load_family(Loading& loading, const Value& value) {
   const std::size_t mistakes_before = loading.problems.size();
-  Fields fields(value,
-                {"name",    "aliases",      "standard",  "shelf",        "role",       "title",       "size",
-                 "id",      "ports",        "bore",      "across flats", "loss",       "branch loss", "weld bung",
-                 "bushing", "can shut",     "flexible",  "closing",      "dielectric", "one way",     "cut to length",
-                 "air",     "far material", "materials", "source",       "table",      "tables"},
+  Fields fields(value, {"name",        "aliases",    "standard",        "shelf",         "role",         "title",
+                        "size",        "id",         "ports",           "bore",          "across flats", "loss",
+                        "branch loss", "weld bung",  "straight tapped", "bushing",       "can shut",     "flexible",
+                        "closing",     "dielectric", "one way",         "cut to length", "air",          "far material",
+                        "materials",   "source",     "table",           "tables"},
                 loading.problems);
   if (!fields.valid()) return;
   Family family = read_family(loading, fields);

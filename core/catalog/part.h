@@ -40,6 +40,8 @@ struct Material {
   bool metal = true;
   bool compressed_air = true;  // false: shatters under compressed air (PVC)
   Length roughness{};
+  std::string welds_to;    // sheet metal that a bung of it is welded to: "steel", "stainless steel"; empty: none
+  std::string not_welded;  // why it is no weld bung: "zinc fume"; empty: nothing against it
   std::string source;
 };
 
@@ -80,6 +82,7 @@ struct Part {
   bool closing = false;                    // holds a closing joint of its own between its two sides (a union)
   bool dielectric = false;                 // keeps its two sides' metals apart
   bool one_way = false;                    // flow only from port 0 to port 1 (check valve)
+  bool straight_tapped = false;            // may be tapped straight instead of taper: a lesser seal
   bool cut_to_length = false;              // sold by length: `reach` is that of the default length
   std::optional<MaterialId> far_material;  // wetted metal at the last port where it differs (dielectric union)
   LossItemId loss;                         // invalid: bore and length only

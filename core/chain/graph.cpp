@@ -58,9 +58,10 @@ RequestGraph::RequestGraph(const Network& network, const Rules& rules, const Gra
 void RequestGraph::add_folded(const FoldedWays& folded, const Rules& rules, const GraphExtras& extras) {
   const Catalog& catalog = network_->catalog();
   const ChainRequest& request = rules.request();
-  const auto add_best = [&](std::span<const Way> ways, bool special) {
+  const auto add_best_of = [&](std::span<const Way> ways, bool special, std::optional<bool> bushing) {
     const auto best = std::find_if(ways.begin(), ways.end(), [&](const Way& way) {
       const PartId part = way.part();
+      if (bushing && is_bushing(catalog, catalog.part(part)) != *bushing) return false;
       return rules.buyable(part) != special && rules.admits(part) && rules.groups_of(part) == 0 &&
              rules.admits_way(catalog.part(part), way.enter(), way.leave());
     });
@@ -69,16 +70,21 @@ void RequestGraph::add_folded(const FoldedWays& folded, const Rules& rules, cons
     move.own.wishes = special || extras.purchase_is_wish ? 1 : 0;
     if (request.order == Order::loss) move.own.nanometres = own_head(catalog, move, request.flow);
   };
+  const auto add_best = [&](std::span<const Way> ways, bool special) {
+    if (!extras.counts_bushings) return add_best_of(ways, special, {});
+    add_best_of(ways, special, false);
+    add_best_of(ways, special, true);
+  };
   for (std::size_t row = 0; row < folded.class_count(); ++row) {
     if (all_measures_)
-      add_undominated(folded.ways_of(row), rules);
+      add_undominated(folded.ways_of(row), rules, extras);
     else
       add_best(folded.ways_of(row), false);
     if (extras.special_order_is_wish) add_best(folded.ways_of(row), true);
   }
 }
 
-void RequestGraph::add_undominated(std::span<const Way> ways, const Rules& rules) {
+void RequestGraph::add_undominated(std::span<const Way> ways, const Rules& rules, const GraphExtras& extras) {
   const Catalog& catalog = network_->catalog();
   const std::size_t first = moves_.size();
   for (const Way& way : ways) {
@@ -89,7 +95,7 @@ void RequestGraph::add_undominated(std::span<const Way> ways, const Rules& rules
     Move& move = moves_.emplace_back(bought_move(catalog, part, way.enter(), way.leave()));
     move.own.nanometres = own_head(catalog, move, rules.request().flow);
   }
-  keep_undominated(*network_, moves_, first);
+  keep_undominated(*network_, moves_, first, extras.counts_bushings);
 }
 
 void RequestGraph::make_nodes(const Rules& rules) {

@@ -16,6 +16,7 @@ struct GraphExtras {
   std::vector<bool> counted;           // by row of the request's bin: used no more often than it is there
   bool special_order_is_wish = false;  // special-order parts are admitted at a wish each
   std::vector<Move> wished;            // parts that do not exist
+  bool counts_bushings = false;        // a bushing does not stand for what is none, which a limit on them may ask for
   bool all_measures = false;           // keeps what is best at anything; costs are the measures side by side
   bool purchase_is_wish = false;       // each part to buy weighs as a wish: fewest purchases come before the order
 };
@@ -77,7 +78,7 @@ class RequestGraph {
 
  private:
   void add_folded(const FoldedWays& folded, const Rules& rules, const GraphExtras& extras);
-  void add_undominated(std::span<const Way> ways, const Rules& rules);
+  void add_undominated(std::span<const Way> ways, const Rules& rules, const GraphExtras& extras);
   Cost cost(const Rules& rules, const Measures& measures) const {
     return all_measures_ ? side_by_side(measures) : cost_of(rules.request().order, measures);
   }

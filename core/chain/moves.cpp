@@ -119,7 +119,8 @@ Move bought_move(const Catalog& catalog, PartId id, std::size_t enter, std::size
   move.own.buy = 1;
   move.own.cents = part.price.cents();
   move.own.micrometres = body_micrometres(catalog, part, enter, leave);
-  move.own.drawbacks = (is_bushing(catalog, part) ? 1 : 0) + (is_close_nipple(part) ? 1 : 0);
+  move.bushing = is_bushing(catalog, part);
+  move.own.drawbacks = (move.bushing ? 1 : 0) + (is_close_nipple(part) ? 1 : 0);
   return move;
 }
 

@@ -23,7 +23,8 @@ struct Move {
   MaterialId leave_material;
   std::int64_t enter_bore = 0;  // nanometres; 0: not known
   std::int64_t leave_bore = 0;
-  bool closes = false;        // holds a closing joint of its own
+  bool closes = false;  // holds a closing joint of its own
+  bool bushing = false;
   bool guest = false;         // enters only where a need asks for it
   bool gripless = false;      // no bare pipe to hold: both its joints must be made by turning what goes onto it
   std::uint8_t groups = 0;    // the need groups that it meets

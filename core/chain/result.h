@@ -57,6 +57,22 @@ struct Chain {
   std::vector<std::string> cautions;  // galvanic pairs, one-way valves, bushings ...
 };
 
+/// A rule of the request by its key and in words: "smallest_bore", "1-1/2 in bore everywhere".
+struct ConflictingRule {
+  std::string key;
+  std::string text;
+};
+
+/// A change that makes a chain, and what the best chain then comes to. Found by a search.
+struct Lift {
+  enum class By { part, rule, freedom, several_rules };
+  By by = By::rule;
+  std::string text;  // what to do
+  int part_count = 0;
+  int buy_count = 0;
+  Price price;
+};
+
 /// Why there is no chain, and the smallest change that would make one.
 struct NoChain {
   std::string reason;                      // one sentence
@@ -67,6 +83,10 @@ struct NoChain {
   std::vector<PartId> to_buy;               // where nothing may be bought: the fewest parts that would complete a chain
   std::vector<std::string> look_alikes;     // traps between the two ports: what must not be tried, and why
   std::vector<std::string> mends;           // "let one end spin", "allow a union" ...: each alone is enough
+  // Rules of the request that no chain keeps together: a smallest such set, so that all but any one of them can be
+  // kept. Empty: there is no chain whatever rules are given up.
+  std::vector<ConflictingRule> conflict;
+  std::vector<Lift> lifts;  // beside mends
 };
 
 using Answer = std::variant<Chain, NoChain>;

@@ -104,13 +104,14 @@ void Search::follow(std::uint32_t state, const Arc& arc) {
     if (parts > *limits_.most_parts) return;
     place.parts = static_cast<std::uint16_t>(parts);
   }
+  if (limits_.most_bushings && move.bushing && ++place.bushings > *limits_.most_bushings) return;
   if (!digits_.spend(place.spent, move)) return;
   reach(place, states_[state].cost + arc.cost, state, arc.move);
 }
 
 void Search::finish(std::uint32_t state) {
   const Place& place = states_[state].place;
-  if (place.met != rules_.all_met()) return;
+  if (!rules_.satisfied(place.met)) return;
   const ChainRequest& request = rules_.request();
   const bool at_start = place.node == start_node();
   const auto last =
@@ -186,7 +187,8 @@ std::optional<Route> read_off(const Network& network, const Rules& rules, const 
 }
 
 bool only_cost_counts(const Rules& rules, const RequestGraph& graph, const SearchLimits& limits) {
-  return rules.closing() == Closing::none && rules.all_met() == 0 && !limits.most_parts && !graph.counts_the_bin();
+  return rules.closing() == Closing::none && rules.need_groups().empty() && !limits.most_parts &&
+         !limits.most_bushings && !graph.counts_the_bin();
 }
 
 }  // namespace

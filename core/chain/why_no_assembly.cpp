@@ -2,6 +2,7 @@
 
 #include "chain/best_branches.h"
 #include "chain/why_none.h"
+#include "quantity/write.h"
 
 #include <fmt/format.h>
 
@@ -123,6 +124,16 @@ void WhyNoAssembly::add_rules(std::vector<Relaxation>& all) const {
     add(
         all, [](AssemblyRequest& r) { r.rules.special_order = true; }, "allow parts that a store must order",
         "the stocked parts do not lead there");
+  if (rules.hottest) {
+    const std::string heat = write_temperature(*rules.hottest, UnitSystem::inch);
+    add(
+        all, [](AssemblyRequest& r) { r.rules.hottest.reset(); }, fmt::format("keep it cooler than {}", heat),
+        fmt::format("no assembly is proved for {}", heat));
+  }
+  if (rules.vacuum)
+    add(
+        all, [](AssemblyRequest& r) { r.rules.vacuum = false; }, "make sure that no vacuum can come about",
+        "no assembly is proved for vacuum");
   if (rules.rating)
     add(
         all, [](AssemblyRequest& r) { r.rules.rating.reset(); },

@@ -30,8 +30,12 @@ struct ChainOptions {
   std::string flow;
   std::string galvanic;
   std::string most_parts;
+  std::string most_bushings;
+  std::string hottest;
   std::string alternatives;
   bool air = false;
+  bool vacuum = false;
+  bool in_order = false;
   bool special_order = false;
   BranchOptions branches;
 };
@@ -50,6 +54,11 @@ chain::Order order(WordReader& words, const std::string& text) {
   using chain::Order;
   static constexpr Order kMeaning[] = {Order::parts, Order::price, Order::loss, Order::length, Order::bin};
   return kMeaning[words.choice("--order", text, kOrders)];
+}
+
+quantity::Reading<Temperature> read_hottest(std::string_view text) {
+  const quantity::Range<Temperature> range{degrees_fahrenheit(32.0), degrees_fahrenheit(500.0)};
+  return quantity::within(quantity::read_temperature(text), range, text);
 }
 
 quantity::Reading<int> read_rows(std::string_view text) {
@@ -79,8 +88,15 @@ Question question_from(const ChainOptions& options, const Stock& stock) {
   request.order = order(words, options.order);
   for (const std::string& need : options.needs) request.needs.push_back({need, words.parts(catalog, "--need", need)});
   request.banned.assign(options.avoid.empty() ? 0 : catalog.parts().size(), false);
-  for (const std::string& avoid : options.avoid)
-    for (const catalog::PartId part : words.parts(catalog, "--avoid", avoid)) request.banned[part.row] = true;
+  for (const std::string& avoid : options.avoid) {
+    request.avoided.push_back({avoid, words.parts(catalog, "--avoid", avoid)});
+    for (const catalog::PartId part : request.avoided.back().parts) request.banned[part.row] = true;
+  }
+  request.needs_in_order = options.in_order;
+  request.vacuum = options.vacuum;
+  request.hottest = words.quantity("--hottest", options.hottest, &read_hottest);
+  const auto bushings = words.quantity("--most-bushings", options.most_bushings, &quantity::read_count);
+  request.most_bushings = bushings.value_or(chain::kUsualMostBushings);
   request.service = options.air ? chain::Service::air : chain::Service::water;
   request.rating = words.quantity("--rating", options.rating, &quantity::read_pressure);
   request.smallest_bore = words.quantity("--bore", options.smallest_bore, &quantity::read_length);
@@ -123,7 +139,11 @@ void refuse_what_is_for_two_ports(const ChainOptions& options) {
   refuse("--last-end", options.last_end);
   refuse("--flow", options.flow);
   refuse("--most-parts", options.most_parts);
+  refuse("--most-bushings", options.most_bushings);
   refuse("--alternatives", options.alternatives);
+  if (options.in_order)
+    words.add("--in-order", "",
+              "is for a chain between two ports: an assembly branches, so its needs have no one order", 0);
   if (options.order == "length" || options.order == "loss")
     words.add("--order", options.order,
               "a branched assembly has no one length and no one loss; allowed: parts, price, bin", 0);
@@ -212,6 +232,13 @@ void add_chain_verb(CLI::App& app, Session& session) {
                    "So many chains that a person may prefer, the best among them, and what to take where a part of it "
                    "is not on the shelf");
   verb->add_option("--most-parts", options->most_parts, "No more parts than that");
+  verb->add_option("--most-bushings", options->most_bushings, "No more bushings than that (1 when left out)");
+  verb->add_flag("--in-order", options->in_order,
+                 "What --need asks for comes in the order given, from the first port on");
+  verb->add_option(
+      "--hottest", options->hottest,
+      "The hottest that it gets inside, as \"140 F\": every part must be proved for it, --rating at that heat");
+  verb->add_flag("--vacuum", options->vacuum, "It can come under vacuum: every part must be proved for it");
   verb->add_flag("--air", options->air, "It carries compressed air: nothing that shatters");
   verb->add_flag("--from-bin", options->from_bin, "Nothing is bought: what the bin has must do");
   verb->add_flag("--special-order", options->special_order, "Parts that a store must order are allowed");

@@ -1,5 +1,6 @@
 // The connections: what is asked of the chain search for each, in the order of the job, with what is left of the bin.
 #include "chain/finder.h"
+#include "plan/draft_duty.h"
 #include "plan/drafting.h"
 #include "quantity/write.h"
 
@@ -70,7 +71,8 @@ namespace {
 chain::PortEnd end_at(Draft& draft, const JobConnection& connection, const std::string& name,
                       const std::optional<Freedom>& freedom) {
   const JobPort* port = find_port(draft.plan.job, name);
-  return {port->type, port->material, settle_freedom(draft, connection, name, freedom), "the " + name};
+  return {port->type, port->material, settle_freedom(draft, connection, name, freedom), "the " + name,
+          !is_air_port(draft.plan.job, name)};
 }
 
 /// The gauge pressure that every part must stand unless the job says otherwise: all that the regulator can be set to.
@@ -92,7 +94,8 @@ std::vector<bool> banned_parts(const Draft& draft, const JobConnection& connecti
     for (std::size_t row = 0; row < banned.size(); ++row) banned[row] = !catalog.parts()[row].air;
   for (const chain::Need& need : connection.needs)
     for (const PartId part : need.parts) banned[part.row] = false;
-  for (const PartId part : connection.avoided) banned[part.row] = true;
+  for (const chain::Avoidance& avoidance : connection.avoid)
+    for (const PartId part : avoidance.parts) banned[part.row] = true;
   return banned;
 }
 
@@ -103,7 +106,9 @@ ChainRequest request_for(Draft& draft, const JobConnection& connection, Service 
   request.from = end_at(draft, connection, connection.from, connection.from_freedom);
   request.order = connection.order.value_or(draft.settled.order);
   request.needs = connection.needs;
+  request.needs_in_order = connection.needs_in_order;
   request.banned = banned_parts(draft, connection);
+  request.avoided = connection.avoid;
   request.service = service;
   request.rating = connection.rating.value_or(usual_rating(draft));
   request.galvanic = connection.galvanic;
@@ -111,6 +116,9 @@ ChainRequest request_for(Draft& draft, const JobConnection& connection, Service 
   request.smallest_bore = connection.smallest_bore;
   request.room = connection.room;
   request.most_parts = connection.most_parts;
+  request.most_bushings = connection.most_bushings.value_or(chain::kUsualMostBushings);
+  request.hottest = settle_hottest(draft, connection, service);
+  request.vacuum = settle_vacuum(draft, connection, service);
   request.flow = wanted_flow(draft);
   request.bin = draft.bin.bin();
   return request;
@@ -173,7 +181,7 @@ void find_to_device(Draft& draft, const chain::Finder& finder, const std::vector
   const Catalog& catalog = draft.catalog();
   std::optional<std::tuple<double, double, double>> least;
   std::optional<chain::PortEnd> chosen;
-  for (const catalog::PortUse use : best_by_port(draft, devices)) {
+  for (const catalog::PortUse use : best_by_port(draft, proved_devices(draft, devices, plan))) {
     const catalog::Part& part = catalog.part(use.part);
     plan.request.to = {part.ports[use.port].type, part.material, Freedom::loose, "the " + part.name};
     const bool in_bin = draft.bin.count_of(use.part) > 0;
@@ -365,7 +373,7 @@ ConnectionPlan plan_connection(Draft& draft, const chain::Finder& finder, const 
   }
   refuse_unbuildable(draft, plan);
   take_from_bin(draft, plan);
-  plan.cautions = plan.chain()->cautions;
+  plan.cautions.insert(plan.cautions.end(), plan.chain()->cautions.begin(), plan.chain()->cautions.end());
   settle_hose(draft, connection, plan);
   count_clamps(draft.catalog(), plan);
   check_gap(draft, plan, connection);

@@ -236,12 +236,12 @@ void add_bungs(Draft& draft, Tally& tally) {
     const std::string family =
         port.bung.value_or(reservoir::BungKind::half_coupling) == reservoir::BungKind::half_coupling ? "half coupling"
                                                                                                      : "full coupling";
-    const auto part = cheapest(catalog, [&](PartId id) {
+    const auto part = port.bung_part ? port.bung_part : cheapest(catalog, [&](PartId id) {
       const catalog::Part& row = catalog.part(id);
       const bool has_port = std::any_of(row.ports.begin(), row.ports.end(),
                                         [&](const catalog::Port& end) { return end.type == port.type; });
       return has_port && catalog.family(row.family).weld_bung && catalog.family(row.family).name == family &&
-             (!port.material || *port.material == row.material);
+             (port.material ? *port.material == row.material : welds_to_tank(draft, row.material));
     });
     add_part_or_thing(draft, tally, part,
                       unlisted("bung", "weld bung", catalog.written(port.type) + " " + family, "weld fittings",

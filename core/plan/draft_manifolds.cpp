@@ -68,9 +68,11 @@ BranchRules rules_for(Draft& draft, const JobConnection& connection, const JobBr
   rules.facing = branch.looks;
   rules.smallest_bore = branch.smallest_bore;
   rules.needs = branch.needs;
-  rules.avoid = branch.avoid;
-  if (!branch.avoided.empty()) rules.banned.assign(draft.catalog().parts().size(), false);
-  for (const PartId part : branch.avoided) rules.banned[part.row] = true;
+  if (!branch.avoid.empty()) rules.banned.assign(draft.catalog().parts().size(), false);
+  for (const chain::Avoidance& avoidance : branch.avoid) {
+    rules.avoid.push_back(avoidance.words);
+    for (const PartId part : avoidance.parts) rules.banned[part.row] = true;
+  }
   if (branch.ends_in) rules.devices = devices_for(draft, connection, branch);
   if (is_relief_valve(draft, branch)) guard_relief_valve(draft, connection, branch, rules);
   return rules;
@@ -104,7 +106,8 @@ AssemblyRequest assembly_request(Draft& draft, const JobConnection& connection, 
     for (const chain::Need& need : branch.needs)
       for (const PartId part : need.parts) request.rules.banned[part.row] = false;
   }
-  for (const PartId part : connection.avoided) request.rules.banned[part.row] = true;
+  for (const chain::Avoidance& avoidance : connection.avoid)
+    for (const PartId part : avoidance.parts) request.rules.banned[part.row] = true;
   return request;
 }
 

@@ -47,6 +47,7 @@ struct Draft {
 };
 
 // The stages, in the order in which make_plan runs them. Each needs what the ones before it have put into the draft.
+void draft_bungs(Draft& draft);         // refusals and cautions about weld bungs
 void draft_riser(Draft& draft);         // plan.riser
 void draft_connections(Draft& draft);   // plan.connections, plan.water_connection
 void draft_manifolds(Draft& draft);     // plan.manifolds, and the feed's bore where a branch narrows it
@@ -71,6 +72,8 @@ chain::ChainRequest request_for(Draft& draft, const JobConnection& connection, S
 const JobPort* riser_bung(const Job& job);
 /// True if the port of that name is one of these.
 const JobPort* port_named(const std::vector<JobPort>& ports, const std::string& name);
+/// A bung of that material is of the tank's metal.
+bool welds_to_tank(const Draft& draft, MaterialId material);
 /// Trade name and measure of a part as a list prints it: "1 x 4 in nipple, black iron".
 std::string part_title(const Catalog& catalog, PartId part);
 /// The pressure at which a relief valve of the catalog opens; nullopt: it is no relief valve.

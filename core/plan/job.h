@@ -38,6 +38,7 @@ struct JobPort {
   std::optional<MaterialId> material;
   std::optional<Place> place;
   std::optional<reservoir::BungKind> bung;  // reservoir only
+  std::optional<PartId> bung_part;          // the part of the catalog that is the bung
   std::optional<bool> welded_in;            // false: the bung is still to be bought and welded in
   std::optional<Length> bung_length;        // end to end of the bung's body
   std::optional<Length> projects;           // of the bung's inner face from the inside of its wall
@@ -107,8 +108,7 @@ struct JobBranch {
   std::string to;  // name of a port; empty: `ends_in`
   std::optional<EndDevice> ends_in;
   std::vector<chain::Need> needs;  // on the way to this end
-  std::vector<std::string> avoid;
-  std::vector<PartId> avoided;
+  std::vector<chain::Avoidance> avoid;
   std::optional<Length> smallest_bore;
   std::optional<bool> feeds;  // air or water comes in by it
   std::optional<chain::Freedom> freedom;
@@ -124,8 +124,8 @@ struct JobConnection {
   std::optional<EndDevice> ends_in;
   std::optional<Service> carries;
   std::vector<chain::Need> needs;
-  std::vector<std::string> avoid;  // words as written
-  std::vector<PartId> avoided;     // what they match
+  bool needs_in_order = false;  // from the `from` end on
+  std::vector<chain::Avoidance> avoid;
   std::optional<chain::Freedom> from_freedom;
   std::optional<chain::Freedom> to_freedom;
   std::optional<chain::Order> order;
@@ -136,6 +136,9 @@ struct JobConnection {
   std::optional<Length> smallest_bore;
   std::optional<Length> room;  // free radius round the run
   std::optional<int> most_parts;
+  std::optional<int> most_bushings;
+  std::optional<Temperature> hottest;  // of what is inside
+  std::optional<bool> vacuum;          // it can come under vacuum
   bool special_order = false;
   chain::Galvanic galvanic = chain::Galvanic::warn;
 };

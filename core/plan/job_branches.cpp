@@ -33,7 +33,7 @@ JobBranch read_branch(JobReading& reading, const Value& value) {
   if (!fields.valid()) return branch;
   read_branch_end(reading, fields, branch);
   branch.name = fields.text_or("name", branch.ends_in ? branch.ends_in->words : branch.to);
-  read_needs(reading, fields, branch.needs, branch.avoid, branch.avoided);
+  read_needs(reading, fields, branch.needs, branch.avoid);
   branch.smallest_bore = fields.find_with("smallest bore", ranged(read_length, inches(0.01), inches(12.0)));
   if (value["feeds"].exists()) branch.feeds = fields.flag_or("feeds", false);
   branch.looks = fields

@@ -31,7 +31,7 @@ void read_held(JobReading& reading, const Value& value, JobConnection& connectio
 }  // namespace
 
 void read_needs(JobReading& reading, Fields& fields, std::vector<chain::Need>& wanted,
-                std::vector<std::string>& avoided_words, std::vector<PartId>& avoided) {
+                std::vector<chain::Avoidance>& avoided) {
   const Value needs = fields.find("need");
   if (needs.exists()) {
     for (const Value& words : catalog::read_texts(needs, reading.problems)) {
@@ -45,10 +45,9 @@ void read_needs(JobReading& reading, Fields& fields, std::vector<chain::Need>& w
   const Value avoid = fields.find("avoid");
   if (!avoid.exists()) return;
   for (const Value& words : catalog::read_texts(avoid, reading.problems)) {
-    const std::vector<PartId> parts = read_parts(reading, words);
+    std::vector<PartId> parts = read_parts(reading, words);
     if (parts.empty()) continue;
-    avoided_words.emplace_back(words.text());
-    avoided.insert(avoided.end(), parts.begin(), parts.end());
+    avoided.push_back({std::string(words.text()), std::move(parts)});
   }
 }
 
@@ -88,6 +87,11 @@ void read_limits(Fields& fields, JobConnection& connection) {
   connection.room = fields.find_with("room", ranged(read_length, inches(0.25), inches(120.0)));
   connection.smallest_bore = fields.find_with("smallest bore", ranged(read_length, inches(0.05), inches(12.0)));
   connection.most_parts = fields.find_with("most parts", ranged(read_count, 0, 40));
+  connection.most_bushings = fields.find_with("most bushings", ranged(read_count, 0, 40));
+  connection.needs_in_order = fields.flag_or("in order", false);
+  connection.hottest =
+      fields.find_with("hottest", ranged(read_temperature, degrees_fahrenheit(32.0), degrees_fahrenheit(500.0)));
+  if (fields.map()["vacuum"].exists()) connection.vacuum = fields.flag_or("vacuum", true);
   connection.special_order = fields.flag_or("special order", false);
   connection.galvanic = fields
                             .choice<chain::Galvanic>(fields.find("galvanic"), {{"warn", chain::Galvanic::warn},
@@ -97,10 +101,12 @@ void read_limits(Fields& fields, JobConnection& connection) {
 
 JobConnection read_connection(JobReading& reading, const Value& value) {
   JobConnection connection;
-  Fields fields(value,
-                {"name", "from", "to", "ends in", "carries", "need", "avoid", "held", "order", "gap", "offset",
-                 "hose length", "rating", "smallest bore", "room", "most parts", "special order", "galvanic", "branches"},
-                reading.problems);
+  Fields fields(
+      value,
+      {"name",          "from",     "to",      "ends in",     "carries",       "need",          "avoid",   "held",
+       "order",         "gap",      "offset",  "hose length", "rating",        "smallest bore", "room",    "most parts",
+       "most bushings", "in order", "hottest", "vacuum",      "special order", "galvanic",      "branches"},
+      reading.problems);
   if (!fields.valid()) return connection;
   connection.from = fields.need_text("from");
   read_far_end(reading, fields, connection);
@@ -110,7 +116,7 @@ JobConnection read_connection(JobReading& reading, const Value& value) {
   connection.name = fields.text_or("name", connection.from + " to " + far_end);
   connection.carries =
       fields.choice<Service>(fields.find("carries"), {{"water", Service::water}, {"air", Service::air}});
-  read_needs(reading, fields, connection.needs, connection.avoid, connection.avoided);
+  read_needs(reading, fields, connection.needs, connection.avoid);
   read_held(reading, fields.find("held"), connection);
   connection.order = read_order(fields, "order");
   read_limits(fields, connection);

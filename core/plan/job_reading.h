@@ -43,7 +43,7 @@ void read_branches(JobReading& reading, catalog::Fields& fields, JobConnection& 
 std::optional<EndDevice> read_end_device(JobReading& reading, const catalog::Value& words);
 /// `need` and `avoid`.
 void read_needs(JobReading& reading, catalog::Fields& fields, std::vector<chain::Need>& needs,
-                std::vector<std::string>& avoid, std::vector<PartId>& avoided);
+                std::vector<chain::Avoidance>& avoid);
 
 enum class Vessel { reservoir, table, air };
 std::vector<JobPort> read_ports(JobReading& reading, const catalog::Value& value, Vessel vessel);

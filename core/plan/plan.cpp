@@ -26,6 +26,7 @@ Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job) {
   draft.plan.catalog = job.own_catalog ? job.own_catalog : std::move(catalog);
   draft.plan.job = std::move(job);
   draft.settled = settle(draft.plan.job, draft.plan.assumptions);
+  draft_bungs(draft);
   draft_riser(draft);
   draft_connections(draft);
   draft_manifolds(draft);

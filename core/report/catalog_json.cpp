@@ -50,6 +50,8 @@ json part_json(const Catalog& catalog, const catalog::Part& part) {
           {"across_flats_m", in_metres(part.across_flats)},
           {"dielectric", part.dielectric},
           {"cut_to_length", part.cut_to_length},
+          {"straight_tapped", part.straight_tapped},
+          {"weld_bung", family.weld_bung},
           {"source", part.source},
           {"ports", ports}};
 }

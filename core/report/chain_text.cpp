@@ -1,6 +1,8 @@
 #include "report/chain_text.h"
 
 #include "chain/reason.h"
+#include "chain/why_none.h"
+#include "report/duty_text.h"
 
 #include <fmt/format.h>
 
@@ -102,7 +104,7 @@ std::string length_with_band(const Chain& chain, const Style& style) {
   return fmt::format("{}, plus or minus {}", nominal, write_length(chain.length_tolerance, style.units));
 }
 
-std::string sums(const ChainRequest& request, const Chain& chain, const Style& style) {
+std::string sums(const Catalog& catalog, const ChainRequest& request, const Chain& chain, const Style& style) {
   std::string text;
   if (!chain.parts.empty())
     text = fmt::format("{}, {} to buy, about {}. ", counted(chain.part_count, "part", "parts"), chain.buy_count,
@@ -111,6 +113,7 @@ std::string sums(const ChainRequest& request, const Chain& chain, const Style& s
   if (!chain.parts.empty()) {
     text += fmt::format(" Weakest part: {} of water at room temperature{}.",
                         write_pressure_alone(chain.rating, style.units), chain.air ? "" : "; not for compressed air");
+    text += " " + duty_sentence(catalog, all_parts(chain), style.units);
     if (request.service == chain::Service::water)
       text += fmt::format(" Head lost at {}: {}.", write_volume_flow(request.flow, style.units),
                           write_head(chain.head, style.units));
@@ -138,7 +141,24 @@ std::string found_text(const Catalog& catalog, const ChainRequest& request, cons
                        const std::vector<chain::Substitute>& substitutes = {}) {
   std::string text = part_rows(catalog, chain, substitutes);
   if (chain.parts.empty()) text = "  The two ports go straight together; no part is needed.\n";
-  return text + sums(request, chain, style) + build_order(chain) + bullet_list("Watch", chain.cautions);
+  return text + sums(catalog, request, chain, style) + build_order(chain) + bullet_list("Watch", chain.cautions);
+}
+
+std::string at_odds(const NoChain& none) {
+  std::vector<std::string> rules;
+  for (const chain::ConflictingRule& rule : none.conflict) rules.push_back(rule.text);
+  return chain::conflict_sentence(rules);
+}
+
+// "allow more parts: 4 parts, 3 to buy, about $9.10"
+std::vector<std::string> lifts_with_cost(const NoChain& none) {
+  std::vector<std::string> lines;
+  for (const chain::Lift& lift : none.lifts)
+    lines.push_back(lift.part_count == 0 ? lift.text + ": then no part is needed"
+                                         : fmt::format("{}: then {}, {} to buy, about {}", lift.text,
+                                                       counted(lift.part_count, "part", "parts"), lift.buy_count,
+                                                       write_price(lift.price)));
+  return lines;
 }
 
 std::string none_text(const Catalog& catalog, const ChainRequest& request, const NoChain& none) {
@@ -150,7 +170,8 @@ std::string none_text(const Catalog& catalog, const ChainRequest& request, const
   }
   if (none.missing_part)
     text += wrapped("  ", "One part would complete it, if it can be had: " + *none.missing_part + ".");
-  text += bullet_list("Any one of these mends it", none.mends);
+  if (none.conflict.size() > 1 && none.reason != at_odds(none)) text += wrapped("  ", "And " + at_odds(none) + ".");
+  text += bullet_list("Any one of these mends it", lifts_with_cost(none));
   text += bullet_list("Do not try", none.look_alikes);
   text += "  What can be got to\n" + reachable(catalog, chain::name_of_first(request.from), none.reachable_from) +
           reachable(catalog, chain::name_of_last(request.to), none.reachable_to);

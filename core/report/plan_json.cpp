@@ -1,7 +1,9 @@
 #include "report/plan_json.h"
 
+#include "chain/duty.h"
 #include "chain/reason.h"
 #include "report/assembly_text.h"
+#include "report/duty_text.h"
 
 #include <nlohmann/json.hpp>
 
@@ -43,6 +45,15 @@ json plugs_of(const Catalog& catalog, const chain::ChainPart& link) {
   return plugs;
 }
 
+json duty_json(const Catalog& catalog, const chain::Chain& chain) {
+  if (chain.parts.empty()) return nullptr;
+  static constexpr const char* kVacuum[] = {"not_proved", "stands", "collapses"};
+  const chain::RunDuty duty = chain::duty_of_run(catalog, all_parts(chain));
+  return {{"air_pa", optional_pressure(duty.air)},
+          {"hottest_k", duty.hottest ? json(in_kelvins(*duty.hottest)) : json(nullptr)},
+          {"vacuum", kVacuum[static_cast<std::size_t>(duty.vacuum)]}};
+}
+
 json found_json(const Catalog& catalog, const chain::ChainRequest& request, const chain::Chain& chain) {
   json parts = json::array();
   for (const chain::ChainPart& link : chain.parts) {
@@ -82,10 +93,29 @@ json found_json(const Catalog& catalog, const chain::ChainRequest& request, cons
           {"flow_m3_s", in_cubic_metres_per_second(request.flow)},
           {"rating_pa", finite(in_pascals(chain.rating))},
           {"air", chain.air},
+          {"proved", duty_json(catalog, chain)},
           {"buildable", chain.buildable},
           {"not_buildable_because", chain.not_buildable_because},
           {"steps", steps},
           {"cautions", chain.cautions}};
+}
+
+json lifts_json(const std::vector<chain::Lift>& lifts) {
+  static constexpr const char* kBy[] = {"part", "rule", "freedom", "several_rules"};
+  json list = json::array();
+  for (const chain::Lift& lift : lifts)
+    list.push_back({{"by", kBy[static_cast<std::size_t>(lift.by)]},
+                    {"text", lift.text},
+                    {"part_count", lift.part_count},
+                    {"buy_count", lift.buy_count},
+                    {"price_usd", in_dollars(lift.price)}});
+  return list;
+}
+
+json conflict_json(const std::vector<chain::ConflictingRule>& rules) {
+  json list = json::array();
+  for (const chain::ConflictingRule& rule : rules) list.push_back({{"rule", rule.key}, {"text", rule.text}});
+  return list;
 }
 
 json none_json(const Catalog& catalog, const chain::NoChain& none) {
@@ -96,7 +126,9 @@ json none_json(const Catalog& catalog, const chain::NoChain& none) {
           {"missing_part", none.missing_part ? json(*none.missing_part) : json(nullptr)},
           {"to_buy", ids_of(catalog, none.to_buy)},
           {"lookalikes", none.look_alikes},
-          {"mends", none.mends}};
+          {"mends", none.mends},
+          {"conflict", conflict_json(none.conflict)},
+          {"lifts", lifts_json(none.lifts)}};
 }
 
 json answer_json(const Catalog& catalog, const chain::ChainRequest& request, const chain::Answer& answer) {

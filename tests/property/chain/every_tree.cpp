@@ -1,5 +1,6 @@
 #include "property/chain/every_tree.h"
 
+#include "property/chain/judged_duty.h"
 #include "property/chain/swept.h"
 
 #include <algorithm>
@@ -81,14 +82,10 @@ TreeTrial::TreeTrial(const Catalog& catalog, const AssemblyRequest& request) : c
 }
 
 bool TreeTrial::part_allowed(PartId id) const {
-  const Part& part = catalog_.part(id);
   const ChainRequest& rules = request_.rules;
   if (!rules.banned.empty() && rules.banned[id.row]) return false;
-  if (rules.rating && part.rating < *rules.rating) return false;
-  if (!rules.special_order && !part.stocked && rules.bin.count_of(id) == 0) return false;
-  if (rules.service == Service::water) return true;
-  const bool far = !part.far_material || catalog_.material(*part.far_material).compressed_air;
-  return part.air && far && catalog_.material(part.material).compressed_air;
+  if (!rules.special_order && !catalog_.part(id).stocked && rules.bin.count_of(id) == 0) return false;
+  return stands(catalog_, rules, id);
 }
 
 bool TreeTrial::clash(std::optional<MaterialId> a, std::optional<MaterialId> b) const {

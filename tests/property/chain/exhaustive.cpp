@@ -1,10 +1,13 @@
 #include "property/chain/exhaustive.h"
 
 #include "hydraulics/line.h"
+#include "property/chain/judged_duty.h"
 #include "property/chain/swept.h"
 
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <tuple>
 
 namespace riserun::chain::testing {
 
@@ -71,12 +74,8 @@ Exhaustive::Exhaustive(const Catalog& catalog, const ChainRequest& request) : ca
 }
 
 bool Exhaustive::part_allowed(PartId id) const {
-  const Part& part = catalog_.part(id);
   if (!request_.banned.empty() && request_.banned[id.row]) return false;
-  if (request_.rating && part.rating < *request_.rating) return false;
-  if (request_.service == Service::water) return true;
-  const bool far = !part.far_material || catalog_.material(*part.far_material).compressed_air;
-  return part.air && far && catalog_.material(part.material).compressed_air;
+  return stands(catalog_, request_, id);
 }
 
 bool Exhaustive::metals_clash(std::optional<MaterialId> a, std::optional<MaterialId> b) const {
@@ -175,9 +174,14 @@ bool Exhaustive::use(std::vector<int>& uses, PartId part) const {
 bool Exhaustive::meet_needs(std::vector<bool>& met, PartId part) const {
   std::vector<std::size_t> now;
   for (std::size_t i = 0; i < met.size(); ++i) {
-    if (met[i] || !holds(request_.needs[i].parts, part)) continue;
+    if (met[i]) continue;
+    if (!holds(request_.needs[i].parts, part)) {
+      if (request_.needs_in_order) break;
+      continue;
+    }
     const bool twin = std::any_of(now.begin(), now.end(),
                                   [&](std::size_t k) { return same_parts(request_.needs[k], request_.needs[i]); });
+    if (twin && request_.needs_in_order) break;
     if (!twin) now.push_back(i);
   }
   for (const std::size_t i : now) met[i] = true;
@@ -210,6 +214,8 @@ std::optional<Exhaustive::Begun> Exhaustive::extended(const Begun& begun, const 
   next.bore = nano(out.bore);
   next.ways.push_back(&way);
   if (request_.most_parts && next.parts > *request_.most_parts) return std::nullopt;
+  next.bushings += catalog_.family(part.family).is_bushing ? 1 : 0;
+  if (request_.most_bushings && next.bushings > *request_.most_bushings) return std::nullopt;
   return next;
 }
 
@@ -269,6 +275,29 @@ Exhausted Exhaustive::run(std::size_t budget) {
     complete = std::move(found);
   }
   return complete;
+}
+
+bool Exhaustive::any_chain() {
+  // Of the uses only those count that must come from the bin; of the counts only those that are limited.
+  const auto key_of = [this](const Begun& begun) {
+    std::vector<int> uses;
+    for (std::uint32_t row = 0; row < begun.uses.size(); ++row)
+      if (!request_.special_order && !catalog_.part({row}).stocked) uses.push_back(begun.uses[row]);
+    return std::tuple(begun.open, begun.material, begun.closed, begun.no_grip, begun.met, std::move(uses),
+                      request_.most_parts ? begun.parts : 0, request_.most_bushings ? begun.bushings : 0);
+  };
+  std::vector<Begun> open{beginning()};
+  std::set<decltype(key_of(open.front()))> known{key_of(open.front())};
+  while (!open.empty()) {
+    const Begun begun = std::move(open.back());
+    open.pop_back();
+    if (finishes(begun)) return true;
+    for (const Way& way : ways_) {
+      auto next = extended(begun, way);
+      if (next && known.insert(key_of(*next)).second) open.push_back(std::move(*next));
+    }
+  }
+  return false;
 }
 
 std::optional<Sums> Exhaustive::judge(const Chain& chain, std::string& why) {

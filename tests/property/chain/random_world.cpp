@@ -137,6 +137,23 @@ void add_loss_items(CatalogBuilder& builder) {
   }
 }
 
+// Of materials and of families; some are proved for nothing.
+void add_duties(CatalogBuilder& builder, Dice& dice) {
+  for (int i = 0; i < 6; ++i) {
+    Duty duty;
+    if (i < 5)
+      duty.materials = {{static_cast<std::uint32_t>(i)}};
+    else
+      duty.families = {{static_cast<std::uint32_t>(dice.below(4))}};
+    if (dice.chance(80)) duty.heat.push_back({degrees_celsius(50.0), dice.one_of({1.0, 1.0, 0.75})});
+    if (!duty.heat.empty() && dice.chance(70)) duty.heat.push_back({degrees_celsius(80.0), 0.5});
+    duty.under_air = dice.one_of({UnderAir::not_proved, UnderAir::as_water, UnderAir::as_water, UnderAir::limited});
+    duty.air_limit = psig(110.0);
+    duty.vacuum = dice.one_of({InVacuum::stands, InVacuum::stands, InVacuum::not_proved, InVacuum::collapses});
+    if (dice.chance(90)) builder.add(std::move(duty));
+  }
+}
+
 }  // namespace
 
 Catalog random_catalog(Dice& dice) {
@@ -154,6 +171,7 @@ Catalog random_catalog(Dice& dice) {
     Part part = random_part(builder, dice, i);
     builder.add(std::move(part));
   }
+  add_duties(builder, dice);
   return std::move(builder).build();
 }
 
@@ -222,6 +240,10 @@ ChainRequest random_request(Dice& dice, const Catalog& catalog) {
   if (dice.chance(20)) request.most_parts = dice.between(0, 5);
   if (dice.chance(20)) request.room = millimetres(dice.one_of({25.3, 31.7, 38.9}));
   request.flow = us_gallons_per_minute(dice.one_of({0.0, 2.0, 10.0}));
+  request.needs_in_order = dice.chance(50);
+  if (dice.chance(40)) request.most_bushings = dice.one_of({0, 0, 1});
+  if (dice.chance(12)) request.hottest = degrees_celsius(dice.one_of({20.0, 50.0, 60.0, 90.0}));
+  request.vacuum = dice.chance(8);
   return request;
 }
 

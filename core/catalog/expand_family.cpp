@@ -192,6 +192,8 @@ class TableExpansion {
     part.dielectric = family_.dielectric;
     part.one_way = family_.one_way;
     part.cut_to_length = family_.cut_to_length;
+    part.threaded_when_cut = family_.threaded_when_cut;
+    part.flexible = family_.flexible;
     part.source = table_.source;
     if (loss_.given()) part.loss = named_loss(loading_, loss_.where(row), loss_.text(row)).value_or(LossItemId{});
     if (branch_loss_.given())

@@ -18,6 +18,7 @@ struct GraphExtras {
   std::vector<Move> wished;            // parts that do not exist
   bool all_measures = false;           // keeps what is best at anything; costs are the measures side by side
   bool purchase_is_wish = false;       // each part to buy weighs as a wish: fewest purchases come before the order
+  bool every_length = false;           // keeps the best part of each length and bend, not only the best of all
 };
 
 /// An open end that a chain can be left at. Material and bore are told apart only where a rule or the order looks.
@@ -73,6 +74,7 @@ class RequestGraph {
 
  private:
   void add_folded(const FoldedWays& folded, const Rules& rules, const GraphExtras& extras);
+  void add_each_length(std::span<const Way> ways, const Rules& rules);
   void add_undominated(std::span<const Way> ways, const Rules& rules);
   Cost cost(const Rules& rules, const Measures& measures) const {
     return all_measures_ ? side_by_side(measures) : cost_of(rules.request().order, measures);

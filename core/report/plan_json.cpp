@@ -1,6 +1,7 @@
 #include "report/plan_json.h"
 
 #include "chain/reason.h"
+#include "report/span_report.h"
 
 #include <nlohmann/json.hpp>
 
@@ -50,6 +51,8 @@ json found_json(const Catalog& catalog, const chain::ChainRequest& request, cons
                      {"leave_port", link.leave},
                      {"from_bin", link.from_bin},
                      {"closing", part.closing},
+                     {"cut_length_m", optional_length(link.cut_length)},
+                     {"pieces", link.pieces},
                      {"plugs", plugs_of(catalog, link)}});
   }
   json joints = json::array();
@@ -78,6 +81,7 @@ json found_json(const Catalog& catalog, const chain::ChainRequest& request, cons
           {"buildable", chain.buildable},
           {"not_buildable_because", chain.not_buildable_because},
           {"steps", steps},
+          {"span", chain.span ? json::parse(span_object(catalog, chain)) : json(nullptr)},
           {"cautions", chain.cautions}};
 }
 
@@ -88,6 +92,8 @@ json none_json(const Catalog& catalog, const chain::NoChain& none) {
           {"special_order", none.special_order ? json(catalog.part(*none.special_order).id) : json(nullptr)},
           {"missing_part", none.missing_part ? json(*none.missing_part) : json(nullptr)},
           {"lookalikes", none.look_alikes},
+          {"nearest_below_m", optional_length(none.nearest_below)},
+          {"nearest_above_m", optional_length(none.nearest_above)},
           {"mends", none.mends}};
 }
 

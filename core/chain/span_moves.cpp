@@ -111,7 +111,9 @@ void CutMoves::add_lengths(Move move) {
 
 void CutMoves::add_priced(Move move, const Part& part) {
   if (rules_.request().order == Order::loss)
-    move.own.nanometres = head_when_cut(network_.catalog(), move, move.own.micrometres, rules_.request().flow);
+    move.own.nanometres =
+        head_when_cut(network_.catalog(), move, piece_length(network_.catalog(), move, aside_, move.own.micrometres),
+                      rules_.request().flow);
   if (rules_.buyable(move.part)) {
     move.own.cents = part.price.cents() * move.pieces;
     moves_.push_back(move);
@@ -188,6 +190,11 @@ HoseRun hose_run(const Catalog& catalog, const Part& part, std::int64_t aside) {
   const Length taken_in =
       std::max(goes_in, deepest_joint(catalog, part.ports[0].type) + deepest_joint(catalog, part.ports[1].type));
   return {in_micrometres(taken_in), aside, in_micrometres(port_bore(catalog, part, 0))};
+}
+
+std::int64_t piece_length(const Catalog& catalog, const Move& move, std::int64_t aside, std::int64_t room) {
+  const Part& part = catalog.part(move.part);
+  return part.flexible ? hose_run(catalog, part, aside).length(room) : room;
 }
 
 std::int64_t head_when_cut(const Catalog& catalog, const Move& move, std::int64_t micrometres, VolumeFlow flow) {

@@ -29,6 +29,8 @@ struct HoseRun {
   double radius(std::int64_t room) const;
 };
 HoseRun hose_run(const Catalog& catalog, const catalog::Part& part, std::int64_t aside);
+/// Length of the piece that fills that room: of a hose more than the room where it goes aside.
+std::int64_t piece_length(const Catalog& catalog, const Move& move, std::int64_t aside, std::int64_t room);
 
 /// Head lost in the piece at that length, nanometres.
 std::int64_t head_when_cut(const Catalog& catalog, const Move& move, std::int64_t micrometres, VolumeFlow flow);

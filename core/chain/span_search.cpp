@@ -213,8 +213,8 @@ void Search::reach(const LabelKey& key, const Cost& cost, std::uint32_t from, st
 std::int64_t Search::head_of_growth(std::uint32_t cut, std::int64_t growth) const {
   if (cut == kNone || rules_.request().order != Order::loss) return 0;
   const Move& move = graph_.moves()[cut];
-  return head_when_cut(network_.catalog(), move, move.own.micrometres + growth, rules_.request().flow) -
-         move.own.nanometres;
+  const std::int64_t length = piece_length(network_.catalog(), move, task_.aside, move.own.micrometres + growth);
+  return head_when_cut(network_.catalog(), move, length, rules_.request().flow) - move.own.nanometres;
 }
 
 std::optional<Landing> Search::landing(const Label& label, const SpanEnd& end) const {
@@ -314,10 +314,8 @@ void Search::settle(std::vector<Move>& moves) const {
   grow(false, task_.along - run.lands());
   for (Move& move : moves) {
     if (!move.cut) continue;
-    const catalog::Part& part = network_.catalog().part(move.part);
     move.stretch = 0;
-    move.cut_micrometres = part.flexible ? hose_run(network_.catalog(), part, task_.aside).length(move.own.micrometres)
-                                         : move.own.micrometres;
+    move.cut_micrometres = piece_length(network_.catalog(), move, task_.aside, move.own.micrometres);
   }
 }
 

@@ -311,11 +311,30 @@ bool EverySpan::can_be_had(const Link& link) const {
   const Part& part = catalog_.part(link.part);
   if (part.flexible) {
     const std::int64_t bore = micro(part.ports[0].bore);
-    least = deepest(link.part) + std::max(bore, aside_);
-    while (!piece_in(link, least)) ++least;
-    least = *piece_in(link, least);
+    const auto y = static_cast<double>(aside_);
+    const double radius = 6.0 * static_cast<double>(bore);
+    const auto for_radius = static_cast<std::int64_t>(std::ceil(std::sqrt(std::max(0.0, 4.0 * y * radius - y * y))));
+    least = piece_in(link, deepest(link.part) + std::max({bore, aside_, for_radius})).value_or(least);
   }
   return pieces(link.part, least) <= request_.bin.count_of(link.part);
+}
+
+std::optional<Span> EverySpan::made_by_some_chain(Dice& dice, std::size_t budget) const {
+  std::vector<Use> uses;
+  for (const Sums& sums : Exhaustive(catalog_, request_).run(budget).chains)
+    for (Use& use : uses_of(links_of(sums))) uses.push_back(std::move(use));
+  if (uses.empty()) return std::nullopt;
+  const Use& use = uses[static_cast<std::size_t>(dice.below(static_cast<int>(uses.size())))];
+  Measured run = measure(use);
+  const auto room = [&](int link) {
+    return link < 0 ? 0 : shortest(use.links[static_cast<std::size_t>(link)].part) + 1000 * dice.below(90);
+  };
+  run.along += room(run.along_cut);
+  run.travel += room(run.travel_cut);
+  const std::int64_t along = run.along + scaled(run.travel, std::cos(run.angle));
+  const std::int64_t aside = scaled(run.travel, std::sin(run.angle));
+  if (along < 0 || aside < 0) return std::nullopt;
+  return Span{metres(static_cast<double>(along) * 1e-6), metres(static_cast<double>(aside) * 1e-6), {}};
 }
 
 std::optional<JudgedRun> EverySpan::best(std::size_t budget) {

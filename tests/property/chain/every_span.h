@@ -3,6 +3,7 @@
 
 #include "chain/span_fit.h"
 #include "property/chain/exhaustive.h"
+#include "property/chain/random_world.h"
 
 #include <optional>
 
@@ -29,6 +30,8 @@ class EverySpan {
   /// Best of all chains of up to depth() parts.
   std::optional<JudgedRun> best(std::size_t budget);
   int depth() const { return depth_; }
+  /// A distance that some chain of two ports in line, or with a bend and back, makes; so that most are not refused.
+  std::optional<Span> made_by_some_chain(Dice& dice, std::size_t budget) const;
 
  private:
   struct Link {

@@ -15,7 +15,7 @@ namespace {
 
 using namespace riserun::catalog;  // NOLINT(google-build-using-namespace)
 
-constexpr std::uint32_t kWorlds = 6000;
+constexpr std::uint32_t kWorldsEach = 1000;
 constexpr std::size_t kBeginnings = 500;
 
 PortTypeId type_of_some_port(Dice& dice, const Catalog& catalog) {
@@ -70,7 +70,21 @@ Span random_span(Dice& dice) {
   return span;
 }
 
-class MakesTheSpan : public ::testing::Test {
+// As a rule a distance that some chain makes, give or take a few millimetres.
+Span fitting_span(Dice& dice, const Catalog& catalog, const ChainRequest& request) {
+  const Span span = random_span(dice);
+  if (dice.chance(10)) return span;
+  const EverySpan every(catalog, request, {{}, dice.chance(45) ? millimetres(1.0) : Length{}, {}});
+  std::optional<Span> made = every.made_by_some_chain(dice, 200);
+  if (!made) return span;
+  made->along = std::max(Length{}, made->along + millimetres(dice.between(-6, 6)));
+  if (made->offset > Length{})
+    made->offset = std::max(millimetres(0.5), made->offset + millimetres(dice.between(-2, 2)));
+  if (made->offset == Length{} && dice.chance(25)) made->offset = span.offset;
+  return *made;
+}
+
+class MakesTheSpan : public ::testing::TestWithParam<std::uint32_t> {
  protected:
   void check_world(std::uint32_t seed);
   void check_chain(const Catalog& catalog, const ChainRequest& request, const Chain& chain, const JudgedRun& judged);
@@ -133,13 +147,19 @@ void MakesTheSpan::check_world(std::uint32_t seed) {
   Dice dice(seed);
   const Catalog catalog = world_with_lengths(dice);
   ChainRequest request = random_request(dice, catalog);
+  if (dice.chance(60)) {
+    request.needs.clear();
+    request.banned.clear();
+    request.most_parts.reset();
+    request.rating.reset();
+  }
   request.order = dice.one_of({Order::parts, Order::price, Order::loss, Order::length, Order::bin});
   const auto still = [](Freedom f) {
     return f == Freedom::sliding ? Freedom::fixed : f == Freedom::loose ? Freedom::spinning : f;
   };
   request.from.freedom = still(request.from.freedom);
   request.to.freedom = still(request.to.freedom);
-  const Span span = random_span(dice);
+  const Span span = fitting_span(dice, catalog, request);
   const Network network(catalog);
   const std::optional<SpanChoice> choice = best_span(network, request, span);
   EverySpan judge(catalog, request, span);
@@ -173,17 +193,18 @@ void MakesTheSpan::check_world(std::uint32_t seed) {
   check_chain(catalog, request, chain, found);
 }
 
-TEST_F(MakesTheSpan, WithTheBestRunThereIsByKindThenOrderThenNearnessThenIds) {
-  for (std::uint32_t seed = 1; seed <= kWorlds && !HasFailure(); ++seed) check_world(seed);
+TEST_P(MakesTheSpan, WithTheBestRunThereIsByKindThenOrderThenNearnessThenIds) {
+  const std::uint32_t first = 1 + kWorldsEach * GetParam();
+  for (std::uint32_t seed = first; seed < first + kWorldsEach && !HasFailure(); ++seed) check_world(seed);
   std::cout << kinds_[0] << " stock near, " << kinds_[1] << " stock, " << kinds_[2] << " one cut, " << kinds_[3]
             << " two cut, " << kinds_[4] << " hose; " << offsets_ << " with an offset, " << with_needs_
             << " with needs; " << nones_ << " refusals, " << too_long_ << " longer than tried\n";
-  EXPECT_GT(kinds_[0], 300);
-  EXPECT_GT(kinds_[1], 100);
-  EXPECT_GT(kinds_[2], 200);
-  EXPECT_GT(kinds_[3], 5);
-  EXPECT_GT(kinds_[4], 100);
+  EXPECT_GT(kinds_[0], 50);
+  EXPECT_GT(kinds_[1], 10);
+  EXPECT_GT(kinds_[2], 20);
+  EXPECT_GT(kinds_[4], 10);
 }
+INSTANTIATE_TEST_SUITE_P(FiveThousandWorlds, MakesTheSpan, ::testing::Range(0u, 5u));
 
 }  // namespace
 }  // namespace riserun::chain::testing

@@ -195,6 +195,8 @@ class TableExpansion {
     part.one_way = family_.one_way;
     part.cut_to_length = family_.cut_to_length;
     part.straight_tapped = family_.straight_tapped.exists() && straight_tapped_.fits(row);
+    part.threaded_when_cut = family_.threaded_when_cut;
+    part.flexible = family_.flexible;
     part.source = table_.source;
     if (loss_.given()) part.loss = named_loss(loading_, loss_.where(row), loss_.text(row)).value_or(LossItemId{});
     if (branch_loss_.given())

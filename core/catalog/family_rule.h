@@ -37,6 +37,8 @@ struct FamilyRule {
   bool dielectric = false;
   bool one_way = false;
   bool cut_to_length = false;
+  bool threaded_when_cut = false;
+  bool flexible = false;
   std::vector<FamilyMaterial> materials;
 };
 

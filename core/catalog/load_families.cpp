@@ -84,6 +84,20 @@ Family read_family(Loading& loading, Fields& fields) {
   return family;
 }
 
+/// `cut to length`: yes for what is sold by the length, threaded for sticks that are threaded again.
+void read_cutting(Fields& fields, FamilyRule& rule) {
+  enum class Cutting { no, yes, threaded, flexible };
+  const Cutting cutting = fields
+                              .choice<Cutting>(fields.find("cut to length"), {{"no", Cutting::no},
+                                                                              {"yes", Cutting::yes},
+                                                                              {"threaded", Cutting::threaded},
+                                                                              {"flexible", Cutting::flexible}})
+                              .value_or(Cutting::no);
+  rule.cut_to_length = cutting == Cutting::yes || cutting == Cutting::flexible;
+  rule.threaded_when_cut = cutting == Cutting::threaded;
+  rule.flexible = cutting == Cutting::flexible;
+}
+
 void read_rule(Loading& loading, Fields& fields, FamilyRule& rule) {
   rule.where = fields.map();
   rule.title = fields.need("title");
@@ -103,7 +117,7 @@ void read_rule(Loading& loading, Fields& fields, FamilyRule& rule) {
   rule.closing = fields.flag_or("closing", false);
   rule.dielectric = fields.flag_or("dielectric", false);
   rule.one_way = fields.flag_or("one way", false);
-  rule.cut_to_length = fields.flag_or("cut to length", false);
+  read_cutting(fields, rule);
   constexpr std::size_t kMostPorts = 8;
   if (const Value ports = fields.map()["ports"]; ports.is_list() && (ports.size() == 0 || ports.size() > kMostPorts))
     loading.problems.add(ports, ports.path() + ": a part has 1 to 8 ports, not " + std::to_string(ports.size()));

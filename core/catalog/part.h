@@ -84,6 +84,8 @@ struct Part {
   bool one_way = false;                    // flow only from port 0 to port 1 (check valve)
   bool straight_tapped = false;            // may be tapped straight instead of taper: a lesser seal
   bool cut_to_length = false;              // sold by length: `reach` is that of the default length
+  bool threaded_when_cut = false;          // sold in sticks that may be cut shorter and threaded again
+  bool flexible = false;                   // takes an offset by bending (hose)
   std::optional<MaterialId> far_material;  // wetted metal at the last port where it differs (dielectric union)
   LossItemId loss;                         // invalid: bore and length only
   LossItemId branch_loss;                  // for a tee entered or left by its branch

@@ -81,6 +81,7 @@ void ExtraMoves::add_ways(PartId id, const std::function<void(Move&)>& pay) {
   const Part& part = catalog_.part(id);
   const std::uint8_t groups = rules_.groups_of(id);
   if (groups == 0 && !is_plain_connector(catalog_, part)) return;
+  if (extras_.every_length && part.cut_to_length) return;  // comes at the length that it is cut to
   for (std::size_t enter = 0; enter < part.ports.size(); ++enter) {
     for (std::size_t leave = 0; leave < part.ports.size(); ++leave) {
       if (enter == leave || !rules_.admits_way(part, enter, leave)) continue;
@@ -177,7 +178,8 @@ void ExtraMoves::fold() {
   const Order order = rules_.request().order;
   const auto key = [this](const Move& m) {
     return std::tuple(m.enter_type, m.leave_type, m.closes, m.guest, m.groups, m.enter_material, m.leave_material,
-                      m.enter_bore, m.leave_bore, m.gripless, extras_.counts_bushings && m.bushing);
+                      m.enter_bore, m.leave_bore, m.gripless, extras_.counts_bushings && m.bushing,
+                      extras_.every_length ? shape_of(m) : Shape{});
   };
   const auto goodness = [&](const Move& m) {
     return std::tuple(cost_of(order, m.own), ranks_of(network_, m), m.enter, m.leave);

@@ -76,11 +76,33 @@ void RequestGraph::add_folded(const FoldedWays& folded, const Rules& rules, cons
     add_best_of(ways, special, true);
   };
   for (std::size_t row = 0; row < folded.class_count(); ++row) {
-    if (all_measures_)
+    if (extras.every_length)
+      add_each_length(folded.ways_of(row), rules, extras);
+    else if (all_measures_)
       add_undominated(folded.ways_of(row), rules, extras);
     else
       add_best(folded.ways_of(row), false);
     if (extras.special_order_is_wish) add_best(folded.ways_of(row), true);
+  }
+}
+
+// The ways stand best first, so that the first of each length is its best.
+void RequestGraph::add_each_length(std::span<const Way> ways, const Rules& rules, const GraphExtras& extras) {
+  const Catalog& catalog = network_->catalog();
+  const std::size_t first = moves_.size();
+  for (const Way& way : ways) {
+    const PartId part = way.part();
+    if (catalog.part(part).cut_to_length) continue;  // comes at the length that it is cut to
+    if (!rules.buyable(part) || !rules.admits(part) || rules.groups_of(part) != 0 ||
+        !rules.admits_way(catalog.part(part), way.enter(), way.leave()))
+      continue;
+    Move move = bought_move(catalog, part, way.enter(), way.leave());
+    const auto alike = [&](const Move& m) { 
+      return shape_of(m) == shape_of(move) && (!extras.counts_bushings || m.bushing == move.bushing);
+    };
+    if (std::any_of(moves_.begin() + static_cast<std::ptrdiff_t>(first), moves_.end(), alike)) continue;
+    if (rules.request().order == Order::loss) move.own.nanometres = own_head(catalog, move, rules.request().flow);
+    moves_.push_back(std::move(move));
   }
 }
 

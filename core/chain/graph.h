@@ -19,6 +19,7 @@ struct GraphExtras {
   bool counts_bushings = false;        // a bushing does not stand for what is none, which a limit on them may ask for
   bool all_measures = false;           // keeps what is best at anything; costs are the measures side by side
   bool purchase_is_wish = false;       // each part to buy weighs as a wish: fewest purchases come before the order
+  bool every_length = false;           // keeps the best part of each length and bend, not only the best of all
 };
 
 /// An open end that a chain can be left at. Material and bore are told apart only where a rule or the order looks.
@@ -78,6 +79,7 @@ class RequestGraph {
 
  private:
   void add_folded(const FoldedWays& folded, const Rules& rules, const GraphExtras& extras);
+  void add_each_length(std::span<const Way> ways, const Rules& rules, const GraphExtras& extras);
   void add_undominated(std::span<const Way> ways, const Rules& rules, const GraphExtras& extras);
   Cost cost(const Rules& rules, const Measures& measures) const {
     return all_measures_ ? side_by_side(measures) : cost_of(rules.request().order, measures);

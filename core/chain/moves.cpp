@@ -89,6 +89,16 @@ bool may_be_joined_still(const Catalog& catalog, PortTypeId type) {
   });
 }
 
+std::int64_t leg_micrometres(const Catalog& catalog, const Part& part, std::size_t port) {
+  return std::max(in_micrometres(part.ports[port].reach), in_micrometres(insertion(catalog, part.ports[port].type)));
+}
+
+// Ports look outwards: straight through, the second looks the other way than the first.
+std::int32_t bend_between(const Part& part, std::size_t enter, std::size_t leave) {
+  const double turn = part.ports[leave].heading_degrees - part.ports[enter].heading_degrees - 180.0;
+  return static_cast<std::int32_t>(std::llround(std::abs(std::remainder(turn, 360.0)) * 1000.0));
+}
+
 std::int64_t body_micrometres(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave) {
   const std::int64_t stated = in_micrometres(part.ports[enter].reach) + in_micrometres(part.ports[leave].reach);
   const std::int64_t inserted = in_micrometres(insertion(catalog, part.ports[enter].type)) +
@@ -120,6 +130,11 @@ Move bought_move(const Catalog& catalog, PartId id, std::size_t enter, std::size
   move.own.cents = part.price.cents();
   move.own.micrometres = body_micrometres(catalog, part, enter, leave);
   move.bushing = is_bushing(catalog, part);
+  move.bend = bend_between(part, enter, leave);
+  if (move.bend != 0) {
+    move.before_bend = leg_micrometres(catalog, part, enter);
+    move.after_bend = leg_micrometres(catalog, part, leave);
+  }
   move.own.drawbacks = (move.bushing ? 1 : 0) + (is_close_nipple(part) ? 1 : 0);
   return move;
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "chain/request.h"
+#include "chain/span_fit.h"
 #include "hydraulics/line.h"
 
 #include <optional>
@@ -19,6 +20,8 @@ struct ChainPart {
   bool from_bin = false;
   std::vector<PartId> plugs;  // for the ports of the part that stay unused
   std::vector<bool> plug_from_bin;
+  std::optional<Length> cut_length{};  // end to end, of a piece that is cut to measure
+  int pieces = 1;                    // of what it is sold in, in one length
 };
 
 /// A joint between neighbours: `a` on the from side, `b` on the to side.
@@ -55,6 +58,7 @@ struct Chain {
   std::string not_buildable_because;  // when it cannot
   std::vector<BuildStep> steps;
   std::vector<std::string> cautions;  // galvanic pairs, one-way valves, bushings ...
+  std::optional<SpanFit> span{};        // how it makes the distance that was asked for
 };
 
 /// A rule of the request by its key and in words: "smallest_bore", "1-1/2 in bore everywhere".
@@ -87,6 +91,9 @@ struct NoChain {
   // kept. Empty: there is no chain whatever rules are given up.
   std::vector<ConflictingRule> conflict;
   std::vector<Lift> lifts;  // beside mends
+  bool only_the_distance = false;           // the ports can be joined, but not at the distance asked for
+  std::optional<Length> nearest_below{};      // distances that can be made
+  std::optional<Length> nearest_above{};
 };
 
 using Answer = std::variant<Chain, NoChain>;

@@ -33,6 +33,9 @@ struct ChainOptions {
   std::string most_bushings;
   std::string hottest;
   std::string alternatives;
+  std::string span;
+  std::string offset;
+  std::string roll;
   bool air = false;
   bool vacuum = false;
   bool in_order = false;
@@ -68,10 +71,36 @@ quantity::Reading<int> read_rows(std::string_view text) {
   return reading;
 }
 
+quantity::Reading<Length> read_distance(std::string_view text) {
+  return quantity::within(quantity::read_length(text), quantity::Range<Length>{Length{}, feet(60.0)}, text);
+}
+
+/// The distance between the two ports; nullopt: none is asked for. Ports with a distance between them stand still
+/// unless it is said how they move.
+std::optional<chain::Span> span_from(const ChainOptions& options, WordReader& words, chain::ChainRequest& request) {
+  chain::Span span;
+  const auto along = words.quantity("--span", options.span, &read_distance);
+  span.offset = words.quantity("--offset", options.offset, &read_distance).value_or(Length{});
+  span.roll = words.quantity("--roll", options.roll, &read_distance).value_or(Length{});
+  if (options.span.empty() && !options.offset.empty())
+    words.add("--offset", options.offset, "asks for --span too: the distance between the faces, along the axes", 0);
+  if (options.offset.empty() && !options.roll.empty())
+    words.add("--roll", options.roll, "asks for --offset too: it is the second offset, at right angles to the first",
+              0);
+  if (!options.span.empty() && !options.alternatives.empty())
+    words.add("--alternatives", options.alternatives, "does not go with --span, which has one best answer", 0);
+  if (!along) return std::nullopt;
+  span.along = *along;
+  if (options.first_end.empty()) request.from.freedom = chain::Freedom::fixed;
+  if (options.last_end.empty()) request.to.freedom = chain::Freedom::fixed;
+  return span;
+}
+
 /// What is asked, and how many chains are wanted; none given: the best alone.
 struct Question {
   chain::ChainRequest request;
   std::optional<int> rows;
+  std::optional<chain::Span> span;
 };
 
 Question question_from(const ChainOptions& options, const Stock& stock) {
@@ -108,6 +137,7 @@ Question question_from(const ChainOptions& options, const Stock& stock) {
   if (const auto flow = words.quantity("--flow", options.flow, &quantity::read_volume_flow)) request.flow = *flow;
   request.bin = stock.bin;
   if (options.from_bin) request.not_sold.assign(catalog.parts().size(), true);
+  question.span = span_from(options, words, request);
   question.rows = words.quantity("--alternatives", options.alternatives, &read_rows);
   words.finish();
   return question;
@@ -144,6 +174,7 @@ void refuse_what_is_for_two_ports(const ChainOptions& options) {
   if (options.in_order)
     words.add("--in-order", "",
               "is for a chain between two ports: an assembly branches, so its needs have no one order", 0);
+  refuse("--span", options.span);
   if (options.order == "length" || options.order == "loss")
     words.add("--order", options.order,
               "a branched assembly has no one length and no one loss; allowed: parts, price, bin", 0);
@@ -182,16 +213,16 @@ int run_chain(const ChainOptions& options, const Session& session) {
   if (options.ports.size() > 2) return run_assembly(options, session);
   refuse_what_is_for_branches(options);
   const Stock stock = load_stock(session.common);
-  const auto [request, most_rows] = question_from(options, stock);
+  const auto [request, most_rows, span] = question_from(options, stock);
+  const chain::Finder finder(*stock.catalog);
   if (most_rows) {
-    const chain::Finder finder(*stock.catalog);
     const auto rows = finder.alternatives(request, static_cast<std::size_t>(*most_rows));
     if (!rows.empty()) {
       print_alternatives(stock, request, finder, rows, session);
       return kDone;
     }
   }
-  const chain::Answer answer = chain::find_chain(*stock.catalog, request);
+  const chain::Answer answer = span ? finder.find_span(request, *span) : finder.find(request);
   const bool found = std::holds_alternative<chain::Chain>(answer);
   if (session.common.json) {
     session.out << report::chain_json(*stock.catalog, request, answer);
@@ -231,6 +262,11 @@ void add_chain_verb(CLI::App& app, Session& session) {
   verb->add_option("--alternatives", options->alternatives,
                    "So many chains that a person may prefer, the best among them, and what to take where a part of it "
                    "is not on the shelf");
+  verb->add_option("--span", options->span,
+                   "The distance between the two ports' faces, which look at each other: stock pieces, cut pipe or a "
+                   "hose make it; both ends are held unless --first-end or --last-end says otherwise");
+  verb->add_option("--offset", options->offset, "With --span: how far apart the two ports' axes are");
+  verb->add_option("--roll", options->roll, "With --offset: the second offset of a rolling one, at right angles to it");
   verb->add_option("--most-parts", options->most_parts, "No more parts than that");
   verb->add_option("--most-bushings", options->most_bushings, "No more bushings than that (1 when left out)");
   verb->add_flag("--in-order", options->in_order,

@@ -206,7 +206,7 @@ void take_from_bin(Draft& draft, ConnectionPlan& plan) {
   const Chain* chain = plan.chain();
   if (chain == nullptr) return;
   for (const chain::ChainPart& part : chain->parts) {
-    if (part.from_bin) draft.bin.take(part.part);
+    for (int piece = 0; part.from_bin && piece < part.pieces; ++piece) draft.bin.take(part.part);
     for (std::size_t i = 0; i < part.plugs.size(); ++i)
       if (part.plug_from_bin[i]) draft.bin.take(part.plugs[i]);
   }
@@ -215,11 +215,12 @@ void take_from_bin(Draft& draft, ConnectionPlan& plan) {
   draft.extras.push_back({*plan.ends_in, plan.ends_in_from_bin, plan.name});
 }
 
-std::vector<PartId> hoses_in(const Catalog& catalog, const Chain& chain) {
-  std::vector<PartId> hoses;
+/// Hose and tube: what is sold by the length.
+std::vector<PartId> sold_by_length_in(const Catalog& catalog, const Chain& chain) {
+  std::vector<PartId> pieces;
   for (const chain::ChainPart& part : chain.parts)
-    if (catalog.part(part.part).cut_to_length) hoses.push_back(part.part);
-  return hoses;
+    if (catalog.part(part.part).cut_to_length) pieces.push_back(part.part);
+  return pieces;
 }
 
 /// The height of a port's face: given, or worked out for the riser's bung in the lid and for a port in the table's
@@ -239,9 +240,8 @@ std::optional<Length> face_height(const Draft& draft, const std::string& name, b
   return std::nullopt;
 }
 
-std::optional<Length> gap_between(Draft& draft, const JobConnection& connection) {
+std::optional<Length> gap_between(Draft& draft, const JobConnection& connection, bool& assumed) {
   if (connection.gap) return connection.gap;
-  bool assumed = false;
   const auto from = face_height(draft, connection.from, assumed);
   const auto to = face_height(draft, connection.to, assumed);
   if (!from || !to) return std::nullopt;
@@ -252,13 +252,32 @@ std::optional<Length> gap_between(Draft& draft, const JobConnection& connection)
   return gap;
 }
 
+/// What the run has to make by itself: the gap, where it was measured, nothing moves along it, and no hose length that
+/// the job gives settles it already.
+std::optional<chain::Span> span_of(const JobConnection& connection, const ConnectionPlan& plan, bool assumed) {
+  const auto moves = [](Freedom freedom) { return freedom == Freedom::sliding || freedom == Freedom::loose; };
+  if (!plan.gap || assumed || connection.hose_length || connection.ends_in) return std::nullopt;
+  if (moves(plan.request.from.freedom) || moves(plan.request.to.freedom)) return std::nullopt;
+  return chain::Span{*plan.gap, connection.offset.value_or(metres(0.0)), metres(0.0)};
+}
+
+/// The lengths of a run that makes its span.
+void settle_span(const Catalog& catalog, ConnectionPlan& plan) {
+  const Chain& chain = *plan.chain();
+  plan.run_length = chain.length;
+  plan.run_tolerance = chain.length_tolerance;
+  for (const chain::ChainPart& part : chain.parts)
+    if (part.cut_length && catalog.part(part.part).flexible) plan.hose_length = part.cut_length;
+}
+
 /// Given; or what the gap leaves over; or the length that the catalog sells it in.
 void settle_hose(Draft& draft, const JobConnection& connection, ConnectionPlan& plan) {
   const Catalog& catalog = draft.catalog();
   const Chain* chain = plan.chain();
+  if (chain->span) return settle_span(catalog, plan);
   plan.run_length = chain->length;
   plan.run_tolerance = chain->length_tolerance;
-  const std::vector<PartId> hoses = hoses_in(catalog, *chain);
+  const std::vector<PartId> hoses = sold_by_length_in(catalog, *chain);
   if (hoses.empty()) return;
   const Length usual = straight_length(catalog.part(hoses.front()));
   const Length rigid = chain->length - usual * static_cast<double>(hoses.size());
@@ -268,7 +287,7 @@ void settle_hose(Draft& draft, const JobConnection& connection, ConnectionPlan& 
     const double aside = in_metres(connection.offset.value_or(metres(0.0)));
     if (along > 0.0) plan.hose_length = metres(std::hypot(along, aside));
   } else if (!connection.hose_length) {
-    draft.assume(fmt::format("length of the hose in '{}'", connection.name),
+    draft.assume(fmt::format("length of the {} in '{}'", catalog.part(hoses.front()).name, connection.name),
                  write_length(*plan.hose_length, draft.units()), "neither its length nor the gap was given");
   }
   plan.run_length = rigid + *plan.hose_length * static_cast<double>(hoses.size());
@@ -286,13 +305,15 @@ void count_clamps(const Catalog& catalog, ConnectionPlan& plan) {
 
 /// Says when a run without a hose does not come out at the gap, and by how much.
 void check_gap(Draft& draft, ConnectionPlan& plan, const JobConnection& connection) {
-  if (!plan.gap) return;
+  if (!plan.gap || plan.chain()->span) return;
   const UnitSystem units = draft.units();
   const Length off = *plan.gap - plan.run_length;
   if (plan.hose_length) {
     if (off > plan.run_tolerance)
-      plan.cautions.push_back(fmt::format("The hose is {} too short for the gap of {}.", write_length(off, units),
-                                          write_length(*plan.gap, units)));
+      plan.cautions.push_back(
+          fmt::format("The {} is {} too short for the gap of {}.",
+                      draft.catalog().part(sold_by_length_in(draft.catalog(), *plan.chain()).front()).name,
+                      write_length(off, units), write_length(*plan.gap, units)));
     return;
   }
   if (connection.offset && *connection.offset > inches(0.25))
@@ -314,6 +335,11 @@ void refuse_none(Draft& draft, const ConnectionPlan& plan) {
   const chain::NoChain& none = *plan.none();
   Refusal refusal{Topic::connections, fmt::format("'{}' has no chain: {}", plan.name, none.reason), "", "", ""};
   const Catalog& catalog = draft.catalog();
+  if (none.only_the_distance) {
+    refusal.asked = write_length(*plan.gap, draft.units());
+    const auto nearest = none.nearest_above ? none.nearest_above : none.nearest_below;
+    if (nearest) refusal.allowed = write_length(*nearest, draft.units());
+  }
   if (none.special_order) {
     refusal.mend = fmt::format("order one part specially: {}", part_title(catalog, *none.special_order));
   } else if (none.missing_part) {
@@ -332,6 +358,10 @@ void refuse_unbuildable(Draft& draft, const ConnectionPlan& plan) {
                 "let one end turn, or add a union to 'need'"});
 }
 
+chain::Answer find_run(const chain::Finder& finder, const ConnectionPlan& plan) {
+  return plan.span ? finder.find_span(plan.request, *plan.span) : finder.find(plan.request);
+}
+
 /// Unless the job says otherwise, the run from the riser to the table is not necked down far below the riser: the
 /// cheapest fittings are often the smallest. Where nothing wider can be had, the limit gives way.
 void find_between(Draft& draft, const chain::Finder& finder, const JobConnection& connection, ConnectionPlan& plan) {
@@ -341,7 +371,7 @@ void find_between(Draft& draft, const chain::Finder& finder, const JobConnection
   const bool is_main = plan.service == Service::water && at_riser && at_table && !connection.smallest_bore;
   if (is_main) {
     plan.request.smallest_bore = draft.plan.riser.request.pipe.bore * kLeastShareOfRiserBore;
-    plan.answer = finder.find(plan.request);
+    plan.answer = find_run(finder, plan);
     if (plan.chain() != nullptr) {
       draft.assume(fmt::format("smallest bore in '{}'", connection.name),
                    write_thickness(*plan.request.smallest_bore, draft.units(), 3),
@@ -350,7 +380,7 @@ void find_between(Draft& draft, const chain::Finder& finder, const JobConnection
     }
     plan.request.smallest_bore.reset();
   }
-  plan.answer = finder.find(plan.request);
+  plan.answer = find_run(finder, plan);
 }
 
 ConnectionPlan plan_connection(Draft& draft, const chain::Finder& finder, const JobConnection& connection) {
@@ -360,11 +390,13 @@ ConnectionPlan plan_connection(Draft& draft, const chain::Finder& finder, const 
   plan.to = connection.to;
   plan.service = settle_service(draft, connection);
   plan.request = request_for(draft, connection, plan.service);
-  plan.gap = gap_between(draft, connection);
+  bool gap_is_assumed = false;
+  plan.gap = gap_between(draft, connection, gap_is_assumed);
   if (connection.ends_in) {
     find_to_device(draft, finder, connection.ends_in->parts, plan);
   } else {
     plan.request.to = end_at(draft, connection, connection.to, connection.to_freedom);
+    plan.span = span_of(connection, plan, gap_is_assumed);
     find_between(draft, finder, connection, plan);
   }
   if (plan.chain() == nullptr) {

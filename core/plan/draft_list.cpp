@@ -15,8 +15,9 @@ namespace riserun::plan {
 
 namespace {
 
-const double kTapePerJoint = 0.25;  // m of 1/2 in tape: common practice
-const double kTapePerRoll = 13.2;   // m: 520 in, the usual roll (common practice)
+const Length kKerf = inches(1.0 / 16.0);  // of a hacksaw or a pipe cutter's wheel: common practice
+const double kTapePerJoint = 0.25;        // m of 1/2 in tape: common practice
+const double kTapePerRoll = 13.2;         // m: 520 in, the usual roll (common practice)
 
 /// Counts parts by where they come from, and keeps what each is for.
 class Tally {
@@ -85,9 +86,9 @@ int pieces_of(const Catalog& catalog, const ConnectionPlan& connection, PartId p
 
 void add_chain(Draft& draft, Tally& tally, const ConnectionPlan& connection) {
   for (const chain::ChainPart& part : connection.chain()->parts) {
-    tally.add(part.part, part.from_bin, connection.name);
-    for (int more = pieces_of(draft.catalog(), connection, part.part) - 1; more > 0; --more)
-      tally.add(part.part, draft.bin.take(part.part), connection.name);
+    tally.add(part.part, part.from_bin, connection.name, part.pieces);
+    const int pieces = part.cut_length ? 1 : pieces_of(draft.catalog(), connection, part.part);
+    for (int more = pieces - 1; more > 0; --more) tally.add(part.part, draft.bin.take(part.part), connection.name);
     for (std::size_t i = 0; i < part.plugs.size(); ++i)
       tally.add(part.plugs[i], part.plug_from_bin[i], connection.name);
   }
@@ -265,7 +266,7 @@ void cut_riser(const Draft& draft, ShoppingList& list) {
 
 void cut_hoses(const Draft& draft, ShoppingList& list) {
   for (const ConnectionPlan& connection : draft.plan.connections) {
-    if (connection.chain() == nullptr || !connection.hose_length) continue;
+    if (connection.chain() == nullptr || connection.chain()->span || !connection.hose_length) continue;
     std::map<PartId, int> hoses;
     for (const chain::ChainPart& part : connection.chain()->parts)
       if (draft.catalog().part(part.part).cut_to_length) ++hoses[part.part];
@@ -285,6 +286,21 @@ void cut_branched_hoses(const Draft& draft, ShoppingList& list) {
     for (const auto& [hose, count] : hoses)
       list.cut.push_back({part_title(draft.catalog(), hose), straight_length(draft.catalog().part(hose)), metres(0.0),
                           count, manifold.name, "end to end, cut square"});
+  }
+}
+
+/// Pieces that the runs between ports with a measured gap are made up with.
+void cut_spans(const Draft& draft, ShoppingList& list) {
+  for (const ConnectionPlan& connection : draft.plan.connections) {
+    if (connection.chain() == nullptr) continue;
+    for (const chain::ChainPart& part : connection.chain()->parts) {
+      if (!part.cut_length) continue;
+      const catalog::Part& row = draft.catalog().part(part.part);
+      const Length offcut = straight_length(row) * static_cast<double>(part.pieces) - *part.cut_length - kKerf;
+      list.cut.push_back({part_title(draft.catalog(), part.part), *part.cut_length,
+                          row.threaded_when_cut ? std::max(metres(0.0), offcut) : metres(0.0), 1, connection.name,
+                          row.threaded_when_cut ? "end to end, then thread both ends" : "end to end, cut square"});
+    }
   }
 }
 
@@ -391,6 +407,7 @@ void draft_list(Draft& draft) {
   cut_riser(draft, list);
   cut_hoses(draft, list);
   cut_branched_hoses(draft, list);
+  cut_spans(draft, list);
   add_consumables(draft, list);
   check_cost(draft, list);
 }

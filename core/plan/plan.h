@@ -67,9 +67,10 @@ struct ConnectionPlan {
   std::optional<PartId> ends_in;  // the device at the far end
   bool ends_in_from_bin = false;
   std::optional<Length> gap;          // as given; the chain's length stands in the answer
+  std::optional<chain::Span> span;    // the distance that the chain was asked to make
   Length run_length{};                // from port to port along the run, with the hose at its length
   Length run_tolerance{};             // plus or minus, from the threads
-  std::optional<Length> hose_length;  // of each hose in the chain, given or assumed
+  std::optional<Length> hose_length;  // of each piece sold by the length in the chain, given or assumed
   int hose_joints = 0;                // hose ends that carry a clamp or two
   int clamps = 0;
   std::vector<std::string> cautions;  // the chain's own and those that the job adds

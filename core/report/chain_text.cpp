@@ -3,6 +3,7 @@
 #include "chain/reason.h"
 #include "chain/why_none.h"
 #include "report/duty_text.h"
+#include "report/span_report.h"
 
 #include <fmt/format.h>
 
@@ -65,7 +66,14 @@ std::string with_notes(const std::string& lines, const std::vector<std::string>&
   return text;
 }
 
-std::string part_rows(const Catalog& catalog, const Chain& chain, const std::vector<chain::Substitute>& substitutes) {
+// A piece that is cut to measure says so; what must be bought for it says how much.
+std::string cut_label(const Catalog& catalog, const catalog::Part& part, const ChainPart& link, const Style& style) {
+  const std::string label = part_label(catalog, part);
+  return link.cut_length ? fmt::format("{}, cut to {}", label, write_length(*link.cut_length, style.units)) : label;
+}
+
+std::string part_rows(const Catalog& catalog, const Chain& chain, const std::vector<chain::Substitute>& substitutes,
+                      const Style& style) {
   std::vector<std::vector<std::string>> rows;
   std::vector<std::string> notes;
   std::vector<chain::PartId> noted;
@@ -82,9 +90,9 @@ std::string part_rows(const Catalog& catalog, const Chain& chain, const std::vec
     const ChainPart& link = chain.parts[i];
     const catalog::Part& part = catalog.part(link.part);
     rows.push_back(
-        {fmt::format("{}.", i + 1), part_label(catalog, part),
+        {fmt::format("{}.", i + 1), cut_label(catalog, part, link, style),
          catalog.written(part.ports[link.enter].type) + " -> " + catalog.written(part.ports[link.leave].type),
-         source_of(part, link.from_bin)});
+         source_of(part, link.from_bin, link.pieces)});
     add_note(link.part, link.from_bin);
     for (std::size_t k = 0; k < link.plugs.size(); ++k) {
       const catalog::Part& plug = catalog.part(link.plugs[k]);
@@ -139,9 +147,11 @@ std::string reachable(const Catalog& catalog, const std::string& from, const std
 
 std::string found_text(const Catalog& catalog, const ChainRequest& request, const Chain& chain, const Style& style,
                        const std::vector<chain::Substitute>& substitutes = {}) {
-  std::string text = part_rows(catalog, chain, substitutes);
+  std::string text = part_rows(catalog, chain, substitutes, style);
   if (chain.parts.empty()) text = "  The two ports go straight together; no part is needed.\n";
-  return text + sums(catalog, request, chain, style) + build_order(chain) + bullet_list("Watch", chain.cautions);
+  text += sums(catalog, request, chain, style);
+  if (chain.span) text += wrapped("  ", span_sentences(catalog, chain, style.units));
+  return text + build_order(chain) + bullet_list("Watch", chain.cautions);
 }
 
 std::string at_odds(const NoChain& none) {
@@ -173,6 +183,7 @@ std::string none_text(const Catalog& catalog, const ChainRequest& request, const
   if (none.conflict.size() > 1 && none.reason != at_odds(none)) text += wrapped("  ", "And " + at_odds(none) + ".");
   text += bullet_list("Any one of these mends it", lifts_with_cost(none));
   text += bullet_list("Do not try", none.look_alikes);
+  if (none.only_the_distance) return text;
   text += "  What can be got to\n" + reachable(catalog, chain::name_of_first(request.from), none.reachable_from) +
           reachable(catalog, chain::name_of_last(request.to), none.reachable_to);
   return text;
@@ -214,9 +225,10 @@ std::string parts_side_by_side(const Catalog& catalog, const std::vector<chain::
 
 }  // namespace
 
-std::string source_of(const catalog::Part& part, bool from_bin) {
-  if (from_bin) return "bin";
-  const std::string price = "buy " + write_price(part.price);
+std::string source_of(const catalog::Part& part, bool from_bin, int pieces) {
+  if (from_bin) return pieces == 1 ? "bin" : fmt::format("bin, {} of them", pieces);
+  const std::string price =
+      (pieces == 1 ? "buy " : fmt::format("buy {} for ", pieces)) + write_price(part.price * pieces);
   return part.stocked ? price : price + " (special order)";
 }
 

@@ -4,6 +4,7 @@
 #include "chain/reason.h"
 #include "report/assembly_text.h"
 #include "report/duty_text.h"
+#include "report/span_report.h"
 
 #include <nlohmann/json.hpp>
 
@@ -68,6 +69,8 @@ json found_json(const Catalog& catalog, const chain::ChainRequest& request, cons
                      {"leave_port", link.leave},
                      {"from_bin", link.from_bin},
                      {"closing", part.closing},
+                     {"cut_length_m", optional_length(link.cut_length)},
+                     {"pieces", link.pieces},
                      {"plugs", plugs_of(catalog, link)}});
   }
   json joints = json::array();
@@ -97,6 +100,7 @@ json found_json(const Catalog& catalog, const chain::ChainRequest& request, cons
           {"buildable", chain.buildable},
           {"not_buildable_because", chain.not_buildable_because},
           {"steps", steps},
+          {"span", chain.span ? json::parse(span_object(catalog, chain)) : json(nullptr)},
           {"cautions", chain.cautions}};
 }
 
@@ -126,7 +130,9 @@ json none_json(const Catalog& catalog, const chain::NoChain& none) {
           {"missing_part", none.missing_part ? json(*none.missing_part) : json(nullptr)},
           {"to_buy", ids_of(catalog, none.to_buy)},
           {"lookalikes", none.look_alikes},
-          {"mends", none.mends},
+          {"nearest_below_m", optional_length(none.nearest_below)},
+          {"nearest_above_m", optional_length(none.nearest_above)},
+                    {"mends", none.mends},
           {"conflict", conflict_json(none.conflict)},
           {"lifts", lifts_json(none.lifts)}};
 }

@@ -116,7 +116,8 @@ void share_bin(Draft& draft, const chain::Finder& finder, const std::vector<Dema
       give(draft, now[i], allocation.of[i], riser_from_bin);
       draft.bin.take(allocation.of[i].given);
     }
-    contested.insert(contested.end(), allocation.proof.contested.begin(), allocation.proof.contested.end());
+    for (const PartId part : allocation.proof.contested)
+      if (std::find(contested.begin(), contested.end(), part) == contested.end()) contested.push_back(part);
   }
   settle_riser_stock(draft, riser_from_bin);
   for (std::size_t i = 0; i < demands.size(); ++i) {

@@ -15,7 +15,7 @@ namespace riserun::chain::testing {
 namespace {
 
 constexpr std::uint32_t kWorlds = 5000;
-constexpr std::size_t kBeginnings = 100;  // looked at for each depth of the exhaustive search
+constexpr std::size_t kBeginnings = 80;  // looked at for each depth of the exhaustive search
 
 /// A way to meet a demand before anything is taken of the bin.
 struct Option {
@@ -60,6 +60,7 @@ struct World {
   std::vector<Demand> demands;
   catalog::Bin bin;
   Order order = Order::parts;
+  std::vector<std::size_t> like;  // by demand: row of the first one that asks for the same
 };
 
 /// Serves one demand after the other, each from what those before it have left of the bin.
@@ -67,7 +68,7 @@ class EveryAllocation {
  public:
   explicit EveryAllocation(const World& world) : world_(world) {}
 
-  void add_demand(const Demand& demand);
+  void add_demand(std::size_t row);
   All best();
   int depth = 8;  // all chains of up to that many parts were tried
 
@@ -115,8 +116,13 @@ void EveryAllocation::add_chains(const Demand& demand, int end, std::vector<Opti
   }
 }
 
-void EveryAllocation::add_demand(const Demand& demand) {
+void EveryAllocation::add_demand(std::size_t row) {
+  const Demand& demand = world_.demands[row];
   std::vector<Option>& options = options_.emplace_back();
+  if (world_.like[row] < row) {
+    options = options_[world_.like[row]];
+    return;
+  }
   const int ends = static_cast<int>(demand.ends.size());
   if (demand.request) {
     if (ends == 0) add_chains(demand, -1, options);
@@ -213,7 +219,7 @@ All EveryAllocation::best() {
 
 /// Two to four demands that want the same parts as a rule, and a bin that has some of them.
 World random_demands(Dice& dice) {
-  World world{random_catalog(dice), {}, {}, static_cast<Order>(dice.below(5))};
+  World world{random_catalog(dice), {}, {}, static_cast<Order>(dice.below(5)), {}};
   const Finder finder(world.catalog);
   const auto any_part = [&] {
     return PartId{static_cast<std::uint32_t>(dice.below(static_cast<int>(world.catalog.parts().size())))};
@@ -222,10 +228,12 @@ World random_demands(Dice& dice) {
   const int count = dice.between(2, 4);
   while (static_cast<int>(world.demands.size()) < count) {
     if (!world.demands.empty() && dice.chance(40)) {
-      world.demands.push_back(
-          world.demands[static_cast<std::size_t>(dice.below(static_cast<int>(world.demands.size())))]);
+      const auto row = static_cast<std::size_t>(dice.below(static_cast<int>(world.demands.size())));
+      world.like.push_back(world.like[row]);
+      world.demands.push_back(world.demands[row]);
       continue;
     }
+    world.like.push_back(world.demands.size());
     Demand demand;
     if (dice.chance(85)) {
       for (int tries = 0; tries < 4; ++tries) {
@@ -329,7 +337,7 @@ void OneBin::check_world(std::uint32_t seed) {
     EXPECT_LE(given, world.bin.items[row].count);
   }
   EveryAllocation every(world);
-  for (const Demand& demand : world.demands) every.add_demand(demand);
+  for (std::size_t row = 0; row < world.demands.size(); ++row) every.add_demand(row);
   const All best = every.best();
   if (longest > every.depth) {
     ++too_long_;

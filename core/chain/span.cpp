@@ -44,8 +44,9 @@ std::int64_t most_room(const Network& network, const ChainRequest& request, cons
   return std::max(task.along, 10 * task.aside) + ends + 2 * deepest;
 }
 
-// Marks as counted what of the bin the route takes too often; false: nothing.
-bool count_overdrawn(const ChainRequest& request, const std::vector<Move>& moves, std::vector<bool>& counted) {
+}  // namespace
+
+std::vector<int> span_uses_of_bin(const ChainRequest& request, const std::vector<Move>& moves) {
   std::vector<int> uses(request.bin.items.size(), 0);
   const auto use = [&](PartId part, int pieces) {
     for (std::size_t item = 0; item < uses.size(); ++item)
@@ -55,6 +56,14 @@ bool count_overdrawn(const ChainRequest& request, const std::vector<Move>& moves
     if (!move.cut || move.own.buy == 0) use(move.part, move.pieces);
     for (const PartId plug : move.plugs) use(plug, 1);
   }
+  return uses;
+}
+
+namespace {
+
+// Marks as counted what of the bin the route takes too often; false: nothing.
+bool count_overdrawn(const ChainRequest& request, const std::vector<Move>& moves, std::vector<bool>& counted) {
+  const std::vector<int> uses = span_uses_of_bin(request, moves);
   bool overdrawn = false;
   for (std::size_t item = 0; item < uses.size(); ++item) {
     if (counted[item] || uses[item] <= request.bin.items[item].count) continue;

@@ -40,6 +40,9 @@ struct SpanChoice {
 /// axes, whatever else they can do.
 std::optional<SpanChoice> best_span(const Network& network, const ChainRequest& request, const Span& span);
 
+/// How often the run takes each part of the request's bin, by row of the bin, beyond its count included.
+std::vector<int> span_uses_of_bin(const ChainRequest& request, const std::vector<Move>& moves);
+
 /// The same as a chain with its SpanFit, or why there is none. Where an end moves along its axis the distance is only a
 /// guide: the best chain of all is the answer, and its fit says what the end takes up.
 Answer find_span(const Network& network, const ChainRequest& request, const Span& span);

@@ -1,10 +1,12 @@
 #include "chain/branched.h"
 #include "chain/finder.h"
+#include "chain/spares.h"
 #include "cli/branch_options.h"
 #include "cli/inputs.h"
 #include "report/assembly_text.h"
 #include "report/chain_text.h"
 #include "report/plan_json.h"
+#include "report/spares_text.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -36,6 +38,7 @@ struct ChainOptions {
   std::string span;
   std::string offset;
   std::string roll;
+  bool spares = false;
   bool air = false;
   bool vacuum = false;
   bool in_order = false;
@@ -148,15 +151,27 @@ std::string heading_of(const Stock& stock, const chain::ChainRequest& request) {
                      stock.catalog->written(request.to.type));
 }
 
+std::optional<chain::Spares> spares_of(bool wanted, const chain::Network& network, const chain::ChainRequest& request,
+                                       const chain::Chain* chain) {
+  if (!wanted || chain == nullptr) return std::nullopt;
+  return chain::least_spares(network, {{request, *chain}});
+}
+
+void print_spares(const Stock& stock, const std::optional<chain::Spares>& spares, const Session& session) {
+  if (spares) session.out << report::spares_text(*stock.catalog, *spares, {});
+}
+
 void print_alternatives(const Stock& stock, const chain::ChainRequest& request, const chain::Finder& finder,
-                        const std::vector<chain::Alternative>& rows, const Session& session) {
+                        const std::vector<chain::Alternative>& rows, bool with_spares, const Session& session) {
+  const auto spares = spares_of(with_spares, finder.network(), request, &rows.front().chain);
   const std::vector<chain::Substitute> substitutes = finder.shelf_empty(request, rows.front().chain);
   if (session.common.json) {
-    session.out << report::alternatives_json(*stock.catalog, request, rows, substitutes);
+    session.out << report::alternatives_json(*stock.catalog, request, rows, substitutes, spares ? &*spares : nullptr);
     return;
   }
   session.out << heading_of(stock, request)
               << report::alternatives_text(*stock.catalog, request, rows, substitutes, session.style(UnitSystem::inch));
+  print_spares(stock, spares, session);
 }
 
 // Options that say something of one run between two ends say nothing of an assembly.
@@ -175,6 +190,7 @@ void refuse_what_is_for_two_ports(const ChainOptions& options) {
     words.add("--in-order", "",
               "is for a chain between two ports: an assembly branches, so its needs have no one order", 0);
   refuse("--span", options.span);
+  refuse("--spares", options.spares ? "yes" : "");
   if (options.order == "length" || options.order == "loss")
     words.add("--order", options.order,
               "a branched assembly has no one length and no one loss; allowed: parts, price, bin", 0);
@@ -218,17 +234,19 @@ int run_chain(const ChainOptions& options, const Session& session) {
   if (most_rows) {
     const auto rows = finder.alternatives(request, static_cast<std::size_t>(*most_rows));
     if (!rows.empty()) {
-      print_alternatives(stock, request, finder, rows, session);
+      print_alternatives(stock, request, finder, rows, options.spares, session);
       return kDone;
     }
   }
   const chain::Answer answer = span ? finder.find_span(request, *span) : finder.find(request);
-  const bool found = std::holds_alternative<chain::Chain>(answer);
+  const auto* found = std::get_if<chain::Chain>(&answer);
+  const auto spares = spares_of(options.spares, finder.network(), request, found);
   if (session.common.json) {
-    session.out << report::chain_json(*stock.catalog, request, answer);
+    session.out << report::chain_json(*stock.catalog, request, answer, spares ? &*spares : nullptr);
   } else {
     session.out << heading_of(stock, request)
                 << report::chain_text(*stock.catalog, request, answer, session.style(UnitSystem::inch));
+    print_spares(stock, spares, session);
   }
   return found ? kDone : kNoSolution;
 }
@@ -267,6 +285,8 @@ void add_chain_verb(CLI::App& app, Session& session) {
                    "hose make it; both ends are held unless --first-end or --last-end says otherwise");
   verb->add_option("--offset", options->offset, "With --span: how far apart the two ports' axes are");
   verb->add_option("--roll", options->roll, "With --offset: the second offset of a rolling one, at right angles to it");
+  verb->add_flag("--spares", options->spares,
+                 "The fewest spare parts with which any one bought part may be missing or broken");
   verb->add_option("--most-parts", options->most_parts, "No more parts than that");
   verb->add_option("--most-bushings", options->most_bushings, "No more bushings than that (1 when left out)");
   verb->add_flag("--in-order", options->in_order,

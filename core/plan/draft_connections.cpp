@@ -1,5 +1,6 @@
-// The connections: what is asked of the chain search for each, in the order of the job, with what is left of the bin.
+// The connections: what is asked of the chain search for each, and what comes of the answer.
 #include "chain/finder.h"
+#include "chain/span.h"
 #include "plan/draft_duty.h"
 #include "plan/drafting.h"
 #include "quantity/write.h"
@@ -126,93 +127,39 @@ ChainRequest request_for(Draft& draft, const JobConnection& connection, Service 
 
 namespace {
 
-/// What an answer costs under an order, so that devices with different ports can be compared. Less is better.
-std::tuple<double, double, double> cost_of(const Chain& chain, chain::Order order, bool buys_device, Price device) {
-  const double parts = chain.part_count;
-  const double buys = chain.buy_count + (buys_device ? 1 : 0);
-  const double price = static_cast<double>((chain.price + (buys_device ? device : Price())).cents());
-  switch (order) {
-    case chain::Order::parts:
-      return {parts, price, buys};
-    case chain::Order::price:
-      return {price, parts, buys};
-    case chain::Order::loss:
-      return {in_metres(chain.head), parts, price};
-    case chain::Order::length:
-      return {in_metres(chain.length), parts, price};
-    case chain::Order::bin:
-      return {buys, price, parts};
-  }
-  return {parts, price, buys};
-}
-
 /// Ways in: a gauge is entered by its port, a check valve by its first, a ball valve by either.
 std::vector<std::uint8_t> ports_to_enter(const catalog::Part& part) {
   if (part.one_way || part.ports.size() == 1) return {0};
   return {0, 1};
 }
 
-/// The best device for each kind of port that the devices have: from the bin, then stocked, then the cheapest.
-std::vector<catalog::PortUse> best_by_port(const Draft& draft, const std::vector<PartId>& devices) {
+/// For each kind of port that the devices have: the one that is bought (stocked before ordered, then the cheapest), and
+/// all that are in the bin.
+std::vector<chain::EndPart> device_ends(const Draft& draft, const std::vector<PartId>& devices) {
   const Catalog& catalog = draft.catalog();
-  const auto type = [&](catalog::PortUse use) { return catalog.part(use.part).ports[use.port].type; };
   const auto rank = [&](PartId id) {
     const catalog::Part& part = catalog.part(id);
-    return std::tuple(draft.bin.count_of(id) == 0, !part.stocked, part.price.cents(), part.id);
+    return std::tuple(!part.stocked, part.price.cents(), part.id);
   };
-  std::vector<catalog::PortUse> best;
+  std::vector<chain::EndPart> ends;
   for (const PartId device : devices) {
-    for (const std::uint8_t port : ports_to_enter(catalog.part(device))) {
-      const catalog::PortUse use{device, port};
-      const auto same = std::find_if(best.begin(), best.end(), [&](auto other) { return type(other) == type(use); });
-      if (same == best.end()) {
-        best.push_back(use);
-      } else if (rank(device) < rank(same->part)) {
-        *same = use;
-      }
+    const catalog::Part& part = catalog.part(device);
+    for (const std::uint8_t port : ports_to_enter(part)) {
+      const PortTypeId type = part.ports[port].type;
+      const auto bought = std::find_if(ends.begin(), ends.end(),
+                                       [&](const chain::EndPart& end) { return end.on_sale && end.end.type == type; });
+      const bool known = std::any_of(ends.begin(), ends.end(), [&](const chain::EndPart& end) {
+        return end.part == device && end.end.type == type;
+      });
+      if (known) continue;
+      const bool buy = bought == ends.end() || rank(device) < rank(bought->part);
+      if (buy && bought != ends.end()) bought->on_sale = false;
+      if (buy || draft.bin.count_of(device) > 0)
+        ends.push_back({device, {type, part.material, Freedom::loose, "the " + part.name}, buy});
     }
   }
-  return best;
-}
-
-/// Tries each kind of port that the device comes with and keeps the best answer.
-void find_to_device(Draft& draft, const chain::Finder& finder, const std::vector<PartId>& devices,
-                    ConnectionPlan& plan) {
-  const Catalog& catalog = draft.catalog();
-  std::optional<std::tuple<double, double, double>> least;
-  std::optional<chain::PortEnd> chosen;
-  for (const catalog::PortUse use : best_by_port(draft, proved_devices(draft, devices, plan))) {
-    const catalog::Part& part = catalog.part(use.part);
-    plan.request.to = {part.ports[use.port].type, part.material, Freedom::loose, "the " + part.name};
-    const bool in_bin = draft.bin.count_of(use.part) > 0;
-    chain::Answer answer = finder.find(plan.request);
-    const Chain* found = std::get_if<Chain>(&answer);
-    if (found == nullptr && chosen) continue;
-    if (found != nullptr) {
-      const auto cost = cost_of(*found, plan.request.order, !in_bin, part.price);
-      if (least && *least <= cost) continue;
-      least = cost;
-    }
-    chosen = plan.request.to;
-    plan.answer = std::move(answer);
-    plan.ends_in = use.part;
-    plan.ends_in_from_bin = in_bin;
-  }
-  if (chosen) plan.request.to = *chosen;
-  if (plan.ends_in) plan.to = part_title(catalog, *plan.ends_in);
-}
-
-void take_from_bin(Draft& draft, ConnectionPlan& plan) {
-  const Chain* chain = plan.chain();
-  if (chain == nullptr) return;
-  for (const chain::ChainPart& part : chain->parts) {
-    for (int piece = 0; part.from_bin && piece < part.pieces; ++piece) draft.bin.take(part.part);
-    for (std::size_t i = 0; i < part.plugs.size(); ++i)
-      if (part.plug_from_bin[i]) draft.bin.take(part.plugs[i]);
-  }
-  if (!plan.ends_in) return;
-  if (plan.ends_in_from_bin) draft.bin.take(*plan.ends_in);
-  draft.extras.push_back({*plan.ends_in, plan.ends_in_from_bin, plan.name});
+  std::erase_if(ends, [&](const chain::EndPart& end) { return !end.on_sale && draft.bin.count_of(end.part) == 0; });
+  return ends;
 }
 
 /// Hose and tube: what is sold by the length.
@@ -358,33 +305,29 @@ void refuse_unbuildable(Draft& draft, const ConnectionPlan& plan) {
                 "let one end turn, or add a union to 'need'"});
 }
 
-chain::Answer find_run(const chain::Finder& finder, const ConnectionPlan& plan) {
-  return plan.span ? finder.find_span(plan.request, *plan.span) : finder.find(plan.request);
-}
-
 /// Unless the job says otherwise, the run from the riser to the table is not necked down far below the riser: the
 /// cheapest fittings are often the smallest. Where nothing wider can be had, the limit gives way.
-void find_between(Draft& draft, const chain::Finder& finder, const JobConnection& connection, ConnectionPlan& plan) {
+void keep_the_run_wide(Draft& draft, const chain::Finder& finder, const JobConnection& connection,
+                       ConnectionPlan& plan) {
   const std::vector<JobPort>& table = draft.plan.job.table.ports;
   const bool at_riser = plan.from == draft.plan.riser.bung || plan.to == draft.plan.riser.bung;
   const bool at_table = port_named(table, plan.from) != nullptr || port_named(table, plan.to) != nullptr;
   const bool is_main = plan.service == Service::water && at_riser && at_table && !connection.smallest_bore;
-  if (is_main) {
-    plan.request.smallest_bore = draft.plan.riser.request.pipe.bore * kLeastShareOfRiserBore;
-    plan.answer = find_run(finder, plan);
-    if (plan.chain() != nullptr) {
-      draft.assume(fmt::format("smallest bore in '{}'", connection.name),
-                   write_thickness(*plan.request.smallest_bore, draft.units(), 3),
-                   "0.6 of the riser's bore: a narrower run would throttle the fill");
-      return;
-    }
+  if (!is_main) return;
+  plan.request.smallest_bore = draft.plan.riser.request.pipe.bore * kLeastShareOfRiserBore;
+  const bool found = plan.span ? chain::best_span(finder.network(), plan.request, *plan.span).has_value()
+                               : finder.best(plan.request).has_value();
+  if (found) {
+    draft.assume(fmt::format("smallest bore in '{}'", connection.name),
+                 write_thickness(*plan.request.smallest_bore, draft.units(), 3),
+                 "0.6 of the riser's bore: a narrower run would throttle the fill");
+  } else {
     plan.request.smallest_bore.reset();
   }
-  plan.answer = find_run(finder, plan);
 }
 
-ConnectionPlan plan_connection(Draft& draft, const chain::Finder& finder, const JobConnection& connection) {
-  ConnectionPlan plan;
+/// What is asked for a connection, and what of the bin it may want.
+chain::Demand ask(Draft& draft, const chain::Finder& finder, const JobConnection& connection, ConnectionPlan& plan) {
   plan.name = connection.name;
   plan.from = connection.from;
   plan.to = connection.to;
@@ -392,24 +335,33 @@ ConnectionPlan plan_connection(Draft& draft, const chain::Finder& finder, const 
   plan.request = request_for(draft, connection, plan.service);
   bool gap_is_assumed = false;
   plan.gap = gap_between(draft, connection, gap_is_assumed);
+  plan.answer = chain::NoChain{};
+  chain::Demand demand;
   if (connection.ends_in) {
-    find_to_device(draft, finder, connection.ends_in->parts, plan);
+    demand.ends = device_ends(draft, proved_devices(draft, connection.ends_in->parts, plan));
+    plan.request.to = demand.ends.front().end;
   } else {
     plan.request.to = end_at(draft, connection, connection.to, connection.to_freedom);
     plan.span = span_of(connection, plan, gap_is_assumed);
-    find_between(draft, finder, connection, plan);
+    keep_the_run_wide(draft, finder, connection, plan);
   }
+  demand.request = plan.request;
+  demand.span = plan.span;
+  return demand;
+}
+
+void settle(Draft& draft, const JobConnection& connection, ConnectionPlan& plan) {
+  if (plan.ends_in) plan.to = part_title(draft.catalog(), *plan.ends_in);
   if (plan.chain() == nullptr) {
     refuse_none(draft, plan);
-    return plan;
+    return;
   }
   refuse_unbuildable(draft, plan);
-  take_from_bin(draft, plan);
+  if (plan.ends_in) draft.extras.push_back({*plan.ends_in, plan.ends_in_from_bin, plan.name});
   plan.cautions.insert(plan.cautions.end(), plan.chain()->cautions.begin(), plan.chain()->cautions.end());
   settle_hose(draft, connection, plan);
   count_clamps(draft.catalog(), plan);
   check_gap(draft, plan, connection);
-  return plan;
 }
 
 }  // namespace
@@ -417,20 +369,25 @@ ConnectionPlan plan_connection(Draft& draft, const chain::Finder& finder, const 
 void draft_connections(Draft& draft) {
   const Job job = draft.plan.job;
   const chain::Finder finder(draft.catalog());
+  std::vector<chain::Demand> demands;
+  std::vector<const JobConnection*> runs;
   for (const JobConnection& connection : job.connections) {
     if (!connection.branches.empty()) continue;  // see draft_manifolds
-    draft.plan.connections.push_back(plan_connection(draft, finder, connection));
-    const ConnectionPlan& plan = draft.plan.connections.back();
+    runs.push_back(&connection);
+    ConnectionPlan plan;
+    demands.push_back(ask(draft, finder, connection, plan));
+    draft.plan.connections.push_back(std::move(plan));
+  }
+  share_bin(draft, finder, demands);
+  for (std::size_t i = 0; i < runs.size(); ++i) {
+    ConnectionPlan& plan = draft.plan.connections[i];
+    settle(draft, *runs[i], plan);
     const bool reaches_table =
         port_named(job.table.ports, plan.from) != nullptr || port_named(job.table.ports, plan.to) != nullptr;
     const bool at_riser = plan.from == draft.plan.riser.bung || plan.to == draft.plan.riser.bung;
     if (plan.service == Service::water && reaches_table && at_riser && !draft.plan.water_connection)
-      draft.plan.water_connection = draft.plan.connections.size() - 1;
+      draft.plan.water_connection = i;
   }
-  if (!job.bin.items.empty())
-    draft.note(Topic::list,
-               "The bin is used for the riser first, then for the connections in the order of the job; a "
-               "part is free only as often as it is there.");
 }
 
 }  // namespace riserun::plan

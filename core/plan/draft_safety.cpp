@@ -31,7 +31,7 @@ std::vector<const JobPort*> ports_to_close(const Job& job) {
 const JobPort* test_air_port(const Draft& draft) {
   const Job& job = draft.plan.job;
   for (const ConnectionPlan& connection : draft.plan.connections) {
-    if (connection.service != Service::air || connection.ends_in) continue;
+    if (connection.service != Service::air || connection.to.empty() || connection.ends_in) continue;
     for (const std::string& name : {connection.to, connection.from})
       if (const JobPort* port = port_named(job.reservoir.ports, name)) return port;
   }
@@ -42,42 +42,19 @@ const JobPort* test_air_port(const Draft& draft) {
   return job.reservoir.ports.empty() ? nullptr : &job.reservoir.ports.back();
 }
 
-/// The cheapest stocked part with one port that closes an open one under air; the bin's first.
-std::optional<PartId> closing_part(const Draft& draft, PortTypeId port) {
-  const Catalog& catalog = draft.catalog();
-  std::optional<PartId> best;
-  const auto rank = [&](PartId id) {
-    return std::tuple(draft.bin.count_of(id) == 0, catalog.part(id).price.cents(), catalog.part(id).id);
-  };
-  for (const catalog::Mate& mate : catalog.mates(port)) {
-    for (const catalog::PortUse& use : catalog.uses(mate.other)) {
-      const catalog::Part& part = catalog.part(use.part);
-      const bool closes = part.ports.size() == 1 && part.air && catalog.material(part.material).compressed_air &&
-                          catalog.family(part.family).role == catalog::Role::connector &&
-                          !catalog.family(part.family).weld_bung;
-      const bool to_be_had = part.stocked || draft.bin.count_of(use.part) > 0;
-      if (closes && to_be_had && (!best || rank(use.part) < rank(*best))) best = use.part;
-    }
-  }
-  return best;
-}
-
 void plug_ports(Draft& draft, LeakTestPlan& test) {
   const JobPort* air = test_air_port(draft);
   if (air != nullptr) test.air_port = air->name;
-  for (const JobPort* port : ports_to_close(draft.plan.job)) {
-    if (port == air) continue;
-    TestPlug plug{port->name, closing_part(draft, port->type), false};
+  for (const TestPlug& plug : draft.test_plugs) {
     if (plug.part) {
-      plug.from_bin = draft.bin.take(*plug.part);
       draft.extras.push_back({*plug.part, plug.from_bin, "leak test"});
     } else {
       draft.caution(Topic::leak_test,
-                    fmt::format("The catalog has nothing that closes '{}' ({}) for the leak test.", port->name,
-                                draft.catalog().written(port->type)),
+                    fmt::format("The catalog has nothing that closes '{}' ({}) for the leak test.", plug.port,
+                                draft.catalog().written(find_port(draft.plan.job, plug.port)->type)),
                     "catalog");
     }
-    test.plugs.push_back(std::move(plug));
+    test.plugs.push_back(plug);
   }
 }
 
@@ -276,6 +253,34 @@ void draft_leak_test(Draft& draft) {
   plug_ports(draft, test);
   refuse_test(draft, chosen, limit);
   caution_leak_test(draft, test);
+}
+
+std::vector<const JobPort*> ports_to_plug(const Draft& draft) {
+  std::vector<const JobPort*> ports = ports_to_close(draft.plan.job);
+  std::erase(ports, test_air_port(draft));
+  return ports;
+}
+
+std::vector<chain::EndPart> closing_parts(const Draft& draft, PortTypeId port) {
+  const Catalog& catalog = draft.catalog();
+  std::vector<PartId> closing;
+  for (const catalog::Mate& mate : catalog.mates(port)) {
+    for (const catalog::PortUse& use : catalog.uses(mate.other)) {
+      const catalog::Part& part = catalog.part(use.part);
+      if (part.ports.size() == 1 && part.air && catalog.material(part.material).compressed_air &&
+          catalog.family(part.family).role == catalog::Role::connector && !catalog.family(part.family).weld_bung)
+        closing.push_back(use.part);
+    }
+  }
+  const auto rank = [&](PartId id) { return std::tuple(catalog.part(id).price.cents(), catalog.part(id).id); };
+  std::sort(closing.begin(), closing.end(), [&](PartId a, PartId b) { return rank(a) < rank(b); });
+  std::vector<chain::EndPart> ends;
+  for (bool have_one = false; const PartId part : closing) {
+    const bool buy = catalog.part(part).stocked && !have_one;
+    have_one = have_one || buy;
+    if (buy || draft.bin.count_of(part) > 0) ends.push_back({part, {}, buy});
+  }
+  return ends;
 }
 
 }  // namespace riserun::plan

@@ -132,7 +132,7 @@ json none_json(const Catalog& catalog, const chain::NoChain& none) {
           {"lookalikes", none.look_alikes},
           {"nearest_below_m", optional_length(none.nearest_below)},
           {"nearest_above_m", optional_length(none.nearest_above)},
-                    {"mends", none.mends},
+          {"mends", none.mends},
           {"conflict", conflict_json(none.conflict)},
           {"lifts", lifts_json(none.lifts)}};
 }
@@ -153,6 +153,40 @@ json substitute_json(const Catalog& catalog, const chain::ChainRequest& request,
           {"buy_also", ids_of(catalog, substitute.buy_also)},
           {"put_back", ids_of(catalog, substitute.put_back)},
           {"chain", substitute.chain ? found_json(catalog, request, *substitute.chain) : json(nullptr)}};
+}
+
+/// @param names  of the connections, by StockOut::chosen; empty: there is one chain and it has no name
+void add_spares(const Catalog& catalog, const chain::Spares& spares, const std::vector<std::string>& names,
+                json& object) {
+  json list = json::array();
+  for (std::size_t i = 0; i < spares.parts.size(); ++i) {
+    const catalog::PartId spare = spares.parts[i];
+    if (i > 0 && spares.parts[i - 1] == spare) continue;
+    const catalog::Part& part = catalog.part(spare);
+    const auto quantity = static_cast<int>(std::count(spares.parts.begin(), spares.parts.end(), spare));
+    json covers = json::array();
+    for (const chain::StockOut& out : spares.stock_outs)
+      if (std::find(out.spares.begin(), out.spares.end(), spare) != out.spares.end())
+        covers.push_back(catalog.part(out.missing).id);
+    list.push_back({{"id", part.id},
+                    {"name", part.name},
+                    {"qty", quantity},
+                    {"price_usd", in_dollars(part.price * quantity)},
+                    {"covers", covers}});
+  }
+  json outs = json::array();
+  for (const chain::StockOut& out : spares.stock_outs) {
+    json stand_in = json::array();
+    for (const chain::ChainPart& link : out.stand_in.parts) stand_in.push_back(catalog.part(link.part).id);
+    outs.push_back({{"missing", catalog.part(out.missing).id},
+                    {"connection", names.empty() ? json(nullptr) : json(names[out.chosen])},
+                    {"spares", ids_of(catalog, out.spares)},
+                    {"stand_in", stand_in},
+                    {"only_itself", out.only_itself}});
+  }
+  object["spares"] = list;
+  object["spares_usd"] = in_dollars(spares.price);
+  object["stock_outs"] = outs;
 }
 
 json riser_object(const reservoir::Riser& riser) {
@@ -351,13 +385,16 @@ json levels_object(const plan::Levels& levels) {
 
 }  // namespace
 
-std::string chain_json(const Catalog& catalog, const chain::ChainRequest& request, const chain::Answer& answer) {
-  return answer_json(catalog, request, answer).dump(1) + "\n";
+std::string chain_json(const Catalog& catalog, const chain::ChainRequest& request, const chain::Answer& answer,
+                       const chain::Spares* spares) {
+  json result = answer_json(catalog, request, answer);
+  if (spares != nullptr) add_spares(catalog, *spares, {}, result);
+  return result.dump(1) + "\n";
 }
 
 std::string alternatives_json(const Catalog& catalog, const chain::ChainRequest& request,
                               const std::vector<chain::Alternative>& rows,
-                              const std::vector<chain::Substitute>& substitutes) {
+                              const std::vector<chain::Substitute>& substitutes, const chain::Spares* spares) {
   json result = {{"ports", spelled_ports(catalog, {request.from.type, request.to.type})},
                  {"chains", json::array()},
                  {"why_none", nullptr},
@@ -372,6 +409,7 @@ std::string alternatives_json(const Catalog& catalog, const chain::ChainRequest&
   }
   for (const chain::Substitute& substitute : substitutes)
     result["shelf_empty"].push_back(substitute_json(catalog, request, substitute));
+  if (spares != nullptr) add_spares(catalog, *spares, {}, result);
   return result.dump(1) + "\n";
 }
 
@@ -379,6 +417,13 @@ std::string riser_json(const reservoir::Riser& riser) { return riser_object(rise
 std::string transfer_json(const Plan& plan) { return transfer_object(plan).dump(1) + "\n"; }
 std::string walls_json(const Plan& plan) { return walls_object(plan).dump(1) + "\n"; }
 std::string list_json(const Plan& plan) { return list_object(plan).dump(1) + "\n"; }
+std::string list_json(const Plan& plan, const chain::Spares& spares) {
+  std::vector<std::string> names;
+  for (const plan::ConnectionPlan& connection : plan.connections) names.push_back(connection.name);
+  json list = list_object(plan);
+  add_spares(*plan.catalog, spares, names, list);
+  return list.dump(1) + "\n";
+}
 
 std::string plan_json(const Plan& plan) {
   static const char* const kStatus[] = {"ok", "caution", "refused"};

@@ -47,7 +47,8 @@ class LeastSpares {
 
  private:
   void add_stock_outs(std::size_t row, const PartClasses& classes);
-  std::optional<Chain> stand_in(const StockOut& out, const std::vector<PartId>& spares) const;
+  std::optional<Chain> stand_in(const StockOut& out) const;
+  void add_to(std::vector<PartId>& parts, PartId part) const;
   std::vector<PartId> parts_of(const Pieces& pieces, const PartClasses& classes) const;
 
   const Network& network_;
@@ -89,14 +90,20 @@ void LeastSpares::add_stock_outs(std::size_t row, const PartClasses& classes) {
   }
 }
 
-std::optional<Chain> LeastSpares::stand_in(const StockOut& out, const std::vector<PartId>& spares) const {
+std::optional<Chain> LeastSpares::stand_in(const StockOut& out) const {
   ChainRequest request = chosen_[out.chosen].request;
   request.bin = left_without(chosen_[out.chosen], out.missing);
-  for (const PartId spare : spares) put_into(spare, 1, request.bin);
+  for (const PartId spare : out.spares) put_into(spare, 1, request.bin);
   request.not_sold.assign(network_.catalog().parts().size(), true);
   const std::optional<Route> route = best_route(network_, request);
   if (!route) return std::nullopt;
   return assemble(network_.catalog(), request, route->moves);
+}
+
+void LeastSpares::add_to(std::vector<PartId>& parts, PartId part) const {
+  if (std::find(parts.begin(), parts.end(), part) != parts.end()) return;
+  const auto by_id = [&](PartId a, PartId b) { return network_.rank(a) < network_.rank(b); };
+  parts.insert(std::upper_bound(parts.begin(), parts.end(), part, by_id), part);
 }
 
 std::vector<PartId> LeastSpares::parts_of(const Pieces& pieces, const PartClasses& classes) const {
@@ -117,11 +124,18 @@ Spares LeastSpares::find() {
   const Pieces least = least_cover(ways_, pieces);
   Spares spares;
   spares.parts = parts_of(least, classes);
-  for (const PartId part : spares.parts) spares.price += network_.catalog().part(part).price;
   for (std::size_t i = 0; i < outs_.size(); ++i) {
     outs_[i].spares = parts_of(first_covering(ways_[i], least, pieces), classes);
-    outs_[i].stand_in = *stand_in(outs_[i], outs_[i].spares);
+    // The search has the last word: should it know a rule that classes do not, one more of the same is always right.
+    if (std::optional<Chain> chain = stand_in(outs_[i])) {
+      outs_[i].stand_in = std::move(*chain);
+    } else {
+      outs_[i].stand_in = chosen_[outs_[i].chosen].chain;
+      outs_[i].spares = {outs_[i].missing};
+      add_to(spares.parts, outs_[i].missing);
+    }
   }
+  for (const PartId part : spares.parts) spares.price += network_.catalog().part(part).price;
   spares.stock_outs = std::move(outs_);
   return spares;
 }

@@ -55,6 +55,48 @@ class Chain(unittest.TestCase):
         self.assertEqual(again_status, 0)
         self.assertEqual(again["chains"], answer["chains"])
 
+    def test_a_refusal_names_a_least_set_of_rules_and_what_each_change_costs(self):
+        status, answer = self.chain("1 FNPT", "1/2 FNPT", "--bore", "3/4 in", "--most-parts", "1")
+        self.assertEqual(status, 1)
+        why = answer["why_none"]
+        self.assertEqual([rule["rule"] for rule in why["conflict"]], ["smallest_bore"])
+        self.assertEqual([lift["text"] for lift in why["lifts"]], why["mends"])
+        self.assertTrue(all(lift["part_count"] >= 1 for lift in why["lifts"]))
+
+    def test_needs_come_in_the_order_given(self):
+        for first, second in (("ball valve", "check valve"), ("check valve", "ball valve")):
+            status, answer = self.chain("1 FNPT", "1 FNPT", "--need", first, "--need", second, "--in-order")
+            self.assertEqual(status, 0)
+            names = [part["name"] for part in answer["chains"][0]["parts"] if "valve" in part["name"]]
+            self.assertIn(first, names[0])
+            self.assertIn(second, names[1])
+
+    def test_more_than_one_bushing_is_taken_only_where_it_is_allowed(self):
+        _, one = self.chain("2 FNPT", "1/4 MNPT")
+        names = [part["name"] for part in one["chains"][0]["parts"]]
+        self.assertLessEqual(sum("bushing" in name for name in names), 1)
+        status, none = self.chain("1 FNPT", "3/4 MNPT", "--most-bushings", "0", "--most-parts", "1")
+        if status == 1:
+            self.assertIn("most_bushings", [rule["rule"] for rule in none["why_none"]["conflict"]])
+
+    def test_heat_and_vacuum_leave_out_what_is_not_proved(self):
+        _, answer = self.chain("3/4 barb", "3/4 barb", "--held")
+        self.assertEqual(answer["chains"][0]["proved"]["vacuum"], "collapses")
+        status, answer = self.chain("3/4 barb", "3/4 barb", "--held", "--vacuum")
+        self.assertEqual(status, 1)
+        self.assertEqual([rule["rule"] for rule in answer["why_none"]["conflict"]], ["vacuum"])
+        status, answer = self.chain("1 PVC male", "1 PVC male", "--need", "PVC coupling", "--hottest", "150 F")
+        self.assertEqual(status, 1)
+
+    def test_wrong_limits_are_said(self):
+        done = run("chain", "1 FNPT", "1 FNPT", "--hottest", "900 F")
+        self.assertEqual(done.returncode, 2)
+        self.assertIn("--hottest", done.stderr)
+        done = run("chain", "1 FNPT", "1 FNPT", "1 FNPT", "--in-order", "--most-bushings", "1")
+        self.assertEqual(done.returncode, 2)
+        self.assertIn("its needs have no one order", done.stderr)
+        self.assertIn("--most-bushings", done.stderr)
+
     def test_a_bend_is_left_out_where_it_cannot_swing(self):
         wide, _ = self.chain("1 FNPT", "1 FNPT", "--need", "90 elbow", "--room", "2 in")
         tight, answer = self.chain("1 FNPT", "1 FNPT", "--need", "90 elbow", "--room", "1 in")

@@ -19,7 +19,7 @@ double share(const Part& part, double fahrenheit) {
 
 TEST(ShippedDuties, AreThereForEveryPartThatStandsInARun) {
   for (std::uint32_t row = 0; row < catalog().parts().size(); ++row)
-    if (catalog().parts()[row].ports.size() > 1) EXPECT_NE(catalog().duty({row}), nullptr) << catalog().parts()[row].id;
+    EXPECT_TRUE(catalog().parts()[row].ports.size() < 2 || catalog().duty({row})) << catalog().parts()[row].id;
 }
 
 // ASTM F876: 160 psi at 73 degF, 100 at 180, 80 at 200. ASTM D1785 with the Plastics Pipe Institute's shares: 0.62 at
@@ -44,8 +44,9 @@ TEST(ShippedDuties, ProveNoPvcForAirAndNoSoftHoseForVacuum) {
   for (std::uint32_t row = 0; row < catalog().parts().size(); ++row) {
     const std::string& material = catalog().material(catalog().parts()[row].material).id;
     const Duty* duty = catalog().duty({row});
-    if (material == "pvc") EXPECT_EQ(duty->under_air, UnderAir::not_proved);
-    if (material == "rubber" || material == "vinyl") EXPECT_NE(duty->vacuum, InVacuum::stands);
+    const bool soft = material == "rubber" || material == "vinyl";
+    EXPECT_TRUE(material != "pvc" || duty->under_air == UnderAir::not_proved);
+    EXPECT_TRUE(!soft || duty->vacuum != InVacuum::stands);
   }
 }
 

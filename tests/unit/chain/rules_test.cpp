@@ -41,11 +41,10 @@ TEST(NeedsInOrder, ThatCannotBeKeptIsNamedWithTheNeeds) {
   request.needs = {shop.need("gauge tee", {"gauge tee"}), shop.need("valve", {"valve"})};
   request.needs_in_order = true;
   const NoChain none = std::get<NoChain>(shop.find(request));
-  EXPECT_THAT(keys(none), ElementsAre("need", "need", "order_of_needs"));
-  EXPECT_EQ(none.reason,
-            "these three cannot all be kept: a gauge tee in it; a valve in it; the needs in the order given");
-  EXPECT_THAT(none.mends,
-              ElementsAre("do without the gauge tee", "do without the valve", "let the needs come in any order"));
+  // Without a need for it the valve would not come in, so that no way would lead to the gauge tee.
+  EXPECT_THAT(keys(none), ElementsAre("need", "order_of_needs"));
+  EXPECT_EQ(none.reason, "these two cannot both be kept: a gauge tee in it; the needs in the order given");
+  EXPECT_THAT(none.mends, ElementsAre("let the needs come in any order"));
 }
 
 TEST(MostBushings, TakesTheDearerPartThatIsNone) {
@@ -90,7 +89,7 @@ TEST(Heat, IsNotProvedWithoutADuty) {
   request.hottest = degrees_fahrenheit(73.0);
   EXPECT_EQ(shop.chain(request), "coupling");
   request.hottest = degrees_fahrenheit(74.0);
-  EXPECT_EQ(std::get<NoChain>(shop.find(request)).reason, "no chain is proved for 74 °F");
+  EXPECT_EQ(std::get<NoChain>(shop.find(request)).reason, "no chain is proved for 74 degF");
   request.hottest.reset();
   request.vacuum = true;
   EXPECT_EQ(std::get<NoChain>(shop.find(request)).reason, "no chain is proved for vacuum");

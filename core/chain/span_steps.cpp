@@ -186,10 +186,9 @@ std::optional<SpanEnd> SpanSteps::end_of(const Stage& stage) const {
   if (task_.bends() ? stage.leg == 0 || between_bends(stage) : stage.leg != 0) return std::nullopt;
   const PortEnd& goal = rules_.request().to;
   const bool at_start = stage.node == graph_.nodes().size();
-  const MaterialId material =
-      at_start ? rules_.request().from.material.value_or(MaterialId{}) : graph_.nodes()[stage.node].material;
   const PortTypeId open = open_type(stage);
-  const auto last = graph_.last_joint(rules_, open, material, goal);
+  const auto last =
+      graph_.last_joint(rules_, at_start ? RequestGraph::start_of(rules_.request()) : graph_.nodes()[stage.node], goal);
   if (!last || !(stage.closed || last->closes)) return std::nullopt;
   const auto [make_up, tolerance] = joint(open, goal.type);
   greatest_tolerance_ = std::max(greatest_tolerance_, tolerance);

@@ -226,7 +226,6 @@ Answer find_span(const Network& network, const ChainRequest& request, const Span
   const std::optional<SpanChoice> choice = best_span(network, request, span);
   if (!choice) return why_no_span(network, request, span);
   Chain chain = assemble(network.catalog(), request, choice->route.moves);
-  add_facing(network.catalog(), chain);
   chain.span = fit_of(network.catalog(), request, span, *choice, chain);
   return chain;
 }

@@ -3,14 +3,12 @@
 #include "chain/assemble.h"
 #include "chain/best_route.h"
 #include "chain/span_moves.h"
-#include "chain/span_texts.h"
 #include "chain/span_why.h"
 #include "chain/why_none.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace riserun::chain {
 

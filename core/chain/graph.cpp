@@ -97,7 +97,7 @@ void RequestGraph::add_each_length(std::span<const Way> ways, const Rules& rules
         !rules.admits_way(catalog.part(part), way.enter(), way.leave()))
       continue;
     Move move = bought_move(catalog, part, way.enter(), way.leave());
-    const auto alike = [&](const Move& m) { 
+    const auto alike = [&](const Move& m) {
       return shape_of(m) == shape_of(move) && (!extras.counts_bushings || m.bushing == move.bushing);
     };
     if (std::any_of(moves_.begin() + static_cast<std::ptrdiff_t>(first), moves_.end(), alike)) continue;

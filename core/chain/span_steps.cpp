@@ -182,7 +182,7 @@ void SpanSteps::set_lengths(const Stage& from, PortTypeId open, const Move& move
 }
 
 std::optional<SpanEnd> SpanSteps::end_of(const Stage& stage) const {
-  if (stage.met != rules_.all_met() || std::popcount(stage.cuts) != task_.cuts) return std::nullopt;
+  if (!rules_.satisfied(stage.met) || std::popcount(stage.cuts) != task_.cuts) return std::nullopt;
   if (task_.bends() ? stage.leg == 0 || between_bends(stage) : stage.leg != 0) return std::nullopt;
   const PortEnd& goal = rules_.request().to;
   const bool at_start = stage.node == graph_.nodes().size();

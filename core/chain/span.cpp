@@ -3,14 +3,12 @@
 #include "chain/assemble.h"
 #include "chain/best_route.h"
 #include "chain/span_moves.h"
-#include "chain/span_texts.h"
 #include "chain/span_why.h"
 #include "chain/why_none.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace riserun::chain {
 
@@ -235,7 +233,6 @@ Answer find_span(const Network& network, const ChainRequest& request, const Span
   const std::optional<SpanChoice> choice = best_span(network, request, span);
   if (!choice) return why_no_span(network, request, span);
   Chain chain = assemble(network.catalog(), request, choice->route.moves);
-  add_facing(network.catalog(), chain);
   chain.span = fit_of(network.catalog(), request, span, *choice, chain);
   return chain;
 }

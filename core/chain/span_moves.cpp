@@ -133,7 +133,7 @@ void CutMoves::fold() {
   const Order order = rules_.request().order;
   const auto key = [](const Move& m) {
     return std::tuple(m.enter_type, m.leave_type, m.closes, m.guest, m.groups, m.enter_material, m.leave_material,
-                      m.enter_bore, m.leave_bore, shape_of(m));
+                      m.enter_bore, m.leave_bore, m.gripless, shape_of(m));
   };
   const auto goodness = [&](const Move& m) {
     return std::tuple(cost_of(order, m.own), network_.rank(m.part), m.enter, m.own.buy);

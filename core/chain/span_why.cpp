@@ -86,6 +86,8 @@ void Mending::try_rules() {
   if (!request_.special_order)
     try_change([](ChainRequest& request, Span&) { request.special_order = true; },
                "allow parts that a store must order");
+  if (std::find(request_.not_sold.begin(), request_.not_sold.end(), true) != request_.not_sold.end())
+    try_change([](ChainRequest& request, Span&) { request.not_sold.clear(); }, "buy what the bin does not hold");
   if (request_.most_parts)
     try_change([](ChainRequest& request, Span&) { request.most_parts.reset(); }, "allow more parts");
   if (request_.smallest_bore)

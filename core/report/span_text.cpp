@@ -73,6 +73,7 @@ std::string elbows(const SpanFit& fit, UnitSystem units) {
     text += fmt::format(" It rolls: {} one way and {} at right angles make a set of {}.",
                         write_length(fit.wanted.offset, units), write_length(fit.wanted.roll, units),
                         write_length(fit.wanted.aside(), units));
+  text += " Both lie in the plane of the two ports' axes; the second faces the way the first port does.";
   if (!on_the_mark(fit.miss_aside(), units))
     text += fmt::format(" The set {}; its joints give plus or minus {}.", landing(fit.miss_aside(), units),
                         write_length(fit.band_aside, units));

@@ -25,12 +25,13 @@ class Ask:
 
     def __init__(self, first, last, held=False, air=False, rating_pa=0.0, needs=(), avoided=(), bin_counts=None,
                  most_parts=None, bore_m=0.0, special_order=False, names=("the first port", "the last port"),
-                 fixed=None):
+                 fixed=None, span_m=None):
         self.first, self.last, self.air, self.rating_pa = first, last, air, rating_pa
         self.needs, self.avoided = needs, set(avoided)  # needs: sets of part ids
         self.bin_counts = bin_counts or {}
         self.most_parts, self.bore_m, self.special_order, self.names = most_parts, bore_m, special_order, names
         self.fixed = fixed if fixed is not None else (held, held)
+        self.span_m = span_m  # between two ports in line
 
 
 def port_name(port):
@@ -65,6 +66,7 @@ class Checker:
         self.check_rules(ask, chain)
         self.check_sums(ask, chain)
         self.check_lengths(chain)
+        self.check_span(ask, chain)
         BuildOrder(self, ask, chain).carry_out()
 
     def check_ends_and_joints(self, ask, chain):
@@ -92,7 +94,8 @@ class Checker:
 
     def all_parts(self, chain):
         for part in chain["parts"]:
-            yield part["id"], part["from_bin"]
+            for _ in range(part["pieces"]):
+                yield part["id"], part["from_bin"]
             for plug in part["plugs"]:
                 yield plug["id"], plug["from_bin"]
 
@@ -121,25 +124,48 @@ class Checker:
     def check_sums(self, ask, chain):
         every = list(self.all_parts(chain))
         bought = [part_id for part_id, from_bin in every if not from_bin]
-        expect(chain["part_count"] == len(every), "the parts are counted wrongly")
-        expect(chain["buy_count"] == len(bought), "the purchases are counted wrongly")
+        more = sum(part["pieces"] - 1 for part in chain["parts"])  # several pieces in one length are one part
+        more_bought = sum(part["pieces"] - 1 for part in chain["parts"] if not part["from_bin"])
+        expect(chain["part_count"] == len(every) - more, "the parts are counted wrongly")
+        expect(chain["buy_count"] == len(bought) - more_bought, "the purchases are counted wrongly")
         price = sum(self.parts[part_id]["price_usd"] for part_id in bought)
         expect(abs(chain["price_usd"] - price) < 0.005, f"the price is {price}")
         if chain["parts"]:
             weakest = min(self.parts[part_id]["rating_pa"] for part_id, _ in every)
             expect(abs(chain["rating_pa"] - weakest) < 1.0, "the weakest part is another one")
 
-    def check_lengths(self, chain):
-        bodies = 0.0
+    def body(self, part):
+        """End to end: as the catalog has it, or as it is cut."""
+        if part["cut_length_m"] is not None:
+            return part["cut_length_m"]
+        ports = self.parts[part["id"]]["ports"]
+        return sum(ports[row]["reach_m"] for row in (part["enter_port"], part["leave_port"]))
+
+    def check_span(self, ask, chain):
+        if ask.span_m is None:
+            expect(chain["span"] is None, "nobody asked for a distance")
+            return
+        span = chain["span"]
+        lands = sum(map(self.body, chain["parts"])) - sum(joint["make_up_m"] for joint in chain["joints"])
+        band = sum(joint["make_up_tolerance_m"] for joint in chain["joints"])
+        expect(abs(span["wanted_m"] - ask.span_m) < 1e-6, "another distance was asked for")
+        expect(abs(span["lands_m"] - lands) < 2e-5, f"it lands at {lands}")
+        expect(abs(span["band_m"] - band) < 2e-6, f"its band is {band}")
+        cut = any(piece["cut"] for piece in span["pieces"])
+        expect(abs(lands - ask.span_m) <= (2e-5 if cut else band + 2e-6), "it does not make the distance")
+        expect((span["made_by"] in ("cut_pipe", "hose")) == cut, f"made by {span['made_by']}")
         for part in chain["parts"]:
             ports = self.parts[part["id"]]["ports"]
-            reach = sum(ports[row]["reach_m"] for row in (part["enter_port"], part["leave_port"]))
-            bodies += reach
+            turn = ports[part["leave_port"]]["heading_degrees"] - ports[part["enter_port"]]["heading_degrees"]
+            expect(turn % 360 == 180, f"{part['id']} leads out of line")
+
+    def check_lengths(self, chain):
+        bodies = sum(map(self.body, chain["parts"]))
         make_up = sum(joint["make_up_m"] for joint in chain["joints"])
         band = sum(joint["make_up_tolerance_m"] for joint in chain["joints"])
         expect(chain["length_m"] >= bodies - make_up - 1e-6, "shorter than its bodies less its make-ups")
         short_bodies = any(
-            sum(self.parts[p["id"]]["ports"][row]["reach_m"] for row in (p["enter_port"], p["leave_port"])) <
+            self.body(p) <
             chain["joints"][i]["make_up_m"] + chain["joints"][i + 1]["make_up_m"] for i, p in enumerate(chain["parts"]))
         if not short_bodies:
             expect(abs(chain["length_m"] - (bodies - make_up)) < 2e-6, "the lengths do not add up")
@@ -228,6 +254,7 @@ class BuildOrder:
     def carry_out(self):
         expect(self.chain["buildable"], self.chain["not_buildable_because"])
         plugs = sum(len(part["plugs"]) for part in self.chain["parts"])
+        cut = set()
         for row, step in enumerate(self.chain["steps"]):
             expect(step.startswith("Last, ") == (row + 1 == len(self.chain["steps"])), "the last step closes the run")
             screw = re.match(r"(?:Last, s|S)crew (?P<who>.+?) (?P<way>into|onto) (?P<where>.+?): turn (?P<turned>.+?) "
@@ -235,6 +262,12 @@ class BuildOrder:
             bring = re.match(r"(?:Last, b|B)ring (?P<a>.+\)) and (?P<b>.+\)) together", step)
             if step.startswith("At the bench, screw the "):
                 plugs -= 1
+            elif step.startswith("At the bench, cut part "):
+                number = int(re.match(r"At the bench, cut part (\d+) ", step).group(1))
+                expect(self.chain["parts"][number - 1]["cut_length_m"] is not None, "that part is not to be cut")
+                expect(number not in cut, "cut twice")
+                expect(not self.made, "cut when it is in the run already")
+                cut.add(number)
             elif screw:
                 self.screw(screw)
             elif bring:
@@ -244,5 +277,6 @@ class BuildOrder:
             else:
                 expect(step.startswith("Tighten the nut of part "), f"what is to be done here: {step}")
         expect(plugs == 0, "a plug is left over")
+        expect(len(cut) == sum(part["cut_length_m"] is not None for part in self.chain["parts"]), "a cut is left out")
         expect(len(self.made) == len(self.chain["joints"]), "a joint is not made")
         expect(len(set(self.cluster.values())) == 1, "the run is not whole at the end")

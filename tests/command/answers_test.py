@@ -81,6 +81,25 @@ class Answers(unittest.TestCase):
             found += self.check(Ask(first, last, **ask), *options)
         self.assertGreater(found, 30)
 
+    def test_runs_that_make_a_distance_hold(self):
+        dice = random.Random(31)
+        sizes = ("1/2", "3/4", "1", "1-1/4", "1-1/2", "2")
+        made = {}
+        for _ in range(24):
+            size = dice.choice(sizes)
+            first, last = f"{size} npt {dice.choice(('male', 'female'))}", f"{size} npt {dice.choice(('male', 'female'))}"
+            inches = dice.randrange(40, 700) / 16
+            avoided = dice.choice(((), ("nipple",), ("nipple", "threaded pipe")))
+            options = ["--span", f"{inches} in"]
+            for words in avoided:
+                options += ["--avoid", words]
+            ask = Ask(first, last, held=True, span_m=inches * 0.0254, avoided=set().union(*map(ids_of, avoided)))
+            answer = ask_program("chain", first, last, *options)
+            for chain in answer["chains"]:
+                made[chain["span"]["made_by"]] = made.get(chain["span"]["made_by"], 0) + 1
+            self.check(ask, *options)
+        self.assertGreater(len(made), 1, made)
+
     def test_connections_of_the_examples_hold(self):
         for example in sorted(EXAMPLES.glob("*.yaml")):
             plan = ask_program("plan", example)

@@ -93,7 +93,7 @@ class Span(unittest.TestCase):
         self.assertLessEqual(abs(fit["lands_aside_m"] - 10 * INCH), fit["band_aside_m"] + 2e-6)
         text = run("chain", *words).stdout
         self.assertIn("degree bends: set ", text)
-        self.assertIn("never backed off", " ".join(text.split()))
+        self.assertIn("at most one turn further and never back", " ".join(text.split()))
 
     def test_too_short_a_span_is_refused_with_the_nearest_one(self):
         done = run("chain", "1 FNPT", "1 FNPT", "--span", "1 in")

@@ -319,6 +319,13 @@ bool EverySpan::can_be_had(const Link& link) const {
   return pieces(link.part, least) <= request_.bin.count_of(link.part);
 }
 
+bool EverySpan::keeps_bushings(const Use& use) const {
+  const auto bushings = std::count_if(use.links.begin(), use.links.end(), [&](const Link& link) {
+    return catalog_.family(catalog_.part(link.part).family).is_bushing;
+  });
+  return !request_.most_bushings || bushings <= *request_.most_bushings;
+}
+
 std::optional<Span> EverySpan::made_by_some_chain(Dice& dice, std::size_t budget) const {
   std::vector<Use> uses;
   for (const Sums& sums : Exhaustive(catalog_, request_).run(budget).chains)
@@ -339,6 +346,7 @@ std::optional<Span> EverySpan::made_by_some_chain(Dice& dice, std::size_t budget
 
 std::optional<JudgedRun> EverySpan::best(std::size_t budget) {
   ChainRequest endless = request_;
+  endless.most_bushings.reset();
   for (BinItem& item : endless.bin.items)
     if (item.count > 0) item.count = 1000;
   const Exhausted all = Exhaustive(catalog_, endless).run(budget);
@@ -357,7 +365,8 @@ std::optional<JudgedRun> EverySpan::best(std::size_t budget) {
   }
   std::optional<JudgedRun> best;
   for (const auto& [use, sums] : uses)
-    if (sums->parts <= fewest[static_cast<std::size_t>(use.kind)] + 2) consider(use, *sums, best);
+    if (sums->parts <= fewest[static_cast<std::size_t>(use.kind)] + 2 && keeps_bushings(use))
+      consider(use, *sums, best);
   return best;
 }
 

@@ -57,6 +57,7 @@ class EverySpan {
   std::vector<Use> uses_of(const std::vector<Link>& links) const;
   std::optional<int> kind_of(const std::vector<Link>& links, int bends) const;
   bool can_be_had(const Link& link) const;
+  bool keeps_bushings(const Use& use) const;
   Measured measure(const Use& use) const;
   void consider(const Use& use, const Sums& sums, std::optional<JudgedRun>& best) const;
   void price(JudgedRun run, const Use& use, const Sums& sums, std::optional<JudgedRun>& best) const;

@@ -14,6 +14,7 @@ using testing::Contains;
 using testing::ElementsAre;
 using testing::Field;
 using testing::HasSubstr;
+using testing::Not;
 
 const Plan& trough() {
   static const Plan plan = plan_of_example("one-air-bung");

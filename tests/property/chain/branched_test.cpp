@@ -12,7 +12,7 @@
 namespace riserun::chain::testing {
 namespace {
 
-constexpr std::uint32_t kWorlds = 5000;
+constexpr std::uint32_t kWorlds = 6000;
 constexpr std::size_t kBeginnings = 400;  // looked at for each depth of the exhaustive search
 
 /// Parts with three and four ports and plugs, of port types that the catalog has.
@@ -53,7 +53,7 @@ std::vector<PartId> random_parts(Dice& dice, const catalog::Catalog& catalog) {
 BranchRules random_rules(Dice& dice, const catalog::Catalog& catalog) {
   BranchRules rules;
   if (dice.chance(25)) rules.flow = BranchFlow::to_base;
-  if (dice.chance(25)) rules.facing = dice.chance(50) ? Facing::straight_on : Facing::to_a_side;
+  if (dice.chance(40)) rules.facing = dice.chance(50) ? Facing::straight_on : Facing::to_a_side;
   if (dice.chance(15)) rules.smallest_bore = millimetres(dice.one_of({15.0, 20.0}));
   rules.relief = dice.chance(20);
   if (dice.chance(25)) rules.needs.push_back({"own need", random_parts(dice, catalog)});
@@ -291,7 +291,7 @@ void BestAssembly::check_order(const Network& network, const AssemblyRequest& re
   if (!tree) {
     ASSERT_FALSE(best.has_value()) << "there is an assembly of " << best->parts << " parts";
     // To say why takes many searches: some are enough.
-    if (++tally_.nones % 40 != 0) return;
+    if (++tally_.nones % 60 != 0) return;
     const AssemblyAnswer answer = find_assembly(catalog, request);
     ASSERT_TRUE(std::holds_alternative<NoAssembly>(answer));
     EXPECT_FALSE(std::get<NoAssembly>(answer).reason.empty());

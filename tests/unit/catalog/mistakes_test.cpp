@@ -199,7 +199,7 @@ const std::vector<Mistake>& mistakes() {
     {"OwnPartWithUnreadablePort", "own.yaml", "", "parts:\n  - {id: own, name: own, size: 1, material: brass, rating: 150 psi, source: mine, ports: [{port: 1 FNTP, bore: 1 in, reach: 2 in}]}\n",
      {"own.yaml:2:100: parts[1].ports[1].port: 'FNTP' is not understood; close to it: FNPT"}},
     {"OwnPartThatShutsInAFamilyThatDoesNot", "own.yaml", "", "parts:\n  - {id: own, name: own, size: 1, family: reducing coupling, can shut: yes, material: brass, rating: 150 psi, source: mine, ports: [{port: 1 FNPT, bore: 1 in, reach: 2 in}]}\n",
-     {"own.yaml:2:75: parts[1].can shut: the family 'reducing coupling' holds nothing that can shut; name another family"}},
+     {"own.yaml:2:72: parts[1].can shut: the family 'reducing coupling' holds nothing that can shut; name another family"}},
     {"OwnPartAlreadyThere", "own.yaml", "", "parts:\n  - {id: check-valve/brass/1-2, name: own, size: 1, material: brass, rating: 150 psi, source: mine, ports: [{port: 1 FNPT, bore: 1 in, reach: 2 in}]}\n",
      {"own.yaml:2:10: parts[1].id: the part 'check-valve/brass/1-2' is already there"}},
     {"OwnPriceOfNothingKnown", "own.yaml", "", "prices:\n  - {part: check vlave, price: 3 usd}\n",

@@ -101,7 +101,7 @@ TEST(BranchesOfAJob, ASmallerWayToTheReliefValveIsTheJobsOwnWordAndIsCautioned) 
                                  "yes, smallest bore: 0.4 in}"));
   EXPECT_TRUE(plan.refusals.empty()) << plan.refusals.front().reason;
   EXPECT_THAT(plan.cautions, Contains(Field(&Caution::text,
-                                            "The job lets the way to 'relief' narrow to 0.4 in (10.2 mm), whatever the "
+                                            "The job lets the way to 'relief' narrow to 0.4 in, whatever the "
                                             "valve's own inlet is.")));
 }
 
@@ -110,7 +110,7 @@ TEST(BranchesOfAJob, OfSeveralReliefValvesTheOneThatTheBungCanFeedIsTaken) {
       with_branches("{to: regulator}, {name: relief, ends in: relief valve set 3 psi, special order: yes}"));
   ASSERT_NE(plan.manifolds.front().assembly(), nullptr);
   const PartId valve = *plan.manifolds.front().assembly()->ends[1].device;
-  EXPECT_THAT(plan.catalog->part(valve).size, testing::Not(HasSubstr("3/4")));
+  EXPECT_THAT(plan.catalog->part(valve).size, Not(HasSubstr("3/4")));
 }
 
 /// The bench job with branches, and the message that they must get.
@@ -144,7 +144,7 @@ INSTANTIATE_TEST_SUITE_P(
         WrongBranches{"TakenPort", "{to: regulator}, {to: inlet}",
                       "connections[2].branches[2].to: the port 'inlet' is taken by the connection 'water up' already"},
         WrongBranches{"NoSuchLook", "{to: regulator, looks: up}, {ends in: gauge}",
-                      "'anywhere', 'straight on' or 'to a side'"},
+                      "'up' is not one of anywhere, straight on or to a side"},
         WrongBranches{"UnknownKey", "{to: regulator, never: valve}, {ends in: gauge}",
                       "connections[2].branches[1]: unknown key 'never'"},
         WrongBranches{

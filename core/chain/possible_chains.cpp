@@ -31,6 +31,7 @@ struct Beginning {
   bool closed = false;
   std::uint8_t met = 0;
   Pieces pieces;
+  int bushings = 0;  // told apart only under a limit
 };
 
 Pieces sum(const Pieces& a, const Pieces& b) {
@@ -75,7 +76,7 @@ class PossibleChains {
   std::vector<std::vector<std::uint32_t>> entering_;  // passages by port type
   std::vector<std::uint32_t> plugs_;                  // classes with one port
   std::vector<int> to_goal_;                          // pieces to buy at least, by open end
-  std::map<std::tuple<std::uint32_t, bool, std::uint8_t>, std::vector<Pieces>> kept_;
+  std::map<std::tuple<std::uint32_t, bool, std::uint8_t, int>, std::vector<Pieces>> kept_;
   std::deque<Beginning> open_;
   std::vector<Pieces> found_;
 };
@@ -172,7 +173,7 @@ bool PossibleChains::can_be_had(const Pieces& pieces) const {
 
 void PossibleChains::keep(Beginning next) {
   if (to_goal_[next.at] >= kNever || must_buy(next.pieces) + to_goal_[next.at] > most_beyond_) return;
-  std::vector<Pieces>& there = kept_[{next.at, next.closed, next.met}];
+  std::vector<Pieces>& there = kept_[{next.at, next.closed, next.met, next.bushings}];
   for (const Pieces& other : there)
     if (is_within(other, next.pieces)) return;
   std::erase_if(there, [&](const Pieces& other) { return is_within(next.pieces, other); });
@@ -193,8 +194,10 @@ void PossibleChains::extend(const Beginning& begun) {
       const std::uint8_t met = rules_.advance(begun.met, passage.move.groups);
       if (passage.move.guest && met == begun.met) continue;
       Beginning next{passage.leaves_at, begun.closed || passage.move.closes || rules_.joint_closes(rule), met,
-                     sum(begun.pieces, passage.pieces)};
+                     sum(begun.pieces, passage.pieces), begun.bushings};
       if (!can_be_had(next.pieces)) continue;
+      const std::optional<int>& most_bushings = rules_.request().most_bushings;
+      if (most_bushings && passage.move.bushing && ++next.bushings > *most_bushings) continue;
       if (rules_.request().most_parts && count_in(next.pieces) > *rules_.request().most_parts) continue;
       keep(std::move(next));
     }
@@ -217,7 +220,7 @@ std::vector<Pieces> PossibleChains::all() {
   while (!open_.empty()) {
     const Beginning begun = std::move(open_.front());
     open_.pop_front();
-    const std::vector<Pieces>& there = kept_[{begun.at, begun.closed, begun.met}];
+    const std::vector<Pieces>& there = kept_[{begun.at, begun.closed, begun.met, begun.bushings}];
     if (std::find(there.begin(), there.end(), begun.pieces) != there.end()) extend(begun);
   }
   return std::move(found_);

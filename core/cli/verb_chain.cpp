@@ -141,6 +141,8 @@ Question question_from(const ChainOptions& options, const Stock& stock) {
   request.bin = stock.bin;
   if (options.from_bin) request.not_sold.assign(catalog.parts().size(), true);
   question.span = span_from(options, words, request);
+  if (question.span && options.spares)
+    words.add("--spares", "", "is not for a run that makes a distance: a stand-in would have to make it too", 0);
   question.rows = words.quantity("--alternatives", options.alternatives, &read_rows);
   words.finish();
   return question;

@@ -14,7 +14,7 @@ chain::Spares spares_for(const Plan& plan) {
   std::vector<std::size_t> rows;
   for (std::size_t i = 0; i < plan.connections.size(); ++i) {
     const chain::Chain* chain = plan.connections[i].chain();
-    if (chain == nullptr) continue;
+    if (chain == nullptr || plan.connections[i].span) continue;  // a stand-in would have to make the distance too
     chosen.push_back({plan.connections[i].request, *chain});
     rows.push_back(i);
   }

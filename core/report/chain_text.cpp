@@ -181,7 +181,7 @@ std::string none_text(const Catalog& catalog, const ChainRequest& request, const
   if (none.missing_part)
     text += wrapped("  ", "One part would complete it, if it can be had: " + *none.missing_part + ".");
   if (none.conflict.size() > 1 && none.reason != at_odds(none)) text += wrapped("  ", "And " + at_odds(none) + ".");
-  text += bullet_list("Any one of these mends it", lifts_with_cost(none));
+  text += bullet_list("Any one of these mends it", none.lifts.empty() ? none.mends : lifts_with_cost(none));
   text += bullet_list("Do not try", none.look_alikes);
   if (none.only_the_distance) return text;
   text += "  What can be got to\n" + reachable(catalog, chain::name_of_first(request.from), none.reachable_from) +

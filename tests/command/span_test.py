@@ -64,8 +64,8 @@ class Span(unittest.TestCase):
             self.assertIn("six joints give plus or minus ", text)
 
     def test_cut_pipe_lands_on_the_mark_and_says_what_to_cut(self):
-        words = ("1 FNPT", "1 FNPT", "--span", "33-3/16 in", "--avoid", "nipple", "--avoid", "hose",
-                 "--first-end", "spinning")
+        words = ("1 FNPT", "1 FNPT", "--span", "33-3/16 in", "--avoid", "nipple", "--avoid", "PVC nipple",
+                 "--avoid", "close nipple", "--avoid", "hose", "--first-end", "spinning")
         status, found = answer(*words)
         self.assertEqual(status, 0)
         fit = found["chains"][0]["span"]
@@ -78,8 +78,14 @@ class Span(unittest.TestCase):
         self.assertIn("thread both ends", text)
         self.assertIn("lands on the mark", text)
 
+    def test_spares_are_not_for_a_distance(self):
+        done = run("chain", "1 FNPT", "1 FNPT", "--span", "14 in", "--spares")
+        self.assertEqual(done.returncode, 2)
+        self.assertIn("a stand-in would have to make it too", done.stderr)
+
     def test_a_hose_takes_an_offset_that_elbows_cannot(self):
-        status, found = answer("1 FNPT", "1 FNPT", "--span", "20 in", "--offset", "1 in")
+        status, found = answer("1 FNPT", "1 FNPT", "--span", "20 in", "--offset", "1 in", "--bore", "3/4 in",
+                               "--avoid", "45 street elbow")
         self.assertEqual(status, 0)
         self.assertEqual(found["chains"][0]["span"]["made_by"], "hose")
         self.assertGreater(found["chains"][0]["span"]["hose_radius_m"], 6 * INCH)

@@ -45,17 +45,19 @@ TEST(Offset, With45sTravelsTheSetTimes1414AndRunsTheSet) {
   const Chain chain = offset_run({inches(40.0), inches(12.0), {}}, "90");
   ASSERT_TRUE(chain.span);
   EXPECT_NEAR(chain.span->bend_degrees, 45.0, 1e-9);
-  EXPECT_NEAR(in_inches(chain.span->travel), 12.0 * 1.414, 0.01);
-  EXPECT_NEAR(in_inches(chain.span->lands_aside), 12.0, 1e-3);
-  EXPECT_NEAR(in_inches(chain.span->lands), 40.0, 1e-3);
+  const double set = in_inches(chain.span->lands_aside);
+  EXPECT_NEAR(in_inches(chain.span->travel), set * 1.414, 0.01);
+  EXPECT_NEAR(set, 12.0, in_inches(chain.span->band_aside));
+  EXPECT_NEAR(in_inches(chain.span->lands), 40.0, in_inches(chain.span->band));
 }
 
 TEST(Offset, With90sTravelsTheSet) {
   const Chain chain = offset_run({inches(30.0), inches(14.0), {}}, "45");
   ASSERT_TRUE(chain.span);
   EXPECT_NEAR(chain.span->bend_degrees, 90.0, 1e-9);
-  EXPECT_NEAR(in_inches(chain.span->travel), 14.0, 1e-3);
-  EXPECT_NEAR(in_inches(chain.span->lands), 30.0, 1e-3);
+  EXPECT_NEAR(in_inches(chain.span->travel), in_inches(chain.span->lands_aside), 1e-6);
+  EXPECT_NEAR(in_inches(chain.span->travel), 14.0, in_inches(chain.span->band_aside));
+  EXPECT_NEAR(in_inches(chain.span->lands), 30.0, in_inches(chain.span->band));
 }
 
 // Offsets of 6 and 8 in at right angles: 10 in true set; times 1.414 is 14.14 in of travel.

@@ -70,7 +70,7 @@ std::vector<std::string> said_of(const std::string& duties) {
 TEST(DutyMistakes, AreSaidWithTheirPlace) {
   EXPECT_THAT(said_of("duties:\n  - {heat: {100 F: 1, 90 F: 0.5}, source: test}\n"),
               ::testing::ElementsAre("own.yaml:2:5: duties[1]: 'families', 'materials' or both say what the duty is of",
-                                     "own.yaml:2:22: duties[1].heat: temperatures rise from row to row"));
+                                     "own.yaml:2:23: duties[1].heat: temperatures rise from row to row"));
   EXPECT_THAT(
       said_of("duties:\n  - {families: [reducing cupling], vacuum: yes, source: test}\n"),
       ::testing::ElementsAre(

@@ -55,7 +55,7 @@ INSTANTIATE_TEST_SUITE_P(
             "      riser bung: {port: 1 FNPT, bong: full coupling, where: lid}\n"
             "                                 ^"},
     BadJob{"UnknownKeyOfAConnection", "carries: water", "carry: water",
-           "bench.yaml:26:51: error: connections[1]: unknown key 'carry' (allowed: name, from, to, ends in, carries, need, avoid, held, order, gap, offset, hose length, rating, smallest bore, room, most parts, special order, galvanic or branches)\n"
+           "bench.yaml:26:51: error: connections[1]: unknown key 'carry' (allowed: name, from, to, ends in, carries, need, avoid, held, order, gap, offset, hose length, rating, smallest bore, room, most parts, most bushings, in order, hottest, vacuum, special order, galvanic or branches)\n"
             "    - {name: water up, from: riser bung, to: inlet, carry: water, need: [union], held: {from: fixed, t...\n"
             "                                                    ^"},
     BadJob{"MissingReservoir", "reservoir:", "reservior:",

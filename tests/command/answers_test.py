@@ -54,7 +54,7 @@ class Answers(unittest.TestCase):
         valves, unions = ids_of("ball valve"), ids_of("union")
         galvanized = ids_of("galvanized")
         found = 0
-        for _ in range(40):
+        for _ in range(24):
             first, last = dice.sample(ports, 2)
             options, ask = ["--alternatives", 4], {}
             if dice.random() < 0.4:
@@ -79,7 +79,7 @@ class Answers(unittest.TestCase):
                 options += ["--bore", "0.5 in"]
                 ask["bore_m"] = 0.0127
             found += self.check(Ask(first, last, **ask), *options)
-        self.assertGreater(found, 30)
+        self.assertGreater(found, 20)
 
     def test_runs_that_make_a_distance_hold(self):
         dice = random.Random(31)

@@ -15,7 +15,7 @@
 namespace riserun::chain::testing {
 namespace {
 
-constexpr std::uint32_t kWorlds = 6000;
+constexpr std::uint32_t kWorlds = 5000;
 
 using Set = std::uint32_t;
 

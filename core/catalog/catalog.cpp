@@ -108,6 +108,11 @@ const LookAlike* Catalog::look_alike(const PortType& a, const PortType& b) const
   return nullptr;
 }
 
+const Duty* Catalog::duty(PartId part) const {
+  const std::uint32_t row = duty_of_part_[part.row];
+  return row == UINT32_MAX ? nullptr : &duties_[row];
+}
+
 const Seal* Catalog::seal(std::string_view name) const {
   const auto found = std::find_if(seals_.begin(), seals_.end(), [&](const Seal& seal) { return seal.name == name; });
   return found == seals_.end() ? nullptr : &*found;
@@ -159,6 +164,8 @@ void CatalogBuilder::add(MatingRule rule) { catalog_.rules_.push_back(std::move(
 void CatalogBuilder::add(Seal seal) { catalog_.seals_.push_back(std::move(seal)); }
 void CatalogBuilder::set(GalvanicLimits limits) { catalog_.galvanic_ = std::move(limits); }
 void CatalogBuilder::add(LookAlike look_alike) { catalog_.look_alikes_.push_back(std::move(look_alike)); }
+
+void CatalogBuilder::add(Duty duty) { catalog_.duties_.push_back(std::move(duty)); }
 
 PartId CatalogBuilder::add(Part part) {
   const PartId id{static_cast<std::uint32_t>(catalog_.parts_.size())};
@@ -218,6 +225,24 @@ void CatalogBuilder::index_mates() {
   }
 }
 
+void CatalogBuilder::index_duties() {
+  const auto names = [](const auto& list, auto id) { return std::find(list.begin(), list.end(), id) != list.end(); };
+  catalog_.duty_of_part_.assign(catalog_.parts_.size(), UINT32_MAX);
+  for (std::size_t row = 0; row < catalog_.parts_.size(); ++row) {
+    int closest = -1;
+    for (std::uint32_t i = 0; i < catalog_.duties_.size(); ++i) {
+      const Duty& duty = catalog_.duties_[i];
+      const bool by_family = names(duty.families, catalog_.parts_[row].family);
+      const bool by_material = names(duty.materials, catalog_.parts_[row].material);
+      if ((!duty.families.empty() && !by_family) || (!duty.materials.empty() && !by_material)) continue;
+      const int closeness = (by_family ? 2 : 0) + (by_material ? 1 : 0);
+      if (closeness < closest) continue;
+      closest = closeness;
+      catalog_.duty_of_part_[row] = i;
+    }
+  }
+}
+
 Catalog CatalogBuilder::build() && {
   for (std::uint32_t row = 0; row < catalog_.kinds_.size(); ++row) {
     for (const JointSize& size : catalog_.kinds_[row].sizes)
@@ -232,6 +257,7 @@ Catalog CatalogBuilder::build() && {
       catalog_.uses_[ports[port].type.row].push_back({PartId{row}, static_cast<std::uint8_t>(port)});
   }
   index_mates();
+  index_duties();
   return std::move(catalog_);
 }
 

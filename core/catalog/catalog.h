@@ -2,6 +2,7 @@
 // expand to. Made by a CatalogBuilder (from files, or in a test from a few lines of code) and then never changed.
 #pragma once
 
+#include "catalog/duty.h"
 #include "catalog/ids.h"
 #include "catalog/joint.h"
 #include "catalog/part.h"
@@ -45,6 +46,7 @@ class Catalog {
   std::span<const Family> families() const { return families_; }
   std::span<const LossItem> loss_items() const { return loss_items_; }
   std::span<const Part> parts() const { return parts_; }
+  std::span<const Duty> duties() const { return duties_; }
   std::span<const PortType> port_types() const { return port_types_; }
 
   const JointKind& kind(KindId id) const { return kinds_[id.row]; }
@@ -74,6 +76,9 @@ class Catalog {
   /// All ports of parts with that type, in part order.
   std::span<const PortUse> uses(PortTypeId type) const { return uses_[type.row]; }
   const Seal* seal(std::string_view name) const;
+  /// What the part stands: the duty that names its family goes before one that names its material only, both before
+  /// either; of equals the last one stated. nullptr: nothing is proved.
+  const Duty* duty(PartId part) const;
 
   /// Two metals in the same water: by the difference of their anodic index. Non-metals are always fine.
   GalvanicVerdict galvanic(MaterialId a, MaterialId b) const;
@@ -97,6 +102,8 @@ class Catalog {
   std::vector<Family> families_;
   std::vector<LossItem> loss_items_;
   std::vector<Part> parts_;
+  std::vector<Duty> duties_;
+  std::vector<std::uint32_t> duty_of_part_;  // row of duties_; UINT32_MAX: none
   std::vector<PortType> port_types_;
   std::vector<std::vector<Mate>> mates_;
   std::vector<std::vector<PortUse>> uses_;
@@ -120,6 +127,7 @@ class CatalogBuilder {
   void add(MatingRule rule);
   void add(Seal seal);
   void add(LookAlike look_alike);
+  void add(Duty duty);
   void set(GalvanicLimits limits);
   /// The part's id must not have been used before.
   PartId add(Part part);
@@ -137,6 +145,7 @@ class CatalogBuilder {
 
  private:
   void index_mates();
+  void index_duties();
   void add_mates(std::uint32_t rule_row, PortTypeId a, const PortType& other);
 
   Catalog catalog_;

@@ -44,6 +44,7 @@ class TableExpansion {
       material.only.report_unused(loading_, rows_);
       material.stocked_only.report_unused(loading_, rows_);
     }
+    straight_tapped_.report_unused(loading_, rows_);
     for (const Row& row : rows_) expand(row);
   }
 
@@ -63,6 +64,7 @@ class TableExpansion {
     branch_loss_ = make_pick(loading_, family_.branch_loss, heads_);
     far_material_ = make_pick(loading_, family_.far_material, heads_);
     if (family_.across_flats.exists()) across_flats_ = Measure::make(loading_, family_.across_flats, heads_);
+    straight_tapped_ = RowChoice::make(loading_, family_.straight_tapped, heads_);
     price_ = priced("price", "usd");
     price_per_inch_ = priced("price per inch", "usd");
     price_per_foot_ = priced("price per foot", "usd");
@@ -192,6 +194,9 @@ class TableExpansion {
     part.dielectric = family_.dielectric;
     part.one_way = family_.one_way;
     part.cut_to_length = family_.cut_to_length;
+    part.straight_tapped = family_.straight_tapped.exists() && straight_tapped_.fits(row);
+    part.threaded_when_cut = family_.threaded_when_cut;
+    part.flexible = family_.flexible;
     part.source = table_.source;
     if (loss_.given()) part.loss = named_loss(loading_, loss_.where(row), loss_.text(row)).value_or(LossItemId{});
     if (branch_loss_.given())
@@ -319,6 +324,7 @@ class TableExpansion {
   const FamilyTable& table_;
   std::span<const Head> heads_;
   Template title_, size_, part_id_;
+  RowChoice straight_tapped_;
   BoreRule bore_;
   Pick loss_, branch_loss_, far_material_;
   std::optional<Measure> across_flats_;

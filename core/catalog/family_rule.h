@@ -32,10 +32,13 @@ struct FamilyRule {
   std::vector<Value> ports;
   Value bore, across_flats, loss, branch_loss, far_material;
   std::optional<bool> air;
+  Value straight_tapped;  // missing, or a map: column to the values for which it is tapped straight
   bool closing = false;
   bool dielectric = false;
   bool one_way = false;
   bool cut_to_length = false;
+  bool threaded_when_cut = false;
+  bool flexible = false;
   std::vector<FamilyMaterial> materials;
 };
 

@@ -98,6 +98,7 @@ struct MatingRule {
   bool closing = false;  // made up without turning either side, and so can be the last joint between two fixed ends
   bool comes_apart = true;
   std::string source;
+  bool lengthwise = false;  // one body slides into the other along the run, so that the run must first open by that
 };
 
 /// How a joint is made tight and what it uses up.

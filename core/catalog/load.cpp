@@ -21,9 +21,10 @@ struct SourceFile {
   std::optional<Document> document;
 };
 
+constexpr std::string_view kLastFile = "duty.yaml";
 constexpr std::string_view kFirstFiles[] = {"materials.yaml", "joints.yaml", "losses.yaml", "pipe.yaml"};
 
-/// The fixed four, then the rest by name.
+/// The fixed four, then the rest by name, what names families last.
 std::vector<fs::path> catalog_files(const fs::path& folder, Problems& problems) {
   std::vector<fs::path> files;
   for (const std::string_view name : kFirstFiles) files.push_back(folder / name);
@@ -36,7 +37,9 @@ std::vector<fs::path> catalog_files(const fs::path& folder, Problems& problems) 
     if (name.extension() == ".yaml" && !name.string().starts_with('.') && !first) rest.push_back(it->path());
   }
   if (failed) problems.add({folder.string(), 0, 0, "the folder of the catalog cannot be read", {}});
-  std::sort(rest.begin(), rest.end());
+  std::sort(rest.begin(), rest.end(), [](const fs::path& a, const fs::path& b) {
+    return std::pair(a.filename() == kLastFile, a) < std::pair(b.filename() == kLastFile, b);
+  });
   files.insert(files.end(), rest.begin(), rest.end());
   return files;
 }
@@ -58,10 +61,16 @@ void load_family_file(Loading& loading, const Value& root) {
   if (const Value families = fields.need("families"); families.exists()) load_families(loading, families);
 }
 
+void load_duty_file(Loading& loading, const Value& root) {
+  Fields fields(root, {"duties"}, loading.problems);
+  if (const Value duties = fields.need("duties"); duties.exists()) load_duties(loading, duties);
+}
+
 void load_user_file(Loading& loading, const Value& root) {
-  Fields fields(root, {"families", "parts", "prices"}, loading.problems);
+  Fields fields(root, {"families", "parts", "duties", "prices"}, loading.problems);
   if (const Value families = fields.find("families"); families.exists()) load_families(loading, families);
   if (const Value parts = fields.find("parts"); parts.exists()) load_own_parts(loading, parts);
+  if (const Value duties = fields.find("duties"); duties.exists()) load_duties(loading, duties);
 }
 
 void load_file(Loading& loading, const SourceFile& file, bool from_user) {
@@ -77,6 +86,7 @@ void load_file(Loading& loading, const SourceFile& file, bool from_user) {
   if (name == "joints.yaml") return load_joints(loading, root);
   if (name == "losses.yaml") return load_losses(loading, root);
   if (name == "pipe.yaml") return load_bores(loading, root);
+  if (name == kLastFile) return load_duty_file(loading, root);
   load_family_file(loading, root);
 }
 

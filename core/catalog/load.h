@@ -14,7 +14,8 @@
 namespace riserun::catalog {
 
 /// The catalog of a folder: materials.yaml, joints.yaml, losses.yaml and pipe.yaml, then every other .yaml file in the
-/// order of names (families), then the extra files (a user's own families, parts and prices) in the order given.
+/// order of names (families), duty.yaml, then the extra files (a user's own families, parts, duties and prices) in the
+/// order given.
 /// @throws InputError with every mistake of every file.
 Catalog load_catalog(const std::filesystem::path& folder, std::span<const std::filesystem::path> extra_files = {});
 

@@ -76,10 +76,26 @@ Family read_family(Loading& loading, Fields& fields) {
                     .value_or(Role::connector);
   family.weld_bung = fields.flag_or("weld bung", false);
   family.is_bushing = fields.flag_or("bushing", false);
+  family.can_shut = fields.flag_or("can shut", false);
+  family.flexible = fields.flag_or("flexible", false);
   family.source = fields.need_text("source");
   check_unused(loading, map["name"], family.name);
   for (const std::string& alias : family.aliases) check_unused(loading, map["aliases"], alias);
   return family;
+}
+
+/// `cut to length`: yes for what is sold by the length, threaded for sticks that are threaded again.
+void read_cutting(Fields& fields, FamilyRule& rule) {
+  enum class Cutting { no, yes, threaded, flexible };
+  const Cutting cutting = fields
+                              .choice<Cutting>(fields.find("cut to length"), {{"no", Cutting::no},
+                                                                              {"yes", Cutting::yes},
+                                                                              {"threaded", Cutting::threaded},
+                                                                              {"flexible", Cutting::flexible}})
+                              .value_or(Cutting::no);
+  rule.cut_to_length = cutting == Cutting::yes || cutting == Cutting::flexible;
+  rule.threaded_when_cut = cutting == Cutting::threaded;
+  rule.flexible = cutting == Cutting::flexible;
 }
 
 void read_rule(Loading& loading, Fields& fields, FamilyRule& rule) {
@@ -94,10 +110,14 @@ void read_rule(Loading& loading, Fields& fields, FamilyRule& rule) {
   rule.branch_loss = fields.find("branch loss");
   rule.far_material = fields.find("far material");
   if (const Value air = fields.find("air"); air.exists()) rule.air = read_flag(air, loading.problems);
+  rule.straight_tapped = fields.find("straight tapped");
+  if (rule.straight_tapped.exists() && !rule.straight_tapped.is_map())
+    loading.problems.add(rule.straight_tapped,
+                         rule.straight_tapped.path() + ": a map of columns to lists of values is expected here");
   rule.closing = fields.flag_or("closing", false);
   rule.dielectric = fields.flag_or("dielectric", false);
   rule.one_way = fields.flag_or("one way", false);
-  rule.cut_to_length = fields.flag_or("cut to length", false);
+  read_cutting(fields, rule);
   constexpr std::size_t kMostPorts = 8;
   if (const Value ports = fields.map()["ports"]; ports.is_list() && (ports.size() == 0 || ports.size() > kMostPorts))
     loading.problems.add(ports, ports.path() + ": a part has 1 to 8 ports, not " + std::to_string(ports.size()));
@@ -146,11 +166,11 @@ std::vector<FamilyTable> read_tables(Loading& loading, Fields& fields, const Fam
 
 void load_family(Loading& loading, const Value& value) {
   const std::size_t mistakes_before = loading.problems.size();
-  Fields fields(value,
-                {"name",      "aliases", "standard",   "shelf",        "role",          "title",       "size",
-                 "id",        "ports",   "bore",       "across flats", "loss",          "branch loss", "weld bung",
-                 "bushing",   "closing", "dielectric", "one way",      "cut to length", "air",         "far material",
-                 "materials", "source",  "table",      "tables"},
+  Fields fields(value, {"name",        "aliases",    "standard",        "shelf",         "role",         "title",
+                        "size",        "id",         "ports",           "bore",          "across flats", "loss",
+                        "branch loss", "weld bung",  "straight tapped", "bushing",       "can shut",     "flexible",
+                        "closing",     "dielectric", "one way",         "cut to length", "air",          "far material",
+                        "materials",   "source",     "table",           "tables"},
                 loading.problems);
   if (!fields.valid()) return;
   Family family = read_family(loading, fields);

@@ -63,7 +63,9 @@ void read_anodic_index(Loading& loading, Fields& fields, Material& material) {
 }
 
 void load_material(Loading& loading, const Value& value) {
-  Fields fields(value, {"id", "name", "aliases", "metal", "anodic index", "compressed air", "roughness", "source"},
+  Fields fields(value,
+                {"id", "name", "aliases", "metal", "anodic index", "compressed air", "roughness", "welds to",
+                 "not welded", "source"},
                 loading.problems);
   if (!fields.valid()) return;
   Material material;
@@ -74,6 +76,8 @@ void load_material(Loading& loading, const Value& value) {
   read_anodic_index(loading, fields, material);
   material.compressed_air = fields.flag_or("compressed air", true);
   material.roughness = fields.need_with("roughness", read_roughness).value_or(Length{});
+  material.welds_to = fields.text_or("welds to", "");
+  material.not_welded = fields.text_or("not welded", "");
   material.source = fields.need_text("source");
   if (as_id_text(material.id) != material.id)
     loading.problems.add(value["id"], value["id"].path() + ": an id is lower case, its words joined by '-'");

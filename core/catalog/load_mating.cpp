@@ -55,7 +55,7 @@ void check_seal(Loading& loading, const Value& value, std::string_view name) {
 }  // namespace
 
 void load_mating_rule(Loading& loading, const Value& value) {
-  Fields fields(value, {"a", "b", "sizes", "seal", "turns", "comes apart", "closing", "source"}, loading.problems);
+  Fields fields(value, {"a", "b", "sizes", "seal", "turns", "comes apart", "closing", "lengthwise", "source"}, loading.problems);
   if (!fields.valid()) return;
   MatingRule rule;
   const std::optional<KindEnd> a = read_kind_end(loading, fields.need("a"));
@@ -67,6 +67,7 @@ void load_mating_rule(Loading& loading, const Value& value) {
   rule.turning = turning.value_or(Turning::either);
   rule.comes_apart = fields.flag_or("comes apart", true);
   rule.closing = fields.flag_or("closing", false);
+  rule.lengthwise = fields.flag_or("lengthwise", false);
   rule.source = fields.need_text("source");
   if (rule.closing && turning == Turning::either)
     loading.problems.add(value["closing"],

@@ -4,6 +4,8 @@
 #include "catalog/part_search.h"
 #include "quantity/read.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -50,13 +52,14 @@ std::optional<Port> load_port(Loading& loading, const Catalog& known, const Valu
 }
 
 /// The family of that name, made when it is new.
-FamilyId own_family(Loading& loading, const std::string& name) {
+FamilyId own_family(Loading& loading, const std::string& name, bool can_shut) {
   if (const std::optional<FamilyId> known = loading.so_far().find_family(name)) return *known;
   Family family;
   family.name = name;
   family.standard = "none";
   family.shelf = "own parts";
   family.source = "own part";
+  family.can_shut = can_shut;
   return loading.builder.add(std::move(family));
 }
 
@@ -73,14 +76,20 @@ void load_own_part(Loading& loading, const Catalog& known, const Value& value) {
   const std::size_t before = loading.problems.size();
   Fields fields(value,
                 {"id", "name", "size", "family", "material", "rating", "price", "source", "ports", "across flats",
-                 "stocked", "closing", "dielectric", "one way", "air", "loss"},
+                 "stocked", "closing", "dielectric", "one way", "air", "loss", "can shut"},
                 loading.problems);
   if (!fields.valid()) return;
   Part part;
   part.id = fields.need_text("id");
   part.name = fields.need_text("name");
   part.size = fields.need_text("size");
-  const std::string family = fields.text_or("family", "own part");
+  const bool can_shut = fields.flag_or("can shut", false);
+  const std::string family = fields.text_or("family", can_shut ? "own valve" : "own part");
+  if (const auto same = loading.so_far().find_family(family);
+      can_shut && same && !loading.so_far().family(*same).can_shut)
+    loading.problems.add(value["can shut"], fmt::format("{}: the family '{}' holds nothing that can shut; name another "
+                                                        "family",
+                                                        value["can shut"].path(), family));
   const Value material = fields.need("material");
   const std::optional<MaterialId> material_id = material.exists() ? named_material(loading, material) : std::nullopt;
   part.rating = fields.need_with("rating", read_rating).value_or(GaugePressure{});
@@ -99,7 +108,7 @@ void load_own_part(Loading& loading, const Catalog& known, const Value& value) {
     loading.problems.add(value["id"], value["id"].path() + ": the part '" + part.id + "' is already there");
   if (loading.problems.size() > before) return;
   part.material = *material_id;
-  part.family = own_family(loading, family);
+  part.family = own_family(loading, family, can_shut);
   loading.builder.add(std::move(part));
   loading.part_places.push_back(value);
 }

@@ -35,6 +35,8 @@ void load_look_alike(Loading& loading, const Value& value);
 void load_losses(Loading& loading, const Value& root);
 void load_bores(Loading& loading, const Value& root);
 void load_families(Loading& loading, const Value& list);
+/// After the families that they name.
+void load_duties(Loading& loading, const Value& list);
 void load_own_parts(Loading& loading, const Value& list);
 /// What can be seen only when all is there: ends that nothing goes onto, rules that join nothing, look-alikes that a
 /// rule joins.

@@ -40,6 +40,8 @@ struct Material {
   bool metal = true;
   bool compressed_air = true;  // false: shatters under compressed air (PVC)
   Length roughness{};
+  std::string welds_to;    // sheet metal that a bung of it is welded to: "steel", "stainless steel"; empty: none
+  std::string not_welded;  // why it is no weld bung: "zinc fume"; empty: nothing against it
   std::string source;
 };
 
@@ -62,6 +64,8 @@ struct Family {
   bool weld_bung = false;
   bool is_bushing = false;
   std::string source;
+  bool can_shut = false;  // holds something that can stop the flow: keep it from between a tank and its relief valve
+  bool flexible = false;  // bends: what is beyond it looks in no known direction
 };
 
 struct Part {
@@ -78,7 +82,10 @@ struct Part {
   bool closing = false;                    // holds a closing joint of its own between its two sides (a union)
   bool dielectric = false;                 // keeps its two sides' metals apart
   bool one_way = false;                    // flow only from port 0 to port 1 (check valve)
+  bool straight_tapped = false;            // may be tapped straight instead of taper: a lesser seal
   bool cut_to_length = false;              // sold by length: `reach` is that of the default length
+  bool threaded_when_cut = false;          // sold in sticks that may be cut shorter and threaded again
+  bool flexible = false;                   // takes an offset by bending (hose)
   std::optional<MaterialId> far_material;  // wetted metal at the last port where it differs (dielectric union)
   LossItemId loss;                         // invalid: bore and length only
   LossItemId branch_loss;                  // for a tee entered or left by its branch

@@ -29,6 +29,12 @@ void add_words(std::string_view text, WordSet& words) {
     if (!token.is_size && !idle(token.text)) words.insert(without_plural(token.text));
 }
 
+/// Numbers in a name that are no sizes: the degrees of an elbow, the schedule of a pipe.
+void add_numbers(const Catalog& catalog, std::string_view text, WordSet& numbers) {
+  for (const Token& token : split_words(text))
+    if (token.is_size && !catalog.find_size(token.text)) numbers.insert(token.text);
+}
+
 WordSet words_of(std::string_view text) {
   WordSet words;
   add_words(text, words);
@@ -74,8 +80,9 @@ class Index {
  public:
   explicit Index(const Catalog& catalog) : catalog_(catalog) {
     for (const Family& family : catalog.families()) {
-      std::vector<WordSet> names = {words_of(family.name)};
-      for (const std::string& alias : family.aliases) names.push_back(words_of(alias));
+      std::vector<WordSet> names;
+      add_name(family.name, names);
+      for (const std::string& alias : family.aliases) add_name(alias, names);
       WordSet all;
       for (const WordSet& name : names) all.insert(name.begin(), name.end());
       families_.push_back({std::move(names), std::move(all)});
@@ -86,6 +93,15 @@ class Index {
       for (const std::string& alias : material.aliases) add_words(alias, words);
       materials_.push_back(std::move(words));
     }
+  }
+
+  /// Takes the numbers that some family is named by from the sizes to the words.
+  void tell_numbers_from_sizes(Query& query) const {
+    std::erase_if(query.sizes, [&](const std::string& size) {
+      const bool number = numbers_.contains(size);
+      if (number) query.words.push_back({size, 0, 0, false});
+      return number;
+    });
   }
 
   const WordSet& family(FamilyId id) const { return families_[id.row].all; }
@@ -122,6 +138,17 @@ class Index {
   }
 
  private:
+  /// A name may be said with its numbers or without.
+  void add_name(const std::string& name, std::vector<WordSet>& names) {
+    names.push_back(words_of(name));
+    WordSet numbers;
+    add_numbers(catalog_, name, numbers);
+    if (numbers.empty()) return;
+    numbers_.insert(numbers.begin(), numbers.end());
+    names.push_back(names.back());
+    names.back().merge(numbers);
+  }
+
   struct Names {
     std::vector<WordSet> names;
     WordSet all;
@@ -143,6 +170,7 @@ class Index {
 
   const Catalog& catalog_;
   std::vector<Names> families_;
+  WordSet numbers_;
   std::vector<WordSet> materials_;
   std::map<std::uint32_t, WordSet> ports_;
 };
@@ -159,7 +187,8 @@ class Search {
   explicit Search(const Catalog& catalog) : catalog_(catalog), index_(catalog) {}
 
   /// Parts of the best fit. With `port_words`, a word may also be one of a port or of the part's own title.
-  std::vector<PartId> run(const Query& query, bool port_words) {
+  std::vector<PartId> run(Query query, bool port_words) {
+    index_.tell_numbers_from_sizes(query);
     std::vector<PartId> best;
     for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
       const std::optional<Fit> fit = fit_of(query, catalog_.part(PartId{row}), port_words);
@@ -290,6 +319,7 @@ NotationError why_no_parts(const Catalog& catalog, std::string_view words) {
     return {"words that name a part are expected, as in '1 x 3/4 reducing coupling'", 0, {}};
   if (query.words.size() + query.sizes.size() > kMostWords) return {"these are too many words for a part", 0, {}};
   Search search(catalog);
+  search.index().tell_numbers_from_sizes(query);
   const WordSet all = search.index().all_words();
   for (const Token& word : query.words) {
     if (all.contains(word.text)) continue;

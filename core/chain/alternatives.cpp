@@ -28,18 +28,28 @@ struct Row {
   bool same_chain(const Row& other) const { return ids == other.ids && ways == other.ways; }
 };
 
-/// The bin is first taken to be without end, as best_route() does: where no chain of the wider set breaks a count, that
-/// set is the real one.
+/// Some route has more bushings than the request allows.
+bool breaks_bushings(const ChainRequest& request, const std::vector<Route>& routes) {
+  return request.most_bushings && std::any_of(routes.begin(), routes.end(), [&](const Route& route) {
+           return bushing_count(route.moves) > *request.most_bushings;
+         });
+}
+
+/// The bin is first taken to be without end, and bushings without limit, as best_route() does: where no chain of the
+/// wider set breaks a count, that set is the real one.
 std::vector<Route> routes_within_the_bin(const Network& network, const Rules& rules) {
   const ChainRequest& request = rules.request();
   GraphExtras extras;
   extras.all_measures = true;
   extras.counted.assign(request.bin.items.size(), false);
+  std::optional<int> limit;
   while (true) {
     const RequestGraph graph(network, rules, extras);
     std::vector<Route> routes =
-        frontier(network, rules, graph, graph.distances_to(rules, request.to), kMorePartsThanFewest);
-    bool breaks = false;
+        frontier(network, rules, graph, graph.distances_to(rules, request.to), kMorePartsThanFewest, limit);
+    bool breaks = !limit && breaks_bushings(request, routes);
+    if (breaks) limit = request.most_bushings;
+    extras.counts_bushings = limit.has_value();
     for (const Route& route : routes) {
       const std::vector<int> uses = uses_of_bin(request, route.moves);
       for (std::size_t item = 0; item < uses.size(); ++item) {
@@ -54,8 +64,16 @@ std::vector<Route> routes_within_the_bin(const Network& network, const Rules& ru
 std::vector<Route> unbeaten_routes(const Network& network, const Rules& rules, const GraphStore& store) {
   const ChainRequest& request = rules.request();
   if (!GraphStore::is_plain(request)) return routes_within_the_bin(network, rules);
-  const auto kept = store.graph_for(network, rules, true);
-  return frontier(network, rules, kept->graph(), *kept->distances_to(rules, request.to), kMorePartsThanFewest);
+  GraphExtras extras;
+  extras.all_measures = true;
+  const auto routes_with = [&](std::optional<int> most_bushings) {
+    extras.counts_bushings = most_bushings.has_value();
+    const auto kept = store.graph_for(network, rules, extras);
+    return frontier(network, rules, kept->graph(), *kept->distances_to(rules, request.to), kMorePartsThanFewest,
+                    most_bushings);
+  };
+  std::vector<Route> routes = routes_with({});
+  return breaks_bushings(request, routes) ? routes_with(request.most_bushings) : routes;
 }
 
 Row row_of(const Network& network, Route route) {

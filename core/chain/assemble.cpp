@@ -3,6 +3,7 @@
 #include "chain/build_order.h"
 #include "chain/cautions.h"
 #include "chain/head.h"
+#include "chain/span_texts.h"
 
 #include <algorithm>
 #include <limits>
@@ -17,10 +18,10 @@ namespace {
 class BinHandout {
  public:
   explicit BinHandout(const catalog::Bin& bin) : left_(bin.items) {}
-  bool take(PartId part) {
+  bool take(PartId part, int pieces = 1) {
     const auto item = std::find_if(left_.begin(), left_.end(), [&](const auto& i) { return i.part == part; });
-    if (item == left_.end() || item->count <= 0) return false;
-    --item->count;
+    if (item == left_.end() || item->count < pieces) return false;
+    item->count -= pieces;
     return true;
   }
 
@@ -35,7 +36,10 @@ void add_parts(const ChainRequest& request, const std::vector<Move>& moves, Chai
     link.part = move.part;
     link.enter = move.enter;
     link.leave = move.leave;
-    link.from_bin = bin.take(move.part);
+    link.pieces = move.pieces;
+    if (move.cut_micrometres > 0) link.cut_length = metres(static_cast<double>(move.cut_micrometres) * 1e-6);
+    // A piece to cut that the search bought leaves the bin to another one.
+    link.from_bin = !(move.cut && move.own.buy > 0) && bin.take(move.part, move.pieces);
     link.plugs = move.plugs;
     for (const PartId plug : move.plugs) link.plug_from_bin.push_back(bin.take(plug));
   }
@@ -57,7 +61,7 @@ void add_joints(const Catalog& catalog, const ChainRequest& request, Chain& chai
   add_joint(catalog, open, request.to.type, chain);
 }
 
-void count(const Catalog& catalog, PartId id, bool from_bin, Chain& chain) {
+void count(const Catalog& catalog, PartId id, bool from_bin, int pieces, Chain& chain) {
   const Part& part = catalog.part(id);
   const bool air = part.air && catalog.material(part.material).compressed_air &&
                    (!part.far_material || catalog.material(*part.far_material).compressed_air);
@@ -66,15 +70,15 @@ void count(const Catalog& catalog, PartId id, bool from_bin, Chain& chain) {
   chain.air = chain.air && air;
   if (from_bin) return;
   chain.buy_count += 1;
-  chain.price += part.price;
+  chain.price += part.price * pieces;
 }
 
 void add_sums(const Catalog& catalog, const ChainRequest& request, Chain& chain) {
   chain.rating = gauge_pascals(std::numeric_limits<double>::infinity());
   for (const ChainPart& link : chain.parts) {
-    count(catalog, link.part, link.from_bin, chain);
-    for (std::size_t i = 0; i < link.plugs.size(); ++i) count(catalog, link.plugs[i], link.plug_from_bin[i], chain);
-    chain.length += body_length(catalog, catalog.part(link.part), link.enter, link.leave);
+    count(catalog, link.part, link.from_bin, link.pieces, chain);
+    for (std::size_t i = 0; i < link.plugs.size(); ++i) count(catalog, link.plugs[i], link.plug_from_bin[i], 1, chain);
+    chain.length += link.cut_length.value_or(body_length(catalog, catalog.part(link.part), link.enter, link.leave));
   }
   for (const ChainJoint& joint : chain.joints) {
     chain.length -= joint.make_up;
@@ -94,9 +98,20 @@ Chain assemble(const Catalog& catalog, const ChainRequest& request, const std::v
   add_parts(request, moves, chain);
   add_joints(catalog, request, chain);
   add_sums(catalog, request, chain);
+  add_cutting_steps(catalog, chain);
   add_build_order(catalog, request, chain);
   add_cautions(catalog, request, chain);
   return chain;
+}
+
+std::vector<PartId> bought_parts(const Chain& chain) {
+  std::vector<PartId> bought;
+  for (const ChainPart& link : chain.parts) {
+    if (!link.from_bin) bought.push_back(link.part);
+    for (std::size_t i = 0; i < link.plugs.size(); ++i)
+      if (!link.plug_from_bin[i]) bought.push_back(link.plugs[i]);
+  }
+  return bought;
 }
 
 }  // namespace riserun::chain

@@ -1,37 +1,67 @@
 #include "chain/best_branches.h"
 
+#include "chain/head.h"
+
 #include <algorithm>
 #include <bit>
+#include <tuple>
 
 namespace riserun::chain {
 
 namespace {
 
-bool same(const PortEnd& a, const PortEnd& b) {
-  return a.type == b.type && a.material == b.material && a.freedom == b.freedom;
+/// One inlet that the end of a branch can have, as far as its way must mind it.
+struct Inlet {
+  double least_size = 0.0;  // nominal, inches
+  Length least_bore{};
+  std::vector<catalog::PortUse> devices;
+};
+
+bool minds_inlet(const BranchRules& rules) { return rules.relief && !rules.smallest_bore; }
+
+std::vector<Inlet> inlets_of(const Catalog& catalog, const AssemblyRequest& request, std::size_t target) {
+  const BranchRules& rules = request.branch(target);
+  if (!minds_inlet(rules)) return {{0.0, rules.smallest_bore.value_or(Length{}), rules.devices}};
+  if (rules.devices.empty()) return {{nominal_inches(catalog, request.targets[target].type), Length{}, {}}};
+  std::vector<Inlet> inlets;
+  for (const catalog::PortUse& use : rules.devices) {
+    const catalog::Part& part = catalog.part(use.part);
+    const double size = nominal_inches(catalog, part.ports[use.port].type);
+    const Length bore = port_bore(catalog, part, use.port);
+    auto same = std::find_if(inlets.begin(), inlets.end(),
+                             [&](const Inlet& i) { return i.least_size == size && i.least_bore == bore; });
+    if (same == inlets.end()) same = inlets.insert(inlets.end(), {size, bore, {}});
+    same->devices.push_back(use);
+  }
+  return inlets;
 }
 
-BranchEnds ends_of(const AssemblyRequest& request) {
-  const bool by_material = request.rules.galvanic == Galvanic::avoid;
-  const auto face = [&](const PortEnd& end) {
-    return Face{end.type, by_material ? end.material.value_or(MaterialId{}) : MaterialId{}};
-  };
-  const auto fixed = [](const PortEnd& end) { return end.freedom == Freedom::fixed; };
-  const std::ptrdiff_t held =
-      std::count_if(request.targets.begin(), request.targets.end(), fixed) + (fixed(request.rules.from) ? 1 : 0);
-  BranchEnds ends{face(request.rules.from), held > 1 && fixed(request.rules.from), {}};
-  for (const std::vector<std::size_t>& kind : kinds_of_targets(request)) {
-    const PortEnd& target = request.targets[kind.front()];
-    ends.targets.push_back({face(target), held > 1 && fixed(target), static_cast<int>(kind.size())});
-  }
-  return ends;
+bool told_apart(const Catalog& catalog, const AssemblyRequest& request, std::size_t target) {
+  const BranchRules& rules = request.branch(target);
+  return !rules.needs.empty() || rules.facing == Facing::to_a_side || inlets_of(catalog, request, target).size() > 1;
+}
+
+bool same_devices(const std::vector<catalog::PortUse>& a, const std::vector<catalog::PortUse>& b) {
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                    [](const auto& x, const auto& y) { return x.part == y.part && x.port == y.port; });
+}
+
+bool same(const AssemblyRequest& request, std::size_t a, std::size_t b) {
+  const BranchRules& first = request.branch(a);
+  const BranchRules& second = request.branch(b);
+  const PortEnd& one = request.targets[a];
+  const PortEnd& other = request.targets[b];
+  if (one.freedom != other.freedom || !same_devices(first.devices, second.devices)) return false;
+  if (first.devices.empty() && (one.type != other.type || one.material != other.material)) return false;
+  return first.flow == second.flow && first.facing == second.facing && first.relief == second.relief &&
+         first.smallest_bore == second.smallest_bore && first.banned == second.banned;
 }
 
 void count_uses(const catalog::Bin& bin, const BranchTree& tree, std::vector<int>& uses) {
-  if (tree.target_kind) return;
   const auto use = [&](PartId part) {
     for (std::size_t item = 0; item < uses.size(); ++item) uses[item] += bin.items[item].part == part ? 1 : 0;
   };
+  if (tree.target_kind) return use(tree.end.device);
   use(tree.move.part);
   for (const PartId plug : tree.move.plugs) use(plug);
   for (const BranchTree& next : tree.follows) count_uses(bin, next, uses);
@@ -47,14 +77,129 @@ std::optional<std::size_t> overdrawn(const catalog::Bin& bin, const BranchTree& 
   return std::nullopt;
 }
 
+/// The search for one request with one inlet chosen for each kind of target.
+class BranchQuestion {
+ public:
+  BranchQuestion(const Network& network, const AssemblyRequest& request, bool wish_plugs)
+      : network_(network),
+        request_(request),
+        rules_(network.catalog(), request.rules),
+        kinds_(kinds_of_targets(network.catalog(), request)),
+        wish_plugs_(wish_plugs) {
+    for (const auto& rows : kinds_) inlets_.push_back(inlets_of(network.catalog(), request, rows.front()));
+  }
+
+  std::optional<BranchTree> answer();
+
+ private:
+  std::optional<FoundTree> answer_with(const std::vector<std::size_t>& chosen) const;
+  BranchGates gates_with(const std::vector<std::size_t>& chosen) const;
+  BranchEnds ends_with(const std::vector<std::size_t>& chosen, const BranchDigits& digits) const;
+  void count(const std::vector<bool>& counted, BranchCounts& counts, BranchDigits& digits) const;
+
+  const Network& network_;
+  const AssemblyRequest& request_;
+  Rules rules_;
+  std::vector<std::vector<std::size_t>> kinds_;
+  std::vector<std::vector<Inlet>> inlets_;  // by kind
+  bool wish_plugs_;
+};
+
+BranchGates BranchQuestion::gates_with(const std::vector<std::size_t>& chosen) const {
+  std::vector<KindRules> rules;
+  for (std::size_t kind = 0; kind < kinds_.size(); ++kind) {
+    const Inlet& inlet = inlets_[kind][chosen[kind]];
+    rules.push_back({&request_.branch(kinds_[kind].front()), inlet.least_size, inlet.least_bore});
+  }
+  return {network_.catalog(), std::move(rules)};
+}
+
+BranchEnds BranchQuestion::ends_with(const std::vector<std::size_t>& chosen, const BranchDigits& digits) const {
+  const bool by_material = request_.rules.galvanic == Galvanic::avoid;
+  const auto face = [&](const PortEnd& end) {
+    return Face{end.type, by_material ? end.material.value_or(MaterialId{}) : MaterialId{}};
+  };
+  const auto fixed = [](const PortEnd& end) { return end.freedom == Freedom::fixed; };
+  const std::ptrdiff_t held =
+      std::count_if(request_.targets.begin(), request_.targets.end(), fixed) + (fixed(request_.rules.from) ? 1 : 0);
+  BranchEnds ends{face(request_.rules.from), held > 1 && fixed(request_.rules.from), {}};
+  for (std::size_t kind = 0; kind < kinds_.size(); ++kind) {
+    const PortEnd& target = request_.targets[kinds_[kind].front()];
+    const std::vector<catalog::PortUse>& devices = inlets_[kind][chosen[kind]].devices;
+    TargetKind& made = ends.targets.emplace_back();
+    made.held = held > 1 && fixed(target);
+    made.count = static_cast<int>(kinds_[kind].size());
+    if (devices.empty())
+      made.ways.push_back({face(target), PartId{}, 0, {}, {}});
+    else
+      made.ways = device_ways(network_, rules_, digits, devices);
+  }
+  return ends;
+}
+
+void BranchQuestion::count(const std::vector<bool>& counted, BranchCounts& counts, BranchDigits& digits) const {
+  digits.wish_plugs = wish_plugs_;
+  auto digit = static_cast<std::uint32_t>(kinds_.size());
+  const auto want = [&](const NeedGroup& group, std::optional<std::size_t> kind) {
+    counts.wanted.push_back({std::popcount(group.bits), kind, false});
+    digits.needs.push_back({group.parts, digit++, kind});
+  };
+  for (const NeedGroup& group : rules_.need_groups()) want(group, std::nullopt);
+  for (std::size_t kind = 0; kind < kinds_.size(); ++kind) {
+    const BranchRules& branch = request_.branch(kinds_[kind].front());
+    ChainRequest alone;
+    alone.needs = branch.needs;
+    const Rules own(network_.catalog(), alone);
+    for (const NeedGroup& group : own.need_groups()) want(group, kind);
+    if (branch.facing != Facing::to_a_side) continue;
+    counts.wanted.push_back({1, kind, true});
+    ++digit;
+  }
+  for (std::size_t item = 0; item < counted.size(); ++item) {
+    digits.of_bin_item.push_back(counted[item] ? digit++ : UINT32_MAX);
+    if (counted[item]) counts.bin.push_back(request_.rules.bin.items[item].count);
+  }
+}
+
+std::optional<FoundTree> BranchQuestion::answer_with(const std::vector<std::size_t>& chosen) const {
+  const BranchGates gates = gates_with(chosen);
+  if (!gates.base_fits(request_.rules.from.type)) return std::nullopt;
+  std::vector<bool> counted(request_.rules.bin.items.size(), false);
+  while (true) {
+    BranchCounts counts;
+    BranchDigits digits;
+    count(counted, counts, digits);
+    auto found = search_branches(network_, rules_, ends_with(chosen, digits), counts,
+                                 branch_moves(network_, rules_, gates, digits));
+    const auto item = found ? overdrawn(request_.rules.bin, found->tree, counted) : std::nullopt;
+    if (!item) return found;
+    counted[*item] = true;
+  }
+}
+
+std::optional<BranchTree> BranchQuestion::answer() {
+  std::optional<FoundTree> best;
+  std::vector<std::size_t> chosen(kinds_.size(), 0);
+  while (true) {
+    auto found = answer_with(chosen);
+    if (found && (!best || std::tie(found->sum, found->tokens) < std::tie(best->sum, best->tokens)))
+      best = std::move(found);
+    std::size_t kind = 0;
+    while (kind < kinds_.size() && ++chosen[kind] == inlets_[kind].size()) chosen[kind++] = 0;
+    if (kind == kinds_.size()) break;
+  }
+  if (!best) return std::nullopt;
+  return std::move(best->tree);
+}
+
 }  // namespace
 
-std::vector<std::vector<std::size_t>> kinds_of_targets(const AssemblyRequest& request) {
+std::vector<std::vector<std::size_t>> kinds_of_targets(const Catalog& catalog, const AssemblyRequest& request) {
   std::vector<std::vector<std::size_t>> kinds;
   for (std::size_t row = 0; row < request.targets.size(); ++row) {
-    const auto kind = std::find_if(kinds.begin(), kinds.end(), [&](const auto& rows) {
-      return same(request.targets[rows.front()], request.targets[row]);
-    });
+    const bool alone = told_apart(catalog, request, row);
+    const auto kind = std::find_if(kinds.begin(), kinds.end(),
+                                   [&](const auto& rows) { return !alone && same(request, rows.front(), row); });
     if (kind == kinds.end())
       kinds.push_back({row});
     else
@@ -64,28 +209,7 @@ std::vector<std::vector<std::size_t>> kinds_of_targets(const AssemblyRequest& re
 }
 
 std::optional<BranchTree> best_branches(const Network& network, const AssemblyRequest& request, bool wish_plugs) {
-  const Rules rules(network.catalog(), request.rules);
-  const BranchEnds ends = ends_of(request);
-  const catalog::Bin& bin = request.rules.bin;
-  std::vector<bool> counted(bin.items.size(), false);
-  while (true) {
-    BranchCounts counts;
-    BranchDigits digits;
-    digits.wish_plugs = wish_plugs;
-    auto digit = static_cast<std::uint32_t>(ends.targets.size());
-    for (const NeedGroup& group : rules.need_groups()) {
-      counts.needs.push_back(std::popcount(group.bits));
-      digits.of_need_group.push_back(digit++);
-    }
-    for (std::size_t item = 0; item < bin.items.size(); ++item) {
-      digits.of_bin_item.push_back(counted[item] ? digit++ : UINT32_MAX);
-      if (counted[item]) counts.bin.push_back(bin.items[item].count);
-    }
-    const auto tree = search_branches(network, rules, ends, counts, branch_moves(network, rules, digits));
-    const auto item = tree ? overdrawn(bin, *tree, counted) : std::nullopt;
-    if (!item) return tree;
-    counted[*item] = true;
-  }
+  return BranchQuestion(network, request, wish_plugs).answer();
 }
 
 }  // namespace riserun::chain

@@ -12,6 +12,10 @@ bool tighten(const ChainRequest& request, const Route& route, GraphExtras& extra
     limits.most_parts = request.most_parts;
     return true;
   }
+  if (request.most_bushings && !limits.most_bushings && bushing_count(route.moves) > *request.most_bushings) {
+    limits.most_bushings = request.most_bushings;
+    return extras.counts_bushings = true;
+  }
   const std::vector<int> uses = uses_of_bin(request, route.moves);
   for (std::size_t item = 0; item < uses.size(); ++item) {
     if (extras.counted[item] || uses[item] <= request.bin.items[item].count) continue;
@@ -43,6 +47,10 @@ std::int64_t part_count(const std::vector<Move>& moves) {
   return count;
 }
 
+std::int64_t bushing_count(const std::vector<Move>& moves) {
+  return std::count_if(moves.begin(), moves.end(), [](const Move& move) { return move.bushing; });
+}
+
 std::optional<Route> best_route(const Network& network, const ChainRequest& request, GraphExtras extras) {
   const Rules rules(network.catalog(), request);
   SearchLimits limits;
@@ -56,11 +64,14 @@ std::optional<Route> best_route(const Network& network, const ChainRequest& requ
 
 std::optional<Route> best_route(const Network& network, const ChainRequest& request, const GraphStore& store) {
   const Rules rules(network.catalog(), request);
-  const auto kept = store.graph_for(network, rules);
-  const auto distances = kept->distances_to(rules, request.to);
-  const auto route = search(network, rules, kept->graph(), *distances, {});
-  if (!route || !request.most_parts || part_count(route->moves) <= *request.most_parts) return route;
-  return search(network, rules, kept->graph(), *distances, {request.most_parts});
+  SearchLimits limits;
+  GraphExtras extras;
+  while (true) {
+    const auto kept = store.graph_for(network, rules, extras);
+    const auto distances = kept->distances_to(rules, request.to);
+    const auto route = search(network, rules, kept->graph(), *distances, limits);
+    if (!route || !tighten(request, *route, extras, limits)) return route;
+  }
 }
 
 }  // namespace riserun::chain

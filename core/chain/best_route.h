@@ -6,9 +6,9 @@
 
 namespace riserun::chain {
 
-/// Provably best. The bin is first taken to be without end and the number of parts without limit; where the answer then
-/// breaks a count or the limit, that one is told apart and the search repeated. Each search is of a wider set than the
-/// real one, so that an answer which breaks nothing is the best of the real set too.
+/// Provably best. The bin is first taken to be without end and the numbers of parts and of bushings without limit;
+/// where the answer then breaks a count or the limit, that one is told apart and the search repeated. Each search is of
+/// a wider set than the real one, so that an answer which breaks nothing is the best of the real set too.
 std::optional<Route> best_route(const Network& network, const ChainRequest& request, GraphExtras extras = {});
 /// The same for a plain request (GraphStore::is_plain), with what earlier ones have left in the store.
 std::optional<Route> best_route(const Network& network, const ChainRequest& request, const GraphStore& store);
@@ -17,5 +17,6 @@ std::optional<Route> best_route(const Network& network, const ChainRequest& requ
 std::vector<int> uses_of_bin(const ChainRequest& request, const std::vector<Move>& moves);
 
 std::int64_t part_count(const std::vector<Move>& moves);
+std::int64_t bushing_count(const std::vector<Move>& moves);
 
 }  // namespace riserun::chain

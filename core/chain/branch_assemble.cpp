@@ -16,17 +16,22 @@ class TreeReader {
       : catalog_(catalog),
         request_(request),
         assembly_(assembly),
-        kinds_(kinds_of_targets(request)),
+        kinds_(kinds_of_targets(catalog, request)),
         left_in_bin_(request.rules.bin.items) {}
 
   void read(const BranchTree& tree) {
     assembly_.rating = gauge_pascals(std::numeric_limits<double>::infinity());
+    for (const PortEnd& target : request_.targets) assembly_.ends.push_back({target, std::nullopt, 0, false});
     follow(tree, kBase, 0, request_.rules.from.type);
+    // Last of all: what joins may be had from the bin alone, what ends a branch can be ordered.
+    for (AssemblyEnd& end : assembly_.ends) pay_device(end);
   }
 
  private:
   PortFollower follow(const BranchTree& tree, std::size_t inner, std::uint8_t inner_port, PortTypeId open);
   void add_joint(std::size_t inner, std::uint8_t inner_port, PortTypeId a, bool to_target, std::size_t outer);
+  void put_device(AssemblyEnd& end, const TargetWay& way);
+  void pay_device(AssemblyEnd& end);
   bool take(PartId part);
   void count(PartId part, bool from_bin);
 
@@ -57,9 +62,25 @@ void TreeReader::count(PartId id, bool from_bin) {
   assembly_.price += part.price;
 }
 
+void TreeReader::put_device(AssemblyEnd& end, const TargetWay& way) {
+  const Part& part = catalog_.part(way.device);
+  end.device = way.device;
+  end.device_port = way.port;
+  end.port.type = part.ports[way.port].type;
+  end.port.material = part.material_at(way.port);
+}
+
+// What it stands is its own affair: a gauge stands its scale.
+void TreeReader::pay_device(AssemblyEnd& end) {
+  if (!end.device) return;
+  const GaugePressure rating = assembly_.rating;
+  end.from_bin = take(*end.device);
+  assembly_.rating = rating;
+}
+
 void TreeReader::add_joint(std::size_t inner, std::uint8_t inner_port, PortTypeId a, bool to_target,
                            std::size_t outer) {
-  const PortTypeId b = to_target ? request_.targets[outer].type
+  const PortTypeId b = to_target ? assembly_.ends[outer].port.type
                                  : catalog_.part(assembly_.parts[outer].part).ports[assembly_.parts[outer].enter].type;
   const catalog::MatingRule* rule = catalog_.mating_rule(a, b);
   const auto row = static_cast<std::uint32_t>(rule - catalog_.mating_rules().data());
@@ -75,6 +96,7 @@ PortFollower TreeReader::follow(const BranchTree& tree, std::size_t inner, std::
     std::vector<std::size_t>& rows = kinds_[*tree.target_kind];
     const std::size_t target = rows.front();
     rows.erase(rows.begin());
+    if (tree.end.device.valid()) put_device(assembly_.ends[target], tree.end);
     add_joint(inner, inner_port, open, true, target);
     return {What::target, target, {}, false};
   }
@@ -104,8 +126,10 @@ PortFollower TreeReader::follow(const BranchTree& tree, std::size_t inner, std::
 Assembly assemble_branches(const Catalog& catalog, const AssemblyRequest& request, const BranchTree& tree) {
   Assembly assembly;
   TreeReader(catalog, request, assembly).read(tree);
-  add_branch_build_order(catalog, request, assembly);
-  add_branch_cautions(catalog, request, assembly);
+  AssemblyRequest settled = request;
+  for (std::size_t row = 0; row < settled.targets.size(); ++row) settled.targets[row] = assembly.ends[row].port;
+  add_branch_build_order(catalog, settled, assembly);
+  add_branch_cautions(catalog, settled, assembly);
   return assembly;
 }
 

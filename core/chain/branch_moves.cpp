@@ -21,10 +21,31 @@ struct Plug {
   Source source;
 };
 
+// Free from an uncounted bin is never worse than bought; from a counted one, the rest of the assembly decides.
+std::vector<Source> sources_of(const Rules& rules, const BranchDigits& digits, PartId id, bool buyable) {
+  const Part& part = rules.catalog().part(id);
+  Measures own;
+  own.parts = 1;
+  own.drawbacks = (is_bushing(rules.catalog(), part) ? 1 : 0) + (is_close_nipple(part) ? 1 : 0);
+  std::vector<Source> sources;
+  const std::vector<catalog::BinItem>& items = rules.request().bin.items;
+  for (std::size_t item = 0; item < items.size(); ++item) {
+    if (items[item].part != id || items[item].count <= 0) continue;
+    const std::uint32_t digit = digits.of_bin_item[item];
+    if (digit == UINT32_MAX) return {{own, {}}};
+    sources.push_back({own, {{digit, 1}}});
+  }
+  if (!buyable) return sources;
+  own.buy = 1;
+  own.cents = part.price.cents();
+  sources.push_back({own, {}});
+  return sources;
+}
+
 class BranchMoves {
  public:
-  BranchMoves(const Network& network, const Rules& rules, const BranchDigits& digits)
-      : network_(network), catalog_(network.catalog()), rules_(rules), digits_(digits) {}
+  BranchMoves(const Network& network, const Rules& rules, const BranchGates& gates, const BranchDigits& digits)
+      : network_(network), catalog_(network.catalog()), rules_(rules), gates_(gates), digits_(digits) {}
 
   std::vector<BranchMove> all() {
     for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row)
@@ -38,15 +59,16 @@ class BranchMoves {
   void add_uses(PartId part, const Source& source);
   void add_exits(PartId part, const Source& source, std::size_t enter, std::uint32_t mask);
   void add_with_plugs(BranchMove move, const Measures& own, std::size_t port);
-  std::vector<Source> sources_of(PartId part) const;
   std::vector<Source> with_needs(PartId part, std::vector<Source> sources) const;
   const std::vector<Plug>& plugs_of(const Face& host);
+  std::uint32_t kinds_served(PartId id, const Source& source) const;
   bool metals_meet(const Part& part, std::size_t enter, std::uint32_t mask) const;
   void fold();
 
   const Network& network_;
   const Catalog& catalog_;
   const Rules& rules_;
+  const BranchGates& gates_;
   const BranchDigits& digits_;
   std::vector<BranchMove> moves_;
   std::map<Face, std::vector<Plug>> plugs_;
@@ -60,38 +82,18 @@ void add_taking(std::vector<Taking>& takes, Taking more) {
     same->count += more.count;
 }
 
-// Free from an uncounted bin is never worse than bought; from a counted one, the rest of the assembly decides.
-std::vector<Source> BranchMoves::sources_of(PartId id) const {
-  const Part& part = catalog_.part(id);
-  Measures own;
-  own.parts = 1;
-  own.drawbacks = (is_bushing(catalog_, part) ? 1 : 0) + (is_close_nipple(part) ? 1 : 0);
-  std::vector<Source> sources;
-  const std::vector<catalog::BinItem>& items = rules_.request().bin.items;
-  for (std::size_t item = 0; item < items.size(); ++item) {
-    if (items[item].part != id || items[item].count <= 0) continue;
-    const std::uint32_t digit = digits_.of_bin_item[item];
-    if (digit == UINT32_MAX) return {{own, {}}};
-    sources.push_back({own, {{digit, 1}}});
-  }
-  if (!rules_.buyable(id)) return sources;
-  own.buy = 1;
-  own.cents = part.price.cents();
-  sources.push_back({own, {}});
-  return sources;
-}
-
 // A part may meet any of the needs that name it; a device must meet one.
 std::vector<Source> BranchMoves::with_needs(PartId id, std::vector<Source> sources) const {
-  const std::uint8_t groups = rules_.groups_of(id);
+  std::vector<std::uint32_t> met_by_it;
+  for (const NeedDigit& need : digits_.needs)
+    if (need.names(id)) met_by_it.push_back(need.digit);
   const bool asked_only = catalog_.family(catalog_.part(id).family).role != catalog::Role::connector;
   std::vector<Source> all;
   for (const Source& source : sources) {
-    for (unsigned met = 0; met < 256; ++met) {
-      if ((met & ~unsigned{groups}) != 0 || (met == 0 && asked_only)) continue;
+    for (std::uint32_t met = asked_only ? 1 : 0; met < 1u << met_by_it.size(); ++met) {
       Source& made = all.emplace_back(source);
-      for (std::size_t group = 0; group < digits_.of_need_group.size(); ++group)
-        if (met >> group & 1u) made.takes.push_back({digits_.of_need_group[group], 1});
+      for (std::size_t row = 0; row < met_by_it.size(); ++row)
+        if (met >> row & 1u) made.takes.push_back({met_by_it[row], 1});
     }
   }
   return all;
@@ -100,7 +102,7 @@ std::vector<Source> BranchMoves::with_needs(PartId id, std::vector<Source> sourc
 void BranchMoves::add_part(PartId id) {
   const std::size_t ports = catalog_.part(id).ports.size();
   if (ports < 2 || ports > kMostPorts) return;
-  for (const Source& source : with_needs(id, sources_of(id))) add_uses(id, source);
+  for (const Source& source : with_needs(id, sources_of(rules_, digits_, id, rules_.buyable(id)))) add_uses(id, source);
 }
 
 void BranchMoves::add_uses(PartId id, const Source& source) {
@@ -132,12 +134,30 @@ void BranchMoves::add_exits(PartId id, const Source& source, std::size_t enter, 
   move.exit_ports = mask;
   for (std::size_t port = 0; port < part.ports.size(); ++port) {
     if (!(mask >> port & 1u)) continue;
-    if (!rules_.admits_way(part, enter, port)) return;
+    // Against its arrow only towards what feeds the base, which the gate knows; all else is the same both ways.
+    const bool against = part.one_way && enter > port;
+    if (!rules_.admits_way(part, against ? port : enter, against ? enter : port)) return;
+    move.gates.push_back(gates_.between(id, enter, port));
+    move.gates.back().kinds &= kinds_served(id, source);
+    if (move.gates.back().kinds == 0) return;
     const Move way = bought_move(catalog_, id, enter, port);
     move.enter_face = {way.enter_type, by_material ? way.enter_material : MaterialId{}};
     move.exits.push_back({way.leave_type, by_material ? way.leave_material : MaterialId{}});
   }
   add_with_plugs(std::move(move), source.own, 0);
+}
+
+// A device that is there for the needs of single targets stands on no other target's way.
+std::uint32_t BranchMoves::kinds_served(PartId id, const Source& source) const {
+  if (catalog_.family(catalog_.part(id).family).role == catalog::Role::connector) return UINT32_MAX;
+  std::uint32_t kinds = 0;
+  for (const NeedDigit& need : digits_.needs) {
+    const bool met = std::any_of(source.takes.begin(), source.takes.end(),
+                                 [&](const Taking& taking) { return taking.digit == need.digit; });
+    if (met && !need.kind) return UINT32_MAX;
+    if (need.kind && need.names(id)) kinds |= 1u << *need.kind;
+  }
+  return kinds;
 }
 
 void BranchMoves::add_with_plugs(BranchMove move, const Measures& own, std::size_t port) {
@@ -167,7 +187,7 @@ const std::vector<Plug>& BranchMoves::plugs_of(const Face& host) {
       const Part& part = catalog_.part(use.part);
       if (part.ports.size() != 1 || catalog_.family(part.family).role != catalog::Role::connector) continue;
       if (!rules_.admits(use.part) || !rules_.may_meet(part.material, host.material)) continue;
-      for (Source& source : sources_of(use.part)) {
+      for (Source& source : sources_of(rules_, digits_, use.part, rules_.buyable(use.part))) {
         source.own.drawbacks = 0;
         all.push_back({use.part, std::move(source)});
       }
@@ -194,6 +214,7 @@ int compare_keys(const BranchMove& a, const BranchMove& b) {
   const auto small = [](const BranchMove& m) { return std::tuple(m.enter_face, m.closes, chosen_ports(m)); };
   if (const int by = order(small(a), small(b)); by != 0) return by;
   if (const int by = order(a.exits, b.exits); by != 0) return by;
+  if (const int by = order(a.gates, b.gates); by != 0) return by;
   return order(a.takes, b.takes);
 }
 
@@ -213,8 +234,29 @@ void BranchMoves::fold() {
 
 }  // namespace
 
-std::vector<BranchMove> branch_moves(const Network& network, const Rules& rules, const BranchDigits& digits) {
-  return BranchMoves(network, rules, digits).all();
+std::vector<BranchMove> branch_moves(const Network& network, const Rules& rules, const BranchGates& gates,
+                                     const BranchDigits& digits) {
+  return BranchMoves(network, rules, gates, digits).all();
+}
+
+std::vector<TargetWay> device_ways(const Network& network, const Rules& rules, const BranchDigits& digits,
+                                   const std::vector<catalog::PortUse>& devices) {
+  const bool by_material = rules.request().galvanic == Galvanic::avoid;
+  std::vector<TargetWay> ways;
+  for (const catalog::PortUse& use : devices) {
+    const Part& part = network.catalog().part(use.part);
+    const Face face{part.ports[use.port].type, by_material ? part.material_at(use.port) : MaterialId{}};
+    for (Source& source : sources_of(rules, digits, use.part, true))
+      ways.push_back({face, use.part, use.port, source.takes, cost_of(rules.request().order, source.own)});
+  }
+  const auto key = [](const TargetWay& way) { return std::tie(way.face, way.takes); };
+  std::sort(ways.begin(), ways.end(), [&](const TargetWay& a, const TargetWay& b) {
+    if (key(a) != key(b)) return key(a) < key(b);
+    return std::tuple(a.cost, network.rank(a.device), a.port) < std::tuple(b.cost, network.rank(b.device), b.port);
+  });
+  const auto same = [&](const TargetWay& a, const TargetWay& b) { return key(a) == key(b); };
+  ways.erase(std::unique(ways.begin(), ways.end(), same), ways.end());
+  return ways;
 }
 
 }  // namespace riserun::chain

@@ -1,9 +1,12 @@
 // Moves of a branched assembly: one part entered by one port, with one or more ports that lead on; the rest plugged.
 #pragma once
 
+#include "chain/branch_gates.h"
 #include "chain/network.h"
 #include "chain/rules.h"
 
+#include <algorithm>
+#include <optional>
 #include <vector>
 
 namespace riserun::chain {
@@ -31,6 +34,7 @@ struct BranchMove {
   bool closes = false;           // a union: its two sides are made up apart
   std::uint32_t exit_ports = 0;  // bit by port: those that lead on
   std::vector<Face> exits;       // what they show, in port order
+  std::vector<Gate> gates;       // beside exits: from the entered port to each
   std::vector<PartId> plugs;     // for the other ports, in port order
   std::vector<Taking> takes;     // by digit
   Cost cost;                     // plugs included
@@ -38,14 +42,37 @@ struct BranchMove {
   bool leads_on(std::size_t port) const { return exit_ports >> port & 1u; }
 };
 
+/// A need, of the whole or of one target, and the digit that counts how often it is met.
+struct NeedDigit {
+  std::vector<PartId> parts;  // sorted
+  std::uint32_t digit = 0;
+  std::optional<std::size_t> kind;  // of target whose need it is; nullopt: of the whole
+
+  bool names(PartId part) const { return std::binary_search(parts.begin(), parts.end(), part); }
+};
+
 /// Which digit counts what; a digit of UINT32_MAX: not counted.
 struct BranchDigits {
-  std::vector<std::uint32_t> of_need_group;
+  std::vector<NeedDigit> needs;
   std::vector<std::uint32_t> of_bin_item;
   bool wish_plugs = false;  // where no plug goes into a spare port, one that does not exist closes it
 };
 
+/// A way to end at a target: the port asked for, or a device that can stand there.
+struct TargetWay {
+  Face face;
+  PartId device;  // invalid: the port asked for
+  std::uint8_t port = 0;
+  std::vector<Taking> takes;
+  Cost cost;
+};
+
 /// Every move that the rules admit; of those that a search cannot tell apart the best, ties to the ids.
-std::vector<BranchMove> branch_moves(const Network& network, const Rules& rules, const BranchDigits& digits);
+std::vector<BranchMove> branch_moves(const Network& network, const Rules& rules, const BranchGates& gates,
+                                     const BranchDigits& digits);
+
+/// The same of devices at the end of a branch; they are had from a store whether it stocks them or not.
+std::vector<TargetWay> device_ways(const Network& network, const Rules& rules, const BranchDigits& digits,
+                                   const std::vector<catalog::PortUse>& devices);
 
 }  // namespace riserun::chain

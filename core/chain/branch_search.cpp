@@ -25,19 +25,23 @@ bool sorts_before(const Written& a, const Written& b) {
   return first < second;
 }
 
+std::uint32_t token(std::uint32_t rank, std::uint32_t port) {
+  return (rank + 1) * static_cast<std::uint32_t>(kMostPorts) + port;
+}
+
 /// Reads the best trees off the finished table.
 class BranchWriter {
  public:
   BranchWriter(const Network& network, const Rules& rules, const BranchTable& table)
       : network_(network), rules_(rules), table_(table) {}
 
-  std::optional<BranchTree> first_of_best();
+  std::optional<FoundTree> first_of_best();
 
  private:
   const Written& written(std::uint32_t item, std::uint32_t number, bool held);
   Written write_face(std::uint32_t face, std::uint32_t number, bool held);
   Written write_junction(std::uint32_t item, std::uint32_t number, bool held);
-  std::optional<WrittenTree> write_target(std::uint32_t face, std::uint32_t number, bool held) const;
+  void write_targets(std::uint32_t face, std::uint32_t number, bool held, Written& first) const;
   WrittenTree write_move(std::uint32_t move, const Written& follows) const;
 
   const Network& network_;
@@ -46,7 +50,7 @@ class BranchWriter {
   std::unordered_map<std::size_t, Written> written_;  // by cell
 };
 
-std::optional<BranchTree> BranchWriter::first_of_best() {
+std::optional<FoundTree> BranchWriter::first_of_best() {
   const std::uint32_t base = table_.face_row(table_.ends().base);
   BranchSum best;
   const Written* first = nullptr;
@@ -54,8 +58,9 @@ std::optional<BranchTree> BranchWriter::first_of_best() {
     if (held && table_.ends().base_held) continue;
     // What stands above the needs' digits is taken from the bin: any of it may be left.
     for (std::uint32_t number = table_.needed(); number < table_.tally().size(); ++number) {
+      if (!table_.possible(number) || !table_.tally().holds(number, table_.needed())) continue;
       const BranchSum& sum = table_.sum(base, number, held);
-      if (!table_.tally().holds(number, table_.needed()) || sum > best || !sum.reachable()) continue;
+      if (sum > best || !sum.reachable()) continue;
       const bool improves = sum < best;
       best = sum;
       const Written& way = written(base, number, held);
@@ -63,7 +68,7 @@ std::optional<BranchTree> BranchWriter::first_of_best() {
     }
   }
   if (!first) return std::nullopt;
-  return first->front().tree;
+  return FoundTree{first->front().tree, best, first->front().tokens};
 }
 
 const Written& BranchWriter::written(std::uint32_t item, std::uint32_t number, bool held) {
@@ -73,31 +78,35 @@ const Written& BranchWriter::written(std::uint32_t item, std::uint32_t number, b
   return written_.emplace(key, std::move(made)).first->second;
 }
 
-std::optional<WrittenTree> BranchWriter::write_target(std::uint32_t face, std::uint32_t number, bool held) const {
+// Of the ways to end here that cost what the cell does, the first.
+void BranchWriter::write_targets(std::uint32_t face, std::uint32_t number, bool held, Written& first) const {
   for (std::size_t kind = 0; kind < table_.ends().targets.size(); ++kind) {
-    if (number != table_.tally().unit(kind)) continue;
-    const auto joint = table_.joint_between(table_.face(face), table_.ends().targets[kind].face);
-    if (!joint || held != (table_.ends().targets[kind].held && !joint->closing)) return std::nullopt;
-    WrittenTree made{{static_cast<std::uint32_t>(kind)}, {}};
-    made.tree.target_kind = kind;
-    return made;
+    const TargetKind& target = table_.ends().targets[kind];
+    for (std::size_t way = 0; way < target.ways.size(); ++way) {
+      const TargetWay& end = target.ways[way];
+      if (!table_.is_end(number, kind, end) || table_.way_sum(kind, way) != table_.sum(face, number, held)) continue;
+      const auto joint = table_.joint_between(table_.face(face), end.face);
+      if (!joint || held != (target.held && !joint->closing)) continue;
+      WrittenTree made{{static_cast<std::uint32_t>(kind)}, {}};
+      if (end.device.valid()) made.tokens.push_back(token(network_.rank(end.device), end.port));
+      made.tree.target_kind = kind;
+      made.tree.end = end;
+      Written whole{std::move(made)};
+      if (first.empty() || sorts_before(whole, first)) first = std::move(whole);
+    }
   }
-  return std::nullopt;
 }
 
 // Targets sort before parts; a part by the rank of its id, then by the port that is entered; a plug by its rank.
 WrittenTree BranchWriter::write_move(std::uint32_t row, const Written& follows) const {
   const BranchMove& move = table_.moves()[row];
-  const auto token = [&](PartId part, std::uint32_t port) {
-    return (network_.rank(part) + 1) * static_cast<std::uint32_t>(kMostPorts) + port;
-  };
-  WrittenTree made{{token(move.part, move.enter)}, {{}, move, {}}};
+  WrittenTree made{{token(network_.rank(move.part), move.enter)}, {{}, {}, move, {}}};
   std::size_t next_way = 0;
   std::size_t next_plug = 0;
   for (std::size_t port = 0; port < rules_.catalog().part(move.part).ports.size(); ++port) {
     if (port == move.enter) continue;
     if (!move.leads_on(port)) {
-      made.tokens.push_back(token(move.plugs[next_plug++], 0));
+      made.tokens.push_back(token(network_.rank(move.plugs[next_plug++]), 0));
       continue;
     }
     const WrittenTree& way = follows[next_way++];
@@ -109,11 +118,12 @@ WrittenTree BranchWriter::write_move(std::uint32_t row, const Written& follows) 
 
 Written BranchWriter::write_face(std::uint32_t face, std::uint32_t number, bool held) {
   const BranchSum whole = table_.sum(face, number, held);
-  if (whole == BranchSum{0, 0}) return {*write_target(face, number, held)};
   Written first;
+  write_targets(face, number, held, first);
   for (const FaceJoint& joint : table_.joints(face)) {
     for (const std::uint32_t move : table_.entering(joint.face)) {
-      const auto rest = table_.without(number, move);
+      const auto taken = table_.without(number, move);
+      const auto rest = taken ? table_.behind(table_.gate(move), *taken) : std::nullopt;
       if (!rest) continue;
       for (const bool beyond : {false, true}) {
         if ((beyond && !joint.closing && !table_.moves()[move].closes) != held) continue;
@@ -131,15 +141,17 @@ Written BranchWriter::write_junction(std::uint32_t item, std::uint32_t number, b
   const Junction ends = table_.junction(item);
   const BranchSum whole = table_.sum(item, number, held);
   Written first;
-  for (const std::uint32_t left : table_.tally().parts_of(number)) {
+  for (const std::uint32_t whole_left : table_.splits_of(number)) {
+    const auto left = table_.behind(ends.left_gate, whole_left);
+    const auto right = table_.behind(ends.right_gate, number - whole_left);
+    if (!left || !right) continue;
     for (const auto& [a, b] : {std::pair(false, false), std::pair(false, true), std::pair(true, false)}) {
-      const std::uint32_t right = number - left;
-      if ((a || b) != held || !table_.has_target(left) || !table_.has_target(right)) continue;
-      const BranchSum one = table_.sum(ends.left, left, a);
-      const BranchSum other = table_.sum(ends.right, right, b);
+      if ((a || b) != held) continue;
+      const BranchSum one = table_.sum(ends.left, *left, a);
+      const BranchSum other = table_.sum(ends.right, *right, b);
       if (!one.reachable() || !other.reachable() || one + other != whole) continue;
-      Written made = written(ends.left, left, a);
-      const Written& rest = written(ends.right, right, b);
+      Written made = written(ends.left, *left, a);
+      const Written& rest = written(ends.right, *right, b);
       made.insert(made.end(), rest.begin(), rest.end());
       if (first.empty() || sorts_before(made, first)) first = std::move(made);
     }
@@ -149,8 +161,8 @@ Written BranchWriter::write_junction(std::uint32_t item, std::uint32_t number, b
 
 }  // namespace
 
-std::optional<BranchTree> search_branches(const Network& network, const Rules& rules, const BranchEnds& ends,
-                                          const BranchCounts& counts, std::vector<BranchMove> moves) {
+std::optional<FoundTree> search_branches(const Network& network, const Rules& rules, const BranchEnds& ends,
+                                         const BranchCounts& counts, std::vector<BranchMove> moves) {
   const BranchTable table(rules, ends, counts, std::move(moves));
   return BranchWriter(network, rules, table).first_of_best();
 }

@@ -21,8 +21,10 @@ void check(const AssemblyRequest& request) {
   if (request.rules.order == Order::length || request.rules.order == Order::loss)
     say("an assembly has no one length and no one head to be weighed by, as each branch has its own; allowed orders: "
         "parts, price, bin");
-  if (request.rules.needs.size() > kMostNeeds)
-    say(fmt::format("at most {} needs, not {}", kMostNeeds, request.rules.needs.size()));
+  std::size_t needs = request.rules.needs.size();
+  for (const BranchRules& branch : request.branches) needs += branch.needs.size();
+  if (needs > kMostNeeds)
+    say(fmt::format("at most {} needs, those of single branches included, not {}", kMostNeeds, needs));
   const auto known = [](const PortEnd& end) { return end.freedom == Freedom::loose || end.freedom == Freedom::fixed; };
   bool all_known = known(request.rules.from);
   for (const PortEnd& target : request.targets) all_known = all_known && known(target);
@@ -31,6 +33,11 @@ void check(const AssemblyRequest& request) {
 }
 
 }  // namespace
+
+const BranchRules& AssemblyRequest::branch(std::size_t target) const {
+  static const BranchRules kNothingAsked;
+  return target < branches.size() ? branches[target] : kNothingAsked;
+}
 
 std::string name_of_base(const AssemblyRequest& request) {
   return request.rules.from.called.empty() ? "the base" : request.rules.from.called;

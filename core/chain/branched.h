@@ -15,15 +15,45 @@ namespace riserun::chain {
 inline constexpr std::size_t kFewestTargets = 2;
 inline constexpr std::size_t kMostTargets = 8;
 
+/// Which way air or water runs on a branch; a one-way part on it looks that way.
+enum class BranchFlow : std::uint8_t { from_base, to_base };
+
+/// Where the joint with a target looks. Straight on: no part on its way turns, so that it looks as the base does. To a
+/// side: just one part turns, by a quarter. What bends (a hose) looks in no known direction: neither has it.
+enum class Facing : std::uint8_t { any, straight_on, to_a_side };
+
+/// What is asked of the way from the base to one target, beside what is asked of the whole assembly.
+struct BranchRules {
+  BranchFlow flow = BranchFlow::from_base;
+  Facing facing = Facing::any;
+  std::optional<Length> smallest_bore;
+  /// It ends in a relief valve that guards the base: nothing that can shut is on the way, and, unless a smallest bore
+  /// is given, no joint of a smaller nominal size than the valve's inlet and no bore below the valve's own (ASME BPVC
+  /// section VIII UG-135, from memory).
+  bool relief = false;
+  /// Each met on this way. A device that is there for such needs alone stands only before targets that name it.
+  std::vector<Need> needs;
+  std::vector<bool> banned;        // by part row: not on this way; empty: none
+  std::vector<std::string> avoid;  // what is banned, as written
+  /// Where not empty the branch ends in one of these, entered by that port, paid for, and the best for the whole is
+  /// taken; the target's type and material are not looked at. A device that ends a branch need not stand the rating.
+  std::vector<catalog::PortUse> devices;
+};
+
 /// Ends are loose (they can be turned onto the assembly) or fixed (held still); on the way between any two fixed ends
 /// there must be a closing joint. Orders: parts, price, bin. A tie beyond the order goes to the assembly with fewer
 /// bushings and close nipples, and what still ties to the one whose list, read from the base outwards and port by port,
-/// has targets first (in the order asked for), then the part ids that sort first, then the earlier entered port.
+/// has targets first (in the order asked for; a device that ends a branch by its id, then its port), then the part ids
+/// that sort first, then the earlier entered port. Targets that nothing tells apart count as the first of them; those
+/// with needs of their own, that look to a side, or that end in a relief valve of one of several sizes are told apart.
 struct AssemblyRequest {
   /// What a chain request says, with the base as its `from` end. Each need is met once, anywhere in the assembly;
   /// devices are put in only to meet one. `to`, `most_parts` and `flow` are not looked at.
   ChainRequest rules;
   std::vector<PortEnd> targets;
+  std::vector<BranchRules> branches;  // beside the targets; what is beyond its end: nothing is asked
+
+  const BranchRules& branch(std::size_t target) const;
 };
 
 /// What texts call them: as the request does, else "the base" and "target 2", counted from 1.
@@ -55,15 +85,24 @@ struct AssemblyJoint {
   ChainJoint joint;       // `a` at the inner side
 };
 
+/// What stands at a target: the port asked for, or the device chosen.
+struct AssemblyEnd {
+  PortEnd port;
+  std::optional<PartId> device;
+  std::uint8_t device_port = 0;
+  bool from_bin = false;  // the device
+};
+
 inline constexpr std::size_t kBase = static_cast<std::size_t>(-1);
 
 struct Assembly {
   std::vector<AssemblyPart> parts;    // from the base outwards: a part, then what follows at its ports, port by port
   std::vector<AssemblyJoint> joints;  // in the same order; one for each part and each target
-  int part_count = 0;                 // plugs included
+  std::vector<AssemblyEnd> ends;      // one for each target
+  int part_count = 0;                 // plugs and the devices at the ends included
   int buy_count = 0;
   Price price;                   // of what must be bought
-  GaugePressure rating{};        // of the weakest part, water
+  GaugePressure rating{};        // of the weakest part, devices at the ends left out; water
   bool air = true;               // every part may stand compressed air
   std::vector<BuildStep> steps;  // BuildStep::joint: row of `joints`; joints.size() for a union's nut; kNoJoint: a plug
   std::vector<std::string> cautions;
@@ -78,6 +117,11 @@ struct NoAssembly {
 };
 
 using AssemblyAnswer = std::variant<Assembly, NoAssembly>;
+
+/// The way from the base to one target as a chain, with what is plugged beside it; ports that branch off are left out.
+Chain branch_to(const Assembly& assembly, std::size_t target);
+/// The smallest bore on that way, the device at its end left out; nullopt: there is no part, or no bore is known.
+std::optional<Length> bore_of_branch(const Catalog& catalog, const Assembly& assembly, std::size_t target);
 
 /// The best assembly under the request's order, provably, or why there is none.
 /// @throws InputError for too few or too many targets, another order or another freedom than those above

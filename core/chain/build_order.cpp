@@ -40,7 +40,7 @@ class BuildOrder {
   void add_last_joint(std::size_t joint);
   void add_still_joint(std::size_t joint, bool last);
   void add_union_nut(std::size_t part, bool last);
-  void warn_of_no_play(std::size_t joint);
+  void warn_of_no_play(const char* moves, std::size_t joint, const char* when);
 
   const MatingRule& rule(std::size_t joint) const { return catalog_.mating_rules()[chain_.joints[joint].rule]; }
   const Part& part(std::size_t body) const { return catalog_.part(chain_.parts[body - 1].part); }
@@ -54,8 +54,9 @@ class BuildOrder {
   std::string name_at(std::size_t body, std::size_t joint) const;
   std::string short_name(std::size_t body) const;
   std::string sealing(const MatingRule& joint);
-  std::string turns_text(std::size_t joint) const;
+  std::string turns_text(std::size_t joint, std::size_t turned) const;
   std::string hold(std::size_t body) const;
+  std::string facing(std::size_t body) const;
 
   const Catalog& catalog_;
   const ChainRequest& request_;
@@ -100,21 +101,31 @@ std::string BuildOrder::sealing(const MatingRule& joint) {
   return seals_.sealing(catalog_, joint, chain_.steps.size() + 1);
 }
 
-std::string BuildOrder::turns_text(std::size_t joint) const {
+std::string BuildOrder::turns_text(std::size_t joint, std::size_t turned) const {
+  if (!is_end(turned) && is_close_nipple(part(turned))) return "hand-tight and no more: what goes onto it draws it up";
   const ChainJoint& made = chain_.joints[joint];
   return turns_past_hand(catalog_, made.a, made.b, is_plastic(joint) || is_plastic(joint + 1));
 }
 
+// A taper joint is never turned back to face a bend: it would leak (common practice).
+std::string BuildOrder::facing(std::size_t body) const {
+  if (is_end(body) || !is_bent(part(body))) return "";
+  return " Stop where its other end faces right, at most one turn further and never back.";
+}
+
 std::string BuildOrder::hold(std::size_t body) const {
   if (is_end(body) && !turns(body)) return short_name(body) + " stays still by itself";
+  if (!is_end(body) && is_close_nipple(part(body)))
+    return short_name(body) + " draws up in both, so no wrench touches its threads";
   return fmt::format("hold {} with a second wrench", short_name(body));
 }
 
 std::optional<LastPlace> BuildOrder::closing_place() const {
   for (std::size_t row = chain_.parts.size(); row-- > 0;)
     if (catalog_.part(chain_.parts[row].part).closing) return LastPlace{0, row};
-  for (std::size_t joint = chain_.joints.size(); joint-- > 0;)
-    if (rule(joint).closing) return LastPlace{joint, {}};
+  for (const bool lengthwise : {false, true})
+    for (std::size_t joint = chain_.joints.size(); joint-- > 0;)
+      if (rule(joint).closing && rule(joint).lengthwise == lengthwise) return LastPlace{joint, {}};
   return std::nullopt;
 }
 
@@ -179,10 +190,10 @@ void BuildOrder::add_screwed_joint(std::size_t joint, std::size_t turned, bool l
   const std::size_t held = turned == joint ? joint + 1 : joint;
   const PortTypeId port = turned == joint ? chain_.joints[joint].a : chain_.joints[joint].b;
   const char* way = catalog_.port_type(port).end == End::male ? "into" : "onto";
-  chain_.steps.push_back(
-      {fmt::format("{}crew {} {} {}: turn {} {}; {}. {}", last ? "Last, s" : "S", name_at(turned, joint), way,
-                   name_at(held, joint), short_name(turned), turns_text(joint), hold(held), sealing(rule(joint))),
-       joint, last});
+  chain_.steps.push_back({fmt::format("{}crew {} {} {}: turn {} {}; {}.{} {}", last ? "Last, s" : "S",
+                                      name_at(turned, joint), way, name_at(held, joint), short_name(turned),
+                                      turns_text(joint, turned), hold(held), facing(turned), sealing(rule(joint))),
+                          joint, last});
 }
 
 void BuildOrder::add_still_joint(std::size_t joint, bool last) {
@@ -201,9 +212,13 @@ void BuildOrder::add_still_joint(std::size_t joint, bool last) {
 // Only an end can turn here: whatever lies between is part of one side or of the other already.
 void BuildOrder::add_last_joint(std::size_t joint) {
   const bool to_turns = is_end(joint + 1) && turns(joint + 1);
-  if (rule(joint).turning == Turning::neither || !(to_turns || turns(0))) return add_still_joint(joint, true);
+  if (rule(joint).turning == Turning::neither || !(to_turns || turns(0))) {
+    add_still_joint(joint, true);
+    if (rule(joint).lengthwise) warn_of_no_play("slides together by", joint, "");
+    return;
+  }
   add_screwed_joint(joint, to_turns ? joint + 1 : joint, true);
-  warn_of_no_play(joint);
+  warn_of_no_play("draws in", joint, " while it is screwed up");
 }
 
 void BuildOrder::add_union_nut(std::size_t row, bool last) {
@@ -217,12 +232,11 @@ void BuildOrder::add_union_nut(std::size_t row, bool last) {
   chain_.steps.push_back({text, chain_.joints.size(), last});
 }
 
-void BuildOrder::warn_of_no_play(std::size_t joint) {
+void BuildOrder::warn_of_no_play(const char* moves, std::size_t joint, const char* when) {
   if (slides(0) || slides(chain_.parts.size() + 1)) return;
   chain_.cautions.push_back(fmt::format(
-      "neither end moves along its axis: the last joint draws in {:.2f} in while it is screwed up, so the run must be "
-      "sprung by that much",
-      in_inches(chain_.joints[joint].make_up)));
+      "neither end moves along its axis: the last joint {} {:.2f} in{}, so the run must be sprung by that much", moves,
+      in_inches(chain_.joints[joint].make_up), when));
 }
 
 }  // namespace

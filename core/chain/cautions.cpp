@@ -1,10 +1,12 @@
 #include "chain/cautions.h"
 
+#include "chain/galvanic_area.h"
 #include "chain/moves.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <limits>
 
 namespace riserun::chain {
 
@@ -19,6 +21,7 @@ struct Side {
   std::string name;
   std::optional<MaterialId> material;
   bool bushing = false;
+  Area wetted{};  // zero: not known
 };
 
 class Cautions {
@@ -75,11 +78,16 @@ class Cautions {
 };
 
 Side Cautions::side(std::size_t body, bool leaving) const {
-  if (body == 0) return {name_of_first(request_->from), request_->from.material, false};
-  if (body == chain_->parts.size() + 1) return {name_of_last(request_->to), request_->to.material, false};
+  const auto wall = [](const PortEnd& end) {
+    return end.on_vessel ? square_metres(std::numeric_limits<double>::infinity()) : Area{};
+  };
+  if (body == 0) return {name_of_first(request_->from), request_->from.material, false, wall(request_->from)};
+  if (body == chain_->parts.size() + 1)
+    return {name_of_last(request_->to), request_->to.material, false, wall(request_->to)};
   const ChainPart& link = chain_->parts[body - 1];
   const Part& part = catalog_.part(link.part);
-  Side made{"the " + part.name, part.material_at(leaving ? link.leave : link.enter), is_bushing(catalog_, part)};
+  Side made{"the " + part.name, part.material_at(leaving ? link.leave : link.enter), is_bushing(catalog_, part),
+            wetted_area(catalog_, part, link.enter, link.leave)};
   if (part.dielectric && !part.far_material) made.material.reset();
   return made;
 }
@@ -108,19 +116,36 @@ void Cautions::look_at_joint(std::size_t joint) {
                     female.name, male.name));
 }
 
+// Which of the two corrodes, and what the wetted areas do to it: ", and fast, for it is small beside the brass".
+std::string area_words(const Side& anode, const Side& cathode, const std::string& noble) {
+  switch (effect_of_areas(anode.wetted, cathode.wetted)) {
+    case AreaEffect::worse:
+      return fmt::format(", and fast, for it is small beside the {}", noble);
+    case AreaEffect::milder:
+      return fmt::format(", but slowly, for it is large beside the {}", noble);
+    case AreaEffect::none:
+      break;
+  }
+  return "";
+}
+
 void Cautions::look_at_metals(const Side& a, const Side& b) {
   const catalog::Material& first = catalog_.material(*a.material);
   const catalog::Material& second = catalog_.material(*b.material);
   const GalvanicVerdict verdict = catalog_.galvanic(*a.material, *b.material);
-  if (verdict == GalvanicVerdict::keep_apart)
-    say(
-        fmt::format("{} ({}) and {} ({}) should be kept apart: in water the less noble one corrodes; put a dielectric "
-                    "joint or plastic between them",
-                    a.name, first.name, b.name, second.name));
-  if (verdict == GalvanicVerdict::watch) {
-    const auto [low, high] = std::minmax(first.name, second.name);
-    note(fmt::format("{} against {}: watch for corrosion where", low, high),
-         fmt::format("{} meets {}", a.name, b.name));
+  if (verdict != GalvanicVerdict::fine) {
+    const bool first_corrodes = first.anodic_index_volts > second.anodic_index_volts;
+    const catalog::Material& noble = first_corrodes ? second : first;
+    const std::string& eaten = first_corrodes ? first.name : second.name;
+    const std::string areas = area_words(first_corrodes ? a : b, first_corrodes ? b : a, noble.name);
+    if (verdict == GalvanicVerdict::keep_apart)
+      say(
+          fmt::format("{} ({}) and {} ({}) should be kept apart: in water the {} corrodes{}; put a dielectric joint or "
+                      "plastic between them",
+                      a.name, first.name, b.name, second.name, eaten, areas));
+    else
+      note(fmt::format("{} against {}: the {} corrodes{}; watch it where", eaten, noble.name, eaten, areas),
+           fmt::format("{} meets {}", a.name, b.name));
   }
   const auto stainless = [](const catalog::Material& m) { return m.name.find("stainless") != std::string::npos; };
   if (stainless(first) && stainless(second))
@@ -145,6 +170,8 @@ void Cautions::look_at_part(const Part& part) {
     note("not made for compressed air, so keep them out of an air test:", name);
   if (!material.metal && std::any_of(part.ports.begin(), part.ports.end(), is_threaded))
     note("plastic, rated at room temperature, so no heat and few turns of the wrench:", name);
+  if (part.straight_tapped)
+    note("may be tapped straight, so that it seals on fewer threads and is no weld bung:", name);
   if (is_close_nipple(part))
     note("no bare pipe to grip, so use a nipple chuck, or a longer nipple where there is room:", name);
 }
@@ -175,9 +202,14 @@ void Cautions::look_at_bore() {
   const auto bore = [&](const ChainPart& link, std::size_t port) {
     return port_bore(catalog_, catalog_.part(link.part), port);
   };
+  // The port's own bore where its kind fixes one, else that of the part in it.
+  const auto port = [&](const PortEnd& end, const ChainPart& next, std::size_t at) {
+    const catalog::JointSize* size = catalog_.joint_size(catalog_.port_type(end.type));
+    return size && size->bore > Length{} ? size->bore : bore(next, at);
+  };
   const ChainPart& last = chain_->parts.back();
-  const Length narrower_port =
-      std::min(bore(chain_->parts.front(), chain_->parts.front().enter), bore(last, last.leave));
+  const Length narrower_port = std::min(port(request_->from, chain_->parts.front(), chain_->parts.front().enter),
+                                        port(request_->to, last, last.leave));
   const ChainPart* tightest = nullptr;
   Length least = narrower_port * kTight;
   for (const ChainPart& link : chain_->parts) {

@@ -81,6 +81,7 @@ void ExtraMoves::add_ways(PartId id, const std::function<void(Move&)>& pay) {
   const Part& part = catalog_.part(id);
   const std::uint8_t groups = rules_.groups_of(id);
   if (groups == 0 && !is_plain_connector(catalog_, part)) return;
+  if (extras_.every_length && part.cut_to_length) return;  // comes at the length that it is cut to
   for (std::size_t enter = 0; enter < part.ports.size(); ++enter) {
     for (std::size_t leave = 0; leave < part.ports.size(); ++leave) {
       if (enter == leave || !rules_.admits_way(part, enter, leave)) continue;
@@ -175,9 +176,10 @@ void ExtraMoves::consider_plug(std::vector<Plug>& plugs, std::optional<Plug>& be
 // Of moves that differ in nothing a search looks at, the best is enough. Counted ones are kept as they are.
 void ExtraMoves::fold() {
   const Order order = rules_.request().order;
-  const auto key = [](const Move& m) {
+  const auto key = [this](const Move& m) {
     return std::tuple(m.enter_type, m.leave_type, m.closes, m.guest, m.groups, m.enter_material, m.leave_material,
-                      m.enter_bore, m.leave_bore);
+                      m.enter_bore, m.leave_bore, m.gripless, extras_.counts_bushings && m.bushing,
+                      extras_.every_length ? shape_of(m) : Shape{});
   };
   const auto goodness = [&](const Move& m) {
     return std::tuple(cost_of(order, m.own), ranks_of(network_, m), m.enter, m.leave);
@@ -191,7 +193,7 @@ void ExtraMoves::fold() {
       const auto to = std::find_if(from, moves_.end(), [&](const Move& m) { return key(m) != key(*from); });
       const std::size_t first = kept.size();
       kept.insert(kept.end(), from, to);
-      keep_undominated(network_, kept, first);
+      keep_undominated(network_, kept, first, extras_.counts_bushings);
       from = to;
     }
     moves_ = std::move(kept);
@@ -206,7 +208,7 @@ void ExtraMoves::fold() {
 
 }  // namespace
 
-void keep_undominated(const Network& network, std::vector<Move>& moves, std::size_t first) {
+void keep_undominated(const Network& network, std::vector<Move>& moves, std::size_t first, bool counts_bushings) {
   const auto begin = moves.begin() + static_cast<std::ptrdiff_t>(first);
   const auto goodness = [&](const Move& m) {
     return std::tuple(side_by_side(m.own), m.own.drawbacks, ranks_of(network, m), m.enter, m.leave);
@@ -216,6 +218,7 @@ void keep_undominated(const Network& network, std::vector<Move>& moves, std::siz
   std::size_t kept = first;
   for (std::size_t row = first; row < moves.size(); ++row) {
     const bool beaten = std::any_of(begin, moves.begin() + static_cast<std::ptrdiff_t>(kept), [&](const Move& m) {
+      if (counts_bushings && m.bushing && !moves[row].bushing) return false;
       return no_worse(side_by_side(m.own), side_by_side(moves[row].own));
     });
     if (beaten) continue;

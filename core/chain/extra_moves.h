@@ -12,6 +12,8 @@ std::vector<Move> extra_moves(const Network& network, const Rules& rules, const 
 
 /// Of the moves from row `first` on, which lead from the same open ends to the same ones, keeps those that no other is
 /// as good as in every measure; of equals the one with fewest drawbacks, then the first by its ids.
-void keep_undominated(const Network& network, std::vector<Move>& moves, std::size_t first);
+///
+/// @param counts_bushings  a bushing is then no substitute for what is none
+void keep_undominated(const Network& network, std::vector<Move>& moves, std::size_t first, bool counts_bushings);
 
 }  // namespace riserun::chain

@@ -15,6 +15,8 @@ class Finder {
 
   /// The best chain under the request's order, provably, or why there is none. Safe to ask from several threads.
   Answer find(const ChainRequest& request) const;
+  /// The best chain that makes a distance between the two ports, or why there is none.
+  Answer find_span(const ChainRequest& request, const Span& span) const;
   /// The best chain and what a person may prefer to it; empty where find() tells why there is none.
   std::vector<Alternative> alternatives(const ChainRequest& request, std::size_t most_rows) const {
     return chain::alternatives(network_, request, store_, most_rows);

@@ -34,12 +34,13 @@ struct Standing {
 class Frontier {
  public:
   Frontier(const Network& network, const Rules& rules, const RequestGraph& graph, const std::vector<Cost>& to_goal,
-           int margin)
+           int margin, std::optional<int> most_bushings)
       : network_(network),
         rules_(rules),
         graph_(graph),
         to_goal_(to_goal),
         margin_(margin),
+        most_bushings_(most_bushings),
         digits_(rules.request().bin, graph.moves()) {}
 
   std::vector<Route> run();
@@ -63,12 +64,13 @@ class Frontier {
   const RequestGraph& graph_;
   const std::vector<Cost>& to_goal_;
   int margin_ = 0;
+  const std::optional<int> most_bushings_;
   std::int64_t most_parts_ = INT32_MAX;  // tightened when the first chain is found
   const BinDigits digits_;
   std::vector<Label> labels_;
   std::vector<Place> places_;
   std::vector<std::vector<Standing>> standing_;  // by place
-  std::vector<std::uint32_t> plain_rows_;        // places with nothing met and nothing spent, by node and closed
+  std::vector<std::uint32_t> plain_rows_;        // places with nothing met, spent or counted, by node and closed
   std::unordered_map<Place, std::uint32_t, PlaceHash> other_rows_;
   std::vector<std::vector<std::vector<std::uint32_t>>> waiting_;  // by parts at least, then by parts
   std::uint32_t goal_ = 0;                                        // row of the goal's place
@@ -122,18 +124,18 @@ void Frontier::follow(const Label& from, std::uint32_t row, const Arc& arc) {
   const std::uint8_t met = rules_.advance(place.met, move.groups);
   if (move.guest && met == place.met) return;
   place.met = met;
+  if (most_bushings_ && move.bushing && ++place.bushings > *most_bushings_) return;
   if (!digits_.spend(place.spent, move)) return;
   add({measures, from.drawbacks + move.own.drawbacks, row_of(place), arc.move, row, false});
 }
 
 void Frontier::finish(const Label& from, std::uint32_t row) {
   const Place& place = places_[from.place];
-  if (place.met != rules_.all_met()) return;
+  if (!rules_.satisfied(place.met)) return;
   const ChainRequest& request = rules_.request();
   const bool at_start = place.node == start_node();
-  const Node open =
-      at_start ? Node{request.from.type, request.from.material.value_or(MaterialId{}), 0} : graph_.nodes()[place.node];
-  const auto last = graph_.last_joint(rules_, open.type, open.material, request.to);
+  const auto last =
+      graph_.last_joint(rules_, at_start ? RequestGraph::start_of(request) : graph_.nodes()[place.node], request.to);
   if (!last || !(place.closed || last->closes)) return;
   const std::int64_t parts = from.measures.tuple[0];
   if (standing_[goal_].empty()) most_parts_ = std::min(most_parts_, parts + margin_);
@@ -142,7 +144,7 @@ void Frontier::finish(const Label& from, std::uint32_t row) {
 
 std::uint32_t Frontier::row_of(const Place& place) {
   const auto next = static_cast<std::uint32_t>(places_.size());
-  const bool plain = place.met == 0 && place.spent == 0;
+  const bool plain = place.met == 0 && place.spent == 0 && place.bushings == 0;
   std::uint32_t& row = plain ? plain_rows_[place.node * 2 + (place.closed ? 1 : 0)]
                              : other_rows_.try_emplace(place, kNone).first->second;
   if (row != kNone) return row;
@@ -218,8 +220,8 @@ std::vector<std::uint32_t> Frontier::moves_to(const Label& label) const {
 }  // namespace
 
 std::vector<Route> frontier(const Network& network, const Rules& rules, const RequestGraph& graph,
-                            const std::vector<Cost>& to_goal, int margin) {
-  return Frontier(network, rules, graph, to_goal, margin).run();
+                            const std::vector<Cost>& to_goal, int margin, std::optional<int> most_bushings) {
+  return Frontier(network, rules, graph, to_goal, margin, most_bushings).run();
 }
 
 }  // namespace riserun::chain

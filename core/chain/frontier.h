@@ -13,8 +13,9 @@ namespace riserun::chain {
 /// of the request plays no part. Each route's cost is its measures side by side.
 ///
 /// @param graph    made with GraphExtras::all_measures
+/// @param most_bushings  what of the request's limit is kept to; needs a graph with GraphExtras::counts_bushings
 /// @param to_goal  RequestGraph::distances_to of the request's goal: bounds, each measure's least by itself
 std::vector<Route> frontier(const Network& network, const Rules& rules, const RequestGraph& graph,
-                            const std::vector<Cost>& to_goal, int margin);
+                            const std::vector<Cost>& to_goal, int margin, std::optional<int> most_bushings = {});
 
 }  // namespace riserun::chain

@@ -58,9 +58,10 @@ RequestGraph::RequestGraph(const Network& network, const Rules& rules, const Gra
 void RequestGraph::add_folded(const FoldedWays& folded, const Rules& rules, const GraphExtras& extras) {
   const Catalog& catalog = network_->catalog();
   const ChainRequest& request = rules.request();
-  const auto add_best = [&](std::span<const Way> ways, bool special) {
+  const auto add_best_of = [&](std::span<const Way> ways, bool special, std::optional<bool> bushing) {
     const auto best = std::find_if(ways.begin(), ways.end(), [&](const Way& way) {
       const PartId part = way.part();
+      if (bushing && is_bushing(catalog, catalog.part(part)) != *bushing) return false;
       return rules.buyable(part) != special && rules.admits(part) && rules.groups_of(part) == 0 &&
              rules.admits_way(catalog.part(part), way.enter(), way.leave());
     });
@@ -69,16 +70,43 @@ void RequestGraph::add_folded(const FoldedWays& folded, const Rules& rules, cons
     move.own.wishes = special || extras.purchase_is_wish ? 1 : 0;
     if (request.order == Order::loss) move.own.nanometres = own_head(catalog, move, request.flow);
   };
+  const auto add_best = [&](std::span<const Way> ways, bool special) {
+    if (!extras.counts_bushings) return add_best_of(ways, special, {});
+    add_best_of(ways, special, false);
+    add_best_of(ways, special, true);
+  };
   for (std::size_t row = 0; row < folded.class_count(); ++row) {
-    if (all_measures_)
-      add_undominated(folded.ways_of(row), rules);
+    if (extras.every_length)
+      add_each_length(folded.ways_of(row), rules, extras);
+    else if (all_measures_)
+      add_undominated(folded.ways_of(row), rules, extras);
     else
       add_best(folded.ways_of(row), false);
     if (extras.special_order_is_wish) add_best(folded.ways_of(row), true);
   }
 }
 
-void RequestGraph::add_undominated(std::span<const Way> ways, const Rules& rules) {
+// The ways stand best first, so that the first of each length is its best.
+void RequestGraph::add_each_length(std::span<const Way> ways, const Rules& rules, const GraphExtras& extras) {
+  const Catalog& catalog = network_->catalog();
+  const std::size_t first = moves_.size();
+  for (const Way& way : ways) {
+    const PartId part = way.part();
+    if (catalog.part(part).cut_to_length) continue;                    // comes at the length that it is cut to
+    if (!rules.buyable(part) || !rules.admits(part) || rules.groups_of(part) != 0 ||
+        !rules.admits_way(catalog.part(part), way.enter(), way.leave()))
+      continue;
+    Move move = bought_move(catalog, part, way.enter(), way.leave());
+    const auto alike = [&](const Move& m) {
+      return shape_of(m) == shape_of(move) && (!extras.counts_bushings || m.bushing == move.bushing);
+    };
+    if (std::any_of(moves_.begin() + static_cast<std::ptrdiff_t>(first), moves_.end(), alike)) continue;
+    if (rules.request().order == Order::loss) move.own.nanometres = own_head(catalog, move, rules.request().flow);
+    moves_.push_back(std::move(move));
+  }
+}
+
+void RequestGraph::add_undominated(std::span<const Way> ways, const Rules& rules, const GraphExtras& extras) {
   const Catalog& catalog = network_->catalog();
   const std::size_t first = moves_.size();
   for (const Way& way : ways) {
@@ -89,14 +117,15 @@ void RequestGraph::add_undominated(std::span<const Way> ways, const Rules& rules
     Move& move = moves_.emplace_back(bought_move(catalog, part, way.enter(), way.leave()));
     move.own.nanometres = own_head(catalog, move, rules.request().flow);
   }
-  keep_undominated(*network_, moves_, first);
+  keep_undominated(*network_, moves_, first, extras.counts_bushings);
 }
 
 void RequestGraph::make_nodes(const Rules& rules) {
   const bool by_material = rules.request().galvanic == Galvanic::avoid;
   const bool by_bore = all_measures_ || rules.request().order == Order::loss;
   const auto node_of = [&](const Move& move) {
-    return Node{move.leave_type, by_material ? move.leave_material : MaterialId{}, by_bore ? move.leave_bore : 0};
+    return Node{move.leave_type, by_material ? move.leave_material : MaterialId{}, by_bore ? move.leave_bore : 0,
+                move.gripless};
   };
   nodes_.reserve(moves_.size());
   for (const Move& move : moves_) nodes_.push_back(node_of(move));
@@ -123,7 +152,7 @@ void RequestGraph::make_arcs(const Rules& rules) {
     for (const catalog::Mate& mate : catalog.mates(node.type)) {
       for (const std::uint32_t move : moves_entering(mate.other)) {
         const std::int64_t change = node.bore > 0 ? changes.head(node.bore, moves_[move].enter_bore) : 0;
-        if (const auto made = arc(rules, node.type, node.material, mate, move, change)) arcs_.push_back(*made);
+        if (const auto made = arc(rules, node, mate, move, change)) arcs_.push_back(*made);
       }
     }
   }
@@ -132,36 +161,37 @@ void RequestGraph::make_arcs(const Rules& rules) {
 
 // Lengths: what goes in at the open ends is shifted along the chain, from each joint to the part before it, so that no
 // arc is negative: body >= what its own two ends put in. The sum over a chain is out by the two given ends only.
-std::optional<Arc> RequestGraph::arc(const Rules& rules, PortTypeId open, MaterialId material,
-                                     const catalog::Mate& mate, std::uint32_t row, std::int64_t change) const {
+std::optional<Arc> RequestGraph::arc(const Rules& rules, const Node& open, const catalog::Mate& mate, std::uint32_t row,
+                                     std::int64_t change) const {
   const Move& move = moves_[row];
-  if (!rules.may_meet(material, move.enter_material)) return std::nullopt;
+  if (!rules.may_meet(open.material, move.enter_material)) return std::nullopt;
+  const catalog::MatingRule& rule = network_->catalog().mating_rules()[mate.rule];
+  if ((open.gripless || move.gripless) && rule.turning == catalog::Turning::neither) return std::nullopt;
   Measures measures = move.own;
-  measures.micrometres += network_->insertion_micrometres(open) - network_->make_up_micrometres(open, mate) -
+  measures.micrometres += network_->insertion_micrometres(open.type) - network_->make_up_micrometres(open.type, mate) -
                           network_->insertion_micrometres(move.leave_type);
   measures.nanometres += change;
-  const catalog::MatingRule& rule = network_->catalog().mating_rules()[mate.rule];
   return Arc{move_to_[row], row, move.closes || rules.joint_closes(rule), cost(rules, measures)};
 }
 
 std::vector<Arc> RequestGraph::arcs_from(const Rules& rules, const PortEnd& open) const {
   std::vector<Arc> arcs;
+  const Node start{open.type, open.material.value_or(MaterialId{}), 0, false};
   for (const catalog::Mate& mate : network_->catalog().mates(open.type))
     for (const std::uint32_t move : moves_entering(mate.other))
-      if (const auto made = arc(rules, open.type, open.material.value_or(MaterialId{}), mate, move, 0))
-        arcs.push_back(*made);
+      if (const auto made = arc(rules, start, mate, move, 0)) arcs.push_back(*made);
   return arcs;
 }
 
-std::optional<LastJoint> RequestGraph::last_joint(const Rules& rules, PortTypeId open, MaterialId material,
-                                                  const PortEnd& goal) const {
-  const std::span<const catalog::Mate> mates = network_->catalog().mates(open);
+std::optional<LastJoint> RequestGraph::last_joint(const Rules& rules, const Node& open, const PortEnd& goal) const {
+  const std::span<const catalog::Mate> mates = network_->catalog().mates(open.type);
   const auto mate = std::find_if(mates.begin(), mates.end(), [&](const auto& m) { return m.other == goal.type; });
-  if (mate == mates.end() || !rules.may_meet(material, goal.material.value_or(MaterialId{}))) return std::nullopt;
-  Measures measures;
-  measures.micrometres = network_->insertion_micrometres(open) + network_->insertion_micrometres(goal.type) -
-                         network_->make_up_micrometres(open, *mate);
+  if (mate == mates.end() || !rules.may_meet(open.material, goal.material.value_or(MaterialId{}))) return std::nullopt;
   const catalog::MatingRule& rule = network_->catalog().mating_rules()[mate->rule];
+  if (open.gripless && rule.turning == catalog::Turning::neither) return std::nullopt;
+  Measures measures;
+  measures.micrometres = network_->insertion_micrometres(open.type) + network_->insertion_micrometres(goal.type) -
+                         network_->make_up_micrometres(open.type, *mate);
   return LastJoint{rules.joint_closes(rule), cost(rules, measures)};
 }
 
@@ -213,7 +243,7 @@ std::vector<Cost> RequestGraph::distances_to(const Rules& rules, const PortEnd& 
   std::vector<Cost> distances(nodes_.size(), kUnreachable);
   std::vector<std::uint32_t> sources;
   for (std::uint32_t node = 0; node < nodes_.size(); ++node) {
-    const auto last = last_joint(rules, nodes_[node].type, nodes_[node].material, goal);
+    const auto last = last_joint(rules, nodes_[node], goal);
     if (!last) continue;
     distances[node] = last->cost;
     sources.push_back(node);

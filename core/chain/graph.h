@@ -16,8 +16,10 @@ struct GraphExtras {
   std::vector<bool> counted;           // by row of the request's bin: used no more often than it is there
   bool special_order_is_wish = false;  // special-order parts are admitted at a wish each
   std::vector<Move> wished;            // parts that do not exist
+  bool counts_bushings = false;        // a bushing does not stand for what is none, which a limit on them may ask for
   bool all_measures = false;           // keeps what is best at anything; costs are the measures side by side
   bool purchase_is_wish = false;       // each part to buy weighs as a wish: fewest purchases come before the order
+  bool every_length = false;           // keeps the best part of each length and bend, not only the best of all
 };
 
 /// An open end that a chain can be left at. Material and bore are told apart only where a rule or the order looks.
@@ -25,6 +27,7 @@ struct Node {
   PortTypeId type;
   MaterialId material;
   std::int64_t bore = 0;  // nanometres; 0: not told apart, or not known
+  bool gripless = false;  // the body cannot be held, so that only what is turned goes onto it
   auto operator<=>(const Node&) const = default;
 };
 
@@ -63,8 +66,11 @@ class RequestGraph {
   /// Arcs out of an open end that need not be a node; its bore counts as not known.
   std::vector<Arc> arcs_from(const Rules& rules, const PortEnd& open) const;
   /// The joint between an open end and the goal; nullopt: they do not go together.
-  std::optional<LastJoint> last_joint(const Rules& rules, PortTypeId open, MaterialId material,
-                                      const PortEnd& goal) const;
+  std::optional<LastJoint> last_joint(const Rules& rules, const Node& open, const PortEnd& goal) const;
+  /// The request's first port as a node: nothing has been put onto it.
+  static Node start_of(const ChainRequest& request) {
+    return {request.from.type, request.from.material.value_or(MaterialId{}), 0, false};
+  }
   /// Least cost from each node to the goal, whatever the needs and the closing joint; kUnreachable where there is no
   /// way. With all measures each is the least by itself: a bound, not a chain.
   std::vector<Cost> distances_to(const Rules& rules, const PortEnd& goal) const;
@@ -73,14 +79,15 @@ class RequestGraph {
 
  private:
   void add_folded(const FoldedWays& folded, const Rules& rules, const GraphExtras& extras);
-  void add_undominated(std::span<const Way> ways, const Rules& rules);
+  void add_each_length(std::span<const Way> ways, const Rules& rules, const GraphExtras& extras);
+  void add_undominated(std::span<const Way> ways, const Rules& rules, const GraphExtras& extras);
   Cost cost(const Rules& rules, const Measures& measures) const {
     return all_measures_ ? side_by_side(measures) : cost_of(rules.request().order, measures);
   }
   void make_nodes(const Rules& rules);
   void make_arcs(const Rules& rules);
-  std::optional<Arc> arc(const Rules& rules, PortTypeId open, MaterialId material, const catalog::Mate& mate,
-                         std::uint32_t move, std::int64_t change_of_bore_head) const;
+  std::optional<Arc> arc(const Rules& rules, const Node& open, const catalog::Mate& mate, std::uint32_t move,
+                         std::int64_t change_of_bore_head) const;
 
   const Network* network_;
   bool all_measures_ = false;

@@ -26,7 +26,7 @@ bool GraphStore::is_plain(const ChainRequest& request) {
          std::find(request.banned.begin(), request.banned.end(), true) == request.banned.end();
 }
 
-GraphStore::Key GraphStore::key_of(const Rules& rules, bool all_measures) {
+GraphStore::Key GraphStore::key_of(const Rules& rules, const GraphExtras& extras) {
   const ChainRequest& request = rules.request();
   return {request.order,
           request.service,
@@ -34,19 +34,21 @@ GraphStore::Key GraphStore::key_of(const Rules& rules, bool all_measures) {
           request.galvanic,
           request.special_order,
           request.smallest_bore ? in_metres(*request.smallest_bore) : -1.0,
-          all_measures || request.order == Order::loss ? in_cubic_metres_per_second(request.flow) : 0.0,
+          extras.all_measures || request.order == Order::loss ? in_cubic_metres_per_second(request.flow) : 0.0,
           rules.closing(),
-          all_measures};
+          extras.all_measures,
+          request.room ? in_metres(*request.room) : -1.0,
+          extras.counts_bushings,
+          request.hottest ? in_kelvins(*request.hottest) : -1.0,
+          request.vacuum};
 }
 
 std::shared_ptr<const KeptGraph> GraphStore::graph_for(const Network& network, const Rules& rules,
-                                                       bool all_measures) const {
-  const Key key = key_of(rules, all_measures);
+                                                       const GraphExtras& extras) const {
+  const Key key = key_of(rules, extras);
   const std::lock_guard lock(mutex_);
   if (graphs_.size() >= kMostGraphs && !graphs_.contains(key)) graphs_.clear();
   std::shared_ptr<const KeptGraph>& known = graphs_[key];
-  GraphExtras extras;
-  extras.all_measures = all_measures;
   if (!known) known = std::make_shared<const KeptGraph>(RequestGraph(network, rules, extras));
   return known;
 }

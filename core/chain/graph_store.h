@@ -27,13 +27,15 @@ class GraphStore {
  public:
   /// The request differs from others of its kind in its two ends only.
   static bool is_plain(const ChainRequest& request);
+  /// @param extras  of which all_measures and counts_bushings count
   /// @pre is_plain of the rules' request
   std::shared_ptr<const KeptGraph> graph_for(const Network& network, const Rules& rules,
-                                             bool all_measures = false) const;
+                                             const GraphExtras& extras) const;
 
  private:
-  using Key = std::tuple<Order, Service, double, Galvanic, bool, double, double, Closing, bool>;
-  static Key key_of(const Rules& rules, bool all_measures);
+  using Key =
+      std::tuple<Order, Service, double, Galvanic, bool, double, double, Closing, bool, double, bool, double, bool>;
+  static Key key_of(const Rules& rules, const GraphExtras& extras);
   mutable std::mutex mutex_;
   mutable std::map<Key, std::shared_ptr<const KeptGraph>> graphs_;
 };

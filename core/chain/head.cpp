@@ -91,11 +91,27 @@ std::vector<LineElement> elements_of(const Catalog& catalog, const Part& part, s
     element.bore = bores[side];
     element.length = loss ? Length{} : (one_bore ? run : run / 2.0);
     element.roughness = catalog.material(part.material_at(ports[side])).roughness;
-    element.nominal_inches = nominal_inches(catalog.size_name(catalog.port_type(part.ports[ports[side]].type).size));
+    element.nominal_inches = nominal_inches(catalog, part.ports[ports[side]].type);
     if (loss && (one_bore || side == narrow)) add_loss(element, *loss);
     elements.push_back(std::move(element));
   }
   return elements;
+}
+
+double nominal_inches(const Catalog& catalog, PortTypeId type) {
+  return nominal_inches(catalog.size_name(catalog.port_type(type).size));
+}
+
+std::vector<LineElement> elements_of_cut(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave,
+                                         Length length) {
+  Part piece = part;
+  for (catalog::Port& port : piece.ports) port.reach = length / 2.0;
+  return elements_of(catalog, piece, enter, leave);
+}
+
+std::int64_t head_of_cut(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave, Length length,
+                         VolumeFlow flow) {
+  return head_of_elements(elements_of_cut(catalog, part, enter, leave, length), flow);
 }
 
 std::int64_t own_head(const Catalog& catalog, const Move& move, VolumeFlow flow) {
@@ -109,9 +125,13 @@ std::int64_t change_of_bore_head(std::int64_t from_bore, std::int64_t to_bore, V
 
 std::vector<LineElement> line_elements(const Catalog& catalog, const Chain& chain) {
   std::vector<LineElement> elements;
-  for (const ChainPart& link : chain.parts)
-    for (LineElement& element : elements_of(catalog, catalog.part(link.part), link.enter, link.leave))
+  for (const ChainPart& link : chain.parts) {
+    const Part& part = catalog.part(link.part);
+    for (LineElement& element : link.cut_length
+                                    ? elements_of_cut(catalog, part, link.enter, link.leave, *link.cut_length)
+                                    : elements_of(catalog, part, link.enter, link.leave))
       elements.push_back(std::move(element));
+  }
   return elements;
 }
 

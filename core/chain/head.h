@@ -16,6 +16,14 @@ const hydraulics::Water& chain_water();
 std::vector<hydraulics::LineElement> elements_of(const Catalog& catalog, const catalog::Part& part, std::size_t enter,
                                                  std::size_t leave);
 
+/// Nominal size of a port in inches: "1-1/4" is 1.25; 0 where its size is no such number.
+double nominal_inches(const Catalog& catalog, PortTypeId type);
+/// The same for a straight piece that is cut to that length.
+std::vector<hydraulics::LineElement> elements_of_cut(const Catalog& catalog, const catalog::Part& part,
+                                                     std::size_t enter, std::size_t leave, Length length);
+std::int64_t head_of_cut(const Catalog& catalog, const catalog::Part& part, std::size_t enter, std::size_t leave,
+                         Length length, VolumeFlow flow);
+
 /// Nanometres of head that the move takes by itself at that flow.
 std::int64_t own_head(const Catalog& catalog, const Move& move, VolumeFlow flow);
 /// Nanometres of head that the step from one bore (nanometres, > 0) to the next takes.

@@ -19,6 +19,13 @@ bool is_close_nipple(const Part& part) {
   return part.name.find("close") != std::string::npos || part.size.find("close") != std::string::npos;
 }
 
+bool is_bent(const Part& part) {
+  const double first = part.ports.front().heading_degrees;
+  return std::any_of(part.ports.begin(), part.ports.end(), [&](const catalog::Port& port) {
+    return std::abs(std::remainder(port.heading_degrees - first, 180.0)) > 1.0;
+  });
+}
+
 Length insertion(const Catalog& catalog, PortTypeId type) {
   const catalog::PortType& port = catalog.port_type(type);
   if (port.end == End::female) return {};
@@ -75,6 +82,23 @@ MaterialId facing_material(const Part& part, std::size_t port) {
   return part.material_at(port);
 }
 
+bool may_be_joined_still(const Catalog& catalog, PortTypeId type) {
+  const auto mates = catalog.mates(type);
+  return std::any_of(mates.begin(), mates.end(), [&](const catalog::Mate& mate) {
+    return catalog.mating_rules()[mate.rule].turning == catalog::Turning::neither;
+  });
+}
+
+std::int64_t leg_micrometres(const Catalog& catalog, const Part& part, std::size_t port) {
+  return std::max(in_micrometres(part.ports[port].reach), in_micrometres(insertion(catalog, part.ports[port].type)));
+}
+
+// Ports look outwards: straight through, the second looks the other way than the first.
+std::int32_t bend_between(const Part& part, std::size_t enter, std::size_t leave) {
+  const double turn = part.ports[leave].heading_degrees - part.ports[enter].heading_degrees - 180.0;
+  return static_cast<std::int32_t>(std::llround(std::abs(std::remainder(turn, 360.0)) * 1000.0));
+}
+
 std::int64_t body_micrometres(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave) {
   const std::int64_t stated = in_micrometres(part.ports[enter].reach) + in_micrometres(part.ports[leave].reach);
   const std::int64_t inserted = in_micrometres(insertion(catalog, part.ports[enter].type)) +
@@ -98,11 +122,20 @@ Move bought_move(const Catalog& catalog, PartId id, std::size_t enter, std::size
   move.leave_bore = in_nanometres(port_bore(catalog, part, leave));
   move.closes = part.closing;
   move.guest = !is_plain_connector(catalog, part);
+  move.gripless = is_close_nipple(part) && std::any_of(part.ports.begin(), part.ports.end(), [&](const auto& port) {
+                    return may_be_joined_still(catalog, port.type);
+                  });
   move.own.parts = 1;
   move.own.buy = 1;
   move.own.cents = part.price.cents();
   move.own.micrometres = body_micrometres(catalog, part, enter, leave);
-  move.own.drawbacks = (is_bushing(catalog, part) ? 1 : 0) + (is_close_nipple(part) ? 1 : 0);
+  move.bushing = is_bushing(catalog, part);
+  move.bend = bend_between(part, enter, leave);
+  if (move.bend != 0) {
+    move.before_bend = leg_micrometres(catalog, part, enter);
+    move.after_bend = leg_micrometres(catalog, part, leave);
+  }
+  move.own.drawbacks = (move.bushing ? 1 : 0) + (is_close_nipple(part) ? 1 : 0);
   return move;
 }
 

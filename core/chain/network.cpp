@@ -13,7 +13,8 @@ namespace {
 constexpr std::size_t kMostFoldings = 16;
 
 struct Candidate {
-  std::tuple<std::uint32_t, std::uint32_t, bool, std::uint32_t, std::uint32_t, std::int64_t, std::int64_t> class_key;
+  std::tuple<std::uint32_t, std::uint32_t, bool, bool, std::uint32_t, std::uint32_t, std::int64_t, std::int64_t>
+      class_key;
   std::tuple<std::int64_t, std::int64_t, std::int64_t, std::uint32_t, std::size_t> goodness;  // smaller is better
   Way way;
 };
@@ -65,9 +66,9 @@ FoldedWays Network::fold(const Folding& folding) const {
       if (by_bore) move.own.nanometres = own_head(*catalog_, move, cubic_metres_per_second(folding.flow_m3_s));
       const std::uint32_t none = UINT32_MAX;
       candidates.push_back(
-          {{move.enter_type.row, move.leave_type.row, move.closes, folding.by_material ? move.enter_material.row : none,
-            folding.by_material ? move.leave_material.row : none, by_bore ? move.enter_bore : 0,
-            by_bore ? move.leave_bore : 0},
+          {{move.enter_type.row, move.leave_type.row, move.closes, move.gripless,
+            folding.by_material ? move.enter_material.row : none, folding.by_material ? move.leave_material.row : none,
+            by_bore ? move.enter_bore : 0, by_bore ? move.leave_bore : 0},
            {first_measure(folding.order, move.own), move.own.cents, move.own.drawbacks, ranks_[row], enter},
            {row << 1 | enter}});
     }

@@ -10,11 +10,12 @@
 namespace riserun::chain {
 
 struct Place {
-  std::uint32_t node = 0;   // graph nodes, then the start, then the goal
-  std::uint8_t met = 0;     // needs met
-  bool closed = false;      // a closing joint is made, or none is wanted
-  std::uint16_t parts = 0;  // told apart only under a limit
-  std::uint64_t spent = 0;  // counted parts of the bin, one digit each
+  std::uint32_t node = 0;      // graph nodes, then the start, then the goal
+  std::uint8_t met = 0;        // needs met
+  bool closed = false;         // a closing joint is made, or none is wanted
+  std::uint16_t parts = 0;     // told apart only under a limit
+  std::uint64_t spent = 0;     // counted parts of the bin, one digit each
+  std::uint16_t bushings = 0;  // told apart only under a limit
   bool operator==(const Place&) const = default;
 };
 

@@ -73,8 +73,7 @@ std::vector<PortTypeId> reachable_from(const Rules& rules, const RequestGraph& g
 std::vector<PortTypeId> reachable_to(const Rules& rules, const RequestGraph& graph) {
   std::vector<std::uint32_t> front;
   for (std::uint32_t node = 0; node < graph.nodes().size(); ++node)
-    if (graph.last_joint(rules, graph.nodes()[node].type, graph.nodes()[node].material, rules.request().to))
-      front.push_back(node);
+    if (graph.last_joint(rules, graph.nodes()[node], rules.request().to)) front.push_back(node);
   const std::vector<int> hops = breadth_first(links(graph, true), front);
   Nearest nearest(rules.catalog().port_types().size());
   for (std::size_t move = 0; move < graph.moves().size(); ++move)

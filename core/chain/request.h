@@ -40,7 +40,8 @@ struct PortEnd {
   PortTypeId type;
   std::optional<MaterialId> material;  // of the thing that has the port; unknown: no galvanic verdict there
   Freedom freedom = Freedom::loose;
-  std::string called{};  // what texts call it: "the riser bung"; empty: "the first port" or "the last port"
+  std::string called{};    // what texts call it: "the riser bung"; empty: "the first port" or "the last port"
+  bool on_vessel = false;  // of a tank's wall, which is large beside any part
 };
 
 /// What texts call the two ends of a request.
@@ -53,7 +54,17 @@ std::string name_of_last(const PortEnd& to);
 struct Need {
   std::string words;          // as written: "ball valve"
   std::vector<PartId> parts;  // what satisfies it; not empty
+  bool required = true;       // false: it lets its parts in and may stay open (for needs in no order)
 };
+
+/// Parts that are kept out, and what texts call them: "brass".
+struct Avoidance {
+  std::string words;
+  std::vector<PartId> parts;
+};
+
+/// More than one bushing in a chain is poor practice (common practice).
+inline constexpr int kUsualMostBushings = 1;
 
 enum class Service { water, air };
 enum class Galvanic { warn, avoid };
@@ -62,8 +73,10 @@ struct ChainRequest {
   PortEnd from;
   PortEnd to;
   Order order = Order::parts;
-  std::vector<Need> needs;     // in any order along the chain; at most 8
-  std::vector<bool> banned;    // by part row; empty: none banned
+  std::vector<Need> needs;         // in any order along the chain; at most 8
+  bool needs_in_order = false;     // met one after the other as given, from the first port on
+  std::vector<bool> banned;        // by part row; empty: none banned
+  std::vector<Avoidance> avoided;  // the same bans with their names, for a refusal
   std::vector<bool> not_sold;  // by part row: the shelf is empty, what is in the bin stays; empty: all are to be had
   Service service = Service::water;
   std::optional<GaugePressure> rating;  // every part must stand at least that
@@ -71,6 +84,10 @@ struct ChainRequest {
   bool special_order = false;
   std::optional<Length> smallest_bore;
   std::optional<int> most_parts;
+  std::optional<int> most_bushings;
+  std::optional<Temperature> hottest;  // every part must be proved for it; a rating then counts at that heat
+  bool vacuum = false;                 // every part must be proved to stand it
+  std::optional<Length> room;  // free radius round the run: every body that is turned must have its swing_radius
   VolumeFlow flow = us_gallons_per_minute(10.0);  // for order loss and the reported head
   catalog::Bin bin;                               // free, each as often as it is there
 };

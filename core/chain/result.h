@@ -2,6 +2,7 @@
 #pragma once
 
 #include "chain/request.h"
+#include "chain/span_fit.h"
 #include "hydraulics/line.h"
 
 #include <optional>
@@ -19,6 +20,8 @@ struct ChainPart {
   bool from_bin = false;
   std::vector<PartId> plugs;  // for the ports of the part that stay unused
   std::vector<bool> plug_from_bin;
+  std::optional<Length> cut_length{};  // end to end, of a piece that is cut to measure
+  int pieces = 1;                    // of what it is sold in, in one length
 };
 
 /// A joint between neighbours: `a` on the from side, `b` on the to side.
@@ -55,6 +58,23 @@ struct Chain {
   std::string not_buildable_because;  // when it cannot
   std::vector<BuildStep> steps;
   std::vector<std::string> cautions;  // galvanic pairs, one-way valves, bushings ...
+  std::optional<SpanFit> span{};        // how it makes the distance that was asked for
+};
+
+/// A rule of the request by its key and in words: "smallest_bore", "1-1/2 in bore everywhere".
+struct ConflictingRule {
+  std::string key;
+  std::string text;
+};
+
+/// A change that makes a chain, and what the best chain then comes to. Found by a search.
+struct Lift {
+  enum class By { part, rule, freedom, several_rules };
+  By by = By::rule;
+  std::string text;  // what to do
+  int part_count = 0;
+  int buy_count = 0;
+  Price price;
 };
 
 /// Why there is no chain, and the smallest change that would make one.
@@ -64,8 +84,16 @@ struct NoChain {
   std::vector<PortTypeId> reachable_to;
   std::optional<PartId> special_order;      // the one part that, ordered, completes a chain
   std::optional<std::string> missing_part;  // the one part that, if it existed, would: "3/4 MNPT x 3/4 MGHT"
+  std::vector<PartId> to_buy;               // where nothing may be bought: the fewest parts that would complete a chain
   std::vector<std::string> look_alikes;     // traps between the two ports: what must not be tried, and why
   std::vector<std::string> mends;           // "let one end spin", "allow a union" ...: each alone is enough
+  // Rules of the request that no chain keeps together: a smallest such set, so that all but any one of them can be
+  // kept. Empty: there is no chain whatever rules are given up.
+  std::vector<ConflictingRule> conflict;
+  std::vector<Lift> lifts;  // beside mends
+  bool only_the_distance = false;           // the ports can be joined, but not at the distance asked for
+  std::optional<Length> nearest_below{};      // distances that can be made
+  std::optional<Length> nearest_above{};
 };
 
 using Answer = std::variant<Chain, NoChain>;

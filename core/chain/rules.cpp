@@ -1,5 +1,8 @@
 #include "chain/rules.h"
 
+#include "chain/duty.h"
+#include "chain/swing.h"
+
 #include <algorithm>
 
 namespace riserun::chain {
@@ -34,7 +37,8 @@ void Rules::group_needs() {
     auto same = std::find_if(groups_.begin(), groups_.end(), [&](const NeedGroup& g) { return g.parts == parts; });
     if (same == groups_.end()) same = groups_.insert(groups_.end(), {0, std::move(parts)});
     same->bits = static_cast<std::uint8_t>(same->bits | bit);
-    all_met_ = static_cast<std::uint8_t>(all_met_ | bit);
+    group_of_need_.push_back(static_cast<std::uint8_t>(same - groups_.begin()));
+    if (need.required) all_met_ = static_cast<std::uint8_t>(all_met_ | bit);
   }
   for (const NeedGroup& group : groups_) needed_.insert(needed_.end(), group.parts.begin(), group.parts.end());
   std::sort(needed_.begin(), needed_.end());
@@ -55,12 +59,15 @@ bool stands_compressed_air(const Catalog& catalog, const Part& part) {
 bool Rules::admits(PartId id) const {
   const Part& part = catalog_->part(id);
   if (id.row < request_->banned.size() && request_->banned[id.row]) return false;
-  if (request_->rating && part.rating < *request_->rating) return false;
+  if (!stands_duty(*catalog_, id, *request_)) return false;
   return request_->service != Service::air || stands_compressed_air(*catalog_, part);
 }
 
 bool Rules::admits_way(const Part& part, std::size_t enter, std::size_t leave) const {
   if (part.one_way && !(enter == 0 && leave == 1)) return false;
+  if (request_->room &&
+      std::max(swing_radius(*catalog_, part, enter), swing_radius(*catalog_, part, leave)) > *request_->room)
+    return false;
   const Length bore = std::min(port_bore(*catalog_, part, enter), port_bore(*catalog_, part, leave));
   if (request_->smallest_bore && bore < *request_->smallest_bore) return false;
   if (request_->order == Order::loss && bore <= Length{}) return false;  // its head cannot be worked out
@@ -84,10 +91,26 @@ std::uint8_t Rules::groups_of(PartId part) const {
 }
 
 std::uint8_t Rules::advance(std::uint8_t met, std::uint8_t groups) const {
+  if (request_->needs_in_order) return advance_in_order(met, groups);
   for (std::size_t g = 0; g < groups_.size(); ++g) {
     if (!(groups >> g & 1u)) continue;
-    const unsigned open = groups_[g].bits & ~unsigned{met};
+    unsigned open = groups_[g].bits & ~unsigned{met};
+    if (open & all_met_) open &= all_met_;  // of needs for the same parts, one that must be met comes first
     met = static_cast<std::uint8_t>(met | (open & (~open + 1u)));
+  }
+  return met;
+}
+
+// What is met is always the first few needs. A part that meets the next one may meet the one after it as well, but of
+// needs for the same parts one only.
+std::uint8_t Rules::advance_in_order(std::uint8_t met, std::uint8_t groups) const {
+  unsigned left = groups;
+  for (std::size_t need = 0; need < group_of_need_.size(); ++need) {
+    if (met >> need & 1u) continue;
+    const unsigned group = 1u << group_of_need_[need];
+    if (!(left & group)) break;
+    left &= ~group;
+    met = static_cast<std::uint8_t>(met | 1u << need);
   }
   return met;
 }

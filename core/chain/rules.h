@@ -40,7 +40,8 @@ class Rules {
   /// Bits of the need groups that the part meets; 0: none.
   std::uint8_t groups_of(PartId part) const;
   std::uint8_t advance(std::uint8_t met, std::uint8_t groups) const;
-  std::uint8_t all_met() const { return all_met_; }
+  /// Every required need is met.
+  bool satisfied(std::uint8_t met) const { return (met & all_met_) == all_met_; }
   const std::vector<NeedGroup>& need_groups() const { return groups_; }
   /// Parts that some need names, each once, in catalog order.
   const std::vector<PartId>& needed_parts() const { return needed_; }
@@ -54,12 +55,14 @@ class Rules {
 
  private:
   void group_needs();
+  std::uint8_t advance_in_order(std::uint8_t met, std::uint8_t groups) const;
 
   const Catalog* catalog_;
   const ChainRequest* request_;
   std::vector<NeedGroup> groups_;
   std::vector<PartId> needed_;
   std::vector<std::uint8_t> needed_groups_;  // beside needed_
+  std::vector<std::uint8_t> group_of_need_;
   std::uint8_t all_met_ = 0;
   Closing closing_ = Closing::none;
 };

@@ -104,18 +104,18 @@ void Search::follow(std::uint32_t state, const Arc& arc) {
     if (parts > *limits_.most_parts) return;
     place.parts = static_cast<std::uint16_t>(parts);
   }
+  if (limits_.most_bushings && move.bushing && ++place.bushings > *limits_.most_bushings) return;
   if (!digits_.spend(place.spent, move)) return;
   reach(place, states_[state].cost + arc.cost, state, arc.move);
 }
 
 void Search::finish(std::uint32_t state) {
   const Place& place = states_[state].place;
-  if (place.met != rules_.all_met()) return;
+  if (!rules_.satisfied(place.met)) return;
   const ChainRequest& request = rules_.request();
   const bool at_start = place.node == start_node();
-  const Node open =
-      at_start ? Node{request.from.type, request.from.material.value_or(MaterialId{}), 0} : graph_.nodes()[place.node];
-  const auto last = graph_.last_joint(rules_, open.type, open.material, request.to);
+  const auto last =
+      graph_.last_joint(rules_, at_start ? RequestGraph::start_of(request) : graph_.nodes()[place.node], request.to);
   if (!last || !(place.closed || last->closes)) return;
   reach({goal_node(), 0, true, 0, 0}, states_[state].cost + last->cost, state, kNone);
 }
@@ -170,8 +170,7 @@ std::optional<Route> read_off(const Network& network, const Rules& rules, const 
   const ChainRequest& request = rules.request();
   const auto start = static_cast<std::uint32_t>(graph.nodes().size());
   const std::vector<Arc> first = graph.arcs_from(rules, request.from);
-  const auto direct =
-      graph.last_joint(rules, request.from.type, request.from.material.value_or(MaterialId{}), request.to);
+  const auto direct = graph.last_joint(rules, RequestGraph::start_of(request), request.to);
   Cost best = direct ? direct->cost : RequestGraph::kUnreachable;
   for (const Arc& arc : first)
     if (to_goal[arc.to] != RequestGraph::kUnreachable) best = std::min(best, arc.cost + to_goal[arc.to]);
@@ -181,15 +180,15 @@ std::optional<Route> read_off(const Network& network, const Rules& rules, const 
     const Cost& left = at_start ? best : to_goal[state];
     for (const Arc& arc : at_start ? std::span<const Arc>(first) : graph.arcs(state))
       if (to_goal[arc.to] != RequestGraph::kUnreachable && arc.cost + to_goal[arc.to] == left) emit(arc.move, arc.to);
-    const Node open = at_start ? Node{} : graph.nodes()[state];
-    const auto last = at_start ? direct : graph.last_joint(rules, open.type, open.material, request.to);
+    const auto last = at_start ? direct : graph.last_joint(rules, graph.nodes()[state], request.to);
     if (last && last->cost == left) emit(UINT32_MAX, 0u);
   });
   return Route{walk.from(start), best};
 }
 
 bool only_cost_counts(const Rules& rules, const RequestGraph& graph, const SearchLimits& limits) {
-  return rules.closing() == Closing::none && rules.all_met() == 0 && !limits.most_parts && !graph.counts_the_bin();
+  return rules.closing() == Closing::none && rules.need_groups().empty() && !limits.most_parts &&
+         !limits.most_bushings && !graph.counts_the_bin();
 }
 
 }  // namespace

@@ -14,7 +14,8 @@ struct Route {
 };
 
 struct SearchLimits {
-  std::optional<int> most_parts;  // plugs included
+  std::optional<int> most_parts;     // plugs included
+  std::optional<int> most_bushings;  // needs a graph with GraphExtras::counts_bushings
 };
 
 /// @param to_goal  RequestGraph::distances_to of the request's goal

@@ -9,17 +9,6 @@ namespace riserun::chain {
 
 namespace {
 
-/// In chain order, plugs behind the part that they are in.
-std::vector<PartId> bought_parts(const Chain& chain) {
-  std::vector<PartId> bought;
-  for (const ChainPart& link : chain.parts) {
-    if (!link.from_bin) bought.push_back(link.part);
-    for (std::size_t i = 0; i < link.plugs.size(); ++i)
-      if (!link.plug_from_bin[i]) bought.push_back(link.plugs[i]);
-  }
-  return bought;
-}
-
 void put_into_bin(PartId part, catalog::Bin& bin) {
   const auto item = std::find_if(bin.items.begin(), bin.items.end(), [&](const auto& i) { return i.part == part; });
   if (item == bin.items.end())

@@ -80,7 +80,7 @@ class Walk {
 
   auto ways(const Step& step) const {
     const Move& move = moves_[step.move];
-    return std::tuple(move.enter, move.leave, step.state);
+    return std::tuple(move.enter, move.leave, !move.cut, step.state);
   }
 
   std::vector<Move> moves_to(std::uint32_t row) const {

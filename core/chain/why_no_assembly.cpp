@@ -2,6 +2,7 @@
 
 #include "chain/best_branches.h"
 #include "chain/why_none.h"
+#include "quantity/write.h"
 
 #include <fmt/format.h>
 
@@ -15,7 +16,7 @@ namespace {
 /// One rule taken off, what to tell the person to do, and why there is none while it stands.
 struct Relaxation {
   AssemblyRequest request;
-  std::string mend;
+  std::string mend;  // empty: it is not to be taken off
   std::string reason;
 };
 
@@ -28,12 +29,18 @@ class WhyNoAssembly {
 
  private:
   std::vector<std::size_t> least_set() const;
+  AssemblyRequest only(const std::vector<std::size_t>& rows) const;
   std::vector<Relaxation> relaxations() const;
+  void add_branch(std::vector<Relaxation>& all, std::size_t row) const;
+  void add_relief(std::vector<Relaxation>& all, std::size_t row) const;
+  std::string why_not_alone(std::size_t target) const;
+  NoChain why_no_way(std::size_t target) const;
   void add_ends(std::vector<Relaxation>& all) const;
   void add_needs(std::vector<Relaxation>& all) const;
   void add_rules(std::vector<Relaxation>& all) const;
   std::string reason(const NoAssembly& answer, const std::vector<Relaxation>& mending) const;
   std::string name(std::size_t target) const {
+    if (!request_.branch(target).devices.empty()) return name_of_target(request_, target);
     return fmt::format("{} ({})", name_of_target(request_, target), catalog_.written(request_.targets[target].type));
   }
 
@@ -61,20 +68,29 @@ void add_open_ports(const Catalog& catalog, const BranchTree& tree, std::vector<
   for (const BranchTree& next : tree.follows) add_open_ports(catalog, next, ports);
 }
 
-// Of the sets that cannot be joined, needs aside, the smallest; empty: only the needs are in the way.
-std::vector<std::size_t> WhyNoAssembly::least_set() const {
+/// The same request for some of the targets, needs of the whole left out.
+AssemblyRequest WhyNoAssembly::only(const std::vector<std::size_t>& rows) const {
   AssemblyRequest part = request_;
   part.rules.needs.clear();
+  part.targets.clear();
+  part.branches.clear();
+  for (const std::size_t row : rows) {
+    part.targets.push_back(request_.targets[row]);
+    part.branches.push_back(request_.branch(row));
+  }
+  return part;
+}
+
+// Of the sets that cannot be joined, needs of the whole aside, the smallest; empty: only those needs are in the way.
+std::vector<std::size_t> WhyNoAssembly::least_set() const {
   const std::size_t count = request_.targets.size();
   for (int size = 1; size <= static_cast<int>(count); ++size) {
     for (std::uint32_t set = 1; set < 1u << count; ++set) {
       if (std::popcount(set) != size) continue;
-      part.targets.clear();
       std::vector<std::size_t> rows;
       for (std::size_t row = 0; row < count; ++row)
         if (set >> row & 1u) rows.push_back(row);
-      for (const std::size_t row : rows) part.targets.push_back(request_.targets[row]);
-      if (!best_branches(network_, part)) return rows;
+      if (!best_branches(network_, only(rows))) return rows;
     }
   }
   return {};
@@ -108,6 +124,16 @@ void WhyNoAssembly::add_rules(std::vector<Relaxation>& all) const {
     add(
         all, [](AssemblyRequest& r) { r.rules.special_order = true; }, "allow parts that a store must order",
         "the stocked parts do not lead there");
+  if (rules.hottest) {
+    const std::string heat = write_temperature(*rules.hottest, UnitSystem::inch);
+    add(
+        all, [](AssemblyRequest& r) { r.rules.hottest.reset(); }, fmt::format("keep it cooler than {}", heat),
+        fmt::format("no assembly is proved for {}", heat));
+  }
+  if (rules.vacuum)
+    add(
+        all, [](AssemblyRequest& r) { r.rules.vacuum = false; }, "make sure that no vacuum can come about",
+        "no assembly is proved for vacuum");
   if (rules.rating)
     add(
         all, [](AssemblyRequest& r) { r.rules.rating.reset(); },
@@ -134,8 +160,58 @@ void WhyNoAssembly::add_rules(std::vector<Relaxation>& all) const {
         "every assembly takes a part that is ruled out");
 }
 
+// The rules of one branch.
+void WhyNoAssembly::add_branch(std::vector<Relaxation>& all, std::size_t row) const {
+  const BranchRules& rules = request_.branch(row);
+  const std::string target = name(row);
+  const auto relax = [&](auto change, std::string mend, std::string reason) {
+    add(
+        all, [&](AssemblyRequest& r) { change(r.branches[row]); }, std::move(mend), std::move(reason));
+  };
+  for (std::size_t need = 0; need < rules.needs.size(); ++need)
+    relax([&](BranchRules& r) { r.needs.erase(r.needs.begin() + static_cast<std::ptrdiff_t>(need)); },
+          fmt::format("do without the {} on the way to {}", rules.needs[need].words, target),
+          fmt::format("no way to {} can hold a {}", target, rules.needs[need].words));
+  if (rules.smallest_bore)
+    relax([](BranchRules& r) { r.smallest_bore = Length{}; },
+          fmt::format("accept a bore below {:.3g} in on the way to {}", in_inches(*rules.smallest_bore), target),
+          fmt::format("every way to {} narrows below {:.3g} in", target, in_inches(*rules.smallest_bore)));
+  if (!rules.banned.empty())
+    relax([](BranchRules& r) { r.banned.clear(); },
+          fmt::format("let the way to {} pass what it is to avoid: {}", target, fmt::join(rules.avoid, ", ")),
+          fmt::format("every way to {} passes what it is to avoid: {}", target, fmt::join(rules.avoid, ", ")));
+  if (rules.facing != Facing::any)
+    relax([](BranchRules& r) { r.facing = Facing::any; }, fmt::format("let {} look anywhere", target),
+          fmt::format("no way to {} lets it look {}", target,
+                      rules.facing == Facing::straight_on ? "straight on" : "to a side"));
+  add_relief(all, row);
+}
+
+// What keeps a relief valve sound, or air on its way, is named, but not offered up.
+void WhyNoAssembly::add_relief(std::vector<Relaxation>& all, std::size_t row) const {
+  const BranchRules& rules = request_.branch(row);
+  const std::string target = name(row);
+  const auto relax = [&](auto change, std::string reason) {
+    add(
+        all, [&](AssemblyRequest& r) { change(r.branches[row]); }, "", std::move(reason));
+  };
+  if (rules.relief && !rules.smallest_bore)
+    relax([](BranchRules& r) { r.smallest_bore = Length{}; },
+          fmt::format("every way to {} is smaller than the relief valve's own inlet; give it a port of its own size",
+                      target));
+  if (rules.relief)
+    relax([](BranchRules& r) { r.relief = false; },
+          fmt::format("every way to {} passes something that can shut, and nothing may between a tank and its relief "
+                      "valve",
+                      target));
+  if (rules.flow == BranchFlow::to_base)
+    relax([](BranchRules& r) { r.flow = BranchFlow::from_base; },
+          fmt::format("every way to {} passes a one-way part that does not let it feed the base", target));
+}
+
 std::vector<Relaxation> WhyNoAssembly::relaxations() const {
   std::vector<Relaxation> all;
+  for (std::size_t row = 0; row < request_.branches.size(); ++row) add_branch(all, row);
   add_ends(all);
   add_needs(all);
   add_rules(all);
@@ -143,8 +219,42 @@ std::vector<Relaxation> WhyNoAssembly::relaxations() const {
   return all;
 }
 
+// By the rules of its own branch: the first that is in the way by itself; empty: they are not in the way.
+std::string WhyNoAssembly::why_not_alone(std::size_t target) const {
+  AssemblyRequest bare = only({target});
+  BranchRules& rules = bare.branches.front();
+  BranchRules free;
+  free.devices = rules.devices;
+  free.flow = rules.flow;
+  rules = free;
+  if (!best_branches(network_, bare)) return "";
+  std::vector<Relaxation> own;
+  add_branch(own, target);
+  for (const Relaxation& relaxation : own) {
+    bare.branches.front() = relaxation.request.branch(target);
+    if (best_branches(network_, bare)) return relaxation.reason;
+  }
+  return fmt::format("no way to {} meets all that is asked of it", name(target));
+}
+
+// To a device: to the first of those that can stand there.
+NoChain WhyNoAssembly::why_no_way(std::size_t target) const {
+  ChainRequest way = request_.rules;
+  way.from.called = name_of_base(request_);
+  way.to = request_.targets[target];
+  if (const auto& devices = request_.branch(target).devices; !devices.empty())
+    way.to.type = catalog_.part(devices.front().part).ports[devices.front().port].type;
+  way.to.called = name_of_target(request_, target);
+  way.needs.clear();
+  way.most_parts.reset();
+  return why_none(network_, way);
+}
+
 std::string WhyNoAssembly::reason(const NoAssembly& answer, const std::vector<Relaxation>& mending) const {
   const std::string base = catalog_.written(request_.rules.from.type);
+  if (answer.targets.size() == 1 && !answer.way)
+    return fmt::format("{} cannot be reached from the base ({}) as asked: {}", name(answer.targets.front()), base,
+                       why_not_alone(answer.targets.front()));
   if (answer.way)
     return fmt::format("{} cannot be reached from the base ({}): {}", name(answer.targets.front()), base,
                        answer.way->reason);
@@ -163,6 +273,11 @@ std::string WhyNoAssembly::reason(const NoAssembly& answer, const std::vector<Re
   return fmt::format("{} cannot be joined to the base ({}) together{}", names, base, because);
 }
 
+void add_mends(const std::vector<Relaxation>& mending, NoAssembly& answer) {
+  for (const Relaxation& relaxation : mending)
+    if (!relaxation.mend.empty()) answer.mends.push_back(relaxation.mend);
+}
+
 NoAssembly WhyNoAssembly::explain() {
   NoAssembly answer;
   if (const auto tree = best_branches(network_, request_, true)) {
@@ -170,22 +285,15 @@ NoAssembly WhyNoAssembly::explain() {
     add_open_ports(catalog_, *tree, ports);
     answer.reason = fmt::format("every assembly leaves a port open, and no plug or cap that the rules allow goes on {}",
                                 fmt::join(ports, " or "));
-    for (const Relaxation& relaxation : relaxations()) answer.mends.push_back(relaxation.mend);
+    add_mends(relaxations(), answer);
     return answer;
   }
   answer.targets = least_set();
   const std::vector<Relaxation> mending = relaxations();
-  if (answer.targets.size() == 1) {
-    ChainRequest way = request_.rules;
-    way.from.called = name_of_base(request_);
-    way.to = request_.targets[answer.targets.front()];
-    way.to.called = name_of_target(request_, answer.targets.front());
-    way.needs.clear();
-    way.most_parts.reset();
-    answer.way = why_none(network_, way);
-  }
+  if (answer.targets.size() == 1 && why_not_alone(answer.targets.front()).empty())
+    answer.way = why_no_way(answer.targets.front());
   answer.reason = reason(answer, mending);
-  for (const Relaxation& relaxation : mending) answer.mends.push_back(relaxation.mend);
+  add_mends(mending, answer);
   return answer;
 }
 

@@ -1,6 +1,8 @@
 #include "chain/why_none.h"
 
 #include "chain/best_route.h"
+#include "chain/cheapest_purchase.h"
+#include "chain/conflict.h"
 #include "chain/reach.h"
 #include "chain/wishes.h"
 
@@ -12,96 +14,60 @@ namespace riserun::chain {
 
 namespace {
 
-/// One rule taken off: what is asked then, what to tell the person to do, and why there is none while it stands.
-struct Relaxation {
-  ChainRequest request;
-  std::string mend;
-  std::string reason;
-};
-
 class WhyNone {
  public:
   WhyNone(const Network& network, const ChainRequest& request)
-      : network_(network), catalog_(network.catalog()), request_(request) {}
+      : network_(network), catalog_(network.catalog()), request_(request), conflict_(network, request) {}
 
   NoChain explain();
 
  private:
-  std::vector<Relaxation> relaxations() const;
-  void add_held_ends(std::vector<Relaxation>& all) const;
-  void add_needs(std::vector<Relaxation>& all) const;
-  std::string reason(const std::vector<Relaxation>& mending) const;
+  std::string reason(const std::vector<std::size_t>& at_odds) const;
+  void add_lifts(const std::vector<std::size_t>& at_odds, NoChain& answer);
+  void add_special_order(NoChain& answer) const;
+  std::optional<Lift> lift(std::uint64_t given_up) const;
   std::optional<std::string> need_without_part() const;
   bool joined_without_rules() const;
+  bool nothing_is_sold() const {
+    return !request_.not_sold.empty() &&
+           std::find(request_.not_sold.begin(), request_.not_sold.end(), false) == request_.not_sold.end();
+  }
+  std::string purchase(const std::vector<PartId>& parts) const;
+  void add_purchase(NoChain& answer) const;
 
   const Network& network_;
   const Catalog& catalog_;
   const ChainRequest& request_;
+  Conflict conflict_;
 };
 
-template <class Change>
-Relaxation relaxed(const ChainRequest& request, Change change, std::string mend, std::string reason) {
-  Relaxation made{request, std::move(mend), std::move(reason)};
-  change(made.request);
-  return made;
+// "these two cannot both be kept: 1-1/2 in bore everywhere; no more than 2 parts"
+std::string sentence(const std::vector<RequestRule>& rules, const std::vector<std::size_t>& at_odds) {
+  std::vector<std::string> texts;
+  for (const std::size_t row : at_odds) texts.push_back(rules[row].text);
+  return conflict_sentence(texts);
 }
 
-void WhyNone::add_held_ends(std::vector<Relaxation>& all) const {
-  if (Rules(catalog_, request_).closing() == Closing::none) return;
-  const std::string reason =
-      "neither end turns, and no chain has a union, a swivel, a hose or another joint that closes without turning";
-  all.push_back(relaxed(
-      request_, [](ChainRequest& r) { r.from.freedom = Freedom::loose; },
-      fmt::format("let {} ({}) turn and move", name_of_first(request_.from), catalog_.written(request_.from.type)),
-      reason));
-  all.push_back(relaxed(
-      request_, [](ChainRequest& r) { r.to.freedom = Freedom::loose; },
-      fmt::format("let {} ({}) turn and move", name_of_last(request_.to), catalog_.written(request_.to.type)), reason));
+std::vector<std::size_t> rows_of(std::uint64_t set) {
+  std::vector<std::size_t> rows;
+  for (std::size_t row = 0; row < 64; ++row)
+    if (set >> row & 1u) rows.push_back(row);
+  return rows;
 }
 
-void WhyNone::add_needs(std::vector<Relaxation>& all) const {
-  for (std::size_t row = 0; row < request_.needs.size(); ++row) {
-    const std::string& words = request_.needs[row].words;
-    all.push_back(relaxed(
-        request_, [&](ChainRequest& r) { r.needs.erase(r.needs.begin() + static_cast<std::ptrdiff_t>(row)); },
-        fmt::format("do without the {}", words), fmt::format("no chain between the two ends can hold a {}", words)));
+Lift cost_of_lift(const Route& route) {
+  Lift lift;
+  for (const Move& move : route.moves) {
+    lift.part_count += static_cast<int>(move.own.parts);
+    lift.buy_count += static_cast<int>(move.own.buy);
+    lift.price = lift.price + cents(move.own.cents);
   }
+  return lift;
 }
 
-std::vector<Relaxation> WhyNone::relaxations() const {
-  std::vector<Relaxation> all;
-  add_held_ends(all);
-  add_needs(all);
-  if (request_.most_parts)
-    all.push_back(relaxed(
-        request_, [](ChainRequest& r) { r.most_parts.reset(); }, "allow more parts",
-        fmt::format("every chain takes more than {} part{}", *request_.most_parts,
-                    *request_.most_parts == 1 ? "" : "s")));
-  if (request_.rating)
-    all.push_back(relaxed(
-        request_, [](ChainRequest& r) { r.rating.reset(); },
-        fmt::format("accept a rating below {:.4g} psi", in_psi(*request_.rating)),
-        fmt::format("no chain stands {:.4g} psi in every part", in_psi(*request_.rating))));
-  if (request_.smallest_bore)
-    all.push_back(relaxed(
-        request_, [](ChainRequest& r) { r.smallest_bore.reset(); },
-        fmt::format("accept a bore below {:.3g} in", in_inches(*request_.smallest_bore)),
-        fmt::format("every chain narrows below {:.3g} in", in_inches(*request_.smallest_bore))));
-  if (request_.galvanic == Galvanic::avoid)
-    all.push_back(relaxed(
-        request_, [](ChainRequest& r) { r.galvanic = Galvanic::warn; },
-        "accept metals side by side that should be kept apart, and watch the joint",
-        "every chain brings metals together that should be kept apart"));
-  if (request_.service == Service::air)
-    all.push_back(relaxed(
-        request_, [](ChainRequest& r) { r.service = Service::water; },
-        "use the chain for water only, never under compressed air",
-        "every chain holds a part that must not stand compressed air"));
-  if (std::find(request_.banned.begin(), request_.banned.end(), true) != request_.banned.end())
-    all.push_back(relaxed(
-        request_, [](ChainRequest& r) { r.banned.clear(); }, "allow the parts that are ruled out",
-        "every chain takes a part that is ruled out"));
-  return all;
+std::optional<Lift> WhyNone::lift(std::uint64_t given_up) const {
+  const std::optional<Route> route = best_route(network_, conflict_.without(given_up));
+  return route ? std::optional(cost_of_lift(*route)) : std::nullopt;
 }
 
 std::optional<std::string> WhyNone::need_without_part() const {
@@ -114,7 +80,8 @@ std::optional<std::string> WhyNone::need_without_part() const {
       return has_two_ports(part) && rules.admits(part) && (rules.buyable(part) || request_.bin.count_of(part) > 0);
     };
     if (std::none_of(need.parts.begin(), need.parts.end(), may_be_had))
-      return fmt::format("no {} is stocked that the other rules allow", need.words);
+      return fmt::format("no {} is {} that the other rules allow", need.words,
+                         nothing_is_sold() ? "in the bin" : "stocked");
   }
   return std::nullopt;
 }
@@ -125,20 +92,93 @@ bool WhyNone::joined_without_rules() const {
   bare.to = {request_.to.type, {}, Freedom::loose};
   bare.special_order = request_.special_order;
   bare.bin = request_.bin;
+  bare.not_sold = request_.not_sold;
   return best_route(network_, bare).has_value();
 }
 
-std::string WhyNone::reason(const std::vector<Relaxation>& mending) const {
+std::string WhyNone::reason(const std::vector<std::size_t>& at_odds) const {
   const std::string from = catalog_.written(request_.from.type);
   const std::string to = catalog_.written(request_.to.type);
   if (const auto need = need_without_part()) return *need;
-  if (!joined_without_rules())
-    return fmt::format("no run of {}parts leads from {} to {}", request_.special_order ? "" : "stocked ", from, to);
-  if (mending.empty()) return fmt::format("no chain from {} to {} keeps all the rules at once", from, to);
-  if (Rules(catalog_, request_).closing() != Closing::none && request_.needs.empty() &&
-      catalog_.mating_rule(request_.from.type, request_.to.type))
-    return fmt::format("{} and {} would go straight together, but {}", from, to, mending.front().reason);
-  return mending.front().reason;
+  if (at_odds.empty() || !joined_without_rules())
+    return fmt::format("no run of {}parts {}leads from {} to {}",
+                       request_.special_order || nothing_is_sold() ? "" : "stocked ",
+                       nothing_is_sold() ? "in the bin " : "", from, to);
+  const RequestRule& first = conflict_.rules()[at_odds.front()];
+  if (at_odds.size() > 1) return sentence(conflict_.rules(), at_odds);
+  if (first.key == "held_ends" && request_.needs.empty() && catalog_.mating_rule(request_.from.type, request_.to.type))
+    return fmt::format("{} and {} would go straight together, but {}", from, to, first.alone);
+  return first.alone;
+}
+
+void WhyNone::add_special_order(NoChain& answer) const {
+  answer.special_order = completing_special_order(network_, request_);
+  if (!answer.special_order) return;
+  GraphExtras extras;
+  extras.special_order_is_wish = true;
+  Lift lift = cost_of_lift(*best_route(network_, request_, extras));
+  lift.by = Lift::By::part;
+  lift.text = fmt::format("order the {}", catalog_.part(*answer.special_order).name);
+  answer.lifts.push_back(std::move(lift));
+}
+
+// Only a rule of the conflict can mend it by itself: every conflict must lose one of its rules.
+void WhyNone::add_lifts(const std::vector<std::size_t>& at_odds, NoChain& answer) {
+  const std::vector<RequestRule>& rules = conflict_.rules();
+  for (const std::size_t row : at_odds) {
+    if (rules[row].key == "stocked_only" && answer.special_order) continue;
+    if (rules[row].key == "bin_only" && !answer.to_buy.empty()) continue;
+    const std::optional<Lift> made = lift(std::uint64_t{1} << row);
+    if (!made) continue;
+    for (const std::string& mend : rules[row].mends) {
+      Lift& lifted = answer.lifts.emplace_back(*made);
+      lifted.by = rules[row].freedom ? Lift::By::freedom : Lift::By::rule;
+      lifted.text = mend;
+    }
+  }
+  if (!answer.lifts.empty() || at_odds.empty()) return;
+  const std::uint64_t least = conflict_.least_to_give_up();
+  std::optional<Lift> made = lift(least);
+  if (!made) return;
+  made->by = Lift::By::several_rules;
+  for (const std::size_t row : rows_of(least)) {
+    if (!made->text.empty()) made->text += ", and ";
+    made->text += rules[row].mends.front();
+  }
+  answer.lifts.push_back(std::move(*made));
+}
+
+std::string WhyNone::purchase(const std::vector<PartId>& parts) const {
+  std::string text;
+  Price price;
+  for (const PartId id : parts) {
+    const catalog::Part& part = catalog_.part(id);
+    text += fmt::format("{} {} ({})", text.empty() ? "buy the" : " and the", part.name,
+                        catalog_.material(part.material).name);
+    price = price + part.price;
+  }
+  return fmt::format("{}, about ${:.2f}", text, in_dollars(price));
+}
+
+void WhyNone::add_purchase(NoChain& answer) const {
+  answer.to_buy = cheapest_purchase(network_, request_);
+  if (answer.to_buy.empty()) return;
+  ChainRequest bought = request_;
+  Lift lift;
+  for (const PartId part : answer.to_buy) {
+    const auto item =
+        std::find_if(bought.bin.items.begin(), bought.bin.items.end(), [&](const auto& i) { return i.part == part; });
+    if (item == bought.bin.items.end())
+      bought.bin.items.push_back({part, 1});
+    else
+      item->count = std::max(item->count, 0) + 1;
+    lift.price = lift.price + catalog_.part(part).price;
+  }
+  if (const auto route = best_route(network_, bought)) lift.part_count = static_cast<int>(part_count(route->moves));
+  lift.by = Lift::By::part;
+  lift.buy_count = static_cast<int>(answer.to_buy.size());
+  lift.text = purchase(answer.to_buy);
+  answer.lifts.push_back(std::move(lift));
 }
 
 NoChain WhyNone::explain() {
@@ -154,18 +194,31 @@ NoChain WhyNone::explain() {
     answer.look_alikes = look_alike_traps(catalog_, request_, {}, {});
   else
     answer.look_alikes = look_alike_traps(catalog_, request_, answer.reachable_from, answer.reachable_to);
-  answer.special_order = completing_special_order(network_, request_);
-  if (const auto missing = missing_part(network_, request_)) answer.missing_part = missing->name;
-  std::vector<Relaxation> mending = relaxations();
-  std::erase_if(mending, [&](const Relaxation& r) { return !best_route(network_, r.request); });
-  answer.reason = reason(mending);
-  if (answer.special_order)
-    answer.mends.push_back(fmt::format("order the {}", catalog_.part(*answer.special_order).name));
-  for (const Relaxation& relaxation : mending) answer.mends.push_back(relaxation.mend);
+  const std::vector<std::size_t> at_odds = rows_of(conflict_.least_conflict().value_or(0));
+  for (const std::size_t row : at_odds)
+    answer.conflict.push_back({conflict_.rules()[row].key, conflict_.rules()[row].text});
+  answer.reason = reason(at_odds);
+  if (nothing_is_sold())
+    add_purchase(answer);
+  else
+    add_special_order(answer);
+  if (answer.to_buy.empty())
+    if (const auto missing = missing_part(network_, request_)) answer.missing_part = missing->name;
+  add_lifts(at_odds, answer);
+  for (const Lift& lift : answer.lifts) answer.mends.push_back(lift.text);
   return answer;
 }
 
 }  // namespace
+
+std::string conflict_sentence(const std::vector<std::string>& rules) {
+  static constexpr const char* kNumbers[] = {"three", "four", "five", "six", "seven", "eight"};
+  const std::string list = fmt::format("{}", fmt::join(rules, "; "));
+  if (rules.size() == 2) return "these two cannot both be kept: " + list;
+  const std::string count =
+      rules.size() < 3 || rules.size() > 8 ? std::to_string(rules.size()) : kNumbers[rules.size() - 3];
+  return fmt::format("these {} cannot all be kept: {}", count, list);
+}
 
 NoChain why_none(const Network& network, const ChainRequest& request) { return WhyNone(network, request).explain(); }
 

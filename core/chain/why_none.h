@@ -9,4 +9,7 @@ namespace riserun::chain {
 /// @pre best_route() of the same request found none
 NoChain why_none(const Network& network, const ChainRequest& request);
 
+/// "these two cannot both be kept: ...": rules in words, at least one.
+std::string conflict_sentence(const std::vector<std::string>& rules);
+
 }  // namespace riserun::chain

@@ -2,6 +2,7 @@
 
 #include "chain/best_route.h"
 #include "chain/reach.h"
+#include "chain/swing.h"
 
 #include <fmt/format.h>
 
@@ -48,6 +49,14 @@ Move wished_move(const Network& network, PortTypeId enter, PortTypeId leave, boo
   return move;
 }
 
+/// A straight part of that kind could be turned in the room that there is.
+bool has_room(const ChainRequest& request, const Catalog& catalog, PortTypeId enter, PortTypeId leave) {
+  if (!request.room) return true;
+  catalog::Part part;
+  part.ports = {{enter, {}, {}, 180.0}, {leave, {}, {}, 0.0}};
+  return std::max(swing_radius(catalog, part, 0), swing_radius(catalog, part, 1)) <= *request.room;
+}
+
 std::set<PortTypeId> ends_that_fit(const Catalog& catalog, PortTypeId end, const std::vector<PortTypeId>& side) {
   std::set<PortTypeId> fitting;
   for (const catalog::Mate& mate : catalog.mates(end)) fitting.insert(mate.other);
@@ -72,7 +81,7 @@ std::vector<Move> wished_moves(const Network& network, const ChainRequest& reque
   std::vector<Move> wished;
   for (const PortTypeId enter : enters) {
     for (const PortTypeId leave : leaves) {
-      if (!likely(enter, leave)) continue;
+      if (!likely(enter, leave) || !has_room(request, catalog, enter, leave)) continue;
       wished.push_back(wished_move(network, enter, leave, false));
       if (rules.closing() != Closing::none && unlikeliness(catalog, enter, leave) == 0)
         wished.push_back(wished_move(network, enter, leave, true));

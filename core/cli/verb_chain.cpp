@@ -1,9 +1,12 @@
 #include "chain/branched.h"
 #include "chain/finder.h"
+#include "chain/spares.h"
+#include "cli/branch_options.h"
 #include "cli/inputs.h"
 #include "report/assembly_text.h"
 #include "report/chain_text.h"
 #include "report/plan_json.h"
+#include "report/spares_text.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -24,12 +27,23 @@ struct ChainOptions {
   std::vector<std::string> avoid;
   std::string rating;
   std::string smallest_bore;
+  std::string room;
+  bool from_bin = false;
   std::string flow;
   std::string galvanic;
   std::string most_parts;
+  std::string most_bushings;
+  std::string hottest;
   std::string alternatives;
+  std::string span;
+  std::string offset;
+  std::string roll;
+  bool spares = false;
   bool air = false;
+  bool vacuum = false;
+  bool in_order = false;
   bool special_order = false;
+  BranchOptions branches;
 };
 
 const std::vector<std::string> kOrders = {"parts", "price", "loss", "length", "bin"};
@@ -48,6 +62,11 @@ chain::Order order(WordReader& words, const std::string& text) {
   return kMeaning[words.choice("--order", text, kOrders)];
 }
 
+quantity::Reading<Temperature> read_hottest(std::string_view text) {
+  const quantity::Range<Temperature> range{degrees_fahrenheit(32.0), degrees_fahrenheit(500.0)};
+  return quantity::within(quantity::read_temperature(text), range, text);
+}
+
 quantity::Reading<int> read_rows(std::string_view text) {
   quantity::Reading<int> reading = quantity::read_count(text);
   const int* rows = std::get_if<int>(&reading);
@@ -55,10 +74,36 @@ quantity::Reading<int> read_rows(std::string_view text) {
   return reading;
 }
 
+quantity::Reading<Length> read_distance(std::string_view text) {
+  return quantity::within(quantity::read_length(text), quantity::Range<Length>{Length{}, feet(60.0)}, text);
+}
+
+/// The distance between the two ports; nullopt: none is asked for. Ports with a distance between them stand still
+/// unless it is said how they move.
+std::optional<chain::Span> span_from(const ChainOptions& options, WordReader& words, chain::ChainRequest& request) {
+  chain::Span span;
+  const auto along = words.quantity("--span", options.span, &read_distance);
+  span.offset = words.quantity("--offset", options.offset, &read_distance).value_or(Length{});
+  span.roll = words.quantity("--roll", options.roll, &read_distance).value_or(Length{});
+  if (options.span.empty() && !options.offset.empty())
+    words.add("--offset", options.offset, "asks for --span too: the distance between the faces, along the axes", 0);
+  if (options.offset.empty() && !options.roll.empty())
+    words.add("--roll", options.roll, "asks for --offset too: it is the second offset, at right angles to the first",
+              0);
+  if (!options.span.empty() && !options.alternatives.empty())
+    words.add("--alternatives", options.alternatives, "does not go with --span, which has one best answer", 0);
+  if (!along) return std::nullopt;
+  span.along = *along;
+  if (options.first_end.empty()) request.from.freedom = chain::Freedom::fixed;
+  if (options.last_end.empty()) request.to.freedom = chain::Freedom::fixed;
+  return span;
+}
+
 /// What is asked, and how many chains are wanted; none given: the best alone.
 struct Question {
   chain::ChainRequest request;
   std::optional<int> rows;
+  std::optional<chain::Span> span;
 };
 
 Question question_from(const ChainOptions& options, const Stock& stock) {
@@ -75,17 +120,29 @@ Question question_from(const ChainOptions& options, const Stock& stock) {
   request.order = order(words, options.order);
   for (const std::string& need : options.needs) request.needs.push_back({need, words.parts(catalog, "--need", need)});
   request.banned.assign(options.avoid.empty() ? 0 : catalog.parts().size(), false);
-  for (const std::string& avoid : options.avoid)
-    for (const catalog::PartId part : words.parts(catalog, "--avoid", avoid)) request.banned[part.row] = true;
+  for (const std::string& avoid : options.avoid) {
+    request.avoided.push_back({avoid, words.parts(catalog, "--avoid", avoid)});
+    for (const catalog::PartId part : request.avoided.back().parts) request.banned[part.row] = true;
+  }
+  request.needs_in_order = options.in_order;
+  request.vacuum = options.vacuum;
+  request.hottest = words.quantity("--hottest", options.hottest, &read_hottest);
+  const auto bushings = words.quantity("--most-bushings", options.most_bushings, &quantity::read_count);
+  request.most_bushings = bushings.value_or(chain::kUsualMostBushings);
   request.service = options.air ? chain::Service::air : chain::Service::water;
   request.rating = words.quantity("--rating", options.rating, &quantity::read_pressure);
   request.smallest_bore = words.quantity("--bore", options.smallest_bore, &quantity::read_length);
+  request.room = words.quantity("--room", options.room, &quantity::read_length);
   request.galvanic =
       words.choice("--galvanic", options.galvanic, kGalvanic) == 1 ? chain::Galvanic::avoid : chain::Galvanic::warn;
   request.special_order = options.special_order;
   request.most_parts = words.quantity("--most-parts", options.most_parts, &quantity::read_count);
   if (const auto flow = words.quantity("--flow", options.flow, &quantity::read_volume_flow)) request.flow = *flow;
   request.bin = stock.bin;
+  if (options.from_bin) request.not_sold.assign(catalog.parts().size(), true);
+  question.span = span_from(options, words, request);
+  if (question.span && options.spares)
+    words.add("--spares", "", "is not for a run that makes a distance: a stand-in would have to make it too", 0);
   question.rows = words.quantity("--alternatives", options.alternatives, &read_rows);
   words.finish();
   return question;
@@ -96,15 +153,27 @@ std::string heading_of(const Stock& stock, const chain::ChainRequest& request) {
                      stock.catalog->written(request.to.type));
 }
 
+std::optional<chain::Spares> spares_of(bool wanted, const chain::Network& network, const chain::ChainRequest& request,
+                                       const chain::Chain* chain) {
+  if (!wanted || chain == nullptr) return std::nullopt;
+  return chain::least_spares(network, {{request, *chain}});
+}
+
+void print_spares(const Stock& stock, const std::optional<chain::Spares>& spares, const Session& session) {
+  if (spares) session.out << report::spares_text(*stock.catalog, *spares, {});
+}
+
 void print_alternatives(const Stock& stock, const chain::ChainRequest& request, const chain::Finder& finder,
-                        const std::vector<chain::Alternative>& rows, const Session& session) {
+                        const std::vector<chain::Alternative>& rows, bool with_spares, const Session& session) {
+  const auto spares = spares_of(with_spares, finder.network(), request, &rows.front().chain);
   const std::vector<chain::Substitute> substitutes = finder.shelf_empty(request, rows.front().chain);
   if (session.common.json) {
-    session.out << report::alternatives_json(*stock.catalog, request, rows, substitutes);
+    session.out << report::alternatives_json(*stock.catalog, request, rows, substitutes, spares ? &*spares : nullptr);
     return;
   }
   session.out << heading_of(stock, request)
               << report::alternatives_text(*stock.catalog, request, rows, substitutes, session.style(UnitSystem::inch));
+  print_spares(stock, spares, session);
 }
 
 // Options that say something of one run between two ends say nothing of an assembly.
@@ -117,10 +186,22 @@ void refuse_what_is_for_two_ports(const ChainOptions& options) {
   refuse("--last-end", options.last_end);
   refuse("--flow", options.flow);
   refuse("--most-parts", options.most_parts);
+  refuse("--most-bushings", options.most_bushings);
   refuse("--alternatives", options.alternatives);
+  if (options.in_order)
+    words.add("--in-order", "",
+              "is for a chain between two ports: an assembly branches, so its needs have no one order", 0);
+  refuse("--span", options.span);
+  refuse("--spares", options.spares ? "yes" : "");
   if (options.order == "length" || options.order == "loss")
     words.add("--order", options.order,
               "a branched assembly has no one length and no one loss; allowed: parts, price, bin", 0);
+  words.finish();
+}
+
+void refuse_what_is_for_branches(const ChainOptions& options) {
+  WordReader words;
+  refuse_branch_options(options.branches, words);
   words.finish();
 }
 
@@ -132,6 +213,7 @@ int run_assembly(const ChainOptions& options, const Session& session) {
   WordReader words;
   for (std::size_t i = 1; i < options.ports.size(); ++i)
     request.targets.push_back({words.port(*stock.catalog, options.ports[i]), {}, request.rules.from.freedom, {}});
+  request.branches = read_branch_options(options.branches, stock, request.targets.size(), words);
   words.finish();
   const chain::AssemblyAnswer answer = chain::find_assembly(*stock.catalog, request);
   if (session.common.json) {
@@ -147,23 +229,26 @@ int run_assembly(const ChainOptions& options, const Session& session) {
 
 int run_chain(const ChainOptions& options, const Session& session) {
   if (options.ports.size() > 2) return run_assembly(options, session);
+  refuse_what_is_for_branches(options);
   const Stock stock = load_stock(session.common);
-  const auto [request, most_rows] = question_from(options, stock);
+  const auto [request, most_rows, span] = question_from(options, stock);
+  const chain::Finder finder(*stock.catalog);
   if (most_rows) {
-    const chain::Finder finder(*stock.catalog);
     const auto rows = finder.alternatives(request, static_cast<std::size_t>(*most_rows));
     if (!rows.empty()) {
-      print_alternatives(stock, request, finder, rows, session);
+      print_alternatives(stock, request, finder, rows, options.spares, session);
       return kDone;
     }
   }
-  const chain::Answer answer = chain::find_chain(*stock.catalog, request);
-  const bool found = std::holds_alternative<chain::Chain>(answer);
+  const chain::Answer answer = span ? finder.find_span(request, *span) : finder.find(request);
+  const auto* found = std::get_if<chain::Chain>(&answer);
+  const auto spares = spares_of(options.spares, finder.network(), request, found);
   if (session.common.json) {
-    session.out << report::chain_json(*stock.catalog, request, answer);
+    session.out << report::chain_json(*stock.catalog, request, answer, spares ? &*spares : nullptr);
   } else {
     session.out << heading_of(stock, request)
                 << report::chain_text(*stock.catalog, request, answer, session.style(UnitSystem::inch));
+    print_spares(stock, spares, session);
   }
   return found ? kDone : kNoSolution;
 }
@@ -190,14 +275,32 @@ void add_chain_verb(CLI::App& app, Session& session) {
       ->allow_extra_args(false);
   verb->add_option("--rating", options->rating, "The pressure that every part must stand, as \"100 psi\"");
   verb->add_option("--bore", options->smallest_bore, "The smallest bore allowed, as \"3/4 in\"");
+  verb->add_option("--room", options->room,
+                   "Free radius round the run: what is screwed up must have room to turn, as \"2 in\"");
   verb->add_option("--flow", options->flow, "Flow for the head lost, as \"12 gpm\" (10 gpm when left out)");
   verb->add_option("--galvanic", options->galvanic, "warn of unlike metals, or avoid them");
   verb->add_option("--alternatives", options->alternatives,
                    "So many chains that a person may prefer, the best among them, and what to take where a part of it "
                    "is not on the shelf");
+  verb->add_option("--span", options->span,
+                   "The distance between the two ports' faces, which look at each other: stock pieces, cut pipe or a "
+                   "hose make it; both ends are held unless --first-end or --last-end says otherwise");
+  verb->add_option("--offset", options->offset, "With --span: how far apart the two ports' axes are");
+  verb->add_option("--roll", options->roll, "With --offset: the second offset of a rolling one, at right angles to it");
+  verb->add_flag("--spares", options->spares,
+                 "The fewest spare parts with which any one bought part may be missing or broken");
   verb->add_option("--most-parts", options->most_parts, "No more parts than that");
+  verb->add_option("--most-bushings", options->most_bushings, "No more bushings than that (1 when left out)");
+  verb->add_flag("--in-order", options->in_order,
+                 "What --need asks for comes in the order given, from the first port on");
+  verb->add_option(
+      "--hottest", options->hottest,
+      "The hottest that it gets inside, as \"140 F\": every part must be proved for it, --rating at that heat");
+  verb->add_flag("--vacuum", options->vacuum, "It can come under vacuum: every part must be proved for it");
   verb->add_flag("--air", options->air, "It carries compressed air: nothing that shatters");
+  verb->add_flag("--from-bin", options->from_bin, "Nothing is bought: what the bin has must do");
   verb->add_flag("--special-order", options->special_order, "Parts that a store must order are allowed");
+  add_branch_options(*verb, options->branches);
   verb->callback(
       [options, &session] { session.chosen_verb = [options, &session] { return run_chain(*options, session); }; });
 }

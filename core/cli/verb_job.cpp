@@ -1,8 +1,10 @@
 // The verbs that read a job and show its plan, or one part of it.
 #include "cli/inputs.h"
 #include "plan/plan.h"
+#include "plan/spares.h"
 #include "report/plan_json.h"
 #include "report/plan_text.h"
+#include "report/spares_text.h"
 
 #include <CLI/CLI.hpp>
 
@@ -54,6 +56,17 @@ std::string walls_and_test(const plan::Plan& plan, const report::Style& style) {
   return report::walls_text(plan, style) + "\n" + report::leak_test_text(plan, style);
 }
 
+std::string list_and_spares(const plan::Plan& plan, const report::Style& style) {
+  std::vector<std::string> names;
+  for (const plan::ConnectionPlan& connection : plan.connections) names.push_back(connection.name);
+  return report::list_text(plan, style) + "\n" + report::heading("Spares", style) +
+         report::spares_text(*plan.catalog, plan::spares_for(plan), names);
+}
+
+std::string list_and_spares_json(const plan::Plan& plan) { return report::list_json(plan, plan::spares_for(plan)); }
+
+std::string list_alone_json(const plan::Plan& plan) { return report::list_json(plan); }
+
 }  // namespace
 
 void add_plan_verb(CLI::App& app, Session& session) {
@@ -71,8 +84,18 @@ void add_walls_verb(CLI::App& app, Session& session) {
 }
 
 void add_list_verb(CLI::App& app, Session& session) {
-  add_job_verb(app, session, "list", "Shopping list and cut list", &with_refusals<&report::list_text>,
-               &report::list_json);
+  const auto job_file = std::make_shared<std::string>();
+  const auto spares = std::make_shared<bool>(false);
+  CLI::App* verb = app.add_subcommand("list", "Shopping list and cut list");
+  verb->add_option("job", *job_file, "The job file")->required();
+  verb->add_flag("--spares", *spares,
+                 "Also the fewest spare parts with which any one bought part of a run may be missing or broken");
+  verb->callback([job_file, spares, &session] {
+    session.chosen_verb = [job_file, spares, &session] {
+      if (*spares) return show_plan(*job_file, session, &with_refusals<&list_and_spares>, &list_and_spares_json);
+      return show_plan(*job_file, session, &with_refusals<&report::list_text>, &list_alone_json);
+    };
+  });
 }
 
 }  // namespace riserun::cli

@@ -15,6 +15,11 @@ bool BinLeft::take(PartId part) {
   return false;
 }
 
+void BinLeft::take(const Bin& given) {
+  for (const catalog::BinItem& item : given.items)
+    for (int i = 0; i < item.count; ++i) take(item.part);
+}
+
 void Draft::assume(std::string what, std::string value, std::string why) {
   plan.assumptions.push_back({std::move(what), std::move(value), std::move(why)});
 }

@@ -1,5 +1,7 @@
-// The connections: what is asked of the chain search for each, in the order of the job, with what is left of the bin.
+// The connections: what is asked of the chain search for each, and what comes of the answer.
 #include "chain/finder.h"
+#include "chain/span.h"
+#include "plan/draft_duty.h"
 #include "plan/drafting.h"
 #include "quantity/write.h"
 
@@ -24,14 +26,20 @@ const Length kBandGap = inches(0.25);       // from the hose's end, and between 
 
 bool is_air_port(const Job& job, const std::string& name) { return port_named(job.air.ports, name) != nullptr; }
 
+}  // namespace
+
 Service settle_service(Draft& draft, const JobConnection& connection) {
   if (connection.carries) return *connection.carries;
   const Job& job = draft.plan.job;
-  const bool air = is_air_port(job, connection.from) || is_air_port(job, connection.to);
+  const bool air = is_air_port(job, connection.from) || is_air_port(job, connection.to) ||
+                   std::any_of(connection.branches.begin(), connection.branches.end(),
+                               [&](const JobBranch& branch) { return is_air_port(job, branch.to); });
   draft.assume(fmt::format("what '{}' carries", connection.name), air ? "air" : "water",
                air ? "one end is on the air supply" : "neither end is on the air supply");
   return air ? Service::air : Service::water;
 }
+
+namespace {
 
 const char* freedom_name(Freedom freedom) {
   switch (freedom) {
@@ -47,6 +55,8 @@ const char* freedom_name(Freedom freedom) {
   return "";
 }
 
+}  // namespace
+
 Freedom settle_freedom(Draft& draft, const JobConnection& connection, const std::string& port,
                        const std::optional<Freedom>& given) {
   if (given) return *given;
@@ -57,10 +67,13 @@ Freedom settle_freedom(Draft& draft, const JobConnection& connection, const std:
   return freedom;
 }
 
+namespace {
+
 chain::PortEnd end_at(Draft& draft, const JobConnection& connection, const std::string& name,
                       const std::optional<Freedom>& freedom) {
   const JobPort* port = find_port(draft.plan.job, name);
-  return {port->type, port->material, settle_freedom(draft, connection, name, freedom), "the " + name};
+  return {port->type, port->material, settle_freedom(draft, connection, name, freedom), "the " + name,
+          !is_air_port(draft.plan.job, name)};
 }
 
 /// The gauge pressure that every part must stand unless the job says otherwise: all that the regulator can be set to.
@@ -82,46 +95,37 @@ std::vector<bool> banned_parts(const Draft& draft, const JobConnection& connecti
     for (std::size_t row = 0; row < banned.size(); ++row) banned[row] = !catalog.parts()[row].air;
   for (const chain::Need& need : connection.needs)
     for (const PartId part : need.parts) banned[part.row] = false;
-  for (const PartId part : connection.avoided) banned[part.row] = true;
+  for (const chain::Avoidance& avoidance : connection.avoid)
+    for (const PartId part : avoidance.parts) banned[part.row] = true;
   return banned;
 }
+
+}  // namespace
 
 ChainRequest request_for(Draft& draft, const JobConnection& connection, Service service) {
   ChainRequest request;
   request.from = end_at(draft, connection, connection.from, connection.from_freedom);
   request.order = connection.order.value_or(draft.settled.order);
   request.needs = connection.needs;
+  request.needs_in_order = connection.needs_in_order;
   request.banned = banned_parts(draft, connection);
+  request.avoided = connection.avoid;
   request.service = service;
   request.rating = connection.rating.value_or(usual_rating(draft));
   request.galvanic = connection.galvanic;
   request.special_order = connection.special_order;
   request.smallest_bore = connection.smallest_bore;
+  request.room = connection.room;
   request.most_parts = connection.most_parts;
+  request.most_bushings = connection.most_bushings.value_or(chain::kUsualMostBushings);
+  request.hottest = settle_hottest(draft, connection, service);
+  request.vacuum = settle_vacuum(draft, connection, service);
   request.flow = wanted_flow(draft);
   request.bin = draft.bin.bin();
   return request;
 }
 
-/// What an answer costs under an order, so that devices with different ports can be compared. Less is better.
-std::tuple<double, double, double> cost_of(const Chain& chain, chain::Order order, bool buys_device, Price device) {
-  const double parts = chain.part_count;
-  const double buys = chain.buy_count + (buys_device ? 1 : 0);
-  const double price = static_cast<double>((chain.price + (buys_device ? device : Price())).cents());
-  switch (order) {
-    case chain::Order::parts:
-      return {parts, price, buys};
-    case chain::Order::price:
-      return {price, parts, buys};
-    case chain::Order::loss:
-      return {in_metres(chain.head), parts, price};
-    case chain::Order::length:
-      return {in_metres(chain.length), parts, price};
-    case chain::Order::bin:
-      return {buys, price, parts};
-  }
-  return {parts, price, buys};
-}
+namespace {
 
 /// Ways in: a gauge is entered by its port, a check valve by its first, a ball valve by either.
 std::vector<std::uint8_t> ports_to_enter(const catalog::Part& part) {
@@ -129,74 +133,41 @@ std::vector<std::uint8_t> ports_to_enter(const catalog::Part& part) {
   return {0, 1};
 }
 
-/// The best device for each kind of port that the devices have: from the bin, then stocked, then the cheapest.
-std::vector<catalog::PortUse> best_by_port(const Draft& draft, const std::vector<PartId>& devices) {
+/// For each kind of port that the devices have: the one that is bought (stocked before ordered, then the cheapest), and
+/// all that are in the bin.
+std::vector<chain::EndPart> device_ends(const Draft& draft, const std::vector<PartId>& devices) {
   const Catalog& catalog = draft.catalog();
-  const auto type = [&](catalog::PortUse use) { return catalog.part(use.part).ports[use.port].type; };
   const auto rank = [&](PartId id) {
     const catalog::Part& part = catalog.part(id);
-    return std::tuple(draft.bin.count_of(id) == 0, !part.stocked, part.price.cents(), part.id);
+    return std::tuple(!part.stocked, part.price.cents(), part.id);
   };
-  std::vector<catalog::PortUse> best;
+  std::vector<chain::EndPart> ends;
   for (const PartId device : devices) {
-    for (const std::uint8_t port : ports_to_enter(catalog.part(device))) {
-      const catalog::PortUse use{device, port};
-      const auto same = std::find_if(best.begin(), best.end(), [&](auto other) { return type(other) == type(use); });
-      if (same == best.end()) {
-        best.push_back(use);
-      } else if (rank(device) < rank(same->part)) {
-        *same = use;
-      }
+    const catalog::Part& part = catalog.part(device);
+    for (const std::uint8_t port : ports_to_enter(part)) {
+      const PortTypeId type = part.ports[port].type;
+      const auto bought = std::find_if(ends.begin(), ends.end(),
+                                       [&](const chain::EndPart& end) { return end.on_sale && end.end.type == type; });
+      const bool known = std::any_of(ends.begin(), ends.end(), [&](const chain::EndPart& end) {
+        return end.part == device && end.end.type == type;
+      });
+      if (known) continue;
+      const bool buy = bought == ends.end() || rank(device) < rank(bought->part);
+      if (buy && bought != ends.end()) bought->on_sale = false;
+      if (buy || draft.bin.count_of(device) > 0)
+        ends.push_back({device, {type, part.material, Freedom::loose, "the " + part.name}, buy});
     }
   }
-  return best;
+  std::erase_if(ends, [&](const chain::EndPart& end) { return !end.on_sale && draft.bin.count_of(end.part) == 0; });
+  return ends;
 }
 
-/// Tries each kind of port that the device comes with and keeps the best answer.
-void find_to_device(Draft& draft, const chain::Finder& finder, const std::vector<PartId>& devices,
-                    ConnectionPlan& plan) {
-  const Catalog& catalog = draft.catalog();
-  std::optional<std::tuple<double, double, double>> least;
-  std::optional<chain::PortEnd> chosen;
-  for (const catalog::PortUse use : best_by_port(draft, devices)) {
-    const catalog::Part& part = catalog.part(use.part);
-    plan.request.to = {part.ports[use.port].type, part.material, Freedom::loose};
-    const bool in_bin = draft.bin.count_of(use.part) > 0;
-    chain::Answer answer = finder.find(plan.request);
-    const Chain* found = std::get_if<Chain>(&answer);
-    if (found == nullptr && chosen) continue;
-    if (found != nullptr) {
-      const auto cost = cost_of(*found, plan.request.order, !in_bin, part.price);
-      if (least && *least <= cost) continue;
-      least = cost;
-    }
-    chosen = plan.request.to;
-    plan.answer = std::move(answer);
-    plan.ends_in = use.part;
-    plan.ends_in_from_bin = in_bin;
-  }
-  if (chosen) plan.request.to = *chosen;
-  if (plan.ends_in) plan.to = part_title(catalog, *plan.ends_in);
-}
-
-void take_from_bin(Draft& draft, ConnectionPlan& plan) {
-  const Chain* chain = plan.chain();
-  if (chain == nullptr) return;
-  for (const chain::ChainPart& part : chain->parts) {
-    if (part.from_bin) draft.bin.take(part.part);
-    for (std::size_t i = 0; i < part.plugs.size(); ++i)
-      if (part.plug_from_bin[i]) draft.bin.take(part.plugs[i]);
-  }
-  if (!plan.ends_in) return;
-  if (plan.ends_in_from_bin) draft.bin.take(*plan.ends_in);
-  draft.extras.push_back({*plan.ends_in, plan.ends_in_from_bin, plan.name});
-}
-
-std::vector<PartId> hoses_in(const Catalog& catalog, const Chain& chain) {
-  std::vector<PartId> hoses;
+/// Hose and tube: what is sold by the length.
+std::vector<PartId> sold_by_length_in(const Catalog& catalog, const Chain& chain) {
+  std::vector<PartId> pieces;
   for (const chain::ChainPart& part : chain.parts)
-    if (catalog.part(part.part).cut_to_length) hoses.push_back(part.part);
-  return hoses;
+    if (catalog.part(part.part).cut_to_length) pieces.push_back(part.part);
+  return pieces;
 }
 
 /// The height of a port's face: given, or worked out for the riser's bung in the lid and for a port in the table's
@@ -216,9 +187,8 @@ std::optional<Length> face_height(const Draft& draft, const std::string& name, b
   return std::nullopt;
 }
 
-std::optional<Length> gap_between(Draft& draft, const JobConnection& connection) {
+std::optional<Length> gap_between(Draft& draft, const JobConnection& connection, bool& assumed) {
   if (connection.gap) return connection.gap;
-  bool assumed = false;
   const auto from = face_height(draft, connection.from, assumed);
   const auto to = face_height(draft, connection.to, assumed);
   if (!from || !to) return std::nullopt;
@@ -229,13 +199,32 @@ std::optional<Length> gap_between(Draft& draft, const JobConnection& connection)
   return gap;
 }
 
+/// What the run has to make by itself: the gap, where it was measured, nothing moves along it, and no hose length that
+/// the job gives settles it already.
+std::optional<chain::Span> span_of(const JobConnection& connection, const ConnectionPlan& plan, bool assumed) {
+  const auto moves = [](Freedom freedom) { return freedom == Freedom::sliding || freedom == Freedom::loose; };
+  if (!plan.gap || assumed || connection.hose_length || connection.ends_in) return std::nullopt;
+  if (moves(plan.request.from.freedom) || moves(plan.request.to.freedom)) return std::nullopt;
+  return chain::Span{*plan.gap, connection.offset.value_or(metres(0.0)), metres(0.0)};
+}
+
+/// The lengths of a run that makes its span.
+void settle_span(const Catalog& catalog, ConnectionPlan& plan) {
+  const Chain& chain = *plan.chain();
+  plan.run_length = chain.length;
+  plan.run_tolerance = chain.length_tolerance;
+  for (const chain::ChainPart& part : chain.parts)
+    if (part.cut_length && catalog.part(part.part).flexible) plan.hose_length = part.cut_length;
+}
+
 /// Given; or what the gap leaves over; or the length that the catalog sells it in.
 void settle_hose(Draft& draft, const JobConnection& connection, ConnectionPlan& plan) {
   const Catalog& catalog = draft.catalog();
   const Chain* chain = plan.chain();
+  if (chain->span) return settle_span(catalog, plan);
   plan.run_length = chain->length;
   plan.run_tolerance = chain->length_tolerance;
-  const std::vector<PartId> hoses = hoses_in(catalog, *chain);
+  const std::vector<PartId> hoses = sold_by_length_in(catalog, *chain);
   if (hoses.empty()) return;
   const Length usual = straight_length(catalog.part(hoses.front()));
   const Length rigid = chain->length - usual * static_cast<double>(hoses.size());
@@ -245,7 +234,7 @@ void settle_hose(Draft& draft, const JobConnection& connection, ConnectionPlan& 
     const double aside = in_metres(connection.offset.value_or(metres(0.0)));
     if (along > 0.0) plan.hose_length = metres(std::hypot(along, aside));
   } else if (!connection.hose_length) {
-    draft.assume(fmt::format("length of the hose in '{}'", connection.name),
+    draft.assume(fmt::format("length of the {} in '{}'", catalog.part(hoses.front()).name, connection.name),
                  write_length(*plan.hose_length, draft.units()), "neither its length nor the gap was given");
   }
   plan.run_length = rigid + *plan.hose_length * static_cast<double>(hoses.size());
@@ -263,13 +252,15 @@ void count_clamps(const Catalog& catalog, ConnectionPlan& plan) {
 
 /// Says when a run without a hose does not come out at the gap, and by how much.
 void check_gap(Draft& draft, ConnectionPlan& plan, const JobConnection& connection) {
-  if (!plan.gap) return;
+  if (!plan.gap || plan.chain()->span) return;
   const UnitSystem units = draft.units();
   const Length off = *plan.gap - plan.run_length;
   if (plan.hose_length) {
     if (off > plan.run_tolerance)
-      plan.cautions.push_back(fmt::format("The hose is {} too short for the gap of {}.", write_length(off, units),
-                                          write_length(*plan.gap, units)));
+      plan.cautions.push_back(
+          fmt::format("The {} is {} too short for the gap of {}.",
+                      draft.catalog().part(sold_by_length_in(draft.catalog(), *plan.chain()).front()).name,
+                      write_length(off, units), write_length(*plan.gap, units)));
     return;
   }
   if (connection.offset && *connection.offset > inches(0.25))
@@ -291,6 +282,11 @@ void refuse_none(Draft& draft, const ConnectionPlan& plan) {
   const chain::NoChain& none = *plan.none();
   Refusal refusal{Topic::connections, fmt::format("'{}' has no chain: {}", plan.name, none.reason), "", "", ""};
   const Catalog& catalog = draft.catalog();
+  if (none.only_the_distance) {
+    refusal.asked = write_length(*plan.gap, draft.units());
+    const auto nearest = none.nearest_above ? none.nearest_above : none.nearest_below;
+    if (nearest) refusal.allowed = write_length(*nearest, draft.units());
+  }
   if (none.special_order) {
     refusal.mend = fmt::format("order one part specially: {}", part_title(catalog, *none.special_order));
   } else if (none.missing_part) {
@@ -311,50 +307,61 @@ void refuse_unbuildable(Draft& draft, const ConnectionPlan& plan) {
 
 /// Unless the job says otherwise, the run from the riser to the table is not necked down far below the riser: the
 /// cheapest fittings are often the smallest. Where nothing wider can be had, the limit gives way.
-void find_between(Draft& draft, const chain::Finder& finder, const JobConnection& connection, ConnectionPlan& plan) {
+void keep_the_run_wide(Draft& draft, const chain::Finder& finder, const JobConnection& connection,
+                       ConnectionPlan& plan) {
   const std::vector<JobPort>& table = draft.plan.job.table.ports;
   const bool at_riser = plan.from == draft.plan.riser.bung || plan.to == draft.plan.riser.bung;
   const bool at_table = port_named(table, plan.from) != nullptr || port_named(table, plan.to) != nullptr;
   const bool is_main = plan.service == Service::water && at_riser && at_table && !connection.smallest_bore;
-  if (is_main) {
-    plan.request.smallest_bore = draft.plan.riser.request.pipe.bore * kLeastShareOfRiserBore;
-    plan.answer = finder.find(plan.request);
-    if (plan.chain() != nullptr) {
-      draft.assume(fmt::format("smallest bore in '{}'", connection.name),
-                   write_thickness(*plan.request.smallest_bore, draft.units(), 3),
-                   "0.6 of the riser's bore: a narrower run would throttle the fill");
-      return;
-    }
+  if (!is_main) return;
+  plan.request.smallest_bore = draft.plan.riser.request.pipe.bore * kLeastShareOfRiserBore;
+  const bool found = plan.span ? chain::best_span(finder.network(), plan.request, *plan.span).has_value()
+                               : finder.best(plan.request).has_value();
+  if (found) {
+    draft.assume(fmt::format("smallest bore in '{}'", connection.name),
+                 write_thickness(*plan.request.smallest_bore, draft.units(), 3),
+                 "0.6 of the riser's bore: a narrower run would throttle the fill");
+  } else {
     plan.request.smallest_bore.reset();
   }
-  plan.answer = finder.find(plan.request);
 }
 
-ConnectionPlan plan_connection(Draft& draft, const chain::Finder& finder, const JobConnection& connection) {
-  ConnectionPlan plan;
+/// What is asked for a connection, and what of the bin it may want.
+chain::Demand ask(Draft& draft, const chain::Finder& finder, const JobConnection& connection, ConnectionPlan& plan) {
   plan.name = connection.name;
   plan.from = connection.from;
   plan.to = connection.to;
   plan.service = settle_service(draft, connection);
   plan.request = request_for(draft, connection, plan.service);
-  plan.gap = gap_between(draft, connection);
+  bool gap_is_assumed = false;
+  plan.gap = gap_between(draft, connection, gap_is_assumed);
+  plan.answer = chain::NoChain{};
+  chain::Demand demand;
   if (connection.ends_in) {
-    find_to_device(draft, finder, connection.ends_in->parts, plan);
+    demand.ends = device_ends(draft, proved_devices(draft, connection.ends_in->parts, plan));
+    plan.request.to = demand.ends.front().end;
   } else {
     plan.request.to = end_at(draft, connection, connection.to, connection.to_freedom);
-    find_between(draft, finder, connection, plan);
+    plan.span = span_of(connection, plan, gap_is_assumed);
+    keep_the_run_wide(draft, finder, connection, plan);
   }
+  demand.request = plan.request;
+  demand.span = plan.span;
+  return demand;
+}
+
+void settle(Draft& draft, const JobConnection& connection, ConnectionPlan& plan) {
+  if (plan.ends_in) plan.to = part_title(draft.catalog(), *plan.ends_in);
   if (plan.chain() == nullptr) {
     refuse_none(draft, plan);
-    return plan;
+    return;
   }
   refuse_unbuildable(draft, plan);
-  take_from_bin(draft, plan);
-  plan.cautions = plan.chain()->cautions;
+  if (plan.ends_in) draft.extras.push_back({*plan.ends_in, plan.ends_in_from_bin, plan.name});
+  plan.cautions.insert(plan.cautions.end(), plan.chain()->cautions.begin(), plan.chain()->cautions.end());
   settle_hose(draft, connection, plan);
   count_clamps(draft.catalog(), plan);
   check_gap(draft, plan, connection);
-  return plan;
 }
 
 }  // namespace
@@ -362,19 +369,25 @@ ConnectionPlan plan_connection(Draft& draft, const chain::Finder& finder, const 
 void draft_connections(Draft& draft) {
   const Job job = draft.plan.job;
   const chain::Finder finder(draft.catalog());
+  std::vector<chain::Demand> demands;
+  std::vector<const JobConnection*> runs;
   for (const JobConnection& connection : job.connections) {
-    draft.plan.connections.push_back(plan_connection(draft, finder, connection));
-    const ConnectionPlan& plan = draft.plan.connections.back();
+    if (!connection.branches.empty()) continue;  // see draft_manifolds
+    runs.push_back(&connection);
+    ConnectionPlan plan;
+    demands.push_back(ask(draft, finder, connection, plan));
+    draft.plan.connections.push_back(std::move(plan));
+  }
+  share_bin(draft, finder, demands);
+  for (std::size_t i = 0; i < runs.size(); ++i) {
+    ConnectionPlan& plan = draft.plan.connections[i];
+    settle(draft, *runs[i], plan);
     const bool reaches_table =
         port_named(job.table.ports, plan.from) != nullptr || port_named(job.table.ports, plan.to) != nullptr;
     const bool at_riser = plan.from == draft.plan.riser.bung || plan.to == draft.plan.riser.bung;
     if (plan.service == Service::water && reaches_table && at_riser && !draft.plan.water_connection)
-      draft.plan.water_connection = draft.plan.connections.size() - 1;
+      draft.plan.water_connection = i;
   }
-  if (!job.bin.items.empty())
-    draft.note(Topic::list,
-               "The bin is used for the riser first, then for the connections in the order of the job; a "
-               "part is free only as often as it is there.");
 }
 
 }  // namespace riserun::plan

@@ -43,7 +43,7 @@ LineElement bung_element(const Draft& draft) {
 
 /// The hose elements at the length that this job gives them.
 void fit_hoses(const Draft& draft, const ConnectionPlan& connection, std::vector<LineElement>& elements) {
-  if (!connection.hose_length) return;
+  if (!connection.hose_length || connection.chain()->span) return;
   for (const chain::ChainPart& part : connection.chain()->parts) {
     const catalog::Part& row = draft.catalog().part(part.part);
     if (!row.cut_to_length) continue;

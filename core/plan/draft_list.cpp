@@ -15,8 +15,9 @@ namespace riserun::plan {
 
 namespace {
 
-const double kTapePerJoint = 0.25;  // m of 1/2 in tape: common practice
-const double kTapePerRoll = 13.2;   // m: 520 in, the usual roll (common practice)
+const Length kKerf = inches(1.0 / 16.0);  // of a hacksaw or a pipe cutter's wheel: common practice
+const double kTapePerJoint = 0.25;        // m of 1/2 in tape: common practice
+const double kTapePerRoll = 13.2;         // m: 520 in, the usual roll (common practice)
 
 /// Counts parts by where they come from, and keeps what each is for.
 class Tally {
@@ -85,11 +86,19 @@ int pieces_of(const Catalog& catalog, const ConnectionPlan& connection, PartId p
 
 void add_chain(Draft& draft, Tally& tally, const ConnectionPlan& connection) {
   for (const chain::ChainPart& part : connection.chain()->parts) {
-    tally.add(part.part, part.from_bin, connection.name);
-    for (int more = pieces_of(draft.catalog(), connection, part.part) - 1; more > 0; --more)
-      tally.add(part.part, draft.bin.take(part.part), connection.name);
+    tally.add(part.part, part.from_bin, connection.name, part.pieces);
+    const int pieces = part.cut_length ? 1 : pieces_of(draft.catalog(), connection, part.part);
+    for (int more = pieces - 1; more > 0; --more) tally.add(part.part, draft.bin.take(part.part), connection.name);
     for (std::size_t i = 0; i < part.plugs.size(); ++i)
       tally.add(part.plugs[i], part.plug_from_bin[i], connection.name);
+  }
+}
+
+void add_manifold(Tally& tally, const ManifoldPlan& manifold) {
+  for (const chain::AssemblyPart& part : manifold.assembly()->parts) {
+    tally.add(part.part, part.from_bin, manifold.name);
+    for (const chain::PortFollower& port : part.ports)
+      if (port.what == chain::PortFollower::What::plug) tally.add(port.plug, port.plug_from_bin, manifold.name);
   }
 }
 
@@ -153,18 +162,21 @@ void add_part_or_thing(Draft& draft, Tally& tally, const std::optional<PartId>& 
   }
 }
 
-void add_clamps(Draft& draft, Tally& tally, const ConnectionPlan& connection) {
+void add_clamps_of(Draft& draft, Tally& tally, const chain::ChainJoint& joint, int each, const std::string& used_for) {
   const Catalog& catalog = draft.catalog();
+  if (catalog.mating_rules()[joint.rule].seal != "clamp") return;
+  const std::string& size = catalog.size_name(catalog.port_type(joint.b).size);
+  for (int i = 0; i < std::max(1, each); ++i)
+    add_part_or_thing(
+        draft, tally, clamp_for(draft, size),
+        unlisted("hose-clamp/" + size, "hose clamp", "for " + size + " in hose", "hose and clamps", used_for));
+}
+
+void add_clamps(Draft& draft, Tally& tally, const ConnectionPlan& connection) {
   if (connection.hose_joints == 0) return;
   const int each = connection.clamps / connection.hose_joints;
-  for (const chain::ChainJoint& joint : connection.chain()->joints) {
-    if (catalog.mating_rules()[joint.rule].seal != "clamp") continue;
-    const std::string& size = catalog.size_name(catalog.port_type(joint.b).size);
-    for (int i = 0; i < std::max(1, each); ++i)
-      add_part_or_thing(
-          draft, tally, clamp_for(draft, size),
-          unlisted("hose-clamp/" + size, "hose clamp", "for " + size + " in hose", "hose and clamps", connection.name));
-  }
+  for (const chain::ChainJoint& joint : connection.chain()->joints)
+    add_clamps_of(draft, tally, joint, each, connection.name);
 }
 
 void add_test_gauge(Draft& draft, Tally& tally) {
@@ -225,12 +237,12 @@ void add_bungs(Draft& draft, Tally& tally) {
     const std::string family =
         port.bung.value_or(reservoir::BungKind::half_coupling) == reservoir::BungKind::half_coupling ? "half coupling"
                                                                                                      : "full coupling";
-    const auto part = cheapest(catalog, [&](PartId id) {
+    const auto part = port.bung_part ? port.bung_part : cheapest(catalog, [&](PartId id) {
       const catalog::Part& row = catalog.part(id);
       const bool has_port = std::any_of(row.ports.begin(), row.ports.end(),
                                         [&](const catalog::Port& end) { return end.type == port.type; });
       return has_port && catalog.family(row.family).weld_bung && catalog.family(row.family).name == family &&
-             (!port.material || *port.material == row.material);
+             (port.material ? *port.material == row.material : welds_to_tank(draft, row.material));
     });
     add_part_or_thing(draft, tally, part,
                       unlisted("bung", "weld bung", catalog.written(port.type) + " " + family, "weld fittings",
@@ -254,13 +266,41 @@ void cut_riser(const Draft& draft, ShoppingList& list) {
 
 void cut_hoses(const Draft& draft, ShoppingList& list) {
   for (const ConnectionPlan& connection : draft.plan.connections) {
-    if (connection.chain() == nullptr || !connection.hose_length) continue;
+    if (connection.chain() == nullptr || connection.chain()->span || !connection.hose_length) continue;
     std::map<PartId, int> hoses;
     for (const chain::ChainPart& part : connection.chain()->parts)
       if (draft.catalog().part(part.part).cut_to_length) ++hoses[part.part];
     for (const auto& [hose, count] : hoses)
       list.cut.push_back({part_title(draft.catalog(), hose), *connection.hose_length, metres(0.0), count,
                           connection.name, "end to end, cut square"});
+  }
+}
+
+/// In a branched connection each hose has the length that the catalog sells it in.
+void cut_branched_hoses(const Draft& draft, ShoppingList& list) {
+  for (const ManifoldPlan& manifold : draft.plan.manifolds) {
+    if (manifold.assembly() == nullptr) continue;
+    std::map<PartId, int> hoses;
+    for (const chain::AssemblyPart& part : manifold.assembly()->parts)
+      if (draft.catalog().part(part.part).cut_to_length) ++hoses[part.part];
+    for (const auto& [hose, count] : hoses)
+      list.cut.push_back({part_title(draft.catalog(), hose), straight_length(draft.catalog().part(hose)), metres(0.0),
+                          count, manifold.name, "end to end, cut square"});
+  }
+}
+
+/// Pieces that the runs between ports with a measured gap are made up with.
+void cut_spans(const Draft& draft, ShoppingList& list) {
+  for (const ConnectionPlan& connection : draft.plan.connections) {
+    if (connection.chain() == nullptr) continue;
+    for (const chain::ChainPart& part : connection.chain()->parts) {
+      if (!part.cut_length) continue;
+      const catalog::Part& row = draft.catalog().part(part.part);
+      const Length offcut = straight_length(row) * static_cast<double>(part.pieces) - *part.cut_length - kKerf;
+      list.cut.push_back({part_title(draft.catalog(), part.part), *part.cut_length,
+                          row.threaded_when_cut ? std::max(metres(0.0), offcut) : metres(0.0), 1, connection.name,
+                          row.threaded_when_cut ? "end to end, then thread both ends" : "end to end, cut square"});
+    }
   }
 }
 
@@ -277,6 +317,14 @@ std::map<std::string, int> joints_by_seal(const Draft& draft) {
     for (const chain::ChainJoint& joint : connection.chain()->joints) ++count[catalog.mating_rules()[joint.rule].seal];
     for (const chain::ChainPart& part : connection.chain()->parts)
       for (const PartId plug : part.plugs) count_mate(catalog.part(plug).ports[0].type);
+  }
+  for (const ManifoldPlan& manifold : draft.plan.manifolds) {
+    if (manifold.assembly() == nullptr) continue;
+    for (const chain::AssemblyJoint& joint : manifold.assembly()->joints)
+      ++count[catalog.mating_rules()[joint.joint.rule].seal];
+    for (const chain::AssemblyPart& part : manifold.assembly()->parts)
+      for (const chain::PortFollower& port : part.ports)
+        if (port.what == chain::PortFollower::What::plug) count_mate(catalog.part(port.plug).ports[0].type);
   }
   for (const TestPlug& plug : draft.plan.leak_test.plugs)
     if (plug.part) count_mate(catalog.part(*plug.part).ports[0].type);
@@ -341,6 +389,12 @@ void draft_list(Draft& draft) {
     add_chain(draft, tally, connection);
     add_clamps(draft, tally, connection);
   }
+  for (const ManifoldPlan& manifold : draft.plan.manifolds) {
+    if (manifold.assembly() == nullptr) continue;
+    add_manifold(tally, manifold);
+    for (const chain::AssemblyJoint& joint : manifold.assembly()->joints)
+      add_clamps_of(draft, tally, joint.joint, 1, manifold.name);
+  }
   for (const ExtraPart& extra : draft.extras) tally.add(extra.part, extra.from_bin, extra.used_for);
   add_bungs(draft, tally);
   add_test_gear(draft, tally);
@@ -352,6 +406,8 @@ void draft_list(Draft& draft) {
   }
   cut_riser(draft, list);
   cut_hoses(draft, list);
+  cut_branched_hoses(draft, list);
+  cut_spans(draft, list);
   add_consumables(draft, list);
   check_cost(draft, list);
 }

@@ -131,7 +131,9 @@ MaterialId settle_material(Draft& draft, const std::vector<PartId>& bin_nipples)
   const bool stainless = draft.settled.metal.name.find("stainless") != std::string::npos;
   const auto material = catalog.find_material(stainless ? "stainless" : "black iron");
   const MaterialId chosen = material.value_or(MaterialId{0});
-  draft.assume("material of the riser", catalog.material(chosen).name, "the metal of the reservoir");
+  draft.assume("material of the riser", catalog.material(chosen).name,
+               draft.plan.job.reservoir.sheet.metal.empty() ? "the usual one; the metal of the reservoir was not given"
+                                                            : "the metal of the reservoir");
   return chosen;
 }
 
@@ -264,11 +266,38 @@ void draft_riser(Draft& draft) {
   std::vector<PartId> shelf;
   for (const Nipple& nipple : nipples(catalog, *thread, material))
     if (catalog.part(nipple.part).stocked) shelf.push_back(nipple.part);
-  choose_stock(draft, in_bin, shelf);
-  if (plan.stock_part) {
-    if (plan.stock_from_bin) draft.bin.take(*plan.stock_part);
-    draft.extras.push_back({*plan.stock_part, plan.stock_from_bin, "riser"});
+  plan.riser = reservoir::plan_riser(plan.request);
+  draft.riser_bin = std::move(in_bin);
+  draft.riser_shelf = std::move(shelf);
+}
+
+std::vector<chain::EndPart> riser_stock(const Draft& draft) {
+  const Catalog& catalog = draft.catalog();
+  const Length cut = draft.plan.riser.riser.cut_length;
+  std::vector<chain::EndPart> stock;
+  const auto add = [&](const std::vector<PartId>& parts, bool on_sale) {
+    for (const PartId part : parts)
+      if (straight_length(catalog.part(part)) >= cut) stock.push_back({part, {}, on_sale});
+  };
+  add(draft.riser_bin, false);
+  std::reverse(stock.begin(), stock.end());  // the shortest first: least is cut off
+  const std::size_t of_bin = stock.size();
+  add(draft.riser_shelf, true);
+  stock.resize(std::min(stock.size(), of_bin + 1));
+  return stock;
+}
+
+void settle_riser_stock(Draft& draft, std::optional<PartId> from_bin) {
+  if (draft.riser_shelf.empty() && draft.riser_bin.empty() && !draft.plan.riser.material) return;
+  const Length cut = draft.plan.riser.riser.cut_length;
+  std::vector<PartId> bin;
+  for (const PartId part : draft.riser_bin) {
+    const bool too_short = straight_length(draft.catalog().part(part)) < cut;
+    if (part == from_bin || (too_short && draft.bin.count_of(part) > 0)) bin.push_back(part);
   }
+  choose_stock(draft, bin, draft.riser_shelf);
+  const RiserPlan& plan = draft.plan.riser;
+  if (plan.stock_part) draft.extras.push_back({*plan.stock_part, plan.stock_from_bin, "riser"});
   refuse_what_cannot_be(draft);
 }
 

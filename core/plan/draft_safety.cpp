@@ -31,49 +31,30 @@ std::vector<const JobPort*> ports_to_close(const Job& job) {
 const JobPort* test_air_port(const Draft& draft) {
   const Job& job = draft.plan.job;
   for (const ConnectionPlan& connection : draft.plan.connections) {
-    if (connection.service != Service::air || connection.ends_in) continue;
+    if (connection.service != Service::air || connection.to.empty() || connection.ends_in) continue;
     for (const std::string& name : {connection.to, connection.from})
       if (const JobPort* port = port_named(job.reservoir.ports, name)) return port;
   }
+  for (const ManifoldPlan& manifold : draft.plan.manifolds)
+    for (std::size_t row = 0; row < manifold.to.size(); ++row)
+      if (manifold.service == Service::air && manifold.request.branch(row).flow == chain::BranchFlow::to_base)
+        if (const JobPort* port = port_named(job.reservoir.ports, manifold.from)) return port;
   return job.reservoir.ports.empty() ? nullptr : &job.reservoir.ports.back();
-}
-
-/// The cheapest stocked part with one port that closes an open one under air; the bin's first.
-std::optional<PartId> closing_part(const Draft& draft, PortTypeId port) {
-  const Catalog& catalog = draft.catalog();
-  std::optional<PartId> best;
-  const auto rank = [&](PartId id) {
-    return std::tuple(draft.bin.count_of(id) == 0, catalog.part(id).price.cents(), catalog.part(id).id);
-  };
-  for (const catalog::Mate& mate : catalog.mates(port)) {
-    for (const catalog::PortUse& use : catalog.uses(mate.other)) {
-      const catalog::Part& part = catalog.part(use.part);
-      const bool closes = part.ports.size() == 1 && part.air && catalog.material(part.material).compressed_air &&
-                          catalog.family(part.family).role == catalog::Role::connector &&
-                          !catalog.family(part.family).weld_bung;
-      const bool to_be_had = part.stocked || draft.bin.count_of(use.part) > 0;
-      if (closes && to_be_had && (!best || rank(use.part) < rank(*best))) best = use.part;
-    }
-  }
-  return best;
 }
 
 void plug_ports(Draft& draft, LeakTestPlan& test) {
   const JobPort* air = test_air_port(draft);
   if (air != nullptr) test.air_port = air->name;
-  for (const JobPort* port : ports_to_close(draft.plan.job)) {
-    if (port == air) continue;
-    TestPlug plug{port->name, closing_part(draft, port->type), false};
+  for (const TestPlug& plug : draft.test_plugs) {
     if (plug.part) {
-      plug.from_bin = draft.bin.take(*plug.part);
       draft.extras.push_back({*plug.part, plug.from_bin, "leak test"});
     } else {
       draft.caution(Topic::leak_test,
-                    fmt::format("The catalog has nothing that closes '{}' ({}) for the leak test.", port->name,
-                                draft.catalog().written(port->type)),
+                    fmt::format("The catalog has nothing that closes '{}' ({}) for the leak test.", plug.port,
+                                draft.catalog().written(find_port(draft.plan.job, plug.port)->type)),
                     "catalog");
     }
-    test.plugs.push_back(std::move(plug));
+    test.plugs.push_back(plug);
   }
 }
 
@@ -121,51 +102,87 @@ void refuse_test(Draft& draft, const reservoir::TestPressure& chosen, GaugePress
   }
 }
 
-void judge_relief_valve(Draft& draft, const ConnectionPlan& connection, GaugePressure opens) {
+/// A relief valve or gauge as it stands in the job: what is screwed on, where, and how narrow its way is.
+struct FittedDevice {
+  PartId part;
+  std::string where;  // "'air manifold'"
+  std::optional<Length> way;
+};
+
+std::vector<FittedDevice> fitted_devices(const Draft& draft) {
+  const Catalog& catalog = draft.catalog();
+  std::vector<FittedDevice> devices;
+  for (const ConnectionPlan& connection : draft.plan.connections) {
+    if (!connection.ends_in || connection.chain() == nullptr) continue;
+    FittedDevice& device = devices.emplace_back();
+    device = {*connection.ends_in, fmt::format("'{}'", connection.name), {}};
+    for (const chain::ChainPart& link : connection.chain()->parts)
+      for (const std::uint8_t port : {link.enter, link.leave})
+        if (const Length bore = catalog.part(link.part).ports[port].bore; bore > metres(0.0))
+          device.way = std::min(bore, device.way.value_or(bore));
+  }
+  for (const ManifoldPlan& manifold : draft.plan.manifolds) {
+    if (manifold.assembly() == nullptr) continue;
+    for (std::size_t row = 0; row < manifold.to.size(); ++row)
+      if (const auto& part = manifold.assembly()->ends[row].device)
+        devices.push_back(
+            {*part, fmt::format("'{}'", manifold.name), chain::bore_of_branch(catalog, *manifold.assembly(), row)});
+  }
+  return devices;
+}
+
+/// It passes what the narrowest place lets through, whether that is its own bore or its way's.
+void judge_relief_bore(Draft& draft, const FittedDevice& device) {
+  const UnitSystem units = draft.units();
+  const ReliefPlan& relief = draft.plan.relief;
+  const Length own = draft.catalog().part(device.part).ports[0].bore;
+  const Length bore = std::min(own, device.way.value_or(own));
+  if (!relief.valve_bore || bore >= *relief.valve_bore) return;
+  draft.caution(
+      Topic::relief,
+      fmt::format("The relief valve of {} has a bore of {}{}; passing all that the supply gives with the regulator "
+                  "failed open takes {}. {}",
+                  device.where, write_thickness(own, units, 2),
+                  bore < own ? " and is fed through " + write_thickness(bore, units, 2) : "",
+                  write_thickness(*relief.valve_bore, units, 2),
+                  relief.restrictor_bore ? fmt::format("Put a restrictor of {} in the feed.",
+                                                       write_thickness(*relief.restrictor_bore, units, 2))
+                                         : "Use a larger one."),
+      "worked out");
+}
+
+void judge_relief_valve(Draft& draft, const FittedDevice& device, GaugePressure opens) {
   const UnitSystem units = draft.units();
   const GaugePressure limit = draft.plan.walls.limit;
   const GaugePressure set = draft.plan.transfer.setting;
   const ReliefPlan& relief = draft.plan.relief;
-  const Length bore = draft.catalog().part(*connection.ends_in).ports[0].bore;
   if (opens > limit) {
-    draft.refuse({Topic::relief,
-                  fmt::format("the relief valve of '{}' opens above what the walls may see", connection.name),
+    draft.refuse({Topic::relief, fmt::format("the relief valve of {} opens above what the walls may see", device.where),
                   write_pressure(opens, units), write_pressure(limit, units),
                   fmt::format("one that opens at {}", write_pressure(relief.set_pressure, units))});
   } else if (opens < set) {
-    draft.caution(
-        Topic::relief,
-        fmt::format("The relief valve of '{}' opens at {}, below the set pressure of {}: it will blow in use.",
-                    connection.name, write_pressure(opens, units), write_pressure(set, units)),
-        "worked out");
+    draft.caution(Topic::relief,
+                  fmt::format("The relief valve of {} opens at {}, below the set pressure of {}: it will blow in use.",
+                              device.where, write_pressure(opens, units), write_pressure(set, units)),
+                  "worked out");
   }
-  if (relief.valve_bore && bore < *relief.valve_bore)
-    draft.caution(
-        Topic::relief,
-        fmt::format("The relief valve of '{}' has a bore of {}; passing all that the supply gives with the "
-                    "regulator failed open takes {}. {}",
-                    connection.name, write_thickness(bore, units, 2), write_thickness(*relief.valve_bore, units, 2),
-                    relief.restrictor_bore ? fmt::format("Put a restrictor of {} in the feed.",
-                                                         write_thickness(*relief.restrictor_bore, units, 2))
-                                           : "Use a larger one."),
-        "worked out");
+  judge_relief_bore(draft, device);
 }
 
 /// The job's own relief valves and gauges against what they must do.
 void judge_devices(Draft& draft) {
   const UnitSystem units = draft.units();
   const GaugePressure set = draft.plan.transfer.setting;
-  for (const ConnectionPlan& connection : draft.plan.connections) {
-    if (!connection.ends_in || connection.chain() == nullptr) continue;
-    if (const auto opens = opens_at(draft.catalog(), *connection.ends_in)) {
+  for (const FittedDevice& device : fitted_devices(draft)) {
+    if (const auto opens = opens_at(draft.catalog(), device.part)) {
       draft.plan.relief.given = true;
-      judge_relief_valve(draft, connection, *opens);
+      judge_relief_valve(draft, device, *opens);
     }
-    const auto scale = full_scale(draft.catalog(), *connection.ends_in);
+    const auto scale = full_scale(draft.catalog(), device.part);
     if (scale && in_pascals(*scale) > 4.0 * in_pascals(set))
       draft.caution(Topic::relief,
-                    fmt::format("The gauge of '{}' reads to {}: too coarse for {}. Take one that reads to {} to {}.",
-                                connection.name, write_pressure_alone(*scale, units), write_pressure_alone(set, units),
+                    fmt::format("The gauge of {} reads to {}: too coarse for {}. Take one that reads to {} to {}.",
+                                device.where, write_pressure_alone(*scale, units), write_pressure_alone(set, units),
                                 write_pressure_alone(gauge_pascals(1.5 * in_pascals(set)), units),
                                 write_pressure_alone(gauge_pascals(4.0 * in_pascals(set)), units)),
                     "ASME BPVC Section VIII UG-102: 1.5 to 4 times");
@@ -236,6 +253,34 @@ void draft_leak_test(Draft& draft) {
   plug_ports(draft, test);
   refuse_test(draft, chosen, limit);
   caution_leak_test(draft, test);
+}
+
+std::vector<const JobPort*> ports_to_plug(const Draft& draft) {
+  std::vector<const JobPort*> ports = ports_to_close(draft.plan.job);
+  std::erase(ports, test_air_port(draft));
+  return ports;
+}
+
+std::vector<chain::EndPart> closing_parts(const Draft& draft, PortTypeId port) {
+  const Catalog& catalog = draft.catalog();
+  std::vector<PartId> closing;
+  for (const catalog::Mate& mate : catalog.mates(port)) {
+    for (const catalog::PortUse& use : catalog.uses(mate.other)) {
+      const catalog::Part& part = catalog.part(use.part);
+      if (part.ports.size() == 1 && part.air && catalog.material(part.material).compressed_air &&
+          catalog.family(part.family).role == catalog::Role::connector && !catalog.family(part.family).weld_bung)
+        closing.push_back(use.part);
+    }
+  }
+  const auto rank = [&](PartId id) { return std::tuple(catalog.part(id).price.cents(), catalog.part(id).id); };
+  std::sort(closing.begin(), closing.end(), [&](PartId a, PartId b) { return rank(a) < rank(b); });
+  std::vector<chain::EndPart> ends;
+  for (bool have_one = false; const PartId part : closing) {
+    const bool buy = catalog.part(part).stocked && !have_one;
+    have_one = have_one || buy;
+    if (buy || draft.bin.count_of(part) > 0) ends.push_back({part, {}, buy});
+  }
+  return ends;
 }
 
 }  // namespace riserun::plan

@@ -1,6 +1,7 @@
 // A plan in the making: the stages of make_plan, each in a file of its own, and what they hand on to each other.
 #pragma once
 
+#include "chain/allocation.h"
 #include "plan/plan.h"
 #include "plan/settled.h"
 
@@ -17,6 +18,8 @@ class BinLeft {
   int count_of(PartId part) const { return bin_.count_of(part); }
   /// Takes one; false when there is none.
   bool take(PartId part);
+  /// Takes all that an allocation gave.
+  void take(const Bin& given);
   const Bin& bin() const { return bin_; }
 
  private:
@@ -35,6 +38,9 @@ struct Draft {
   Settled settled;
   BinLeft bin;
   std::vector<ExtraPart> extras;
+  std::vector<PartId> riser_bin{};    // nipples that the riser could be of, from the bin and from the shelf
+  std::vector<PartId> riser_shelf{};  // shortest first
+  std::vector<TestPlug> test_plugs{};
   Volume riser_and_chain{};
 
   const Catalog& catalog() const { return *plan.catalog; }
@@ -47,8 +53,10 @@ struct Draft {
 };
 
 // The stages, in the order in which make_plan runs them. Each needs what the ones before it have put into the draft.
+void draft_bungs(Draft& draft);         // refusals and cautions about weld bungs
 void draft_riser(Draft& draft);         // plan.riser
 void draft_connections(Draft& draft);   // plan.connections, plan.water_connection
+void draft_manifolds(Draft& draft);     // plan.manifolds, and the feed's bore where a branch narrows it
 void draft_line(Draft& draft);          // plan.line
 void draft_levels(Draft& draft);        // plan.levels
 void draft_wall_limit(Draft& draft);    // plan.walls: panels, limit, next stay
@@ -59,10 +67,29 @@ void draft_leak_test(Draft& draft);     // plan.leak_test
 void draft_list(Draft& draft);          // plan.list
 void draft_cautions(Draft& draft);      // plan.cautions that belong to the whole job
 
+/// What a connection carries, and how one of its ports is held: given, or assumed.
+Service settle_service(Draft& draft, const JobConnection& connection);
+chain::Freedom settle_freedom(Draft& draft, const JobConnection& connection, const std::string& port,
+                              const std::optional<chain::Freedom>& given);
+/// What the job asks of a connection, its far ends aside.
+chain::ChainRequest request_for(Draft& draft, const JobConnection& connection, Service service);
+/// Shares the bin between the connections (`demands`, one for each), the riser and the plugs of the leak test.
+void share_bin(Draft& draft, const chain::Finder& finder, const std::vector<chain::Demand>& demands);
+/// What the riser is cut from: one of the bin, or what the shelf has; and what is said of it.
+void settle_riser_stock(Draft& draft, std::optional<PartId> from_bin);
+/// The stock that the riser can be cut from: each nipple of the bin that is long enough, and the shelf's shortest.
+std::vector<chain::EndPart> riser_stock(const Draft& draft);
+/// The ports that are plugged for the leak test, and what closes one: all of the bin that does and the cheapest on
+/// sale.
+std::vector<const JobPort*> ports_to_plug(const Draft& draft);
+std::vector<chain::EndPart> closing_parts(const Draft& draft, PortTypeId port);
+
 /// The reservoir port that the riser hangs in; nullptr: none is given.
 const JobPort* riser_bung(const Job& job);
 /// True if the port of that name is one of these.
 const JobPort* port_named(const std::vector<JobPort>& ports, const std::string& name);
+/// A bung of that material is of the tank's metal.
+bool welds_to_tank(const Draft& draft, MaterialId material);
 /// Trade name and measure of a part as a list prints it: "1 x 4 in nipple, black iron".
 std::string part_title(const Catalog& catalog, PartId part);
 /// The pressure at which a relief valve of the catalog opens; nullopt: it is no relief valve.

@@ -5,6 +5,7 @@
 
 #include "catalog/bin.h"
 #include "catalog/catalog.h"
+#include "chain/branched.h"
 #include "chain/request.h"
 #include "quantity/quantities.h"
 #include "quantity/write.h"
@@ -37,6 +38,7 @@ struct JobPort {
   std::optional<MaterialId> material;
   std::optional<Place> place;
   std::optional<reservoir::BungKind> bung;  // reservoir only
+  std::optional<PartId> bung_part;          // the part of the catalog that is the bung
   std::optional<bool> welded_in;            // false: the bung is still to be bought and welded in
   std::optional<Length> bung_length;        // end to end of the bung's body
   std::optional<Length> projects;           // of the bung's inner face from the inside of its wall
@@ -100,15 +102,30 @@ struct EndDevice {
   std::vector<PartId> parts;  // what the words match; not empty
 };
 
+/// One of several far ends of a connection that branches: a port, or a device that closes it.
+struct JobBranch {
+  std::string name;
+  std::string to;  // name of a port; empty: `ends_in`
+  std::optional<EndDevice> ends_in;
+  std::vector<chain::Need> needs;  // on the way to this end
+  std::vector<chain::Avoidance> avoid;
+  std::optional<Length> smallest_bore;
+  std::optional<bool> feeds;  // air or water comes in by it
+  std::optional<chain::Freedom> freedom;
+  chain::Facing looks = chain::Facing::any;
+  bool special_order = false;  // of the device
+};
+
 struct JobConnection {
   std::string name;
-  std::string from;  // name of a port
-  std::string to;    // name of a port; empty: `ends_in` or nothing beyond the needed parts
+  std::string from;                 // name of a port
+  std::string to;                   // name of a port; empty: `ends_in` or `branches`
+  std::vector<JobBranch> branches;  // two to eight, or none
   std::optional<EndDevice> ends_in;
   std::optional<Service> carries;
   std::vector<chain::Need> needs;
-  std::vector<std::string> avoid;  // words as written
-  std::vector<PartId> avoided;     // what they match
+  bool needs_in_order = false;  // from the `from` end on
+  std::vector<chain::Avoidance> avoid;
   std::optional<chain::Freedom> from_freedom;
   std::optional<chain::Freedom> to_freedom;
   std::optional<chain::Order> order;
@@ -117,7 +134,11 @@ struct JobConnection {
   std::optional<Length> hose_length;  // of each hose in the chain
   std::optional<GaugePressure> rating;
   std::optional<Length> smallest_bore;
+  std::optional<Length> room;  // free radius round the run
   std::optional<int> most_parts;
+  std::optional<int> most_bushings;
+  std::optional<Temperature> hottest;  // of what is inside
+  std::optional<bool> vacuum;          // it can come under vacuum
   bool special_order = false;
   chain::Galvanic galvanic = chain::Galvanic::warn;
 };

@@ -114,6 +114,39 @@ void check_port_reference(JobReading& reading, const Value& root, const Value& w
                                           catalog::did_you_mean(name, names)));
 }
 
+bool is_relief_valve(const Catalog& catalog, const JobBranch& branch) {
+  return branch.ends_in && catalog.family(catalog.part(branch.ends_in->parts.front()).family).name == "relief valve";
+}
+
+void check_branches(JobReading& reading, const Value& root, const Value& item, const Job& job,
+                    const JobConnection& connection, const std::vector<std::string_view>& names,
+                    std::map<std::string, std::string>& used) {
+  const std::vector<Value> items = item["branches"].is_list() ? item["branches"].items() : std::vector<Value>{};
+  std::size_t needs = connection.needs.size();
+  for (std::size_t row = 0; row < items.size() && row < connection.branches.size(); ++row) {
+    const JobBranch& branch = connection.branches[row];
+    needs += branch.needs.size();
+    const bool on_reservoir = std::any_of(job.reservoir.ports.begin(), job.reservoir.ports.end(),
+                                          [&](const JobPort& port) { return port.name == connection.from; });
+    if (is_relief_valve(*reading.catalog, branch) && !on_reservoir)
+      reading.problems.add(items[row], fmt::format("{}: a relief valve belongs on the reservoir itself: 'from' must be "
+                                                   "one of its ports",
+                                                   items[row].path()));
+    if (branch.to.empty()) continue;
+    const Value where = items[row]["to"];
+    check_port_reference(reading, root, where, branch.to, names);
+    const auto [place, is_new] = used.emplace(branch.to, connection.name);
+    if (!is_new)
+      reading.problems.add(where, fmt::format("{}: the port '{}' is taken by the connection '{}' already", where.path(),
+                                              branch.to, place->second));
+  }
+  if (!items.empty() && needs > 8)
+    reading.problems.add(item["branches"],
+                         fmt::format("{}: {} things are asked for, with those of the whole connection; "
+                                     "allowed are at most 8",
+                                     item["branches"].path(), needs));
+}
+
 void check_connections(JobReading& reading, const Value& root, const Job& job) {
   const std::vector<std::string_view> names = port_names(job);
   const std::vector<Value> items = root["connections"].is_list() ? root["connections"].items() : std::vector<Value>{};
@@ -130,6 +163,7 @@ void check_connections(JobReading& reading, const Value& root, const Job& job) {
         reading.problems.add(where, fmt::format("{}: the port '{}' is taken by the connection '{}' already",
                                                 where.path(), port, place->second));
     }
+    check_branches(reading, root, items[i], job, connection, names, used);
     if (!connection.name.empty() && !connection_names.emplace(connection.name, true).second)
       reading.problems.add(items[i],
                            fmt::format("{}: two connections are called '{}'", items[i].path(), connection.name));

@@ -48,8 +48,10 @@ void read_table_port(Fields& fields, JobPort& port) {
 Fields port_fields(JobReading& reading, const Value& value, Vessel vessel) {
   switch (vessel) {
     case Vessel::reservoir:
-      return Fields(value, {"port", "material", "where", "bung", "welded in", "bung length", "projects", "face height"},
-                    reading.problems);
+      return Fields(
+          value,
+          {"port", "material", "where", "bung", "bung part", "welded in", "bung length", "projects", "face height"},
+          reading.problems);
     case Vessel::table:
       return Fields(value, {"port", "material", "where", "opens at", "face height"}, reading.problems);
     case Vessel::air:
@@ -73,6 +75,8 @@ std::optional<JobPort> read_port_entry(JobReading& reading, const Value& name, c
   const auto type = read_port_type(reading, fields.need("port"));
   port.material = read_material(reading, fields.find("material"));
   if (vessel == Vessel::reservoir) read_reservoir_port(fields, port);
+  if (const Value part = fields.map()["bung part"]; vessel == Vessel::reservoir && part.exists())
+    port.bung_part = read_one_part(reading, part);
   if (vessel == Vessel::table) read_table_port(fields, port);
   if (!type) return std::nullopt;
   port.type = *type;

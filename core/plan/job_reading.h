@@ -37,6 +37,14 @@ void read_wishes(JobReading& reading, const catalog::Value& value, Job& job);
 void read_liquid(JobReading& reading, const catalog::Value& value);
 void read_connections(JobReading& reading, const catalog::Value& value, Job& job);
 
+/// The branches of a connection; what else is said of it must suit several far ends.
+void read_branches(JobReading& reading, catalog::Fields& fields, JobConnection& connection);
+/// The parts that close an end, of those that the words match; a problem when there are none.
+std::optional<EndDevice> read_end_device(JobReading& reading, const catalog::Value& words);
+/// `need` and `avoid`.
+void read_needs(JobReading& reading, catalog::Fields& fields, std::vector<chain::Need>& needs,
+                std::vector<chain::Avoidance>& avoid);
+
 enum class Vessel { reservoir, table, air };
 std::vector<JobPort> read_ports(JobReading& reading, const catalog::Value& value, Vessel vessel);
 std::optional<MaterialId> read_material(JobReading& reading, const catalog::Value& value);

@@ -11,6 +11,8 @@ Status status_of(const Plan& plan) {
   if (!plan.refusals.empty()) return Status::refused;
   for (const ConnectionPlan& connection : plan.connections)
     if (!connection.cautions.empty()) return Status::caution;
+  for (const ManifoldPlan& manifold : plan.manifolds)
+    if (!manifold.cautions.empty()) return Status::caution;
   for (const Caution& caution : plan.cautions)
     if (!caution.standing) return Status::caution;
   return Status::ok;
@@ -24,8 +26,10 @@ Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job) {
   draft.plan.catalog = job.own_catalog ? job.own_catalog : std::move(catalog);
   draft.plan.job = std::move(job);
   draft.settled = settle(draft.plan.job, draft.plan.assumptions);
+  draft_bungs(draft);
   draft_riser(draft);
   draft_connections(draft);
+  draft_manifolds(draft);
   draft_line(draft);
   draft_levels(draft);
   draft_wall_limit(draft);

@@ -5,6 +5,7 @@
 #pragma once
 
 #include "catalog/catalog.h"
+#include "chain/branched.h"
 #include "chain/result.h"
 #include "plan/job.h"
 #include "quantity/quantities.h"
@@ -66,15 +67,30 @@ struct ConnectionPlan {
   std::optional<PartId> ends_in;  // the device at the far end
   bool ends_in_from_bin = false;
   std::optional<Length> gap;          // as given; the chain's length stands in the answer
+  std::optional<chain::Span> span;    // the distance that the chain was asked to make
   Length run_length{};                // from port to port along the run, with the hose at its length
   Length run_tolerance{};             // plus or minus, from the threads
-  std::optional<Length> hose_length;  // of each hose in the chain, given or assumed
+  std::optional<Length> hose_length;  // of each piece sold by the length in the chain, given or assumed
   int hose_joints = 0;                // hose ends that carry a clamp or two
   int clamps = 0;
   std::vector<std::string> cautions;  // the chain's own and those that the job adds
 
   const chain::Chain* chain() const { return std::get_if<chain::Chain>(&answer); }
   const chain::NoChain* none() const { return std::get_if<chain::NoChain>(&answer); }
+};
+
+/// A connection with several far ends.
+struct ManifoldPlan {
+  std::string name;
+  std::string from;             // name of the port
+  std::vector<std::string> to;  // names of the branches
+  Service service = Service::water;
+  chain::AssemblyRequest request;  // as it was asked, with what was left of the bin
+  chain::AssemblyAnswer answer;
+  std::vector<std::string> cautions;
+
+  const chain::Assembly* assembly() const { return std::get_if<chain::Assembly>(&answer); }
+  const chain::NoAssembly* none() const { return std::get_if<chain::NoAssembly>(&answer); }
 };
 
 struct RiserPlan {
@@ -233,6 +249,7 @@ struct Plan {
   Status status = Status::ok;
   std::vector<Assumption> assumptions;
   std::vector<ConnectionPlan> connections;
+  std::vector<ManifoldPlan> manifolds;
   RiserPlan riser;
   Levels levels;
   hydraulics::Line line;                        // riser's lower end to the table

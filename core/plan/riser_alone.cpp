@@ -18,6 +18,9 @@ RiserAlone plan_riser_alone(std::shared_ptr<const Catalog> catalog, JobReservoir
   draft.plan.job.reservoir = std::move(reservoir);
   draft.plan.job.riser = std::move(riser);
   draft_riser(draft);
+  const std::vector<chain::EndPart> stock = riser_stock(draft);
+  const bool from_bin = !stock.empty() && draft.bin.count_of(stock.front().part) > 0;
+  settle_riser_stock(draft, from_bin ? std::optional(stock.front().part) : std::nullopt);
   return {std::move(draft.plan.riser), std::move(draft.plan.assumptions), std::move(draft.plan.refusals),
           std::move(draft.plan.notes)};
 }

@@ -7,6 +7,7 @@ namespace riserun::report {
 namespace {
 
 using catalog::Catalog;
+using catalog::PortTypeId;
 using chain::Assembly;
 using chain::AssemblyRequest;
 using chain::PortFollower;
@@ -66,15 +67,34 @@ json joint_json(const Catalog& catalog, const chain::AssemblyJoint& made) {
           {"make_up_tolerance_m", in_metres(made.joint.make_up_tolerance)}};
 }
 
+json end_json(const Catalog& catalog, const Assembly& assembly, std::size_t target) {
+  const chain::AssemblyEnd& end = assembly.ends[target];
+  const auto bore = chain::bore_of_branch(catalog, assembly, target);
+  json result = {{"port", catalog.spelled(end.port.type)},
+                 {"device", nullptr},
+                 {"smallest_bore_m", bore ? json(in_metres(*bore)) : json(nullptr)}};
+  if (!end.device) return result;
+  const catalog::Part& part = catalog.part(*end.device);
+  result["device"] = {{"id", part.id},
+                      {"name", part.name},
+                      {"size", part.size},
+                      {"material", catalog.material(part.material).name},
+                      {"from_bin", end.from_bin}};
+  return result;
+}
+
 json found_json(const Catalog& catalog, const Assembly& assembly) {
   json parts = json::array();
   for (const chain::AssemblyPart& link : assembly.parts) parts.push_back(part_json(catalog, link));
   json joints = json::array();
   for (const chain::AssemblyJoint& joint : assembly.joints) joints.push_back(joint_json(catalog, joint));
+  json ends = json::array();
+  for (std::size_t row = 0; row < assembly.ends.size(); ++row) ends.push_back(end_json(catalog, assembly, row));
   json steps = json::array();
   for (const chain::BuildStep& step : assembly.steps) steps.push_back(step.text);
   return {{"parts", std::move(parts)},
           {"joints", std::move(joints)},
+          {"ends", std::move(ends)},
           {"part_count", assembly.part_count},
           {"buy_count", assembly.buy_count},
           {"price_usd", in_dollars(assembly.price)},
@@ -98,8 +118,14 @@ json none_json(const Catalog& catalog, const chain::NoAssembly& none) {
 }  // namespace
 
 std::string assembly_json(const Catalog& catalog, const AssemblyRequest& request, const chain::AssemblyAnswer& answer) {
+  // Where a device ends a branch, its port is known once it is chosen.
+  const Assembly* found = std::get_if<Assembly>(&answer);
   json ports = json::array({catalog.spelled(request.rules.from.type)});
-  for (const chain::PortEnd& target : request.targets) ports.push_back(catalog.spelled(target.type));
+  for (std::size_t row = 0; row < request.targets.size(); ++row) {
+    const bool known = found != nullptr || request.branch(row).devices.empty();
+    const PortTypeId type = found ? found->ends[row].port.type : request.targets[row].type;
+    ports.push_back(known ? json(catalog.spelled(type)) : json(nullptr));
+  }
   json result = {{"ports", std::move(ports)}, {"assemblies", json::array()}, {"why_none", nullptr}};
   if (const Assembly* assembly = std::get_if<Assembly>(&answer))
     result["assemblies"].push_back(found_json(catalog, *assembly));

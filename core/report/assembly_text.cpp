@@ -32,6 +32,7 @@ class TreeRows {
  private:
   void add_part(std::size_t row, std::size_t depth, const std::string& place);
   void add_followers(std::size_t row, std::size_t depth);
+  void add_end(std::size_t target, std::size_t depth, const std::string& place);
   std::string ways(const AssemblyPart& link) const;
   std::string direction(const AssemblyPart& link, std::size_t port) const;
   static std::string indented(std::size_t depth, const std::string& label) {
@@ -72,6 +73,19 @@ void TreeRows::add_part(std::size_t row, std::size_t depth, const std::string& p
   add_followers(row, depth);
 }
 
+void TreeRows::add_end(std::size_t target, std::size_t depth, const std::string& place) {
+  const chain::AssemblyEnd& end = assembly_.ends[target];
+  const std::string name = chain::name_of_target(request_, target);
+  if (!end.device) {
+    rows_.push_back(
+        {"", indented(depth, fmt::format("= {}: {}", name, catalog_.written(end.port.type))), "", "", place});
+    return;
+  }
+  const catalog::Part& part = catalog_.part(*end.device);
+  rows_.push_back({"", indented(depth, fmt::format("= {}: {}", name, part_label(catalog_, part))),
+                   catalog_.written(end.port.type), source_of(part, end.from_bin), place});
+}
+
 // The tree moves in only where it branches.
 void TreeRows::add_followers(std::size_t row, std::size_t depth) {
   const AssemblyPart& link = assembly_.parts[row];
@@ -82,11 +96,7 @@ void TreeRows::add_followers(std::size_t row, std::size_t depth) {
     const std::string way = direction(link, port);
     const std::string place = way.empty() ? "" : fmt::format("on part {}, {}", row + 1, way);
     if (follower.what == What::part) add_part(follower.row, inner, place);
-    if (follower.what == What::target)
-      rows_.push_back({"",
-                       indented(inner, fmt::format("= {}: {}", chain::name_of_target(request_, follower.row),
-                                                   catalog_.written(request_.targets[follower.row].type))),
-                       "", "", place});
+    if (follower.what == What::target) add_end(follower.row, inner, place);
     if (follower.what == What::plug) {
       const catalog::Part& plug = catalog_.part(follower.plug);
       rows_.push_back({"", indented(inner, "  plugged: " + part_label(catalog_, plug)), "",

@@ -31,7 +31,8 @@ json part_json(const Catalog& catalog, const catalog::Part& part) {
                      {"size", catalog.size_name(type.size)},
                      {"end", end_name(type.end)},
                      {"bore_m", in_metres(port.bore)},
-                     {"reach_m", in_metres(port.reach)}});
+                     {"reach_m", in_metres(port.reach)},
+                     {"heading_degrees", port.heading_degrees}});
   }
   const catalog::Family& family = catalog.family(part.family);
   return {{"id", part.id},
@@ -46,6 +47,11 @@ json part_json(const Catalog& catalog, const catalog::Part& part) {
           {"closing", part.closing},
           {"one_way", part.one_way},
           {"air", part.air},
+          {"across_flats_m", in_metres(part.across_flats)},
+          {"dielectric", part.dielectric},
+          {"cut_to_length", part.cut_to_length},
+          {"straight_tapped", part.straight_tapped},
+          {"weld_bung", family.weld_bung},
           {"source", part.source},
           {"ports", ports}};
 }
@@ -60,6 +66,7 @@ std::string catalog_json(const Catalog& catalog, std::span<const catalog::PartId
                                {"b", side(catalog, rule.kind_b, rule.end_b)},
                                {"sizes", sizes_of(catalog, rule.sizes)},
                                {"seal", rule.seal},
+                               {"turning", rule.turning == catalog::Turning::either ? "either" : "neither"},
                                {"closing", rule.closing},
                                {"comes_apart", rule.comes_apart}});
   for (const catalog::LookAlike& pair : catalog.look_alikes())

@@ -1,6 +1,9 @@
 #include "report/chain_text.h"
 
 #include "chain/reason.h"
+#include "chain/why_none.h"
+#include "report/duty_text.h"
+#include "report/span_report.h"
 
 #include <fmt/format.h>
 
@@ -63,7 +66,14 @@ std::string with_notes(const std::string& lines, const std::vector<std::string>&
   return text;
 }
 
-std::string part_rows(const Catalog& catalog, const Chain& chain, const std::vector<chain::Substitute>& substitutes) {
+// A piece that is cut to measure says so; what must be bought for it says how much.
+std::string cut_label(const Catalog& catalog, const catalog::Part& part, const ChainPart& link, const Style& style) {
+  const std::string label = part_label(catalog, part);
+  return link.cut_length ? fmt::format("{}, cut to {}", label, write_length(*link.cut_length, style.units)) : label;
+}
+
+std::string part_rows(const Catalog& catalog, const Chain& chain, const std::vector<chain::Substitute>& substitutes,
+                      const Style& style) {
   std::vector<std::vector<std::string>> rows;
   std::vector<std::string> notes;
   std::vector<chain::PartId> noted;
@@ -80,9 +90,9 @@ std::string part_rows(const Catalog& catalog, const Chain& chain, const std::vec
     const ChainPart& link = chain.parts[i];
     const catalog::Part& part = catalog.part(link.part);
     rows.push_back(
-        {fmt::format("{}.", i + 1), part_label(catalog, part),
+        {fmt::format("{}.", i + 1), cut_label(catalog, part, link, style),
          catalog.written(part.ports[link.enter].type) + " -> " + catalog.written(part.ports[link.leave].type),
-         source_of(part, link.from_bin)});
+         source_of(part, link.from_bin, link.pieces)});
     add_note(link.part, link.from_bin);
     for (std::size_t k = 0; k < link.plugs.size(); ++k) {
       const catalog::Part& plug = catalog.part(link.plugs[k]);
@@ -102,15 +112,19 @@ std::string length_with_band(const Chain& chain, const Style& style) {
   return fmt::format("{}, plus or minus {}", nominal, write_length(chain.length_tolerance, style.units));
 }
 
-std::string sums(const ChainRequest& request, const Chain& chain, const Style& style) {
-  std::string text = fmt::format("{}, {} to buy, about {}.", counted(chain.part_count, "part", "parts"),
-                                 chain.buy_count, write_price(chain.price));
-  text += fmt::format(" Port to port {}.", length_with_band(chain, style));
+std::string sums(const Catalog& catalog, const ChainRequest& request, const Chain& chain, const Style& style) {
+  std::string text;
+  if (!chain.parts.empty())
+    text = fmt::format("{}, {} to buy, about {}. ", counted(chain.part_count, "part", "parts"), chain.buy_count,
+                       write_price(chain.price));
+  text += fmt::format("Port to port {}.", length_with_band(chain, style));
   if (!chain.parts.empty()) {
     text += fmt::format(" Weakest part: {} of water at room temperature{}.",
                         write_pressure_alone(chain.rating, style.units), chain.air ? "" : "; not for compressed air");
-    text += fmt::format(" Head lost at {}: {}.", write_volume_flow(request.flow, style.units),
-                        write_head(chain.head, style.units));
+    text += " " + duty_sentence(catalog, all_parts(chain), style.units);
+    if (request.service == chain::Service::water)
+      text += fmt::format(" Head lost at {}: {}.", write_volume_flow(request.flow, style.units),
+                          write_head(chain.head, style.units));
   }
   return wrapped("  ", text);
 }
@@ -133,9 +147,28 @@ std::string reachable(const Catalog& catalog, const std::string& from, const std
 
 std::string found_text(const Catalog& catalog, const ChainRequest& request, const Chain& chain, const Style& style,
                        const std::vector<chain::Substitute>& substitutes = {}) {
-  std::string text = part_rows(catalog, chain, substitutes);
+  std::string text = part_rows(catalog, chain, substitutes, style);
   if (chain.parts.empty()) text = "  The two ports go straight together; no part is needed.\n";
-  return text + sums(request, chain, style) + build_order(chain) + bullet_list("Watch", chain.cautions);
+  text += sums(catalog, request, chain, style);
+  if (chain.span) text += wrapped("  ", span_sentences(catalog, chain, style.units));
+  return text + build_order(chain) + bullet_list("Watch", chain.cautions);
+}
+
+std::string at_odds(const NoChain& none) {
+  std::vector<std::string> rules;
+  for (const chain::ConflictingRule& rule : none.conflict) rules.push_back(rule.text);
+  return chain::conflict_sentence(rules);
+}
+
+// "allow more parts: 4 parts, 3 to buy, about $9.10"
+std::vector<std::string> lifts_with_cost(const NoChain& none) {
+  std::vector<std::string> lines;
+  for (const chain::Lift& lift : none.lifts)
+    lines.push_back(lift.part_count == 0 ? lift.text + ": then no part is needed"
+                                         : fmt::format("{}: then {}, {} to buy, about {}", lift.text,
+                                                       counted(lift.part_count, "part", "parts"), lift.buy_count,
+                                                       write_price(lift.price)));
+  return lines;
 }
 
 std::string none_text(const Catalog& catalog, const ChainRequest& request, const NoChain& none) {
@@ -147,8 +180,10 @@ std::string none_text(const Catalog& catalog, const ChainRequest& request, const
   }
   if (none.missing_part)
     text += wrapped("  ", "One part would complete it, if it can be had: " + *none.missing_part + ".");
-  text += bullet_list("Any one of these mends it", none.mends);
+  if (none.conflict.size() > 1 && none.reason != at_odds(none)) text += wrapped("  ", "And " + at_odds(none) + ".");
+  text += bullet_list("Any one of these mends it", none.lifts.empty() ? none.mends : lifts_with_cost(none));
   text += bullet_list("Do not try", none.look_alikes);
+  if (none.only_the_distance) return text;
   text += "  What can be got to\n" + reachable(catalog, chain::name_of_first(request.from), none.reachable_from) +
           reachable(catalog, chain::name_of_last(request.to), none.reachable_to);
   return text;
@@ -190,9 +225,10 @@ std::string parts_side_by_side(const Catalog& catalog, const std::vector<chain::
 
 }  // namespace
 
-std::string source_of(const catalog::Part& part, bool from_bin) {
-  if (from_bin) return "bin";
-  const std::string price = "buy " + write_price(part.price);
+std::string source_of(const catalog::Part& part, bool from_bin, int pieces) {
+  if (from_bin) return pieces == 1 ? "bin" : fmt::format("bin, {} of them", pieces);
+  const std::string price =
+      (pieces == 1 ? "buy " : fmt::format("buy {} for ", pieces)) + write_price(part.price * pieces);
   return part.stocked ? price : price + " (special order)";
 }
 

@@ -1,6 +1,10 @@
 #include "report/plan_json.h"
 
+#include "chain/duty.h"
 #include "chain/reason.h"
+#include "report/assembly_text.h"
+#include "report/duty_text.h"
+#include "report/span_report.h"
 
 #include <nlohmann/json.hpp>
 
@@ -29,11 +33,26 @@ json spelled_ports(const Catalog& catalog, const std::vector<catalog::PortTypeId
   return list;
 }
 
+json ids_of(const Catalog& catalog, const std::vector<catalog::PartId>& parts) {
+  json ids = json::array();
+  for (const catalog::PartId part : parts) ids.push_back(catalog.part(part).id);
+  return ids;
+}
+
 json plugs_of(const Catalog& catalog, const chain::ChainPart& link) {
   json plugs = json::array();
   for (std::size_t i = 0; i < link.plugs.size(); ++i)
     plugs.push_back({{"id", catalog.part(link.plugs[i]).id}, {"from_bin", static_cast<bool>(link.plug_from_bin[i])}});
   return plugs;
+}
+
+json duty_json(const Catalog& catalog, const chain::Chain& chain) {
+  if (chain.parts.empty()) return nullptr;
+  static constexpr const char* kVacuum[] = {"not_proved", "stands", "collapses"};
+  const chain::RunDuty duty = chain::duty_of_run(catalog, all_parts(chain));
+  return {{"air_pa", optional_pressure(duty.air)},
+          {"hottest_k", duty.hottest ? json(in_kelvins(*duty.hottest)) : json(nullptr)},
+          {"vacuum", kVacuum[static_cast<std::size_t>(duty.vacuum)]}};
 }
 
 json found_json(const Catalog& catalog, const chain::ChainRequest& request, const chain::Chain& chain) {
@@ -50,6 +69,8 @@ json found_json(const Catalog& catalog, const chain::ChainRequest& request, cons
                      {"leave_port", link.leave},
                      {"from_bin", link.from_bin},
                      {"closing", part.closing},
+                     {"cut_length_m", optional_length(link.cut_length)},
+                     {"pieces", link.pieces},
                      {"plugs", plugs_of(catalog, link)}});
   }
   json joints = json::array();
@@ -75,10 +96,30 @@ json found_json(const Catalog& catalog, const chain::ChainRequest& request, cons
           {"flow_m3_s", in_cubic_metres_per_second(request.flow)},
           {"rating_pa", finite(in_pascals(chain.rating))},
           {"air", chain.air},
+          {"proved", duty_json(catalog, chain)},
           {"buildable", chain.buildable},
           {"not_buildable_because", chain.not_buildable_because},
           {"steps", steps},
+          {"span", chain.span ? json::parse(span_object(catalog, chain)) : json(nullptr)},
           {"cautions", chain.cautions}};
+}
+
+json lifts_json(const std::vector<chain::Lift>& lifts) {
+  static constexpr const char* kBy[] = {"part", "rule", "freedom", "several_rules"};
+  json list = json::array();
+  for (const chain::Lift& lift : lifts)
+    list.push_back({{"by", kBy[static_cast<std::size_t>(lift.by)]},
+                    {"text", lift.text},
+                    {"part_count", lift.part_count},
+                    {"buy_count", lift.buy_count},
+                    {"price_usd", in_dollars(lift.price)}});
+  return list;
+}
+
+json conflict_json(const std::vector<chain::ConflictingRule>& rules) {
+  json list = json::array();
+  for (const chain::ConflictingRule& rule : rules) list.push_back({{"rule", rule.key}, {"text", rule.text}});
+  return list;
 }
 
 json none_json(const Catalog& catalog, const chain::NoChain& none) {
@@ -87,8 +128,13 @@ json none_json(const Catalog& catalog, const chain::NoChain& none) {
           {"reachable_to", spelled_ports(catalog, none.reachable_to)},
           {"special_order", none.special_order ? json(catalog.part(*none.special_order).id) : json(nullptr)},
           {"missing_part", none.missing_part ? json(*none.missing_part) : json(nullptr)},
+          {"to_buy", ids_of(catalog, none.to_buy)},
           {"lookalikes", none.look_alikes},
-          {"mends", none.mends}};
+          {"nearest_below_m", optional_length(none.nearest_below)},
+          {"nearest_above_m", optional_length(none.nearest_above)},
+          {"mends", none.mends},
+          {"conflict", conflict_json(none.conflict)},
+          {"lifts", lifts_json(none.lifts)}};
 }
 
 json answer_json(const Catalog& catalog, const chain::ChainRequest& request, const chain::Answer& answer) {
@@ -102,17 +148,45 @@ json answer_json(const Catalog& catalog, const chain::ChainRequest& request, con
   return result;
 }
 
-json ids_of(const Catalog& catalog, const std::vector<catalog::PartId>& parts) {
-  json ids = json::array();
-  for (const catalog::PartId part : parts) ids.push_back(catalog.part(part).id);
-  return ids;
-}
-
 json substitute_json(const Catalog& catalog, const chain::ChainRequest& request, const chain::Substitute& substitute) {
   return {{"instead_of", catalog.part(substitute.instead_of).id},
           {"buy_also", ids_of(catalog, substitute.buy_also)},
           {"put_back", ids_of(catalog, substitute.put_back)},
           {"chain", substitute.chain ? found_json(catalog, request, *substitute.chain) : json(nullptr)}};
+}
+
+/// @param names  of the connections, by StockOut::chosen; empty: there is one chain and it has no name
+void add_spares(const Catalog& catalog, const chain::Spares& spares, const std::vector<std::string>& names,
+                json& object) {
+  json list = json::array();
+  for (std::size_t i = 0; i < spares.parts.size(); ++i) {
+    const catalog::PartId spare = spares.parts[i];
+    if (i > 0 && spares.parts[i - 1] == spare) continue;
+    const catalog::Part& part = catalog.part(spare);
+    const auto quantity = static_cast<int>(std::count(spares.parts.begin(), spares.parts.end(), spare));
+    json covers = json::array();
+    for (const chain::StockOut& out : spares.stock_outs)
+      if (std::find(out.spares.begin(), out.spares.end(), spare) != out.spares.end())
+        covers.push_back(catalog.part(out.missing).id);
+    list.push_back({{"id", part.id},
+                    {"name", part.name},
+                    {"qty", quantity},
+                    {"price_usd", in_dollars(part.price * quantity)},
+                    {"covers", covers}});
+  }
+  json outs = json::array();
+  for (const chain::StockOut& out : spares.stock_outs) {
+    json stand_in = json::array();
+    for (const chain::ChainPart& link : out.stand_in.parts) stand_in.push_back(catalog.part(link.part).id);
+    outs.push_back({{"missing", catalog.part(out.missing).id},
+                    {"connection", names.empty() ? json(nullptr) : json(names[out.chosen])},
+                    {"spares", ids_of(catalog, out.spares)},
+                    {"stand_in", stand_in},
+                    {"only_itself", out.only_itself}});
+  }
+  object["spares"] = list;
+  object["spares_usd"] = in_dollars(spares.price);
+  object["stock_outs"] = outs;
 }
 
 json riser_object(const reservoir::Riser& riser) {
@@ -311,13 +385,16 @@ json levels_object(const plan::Levels& levels) {
 
 }  // namespace
 
-std::string chain_json(const Catalog& catalog, const chain::ChainRequest& request, const chain::Answer& answer) {
-  return answer_json(catalog, request, answer).dump(1) + "\n";
+std::string chain_json(const Catalog& catalog, const chain::ChainRequest& request, const chain::Answer& answer,
+                       const chain::Spares* spares) {
+  json result = answer_json(catalog, request, answer);
+  if (spares != nullptr) add_spares(catalog, *spares, {}, result);
+  return result.dump(1) + "\n";
 }
 
 std::string alternatives_json(const Catalog& catalog, const chain::ChainRequest& request,
                               const std::vector<chain::Alternative>& rows,
-                              const std::vector<chain::Substitute>& substitutes) {
+                              const std::vector<chain::Substitute>& substitutes, const chain::Spares* spares) {
   json result = {{"ports", spelled_ports(catalog, {request.from.type, request.to.type})},
                  {"chains", json::array()},
                  {"why_none", nullptr},
@@ -332,6 +409,7 @@ std::string alternatives_json(const Catalog& catalog, const chain::ChainRequest&
   }
   for (const chain::Substitute& substitute : substitutes)
     result["shelf_empty"].push_back(substitute_json(catalog, request, substitute));
+  if (spares != nullptr) add_spares(catalog, *spares, {}, result);
   return result.dump(1) + "\n";
 }
 
@@ -339,6 +417,13 @@ std::string riser_json(const reservoir::Riser& riser) { return riser_object(rise
 std::string transfer_json(const Plan& plan) { return transfer_object(plan).dump(1) + "\n"; }
 std::string walls_json(const Plan& plan) { return walls_object(plan).dump(1) + "\n"; }
 std::string list_json(const Plan& plan) { return list_object(plan).dump(1) + "\n"; }
+std::string list_json(const Plan& plan, const chain::Spares& spares) {
+  std::vector<std::string> names;
+  for (const plan::ConnectionPlan& connection : plan.connections) names.push_back(connection.name);
+  json list = list_object(plan);
+  add_spares(*plan.catalog, spares, names, list);
+  return list.dump(1) + "\n";
+}
 
 std::string plan_json(const Plan& plan) {
   static const char* const kStatus[] = {"ok", "caution", "refused"};
@@ -351,6 +436,15 @@ std::string plan_json(const Plan& plan) {
     entry.update(answer_json(*plan.catalog, connection.request, connection.answer));
     entry["all_cautions"] = connection.cautions;
     connections.push_back(std::move(entry));
+  }
+  json manifolds = json::array();
+  for (const plan::ManifoldPlan& manifold : plan.manifolds) {
+    json entry = {{"name", manifold.name},
+                  {"from", manifold.from},
+                  {"to", manifold.to},
+                  {"service", manifold.service == chain::Service::air ? "air" : "water"}};
+    entry.update(json::parse(assembly_json(*plan.catalog, manifold.request, manifold.answer)));
+    manifolds.push_back(std::move(entry));
   }
   json assumptions = json::array();
   for (const plan::Assumption& assumption : plan.assumptions)
@@ -371,6 +465,7 @@ std::string plan_json(const Plan& plan) {
                        {"status", kStatus[static_cast<std::size_t>(plan.status)]},
                        {"refusals", refusals},
                        {"connections", connections},
+                       {"manifolds", manifolds},
                        {"riser", riser_object(plan.riser.riser)},
                        {"levels", levels_object(plan.levels)},
                        {"transfer", transfer_object(plan)},

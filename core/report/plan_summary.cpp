@@ -24,14 +24,18 @@ std::string verdict(plan::Status status) {
 }
 
 std::string connections_line(const Plan& plan) {
-  if (plan.connections.empty()) return "the job names no connection";
-  const auto made = std::count_if(plan.connections.begin(), plan.connections.end(), [](const auto& connection) {
-    return connection.chain() != nullptr && connection.chain()->buildable;
-  });
-  if (made == static_cast<long>(plan.connections.size()))
+  const auto all = static_cast<long>(plan.connections.size() + plan.manifolds.size());
+  if (all == 0) return "the job names no connection";
+  const auto made = std::count_if(plan.connections.begin(), plan.connections.end(),
+                                  [](const auto& connection) {
+                                    return connection.chain() != nullptr && connection.chain()->buildable;
+                                  }) +
+                    std::count_if(plan.manifolds.begin(), plan.manifolds.end(),
+                                  [](const auto& manifold) { return manifold.assembly() != nullptr; });
+  if (made == all)
     return counted(made, "connection goes", "connections go") + " together, " +
            counted(static_cast<long>(plan.list.buy.size()), "thing", "things") + " to buy";
-  return fmt::format("{} of {} connections go together", made, plan.connections.size());
+  return fmt::format("{} of {} connections go together", made, all);
 }
 
 std::string water_line(const Plan& plan, UnitSystem units) {

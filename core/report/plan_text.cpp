@@ -1,8 +1,11 @@
 #include "report/plan_text.h"
 
+#include "report/assembly_text.h"
 #include "report/chain_text.h"
 
 #include <fmt/format.h>
+
+#include <algorithm>
 
 namespace riserun::report {
 
@@ -28,9 +31,34 @@ std::string remarks_text(const Plan& plan, Topic topic) {
   return text;
 }
 
+std::string manifolds_text(const Plan& plan, const Style& style) {
+  std::string text;
+  for (const plan::ManifoldPlan& manifold : plan.manifolds) {
+    if (!plan.connections.empty() || &manifold != &plan.manifolds.front()) text += "\n";
+    text += wrapped("", fmt::format("{}: {} to {} ({})", manifold.name, manifold.from, fmt::join(manifold.to, ", "),
+                                    manifold.service == chain::Service::air ? "air" : "water"));
+    text += assembly_text(*plan.catalog, manifold.request, manifold.answer, style);
+  }
+  return text;
+}
+
+// A run that makes a span has said so itself.
+std::string lengths_to_cut(const catalog::Catalog& catalog, const plan::ConnectionPlan& connection,
+                           const Style& style) {
+  if (!connection.hose_length || connection.chain() == nullptr || connection.chain()->span) return "";
+  std::vector<std::string> names;
+  for (const chain::ChainPart& link : connection.chain()->parts) {
+    const catalog::Part& part = catalog.part(link.part);
+    if (part.cut_to_length && std::find(names.begin(), names.end(), part.name) == names.end())
+      names.push_back(part.name);
+  }
+  return wrapped("  ", fmt::format("Cut to {} each: {}.", write_length(*connection.hose_length, style.units),
+                                   fmt::join(names, ", ")));
+}
+
 std::string connections_text(const Plan& plan, const Style& style) {
   std::string text = heading("Connections", style);
-  if (plan.connections.empty()) text += "  The job names none.\n";
+  if (plan.connections.empty() && plan.manifolds.empty()) text += "  The job names none.\n";
   for (const plan::ConnectionPlan& connection : plan.connections) {
     if (&connection != &plan.connections.front()) text += "\n";
     text += fmt::format("{}: {} to {} ({})\n", connection.name, connection.from, connection.to,
@@ -39,10 +67,9 @@ std::string connections_text(const Plan& plan, const Style& style) {
     chain::Answer answer = connection.answer;
     if (chain::Chain* chain = std::get_if<chain::Chain>(&answer)) chain->cautions = connection.cautions;
     text += chain_text(*plan.catalog, connection.request, answer, style);
-    if (connection.hose_length)
-      text += fmt::format("  Hose: cut {} each.\n", write_length(*connection.hose_length, style.units));
+    text += lengths_to_cut(*plan.catalog, connection, style);
   }
-  return text + remarks_text(plan, Topic::connections);
+  return text + manifolds_text(plan, style) + remarks_text(plan, Topic::connections);
 }
 
 std::string levels_text(const Plan& plan, const Style& style) {

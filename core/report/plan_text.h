@@ -15,6 +15,8 @@ std::string plan_text(const plan::Plan& plan, const Style& style);
 
 /// The verdict and what matters most, in ten lines, with the refusals and what mends them.
 std::string summary_text(const plan::Plan& plan, const Style& style);
+/// The connections with several far ends.
+std::string manifolds_text(const plan::Plan& plan, const Style& style);
 std::string connections_text(const plan::Plan& plan, const Style& style);
 std::string riser_text(const plan::Plan& plan, const Style& style);
 std::string levels_text(const plan::Plan& plan, const Style& style);

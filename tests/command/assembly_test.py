@@ -76,6 +76,92 @@ class AirManifold(unittest.TestCase):
         self.assertIn("Build order", text)
 
 
+class RulesOfBranches(unittest.TestCase):
+    """On one 1 in bung: supply with regulator and restrictor, gauge above, relief valve, exhaust valve."""
+
+    PORTS = ("1 FNPT", "1/4 FNPT", "1/4 MNPT", "3/4 MNPT", "1/2 FNPT")
+    RULES = ("--air", "--branch-feeds", "1", "--branch-need", "1=60 psi air regulator", "--branch-need",
+             "1=1/16 in hole restrictor", "--branch-looks", "2=straight on", "--branch-relief", "3", "--branch-need",
+             "4=brass ball valve")
+
+    def setUp(self):
+        done = run(*self.PORTS, *self.RULES, "--json")
+        self.assertEqual(done.returncode, 0, done.stderr)
+        self.assembly = json.loads(done.stdout)["assemblies"][0]
+
+    def way_to(self, target):
+        """Rows of the parts on the way, from the base, each with the port that leads on."""
+        parts = self.assembly["parts"]
+        way, row, seek = [], None, ("target", target)
+        for at in reversed(range(len(parts))):
+            for port in parts[at]["ports"]:
+                if port.get(seek[0]) == seek[1]:
+                    way.append((parts[at], port["port"]))
+                    seek = ("part", at)
+        return way[::-1]
+
+    def families(self, target):
+        return [part["id"].split("/")[0] for part, _ in self.way_to(target)]
+
+    def test_each_way_has_what_was_asked_of_it_and_nothing_else_has(self):
+        self.assertIn("air-regulator", self.families(0))
+        self.assertIn("restrictor", self.families(0))
+        self.assertIn("ball-valve", self.families(3))
+        for target in (1, 2):
+            self.assertFalse({"air-regulator", "restrictor", "ball-valve"} & set(self.families(target)), target)
+
+    def test_the_regulator_points_to_the_base(self):
+        [leave] = [port for part, port in self.way_to(0) if part["id"].startswith("air-regulator")]
+        self.assertEqual(leave, 0)
+
+    def test_the_relief_valve_is_fed_in_its_own_size(self):
+        for part, _ in self.way_to(2):
+            self.assertNotIn(part["enter"].split()[0], ("1/8", "1/4", "3/8", "1/2"))
+        self.assertGreater(self.assembly["ends"][2]["smallest_bore_m"], 0.0187)
+        self.assertAlmostEqual(self.assembly["ends"][0]["smallest_bore_m"], 0.0625 * 0.0254, places=6)
+        self.assertFalse(any("a relief valve must never be fed" in c for c in self.assembly["cautions"]))
+
+    def test_the_gauge_is_straight_above_the_base(self):
+        catalog = json.loads(subprocess.run([PROGRAM, "catalog", "--json"], capture_output=True, text=True).stdout)
+        headings = {part["id"]: [p["heading_degrees"] for p in part["ports"]] for part in catalog["parts"]}
+        for part, leave in self.way_to(1):
+            turn = abs(headings[part["id"]][part["enter_port"]] - headings[part["id"]][leave])
+            self.assertAlmostEqual(turn % 360, 180)
+
+    def test_a_relief_valve_on_a_smaller_base_is_refused_with_its_reason(self):
+        done = run("1/2 FNPT", "1/4 MNPT", "3/4 MNPT", "--branch-relief", "2", "--json")
+        self.assertEqual(done.returncode, 1)
+        none = json.loads(done.stdout)["why_none"]
+        self.assertEqual(none["reason"],
+                         "target 2 (3/4 MNPT) cannot be reached from the base (1/2 FNPT) as asked: every way to target 2 "
+                         "(3/4 MNPT) is smaller than the relief valve's own inlet; give it a port of its own size")
+        self.assertEqual(none["mends"], [])
+
+    def test_a_rule_that_cannot_be_met_is_named_with_its_branch_and_its_mend(self):
+        done = run("1 FNPT", "1/4 MNPT", "3/4 MNPT", "--branch-bore", "1=1 in", "--json")
+        none = json.loads(done.stdout)["why_none"]
+        self.assertIn("every way to target 1 (1/4 MNPT) narrows below 1 in", none["reason"])
+        self.assertEqual(none["mends"], ["accept a bore below 1 in on the way to target 1 (1/4 MNPT)"])
+
+    def test_wrong_words_are_said_exactly(self):
+        for words, message in (
+                (("--branch-bore", "3=1/2 in"), "'3' is no branch; the ports behind the base count from 1 to 2"),
+                (("--branch-relief", "0"), "'0' is no branch; the ports behind the base count from 1 to 2"),
+                (("--branch-bore", "1/2 in"),
+                 "the number of a branch, '=' and what holds there is wanted, as \"2=3/4 in\""),
+                (("--branch-need", "1="), "the number of a branch, '=' and what holds there is wanted, as \"1=regulator\""),
+                (("--branch-looks", "1=up"), "'up' is not known here; allowed: anywhere, straight on, to a side")):
+            done = run("1 FNPT", "1 MNPT", "3/4 MNPT", *words)
+            self.assertEqual((done.returncode, done.stdout), (2, ""), words)
+            self.assertIn(f"{words[0]}:", done.stderr)
+            self.assertIn(f"error: {message}\n", done.stderr)
+
+    def test_between_two_ports_there_are_no_branches(self):
+        done = run("1 FNPT", "3/4 MNPT", "--branch-relief", "1")
+        self.assertEqual(done.returncode, 2)
+        self.assertIn("is for a branched assembly: give a base and two or more ports behind it", done.stderr)
+
+
 class Refusals(unittest.TestCase):
     def refused(self, *words):
         done = run("1 FNPT", "1 MNPT", "3/4 MNPT", *words)

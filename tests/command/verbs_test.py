@@ -55,6 +55,64 @@ class Chain(unittest.TestCase):
         self.assertEqual(again_status, 0)
         self.assertEqual(again["chains"], answer["chains"])
 
+    def test_a_refusal_names_a_least_set_of_rules_and_what_each_change_costs(self):
+        status, answer = self.chain("1 FNPT", "1/2 FNPT", "--bore", "3/4 in", "--most-parts", "1")
+        self.assertEqual(status, 1)
+        why = answer["why_none"]
+        self.assertEqual([rule["rule"] for rule in why["conflict"]], ["smallest_bore"])
+        self.assertEqual([lift["text"] for lift in why["lifts"]], why["mends"])
+        self.assertTrue(all(lift["part_count"] >= 1 for lift in why["lifts"]))
+
+    def test_needs_come_in_the_order_given(self):
+        for first, second in (("ball valve", "check valve"), ("check valve", "ball valve")):
+            status, answer = self.chain("1 FNPT", "1 FNPT", "--need", first, "--need", second, "--in-order")
+            self.assertEqual(status, 0)
+            names = [part["name"] for part in answer["chains"][0]["parts"] if "valve" in part["name"]]
+            self.assertIn(first, names[0])
+            self.assertIn(second, names[1])
+
+    def test_more_than_one_bushing_is_taken_only_where_it_is_allowed(self):
+        _, one = self.chain("2 FNPT", "1/4 MNPT")
+        names = [part["name"] for part in one["chains"][0]["parts"]]
+        self.assertLessEqual(sum("bushing" in name for name in names), 1)
+        status, none = self.chain("1 FNPT", "3/4 MNPT", "--most-bushings", "0", "--most-parts", "1")
+        if status == 1:
+            self.assertIn("most_bushings", [rule["rule"] for rule in none["why_none"]["conflict"]])
+
+    def test_heat_and_vacuum_leave_out_what_is_not_proved(self):
+        _, answer = self.chain("3/4 barb", "3/4 barb", "--held")
+        self.assertEqual(answer["chains"][0]["proved"]["vacuum"], "collapses")
+        status, answer = self.chain("3/4 barb", "3/4 barb", "--held", "--vacuum")
+        self.assertEqual(status, 1)
+        self.assertEqual([rule["rule"] for rule in answer["why_none"]["conflict"]], ["vacuum"])
+        status, answer = self.chain("1 PVC male", "1 PVC male", "--need", "PVC coupling", "--hottest", "150 F")
+        self.assertEqual(status, 1)
+
+    def test_wrong_limits_are_said(self):
+        done = run("chain", "1 FNPT", "1 FNPT", "--hottest", "900 F")
+        self.assertEqual(done.returncode, 2)
+        self.assertIn("--hottest", done.stderr)
+        done = run("chain", "1 FNPT", "1 FNPT", "1 FNPT", "--in-order", "--most-bushings", "1")
+        self.assertEqual(done.returncode, 2)
+        self.assertIn("its needs have no one order", done.stderr)
+        self.assertIn("--most-bushings", done.stderr)
+
+    def test_a_bend_is_left_out_where_it_cannot_swing(self):
+        wide, _ = self.chain("1 FNPT", "1 FNPT", "--need", "90 elbow", "--room", "2 in")
+        tight, answer = self.chain("1 FNPT", "1 FNPT", "--need", "90 elbow", "--room", "1 in")
+        self.assertEqual((wide, tight), (0, 1))
+        self.assertIn("make more room round the run than 1 in", answer["why_none"]["mends"])
+        self.assertEqual(run("chain", "1 FNPT", "1 FNPT", "--room", "wide").returncode, 2)
+
+    def test_no_head_of_water_is_told_of_air(self):
+        self.assertIn("Head lost", run("chain", "1 FNPT", "1/2 FNPT").stdout)
+        self.assertNotIn("Head lost", run("chain", "1 FNPT", "1/2 FNPT", "--air").stdout)
+
+    def test_where_no_part_is_needed_none_is_counted(self):
+        text = run("chain", "1 FNPT", "1 MNPT").stdout
+        self.assertIn("go straight together", text)
+        self.assertNotIn("to buy", text)
+
     def test_held_ends_get_a_closing_joint(self):
         _, loose = self.chain("1 FNPT", "1 FNPT")
         self.assertEqual(loose["chains"][0]["part_count"], 1)  # a nipple
@@ -188,7 +246,8 @@ class Files(unittest.TestCase):
 
 class Plan(unittest.TestCase):
     def test_the_examples_end_as_they_say(self):
-        for name, status in (("bevel-bench", 0), ("air-too-weak", 1), ("one-part-short", 1), ("walls-too-thin", 1)):
+        for name, status in (("bevel-bench", 0), ("air-too-weak", 1), ("one-air-bung", 0), ("one-part-short", 1),
+                             ("walls-too-thin", 1)):
             self.assertEqual(run("plan", EXAMPLES / f"{name}.yaml").returncode, status, name)
 
     def test_json_has_the_promised_keys(self):
@@ -202,6 +261,15 @@ class Plan(unittest.TestCase):
         self.assertLessEqual({"panels", "limit_pa", "relief", "stored_energy_j", "tnt_kg", "standoff_m"},
                              set(plan["walls"]))
         self.assertLessEqual({"buy", "bin", "cut", "consumables"}, set(plan["list"]))
+
+    def test_every_pressure_of_the_filling_stands_beside_the_walls_limit(self):
+        for name in ("bevel-bench", "air-too-weak", "walls-too-thin"):
+            text = run("plan", EXAMPLES / f"{name}.yaml").stdout
+            filling = text.split("\nFilling\n")[1].split("\n\n")[0]
+            rows = [row for row in filling.splitlines() if row.startswith("  ") and row[2] not in " RC" and " psi" in row]
+            self.assertGreater(len(rows), 3, name)
+            for row in rows:
+                self.assertRegex(row, r"psi .*\(walls' limit [0-9.]+ psi", name)
 
     def test_units_change_the_print_and_not_the_plan(self):
         inch = run("plan", EXAMPLES / "bevel-bench.yaml", "--units", "inch")

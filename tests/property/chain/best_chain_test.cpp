@@ -105,7 +105,14 @@ void BestChain::check_none(const catalog::Catalog& catalog, const Finder& finder
     catalog::CatalogBuilder builder(catalog);
     catalog::Part part;
     part.id = part.name = "missing";
-    part.family = {0};
+    // Proved for all that can be asked.
+    part.family = builder.add(catalog::Family{});
+    catalog::Duty duty;
+    duty.families = {part.family};
+    duty.heat = {{degrees_celsius(200.0), 1.0}};
+    duty.under_air = catalog::UnderAir::as_water;
+    duty.vacuum = catalog::InVacuum::stands;
+    builder.add(duty);
     part.material = {0};
     part.dielectric = true;
     part.rating = psig(1.0e6);

@@ -12,7 +12,7 @@
 namespace riserun::chain::testing {
 namespace {
 
-constexpr std::uint32_t kWorlds = 5000;
+constexpr std::uint32_t kWorlds = 6000;
 constexpr std::size_t kBeginnings = 400;  // looked at for each depth of the exhaustive search
 
 /// Parts with three and four ports and plugs, of port types that the catalog has.
@@ -40,6 +40,39 @@ catalog::Catalog with_branching_parts(const catalog::Catalog& base, Dice& dice) 
   return std::move(builder).build();
 }
 
+PartId random_part(Dice& dice, const catalog::Catalog& catalog) {
+  return {static_cast<std::uint32_t>(dice.below(static_cast<int>(catalog.parts().size())))};
+}
+
+std::vector<PartId> random_parts(Dice& dice, const catalog::Catalog& catalog) {
+  std::vector<PartId> parts;
+  for (int count = dice.between(1, 4); count > 0; --count) parts.push_back(random_part(dice, catalog));
+  return parts;
+}
+
+BranchRules random_rules(Dice& dice, const catalog::Catalog& catalog) {
+  BranchRules rules;
+  if (dice.chance(25)) rules.flow = BranchFlow::to_base;
+  if (dice.chance(40)) rules.facing = dice.chance(50) ? Facing::straight_on : Facing::to_a_side;
+  if (dice.chance(15)) rules.smallest_bore = millimetres(dice.one_of({15.0, 20.0}));
+  rules.relief = dice.chance(20);
+  if (dice.chance(25)) rules.needs.push_back({"own need", random_parts(dice, catalog)});
+  if (dice.chance(8))
+    rules.needs.push_back(rules.needs.empty() ? Need{"other", random_parts(dice, catalog)} : rules.needs.front());
+  if (dice.chance(20)) {
+    rules.banned.assign(catalog.parts().size(), false);
+    for (const PartId part : random_parts(dice, catalog)) rules.banned[part.row] = true;
+  }
+  if (!dice.chance(25)) return rules;
+  for (const PartId part : random_parts(dice, catalog)) {
+    const auto known = [&](const catalog::PortUse& use) { return use.part == part; };
+    if (std::any_of(rules.devices.begin(), rules.devices.end(), known)) continue;
+    for (std::uint8_t port = 0; port < catalog.part(part).ports.size() && port < 2; ++port)
+      rules.devices.push_back({part, port});
+  }
+  return rules;
+}
+
 AssemblyRequest random_assembly(Dice& dice, const catalog::Catalog& catalog) {
   AssemblyRequest request;
   request.rules = random_request(dice, catalog);
@@ -48,14 +81,23 @@ AssemblyRequest random_assembly(Dice& dice, const catalog::Catalog& catalog) {
   if (dice.chance(50)) request.rules.needs.clear();
   request.rules.from.freedom = freedom();
   const int targets = dice.one_of({2, 2, 2, 3, 3, 4});
+  const bool by_branch = dice.chance(60);
   for (int i = 0; i < targets; ++i) {
     if (i > 0 && dice.chance(30)) {
       request.targets.push_back(request.targets.back());
+      request.branches.push_back(request.branches.back());
       continue;
     }
+    request.branches.push_back(by_branch && dice.chance(60) ? random_rules(dice, catalog) : BranchRules{});
     const ChainRequest other = random_request(dice, catalog);
     request.targets.push_back(dice.chance(50) ? other.to : other.from);
     request.targets.back().freedom = freedom();
+  }
+  // More needs than that, and to try all ways to meet them takes long.
+  std::size_t needs = request.rules.needs.size();
+  for (BranchRules& branch : request.branches) {
+    if (needs + branch.needs.size() > 5) branch.needs.clear();
+    needs += branch.needs.size();
   }
   return request;
 }
@@ -65,6 +107,11 @@ std::vector<TreeItem> as_list(const Assembly& assembly, const TreeTrial& trial) 
   using What = PortFollower::What;
   std::vector<TreeItem> list;
   std::vector<int> row_of(assembly.parts.size(), -1);
+  const auto end_item = [&](std::size_t target, int host, std::uint8_t port) {
+    const AssemblyEnd& end = assembly.ends.at(target);
+    return TreeItem{
+        TreeItem::What::target, end.device.value_or(PartId{}), trial.kind_of(target), end.device_port, host, port};
+  };
   const auto add = [&](const auto& self, std::size_t row, int host, std::uint8_t host_port) -> void {
     const AssemblyPart& part = assembly.parts.at(row);
     EXPECT_EQ(row_of[row], -1) << "a part hangs in two places";
@@ -76,8 +123,7 @@ std::vector<TreeItem> as_list(const Assembly& assembly, const TreeTrial& trial) 
       EXPECT_EQ(follower.what == What::inner, port == part.enter);
       if (follower.what == What::part) self(self, follower.row, row_of[row], at);
       if (follower.what == What::plug) list.push_back({TreeItem::What::plug, follower.plug, 0, 0, row_of[row], at});
-      if (follower.what == What::target)
-        list.push_back({TreeItem::What::target, {}, trial.kind_of(follower.row), 0, row_of[row], at});
+      if (follower.what == What::target) list.push_back(end_item(follower.row, row_of[row], at));
     }
   };
   add(add, 0, -1, 0);
@@ -189,7 +235,8 @@ std::string BranchBench::carry_out() {
 }
 
 struct Tally {
-  int assemblies = 0, compared = 0, nones = 0, branching = 0, closed = 0, with_needs = 0;
+  int assemblies = 0, compared = 0, nones = 0, closed = 0, with_needs = 0;
+  int facing = 0, devices = 0, reliefs = 0, own_needs = 0, inward = 0;
 };
 
 class BestAssembly : public ::testing::Test {
@@ -218,6 +265,8 @@ void BestAssembly::check_fields(const catalog::Catalog& catalog, const AssemblyR
       if (follower.what == PortFollower::What::target) ++reached[follower.row];
     }
   }
+  for (const AssemblyEnd& end : assembly.ends)
+    if (end.device) taken[end.device->row] += end.from_bin ? 1 : 0;
   for (std::uint32_t row = 0; row < taken.size(); ++row) EXPECT_LE(taken[row], request.rules.bin.count_of({row}));
   for (const int times : reached) EXPECT_EQ(times, 1);
   EXPECT_EQ(assembly.joints.size(), assembly.parts.size() + request.targets.size());
@@ -242,7 +291,7 @@ void BestAssembly::check_order(const Network& network, const AssemblyRequest& re
   if (!tree) {
     ASSERT_FALSE(best.has_value()) << "there is an assembly of " << best->parts << " parts";
     // To say why takes many searches: some are enough.
-    if (++tally_.nones % 20 != 0) return;
+    if (++tally_.nones % 60 != 0) return;
     const AssemblyAnswer answer = find_assembly(catalog, request);
     ASSERT_TRUE(std::holds_alternative<NoAssembly>(answer));
     EXPECT_FALSE(std::get<NoAssembly>(answer).reason.empty());
@@ -254,6 +303,14 @@ void BestAssembly::check_order(const Network& network, const AssemblyRequest& re
   const auto sums = trial.judge(as_list(assembly, trial), why);
   ASSERT_TRUE(sums.has_value()) << why;
   check_fields(catalog, request, assembly, *sums);
+  for (std::size_t row = 0; row < request.targets.size(); ++row) {
+    const BranchRules& rules = request.branch(row);
+    tally_.facing += rules.facing != Facing::any ? 1 : 0;
+    tally_.devices += rules.devices.empty() ? 0 : 1;
+    tally_.reliefs += rules.relief ? 1 : 0;
+    tally_.own_needs += rules.needs.empty() ? 0 : 1;
+    tally_.inward += rules.flow == BranchFlow::to_base ? 1 : 0;
+  }
   tally_.with_needs += request.rules.needs.empty() ? 0 : 1;
   tally_.closed += !assembly.steps.empty() && assembly.steps.back().closing ? 1 : 0;
   if (sums->parts <= every.depth) {
@@ -286,7 +343,11 @@ TEST_F(BestAssembly, IsTheBestOfAllTreesUnderEveryOrderAndBreaksTiesAsStated) {
   for (std::uint32_t seed = 1; seed <= kWorlds && !HasFailure(); ++seed) check_world(seed);
   std::cout << tally_.assemblies << " assemblies (" << tally_.compared << " compared whole, " << tally_.with_needs
             << " with needs, " << tally_.closed << " with a closing joint between fixed ends), " << tally_.nones
-            << " refusals\n";
+            << " refusals; targets met that face a way " << tally_.facing << ", end in a device " << tally_.devices
+            << ", in a relief valve " << tally_.reliefs << ", have needs of their own " << tally_.own_needs
+            << ", feed the base " << tally_.inward << "\n";
+  for (const int count : {tally_.facing, tally_.devices, tally_.reliefs, tally_.own_needs, tally_.inward})
+    EXPECT_GT(count, 100);
   EXPECT_GT(tally_.compared, 1000);
   EXPECT_GT(tally_.nones, 1000);
   EXPECT_GT(tally_.closed, 50);

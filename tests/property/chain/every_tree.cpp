@@ -1,7 +1,11 @@
 #include "property/chain/every_tree.h"
 
+#include "property/chain/judged_duty.h"
+#include "property/chain/swept.h"
+
 #include <algorithm>
 #include <numeric>
+#include <set>
 #include <tuple>
 
 namespace riserun::chain::testing {
@@ -26,38 +30,62 @@ bool named(const std::vector<PartId>& parts, PartId part) {
 
 }  // namespace
 
+// A relief valve asks other things of its way when its inlet is another.
+bool TreeTrial::told_apart(std::size_t target) const {
+  const BranchRules& rules = request_.branch(target);
+  if (!rules.needs.empty() || rules.facing == Facing::to_a_side) return true;
+  if (!rules.relief || rules.smallest_bore) return false;
+  std::set<std::pair<std::string, Length>> inlets;
+  for (const PortUse& use : rules.devices) {
+    const Port& port = catalog_.part(use.part).ports[use.port];
+    inlets.insert({catalog_.size_name(catalog_.port_type(port.type).size), port.bore});
+  }
+  return inlets.size() > 1;
+}
+
+bool TreeTrial::alike(std::size_t a, std::size_t b) const {
+  const BranchRules& one = request_.branch(a);
+  const BranchRules& other = request_.branch(b);
+  const PortEnd& first = request_.targets[a];
+  const PortEnd& second = request_.targets[b];
+  const auto rows = [](const std::vector<PortUse>& uses) {
+    std::vector<std::pair<std::uint32_t, int>> list;
+    for (const PortUse& use : uses) list.emplace_back(use.part.row, use.port);
+    return list;
+  };
+  if (rows(one.devices) != rows(other.devices) || first.freedom != second.freedom) return false;
+  if (one.devices.empty() && (first.type != second.type || first.material != second.material)) return false;
+  return one.flow == other.flow && one.facing == other.facing && one.relief == other.relief &&
+         one.banned == other.banned && one.smallest_bore == other.smallest_bore;
+}
+
+void TreeTrial::add_needs(const std::vector<Need>& needs, int kind) {
+  for (const Need& need : needs) {
+    NeedGroup group{need.parts, 0, kind};
+    std::sort(group.parts.begin(), group.parts.end());
+    group.parts.erase(std::unique(group.parts.begin(), group.parts.end()), group.parts.end());
+    auto same = std::find_if(need_groups_.begin(), need_groups_.end(),
+                             [&](const NeedGroup& g) { return g.parts == group.parts && g.kind == kind; });
+    if (same == need_groups_.end()) same = need_groups_.insert(need_groups_.end(), group);
+    ++same->count;
+  }
+}
+
 TreeTrial::TreeTrial(const Catalog& catalog, const AssemblyRequest& request) : catalog_(catalog), request_(request) {
+  add_needs(request.rules.needs, -1);
   for (std::size_t row = 0; row < request.targets.size(); ++row) {
     std::size_t first = 0;
-    const PortEnd& own = request.targets[row];
-    while (request.targets[first].type != own.type || request.targets[first].material != own.material ||
-           request.targets[first].freedom != own.freedom)
-      ++first;
+    while (first < row && (told_apart(row) || kinds_[first] != first || !alike(first, row))) ++first;
     kinds_.push_back(first);
-  }
-  for (const Need& need : request.rules.needs) {
-    std::vector<PartId> parts = need.parts;
-    std::sort(parts.begin(), parts.end());
-    parts.erase(std::unique(parts.begin(), parts.end()), parts.end());
-    const auto same = std::find(need_groups_.begin(), need_groups_.end(), parts);
-    if (same == need_groups_.end()) {
-      need_groups_.push_back(parts);
-      need_counts_.push_back(1);
-    } else {
-      ++need_counts_[static_cast<std::size_t>(same - need_groups_.begin())];
-    }
+    add_needs(request.branch(row).needs, static_cast<int>(row));
   }
 }
 
 bool TreeTrial::part_allowed(PartId id) const {
-  const Part& part = catalog_.part(id);
   const ChainRequest& rules = request_.rules;
   if (!rules.banned.empty() && rules.banned[id.row]) return false;
-  if (rules.rating && part.rating < *rules.rating) return false;
-  if (!rules.special_order && !part.stocked && rules.bin.count_of(id) == 0) return false;
-  if (rules.service == Service::water) return true;
-  const bool far = !part.far_material || catalog_.material(*part.far_material).compressed_air;
-  return part.air && far && catalog_.material(part.material).compressed_air;
+  if (!rules.special_order && !catalog_.part(id).stocked && rules.bin.count_of(id) == 0) return false;
+  return stands(catalog_, rules, id);
 }
 
 bool TreeTrial::clash(std::optional<MaterialId> a, std::optional<MaterialId> b) const {
@@ -71,7 +99,8 @@ PortTypeId TreeTrial::type_at(const std::vector<TreeItem>& tree, Open open) cons
 }
 
 PortTypeId TreeTrial::type_of(const TreeItem& item) const {
-  return item.what == What::target ? request_.targets[item.kind].type : catalog_.part(item.part).ports[item.enter].type;
+  if (item.what == What::target && !item.part.valid()) return request_.targets[item.kind].type;
+  return catalog_.part(item.part).ports[item.enter].type;
 }
 
 std::string TreeTrial::wrong_joint(const std::vector<TreeItem>& tree, const TreeItem& item) const {
@@ -86,7 +115,9 @@ std::string TreeTrial::wrong_joint(const std::vector<TreeItem>& tree, const Tree
     inner = item.what == What::plug ? host.material_at(item.host_port) : facing(host, item.host_port);
   }
   std::optional<MaterialId> outer;
-  if (item.what == What::target) outer = request_.targets[item.kind].material;
+  if (item.what == What::target)
+    outer = item.part.valid() ? std::optional(catalog_.part(item.part).material_at(item.enter))
+                              : request_.targets[item.kind].material;
   if (item.what == What::part) outer = facing(catalog_.part(item.part), item.enter);
   if (item.what == What::plug) outer = catalog_.part(item.part).material;
   return clash(inner, outer) ? "metals that must not meet" : "";
@@ -109,8 +140,8 @@ std::string TreeTrial::wrong_part(const std::vector<TreeItem>& tree, std::size_t
   }
   if (followed + 1 != part.ports.size()) return "a port is left open or used twice: " + part.id;
   if (used.size() < 2) return "a part that leads nowhere: " + part.id;
-  if (part.one_way && !(used.size() == 2 && used[0] == 0 && used[1] == 1)) return "a one-way part the wrong way round";
   for (const std::size_t a : used) {
+    if (request_.rules.room && swept(catalog_, part, a) > in_metres(*request_.rules.room)) return "no room to turn";
     if (request_.rules.smallest_bore && part.ports[a].bore < *request_.rules.smallest_bore) return "too narrow";
     for (const std::size_t b : used)
       if (!part.dielectric && clash(part.material_at(a), part.material_at(b))) return "metals of one part";
@@ -146,23 +177,90 @@ std::string TreeTrial::wrong_ends(const std::vector<TreeItem>& tree) const {
   return std::adjacent_find(fixed.begin(), fixed.end()) == fixed.end() ? "" : "two fixed ends with nothing that closes";
 }
 
+bool TreeTrial::leads_to(const std::vector<TreeItem>& tree, std::size_t row, std::size_t kind) const {
+  for (const TreeItem& item : tree) {
+    if (item.what != What::target || item.kind != kind) continue;
+    for (int at = item.host; at >= 0; at = tree[static_cast<std::size_t>(at)].host)
+      if (static_cast<std::size_t>(at) == row) return true;
+  }
+  return false;
+}
+
+// From the target inwards to the base, part by part.
+std::string TreeTrial::wrong_way(const std::vector<TreeItem>& tree, std::size_t target_row) const {
+  const TreeItem& target = tree[target_row];
+  const BranchRules& rules = request_.branch(target.kind);
+  const auto nominal = [&](PortTypeId type) {
+    const std::string& name = catalog_.size_name(catalog_.port_type(type).size);
+    return name == "1/2" ? 2 : name == "3/4" ? 3 : 4;
+  };
+  const bool minds_inlet = rules.relief && !rules.smallest_bore;
+  const int inlet = nominal(type_of(target));
+  if (minds_inlet && nominal(request_.rules.from.type) < inlet) return "the base is smaller than the inlet";
+  int quarters = 0;
+  std::uint8_t leave = target.host_port;
+  for (int at = target.host; at >= 0; at = tree[static_cast<std::size_t>(at)].host) {
+    const TreeItem& item = tree[static_cast<std::size_t>(at)];
+    const Part& part = catalog_.part(item.part);
+    const Length bore = std::min(part.ports[item.enter].bore, part.ports[leave].bore);
+    if (!rules.banned.empty() && rules.banned[item.part.row]) return "a part that is kept off this way";
+    if (rules.smallest_bore && bore < *rules.smallest_bore) return "too narrow for this target";
+    if (rules.relief && catalog_.family(part.family).can_shut) return "something that shuts before a relief valve";
+    if (minds_inlet && target.part.valid() && bore < catalog_.part(target.part).ports[target.enter].bore)
+      return "narrower than the relief valve";
+    if (minds_inlet && std::min(nominal(part.ports[item.enter].type), nominal(part.ports[leave].type)) < inlet)
+      return "a smaller size than the inlet";
+    if (part.one_way && (item.enter == 0) != (rules.flow == BranchFlow::from_base)) return "a one-way part wrong";
+    const int degrees = static_cast<int>(part.ports[item.enter].heading_degrees - part.ports[leave].heading_degrees);
+    const int apart = ((degrees % 360) + 360) % 360;
+    const bool flexible = catalog_.family(part.family).flexible;
+    if (rules.facing != Facing::any && (flexible || (apart != 180 && apart != 90 && apart != 270)))
+      return "it looks in no direction that is known";
+    quarters += apart == 180 ? 0 : 1;
+    leave = item.host_port;
+  }
+  if (rules.facing == Facing::straight_on && quarters != 0) return "it does not look straight on";
+  if (rules.facing == Facing::to_a_side && quarters != 1) return "it does not look to a side";
+  return "";
+}
+
+// A device for single targets' needs alone leads only to targets that name it.
+bool TreeTrial::serves_all(const std::vector<TreeItem>& tree, std::size_t row, unsigned choice) const {
+  for (std::size_t group = 0; group < need_groups_.size(); ++group)
+    if ((choice >> group & 1u) && need_groups_[group].kind < 0) return true;
+  for (const TreeItem& item : tree) {
+    if (item.what != What::target || !leads_to(tree, row, item.kind)) continue;
+    const bool names_it = std::any_of(need_groups_.begin(), need_groups_.end(), [&](const NeedGroup& need) {
+      return need.kind == static_cast<int>(item.kind) && named(need.parts, tree[row].part);
+    });
+    if (!names_it) return false;
+  }
+  return true;
+}
+
 bool TreeTrial::meet(const std::vector<TreeItem>& tree, std::size_t row, std::vector<int> open) const {
   if (row == tree.size()) return std::all_of(open.begin(), open.end(), [](int left) { return left == 0; });
   if (tree[row].what != What::part) return meet(tree, row + 1, open);
   const bool device = catalog_.family(catalog_.part(tree[row].part).family).role == Role::device;
   for (unsigned choice = device ? 1 : 0; choice < 1u << need_groups_.size(); ++choice) {
     std::vector<int> left = open;
-    bool possible = true;
-    for (std::size_t group = 0; group < left.size(); ++group) {
+    bool possible = !device || serves_all(tree, row, choice);
+    for (std::size_t group = 0; group < left.size() && possible; ++group) {
       if (!(choice >> group & 1u)) continue;
-      possible = possible && --left[group] >= 0 && named(need_groups_[group], tree[row].part);
+      const NeedGroup& need = need_groups_[group];
+      possible = --left[group] >= 0 && named(need.parts, tree[row].part) &&
+                 (need.kind < 0 || leads_to(tree, row, static_cast<std::size_t>(need.kind)));
     }
     if (possible && meet(tree, row + 1, left)) return true;
   }
   return false;
 }
 
-bool TreeTrial::needs_met(const std::vector<TreeItem>& tree) const { return meet(tree, 0, need_counts_); }
+bool TreeTrial::needs_met(const std::vector<TreeItem>& tree) const {
+  std::vector<int> open;
+  for (const NeedGroup& group : need_groups_) open.push_back(group.count);
+  return meet(tree, 0, open);
+}
 
 TreeSums TreeTrial::add_up(const std::vector<TreeItem>& tree) const {
   TreeSums sums;
@@ -170,6 +268,12 @@ TreeSums TreeTrial::add_up(const std::vector<TreeItem>& tree) const {
   for (const TreeItem& item : tree) {
     if (item.what == What::target) {
       sums.tokens.emplace_back("", item.kind);
+      if (!item.part.valid()) continue;
+      sums.tokens.emplace_back(catalog_.part(item.part).id, item.enter);
+      ++uses[item.part.row];
+      sums.parts += 1;
+      sums.drawbacks += catalog_.family(catalog_.part(item.part).family).is_bushing ? 1 : 0;
+      sums.drawbacks += catalog_.part(item.part).name.find("close nipple") != std::string::npos ? 1 : 0;
       continue;
     }
     const Part& part = catalog_.part(item.part);
@@ -196,6 +300,7 @@ std::optional<TreeSums> TreeTrial::judge(const std::vector<TreeItem>& tree, std:
     if (why = wrong_joint(tree, tree[row]); !why.empty()) return std::nullopt;
     if (tree[row].what == What::target) {
       --wanted[tree[row].kind];
+      if (why = wrong_way(tree, row); !why.empty()) return std::nullopt;
       continue;
     }
     if (why = wrong_part(tree, row); !why.empty()) return std::nullopt;
@@ -224,6 +329,14 @@ void TreeTrial::put_part(std::vector<TreeItem>& tree, const std::vector<Open>& o
   tree.pop_back();
 }
 
+void TreeTrial::end_here(std::vector<TreeItem>& tree, const std::vector<Open>& open, TreeItem item, int parts,
+                         int depth, EveryTree& found) {
+  if (!wrong_joint(tree, item).empty()) return;
+  tree.push_back(item);
+  explore(tree, open, parts, depth, found);
+  tree.pop_back();
+}
+
 // The first open port gets each thing that goes onto it in turn.
 void TreeTrial::explore(std::vector<TreeItem>& tree, std::vector<Open> open, int parts, int depth, EveryTree& found) {
   if (++looked_at_ > budget_) return;
@@ -246,11 +359,11 @@ void TreeTrial::explore(std::vector<TreeItem>& tree, std::vector<Open> open, int
   const Open here = open.back();
   open.pop_back();
   for (std::size_t kind = 0; kind < left.size(); ++kind) {
-    const TreeItem item{What::target, {}, kind, 0, here.host, here.port};
-    if (left[kind] == 0 || !wrong_joint(tree, item).empty()) continue;
-    tree.push_back(item);
-    explore(tree, open, parts, depth, found);
-    tree.pop_back();
+    if (left[kind] == 0) continue;
+    const std::vector<PortUse>& devices = request_.branch(kind).devices;
+    if (devices.empty()) end_here(tree, open, {What::target, {}, kind, 0, here.host, here.port}, parts, depth, found);
+    for (const PortUse& use : devices)
+      end_here(tree, open, {What::target, use.part, kind, use.port, here.host, here.port}, parts, depth, found);
   }
   if (parts == depth) return;
   for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
@@ -259,8 +372,8 @@ void TreeTrial::explore(std::vector<TreeItem>& tree, std::vector<Open> open, int
     const bool plug = part.ports.size() == 1;
     if (plug ? here.host < 0 : targets == 0) continue;
     const bool device = catalog_.family(part.family).role == Role::device;
-    const bool asked =
-        std::any_of(need_groups_.begin(), need_groups_.end(), [&](const auto& group) { return named(group, {row}); });
+    const bool asked = std::any_of(need_groups_.begin(), need_groups_.end(),
+                                   [&](const auto& group) { return named(group.parts, {row}); });
     if (device && !asked) continue;
     for (std::uint8_t enter = 0; enter < part.ports.size(); ++enter) {
       const TreeItem item{plug ? What::plug : What::part, {row}, 0, enter, here.host, here.port};

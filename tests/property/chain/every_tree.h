@@ -15,7 +15,7 @@ namespace riserun::chain::testing {
 /// One thing of a tree; a tree is its things from the base outwards, port by port.
 struct TreeItem {
   enum class What { part, target, plug } what = What::part;
-  PartId part;           // of a part or plug
+  PartId part;           // of a part or plug; of a target that a device stands at
   std::size_t kind = 0;  // of a target: row of the first target like it
   std::uint8_t enter = 0;
   int host = -1;  // row of the part that it is on; -1: the base
@@ -60,15 +60,28 @@ class TreeTrial {
   std::string wrong_joint(const std::vector<TreeItem>& tree, const TreeItem& item) const;
   std::string wrong_part(const std::vector<TreeItem>& tree, std::size_t row) const;
   std::string wrong_ends(const std::vector<TreeItem>& tree) const;
+  std::string wrong_way(const std::vector<TreeItem>& tree, std::size_t target_row) const;
   bool needs_met(const std::vector<TreeItem>& tree) const;
   bool meet(const std::vector<TreeItem>& tree, std::size_t row, std::vector<int> open) const;
+  bool serves_all(const std::vector<TreeItem>& tree, std::size_t row, unsigned choice) const;
+  bool leads_to(const std::vector<TreeItem>& tree, std::size_t row, std::size_t kind) const;
+  void end_here(std::vector<TreeItem>& tree, const std::vector<Open>& open, TreeItem item, int parts, int depth,
+                EveryTree& found);
   TreeSums add_up(const std::vector<TreeItem>& tree) const;
 
   const Catalog& catalog_;
   const AssemblyRequest& request_;
-  std::vector<std::size_t> kinds_;                // by target
-  std::vector<std::vector<PartId>> need_groups_;  // needs that name the same parts are one group
-  std::vector<int> need_counts_;
+  std::vector<std::size_t> kinds_;  // by target
+  struct NeedGroup {
+    std::vector<PartId> parts;
+    int count = 0;
+    int kind = -1;  // only on the way to that target; -1: anywhere
+    bool operator==(const NeedGroup&) const = default;
+  };
+  void add_needs(const std::vector<Need>& needs, int kind);
+  bool alike(std::size_t a, std::size_t b) const;
+  bool told_apart(std::size_t target) const;
+  std::vector<NeedGroup> need_groups_;  // needs that name the same parts, for the same target, are one group
   std::size_t looked_at_ = 0;
   std::size_t budget_ = 0;
 };

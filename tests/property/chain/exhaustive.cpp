@@ -1,9 +1,13 @@
 #include "property/chain/exhaustive.h"
 
 #include "hydraulics/line.h"
+#include "property/chain/judged_duty.h"
+#include "property/chain/swept.h"
 
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <tuple>
 
 namespace riserun::chain::testing {
 
@@ -30,6 +34,8 @@ bool same_parts(const Need& a, const Need& b) {
   return std::all_of(a.parts.begin(), a.parts.end(), [&](PartId p) { return holds(b.parts, p); }) &&
          std::all_of(b.parts.begin(), b.parts.end(), [&](PartId p) { return holds(a.parts, p); });
 }
+
+bool is_close_nipple(const Part& part) { return part.name.find("close nipple") != std::string::npos; }
 
 bool can_turn(Freedom freedom) { return freedom == Freedom::loose || freedom == Freedom::spinning; }
 
@@ -68,12 +74,8 @@ Exhaustive::Exhaustive(const Catalog& catalog, const ChainRequest& request) : ca
 }
 
 bool Exhaustive::part_allowed(PartId id) const {
-  const Part& part = catalog_.part(id);
   if (!request_.banned.empty() && request_.banned[id.row]) return false;
-  if (request_.rating && part.rating < *request_.rating) return false;
-  if (request_.service == Service::water) return true;
-  const bool far = !part.far_material || catalog_.material(*part.far_material).compressed_air;
-  return part.air && far && catalog_.material(part.material).compressed_air;
+  return stands(catalog_, request_, id);
 }
 
 bool Exhaustive::metals_clash(std::optional<MaterialId> a, std::optional<MaterialId> b) const {
@@ -91,6 +93,9 @@ void Exhaustive::make_ways() {
         const Port& out = part.ports[leave];
         if (request_.smallest_bore && std::min(in.bore, out.bore) < *request_.smallest_bore) continue;
         if (!part.dielectric && metals_clash(part.material_at(enter), part.material_at(leave))) continue;
+        if (request_.room &&
+            std::max(swept(catalog_, part, enter), swept(catalog_, part, leave)) > in_metres(*request_.room))
+          continue;
         Way way{{row}, enter, leave, {}, 0, 0};
         way.length =
             std::max(micro(in.reach) + micro(out.reach), size_make_up_[in.type.row] + size_make_up_[out.type.row]);
@@ -169,9 +174,14 @@ bool Exhaustive::use(std::vector<int>& uses, PartId part) const {
 bool Exhaustive::meet_needs(std::vector<bool>& met, PartId part) const {
   std::vector<std::size_t> now;
   for (std::size_t i = 0; i < met.size(); ++i) {
-    if (met[i] || !holds(request_.needs[i].parts, part)) continue;
+    if (met[i]) continue;
+    if (!holds(request_.needs[i].parts, part)) {
+      if (request_.needs_in_order) break;
+      continue;
+    }
     const bool twin = std::any_of(now.begin(), now.end(),
                                   [&](std::size_t k) { return same_parts(request_.needs[k], request_.needs[i]); });
+    if (twin && request_.needs_in_order) break;
     if (!twin) now.push_back(i);
   }
   for (const std::size_t i : now) met[i] = true;
@@ -182,7 +192,9 @@ std::optional<Exhaustive::Begun> Exhaustive::extended(const Begun& begun, const 
   const Part& part = catalog_.part(way.part);
   const Port& in = part.ports[way.enter];
   const Port& out = part.ports[way.leave];
-  if (!catalog_.mating_rule(begun.open, in.type)) return std::nullopt;
+  const MatingRule* joint = catalog_.mating_rule(begun.open, in.type);
+  if (!joint) return std::nullopt;
+  if (joint->turning == Turning::neither && (begun.no_grip || is_close_nipple(part))) return std::nullopt;
   const bool lined = part.dielectric && !part.far_material;
   if (!lined && metals_clash(begun.material, part.material_at(way.enter))) return std::nullopt;
   Begun next = begun;
@@ -193,6 +205,7 @@ std::optional<Exhaustive::Begun> Exhaustive::extended(const Begun& begun, const 
   for (const PartId plug : way.plugs)
     if (!use(next.uses, plug)) return std::nullopt;
   next.open = out.type;
+  next.no_grip = is_close_nipple(part);
   next.material = lined ? std::nullopt : std::optional(part.material_at(way.leave));
   next.closed = begun.closed || part.closing || closes(begun.open, in.type);
   next.parts += 1 + static_cast<std::int64_t>(way.plugs.size());
@@ -201,11 +214,14 @@ std::optional<Exhaustive::Begun> Exhaustive::extended(const Begun& begun, const 
   next.bore = nano(out.bore);
   next.ways.push_back(&way);
   if (request_.most_parts && next.parts > *request_.most_parts) return std::nullopt;
+  next.bushings += catalog_.family(part.family).is_bushing ? 1 : 0;
+  if (request_.most_bushings && next.bushings > *request_.most_bushings) return std::nullopt;
   return next;
 }
 
 bool Exhaustive::finishes(const Begun& begun) const {
-  if (!catalog_.mating_rule(begun.open, request_.to.type)) return false;
+  const MatingRule* joint = catalog_.mating_rule(begun.open, request_.to.type);
+  if (!joint || (joint->turning == Turning::neither && begun.no_grip)) return false;
   if (metals_clash(begun.material, request_.to.material)) return false;
   if (std::find(begun.met.begin(), begun.met.end(), false) != begun.met.end()) return false;
   return begun.closed || closes(begun.open, request_.to.type);
@@ -219,7 +235,7 @@ Sums Exhaustive::sums_of(const Begun& begun) const {
   for (const Way* way : begun.ways) {
     const Part& part = catalog_.part(way->part);
     sums.drawbacks += catalog_.family(part.family).is_bushing ? 1 : 0;
-    sums.drawbacks += part.name.find("close nipple") != std::string::npos ? 1 : 0;
+    sums.drawbacks += is_close_nipple(part) ? 1 : 0;
     sums.ids.push_back(part.id);
     for (const PartId plug : way->plugs) sums.ids.push_back(catalog_.part(plug).id);
     sums.ways.emplace_back(way->enter, way->leave);
@@ -259,6 +275,29 @@ Exhausted Exhaustive::run(std::size_t budget) {
     complete = std::move(found);
   }
   return complete;
+}
+
+bool Exhaustive::any_chain() {
+  // Of the uses only those count that must come from the bin; of the counts only those that are limited.
+  const auto key_of = [this](const Begun& begun) {
+    std::vector<int> uses;
+    for (std::uint32_t row = 0; row < begun.uses.size(); ++row)
+      if (!request_.special_order && !catalog_.part({row}).stocked) uses.push_back(begun.uses[row]);
+    return std::tuple(begun.open, begun.material, begun.closed, begun.no_grip, begun.met, std::move(uses),
+                      request_.most_parts ? begun.parts : 0, request_.most_bushings ? begun.bushings : 0);
+  };
+  std::vector<Begun> open{beginning()};
+  std::set<decltype(key_of(open.front()))> known{key_of(open.front())};
+  while (!open.empty()) {
+    const Begun begun = std::move(open.back());
+    open.pop_back();
+    if (finishes(begun)) return true;
+    for (const Way& way : ways_) {
+      auto next = extended(begun, way);
+      if (next && known.insert(key_of(*next)).second) open.push_back(std::move(*next));
+    }
+  }
+  return false;
 }
 
 std::optional<Sums> Exhaustive::judge(const Chain& chain, std::string& why) {

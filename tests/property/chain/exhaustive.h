@@ -35,6 +35,8 @@ class Exhaustive {
   Exhaustive(const Catalog& catalog, const ChainRequest& request);
   /// Deepens part by part until that many beginnings of chains have been looked at.
   Exhausted run(std::size_t budget);
+  /// Whether there is any chain at all, however long: every beginning that differs in what rules look at, once.
+  bool any_chain();
   /// Sums of a given chain, or nullopt where it breaks a rule; `why` then says which.
   std::optional<Sums> judge(const Chain& chain, std::string& why);
 
@@ -50,6 +52,8 @@ class Exhaustive {
     std::optional<MaterialId> material;  // of the last part, or of the first port
     std::int64_t bore = 0;
     bool closed = false;
+    bool no_grip = false;  // the last part is a close nipple
+    int bushings = 0;
     std::vector<bool> met;
     std::vector<int> uses;
     std::int64_t parts = 0, micrometres = 0, nanometres = 0;

@@ -91,6 +91,8 @@ void add_families(CatalogBuilder& builder) {
       family.name = std::string(role == Role::device ? "device" : "connector") + (bushing ? " bushing" : "");
       family.role = role;
       family.is_bushing = bushing;
+      family.can_shut = bushing != (role == Role::device);
+      family.flexible = bushing;
       builder.add(family);
     }
   }
@@ -110,7 +112,7 @@ Part random_part(CatalogBuilder& builder, Dice& dice, int row) {
     port.type = random_type(builder, dice);
     port.bore = millimetres(dice.one_of({10.0, 15.0, 20.0}));
     port.reach = millimetres(dice.one_of({0.0, 12.0, 20.0, 30.0}));
-    port.heading_degrees = dice.one_of({0.0, 90.0, 180.0});
+    port.heading_degrees = dice.one_of({0.0, 45.0, 90.0, 180.0});
     part.ports.push_back(port);
   }
   part.price = cents(dice.one_of({0, 100, 100, 100, 150, 200, 300}));
@@ -121,6 +123,7 @@ Part random_part(CatalogBuilder& builder, Dice& dice, int row) {
   part.one_way = ports == 2 && dice.chance(8);
   part.dielectric = dice.chance(8);
   if (dice.chance(8)) part.far_material = MaterialId{static_cast<std::uint32_t>(dice.below(5))};
+  if (dice.chance(20)) part.across_flats = millimetres(dice.one_of({22.0, 30.0}));
   if (dice.chance(40)) part.loss = {static_cast<std::uint32_t>(dice.below(2))};
   return part;
 }
@@ -131,6 +134,23 @@ void add_loss_items(CatalogBuilder& builder) {
     item.name = "fitting";
     item.crane_n = n;
     builder.add(item);
+  }
+}
+
+// Of materials and of families; some are proved for nothing.
+void add_duties(CatalogBuilder& builder, Dice& dice) {
+  for (int i = 0; i < 6; ++i) {
+    Duty duty;
+    if (i < 5)
+      duty.materials = {{static_cast<std::uint32_t>(i)}};
+    else
+      duty.families = {{static_cast<std::uint32_t>(dice.below(4))}};
+    if (dice.chance(80)) duty.heat.push_back({degrees_celsius(50.0), dice.one_of({1.0, 1.0, 0.75})});
+    if (!duty.heat.empty() && dice.chance(70)) duty.heat.push_back({degrees_celsius(80.0), 0.5});
+    duty.under_air = dice.one_of({UnderAir::not_proved, UnderAir::as_water, UnderAir::as_water, UnderAir::limited});
+    duty.air_limit = psig(110.0);
+    duty.vacuum = dice.one_of({InVacuum::stands, InVacuum::stands, InVacuum::not_proved, InVacuum::collapses});
+    if (dice.chance(90)) builder.add(std::move(duty));
   }
 }
 
@@ -151,6 +171,7 @@ Catalog random_catalog(Dice& dice) {
     Part part = random_part(builder, dice, i);
     builder.add(std::move(part));
   }
+  add_duties(builder, dice);
   return std::move(builder).build();
 }
 
@@ -217,7 +238,12 @@ ChainRequest random_request(Dice& dice, const Catalog& catalog) {
   request.special_order = dice.chance(30);
   if (dice.chance(10)) request.smallest_bore = millimetres(15.0);
   if (dice.chance(20)) request.most_parts = dice.between(0, 5);
+  if (dice.chance(20)) request.room = millimetres(dice.one_of({25.3, 31.7, 38.9}));
   request.flow = us_gallons_per_minute(dice.one_of({0.0, 2.0, 10.0}));
+  request.needs_in_order = dice.chance(50);
+  if (dice.chance(40)) request.most_bushings = dice.one_of({0, 0, 1});
+  if (dice.chance(12)) request.hottest = degrees_celsius(dice.one_of({20.0, 50.0, 60.0, 90.0}));
+  request.vacuum = dice.chance(8);
   return request;
 }
 

@@ -133,5 +133,17 @@ prices:
   EXPECT_EQ(catalog.part(catalog.find_part("reducing-coupling/galvanized/1x3-4").value()).price, cents(500));
 }
 
+TEST(OwnFile, SaysOfAPartThatItCanShut) {
+  const SourceText own{"own.yaml", R"(
+parts:
+  - {id: own-cock, name: plug cock, size: 1, can shut: yes, material: brass, rating: 150 psi, source: measured,
+     ports: [{port: 1 FNPT, bore: 1 in, reach: 2 in}, {port: 1 FNPT, bore: 1 in, reach: 2 in}]}
+)"};
+  const Catalog catalog = load_catalog(testing::small_catalog_texts(), std::span(&own, 1));
+  const Family& family = catalog.family(catalog.part(catalog.find_part("own-cock").value()).family);
+  EXPECT_EQ(family.name, "own valve");
+  EXPECT_TRUE(family.can_shut);
+}
+
 }  // namespace
 }  // namespace riserun::catalog

@@ -36,6 +36,13 @@ TEST(PartSearch, LengthsThatAreNoNominalSizeAreReadInEverySpelling) {
     EXPECT_THAT(found(testing::shipped_catalog(), words), ElementsAre("nipple/black-iron/1-1-4x5-1-2")) << words;
 }
 
+TEST(PartSearch, TheDegreesOfAnElbowAreNoSize) {
+  for (const char* words : {"1 90 elbow black", "90 degree elbow 1 black iron", "1 elbow 90 black"})
+    EXPECT_THAT(found(testing::shipped_catalog(), words), ElementsAre("90-elbow/black-iron/1")) << words;
+  EXPECT_THAT(found(testing::shipped_catalog(), "1 45 elbow black"), ElementsAre("45-elbow/black-iron/1"));
+  EXPECT_THAT(found(testing::shipped_catalog(), "1 street 90 black"), ElementsAre("90-street-elbow/black-iron/1"));
+}
+
 TEST(PartSearch, PortsFind) {
   const Catalog catalog = testing::small_catalog();
   EXPECT_THAT(found(catalog, "3/4 MGHT to 1/2 FIP adapter brass"), ElementsAre("hose-adapter/brass/3-4x1-2"));

@@ -66,7 +66,7 @@ TEST(ShippedCatalog, EveryPartIsWithinWhatCanBe) {
     EXPECT_LE(in_psi(part.rating), 10000.0);
     ASSERT_GE(part.ports.size(), 1U);
     for (const Port& one : part.ports) {
-      EXPECT_GT(in_inches(one.bore), 0.05);
+      EXPECT_GT(in_inches(one.bore), 0.03);  // the finest restrictor is drilled 1/32 in
       EXPECT_LT(in_inches(one.bore), 13.0);
       EXPECT_GE(in_inches(one.reach), 0.0);
       EXPECT_LT(in_feet(one.reach), 60.0);
@@ -207,6 +207,22 @@ TEST(ShippedCatalog, NoPvcWhereCompressedAirIs) {
     EXPECT_FALSE(part.air) << part.id;
   }
   EXPECT_GT(plastic, 10);
+}
+
+// ASME BPVC section VIII UG-135 (from memory): nothing that can shut stands before a relief valve, so that each such
+// part must be known for one. A one-way part shuts by itself.
+TEST(ShippedCatalog, WhateverCanShutIsMarked) {
+  int marked = 0;
+  for (const Part& part : catalog().parts()) {
+    const Family& family = catalog().family(part.family);
+    marked += family.can_shut ? 1 : 0;
+    if (family.name == "relief valve") continue;
+    bool shuts = part.one_way;
+    for (const char* word : {"valve", "bibb", "regulator", "air coupler", "wye"})
+      shuts = shuts || family.name.find(word) != std::string::npos;
+    EXPECT_EQ(family.can_shut, shuts) << part.id;
+  }
+  EXPECT_GT(marked, 30);
 }
 
 // Common practice: malleable, galvanized and brass fittings are not welded in.

@@ -204,5 +204,22 @@ TEST(ShelfEmpty, WhatTheBinHasOfThePartStaysUsable) {
             "no coupling: +long coupling = nipple*, long coupling, nipple; no nipple: nothing; ");
 }
 
+// Equal in parts, price, length, head and purchases: what is left is common practice, then the ids.
+TEST(Alternatives, OfEqualsTheOneWithoutABushingStands) {
+  const SmallWorld shop(R"(
+    a bushing: 1 A female, 1 B female, 100c, bushing
+    b adapter: 1 A female, 1 B female, 100c
+  )");
+  EXPECT_THAT(rows(shop, shop.ask("1 A male", "1 B male")), ElementsAre("b adapter"));
+  const SmallWorld longer(R"(
+    a bushing: 1 A female, 3/4 A female, 100c, bushing
+    b second: 3/4 A male, 1 B female, 100c
+    c first: 1 A female, 3/4 A male, 100c
+    d second: 3/4 A female, 1 B female, 100c, bushing
+    e first: 1 A female, 3/4 A female, 100c
+  )");
+  EXPECT_THAT(rows(longer, longer.ask("1 A male", "1 B male")), ElementsAre("e first, b second"));
+}
+
 }  // namespace
 }  // namespace riserun::chain::testing

@@ -180,8 +180,8 @@ TEST(Cautions, NameMetalsValvesBushingsAndPlastic) {
   EXPECT_THAT(
       std::get<Chain>(answer).cautions,
       ::testing::UnorderedElementsAre(
-          "iron against stainless: watch for corrosion where the check valve meets the bushing",
-          "the bushing (iron) and the close nipple (brass) should be kept apart: in water the less noble one corrodes; "
+          "iron against stainless: the iron corrodes; watch it where the check valve meets the bushing",
+          "the bushing (iron) and the close nipple (brass) should be kept apart: in water the iron corrodes; "
           "put "
           "a dielectric joint or plastic between them",
           "the pvc cap end is plastic and takes a metal taper thread from the close nipple: it may split; start by "

@@ -86,6 +86,8 @@ void add_shelves(CatalogBuilder& builder) {
   builder.add(Family{"connector", {}, "", "", Role::connector, false, false, ""});
   builder.add(Family{"device", {}, "", "", Role::device, false, false, ""});
   builder.add(Family{"bushing", {}, "", "", Role::connector, false, true, ""});
+  builder.add(Family{"valve", {}, "", "", Role::device, false, false, "", true});
+  builder.add(Family{"tubing", {}, "", "", Role::connector, false, false, "", false, true});
 }
 
 std::vector<std::string> split(const std::string& text, char separator) {
@@ -113,8 +115,11 @@ double number_after(const std::string& word, const std::string& name) {
 void read_word(const CatalogBuilder& builder, const std::string& word, Part& part) {
   if (word == "device") part.family = {1};
   if (word == "bushing") part.family = {2};
+  if (word == "valve") part.family = {3};
+  if (word == "flexible") part.family = {4};
   if (word == "union") part.closing = true;
   if (word == "special") part.stocked = false;
+  if (word == "bend") part.ports[1].heading_degrees = 90.0;
   if (word == "one way") part.one_way = true;
   if (word == "dielectric") part.dielectric = true;
   if (word.ends_with("c") && word.find_first_not_of("0123456789c") == std::string::npos)

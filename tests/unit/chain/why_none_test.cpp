@@ -72,8 +72,9 @@ TEST(WhyNone, EachMendIsEnoughByItself) {
   EXPECT_EQ(none_for(shop, request).reason, "no chain stands 150 psi in every part");
   EXPECT_THAT(none_for(shop, request).mends, ElementsAre("accept a rating below 150 psi"));
   request.smallest_bore = inches(1.0);
-  EXPECT_EQ(none_for(shop, request).reason, "no chain from 1 MA to 1 MA keeps all the rules at once");
-  EXPECT_THAT(none_for(shop, request).mends, IsEmpty());
+  EXPECT_EQ(none_for(shop, request).reason, "no chain stands 150 psi in every part");
+  EXPECT_THAT(none_for(shop, request).mends,
+              ElementsAre("accept a rating below 150 psi, and accept a bore below 1 in"));
   request.rating.reset();
   EXPECT_THAT(none_for(shop, request).mends, ElementsAre("accept a bore below 1 in"));
 }
@@ -94,6 +95,25 @@ TEST(WhyNone, AMissingUnionIsAsked) {
   ChainRequest request = shop.ask("1 A male", "1 A male");
   request.from.freedom = request.to.freedom = Freedom::fixed;
   EXPECT_EQ(none_for(shop, request).missing_part, "1 FA x 1 FA union");
+}
+
+TEST(WhyNone, WhereNothingIsBoughtTheCheapestPurchaseMendsIt) {
+  const SmallWorld shop(R"(
+    coupling: 1 A female, 1 A female, 200c
+    union: 1 A female, 1 A female, 900c, union
+    gilt union: 1 A female, 1 A female, 9000c, union
+  )");
+  ChainRequest request = shop.ask("1 A male", "1 A male");
+  request.not_sold.assign(shop.catalog().parts().size(), true);
+  EXPECT_EQ(none_for(shop, request).reason, "no run of parts in the bin leads from 1 MA to 1 MA");
+  EXPECT_THAT(none_for(shop, request).mends, ElementsAre("buy the coupling (iron), about $2.00"));
+  request.bin.items = {{shop.part("coupling"), 1}};
+  EXPECT_EQ(shop.chain(request), "coupling*");
+  request.from.freedom = request.to.freedom = Freedom::fixed;
+  EXPECT_THAT(none_for(shop, request).mends,
+              ElementsAre("buy the union (iron), about $9.00", "let the first port (1 MA) turn and move",
+                          "let the last port (1 MA) turn and move"));
+  EXPECT_THAT(none_for(shop, request).to_buy, ElementsAre(shop.part("union")));
 }
 
 }  // namespace

@@ -51,11 +51,11 @@ INSTANTIATE_TEST_SUITE_P(
             "    rimm: 5 in\n"
             "    ^"},
     BadJob{"UnknownKeyOfAPort", "bung: full coupling", "bong: full coupling",
-           "bench.yaml:9:32: error: reservoir.ports.riser bung: unknown key 'bong'; did you mean 'bung'? (allowed: port, material, where, bung, welded in, bung length, projects or face height)\n"
+           "bench.yaml:9:32: error: reservoir.ports.riser bung: unknown key 'bong'; did you mean 'bung'? (allowed: port, material, where, bung, bung part, welded in, bung length, projects or face height)\n"
             "      riser bung: {port: 1 FNPT, bong: full coupling, where: lid}\n"
             "                                 ^"},
     BadJob{"UnknownKeyOfAConnection", "carries: water", "carry: water",
-           "bench.yaml:26:51: error: connections[1]: unknown key 'carry' (allowed: name, from, to, ends in, carries, need, avoid, held, order, gap, offset, hose length, rating, smallest bore, most parts, special order or galvanic)\n"
+           "bench.yaml:26:51: error: connections[1]: unknown key 'carry' (allowed: name, from, to, ends in, carries, need, avoid, held, order, gap, offset, hose length, rating, smallest bore, room, most parts, most bushings, in order, hottest, vacuum, special order, galvanic or branches)\n"
             "    - {name: water up, from: riser bung, to: inlet, carry: water, need: [union], held: {from: fixed, t...\n"
             "                                                    ^"},
     BadJob{"MissingReservoir", "reservoir:", "reservior:",
@@ -198,7 +198,7 @@ INSTANTIATE_TEST_SUITE_P(
             "      riser bung: {port: 1 FNTP, bung: full coupling, where: lid}\n"
             "                           ^"},
     BadJob{"PortSizeThatIsNotMade", "air bung: 1/2 FNPT", "air bung: 7/16 FNPT",
-           "bench.yaml:10:15: error: reservoir.ports.air bung: '7/16' is not a size of NPT, which comes in 1/8, 1/4, 3/8, 1/2, 3/4, 1, 1-1/4, 1-1/2 ...\n"
+           "bench.yaml:10:15: error: reservoir.ports.air bung: '7/16' is not a size of NPT, which comes in 1/16, 1/8, 1/4, 3/8, 1/2, 3/4, 1, 1-1/4 ...\n"
             "      air bung: 7/16 FNPT\n"
             "                ^"},
     BadJob{"BungWord", "bung: full coupling", "bung: ful coupling",
@@ -230,7 +230,7 @@ INSTANTIATE_TEST_SUITE_P(
             "    - {name: air in, from: compressor, to: air bung, carries: air}\n"
             "                           ^"},
     BadJob{"ConnectionWithoutFarEnd", ", to: inlet", "",
-           "bench.yaml:26:5: error: connections[1]: the far end is missing: 'to' names a port, 'ends in' a device\n"
+           "bench.yaml:26:5: error: connections[1]: the far end is missing: 'to' names a port, 'ends in' a device, 'branches' several ends\n"
             "    - {name: water up, from: riser bung, carries: water, need: [union], held: {from: fixed, to: fixed}...\n"
             "      ^"},
     BadJob{"ConnectionWithTwoFarEnds", "to: inlet", "to: inlet, ends in: pressure gauge",

@@ -1,0 +1,373 @@
+#include "property/chain/every_span.h"
+
+#include "hydraulics/line.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+namespace riserun::chain::testing {
+
+using namespace riserun::catalog;  // NOLINT(google-build-using-namespace)
+
+namespace {
+
+constexpr double kPi = 3.14159265358979323846;
+constexpr int kKinds = 5;
+
+std::int64_t micro(Length length) { return std::llround(in_metres(length) * 1e6); }
+
+std::int64_t goes_in(const Catalog& catalog, PortTypeId type) {
+  const PortType& port = catalog.port_type(type);
+  const JointSize* size = port.end == End::female ? nullptr : catalog.joint_size(port);
+  return size ? micro(size->hand_tight_engagement + size->wrench_engagement) : 0;
+}
+
+/// Make-up and tolerance of a joint.
+std::pair<std::int64_t, std::int64_t> joint(const Catalog& catalog, PortTypeId a, PortTypeId b) {
+  const MatingRule& rule = *catalog.mating_rule(a, b);
+  const std::int64_t inserted = std::max(goes_in(catalog, a), goes_in(catalog, b));
+  const PortTypeId deeper = goes_in(catalog, a) < goes_in(catalog, b) ? b : a;
+  const JointSize* size = catalog.joint_size(catalog.port_type(deeper));
+  if (rule.kind_a == rule.kind_b) return {inserted, size ? micro(size->make_up_tolerance) : 0};
+  const JointSize* first = catalog.joint_size(catalog.port_type(catalog.port_type(a).kind == rule.kind_a ? a : b));
+  if (!first) return {inserted, size ? micro(size->make_up_tolerance) : 0};
+  return {std::min(inserted, micro(first->hand_tight_engagement + first->wrench_engagement)),
+          micro(first->make_up_tolerance)};
+}
+
+double turn_of(const Part& part, std::size_t enter, std::size_t leave) {
+  double turn = std::fmod(part.ports[leave].heading_degrees - part.ports[enter].heading_degrees + 180.0, 360.0);
+  if (turn > 180.0) turn -= 360.0;
+  if (turn < -180.0) turn += 360.0;
+  return std::abs(turn);
+}
+
+std::int64_t scaled(std::int64_t length, double factor) { return std::llround(static_cast<double>(length) * factor); }
+
+}  // namespace
+
+bool JudgedRun::before(const JudgedRun& o) const {
+  return std::tie(kind, cost, off, ids, ways) < std::tie(o.kind, o.cost, o.off, o.ids, o.ways);
+}
+
+EverySpan::EverySpan(const Catalog& catalog, const ChainRequest& request, const Span& span)
+    : catalog_(catalog), request_(request), along_(micro(span.along)), aside_(micro(span.aside())) {
+  if (request_.order == Order::length) request_.order = Order::parts;
+}
+
+std::vector<EverySpan::Link> EverySpan::links_of(const Sums& sums) const {
+  std::vector<Link> links;
+  std::size_t at = 0;
+  for (const auto& [enter, leave] : sums.ways) {
+    Link link{*catalog_.find_part(sums.ids[at++]), enter, leave, {}, false};
+    for (std::size_t spare = catalog_.part(link.part).ports.size() - 2; spare > 0; --spare)
+      link.plugs.push_back(*catalog_.find_part(sums.ids[at++]));
+    links.push_back(std::move(link));
+  }
+  return links;
+}
+
+std::optional<int> EverySpan::kind_of(const std::vector<Link>& links, int bends) const {
+  int hoses = 0;
+  int pipes[2] = {0, 0};
+  int turned = 0;
+  for (const Link& link : links) {
+    const Part& part = catalog_.part(link.part);
+    turned += turn_of(part, link.enter, link.leave) > 0.0 ? 1 : 0;
+    if (!link.cut) continue;
+    if (part.flexible)
+      ++hoses;
+    else
+      ++pipes[turned == 1 ? 1 : 0];
+  }
+  if (hoses > 1 || pipes[0] > 1 || pipes[1] > 1 || (hoses > 0 && pipes[0] + pipes[1] > 0)) return std::nullopt;
+  if (bends != (hoses > 0 || aside_ == 0 ? 0 : 2)) return std::nullopt;
+  if (hoses > 0) return 4;
+  const int cut = pipes[0] + pipes[1];
+  return cut == 0 ? 0 : cut + 1;
+}
+
+// Every choice of the pieces that may be cut; what is sold by the length always is.
+std::vector<EverySpan::Use> EverySpan::uses_of(const std::vector<Link>& links) const {
+  Use use{0, links, 0, 0.0};
+  std::vector<std::size_t> free_choice;
+  for (std::size_t i = 0; i < links.size(); ++i) {
+    const Part& part = catalog_.part(links[i].part);
+    const double turn = turn_of(part, links[i].enter, links[i].leave);
+    if (turn > 90.0 || (use.bends > 0 && turn > 0.0 && turn != use.angle)) return {};
+    if (turn > 0.0) {
+      ++use.bends;
+      use.angle = turn;
+    }
+    if (part.cut_to_length && (turn > 0.0 || part.ports.size() != 2)) return {};
+    use.links[i].cut = part.cut_to_length;
+    if (part.threaded_when_cut && turn == 0.0 && part.ports.size() == 2) free_choice.push_back(i);
+  }
+  std::vector<Use> uses;
+  for (std::size_t choice = 0; choice < std::size_t{1} << free_choice.size(); ++choice) {
+    Use chosen = use;
+    for (std::size_t k = 0; k < free_choice.size(); ++k) chosen.links[free_choice[k]].cut = choice >> k & 1u;
+    const auto kind = kind_of(chosen.links, chosen.bends);
+    if (!kind) continue;
+    chosen.kind = *kind;
+    uses.push_back(std::move(chosen));
+  }
+  return uses;
+}
+
+std::int64_t EverySpan::deepest(PartId id) const {
+  std::int64_t sum = 0;
+  std::int64_t inserted = 0;
+  for (const Port& port : catalog_.part(id).ports) {
+    std::int64_t most = 0;
+    for (const Mate& mate : catalog_.mates(port.type))
+      most = std::max(most, joint(catalog_, port.type, mate.other).first);
+    sum += most;
+    inserted += goes_in(catalog_, port.type);
+  }
+  return std::max(sum, inserted);
+}
+
+std::int64_t EverySpan::shortest(PartId id) const {
+  const Part& part = catalog_.part(id);
+  if (part.threaded_when_cut) {
+    const std::int64_t inserted = goes_in(catalog_, part.ports[0].type) + goes_in(catalog_, part.ports[1].type);
+    return std::max<std::int64_t>(25400, inserted);  // no thread of these worlds has a length of its own
+  }
+  return std::max<std::int64_t>(1, deepest(id));
+}
+
+std::int64_t EverySpan::longest(PartId id) const {
+  const Part& part = catalog_.part(id);
+  if (part.threaded_when_cut) return micro(part.ports[0].reach + part.ports[1].reach);
+  return part.flexible ? 30480000 : 3048000;
+}
+
+int EverySpan::pieces(PartId id, std::int64_t length) const {
+  const Part& part = catalog_.part(id);
+  const std::int64_t sold = micro(part.ports[0].reach + part.ports[1].reach);
+  if (!part.cut_to_length || sold == 0) return 1;
+  return static_cast<int>((length + sold - 1) / sold);
+}
+
+/// Length of the piece that fills that room; nullopt: none does.
+std::optional<std::int64_t> EverySpan::piece_in(const Link& link, std::int64_t room) const {
+  const Part& part = catalog_.part(link.part);
+  std::int64_t length = room;
+  if (part.flexible) {
+    const std::int64_t free = room - deepest(link.part);
+    const std::int64_t bore = micro(part.ports[0].bore);
+    if (free < bore || free < aside_) return std::nullopt;
+    if (aside_ > 0) {
+      const auto x = static_cast<double>(free);
+      const auto y = static_cast<double>(aside_);
+      const double radius = (x * x + y * y) / (4.0 * y);
+      if (x * x < 4.0 * y * 6.0 * static_cast<double>(bore) - y * y) return std::nullopt;
+      length = deepest(link.part) + std::llround(2.0 * radius * 2.0 * std::atan(y / x));
+    }
+  } else if (length < shortest(link.part)) {
+    return std::nullopt;
+  }
+  return length <= longest(link.part) ? std::optional(length) : std::nullopt;
+}
+
+EverySpan::Measured EverySpan::measure(const Use& use) const {
+  Measured sum;
+  sum.angle = use.angle * kPi / 180.0;
+  bool travels = false;
+  PortTypeId open = request_.from.type;
+  const auto add = [&](std::int64_t length) { (travels ? sum.travel : sum.along) += length; };
+  const auto join = [&](PortTypeId other) {
+    const auto [make_up, tolerance] = joint(catalog_, open, other);
+    add(-make_up);
+    (travels ? sum.travel_band : sum.along_band) += tolerance;
+  };
+  for (std::size_t i = 0; i < use.links.size(); ++i) {
+    const Link& link = use.links[i];
+    const Part& part = catalog_.part(link.part);
+    const Port& in = part.ports[link.enter];
+    const Port& out = part.ports[link.leave];
+    join(in.type);
+    if (turn_of(part, link.enter, link.leave) > 0.0) {
+      add(std::max(micro(in.reach), goes_in(catalog_, in.type)));
+      travels = !travels;
+      add(std::max(micro(out.reach), goes_in(catalog_, out.type)));
+    } else if (link.cut) {
+      (travels ? sum.travel_cut : sum.along_cut) = static_cast<int>(i);
+    } else {
+      add(std::max(micro(in.reach) + micro(out.reach), goes_in(catalog_, in.type) + goes_in(catalog_, out.type)));
+    }
+    open = out.type;
+  }
+  join(request_.to.type);
+  return sum;
+}
+
+std::int64_t EverySpan::extra_head(const Link& link, std::int64_t length) const {
+  const auto head = [&](std::optional<Length> cut) {
+    Chain alone;
+    alone.parts.push_back({link.part, link.enter, link.leave, false, {}, {}, cut});
+    auto elements = line_elements(catalog_, alone);
+    if (elements.empty() || in_cubic_metres_per_second(request_.flow) == 0.0) return std::int64_t{0};
+    const hydraulics::LineEnd none{0.0, 0.0, 0.0, {}};
+    const hydraulics::Line line(std::move(elements), none, none);
+    return static_cast<std::int64_t>(
+        std::llround(in_metres(line.head_loss(request_.flow, hydraulics::Direction::forward,
+                                              *hydraulics::water_at(degrees_celsius(20.0)))) *
+                     1e9));
+  };
+  return head(metres(static_cast<double>(length) * 1e-6)) - head(std::nullopt);
+}
+
+void EverySpan::consider(const Use& use, const Sums& sums, std::optional<JudgedRun>& best) const {
+  Measured run = measure(use);
+  const std::int64_t aside = use.kind == 4 ? 0 : aside_;
+  JudgedRun judged;
+  judged.cut.assign(use.links.size(), 0);
+  const double sine = std::sin(run.angle);
+  const double cosine = std::cos(run.angle);
+  judged.band = run.along_band + scaled(run.travel_band, cosine);
+  judged.band_aside = scaled(run.travel_band, sine);
+  const auto cut = [&](int link, std::int64_t room) {
+    const auto piece = piece_in(use.links[static_cast<std::size_t>(link)], room);
+    judged.cut[static_cast<std::size_t>(link)] = piece.value_or(0);
+    return piece.has_value();
+  };
+  if (run.travel_cut >= 0) {
+    const std::int64_t travel = std::llround(static_cast<double>(aside) / sine);
+    if (!cut(run.travel_cut, travel - run.travel)) return;
+    run.travel = travel;
+  }
+  judged.lands_aside = scaled(run.travel, sine);
+  const std::int64_t off_aside = std::abs(judged.lands_aside - aside);
+  if (run.travel_cut < 0 && off_aside > judged.band_aside) return;
+  const std::int64_t by_travel = scaled(run.travel, cosine);
+  if (run.along_cut >= 0) {
+    if (!cut(run.along_cut, along_ - by_travel - run.along)) return;
+    run.along = along_ - by_travel;
+  }
+  judged.lands = run.along + by_travel;
+  const std::int64_t off_along = std::abs(judged.lands - along_);
+  if (run.along_cut < 0 && off_along > judged.band) return;
+  judged.off = off_along + off_aside;
+  judged.kind = use.kind;
+  if (use.kind == 0) judged.kind = 2 * off_along > judged.band || 2 * off_aside > judged.band_aside ? 1 : 0;
+  price(std::move(judged), use, sums, best);
+}
+
+// Every choice of the cut pieces that come from the bin; single parts take what is left of it.
+void EverySpan::price(JudgedRun run, const Use& use, const Sums& sums, std::optional<JudgedRun>& best) const {
+  std::vector<std::size_t> cuts;
+  for (std::size_t i = 0; i < use.links.size(); ++i)
+    if (use.links[i].cut) cuts.push_back(i);
+  Sums total = sums;
+  for (const std::size_t i : cuts)
+    if (request_.order == Order::loss) total.nanometres += extra_head(use.links[i], run.cut[i]);
+  for (const Link& link : use.links) run.ways.push_back({link.enter, link.leave, link.cut ? 0 : 1});
+  run.ids = sums.ids;
+  run.parts = sums.parts;
+  for (std::size_t choice = 0; choice < std::size_t{1} << cuts.size(); ++choice) {
+    std::map<PartId, int> taken;
+    bool possible = true;
+    total.cents = 0;
+    total.buy = 0;
+    const auto buy = [&](PartId part, int count) {
+      possible = possible && (request_.special_order || catalog_.part(part).stocked);
+      total.cents += catalog_.part(part).price.cents() * count;
+      total.buy += 1;
+    };
+    for (std::size_t k = 0; k < cuts.size(); ++k) {
+      const PartId part = use.links[cuts[k]].part;
+      const int count = pieces(part, run.cut[cuts[k]]);
+      if (choice >> k & 1u)
+        taken[part] += count;
+      else
+        buy(part, count);
+    }
+    for (const auto& [part, count] : taken) possible = possible && count <= request_.bin.count_of(part);
+    const auto single = [&](PartId part) {
+      if (taken[part] < request_.bin.count_of(part))
+        ++taken[part];
+      else
+        buy(part, 1);
+    };
+    for (const Link& link : use.links) {
+      if (!link.cut) single(link.part);
+      for (const PartId plug : link.plugs) single(plug);
+    }
+    if (!possible) continue;
+    run.cents = total.cents;
+    run.buy = total.buy;
+    run.cost = tuple_of(request_.order, total);
+    if (!best || run.before(*best)) best = run;
+  }
+}
+
+// A cut piece of which the bin does not hold even the shortest, and which nobody sells, cannot be had at any length.
+bool EverySpan::can_be_had(const Link& link) const {
+  if (!link.cut || request_.special_order || catalog_.part(link.part).stocked) return true;
+  std::int64_t least = shortest(link.part);
+  const Part& part = catalog_.part(link.part);
+  if (part.flexible) {
+    const std::int64_t bore = micro(part.ports[0].bore);
+    const auto y = static_cast<double>(aside_);
+    const double radius = 6.0 * static_cast<double>(bore);
+    const auto for_radius = static_cast<std::int64_t>(std::ceil(std::sqrt(std::max(0.0, 4.0 * y * radius - y * y))));
+    least = piece_in(link, deepest(link.part) + std::max({bore, aside_, for_radius})).value_or(least);
+  }
+  return pieces(link.part, least) <= request_.bin.count_of(link.part);
+}
+
+bool EverySpan::keeps_bushings(const Use& use) const {
+  const auto bushings = std::count_if(use.links.begin(), use.links.end(), [&](const Link& link) {
+    return catalog_.family(catalog_.part(link.part).family).is_bushing;
+  });
+  return !request_.most_bushings || bushings <= *request_.most_bushings;
+}
+
+std::optional<Span> EverySpan::made_by_some_chain(Dice& dice, std::size_t budget) const {
+  std::vector<Use> uses;
+  for (const Sums& sums : Exhaustive(catalog_, request_).run(budget).chains)
+    for (Use& use : uses_of(links_of(sums))) uses.push_back(std::move(use));
+  if (uses.empty()) return std::nullopt;
+  const Use& use = uses[static_cast<std::size_t>(dice.below(static_cast<int>(uses.size())))];
+  Measured run = measure(use);
+  const auto room = [&](int link) {
+    return link < 0 ? 0 : shortest(use.links[static_cast<std::size_t>(link)].part) + 1000 * dice.below(90);
+  };
+  run.along += room(run.along_cut);
+  run.travel += room(run.travel_cut);
+  const std::int64_t along = run.along + scaled(run.travel, std::cos(run.angle));
+  const std::int64_t aside = scaled(run.travel, std::sin(run.angle));
+  if (along < 0 || aside < 0) return std::nullopt;
+  return Span{metres(static_cast<double>(along) * 1e-6), metres(static_cast<double>(aside) * 1e-6), {}};
+}
+
+std::optional<JudgedRun> EverySpan::best(std::size_t budget) {
+  ChainRequest endless = request_;
+  endless.most_bushings.reset();
+  for (BinItem& item : endless.bin.items)
+    if (item.count > 0) item.count = 1000;
+  const Exhausted all = Exhaustive(catalog_, endless).run(budget);
+  depth_ = all.depth;
+  std::array<std::int64_t, kKinds> fewest{};
+  fewest.fill(1000);
+  std::vector<std::pair<Use, const Sums*>> uses;
+  for (const Sums& sums : all.chains) {
+    for (Use& use : uses_of(links_of(sums))) {
+      if (!std::all_of(use.links.begin(), use.links.end(), [&](const Link& link) { return can_be_had(link); }))
+        continue;
+      auto& least = fewest[static_cast<std::size_t>(use.kind)];
+      least = std::min(least, sums.parts);
+      uses.emplace_back(std::move(use), &sums);
+    }
+  }
+  std::optional<JudgedRun> best;
+  for (const auto& [use, sums] : uses)
+    if (sums->parts <= fewest[static_cast<std::size_t>(use.kind)] + 2 && keeps_bushings(use))
+      consider(use, *sums, best);
+  return best;
+}
+
+}  // namespace riserun::chain::testing

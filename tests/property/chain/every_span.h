@@ -1,0 +1,77 @@
+// The best run that makes a distance, found by measuring every chain that a request allows: no stages, no bounds.
+#pragma once
+
+#include "chain/span_fit.h"
+#include "property/chain/exhaustive.h"
+#include "property/chain/random_world.h"
+
+#include <optional>
+
+namespace riserun::chain::testing {
+
+/// A run as the rule of choice compares it; the first difference decides, and less is better.
+struct JudgedRun {
+  int kind = 0;  // 0 stock near, 1 stock, 2 one piece cut, 3 two pieces cut, 4 hose
+  std::array<std::int64_t, 4> cost{};
+  std::int64_t off = 0;
+  std::vector<std::string> ids;
+  std::vector<std::array<int, 3>> ways;     // enter, leave, 0 for a piece that is cut
+  std::vector<std::int64_t> cut;            // micrometres, by part; 0: as it comes
+  std::int64_t lands = 0, lands_aside = 0;  // micrometres
+  std::int64_t band = 0, band_aside = 0;
+  std::int64_t parts = 0, cents = 0, buy = 0;
+  bool operator==(const JudgedRun&) const = default;
+  bool before(const JudgedRun& other) const;
+};
+
+class EverySpan {
+ public:
+  EverySpan(const Catalog& catalog, const ChainRequest& request, const Span& span);
+  /// Best of all chains of up to depth() parts.
+  std::optional<JudgedRun> best(std::size_t budget);
+  int depth() const { return depth_; }
+  /// A distance that some chain of two ports in line, or with a bend and back, makes; so that most are not refused.
+  std::optional<Span> made_by_some_chain(Dice& dice, std::size_t budget) const;
+
+ private:
+  struct Link {
+    PartId part;
+    std::uint8_t enter = 0, leave = 0;
+    std::vector<PartId> plugs;
+    bool cut = false;
+  };
+  /// How a chain is put to use: as what kind of run, with which parts cut.
+  struct Use {
+    int kind = 0;
+    std::vector<Link> links;
+    int bends = 0;
+    double angle = 0.0;
+  };
+  struct Measured {
+    double angle = 0.0;
+    std::int64_t along = 0, travel = 0, along_band = 0, travel_band = 0;
+    int along_cut = -1, travel_cut = -1;  // links
+  };
+
+  std::vector<Link> links_of(const Sums& sums) const;
+  std::vector<Use> uses_of(const std::vector<Link>& links) const;
+  std::optional<int> kind_of(const std::vector<Link>& links, int bends) const;
+  bool can_be_had(const Link& link) const;
+  bool keeps_bushings(const Use& use) const;
+  Measured measure(const Use& use) const;
+  void consider(const Use& use, const Sums& sums, std::optional<JudgedRun>& best) const;
+  void price(JudgedRun run, const Use& use, const Sums& sums, std::optional<JudgedRun>& best) const;
+  std::int64_t shortest(PartId part) const;
+  std::int64_t longest(PartId part) const;
+  std::int64_t deepest(PartId part) const;
+  std::optional<std::int64_t> piece_in(const Link& link, std::int64_t room) const;
+  int pieces(PartId part, std::int64_t length) const;
+  std::int64_t extra_head(const Link& link, std::int64_t length) const;
+
+  const Catalog& catalog_;
+  ChainRequest request_;
+  std::int64_t along_ = 0, aside_ = 0;
+  int depth_ = 0;
+};
+
+}  // namespace riserun::chain::testing

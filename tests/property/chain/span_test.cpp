@@ -1,0 +1,234 @@
+// Runs that make a distance, in thousands of small random catalogs, against every chain there is.
+#include "chain/span.h"
+
+#include "chain/finder.h"
+#include "property/chain/every_span.h"
+#include "property/chain/random_world.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <iostream>
+
+namespace riserun::chain::testing {
+namespace {
+
+using namespace riserun::catalog;  // NOLINT(google-build-using-namespace)
+
+constexpr std::uint32_t kWorldsEach = 1000;
+constexpr std::size_t kBeginnings = 500;
+
+PortTypeId type_of_some_port(Dice& dice, const Catalog& catalog) {
+  const Part& part = catalog.part({static_cast<std::uint32_t>(dice.below(static_cast<int>(catalog.parts().size())))});
+  return part.ports[static_cast<std::size_t>(dice.below(static_cast<int>(part.ports.size())))].type;
+}
+
+Part piece_to_cut(Dice& dice, const Catalog& catalog, int row) {
+  Part part;
+  part.id = part.name = std::string(1, static_cast<char>('a' + dice.below(26))) + "cut" + std::to_string(row);
+  part.family = {0};
+  part.material = {static_cast<std::uint32_t>(dice.one_of({0, 1, 1, 2, 3}))};
+  const Length half = millimetres(dice.one_of({15.0, 25.0, 50.0, 100.0}));
+  const PortTypeId one = type_of_some_port(dice, catalog);
+  const PortTypeId other = dice.chance(60) ? one : type_of_some_port(dice, catalog);
+  part.ports = {{one, millimetres(15.0), half, 180.0}, {other, millimetres(15.0), half, 0.0}};
+  part.price = cents(dice.one_of({50, 100, 150}));
+  part.rating = psig(300.0);
+  part.stocked = dice.chance(85);
+  const int how = dice.below(3);
+  part.cut_to_length = how != 0;
+  part.threaded_when_cut = how == 0;
+  part.flexible = how == 2;
+  return part;
+}
+
+/// Straight parts and bends of a few lengths, and pieces to cut.
+Catalog world_with_lengths(Dice& dice) {
+  const Catalog base = random_catalog(dice);
+  CatalogBuilder builder(base);
+  for (std::uint32_t row = 0; row < base.parts().size(); ++row) {
+    Part part = base.part({row});
+    const double turn = dice.one_of({180.0, 180.0, 180.0, 180.0, 270.0, 135.0});
+    for (std::size_t i = 0; i < part.ports.size(); ++i) {
+      part.ports[i].reach = millimetres(dice.one_of({5.0, 12.0, 20.0, 30.0, 45.0, 60.0}));
+      part.ports[i].heading_degrees = i == 1   ? std::fmod(180.0 + turn, 360.0)
+                                      : i == 0 ? 180.0
+                                               : 90.0 * (i == 2 ? 1 : 3);
+    }
+    builder.replace({row}, part);
+  }
+  const int pieces = dice.one_of({0, 1, 2, 3});
+  for (int i = 0; i < pieces; ++i) builder.add(piece_to_cut(dice, base, i));
+  return std::move(builder).build();
+}
+
+Span random_span(Dice& dice) {
+  Span span;
+  span.along = millimetres(dice.chance(20) ? dice.below(30) : 5.0 * dice.below(70) + dice.below(3));
+  if (dice.chance(45)) span.offset = millimetres(dice.one_of({10.0, 20.0, 35.0, 50.0, 80.0, 120.0}));
+  if (span.offset > Length{} && dice.chance(30)) span.roll = millimetres(dice.one_of({15.0, 40.0, 90.0}));
+  return span;
+}
+
+// As a rule the distance that some chain makes, give or take a few millimetres.
+Span fitting_span(Dice& dice, Span made) {
+  const Span any = random_span(dice);
+  if (dice.chance(10)) return any;
+  made.along = std::max(Length{}, made.along + millimetres(dice.between(-6, 6)));
+  if (made.offset > Length{}) made.offset = std::max(millimetres(0.5), made.offset + millimetres(dice.between(-2, 2)));
+  if (made.offset == Length{} && dice.chance(25)) made.offset = any.offset;
+  return made;
+}
+
+class MakesTheSpan : public ::testing::TestWithParam<std::uint32_t> {
+ protected:
+  void check_world(std::uint32_t seed);
+  void check_chain(const Catalog& catalog, const ChainRequest& request, const Chain& chain, const JudgedRun& judged);
+  int kinds_[5] = {}, nones_ = 0, too_long_ = 0, offsets_ = 0, with_needs_ = 0;
+};
+
+JudgedRun as_judged(const Catalog& catalog, const Chain& chain, const SpanChoice& choice, Order order) {
+  JudgedRun run;
+  const SpanFit& fit = *chain.span;
+  int cuts = 0;
+  for (const ChainPart& link : chain.parts) {
+    run.ids.push_back(catalog.part(link.part).id);
+    for (const PartId plug : link.plugs) run.ids.push_back(catalog.part(plug).id);
+    run.ways.push_back({link.enter, link.leave, link.cut_length ? 0 : 1});
+    run.cut.push_back(link.cut_length ? std::llround(in_metres(*link.cut_length) * 1e6) : 0);
+    cuts += link.cut_length ? 1 : 0;
+  }
+  switch (fit.make) {
+    case SpanMake::stock_near:
+    case SpanMake::moving_end:
+      break;
+    case SpanMake::stock:
+      run.kind = 1;
+      break;
+    case SpanMake::cut_pipe:
+      run.kind = 1 + cuts;
+      break;
+    case SpanMake::hose:
+      run.kind = 4;
+  }
+  const auto& tuple = choice.route.cost.tuple;  // begins with wishes
+  run.cost = {tuple[1], tuple[2], tuple[3], order == Order::loss || order == Order::bin ? tuple[4] : 0};
+  run.off = choice.route.off;
+  run.lands = std::llround(in_metres(fit.lands) * 1e6);
+  run.lands_aside = fit.make == SpanMake::hose ? 0 : std::llround(in_metres(fit.lands_aside) * 1e6);
+  run.band = std::llround(in_metres(fit.band) * 1e6);
+  run.band_aside = std::llround(in_metres(fit.band_aside) * 1e6);
+  run.parts = chain.part_count;
+  run.cents = chain.price.cents();
+  run.buy = chain.buy_count;
+  return run;
+}
+
+// The pieces less what goes in at the joints are the chain's length; in line it is where the run lands.
+void MakesTheSpan::check_chain(const Catalog&, const ChainRequest&, const Chain& chain, const JudgedRun& judged) {
+  double length = 0.0;
+  for (const SpanPiece& piece : chain.span->pieces) length += in_metres(piece.length);
+  for (const ChainJoint& joint : chain.joints) length -= in_metres(joint.make_up);
+  EXPECT_NEAR(length, in_metres(chain.length), 1e-9);
+  if (chain.span->bend_degrees == 0.0 && chain.span->wanted.aside() == Length{}) {
+    EXPECT_NEAR(length * 1e6, static_cast<double>(judged.lands), 20.0);
+  }
+  if (judged.kind > 1 && chain.span->wanted.aside() == Length{}) {
+    EXPECT_NEAR(length, in_metres(chain.span->wanted.along), 20e-6);
+  }
+}
+
+struct World {
+  Catalog catalog;
+  ChainRequest request;
+  Span span;
+};
+
+World drawn(Dice& dice) {
+  World world{world_with_lengths(dice), {}, {}};
+  ChainRequest& request = world.request;
+  request = random_request(dice, world.catalog);
+  if (dice.chance(60)) {
+    request.banned.clear();
+    request.most_parts.reset();
+    request.rating.reset();
+  }
+  request.order = dice.one_of({Order::parts, Order::price, Order::loss, Order::length, Order::bin});
+  const auto still = [](Freedom f) {
+    return f == Freedom::sliding ? Freedom::fixed : f == Freedom::loose ? Freedom::spinning : f;
+  };
+  request.from.freedom = still(request.from.freedom);
+  request.to.freedom = still(request.to.freedom);
+  return world;
+}
+
+// Most worlds in which no chain joins the two ports at any length are drawn again.
+World world_of(std::uint32_t seed) {
+  Dice dice(seed);
+  World world = drawn(dice);
+  for (int tries = 0; tries < 6; ++tries) {
+    const EverySpan every(world.catalog, world.request, {{}, dice.chance(45) ? millimetres(1.0) : Length{}, {}});
+    const std::optional<Span> made = every.made_by_some_chain(dice, 200);
+    if (!made) {
+      world = drawn(dice);
+      continue;
+    }
+    world.span = fitting_span(dice, *made);
+    return world;
+  }
+  world.span = random_span(dice);
+  return world;
+}
+
+void MakesTheSpan::check_world(std::uint32_t seed) {
+  SCOPED_TRACE("seed " + std::to_string(seed));
+  const auto [catalog, request, span] = world_of(seed);
+  const Network network(catalog);
+  const std::optional<SpanChoice> choice = best_span(network, request, span);
+  EverySpan judge(catalog, request, span);
+  const std::optional<JudgedRun> best = judge.best(kBeginnings);
+  if (!choice) {
+    ++nones_;
+    ASSERT_FALSE(best) << "there is a run of kind " << best->kind << " with " << best->parts << " parts, first "
+                       << (best->ids.empty() ? "none" : best->ids.front());
+    return;
+  }
+  const Answer answer = find_span(network, request, span);
+  const Chain& chain = std::get<Chain>(answer);
+  const JudgedRun found =
+      as_judged(catalog, chain, *choice, request.order == Order::length ? Order::parts : request.order);
+  if (found.parts > judge.depth()) {
+    ++too_long_;
+    EXPECT_FALSE(best && best->before(found) && best->kind < found.kind);
+    return;
+  }
+  ASSERT_TRUE(best) << "found kind " << found.kind << ", " << found.parts << " parts";
+  ++kinds_[found.kind];
+  offsets_ += span.aside() > Length{} ? 1 : 0;
+  with_needs_ += request.needs.empty() ? 0 : 1;
+  EXPECT_EQ(found.kind, best->kind);
+  EXPECT_EQ(found.ids, best->ids);
+  EXPECT_EQ(found.ways, best->ways);
+  EXPECT_EQ(found.cut, best->cut);
+  EXPECT_EQ(found.cost, best->cost);
+  EXPECT_EQ(found.off, best->off);
+  EXPECT_TRUE(found == *best);
+  check_chain(catalog, request, chain, found);
+}
+
+TEST_P(MakesTheSpan, WithTheBestRunThereIsByKindThenOrderThenNearnessThenIds) {
+  const std::uint32_t first = 1 + kWorldsEach * GetParam();
+  for (std::uint32_t seed = first; seed < first + kWorldsEach && !HasFailure(); ++seed) check_world(seed);
+  std::cout << kinds_[0] << " stock near, " << kinds_[1] << " stock, " << kinds_[2] << " one cut, " << kinds_[3]
+            << " two cut, " << kinds_[4] << " hose; " << offsets_ << " with an offset, " << with_needs_
+            << " with needs; " << nones_ << " refusals, " << too_long_ << " longer than tried\n";
+  EXPECT_GT(kinds_[0], 50);
+  EXPECT_GT(kinds_[1], 20);
+  EXPECT_GT(kinds_[2], 40);
+  EXPECT_GT(kinds_[4], 20);
+  EXPECT_GT(with_needs_, 10);
+}
+INSTANTIATE_TEST_SUITE_P(FiveThousandWorlds, MakesTheSpan, ::testing::Range(0u, 5u));
+
+}  // namespace
+}  // namespace riserun::chain::testing

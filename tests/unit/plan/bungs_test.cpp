@@ -1,0 +1,46 @@
+// Weld bungs of a job: of the tank's metal, and of nothing that cracks, fumes or does not weld.
+#include "unit/plan/bench_job.h"
+#include "unit/plan/shipped.h"
+
+#include <gmock/gmock.h>
+
+namespace riserun::plan {
+namespace {
+
+using testing::HasSubstr;
+
+Plan bench_with(const std::string& bung) {
+  return plan_of_text(with(kBench, "{port: 1 FNPT, bung: full coupling, where: lid}",
+                           "{port: 1 FNPT, bung: full coupling, where: lid, " + bung + "}"));
+}
+
+std::string first_refusal(const Plan& plan) { return plan.refusals.empty() ? "" : plan.refusals.front().reason; }
+
+TEST(WeldBung, OfCastIronZincOrBrassIsRefusedBeforeItIsWelded) {
+  EXPECT_THAT(first_refusal(bench_with("material: black iron, welded in: no")),
+              HasSubstr("The bung of 'riser bung': black iron is no weld bung: a malleable casting, which cracks"));
+  EXPECT_THAT(first_refusal(bench_with("material: galvanized, welded in: no")), HasSubstr("poisonous fume"));
+  EXPECT_THAT(first_refusal(bench_with("material: brass, welded in: no")), HasSubstr("does not weld"));
+  EXPECT_THAT(first_refusal(bench_with("material: stainless, welded in: no")),
+              HasSubstr("stainless is not the metal of the tank, steel"));
+  EXPECT_EQ(first_refusal(bench_with("material: forged steel, welded in: no")), "");
+}
+
+TEST(WeldBung, ThatIsWeldedInAlreadyIsCautioned) {
+  const Plan plan = bench_with("material: black iron");
+  EXPECT_EQ(first_refusal(plan), "");
+  EXPECT_TRUE(std::any_of(plan.cautions.begin(), plan.cautions.end(), [](const Caution& caution) {
+    return caution.text.find("Look at its weld for cracks before each leak test") != std::string::npos;
+  }));
+}
+
+TEST(WeldBung, NamedAsAPartMustBeMadeForIt) {
+  EXPECT_THAT(first_refusal(bench_with("bung part: \"1 coupling, black iron\", welded in: no")),
+              HasSubstr("black iron is no weld bung"));
+  EXPECT_EQ(first_refusal(bench_with("bung part: \"1 full coupling, forged steel\", welded in: no")), "");
+  EXPECT_THAT(first_refusal(bench_with("bung part: \"3/4 full coupling, forged steel\", welded in: no")),
+              HasSubstr("has no 1 FNPT"));
+}
+
+}  // namespace
+}  // namespace riserun::plan

@@ -1,0 +1,185 @@
+// Connections with several far ends: the example with an air manifold on one bung, and what the job may ask of it.
+#include "unit/plan/bench_job.h"
+#include "unit/plan/shipped.h"
+
+#include <gmock/gmock.h>
+
+#include <algorithm>
+
+namespace riserun::plan {
+namespace {
+
+using testing::AllOf;
+using testing::Contains;
+using testing::ElementsAre;
+using testing::Field;
+using testing::HasSubstr;
+using testing::Not;
+
+const Plan& trough() {
+  static const Plan plan = plan_of_example("one-air-bung");
+  return plan;
+}
+
+std::vector<std::string> families_to(const Plan& plan, std::size_t branch) {
+  std::vector<std::string> names;
+  for (const chain::ChainPart& link : chain::branch_to(*plan.manifolds.front().assembly(), branch).parts)
+    names.push_back(plan.catalog->family(plan.catalog->part(link.part).family).name);
+  return names;
+}
+
+TEST(AirManifold, OfTheExampleGoesTogether) {
+  EXPECT_TRUE(trough().refusals.empty()) << trough().refusals.front().reason;
+  ASSERT_EQ(trough().manifolds.size(), 1u);
+  const ManifoldPlan& manifold = trough().manifolds.front();
+  EXPECT_EQ(manifold.service, Service::air);
+  EXPECT_THAT(manifold.to, ElementsAre("shop air", "gauge", "relief valve", "exhaust"));
+  ASSERT_NE(manifold.assembly(), nullptr);
+  EXPECT_TRUE(manifold.assembly()->air);
+  EXPECT_FALSE(manifold.assembly()->steps.empty());
+}
+
+TEST(AirManifold, HasRegulatorRestrictorAndCheckValveOnTheSupplyAlone) {
+  for (const char* device : {"air regulator", "restrictor", "check valve"}) {
+    EXPECT_THAT(families_to(trough(), 0), Contains(device));
+    for (const std::size_t branch : {1u, 2u, 3u}) EXPECT_THAT(families_to(trough(), branch), Not(Contains(device)));
+  }
+}
+
+TEST(AirManifold, FeedsTheReliefValveInItsOwnSizeWithNothingThatShuts) {
+  const ManifoldPlan& manifold = trough().manifolds.front();
+  const chain::AssemblyEnd& end = manifold.assembly()->ends[2];
+  ASSERT_TRUE(end.device.has_value());
+  const catalog::Part& valve = trough().catalog->part(*end.device);
+  for (const chain::ChainPart& link : chain::branch_to(*manifold.assembly(), 2).parts) {
+    const catalog::Part& part = trough().catalog->part(link.part);
+    EXPECT_FALSE(trough().catalog->family(part.family).can_shut) << part.id;
+    EXPECT_GE(part.ports[link.enter].bore, valve.ports[0].bore) << part.id;
+    EXPECT_GE(part.ports[link.leave].bore, valve.ports[0].bore) << part.id;
+  }
+  EXPECT_TRUE(trough().relief.given);
+}
+
+TEST(AirManifold, ItsRestrictorCapsTheFeed) {
+  EXPECT_NEAR(in_inches(trough().transfer.system.air.feed_bore), 0.0625, 1e-9);
+  EXPECT_THAT(trough().notes, Contains(Field(&Note::text, HasSubstr("The feed through 'shop air' is 0.0625 in"))));
+}
+
+TEST(AirManifold, SaysWhyTheWayToTheReliefValveIsKeptOpen) {
+  EXPECT_THAT(trough().assumptions, Contains(AllOf(Field(&Assumption::what, "way from 'air bung' to 'relief valve'"),
+                                                   Field(&Assumption::value, "nothing on it that can shut"),
+                                                   Field(&Assumption::why, HasSubstr("UG-135")))));
+}
+
+TEST(AirManifold, IsOnTheListWithItsDevicesAndFromTheBin) {
+  const auto has = [](const std::vector<ListItem>& items, const std::string& family) {
+    return std::any_of(items.begin(), items.end(), [&](const ListItem& item) { return item.id.starts_with(family); });
+  };
+  for (const char* family : {"pressure-gauge/", "relief-valve/", "restrictor/", "check-valve/", "ball-valve/"})
+    EXPECT_TRUE(has(trough().list.buy, family)) << family;
+  EXPECT_TRUE(has(trough().list.from_bin, "air-regulator/"));
+  EXPECT_FALSE(has(trough().list.buy, "air-regulator/"));
+}
+
+std::string with_branches(const std::string& branches) {
+  return with(kBench, "{name: air in, from: regulator, to: air bung, carries: air}",
+              "{name: manifold, from: air bung, carries: air, branches: [" + branches + "]}");
+}
+
+TEST(BranchesOfAJob, AReliefValveOnATooSmallBungIsRefused) {
+  const Plan plan = plan_of_text(
+      with_branches("{to: regulator}, {name: relief, ends in: 3/4 relief valve set 3 psi, special order: yes}"));
+  ASSERT_FALSE(plan.refusals.empty());
+  EXPECT_EQ(plan.refusals.front().reason,
+            "'manifold' cannot be put together: the relief cannot be reached from the base (1/2 FNPT) as asked: every "
+            "way to the relief is smaller than the relief valve's own inlet; give it a port of its own size");
+}
+
+TEST(BranchesOfAJob, ASmallerWayToTheReliefValveIsTheJobsOwnWordAndIsCautioned) {
+  const Plan plan =
+      plan_of_text(with_branches("{to: regulator}, {name: relief, ends in: 3/4 relief valve set 3 psi, special order: "
+                                 "yes, smallest bore: 0.4 in}"));
+  EXPECT_TRUE(plan.refusals.empty()) << plan.refusals.front().reason;
+  EXPECT_THAT(plan.cautions, Contains(Field(&Caution::text,
+                                            "The job lets the way to 'relief' narrow to 0.4 in, whatever the "
+                                            "valve's own inlet is.")));
+}
+
+TEST(BranchesOfAJob, OfSeveralReliefValvesTheOneThatTheBungCanFeedIsTaken) {
+  const Plan plan = plan_of_text(
+      with_branches("{to: regulator}, {name: relief, ends in: relief valve set 3 psi, special order: yes}"));
+  ASSERT_NE(plan.manifolds.front().assembly(), nullptr);
+  const PartId valve = *plan.manifolds.front().assembly()->ends[1].device;
+  EXPECT_THAT(plan.catalog->part(valve).size, Not(HasSubstr("3/4")));
+}
+
+/// The bench job with branches, and the message that they must get.
+struct WrongBranches {
+  const char* name;
+  const char* branches;
+  const char* message;
+};
+
+class WrongBranch : public testing::TestWithParam<WrongBranches> {};
+
+TEST_P(WrongBranch, IsRefusedWithThisMessage) {
+  try {
+    read_job(*shipped_catalog(), with_branches(GetParam().branches), "bench.yaml");
+    FAIL() << "it loaded";
+  } catch (const InputError& error) {
+    EXPECT_THAT(error.what(), HasSubstr(GetParam().message));
+  }
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Job, WrongBranch,
+    testing::Values(
+        WrongBranches{"One", "{to: regulator}", "connections[2].branches: 2 to 8 branches are allowed, not 1"},
+        WrongBranches{"NoEnd", "{to: regulator}, {name: gauge}",
+                      "connections[2].branches[2]: its end is missing: 'to' names a port, 'ends in' a device"},
+        WrongBranches{"TwoEnds", "{to: regulator}, {to: inlet, ends in: gauge}",
+                      "connections[2].branches[2].ends in: a branch has 'to' or 'ends in', not both"},
+        WrongBranches{"NoSuchPort", "{to: regulater}, {ends in: gauge}",
+                      "connections[2].branches[1].to: no port is called 'regulater'"},
+        WrongBranches{"TakenPort", "{to: regulator}, {to: inlet}",
+                      "connections[2].branches[2].to: the port 'inlet' is taken by the connection 'water up' already"},
+        WrongBranches{"NoSuchLook", "{to: regulator, looks: up}, {ends in: gauge}",
+                      "'up' is not one of anywhere, straight on or to a side"},
+        WrongBranches{"UnknownKey", "{to: regulator, never: valve}, {ends in: gauge}",
+                      "connections[2].branches[1]: unknown key 'never'"},
+        WrongBranches{
+            "TooManyNeeds",
+            "{to: regulator, need: [union, union, union, union, union]}, {ends in: gauge, need: [union, union, "
+            "union, union]}",
+            "connections[2].branches: 9 things are asked for, with those of the whole connection; allowed are at "
+            "most 8"}),
+    [](const auto& row) { return std::string(row.param.name); });
+
+TEST(BranchesOfAJob, WhatIsForOneRunIsRefused) {
+  const std::string text = with(with_branches("{to: regulator}, {ends in: gauge}"), "carries: air, branches",
+                                "carries: air, gap: 4 in, branches");
+  try {
+    read_job(*shipped_catalog(), text, "bench.yaml");
+    FAIL() << "it loaded";
+  } catch (const InputError& error) {
+    EXPECT_THAT(error.what(),
+                HasSubstr("connections[2].gap: is for a connection with one far end; with 'branches' say it "
+                          "there or leave it out"));
+  }
+}
+
+TEST(BranchesOfAJob, AReliefValveBelongsOnTheReservoir) {
+  const std::string text =
+      with(kBench, "{name: air in, from: regulator, to: air bung, carries: air}",
+           "{name: manifold, from: regulator, carries: air, branches: [{to: air bung}, {ends in: relief valve}]}");
+  try {
+    read_job(*shipped_catalog(), text, "bench.yaml");
+    FAIL() << "it loaded";
+  } catch (const InputError& error) {
+    EXPECT_THAT(error.what(), HasSubstr("connections[2].branches[2]: a relief valve belongs on the reservoir itself: "
+                                        "'from' must be one of its ports"));
+  }
+}
+
+}  // namespace
+}  // namespace riserun::plan

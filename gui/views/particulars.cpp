@@ -112,7 +112,9 @@ void wishes(Frame& frame, const plan::JobConnection& connection) {
   std::vector<std::string> needs;
   for (const chain::Need& need : connection.needs) needs.push_back(need.words);
   rows("needs", gui::WishKind::need, needs);
-  rows("never", gui::WishKind::avoid, connection.avoid);
+  std::vector<std::string> avoided;
+  for (const chain::Avoidance& avoidance : connection.avoid) avoided.push_back(avoidance.words);
+  rows("never", gui::WishKind::avoid, avoided);
   Desk& desk = frame.desk;
   ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x * 0.5F);
   ImGui::InputTextWithHint("##wish", "ball valve, brass ...", &desk.wish);

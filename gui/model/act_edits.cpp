@@ -246,6 +246,8 @@ class Naming {
 std::string connection_name(const TextNode& connection) {
   const std::string name = scalar_under(connection, "name");
   if (!name.empty()) return name;
+  if (const TextNode* branches = connection.child("branches"))
+    return fmt::format("{} to {} branches", scalar_under(connection, "from"), branches->children.size());
   const std::string device = scalar_under(connection, "ends in");
   return scalar_under(connection, "from") + " to " + (device.empty() ? scalar_under(connection, "to") : device);
 }

@@ -14,6 +14,8 @@ using Words = std::vector<std::string>;
 
 const Words kFreedoms = {"fixed", "sliding", "spinning", "loose"};
 const Words kOrders = {"parts", "price", "loss", "length", "bin"};
+const Words kBranchFreedoms = {"fixed", "loose"};
+const Words kBranchOrders = {"parts", "price", "bin"};
 const Words kServices = {"water", "air"};
 
 /// Gathers the fields of one group; a key is its own label unless another is given.
@@ -163,26 +165,51 @@ void add_ports(const char* owner, const std::vector<plan::JobPort>& ports, std::
   }
 }
 
+/// What a connection says of one run between two ends; with several far ends each branch has its own.
+void add_far_end(Group& group, const plan::JobConnection& connection, const Words& ports) {
+  if (!connection.branches.empty()) return;
+  connection.ends_in ? group.add("ends in", words) : group.add("to", choice, ports);
+  group.needed();
+}
+
 FieldGroup connection_fields(const plan::Job& job, std::size_t row) {
   const plan::JobConnection& connection = job.connections[row];
   const Words ports = all_port_names(job);
+  const bool one_run = connection.branches.empty();
   Group group(fmt::format("connection '{}'", connection.name), at("connections") / row);
   group.add("name", words).add("from", choice, ports).needed();
-  connection.ends_in ? group.add("ends in", words) : group.add("to", choice, ports);
-  return group.needed()
-      .add("carries", choice, kServices)
-      .below("held", "from", choice, kFreedoms)
-      .below("held", "to", choice, kFreedoms)
-      .add("order", choice, kOrders)
-      .add("gap", length)
-      .add("offset", length)
-      .add("hose length", length)
-      .add("rating", pressure)
+  add_far_end(group, connection, ports);
+  group.add("carries", choice, kServices).below("held", "from", choice, one_run ? kFreedoms : kBranchFreedoms);
+  if (one_run) group.below("held", "to", choice, kFreedoms);
+  group.add("order", choice, one_run ? kOrders : kBranchOrders).add("in order", yes_no);
+  if (one_run) group.add("gap", length).add("offset", length).add("hose length", length).add("most parts", count);
+  return group.add("rating", pressure)
       .add("smallest bore", length)
-      .add("most parts", count)
+      .add("room", length)
+      .add("most bushings", count)
+      .add("hottest", temperature)
+      .add("vacuum", yes_no)
       .add("special order", yes_no)
       .add("galvanic", choice, {"warn", "avoid"})
       .done();
+}
+
+void add_branches(const plan::Job& job, std::size_t row, std::vector<FieldGroup>& groups) {
+  const plan::JobConnection& connection = job.connections[row];
+  for (std::size_t i = 0; i < connection.branches.size(); ++i) {
+    const plan::JobBranch& branch = connection.branches[i];
+    Group group(fmt::format("branch '{}' of '{}'", branch.name, connection.name),
+                at("connections") / row / "branches" / i);
+    group.add("name", words);
+    branch.ends_in ? group.add("ends in", words) : group.add("to", choice, all_port_names(job));
+    groups.push_back(group.needed()
+                         .add("smallest bore", length)
+                         .add("feeds", yes_no)
+                         .add("looks", choice, {"anywhere", "straight on", "to a side"})
+                         .add("held", choice, kBranchFreedoms)
+                         .add("special order", yes_no)
+                         .done());
+  }
 }
 
 bool holds(std::string_view text, std::string_view what) { return text.find(what) != std::string_view::npos; }
@@ -223,7 +250,10 @@ std::vector<FieldGroup> fields_of(const plan::Job& job) {
   add_ports("reservoir", job.reservoir.ports, groups);
   add_ports("table", job.table.ports, groups);
   add_ports("air", job.air.ports, groups);
-  for (std::size_t row = 0; row < job.connections.size(); ++row) groups.push_back(connection_fields(job, row));
+  for (std::size_t row = 0; row < job.connections.size(); ++row) {
+    groups.push_back(connection_fields(job, row));
+    add_branches(job, row, groups);
+  }
   return groups;
 }
 

@@ -1,5 +1,7 @@
 #include "gui/model/layout.h"
 
+#include "gui/model/branch_places.h"
+
 #include <algorithm>
 #include <cmath>
 #include <optional>
@@ -28,12 +30,14 @@ struct Lane {
   std::size_t gap = 0;           // between which columns it lies
   std::size_t left = kNoVessel;  // vessel that it begins at, and that it leads to
   std::size_t right = kNoVessel;
-  bool backwards = false;  // runs right to left
-  bool returns = false;    // both ends on one vessel
+  bool backwards = false;                // runs right to left
+  bool returns = false;                  // both ends on one vessel
+  std::optional<BranchPlaces> branches;  // of a run that branches: where its nodes stand beside each other
   float width = 0.0F;
   float height = 0.0F;
   float top = 0.0F;
-  float middle() const { return top + height / 2.0F; }
+  float base = 0.0F;  // of a run that branches: from its top to the middle of its first row
+  float middle() const { return top + (branches ? base : height / 2.0F); }
 };
 
 Point operator+(Point a, Point b) { return {a.x + b.x, a.y + b.y}; }
@@ -88,8 +92,27 @@ class Placing {
 
   static int rank(const Lane& lane) { return lane.right == kNoVessel ? 2 : lane.returns ? 1 : 0; }
 
+  /// A run that branches grows from its base towards the farthest left that it leads to, else to the right.
+  void settle_branches(Lane& lane) const {
+    lane.left = lane.links.front()->a.node;
+    for (const Link* link : lane.links) {
+      const std::size_t to = link->b.node;
+      if (to >= kVessels || to == lane.left) continue;
+      if (lane.right == kNoVessel || kColumnOfVessel[to] < kColumnOfVessel[lane.right]) lane.right = to;
+    }
+    lane.gap = kColumnOfVessel[lane.left];
+    lane.backwards = lane.right != kNoVessel && kColumnOfVessel[lane.right] < kColumnOfVessel[lane.left];
+    if (!lane.backwards) return;
+    std::swap(lane.left, lane.right);
+    lane.gap = kColumnOfVessel[lane.right] - 1;
+  }
+
   void settle_ends(Lane& lane) const {
     if (lane.links.empty()) return;
+    if (branches(lane.links) && lane.links.front()->a.node < kVessels) {
+      lane.branches = branch_places(lane.links, kVessels);
+      return settle_branches(lane);
+    }
     const std::size_t from = lane.links.front()->a.node;
     const std::size_t to = lane.links.back()->b.node;
     if (from < kVessels) lane.left = from;
@@ -111,13 +134,50 @@ class Placing {
       Lane& lane = lanes_[row];
       lane.height = kPinPitch * 2.0F;
       lane.width = kNodeGap;
+      if (lane.branches) measure_branches(lane);
       for (const std::size_t node : lane.nodes) {
+        if (lane.branches) break;
         lane.height = std::max(lane.height, layout_.nodes[node].size.height);
         lane.width += layout_.nodes[node].size.width + kNodeGap;
       }
       lane.top = top[lane.gap];
       top[lane.gap] += lane.height + kLaneGap;
       gap_width_[lane.gap] = std::max(gap_width_[lane.gap], lane.width + 2.0F * kNodeGap);
+    }
+  }
+
+  static bool leads_to(const Lane& lane, std::size_t vessel) {
+    return lane.branches && std::any_of(lane.links.begin(), lane.links.end(),
+                                        [vessel](const Link* link) { return link->b.node == vessel; });
+  }
+
+  /// Columns as wide as their widest node, rows as high as their highest.
+  void measure_branches(Lane& lane) {
+    BranchPlaces& places = *lane.branches;
+    places.widths.assign(places.columns, 0.0F);
+    places.heights.assign(places.rows, kPinPitch);
+    for (const auto& [node, place] : places.nodes) {
+      const Size& size = layout_.nodes[node].size;
+      places.widths[place.column] = std::max(places.widths[place.column], size.width);
+      places.heights[place.row] = std::max(places.heights[place.row], size.height);
+    }
+    for (const float width : places.widths) lane.width += width + kNodeGap;
+    lane.height = 0.0F;
+    for (const float height : places.heights) lane.height += height + kNodeGap;
+    lane.height -= kNodeGap;
+    lane.base = places.heights.front() / 2.0F;
+  }
+
+  void place_branches(const Lane& lane, float left) {
+    const BranchPlaces& places = *lane.branches;
+    for (const auto& [node, place] : places.nodes) {
+      Box& box = layout_.nodes[node];
+      float along = 0.0F;
+      for (std::size_t column = 0; column < place.column; ++column) along += places.widths[column] + kNodeGap;
+      float top = lane.top;
+      for (std::size_t row = 0; row < place.row; ++row) top += places.heights[row] + kNodeGap;
+      const float x = lane.backwards ? left + lane.width - 2.0F * kNodeGap - along - box.size.width : left + along;
+      box.corner = {x, top + (places.heights[place.row] - box.size.height) / 2.0F};
     }
   }
 
@@ -129,7 +189,7 @@ class Placing {
       for (const Pin& pin : sketch_.nodes[vessel].pins) spare += pin.spare ? 1 : 0;
       size.width = std::max(size.width, kPinPitch * static_cast<float>(spare + 1));
       for (const Lane& lane : lanes_)
-        if (lane.left == vessel || lane.right == vessel)
+        if (lane.left == vessel || lane.right == vessel || leads_to(lane, vessel))
           size.height = std::max(size.height, lane.top + lane.height + kVesselMargin);
     }
     float x = 0.0F;
@@ -148,6 +208,10 @@ class Placing {
       const bool across = lane.right != kNoVessel && !lane.returns && lane.gap + 1 < kVessels;
       const float room = across ? column_x_[lane.gap + 1] - gap_left : lane.width + 2.0F * kNodeGap;
       float x = gap_left + (room - lane.width) / 2.0F + kNodeGap;
+      if (lane.branches) {
+        place_branches(lane, x);
+        continue;
+      }
       for (const std::size_t node : lane.nodes) {
         Box& box = layout_.nodes[node];
         box.corner = {x, lane.middle() - box.size.height / 2.0F};
@@ -197,6 +261,10 @@ class Placing {
     for (const Lane& lane : lanes_) {
       for (const std::size_t node : lane.nodes) place_part_pins(node, lane.backwards);
       if (lane.links.empty()) continue;
+      if (lane.branches) {
+        place_branch_pins(lane);
+        continue;
+      }
       place_end(lane, lane.links.front()->a, false);
       place_end(lane, lane.links.back()->b, true);
     }
@@ -226,6 +294,52 @@ class Placing {
         pins[pin] = {{box.corner.x + step * static_cast<float>(pin - 1), box.corner.y}, {0.0F, -1.0F}};
       }
     }
+  }
+
+  /// What leads on in the same row leaves straight on; what leads to rows below leaves downwards, the lowest nearest to
+  /// the base, so that no two pipes cross.
+  void place_branch_pins(const Lane& lane) {
+    const BranchPlaces& places = *lane.branches;
+    place_end(lane, lane.links.front()->a, false);
+    std::map<std::size_t, std::vector<const Link*>> down;
+    for (const Link* link : lane.links) {
+      if (link->b.node < kVessels) place_branch_end(lane, *link);
+      if (link->a.node < kVessels) continue;
+      const std::size_t row = places.row_of(*link);
+      if (row == places.nodes.at(link->a.node).row)
+        layout_.pins[link->a.node][link->a.pin] = far_side(link->a.node, lane.backwards);
+      else
+        down[link->a.node].push_back(link);
+    }
+    for (auto& [node, links] : down) {
+      std::stable_sort(links.begin(), links.end(),
+                       [&](const Link* a, const Link* b) { return places.row_of(*a) > places.row_of(*b); });
+      const Box& box = layout_.nodes[node];
+      for (std::size_t i = 0; i < links.size(); ++i) {
+        const float share = (static_cast<float>(i) + 1.0F) / (static_cast<float>(links.size()) + 1.0F);
+        const float x = box.corner.x + box.size.width * (lane.backwards ? 1.0F - share : share);
+        layout_.pins[node][links[i]->a.pin] = {{x, box.bottom()}, {0.0F, 1.0F}};
+      }
+    }
+  }
+
+  PlacedPin far_side(std::size_t node, bool backwards) const {
+    const Box& box = layout_.nodes[node];
+    const float middle = box.corner.y + box.size.height / 2.0F;
+    return backwards ? PlacedPin{{box.corner.x, middle}, {-1.0F, 0.0F}}
+                     : PlacedPin{{box.right(), middle}, {1.0F, 0.0F}};
+  }
+
+  /// The vessel's port that a branch leads to stands at the height of the branch's row.
+  void place_branch_end(const Lane& lane, const Link& link) {
+    const BranchPlaces& places = *lane.branches;
+    const std::size_t row = places.row_of(link);
+    float y = lane.top + places.heights[row] / 2.0F;
+    for (std::size_t i = 0; i < row; ++i) y += places.heights[i] + kNodeGap;
+    const Box& box = layout_.nodes[link.b.node];
+    const bool on_right = kColumnOfVessel[link.b.node] <= lane.gap;
+    layout_.pins[link.b.node][link.b.pin] = {{on_right ? box.right() : box.corner.x, box.corner.y + y},
+                                             {on_right ? 1.0F : -1.0F, 0.0F}};
   }
 
   /// A vessel's pin stands at the height of its lane, on the side that looks at it.

@@ -35,9 +35,10 @@ struct Node {
   NodeKind kind = NodeKind::part;
   std::optional<catalog::PartId> part;
   bool from_bin = false;
-  std::size_t connection = kNoRow;  // row of Plan::connections
-  std::size_t place = 0;            // row of Chain::parts
-  std::vector<Pin> pins;            // of a part: pins[0] is entered, pins[1] left, spare ones after these
+  std::size_t connection = kNoRow;  // a row of Plan::connections or, counted on from its end, of Plan::manifolds
+  std::size_t place = 0;            // row of the chain's or the assembly's parts
+  std::optional<quantity::Length> cut_length{};  // of a piece that is cut to measure
+  std::vector<Pin> pins;  // of a part: pins[0] is entered; those that lead on follow, then the spare ones
 };
 
 struct PinAt {
@@ -49,12 +50,13 @@ struct PinAt {
 struct Link {
   PinAt a;
   PinAt b;
-  std::size_t connection = 0;
-  std::size_t joint = kNoRow;  // row of Chain::joints; kNoRow: not a joint
+  std::size_t connection = 0;  // as Node::connection
+  std::size_t joint = kNoRow;  // row of the chain's or the assembly's joints; kNoRow: not a joint
   std::string seal;            // of the mating rule: "sealant", "gasket", "clamp" ...; empty: not a joint
   bool closing = false;        // this joint closes the run
   catalog::GalvanicVerdict galvanic = catalog::GalvanicVerdict::fine;
   plan::Service service = plan::Service::water;
+  bool towards_a = false;  // what is inside runs from b to a: a branch that feeds
 };
 
 struct Sketch {
@@ -63,5 +65,10 @@ struct Sketch {
 };
 
 Sketch sketch_of(const plan::Plan& plan);
+
+/// The connection with several far ends that `connection` of a node or a link means; nullptr: it is one with one.
+const plan::ManifoldPlan* manifold_of(const plan::Plan& plan, std::size_t connection);
+/// The name of either; empty: there is none.
+std::string name_of_connection(const plan::Plan& plan, std::size_t connection);
 
 }  // namespace riserun::gui

@@ -133,10 +133,13 @@ void card_words(const Frame& frame, const Lens& lens, const plan::Plan& plan, co
   words.put(*frame.fonts.body, at, stale ? Ink::stale_text : Ink::text, title, wrap);
   const float bottom = corner.y + lens.px(kCardHeight - 8.0F);
   const float line = words.size_of(*frame.fonts.small);
-  if (node.part)
+  if (node.part) {
+    std::string material = plan.catalog->material(plan.catalog->part(*node.part).material).name;
+    if (node.cut_length)
+      material = fmt::format("cut {}, {}", write_length(*node.cut_length, frame.desk.shown.units), material);
     words.put(*frame.fonts.small, {at.x, bottom - 2.0F * line - lens.px(2.0F)},
-              stale ? Ink::stale_text : Ink::faint_text,
-              plan.catalog->material(plan.catalog->part(*node.part).material).name);
+              stale ? Ink::stale_text : Ink::faint_text, material);
+  }
   words.put(*frame.fonts.small, {at.x, bottom - line}, node.from_bin ? Ink::text : Ink::accent,
             source_words(plan, node));
 }
@@ -276,9 +279,7 @@ std::string title_of(const plan::Plan& plan, const Node& node) {
     case NodeKind::air_supply:
       return "Air supply";
     case NodeKind::open_end:
-      return node.connection < plan.connections.size()
-                 ? fmt::format("No chain for '{}'", plan.connections[node.connection].name)
-                 : "No chain";
+      return fmt::format("No chain for '{}'", gui::name_of_connection(plan, node.connection));
     default:
       return node.part ? plan.catalog->part(*node.part).name : "";
   }
@@ -305,7 +306,11 @@ void paint_pipe(const Frame& frame, const Lens& lens, std::size_t row) {
   const Ink fluid = link.joint == gui::kNoRow && link.seal.empty() ? Ink::refused : fluid_of(link.service);
   list.AddPolyline(way.data(), count, packed(frame.theme[Ink::part_edge]), ImDrawFlags_None, lens.px(9.0F));
   list.AddPolyline(way.data(), count, packed(frame.theme[fluid]), ImDrawFlags_None, lens.px(6.4F));
-  if (lens.px(3.2F) > 1.0F) paint_flow(lens, way, packed(frame.theme[Ink::water_text]));
+  if (lens.px(3.2F) > 1.0F) {
+    std::vector<ImVec2> with_flow = way;
+    if (link.towards_a) std::reverse(with_flow.begin(), with_flow.end());
+    paint_flow(lens, with_flow, packed(frame.theme[Ink::water_text]));
+  }
   if (link.joint == gui::kNoRow && link.seal.empty()) return;
   // The joint's words stand beside the part, in the middle of a straight pipe's gap.
   ImVec2 middle{(way.front().x + way.back().x) / 2.0F, way.back().y};
@@ -314,7 +319,10 @@ void paint_pipe(const Frame& frame, const Lens& lens, std::size_t row) {
     const bool at_b = !is_vessel(shown.sketch.nodes[link.b.node]);
     room = lens.px(2.0F * kJointMargin + 8.0F);
     const ImVec2 end = at_b ? way.back() : way.front();
-    middle = {end.x + (at_b ? -0.5F : 0.5F) * room, end.y};
+    const float out = at_b ? b.direction.x : a.direction.x;
+    // A branch that leaves downwards and leads to a vessel has its words beside the corner.
+    middle = out != 0.0F ? ImVec2{end.x + 0.5F * out * room, end.y}
+                         : ImVec2{end.x + (way.back().x < end.x ? -0.5F : 0.5F) * room, way.back().y};
   }
   joint_words(frame, lens, link, middle, std::max(room - lens.px(2.0F), lens.px(2.0F * kJointMargin)));
 }

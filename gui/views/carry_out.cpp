@@ -36,15 +36,17 @@ std::string folder_of_job(const Frame& frame) {
 void on_part(Frame& frame, Do what) {
   Desk& desk = frame.desk;
   const gui::Node* node = chosen(desk);
-  if (node == nullptr || !node->part || node->connection >= desk.shown.of->connections.size()) return;
+  if (node == nullptr || !node->part) return;
   const std::string part = desk.shown.of->catalog->part(*node->part).id;
-  const std::string connection = desk.shown.of->connections[node->connection].name;
+  const std::string connection = gui::name_of_connection(*desk.shown.of, node->connection);
+  const bool one_run = node->connection < desk.shown.of->connections.size();
+  if (connection.empty()) return;
   desk.about_part = part;
   desk.about_connection = connection;
   desk.about_place = node->place;
   if (what == Do::never_use) frame.model.perform(gui::NeverUse{connection, part});
   if (what == Do::use_this) frame.model.perform(gui::UsePart{connection, part});
-  if (what == Do::other_choices && node->kind == gui::NodeKind::part) ask(desk, Ask::other_choices);
+  if (what == Do::other_choices && one_run && node->kind == gui::NodeKind::part) ask(desk, Ask::other_choices);
   if (what != Do::count_in_bin) return;
   ask(desk, Ask::count_in_bin);
   desk.answer_choice = std::max(1, desk.shown.of->job.bin.count_of(*node->part));

@@ -24,8 +24,10 @@ void act_button(Frame& frame, const char* words, Do what) {
 
 void part_acts(Frame& frame, const gui::Node& node) {
   if (!node.part || node.kind != gui::NodeKind::part) return;
-  act_button(frame, "Other parts here", Do::other_choices);
-  ImGui::SameLine();
+  if (node.connection < frame.desk.shown.of->connections.size()) {
+    act_button(frame, "Other parts here", Do::other_choices);
+    ImGui::SameLine();
+  }
   act_button(frame, "Never use", Do::never_use);
   ImGui::SameLine();
   if (ImGui::GetContentRegionAvail().x < frame.px(210.0F)) ImGui::NewLine();
@@ -156,6 +158,18 @@ void no_chain(const Frame& frame, const chain::NoChain& none) {
   for (const std::string& mend : none.mends) ImGui::TextWrapped("Mend: %s", mend.c_str());
 }
 
+void watch(Frame& frame, const std::vector<std::string>& cautions) {
+  ImGui::PushStyleColor(ImGuiCol_Text, packed(frame.theme[Ink::caution]));
+  for (const std::string& caution : cautions) ImGui::TextWrapped("Watch: %s", caution.c_str());
+  ImGui::PopStyleColor();
+}
+
+void build_order(const std::vector<chain::BuildStep>& steps) {
+  if (steps.empty() || !ImGui::CollapsingHeader("Build order")) return;
+  for (std::size_t i = 0; i < steps.size(); ++i)
+    ImGui::TextWrapped("%s", fmt::format("{}. {}", i + 1, steps[i].text).c_str());
+}
+
 void connection_particulars(Frame& frame, const plan::ConnectionPlan& connection) {
   ImGui::PushFont(frame.fonts.strong);
   ImGui::TextWrapped("%s", connection.name.c_str());
@@ -177,15 +191,48 @@ void connection_particulars(Frame& frame, const plan::ConnectionPlan& connection
   while (job_row < rows.size() && rows[job_row].name != connection.name) ++job_row;
   if (job_row < rows.size()) ends(frame, connection, job_row);
   if (const plan::JobConnection* asked = job_connection(frame, connection.name)) wishes(frame, *asked);
-  if (const chain::Chain* chain = connection.chain();
-      chain != nullptr && !chain->steps.empty() && ImGui::CollapsingHeader("Build order"))
-    for (std::size_t i = 0; i < chain->steps.size(); ++i)
-      ImGui::TextWrapped("%s", fmt::format("{}. {}", i + 1, chain->steps[i].text).c_str());
-  for (const std::string& caution : connection.cautions) {
-    ImGui::PushStyleColor(ImGuiCol_Text, packed(frame.theme[Ink::caution]));
-    ImGui::TextWrapped("Watch: %s", caution.c_str());
-    ImGui::PopStyleColor();
+  if (const chain::Chain* chain = connection.chain()) build_order(chain->steps);
+  watch(frame, connection.cautions);
+}
+
+void no_assembly(const Frame& frame, const chain::NoAssembly& none) {
+  ImGui::PushStyleColor(ImGuiCol_Text, packed(frame.theme[Ink::refused]));
+  ImGui::TextWrapped("Cannot be put together: %s", none.reason.c_str());
+  ImGui::PopStyleColor();
+  for (const std::string& mend : none.mends) ImGui::TextWrapped("Mend: %s", mend.c_str());
+  if (none.way) no_chain(frame, *none.way);
+}
+
+/// What a branch ends in, and what is asked of it.
+void branch_row(Frame& frame, const plan::ManifoldPlan& manifold, std::size_t target) {
+  const chain::Assembly& assembly = *manifold.assembly();
+  const catalog::Catalog& catalog = *frame.desk.shown.of->catalog;
+  const chain::AssemblyEnd& end = assembly.ends[target];
+  const chain::Chain way = chain::branch_to(assembly, target);
+  std::string text = fmt::format("{}: {} {} on its way", manifold.to[target], way.parts.size(),
+                                 way.parts.size() == 1 ? "part" : "parts");
+  if (end.device) text += fmt::format(", ends in {}", catalog.part(*end.device).name);
+  if (const auto bore = chain::bore_of_branch(catalog, assembly, target))
+    text += fmt::format(", bore {}", write_thickness(*bore, frame.desk.shown.units, 3));
+  ImGui::Bullet();
+  ImGui::TextWrapped("%s", text.c_str());
+  if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", parts_in_one_line(catalog, way).c_str());
+}
+
+void manifold_particulars(Frame& frame, const plan::ManifoldPlan& manifold) {
+  ImGui::PushFont(frame.fonts.strong);
+  ImGui::TextWrapped("%s", manifold.name.c_str());
+  ImGui::PopFont();
+  if (const chain::NoAssembly* none = manifold.none()) no_assembly(frame, *none);
+  if (const chain::Assembly* assembly = manifold.assembly()) {
+    ImGui::TextWrapped("%s", fmt::format("{} to {} ends: {} parts, {}", manifold.from, manifold.to.size(),
+                                         assembly->part_count, write_price(assembly->price))
+                                 .c_str());
+    for (std::size_t target = 0; target < manifold.to.size(); ++target) branch_row(frame, manifold, target);
   }
+  if (const plan::JobConnection* asked = job_connection(frame, manifold.name)) wishes(frame, *asked);
+  if (const chain::Assembly* assembly = manifold.assembly()) build_order(assembly->steps);
+  watch(frame, manifold.cautions);
 }
 
 }  // namespace
@@ -217,6 +264,9 @@ void draw_particulars(Frame& frame) {
   if (node->connection < plan.connections.size()) {
     ImGui::Separator();
     connection_particulars(frame, plan.connections[node->connection]);
+  } else if (const plan::ManifoldPlan* manifold = gui::manifold_of(plan, node->connection)) {
+    ImGui::Separator();
+    manifold_particulars(frame, *manifold);
   }
 }
 

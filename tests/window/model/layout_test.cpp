@@ -8,6 +8,7 @@
 #include <gtest/gtest.h>
 #include <time.h>
 
+#include <algorithm>
 #include <cmath>
 #include <random>
 #include <set>
@@ -37,7 +38,12 @@ class SceneMaker {
       scene.sketch.nodes.push_back(node);
     }
     std::size_t connection = 0;
-    while (scene.sketch.nodes.size() < parts) add_run(scene.sketch, connection++);
+    while (scene.sketch.nodes.size() < parts) {
+      if (pick(4) == 0)
+        add_tree(scene.sketch, connection++);
+      else
+        add_run(scene.sketch, connection++);
+    }
     for (std::size_t vessel = 0; vessel < 3; ++vessel)
       for (std::size_t i = pick(4); i > 0; --i) scene.sketch.nodes[vessel].pins.push_back({"spare", {}, 0, true, {}});
     for (std::size_t node = 0; node < scene.sketch.nodes.size(); ++node)
@@ -59,6 +65,32 @@ class SceneMaker {
   PinAt vessel_pin(Sketch& sketch, std::size_t vessel) {
     sketch.nodes[vessel].pins.push_back({"port", {}, 0, false, {}});
     return {vessel, sketch.nodes[vessel].pins.size() - 1};
+  }
+
+  /// A run with several far ends, which are vessels' ports or devices.
+  void add_tree(Sketch& sketch, std::size_t connection) {
+    std::vector<PinAt> open = {vessel_pin(sketch, pick(3))};
+    const auto link = [&](PinAt a, PinAt b) {
+      Link one;
+      one.a = a;
+      one.b = b;
+      one.connection = connection;
+      sketch.links.push_back(one);
+    };
+    for (std::size_t i = 2 + pick(20); i > 0 && !open.empty(); --i) {
+      const std::size_t at = pick(open.size());
+      const PinAt from = open[at];
+      open.erase(open.begin() + static_cast<std::ptrdiff_t>(at));
+      Node node;
+      node.key = "part " + std::to_string(sketch.nodes.size());
+      node.connection = connection;
+      node.pins.resize(1 + pick(4));
+      sketch.nodes.push_back(node);
+      link(from, {sketch.nodes.size() - 1, 0});
+      for (std::size_t pin = 1; pin < node.pins.size(); ++pin) open.push_back({sketch.nodes.size() - 1, pin});
+    }
+    for (const PinAt& end : open)
+      if (pick(3) == 0) link(end, vessel_pin(sketch, pick(3)));
   }
 
   void add_run(Sketch& sketch, std::size_t connection) {
@@ -213,6 +245,12 @@ TEST_P(ExampleSketch, HoldsEveryPartAndEveryJointAndReadsLeftToRight) {
     parts += run.chain()->parts.size() + (run.ends_in ? 1 : 0);
     joints += run.chain()->joints.size();
   }
+  for (const plan::ManifoldPlan& manifold : plan.manifolds) {
+    if (manifold.assembly() == nullptr) continue;
+    parts += manifold.assembly()->parts.size();
+    for (const chain::AssemblyEnd& end : manifold.assembly()->ends) parts += end.device ? 1 : 0;
+    joints += manifold.assembly()->joints.size();
+  }
   std::size_t shown = 0;
   for (const Node& node : sketch.nodes) shown += node.part ? 1 : 0;
   EXPECT_EQ(shown, parts);
@@ -221,7 +259,7 @@ TEST_P(ExampleSketch, HoldsEveryPartAndEveryJointAndReadsLeftToRight) {
   EXPECT_EQ(made, joints);
   for (const Link& link : sketch.links) {
     const bool parts_only = sketch.nodes[link.a.node].part && sketch.nodes[link.b.node].part;
-    if (parts_only) {
+    if (parts_only && manifold_of(plan, link.connection) == nullptr) {
       EXPECT_LT(layout.nodes[link.a.node].right(), layout.nodes[link.b.node].corner.x);
     }
     if (link.joint == kNoRow) continue;
@@ -235,7 +273,56 @@ TEST_P(ExampleSketch, HoldsEveryPartAndEveryJointAndReadsLeftToRight) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Examples, ExampleSketch,
-                         ::testing::Values("bevel-bench", "air-too-weak", "one-part-short", "walls-too-thin"));
+                         ::testing::Values("bevel-bench", "air-too-weak", "one-part-short", "walls-too-thin",
+                                           "one-air-bung"));
+
+TEST(Manifold, GrowsFromItsBaseAndEveryBranchHasARowOfItsOwn) {
+  const plan::Plan plan =
+      plan::make_plan(testing::shipped_catalog(),
+                      plan::read_job(*testing::shipped_catalog(), testing::example("one-air-bung"), "job.yaml"));
+  ASSERT_EQ(plan.manifolds.size(), 1U);
+  ASSERT_NE(plan.manifolds[0].assembly(), nullptr);
+  const std::size_t row = plan.connections.size();
+  EXPECT_EQ(name_of_connection(plan, row), "air manifold");
+  EXPECT_EQ(manifold_of(plan, 0), nullptr);
+  const Sketch sketch = sketch_of(plan);
+  const Layout layout = lay_out(sketch, std::vector<Size>(sketch.nodes.size(), {120.0F, 70.0F}), {});
+  std::size_t devices = 0;
+  std::set<float> heights;
+  for (std::size_t node = 0; node < sketch.nodes.size(); ++node) {
+    if (sketch.nodes[node].connection != row || sketch.nodes[node].kind != NodeKind::device) continue;
+    ++devices;
+    EXPECT_TRUE(heights.insert(layout.nodes[node].corner.y).second) << sketch.nodes[node].key;
+  }
+  EXPECT_EQ(devices, 3U);
+  std::size_t feeding = 0;
+  bool reaches_supply = false;
+  for (const Link& link : sketch.links) {
+    if (link.connection != row) continue;
+    feeding += link.towards_a ? 1 : 0;
+    reaches_supply |= sketch.nodes[link.b.node].kind == NodeKind::air_supply && link.towards_a;
+    // It grows from the reservoir towards the air supply, to the left.
+    if (sketch.nodes[link.a.node].part && sketch.nodes[link.b.node].part) {
+      EXPECT_LT(layout.nodes[link.b.node].right(), layout.nodes[link.a.node].corner.x);
+    }
+  }
+  EXPECT_TRUE(reaches_supply);
+  EXPECT_GE(feeding, 4U);  // regulator, restrictor and check valve stand in it
+  EXPECT_LT(feeding, plan.manifolds[0].assembly()->joints.size());
+}
+
+TEST(Manifold, ThatCannotBePutTogetherStandsAsOneThing) {
+  const std::string text =
+      testing::with(testing::example("one-air-bung"), "ends in: 5 psi gauge\n        special order: yes",
+                    "ends in: 5 psi gauge\n        special order: no ");
+  const plan::Plan plan =
+      plan::make_plan(testing::shipped_catalog(), plan::read_job(*testing::shipped_catalog(), text, "job.yaml"));
+  ASSERT_EQ(plan.manifolds[0].assembly(), nullptr);
+  const Sketch sketch = sketch_of(plan);
+  EXPECT_EQ(std::count_if(sketch.nodes.begin(), sketch.nodes.end(),
+                          [](const Node& node) { return node.kind == NodeKind::open_end; }),
+            1);
+}
 
 }  // namespace
 }  // namespace riserun::gui

@@ -130,7 +130,7 @@ struct Window::Inside {
     views::Frame frame{model, desk, views::theme_of(model.view().looks), fonts, lettered_for};
     if (waiting.wants_to_close) views::carry_out(frame, Do::leave);
     waiting.wants_to_close = false;
-    for (const std::string& file : waiting.dropped) model.open(file);
+    views::take_dropped(frame, waiting.dropped);
     waiting.dropped.clear();
     views::draw_desk(frame);
     ImGui::Render();
@@ -162,6 +162,7 @@ struct Window::Inside {
     number("current", model.plan().current ? 1 : 0);
     number("has file", job.file.path.empty() ? 0 : 1);
     number("unsaved", job.file.unsaved ? 1 : 0);
+    number("printing", desk.printing.valid() ? 1 : 0);
     number("sheet", static_cast<int>(desk.sheet));
     for (const auto& [name, box] : desk.places)
       text += fmt::format("{}\t{:.1f} {:.1f} {:.1f} {:.1f}\n", name, box.left, box.top, box.right, box.bottom);
@@ -257,7 +258,8 @@ void Window::run(gui::Model& model) {
     else
       glfwWaitEventsTimeout(
           model.plan().working || ImGui::GetIO().WantTextInput ? (model.plan().working ? kWorking : 0.25) : kIdle);
-    const bool changed = model.poll();
+    const bool printed = views::take_printed(inside.desk);
+    const bool changed = model.poll() || printed;
     if (inside.waiting.happened || !inside.waiting.strokes.empty() || changed) frames_left = kFramesAfterEvent;
     inside.waiting.happened = false;
     if (frames_left <= 0 && !inside.desk.playback.playing && !ImGui::GetIO().WantTextInput)

@@ -4,6 +4,7 @@
 #include "gui/views/export.h"
 
 #include <algorithm>
+#include <chrono>
 #include <filesystem>
 
 namespace riserun::views {
@@ -100,6 +101,17 @@ void settings(Frame& frame, Do what) {
   if (what == Do::usual_text) frame.desk.text_size = 1.0F;
 }
 
+void print(Frame& frame) {
+  Desk& desk = frame.desk;
+  if (desk.held == nullptr) return;
+  if (desk.printing.valid()) {
+    desk.notices.push_back({gui::Notice::Kind::refused, "The printer has not taken the last list yet", {}});
+    return;
+  }
+  desk.printing = start_print(desk.held, desk.shown.units, folder_of_job(frame));
+  desk.notices.push_back({gui::Notice::Kind::done, "Handing the list to the printer ...", {}});
+}
+
 void on_file(Frame& frame, Do what) {
   Desk& desk = frame.desk;
   switch (what) {
@@ -128,8 +140,7 @@ void on_file(Frame& frame, Do what) {
       ask(desk, Ask::export_to, folder_of_job(frame));
       break;
     case Do::print:
-      if (desk.shown.of != nullptr)
-        desk.notices.push_back(print_list(*desk.shown.of, desk.shown.units, folder_of_job(frame)));
+      print(frame);
       break;
     case Do::leave:
       if (frame.model.job().file.unsaved)
@@ -143,6 +154,19 @@ void on_file(Frame& frame, Do what) {
 }
 
 }  // namespace
+
+void take_dropped(Frame& frame, const std::vector<std::string>& files) {
+  if (files.empty()) return;
+  for (const std::string& file : files) frame.model.open(file);
+  frame.desk.selected.clear();
+}
+
+bool take_printed(Desk& desk) {
+  if (!desk.printing.valid() || desk.printing.wait_for(std::chrono::seconds(0)) != std::future_status::ready)
+    return false;
+  desk.notices.push_back(desk.printing.get());
+  return true;
+}
 
 void carry_out(Frame& frame, Do what) {
   Desk& desk = frame.desk;

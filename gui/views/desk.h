@@ -13,6 +13,7 @@
 #include "gui/views/theme.h"
 
 #include <filesystem>
+#include <future>
 #include <map>
 #include <memory>
 #include <optional>
@@ -63,6 +64,7 @@ struct Desk {
   bool opening_view = true;            // a job that was just opened: its water connection, else all of it
   std::optional<gui::Point> box_from;  // box select, on the canvas
   bool panning = false;
+  std::optional<std::string> pulled_from;    // name of the port from which a new connection is being pulled
   std::map<std::string, gui::Point> moving;  // nodes under the hand, not yet handed to the model
 
   // Entries
@@ -95,7 +97,8 @@ struct Desk {
   std::map<std::string, PixelBox> places;
 
   std::vector<gui::Notice> notices;
-  bool leaving = false;  // the program ends after this frame
+  std::future<gui::Notice> printing;  // valid: the list is on its way to the printer
+  bool leaving = false;               // the program ends after this frame
 };
 
 /// What every view gets.
@@ -111,6 +114,11 @@ struct Frame {
 
 /// Draws everything and acts on what the hand does; once a frame, between ImGui's NewFrame and Render.
 void draw_desk(Frame& frame);
+
+/// Opens files that were dropped onto the window; of several the last stays open.
+void take_dropped(Frame& frame, const std::vector<std::string>& files);
+/// Tells how printing has ended; true: it has.
+bool take_printed(Desk& desk);
 
 /// Does what a menu or a key asks for.
 void carry_out(Frame& frame, Do what);

@@ -12,6 +12,7 @@ namespace {
 
 constexpr std::size_t kNone = static_cast<std::size_t>(-1);
 constexpr float kZoomStep = 1.15F;  // a notch of the wheel
+constexpr float kPinReach = 11.0F;  // points around a pin where a press takes hold of it
 
 class Canvas {
  public:
@@ -25,8 +26,10 @@ class Canvas {
     over_ = ImGui::IsItemHovered();
     if (desk_.fit_wanted && box_.width() > 1.0F) fit();
     pointer_ = {ImGui::GetIO().MousePos.x, ImGui::GetIO().MousePos.y};
-    under_ = over_ ? node_at(lens_.on_canvas(pointer_)) : kNone;
+    pin_ = over_ ? port_at(pointer_) : nullptr;
+    under_ = over_ && pin_ == nullptr ? node_at(lens_.on_canvas(pointer_)) : kNone;
     look_about();
+    pull();
     take_hold();
     let_go();
     paint_all();
@@ -78,6 +81,49 @@ class Canvas {
     }
     return kNone;
   }
+  // ---- a new connection, pulled from one vessel's port to another
+  template <class See>
+  void each_port(See see) const {
+    const gui::Sketch& sketch = shown().sketch;
+    for (std::size_t node = 0; node < sketch.nodes.size(); ++node)
+      for (std::size_t pin = 0; pin < sketch.nodes[node].pins.size(); ++pin)
+        if (!sketch.nodes[node].pins[pin].port.empty())
+          see(sketch.nodes[node].pins[pin], lens_.on_screen(shown().layout.pins[node][pin].where));
+  }
+  const gui::Pin* port_at(const gui::Point& spot) const {
+    const gui::Pin* found = nullptr;
+    float nearest = std::max(frame_.px(6.0F), std::min(frame_.px(kPinReach), lens_.px(kPinReach)));
+    each_port([&](const gui::Pin& pin, const gui::Point& at) {
+      const float apart = std::hypot(at.x - spot.x, at.y - spot.y);
+      if (apart > nearest) return;
+      nearest = apart;
+      found = &pin;
+    });
+    return found;
+  }
+  void pull() {
+    if (!desk_.pulled_from) return;
+    if (ImGui::IsKeyPressed(static_cast<int>(Key::escape), false)) desk_.pulled_from.reset();
+    if (!desk_.pulled_from || !ImGui::IsMouseReleased(ImGuiMouseButton_Left)) return;
+    if (pin_ != nullptr && pin_->port != *desk_.pulled_from)
+      frame_.model.perform(gui::Connect{*desk_.pulled_from, pin_->port, "", ""});
+    desk_.pulled_from.reset();
+  }
+  /// The ports that are still free are ringed; from the pressed one a line runs to the pointer.
+  void paint_pull() {
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImU32 ink = packed(frame_.theme[Ink::accent]);
+    each_port([&](const gui::Pin& pin, const gui::Point& at) {
+      if (desk_.notes_places)
+        note_place(frame_, "pin " + pin.port, {at.x - 3.0F, at.y - 3.0F, at.x + 3.0F, at.y + 3.0F});
+      const bool pulled = desk_.pulled_from && pin.port == *desk_.pulled_from;
+      if (pulled) list.AddLine({at.x, at.y}, {pointer_.x, pointer_.y}, ink, frame_.px(3.0F));
+      const bool free = desk_.pulled_from && (pin.spare || pulled);
+      if (&pin == pin_ || free)
+        list.AddCircle({at.x, at.y}, frame_.px(&pin == pin_ ? 11.0F : 8.0F), ink, 0, frame_.px(2.0F));
+    });
+  }
+
   const std::string& key_of(std::size_t node) const { return shown().sketch.nodes[node].key; }
 
   void look_about() {
@@ -98,7 +144,9 @@ class Canvas {
     const ImGuiIO& io = ImGui::GetIO();
     if (ImGui::IsItemActivated() && ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
       const bool more = io.KeyShift || io.KeyCtrl;
-      if (under_ == kNone) {
+      if (pin_ != nullptr) {
+        desk_.pulled_from = pin_->port;
+      } else if (under_ == kNone) {
         if (!more) desk_.selected.clear();
         desk_.box_from = lens_.on_canvas(pointer_);
       } else if (more && desk_.selected.count(key_of(under_)) > 0) {
@@ -108,7 +156,8 @@ class Canvas {
         desk_.selected.insert(key_of(under_));
       }
     }
-    if (!ImGui::IsItemActive() || !ImGui::IsMouseDragging(ImGuiMouseButton_Left) || desk_.box_from) return;
+    if (!ImGui::IsItemActive() || !ImGui::IsMouseDragging(ImGuiMouseButton_Left) || desk_.box_from || desk_.pulled_from)
+      return;
     const float dx = io.MouseDelta.x / (lens_.zoom * lens_.scale);
     const float dy = io.MouseDelta.y / (lens_.zoom * lens_.scale);
     for (std::size_t i = 0; i < shown().sketch.nodes.size(); ++i) {
@@ -176,6 +225,7 @@ class Canvas {
       paint_node(frame_, lens_, i, desk_.selected.count(key_of(i)) > 0, i == under_);
       if (desk_.notes_places) note(i);
     }
+    paint_pull();
     if (desk_.box_from) {
       const gui::Box box = boxed();
       const gui::Point a = lens_.on_screen(box.corner);
@@ -198,6 +248,13 @@ class Canvas {
 
   /// What the catalog says of the part under the resting pointer.
   void tell() {
+    if (pin_ != nullptr && (!ImGui::IsMouseDown(ImGuiMouseButton_Left) || desk_.pulled_from)) {
+      const std::string written = pin_->port + ", " + shown().of->catalog->written(pin_->type);
+      if (!desk_.pulled_from)
+        ImGui::SetTooltip("%s\npull to another port to connect the two", written.c_str());
+      else if (*desk_.pulled_from != pin_->port)
+        ImGui::SetTooltip("connect '%s' to %s", desk_.pulled_from->c_str(), written.c_str());
+    }
     if (under_ == kNone || ImGui::IsMouseDown(ImGuiMouseButton_Left)) return;
     const gui::Node& node = shown().sketch.nodes[under_];
     if (!node.part) return;
@@ -220,6 +277,7 @@ class Canvas {
   gui::Point pointer_;
   bool over_ = false;
   std::size_t under_ = kNone;
+  const gui::Pin* pin_ = nullptr;  // the vessel's port under the pointer
 };
 
 void menu_row(Frame& frame, Do what) {

@@ -4,6 +4,7 @@
 #include "report/plan_json.h"
 #include "report/plan_text.h"
 
+#include <fcntl.h>
 #include <fmt/format.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -11,7 +12,9 @@
 #include <cerrno>
 #include <csignal>
 #include <cstring>
+#include <exception>
 #include <fstream>
+#include <thread>
 
 namespace riserun::views {
 
@@ -29,29 +32,56 @@ std::string write_file(const fs::path& file, const std::string& text) {
   return out ? "" : fmt::format("cannot write {}: {}", file.string(), std::strerror(errno));
 }
 
-/// Runs a program with that on its standard input; true: it ended well. No shell in between.
+/// What a program that ends before it has read all would end this one with; for as long as this lives.
+class NoBrokenPipe {
+ public:
+  NoBrokenPipe() {
+    sigset_t pipe_only;
+    sigemptyset(&pipe_only);
+    sigaddset(&pipe_only, SIGPIPE);
+    pthread_sigmask(SIG_BLOCK, &pipe_only, &before_);
+  }
+  ~NoBrokenPipe() {
+    const timespec no_wait{};
+    sigset_t pipe_only;
+    sigemptyset(&pipe_only);
+    sigaddset(&pipe_only, SIGPIPE);
+    if (sigismember(&before_, SIGPIPE) == 0) sigtimedwait(&pipe_only, nullptr, &no_wait);
+    pthread_sigmask(SIG_SETMASK, &before_, nullptr);
+  }
+  NoBrokenPipe(const NoBrokenPipe&) = delete;
+  NoBrokenPipe& operator=(const NoBrokenPipe&) = delete;
+  const sigset_t& before() const { return before_; }
+
+ private:
+  sigset_t before_{};
+};
+
+void send_all(int end, const std::string& text) {
+  std::size_t sent = 0;
+  while (sent < text.size()) {
+    const ssize_t piece = write(end, text.data() + sent, text.size() - sent);
+    if (piece < 0 && errno == EINTR) continue;
+    if (piece <= 0) return;
+    sent += static_cast<std::size_t>(piece);
+  }
+}
+
+/// Runs a program with that on its standard input; true: it ended well. No shell in between. For any thread.
 bool feed(const char* program, const char* const* words, const std::string& text) {
   int ends[2];
-  if (pipe(ends) != 0) return false;
-  // A program that ends before it has read all must not end this one.
-  const auto before = std::signal(SIGPIPE, SIG_IGN);
+  if (pipe2(ends, O_CLOEXEC) != 0) return false;
+  const NoBrokenPipe guard;
   const pid_t child = fork();
   if (child == 0) {
     dup2(ends[0], STDIN_FILENO);
-    close(ends[0]);
-    close(ends[1]);
+    pthread_sigmask(SIG_SETMASK, &guard.before(), nullptr);
     execvp(program, const_cast<char* const*>(words));
     _exit(127);
   }
   close(ends[0]);
-  std::size_t sent = 0;
-  while (child > 0 && sent < text.size()) {
-    const ssize_t piece = write(ends[1], text.data() + sent, text.size() - sent);
-    if (piece <= 0) break;
-    sent += static_cast<std::size_t>(piece);
-  }
+  if (child > 0) send_all(ends[1], text);
   close(ends[1]);
-  std::signal(SIGPIPE, before);
   int status = 1;
   return child > 0 && waitpid(child, &status, 0) == child && WIFEXITED(status) && WEXITSTATUS(status) == 0;
 }
@@ -80,6 +110,19 @@ gui::Notice print_list(const plan::Plan& plan, UnitSystem units, const fs::path&
   const fs::path file = beside / "list.pdf";
   if (std::string why = write_file(file, pdf); !why.empty()) return refused(std::move(why));
   return {gui::Notice::Kind::done, fmt::format("No printer answers; the list is in {}", file.string()), {}};
+}
+
+std::future<gui::Notice> start_print(std::shared_ptr<const plan::Plan> plan, UnitSystem units, fs::path beside) {
+  std::packaged_task<gui::Notice()> task([plan = std::move(plan), units, beside = std::move(beside)] {
+    try {
+      return print_list(*plan, units, beside);
+    } catch (const std::exception& error) {
+      return refused(fmt::format("the list cannot be printed: {}", error.what()));
+    }
+  });
+  std::future<gui::Notice> notice = task.get_future();
+  std::thread(std::move(task)).detach();
+  return notice;
 }
 
 }  // namespace riserun::views

@@ -49,6 +49,10 @@ std::vector<double> spread(const std::vector<double>& wanted, double gap, double
   return places;
 }
 
+bool too_tall(const Label& label, const Placement& placement, float height) {
+  return label.room_up > 0.0 && height > static_cast<float>(label.room_up) * placement.scale;
+}
+
 Placement fitted(const Drawing& drawing, const PixelBox& box, float pixel) {
   const double wide = std::max(drawing.width(), 1e-6);
   const double high = std::max(drawing.height(), 1e-6);

@@ -49,6 +49,7 @@ struct Label {
   std::optional<Ink> ground{};
   double room = 0.0;      // m across that the words may take; 0: any
   std::string shorter{};  // where they would take more
+  double room_up = 0.0;   // m of height; 0: any. Where the words are taller they go into the right margin, with a line
 };
 
 enum class Side : std::uint8_t { left, right };
@@ -107,6 +108,9 @@ struct PixelBox {
 
 /// The largest placement in which all of the drawing lies in the box, in its middle.
 Placement fitted(const Drawing& drawing, const PixelBox& box, float pixel);
+
+/// Whether the words, so many pixels high with their plate, are taller than the room that they have.
+bool too_tall(const Label& label, const Placement& placement, float height);
 
 /// What the dimensions of one side need beside the drawing: their columns and their longest words, in the font that is
 /// in use. Pixels.

@@ -44,6 +44,7 @@ class Painter {
   }
 
   void operator()(const Label& label) const {
+    if (goes_aside(label)) return;  // into the margin, see dimensions()
     ImVec2 size = ImGui::CalcTextSize(label.text.c_str());
     const float plates = 14.0F * placement_.pixel;
     const bool tight = label.room > 0.0 && size.x + plates > static_cast<float>(label.room) * placement_.scale;
@@ -59,6 +60,9 @@ class Painter {
   void dimensions(const Drawing& drawing, Side side, const PixelBox& box) const;
 
  private:
+  bool goes_aside(const Label& label) const {
+    return too_tall(label, placement_, ImGui::GetTextLineHeight() + 6.0F * placement_.pixel);
+  }
   static float share(Align align) { return align == Align::low ? 0.0F : align == Align::middle ? 0.5F : 1.0F; }
   ImU32 color(Ink ink, float opacity = 1.0F) const { return packed(faded(theme_[ink], opacity)); }
 
@@ -103,32 +107,45 @@ class Painter {
   mutable std::vector<ImVec2> points_;
 };
 
+/// Words in a margin, and where their line begins.
+struct MarginWords {
+  const Dimension* dimension = nullptr;  // nullptr: a label that has no room where it belongs
+  ImVec2 from;
+  const std::string* text = nullptr;
+};
+
 void Painter::dimensions(const Drawing& drawing, Side side, const PixelBox& box) const {
   const float p = placement_.pixel;
-  std::vector<const Dimension*> found;
-  std::vector<double> wanted;
-  for (const Shape& shape : drawing.shapes)
+  const float sign = side == Side::left ? -1.0F : 1.0F;
+  const float edge = at({side == Side::left ? drawing.low.x : drawing.high.x, 0.0}).x;
+  std::vector<MarginWords> found;
+  int columns = 0;
+  for (const Shape& shape : drawing.shapes) {
     if (const auto* dimension = std::get_if<Dimension>(&shape); dimension != nullptr && dimension->side == side) {
-      found.push_back(dimension);
-      wanted.push_back((at({0.0, dimension->low}).y + at({0.0, dimension->high}).y) / 2.0);
+      const float middle = (at({0.0, dimension->low}).y + at({0.0, dimension->high}).y) / 2.0F;
+      found.push_back({dimension,
+                       {edge + sign * kColumn * static_cast<float>(dimension->column + 1) * p, middle},
+                       &dimension->text});
+      columns = std::max(columns, dimension->column + 1);
     }
+    if (const auto* label = std::get_if<Label>(&shape); label != nullptr && side == Side::right && goes_aside(*label))
+      found.push_back({nullptr, at(label->at), &label->text});
+  }
+  std::vector<double> wanted;
+  for (const MarginWords& words : found) wanted.push_back(words.from.y);
   const float line_height = ImGui::GetTextLineHeight();
   const auto places =
       spread(wanted, line_height + 4.0F * p, box.top + line_height / 2.0F, box.bottom - line_height / 2.0F);
-  int columns = 0;
-  for (const Dimension* dimension : found) columns = std::max(columns, dimension->column + 1);
-  const float sign = side == Side::left ? -1.0F : 1.0F;
-  const float edge = at({side == Side::left ? drawing.low.x : drawing.high.x, 0.0}).x;
   const float words_edge = edge + sign * (kColumn * static_cast<float>(columns) + kWords) * p;
   for (std::size_t i = 0; i < found.size(); ++i) {
-    const float x = edge + sign * kColumn * static_cast<float>(found[i]->column + 1) * p;
-    dimension_line(*found[i], x);
-    const ImVec2 size = ImGui::CalcTextSize(found[i]->text.c_str());
+    const Dimension* dimension = found[i].dimension;
+    if (dimension != nullptr) dimension_line(*dimension, found[i].from.x);
+    if (dimension == nullptr) list_.AddCircleFilled(found[i].from, 3.0F * p, color(Ink::text));
+    const ImVec2 size = ImGui::CalcTextSize(found[i].text->c_str());
     const float y = static_cast<float>(places[i]);
-    list_.AddLine({x, static_cast<float>(wanted[i])}, {words_edge - sign * 3.0F * p, y}, color(Ink::faint_text, 0.6F),
-                  p);
-    words({side == Side::left ? words_edge - size.x : words_edge, y - size.y / 2.0F}, size, found[i]->text,
-          found[i]->ink, {});
+    list_.AddLine(found[i].from, {words_edge - sign * 3.0F * p, y}, color(Ink::faint_text, 0.6F), p);
+    words({side == Side::left ? words_edge - size.x : words_edge, y - size.y / 2.0F}, size, *found[i].text,
+          dimension != nullptr ? dimension->ink : Ink::text, {});
   }
 }
 
@@ -141,6 +158,9 @@ float margin_for(const Drawing& drawing, Side side, float pixel) {
     if (const auto* dimension = std::get_if<Dimension>(&shape); dimension != nullptr && dimension->side == side) {
       words = std::max(words, ImGui::CalcTextSize(dimension->text.c_str()).x);
       columns = std::max(columns, dimension->column + 1);
+    } else if (const auto* label = std::get_if<Label>(&shape);
+               label != nullptr && side == Side::right && label->room_up > 0.0) {
+      words = std::max(words, ImGui::CalcTextSize(label->text.c_str()).x);
     }
   return columns == 0 ? 0.0F : words + (kColumn * static_cast<float>(columns) + kWords + 4.0F) * pixel;
 }
@@ -148,8 +168,8 @@ float margin_for(const Drawing& drawing, Side side, float pixel) {
 void paint(const Drawing& drawing, const Placement& placement, const PixelBox& box, const Theme& theme,
            ImDrawList& list) {
   const Painter painter(placement, theme, list);
-  for (const Side side : {Side::left, Side::right}) painter.dimensions(drawing, side, box);
   for (const Shape& shape : drawing.shapes) std::visit(painter, shape);
+  for (const Side side : {Side::left, Side::right}) painter.dimensions(drawing, side, box);
 }
 
 }  // namespace riserun::views

@@ -186,22 +186,24 @@ class Section {
     return {p_.riser_x + (p_.inlet_x - p_.riser_x) * ease, p_.bung_top + (p_.inlet_y - p_.bung_top) * share};
   }
 
-  void label(std::string name, Spot at, const std::string& word, std::string value, Ink ink, Ink ground, double room) {
+  void label(std::string name, Spot at, const std::string& word, std::string value, Ink ink, Ink ground, double room,
+             double room_up) {
     drawing_.shapes.push_back(Label{std::move(name), at, word + " " + value, ink, Align::middle, Align::middle, ground,
-                                    room, std::move(value)});
+                                    room, std::move(value), room_up});
   }
 
   /// Right of the riser, and in the middle of the table.
   void words(double depth) {
     const double x = (p_.riser_x + p_.length) / 2.0;
     const double room = p_.length - p_.riser_x - p_.riser_bore;
-    label("reservoir depth", {x, depth / 2.0}, "water", length(now_.reservoir_depth), Ink::water_text, Ink::water,
-          room);
+    label("reservoir depth", {x, depth / 2.0}, "water", length(now_.reservoir_depth), Ink::water_text, Ink::water, room,
+          depth);
     label("air pressure", {x, (depth + p_.height) / 2.0}, "air", write_pressure_alone(now_.ullage_pressure, units_),
-          Ink::air_text, Ink::air, room);
+          Ink::air_text, Ink::air, room, p_.height - depth);
     if (now_.table_depth > Length{})
       label("table depth", {(p_.table_left + p_.table_right) / 2.0, p_.table_floor + in_metres(now_.table_depth) / 2.0},
-            "water", length(now_.table_depth), Ink::water_text, Ink::water, p_.table_right - p_.table_left);
+            "water", length(now_.table_depth), Ink::water_text, Ink::water, p_.table_right - p_.table_left,
+            in_metres(now_.table_depth));
   }
 
   void left_dimensions(double depth) {

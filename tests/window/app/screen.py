@@ -25,12 +25,14 @@ class Window:
 
     PATIENCE = 120.0  # s; the machine may be busy, and the test build is slow
 
-    def __init__(self, screen, program, folder, *words, size="1280x800", scale="1"):
+    def __init__(self, screen, program, folder, *words, size="1280x800", scale="1", path=""):
         self.screen = screen
         self.places_file = pathlib.Path(folder) / "places.txt"
         self.environment = {**os.environ, "DISPLAY": screen.display, "LIBGL_ALWAYS_SOFTWARE": "1",
                             # The screen's own driver leaks a little at its end.
                             "ASAN_OPTIONS": "detect_leaks=0"}
+        if path:
+            self.environment["PATH"] = path + os.pathsep + os.environ["PATH"]
         self.process = subprocess.Popen(
             [program, "--size", size, "--scale", scale, "--state", str(pathlib.Path(folder) / "state"),
              "--places", str(self.places_file), "--cost", *map(str, words)],

@@ -5,6 +5,7 @@ import shutil
 import subprocess
 import sys
 import tempfile
+import time
 import unittest
 
 sys.path.insert(0, str(pathlib.Path(__file__).parent))
@@ -23,8 +24,12 @@ class Driven(unittest.TestCase):
         self.job = self.folder / "bench.yaml"
         shutil.copy(EXAMPLES / "bevel-bench.yaml", self.job)
         self.original = self.job.read_text(encoding="utf-8")
+        # A printer that takes its time.
+        printer = self.folder / "lp"
+        printer.write_text(f'#!/bin/sh\nsleep 6\ncat > "{self.folder}/printed.pdf"\n', encoding="utf-8")
+        printer.chmod(0o755)
         self.screen = Screen(1280, 800)
-        self.window = Window(self.screen, VIEW, self.folder, self.job)
+        self.window = Window(self.screen, VIEW, self.folder, self.job, path=str(self.folder))
         self.window.ready()
 
     def tearDown(self):
@@ -108,6 +113,65 @@ class Driven(unittest.TestCase):
                          ["- riser: {bung: riser bung, clearance: 5/8 in, headroom: 12 in}",
                           "+ riser: {bung: riser bung, clearance: 3/4 in, headroom: 12 in}"])
         self.assertIn("clearance 3/4 in", self.plan().stdout)
+
+    def test_two_ports_are_connected_by_pulling_a_line(self):
+        window = self.window
+        window.key("ctrl+6")
+        window.key("ctrl+1")
+        window.key("f")
+        # The run from the riser bung is taken out in the file, which the window notices.
+        start = self.original.index("  - name: water up\n")
+        end = self.original.index("  - name:", start + 5)
+        self.job.write_text(self.original[:start] + self.original[end:], encoding="utf-8")
+        before = window.revision()
+        window.key("F9")
+        window.wait_for(lambda p: p["revision"][0] > before and p["planned"] == p["revision"], "the file read again")
+        window.key("f")
+
+        def pull(drop):
+            places = window.wait_for(lambda p: "pin riser bung" in p and "pin table inlet" in p, "both pins")
+            ends = [[int((p[0] + p[2]) / 2), int((p[1] + p[3]) / 2)]
+                    for p in (places["pin riser bung"], places["pin table inlet"])]
+            window.hand("mousemove", *ends[0])
+            time.sleep(0.3)
+            window.hand("mousedown", 1)
+            for share in (0.3, 0.6, 1.0):
+                window.hand("mousemove", *[int(a + (b - a) * share) for a, b in zip(*ends)])
+                time.sleep(0.3)
+            drop()
+            window.hand("mouseup", 1)
+            time.sleep(0.5)
+
+        before = window.revision()
+        pull(lambda: window.key("Escape"))
+        self.assertEqual(window.revision(), before, "Esc abandons")
+        pull(lambda: None)
+        window.wait_for(lambda p: p["revision"][0] > before and p["planned"] == p["revision"], "the connection")
+        window.key("ctrl+s")
+        window.wait_for(lambda p: p["unsaved"] == (0.0,), "the save")
+        self.leave()
+        self.assertEqual(changed_lines(self.original[:start] + self.original[end:],
+                                       self.job.read_text(encoding="utf-8")),
+                         ["+   - from: riser bung", "+     to: table inlet"])
+
+    def test_letters_follow_the_scale_while_the_window_is_open(self):
+        height = lambda p: p["tab Water"][3] - p["tab Water"][1]  # noqa: E731
+        usual = height(self.window.places())
+        for _ in range(3):
+            self.window.key("ctrl+equal")
+        self.window.wait_for(lambda p: height(p) > 1.25 * usual, "larger letters")
+        self.window.key("ctrl+0")
+        self.window.wait_for(lambda p: abs(height(p) - usual) < 1.5, "the usual letters")
+
+    def test_a_slow_printer_holds_nothing_up(self):
+        self.window.key("ctrl+p")
+        places = self.window.wait_for(lambda p: p["printing"] == (1.0,), "printing to begin")
+        self.window.key("ctrl+4")
+        places = self.window.wait_for(lambda p: p["sheet"] == (3.0,), "another sheet meanwhile")
+        self.assertEqual(places["printing"], (1.0,), "the printer is still at it")
+        self.assertFalse((self.folder / "printed.pdf").exists())
+        self.window.wait_for(lambda p: p["printing"] == (0.0,), "printing to end")
+        self.assertTrue((self.folder / "printed.pdf").read_bytes().startswith(b"%PDF"))
 
     def test_a_wrong_entry_is_marked_and_the_last_good_plan_stays(self):
         before = self.type_into("riser.clearance", "3/4 psi")

@@ -83,8 +83,27 @@ TEST(Section, ShowsAirOnlyUnderPressureAndWritesItWhiteOnBlue) {
   EXPECT_EQ(label->text, "air 1 psi");
 }
 
+TEST(Section, WordsThatAreTallerThanTheirWaterStandAside) {
+  transfer::Instant low;
+  low.reservoir_depth = inches(1.0);
+  low.table_depth = inches(0.25);
+  const Drawing drawing = section_drawing(bench(), low, UnitSystem::inch);
+  const Label* reservoir = find_shape<Label>(drawing, "reservoir depth");
+  const Label* table = find_shape<Label>(drawing, "table depth");
+  ASSERT_NE(reservoir, nullptr);
+  ASSERT_NE(table, nullptr);
+  EXPECT_NEAR(reservoir->room_up, in_metres(inches(1.0)), 1e-12);
+  EXPECT_NEAR(table->room_up, in_metres(inches(0.25)), 1e-12);
+  Placement placement;
+  placement.scale = 1000.0F;  // an inch is 25.4 px high
+  EXPECT_FALSE(too_tall(*reservoir, placement, 20.0F));
+  EXPECT_TRUE(too_tall(*reservoir, placement, 30.0F));
+  EXPECT_TRUE(too_tall(*table, placement, 20.0F));
+  EXPECT_FALSE(too_tall(Label{}, placement, 1000.0F));  // with room all round
+}
+
 TEST(Section, StandsUprightForEveryExample) {
-  for (const char* name : {"bevel-bench", "air-too-weak", "one-part-short", "walls-too-thin"}) {
+  for (const char* name : {"one-air-bung", "bevel-bench", "air-too-weak", "one-part-short", "walls-too-thin"}) {
     const plan::Plan plan = plan::plan_of_example(name);
     const Drawing drawing = section_drawing(plan, {}, UnitSystem::metric);
     EXPECT_GT(drawing.width(), 0.0) << name;

@@ -1,7 +1,8 @@
 #include "gui/model/parts_in_words.h"
 
 #include "catalog/part_search.h"
-#include "report/chain_text.h"
+
+#include <fmt/format.h>
 
 namespace riserun::gui {
 
@@ -18,7 +19,9 @@ std::string words_for(const catalog::Catalog& catalog, catalog::PartId part) {
 
 std::string title_of(const catalog::Catalog& catalog, const std::string& part_id) {
   const auto part = catalog.find_part(part_id);
-  return part ? report::part_label(catalog, catalog.part(*part)) : part_id;
+  if (!part) return part_id;
+  const catalog::Part& it = catalog.part(*part);
+  return fmt::format("{} ({})", it.name, catalog.material(it.material).name);
 }
 
 }  // namespace riserun::gui

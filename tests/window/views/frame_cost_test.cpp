@@ -9,6 +9,7 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <chrono>
 #include <ctime>
 #include <filesystem>
 #include <fstream>
@@ -125,6 +126,53 @@ TEST_F(FrameCost, EverySheetIsDrawn) {
     one_frame();
     EXPECT_GT(ImGui::GetDrawData()->TotalVtxCount, 500) << static_cast<int>(sheet);
   }
+}
+
+/// From the act to the frame that shows its plan.
+TEST_F(FrameCost, AChangeIsShown) {
+  for (const char* file : {"large.yaml", "bench.yaml"}) {
+    if (file == std::string("bench.yaml")) std::ofstream(folder_ / file) << plan::example_text("bevel-bench");
+    model_->open(folder_ / file);
+    model_->settle();
+    model_->poll();
+    one_frame();
+    std::vector<double> times;
+    for (const char* clearance : {"1/2 in", "3/4 in", "1 in"}) {
+      const auto before = std::chrono::steady_clock::now();
+      model_->perform(gui::SetValue{gui::at("riser") / "clearance", clearance});
+      model_->settle();
+      model_->poll();
+      one_frame();
+      times.push_back(std::chrono::duration<double>(std::chrono::steady_clock::now() - before).count());
+      ASSERT_TRUE(model_->plan().current);
+      ASSERT_EQ(desk_.shown.of, model_->plan().plan.get());
+    }
+    std::sort(times.begin(), times.end());
+    fmt::print("{} connections: {:.0f} ms from a change to the frame that shows it\n",
+               model_->plan().plan->connections.size(), 1000.0 * times[1]);
+    EXPECT_LT(times[1], kAllowance * 1.0);
+  }
+}
+
+TEST_F(FrameCost, ADroppedFileIsOpenedAndOneThatIsNoneIsTold) {
+  std::ofstream(folder_ / "dropped.yaml") << plan::example_text("one-air-bung");
+  one_frame();
+  Frame frame{*model_, desk_, theme_of(gui::Looks::light), fonts_, 1.0F};
+  desk_.selected = {"reservoir"};
+  take_dropped(frame, {(folder_ / "dropped.yaml").string()});
+  model_->settle();
+  model_->poll();
+  one_frame();
+  EXPECT_EQ(model_->job().file.path, folder_ / "dropped.yaml");
+  EXPECT_EQ(desk_.shown.of->job.name, "Edging trough");
+  EXPECT_TRUE(desk_.selected.empty());
+  take_dropped(frame, {(folder_ / "nowhere.yaml").string()});
+  model_->settle();
+  model_->poll();
+  one_frame();
+  EXPECT_EQ(model_->job().file.path, folder_ / "dropped.yaml");
+  ASSERT_FALSE(desk_.notices.empty());
+  EXPECT_EQ(desk_.notices.back().kind, gui::Notice::Kind::refused);
 }
 
 }  // namespace

@@ -45,11 +45,13 @@ bool is_whole(const std::string& text, std::size_t lines) {
   return text == version(static_cast<unsigned>(std::stoul(text.substr(last + 4))), lines);
 }
 
-/// Saves again and again until it is killed; says so once the first save is done.
+/// Saves one of two texts, again and again, until it is killed; says so once the first save is done. The texts are made
+/// beforehand, so that most of the time is that of saving.
 [[noreturn]] void save_for_ever(const fs::path& file, unsigned first, std::size_t lines, int ready) {
-  for (unsigned number = first;; ++number) {
-    write_whole(file, version(number, lines));
-    if (number == first && ::write(ready, "x", 1) != 1) ::_exit(1);
+  const std::string texts[] = {version(first, lines), version(first + 1, lines)};
+  for (unsigned number = 0;; ++number) {
+    write_whole(file, texts[number % 2]);
+    if (number == 0 && ::write(ready, "x", 1) != 1) ::_exit(1);
   }
 }
 

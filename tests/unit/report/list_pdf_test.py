@@ -2,6 +2,7 @@
 
 `list_pdf_test.py PROGRAM FOLDER` runs the small program that writes list-inch.pdf, list-metric.pdf and list.txt there.
 """
+import os
 import pathlib
 import subprocess
 import sys
@@ -19,7 +20,11 @@ class ListPdf(unittest.TestCase):
     @classmethod
     def setUpClass(cls):
         cls.folder = tempfile.TemporaryDirectory()
-        subprocess.run([PROGRAM, JOB, cls.folder.name], check=True)
+        # The system's fontconfig keeps its tables until the end; any other leak still fails.
+        known = pathlib.Path(cls.folder.name) / "known-leaks"
+        known.write_text("leak:libfontconfig\n", encoding="utf-8")
+        subprocess.run([PROGRAM, JOB, cls.folder.name], check=True,
+                       env={**os.environ, "LSAN_OPTIONS": f"suppressions={known}:print_suppressions=0"})
 
     @classmethod
     def tearDownClass(cls):

@@ -37,8 +37,8 @@ BoostPaths::BoostPaths(const PartGraph& graph) {
     ends.emplace_back(arc.from, arc.to);
     weights.push_back(arc.weight);
   }
-  graph_ = std::make_unique<Graph>(Graph{
-      Compressed(boost::edges_are_unsorted_multi_pass, ends.begin(), ends.end(), weights.begin(), graph.nodes)});
+  graph_ = std::make_unique<Graph>(
+      Graph{Compressed(boost::edges_are_unsorted_multi_pass, ends.begin(), ends.end(), weights.begin(), graph.nodes)});
 }
 
 BoostPaths::~BoostPaths() = default;

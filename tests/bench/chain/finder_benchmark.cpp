@@ -59,21 +59,17 @@ void alternatives(benchmark::State& state) {
   });
 }
 void best_chain_with_a_valve(benchmark::State& state) {
-  ask_pairs(
-      state, [](const auto& finder, const auto& request) { benchmark::DoNotOptimize(finder.best(request)); },
-      {"ball valve"});
+  ask_pairs(state, [](const auto& finder, const auto& request) { benchmark::DoNotOptimize(finder.best(request)); },
+            {"ball valve"});
 }
 void best_chain_with_three_needs(benchmark::State& state) {
-  ask_pairs(
-      state, [](const auto& finder, const auto& request) { benchmark::DoNotOptimize(finder.best(request)); },
-      {"ball valve", "check valve", "union"});
+  ask_pairs(state, [](const auto& finder, const auto& request) { benchmark::DoNotOptimize(finder.best(request)); },
+            {"ball valve", "check valve", "union"});
 }
 void alternatives_with_a_valve(benchmark::State& state) {
   ask_pairs(
       state,
-      [](const auto& finder, const auto& request) {
-        benchmark::DoNotOptimize(finder.alternatives(request, SIZE_MAX));
-      },
+      [](const auto& finder, const auto& request) { benchmark::DoNotOptimize(finder.alternatives(request, SIZE_MAX)); },
       {"ball valve"});
 }
 

@@ -182,7 +182,8 @@ SourceText made_family_file(std::size_t parts) {
         family + 1, near, far);
     for (const char* size : kSizes) {
       text += fmt::format("        - [{}, [", size);
-      for (std::size_t length = 0; length < kLengths; ++length) text += fmt::format("{}{}", length ? ", " : "", length + 4);
+      for (std::size_t length = 0; length < kLengths; ++length)
+        text += fmt::format("{}{}", length ? ", " : "", length + 4);
       text += fmt::format("], {}.50, yes]\n", family % 7 + 1);
     }
   }

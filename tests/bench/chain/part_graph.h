@@ -20,14 +20,15 @@ struct PartArc {
   Weight weight = 0;  // 0: a joint
 };
 
-/// Node 2 t is an open end of port type t, node 2 t + 1 such a port as something screwed onto an open end.
+/// Four nodes for each port type: an open end, such a port as something that goes onto an open end, and the same two of
+/// parts that no wrench can hold, which only go where the other side is turned.
 struct PartGraph {
   std::uint32_t nodes = 0;
   std::vector<PartArc> arcs;
 };
 
-inline std::uint32_t open_end(catalog::PortTypeId type) { return 2 * type.row; }
-inline std::uint32_t entered(catalog::PortTypeId type) { return 2 * type.row + 1; }
+inline std::uint32_t open_end(catalog::PortTypeId type) { return 4 * type.row; }
+inline std::uint32_t entered(catalog::PortTypeId type) { return 4 * type.row + 1; }
 
 /// Stocked connectors with two ports; what a request without further wishes may use.
 PartGraph part_graph(const catalog::Catalog& catalog);

@@ -82,7 +82,6 @@ void RequestGraph::add_each_length(std::span<const Way> ways, const Rules& rules
   for (const Way& way : ways) {
     const PartId part = way.part();
     if (catalog.part(part).cut_to_length) continue;                    // comes at the length that it is cut to
-    if (catalog.family(catalog.part(part).family).flexible) continue;  // bends: makes no distance by itself
     if (!rules.buyable(part) || !rules.admits(part) || rules.groups_of(part) != 0 ||
         !rules.admits_way(catalog.part(part), way.enter(), way.leave()))
       continue;

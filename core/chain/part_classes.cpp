@@ -18,8 +18,10 @@ void add_rules(const Rules& rules, PartId id, Key& key) {
   key.push_back(rules.admits(id));
   if (!rules.admits(id)) return;
   key.insert(key.end(), {rules.buyable(id), rules.groups_of(id), is_plain_connector(rules.catalog(), part)});
-  if (rules.request().galvanic == Galvanic::avoid)
+  if (rules.request().galvanic == Galvanic::avoid) {
+    key.push_back(part.material.row);  // what a plug is judged by, whatever its port
     for (std::size_t port = 0; port < part.ports.size(); ++port) key.push_back(part.material_at(port).row);
+  }
   for (std::size_t enter = 0; enter < part.ports.size(); ++enter)
     for (std::size_t leave = 0; leave < part.ports.size(); ++leave)
       if (enter != leave && rules.admits_way(part, enter, leave))

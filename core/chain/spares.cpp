@@ -40,7 +40,6 @@ class LeastSpares {
  public:
   LeastSpares(const Network& network, const std::vector<Chosen>& chosen, std::size_t most_together)
       : network_(network), chosen_(chosen), most_together_(static_cast<int>(most_together)) {
-    for (Chosen& one : chosen_) one.request.most_parts.reset();
     for (const Chosen& one : chosen_) rules_.emplace_back(network.catalog(), one.request);
   }
 
@@ -86,7 +85,6 @@ void LeastSpares::add_stock_outs(std::size_t row, const PartClasses& classes) {
     out.chosen = row;
     out.missing = missing;
     const std::uint32_t own = classes.of(missing);
-    if (ways.empty()) ways.push_back({{own, 1}});  // one more of the same always makes up for it
     out.only_itself = ways == std::vector<Pieces>{{{own, 1}}} && classes.size(own) == 1;
     outs_.push_back(std::move(out));
   }

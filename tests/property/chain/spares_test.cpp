@@ -161,7 +161,6 @@ void LeastSpares::check_world(std::uint32_t seed) {
   for (int tries = 0; tries < 12 && chosen.size() < wanted; ++tries) {
     ChainRequest request = random_request(dice, catalog);
     request.order = static_cast<Order>(dice.below(5));
-    request.most_parts.reset();  // a stand-in may take more
     const std::optional<Route> route = finder.best(request);
     if (!route) continue;
     const Chain chain = assemble(catalog, request, route->moves);

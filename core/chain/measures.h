@@ -63,6 +63,9 @@ inline Cost cost_of(Order order, const Measures& m) {
 /// The measures that alternatives are weighed by, side by side instead of first to last.
 inline Cost side_by_side(const Measures& m) { return {{m.parts, m.cents, m.micrometres, m.nanometres, m.buy}}; }
 
+/// The place of the head in it.
+inline constexpr std::size_t kHeadPlace = 3;
+
 /// No more in any place.
 inline bool no_worse(const Cost& a, const Cost& b) {
   for (std::size_t i = 0; i < a.tuple.size(); ++i)

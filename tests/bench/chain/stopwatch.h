@@ -1,4 +1,4 @@
-// Processor time of this thread: on a machine that does other work as well, the clock on the wall would lie.
+// Processor time of this process: on a machine that does other work as well, the clock on the wall would lie.
 #pragma once
 
 #include <ctime>
@@ -7,11 +7,11 @@ namespace riserun::bench {
 
 inline double processor_nanoseconds() {
   timespec now{};
-  clock_gettime(CLOCK_THREAD_CPUTIME_ID, &now);
+  clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
   return static_cast<double>(now.tv_sec) * 1e9 + static_cast<double>(now.tv_nsec);
 }
 
-/// Nanoseconds of this thread that one call takes, as the mean of `times` calls in a row.
+/// Nanoseconds of processor time that one call takes, as the mean of `times` calls in a row.
 template <class Work>
 double nanoseconds_of(Work work, int times = 1) {
   const double start = processor_nanoseconds();

@@ -178,6 +178,7 @@ std::optional<Arc> RequestGraph::arc(const Rules& rules, const Node& open, const
 
 std::vector<Arc> RequestGraph::arcs_from(const Rules& rules, const PortEnd& open) const {
   std::vector<Arc> arcs;
+  arcs.reserve(32);  // most ends take fewer kinds of part
   const Node start{open.type, open.material.value_or(MaterialId{}), 0, false};
   for (const catalog::Mate& mate : network_->catalog().mates(open.type))
     for (const std::uint32_t move : moves_entering(mate.other))

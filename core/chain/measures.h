@@ -38,6 +38,12 @@ struct Cost {
   std::array<std::int64_t, 5> tuple{};
 
   auto operator<=>(const Cost&) const = default;
+  // Place by place and in line: the compiler would call a function for it, and searches compare all the time.
+  friend bool operator==(const Cost& a, const Cost& b) {
+    for (std::size_t i = 0; i < a.tuple.size(); ++i)
+      if (a.tuple[i] != b.tuple[i]) return false;
+    return true;
+  }
   friend Cost operator+(Cost a, const Cost& b) {
     for (std::size_t i = 0; i < a.tuple.size(); ++i) a.tuple[i] += b.tuple[i];
     return a;

@@ -173,14 +173,14 @@ std::optional<Route> read_off(const Network& network, const Rules& rules, const 
   const std::vector<Arc> first = graph.arcs_from(rules, request.from);
   const auto direct = graph.last_joint(rules, RequestGraph::start_of(request), request.to);
   Cost best = direct ? direct->cost : RequestGraph::kUnreachable;
-  for (const Arc& arc : first)
-    if (to_goal[arc.to] != RequestGraph::kUnreachable) best = std::min(best, arc.cost + to_goal[arc.to]);
+  // An end that leads nowhere is as far as none, and more than any sum when something is added.
+  for (const Arc& arc : first) best = std::min(best, arc.cost + to_goal[arc.to]);
   if (best == RequestGraph::kUnreachable) return std::nullopt;
   Walk walk(network, graph.moves(), [&](std::uint32_t state, auto emit) {
     const bool at_start = state == start;
     const Cost& left = at_start ? best : to_goal[state];
     for (const Arc& arc : at_start ? std::span<const Arc>(first) : graph.arcs(state))
-      if (to_goal[arc.to] != RequestGraph::kUnreachable && arc.cost + to_goal[arc.to] == left) emit(arc.move, arc.to);
+      if (arc.cost + to_goal[arc.to] == left) emit(arc.move, arc.to);
     const auto last = at_start ? direct : graph.last_joint(rules, graph.nodes()[state], request.to);
     if (last && last->cost == left) emit(UINT32_MAX, 0u);
   });

@@ -144,6 +144,17 @@ void WhyNoAssembly::add_rules(std::vector<Relaxation>& all) const {
         all, [](AssemblyRequest& r) { r.rules.smallest_bore.reset(); },
         fmt::format("accept a bore below {:.3g} in", in_inches(*rules.smallest_bore)),
         fmt::format("every assembly narrows below {:.3g} in", in_inches(*rules.smallest_bore)));
+  if (rules.room)
+    add(
+        all, [](AssemblyRequest& r) { r.rules.room.reset(); },
+        fmt::format("make more room round the run than {:.3g} in", in_inches(*rules.room)),
+        fmt::format("every assembly holds a body that cannot be turned within {:.3g} in of the run",
+                    in_inches(*rules.room)));
+  if (rules.most_bushings)
+    add(
+        all, [](AssemblyRequest& r) { r.rules.most_bushings.reset(); }, "allow more bushings",
+        fmt::format("every assembly takes more than {} bushing{}", *rules.most_bushings,
+                    *rules.most_bushings == 1 ? "" : "s"));
   if (rules.galvanic == Galvanic::avoid)
     add(
         all, [](AssemblyRequest& r) { r.rules.galvanic = Galvanic::warn; },
@@ -172,6 +183,10 @@ void WhyNoAssembly::add_branch(std::vector<Relaxation>& all, std::size_t row) co
     relax([&](BranchRules& r) { r.needs.erase(r.needs.begin() + static_cast<std::ptrdiff_t>(need)); },
           fmt::format("do without the {} on the way to {}", rules.needs[need].words, target),
           fmt::format("no way to {} can hold a {}", target, rules.needs[need].words));
+  if (rules.needs_in_order && rules.needs.size() > 1)
+    relax([](BranchRules& r) { r.needs_in_order = false; },
+          fmt::format("let what is asked for on the way to {} come in any order", target),
+          fmt::format("no way to {} holds what is asked for in the order given", target));
   if (rules.smallest_bore)
     relax([](BranchRules& r) { r.smallest_bore = Length{}; },
           fmt::format("accept a bore below {:.3g} in on the way to {}", in_inches(*rules.smallest_bore), target),

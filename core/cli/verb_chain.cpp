@@ -121,7 +121,7 @@ Question question_from(const ChainOptions& options, const Stock& stock) {
   for (const std::string& need : options.needs) request.needs.push_back({need, words.parts(catalog, "--need", need)});
   request.banned.assign(options.avoid.empty() ? 0 : catalog.parts().size(), false);
   for (const std::string& avoid : options.avoid) {
-    request.avoided.push_back({avoid, words.parts(catalog, "--avoid", avoid)});
+    request.avoided.push_back(words.avoidance(catalog, "--avoid", avoid));
     for (const catalog::PartId part : request.avoided.back().parts) request.banned[part.row] = true;
   }
   request.needs_in_order = options.in_order;
@@ -186,11 +186,12 @@ void refuse_what_is_for_two_ports(const ChainOptions& options) {
   refuse("--last-end", options.last_end);
   refuse("--flow", options.flow);
   refuse("--most-parts", options.most_parts);
-  refuse("--most-bushings", options.most_bushings);
   refuse("--alternatives", options.alternatives);
   if (options.in_order)
     words.add("--in-order", "",
-              "is for a chain between two ports: an assembly branches, so its needs have no one order", 0);
+              "is for a chain between two ports: an assembly branches, so its needs have no one order; "
+              "--branch-in-order puts those of one branch in order",
+              0);
   refuse("--span", options.span);
   refuse("--spares", options.spares ? "yes" : "");
   if (options.order == "length" || options.order == "loss")
@@ -210,6 +211,7 @@ int run_assembly(const ChainOptions& options, const Session& session) {
   const Stock stock = load_stock(session.common);
   chain::AssemblyRequest request;
   request.rules = question_from(options, stock).request;
+  if (options.most_bushings.empty()) request.rules.most_bushings.reset();  // of all branches together, if asked for
   WordReader words;
   for (std::size_t i = 1; i < options.ports.size(); ++i)
     request.targets.push_back({words.port(*stock.catalog, options.ports[i]), {}, request.rules.from.freedom, {}});
@@ -271,7 +273,9 @@ void add_chain_verb(CLI::App& app, Session& session) {
   verb->add_option("--order", options->order, "What decides: parts, price, loss, length or bin");
   verb->add_option("--need", options->needs, "Something that must be in it, as \"ball valve\"; may be given again")
       ->allow_extra_args(false);
-  verb->add_option("--avoid", options->avoid, "A material, family or part to keep out; may be given again")
+  verb->add_option("--avoid", options->avoid,
+                   "A material, part, or all that is called so, as \"nipple\" for close, hex and PVC nipples too and "
+                   "\"just nipple\" for that family alone; may be given again")
       ->allow_extra_args(false);
   verb->add_option("--rating", options->rating, "The pressure that every part must stand, as \"100 psi\"");
   verb->add_option("--bore", options->smallest_bore, "The smallest bore allowed, as \"3/4 in\"");
@@ -290,7 +294,8 @@ void add_chain_verb(CLI::App& app, Session& session) {
   verb->add_flag("--spares", options->spares,
                  "The fewest spare parts with which any one bought part may be missing or broken");
   verb->add_option("--most-parts", options->most_parts, "No more parts than that");
-  verb->add_option("--most-bushings", options->most_bushings, "No more bushings than that (1 when left out)");
+  verb->add_option("--most-bushings", options->most_bushings,
+                   "No more bushings than that (left out: 1 in a chain, any number in a branched assembly)");
   verb->add_flag("--in-order", options->in_order,
                  "What --need asks for comes in the order given, from the first port on");
   verb->add_option(

@@ -71,6 +71,24 @@ class Chain(unittest.TestCase):
             self.assertIn(first, names[0])
             self.assertIn(second, names[1])
 
+    def test_a_union_goes_beyond_the_valve_that_stays(self):
+        for end in ("first", "last"):
+            status, answer = self.chain("1 FNPT", "1 FNPT", "--held", "--need", "ball valve", "--valve-stays", end)
+            self.assertEqual(status, 0)
+            names = [part["id"].split("/")[0] for part in answer["chains"][0]["parts"]]
+            pair = [name for name in names if name in ("ball-valve", "union")]
+            self.assertEqual(pair, ["ball-valve", "union"][::1 if end == "first" else -1])
+        for words, message in ((("--valve-stays", "first"), 'asks for a valve that shuts: --need "ball valve"'),
+                               (("--need", "check valve", "--valve-stays", "first"),
+                                'asks for a valve that shuts: --need "ball valve"'),
+                               (("--need", "ball valve", "--valve-stays", "middle"),
+                                "'middle' is not known here; allowed: first, last"),
+                               (("--need", "ball valve", "--valve-stays", "first", "--span", "20 in"),
+                                "does not go with --span")):
+            done = run("chain", "1 FNPT", "1 FNPT", *words)
+            self.assertEqual((done.returncode, done.stdout), (2, ""), words)
+            self.assertIn(f"--valve-stays: error: {message}\n", done.stderr)
+
     def test_more_than_one_bushing_is_taken_only_where_it_is_allowed(self):
         _, one = self.chain("2 FNPT", "1/4 MNPT")
         names = [part["name"] for part in one["chains"][0]["parts"]]

@@ -3,34 +3,19 @@ import copy
 import json
 import pathlib
 import random
-import subprocess
 import sys
 import tempfile
 import unittest
 
 sys.path.insert(0, str(pathlib.Path(__file__).parent))
 from answer_checker import Ask, Checker, Fault  # noqa: E402
+from asked_program import AskedProgram  # noqa: E402
 from assembly_checker import AssemblyAsk, AssemblyChecker  # noqa: E402
 
-PROGRAM = sys.argv[1]
-
-
-def ask_program(*words):
-    done = subprocess.run([PROGRAM, *map(str, words), "--json"], capture_output=True, text=True)
-    if done.returncode == 2:
-        raise AssertionError(done.stderr)
-    return json.loads(done.stdout)
-
-
-CATALOG = ask_program("catalog")
+PROGRAM = AskedProgram(sys.argv[1])
+CATALOG = PROGRAM.ask("catalog")
 CHECKER = AssemblyChecker(Checker(CATALOG))
-
-
-def ids_of(words):
-    return {part["id"] for part in ask_program("catalog", words)["parts"]}
-
-
-DEVICES = {words: ids_of(words) for words in ("ball valve", "check valve", "60 psi air regulator")}
+DEVICES = {words: PROGRAM.ids_of(words) for words in ("ball valve", "check valve", "60 psi air regulator")}
 
 
 class Assemblies(unittest.TestCase):
@@ -82,7 +67,7 @@ class Assemblies(unittest.TestCase):
         with tempfile.TemporaryDirectory() as folder:
             for _ in range(14):
                 ask, options = self.random_request(dice, folder)
-                found += self.check(ask, ask_program("chain", ask.base, *ask.targets, *options), options)
+                found += self.check(ask, PROGRAM.ask("chain", ask.base, *ask.targets, *options), options)
         self.assertGreater(found, 8)
 
     def test_a_wrong_assembly_is_seen(self):
@@ -90,7 +75,7 @@ class Assemblies(unittest.TestCase):
                  "reliefs": (1,), "held": True}
         ports = ("1 npt female", "1/2 npt male", "3/4 npt male", "1/4 npt male")
         ask = AssemblyAsk(ports[0], ports[1:], **asked)
-        good = ask_program("chain", *ports, "--held", "--branch-need", "1=check valve", "--branch-need",
+        good = PROGRAM.ask("chain", *ports, "--held", "--branch-need", "1=check valve", "--branch-need",
                            "1=60 psi air regulator", "--branch-in-order", "1", "--branch-feeds", "1", "--branch-relief",
                            "2")["assemblies"][0]
         CHECKER.check(ask, good)
@@ -127,10 +112,10 @@ class Assemblies(unittest.TestCase):
 
 class Spares(unittest.TestCase):
     def ask(self, first, last, *options, **asked):
-        return Ask(first, last, **asked), ask_program("chain", first, last, "--spares", *options)
+        return Ask(first, last, **asked), PROGRAM.ask("chain", first, last, "--spares", *options)
 
     def test_each_stand_in_can_be_made_of_what_is_there(self):
-        union = ids_of("union")
+        union = PROGRAM.ids_of("union")
         for first, last, options, asked in (
                 ("1 npt female", "3/4 ght male", (), {}),
                 ("1-1/2 npt female", "1-1/2 npt female", ("--held",), {"held": True}),

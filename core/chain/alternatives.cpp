@@ -23,6 +23,7 @@ Cost cost_under(Order order, const Route& route) {
 struct Row {
   Route route;
   Cost cost;
+  std::vector<PartId> parts;       // plugs behind their part
   std::vector<std::uint32_t> ids;  // places among all ids, plugs behind their part
   std::vector<std::pair<std::uint8_t, std::uint8_t>> ways;
   bool same_chain(const Row& other) const { return ids == other.ids && ways == other.ways; }
@@ -77,12 +78,13 @@ std::vector<Route> unbeaten_routes(const Network& network, const Rules& rules, c
 }
 
 Row row_of(const Network& network, Route route) {
-  Row row{std::move(route), {}, {}, {}};
+  Row row{std::move(route), {}, {}, {}, {}};
   for (const Move& move : row.route.moves) {
-    row.ids.push_back(network.rank(move.part));
-    for (const PartId plug : move.plugs) row.ids.push_back(network.rank(plug));
+    row.parts.push_back(move.part);
+    row.parts.insert(row.parts.end(), move.plugs.begin(), move.plugs.end());
     row.ways.emplace_back(move.enter, move.leave);
   }
+  for (const PartId part : row.parts) row.ids.push_back(network.rank(part));
   return row;
 }
 
@@ -106,21 +108,11 @@ bool same_fitting(const Catalog& catalog, PartId a, PartId b) {
          std::equal(x.ports.begin(), x.ports.end(), y.ports.begin(), y.ports.end(), same_type);
 }
 
-/// Parts and plugs in chain order.
-std::vector<PartId> parts_of(const Route& route) {
-  std::vector<PartId> parts;
-  for (const Move& move : route.moves) {
-    parts.push_back(move.part);
-    parts.insert(parts.end(), move.plugs.begin(), move.plugs.end());
-  }
-  return parts;
-}
-
 /// The same fittings the same way round, in other materials in at least one place.
 bool same_but_for_material(const Catalog& catalog, const Row& a, const Row& b) {
   if (a.ways != b.ways) return false;
-  const std::vector<PartId> x = parts_of(a.route);
-  const std::vector<PartId> y = parts_of(b.route);
+  const std::vector<PartId>& x = a.parts;
+  const std::vector<PartId>& y = b.parts;
   const auto metals = [&](PartId id) {
     const catalog::Part& part = catalog.part(id);
     return std::pair(part.material, part.far_material.value_or(part.material));
@@ -132,8 +124,7 @@ bool same_but_for_material(const Catalog& catalog, const Row& a, const Row& b) {
 }
 
 // "brass" where all parts are of it, else part by part: "brass + nylon + brass".
-std::string materials_of(const Catalog& catalog, const Route& route) {
-  const std::vector<PartId> parts = parts_of(route);
+std::string materials_of(const Catalog& catalog, const std::vector<PartId>& parts) {
   const auto name = [&](PartId id) { return catalog.material(catalog.part(id).material).name; };
   const bool all_one =
       std::all_of(parts.begin(), parts.end(), [&](PartId id) { return name(id) == name(parts.front()); });
@@ -163,7 +154,7 @@ std::vector<Alternative> alternatives(const Network& network, const ChainRequest
       shown.push_back(&row);
       if (answer.size() < most_rows) answer.push_back({assemble(catalog, request, row.route.moves), {}});
     } else if (const auto at = static_cast<std::size_t>(like - shown.begin()); at < answer.size()) {
-      answer[at].same_in.push_back(materials_of(catalog, row.route));
+      answer[at].same_in.push_back(materials_of(catalog, row.parts));
     }
   }
   return answer;

@@ -84,10 +84,10 @@ void add_sums(const Catalog& catalog, const ChainRequest& request, Chain& chain)
     chain.length -= joint.make_up;
     chain.length_tolerance += joint.make_up_tolerance;
   }
-  const std::vector<hydraulics::LineElement> elements = line_elements(catalog, chain);
+  std::vector<hydraulics::LineElement> elements = line_elements(catalog, chain);
   if (elements.empty() || in_cubic_metres_per_second(request.flow) <= 0.0) return;
   const hydraulics::LineEnd no_end{0.0, 0.0, 0.0, {}};
-  const hydraulics::Line line(elements, no_end, no_end);
+  const hydraulics::Line line(std::move(elements), no_end, no_end);
   chain.head = line.head_loss(request.flow, hydraulics::Direction::forward, chain_water());
 }
 

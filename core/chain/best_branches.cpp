@@ -77,6 +77,26 @@ std::optional<std::size_t> overdrawn(const catalog::Bin& bin, const BranchTree& 
   return std::nullopt;
 }
 
+int bushings_in(const Catalog& catalog, const BranchTree& tree) {
+  if (tree.target_kind) return 0;
+  int count = is_bushing(catalog, catalog.part(tree.move.part)) ? 1 : 0;
+  for (const BranchTree& next : tree.follows) count += bushings_in(catalog, next);
+  return count;
+}
+
+/// Needs in order as one digit that counts how many of the last ones are met.
+NeedDigit needs_in_order(const std::vector<Need>& needs, std::uint32_t digit, std::size_t kind) {
+  NeedDigit made{{}, digit, kind, {}};
+  for (const Need& need : needs) {
+    std::vector<PartId>& parts = made.in_order.emplace_back(need.parts);
+    std::sort(parts.begin(), parts.end());
+    parts.erase(std::unique(parts.begin(), parts.end()), parts.end());
+    made.parts.insert(made.parts.end(), parts.begin(), parts.end());
+  }
+  std::sort(made.parts.begin(), made.parts.end());
+  return made;
+}
+
 /// The search for one request with one inlet chosen for each kind of target.
 class BranchQuestion {
  public:
@@ -93,9 +113,13 @@ class BranchQuestion {
 
  private:
   std::optional<FoundTree> answer_with(const std::vector<std::size_t>& chosen) const;
+  bool has_too_many_bushings(const BranchTree& tree) const {
+    const std::optional<int>& most = request_.rules.most_bushings;
+    return most && bushings_in(network_.catalog(), tree) > *most;
+  }
   BranchGates gates_with(const std::vector<std::size_t>& chosen) const;
   BranchEnds ends_with(const std::vector<std::size_t>& chosen, const BranchDigits& digits) const;
-  void count(const std::vector<bool>& counted, BranchCounts& counts, BranchDigits& digits) const;
+  void count(const std::vector<bool>& counted, bool bushings, BranchCounts& counts, BranchDigits& digits) const;
 
   const Network& network_;
   const AssemblyRequest& request_;
@@ -117,7 +141,7 @@ BranchGates BranchQuestion::gates_with(const std::vector<std::size_t>& chosen) c
 BranchEnds BranchQuestion::ends_with(const std::vector<std::size_t>& chosen, const BranchDigits& digits) const {
   const bool by_material = request_.rules.galvanic == Galvanic::avoid;
   const auto face = [&](const PortEnd& end) {
-    return Face{end.type, by_material ? end.material.value_or(MaterialId{}) : MaterialId{}};
+    return Face{end.type, by_material ? end.material.value_or(MaterialId{}) : MaterialId{}, false};
   };
   const auto fixed = [](const PortEnd& end) { return end.freedom == Freedom::fixed; };
   const std::ptrdiff_t held =
@@ -137,43 +161,57 @@ BranchEnds BranchQuestion::ends_with(const std::vector<std::size_t>& chosen, con
   return ends;
 }
 
-void BranchQuestion::count(const std::vector<bool>& counted, BranchCounts& counts, BranchDigits& digits) const {
+void BranchQuestion::count(const std::vector<bool>& counted, bool bushings, BranchCounts& counts,
+                           BranchDigits& digits) const {
   digits.wish_plugs = wish_plugs_;
   auto digit = static_cast<std::uint32_t>(kinds_.size());
   const auto want = [&](const NeedGroup& group, std::optional<std::size_t> kind) {
     counts.wanted.push_back({std::popcount(group.bits), kind, false});
-    digits.needs.push_back({group.parts, digit++, kind});
+    digits.needs.push_back({group.parts, digit++, kind, {}});
   };
   for (const NeedGroup& group : rules_.need_groups()) want(group, std::nullopt);
   for (std::size_t kind = 0; kind < kinds_.size(); ++kind) {
     const BranchRules& branch = request_.branch(kinds_[kind].front());
-    ChainRequest alone;
-    alone.needs = branch.needs;
-    const Rules own(network_.catalog(), alone);
-    for (const NeedGroup& group : own.need_groups()) want(group, kind);
+    if (branch.needs_in_order && !branch.needs.empty()) {
+      counts.wanted.push_back({static_cast<int>(branch.needs.size()), kind, false});
+      digits.needs.push_back(needs_in_order(branch.needs, digit++, kind));
+    } else {
+      ChainRequest alone;
+      alone.needs = branch.needs;
+      const Rules own(network_.catalog(), alone);
+      for (const NeedGroup& group : own.need_groups()) want(group, kind);
+    }
     if (branch.facing != Facing::to_a_side) continue;
     counts.wanted.push_back({1, kind, true});
     ++digit;
   }
   for (std::size_t item = 0; item < counted.size(); ++item) {
     digits.of_bin_item.push_back(counted[item] ? digit++ : UINT32_MAX);
-    if (counted[item]) counts.bin.push_back(request_.rules.bin.items[item].count);
+    if (counted[item]) counts.scarce.push_back(request_.rules.bin.items[item].count);
   }
+  if (!bushings) return;
+  digits.bushings = digit;
+  counts.scarce.push_back(*request_.rules.most_bushings);
 }
 
 std::optional<FoundTree> BranchQuestion::answer_with(const std::vector<std::size_t>& chosen) const {
   const BranchGates gates = gates_with(chosen);
   if (!gates.base_fits(request_.rules.from.type)) return std::nullopt;
   std::vector<bool> counted(request_.rules.bin.items.size(), false);
+  bool bushings = false;
   while (true) {
     BranchCounts counts;
     BranchDigits digits;
-    count(counted, counts, digits);
+    count(counted, bushings, counts, digits);
     auto found = search_branches(network_, rules_, ends_with(chosen, digits), counts,
                                  branch_moves(network_, rules_, gates, digits));
-    const auto item = found ? overdrawn(request_.rules.bin, found->tree, counted) : std::nullopt;
-    if (!item) return found;
-    counted[*item] = true;
+    if (!found) return found;
+    if (const auto item = overdrawn(request_.rules.bin, found->tree, counted))
+      counted[*item] = true;
+    else if (!bushings && has_too_many_bushings(found->tree))
+      bushings = true;
+    else
+      return found;
   }
 }
 
@@ -198,8 +236,9 @@ std::vector<std::vector<std::size_t>> kinds_of_targets(const Catalog& catalog, c
   std::vector<std::vector<std::size_t>> kinds;
   for (std::size_t row = 0; row < request.targets.size(); ++row) {
     const bool alone = told_apart(catalog, request, row);
-    const auto kind = std::find_if(kinds.begin(), kinds.end(),
-                                   [&](const auto& rows) { return !alone && same(request, rows.front(), row); });
+    const auto kind = std::find_if(kinds.begin(), kinds.end(), [&](const auto& rows) {
+      return !alone && !told_apart(catalog, request, rows.front()) && same(request, rows.front(), row);
+    });
     if (kind == kinds.end())
       kinds.push_back({row});
     else

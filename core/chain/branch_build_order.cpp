@@ -52,6 +52,10 @@ class BranchBuildOrder {
   void make_still(const Bond& bond);
   void tighten_nut(const Bond& bond);
   std::string facing(std::size_t body, std::size_t joint) const;
+  std::string hold(std::size_t body) const;
+  bool is_ungripped(std::size_t body) const {
+    return bodies_[body].what == Body::What::part && is_close_nipple(part(bodies_[body].row));
+  }
 
   bool is_nut(const Bond& bond) const { return bond.joint == assembly_.joints.size(); }
   const MatingRule& rule(std::size_t joint) const {
@@ -236,12 +240,18 @@ void BranchBuildOrder::make(const Bond& bond, std::size_t turned, std::size_t st
   if (rule(bond.joint).turning == Turning::neither) return make_still(bond);
   const ChainJoint& joint = assembly_.joints[bond.joint].joint;
   const char* way = catalog_.port_type(turned == bond.outer ? joint.b : joint.a).end == End::male ? "into" : "onto";
-  const std::string hold = bodies_[still].held ? short_name(still) + " stays still by itself"
-                                               : fmt::format("hold {} with a second wrench", short_name(still));
-  say(fmt::format("Screw {} {} {}: turn {} {}; {}.{} {}", name(turned), way, name(still), short_name(turned),
-                  turns_past_hand(catalog_, joint.a, joint.b, is_plastic(bond.inner) || is_plastic(bond.outer)), hold,
-                  facing(turned, bond.joint), sealing(rule(bond.joint))),
+  const std::string turns = is_ungripped(turned) ? kCloseNippleTurns
+                                                 : turns_past_hand(catalog_, joint.a, joint.b,
+                                                                   is_plastic(bond.inner) || is_plastic(bond.outer));
+  say(fmt::format("Screw {} {} {}: turn {} {}; {}.{} {}", name(turned), way, name(still), short_name(turned), turns,
+                  hold(still), facing(turned, bond.joint), sealing(rule(bond.joint))),
       bond.joint, false);
+}
+
+std::string BranchBuildOrder::hold(std::size_t body) const {
+  if (bodies_[body].held) return short_name(body) + " stays still by itself";
+  if (is_ungripped(body)) return held_close_nipple(short_name(body));
+  return fmt::format("hold {} with a second wrench", short_name(body));
 }
 
 void BranchBuildOrder::make_still(const Bond& bond) {

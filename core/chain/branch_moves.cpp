@@ -82,21 +82,44 @@ void add_taking(std::vector<Taking>& takes, Taking more) {
     same->count += more.count;
 }
 
-// A part may meet any of the needs that name it; a device must meet one.
-std::vector<Source> BranchMoves::with_needs(PartId id, std::vector<Source> sources) const {
-  std::vector<std::uint32_t> met_by_it;
-  for (const NeedDigit& need : digits_.needs)
-    if (need.names(id)) met_by_it.push_back(need.digit);
-  const bool asked_only = catalog_.family(catalog_.part(id).family).role != catalog::Role::connector;
-  std::vector<Source> all;
-  for (const Source& source : sources) {
-    for (std::uint32_t met = asked_only ? 1 : 0; met < 1u << met_by_it.size(); ++met) {
-      Source& made = all.emplace_back(source);
-      for (std::size_t row = 0; row < met_by_it.size(); ++row)
-        if (met >> row & 1u) made.takes.push_back({met_by_it[row], 1});
+bool holds(const std::vector<PartId>& sorted, PartId part) {
+  return std::binary_search(sorted.begin(), sorted.end(), part);
+}
+
+// A part meets one need or several that follow one another, but of needs for the same parts one only. The last needs
+// are met by what lies beyond, and it is the next before those that it can meet.
+std::vector<Taking> ways_to_meet(const NeedDigit& need, PartId part) {
+  if (need.in_order.empty()) return need.names(part) ? std::vector{Taking{need.digit, 1}} : std::vector<Taking>{};
+  std::vector<Taking> ways;
+  const std::size_t count = need.in_order.size();
+  for (std::size_t beyond = 0; beyond < count; ++beyond) {
+    for (std::size_t met = 1; met <= count - beyond; ++met) {
+      const auto first = need.in_order.end() - static_cast<std::ptrdiff_t>(beyond + met);
+      const auto last = first + static_cast<std::ptrdiff_t>(met);
+      if (!holds(*first, part) || std::find(first + 1, last, *first) != last) break;
+      ways.push_back({need.digit, static_cast<int>(met), static_cast<int>(beyond)});
     }
   }
-  return all;
+  return ways;
+}
+
+// A part may meet any of the needs that name it; a device must meet one.
+std::vector<Source> BranchMoves::with_needs(PartId id, std::vector<Source> sources) const {
+  const std::size_t plain = sources.size();
+  for (const NeedDigit& need : digits_.needs) {
+    const std::vector<Taking> ways = ways_to_meet(need, id);
+    const std::size_t before = sources.size();
+    for (const Taking& way : ways) {
+      for (std::size_t row = 0; row < before; ++row) {
+        Source made = sources[row];
+        made.takes.push_back(way);
+        sources.push_back(std::move(made));
+      }
+    }
+  }
+  const bool asked_only = catalog_.family(catalog_.part(id).family).role != catalog::Role::connector;
+  if (asked_only) sources.erase(sources.begin(), sources.begin() + static_cast<std::ptrdiff_t>(plain));
+  return sources;
 }
 
 void BranchMoves::add_part(PartId id) {
@@ -131,6 +154,7 @@ void BranchMoves::add_exits(PartId id, const Source& source, std::size_t enter, 
   move.enter = static_cast<std::uint8_t>(enter);
   move.closes = part.closing && part.ports.size() == 2;
   move.takes = source.takes;
+  if (digits_.bushings != UINT32_MAX && is_bushing(catalog_, part)) move.takes.push_back({digits_.bushings, 1});
   move.exit_ports = mask;
   for (std::size_t port = 0; port < part.ports.size(); ++port) {
     if (!(mask >> port & 1u)) continue;
@@ -141,8 +165,8 @@ void BranchMoves::add_exits(PartId id, const Source& source, std::size_t enter, 
     move.gates.back().kinds &= kinds_served(id, source);
     if (move.gates.back().kinds == 0) return;
     const Move way = bought_move(catalog_, id, enter, port);
-    move.enter_face = {way.enter_type, by_material ? way.enter_material : MaterialId{}};
-    move.exits.push_back({way.leave_type, by_material ? way.leave_material : MaterialId{}});
+    move.enter_face = {way.enter_type, by_material ? way.enter_material : MaterialId{}, way.gripless};
+    move.exits.push_back({way.leave_type, by_material ? way.leave_material : MaterialId{}, way.gripless});
   }
   add_with_plugs(std::move(move), source.own, 0);
 }
@@ -169,7 +193,7 @@ void BranchMoves::add_with_plugs(BranchMove move, const Measures& own, std::size
     moves_.push_back(std::move(move));
     return;
   }
-  for (const Plug& plug : plugs_of({part.ports[port].type, part.material_at(port)})) {
+  for (const Plug& plug : plugs_of({part.ports[port].type, part.material_at(port), false})) {
     BranchMove next = move;
     next.plugs.push_back(plug.part);
     for (const Taking& taking : plug.source.takes) add_taking(next.takes, taking);
@@ -245,7 +269,7 @@ std::vector<TargetWay> device_ways(const Network& network, const Rules& rules, c
   std::vector<TargetWay> ways;
   for (const catalog::PortUse& use : devices) {
     const Part& part = network.catalog().part(use.part);
-    const Face face{part.ports[use.port].type, by_material ? part.material_at(use.port) : MaterialId{}};
+    const Face face{part.ports[use.port].type, by_material ? part.material_at(use.port) : MaterialId{}, false};
     for (Source& source : sources_of(rules, digits, use.part, true))
       ways.push_back({face, use.part, use.port, source.takes, cost_of(rules.request().order, source.own)});
   }

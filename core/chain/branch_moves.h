@@ -17,6 +17,7 @@ inline constexpr std::size_t kMostPorts = 16;  // of a part in an assembly; part
 struct Face {
   PortTypeId type;
   MaterialId material;
+  bool gripless = false;  // the body cannot be held: only what is turned goes onto it
   auto operator<=>(const Face&) const = default;
 };
 
@@ -24,6 +25,7 @@ struct Face {
 struct Taking {
   std::uint32_t digit = 0;
   int count = 0;
+  int beyond = -1;  // what follows must hold just so many; -1: any
   auto operator<=>(const Taking&) const = default;
 };
 
@@ -47,6 +49,8 @@ struct NeedDigit {
   std::vector<PartId> parts;  // sorted
   std::uint32_t digit = 0;
   std::optional<std::size_t> kind;  // of target whose need it is; nullopt: of the whole
+  /// Needs that come in this order from the base on, with the parts that meet each; `parts` are those of any.
+  std::vector<std::vector<PartId>> in_order;
 
   bool names(PartId part) const { return std::binary_search(parts.begin(), parts.end(), part); }
 };
@@ -55,6 +59,7 @@ struct NeedDigit {
 struct BranchDigits {
   std::vector<NeedDigit> needs;
   std::vector<std::uint32_t> of_bin_item;
+  std::uint32_t bushings = UINT32_MAX;
   bool wish_plugs = false;  // where no plug goes into a spare port, one that does not exist closes it
 };
 

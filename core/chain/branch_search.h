@@ -44,7 +44,7 @@ struct Wanted {
 /// What is counted, beside the targets, in one mixed number: a digit for each kind of target, then the others.
 struct BranchCounts {
   std::vector<Wanted> wanted;  // digits follow those of the targets
-  std::vector<int> bin;        // each at most that often; digits follow those of what is wanted
+  std::vector<int> scarce;     // each at most that often; digits follow those of what is wanted
 };
 
 /// A part with what follows at the ports that lead on, or a target.

@@ -21,7 +21,7 @@ std::vector<int> digits_of(const BranchEnds& ends, const BranchCounts& counts) {
   std::vector<int> most;
   for (const TargetKind& kind : ends.targets) most.push_back(kind.count);
   for (const Wanted& wanted : counts.wanted) most.push_back(wanted.count);
-  most.insert(most.end(), counts.bin.begin(), counts.bin.end());
+  most.insert(most.end(), counts.scarce.begin(), counts.scarce.end());
   return most;
 }
 
@@ -103,6 +103,7 @@ std::uint32_t BranchTable::face_row(const Face& face) const {
 std::optional<FaceJoint> BranchTable::joint_between(const Face& a, const Face& b) const {
   const catalog::MatingRule* rule = rules_.catalog().mating_rule(a.type, b.type);
   if (!rule || !rules_.may_meet(a.material, b.material)) return std::nullopt;
+  if ((a.gripless || b.gripless) && rule->turning == catalog::Turning::neither) return std::nullopt;
   return FaceJoint{0, rule->closing};
 }
 
@@ -111,7 +112,7 @@ void BranchTable::make_joints() {
   joined_from_.resize(faces_.size());
   for (std::uint32_t from = 0; from < faces_.size(); ++from) {
     for (const catalog::Mate& mate : rules_.catalog().mates(faces_[from].type)) {
-      auto to = std::lower_bound(faces_.begin(), faces_.end(), Face{mate.other, MaterialId{0}});
+      auto to = std::lower_bound(faces_.begin(), faces_.end(), Face{mate.other, MaterialId{0}, false});
       for (; to != faces_.end() && to->type == mate.other; ++to) {
         auto joint = joint_between(faces_[from], *to);
         if (!joint) continue;
@@ -178,8 +179,10 @@ void BranchTable::enter(std::uint32_t number, std::uint32_t face, bool held, con
 }
 
 std::optional<std::uint32_t> BranchTable::without(std::uint32_t number, std::uint32_t move) const {
-  for (const Taking& taking : moves_[move].takes)
-    if (tally_.digit(number, taking.digit) < taking.count) return std::nullopt;
+  for (const Taking& taking : moves_[move].takes) {
+    const int rest = tally_.digit(number, taking.digit) - taking.count;
+    if (rest < 0 || (taking.beyond >= 0 && rest != taking.beyond)) return std::nullopt;
+  }
   return number - taken_[move];
 }
 

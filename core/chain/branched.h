@@ -33,6 +33,7 @@ struct BranchRules {
   bool relief = false;
   /// Each met on this way. A device that is there for such needs alone stands only before targets that name it.
   std::vector<Need> needs;
+  bool needs_in_order = false;     // met one after the other as given, from the base on
   std::vector<bool> banned;        // by part row: not on this way; empty: none
   std::vector<std::string> avoid;  // what is banned, as written
   /// Where not empty the branch ends in one of these, entered by that port, paid for, and the best for the whole is
@@ -48,7 +49,8 @@ struct BranchRules {
 /// with needs of their own, that look to a side, or that end in a relief valve of one of several sizes are told apart.
 struct AssemblyRequest {
   /// What a chain request says, with the base as its `from` end. Each need is met once, anywhere in the assembly;
-  /// devices are put in only to meet one. `to`, `most_parts` and `flow` are not looked at.
+  /// devices are put in only to meet one. `most_bushings` counts those of all branches together, devices at their ends
+  /// left out. `to`, `needs_in_order`, `most_parts` and `flow` are not looked at.
   ChainRequest rules;
   std::vector<PortEnd> targets;
   std::vector<BranchRules> branches;  // beside the targets; what is beyond its end: nothing is asked

@@ -102,7 +102,7 @@ std::string BuildOrder::sealing(const MatingRule& joint) {
 }
 
 std::string BuildOrder::turns_text(std::size_t joint, std::size_t turned) const {
-  if (!is_end(turned) && is_close_nipple(part(turned))) return "hand-tight and no more: what goes onto it draws it up";
+  if (!is_end(turned) && is_close_nipple(part(turned))) return kCloseNippleTurns;
   const ChainJoint& made = chain_.joints[joint];
   return turns_past_hand(catalog_, made.a, made.b, is_plastic(joint) || is_plastic(joint + 1));
 }
@@ -115,8 +115,7 @@ std::string BuildOrder::facing(std::size_t body) const {
 
 std::string BuildOrder::hold(std::size_t body) const {
   if (is_end(body) && !turns(body)) return short_name(body) + " stays still by itself";
-  if (!is_end(body) && is_close_nipple(part(body)))
-    return short_name(body) + " draws up in both, so no wrench touches its threads";
+  if (!is_end(body) && is_close_nipple(part(body))) return held_close_nipple(short_name(body));
   return fmt::format("hold {} with a second wrench", short_name(body));
 }
 

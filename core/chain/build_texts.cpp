@@ -33,6 +33,10 @@ std::string turns_past_hand(const catalog::Catalog& catalog, catalog::PortTypeId
   return fmt::format("hand-tight, then {} to {} turns more", written_turns(low), written_turns(high));
 }
 
+std::string held_close_nipple(const std::string& short_name) {
+  return short_name + " draws up in both, so no wrench touches its threads";
+}
+
 std::string SealTexts::sealing(const catalog::Catalog& catalog, const catalog::MatingRule& joint, std::size_t step) {
   const auto [known, is_new] = sealed_in_.try_emplace(joint.seal, step);
   if (!is_new) return fmt::format("Seal as in step {}.", known->second);

@@ -13,6 +13,10 @@ namespace riserun::chain {
 std::string turns_past_hand(const catalog::Catalog& catalog, catalog::PortTypeId a, catalog::PortTypeId b,
                             bool plastic);
 
+/// How far a close nipple goes into what it is screwed into, and how it is held while something goes onto it.
+inline constexpr const char* kCloseNippleTurns = "hand-tight and no more: what goes onto it draws it up";
+std::string held_close_nipple(const std::string& short_name);
+
 /// How joints are made tight: the whole instruction the first time, then the number of the step that gave it.
 class SealTexts {
  public:

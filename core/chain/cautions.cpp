@@ -51,6 +51,7 @@ class Cautions {
  private:
   Side side(std::size_t body, bool leaving) const;
   void look_at_ends();
+  void look_at_air_on(const PortEnd& end, const std::string& name);
   void look_at_joint(std::size_t joint);
   void look_at_metals(const Side& a, const Side& b);
   void look_at_part(const Part& part);
@@ -98,6 +99,31 @@ void Cautions::look_at_ends() {
   if (const auto* trap = catalog_.look_alike(catalog_.port_type(from), catalog_.port_type(to)))
     say(fmt::format("never screw {} and {} straight together: {}", catalog_.written(from), catalog_.written(to),
                     trap->reason));
+  look_at_air_on(request_->from, name_of_first(request_->from));
+  look_at_air_on(request_->to, name_of_last(request_->to));
+}
+
+// The port itself may be what bursts: no metal part has such an end, and some are of plastics that air shatters (OSHA
+// Hazard Information Bulletin of 13 December 1990).
+void Cautions::look_at_air_on(const PortEnd& end, const std::string& name) {
+  if (request_->service != Service::air) return;
+  std::vector<std::string> bursting;
+  const auto look_at = [&](MaterialId id) {
+    const catalog::Material& material = catalog_.material(id);
+    if (!material.compressed_air) add_once(bursting, material.name);
+    return material.metal;
+  };
+  if (end.material) {
+    look_at(*end.material);
+  } else {
+    for (const catalog::PortUse& use : catalog_.uses(end.type))
+      if (look_at(catalog_.part(use.part).material_at(use.port))) return;
+  }
+  if (bursting.empty()) return;
+  say(fmt::format(
+      "if {} ({}) is {}, compressed air can burst it and throw splinters: keep the air off it, or change it "
+      "for metal",
+      name, catalog_.written(end.type), fmt::join(bursting, " or ")));
 }
 
 void Cautions::look_at_joint(std::size_t joint) {

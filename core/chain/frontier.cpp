@@ -1,5 +1,6 @@
 #include "chain/frontier.h"
 
+#include "chain/left_to_do.h"
 #include "chain/place.h"
 
 #include <algorithm>
@@ -20,12 +21,14 @@ struct Label {
   std::uint32_t move = kNone;  // the last one; kNone: the start, or the last joint
   std::uint32_t before = kNone;
   bool beaten = false;
+  std::uint32_t next_waiting = kNone;
 };
 
 /// A beginning that nothing beats so far, with its measures at hand: they are compared far more often than the rest.
 struct Standing {
   Cost measures;
   std::uint32_t label = kNone;
+  std::uint32_t next = kNone;  // at the same place
 };
 
 /// Beginnings are taken up by the parts that they come to at least, then by the parts that they have. An arc adds a
@@ -38,7 +41,7 @@ class Frontier {
       : network_(network),
         rules_(rules),
         graph_(graph),
-        to_goal_(to_goal),
+        left_(graph, rules, to_goal),
         margin_(margin),
         most_bushings_(most_bushings),
         digits_(rules.request().bin, graph.moves()) {}
@@ -50,7 +53,11 @@ class Frontier {
   void follow(const Label& from, std::uint32_t row, const Arc& arc);
   void finish(const Label& from, std::uint32_t row);
   std::uint32_t row_of(const Place& place);
+  /// The least of each measure by itself that is still to come.
+  const Cost& onward(const Place& place) { return left_.from(place.node, place.met, place.closed); }
   void add(const Label& label);
+  void add_found(const Label& label);
+  bool stands_against(const Standing& known, const Label& label) const;
   bool loses_tie(const Label& a, const Label& b) const;
   bool hopeless(const Cost& at_least);
   void wait(std::uint32_t row, std::int64_t parts_at_least);
@@ -62,18 +69,21 @@ class Frontier {
   const Network& network_;
   const Rules& rules_;
   const RequestGraph& graph_;
-  const std::vector<Cost>& to_goal_;
+  LeftToDo left_;
   int margin_ = 0;
   const std::optional<int> most_bushings_;
   std::int64_t most_parts_ = INT32_MAX;  // tightened when the first chain is found
   const BinDigits digits_;
   std::vector<Label> labels_;
   std::vector<Place> places_;
-  std::vector<std::vector<Standing>> standing_;  // by place
-  std::vector<std::uint32_t> plain_rows_;        // places with nothing met, spent or counted, by node and closed
+  std::vector<Standing> standing_;             // all places' lists in one
+  std::vector<std::uint32_t> first_standing_;  // by place; kNone: an empty list
+  std::vector<Standing> found_;                // at the goal's place
+  std::vector<std::uint32_t> plain_rows_;      // places with nothing met, spent or counted, by node and closed
   std::unordered_map<Place, std::uint32_t, PlaceHash> other_rows_;
-  std::vector<std::vector<std::vector<std::uint32_t>>> waiting_;  // by parts at least, then by parts
-  std::uint32_t goal_ = 0;                                        // row of the goal's place
+  // By parts at least, then by parts: first of a list through the labels.
+  std::vector<std::vector<std::uint32_t>> waiting_;
+  std::uint32_t goal_ = 0;  // row of the goal's place
 };
 
 std::vector<Route> Frontier::run() {
@@ -87,10 +97,10 @@ std::vector<Route> Frontier::run() {
   for (std::size_t at_least = 0; at_least < waiting_.size(); ++at_least) {
     if (static_cast<std::int64_t>(at_least) > most_parts_) break;
     for (std::size_t parts = 0; parts < waiting_[at_least].size(); ++parts)
-      for (std::size_t i = 0; i < waiting_[at_least][parts].size(); ++i) take_up(waiting_[at_least][parts][i]);
+      for (std::uint32_t row = waiting_[at_least][parts]; row != kNone; row = labels_[row].next_waiting) take_up(row);
   }
   std::vector<Route> routes;
-  for (const Standing& found : standing_[goal_]) {
+  for (const Standing& found : found_) {
     Route& route = routes.emplace_back();
     for (const std::uint32_t move : moves_to(labels_[found.label])) route.moves.push_back(graph_.moves()[move]);
     route.cost = found.measures;
@@ -102,7 +112,7 @@ void Frontier::take_up(std::uint32_t row) {
   const Label label = labels_[row];
   if (label.beaten) return;
   const std::uint32_t node = places_[label.place].node;
-  if (node != start_node() && hopeless(label.measures + to_goal_[node])) return;
+  if (node != start_node() && hopeless(label.measures + onward(places_[label.place]))) return;
   finish(label, row);
   if (node == start_node()) {
     for (const Arc& arc : graph_.arcs_from(rules_, rules_.request().from)) follow(label, row, arc);
@@ -112,18 +122,18 @@ void Frontier::take_up(std::uint32_t row) {
 }
 
 void Frontier::follow(const Label& from, std::uint32_t row, const Arc& arc) {
-  const Cost& onward = to_goal_[arc.to];
-  if (onward == RequestGraph::kUnreachable) return;
-  const Cost measures = from.measures + arc.cost;
-  const Cost at_least = measures + onward;
-  if (at_least.tuple[0] > most_parts_ || hopeless(at_least)) return;
-  const Move& move = graph_.moves()[arc.move];
   Place place = places_[from.place];
   place.node = arc.to;
   place.closed = place.closed || arc.closes;
-  const std::uint8_t met = rules_.advance(place.met, move.groups);
-  if (move.guest && met == place.met) return;
+  const std::uint8_t met = rules_.advance(place.met, arc.groups);
+  if (arc.guest && met == place.met) return;
   place.met = met;
+  const Cost& to_come = onward(place);
+  if (to_come.tuple[0] == kFar) return;
+  const Cost measures = from.measures + arc.cost;
+  const Cost at_least = measures + to_come;
+  if (at_least.tuple[0] > most_parts_ || hopeless(at_least)) return;
+  const Move& move = graph_.moves()[arc.move];
   if (most_bushings_ && move.bushing && ++place.bushings > *most_bushings_) return;
   if (!digits_.spend(place.spent, move)) return;
   add({measures, from.drawbacks + move.own.drawbacks, row_of(place), arc.move, row, false});
@@ -138,7 +148,7 @@ void Frontier::finish(const Label& from, std::uint32_t row) {
       graph_.last_joint(rules_, at_start ? RequestGraph::start_of(request) : graph_.nodes()[place.node], request.to);
   if (!last || !(place.closed || last->closes)) return;
   const std::int64_t parts = from.measures.tuple[0];
-  if (standing_[goal_].empty()) most_parts_ = std::min(most_parts_, parts + margin_);
+  if (found_.empty()) most_parts_ = std::min(most_parts_, parts + margin_);
   add({from.measures + last->cost, from.drawbacks, goal_, kNone, row, false});
 }
 
@@ -149,38 +159,54 @@ std::uint32_t Frontier::row_of(const Place& place) {
                              : other_rows_.try_emplace(place, kNone).first->second;
   if (row != kNone) return row;
   places_.push_back(place);
-  standing_.emplace_back();
+  first_standing_.push_back(kNone);
   return row = next;
 }
 
 // A chain that is found already is as good in every measure and better in one, whatever is yet to come. The one that
 // says so is looked at first the next time: neighbours are hopeless for the same reason.
 bool Frontier::hopeless(const Cost& at_least) {
-  std::vector<Standing>& found = standing_[goal_];
-  const auto better = std::find_if(found.begin(), found.end(), [&](const Standing& chain) {
+  const auto better = std::find_if(found_.begin(), found_.end(), [&](const Standing& chain) {
     return no_worse(chain.measures, at_least) && chain.measures != at_least;
   });
-  if (better == found.end()) return false;
-  if (better != found.begin()) std::iter_swap(found.begin(), better);
+  if (better == found_.end()) return false;
+  if (better != found_.begin()) std::iter_swap(found_.begin(), better);
   return true;
 }
 
 void Frontier::add(const Label& label) {
-  std::vector<Standing>& standing = standing_[label.place];
-  for (const Standing& known : standing)
-    if (no_worse(known.measures, label.measures) &&
-        (known.measures != label.measures || !loses_tie(labels_[known.label], label)))
-      return;
+  if (label.place == goal_) return add_found(label);
+  std::uint32_t& first = first_standing_[label.place];
+  for (std::uint32_t row = first; row != kNone; row = standing_[row].next)
+    if (stands_against(standing_[row], label)) return;
   // What is left with the same measures has lost the tie.
-  std::erase_if(standing, [&](const Standing& known) {
-    if (!no_worse(label.measures, known.measures)) return false;
-    return labels_[known.label].beaten = true;
-  });
+  for (std::uint32_t* link = &first; *link != kNone;) {
+    const Standing& known = standing_[*link];
+    if (no_worse(label.measures, known.measures)) {
+      labels_[known.label].beaten = true;
+      *link = known.next;
+    } else {
+      link = &standing_[*link].next;
+    }
+  }
   const auto row = static_cast<std::uint32_t>(labels_.size());
-  standing.push_back({label.measures, row});
+  standing_.push_back({label.measures, row, first});
+  first = static_cast<std::uint32_t>(standing_.size() - 1);
   labels_.push_back(label);
-  if (label.place == goal_) return;
-  wait(row, label.measures.tuple[0] + to_goal_[places_[label.place].node].tuple[0]);
+  wait(row, label.measures.tuple[0] + onward(places_[label.place]).tuple[0]);
+}
+
+void Frontier::add_found(const Label& label) {
+  for (const Standing& known : found_)
+    if (stands_against(known, label)) return;
+  std::erase_if(found_, [&](const Standing& known) { return no_worse(label.measures, known.measures); });
+  found_.push_back({label.measures, static_cast<std::uint32_t>(labels_.size()), kNone});
+  labels_.push_back(label);
+}
+
+bool Frontier::stands_against(const Standing& known, const Label& label) const {
+  return no_worse(known.measures, label.measures) &&
+         (known.measures != label.measures || !loses_tie(labels_[known.label], label));
 }
 
 // Both have the same measures. False also where they are the same chain.
@@ -203,8 +229,9 @@ void Frontier::wait(std::uint32_t row, std::int64_t parts_at_least) {
   const auto at_least = static_cast<std::size_t>(parts_at_least);
   const auto parts = static_cast<std::size_t>(labels_[row].measures.tuple[0]);
   if (waiting_.size() <= at_least) waiting_.resize(at_least + 1);
-  if (waiting_[at_least].size() <= parts) waiting_[at_least].resize(parts + 1);
-  waiting_[at_least][parts].push_back(row);
+  if (waiting_[at_least].size() <= parts) waiting_[at_least].resize(parts + 1, kNone);
+  labels_[row].next_waiting = waiting_[at_least][parts];
+  waiting_[at_least][parts] = row;
 }
 
 std::vector<std::uint32_t> Frontier::moves_to(const Label& label) const {

@@ -3,22 +3,12 @@
 #include "chain/extra_moves.h"
 #include "chain/head.h"
 
-#include <boost/graph/compressed_sparse_row_graph.hpp>
-#include <boost/graph/dijkstra_shortest_paths.hpp>
-#include <boost/property_map/function_property_map.hpp>
-
 #include <algorithm>
-#include <limits>
 #include <numeric>
 
 namespace riserun::chain {
 
 namespace {
-
-constexpr std::int64_t kFar = std::numeric_limits<std::int64_t>::max() / 4;
-
-using CompressedGraph = boost::compressed_sparse_row_graph<boost::directedS, boost::no_property,
-                                                           boost::property<boost::edge_weight_t, Cost>>;
 
 // Heads of changes of bore, each worked out once.
 class BoreChanges {
@@ -38,8 +28,6 @@ class BoreChanges {
 
 }  // namespace
 
-const Cost RequestGraph::kUnreachable{{kFar, kFar, kFar, kFar, kFar}};
-
 RequestGraph::RequestGraph(const Network& network, const Rules& rules, const GraphExtras& extras)
     : network_(&network), all_measures_(extras.all_measures) {
   const ChainRequest& request = rules.request();
@@ -52,6 +40,7 @@ RequestGraph::RequestGraph(const Network& network, const Rules& rules, const Gra
   counts_the_bin_ = std::any_of(moves_.begin(), moves_.end(), [](const Move& m) { return !m.bin_uses.empty(); });
   make_nodes(rules);
   make_arcs(rules);
+  reversed_ = Reversed(first_arc_, arcs_, alike_but_for_bore());
 }
 
 // Parts that a need names come by their own moves, so that meeting the need is never overlooked.
@@ -144,6 +133,18 @@ void RequestGraph::make_nodes(const Rules& rules) {
   for (std::uint32_t row = 0; row < moves_.size(); ++row) entering_[next[moves_[row].enter_type.row]++] = row;
 }
 
+// Where the bore tells nodes apart for the sake of the head, all other measures see fewer nodes.
+std::vector<std::uint32_t> RequestGraph::alike_but_for_bore() const {
+  if (!all_measures_) return {};
+  std::map<Node, std::uint32_t> rows;
+  std::vector<std::uint32_t> alike;
+  for (Node node : nodes_) {
+    node.bore = 0;
+    alike.push_back(rows.try_emplace(node, static_cast<std::uint32_t>(rows.size())).first->second);
+  }
+  return alike;
+}
+
 void RequestGraph::make_arcs(const Rules& rules) {
   const Catalog& catalog = network_->catalog();
   BoreChanges changes(rules.request().flow);
@@ -171,11 +172,13 @@ std::optional<Arc> RequestGraph::arc(const Rules& rules, const Node& open, const
   measures.micrometres += network_->insertion_micrometres(open.type) - network_->make_up_micrometres(open.type, mate) -
                           network_->insertion_micrometres(move.leave_type);
   measures.nanometres += change;
-  return Arc{move_to_[row], row, move.closes || rules.joint_closes(rule), cost(rules, measures)};
+  return Arc{move_to_[row], row,         move.closes || rules.joint_closes(rule),
+             move.guest,    move.groups, cost(rules, measures)};
 }
 
 std::vector<Arc> RequestGraph::arcs_from(const Rules& rules, const PortEnd& open) const {
   std::vector<Arc> arcs;
+  arcs.reserve(32);  // most ends take fewer kinds of part
   const Node start{open.type, open.material.value_or(MaterialId{}), 0, false};
   for (const catalog::Mate& mate : network_->catalog().mates(open.type))
     for (const std::uint32_t move : moves_entering(mate.other))
@@ -195,64 +198,23 @@ std::optional<LastJoint> RequestGraph::last_joint(const Rules& rules, const Node
   return LastJoint{rules.joint_closes(rule), cost(rules, measures)};
 }
 
-namespace {
-
-/// Least sums of weights from the sources, whose own distances are given, over the reversed graph.
-template <class Weight, class WeightMap>
-void shortest(const CompressedGraph& reversed, const std::vector<std::uint32_t>& sources, WeightMap weights,
-              std::vector<Weight>& distances) {
-  const auto index = get(boost::vertex_index, reversed);
-  std::vector<boost::default_color_type> colors(distances.size(), boost::white_color);
-  boost::dijkstra_shortest_paths_no_init(reversed, sources.begin(), sources.end(), boost::dummy_property_map(),
-                                         boost::make_iterator_property_map(distances.begin(), index), weights, index,
-                                         std::less<Weight>(), std::plus<Weight>(), Weight{},
-                                         boost::dijkstra_visitor<>(),
-                                         boost::make_iterator_property_map(colors.begin(), index));
-}
-
-/// Each place of the cost by itself.
-void shortest_each(const CompressedGraph& reversed, const std::vector<std::uint32_t>& sources,
-                   std::vector<Cost>& distances) {
-  const auto weights = get(boost::edge_weight, reversed);
-  std::vector<std::int64_t> least(distances.size());
-  for (std::size_t place = 0; place < Cost{}.tuple.size(); ++place) {
-    for (std::size_t node = 0; node < least.size(); ++node) least[node] = distances[node].tuple[place];
-    using Edge = boost::graph_traits<CompressedGraph>::edge_descriptor;
-    shortest(reversed, sources,
-             boost::make_function_property_map<Edge>([&](const Edge& e) { return get(weights, e).tuple[place]; }),
-             least);
-    for (std::size_t node = 0; node < least.size(); ++node) distances[node].tuple[place] = least[node];
+std::vector<FirstSight> RequestGraph::last_joints(const Rules& rules, const PortEnd& goal) const {
+  std::vector<FirstSight> joints;
+  for (const catalog::Mate& mate : network_->catalog().mates(goal.type)) {
+    const auto first = std::lower_bound(nodes_.begin(), nodes_.end(), mate.other,
+                                        [](const Node& node, PortTypeId type) { return node.type < type; });
+    for (auto node = first; node != nodes_.end() && node->type == mate.other; ++node)
+      if (const auto joint = last_joint(rules, *node, goal))
+        joints.push_back({static_cast<std::uint32_t>(node - nodes_.begin()), *joint});
   }
+  return joints;
 }
-
-}  // namespace
 
 std::vector<Cost> RequestGraph::distances_to(const Rules& rules, const PortEnd& goal) const {
-  std::vector<std::pair<std::uint32_t, std::uint32_t>> edges;
-  std::vector<Cost> weights;
-  edges.reserve(arcs_.size());
-  weights.reserve(arcs_.size());
-  for (std::uint32_t node = 0; node < nodes_.size(); ++node) {
-    for (const Arc& out : arcs(node)) {
-      edges.emplace_back(out.to, node);
-      weights.push_back(out.cost);
-    }
-  }
-  const CompressedGraph reversed(boost::edges_are_unsorted_multi_pass, edges.begin(), edges.end(), weights.begin(),
-                                 nodes_.size());
-  std::vector<Cost> distances(nodes_.size(), kUnreachable);
-  std::vector<std::uint32_t> sources;
-  for (std::uint32_t node = 0; node < nodes_.size(); ++node) {
-    const auto last = last_joint(rules, nodes_[node], goal);
-    if (!last) continue;
-    distances[node] = last->cost;
-    sources.push_back(node);
-  }
-  if (all_measures_)
-    shortest_each(reversed, sources, distances);
-  else
-    shortest(reversed, sources, get(boost::edge_weight, reversed), distances);
-  return distances;
+  std::vector<Source> sources;
+  for (const FirstSight& last : last_joints(rules, goal)) sources.push_back({last.node, last.joint.cost});
+  const auto keep_all = [](const Back&) { return true; };
+  return all_measures_ ? reversed_.least_of_each(sources, keep_all) : reversed_.least(sources, keep_all);
 }
 
 }  // namespace riserun::chain

@@ -1,8 +1,9 @@
 // The graph that one request is searched in: open ends as nodes, admitted moves as arcs, with exact distances to the
-// goal by Boost.Graph on the compressed, reversed graph.
+// goal on the reversed graph.
 #pragma once
 
 #include "chain/network.h"
+#include "chain/reversed.h"
 #include "chain/rules.h"
 
 #include <optional>
@@ -35,6 +36,8 @@ struct Arc {
   std::uint32_t to = 0;
   std::uint32_t move = 0;
   bool closes = false;  // its joint or its part can be made last between ends that are held
+  bool guest = false;   // and the groups: of its move, at hand
+  std::uint8_t groups = 0;
   Cost cost;
 };
 
@@ -42,6 +45,12 @@ struct Arc {
 struct LastJoint {
   bool closes = false;
   Cost cost;
+};
+
+/// A node that the goal is one joint away from.
+struct FirstSight {
+  std::uint32_t node = 0;
+  LastJoint joint;
 };
 
 class RequestGraph {
@@ -75,7 +84,12 @@ class RequestGraph {
   /// way. With all measures each is the least by itself: a bound, not a chain.
   std::vector<Cost> distances_to(const Rules& rules, const PortEnd& goal) const;
 
-  static const Cost kUnreachable;
+  /// All nodes that go onto the goal.
+  std::vector<FirstSight> last_joints(const Rules& rules, const PortEnd& goal) const;
+  bool all_measures() const { return all_measures_; }
+  const Reversed& reversed() const { return reversed_; }
+
+  static constexpr Cost kUnreachable = chain::kUnreachable;
 
  private:
   void add_folded(const FoldedWays& folded, const Rules& rules, const GraphExtras& extras);
@@ -86,6 +100,7 @@ class RequestGraph {
   }
   void make_nodes(const Rules& rules);
   void make_arcs(const Rules& rules);
+  std::vector<std::uint32_t> alike_but_for_bore() const;
   std::optional<Arc> arc(const Rules& rules, const Node& open, const catalog::Mate& mate, std::uint32_t move,
                          std::int64_t change_of_bore_head) const;
 
@@ -99,6 +114,7 @@ class RequestGraph {
   std::vector<Node> nodes_;
   std::vector<std::uint32_t> first_arc_;
   std::vector<Arc> arcs_;
+  Reversed reversed_;
 };
 
 }  // namespace riserun::chain

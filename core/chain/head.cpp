@@ -3,8 +3,9 @@
 #include "chain/result.h"
 
 #include <algorithm>
+#include <charconv>
 #include <cmath>
-#include <cstdlib>
+#include <string_view>
 
 namespace riserun::chain {
 
@@ -29,15 +30,19 @@ std::int64_t head_of_elements(std::vector<LineElement> elements, VolumeFlow flow
   return std::llround(std::min(in_metres(head), kMostHead) * 1e9);
 }
 
-double leading_number(const std::string& text) { return std::strtod(text.c_str(), nullptr); }
+double leading_number(std::string_view text) {
+  double number = 0.0;
+  std::from_chars(text.data(), text.data() + text.size(), number);
+  return number;
+}
 
 // "1-1/4" is 1.25, "3/4" is 0.75; 0 where the name is no number.
-double nominal_inches(const std::string& name) {
+double inches_of_name(std::string_view name) {
   const std::size_t dash = name.find('-');
-  const double whole = dash == std::string::npos ? 0.0 : leading_number(name);
-  const std::string rest = dash == std::string::npos ? name : name.substr(dash + 1);
+  const double whole = dash == std::string_view::npos ? 0.0 : leading_number(name);
+  const std::string_view rest = dash == std::string_view::npos ? name : name.substr(dash + 1);
   const std::size_t slash = rest.find('/');
-  const double below = slash == std::string::npos ? 1.0 : leading_number(rest.substr(slash + 1));
+  const double below = slash == std::string_view::npos ? 1.0 : leading_number(rest.substr(slash + 1));
   return below > 0.0 ? whole + leading_number(rest) / below : whole;
 }
 
@@ -52,13 +57,13 @@ const LossItem* loss_of(const Catalog& catalog, const Part& part, std::size_t en
   return id.valid() ? &catalog.loss_item(id) : nullptr;
 }
 
-void add_loss(LineElement& element, const LossItem& loss) {
+void add_loss(LineElement& element, const LossItem& loss, bool with_words) {
   element.crane_n = loss.crane_n;
   element.darby_k1 = loss.darby_k1;
   element.darby_ki = loss.darby_ki;
   element.darby_kd = loss.darby_kd;
   element.scatter = loss.scatter;
-  element.source = loss.source;
+  if (with_words) element.source = loss.source;
 }
 
 LineElement bare_bore(std::int64_t nanometres) {
@@ -74,7 +79,10 @@ const hydraulics::Water& chain_water() {
   return water;
 }
 
-std::vector<LineElement> elements_of(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave) {
+namespace {
+
+std::vector<LineElement> make_elements(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave,
+                                       bool with_words) {
   const Length bores[] = {port_bore(catalog, part, enter), port_bore(catalog, part, leave)};
   const std::size_t ports[] = {enter, leave};
   const LossItem* loss = loss_of(catalog, part, enter, leave);
@@ -87,19 +95,30 @@ std::vector<LineElement> elements_of(const Catalog& catalog, const Part& part, s
   for (std::size_t side = 0; side < (one_bore ? 1u : 2u); ++side) {
     if (bores[side] <= Length{}) continue;
     LineElement element;
-    element.name = part.name;
+    if (with_words) element.name = part.name;
     element.bore = bores[side];
     element.length = loss ? Length{} : (one_bore ? run : run / 2.0);
     element.roughness = catalog.material(part.material_at(ports[side])).roughness;
     element.nominal_inches = nominal_inches(catalog, part.ports[ports[side]].type);
-    if (loss && (one_bore || side == narrow)) add_loss(element, *loss);
+    if (loss && (one_bore || side == narrow)) add_loss(element, *loss, with_words);
     elements.push_back(std::move(element));
   }
   return elements;
 }
 
+}  // namespace
+
+std::vector<LineElement> elements_of(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave) {
+  return make_elements(catalog, part, enter, leave, true);
+}
+
+std::vector<LineElement> bare_elements_of(const Catalog& catalog, const Part& part, std::size_t enter,
+                                          std::size_t leave) {
+  return make_elements(catalog, part, enter, leave, false);
+}
+
 double nominal_inches(const Catalog& catalog, PortTypeId type) {
-  return nominal_inches(catalog.size_name(catalog.port_type(type).size));
+  return inches_of_name(catalog.size_name(catalog.port_type(type).size));
 }
 
 std::vector<LineElement> elements_of_cut(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave,
@@ -115,7 +134,7 @@ std::int64_t head_of_cut(const Catalog& catalog, const Part& part, std::size_t e
 }
 
 std::int64_t own_head(const Catalog& catalog, const Move& move, VolumeFlow flow) {
-  return head_of_elements(elements_of(catalog, catalog.part(move.part), move.enter, move.leave), flow);
+  return head_of_elements(bare_elements_of(catalog, catalog.part(move.part), move.enter, move.leave), flow);
 }
 
 std::int64_t change_of_bore_head(std::int64_t from_bore, std::int64_t to_bore, VolumeFlow flow) {

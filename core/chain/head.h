@@ -16,6 +16,9 @@ const hydraulics::Water& chain_water();
 std::vector<hydraulics::LineElement> elements_of(const Catalog& catalog, const catalog::Part& part, std::size_t enter,
                                                  std::size_t leave);
 
+/// The same without names and sources, which only a person reads.
+std::vector<hydraulics::LineElement> bare_elements_of(const Catalog& catalog, const catalog::Part& part,
+                                                      std::size_t enter, std::size_t leave);
 /// Nominal size of a port in inches: "1-1/4" is 1.25; 0 where its size is no such number.
 double nominal_inches(const Catalog& catalog, PortTypeId type);
 /// The same for a straight piece that is cut to that length.

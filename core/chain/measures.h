@@ -38,6 +38,12 @@ struct Cost {
   std::array<std::int64_t, 5> tuple{};
 
   auto operator<=>(const Cost&) const = default;
+  // Place by place and in line: the compiler would call a function for it, and searches compare all the time.
+  friend bool operator==(const Cost& a, const Cost& b) {
+    for (std::size_t i = 0; i < a.tuple.size(); ++i)
+      if (a.tuple[i] != b.tuple[i]) return false;
+    return true;
+  }
   friend Cost operator+(Cost a, const Cost& b) {
     for (std::size_t i = 0; i < a.tuple.size(); ++i) a.tuple[i] += b.tuple[i];
     return a;
@@ -62,6 +68,9 @@ inline Cost cost_of(Order order, const Measures& m) {
 
 /// The measures that alternatives are weighed by, side by side instead of first to last.
 inline Cost side_by_side(const Measures& m) { return {{m.parts, m.cents, m.micrometres, m.nanometres, m.buy}}; }
+
+/// The place of the head in it.
+inline constexpr std::size_t kHeadPlace = 3;
 
 /// No more in any place.
 inline bool no_worse(const Cost& a, const Cost& b) {

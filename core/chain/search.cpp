@@ -1,5 +1,6 @@
 #include "chain/search.h"
 
+#include "chain/left_to_do.h"
 #include "chain/place.h"
 #include "chain/walk.h"
 
@@ -34,7 +35,7 @@ class Search {
       : network_(network),
         rules_(rules),
         graph_(graph),
-        to_goal_(to_goal),
+        left_(graph, rules, to_goal),
         limits_(limits),
         digits_(rules.request().bin, graph.moves()) {}
 
@@ -54,7 +55,7 @@ class Search {
   const Network& network_;
   const Rules& rules_;
   const RequestGraph& graph_;
-  const std::vector<Cost>& to_goal_;
+  LeftToDo left_;
   const SearchLimits& limits_;
   const BinDigits digits_;
   std::vector<State> states_;
@@ -91,14 +92,14 @@ void Search::expand(std::uint32_t state) {
 }
 
 void Search::follow(std::uint32_t state, const Arc& arc) {
-  if (to_goal_[arc.to] == RequestGraph::kUnreachable) return;
   const Move& move = graph_.moves()[arc.move];
   Place place = states_[state].place;
   place.node = arc.to;
   place.closed = place.closed || arc.closes;
-  const std::uint8_t met = rules_.advance(place.met, move.groups);
-  if (move.guest && met == place.met) return;
+  const std::uint8_t met = rules_.advance(place.met, arc.groups);
+  if (arc.guest && met == place.met) return;
   place.met = met;
+  if (left_.from(place.node, place.met, place.closed) == RequestGraph::kUnreachable) return;
   if (limits_.most_parts) {
     const std::int64_t parts = place.parts + move.own.parts;
     if (parts > *limits_.most_parts) return;
@@ -129,7 +130,7 @@ void Search::reach(const Place& place, const Cost& cost, std::uint32_t from, std
     state.cost = cost;
     state.tight = kNone;
     const bool is_node = place.node < start_node();
-    open_.push({is_node ? cost + to_goal_[place.node] : cost, found->second});
+    open_.push({is_node ? cost + left_.from(place.node, place.met, place.closed) : cost, found->second});
   }
   if (cost != state.cost || from == kNone) return;
   tight_arcs_.push_back({from, move, state.tight});
@@ -172,14 +173,14 @@ std::optional<Route> read_off(const Network& network, const Rules& rules, const 
   const std::vector<Arc> first = graph.arcs_from(rules, request.from);
   const auto direct = graph.last_joint(rules, RequestGraph::start_of(request), request.to);
   Cost best = direct ? direct->cost : RequestGraph::kUnreachable;
-  for (const Arc& arc : first)
-    if (to_goal[arc.to] != RequestGraph::kUnreachable) best = std::min(best, arc.cost + to_goal[arc.to]);
+  // An end that leads nowhere is as far as none, and more than any sum when something is added.
+  for (const Arc& arc : first) best = std::min(best, arc.cost + to_goal[arc.to]);
   if (best == RequestGraph::kUnreachable) return std::nullopt;
   Walk walk(network, graph.moves(), [&](std::uint32_t state, auto emit) {
     const bool at_start = state == start;
     const Cost& left = at_start ? best : to_goal[state];
     for (const Arc& arc : at_start ? std::span<const Arc>(first) : graph.arcs(state))
-      if (to_goal[arc.to] != RequestGraph::kUnreachable && arc.cost + to_goal[arc.to] == left) emit(arc.move, arc.to);
+      if (arc.cost + to_goal[arc.to] == left) emit(arc.move, arc.to);
     const auto last = at_start ? direct : graph.last_joint(rules, graph.nodes()[state], request.to);
     if (last && last->cost == left) emit(UINT32_MAX, 0u);
   });

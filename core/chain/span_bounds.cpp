@@ -72,7 +72,12 @@ void SpanBounds::add_shifted(std::size_t from, std::size_t to, std::int64_t micr
 
 void SpanBounds::find_lengths(const RequestGraph& graph) {
   const auto count = static_cast<std::uint32_t>(steps_.size());
-  lengths_.assign(count * (static_cast<std::size_t>(most_parts_) + 1) * 2 * words_, 0);
+  std::size_t rows = 0;
+  for (std::uint32_t row = 0; row < count; ++row) {
+    rows_.push_back(rows);
+    rows += static_cast<std::size_t>(span_of_parts(row));
+  }
+  lengths_.assign(rows * 2 * words_, 0);
   for (int parts = 0; parts <= most_parts_; ++parts) {
     for (std::uint32_t row = 0; row < count; ++row) {
       if (steps_.parts_from_start(row) + parts > most_parts_ || steps_.parts_to_end(row) > parts) continue;
@@ -96,7 +101,7 @@ void SpanBounds::find_lengths(const RequestGraph& graph) {
 }
 
 bool SpanBounds::may_add(std::uint32_t stage, int parts, std::size_t leg, std::int64_t least, std::int64_t most) const {
-  if (most < 0) return false;
+  if (most < 0 || parts < steps_.parts_to_end(stage)) return false;
   const std::int64_t lost = parts + 1;  // bins by rounding down
   const std::int64_t last_bin = static_cast<std::int64_t>(words_ * kWord) - 1;
   const std::int64_t first = std::max<std::int64_t>(0, least / bin_ - lost - 1);

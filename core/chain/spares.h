@@ -34,8 +34,8 @@ struct Spares {
 inline constexpr std::size_t kMostTogether = 3;
 
 /// The least set of spares, bought beforehand, with which every chain can still be made under all its rules when any
-/// one bought piece of it is missing, the other chains being left as they are: fewest parts, then the lowest price, then the ids that sort first. One more of each
-/// bought part is always enough. Exact.
+/// one bought piece of it is missing, the other chains being left as they are: fewest parts, then the lowest price, then
+/// the ids that sort first. One more of each bought part is always enough. Exact.
 ///
 /// @param most_together  a missing part is made up for with that many of them at most, > 0
 Spares least_spares(const Network& network, const std::vector<Chosen>& chosen,

@@ -22,10 +22,12 @@ class Walk {
       : network_(network), moves_(moves), onward_(std::move(onward)) {}
 
   std::vector<Move> from(std::uint32_t start) {
+    steps_.reserve(16);  // most chains are short
     steps_.push_back({start, kEnds, kEnds});
     std::vector<std::uint32_t> front{0};
+    std::vector<Step> next;
     while (true) {
-      std::vector<Step> next;
+      next.clear();
       for (const std::uint32_t at : front)
         if (look_on(at, next)) return moves_to(at);
       front.clear();

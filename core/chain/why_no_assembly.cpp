@@ -33,6 +33,7 @@ class WhyNoAssembly {
   std::vector<Relaxation> relaxations() const;
   void add_branch(std::vector<Relaxation>& all, std::size_t row) const;
   void add_relief(std::vector<Relaxation>& all, std::size_t row) const;
+  std::string why_not_held(const BranchRules& rules, const Need& need, const std::string& target) const;
   std::string why_not_alone(std::size_t target) const;
   NoChain why_no_way(std::size_t target) const;
   void add_ends(std::vector<Relaxation>& all) const;
@@ -144,6 +145,17 @@ void WhyNoAssembly::add_rules(std::vector<Relaxation>& all) const {
         all, [](AssemblyRequest& r) { r.rules.smallest_bore.reset(); },
         fmt::format("accept a bore below {:.3g} in", in_inches(*rules.smallest_bore)),
         fmt::format("every assembly narrows below {:.3g} in", in_inches(*rules.smallest_bore)));
+  if (rules.room)
+    add(
+        all, [](AssemblyRequest& r) { r.rules.room.reset(); },
+        fmt::format("make more room round the run than {:.3g} in", in_inches(*rules.room)),
+        fmt::format("every assembly holds a body that cannot be turned within {:.3g} in of the run",
+                    in_inches(*rules.room)));
+  if (rules.most_bushings)
+    add(
+        all, [](AssemblyRequest& r) { r.rules.most_bushings.reset(); }, "allow more bushings",
+        fmt::format("every assembly takes more than {} bushing{}", *rules.most_bushings,
+                    *rules.most_bushings == 1 ? "" : "s"));
   if (rules.galvanic == Galvanic::avoid)
     add(
         all, [](AssemblyRequest& r) { r.rules.galvanic = Galvanic::warn; },
@@ -160,6 +172,14 @@ void WhyNoAssembly::add_rules(std::vector<Relaxation>& all) const {
         "every assembly takes a part that is ruled out");
 }
 
+std::string WhyNoAssembly::why_not_held(const BranchRules& rules, const Need& need, const std::string& target) const {
+  const bool shuts = std::all_of(need.parts.begin(), need.parts.end(),
+                                 [&](PartId part) { return catalog_.family(catalog_.part(part).family).can_shut; });
+  if (rules.relief && shuts)
+    return fmt::format("a {} can shut, and nothing that can may stand between a tank and its relief valve", need.words);
+  return fmt::format("no way to {} can hold a {}", target, need.words);
+}
+
 // The rules of one branch.
 void WhyNoAssembly::add_branch(std::vector<Relaxation>& all, std::size_t row) const {
   const BranchRules& rules = request_.branch(row);
@@ -171,7 +191,11 @@ void WhyNoAssembly::add_branch(std::vector<Relaxation>& all, std::size_t row) co
   for (std::size_t need = 0; need < rules.needs.size(); ++need)
     relax([&](BranchRules& r) { r.needs.erase(r.needs.begin() + static_cast<std::ptrdiff_t>(need)); },
           fmt::format("do without the {} on the way to {}", rules.needs[need].words, target),
-          fmt::format("no way to {} can hold a {}", target, rules.needs[need].words));
+          why_not_held(rules, rules.needs[need], target));
+  if (rules.needs_in_order && rules.needs.size() > 1)
+    relax([](BranchRules& r) { r.needs_in_order = false; },
+          fmt::format("let what is asked for on the way to {} come in any order", target),
+          fmt::format("no way to {} holds what is asked for in the order given", target));
   if (rules.smallest_bore)
     relax([](BranchRules& r) { r.smallest_bore = Length{}; },
           fmt::format("accept a bore below {:.3g} in on the way to {}", in_inches(*rules.smallest_bore), target),

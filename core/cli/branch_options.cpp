@@ -71,12 +71,14 @@ void BranchReader::read(const BranchOptions& options) {
   });
   each("--branch-avoid", options.avoid, "3=check valve", [&](chain::BranchRules& rules, const std::string& text) {
     rules.banned.resize(catalog_.parts().size(), false);
-    rules.avoid.push_back(text);
-    for (const catalog::PartId part : words_.parts(catalog_, "--branch-avoid", text)) rules.banned[part.row] = true;
+    const chain::Avoidance avoidance = words_.avoidance(catalog_, "--branch-avoid", text);
+    rules.avoid.push_back(avoidance.words);
+    for (const catalog::PartId part : avoidance.parts) rules.banned[part.row] = true;
   });
   each("--branch-looks", options.looks, "1=straight on", [&](chain::BranchRules& rules, const std::string& text) {
     rules.facing = static_cast<chain::Facing>(words_.choice("--branch-looks", text, kFacings));
   });
+  each_number("--branch-in-order", options.in_order, [](chain::BranchRules& rules) { rules.needs_in_order = true; });
   each_number("--branch-feeds", options.feeds,
               [](chain::BranchRules& rules) { rules.flow = chain::BranchFlow::to_base; });
   each_number("--branch-relief", options.reliefs, [](chain::BranchRules& rules) { rules.relief = true; });
@@ -90,6 +92,8 @@ void add_branch_options(CLI::App& verb, BranchOptions& options) {
   };
   add("--branch-bore", options.bores, "Smallest bore on the way to a port behind the base, as \"2=3/4 in\"");
   add("--branch-need", options.needs, "Something that must be on its way, as \"1=regulator\"");
+  add("--branch-in-order", options.in_order,
+      "What --branch-need asks for on its way comes in the order given, from the base on");
   add("--branch-avoid", options.avoid, "A material, family or part to keep off its way, as \"3=check valve\"");
   add("--branch-looks", options.looks,
       "Where it looks, seen from the base: \"1=straight on\" (no turn) or \"2=to a side\" (one quarter turn)");
@@ -112,6 +116,7 @@ void refuse_branch_options(const BranchOptions& options, WordReader& words) {
   };
   refuse("--branch-bore", options.bores);
   refuse("--branch-need", options.needs);
+  refuse("--branch-in-order", options.in_order);
   refuse("--branch-avoid", options.avoid);
   refuse("--branch-looks", options.looks);
   refuse("--branch-feeds", options.feeds);

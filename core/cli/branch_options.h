@@ -17,6 +17,7 @@ namespace riserun::cli {
 struct BranchOptions {
   std::vector<std::string> bores;
   std::vector<std::string> needs;
+  std::vector<std::string> in_order;
   std::vector<std::string> avoid;
   std::vector<std::string> looks;
   std::vector<std::string> feeds;

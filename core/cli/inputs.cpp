@@ -1,5 +1,6 @@
 #include "cli/inputs.h"
 
+#include "catalog/avoided_parts.h"
 #include "catalog/load.h"
 #include "catalog/part_search.h"
 #include "catalog/port_notation.h"
@@ -43,6 +44,16 @@ std::vector<catalog::PartId> WordReader::parts(const catalog::Catalog& catalog, 
   const catalog::NotationError error = catalog::why_no_parts(catalog, words);
   add(option, words, error.message, error.offset);
   return found;
+}
+
+chain::Avoidance WordReader::avoidance(const catalog::Catalog& catalog, const std::string& option,
+                                       const std::string& words) {
+  const std::string_view meant = catalog::without_just(words);
+  chain::Avoidance avoidance{std::string(meant), catalog::find_avoided_parts(catalog, words)};
+  if (!avoidance.parts.empty()) return avoidance;
+  const catalog::NotationError error = catalog::why_no_parts(catalog, meant);
+  add(option, words, error.message, words.size() - meant.size() + error.offset);
+  return avoidance;
 }
 
 std::optional<catalog::MaterialId> WordReader::material(const catalog::Catalog& catalog, const std::string& option,

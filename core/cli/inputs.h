@@ -43,6 +43,8 @@ class WordReader {
   catalog::PortTypeId port(const catalog::Catalog& catalog, const std::string& text);
   std::vector<catalog::PartId> parts(const catalog::Catalog& catalog, const std::string& option,
                                      const std::string& words);
+  /// What is kept out by those words.
+  chain::Avoidance avoidance(const catalog::Catalog& catalog, const std::string& option, const std::string& words);
   /// The material of that name; nullopt when the text is empty or names none (then a problem is kept).
   std::optional<catalog::MaterialId> material(const catalog::Catalog& catalog, const std::string& option,
                                               const std::string& text);

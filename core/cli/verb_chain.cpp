@@ -1,6 +1,7 @@
 #include "chain/branched.h"
 #include "chain/finder.h"
 #include "chain/spares.h"
+#include "chain/valve_side.h"
 #include "cli/branch_options.h"
 #include "cli/inputs.h"
 #include "report/assembly_text.h"
@@ -38,6 +39,7 @@ struct ChainOptions {
   std::string span;
   std::string offset;
   std::string roll;
+  std::string valve_stays;
   bool spares = false;
   bool air = false;
   bool vacuum = false;
@@ -48,6 +50,7 @@ struct ChainOptions {
 
 const std::vector<std::string> kOrders = {"parts", "price", "loss", "length", "bin"};
 const std::vector<std::string> kFreedoms = {"loose", "spinning", "sliding", "fixed"};
+const std::vector<std::string> kPorts = {"first", "last"};
 const std::vector<std::string> kGalvanic = {"warn", "avoid"};
 
 chain::Freedom freedom(WordReader& words, const std::string& option, const std::string& text) {
@@ -99,11 +102,28 @@ std::optional<chain::Span> span_from(const ChainOptions& options, WordReader& wo
   return span;
 }
 
+/// The port that the valve is to stay on, and what does not go with that.
+std::optional<chain::ReservoirEnd> valve_stays_from(const ChainOptions& options, const catalog::Catalog& catalog,
+                                                    const chain::ChainRequest& request, WordReader& words) {
+  if (options.valve_stays.empty()) return std::nullopt;
+  const std::string& text = options.valve_stays;
+  const std::size_t port = words.choice("--valve-stays", text, kPorts);
+  for (const auto& [given, other] : {std::pair(!options.span.empty(), "--span"), std::pair(options.spares, "--spares"),
+                                     std::pair(!options.alternatives.empty(), "--alternatives")})
+    if (given) words.add("--valve-stays", text, fmt::format("does not go with {}", other), 0);
+  if (chain::valve_needs(catalog, request).empty())
+    words.add("--valve-stays", text, "asks for a valve that shuts: --need \"ball valve\"", 0);
+  else if (request.needs.size() >= chain::kMostNeedsInTurn)
+    words.add("--valve-stays", text, fmt::format("goes with at most {} needs", chain::kMostNeedsInTurn - 1), 0);
+  return port == 0 ? chain::ReservoirEnd::first : chain::ReservoirEnd::last;
+}
+
 /// What is asked, and how many chains are wanted; none given: the best alone.
 struct Question {
   chain::ChainRequest request;
   std::optional<int> rows;
   std::optional<chain::Span> span;
+  std::optional<chain::ReservoirEnd> valve_stays;
 };
 
 Question question_from(const ChainOptions& options, const Stock& stock) {
@@ -121,7 +141,7 @@ Question question_from(const ChainOptions& options, const Stock& stock) {
   for (const std::string& need : options.needs) request.needs.push_back({need, words.parts(catalog, "--need", need)});
   request.banned.assign(options.avoid.empty() ? 0 : catalog.parts().size(), false);
   for (const std::string& avoid : options.avoid) {
-    request.avoided.push_back({avoid, words.parts(catalog, "--avoid", avoid)});
+    request.avoided.push_back(words.avoidance(catalog, "--avoid", avoid));
     for (const catalog::PartId part : request.avoided.back().parts) request.banned[part.row] = true;
   }
   request.needs_in_order = options.in_order;
@@ -143,6 +163,7 @@ Question question_from(const ChainOptions& options, const Stock& stock) {
   question.span = span_from(options, words, request);
   if (question.span && options.spares)
     words.add("--spares", "", "is not for a run that makes a distance: a stand-in would have to make it too", 0);
+  question.valve_stays = valve_stays_from(options, catalog, request, words);
   question.rows = words.quantity("--alternatives", options.alternatives, &read_rows);
   words.finish();
   return question;
@@ -186,12 +207,14 @@ void refuse_what_is_for_two_ports(const ChainOptions& options) {
   refuse("--last-end", options.last_end);
   refuse("--flow", options.flow);
   refuse("--most-parts", options.most_parts);
-  refuse("--most-bushings", options.most_bushings);
   refuse("--alternatives", options.alternatives);
   if (options.in_order)
     words.add("--in-order", "",
-              "is for a chain between two ports: an assembly branches, so its needs have no one order", 0);
+              "is for a chain between two ports: an assembly branches, so its needs have no one order; "
+              "--branch-in-order puts those of one branch in order",
+              0);
   refuse("--span", options.span);
+  refuse("--valve-stays", options.valve_stays);
   refuse("--spares", options.spares ? "yes" : "");
   if (options.order == "length" || options.order == "loss")
     words.add("--order", options.order,
@@ -210,6 +233,7 @@ int run_assembly(const ChainOptions& options, const Session& session) {
   const Stock stock = load_stock(session.common);
   chain::AssemblyRequest request;
   request.rules = question_from(options, stock).request;
+  if (options.most_bushings.empty()) request.rules.most_bushings.reset();  // of all branches together, if asked for
   WordReader words;
   for (std::size_t i = 1; i < options.ports.size(); ++i)
     request.targets.push_back({words.port(*stock.catalog, options.ports[i]), {}, request.rules.from.freedom, {}});
@@ -227,11 +251,23 @@ int run_assembly(const ChainOptions& options, const Session& session) {
   return std::holds_alternative<chain::Assembly>(answer) ? kDone : kNoSolution;
 }
 
+/// The best that leaves the valve on its port, or why there is none.
+chain::Answer with_valve_left(const chain::Finder& finder, const chain::ChainRequest& request, chain::ReservoirEnd end,
+                              chain::Answer answer) {
+  if (std::holds_alternative<chain::NoChain>(answer)) return answer;
+  if (auto left = chain::best_with_valve_left(finder, request, end)) return std::move(*left);
+  chain::NoChain none;
+  none.reason = fmt::format("no chain has a union beyond the valve, seen from the {} port",
+                            end == chain::ReservoirEnd::first ? "first" : "last");
+  none.mends.push_back("leave --valve-stays out: the valve then comes off with the run when it is opened");
+  return none;
+}
+
 int run_chain(const ChainOptions& options, const Session& session) {
   if (options.ports.size() > 2) return run_assembly(options, session);
   refuse_what_is_for_branches(options);
   const Stock stock = load_stock(session.common);
-  const auto [request, most_rows, span] = question_from(options, stock);
+  const auto [request, most_rows, span, valve_stays] = question_from(options, stock);
   const chain::Finder finder(*stock.catalog);
   if (most_rows) {
     const auto rows = finder.alternatives(request, static_cast<std::size_t>(*most_rows));
@@ -240,7 +276,8 @@ int run_chain(const ChainOptions& options, const Session& session) {
       return kDone;
     }
   }
-  const chain::Answer answer = span ? finder.find_span(request, *span) : finder.find(request);
+  chain::Answer answer = span ? finder.find_span(request, *span) : finder.find(request);
+  if (valve_stays) answer = with_valve_left(finder, request, *valve_stays, std::move(answer));
   const auto* found = std::get_if<chain::Chain>(&answer);
   const auto spares = spares_of(options.spares, finder.network(), request, found);
   if (session.common.json) {
@@ -271,7 +308,9 @@ void add_chain_verb(CLI::App& app, Session& session) {
   verb->add_option("--order", options->order, "What decides: parts, price, loss, length or bin");
   verb->add_option("--need", options->needs, "Something that must be in it, as \"ball valve\"; may be given again")
       ->allow_extra_args(false);
-  verb->add_option("--avoid", options->avoid, "A material, family or part to keep out; may be given again")
+  verb->add_option("--avoid", options->avoid,
+                   "A material, part, or all that is called so, as \"nipple\" for close, hex and PVC nipples too and "
+                   "\"just nipple\" for that family alone; may be given again")
       ->allow_extra_args(false);
   verb->add_option("--rating", options->rating, "The pressure that every part must stand, as \"100 psi\"");
   verb->add_option("--bore", options->smallest_bore, "The smallest bore allowed, as \"3/4 in\"");
@@ -290,7 +329,12 @@ void add_chain_verb(CLI::App& app, Session& session) {
   verb->add_flag("--spares", options->spares,
                  "The fewest spare parts with which any one bought part may be missing or broken");
   verb->add_option("--most-parts", options->most_parts, "No more parts than that");
-  verb->add_option("--most-bushings", options->most_bushings, "No more bushings than that (1 when left out)");
+  verb->add_option("--most-bushings", options->most_bushings,
+                   "No more bushings than that (left out: 1 in a chain, any number in a branched assembly)");
+  verb->add_option(
+      "--valve-stays", options->valve_stays,
+      "The port of the reservoir, first or last: a union goes beyond the valve, seen from there, so that the "
+      "valve stays when the union is opened");
   verb->add_flag("--in-order", options->in_order,
                  "What --need asks for comes in the order given, from the first port on");
   verb->add_option(

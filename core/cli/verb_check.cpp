@@ -29,7 +29,7 @@ FileKind kind_of(const std::string& file) {
   const catalog::Value root = document.root();
   if (root["bin"].exists() && !root["reservoir"].exists() && !root["table"].exists()) return FileKind::bin;
   if (!root["families"].exists() && !root["parts"].exists() && !root["prices"].exists() && !root["kinds"].exists() &&
-      !root["materials"].exists() && !root["items"].exists() && !root["bores"].exists())
+      !root["materials"].exists() && !root["items"].exists() && !root["bores"].exists() && !root["duties"].exists())
     return FileKind::job;
   // `prices` may also stand in a job, beside its reservoir.
   if (root["reservoir"].exists() || root["table"].exists()) return FileKind::job;

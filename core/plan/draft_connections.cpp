@@ -381,6 +381,7 @@ void draft_connections(Draft& draft) {
   share_bin(draft, finder, demands);
   for (std::size_t i = 0; i < runs.size(); ++i) {
     ConnectionPlan& plan = draft.plan.connections[i];
+    leave_valve_with_reservoir(draft, finder, plan);
     settle(draft, *runs[i], plan);
     const bool reaches_table =
         port_named(job.table.ports, plan.from) != nullptr || port_named(job.table.ports, plan.to) != nullptr;

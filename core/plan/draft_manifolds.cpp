@@ -68,6 +68,7 @@ BranchRules rules_for(Draft& draft, const JobConnection& connection, const JobBr
   rules.facing = branch.looks;
   rules.smallest_bore = branch.smallest_bore;
   rules.needs = branch.needs;
+  rules.needs_in_order = branch.needs_in_order;
   if (!branch.avoid.empty()) rules.banned.assign(draft.catalog().parts().size(), false);
   for (const chain::Avoidance& avoidance : branch.avoid) {
     rules.avoid.push_back(avoidance.words);
@@ -98,6 +99,7 @@ AssemblyRequest assembly_request(Draft& draft, const JobConnection& connection, 
   request.rules = request_for(draft, connection, service);
   request.rules.from.called = "the " + connection.from;
   request.rules.most_parts.reset();
+  request.rules.most_bushings = connection.most_bushings;  // of all branches together: none unless asked for
   settle_order(draft, connection, request.rules);
   for (const JobBranch& branch : connection.branches) {
     request.targets.push_back(end_of(draft, connection, branch));

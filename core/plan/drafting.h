@@ -2,6 +2,7 @@
 #pragma once
 
 #include "chain/allocation.h"
+#include "chain/finder.h"
 #include "plan/plan.h"
 #include "plan/settled.h"
 
@@ -51,6 +52,10 @@ struct Draft {
   void note(Topic where, std::string text);
   void refuse(Refusal refusal);
 };
+
+/// Turns the run round where that costs nothing and leaves the valve with the reservoir when the union is opened; else
+/// says what it would cost (common practice).
+void leave_valve_with_reservoir(Draft& draft, const chain::Finder& finder, ConnectionPlan& plan);
 
 // The stages, in the order in which make_plan runs them. Each needs what the ones before it have put into the draft.
 void draft_bungs(Draft& draft);         // refusals and cautions about weld bungs

@@ -108,6 +108,7 @@ struct JobBranch {
   std::string to;  // name of a port; empty: `ends_in`
   std::optional<EndDevice> ends_in;
   std::vector<chain::Need> needs;  // on the way to this end
+  bool needs_in_order = false;     // from the connection's `from` port on
   std::vector<chain::Avoidance> avoid;
   std::optional<Length> smallest_bore;
   std::optional<bool> feeds;  // air or water comes in by it

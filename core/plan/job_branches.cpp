@@ -28,12 +28,14 @@ void read_branch_end(JobReading& reading, Fields& fields, JobBranch& branch) {
 JobBranch read_branch(JobReading& reading, const Value& value) {
   JobBranch branch;
   Fields fields(value,
-                {"name", "to", "ends in", "need", "avoid", "smallest bore", "feeds", "looks", "held", "special order"},
+                {"name", "to", "ends in", "need", "in order", "avoid", "smallest bore", "feeds", "looks", "held",
+                 "special order"},
                 reading.problems);
   if (!fields.valid()) return branch;
   read_branch_end(reading, fields, branch);
   branch.name = fields.text_or("name", branch.ends_in ? branch.ends_in->words : branch.to);
   read_needs(reading, fields, branch.needs, branch.avoid);
+  branch.needs_in_order = fields.flag_or("in order", false);
   branch.smallest_bore = fields.find_with("smallest bore", ranged(read_length, inches(0.01), inches(12.0)));
   if (value["feeds"].exists()) branch.feeds = fields.flag_or("feeds", false);
   branch.looks = fields
@@ -55,6 +57,11 @@ void refuse_what_is_for_one_run(JobReading& reading, Fields& fields) {
                                               "there or leave it out",
                                               value.path()));
   }
+  const Value in_order = fields.find("in order");
+  if (in_order.exists())
+    reading.problems.add(in_order, fmt::format("{}: what all branches need has no one order; with 'branches', 'need' "
+                                               "and 'in order' go together in the branch that they are for",
+                                               in_order.path()));
   const Value held = fields.find("held");
   if (held.is_map() && held["to"].exists())
     reading.problems.add(held["to"], fmt::format("{}: with 'branches', each says how it is held: 'held: fixed' or "

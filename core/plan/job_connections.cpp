@@ -1,4 +1,5 @@
 // Reads the connections of a job.
+#include "catalog/avoided_parts.h"
 #include "plan/job_reading.h"
 
 #include <fmt/format.h>
@@ -45,9 +46,9 @@ void read_needs(JobReading& reading, Fields& fields, std::vector<chain::Need>& w
   const Value avoid = fields.find("avoid");
   if (!avoid.exists()) return;
   for (const Value& words : catalog::read_texts(avoid, reading.problems)) {
-    std::vector<PartId> parts = read_parts(reading, words);
+    std::vector<PartId> parts = read_avoided_parts(reading, words);
     if (parts.empty()) continue;
-    avoided.push_back({std::string(words.text()), std::move(parts)});
+    avoided.push_back({std::string(catalog::without_just(words.text())), std::move(parts)});
   }
 }
 

@@ -1,4 +1,5 @@
 // Reads the ports of a job's vessels and the words in it that name materials and parts.
+#include "catalog/avoided_parts.h"
 #include "catalog/part_search.h"
 #include "catalog/port_notation.h"
 #include "plan/job_reading.h"
@@ -118,6 +119,17 @@ std::vector<PartId> read_parts(JobReading& reading, const Value& value) {
   if (!parts.empty()) return parts;
   const catalog::NotationError error = reading.words().why_none(*text);
   reading.problems.add(value, value.path() + ": " + error.message, error.offset);
+  return {};
+}
+
+std::vector<PartId> read_avoided_parts(JobReading& reading, const Value& value) {
+  const auto text = catalog::read_text(value, reading.problems);
+  if (!text) return {};
+  std::vector<PartId> parts = catalog::find_avoided_parts(reading.words(), *text);
+  if (!parts.empty()) return parts;
+  const std::string_view meant = catalog::without_just(*text);
+  const catalog::NotationError error = reading.words().why_none(meant);
+  reading.problems.add(value, value.path() + ": " + error.message, text->size() - meant.size() + error.offset);
   return {};
 }
 

@@ -57,6 +57,8 @@ std::vector<JobPort> read_ports(JobReading& reading, const catalog::Value& value
 std::optional<MaterialId> read_material(JobReading& reading, const catalog::Value& value);
 /// The parts that the words match; a problem when there are none.
 std::vector<PartId> read_parts(JobReading& reading, const catalog::Value& value);
+/// The parts that are kept out by the words; a problem when there are none.
+std::vector<PartId> read_avoided_parts(JobReading& reading, const catalog::Value& value);
 /// The one part that the words match, or that has them as its id; a problem when there are none or several.
 std::optional<PartId> read_one_part(JobReading& reading, const catalog::Value& value);
 std::optional<chain::Order> read_order(catalog::Fields& fields, std::string_view key);

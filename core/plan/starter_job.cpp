@@ -58,7 +58,7 @@ connections:                     # from port to port; the fittings between are w
     carries: water               # or air
     need: [hose]                 # must be in it: ball valve, union, check valve ...; a hose takes up the gap
     held: {from: fixed, to: fixed}     # fixed, sliding, spinning or loose
-    # avoid: [bushing]
+    # avoid: [bushing]             # hex, face and PVC bushings alike; [just bushing] for that family alone
     # gap: 15 in                 # between the two faces; offset: 1 in; hose length: 14 in; order: price
   - name: air in
     from: regulator

@@ -24,36 +24,76 @@ class TreeRows {
   TreeRows(const Catalog& catalog, const AssemblyRequest& request, const Assembly& assembly)
       : catalog_(catalog), request_(request), assembly_(assembly) {}
 
-  std::string text() {
-    add_part(0, 0, "");
-    return columns(rows_, "  ", {0});
-  }
+  std::string text();
 
  private:
   void add_part(std::size_t row, std::size_t depth, const std::string& place);
   void add_followers(std::size_t row, std::size_t depth);
   void add_end(std::size_t target, std::size_t depth, const std::string& place);
   std::string ways(const AssemblyPart& link) const;
+  static bool is_narrow(const std::string& lines);
   std::string direction(const AssemblyPart& link, std::size_t port) const;
   static std::string indented(std::size_t depth, const std::string& label) {
     return std::string(depth * 3, ' ') + label;
   }
 
+  static constexpr std::size_t kWays = 2;
+  static constexpr std::size_t kPlace = 4;
   const Catalog& catalog_;
   const AssemblyRequest& request_;
   const Assembly& assembly_;
-  std::vector<std::vector<std::string>> rows_;
+  std::vector<std::vector<std::string>> rows_;  // number, part, its ends, where from, where it sits
 };
 
+// Columns where they fit on a page; else where a row's part sits, and then its ends too, stand below it.
+std::string TreeRows::text() {
+  add_part(0, 0, "");
+  std::vector<std::string> below(rows_.size());
+  for (const std::size_t column : {kPlace, kWays}) {
+    if (is_narrow(columns(rows_, "  ", {0}))) break;
+    for (std::size_t row = 0; row < rows_.size(); ++row) {
+      std::string& cell = rows_[row][column];
+      if (!cell.empty()) below[row] = below[row].empty() ? cell : cell + ", " + below[row];
+      cell.clear();
+    }
+  }
+  const std::string lines = columns(rows_, "  ", {0});
+  std::string text;
+  std::size_t start = 0;
+  for (std::size_t row = 0; row < rows_.size(); ++row) {
+    const std::size_t end = lines.find('\n', start) + 1;
+    text += lines.substr(start, end - start);
+    const std::size_t label_starts = rows_[row][1].find_first_not_of(' ');
+    if (!below[row].empty()) text += wrapped(std::string(8 + label_starts, ' '), below[row]);
+    start = end;
+  }
+  return text;
+}
+
+bool TreeRows::is_narrow(const std::string& lines) {
+  std::size_t start = 0;
+  for (std::size_t end = lines.find('\n'); end != std::string::npos; end = lines.find('\n', start)) {
+    if (end - start > kPageWidth) return false;
+    start = end + 1;
+  }
+  return true;
+}
+
+// "1/2 FNPT -> 1/4 FNPT, two 1/2 FNPT": like ends that follow each other are counted.
 std::string TreeRows::ways(const AssemblyPart& link) const {
+  static constexpr const char* kCounts[] = {"", "", "two ", "three ", "four "};
   const catalog::Part& part = catalog_.part(link.part);
-  std::string text = catalog_.written(part.ports[link.enter].type) + " ->";
-  bool first = true;
+  std::vector<std::pair<std::string, std::size_t>> ends;
   for (std::size_t port = 0; port < part.ports.size(); ++port) {
     if (link.ports[port].what != What::part && link.ports[port].what != What::target) continue;
-    text += (first ? " " : ", ") + catalog_.written(part.ports[port].type);
-    first = false;
+    const std::string end = catalog_.written(part.ports[port].type);
+    if (ends.empty() || ends.back().first != end || ends.back().second + 1 == std::size(kCounts))
+      ends.emplace_back(end, 0);
+    ++ends.back().second;
   }
+  std::string text = catalog_.written(part.ports[link.enter].type) + " ->";
+  for (std::size_t i = 0; i < ends.size(); ++i)
+    text += (i == 0 ? " " : ", ") + std::string(kCounts[ends[i].second]) + ends[i].first;
   return text;
 }
 

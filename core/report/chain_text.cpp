@@ -142,7 +142,7 @@ std::string reachable(const Catalog& catalog, const std::string& from, const std
   for (std::size_t i = 0; i < std::min(ports.size(), kReachableShown); ++i)
     list += (i ? ", " : "") + catalog.written(ports[i]);
   if (ports.size() > kReachableShown) list += fmt::format(" and {} more", ports.size() - kReachableShown);
-  return wrapped("    - ", fmt::format("from {}: {}", from, list.empty() ? "nothing goes onto it" : list));
+  return wrapped("    - ", fmt::format("from {}: {}", from, list.empty() ? "nothing that may be used goes onto it" : list));
 }
 
 std::string found_text(const Catalog& catalog, const ChainRequest& request, const Chain& chain, const Style& style,
@@ -160,14 +160,22 @@ std::string at_odds(const NoChain& none) {
   return chain::conflict_sentence(rules);
 }
 
+bool names_held_ends(const NoChain& none) {
+  return std::any_of(none.conflict.begin(), none.conflict.end(),
+                     [](const chain::ConflictingRule& rule) { return rule.key == "held_ends"; });
+}
+
+std::string what_it_takes(const chain::Lift& lift) {
+  const std::string parts = counted(lift.part_count, "part", "parts");
+  if (lift.buy_count == 0) return parts + ", nothing to buy";
+  return fmt::format("{}, {} to buy, about {}", parts, lift.buy_count, write_price(lift.price));
+}
+
 // "allow more parts: 4 parts, 3 to buy, about $9.10"
 std::vector<std::string> lifts_with_cost(const NoChain& none) {
   std::vector<std::string> lines;
   for (const chain::Lift& lift : none.lifts)
-    lines.push_back(lift.part_count == 0 ? lift.text + ": then no part is needed"
-                                         : fmt::format("{}: then {}, {} to buy, about {}", lift.text,
-                                                       counted(lift.part_count, "part", "parts"), lift.buy_count,
-                                                       write_price(lift.price)));
+    lines.push_back(lift.text + ": then " + (lift.part_count == 0 ? "no part is needed" : what_it_takes(lift)));
   return lines;
 }
 
@@ -178,9 +186,13 @@ std::string none_text(const Catalog& catalog, const ChainRequest& request, const
     text += wrapped("  ", fmt::format("A special order mends it: {} (about {}).", part_label(catalog, part),
                                       write_price(part.price)));
   }
-  if (none.missing_part)
+  if (none.missing_part && !none.special_order)
     text += wrapped("  ", "One part would complete it, if it can be had: " + *none.missing_part + ".");
   if (none.conflict.size() > 1 && none.reason != at_odds(none)) text += wrapped("  ", "And " + at_odds(none) + ".");
+  if (none.conflict.size() > 1 && names_held_ends(none))
+    text += wrapped("  ",
+                    "Between held ends the last joint must be made without turning either: by a union, a swivel nut, a "
+                    "hose or a flange.");
   text += bullet_list("Any one of these mends it", none.lifts.empty() ? none.mends : lifts_with_cost(none));
   text += bullet_list("Do not try", none.look_alikes);
   if (none.only_the_distance) return text;

@@ -3,30 +3,17 @@ import copy
 import json
 import pathlib
 import random
-import subprocess
 import sys
 import unittest
 
 sys.path.insert(0, str(pathlib.Path(__file__).parent))
 from answer_checker import Ask, Checker, Fault  # noqa: E402
+from asked_program import AskedProgram  # noqa: E402
 
-PROGRAM, EXAMPLES = sys.argv[1], pathlib.Path(sys.argv[2])
+PROGRAM, EXAMPLES = AskedProgram(sys.argv[1]), pathlib.Path(sys.argv[2])
 PSI = 6894.757293168
-
-
-def ask_program(*words):
-    done = subprocess.run([PROGRAM, *map(str, words), "--json"], capture_output=True, text=True)
-    if done.returncode == 2:
-        raise AssertionError(done.stderr)
-    return json.loads(done.stdout)
-
-
-CATALOG = ask_program("catalog")
+CATALOG = PROGRAM.ask("catalog")
 CHECKER = Checker(CATALOG)
-
-
-def ids_of(words):
-    return {part["id"] for part in ask_program("catalog", words)["parts"]}
 
 
 def open_ports():
@@ -40,7 +27,7 @@ def open_ports():
 
 class Answers(unittest.TestCase):
     def check(self, ask, *options):
-        answer = ask_program("chain", ask.first, ask.last, *options)
+        answer = PROGRAM.ask("chain", ask.first, ask.last, *options)
         for chain in answer["chains"]:
             try:
                 CHECKER.check(ask, chain)
@@ -51,8 +38,8 @@ class Answers(unittest.TestCase):
     def test_alternatives_between_random_ports_hold_what_was_asked(self):
         dice = random.Random(20)
         ports = open_ports()
-        valves, unions = ids_of("ball valve"), ids_of("union")
-        galvanized = ids_of("galvanized")
+        valves, unions = PROGRAM.ids_of("ball valve"), PROGRAM.ids_of("union")
+        galvanized = PROGRAM.ids_of("galvanized")
         found = 0
         for _ in range(24):
             first, last = dice.sample(ports, 2)
@@ -93,8 +80,8 @@ class Answers(unittest.TestCase):
             options = ["--span", f"{inches} in"]
             for words in avoided:
                 options += ["--avoid", words]
-            ask = Ask(first, last, held=True, span_m=inches * 0.0254, avoided=set().union(*map(ids_of, avoided)))
-            answer = ask_program("chain", first, last, *options)
+            ask = Ask(first, last, held=True, span_m=inches * 0.0254, avoided=set().union(*map(PROGRAM.ids_of, avoided)))
+            answer = PROGRAM.ask("chain", first, last, *options)
             for chain in answer["chains"]:
                 made[chain["span"]["made_by"]] = made.get(chain["span"]["made_by"], 0) + 1
             self.check(ask, *options)
@@ -102,15 +89,16 @@ class Answers(unittest.TestCase):
 
     def test_connections_of_the_examples_hold(self):
         for example in sorted(EXAMPLES.glob("*.yaml")):
-            plan = ask_program("plan", example)
+            plan = PROGRAM.ask("plan", example)
             for connection in plan["connections"]:
                 for chain in connection["chains"]:
                     self.assertTrue(chain["buildable"], connection["name"])
                     CHECKER.check_lengths(chain)
 
     def test_a_wrong_answer_is_seen(self):
-        ask = Ask("1 npt female", "1 npt female", held=True, needs=[ids_of("ball valve")])
-        good = ask_program("chain", ask.first, ask.last, "--held", "--need", "ball valve", "--bore", "0.9 in")["chains"][0]
+        ask = Ask("1 npt female", "1 npt female", held=True, needs=[PROGRAM.ids_of("ball valve")])
+        good = PROGRAM.ask("chain", ask.first, ask.last, "--held", "--need", "ball valve", "--bore",
+                           "0.9 in")["chains"][0]
         CHECKER.check(ask, good)
 
         def spoiled(change):

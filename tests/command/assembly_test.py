@@ -1,5 +1,6 @@
 """Branched assemblies on the command line: what is printed, what is in the JSON, what is refused."""
 import json
+import re
 import subprocess
 import sys
 import unittest
@@ -142,6 +143,58 @@ class RulesOfBranches(unittest.TestCase):
         none = json.loads(done.stdout)["why_none"]
         self.assertIn("every way to target 1 (1/4 MNPT) narrows below 1 in", none["reason"])
         self.assertEqual(none["mends"], ["accept a bore below 1 in on the way to target 1 (1/4 MNPT)"])
+
+    def test_needs_of_a_branch_come_in_the_order_given(self):
+        needs = ["60 psi air regulator", "check valve", "1/16 in hole restrictor"]
+        families = {"60 psi air regulator": "air-regulator", "check valve": "check-valve",
+                    "1/16 in hole restrictor": "restrictor"}
+        for order in (needs, needs[::-1], needs[1:] + needs[:1]):
+            words = [word for need in order for word in ("--branch-need", "1=" + need)]
+            done = run(*self.PORTS, "--air", "--branch-feeds", "1", *words, "--branch-in-order", "1", "--json")
+            self.assertEqual(done.returncode, 0, done.stderr)
+            self.assembly = json.loads(done.stdout)["assemblies"][0]
+            self.assertEqual([f for f in self.families(0) if f in families.values()], [families[n] for n in order])
+
+    def test_bushings_are_limited_over_all_branches(self):
+        ports = ("1 FNPT", "1/4 MNPT", "1/4 FNPT", "1 MNPT", "--order", "price")
+
+        def bushings(*words):
+            done = run(*ports, *words, "--json")
+            self.assertEqual(done.returncode, 0, done.stderr)
+            assembly = json.loads(done.stdout)["assemblies"][0]
+            return sum("bushing" in part["name"] for part in assembly["parts"]), assembly["price_usd"]
+
+        free, price = bushings()
+        none, dearer = bushings("--most-bushings", "0")
+        self.assertGreater(free, 0)
+        self.assertEqual(none, 0)
+        self.assertGreater(dearer, price)
+        done = run(*ports, "--most-bushings", "0", "--need", "hex bushing", "--json")
+        self.assertEqual(done.returncode, 1)
+        self.assertIn("allow more bushings", json.loads(done.stdout)["why_none"]["mends"])
+
+    def test_room_is_kept_and_named(self):
+        done = run("1 FNPT", "1/4 MNPT", "1/2 MNPT", "--room", "0.9 in", "--json")
+        self.assertEqual(done.returncode, 1)
+        self.assertIn("make more room round the run than 0.9 in", json.loads(done.stdout)["why_none"]["mends"])
+
+    def test_only_the_branch_that_asks_gets_what_it_needs(self):
+        for asks in ("1", "2"):
+            done = run("1 FNPT", "1/2 MNPT", "1/2 MNPT", "--branch-need", asks + "=ball valve", "--json")
+            self.assembly = json.loads(done.stdout)["assemblies"][0]
+            for target in (0, 1):
+                self.assertEqual("ball-valve" in self.families(target), str(target + 1) == asks)
+
+    def test_a_close_nipple_is_turned_by_hand_and_never_held(self):
+        text = " ".join(run("3/4 FNPT", "3/4 MNPT", "1/2 FNPT").stdout.split())
+        [row] = [int(r) for r in re.findall(r"Screw part (\d+) \(3/4 close nipple\)", text)]
+        self.assertIn(f"turn part {row} hand-tight and no more: what goes onto it draws it up", text)
+        self.assertIn(f"part {row} draws up in both, so no wrench touches its threads", text)
+        self.assertNotIn(f"hold part {row} with", text)
+
+    def test_the_tree_fits_on_a_page(self):
+        for words in (self.PORTS + self.RULES, MANIFOLD, ("3/4 FNPT", "1/2 MNPT", "1/4 MNPT", "1/2 FNPT")):
+            self.assertLessEqual(max(map(len, run(*words).stdout.splitlines())), 100)
 
     def test_wrong_words_are_said_exactly(self):
         for words, message in (

@@ -71,6 +71,24 @@ class Chain(unittest.TestCase):
             self.assertIn(first, names[0])
             self.assertIn(second, names[1])
 
+    def test_a_union_goes_beyond_the_valve_that_stays(self):
+        for end in ("first", "last"):
+            status, answer = self.chain("1 FNPT", "1 FNPT", "--held", "--need", "ball valve", "--valve-stays", end)
+            self.assertEqual(status, 0)
+            names = [part["id"].split("/")[0] for part in answer["chains"][0]["parts"]]
+            pair = [name for name in names if name in ("ball-valve", "union")]
+            self.assertEqual(pair, ["ball-valve", "union"][::1 if end == "first" else -1])
+        for words, message in ((("--valve-stays", "first"), 'asks for a valve that shuts: --need "ball valve"'),
+                               (("--need", "check valve", "--valve-stays", "first"),
+                                'asks for a valve that shuts: --need "ball valve"'),
+                               (("--need", "ball valve", "--valve-stays", "middle"),
+                                "'middle' is not known here; allowed: first, last"),
+                               (("--need", "ball valve", "--valve-stays", "first", "--span", "20 in"),
+                                "does not go with --span")):
+            done = run("chain", "1 FNPT", "1 FNPT", *words)
+            self.assertEqual((done.returncode, done.stdout), (2, ""), words)
+            self.assertIn(f"--valve-stays: error: {message}\n", done.stderr)
+
     def test_more_than_one_bushing_is_taken_only_where_it_is_allowed(self):
         _, one = self.chain("2 FNPT", "1/4 MNPT")
         names = [part["name"] for part in one["chains"][0]["parts"]]
@@ -94,8 +112,9 @@ class Chain(unittest.TestCase):
         self.assertIn("--hottest", done.stderr)
         done = run("chain", "1 FNPT", "1 FNPT", "1 FNPT", "--in-order", "--most-bushings", "1")
         self.assertEqual(done.returncode, 2)
-        self.assertIn("its needs have no one order", done.stderr)
-        self.assertIn("--most-bushings", done.stderr)
+        self.assertIn("is for a chain between two ports: an assembly branches, so its needs have no one order; "
+                      "--branch-in-order puts those of one branch in order", done.stderr)
+        self.assertNotIn("--most-bushings", done.stderr)
 
     def test_a_bend_is_left_out_where_it_cannot_swing(self):
         wide, _ = self.chain("1 FNPT", "1 FNPT", "--need", "90 elbow", "--room", "2 in")
@@ -127,6 +146,22 @@ class Chain(unittest.TestCase):
     def test_avoided_material_is_not(self):
         _, answer = self.chain("1 FNPT", "3/4 MGHT", "--avoid", "black iron")
         self.assertNotIn("black iron", [part["material"] for part in answer["chains"][0]["parts"]])
+
+    def test_what_is_avoided_is_all_that_is_called_so(self):
+        def nipples(*avoided):
+            words = [word for text in avoided for word in ("--avoid", text)]
+            _, answer = self.chain("1 FNPT", "1 FNPT", *words)
+            return [part["id"].split("/")[0] for part in answer["chains"][0]["parts"] if "nipple" in part["name"]]
+
+        self.assertTrue(nipples())
+        self.assertEqual(nipples("nipple"), [])
+        self.assertEqual(nipples("nipples"), [])
+        self.assertEqual(nipples("just nipple"), ["close-nipple"])
+        self.assertNotIn("close-nipple", nipples("close nipple"))
+        done = run("chain", "1 FNPT", "1 FNPT", "--avoid", "just nippel")
+        self.assertEqual(done.returncode, 2)
+        self.assertIn("--avoid: error: no part knows the word 'nippel'; close to it: nipple\n"
+                      "  just nippel\n       ^\n", done.stderr)
 
     def test_air_never_gets_plastic(self):
         _, answer = self.chain("1/2 FNPT", "1/2 MNPT", "--air", "--order", "price")
@@ -227,6 +262,22 @@ class Files(unittest.TestCase):
             job.write_text("mine\n")
             again = run("new", "job.yaml", cwd=folder)
             self.assertEqual((again.returncode, job.read_text()), (2, "mine\n"))
+
+    def test_files_of_duties_are_checked_as_catalog_files(self):
+        shipped = EXAMPLES.parent / "catalog" / "duty.yaml"
+        done = run("check", shipped)
+        self.assertEqual((done.returncode, done.stderr), (0, ""))
+        self.assertIn("nothing wrong; part of the shipped catalog of", done.stdout)
+        own = "duties:\n  - materials: [brass]\n    heat: {150 F: 1}\n    air: %s\n    vacuum: stands\n    source: ours\n"
+        with tempfile.TemporaryDirectory() as folder:
+            pathlib.Path(folder, "own.yaml").write_text(own % "as water")
+            done = run("check", "own.yaml", cwd=folder)
+            self.assertEqual((done.returncode, done.stderr), (0, ""))
+            self.assertIn("own.yaml: nothing wrong; a catalog file that adds 0 parts.", done.stdout)
+            pathlib.Path(folder, "own.yaml").write_text(own % "some")
+            done = run("check", "own.yaml", cwd=folder)
+            self.assertEqual((done.returncode, done.stdout), (2, ""))
+            self.assertRegex(done.stderr, r"own\.yaml:4:10: error: duties\[1\]\.air: ")
 
     def test_a_missing_file_is_bad_input(self):
         done = run("plan", "nowhere.yaml")

@@ -18,7 +18,7 @@
 namespace riserun::chain::testing {
 namespace {
 
-constexpr std::uint32_t kWorlds = 5000;
+constexpr std::uint32_t kWorlds = 5500;
 constexpr std::size_t kBeginnings = 400;  // looked at for each depth of the exhaustive search
 constexpr std::size_t kAll = SIZE_MAX;
 
@@ -273,7 +273,7 @@ TEST_F(Alternatives, AreTheUnbeatenChainsOfAllChainsAndAnEmptyShelfGetsTheBestTh
   std::cout << compared_ << " sets compared whole (" << rows_ << " rows, " << folded_ << " folded), " << too_long_
             << " longer than tried; " << substitutes_ << " substitutes, " << no_substitutes_ << " parts without\n";
   EXPECT_GT(compared_, 2000);
-  EXPECT_GT(rows_, 3000);
+  EXPECT_GT(rows_, 3500);
   EXPECT_GT(folded_, 500);
   EXPECT_GT(substitutes_, 500);
   EXPECT_GT(no_substitutes_, 100);

@@ -12,7 +12,7 @@
 namespace riserun::chain::testing {
 namespace {
 
-constexpr std::uint32_t kWorlds = 6000;
+constexpr std::uint32_t kWorlds = 5000;
 constexpr std::size_t kBeginnings = 400;  // looked at for each depth of the exhaustive search
 
 /// Parts with three and four ports and plugs, of port types that the catalog has.
@@ -44,9 +44,9 @@ PartId random_part(Dice& dice, const catalog::Catalog& catalog) {
   return {static_cast<std::uint32_t>(dice.below(static_cast<int>(catalog.parts().size())))};
 }
 
-std::vector<PartId> random_parts(Dice& dice, const catalog::Catalog& catalog) {
+std::vector<PartId> random_parts(Dice& dice, const catalog::Catalog& catalog, int least = 1, int most = 4) {
   std::vector<PartId> parts;
-  for (int count = dice.between(1, 4); count > 0; --count) parts.push_back(random_part(dice, catalog));
+  for (int count = dice.between(least, most); count > 0; --count) parts.push_back(random_part(dice, catalog));
   return parts;
 }
 
@@ -56,9 +56,11 @@ BranchRules random_rules(Dice& dice, const catalog::Catalog& catalog) {
   if (dice.chance(40)) rules.facing = dice.chance(50) ? Facing::straight_on : Facing::to_a_side;
   if (dice.chance(15)) rules.smallest_bore = millimetres(dice.one_of({15.0, 20.0}));
   rules.relief = dice.chance(20);
-  if (dice.chance(25)) rules.needs.push_back({"own need", random_parts(dice, catalog)});
-  if (dice.chance(8))
-    rules.needs.push_back(rules.needs.empty() ? Need{"other", random_parts(dice, catalog)} : rules.needs.front());
+  for (int percent = 40; dice.chance(percent) && rules.needs.size() < 3; percent = 60) {
+    const bool again = !rules.needs.empty() && dice.chance(25);
+    rules.needs.push_back(again ? rules.needs.front() : Need{"own need", random_parts(dice, catalog, 3, 7)});
+  }
+  rules.needs_in_order = dice.chance(60);
   if (dice.chance(20)) {
     rules.banned.assign(catalog.parts().size(), false);
     for (const PartId part : random_parts(dice, catalog)) rules.banned[part.row] = true;
@@ -78,7 +80,9 @@ AssemblyRequest random_assembly(Dice& dice, const catalog::Catalog& catalog) {
   request.rules = random_request(dice, catalog);
   const bool held = dice.chance(40);
   const auto freedom = [&] { return held && dice.chance(60) ? Freedom::fixed : Freedom::loose; };
-  if (dice.chance(50)) request.rules.needs.clear();
+  if (dice.chance(75)) request.rules.needs.clear();
+  if (dice.chance(50)) request.rules.room.reset();
+  if (dice.chance(50)) request.rules.most_bushings.reset();
   request.rules.from.freedom = freedom();
   const int targets = dice.one_of({2, 2, 2, 3, 3, 4});
   const bool by_branch = dice.chance(60);
@@ -96,7 +100,7 @@ AssemblyRequest random_assembly(Dice& dice, const catalog::Catalog& catalog) {
   // More needs than that, and to try all ways to meet them takes long.
   std::size_t needs = request.rules.needs.size();
   for (BranchRules& branch : request.branches) {
-    if (needs + branch.needs.size() > 5) branch.needs.clear();
+    if (needs + branch.needs.size() > 3) branch.needs.clear();
     needs += branch.needs.size();
   }
   return request;
@@ -236,7 +240,7 @@ std::string BranchBench::carry_out() {
 
 struct Tally {
   int assemblies = 0, compared = 0, nones = 0, closed = 0, with_needs = 0;
-  int facing = 0, devices = 0, reliefs = 0, own_needs = 0, inward = 0;
+  int facing = 0, devices = 0, reliefs = 0, own_needs = 0, inward = 0, in_order = 0, few_bushings = 0, rooms = 0;
 };
 
 class BestAssembly : public ::testing::Test {
@@ -309,9 +313,12 @@ void BestAssembly::check_order(const Network& network, const AssemblyRequest& re
     tally_.devices += rules.devices.empty() ? 0 : 1;
     tally_.reliefs += rules.relief ? 1 : 0;
     tally_.own_needs += rules.needs.empty() ? 0 : 1;
+    tally_.in_order += rules.needs_in_order && rules.needs.size() > 1 ? 1 : 0;
     tally_.inward += rules.flow == BranchFlow::to_base ? 1 : 0;
   }
   tally_.with_needs += request.rules.needs.empty() ? 0 : 1;
+  tally_.few_bushings += request.rules.most_bushings ? 1 : 0;
+  tally_.rooms += request.rules.room ? 1 : 0;
   tally_.closed += !assembly.steps.empty() && assembly.steps.back().closing ? 1 : 0;
   if (sums->parts <= every.depth) {
     ASSERT_TRUE(best.has_value());
@@ -345,10 +352,13 @@ TEST_F(BestAssembly, IsTheBestOfAllTreesUnderEveryOrderAndBreaksTiesAsStated) {
             << " with needs, " << tally_.closed << " with a closing joint between fixed ends), " << tally_.nones
             << " refusals; targets met that face a way " << tally_.facing << ", end in a device " << tally_.devices
             << ", in a relief valve " << tally_.reliefs << ", have needs of their own " << tally_.own_needs
-            << ", feed the base " << tally_.inward << "\n";
-  for (const int count : {tally_.facing, tally_.devices, tally_.reliefs, tally_.own_needs, tally_.inward})
+            << " (in order " << tally_.in_order << "), feed the base " << tally_.inward << "; with a limit on bushings "
+            << tally_.few_bushings << ", on room " << tally_.rooms << "\n";
+  for (const int count : {tally_.facing, tally_.devices, tally_.reliefs, tally_.own_needs, tally_.inward,
+                          tally_.few_bushings, tally_.rooms})
     EXPECT_GT(count, 100);
-  EXPECT_GT(tally_.compared, 1000);
+  EXPECT_GT(tally_.in_order, 80);
+  EXPECT_GT(tally_.compared, 900);
   EXPECT_GT(tally_.nones, 1000);
   EXPECT_GT(tally_.closed, 50);
 }

@@ -73,14 +73,15 @@ class Judge {
   std::size_t count() const { return names_.size(); }
 
   /// Some chain keeps these rules and perhaps more: a need that is not in the set may be met, the order kept.
+  /// So a set within one that can be kept can be kept, and one around one that cannot, cannot.
   bool can_keep(Set kept) {
-    Set free = 0;
-    for (std::size_t row = 0; row < count(); ++row)
-      if (!has(kept, row) && (names_[row] == "need" || names_[row] == "order_of_needs")) free |= 1u << row;
-    for (Set more = free;; more = (more - 1) & free) {
-      if (just(kept | more)) return true;
-      if (more == 0) return false;
-    }
+    const auto within = [&](Set known) { return (kept & ~known) == 0; };
+    const auto around = [&](Set known) { return (known & ~kept) == 0; };
+    if (std::any_of(can_.begin(), can_.end(), within)) return true;
+    if (std::any_of(cannot_.begin(), cannot_.end(), around)) return false;
+    const bool can = try_to_keep(kept);
+    (can ? can_ : cannot_).push_back(kept);
+    return can;
   }
 
   /// The smallest set of that many rules for which the test holds, the first by its rows.
@@ -91,6 +92,16 @@ class Judge {
   }
 
  private:
+  bool try_to_keep(Set kept) {
+    Set free = 0;
+    for (std::size_t row = 0; row < count(); ++row)
+      if (!has(kept, row) && (names_[row] == "need" || names_[row] == "order_of_needs")) free |= 1u << row;
+    for (Set more = free;; more = (more - 1) & free) {
+      if (just(kept | more)) return true;
+      if (more == 0) return false;
+    }
+  }
+
   template <class Test>
   std::optional<Set> least_of(int left, std::size_t from, Set taken, Test test) {
     if (left == 0) return test(taken) ? std::optional(taken) : std::nullopt;
@@ -147,6 +158,7 @@ class Judge {
   const ChainRequest& request_;
   std::vector<std::string> names_;
   std::map<Set, bool> known_;
+  std::vector<Set> can_, cannot_;
 };
 
 class Conflicts : public ::testing::Test {

@@ -59,29 +59,31 @@ bool TreeTrial::alike(std::size_t a, std::size_t b) const {
          one.banned == other.banned && one.smallest_bore == other.smallest_bore;
 }
 
-void TreeTrial::add_needs(const std::vector<Need>& needs, int kind) {
+void TreeTrial::add_needs(const std::vector<Need>& needs, int kind, bool ordered) {
   for (const Need& need : needs) {
-    NeedGroup group{need.parts, 0, kind};
+    NeedGroup group{need.parts, 0, kind, ordered};
     std::sort(group.parts.begin(), group.parts.end());
     group.parts.erase(std::unique(group.parts.begin(), group.parts.end()), group.parts.end());
     auto same = std::find_if(need_groups_.begin(), need_groups_.end(),
-                             [&](const NeedGroup& g) { return g.parts == group.parts && g.kind == kind; });
+                             [&](const NeedGroup& g) { return !ordered && g.parts == group.parts && g.kind == kind; });
     if (same == need_groups_.end()) same = need_groups_.insert(need_groups_.end(), group);
     ++same->count;
   }
 }
 
 TreeTrial::TreeTrial(const Catalog& catalog, const AssemblyRequest& request) : catalog_(catalog), request_(request) {
-  add_needs(request.rules.needs, -1);
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) allowed_.push_back(may_be_used({row}));
+  add_needs(request.rules.needs, -1, false);
   for (std::size_t row = 0; row < request.targets.size(); ++row) {
     std::size_t first = 0;
-    while (first < row && (told_apart(row) || kinds_[first] != first || !alike(first, row))) ++first;
+    const auto like = [&] { return !told_apart(row) && !told_apart(first) && alike(first, row); };
+    while (first < row && (kinds_[first] != first || !like())) ++first;
     kinds_.push_back(first);
-    add_needs(request.branch(row).needs, static_cast<int>(row));
+    add_needs(request.branch(row).needs, static_cast<int>(row), request.branch(row).needs_in_order);
   }
 }
 
-bool TreeTrial::part_allowed(PartId id) const {
+bool TreeTrial::may_be_used(PartId id) const {
   const ChainRequest& rules = request_.rules;
   if (!rules.banned.empty() && rules.banned[id.row]) return false;
   if (!rules.special_order && !catalog_.part(id).stocked && rules.bin.count_of(id) == 0) return false;
@@ -120,6 +122,14 @@ std::string TreeTrial::wrong_joint(const std::vector<TreeItem>& tree, const Tree
                               : request_.targets[item.kind].material;
   if (item.what == What::part) outer = facing(catalog_.part(item.part), item.enter);
   if (item.what == What::plug) outer = catalog_.part(item.part).material;
+  const auto close_nipple = [&](bool is_part, PartId part) {
+    return is_part && catalog_.part(part).name.find("close nipple") != std::string::npos;
+  };
+  const bool ungripped = close_nipple(item.what == What::part, item.part) ||
+                         (item.host >= 0 && close_nipple(true, tree[static_cast<std::size_t>(item.host)].part));
+  if (ungripped && item.what != What::plug &&
+      catalog_.mating_rule(type_at(tree, {item.host, item.host_port}), type_of(item))->turning == Turning::neither)
+    return "a close nipple that would have to be held";
   return clash(inner, outer) ? "metals that must not meet" : "";
 }
 
@@ -238,6 +248,18 @@ bool TreeTrial::serves_all(const std::vector<TreeItem>& tree, std::size_t row, u
   return true;
 }
 
+// Tree rows run from the base outwards, so what is met already stands nearer to it; a part meets several only where it
+// meets all between them, and of needs for the same parts one.
+bool TreeTrial::in_order(std::size_t group, unsigned choice, const std::vector<int>& left) const {
+  const NeedGroup& need = need_groups_[group];
+  for (std::size_t before = 0; before < group; ++before) {
+    const NeedGroup& other = need_groups_[before];
+    if (!need.ordered || !other.ordered || other.kind != need.kind) continue;
+    if (left[before] > 0 || ((choice >> before & 1u) && other.parts == need.parts)) return false;
+  }
+  return true;
+}
+
 bool TreeTrial::meet(const std::vector<TreeItem>& tree, std::size_t row, std::vector<int> open) const {
   if (row == tree.size()) return std::all_of(open.begin(), open.end(), [](int left) { return left == 0; });
   if (tree[row].what != What::part) return meet(tree, row + 1, open);
@@ -248,7 +270,7 @@ bool TreeTrial::meet(const std::vector<TreeItem>& tree, std::size_t row, std::ve
     for (std::size_t group = 0; group < left.size() && possible; ++group) {
       if (!(choice >> group & 1u)) continue;
       const NeedGroup& need = need_groups_[group];
-      possible = --left[group] >= 0 && named(need.parts, tree[row].part) &&
+      possible = --left[group] >= 0 && named(need.parts, tree[row].part) && in_order(group, choice, left) &&
                  (need.kind < 0 || leads_to(tree, row, static_cast<std::size_t>(need.kind)));
     }
     if (possible && meet(tree, row + 1, left)) return true;
@@ -312,6 +334,11 @@ std::optional<TreeSums> TreeTrial::judge(const std::vector<TreeItem>& tree, std:
   }
   if (std::any_of(wanted.begin(), wanted.end(), [](int left) { return left != 0; })) why = "a target is not reached";
   if (why.empty()) why = wrong_ends(tree);
+  const auto bushings = std::count_if(tree.begin(), tree.end(), [&](const TreeItem& item) {
+    return item.what == What::part && catalog_.family(catalog_.part(item.part).family).is_bushing;
+  });
+  if (why.empty() && request_.rules.most_bushings && bushings > *request_.rules.most_bushings)
+    why = "more bushings than allowed";
   if (why.empty() && !needs_met(tree)) why = "needs not met, or a device that none asks for";
   if (!why.empty()) return std::nullopt;
   return add_up(tree);

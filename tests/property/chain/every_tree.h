@@ -55,7 +55,8 @@ class TreeTrial {
                 EveryTree& found);
   PortTypeId type_at(const std::vector<TreeItem>& tree, Open open) const;
   PortTypeId type_of(const TreeItem& item) const;
-  bool part_allowed(PartId part) const;
+  bool may_be_used(PartId part) const;
+  bool part_allowed(PartId part) const { return allowed_[part.row]; }
   bool clash(std::optional<MaterialId> a, std::optional<MaterialId> b) const;
   std::string wrong_joint(const std::vector<TreeItem>& tree, const TreeItem& item) const;
   std::string wrong_part(const std::vector<TreeItem>& tree, std::size_t row) const;
@@ -71,17 +72,21 @@ class TreeTrial {
 
   const Catalog& catalog_;
   const AssemblyRequest& request_;
+  std::vector<bool> allowed_;       // by part row
   std::vector<std::size_t> kinds_;  // by target
   struct NeedGroup {
     std::vector<PartId> parts;
     int count = 0;
-    int kind = -1;  // only on the way to that target; -1: anywhere
+    int kind = -1;         // only on the way to that target; -1: anywhere
+    bool ordered = false;  // after those of its target before it
     bool operator==(const NeedGroup&) const = default;
   };
-  void add_needs(const std::vector<Need>& needs, int kind);
+  void add_needs(const std::vector<Need>& needs, int kind, bool ordered);
+  bool in_order(std::size_t group, unsigned choice, const std::vector<int>& left) const;
   bool alike(std::size_t a, std::size_t b) const;
   bool told_apart(std::size_t target) const;
-  std::vector<NeedGroup> need_groups_;  // needs that name the same parts, for the same target, are one group
+  std::vector<NeedGroup>
+      need_groups_;  // needs in no order that name the same parts, for the same target, are one group
   std::size_t looked_at_ = 0;
   std::size_t budget_ = 0;
 };

@@ -1,17 +1,23 @@
 // Words find parts, and a bin takes them.
 #include "catalog/part_search.h"
 
+#include "catalog/avoided_parts.h"
 #include "unit/catalog/shipped_catalog.h"
 #include "unit/catalog/small_catalog.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 namespace riserun::catalog {
 namespace {
 
+using ::testing::Contains;
 using ::testing::ElementsAre;
 using ::testing::IsEmpty;
+using ::testing::IsSupersetOf;
+using ::testing::Not;
 
 std::vector<std::string> found(const Catalog& catalog, std::string_view words) {
   std::vector<std::string> ids;
@@ -41,6 +47,42 @@ TEST(PartSearch, TheDegreesOfAnElbowAreNoSize) {
     EXPECT_THAT(found(testing::shipped_catalog(), words), ElementsAre("90-elbow/black-iron/1")) << words;
   EXPECT_THAT(found(testing::shipped_catalog(), "1 45 elbow black"), ElementsAre("45-elbow/black-iron/1"));
   EXPECT_THAT(found(testing::shipped_catalog(), "1 street 90 black"), ElementsAre("90-street-elbow/black-iron/1"));
+}
+
+std::vector<std::string> families_avoided(std::string_view words) {
+  const Catalog& catalog = testing::shipped_catalog();
+  std::vector<std::string> names;
+  for (const PartId part : find_avoided_parts(catalog, words)) {
+    const std::string& name = catalog.family(catalog.part(part).family).name;
+    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+  }
+  std::sort(names.begin(), names.end());
+  return names;
+}
+
+TEST(AvoidedParts, AreAllThatIsCalledSo) {
+  EXPECT_THAT(families_avoided("nipples"),
+              IsSupersetOf({"BSP nipple", "PVC close nipple", "PVC nipple", "close nipple", "hex nipple", "nipple",
+                            "reducing hex nipple", "reducing nipple"}));
+  EXPECT_THAT(families_avoided("nipple"), Not(Contains("threaded pipe")));
+  EXPECT_THAT(families_avoided("hex nipple"), ElementsAre("BSP hex nipple", "hex nipple", "reducing hex nipple"));
+  EXPECT_THAT(families_avoided("brass nipple"), Contains("hex nipple"));
+  EXPECT_THAT(families_avoided("brass nipple"), Not(Contains("PVC nipple")));
+  EXPECT_THAT(families_avoided("PVC nipple"), ElementsAre("PVC close nipple", "PVC nipple"));
+}
+
+TEST(AvoidedParts, AnAdapterIsNotWhatItJoinsTo) {
+  EXPECT_THAT(families_avoided("pipe"), Not(Contains("barb to male pipe")));
+  EXPECT_THAT(families_avoided("hose"), Not(Contains("barb to male garden hose")));
+  EXPECT_THAT(families_avoided("adapter"), Contains("male hose thread to male pipe adapter"));
+}
+
+TEST(AvoidedParts, WithJustOrASizeAreThoseThatTheWordsFind) {
+  EXPECT_THAT(families_avoided("just nipple"), ElementsAre("nipple"));
+  EXPECT_THAT(families_avoided("Just PVC nipple"), ElementsAre("PVC nipple"));
+  EXPECT_THAT(families_avoided("1 x 4 nipple"), ElementsAre("nipple"));
+  EXPECT_THAT(families_avoided("just"), IsEmpty());
+  EXPECT_THAT(families_avoided("nippel"), IsEmpty());
 }
 
 TEST(PartSearch, PortsFind) {

@@ -46,6 +46,14 @@ TEST(AirManifold, HasRegulatorRestrictorAndCheckValveOnTheSupplyAlone) {
   }
 }
 
+TEST(AirManifold, HasTheCheckValveNextToTheBungAndTheRestrictorNextToTheSupply) {
+  std::vector<std::string> devices = families_to(trough(), 0);
+  std::erase_if(devices, [](const std::string& name) {
+    return name != "air regulator" && name != "restrictor" && name != "check valve";
+  });
+  EXPECT_THAT(devices, ElementsAre("check valve", "air regulator", "restrictor"));
+}
+
 TEST(AirManifold, FeedsTheReliefValveInItsOwnSizeWithNothingThatShuts) {
   const ManifoldPlan& manifold = trough().manifolds.front();
   const chain::AssemblyEnd& end = manifold.assembly()->ends[2];
@@ -166,6 +174,35 @@ TEST(BranchesOfAJob, WhatIsForOneRunIsRefused) {
                 HasSubstr("connections[2].gap: is for a connection with one far end; with 'branches' say it "
                           "there or leave it out"));
   }
+}
+
+TEST(BranchesOfAJob, NeedsOfAllBranchesHaveNoOrder) {
+  const std::string text = with(with_branches("{to: regulator}, {ends in: gauge}"), "carries: air, branches",
+                                "carries: air, in order: yes, branches");
+  try {
+    read_job(*shipped_catalog(), text, "bench.yaml");
+    FAIL() << "it loaded";
+  } catch (const InputError& error) {
+    EXPECT_THAT(error.what(),
+                HasSubstr("bench.yaml:27:62: error: connections[2].in order: what all branches need has no one order; "
+                          "with 'branches', 'need' and 'in order' go together in the branch that they are for"));
+  }
+}
+
+TEST(BranchesOfAJob, OrderBushingsAndRoomReachTheSearch) {
+  const Job job =
+      read_job(*shipped_catalog(),
+               with(with_branches("{to: regulator, need: [union, check valve], in order: yes}, {ends in: gauge}"),
+                    "carries: air, branches", "carries: air, room: 3 in, most bushings: 2, branches"),
+               "bench.yaml");
+  EXPECT_TRUE(job.connections.back().branches[0].needs_in_order);
+  const Plan plan = make_plan(shipped_catalog(), job);
+  const chain::AssemblyRequest& request = plan.manifolds.front().request;
+  EXPECT_TRUE(request.branches[0].needs_in_order);
+  EXPECT_FALSE(request.branches[1].needs_in_order);
+  EXPECT_EQ(request.rules.most_bushings, 2);
+  EXPECT_EQ(request.rules.room, inches(3.0));
+  EXPECT_EQ(trough().manifolds.front().request.rules.most_bushings, std::nullopt);
 }
 
 TEST(BranchesOfAJob, AReliefValveBelongsOnTheReservoir) {

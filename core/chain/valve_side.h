@@ -1,0 +1,37 @@
+// On which side of the shut-off valve the union stands: opened, a union beyond the valve leaves the valve, and so a way
+// to shut, with the reservoir (common practice).
+#pragma once
+
+#include "chain/finder.h"
+
+#include <string>
+
+namespace riserun::chain {
+
+/// The end of a run that is at the reservoir.
+enum class ReservoirEnd { first, last };
+
+/// Needs that a shut-off valve meets, by row of the request's needs: each part that meets it can shut, passes both
+/// ways and is no union itself.
+std::vector<std::size_t> valve_needs(const Catalog& catalog, const ChainRequest& request);
+
+/// The valve that would come off with the run, and where the run opens between it and the reservoir: a union, or a
+/// joint that opens without turning.
+struct ValveAndOpening {
+  PartId valve;
+  std::string opening;  // "1 union", "joint of the 3/4 barb x 3/4 MNPT with the 3/4 hose"
+};
+
+/// nullopt: beyond some valve that was asked for, seen from the reservoir, the run opens; or it opens nowhere.
+std::optional<ValveAndOpening> valve_that_comes_off(const Catalog& catalog, const ChainRequest& request,
+                                                    const Chain& chain, ReservoirEnd end);
+
+/// The best of all chains that hold a union beyond a valve that was asked for, under the request's order and its ties.
+/// nullopt: there is none, no valve is asked for, more needs than kMostNeedsInTurn are, or one part
+/// meets two unlike needs.
+std::optional<Chain> best_with_valve_left(const Finder& finder, const ChainRequest& request, ReservoirEnd end);
+
+/// Each order of so many needs is tried, the union's own among them.
+inline constexpr std::size_t kMostNeedsInTurn = 5;
+
+}  // namespace riserun::chain

@@ -1,0 +1,86 @@
+// Which side of the valve a connection's union stands on: the valve stays with the reservoir when the union is opened.
+#include "chain/valve_side.h"
+#include "plan/drafting.h"
+#include "quantity/write.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstdlib>
+
+namespace riserun::plan {
+
+namespace {
+
+using chain::Chain;
+using chain::ReservoirEnd;
+
+std::optional<ReservoirEnd> reservoir_end(const Job& job, const ConnectionPlan& plan) {
+  const std::vector<JobPort>& ports = job.reservoir.ports;
+  if (port_named(ports, plan.from) != nullptr) return ReservoirEnd::first;
+  if (port_named(ports, plan.to) != nullptr) return ReservoirEnd::last;
+  return std::nullopt;
+}
+
+std::vector<PartId> from_bin(const Chain& chain) {
+  std::vector<PartId> parts;
+  for (const chain::ChainPart& link : chain.parts) {
+    if (link.from_bin) parts.push_back(link.part);
+    for (std::size_t i = 0; i < link.plugs.size(); ++i)
+      if (link.plug_from_bin[i]) parts.push_back(link.plugs[i]);
+  }
+  std::sort(parts.begin(), parts.end());
+  return parts;
+}
+
+/// Nothing of the job changes but the order of the run: as dear, as many parts, and the same of the bin.
+bool is_as_good(const Chain& one, const Chain& other) {
+  return one.part_count == other.part_count && one.buy_count == other.buy_count && one.price == other.price &&
+         from_bin(one) == from_bin(other);
+}
+
+std::string cost_of_it(const Chain& now, const Chain& right) {
+  const int parts = right.part_count - now.part_count;
+  const Price price = now.price < right.price ? right.price - now.price : now.price - right.price;
+  std::string text;
+  if (parts != 0)
+    text = fmt::format("{} part{} {}", std::abs(parts), std::abs(parts) == 1 ? "" : "s", parts > 0 ? "more" : "fewer");
+  if (price != Price{})
+    text += fmt::format("{}{} {}", text.empty() ? "" : " and ", write_price(price),
+                        now.price < right.price ? "more" : "less");
+  return text.empty() ? "other parts of the bin and no more money" : text;
+}
+
+void caution(Draft& draft, ConnectionPlan& plan, ReservoirEnd end, const chain::ValveAndOpening& pair,
+             const std::optional<Chain>& right) {
+  const std::string& port = end == ReservoirEnd::first ? plan.from : plan.to;
+  std::string text = fmt::format(
+      "The {} is between the {} and the {}: once it is opened, the valve goes with the run and the reservoir stands "
+      "open. ",
+      pair.opening, port, draft.catalog().part(pair.valve).name);
+  const std::string ask = fmt::format("ask for valve and union in 'need', {} first, with 'in order: yes'.",
+                                      end == ReservoirEnd::first ? "the valve" : "the union");
+  if (plan.span)
+    text += "To have a union beyond the valve, " + ask;
+  else if (right)
+    text += fmt::format("A union beyond the valve takes {}: {}", cost_of_it(*plan.chain(), *right), ask);
+  else
+    text += "Drain the reservoir before you open it.";
+  plan.cautions.push_back(std::move(text));
+}
+
+}  // namespace
+
+void leave_valve_with_reservoir(Draft& draft, const chain::Finder& finder, ConnectionPlan& plan) {
+  const auto end = reservoir_end(draft.plan.job, plan);
+  if (!end || plan.chain() == nullptr) return;
+  const auto pair = chain::valve_that_comes_off(draft.catalog(), plan.request, *plan.chain(), *end);
+  if (!pair) return;
+  const auto right = plan.span ? std::nullopt : chain::best_with_valve_left(finder, plan.request, *end);
+  if (right && is_as_good(*plan.chain(), *right))
+    plan.answer = *right;
+  else
+    caution(draft, plan, *end, *pair, right);
+}
+
+}  // namespace riserun::plan

@@ -1,0 +1,52 @@
+// A union stands beyond the valve, seen from the reservoir, where that costs nothing; else the plan says what it costs.
+#include "unit/plan/bench_job.h"
+#include "unit/plan/shipped.h"
+
+#include <gmock/gmock.h>
+
+namespace riserun::plan {
+namespace {
+
+using testing::Contains;
+using testing::ElementsAre;
+using testing::HasSubstr;
+using testing::Not;
+
+constexpr const char* kUp = "from: riser bung, to: inlet, carries: water, need: [union]";
+
+ConnectionPlan water_up(const std::string& words) { return plan_of_text(with(kBench, kUp, words)).connections.front(); }
+
+std::vector<std::string> valve_and_union(const ConnectionPlan& plan) {
+  const std::shared_ptr<const Catalog> catalog = shipped_catalog();
+  std::vector<std::string> names;
+  for (const chain::ChainPart& link : plan.chain()->parts) {
+    const std::string& family = catalog->family(catalog->part(link.part).family).name;
+    if (family == "union" || family == "ball valve") names.push_back(family);
+  }
+  return names;
+}
+
+TEST(ValveSide, TheValveStaysWithTheReservoirWhicheverEndThatIs) {
+  const ConnectionPlan up = water_up("from: riser bung, to: inlet, carries: water, need: [ball valve, union]");
+  EXPECT_THAT(valve_and_union(up), ElementsAre("ball valve", "union"));
+  const ConnectionPlan down = water_up("from: inlet, to: riser bung, carries: water, need: [ball valve, union]");
+  EXPECT_THAT(valve_and_union(down), ElementsAre("union", "ball valve"));
+  for (const ConnectionPlan& plan : {up, down})
+    EXPECT_THAT(plan.cautions, Not(Contains(HasSubstr("once it is opened"))));
+}
+
+TEST(ValveSide, TheOtherWayRoundIsSaidWithItsCostAndItsMend) {
+  const ConnectionPlan plan =
+      water_up("from: riser bung, to: inlet, carries: water, need: [union, ball valve], in order: yes");
+  EXPECT_THAT(valve_and_union(plan), ElementsAre("union", "ball valve"));
+  EXPECT_THAT(plan.cautions, Contains(HasSubstr(" is between the riser bung and the ")));
+  EXPECT_THAT(plan.cautions, Contains(HasSubstr("once it is opened, the valve goes with the run and the reservoir "
+                                                "stands open.")));
+}
+
+TEST(ValveSide, WithoutAValveThereIsNothingToSay) {
+  EXPECT_THAT(water_up(kUp).cautions, Not(Contains(HasSubstr("once it is opened"))));
+}
+
+}  // namespace
+}  // namespace riserun::plan

@@ -12,7 +12,7 @@ namespace {
 
 using WordList = std::vector<std::string>;
 
-WordList words_of(std::string_view text) {
+WordList words_in_turn(std::string_view text) {
   WordList words;
   for (const Token& token : split_words(text)) words.push_back(token.is_size ? token.text : without_plural(token.text));
   return words;
@@ -20,7 +20,7 @@ WordList words_of(std::string_view text) {
 
 /// What a trade name calls a thing: "barb to male pipe" is a barb, "hose thread to pipe adapter" an adapter.
 std::vector<WordList> called_by(const std::string& name) {
-  const WordList whole = words_of(name);
+  const WordList whole = words_in_turn(name);
   const auto joins_to = std::find(whole.begin(), whole.end(), "to");
   if (joins_to == whole.end()) return {whole};
   std::vector<WordList> names{{whole.begin(), joins_to}};
@@ -37,9 +37,9 @@ bool ends_in(const WordList& name, const WordList& words) {
 std::vector<std::set<std::string>> words_of_materials(const Catalog& catalog) {
   std::vector<std::set<std::string>> all;
   for (const Material& material : catalog.materials()) {
-    WordList words = words_of(material.name);
+    WordList words = words_in_turn(material.name);
     for (const std::string& alias : material.aliases)
-      for (std::string& word : words_of(alias)) words.push_back(std::move(word));
+      for (std::string& word : words_in_turn(alias)) words.push_back(std::move(word));
     all.emplace_back(words.begin(), words.end());
   }
   return all;
@@ -48,7 +48,7 @@ std::vector<std::set<std::string>> words_of_materials(const Catalog& catalog) {
 class Called {
  public:
   Called(const Catalog& catalog, std::string_view words)
-      : catalog_(catalog), asked_(words_of(words)), materials_(words_of_materials(catalog)) {
+      : catalog_(catalog), asked_(words_in_turn(words)), materials_(words_of_materials(catalog)) {
     for (const Family& family : catalog.families()) {
       std::vector<WordList>& names = names_.emplace_back(called_by(family.name));
       for (const std::string& alias : family.aliases)

@@ -108,6 +108,9 @@ class Document {
   std::unique_ptr<detail::DocumentData> data_;
 };
 
+/// The path and a colon, which a message begins with, or nothing at the top.
+std::string at_path(const Value& value);
+
 /// What is nearest to `word` among the names, if anything is near enough to have been meant (edit distance; a letter
 /// swapped with its neighbour counts once, upper and lower case are the same).
 std::optional<std::string_view> nearest_name(std::string_view word, std::span<const std::string_view> names);

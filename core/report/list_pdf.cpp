@@ -1,5 +1,7 @@
 #include "report/list_pdf.h"
 
+#include "report/list_words.h"
+
 #include <cairo-pdf.h>
 #include <fmt/format.h>
 #include <pango/pangocairo.h>
@@ -144,20 +146,6 @@ class Pages {
   double down_ = 0.0;
   int number_ = 0;
 };
-
-std::string joined(const std::vector<std::string>& words, const char* between) {
-  std::string text;
-  for (const std::string& word : words) text += (text.empty() ? "" : between) + word;
-  return text;
-}
-
-std::string item_name(const plan::ListItem& item) {
-  std::string name = item.name;
-  if (!item.material.empty()) name += ", " + item.material;
-  if (item.measured) name += " (measured)";
-  if (item.special_order) name += " (special order)";
-  return name;
-}
 
 std::string what_for(const std::vector<std::string>& uses) { return uses.empty() ? "" : "for " + joined(uses, ", "); }
 

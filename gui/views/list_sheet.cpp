@@ -1,5 +1,6 @@
 // What to buy, what to take from the bin, what to cut: with boxes to tick in the store.
 #include "gui/views/desk.h"
+#include "report/list_words.h"
 
 #include <fmt/format.h>
 #include <imgui.h>
@@ -7,12 +8,6 @@
 namespace riserun::views {
 
 namespace {
-
-std::string joined(const std::vector<std::string>& words, const char* between) {
-  std::string text;
-  for (const std::string& word : words) text += (text.empty() ? "" : between) + word;
-  return text;
-}
 
 class ListRows {
  public:
@@ -61,12 +56,10 @@ class ListRows {
   }
 
   void buy(const plan::ListItem& item) {
-    std::string name = item.name + (item.material.empty() ? "" : ", " + item.material);
-    if (item.measured) name += " (measured)";
-    if (item.special_order) name += " (special order)";
+    const std::string name = report::item_name(item);
     row("buy " + item.id + name, fmt::format("{}", item.quantity), name,
-        item.priced ? write_price(item.price()) : "price?", joined(item.used_for, ", "),
-        item.instead.empty() ? "" : "or: " + joined(item.instead, "; or "));
+        item.priced ? write_price(item.price()) : "price?", report::joined(item.used_for, ", "),
+        item.instead.empty() ? "" : "or: " + report::joined(item.instead, "; or "));
   }
 
   void cut(const plan::CutItem& item) {
@@ -132,7 +125,7 @@ void draw_list(Frame& frame) {
     if (rows.begin("bin")) {
       for (const plan::ListItem& item : list.from_bin)
         rows.row("bin " + item.id, fmt::format("{}", item.quantity), item.name + ", " + item.material, "",
-                 joined(item.used_for, ", "));
+                 report::joined(item.used_for, ", "));
       ImGui::EndTable();
     }
   }

@@ -10,11 +10,6 @@ namespace {
 
 using testing::HasSubstr;
 
-const plan::Plan& bench() {
-  static const plan::Plan plan = plan::plan_of_example("bevel-bench");
-  return plan;
-}
-
 TEST(Figures, EachSaysWhereItComesFrom) {
   for (const char* name : {"bevel-bench", "air-too-weak", "one-part-short", "walls-too-thin"}) {
     const plan::Plan plan = plan::plan_of_example(name);
@@ -29,18 +24,18 @@ TEST(Figures, EachSaysWhereItComesFrom) {
 }
 
 TEST(Figures, ThePressuresStandBesideTheWallsLimit) {
-  for (const FigureGroup& group : figures_of(bench(), UnitSystem::inch))
+  for (const FigureGroup& group : figures_of(plan::bevel_bench(), UnitSystem::inch))
     for (const Figure& figure : group.figures)
       if (figure.label == "set pressure" || figure.label == "hold pressure" || figure.label == "test pressure") {
         EXPECT_THAT(figure.beside, HasSubstr("walls' limit 3.54 psi"));
       }
-  EXPECT_THAT(headline(bench(), UnitSystem::inch).front().beside, HasSubstr("walls' limit"));
+  EXPECT_THAT(headline(plan::bevel_bench(), UnitSystem::inch).front().beside, HasSubstr("walls' limit"));
 }
 
 TEST(Figures, AreThoseThatTheCommandPrints) {
   for (const UnitSystem units : {UnitSystem::inch, UnitSystem::metric}) {
-    const std::string printed = report::plan_text(bench(), report::Style{units, false});
-    for (const Figure& figure : headline(bench(), units))
+    const std::string printed = report::plan_text(plan::bevel_bench(), report::Style{units, false});
+    for (const Figure& figure : headline(plan::bevel_bench(), units))
       if (figure.label != "buy") {
         EXPECT_THAT(printed, HasSubstr(figure.value)) << figure.label;
       }

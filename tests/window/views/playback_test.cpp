@@ -8,17 +8,12 @@
 namespace riserun::views {
 namespace {
 
-const plan::Plan& bench() {
-  static const plan::Plan plan = plan::plan_of_example("bevel-bench");
-  return plan;
-}
-
 TEST(Timeline, ShowsTheSlowerCourseAndMarksTheNominalEnd) {
-  const Timeline timeline = timeline_of(bench());
-  EXPECT_EQ(timeline.fill_shown, bench().transfer.fill.time_high);
-  EXPECT_EQ(timeline.drain_shown, bench().transfer.drain.time_high);
+  const Timeline timeline = timeline_of(plan::bevel_bench());
+  EXPECT_EQ(timeline.fill_shown, plan::bevel_bench().transfer.fill.time_high);
+  EXPECT_EQ(timeline.drain_shown, plan::bevel_bench().transfer.drain.time_high);
   ASSERT_EQ(timeline.marks.size(), 2u);
-  EXPECT_EQ(timeline.marks[0].at, bench().transfer.fill.time);
+  EXPECT_EQ(timeline.marks[0].at, plan::bevel_bench().transfer.fill.time);
   EXPECT_EQ(timeline.marks[0].text, "table at its depth");
   EXPECT_FALSE(timeline.marks[0].warning);
 }
@@ -33,30 +28,30 @@ TEST(Timeline, MarksWhereATransferEndsBeforeItsGoal) {
 }
 
 TEST(InstantAt, IsThePlansOwnAtItsInstantsAndBetweenThemBetween) {
-  const auto& history = bench().transfer.fill.history;
-  const Timeline timeline = timeline_of(bench());
+  const auto& history = plan::bevel_bench().transfer.fill.history;
+  const Timeline timeline = timeline_of(plan::bevel_bench());
   for (std::size_t i = 1; i < history.size(); ++i) {
-    EXPECT_EQ(instant_at(bench(), timeline, history[i].time).table_depth, history[i].table_depth);
+    EXPECT_EQ(instant_at(plan::bevel_bench(), timeline, history[i].time).table_depth, history[i].table_depth);
     const Time middle = (history[i - 1].time + history[i].time) / 2.0;
-    const transfer::Instant between = instant_at(bench(), timeline, middle);
+    const transfer::Instant between = instant_at(plan::bevel_bench(), timeline, middle);
     EXPECT_GE(between.reservoir_depth, history[i].reservoir_depth);
     EXPECT_LE(between.reservoir_depth, history[i - 1].reservoir_depth);
   }
 }
 
 TEST(InstantAt, RestsAfterTheEndOfTheFillUntilTheDrainBegins) {
-  const Timeline timeline = timeline_of(bench());
-  const Time after = (bench().transfer.fill.time + timeline.fill_shown) / 2.0;
-  const transfer::Instant resting = instant_at(bench(), timeline, after);
-  EXPECT_EQ(resting.table_depth, bench().transfer.fill.table_depth);
+  const Timeline timeline = timeline_of(plan::bevel_bench());
+  const Time after = (plan::bevel_bench().transfer.fill.time + timeline.fill_shown) / 2.0;
+  const transfer::Instant resting = instant_at(plan::bevel_bench(), timeline, after);
+  EXPECT_EQ(resting.table_depth, plan::bevel_bench().transfer.fill.table_depth);
   EXPECT_EQ(resting.flow, VolumeFlow{});
   EXPECT_EQ(phase_at(timeline, after), Phase::fill);
   EXPECT_EQ(phase_at(timeline, timeline.fill_shown), Phase::drain);
-  EXPECT_LT(instant_at(bench(), timeline, timeline.whole()).table_depth, resting.table_depth);
+  EXPECT_LT(instant_at(plan::bevel_bench(), timeline, timeline.whole()).table_depth, resting.table_depth);
 }
 
 TEST(Playback, RunsThroughOnceAndStops) {
-  const Timeline timeline = timeline_of(bench());
+  const Timeline timeline = timeline_of(plan::bevel_bench());
   Playback playback{Time{}, true};
   playback.advance(timeline, kShowLasts / 2.0);
   EXPECT_NEAR(in_seconds(playback.now), in_seconds(timeline.whole()) / 2.0, 1e-9);
@@ -69,9 +64,9 @@ TEST(Playback, RunsThroughOnceAndStops) {
 }
 
 TEST(Plot, HoldsTheCurveInsideItsBand) {
-  const Timeline timeline = timeline_of(bench());
+  const Timeline timeline = timeline_of(plan::bevel_bench());
   for (const Quantity quantity : {Quantity::flow, Quantity::levels, Quantity::air_pressure}) {
-    const Plot plot = plot_of(bench(), timeline, quantity, UnitSystem::metric);
+    const Plot plot = plot_of(plan::bevel_bench(), timeline, quantity, UnitSystem::metric);
     bool has_width = false;
     for (const PlotSeries& series : plot.series) {
       ASSERT_GT(series.points.size(), 100u);
@@ -90,9 +85,9 @@ TEST(Plot, HoldsTheCurveInsideItsBand) {
 }
 
 TEST(Plot, ReadsInTheUnitsAskedFor) {
-  const Timeline timeline = timeline_of(bench());
-  const Plot inch = plot_of(bench(), timeline, Quantity::levels, UnitSystem::inch);
-  const Plot metric = plot_of(bench(), timeline, Quantity::levels, UnitSystem::metric);
+  const Timeline timeline = timeline_of(plan::bevel_bench());
+  const Plot inch = plot_of(plan::bevel_bench(), timeline, Quantity::levels, UnitSystem::inch);
+  const Plot metric = plot_of(plan::bevel_bench(), timeline, Quantity::levels, UnitSystem::metric);
   EXPECT_EQ(inch.unit, "in");
   EXPECT_EQ(metric.unit, "mm");
   EXPECT_NEAR(inch.series[0].points[0].value, 8.0, 1e-9);

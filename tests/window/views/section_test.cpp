@@ -9,11 +9,6 @@
 namespace riserun::views {
 namespace {
 
-const plan::Plan& bench() {
-  static const plan::Plan plan = plan::plan_of_example("bevel-bench");
-  return plan;
-}
-
 double top_of(const Drawing& drawing, const std::string& name) {
   const Area* area = find_shape<Area>(drawing, name);
   if (area == nullptr) return -1.0;
@@ -31,10 +26,11 @@ double bottom_of(const Drawing& drawing, const std::string& name) {
 }
 
 TEST(Section, DrawsTheWaterAsDeepAsThePlanSaysAtEveryInstant) {
-  for (const auto* history : {&bench().transfer.fill.history, &bench().transfer.drain.history}) {
+  for (const auto* history :
+       {&plan::bevel_bench().transfer.fill.history, &plan::bevel_bench().transfer.drain.history}) {
     ASSERT_FALSE(history->empty());
     for (const transfer::Instant& instant : *history) {
-      const Drawing drawing = section_drawing(bench(), instant, UnitSystem::inch);
+      const Drawing drawing = section_drawing(plan::bevel_bench(), instant, UnitSystem::inch);
       EXPECT_NEAR(top_of(drawing, "water in the reservoir"), in_metres(instant.reservoir_depth), 1e-12);
       // Both ends read as the same when there is no water in the table and no shape for it.
       EXPECT_NEAR(top_of(drawing, "water in the table") - bottom_of(drawing, "water in the table"),
@@ -45,25 +41,26 @@ TEST(Section, DrawsTheWaterAsDeepAsThePlanSaysAtEveryInstant) {
 }
 
 TEST(Section, HangsTheRiserAtItsClearanceOverTheFloor) {
-  const Drawing drawing = section_drawing(bench(), bench().transfer.fill.history.front(), UnitSystem::inch);
-  EXPECT_NEAR(bottom_of(drawing, "riser left"), in_metres(bench().riser.riser.end_height), 1e-12);
-  const Drawing close_up = riser_end_drawing(bench(), {}, UnitSystem::inch);
+  const Drawing drawing =
+      section_drawing(plan::bevel_bench(), plan::bevel_bench().transfer.fill.history.front(), UnitSystem::inch);
+  EXPECT_NEAR(bottom_of(drawing, "riser left"), in_metres(plan::bevel_bench().riser.riser.end_height), 1e-12);
+  const Drawing close_up = riser_end_drawing(plan::bevel_bench(), {}, UnitSystem::inch);
   const Dimension* clearance = find_shape<Dimension>(close_up, "clearance");
   ASSERT_NE(clearance, nullptr);
-  EXPECT_NEAR(clearance->high - clearance->low, in_metres(bench().riser.riser.clearance), 1e-12);
+  EXPECT_NEAR(clearance->high - clearance->low, in_metres(plan::bevel_bench().riser.riser.clearance), 1e-12);
   EXPECT_EQ(clearance->text, "clearance 5/8 in");
 }
 
 TEST(Section, DimensionsWhatItDraws) {
-  const transfer::Instant& full = bench().transfer.fill.history.back();
-  const Drawing drawing = section_drawing(bench(), full, UnitSystem::inch);
+  const transfer::Instant& full = plan::bevel_bench().transfer.fill.history.back();
+  const Drawing drawing = section_drawing(plan::bevel_bench(), full, UnitSystem::inch);
   const Dimension* lift = find_shape<Dimension>(drawing, "lift");
   ASSERT_NE(lift, nullptr);
   // The plan counts the line as full; at the end of the fill some of it may still be: less than the tape shows.
-  EXPECT_NEAR(lift->high - lift->low, in_metres(bench().levels.lift_full), in_metres(inches(1.0 / 32.0)));
+  EXPECT_NEAR(lift->high - lift->low, in_metres(plan::bevel_bench().levels.lift_full), in_metres(inches(1.0 / 32.0)));
   const Dimension* rim = find_shape<Dimension>(drawing, "rim");
   ASSERT_NE(rim, nullptr);
-  EXPECT_NEAR(rim->high - rim->low, in_metres(bench().levels.rim), 1e-12);
+  EXPECT_NEAR(rim->high - rim->low, in_metres(plan::bevel_bench().levels.rim), 1e-12);
   const Dimension* ullage = find_shape<Dimension>(drawing, "ullage");
   ASSERT_NE(ullage, nullptr);
   EXPECT_NEAR(ullage->low, in_metres(full.reservoir_depth), 1e-12);
@@ -71,10 +68,11 @@ TEST(Section, DimensionsWhatItDraws) {
 
 TEST(Section, ShowsAirOnlyUnderPressureAndWritesItWhiteOnBlue) {
   transfer::Instant vented;
-  vented.reservoir_depth = bench().levels.charge_depth;
-  EXPECT_EQ(find_shape<Area>(section_drawing(bench(), vented, UnitSystem::inch), "air in the reservoir"), nullptr);
+  vented.reservoir_depth = plan::bevel_bench().levels.charge_depth;
+  EXPECT_EQ(find_shape<Area>(section_drawing(plan::bevel_bench(), vented, UnitSystem::inch), "air in the reservoir"),
+            nullptr);
   vented.ullage_pressure = psig(1.0);
-  const Drawing drawing = section_drawing(bench(), vented, UnitSystem::inch);
+  const Drawing drawing = section_drawing(plan::bevel_bench(), vented, UnitSystem::inch);
   EXPECT_NE(find_shape<Area>(drawing, "air in the reservoir"), nullptr);
   const Label* label = find_shape<Label>(drawing, "air pressure");
   ASSERT_NE(label, nullptr);
@@ -87,7 +85,7 @@ TEST(Section, WordsThatAreTallerThanTheirWaterStandAside) {
   transfer::Instant low;
   low.reservoir_depth = inches(1.0);
   low.table_depth = inches(0.25);
-  const Drawing drawing = section_drawing(bench(), low, UnitSystem::inch);
+  const Drawing drawing = section_drawing(plan::bevel_bench(), low, UnitSystem::inch);
   const Label* reservoir = find_shape<Label>(drawing, "reservoir depth");
   const Label* table = find_shape<Label>(drawing, "table depth");
   ASSERT_NE(reservoir, nullptr);

@@ -89,8 +89,6 @@ class RequestGraph {
   bool all_measures() const { return all_measures_; }
   const Reversed& reversed() const { return reversed_; }
 
-  static constexpr Cost kUnreachable = chain::kUnreachable;
-
  private:
   void add_folded(const FoldedWays& folded, const Rules& rules, const GraphExtras& extras);
   void add_each_length(std::span<const Way> ways, const Rules& rules, const GraphExtras& extras);

@@ -97,7 +97,7 @@ void Search::follow(std::uint32_t state, const Arc& arc) {
   const std::uint8_t met = rules_.advance(place.met, arc.groups);
   if (arc.guest && met == place.met) return;
   place.met = met;
-  if (left_.from(place.node, place.met, place.closed) == RequestGraph::kUnreachable) return;
+  if (left_.from(place.node, place.met, place.closed) == kUnreachable) return;
   if (limits_.most_parts) {
     const std::int64_t parts = place.parts + move.own.parts;
     if (parts > *limits_.most_parts) return;
@@ -170,10 +170,10 @@ std::optional<Route> read_off(const Network& network, const Rules& rules, const 
   const auto start = static_cast<std::uint32_t>(graph.nodes().size());
   const std::vector<Arc> first = graph.arcs_from(rules, request.from);
   const auto direct = graph.last_joint(rules, RequestGraph::start_of(request), request.to);
-  Cost best = direct ? direct->cost : RequestGraph::kUnreachable;
+  Cost best = direct ? direct->cost : kUnreachable;
   // An end that leads nowhere is as far as none, and more than any sum when something is added.
   for (const Arc& arc : first) best = std::min(best, arc.cost + to_goal[arc.to]);
-  if (best == RequestGraph::kUnreachable) return std::nullopt;
+  if (best == kUnreachable) return std::nullopt;
   Walk walk(network, graph.moves(), [&](std::uint32_t state, auto emit) {
     const bool at_start = state == start;
     const Cost& left = at_start ? best : to_goal[state];

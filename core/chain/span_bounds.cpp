@@ -33,14 +33,14 @@ SpanBounds::SpanBounds(const SpanSteps& steps, const RequestGraph& graph, std::i
 
 void SpanBounds::find_costs() {
   const auto count = static_cast<std::uint32_t>(steps_.size());
-  costs_.assign(count, RequestGraph::kUnreachable);
+  costs_.assign(count, kUnreachable);
   for (std::uint32_t row = 0; row < count; ++row)
     if (steps_.end(row)) costs_[row] = steps_.end(row)->cost;
   for (bool better = true; better;) {
     better = false;
     for (std::uint32_t row = count; row-- > 0;) {
       for (const SpanStep& step : steps_.steps(row)) {
-        if (costs_[step.to] == RequestGraph::kUnreachable) continue;
+        if (costs_[step.to] == kUnreachable) continue;
         const Cost through = step.cost + costs_[step.to];
         if (!(through < costs_[row])) continue;
         costs_[row] = through;

@@ -21,8 +21,19 @@ bool holds(const std::vector<PartId>& parts, PartId part) {
   return std::find(parts.begin(), parts.end(), part) != parts.end();
 }
 
-bool is_union_need(const Catalog& catalog, const Need& need) {
-  return std::all_of(need.parts.begin(), need.parts.end(), [&](PartId part) { return catalog.part(part).closing; });
+/// A union, or what comes off at both its ends without turning: a hose.
+bool opens(const Catalog& catalog, PartId id) {
+  const catalog::Part& part = catalog.part(id);
+  return part.closing || std::all_of(part.ports.begin(), part.ports.end(), [&](const catalog::Port& port) {
+           const std::span<const catalog::Mate> mates = catalog.mates(port.type);
+           return !mates.empty() && std::all_of(mates.begin(), mates.end(), [&](const catalog::Mate& mate) {
+             return catalog.mating_rules()[mate.rule].closing;
+           });
+         });
+}
+
+bool is_opening_need(const Catalog& catalog, const Need& need) {
+  return std::all_of(need.parts.begin(), need.parts.end(), [&](PartId part) { return opens(catalog, part); });
 }
 
 /// Unions that stand in a run unasked.
@@ -46,11 +57,29 @@ bool needs_overlap(const std::vector<Need>& needs) {
   return false;
 }
 
-/// The request with the need for a union at its end, where it has none.
-ChainRequest with_union(const Catalog& catalog, ChainRequest request) {
-  const bool known = std::any_of(request.needs.begin(), request.needs.end(),
-                                 [&](const Need& need) { return is_union_need(catalog, need); });
-  if (!known) request.needs.push_back(any_union(catalog));
+/// Where a fitting or a device may meet a need, a device stands in a run only if no fitting met it before.
+bool is_met_by_fittings_and_devices(const Catalog& catalog, const Need& need) {
+  const auto fittings = std::count_if(need.parts.begin(), need.parts.end(),
+                                      [&](PartId part) { return is_plain_connector(catalog, catalog.part(part)); });
+  return fittings > 0 && static_cast<std::size_t>(fittings) < need.parts.size();
+}
+
+/// The first of the needs that opens and may stand beyond a valve.
+const Need* asked_opening(const Catalog& catalog, const ChainRequest& request, ReservoirEnd end) {
+  const std::vector<std::size_t> valves = valve_needs(catalog, request);
+  const auto may_stand_beyond = [&](std::size_t row) {
+    return !request.needs_in_order || std::any_of(valves.begin(), valves.end(), [&](std::size_t valve) {
+      return end == ReservoirEnd::first ? valve < row : row < valve;
+    });
+  };
+  for (std::size_t row = 0; row < request.needs.size(); ++row)
+    if (is_opening_need(catalog, request.needs[row]) && may_stand_beyond(row)) return &request.needs[row];
+  return nullptr;
+}
+
+/// The request with the need for a union at its end, where nothing is asked for that may open beyond a valve.
+ChainRequest with_opening(const Catalog& catalog, ChainRequest request, ReservoirEnd end) {
+  if (!asked_opening(catalog, request, end)) request.needs.push_back(any_union(catalog));
   return request;
 }
 
@@ -60,14 +89,14 @@ class Turns {
   Turns(const Catalog& catalog, const ChainRequest& request, ReservoirEnd end) : request_(request), end_(end) {
     valves_ = valve_needs(catalog, request);
     for (std::size_t row = 0; row < request.needs.size(); ++row)
-      if (is_union_need(catalog, request.needs[row])) unions_.push_back(row);
+      if (is_opening_need(catalog, request.needs[row])) openings_.push_back(row);
     order_.resize(request.needs.size());
     std::iota(order_.begin(), order_.end(), std::size_t{0});
   }
 
   bool next() { return std::next_permutation(order_.begin(), order_.end()); }
 
-  /// Some union comes beyond some valve, and needs that were in order still are.
+  /// Something that opens comes beyond some valve, and needs that were in order still are.
   bool fits() const {
     const auto place = [&](std::size_t need) { return std::find(order_.begin(), order_.end(), need); };
     const bool was_in_order = request_.needs_in_order;
@@ -75,7 +104,7 @@ class Turns {
     for (std::size_t need = 1; need < given; ++need)
       if (!is_added(need) && place(need) < place(need - 1)) return false;
     for (const std::size_t valve : valves_)
-      for (const std::size_t far : unions_)
+      for (const std::size_t far : openings_)
         if (end_ == ReservoirEnd::first ? place(valve) < place(far) : place(far) < place(valve)) return true;
     return false;
   }
@@ -95,7 +124,7 @@ class Turns {
   const ChainRequest& request_;
   ReservoirEnd end_;
   std::vector<std::size_t> valves_;
-  std::vector<std::size_t> unions_;
+  std::vector<std::size_t> openings_;
   std::vector<std::size_t> order_;
   std::optional<std::size_t> added_;
 };
@@ -176,14 +205,27 @@ std::optional<ValveAndOpening> valve_that_comes_off(const Catalog& catalog, cons
   return found;
 }
 
+bool can_weigh_valve_sides(const Catalog& catalog, const ChainRequest& request, ReservoirEnd end) {
+  const std::vector<Need> needs = with_opening(catalog, request, end).needs;
+  const bool needs_in_turn_are_the_same =
+      request.needs_in_order ||
+      (!needs_overlap(needs) && std::none_of(needs.begin(), needs.end(), [&](const Need& need) {
+        return is_met_by_fittings_and_devices(catalog, need);
+      }));
+  return !valve_needs(catalog, request).empty() && needs.size() <= kMostNeedsInTurn &&
+         std::all_of(needs.begin(), needs.end(), [](const Need& need) { return need.required; }) &&
+         needs_in_turn_are_the_same;
+}
+
+std::string opening_beyond_valve(const Catalog& catalog, const ChainRequest& request, ReservoirEnd end) {
+  const Need* asked = asked_opening(catalog, request, end);
+  return asked ? asked->words : "union";
+}
+
 std::optional<Chain> best_with_valve_left(const Finder& finder, const ChainRequest& request, ReservoirEnd end) {
   const Catalog& catalog = finder.network().catalog();
-  const ChainRequest asked = with_union(catalog, request);
-  const bool all_required =
-      std::all_of(asked.needs.begin(), asked.needs.end(), [](const Need& need) { return need.required; });
-  if (!all_required || asked.needs.size() > kMostNeedsInTurn || valve_needs(catalog, asked).empty() ||
-      (!request.needs_in_order && needs_overlap(asked.needs)))
-    return std::nullopt;
+  if (!can_weigh_valve_sides(catalog, request, end)) return std::nullopt;
+  const ChainRequest asked = with_opening(catalog, request, end);
   Turns turns(catalog, asked, end);
   if (asked.needs.size() > request.needs.size()) turns.last_was_added();
   std::optional<Route> best;

@@ -1,5 +1,5 @@
-// On which side of the shut-off valve the union stands: opened, a union beyond the valve leaves the valve, and so a way
-// to shut, with the reservoir (common practice).
+// On which side of the shut-off valve the run opens: a union or a hose beyond the valve, opened, leaves the valve, and
+// so a way to shut, with the reservoir (common practice).
 #pragma once
 
 #include "chain/finder.h"
@@ -26,12 +26,19 @@ struct ValveAndOpening {
 std::optional<ValveAndOpening> valve_that_comes_off(const Catalog& catalog, const ChainRequest& request,
                                                     const Chain& chain, ReservoirEnd end);
 
-/// The best of all chains that hold a union beyond a valve that was asked for, under the request's order and its ties.
-/// nullopt: there is none, no valve is asked for, more needs than kMostNeedsInTurn are, or one part
-/// meets two unlike needs.
+/// Whether best_with_valve_left finds the best wherever there is one: some valve is asked for, all needs must be met,
+/// they are few enough to try each order, and, unless they come in order anyway, no part meets two unlike ones and none
+/// is met by fittings and by devices.
+bool can_weigh_valve_sides(const Catalog& catalog, const ChainRequest& request, ReservoirEnd end);
+
+/// What is to stand beyond the valve: the union, the hose that is asked for, in its words; "union" where none is.
+std::string opening_beyond_valve(const Catalog& catalog, const ChainRequest& request, ReservoirEnd end);
+
+/// The best of all chains that hold what is to stand beyond a valve that was asked for there, under the request's order
+/// and its ties. nullopt: there is none, or the sides cannot be weighed.
 std::optional<Chain> best_with_valve_left(const Finder& finder, const ChainRequest& request, ReservoirEnd end);
 
-/// Each order of so many needs is tried, the union's own among them.
+/// Each order of so many needs is tried, that of an added union among them.
 inline constexpr std::size_t kMostNeedsInTurn = 5;
 
 }  // namespace riserun::chain

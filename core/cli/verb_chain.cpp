@@ -107,7 +107,8 @@ std::optional<chain::ReservoirEnd> valve_stays_from(const ChainOptions& options,
                                                     const chain::ChainRequest& request, WordReader& words) {
   if (options.valve_stays.empty()) return std::nullopt;
   const std::string& text = options.valve_stays;
-  const std::size_t port = words.choice("--valve-stays", text, kPorts);
+  const auto end =
+      words.choice("--valve-stays", text, kPorts) == 0 ? chain::ReservoirEnd::first : chain::ReservoirEnd::last;
   for (const auto& [given, other] : {std::pair(!options.span.empty(), "--span"), std::pair(options.spares, "--spares"),
                                      std::pair(!options.alternatives.empty(), "--alternatives")})
     if (given) words.add("--valve-stays", text, fmt::format("does not go with {}", other), 0);
@@ -115,7 +116,13 @@ std::optional<chain::ReservoirEnd> valve_stays_from(const ChainOptions& options,
     words.add("--valve-stays", text, "asks for a valve that shuts: --need \"ball valve\"", 0);
   else if (request.needs.size() >= chain::kMostNeedsInTurn)
     words.add("--valve-stays", text, fmt::format("goes with at most {} needs", chain::kMostNeedsInTurn - 1), 0);
-  return port == 0 ? chain::ReservoirEnd::first : chain::ReservoirEnd::last;
+  else if (!chain::can_weigh_valve_sides(catalog, request, end))
+    words.add("--valve-stays", text,
+              "cannot be weighed where one part may meet two needs, or a need and the union's, or where both fittings "
+              "and devices may meet a need: name them more closely, or give their order, the union among them, with "
+              "--in-order",
+              0);
+  return end;
 }
 
 /// What is asked, and how many chains are wanted; none given: the best alone.
@@ -257,7 +264,8 @@ chain::Answer with_valve_left(const chain::Finder& finder, const chain::ChainReq
   if (std::holds_alternative<chain::NoChain>(answer)) return answer;
   if (auto left = chain::best_with_valve_left(finder, request, end)) return std::move(*left);
   chain::NoChain none;
-  none.reason = fmt::format("no chain has a union beyond the valve, seen from the {} port",
+  none.reason = fmt::format("no chain has the {} beyond the valve, seen from the {} port",
+                            chain::opening_beyond_valve(finder.network().catalog(), request, end),
                             end == chain::ReservoirEnd::first ? "first" : "last");
   none.mends.push_back("leave --valve-stays out: the valve then comes off with the run when it is opened");
   return none;
@@ -333,8 +341,8 @@ void add_chain_verb(CLI::App& app, Session& session) {
                    "No more bushings than that (left out: 1 in a chain, any number in a branched assembly)");
   verb->add_option(
       "--valve-stays", options->valve_stays,
-      "The port of the reservoir, first or last: a union goes beyond the valve, seen from there, so that the "
-      "valve stays when the union is opened");
+      "The port of the reservoir, first or last: a union, or the hose that is asked for, goes beyond the valve, "
+      "seen from there, so that the valve stays when the run is opened");
   verb->add_flag("--in-order", options->in_order,
                  "What --need asks for comes in the order given, from the first port on");
   verb->add_option(

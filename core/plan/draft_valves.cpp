@@ -1,4 +1,4 @@
-// Which side of the valve a connection's union stands on: the valve stays with the reservoir when the union is opened.
+// Which side of the valve a connection opens on: the valve stays with the reservoir when the run is opened.
 #include "chain/valve_side.h"
 #include "plan/drafting.h"
 #include "quantity/write.h"
@@ -58,12 +58,14 @@ void caution(Draft& draft, ConnectionPlan& plan, ReservoirEnd end, const chain::
       "The {} is between the {} and the {}: once it is opened, the valve goes with the run and the reservoir stands "
       "open. ",
       pair.opening, port, draft.catalog().part(pair.valve).name);
-  const std::string ask = fmt::format("ask for valve and union in 'need', {} first, with 'in order: yes'.",
-                                      end == ReservoirEnd::first ? "the valve" : "the union");
-  if (plan.span)
-    text += "To have a union beyond the valve, " + ask;
+  const std::string opening = chain::opening_beyond_valve(draft.catalog(), plan.request, end);
+  const std::string ask = fmt::format("ask for valve and {} in 'need', {} first, with 'in order: yes'.", opening,
+                                      end == ReservoirEnd::first ? "the valve" : "the " + opening);
+  if (plan.span || plan.request.needs_in_order)
+    text += fmt::format("To have the {} beyond the valve, {}", opening, ask);
   else if (right)
-    text += fmt::format("A union beyond the valve takes {}: {}", cost_of_it(*plan.chain(), *right), ask);
+    text +=
+        fmt::format("With the {} beyond the valve it takes {}: {}", opening, cost_of_it(*plan.chain(), *right), ask);
   else
     text += "Drain the reservoir before you open it.";
   plan.cautions.push_back(std::move(text));
@@ -76,7 +78,9 @@ void leave_valve_with_reservoir(Draft& draft, const chain::Finder& finder, Conne
   if (!end || plan.chain() == nullptr) return;
   const auto pair = chain::valve_that_comes_off(draft.catalog(), plan.request, *plan.chain(), *end);
   if (!pair) return;
-  const auto right = plan.span ? std::nullopt : chain::best_with_valve_left(finder, plan.request, *end);
+  // A measured gap has its own search, and an order that was asked for stays.
+  const bool stays = plan.span || plan.request.needs_in_order;
+  const auto right = stays ? std::nullopt : chain::best_with_valve_left(finder, plan.request, *end);
   if (right && is_as_good(*plan.chain(), *right))
     plan.answer = *right;
   else

@@ -78,7 +78,15 @@ class Chain(unittest.TestCase):
             names = [part["id"].split("/")[0] for part in answer["chains"][0]["parts"]]
             pair = [name for name in names if name in ("ball-valve", "union")]
             self.assertEqual(pair, ["ball-valve", "union"][::1 if end == "first" else -1])
-        for words, message in ((("--valve-stays", "first"), 'asks for a valve that shuts: --need "ball valve"'),
+        _, answer = self.chain("1 FNPT", "1 FNPT", "--held", "--need", "union", "--need", "ball valve", "--in-order",
+                               "--valve-stays", "first")
+        names = [part["id"].split("/")[0] for part in answer["chains"][0]["parts"]]
+        self.assertEqual([name for name in names if name in ("ball-valve", "union")], ["union", "ball-valve", "union"])
+        unweighed = ("cannot be weighed where one part may meet two needs, or a need and the union's, or where both "
+                     "fittings and devices may meet a need: name them more closely, or give their order, the union "
+                     "among them, with --in-order")
+        for words, message in ((("--need", "ball valve", "--need", "brass", "--valve-stays", "first"), unweighed),
+                               (("--valve-stays", "first"), 'asks for a valve that shuts: --need "ball valve"'),
                                (("--need", "check valve", "--valve-stays", "first"),
                                 'asks for a valve that shuts: --need "ball valve"'),
                                (("--need", "ball valve", "--valve-stays", "middle"),

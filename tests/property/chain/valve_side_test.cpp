@@ -27,17 +27,46 @@ std::vector<PartId> valves_of(const catalog::Catalog& catalog) {
   return valves;
 }
 
-/// The judge's own reading: a union beyond a valve in the list of ids, seen from the reservoir.
+/// A union, or a part whose every joint is made without turning.
+bool comes_apart(const catalog::Catalog& catalog, const catalog::Part& part) {
+  if (part.closing) return true;
+  for (const catalog::Port& port : part.ports) {
+    bool mates = false;
+    for (std::uint32_t row = 0; row < catalog.port_types().size(); ++row) {
+      const catalog::MatingRule* rule = catalog.mating_rule(port.type, {row});
+      if (rule != nullptr && !rule->closing) return false;
+      mates = mates || rule != nullptr;
+    }
+    if (!mates) return false;
+  }
+  return true;
+}
+
+/// The judge's own reading: beyond a valve in the list of ids, seen from the reservoir, something that was asked for
+/// and comes apart, or a union where nothing of the kind was asked for.
 class Beyond {
  public:
-  Beyond(const catalog::Catalog& catalog, const std::vector<PartId>& valves, ReservoirEnd end)
+  Beyond(const catalog::Catalog& catalog, const ChainRequest& request, const std::vector<PartId>& valves,
+         ReservoirEnd end)
       : catalog_(catalog), end_(end) {
     for (const PartId valve : valves) valves_.push_back(catalog.part(valve).id);
+    for (const Need& need : request.needs) {
+      const bool all = std::all_of(need.parts.begin(), need.parts.end(),
+                                   [&](PartId part) { return comes_apart(catalog, catalog.part(part)); });
+      for (const PartId part : need.parts)
+        if (all) openings_.push_back(catalog.part(part).id);
+    }
+    asks_ = !openings_.empty();
+    if (asks_) return;
     for (const catalog::Part& part : catalog.parts()) {
       const bool joins_unasked = part.ports.size() == 2 && catalog.family(part.family).role == catalog::Role::connector;
-      if (part.closing && joins_unasked) unions_.push_back(part.id);
+      if (part.closing && joins_unasked) openings_.push_back(part.id);
     }
   }
+
+  /// Something that comes apart is asked for; otherwise it is any union, which may be part of another need.
+  bool asks() const { return asks_; }
+  bool is_opening(PartId part) const { return in(openings_, catalog_.part(part).id); }
 
   /// A letter for each thing that is met: o where the run opens, v for a valve.
   bool comes_off(const Chain& chain) const {
@@ -57,7 +86,7 @@ class Beyond {
   bool left(const Sums& chain) const {
     for (std::size_t a = 0; a < chain.ids.size(); ++a)
       for (std::size_t b = 0; b < chain.ids.size(); ++b)
-        if ((end_ == ReservoirEnd::first ? a < b : b < a) && in(valves_, chain.ids[a]) && in(unions_, chain.ids[b]))
+        if ((end_ == ReservoirEnd::first ? a < b : b < a) && in(valves_, chain.ids[a]) && in(openings_, chain.ids[b]))
           return true;
     return false;
   }
@@ -69,11 +98,12 @@ class Beyond {
   const catalog::Catalog& catalog_;
   ReservoirEnd end_;
   std::vector<std::string> valves_;
-  std::vector<std::string> unions_;
+  std::vector<std::string> openings_;
+  bool asks_ = false;
 };
 
 struct Tally {
-  int compared = 0, moved = 0, dearer = 0, nones = 0;
+  int compared = 0, moved = 0, dearer = 0, nones = 0, asks = 0;
 };
 
 void check_world(std::uint32_t seed, Tally& tally) {
@@ -98,21 +128,38 @@ void check_world(std::uint32_t seed, Tally& tally) {
   const std::size_t first = static_cast<std::size_t>(dice.below(static_cast<int>(valves.size())));
   request.needs.push_back({"valve", {valves[first]}});
   if (dice.chance(50)) request.needs.back().parts = valves;
+  if (dice.chance(30)) {
+    Need opening{"opening", {}};
+    for (std::uint32_t row = 0; row < catalog.parts().size(); ++row)
+      if (catalog.part({row}).ports.size() == 2 && comes_apart(catalog, catalog.part({row})) && dice.chance(60))
+        opening.parts.push_back({row});
+    if (!opening.parts.empty()) request.needs.push_back(opening);
+  }
   request.order = dice.one_of({Order::price, Order::parts, Order::bin});
   const ReservoirEnd end = dice.chance(50) ? ReservoirEnd::first : ReservoirEnd::last;
   // What else happens to ask for nothing but valves counts as one, too.
   std::vector<PartId> counted;
   for (const std::size_t row : valve_needs(catalog, request))
     counted.insert(counted.end(), request.needs[row].parts.begin(), request.needs[row].parts.end());
-  // A part that meets two unlike needs is left out: needs one by one are then another question.
+  // A part that meets two unlike needs is left out, as is a need that devices and fittings meet: a device is there only
+  // to meet one, and needs one by one are then another question.
   std::vector<PartId> named;
   for (const Need& need : request.needs) {
+    const auto fittings = std::count_if(need.parts.begin(), need.parts.end(), [&](PartId part) {
+      return catalog.part(part).ports.size() == 2 &&
+             catalog.family(catalog.part(part).family).role == catalog::Role::connector;
+    });
+    if (fittings > 0 && fittings < std::ssize(need.parts)) return;
     for (const PartId part : need.parts) {
-      if (std::find(named.begin(), named.end(), part) != named.end() || catalog.part(part).closing) return;
+      if (std::find(named.begin(), named.end(), part) != named.end()) return;
       named.push_back(part);
     }
   }
-  const Beyond beyond(catalog, counted, end);
+  const Beyond beyond(catalog, request, counted, end);
+  if (beyond.asks() && request.needs_in_order) return;  // which of the valves is meant is then another question
+  if (!beyond.asks() && std::any_of(named.begin(), named.end(), [&](PartId part) { return beyond.is_opening(part); }))
+    return;
+  tally.asks += beyond.asks() ? 1 : 0;
   Exhaustive exhaustive(catalog, request);
   const Exhausted every = exhaustive.run(kBeginnings);
   std::optional<Sums> best;
@@ -147,10 +194,12 @@ TEST(ValveSide, TheBestThatLeavesTheValveIsTheBestOfAllChainsThatDo) {
   Tally tally;
   for (std::uint32_t seed = 1; seed <= kWorlds && !::testing::Test::HasFailure(); ++seed) check_world(seed, tally);
   std::cout << tally.compared << " compared whole, " << tally.moved << " of them had the valve come off ("
-            << tally.dearer << " cost more the right way round), " << tally.nones << " with none\n";
+            << tally.dearer << " cost more the right way round), " << tally.nones << " with none; " << tally.asks
+            << " asked for what opens\n";
   EXPECT_GT(tally.compared, 200);
   EXPECT_GT(tally.moved, 30);
   EXPECT_GT(tally.dearer, 10);
+  EXPECT_GT(tally.asks, 50);
 }
 
 }  // namespace

@@ -16,32 +16,40 @@ constexpr const char* kUp = "from: riser bung, to: inlet, carries: water, need: 
 
 ConnectionPlan water_up(const std::string& words) { return plan_of_text(with(kBench, kUp, words)).connections.front(); }
 
-std::vector<std::string> valve_and_union(const ConnectionPlan& plan) {
+std::vector<std::string> valve_and_opening(const ConnectionPlan& plan) {
   const std::shared_ptr<const Catalog> catalog = shipped_catalog();
   std::vector<std::string> names;
   for (const chain::ChainPart& link : plan.chain()->parts) {
     const std::string& family = catalog->family(catalog->part(link.part).family).name;
-    if (family == "union" || family == "ball valve") names.push_back(family);
+    const bool hose = catalog->part(link.part).name.find("hose, by the foot") != std::string::npos;
+    if (hose || family == "union" || family == "ball valve") names.push_back(hose ? "hose" : family);
   }
   return names;
 }
 
 TEST(ValveSide, TheValveStaysWithTheReservoirWhicheverEndThatIs) {
   const ConnectionPlan up = water_up("from: riser bung, to: inlet, carries: water, need: [ball valve, union]");
-  EXPECT_THAT(valve_and_union(up), ElementsAre("ball valve", "union"));
+  EXPECT_THAT(valve_and_opening(up), ElementsAre("ball valve", "union"));
   const ConnectionPlan down = water_up("from: inlet, to: riser bung, carries: water, need: [ball valve, union]");
-  EXPECT_THAT(valve_and_union(down), ElementsAre("union", "ball valve"));
+  EXPECT_THAT(valve_and_opening(down), ElementsAre("union", "ball valve"));
   for (const ConnectionPlan& plan : {up, down})
     EXPECT_THAT(plan.cautions, Not(Contains(HasSubstr("once it is opened"))));
+}
+
+TEST(ValveSide, AHoseBeyondTheValveDoesAsWellAsAUnion) {
+  const ConnectionPlan up = water_up("from: riser bung, to: inlet, carries: water, need: [hose, ball valve]");
+  EXPECT_THAT(valve_and_opening(up), ElementsAre("ball valve", "hose"));
+  EXPECT_THAT(up.cautions, Not(Contains(HasSubstr("once it is opened"))));
 }
 
 TEST(ValveSide, TheOtherWayRoundIsSaidWithItsCostAndItsMend) {
   const ConnectionPlan plan =
       water_up("from: riser bung, to: inlet, carries: water, need: [union, ball valve], in order: yes");
-  EXPECT_THAT(valve_and_union(plan), ElementsAre("union", "ball valve"));
+  EXPECT_THAT(valve_and_opening(plan), ElementsAre("union", "ball valve"));
   EXPECT_THAT(plan.cautions, Contains(HasSubstr(" is between the riser bung and the ")));
   EXPECT_THAT(plan.cautions, Contains(HasSubstr("once it is opened, the valve goes with the run and the reservoir "
-                                                "stands open.")));
+                                                "stands open. To have the union beyond the valve, ask for valve and "
+                                                "union in 'need', the valve first, with 'in order: yes'.")));
 }
 
 TEST(ValveSide, WithoutAValveThereIsNothingToSay) {

@@ -1,5 +1,6 @@
 #include "gui/app/window.h"
 
+#include "gui/app/hand.h"
 #include "gui/views/desk.h"
 
 #include <GLFW/glfw3.h>
@@ -12,7 +13,6 @@
 #include <cmath>
 #include <cstdio>
 #include <ctime>
-#include <deque>
 #include <fstream>
 #include <optional>
 #include <stdexcept>
@@ -48,17 +48,11 @@ double processor_time() {
   return static_cast<double>(time.tv_sec) + 1e-9 * static_cast<double>(time.tv_nsec);
 }
 
-/// A key that went down or up, or the letter that it gave.
-struct Stroke {
-  int key = 0, scancode = 0, action = 0, modifiers = 0;
-  unsigned int letter = 0;  // 0: not a letter but the key itself
-};
-
 struct Waiting {
   bool happened = false;
   bool wants_to_close = false;
   std::vector<std::string> dropped;
-  std::deque<Stroke> strokes;
+  Hand hand;
 };
 
 Waiting& waiting_of(GLFWwindow* window) { return *static_cast<Waiting*>(glfwGetWindowUserPointer(window)); }
@@ -80,23 +74,6 @@ struct Window::Inside {
     float up = 1.0F;
     glfwGetWindowContentScale(window, &across, &up);
     return (wishes.scale > 0.0F ? wishes.scale : std::max(1.0F, across)) * desk.text_size;
-  }
-
-  /// Hands ImGui one key press a frame with the letter that it gave, and what was released before it. Of a key that
-  /// goes down and up between two frames ImGui would see nothing, and of a Ctrl released in the same frame no Ctrl.
-  void hand_on_strokes() {
-    bool pressed = false;
-    std::deque<Stroke>& strokes = waiting.strokes;
-    for (; !strokes.empty(); strokes.pop_front()) {
-      const Stroke& stroke = strokes.front();
-      if (stroke.letter != 0) {
-        ImGui_ImplGlfw_CharCallback(window, stroke.letter);
-        continue;
-      }
-      if (pressed) return;
-      ImGui_ImplGlfw_KeyCallback(window, stroke.key, stroke.scancode, stroke.action, stroke.modifiers);
-      pressed = stroke.action != GLFW_RELEASE;
-    }
   }
 
   /// Letters and measures anew when the scale or the looks have changed.
@@ -122,9 +99,9 @@ struct Window::Inside {
 
   void frame(gui::Model& model) {
     dress(model);
-    hand_on_strokes();
     ImGui_ImplOpenGL3_NewFrame();
     ImGui_ImplGlfw_NewFrame();
+    waiting.hand.hand_on(window);
     const double before = processor_time();
     ImGui::NewFrame();
     views::Frame frame{model, desk, views::theme_of(model.view().looks), fonts, lettered_for};
@@ -201,25 +178,21 @@ Window::Window(const WindowWishes& wishes) : inside_(std::make_unique<Inside>())
   glfwSwapInterval(1);
   glfwSetWindowUserPointer(window, &inside_->waiting);
   glfwSetKeyCallback(window, [](GLFWwindow* w, int key, int scancode, int action, int modifiers) {
-    waiting_of(w).strokes.push_back({key, scancode, action, modifiers, 0});
+    waiting_of(w).hand.key(key, scancode, action, modifiers);
   });
-  glfwSetCharCallback(window, [](GLFWwindow* w, unsigned int letter) {
-    waiting_of(w).strokes.push_back({0, 0, 0, 0, letter});
-  });
-  glfwSetMouseButtonCallback(window, [](GLFWwindow* w, int button, int action, int modifiers) {
-    waiting_of(w).happened = true;
-    ImGui_ImplGlfw_MouseButtonCallback(w, button, action, modifiers);
-  });
-  glfwSetScrollCallback(window, [](GLFWwindow* w, double across, double up) {
-    waiting_of(w).happened = true;
-    ImGui_ImplGlfw_ScrollCallback(w, across, up);
+  glfwSetCharCallback(window, [](GLFWwindow* w, unsigned int letter) { waiting_of(w).hand.letter(letter); });
+  glfwSetMouseButtonCallback(
+      window, [](GLFWwindow* w, int button, int action, int) { waiting_of(w).hand.button(button, action); });
+  glfwSetScrollCallback(window, [](GLFWwindow* w, double across, double up) { waiting_of(w).hand.wheel(across, up); });
+  glfwSetCursorPosCallback(window, [](GLFWwindow* w, double x, double y) { waiting_of(w).hand.pointer(x, y); });
+  glfwSetCursorEnterCallback(window, [](GLFWwindow* w, int entered) {
+    ImGui_ImplGlfw_CursorEnterCallback(w, entered);
+    if (entered == GLFW_FALSE) waiting_of(w).hand.left();
   });
   glfwSetWindowFocusCallback(window, [](GLFWwindow* w, int focused) {
     waiting_of(w).happened = true;
     ImGui_ImplGlfw_WindowFocusCallback(w, focused);
   });
-  glfwSetCursorEnterCallback(window, &ImGui_ImplGlfw_CursorEnterCallback);
-  glfwSetCursorPosCallback(window, [](GLFWwindow* w, double, double) { waiting_of(w).happened = true; });
   glfwSetFramebufferSizeCallback(window, [](GLFWwindow* w, int, int) { waiting_of(w).happened = true; });
   glfwSetWindowRefreshCallback(window, [](GLFWwindow* w) { waiting_of(w).happened = true; });
   glfwSetWindowContentScaleCallback(window, [](GLFWwindow* w, float, float) { waiting_of(w).happened = true; });
@@ -260,7 +233,7 @@ void Window::run(gui::Model& model) {
           model.plan().working || ImGui::GetIO().WantTextInput ? (model.plan().working ? kWorking : 0.25) : kIdle);
     const bool printed = views::take_printed(inside.desk);
     const bool changed = model.poll() || printed;
-    if (inside.waiting.happened || !inside.waiting.strokes.empty() || changed) frames_left = kFramesAfterEvent;
+    if (inside.waiting.happened || inside.waiting.hand.waits() || changed) frames_left = kFramesAfterEvent;
     inside.waiting.happened = false;
     if (frames_left <= 0 && !inside.desk.playback.playing && !ImGui::GetIO().WantTextInput)
       continue;  // a cursor blinks

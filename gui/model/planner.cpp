@@ -20,7 +20,8 @@ Alternatives alternatives_of(const AlternativesRequest& request) {
   for (const plan::ConnectionPlan& connection : request.plan->connections) {
     if (connection.name != request.connection || connection.chain() == nullptr) continue;
     const chain::Finder finder(*answer.catalog);
-    answer.rows = finder.alternatives(connection.request, kMostRows);
+    answer.rows = connection.span ? finder.alternatives(connection.request, *connection.span, kMostRows)
+                                  : finder.alternatives(connection.request, kMostRows);
     answer.shelf_empty = finder.shelf_empty(connection.request, *connection.chain());
   }
   return answer;

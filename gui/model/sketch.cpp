@@ -104,6 +104,7 @@ class Drafter {
     node.connection = row;
     node.place = place;
     node.cut_length = link.cut_length;
+    node.pieces = link.pieces;
     node.pins = {pin_of(part, link.enter, false), pin_of(part, link.leave, false)};
     std::size_t plug = 0;
     for (std::size_t port = 0; port < part.ports.size(); ++port) {

@@ -38,6 +38,7 @@ struct Node {
   std::size_t connection = kNoRow;  // a row of Plan::connections or, counted on from its end, of Plan::manifolds
   std::size_t place = 0;            // row of the chain's or the assembly's parts
   std::optional<quantity::Length> cut_length{};  // of a piece that is cut to measure
+  int pieces = 1;                                // of what it is sold in
   std::vector<Pin> pins;  // of a part: pins[0] is entered; those that lead on follow, then the spare ones
 };
 

@@ -290,7 +290,9 @@ std::string source_words(const plan::Plan& plan, const Node& node) {
   if (node.from_bin) return "from the bin";
   if (!node.part) return "";
   const catalog::Part& part = plan.catalog->part(*node.part);
-  return (part.stocked ? "buy " : "order ") + write_price(part.price);
+  const std::string how = part.stocked ? "buy " : "order ";
+  return node.pieces == 1 ? how + write_price(part.price)
+                          : fmt::format("{}{} for {}", how, node.pieces, write_price(part.price * node.pieces));
 }
 
 void paint_pipe(const Frame& frame, const Lens& lens, std::size_t row) {

@@ -90,7 +90,7 @@ void headline_figure(Frame& frame, const Figure& figure) {
   put(frame.fonts.small, strip.beside, Ink::faint_text, figure.beside);
   ImGui::Dummy({wide, frame.px(strip.height)});
   note_item(frame, "figure " + figure.label);
-  if (ImGui::IsItemHovered()) where_from(frame, figure.where_from);
+  if (ImGui::IsItemHovered()) hint(frame, figure.where_from);
 }
 
 void strip(Frame& frame) {

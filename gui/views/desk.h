@@ -153,8 +153,8 @@ std::vector<gui::Size> node_sizes(const plan::Plan& plan, const gui::Sketch& ske
 
 /// Cautions, notes and refusals of one topic, each with its source.
 void draw_remarks(Frame& frame, const plan::Plan& plan, plan::Topic topic, bool standing);
-/// The pointer rests on the last item: says where its number comes from.
-void where_from(const Frame& frame, const std::string& text);
+/// Words beside the pointer: where a number comes from, what a key does.
+void hint(const Frame& frame, const std::string& text);
 /// The plan is not of what stands in the job now: what is drawn next is grey until the end.
 bool begin_stale(const Frame& frame);
 void end_stale(bool begun);

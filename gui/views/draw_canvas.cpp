@@ -1,6 +1,7 @@
 // The canvas under the hand: pan, zoom to the pointer, drag, box select.
 #include "gui/views/canvas_paint.h"
 
+#include <fmt/format.h>
 #include <imgui.h>
 
 #include <algorithm>
@@ -251,9 +252,9 @@ class Canvas {
     if (pin_ != nullptr && (!ImGui::IsMouseDown(ImGuiMouseButton_Left) || desk_.pulled_from)) {
       const std::string written = pin_->port + ", " + shown().of->catalog->written(pin_->type);
       if (!desk_.pulled_from)
-        ImGui::SetTooltip("%s\npull to another port to connect the two", written.c_str());
+        hint(frame_, written + "\npull to another port to connect the two");
       else if (*desk_.pulled_from != pin_->port)
-        ImGui::SetTooltip("connect '%s' to %s", desk_.pulled_from->c_str(), written.c_str());
+        hint(frame_, fmt::format("connect '{}' to {}", *desk_.pulled_from, written));
     }
     if (under_ == kNone || ImGui::IsMouseDown(ImGuiMouseButton_Left)) return;
     const gui::Node& node = shown().sketch.nodes[under_];
@@ -267,7 +268,7 @@ class Canvas {
     if (part.measured) text += "\nmeasured by hand";
     const std::string& source = part.source.empty() ? catalog.family(part.family).source : part.source;
     if (!source.empty()) text += "\n[" + source + "]";
-    where_from(frame_, text);
+    hint(frame_, text);
   }
 
   Frame& frame_;

@@ -79,8 +79,7 @@ class Entries {
     ImGui::PushTextWrapPos(0.0F);
     ImGui::TextUnformatted(field.label.c_str());
     ImGui::PopTextWrapPos();
-    if (ImGui::IsItemHovered())
-      ImGui::SetTooltip("%s%s", field.at.text().c_str(), field.needed ? ", the job needs it" : "");
+    if (ImGui::IsItemHovered()) hint(frame_, field.at.text() + (field.needed ? ", the job needs it" : ""));
     ImGui::TableNextColumn();
     const auto wrong = job_.wrong_entries.find(field.at);
     const bool is_wrong = wrong != job_.wrong_entries.end();
@@ -133,7 +132,7 @@ class Entries {
     entry.held = ImGui::IsItemActive();
     if (entry.held) frame_.desk.focused_group = group_;
     if (stands != nullptr && ImGui::IsItemHovered())
-      where_from(frame_, stands->what + ": " + stands->value + "\n" + stands->why);
+      hint(frame_, stands->what + ": " + stands->value + "\n" + stands->why);
     if (!ImGui::IsItemDeactivatedAfterEdit()) return;
     if (entry.text != shown || wrong != nullptr) frame_.model.perform(gui::SetValue{field.at, entry.text});
   }

@@ -16,7 +16,7 @@ void figure_row(Frame& frame, const Figure& figure) {
   ImGui::PushFont(frame.fonts.strong);
   ImGui::TextUnformatted(figure.value.c_str());
   ImGui::PopFont();
-  if (ImGui::IsItemHovered()) where_from(frame, figure.where_from);
+  if (ImGui::IsItemHovered()) hint(frame, figure.where_from);
   ImGui::TableNextColumn();
   ImGui::PushStyleColor(ImGuiCol_Text, packed(frame.theme[Ink::faint_text]));
   ImGui::TextUnformatted(figure.beside.c_str());
@@ -35,7 +35,7 @@ void losses(Frame& frame, const char* title, const std::vector<hydraulics::Eleme
     ImGui::PushTextWrapPos(0.0F);
     ImGui::TextUnformatted(loss.element.c_str());
     ImGui::PopTextWrapPos();
-    if (!loss.source.empty() && ImGui::IsItemHovered()) where_from(frame, loss.source);
+    if (!loss.source.empty() && ImGui::IsItemHovered()) hint(frame, loss.source);
     for (const std::string& cell : {write_number(loss.k, 2), write_velocity(loss.velocity, frame.desk.shown.units, 2),
                                     write_head(loss.head, frame.desk.shown.units, 2)}) {
       ImGui::TableNextColumn();

@@ -143,7 +143,10 @@ void Painter::dimensions(const Drawing& drawing, Side side, const PixelBox& box)
     if (dimension == nullptr) list_.AddCircleFilled(found[i].from, 3.0F * p, color(Ink::text));
     const ImVec2 size = ImGui::CalcTextSize(found[i].text->c_str());
     const float y = static_cast<float>(places[i]);
-    list_.AddLine(found[i].from, {words_edge - sign * 3.0F * p, y}, color(Ink::faint_text, 0.6F), p);
+    const ImVec2 end{words_edge - sign * 3.0F * p, y};
+    // A label's line crosses water and walls: light beside dark is seen on any of them.
+    if (dimension == nullptr) list_.AddLine(found[i].from, end, color(Ink::panel), 3.0F * p);
+    list_.AddLine(found[i].from, end, dimension != nullptr ? color(Ink::faint_text, 0.6F) : color(Ink::text), p);
     words({side == Side::left ? words_edge - size.x : words_edge, y - size.y / 2.0F}, size, *found[i].text,
           dimension != nullptr ? dimension->ink : Ink::text, {});
   }

@@ -19,7 +19,7 @@ const gui::Node* chosen_node(const Desk& desk) {
 void act_button(Frame& frame, const char* words, Do what) {
   if (ImGui::Button(words)) carry_out(frame, what);
   for (const Command& command : commands())
-    if (command.what == what && ImGui::IsItemHovered()) ImGui::SetTooltip("%s", keys_of(command).c_str());
+    if (command.what == what && ImGui::IsItemHovered()) hint(frame, keys_of(command));
 }
 
 void part_acts(Frame& frame, const gui::Node& node) {
@@ -63,7 +63,7 @@ void alternative_row(Frame& frame, const gui::Alternatives& all, std::size_t row
   else if (ImGui::SmallButton(row < 9 ? fmt::format("Take ({})", row + 1).c_str() : "Take"))
     take(frame, all, row, connection);
   note_item(frame, fmt::format("take {}", row));
-  if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", parts_in_one_line(*all.catalog, chain).c_str());
+  if (ImGui::IsItemHovered()) hint(frame, parts_in_one_line(*all.catalog, chain));
   ImGui::PopID();
   const std::string cells[] = {fmt::format("{}", chain.part_count), fmt::format("{}", chain.buy_count),
                                write_price(chain.price), write_length(chain.length, units),
@@ -71,7 +71,7 @@ void alternative_row(Frame& frame, const gui::Alternatives& all, std::size_t row
   for (const std::string& cell : cells) {
     ImGui::TableNextColumn();
     ImGui::TextUnformatted(cell.c_str());
-    if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", parts_in_one_line(*all.catalog, chain).c_str());
+    if (ImGui::IsItemHovered()) hint(frame, parts_in_one_line(*all.catalog, chain));
   }
 }
 
@@ -216,7 +216,7 @@ void branch_row(Frame& frame, const plan::ManifoldPlan& manifold, std::size_t ta
     text += fmt::format(", bore {}", write_thickness(*bore, frame.desk.shown.units, 3));
   ImGui::Bullet();
   ImGui::TextWrapped("%s", text.c_str());
-  if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", parts_in_one_line(catalog, way).c_str());
+  if (ImGui::IsItemHovered()) hint(frame, parts_in_one_line(catalog, way));
 }
 
 void manifold_particulars(Frame& frame, const plan::ManifoldPlan& manifold) {

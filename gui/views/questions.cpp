@@ -47,7 +47,7 @@ void folder_rows(Frame& frame, std::string& typed) {
   std::vector<fs::path> rows;
   for (fs::directory_iterator at(folder, no_throw), end; !no_throw && at != end; at.increment(no_throw)) {
     const std::string name = at->path().filename().string();
-    const bool hidden = name.empty() || name[0] == '.';
+    const bool hidden = name.empty() || name[0] == '.' || name.ends_with(".view.yaml");
     if (!hidden && (at->is_directory(no_throw) || at->path().extension() == ".yaml")) rows.push_back(at->path());
   }
   std::sort(rows.begin(), rows.end());

@@ -30,12 +30,14 @@ void draw_remarks(Frame& frame, const plan::Plan& plan, plan::Topic topic, bool 
     if (note.where == topic) remark(frame, Ink::faint_text, "Note", note.text, "");
 }
 
-void where_from(const Frame& frame, const std::string& text) {
+void hint(const Frame& frame, const std::string& text) {
+  ImGui::PushStyleVar(ImGuiStyleVar_Alpha, 1.0F);  // over what is stale, too
   ImGui::BeginTooltip();
   ImGui::PushTextWrapPos(frame.px(420.0F));
   ImGui::TextUnformatted(text.c_str());
   ImGui::PopTextWrapPos();
   ImGui::EndTooltip();
+  ImGui::PopStyleVar();
 }
 
 bool begin_stale(const Frame& frame) {

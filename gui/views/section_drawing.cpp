@@ -101,6 +101,11 @@ class Section {
   }
 
  private:
+  /// Less than a hundredth of a psi, which no gauge shows, is none.
+  std::string pressure(GaugePressure value) const {
+    const bool none = std::abs(in_psi(value)) < 0.01;
+    return write_pressure_alone(none ? GaugePressure{} : value, units_);
+  }
   std::string length(Length value) const { return write_length(value, units_); }
   double floor_height() const { return in_metres(plan_.riser.request.obstacle_height); }
 
@@ -198,8 +203,8 @@ class Section {
     const double room = p_.length - p_.riser_x - p_.riser_bore;
     label("reservoir depth", {x, depth / 2.0}, "water", length(now_.reservoir_depth), Ink::water_text, Ink::water, room,
           depth);
-    label("air pressure", {x, (depth + p_.height) / 2.0}, "air", write_pressure_alone(now_.ullage_pressure, units_),
-          Ink::air_text, Ink::air, room, p_.height - depth);
+    label("air pressure", {x, (depth + p_.height) / 2.0}, "air", pressure(now_.ullage_pressure), Ink::air_text,
+          Ink::air, room, p_.height - depth);
     if (now_.table_depth > Length{})
       label("table depth", {(p_.table_left + p_.table_right) / 2.0, p_.table_floor + in_metres(now_.table_depth) / 2.0},
             "water", length(now_.table_depth), Ink::water_text, Ink::water, p_.table_right - p_.table_left,

@@ -71,7 +71,7 @@ class PlotPainter {
       if (after->high > after->low)
         words += fmt::format(" ({})", write_range(write_number(after->low), write_number(after->high)));
     }
-    ImGui::SetTooltip("%s", words.c_str());
+    hint(frame_, words);
   }
 
  private:

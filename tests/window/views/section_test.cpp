@@ -79,6 +79,9 @@ TEST(Section, ShowsAirOnlyUnderPressureAndWritesItWhiteOnBlue) {
   EXPECT_EQ(label->ground, Ink::air);
   EXPECT_EQ(label->ink, Ink::air_text);
   EXPECT_EQ(label->text, "air 1 psi");
+  vented.ullage_pressure = psig(0.00604);  // what no gauge shows
+  const Drawing at_rest = section_drawing(plan::bevel_bench(), vented, UnitSystem::inch);
+  EXPECT_EQ(find_shape<Label>(at_rest, "air pressure")->text, "air 0 psi");
 }
 
 TEST(Section, WordsThatAreTallerThanTheirWaterStandAside) {

@@ -1,6 +1,5 @@
 #include "catalog/avoided_parts.h"
 
-#include "catalog/part_search.h"
 #include "catalog/words.h"
 
 #include <algorithm>
@@ -13,7 +12,7 @@ namespace {
 
 using WordList = std::vector<std::string>;
 
-WordList words_of(std::string_view text) {
+WordList words_in_turn(std::string_view text) {
   WordList words;
   for (const Token& token : split_words(text)) words.push_back(token.is_size ? token.text : without_plural(token.text));
   return words;
@@ -21,7 +20,7 @@ WordList words_of(std::string_view text) {
 
 /// What a trade name calls a thing: "barb to male pipe" is a barb, "hose thread to pipe adapter" an adapter.
 std::vector<WordList> called_by(const std::string& name) {
-  const WordList whole = words_of(name);
+  const WordList whole = words_in_turn(name);
   const auto joins_to = std::find(whole.begin(), whole.end(), "to");
   if (joins_to == whole.end()) return {whole};
   std::vector<WordList> names{{whole.begin(), joins_to}};
@@ -38,9 +37,9 @@ bool ends_in(const WordList& name, const WordList& words) {
 std::vector<std::set<std::string>> words_of_materials(const Catalog& catalog) {
   std::vector<std::set<std::string>> all;
   for (const Material& material : catalog.materials()) {
-    WordList words = words_of(material.name);
+    WordList words = words_in_turn(material.name);
     for (const std::string& alias : material.aliases)
-      for (std::string& word : words_of(alias)) words.push_back(std::move(word));
+      for (std::string& word : words_in_turn(alias)) words.push_back(std::move(word));
     all.emplace_back(words.begin(), words.end());
   }
   return all;
@@ -49,7 +48,7 @@ std::vector<std::set<std::string>> words_of_materials(const Catalog& catalog) {
 class Called {
  public:
   Called(const Catalog& catalog, std::string_view words)
-      : catalog_(catalog), asked_(words_of(words)), materials_(words_of_materials(catalog)) {
+      : catalog_(catalog), asked_(words_in_turn(words)), materials_(words_of_materials(catalog)) {
     for (const Family& family : catalog.families()) {
       std::vector<WordList>& names = names_.emplace_back(called_by(family.name));
       for (const std::string& alias : family.aliases)
@@ -90,9 +89,10 @@ std::string_view without_just(std::string_view words) {
   return words.substr(start + 5);
 }
 
-std::vector<PartId> find_avoided_parts(const Catalog& catalog, std::string_view words) {
+std::vector<PartId> find_avoided_parts(PartSearch& search, std::string_view words) {
+  const Catalog& catalog = search.catalog();
   const std::string_view meant = without_just(words);
-  std::vector<PartId> parts = find_parts(catalog, meant);
+  std::vector<PartId> parts = search.find(meant);
   if (parts.empty() || meant.size() != words.size() || catalog.find_part(words) || names_a_size(catalog, words))
     return parts;
   const Called called(catalog, words);
@@ -101,6 +101,11 @@ std::vector<PartId> find_avoided_parts(const Catalog& catalog, std::string_view 
   std::sort(parts.begin(), parts.end());
   parts.erase(std::unique(parts.begin(), parts.end()), parts.end());
   return parts;
+}
+
+std::vector<PartId> find_avoided_parts(const Catalog& catalog, std::string_view words) {
+  PartSearch search(catalog);
+  return find_avoided_parts(search, words);
 }
 
 }  // namespace riserun::catalog

@@ -40,8 +40,6 @@ const std::string& notation_of(const JointKind& kind, End end) {
   return kind.neither_notation;
 }
 
-std::string_view end_name(End end) { return end == End::male ? "male" : end == End::female ? "female" : "neither"; }
-
 bool sizes_listed(const std::vector<std::pair<SizeId, SizeId>>& sizes, SizeId a, SizeId b) {
   return std::find(sizes.begin(), sizes.end(), std::pair(a, b)) != sizes.end();
 }

@@ -113,6 +113,7 @@ Value Value::operator[](std::string_view key) const {
 const std::string& Value::file() const { return data_ == nullptr ? kNoFile : data_->file; }
 int Value::line() const { return problem({}).line; }
 int Value::column() const { return problem({}).column; }
+std::size_t Value::offset() const { return data_ == nullptr || data_->nodes.empty() ? 0 : data_->nodes[node_].offset; }
 std::string Value::source_line() const { return problem({}).source_line; }
 
 std::string Value::path() const {

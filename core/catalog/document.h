@@ -51,6 +51,9 @@ class Value {
   const std::string& file() const;
   int line() const;    // 1-based; 0 for a value of no document
   int column() const;  // 1-based, in characters
+  /// Byte of the text, counted without a byte order mark, at which it begins: of a text in quotes the quote, of a list
+  /// its first `-` or `[`.
+  std::size_t offset() const;
   std::string source_line() const;
   /// Where it stands in the document, list places counted from 1: `families[3].table.rows[2]`.
   std::string path() const;
@@ -104,6 +107,9 @@ class Document {
   explicit Document(std::unique_ptr<detail::DocumentData> data);
   std::unique_ptr<detail::DocumentData> data_;
 };
+
+/// The path and a colon, which a message begins with, or nothing at the top.
+std::string at_path(const Value& value);
 
 /// What is nearest to `word` among the names, if anything is near enough to have been meant (edit distance; a letter
 /// swapped with its neighbour counts once, upper and lower case are the same).

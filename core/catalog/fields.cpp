@@ -10,12 +10,6 @@ namespace {
 
 char lower(char c) { return static_cast<char>(std::tolower(static_cast<unsigned char>(c))); }
 
-/// The path and a colon, or nothing at the top.
-std::string at_path(const Value& value) {
-  const std::string path = value.path();
-  return path.empty() ? path : path + ": ";
-}
-
 std::string_view shape_name(Value::Shape shape) {
   switch (shape) {
     case Value::Shape::text:
@@ -39,6 +33,11 @@ void report_shape(const Value& value, std::string_view wanted, Problems& problem
 }
 
 }  // namespace
+
+std::string at_path(const Value& value) {
+  const std::string path = value.path();
+  return path.empty() ? path : path + ": ";
+}
 
 std::size_t edit_distance(std::string_view a, std::string_view b) {
   // Three rows of the table of optimal string alignment: the one being filled and the two above it.

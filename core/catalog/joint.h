@@ -7,12 +7,17 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
 namespace riserun::catalog {
 
 enum class End : std::uint8_t { male, female, neither };
+
+constexpr std::string_view end_name(End end) {
+  return end == End::male ? "male" : end == End::female ? "female" : "neither";
+}
 
 /// An open end by kind, nominal size and end; what a port notation such as `1-1/4 FNPT` names.
 struct PortType {

@@ -63,22 +63,21 @@ void add_count(Bin& bin, PartId part, int count) {
 }
 
 /// The words of an item, with the material that may be stated beside them.
-std::optional<PartId> read_item_part(Fields& fields, const Catalog& catalog, Problems& problems) {
+std::optional<PartId> read_item_part(Fields& fields, PartSearch& search, Problems& problems) {
   const Value material = fields.find("material");
   const std::string beside = material.exists() ? " " + std::string(read_text(material, problems).value_or("")) : "";
-  if (material.is_text() && !catalog.find_material(material.text())) {
+  if (material.is_text() && !search.catalog().find_material(material.text())) {
     problems.add(material, material.path() + ": unknown material '" + std::string(material.text()) + "'");
     fields.need("part");
     return std::nullopt;
   }
-  return fields.need_with("part",
-                          [&](std::string_view words) { return find_one_part(catalog, std::string(words) + beside); });
+  return fields.need_with("part", [&](std::string_view words) { return search.find_one(std::string(words) + beside); });
 }
 
-void read_item(const Value& value, CatalogBuilder& builder, Problems& problems, Bin& bin) {
+void read_item(const Value& value, CatalogBuilder& builder, PartSearch& search, Problems& problems, Bin& bin) {
   Fields fields(value, {"part", "material", "count", "measured"}, problems);
   if (!fields.valid()) return;
-  std::optional<PartId> part = read_item_part(fields, builder.so_far(), problems);
+  std::optional<PartId> part = read_item_part(fields, search, problems);
   const Value count_value = fields.find("count");
   const std::optional<int> count = count_value.exists() ? read_with(count_value, read_item_count, problems) : 1;
   const Value measured_value = fields.find("measured");
@@ -126,7 +125,8 @@ PartId add_measured(CatalogBuilder& builder, PartId part, const Measured& measur
 
 Bin read_bin(const Value& list, CatalogBuilder& builder, Problems& problems) {
   Bin bin;
-  for (const Value& item : read_list(list, problems)) read_item(item, builder, problems, bin);
+  PartSearch search(builder.so_far());  // parts that are measured have the words of those that they stand for
+  for (const Value& item : read_list(list, problems)) read_item(item, builder, search, problems, bin);
   return bin;
 }
 

@@ -121,10 +121,10 @@ void load_own_parts(Loading& loading, const Value& list) {
 }
 
 void read_prices(const Value& list, CatalogBuilder& builder, Problems& problems) {
+  PartSearch search(builder.so_far());  // a price changes no words
   for (const Value& value : read_list(list, problems)) {
     Fields fields(value, {"part", "price"}, problems);
-    const auto part =
-        fields.need_with("part", [&](std::string_view words) { return find_one_part(builder.so_far(), words); });
+    const auto part = fields.need_with("part", [&](std::string_view words) { return search.find_one(words); });
     const auto price = fields.need_with("price", read_positive_price);
     if (!part || !price) continue;
     Part changed = builder.so_far().part(*part);

@@ -16,11 +16,6 @@ constexpr std::string_view kUnits[] = {"in", "mm", "ft", "psi", "bar", "usd"};
 
 std::string in_quotes(std::string_view text) { return "'" + std::string(text) + "'"; }
 
-std::string at_path(const Value& value) {
-  const std::string path = value.path();
-  return path.empty() ? path : path + ": ";
-}
-
 void report_unknown(Loading& loading, const Value& where, std::string_view what, std::string_view name,
                     std::span<const std::string_view> known) {
   constexpr std::size_t kFewEnoughToList = 12;
@@ -45,8 +40,6 @@ std::optional<double> plain_decimal(std::string_view text) {
 }
 
 }  // namespace
-
-std::string_view end_name(End end) { return end == End::male ? "male" : end == End::female ? "female" : "neither"; }
 
 std::optional<KindId> named_kind(Loading& loading, const Value& where, std::string_view name) {
   if (const std::optional<KindId> kind = loading.so_far().find_kind(name)) return kind;

@@ -52,7 +52,6 @@ std::optional<LossItemId> named_loss(Loading& loading, const Value& where, std::
 std::optional<SizeId> size_of_kind(Loading& loading, const Value& where, KindId kind, std::string_view name);
 /// The end of a kind, if the kind has such an end.
 bool check_end(Loading& loading, const Value& where, KindId kind, End end);
-std::string_view end_name(End end);
 
 /// A non-negative number of a table whose head gives the unit (inches, feet ...): `1.69`, `3/4`, `1-1/2`.
 std::optional<Length> length_cell(Loading& loading, const Value& cell, std::string_view unit);

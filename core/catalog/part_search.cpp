@@ -75,8 +75,10 @@ Query plain_query(std::string_view text) {
   return query;
 }
 
+}  // namespace
+
 /// The words of all families, materials and ports, looked up once.
-class Index {
+class PartSearch::Index {
  public:
   explicit Index(const Catalog& catalog) : catalog_(catalog) {
     for (const Family& family : catalog.families()) {
@@ -175,6 +177,8 @@ class Index {
   std::map<std::uint32_t, WordSet> ports_;
 };
 
+namespace {
+
 /// How well a part fits; more is better.
 struct Fit {
   bool whole_name = false;
@@ -182,13 +186,16 @@ struct Fit {
   auto operator<=>(const Fit&) const = default;
 };
 
-class Search {
+}  // namespace
+
+class PartSearch::Search {
  public:
-  explicit Search(const Catalog& catalog) : catalog_(catalog), index_(catalog) {}
+  Search(const Catalog& catalog, Index& index) : catalog_(catalog), index_(index) {}
 
   /// Parts of the best fit. With `port_words`, a word may also be one of a port or of the part's own title.
   std::vector<PartId> run(Query query, bool port_words) {
     index_.tell_numbers_from_sizes(query);
+    tell_who_knows(query);
     std::vector<PartId> best;
     for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
       const std::optional<Fit> fit = fit_of(query, catalog_.part(PartId{row}), port_words);
@@ -202,20 +209,32 @@ class Search {
 
   /// Of the last run that found anything.
   const Fit& best_fit() const { return best_fit_; }
-  Index& index() { return index_; }
 
  private:
   std::optional<Fit> fit_of(const Query& query, const Part& part, bool port_words) {
-    for (const Token& word : query.words)
-      if (!knows(part, word.text, port_words)) return std::nullopt;
+    for (std::size_t word = 0; word < query.words.size(); ++word)
+      if (!knows(part, word, query.words[word].text, port_words)) return std::nullopt;
     if (!has_ports(part, query.ports)) return std::nullopt;
     const std::optional<bool> sizes = whole_size(query, part);
     if (!sizes) return std::nullopt;
     return Fit{index_.is_whole_name(query, part.family, part.material), *sizes};
   }
 
-  bool knows(const Part& part, const std::string& word, bool port_words) {
-    if (index_.family(part.family).contains(word) || index_.material(part.material).contains(word)) return true;
+  /// Which families and materials have each word among their own: asked once, not for every part.
+  void tell_who_knows(const Query& query) {
+    families_.assign(query.words.size(), std::vector<bool>(catalog_.families().size()));
+    materials_.assign(query.words.size(), std::vector<bool>(catalog_.materials().size()));
+    for (std::size_t word = 0; word < query.words.size(); ++word) {
+      const std::string& text = query.words[word].text;
+      for (std::uint32_t row = 0; row < families_[word].size(); ++row)
+        families_[word][row] = index_.family(FamilyId{row}).contains(text);
+      for (std::uint32_t row = 0; row < materials_[word].size(); ++row)
+        materials_[word][row] = index_.material(MaterialId{row}).contains(text);
+    }
+  }
+
+  bool knows(const Part& part, std::size_t place, const std::string& word, bool port_words) {
+    if (families_[place][part.family.row] || materials_[place][part.material.row]) return true;
     if (!port_words) return false;
     for (const Port& port : part.ports)
       if (index_.port(port.type).contains(word)) return true;
@@ -247,14 +266,17 @@ class Search {
   }
 
   const Catalog& catalog_;
-  Index index_;
+  Index& index_;
+  std::vector<std::vector<bool>> families_;  // by word of the query and row
+  std::vector<std::vector<bool>> materials_;
   Fit best_fit_;
 };
 
+namespace {
+
 /// The same words with what reads as a port taken for one.
-Query query_with_ports(const Catalog& catalog, std::string_view text) {
+Query query_with_ports(const PortNotation& notation, std::string_view text) {
   Query query;
-  const PortNotation notation(catalog);
   const std::vector<Token> tokens = split_words(text);
   for (std::size_t at = 0; at < tokens.size();) {
     std::size_t used = 0;
@@ -298,29 +320,42 @@ std::string some_of(const std::vector<std::string>& names) {
 
 }  // namespace
 
-std::vector<PartId> find_parts(const Catalog& catalog, std::string_view words) {
-  if (const std::optional<PartId> part = catalog.find_part(words)) return {*part};
+PartSearch::PartSearch(const Catalog& catalog) : catalog_(catalog) {}
+PartSearch::~PartSearch() = default;
+
+const PortNotation& PartSearch::ports() {
+  if (!ports_) ports_ = std::make_unique<const PortNotation>(catalog_);
+  return *ports_;
+}
+
+PartSearch::Index& PartSearch::index() {
+  if (!index_) index_ = std::make_unique<Index>(catalog_);
+  return *index_;
+}
+
+std::vector<PartId> PartSearch::find(std::string_view words) {
+  if (const std::optional<PartId> part = catalog_.find_part(words)) return {*part};
   const Query query = plain_query(words);
   if (query.words.empty() && query.sizes.empty()) return {};
   if (query.words.size() + query.sizes.size() > kMostWords) return {};
-  Search search(catalog);
+  Search search(catalog_, index());
   std::vector<PartId> parts = search.run(query, false);
   const bool named = !parts.empty() && search.best_fit().whole_name;
   if (named) return parts;
-  const Query with_ports = query_with_ports(catalog, words);
+  const Query with_ports = query_with_ports(ports(), words);
   if (!parts.empty() && with_ports.ports.empty()) return parts;
   std::vector<PartId> by_port = search.run(with_ports, true);
   return by_port.empty() ? parts : by_port;
 }
 
-NotationError why_no_parts(const Catalog& catalog, std::string_view words) {
+NotationError PartSearch::why_none(std::string_view words) {
   Query query = plain_query(words);
   if (query.words.empty() && query.sizes.empty())
     return {"words that name a part are expected, as in '1 x 3/4 reducing coupling'", 0, {}};
   if (query.words.size() + query.sizes.size() > kMostWords) return {"these are too many words for a part", 0, {}};
-  Search search(catalog);
-  search.index().tell_numbers_from_sizes(query);
-  const WordSet all = search.index().all_words();
+  Search search(catalog_, index());
+  index().tell_numbers_from_sizes(query);
+  const WordSet all = index().all_words();
   for (const Token& word : query.words) {
     if (all.contains(word.text)) continue;
     const std::vector<std::string_view> near = nearest_words(word.text, all);
@@ -332,7 +367,7 @@ NotationError why_no_parts(const Catalog& catalog, std::string_view words) {
   std::vector<std::string> sizes;
   std::vector<std::string> near;  // those with one of the sizes asked for
   for (const PartId id : search.run(query, true)) {
-    const std::string& size = catalog.part(id).size;
+    const std::string& size = catalog_.part(id).size;
     if (std::find(sizes.begin(), sizes.end(), size) != sizes.end()) continue;
     sizes.push_back(size);
     const std::vector<std::string> has = sizes_of(size);
@@ -343,18 +378,30 @@ NotationError why_no_parts(const Catalog& catalog, std::string_view words) {
   return {"no part fits all of '" + std::string(words) + "'; the sizes are " + some_of(sizes), 0, sizes};
 }
 
-std::variant<PartId, NotationError> find_one_part(const Catalog& catalog, std::string_view words) {
-  std::vector<PartId> parts = find_parts(catalog, words);
+std::variant<PartId, NotationError> PartSearch::find_one(std::string_view words) {
+  std::vector<PartId> parts = find(words);
   // The catalog's own part is meant, unless only parts measured by hand fit.
-  const auto is_measured = [&](PartId part) { return catalog.part(part).measured; };
+  const auto is_measured = [&](PartId part) { return catalog_.part(part).measured; };
   if (!std::all_of(parts.begin(), parts.end(), is_measured)) std::erase_if(parts, is_measured);
   if (parts.size() == 1) return parts.front();
-  if (parts.empty()) return why_no_parts(catalog, words);
+  if (parts.empty()) return why_none(words);
   std::vector<std::string> ids;
-  for (const PartId part : parts) ids.push_back(catalog.part(part).id);
+  for (const PartId part : parts) ids.push_back(catalog_.part(part).id);
   return NotationError{
       "'" + std::string(words) + "' fits " + std::to_string(parts.size()) + " parts, say which: " + some_of(ids), 0,
       ids};
+}
+
+std::vector<PartId> find_parts(const Catalog& catalog, std::string_view words) {
+  return PartSearch(catalog).find(words);
+}
+
+NotationError why_no_parts(const Catalog& catalog, std::string_view words) {
+  return PartSearch(catalog).why_none(words);
+}
+
+std::variant<PartId, NotationError> find_one_part(const Catalog& catalog, std::string_view words) {
+  return PartSearch(catalog).find_one(words);
 }
 
 }  // namespace riserun::catalog

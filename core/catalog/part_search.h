@@ -5,6 +5,7 @@
 #include "catalog/catalog.h"
 #include "catalog/port_notation.h"
 
+#include <memory>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -23,5 +24,27 @@ NotationError why_no_parts(const Catalog& catalog, std::string_view words);
 /// The one part that the words fit, those measured by hand left out if any other fits; an error when there is none, or
 /// several (it lists their ids).
 std::variant<PartId, NotationError> find_one_part(const Catalog& catalog, std::string_view words);
+
+/// The same for many words: what the catalog calls its families, materials and ports is gathered once. The catalog must
+/// outlive it. For one thread.
+class PartSearch {
+ public:
+  explicit PartSearch(const Catalog& catalog);
+  ~PartSearch();
+  const Catalog& catalog() const { return catalog_; }
+  const PortNotation& ports();
+  std::vector<PartId> find(std::string_view words);
+  NotationError why_none(std::string_view words);
+  std::variant<PartId, NotationError> find_one(std::string_view words);
+
+ private:
+  class Index;
+  class Search;
+  const Catalog& catalog_;
+  std::unique_ptr<const PortNotation> ports_;  // made when first asked for, as is the next
+  std::unique_ptr<Index> index_;
+
+  Index& index();
+};
 
 }  // namespace riserun::catalog

@@ -5,6 +5,7 @@
 #include "chain/best_route.h"
 #include "chain/result.h"
 #include "chain/shelf_empty.h"
+#include "chain/span_alternatives.h"
 
 namespace riserun::chain {
 
@@ -20,6 +21,10 @@ class Finder {
   /// The best chain and what a person may prefer to it; empty where find() tells why there is none.
   std::vector<Alternative> alternatives(const ChainRequest& request, std::size_t most_rows) const {
     return chain::alternatives(network_, request, store_, most_rows);
+  }
+  /// The best chain that makes a distance and what a person may prefer to it.
+  std::vector<Alternative> alternatives(const ChainRequest& request, const Span& span, std::size_t most_rows) const {
+    return span_alternatives(network_, request, store_, span, most_rows);
   }
   /// What to take for each bought part of an answer to the request when the shelf has none of it.
   std::vector<Substitute> shelf_empty(const ChainRequest& request, const Chain& chain) const {

@@ -11,24 +11,22 @@ namespace riserun::chain {
 
 namespace {
 
-constexpr std::uint32_t kNone = UINT32_MAX;
-
 /// The beginning of a chain.
 struct Label {
   Cost measures;
   std::int64_t drawbacks = 0;
   std::uint32_t place = 0;
-  std::uint32_t move = kNone;  // the last one; kNone: the start, or the last joint
-  std::uint32_t before = kNone;
+  std::uint32_t move = kNoRow;  // the last one; kNoRow: the start, or the last joint
+  std::uint32_t before = kNoRow;
   bool beaten = false;
-  std::uint32_t next_waiting = kNone;
+  std::uint32_t next_waiting = kNoRow;
 };
 
 /// A beginning that nothing beats so far, with its measures at hand: they are compared far more often than the rest.
 struct Standing {
   Cost measures;
-  std::uint32_t label = kNone;
-  std::uint32_t next = kNone;  // at the same place
+  std::uint32_t label = kNoRow;
+  std::uint32_t next = kNoRow;  // at the same place
 };
 
 /// Beginnings are taken up by the parts that they come to at least, then by the parts that they have. An arc adds a
@@ -77,7 +75,7 @@ class Frontier {
   std::vector<Label> labels_;
   std::vector<Place> places_;
   std::vector<Standing> standing_;             // all places' lists in one
-  std::vector<std::uint32_t> first_standing_;  // by place; kNone: an empty list
+  std::vector<std::uint32_t> first_standing_;  // by place; kNoRow: an empty list
   std::vector<Standing> found_;                // at the goal's place
   std::vector<std::uint32_t> plain_rows_;      // places with nothing met, spent or counted, by node and closed
   std::unordered_map<Place, std::uint32_t, PlaceHash> other_rows_;
@@ -88,7 +86,7 @@ class Frontier {
 
 std::vector<Route> Frontier::run() {
   if (rules_.request().most_parts) most_parts_ = *rules_.request().most_parts;
-  plain_rows_.assign((graph_.nodes().size() + 2) * 2, kNone);
+  plain_rows_.assign((graph_.nodes().size() + 2) * 2, kNoRow);
   goal_ = row_of({goal_node(), 0, true, 0, 0});
   Label start;
   start.place = row_of({start_node(), 0, rules_.closing() == Closing::none, 0, 0});
@@ -97,7 +95,7 @@ std::vector<Route> Frontier::run() {
   for (std::size_t at_least = 0; at_least < waiting_.size(); ++at_least) {
     if (static_cast<std::int64_t>(at_least) > most_parts_) break;
     for (std::size_t parts = 0; parts < waiting_[at_least].size(); ++parts)
-      for (std::uint32_t row = waiting_[at_least][parts]; row != kNone; row = labels_[row].next_waiting) take_up(row);
+      for (std::uint32_t row = waiting_[at_least][parts]; row != kNoRow; row = labels_[row].next_waiting) take_up(row);
   }
   std::vector<Route> routes;
   for (const Standing& found : found_) {
@@ -149,17 +147,17 @@ void Frontier::finish(const Label& from, std::uint32_t row) {
   if (!last || !(place.closed || last->closes)) return;
   const std::int64_t parts = from.measures.tuple[0];
   if (found_.empty()) most_parts_ = std::min(most_parts_, parts + margin_);
-  add({from.measures + last->cost, from.drawbacks, goal_, kNone, row, false});
+  add({from.measures + last->cost, from.drawbacks, goal_, kNoRow, row, false});
 }
 
 std::uint32_t Frontier::row_of(const Place& place) {
   const auto next = static_cast<std::uint32_t>(places_.size());
   const bool plain = place.met == 0 && place.spent == 0 && place.bushings == 0;
   std::uint32_t& row = plain ? plain_rows_[place.node * 2 + (place.closed ? 1 : 0)]
-                             : other_rows_.try_emplace(place, kNone).first->second;
-  if (row != kNone) return row;
+                             : other_rows_.try_emplace(place, kNoRow).first->second;
+  if (row != kNoRow) return row;
   places_.push_back(place);
-  first_standing_.push_back(kNone);
+  first_standing_.push_back(kNoRow);
   return row = next;
 }
 
@@ -177,10 +175,10 @@ bool Frontier::hopeless(const Cost& at_least) {
 void Frontier::add(const Label& label) {
   if (label.place == goal_) return add_found(label);
   std::uint32_t& first = first_standing_[label.place];
-  for (std::uint32_t row = first; row != kNone; row = standing_[row].next)
+  for (std::uint32_t row = first; row != kNoRow; row = standing_[row].next)
     if (stands_against(standing_[row], label)) return;
   // What is left with the same measures has lost the tie.
-  for (std::uint32_t* link = &first; *link != kNone;) {
+  for (std::uint32_t* link = &first; *link != kNoRow;) {
     const Standing& known = standing_[*link];
     if (no_worse(label.measures, known.measures)) {
       labels_[known.label].beaten = true;
@@ -200,7 +198,7 @@ void Frontier::add_found(const Label& label) {
   for (const Standing& known : found_)
     if (stands_against(known, label)) return;
   std::erase_if(found_, [&](const Standing& known) { return no_worse(label.measures, known.measures); });
-  found_.push_back({label.measures, static_cast<std::uint32_t>(labels_.size()), kNone});
+  found_.push_back({label.measures, static_cast<std::uint32_t>(labels_.size()), kNoRow});
   labels_.push_back(label);
 }
 
@@ -229,7 +227,7 @@ void Frontier::wait(std::uint32_t row, std::int64_t parts_at_least) {
   const auto at_least = static_cast<std::size_t>(parts_at_least);
   const auto parts = static_cast<std::size_t>(labels_[row].measures.tuple[0]);
   if (waiting_.size() <= at_least) waiting_.resize(at_least + 1);
-  if (waiting_[at_least].size() <= parts) waiting_[at_least].resize(parts + 1, kNone);
+  if (waiting_[at_least].size() <= parts) waiting_[at_least].resize(parts + 1, kNoRow);
   labels_[row].next_waiting = waiting_[at_least][parts];
   waiting_[at_least][parts] = row;
 }
@@ -237,8 +235,8 @@ void Frontier::wait(std::uint32_t row, std::int64_t parts_at_least) {
 std::vector<std::uint32_t> Frontier::moves_to(const Label& label) const {
   std::vector<std::uint32_t> moves;
   for (const Label* at = &label;; at = &labels_[at->before]) {
-    if (at->move != kNone) moves.push_back(at->move);
-    if (at->before == kNone) break;
+    if (at->move != kNoRow) moves.push_back(at->move);
+    if (at->before == kNoRow) break;
   }
   std::reverse(moves.begin(), moves.end());
   return moves;

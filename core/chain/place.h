@@ -9,6 +9,9 @@
 
 namespace riserun::chain {
 
+/// In a row number of a search's lists: none.
+inline constexpr std::uint32_t kNoRow = UINT32_MAX;
+
 struct Place {
   std::uint32_t node = 0;      // graph nodes, then the start, then the goal
   std::uint8_t met = 0;        // needs met

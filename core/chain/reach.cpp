@@ -8,20 +8,20 @@ namespace riserun::chain {
 
 namespace {
 
-constexpr int kNever = -1;
+constexpr int kNotReached = -1;
 
 /// Fewest parts to each port type, as a list: nearest first.
 class Nearest {
  public:
-  explicit Nearest(std::size_t type_count) : hops_(type_count, kNever) {}
+  explicit Nearest(std::size_t type_count) : hops_(type_count, kNotReached) {}
   void reach(PortTypeId type, int hops) {
     int& known = hops_[type.row];
-    if (known == kNever || hops < known) known = hops;
+    if (known == kNotReached || hops < known) known = hops;
   }
   std::vector<PortTypeId> list() const {
     std::vector<PortTypeId> types;
     for (std::uint32_t row = 0; row < hops_.size(); ++row)
-      if (hops_[row] != kNever) types.push_back({row});
+      if (hops_[row] != kNotReached) types.push_back({row});
     std::stable_sort(types.begin(), types.end(),
                      [&](PortTypeId a, PortTypeId b) { return hops_[a.row] < hops_[b.row]; });
     return types;
@@ -35,13 +35,13 @@ using Lists = std::vector<std::vector<std::uint32_t>>;
 
 /// Hops from the starting nodes, which count as one.
 std::vector<int> breadth_first(const Lists& next, std::vector<std::uint32_t> front) {
-  std::vector<int> hops(next.size(), kNever);
+  std::vector<int> hops(next.size(), kNotReached);
   for (const std::uint32_t node : front) hops[node] = 1;
   for (int level = 2; !front.empty(); ++level) {
     std::vector<std::uint32_t> further;
     for (const std::uint32_t node : front) {
       for (const std::uint32_t to : next[node]) {
-        if (hops[to] != kNever) continue;
+        if (hops[to] != kNotReached) continue;
         hops[to] = level;
         further.push_back(to);
       }
@@ -66,7 +66,7 @@ std::vector<PortTypeId> reachable_from(const Rules& rules, const RequestGraph& g
   const std::vector<int> hops = breadth_first(links(graph, false), front);
   Nearest nearest(rules.catalog().port_types().size());
   for (std::size_t node = 0; node < hops.size(); ++node)
-    if (hops[node] != kNever) nearest.reach(graph.nodes()[node].type, hops[node]);
+    if (hops[node] != kNotReached) nearest.reach(graph.nodes()[node].type, hops[node]);
   return nearest.list();
 }
 
@@ -77,7 +77,7 @@ std::vector<PortTypeId> reachable_to(const Rules& rules, const RequestGraph& gra
   const std::vector<int> hops = breadth_first(links(graph, true), front);
   Nearest nearest(rules.catalog().port_types().size());
   for (std::size_t move = 0; move < graph.moves().size(); ++move)
-    if (const int known = hops[graph.target(move)]; known != kNever)
+    if (const int known = hops[graph.target(move)]; known != kNotReached)
       nearest.reach(graph.moves()[move].enter_type, known);
   return nearest.list();
 }

@@ -12,19 +12,17 @@ namespace riserun::chain {
 
 namespace {
 
-constexpr std::uint32_t kNone = UINT32_MAX;
-
 /// An arc on a shortest way to its state, kept in a list at the state that it leads to.
 struct TightArc {
   std::uint32_t from = 0;
-  std::uint32_t move = kNone;  // kNone: the last joint
-  std::uint32_t next = kNone;
+  std::uint32_t move = kNoRow;  // kNoRow: the last joint
+  std::uint32_t next = kNoRow;
 };
 
 struct State {
   Place place;
   Cost cost;
-  std::uint32_t tight = kNone;
+  std::uint32_t tight = kNoRow;
   bool settled = false;
 };
 
@@ -63,20 +61,20 @@ class Search {
   std::unordered_map<Place, std::uint32_t, PlaceHash> known_;
   using Entry = std::pair<Cost, std::uint32_t>;
   std::priority_queue<Entry, std::vector<Entry>, std::greater<>> open_;
-  std::uint32_t goal_ = kNone;
+  std::uint32_t goal_ = kNoRow;
 };
 
 std::optional<Route> Search::run() {
-  reach({start_node(), 0, rules_.closing() == Closing::none, 0, 0}, {}, kNone, kNone);
+  reach({start_node(), 0, rules_.closing() == Closing::none, 0, 0}, {}, kNoRow, kNoRow);
   while (!open_.empty()) {
     const auto [estimate, state] = open_.top();
-    if (goal_ != kNone && estimate > states_[goal_].cost) break;
+    if (goal_ != kNoRow && estimate > states_[goal_].cost) break;
     open_.pop();
     if (states_[state].settled) continue;
     states_[state].settled = true;
     expand(state);
   }
-  if (goal_ == kNone) return std::nullopt;
+  if (goal_ == kNoRow) return std::nullopt;
   return first_in_order();
 }
 
@@ -118,21 +116,21 @@ void Search::finish(std::uint32_t state) {
   const auto last =
       graph_.last_joint(rules_, at_start ? RequestGraph::start_of(request) : graph_.nodes()[place.node], request.to);
   if (!last || !(place.closed || last->closes)) return;
-  reach({goal_node(), 0, true, 0, 0}, states_[state].cost + last->cost, state, kNone);
+  reach({goal_node(), 0, true, 0, 0}, states_[state].cost + last->cost, state, kNoRow);
 }
 
 void Search::reach(const Place& place, const Cost& cost, std::uint32_t from, std::uint32_t move) {
   const auto [found, is_new] = known_.try_emplace(place, static_cast<std::uint32_t>(states_.size()));
-  if (is_new) states_.push_back({place, cost, kNone, false});
+  if (is_new) states_.push_back({place, cost, kNoRow, false});
   State& state = states_[found->second];
   if (place.node == goal_node()) goal_ = found->second;
   if (is_new || cost < state.cost) {
     state.cost = cost;
-    state.tight = kNone;
+    state.tight = kNoRow;
     const bool is_node = place.node < start_node();
     open_.push({is_node ? cost + left_.from(place.node, place.met, place.closed) : cost, found->second});
   }
-  if (cost != state.cost || from == kNone) return;
+  if (cost != state.cost || from == kNoRow) return;
   tight_arcs_.push_back({from, move, state.tight});
   state.tight = static_cast<std::uint32_t>(tight_arcs_.size() - 1);
 }
@@ -146,9 +144,9 @@ std::vector<std::vector<TightArc>> Search::arcs_on_best_chains() const {
   while (!open.empty()) {
     const std::uint32_t state = open.back();
     open.pop_back();
-    for (std::uint32_t row = states_[state].tight; row != kNone; row = tight_arcs_[row].next) {
+    for (std::uint32_t row = states_[state].tight; row != kNoRow; row = tight_arcs_[row].next) {
       const TightArc& arc = tight_arcs_[row];
-      onward[arc.from].push_back({state, arc.move, kNone});
+      onward[arc.from].push_back({state, arc.move, kNoRow});
       if (marked[arc.from]) continue;
       marked[arc.from] = true;
       open.push_back(arc.from);

@@ -18,8 +18,6 @@ constexpr int kMostParts = 40;
 const Length kLookAround = feet(2.0);
 constexpr int kMostTries = 24;
 
-bool moves_along(Freedom freedom) { return freedom == Freedom::sliding || freedom == Freedom::loose; }
-
 /// The kinds of run in the order in which they are tried.
 struct Attempt {
   SpanMake make;

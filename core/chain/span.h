@@ -30,6 +30,9 @@
 
 namespace riserun::chain {
 
+/// Whether an end moves along its axis, so that it takes up what a distance is off.
+inline bool moves_along(Freedom freedom) { return freedom == Freedom::sliding || freedom == Freedom::loose; }
+
 /// The best run, and what makes its distance.
 struct SpanChoice {
   SpanRoute route;

@@ -12,13 +12,11 @@ namespace riserun::chain {
 
 namespace {
 
-constexpr std::uint32_t kNone = UINT32_MAX;
-
 /// A step on a cheapest way to its label, kept in a list at the label that it leads to.
 struct TightStep {
   std::uint32_t from = 0;
-  std::uint32_t move = kNone;
-  std::uint32_t next = kNone;
+  std::uint32_t move = kNoRow;
+  std::uint32_t next = kNoRow;
 };
 
 /// All that tells two beginnings of runs apart.
@@ -27,9 +25,9 @@ struct LabelKey {
   std::int32_t parts = 0;
   std::int64_t along = 0, travel = 0;
   std::int64_t along_tolerance = 0, travel_tolerance = 0;
-  std::uint32_t along_cut = kNone, travel_cut = kNone;  // moves
-  std::uint64_t spent = 0;                              // of the bin
-  std::int32_t bushings = 0;                            // told apart only under a limit
+  std::uint32_t along_cut = kNoRow, travel_cut = kNoRow;  // moves
+  std::uint64_t spent = 0;                                // of the bin
+  std::int32_t bushings = 0;                              // told apart only under a limit
   bool operator==(const LabelKey&) const = default;
 };
 
@@ -54,7 +52,7 @@ struct LabelHash {
 struct Label {
   LabelKey key;
   Cost cost;
-  std::uint32_t tight = kNone;
+  std::uint32_t tight = kNoRow;
   bool settled = false;
 };
 
@@ -65,9 +63,9 @@ struct Landing {
   std::int64_t along_growth = 0, travel_growth = 0;
 };
 
-class Search {
+class SpanRun {
  public:
-  Search(const Network& network, const Rules& rules, const RequestGraph& graph, const SpanTask& task)
+  SpanRun(const Network& network, const Rules& rules, const RequestGraph& graph, const SpanTask& task)
       : network_(network),
         rules_(rules),
         graph_(graph),
@@ -83,7 +81,7 @@ class Search {
  private:
   std::int64_t longest() const;
   std::int64_t margin(const LabelKey& key) const;
-  std::int64_t room_to_grow(std::uint32_t cut) const { return cut == kNone ? 0 : graph_.moves()[cut].stretch; }
+  std::int64_t room_to_grow(std::uint32_t cut) const { return cut == kNoRow ? 0 : graph_.moves()[cut].stretch; }
   bool may_land(const LabelKey& key) const;
   bool may_land_at(const LabelKey& key, double bend) const;
   void expand(std::uint32_t label);
@@ -113,7 +111,7 @@ class Search {
 };
 
 // Beyond that no length is asked about: the travel of the flattest bend is the longest.
-std::int64_t Search::longest() const {
+std::int64_t SpanRun::longest() const {
   double travel = 0.0;
   for (const double bend : steps_.angles())
     travel = std::max(travel, static_cast<double>(task_.aside) / std::max(0.01, std::sin(bend)));
@@ -121,9 +119,9 @@ std::int64_t Search::longest() const {
          2 * (steps_.most_parts() + 1) * steps_.greatest_tolerance();
 }
 
-std::optional<SpanRoute> Search::run() {
+std::optional<SpanRoute> SpanRun::run() {
   if (steps_.parts_to_end(0) > steps_.most_parts()) return std::nullopt;
-  reach({}, {}, kNone, kNone);
+  reach({}, {}, kNoRow, kNoRow);
   while (!open_.empty()) {
     const auto [estimate, label] = open_.top();
     if (best_ && estimate > best_->first) break;
@@ -137,12 +135,12 @@ std::optional<SpanRoute> Search::run() {
 }
 
 // What all the joints together can fall long or short, those still to come at their worst.
-std::int64_t Search::margin(const LabelKey& key) const {
+std::int64_t SpanRun::margin(const LabelKey& key) const {
   return key.along_tolerance + key.travel_tolerance +
          (steps_.most_parts() - key.parts + 1) * steps_.greatest_tolerance() + 2;
 }
 
-bool Search::may_land(const LabelKey& key) const {
+bool SpanRun::may_land(const LabelKey& key) const {
   if (steps_.parts_to_end(key.stage) + key.parts > steps_.most_parts()) return false;
   const std::uint8_t leg = steps_.stage(key.stage).leg;
   if (!task_.bends()) return may_land_at(key, 0.0);
@@ -151,7 +149,7 @@ bool Search::may_land(const LabelKey& key) const {
                      [&](double bend) { return may_land_at(key, bend); });
 }
 
-bool Search::may_land_at(const LabelKey& key, double bend) const {
+bool SpanRun::may_land_at(const LabelKey& key, double bend) const {
   const int parts = steps_.most_parts() - key.parts;
   const std::int64_t margin_here = margin(key);
   double least_aside = 0.0;
@@ -170,7 +168,7 @@ bool Search::may_land_at(const LabelKey& key, double bend) const {
   return bounds_.may_add_along(key.stage, parts, least - key.along - room_to_grow(key.along_cut), most - key.along);
 }
 
-void Search::expand(std::uint32_t label) {
+void SpanRun::expand(std::uint32_t label) {
   end(label);
   const LabelKey from = labels_[label].key;
   const Cost cost = labels_[label].cost;
@@ -191,36 +189,36 @@ void Search::expand(std::uint32_t label) {
   }
 }
 
-void Search::reach(const LabelKey& key, const Cost& cost, std::uint32_t from, std::uint32_t move) {
+void SpanRun::reach(const LabelKey& key, const Cost& cost, std::uint32_t from, std::uint32_t move) {
   if (best_ && cost + bounds_.cost(key.stage) > best_->first) return;
   const auto known = known_.find(key);
-  std::uint32_t row = known == known_.end() ? kNone : known->second;
-  if (row == kNone) {
+  std::uint32_t row = known == known_.end() ? kNoRow : known->second;
+  if (row == kNoRow) {
     if (!may_land(key)) return;
     row = static_cast<std::uint32_t>(labels_.size());
     known_.emplace(key, row);
-    labels_.push_back({key, cost, kNone, false});
+    labels_.push_back({key, cost, kNoRow, false});
     open_.push({cost + bounds_.cost(key.stage), row});
   }
   Label& label = labels_[row];
   if (cost < label.cost) {
     label.cost = cost;
-    label.tight = kNone;
+    label.tight = kNoRow;
     open_.push({cost + bounds_.cost(key.stage), row});
   }
-  if (cost != label.cost || from == kNone) return;
+  if (cost != label.cost || from == kNoRow) return;
   tight_steps_.push_back({from, move, label.tight});
   label.tight = static_cast<std::uint32_t>(tight_steps_.size() - 1);
 }
 
-std::int64_t Search::head_of_growth(std::uint32_t cut, std::int64_t growth) const {
-  if (cut == kNone || rules_.request().order != Order::loss) return 0;
+std::int64_t SpanRun::head_of_growth(std::uint32_t cut, std::int64_t growth) const {
+  if (cut == kNoRow || rules_.request().order != Order::loss) return 0;
   const Move& move = graph_.moves()[cut];
   const std::int64_t length = piece_length(network_.catalog(), move, task_.aside, move.own.micrometres + growth);
   return head_when_cut(network_.catalog(), move, length, rules_.request().flow) - move.own.nanometres;
 }
 
-std::optional<Landing> Search::landing(const Label& label, const SpanEnd& end) const {
+std::optional<Landing> SpanRun::landing(const Label& label, const SpanEnd& end) const {
   const LabelKey& key = label.key;
   const std::uint8_t leg = steps_.stage(key.stage).leg;
   RunLengths run{key.along + end.along - both_ends_,
@@ -232,14 +230,14 @@ std::optional<Landing> Search::landing(const Label& label, const SpanEnd& end) c
                  leg > 0 ? steps_.bend(leg) : 0.0};
   const std::int64_t aside = task_.bends() ? task_.aside : 0;
   Landing landing;
-  if (key.travel_cut != kNone) {
+  if (key.travel_cut != kNoRow) {
     landing.travel_growth = std::llround(static_cast<double>(aside) / std::sin(run.bend)) - run.travel;
     if (landing.travel_growth < 0 || landing.travel_growth > room_to_grow(key.travel_cut)) return std::nullopt;
     run.travel += landing.travel_growth;
   } else if (std::abs(run.lands_aside() - aside) * task_.share_of_band > run.band_aside()) {
     return std::nullopt;
   }
-  if (key.along_cut != kNone) {
+  if (key.along_cut != kNoRow) {
     landing.along_growth = task_.along - run.lands();
     if (landing.along_growth < 0 || landing.along_growth > room_to_grow(key.along_cut)) return std::nullopt;
     run.along += landing.along_growth;
@@ -254,7 +252,7 @@ std::optional<Landing> Search::landing(const Label& label, const SpanEnd& end) c
   return landing;
 }
 
-void Search::end(std::uint32_t row) {
+void SpanRun::end(std::uint32_t row) {
   const Label& label = labels_[row];
   const std::optional<SpanEnd>& end = steps_.end(label.key.stage);
   if (!end) return;
@@ -268,21 +266,21 @@ void Search::end(std::uint32_t row) {
 }
 
 // Turns the lists of steps into labels around: for each label on a best run, the steps that lead on along one.
-std::vector<std::vector<TightStep>> Search::steps_on_best_runs() const {
+std::vector<std::vector<TightStep>> SpanRun::steps_on_best_runs() const {
   std::vector<std::vector<TightStep>> onward(labels_.size());
   std::vector<std::uint32_t> open;
   std::vector<bool> marked(labels_.size(), false);
   for (const std::uint32_t end : best_ends_) {
-    onward[end].push_back({0, kNone, kNone});
+    onward[end].push_back({0, kNoRow, kNoRow});
     marked[end] = true;
     open.push_back(end);
   }
   while (!open.empty()) {
     const std::uint32_t label = open.back();
     open.pop_back();
-    for (std::uint32_t row = labels_[label].tight; row != kNone; row = tight_steps_[row].next) {
+    for (std::uint32_t row = labels_[label].tight; row != kNoRow; row = tight_steps_[row].next) {
       const TightStep& step = tight_steps_[row];
-      onward[step.from].push_back({label, step.move, kNone});
+      onward[step.from].push_back({label, step.move, kNoRow});
       if (marked[step.from]) continue;
       marked[step.from] = true;
       open.push_back(step.from);
@@ -291,7 +289,7 @@ std::vector<std::vector<TightStep>> Search::steps_on_best_runs() const {
   return onward;
 }
 
-SpanRoute Search::first_in_order() const {
+SpanRoute SpanRun::first_in_order() const {
   const auto onward = steps_on_best_runs();
   Walk walk(network_, graph_.moves(), [&](std::uint32_t label, auto emit) {
     for (const TightStep& step : onward[label]) emit(step.move, step.from);
@@ -302,7 +300,7 @@ SpanRoute Search::first_in_order() const {
 }
 
 // Gives the pieces to cut the room that is left over: the one between the bends first.
-void Search::settle(std::vector<Move>& moves) const {
+void SpanRun::settle(std::vector<Move>& moves) const {
   RunLengths run = measure_run(network_.catalog(), rules_.request(), moves);
   const auto grow = [&](bool between_bends, std::int64_t growth) {
     int bends = 0;
@@ -340,7 +338,7 @@ bool SpanReach::may_land(std::int64_t along, std::int64_t within) const {
 
 std::optional<SpanRoute> search_span(const Network& network, const Rules& rules, const RequestGraph& graph,
                                      const SpanTask& task) {
-  return Search(network, rules, graph, task).run();
+  return SpanRun(network, rules, graph, task).run();
 }
 
 }  // namespace riserun::chain

@@ -24,7 +24,7 @@ struct SpanTask {
   std::int64_t along = 0;  // micrometres between the faces
   std::int64_t aside = 0;  // micrometres between the axes; 0: in line
   std::optional<int> most_bushings{};
-  int most_parts = 0;      // plugs included; and no more than kMoreParts beyond the fewest, at any length
+  int most_parts = 0;  // plugs included; and no more than kMoreParts beyond the fewest, at any length
 
   bool bends() const { return aside > 0 && kind != Kind::hose; }
 };

@@ -18,7 +18,7 @@ std::optional<PortTypeId> read_port_type(JobReading& reading, const Value& value
   if (!value.exists()) return std::nullopt;
   const auto text = catalog::read_text(value, reading.problems);
   if (!text) return std::nullopt;
-  const auto port = catalog::read_port(*reading.catalog, *text);
+  const auto port = reading.words().ports().read(*text);
   if (const PortTypeId* type = std::get_if<PortTypeId>(&port)) return *type;
   const auto& error = std::get<catalog::NotationError>(port);
   reading.problems.add(value, value.path() + ": " + error.message, error.offset);
@@ -115,9 +115,9 @@ std::optional<MaterialId> read_material(JobReading& reading, const Value& value)
 std::vector<PartId> read_parts(JobReading& reading, const Value& value) {
   const auto text = catalog::read_text(value, reading.problems);
   if (!text) return {};
-  std::vector<PartId> parts = catalog::find_parts(*reading.catalog, *text);
+  std::vector<PartId> parts = reading.words().find(*text);
   if (!parts.empty()) return parts;
-  const catalog::NotationError error = catalog::why_no_parts(*reading.catalog, *text);
+  const catalog::NotationError error = reading.words().why_none(*text);
   reading.problems.add(value, value.path() + ": " + error.message, error.offset);
   return {};
 }
@@ -125,10 +125,10 @@ std::vector<PartId> read_parts(JobReading& reading, const Value& value) {
 std::vector<PartId> read_avoided_parts(JobReading& reading, const Value& value) {
   const auto text = catalog::read_text(value, reading.problems);
   if (!text) return {};
-  std::vector<PartId> parts = catalog::find_avoided_parts(*reading.catalog, *text);
+  std::vector<PartId> parts = catalog::find_avoided_parts(reading.words(), *text);
   if (!parts.empty()) return parts;
   const std::string_view meant = catalog::without_just(*text);
-  const catalog::NotationError error = catalog::why_no_parts(*reading.catalog, meant);
+  const catalog::NotationError error = reading.words().why_none(meant);
   reading.problems.add(value, value.path() + ": " + error.message, text->size() - meant.size() + error.offset);
   return {};
 }
@@ -136,7 +136,7 @@ std::vector<PartId> read_avoided_parts(JobReading& reading, const Value& value) 
 std::optional<PartId> read_one_part(JobReading& reading, const Value& value) {
   const auto text = catalog::read_text(value, reading.problems);
   if (!text) return std::nullopt;
-  const auto part = catalog::find_one_part(*reading.catalog, *text);
+  const auto part = reading.words().find_one(*text);
   if (const PartId* found = std::get_if<PartId>(&part)) return *found;
   const auto& error = std::get<catalog::NotationError>(part);
   reading.problems.add(value, value.path() + ": " + error.message, error.offset);

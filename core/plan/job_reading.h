@@ -2,6 +2,7 @@
 #pragma once
 
 #include "catalog/document.h"
+#include "catalog/part_search.h"
 #include "plan/job.h"
 #include "quantity/read.h"
 
@@ -17,6 +18,12 @@ struct JobReading {
   const Catalog* catalog;        // with the job's own prices and measured parts, once read_own_parts has run
   std::filesystem::path folder;  // of the job file: files that it names are looked for there
   catalog::Problems& problems;
+  std::unique_ptr<catalog::PartSearch> search{};  // of `catalog`, made when first asked for
+
+  catalog::PartSearch& words() {
+    if (!search || &search->catalog() != catalog) search = std::make_unique<catalog::PartSearch>(*catalog);
+    return *search;
+  }
 };
 
 /// A reader of quantity/read.h that also refuses what lies outside the range, naming the range.

@@ -1,5 +1,7 @@
 #include "quantity/number_text.h"
 
+#include "quantity/plain_ascii.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -12,9 +14,6 @@
 namespace riserun::quantity {
 
 namespace {
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 
 /// Bytes of the UTF-8 character at the head of the text, 0 if there is no well-formed one.
 std::size_t character_length(std::string_view text) {
@@ -138,11 +137,6 @@ struct Fraction {
 
 std::size_t end_of_digits(const std::string& text, std::size_t at) {
   while (at < text.size() && is_digit(text[at])) ++at;
-  return at;
-}
-
-std::size_t skip_spaces(const std::string& text, std::size_t at) {
-  while (at < text.size() && text[at] == ' ') ++at;
   return at;
 }
 

@@ -1,4 +1,5 @@
 #include "quantity/number_text.h"
+#include "quantity/plain_ascii.h"
 #include "quantity/read.h"
 #include "quantity/units.h"
 
@@ -12,8 +13,6 @@
 namespace riserun::quantity {
 
 namespace {
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 constexpr std::string_view kPriceGrammar = "a price is dollars and cents, like $2.10 or 2.10 usd";
 constexpr std::int64_t kMostDollars = 10'000'000;

@@ -1,4 +1,5 @@
 #include "quantity/number_text.h"
+#include "quantity/plain_ascii.h"
 #include "quantity/read.h"
 
 #include <fmt/format.h>
@@ -44,13 +45,6 @@ constexpr std::array kMetricSizes = std::to_array<MetricSize>({
     {250, "10"},
     {300, "12"},
 });
-
-char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
-
-std::size_t skip_spaces(const std::string& text, std::size_t at) {
-  while (at < text.size() && text[at] == ' ') ++at;
-  return at;
-}
 
 /// Whether the text begins with a word, in any case, that no letter follows; then where what follows it begins.
 std::optional<std::size_t> after_word(const std::string& text, std::string_view word) {

@@ -1,5 +1,6 @@
 #include "quantity/unit_text.h"
 
+#include "quantity/plain_ascii.h"
 #include "quantity/write.h"
 
 #include <fmt/format.h>
@@ -14,14 +15,6 @@ namespace {
 std::string grammar(const UnitTable& table) {
   return fmt::format("{} is a number and a unit, like {}", table.name, table.example);
 }
-
-std::size_t skip_spaces(const std::string& text, std::size_t at) {
-  while (at < text.size() && text[at] == ' ') ++at;
-  return at;
-}
-
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 ReadError no_unit(const PlainText& text, const UnitTable& table) {
   return read_error(text, text.plain.size(), fmt::format("no unit; {} takes {}", table.name, symbols(table)));

@@ -1,6 +1,7 @@
 #include "quantity/units.h"
 
 #include "quantity/conversions.h"
+#include "quantity/plain_ascii.h"
 
 #include <algorithm>
 #include <array>
@@ -274,9 +275,6 @@ const Unit* find_folded(const UnitTable& table, std::string_view folded) {
   }
   return nullptr;
 }
-
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
-char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 
 /// One letter missing, too many, changed, or two neighbours swapped.
 bool one_slip_apart(std::string_view a, std::string_view b) {

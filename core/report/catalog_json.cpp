@@ -8,9 +8,8 @@ namespace {
 
 using catalog::Catalog;
 using catalog::End;
+using catalog::end_name;
 using json = nlohmann::ordered_json;
-
-std::string end_name(End end) { return end == End::male ? "male" : end == End::female ? "female" : "neither"; }
 
 json side(const Catalog& catalog, catalog::KindId kind, End end) {
   return {{"kind", catalog.kind(kind).id}, {"end", end_name(end)}};

@@ -1,3 +1,4 @@
+#include "report/list_words.h"
 #include "report/plan_text.h"
 
 #include <fmt/format.h>
@@ -10,20 +11,6 @@ namespace {
 
 using plan::ListItem;
 using plan::Plan;
-
-std::string joined(const std::vector<std::string>& words, const std::string& between) {
-  std::string text;
-  for (const std::string& word : words) text += (text.empty() ? "" : between) + word;
-  return text;
-}
-
-std::string item_name(const ListItem& item) {
-  std::string name = item.name;
-  if (!item.material.empty()) name += ", " + item.material;
-  if (item.measured) name += " (measured)";
-  if (item.special_order) name += " (special order)";
-  return name;
-}
 
 std::string buy_rows(const std::vector<ListItem>& items) {
   std::string text;

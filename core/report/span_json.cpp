@@ -4,9 +4,8 @@
 
 namespace riserun::report {
 
-using nlohmann::json;
-
 std::string span_object(const catalog::Catalog& catalog, const chain::Chain& chain) {
+  using nlohmann::json;
   static const char* const kMakes[] = {"stock_near", "stock", "cut_pipe", "hose", "moving_end"};
   const chain::SpanFit& fit = *chain.span;
   json pieces = json::array();

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 namespace riserun::transfer {
 namespace {
@@ -116,6 +117,19 @@ std::vector<Instant> history_of(const Equations& e, const std::vector<PathPoint>
   return history;
 }
 
+/// The course under a tuning; its time is infinite if the goal is not reached.
+struct Limiting {
+  double time;  // s
+  std::vector<Instant> history;
+};
+Limiting limiting_course(const Question& q, const Tuning& tuning) {
+  const Equations e(q.system, q.start, q.task, tuning);
+  RunOptions options = options_for(q, kLadderTolerance);
+  options.keep_path = true;
+  const Course r = run(e, options);
+  return {r.stop == Stop::goal_reached ? r.time : kInfinity, history_of(e, r.path)};
+}
+
 /// What fill and drain report alike. `time_low` and `time_high` come from all coefficients at one end of their ranges
 /// and the supply (compressor, regulator, feed, vent) a tenth up or down.
 void describe(const Question& q, const Equations& e, const Course& r, Transfer& out) {
@@ -145,8 +159,12 @@ void describe(const Question& q, const Equations& e, const Course& r, Transfer& 
   low.supply = 1.0 + kSupplyScatter;
   high.coefficients = Coefficients::high;
   high.supply = 1.0 - kSupplyScatter;
-  out.time_low = seconds(time_under(q, low));
-  out.time_high = seconds(time_under(q, high));
+  Limiting fast = limiting_course(q, low);
+  Limiting slow = limiting_course(q, high);
+  out.time_low = seconds(fast.time);
+  out.time_high = seconds(slow.time);
+  out.history_fast = std::move(fast.history);
+  out.history_slow = std::move(slow.history);
   out.limits = ladder(q, riser_share(out.losses_at_mean, q.task));
   out.limited_by = name_limit(q, r, out.limits);
 }

@@ -98,6 +98,8 @@ struct Transfer {
   /// overflows.
   std::string limited_by;
   std::vector<Instant> history;
+  std::vector<Instant> history_fast;  // the courses that time_low and time_high end: what lies between is the range
+  std::vector<Instant> history_slow;
 };
 
 /// What happens if nobody shuts the air off.

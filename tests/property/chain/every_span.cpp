@@ -15,8 +15,6 @@ namespace {
 constexpr double kPi = 3.14159265358979323846;
 constexpr int kKinds = 5;
 
-std::int64_t micro(Length length) { return std::llround(in_metres(length) * 1e6); }
-
 std::int64_t goes_in(const Catalog& catalog, PortTypeId type) {
   const PortType& port = catalog.port_type(type);
   const JointSize* size = port.end == End::female ? nullptr : catalog.joint_size(port);

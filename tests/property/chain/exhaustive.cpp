@@ -15,9 +15,6 @@ using namespace riserun::catalog;  // NOLINT(google-build-using-namespace)
 
 namespace {
 
-std::int64_t micro(Length length) { return std::llround(in_metres(length) * 1e6); }
-std::int64_t nano(Length length) { return std::llround(in_metres(length) * 1e9); }
-
 std::int64_t head_of(std::vector<hydraulics::LineElement> elements, VolumeFlow flow) {
   if (elements.empty() || in_cubic_metres_per_second(flow) == 0.0) return 0;
   const hydraulics::LineEnd open{0.0, 0.0, 0.0, {}};

@@ -5,11 +5,17 @@
 #include "chain/result.h"
 
 #include <array>
+#include <cmath>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace riserun::chain::testing {
+
+/// Micrometres, nanometres.
+inline std::int64_t micro(Length length) { return std::llround(in_metres(length) * 1e6); }
+inline std::int64_t nano(Length length) { return std::llround(in_metres(length) * 1e9); }
 
 /// What a chain adds up to, worked out here anew.
 struct Sums {

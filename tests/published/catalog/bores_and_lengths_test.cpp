@@ -8,8 +8,6 @@
 namespace riserun::catalog {
 namespace {
 
-constexpr double kPrintedExactly = 1e-9;
-
 std::string dashed(std::string text) {
   std::replace(text.begin(), text.end(), '/', '-');
   return text;

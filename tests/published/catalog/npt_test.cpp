@@ -37,7 +37,6 @@ constexpr NptRow kTable2[] = {
     {"12", 12.75, 8, 12.53281, 12.61781, 1.36, 2.125, 0.25},
 };
 
-constexpr double kPrintedExactly = 1e-9;       // the catalog's figures are those of the table
 constexpr double kFiveDecimals = 1.05e-5;      // E is printed to five decimals, from a pitch of five decimals
 constexpr double kFourDecimalsOfPitch = 6e-5;  // L2 and L3 are printed to four decimals
 

@@ -25,7 +25,6 @@ constexpr BspRow kIso[] = {
     {"6", 11, 2.309, 163.83, 160.872, 28.6, 40.1},
 };
 
-constexpr double kPrintedExactly = 1e-9;
 constexpr double kPitchRounding = 0.0005;  // the standards print the pitch to 0.001 mm
 constexpr double kDiameterRounding = 0.001;
 

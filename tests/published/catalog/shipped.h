@@ -10,6 +10,8 @@
 
 namespace riserun::catalog {
 
+constexpr double kPrintedExactly = 1e-9;  // the catalog's figures are those of the table
+
 inline const Catalog& shipped() {
   static const Catalog catalog = load_catalog(std::filesystem::path(RISERUN_SOURCE_DIR) / "catalog");
   return catalog;

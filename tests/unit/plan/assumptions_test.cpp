@@ -21,8 +21,6 @@ struct LeftOut {
   const char* from;
 };
 
-std::string name_of(const testing::TestParamInfo<LeftOut>& info) { return info.param.name; }
-
 const Plan& five_things() {
   static const Plan plan = plan_of_text(kFiveThings);
   return plan;
@@ -85,7 +83,7 @@ INSTANTIATE_TEST_SUITE_P(
                             "air: {delivery: 3 scfm}\nriser: {material: galvanized}", kAir},
                     LeftOut{"Setting", "regulator setting", "1.75 psi (48 in water)",
                             "air: {delivery: 3 scfm, set pressure: 2 psi}", kAir}),
-    name_of);
+    name_of<LeftOut>);
 
 TEST(Assumptions, TheChargeIsWhatTheTableTakesAndATenthMore) {
   const Assumption* charge = assumption(five_things(), "charge");

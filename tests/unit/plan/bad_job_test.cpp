@@ -15,8 +15,6 @@ struct BadJob {
   const char* messages;
 };
 
-std::string name_of(const testing::TestParamInfo<BadJob>& info) { return info.param.name; }
-
 class WrongJob : public testing::TestWithParam<BadJob> {};
 
 TEST_P(WrongJob, IsRefusedWithThisMessage) {
@@ -397,7 +395,7 @@ INSTANTIATE_TEST_SUITE_P(
             "bench.yaml:14:17: error: table.floor height: 'tall': does not begin with a number; length is a number and a unit, like 5-1/2 in\n"
             "    floor height: tall\n"
             "                  ^"}),
-    name_of);
+    name_of<BadJob>);
 // clang-format on
 
 }  // namespace

@@ -9,11 +9,6 @@
 namespace riserun::plan {
 namespace {
 
-const Plan& bench() {
-  static const Plan plan = plan_of_example("bevel-bench");
-  return plan;
-}
-
 int quantity_of(const std::vector<ListItem>& list, const std::string& id) {
   int quantity = 0;
   for (const ListItem& item : list)
@@ -34,65 +29,65 @@ const Consumable* consumable(const Plan& plan, const std::string& name) {
 }
 
 TEST(List, TakesFromTheBinWhatIsThereAndBuysTheRest) {
-  EXPECT_EQ(quantity_of(bench().list.from_bin, "barb-to-male-pipe/brass/1-1-4-barbx1-1-4-mnpt"), 2);
-  EXPECT_EQ(quantity_of(bench().list.buy, "barb-to-male-pipe/brass/1-1-4-barbx1-1-4-mnpt"), 0);
-  EXPECT_EQ(quantity_of(bench().list.from_bin, "threaded-pipe/black-iron/1-1-4x18"), 1);
-  EXPECT_EQ(quantity_of(bench().list.buy, "hex-bushing/black-iron/1-1-2x1-1-4"), 1);
+  EXPECT_EQ(quantity_of(bevel_bench().list.from_bin, "barb-to-male-pipe/brass/1-1-4-barbx1-1-4-mnpt"), 2);
+  EXPECT_EQ(quantity_of(bevel_bench().list.buy, "barb-to-male-pipe/brass/1-1-4-barbx1-1-4-mnpt"), 0);
+  EXPECT_EQ(quantity_of(bevel_bench().list.from_bin, "threaded-pipe/black-iron/1-1-4x18"), 1);
+  EXPECT_EQ(quantity_of(bevel_bench().list.buy, "hex-bushing/black-iron/1-1-2x1-1-4"), 1);
 }
 
 // 12-1/8 in of hose is two pieces of a foot.
-TEST(List, BuysHoseByTheFoot) { EXPECT_EQ(quantity_of(bench().list.buy, "hose/rubber/1-1-4"), 2); }
+TEST(List, BuysHoseByTheFoot) { EXPECT_EQ(quantity_of(bevel_bench().list.buy, "hose/rubber/1-1-4"), 2); }
 
 TEST(List, HasThePlugsOfTheLeakTest) {
-  EXPECT_EQ(quantity_of(bench().list.buy, "plug/black-iron/3-4"), 2);  // relief and vent
-  EXPECT_EQ(quantity_of(bench().list.buy, "plug/black-iron/1-1-4"), 1);
-  EXPECT_EQ(quantity_of(bench().list.buy, "plug/black-iron/1-4"), 1);
-  EXPECT_EQ(quantity_of(bench().list.buy, "plug/black-iron/1"), 1);
+  EXPECT_EQ(quantity_of(bevel_bench().list.buy, "plug/black-iron/3-4"), 2);  // relief and vent
+  EXPECT_EQ(quantity_of(bevel_bench().list.buy, "plug/black-iron/1-1-4"), 1);
+  EXPECT_EQ(quantity_of(bevel_bench().list.buy, "plug/black-iron/1-4"), 1);
+  EXPECT_EQ(quantity_of(bevel_bench().list.buy, "plug/black-iron/1"), 1);
 }
 
 // By hand: water up 3 taper joints, air in 5, gauge 1, relief 1, vent 2, drain 2, riser 1, test plugs 5.
 TEST(List, CountsSealantByTheJointsOfTheWholeJob) {
-  const Consumable* tape = consumable(bench(), "PTFE tape or pipe joint paste");
+  const Consumable* tape = consumable(bevel_bench(), "PTFE tape or pipe joint paste");
   ASSERT_NE(tape, nullptr);
   EXPECT_EQ(tape->why, "20 joints with thread sealant");
   EXPECT_EQ(tape->quantity, "1 roll");
-  EXPECT_NE(consumable(bench(), "leak-test solution"), nullptr);
+  EXPECT_NE(consumable(bevel_bench(), "leak-test solution"), nullptr);
 }
 
 // The 1-1/4 in barb is long enough for two bands of 1/2 in with 1/4 in beside each.
 TEST(List, CountsTwoClampsAHoseEndWhereTheBarbCarriesThem) {
   int clamps = 0;
-  for (const ListItem& item : bench().list.buy)
+  for (const ListItem& item : bevel_bench().list.buy)
     if (item.name.find("clamp") != std::string::npos) clamps += item.quantity;
-  EXPECT_EQ(clamps, bench().connections[0].clamps);
+  EXPECT_EQ(clamps, bevel_bench().connections[0].clamps);
   EXPECT_EQ(clamps, 4);
 }
 
 TEST(List, IsInTheOrderOfTheShelves) {
-  const auto& buy = bench().list.buy;
+  const auto& buy = bevel_bench().list.buy;
   EXPECT_TRUE(
       std::is_sorted(buy.begin(), buy.end(), [](const ListItem& a, const ListItem& b) { return a.shelf < b.shelf; }));
 }
 
 TEST(List, AddsUpToItsTotal) {
   Price total;
-  for (const ListItem& item : bench().list.buy) total += item.each * item.quantity;
-  EXPECT_EQ(total, bench().list.total);
-  for (const ListItem& item : bench().list.buy) EXPECT_EQ(item.priced, item.each > Price()) << item.name;
+  for (const ListItem& item : bevel_bench().list.buy) total += item.each * item.quantity;
+  EXPECT_EQ(total, bevel_bench().list.total);
+  for (const ListItem& item : bevel_bench().list.buy) EXPECT_EQ(item.priced, item.each > Price()) << item.name;
 }
 
 TEST(List, NamesWhatToTakeInstead) {
-  const ListItem* plug = item_of(bench().list.buy, "plug/black-iron/1");
+  const ListItem* plug = item_of(bevel_bench().list.buy, "plug/black-iron/1");
   ASSERT_NE(plug, nullptr);
   EXPECT_THAT(plug->instead, testing::ElementsAre("1 square head plug, galvanized", "1 square head plug, brass"));
 }
 
 TEST(List, CutsRiserAndHose) {
-  ASSERT_EQ(bench().list.cut.size(), 2u);
-  EXPECT_EQ(bench().list.cut[0].used_for, "riser");
-  EXPECT_EQ(bench().list.cut[0].datum, "from the threaded end");
-  EXPECT_NEAR(in_inches(bench().list.cut[0].length), 14.0559, 1e-4);
-  EXPECT_EQ(bench().list.cut[1].used_for, "water up");
+  ASSERT_EQ(bevel_bench().list.cut.size(), 2u);
+  EXPECT_EQ(bevel_bench().list.cut[0].used_for, "riser");
+  EXPECT_EQ(bevel_bench().list.cut[0].datum, "from the threaded end");
+  EXPECT_NEAR(in_inches(bevel_bench().list.cut[0].length), 14.0559, 1e-4);
+  EXPECT_EQ(bevel_bench().list.cut[1].used_for, "water up");
 }
 
 TEST(List, SaysWhenItCostsMoreThanWished) {

@@ -11,11 +11,6 @@ namespace {
 
 using testing::DoubleNear;
 
-const Plan& bench() {
-  static const Plan plan = plan_of_example("bevel-bench");
-  return plan;
-}
-
 // ASME B1.20.1 Table 2, 1-1/4 NPT: L1 0.420 in, L3 0.2609 in.
 const double kMakeUp = 0.420 + 0.2609;
 // ASME B36.10M, 1-1/4 schedule 40.
@@ -25,9 +20,9 @@ const double kTable = 54.0 * 26.0;        // in2
 const double kGallon = 231.0;             // in3
 
 TEST(MainExample, CanBeDone) {
-  EXPECT_NE(bench().status, Status::refused);
-  EXPECT_TRUE(bench().refusals.empty());
-  for (const ConnectionPlan& connection : bench().connections) {
+  EXPECT_NE(bevel_bench().status, Status::refused);
+  EXPECT_TRUE(bevel_bench().refusals.empty());
+  for (const ConnectionPlan& connection : bevel_bench().connections) {
     ASSERT_NE(connection.chain(), nullptr) << connection.name;
     EXPECT_TRUE(connection.chain()->buildable) << connection.name;
     EXPECT_FALSE(connection.chain()->steps.empty()) << connection.name;
@@ -35,18 +30,18 @@ TEST(MainExample, CanBeDone) {
 }
 
 TEST(MainExample, CutsTheRiserFromInsideHeightBungClearanceAndMakeUp) {
-  const RiserPlan& riser = bench().riser;
+  const RiserPlan& riser = bevel_bench().riser;
   EXPECT_NEAR(in_inches(riser.riser.cut_length), 15.0 - 1.0 - 0.625 + kMakeUp, 1e-6);
   EXPECT_NEAR(in_inches(riser.riser.end_height), 0.625, 1e-9);
   EXPECT_NEAR(in_inches(riser.request.pipe.bore), kBore, 1e-6);
   ASSERT_TRUE(riser.stock_part);
-  EXPECT_EQ(bench().catalog->part(*riser.stock_part).id, "threaded-pipe/black-iron/1-1-4x18");
+  EXPECT_EQ(bevel_bench().catalog->part(*riser.stock_part).id, "threaded-pipe/black-iron/1-1-4x18");
   EXPECT_TRUE(riser.stock_from_bin);
   EXPECT_NEAR(in_inches(riser.riser.offcut), 18.0 - (15.0 - 1.0 - 0.625 + kMakeUp) - 1.0 / 16.0, 1e-6);
 }
 
 TEST(MainExample, HoldsWhatTheTableNeedsAndStopsShortOfTheRim) {
-  const Levels& levels = bench().levels;
+  const Levels& levels = bevel_bench().levels;
   const double line = in_us_gallons(levels.line_volume);
   EXPECT_NEAR(in_us_gallons(levels.need), kTable * 4.0 / kGallon, 1e-6);
   EXPECT_NEAR(in_us_gallons(levels.charge), kArea * 8.0 / kGallon, 1e-6);
@@ -61,31 +56,31 @@ TEST(MainExample, HoldsWhatTheTableNeedsAndStopsShortOfTheRim) {
 
 // The line holds the riser (1.38 in bore, cut length), a foot of 1-1/4 in hose and two barbs: under a quarter gallon.
 TEST(MainExample, HasALineOfThePartsOfItsChain) {
-  const hydraulics::Line& line = bench().line;
-  ASSERT_TRUE(bench().water_connection);
+  const hydraulics::Line& line = bevel_bench().line;
+  ASSERT_TRUE(bevel_bench().water_connection);
   EXPECT_NEAR(in_us_gallons(line.volume()), 0.17, 0.05);
   EXPECT_NEAR(in_inches(line.smallest_bore()), 0.938, 1e-6);  // the 1-1/4 barb's own bore
 }
 
 // Water at 62 degF is 998.8 kg/m3 (IAPWS). The hold pressure balances the two levels.
 TEST(MainExample, HoldsThePressureOfTheLift) {
-  const double lift = (31.0 + 4.0) - in_inches(bench().levels.reservoir_depth_up);
+  const double lift = (31.0 + 4.0) - in_inches(bevel_bench().levels.reservoir_depth_up);
   const double psi = 998.8 * 9.80665 * lift * 0.0254 / 6894.757;
-  EXPECT_NEAR(in_psi(bench().transfer.fill.hold_pressure), psi, 0.005 * psi);
-  EXPECT_NEAR(in_inches(bench().levels.lift_full), lift, 1e-6);
+  EXPECT_NEAR(in_psi(bevel_bench().transfer.fill.hold_pressure), psi, 0.005 * psi);
+  EXPECT_NEAR(in_inches(bevel_bench().levels.lift_full), lift, 1e-6);
   const double start = 998.8 * 9.80665 * (31.0 - 8.0) * 0.0254 / 6894.757;
-  EXPECT_NEAR(in_psi(bench().transfer.fill.pressure_to_start), start, 0.005 * start);
+  EXPECT_NEAR(in_psi(bevel_bench().transfer.fill.pressure_to_start), start, 0.005 * start);
 }
 
 TEST(MainExample, FillsInTheTimeWishedForAndDrainsEmpty) {
-  const TransferPlan& transfer = bench().transfer;
+  const TransferPlan& transfer = bevel_bench().transfer;
   EXPECT_EQ(transfer.fill.stop, transfer::Stop::goal_reached);
   EXPECT_LE(in_minutes(transfer.fill.time), 3.0);
   EXPECT_GT(transfer.setting, transfer.fill.pressure_to_finish);
-  EXPECT_LE(transfer.setting, bench().walls.limit);
+  EXPECT_LE(transfer.setting, bevel_bench().walls.limit);
   EXPECT_EQ(transfer.setting_basis, "fills in the 3 min wished for");
   EXPECT_EQ(transfer.drain.stop, transfer::Stop::goal_reached);
-  EXPECT_DOUBLE_EQ(in_us_gallons(bench().levels.left_in_table), 0.0);
+  EXPECT_DOUBLE_EQ(in_us_gallons(bevel_bench().levels.left_in_table), 0.0);
 }
 
 // The floor panel: 20 x 16 in, b/a = 1.25, 10 ga steel 0.1345 in. Edge moment of a plate with held edges between 0.0639
@@ -95,18 +90,18 @@ TEST(MainExample, LimitsThePressureByItsWidestPanel) {
   const double stress_per_psi = 6.0 * beta * std::pow(16.0 / 0.1345, 2);
   const double water = 998.8 * 9.80665 * 8.0 * 0.0254 / 6894.757;
   const double limit = 0.6 * 36000.0 / stress_per_psi - water;
-  EXPECT_NEAR(in_psi(bench().walls.limit), limit, 0.02 * limit);
-  const double set = in_psi(bench().transfer.setting);
-  EXPECT_NEAR(bench().walls.factor_at_set, 36000.0 / (stress_per_psi * (set + water)), 0.1);
-  EXPECT_NEAR(bench().walls.factor_at_full_supply, 36000.0 / (stress_per_psi * (110.0 + water)), 0.002);
-  EXPECT_NEAR(in_pounds_force(bench().walls.lid_force), set * 48.0 * 20.0, 0.5);
-  ASSERT_TRUE(bench().walls.next_stay);
-  EXPECT_GT(bench().walls.next_stay->limit_after, bench().walls.limit);
+  EXPECT_NEAR(in_psi(bevel_bench().walls.limit), limit, 0.02 * limit);
+  const double set = in_psi(bevel_bench().transfer.setting);
+  EXPECT_NEAR(bevel_bench().walls.factor_at_set, 36000.0 / (stress_per_psi * (set + water)), 0.1);
+  EXPECT_NEAR(bevel_bench().walls.factor_at_full_supply, 36000.0 / (stress_per_psi * (110.0 + water)), 0.002);
+  EXPECT_NEAR(in_pounds_force(bevel_bench().walls.lid_force), set * 48.0 * 20.0, 0.5);
+  ASSERT_TRUE(bevel_bench().walls.next_stay);
+  EXPECT_GT(bevel_bench().walls.next_stay->limit_after, bevel_bench().walls.limit);
 }
 
 // ASME PCC-2 Article 501: E = 2.5 Pt V (1 - (Pa/Pt)^0.286), TNT = E / 4266920 J/kg, at least 30 m.
 TEST(MainExample, TestsAtTheLeastPressureForFlatTanksAndSaysWhatItStores) {
-  const LeakTestPlan& test = bench().leak_test;
+  const LeakTestPlan& test = bevel_bench().leak_test;
   EXPECT_NEAR(in_psi(test.pressure), 1.5, 1e-9);  // UL 142, 42.2.1
   EXPECT_NEAR(in_us_gallons(test.air_volume), kArea * 15.0 / kGallon, 1e-6);
   const double atmosphere = 101325.0 * std::pow(1.0 - 2.25577e-5 * 600.0 * 0.3048, 5.25588);  // ISO 2533
@@ -122,18 +117,18 @@ TEST(MainExample, TestsAtTheLeastPressureForFlatTanksAndSaysWhatItStores) {
 }
 
 TEST(MainExample, SetsTheReliefBetweenSettingAndLimit) {
-  const ReliefPlan& relief = bench().relief;
+  const ReliefPlan& relief = bevel_bench().relief;
   EXPECT_TRUE(relief.given);
-  EXPECT_GT(relief.set_pressure, bench().transfer.setting);
-  EXPECT_LE(relief.set_pressure, bench().walls.limit);
+  EXPECT_GT(relief.set_pressure, bevel_bench().transfer.setting);
+  EXPECT_LE(relief.set_pressure, bevel_bench().walls.limit);
   ASSERT_TRUE(relief.failed_regulator_pressure);
-  EXPECT_GT(*relief.failed_regulator_pressure, bench().walls.limit);
+  EXPECT_GT(*relief.failed_regulator_pressure, bevel_bench().walls.limit);
   ASSERT_TRUE(relief.restrictor_bore);
   EXPECT_LT(in_inches(*relief.restrictor_bore), 0.2);
 }
 
 TEST(MainExample, CutsTheHoseToTheGap) {
-  const ConnectionPlan& up = bench().connections.at(0);
+  const ConnectionPlan& up = bevel_bench().connections.at(0);
   ASSERT_TRUE(up.gap);
   EXPECT_NEAR(in_inches(*up.gap), 29.75 - 16.5, 1e-9);
   ASSERT_TRUE(up.hose_length);
@@ -142,18 +137,19 @@ TEST(MainExample, CutsTheHoseToTheGap) {
 }
 
 TEST(MainExample, KeepsTheMeasuredPartMarkedAsMeasured) {
-  const auto part = bench().catalog->find_part("ball-valve/brass/3-4");
+  const auto part = bevel_bench().catalog->find_part("ball-valve/brass/3-4");
   ASSERT_TRUE(part);
-  EXPECT_TRUE(bench().catalog->part(*part).measured);
+  EXPECT_TRUE(bevel_bench().catalog->part(*part).measured);
   EXPECT_FALSE(shipped_catalog()->part(*part).measured);
   Length length = metres(0.0);
-  for (const catalog::Port& port : bench().catalog->part(*part).ports) length += port.reach;
+  for (const catalog::Port& port : bevel_bench().catalog->part(*part).ports) length += port.reach;
   EXPECT_NEAR(in_inches(length), 2.625, 1e-9);
 }
 
 TEST(MainExample, HasNoPlasticThatShattersOnTheReservoir) {
-  for (const ConnectionPlan& connection : bench().connections)
-    for (const chain::ChainPart& part : connection.chain()->parts) EXPECT_TRUE(bench().catalog->part(part.part).air);
+  for (const ConnectionPlan& connection : bevel_bench().connections)
+    for (const chain::ChainPart& part : connection.chain()->parts)
+      EXPECT_TRUE(bevel_bench().catalog->part(part.part).air);
 }
 
 TEST(Starter, LoadsAndCanBeDone) {
@@ -187,7 +183,7 @@ TEST(Plan, WarnsOfHydrogenWhereAluminiumIsCut) {
 }
 
 TEST(Plan, TakesABinPartOnlyAsOftenAsItIsThere) {
-  const Plan& plan = bench();
+  const Plan& plan = bevel_bench();
   for (const catalog::BinItem& item : plan.job.bin.items) {
     int taken = 0;
     for (const ListItem& row : plan.list.from_bin)

@@ -4,6 +4,8 @@
 #include "catalog/load.h"
 #include "plan/plan.h"
 
+#include <gtest/gtest.h>
+
 #include <fstream>
 #include <memory>
 #include <sstream>
@@ -30,6 +32,18 @@ inline std::string example_text(const std::string& name) {
 
 inline Plan plan_of_example(const std::string& name) {
   return make_plan(shipped_catalog(), load_job(*shipped_catalog(), example_path(name)));
+}
+
+/// Of a row of a table of tests.
+template <class Row>
+std::string name_of(const ::testing::TestParamInfo<Row>& info) {
+  return info.param.name;
+}
+
+/// Made once.
+inline const Plan& bevel_bench() {
+  static const Plan plan = plan_of_example("bevel-bench");
+  return plan;
 }
 
 inline Plan plan_of_text(const std::string& text) {

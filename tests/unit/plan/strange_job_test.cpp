@@ -19,8 +19,6 @@ struct Strange {
   const char* to;
 };
 
-std::string name_of(const testing::TestParamInfo<Strange>& info) { return info.param.name; }
-
 class StrangeJob : public testing::TestWithParam<Strange> {};
 
 TEST_P(StrangeJob, MakesAPlan) { expect_sound(plan_of_text(with(kBench, GetParam().from, GetParam().to))); }
@@ -49,7 +47,7 @@ INSTANTIATE_TEST_SUITE_P(
                     Strange{"PostsInAGrid", "baffles across: 2", "lid bays: 4 x 3, lid stays: posts"},
                     Strange{"WishThatCannotBe", "altitude: 600 ft", "wishes: {fill time: 1 s}"},
                     Strange{"BungToBuy", "bung: full coupling", "bung: full coupling, welded in: no"}),
-    name_of);
+    name_of<Strange>);
 
 // A riser bung and a table port of every kind of joint there is.
 TEST(StrangeJob, OfEveryKindOfPortMakesAPlan) {

@@ -5,10 +5,10 @@
 namespace riserun::reservoir {
 namespace {
 
-const AbsolutePressure kAtmosphere = absolute_pascals(quantity::kStandardAtmosphere);
+const AbsolutePressure kOutside = absolute_pascals(quantity::kStandardAtmosphere);
 
 TestPressure choose(double in_use_psi, double limit_psi) {
-  return choose_test_pressure(psig(in_use_psi), psig(limit_psi), us_gallons(70.0), kAtmosphere, UnitSystem::inch);
+  return choose_test_pressure(psig(in_use_psi), psig(limit_psi), us_gallons(70.0), kOutside, UnitSystem::inch);
 }
 
 TEST(ChooseTestPressure, TakesTheLeastOfTheStandardWhereTheWallsAllowIt) {
@@ -42,12 +42,12 @@ TEST(ChooseTestPressure, WallsTooWeakForAirAreRefusedWithTheMend) {
 }
 
 TEST(CheckTestPressure, PressureOverTheWallsLimitIsRefusedWithBothNumbers) {
-  const TestPressure test = check_test_pressure(psig(2.0), psig(1.4), us_gallons(28.0), kAtmosphere, UnitSystem::inch);
+  const TestPressure test = check_test_pressure(psig(2.0), psig(1.4), us_gallons(28.0), kOutside, UnitSystem::inch);
   EXPECT_FALSE(test.pressure);
   EXPECT_EQ(test.basis,
             "A test at 2 psi (55 in water) is refused: the walls stand 1.4 psi (39 in water) at most, and the relief "
             "valve must stand between the two, so test at 1.17 psi (32 in water) or less, or add stays.");
-  EXPECT_TRUE(check_test_pressure(psig(1.0), psig(1.4), us_gallons(28.0), kAtmosphere, UnitSystem::inch).pressure);
+  EXPECT_TRUE(check_test_pressure(psig(1.0), psig(1.4), us_gallons(28.0), kOutside, UnitSystem::inch).pressure);
 }
 
 }  // namespace

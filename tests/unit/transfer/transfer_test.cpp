@@ -235,6 +235,17 @@ TEST(Fill, HistoryRunsFromTheStartToTheEnd) {
   EXPECT_NEAR(free_air, in_cubic_metres(f.free_air), 0.01 * free_air);
 }
 
+TEST(Fill, TheFastAndTheSlowCourseEndAtTheEndsOfTheTimesRange) {
+  const Fill f = fill(bench(), kCharged, kWanted);
+  ASSERT_GT(f.history_fast.size(), 20u);
+  ASSERT_GT(f.history_slow.size(), 20u);
+  EXPECT_EQ(f.history_fast.back().time, f.time_low);
+  EXPECT_EQ(f.history_slow.back().time, f.time_high);
+  EXPECT_LT(f.time_low, f.time);
+  EXPECT_GT(f.time_high, f.time);
+  EXPECT_NEAR(in_metres(f.history_slow.back().table_depth), in_metres(f.table_depth), 1e-6);
+}
+
 TEST(Fill, TheSettingForATimeIsNoneWhenTheHighestIsTooLow) {
   const System s = bench();
   EXPECT_FALSE(setting_for_time(s, kCharged, kWanted, seconds(1.0), gauge_pascals(20000.0)).has_value());

@@ -1,0 +1,35 @@
+// The window on the screen: GLFW and OpenGL 3 behind ImGui. It sleeps until something happens.
+#pragma once
+
+#include "gui/model/model.h"
+
+#include <filesystem>
+#include <memory>
+
+namespace riserun::app {
+
+struct WindowWishes {
+  int width = 1280;  // points, for content scale 1
+  int height = 800;
+  float scale = 0.0F;            // of text and spaces; 0: the screen's own
+  bool print_cost = false;       // at the end, what the frames have cost
+  std::filesystem::path places;  // written after each frame: where things stand; empty: not written
+};
+
+class Window {
+ public:
+  /// @throws std::runtime_error when there is no screen or no OpenGL 3
+  explicit Window(const WindowWishes& wishes);
+  ~Window();
+  Window(const Window&) = delete;
+  Window& operator=(const Window&) = delete;
+
+  /// Until the person leaves.
+  void run(gui::Model& model);
+
+ private:
+  struct Inside;
+  std::unique_ptr<Inside> inside_;
+};
+
+}  // namespace riserun::app

@@ -1,0 +1,123 @@
+// A drawing as a list of shapes: what is drawn is worked out without a window, and can be checked shape by shape. Spots
+// are metres on the drawn thing, x to the right and y up; widths of lines are pixels of a screen at scale 1.
+#pragma once
+
+#include "gui/views/theme.h"
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+struct ImDrawList;
+
+namespace riserun::views {
+
+struct Spot {
+  double x = 0.0;  // m
+  double y = 0.0;  // m
+  auto operator<=>(const Spot&) const = default;
+};
+
+/// A filled convex outline.
+struct Area {
+  std::string name;
+  std::vector<Spot> outline;
+  Ink fill = Ink::part_body;
+  float opacity = 1.0F;
+  std::optional<Ink> edge{};
+};
+
+struct Stroke {
+  std::string name;
+  std::vector<Spot> points;
+  Ink ink = Ink::part_edge;
+  float width = 1.0F;
+  bool dashed = false;
+};
+
+enum class Align : std::uint8_t { low, middle, high };
+
+/// Words at a spot, on a plate of their own where `ground` is given.
+struct Label {
+  std::string name;
+  Spot at;
+  std::string text;
+  Ink ink = Ink::text;
+  Align across = Align::middle;  // low: the text stands to the right of the spot
+  Align up = Align::middle;      // low: the text stands above the spot
+  std::optional<Ink> ground{};
+  double room = 0.0;      // m across that the words may take; 0: any
+  std::string shorter{};  // where they would take more
+  double room_up = 0.0;   // m of height; 0: any. Where the words are taller they go into the right margin, with a line
+};
+
+enum class Side : std::uint8_t { left, right };
+
+/// A height that is dimensioned at the side of a drawing, with its line in a column of its own and its words in the
+/// margin, where they are spread so that none covers another.
+struct Dimension {
+  std::string name;
+  double low = 0.0;   // m, y
+  double high = 0.0;  // m, y
+  double at = 0.0;    // m, x from which the witness lines start
+  Side side = Side::left;
+  int column = 0;  // 0: nearest to the drawing
+  std::string text;
+  Ink ink = Ink::text;
+};
+
+using Shape = std::variant<Area, Stroke, Label, Dimension>;
+
+struct Drawing {
+  std::vector<Shape> shapes;
+  Spot low;  // of all that must be seen
+  Spot high;
+  double width() const { return high.x - low.x; }
+  double height() const { return high.y - low.y; }
+};
+
+/// The shape of that kind and name; nullptr: there is none.
+template <class Kind>
+const Kind* find_shape(const Drawing& drawing, const std::string& name) {
+  for (const Shape& shape : drawing.shapes)
+    if (const Kind* found = std::get_if<Kind>(&shape); found != nullptr && found->name == name) return found;
+  return nullptr;
+}
+
+/// A rectangle with upright sides.
+std::vector<Spot> box_outline(double left, double bottom, double right, double top);
+
+/// Moves the wanted places apart until each is at least `gap` from the next, keeping their order and, where there is
+/// room, within low to high; as little as that takes.
+std::vector<double> spread(const std::vector<double>& wanted, double gap, double low, double high);
+
+/// Where a drawing lies on the screen.
+struct Placement {
+  float left = 0.0F;    // px, of x = 0
+  float bottom = 0.0F;  // px, of y = 0
+  float scale = 1.0F;   // px per metre
+  float pixel = 1.0F;   // content scale: a hair line's width
+};
+
+struct PixelBox {
+  float left = 0.0F, top = 0.0F, right = 0.0F, bottom = 0.0F;
+  float width() const { return right - left; }
+  float height() const { return bottom - top; }
+};
+
+/// The largest placement in which all of the drawing lies in the box, in its middle.
+Placement fitted(const Drawing& drawing, const PixelBox& box, float pixel);
+
+/// Whether the words, so many pixels high with their plate, are taller than the room that they have.
+bool too_tall(const Label& label, const Placement& placement, float height);
+
+/// What the dimensions of one side need beside the drawing: their columns and their longest words, in the font that is
+/// in use. Pixels.
+float margin_for(const Drawing& drawing, Side side, float pixel);
+
+/// Draws; words of dimensions go into the margins between the drawing and the sides of `box`.
+void paint(const Drawing& drawing, const Placement& placement, const PixelBox& box, const Theme& theme,
+           ImDrawList& list);
+
+}  // namespace riserun::views

@@ -1,0 +1,33 @@
+// The plan's numbers as the window shows them, each with where it comes from: the formula in words, its source, its
+// range.
+#pragma once
+
+#include "plan/plan.h"
+
+#include <string>
+#include <vector>
+
+namespace riserun::views {
+
+struct Figure {
+  std::string label;       // "cut length"
+  std::string value;       // "14-1/16 in"
+  std::string beside;      // what must be read with it: the range, the walls' limit; may be empty
+  std::string where_from;  // never empty
+};
+
+struct FigureGroup {
+  std::string title;
+  plan::Topic topic;  // whose cautions, notes and refusals stand under it
+  std::vector<Figure> figures;
+};
+
+/// The few that are read from six feet.
+std::vector<Figure> headline(const plan::Plan& plan, UnitSystem units);
+/// All of them, in the order of the printed plan.
+std::vector<FigureGroup> figures_of(const plan::Plan& plan, UnitSystem units);
+
+/// `CAN GO AHEAD`, `GO AHEAD WITH CARE`, `REFUSED`.
+std::string verdict_of(plan::Status status);
+
+}  // namespace riserun::views

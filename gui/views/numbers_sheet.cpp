@@ -1,0 +1,96 @@
+// The plan's numbers in groups, each with where it comes from; under each group what must be watched.
+#include "gui/views/desk.h"
+
+#include <imgui.h>
+
+namespace riserun::views {
+
+namespace {
+
+void figure_row(Frame& frame, const Figure& figure) {
+  ImGui::TableNextRow();
+  ImGui::TableNextColumn();
+  ImGui::PushTextWrapPos(0.0F);
+  ImGui::TextUnformatted(figure.label.c_str());
+  ImGui::TableNextColumn();
+  ImGui::PushFont(frame.fonts.strong);
+  ImGui::TextUnformatted(figure.value.c_str());
+  ImGui::PopFont();
+  if (ImGui::IsItemHovered()) hint(frame, figure.where_from);
+  ImGui::TableNextColumn();
+  ImGui::PushStyleColor(ImGuiCol_Text, packed(frame.theme[Ink::faint_text]));
+  ImGui::TextUnformatted(figure.beside.c_str());
+  ImGui::PopStyleColor();
+  ImGui::PopTextWrapPos();
+}
+
+void losses(Frame& frame, const char* title, const std::vector<hydraulics::ElementLoss>& all) {
+  if (all.empty() || !ImGui::CollapsingHeader(title)) return;
+  if (!ImGui::BeginTable(title, 4, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchProp)) return;
+  for (const char* name : {"where the head goes", "K", "velocity", "head"}) ImGui::TableSetupColumn(name);
+  ImGui::TableHeadersRow();
+  for (const hydraulics::ElementLoss& loss : all) {
+    ImGui::TableNextRow();
+    ImGui::TableNextColumn();
+    ImGui::PushTextWrapPos(0.0F);
+    ImGui::TextUnformatted(loss.element.c_str());
+    ImGui::PopTextWrapPos();
+    if (!loss.source.empty() && ImGui::IsItemHovered()) hint(frame, loss.source);
+    for (const std::string& cell : {write_number(loss.k, 2), write_velocity(loss.velocity, frame.desk.shown.units, 2),
+                                    write_head(loss.head, frame.desk.shown.units, 2)}) {
+      ImGui::TableNextColumn();
+      ImGui::TextUnformatted(cell.c_str());
+    }
+  }
+  ImGui::EndTable();
+}
+
+void assumptions(Frame& frame, const plan::Plan& plan) {
+  ImGui::PushFont(frame.fonts.strong);
+  ImGui::TextUnformatted("Assumed");
+  ImGui::PopFont();
+  if (!ImGui::BeginTable("assumed", 3, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchProp)) return;
+  for (const plan::Assumption& assumption : plan.assumptions) {
+    ImGui::TableNextRow();
+    for (const std::string* cell : {&assumption.what, &assumption.value, &assumption.why}) {
+      ImGui::TableNextColumn();
+      ImGui::PushTextWrapPos(0.0F);
+      ImGui::TextUnformatted(cell->c_str());
+      ImGui::PopTextWrapPos();
+    }
+  }
+  ImGui::EndTable();
+}
+
+}  // namespace
+
+void draw_numbers(Frame& frame) {
+  const plan::Plan& plan = *frame.desk.shown.of;
+  draw_remarks(frame, plan, plan::Topic::whole_job, true);
+  plan::Topic before = plan::Topic::whole_job;
+  const auto& groups = frame.desk.shown.figures;
+  for (std::size_t i = 0; i < groups.size(); ++i) {
+    const FigureGroup& group = groups[i];
+    ImGui::Spacing();
+    ImGui::PushFont(frame.fonts.strong);
+    ImGui::TextUnformatted(group.title.c_str());
+    ImGui::PopFont();
+    if (ImGui::BeginTable(group.title.c_str(), 3, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchProp)) {
+      ImGui::TableSetupColumn("label", ImGuiTableColumnFlags_WidthStretch, 3.0F);
+      ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 4.0F);
+      ImGui::TableSetupColumn("beside", ImGuiTableColumnFlags_WidthStretch, 4.0F);
+      for (const Figure& figure : group.figures) figure_row(frame, figure);
+      ImGui::EndTable();
+    }
+    // Filling and draining share a topic: its remarks stand once, under the second.
+    const bool last_of_topic = i + 1 == groups.size() || groups[i + 1].topic != group.topic;
+    if (last_of_topic && group.topic != before) draw_remarks(frame, plan, group.topic, true);
+    before = last_of_topic ? group.topic : before;
+  }
+  losses(frame, "Losses while filling", plan.transfer.fill.losses_at_mean);
+  losses(frame, "Losses while draining", plan.transfer.drain.losses_at_mean);
+  assumptions(frame, plan);
+  draw_remarks(frame, plan, plan::Topic::care, true);
+}
+
+}  // namespace riserun::views

@@ -1,0 +1,268 @@
+// What each act does to the job's text and to its plan, and the way back.
+#include "gui/model/editor.h"
+
+#include "chain/finder.h"
+#include "gui/model/choices.h"
+#include "window/model/bench.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace riserun::gui {
+namespace {
+
+using testing::chain_of;
+using ::testing::Contains;
+using testing::example;
+using ::testing::HasSubstr;
+using ::testing::Not;
+using testing::with;
+
+plan::Plan plan_of(const Editor& editor) { return plan::make_plan(testing::shipped_catalog(), *editor.job()); }
+
+class EditorTest : public ::testing::Test {
+ protected:
+  EditorTest() { editor.start(bench, "bench.yaml"); }
+
+  void expect_done(const Act& act) {
+    const Outcome outcome = editor.perform(act);
+    EXPECT_TRUE(outcome.done) << outcome.reason;
+  }
+  void expect_refused(const Act& act, const std::string& reason) {
+    const std::string before = editor.text();
+    const Outcome outcome = editor.perform(act);
+    EXPECT_FALSE(outcome.done);
+    EXPECT_THAT(outcome.reason, HasSubstr(reason));
+    EXPECT_EQ(editor.text(), before);
+  }
+
+  const std::string bench = example("bevel-bench");
+  Editor editor{testing::shipped_catalog()};
+};
+
+TEST_F(EditorTest, AMeasurementIsChangedAsItWasTypedAndNothingElse) {
+  expect_done(SetValue{at("riser") / "clearance", " 16 mm "});
+  EXPECT_EQ(editor.text(), with(bench, "clearance: 5/8 in", "clearance: 16 mm"));
+  EXPECT_EQ(editor.state().undo_name, "Set riser clearance to 16 mm");
+  EXPECT_NEAR(in_metres(*editor.job()->riser.clearance), 0.016, 1e-9);
+}
+
+TEST_F(EditorTest, AWrongEntryIsKeptBesideItsFieldWithTheCommandsOwnReason) {
+  const JobPath depth = at("table") / "depth";
+  std::string said;
+  try {
+    plan::read_job(*testing::shipped_catalog(), with(bench, "  depth: 4 in", "  depth: 4 inn"), "bench.yaml");
+  } catch (const quantity::InputError& error) {
+    said = error.problems().front().message;
+  }
+  ASSERT_FALSE(said.empty());
+  expect_refused(SetValue{depth, "4 inn"}, said);
+  EXPECT_EQ(editor.state().wrong_entries.at(depth).written, "4 inn");
+  EXPECT_EQ(editor.state().wrong_entries.at(depth).reason, said);
+  EXPECT_TRUE(editor.job() != nullptr);
+  expect_done(SetValue{depth, "4-1/2 in"});
+  EXPECT_TRUE(editor.state().wrong_entries.empty());
+}
+
+TEST_F(EditorTest, AnEntryThatDisagreesWithAnotherIsRefused) {
+  expect_refused(SetValue{at("table") / "rim", "2 in"}, "is lower than the wanted depth");
+  editor.give_up_entry(at("table") / "rim");
+  EXPECT_TRUE(editor.state().wrong_entries.empty());
+}
+
+TEST_F(EditorTest, AnEmptyEntryLeavesTheKeyOut) {
+  expect_done(SetValue{at("altitude"), ""});
+  EXPECT_EQ(editor.text(), with(bench, "altitude: 600 ft\n", ""));
+  EXPECT_EQ(editor.state().undo_name, "Leave out altitude");
+  expect_done(SetValue{at("altitude"), ""});  // not there any more: nothing to do
+  expect_refused(SetValue{at("table") / "depth", ""}, "depth");
+}
+
+TEST_F(EditorTest, AValueThatIsWrittenShortIsFoundAndMadeLong) {
+  const JobPath port = at("air") / "ports" / "regulator outlet";
+  expect_done(SetValue{port / "port", "3/8 FNPT"});
+  EXPECT_EQ(editor.text(), with(bench, "regulator outlet: 1/4 FNPT", "regulator outlet: 3/8 FNPT"));
+  expect_done(SetValue{port / "material", "brass"});
+  EXPECT_THAT(editor.text(), HasSubstr("regulator outlet: {port: 3/8 FNPT, material: brass}\n"));
+  EXPECT_EQ(editor.state().values.at(port / "port").text, "3/8 FNPT");
+}
+
+TEST_F(EditorTest, ABannedPartIsGoneFromThePlan) {
+  const std::vector<std::string> before = chain_of(plan_of(editor), "water up");
+  ASSERT_FALSE(before.empty());
+  expect_done(NeverUse{"water up", before.front()});
+  EXPECT_THAT(chain_of(plan_of(editor), "water up"), Not(Contains(before.front())));
+  EXPECT_THAT(*editor.state().undo_name, HasSubstr("Never use "));
+  EXPECT_THAT(*editor.state().undo_name, HasSubstr(" in 'water up'"));
+  expect_done(UsePart{"water up", before.front()});
+  EXPECT_THAT(chain_of(plan_of(editor), "water up"), Contains(before.front()));
+  EXPECT_THAT(editor.text(), Not(HasSubstr("avoid:")));  // asking for it takes the ban back
+}
+
+TEST_F(EditorTest, WishesAreAddedAndDropped) {
+  expect_done(AddWish{"water up", WishKind::need, "ball valve"});
+  EXPECT_EQ(editor.text(), with(bench, "need: [hose] ", "need: [hose, ball valve] "));
+  expect_done(DropWish{"water up", WishKind::need, "hose"});
+  EXPECT_EQ(editor.text(), with(bench, "need: [hose] ", "need: [ball valve] "));
+  expect_refused(DropWish{"water up", WishKind::need, "hose"}, "'water up' does not ask for 'hose'.");
+  expect_refused(AddWish{"water up", WishKind::avoid, "flux capacitor"}, "flux");
+  expect_refused(AddWish{"no such run", WishKind::need, "hose"}, "no connection called 'no such run'");
+}
+
+TEST_F(EditorTest, APartIsCountedIntoTheBinAndOut) {
+  const std::string nipple = "hex-bushing/black-iron/1x1-2";
+  ASSERT_TRUE(testing::shipped_catalog()->find_part(nipple)) << "the catalog names it otherwise";
+  expect_done(CountInBin{nipple, 7});
+  EXPECT_EQ(editor.text(),
+            with(bench, "1 x 1/2 hex bushing black iron, count: 1", "1 x 1/2 hex bushing black iron, count: 7"));
+  expect_done(CountInBin{nipple, 0});
+  EXPECT_EQ(editor.text(), with(bench, "  - {part: 1 x 1/2 hex bushing black iron, count: 1}\n", ""));
+  const std::string valve =
+      chain_of(plan_of(editor), "vent").empty() ? "union/black-iron/1" : chain_of(plan_of(editor), "vent").front();
+  expect_done(CountInBin{valve, 2});
+  EXPECT_EQ(editor.job()->bin.count_of(*editor.job()->own_catalog->find_part(valve)), 2);
+  expect_refused(CountInBin{valve, -1}, "-1 is no count");
+}
+
+TEST_F(EditorTest, ABinInAFileOfItsOwnIsNotTouched) {
+  testing::Folder folder;
+  testing::write_file(folder / "drawer.yaml", "bin:\n  - {part: 1 x 1/2 hex bushing black iron, count: 1}\n");
+  const std::size_t first = bench.find("bin:\n");
+  const std::size_t last = bench.find("measured:");
+  std::string text = bench;
+  editor.start(text.replace(first, last - first, "bin: drawer.yaml\n\n"), folder / "bench.yaml");
+  ASSERT_TRUE(editor.problems().empty()) << editor.problems().front().text();
+  expect_refused(CountInBin{"hex-bushing/black-iron/1x1-2", 3},
+                 "The bin is kept in a file of its own, drawer.yaml: change the count there.");
+}
+
+TEST_F(EditorTest, ConnectionsAndPortsAreAddedAndTakenOut) {
+  expect_done(AddPort{PortOwner::reservoir, "fill cap", "1-1/2 FIP"});
+  EXPECT_EQ(editor.state().undo_name, "Add port 'fill cap', 1-1/2 FIP, to the reservoir");
+  expect_refused(AddPort{PortOwner::reservoir, "fill cap", "1 FNPT"}, "There is a port called 'fill cap' already.");
+  expect_refused(AddPort{PortOwner::table, "odd", "1 FNTP"}, "FNTP");
+  expect_done(Connect{"fill cap", "", "plug", ""});
+  EXPECT_TRUE(std::any_of(editor.job()->connections.begin(), editor.job()->connections.end(),
+                          [](const plan::JobConnection& c) { return c.name == "fill cap to plug"; }));
+  expect_refused(Connect{"fill cap", "table inlet", "", ""}, "is taken by the connection");
+  expect_done(Disconnect{"fill cap to plug"});
+  expect_done(RemoveValue{at("reservoir") / "ports" / "fill cap"});
+  EXPECT_EQ(editor.text(), bench);
+  expect_refused(RemoveValue{at("reservoir") / "ports" / "riser bung"}, "riser bung");
+}
+
+TEST_F(EditorTest, UndoAndRedoStepThroughEveryActByName) {
+  const std::vector<Act> acts = {SetValue{at("table") / "depth", "3 in"},
+                                 AddWish{"vent", WishKind::avoid, "galvanized"}, Disconnect{"drain"},
+                                 SetText{"name: broken\n"}, SetText{bench + "# more\n"}};
+  std::vector<std::string> texts = {editor.text()};
+  for (const Act& act : acts) {
+    ASSERT_TRUE(editor.perform(act).done);
+    texts.push_back(editor.text());
+  }
+  EXPECT_EQ(editor.state().undo_name, "Edit the text");
+  for (std::size_t i = texts.size() - 1; i-- > 0;) {
+    ASSERT_TRUE(editor.undo());
+    EXPECT_EQ(editor.text(), texts[i]);
+  }
+  EXPECT_FALSE(editor.undo());
+  EXPECT_EQ(editor.state().redo_name, "Set table depth to 3 in");
+  for (std::size_t i = 1; i < texts.size(); ++i) {
+    ASSERT_TRUE(editor.redo());
+    EXPECT_EQ(editor.text(), texts[i]);
+  }
+  EXPECT_FALSE(editor.redo());
+}
+
+TEST_F(EditorTest, OneHandMovementIsOneStep) {
+  const JobPath clearance = at("riser") / "clearance";
+  expect_done(SetValue{clearance, "1/2 in"});
+  for (const char* value : {"9/16 in", "11/16 in", "3/4 in"})
+    EXPECT_TRUE(editor.perform(SetValue{clearance, value}, true).done);
+  EXPECT_TRUE(editor.perform(SetValue{at("table") / "depth", "3 in"}, true).done);  // another field: a step of its own
+  EXPECT_TRUE(editor.undo());
+  EXPECT_EQ(editor.text(), with(bench, "clearance: 5/8 in", "clearance: 3/4 in"));
+  EXPECT_TRUE(editor.undo());
+  EXPECT_EQ(editor.text(), bench);
+}
+
+TEST_F(EditorTest, ATextThatDoesNotLoadIsShownWithItsPlacesAndCanBeMended) {
+  expect_done(SetText{with(bench, "  depth: 4 in", "  depth: four")});
+  ASSERT_EQ(editor.job(), nullptr);
+  const quantity::Problem& problem = editor.problems().front();
+  EXPECT_EQ(problem.line, 32);
+  EXPECT_EQ(problem.column, 10);
+  expect_refused(AddWish{"vent", WishKind::avoid, "flux capacitor"}, "flux");
+  expect_done(SetValue{at("table") / "depth", "4 in"});
+  EXPECT_NE(editor.job(), nullptr);
+  EXPECT_EQ(editor.text(), bench);
+  expect_done(SetText{"a: [1"});
+  expect_refused(SetValue{at("table") / "depth", "4 in"}, "The text of the job must be mended first.");
+}
+
+/// Every alternative of the connection is taken, or refused; what is taken is what the plan has then.
+int taken_alternatives(const std::string& text, const std::string& connection, int& refused) {
+  Editor editor(testing::shipped_catalog());
+  editor.start(text, "bench.yaml");
+  const plan::Plan plan = plan_of(editor);
+  int taken = 0;
+  for (const plan::ConnectionPlan& run : plan.connections) {
+    if (run.name != connection || run.chain() == nullptr) continue;
+    for (const chain::Alternative& row : chain::Finder(*plan.catalog).alternatives(run.request, 4)) {
+      TakeAlternative act{connection, {}};
+      for (const chain::ChainPart& part : row.chain.parts) act.parts.push_back(plan.catalog->part(part.part).id);
+      const Outcome outcome = editor.perform(act);
+      if (!outcome.done) {
+        EXPECT_THAT(outcome.reason, HasSubstr("No wish that a job can hold"));
+        EXPECT_EQ(editor.text(), text);
+        ++refused;
+        continue;
+      }
+      ++taken;
+      EXPECT_EQ(chain_of(plan_of(editor), connection), act.parts) << editor.text();
+      while (editor.undo()) {
+      }
+    }
+  }
+  return taken;
+}
+
+TEST(Alternatives, AreTakenByWishesThatProveTrueInThePlan) {
+  int refused = 0;
+  const int bench = taken_alternatives(example("bevel-bench"), "water up", refused);
+  const int starter = taken_alternatives(plan::starter_job(), "air in", refused);
+  EXPECT_GE(bench, 3);
+  EXPECT_GE(starter, 3);
+  EXPECT_LE(refused, 2);
+  std::cout << bench + starter << " taken, " << refused << " refused\n";
+}
+
+TEST_F(EditorTest, AChainThatCannotBeLedToIsRefused) {
+  expect_refused(TakeAlternative{"water up", {"union/black-iron/1"}},
+                 "No wish that a job can hold makes this chain the best");
+  expect_refused(TakeAlternative{"water up", {"no such part"}}, "The catalog has not all parts of this chain.");
+}
+
+TEST_F(EditorTest, APartIsSwappedForAnotherThatFitsThere) {
+  const plan::Plan before = plan_of(editor);
+  const std::vector<std::string> chain = chain_of(before, "water up");
+  int swapped = 0;
+  for (std::size_t place = 0; place < chain.size() && swapped < 2; ++place) {
+    const std::vector<Choice> choices = choices_at(before, 0, place);
+    for (std::size_t i = 0; i < choices.size() && i < 2; ++i) {
+      const std::string other = before.catalog->part(choices[i].part).id;
+      const Outcome outcome = editor.perform(SwapPart{"water up", chain[place], other});
+      if (!outcome.done) {
+        EXPECT_THAT(outcome.reason, HasSubstr("cannot take the place of"));
+        continue;
+      }
+      ++swapped;
+      EXPECT_THAT(chain_of(plan_of(editor), "water up"), Contains(other));
+      EXPECT_TRUE(editor.undo());
+    }
+  }
+  EXPECT_GE(swapped, 1);
+}
+
+}  // namespace
+}  // namespace riserun::gui

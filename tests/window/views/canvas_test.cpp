@@ -1,0 +1,64 @@
+#include "gui/views/canvas.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <random>
+
+namespace riserun::views {
+namespace {
+
+TEST(Lens, GoesThereAndBack) {
+  const Lens lens{30.0F, 50.0F, {-12.0F, 7.0F}, 0.7F, 2.0F};
+  const gui::Point back = lens.on_canvas(lens.on_screen({123.0F, -45.0F}));
+  EXPECT_NEAR(back.x, 123.0F, 1e-3);
+  EXPECT_NEAR(back.y, -45.0F, 1e-3);
+}
+
+TEST(Lens, ZoomsAboutThePointer) {
+  const Lens lens{30.0F, 50.0F, {-12.0F, 7.0F}, 0.7F, 1.5F};
+  const gui::Point pointer{400.0F, 300.0F};
+  for (const float factor : {0.5F, 1.15F, 3.0F}) {
+    const Lens nearer = zoomed(lens, factor, pointer);
+    const gui::Point before = lens.on_canvas(pointer);
+    const gui::Point after = nearer.on_canvas(pointer);
+    EXPECT_NEAR(before.x, after.x, 1e-2);
+    EXPECT_NEAR(before.y, after.y, 1e-2);
+    EXPECT_NEAR(nearer.zoom, lens.zoom * factor, 1e-4);
+  }
+  EXPECT_EQ(zoomed(lens, 1e9F, pointer).zoom, kMostZoom);
+  EXPECT_EQ(zoomed(lens, 1e-9F, pointer).zoom, kLeastZoom);
+}
+
+TEST(Lens, FitsAllIntoTheMiddle) {
+  const gui::Box all{{-100.0F, 40.0F}, {3000.0F, 700.0F}};
+  const PixelBox screen{20.0F, 100.0F, 1220.0F, 600.0F};
+  const Lens lens = fitted({20.0F, 100.0F, {}, 1.0F, 1.0F}, all, screen);
+  const gui::Point a = lens.on_screen(all.corner);
+  const gui::Point b = lens.on_screen({all.right(), all.bottom()});
+  EXPECT_GE(a.x, screen.left);
+  EXPECT_GE(a.y, screen.top);
+  EXPECT_LE(b.x, screen.right);
+  EXPECT_LE(b.y, screen.bottom);
+  EXPECT_NEAR((a.x + b.x) / 2.0F, (screen.left + screen.right) / 2.0F, 0.5);
+}
+
+TEST(PipeWay, HasSquareCornersAndLeavesAndEntersAsThePinsLook) {
+  std::mt19937 random(3);
+  std::uniform_real_distribution<float> anywhere(-500.0F, 500.0F);
+  const gui::Point directions[] = {{1.0F, 0.0F}, {-1.0F, 0.0F}, {0.0F, 1.0F}, {0.0F, -1.0F}};
+  for (int round = 0; round < 400; ++round) {
+    const gui::PlacedPin a{{anywhere(random), anywhere(random)}, directions[round % 4]};
+    const gui::PlacedPin b{{anywhere(random), anywhere(random)}, directions[(round / 4) % 4]};
+    const auto way = pipe_way(a, b, round % 3);
+    ASSERT_GE(way.size(), 2u);
+    EXPECT_EQ(way.front(), a.where);
+    EXPECT_EQ(way.back(), b.where);
+    for (std::size_t i = 1; i < way.size(); ++i)
+      EXPECT_TRUE(std::abs(way[i].x - way[i - 1].x) < 1e-3F || std::abs(way[i].y - way[i - 1].y) < 1e-3F)
+          << "round " << round << " piece " << i;
+  }
+}
+
+}  // namespace
+}  // namespace riserun::views

@@ -1,0 +1,39 @@
+#include "gui/views/command.h"
+
+#include <gtest/gtest.h>
+
+#include <set>
+#include <string>
+
+namespace riserun::views {
+namespace {
+
+TEST(Commands, EachHasAKeyOfItsOwn) {
+  std::set<std::string> keys;
+  for (const Command& command : commands()) {
+    EXPECT_FALSE(keys_of(command).empty()) << command.name;
+    EXPECT_TRUE(keys.insert(keys_of(command)).second) << command.name << " shares " << keys_of(command);
+  }
+}
+
+TEST(Commands, TheKeyThatAMenuShowsDoesIt) {
+  for (const Command& command : commands())
+    EXPECT_EQ(command_for({command.key, command.ctrl, command.shift}, false), command.what) << command.name;
+}
+
+TEST(Commands, TypingIntoAFieldIsNoCommand) {
+  EXPECT_EQ(command_for({letter('F'), false, false}, true), std::nullopt);
+  EXPECT_EQ(command_for({Key::space, false, false}, true), std::nullopt);
+  EXPECT_EQ(command_for({letter('Z'), true, false}, true), std::nullopt) << "the field's own undo";
+  EXPECT_EQ(command_for({letter('S'), true, false}, true), Do::save);
+}
+
+TEST(Commands, UsualHabitsHold) {
+  EXPECT_EQ(command_for({letter('Z'), true, false}, false), Do::undo);
+  EXPECT_EQ(command_for({letter('Z'), true, true}, false), Do::redo);
+  EXPECT_EQ(command_for({letter('Y'), true, false}, false), Do::redo);
+  EXPECT_EQ(command_for({Key::equal, true, true}, false), Do::larger_text) << "+ is Shift and = on many keyboards";
+}
+
+}  // namespace
+}  // namespace riserun::views

@@ -1,0 +1,52 @@
+#include "gui/views/figures.h"
+
+#include "report/plan_text.h"
+#include "unit/plan/shipped.h"
+
+#include <gmock/gmock.h>
+
+namespace riserun::views {
+namespace {
+
+using testing::HasSubstr;
+
+TEST(Figures, EachSaysWhereItComesFrom) {
+  for (const char* name : {"bevel-bench", "air-too-weak", "one-part-short", "walls-too-thin"}) {
+    const plan::Plan plan = plan::plan_of_example(name);
+    auto groups = figures_of(plan, UnitSystem::inch);
+    groups.push_back({"headline", plan::Topic::whole_job, headline(plan, UnitSystem::inch)});
+    for (const FigureGroup& group : groups)
+      for (const Figure& figure : group.figures) {
+        EXPECT_FALSE(figure.value.empty()) << name << ": " << figure.label;
+        EXPECT_GT(figure.where_from.size(), 10u) << name << ": " << figure.label;
+      }
+  }
+}
+
+TEST(Figures, ThePressuresStandBesideTheWallsLimit) {
+  for (const FigureGroup& group : figures_of(plan::bevel_bench(), UnitSystem::inch))
+    for (const Figure& figure : group.figures)
+      if (figure.label == "set pressure" || figure.label == "hold pressure" || figure.label == "test pressure") {
+        EXPECT_THAT(figure.beside, HasSubstr("walls' limit 3.54 psi"));
+      }
+  EXPECT_THAT(headline(plan::bevel_bench(), UnitSystem::inch).front().beside, HasSubstr("walls' limit"));
+}
+
+TEST(Figures, AreThoseThatTheCommandPrints) {
+  for (const UnitSystem units : {UnitSystem::inch, UnitSystem::metric}) {
+    const std::string printed = report::plan_text(plan::bevel_bench(), report::Style{units, false});
+    for (const Figure& figure : headline(plan::bevel_bench(), units))
+      if (figure.label != "buy") {
+        EXPECT_THAT(printed, HasSubstr(figure.value)) << figure.label;
+      }
+  }
+}
+
+TEST(Verdict, IsSaidInCapitals) {
+  EXPECT_EQ(verdict_of(plan::Status::ok), "CAN GO AHEAD");
+  EXPECT_EQ(verdict_of(plan::Status::caution), "GO AHEAD WITH CARE");
+  EXPECT_EQ(verdict_of(plan::Status::refused), "REFUSED");
+}
+
+}  // namespace
+}  // namespace riserun::views

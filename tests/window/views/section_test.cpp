@@ -1,0 +1,123 @@
+// The section against the plan that it draws.
+#include "gui/views/section_drawing.h"
+#include "unit/plan/shipped.h"
+
+#include <gmock/gmock.h>
+
+#include <algorithm>
+
+namespace riserun::views {
+namespace {
+
+double top_of(const Drawing& drawing, const std::string& name) {
+  const Area* area = find_shape<Area>(drawing, name);
+  if (area == nullptr) return -1.0;
+  double top = area->outline.front().y;
+  for (const Spot& spot : area->outline) top = std::max(top, spot.y);
+  return top;
+}
+
+double bottom_of(const Drawing& drawing, const std::string& name) {
+  const Area* area = find_shape<Area>(drawing, name);
+  if (area == nullptr) return -1.0;
+  double bottom = area->outline.front().y;
+  for (const Spot& spot : area->outline) bottom = std::min(bottom, spot.y);
+  return bottom;
+}
+
+TEST(Section, DrawsTheWaterAsDeepAsThePlanSaysAtEveryInstant) {
+  for (const auto* history :
+       {&plan::bevel_bench().transfer.fill.history, &plan::bevel_bench().transfer.drain.history}) {
+    ASSERT_FALSE(history->empty());
+    for (const transfer::Instant& instant : *history) {
+      const Drawing drawing = section_drawing(plan::bevel_bench(), instant, UnitSystem::inch);
+      EXPECT_NEAR(top_of(drawing, "water in the reservoir"), in_metres(instant.reservoir_depth), 1e-12);
+      // Both ends read as the same when there is no water in the table and no shape for it.
+      EXPECT_NEAR(top_of(drawing, "water in the table") - bottom_of(drawing, "water in the table"),
+                  in_metres(instant.table_depth), 1e-12);
+      EXPECT_EQ(find_shape<Area>(drawing, "water in the table") != nullptr, instant.table_depth > Length{});
+    }
+  }
+}
+
+TEST(Section, HangsTheRiserAtItsClearanceOverTheFloor) {
+  const Drawing drawing =
+      section_drawing(plan::bevel_bench(), plan::bevel_bench().transfer.fill.history.front(), UnitSystem::inch);
+  EXPECT_NEAR(bottom_of(drawing, "riser left"), in_metres(plan::bevel_bench().riser.riser.end_height), 1e-12);
+  const Drawing close_up = riser_end_drawing(plan::bevel_bench(), {}, UnitSystem::inch);
+  const Dimension* clearance = find_shape<Dimension>(close_up, "clearance");
+  ASSERT_NE(clearance, nullptr);
+  EXPECT_NEAR(clearance->high - clearance->low, in_metres(plan::bevel_bench().riser.riser.clearance), 1e-12);
+  EXPECT_EQ(clearance->text, "clearance 5/8 in");
+}
+
+TEST(Section, DimensionsWhatItDraws) {
+  const transfer::Instant& full = plan::bevel_bench().transfer.fill.history.back();
+  const Drawing drawing = section_drawing(plan::bevel_bench(), full, UnitSystem::inch);
+  const Dimension* lift = find_shape<Dimension>(drawing, "lift");
+  ASSERT_NE(lift, nullptr);
+  // The plan counts the line as full; at the end of the fill some of it may still be: less than the tape shows.
+  EXPECT_NEAR(lift->high - lift->low, in_metres(plan::bevel_bench().levels.lift_full), in_metres(inches(1.0 / 32.0)));
+  const Dimension* rim = find_shape<Dimension>(drawing, "rim");
+  ASSERT_NE(rim, nullptr);
+  EXPECT_NEAR(rim->high - rim->low, in_metres(plan::bevel_bench().levels.rim), 1e-12);
+  const Dimension* ullage = find_shape<Dimension>(drawing, "ullage");
+  ASSERT_NE(ullage, nullptr);
+  EXPECT_NEAR(ullage->low, in_metres(full.reservoir_depth), 1e-12);
+}
+
+TEST(Section, ShowsAirOnlyUnderPressureAndWritesItWhiteOnBlue) {
+  transfer::Instant vented;
+  vented.reservoir_depth = plan::bevel_bench().levels.charge_depth;
+  EXPECT_EQ(find_shape<Area>(section_drawing(plan::bevel_bench(), vented, UnitSystem::inch), "air in the reservoir"),
+            nullptr);
+  vented.ullage_pressure = psig(1.0);
+  const Drawing drawing = section_drawing(plan::bevel_bench(), vented, UnitSystem::inch);
+  EXPECT_NE(find_shape<Area>(drawing, "air in the reservoir"), nullptr);
+  const Label* label = find_shape<Label>(drawing, "air pressure");
+  ASSERT_NE(label, nullptr);
+  EXPECT_EQ(label->ground, Ink::air);
+  EXPECT_EQ(label->ink, Ink::air_text);
+  EXPECT_EQ(label->text, "air 1 psi");
+  vented.ullage_pressure = psig(0.00604);  // what no gauge shows
+  const Drawing at_rest = section_drawing(plan::bevel_bench(), vented, UnitSystem::inch);
+  EXPECT_EQ(find_shape<Label>(at_rest, "air pressure")->text, "air 0 psi");
+}
+
+TEST(Section, WordsThatAreTallerThanTheirWaterStandAside) {
+  transfer::Instant low;
+  low.reservoir_depth = inches(1.0);
+  low.table_depth = inches(0.25);
+  const Drawing drawing = section_drawing(plan::bevel_bench(), low, UnitSystem::inch);
+  const Label* reservoir = find_shape<Label>(drawing, "reservoir depth");
+  const Label* table = find_shape<Label>(drawing, "table depth");
+  ASSERT_NE(reservoir, nullptr);
+  ASSERT_NE(table, nullptr);
+  EXPECT_NEAR(reservoir->room_up, in_metres(inches(1.0)), 1e-12);
+  EXPECT_NEAR(table->room_up, in_metres(inches(0.25)), 1e-12);
+  Placement placement;
+  placement.scale = 1000.0F;  // an inch is 25.4 px high
+  EXPECT_FALSE(too_tall(*reservoir, placement, 20.0F));
+  EXPECT_TRUE(too_tall(*reservoir, placement, 30.0F));
+  EXPECT_TRUE(too_tall(*table, placement, 20.0F));
+  EXPECT_FALSE(too_tall(Label{}, placement, 1000.0F));  // with room all round
+}
+
+TEST(Section, StandsUprightForEveryExample) {
+  for (const char* name : {"one-air-bung", "bevel-bench", "air-too-weak", "one-part-short", "walls-too-thin"}) {
+    const plan::Plan plan = plan::plan_of_example(name);
+    const Drawing drawing = section_drawing(plan, {}, UnitSystem::metric);
+    EXPECT_GT(drawing.width(), 0.0) << name;
+    for (const Shape& shape : drawing.shapes)
+      if (const Area* area = std::get_if<Area>(&shape))
+        for (const Spot& spot : area->outline) {
+          EXPECT_GE(spot.x, drawing.low.x - 1e-9) << name << ' ' << area->name;
+          EXPECT_LE(spot.x, drawing.high.x + 1e-9) << name << ' ' << area->name;
+          EXPECT_GE(spot.y, drawing.low.y - 1e-9) << name << ' ' << area->name;
+          EXPECT_LE(spot.y, drawing.high.y + 1e-9) << name << ' ' << area->name;
+        }
+  }
+}
+
+}  // namespace
+}  // namespace riserun::views

@@ -1,0 +1,46 @@
+#include "gui/views/drawing.h"
+
+#include <gmock/gmock.h>
+
+#include <algorithm>
+#include <random>
+
+namespace riserun::views {
+namespace {
+
+using testing::DoubleNear;
+using testing::ElementsAre;
+
+TEST(Spread, LeavesWhatIsFarEnoughApart) {
+  EXPECT_THAT(spread({10.0, 50.0, 30.0}, 15.0, 0.0, 100.0), ElementsAre(10.0, 50.0, 30.0));
+}
+
+TEST(Spread, PushesTwoApartAboutTheirMiddle) {
+  EXPECT_THAT(spread({40.0, 44.0}, 20.0, 0.0, 100.0), ElementsAre(DoubleNear(32.0, 1e-9), DoubleNear(52.0, 1e-9)));
+}
+
+TEST(Spread, StaysInsideWhereThereIsRoom) {
+  EXPECT_THAT(spread({1.0, 2.0, 3.0}, 10.0, 0.0, 100.0), ElementsAre(0.0, 10.0, 20.0));
+  EXPECT_THAT(spread({99.0, 98.0}, 10.0, 0.0, 100.0), ElementsAre(100.0, 90.0));
+}
+
+TEST(Spread, KeepsOrderAndGapForAnyWishes) {
+  std::mt19937 random(7);
+  std::uniform_real_distribution<double> anywhere(0.0, 200.0);
+  for (int round = 0; round < 500; ++round) {
+    std::vector<double> wanted(1 + round % 9);
+    for (double& wish : wanted) wish = anywhere(random);
+    const auto places = spread(wanted, 12.0, 0.0, 200.0);
+    for (std::size_t i = 0; i < wanted.size(); ++i) {
+      EXPECT_GE(places[i], -1e-9);
+      EXPECT_LE(places[i], 200.0 + 1e-9);
+      for (std::size_t j = 0; j < i; ++j) {
+        EXPECT_GE(std::abs(places[i] - places[j]), 12.0 - 1e-9);
+        EXPECT_TRUE(wanted[j] >= wanted[i] || places[j] < places[i]);
+      }
+    }
+  }
+}
+
+}  // namespace
+}  // namespace riserun::views

@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace riserun::plan {
 
 bool BinLeft::take(PartId part) {
@@ -20,8 +22,15 @@ void BinLeft::take(const Bin& given) {
     for (int i = 0; i < item.count; ++i) take(item.part);
 }
 
-void Draft::assume(std::string what, std::string value, std::string why) {
-  plan.assumptions.push_back({std::move(what), std::move(value), std::move(why)});
+std::string Draft::key_of(const JobConnection& connection, const char* key) const {
+  const std::vector<JobConnection>& all = plan.job.connections;
+  const auto place =
+      std::find_if(all.begin(), all.end(), [&](const auto& each) { return each.name == connection.name; });
+  return fmt::format("connections[{}].{}", place - all.begin() + 1, key);
+}
+
+void Draft::assume(std::string what, std::string value, std::string why, std::string key) {
+  plan.assumptions.push_back({std::move(what), std::move(value), std::move(why), std::move(key)});
 }
 
 void Draft::caution(Topic where, std::string text, std::string source) {

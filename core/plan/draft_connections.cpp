@@ -35,7 +35,8 @@ Service settle_service(Draft& draft, const JobConnection& connection) {
                    std::any_of(connection.branches.begin(), connection.branches.end(),
                                [&](const JobBranch& branch) { return is_air_port(job, branch.to); });
   draft.assume(fmt::format("what '{}' carries", connection.name), air ? "air" : "water",
-               air ? "one end is on the air supply" : "neither end is on the air supply");
+               air ? "one end is on the air supply" : "neither end is on the air supply",
+               draft.key_of(connection, "carries"));
   return air ? Service::air : Service::water;
 }
 
@@ -62,8 +63,11 @@ Freedom settle_freedom(Draft& draft, const JobConnection& connection, const std:
   if (given) return *given;
   const bool loose = is_air_port(draft.plan.job, port);
   const Freedom freedom = loose ? Freedom::loose : Freedom::fixed;
+  const std::string held_key = port == connection.from ? draft.key_of(connection, "held.from")
+                               : port == connection.to ? draft.key_of(connection, "held.to")
+                                                       : std::string();
   draft.assume(fmt::format("how '{}' is held in '{}'", port, connection.name), freedom_name(freedom),
-               loose ? "it hangs on an air hose" : "its port is welded or mounted");
+               loose ? "it hangs on an air hose" : "its port is welded or mounted", held_key);
   return freedom;
 }
 
@@ -195,7 +199,8 @@ std::optional<Length> gap_between(Draft& draft, const JobConnection& connection,
   const Length gap = *from > *to ? *from - *to : *to - *from;
   if (assumed)
     draft.assume(fmt::format("gap of '{}'", connection.name), write_length(gap, draft.units()),
-                 "from the lid's bung to the table's floor; measure it between the faces and give 'gap'");
+                 "from the lid's bung to the table's floor; measure it between the faces and give 'gap'",
+                 draft.key_of(connection, "gap"));
   return gap;
 }
 
@@ -235,7 +240,8 @@ void settle_hose(Draft& draft, const JobConnection& connection, ConnectionPlan& 
     if (along > 0.0) plan.hose_length = metres(std::hypot(along, aside));
   } else if (!connection.hose_length) {
     draft.assume(fmt::format("length of the {} in '{}'", catalog.part(hoses.front()).name, connection.name),
-                 write_length(*plan.hose_length, draft.units()), "neither its length nor the gap was given");
+                 write_length(*plan.hose_length, draft.units()), "neither its length nor the gap was given",
+                 draft.key_of(connection, "hose length"));
   }
   plan.run_length = rigid + *plan.hose_length * static_cast<double>(hoses.size());
 }
@@ -320,7 +326,8 @@ void keep_the_run_wide(Draft& draft, const chain::Finder& finder, const JobConne
   if (found) {
     draft.assume(fmt::format("smallest bore in '{}'", connection.name),
                  write_thickness(*plan.request.smallest_bore, draft.units(), 3),
-                 "0.6 of the riser's bore: a narrower run would throttle the fill");
+                 "0.6 of the riser's bore: a narrower run would throttle the fill",
+                 draft.key_of(connection, "smallest bore"));
   } else {
     plan.request.smallest_bore.reset();
   }

@@ -26,7 +26,7 @@ std::optional<Temperature> settle_hottest(Draft& draft, const JobConnection& con
   const Temperature water = draft.settled.temperature;
   if (service != Service::water || !(chain::rated_up_to() < water)) return std::nullopt;
   draft.assume(fmt::format("hottest that '{}' gets", connection.name), write_temperature(water, draft.units()),
-               "the water's temperature");
+               "the water's temperature", draft.key_of(connection, "hottest"));
   return water;
 }
 
@@ -37,7 +37,8 @@ bool settle_vacuum(Draft& draft, const JobConnection& connection, Service servic
   if (draws)
     draft.assume(fmt::format("vacuum in '{}'", connection.name), "it must be stood",
                  "hot water that cools in a shut reservoir draws one (common practice); 'vacuum: no' says that it is "
-                 "vented");
+                 "vented",
+                 draft.key_of(connection, "vacuum"));
   return draws;
 }
 

@@ -44,7 +44,8 @@ void settle_charge(Draft& draft, Levels& levels) {
   levels.charge_depth = std::min(wanted, highest);
   draft.assume("charge", write_length(levels.charge_depth, draft.units()) + " deep",
                wanted <= highest ? "what the table takes and a tenth more, over what the riser leaves behind"
-                                 : "all but 5 % of the reservoir: the table takes more");
+                                 : "all but 5 % of the reservoir: the table takes more",
+               "reservoir.charge");
 }
 
 void fill_in_volumes(const Draft& draft, Levels& levels) {

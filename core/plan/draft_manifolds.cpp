@@ -91,7 +91,7 @@ void settle_order(Draft& draft, const JobConnection& connection, chain::ChainReq
   if (request.order != chain::Order::length && request.order != chain::Order::loss) return;
   request.order = chain::Order::parts;
   draft.assume(fmt::format("what decides in '{}'", connection.name), "fewest parts",
-               "branches have no one length and no one loss");
+               "branches have no one length and no one loss", draft.key_of(connection, "order"));
 }
 
 AssemblyRequest assembly_request(Draft& draft, const JobConnection& connection, Service service) {

@@ -72,7 +72,7 @@ JobPort assumed_bung(Draft& draft) {
   const auto row = catalog.find_size(size);
   if (kind && row) port.type = catalog.find_port_type({*kind, *row, End::female}).value_or(PortTypeId{});
   port.bung = BungKind::full_coupling;
-  draft.assume("riser bung", size + " FNPT full coupling in the lid", "no port was given for the riser");
+  draft.assume("riser bung", size + " FNPT full coupling in the lid", "no port was given for the riser", "riser.bung");
   return port;
 }
 
@@ -125,7 +125,8 @@ MaterialId settle_material(Draft& draft, const std::vector<PartId>& bin_nipples)
   if (draft.plan.job.riser.material) return *draft.plan.job.riser.material;
   if (!bin_nipples.empty()) {
     const MaterialId material = catalog.part(bin_nipples.front()).material;
-    draft.assume("material of the riser", catalog.material(material).name, "the bin has a nipple of it");
+    draft.assume("material of the riser", catalog.material(material).name, "the bin has a nipple of it",
+                 "riser.material");
     return material;
   }
   const bool stainless = draft.settled.metal.name.find("stainless") != std::string::npos;
@@ -133,7 +134,8 @@ MaterialId settle_material(Draft& draft, const std::vector<PartId>& bin_nipples)
   const MaterialId chosen = material.value_or(MaterialId{0});
   draft.assume("material of the riser", catalog.material(chosen).name,
                draft.plan.job.reservoir.sheet.metal.empty() ? "the usual one; the metal of the reservoir was not given"
-                                                            : "the metal of the reservoir");
+                                                            : "the metal of the reservoir",
+               "riser.material");
   return chosen;
 }
 
@@ -222,7 +224,8 @@ void assume_pipe(Draft& draft, RiserPlan& plan) {
   plan.request.pipe.outside_diameter = inches(1.315);
   plan.request.bung_opening = plan.request.pipe.bore;
   plan.riser = reservoir::plan_riser(plan.request);
-  draft.assume("pipe of the riser", "1 in schedule 40", "the bung takes no pipe: the rest of the plan needs a bore");
+  draft.assume("pipe of the riser", "1 in schedule 40", "the bung takes no pipe: the rest of the plan needs a bore",
+               "riser.pipe");
 }
 
 void refuse_what_cannot_be(Draft& draft) {

@@ -114,7 +114,7 @@ void choose_setting(Draft& draft, TransferPlan& plan) {
                              ? "half as much again as the pressure that just finishes the fill"
                              : fmt::format("as high as {}", weakest_name(draft));
   }
-  draft.assume("regulator setting", write_pressure(plan.setting, units), plan.setting_basis);
+  draft.assume("regulator setting", write_pressure(plan.setting, units), plan.setting_basis, "air.set pressure");
 }
 
 /// The two numbers side by side: what the fill asks for and what the walls may see.

@@ -72,7 +72,7 @@ void assume_supports(Draft& draft) {
   const Supports& supports = draft.plan.job.reservoir.supports;
   if (supports.widest_bare_panel && !supports.widest_bare_panel->lid_only)
     draft.assume("where the widest bare panel is", "in the lid, and in the floor under the charge",
-                 "'in: lid' was not given: the worse of the two counts");
+                 "'in: lid' was not given: the worse of the two counts", "reservoir.supports.widest bare panel.in");
   const auto& layout = supports.layout;
   const bool none = !supports.widest_bare_panel &&
                     (!layout || (layout->baffles_across == 0 && layout->baffles_along == 0 && !layout->lid &&

@@ -46,7 +46,9 @@ struct Draft {
 
   const Catalog& catalog() const { return *plan.catalog; }
   UnitSystem units() const { return plan.job.units; }
-  void assume(std::string what, std::string value, std::string why);
+  /// The key of a connection of the job, as messages have it: `connections[2].gap`.
+  std::string key_of(const JobConnection& connection, const char* key) const;
+  void assume(std::string what, std::string value, std::string why, std::string key = "");
   void caution(Topic where, std::string text, std::string source);
   void standing_caution(Topic where, std::string text, std::string source);
   void note(Topic where, std::string text);

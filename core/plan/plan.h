@@ -28,6 +28,7 @@ struct Assumption {
   std::string what;   // "water temperature"
   std::string value;  // "68 degF (20 degC)"
   std::string why;    // "room temperature", with its source: "common practice", "ASME B36.10M" ...
+  std::string key;    // where the job would say it, "riser.material", "connections[2].gap"; empty: nowhere
 };
 
 /// The part of the plan that a caution, a note or a refusal belongs to and is printed with.

@@ -448,7 +448,8 @@ std::string plan_json(const Plan& plan) {
   }
   json assumptions = json::array();
   for (const plan::Assumption& assumption : plan.assumptions)
-    assumptions.push_back({{"what", assumption.what}, {"value", assumption.value}, {"why", assumption.why}});
+    assumptions.push_back(
+        {{"what", assumption.what}, {"value", assumption.value}, {"why", assumption.why}, {"key", assumption.key}});
   json cautions = json::array();
   for (const plan::Caution& caution : plan.cautions)
     cautions.push_back({{"where", topic_name(caution.where)}, {"text", caution.text}, {"source", caution.source}});

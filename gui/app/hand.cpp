@@ -11,6 +11,8 @@ namespace riserun::app {
 
 namespace {
 
+bool is_modifier(int key) { return key >= GLFW_KEY_LEFT_SHIFT && key <= GLFW_KEY_RIGHT_SUPER; }
+
 constexpr double kNowhere = -static_cast<double>(FLT_MAX);  // ImGui's place of a pointer that is elsewhere
 
 }  // namespace
@@ -42,7 +44,7 @@ bool Hand::take(GLFWwindow* window, const Event& event) {
   switch (event.what) {
     case Event::What::key:
       ImGui_ImplGlfw_KeyCallback(window, event.key, event.scancode, event.action, event.modifiers);
-      pressed_ = event.action != GLFW_RELEASE;
+      pressed_ = event.action != GLFW_RELEASE && !is_modifier(event.key);
       break;
     case Event::What::button:
       down_[event.key] = event.action != GLFW_RELEASE;

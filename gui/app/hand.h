@@ -39,7 +39,7 @@ class Hand {
   std::deque<Event> events_;
   double x_, y_;
   bool down_[kButtons] = {};
-  bool pressed_ = false;  // in this frame: a key went down, or a button up or down
+  bool pressed_ = false;  // in this frame: a key that is no Shift or Ctrl went down, or a button up or down
 };
 
 }  // namespace riserun::app

@@ -3,24 +3,22 @@
 #include "gui/app/window.h"
 #include "quantity/input_error.h"
 
-#include <cstdlib>
+#include <CLI/CLI.hpp>
+
+#include <algorithm>
+#include <charconv>
 #include <filesystem>
 #include <iostream>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace {
 
 using namespace riserun;
 
-constexpr const char* kUsage =
-    "riserun-view [JOB]          plan a job in a window\n"
-    "  --size WIDTHxHEIGHT       of the window, in pixels\n"
-    "  --scale FACTOR            of text and spaces, 0.5 to 4; otherwise the screen's own\n"
-    "  --catalog FILE            your own parts and prices; may be given several times\n"
-    "  --state FOLDER            where recent files and copies for recovery are kept\n"
-    "  --places FILE             write after each frame where things stand, for tests\n"
-    "  --cost                    at the end, say what the frames have cost\n";
+constexpr int kSmallest = 200;
+constexpr int kLargest = 16384;  // px a side; no screen has more
 
 struct Words {
   app::WindowWishes window;
@@ -29,66 +27,62 @@ struct Words {
   std::vector<std::filesystem::path> catalogs;
 };
 
-/// @throws std::invalid_argument for what is not understood
-Words read_words(const std::vector<std::string>& words) {
-  Words read;
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    const std::string& word = words[i];
-    const auto next = [&]() -> const std::string& {
-      if (i + 1 == words.size()) throw std::invalid_argument(word + " needs a value");
-      return words[++i];
-    };
-    if (word == "--cost") {
-      read.window.print_cost = true;
-    } else if (word == "--scale") {
-      read.window.scale = std::stof(next());
-      if (!(read.window.scale >= 0.5F && read.window.scale <= 4.0F))
-        throw std::invalid_argument("--scale goes from 0.5 to 4");
-    } else if (word == "--size") {
-      std::size_t used = 0;
-      const std::string& size = next();
-      read.window.width = std::stoi(size, &used);
-      if (used >= size.size()) throw std::invalid_argument("--size is written as 1280x800");
-      read.window.height = std::stoi(size.substr(used + 1));
-    } else if (word == "--catalog") {
-      read.catalogs.emplace_back(next());
-    } else if (word == "--places") {
-      read.window.places = next();
-    } else if (word == "--state") {
-      read.state = next();
-    } else if (!word.empty() && word[0] == '-') {
-      throw std::invalid_argument("no such word: " + word);
-    } else {
-      read.job = word;
-    }
-  }
-  return read;
+bool read_whole(std::string_view text, int& number) {
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
+  return error == std::errc() && end == text.data() + text.size();
 }
 
-int show(const Words& words) {
+/// `1280x800`. Empty: done; otherwise what is wrong.
+std::string read_size(const std::string& text, app::WindowWishes& wishes) {
+  const std::string_view all = text;
+  const std::size_t cross = std::min(all.find('x'), all.size());
+  int width = 0;
+  int height = 0;
+  if (!read_whole(all.substr(0, cross), width) || !read_whole(all.substr(std::min(cross + 1, all.size())), height))
+    return "'" + text + "' is no size; it is written as 1280x800";
+  if (std::min(width, height) < kSmallest || std::max(width, height) > kLargest)
+    return "'" + text + "': each side goes from " + std::to_string(kSmallest) + " to " + std::to_string(kLargest);
+  wishes.width = width;
+  wishes.height = height;
+  return "";
+}
+
+void add_words(CLI::App& app, Words& words, std::string& size) {
+  app.add_option("job", words.job, "The job to open; left out: the starter job");
+  app.add_option("--size", size, "Of the window, in pixels, like 1280x800")->check([&words](const std::string& text) {
+    return read_size(text, words.window);
+  });
+  app.add_option("--scale", words.window.scale, "Of text and spaces; left out: the screen's own")
+      ->check(CLI::Range(0.5, 4.0));
+  app.add_option("--catalog", words.catalogs, "Your own parts and prices; may be given several times")
+      ->allow_extra_args(false);
+  app.add_option("--state", words.state, "Folder for recent files and copies for recovery");
+  app.add_option("--places", words.window.places, "File that tells after each frame where things stand, for tests");
+  app.add_flag("--cost", words.window.print_cost, "At the end, say what the frames have cost");
+}
+
+void show(const Words& words) {
   const auto catalog =
       std::make_shared<const catalog::Catalog>(catalog::load_catalog(catalog::find_catalog_folder(), words.catalogs));
   gui::Model model({catalog, words.state});
   if (!words.job.empty()) model.open(words.job);
   app::Window window(words.window);
   window.run(model);
-  return 0;
 }
 
 }  // namespace
 
-int main(int count, char** words) {
+int main(int count, char** arguments) {
+  CLI::App app{"Plans the plumbing of a water reservoir under a work table, in a window", "riserun-view"};
+  Words words;
+  std::string size;
+  add_words(app, words, size);
   try {
-    const std::vector<std::string> all(words + 1, words + count);
-    for (const std::string& word : all)
-      if (word == "--help" || word == "-h") {
-        std::cout << kUsage;
-        return 0;
-      }
-    return show(read_words(all));
-  } catch (const std::invalid_argument& error) {
-    std::cerr << error.what() << '\n' << kUsage;
-    return 2;
+    app.parse(count, arguments);
+    show(words);
+    return 0;
+  } catch (const CLI::ParseError& error) {
+    return app.exit(error) == 0 ? 0 : 2;
   } catch (const std::exception& error) {
     std::cerr << error.what() << '\n';
     return 2;

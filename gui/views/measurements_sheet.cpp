@@ -23,10 +23,16 @@ std::string written_value(const gui::JobState& job, const JobPath& at) {
 }
 
 /// What a field holds that the job leaves out.
-const plan::Assumption* assumed(const plan::Plan& plan, const Field& field) {
-  for (const plan::Assumption& assumption : plan.assumptions)
-    if (assumption.what == field.label) return &assumption;
+const plan::Assumption* assumed(const Frame& frame, const Field& field) {
+  if (frame.desk.shown.of == nullptr) return nullptr;
+  const std::string key = field.at.text();
+  for (const plan::Assumption& assumption : frame.desk.shown.of->assumptions)
+    if (assumption.key == key) return &assumption;
   return nullptr;
+}
+
+std::string in_its_place(const plan::Assumption* stands) {
+  return stands != nullptr ? stands->value + " (assumed)" : "left out";
 }
 
 class Entries {
@@ -108,11 +114,18 @@ class Entries {
     ImGui::PopID();
   }
 
+  void tell(const plan::Assumption& stands) const {
+    hint(frame_, stands.what + ": " + stands.value + "\n" + stands.why);
+  }
+
   void choose(const Field& field) {
     static const std::vector<std::string> kYesNo = {"yes", "no"};
     const std::vector<std::string>& choices = field.choices.empty() ? kYesNo : field.choices;
     const std::string now = written_value(job_, field.at);
-    if (!ImGui::BeginCombo("##choice", now.empty() ? "(assumed)" : now.c_str())) return;
+    const plan::Assumption* stands = now.empty() ? assumed(frame_, field) : nullptr;
+    const bool open = ImGui::BeginCombo("##choice", now.empty() ? in_its_place(stands).c_str() : now.c_str());
+    if (stands != nullptr && ImGui::IsItemHovered()) tell(*stands);
+    if (!open) return;
     if (!field.needed && ImGui::Selectable("(leave it to the plan)", now.empty()) && !now.empty())
       frame_.model.perform(gui::SetValue{field.at, ""});
     for (const std::string& choice : choices)
@@ -125,14 +138,11 @@ class Entries {
     FieldText& entry = frame_.desk.fields[field.at];
     const std::string shown = gui::shown_in(field.kind, written_value(job_, field.at), frame_.desk.shown.units);
     if (!entry.held) entry.text = wrong != nullptr ? wrong->written : shown;
-    const plan::Assumption* stands =
-        shown.empty() && frame_.desk.shown.of != nullptr ? assumed(*frame_.desk.shown.of, field) : nullptr;
-    ImGui::InputTextWithHint("##entry", stands != nullptr ? (stands->value + " assumed").c_str() : "assumed",
-                             &entry.text, ImGuiInputTextFlags_AutoSelectAll);
+    const plan::Assumption* stands = shown.empty() ? assumed(frame_, field) : nullptr;
+    ImGui::InputTextWithHint("##entry", in_its_place(stands).c_str(), &entry.text, ImGuiInputTextFlags_AutoSelectAll);
     entry.held = ImGui::IsItemActive();
     if (entry.held) frame_.desk.focused_group = group_;
-    if (stands != nullptr && ImGui::IsItemHovered())
-      hint(frame_, stands->what + ": " + stands->value + "\n" + stands->why);
+    if (stands != nullptr && ImGui::IsItemHovered()) tell(*stands);
     if (!ImGui::IsItemDeactivatedAfterEdit()) return;
     if (entry.text != shown || wrong != nullptr) frame_.model.perform(gui::SetValue{field.at, entry.text});
   }

@@ -99,7 +99,7 @@ class Window:
         time.sleep(0.3)
 
     def key(self, keys):
-        self.hand("key", "--clearmodifiers", keys)
+        self.hand("key", keys)  # not --clearmodifiers, which lets go of a button that is held, too
         time.sleep(0.3)
 
     def type(self, text):

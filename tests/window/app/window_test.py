@@ -184,5 +184,26 @@ class Driven(unittest.TestCase):
         self.assertGreaterEqual(self.window.revision(), before)
 
 
+class Words(unittest.TestCase):
+    """What stands behind the program's name."""
+
+    def test_wrong_words_are_refused_in_words(self):
+        for words, reason in ((["--size", "wide"], "'wide' is no size; it is written as 1280x800"),
+                              (["--size", "1280x"], "'1280x' is no size"),
+                              (["--size", "0x800"], "each side goes from 200 to 16384"),
+                              (["--scale", "9"], "9 not in range"), (["--scale", "large"], "large"),
+                              (["--wide"], "--wide"), (["one.yaml", "two.yaml"], "two.yaml"),
+                              (["--catalog", "nowhere.yaml"], "nowhere.yaml")):
+            done = subprocess.run([VIEW, *words], capture_output=True, text=True)
+            self.assertEqual(done.returncode, 2, words)
+            self.assertIn(reason, done.stderr)
+
+    def test_help_names_every_option(self):
+        done = subprocess.run([VIEW, "--help"], capture_output=True, text=True)
+        self.assertEqual((done.returncode, done.stderr), (0, ""))
+        for option in ("--size", "--scale", "--catalog", "--state"):
+            self.assertIn(option, done.stdout)
+
+
 if __name__ == "__main__":
     unittest.main(argv=sys.argv[:1])

@@ -3,10 +3,13 @@
 
 #include "chain/finder.h"
 #include "gui/model/choices.h"
+#include "gui/model/fields.h"
 #include "window/model/bench.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+
+#include <set>
 
 namespace riserun::gui {
 namespace {
@@ -200,6 +203,28 @@ TEST_F(EditorTest, ATextThatDoesNotLoadIsShownWithItsPlacesAndCanBeMended) {
   expect_refused(SetValue{at("table") / "depth", "4 in"}, "The text of the job must be mended first.");
 }
 
+TEST(Fields, ShowWhatThePlanAssumesInTheirPlace) {
+  int shown = 0;
+  for (const char* name : {"bevel-bench", "one-air-bung", "air-too-weak", "one-part-short", "walls-too-thin"}) {
+    Editor editor(testing::shipped_catalog());
+    editor.start(example(name), "job.yaml");
+    std::set<std::string> fields;
+    for (const FieldGroup& group : fields_of(*editor.job()))
+      for (const Field& field : group.fields) fields.insert(field.at.text());
+    std::set<std::string> written;
+    for (const auto& [path, value] : editor.state().values) written.insert(path.text());
+    const plan::Plan plan = plan_of(editor);
+    for (const plan::Assumption& assumption : plan.assumptions) {
+      if (assumption.key.empty()) continue;
+      EXPECT_EQ(fields.count(assumption.key), 1U) << name << ": " << assumption.key;
+      EXPECT_EQ(written.count(assumption.key), 0U) << name << ": " << assumption.key;
+      ++shown;
+    }
+  }
+  EXPECT_GT(shown, 60);
+  std::cout << shown << " assumptions shown in fields\n";
+}
+
 /// Every alternative of the connection is taken, or refused; what is taken is what the plan has then.
 int taken_alternatives(const std::string& text, const std::string& connection, int& refused) {
   Editor editor(testing::shipped_catalog());
@@ -208,7 +233,9 @@ int taken_alternatives(const std::string& text, const std::string& connection, i
   int taken = 0;
   for (const plan::ConnectionPlan& run : plan.connections) {
     if (run.name != connection || run.chain() == nullptr) continue;
-    for (const chain::Alternative& row : chain::Finder(*plan.catalog).alternatives(run.request, 4)) {
+    const chain::Finder finder(*plan.catalog);
+    for (const chain::Alternative& row :
+         run.span ? finder.alternatives(run.request, *run.span, 4) : finder.alternatives(run.request, 4)) {
       TakeAlternative act{connection, {}};
       for (const chain::ChainPart& part : row.chain.parts) act.parts.push_back(plan.catalog->part(part.part).id);
       const Outcome outcome = editor.perform(act);

@@ -272,6 +272,18 @@ TEST_P(ExampleSketch, HoldsEveryPartAndEveryJointAndReadsLeftToRight) {
   EXPECT_LT(layout.nodes[0].right(), layout.nodes[1].corner.x);  // the reservoir left of the table
 }
 
+TEST(Sketch, APieceCountsWhatItIsSoldIn) {
+  const plan::Plan plan =
+      plan::make_plan(testing::shipped_catalog(),
+                      plan::read_job(*testing::shipped_catalog(), testing::example("bevel-bench"), "job.yaml"));
+  const Sketch sketch = sketch_of(plan);
+  const auto hose = std::find_if(sketch.nodes.begin(), sketch.nodes.end(),
+                                 [](const Node& node) { return node.cut_length.has_value(); });
+  ASSERT_NE(hose, sketch.nodes.end());
+  EXPECT_GT(*hose->cut_length, quantity::feet(1.0));  // sold by the foot
+  EXPECT_EQ(hose->pieces, 2);
+}
+
 INSTANTIATE_TEST_SUITE_P(Examples, ExampleSketch,
                          ::testing::Values("bevel-bench", "air-too-weak", "one-part-short", "walls-too-thin",
                                            "one-air-bung"));

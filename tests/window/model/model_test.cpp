@@ -144,6 +144,9 @@ TEST_F(ModelTest, AlternativesComeWhenAskedForAndCanBeTaken) {
   const Alternatives* rows = nullptr;
   ASSERT_TRUE(soon(*model, [&] { return (rows = model->alternatives("water up")) != nullptr; }));
   ASSERT_GE(rows->rows.size(), 2U);
+  // The port faces are measured: every row makes the distance, and the first is the one that is planned.
+  for (const chain::Alternative& row : rows->rows) EXPECT_TRUE(row.chain.span);
+  EXPECT_EQ(rows->rows[0].chain.price, model->plan().plan->connections.front().chain()->price);
   std::vector<std::string> ids;
   for (const chain::ChainPart& part : rows->rows[1].chain.parts) ids.push_back(rows->catalog->part(part.part).id);
   model->perform(TakeAlternative{"water up", ids});

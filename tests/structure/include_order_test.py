@@ -114,7 +114,7 @@ CLEAN = {
     "build/riserun": "",
     "core/quantity/read.h": "#include <string>\n",
     "core/catalog/load.cpp": '#include <yaml-cpp/yaml.h>\n#include "catalog/catalog.h"\n#include "quantity/read.h"\n',
-    "core/chain/graph.cpp": "#include <boost/graph/adjacency_list.hpp>\n",
+    "gui/app/main.cpp": "#include <CLI/CLI.hpp>\n",
     "core/report/json.cpp": "#include <nlohmann/json.hpp>\n#include <cairo.h>\n",
     "core/cli/main.cpp": '#include <CLI/CLI.hpp>\n#include "report/text.h"\n',
     "gui/view.cpp": '#include <imgui.h>\n#include "gui/model.h"\n#include "plan/plan.h"\n',

@@ -49,6 +49,23 @@ std::vector<double> spread(const std::vector<double>& wanted, double gap, double
   return places;
 }
 
+std::vector<double> in_a_row(const std::vector<double>& middles, const std::vector<double>& widths, double gap,
+                             double low, double high) {
+  std::vector<double> begins(middles.size());
+  for (std::size_t i = 0; i < begins.size(); ++i) begins[i] = middles[i] - widths[i] / 2.0;
+  double most = high;
+  for (std::size_t i = begins.size(); i-- > 0;) {
+    begins[i] = std::min(begins[i], most - widths[i]);
+    most = begins[i] - gap;
+  }
+  double least = low;
+  for (std::size_t i = 0; i < begins.size(); ++i) {
+    begins[i] = std::max(begins[i], least);
+    least = begins[i] + widths[i] + gap;
+  }
+  return begins;
+}
+
 bool too_tall(const Label& label, const Placement& placement, float height) {
   return label.room_up > 0.0 && height > static_cast<float>(label.room_up) * placement.scale;
 }

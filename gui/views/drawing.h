@@ -92,6 +92,11 @@ std::vector<Spot> box_outline(double left, double bottom, double right, double t
 /// room, within low to high; as little as that takes.
 std::vector<double> spread(const std::vector<double>& wanted, double gap, double low, double high);
 
+/// Where words of these widths begin that stand in a row, in their order, when each is wanted in the middle of its
+/// place: moved until each is at least `gap` from the next and, where there is room, all lie within low to high.
+std::vector<double> in_a_row(const std::vector<double>& middles, const std::vector<double>& widths, double gap,
+                             double low, double high);
+
 /// Where a drawing lies on the screen.
 struct Placement {
   float left = 0.0F;    // px, of x = 0

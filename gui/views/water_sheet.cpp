@@ -228,21 +228,23 @@ void draw_clock(Frame& frame) {
     desk.playback = {seconds(now), false};
   ImDrawList& list = *ImGui::GetWindowDrawList();
   const float grab = ImGui::GetStyle().GrabMinSize;
-  float taken_to = corner.x - frame.px(100.0F);
   ImGui::PushFont(frame.fonts.small);
   const float under = corner.y + ImGui::GetFrameHeight() + frame.px(10.0F);
-  for (const Mark& mark : desk.shown.timeline.marks) {
+  const std::vector<Mark>& marks = desk.shown.timeline.marks;
+  std::vector<double> middles;
+  std::vector<double> widths;
+  for (const Mark& mark : marks) {
     const float share = whole > 0.0 ? static_cast<float>(in_seconds(mark.at) / whole) : 0.0F;
-    const float x = corner.x + grab / 2.0F + share * (wide - grab);
-    const Ink ink = mark.warning ? Ink::refused : Ink::text;
+    middles.push_back(corner.x + grab / 2.0F + share * (wide - grab));
+    widths.push_back(ImGui::CalcTextSize(mark.text.c_str()).x);
+  }
+  const std::vector<double> begins = in_a_row(middles, widths, frame.px(10.0F), corner.x, corner.x + wide);
+  for (std::size_t i = 0; i < marks.size(); ++i) {
+    const ImU32 ink = packed(frame.theme[marks[i].warning ? Ink::refused : Ink::text]);
+    const float x = static_cast<float>(middles[i]);
     const float size = frame.px(5.0F);
-    list.AddTriangleFilled({x, under - frame.px(7.0F)}, {x + size, under}, {x - size, under}, packed(frame.theme[ink]));
-    const float words_wide = ImGui::CalcTextSize(mark.text.c_str()).x;
-    const float left = std::clamp(x - words_wide / 2.0F, std::max(corner.x, taken_to),
-                                  std::max(corner.x, corner.x + wide - words_wide));
-    list.AddText({std::floor(std::max(left, taken_to)), under + frame.px(1.0F)}, packed(frame.theme[ink]),
-                 mark.text.c_str());
-    taken_to = left + words_wide + frame.px(10.0F);
+    list.AddTriangleFilled({x, under - frame.px(7.0F)}, {x + size, under}, {x - size, under}, ink);
+    list.AddText({std::floor(static_cast<float>(begins[i])), under + frame.px(1.0F)}, ink, marks[i].text.c_str());
   }
   ImGui::Dummy({1.0F, ImGui::GetTextLineHeight() + frame.px(6.0F)});
   ImGui::PopFont();

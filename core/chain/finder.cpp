@@ -1,20 +1,82 @@
 #include "chain/finder.h"
 
-#include "chain/assemble.h"
-#include "chain/span.h"
-#include "chain/why_none.h"
+#include "chain/answers/alternatives.h"
+#include "chain/answers/span_answer.h"
+#include "chain/answers/substitutes.h"
+#include "chain/answers/valve_side.h"
+#include "chain/bin/allocate.h"
+#include "chain/bin/least_spares.h"
+#include "chain/build/assemble.h"
+#include "chain/build/branch_assemble.h"
+#include "chain/build/span_run.h"
+#include "chain/check.h"
+#include "chain/refusal/why_no_assembly.h"
+#include "chain/refusal/why_no_chain.h"
+#include "chain/refusal/why_no_span.h"
+#include "chain/search/best_chain.h"
+#include "chain/span/best_span.h"
+#include "chain/tree/best_tree.h"
 
 namespace riserun::chain {
 
+Finder::Finder(const Catalog& catalog) : prepared_(std::make_unique<const PreparedCatalog>(catalog)) {}
+
+Finder::~Finder() = default;
+
+const Catalog& Finder::catalog() const { return prepared_->catalog(); }
+
 Answer Finder::find(const ChainRequest& request) const {
-  if (const std::optional<Route> route = best(request)) return assemble(network_.catalog(), request, route->moves);
-  return why_none(network_, request);
+  if (const std::optional<Route> route = best_chain(*prepared_, request))
+    return assemble(catalog(), request, route->moves);
+  return why_no_chain(prepared_->folded(), request);
 }
 
 Answer Finder::find_span(const ChainRequest& request, const Span& span) const {
-  return chain::find_span(network_, request, span);
+  if (std::optional<Chain> chain = span_run(prepared_->folded(), request, span)) return std::move(*chain);
+  return why_no_span(prepared_->folded(), request, span);
+}
+
+AssemblyAnswer Finder::find_assembly(const AssemblyRequest& request) const {
+  check(request);
+  const FoldedCatalog& folded = prepared_->folded();
+  if (const auto tree = best_tree(folded, request)) return assemble_branches(catalog(), request, *tree);
+  return why_no_assembly(folded, request);
+}
+
+bool Finder::can_join(const ChainRequest& request, const std::optional<Span>& span) const {
+  return span ? best_span(prepared_->folded(), request, *span).has_value()
+              : best_chain(*prepared_, request).has_value();
+}
+
+std::vector<Alternative> Finder::alternatives(const ChainRequest& request, std::size_t most_rows) const {
+  return chain::alternatives(*prepared_, request, most_rows);
+}
+
+std::vector<Alternative> Finder::alternatives(const ChainRequest& request, const Span& span,
+                                              std::size_t most_rows) const {
+  return span_alternatives(*prepared_, request, span, most_rows);
+}
+
+std::vector<Substitute> Finder::substitutes(const ChainRequest& request, const Chain& chain) const {
+  return chain::substitutes(prepared_->folded(), request, chain);
+}
+
+Allocation Finder::allocate(const std::vector<Demand>& demands, const catalog::Bin& bin, Order order) const {
+  return chain::allocate(*prepared_, demands, bin, order);
+}
+
+Spares Finder::least_spares(const std::vector<Chosen>& chosen, std::size_t most_together) const {
+  return chain::least_spares(prepared_->folded(), chosen, most_together);
+}
+
+std::optional<Chain> Finder::best_with_valve_left(const ChainRequest& request, ReservoirEnd end) const {
+  return chain::best_with_valve_left(*prepared_, request, end);
 }
 
 Answer find_chain(const Catalog& catalog, const ChainRequest& request) { return Finder(catalog).find(request); }
+
+AssemblyAnswer find_assembly(const Catalog& catalog, const AssemblyRequest& request) {
+  return Finder(catalog).find_assembly(request);
+}
 
 }  // namespace riserun::chain

@@ -1,45 +1,70 @@
-// Finds chains in one catalog. Folding the catalog is done once and kept, so that each further question is quick.
+// The door of the solver: with the plain values of ask/ it is all that the plan, the report and the window see of it.
+// Folding the catalog is done once and kept, so that each further question is quick.
 #pragma once
 
-#include "chain/alternatives.h"
-#include "chain/best_route.h"
-#include "chain/result.h"
-#include "chain/shelf_empty.h"
-#include "chain/span_alternatives.h"
+#include "chain/answers/valve_side.h"
+#include "chain/ask/allocation.h"
+#include "chain/ask/answer.h"
+#include "chain/ask/assembly.h"
+#include "chain/ask/spares.h"
+#include "chain/build/branch_way.h"
+#include "chain/build/line_elements.h"
+#include "chain/part/duty.h"
+
+#include <memory>
+#include <optional>
+#include <vector>
 
 namespace riserun::chain {
 
+class PreparedCatalog;
+
+/// Finds chains in one catalog. Safe to ask from several threads.
 class Finder {
  public:
   /// Keeps a reference: the catalog must outlive the finder.
-  explicit Finder(const Catalog& catalog) : network_(catalog) {}
+  explicit Finder(const Catalog& catalog);
+  ~Finder();
 
-  /// The best chain under the request's order, provably, or why there is none. Safe to ask from several threads.
+  /// The best chain under the request's order, provably, or why there is none.
   Answer find(const ChainRequest& request) const;
-  /// The best chain that makes a distance between the two ports, or why there is none.
+  /// The best chain that makes a distance between the two ports, or why there is none. Where an end moves along its
+  /// axis the distance is only a guide: the best chain of all is the answer, and its fit says what the end takes up.
   Answer find_span(const ChainRequest& request, const Span& span) const;
-  /// The best chain and what a person may prefer to it; empty where find() tells why there is none.
-  std::vector<Alternative> alternatives(const ChainRequest& request, std::size_t most_rows) const {
-    return chain::alternatives(network_, request, store_, most_rows);
-  }
-  /// The best chain that makes a distance and what a person may prefer to it.
-  std::vector<Alternative> alternatives(const ChainRequest& request, const Span& span, std::size_t most_rows) const {
-    return span_alternatives(network_, request, store_, span, most_rows);
-  }
-  /// What to take for each bought part of an answer to the request when the shelf has none of it.
-  std::vector<Substitute> shelf_empty(const ChainRequest& request, const Chain& chain) const {
-    return chain::shelf_empty(network_, request, chain);
-  }
-  /// The best chain's parts alone, without its sums and its build order.
-  std::optional<Route> best(const ChainRequest& request) const {
-    return GraphStore::is_plain(request) ? best_route(network_, request, store_) : best_route(network_, request);
-  }
+  /// The best branched assembly under the request's order, provably, or why there is none.
+  /// @throws InputError for too few or too many targets, another order or another freedom than those that
+  ///         AssemblyRequest allows
+  AssemblyAnswer find_assembly(const AssemblyRequest& request) const;
+  /// Whether there is a chain, or one that makes the distance with both ends held along their axes, without its sums
+  /// and its build order.
+  bool can_join(const ChainRequest& request, const std::optional<Span>& span = {}) const;
 
-  const Network& network() const { return network_; }
+  /// The best chain and what a person may prefer to it; empty where find() tells why there is none.
+  std::vector<Alternative> alternatives(const ChainRequest& request, std::size_t most_rows) const;
+  /// The best chain that makes a distance and what a person may prefer to it.
+  std::vector<Alternative> alternatives(const ChainRequest& request, const Span& span, std::size_t most_rows) const;
+  /// What to take for each bought part of an answer to the request when the shelf has none of it.
+  std::vector<Substitute> substitutes(const ChainRequest& request, const Chain& chain) const;
+
+  /// The best allocation of one bin to several demands; see bin/allocate.h for what is best.
+  Allocation allocate(const std::vector<Demand>& demands, const catalog::Bin& bin, Order order) const;
+  /// The least set of spares for chains that were chosen; see bin/least_spares.h.
+  Spares least_spares(const std::vector<Chosen>& chosen, std::size_t most_together = kMostTogether) const;
+
+  /// The best chain that leaves the shut-off valve with the reservoir when the run is opened; see
+  /// answers/valve_side.h for what can be asked.
+  std::optional<Chain> best_with_valve_left(const ChainRequest& request, ReservoirEnd end) const;
+
+  const Catalog& catalog() const;
+  /// What the searches stand on, for measuring and for the tests.
+  const PreparedCatalog& prepared() const { return *prepared_; }
 
  private:
-  Network network_;
-  GraphStore store_;
+  std::unique_ptr<const PreparedCatalog> prepared_;
 };
+
+/// Finder::find and Finder::find_assembly for a catalog that is asked once.
+Answer find_chain(const Catalog& catalog, const ChainRequest& request);
+AssemblyAnswer find_assembly(const Catalog& catalog, const AssemblyRequest& request);
 
 }  // namespace riserun::chain

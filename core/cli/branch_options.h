@@ -2,7 +2,7 @@
 // base, then what holds there.
 #pragma once
 
-#include "chain/branched.h"
+#include "chain/ask/assembly.h"
 #include "cli/inputs.h"
 
 #include <string>

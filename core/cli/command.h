@@ -2,7 +2,7 @@
 // messages to `err`.
 #pragma once
 
-#include "report/text_layout.h"
+#include "report/text/text_layout.h"
 
 #include <functional>
 #include <iosfwd>

@@ -1,9 +1,9 @@
 #include "cli/inputs.h"
 
-#include "catalog/avoided_parts.h"
-#include "catalog/load.h"
-#include "catalog/part_search.h"
-#include "catalog/port_notation.h"
+#include "catalog/load/load.h"
+#include "catalog/words/avoided_parts.h"
+#include "catalog/words/part_search.h"
+#include "catalog/words/port_notation.h"
 
 #include <fmt/format.h>
 

@@ -4,7 +4,7 @@
 
 #include "catalog/bin.h"
 #include "catalog/catalog.h"
-#include "chain/request.h"
+#include "chain/ask/request.h"
 #include "cli/command.h"
 #include "quantity/input_error.h"
 #include "quantity/read.h"

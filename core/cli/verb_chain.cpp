@@ -1,13 +1,12 @@
-#include "chain/branched.h"
+#include "chain/ask/assembly.h"
+#include "chain/ask/spares.h"
 #include "chain/finder.h"
-#include "chain/spares.h"
-#include "chain/valve_side.h"
 #include "cli/branch_options.h"
 #include "cli/inputs.h"
-#include "report/assembly_text.h"
-#include "report/chain_text.h"
-#include "report/plan_json.h"
-#include "report/spares_text.h"
+#include "report/json/plan_json.h"
+#include "report/text/assembly_text.h"
+#include "report/text/chain_text.h"
+#include "report/text/spares_text.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -181,10 +180,10 @@ std::string heading_of(const Stock& stock, const chain::ChainRequest& request) {
                      stock.catalog->written(request.to.type));
 }
 
-std::optional<chain::Spares> spares_of(bool wanted, const chain::Network& network, const chain::ChainRequest& request,
+std::optional<chain::Spares> spares_of(bool wanted, const chain::Finder& finder, const chain::ChainRequest& request,
                                        const chain::Chain* chain) {
   if (!wanted || chain == nullptr) return std::nullopt;
-  return chain::least_spares(network, {{request, *chain}});
+  return finder.least_spares({{request, *chain}});
 }
 
 void print_spares(const Stock& stock, const std::optional<chain::Spares>& spares, const Session& session) {
@@ -193,8 +192,8 @@ void print_spares(const Stock& stock, const std::optional<chain::Spares>& spares
 
 void print_alternatives(const Stock& stock, const chain::ChainRequest& request, const chain::Finder& finder,
                         const std::vector<chain::Alternative>& rows, bool with_spares, const Session& session) {
-  const auto spares = spares_of(with_spares, finder.network(), request, &rows.front().chain);
-  const std::vector<chain::Substitute> substitutes = finder.shelf_empty(request, rows.front().chain);
+  const auto spares = spares_of(with_spares, finder, request, &rows.front().chain);
+  const std::vector<chain::Substitute> substitutes = finder.substitutes(request, rows.front().chain);
   if (session.common.json) {
     session.out << report::alternatives_json(*stock.catalog, request, rows, substitutes, spares ? &*spares : nullptr);
     return;
@@ -259,13 +258,13 @@ int run_assembly(const ChainOptions& options, const Session& session) {
 }
 
 /// The best that leaves the valve on its port, or why there is none.
-chain::Answer with_valve_left(const chain::Finder& finder, const chain::ChainRequest& request, chain::ReservoirEnd end,
-                              chain::Answer answer) {
+chain::Answer with_valve_left(const chain::Finder& finder, const catalog::Catalog& catalog,
+                              const chain::ChainRequest& request, chain::ReservoirEnd end, chain::Answer answer) {
   if (std::holds_alternative<chain::NoChain>(answer)) return answer;
-  if (auto left = chain::best_with_valve_left(finder, request, end)) return std::move(*left);
+  if (auto left = finder.best_with_valve_left(request, end)) return std::move(*left);
   chain::NoChain none;
   none.reason = fmt::format("no chain has the {} beyond the valve, seen from the {} port",
-                            chain::opening_beyond_valve(finder.network().catalog(), request, end),
+                            chain::opening_beyond_valve(catalog, request, end),
                             end == chain::ReservoirEnd::first ? "first" : "last");
   none.mends.push_back("leave --valve-stays out: the valve then comes off with the run when it is opened");
   return none;
@@ -285,9 +284,9 @@ int run_chain(const ChainOptions& options, const Session& session) {
     }
   }
   chain::Answer answer = span ? finder.find_span(request, *span) : finder.find(request);
-  if (valve_stays) answer = with_valve_left(finder, request, *valve_stays, std::move(answer));
+  if (valve_stays) answer = with_valve_left(finder, *stock.catalog, request, *valve_stays, std::move(answer));
   const auto* found = std::get_if<chain::Chain>(&answer);
-  const auto spares = spares_of(options.spares, finder.network(), request, found);
+  const auto spares = spares_of(options.spares, finder, request, found);
   if (session.common.json) {
     session.out << report::chain_json(*stock.catalog, request, answer, spares ? &*spares : nullptr);
   } else {

@@ -1,4 +1,4 @@
-#include "catalog/identify.h"
+#include "catalog/identify/identify.h"
 #include "cli/inputs.h"
 #include "report/identify_report.h"
 

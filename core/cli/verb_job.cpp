@@ -2,9 +2,9 @@
 #include "cli/inputs.h"
 #include "plan/plan.h"
 #include "plan/spares.h"
-#include "report/plan_json.h"
-#include "report/plan_text.h"
-#include "report/spares_text.h"
+#include "report/json/plan_json.h"
+#include "report/text/plan_text.h"
+#include "report/text/spares_text.h"
 
 #include <CLI/CLI.hpp>
 

@@ -1,8 +1,8 @@
 #include "cli/inputs.h"
 #include "plan/plan.h"
 #include "plan/riser_alone.h"
-#include "report/plan_json.h"
-#include "report/plan_text.h"
+#include "report/json/plan_json.h"
+#include "report/text/plan_text.h"
 
 #include <CLI/CLI.hpp>
 

@@ -1,6 +1,6 @@
 #include "plan/plan.h"
 
-#include "plan/drafting.h"
+#include "plan/stage/drafting.h"
 
 namespace riserun::plan {
 

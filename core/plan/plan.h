@@ -5,9 +5,9 @@
 #pragma once
 
 #include "catalog/catalog.h"
-#include "chain/branched.h"
-#include "chain/result.h"
-#include "plan/job.h"
+#include "chain/ask/answer.h"
+#include "chain/ask/assembly.h"
+#include "plan/job/job.h"
 #include "quantity/quantities.h"
 #include "reservoir/box.h"
 #include "reservoir/box_panels.h"

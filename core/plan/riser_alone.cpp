@@ -1,6 +1,6 @@
 #include "plan/riser_alone.h"
 
-#include "plan/drafting.h"
+#include "plan/stage/drafting.h"
 
 #include <utility>
 

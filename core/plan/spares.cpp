@@ -1,5 +1,7 @@
 #include "plan/spares.h"
 
+#include "chain/finder.h"
+
 namespace riserun::plan {
 
 namespace {
@@ -9,7 +11,7 @@ const std::size_t kMostForOnePart = 2;
 }  // namespace
 
 chain::Spares spares_for(const Plan& plan) {
-  const chain::Network network(*plan.catalog);
+  const chain::Finder finder(*plan.catalog);
   std::vector<chain::Chosen> chosen;
   std::vector<std::size_t> rows;
   for (std::size_t i = 0; i < plan.connections.size(); ++i) {
@@ -18,7 +20,7 @@ chain::Spares spares_for(const Plan& plan) {
     chosen.push_back({plan.connections[i].request, *chain});
     rows.push_back(i);
   }
-  chain::Spares spares = chain::least_spares(network, chosen, kMostForOnePart);
+  chain::Spares spares = finder.least_spares(chosen, kMostForOnePart);
   for (chain::StockOut& out : spares.stock_outs) out.chosen = rows[out.chosen];
   return spares;
 }

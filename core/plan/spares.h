@@ -1,7 +1,7 @@
 // Spare parts for the connections of a plan.
 #pragma once
 
-#include "chain/spares.h"
+#include "chain/ask/spares.h"
 #include "plan/plan.h"
 
 namespace riserun::plan {

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "catalog/catalog.h"
-#include "report/text_layout.h"
+#include "report/text/text_layout.h"
 
 #include <span>
 #include <string>

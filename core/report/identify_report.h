@@ -1,8 +1,8 @@
 // What thread is this: the candidates, why, what looks alike, and what to measure next, as text and as JSON.
 #pragma once
 
-#include "catalog/identify.h"
-#include "report/text_layout.h"
+#include "catalog/identify/identify.h"
+#include "report/text/text_layout.h"
 
 #include <string>
 #include <vector>

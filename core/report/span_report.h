@@ -2,8 +2,8 @@
 #pragma once
 
 #include "catalog/catalog.h"
-#include "chain/result.h"
-#include "report/text_layout.h"
+#include "chain/ask/answer.h"
+#include "report/text/text_layout.h"
 
 #include <string>
 

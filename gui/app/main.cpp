@@ -1,5 +1,5 @@
 // riserun-view [JOB]: the window.
-#include "catalog/load.h"
+#include "catalog/load/load.h"
 #include "gui/app/window.h"
 #include "quantity/input_error.h"
 

@@ -1,7 +1,7 @@
 // The window on the screen: GLFW and OpenGL 3 behind ImGui. It sleeps until something happens.
 #pragma once
 
-#include "gui/model/model.h"
+#include "gui/model/session/model.h"
 
 #include <filesystem>
 #include <memory>

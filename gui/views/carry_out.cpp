@@ -1,5 +1,5 @@
 // What menus and keys do.
-#include "gui/views/canvas.h"
+#include "gui/views/canvas/canvas.h"
 #include "gui/views/desk.h"
 #include "gui/views/export.h"
 

@@ -1,6 +1,6 @@
 #include "gui/views/desk.h"
 
-#include "gui/views/part_drawing.h"
+#include "gui/views/drawing/part_drawing.h"
 
 #include <fmt/format.h>
 #include <imgui.h>

@@ -1,15 +1,15 @@
 // What the window remembers between frames and is no part of the job, and what a view is given to draw with.
 #pragma once
 
-#include "gui/model/fields.h"
-#include "gui/model/layout.h"
-#include "gui/model/model.h"
-#include "gui/model/sketch.h"
+#include "gui/model/canvas/layout.h"
+#include "gui/model/canvas/sketch.h"
+#include "gui/model/edit/fields.h"
+#include "gui/model/session/model.h"
 #include "gui/views/command.h"
-#include "gui/views/drawing.h"
-#include "gui/views/figures.h"
+#include "gui/views/drawing/drawing.h"
+#include "gui/views/drawing/plot_series.h"
 #include "gui/views/fonts.h"
-#include "gui/views/plot_series.h"
+#include "gui/views/sheets/figures.h"
 #include "gui/views/theme.h"
 
 #include <filesystem>

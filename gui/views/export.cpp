@@ -1,8 +1,8 @@
 #include "gui/views/export.h"
 
-#include "report/list_pdf.h"
-#include "report/plan_json.h"
-#include "report/plan_text.h"
+#include "report/json/plan_json.h"
+#include "report/paper/list_pdf.h"
+#include "report/text/plan_text.h"
 
 #include <fcntl.h>
 #include <fmt/format.h>

@@ -1,7 +1,7 @@
 // Puts the plan's papers into a folder, and the list on a printer.
 #pragma once
 
-#include "gui/model/job_state.h"
+#include "gui/model/session/job_state.h"
 #include "plan/plan.h"
 
 #include <filesystem>

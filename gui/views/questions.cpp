@@ -1,6 +1,6 @@
 // What the window asks: for a file's name, for two ports, how many of a part there are, what to do with unsaved work.
-#include "gui/model/choices.h"
-#include "gui/views/canvas_paint.h"
+#include "gui/model/edit/choices.h"
+#include "gui/views/canvas/canvas_paint.h"
 #include "gui/views/export.h"
 
 #include <fmt/format.h>

@@ -3,7 +3,7 @@
 // and later): water that is not for drinking green, compressed air blue, both lettered in white.
 #pragma once
 
-#include "gui/model/view_state.h"
+#include "gui/model/canvas/view_state.h"
 
 #include <array>
 #include <cstddef>

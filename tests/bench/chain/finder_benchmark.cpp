@@ -1,6 +1,8 @@
 // The searches of core/chain by themselves, by Google Benchmark: for whoever makes them faster.
 #include "bench/chain/questions.h"
-#include "catalog/load.h"
+#include "catalog/load/load.h"
+#include "chain/finder.h"
+#include "chain/search/best_chain.h"
 
 #include <benchmark/benchmark.h>
 
@@ -24,7 +26,7 @@ std::vector<chain::ChainRequest> joined_pairs(const chain::Finder& finder, std::
   while (requests.size() < count) {
     const chain::ChainRequest request =
         request_for({static_cast<std::uint32_t>(dice()) % types}, {static_cast<std::uint32_t>(dice()) % types});
-    if (finder.best(request)) requests.push_back(request);
+    if (best_chain(finder.prepared(), request)) requests.push_back(request);
   }
   return requests;
 }
@@ -48,7 +50,9 @@ void ask_pairs(benchmark::State& state, Ask ask, const std::vector<const char*>&
 }
 
 void best_chain(benchmark::State& state) {
-  ask_pairs(state, [](const auto& finder, const auto& request) { benchmark::DoNotOptimize(finder.best(request)); });
+  ask_pairs(state, [](const auto& finder, const auto& request) {
+    benchmark::DoNotOptimize(best_chain(finder.prepared(), request));
+  });
 }
 void best_chain_in_full(benchmark::State& state) {
   ask_pairs(state, [](const auto& finder, const auto& request) { benchmark::DoNotOptimize(finder.find(request)); });
@@ -59,12 +63,16 @@ void alternatives(benchmark::State& state) {
   });
 }
 void best_chain_with_a_valve(benchmark::State& state) {
-  ask_pairs(state, [](const auto& finder, const auto& request) { benchmark::DoNotOptimize(finder.best(request)); },
-            {"ball valve"});
+  ask_pairs(
+      state,
+      [](const auto& finder, const auto& request) { benchmark::DoNotOptimize(best_chain(finder.prepared(), request)); },
+      {"ball valve"});
 }
 void best_chain_with_three_needs(benchmark::State& state) {
-  ask_pairs(state, [](const auto& finder, const auto& request) { benchmark::DoNotOptimize(finder.best(request)); },
-            {"ball valve", "check valve", "union"});
+  ask_pairs(
+      state,
+      [](const auto& finder, const auto& request) { benchmark::DoNotOptimize(best_chain(finder.prepared(), request)); },
+      {"ball valve", "check valve", "union"});
 }
 void alternatives_with_a_valve(benchmark::State& state) {
   ask_pairs(

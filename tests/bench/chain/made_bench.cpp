@@ -5,6 +5,7 @@
 #include "bench/chain/made_catalog.h"
 #include "bench/chain/questions.h"
 #include "bench/chain/stopwatch.h"
+#include "chain/finder.h"
 
 #include <fmt/format.h>
 

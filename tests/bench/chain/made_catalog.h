@@ -3,7 +3,7 @@
 #pragma once
 
 #include "catalog/catalog.h"
-#include "catalog/load.h"
+#include "catalog/load/load.h"
 
 #include <cstddef>
 #include <string>

@@ -7,7 +7,9 @@
 #include "bench/chain/igraph_paths.h"
 #include "bench/chain/questions.h"
 #include "bench/chain/stopwatch.h"
-#include "catalog/load.h"
+#include "catalog/load/load.h"
+#include "chain/finder.h"
+#include "chain/search/best_chain.h"
 
 #include <fmt/format.h>
 
@@ -29,7 +31,7 @@ class Asking {
       : best_(catalog), full_(catalog), all_(catalog), igraph_(graph), boost_(graph) {
     // The catalog is folded once, as the others' graphs are made once.
     const chain::ChainRequest first = request_for({0}, {0});
-    (void)best_.best(first);
+    (void)best_chain(best_.prepared(), first);
     (void)full_.find(first);
     (void)all_.alternatives(first, SIZE_MAX);
   }
@@ -44,8 +46,8 @@ class Asking {
     const auto time = [&](const char* name, int times, auto ask) {
       line += fmt::format("\"{}\":{:.0f},", name, nanoseconds_of(ask, times));
     };
-    time("best_new_goal", 1, [&] { distances[0] = distance_of(best_.best(request)); });
-    time("best", kTimes, [&] { (void)best_.best(request); });
+    time("best_new_goal", 1, [&] { distances[0] = distance_of(best_chain(best_.prepared(), request)); });
+    time("best", kTimes, [&] { (void)best_chain(best_.prepared(), request); });
     time("find_new_goal", 1, [&] { (void)full_.find(request); });
     if (distances[0]) time("find", kTimes, [&] { (void)full_.find(request); });
     time("all_new_goal", 1, [&] { rows = all_.alternatives(request, SIZE_MAX).size(); });

@@ -1,6 +1,6 @@
 // Any bytes as a port and as the words of a part: an answer or a reason, and a port that was read is read again from
 // what is written for it.
-#include "catalog/part_search.h"
+#include "catalog/words/part_search.h"
 #include "unit/catalog/small_catalog.h"
 
 #include <cstdint>

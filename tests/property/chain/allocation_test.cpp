@@ -1,6 +1,6 @@
 // One bin shared by several chains, in thousands of small random catalogs, against every way to share it.
-#include "chain/allocation.h"
-
+#include "chain/finder.h"
+#include "chain/search/best_chain.h"
 #include "property/chain/assembly.h"
 #include "property/chain/exhaustive.h"
 #include "property/chain/random_world.h"
@@ -240,7 +240,7 @@ World random_demands(Dice& dice) {
         demand.request = random_request(dice, world.catalog);
         demand.request->bin.items.clear();
         demand.request->order = world.order;
-        const auto best = finder.best(*demand.request);
+        const auto best = best_chain(finder.prepared(), *demand.request);
         if (!best || best->moves.empty()) continue;
         for (const Move& move : best->moves) wanted.push_back(move.part);
         break;
@@ -320,7 +320,7 @@ void OneBin::check_world(std::uint32_t seed) {
   Dice dice(seed);
   const World world = random_demands(dice);
   const Finder finder(world.catalog);
-  const Allocation answer = allocate(finder, world.demands, world.bin, world.order);
+  const Allocation answer = finder.allocate(world.demands, world.bin, world.order);
   ASSERT_EQ(answer.of.size(), world.demands.size());
   All found;
   std::int64_t longest = 0;

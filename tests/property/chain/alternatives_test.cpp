@@ -1,9 +1,9 @@
 // The alternatives and the answers to an empty shelf, of thousands of small random catalogs, against every chain there
 // is.
-#include "chain/alternatives.h"
-
+#include "chain/ask/answer.h"
 #include "chain/finder.h"
-#include "chain/frontier.h"
+#include "chain/search/best_chain.h"
+#include "chain/search/pareto_chains.h"
 #include "property/chain/assembly.h"
 #include "property/chain/exhaustive.h"
 #include "property/chain/random_world.h"
@@ -63,7 +63,7 @@ ChainRequest telling_request(Dice& dice, const catalog::Catalog& catalog, std::v
   for (int tries = 0; tries < 6 && best_parts.empty(); ++tries) {
     request = random_request(dice, catalog);
     if (dice.chance(40)) request.most_parts = dice.between(2, 4);
-    if (const std::optional<Route> best = finder.best(request))
+    if (const std::optional<Route> best = best_chain(finder.prepared(), request))
       for (const Move& move : best->moves) best_parts.push_back(move.part);
   }
   return request;
@@ -131,7 +131,7 @@ std::vector<MaterialId> metals(const catalog::Catalog& catalog, const Sums& sums
 void Alternatives::check_rows(const catalog::Catalog& catalog, const Finder& finder, const ChainRequest& request,
                               const Exhausted& every, Exhaustive& judge) {
   const std::vector<Alternative> answer = finder.alternatives(request, kAll);
-  const std::optional<Route> best = finder.best(request);
+  const std::optional<Route> best = best_chain(finder.prepared(), request);
   ASSERT_EQ(answer.empty(), !best.has_value());
   if (!best) return;
   std::vector<Sums> found;
@@ -210,7 +210,7 @@ std::map<PartId, int> bought_in(const Chain& chain) {
 
 void Alternatives::check_shelf(const catalog::Catalog& catalog, const Finder& finder, const ChainRequest& request,
                                const Chain& chain) {
-  const std::vector<Substitute> substitutes = finder.shelf_empty(request, chain);
+  const std::vector<Substitute> substitutes = finder.substitutes(request, chain);
   ASSERT_EQ(substitutes.size(), bought_in(chain).size());
   for (const Substitute& answer : substitutes) check_substitute(catalog, request, chain, answer);
 }

@@ -1,8 +1,8 @@
 // Carries a build order out, step by step, on bodies that may or may not turn. Knows nothing of the solver.
 #pragma once
 
-#include "chain/request.h"
-#include "chain/result.h"
+#include "chain/ask/answer.h"
+#include "chain/ask/request.h"
 
 #include <string>
 

@@ -1,7 +1,9 @@
 // The best chain of thousands of small random catalogs against every chain there is.
-#include "chain/assemble.h"
+#include "chain/search/best_chain.h"
+
+#include "chain/build/assemble.h"
 #include "chain/finder.h"
-#include "chain/wishes.h"
+#include "chain/refusal/missing_part.h"
 #include "property/chain/assembly.h"
 #include "property/chain/exhaustive.h"
 #include "property/chain/random_world.h"
@@ -17,7 +19,7 @@ namespace {
 constexpr std::uint32_t kWorlds = 5000;
 constexpr std::size_t kBeginnings = 1000;  // looked at for each depth of the exhaustive search
 
-struct Tally {
+struct MixedRadix {
   int chains = 0;
   int nones = 0;
   int compared = 0;  // whole answers compared with the exhaustive search's
@@ -33,7 +35,7 @@ class BestChain : public ::testing::Test {
                    const Exhausted& every, Exhaustive& judge);
   void check_sums(const catalog::Catalog& catalog, const ChainRequest& request, const Chain& chain, const Sums& sums);
   void check_none(const catalog::Catalog& catalog, const Finder& finder, const ChainRequest& request);
-  Tally tally_;
+  MixedRadix tally_;
   int explained_ = 0;
 };
 
@@ -64,7 +66,7 @@ void BestChain::check_sums(const catalog::Catalog& catalog, const ChainRequest& 
 void BestChain::check_order(const catalog::Catalog& catalog, const Finder& finder, const ChainRequest& request,
                             const Exhausted& every, Exhaustive& judge) {
   const std::optional<Sums>& best = every.best[static_cast<std::size_t>(request.order)];
-  const std::optional<Route> route = finder.best(request);
+  const std::optional<Route> route = best_chain(finder.prepared(), request);
   if (!route) {
     ++tally_.nones;
     ASSERT_FALSE(best.has_value()) << "there is a chain of " << best->parts << " parts";
@@ -94,14 +96,14 @@ void BestChain::check_none(const catalog::Catalog& catalog, const Finder& finder
   const Answer answer = finder.find(request);
   ASSERT_TRUE(std::holds_alternative<NoChain>(answer));
   EXPECT_FALSE(std::get<NoChain>(answer).reason.empty());
-  if (const auto special = completing_special_order(finder.network(), request)) {
+  if (const auto special = completing_special_order(finder.prepared().folded(), request)) {
     catalog::CatalogBuilder builder(catalog);
     catalog::Part part = catalog.part(*special);
     part.stocked = true;
     builder.replace(*special, part);
-    EXPECT_TRUE(Finder(std::move(builder).build()).best(request).has_value()) << part.id;
+    EXPECT_TRUE(Finder(std::move(builder).build()).can_join(request)) << part.id;
   }
-  if (const auto missing = missing_part(finder.network(), request)) {
+  if (const auto missing = missing_part(finder.prepared().folded(), request)) {
     catalog::CatalogBuilder builder(catalog);
     catalog::Part part;
     part.id = part.name = "missing";
@@ -120,7 +122,7 @@ void BestChain::check_none(const catalog::Catalog& catalog, const Finder& finder
     part.ports = {{missing->enter, metres(1.0), {}, 180.0}, {missing->leave, metres(1.0), {}, 0.0}};
     builder.add(part);
     const catalog::Catalog with = std::move(builder).build();
-    EXPECT_TRUE(Finder(with).best(request).has_value()) << missing->name;
+    EXPECT_TRUE(Finder(with).can_join(request)) << missing->name;
   }
 }
 

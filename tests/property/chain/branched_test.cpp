@@ -1,5 +1,7 @@
 // The best branched assembly of thousands of small random catalogs against every one there is.
-#include "chain/branch_assemble.h"
+#include "chain/build/branch_assemble.h"
+#include "chain/finder.h"
+#include "chain/tree/best_tree.h"
 #include "property/chain/every_tree.h"
 #include "property/chain/random_world.h"
 
@@ -238,7 +240,7 @@ std::string BranchBench::carry_out() {
   return whole ? "" : "not whole at the end";
 }
 
-struct Tally {
+struct MixedRadix {
   int assemblies = 0, compared = 0, nones = 0, closed = 0, with_needs = 0;
   int facing = 0, devices = 0, reliefs = 0, own_needs = 0, inward = 0, in_order = 0, few_bushings = 0, rooms = 0;
 };
@@ -246,11 +248,11 @@ struct Tally {
 class BestAssembly : public ::testing::Test {
  protected:
   void check_world(std::uint32_t seed);
-  void check_order(const Network& network, const AssemblyRequest& request, const EveryTree& every,
+  void check_order(const FoldedCatalog& folded, const AssemblyRequest& request, const EveryTree& every,
                    const TreeTrial& trial);
   void check_fields(const catalog::Catalog& catalog, const AssemblyRequest& request, const Assembly& assembly,
                     const TreeSums& sums);
-  Tally tally_;
+  MixedRadix tally_;
 };
 
 void BestAssembly::check_fields(const catalog::Catalog& catalog, const AssemblyRequest& request,
@@ -287,11 +289,11 @@ void BestAssembly::check_fields(const catalog::Catalog& catalog, const AssemblyR
   EXPECT_EQ(BranchBench(catalog, request, assembly).carry_out(), "");
 }
 
-void BestAssembly::check_order(const Network& network, const AssemblyRequest& request, const EveryTree& every,
+void BestAssembly::check_order(const FoldedCatalog& folded, const AssemblyRequest& request, const EveryTree& every,
                                const TreeTrial& trial) {
-  const catalog::Catalog& catalog = network.catalog();
+  const catalog::Catalog& catalog = folded.catalog();
   const std::optional<TreeSums>& best = every.best[static_cast<std::size_t>(request.rules.order)];
-  const auto tree = best_branches(network, request);
+  const auto tree = best_tree(folded, request);
   if (!tree) {
     ASSERT_FALSE(best.has_value()) << "there is an assembly of " << best->parts << " parts";
     // To say why takes many searches: some are enough.
@@ -336,12 +338,12 @@ void BestAssembly::check_world(std::uint32_t seed) {
   AssemblyRequest request = random_assembly(dice, catalog);
   TreeTrial trial(catalog, request);
   const EveryTree every = trial.run(kBeginnings);
-  const Network network(catalog);
+  const FoldedCatalog folded(catalog);
   for (const Order order : {Order::price, Order::parts, Order::bin}) {
     SCOPED_TRACE("order " + std::to_string(static_cast<int>(order)));
     request.rules.order = order;
     const int nones = tally_.nones;
-    check_order(network, request, every, trial);
+    check_order(folded, request, every, trial);
     if (tally_.nones != nones) break;  // whether there is one at all is the same under each order
   }
 }

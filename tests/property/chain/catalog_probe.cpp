@@ -4,8 +4,9 @@
 //   catalog_probe answer   reads "ROW ROW" lines; prints the number of parts of the best chain, or none
 //   catalog_probe time     the same, but prints nanoseconds a question: best chain, full answer, all alternatives for
 //                          a goal not asked for before and once more, and how many alternatives there are
-#include "catalog/load.h"
+#include "catalog/load/load.h"
 #include "chain/finder.h"
+#include "chain/search/best_chain.h"
 
 #include <chrono>
 #include <iostream>
@@ -40,7 +41,7 @@ void answer(const chain::Finder& finder) {
   std::uint32_t from = 0;
   std::uint32_t to = 0;
   while (std::cin >> from >> to) {
-    const auto route = finder.best(request_for(from, to));
+    const auto route = best_chain(finder.prepared(), request_for(from, to));
     std::cout << from << ' ' << to << ' ' << (route ? std::to_string(route->moves.size()) : "none") << '\n';
   }
 }
@@ -57,8 +58,8 @@ void time_answers(const chain::Finder& finder) {
   std::uint32_t to = 0;
   while (std::cin >> from >> to) {
     const chain::ChainRequest request = request_for(from, to);
-    (void)finder.best(request);
-    const double best = nanoseconds([&] { (void)finder.best(request); });
+    (void)best_chain(finder.prepared(), request);
+    const double best = nanoseconds([&] { (void)best_chain(finder.prepared(), request); });
     const double full = nanoseconds([&] { (void)finder.find(request); });
     const auto ask_all = [&] { return finder.alternatives(request_for(from, to), SIZE_MAX).size(); };
     std::size_t count = 0;

@@ -1,8 +1,8 @@
 // The least sets of conflicting rules, of thousands of small random catalogs, against every set of rules: for each set
 // every chain there is.
-#include "chain/conflict.h"
-
 #include "chain/finder.h"
+#include "chain/refusal/least_conflict.h"
+#include "chain/search/best_chain.h"
 #include "property/chain/exhaustive.h"
 #include "property/chain/random_world.h"
 
@@ -206,7 +206,7 @@ void Conflicts::check_world(std::uint32_t seed) {
     ++chains_;
     return;
   }
-  Conflict conflict(finder.network(), request);
+  Conflict conflict(finder.prepared().folded(), request);
   std::vector<std::string> keys;
   for (const RequestRule& rule : conflict.rules()) keys.push_back(rule.key);
   ASSERT_EQ(keys, judge.names());
@@ -223,7 +223,7 @@ void Conflicts::check_world(std::uint32_t seed) {
   EXPECT_EQ(none.conflict.size(), static_cast<std::size_t>(std::popcount(least)));
   const Set given_up = judge.least([&](Set set) { return judge.can_keep(all & ~set); });
   EXPECT_EQ(conflict.least_to_give_up(), given_up);
-  EXPECT_TRUE(finder.best(conflict.without(given_up)).has_value());
+  EXPECT_TRUE(best_chain(finder.prepared(), conflict.without(given_up)).has_value());
   check_lifts(judge, least, none);
   ++compared_;
   ++by_size_[std::popcount(least)];

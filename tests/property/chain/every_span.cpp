@@ -1,5 +1,6 @@
 #include "property/chain/every_span.h"
 
+#include "chain/finder.h"
 #include "hydraulics/line.h"
 
 #include <algorithm>

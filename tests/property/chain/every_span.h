@@ -1,7 +1,7 @@
 // The best run that makes a distance, found by measuring every chain that a request allows: no stages, no bounds.
 #pragma once
 
-#include "chain/span_fit.h"
+#include "chain/ask/span.h"
 #include "property/chain/exhaustive.h"
 #include "property/chain/random_world.h"
 

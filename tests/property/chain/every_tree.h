@@ -2,7 +2,7 @@
 // of parts.
 #pragma once
 
-#include "chain/branched.h"
+#include "chain/ask/assembly.h"
 
 #include <array>
 #include <optional>

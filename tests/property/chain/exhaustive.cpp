@@ -1,5 +1,6 @@
 #include "property/chain/exhaustive.h"
 
+#include "chain/finder.h"
 #include "hydraulics/line.h"
 #include "property/chain/judged_duty.h"
 #include "property/chain/swept.h"

@@ -1,8 +1,8 @@
 // Every chain that a request allows, tried one after the other: no graph, no search, no bound but a number of parts.
 #pragma once
 
-#include "chain/request.h"
-#include "chain/result.h"
+#include "chain/ask/answer.h"
+#include "chain/ask/request.h"
 
 #include <array>
 #include <cmath>

@@ -1,7 +1,7 @@
 // Whether a part stands what a request asks for, worked out anew from the catalog's duties.
 #pragma once
 
-#include "chain/request.h"
+#include "chain/ask/request.h"
 
 namespace riserun::chain::testing {
 

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "catalog/catalog.h"
-#include "chain/request.h"
+#include "chain/ask/request.h"
 
 #include <random>
 

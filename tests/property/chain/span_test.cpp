@@ -1,7 +1,6 @@
 // Runs that make a distance, in thousands of small random catalogs, against every chain there is.
-#include "chain/span.h"
-
 #include "chain/finder.h"
+#include "chain/span/best_span.h"
 #include "property/chain/every_span.h"
 #include "property/chain/random_world.h"
 
@@ -183,8 +182,8 @@ World world_of(std::uint32_t seed) {
 void MakesTheSpan::check_world(std::uint32_t seed) {
   SCOPED_TRACE("seed " + std::to_string(seed));
   const auto [catalog, request, span] = world_of(seed);
-  const Network network(catalog);
-  const std::optional<SpanChoice> choice = best_span(network, request, span);
+  const FoldedCatalog folded(catalog);
+  const std::optional<SpanChoice> choice = best_span(folded, request, span);
   EverySpan judge(catalog, request, span);
   const std::optional<JudgedRun> best = judge.best(kBeginnings);
   if (!choice) {
@@ -193,7 +192,7 @@ void MakesTheSpan::check_world(std::uint32_t seed) {
                        << (best->ids.empty() ? "none" : best->ids.front());
     return;
   }
-  const Answer answer = find_span(network, request, span);
+  const Answer answer = Finder(catalog).find_span(request, span);
   const Chain& chain = std::get<Chain>(answer);
   const JudgedRun found =
       as_judged(catalog, chain, *choice, request.order == Order::length ? Order::parts : request.order);

@@ -1,8 +1,9 @@
 // The least spare set of thousands of small random catalogs against every set of spares there is.
-#include "chain/spares.h"
+#include "chain/ask/spares.h"
 
-#include "chain/assemble.h"
+#include "chain/build/assemble.h"
 #include "chain/finder.h"
+#include "chain/search/best_chain.h"
 #include "property/chain/assembly.h"
 #include "property/chain/exhaustive.h"
 #include "property/chain/random_world.h"
@@ -161,12 +162,12 @@ void LeastSpares::check_world(std::uint32_t seed) {
   for (int tries = 0; tries < 12 && chosen.size() < wanted; ++tries) {
     ChainRequest request = random_request(dice, catalog);
     request.order = static_cast<Order>(dice.below(5));
-    const std::optional<Route> route = finder.best(request);
+    const std::optional<Route> route = best_chain(finder.prepared(), request);
     if (!route) continue;
     const Chain chain = assemble(catalog, request, route->moves);
     if (chain.buy_count > 1 || (chain.buy_count > 0 && dice.chance(30))) chosen.push_back({request, chain});
   }
-  const Spares answer = least_spares(finder.network(), chosen);
+  const Spares answer = finder.least_spares(chosen);
   EverySpareSet every(catalog, chosen);
   ASSERT_EQ(answer.stock_outs.size(), every.outs.size());
   std::vector<std::string> found;

@@ -1,6 +1,5 @@
 // The best chain that leaves the valve with the reservoir, of thousands of small random catalogs, against every chain.
-#include "chain/valve_side.h"
-
+#include "chain/finder.h"
 #include "property/chain/exhaustive.h"
 #include "property/chain/random_world.h"
 
@@ -102,11 +101,11 @@ class Beyond {
   bool asks_ = false;
 };
 
-struct Tally {
+struct MixedRadix {
   int compared = 0, moved = 0, dearer = 0, nones = 0, asks = 0;
 };
 
-void check_world(std::uint32_t seed, Tally& tally) {
+void check_world(std::uint32_t seed, MixedRadix& tally) {
   SCOPED_TRACE("seed " + std::to_string(seed));
   Dice dice(seed);
   const catalog::Catalog catalog = random_catalog(dice);
@@ -166,7 +165,7 @@ void check_world(std::uint32_t seed, Tally& tally) {
   for (const Sums& chain : every.chains)
     if (beyond.left(chain) && (!best || better(request.order, chain, *best))) best = chain;
   const Finder finder(catalog);
-  const auto chain = best_with_valve_left(finder, request, end);
+  const auto chain = finder.best_with_valve_left(request, end);
   if (!chain) {
     ++tally.nones;
     ASSERT_FALSE(best.has_value()) << best->parts << " parts leave the valve";
@@ -191,7 +190,7 @@ void check_world(std::uint32_t seed, Tally& tally) {
 }
 
 TEST(ValveSide, TheBestThatLeavesTheValveIsTheBestOfAllChainsThatDo) {
-  Tally tally;
+  MixedRadix tally;
   for (std::uint32_t seed = 1; seed <= kWorlds && !::testing::Test::HasFailure(); ++seed) check_world(seed, tally);
   std::cout << tally.compared << " compared whole, " << tally.moved << " of them had the valve come off ("
             << tally.dearer << " cost more the right way round), " << tally.nones << " with none; " << tally.asks

@@ -1,7 +1,7 @@
 // What the tests of `identify` share: the standards' own figures, and a bench that measures with them.
 #pragma once
 
-#include "catalog/identify.h"
+#include "catalog/identify/identify.h"
 #include "published/catalog/shipped.h"
 
 #include <algorithm>

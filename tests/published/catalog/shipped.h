@@ -1,7 +1,7 @@
 // The shipped catalog, loaded once for all tests of this program, and short ways to name what is in it.
 #pragma once
 
-#include "catalog/load.h"
+#include "catalog/load/load.h"
 
 #include <filesystem>
 #include <string>

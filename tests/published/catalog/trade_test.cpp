@@ -196,8 +196,7 @@ TEST(Trade, OnlyPlainFittingsArePutInAChainUnasked) {
   const std::vector<std::string> devices = {"ball valve",          "gate valve", "check valve",    "relief valve",
                                             "pressure gauge",      "hose bibb",  "air regulator",  "bulkhead fitting",
                                             "hose shut-off valve", "hose wye",   "PVC ball valve", "BSP ball valve",
-                                            "air coupler",         "hose clamp",
-                                            "restrictor"};
+                                            "air coupler",         "hose clamp", "restrictor"};
   for (const Family& family : shipped().families()) {
     const bool device = std::find(devices.begin(), devices.end(), family.name) != devices.end();
     EXPECT_EQ(family.role == Role::device, device) << family.name;

@@ -1,8 +1,8 @@
 // Pipe offsets against the constants that pipe fitters reckon with (common practice, as any pipe trades manual gives
 // them): travel = set x 1.414 with 45 degree elbows, run = set; with 90s the travel is the set. A rolling offset's true
 // set is the root of the sum of the squares of its two offsets.
-#include "catalog/avoided_parts.h"
-#include "catalog/load.h"
+#include "catalog/load/load.h"
+#include "catalog/words/avoided_parts.h"
 #include "chain/finder.h"
 
 #include <gtest/gtest.h>

@@ -1,7 +1,7 @@
 // Words find parts, and a bin takes them.
-#include "catalog/part_search.h"
+#include "catalog/words/part_search.h"
 
-#include "catalog/avoided_parts.h"
+#include "catalog/words/avoided_parts.h"
 #include "unit/catalog/shipped_catalog.h"
 #include "unit/catalog/small_catalog.h"
 

@@ -1,5 +1,5 @@
 // Ports are read generously, written one way, and what is not understood is said.
-#include "catalog/port_notation.h"
+#include "catalog/words/port_notation.h"
 
 #include "unit/catalog/shipped_catalog.h"
 #include "unit/catalog/small_catalog.h"

@@ -1,7 +1,7 @@
 // The catalog that is shipped, loaded once for all tests of a program.
 #pragma once
 
-#include "catalog/load.h"
+#include "catalog/load/load.h"
 
 namespace riserun::catalog::testing {
 

@@ -1,7 +1,7 @@
 // The shipped catalog itself: whole, sensible, and true to the rules of the trade.
 #include "unit/catalog/shipped_catalog.h"
 
-#include "catalog/part_search.h"
+#include "catalog/words/part_search.h"
 #include "unit/catalog/small_catalog.h"
 
 #include <gmock/gmock.h>

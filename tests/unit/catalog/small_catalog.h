@@ -1,7 +1,7 @@
 // A catalog small enough to read at a glance, as texts of files. The numbers are invented where they stand for nothing.
 #pragma once
 
-#include "catalog/load.h"
+#include "catalog/load/load.h"
 
 #include <fmt/format.h>
 

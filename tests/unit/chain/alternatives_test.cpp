@@ -1,8 +1,8 @@
 // Which alternatives stand beside the best chain, why, and what to take when the shelf is empty, in worlds of a few
 // parts.
-#include "chain/alternatives.h"
-
-#include "chain/reason.h"
+#include "chain/ask/answer.h"
+#include "chain/finder.h"
+#include "report/words/reason.h"
 #include "unit/chain/small_world.h"
 
 #include <gmock/gmock.h>
@@ -11,6 +11,7 @@
 namespace riserun::chain::testing {
 namespace {
 
+using report::reason;
 using ::testing::ElementsAre;
 using ::testing::IsEmpty;
 
@@ -161,7 +162,7 @@ std::string shelf(const SmallWorld& world, const ChainRequest& request) {
   const Finder finder(world.catalog());
   const Answer answer = finder.find(request);
   std::string text;
-  for (const Substitute& substitute : finder.shelf_empty(request, std::get<Chain>(answer))) {
+  for (const Substitute& substitute : finder.substitutes(request, std::get<Chain>(answer))) {
     text += "no " + world.catalog().part(substitute.instead_of).name + ":";
     for (const PartId part : substitute.buy_also) text += " +" + world.catalog().part(part).name;
     for (const PartId part : substitute.put_back) text += " -" + world.catalog().part(part).name;
@@ -200,8 +201,7 @@ TEST(ShelfEmpty, WhatTheBinHasOfThePartStaysUsable) {
   request.bin.items = {{shop.part("nipple"), 1}};
   EXPECT_EQ(shelf(shop, request), "") << "nothing is bought";
   request.needs = {shop.need("coupling", {"coupling", "long coupling"})};
-  EXPECT_EQ(shelf(shop, request),
-            "no coupling: +long coupling = nipple*, long coupling, nipple; no nipple: nothing; ");
+  EXPECT_EQ(shelf(shop, request), "no coupling: +long coupling = nipple*, long coupling, nipple; no nipple: nothing; ");
 }
 
 // Equal in parts, price, length, head and purchases: what is left is common practice, then the ids.

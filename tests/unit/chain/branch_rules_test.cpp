@@ -1,5 +1,6 @@
 // The rules of single branches of an assembly, one by one, in worlds of a few parts.
-#include "chain/branched.h"
+#include "chain/ask/assembly.h"
+#include "chain/finder.h"
 #include "quantity/input_error.h"
 #include "unit/chain/small_world.h"
 

@@ -1,6 +1,6 @@
 // Which branched assembly is found, rule by rule, in worlds of a few parts.
-#include "chain/branched.h"
-
+#include "chain/ask/assembly.h"
+#include "chain/finder.h"
 #include "quantity/input_error.h"
 #include "unit/chain/small_world.h"
 

@@ -1,4 +1,6 @@
 // Which chain is found, rule by rule, in worlds of a few parts. A star marks a part that comes from the bin.
+#include "chain/finder.h"
+#include "chain/search/best_chain.h"
 #include "unit/chain/small_world.h"
 
 #include <gmock/gmock.h>
@@ -239,7 +241,7 @@ TEST(FindChain, HeadIsThatOfTheWholeLine) {
   )");
   const Finder finder(shop.catalog());
   const ChainRequest request = shop.ask("1 A female", "1 A female", Order::loss);
-  const auto route = finder.best(request);
+  const auto route = best_chain(finder.prepared(), request);
   ASSERT_TRUE(route.has_value());
   const Answer answer = finder.find(request);
   const Chain& chain = std::get<Chain>(answer);

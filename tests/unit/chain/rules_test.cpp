@@ -1,5 +1,5 @@
 // Rules of a request one by one: order of the needs, bushings, heat, air and vacuum, and what a refusal says of them.
-#include "chain/galvanic_area.h"
+#include "chain/part/wetted_area.h"
 #include "unit/chain/small_world.h"
 
 #include <gmock/gmock.h>

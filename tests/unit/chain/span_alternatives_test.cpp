@@ -1,6 +1,6 @@
 // Other runs that make a distance, in the shipped catalog.
-#include "catalog/load.h"
-#include "catalog/part_search.h"
+#include "catalog/load/load.h"
+#include "catalog/words/part_search.h"
 #include "chain/finder.h"
 
 #include <gmock/gmock.h>

@@ -22,7 +22,7 @@ std::vector<std::string> written(const SmallWorld& shop, const std::vector<PortT
   return names;
 }
 
-TEST(WhyNone, NamesTheMissingAdapterAndWhatIsReachable) {
+TEST(WhyNoChain, NamesTheMissingAdapterAndWhatIsReachable) {
   const SmallWorld shop(R"(
     reducing coupling: 1 A female, 3/4 A female, 350c
     hose nipple: 3/4 G male, 3/4 G male, 300c
@@ -35,12 +35,12 @@ TEST(WhyNone, NamesTheMissingAdapterAndWhatIsReachable) {
   EXPECT_THAT(none.mends, IsEmpty());
 }
 
-TEST(WhyNone, PrefersAPartOfOneKindOverAnAdapter) {
+TEST(WhyNoChain, PrefersAPartOfOneKindOverAnAdapter) {
   const SmallWorld shop("hose adapter: 3/4 A male, 3/4 G male, 400c");
   EXPECT_EQ(none_for(shop, shop.ask("1 A male", "3/4 G female")).missing_part, "1 FA x 3/4 FA adapter");
 }
 
-TEST(WhyNone, NamesTheOneSpecialOrderPart) {
+TEST(WhyNoChain, NamesTheOneSpecialOrderPart) {
   const SmallWorld shop(R"(
     odd coupling: 1 A female, 1 A female, 200c, special
     dear coupling: 1 A female, 1 A female, 900c, special
@@ -51,7 +51,7 @@ TEST(WhyNone, NamesTheOneSpecialOrderPart) {
   EXPECT_THAT(none.mends, ElementsAre("order the odd coupling"));
 }
 
-TEST(WhyNone, TwoSpecialOrderPartsAreNotOne) {
+TEST(WhyNoChain, TwoSpecialOrderPartsAreNotOne) {
   const SmallWorld shop(R"(
     odd coupling: 1 A female, 1/2 A female, 200c, special
     odd nipple: 1/2 A male, 3/4 A male, 200c, special
@@ -59,13 +59,13 @@ TEST(WhyNone, TwoSpecialOrderPartsAreNotOne) {
   EXPECT_FALSE(none_for(shop, shop.ask("1 A male", "3/4 A female")).special_order.has_value());
 }
 
-TEST(WhyNone, LookAlikesAreNeverJoinedAndAreNamed) {
+TEST(WhyNoChain, LookAlikesAreNeverJoinedAndAreNamed) {
   const SmallWorld shop("coupling: 1 A female, 1 A female, 200c");
   const NoChain none = none_for(shop, shop.ask("1 A male", "1 B female"));
   EXPECT_THAT(none.look_alikes, ElementsAre("never join 1 MA and 1 FB: the pitch is the same, the thread form is not"));
 }
 
-TEST(WhyNone, EachMendIsEnoughByItself) {
+TEST(WhyNoChain, EachMendIsEnoughByItself) {
   const SmallWorld shop("coupling: 1 A female, 1 A female, 200c, rating 100, bore 20");
   ChainRequest request = shop.ask("1 A male", "1 A male");
   request.rating = psig(150.0);
@@ -79,7 +79,7 @@ TEST(WhyNone, EachMendIsEnoughByItself) {
   EXPECT_THAT(none_for(shop, request).mends, ElementsAre("accept a bore below 1 in"));
 }
 
-TEST(WhyNone, ANeedThatNoTwoEndedPartMeets) {
+TEST(WhyNoChain, ANeedThatNoTwoEndedPartMeets) {
   const SmallWorld shop(R"(
     coupling: 1 A female, 1 A female, 200c
     gauge: 1/2 A male, 900c, device
@@ -90,14 +90,14 @@ TEST(WhyNone, ANeedThatNoTwoEndedPartMeets) {
   EXPECT_THAT(none_for(shop, request).mends, ElementsAre("do without the gauge"));
 }
 
-TEST(WhyNone, AMissingUnionIsAsked) {
+TEST(WhyNoChain, AMissingUnionIsAsked) {
   const SmallWorld shop("coupling: 1 A female, 1 A female, 200c");
   ChainRequest request = shop.ask("1 A male", "1 A male");
   request.from.freedom = request.to.freedom = Freedom::fixed;
   EXPECT_EQ(none_for(shop, request).missing_part, "1 FA x 1 FA union");
 }
 
-TEST(WhyNone, WhereNothingIsBoughtTheCheapestPurchaseMendsIt) {
+TEST(WhyNoChain, WhereNothingIsBoughtTheCheapestPurchaseMendsIt) {
   const SmallWorld shop(R"(
     coupling: 1 A female, 1 A female, 200c
     union: 1 A female, 1 A female, 900c, union

@@ -1,7 +1,7 @@
 // The shipped catalog and the example jobs, read once for all tests of this folder.
 #pragma once
 
-#include "catalog/load.h"
+#include "catalog/load/load.h"
 #include "plan/plan.h"
 
 #include <gtest/gtest.h>

@@ -1,7 +1,7 @@
 // Alternatives and substitutes as they are printed and as JSON, in a world of four parts.
 #include "chain/finder.h"
-#include "report/chain_text.h"
-#include "report/plan_json.h"
+#include "report/json/plan_json.h"
+#include "report/text/chain_text.h"
 #include "unit/chain/small_world.h"
 
 #include <gmock/gmock.h>
@@ -26,7 +26,7 @@ const char* const kShop = R"(
 struct Asked {
   explicit Asked(const char* to) : request(shop.ask("1 A male", to)), finder(shop.catalog()) {
     rows = finder.alternatives(request, 9);
-    substitutes = finder.shelf_empty(request, rows.front().chain);
+    substitutes = finder.substitutes(request, rows.front().chain);
   }
   std::string text() const { return alternatives_text(shop.catalog(), request, rows, substitutes, {}); }
   nlohmann::json json() const {

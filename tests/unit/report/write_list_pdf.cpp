@@ -1,7 +1,7 @@
 // write_list_pdf JOB FOLDER: the list of a job as PDF in both unit systems, and as text to hold it against.
-#include "catalog/load.h"
-#include "report/list_pdf.h"
-#include "report/plan_text.h"
+#include "catalog/load/load.h"
+#include "report/paper/list_pdf.h"
+#include "report/text/plan_text.h"
 
 #include <filesystem>
 #include <fstream>

@@ -1,7 +1,7 @@
 // The shipped catalog and the examples, a folder that goes away with its test, and pieces of texts.
 #pragma once
 
-#include "catalog/load.h"
+#include "catalog/load/load.h"
 #include "plan/plan.h"
 
 #include <unistd.h>

@@ -1,7 +1,7 @@
 // Hundreds of random acts on jobs with comments strewn over them: a job that is kept loads, comments and the lines that
 // were not edited stay, and undo goes back byte for byte.
-#include "gui/model/editor.h"
-#include "gui/model/fields.h"
+#include "gui/model/edit/fields.h"
+#include "gui/model/session/editor.h"
 #include "window/model/bench.h"
 
 #include <gtest/gtest.h>

@@ -1,9 +1,9 @@
 // What each act does to the job's text and to its plan, and the way back.
-#include "gui/model/editor.h"
+#include "gui/model/session/editor.h"
 
 #include "chain/finder.h"
-#include "gui/model/choices.h"
-#include "gui/model/fields.h"
+#include "gui/model/edit/choices.h"
+#include "gui/model/edit/fields.h"
 #include "window/model/bench.h"
 
 #include <gmock/gmock.h>

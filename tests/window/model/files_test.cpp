@@ -1,8 +1,8 @@
 // Files: whole or not at all, known again, and unsaved work that outlives the program.
-#include "gui/model/job_file.h"
-#include "gui/model/open_job.h"
-#include "gui/model/state_folder.h"
-#include "gui/model/view_state.h"
+#include "gui/model/canvas/view_state.h"
+#include "gui/model/session/job_file.h"
+#include "gui/model/session/open_job.h"
+#include "gui/model/session/state_folder.h"
 #include "window/model/bench.h"
 
 #include <gmock/gmock.h>

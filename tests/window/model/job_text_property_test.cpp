@@ -1,5 +1,5 @@
 // Thousands of edits at random places of random files: what was asked is there, everything else stands as it stood.
-#include "gui/model/job_text.h"
+#include "gui/model/text/job_text.h"
 #include "window/model/random_yaml.h"
 
 #include <gtest/gtest.h>
@@ -56,7 +56,7 @@ JobText read(const std::string& text) {
   return std::get<JobText>(std::move(result));
 }
 
-struct Tally {
+struct MixedRadix {
   int done = 0;
   int refused = 0;
 };
@@ -70,8 +70,8 @@ class RandomEdits : public ::testing::Test {
 
   /// Edits every file a few times, each time with what came out before.
   template <class Edit>
-  Tally edit_files(Edit edit) {
-    Tally tally;
+  MixedRadix edit_files(Edit edit) {
+    MixedRadix tally;
     for (int file = 0; file < kFiles; ++file) {
       JobText text = read(random_yaml(random));
       for (int i = 0; i < kEditsPerFile; ++i) {
@@ -97,7 +97,7 @@ class RandomEdits : public ::testing::Test {
 TEST_F(RandomEdits, AReplacedTextChangesItsOwnLineOnly) {
   const std::vector<std::string> values = {"5-1/2 in", "1'1-11/16\"", "\"quoted\" - and: [odd] # {text}",       "null",
                                            "- x",      "ö, ä",        "a longer text than there was before it", "x"};
-  const Tally tally = edit_files([&](const JobText& text, const JobPath& path) {
+  const MixedRadix tally = edit_files([&](const JobText& text, const JobPath& path) {
     const TextNode& node = *text.find(path);
     if (!node.is_text()) return std::pair(Edited(CannotEdit{}), false);
     const std::string value = one_of(values);
@@ -130,7 +130,7 @@ TEST_F(RandomEdits, ANewKeyIsAddedAndNothingElseChanges) {
       Content("4 in"), Content(Content::List{Content("hose"), Content("ball valve, brass")}),
       Content(Content::Map{{"from", Content("a: b")}, {"to", Content("c")}}),
       Content(Content::List{Content(Content::Map{{"part", Content("1 x 4 nipple")}, {"count", Content("2")}})})};
-  const Tally tally = edit_files([&](const JobText& text, const JobPath& path) {
+  const MixedRadix tally = edit_files([&](const JobText& text, const JobPath& path) {
     if (!text.find(path)->is_map()) return std::pair(Edited(CannotEdit{}), false);
     const JobPath added = path / ("new, " + std::to_string(count++));
     Edited edited = text.set(added, one_of(contents));
@@ -153,7 +153,7 @@ TEST_F(RandomEdits, ANewKeyIsAddedAndNothingElseChanges) {
 TEST_F(RandomEdits, ARowIsAddedToAListAndNothingElseChanges) {
   const std::vector<Content> rows = {Content("hose"),
                                      Content(Content::Map{{"part", Content("a")}, {"count", Content("2")}})};
-  const Tally tally = edit_files([&](const JobText& text, const JobPath& path) {
+  const MixedRadix tally = edit_files([&](const JobText& text, const JobPath& path) {
     const TextNode& list = *text.find(path);
     if (!list.is_list()) return std::pair(Edited(CannotEdit{}), false);
     Edited edited = text.append(path, one_of(rows));
@@ -169,7 +169,7 @@ TEST_F(RandomEdits, ARowIsAddedToAListAndNothingElseChanges) {
 }
 
 TEST_F(RandomEdits, WhatIsTakenOutIsGoneAndAllElseIsThere) {
-  const Tally tally = edit_files([&](const JobText& text, const JobPath& path) {
+  const MixedRadix tally = edit_files([&](const JobText& text, const JobPath& path) {
     if (path.empty() || text.root().children.size() < 2) return std::pair(Edited(CannotEdit{}), false);
     Edited edited = text.remove(path);
     if (const JobText* now = std::get_if<JobText>(&edited)) {

@@ -1,5 +1,5 @@
 // How edits look in a file as people write it.
-#include "gui/model/job_text.h"
+#include "gui/model/text/job_text.h"
 
 #include <gtest/gtest.h>
 

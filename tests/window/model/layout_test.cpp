@@ -1,8 +1,8 @@
 // Nothing overlaps, flow reads left to right, links end at pins: on random jobs of up to 500 parts, with nodes that the
 // user has moved, and on the examples.
-#include "gui/model/layout.h"
+#include "gui/model/canvas/layout.h"
 
-#include "gui/model/sketch.h"
+#include "gui/model/canvas/sketch.h"
 #include "window/model/bench.h"
 
 #include <gtest/gtest.h>

@@ -1,5 +1,5 @@
 // The model on its threads, as the window drives it.
-#include "gui/model/model.h"
+#include "gui/model/session/model.h"
 
 #include "window/model/bench.h"
 

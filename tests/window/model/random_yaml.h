@@ -1,8 +1,8 @@
 // Random YAML files in the many ways in which people write them, with comments and blank lines, for the property tests.
 #pragma once
 
-#include "gui/model/job_path.h"
-#include "gui/model/text_tree.h"
+#include "gui/model/text/job_path.h"
+#include "gui/model/text/text_tree.h"
 
 #include <random>
 #include <string>

@@ -1,4 +1,4 @@
-#include "gui/views/canvas.h"
+#include "gui/views/canvas/canvas.h"
 
 #include <gtest/gtest.h>
 

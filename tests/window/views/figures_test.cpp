@@ -1,6 +1,6 @@
-#include "gui/views/figures.h"
+#include "gui/views/sheets/figures.h"
 
-#include "report/plan_text.h"
+#include "report/text/plan_text.h"
 #include "unit/plan/shipped.h"
 
 #include <gmock/gmock.h>

@@ -1,5 +1,5 @@
 // Every part of the shipped catalog can be drawn, and the drawing says what its ports are.
-#include "gui/views/part_drawing.h"
+#include "gui/views/drawing/part_drawing.h"
 
 #include "unit/plan/shipped.h"
 

@@ -1,6 +1,6 @@
 #include "gui/views/playback.h"
 
-#include "gui/views/plot_series.h"
+#include "gui/views/drawing/plot_series.h"
 #include "unit/plan/shipped.h"
 
 #include <gtest/gtest.h>

@@ -1,5 +1,5 @@
 // The section against the plan that it draws.
-#include "gui/views/section_drawing.h"
+#include "gui/views/drawing/section_drawing.h"
 #include "unit/plan/shipped.h"
 
 #include <gmock/gmock.h>

@@ -1,4 +1,4 @@
-#include "gui/views/drawing.h"
+#include "gui/views/drawing/drawing.h"
 
 #include <gmock/gmock.h>
 

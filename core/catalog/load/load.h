@@ -1,0 +1,64 @@
+// Loading: the folder of catalog files, a user's own catalog files, and the bin. Every mistake of all files of a load
+// is reported at once, each with file, line and column; nothing is ever half-loaded.
+#pragma once
+
+#include "catalog/bin.h"
+#include "catalog/catalog.h"
+#include "catalog/yaml/document.h"
+
+#include <filesystem>
+#include <optional>
+#include <span>
+#include <string>
+
+namespace riserun::catalog {
+
+/// The catalog of a folder: materials.yaml, joints.yaml, losses.yaml and pipe.yaml, then every other .yaml file in the
+/// order of names (families), duty.yaml, then the extra files (a user's own families, parts, duties and prices) in the
+/// order given.
+/// @throws InputError with every mistake of every file.
+Catalog load_catalog(const std::filesystem::path& folder, std::span<const std::filesystem::path> extra_files = {});
+
+/// A file that is in memory already.
+struct SourceText {
+  std::string name;  // its last part says which file of a catalog it is: `joints.yaml`
+  std::string text;
+};
+/// The same from texts, in the order given: materials.yaml, joints.yaml, losses.yaml, pipe.yaml, families; then the
+/// user's own.
+Catalog load_catalog(std::span<const SourceText> texts, std::span<const SourceText> own_texts);
+
+/// The folder of the shipped catalog: `catalog` beside the program, one level up, or under ../share/riserun; else that
+/// of the source tree which the program was built from.
+/// @throws InputError when there is none.
+std::filesystem::path find_catalog_folder();
+
+/// Reads a bin file (key `bin`). A part measured by hand is added to the builder as a copy of the catalog's part, with
+/// `measured` set; so build the catalog afterwards.
+/// @throws InputError with every mistake of the file.
+Bin load_bin(CatalogBuilder& builder, const std::filesystem::path& file);
+Bin load_bin(CatalogBuilder& builder, const SourceText& text);
+
+/// The same for a catalog that is finished: it is taken over and comes back with the measured parts.
+struct CatalogWithBin {
+  Catalog catalog;
+  Bin bin;
+};
+CatalogWithBin load_bin(Catalog catalog, const std::filesystem::path& file);
+
+/// Reads the list that stands under `bin` in a bin file or in a job.
+Bin read_bin(const Value& list, CatalogBuilder& builder, Problems& problems);
+
+/// What a person measured on a part in the hand; what was not measured stays as in the catalog.
+struct Measured {
+  std::optional<Length> length;  // end to end, of a part with two straight ports
+  std::optional<GaugePressure> rating;
+};
+/// Adds a copy of the part with what was measured, and `measured` set. Both ports of a straight part reach in the same
+/// proportion as before. The same measurements twice give the same part.
+PartId add_measured(CatalogBuilder& builder, PartId part, const Measured& measured);
+
+/// Reads the list that stands under `prices` in a user's catalog file: the prices in it replace those of the catalog.
+void read_prices(const Value& list, CatalogBuilder& builder, Problems& problems);
+
+}  // namespace riserun::catalog

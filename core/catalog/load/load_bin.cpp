@@ -1,0 +1,151 @@
+// What the shop already has, and parts measured by hand.
+#include "catalog/load/load.h"
+#include "catalog/words/part_search.h"
+#include "quantity/read.h"
+#include "quantity/write.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace riserun::catalog {
+
+namespace {
+
+using quantity::Range;
+
+quantity::Reading<int> read_item_count(std::string_view text) {
+  return quantity::within(quantity::read_count(text), Range<int>{0, 10000}, text);
+}
+
+quantity::Reading<Length> read_measured_length(std::string_view text) {
+  return quantity::within(quantity::read_length(text), Range<Length>{millimetres(2.0), metres(100.0)}, text);
+}
+
+quantity::Reading<GaugePressure> read_measured_rating(std::string_view text) {
+  return quantity::within(quantity::read_pressure(text), Range<GaugePressure>{psig(0.1), psig(20000.0)}, text);
+}
+
+Length straight_reach(const Part& part) {
+  Length sum{};
+  for (const Port& port : part.ports) sum += port.reach;
+  return sum;
+}
+
+bool is_straight(const Part& part) {
+  if (part.ports.size() != 2) return false;
+  const double turn = std::fmod(std::abs(part.ports[0].heading_degrees - part.ports[1].heading_degrees), 360.0);
+  return std::abs(turn - 180.0) < 0.5;
+}
+
+std::optional<Measured> read_measured(const Value& value, const Part& part, Problems& problems) {
+  Fields fields(value, {"length", "rating"}, problems);
+  if (!fields.valid()) return std::nullopt;
+  Measured measured;
+  measured.length = fields.find_with("length", read_measured_length);
+  measured.rating = fields.find_with("rating", read_measured_rating);
+  if (value.size() == 0) problems.add(value, value.path() + ": what was measured is missing: length or rating");
+  if (measured.length && (!is_straight(part) || straight_reach(part) <= Length{})) {
+    problems.add(value["length"], value["length"].path() +
+                                      ": a length end to end belongs to a straight part with two ports, which '" +
+                                      part.id + "' is not");
+    return std::nullopt;
+  }
+  return measured;
+}
+
+void add_count(Bin& bin, PartId part, int count) {
+  for (BinItem& item : bin.items)
+    if (item.part == part) {
+      item.count += count;
+      return;
+    }
+  bin.items.push_back({part, count});
+}
+
+/// The words of an item, with the material that may be stated beside them.
+std::optional<PartId> read_item_part(Fields& fields, PartSearch& search, Problems& problems) {
+  const Value material = fields.find("material");
+  const std::string beside = material.exists() ? " " + std::string(read_text(material, problems).value_or("")) : "";
+  if (material.is_text() && !search.catalog().find_material(material.text())) {
+    problems.add(material, material.path() + ": unknown material '" + std::string(material.text()) + "'");
+    fields.need("part");
+    return std::nullopt;
+  }
+  return fields.need_with("part", [&](std::string_view words) { return search.find_one(std::string(words) + beside); });
+}
+
+void read_item(const Value& value, CatalogBuilder& builder, PartSearch& search, Problems& problems, Bin& bin) {
+  Fields fields(value, {"part", "material", "count", "measured"}, problems);
+  if (!fields.valid()) return;
+  std::optional<PartId> part = read_item_part(fields, search, problems);
+  const Value count_value = fields.find("count");
+  const std::optional<int> count = count_value.exists() ? read_with(count_value, read_item_count, problems) : 1;
+  const Value measured_value = fields.find("measured");
+  if (!part || !count) return;
+  if (measured_value.exists()) {
+    const std::optional<Measured> measured = read_measured(measured_value, builder.so_far().part(*part), problems);
+    if (!measured) return;
+    part = add_measured(builder, *part, *measured);
+  }
+  add_count(bin, *part, *count);
+}
+
+Bin bin_of(const Document& document, CatalogBuilder& builder, Problems problems) {
+  Bin bin;
+  const Value root = document.root();
+  if (root.exists() || problems.empty()) {
+    if (!root.is_map()) problems.add(root, "the file holds no map of keys; a bin file has the key 'bin'");
+    Fields fields(root.is_map() ? root : Value(), {"bin"}, problems);
+    if (const Value list = fields.need("bin"); list.exists()) bin = read_bin(list, builder, problems);
+  }
+  std::move(problems).throw_if_any();
+  return bin;
+}
+
+}  // namespace
+
+PartId add_measured(CatalogBuilder& builder, PartId part, const Measured& measured) {
+  Part copy = builder.so_far().part(part);
+  if (measured.length) {
+    const double scale = in_metres(*measured.length) / in_metres(straight_reach(copy));
+    for (Port& port : copy.ports) port.reach *= scale;
+    copy.id += "/measured-" + std::to_string(std::llround(in_metres(*measured.length) * 1e6)) + "um";
+    copy.name += ", measured " + quantity::write_length(*measured.length, quantity::UnitSystem::inch,
+                                                        quantity::TapeMark::thirty_second);
+  }
+  if (measured.rating) {
+    copy.rating = *measured.rating;
+    copy.id += "/rated-" + std::to_string(std::llround(in_pascals(*measured.rating))) + "pa";
+  }
+  copy.measured = true;
+  copy.source = "measured by hand; the rest: " + copy.source;
+  if (const std::optional<PartId> known = builder.so_far().find_part(copy.id)) return *known;
+  return builder.add(std::move(copy));
+}
+
+Bin read_bin(const Value& list, CatalogBuilder& builder, Problems& problems) {
+  Bin bin;
+  PartSearch search(builder.so_far());  // parts that are measured have the words of those that they stand for
+  for (const Value& item : read_list(list, problems)) read_item(item, builder, search, problems, bin);
+  return bin;
+}
+
+Bin load_bin(CatalogBuilder& builder, const std::filesystem::path& file) {
+  Problems problems;
+  const Document document = Document::load(file, problems);
+  return bin_of(document, builder, std::move(problems));
+}
+
+Bin load_bin(CatalogBuilder& builder, const SourceText& text) {
+  Problems problems;
+  const Document document = Document::parse(text.text, text.name, problems);
+  return bin_of(document, builder, std::move(problems));
+}
+
+CatalogWithBin load_bin(Catalog catalog, const std::filesystem::path& file) {
+  CatalogBuilder builder(std::move(catalog));
+  Bin bin = load_bin(builder, file);
+  return {std::move(builder).build(), std::move(bin)};
+}
+
+}  // namespace riserun::catalog

@@ -1,0 +1,136 @@
+// A user's own parts and prices.
+#include "catalog/load/load.h"
+#include "catalog/load/loading.h"
+#include "catalog/words/part_search.h"
+#include "quantity/read.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace riserun::catalog {
+
+namespace {
+
+using quantity::Range;
+
+quantity::Reading<GaugePressure> read_rating(std::string_view text) {
+  return quantity::within(quantity::read_pressure(text), Range<GaugePressure>{psig(0.1), psig(20000.0)}, text);
+}
+
+quantity::Reading<Length> read_bore(std::string_view text) {
+  return quantity::within(quantity::read_length(text), Range<Length>{millimetres(0.5), metres(1.0)}, text);
+}
+
+quantity::Reading<double> read_heading(std::string_view text) {
+  return quantity::within(quantity::read_number(text), Range<double>{-360.0, 360.0}, text);
+}
+
+quantity::Reading<Price> read_positive_price(std::string_view text) {
+  return quantity::within(quantity::read_price(text), Range<Price>{cents(1), cents(10'000'000)}, text);
+}
+
+/// The port types that files and users may name although no part has them yet are made by CatalogBuilder::build, so a
+/// port is read here against a catalog that has them.
+std::optional<Port> load_port(Loading& loading, const Catalog& known, const Value& value, std::size_t place) {
+  Fields fields(value, {"port", "bore", "reach", "heading"}, loading.problems);
+  if (!fields.valid()) return std::nullopt;
+  const auto type = fields.need_with("port", [&](std::string_view text) { return read_port(known, text); });
+  const auto bore = fields.need_with("bore", read_bore);
+  const auto reach = fields.need_with("reach", quantity::read_length);
+  constexpr double kUsualHeadings[] = {180.0, 0.0, 90.0, 270.0};
+  const double usual = place < 4 ? kUsualHeadings[place] : 0.0;
+  const double heading = fields.find_with("heading", read_heading).value_or(usual);
+  if (!type || !bore || !reach) return std::nullopt;
+  Port port;
+  port.type = loading.builder.port_type(known.port_type(*type));
+  port.bore = *bore;
+  port.reach = *reach;
+  port.heading_degrees = heading;
+  return port;
+}
+
+/// The family of that name, made when it is new.
+FamilyId own_family(Loading& loading, const std::string& name, bool can_shut) {
+  if (const std::optional<FamilyId> known = loading.so_far().find_family(name)) return *known;
+  Family family;
+  family.name = name;
+  family.standard = "none";
+  family.shelf = "own parts";
+  family.source = "own part";
+  family.can_shut = can_shut;
+  return loading.builder.add(std::move(family));
+}
+
+void load_ports(Loading& loading, const Catalog& known, const Value& list, Part& part) {
+  const std::vector<Value> ports = read_list(list, loading.problems);
+  constexpr std::size_t kMostPorts = 8;
+  if (list.is_list() && (ports.empty() || ports.size() > kMostPorts))
+    loading.problems.add(list, list.path() + ": a part has 1 to 8 ports, not " + std::to_string(ports.size()));
+  for (const Value& value : ports)
+    if (std::optional<Port> port = load_port(loading, known, value, part.ports.size())) part.ports.push_back(*port);
+}
+
+void load_own_part(Loading& loading, const Catalog& known, const Value& value) {
+  const std::size_t before = loading.problems.size();
+  Fields fields(value,
+                {"id", "name", "size", "family", "material", "rating", "price", "source", "ports", "across flats",
+                 "stocked", "closing", "dielectric", "one way", "air", "loss", "can shut"},
+                loading.problems);
+  if (!fields.valid()) return;
+  Part part;
+  part.id = fields.need_text("id");
+  part.name = fields.need_text("name");
+  part.size = fields.need_text("size");
+  const bool can_shut = fields.flag_or("can shut", false);
+  const std::string family = fields.text_or("family", can_shut ? "own valve" : "own part");
+  if (const auto same = loading.so_far().find_family(family);
+      can_shut && same && !loading.so_far().family(*same).can_shut)
+    loading.problems.add(value["can shut"], fmt::format("{}: the family '{}' holds nothing that can shut; name another "
+                                                        "family",
+                                                        value["can shut"].path(), family));
+  const Value material = fields.need("material");
+  const std::optional<MaterialId> material_id = material.exists() ? named_material(loading, material) : std::nullopt;
+  part.rating = fields.need_with("rating", read_rating).value_or(GaugePressure{});
+  part.price = fields.find_with("price", read_positive_price).value_or(Price{});
+  part.source = fields.need_text("source");
+  part.across_flats = fields.find_with("across flats", quantity::read_length).value_or(Length{});
+  part.stocked = fields.flag_or("stocked", true);
+  part.closing = fields.flag_or("closing", false);
+  part.dielectric = fields.flag_or("dielectric", false);
+  part.one_way = fields.flag_or("one way", false);
+  if (material_id) part.air = fields.flag_or("air", loading.so_far().material(*material_id).compressed_air);
+  if (const Value loss = fields.find("loss"); read_text(loss, loading.problems))
+    part.loss = named_loss(loading, loss, loss.text()).value_or(LossItemId{});
+  load_ports(loading, known, fields.need("ports"), part);
+  if (loading.so_far().find_part(part.id))
+    loading.problems.add(value["id"], value["id"].path() + ": the part '" + part.id + "' is already there");
+  if (loading.problems.size() > before) return;
+  part.material = *material_id;
+  part.family = own_family(loading, family, can_shut);
+  loading.builder.add(std::move(part));
+  loading.part_places.push_back(value);
+}
+
+}  // namespace
+
+void load_own_parts(Loading& loading, const Value& list) {
+  const Catalog known = CatalogBuilder(loading.so_far()).build();
+  for (const Value& part : read_list(list, loading.problems)) load_own_part(loading, known, part);
+}
+
+void read_prices(const Value& list, CatalogBuilder& builder, Problems& problems) {
+  PartSearch search(builder.so_far());  // a price changes no words
+  for (const Value& value : read_list(list, problems)) {
+    Fields fields(value, {"part", "price"}, problems);
+    const auto part = fields.need_with("part", [&](std::string_view words) { return search.find_one(words); });
+    const auto price = fields.need_with("price", read_positive_price);
+    if (!part || !price) continue;
+    Part changed = builder.so_far().part(*part);
+    changed.price = *price;
+    builder.replace(*part, std::move(changed));
+  }
+}
+
+}  // namespace riserun::catalog

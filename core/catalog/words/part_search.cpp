@@ -1,0 +1,407 @@
+#include "catalog/words/part_search.h"
+
+#include "catalog/words/words.h"
+#include "catalog/yaml/document.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <utility>
+
+namespace riserun::catalog {
+
+namespace {
+
+constexpr std::size_t kMostListed = 8;
+constexpr std::size_t kMostWords = 24;
+constexpr std::size_t kLongestPort = 5;  // words of a port within the words of a part
+constexpr std::string_view kIdleWords[] = {"x",   "by",   "to",  "in", "inch", "inches", "of",
+                                           "and", "with", "the", "a",  "ft",   "long"};
+
+using WordSet = std::set<std::string, std::less<>>;
+
+bool idle(std::string_view word) {
+  return std::find(std::begin(kIdleWords), std::end(kIdleWords), word) != std::end(kIdleWords);
+}
+
+void add_words(std::string_view text, WordSet& words) {
+  for (const Token& token : split_words(text))
+    if (!token.is_size && !idle(token.text)) words.insert(without_plural(token.text));
+}
+
+/// Numbers in a name that are no sizes: the degrees of an elbow, the schedule of a pipe.
+void add_numbers(const Catalog& catalog, std::string_view text, WordSet& numbers) {
+  for (const Token& token : split_words(text))
+    if (token.is_size && !catalog.find_size(token.text)) numbers.insert(token.text);
+}
+
+WordSet words_of(std::string_view text) {
+  WordSet words;
+  add_words(text, words);
+  return words;
+}
+
+std::vector<std::string> sizes_of(std::string_view text) {
+  std::vector<std::string> sizes;
+  for (const Token& token : split_words(text))
+    if (token.is_size) sizes.push_back(token.text);
+  return sizes;
+}
+
+std::vector<std::string> sorted(std::vector<std::string> texts) {
+  std::sort(texts.begin(), texts.end());
+  return texts;
+}
+
+/// What is asked for: words, sizes, and ports.
+struct Query {
+  std::vector<Token> words;  // without plural
+  std::vector<std::string> sizes;
+  std::vector<PortTypeId> ports;
+
+  void take(Token token) {
+    if (token.is_size) {
+      sizes.push_back(token.text);
+    } else if (!idle(token.text)) {
+      token.text = without_plural(token.text);
+      words.push_back(std::move(token));
+    }
+  }
+};
+
+Query plain_query(std::string_view text) {
+  Query query;
+  for (Token& token : split_words(text)) query.take(std::move(token));
+  return query;
+}
+
+}  // namespace
+
+/// The words of all families, materials and ports, looked up once.
+class PartSearch::Index {
+ public:
+  explicit Index(const Catalog& catalog) : catalog_(catalog) {
+    for (const Family& family : catalog.families()) {
+      std::vector<WordSet> names;
+      add_name(family.name, names);
+      for (const std::string& alias : family.aliases) add_name(alias, names);
+      WordSet all;
+      for (const WordSet& name : names) all.insert(name.begin(), name.end());
+      families_.push_back({std::move(names), std::move(all)});
+    }
+    for (const Material& material : catalog.materials()) {
+      WordSet words = words_of(material.name);
+      add_words(material.id, words);
+      for (const std::string& alias : material.aliases) add_words(alias, words);
+      materials_.push_back(std::move(words));
+    }
+  }
+
+  /// Takes the numbers that some family is named by from the sizes to the words.
+  void tell_numbers_from_sizes(Query& query) const {
+    std::erase_if(query.sizes, [&](const std::string& size) {
+      const bool number = numbers_.contains(size);
+      if (number) query.words.push_back({size, 0, 0, false});
+      return number;
+    });
+  }
+
+  const WordSet& family(FamilyId id) const { return families_[id.row].all; }
+  const WordSet& material(MaterialId id) const { return materials_[id.row]; }
+
+  /// Whether the words without those of the material are one of the family's names.
+  bool is_whole_name(const Query& query, FamilyId family, MaterialId material) const {
+    for (const WordSet& name : families_[family.row].names) {
+      WordSet said;
+      for (const Token& word : query.words)
+        if (name.contains(word.text) || !materials_[material.row].contains(word.text)) said.insert(word.text);
+      if (said == name) return true;
+    }
+    return false;
+  }
+
+  const WordSet& port(PortTypeId id) {
+    const auto [found, is_new] = ports_.try_emplace(id.row);
+    if (is_new) found->second = words_of_port(catalog_.port_type(id));
+    return found->second;
+  }
+
+  /// Every word that can be said.
+  WordSet all_words() {
+    WordSet all;
+    for (const Names& names : families_) all.insert(names.all.begin(), names.all.end());
+    for (const WordSet& words : materials_) all.insert(words.begin(), words.end());
+    for (const Part& part : catalog_.parts())
+      for (const Port& one : part.ports) {
+        const WordSet& words = port(one.type);
+        all.insert(words.begin(), words.end());
+      }
+    return all;
+  }
+
+ private:
+  /// A name may be said with its numbers or without.
+  void add_name(const std::string& name, std::vector<WordSet>& names) {
+    names.push_back(words_of(name));
+    WordSet numbers;
+    add_numbers(catalog_, name, numbers);
+    if (numbers.empty()) return;
+    numbers_.insert(numbers.begin(), numbers.end());
+    names.push_back(names.back());
+    names.back().merge(numbers);
+  }
+
+  struct Names {
+    std::vector<WordSet> names;
+    WordSet all;
+  };
+
+  WordSet words_of_port(const PortType& type) const {
+    const JointKind& kind = catalog_.kind(type.kind);
+    WordSet words = words_of(kind.name);
+    add_words(kind.id, words);
+    add_words(catalog_.notation(type.kind, type.end), words);
+    for (const std::string& word : kind.kind_words) add_words(word, words);
+    const std::vector<std::string>& own = type.end == End::male     ? kind.male_words
+                                          : type.end == End::female ? kind.female_words
+                                                                    : kind.neither_words;
+    for (const std::string& word : own) add_words(word, words);
+    if (type.end != End::neither) words.insert(type.end == End::male ? "male" : "female");
+    return words;
+  }
+
+  const Catalog& catalog_;
+  std::vector<Names> families_;
+  WordSet numbers_;
+  std::vector<WordSet> materials_;
+  std::map<std::uint32_t, WordSet> ports_;
+};
+
+namespace {
+
+/// How well a part fits; more is better.
+struct Fit {
+  bool whole_name = false;
+  bool whole_size = false;
+  auto operator<=>(const Fit&) const = default;
+};
+
+}  // namespace
+
+class PartSearch::Search {
+ public:
+  Search(const Catalog& catalog, Index& index) : catalog_(catalog), index_(index) {}
+
+  /// Parts of the best fit. With `port_words`, a word may also be one of a port or of the part's own title.
+  std::vector<PartId> run(Query query, bool port_words) {
+    index_.tell_numbers_from_sizes(query);
+    tell_who_knows(query);
+    std::vector<PartId> best;
+    for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
+      const std::optional<Fit> fit = fit_of(query, catalog_.part(PartId{row}), port_words);
+      if (!fit || (!best.empty() && *fit < best_fit_)) continue;
+      if (best.empty() || *fit > best_fit_) best.clear();
+      best_fit_ = *fit;
+      best.push_back(PartId{row});
+    }
+    return best;
+  }
+
+  /// Of the last run that found anything.
+  const Fit& best_fit() const { return best_fit_; }
+
+ private:
+  std::optional<Fit> fit_of(const Query& query, const Part& part, bool port_words) {
+    for (std::size_t word = 0; word < query.words.size(); ++word)
+      if (!knows(part, word, query.words[word].text, port_words)) return std::nullopt;
+    if (!has_ports(part, query.ports)) return std::nullopt;
+    const std::optional<bool> sizes = whole_size(query, part);
+    if (!sizes) return std::nullopt;
+    return Fit{index_.is_whole_name(query, part.family, part.material), *sizes};
+  }
+
+  /// Which families and materials have each word among their own: asked once, not for every part.
+  void tell_who_knows(const Query& query) {
+    families_.assign(query.words.size(), std::vector<bool>(catalog_.families().size()));
+    materials_.assign(query.words.size(), std::vector<bool>(catalog_.materials().size()));
+    for (std::size_t word = 0; word < query.words.size(); ++word) {
+      const std::string& text = query.words[word].text;
+      for (std::uint32_t row = 0; row < families_[word].size(); ++row)
+        families_[word][row] = index_.family(FamilyId{row}).contains(text);
+      for (std::uint32_t row = 0; row < materials_[word].size(); ++row)
+        materials_[word][row] = index_.material(MaterialId{row}).contains(text);
+    }
+  }
+
+  bool knows(const Part& part, std::size_t place, const std::string& word, bool port_words) {
+    if (families_[place][part.family.row] || materials_[place][part.material.row]) return true;
+    if (!port_words) return false;
+    for (const Port& port : part.ports)
+      if (index_.port(port.type).contains(word)) return true;
+    const bool maybe = lower_case(part.name).find(word) != std::string::npos;  // spares splitting most names
+    return maybe && words_of(part.name).contains(word);
+  }
+
+  static bool has_ports(const Part& part, std::vector<PortTypeId> wanted) {
+    for (const Port& port : part.ports) {
+      const auto found = std::find(wanted.begin(), wanted.end(), port.type);
+      if (found != wanted.end()) wanted.erase(found);
+    }
+    return wanted.empty();
+  }
+
+  /// Nothing: the part has not these sizes. True: they are all the sizes that it has.
+  std::optional<bool> whole_size(const Query& query, const Part& part) const {
+    if (query.sizes.empty()) return false;
+    const std::vector<std::string> wanted = sorted(query.sizes);
+    const std::vector<std::string> has = sorted(sizes_of(part.size));
+    if (wanted == has) return true;
+    std::vector<std::string> ports;
+    for (const Port& port : part.ports) ports.push_back(catalog_.size_name(catalog_.port_type(port.type).size));
+    ports = sorted(std::move(ports));
+    if (wanted == ports) return true;
+    const bool some = std::includes(has.begin(), has.end(), wanted.begin(), wanted.end()) ||
+                      std::includes(ports.begin(), ports.end(), wanted.begin(), wanted.end());
+    return some ? std::optional(false) : std::nullopt;
+  }
+
+  const Catalog& catalog_;
+  Index& index_;
+  std::vector<std::vector<bool>> families_;  // by word of the query and row
+  std::vector<std::vector<bool>> materials_;
+  Fit best_fit_;
+};
+
+namespace {
+
+/// The same words with what reads as a port taken for one.
+Query query_with_ports(const PortNotation& notation, std::string_view text) {
+  Query query;
+  const std::vector<Token> tokens = split_words(text);
+  for (std::size_t at = 0; at < tokens.size();) {
+    std::size_t used = 0;
+    for (std::size_t count = std::min(kLongestPort, tokens.size() - at); count >= 2 && used == 0; --count) {
+      const Token& last = tokens[at + count - 1];
+      if (idle(tokens[at].text) || idle(last.text)) continue;
+      const auto port = notation.read(text.substr(tokens[at].offset, last.offset + last.length - tokens[at].offset));
+      if (const PortTypeId* id = std::get_if<PortTypeId>(&port)) {
+        query.ports.push_back(*id);
+        used = count;
+      }
+    }
+    if (used > 0) {
+      at += used;
+      continue;
+    }
+    query.take(tokens[at++]);
+  }
+  return query;
+}
+
+std::vector<std::string_view> nearest_words(std::string_view word, const WordSet& all) {
+  std::vector<std::pair<std::size_t, std::string_view>> near;
+  for (const std::string& known : all) {
+    const std::size_t distance = edit_distance(word, known);
+    if (distance <= std::max<std::size_t>(1, std::max(word.size(), known.size()) / 3) && distance < known.size())
+      near.emplace_back(distance, known);
+  }
+  std::sort(near.begin(), near.end());
+  std::vector<std::string_view> result;
+  for (const auto& [distance, known] : near)
+    if (result.size() < 4) result.push_back(known);
+  return result;
+}
+
+std::string some_of(const std::vector<std::string>& names) {
+  std::string result;
+  for (std::size_t i = 0; i < std::min(names.size(), kMostListed); ++i) result += (i == 0 ? "" : ", ") + names[i];
+  return names.size() > kMostListed ? result + " ..." : result;
+}
+
+}  // namespace
+
+PartSearch::PartSearch(const Catalog& catalog) : catalog_(catalog) {}
+PartSearch::~PartSearch() = default;
+
+const PortNotation& PartSearch::ports() {
+  if (!ports_) ports_ = std::make_unique<const PortNotation>(catalog_);
+  return *ports_;
+}
+
+PartSearch::Index& PartSearch::index() {
+  if (!index_) index_ = std::make_unique<Index>(catalog_);
+  return *index_;
+}
+
+std::vector<PartId> PartSearch::find(std::string_view words) {
+  if (const std::optional<PartId> part = catalog_.find_part(words)) return {*part};
+  const Query query = plain_query(words);
+  if (query.words.empty() && query.sizes.empty()) return {};
+  if (query.words.size() + query.sizes.size() > kMostWords) return {};
+  Search search(catalog_, index());
+  std::vector<PartId> parts = search.run(query, false);
+  const bool named = !parts.empty() && search.best_fit().whole_name;
+  if (named) return parts;
+  const Query with_ports = query_with_ports(ports(), words);
+  if (!parts.empty() && with_ports.ports.empty()) return parts;
+  std::vector<PartId> by_port = search.run(with_ports, true);
+  return by_port.empty() ? parts : by_port;
+}
+
+NotationError PartSearch::why_none(std::string_view words) {
+  Query query = plain_query(words);
+  if (query.words.empty() && query.sizes.empty())
+    return {"words that name a part are expected, as in '1 x 3/4 reducing coupling'", 0, {}};
+  if (query.words.size() + query.sizes.size() > kMostWords) return {"these are too many words for a part", 0, {}};
+  Search search(catalog_, index());
+  index().tell_numbers_from_sizes(query);
+  const WordSet all = index().all_words();
+  for (const Token& word : query.words) {
+    if (all.contains(word.text)) continue;
+    const std::vector<std::string_view> near = nearest_words(word.text, all);
+    std::string message = "no part knows the word '" + std::string(words.substr(word.offset, word.length)) + "'";
+    if (!near.empty()) message += "; close to it: " + either_of(near);
+    return {std::move(message), word.offset, {near.begin(), near.end()}};
+  }
+  const std::vector<std::string> wanted = std::exchange(query.sizes, {});
+  std::vector<std::string> sizes;
+  std::vector<std::string> near;  // those with one of the sizes asked for
+  for (const PartId id : search.run(query, true)) {
+    const std::string& size = catalog_.part(id).size;
+    if (std::find(sizes.begin(), sizes.end(), size) != sizes.end()) continue;
+    sizes.push_back(size);
+    const std::vector<std::string> has = sizes_of(size);
+    if (std::find_first_of(has.begin(), has.end(), wanted.begin(), wanted.end()) != has.end()) near.push_back(size);
+  }
+  if (!near.empty()) sizes = std::move(near);
+  if (sizes.empty() || query.words.empty()) return {"no part fits all of '" + std::string(words) + "'", 0, {}};
+  return {"no part fits all of '" + std::string(words) + "'; the sizes are " + some_of(sizes), 0, sizes};
+}
+
+std::variant<PartId, NotationError> PartSearch::find_one(std::string_view words) {
+  std::vector<PartId> parts = find(words);
+  // The catalog's own part is meant, unless only parts measured by hand fit.
+  const auto is_measured = [&](PartId part) { return catalog_.part(part).measured; };
+  if (!std::all_of(parts.begin(), parts.end(), is_measured)) std::erase_if(parts, is_measured);
+  if (parts.size() == 1) return parts.front();
+  if (parts.empty()) return why_none(words);
+  std::vector<std::string> ids;
+  for (const PartId part : parts) ids.push_back(catalog_.part(part).id);
+  return NotationError{
+      "'" + std::string(words) + "' fits " + std::to_string(parts.size()) + " parts, say which: " + some_of(ids), 0,
+      ids};
+}
+
+std::vector<PartId> find_parts(const Catalog& catalog, std::string_view words) {
+  return PartSearch(catalog).find(words);
+}
+
+NotationError why_no_parts(const Catalog& catalog, std::string_view words) {
+  return PartSearch(catalog).why_none(words);
+}
+
+std::variant<PartId, NotationError> find_one_part(const Catalog& catalog, std::string_view words) {
+  return PartSearch(catalog).find_one(words);
+}
+
+}  // namespace riserun::catalog

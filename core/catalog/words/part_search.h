@@ -1,0 +1,50 @@
+// From words to parts: `ball valve`, `1 x 4 nipple, galvanized`, `1/2 FNPT coupling brass`. Words are those of the
+// family's name and aliases (singular or plural alike), of the material and of the ports; sizes are read as in a port.
+#pragma once
+
+#include "catalog/catalog.h"
+#include "catalog/words/port_notation.h"
+
+#include <memory>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+namespace riserun::catalog {
+
+/// The parts that all the words fit, in part order; empty when there are none. A part id finds its part. When the words
+/// are the whole name of a family ("coupling"), families that merely contain them ("reducing coupling") do not count;
+/// when the sizes are the whole size of some parts, parts that merely have those sizes among others do not count.
+std::vector<PartId> find_parts(const Catalog& catalog, std::string_view words);
+
+/// Why find_parts finds nothing: which word no part knows and what is close to it, or which sizes there are.
+NotationError why_no_parts(const Catalog& catalog, std::string_view words);
+
+/// The one part that the words fit, those measured by hand left out if any other fits; an error when there is none, or
+/// several (it lists their ids).
+std::variant<PartId, NotationError> find_one_part(const Catalog& catalog, std::string_view words);
+
+/// The same for many words: what the catalog calls its families, materials and ports is gathered once. The catalog must
+/// outlive it. For one thread.
+class PartSearch {
+ public:
+  explicit PartSearch(const Catalog& catalog);
+  ~PartSearch();
+  const Catalog& catalog() const { return catalog_; }
+  const PortNotation& ports();
+  std::vector<PartId> find(std::string_view words);
+  NotationError why_none(std::string_view words);
+  std::variant<PartId, NotationError> find_one(std::string_view words);
+
+ private:
+  class Index;
+  class Search;
+  const Catalog& catalog_;
+  std::unique_ptr<const PortNotation> ports_;  // made when first asked for, as is the next
+  std::unique_ptr<Index> index_;
+
+  Index& index();
+};
+
+}  // namespace riserun::catalog

@@ -1,0 +1,266 @@
+#include "catalog/words/port_notation.h"
+
+#include "catalog/words/port_vocabulary.h"
+#include "catalog/words/words.h"
+#include "catalog/yaml/document.h"
+
+#include <algorithm>
+#include <iterator>
+
+namespace riserun::catalog {
+
+namespace {
+
+constexpr std::size_t kMostPortsListed = 8;
+constexpr std::size_t kLongestText = 200;
+
+constexpr std::string_view kIdlePortWords[] = {"in",  "inch", "inches", "thread",   "threads", "threaded",
+                                               "end", "ends", "port",   "size",     "nominal", "nps",
+                                               "a",   "an",   "the",    "nominally"};
+
+bool idle_in_port(std::string_view word) {
+  return std::find(std::begin(kIdlePortWords), std::end(kIdlePortWords), word) != std::end(kIdlePortWords);
+}
+
+std::string listed(const std::vector<std::string>& names) {
+  const std::vector<std::string_view> views(names.begin(), names.end());
+  if (views.size() <= kMostPortsListed) return either_of(views);
+  std::string result;
+  for (std::size_t i = 0; i < kMostPortsListed; ++i) result += (i == 0 ? "" : ", ") + names[i];
+  return result + " ...";
+}
+
+using Vocabulary = detail::PortVocabulary;
+
+class PortReader {
+ public:
+  PortReader(const Catalog& catalog, const Vocabulary& vocabulary, std::string_view text)
+      : catalog_(catalog), text_(text), vocabulary_(vocabulary), tokens_(split_words(text)) {}
+
+  std::variant<PortTypeId, NotationError> read() {
+    if (tokens_.empty()) return NotationError{"a port is expected, as in '" + example() + "'", 0, {}};
+    for (std::size_t at = 0; at < tokens_.size();) {
+      const std::size_t used = take(at);
+      if (used == 0) return unknown_word(tokens_[at]);
+      if (conflict_) return *conflict_;
+      at += used;
+    }
+    return decide();
+  }
+
+ private:
+  std::string example() const { return catalog_.port_types().empty() ? "1 FNPT" : catalog_.written(PortTypeId{0}); }
+  std::string in_text(const Token& token) const {
+    return "'" + std::string(text_.substr(token.offset, token.length)) + "'";
+  }
+
+  /// How many words from there have been understood; 0: the first was not.
+  std::size_t take(std::size_t at) {
+    const std::span<const Token> rest = std::span(tokens_).subspan(at);
+    const Token& token = tokens_[at];
+    if (const Phrase* phrase = vocabulary_.longest_at(rest)) {
+      narrow(phrase->means, token, rest[phrase->words.size() - 1]);
+      usually_.insert(phrase->usually.begin(), phrase->usually.end());
+      return phrase->words.size();
+    }
+    if (token.is_size) {
+      take_size(token);
+    } else if (const std::optional<End> end = end_of_word(token.text)) {
+      take_end(*end, token);
+    } else if (const std::optional<KindEnds> means = vocabulary_.with_end_letter(token)) {
+      narrow(*means, token, token);
+    } else if (!idle_in_port(token.text)) {
+      return 0;
+    }
+    return 1;
+  }
+
+  void narrow(const KindEnds& means, const Token& first, const Token& last) {
+    KindEnds both;
+    if (!kinds_) {
+      both = means;
+    } else {
+      std::set_intersection(kinds_->begin(), kinds_->end(), means.begin(), means.end(),
+                            std::inserter(both, both.end()));
+    }
+    if (both.empty()) {
+      const std::string words(text_.substr(first.offset, last.offset + last.length - first.offset));
+      conflict_ = NotationError{"'" + words + "' does not go with what stands before it", first.offset, {}};
+    }
+    kinds_ = both;
+  }
+
+  void take_size(const Token& token) {
+    if (size_ && size_->text != token.text)
+      conflict_ = NotationError{
+          "two sizes, " + in_text(*size_) + " and " + in_text(token) + ": a port has one", token.offset, {}};
+    size_ = token;
+  }
+
+  void take_end(End end, const Token& token) {
+    if (end_ && *end_ != end)
+      conflict_ = NotationError{in_text(token) + " does not go with what stands before it", token.offset, {}};
+    end_ = end;
+    end_token_ = token;
+  }
+
+  NotationError unknown_word(const Token& token) const {
+    std::vector<std::string> close = vocabulary_.close_to(token.text);
+    std::string message = in_text(token) + " is not understood";
+    if (!close.empty()) {
+      message += "; close to it: " + listed(close);
+    } else {
+      message += "; a port is a size, a kind of joint and an end, as in '" + example() + "'";
+    }
+    return {std::move(message), token.offset, std::move(close)};
+  }
+
+  /// What of the ends comes in that size, as ports.
+  std::vector<PortTypeId> in_size(const KindEnds& ends) const {
+    std::vector<PortTypeId> ports;
+    const std::optional<SizeId> size = size_ ? catalog_.find_size(size_->text) : std::nullopt;
+    if (!size) return ports;
+    for (const KindEnd& one : ends)
+      if (const std::optional<PortTypeId> port = catalog_.find_port_type({one.kind, *size, one.end}))
+        ports.push_back(*port);
+    return ports;
+  }
+
+  std::vector<std::string> written(const std::vector<PortTypeId>& ports) const {
+    std::vector<std::string> result;
+    for (const PortTypeId port : ports) result.push_back(catalog_.written(port));
+    return result;
+  }
+
+  KindEnds all_ends() const {
+    KindEnds all;
+    for (std::uint32_t row = 0; row < catalog_.kinds().size(); ++row) all.merge(vocabulary_.ends_of(KindId{row}));
+    return all;
+  }
+
+  std::variant<PortTypeId, NotationError> decide() const {
+    KindEnds ends = kinds_ ? *kinds_ : all_ends();
+    const KindEnds any_end = ends;
+    if (end_) std::erase_if(ends, [&](const KindEnd& one) { return one.end != *end_; });
+    if (!kinds_) return no_kind(ends);
+    if (ends.empty()) return no_such_end(any_end);
+    if (!size_) return no_size(ends);
+    const std::vector<PortTypeId> ports = in_size(ends);
+    if (ports.size() == 1) return ports.front();
+    if (!end_ && ports.size() > 1) std::erase_if(ends, [&](const KindEnd& one) { return !usually_.contains(one); });
+    if (const std::vector<PortTypeId> usual = in_size(ends); usual.size() == 1) return usual.front();
+    return ports.empty() ? no_such_size(ends) : several(ports);
+  }
+
+  NotationError no_kind(const KindEnds& ends) const {
+    std::vector<std::string> close = written(in_size(ends));
+    std::string message = "the kind of joint is missing";
+    if (!close.empty()) message += "; it could be " + listed(close);
+    return {std::move(message), text_.size(), std::move(close)};
+  }
+
+  NotationError no_such_end(const KindEnds& any_end) const {
+    std::vector<std::string> close = written(in_size(any_end));
+    std::string message = in_text(end_token_) + ": there is no such end of " + kinds_text(any_end);
+    if (!close.empty()) message += "; there is " + listed(close);
+    return {std::move(message), end_token_.offset, std::move(close)};
+  }
+
+  NotationError no_size(const KindEnds& ends) const {
+    std::vector<std::string> close;
+    for (const KindEnd& one : ends)
+      for (const JointSize& size : catalog_.kind(one.kind).sizes) {
+        const std::string& name = catalog_.size_name(size.size);
+        if (std::find(close.begin(), close.end(), name) == close.end()) close.push_back(name);
+      }
+    return {"the size is missing; " + kinds_text(ends) + " comes in " + listed(close), text_.size(), close};
+  }
+
+  NotationError no_such_size(const KindEnds& ends) const {
+    NotationError error = no_size(ends);
+    error.message =
+        in_text(*size_) + " is not a size of " + kinds_text(ends) + ", which comes in " + listed(error.close);
+    error.offset = size_->offset;
+    return error;
+  }
+
+  NotationError several(const std::vector<PortTypeId>& ports) const {
+    std::vector<std::string> close = written(ports);
+    const auto same_kind = [&](PortTypeId port) {
+      return catalog_.port_type(port).kind == catalog_.port_type(ports.front()).kind;
+    };
+    const bool only_end = std::all_of(ports.begin(), ports.end(), same_kind);
+    std::string message = (only_end ? "the end is missing: " : "this can be read in several ways: ") + listed(close);
+    return {std::move(message), only_end ? text_.size() : 0, std::move(close)};
+  }
+
+  std::string kinds_text(const KindEnds& ends) const {
+    std::vector<std::string> names;
+    for (const KindEnd& one : ends) {
+      const std::string& name = catalog_.kind(one.kind).name;
+      if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+    }
+    return listed(names);
+  }
+
+  const Catalog& catalog_;
+  std::string_view text_;
+  const Vocabulary& vocabulary_;
+  std::vector<Token> tokens_;
+  std::optional<KindEnds> kinds_;
+  KindEnds usually_;
+  std::optional<Token> size_;
+  std::optional<End> end_;
+  Token end_token_;
+  std::optional<NotationError> conflict_;
+};
+
+/// Without blanks around, one blank between, lower case.
+std::string one_way(std::string_view text) {
+  std::string result;
+  for (const char c : text) {
+    if (c == ' ' && (result.empty() || result.back() == ' ')) continue;
+    result += c;
+  }
+  while (!result.empty() && result.back() == ' ') result.pop_back();
+  return lower_case(result);
+}
+
+/// What Catalog::written and Catalog::spelled print.
+std::optional<PortTypeId> read_exactly(const Catalog& catalog, std::string_view text) {
+  const std::string whole = one_way(text);
+  const auto try_tail = [&](KindId kind, End end, const std::string& tail) -> std::optional<PortTypeId> {
+    if (!whole.ends_with(" " + tail)) return std::nullopt;
+    const std::optional<SizeId> size =
+        catalog.find_size(std::string_view(whole).substr(0, whole.size() - tail.size() - 1));
+    return size ? catalog.find_port_type({kind, *size, end}) : std::nullopt;
+  };
+  for (std::uint32_t row = 0; row < catalog.kinds().size(); ++row) {
+    for (const End end : {End::male, End::female, End::neither}) {
+      const std::string& notation = catalog.notation(KindId{row}, end);
+      if (notation.empty()) continue;
+      if (const auto port = try_tail(KindId{row}, end, lower_case(notation))) return port;
+      const std::string_view word = end == End::male ? " male" : end == End::female ? " female" : " neither";
+      if (const auto port = try_tail(KindId{row}, end, catalog.kind(KindId{row}).id + std::string(word))) return port;
+    }
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+PortNotation::PortNotation(const Catalog& catalog)
+    : catalog_(catalog), vocabulary_(std::make_unique<const detail::PortVocabulary>(catalog)) {}
+PortNotation::~PortNotation() = default;
+
+std::variant<PortTypeId, NotationError> PortNotation::read(std::string_view text) const {
+  if (text.size() > kLongestText) return NotationError{"this is too long for a port", 0, {}};
+  if (const std::optional<PortTypeId> port = read_exactly(catalog_, text)) return *port;
+  return PortReader(catalog_, *vocabulary_, text).read();
+}
+
+std::variant<PortTypeId, NotationError> read_port(const Catalog& catalog, std::string_view text) {
+  return PortNotation(catalog).read(text);
+}
+
+}  // namespace riserun::catalog

@@ -1,0 +1,296 @@
+// From the bytes of a file to the values of a Document, through yaml-cpp's events. The events, and not its node tree:
+// the tree forgets repeated keys and how a text was written, and costs several times as much.
+#include "catalog/yaml/document_data.h"
+#include "yaml-cpp/eventhandler.h"
+#include "yaml-cpp/exceptions.h"
+#include "yaml-cpp/mark.h"
+#include "yaml-cpp/parser.h"
+
+#include <algorithm>
+#include <istream>
+#include <optional>
+#include <streambuf>
+
+namespace riserun::catalog::detail {
+
+namespace {
+
+constexpr std::size_t kDeepest = 32;
+constexpr std::uint32_t kMostKeys = 1000;
+// A file with more mistakes than that is not the kind of file it is taken for.
+constexpr std::size_t kMostMistakes = 100;
+
+/// Ends the parsing when there is no use in going on.
+struct Refused {};
+
+/// Reads from a string that stays where it is; a stringstream would copy it.
+struct ViewBuffer : std::streambuf {
+  explicit ViewBuffer(std::string& text) { setg(text.data(), text.data(), text.data() + text.size()); }
+};
+
+class Builder : public YAML::EventHandler {
+ public:
+  Builder(DocumentData& data, Problems& problems) : data_(data), problems_(problems) {}
+
+  void OnDocumentStart(const YAML::Mark&) override {}
+  void OnDocumentEnd() override {}
+  void OnNull(const YAML::Mark& mark, YAML::anchor_t anchor) override {
+    refuse_anchor(mark, anchor);
+    const std::uint32_t node = add(Value::Shape::empty, mark);
+    // The mark of nothing is that of whatever comes next, often on the next line: the key is where it is missed.
+    if (const std::uint32_t key = data_.nodes[node].key; key != kNoNode) {
+      data_.nodes[node].offset = data_.nodes[key].offset;
+      data_.nodes[node].line = data_.nodes[key].line;
+    }
+  }
+  void OnAlias(const YAML::Mark& mark, YAML::anchor_t) override {
+    report(mark, "an alias ('*') is not read here: write the value out");
+    throw Refused();
+  }
+  void OnScalar(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
+                const std::string& value) override {
+    refuse_anchor(mark, anchor);
+    refuse_tag(mark, tag);
+    const std::uint32_t node = add(Value::Shape::text, mark);
+    data_.nodes[node].text = anchor == YAML::NullAnchor ? text_of(mark, tag, value) : made(value);
+    note_key(node);
+  }
+  void OnSequenceStart(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
+                       YAML::EmitterStyle::value) override {
+    open(Value::Shape::list, mark, tag, anchor);
+  }
+  void OnSequenceEnd() override { close(); }
+  void OnMapStart(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
+                  YAML::EmitterStyle::value) override {
+    open(Value::Shape::map, mark, tag, anchor);
+  }
+  void OnMapEnd() override { close(); }
+
+ private:
+  struct Level {
+    std::uint32_t node = kNoNode;
+    std::uint32_t last = kNoNode;         // the child added last
+    std::uint32_t pending_key = kNoNode;  // of a map: key whose value comes next
+  };
+
+  void report(const YAML::Mark& mark, std::string message) {
+    problems_.add(data_.problem_at(static_cast<std::size_t>(mark.pos), std::move(message)));
+    if (problems_.size() >= kMostMistakes) throw Refused();
+  }
+  void refuse_anchor(const YAML::Mark& mark, YAML::anchor_t anchor) {
+    if (anchor != YAML::NullAnchor)
+      report(mark, "an anchor ('&') is not read here: write the value out where it is needed");
+  }
+  void refuse_tag(const YAML::Mark& mark, const std::string& tag) {
+    if (!tag.empty() && tag != "?" && tag != "!") report(mark, "a tag ('!') is not read here: leave it out");
+  }
+
+  bool expects_key() const {
+    return !levels_.empty() && data_.nodes[levels_.back().node].shape == Value::Shape::map &&
+           levels_.back().pending_key == kNoNode;
+  }
+
+  std::uint32_t add(Value::Shape shape, const YAML::Mark& mark) {
+    const auto row = static_cast<std::uint32_t>(data_.nodes.size());
+    Node node;
+    node.shape = shape;
+    node.offset = static_cast<std::uint32_t>(
+        std::clamp<std::size_t>(static_cast<std::size_t>(std::max(mark.pos, 0)), 0, data_.text.size()));
+    node.line = static_cast<std::uint32_t>(std::max(mark.line, 0));
+    if (expects_key()) {
+      node.parent = levels_.back().node;
+      if (shape != Value::Shape::text) report(mark, "a key must be a plain word or words");
+      levels_.back().pending_key = row;
+    } else if (!levels_.empty()) {
+      link(node, row);
+    }
+    data_.nodes.push_back(node);
+    return row;
+  }
+
+  void link(Node& node, std::uint32_t row) {
+    Level& level = levels_.back();
+    Node& parent = data_.nodes[level.node];
+    node.parent = level.node;
+    node.key = level.pending_key;
+    level.pending_key = kNoNode;
+    (level.last == kNoNode ? parent.first : data_.nodes[level.last].next) = row;
+    level.last = row;
+    ++parent.count;
+  }
+
+  // A key is noted once its text is known: the same key again is a mistake that YAML readers tend to pass over.
+  void note_key(std::uint32_t row) {
+    if (levels_.empty() || levels_.back().pending_key != row) return;
+    const Node& map = data_.nodes[levels_.back().node];
+    if (map.count >= kMostKeys) {
+      problems_.add(
+          data_.problem_at(data_.nodes[row].offset, "more than " + std::to_string(kMostKeys) + " keys in one map"));
+      throw Refused();
+    }
+    for (std::uint32_t child = map.first; child != kNoNode; child = data_.nodes[child].next) {
+      const std::uint32_t key = data_.nodes[child].key;
+      if (data_.nodes[key].text != data_.nodes[row].text) continue;
+      problems_.add(data_.problem_at(data_.nodes[row].offset, "'" + std::string(data_.nodes[row].text) +
+                                                                  "' stands here twice, first in line " +
+                                                                  std::to_string(data_.nodes[key].line + 1)));
+      return;
+    }
+  }
+
+  void open(Value::Shape shape, const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor) {
+    refuse_anchor(mark, anchor);
+    refuse_tag(mark, tag);
+    if (levels_.size() >= kDeepest) {
+      report(mark, "nested more than " + std::to_string(kDeepest) + " deep");
+      throw Refused();
+    }
+    const std::uint32_t row = add(shape, mark);
+    levels_.push_back({row, kNoNode, kNoNode});
+  }
+  void close() { levels_.pop_back(); }
+
+  std::string_view made(const std::string& value) { return data_.made_texts.emplace_back(value); }
+
+  /// The text of a scalar, as a view of the file where it stands there just so.
+  std::string_view text_of(const YAML::Mark& mark, const std::string& tag, const std::string& value) {
+    const std::string_view rest = std::string_view(data_.text).substr(static_cast<std::size_t>(mark.pos));
+    const char first = rest.empty() ? '\0' : rest.front();
+    if (tag == "?") {
+      if (rest.substr(0, value.size()) == value) return rest.substr(0, value.size());
+      report(mark, "this text runs on over several lines; put it on one line, or below a '>'");
+      return made(value);
+    }
+    if (first == '|' || first == '>') return block_text(value);
+    return quoted_text(mark, rest, value);
+  }
+
+  std::string_view block_text(const std::string& value) {
+    const std::size_t end = value.find_last_not_of(" \n");
+    return made(value.substr(0, end == std::string::npos ? 0 : end + 1));
+  }
+
+  std::string_view quoted_text(const YAML::Mark& mark, std::string_view rest, const std::string& value) {
+    const char quote = rest.empty() ? '\0' : rest.front();
+    const std::string_view inside = rest.substr(rest.empty() ? 0 : 1);
+    if (inside.substr(0, value.size()) == value && inside.substr(value.size(), 1) == std::string_view(&quote, 1)) {
+      if (value.find('\n') == std::string::npos) return inside.substr(0, value.size());
+    }
+    for (std::size_t i = 0; i < inside.size() && inside[i] != quote; ++i) {
+      if (inside[i] == '\\' && quote == '"') ++i;
+      if (i < inside.size() && (inside[i] == '\n' || inside[i] == '\r')) {
+        report(mark, "this quote is not closed on its line");
+        break;
+      }
+    }
+    return made(value);
+  }
+
+  DocumentData& data_;
+  Problems& problems_;
+  std::vector<Level> levels_;
+};
+
+/// Where a second document begins, if there is one.
+class SecondDocument : public YAML::EventHandler {
+ public:
+  std::optional<std::size_t> begins;
+
+  void OnDocumentStart(const YAML::Mark& mark) override {
+    begins = static_cast<std::size_t>(std::max(mark.pos, 0));
+    throw Refused();
+  }
+  void OnDocumentEnd() override {}
+  void OnNull(const YAML::Mark&, YAML::anchor_t) override {}
+  void OnAlias(const YAML::Mark&, YAML::anchor_t) override {}
+  void OnScalar(const YAML::Mark&, const std::string&, YAML::anchor_t, const std::string&) override {}
+  void OnSequenceStart(const YAML::Mark&, const std::string&, YAML::anchor_t, YAML::EmitterStyle::value) override {}
+  void OnSequenceEnd() override {}
+  void OnMapStart(const YAML::Mark&, const std::string&, YAML::anchor_t, YAML::EmitterStyle::value) override {}
+  void OnMapEnd() override {}
+};
+
+/// Said in our words where yaml-cpp's are of no help to the person who wrote the file.
+std::string in_plain_words(const std::string& said) {
+  const auto holds = [&](std::string_view part) { return said.find(part) != std::string::npos; };
+  if (holds("EOF in scalar")) return "a quote is opened and never closed";
+  if (holds("end of sequence flow not found")) return "a '[' is opened and never closed with ']'";
+  if (holds("end of map flow not found")) return "a '{' is opened and never closed with '}'";
+  if (holds("end of map not found") || holds("end of sequence not found"))
+    return "this line does not fit the ones above it: look at its indent, and for a missing ':' or '-'";
+  if (holds("illegal map value"))
+    return "a ':' stands where no value can follow: look at the indent, or put the text in quotes";
+  if (holds("illegal block entry")) return "a '-' stands where no list can begin: look at the indent";
+  if (holds("illegal map key")) return "a key stands where none can be: look at the indent";
+  if (holds("illegal flow end")) return "a ']' or '}' without its opening bracket";
+  if (holds("illegal tab")) return "a tab stands in the indent: use blanks";
+  if (holds("unknown token")) return "a text cannot begin with this sign: put it in quotes";
+  return "not YAML: " + said;
+}
+
+void report_parser(const YAML::Exception& error, DocumentData& data, Problems& problems) {
+  const bool placed = !error.mark.is_null() && error.mark.pos >= 0;
+  const std::size_t at = placed ? static_cast<std::size_t>(error.mark.pos) : data.text.size();
+  problems.add(data.problem_at(at, in_plain_words(error.msg)));
+}
+
+/// Length of the UTF-8 character at `at`; 0: not UTF-8 (overlong forms, surrogates and beyond U+10FFFF included).
+std::size_t utf8_length(std::string_view text, std::size_t at) {
+  const auto byte = [&](std::size_t i) { return at + i < text.size() ? static_cast<unsigned char>(text[at + i]) : 0U; };
+  const auto follows = [&](std::size_t i) { return (byte(i) & 0xC0U) == 0x80U; };
+  const unsigned lead = byte(0);
+  if (lead < 0x80) return 1;
+  if (lead >= 0xC2 && lead <= 0xDF) return follows(1) ? 2 : 0;
+  if (lead >= 0xE0 && lead <= 0xEF) {
+    if (!follows(1) || !follows(2) || (lead == 0xE0 && byte(1) < 0xA0) || (lead == 0xED && byte(1) > 0x9F)) return 0;
+    return 3;
+  }
+  if (lead >= 0xF0 && lead <= 0xF4) {
+    if (!follows(1) || !follows(2) || !follows(3)) return 0;
+    return (lead == 0xF0 && byte(1) < 0x90) || (lead == 0xF4 && byte(1) > 0x8F) ? 0 : 4;
+  }
+  return 0;
+}
+
+}  // namespace
+
+bool check_bytes(const DocumentData& data, Problems& problems) {
+  const std::string_view text = data.text;
+  for (std::size_t at = 0; at < text.size();) {
+    const auto byte = static_cast<unsigned char>(text[at]);
+    if ((byte < 0x20 && byte != '\t' && byte != '\n' && byte != '\r') || byte == 0x7F) {
+      problems.add(data.problem_at(at, "a control character: this is not a text file"));
+      return false;
+    }
+    const std::size_t length = utf8_length(text, at);
+    if (length == 0) {
+      problems.add(data.problem_at(at, "bytes that are not UTF-8 text: save the file as UTF-8"));
+      return false;
+    }
+    at += length;
+  }
+  return true;
+}
+
+void parse_yaml(DocumentData& data, Problems& problems) {
+  ViewBuffer buffer(data.text);
+  std::istream stream(&buffer);
+  SecondDocument second;
+  try {
+    YAML::Parser parser(stream);
+    Builder builder(data, problems);
+    if (!parser.HandleNextDocument(builder)) return;
+    parser.HandleNextDocument(second);
+    return;
+  } catch (const YAML::Exception& error) {
+    report_parser(error, data, problems);
+  } catch (const Refused&) {
+    if (second.begins) {
+      problems.add(data.problem_at(*second.begins, "a second document begins here: one file holds one document"));
+      return;
+    }
+  }
+  data.nodes.clear();
+}
+
+}  // namespace riserun::catalog::detail

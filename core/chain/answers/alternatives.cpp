@@ -1,0 +1,164 @@
+#include "chain/answers/alternatives.h"
+
+#include "chain/build/assemble.h"
+#include "chain/search/best_chain.h"
+#include "chain/search/pareto_chains.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace riserun::chain {
+
+namespace {
+
+// The route's own cost is its measures side by side.
+Cost cost_under(Order order, const Route& route) {
+  const auto& [parts, cents, micrometres, nanometres, buy] = route.cost.tuple;
+  Measures measures{0, parts, cents, micrometres, nanometres, buy, 0};
+  for (const Move& move : route.moves) measures.drawbacks += move.own.drawbacks;
+  return cost_of(order, measures);
+}
+
+/// A route with what it is sorted by.
+struct Row {
+  Route route;
+  Cost cost;
+  std::vector<PartId> parts;       // plugs behind their part
+  std::vector<std::uint32_t> ids;  // places among all ids, plugs behind their part
+  std::vector<std::pair<std::uint8_t, std::uint8_t>> ways;
+  bool same_chain(const Row& other) const { return ids == other.ids && ways == other.ways; }
+};
+
+/// Some route has more bushings than the request allows.
+bool breaks_bushings(const ChainRequest& request, const std::vector<Route>& routes) {
+  return request.most_bushings && std::any_of(routes.begin(), routes.end(), [&](const Route& route) {
+           return bushing_count(route.moves) > *request.most_bushings;
+         });
+}
+
+/// The bin is first taken to be without end, and bushings without limit, as best_chain() does: where no chain of the
+/// wider set breaks a count, that set is the real one.
+std::vector<Route> routes_within_the_bin(const FoldedCatalog& folded, const Rules& rules) {
+  const ChainRequest& request = rules.request();
+  GraphExtras extras;
+  extras.all_measures = true;
+  extras.counted.assign(request.bin.items.size(), false);
+  std::optional<int> limit;
+  while (true) {
+    const PortGraph graph(folded, rules, extras);
+    std::vector<Route> routes =
+        pareto_chains(folded, rules, graph, graph.distances_to(rules, request.to), kMorePartsThanFewest, limit);
+    bool breaks = !limit && breaks_bushings(request, routes);
+    if (breaks) limit = request.most_bushings;
+    extras.counts_bushings = limit.has_value();
+    for (const Route& route : routes) {
+      const std::vector<int> uses = uses_of_bin(request, route.moves);
+      for (std::size_t item = 0; item < uses.size(); ++item) {
+        if (extras.counted[item] || uses[item] <= request.bin.items[item].count) continue;
+        extras.counted[item] = breaks = true;
+      }
+    }
+    if (!breaks) return routes;
+  }
+}
+
+std::vector<Route> unbeaten_routes(const PreparedCatalog& prepared, const Rules& rules) {
+  const FoldedCatalog& folded = prepared.folded();
+  const ChainRequest& request = rules.request();
+  if (!GraphCache::is_plain(request)) return routes_within_the_bin(folded, rules);
+  GraphExtras extras;
+  extras.all_measures = true;
+  const auto routes_with = [&](std::optional<int> most_bushings) {
+    extras.counts_bushings = most_bushings.has_value();
+    const auto kept = prepared.graphs().graph_for(folded, rules, extras);
+    return pareto_chains(folded, rules, kept->graph(), *kept->distances_to(rules, request.to), kMorePartsThanFewest,
+                         most_bushings);
+  };
+  std::vector<Route> routes = routes_with({});
+  return breaks_bushings(request, routes) ? routes_with(request.most_bushings) : routes;
+}
+
+Row row_of(const FoldedCatalog& folded, Route route) {
+  Row row{std::move(route), {}, {}, {}, {}};
+  for (const Move& move : row.route.moves) {
+    row.parts.push_back(move.part);
+    row.parts.insert(row.parts.end(), move.plugs.begin(), move.plugs.end());
+    row.ways.emplace_back(move.enter, move.leave);
+  }
+  for (const PartId part : row.parts) row.ids.push_back(folded.rank(part));
+  return row;
+}
+
+std::vector<Row> sorted_rows(const FoldedCatalog& folded, const ChainRequest& request, std::vector<Route> routes) {
+  std::vector<Row> rows;
+  for (Route& route : routes) {
+    rows.push_back(row_of(folded, std::move(route)));
+    rows.back().cost = cost_under(request.order, rows.back().route);
+  }
+  std::sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {
+    return std::tie(a.cost, a.ids, a.ways) < std::tie(b.cost, b.ids, b.ways);
+  });
+  return rows;
+}
+
+bool same_fitting(const Catalog& catalog, PartId a, PartId b) {
+  const catalog::Part& x = catalog.part(a);
+  const catalog::Part& y = catalog.part(b);
+  const auto same_type = [](const catalog::Port& p, const catalog::Port& q) { return p.type == q.type; };
+  return x.family == y.family && x.size == y.size &&
+         std::equal(x.ports.begin(), x.ports.end(), y.ports.begin(), y.ports.end(), same_type);
+}
+
+/// The same fittings the same way round, in other materials in at least one place.
+bool same_but_for_material(const Catalog& catalog, const Row& a, const Row& b) {
+  if (a.ways != b.ways) return false;
+  const std::vector<PartId>& x = a.parts;
+  const std::vector<PartId>& y = b.parts;
+  const auto metals = [&](PartId id) {
+    const catalog::Part& part = catalog.part(id);
+    return std::pair(part.material, part.far_material.value_or(part.material));
+  };
+  return std::equal(x.begin(), x.end(), y.begin(), y.end(),
+                    [&](PartId p, PartId q) { return same_fitting(catalog, p, q); }) &&
+         !std::equal(x.begin(), x.end(), y.begin(), y.end(),
+                     [&](PartId p, PartId q) { return metals(p) == metals(q); });
+}
+
+// "brass" where all parts are of it, else part by part: "brass + nylon + brass".
+std::string materials_of(const Catalog& catalog, const std::vector<PartId>& parts) {
+  const auto name = [&](PartId id) { return catalog.material(catalog.part(id).material).name; };
+  const bool all_one =
+      std::all_of(parts.begin(), parts.end(), [&](PartId id) { return name(id) == name(parts.front()); });
+  std::string text = name(parts.front());
+  for (std::size_t i = 1; i < parts.size() && !all_one; ++i) text += " + " + name(parts[i]);
+  return text;
+}
+
+}  // namespace
+
+std::vector<Alternative> alternatives(const PreparedCatalog& prepared, const ChainRequest& request,
+                                      std::size_t most_rows) {
+  const FoldedCatalog& folded = prepared.folded();
+  const Catalog& catalog = folded.catalog();
+  const Rules rules(catalog, request);
+  std::optional<Route> best = best_chain(prepared, request);
+  if (!best) return {};
+  const Row first = row_of(folded, std::move(*best));
+  const std::vector<Row> rows = sorted_rows(folded, request, unbeaten_routes(prepared, rules));
+  std::vector<const Row*> shown{&first};
+  std::vector<Alternative> answer{{assemble(catalog, request, first.route.moves), {}}};
+  for (const Row& row : rows) {
+    if (row.same_chain(first)) continue;
+    const auto like = std::find_if(shown.begin(), shown.end(),
+                                   [&](const Row* earlier) { return same_but_for_material(catalog, *earlier, row); });
+    if (like == shown.end()) {
+      shown.push_back(&row);
+      if (answer.size() < most_rows) answer.push_back({assemble(catalog, request, row.route.moves), {}});
+    } else if (const auto at = static_cast<std::size_t>(like - shown.begin()); at < answer.size()) {
+      answer[at].same_in.push_back(materials_of(catalog, row.parts));
+    }
+  }
+  return answer;
+}
+
+}  // namespace riserun::chain

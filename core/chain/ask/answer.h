@@ -1,0 +1,120 @@
+// What the chain search answers: a chain with its joints, sums and build order, or why there is none.
+#pragma once
+
+#include "chain/ask/request.h"
+#include "chain/ask/span.h"
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace riserun::chain {
+
+/// One part of the chain, entered by one port and left by another. Ports beyond the two are plugged.
+struct ChainPart {
+  PartId part;
+  std::uint8_t enter = 0;
+  std::uint8_t leave = 1;
+  bool from_bin = false;
+  std::vector<PartId> plugs;  // for the ports of the part that stay unused
+  std::vector<bool> plug_from_bin;
+  std::optional<Length> cut_length{};  // end to end, of a piece that is cut to measure
+  int pieces = 1;                      // of what it is sold in, in one length
+};
+
+/// A joint between neighbours: `a` on the from side, `b` on the to side.
+struct ChainJoint {
+  PortTypeId a;
+  PortTypeId b;
+  std::uint32_t rule = 0;  // row of Catalog::mating_rules
+  Length make_up{};
+  Length make_up_tolerance{};
+};
+
+/// A build step that makes no joint of the run: a plug in a spare port.
+inline constexpr std::size_t kNoJoint = static_cast<std::size_t>(-1);
+
+/// One step of the build order.
+struct BuildStep {
+  std::string text;       // the whole sentence, as printed
+  std::size_t joint = 0;  // row of Chain::joints; joints.size() for a union's own nut; kNoJoint for a plug
+  bool closing = false;
+};
+
+struct Chain {
+  std::vector<ChainPart> parts;    // empty: the two ports go straight together
+  std::vector<ChainJoint> joints;  // one more than parts
+  int part_count = 0;              // plugs included
+  int buy_count = 0;
+  Price price;                        // of what must be bought
+  Length length{};                    // from port to port, along the run, nominal
+  Length length_tolerance{};          // plus or minus: the joints' bands added up, as if all fell the same way
+  Head head{};                        // lost at the request's flow
+  GaugePressure rating{};             // of the weakest part, water; infinite when there is no part
+  bool air = true;                    // every part may stand compressed air
+  bool buildable = true;              // the build order below can be carried out
+  std::string not_buildable_because;  // when it cannot
+  std::vector<BuildStep> steps;
+  std::vector<std::string> cautions;  // galvanic pairs, one-way valves, bushings ...
+  std::optional<SpanFit> span{};      // how it makes the distance that was asked for
+};
+
+/// A rule of the request by its key and in words: "smallest_bore", "1-1/2 in bore everywhere".
+struct ConflictingRule {
+  std::string key;
+  std::string text;
+};
+
+/// A change that makes a chain, and what the best chain then comes to. Found by a search.
+struct Lift {
+  enum class By { part, rule, freedom, several_rules };
+  By by = By::rule;
+  std::string text;  // what to do
+  int part_count = 0;
+  int buy_count = 0;
+  Price price;
+};
+
+/// Why there is no chain, and the smallest change that would make one.
+struct NoChain {
+  std::string reason;                      // one sentence
+  std::vector<PortTypeId> reachable_from;  // open ports that can be got to from the from side, nearest first
+  std::vector<PortTypeId> reachable_to;
+  std::optional<PartId> special_order;      // the one part that, ordered, completes a chain
+  std::optional<std::string> missing_part;  // the one part that, if it existed, would: "3/4 MNPT x 3/4 MGHT"
+  std::vector<PartId> to_buy;               // where nothing may be bought: the fewest parts that would complete a chain
+  std::vector<std::string> look_alikes;     // traps between the two ports: what must not be tried, and why
+  std::vector<std::string> mends;           // "let one end spin", "allow a union" ...: each alone is enough
+  // Rules of the request that no chain keeps together: a smallest such set, so that all but any one of them can be
+  // kept. Empty: there is no chain whatever rules are given up.
+  std::vector<ConflictingRule> conflict;
+  std::vector<Lift> lifts;                // beside mends
+  bool only_the_distance = false;         // the ports can be joined, but not at the distance asked for
+  std::optional<Length> nearest_below{};  // distances that can be made
+  std::optional<Length> nearest_above{};
+};
+
+using Answer = std::variant<Chain, NoChain>;
+
+/// "these two cannot both be kept: ...": rules in words, at least one.
+std::string conflict_sentence(const std::vector<std::string>& rules);
+
+/// Alternatives may have that many parts more than the fewest possible; longer chains are left out.
+inline constexpr int kMorePartsThanFewest = 3;
+
+/// A chain of the answer, best first.
+struct Alternative {
+  Chain chain;
+  std::vector<std::string> same_in;  // materials of the rows folded under this one: "brass", or by part "iron + nylon"
+};
+
+/// What to take when a part of a chain is not on the shelf and the rest of it lies in the cart.
+struct Substitute {
+  PartId instead_of;
+  std::optional<Chain> chain;    // as if nothing had been bought yet; nullopt: nothing on sale makes up for the part
+  std::vector<PartId> buy_also;  // beyond the rest of the cart, in chain order; a part twice where two are needed
+  std::vector<PartId> put_back;  // of the cart, what this chain has no use for
+};
+
+}  // namespace riserun::chain

@@ -1,0 +1,300 @@
+#include "chain/bin/allocate.h"
+
+#include "chain/build/assemble.h"
+#include "chain/build/span_run.h"
+#include "chain/search/best_chain.h"
+#include "chain/span/best_span.h"
+
+#include <algorithm>
+#include <compare>
+#include <map>
+#include <memory>
+#include <queue>
+
+namespace riserun::chain {
+
+namespace {
+
+using Counts = std::vector<int>;  // by row of the bin
+
+/// The best that a demand can have of that much of the bin.
+struct Single {
+  bool met = false;
+  int make = 0;  // SpanMake, where a distance is asked for
+  Cost cost;
+  std::int64_t off = 0;  // micrometres that it lands off
+  std::vector<Move> moves;
+  std::vector<std::uint32_t> ids;                            // ranks in chain order, plugs behind the part they are in
+  std::vector<std::pair<std::uint8_t, std::uint8_t>> ports;  // entered and left
+  std::optional<std::size_t> end;
+  bool end_from_bin = false;
+  Counts taken;
+};
+
+std::strong_ordering compare(const Single& a, const Single& b) {
+  if (a.met != b.met) return a.met ? std::strong_ordering::less : std::strong_ordering::greater;
+  if (const auto by_make = a.make <=> b.make; by_make != 0) return by_make;
+  if (const auto by_cost = a.cost <=> b.cost; by_cost != 0) return by_cost;
+  if (const auto by_landing = a.off <=> b.off; by_landing != 0) return by_landing;
+  if (const auto by_ids = a.ids <=> b.ids; by_ids != 0) return by_ids;
+  if (const auto by_ports = a.ports <=> b.ports; by_ports != 0) return by_ports;
+  if (const auto by_end = a.end <=> b.end; by_end != 0) return by_end;
+  if (const auto by_bin = b.end_from_bin <=> a.end_from_bin; by_bin != 0) return by_bin;
+  return b.taken <=> a.taken;  // parts that cost nothing
+}
+
+/// A part of all allocations: what each demand may take at most, and what it takes at least, of each part of the bin.
+/// With each demand served by itself it is no worse than any allocation in it.
+struct Split {
+  std::vector<Counts> most;  // by demand
+  std::vector<Counts> least;
+  std::vector<std::shared_ptr<const Single>> singles;
+  int unmet = 0;
+  int makes = 0;
+  Cost sum;
+  std::size_t number = 0;
+};
+
+struct Worse {
+  bool operator()(const Split& a, const Split& b) const {
+    if (a.unmet != b.unmet) return a.unmet > b.unmet;
+    if (a.makes != b.makes) return a.makes > b.makes;
+    if (a.sum != b.sum) return a.sum > b.sum;
+    for (std::size_t i = 0; i < a.singles.size(); ++i)
+      if (const auto order = compare(*a.singles[i], *b.singles[i]); order != 0) return order > 0;
+    return a.number > b.number;
+  }
+};
+
+class Allocating {
+ public:
+  Allocating(const PreparedCatalog& prepared, const std::vector<Demand>& demands, const catalog::Bin& bin, Order order)
+      : prepared_(prepared), folded_(prepared.folded()), demands_(demands), bin_(bin), order_(order) {
+    for (catalog::BinItem& item : bin_.items) item.count = std::max(item.count, 0);
+  }
+
+  Allocation run();
+
+ private:
+  Split whole_bin();
+  std::optional<std::size_t> contested(const Split& split) const;
+  void part(const Split& split, std::size_t item);
+  void narrow(Split& split);
+  std::shared_ptr<const Single> single(std::size_t demand, const Counts& most);
+  bool make_chain(const ChainRequest& request, Single& made) const;
+  bool make_span(const ChainRequest& request, const Span& span, Single& made) const;
+  void try_end(std::size_t demand, std::optional<std::size_t> end, bool from_bin, Counts most, Single& best) const;
+  catalog::Bin bin_of(const Counts& counts) const;
+  Allotment allotment(std::size_t demand, const Single& single) const;
+
+  const PreparedCatalog& prepared_;
+  const FoldedCatalog& folded_;
+  const std::vector<Demand>& demands_;
+  catalog::Bin bin_;
+  Order order_;
+  std::map<std::pair<std::size_t, Counts>, std::shared_ptr<const Single>> known_;
+  std::priority_queue<Split, std::vector<Split>, Worse> open_;
+  std::size_t splits_ = 0;
+};
+
+Allocation Allocating::run() {
+  Allocation allocation;
+  std::vector<bool> was_contested(bin_.items.size(), false);
+  open_.push(whole_bin());
+  const Cost bound = open_.top().sum;
+  const int unmet = open_.top().unmet;
+  const int makes = open_.top().makes;
+  while (true) {
+    const Split split = open_.top();
+    open_.pop();
+    const std::optional<std::size_t> item = contested(split);
+    if (item) {
+      was_contested[*item] = true;
+      part(split, *item);
+      continue;
+    }
+    for (std::size_t i = 0; i < demands_.size(); ++i) allocation.of.push_back(allotment(i, *split.singles[i]));
+    allocation.proof.at_bound = split.sum == bound && split.unmet == unmet && split.makes == makes;
+    break;
+  }
+  for (std::size_t i = 0; i < bin_.items.size(); ++i)
+    if (was_contested[i]) allocation.proof.contested.push_back(bin_.items[i].part);
+  allocation.proof.splits = splits_;
+  return allocation;
+}
+
+Split Allocating::whole_bin() {
+  Split split;
+  Counts all;
+  for (const catalog::BinItem& item : bin_.items) all.push_back(item.count);
+  split.most.assign(demands_.size(), all);
+  split.least.assign(demands_.size(), Counts(all.size(), 0));
+  split.singles.resize(demands_.size());
+  narrow(split);
+  return split;
+}
+
+std::optional<std::size_t> Allocating::contested(const Split& split) const {
+  for (std::size_t item = 0; item < bin_.items.size(); ++item) {
+    int taken = 0;
+    for (const auto& single : split.singles) taken += single->taken[item];
+    if (taken > bin_.items[item].count) return item;
+  }
+  return std::nullopt;
+}
+
+// Either the demand does with less of the part than it would take, or the others share what it leaves.
+void Allocating::part(const Split& split, std::size_t item) {
+  std::size_t demand = 0;
+  while (split.singles[demand]->taken[item] <= split.least[demand][item]) ++demand;
+  const int taken = split.singles[demand]->taken[item];
+  Split less = split;
+  less.most[demand][item] = taken - 1;
+  narrow(less);
+  open_.push(std::move(less));
+  Split keeps = split;
+  keeps.least[demand][item] = taken;
+  int promised = 0;
+  for (const Counts& least : keeps.least) promised += least[item];
+  const int left = bin_.items[item].count - promised;
+  if (left < 0) return;
+  for (std::size_t i = 0; i < demands_.size(); ++i)
+    keeps.most[i][item] = std::min(keeps.most[i][item], left + keeps.least[i][item]);
+  narrow(keeps);
+  open_.push(std::move(keeps));
+}
+
+// Serves the demands that had more than they may take now.
+void Allocating::narrow(Split& split) {
+  split.number = splits_++;
+  split.unmet = 0;
+  split.makes = 0;
+  split.sum = {};
+  for (std::size_t i = 0; i < demands_.size(); ++i) {
+    std::shared_ptr<const Single>& now = split.singles[i];
+    const bool still = now && std::equal(now->taken.begin(), now->taken.end(), split.most[i].begin(),
+                                         [](int taken, int most) { return taken <= most; });
+    if (!still) now = single(i, split.most[i]);
+    split.unmet += now->met ? 0 : 1;
+    split.makes += now->make;
+    split.sum = split.sum + now->cost;
+  }
+}
+
+std::shared_ptr<const Single> Allocating::single(std::size_t demand, const Counts& most) {
+  std::shared_ptr<const Single>& known = known_[{demand, most}];
+  if (known) return known;
+  Single best;
+  best.taken.assign(most.size(), 0);
+  const std::vector<EndPart>& ends = demands_[demand].ends;
+  if (ends.empty()) try_end(demand, std::nullopt, false, most, best);
+  for (std::size_t end = 0; end < ends.size(); ++end) {
+    for (std::size_t item = 0; item < most.size(); ++item) {
+      if (bin_.items[item].part != ends[end].part || most[item] == 0) continue;
+      Counts rest = most;
+      --rest[item];
+      try_end(demand, end, true, std::move(rest), best);
+    }
+    if (ends[end].on_sale) try_end(demand, end, false, most, best);
+  }
+  return known = std::make_shared<const Single>(std::move(best));
+}
+
+bool Allocating::make_chain(const ChainRequest& request, Single& made) const {
+  std::optional<Route> route = best_chain(prepared_, request);
+  if (!route) return false;
+  // The graph counts the make-up of the two outer ends to the length; between ends that makes a difference.
+  Measures ends;
+  ends.micrometres = -folded_.insertion_micrometres(request.from.type) - folded_.insertion_micrometres(request.to.type);
+  made.cost = route->cost + cost_of(order_, ends);
+  if (!request.bin.items.empty()) made.taken = uses_of_bin(request, route->moves);
+  made.moves = std::move(route->moves);
+  return true;
+}
+
+bool Allocating::make_span(const ChainRequest& request, const Span& span, Single& made) const {
+  std::optional<SpanChoice> choice = best_span(folded_, request, span);
+  if (!choice) return false;
+  made.make = static_cast<int>(choice->make);
+  made.off = choice->route.off;
+  made.cost = choice->route.cost;
+  // The distance settles the length, and what is weighed then is weighed as for the fewest parts.
+  const auto& tuple = made.cost.tuple;
+  if (order_ == Order::length) made.cost = {{tuple[0], 0, tuple[1], tuple[2], tuple[3]}};
+  if (!request.bin.items.empty()) made.taken = span_uses_of_bin(request, choice->route.moves);
+  made.moves = std::move(choice->route.moves);
+  return true;
+}
+
+void Allocating::try_end(std::size_t demand, std::optional<std::size_t> end, bool from_bin, Counts most,
+                         Single& best) const {
+  Single made;
+  made.met = true;
+  made.end = end;
+  made.end_from_bin = from_bin;
+  made.taken.assign(most.size(), 0);
+  if (demands_[demand].request) {
+    ChainRequest request = *demands_[demand].request;
+    request.order = order_;
+    request.bin = bin_of(most);
+    if (end) request.to = demands_[demand].ends[*end].end;
+    const bool any = std::any_of(most.begin(), most.end(), [](int count) { return count > 0; });
+    if (!any) request.bin.items.clear();
+    if (!(demands_[demand].span ? make_span(request, *demands_[demand].span, made) : make_chain(request, made))) return;
+    for (std::size_t i = 0; i < made.taken.size(); ++i) made.taken[i] = std::min(made.taken[i], most[i]);
+    for (const Move& move : made.moves) {
+      made.ids.push_back(folded_.rank(move.part));
+      for (const PartId plug : move.plugs) made.ids.push_back(folded_.rank(plug));
+      made.ports.emplace_back(move.enter, move.leave);
+    }
+  }
+  if (end) {
+    const PartId part = demands_[demand].ends[*end].part;
+    Measures measures;
+    measures.parts = 1;
+    measures.cents = from_bin ? 0 : folded_.catalog().part(part).price.cents();
+    measures.buy = from_bin ? 0 : 1;
+    made.cost = made.cost + cost_of(order_, measures);
+    for (std::size_t item = 0; from_bin && item < most.size(); ++item)
+      if (bin_.items[item].part == part) ++made.taken[item];
+  }
+  if (!best.met || compare(made, best) < 0) best = std::move(made);
+}
+
+catalog::Bin Allocating::bin_of(const Counts& counts) const {
+  catalog::Bin bin = bin_;
+  for (std::size_t item = 0; item < counts.size(); ++item) bin.items[item].count = counts[item];
+  return bin;
+}
+
+Allotment Allocating::allotment(std::size_t demand, const Single& single) const {
+  Allotment allotment;
+  allotment.met = single.met;
+  allotment.given = bin_of(single.taken);
+  if (!single.met) return allotment;
+  allotment.end = single.end;
+  allotment.end_from_bin = single.end_from_bin;
+  if (!demands_[demand].request) return allotment;
+  ChainRequest request = *demands_[demand].request;
+  request.order = order_;
+  request.bin = allotment.given;
+  if (single.end) request.to = demands_[demand].ends[*single.end].end;
+  if (single.end_from_bin)
+    for (catalog::BinItem& item : request.bin.items)
+      if (item.part == demands_[demand].ends[*single.end].part) --item.count;
+  if (demands_[demand].span) {
+    allotment.chain = span_run(folded_, request, *demands_[demand].span);
+  } else {
+    allotment.chain = assemble(folded_.catalog(), request, single.moves);
+  }
+  return allotment;
+}
+
+}  // namespace
+
+Allocation allocate(const PreparedCatalog& prepared, const std::vector<Demand>& demands, const catalog::Bin& bin,
+                    Order order) {
+  return Allocating(prepared, demands, bin, order).run();
+}
+
+}  // namespace riserun::chain

@@ -1,0 +1,19 @@
+// Which few spare parts keep one lost or broken part from stopping the work.
+#pragma once
+
+#include "chain/ask/spares.h"
+#include "chain/graph/folded_catalog.h"
+
+#include <vector>
+
+namespace riserun::chain {
+
+/// The least set of spares, bought beforehand, with which every chain can still be made under all its rules when any
+/// one bought piece of it is missing, the other chains being left as they are: fewest parts, then the lowest price,
+/// then the ids that sort first. One more of each bought part is always enough. Exact.
+///
+/// @param most_together  a missing part is made up for with that many of them at most, > 0
+Spares least_spares(const FoldedCatalog& folded, const std::vector<Chosen>& chosen,
+                    std::size_t most_together = kMostTogether);
+
+}  // namespace riserun::chain

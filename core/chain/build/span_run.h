@@ -1,0 +1,15 @@
+// A run that makes a distance, as the chain that is shown.
+#pragma once
+
+#include "chain/ask/answer.h"
+#include "chain/graph/folded_catalog.h"
+
+#include <optional>
+
+namespace riserun::chain {
+
+/// The best chain that makes the distance (best_span), with its SpanFit. Where an end moves along its axis the distance
+/// is only a guide: the best chain of all, and its fit says what the end takes up. nullopt: there is none.
+std::optional<Chain> span_run(const FoldedCatalog& folded, const ChainRequest& request, const Span& span);
+
+}  // namespace riserun::chain

@@ -1,0 +1,235 @@
+#include "chain/graph/asked_arcs.h"
+
+#include "chain/part/head.h"
+
+#include <algorithm>
+#include <functional>
+
+namespace riserun::chain {
+
+using catalog::BinItem;
+using catalog::Part;
+using catalog::PortUse;
+
+namespace {
+
+std::vector<std::uint32_t> ranks_of(const FoldedCatalog& folded, const Move& move) {
+  std::vector<std::uint32_t> ranks{folded.rank(move.part)};
+  for (const PartId plug : move.plugs) ranks.push_back(folded.rank(plug));
+  return ranks;
+}
+
+/// One way to close a spare port.
+struct Plug {
+  PartId part;
+  std::int64_t cents = 0;
+  std::int64_t buy = 0;
+  std::int64_t wishes = 0;
+  std::optional<std::uint32_t> counted_item;  // row of the bin that it is counted against
+};
+
+class AskedMoves {
+ public:
+  AskedMoves(const FoldedCatalog& folded, const Rules& rules, const GraphExtras& extras)
+      : folded_(folded), catalog_(folded.catalog()), rules_(rules), extras_(extras) {}
+
+  std::vector<Move> all();
+
+ private:
+  void add_bought(PartId part);
+  void add_from_bin(std::uint32_t item);
+  void add_ways(PartId part, const std::function<void(Move&)>& pay);
+  void add_with_plugs(Move move);
+  std::vector<std::vector<Plug>> plugs_for(const Move& move) const;
+  std::vector<Plug> plugs_of_port(const Part& host, std::size_t port) const;
+  void consider_plug(std::vector<Plug>& plugs, std::optional<Plug>& best, const PortUse& use, MaterialId host) const;
+  bool better(const Plug& a, const Plug& b) const;
+  void fold();
+
+  int bin_count(PartId part, std::uint32_t& item) const;
+
+  const FoldedCatalog& folded_;
+  const Catalog& catalog_;
+  const Rules& rules_;
+  const GraphExtras& extras_;
+  std::vector<Move> moves_;
+};
+
+std::vector<Move> AskedMoves::all() {
+  for (const PartId part : rules_.needed_parts())
+    if (rules_.admits(part) && (rules_.buyable(part) || extras_.special_order_is_wish)) add_bought(part);
+  const std::vector<BinItem>& items = rules_.request().bin.items;
+  for (std::uint32_t item = 0; item < items.size(); ++item)
+    if (items[item].count > 0 && rules_.admits(items[item].part)) add_from_bin(item);
+  fold();
+  return std::move(moves_);
+}
+
+void AskedMoves::add_bought(PartId part) {
+  add_ways(part, [&](Move& move) { move.own.wishes += rules_.buyable(part) && !extras_.purchase_is_wish ? 0 : 1; });
+}
+
+void AskedMoves::add_from_bin(std::uint32_t item) {
+  add_ways(rules_.request().bin.items[item].part, [&](Move& move) {
+    move.own.cents = 0;
+    move.own.buy = 0;
+    if (extras_.counted[item]) move.bin_uses.push_back({item, 1});
+  });
+}
+
+void AskedMoves::add_ways(PartId id, const std::function<void(Move&)>& pay) {
+  const Part& part = catalog_.part(id);
+  const std::uint8_t groups = rules_.groups_of(id);
+  if (groups == 0 && !is_plain_connector(catalog_, part)) return;
+  if (extras_.every_length && part.cut_to_length) return;  // comes at the length that it is cut to
+  for (std::size_t enter = 0; enter < part.ports.size(); ++enter) {
+    for (std::size_t leave = 0; leave < part.ports.size(); ++leave) {
+      if (enter == leave || !rules_.admits_way(part, enter, leave)) continue;
+      Move move = bought_move(catalog_, id, enter, leave);
+      move.groups = groups;
+      pay(move);
+      if (extras_.all_measures || rules_.request().order == Order::loss)
+        move.own.nanometres = own_head(catalog_, move, rules_.request().flow);
+      add_with_plugs(std::move(move));
+    }
+  }
+}
+
+void AskedMoves::add_with_plugs(Move move) {
+  const std::vector<std::vector<Plug>> choices = plugs_for(move);
+  std::vector<Move> made{std::move(move)};
+  for (const std::vector<Plug>& plugs : choices) {
+    std::vector<Move> longer;
+    for (const Move& shorter : made) {
+      for (const Plug& plug : plugs) {
+        Move& next = longer.emplace_back(shorter);
+        next.plugs.push_back(plug.part);
+        next.own.parts += 1;
+        next.own.cents += plug.cents;
+        next.own.buy += plug.buy;
+        next.own.wishes += plug.wishes;
+        if (!plug.counted_item) continue;
+        const auto same = std::find_if(next.bin_uses.begin(), next.bin_uses.end(),
+                                       [&](const BinUse& use) { return use.item == *plug.counted_item; });
+        if (same == next.bin_uses.end())
+          next.bin_uses.push_back({*plug.counted_item, 1});
+        else
+          same->count += 1;
+      }
+    }
+    made = std::move(longer);
+  }
+  moves_.insert(moves_.end(), std::make_move_iterator(made.begin()), std::make_move_iterator(made.end()));
+}
+
+std::vector<std::vector<Plug>> AskedMoves::plugs_for(const Move& move) const {
+  const Part& host = catalog_.part(move.part);
+  std::vector<std::vector<Plug>> choices;
+  for (std::size_t port = 0; port < host.ports.size(); ++port)
+    if (port != move.enter && port != move.leave) choices.push_back(plugs_of_port(host, port));
+  return choices;
+}
+
+bool AskedMoves::better(const Plug& a, const Plug& b) const {
+  // Where all measures count: what is in the bin costs nothing and is not bought, so that no order sees it otherwise.
+  const Order order = extras_.all_measures ? Order::bin : rules_.request().order;
+  const Cost cost_a = cost_of(order, {a.wishes, 1, a.cents, 0, 0, a.buy, 0});
+  const Cost cost_b = cost_of(order, {b.wishes, 1, b.cents, 0, 0, b.buy, 0});
+  if (cost_a != cost_b) return cost_a < cost_b;
+  return folded_.rank(a.part) < folded_.rank(b.part);
+}
+
+// The best plug that no count holds back, and beside it each plug that is counted: which of them is best depends on
+// what the rest of the chain takes from the bin.
+std::vector<Plug> AskedMoves::plugs_of_port(const Part& host, std::size_t port) const {
+  std::vector<Plug> plugs;
+  std::optional<Plug> best;
+  for (const catalog::Mate& mate : catalog_.mates(host.ports[port].type))
+    for (const PortUse& use : catalog_.uses(mate.other)) consider_plug(plugs, best, use, host.material_at(port));
+  if (best) plugs.push_back(*best);
+  return plugs;
+}
+
+int AskedMoves::bin_count(PartId part, std::uint32_t& item) const {
+  const std::vector<BinItem>& items = rules_.request().bin.items;
+  for (item = 0; item < items.size(); ++item)
+    if (items[item].part == part) return items[item].count;
+  return 0;
+}
+
+void AskedMoves::consider_plug(std::vector<Plug>& plugs, std::optional<Plug>& best, const PortUse& use,
+                               MaterialId host) const {
+  const Part& part = catalog_.part(use.part);
+  if (part.ports.size() != 1 || catalog_.family(part.family).role != catalog::Role::connector) return;
+  if (!rules_.admits(use.part) || !rules_.may_meet(part.material, host)) return;
+  std::uint32_t item = 0;
+  const bool in_bin = bin_count(use.part, item) > 0;
+  if (in_bin && extras_.counted[item]) plugs.push_back({use.part, 0, 0, 0, item});
+  std::optional<Plug> plug;
+  if (in_bin && !extras_.counted[item])
+    plug = Plug{use.part, 0, 0, 0, {}};
+  else if (rules_.buyable(use.part) || extras_.special_order_is_wish)
+    plug = Plug{use.part, part.price.cents(), 1, rules_.buyable(use.part) && !extras_.purchase_is_wish ? 0 : 1, {}};
+  if (plug && (!best || better(*plug, *best))) best = plug;
+}
+
+// Of moves that differ in nothing a search looks at, the best is enough. Counted ones are kept as they are.
+void AskedMoves::fold() {
+  const Order order = rules_.request().order;
+  const auto key = [this](const Move& m) {
+    return std::tuple(m.enter_type, m.leave_type, m.closes, m.only_for_need, m.groups, m.enter_material,
+                      m.leave_material, m.enter_bore, m.leave_bore, m.no_grip, extras_.counts_bushings && m.bushing,
+                      extras_.every_length ? shape_of(m) : Shape{});
+  };
+  const auto goodness = [&](const Move& m) {
+    return std::tuple(cost_of(order, m.own), ranks_of(folded_, m), m.enter, m.leave);
+  };
+  const auto counted = std::partition(moves_.begin(), moves_.end(), [](const Move& m) { return m.bin_uses.empty(); });
+  if (extras_.all_measures) {
+    std::vector<Move> kept(std::make_move_iterator(counted), std::make_move_iterator(moves_.end()));
+    moves_.erase(counted, moves_.end());
+    std::stable_sort(moves_.begin(), moves_.end(), [&](const Move& a, const Move& b) { return key(a) < key(b); });
+    for (auto from = moves_.begin(); from != moves_.end();) {
+      const auto to = std::find_if(from, moves_.end(), [&](const Move& m) { return key(m) != key(*from); });
+      const std::size_t first = kept.size();
+      kept.insert(kept.end(), from, to);
+      keep_undominated(folded_, kept, first, extras_.counts_bushings);
+      from = to;
+    }
+    moves_ = std::move(kept);
+    return;
+  }
+  std::sort(moves_.begin(), counted, [&](const Move& a, const Move& b) {
+    return key(a) != key(b) ? key(a) < key(b) : goodness(a) < goodness(b);
+  });
+  const auto end = std::unique(moves_.begin(), counted, [&](const Move& a, const Move& b) { return key(a) == key(b); });
+  moves_.erase(end, counted);
+}
+
+}  // namespace
+
+void keep_undominated(const FoldedCatalog& folded, std::vector<Move>& moves, std::size_t first, bool counts_bushings) {
+  const auto begin = moves.begin() + static_cast<std::ptrdiff_t>(first);
+  const auto goodness = [&](const Move& m) {
+    return std::tuple(side_by_side(m.own), m.own.drawbacks, ranks_of(folded, m), m.enter, m.leave);
+  };
+  if (moves.size() - first > 1)
+    std::sort(begin, moves.end(), [&](const Move& a, const Move& b) { return goodness(a) < goodness(b); });
+  std::size_t kept = first;
+  for (std::size_t row = first; row < moves.size(); ++row) {
+    const bool beaten = std::any_of(begin, moves.begin() + static_cast<std::ptrdiff_t>(kept), [&](const Move& m) {
+      if (counts_bushings && m.bushing && !moves[row].bushing) return false;
+      return no_worse(side_by_side(m.own), side_by_side(moves[row].own));
+    });
+    if (beaten) continue;
+    if (kept != row) moves[kept] = std::move(moves[row]);
+    ++kept;
+  }
+  moves.resize(kept);
+}
+
+std::vector<Move> asked_moves(const FoldedCatalog& folded, const Rules& rules, const GraphExtras& extras) {
+  return AskedMoves(folded, rules, extras).all();
+}
+
+}  // namespace riserun::chain

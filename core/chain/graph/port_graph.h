@@ -1,0 +1,118 @@
+// The graph that one request is searched in: open ends as nodes, admitted moves as arcs, with exact distances to the
+// goal on the reversed graph.
+#pragma once
+
+#include "chain/graph/folded_catalog.h"
+#include "chain/graph/row_graph.h"
+#include "chain/rules/rules.h"
+
+#include <optional>
+#include <span>
+#include <vector>
+
+namespace riserun::chain {
+
+/// What a search adds to the request itself.
+struct GraphExtras {
+  std::vector<bool> counted;           // by row of the request's bin: used no more often than it is there
+  bool special_order_is_wish = false;  // special-order parts are admitted at a wish each
+  std::vector<Move> wished;            // parts that do not exist
+  bool counts_bushings = false;        // a bushing does not stand for what is none, which a limit on them may ask for
+  bool all_measures = false;           // keeps what is best at anything; costs are the measures side by side
+  bool purchase_is_wish = false;       // each part to buy weighs as a wish: fewest purchases come before the order
+  bool every_length = false;           // keeps the best part of each length and bend, not only the best of all
+};
+
+/// An open end that a chain can be left at. Material and bore are told apart only where a rule or the order looks.
+struct Node {
+  PortTypeId type;
+  MaterialId material;
+  std::int64_t bore = 0;  // nanometres; 0: not told apart, or not known
+  bool no_grip = false;   // the body cannot be held, so that only what is turned goes onto it
+  auto operator<=>(const Node&) const = default;
+};
+
+struct Arc {
+  std::uint32_t to = 0;
+  std::uint32_t move = 0;
+  bool closes = false;         // its joint or its part can be made last between ends that are held
+  bool only_for_need = false;  // and the groups: of its move, at hand
+  std::uint8_t groups = 0;
+  Cost cost;
+};
+
+/// The joint onto the last port.
+struct LastJoint {
+  bool closes = false;
+  Cost cost;
+};
+
+/// A node that the goal is one joint away from.
+struct GoalJoint {
+  std::uint32_t node = 0;
+  LastJoint joint;
+};
+
+class PortGraph {
+ public:
+  /// Keeps nothing of the rules; the folded must outlive the graph.
+  PortGraph(const FoldedCatalog& folded, const Rules& rules, const GraphExtras& extras);
+
+  const std::vector<Node>& nodes() const { return nodes_; }
+  const std::vector<Move>& moves() const { return moves_; }
+  std::span<const Arc> arcs(std::uint32_t node) const {
+    return std::span(arcs_).subspan(first_arc_[node], first_arc_[node + 1] - first_arc_[node]);
+  }
+  /// Some move is counted against the bin.
+  bool counts_the_bin() const { return counts_the_bin_; }
+  /// The node that the move leaves at.
+  std::uint32_t target(std::size_t move) const { return move_to_[move]; }
+  /// Moves that are entered by a port of that type.
+  std::span<const std::uint32_t> moves_entering(PortTypeId type) const {
+    return std::span(entering_).subspan(first_entering_[type.row],
+                                        first_entering_[type.row + 1] - first_entering_[type.row]);
+  }
+  /// Arcs out of an open end that need not be a node; its bore counts as not known.
+  std::vector<Arc> arcs_from(const Rules& rules, const PortEnd& open) const;
+  /// The joint between an open end and the goal; nullopt: they do not go together.
+  std::optional<LastJoint> last_joint(const Rules& rules, const Node& open, const PortEnd& goal) const;
+  /// The request's first port as a node: nothing has been put onto it.
+  static Node start_of(const ChainRequest& request) {
+    return {request.from.type, request.from.material.value_or(MaterialId{}), 0, false};
+  }
+  /// Least cost from each node to the goal, whatever the needs and the closing joint; kUnreachable where there is no
+  /// way. With all measures each is the least by itself: a bound, not a chain.
+  std::vector<Cost> distances_to(const Rules& rules, const PortEnd& goal) const;
+
+  /// All nodes that go onto the goal.
+  std::vector<GoalJoint> last_joints(const Rules& rules, const PortEnd& goal) const;
+  bool all_measures() const { return all_measures_; }
+  const Reversed& reversed() const { return reversed_; }
+
+ private:
+  void add_folded(const WayClasses& classes, const Rules& rules, const GraphExtras& extras);
+  void add_each_length(std::span<const Way> ways, const Rules& rules, const GraphExtras& extras);
+  void add_undominated(std::span<const Way> ways, const Rules& rules, const GraphExtras& extras);
+  Cost cost(const Rules& rules, const Measures& measures) const {
+    return all_measures_ ? side_by_side(measures) : cost_of(rules.request().order, measures);
+  }
+  void make_nodes(const Rules& rules);
+  void make_arcs(const Rules& rules);
+  std::vector<std::uint32_t> alike_but_for_bore() const;
+  std::optional<Arc> arc(const Rules& rules, const Node& open, const catalog::Mate& mate, std::uint32_t move,
+                         std::int64_t change_of_bore_head) const;
+
+  const FoldedCatalog* folded_;
+  bool all_measures_ = false;
+  bool counts_the_bin_ = false;
+  std::vector<Move> moves_;
+  std::vector<std::uint32_t> move_to_;         // node that each move leaves at
+  std::vector<std::uint32_t> first_entering_;  // by port type: first row in `entering_`, and the end
+  std::vector<std::uint32_t> entering_;        // moves by the port type that they are entered by
+  std::vector<Node> nodes_;
+  std::vector<std::uint32_t> first_arc_;
+  std::vector<Arc> arcs_;
+  Reversed reversed_;
+};
+
+}  // namespace riserun::chain

@@ -1,0 +1,142 @@
+#include "chain/part/move.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace riserun::chain {
+
+using catalog::End;
+using catalog::JointSize;
+using catalog::Part;
+
+bool is_plain_connector(const Catalog& catalog, const Part& part) {
+  return part.ports.size() == 2 && catalog.family(part.family).role == catalog::Role::connector;
+}
+
+bool is_bushing(const Catalog& catalog, const Part& part) { return catalog.family(part.family).is_bushing; }
+
+bool is_close_nipple(const Part& part) {
+  return part.name.find("close") != std::string::npos || part.size.find("close") != std::string::npos;
+}
+
+bool is_bent(const Part& part) {
+  const double first = part.ports.front().heading_degrees;
+  return std::any_of(part.ports.begin(), part.ports.end(), [&](const catalog::Port& port) {
+    return std::abs(std::remainder(port.heading_degrees - first, 180.0)) > 1.0;
+  });
+}
+
+Length insertion(const Catalog& catalog, PortTypeId type) {
+  const catalog::PortType& port = catalog.port_type(type);
+  if (port.end == End::female) return {};
+  const JointSize* size = catalog.joint_size(port);
+  return size ? size->make_up() : Length{};
+}
+
+namespace {
+
+/// The row that says how far the joint between two kinds goes in; nullptr: both are of one kind, or it says nothing.
+const JointSize* ruling_size(const Catalog& catalog, PortTypeId a, PortTypeId b, const catalog::MatingRule& rule) {
+  if (rule.kind_a == rule.kind_b) return nullptr;
+  return catalog.joint_size(catalog.port_type(catalog.port_type(a).kind == rule.kind_a ? a : b));
+}
+
+}  // namespace
+
+Length make_up(const Catalog& catalog, PortTypeId a, PortTypeId b, const catalog::MatingRule& rule) {
+  const Length inserted = std::max(insertion(catalog, a), insertion(catalog, b));
+  const JointSize* size = ruling_size(catalog, a, b, rule);
+  return size ? std::min(size->make_up(), inserted) : inserted;
+}
+
+Length make_up_tolerance(const Catalog& catalog, PortTypeId a, PortTypeId b, const catalog::MatingRule& rule) {
+  if (const JointSize* ruling = ruling_size(catalog, a, b, rule)) return ruling->make_up_tolerance;
+  const PortTypeId inserted = insertion(catalog, a) < insertion(catalog, b) ? b : a;
+  const JointSize* size = catalog.joint_size(catalog.port_type(inserted));
+  return size ? size->make_up_tolerance : Length{};
+}
+
+Length body_length(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave) {
+  const Length stated = part.ports[enter].reach + part.ports[leave].reach;
+  const Length inserted = insertion(catalog, part.ports[enter].type) + insertion(catalog, part.ports[leave].type);
+  return std::max(stated, inserted);
+}
+
+Length port_bore(const Catalog& catalog, const Part& part, std::size_t port) {
+  if (part.ports[port].bore > Length{}) return part.ports[port].bore;
+  const JointSize* size = catalog.joint_size(catalog.port_type(part.ports[port].type));
+  if (size && size->bore > Length{}) return size->bore;
+  for (const catalog::Port& other : part.ports)
+    if (other.bore > Length{}) return other.bore;
+  return {};
+}
+
+std::int64_t in_micrometres(Length length) { return std::llround(in_metres(length) * 1e6); }
+std::int64_t in_nanometres(Length length) { return std::llround(in_metres(length) * 1e9); }
+
+namespace {
+
+// A lined part without a second metal of its own meets no neighbour's metal in the water.
+MaterialId facing_material(const Part& part, std::size_t port) {
+  if (part.dielectric && !part.far_material) return {};
+  return part.material_at(port);
+}
+
+bool may_be_joined_still(const Catalog& catalog, PortTypeId type) {
+  const auto mates = catalog.mates(type);
+  return std::any_of(mates.begin(), mates.end(), [&](const catalog::Mate& mate) {
+    return catalog.mating_rules()[mate.rule].turning == catalog::Turning::neither;
+  });
+}
+
+std::int64_t leg_micrometres(const Catalog& catalog, const Part& part, std::size_t port) {
+  return std::max(in_micrometres(part.ports[port].reach), in_micrometres(insertion(catalog, part.ports[port].type)));
+}
+
+// Ports look outwards: straight through, the second looks the other way than the first.
+std::int32_t bend_between(const Part& part, std::size_t enter, std::size_t leave) {
+  const double turn = part.ports[leave].heading_degrees - part.ports[enter].heading_degrees - 180.0;
+  return static_cast<std::int32_t>(std::llround(std::abs(std::remainder(turn, 360.0)) * 1000.0));
+}
+
+std::int64_t body_micrometres(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave) {
+  const std::int64_t stated = in_micrometres(part.ports[enter].reach) + in_micrometres(part.ports[leave].reach);
+  const std::int64_t inserted = in_micrometres(insertion(catalog, part.ports[enter].type)) +
+                                in_micrometres(insertion(catalog, part.ports[leave].type));
+  return std::max(stated, inserted);
+}
+
+}  // namespace
+
+Move bought_move(const Catalog& catalog, PartId id, std::size_t enter, std::size_t leave) {
+  const Part& part = catalog.part(id);
+  Move move;
+  move.part = id;
+  move.enter = static_cast<std::uint8_t>(enter);
+  move.leave = static_cast<std::uint8_t>(leave);
+  move.enter_type = part.ports[enter].type;
+  move.leave_type = part.ports[leave].type;
+  move.enter_material = facing_material(part, enter);
+  move.leave_material = facing_material(part, leave);
+  move.enter_bore = in_nanometres(port_bore(catalog, part, enter));
+  move.leave_bore = in_nanometres(port_bore(catalog, part, leave));
+  move.closes = part.closing;
+  move.only_for_need = !is_plain_connector(catalog, part);
+  move.no_grip = is_close_nipple(part) && std::any_of(part.ports.begin(), part.ports.end(), [&](const auto& port) {
+                   return may_be_joined_still(catalog, port.type);
+                 });
+  move.own.parts = 1;
+  move.own.buy = 1;
+  move.own.cents = part.price.cents();
+  move.own.micrometres = body_micrometres(catalog, part, enter, leave);
+  move.bushing = is_bushing(catalog, part);
+  move.bend = bend_between(part, enter, leave);
+  if (move.bend != 0) {
+    move.before_bend = leg_micrometres(catalog, part, enter);
+    move.after_bend = leg_micrometres(catalog, part, leave);
+  }
+  move.own.drawbacks = (move.bushing ? 1 : 0) + (is_close_nipple(part) ? 1 : 0);
+  return move;
+}
+
+}  // namespace riserun::chain

@@ -1,0 +1,76 @@
+// A move: one part of the catalog, entered by one port and left by another, with what it adds to a chain.
+#pragma once
+
+#include "chain/part/measures.h"
+
+#include <tuple>
+#include <vector>
+
+namespace riserun::chain {
+
+/// A part spent from the bin by a move, by its row in the request's bin.
+struct BinUse {
+  std::uint32_t item = 0;
+  int count = 0;
+};
+
+struct Move {
+  PartId part;  // invalid: a part that does not exist, wished for when there is no chain
+  std::uint8_t enter = 0;
+  std::uint8_t leave = 1;
+  PortTypeId enter_type;
+  PortTypeId leave_type;
+  MaterialId enter_material;  // wetted metal that faces the neighbour; invalid: no galvanic verdict
+  MaterialId leave_material;
+  std::int64_t enter_bore = 0;  // nanometres; 0: not known
+  std::int64_t leave_bore = 0;
+  bool closes = false;  // holds a closing joint of its own
+  bool bushing = false;
+  bool only_for_need = false;  // enters only where a need asks for it
+  bool no_grip = false;        // no bare pipe to hold: both its joints must be made by turning what goes onto it
+  std::uint8_t groups = 0;     // the need groups that it meets
+  std::vector<PartId> plugs;   // for the ports beyond the two, in port order
+  std::vector<BinUse> bin_uses;
+  Measures own;                      // plugs included; make-ups, changes of bore to a neighbour not
+  std::int32_t bend = 0;             // thousandths of a degree by which the way through turns; 0: straight
+  std::int64_t before_bend = 0;      // micrometres on the way in to the bend's corner
+  std::int64_t after_bend = 0;       // and from there on
+  bool cut = false;                  // a piece cut to measure: `own` holds the shortest that it can be
+  std::int64_t stretch = 0;          // micrometres that it can be longer than that
+  int pieces = 1;                    // of what it is sold in, laid end to end in one length
+  std::int64_t cut_micrometres = 0;  // the length that it is cut to, once that is settled; 0: as it comes
+};
+
+/// What moves must share to take the same room.
+using Shape = std::tuple<std::int64_t, std::int32_t, std::int64_t, std::int64_t, bool, std::int64_t>;
+inline Shape shape_of(const Move& move) {
+  return {move.own.micrometres, move.bend, move.before_bend, move.after_bend, move.cut, move.stretch};
+}
+
+/// Whether the part joins two ports unasked: a connector with just two ports.
+bool is_plain_connector(const Catalog& catalog, const catalog::Part& part);
+bool is_bushing(const Catalog& catalog, const catalog::Part& part);
+bool is_close_nipple(const catalog::Part& part);
+/// Two of its ports look neither along one axis nor the same way.
+bool is_bent(const catalog::Part& part);
+
+/// Length that goes into the mate at a port of that type: of a male thread, a barb, a tube end; 0 for a female end.
+Length insertion(const Catalog& catalog, PortTypeId type);
+/// Make-up of the joint between two ends, and half of its band: what the one that goes in puts in; between two kinds
+/// what the rule's first kind says, and never more than the one that goes in has.
+/// @pre the rule joins them
+Length make_up(const Catalog& catalog, PortTypeId a, PortTypeId b, const catalog::MatingRule& rule);
+Length make_up_tolerance(const Catalog& catalog, PortTypeId a, PortTypeId b, const catalog::MatingRule& rule);
+/// Length of the body from port to port, never less than what goes in at its two ends.
+Length body_length(const Catalog& catalog, const catalog::Part& part, std::size_t enter, std::size_t leave);
+/// Smallest bore at that port: the port's own, else what its kind fixes, else another port's; zero when none is known.
+Length port_bore(const Catalog& catalog, const catalog::Part& part, std::size_t port);
+
+std::int64_t in_micrometres(Length length);
+std::int64_t in_nanometres(Length length);
+
+/// The part as a move bought at its price; no plugs, no head yet.
+/// @pre enter and leave are two different ports of the part
+Move bought_move(const Catalog& catalog, PartId part, std::size_t enter, std::size_t leave);
+
+}  // namespace riserun::chain

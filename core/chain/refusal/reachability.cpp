@@ -1,0 +1,108 @@
+#include "chain/refusal/reachability.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace riserun::chain {
+
+namespace {
+
+constexpr int kNotReached = -1;
+
+/// Fewest parts to each port type, as a list: nearest first.
+class Nearest {
+ public:
+  explicit Nearest(std::size_t type_count) : hops_(type_count, kNotReached) {}
+  void reach(PortTypeId type, int hops) {
+    int& known = hops_[type.row];
+    if (known == kNotReached || hops < known) known = hops;
+  }
+  std::vector<PortTypeId> list() const {
+    std::vector<PortTypeId> types;
+    for (std::uint32_t row = 0; row < hops_.size(); ++row)
+      if (hops_[row] != kNotReached) types.push_back({row});
+    std::stable_sort(types.begin(), types.end(),
+                     [&](PortTypeId a, PortTypeId b) { return hops_[a.row] < hops_[b.row]; });
+    return types;
+  }
+
+ private:
+  std::vector<int> hops_;
+};
+
+using Lists = std::vector<std::vector<std::uint32_t>>;
+
+/// Hops from the starting nodes, which count as one.
+std::vector<int> breadth_first(const Lists& next, std::vector<std::uint32_t> front) {
+  std::vector<int> hops(next.size(), kNotReached);
+  for (const std::uint32_t node : front) hops[node] = 1;
+  for (int level = 2; !front.empty(); ++level) {
+    std::vector<std::uint32_t> further;
+    for (const std::uint32_t node : front) {
+      for (const std::uint32_t to : next[node]) {
+        if (hops[to] != kNotReached) continue;
+        hops[to] = level;
+        further.push_back(to);
+      }
+    }
+    front = std::move(further);
+  }
+  return hops;
+}
+
+Lists links(const PortGraph& graph, bool reversed) {
+  Lists lists(graph.nodes().size());
+  for (std::uint32_t node = 0; node < lists.size(); ++node)
+    for (const Arc& arc : graph.arcs(node)) reversed ? lists[arc.to].push_back(node) : lists[node].push_back(arc.to);
+  return lists;
+}
+
+}  // namespace
+
+std::vector<PortTypeId> reachable_from(const Rules& rules, const PortGraph& graph) {
+  std::vector<std::uint32_t> front;
+  for (const Arc& arc : graph.arcs_from(rules, rules.request().from)) front.push_back(arc.to);
+  const std::vector<int> hops = breadth_first(links(graph, false), front);
+  Nearest nearest(rules.catalog().port_types().size());
+  for (std::size_t node = 0; node < hops.size(); ++node)
+    if (hops[node] != kNotReached) nearest.reach(graph.nodes()[node].type, hops[node]);
+  return nearest.list();
+}
+
+std::vector<PortTypeId> reachable_to(const Rules& rules, const PortGraph& graph) {
+  std::vector<std::uint32_t> front;
+  for (std::uint32_t node = 0; node < graph.nodes().size(); ++node)
+    if (graph.last_joint(rules, graph.nodes()[node], rules.request().to)) front.push_back(node);
+  const std::vector<int> hops = breadth_first(links(graph, true), front);
+  Nearest nearest(rules.catalog().port_types().size());
+  for (std::size_t move = 0; move < graph.moves().size(); ++move)
+    if (const int known = hops[graph.target(move)]; known != kNotReached)
+      nearest.reach(graph.moves()[move].enter_type, known);
+  return nearest.list();
+}
+
+std::vector<std::string> look_alike_traps(const Catalog& catalog, const ChainRequest& request,
+                                          const std::vector<PortTypeId>& from_side,
+                                          const std::vector<PortTypeId>& to_side) {
+  std::vector<const catalog::LookAlike*> seen;
+  std::vector<std::string> traps;
+  const auto look = [&](PortTypeId a, PortTypeId b) {
+    const catalog::LookAlike* trap = catalog.look_alike(catalog.port_type(a), catalog.port_type(b));
+    if (!trap || std::find(seen.begin(), seen.end(), trap) != seen.end()) return;
+    seen.push_back(trap);
+    traps.push_back(fmt::format("never join {} and {}: {}", catalog.written(a), catalog.written(b), trap->reason));
+  };
+  look(request.from.type, request.to.type);
+  // Beyond the two ends themselves only what would start to screw together is a trap.
+  const auto opposite = [&](PortTypeId a, PortTypeId b) {
+    return catalog.port_type(a).end != catalog.port_type(b).end;
+  };
+  for (const PortTypeId open : from_side)
+    if (opposite(open, request.to.type)) look(open, request.to.type);
+  for (const PortTypeId open : to_side)
+    if (opposite(request.from.type, open)) look(request.from.type, open);
+  return traps;
+}
+
+}  // namespace riserun::chain

@@ -1,0 +1,12 @@
+// Why there is no chain: what can be got to from each side, and the smallest change that would make one.
+#pragma once
+
+#include "chain/ask/answer.h"
+#include "chain/graph/folded_catalog.h"
+
+namespace riserun::chain {
+
+/// @pre best_chain() of the same request found none
+NoChain why_no_chain(const FoldedCatalog& folded, const ChainRequest& request);
+
+}  // namespace riserun::chain

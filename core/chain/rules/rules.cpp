@@ -1,0 +1,125 @@
+#include "chain/rules/rules.h"
+
+#include "chain/part/duty.h"
+#include "chain/part/swing.h"
+
+#include <algorithm>
+
+namespace riserun::chain {
+
+using catalog::GalvanicVerdict;
+using catalog::Part;
+
+namespace {
+
+bool turns(Freedom freedom) { return freedom == Freedom::spinning || freedom == Freedom::loose; }
+
+Closing closing_between(Freedom a, Freedom b) {
+  if (turns(a) || turns(b)) return Closing::none;
+  return a == Freedom::sliding || b == Freedom::sliding ? Closing::nothing_turns : Closing::stays_still;
+}
+
+}  // namespace
+
+Rules::Rules(const Catalog& catalog, const ChainRequest& request)
+    : catalog_(&catalog), request_(&request), closing_(closing_between(request.from.freedom, request.to.freedom)) {
+  group_needs();
+}
+
+void Rules::group_needs() {
+  int bits_used = 0;
+  for (const Need& need : request_->needs) {
+    if (bits_used == 8) break;  // the request's limit; its maker reports more as bad input
+    std::vector<PartId> parts = need.parts;
+    std::sort(parts.begin(), parts.end());
+    parts.erase(std::unique(parts.begin(), parts.end()), parts.end());
+    const auto bit = static_cast<std::uint8_t>(1u << bits_used++);
+    auto same = std::find_if(groups_.begin(), groups_.end(), [&](const NeedGroup& g) { return g.parts == parts; });
+    if (same == groups_.end()) same = groups_.insert(groups_.end(), {0, std::move(parts)});
+    same->bits = static_cast<std::uint8_t>(same->bits | bit);
+    group_of_need_.push_back(static_cast<std::uint8_t>(same - groups_.begin()));
+    if (need.required) all_met_ = static_cast<std::uint8_t>(all_met_ | bit);
+  }
+  for (const NeedGroup& group : groups_) needed_.insert(needed_.end(), group.parts.begin(), group.parts.end());
+  std::sort(needed_.begin(), needed_.end());
+  needed_.erase(std::unique(needed_.begin(), needed_.end()), needed_.end());
+  needed_groups_.assign(needed_.size(), 0);
+  for (std::size_t g = 0; g < groups_.size(); ++g)
+    for (const PartId part : groups_[g].parts) {
+      const auto row = std::lower_bound(needed_.begin(), needed_.end(), part) - needed_.begin();
+      needed_groups_[static_cast<std::size_t>(row)] |= static_cast<std::uint8_t>(1u << g);
+    }
+}
+
+bool Rules::admits(PartId id) const {
+  const Part& part = catalog_->part(id);
+  if (id.row < request_->banned.size() && request_->banned[id.row]) return false;
+  if (!stands_duty(*catalog_, id, *request_)) return false;
+  return request_->service != Service::air || stands_compressed_air(*catalog_, part);
+}
+
+bool Rules::admits_way(const Part& part, std::size_t enter, std::size_t leave) const {
+  if (part.one_way && !(enter == 0 && leave == 1)) return false;
+  if (request_->room &&
+      std::max(swing_radius(*catalog_, part, enter), swing_radius(*catalog_, part, leave)) > *request_->room)
+    return false;
+  const Length bore = std::min(port_bore(*catalog_, part, enter), port_bore(*catalog_, part, leave));
+  if (request_->smallest_bore && bore < *request_->smallest_bore) return false;
+  if (request_->order == Order::loss && bore <= Length{}) return false;  // its head cannot be worked out
+  return part.dielectric || may_meet(part.material_at(enter), part.material_at(leave));
+}
+
+bool Rules::buyable(PartId id) const {
+  if (id.row < request_->not_sold.size() && request_->not_sold[id.row]) return false;
+  return request_->special_order || catalog_->part(id).stocked;
+}
+
+bool Rules::may_meet(MaterialId a, MaterialId b) const {
+  if (request_->galvanic == Galvanic::warn || !a.valid() || !b.valid()) return true;
+  return catalog_->galvanic(a, b) != GalvanicVerdict::keep_apart;
+}
+
+std::uint8_t Rules::groups_of(PartId part) const {
+  const auto found = std::lower_bound(needed_.begin(), needed_.end(), part);
+  if (found == needed_.end() || *found != part) return 0;
+  return needed_groups_[static_cast<std::size_t>(found - needed_.begin())];
+}
+
+std::uint8_t Rules::advance(std::uint8_t met, std::uint8_t groups) const {
+  if (request_->needs_in_order) return advance_in_order(met, groups);
+  for (std::size_t g = 0; g < groups_.size(); ++g) {
+    if (!(groups >> g & 1u)) continue;
+    unsigned open = groups_[g].bits & ~unsigned{met};
+    if (open & all_met_) open &= all_met_;  // of needs for the same parts, one that must be met comes first
+    met = static_cast<std::uint8_t>(met | (open & (~open + 1u)));
+  }
+  return met;
+}
+
+// What is met is always the first few needs. A part that meets the next one may meet the one after it as well, but of
+// needs for the same parts one only.
+std::uint8_t Rules::advance_in_order(std::uint8_t met, std::uint8_t groups) const {
+  unsigned left = groups;
+  for (std::size_t need = 0; need < group_of_need_.size(); ++need) {
+    if (met >> need & 1u) continue;
+    const unsigned group = 1u << group_of_need_[need];
+    if (!(left & group)) break;
+    left &= ~group;
+    met = static_cast<std::uint8_t>(met | 1u << need);
+  }
+  return met;
+}
+
+bool Rules::joint_closes(const catalog::MatingRule& rule) const {
+  switch (closing_) {
+    case Closing::none:
+      return true;
+    case Closing::nothing_turns:
+      return rule.closing || rule.turning == catalog::Turning::neither;
+    case Closing::stays_still:
+      return rule.closing;
+  }
+  return false;
+}
+
+}  // namespace riserun::chain

@@ -1,0 +1,102 @@
+// Of all best chains of a search, the one whose part ids sort first.
+#pragma once
+
+#include "chain/search/shortest_chain.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace riserun::chain {
+
+/// Walks all best chains at once, part by part, and keeps those whose next part sorts first. States that the same parts
+/// lead to stay together, in the order of the ports used, so that the choice of ports is settled too.
+///
+/// @param onward  onward(state, emit) calls emit(move, next state) for each move that leads on along a best chain, and
+///                emit(kEnds, 0) where the chain may end at that state
+template <class Onward>
+class FirstByIds {
+ public:
+  static constexpr std::uint32_t kEnds = UINT32_MAX;
+
+  FirstByIds(const FoldedCatalog& folded, const std::vector<Move>& moves, Onward onward)
+      : folded_(folded), moves_(moves), onward_(std::move(onward)) {}
+
+  std::vector<Move> from(std::uint32_t start) {
+    steps_.reserve(16);  // most chains are short
+    steps_.push_back({start, kEnds, kEnds});
+    std::vector<std::uint32_t> front{0};
+    std::vector<Step> next;
+    while (true) {
+      next.clear();
+      for (const std::uint32_t at : front)
+        if (look_on(at, next)) return moves_to(at);
+      front.clear();
+      for (const Step& step : next) {
+        front.push_back(static_cast<std::uint32_t>(steps_.size()));
+        steps_.push_back(step);
+      }
+    }
+  }
+
+ private:
+  struct Step {
+    std::uint32_t state = 0;
+    std::uint32_t move = kEnds;
+    std::uint32_t before = kEnds;
+  };
+
+  // Puts into `next` what is as good as the best there or better. True: the chain may end here, and no ending sorts
+  // before none.
+  bool look_on(std::uint32_t at, std::vector<Step>& next) {
+    bool ends = false;
+    here_.clear();
+    onward_(steps_[at].state, [&](std::uint32_t move, std::uint32_t state) {
+      if (move == kEnds) {
+        ends = true;
+        return;
+      }
+      const std::uint32_t best = !here_.empty() ? here_.front().move : !next.empty() ? next.front().move : move;
+      const int order = compare(move, best);
+      if (order > 0) return;
+      if (order < 0) here_.clear();
+      here_.push_back({state, move, at});
+    });
+    if (ends || here_.empty()) return ends;
+    if (!next.empty() && compare(here_.front().move, next.front().move) < 0) next.clear();
+    std::sort(here_.begin(), here_.end(), [&](const Step& a, const Step& b) { return ways(a) < ways(b); });
+    for (const Step& step : here_)
+      if (std::none_of(next.begin(), next.end(), [&](const Step& s) { return s.state == step.state; }))
+        next.push_back(step);
+    return false;
+  }
+
+  // By the ids of the part and of its plugs.
+  int compare(std::uint32_t a, std::uint32_t b) const {
+    const Move& x = moves_[a];
+    const Move& y = moves_[b];
+    if (x.part != y.part) return folded_.rank(x.part) < folded_.rank(y.part) ? -1 : 1;
+    for (std::size_t i = 0; i < x.plugs.size(); ++i)
+      if (x.plugs[i] != y.plugs[i]) return folded_.rank(x.plugs[i]) < folded_.rank(y.plugs[i]) ? -1 : 1;
+    return 0;
+  }
+
+  auto ways(const Step& step) const {
+    const Move& move = moves_[step.move];
+    return std::tuple(move.enter, move.leave, !move.cut, step.state);
+  }
+
+  std::vector<Move> moves_to(std::uint32_t row) const {
+    std::vector<Move> moves;
+    for (; steps_[row].move != kEnds; row = steps_[row].before) moves.push_back(moves_[steps_[row].move]);
+    std::reverse(moves.begin(), moves.end());
+    return moves;
+  }
+
+  const FoldedCatalog& folded_;
+  const std::vector<Move>& moves_;
+  Onward onward_;
+  std::vector<Step> steps_;
+  std::vector<Step> here_;
+};
+
+}  // namespace riserun::chain

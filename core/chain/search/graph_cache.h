@@ -1,0 +1,59 @@
+// Graphs of requests without needs, bin or bans of their own, kept with their distances: a catalog is asked the same
+// kind of question over and over between other ends.
+#pragma once
+
+#include "chain/graph/port_graph.h"
+
+#include <map>
+#include <memory>
+#include <mutex>
+
+namespace riserun::chain {
+
+/// A graph and the distances to the goals that have been asked for. Safe to share between threads.
+class CachedGraph {
+ public:
+  explicit CachedGraph(PortGraph graph) : graph_(std::move(graph)) {}
+  const PortGraph& graph() const { return graph_; }
+  std::shared_ptr<const std::vector<Cost>> distances_to(const Rules& rules, const PortEnd& goal) const;
+
+ private:
+  PortGraph graph_;
+  mutable std::mutex mutex_;
+  mutable std::map<std::pair<PortTypeId, MaterialId>, std::shared_ptr<const std::vector<Cost>>> distances_;
+};
+
+class GraphCache {
+ public:
+  /// The request differs from others of its kind in its two ends only.
+  static bool is_plain(const ChainRequest& request);
+  /// @param extras  of which all_measures and counts_bushings count
+  /// @pre is_plain of the rules' request
+  std::shared_ptr<const CachedGraph> graph_for(const FoldedCatalog& folded, const Rules& rules,
+                                               const GraphExtras& extras) const;
+
+ private:
+  using Key =
+      std::tuple<Order, Service, double, Galvanic, bool, double, double, Closing, bool, double, bool, double, bool>;
+  static Key key_of(const Rules& rules, const GraphExtras& extras);
+  mutable std::mutex mutex_;
+  mutable std::map<Key, std::shared_ptr<const CachedGraph>> graphs_;
+};
+
+/// A catalog made ready to be searched: folded, with the graphs that plain requests share. Safe to share between
+/// threads.
+class PreparedCatalog {
+ public:
+  /// Keeps a reference: the catalog must outlive this.
+  explicit PreparedCatalog(const Catalog& catalog) : folded_(catalog) {}
+
+  const Catalog& catalog() const { return folded_.catalog(); }
+  const FoldedCatalog& folded() const { return folded_; }
+  const GraphCache& graphs() const { return graphs_; }
+
+ private:
+  FoldedCatalog folded_;
+  GraphCache graphs_;
+};
+
+}  // namespace riserun::chain

@@ -1,0 +1,25 @@
+// The labelled search over a request's graph: exact, and of all best chains the one whose part ids sort first.
+#pragma once
+
+#include "chain/graph/port_graph.h"
+
+#include <optional>
+
+namespace riserun::chain {
+
+/// A chain as its moves, first to last; empty: the two ends go straight together.
+struct Route {
+  std::vector<Move> moves;
+  Cost cost;  // as the graph counted it
+};
+
+struct SearchLimits {
+  std::optional<int> most_parts;     // plugs included
+  std::optional<int> most_bushings;  // needs a graph with GraphExtras::counts_bushings
+};
+
+/// @param to_goal  PortGraph::distances_to of the request's goal
+std::optional<Route> search(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph,
+                            const std::vector<Cost>& to_goal, const SearchLimits& limits);
+
+}  // namespace riserun::chain

@@ -1,0 +1,57 @@
+// Chains that make a given distance between two ports that stand still: with stock pieces, with a piece of pipe cut to
+// measure, or with a hose.
+//
+// The two ports look at each other along parallel axes. A run in line is straight throughout. Between axes that are
+// offset it turns once, travels, and turns back by the same angle (two 90s, two 45s ...), in the plane of both axes;
+// a rolling offset is an offset in that plane. A hose takes the offset by bending and needs no elbows.
+//
+// The rule of choice, first to last:
+//   1. stock pieces that land within half of the band that the joints' tolerances leave;
+//   2. stock pieces that land within the whole band: nearly all joints must then fall the same way;
+//   3. one piece of pipe or tube cut to measure, then, with an offset, two: at most one on the ports' axes and one
+//      between the elbows (one alone makes any length up to the stick that it is cut from); stock that has to make a
+//      length beside it lands within the band;
+//   4. a hose cut to measure.
+// Runs of one kind may take kMoreParts parts more than the fewest of that kind at any length, the bin taken to be
+// without end for that count, and no more. Among them the request's order decides, fewest bushings and close nipples
+// included; then the run that lands nearest (what it is off along and aside, added up); then the usual rule: the part
+// ids that sort first, then the ports used, then the piece to cut nearest to the first port. The distance settles the
+// length, so that the order `length` weighs as `parts` does.
+//
+// Lengths are whole micrometres; a piece to cut makes the distance to the micrometre, the joints at their nominal
+// make-up.
+#pragma once
+
+#include "chain/ask/answer.h"
+#include "chain/graph/folded_catalog.h"
+#include "chain/span/span_search.h"
+
+#include <optional>
+
+namespace riserun::chain {
+
+/// Whether an end moves along its axis, so that it takes up what a distance is off.
+inline bool moves_along(Freedom freedom) { return freedom == Freedom::sliding || freedom == Freedom::loose; }
+
+/// The best run, and what makes its distance.
+struct SpanChoice {
+  SpanRoute route;
+  SpanMake make = SpanMake::stock;
+};
+
+/// Provably the best by the rule above; nullopt: none makes the distance. Takes both ends to stand still along their
+/// axes, whatever else they can do.
+std::optional<SpanChoice> best_span(const FoldedCatalog& folded, const ChainRequest& request, const Span& span);
+
+/// How often the run takes each part of the request's bin, by row of the bin, beyond its count included.
+std::vector<int> span_uses_of_bin(const ChainRequest& request, const std::vector<Move>& moves);
+
+/// The distances nearest to the one asked for at which some run lands nominally: the next shorter and the next longer,
+/// to 1/64 in, looked for up to two feet away.
+struct NearestSpans {
+  std::optional<Length> below;
+  std::optional<Length> above;
+};
+NearestSpans nearest_spans(const FoldedCatalog& folded, const ChainRequest& request, const Span& span);
+
+}  // namespace riserun::chain

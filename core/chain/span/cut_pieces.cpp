@@ -1,0 +1,210 @@
+#include "chain/span/cut_pieces.h"
+
+#include "chain/part/head.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace riserun::chain {
+
+using catalog::Part;
+
+namespace {
+
+const Length kGrip = inches(1.0);
+const Length kRack = feet(10.0);
+const Length kLongestHose = feet(100.0);
+constexpr double kBoresOfBend = 6.0;
+
+Length deepest_joint(const Catalog& catalog, PortTypeId type) {
+  Length deepest{};
+  for (const catalog::Mate& mate : catalog.mates(type))
+    deepest = std::max(deepest, make_up(catalog, type, mate.other, catalog.mating_rules()[mate.rule]));
+  return deepest;
+}
+
+Length thread_length(const Catalog& catalog, PortTypeId type) {
+  const catalog::JointSize* size = catalog.joint_size(catalog.port_type(type));
+  return size ? size->thread_length : Length{};
+}
+
+Length as_sold(const Part& part) { return part.ports[0].reach + part.ports[1].reach; }
+
+bool is_cut(const Part& part) { return part.cut_to_length || part.threaded_when_cut; }
+
+class CutMoves {
+ public:
+  CutMoves(const FoldedCatalog& folded, const Rules& rules, const std::vector<bool>& counted, std::int64_t aside,
+           std::int64_t most)
+      : folded_(folded), rules_(rules), counted_(counted), aside_(aside), most_(most) {}
+
+  std::vector<Move> all();
+
+ private:
+  void add(PartId part, std::size_t enter);
+  void add_lengths(Move move);
+  void add_priced(Move move, const Part& part);
+  void fold();
+
+  const FoldedCatalog& folded_;
+  const Rules& rules_;
+  const std::vector<bool>& counted_;
+  const std::int64_t aside_;
+  const std::int64_t most_;
+  std::vector<Move> moves_;
+};
+
+std::vector<Move> CutMoves::all() {
+  const Catalog& catalog = folded_.catalog();
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+    const Part& part = catalog.part({row});
+    if (!is_cut(part) || part.ports.size() != 2 || !rules_.admits({row})) continue;
+    if (!is_plain_connector(catalog, part) && rules_.groups_of({row}) == 0) continue;
+    for (const std::size_t enter : {0u, 1u})
+      if (rules_.admits_way(part, enter, 1 - enter)) add({row}, enter);
+  }
+  fold();
+  return std::move(moves_);
+}
+
+void CutMoves::add(PartId part, std::size_t enter) {
+  Move move = bought_move(folded_.catalog(), part, enter, 1 - enter);
+  if (move.bend != 0) return;
+  move.cut = true;
+  move.groups = rules_.groups_of(part);
+  add_lengths(std::move(move));
+}
+
+// The greatest room whose piece is no longer than that.
+std::int64_t room_of(const HoseRun& run, std::int64_t length, std::int64_t low, std::int64_t high) {
+  while (low < high) {
+    const std::int64_t middle = low + (high - low + 1) / 2;
+    if (run.length(middle) <= length)
+      low = middle;
+    else
+      high = middle - 1;
+  }
+  return low;
+}
+
+void CutMoves::add_lengths(Move move) {
+  const Catalog& catalog = folded_.catalog();
+  const Part& part = catalog.part(move.part);
+  const HoseRun run = hose_run(catalog, part, part.flexible ? aside_ : 0);
+  std::int64_t low = part.flexible ? run.least_room() : in_micrometres(shortest_cut(catalog, part));
+  low = std::max<std::int64_t>(low, 1);
+  const std::int64_t longest = in_micrometres(longest_cut(catalog, part));
+  const std::int64_t sold = in_micrometres(as_sold(part));
+  // The shortest piece stands for all where even that is too long: it tells that such a run exists at all.
+  const std::int64_t most = std::max(low, std::min(most_, longest));
+  while (low <= most && run.length(low) <= longest) {
+    move.pieces =
+        part.cut_to_length && sold > 0 ? std::max(1, static_cast<int>((run.length(low) + sold - 1) / sold)) : 1;
+    const std::int64_t piece_end = part.cut_to_length && sold > 0 ? std::min(longest, move.pieces * sold) : longest;
+    const std::int64_t high = room_of(run, piece_end, low, most);
+    move.own.micrometres = low;
+    move.stretch = high - low;
+    add_priced(move, part);
+    low = high + 1;
+  }
+}
+
+void CutMoves::add_priced(Move move, const Part& part) {
+  if (rules_.request().order == Order::loss)
+    move.own.nanometres =
+        head_when_cut(folded_.catalog(), move, piece_length(folded_.catalog(), move, aside_, move.own.micrometres),
+                      rules_.request().flow);
+  if (rules_.buyable(move.part)) {
+    move.own.cents = part.price.cents() * move.pieces;
+    moves_.push_back(move);
+  }
+  const std::vector<catalog::BinItem>& items = rules_.request().bin.items;
+  for (std::uint32_t item = 0; item < items.size(); ++item) {
+    if (items[item].part != move.part || items[item].count < move.pieces) continue;
+    move.own.cents = 0;
+    move.own.buy = 0;
+    if (counted_[item]) move.bin_uses.push_back({item, move.pieces});
+    moves_.push_back(move);
+  }
+}
+
+// Of moves that differ in nothing a search looks at, the best is enough. Counted ones are kept as they are.
+void CutMoves::fold() {
+  const Order order = rules_.request().order;
+  const auto key = [](const Move& m) {
+    return std::tuple(m.enter_type, m.leave_type, m.closes, m.only_for_need, m.groups, m.enter_material,
+                      m.leave_material, m.enter_bore, m.leave_bore, m.no_grip, shape_of(m));
+  };
+  const auto goodness = [&](const Move& m) {
+    return std::tuple(cost_of(order, m.own), folded_.rank(m.part), m.enter, m.own.buy);
+  };
+  const auto counted = std::partition(moves_.begin(), moves_.end(), [](const Move& m) { return m.bin_uses.empty(); });
+  std::sort(moves_.begin(), counted, [&](const Move& a, const Move& b) {
+    return key(a) != key(b) ? key(a) < key(b) : goodness(a) < goodness(b);
+  });
+  // Where the head lost counts, it is only settled with the length: what is alike now may differ then.
+  if (order == Order::loss) return;
+  moves_.erase(std::unique(moves_.begin(), counted, [&](const Move& a, const Move& b) { return key(a) == key(b); }),
+               counted);
+}
+
+}  // namespace
+
+Length shortest_cut(const Catalog& catalog, const Part& part) {
+  const PortTypeId ends[] = {part.ports[0].type, part.ports[1].type};
+  const Length goes_in = insertion(catalog, ends[0]) + insertion(catalog, ends[1]);
+  if (part.threaded_when_cut)
+    return std::max(goes_in, thread_length(catalog, ends[0]) + thread_length(catalog, ends[1]) + kGrip);
+  const Length taken_in = std::max(goes_in, deepest_joint(catalog, ends[0]) + deepest_joint(catalog, ends[1]));
+  return part.flexible ? taken_in + port_bore(catalog, part, 0) : taken_in;
+}
+
+Length longest_cut(const Catalog&, const Part& part) {
+  if (part.threaded_when_cut) return as_sold(part);
+  return part.flexible ? kLongestHose : kRack;
+}
+
+std::int64_t HoseRun::least_room() const {
+  const double y = static_cast<double>(aside);
+  const double tightest = kBoresOfBend * static_cast<double>(bore);
+  const double for_radius = aside > 0 ? std::sqrt(std::max(0.0, 4.0 * y * tightest - y * y)) : 0.0;
+  return in_joints + std::max({bore, aside, static_cast<std::int64_t>(std::ceil(for_radius))});
+}
+
+double HoseRun::radius(std::int64_t room) const {
+  if (aside == 0) return 0.0;
+  const double x = static_cast<double>(room - in_joints);
+  const double y = static_cast<double>(aside);
+  return (x * x + y * y) / (4.0 * y);
+}
+
+// Two arcs of one radius, each turning by twice the angle whose tangent is offset over room.
+std::int64_t HoseRun::length(std::int64_t room) const {
+  if (aside == 0) return room;
+  const double turn = 2.0 * std::atan2(static_cast<double>(aside), static_cast<double>(room - in_joints));
+  return in_joints + std::llround(2.0 * radius(room) * turn);
+}
+
+HoseRun hose_run(const Catalog& catalog, const Part& part, std::int64_t aside) {
+  const Length goes_in = insertion(catalog, part.ports[0].type) + insertion(catalog, part.ports[1].type);
+  const Length taken_in =
+      std::max(goes_in, deepest_joint(catalog, part.ports[0].type) + deepest_joint(catalog, part.ports[1].type));
+  return {in_micrometres(taken_in), aside, in_micrometres(port_bore(catalog, part, 0))};
+}
+
+std::int64_t piece_length(const Catalog& catalog, const Move& move, std::int64_t aside, std::int64_t room) {
+  const Part& part = catalog.part(move.part);
+  return part.flexible ? hose_run(catalog, part, aside).length(room) : room;
+}
+
+std::int64_t head_when_cut(const Catalog& catalog, const Move& move, std::int64_t micrometres, VolumeFlow flow) {
+  return head_of_cut(catalog, catalog.part(move.part), move.enter, move.leave,
+                     metres(static_cast<double>(micrometres) * 1e-6), flow);
+}
+
+std::vector<Move> cut_moves(const FoldedCatalog& folded, const Rules& rules, const std::vector<bool>& counted,
+                            std::int64_t aside, std::int64_t most) {
+  return CutMoves(folded, rules, counted, aside, most).all();
+}
+
+}  // namespace riserun::chain

@@ -1,0 +1,44 @@
+// Pieces that are cut to measure, as moves: how short and how long each can be, and what it costs at each length.
+#pragma once
+
+#include "chain/graph/port_graph.h"
+
+#include <vector>
+
+namespace riserun::chain {
+
+/// Least length end to end. Threaded pipe: its two threads and an inch to hold it by (common practice). Other pieces:
+/// what the deepest joint at each end takes in; a hose keeps one bore free between its two barbs (common practice).
+Length shortest_cut(const Catalog& catalog, const catalog::Part& part);
+/// Greatest length end to end: of threaded pipe the stick it is cut from, of rigid tube 10 ft, the usual length on a
+/// rack (common practice), of hose 100 ft.
+Length longest_cut(const Catalog& catalog, const catalog::Part& part);
+
+/// A hose between two barbs that look at each other takes an offset in two bends, one after the other, of one radius.
+/// Each turns by no more than a right angle, and no bend is tighter than six bores (common practice).
+struct HoseRun {
+  std::int64_t in_joints = 0;  // micrometres that its two joints take in, at the deepest
+  std::int64_t aside = 0;      // micrometres of offset
+  std::int64_t bore = 0;       // micrometres
+
+  /// Least room along the axes, its ends on the barbs included.
+  std::int64_t least_room() const;
+  /// Length of the hose that fills that room.
+  std::int64_t length(std::int64_t room) const;
+  /// Radius of its bends in that room; 0 where it lies straight.
+  double radius(std::int64_t room) const;
+};
+HoseRun hose_run(const Catalog& catalog, const catalog::Part& part, std::int64_t aside);
+/// Length of the piece that fills that room: of a hose more than the room where it goes aside.
+std::int64_t piece_length(const Catalog& catalog, const Move& move, std::int64_t aside, std::int64_t room);
+
+/// Head lost in the piece at that length, nanometres.
+std::int64_t head_when_cut(const Catalog& catalog, const Move& move, std::int64_t micrometres, VolumeFlow flow);
+
+/// All pieces to cut that the rules admit, in one move for each number of catalog pieces that their length takes, so
+/// that each move has one price. `own` holds the least room that the move takes, `stretch` what it can take beyond.
+/// @param most  micrometres of room that no piece needs to exceed
+std::vector<Move> cut_moves(const FoldedCatalog& folded, const Rules& rules, const std::vector<bool>& counted,
+                            std::int64_t aside, std::int64_t most);
+
+}  // namespace riserun::chain

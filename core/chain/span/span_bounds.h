@@ -1,0 +1,55 @@
+// Bounds from each stage of a run to its end: the least cost, and what lengths can still be made with so many parts.
+#pragma once
+
+#include "chain/span/span_states.h"
+
+#include <algorithm>
+#include <cassert>
+#include <vector>
+
+namespace riserun::chain {
+
+class SpanBounds {
+ public:
+  /// @param longest  micrometres beyond which no length is asked about
+  SpanBounds(const SpanStates& steps, const PortGraph& graph, std::int64_t longest);
+
+  /// Least cost from the stage to an end, whatever the lengths.
+  const Cost& cost(std::uint32_t stage) const { return costs_[stage]; }
+  /// Some way of at most that many parts from the stage to an end may be between the two lengths along the axes, and
+  /// some between the bends. Lengths are kept in bins, so that true may be wrong by a bin or two; false never is.
+  /// @pre parts and the fewest from the start to the stage are together no more than most_parts() of the steps
+  bool may_add_along(std::uint32_t stage, int parts, std::int64_t least, std::int64_t most) const {
+    return may_add(stage, parts, 0, least, most);
+  }
+  bool may_add_travel(std::uint32_t stage, int parts, std::int64_t least, std::int64_t most) const {
+    return may_add(stage, parts, 1, least, most);
+  }
+
+ private:
+  using Bits = std::vector<std::uint64_t>;
+
+  void find_costs();
+  void find_lengths(const PortGraph& graph);
+  bool may_add(std::uint32_t stage, int parts, std::size_t leg, std::int64_t least, std::int64_t most) const;
+  /// How many numbers of parts there are with which a run through the stage can be done.
+  int span_of_parts(std::uint32_t stage) const {
+    return std::max(0, most_parts_ - steps_.parts_from_start(stage) - steps_.parts_to_end(stage) + 1);
+  }
+  /// @pre parts are at least those from the stage to an end
+  std::size_t place(std::uint32_t stage, int parts, std::size_t leg) const {
+    assert(parts >= steps_.parts_to_end(stage) && parts - steps_.parts_to_end(stage) < span_of_parts(stage));
+    return ((rows_[stage] + static_cast<std::size_t>(parts - steps_.parts_to_end(stage))) * 2 + leg) * words_;
+  }
+  void add_shifted(std::size_t from, std::size_t to, std::int64_t micrometres, std::int64_t stretch);
+
+  const SpanStates& steps_;
+  const int most_parts_;
+  const std::int64_t bin_;  // micrometres
+  std::size_t words_ = 0;
+  std::vector<Cost> costs_;
+  std::vector<std::size_t> rows_;  // by stage: its first row of lengths, that of the fewest parts to an end
+  Bits lengths_;
+};
+
+}  // namespace riserun::chain

@@ -1,0 +1,344 @@
+#include "chain/span/span_search.h"
+
+#include "chain/search/first_by_ids.h"
+#include "chain/search/search_state.h"
+#include "chain/span/cut_pieces.h"
+
+#include <algorithm>
+#include <cmath>
+#include <queue>
+
+namespace riserun::chain {
+
+namespace {
+
+/// A step on a cheapest way to its label, kept in a list at the label that it leads to.
+struct TightStep {
+  std::uint32_t from = 0;
+  std::uint32_t move = kNoRow;
+  std::uint32_t next = kNoRow;
+};
+
+/// All that tells two beginnings of runs apart.
+struct LabelKey {
+  std::uint32_t stage = 0;
+  std::int32_t parts = 0;
+  std::int64_t along = 0, travel = 0;
+  std::int64_t along_tolerance = 0, travel_tolerance = 0;
+  std::uint32_t along_cut = kNoRow, travel_cut = kNoRow;  // moves
+  std::uint64_t spent = 0;                                // of the bin
+  std::int32_t bushings = 0;                              // told apart only under a limit
+  bool operator==(const LabelKey&) const = default;
+};
+
+struct LabelHash {
+  std::size_t operator()(const LabelKey& key) const noexcept {
+    std::uint64_t mix = 0;
+    const auto add = [&mix](std::uint64_t value) {
+      mix = (mix ^ value) * 0x9E3779B97F4A7C15u;
+      mix ^= mix >> 32;
+    };
+    add(std::uint64_t{key.stage} << 16 ^ static_cast<std::uint64_t>(key.parts));
+    add(static_cast<std::uint64_t>(key.along));
+    add(static_cast<std::uint64_t>(key.travel));
+    add(static_cast<std::uint64_t>(key.along_tolerance) << 32 ^ static_cast<std::uint64_t>(key.travel_tolerance));
+    add(std::uint64_t{key.along_cut} << 32 ^ key.travel_cut);
+    add(key.spent);
+    add(static_cast<std::uint64_t>(key.bushings));
+    return static_cast<std::size_t>(mix);
+  }
+};
+
+struct Label {
+  LabelKey key;
+  Cost cost;
+  std::uint32_t tight = kNoRow;
+  bool settled = false;
+};
+
+/// An end of a run: how it lands, and what its cut pieces must grow by.
+struct Landing {
+  Cost cost;
+  std::int64_t off = 0;
+  std::int64_t along_growth = 0, travel_growth = 0;
+};
+
+class SpanRun {
+ public:
+  SpanRun(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph, const SpanTask& task)
+      : folded_(folded),
+        rules_(rules),
+        graph_(graph),
+        task_(task),
+        digits_(rules.request().bin, graph.moves()),
+        steps_(folded, rules, graph, task),
+        both_ends_(folded.insertion_micrometres(rules.request().from.type) +
+                   folded.insertion_micrometres(rules.request().to.type)),
+        bounds_(steps_, graph, longest()) {}
+
+  std::optional<SpanRoute> run();
+
+ private:
+  std::int64_t longest() const;
+  std::int64_t margin(const LabelKey& key) const;
+  std::int64_t room_to_grow(std::uint32_t cut) const { return cut == kNoRow ? 0 : graph_.moves()[cut].stretch; }
+  bool may_land(const LabelKey& key) const;
+  bool may_land_at(const LabelKey& key, double bend) const;
+  void expand(std::uint32_t label);
+  void reach(const LabelKey& key, const Cost& cost, std::uint32_t from, std::uint32_t move);
+  void end(std::uint32_t label);
+  std::optional<Landing> landing(const Label& label, const SpanEnd& end) const;
+  std::int64_t head_of_growth(std::uint32_t cut, std::int64_t growth) const;
+  std::vector<std::vector<TightStep>> steps_on_best_runs() const;
+  SpanRoute first_in_order() const;
+  void settle(std::vector<Move>& moves) const;
+
+  const FoldedCatalog& folded_;
+  const Rules& rules_;
+  const PortGraph& graph_;
+  const SpanTask& task_;
+  const BinDigits digits_;
+  const SpanStates steps_;
+  const std::int64_t both_ends_;  // by how much shifted lengths are more than real ones
+  const SpanBounds bounds_;
+  std::vector<Label> labels_;
+  std::vector<TightStep> tight_steps_;
+  std::unordered_map<LabelKey, std::uint32_t, LabelHash> known_;
+  using Entry = std::pair<Cost, std::uint32_t>;
+  std::priority_queue<Entry, std::vector<Entry>, std::greater<>> open_;
+  std::optional<std::pair<Cost, std::int64_t>> best_;
+  std::vector<std::uint32_t> best_ends_;  // labels
+};
+
+// Beyond that no length is asked about: the travel of the flattest bend is the longest.
+std::int64_t SpanRun::longest() const {
+  double travel = 0.0;
+  for (const double bend : steps_.angles())
+    travel = std::max(travel, static_cast<double>(task_.aside) / std::max(0.01, std::sin(bend)));
+  return std::max(task_.along, static_cast<std::int64_t>(travel)) + both_ends_ +
+         2 * (steps_.most_parts() + 1) * steps_.greatest_tolerance();
+}
+
+std::optional<SpanRoute> SpanRun::run() {
+  if (steps_.parts_to_end(0) > steps_.most_parts()) return std::nullopt;
+  reach({}, {}, kNoRow, kNoRow);
+  while (!open_.empty()) {
+    const auto [estimate, label] = open_.top();
+    if (best_ && estimate > best_->first) break;
+    open_.pop();
+    if (labels_[label].settled) continue;
+    labels_[label].settled = true;
+    expand(label);
+  }
+  if (!best_) return std::nullopt;
+  return first_in_order();
+}
+
+// What all the joints together can fall long or short, those still to come at their worst.
+std::int64_t SpanRun::margin(const LabelKey& key) const {
+  return key.along_tolerance + key.travel_tolerance +
+         (steps_.most_parts() - key.parts + 1) * steps_.greatest_tolerance() + 2;
+}
+
+bool SpanRun::may_land(const LabelKey& key) const {
+  if (steps_.parts_to_end(key.stage) + key.parts > steps_.most_parts()) return false;
+  const std::uint8_t leg = steps_.stage(key.stage).leg;
+  if (!task_.bends()) return may_land_at(key, 0.0);
+  if (leg > 0) return may_land_at(key, steps_.bend(leg));
+  return std::any_of(steps_.angles().begin(), steps_.angles().end(),
+                     [&](double bend) { return may_land_at(key, bend); });
+}
+
+bool SpanRun::may_land_at(const LabelKey& key, double bend) const {
+  const int parts = steps_.most_parts() - key.parts;
+  const std::int64_t margin_here = margin(key);
+  double least_aside = 0.0;
+  double most_aside = 0.0;
+  if (bend > 0.0) {
+    const double travel = static_cast<double>(task_.aside) / std::sin(bend);
+    const auto least = static_cast<std::int64_t>(travel) - margin_here;
+    const auto most = static_cast<std::int64_t>(travel) + margin_here + 1;
+    if (!bounds_.may_add_travel(key.stage, parts, least - key.travel - room_to_grow(key.travel_cut), most - key.travel))
+      return false;
+    least_aside = static_cast<double>(least) * std::cos(bend);
+    most_aside = static_cast<double>(most) * std::cos(bend);
+  }
+  const auto least = task_.along + both_ends_ - static_cast<std::int64_t>(most_aside) - margin_here - 1;
+  const auto most = task_.along + both_ends_ - static_cast<std::int64_t>(least_aside) + margin_here + 1;
+  return bounds_.may_add_along(key.stage, parts, least - key.along - room_to_grow(key.along_cut), most - key.along);
+}
+
+void SpanRun::expand(std::uint32_t label) {
+  end(label);
+  const LabelKey from = labels_[label].key;
+  const Cost cost = labels_[label].cost;
+  for (const SpanStep& step : steps_.steps(from.stage)) {
+    const Move& move = graph_.moves()[step.move];
+    LabelKey key = from;
+    key.parts += step.parts;
+    if (key.parts + steps_.parts_to_end(step.to) > steps_.most_parts()) continue;
+    if (!digits_.spend(key.spent, move)) continue;
+    if (task_.most_bushings && move.bushing && ++key.bushings > *task_.most_bushings) continue;
+    key.stage = step.to;
+    key.along += step.along;
+    key.travel += step.travel;
+    key.along_tolerance += step.along_tolerance;
+    key.travel_tolerance += step.travel_tolerance;
+    if (move.cut) (steps_.stage(from.stage).leg % 2 == 1 ? key.travel_cut : key.along_cut) = step.move;
+    reach(key, cost + step.cost, label, step.move);
+  }
+}
+
+void SpanRun::reach(const LabelKey& key, const Cost& cost, std::uint32_t from, std::uint32_t move) {
+  if (best_ && cost + bounds_.cost(key.stage) > best_->first) return;
+  const auto known = known_.find(key);
+  std::uint32_t row = known == known_.end() ? kNoRow : known->second;
+  if (row == kNoRow) {
+    if (!may_land(key)) return;
+    row = static_cast<std::uint32_t>(labels_.size());
+    known_.emplace(key, row);
+    labels_.push_back({key, cost, kNoRow, false});
+    open_.push({cost + bounds_.cost(key.stage), row});
+  }
+  Label& label = labels_[row];
+  if (cost < label.cost) {
+    label.cost = cost;
+    label.tight = kNoRow;
+    open_.push({cost + bounds_.cost(key.stage), row});
+  }
+  if (cost != label.cost || from == kNoRow) return;
+  tight_steps_.push_back({from, move, label.tight});
+  label.tight = static_cast<std::uint32_t>(tight_steps_.size() - 1);
+}
+
+std::int64_t SpanRun::head_of_growth(std::uint32_t cut, std::int64_t growth) const {
+  if (cut == kNoRow || rules_.request().order != Order::loss) return 0;
+  const Move& move = graph_.moves()[cut];
+  const std::int64_t length = piece_length(folded_.catalog(), move, task_.aside, move.own.micrometres + growth);
+  return head_when_cut(folded_.catalog(), move, length, rules_.request().flow) - move.own.nanometres;
+}
+
+std::optional<Landing> SpanRun::landing(const Label& label, const SpanEnd& end) const {
+  const LabelKey& key = label.key;
+  const std::uint8_t leg = steps_.stage(key.stage).leg;
+  RunLengths run{key.along + end.along - both_ends_,
+                 key.travel,
+                 key.along_tolerance + end.along_tolerance,
+                 key.travel_tolerance,
+                 0.0,
+                 0.0,
+                 leg > 0 ? steps_.bend(leg) : 0.0};
+  const std::int64_t aside = task_.bends() ? task_.aside : 0;
+  Landing landing;
+  if (key.travel_cut != kNoRow) {
+    landing.travel_growth = std::llround(static_cast<double>(aside) / std::sin(run.bend)) - run.travel;
+    if (landing.travel_growth < 0 || landing.travel_growth > room_to_grow(key.travel_cut)) return std::nullopt;
+    run.travel += landing.travel_growth;
+  } else if (std::abs(run.lands_aside() - aside) * task_.share_of_band > run.band_aside()) {
+    return std::nullopt;
+  }
+  if (key.along_cut != kNoRow) {
+    landing.along_growth = task_.along - run.lands();
+    if (landing.along_growth < 0 || landing.along_growth > room_to_grow(key.along_cut)) return std::nullopt;
+    run.along += landing.along_growth;
+  } else if (std::abs(run.lands() - task_.along) * task_.share_of_band > run.band()) {
+    return std::nullopt;
+  }
+  landing.off = std::abs(run.lands() - task_.along) + std::abs(run.lands_aside() - aside);
+  Measures growth;
+  growth.nanometres =
+      head_of_growth(key.along_cut, landing.along_growth) + head_of_growth(key.travel_cut, landing.travel_growth);
+  landing.cost = label.cost + end.cost + cost_of(rules_.request().order, growth);
+  return landing;
+}
+
+void SpanRun::end(std::uint32_t row) {
+  const Label& label = labels_[row];
+  const std::optional<SpanEnd>& end = steps_.end(label.key.stage);
+  if (!end) return;
+  const std::optional<Landing> landed = landing(label, *end);
+  if (!landed) return;
+  const std::pair found(landed->cost, landed->off);
+  if (best_ && found > *best_) return;
+  if (!best_ || found < *best_) best_ends_.clear();
+  best_ = found;
+  best_ends_.push_back(row);
+}
+
+// Turns the lists of steps into labels around: for each label on a best run, the steps that lead on along one.
+std::vector<std::vector<TightStep>> SpanRun::steps_on_best_runs() const {
+  std::vector<std::vector<TightStep>> onward(labels_.size());
+  std::vector<std::uint32_t> open;
+  std::vector<bool> marked(labels_.size(), false);
+  for (const std::uint32_t end : best_ends_) {
+    onward[end].push_back({0, kNoRow, kNoRow});
+    marked[end] = true;
+    open.push_back(end);
+  }
+  while (!open.empty()) {
+    const std::uint32_t label = open.back();
+    open.pop_back();
+    for (std::uint32_t row = labels_[label].tight; row != kNoRow; row = tight_steps_[row].next) {
+      const TightStep& step = tight_steps_[row];
+      onward[step.from].push_back({label, step.move, kNoRow});
+      if (marked[step.from]) continue;
+      marked[step.from] = true;
+      open.push_back(step.from);
+    }
+  }
+  return onward;
+}
+
+SpanRoute SpanRun::first_in_order() const {
+  const auto onward = steps_on_best_runs();
+  FirstByIds walk(folded_, graph_.moves(), [&](std::uint32_t label, auto emit) {
+    for (const TightStep& step : onward[label]) emit(step.move, step.from);
+  });
+  SpanRoute route{walk.from(0), best_->first, best_->second};
+  settle(route.moves);
+  return route;
+}
+
+// Gives the pieces to cut the room that is left over: the one between the bends first.
+void SpanRun::settle(std::vector<Move>& moves) const {
+  RunLengths run = measure_run(folded_.catalog(), rules_.request(), moves);
+  const auto grow = [&](bool between_bends, std::int64_t growth) {
+    int bends = 0;
+    for (Move& move : moves) {
+      bends += move.bend != 0 ? 1 : 0;
+      if (!move.cut || (bends % 2 == 1) != between_bends) continue;
+      move.own.micrometres += growth;
+      (between_bends ? run.travel : run.along) += growth;
+    }
+  };
+  if (task_.bends()) grow(true, std::llround(static_cast<double>(task_.aside) / std::sin(run.bend)) - run.travel);
+  grow(false, task_.along - run.lands());
+  for (Move& move : moves) {
+    if (!move.cut) continue;
+    move.stretch = 0;
+    move.cut_micrometres = piece_length(folded_.catalog(), move, task_.aside, move.own.micrometres);
+  }
+}
+
+}  // namespace
+
+SpanReach::SpanReach(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph, const SpanTask& task)
+    : steps_(std::make_shared<const SpanStates>(folded, rules, graph, task)),
+      both_ends_(folded.insertion_micrometres(rules.request().from.type) +
+                 folded.insertion_micrometres(rules.request().to.type)),
+      in_line_(!task.bends()) {
+  bounds_ = std::make_shared<const SpanBounds>(*steps_, graph, task.along + both_ends_);
+}
+
+bool SpanReach::may_land(std::int64_t along, std::int64_t within) const {
+  if (steps_->parts_to_end(0) > steps_->most_parts()) return false;
+  const std::int64_t there = along + both_ends_;
+  return !in_line_ || bounds_->may_add_along(0, steps_->most_parts(), there - within, there + within);
+}
+
+std::optional<SpanRoute> search_span(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph,
+                                     const SpanTask& task) {
+  return SpanRun(folded, rules, graph, task).run();
+}
+
+}  // namespace riserun::chain

@@ -1,0 +1,53 @@
+// The search for a run that makes a distance: exact, and of all best runs the one whose part ids sort first.
+#pragma once
+
+#include "chain/span/span_bounds.h"
+
+#include <memory>
+#include <optional>
+
+namespace riserun::chain {
+
+/// A run as its moves; of a piece to cut, `own` holds the room that it takes and cut_micrometres its length.
+struct SpanRoute {
+  std::vector<Move> moves;
+  Cost cost;
+  std::int64_t off = 0;  // micrometres by which it misses: along and aside added up
+};
+
+/// What a run measures, micrometres, every joint at its nominal make-up.
+struct RunLengths {
+  std::int64_t along = 0, travel = 0;
+  std::int64_t along_tolerance = 0, travel_tolerance = 0;
+  double along_square = 0.0, travel_square = 0.0;  // tolerances squared and added up
+  double bend = 0.0;                               // radians, of each of the two bends; 0: none
+
+  std::int64_t lands() const;
+  std::int64_t lands_aside() const;
+  std::int64_t band() const;
+  std::int64_t band_aside() const;
+};
+
+/// Two bends, if any, are taken to turn one against the other.
+RunLengths measure_run(const Catalog& catalog, const ChainRequest& request, const std::vector<Move>& moves);
+
+/// Where the runs of a task may land at all, whatever they cost: what it denies is so, what it allows is to be tried.
+class SpanReach {
+ public:
+  /// @param task  with the longest distance that will be asked about
+  SpanReach(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph, const SpanTask& task);
+  /// Some run in line lands within so many micrometres of it; with offset axes always true.
+  bool may_land(std::int64_t along, std::int64_t within) const;
+
+ private:
+  std::shared_ptr<const SpanStates> steps_;
+  std::shared_ptr<const SpanBounds> bounds_;
+  std::int64_t both_ends_ = 0;
+  bool in_line_ = true;
+};
+
+/// The best run that makes the task's distance: least cost under the request's order, then nearest, then by ids.
+std::optional<SpanRoute> search_span(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph,
+                                     const SpanTask& task);
+
+}  // namespace riserun::chain

@@ -1,0 +1,286 @@
+#include "chain/tree/tree_arcs.h"
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+namespace riserun::chain {
+
+using catalog::Part;
+
+namespace {
+
+/// A way to come by a part: bought, or from the bin, counted or not.
+struct Source {
+  Measures own;
+  std::vector<Taking> takes;
+};
+
+struct Plug {
+  PartId part;
+  Source source;
+};
+
+// Free from an uncounted bin is never worse than bought; from a counted one, the rest of the assembly decides.
+std::vector<Source> sources_of(const Rules& rules, const BranchDigits& digits, PartId id, bool buyable) {
+  const Part& part = rules.catalog().part(id);
+  Measures own;
+  own.parts = 1;
+  own.drawbacks = (is_bushing(rules.catalog(), part) ? 1 : 0) + (is_close_nipple(part) ? 1 : 0);
+  std::vector<Source> sources;
+  const std::vector<catalog::BinItem>& items = rules.request().bin.items;
+  for (std::size_t item = 0; item < items.size(); ++item) {
+    if (items[item].part != id || items[item].count <= 0) continue;
+    const std::uint32_t digit = digits.of_bin_item[item];
+    if (digit == UINT32_MAX) return {{own, {}}};
+    sources.push_back({own, {{digit, 1}}});
+  }
+  if (!buyable) return sources;
+  own.buy = 1;
+  own.cents = part.price.cents();
+  sources.push_back({own, {}});
+  return sources;
+}
+
+class BranchMoves {
+ public:
+  BranchMoves(const FoldedCatalog& folded, const Rules& rules, const BranchGates& gates, const BranchDigits& digits)
+      : folded_(folded), catalog_(folded.catalog()), rules_(rules), gates_(gates), digits_(digits) {}
+
+  std::vector<BranchMove> all() {
+    for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row)
+      if (rules_.admits({row})) add_part({row});
+    fold();
+    return std::move(moves_);
+  }
+
+ private:
+  void add_part(PartId part);
+  void add_uses(PartId part, const Source& source);
+  void add_exits(PartId part, const Source& source, std::size_t enter, std::uint32_t mask);
+  void add_with_plugs(BranchMove move, const Measures& own, std::size_t port);
+  std::vector<Source> with_needs(PartId part, std::vector<Source> sources) const;
+  const std::vector<Plug>& plugs_of(const Face& host);
+  std::uint32_t kinds_served(PartId id, const Source& source) const;
+  bool metals_meet(const Part& part, std::size_t enter, std::uint32_t mask) const;
+  void fold();
+
+  const FoldedCatalog& folded_;
+  const Catalog& catalog_;
+  const Rules& rules_;
+  const BranchGates& gates_;
+  const BranchDigits& digits_;
+  std::vector<BranchMove> moves_;
+  std::map<Face, std::vector<Plug>> plugs_;
+};
+
+void add_taking(std::vector<Taking>& takes, Taking more) {
+  const auto same = std::find_if(takes.begin(), takes.end(), [&](const Taking& t) { return t.digit == more.digit; });
+  if (same == takes.end())
+    takes.push_back(more);
+  else
+    same->count += more.count;
+}
+
+bool holds(const std::vector<PartId>& sorted, PartId part) {
+  return std::binary_search(sorted.begin(), sorted.end(), part);
+}
+
+// A part meets one need or several that follow one another, but of needs for the same parts one only. The last needs
+// are met by what lies beyond, and it is the next before those that it can meet.
+std::vector<Taking> ways_to_meet(const NeedDigit& need, PartId part) {
+  if (need.in_order.empty()) return need.names(part) ? std::vector{Taking{need.digit, 1}} : std::vector<Taking>{};
+  std::vector<Taking> ways;
+  const std::size_t count = need.in_order.size();
+  for (std::size_t beyond = 0; beyond < count; ++beyond) {
+    for (std::size_t met = 1; met <= count - beyond; ++met) {
+      const auto first = need.in_order.end() - static_cast<std::ptrdiff_t>(beyond + met);
+      const auto last = first + static_cast<std::ptrdiff_t>(met);
+      if (!holds(*first, part) || std::find(first + 1, last, *first) != last) break;
+      ways.push_back({need.digit, static_cast<int>(met), static_cast<int>(beyond)});
+    }
+  }
+  return ways;
+}
+
+// A part may meet any of the needs that name it; a device must meet one.
+std::vector<Source> BranchMoves::with_needs(PartId id, std::vector<Source> sources) const {
+  const std::size_t plain = sources.size();
+  for (const NeedDigit& need : digits_.needs) {
+    const std::vector<Taking> ways = ways_to_meet(need, id);
+    const std::size_t before = sources.size();
+    for (const Taking& way : ways) {
+      for (std::size_t row = 0; row < before; ++row) {
+        Source made = sources[row];
+        made.takes.push_back(way);
+        sources.push_back(std::move(made));
+      }
+    }
+  }
+  const bool asked_only = catalog_.family(catalog_.part(id).family).role != catalog::Role::connector;
+  if (asked_only) sources.erase(sources.begin(), sources.begin() + static_cast<std::ptrdiff_t>(plain));
+  return sources;
+}
+
+void BranchMoves::add_part(PartId id) {
+  const std::size_t ports = catalog_.part(id).ports.size();
+  if (ports < 2 || ports > kMostPorts) return;
+  for (const Source& source : with_needs(id, sources_of(rules_, digits_, id, rules_.buyable(id)))) add_uses(id, source);
+}
+
+void BranchMoves::add_uses(PartId id, const Source& source) {
+  const std::size_t ports = catalog_.part(id).ports.size();
+  for (std::size_t enter = 0; enter < ports; ++enter)
+    for (std::uint32_t mask = 1; mask < 1u << ports; ++mask)
+      if (!(mask >> enter & 1u)) add_exits(id, source, enter, mask);
+}
+
+bool BranchMoves::metals_meet(const Part& part, std::size_t enter, std::uint32_t mask) const {
+  if (part.dielectric) return true;
+  mask |= 1u << enter;
+  for (std::size_t a = 0; a < part.ports.size(); ++a)
+    for (std::size_t b = a + 1; b < part.ports.size(); ++b)
+      if ((mask >> a & 1u) && (mask >> b & 1u) && !rules_.may_meet(part.material_at(a), part.material_at(b)))
+        return false;
+  return true;
+}
+
+void BranchMoves::add_exits(PartId id, const Source& source, std::size_t enter, std::uint32_t mask) {
+  const Part& part = catalog_.part(id);
+  const bool by_material = rules_.request().galvanic == Galvanic::avoid;
+  if (!metals_meet(part, enter, mask)) return;
+  BranchMove move;
+  move.part = id;
+  move.enter = static_cast<std::uint8_t>(enter);
+  move.closes = part.closing && part.ports.size() == 2;
+  move.takes = source.takes;
+  if (digits_.bushings != UINT32_MAX && is_bushing(catalog_, part)) move.takes.push_back({digits_.bushings, 1});
+  move.exit_ports = mask;
+  for (std::size_t port = 0; port < part.ports.size(); ++port) {
+    if (!(mask >> port & 1u)) continue;
+    // Against its arrow only towards what feeds the base, which the gate knows; all else is the same both ways.
+    const bool against = part.one_way && enter > port;
+    if (!rules_.admits_way(part, against ? port : enter, against ? enter : port)) return;
+    move.gates.push_back(gates_.between(id, enter, port));
+    move.gates.back().kinds &= kinds_served(id, source);
+    if (move.gates.back().kinds == 0) return;
+    const Move way = bought_move(catalog_, id, enter, port);
+    move.enter_face = {way.enter_type, by_material ? way.enter_material : MaterialId{}, way.no_grip};
+    move.exits.push_back({way.leave_type, by_material ? way.leave_material : MaterialId{}, way.no_grip});
+  }
+  add_with_plugs(std::move(move), source.own, 0);
+}
+
+// A device that is there for the needs of single targets stands on no other target's way.
+std::uint32_t BranchMoves::kinds_served(PartId id, const Source& source) const {
+  if (catalog_.family(catalog_.part(id).family).role == catalog::Role::connector) return UINT32_MAX;
+  std::uint32_t kinds = 0;
+  for (const NeedDigit& need : digits_.needs) {
+    const bool met = std::any_of(source.takes.begin(), source.takes.end(),
+                                 [&](const Taking& taking) { return taking.digit == need.digit; });
+    if (met && !need.kind) return UINT32_MAX;
+    if (need.kind && need.names(id)) kinds |= 1u << *need.kind;
+  }
+  return kinds;
+}
+
+void BranchMoves::add_with_plugs(BranchMove move, const Measures& own, std::size_t port) {
+  const Part& part = catalog_.part(move.part);
+  while (port < part.ports.size() && (port == move.enter || move.leads_on(port))) ++port;
+  if (port == part.ports.size()) {
+    move.cost = cost_of(rules_.request().order, own);
+    std::sort(move.takes.begin(), move.takes.end());
+    moves_.push_back(std::move(move));
+    return;
+  }
+  for (const Plug& plug : plugs_of({part.ports[port].type, part.material_at(port), false})) {
+    BranchMove next = move;
+    next.plugs.push_back(plug.part);
+    for (const Taking& taking : plug.source.takes) add_taking(next.takes, taking);
+    add_with_plugs(std::move(next), own + plug.source.own, port + 1);
+  }
+}
+
+// The best plug that nothing counts, and beside it each that is counted.
+const std::vector<Plug>& BranchMoves::plugs_of(const Face& host) {
+  const auto [known, is_new] = plugs_.try_emplace(host);
+  if (!is_new) return known->second;
+  std::vector<Plug> all;
+  for (const catalog::Mate& mate : catalog_.mates(host.type)) {
+    for (const catalog::PortUse& use : catalog_.uses(mate.other)) {
+      const Part& part = catalog_.part(use.part);
+      if (part.ports.size() != 1 || catalog_.family(part.family).role != catalog::Role::connector) continue;
+      if (!rules_.admits(use.part) || !rules_.may_meet(part.material, host.material)) continue;
+      for (Source& source : sources_of(rules_, digits_, use.part, rules_.buyable(use.part))) {
+        source.own.drawbacks = 0;
+        all.push_back({use.part, std::move(source)});
+      }
+    }
+  }
+  const auto goodness = [&](const Plug& p) {
+    return std::tuple(!p.source.takes.empty(), cost_of(rules_.request().order, p.source.own), folded_.rank(p.part));
+  };
+  std::sort(all.begin(), all.end(), [&](const Plug& a, const Plug& b) { return goodness(a) < goodness(b); });
+  for (Plug& plug : all)
+    if (!plug.source.takes.empty() || known->second.empty()) known->second.push_back(std::move(plug));
+  if (known->second.empty() && digits_.wish_plugs) known->second.push_back({});
+  return known->second;
+}
+
+// Which ports are used tells two uses of one part apart only where it has some to choose from.
+std::tuple<std::uint32_t, std::uint8_t> chosen_ports(const BranchMove& move) {
+  if (move.exits.size() + move.plugs.size() == 1) return {};
+  return {move.exit_ports, move.enter};
+}
+
+int compare_keys(const BranchMove& a, const BranchMove& b) {
+  const auto order = [](const auto& x, const auto& y) { return x < y ? -1 : (y < x ? 1 : 0); };
+  const auto small = [](const BranchMove& m) { return std::tuple(m.enter_face, m.closes, chosen_ports(m)); };
+  if (const int by = order(small(a), small(b)); by != 0) return by;
+  if (const int by = order(a.exits, b.exits); by != 0) return by;
+  if (const int by = order(a.gates, b.gates); by != 0) return by;
+  return order(a.takes, b.takes);
+}
+
+void BranchMoves::fold() {
+  const auto goodness = [&](const BranchMove& m) {
+    std::vector<std::uint32_t> ranks{folded_.rank(m.part)};
+    for (const PartId plug : m.plugs) ranks.push_back(folded_.rank(plug));
+    return std::tuple(m.cost, ranks.front(), m.enter, std::move(ranks));
+  };
+  std::sort(moves_.begin(), moves_.end(), [&](const BranchMove& a, const BranchMove& b) {
+    const int by_key = compare_keys(a, b);
+    return by_key != 0 ? by_key < 0 : goodness(a) < goodness(b);
+  });
+  const auto same = [](const BranchMove& a, const BranchMove& b) { return compare_keys(a, b) == 0; };
+  moves_.erase(std::unique(moves_.begin(), moves_.end(), same), moves_.end());
+}
+
+}  // namespace
+
+std::vector<BranchMove> branch_moves(const FoldedCatalog& folded, const Rules& rules, const BranchGates& gates,
+                                     const BranchDigits& digits) {
+  return BranchMoves(folded, rules, gates, digits).all();
+}
+
+std::vector<TargetWay> device_ways(const FoldedCatalog& folded, const Rules& rules, const BranchDigits& digits,
+                                   const std::vector<catalog::PortUse>& devices) {
+  const bool by_material = rules.request().galvanic == Galvanic::avoid;
+  std::vector<TargetWay> ways;
+  for (const catalog::PortUse& use : devices) {
+    const Part& part = folded.catalog().part(use.part);
+    const Face face{part.ports[use.port].type, by_material ? part.material_at(use.port) : MaterialId{}, false};
+    for (Source& source : sources_of(rules, digits, use.part, true))
+      ways.push_back({face, use.part, use.port, source.takes, cost_of(rules.request().order, source.own)});
+  }
+  const auto key = [](const TargetWay& way) { return std::tie(way.face, way.takes); };
+  std::sort(ways.begin(), ways.end(), [&](const TargetWay& a, const TargetWay& b) {
+    if (key(a) != key(b)) return key(a) < key(b);
+    return std::tuple(a.cost, folded.rank(a.device), a.port) < std::tuple(b.cost, folded.rank(b.device), b.port);
+  });
+  const auto same = [&](const TargetWay& a, const TargetWay& b) { return key(a) == key(b); };
+  ways.erase(std::unique(ways.begin(), ways.end(), same), ways.end());
+  return ways;
+}
+
+}  // namespace riserun::chain

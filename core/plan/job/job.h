@@ -1,0 +1,205 @@
+// The job: what a person says of the reservoir, the table, the ports between them, the air supply, the bin and their
+// wishes. A plain value; everything that may be left out is optional and is filled in by settle() in settled.h, which
+// states each assumption. The YAML form of it is described in the README and in the starter that `riserun new` writes.
+#pragma once
+
+#include "catalog/bin.h"
+#include "catalog/catalog.h"
+#include "chain/ask/assembly.h"
+#include "chain/ask/request.h"
+#include "quantity/quantities.h"
+#include "quantity/write.h"
+#include "reservoir/box_panels.h"
+#include "reservoir/riser.h"
+
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace riserun::plan {
+
+using catalog::Bin;
+using catalog::Catalog;
+using catalog::MaterialId;
+using catalog::PartId;
+using catalog::PortTypeId;
+using chain::Service;
+
+/// Where a port sits on its vessel. On the air supply it has no meaning.
+enum class Place { lid, side, floor, over_rim };
+
+/// An open port that is there already: a bung of the reservoir, an inlet of the table, the end of the air line.
+struct JobPort {
+  std::string name;
+  PortTypeId type;
+  std::optional<MaterialId> material;
+  std::optional<Place> place;
+  std::optional<reservoir::BungKind> bung;  // reservoir only
+  std::optional<PartId> bung_part;          // the part of the catalog that is the bung
+  std::optional<bool> welded_in;            // false: the bung is still to be bought and welded in
+  std::optional<Length> bung_length;        // end to end of the bung's body
+  std::optional<Length> projects;           // of the bung's inner face from the inside of its wall
+  std::optional<Length> face_height;        // of the open face, above the reservoir's inside floor
+  std::optional<Length> opens_at;           // table only: where the water comes in, above the table's floor
+};
+
+struct Sheet {
+  std::string written;  // "10 ga steel", as the person wrote it
+  Length thickness{};
+  std::string metal;  // a name that reservoir::find_sheet_metal knows
+};
+
+struct BarePanel {
+  Length length{};
+  Length width{};
+  bool lid_only = false;  // it is in the lid: no water stands on it
+};
+
+struct Supports {
+  std::optional<BarePanel> widest_bare_panel;  // of any wall; then the layout is not needed
+  std::optional<reservoir::SupportLayout> layout;
+  std::optional<double> solid_fraction;  // share of the inside that supports and baffles fill
+};
+
+struct JobReservoir {
+  Length length{};
+  Length width{};
+  Length height{};
+  Sheet sheet;
+  std::optional<Stress> yield;
+  std::optional<Stress> ultimate;
+  Supports supports;
+  std::optional<Length> charge;           // depth of the water put in
+  std::optional<Length> obstacle_height;  // of what lies on the floor under the riser
+  std::optional<bool> lid_closed;         // welded shut already
+  std::vector<JobPort> ports;
+};
+
+struct JobTable {
+  Length length{};
+  Length width{};
+  Length depth{};         // wanted
+  Length floor_height{};  // above the reservoir's inside floor
+  std::optional<Length> rim;
+  std::optional<double> solid_fraction;  // share of the water's place that slats and grates fill
+  std::vector<JobPort> ports;
+};
+
+struct JobRiser {
+  std::optional<std::string> bung;       // name of the reservoir port that it hangs in
+  std::optional<std::string> pipe_size;  // "1": nominal
+  std::optional<MaterialId> material;
+  std::optional<Length> clearance;
+  std::optional<Length> headroom;  // free height above the bung
+};
+
+/// A device that closes the far end of a connection: a gauge, a relief valve, a drain cock.
+struct EndDevice {
+  std::string words;
+  std::vector<PartId> parts;  // what the words match; not empty
+};
+
+/// One of several far ends of a connection that branches: a port, or a device that closes it.
+struct JobBranch {
+  std::string name;
+  std::string to;  // name of a port; empty: `ends_in`
+  std::optional<EndDevice> ends_in;
+  std::vector<chain::Need> needs;  // on the way to this end
+  bool needs_in_order = false;     // from the connection's `from` port on
+  std::vector<chain::Avoidance> avoid;
+  std::optional<Length> smallest_bore;
+  std::optional<bool> feeds;  // air or water comes in by it
+  std::optional<chain::Freedom> freedom;
+  chain::Facing looks = chain::Facing::any;
+  bool special_order = false;  // of the device
+};
+
+struct JobConnection {
+  std::string name;
+  std::string from;                 // name of a port
+  std::string to;                   // name of a port; empty: `ends_in` or `branches`
+  std::vector<JobBranch> branches;  // two to eight, or none
+  std::optional<EndDevice> ends_in;
+  std::optional<Service> carries;
+  std::vector<chain::Need> needs;
+  bool needs_in_order = false;  // from the `from` end on
+  std::vector<chain::Avoidance> avoid;
+  std::optional<chain::Freedom> from_freedom;
+  std::optional<chain::Freedom> to_freedom;
+  std::optional<chain::Order> order;
+  std::optional<Length> gap;          // between the two ports' faces, along the run
+  std::optional<Length> offset;       // between their axes
+  std::optional<Length> hose_length;  // of each hose in the chain
+  std::optional<GaugePressure> rating;
+  std::optional<Length> smallest_bore;
+  std::optional<Length> room;  // free radius round the run
+  std::optional<int> most_parts;
+  std::optional<int> most_bushings;
+  std::optional<Temperature> hottest;  // of what is inside
+  std::optional<bool> vacuum;          // it can come under vacuum
+  bool special_order = false;
+  chain::Galvanic galvanic = chain::Galvanic::warn;
+};
+
+struct JobAir {
+  std::optional<VolumeFlow> delivery;  // free air, from the compressor's plate; none: not given
+  std::optional<Volume> receiver;
+  std::optional<GaugePressure> receiver_pressure;
+  std::optional<GaugePressure> regulator_range;  // full scale
+  std::optional<GaugePressure> set_pressure;
+  std::optional<double> droop;
+  std::optional<Length> feed_bore;  // smallest bore between receiver and reservoir
+  std::vector<JobPort> ports;
+};
+
+struct JobVent {
+  std::optional<Length> bore;
+  std::optional<int> count;
+};
+
+struct Wishes {
+  std::optional<Time> fill_time;
+  std::optional<Price> cost_cap;
+  std::optional<chain::Order> order;  // for every connection that does not say its own
+};
+
+struct Job {
+  /// The catalog with the job's own prices and hand-measured parts in it, where it has any. It has all the rows of the
+  /// catalog that the job was read against, under the same numbers.
+  std::shared_ptr<const Catalog> own_catalog;
+  std::string name;
+  UnitSystem units = UnitSystem::inch;
+  JobReservoir reservoir;
+  JobTable table;
+  JobRiser riser;
+  std::vector<JobConnection> connections;
+  JobAir air;
+  JobVent vent;
+  std::optional<Temperature> water_temperature;
+  std::optional<Length> altitude;
+  std::optional<GaugePressure> test_pressure;
+  bool cuts_aluminium = false;
+  Bin bin;
+  Wishes wishes;
+};
+
+/// Reads a job file. The row numbers in the job are those of `catalog`.
+///
+/// @throws InputError with every mistake of the file and of the bin and price files that it names: unknown keys with
+///         the nearest known one, missing keys, wrong units, values out of range with the range, names of ports that
+///         do not exist, words that match no part
+Job load_job(const Catalog& catalog, const std::filesystem::path& path);
+
+/// The same from text; `name` stands for the file in messages, and files that the job names are looked for beside it.
+Job read_job(const Catalog& catalog, const std::string& text, const std::filesystem::path& name);
+
+/// The port of that name, wherever it is; nullptr: there is none.
+const JobPort* find_port(const Job& job, const std::string& name);
+
+/// A commented job that loads and solves, for `riserun new`.
+const std::string& starter_job();
+
+}  // namespace riserun::plan

@@ -1,0 +1,193 @@
+// What must agree between the parts of a job, once each has been read.
+#include "plan/job/job_reading.h"
+#include "plan/stage/drafting.h"
+#include "quantity/write.h"
+
+#include <fmt/format.h>
+
+#include <map>
+
+namespace riserun::plan {
+
+using catalog::Value;
+
+namespace {
+
+/// Where a mistake is shown: the value itself, or where it should have been.
+void check_heights(JobReading& reading, const Value& root, const Job& job) {
+  const Length none = metres(0.0);
+  const UnitSystem units = job.units;
+  const JobReservoir& reservoir = job.reservoir;
+  const JobTable& table = job.table;
+  const auto report = [&](std::string_view vessel, std::string_view key, const std::string& message) {
+    const Value value = root[vessel][key];
+    reading.problems.add(value, fmt::format("{}: {}", value.path(), message));
+  };
+  if (reservoir.charge && reservoir.height > none && *reservoir.charge > reservoir.height)
+    report("reservoir", "charge",
+           fmt::format("{} is more than the inside height of {}", write_length(*reservoir.charge, units),
+                       write_length(reservoir.height, units)));
+  if (table.floor_height > none && reservoir.height > none && table.floor_height <= reservoir.height)
+    report(
+        "table", "floor height",
+        fmt::format("{} is not over the reservoir, which is {} high inside; heights count from the reservoir's inside "
+                    "floor",
+                    write_length(table.floor_height, units), write_length(reservoir.height, units)));
+  if (table.rim && *table.rim < table.depth)
+    report("table", "rim",
+           fmt::format("{} is lower than the wanted depth of {}", write_length(*table.rim, units),
+                       write_length(table.depth, units)));
+  if (reservoir.obstacle_height && reservoir.height > none && *reservoir.obstacle_height >= reservoir.height)
+    report("reservoir", "under the riser",
+           fmt::format("{} fills the inside height of {}", write_length(*reservoir.obstacle_height, units),
+                       write_length(reservoir.height, units)));
+}
+
+void check_panel(JobReading& reading, const Value& root, const Job& job) {
+  const auto& panel = job.reservoir.supports.widest_bare_panel;
+  if (!panel || !(job.reservoir.length > metres(0.0)) || !(job.reservoir.width > metres(0.0))) return;
+  const Length longest = std::max({job.reservoir.length, job.reservoir.width, job.reservoir.height});
+  if (panel->length <= longest) return;
+  const Value value = root["reservoir"]["supports"]["widest bare panel"];
+  reading.problems.add(value, fmt::format("{}: a panel {} long does not fit a reservoir that is {} long", value.path(),
+                                          write_length(panel->length, job.units), write_length(longest, job.units)));
+}
+
+void check_strengths(JobReading& reading, const Value& root, const Job& job) {
+  const JobReservoir& reservoir = job.reservoir;
+  if (!reservoir.yield || !reservoir.ultimate || *reservoir.ultimate >= *reservoir.yield) return;
+  const Value value = root["reservoir"]["ultimate"];
+  reading.problems.add(
+      value, fmt::format("{}: {} is less than the yield of {}", value.path(),
+                         write_stress(*reservoir.ultimate, job.units), write_stress(*reservoir.yield, job.units)));
+}
+
+void check_air(JobReading& reading, const Value& root, const Job& job) {
+  const JobAir& air = job.air;
+  const auto over = [&](std::string_view key, GaugePressure value, GaugePressure highest, std::string_view name) {
+    if (value <= highest) return;
+    const Value where = root["air"][key];
+    reading.problems.add(
+        where, fmt::format("{}: {} is more than the {} of {}", where.path(), write_pressure_alone(value, job.units),
+                           name, write_pressure_alone(highest, job.units)));
+  };
+  if (air.set_pressure && air.regulator_range)
+    over("set pressure", *air.set_pressure, *air.regulator_range, "regulator range");
+  if (air.set_pressure && air.receiver_pressure)
+    over("set pressure", *air.set_pressure, *air.receiver_pressure, "receiver pressure");
+}
+
+std::vector<std::string_view> port_names(const Job& job) {
+  std::vector<std::string_view> names;
+  for (const auto* ports : {&job.reservoir.ports, &job.table.ports, &job.air.ports})
+    for (const JobPort& port : *ports) names.push_back(port.name);
+  return names;
+}
+
+/// A name may stand for one port only, whichever vessel it is on.
+void check_port_names(JobReading& reading, const Value& root, const Job&) {
+  std::map<std::string, std::string> seen;  // name, vessel
+  for (const std::string_view vessel : {"reservoir", "table", "air"}) {
+    for (const auto& [name, port] : root[vessel]["ports"].entries()) {
+      const auto [place, is_new] = seen.emplace(std::string(name.text()), std::string(vessel));
+      // Twice in one map is reported by the document itself.
+      if (!is_new && place->second != vessel)
+        reading.problems.add(name, fmt::format("{}.ports: the name '{}' is used for a port of the {} already", vessel,
+                                               name.text(), place->second));
+    }
+  }
+}
+
+/// A port that could not be read is not unknown: its own mistake is reported.
+bool is_named_in_file(const Value& root, std::string_view name) {
+  for (const std::string_view vessel : {"reservoir", "table", "air"})
+    if (root[vessel]["ports"][name].exists()) return true;
+  return false;
+}
+
+void check_port_reference(JobReading& reading, const Value& root, const Value& where, const std::string& name,
+                          const std::vector<std::string_view>& names) {
+  const bool all_vessels = root["reservoir"].is_map() && root["table"].is_map() && root["air"].is_map();
+  if (!all_vessels || name.empty() || is_named_in_file(root, name)) return;
+  const std::string there_are = names.empty() ? "no ports are given" : "there are " + catalog::either_of(names);
+  reading.problems.add(where, fmt::format("{}: no port is called '{}'; {}{}", where.path(), name, there_are,
+                                          catalog::did_you_mean(name, names)));
+}
+
+bool is_relief_valve(const Catalog& catalog, const JobBranch& branch) {
+  return branch.ends_in && catalog.family(catalog.part(branch.ends_in->parts.front()).family).name == "relief valve";
+}
+
+void check_branches(JobReading& reading, const Value& root, const Value& item, const Job& job,
+                    const JobConnection& connection, const std::vector<std::string_view>& names,
+                    std::map<std::string, std::string>& used) {
+  const std::vector<Value> items = item["branches"].is_list() ? item["branches"].items() : std::vector<Value>{};
+  std::size_t needs = connection.needs.size();
+  for (std::size_t row = 0; row < items.size() && row < connection.branches.size(); ++row) {
+    const JobBranch& branch = connection.branches[row];
+    needs += branch.needs.size();
+    const bool on_reservoir = std::any_of(job.reservoir.ports.begin(), job.reservoir.ports.end(),
+                                          [&](const JobPort& port) { return port.name == connection.from; });
+    if (is_relief_valve(*reading.catalog, branch) && !on_reservoir)
+      reading.problems.add(items[row], fmt::format("{}: a relief valve belongs on the reservoir itself: 'from' must be "
+                                                   "one of its ports",
+                                                   items[row].path()));
+    if (branch.to.empty()) continue;
+    const Value where = items[row]["to"];
+    check_port_reference(reading, root, where, branch.to, names);
+    const auto [place, is_new] = used.emplace(branch.to, connection.name);
+    if (!is_new)
+      reading.problems.add(where, fmt::format("{}: the port '{}' is taken by the connection '{}' already", where.path(),
+                                              branch.to, place->second));
+  }
+  if (!items.empty() && needs > 8)
+    reading.problems.add(item["branches"],
+                         fmt::format("{}: {} things are asked for, with those of the whole connection; "
+                                     "allowed are at most 8",
+                                     item["branches"].path(), needs));
+}
+
+void check_connections(JobReading& reading, const Value& root, const Job& job) {
+  const std::vector<std::string_view> names = port_names(job);
+  const std::vector<Value> items = root["connections"].is_list() ? root["connections"].items() : std::vector<Value>{};
+  std::map<std::string, std::string> used;  // port, connection
+  std::map<std::string, bool> connection_names;
+  for (std::size_t i = 0; i < items.size() && i < job.connections.size(); ++i) {
+    const JobConnection& connection = job.connections[i];
+    for (const auto& [key, port] : {std::pair{"from", connection.from}, {"to", connection.to}}) {
+      if (port.empty()) continue;
+      const Value where = items[i][key];
+      check_port_reference(reading, root, where, port, names);
+      const auto [place, is_new] = used.emplace(port, connection.name);
+      if (!is_new)
+        reading.problems.add(where, fmt::format("{}: the port '{}' is taken by the connection '{}' already",
+                                                where.path(), port, place->second));
+    }
+    check_branches(reading, root, items[i], job, connection, names, used);
+    if (!connection.name.empty() && !connection_names.emplace(connection.name, true).second)
+      reading.problems.add(items[i],
+                           fmt::format("{}: two connections are called '{}'", items[i].path(), connection.name));
+  }
+  if (job.riser.bung && !is_named_in_file(root, *job.riser.bung)) {
+    std::vector<std::string_view> bungs;
+    for (const JobPort& port : job.reservoir.ports) bungs.push_back(port.name);
+    check_port_reference(reading, root, root["riser"]["bung"], *job.riser.bung, bungs);
+  } else if (job.riser.bung && !root["reservoir"]["ports"][*job.riser.bung].exists()) {
+    const Value where = root["riser"]["bung"];
+    reading.problems.add(where, fmt::format("{}: '{}' is not a port of the reservoir, where the riser hangs",
+                                            where.path(), *job.riser.bung));
+  }
+}
+
+}  // namespace
+
+void check_job(JobReading& reading, const Value& root, const Job& job) {
+  check_heights(reading, root, job);
+  check_panel(reading, root, job);
+  check_strengths(reading, root, job);
+  check_air(reading, root, job);
+  check_port_names(reading, root, job);
+  check_connections(reading, root, job);
+}
+
+}  // namespace riserun::plan

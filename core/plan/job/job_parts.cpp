@@ -1,0 +1,84 @@
+// Reads what a job says of parts: the bin, its own prices, and parts that were measured by hand.
+#include "catalog/load/load.h"
+#include "plan/job/job_reading.h"
+
+namespace riserun::plan {
+
+using catalog::CatalogBuilder;
+using catalog::Document;
+using catalog::Fields;
+using catalog::Value;
+
+namespace {
+
+/// Calls `read` with the list under that key: the list itself, or that of the file that is named there.
+template <class Read>
+void with_list(JobReading& reading, const Value& root, std::string_view key, Read read) {
+  const Value value = root[key];
+  if (!value.exists()) return;
+  if (!value.is_text()) {
+    read(value);
+    return;
+  }
+  catalog::Problems unread;
+  const Document file = Document::load(reading.folder / std::filesystem::path(value.text()), unread);
+  if (!unread.empty()) {
+    reading.problems.take(std::move(unread));
+    return;
+  }
+  Fields fields(file.root(), {key}, reading.problems);
+  if (const Value list = fields.need(key); list.exists()) read(list);
+}
+
+/// The catalog's part with what was measured in place of the catalog's figures; both ports keep their share of the
+/// length.
+catalog::Part with_measures(catalog::Part part, const std::optional<Length>& length, const std::optional<Length>& bore,
+                            const std::optional<GaugePressure>& rating) {
+  Length listed = metres(0.0);
+  for (const catalog::Port& port : part.ports) listed += port.reach;
+  for (catalog::Port& port : part.ports) {
+    if (length && listed > metres(0.0)) port.reach = port.reach * (*length / listed).value();
+    if (bore) port.bore = *bore;
+  }
+  if (rating) part.rating = *rating;
+  part.measured = true;
+  return part;
+}
+
+void read_measured_part(JobReading& reading, const Value& item, CatalogBuilder& builder) {
+  Fields fields(item, {"part", "length", "bore", "rating"}, reading.problems);
+  if (!fields.valid()) return;
+  const Value words = fields.need("part");
+  const auto part = words.exists() ? read_one_part(reading, words) : std::nullopt;
+  const auto length = fields.find_with("length", ranged(read_length, inches(0.1), feet(100.0)));
+  const auto bore = fields.find_with("bore", ranged(read_length, inches(0.02), inches(24.0)));
+  const auto rating = fields.find_with("rating", ranged(read_pressure, psig(0.0), psig(10000.0)));
+  if (!length && !bore && !rating) {
+    reading.problems.add(item, item.path() + ": nothing was measured: give length, bore or rating");
+    return;
+  }
+  if (part) builder.replace(*part, with_measures(builder.so_far().part(*part), length, bore, rating));
+}
+
+bool any_own_parts(const Value& root) {
+  return root["bin"].exists() || root["prices"].exists() || root["measured"].exists();
+}
+
+}  // namespace
+
+void read_own_parts(JobReading& reading, const Value& root, Job& job) {
+  if (!any_own_parts(root)) return;
+  const std::size_t problems_before = reading.problems.size();
+  CatalogBuilder builder(*reading.catalog);
+  with_list(reading, root, "prices", [&](const Value& list) { catalog::read_prices(list, builder, reading.problems); });
+  with_list(reading, root, "measured", [&](const Value& list) {
+    for (const Value& item : catalog::read_list(list, reading.problems)) read_measured_part(reading, item, builder);
+  });
+  with_list(reading, root, "bin",
+            [&](const Value& list) { job.bin = catalog::read_bin(list, builder, reading.problems); });
+  if (reading.problems.size() > problems_before) return;
+  job.own_catalog = std::make_shared<const Catalog>(std::move(builder).build());
+  reading.catalog = job.own_catalog.get();
+}
+
+}  // namespace riserun::plan

@@ -1,0 +1,69 @@
+// What the files that read the parts of a job share: the catalog, the problems found so far, and readers with a range.
+#pragma once
+
+#include "catalog/words/part_search.h"
+#include "catalog/yaml/document.h"
+#include "plan/job/job.h"
+#include "quantity/read.h"
+
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace riserun::plan {
+
+struct JobReading {
+  const Catalog* catalog;        // with the job's own prices and measured parts, once read_own_parts has run
+  std::filesystem::path folder;  // of the job file: files that it names are looked for there
+  catalog::Problems& problems;
+  std::unique_ptr<catalog::PartSearch> search{};  // of `catalog`, made when first asked for
+
+  catalog::PartSearch& words() {
+    if (!search || &search->catalog() != catalog) search = std::make_unique<catalog::PartSearch>(*catalog);
+    return *search;
+  }
+};
+
+/// A reader of quantity/read.h that also refuses what lies outside the range, naming the range.
+template <class Read, class T>
+auto ranged(Read read, T low, T high) {
+  return [=](std::string_view text) { return quantity::within(read(text), quantity::Range<T>{low, high}, text); };
+}
+
+/// Bin, prices and measured parts: each a list, or the name of a file that holds one. First of all, as they change the
+/// catalog that the rest is read against.
+void read_own_parts(JobReading& reading, const catalog::Value& root, Job& job);
+void read_reservoir(JobReading& reading, const catalog::Value& value, Job& job);
+void read_table(JobReading& reading, const catalog::Value& value, Job& job);
+void read_riser(JobReading& reading, const catalog::Value& value, Job& job);
+void read_air(JobReading& reading, const catalog::Value& value, Job& job);
+void read_vent(JobReading& reading, const catalog::Value& value, Job& job);
+void read_wishes(JobReading& reading, const catalog::Value& value, Job& job);
+void read_liquid(JobReading& reading, const catalog::Value& value);
+void read_connections(JobReading& reading, const catalog::Value& value, Job& job);
+
+/// The branches of a connection; what else is said of it must suit several far ends.
+void read_branches(JobReading& reading, catalog::Fields& fields, JobConnection& connection);
+/// The parts that close an end, of those that the words match; a problem when there are none.
+std::optional<EndDevice> read_end_device(JobReading& reading, const catalog::Value& words);
+/// `need` and `avoid`.
+void read_needs(JobReading& reading, catalog::Fields& fields, std::vector<chain::Need>& needs,
+                std::vector<chain::Avoidance>& avoid);
+
+enum class Vessel { reservoir, table, air };
+std::vector<JobPort> read_ports(JobReading& reading, const catalog::Value& value, Vessel vessel);
+std::optional<MaterialId> read_material(JobReading& reading, const catalog::Value& value);
+/// The parts that the words match; a problem when there are none.
+std::vector<PartId> read_parts(JobReading& reading, const catalog::Value& value);
+/// The parts that are kept out by the words; a problem when there are none.
+std::vector<PartId> read_avoided_parts(JobReading& reading, const catalog::Value& value);
+/// The one part that the words match, or that has them as its id; a problem when there are none or several.
+std::optional<PartId> read_one_part(JobReading& reading, const catalog::Value& value);
+std::optional<chain::Order> read_order(catalog::Fields& fields, std::string_view key);
+
+/// What must agree between the parts of a job: depths with heights, names with ports.
+void check_job(JobReading& reading, const catalog::Value& root, const Job& job);
+
+}  // namespace riserun::plan

@@ -1,0 +1,82 @@
+// The starter that `riserun new` writes. It is read and solved by a test like any other job.
+#include "plan/job/job.h"
+
+namespace riserun::plan {
+
+const std::string& starter_job() {
+  static const std::string text = R"(# A job for riserun. Change it to your measures, then run:   riserun plan FILE
+#
+# Write measures as you would say them: 5-1/2 in, 1'1-11/16", 14 cm, 25 psi, 1.7 bar, 40 gal, 3.5 scfm, 10 ga steel.
+# Heights count from the reservoir's inside floor. Lines that start with # are not read: take the # away to use them.
+# Whatever is left out is assumed, and the plan lists every assumption. Five things must be there: the two boxes, the
+# wanted depth, the height between them, the sheet with its stays or its widest bare panel, and the compressor's plate.
+name: My water table
+units: inch                      # or metric: what the plan is written in; you may write either
+
+reservoir:                       # the closed box under the table, inside measures
+  inside: {length: 44 in, width: 22 in, height: 14 in}
+  sheet: 10 ga steel             # or 3/16 in steel, 2.5 mm stainless, 1/8 in aluminium
+  # yield: 36 ksi                # of the sheet, if you know it
+  supports:                      # what holds the flat walls: either how they are divided ...
+    baffles across: 2            # upright plates across the length, welded to lid, floor and long sides
+    # baffles along: 1
+    # lid bays: 3 x 2            # where stays divide the lid otherwise: along x across; also floor bays, long side bays
+    # widest bare panel: {length: 22 in, width: 15 in, in: lid}   # ... or, instead of all that, the widest bare panel
+  # charge: 9 in                 # depth of the water put in
+  # under the riser: 1 in        # an angle or a stay on the floor there counts as the floor
+  # lid: open                    # or welded
+  ports:                         # threads that are there or will be welded in
+    riser bung: {port: 1 FNPT, bung: full coupling, where: lid, projects: 3/4 in, welded in: no}
+    air bung: {port: 1/2 FNPT, bung: half coupling, where: lid}     # welded in: no puts a bung on the list
+    # drain: 3/4 FNPT            # the short way to write a port
+
+table:                           # the open table over it
+  inside: {length: 48 in, width: 24 in}
+  rim: 5 in
+  floor height: 30 in            # of the table's floor above the reservoir's inside floor
+  depth: 3-1/2 in                # wanted
+  ports:
+    inlet: {port: 1 FNPT, where: floor, opens at: 0 in}     # where: floor, side or over rim
+
+air:                             # what the plate says
+  delivery: 4 scfm               # free air that the compressor delivers
+  receiver: 10 gal
+  # receiver pressure: 100 psi
+  # regulator range: 15 psi
+  # set pressure: 2 psi          # leave it out and one is worked out
+  # feed bore: 1/4 in            # smallest bore between the receiver and the reservoir
+  ports:
+    regulator: 1/4 FNPT
+
+# riser: {clearance: 5/8 in, headroom: 14 in}
+# vent: {bore: 1/2 in, count: 1}
+
+connections:                     # from port to port; the fittings between are worked out
+  - name: water up
+    from: riser bung
+    to: inlet
+    carries: water               # or air
+    need: [hose]                 # must be in it: ball valve, union, check valve ...; a hose takes up the gap
+    held: {from: fixed, to: fixed}     # fixed, sliding, spinning or loose
+    # avoid: [bushing]             # hex, face and PVC bushings alike; [just bushing] for that family alone
+    # gap: 15 in                 # between the two faces; offset: 1 in; hose length: 14 in; order: price
+  - name: air in
+    from: regulator
+    to: air bung
+    carries: air
+    need: [check valve]          # keeps water out of the regulator
+
+# bin:                           # what the shop has: free, each as often as it is there
+#   - {part: 1 x 4 nipple black iron, count: 2}
+# measured:                      # a part in the hand beats the catalog
+#   - {part: 1 union black iron, length: 2-1/4 in}
+# wishes: {fill time: 2 min, cost cap: 80 usd, order: parts}   # order: parts, price, loss, length or bin
+# water temperature: 68 degF
+# altitude: 500 ft
+# cutting: [steel]
+# test pressure: 1.5 psi
+)";
+  return text;
+}
+
+}  // namespace riserun::plan

@@ -1,0 +1,37 @@
+// The job with nothing missing: what was given, and for what was not an assumption that is written down.
+#pragma once
+
+#include "hydraulics/fluid.h"
+#include "plan/job/job.h"
+#include "plan/plan.h"
+#include "reservoir/box.h"
+#include "reservoir/walls.h"
+#include "transfer/transfer.h"
+
+#include <string>
+#include <vector>
+
+namespace riserun::plan {
+
+struct Settled {
+  reservoir::Box box;
+  reservoir::Table table;
+  reservoir::SheetMetal metal;
+  Stress design_stress;
+  std::string design_stress_basis;
+  Length obstacle_height{};
+  bool lid_closed = false;
+  transfer::AirSupply air;        // all but the setting
+  GaugePressure regulator_range;  // full scale
+  GaugePressure full_supply;      // what the walls see if the regulator fails and nothing gives way
+  transfer::Vent vent;
+  Temperature temperature;
+  hydraulics::Water water;
+  AbsolutePressure atmosphere;
+  chain::Order order = chain::Order::parts;
+};
+
+/// Fills in what the job leaves out, and states each assumption with its reason.
+Settled settle(const Job& job, std::vector<Assumption>& assumptions);
+
+}  // namespace riserun::plan

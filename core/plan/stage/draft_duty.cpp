@@ -1,0 +1,56 @@
+// What the runs of a job must stand besides pressure: the heat of the water, and the vacuum of water that cools.
+#include "plan/stage/draft_duty.h"
+
+#include "chain/finder.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace riserun::plan {
+
+namespace {
+
+// Shut in and cooling from there, water draws a vacuum that a soft hose feels: common practice.
+Temperature warm_enough_for_vacuum() { return degrees_fahrenheit(100.0); }
+
+bool on_reservoir(const Job& job, const JobConnection& connection) {
+  return port_named(job.reservoir.ports, connection.from) != nullptr ||
+         port_named(job.reservoir.ports, connection.to) != nullptr;
+}
+
+}  // namespace
+
+std::optional<Temperature> settle_hottest(Draft& draft, const JobConnection& connection, Service service) {
+  if (connection.hottest) return connection.hottest;
+  const Temperature water = draft.settled.temperature;
+  if (service != Service::water || !(chain::rated_up_to() < water)) return std::nullopt;
+  draft.assume(fmt::format("hottest that '{}' gets", connection.name), write_temperature(water, draft.units()),
+               "the water's temperature", draft.key_of(connection, "hottest"));
+  return water;
+}
+
+bool settle_vacuum(Draft& draft, const JobConnection& connection, Service service) {
+  if (connection.vacuum) return *connection.vacuum;
+  const bool draws = service == Service::water && on_reservoir(draft.plan.job, connection) &&
+                     warm_enough_for_vacuum() < draft.settled.temperature;
+  if (draws)
+    draft.assume(fmt::format("vacuum in '{}'", connection.name), "it must be stood",
+                 "hot water that cools in a shut reservoir draws one (common practice); 'vacuum: no' says that it is "
+                 "vented",
+                 draft.key_of(connection, "vacuum"));
+  return draws;
+}
+
+std::vector<PartId> proved_devices(const Draft& draft, const std::vector<PartId>& devices, ConnectionPlan& plan) {
+  const Catalog& catalog = draft.catalog();
+  std::vector<PartId> proved;
+  for (const PartId device : devices)
+    if (chain::stands_duty(catalog, device, plan.request)) proved.push_back(device);
+  if (!proved.empty()) return proved;
+  plan.cautions.push_back(fmt::format("No '{}' is proved for what this run must stand: ask its maker.",
+                                      catalog.part(devices.front()).name));
+  return devices;
+}
+
+}  // namespace riserun::plan

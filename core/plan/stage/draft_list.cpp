@@ -1,0 +1,416 @@
+// The list: what to buy, what comes from the bin, what to cut, and what gets used up, over the whole job.
+#include "catalog/words/part_search.h"
+#include "plan/stage/drafting.h"
+#include "quantity/write.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+#include <tuple>
+
+namespace riserun::plan {
+
+namespace {
+
+const Length kKerf = inches(1.0 / 16.0);  // of a hacksaw or a pipe cutter's wheel: common practice
+const double kTapePerJoint = 0.25;        // m of 1/2 in tape: common practice
+const double kTapePerRoll = 13.2;         // m: 520 in, the usual roll (common practice)
+
+/// Counts parts by where they come from, and keeps what each is for.
+class MixedRadix {
+ public:
+  explicit MixedRadix(const Catalog& catalog) : catalog_(catalog) {}
+
+  void add(PartId part, bool from_bin, const std::string& used_for, int quantity = 1) {
+    ListItem& item = items_[{from_bin, part}];
+    if (item.quantity == 0) item = described(part);
+    item.quantity += quantity;
+    if (std::find(item.used_for.begin(), item.used_for.end(), used_for) == item.used_for.end())
+      item.used_for.push_back(used_for);
+  }
+  /// The same thing twice is one line with a quantity of two.
+  void add_unlisted(ListItem item) {
+    for (ListItem& there : unlisted_) {
+      if (there.id != item.id || there.size != item.size) continue;
+      there.quantity += item.quantity;
+      if (there.used_for != item.used_for)
+        there.used_for.insert(there.used_for.end(), item.used_for.begin(), item.used_for.end());
+      return;
+    }
+    unlisted_.push_back(std::move(item));
+  }
+
+  /// In the order in which a store is walked: shelf by shelf, then by name and size.
+  std::vector<ListItem> taken(bool from_bin) const {
+    std::vector<ListItem> list;
+    for (const auto& [key, item] : items_)
+      if (key.first == from_bin) list.push_back(item);
+    if (!from_bin) list.insert(list.end(), unlisted_.begin(), unlisted_.end());
+    std::stable_sort(list.begin(), list.end(), [](const ListItem& a, const ListItem& b) {
+      return std::tie(a.shelf, a.name, a.id) < std::tie(b.shelf, b.name, b.id);
+    });
+    return list;
+  }
+
+ private:
+  ListItem described(PartId id) const {
+    const catalog::Part& part = catalog_.part(id);
+    ListItem item;
+    item.part = id;
+    item.id = part.id;
+    item.name = part.name;
+    item.size = part.size;
+    item.material = catalog_.material(part.material).name;
+    item.shelf = catalog_.family(part.family).shelf;
+    item.each = part.price;
+    item.special_order = !part.stocked;
+    item.measured = part.measured;
+    return item;
+  }
+
+  const Catalog& catalog_;
+  std::map<std::pair<bool, PartId>, ListItem> items_;
+  std::vector<ListItem> unlisted_;
+};
+
+/// Hose is sold in pieces: how many of them make the length.
+int pieces_of(const Catalog& catalog, const ConnectionPlan& connection, PartId part) {
+  const catalog::Part& row = catalog.part(part);
+  const Length piece = straight_length(row);
+  if (!row.cut_to_length || !connection.hose_length || !(piece > metres(0.0))) return 1;
+  return std::max(1, static_cast<int>(std::ceil((*connection.hose_length / piece).value() - 1e-9)));
+}
+
+void add_chain(Draft& draft, MixedRadix& tally, const ConnectionPlan& connection) {
+  for (const chain::ChainPart& part : connection.chain()->parts) {
+    tally.add(part.part, part.from_bin, connection.name, part.pieces);
+    const int pieces = part.cut_length ? 1 : pieces_of(draft.catalog(), connection, part.part);
+    for (int more = pieces - 1; more > 0; --more) tally.add(part.part, draft.bin.take(part.part), connection.name);
+    for (std::size_t i = 0; i < part.plugs.size(); ++i)
+      tally.add(part.plugs[i], part.plug_from_bin[i], connection.name);
+  }
+}
+
+void add_manifold(MixedRadix& tally, const ManifoldPlan& manifold) {
+  for (const chain::AssemblyPart& part : manifold.assembly()->parts) {
+    tally.add(part.part, part.from_bin, manifold.name);
+    for (const chain::PortFollower& port : part.ports)
+      if (port.what == chain::PortFollower::What::plug) tally.add(port.plug, port.plug_from_bin, manifold.name);
+  }
+}
+
+/// Parts with the same ports that could stand in for one that is bought: another material or the next length.
+void suggest_instead(const Draft& draft, ListItem& item) {
+  if (!item.part) return;
+  const Catalog& catalog = draft.catalog();
+  const catalog::Part& part = catalog.part(*item.part);
+  if (part.ports.empty()) return;
+  const auto same_ports = [&](const catalog::Part& other) {
+    return std::equal(part.ports.begin(), part.ports.end(), other.ports.begin(), other.ports.end(),
+                      [](const catalog::Port& a, const catalog::Port& b) { return a.type == b.type; });
+  };
+  for (const catalog::PortUse& use : catalog.uses(part.ports[0].type)) {
+    const catalog::Part& other = catalog.part(use.part);
+    if (item.instead.size() == 2) return;
+    if (use.port != 0 || use.part == *item.part || other.family != part.family || !other.stocked || !same_ports(other))
+      continue;
+    if (straight_length(other) != straight_length(part) || !other.air || other.material == part.material) continue;
+    item.instead.push_back(part_title(catalog, use.part));
+  }
+}
+
+/// The clamp of the catalog that the hose size takes.
+std::optional<PartId> clamp_for(const Draft& draft, const std::string& hose_size) {
+  for (const PartId id : catalog::find_parts(draft.catalog(), "hose clamp")) {
+    const std::string& size = draft.catalog().part(id).size;
+    if (size == hose_size || size.rfind(hose_size + " ", 0) == 0) return id;
+  }
+  return std::nullopt;
+}
+
+ListItem unlisted(std::string id, std::string name, std::string size, std::string shelf, std::string used_for) {
+  ListItem item;
+  item.id = std::move(id);
+  item.name = std::move(name);
+  item.size = std::move(size);
+  item.shelf = std::move(shelf);
+  item.quantity = 1;
+  item.priced = false;
+  item.used_for = {std::move(used_for)};
+  return item;
+}
+
+/// The cheapest part, of all that the predicate lets in; larger ports first where the price is the same.
+template <class Fits>
+std::optional<PartId> cheapest(const Catalog& catalog, Fits fits) {
+  std::optional<PartId> best;
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+    const PartId id{row};
+    if (fits(id) && (!best || catalog.part(id).price <= catalog.part(*best).price)) best = id;
+  }
+  return best;
+}
+
+void add_part_or_thing(Draft& draft, MixedRadix& tally, const std::optional<PartId>& part, ListItem thing) {
+  if (part) {
+    tally.add(*part, draft.bin.take(*part), thing.used_for.front());
+  } else {
+    tally.add_unlisted(std::move(thing));
+  }
+}
+
+void add_clamps_of(Draft& draft, MixedRadix& tally, const chain::ChainJoint& joint, int each,
+                   const std::string& used_for) {
+  const Catalog& catalog = draft.catalog();
+  if (catalog.mating_rules()[joint.rule].seal != "clamp") return;
+  const std::string& size = catalog.size_name(catalog.port_type(joint.b).size);
+  for (int i = 0; i < std::max(1, each); ++i)
+    add_part_or_thing(
+        draft, tally, clamp_for(draft, size),
+        unlisted("hose-clamp/" + size, "hose clamp", "for " + size + " in hose", "hose and clamps", used_for));
+}
+
+void add_clamps(Draft& draft, MixedRadix& tally, const ConnectionPlan& connection) {
+  if (connection.hose_joints == 0) return;
+  const int each = connection.clamps / connection.hose_joints;
+  for (const chain::ChainJoint& joint : connection.chain()->joints)
+    add_clamps_of(draft, tally, joint, each, connection.name);
+}
+
+void add_test_gauge(Draft& draft, MixedRadix& tally) {
+  const LeakTestPlan& test = draft.plan.leak_test;
+  const Catalog& catalog = draft.catalog();
+  const UnitSystem units = draft.units();
+  if (!(test.gauge_full_scale > psig(0.0))) {
+    tally.add_unlisted(unlisted("water-column", "clear hose for a water column",
+                                write_long_length(test.water_column_leg * 2.0, units) + " long", "hose and clamps",
+                                "leak test"));
+    return;
+  }
+  const auto dial = cheapest(catalog, [&](PartId id) {
+    const auto scale = full_scale(catalog, id);
+    return scale && std::abs(in_pascals(*scale) - in_pascals(test.gauge_full_scale)) < 100.0;
+  });
+  add_part_or_thing(
+      draft, tally, dial,
+      unlisted("test-gauge", "low-pressure gauge",
+               fmt::format("0 to {}, marks of {} or finer", write_pressure_alone(test.gauge_full_scale, units),
+                           write_pressure_alone(test.gauge_mark, units)),
+               "gauges and air", "leak test"));
+}
+
+/// The relief valve that opens nearest below the wanted pressure and still above the pressure that it must hold.
+std::optional<PartId> relief_part(const Catalog& catalog, GaugePressure holds, GaugePressure opens_by) {
+  std::optional<GaugePressure> nearest;
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+    const auto opens = opens_at(catalog, PartId{row});
+    if (opens && *opens > holds && *opens <= opens_by && (!nearest || *opens > *nearest)) nearest = opens;
+  }
+  if (!nearest) return std::nullopt;
+  return cheapest(catalog, [&](PartId id) { return opens_at(catalog, id) == nearest; });
+}
+
+void add_test_gear(Draft& draft, MixedRadix& tally) {
+  const LeakTestPlan& test = draft.plan.leak_test;
+  const UnitSystem units = draft.units();
+  if (test.possible) {
+    add_test_gauge(draft, tally);
+    add_part_or_thing(draft, tally, relief_part(draft.catalog(), test.pressure, test.relief),
+                      unlisted("test-relief", "relief valve", "set at " + write_pressure_alone(test.relief, units),
+                               "gauges and air", "leak test"));
+  }
+  const ReliefPlan& relief = draft.plan.relief;
+  if (!relief.given && relief.set_pressure > psig(0.0)) {
+    std::string size = "set at " + write_pressure_alone(relief.set_pressure, units);
+    if (relief.valve_bore) size += ", clear bore " + write_thickness(*relief.valve_bore, units, 2) + " or more";
+    tally.add_unlisted(unlisted("relief", "relief valve", std::move(size), "gauges and air", "reservoir"));
+  }
+}
+
+/// Bungs that are not welded in yet.
+void add_bungs(Draft& draft, MixedRadix& tally) {
+  const Catalog& catalog = draft.catalog();
+  for (const JobPort& port : draft.plan.job.reservoir.ports) {
+    if (port.welded_in.value_or(true)) continue;
+    const std::string family =
+        port.bung.value_or(reservoir::BungKind::half_coupling) == reservoir::BungKind::half_coupling ? "half coupling"
+                                                                                                     : "full coupling";
+    const auto part = port.bung_part ? port.bung_part : cheapest(catalog, [&](PartId id) {
+      const catalog::Part& row = catalog.part(id);
+      const bool has_port = std::any_of(row.ports.begin(), row.ports.end(),
+                                        [&](const catalog::Port& end) { return end.type == port.type; });
+      return has_port && catalog.family(row.family).weld_bung && catalog.family(row.family).name == family &&
+             (port.material ? *port.material == row.material : welds_to_tank(draft, row.material));
+    });
+    add_part_or_thing(draft, tally, part,
+                      unlisted("bung", "weld bung", catalog.written(port.type) + " " + family, "weld fittings",
+                               "weld in: " + port.name));
+  }
+}
+
+void cut_riser(const Draft& draft, ShoppingList& list) {
+  const RiserPlan& plan = draft.plan.riser;
+  if (!(plan.riser.cut_length > metres(0.0))) return;
+  CutItem cut;
+  cut.stock = plan.stock_part ? part_title(draft.catalog(), *plan.stock_part)
+                              : plan.request.pipe.name + ", to be threaded at one end";
+  cut.length = plan.riser.cut_length;
+  cut.offcut = plan.riser.offcut;
+  cut.used_for = "riser";
+  cut.datum =
+      plan.request.bung == reservoir::BungKind::welded_riser ? "from the lid's inside" : "from the threaded end";
+  list.cut.push_back(std::move(cut));
+}
+
+void cut_hoses(const Draft& draft, ShoppingList& list) {
+  for (const ConnectionPlan& connection : draft.plan.connections) {
+    if (connection.chain() == nullptr || connection.chain()->span || !connection.hose_length) continue;
+    std::map<PartId, int> hoses;
+    for (const chain::ChainPart& part : connection.chain()->parts)
+      if (draft.catalog().part(part.part).cut_to_length) ++hoses[part.part];
+    for (const auto& [hose, count] : hoses)
+      list.cut.push_back({part_title(draft.catalog(), hose), *connection.hose_length, metres(0.0), count,
+                          connection.name, "end to end, cut square"});
+  }
+}
+
+/// In a branched connection each hose has the length that the catalog sells it in.
+void cut_branched_hoses(const Draft& draft, ShoppingList& list) {
+  for (const ManifoldPlan& manifold : draft.plan.manifolds) {
+    if (manifold.assembly() == nullptr) continue;
+    std::map<PartId, int> hoses;
+    for (const chain::AssemblyPart& part : manifold.assembly()->parts)
+      if (draft.catalog().part(part.part).cut_to_length) ++hoses[part.part];
+    for (const auto& [hose, count] : hoses)
+      list.cut.push_back({part_title(draft.catalog(), hose), straight_length(draft.catalog().part(hose)), metres(0.0),
+                          count, manifold.name, "end to end, cut square"});
+  }
+}
+
+/// Pieces that the runs between ports with a measured gap are made up with.
+void cut_spans(const Draft& draft, ShoppingList& list) {
+  for (const ConnectionPlan& connection : draft.plan.connections) {
+    if (connection.chain() == nullptr) continue;
+    for (const chain::ChainPart& part : connection.chain()->parts) {
+      if (!part.cut_length) continue;
+      const catalog::Part& row = draft.catalog().part(part.part);
+      const Length offcut = straight_length(row) * static_cast<double>(part.pieces) - *part.cut_length - kKerf;
+      list.cut.push_back({part_title(draft.catalog(), part.part), *part.cut_length,
+                          row.threaded_when_cut ? std::max(metres(0.0), offcut) : metres(0.0), 1, connection.name,
+                          row.threaded_when_cut ? "end to end, then thread both ends" : "end to end, cut square"});
+    }
+  }
+}
+
+/// Joints over the whole job, by what makes them tight.
+std::map<std::string, int> joints_by_seal(const Draft& draft) {
+  const Catalog& catalog = draft.catalog();
+  std::map<std::string, int> count;
+  const auto count_mate = [&](PortTypeId a) {
+    const auto mates = catalog.mates(a);
+    if (!mates.empty()) ++count[catalog.mating_rules()[mates.front().rule].seal];
+  };
+  for (const ConnectionPlan& connection : draft.plan.connections) {
+    if (connection.chain() == nullptr) continue;
+    for (const chain::ChainJoint& joint : connection.chain()->joints) ++count[catalog.mating_rules()[joint.rule].seal];
+    for (const chain::ChainPart& part : connection.chain()->parts)
+      for (const PartId plug : part.plugs) count_mate(catalog.part(plug).ports[0].type);
+  }
+  for (const ManifoldPlan& manifold : draft.plan.manifolds) {
+    if (manifold.assembly() == nullptr) continue;
+    for (const chain::AssemblyJoint& joint : manifold.assembly()->joints)
+      ++count[catalog.mating_rules()[joint.joint.rule].seal];
+    for (const chain::AssemblyPart& part : manifold.assembly()->parts)
+      for (const chain::PortFollower& port : part.ports)
+        if (port.what == chain::PortFollower::What::plug) count_mate(catalog.part(port.plug).ports[0].type);
+  }
+  for (const TestPlug& plug : draft.plan.leak_test.plugs)
+    if (plug.part) count_mate(catalog.part(*plug.part).ports[0].type);
+  const JobPort* bung = riser_bung(draft.plan.job);
+  if (draft.plan.riser.request.bung != reservoir::BungKind::welded_riser) {
+    if (bung != nullptr) count_mate(bung->type);
+    if (bung == nullptr) ++count["thread sealant"];
+  }
+  return count;
+}
+
+bool stainless_on_stainless(const Draft& draft) {
+  const Catalog& catalog = draft.catalog();
+  for (const ConnectionPlan& connection : draft.plan.connections) {
+    if (connection.chain() == nullptr) continue;
+    const auto& parts = connection.chain()->parts;
+    for (std::size_t i = 0; i + 1 < parts.size(); ++i) {
+      const auto named = [&](const chain::ChainPart& part) {
+        return catalog.material(catalog.part(part.part).material).name.find("stainless") != std::string::npos;
+      };
+      if (named(parts[i]) && named(parts[i + 1])) return true;
+    }
+  }
+  return false;
+}
+
+void add_consumables(const Draft& draft, ShoppingList& list) {
+  for (const auto& [name, joints] : joints_by_seal(draft)) {
+    const catalog::Seal* seal = draft.catalog().seal(name);
+    if (seal == nullptr || seal->consumable.empty() || name == "clamp") continue;
+    const std::string why = fmt::format("{} joint{} with {}", joints, joints == 1 ? "" : "s", name);
+    if (name.find("thread sealant") != std::string::npos) {
+      const double metres_of_tape = joints * kTapePerJoint;
+      const int rolls = static_cast<int>(std::ceil(metres_of_tape / kTapePerRoll));
+      list.consumables.push_back({seal->consumable, fmt::format("{} roll{}", rolls, rolls == 1 ? "" : "s"), why});
+    } else {
+      list.consumables.push_back({seal->consumable, fmt::format("{}", joints), why});
+    }
+  }
+  if (stainless_on_stainless(draft))
+    list.consumables.push_back({"anti-gall thread paste", "1 tube", "stainless threads gall on stainless"});
+  if (draft.plan.leak_test.possible)
+    list.consumables.push_back({"leak-test solution", "1 bottle", "every joint and weld; household soap will not do"});
+}
+
+void check_cost(Draft& draft, const ShoppingList& list) {
+  const auto& cap = draft.plan.job.wishes.cost_cap;
+  if (!cap || list.total <= *cap) return;
+  draft.caution(Topic::list,
+                fmt::format("The list comes to about {}, more than the {} wished for.", write_price(list.total),
+                            write_price(*cap)),
+                "indicative prices");
+}
+
+}  // namespace
+
+void draft_list(Draft& draft) {
+  ShoppingList& list = draft.plan.list;
+  MixedRadix tally(draft.catalog());
+  for (const ConnectionPlan& connection : draft.plan.connections) {
+    if (connection.chain() == nullptr) continue;
+    add_chain(draft, tally, connection);
+    add_clamps(draft, tally, connection);
+  }
+  for (const ManifoldPlan& manifold : draft.plan.manifolds) {
+    if (manifold.assembly() == nullptr) continue;
+    add_manifold(tally, manifold);
+    for (const chain::AssemblyJoint& joint : manifold.assembly()->joints)
+      add_clamps_of(draft, tally, joint.joint, 1, manifold.name);
+  }
+  for (const ExtraPart& extra : draft.extras) tally.add(extra.part, extra.from_bin, extra.used_for);
+  add_bungs(draft, tally);
+  add_test_gear(draft, tally);
+  list.buy = tally.taken(false);
+  list.from_bin = tally.taken(true);
+  for (ListItem& item : list.buy) {
+    suggest_instead(draft, item);
+    list.total += item.price();
+  }
+  cut_riser(draft, list);
+  cut_hoses(draft, list);
+  cut_branched_hoses(draft, list);
+  cut_spans(draft, list);
+  add_consumables(draft, list);
+  check_cost(draft, list);
+}
+
+}  // namespace riserun::plan

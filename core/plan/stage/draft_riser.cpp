@@ -1,0 +1,307 @@
+// The riser: which bung it hangs in, what pipe it is, and what it is cut from.
+#include "plan/stage/drafting.h"
+#include "quantity/write.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace riserun::plan {
+
+namespace {
+
+using catalog::End;
+using catalog::JointSize;
+using reservoir::BungKind;
+using reservoir::RiserRequest;
+
+const char* const kAssumedSize = "1";
+const double kLeastShareUncut = 0.75;  // a nipple far shorter than the riser leaves too much water behind
+
+/// Straight pipe with the same male end on both sides: nipples and longer pieces, in one material.
+struct Nipple {
+  PartId part;
+  Length length{};
+};
+
+bool is_nipple(const catalog::Part& part) {
+  return part.ports.size() == 2 && part.ports[0].type == part.ports[1].type && !part.cut_to_length && !part.closing &&
+         !part.one_way && !part.loss.valid() && !(part.across_flats > metres(0.0));
+}
+
+/// Shortest first.
+std::vector<Nipple> nipples(const Catalog& catalog, PortTypeId end, MaterialId material) {
+  std::vector<Nipple> found;
+  for (const catalog::PortUse& use : catalog.uses(end)) {
+    const catalog::Part& part = catalog.part(use.part);
+    if (use.port == 0 && part.material == material && is_nipple(part) &&
+        catalog.family(part.family).role == catalog::Role::connector)
+      found.push_back({use.part, straight_length(part)});
+  }
+  std::stable_sort(found.begin(), found.end(), [](const Nipple& a, const Nipple& b) { return a.length < b.length; });
+  return found;
+}
+
+/// The male end that screws into that bung from below: the pipe's thread of the bung's own kind of joint.
+std::optional<PortTypeId> riser_thread(const Catalog& catalog, PortTypeId bung, const std::string& size) {
+  const catalog::PortType& type = catalog.port_type(bung);
+  const auto wanted = catalog.find_size(size);
+  if (!wanted) return std::nullopt;
+  for (const catalog::Mate& mate : catalog.mates(bung)) {
+    const catalog::PortType& other = catalog.port_type(mate.other);
+    if (other.end != End::male || !catalog.kind(other.kind).tapered) continue;
+    return catalog.find_port_type({other.kind, *wanted, End::male});
+  }
+  if (type.end == End::male && catalog.kind(type.kind).tapered)
+    return catalog.find_port_type({type.kind, *wanted, End::male});
+  return std::nullopt;
+}
+
+/// True if the catalog knows how wide that thread is.
+bool is_measured(const Catalog& catalog, PortTypeId thread) {
+  const JointSize* joint = catalog.joint_size(catalog.port_type(thread));
+  return joint != nullptr && joint->outside_diameter > metres(0.0);
+}
+
+/// Where the job has no port for it: the bung that most fitters would weld in.
+JobPort assumed_bung(Draft& draft) {
+  JobPort port;
+  const Catalog& catalog = draft.catalog();
+  const std::string size = draft.plan.job.riser.pipe_size.value_or(kAssumedSize);
+  const auto kind = catalog.find_kind("npt");
+  const auto row = catalog.find_size(size);
+  if (kind && row) port.type = catalog.find_port_type({*kind, *row, End::female}).value_or(PortTypeId{});
+  port.bung = BungKind::full_coupling;
+  draft.assume("riser bung", size + " FNPT full coupling in the lid", "no port was given for the riser", "riser.bung");
+  return port;
+}
+
+/// The weld bung of the catalog that has this port, for its length and bore.
+const catalog::Part* bung_part(const Catalog& catalog, PortTypeId type, BungKind kind) {
+  const std::string word = kind == BungKind::half_coupling ? "half" : "full";
+  for (const catalog::PortUse& use : catalog.uses(type)) {
+    const catalog::Part& part = catalog.part(use.part);
+    const catalog::Family& family = catalog.family(part.family);
+    if (family.weld_bung && family.name.find(word) != std::string::npos) return &part;
+  }
+  return nullptr;
+}
+
+void settle_bung(Draft& draft, const JobPort& port, RiserRequest& request) {
+  const UnitSystem units = draft.units();
+  if (port.bung) {
+    request.bung = *port.bung;
+  } else {
+    request.bung = BungKind::full_coupling;
+    draft.assume("bung of the riser", "full coupling through the lid", "a riser hung inside needs a thread from below");
+  }
+  const catalog::Part* part = bung_part(draft.catalog(), port.type, request.bung);
+  const JointSize* joint =
+      port.type.valid() ? draft.catalog().joint_size(draft.catalog().port_type(port.type)) : nullptr;
+  const Length make_up = joint != nullptr ? joint->make_up() : inches(0.7);
+  const Length twice = make_up * 2.0 + inches(0.5);
+  const Length usual = part != nullptr                           ? straight_length(*part)
+                       : request.bung == BungKind::half_coupling ? twice / 2.0
+                                                                 : twice;
+  if (port.bung_length) {
+    request.bung_length = *port.bung_length;
+  } else if (request.bung != BungKind::welded_riser) {
+    request.bung_length = usual;
+    draft.assume("length of the riser's bung", write_length(usual, units),
+                 part != nullptr ? "catalog, " + draft.catalog().family(part->family).standard
+                                 : "twice the make-up and 1/2 in (common practice)");
+  }
+  if (port.projects) {
+    request.bung_projection = *port.projects;
+  } else if (request.bung == BungKind::full_coupling || request.bung == BungKind::double_tapped_bushing) {
+    request.bung_projection = request.bung_length / 2.0;
+    draft.assume("how far the riser's bung stands below the lid", write_length(request.bung_projection, units),
+                 "half of its length: set through the lid and welded both sides (common practice)");
+  }
+}
+
+MaterialId settle_material(Draft& draft, const std::vector<PartId>& bin_nipples) {
+  const Catalog& catalog = draft.catalog();
+  if (draft.plan.job.riser.material) return *draft.plan.job.riser.material;
+  if (!bin_nipples.empty()) {
+    const MaterialId material = catalog.part(bin_nipples.front()).material;
+    draft.assume("material of the riser", catalog.material(material).name, "the bin has a nipple of it",
+                 "riser.material");
+    return material;
+  }
+  const bool stainless = draft.settled.metal.name.find("stainless") != std::string::npos;
+  const auto material = catalog.find_material(stainless ? "stainless" : "black iron");
+  const MaterialId chosen = material.value_or(MaterialId{0});
+  draft.assume("material of the riser", catalog.material(chosen).name,
+               draft.plan.job.reservoir.sheet.metal.empty() ? "the usual one; the metal of the reservoir was not given"
+                                                            : "the metal of the reservoir",
+               "riser.material");
+  return chosen;
+}
+
+/// The nipples of the bin that could be the riser, the longest first.
+std::vector<PartId> nipples_in_bin(const Draft& draft, PortTypeId thread) {
+  std::vector<PartId> found;
+  for (const catalog::BinItem& item : draft.bin.bin().items) {
+    const catalog::Part& part = draft.catalog().part(item.part);
+    if (item.count > 0 && is_nipple(part) && part.ports[0].type == thread) found.push_back(item.part);
+  }
+  std::stable_sort(found.begin(), found.end(), [&draft](PartId a, PartId b) {
+    return straight_length(draft.catalog().part(a)) > straight_length(draft.catalog().part(b));
+  });
+  return found;
+}
+
+void settle_pipe(Draft& draft, const JobPort& port, PortTypeId thread, MaterialId material, RiserRequest& request) {
+  const Catalog& catalog = draft.catalog();
+  const JointSize* joint = catalog.joint_size(catalog.port_type(thread));
+  const std::vector<Nipple> made = nipples(catalog, thread, material);
+  reservoir::RiserPipe& pipe = request.pipe;
+  pipe.name = fmt::format("{} {} pipe", draft.plan.riser.size, catalog.material(material).name);
+  if (joint != nullptr) {
+    pipe.outside_diameter = joint->outside_diameter;
+    pipe.make_up = joint->make_up();
+    pipe.make_up_tolerance = joint->make_up_tolerance;
+    pipe.bore = joint->bore;
+  }
+  if (!made.empty()) pipe.bore = catalog.part(made.front().part).ports[0].bore;
+  if (!(pipe.bore > metres(0.0))) {
+    pipe.bore = pipe.outside_diameter * 0.8;
+    draft.assume("bore of the riser", write_thickness(pipe.bore, draft.units(), 3),
+                 "0.8 of the outside diameter: the catalog has no pipe of it");
+  }
+  const JointSize* upper = port.type.valid() ? catalog.joint_size(catalog.port_type(port.type)) : nullptr;
+  if (upper != nullptr && request.bung == BungKind::full_coupling) pipe.upper_make_up = upper->make_up();
+  const catalog::Part* body = port.type.valid() ? bung_part(catalog, port.type, request.bung) : nullptr;
+  request.bung_opening = body != nullptr ? body->ports[0].bore : pipe.bore;
+  if (upper != nullptr && request.bung == BungKind::double_tapped_bushing)
+    request.bung_opening = upper->outside_diameter;
+}
+
+std::vector<Length> lengths_of(const Catalog& catalog, const std::vector<PartId>& parts) {
+  std::vector<Length> lengths;
+  for (const PartId part : parts) lengths.push_back(straight_length(catalog.part(part)));
+  std::sort(lengths.begin(), lengths.end());
+  return lengths;
+}
+
+std::optional<PartId> with_length(const Catalog& catalog, const std::vector<PartId>& parts, Length length) {
+  for (const PartId part : parts)
+    if (straight_length(catalog.part(part)) == length) return part;
+  return std::nullopt;
+}
+
+/// The bin first: what it cannot do, the shelf does. Cut to length and used uncut are two questions.
+void choose_stock(Draft& draft, const std::vector<PartId>& bin, const std::vector<PartId>& shelf) {
+  const Catalog& catalog = draft.catalog();
+  RiserPlan& plan = draft.plan.riser;
+  std::vector<Length>& lengths = plan.request.pipe.stock_nipples;
+  const Length cut = reservoir::plan_riser(plan.request).cut_length;
+  const auto too_short = [&](Length length) { return length < cut * kLeastShareUncut; };
+  lengths = lengths_of(catalog, bin);
+  std::erase_if(lengths, too_short);
+  const reservoir::Riser from_bin = reservoir::plan_riser(plan.request);
+  for (const Length& length : lengths_of(catalog, shelf)) {
+    const bool for_cutting = length >= cut;
+    if (!too_short(length) && (for_cutting ? !from_bin.stock : !from_bin.stock_uncut)) lengths.push_back(length);
+  }
+  plan.riser = reservoir::plan_riser(plan.request);
+  const auto choose = [&](const std::optional<Length>& length, std::optional<PartId>& part, bool& is_from_bin) {
+    if (!length) return;
+    part = with_length(catalog, bin, *length);
+    is_from_bin = part.has_value();
+    if (!part) part = with_length(catalog, shelf, *length);
+  };
+  choose(plan.riser.stock, plan.stock_part, plan.stock_from_bin);
+  choose(plan.riser.stock_uncut, plan.uncut_part, plan.uncut_from_bin);
+}
+
+/// Stands in for a riser that cannot be made, so that the rest of the plan still has figures: 1 in schedule 40 pipe
+/// (ASME B36.10M).
+void assume_pipe(Draft& draft, RiserPlan& plan) {
+  plan.request.pipe.name = "1 in schedule 40 pipe";
+  plan.request.pipe.bore = inches(1.049);
+  plan.request.pipe.outside_diameter = inches(1.315);
+  plan.request.bung_opening = plan.request.pipe.bore;
+  plan.riser = reservoir::plan_riser(plan.request);
+  draft.assume("pipe of the riser", "1 in schedule 40", "the bung takes no pipe: the rest of the plan needs a bore",
+               "riser.pipe");
+}
+
+void refuse_what_cannot_be(Draft& draft) {
+  for (const std::string& reason : draft.plan.riser.riser.refusals) draft.refuse({Topic::riser, reason, "", "", ""});
+  for (const std::string& text : draft.plan.riser.riser.notes) draft.note(Topic::riser, text);
+}
+
+}  // namespace
+
+void draft_riser(Draft& draft) {
+  const Job& job = draft.plan.job;
+  const Catalog& catalog = draft.catalog();
+  const JobPort* given = riser_bung(job);
+  const JobPort port = given != nullptr ? *given : assumed_bung(draft);
+  RiserPlan& plan = draft.plan.riser;
+  plan.bung = port.name;
+  plan.request.box = draft.settled.box;
+  plan.request.units = draft.units();
+  plan.request.wanted_clearance = job.riser.clearance;
+  plan.request.obstacle_height = draft.settled.obstacle_height;
+  plan.request.headroom = job.riser.headroom;
+  plan.request.lid_closed = draft.settled.lid_closed;
+  plan.size = job.riser.pipe_size.value_or(port.type.valid() ? catalog.size_name(catalog.port_type(port.type).size)
+                                                             : kAssumedSize);
+  settle_bung(draft, port, plan.request);
+  const std::optional<PortTypeId> thread =
+      port.type.valid() ? riser_thread(catalog, port.type, plan.size) : std::nullopt;
+  if (!thread || !is_measured(catalog, *thread)) {
+    draft.refuse({Topic::riser,
+                  fmt::format("no pipe of size {} screws into {}", plan.size,
+                              port.type.valid() ? catalog.written(port.type) : "the riser's bung"),
+                  "", "", "give the riser a pipe thread bung, such as 1 FNPT"});
+    assume_pipe(draft, plan);
+    return;
+  }
+  std::vector<PartId> in_bin = nipples_in_bin(draft, *thread);
+  const MaterialId material = settle_material(draft, in_bin);
+  plan.material = material;
+  std::erase_if(in_bin, [&](PartId part) { return catalog.part(part).material != material; });
+  settle_pipe(draft, port, *thread, material, plan.request);
+  std::vector<PartId> shelf;
+  for (const Nipple& nipple : nipples(catalog, *thread, material))
+    if (catalog.part(nipple.part).stocked) shelf.push_back(nipple.part);
+  plan.riser = reservoir::plan_riser(plan.request);
+  draft.riser_bin = std::move(in_bin);
+  draft.riser_shelf = std::move(shelf);
+}
+
+std::vector<chain::EndPart> riser_stock(const Draft& draft) {
+  const Catalog& catalog = draft.catalog();
+  const Length cut = draft.plan.riser.riser.cut_length;
+  std::vector<chain::EndPart> stock;
+  const auto add = [&](const std::vector<PartId>& parts, bool on_sale) {
+    for (const PartId part : parts)
+      if (straight_length(catalog.part(part)) >= cut) stock.push_back({part, {}, on_sale});
+  };
+  add(draft.riser_bin, false);
+  std::reverse(stock.begin(), stock.end());  // the shortest first: least is cut off
+  const std::size_t of_bin = stock.size();
+  add(draft.riser_shelf, true);
+  stock.resize(std::min(stock.size(), of_bin + 1));
+  return stock;
+}
+
+void settle_riser_stock(Draft& draft, std::optional<PartId> from_bin) {
+  if (draft.riser_shelf.empty() && draft.riser_bin.empty() && !draft.plan.riser.material) return;
+  const Length cut = draft.plan.riser.riser.cut_length;
+  std::vector<PartId> bin;
+  for (const PartId part : draft.riser_bin) {
+    const bool too_short = straight_length(draft.catalog().part(part)) < cut;
+    if (part == from_bin || (too_short && draft.bin.count_of(part) > 0)) bin.push_back(part);
+  }
+  choose_stock(draft, bin, draft.riser_shelf);
+  const RiserPlan& plan = draft.plan.riser;
+  if (plan.stock_part) draft.extras.push_back({*plan.stock_part, plan.stock_from_bin, "riser"});
+  refuse_what_cannot_be(draft);
+}
+
+}  // namespace riserun::plan

@@ -1,0 +1,27 @@
+// The plan and its parts as JSON. SI numbers with the unit in the key; pressures are gauge unless the key says `abs`.
+#pragma once
+
+#include "chain/ask/answer.h"
+#include "chain/ask/spares.h"
+#include "plan/plan.h"
+
+#include <string>
+
+namespace riserun::report {
+
+std::string plan_json(const plan::Plan& plan);
+std::string transfer_json(const plan::Plan& plan);
+std::string walls_json(const plan::Plan& plan);
+std::string list_json(const plan::Plan& plan);
+/// With the spares worth buying: "spares", "spares_usd", and "stock_outs" with what stands in for each missing part.
+std::string list_json(const plan::Plan& plan, const chain::Spares& spares);
+std::string riser_json(const reservoir::Riser& riser);
+std::string chain_json(const catalog::Catalog& catalog, const chain::ChainRequest& request, const chain::Answer& answer,
+                       const chain::Spares* spares = nullptr);
+/// All rows as `chains`, each with "reason" and "same_in", and `shelf_empty`: what to take for bought parts of the
+/// first.
+std::string alternatives_json(const catalog::Catalog& catalog, const chain::ChainRequest& request,
+                              const std::vector<chain::Alternative>& rows,
+                              const std::vector<chain::Substitute>& substitutes, const chain::Spares* spares = nullptr);
+
+}  // namespace riserun::report

@@ -1,0 +1,81 @@
+#include "report/text/plan_text.h"
+#include "report/words/list_words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace riserun::report {
+
+namespace {
+
+using plan::ListItem;
+using plan::Plan;
+
+std::string buy_rows(const std::vector<ListItem>& items) {
+  std::string text;
+  std::string shelf;
+  std::vector<std::vector<std::string>> rows;
+  const auto flush = [&] {
+    text += columns(rows, "    ", {1, 3});
+    rows.clear();
+  };
+  for (const ListItem& item : items) {
+    if (item.shelf != shelf) {
+      flush();
+      shelf = item.shelf;
+      text += "  " + shelf + "\n";
+    }
+    rows.push_back({"[ ]", fmt::format("{}", item.quantity), item_name(item),
+                    item.priced ? write_price(item.price()) : "price?", "for " + joined(item.used_for, ", ")});
+    if (!item.instead.empty()) rows.push_back({"", "", "  or: " + joined(item.instead, "; or ")});
+  }
+  flush();
+  return text;
+}
+
+bool all_priced(const std::vector<ListItem>& items) {
+  return std::all_of(items.begin(), items.end(), [](const ListItem& item) { return item.priced; });
+}
+
+std::string bin_rows(const std::vector<ListItem>& items) {
+  std::vector<std::vector<std::string>> rows;
+  for (const ListItem& item : items)
+    rows.push_back({"[ ]", fmt::format("{}", item.quantity), item_name(item), "for " + joined(item.used_for, ", ")});
+  return columns(rows, "    ", {1});
+}
+
+std::string cut_rows(const std::vector<plan::CutItem>& items, UnitSystem units) {
+  std::vector<std::vector<std::string>> rows;
+  for (const plan::CutItem& item : items) {
+    std::string datum = item.datum;
+    if (item.offcut > Length{}) datum += (datum.empty() ? "offcut " : "; offcut ") + write_length(item.offcut, units);
+    rows.push_back({"[ ]", fmt::format("{}", item.quantity), write_length(item.length, units), "from " + item.stock,
+                    "for " + item.used_for, datum});
+  }
+  return columns(rows, "    ", {1, 2});
+}
+
+std::string consumable_rows(const std::vector<plan::Consumable>& items) {
+  std::vector<std::vector<std::string>> rows;
+  for (const plan::Consumable& item : items) rows.push_back({"[ ]", item.name, item.quantity, item.why});
+  return columns(rows, "    ");
+}
+
+}  // namespace
+
+std::string list_text(const Plan& plan, const Style& style) {
+  const plan::ShoppingList& list = plan.list;
+  std::string text = heading("Shopping list", style);
+  text += list.buy.empty() ? "  Nothing to buy but consumables.\n" : buy_rows(list.buy);
+  if (!list.buy.empty())
+    text += fmt::format("  About {} in all{}; prices are indicative.\n", write_price(list.total),
+                        all_priced(list.buy) ? "" : " without what has no price here");
+  if (!list.consumables.empty()) text += "  Consumables and test gear\n" + consumable_rows(list.consumables);
+  if (!list.from_bin.empty()) text += "  From the bin\n" + bin_rows(list.from_bin);
+  text += "\n" + heading("Cut list", style);
+  text += list.cut.empty() ? "  Nothing to cut.\n" : cut_rows(list.cut, style.units);
+  return text + remarks_text(plan, plan::Topic::list);
+}
+
+}  // namespace riserun::report

@@ -1,0 +1,123 @@
+#include "report/text/plan_text.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace riserun::report {
+
+namespace {
+
+using plan::Plan;
+using plan::Topic;
+
+std::string verdict(plan::Status status) {
+  switch (status) {
+    case plan::Status::ok:
+      return "can go ahead";
+    case plan::Status::caution:
+      return "can go ahead, with the cautions below";
+    case plan::Status::refused:
+      return "REFUSED as asked";
+  }
+  return "";
+}
+
+std::string connections_line(const Plan& plan) {
+  const auto all = static_cast<long>(plan.connections.size() + plan.manifolds.size());
+  if (all == 0) return "the job names no connection";
+  const auto made = std::count_if(plan.connections.begin(), plan.connections.end(),
+                                  [](const auto& connection) {
+                                    return connection.chain() != nullptr && connection.chain()->buildable;
+                                  }) +
+                    std::count_if(plan.manifolds.begin(), plan.manifolds.end(),
+                                  [](const auto& manifold) { return manifold.assembly() != nullptr; });
+  if (made == all)
+    return counted(made, "connection goes", "connections go") + " together, " +
+           counted(static_cast<long>(plan.list.buy.size()), "thing", "things") + " to buy";
+  return fmt::format("{} of {} connections go together", made, all);
+}
+
+std::string water_line(const Plan& plan, UnitSystem units) {
+  const plan::Levels& levels = plan.levels;
+  return fmt::format("charge {} deep ({}); the table needs {}, the riser can lift {}, {} stays behind",
+                     write_length(levels.charge_depth, units), write_volume(levels.charge, units),
+                     write_volume(levels.need, units), write_volume(levels.usable, units),
+                     write_volume(levels.heel, units));
+}
+
+std::string riser_line(const Plan& plan, UnitSystem units) {
+  const reservoir::Riser& riser = plan.riser.riser;
+  return fmt::format("{} in pipe, cut {} from the threaded end; clearance {} over the floor", plan.riser.size,
+                     write_length(riser.cut_length, units), write_length(riser.clearance, units));
+}
+
+std::string pressure_line(const Plan& plan, UnitSystem units) {
+  return fmt::format("set {}; hold {}; walls' limit {}", write_pressure(plan.transfer.setting, units),
+                     write_pressure(plan.transfer.fill.hold_pressure, units), write_pressure(plan.walls.limit, units));
+}
+
+std::string time_with_range(const transfer::Transfer& transfer) {
+  if (!std::isfinite(in_seconds(transfer.time_high)))
+    return fmt::format("{} (at worst never)", write_time(transfer.time));
+  return write_with_range(write_time(transfer.time), write_time(transfer.time_low), write_time(transfer.time_high));
+}
+
+std::string fill_line(const Plan& plan, UnitSystem units) {
+  const transfer::Fill& fill = plan.transfer.fill;
+  if (fill.stop != transfer::Stop::goal_reached) return "does not reach the wanted depth: see Filling";
+  const std::string time = fmt::format("{}, limited by the {}", time_with_range(fill), fill.limited_by);
+  const std::string shut = write_length(fill.shut_off_depth, units);
+  const std::string full = write_length(plan.levels.table_depth, units);
+  return shut == full ? time : fmt::format("{}; shut the air at {} and it coasts up to {}", time, shut, full);
+}
+
+std::string drain_line(const Plan& plan, UnitSystem units) {
+  const transfer::Drain& drain = plan.transfer.drain;
+  return fmt::format("{}; {} stays in the table", time_with_range(drain),
+                     write_volume(plan.levels.left_in_table, units));
+}
+
+std::string walls_line(const Plan& plan) {
+  const reservoir::PanelResult& weakest = plan.walls.at_set.panels[plan.walls.at_set.weakest];
+  return fmt::format("weakest: {}; factor on yield {} at the setting, {} at full supply (Cal. Title 8 s. 3301 asks 4)",
+                     weakest.panel.name, write_number(plan.walls.factor_at_set, 2),
+                     write_number(plan.walls.factor_at_full_supply, 2));
+}
+
+std::string list_line(const Plan& plan) {
+  return fmt::format("buy {} for about {}, take {} from the bin, {} to cut",
+                     counted(static_cast<long>(plan.list.buy.size()), "item", "items"), write_price(plan.list.total),
+                     counted(static_cast<long>(plan.list.from_bin.size()), "item", "items"),
+                     counted(static_cast<long>(plan.list.cut.size()), "piece", "pieces"));
+}
+
+}  // namespace
+
+std::string summary_text(const Plan& plan, const Style& style) {
+  const std::string title = plan.job.name.empty() ? "Plan" : plan.job.name;
+  std::string text = heading(title, style);
+  text += remarks_text(plan, Topic::whole_job);
+  const std::vector<std::vector<std::string>> rows = {
+      {"Verdict", verdict(plan.status)},
+      {"Parts", connections_line(plan)},
+      {"Riser", riser_line(plan, style.units)},
+      {"Water", water_line(plan, style.units)},
+      {"Pressure", pressure_line(plan, style.units)},
+      {"Fill", fill_line(plan, style.units)},
+      {"Drain", drain_line(plan, style.units)},
+      {"Walls", walls_line(plan)},
+      {"List", list_line(plan)},
+  };
+  for (const auto& row : rows) text += wrapped(fmt::format("  {:<9} ", row[0]), row[1]);
+  for (const plan::Refusal& refusal : plan.refusals) {
+    std::string sentence = refusal.reason;
+    if (!sentence.ends_with('.')) sentence += '.';
+    if (!refusal.asked.empty()) sentence += fmt::format(" Asked {}, allowed {}.", refusal.asked, refusal.allowed);
+    if (!refusal.mend.empty()) sentence += " Mend: " + refusal.mend;
+    text += wrapped("  REFUSED   ", sentence);
+  }
+  return text;
+}
+
+}  // namespace riserun::report

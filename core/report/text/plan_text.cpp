@@ -1,0 +1,130 @@
+#include "report/text/plan_text.h"
+
+#include "report/text/assembly_text.h"
+#include "report/text/chain_text.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace riserun::report {
+
+using plan::Plan;
+using plan::Topic;
+
+std::string refusal_text(const plan::Refusal& refusal) {
+  std::string text = wrapped("  REFUSED: ", refusal.reason);
+  if (!refusal.asked.empty())
+    text += fmt::format("           asked {}   |   allowed {}\n", refusal.asked, refusal.allowed);
+  if (!refusal.mend.empty()) text += wrapped("           mend: ", refusal.mend);
+  return text;
+}
+
+std::string remarks_text(const Plan& plan, Topic topic) {
+  std::string text;
+  for (const plan::Refusal& refusal : plan.refusals)
+    if (refusal.where == topic) text += refusal_text(refusal);
+  for (const plan::Caution& caution : plan.cautions)
+    if (caution.where == topic) text += wrapped("  CAUTION: ", fmt::format("{} [{}]", caution.text, caution.source));
+  for (const plan::Note& note : plan.notes)
+    if (note.where == topic) text += wrapped("  Note: ", note.text);
+  return text;
+}
+
+std::string manifolds_text(const Plan& plan, const Style& style) {
+  std::string text;
+  for (const plan::ManifoldPlan& manifold : plan.manifolds) {
+    if (!plan.connections.empty() || &manifold != &plan.manifolds.front()) text += "\n";
+    text += wrapped("", fmt::format("{}: {} to {} ({})", manifold.name, manifold.from, fmt::join(manifold.to, ", "),
+                                    manifold.service == chain::Service::air ? "air" : "water"));
+    text += assembly_text(*plan.catalog, manifold.request, manifold.answer, style);
+  }
+  return text;
+}
+
+// A run that makes a span has said so itself.
+std::string lengths_to_cut(const catalog::Catalog& catalog, const plan::ConnectionPlan& connection,
+                           const Style& style) {
+  if (!connection.hose_length || connection.chain() == nullptr || connection.chain()->span) return "";
+  std::vector<std::string> names;
+  for (const chain::ChainPart& link : connection.chain()->parts) {
+    const catalog::Part& part = catalog.part(link.part);
+    if (part.cut_to_length && std::find(names.begin(), names.end(), part.name) == names.end())
+      names.push_back(part.name);
+  }
+  return wrapped("  ", fmt::format("Cut to {} each: {}.", write_length(*connection.hose_length, style.units),
+                                   fmt::join(names, ", ")));
+}
+
+std::string connections_text(const Plan& plan, const Style& style) {
+  std::string text = heading("Connections", style);
+  if (plan.connections.empty() && plan.manifolds.empty()) text += "  The job names none.\n";
+  for (const plan::ConnectionPlan& connection : plan.connections) {
+    if (&connection != &plan.connections.front()) text += "\n";
+    text += fmt::format("{}: {} to {} ({})\n", connection.name, connection.from, connection.to,
+                        connection.service == chain::Service::air ? "air" : "water");
+    // The plan has gathered the chain's own cautions with the job's: they are printed once, below the build order.
+    chain::Answer answer = connection.answer;
+    if (chain::Chain* chain = std::get_if<chain::Chain>(&answer)) chain->cautions = connection.cautions;
+    text += chain_text(*plan.catalog, connection.request, answer, style);
+    text += lengths_to_cut(*plan.catalog, connection, style);
+  }
+  return text + manifolds_text(plan, style) + remarks_text(plan, Topic::connections);
+}
+
+std::string levels_text(const Plan& plan, const Style& style) {
+  const plan::Levels& levels = plan.levels;
+  const auto depth = [&](Length value) { return write_length(value, style.units); };
+  const auto volume = [&](Volume value) { return write_volume(value, style.units); };
+  std::vector<std::vector<std::string>> rows = {
+      {"", "depth", "volume", ""},
+      {"charge (water down)", depth(levels.charge_depth), volume(levels.charge),
+       fmt::format("mark it {} below the lid's inside", depth(levels.charge_mark_below_lid))},
+      {"air space over it", depth(plan.job.reservoir.height - levels.charge_depth), volume(levels.ullage_at_charge),
+       fmt::format("{} % of the reservoir", write_number(100.0 * levels.ullage_fraction, 2))},
+      {"table needs", depth(levels.table_depth), volume(levels.need), ""},
+      {"riser can lift", "", volume(levels.usable),
+       fmt::format("down to {} over the riser's end", depth(levels.uncover_margin))},
+      {"reservoir, water up", depth(levels.reservoir_depth_up), "", ""},
+      {"heel below the riser", depth(plan.riser.riser.end_height), volume(levels.heel), "stays behind"},
+      {"table to the rim", depth(levels.rim), volume(levels.rim_capacity), ""},
+      {"stays in the table", "", volume(levels.left_in_table), "after draining"},
+  };
+  std::string text = heading("Levels", style) + columns(rows, "  ", {1, 2});
+  text += wrapped("  ", fmt::format("Lift between the two water surfaces: {} at the start, {} with the table full.",
+                                    depth(levels.lift_start), depth(levels.lift_full)));
+  if (levels.can_overflow)
+    text += wrapped("  ", fmt::format("The riser can lift more than the table holds to its rim. A charge of {} or less "
+                                      "cannot overflow it.",
+                                      depth(levels.self_limiting_charge)));
+  return text + remarks_text(plan, Topic::levels);
+}
+
+std::string assumption_rows(const std::vector<plan::Assumption>& assumptions) {
+  if (assumptions.empty()) return "  Nothing.\n";
+  std::string text;
+  for (const plan::Assumption& assumption : assumptions)
+    text += wrapped("  - ", fmt::format("{}: {} ({})", assumption.what, assumption.value, assumption.why));
+  return text;
+}
+
+std::string assumptions_text(const Plan& plan, const Style& style) {
+  return heading("Assumed, because the job does not say", style) + assumption_rows(plan.assumptions);
+}
+
+std::string plan_text(const Plan& plan, const Style& style) {
+  const std::vector<std::string> sections = {summary_text(plan, style),
+                                             connections_text(plan, style),
+                                             riser_text(plan, style),
+                                             levels_text(plan, style),
+                                             transfer_text(plan, style),
+                                             losses_text(plan, style),
+                                             walls_text(plan, style),
+                                             leak_test_text(plan, style),
+                                             list_text(plan, style),
+                                             assumptions_text(plan, style),
+                                             heading("In daily use", style) + remarks_text(plan, Topic::care)};
+  return fmt::format("{}", fmt::join(sections, "\n"));
+}
+
+}  // namespace riserun::report

@@ -1,0 +1,40 @@
+// The whole plan as text: what the command prints and what hangs on the wall. Each section also stands alone for the
+// verb of its name. A pressure is never printed without the walls' limit and its caution beside it.
+#pragma once
+
+#include "plan/plan.h"
+#include "plan/riser_alone.h"
+#include "report/text/text_layout.h"
+
+#include <string>
+
+namespace riserun::report {
+
+/// Everything, in reading order.
+std::string plan_text(const plan::Plan& plan, const Style& style);
+
+/// The verdict and what matters most, in ten lines, with the refusals and what mends them.
+std::string summary_text(const plan::Plan& plan, const Style& style);
+/// The connections with several far ends.
+std::string manifolds_text(const plan::Plan& plan, const Style& style);
+std::string connections_text(const plan::Plan& plan, const Style& style);
+std::string riser_text(const plan::Plan& plan, const Style& style);
+std::string levels_text(const plan::Plan& plan, const Style& style);
+std::string transfer_text(const plan::Plan& plan, const Style& style);
+std::string losses_text(const plan::Plan& plan, const Style& style);
+std::string walls_text(const plan::Plan& plan, const Style& style);
+std::string leak_test_text(const plan::Plan& plan, const Style& style);
+std::string list_text(const plan::Plan& plan, const Style& style);
+std::string assumptions_text(const plan::Plan& plan, const Style& style);
+
+/// A riser by itself, where there is no job.
+std::string riser_text(const catalog::Catalog& catalog, const plan::RiserAlone& riser, const Style& style);
+/// Assumptions as a list of sentences.
+std::string assumption_rows(const std::vector<plan::Assumption>& assumptions);
+
+/// A refusal with its two numbers side by side and what mends it.
+std::string refusal_text(const plan::Refusal& refusal);
+/// The refusals, cautions and notes of one topic; empty when it has none.
+std::string remarks_text(const plan::Plan& plan, plan::Topic topic);
+
+}  // namespace riserun::report

@@ -1,0 +1,88 @@
+#include "report/text/plan_text.h"
+
+#include <fmt/format.h>
+
+namespace riserun::report {
+
+namespace {
+
+using plan::Plan;
+
+std::string insertion_sentence(const reservoir::Riser& riser) {
+  using reservoir::Insertion;
+  switch (riser.insertion) {
+    case Insertion::from_inside_before_lid_closes:
+      return "It goes in from inside, before the lid closes.";
+    case Insertion::through_the_bung:
+      return "It goes in from above, through the bung.";
+    case Insertion::welded_in:
+      return "It is welded through the lid.";
+    case Insertion::cannot_go_in:
+      return "It cannot be put in as things are.";
+  }
+  return "";
+}
+
+std::string clearance_cell(const reservoir::Riser& riser, UnitSystem units) {
+  return write_with_range(write_length(riser.clearance, units), write_length(riser.clearance_low, units),
+                          write_length(riser.clearance_high, units));
+}
+
+std::string stock_name(const catalog::Catalog& catalog, catalog::PartId id, bool from_bin) {
+  const catalog::Part& part = catalog.part(id);
+  return part.name + ", " + catalog.material(part.material).name + (from_bin ? " (from the bin)" : " (buy)");
+}
+
+std::string rows_of(const catalog::Catalog& catalog, const plan::RiserPlan& plan, const Style& style) {
+  const UnitSystem units = style.units;
+  const reservoir::Riser& riser = plan.riser;
+  std::vector<std::vector<std::string>> rows = {
+      {"pipe", plan.request.pipe.name},
+      {"cut length",
+       write_length(riser.cut_length, units) + " (" +
+           write_length(riser.cut_length, units == UnitSystem::inch ? UnitSystem::metric : UnitSystem::inch) +
+           "), from the threaded end"},
+      {"make-up in the bung", write_length(riser.make_up, units)},
+      {"clearance", clearance_cell(riser, units)},
+      {"gap area to bore area", write_number(riser.curtain_to_bore, 2) + " (1 or more costs little)"},
+      {"inlet loss", fmt::format("K = {} plus or minus {} % [{}]", write_number(riser.inlet.entry_k, 2),
+                                 write_number(100.0 * riser.inlet.scatter, 2), riser.inlet.source)},
+  };
+  rows.push_back({"heel below it", write_volume(riser.heel, units)});
+  if (riser.stock)
+    rows.push_back(
+        {"cut it from", fmt::format("{}, offcut {}",
+                                    plan.stock_part ? stock_name(catalog, *plan.stock_part, plan.stock_from_bin)
+                                                    : "a nipple " + write_length(*riser.stock, units) + " long",
+                                    write_length(riser.offcut, units))});
+  else if (riser.refusals.empty())
+    rows.push_back({"cut it from", "pipe: longer than any stock nipple, so thread one end"});
+  if (riser.stock_uncut)
+    rows.push_back({"or leave it uncut",
+                    fmt::format("{} serves as it is, clearance {}",
+                                plan.uncut_part ? stock_name(catalog, *plan.uncut_part, plan.uncut_from_bin)
+                                                : "a nipple " + write_length(*riser.stock_uncut, units) + " long",
+                                write_length(riser.stock_uncut_clearance, units))});
+  rows.push_back({"getting it in", insertion_sentence(riser)});
+  rows.push_back({"getting it out", riser.can_be_drawn_out ? "There is headroom to draw it out."
+                                                           : "It cannot be drawn out once the lid is closed."});
+  std::string text;
+  for (const auto& row : rows) text += named(row[0], row[1]);
+  return text;
+}
+
+}  // namespace
+
+std::string riser_text(const Plan& plan, const Style& style) {
+  return heading("Riser", style) + rows_of(*plan.catalog, plan.riser, style) + remarks_text(plan, plan::Topic::riser);
+}
+
+std::string riser_text(const catalog::Catalog& catalog, const plan::RiserAlone& riser, const Style& style) {
+  std::string text = heading("Riser", style);
+  for (const plan::Refusal& refusal : riser.refusals) text += refusal_text(refusal);
+  text += rows_of(catalog, riser.plan, style);
+  for (const plan::Note& note : riser.notes) text += wrapped("  Note: ", note.text);
+  return text + "\n" + heading("Assumed, because it was not said", style) + assumption_rows(riser.assumptions);
+}
+
+}  // namespace riserun::report

@@ -1,0 +1,11 @@
+// The bin of a job, edited in its text.
+#pragma once
+
+#include "gui/model/edit/act_edits.h"
+
+namespace riserun::gui {
+
+/// Sets how many the bin holds of a part. A bin that is a file of its own is not edited from here.
+Edited count_in_bin(const Bench& bench, const CountInBin& act);
+
+}  // namespace riserun::gui

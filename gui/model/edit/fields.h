@@ -1,0 +1,57 @@
+// Every measurement and word of a job that can be edited in a field, with what it may hold.
+#pragma once
+
+#include "gui/model/text/job_path.h"
+#include "plan/job/job.h"
+#include "quantity/write.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace riserun::gui {
+
+enum class FieldKind {
+  length,
+  signed_length,
+  volume,
+  pressure,
+  air_flow,
+  stress,
+  temperature,
+  time,
+  price,
+  share,  // a number or a percentage
+  count,
+  sheet,  // "10 ga steel"
+  size,   // nominal
+  port,   // trade notation
+  material,
+  bays,  // "3 x 2"
+  yes_no,
+  choice,
+  words,
+};
+
+struct Field {
+  JobPath at;
+  std::string label;  // "inside length"
+  FieldKind kind = FieldKind::words;
+  std::vector<std::string> choices;  // of FieldKind::choice, as the job file spells them
+  bool needed = false;               // the job does not load without it
+};
+
+struct FieldGroup {
+  std::string title;  // "reservoir", "port 'riser bung'", "connection 'water up'"
+  JobPath at;
+  std::vector<Field> fields;
+};
+
+/// All fields of the job, in reading order: whether they are in the file or not.
+std::vector<FieldGroup> fields_of(const plan::Job& job);
+
+/// What a field shows: the text as written when it is in that unit system or has no unit, otherwise the same quantity
+/// in the other system's units. A text that is not understood comes back as it is.
+std::string shown_in(FieldKind kind, const std::string& written, quantity::UnitSystem units);
+
+}  // namespace riserun::gui

@@ -1,0 +1,115 @@
+// The job being edited, its plan and its files, for the window: acts go in, states come out. All work is done on
+// threads of its own; nothing here makes the caller wait but settle(). Every function is for one thread, the window's.
+#pragma once
+
+#include "catalog/words/port_notation.h"
+#include "chain/ask/answer.h"
+#include "gui/model/canvas/view_state.h"
+#include "gui/model/edit/act.h"
+#include "gui/model/session/job_state.h"
+
+#include <cstddef>
+#include <filesystem>
+#include <map>
+#include <memory>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+namespace riserun::gui {
+
+struct Setup {
+  std::shared_ptr<const catalog::Catalog> catalog;
+  std::filesystem::path state_folder;  // recent files and copies for recovery; empty: state_folder() of state_folder.h
+};
+
+/// Chains side by side, best first: the first is the one that is planned.
+struct Alternatives {
+  std::string connection;
+  std::uint64_t revision = 0;  // of the job that they were worked out for
+  std::shared_ptr<const catalog::Catalog> catalog;
+  std::vector<chain::Alternative> rows;
+  std::vector<chain::Substitute> shelf_empty;  // of the first
+};
+
+class Model {
+ public:
+  /// Starts with the starter job, which is planned at once.
+  explicit Model(Setup setup);
+  /// Writes the side file, and a copy for recovery when something is unsaved and was not given up.
+  ~Model();
+  Model(const Model&) = delete;
+  Model& operator=(const Model&) = delete;
+
+  // ---- once a frame
+  /// Picks up what is ready. True: something changed.
+  bool poll();
+  /// Waits until every act is done and the plan is of the job as it stands. For tests and for leaving.
+  void settle();
+
+  // ---- what is shown
+  const JobState& job() const { return *job_; }
+  const PlanState& plan() const { return plan_; }
+  /// As last set with set_view.
+  const ViewState& view() const { return view_; }
+  /// The unit system that is shown: the view's, otherwise the job's.
+  quantity::UnitSystem units() const;
+  /// What has happened since the last call.
+  std::vector<Notice> take_notices();
+  /// The shipped catalog; a plan has its own.
+  const catalog::Catalog& catalog() const { return *setup_.catalog; }
+  std::variant<catalog::PortTypeId, catalog::NotationError> read_port(std::string_view text) const;
+
+  // ---- acts
+  /// Done in the order in which they come. A refused act changes nothing and leaves a notice or, of a SetValue, a wrong
+  /// entry. `goes_on`: the same hand movement as the act before, so that undo takes both back as one.
+  void perform(Act act, bool goes_on = false);
+  void undo();
+  void redo();
+  /// Forgets what was typed wrongly into a field.
+  void give_up_entry(const JobPath& at);
+  /// For the view alone: no act, no undo.
+  void set_view(ViewState view);
+
+  // ---- alternatives of a connection, worked out when asked for
+  /// The answer once it is there and for the plan that is shown; until then nullptr, and it is being worked out.
+  const Alternatives* alternatives(const std::string& connection);
+
+  // ---- files
+  void start_new();
+  void open(const std::filesystem::path& file);
+  /// Refused while the job does not load. A file that was changed on disk meanwhile is not written over but by save_as.
+  void save();
+  void save_as(const std::filesystem::path& file);
+  /// Reads the file again after it was changed on disk; one step of undo.
+  void reload();
+  /// Leaves what is on disk be: the next save writes over it.
+  void keep_mine();
+  /// Unsaved work is given up: no copy for recovery stays behind.
+  void give_up_unsaved();
+  /// Newest first; files that are gone are left out.
+  const std::vector<std::filesystem::path>& recent_files() const { return recent_; }
+  const std::vector<Recovery>& recoveries() const { return recoveries_; }
+  /// Opens the copy as unsaved work on its file.
+  void recover(const Recovery& copy);
+  void forget(const Recovery& copy);
+
+ private:
+  struct Threads;
+  bool take_plan();
+
+  Setup setup_;
+  std::shared_ptr<const JobState> job_;
+  PlanState plan_;
+  ViewState view_;
+  std::vector<Notice> notices_;
+  std::vector<std::filesystem::path> recent_;
+  std::vector<Recovery> recoveries_;
+  std::vector<std::unique_ptr<const Alternatives>> alternatives_;  // the newest of each connection
+  std::map<std::string, std::uint64_t> asked_;                     // revision for which each was asked
+  catalog::PortNotation notation_;
+  std::unique_ptr<Threads> threads_;
+};
+
+}  // namespace riserun::gui

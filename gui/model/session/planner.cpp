@@ -1,0 +1,123 @@
+#include "gui/model/session/planner.h"
+
+#include "chain/finder.h"
+
+#include <algorithm>
+#include <exception>
+#include <utility>
+
+namespace riserun::gui {
+
+namespace {
+
+constexpr std::size_t kMostRows = 8;  // alternatives side by side
+
+Alternatives alternatives_of(const AlternativesRequest& request) {
+  Alternatives answer;
+  answer.connection = request.connection;
+  answer.revision = request.revision;
+  answer.catalog = request.plan->catalog;
+  for (const plan::ConnectionPlan& connection : request.plan->connections) {
+    if (connection.name != request.connection || connection.chain() == nullptr) continue;
+    const chain::Finder finder(*answer.catalog);
+    answer.rows = connection.span ? finder.alternatives(connection.request, *connection.span, kMostRows)
+                                  : finder.alternatives(connection.request, kMostRows);
+    answer.shelf_empty = finder.substitutes(connection.request, *connection.chain());
+  }
+  return answer;
+}
+
+}  // namespace
+
+Planner::Planner(std::shared_ptr<const catalog::Catalog> catalog)
+    : catalog_(std::move(catalog)), thread_([this] { run(); }) {}
+
+Planner::~Planner() {
+  {
+    const std::lock_guard lock(mutex_);
+    stopping_ = true;
+  }
+  changed_.notify_all();
+  thread_.join();
+}
+
+void Planner::ask(PlanRequest request) {
+  {
+    const std::lock_guard lock(mutex_);
+    if (request.first_revision != first_revision_) made_.reset();
+    first_revision_ = request.first_revision;
+    wanted_ = std::move(request);
+  }
+  changed_.notify_all();
+}
+
+void Planner::ask(AlternativesRequest request) {
+  {
+    const std::lock_guard lock(mutex_);
+    std::erase_if(questions_, [&](const auto& other) { return other.connection == request.connection; });
+    questions_.push_back(std::move(request));
+  }
+  changed_.notify_all();
+}
+
+std::optional<PlanResult> Planner::take_plan() {
+  const std::lock_guard lock(mutex_);
+  return std::exchange(made_, std::nullopt);
+}
+
+std::optional<Alternatives> Planner::take_alternatives() {
+  const std::lock_guard lock(mutex_);
+  if (answers_.empty()) return std::nullopt;
+  Alternatives answer = std::move(answers_.front());
+  answers_.erase(answers_.begin());
+  return answer;
+}
+
+bool Planner::is_idle() const {
+  const std::lock_guard lock(mutex_);
+  return !busy_ && !wanted_ && questions_.empty();
+}
+
+void Planner::wait() const {
+  std::unique_lock lock(mutex_);
+  changed_.wait(lock, [this] { return !busy_ && !wanted_ && questions_.empty(); });
+}
+
+PlanResult Planner::make(const PlanRequest& request) const {
+  PlanResult result{request, nullptr, ""};
+  try {
+    plan::Job job = *request.job;
+    job.units = request.units.value_or(job.units);
+    result.plan = std::make_shared<const plan::Plan>(plan::make_plan(catalog_, std::move(job)));
+  } catch (const std::exception& error) {
+    result.failure = error.what();
+  }
+  return result;
+}
+
+void Planner::run() {
+  std::unique_lock lock(mutex_);
+  while (true) {
+    busy_ = false;
+    changed_.notify_all();
+    changed_.wait(lock, [this] { return stopping_ || wanted_ || !questions_.empty(); });
+    if (stopping_) return;
+    busy_ = true;
+    if (wanted_) {
+      const PlanRequest request = *std::exchange(wanted_, std::nullopt);
+      lock.unlock();
+      PlanResult result = make(request);
+      lock.lock();
+      if (request.first_revision == first_revision_) made_ = std::move(result);
+    } else {
+      const AlternativesRequest request = std::move(questions_.front());
+      questions_.erase(questions_.begin());
+      lock.unlock();
+      Alternatives answer = alternatives_of(request);
+      lock.lock();
+      answers_.push_back(std::move(answer));
+    }
+  }
+}
+
+}  // namespace riserun::gui

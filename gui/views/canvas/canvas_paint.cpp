@@ -1,0 +1,341 @@
+#include "gui/views/canvas/canvas_paint.h"
+
+#include "gui/views/drawing/part_drawing.h"
+
+#include <fmt/format.h>
+#include <imgui.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace riserun::views {
+
+namespace {
+
+using gui::Node;
+using gui::NodeKind;
+
+constexpr float kCardHeight = 142.0F;
+constexpr float kVesselWidth = 250.0F;
+constexpr float kVesselHeight = 150.0F;
+constexpr float kLeastLetter = 6.0F;  // px: smaller words cannot be read, and are left out
+
+bool is_vessel(const Node& node) {
+  return node.kind == NodeKind::reservoir || node.kind == NodeKind::table || node.kind == NodeKind::air_supply;
+}
+
+ImVec2 vec(const gui::Point& p) { return {p.x, p.y}; }
+
+/// Words at a zoom: the lettering that was drawn nearest to that size, scaled the rest of the way.
+class Words {
+ public:
+  Words(const Frame& frame, const Lens& lens) : frame_(frame), zoom_(lens.zoom), list_(*ImGui::GetWindowDrawList()) {}
+
+  float size_of(const ImFont& font) const { return font.FontSize * zoom_; }
+  ImVec2 measure(const ImFont& font, const std::string& text, float wrap = 0.0F) const {
+    return font.CalcTextSizeA(size_of(font), FLT_MAX, wrap, text.c_str());
+  }
+  void put(const ImFont& font, ImVec2 at, Ink ink, const std::string& text, float wrap = 0.0F) const {
+    if (size_of(font) < kLeastLetter) return;
+    const ImFont& drawn = size_of(font) > 1.3F * font.FontSize ? *frame_.fonts.large : font;
+    list_.AddText(&drawn, size_of(font), {std::floor(at.x), std::floor(at.y)}, packed(frame_.theme[ink]), text.c_str(),
+                  nullptr, wrap);
+  }
+  /// In the middle, on a plate.
+  void plate(const ImFont& font, ImVec2 middle, Ink ink, Ink ground, const std::string& text) const {
+    if (size_of(font) < kLeastLetter) return;
+    const ImVec2 size = measure(font, text);
+    const float pad = 3.0F * zoom_ * frame_.scale;
+    const ImVec2 corner{middle.x - size.x / 2.0F, middle.y - size.y / 2.0F};
+    list_.AddRectFilled({corner.x - 1.5F * pad, corner.y - pad * 0.5F},
+                        {corner.x + size.x + 1.5F * pad, corner.y + size.y + pad * 0.5F}, packed(frame_.theme[ground]),
+                        pad * 0.6F);
+    put(font, corner, ink, text);
+  }
+
+ private:
+  const Frame& frame_;
+  float zoom_;
+  ImDrawList& list_;
+};
+
+Ink fluid_of(plan::Service service) { return service == plan::Service::air ? Ink::air : Ink::water; }
+
+/// Small wedges along the pipe's longest piece: which way the fluid goes.
+void paint_flow(const Lens& lens, const std::vector<ImVec2>& way, ImU32 color) {
+  std::size_t longest = 0;
+  float most = 0.0F;
+  for (std::size_t i = 1; i < way.size(); ++i) {
+    const float length = std::hypot(way[i].x - way[i - 1].x, way[i].y - way[i - 1].y);
+    if (length > most) {
+      most = length;
+      longest = i;
+    }
+  }
+  if (longest == 0 || most < lens.px(14.0F)) return;
+  const ImVec2 a = way[longest - 1];
+  const ImVec2 b = way[longest];
+  const float dx = (b.x - a.x) / most;
+  const float dy = (b.y - a.y) / most;
+  const float size = lens.px(3.2F);
+  const ImVec2 tip{(a.x + b.x) / 2.0F + dx * size, (a.y + b.y) / 2.0F + dy * size};
+  ImGui::GetWindowDrawList()->AddTriangleFilled(
+      tip, {tip.x - 2.0F * dx * size - dy * size, tip.y - 2.0F * dy * size + dx * size},
+      {tip.x - 2.0F * dx * size + dy * size, tip.y - 2.0F * dy * size - dx * size}, color);
+}
+
+/// A union's nut across the pipe: this joint closes the run.
+void paint_nut(const Frame& frame, const Lens& lens, ImVec2 middle) {
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  const float along = lens.px(6.0F);
+  const float across = lens.px(11.0F);
+  const auto spot = [&](float x, float y) { return ImVec2{middle.x + x, middle.y + y}; };
+  const ImVec2 outline[] = {spot(-along, -across * 0.7F), spot(-along * 0.6F, -across), spot(along * 0.6F, -across),
+                            spot(along, -across * 0.7F),  spot(along, across * 0.7F),   spot(along * 0.6F, across),
+                            spot(-along * 0.6F, across),  spot(-along, across * 0.7F)};
+  list.AddConvexPolyFilled(outline, 8, packed(frame.theme[Ink::card]));
+  list.AddPolyline(outline, 8, packed(frame.theme[Ink::part_edge]), ImDrawFlags_Closed, lens.px(1.6F));
+  for (const float share : {-0.36F, 0.36F})
+    list.AddLine(spot(-along, across * share), spot(along, across * share), packed(frame.theme[Ink::part_edge]),
+                 lens.px(1.2F));
+}
+
+/// The margin that a part's box keeps for its joints is bridged by the pipe.
+gui::PlacedPin at_card(const gui::Sketch& sketch, const gui::Layout& layout, const gui::PinAt& pin) {
+  gui::PlacedPin placed = layout.pins[pin.node][pin.pin];
+  if (is_vessel(sketch.nodes[pin.node])) return placed;
+  placed.where.x -= placed.direction.x * kJointMargin;
+  return placed;
+}
+
+void joint_words(const Frame& frame, const Lens& lens, const gui::Link& link, ImVec2 middle, float wrap) {
+  const Words words(frame, lens);
+  if (link.closing) paint_nut(frame, lens, middle);
+  const ImFont& font = *frame.fonts.small;
+  std::string text = link.seal;
+  if (link.closing) text += text.empty() ? "closes last" : "\ncloses last";
+  const ImVec2 size = words.measure(font, text, wrap);
+  words.put(font, {middle.x - size.x / 2.0F, middle.y + lens.px(link.closing ? 15.0F : 9.0F)}, Ink::text, text, wrap);
+  if (link.galvanic == catalog::GalvanicVerdict::fine) return;
+  const bool apart = link.galvanic == catalog::GalvanicVerdict::keep_apart;
+  words.plate(font, {middle.x, middle.y - lens.px(20.0F)}, Ink::status_text,
+              apart ? Ink::refused_ground : Ink::caution_ground, apart ? "keep apart" : "corrosion");
+}
+
+/// Name, then material and where it comes from, under the drawing.
+void card_words(const Frame& frame, const Lens& lens, const plan::Plan& plan, const Node& node,
+                const gui::Point& corner, bool stale) {
+  const Words words(frame, lens);
+  const float inset = lens.px(9.0F);
+  const float wrap = lens.px(kCardWidth) - 2.0F * inset;
+  const ImVec2 at{corner.x + inset, corner.y + lens.px(kDrawingHeight + 4.0F)};
+  const std::string title = title_of(plan, node);
+  words.put(*frame.fonts.body, at, stale ? Ink::stale_text : Ink::text, title, wrap);
+  const float bottom = corner.y + lens.px(kCardHeight - 8.0F);
+  const float line = words.size_of(*frame.fonts.small);
+  if (node.part) {
+    std::string material = plan.catalog->material(plan.catalog->part(*node.part).material).name;
+    if (node.cut_length)
+      material = fmt::format("cut {}, {}", write_length(*node.cut_length, frame.desk.shown.units), material);
+    words.put(*frame.fonts.small, {at.x, bottom - 2.0F * line - lens.px(2.0F)},
+              stale ? Ink::stale_text : Ink::faint_text, material);
+  }
+  words.put(*frame.fonts.small, {at.x, bottom - line}, node.from_bin ? Ink::text : Ink::accent,
+            source_words(plan, node));
+}
+
+void paint_card(const Frame& frame, const Lens& lens, std::size_t row, const gui::Box& box, bool selected,
+                bool hovered) {
+  const plan::Plan& plan = *frame.desk.shown.of;
+  const Node& node = frame.desk.shown.sketch.nodes[row];
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  const gui::Point a = lens.on_screen(box.corner);
+  const gui::Point b = lens.on_screen({box.right(), box.bottom()});
+  const bool missing = node.kind == NodeKind::open_end;
+  list.AddRectFilled(vec(a), vec(b), packed(frame.theme[node.from_bin ? Ink::card_bin : Ink::card]), lens.px(2.0F));
+  const Ink edge = missing ? Ink::refused : selected ? Ink::accent : hovered ? Ink::text : Ink::line;
+  list.AddRect(vec(a), vec(b), packed(frame.theme[edge]), lens.px(2.0F), 0,
+               selected || missing ? frame.px(2.5F) : frame.px(1.2F));
+  // A part from the bin has a cut corner, as a tag that hung on the drawer.
+  if (node.from_bin)
+    list.AddTriangleFilled({b.x, a.y}, {b.x - lens.px(16.0F), a.y}, {b.x, a.y + lens.px(16.0F)},
+                           packed(frame.theme[Ink::accent]));
+  const Drawing& drawing = frame.desk.shown.drawings[row];
+  constexpr float kLeastDrawing = 14.0F;  // px: what is smaller shows nothing
+  if (!drawing.shapes.empty() && lens.px(kDrawingHeight) > kLeastDrawing) {
+    const float pad = lens.px(9.0F);
+    const PixelBox room{a.x + pad, a.y + pad, b.x - pad, a.y + lens.px(kDrawingHeight)};
+    Placement placement = fitted(drawing, room, std::max(0.6F, std::min(1.0F, lens.zoom)) * frame.scale);
+    paint(drawing, placement, room, frame.theme, list);
+  }
+  card_words(frame, lens, plan, node, a, !frame.model.plan().current);
+}
+
+void paint_vessel_walls(const Frame& frame, const Lens& lens, const Node& node, const gui::Point& a,
+                        const gui::Point& b, bool selected) {
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  const plan::Plan& plan = *frame.desk.shown.of;
+  list.AddRectFilled(vec(a), vec(b), packed(frame.theme[Ink::card]));
+  const auto water = [&](double share) {
+    if (share > 0.0)
+      list.AddRectFilled({a.x, b.y - static_cast<float>(std::min(share, 1.0)) * (b.y - a.y)}, vec(b),
+                         packed(frame.theme[Ink::water_pale]));
+  };
+  const Playback& clock = frame.desk.playback;
+  const transfer::Instant now = instant_at(plan, frame.desk.shown.timeline, clock.now);
+  if (node.kind == NodeKind::reservoir) water(static_cast<double>(now.reservoir_depth / plan.job.reservoir.height));
+  if (node.kind == NodeKind::table && plan.levels.rim > Length{})
+    water(static_cast<double>(now.table_depth / plan.levels.rim));
+  const ImU32 metal = packed(frame.theme[selected ? Ink::accent : Ink::sheet_metal]);
+  const float wall = std::max(frame.px(1.5F), lens.px(4.0F));
+  if (node.kind == NodeKind::table) {
+    const ImVec2 open[] = {vec(a), {a.x, b.y}, vec(b), {b.x, a.y}};
+    list.AddPolyline(open, 4, metal, ImDrawFlags_None, wall);
+  } else {
+    list.AddRect(vec(a), vec(b), metal, node.kind == NodeKind::air_supply ? lens.px(22.0F) : 0.0F, 0, wall);
+  }
+}
+
+std::string vessel_words(const plan::Plan& plan, const Node& node, UnitSystem units) {
+  switch (node.kind) {
+    case NodeKind::reservoir:
+      return fmt::format("{} deep, {}", write_length(plan.levels.charge_depth, units),
+                         write_volume(plan.levels.charge, units));
+    case NodeKind::table:
+      return fmt::format("wants {}, {}", write_length(plan.job.table.depth, units),
+                         write_volume(plan.levels.need, units));
+    default:
+      return "set " + write_pressure_alone(plan.transfer.setting, units);
+  }
+}
+
+void paint_vessel(const Frame& frame, const Lens& lens, std::size_t row, const gui::Box& box, bool selected) {
+  const plan::Plan& plan = *frame.desk.shown.of;
+  const Node& node = frame.desk.shown.sketch.nodes[row];
+  const gui::Point a = lens.on_screen(box.corner);
+  const gui::Point b = lens.on_screen({box.right(), box.bottom()});
+  paint_vessel_walls(frame, lens, node, a, b, selected);
+  const Words words(frame, lens);
+  const float inset = lens.px(14.0F);
+  words.put(*frame.fonts.strong, {a.x + inset, a.y + lens.px(10.0F)}, Ink::text, title_of(plan, node));
+  words.put(*frame.fonts.small, {a.x + inset, a.y + lens.px(32.0F)}, Ink::text,
+            vessel_words(plan, node, frame.desk.shown.units));
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  for (std::size_t i = 0; i < node.pins.size(); ++i) {
+    const gui::PlacedPin& pin = frame.desk.shown.layout.pins[row][i];
+    const gui::Point at = lens.on_screen(pin.where);
+    const float r = lens.px(5.0F);
+    list.AddRectFilled({at.x - r, at.y - r}, {at.x + r, at.y + r},
+                       packed(frame.theme[node.pins[i].spare ? Ink::line : Ink::sheet_metal]));
+    const std::string text = fmt::format("{}  {}", node.pins[i].port, plan.catalog->written(node.pins[i].type));
+    const ImVec2 size = words.measure(*frame.fonts.small, text);
+    const float x = pin.direction.x < -0.5F  ? at.x + lens.px(11.0F)
+                    : pin.direction.x > 0.5F ? at.x - lens.px(11.0F) - size.x
+                                             : at.x - size.x / 2.0F;
+    const float y = std::abs(pin.direction.x) > 0.5F ? at.y - size.y / 2.0F
+                    : pin.direction.y < 0.0F         ? at.y + lens.px(8.0F)
+                                                     : at.y - lens.px(8.0F) - size.y;
+    const float inside = std::max(a.x + inset, b.x - inset * 0.7F - size.x);
+    words.put(*frame.fonts.small, {std::clamp(x, a.x + inset * 0.7F, inside), y}, Ink::text, text);
+  }
+}
+
+gui::Size vessel_size(const plan::Plan& plan, const Node& node, const Fonts& fonts, float scale) {
+  float widest = 0.0F;
+  for (const gui::Pin& pin : node.pins) {
+    const std::string text = fmt::format("{}  {}", pin.port, plan.catalog->written(pin.type));
+    widest = std::max(widest, fonts.small->CalcTextSizeA(fonts.small->FontSize, FLT_MAX, 0.0F, text.c_str()).x / scale);
+  }
+  const float high = node.kind == NodeKind::air_supply ? 120.0F : kVesselHeight;
+  // Ports stand on both sides of the reservoir, their words side by side.
+  const float words = node.kind == NodeKind::reservoir ? 2.0F * widest + 60.0F : widest + 40.0F;
+  return {std::max(node.kind == NodeKind::air_supply ? 190.0F : kVesselWidth, words), high};
+}
+
+}  // namespace
+
+std::vector<gui::Size> node_sizes(const plan::Plan& plan, const gui::Sketch& sketch, const Fonts& fonts, float scale) {
+  std::vector<gui::Size> sizes;
+  for (const Node& node : sketch.nodes)
+    sizes.push_back(is_vessel(node) ? vessel_size(plan, node, fonts, scale)
+                                    : gui::Size{kCardWidth + 2.0F * kJointMargin, kCardHeight});
+  return sizes;
+}
+
+gui::Box card_of(const gui::Sketch& sketch, const gui::Layout& layout, std::size_t node) {
+  gui::Box box = layout.nodes[node];
+  if (is_vessel(sketch.nodes[node])) return box;
+  box.corner.x += kJointMargin;
+  box.size.width -= 2.0F * kJointMargin;
+  return box;
+}
+
+std::string title_of(const plan::Plan& plan, const Node& node) {
+  switch (node.kind) {
+    case NodeKind::reservoir:
+      return "Reservoir";
+    case NodeKind::table:
+      return "Table";
+    case NodeKind::air_supply:
+      return "Air supply";
+    case NodeKind::open_end:
+      return fmt::format("No chain for '{}'", gui::name_of_connection(plan, node.connection));
+    default:
+      return node.part ? plan.catalog->part(*node.part).name : "";
+  }
+}
+
+std::string source_words(const plan::Plan& plan, const Node& node) {
+  if (node.kind == NodeKind::open_end) return "choose it to see why";
+  if (node.from_bin) return "from the bin";
+  if (!node.part) return "";
+  const catalog::Part& part = plan.catalog->part(*node.part);
+  const std::string how = part.stocked ? "buy " : "order ";
+  return node.pieces == 1 ? how + write_price(part.price)
+                          : fmt::format("{}{} for {}", how, node.pieces, write_price(part.price * node.pieces));
+}
+
+void paint_pipe(const Frame& frame, const Lens& lens, std::size_t row) {
+  const Shown& shown = frame.desk.shown;
+  const gui::Link& link = shown.sketch.links[row];
+  const gui::PlacedPin a = at_card(shown.sketch, shown.layout, link.a);
+  const gui::PlacedPin b = at_card(shown.sketch, shown.layout, link.b);
+  const int lane = is_vessel(shown.sketch.nodes[link.a.node]) ? static_cast<int>(link.a.pin) : 0;
+  std::vector<ImVec2> way;
+  for (const gui::Point& point : pipe_way(a, b, lane)) way.push_back(vec(lens.on_screen(point)));
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  const int count = static_cast<int>(way.size());
+  const Ink fluid = link.joint == gui::kNoRow && link.seal.empty() ? Ink::refused : fluid_of(link.service);
+  list.AddPolyline(way.data(), count, packed(frame.theme[Ink::part_edge]), ImDrawFlags_None, lens.px(9.0F));
+  list.AddPolyline(way.data(), count, packed(frame.theme[fluid]), ImDrawFlags_None, lens.px(6.4F));
+  if (lens.px(3.2F) > 1.0F) {
+    std::vector<ImVec2> with_flow = way;
+    if (link.towards_a) std::reverse(with_flow.begin(), with_flow.end());
+    paint_flow(lens, with_flow, packed(frame.theme[Ink::water_text]));
+  }
+  if (link.joint == gui::kNoRow && link.seal.empty()) return;
+  // The joint's words stand beside the part, in the middle of a straight pipe's gap.
+  ImVec2 middle{(way.front().x + way.back().x) / 2.0F, way.back().y};
+  float room = std::abs(way.back().x - way.front().x);
+  if (way.size() > 2) {
+    const bool at_b = !is_vessel(shown.sketch.nodes[link.b.node]);
+    room = lens.px(2.0F * kJointMargin + 8.0F);
+    const ImVec2 end = at_b ? way.back() : way.front();
+    const float out = at_b ? b.direction.x : a.direction.x;
+    // A branch that leaves downwards and leads to a vessel has its words beside the corner.
+    middle = out != 0.0F ? ImVec2{end.x + 0.5F * out * room, end.y}
+                         : ImVec2{end.x + (way.back().x < end.x ? -0.5F : 0.5F) * room, way.back().y};
+  }
+  joint_words(frame, lens, link, middle, std::max(room - lens.px(2.0F), lens.px(2.0F * kJointMargin)));
+}
+
+void paint_node(const Frame& frame, const Lens& lens, std::size_t row, bool selected, bool hovered) {
+  const Shown& shown = frame.desk.shown;
+  const gui::Box box = card_of(shown.sketch, shown.layout, row);
+  if (is_vessel(shown.sketch.nodes[row]))
+    paint_vessel(frame, lens, row, box, selected);
+  else
+    paint_card(frame, lens, row, box, selected, hovered);
+}
+
+}  // namespace riserun::views

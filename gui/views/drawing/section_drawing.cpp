@@ -1,0 +1,249 @@
+#include "gui/views/drawing/section_drawing.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace riserun::views {
+
+namespace {
+
+using plan::Plan;
+using transfer::Instant;
+
+/// Where things stand; all in metres, x from the reservoir's left inside, y from its inside floor.
+struct Places {
+  double length, height, sheet;
+  double riser_x, riser_bore, riser_wall, riser_end, bung_top;
+  double table_left, table_right, table_floor, table_rim, inlet_x, inlet_y;
+  int baffles;
+};
+
+/// The middle of the bay that is nearest to the middle: a riser hangs between baffles.
+double middle_of_a_bay(double length, int baffles) {
+  const double bay = length / (baffles + 1);
+  return (static_cast<double>(baffles / 2) + 0.5) * bay;
+}
+
+Length offset_of(const Plan& plan) {
+  if (!plan.water_connection) return {};
+  const std::string& name = plan.connections[*plan.water_connection].name;
+  for (const plan::JobConnection& connection : plan.job.connections)
+    if (connection.name == name) return connection.offset.value_or(Length{});
+  return {};
+}
+
+double bung_top_of(const Plan& plan, double lid) {
+  if (const plan::JobPort* port = plan::find_port(plan.job, plan.riser.bung); port != nullptr && port->face_height)
+    return in_metres(*port->face_height);
+  return lid + in_metres(plan.riser.request.bung_length);
+}
+
+Places places_of(const Plan& plan) {
+  const plan::JobReservoir& box = plan.job.reservoir;
+  const reservoir::Table& table = plan.transfer.system.table;
+  Places p{};
+  p.length = in_metres(box.length);
+  p.height = in_metres(box.height);
+  p.sheet = in_metres(box.sheet.thickness);
+  p.baffles = box.supports.layout ? box.supports.layout->baffles_across : 0;
+  p.riser_x = middle_of_a_bay(p.length, p.baffles);
+  p.riser_bore = in_metres(plan.riser.request.pipe.bore);
+  p.riser_wall = (in_metres(plan.riser.request.pipe.outside_diameter) - p.riser_bore) / 2.0;
+  p.riser_end = in_metres(plan.riser.riser.end_height);
+  p.bung_top = std::max(bung_top_of(plan, p.height), p.height + p.sheet);
+  const double table_length = in_metres(table.length);
+  p.table_left = (p.length - table_length) / 2.0;
+  p.table_right = p.table_left + table_length;
+  p.table_floor = in_metres(table.floor_height);
+  p.table_rim = p.table_floor + in_metres(table.rim);
+  p.inlet_x = std::clamp(p.riser_x + in_metres(offset_of(plan)), p.table_left + p.riser_bore,
+                         std::max(p.table_left + p.riser_bore, p.table_right - p.riser_bore));
+  p.inlet_y = p.table_floor + in_metres(plan.transfer.system.inlet_height);
+  return p;
+}
+
+class Section {
+ public:
+  Section(const Plan& plan, const Instant& now, UnitSystem units)
+      : plan_(plan), now_(now), units_(units), p_(places_of(plan)) {}
+
+  Drawing whole() {
+    const double depth = in_metres(now_.reservoir_depth);
+    drawing_.low = {std::min(0.0, p_.table_left) - p_.sheet, -p_.sheet};
+    drawing_.high = {std::max(p_.length, p_.table_right) + p_.sheet, std::max(p_.table_rim, p_.bung_top)};
+    fluids(depth);
+    walls();
+    line();
+    words(depth);
+    left_dimensions(depth);
+    right_dimensions(depth);
+    return std::move(drawing_);
+  }
+
+  Drawing riser_end() {
+    const double depth = in_metres(now_.reservoir_depth);
+    const double outer = p_.riser_bore / 2.0 + p_.riser_wall;
+    const double half = 5.0 * outer;
+    const double top = std::max(p_.riser_end + 3.0 * p_.riser_bore, 4.0 * p_.riser_bore);
+    drawing_.low = {p_.riser_x - half, -3.0 * p_.sheet};
+    drawing_.high = {p_.riser_x + half, top};
+    const double water = std::min(depth, top);
+    area("water at the riser", p_.riser_x - half, 0.0, p_.riser_x + half, water, Ink::water);
+    area("floor", p_.riser_x - half, -p_.sheet, p_.riser_x + half, 0.0, Ink::sheet_metal);
+    riser_pipe(top);
+    dimension("clearance", floor_height(), p_.riser_end, p_.riser_x - outer, Side::left, 0,
+              "clearance " + length(plan_.riser.riser.clearance));
+    dimension("heel", 0.0, p_.riser_end, p_.riser_x + outer, Side::right, 0,
+              "heel " + write_volume(plan_.levels.heel, units_));
+    return std::move(drawing_);
+  }
+
+ private:
+  /// Less than a hundredth of a psi, which no gauge shows, is none.
+  std::string pressure(GaugePressure value) const {
+    const bool none = std::abs(in_psi(value)) < 0.01;
+    return write_pressure_alone(none ? GaugePressure{} : value, units_);
+  }
+  std::string length(Length value) const { return write_length(value, units_); }
+  double floor_height() const { return in_metres(plan_.riser.request.obstacle_height); }
+
+  void area(std::string name, double left, double bottom, double right, double top, Ink fill, float opacity = 1.0F) {
+    if (right > left && top > bottom)
+      drawing_.shapes.push_back(Area{std::move(name), box_outline(left, bottom, right, top), fill, opacity});
+  }
+  void dimension(std::string name, double low, double high, double at, Side side, int column, std::string text) {
+    drawing_.shapes.push_back(Dimension{std::move(name), low, high, at, side, column, std::move(text)});
+  }
+
+  void fluids(double depth) {
+    area("water in the reservoir", 0.0, 0.0, p_.length, depth, Ink::water);
+    if (now_.ullage_pressure > GaugePressure{})
+      area("air in the reservoir", 0.0, depth, p_.length, p_.height, Ink::air, 0.22F);
+    area("water in the table", p_.table_left, p_.table_floor, p_.table_right,
+         p_.table_floor + in_metres(now_.table_depth), Ink::water);
+  }
+
+  void walls() {
+    const double t = p_.sheet;
+    area("floor", -t, -t, p_.length + t, 0.0, Ink::sheet_metal);
+    area("left wall", -t, 0.0, 0.0, p_.height, Ink::sheet_metal);
+    area("right wall", p_.length, 0.0, p_.length + t, p_.height, Ink::sheet_metal);
+    area("lid", -t, p_.height, p_.length + t, p_.height + t, Ink::sheet_metal);
+    for (int i = 1; i <= p_.baffles; ++i) {
+      const double x = p_.length * i / (p_.baffles + 1);
+      drawing_.shapes.push_back(
+          Stroke{fmt::format("baffle {}", i), {{x, 0.0}, {x, p_.height}}, Ink::sheet_metal, 1.5F, true});
+    }
+    const double obstacle = floor_height();
+    area("under the riser", p_.riser_x - 2.0 * p_.riser_bore, 0.0, p_.riser_x + 2.0 * p_.riser_bore, obstacle,
+         Ink::sheet_metal);
+    area("table floor", p_.table_left - t, p_.table_floor - t, p_.table_right + t, p_.table_floor, Ink::sheet_metal);
+    area("table left", p_.table_left - t, p_.table_floor, p_.table_left, p_.table_rim, Ink::sheet_metal);
+    area("table right", p_.table_right, p_.table_floor, p_.table_right + t, p_.table_rim, Ink::sheet_metal);
+  }
+
+  void riser_pipe(double top) {
+    const double inner = p_.riser_bore / 2.0;
+    const double outer = inner + p_.riser_wall;
+    area("riser left", p_.riser_x - outer, p_.riser_end, p_.riser_x - inner, top, Ink::part_edge);
+    area("riser right", p_.riser_x + inner, p_.riser_end, p_.riser_x + outer, top, Ink::part_edge);
+    if (line_wet()) area("water in the riser", p_.riser_x - inner, p_.riser_end, p_.riser_x + inner, top, Ink::water);
+  }
+
+  /// While water runs or stands in the table, riser and hose are full.
+  bool line_wet() const { return now_.table_depth > Length{} || now_.flow > VolumeFlow{} || now_.flow < VolumeFlow{}; }
+
+  /// Riser, bung, and from there to the inlet the hose, bent where the two do not stand in one line.
+  void line() {
+    riser_pipe(p_.bung_top);
+    const double wall = p_.riser_bore / 2.0 + 2.2 * p_.riser_wall;
+    area("bung left", p_.riser_x - wall, p_.height - in_metres(plan_.riser.request.bung_projection),
+         p_.riser_x - p_.riser_bore / 2.0, p_.bung_top, Ink::part_edge);
+    area("bung right", p_.riser_x + p_.riser_bore / 2.0, p_.height - in_metres(plan_.riser.request.bung_projection),
+         p_.riser_x + wall, p_.bung_top, Ink::part_edge);
+    constexpr int kPieces = 12;
+    const double inner = p_.riser_bore / 2.0;
+    const double outer = inner + p_.riser_wall;
+    const auto run = [&](double from, double to, Ink ink, const std::string& name) {
+      for (int i = 0; i < kPieces; ++i) {
+        const Spot a = on_hose(i / static_cast<double>(kPieces));
+        const Spot b = on_hose((i + 1) / static_cast<double>(kPieces));
+        drawing_.shapes.push_back(
+            Area{name, {{a.x + from, a.y}, {a.x + to, a.y}, {b.x + to, b.y}, {b.x + from, b.y}}, ink, 1.0F, {}});
+      }
+    };
+    run(-inner, inner, line_wet() ? Ink::water : Ink::ground, "in the hose");
+    for (const double side : {-1.0, 1.0}) {
+      Stroke wall_of_hose{"hose", {}, Ink::part_edge, 2.0F};
+      for (int i = 0; i <= kPieces; ++i) {
+        const Spot spot = on_hose(i / static_cast<double>(kPieces));
+        wall_of_hose.points.push_back({spot.x + side * outer, spot.y});
+      }
+      drawing_.shapes.push_back(std::move(wall_of_hose));
+    }
+  }
+
+  /// From the bung (0) to the table's inlet (1): straight up at both ends.
+  Spot on_hose(double share) const {
+    const double ease = share * share * (3.0 - 2.0 * share);
+    return {p_.riser_x + (p_.inlet_x - p_.riser_x) * ease, p_.bung_top + (p_.inlet_y - p_.bung_top) * share};
+  }
+
+  void label(std::string name, Spot at, const std::string& word, std::string value, Ink ink, Ink ground, double room,
+             double room_up) {
+    drawing_.shapes.push_back(Label{std::move(name), at, word + " " + value, ink, Align::middle, Align::middle, ground,
+                                    room, std::move(value), room_up});
+  }
+
+  /// Right of the riser, and in the middle of the table.
+  void words(double depth) {
+    const double x = (p_.riser_x + p_.length) / 2.0;
+    const double room = p_.length - p_.riser_x - p_.riser_bore;
+    label("reservoir depth", {x, depth / 2.0}, "water", length(now_.reservoir_depth), Ink::water_text, Ink::water, room,
+          depth);
+    label("air pressure", {x, (depth + p_.height) / 2.0}, "air", pressure(now_.ullage_pressure), Ink::air_text,
+          Ink::air, room, p_.height - depth);
+    if (now_.table_depth > Length{})
+      label("table depth", {(p_.table_left + p_.table_right) / 2.0, p_.table_floor + in_metres(now_.table_depth) / 2.0},
+            "water", length(now_.table_depth), Ink::water_text, Ink::water, p_.table_right - p_.table_left,
+            in_metres(now_.table_depth));
+  }
+
+  void left_dimensions(double depth) {
+    dimension("heel", 0.0, p_.riser_end, 0.0, Side::left, 0, "heel " + write_volume(plan_.levels.heel, units_));
+    dimension("clearance", floor_height(), p_.riser_end, 0.0, Side::left, 1,
+              "clearance " + length(plan_.riser.riser.clearance));
+    dimension("ullage", depth, p_.height, 0.0, Side::left, 0,
+              "ullage " + length(plan_.job.reservoir.height - now_.reservoir_depth));
+    dimension("inside height", 0.0, p_.height, 0.0, Side::left, 2, "inside " + length(plan_.job.reservoir.height));
+  }
+
+  void right_dimensions(double depth) {
+    const double table_top = p_.table_floor + in_metres(now_.table_depth);
+    dimension("lift", depth, table_top, p_.length, Side::right, 0, "lift " + length(metres(table_top - depth)));
+    dimension("rim", p_.table_floor, p_.table_rim, p_.table_right, Side::right, 1,
+              "rim " + length(plan_.transfer.system.table.rim));
+    dimension("table floor", 0.0, p_.table_floor, p_.length, Side::right, 2,
+              "table floor " + length(plan_.transfer.system.table.floor_height));
+  }
+
+  const Plan& plan_;
+  const Instant& now_;
+  UnitSystem units_;
+  Places p_;
+  Drawing drawing_;
+};
+
+}  // namespace
+
+Drawing section_drawing(const Plan& plan, const Instant& now, UnitSystem units) {
+  return Section(plan, now, units).whole();
+}
+
+Drawing riser_end_drawing(const Plan& plan, const Instant& now, UnitSystem units) {
+  return Section(plan, now, units).riser_end();
+}
+
+}  // namespace riserun::views

@@ -1,0 +1,142 @@
+// What to buy, what to take from the bin, what to cut: with boxes to tick in the store.
+#include "gui/views/desk.h"
+#include "report/words/list_words.h"
+
+#include <fmt/format.h>
+#include <imgui.h>
+
+namespace riserun::views {
+
+namespace {
+
+class ListRows {
+ public:
+  explicit ListRows(Frame& frame) : frame_(frame), units_(frame.desk.shown.units) {}
+
+  void title(const char* words) {
+    ImGui::Spacing();
+    ImGui::PushFont(frame_.fonts.strong);
+    ImGui::TextUnformatted(words);
+    ImGui::PopFont();
+  }
+
+  bool begin(const char* id) {
+    if (!ImGui::BeginTable(id, 4, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchProp)) return false;
+    ImGui::TableSetupColumn("tick", ImGuiTableColumnFlags_WidthFixed, ImGui::GetFrameHeight() + frame_.px(44.0F));
+    ImGui::TableSetupColumn("what", ImGuiTableColumnFlags_WidthStretch, 5.0F);
+    ImGui::TableSetupColumn("how much", ImGuiTableColumnFlags_WidthFixed, frame_.px(104.0F));
+    ImGui::TableSetupColumn("what for", ImGuiTableColumnFlags_WidthStretch, 4.0F);
+    return true;
+  }
+
+  void row(const std::string& key, const std::string& count, const std::string& what, const std::string& beside,
+           const std::string& what_for, const std::string& under = "") {
+    ImGui::TableNextRow();
+    ImGui::TableNextColumn();
+    ImGui::PushID(key.c_str());
+    bool ticked = frame_.desk.ticked.count(key) > 0;
+    if (ImGui::Checkbox("##tick", &ticked)) {
+      if (ticked)
+        frame_.desk.ticked.insert(key);
+      else
+        frame_.desk.ticked.erase(key);
+    }
+    ImGui::SameLine();
+    ImGui::TextUnformatted(count.c_str());
+    ImGui::PopID();
+    const Ink ink = ticked ? Ink::faint_text : Ink::text;
+    cell(what, ink);
+    if (!under.empty()) {
+      ImGui::PushFont(frame_.fonts.small);
+      wrapped(under, Ink::faint_text);
+      ImGui::PopFont();
+    }
+    cell(beside, ink);
+    cell(what_for, Ink::faint_text);
+  }
+
+  void buy(const plan::ListItem& item) {
+    const std::string name = report::item_name(item);
+    row("buy " + item.id + name, fmt::format("{}", item.quantity), name,
+        item.priced ? write_price(item.price()) : "price?", report::joined(item.used_for, ", "),
+        item.instead.empty() ? "" : "or: " + report::joined(item.instead, "; or "));
+  }
+
+  void cut(const plan::CutItem& item) {
+    std::string under = item.datum;
+    if (item.offcut > Length{}) under += (under.empty() ? "offcut " : "; offcut ") + write_length(item.offcut, units_);
+    row("cut " + item.stock + item.used_for, fmt::format("{}", item.quantity), "from " + item.stock,
+        write_length(item.length, units_), item.used_for, under);
+  }
+
+ private:
+  void wrapped(const std::string& text, Ink ink) {
+    ImGui::PushStyleColor(ImGuiCol_Text, packed(frame_.theme[ink]));
+    ImGui::PushTextWrapPos(0.0F);
+    ImGui::TextUnformatted(text.c_str());
+    ImGui::PopTextWrapPos();
+    ImGui::PopStyleColor();
+  }
+  void cell(const std::string& text, Ink ink) {
+    ImGui::TableNextColumn();
+    ImGui::AlignTextToFramePadding();
+    wrapped(text, ink);
+  }
+
+  Frame& frame_;
+  UnitSystem units_;
+};
+
+}  // namespace
+
+void draw_list(Frame& frame) {
+  const plan::Plan& plan = *frame.desk.shown.of;
+  const plan::ShoppingList& list = plan.list;
+  if (ImGui::Button("Print")) carry_out(frame, Do::print);
+  ImGui::SameLine();
+  if (ImGui::Button("Export ...")) carry_out(frame, Do::export_list);
+  ImGui::SameLine();
+  ImGui::AlignTextToFramePadding();
+  ImGui::TextDisabled("about %s in all; prices are indicative", write_price(list.total).c_str());
+  ListRows rows(frame);
+  std::string shelf;
+  bool open = false;
+  for (const plan::ListItem& item : list.buy) {
+    if (item.shelf != shelf || !open) {
+      if (open) ImGui::EndTable();
+      shelf = item.shelf;
+      rows.title(fmt::format("Buy: {}", shelf).c_str());
+      open = rows.begin(("buy" + shelf).c_str());
+      if (!open) break;
+    }
+    rows.buy(item);
+  }
+  if (open) ImGui::EndTable();
+  if (!list.consumables.empty()) {
+    rows.title("Consumables and test gear");
+    if (rows.begin("consumables")) {
+      for (const plan::Consumable& item : list.consumables)
+        rows.row("use " + item.name, "", item.name, item.quantity, item.why);
+      ImGui::EndTable();
+    }
+  }
+  if (!list.from_bin.empty()) {
+    rows.title("Take from the bin");
+    if (rows.begin("bin")) {
+      for (const plan::ListItem& item : list.from_bin)
+        rows.row("bin " + item.id, fmt::format("{}", item.quantity), item.name + ", " + item.material, "",
+                 report::joined(item.used_for, ", "));
+      ImGui::EndTable();
+    }
+  }
+  if (!list.cut.empty()) {
+    rows.title("Cut");
+    if (rows.begin("cut")) {
+      for (const plan::CutItem& item : list.cut) rows.cut(item);
+      ImGui::EndTable();
+    }
+  }
+  draw_remarks(frame, plan, plan::Topic::list, true);
+}
+
+}  // namespace riserun::views

@@ -1,0 +1,280 @@
+// The section, the clock under it, and the curves.
+#include "gui/views/desk.h"
+#include "gui/views/drawing/section_drawing.h"
+
+#include <fmt/format.h>
+#include <imgui.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace riserun::views {
+
+namespace {
+
+/// The box without what the dimensions need at its sides.
+PixelBox between_margins(const Drawing& drawing, const PixelBox& box, float pixel) {
+  const float pad = 10.0F * pixel;
+  return {box.left + pad + margin_for(drawing, Side::left, pixel), box.top + pad,
+          box.right - pad - margin_for(drawing, Side::right, pixel), box.bottom - pad};
+}
+
+PixelBox inset(const PixelBox& box, float across, float up) {
+  return {box.left + across, box.top + up, box.right - across, box.bottom - up};
+}
+
+PixelBox rest_of_window(float height) {
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  const ImVec2 room = ImGui::GetContentRegionAvail();
+  return {at.x, at.y, at.x + room.x, at.y + (height > 0.0F ? height : room.y)};
+}
+
+/// One plot with its axis, its band and its curves.
+class PlotPainter {
+ public:
+  PlotPainter(const Frame& frame, const Plot& plot, const PixelBox& box, double whole)
+      : frame_(frame), plot_(plot), box_(box), whole_(std::max(whole, 1e-9)), list_(*ImGui::GetWindowDrawList()) {
+    const float margin = frame.px(64.0F);
+    area_ = {box.left + margin, box.top + frame.px(26.0F), box.right - frame.px(12.0F), box.bottom - frame.px(24.0F)};
+    least_ = plot.least;
+    most_ = plot.most > plot.least ? plot.most : plot.least + 1.0;
+  }
+
+  void draw(double fill_shown, double now) {
+    list_.AddRectFilled({box_.left, box_.top}, {box_.right, box_.bottom}, ink(Ink::panel));
+    ImGui::PushFont(frame_.fonts.strong);
+    text({box_.left + frame_.px(10.0F), box_.top + frame_.px(4.0F)}, Ink::text, plot_.title + ", " + plot_.unit);
+    ImGui::PopFont();
+    ImGui::PushFont(frame_.fonts.small);
+    axes(fill_shown);
+    for (std::size_t i = 0; i < plot_.series.size(); ++i) curve(plot_.series[i], curve_ink(i));
+    names();
+    list_.AddLine({x(now), area_.top}, {x(now), area_.bottom}, ink(Ink::accent), frame_.px(1.5F));
+    ImGui::PopFont();
+  }
+
+  /// The time under the pointer, if it is over the curves.
+  std::optional<double> time_under(const ImVec2& pointer) const {
+    if (pointer.x < area_.left || pointer.x > area_.right || pointer.y < area_.top || pointer.y > area_.bottom)
+      return {};
+    return static_cast<double>((pointer.x - area_.left) / area_.width()) * whole_;
+  }
+
+  void read_out(double time) const {
+    list_.AddLine({x(time), area_.top}, {x(time), area_.bottom}, ink(Ink::text), frame_.px(1.0F));
+    std::string words = write_time(seconds(time));
+    for (const PlotSeries& series : plot_.series) {
+      const auto after = std::lower_bound(series.points.begin(), series.points.end(), time,
+                                          [](const PlotPoint& point, double at) { return point.time < at; });
+      if (after == series.points.end()) continue;
+      words += fmt::format("\n{}: {} {}", series.name, write_number(after->value), plot_.unit);
+      if (after->high > after->low)
+        words += fmt::format(" ({})", write_range(write_number(after->low), write_number(after->high)));
+    }
+    hint(frame_, words);
+  }
+
+ private:
+  ImU32 ink(Ink which) const { return packed(frame_.theme[which]); }
+  Ink curve_ink(std::size_t row) const {
+    if (plot_.title == "Air pressure") return Ink::air;
+    return row == 0 ? Ink::water : Ink::accent;
+  }
+  float x(double time) const { return area_.left + static_cast<float>(time / whole_) * area_.width(); }
+  float y(double value) const {
+    return area_.bottom - static_cast<float>((value - least_) / (most_ - least_)) * area_.height();
+  }
+  void text(ImVec2 at, Ink which, const std::string& words) const {
+    list_.AddText({std::floor(at.x), std::floor(at.y)}, ink(which), words.c_str());
+  }
+
+  void axes(double fill_shown) const {
+    const ImU32 line = ink(Ink::line);
+    const float line_height = ImGui::GetTextLineHeight();
+    const int rows = std::max(1, static_cast<int>(area_.height() / (2.2F * line_height)));
+    const double step = round_step(most_ - least_, rows);
+    for (double value = std::ceil(least_ / step) * step; value <= most_ + 1e-9 * step; value += step) {
+      list_.AddLine({area_.left, y(value)}, {area_.right, y(value)}, line, frame_.scale);
+      const std::string words = write_number(std::abs(value) < 1e-9 * step ? 0.0 : value);
+      text({area_.left - ImGui::CalcTextSize(words.c_str()).x - frame_.px(6.0F), y(value) - line_height / 2.0F},
+           Ink::faint_text, words);
+    }
+    const int columns = std::max(1, static_cast<int>(area_.width() / (5.0F * line_height)));
+    constexpr double kMinute = 60.0;
+    const double time_step =
+        whole_ > 2.0 * kMinute ? kMinute * round_step(whole_ / kMinute, columns) : round_step(whole_, columns);
+    for (double time = 0.0; time <= whole_; time += time_step) {
+      list_.AddLine({x(time), area_.bottom}, {x(time), area_.bottom + frame_.px(4.0F)}, line, frame_.scale);
+      const std::string words = write_time(seconds(time));
+      const float half = ImGui::CalcTextSize(words.c_str()).x / 2.0F;
+      if (x(time) + half < box_.right) text({x(time) - half, area_.bottom + frame_.px(5.0F)}, Ink::faint_text, words);
+    }
+    list_.AddLine({x(fill_shown), area_.top}, {x(fill_shown), area_.bottom}, ink(Ink::faint_text), frame_.scale);
+  }
+
+  void curve(const PlotSeries& series, Ink which) const {
+    const ImU32 band = packed(faded(frame_.theme[which], 0.30F));
+    std::vector<ImVec2> way;
+    way.reserve(series.points.size());
+    // Softened edges between the strips of a band would show as lines.
+    const ImDrawListFlags flags = list_.Flags;
+    list_.Flags &= ~ImDrawListFlags_AntiAliasedFill;
+    for (std::size_t i = 0; i < series.points.size(); ++i) {
+      const PlotPoint& b = series.points[i];
+      way.push_back({x(b.time), y(b.value)});
+      if (i == 0) continue;
+      const PlotPoint& a = series.points[i - 1];
+      list_.AddQuadFilled({x(a.time), y(a.low)}, {x(b.time), y(b.low)}, {x(b.time), y(b.high)}, {x(a.time), y(a.high)},
+                          band);
+    }
+    list_.Flags = flags;
+    list_.AddPolyline(way.data(), static_cast<int>(way.size()), line_ink(which), ImDrawFlags_None, frame_.px(2.0F));
+  }
+  /// On a dark ground the fluids' own colours are too dim for a thin line.
+  ImU32 line_ink(Ink which) const {
+    if (frame_.theme.looks == gui::Looks::light || which == Ink::accent) return ink(which);
+    Color c = frame_.theme[which];
+    c.red += (1.0F - c.red) * 0.5F;
+    c.green += (1.0F - c.green) * 0.5F;
+    c.blue += (1.0F - c.blue) * 0.5F;
+    return packed(c);
+  }
+
+  /// Which curve is which, at the right of the title.
+  void names() const {
+    float right = area_.right;
+    for (std::size_t i = plot_.series.size(); i-- > 0;) {
+      right -= ImGui::CalcTextSize(plot_.series[i].name.c_str()).x;
+      text({right, box_.top + frame_.px(7.0F)}, Ink::text, plot_.series[i].name);
+      right -= frame_.px(24.0F);
+      const float level = box_.top + frame_.px(7.0F) + ImGui::GetTextLineHeight() / 2.0F;
+      list_.AddLine({right, level}, {right + frame_.px(18.0F), level}, line_ink(curve_ink(i)), frame_.px(3.0F));
+      right -= frame_.px(14.0F);
+    }
+  }
+
+  const Frame& frame_;
+  const Plot& plot_;
+  PixelBox box_, area_;
+  double whole_, least_ = 0.0, most_ = 1.0;
+  ImDrawList& list_;
+};
+
+void draw_plots(Frame& frame, const PixelBox& box) {
+  Desk& desk = frame.desk;
+  const float gap = frame.px(8.0F);
+  const std::size_t count = desk.shown.plots.size();
+  const float high = (box.height() - gap * static_cast<float>(count - 1)) / static_cast<float>(count);
+  const double whole = in_seconds(desk.shown.timeline.whole());
+  for (std::size_t i = 0; i < count; ++i) {
+    const float top = box.top + static_cast<float>(i) * (high + gap);
+    const PixelBox place{box.left, top, box.right, top + high};
+    ImGui::PushID(static_cast<int>(i));
+    ImGui::SetCursorScreenPos({place.left, place.top});
+    ImGui::InvisibleButton("plot", {place.width(), place.height()});
+    PlotPainter painter(frame, desk.shown.plots[i], place, whole);
+    painter.draw(in_seconds(desk.shown.timeline.fill_shown), in_seconds(desk.playback.now));
+    if (const auto time = painter.time_under(ImGui::GetMousePos());
+        time && (ImGui::IsItemHovered() || ImGui::IsItemActive())) {
+      painter.read_out(*time);
+      if (ImGui::IsItemActive()) desk.playback = {seconds(*time), false};
+    }
+    ImGui::PopID();
+  }
+}
+
+void draw_close_up(Frame& frame, const PixelBox& box) {
+  const plan::Plan& plan = *frame.desk.shown.of;
+  const transfer::Instant now = instant_at(plan, frame.desk.shown.timeline, frame.desk.playback.now);
+  const Drawing drawing = riser_end_drawing(plan, now, frame.desk.shown.units);
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  list.AddRectFilled({box.left, box.top}, {box.right, box.bottom}, packed(frame.theme[Ink::panel]));
+  list.PushClipRect({box.left, box.top}, {box.right, box.bottom}, true);
+  const PixelBox room = between_margins(drawing, box, frame.scale);
+  if (room.width() > frame.px(30.0F)) paint(drawing, fitted(drawing, room, frame.scale), box, frame.theme, list);
+  list.PopClipRect();
+}
+
+}  // namespace
+
+void draw_section(Frame& frame, const PixelBox& box) {
+  const plan::Plan& plan = *frame.desk.shown.of;
+  const transfer::Instant now = instant_at(plan, frame.desk.shown.timeline, frame.desk.playback.now);
+  const Drawing drawing = section_drawing(plan, now, frame.desk.shown.units);
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  list.AddRectFilled({box.left, box.top}, {box.right, box.bottom}, packed(frame.theme[Ink::panel]));
+  ImGui::PushFont(box.width() > frame.px(620.0F) ? frame.fonts.body : frame.fonts.small);
+  const PixelBox room = between_margins(drawing, box, frame.scale);
+  list.PushClipRect({box.left, box.top}, {box.right, box.bottom}, true);
+  if (room.width() > frame.px(40.0F))
+    paint(drawing, fitted(drawing, room, frame.scale), inset(box, frame.px(4.0F), frame.px(4.0F)), frame.theme, list);
+  list.PopClipRect();
+  ImGui::PopFont();
+}
+
+void draw_clock(Frame& frame) {
+  Desk& desk = frame.desk;
+  const double whole = in_seconds(desk.shown.timeline.whole());
+  if (ImGui::Button(desk.playback.playing ? "Pause" : "Play", {frame.px(70.0F), 0.0F})) carry_out(frame, Do::play);
+  ImGui::SameLine();
+  float now = static_cast<float>(in_seconds(desk.playback.now));
+  const Phase phase = phase_at(desk.shown.timeline, desk.playback.now);
+  const Time since = phase == Phase::fill ? desk.playback.now : desk.playback.now - desk.shown.timeline.fill_shown;
+  const std::string words = fmt::format("{} {}", phase == Phase::fill ? "filling" : "draining", write_time(since));
+  ImGui::SetNextItemWidth(std::max(frame.px(80.0F), ImGui::GetContentRegionAvail().x));
+  const ImVec2 corner = ImGui::GetCursorScreenPos();
+  const float wide = ImGui::CalcItemWidth();
+  if (ImGui::SliderFloat("##time", &now, 0.0F, static_cast<float>(whole), words.c_str()))
+    desk.playback = {seconds(now), false};
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  const float grab = ImGui::GetStyle().GrabMinSize;
+  ImGui::PushFont(frame.fonts.small);
+  const float under = corner.y + ImGui::GetFrameHeight() + frame.px(10.0F);
+  const std::vector<Mark>& marks = desk.shown.timeline.marks;
+  std::vector<double> middles;
+  std::vector<double> widths;
+  for (const Mark& mark : marks) {
+    const float share = whole > 0.0 ? static_cast<float>(in_seconds(mark.at) / whole) : 0.0F;
+    middles.push_back(corner.x + grab / 2.0F + share * (wide - grab));
+    widths.push_back(ImGui::CalcTextSize(mark.text.c_str()).x);
+  }
+  const std::vector<double> begins = in_a_row(middles, widths, frame.px(10.0F), corner.x, corner.x + wide);
+  for (std::size_t i = 0; i < marks.size(); ++i) {
+    const ImU32 ink = packed(frame.theme[marks[i].warning ? Ink::refused : Ink::text]);
+    const float x = static_cast<float>(middles[i]);
+    const float size = frame.px(5.0F);
+    list.AddTriangleFilled({x, under - frame.px(7.0F)}, {x + size, under}, {x - size, under}, ink);
+    list.AddText({std::floor(static_cast<float>(begins[i])), under + frame.px(1.0F)}, ink, marks[i].text.c_str());
+  }
+  ImGui::Dummy({1.0F, ImGui::GetTextLineHeight() + frame.px(6.0F)});
+  ImGui::PopFont();
+}
+
+void draw_water(Frame& frame) {
+  const PixelBox all = rest_of_window(0.0F);
+  const float clock = ImGui::GetFrameHeight() + frame.px(34.0F);
+  const bool wide = all.width() > frame.px(900.0F);
+  const float gap = frame.px(10.0F);
+  const float split = wide ? all.left + all.width() * 0.56F : all.right;
+  const float section_bottom =
+      wide ? all.bottom - clock - gap : all.top + std::max(frame.px(100.0F), all.height() - clock - gap);
+  PixelBox section{all.left, all.top, split, section_bottom};
+  if (wide && all.height() > frame.px(520.0F)) {
+    const float close_up = frame.px(150.0F);
+    draw_close_up(frame, {section.left, section.bottom - close_up, section.right, section.bottom});
+    section.bottom -= close_up + gap;
+  }
+  draw_section(frame, section);
+  ImGui::SetCursorScreenPos({all.left, section_bottom + gap});
+  ImGui::BeginChild("clock", {split - all.left, clock}, false, ImGuiWindowFlags_NoScrollbar);
+  draw_clock(frame);
+  ImGui::EndChild();
+  if (wide) {
+    draw_plots(frame, {split + gap, all.top, all.right, all.bottom});
+  } else {
+    const float top = section_bottom + gap + clock;
+    draw_plots(frame, {all.left, top, all.right, std::max(all.bottom, top + frame.px(420.0F))});
+  }
+}
+
+}  // namespace riserun::views

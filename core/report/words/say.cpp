@@ -1,0 +1,152 @@
+#include "report/words/say.h"
+
+#include <fmt/args.h>
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+#include <charconv>
+#include <optional>
+
+namespace riserun::report {
+
+namespace {
+
+using quantity::Price;
+using quantity::Texts;
+using quantity::Value;
+
+/// A value with the units that it is to be written in, for {fmt} to ask back with the place's form.
+struct InUnits {
+  const Value* value = nullptr;
+  UnitSystem units = UnitSystem::inch;
+};
+
+/// "thickness3" is the word "thickness" and three digits; without a number the quantity's usual digits.
+struct Form {
+  std::string_view word;
+  std::optional<int> digits;
+
+  explicit Form(std::string_view text) {
+    const std::size_t number = std::min(text.find_first_of("0123456789"), text.size());
+    word = text.substr(0, number);
+    int read = 0;
+    if (std::from_chars(text.data() + number, text.data() + text.size(), read).ec == std::errc()) digits = read;
+  }
+  int digits_or(int usual) const { return digits.value_or(usual); }
+};
+
+/// One overload a kind of value.
+class Writer {
+ public:
+  Writer(std::string_view text, UnitSystem units) : text_(text), form_(text), units_(units) {}
+
+  std::string operator()(const std::string& name) const { return name; }
+  std::string operator()(std::int64_t count) const {
+    if (text_.empty()) return std::to_string(count);
+    const std::size_t bar = text_.find('|');
+    const std::string_view chosen = count == 1 ? text_.substr(1, bar - 1) : text_.substr(bar + 1);
+    return text_.front() == '#' ? fmt::format("{} {}", count, chosen) : std::string(chosen);
+  }
+  std::string operator()(double number) const { return quantity::write_number(number, usual()); }
+  std::string operator()(Length length) const {
+    if (form_.word == "both")
+      return fmt::format("{} ({})", write_length(length, UnitSystem::inch), write_length(length, UnitSystem::metric));
+    if (form_.word == "thickness") return write_thickness(length, units_, form_.digits_or(4));
+    if (form_.word == "long") return write_long_length(length, units_);
+    if (form_.word == "decimal")
+      return units_ == UnitSystem::inch ? fmt::format("{:.{}g} in", in_inches(length), form_.digits_or(3))
+                                        : fmt::format("{:.{}g} mm", in_millimetres(length), form_.digits_or(3));
+    return write_length(length, units_);
+  }
+  std::string operator()(GaugePressure pressure) const { return pressure_text(pressure); }
+  std::string operator()(PressureDifference pressure) const { return pressure_text(pressure); }
+  std::string operator()(VolumeFlow flow) const {
+    return form_.word == "air" ? write_air_flow(flow, units_, usual()) : write_volume_flow(flow, units_, usual());
+  }
+  std::string operator()(Volume volume) const {
+    return form_.word == "air" ? write_free_air(volume, units_, usual()) : write_volume(volume, units_, usual());
+  }
+  std::string operator()(Area area) const { return write_area(area, units_, usual()); }
+  std::string operator()(Time time) const { return write_time(time, units_, form_.digits_or(2)); }
+  std::string operator()(Velocity velocity) const { return write_velocity(velocity, units_, usual()); }
+  std::string operator()(Mass mass) const { return write_mass(mass, units_, usual()); }
+  std::string operator()(Force force) const { return write_force(force, units_, usual()); }
+  std::string operator()(Energy energy) const { return write_energy(energy, units_, usual()); }
+  std::string operator()(Power power) const { return write_power(power, units_, usual()); }
+  std::string operator()(Stress stress) const { return write_stress(stress, units_, usual()); }
+  std::string operator()(Head head) const { return write_head(head, units_, usual()); }
+  std::string operator()(TemperatureDifference t) const { return write_temperature_difference(t, units_, usual()); }
+  std::string operator()(Temperature t) const { return write_temperature(t, units_, usual()); }
+  std::string operator()(AbsolutePressure pressure) const { return write_absolute_pressure(pressure, units_, usual()); }
+  std::string operator()(Price price) const { return write_price(price); }
+  std::string operator()(const Texts& names) const { return fmt::format("{}", fmt::join(names, between())); }
+  std::string operator()(const Facts& facts) const {
+    return fmt::format("{}", fmt::join(say_all(facts, units_), between()));
+  }
+
+ private:
+  template <class Pressure>
+  std::string pressure_text(Pressure pressure) const {
+    return form_.word == "alone" ? write_pressure_alone(pressure, units_, usual())
+                                 : write_pressure(pressure, units_, usual());
+  }
+  int usual() const { return form_.digits_or(quantity::kUsualDigits); }
+  std::string_view between() const { return text_.empty() ? ", " : text_; }
+
+  std::string_view text_;
+  Form form_;
+  UnitSystem units_;
+};
+
+std::string_view text_of(std::string_view code) {
+  for (const std::span<const Words> table : word_tables()) {
+    const auto row = std::find_if(table.begin(), table.end(), [&](const Words& words) { return words.code == code; });
+    if (row != table.end()) return row->text;
+  }
+  assert(!"a fact without words");
+  return code;
+}
+
+}  // namespace
+
+std::span<const std::span<const Words>> word_tables() {
+  static const std::vector<std::span<const Words>> kTables;
+  return kTables;
+}
+
+std::string say(const Fact& fact, UnitSystem units) { return fill(text_of(fact.code), fact.values, units); }
+
+std::vector<std::string> say_all(const Facts& facts, UnitSystem units) {
+  std::vector<std::string> sentences;
+  sentences.reserve(facts.size());
+  for (const Fact& fact : facts) sentences.push_back(say(fact, units));
+  return sentences;
+}
+
+}  // namespace riserun::report
+
+template <>
+struct fmt::formatter<riserun::report::InUnits> {
+  constexpr auto parse(fmt::format_parse_context& context) {
+    const auto* end = std::find(context.begin(), context.end(), '}');
+    form = std::string_view(context.begin(), static_cast<std::size_t>(end - context.begin()));
+    return end;
+  }
+  auto format(const riserun::report::InUnits& value, fmt::format_context& context) const {
+    const std::string text = std::visit(riserun::report::Writer(form, value.units), *value.value);
+    return std::copy(text.begin(), text.end(), context.out());
+  }
+  std::string_view form;
+};
+
+namespace riserun::report {
+
+std::string fill(std::string_view text, const std::vector<quantity::Value>& values, UnitSystem units) {
+  fmt::dynamic_format_arg_store<fmt::format_context> arguments;
+  for (const Value& value : values) arguments.push_back(InUnits{&value, units});
+  return fmt::vformat(text, arguments);
+}
+
+}  // namespace riserun::report

@@ -1,0 +1,43 @@
+// Facts put into words. A sentence stands once, under its code, in one of the tables of this room; this is how a table's
+// text is filled.
+//
+// A place of the text is `{0}` or `{0:FORM}`: the value of that row, written in the units asked for. Forms:
+//   a length         (none) by the tape: 1-1/2 in; thickness, thickness3 (digits): 0.134 in; decimal3: 1.25 in;
+//                    long: 6 ft 2 in; both: inch and, in brackets, metric
+//   a pressure       (none) with the column of water; alone, alone4 (digits): without
+//   a volume flow    (none) of water, gpm; air: scfm
+//   a volume         (none) gal; air: free air, ft3
+//   other quantities (none), or a number of digits
+//   a count          (none) the number; #part|parts: 2 parts; ?|s: the first word for one, the second for any other
+//   rows             what stands between two: `; `; (none) a comma
+#pragma once
+
+#include "quantity/fact.h"
+#include "quantity/write.h"
+
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace riserun::report {
+
+using quantity::Fact;
+using quantity::Facts;
+
+/// A sentence of a table.
+struct Words {
+  std::string_view code;
+  std::string_view text;
+};
+
+/// All tables of the room, each of its topic. A new one is declared here and named in say.cpp.
+std::span<const std::span<const Words>> word_tables();
+
+/// The fact's sentence.
+/// @pre its code has words, and values for all its places (a test goes through all tables and all codes)
+std::string say(const Fact& fact, UnitSystem units);
+std::vector<std::string> say_all(const Facts& facts, UnitSystem units);
+/// The text with its places filled. For tests, and for texts that are not told apart by a code alone.
+std::string fill(std::string_view text, const std::vector<quantity::Value>& values, UnitSystem units);
+
+}  // namespace riserun::report

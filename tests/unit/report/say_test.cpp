@@ -23,7 +23,7 @@ TEST(Say, WritesLengthsInTheUnitsAskedFor) {
   EXPECT_EQ(in_inch("narrows below {0}", {inches(1.5)}), "narrows below 1-1/2 in");
   EXPECT_EQ(in_metric("narrows below {0}", {inches(1.5)}), "narrows below 38 mm");
   EXPECT_EQ(in_inch("{0:both}", {inches(1.5)}), "1-1/2 in (38 mm)");
-  EXPECT_EQ(in_inch("{0:thickness3}", {inches(0.1345)}), "0.134 in");
+  EXPECT_EQ(in_inch("{0:thickness3}", {inches(0.1345)}), "0.135 in");
   EXPECT_EQ(in_inch("{0:decimal3}", {inches(1.25)}), "1.25 in");
   EXPECT_EQ(in_metric("{0:decimal3}", {inches(1.25)}), "31.8 mm");
   EXPECT_EQ(in_inch("{0:long}", {feet(6.5)}), "6 ft 6 in");

@@ -1,8 +1,8 @@
 """The order of the folders, kept by a test.
 
 Reads every #include under core/ and gui/ and fails when one goes up the order of the folders, when a library is included
-outside the folder that may see it or in a header, or when the tree holds a folder or a top-level file that has no place in
-the design. `include_order_test.py SOURCE_DIR` checks a tree; `--self-test` plants one violation of each kind in a small
+outside the folder that may see it or in a header, when the tree holds a folder or a top-level file that has no place in
+the design, or when tests stand in a folder that the sources do not have. `include_order_test.py SOURCE_DIR` checks a tree; `--self-test` plants one violation of each kind in a small
 tree of its own and sees each reported.
 """
 
@@ -47,6 +47,9 @@ TEST_FOLDERS = {
     "unit", "published", "property", "fuzz", "bench", "window", "structure", "command", "answers", "data",
 }
 
+# The groups of tests that repeat the folders and rooms of the sources, and where those stand.
+MIRRORS = {"unit": "core", "published": "core", "property": "core", "window": "gui"}
+
 INCLUDE = re.compile(r'^[ \t]*#[ \t]*include[ \t]*([<"])([^>"]+)[>"]', re.MULTILINE)
 SOURCES = {".h", ".hpp", ".cpp", ".cc", ".inc"}
 
@@ -69,6 +72,15 @@ def check_places(root):
         for entry in sorted(place.iterdir()) if place.is_dir() else []:
             if entry.is_dir() and entry.name not in allowed and not entry.name.startswith((".", "__")):
                 yield f"{folder}/{entry.name}: {folder}/ has no such folder"
+
+
+def check_mirrors(root):
+    """The test of a unit stands where the unit's own room says: no folder of tests but those of the sources."""
+    for group, sources in MIRRORS.items():
+        for path in sorted((root / "tests" / group).rglob("*")):
+            place = path.relative_to(root / "tests" / group)
+            if path.is_dir() and not path.name.startswith((".", "__")) and not (root / sources / place).is_dir():
+                yield f"tests/{group}/{place}: {sources}/ has no folder {place}"
 
 
 def check_own_include(folder, target):
@@ -144,7 +156,7 @@ def sources_of(root):
 
 
 def problems_of(root):
-    problems = list(check_places(root))
+    problems = [*check_places(root), *check_mirrors(root)]
     for path, folder in sources_of(root):
         problems += check_file(root, path, folder)
     return problems
@@ -163,7 +175,8 @@ CLEAN = {
     "core/chain/graph/rows.h": '#include "chain/ask/request.h"\n#include "chain/part/move.h"\n',
     "core/chain/finder.cpp": '#include "chain/bin/allocate.h"\n',
     "gui/view.cpp": '#include <imgui.h>\n#include "gui/model.h"\n#include "plan/plan.h"\n',
-    "tests/unit/x.cpp": '#include "cli/anything.h"\n',
+    "tests/unit/chain/graph/x.cpp": '#include "cli/anything.h"\n',
+    "tests/window/app/x.py": "",
 }
 
 # A file planted in the clean tree, and a piece of the one complaint that it must bring.
@@ -193,6 +206,7 @@ VIOLATIONS = [
     ("gui/model/canvas/a.cpp", '#include "gui/model/edit/act.h"\n', "room canvas of gui/model may not include room edit"),
     ("notes.txt", "", "notes.txt: the top level holds only"),
     ("core/utils/a.h", "", "core/utils: core/ has no such folder"),
+    ("tests/unit/chain/old/a.cpp", "", "tests/unit/chain/old: core/ has no folder chain/old"),
     ("tests/odd/a.cpp", "", "tests/odd: tests/ has no such folder"),
 ]
 

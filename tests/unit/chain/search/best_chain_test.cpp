@@ -1,6 +1,7 @@
 // Which chain is found, rule by rule, in worlds of a few parts. A star marks a part that comes from the bin.
-#include "chain/finder.h"
 #include "chain/search/best_chain.h"
+
+#include "chain/finder.h"
 #include "unit/chain/small_world.h"
 
 #include <gmock/gmock.h>

@@ -1,5 +1,5 @@
 // The one further measurement: the trade's own advice, and its gain against a reckoning of the test's own.
-#include "published/catalog/bench.h"
+#include "published/catalog/identify/bench.h"
 
 #include <gtest/gtest.h>
 

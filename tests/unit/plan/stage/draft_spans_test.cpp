@@ -11,7 +11,7 @@ using ::testing::HasSubstr;
 
 const std::string kWaterUp = "need: [union], held: {from: fixed, to: fixed}";
 
-Plan bench_with(const std::string& connection) { return plan_of_text(with(kBench, kWaterUp, connection)); }
+Plan bench_connected(const std::string& connection) { return plan_of_text(with(kBench, kWaterUp, connection)); }
 
 const ConnectionPlan& water_up(const Plan& plan) { return plan.connections.at(0); }
 
@@ -27,7 +27,7 @@ double run_of(const Plan& plan) {
 }
 
 TEST(SpanInJob, AStiffRunIsMadeToTheGap) {
-  const Plan plan = bench_with("need: [union], gap: 17-1/4 in, held: {from: fixed, to: fixed}");
+  const Plan plan = bench_connected("need: [union], gap: 17-1/4 in, held: {from: fixed, to: fixed}");
   ASSERT_NE(water_up(plan).chain(), nullptr);
   const auto& fit = water_up(plan).chain()->span;
   ASSERT_TRUE(fit);
@@ -37,7 +37,7 @@ TEST(SpanInJob, AStiffRunIsMadeToTheGap) {
 }
 
 TEST(SpanInJob, ACutPieceStandsOnTheCutListAndItsStickOnTheShoppingList) {
-  const Plan plan = bench_with(
+  const Plan plan = bench_connected(
       "need: [union], avoid: [nipple, PVC nipple, close nipple, hose], gap: 14-1/2 in, held: {from: fixed, to: fixed}");
   ASSERT_NE(water_up(plan).chain(), nullptr);
   EXPECT_NEAR(run_of(plan), 14.5, 1e-4);
@@ -54,13 +54,13 @@ TEST(SpanInJob, ACutPieceStandsOnTheCutListAndItsStickOnTheShoppingList) {
 }
 
 TEST(SpanInJob, AnEndThatSlidesNeedsNoFit) {
-  const Plan plan = bench_with("need: [union], gap: 17-1/4 in, held: {from: fixed, to: sliding}");
+  const Plan plan = bench_connected("need: [union], gap: 17-1/4 in, held: {from: fixed, to: sliding}");
   ASSERT_NE(water_up(plan).chain(), nullptr);
   EXPECT_FALSE(water_up(plan).chain()->span);
 }
 
 TEST(SpanInJob, AGapThatNothingMakesIsRefusedWithTheNearestOne) {
-  const Plan plan = bench_with("need: [union], gap: 3/4 in, held: {from: fixed, to: fixed}");
+  const Plan plan = bench_connected("need: [union], gap: 3/4 in, held: {from: fixed, to: fixed}");
   EXPECT_EQ(water_up(plan).chain(), nullptr);
   ASSERT_FALSE(plan.refusals.empty());
   const auto& refusal = plan.refusals.front();

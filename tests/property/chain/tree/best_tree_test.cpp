@@ -1,7 +1,8 @@
 // The best branched assembly of thousands of small random catalogs against every one there is.
+#include "chain/tree/best_tree.h"
+
 #include "chain/build/branch_assemble.h"
 #include "chain/finder.h"
-#include "chain/tree/best_tree.h"
 #include "property/chain/every_tree.h"
 #include "property/chain/random_world.h"
 

@@ -1,6 +1,6 @@
 // What thread is this: every size of the standards' tables from its own measurements, exact and off by what the tool is
 // off by.
-#include "published/catalog/bench.h"
+#include "published/catalog/identify/bench.h"
 
 #include <gtest/gtest.h>
 

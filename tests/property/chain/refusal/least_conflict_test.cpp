@@ -1,7 +1,8 @@
 // The least sets of conflicting rules, of thousands of small random catalogs, against every set of rules: for each set
 // every chain there is.
-#include "chain/finder.h"
 #include "chain/refusal/least_conflict.h"
+
+#include "chain/finder.h"
 #include "chain/search/best_chain.h"
 #include "property/chain/exhaustive.h"
 #include "property/chain/random_world.h"

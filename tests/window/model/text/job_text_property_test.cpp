@@ -1,6 +1,6 @@
 // Thousands of edits at random places of random files: what was asked is there, everything else stands as it stood.
 #include "gui/model/text/job_text.h"
-#include "window/model/random_yaml.h"
+#include "window/model/text/random_yaml.h"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,6 @@
 // The section against the plan that it draws.
 #include "gui/views/drawing/section_drawing.h"
+
 #include "unit/plan/shipped.h"
 
 #include <gmock/gmock.h>

@@ -1,5 +1,5 @@
 // Diameters and hand turns worked out from the thread's form, against the figures that the standards print.
-#include "published/catalog/bench.h"
+#include "published/catalog/identify/bench.h"
 
 #include <gtest/gtest.h>
 

@@ -1,6 +1,5 @@
 // The least spare set of thousands of small random catalogs against every set of spares there is.
 #include "chain/ask/spares.h"
-
 #include "chain/build/assemble.h"
 #include "chain/finder.h"
 #include "chain/search/best_chain.h"

@@ -1,6 +1,7 @@
 // Runs that make a distance, in thousands of small random catalogs, against every chain there is.
-#include "chain/finder.h"
 #include "chain/span/best_span.h"
+
+#include "chain/finder.h"
 #include "property/chain/every_span.h"
 #include "property/chain/random_world.h"
 

@@ -1,5 +1,6 @@
 // What hands and wrenches need: a body that is held has something to hold it by, and what is screwed up can be turned.
 #include "chain/part/swing.h"
+
 #include "unit/chain/small_world.h"
 
 #include <gmock/gmock.h>

@@ -1,4 +1,4 @@
-#include "window/model/random_yaml.h"
+#include "window/model/text/random_yaml.h"
 
 #include <fmt/format.h>
 

@@ -1,9 +1,9 @@
-#!/usr/bin/env bash
+#!/bin/sh
 # Installs what is missing, builds Release with warnings as errors, measures, and prints one table of figures.
-set -euo pipefail
+set -eu
 cd "$(dirname "$0")/../.."
 
-./.install-packages .packages-build .packages-bench
+sh ./.install-packages .packages-build .packages-bench
 cmake -S . -B build-bench -G Ninja -DCMAKE_BUILD_TYPE=Release -DRISERUN_TESTS=OFF -DRISERUN_BENCH=ON >/dev/null
 cmake --build build-bench
 /usr/bin/python3 tests/bench/figures.py build-bench "${1:-500}"

@@ -67,7 +67,7 @@ plan::RiserAlone plan_from_options(const RiserOptions& options, const Stock& sto
   riser.pipe_size = words.quantity("--pipe", options.pipe, &quantity::read_size_name);
   riser.material = words.material(*stock.catalog, "--material", options.material);
   words.finish();
-  return plan::plan_riser_alone(stock.catalog, std::move(reservoir), std::move(riser), stock.bin, units);
+  return plan::plan_riser_alone(*stock.catalog, std::move(reservoir), std::move(riser), stock.bin, units);
 }
 
 int run_from_options(const RiserOptions& options, const Session& session) {
@@ -76,7 +76,7 @@ int run_from_options(const RiserOptions& options, const Session& session) {
   const plan::RiserAlone result = plan_from_options(options, stock, style.units);
   session.out << (session.common.json ? report::riser_json(result.plan.riser)
                                       : report::riser_text(*stock.catalog, result, style));
-  return result.refusals.empty() ? kDone : kNoSolution;
+  return result.remarks.refusals.empty() ? kDone : kNoSolution;
 }
 
 int run_from_job(const RiserOptions& options, const Session& session) {

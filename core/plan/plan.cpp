@@ -1,6 +1,21 @@
 #include "plan/plan.h"
 
-#include "plan/stage/drafting.h"
+#include "plan/stage/bin.h"
+#include "plan/stage/bungs.h"
+#include "plan/stage/cautions.h"
+#include "plan/stage/connections.h"
+#include "plan/stage/leak_test.h"
+#include "plan/stage/levels.h"
+#include "plan/stage/line.h"
+#include "plan/stage/list.h"
+#include "plan/stage/manifolds.h"
+#include "plan/stage/relief.h"
+#include "plan/stage/riser.h"
+#include "plan/stage/transfer.h"
+#include "plan/stage/walls.h"
+#include "plan/stage/ways.h"
+
+#include <utility>
 
 namespace riserun::plan {
 
@@ -21,26 +36,47 @@ Status status_of(const Plan& plan) {
 }  // namespace
 
 Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job) {
-  Bin bin = job.bin;
-  Draft draft{{}, {}, BinLeft(std::move(bin)), {}};
-  draft.plan.catalog = job.own_catalog ? job.own_catalog : std::move(catalog);
-  draft.plan.job = std::move(job);
-  draft.settled = settle(draft.plan.job, draft.plan.assumptions);
-  draft_bungs(draft);
-  draft_riser(draft);
-  draft_connections(draft);
-  draft_manifolds(draft);
-  draft_line(draft);
-  draft_levels(draft);
-  draft_wall_limit(draft);
-  draft_transfer(draft);
-  draft_walls_in_use(draft);
-  draft_relief(draft);
-  draft_leak_test(draft);
-  draft_list(draft);
-  draft_cautions(draft);
-  draft.plan.status = status_of(draft.plan);
-  return std::move(draft.plan);
+  Plan plan;
+  plan.catalog = job.own_catalog ? job.own_catalog : std::move(catalog);
+  plan.job = std::move(job);
+
+  Remarks remarks;
+  const Settled settled = settle(plan.job, remarks);
+  const Inputs inputs{*plan.catalog, plan.job, settled};
+  const chain::Finder finder(*plan.catalog);
+  check_bungs(inputs, remarks);
+
+  const MeasuredRiser measured = measure_riser(inputs, remarks);
+  AskedConnections asked = ask_connections(inputs, finder, measured.plan, remarks);
+  const BinShares shares = share_bin(inputs, finder, asked.demands, measured, ports_to_plug(plan.job, asked.plans));
+  plan.riser = plan_riser(*plan.catalog, measured, shares.left, shares.riser, remarks);
+  Connections connections = plan_connections(inputs, finder, plan.riser, std::move(asked), shares, remarks);
+  Manifolds manifolds = plan_manifolds(inputs, connections.left, remarks);
+  plan.connections = std::move(connections.plans);
+  plan.manifolds = std::move(manifolds.plans);
+  plan.water_connection = connections.water;
+  const ConnectionPlan* water = plan.water_connection ? &plan.connections[*plan.water_connection] : nullptr;
+
+  const Length feed = feed_bore(inputs, plan.manifolds, remarks);
+  note_bin_of_manifolds(inputs, plan.manifolds, remarks);
+  plan.line = plan_line(inputs, plan.riser, water, remarks);
+  plan.levels = plan_levels(inputs, plan.riser, plan.line, water, remarks);
+  const WallLimit limit = find_wall_limit(inputs, plan.levels.charge_depth, remarks);
+  plan.transfer = plan_transfer(inputs, plan.riser, plan.line, plan.levels, limit, feed, remarks);
+  plan.walls = plan_walls(inputs, limit, plan.transfer.setting, remarks);
+  plan.relief = plan_relief(inputs, plan.connections, plan.manifolds, plan.walls.limit, plan.transfer, remarks);
+  plan.leak_test = plan_leak_test(inputs, plan.connections, plan.manifolds, shares.plugs, plan.levels, plan.walls,
+                                  plan.transfer.setting, remarks);
+  plan.list = plan_list(inputs, {plan.connections, plan.manifolds, plan.riser, plan.relief, plan.leak_test},
+                        manifolds.left, remarks);
+  caution_whole_job(inputs, remarks);
+
+  plan.assumptions = std::move(remarks.assumptions);
+  plan.cautions = std::move(remarks.cautions);
+  plan.notes = std::move(remarks.notes);
+  plan.refusals = std::move(remarks.refusals);
+  plan.status = status_of(plan);
+  return plan;
 }
 
 }  // namespace riserun::plan

@@ -8,6 +8,7 @@
 #include "chain/ask/answer.h"
 #include "chain/ask/assembly.h"
 #include "plan/job/job.h"
+#include "plan/remarks.h"
 #include "quantity/quantities.h"
 #include "reservoir/box.h"
 #include "reservoir/box_panels.h"
@@ -22,39 +23,6 @@
 #include <vector>
 
 namespace riserun::plan {
-
-/// What stands in for something that the job leaves out.
-struct Assumption {
-  std::string what;   // "water temperature"
-  std::string value;  // "68 degF (20 degC)"
-  std::string why;    // "room temperature", with its source: "common practice", "ASME B36.10M" ...
-  std::string key;    // where the job would say it, "riser.material", "connections[2].gap"; empty: nowhere
-};
-
-/// The part of the plan that a caution, a note or a refusal belongs to and is printed with.
-/// `whole_job` stands before any figure; `care` is for the shop's daily use and stands last.
-enum class Topic { whole_job, connections, riser, levels, transfer, walls, relief, leak_test, list, care };
-
-struct Caution {
-  Topic where = Topic::whole_job;
-  std::string text;       // short and plain
-  std::string source;     // a standard, a report, or "common practice"
-  bool standing = false;  // goes with every plan, whatever is in it
-};
-
-struct Note {
-  Topic where = Topic::whole_job;
-  std::string text;
-};
-
-/// Why the job cannot go ahead as asked.
-struct Refusal {
-  Topic where = Topic::whole_job;
-  std::string reason;   // one sentence
-  std::string asked;    // the number that is asked for, with its unit; empty where there is none
-  std::string allowed;  // the number that may be; beside it
-  std::string mend;     // the smallest change that lifts it
-};
 
 enum class Status { ok, caution, refused };
 
@@ -122,7 +90,6 @@ struct Levels {
   Length table_depth{};         // water up
   Length rim{};
   Volume rim_capacity{};
-  Volume left_in_table{};         // what stays in the table after draining
   Volume line_volume{};           // water that stands in riser and chain
   bool enough = true;             // usable >= need
   bool can_overflow = false;      // usable > rim capacity
@@ -137,7 +104,8 @@ struct TransferPlan {
   transfer::Start start;
   transfer::Fill fill;
   transfer::Drain drain;
-  GaugePressure setting;  // of the regulator: given or recommended
+  Volume left_in_table{};  // what stays in the table after draining
+  GaugePressure setting;   // of the regulator: given or recommended
   bool setting_given = false;
   std::string setting_basis;                      // why this setting, one sentence
   GaugePressure highest_setting;                  // what walls and regulator allow

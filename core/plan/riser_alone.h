@@ -4,21 +4,15 @@
 
 #include "plan/plan.h"
 
-#include <memory>
-#include <vector>
-
 namespace riserun::plan {
 
 struct RiserAlone {
   RiserPlan plan;
-  std::vector<Assumption> assumptions;
-  std::vector<Refusal> refusals;
-  std::vector<Note> notes;
+  Remarks remarks;
 };
 
 /// @param reservoir its inside measures must be positive. The riser hangs in its first port; a usual bung is assumed
 ///        when it has none.
-RiserAlone plan_riser_alone(std::shared_ptr<const Catalog> catalog, JobReservoir reservoir, JobRiser riser, Bin bin,
-                            UnitSystem units);
+RiserAlone plan_riser_alone(const Catalog& catalog, JobReservoir reservoir, JobRiser riser, Bin bin, UnitSystem units);
 
 }  // namespace riserun::plan

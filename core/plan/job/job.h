@@ -198,6 +198,10 @@ Job read_job(const Catalog& catalog, const std::string& text, const std::filesys
 
 /// The port of that name, wherever it is; nullptr: there is none.
 const JobPort* find_port(const Job& job, const std::string& name);
+/// The port of that name among these; nullptr: it is none of them.
+const JobPort* port_named(const std::vector<JobPort>& ports, const std::string& name);
+/// The reservoir port that the riser hangs in: named, or where water leaves for the table; nullptr: none is given.
+const JobPort* riser_bung(const Job& job);
 
 /// A commented job that loads and solves, for `riserun new`.
 const std::string& starter_job();

@@ -1,6 +1,5 @@
 // What must agree between the parts of a job, once each has been read.
 #include "plan/job/job_reading.h"
-#include "plan/stage/drafting.h"
 #include "quantity/write.h"
 
 #include <fmt/format.h>

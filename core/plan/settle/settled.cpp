@@ -24,21 +24,21 @@ const VolumeFlow kRegulatorRatedFlow = cubic_feet_per_minute(20.0);
 /// Hands out what was given, or the default with a line in the list of assumptions.
 class Assumer {
  public:
-  explicit Assumer(std::vector<Assumption>& list) : list_(list) {}
+  explicit Assumer(Remarks& remarks) : remarks_(remarks) {}
 
   template <class T>
   T take(const std::optional<T>& given, T otherwise, const char* key, const char* what, std::string value,
          const char* why) {
     if (given) return *given;
-    list_.push_back({what, std::move(value), why, key});
+    remarks_.assume(what, std::move(value), why, key);
     return otherwise;
   }
   void note(std::string what, std::string value, std::string why) {
-    list_.push_back({std::move(what), std::move(value), std::move(why), ""});
+    remarks_.assume(std::move(what), std::move(value), std::move(why));
   }
 
  private:
-  std::vector<Assumption>& list_;
+  Remarks& remarks_;
 };
 
 void settle_boxes(const Job& job, Settled& settled, Assumer& assume) {
@@ -135,8 +135,8 @@ const char* order_name(chain::Order order) {
 
 }  // namespace
 
-Settled settle(const Job& job, std::vector<Assumption>& assumptions) {
-  Assumer assume(assumptions);
+Settled settle(const Job& job, Remarks& remarks) {
+  Assumer assume(remarks);
   Settled settled;
   settle_boxes(job, settled, assume);
   settle_walls(job, settled, assume);

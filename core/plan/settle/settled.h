@@ -3,7 +3,7 @@
 
 #include "hydraulics/fluid.h"
 #include "plan/job/job.h"
-#include "plan/plan.h"
+#include "plan/remarks.h"
 #include "reservoir/box.h"
 #include "reservoir/walls.h"
 #include "transfer/transfer.h"
@@ -32,6 +32,6 @@ struct Settled {
 };
 
 /// Fills in what the job leaves out, and states each assumption with its reason.
-Settled settle(const Job& job, std::vector<Assumption>& assumptions);
+Settled settle(const Job& job, Remarks& remarks);
 
 }  // namespace riserun::plan

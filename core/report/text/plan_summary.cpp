@@ -75,7 +75,7 @@ std::string fill_line(const Plan& plan, UnitSystem units) {
 std::string drain_line(const Plan& plan, UnitSystem units) {
   const transfer::Drain& drain = plan.transfer.drain;
   return fmt::format("{}; {} stays in the table", time_with_range(drain),
-                     write_volume(plan.levels.left_in_table, units));
+                     write_volume(plan.transfer.left_in_table, units));
 }
 
 std::string walls_line(const Plan& plan) {

@@ -88,7 +88,7 @@ std::string levels_text(const Plan& plan, const Style& style) {
       {"reservoir, water up", depth(levels.reservoir_depth_up), "", ""},
       {"heel below the riser", depth(plan.riser.riser.end_height), volume(levels.heel), "stays behind"},
       {"table to the rim", depth(levels.rim), volume(levels.rim_capacity), ""},
-      {"stays in the table", "", volume(levels.left_in_table), "after draining"},
+      {"stays in the table", "", volume(plan.transfer.left_in_table), "after draining"},
   };
   std::string text = heading("Levels", style) + columns(rows, "  ", {1, 2});
   text += wrapped("  ", fmt::format("Lift between the two water surfaces: {} at the start, {} with the table full.",

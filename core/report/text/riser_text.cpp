@@ -79,10 +79,10 @@ std::string riser_text(const Plan& plan, const Style& style) {
 
 std::string riser_text(const catalog::Catalog& catalog, const plan::RiserAlone& riser, const Style& style) {
   std::string text = heading("Riser", style);
-  for (const plan::Refusal& refusal : riser.refusals) text += refusal_text(refusal);
+  for (const plan::Refusal& refusal : riser.remarks.refusals) text += refusal_text(refusal);
   text += rows_of(catalog, riser.plan, style);
-  for (const plan::Note& note : riser.notes) text += wrapped("  Note: ", note.text);
-  return text + "\n" + heading("Assumed, because it was not said", style) + assumption_rows(riser.assumptions);
+  for (const plan::Note& note : riser.remarks.notes) text += wrapped("  Note: ", note.text);
+  return text + "\n" + heading("Assumed, because it was not said", style) + assumption_rows(riser.remarks.assumptions);
 }
 
 }  // namespace riserun::report

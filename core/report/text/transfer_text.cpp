@@ -111,7 +111,7 @@ std::string filling(const Plan& plan, const Style& style) {
 
 std::string draining(const Plan& plan, const Style& style) {
   auto rows = common_rows(plan.transfer.drain, false, style.units);
-  rows.push_back({"stays in the table", write_volume(plan.levels.left_in_table, style.units)});
+  rows.push_back({"stays in the table", write_volume(plan.transfer.left_in_table, style.units)});
   return heading("Draining", style) + as_rows(rows);
 }
 

@@ -65,7 +65,7 @@ class Figures {
               "From the charge down to one bore over the riser's end, where air begins to be drawn in."},
              {"ullage", volume(levels.ullage_at_charge),
               fmt::format("{:.0f} % of the reservoir", 100.0 * levels.ullage_fraction), "Air space over the charge."},
-             {"left in the table", volume(levels.left_in_table), "", "Below the inlet, after draining."},
+             {"left in the table", volume(plan_.transfer.left_in_table), "", "Below the inlet, after draining."},
              {"lift at the start", length(levels.lift_start), "", "Height between the two water surfaces."},
              {"lift when full", length(levels.lift_full), "", "Height between the two water surfaces."}}};
   }

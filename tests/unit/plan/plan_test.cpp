@@ -80,7 +80,7 @@ TEST(MainExample, FillsInTheTimeWishedForAndDrainsEmpty) {
   EXPECT_LE(transfer.setting, bevel_bench().walls.limit);
   EXPECT_EQ(transfer.setting_basis, "fills in the 3 min wished for");
   EXPECT_EQ(transfer.drain.stop, transfer::Stop::goal_reached);
-  EXPECT_DOUBLE_EQ(in_us_gallons(bevel_bench().levels.left_in_table), 0.0);
+  EXPECT_DOUBLE_EQ(in_us_gallons(bevel_bench().transfer.left_in_table), 0.0);
 }
 
 // The floor panel: 20 x 16 in, b/a = 1.25, 10 ga steel 0.1345 in. Edge moment of a plate with held edges between 0.0639

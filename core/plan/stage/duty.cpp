@@ -1,5 +1,5 @@
 // What the runs of a job must stand besides pressure: the heat of the water, and the vacuum of water that cools.
-#include "plan/stage/draft_duty.h"
+#include "plan/stage/duty.h"
 
 #include "chain/finder.h"
 
@@ -21,29 +21,29 @@ bool on_reservoir(const Job& job, const JobConnection& connection) {
 
 }  // namespace
 
-std::optional<Temperature> settle_hottest(Draft& draft, const JobConnection& connection, Service service) {
+std::optional<Temperature> settle_hottest(const Inputs& inputs, const JobConnection& connection, Service service,
+                                          Remarks& remarks) {
   if (connection.hottest) return connection.hottest;
-  const Temperature water = draft.settled.temperature;
+  const Temperature water = inputs.settled.temperature;
   if (service != Service::water || !(chain::rated_up_to() < water)) return std::nullopt;
-  draft.assume(fmt::format("hottest that '{}' gets", connection.name), write_temperature(water, draft.units()),
-               "the water's temperature", draft.key_of(connection, "hottest"));
+  remarks.assume(fmt::format("hottest that '{}' gets", connection.name), write_temperature(water, inputs.job.units),
+                 "the water's temperature", key_of(inputs.job, connection, "hottest"));
   return water;
 }
 
-bool settle_vacuum(Draft& draft, const JobConnection& connection, Service service) {
+bool settle_vacuum(const Inputs& inputs, const JobConnection& connection, Service service, Remarks& remarks) {
   if (connection.vacuum) return *connection.vacuum;
-  const bool draws = service == Service::water && on_reservoir(draft.plan.job, connection) &&
-                     warm_enough_for_vacuum() < draft.settled.temperature;
+  const bool draws = service == Service::water && on_reservoir(inputs.job, connection) &&
+                     warm_enough_for_vacuum() < inputs.settled.temperature;
   if (draws)
-    draft.assume(fmt::format("vacuum in '{}'", connection.name), "it must be stood",
-                 "hot water that cools in a shut reservoir draws one (common practice); 'vacuum: no' says that it is "
-                 "vented",
-                 draft.key_of(connection, "vacuum"));
+    remarks.assume(fmt::format("vacuum in '{}'", connection.name), "it must be stood",
+                   "hot water that cools in a shut reservoir draws one (common practice); 'vacuum: no' says that it is "
+                   "vented",
+                   key_of(inputs.job, connection, "vacuum"));
   return draws;
 }
 
-std::vector<PartId> proved_devices(const Draft& draft, const std::vector<PartId>& devices, ConnectionPlan& plan) {
-  const Catalog& catalog = draft.catalog();
+std::vector<PartId> proved_devices(const Catalog& catalog, const std::vector<PartId>& devices, ConnectionPlan& plan) {
   std::vector<PartId> proved;
   for (const PartId device : devices)
     if (chain::stands_duty(catalog, device, plan.request)) proved.push_back(device);

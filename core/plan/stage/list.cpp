@@ -1,6 +1,8 @@
-// The list: what to buy, what comes from the bin, what to cut, and what gets used up, over the whole job.
+#include "plan/stage/list.h"
+
 #include "catalog/words/part_search.h"
-#include "plan/stage/drafting.h"
+#include "chain/finder.h"
+#include "plan/stage/bungs.h"
 #include "quantity/write.h"
 
 #include <fmt/format.h>
@@ -20,9 +22,9 @@ const double kTapePerJoint = 0.25;        // m of 1/2 in tape: common practice
 const double kTapePerRoll = 13.2;         // m: 520 in, the usual roll (common practice)
 
 /// Counts parts by where they come from, and keeps what each is for.
-class MixedRadix {
+class PartTally {
  public:
-  explicit MixedRadix(const Catalog& catalog) : catalog_(catalog) {}
+  explicit PartTally(const Catalog& catalog) : catalog_(catalog) {}
 
   void add(PartId part, bool from_bin, const std::string& used_for, int quantity = 1) {
     ListItem& item = items_[{from_bin, part}];
@@ -84,17 +86,17 @@ int pieces_of(const Catalog& catalog, const ConnectionPlan& connection, PartId p
   return std::max(1, static_cast<int>(std::ceil((*connection.hose_length / piece).value() - 1e-9)));
 }
 
-void add_chain(Draft& draft, MixedRadix& tally, const ConnectionPlan& connection) {
+void add_chain(const Catalog& catalog, const ConnectionPlan& connection, BinLeft& bin, PartTally& tally) {
   for (const chain::ChainPart& part : connection.chain()->parts) {
     tally.add(part.part, part.from_bin, connection.name, part.pieces);
-    const int pieces = part.cut_length ? 1 : pieces_of(draft.catalog(), connection, part.part);
-    for (int more = pieces - 1; more > 0; --more) tally.add(part.part, draft.bin.take(part.part), connection.name);
+    const int pieces = part.cut_length ? 1 : pieces_of(catalog, connection, part.part);
+    for (int more = pieces - 1; more > 0; --more) tally.add(part.part, bin.take(part.part), connection.name);
     for (std::size_t i = 0; i < part.plugs.size(); ++i)
       tally.add(part.plugs[i], part.plug_from_bin[i], connection.name);
   }
 }
 
-void add_manifold(MixedRadix& tally, const ManifoldPlan& manifold) {
+void add_manifold(const ManifoldPlan& manifold, PartTally& tally) {
   for (const chain::AssemblyPart& part : manifold.assembly()->parts) {
     tally.add(part.part, part.from_bin, manifold.name);
     for (const chain::PortFollower& port : part.ports)
@@ -103,9 +105,8 @@ void add_manifold(MixedRadix& tally, const ManifoldPlan& manifold) {
 }
 
 /// Parts with the same ports that could stand in for one that is bought: another material or the next length.
-void suggest_instead(const Draft& draft, ListItem& item) {
+void suggest_instead(const Catalog& catalog, ListItem& item) {
   if (!item.part) return;
-  const Catalog& catalog = draft.catalog();
   const catalog::Part& part = catalog.part(*item.part);
   if (part.ports.empty()) return;
   const auto same_ports = [&](const catalog::Part& other) {
@@ -123,9 +124,9 @@ void suggest_instead(const Draft& draft, ListItem& item) {
 }
 
 /// The clamp of the catalog that the hose size takes.
-std::optional<PartId> clamp_for(const Draft& draft, const std::string& hose_size) {
-  for (const PartId id : catalog::find_parts(draft.catalog(), "hose clamp")) {
-    const std::string& size = draft.catalog().part(id).size;
+std::optional<PartId> clamp_for(const Catalog& catalog, const std::string& hose_size) {
+  for (const PartId id : catalog::find_parts(catalog, "hose clamp")) {
+    const std::string& size = catalog.part(id).size;
     if (size == hose_size || size.rfind(hose_size + " ", 0) == 0) return id;
   }
   return std::nullopt;
@@ -154,36 +155,35 @@ std::optional<PartId> cheapest(const Catalog& catalog, Fits fits) {
   return best;
 }
 
-void add_part_or_thing(Draft& draft, MixedRadix& tally, const std::optional<PartId>& part, ListItem thing) {
+void add_part_or_thing(const std::optional<PartId>& part, ListItem thing, BinLeft& bin, PartTally& tally) {
   if (part) {
-    tally.add(*part, draft.bin.take(*part), thing.used_for.front());
+    tally.add(*part, bin.take(*part), thing.used_for.front());
   } else {
     tally.add_unlisted(std::move(thing));
   }
 }
 
-void add_clamps_of(Draft& draft, MixedRadix& tally, const chain::ChainJoint& joint, int each,
-                   const std::string& used_for) {
-  const Catalog& catalog = draft.catalog();
+void add_clamps_of(const Catalog& catalog, const chain::ChainJoint& joint, int each, const std::string& used_for,
+                   BinLeft& bin, PartTally& tally) {
   if (catalog.mating_rules()[joint.rule].seal != "clamp") return;
   const std::string& size = catalog.size_name(catalog.port_type(joint.b).size);
   for (int i = 0; i < std::max(1, each); ++i)
     add_part_or_thing(
-        draft, tally, clamp_for(draft, size),
-        unlisted("hose-clamp/" + size, "hose clamp", "for " + size + " in hose", "hose and clamps", used_for));
+        clamp_for(catalog, size),
+        unlisted("hose-clamp/" + size, "hose clamp", "for " + size + " in hose", "hose and clamps", used_for), bin,
+        tally);
 }
 
-void add_clamps(Draft& draft, MixedRadix& tally, const ConnectionPlan& connection) {
+void add_clamps(const Catalog& catalog, const ConnectionPlan& connection, BinLeft& bin, PartTally& tally) {
   if (connection.hose_joints == 0) return;
   const int each = connection.clamps / connection.hose_joints;
   for (const chain::ChainJoint& joint : connection.chain()->joints)
-    add_clamps_of(draft, tally, joint, each, connection.name);
+    add_clamps_of(catalog, joint, each, connection.name, bin, tally);
 }
 
-void add_test_gauge(Draft& draft, MixedRadix& tally) {
-  const LeakTestPlan& test = draft.plan.leak_test;
-  const Catalog& catalog = draft.catalog();
-  const UnitSystem units = draft.units();
+void add_test_gauge(const Inputs& inputs, const LeakTestPlan& test, BinLeft& bin, PartTally& tally) {
+  const Catalog& catalog = inputs.catalog;
+  const UnitSystem units = inputs.job.units;
   if (!(test.gauge_full_scale > psig(0.0))) {
     tally.add_unlisted(unlisted("water-column", "clear hose for a water column",
                                 write_long_length(test.water_column_leg * 2.0, units) + " long", "hose and clamps",
@@ -195,11 +195,12 @@ void add_test_gauge(Draft& draft, MixedRadix& tally) {
     return scale && std::abs(in_pascals(*scale) - in_pascals(test.gauge_full_scale)) < 100.0;
   });
   add_part_or_thing(
-      draft, tally, dial,
+      dial,
       unlisted("test-gauge", "low-pressure gauge",
                fmt::format("0 to {}, marks of {} or finer", write_pressure_alone(test.gauge_full_scale, units),
                            write_pressure_alone(test.gauge_mark, units)),
-               "gauges and air", "leak test"));
+               "gauges and air", "leak test"),
+      bin, tally);
 }
 
 /// The relief valve that opens nearest below the wanted pressure and still above the pressure that it must hold.
@@ -213,16 +214,16 @@ std::optional<PartId> relief_part(const Catalog& catalog, GaugePressure holds, G
   return cheapest(catalog, [&](PartId id) { return opens_at(catalog, id) == nearest; });
 }
 
-void add_test_gear(Draft& draft, MixedRadix& tally) {
-  const LeakTestPlan& test = draft.plan.leak_test;
-  const UnitSystem units = draft.units();
+void add_test_gear(const Inputs& inputs, const LeakTestPlan& test, const ReliefPlan& relief, BinLeft& bin,
+                   PartTally& tally) {
+  const UnitSystem units = inputs.job.units;
   if (test.possible) {
-    add_test_gauge(draft, tally);
-    add_part_or_thing(draft, tally, relief_part(draft.catalog(), test.pressure, test.relief),
+    add_test_gauge(inputs, test, bin, tally);
+    add_part_or_thing(relief_part(inputs.catalog, test.pressure, test.relief),
                       unlisted("test-relief", "relief valve", "set at " + write_pressure_alone(test.relief, units),
-                               "gauges and air", "leak test"));
+                               "gauges and air", "leak test"),
+                      bin, tally);
   }
-  const ReliefPlan& relief = draft.plan.relief;
   if (!relief.given && relief.set_pressure > psig(0.0)) {
     std::string size = "set at " + write_pressure_alone(relief.set_pressure, units);
     if (relief.valve_bore) size += ", clear bore " + write_thickness(*relief.valve_bore, units, 2) + " or more";
@@ -231,9 +232,9 @@ void add_test_gear(Draft& draft, MixedRadix& tally) {
 }
 
 /// Bungs that are not welded in yet.
-void add_bungs(Draft& draft, MixedRadix& tally) {
-  const Catalog& catalog = draft.catalog();
-  for (const JobPort& port : draft.plan.job.reservoir.ports) {
+void add_bungs(const Inputs& inputs, BinLeft& bin, PartTally& tally) {
+  const Catalog& catalog = inputs.catalog;
+  for (const JobPort& port : inputs.job.reservoir.ports) {
     if (port.welded_in.value_or(true)) continue;
     const std::string family =
         port.bung.value_or(reservoir::BungKind::half_coupling) == reservoir::BungKind::half_coupling ? "half coupling"
@@ -243,20 +244,20 @@ void add_bungs(Draft& draft, MixedRadix& tally) {
       const bool has_port = std::any_of(row.ports.begin(), row.ports.end(),
                                         [&](const catalog::Port& end) { return end.type == port.type; });
       return has_port && catalog.family(row.family).weld_bung && catalog.family(row.family).name == family &&
-             (port.material ? *port.material == row.material : welds_to_tank(draft, row.material));
+             (port.material ? *port.material == row.material : welds_to_tank(inputs, row.material));
     });
-    add_part_or_thing(draft, tally, part,
+    add_part_or_thing(part,
                       unlisted("bung", "weld bung", catalog.written(port.type) + " " + family, "weld fittings",
-                               "weld in: " + port.name));
+                               "weld in: " + port.name),
+                      bin, tally);
   }
 }
 
-void cut_riser(const Draft& draft, ShoppingList& list) {
-  const RiserPlan& plan = draft.plan.riser;
+void cut_riser(const Catalog& catalog, const RiserPlan& plan, ShoppingList& list) {
   if (!(plan.riser.cut_length > metres(0.0))) return;
   CutItem cut;
-  cut.stock = plan.stock_part ? part_title(draft.catalog(), *plan.stock_part)
-                              : plan.request.pipe.name + ", to be threaded at one end";
+  cut.stock =
+      plan.stock_part ? part_title(catalog, *plan.stock_part) : plan.request.pipe.name + ", to be threaded at one end";
   cut.length = plan.riser.cut_length;
   cut.offcut = plan.riser.offcut;
   cut.used_for = "riser";
@@ -265,40 +266,40 @@ void cut_riser(const Draft& draft, ShoppingList& list) {
   list.cut.push_back(std::move(cut));
 }
 
-void cut_hoses(const Draft& draft, ShoppingList& list) {
-  for (const ConnectionPlan& connection : draft.plan.connections) {
+void cut_hoses(const Catalog& catalog, const std::vector<ConnectionPlan>& connections, ShoppingList& list) {
+  for (const ConnectionPlan& connection : connections) {
     if (connection.chain() == nullptr || connection.chain()->span || !connection.hose_length) continue;
     std::map<PartId, int> hoses;
     for (const chain::ChainPart& part : connection.chain()->parts)
-      if (draft.catalog().part(part.part).cut_to_length) ++hoses[part.part];
+      if (catalog.part(part.part).cut_to_length) ++hoses[part.part];
     for (const auto& [hose, count] : hoses)
-      list.cut.push_back({part_title(draft.catalog(), hose), *connection.hose_length, metres(0.0), count,
-                          connection.name, "end to end, cut square"});
+      list.cut.push_back({part_title(catalog, hose), *connection.hose_length, metres(0.0), count, connection.name,
+                          "end to end, cut square"});
   }
 }
 
 /// In a branched connection each hose has the length that the catalog sells it in.
-void cut_branched_hoses(const Draft& draft, ShoppingList& list) {
-  for (const ManifoldPlan& manifold : draft.plan.manifolds) {
+void cut_branched_hoses(const Catalog& catalog, const std::vector<ManifoldPlan>& manifolds, ShoppingList& list) {
+  for (const ManifoldPlan& manifold : manifolds) {
     if (manifold.assembly() == nullptr) continue;
     std::map<PartId, int> hoses;
     for (const chain::AssemblyPart& part : manifold.assembly()->parts)
-      if (draft.catalog().part(part.part).cut_to_length) ++hoses[part.part];
+      if (catalog.part(part.part).cut_to_length) ++hoses[part.part];
     for (const auto& [hose, count] : hoses)
-      list.cut.push_back({part_title(draft.catalog(), hose), straight_length(draft.catalog().part(hose)), metres(0.0),
-                          count, manifold.name, "end to end, cut square"});
+      list.cut.push_back({part_title(catalog, hose), straight_length(catalog.part(hose)), metres(0.0), count,
+                          manifold.name, "end to end, cut square"});
   }
 }
 
 /// Pieces that the runs between ports with a measured gap are made up with.
-void cut_spans(const Draft& draft, ShoppingList& list) {
-  for (const ConnectionPlan& connection : draft.plan.connections) {
+void cut_spans(const Catalog& catalog, const std::vector<ConnectionPlan>& connections, ShoppingList& list) {
+  for (const ConnectionPlan& connection : connections) {
     if (connection.chain() == nullptr) continue;
     for (const chain::ChainPart& part : connection.chain()->parts) {
       if (!part.cut_length) continue;
-      const catalog::Part& row = draft.catalog().part(part.part);
+      const catalog::Part& row = catalog.part(part.part);
       const Length offcut = straight_length(row) * static_cast<double>(part.pieces) - *part.cut_length - kKerf;
-      list.cut.push_back({part_title(draft.catalog(), part.part), *part.cut_length,
+      list.cut.push_back({part_title(catalog, part.part), *part.cut_length,
                           row.threaded_when_cut ? std::max(metres(0.0), offcut) : metres(0.0), 1, connection.name,
                           row.threaded_when_cut ? "end to end, then thread both ends" : "end to end, cut square"});
     }
@@ -306,20 +307,20 @@ void cut_spans(const Draft& draft, ShoppingList& list) {
 }
 
 /// Joints over the whole job, by what makes them tight.
-std::map<std::string, int> joints_by_seal(const Draft& draft) {
-  const Catalog& catalog = draft.catalog();
+std::map<std::string, int> joints_by_seal(const Inputs& inputs, const ListedSections& sections) {
+  const Catalog& catalog = inputs.catalog;
   std::map<std::string, int> count;
   const auto count_mate = [&](PortTypeId a) {
     const auto mates = catalog.mates(a);
     if (!mates.empty()) ++count[catalog.mating_rules()[mates.front().rule].seal];
   };
-  for (const ConnectionPlan& connection : draft.plan.connections) {
+  for (const ConnectionPlan& connection : sections.connections) {
     if (connection.chain() == nullptr) continue;
     for (const chain::ChainJoint& joint : connection.chain()->joints) ++count[catalog.mating_rules()[joint.rule].seal];
     for (const chain::ChainPart& part : connection.chain()->parts)
       for (const PartId plug : part.plugs) count_mate(catalog.part(plug).ports[0].type);
   }
-  for (const ManifoldPlan& manifold : draft.plan.manifolds) {
+  for (const ManifoldPlan& manifold : sections.manifolds) {
     if (manifold.assembly() == nullptr) continue;
     for (const chain::AssemblyJoint& joint : manifold.assembly()->joints)
       ++count[catalog.mating_rules()[joint.joint.rule].seal];
@@ -327,19 +328,18 @@ std::map<std::string, int> joints_by_seal(const Draft& draft) {
       for (const chain::PortFollower& port : part.ports)
         if (port.what == chain::PortFollower::What::plug) count_mate(catalog.part(port.plug).ports[0].type);
   }
-  for (const TestPlug& plug : draft.plan.leak_test.plugs)
+  for (const TestPlug& plug : sections.leak_test.plugs)
     if (plug.part) count_mate(catalog.part(*plug.part).ports[0].type);
-  const JobPort* bung = riser_bung(draft.plan.job);
-  if (draft.plan.riser.request.bung != reservoir::BungKind::welded_riser) {
+  const JobPort* bung = riser_bung(inputs.job);
+  if (sections.riser.request.bung != reservoir::BungKind::welded_riser) {
     if (bung != nullptr) count_mate(bung->type);
     if (bung == nullptr) ++count["thread sealant"];
   }
   return count;
 }
 
-bool stainless_on_stainless(const Draft& draft) {
-  const Catalog& catalog = draft.catalog();
-  for (const ConnectionPlan& connection : draft.plan.connections) {
+bool stainless_on_stainless(const Catalog& catalog, const std::vector<ConnectionPlan>& connections) {
+  for (const ConnectionPlan& connection : connections) {
     if (connection.chain() == nullptr) continue;
     const auto& parts = connection.chain()->parts;
     for (std::size_t i = 0; i + 1 < parts.size(); ++i) {
@@ -352,9 +352,9 @@ bool stainless_on_stainless(const Draft& draft) {
   return false;
 }
 
-void add_consumables(const Draft& draft, ShoppingList& list) {
-  for (const auto& [name, joints] : joints_by_seal(draft)) {
-    const catalog::Seal* seal = draft.catalog().seal(name);
+void add_consumables(const Inputs& inputs, const ListedSections& sections, ShoppingList& list) {
+  for (const auto& [name, joints] : joints_by_seal(inputs, sections)) {
+    const catalog::Seal* seal = inputs.catalog.seal(name);
     if (seal == nullptr || seal->consumable.empty() || name == "clamp") continue;
     const std::string why = fmt::format("{} joint{} with {}", joints, joints == 1 ? "" : "s", name);
     if (name.find("thread sealant") != std::string::npos) {
@@ -365,52 +365,70 @@ void add_consumables(const Draft& draft, ShoppingList& list) {
       list.consumables.push_back({seal->consumable, fmt::format("{}", joints), why});
     }
   }
-  if (stainless_on_stainless(draft))
+  if (stainless_on_stainless(inputs.catalog, sections.connections))
     list.consumables.push_back({"anti-gall thread paste", "1 tube", "stainless threads gall on stainless"});
-  if (draft.plan.leak_test.possible)
+  if (sections.leak_test.possible)
     list.consumables.push_back({"leak-test solution", "1 bottle", "every joint and weld; household soap will not do"});
 }
 
-void check_cost(Draft& draft, const ShoppingList& list) {
-  const auto& cap = draft.plan.job.wishes.cost_cap;
+void check_cost(const Wishes& wishes, const ShoppingList& list, Remarks& remarks) {
+  const auto& cap = wishes.cost_cap;
   if (!cap || list.total <= *cap) return;
-  draft.caution(Topic::list,
-                fmt::format("The list comes to about {}, more than the {} wished for.", write_price(list.total),
-                            write_price(*cap)),
-                "indicative prices");
+  remarks.caution(Topic::list,
+                  fmt::format("The list comes to about {}, more than the {} wished for.", write_price(list.total),
+                              write_price(*cap)),
+                  "indicative prices");
+}
+
+/// What ends the connections, what the riser is cut from and what plugs the ports for the test.
+void add_single_parts(const ListedSections& sections, PartTally& tally) {
+  if (const RiserPlan& riser = sections.riser; riser.stock_part)
+    tally.add(*riser.stock_part, riser.stock_from_bin, "riser");
+  for (const ConnectionPlan& connection : sections.connections)
+    if (connection.ends_in && connection.chain() != nullptr)
+      tally.add(*connection.ends_in, connection.ends_in_from_bin, connection.name);
+  for (const ManifoldPlan& manifold : sections.manifolds) {
+    if (manifold.assembly() == nullptr) continue;
+    for (const chain::AssemblyEnd& end : manifold.assembly()->ends)
+      if (end.device) tally.add(*end.device, end.from_bin, manifold.name);
+  }
+  for (const TestPlug& plug : sections.leak_test.plugs)
+    if (plug.part) tally.add(*plug.part, plug.from_bin, "leak test");
 }
 
 }  // namespace
 
-void draft_list(Draft& draft) {
-  ShoppingList& list = draft.plan.list;
-  MixedRadix tally(draft.catalog());
-  for (const ConnectionPlan& connection : draft.plan.connections) {
+ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, BinLeft bin, Remarks& remarks) {
+  const Catalog& catalog = inputs.catalog;
+  PartTally tally(catalog);
+  for (const ConnectionPlan& connection : sections.connections) {
     if (connection.chain() == nullptr) continue;
-    add_chain(draft, tally, connection);
-    add_clamps(draft, tally, connection);
+    add_chain(catalog, connection, bin, tally);
+    add_clamps(catalog, connection, bin, tally);
   }
-  for (const ManifoldPlan& manifold : draft.plan.manifolds) {
+  for (const ManifoldPlan& manifold : sections.manifolds) {
     if (manifold.assembly() == nullptr) continue;
-    add_manifold(tally, manifold);
+    add_manifold(manifold, tally);
     for (const chain::AssemblyJoint& joint : manifold.assembly()->joints)
-      add_clamps_of(draft, tally, joint.joint, 1, manifold.name);
+      add_clamps_of(catalog, joint.joint, 1, manifold.name, bin, tally);
   }
-  for (const ExtraPart& extra : draft.extras) tally.add(extra.part, extra.from_bin, extra.used_for);
-  add_bungs(draft, tally);
-  add_test_gear(draft, tally);
+  add_single_parts(sections, tally);
+  add_bungs(inputs, bin, tally);
+  add_test_gear(inputs, sections.leak_test, sections.relief, bin, tally);
+  ShoppingList list;
   list.buy = tally.taken(false);
   list.from_bin = tally.taken(true);
   for (ListItem& item : list.buy) {
-    suggest_instead(draft, item);
+    suggest_instead(catalog, item);
     list.total += item.price();
   }
-  cut_riser(draft, list);
-  cut_hoses(draft, list);
-  cut_branched_hoses(draft, list);
-  cut_spans(draft, list);
-  add_consumables(draft, list);
-  check_cost(draft, list);
+  cut_riser(catalog, sections.riser, list);
+  cut_hoses(catalog, sections.connections, list);
+  cut_branched_hoses(catalog, sections.manifolds, list);
+  cut_spans(catalog, sections.connections, list);
+  add_consumables(inputs, sections, list);
+  check_cost(inputs.job.wishes, list, remarks);
+  return list;
 }
 
 }  // namespace riserun::plan

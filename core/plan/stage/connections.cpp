@@ -1,7 +1,8 @@
 // The connections: what is asked of the chain search for each, and what comes of the answer.
-#include "chain/finder.h"
-#include "plan/stage/draft_duty.h"
-#include "plan/stage/drafting.h"
+#include "plan/stage/connections.h"
+
+#include "plan/stage/duty.h"
+#include "plan/stage/valves.h"
 #include "quantity/write.h"
 
 #include <fmt/format.h>
@@ -27,15 +28,14 @@ bool is_air_port(const Job& job, const std::string& name) { return port_named(jo
 
 }  // namespace
 
-Service settle_service(Draft& draft, const JobConnection& connection) {
+Service settle_service(const Job& job, const JobConnection& connection, Remarks& remarks) {
   if (connection.carries) return *connection.carries;
-  const Job& job = draft.plan.job;
   const bool air = is_air_port(job, connection.from) || is_air_port(job, connection.to) ||
                    std::any_of(connection.branches.begin(), connection.branches.end(),
                                [&](const JobBranch& branch) { return is_air_port(job, branch.to); });
-  draft.assume(fmt::format("what '{}' carries", connection.name), air ? "air" : "water",
-               air ? "one end is on the air supply" : "neither end is on the air supply",
-               draft.key_of(connection, "carries"));
+  remarks.assume(fmt::format("what '{}' carries", connection.name), air ? "air" : "water",
+                 air ? "one end is on the air supply" : "neither end is on the air supply",
+                 key_of(job, connection, "carries"));
   return air ? Service::air : Service::water;
 }
 
@@ -57,42 +57,42 @@ const char* freedom_name(Freedom freedom) {
 
 }  // namespace
 
-Freedom settle_freedom(Draft& draft, const JobConnection& connection, const std::string& port,
-                       const std::optional<Freedom>& given) {
+Freedom settle_freedom(const Job& job, const JobConnection& connection, const std::string& port,
+                       const std::optional<Freedom>& given, Remarks& remarks) {
   if (given) return *given;
-  const bool loose = is_air_port(draft.plan.job, port);
+  const bool loose = is_air_port(job, port);
   const Freedom freedom = loose ? Freedom::loose : Freedom::fixed;
-  const std::string held_key = port == connection.from ? draft.key_of(connection, "held.from")
-                               : port == connection.to ? draft.key_of(connection, "held.to")
+  const std::string held_key = port == connection.from ? key_of(job, connection, "held.from")
+                               : port == connection.to ? key_of(job, connection, "held.to")
                                                        : std::string();
-  draft.assume(fmt::format("how '{}' is held in '{}'", port, connection.name), freedom_name(freedom),
-               loose ? "it hangs on an air hose" : "its port is welded or mounted", held_key);
+  remarks.assume(fmt::format("how '{}' is held in '{}'", port, connection.name), freedom_name(freedom),
+                 loose ? "it hangs on an air hose" : "its port is welded or mounted", held_key);
   return freedom;
 }
 
 namespace {
 
-chain::PortEnd end_at(Draft& draft, const JobConnection& connection, const std::string& name,
-                      const std::optional<Freedom>& freedom) {
-  const JobPort* port = find_port(draft.plan.job, name);
-  return {port->type, port->material, settle_freedom(draft, connection, name, freedom), "the " + name,
-          !is_air_port(draft.plan.job, name)};
+chain::PortEnd end_at(const Job& job, const JobConnection& connection, const std::string& name,
+                      const std::optional<Freedom>& freedom, Remarks& remarks) {
+  const JobPort* port = find_port(job, name);
+  return {port->type, port->material, settle_freedom(job, connection, name, freedom, remarks), "the " + name,
+          !is_air_port(job, name)};
 }
 
 /// The gauge pressure that every part must stand unless the job says otherwise: all that the regulator can be set to.
-GaugePressure usual_rating(const Draft& draft) { return draft.settled.regulator_range; }
+GaugePressure usual_rating(const Settled& settled) { return settled.regulator_range; }
 
-VolumeFlow wanted_flow(const Draft& draft) {
-  const Job& job = draft.plan.job;
+VolumeFlow wanted_flow(const Inputs& inputs) {
+  const Job& job = inputs.job;
   if (!job.wishes.fill_time) return kUsualFlow;
-  return draft.settled.table.volume_at(job.table.depth) / *job.wishes.fill_time;
+  return inputs.settled.table.volume_at(job.table.depth) / *job.wishes.fill_time;
 }
 
 /// What the job avoids; and, on a port of the reservoir, plastic that shatters under compressed air: the leak test and
 /// an uncovered riser put air there even where water is meant to run. What is asked for by name is let in.
-std::vector<bool> banned_parts(const Draft& draft, const JobConnection& connection) {
-  const Catalog& catalog = draft.catalog();
-  const std::vector<JobPort>& ports = draft.plan.job.reservoir.ports;
+std::vector<bool> banned_parts(const Inputs& inputs, const JobConnection& connection) {
+  const Catalog& catalog = inputs.catalog;
+  const std::vector<JobPort>& ports = inputs.job.reservoir.ports;
   std::vector<bool> banned(catalog.parts().size(), false);
   if (port_named(ports, connection.from) != nullptr || port_named(ports, connection.to) != nullptr)
     for (std::size_t row = 0; row < banned.size(); ++row) banned[row] = !catalog.parts()[row].air;
@@ -105,26 +105,27 @@ std::vector<bool> banned_parts(const Draft& draft, const JobConnection& connecti
 
 }  // namespace
 
-ChainRequest request_for(Draft& draft, const JobConnection& connection, Service service) {
+ChainRequest request_for(const Inputs& inputs, const JobConnection& connection, Service service, const BinLeft& bin,
+                         Remarks& remarks) {
   ChainRequest request;
-  request.from = end_at(draft, connection, connection.from, connection.from_freedom);
-  request.order = connection.order.value_or(draft.settled.order);
+  request.from = end_at(inputs.job, connection, connection.from, connection.from_freedom, remarks);
+  request.order = connection.order.value_or(inputs.settled.order);
   request.needs = connection.needs;
   request.needs_in_order = connection.needs_in_order;
-  request.banned = banned_parts(draft, connection);
+  request.banned = banned_parts(inputs, connection);
   request.avoided = connection.avoid;
   request.service = service;
-  request.rating = connection.rating.value_or(usual_rating(draft));
+  request.rating = connection.rating.value_or(usual_rating(inputs.settled));
   request.galvanic = connection.galvanic;
   request.special_order = connection.special_order;
   request.smallest_bore = connection.smallest_bore;
   request.room = connection.room;
   request.most_parts = connection.most_parts;
   request.most_bushings = connection.most_bushings.value_or(chain::kUsualMostBushings);
-  request.hottest = settle_hottest(draft, connection, service);
-  request.vacuum = settle_vacuum(draft, connection, service);
-  request.flow = wanted_flow(draft);
-  request.bin = draft.bin.bin();
+  request.hottest = settle_hottest(inputs, connection, service, remarks);
+  request.vacuum = settle_vacuum(inputs, connection, service, remarks);
+  request.flow = wanted_flow(inputs);
+  request.bin = bin.bin();
   return request;
 }
 
@@ -138,8 +139,7 @@ std::vector<std::uint8_t> ports_to_enter(const catalog::Part& part) {
 
 /// For each kind of port that the devices have: the one that is bought (stocked before ordered, then the cheapest), and
 /// all that are in the bin.
-std::vector<chain::EndPart> device_ends(const Draft& draft, const std::vector<PartId>& devices) {
-  const Catalog& catalog = draft.catalog();
+std::vector<chain::EndPart> device_ends(const Catalog& catalog, const Bin& bin, const std::vector<PartId>& devices) {
   const auto rank = [&](PartId id) {
     const catalog::Part& part = catalog.part(id);
     return std::tuple(!part.stocked, part.price.cents(), part.id);
@@ -157,11 +157,11 @@ std::vector<chain::EndPart> device_ends(const Draft& draft, const std::vector<Pa
       if (known) continue;
       const bool buy = bought == ends.end() || rank(device) < rank(bought->part);
       if (buy && bought != ends.end()) bought->on_sale = false;
-      if (buy || draft.bin.count_of(device) > 0)
+      if (buy || bin.count_of(device) > 0)
         ends.push_back({device, {type, part.material, Freedom::loose, "the " + part.name}, buy});
     }
   }
-  std::erase_if(ends, [&](const chain::EndPart& end) { return !end.on_sale && draft.bin.count_of(end.part) == 0; });
+  std::erase_if(ends, [&](const chain::EndPart& end) { return !end.on_sale && bin.count_of(end.part) == 0; });
   return ends;
 }
 
@@ -175,12 +175,10 @@ std::vector<PartId> sold_by_length_in(const Catalog& catalog, const Chain& chain
 
 /// The height of a port's face: given, or worked out for the riser's bung in the lid and for a port in the table's
 /// floor.
-std::optional<Length> face_height(const Draft& draft, const std::string& name, bool& assumed) {
-  const Job& job = draft.plan.job;
+std::optional<Length> face_height(const Job& job, const RiserPlan& riser, const std::string& name, bool& assumed) {
   const JobPort* port = find_port(job, name);
   if (port == nullptr) return std::nullopt;
   if (port->face_height) return port->face_height;
-  const RiserPlan& riser = draft.plan.riser;
   assumed = true;
   if (name == riser.bung && !is_air_port(job, name))
     return job.reservoir.height + riser.request.bung_length - riser.request.bung_projection;
@@ -190,16 +188,17 @@ std::optional<Length> face_height(const Draft& draft, const std::string& name, b
   return std::nullopt;
 }
 
-std::optional<Length> gap_between(Draft& draft, const JobConnection& connection, bool& assumed) {
+std::optional<Length> gap_between(const Job& job, const RiserPlan& riser, const JobConnection& connection,
+                                  bool& assumed, Remarks& remarks) {
   if (connection.gap) return connection.gap;
-  const auto from = face_height(draft, connection.from, assumed);
-  const auto to = face_height(draft, connection.to, assumed);
+  const auto from = face_height(job, riser, connection.from, assumed);
+  const auto to = face_height(job, riser, connection.to, assumed);
   if (!from || !to) return std::nullopt;
   const Length gap = *from > *to ? *from - *to : *to - *from;
   if (assumed)
-    draft.assume(fmt::format("gap of '{}'", connection.name), write_length(gap, draft.units()),
-                 "from the lid's bung to the table's floor; measure it between the faces and give 'gap'",
-                 draft.key_of(connection, "gap"));
+    remarks.assume(fmt::format("gap of '{}'", connection.name), write_length(gap, job.units),
+                   "from the lid's bung to the table's floor; measure it between the faces and give 'gap'",
+                   key_of(job, connection, "gap"));
   return gap;
 }
 
@@ -222,8 +221,8 @@ void settle_span(const Catalog& catalog, ConnectionPlan& plan) {
 }
 
 /// Given; or what the gap leaves over; or the length that the catalog sells it in.
-void settle_hose(Draft& draft, const JobConnection& connection, ConnectionPlan& plan) {
-  const Catalog& catalog = draft.catalog();
+void settle_hose(const Inputs& inputs, const JobConnection& connection, ConnectionPlan& plan, Remarks& remarks) {
+  const Catalog& catalog = inputs.catalog;
   const Chain* chain = plan.chain();
   if (chain->span) return settle_span(catalog, plan);
   plan.run_length = chain->length;
@@ -238,9 +237,9 @@ void settle_hose(Draft& draft, const JobConnection& connection, ConnectionPlan& 
     const double aside = in_metres(connection.offset.value_or(metres(0.0)));
     if (along > 0.0) plan.hose_length = metres(std::hypot(along, aside));
   } else if (!connection.hose_length) {
-    draft.assume(fmt::format("length of the {} in '{}'", catalog.part(hoses.front()).name, connection.name),
-                 write_length(*plan.hose_length, draft.units()), "neither its length nor the gap was given",
-                 draft.key_of(connection, "hose length"));
+    remarks.assume(fmt::format("length of the {} in '{}'", catalog.part(hoses.front()).name, connection.name),
+                   write_length(*plan.hose_length, inputs.job.units), "neither its length nor the gap was given",
+                   key_of(inputs.job, connection, "hose length"));
   }
   plan.run_length = rigid + *plan.hose_length * static_cast<double>(hoses.size());
 }
@@ -256,15 +255,15 @@ void count_clamps(const Catalog& catalog, ConnectionPlan& plan) {
 }
 
 /// Says when a run without a hose does not come out at the gap, and by how much.
-void check_gap(Draft& draft, ConnectionPlan& plan, const JobConnection& connection) {
+void check_gap(const Inputs& inputs, ConnectionPlan& plan, const JobConnection& connection) {
   if (!plan.gap || plan.chain()->span) return;
-  const UnitSystem units = draft.units();
+  const UnitSystem units = inputs.job.units;
   const Length off = *plan.gap - plan.run_length;
   if (plan.hose_length) {
     if (off > plan.run_tolerance)
       plan.cautions.push_back(
           fmt::format("The {} is {} too short for the gap of {}.",
-                      draft.catalog().part(sold_by_length_in(draft.catalog(), *plan.chain()).front()).name,
+                      inputs.catalog.part(sold_by_length_in(inputs.catalog, *plan.chain()).front()).name,
                       write_length(off, units), write_length(*plan.gap, units)));
     return;
   }
@@ -283,14 +282,14 @@ void check_gap(Draft& draft, ConnectionPlan& plan, const JobConnection& connecti
                                     : "move the ports apart by that much, or ask for a shorter order"));
 }
 
-void refuse_none(Draft& draft, const ConnectionPlan& plan) {
+void refuse_none(const Inputs& inputs, const ConnectionPlan& plan, Remarks& remarks) {
   const chain::NoChain& none = *plan.none();
   Refusal refusal{Topic::connections, fmt::format("'{}' has no chain: {}", plan.name, none.reason), "", "", ""};
-  const Catalog& catalog = draft.catalog();
+  const Catalog& catalog = inputs.catalog;
   if (none.only_the_distance) {
-    refusal.asked = write_length(*plan.gap, draft.units());
+    refusal.asked = write_length(*plan.gap, inputs.job.units);
     const auto nearest = none.nearest_above ? none.nearest_above : none.nearest_below;
-    if (nearest) refusal.allowed = write_length(*nearest, draft.units());
+    if (nearest) refusal.allowed = write_length(*nearest, inputs.job.units);
   }
   if (none.special_order) {
     refusal.mend = fmt::format("order one part specially: {}", part_title(catalog, *none.special_order));
@@ -299,100 +298,147 @@ void refuse_none(Draft& draft, const ConnectionPlan& plan) {
   } else if (!none.mends.empty()) {
     refusal.mend = none.mends.front();
   }
-  draft.refuse(std::move(refusal));
+  remarks.refuse(std::move(refusal));
 }
 
-void refuse_unbuildable(Draft& draft, const ConnectionPlan& plan) {
+void refuse_unbuildable(const ConnectionPlan& plan, Remarks& remarks) {
   const Chain& chain = *plan.chain();
   if (chain.buildable) return;
-  draft.refuse({Topic::connections,
-                fmt::format("'{}' cannot be screwed together: {}", plan.name, chain.not_buildable_because), "", "",
-                "let one end turn, or add a union to 'need'"});
+  remarks.refuse({Topic::connections,
+                  fmt::format("'{}' cannot be screwed together: {}", plan.name, chain.not_buildable_because), "", "",
+                  "let one end turn, or add a union to 'need'"});
 }
 
 /// Unless the job says otherwise, the run from the riser to the table is not necked down far below the riser: the
 /// cheapest fittings are often the smallest. Where nothing wider can be had, the limit gives way.
-void keep_the_run_wide(Draft& draft, const chain::Finder& finder, const JobConnection& connection,
-                       ConnectionPlan& plan) {
-  const std::vector<JobPort>& table = draft.plan.job.table.ports;
-  const bool at_riser = plan.from == draft.plan.riser.bung || plan.to == draft.plan.riser.bung;
+void keep_the_run_wide(const Inputs& inputs, const chain::Finder& finder, const RiserPlan& riser,
+                       const JobConnection& connection, ConnectionPlan& plan, Remarks& remarks) {
+  const std::vector<JobPort>& table = inputs.job.table.ports;
+  const bool at_riser = plan.from == riser.bung || plan.to == riser.bung;
   const bool at_table = port_named(table, plan.from) != nullptr || port_named(table, plan.to) != nullptr;
   const bool is_main = plan.service == Service::water && at_riser && at_table && !connection.smallest_bore;
   if (!is_main) return;
-  plan.request.smallest_bore = draft.plan.riser.request.pipe.bore * kLeastShareOfRiserBore;
+  plan.request.smallest_bore = riser.request.pipe.bore * kLeastShareOfRiserBore;
   if (finder.can_join(plan.request, plan.span)) {
-    draft.assume(fmt::format("smallest bore in '{}'", connection.name),
-                 write_thickness(*plan.request.smallest_bore, draft.units(), 3),
-                 "0.6 of the riser's bore: a narrower run would throttle the fill",
-                 draft.key_of(connection, "smallest bore"));
+    remarks.assume(fmt::format("smallest bore in '{}'", connection.name),
+                   write_thickness(*plan.request.smallest_bore, inputs.job.units, 3),
+                   "0.6 of the riser's bore: a narrower run would throttle the fill",
+                   key_of(inputs.job, connection, "smallest bore"));
   } else {
     plan.request.smallest_bore.reset();
   }
 }
 
 /// What is asked for a connection, and what of the bin it may want.
-chain::Demand ask(Draft& draft, const chain::Finder& finder, const JobConnection& connection, ConnectionPlan& plan) {
+chain::Demand ask(const Inputs& inputs, const chain::Finder& finder, const RiserPlan& riser,
+                  const JobConnection& connection, ConnectionPlan& plan, Remarks& remarks) {
   plan.name = connection.name;
   plan.from = connection.from;
   plan.to = connection.to;
-  plan.service = settle_service(draft, connection);
-  plan.request = request_for(draft, connection, plan.service);
+  plan.service = settle_service(inputs.job, connection, remarks);
+  plan.request = request_for(inputs, connection, plan.service, BinLeft(inputs.job.bin), remarks);
   bool gap_is_assumed = false;
-  plan.gap = gap_between(draft, connection, gap_is_assumed);
+  plan.gap = gap_between(inputs.job, riser, connection, gap_is_assumed, remarks);
   plan.answer = chain::NoChain{};
   chain::Demand demand;
   if (connection.ends_in) {
-    demand.ends = device_ends(draft, proved_devices(draft, connection.ends_in->parts, plan));
+    demand.ends =
+        device_ends(inputs.catalog, inputs.job.bin, proved_devices(inputs.catalog, connection.ends_in->parts, plan));
     plan.request.to = demand.ends.front().end;
   } else {
-    plan.request.to = end_at(draft, connection, connection.to, connection.to_freedom);
+    plan.request.to = end_at(inputs.job, connection, connection.to, connection.to_freedom, remarks);
     plan.span = span_of(connection, plan, gap_is_assumed);
-    keep_the_run_wide(draft, finder, connection, plan);
+    keep_the_run_wide(inputs, finder, riser, connection, plan, remarks);
   }
   demand.request = plan.request;
   demand.span = plan.span;
   return demand;
 }
 
-void settle(Draft& draft, const JobConnection& connection, ConnectionPlan& plan) {
-  if (plan.ends_in) plan.to = part_title(draft.catalog(), *plan.ends_in);
+void settle(const Inputs& inputs, const JobConnection& connection, ConnectionPlan& plan, Remarks& remarks) {
+  if (plan.ends_in) plan.to = part_title(inputs.catalog, *plan.ends_in);
   if (plan.chain() == nullptr) {
-    refuse_none(draft, plan);
+    refuse_none(inputs, plan, remarks);
     return;
   }
-  refuse_unbuildable(draft, plan);
-  if (plan.ends_in) draft.extras.push_back({*plan.ends_in, plan.ends_in_from_bin, plan.name});
+  refuse_unbuildable(plan, remarks);
   plan.cautions.insert(plan.cautions.end(), plan.chain()->cautions.begin(), plan.chain()->cautions.end());
-  settle_hose(draft, connection, plan);
-  count_clamps(draft.catalog(), plan);
-  check_gap(draft, plan, connection);
+  settle_hose(inputs, connection, plan, remarks);
+  count_clamps(inputs.catalog, plan);
+  check_gap(inputs, plan, connection);
+}
+
+/// What nothing was found for is asked again with what is left: the answer says why there is none.
+void ask_again(const chain::Finder& finder, const JobConnection& connection, const chain::Demand& demand, BinLeft& left,
+               ConnectionPlan& plan) {
+  if (!connection.smallest_bore) plan.request.smallest_bore.reset();
+  plan.request.bin = left.bin();
+  plan.answer = plan.span ? finder.find_span(plan.request, *plan.span) : finder.find(plan.request);
+  if (!demand.ends.empty()) plan.ends_in = demand.ends.front().part;
+  if (plan.chain() == nullptr) return;
+  for (const chain::ChainPart& part : plan.chain()->parts) {
+    for (int piece = 0; part.from_bin && piece < part.pieces; ++piece) left.take(part.part);
+    for (std::size_t i = 0; i < part.plugs.size(); ++i)
+      if (part.plug_from_bin[i]) left.take(part.plugs[i]);
+  }
+}
+
+/// What the sharing of the bin gave the connection; its request may be asked again with that and what is left over.
+void take_share(const chain::Demand& demand, const chain::Allotment& got, ConnectionPlan& plan) {
+  plan.request.bin = got.given;
+  if (!got.met) return;
+  plan.answer = *got.chain;
+  if (!got.end) return;
+  plan.ends_in = demand.ends[*got.end].part;
+  plan.ends_in_from_bin = got.end_from_bin;
+  for (catalog::BinItem& item : plan.request.bin.items)
+    if (got.end_from_bin && item.part == *plan.ends_in) --item.count;
+  plan.request.to = demand.ends[*got.end].end;
+}
+
+/// The row that carries the water from the riser to the table.
+bool is_way_to_table(const Job& job, const RiserPlan& riser, const ConnectionPlan& plan) {
+  const bool reaches_table =
+      port_named(job.table.ports, plan.from) != nullptr || port_named(job.table.ports, plan.to) != nullptr;
+  const bool at_riser = plan.from == riser.bung || plan.to == riser.bung;
+  return plan.service == Service::water && reaches_table && at_riser;
 }
 
 }  // namespace
 
-void draft_connections(Draft& draft) {
-  const Job job = draft.plan.job;
-  const chain::Finder finder(draft.catalog());
-  std::vector<chain::Demand> demands;
-  std::vector<const JobConnection*> runs;
-  for (const JobConnection& connection : job.connections) {
-    if (!connection.branches.empty()) continue;  // see draft_manifolds
-    runs.push_back(&connection);
-    ConnectionPlan plan;
-    demands.push_back(ask(draft, finder, connection, plan));
-    draft.plan.connections.push_back(std::move(plan));
+AskedConnections ask_connections(const Inputs& inputs, const chain::Finder& finder, const RiserPlan& riser,
+                                 Remarks& remarks) {
+  AskedConnections asked;
+  for (const JobConnection& connection : inputs.job.connections) {
+    if (!connection.branches.empty()) continue;  // see manifolds.h
+    asked.of.push_back(&connection);
+    asked.demands.push_back(ask(inputs, finder, riser, connection, asked.plans.emplace_back(), remarks));
   }
-  share_bin(draft, finder, demands);
-  for (std::size_t i = 0; i < runs.size(); ++i) {
-    ConnectionPlan& plan = draft.plan.connections[i];
-    leave_valve_with_reservoir(draft, finder, plan);
-    settle(draft, *runs[i], plan);
-    const bool reaches_table =
-        port_named(job.table.ports, plan.from) != nullptr || port_named(job.table.ports, plan.to) != nullptr;
-    const bool at_riser = plan.from == draft.plan.riser.bung || plan.to == draft.plan.riser.bung;
-    if (plan.service == Service::water && reaches_table && at_riser && !draft.plan.water_connection)
-      draft.plan.water_connection = i;
+  return asked;
+}
+
+Connections plan_connections(const Inputs& inputs, const chain::Finder& finder, const RiserPlan& riser,
+                             AskedConnections asked, const BinShares& shares, Remarks& remarks) {
+  Connections done{std::move(asked.plans), std::nullopt, shares.left};
+  for (std::size_t i = 0; i < done.plans.size(); ++i) {
+    ConnectionPlan& plan = done.plans[i];
+    take_share(asked.demands[i], shares.connections[i], plan);
+    if (plan.chain() == nullptr) {
+      ask_again(finder, *asked.of[i], asked.demands[i], done.left, plan);
+      continue;
+    }
+    for (const catalog::BinItem& left : done.left.bin().items)
+      for (catalog::BinItem& item : plan.request.bin.items)
+        if (item.part == left.part) item.count += left.count;
   }
+  note_sharing(inputs, shares, remarks);
+  for (std::size_t i = 0; i < done.plans.size(); ++i) {
+    ConnectionPlan& plan = done.plans[i];
+    leave_valve_with_reservoir(inputs, finder, plan);
+    settle(inputs, *asked.of[i], plan, remarks);
+    if (!done.water && is_way_to_table(inputs.job, riser, plan)) done.water = i;
+  }
+  return done;
 }
 
 }  // namespace riserun::plan

@@ -1,5 +1,6 @@
 // The riser: which bung it hangs in, what pipe it is, and what it is cut from.
-#include "plan/stage/drafting.h"
+#include "plan/stage/riser.h"
+
 #include "quantity/write.h"
 
 #include <fmt/format.h>
@@ -64,15 +65,16 @@ bool is_measured(const Catalog& catalog, PortTypeId thread) {
 }
 
 /// Where the job has no port for it: the bung that most fitters would weld in.
-JobPort assumed_bung(Draft& draft) {
+JobPort assumed_bung(const Inputs& inputs, Remarks& remarks) {
   JobPort port;
-  const Catalog& catalog = draft.catalog();
-  const std::string size = draft.plan.job.riser.pipe_size.value_or(kAssumedSize);
+  const Catalog& catalog = inputs.catalog;
+  const std::string size = inputs.job.riser.pipe_size.value_or(kAssumedSize);
   const auto kind = catalog.find_kind("npt");
   const auto row = catalog.find_size(size);
   if (kind && row) port.type = catalog.find_port_type({*kind, *row, End::female}).value_or(PortTypeId{});
   port.bung = BungKind::full_coupling;
-  draft.assume("riser bung", size + " FNPT full coupling in the lid", "no port was given for the riser", "riser.bung");
+  remarks.assume("riser bung", size + " FNPT full coupling in the lid", "no port was given for the riser",
+                 "riser.bung");
   return port;
 }
 
@@ -87,17 +89,17 @@ const catalog::Part* bung_part(const Catalog& catalog, PortTypeId type, BungKind
   return nullptr;
 }
 
-void settle_bung(Draft& draft, const JobPort& port, RiserRequest& request) {
-  const UnitSystem units = draft.units();
+void settle_bung(const Inputs& inputs, const JobPort& port, RiserRequest& request, Remarks& remarks) {
+  const UnitSystem units = inputs.job.units;
   if (port.bung) {
     request.bung = *port.bung;
   } else {
     request.bung = BungKind::full_coupling;
-    draft.assume("bung of the riser", "full coupling through the lid", "a riser hung inside needs a thread from below");
+    remarks.assume("bung of the riser", "full coupling through the lid",
+                   "a riser hung inside needs a thread from below");
   }
-  const catalog::Part* part = bung_part(draft.catalog(), port.type, request.bung);
-  const JointSize* joint =
-      port.type.valid() ? draft.catalog().joint_size(draft.catalog().port_type(port.type)) : nullptr;
+  const catalog::Part* part = bung_part(inputs.catalog, port.type, request.bung);
+  const JointSize* joint = port.type.valid() ? inputs.catalog.joint_size(inputs.catalog.port_type(port.type)) : nullptr;
   const Length make_up = joint != nullptr ? joint->make_up() : inches(0.7);
   const Length twice = make_up * 2.0 + inches(0.5);
   const Length usual = part != nullptr                           ? straight_length(*part)
@@ -107,57 +109,59 @@ void settle_bung(Draft& draft, const JobPort& port, RiserRequest& request) {
     request.bung_length = *port.bung_length;
   } else if (request.bung != BungKind::welded_riser) {
     request.bung_length = usual;
-    draft.assume("length of the riser's bung", write_length(usual, units),
-                 part != nullptr ? "catalog, " + draft.catalog().family(part->family).standard
-                                 : "twice the make-up and 1/2 in (common practice)");
+    remarks.assume("length of the riser's bung", write_length(usual, units),
+                   part != nullptr ? "catalog, " + inputs.catalog.family(part->family).standard
+                                   : "twice the make-up and 1/2 in (common practice)");
   }
   if (port.projects) {
     request.bung_projection = *port.projects;
   } else if (request.bung == BungKind::full_coupling || request.bung == BungKind::double_tapped_bushing) {
     request.bung_projection = request.bung_length / 2.0;
-    draft.assume("how far the riser's bung stands below the lid", write_length(request.bung_projection, units),
-                 "half of its length: set through the lid and welded both sides (common practice)");
+    remarks.assume("how far the riser's bung stands below the lid", write_length(request.bung_projection, units),
+                   "half of its length: set through the lid and welded both sides (common practice)");
   }
 }
 
-MaterialId settle_material(Draft& draft, const std::vector<PartId>& bin_nipples) {
-  const Catalog& catalog = draft.catalog();
-  if (draft.plan.job.riser.material) return *draft.plan.job.riser.material;
+MaterialId settle_material(const Inputs& inputs, const std::vector<PartId>& bin_nipples, Remarks& remarks) {
+  const Catalog& catalog = inputs.catalog;
+  if (inputs.job.riser.material) return *inputs.job.riser.material;
   if (!bin_nipples.empty()) {
     const MaterialId material = catalog.part(bin_nipples.front()).material;
-    draft.assume("material of the riser", catalog.material(material).name, "the bin has a nipple of it",
-                 "riser.material");
+    remarks.assume("material of the riser", catalog.material(material).name, "the bin has a nipple of it",
+                   "riser.material");
     return material;
   }
-  const bool stainless = draft.settled.metal.name.find("stainless") != std::string::npos;
+  const bool stainless = inputs.settled.metal.name.find("stainless") != std::string::npos;
   const auto material = catalog.find_material(stainless ? "stainless" : "black iron");
   const MaterialId chosen = material.value_or(MaterialId{0});
-  draft.assume("material of the riser", catalog.material(chosen).name,
-               draft.plan.job.reservoir.sheet.metal.empty() ? "the usual one; the metal of the reservoir was not given"
-                                                            : "the metal of the reservoir",
-               "riser.material");
+  remarks.assume("material of the riser", catalog.material(chosen).name,
+                 inputs.job.reservoir.sheet.metal.empty() ? "the usual one; the metal of the reservoir was not given"
+                                                          : "the metal of the reservoir",
+                 "riser.material");
   return chosen;
 }
 
 /// The nipples of the bin that could be the riser, the longest first.
-std::vector<PartId> nipples_in_bin(const Draft& draft, PortTypeId thread) {
+std::vector<PartId> nipples_in_bin(const Inputs& inputs, PortTypeId thread) {
   std::vector<PartId> found;
-  for (const catalog::BinItem& item : draft.bin.bin().items) {
-    const catalog::Part& part = draft.catalog().part(item.part);
+  for (const catalog::BinItem& item : inputs.job.bin.items) {
+    const catalog::Part& part = inputs.catalog.part(item.part);
     if (item.count > 0 && is_nipple(part) && part.ports[0].type == thread) found.push_back(item.part);
   }
-  std::stable_sort(found.begin(), found.end(), [&draft](PartId a, PartId b) {
-    return straight_length(draft.catalog().part(a)) > straight_length(draft.catalog().part(b));
+  std::stable_sort(found.begin(), found.end(), [&inputs](PartId a, PartId b) {
+    return straight_length(inputs.catalog.part(a)) > straight_length(inputs.catalog.part(b));
   });
   return found;
 }
 
-void settle_pipe(Draft& draft, const JobPort& port, PortTypeId thread, MaterialId material, RiserRequest& request) {
-  const Catalog& catalog = draft.catalog();
+void settle_pipe(const Inputs& inputs, const JobPort& port, PortTypeId thread, MaterialId material, RiserPlan& plan,
+                 Remarks& remarks) {
+  const Catalog& catalog = inputs.catalog;
   const JointSize* joint = catalog.joint_size(catalog.port_type(thread));
   const std::vector<Nipple> made = nipples(catalog, thread, material);
+  RiserRequest& request = plan.request;
   reservoir::RiserPipe& pipe = request.pipe;
-  pipe.name = fmt::format("{} {} pipe", draft.plan.riser.size, catalog.material(material).name);
+  pipe.name = fmt::format("{} {} pipe", plan.size, catalog.material(material).name);
   if (joint != nullptr) {
     pipe.outside_diameter = joint->outside_diameter;
     pipe.make_up = joint->make_up();
@@ -167,8 +171,8 @@ void settle_pipe(Draft& draft, const JobPort& port, PortTypeId thread, MaterialI
   if (!made.empty()) pipe.bore = catalog.part(made.front().part).ports[0].bore;
   if (!(pipe.bore > metres(0.0))) {
     pipe.bore = pipe.outside_diameter * 0.8;
-    draft.assume("bore of the riser", write_thickness(pipe.bore, draft.units(), 3),
-                 "0.8 of the outside diameter: the catalog has no pipe of it");
+    remarks.assume("bore of the riser", write_thickness(pipe.bore, inputs.job.units, 3),
+                   "0.8 of the outside diameter: the catalog has no pipe of it");
   }
   const JointSize* upper = port.type.valid() ? catalog.joint_size(catalog.port_type(port.type)) : nullptr;
   if (upper != nullptr && request.bung == BungKind::full_coupling) pipe.upper_make_up = upper->make_up();
@@ -192,9 +196,8 @@ std::optional<PartId> with_length(const Catalog& catalog, const std::vector<Part
 }
 
 /// The bin first: what it cannot do, the shelf does. Cut to length and used uncut are two questions.
-void choose_stock(Draft& draft, const std::vector<PartId>& bin, const std::vector<PartId>& shelf) {
-  const Catalog& catalog = draft.catalog();
-  RiserPlan& plan = draft.plan.riser;
+void choose_stock(const Catalog& catalog, const std::vector<PartId>& bin, const std::vector<PartId>& shelf,
+                  RiserPlan& plan) {
   std::vector<Length>& lengths = plan.request.pipe.stock_nipples;
   const Length cut = reservoir::plan_riser(plan.request).cut_length;
   const auto too_short = [&](Length length) { return length < cut * kLeastShareUncut; };
@@ -218,90 +221,90 @@ void choose_stock(Draft& draft, const std::vector<PartId>& bin, const std::vecto
 
 /// Stands in for a riser that cannot be made, so that the rest of the plan still has figures: 1 in schedule 40 pipe
 /// (ASME B36.10M).
-void assume_pipe(Draft& draft, RiserPlan& plan) {
+void assume_pipe(RiserPlan& plan, Remarks& remarks) {
   plan.request.pipe.name = "1 in schedule 40 pipe";
   plan.request.pipe.bore = inches(1.049);
   plan.request.pipe.outside_diameter = inches(1.315);
   plan.request.bung_opening = plan.request.pipe.bore;
   plan.riser = reservoir::plan_riser(plan.request);
-  draft.assume("pipe of the riser", "1 in schedule 40", "the bung takes no pipe: the rest of the plan needs a bore",
-               "riser.pipe");
+  remarks.assume("pipe of the riser", "1 in schedule 40", "the bung takes no pipe: the rest of the plan needs a bore",
+                 "riser.pipe");
 }
 
-void refuse_what_cannot_be(Draft& draft) {
-  for (const std::string& reason : draft.plan.riser.riser.refusals) draft.refuse({Topic::riser, reason, "", "", ""});
-  for (const std::string& text : draft.plan.riser.riser.notes) draft.note(Topic::riser, text);
+void refuse_what_cannot_be(const reservoir::Riser& riser, Remarks& remarks) {
+  for (const std::string& reason : riser.refusals) remarks.refuse({Topic::riser, reason, "", "", ""});
+  for (const std::string& text : riser.notes) remarks.note(Topic::riser, text);
 }
 
 }  // namespace
 
-void draft_riser(Draft& draft) {
-  const Job& job = draft.plan.job;
-  const Catalog& catalog = draft.catalog();
+MeasuredRiser measure_riser(const Inputs& inputs, Remarks& remarks) {
+  const Job& job = inputs.job;
+  const Catalog& catalog = inputs.catalog;
   const JobPort* given = riser_bung(job);
-  const JobPort port = given != nullptr ? *given : assumed_bung(draft);
-  RiserPlan& plan = draft.plan.riser;
+  const JobPort port = given != nullptr ? *given : assumed_bung(inputs, remarks);
+  MeasuredRiser measured;
+  RiserPlan& plan = measured.plan;
   plan.bung = port.name;
-  plan.request.box = draft.settled.box;
-  plan.request.units = draft.units();
+  plan.request.box = inputs.settled.box;
+  plan.request.units = inputs.job.units;
   plan.request.wanted_clearance = job.riser.clearance;
-  plan.request.obstacle_height = draft.settled.obstacle_height;
+  plan.request.obstacle_height = inputs.settled.obstacle_height;
   plan.request.headroom = job.riser.headroom;
-  plan.request.lid_closed = draft.settled.lid_closed;
+  plan.request.lid_closed = inputs.settled.lid_closed;
   plan.size = job.riser.pipe_size.value_or(port.type.valid() ? catalog.size_name(catalog.port_type(port.type).size)
                                                              : kAssumedSize);
-  settle_bung(draft, port, plan.request);
+  settle_bung(inputs, port, plan.request, remarks);
   const std::optional<PortTypeId> thread =
       port.type.valid() ? riser_thread(catalog, port.type, plan.size) : std::nullopt;
   if (!thread || !is_measured(catalog, *thread)) {
-    draft.refuse({Topic::riser,
-                  fmt::format("no pipe of size {} screws into {}", plan.size,
-                              port.type.valid() ? catalog.written(port.type) : "the riser's bung"),
-                  "", "", "give the riser a pipe thread bung, such as 1 FNPT"});
-    assume_pipe(draft, plan);
-    return;
+    remarks.refuse({Topic::riser,
+                    fmt::format("no pipe of size {} screws into {}", plan.size,
+                                port.type.valid() ? catalog.written(port.type) : "the riser's bung"),
+                    "", "", "give the riser a pipe thread bung, such as 1 FNPT"});
+    assume_pipe(plan, remarks);
+    return measured;
   }
-  std::vector<PartId> in_bin = nipples_in_bin(draft, *thread);
-  const MaterialId material = settle_material(draft, in_bin);
+  std::vector<PartId>& in_bin = measured.in_bin;
+  in_bin = nipples_in_bin(inputs, *thread);
+  const MaterialId material = settle_material(inputs, in_bin, remarks);
   plan.material = material;
   std::erase_if(in_bin, [&](PartId part) { return catalog.part(part).material != material; });
-  settle_pipe(draft, port, *thread, material, plan.request);
-  std::vector<PartId> shelf;
+  settle_pipe(inputs, port, *thread, material, plan, remarks);
   for (const Nipple& nipple : nipples(catalog, *thread, material))
-    if (catalog.part(nipple.part).stocked) shelf.push_back(nipple.part);
+    if (catalog.part(nipple.part).stocked) measured.on_shelf.push_back(nipple.part);
   plan.riser = reservoir::plan_riser(plan.request);
-  draft.riser_bin = std::move(in_bin);
-  draft.riser_shelf = std::move(shelf);
+  return measured;
 }
 
-std::vector<chain::EndPart> riser_stock(const Draft& draft) {
-  const Catalog& catalog = draft.catalog();
-  const Length cut = draft.plan.riser.riser.cut_length;
+std::vector<chain::EndPart> riser_stock(const Catalog& catalog, const MeasuredRiser& measured) {
+  const Length cut = measured.plan.riser.cut_length;
   std::vector<chain::EndPart> stock;
   const auto add = [&](const std::vector<PartId>& parts, bool on_sale) {
     for (const PartId part : parts)
       if (straight_length(catalog.part(part)) >= cut) stock.push_back({part, {}, on_sale});
   };
-  add(draft.riser_bin, false);
+  add(measured.in_bin, false);
   std::reverse(stock.begin(), stock.end());  // the shortest first: least is cut off
   const std::size_t of_bin = stock.size();
-  add(draft.riser_shelf, true);
+  add(measured.on_shelf, true);
   stock.resize(std::min(stock.size(), of_bin + 1));
   return stock;
 }
 
-void settle_riser_stock(Draft& draft, std::optional<PartId> from_bin) {
-  if (draft.riser_shelf.empty() && draft.riser_bin.empty() && !draft.plan.riser.material) return;
-  const Length cut = draft.plan.riser.riser.cut_length;
+RiserPlan plan_riser(const Catalog& catalog, const MeasuredRiser& measured, const BinLeft& bin_left,
+                     std::optional<PartId> from_bin, Remarks& remarks) {
+  RiserPlan plan = measured.plan;
+  if (!plan.material) return plan;  // it cannot be made, which has been said
+  const Length cut = plan.riser.cut_length;
   std::vector<PartId> bin;
-  for (const PartId part : draft.riser_bin) {
-    const bool too_short = straight_length(draft.catalog().part(part)) < cut;
-    if (part == from_bin || (too_short && draft.bin.count_of(part) > 0)) bin.push_back(part);
+  for (const PartId part : measured.in_bin) {
+    const bool too_short = straight_length(catalog.part(part)) < cut;
+    if (part == from_bin || (too_short && bin_left.count_of(part) > 0)) bin.push_back(part);
   }
-  choose_stock(draft, bin, draft.riser_shelf);
-  const RiserPlan& plan = draft.plan.riser;
-  if (plan.stock_part) draft.extras.push_back({*plan.stock_part, plan.stock_from_bin, "riser"});
-  refuse_what_cannot_be(draft);
+  choose_stock(catalog, bin, measured.on_shelf, plan);
+  refuse_what_cannot_be(plan.riser, remarks);
+  return plan;
 }
 
 }  // namespace riserun::plan

@@ -1,6 +1,6 @@
 // Which side of the valve a connection opens on: the valve stays with the reservoir when the run is opened.
-#include "chain/finder.h"
-#include "plan/stage/drafting.h"
+#include "plan/stage/valves.h"
+
 #include "quantity/write.h"
 
 #include <fmt/format.h>
@@ -51,14 +51,14 @@ std::string cost_of_it(const Chain& now, const Chain& right) {
   return text.empty() ? "other parts of the bin and no more money" : text;
 }
 
-void caution(Draft& draft, ConnectionPlan& plan, ReservoirEnd end, const chain::ValveAndOpening& pair,
+void caution(const Catalog& catalog, ConnectionPlan& plan, ReservoirEnd end, const chain::ValveAndOpening& pair,
              const std::optional<Chain>& right) {
   const std::string& port = end == ReservoirEnd::first ? plan.from : plan.to;
   std::string text = fmt::format(
       "The {} is between the {} and the {}: once it is opened, the valve goes with the run and the reservoir stands "
       "open. ",
-      pair.opening, port, draft.catalog().part(pair.valve).name);
-  const std::string opening = chain::opening_beyond_valve(draft.catalog(), plan.request, end);
+      pair.opening, port, catalog.part(pair.valve).name);
+  const std::string opening = chain::opening_beyond_valve(catalog, plan.request, end);
   const std::string ask = fmt::format("ask for valve and {} in 'need', {} first, with 'in order: yes'.", opening,
                                       end == ReservoirEnd::first ? "the valve" : "the " + opening);
   if (plan.span || plan.request.needs_in_order)
@@ -73,10 +73,10 @@ void caution(Draft& draft, ConnectionPlan& plan, ReservoirEnd end, const chain::
 
 }  // namespace
 
-void leave_valve_with_reservoir(Draft& draft, const chain::Finder& finder, ConnectionPlan& plan) {
-  const auto end = reservoir_end(draft.plan.job, plan);
+void leave_valve_with_reservoir(const Inputs& inputs, const chain::Finder& finder, ConnectionPlan& plan) {
+  const auto end = reservoir_end(inputs.job, plan);
   if (!end || plan.chain() == nullptr) return;
-  const auto pair = chain::valve_that_comes_off(draft.catalog(), plan.request, *plan.chain(), *end);
+  const auto pair = chain::valve_that_comes_off(inputs.catalog, plan.request, *plan.chain(), *end);
   if (!pair) return;
   // A measured gap has its own search, and an order that was asked for stays.
   const bool stays = plan.span || plan.request.needs_in_order;
@@ -84,7 +84,7 @@ void leave_valve_with_reservoir(Draft& draft, const chain::Finder& finder, Conne
   if (right && is_as_good(*plan.chain(), *right))
     plan.answer = *right;
   else
-    caution(draft, plan, *end, *pair, right);
+    caution(inputs.catalog, plan, *end, *pair, right);
 }
 
 }  // namespace riserun::plan

@@ -1,0 +1,100 @@
+#include "plan/stage/bin.h"
+
+#include "plan/stage/leak_test.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace riserun::plan {
+
+namespace {
+
+using chain::Allotment;
+using chain::Demand;
+using chain::Order;
+
+/// Whom a demand is for.
+enum class For { connection, riser, plug };
+
+struct Asked {
+  For whom = For::connection;
+  std::size_t row = 0;  // of the connections or of the plugs
+  Demand demand;
+  Order order = Order::parts;
+};
+
+std::vector<Asked> all_demands(const Inputs& inputs, const std::vector<Demand>& connections, const MeasuredRiser& riser,
+                               const std::vector<const JobPort*>& to_plug) {
+  std::vector<Asked> asked;
+  for (std::size_t i = 0; i < connections.size(); ++i)
+    asked.push_back({For::connection, i, connections[i], connections[i].request->order});
+  Demand stock{std::nullopt, riser_stock(inputs.catalog, riser)};
+  if (!stock.ends.empty()) asked.push_back({For::riser, 0, std::move(stock), inputs.settled.order});
+  for (std::size_t i = 0; i < to_plug.size(); ++i) {
+    Demand plug{std::nullopt, closing_parts(inputs, to_plug[i]->type)};
+    if (!plug.ends.empty()) asked.push_back({For::plug, i, std::move(plug), inputs.settled.order});
+  }
+  return asked;
+}
+
+/// The job's own order, then the others as the connections name them.
+std::vector<Order> orders_of(Order of_job, const std::vector<Asked>& asked) {
+  std::vector<Order> orders{of_job};
+  for (const Asked& one : asked)
+    if (std::find(orders.begin(), orders.end(), one.order) == orders.end()) orders.push_back(one.order);
+  return orders;
+}
+
+void give(const Asked& asked, const Allotment& got, BinShares& shares) {
+  if (asked.whom == For::connection) {
+    shares.connections[asked.row] = got;
+  } else if (got.met && asked.whom == For::riser) {
+    if (got.end_from_bin) shares.riser = asked.demand.ends[*got.end].part;
+  } else if (got.met) {
+    TestPlug& plug = shares.plugs[asked.row];
+    plug.part = asked.demand.ends[*got.end].part;
+    plug.from_bin = got.end_from_bin;
+  }
+}
+
+}  // namespace
+
+BinShares share_bin(const Inputs& inputs, const chain::Finder& finder, const std::vector<Demand>& connections,
+                    const MeasuredRiser& riser, const std::vector<const JobPort*>& to_plug) {
+  const std::vector<Asked> asked = all_demands(inputs, connections, riser, to_plug);
+  const std::vector<Order> orders = orders_of(inputs.settled.order, asked);
+  BinShares shares{std::vector<Allotment>(connections.size()), {}, {}, {}, orders.size() > 1, BinLeft(inputs.job.bin)};
+  for (const JobPort* port : to_plug) shares.plugs.push_back({port->name, std::nullopt, false});
+  for (const Order order : orders) {
+    std::vector<Asked> now;
+    std::copy_if(asked.begin(), asked.end(), std::back_inserter(now), [&](const Asked& a) { return a.order == order; });
+    std::vector<Demand> wanted;
+    for (const Asked& one : now) wanted.push_back(one.demand);
+    const chain::Allocation allocation = finder.allocate(wanted, shares.left.bin(), order);
+    for (std::size_t i = 0; i < now.size(); ++i) {
+      give(now[i], allocation.of[i], shares);
+      shares.left.take(allocation.of[i].given);
+    }
+    for (const PartId part : allocation.proof.contested)
+      if (std::find(shares.contested.begin(), shares.contested.end(), part) == shares.contested.end())
+        shares.contested.push_back(part);
+  }
+  return shares;
+}
+
+void note_sharing(const Inputs& inputs, const BinShares& shares, Remarks& remarks) {
+  if (inputs.job.bin.items.empty()) return;
+  std::string text =
+      "The bin is shared over the whole job at once, riser and plugs of the leak test with it: a part is free only as "
+      "often as it is there, and no other way to share it is better for the job.";
+  if (shares.several_orders)
+    text += " Connections with an order of their own come after those that go by the order of the job.";
+  remarks.note(Topic::list, text);
+  if (shares.contested.empty()) return;
+  std::string names;
+  for (const PartId part : shares.contested) names += (names.empty() ? "" : "; ") + part_title(inputs.catalog, part);
+  remarks.note(Topic::list, fmt::format("More is wanted of these than the bin has: {}.", names));
+}
+
+}  // namespace riserun::plan

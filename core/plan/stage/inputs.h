@@ -1,0 +1,32 @@
+// What every stage of make_plan starts from, and what several of them read out of it. A stage is a function that takes
+// this and the earlier sections that it needs, returns its own section, and says what is to be said in Remarks.
+#pragma once
+
+#include "plan/remarks.h"
+#include "plan/settle/settled.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace riserun::plan {
+
+struct Inputs {
+  const Catalog& catalog;
+  const Job& job;          // as it was asked
+  const Settled& settled;  // with nothing missing
+};
+
+/// The key of a connection of the job, as messages have it: `connections[2].gap`.
+std::string key_of(const Job& job, const JobConnection& connection, const char* key);
+
+/// Trade name and measure of a part as a list prints it: "1 x 4 in nipple, black iron".
+std::string part_title(const Catalog& catalog, PartId part);
+/// The pressure at which a relief valve of the catalog opens; nullopt: it is no relief valve.
+std::optional<GaugePressure> opens_at(const Catalog& catalog, PartId part);
+/// The end of a pressure gauge's scale; nullopt: it is no gauge.
+std::optional<GaugePressure> full_scale(const Catalog& catalog, PartId part);
+/// End to end length of a straight part with two ports.
+Length straight_length(const catalog::Part& part);
+
+}  // namespace riserun::plan

@@ -1,0 +1,154 @@
+#include "plan/stage/leak_test.h"
+
+#include "quantity/write.h"
+#include "reservoir/test_pressure.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <tuple>
+
+namespace riserun::plan {
+
+namespace {
+
+/// Every part of a shop's plumbing that stands on the reservoir while it is tested.
+std::vector<const JobPort*> ports_to_close(const Job& job) {
+  std::vector<const JobPort*> ports;
+  for (const JobPort& port : job.reservoir.ports) ports.push_back(&port);
+  return ports;
+}
+
+/// The port that the test air goes in by: the air connection's, or else the smallest one.
+const JobPort* test_air_port(const Job& job, const std::vector<ConnectionPlan>& connections,
+                             const std::vector<ManifoldPlan>& manifolds) {
+  for (const ConnectionPlan& connection : connections) {
+    if (connection.service != Service::air || connection.to.empty() || connection.ends_in) continue;
+    for (const std::string& name : {connection.to, connection.from})
+      if (const JobPort* port = port_named(job.reservoir.ports, name)) return port;
+  }
+  for (const ManifoldPlan& manifold : manifolds)
+    for (std::size_t row = 0; row < manifold.to.size(); ++row)
+      if (manifold.service == Service::air && manifold.request.branch(row).flow == chain::BranchFlow::to_base)
+        if (const JobPort* port = port_named(job.reservoir.ports, manifold.from)) return port;
+  return job.reservoir.ports.empty() ? nullptr : &job.reservoir.ports.back();
+}
+
+void caution_open_ports(const Inputs& inputs, const std::vector<TestPlug>& plugs, Remarks& remarks) {
+  for (const TestPlug& plug : plugs) {
+    if (!plug.part) {
+      remarks.caution(Topic::leak_test,
+                      fmt::format("The catalog has nothing that closes '{}' ({}) for the leak test.", plug.port,
+                                  inputs.catalog.written(find_port(inputs.job, plug.port)->type)),
+                      "catalog");
+    }
+  }
+}
+
+/// A distance to keep, to the foot or the metre.
+std::string whole_length(Length length, UnitSystem units) {
+  return units == UnitSystem::inch ? fmt::format("{:.0f} ft", std::ceil(in_feet(length) - 1e-9))
+                                   : fmt::format("{:.0f} m", std::ceil(in_metres(length) - 1e-9));
+}
+
+void caution_leak_test(const Job& job, const LeakTestPlan& test, GaugePressure setting, Remarks& remarks) {
+  if (!test.possible) return;
+  remarks.standing_caution(
+      Topic::leak_test,
+      fmt::format("Air under pressure in a flat-sided tank can kill. Test with a relief valve in the line, raise "
+                  "the pressure in steps, keep {} clear of the plate faces while it rises, never stand before a "
+                  "lid or end, never leave, lift or weld the tank under pressure.",
+                  whole_length(test.energy.standoff, job.units)),
+      "ASME PCC-2 Article 501; ASME BPVC Section VIII UG-100 (from memory)");
+  remarks.standing_caution(
+      Topic::leak_test,
+      "Use leak-test solution, not household soap, without froth; wash it off afterwards. Wait for welds to cool: "
+      "a cooling tank reads like a leak.",
+      "ASME BPVC Section V Article 10");
+  remarks.standing_caution(
+      Topic::leak_test,
+      "Filled with water to near the lid, the tank stores a small part of that energy: test so if you can.",
+      "common practice");
+  if (test.given && test.possible && test.pressure < setting)
+    remarks.caution(Topic::leak_test,
+                    fmt::format("The test at {} is below the set pressure of {}.",
+                                write_pressure(test.pressure, job.units), write_pressure(setting, job.units)),
+                    "worked out");
+}
+
+void refuse_test(const Job& job, const reservoir::TestPressure& chosen, GaugePressure limit, Remarks& remarks) {
+  const auto& asked = job.test_pressure;
+  if (chosen.pressure) return;
+  if (asked) {
+    remarks.refuse({Topic::leak_test, chosen.basis, write_pressure(*asked, job.units), write_pressure(limit, job.units),
+                    "leave 'test pressure' out and one is chosen under the limit"});
+  } else {
+    remarks.caution(Topic::leak_test, chosen.basis, "worked out");
+  }
+}
+
+}  // namespace
+
+LeakTestPlan plan_leak_test(const Inputs& inputs, const std::vector<ConnectionPlan>& connections,
+                            const std::vector<ManifoldPlan>& manifolds, std::vector<TestPlug> plugs,
+                            const Levels& levels, const WallsPlan& walls, GaugePressure setting, Remarks& remarks) {
+  LeakTestPlan test;
+  const Job& job = inputs.job;
+  const GaugePressure limit = walls.limit;
+  const AbsolutePressure atmosphere = inputs.settled.atmosphere;
+  test.air_volume = inputs.settled.box.capacity();
+  test.given = job.test_pressure.has_value();
+  const reservoir::TestPressure chosen =
+      test.given ? reservoir::check_test_pressure(*job.test_pressure, limit, test.air_volume, atmosphere, job.units)
+                 : reservoir::choose_test_pressure(setting, limit, test.air_volume, atmosphere, job.units);
+  test.possible = chosen.pressure.has_value();
+  test.pressure = chosen.pressure.value_or(psig(0.0));
+  test.basis = chosen.basis;
+  test.gauge_full_scale = chosen.gauge.full_scale.value_or(psig(0.0));
+  test.gauge_mark = chosen.gauge.mark;
+  test.water_column_leg = reservoir::water_column_for(test.pressure, inputs.settled.water.density).leg;
+  test.relief = chosen.relief;
+  test.energy = chosen.energy;
+  const Volume ullage_up = test.air_volume - inputs.settled.box.volume_at(levels.reservoir_depth_up);
+  test.energy_in_use = reservoir::stored_energy(setting, ullage_up, atmosphere);
+  const double absolute_pascal = in_pascals(absolute(test.pressure, atmosphere));
+  test.drift_per_kelvin = pascals(absolute_pascal / in_kelvins(inputs.settled.temperature));
+  const JobPort* air = test_air_port(job, connections, manifolds);
+  if (air != nullptr) test.air_port = air->name;
+  test.plugs = std::move(plugs);
+  caution_open_ports(inputs, test.plugs, remarks);
+  refuse_test(job, chosen, limit, remarks);
+  caution_leak_test(job, test, setting, remarks);
+  return test;
+}
+
+std::vector<const JobPort*> ports_to_plug(const Job& job, const std::vector<ConnectionPlan>& connections) {
+  std::vector<const JobPort*> ports = ports_to_close(job);
+  std::erase(ports, test_air_port(job, connections, {}));
+  return ports;
+}
+
+std::vector<chain::EndPart> closing_parts(const Inputs& inputs, PortTypeId port) {
+  const Catalog& catalog = inputs.catalog;
+  std::vector<PartId> closing;
+  for (const catalog::Mate& mate : catalog.mates(port)) {
+    for (const catalog::PortUse& use : catalog.uses(mate.other)) {
+      const catalog::Part& part = catalog.part(use.part);
+      if (part.ports.size() == 1 && part.air && catalog.material(part.material).compressed_air &&
+          catalog.family(part.family).role == catalog::Role::connector && !catalog.family(part.family).weld_bung)
+        closing.push_back(use.part);
+    }
+  }
+  const auto rank = [&](PartId id) { return std::tuple(catalog.part(id).price.cents(), catalog.part(id).id); };
+  std::sort(closing.begin(), closing.end(), [&](PartId a, PartId b) { return rank(a) < rank(b); });
+  std::vector<chain::EndPart> ends;
+  for (bool have_one = false; const PartId part : closing) {
+    const bool buy = catalog.part(part).stocked && !have_one;
+    have_one = have_one || buy;
+    if (buy || inputs.job.bin.count_of(part) > 0) ends.push_back({part, {}, buy});
+  }
+  return ends;
+}
+
+}  // namespace riserun::plan

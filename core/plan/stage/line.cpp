@@ -1,0 +1,97 @@
+// The water's way from the riser's lower end to the table, as elements of a line.
+#include "plan/stage/line.h"
+
+#include "chain/finder.h"
+#include "quantity/write.h"
+
+#include <algorithm>
+
+namespace riserun::plan {
+
+namespace {
+
+using hydraulics::LineElement;
+using hydraulics::LineEnd;
+
+const Length kCommercialSteel = millimetres(0.046);  // Crane TP-410 A-23
+
+Length riser_roughness(const Catalog& catalog, const RiserPlan& riser) {
+  const auto material = riser.material;
+  const Length listed = material ? catalog.material(*material).roughness : metres(0.0);
+  return listed > metres(0.0) ? listed : kCommercialSteel;
+}
+
+LineElement riser_element(const Catalog& catalog, const RiserPlan& riser) {
+  LineElement element;
+  element.name = "riser, " + riser.request.pipe.name;
+  element.bore = riser.request.pipe.bore;
+  element.length = std::max(riser.riser.cut_length, inches(1.0));
+  element.roughness = riser_roughness(catalog, riser);
+  return element;
+}
+
+/// What of the bung the water touches between the riser's end and the nipple's.
+LineElement bung_element(const Catalog& catalog, const RiserPlan& riser) {
+  LineElement element;
+  element.name = "bung";
+  element.bore = std::max(riser.request.bung_opening, riser.request.pipe.bore);
+  element.length =
+      std::max(metres(0.0), riser.request.bung_length - riser.riser.make_up - riser.request.pipe.upper_make_up);
+  element.roughness = riser_roughness(catalog, riser);
+  return element;
+}
+
+/// The hose elements at the length that this job gives them.
+void fit_hoses(const Catalog& catalog, const ConnectionPlan& connection, std::vector<LineElement>& elements) {
+  if (!connection.hose_length || connection.chain()->span) return;
+  for (const chain::ChainPart& part : connection.chain()->parts) {
+    const catalog::Part& row = catalog.part(part.part);
+    if (!row.cut_to_length) continue;
+    for (LineElement& element : elements)
+      if (element.name == row.name) element.length = *connection.hose_length;
+  }
+}
+
+std::vector<LineElement> chain_elements(const Catalog& catalog, const RiserPlan& riser,
+                                        const ConnectionPlan& connection) {
+  std::vector<LineElement> elements = chain::line_elements(catalog, *connection.chain());
+  fit_hoses(catalog, connection, elements);
+  if (connection.from != riser.bung) std::reverse(elements.begin(), elements.end());
+  return elements;
+}
+
+/// Where no fittings are known: plain pipe of the riser's bore, straight up from the lid to the table.
+LineElement assumed_run(const Inputs& inputs, const RiserPlan& riser, Remarks& remarks) {
+  const Length up = inputs.settled.table.floor_height - inputs.settled.box.height;
+  LineElement element = riser_element(inputs.catalog, riser);
+  element.name = "plain pipe from the lid to the table";
+  element.length = std::max(up, inches(1.0));
+  remarks.assume("line from the lid to the table",
+                 "plain pipe of the riser's bore, " + write_length(element.length, inputs.job.units),
+                 "no fittings are known for it: no water connection from the riser's bung to the table has a chain");
+  return element;
+}
+
+/// Water leaves into the open table and comes back from it. Crane TP-410 A-29: exit 1.0; entry flush 0.5, inward
+/// projecting 0.78.
+LineEnd table_end(bool over_the_rim) { return {over_the_rim ? 0.78 : 0.5, 1.0, 0.2, "Crane TP-410 A-29"}; }
+
+}  // namespace
+
+hydraulics::Line plan_line(const Inputs& inputs, const RiserPlan& riser, const ConnectionPlan* water,
+                           Remarks& remarks) {
+  const Job& job = inputs.job;
+  std::vector<LineElement> elements{riser_element(inputs.catalog, riser), bung_element(inputs.catalog, riser)};
+  bool over_the_rim = false;
+  if (water != nullptr && water->chain() != nullptr) {
+    for (LineElement& element : chain_elements(inputs.catalog, riser, *water)) elements.push_back(std::move(element));
+    const JobPort* from = port_named(job.table.ports, water->from);
+    const JobPort* port = from != nullptr ? from : port_named(job.table.ports, water->to);
+    over_the_rim = port != nullptr && port->place == Place::over_rim;
+  } else {
+    elements.push_back(assumed_run(inputs, riser, remarks));
+  }
+  return hydraulics::Line(std::move(elements), riser.riser.inlet, table_end(over_the_rim));
+}
+
+}  // namespace riserun::plan

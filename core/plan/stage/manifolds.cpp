@@ -1,0 +1,202 @@
+// Connections with several far ends: what is asked of the search for a branched assembly, and what comes of it.
+#include "plan/stage/manifolds.h"
+
+#include "plan/stage/connections.h"
+#include "quantity/write.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace riserun::plan {
+
+namespace {
+
+using chain::Assembly;
+using chain::AssemblyRequest;
+using chain::BranchFlow;
+using chain::BranchRules;
+
+/// Ways in: a gauge is entered by its port, a check valve by its first, a ball valve by either. What no store has on
+/// the shelf is taken where it is in the bin or may be ordered; where that leaves nothing, all are, and it is said.
+std::vector<catalog::PortUse> devices_for(const Catalog& catalog, const BinLeft& bin, const JobConnection& connection,
+                                          const JobBranch& branch, Remarks& remarks) {
+  const bool may_order = branch.special_order || connection.special_order;
+  const auto to_be_had = [&](PartId id) { return may_order || catalog.part(id).stocked || bin.count_of(id) > 0; };
+  std::vector<PartId> parts = branch.ends_in->parts;
+  if (std::any_of(parts.begin(), parts.end(), to_be_had)) {
+    std::erase_if(parts, [&](PartId id) { return !to_be_had(id); });
+  } else {
+    remarks.assume(fmt::format("'{}' in '{}'", branch.ends_in->words, connection.name), "ordered specially",
+                   "no store has one on the shelf");
+  }
+  std::vector<catalog::PortUse> uses;
+  for (const PartId id : parts) {
+    const catalog::Part& part = catalog.part(id);
+    const std::size_t ways_in = part.one_way ? 1 : part.ports.size();
+    for (std::size_t port = 0; port < ways_in; ++port) uses.push_back({id, static_cast<std::uint8_t>(port)});
+  }
+  return uses;
+}
+
+bool is_relief_valve(const Catalog& catalog, const JobBranch& branch) {
+  return branch.ends_in && opens_at(catalog, branch.ends_in->parts.front()).has_value();
+}
+
+/// Air comes in from the air supply, and by nothing else unless the job says so.
+BranchFlow settle_flow(const Job& job, const JobBranch& branch) {
+  const bool feeds = branch.feeds.value_or(port_named(job.air.ports, branch.to) != nullptr);
+  return feeds ? BranchFlow::to_base : BranchFlow::from_base;
+}
+
+void guard_relief_valve(const Job& job, const JobConnection& connection, const JobBranch& branch, BranchRules& rules,
+                        Remarks& remarks) {
+  rules.relief = true;
+  remarks.assume(fmt::format("way from '{}' to '{}'", connection.from, branch.name), "nothing on it that can shut",
+                 "a shut valve would take the relief valve away (ASME BPVC Section VIII UG-135, from memory)");
+  if (branch.smallest_bore)
+    remarks.caution(Topic::relief,
+                    fmt::format("The job lets the way to '{}' narrow to {}, whatever the valve's own inlet is.",
+                                branch.name, write_thickness(*branch.smallest_bore, job.units, 3)),
+                    "ASME BPVC Section VIII UG-135 (from memory) wants no less than the inlet");
+  else
+    remarks.assume(fmt::format("smallest bore on the way to '{}'", branch.name), "the relief valve's own inlet",
+                   "what is narrower would throttle it (ASME BPVC Section VIII UG-135, from memory)");
+}
+
+BranchRules rules_for(const Inputs& inputs, const BinLeft& bin, const JobConnection& connection,
+                      const JobBranch& branch, Remarks& remarks) {
+  BranchRules rules;
+  rules.flow = settle_flow(inputs.job, branch);
+  rules.facing = branch.looks;
+  rules.smallest_bore = branch.smallest_bore;
+  rules.needs = branch.needs;
+  rules.needs_in_order = branch.needs_in_order;
+  if (!branch.avoid.empty()) rules.banned.assign(inputs.catalog.parts().size(), false);
+  for (const chain::Avoidance& avoidance : branch.avoid) {
+    rules.avoid.push_back(avoidance.words);
+    for (const PartId part : avoidance.parts) rules.banned[part.row] = true;
+  }
+  if (branch.ends_in) rules.devices = devices_for(inputs.catalog, bin, connection, branch, remarks);
+  if (is_relief_valve(inputs.catalog, branch)) guard_relief_valve(inputs.job, connection, branch, rules, remarks);
+  return rules;
+}
+
+chain::PortEnd end_of(const Job& job, const JobConnection& connection, const JobBranch& branch, Remarks& remarks) {
+  const std::string called = "the " + branch.name;
+  if (branch.ends_in) return {PortTypeId{}, std::nullopt, chain::Freedom::loose, called};
+  const JobPort& port = *find_port(job, branch.to);
+  return {port.type, port.material, settle_freedom(job, connection, branch.to, branch.freedom, remarks), called};
+}
+
+/// Branches have no one length and no one loss.
+void settle_order(const Job& job, const JobConnection& connection, chain::ChainRequest& request, Remarks& remarks) {
+  if (request.order != chain::Order::length && request.order != chain::Order::loss) return;
+  request.order = chain::Order::parts;
+  remarks.assume(fmt::format("what decides in '{}'", connection.name), "fewest parts",
+                 "branches have no one length and no one loss", key_of(job, connection, "order"));
+}
+
+AssemblyRequest assembly_request(const Inputs& inputs, const BinLeft& bin, const JobConnection& connection,
+                                 Service service, Remarks& remarks) {
+  AssemblyRequest request;
+  request.rules = request_for(inputs, connection, service, bin, remarks);
+  request.rules.from.called = "the " + connection.from;
+  request.rules.most_parts.reset();
+  request.rules.most_bushings = connection.most_bushings;  // of all branches together: none unless asked for
+  settle_order(inputs.job, connection, request.rules, remarks);
+  for (const JobBranch& branch : connection.branches) {
+    request.targets.push_back(end_of(inputs.job, connection, branch, remarks));
+    request.branches.push_back(rules_for(inputs, bin, connection, branch, remarks));
+    // What is asked for by name is let in; what the whole connection avoids stays out.
+    for (const chain::Need& need : branch.needs)
+      for (const PartId part : need.parts) request.rules.banned[part.row] = false;
+  }
+  for (const chain::Avoidance& avoidance : connection.avoid)
+    for (const PartId part : avoidance.parts) request.rules.banned[part.row] = true;
+  return request;
+}
+
+void take_from_bin(const Assembly& assembly, BinLeft& left) {
+  for (const chain::AssemblyPart& part : assembly.parts) {
+    if (part.from_bin) left.take(part.part);
+    for (const chain::PortFollower& port : part.ports)
+      if (port.what == chain::PortFollower::What::plug && port.plug_from_bin) left.take(port.plug);
+  }
+  for (const chain::AssemblyEnd& end : assembly.ends)
+    if (end.device && end.from_bin) left.take(*end.device);
+}
+
+/// Behind the regulator a narrow hole has only the set pressure to push air through it.
+void caution_throttled_regulator(const Catalog& catalog, const ManifoldPlan& plan, Remarks& remarks) {
+  for (std::size_t row = 0; row < plan.request.targets.size(); ++row) {
+    if (plan.request.branch(row).flow != BranchFlow::to_base) continue;
+    const chain::Chain way = chain::branch_to(*plan.assembly(), row);  // from the reservoir to the supply
+    const auto is_a = [&](const chain::ChainPart& link, const char* family) {
+      return catalog.family(catalog.part(link.part).family).name == family;
+    };
+    const auto restrictor =
+        std::find_if(way.parts.begin(), way.parts.end(), [&](const auto& link) { return is_a(link, "restrictor"); });
+    if (std::none_of(restrictor, way.parts.end(), [&](const auto& link) { return is_a(link, "air regulator"); }))
+      continue;
+    remarks.caution(Topic::connections,
+                    fmt::format("In '{}' the restrictor sits between regulator and reservoir, where it throttles every "
+                                "fill: change it round with the regulator, so that it faces the supply.",
+                                plan.name),
+                    "common practice");
+  }
+}
+
+void refuse_none(const Catalog& catalog, const ManifoldPlan& plan, Remarks& remarks) {
+  const chain::NoAssembly& none = *plan.none();
+  Refusal refusal{Topic::connections, fmt::format("'{}' cannot be put together: {}", plan.name, none.reason), "", "",
+                  ""};
+  if (none.way && none.way->special_order)
+    refusal.mend = fmt::format("order one part specially: {}", part_title(catalog, *none.way->special_order));
+  else if (!none.mends.empty())
+    refusal.mend = none.mends.front();
+  else if (none.way && none.way->missing_part)
+    refusal.mend = fmt::format("one part would complete it: {}", *none.way->missing_part);
+  remarks.refuse(std::move(refusal));
+}
+
+ManifoldPlan plan_manifold(const Inputs& inputs, const JobConnection& connection, const BinLeft& bin,
+                           Remarks& remarks) {
+  ManifoldPlan plan;
+  plan.name = connection.name;
+  plan.from = connection.from;
+  for (const JobBranch& branch : connection.branches) plan.to.push_back(branch.name);
+  plan.service = settle_service(inputs.job, connection, remarks);
+  plan.request = assembly_request(inputs, bin, connection, plan.service, remarks);
+  plan.answer = chain::find_assembly(inputs.catalog, plan.request);
+  if (plan.assembly() == nullptr) {
+    refuse_none(inputs.catalog, plan, remarks);
+    return plan;
+  }
+  plan.cautions = plan.assembly()->cautions;
+  for (const chain::AssemblyPart& part : plan.assembly()->parts)
+    if (const catalog::Part& row = inputs.catalog.part(part.part); row.cut_to_length)
+      remarks.assume(fmt::format("length of the {} in '{}'", row.name, plan.name),
+                     write_length(straight_length(row), inputs.job.units), "as it is sold; cut it to what is wanted");
+  caution_throttled_regulator(inputs.catalog, plan, remarks);
+  return plan;
+}
+
+}  // namespace
+
+Manifolds plan_manifolds(const Inputs& inputs, const BinLeft& bin, Remarks& remarks) {
+  Manifolds done{{}, bin};
+  for (const JobConnection& connection : inputs.job.connections) {
+    if (connection.branches.empty()) continue;
+    const ManifoldPlan& plan = done.plans.emplace_back(plan_manifold(inputs, connection, done.left, remarks));
+    if (plan.assembly() != nullptr) take_from_bin(*plan.assembly(), done.left);
+  }
+  return done;
+}
+
+void note_bin_of_manifolds(const Inputs& inputs, const std::vector<ManifoldPlan>& manifolds, Remarks& remarks) {
+  if (!manifolds.empty() && !inputs.job.bin.items.empty())
+    remarks.note(Topic::list, "Connections with branches take from the bin what the others leave.");
+}
+
+}  // namespace riserun::plan

@@ -1,0 +1,17 @@
+// Relief: where the valve must open, what it must pass, what a failed regulator does; and the job's own relief valves
+// and gauges against that.
+#pragma once
+
+#include "plan/plan.h"
+#include "plan/stage/inputs.h"
+
+#include <vector>
+
+namespace riserun::plan {
+
+/// @param limit what the walls may see
+ReliefPlan plan_relief(const Inputs& inputs, const std::vector<ConnectionPlan>& connections,
+                       const std::vector<ManifoldPlan>& manifolds, GaugePressure limit, const TransferPlan& transfer,
+                       Remarks& remarks);
+
+}  // namespace riserun::plan

@@ -1,0 +1,149 @@
+// The walls: the panels, what air pressure they may see, what one more row of stays would give; and the factors of
+// safety at the setting and with the regulator failed.
+#include "plan/stage/walls.h"
+
+#include "quantity/write.h"
+#include "reservoir/relief.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace riserun::plan {
+
+namespace {
+
+using reservoir::Panel;
+using reservoir::WallRequest;
+
+WallRequest wall_request(const Inputs& inputs, Length charge) {
+  const Settled& settled = inputs.settled;
+  return {settled.box,
+          inputs.job.reservoir.sheet.thickness,
+          inputs.job.reservoir.supports.layout.value_or(reservoir::SupportLayout{}),
+          charge,
+          settled.water.density,
+          settled.metal,
+          settled.design_stress,
+          settled.design_stress_basis};
+}
+
+std::vector<Panel> bare_panels(const Inputs& inputs, Length charge, const BarePanel& bare, Length length,
+                               Length width) {
+  return reservoir::bare_panels(length, width, inputs.job.reservoir.sheet.thickness, bare.lid_only, charge,
+                                inputs.settled.water.density);
+}
+
+std::vector<Panel> panels_of(const Inputs& inputs, Length charge) {
+  const auto& bare = inputs.job.reservoir.supports.widest_bare_panel;
+  if (bare) return bare_panels(inputs, charge, *bare, bare->length, bare->width);
+  const WallRequest request = wall_request(inputs, charge);
+  return reservoir::box_panels(request.box, request.thickness, request.supports, request.water_depth, request.water);
+}
+
+reservoir::WallCheck check_at(const Settled& settled, const std::vector<Panel>& panels, GaugePressure pressure) {
+  return reservoir::check_walls(panels, settled.metal, settled.design_stress, settled.design_stress_basis, pressure);
+}
+
+/// The widest panel cut in two across its longer side.
+std::optional<NextStay> halved_panel(const Inputs& inputs, Length charge, const BarePanel& bare, GaugePressure limit) {
+  const Length half = bare.length / 2.0;
+  const auto panels = bare_panels(inputs, charge, bare, std::max(half, bare.width), std::min(half, bare.width));
+  const reservoir::WallCheck check = check_at(inputs.settled, panels, psig(0.0));
+  const Panel& weakest = check.panels[check.weakest].panel;
+  return NextStay{"one more stay across the middle of each panel that wide",
+                  limit,
+                  check.limit,
+                  weakest.name,
+                  weakest.length,
+                  weakest.width};
+}
+
+std::optional<NextStay> next_stay(const Inputs& inputs, Length charge, GaugePressure limit) {
+  const auto& bare = inputs.job.reservoir.supports.widest_bare_panel;
+  if (bare) return halved_panel(inputs, charge, *bare, limit);
+  const std::vector<reservoir::NextSupport> next = reservoir::next_supports(wall_request(inputs, charge));
+  if (next.empty() || !(next.front().limit > limit)) return std::nullopt;
+  const reservoir::NextSupport& best = next.front();
+  return NextStay{best.what, limit, best.limit, best.weakest, best.panel_length, best.panel_width};
+}
+
+void assume_supports(const Supports& supports, Remarks& remarks) {
+  if (supports.widest_bare_panel && !supports.widest_bare_panel->lid_only)
+    remarks.assume("where the widest bare panel is", "in the lid, and in the floor under the charge",
+                   "'in: lid' was not given: the worse of the two counts", "reservoir.supports.widest bare panel.in");
+  const auto& layout = supports.layout;
+  const bool none = !supports.widest_bare_panel &&
+                    (!layout || (layout->baffles_across == 0 && layout->baffles_along == 0 && !layout->lid &&
+                                 !layout->floor && !layout->long_side && !layout->short_side));
+  if (none)
+    remarks.assume("stays and baffles of the reservoir", "none: each wall is one bare panel",
+                   "none were given, and that is on the safe side");
+}
+
+void caution_bulge(const reservoir::WallCheck& check, Remarks& remarks) {
+  const reservoir::PanelResult& weakest = check.panels[check.weakest];
+  if (weakest.small_deflection && weakest.small_deflection_at_limit) return;
+  remarks.caution(Topic::walls,
+                  "A panel bulges by more than half its thickness, where the small-bulge plate theory behind these "
+                  "figures no longer holds: it over-states stress and bulge there.",
+                  "Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells");
+}
+
+void caution_factor(const WallsPlan& walls, Remarks& remarks) {
+  const auto red = [](double factor) { return factor < reservoir::kAirLiftFactor; };
+  if (red(walls.factor_at_set) || red(walls.factor_at_full_supply))
+    remarks.caution(
+        Topic::walls,
+        fmt::format("California Title 8 section 3301(e) asks a factor of safety of 4 at the greatest pressure that can "
+                    "occur when air lifts a substance: this reservoir has {:.1f} on yield at the set pressure and "
+                    "{:.2g} at full supply pressure.",
+                    walls.factor_at_set, walls.factor_at_full_supply),
+        "California Code of Regulations, Title 8, section 3301");
+}
+
+}  // namespace
+
+WallLimit find_wall_limit(const Inputs& inputs, Length charge, Remarks& remarks) {
+  const Supports& supports = inputs.job.reservoir.supports;
+  assume_supports(supports, remarks);
+  WallLimit walls;
+  walls.panels = panels_of(inputs, charge);
+  walls.limit = check_at(inputs.settled, walls.panels, psig(0.0)).limit;
+  if (!supports.widest_bare_panel)
+    walls.limit = std::min(walls.limit, reservoir::wall_limit(wall_request(inputs, charge)));
+  walls.next_stay = next_stay(inputs, charge, walls.limit);
+  return walls;
+}
+
+WallsPlan plan_walls(const Inputs& inputs, const WallLimit& limit, GaugePressure setting, Remarks& remarks) {
+  WallsPlan walls;
+  walls.metal = inputs.settled.metal;
+  walls.panels = limit.panels;
+  walls.limit = limit.limit;
+  walls.next_stay = limit.next_stay;
+  walls.at_set = check_at(inputs.settled, walls.panels, setting);
+  walls.full_supply = inputs.settled.full_supply;
+  const reservoir::SafetyFactors factors =
+      reservoir::safety_factors(walls.panels, walls.metal, setting, walls.full_supply);
+  walls.factor_at_set = factors.at_set_on_yield;
+  walls.factor_at_set_on_ultimate = factors.at_set_on_ultimate;
+  walls.factor_at_full_supply = factors.at_supply_on_yield;
+  walls.factor_at_full_supply_on_ultimate = factors.at_supply_on_ultimate;
+  const reservoir::Box& box = inputs.settled.box;
+  walls.lid_force = newtons(in_pascals(setting) * in_square_metres(box.length * box.width));
+  const auto& layout = inputs.job.reservoir.supports.layout;
+  if (layout) walls.loads = reservoir::support_loads(box, *layout, setting);
+  if (layout && layout->lid_stays_are_posts) {
+    const reservoir::WallBays bays = reservoir::lid_bays(*layout);
+    const Length pitch =
+        std::max(box.length / static_cast<double>(bays.along), box.width / static_cast<double>(bays.across));
+    walls.stayed_limit =
+        reservoir::stayed_plate_limit(inputs.job.reservoir.sheet.thickness, pitch, inputs.settled.design_stress);
+  }
+  caution_bulge(walls.at_set, remarks);
+  caution_factor(walls, remarks);
+  return walls;
+}
+
+}  // namespace riserun::plan

@@ -69,7 +69,11 @@ int run(int argc, const char* const* argv, std::ostream& out, std::ostream& err)
   add_new_verb(app, session);
   try {
     app.parse(argc, argv);
-    return session.chosen_verb();
+    const int status = session.chosen_verb();
+    // A full disk or a closed pipe shows only now, when what is buffered is written.
+    if (out.flush()) return status;
+    err << "error: the answer could not be written.\n";
+    return kNotWritten;
   } catch (const CLI::ParseError& error) {
     if (const std::optional<std::string> word = unknown_verb(app, argc, argv)) {
       err << "error: '" << *word << "' is no verb of riserun; riserun --help lists them.\n";

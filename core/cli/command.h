@@ -19,6 +19,7 @@ namespace riserun::cli {
 inline constexpr int kDone = 0;
 inline constexpr int kNoSolution = 1;
 inline constexpr int kBadInput = 2;
+inline constexpr int kNotWritten = 3;
 
 /// What every verb understands.
 struct CommonOptions {
@@ -51,7 +52,9 @@ void add_check_verb(CLI::App& app, Session& session);
 void add_identify_verb(CLI::App& app, Session& session);
 void add_new_verb(CLI::App& app, Session& session);
 
-/// @return the exit status: 0 done, 1 no solution (said why), 2 the input is wrong
+/// Never throws but for a bug, or when memory runs out.
+/// @param argv  as main gets it: the first is the program's own name
+/// @return the exit status: 0 done, 1 no solution (said why), 2 the input is wrong, 3 `out` takes no more
 int run(int argc, const char* const* argv, std::ostream& out, std::ostream& err);
 
 }  // namespace riserun::cli

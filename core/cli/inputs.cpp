@@ -4,6 +4,7 @@
 #include "catalog/words/avoided_parts.h"
 #include "catalog/words/part_search.h"
 #include "catalog/words/port_notation.h"
+#include "quantity/utf8.h"
 
 #include <fmt/format.h>
 
@@ -37,8 +38,16 @@ catalog::PortTypeId WordReader::port(const catalog::Catalog& catalog, const std:
   return {};
 }
 
+bool WordReader::is_text(const std::string& option, const std::string& words) {
+  const std::size_t wrong = quantity::first_not_utf8(words);
+  if (wrong == std::string::npos) return true;
+  add(option, words, "bytes that are not UTF-8 text", wrong);
+  return false;
+}
+
 std::vector<catalog::PartId> WordReader::parts(const catalog::Catalog& catalog, const std::string& option,
                                                const std::string& words) {
+  if (!is_text(option, words)) return {};
   std::vector<catalog::PartId> found = catalog::find_parts(catalog, words);
   if (!found.empty()) return found;
   const catalog::NotationError error = catalog::why_no_parts(catalog, words);
@@ -48,6 +57,7 @@ std::vector<catalog::PartId> WordReader::parts(const catalog::Catalog& catalog, 
 
 chain::Avoidance WordReader::avoidance(const catalog::Catalog& catalog, const std::string& option,
                                        const std::string& words) {
+  if (!is_text(option, words)) return {};
   const std::string_view meant = catalog::without_just(words);
   chain::Avoidance avoidance{std::string(meant), catalog::find_avoided_parts(catalog, words)};
   if (!avoidance.parts.empty()) return avoidance;

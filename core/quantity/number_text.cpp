@@ -1,6 +1,7 @@
 #include "quantity/number_text.h"
 
 #include "quantity/plain_ascii.h"
+#include "quantity/utf8.h"
 
 #include <fmt/format.h>
 
@@ -14,22 +15,6 @@
 namespace riserun::quantity {
 
 namespace {
-
-/// Bytes of the UTF-8 character at the head of the text, 0 if there is no well-formed one.
-std::size_t character_length(std::string_view text) {
-  const auto lead = static_cast<unsigned char>(text.front());
-  const std::size_t length = lead < 0x80   ? 1
-                             : lead < 0xc2 ? 0
-                             : lead < 0xe0 ? 2
-                             : lead < 0xf0 ? 3
-                             : lead < 0xf5 ? 4
-                                           : 0;
-  if (length == 0 || length > text.size()) return 0;
-  for (std::size_t i = 1; i < length; ++i) {
-    if ((static_cast<unsigned char>(text[i]) & 0xc0) != 0x80) return 0;
-  }
-  return length;
-}
 
 /// How a sign joins what stands before it.
 enum class Joins { freely, as_fraction, after_letter };
@@ -264,7 +249,7 @@ PlainText plain_text(std::string_view written) {
       continue;
     }
     const std::string_view rest = written.substr(at);
-    const std::size_t length = character_length(rest);
+    const std::size_t length = utf8_length(rest);
     const std::string plain = length == 0 ? std::string(1, PlainText::kUnreadable)
                                           : spelled_out(rest.substr(0, length), text.plain, rest.substr(length));
     const bool leading_space = plain == " " && text.plain.empty();
@@ -291,7 +276,7 @@ std::string quoted(std::string_view text) {
       result += "...";
       break;
     }
-    const std::size_t length = character_length(text.substr(at));
+    const std::size_t length = utf8_length(text.substr(at));
     const char c = text[at];
     const bool printable = length > 1 || (length == 1 && c >= ' ' && c != 0x7f);
     result += printable ? text.substr(at, length) : std::string_view("?");

@@ -1,6 +1,7 @@
 // From the bytes of a file to the values of a Document, through yaml-cpp's events. The events, and not its node tree:
 // the tree forgets repeated keys and how a text was written, and costs several times as much.
 #include "catalog/yaml/document_data.h"
+#include "quantity/utf8.h"
 #include "yaml-cpp/eventhandler.h"
 #include "yaml-cpp/exceptions.h"
 #include "yaml-cpp/mark.h"
@@ -234,24 +235,6 @@ void report_parser(const YAML::Exception& error, DocumentData& data, Problems& p
   problems.add(data.problem_at(at, in_plain_words(error.msg)));
 }
 
-/// Length of the UTF-8 character at `at`; 0: not UTF-8 (overlong forms, surrogates and beyond U+10FFFF included).
-std::size_t utf8_length(std::string_view text, std::size_t at) {
-  const auto byte = [&](std::size_t i) { return at + i < text.size() ? static_cast<unsigned char>(text[at + i]) : 0U; };
-  const auto follows = [&](std::size_t i) { return (byte(i) & 0xC0U) == 0x80U; };
-  const unsigned lead = byte(0);
-  if (lead < 0x80) return 1;
-  if (lead >= 0xC2 && lead <= 0xDF) return follows(1) ? 2 : 0;
-  if (lead >= 0xE0 && lead <= 0xEF) {
-    if (!follows(1) || !follows(2) || (lead == 0xE0 && byte(1) < 0xA0) || (lead == 0xED && byte(1) > 0x9F)) return 0;
-    return 3;
-  }
-  if (lead >= 0xF0 && lead <= 0xF4) {
-    if (!follows(1) || !follows(2) || !follows(3)) return 0;
-    return (lead == 0xF0 && byte(1) < 0x90) || (lead == 0xF4 && byte(1) > 0x8F) ? 0 : 4;
-  }
-  return 0;
-}
-
 }  // namespace
 
 bool check_bytes(const DocumentData& data, Problems& problems) {
@@ -262,7 +245,7 @@ bool check_bytes(const DocumentData& data, Problems& problems) {
       problems.add(data.problem_at(at, "a control character: this is not a text file"));
       return false;
     }
-    const std::size_t length = utf8_length(text, at);
+    const std::size_t length = quantity::utf8_length(text, at);
     if (length == 0) {
       problems.add(data.problem_at(at, "bytes that are not UTF-8 text: save the file as UTF-8"));
       return false;

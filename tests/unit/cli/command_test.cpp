@@ -1,0 +1,53 @@
+// What holds for every verb: help, unknown verbs, the exit status, what is written where.
+#include "unit/cli/asked_command.h"
+
+namespace riserun::cli {
+namespace {
+
+TEST(Help, ListsEveryVerbAndIsDone) {
+  const Answered help = ask({"--help"});
+  EXPECT_EQ(help.status, kDone);
+  EXPECT_EQ(help.err, "");
+  for (const char* verb :
+       {"plan", "chain", "riser", "transfer", "walls", "list", "catalog", "check", "identify", "new"})
+    EXPECT_THAT(help.out, HasSubstr("  " + std::string(verb) + " "));
+  EXPECT_THAT(help.out, HasSubstr("stores dangerous energy"));
+}
+
+TEST(Help, OfAVerbIsDone) {
+  for (const char* verb :
+       {"plan", "chain", "riser", "transfer", "walls", "list", "catalog", "check", "identify", "new"})
+    EXPECT_EQ(ask({verb, "--help"}).status, kDone) << verb;
+}
+
+TEST(Verb, MissingIsBadInput) { EXPECT_THAT(complaint({}), HasSubstr("riserun --help lists the verbs")); }
+
+TEST(Verb, UnknownIsNamed) {
+  EXPECT_EQ(complaint({"plumb", "x"}), "error: 'plumb' is no verb of riserun; riserun --help lists them.\n");
+}
+
+TEST(CommonOptions, WithoutTheirValueOrWithAWrongOneAreBadInput) {
+  EXPECT_THAT(complaint({"chain", "1 FNPT", "1 MNPT", "--bin"}), HasSubstr("--bin"));
+  EXPECT_THAT(complaint({"chain", "1 FNPT", "1 MNPT", "--units", "cubits"}), HasSubstr("cubits"));
+}
+
+TEST(Words, ThatAreNotUtf8AreBadInput) {
+  EXPECT_THAT(complaint({"chain", "1 FNPT", "1 FNPT", "--need", "ball valve \xff", "--most-parts", "1", "--json"}),
+              HasSubstr("--need: error: bytes that are not UTF-8 text\n  ball valve \xff\n             ^\n"));
+  EXPECT_THAT(complaint({"chain", "1 FNPT", "1 FNPT", "--avoid", "\xed\xa0\x80 union"}), HasSubstr("--avoid"));
+  EXPECT_THAT(complaint({"chain", "1 FNPT\xff", "1 MNPT"}), HasSubstr("FNPT"));
+}
+
+TEST(Answer, ThatCannotBeWrittenIsAnErrorOfItsOwn) {
+  class FullDisk : public std::streambuf {
+    int_type overflow(int_type) override { return traits_type::eof(); }
+  } full;
+  std::ostream out(&full);
+  std::ostringstream err;
+  const char* const words[] = {"riserun", "catalog", "1 union"};
+  EXPECT_EQ(run(3, words, out, err), kNotWritten);
+  EXPECT_EQ(err.str(), "error: the answer could not be written.\n");
+}
+
+}  // namespace
+}  // namespace riserun::cli

@@ -1,0 +1,260 @@
+// `riserun chain`: what each option does to the answer, and what is wrong with a wrong one.
+#include "unit/cli/asked_command.h"
+
+#include <algorithm>
+#include <map>
+
+namespace riserun::cli {
+namespace {
+
+using testing::AnyOf;
+using testing::Contains;
+using testing::Each;
+using testing::ElementsAre;
+using testing::IsEmpty;
+using testing::IsSupersetOf;
+
+const Words kBenchPair{"1 FNPT", "3/4 MGHT"};
+const Words kOneToOne{"1 FNPT", "1 FNPT"};
+
+std::vector<std::string> conflict(const json& answer) { return each(answer.at("why_none").at("conflict"), "rule"); }
+
+TEST(Chain, OfTheBenchPairNeedsTwoParts) {
+  const auto [status, answer] = chain(kBenchPair);
+  EXPECT_EQ(status, kDone);
+  EXPECT_EQ(answer["ports"], json({"1 npt female", "3/4 ght male"}));
+  const json& best = answer["chains"][0];
+  EXPECT_EQ(best["part_count"], 2);
+  EXPECT_EQ(best["joints"].size(), 3U);
+  EXPECT_EQ(best["buildable"], true);
+  EXPECT_TRUE(answer["why_none"].is_null());
+  for (const char* key : {"id", "name", "size", "material", "enter", "leave", "from_bin"})
+    EXPECT_TRUE(best["parts"][0].contains(key)) << key;
+}
+
+TEST(Chain, ReadsEveryPortAsJsonSpellsIt) {
+  const json answer = chain(kBenchPair).answer;
+  const auto [status, again] = chain(answer["ports"].get<Words>());
+  EXPECT_EQ(status, kDone);
+  EXPECT_EQ(again["chains"], answer["chains"]);
+}
+
+TEST(Chain, RefusedNamesALeastSetOfRulesAndWhatEachChangeCosts) {
+  const auto [status, answer] = chain({"1 FNPT", "1/2 FNPT", "--bore", "3/4 in", "--most-parts", "1"});
+  EXPECT_EQ(status, kNoSolution);
+  EXPECT_THAT(conflict(answer), ElementsAre("smallest_bore"));
+  const json& why = answer["why_none"];
+  EXPECT_EQ(json(each(why["lifts"], "text")), why["mends"]);
+  EXPECT_THAT(each<int>(why["lifts"], "part_count"), Each(testing::Ge(1)));
+}
+
+TEST(Chain, NoneSaysWhyAndExitsOne) {
+  const Answered none = ask({"chain", "1 FNPT", "1 FNPT", "--most-parts", "1", "--held"});
+  EXPECT_EQ(none.status, kNoSolution);
+  EXPECT_THAT(none.out, HasSubstr("No chain"));
+}
+
+TEST(Chain, OfNoPartCountsNone) {
+  const std::string text = ask({"chain", "1 FNPT", "1 MNPT"}).out;
+  EXPECT_THAT(text, HasSubstr("go straight together"));
+  EXPECT_THAT(text, Not(HasSubstr("to buy")));
+}
+
+TEST(Chain, TellsNoHeadOfWaterForAir) {
+  EXPECT_THAT(ask({"chain", "1 FNPT", "1/2 FNPT"}).out, HasSubstr("Head lost"));
+  EXPECT_THAT(ask({"chain", "1 FNPT", "1/2 FNPT", "--air"}).out, Not(HasSubstr("Head lost")));
+}
+
+TEST(Need, ComesInTheOrderGiven) {
+  const std::pair<std::string, std::string> orders[] = {{"ball valve", "check valve"}, {"check valve", "ball valve"}};
+  for (const auto& [first, second] : orders) {
+    const auto [status, answer] = chain(kOneToOne + Words{"--need", first, "--need", second, "--in-order"});
+    EXPECT_EQ(status, kDone);
+    std::vector<std::string> names = parts(answer, "name");
+    std::erase_if(names, [](const std::string& name) { return name.find("valve") == std::string::npos; });
+    EXPECT_THAT(names, ElementsAre(HasSubstr(first), HasSubstr(second)));
+  }
+}
+
+TEST(Need, IsInTheChain) {
+  EXPECT_THAT(parts(chain({"1 FNPT", "1 MNPT", "--need", "ball valve"}).answer, "name"),
+              Contains(HasSubstr("ball valve")));
+}
+
+/// The families of the first chain that matter to a valve that stays.
+std::vector<std::string> valve_and_unions(const json& answer) {
+  std::vector<std::string> result = families(answer);
+  std::erase_if(result, [](const std::string& family) { return family != "ball-valve" && family != "union"; });
+  return result;
+}
+
+TEST(ValveStays, WithTheUnionBeyondIt) {
+  const Words asked = kOneToOne + Words{"--held", "--need", "ball valve", "--valve-stays"};
+  EXPECT_THAT(valve_and_unions(chain(asked + Words{"first"}).answer), ElementsAre("ball-valve", "union"));
+  EXPECT_THAT(valve_and_unions(chain(asked + Words{"last"}).answer), ElementsAre("union", "ball-valve"));
+  EXPECT_THAT(valve_and_unions(chain(kOneToOne + Words{"--held", "--need", "union", "--need", "ball valve",
+                                                       "--in-order", "--valve-stays", "first"})
+                                   .answer),
+              ElementsAre("union", "ball-valve", "union"));
+}
+
+TEST(ValveStays, SaysWhatItCannotWeigh) {
+  const std::string unweighed =
+      "cannot be weighed where one part may meet two needs, or a need and the union's, or where both fittings and "
+      "devices may meet a need: name them more closely, or give their order, the union among them, with --in-order";
+  const std::string no_valve = "asks for a valve that shuts: --need \"ball valve\"";
+  const std::pair<Words, std::string> cases[] = {
+      {{"--need", "ball valve", "--need", "brass", "--valve-stays", "first"}, unweighed},
+      {{"--valve-stays", "first"}, no_valve},
+      {{"--need", "check valve", "--valve-stays", "first"}, no_valve},
+      {{"--need", "ball valve", "--valve-stays", "middle"}, "'middle' is not known here; allowed: first, last"},
+      {{"--need", "ball valve", "--valve-stays", "first", "--span", "20 in"}, "does not go with --span"}};
+  for (const auto& [words, message] : cases)
+    EXPECT_THAT(complaint(Words{"chain"} + kOneToOne + words), HasSubstr("--valve-stays: error: " + message + "\n"));
+}
+
+TEST(MostBushings, IsOneUnlessMoreAreAllowed) {
+  const std::vector<std::string> names = parts(chain({"2 FNPT", "1/4 MNPT"}).answer, "name");
+  EXPECT_LE(std::count_if(names.begin(), names.end(),
+                          [](const std::string& name) { return name.find("bushing") != std::string::npos; }),
+            1);
+  const auto [status, none] = chain({"1 FNPT", "3/4 MNPT", "--most-bushings", "0", "--most-parts", "1"});
+  ASSERT_EQ(status, kNoSolution);
+  EXPECT_THAT(conflict(none), Contains("most_bushings"));
+}
+
+TEST(HeatAndVacuum, LeaveOutWhatIsNotProved) {
+  const Words barbs{"3/4 barb", "3/4 barb", "--held"};
+  EXPECT_EQ(chain(barbs).answer["chains"][0]["proved"]["vacuum"], "collapses");
+  const auto [status, none] = chain(barbs + Words{"--vacuum"});
+  EXPECT_EQ(status, kNoSolution);
+  EXPECT_THAT(conflict(none), ElementsAre("vacuum"));
+  EXPECT_EQ(chain({"1 PVC male", "1 PVC male", "--need", "PVC coupling", "--hottest", "150 F"}).status, kNoSolution);
+}
+
+TEST(Room, LeavesOutABendThatCannotSwing) {
+  const Words elbow = kOneToOne + Words{"--need", "90 elbow", "--room"};
+  EXPECT_EQ(chain(elbow + Words{"2 in"}).status, kDone);
+  const auto [status, none] = chain(elbow + Words{"1 in"});
+  EXPECT_EQ(status, kNoSolution);
+  EXPECT_THAT(none["why_none"]["mends"].get<Words>(), Contains("make more room round the run than 1 in"));
+  complaint(Words{"chain"} + elbow + Words{"wide"});
+}
+
+TEST(Held, EndsGetAClosingJoint) {
+  EXPECT_EQ(chain(kOneToOne).answer["chains"][0]["part_count"], 1);  // a nipple
+  const json held = chain(kOneToOne + Words{"--held"}).answer["chains"][0];
+  std::vector<bool> closing = each<bool>(held["joints"], "closing");
+  for (const bool part : each<bool>(held["parts"], "closing")) closing.push_back(part);
+  EXPECT_THAT(closing, Contains(true));
+}
+
+TEST(Avoid, LeavesOutTheMaterial) {
+  EXPECT_THAT(parts(chain(kBenchPair + Words{"--avoid", "black iron"}).answer, "material"),
+              Not(Contains("black iron")));
+}
+
+TEST(Avoid, IsAllThatIsCalledSo) {
+  const auto nipples = [](const Words& avoided) {
+    std::vector<std::string> result = families(chain(kOneToOne + avoided).answer);
+    std::erase_if(result, [](const std::string& family) { return family.find("nipple") == std::string::npos; });
+    return result;
+  };
+  EXPECT_THAT(nipples({}), Not(IsEmpty()));
+  EXPECT_THAT(nipples({"--avoid", "nipple"}), IsEmpty());
+  EXPECT_THAT(nipples({"--avoid", "nipples"}), IsEmpty());
+  EXPECT_THAT(nipples({"--avoid", "just nipple"}), ElementsAre("close-nipple"));
+  EXPECT_THAT(nipples({"--avoid", "close nipple"}), Not(Contains("close-nipple")));
+  EXPECT_THAT(complaint(Words{"chain"} + kOneToOne + Words{"--avoid", "just nippel"}),
+              HasSubstr("--avoid: error: no part knows the word 'nippel'; close to it: nipple\n"
+                        "  just nippel\n       ^\n"));
+}
+
+TEST(Air, NeverGetsPlastic) {
+  EXPECT_EQ(chain({"1/2 FNPT", "1/2 MNPT", "--air", "--order", "price"}).answer["chains"][0]["air"], true);
+}
+
+TEST(Order, KeepsItsPromise) {
+  const std::map<std::string, std::string> keys{{"parts", "part_count"},
+                                                {"price", "price_usd"},
+                                                {"loss", "head_m"},
+                                                {"length", "length_m"},
+                                                {"bin", "buy_count"}};
+  std::map<std::string, json> best;
+  for (const auto& [order, key] : keys) best[order] = chain(kBenchPair + Words{"--order", order}).answer["chains"][0];
+  for (const auto& [order, key] : keys)
+    for (const auto& [other, answer] : best)
+      EXPECT_LE(best[order][key].get<double>(), answer[key].get<double>()) << order << " against " << other;
+}
+
+TEST(Alternatives, StandBehindTheBestEachWithItsReason) {
+  const json alone = chain(kBenchPair).answer;
+  const auto [status, answer] = chain(kBenchPair + Words{"--alternatives", "5"});
+  EXPECT_EQ(status, kDone);
+  ASSERT_EQ(answer["chains"].size(), 5U);
+  EXPECT_THAT(each(answer["chains"], "reason"), Each(Not("")));
+  EXPECT_THAT(each<bool>(answer["chains"], "buildable"), Each(true));
+  json best = answer["chains"][0];
+  EXPECT_EQ(best["reason"], "the best by the order asked for");
+  best.erase("reason");
+  best.erase("same_in");
+  EXPECT_EQ(best, alone["chains"][0]);
+}
+
+TEST(Alternatives, NoneIsAtLeastAsGoodAsAnotherInAllMeasures) {
+  const json chains = chain(kBenchPair + Words{"--alternatives", "5"}).answer["chains"];
+  const auto as_good = [](const json& a, const json& b) {
+    for (const char* key : {"part_count", "price_usd", "length_m", "head_m", "buy_count"})
+      if (a[key].get<double>() > b[key].get<double>()) return false;
+    return true;
+  };
+  for (std::size_t a = 0; a < chains.size(); ++a)
+    for (std::size_t b = 0; b < chains.size(); ++b) EXPECT_FALSE(a != b && as_good(chains[a], chains[b])) << a << b;
+}
+
+TEST(Alternatives, HaveAnAnswerToAnEmptyShelfForEachBoughtPart) {
+  const json answer = chain(kBenchPair + Words{"--alternatives", "1"}).answer;
+  std::vector<std::string> bought;
+  for (const json& part : answer["chains"][0]["parts"])
+    if (part["from_bin"] == false) bought.push_back(part["id"]);
+  EXPECT_EQ(each(answer["shelf_empty"], "instead_of"), bought);
+  for (const json& substitute : answer["shelf_empty"]) {
+    EXPECT_THAT(each(substitute["chain"]["parts"], "id"), Not(Contains(substitute["instead_of"].get<std::string>())));
+    EXPECT_EQ(substitute["chain"]["buildable"], true);
+  }
+}
+
+TEST(Alternatives, ArePrintedSideBySide) {
+  const Answered done = ask(Words{"chain"} + kBenchPair + Words{"--alternatives", "3"});
+  EXPECT_EQ(done.status, kDone);
+  EXPECT_THAT(done.out, HasSubstr("beside the first"));
+  EXPECT_THAT(done.out, HasSubstr("or, if the shelf is empty: "));
+  std::istringstream lines(done.out);
+  for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 100U) << line;
+}
+
+TEST(Alternatives, OfNoneAreNoNumber) {
+  EXPECT_THAT(complaint(Words{"chain"} + kBenchPair + Words{"--alternatives", "0"}), HasSubstr("at least 1 is wanted"));
+}
+
+TEST(WrongWords, OfAPortAreNamed) {
+  EXPECT_THAT(complaint({"chain", "1 FNTP", "3/4 MGHT"}), testing::AllOf(HasSubstr("FNTP"), HasSubstr("FNPT")));
+  complaint({"chain", "1 FNPT"});
+}
+
+TEST(WrongWords, AllComeAtOnce) {
+  const std::string error = complaint({"chain", "1 FNTP", "3/4 XX", "--rating", "100", "--order", "cheap"});
+  for (const char* word : {"FNTP", "XX", "--rating", "cheap"}) EXPECT_THAT(error, HasSubstr(word));
+}
+
+TEST(WrongWords, OfLimitsAreSaid) {
+  EXPECT_THAT(complaint(Words{"chain"} + kOneToOne + Words{"--hottest", "900 F"}), HasSubstr("--hottest"));
+  const std::string error = complaint({"chain", "1 FNPT", "1 FNPT", "1 FNPT", "--in-order", "--most-bushings", "1"});
+  EXPECT_THAT(error,
+              HasSubstr("is for a chain between two ports: an assembly branches, so its needs have no one order; "
+                        "--branch-in-order puts those of one branch in order"));
+  EXPECT_THAT(error, Not(HasSubstr("--most-bushings")));
+}
+
+}  // namespace
+}  // namespace riserun::cli

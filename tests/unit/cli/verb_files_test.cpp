@@ -1,0 +1,85 @@
+// The verbs about files: `new` and `check`, and `catalog`.
+#include "unit/cli/asked_command.h"
+
+#include <stdlib.h>
+
+#include <filesystem>
+#include <fstream>
+
+namespace riserun::cli {
+namespace {
+
+using testing::ContainsRegex;
+
+/// A folder of its own for each test, gone afterwards.
+class Files : public testing::Test {
+ protected:
+  Files() {
+    std::string pattern = (std::filesystem::temp_directory_path() / "riserun-files-XXXXXX").string();
+    folder_ = ::mkdtemp(pattern.data());
+  }
+  ~Files() override { std::filesystem::remove_all(folder_); }
+
+  std::string path(const std::string& name) const { return (folder_ / name).string(); }
+  std::string write(const std::string& name, const std::string& text) const {
+    std::ofstream(path(name), std::ios::binary) << text;
+    return path(name);
+  }
+  static std::string read(const std::string& file) {
+    std::stringstream text;
+    text << std::ifstream(file, std::ios::binary).rdbuf();
+    return text.str();
+  }
+
+ private:
+  std::filesystem::path folder_;
+};
+
+TEST_F(Files, NewMakesAJobThatPlansAndIsRight) {
+  const std::string job = path("job.yaml");
+  EXPECT_EQ(ask({"new", job}).status, kDone);
+  EXPECT_EQ(ask({"plan", job}).status, kDone);
+  EXPECT_THAT(ask({"check", job}).out, HasSubstr("nothing wrong; a job"));
+}
+
+TEST_F(Files, NewNeverWritesOverAFile) {
+  const std::string mine = write("job.yaml", "mine\n");
+  complaint({"new", mine});
+  EXPECT_EQ(read(mine), "mine\n");
+}
+
+TEST_F(Files, OfDutiesAreCheckedAsCatalogFiles) {
+  const Answered shipped = ask({"check", std::string(RISERUN_SOURCE_DIR) + "/catalog/duty.yaml"});
+  EXPECT_EQ(shipped.status, kDone) << shipped.err;
+  EXPECT_THAT(shipped.out, HasSubstr("nothing wrong; part of the shipped catalog of"));
+  const auto own = [](const std::string& air) {
+    return "duties:\n  - materials: [brass]\n    heat: {150 F: 1}\n    air: " + air +
+           "\n    vacuum: stands\n    source: ours\n";
+  };
+  const Answered right = ask({"check", write("own.yaml", own("as water"))});
+  EXPECT_EQ(right.status, kDone) << right.err;
+  EXPECT_THAT(right.out, HasSubstr("own.yaml: nothing wrong; a catalog file that adds 0 parts."));
+  EXPECT_THAT(complaint({"check", write("own.yaml", own("some"))}),
+              ContainsRegex("own\\.yaml:4:10: error: duties\\[1\\]\\.air: "));
+}
+
+TEST_F(Files, WithATypoAreShownWithPlaceAndCaret) {
+  std::string text = read(example("bevel-bench"));
+  const std::size_t key = text.find("\nreservoir:");
+  ASSERT_NE(key, std::string::npos);
+  text.replace(key, 11, "\nresevoir:");
+  const std::string error = complaint({"plan", write("job.yaml", text)});
+  EXPECT_THAT(error, ContainsRegex("job\\.yaml:[0-9]+:1: error: .*resevoir.*reservoir"));
+  EXPECT_THAT(error, HasSubstr("\n  ^"));
+}
+
+TEST(Catalog, FindsAPartByItsWords) {
+  const Answered done = ask({"catalog", "1 x 3/4 hex bushing brass"});
+  EXPECT_EQ(done.status, kDone) << done.err;
+  EXPECT_THAT(done.out, HasSubstr("hex-bushing/brass/1x3-4"));
+}
+
+TEST(Catalog, RefusesNonsense) { complaint({"catalog", "left-handed smoke bender"}); }
+
+}  // namespace
+}  // namespace riserun::cli

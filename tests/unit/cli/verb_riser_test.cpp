@@ -1,0 +1,27 @@
+// `riserun riser` without a job: the cut length from a few measures.
+#include "unit/cli/asked_command.h"
+
+namespace riserun::cli {
+namespace {
+
+const Words kTank{"riser", "--length", "44 in", "--width", "22 in", "--height"};
+
+TEST(Riser, IsCutAsReckonedByHand) {
+  // Inside 14 in, bung 1/2 in below the lid, clearance 1/2 in, make-up of 1 in NPT L1 + L3 = 0.661 in (ASME B1.20.1):
+  // 14 - 1/2 - 1/2 + 0.661 = 13.661, to the tape 13-11/16 in.
+  const Answered done =
+      ask(kTank + Words{"14 in", "--bung", "1 FNPT", "--projects", "1/2 in", "--clearance", "1/2 in"});
+  EXPECT_EQ(done.status, kDone) << done.err;
+  EXPECT_THAT(done.out, HasSubstr("13-11/16 in (347 mm)"));
+}
+
+TEST(Riser, IsRefusedInAHalfCoupling) {
+  const Answered refused = ask(kTank + Words{"14 in", "--bung-kind", "half coupling"});
+  EXPECT_EQ(refused.status, kNoSolution);
+  EXPECT_THAT(refused.out, HasSubstr("full coupling"));
+}
+
+TEST(Riser, NeedsAUnit) { EXPECT_THAT(complaint(kTank + Words{"14"}), HasSubstr("--height")); }
+
+}  // namespace
+}  // namespace riserun::cli

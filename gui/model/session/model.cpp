@@ -87,36 +87,25 @@ std::variant<catalog::PortTypeId, catalog::NotationError> Model::read_port(std::
   return notation_.read(text);
 }
 
-void Model::perform(Act act, bool goes_on) { threads_->workshop.perform(std::move(act), goes_on); }
-void Model::undo() { threads_->workshop.undo(); }
-void Model::redo() { threads_->workshop.redo(); }
-void Model::give_up_entry(const JobPath& at) { threads_->workshop.give_up_entry(at); }
-
-void Model::set_view(ViewState view) {
-  if (view == view_) return;
-  view_ = view;
-  threads_->workshop.set_view(std::move(view));
+void Model::post(Command command) {
+  if (const auto* set = std::get_if<SetView>(&command)) {
+    if (set->view == view_) return;
+    view_ = set->view;
+  }
+  threads_->workshop.post(std::move(command));
 }
 
-const Alternatives* Model::alternatives(const std::string& connection) {
+void Model::work_out_alternatives(const std::string& connection) {
+  const auto asked = asked_.find(connection);
+  if (!plan_.plan || (asked != asked_.end() && asked->second == plan_.revision)) return;
+  asked_[connection] = plan_.revision;
+  threads_->planner.ask(AlternativesRequest{plan_.plan, plan_.revision, connection});
+}
+
+const Alternatives* Model::alternatives(const std::string& connection) const {
   for (const auto& known : alternatives_)
     if (known->connection == connection && known->revision == plan_.revision) return known.get();
-  const auto asked = asked_.find(connection);
-  if (plan_.plan && (asked == asked_.end() || asked->second != plan_.revision)) {
-    asked_[connection] = plan_.revision;
-    threads_->planner.ask(AlternativesRequest{plan_.plan, plan_.revision, connection});
-  }
   return nullptr;
 }
-
-void Model::start_new() { threads_->workshop.start_new(); }
-void Model::open(const std::filesystem::path& file) { threads_->workshop.open(file); }
-void Model::save() { threads_->workshop.save(); }
-void Model::save_as(const std::filesystem::path& file) { threads_->workshop.save_as(file); }
-void Model::reload() { threads_->workshop.reload(); }
-void Model::keep_mine() { threads_->workshop.keep_mine(); }
-void Model::give_up_unsaved() { threads_->workshop.give_up_unsaved(); }
-void Model::recover(const Recovery& copy) { threads_->workshop.recover(copy); }
-void Model::forget(const Recovery& copy) { threads_->workshop.forget(copy); }
 
 }  // namespace riserun::gui

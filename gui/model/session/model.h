@@ -1,11 +1,11 @@
-// The job being edited, its plan and its files, for the window: acts go in, states come out. All work is done on
+// The job being edited, its plan and its files, for the window: commands go in, states come out. All work is done on
 // threads of its own; nothing here makes the caller wait but settle(). Every function is for one thread, the window's.
 #pragma once
 
 #include "catalog/words/port_notation.h"
 #include "chain/ask/answer.h"
 #include "gui/model/canvas/view_state.h"
-#include "gui/model/edit/act.h"
+#include "gui/model/session/command.h"
 #include "gui/model/session/job_state.h"
 
 #include <cstddef>
@@ -51,7 +51,7 @@ class Model {
   // ---- what is shown
   const JobState& job() const { return *job_; }
   const PlanState& plan() const { return plan_; }
-  /// As last set with set_view.
+  /// As last set with SetView.
   const ViewState& view() const { return view_; }
   /// The unit system that is shown: the view's, otherwise the job's.
   quantity::UnitSystem units() const;
@@ -61,39 +61,17 @@ class Model {
   const catalog::Catalog& catalog() const { return *setup_.catalog; }
   std::variant<catalog::PortTypeId, catalog::NotationError> read_port(std::string_view text) const;
 
-  // ---- acts
-  /// Done in the order in which they come. A refused act changes nothing and leaves a notice or, of a SetValue, a wrong
-  /// entry. `goes_on`: the same hand movement as the act before, so that undo takes both back as one.
-  void perform(Act act, bool goes_on = false);
-  void undo();
-  void redo();
-  /// Forgets what was typed wrongly into a field.
-  void give_up_entry(const JobPath& at);
-  /// For the view alone: no act, no undo.
-  void set_view(ViewState view);
-
-  // ---- alternatives of a connection, worked out when asked for
-  /// The answer once it is there and for the plan that is shown; until then nullptr, and it is being worked out.
-  const Alternatives* alternatives(const std::string& connection);
-
-  // ---- files
-  void start_new();
-  void open(const std::filesystem::path& file);
-  /// Refused while the job does not load. A file that was changed on disk meanwhile is not written over but by save_as.
-  void save();
-  void save_as(const std::filesystem::path& file);
-  /// Reads the file again after it was changed on disk; one step of undo.
-  void reload();
-  /// Leaves what is on disk be: the next save writes over it.
-  void keep_mine();
-  /// Unsaved work is given up: no copy for recovery stays behind.
-  void give_up_unsaved();
+  /// The other chains of a connection, of the plan that is shown; nullptr: not worked out yet.
+  const Alternatives* alternatives(const std::string& connection) const;
   /// Newest first; files that are gone are left out.
   const std::vector<std::filesystem::path>& recent_files() const { return recent_; }
   const std::vector<Recovery>& recoveries() const { return recoveries_; }
-  /// Opens the copy as unsaved work on its file.
-  void recover(const Recovery& copy);
-  void forget(const Recovery& copy);
+
+  // ---- what is asked
+  /// Done in the order in which they come, later; what has come of them, poll() picks up. Only the view is set at once.
+  void post(Command command);
+  /// Works out the other chains of a connection of the plan that is shown. Asked again for the same plan it does nothing.
+  void work_out_alternatives(const std::string& connection);
 
  private:
   struct Threads;

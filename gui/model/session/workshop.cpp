@@ -9,8 +9,16 @@ namespace {
 
 constexpr std::chrono::milliseconds kRest{500};  // between two looks at the disk
 
-bool is_same_movement(const std::optional<SetValue>& value, bool goes_on, const std::optional<SetValue>& before) {
-  return goes_on && value && before && value->at == before->at;
+const SetValue* value_set_by(const Command& command) {
+  const auto* perform = std::get_if<Perform>(&command);
+  return perform != nullptr ? std::get_if<SetValue>(&perform->act) : nullptr;
+}
+
+/// Whether the second goes on with the hand movement of the first.
+bool is_same_movement(const Command& first, const Command& second) {
+  const SetValue* before = value_set_by(first);
+  const SetValue* after = value_set_by(second);
+  return before != nullptr && after != nullptr && before->at == after->at && std::get<Perform>(second).goes_on;
 }
 
 }  // namespace
@@ -27,100 +35,12 @@ Workshop::~Workshop() {
   thread_.join();
 }
 
-void Workshop::ask(Command command) {
+void Workshop::post(Command command) {
   {
     const std::lock_guard lock(mutex_);
     commands_.push_back(std::move(command));
   }
   changed_.notify_all();
-}
-
-void Workshop::perform(Act act, bool goes_on) {
-  Command command;
-  if (auto* value = std::get_if<SetValue>(&act)) {
-    command.value = std::move(*value);
-    command.goes_on = goes_on;
-  } else {
-    command.run = [this, act = std::move(act), goes_on] { perform_now(act, goes_on); };
-  }
-  ask(std::move(command));
-}
-
-void Workshop::undo() {
-  ask({{}, false, [this] { job_.editor().undo(); }});
-}
-
-void Workshop::redo() {
-  ask({{}, false, [this] { job_.editor().redo(); }});
-}
-
-void Workshop::give_up_entry(JobPath at) {
-  ask({{}, false, [this, at = std::move(at)] { job_.editor().give_up_entry(at); }});
-}
-
-void Workshop::set_view(ViewState view) {
-  ask({{}, false, [this, view = std::move(view)] { view_ = view; }});
-}
-
-void Workshop::start_new() {
-  ask({{}, false, [this] {
-         save_view();
-         job_.start_new();
-         show_document();
-       }});
-}
-
-void Workshop::open(std::filesystem::path file) {
-  ask({{}, false, [this, file = std::move(file)] {
-         save_view();
-         const Outcome outcome = job_.open(file);
-         tell(outcome, "");
-         if (outcome.done) show_document();
-       }});
-}
-
-void Workshop::save() {
-  ask({{}, false, [this] {
-         const std::string name = job_.file_state().path.filename().string();
-         tell(job_.save(), "Saved " + name);
-         save_view();
-       }});
-}
-
-void Workshop::save_as(std::filesystem::path file) {
-  ask({{}, false, [this, file = std::move(file)] {
-         tell(job_.save_as(file), "Saved " + file.filename().string());
-         save_view();
-         tell_files();
-       }});
-}
-
-void Workshop::reload() {
-  ask({{}, false, [this] { tell(job_.reload(), "Read again what is on disk"); }});
-}
-
-void Workshop::keep_mine() {
-  ask({{}, false, [this] { job_.keep_mine(); }});
-}
-
-void Workshop::give_up_unsaved() {
-  ask({{}, false, [this] { job_.give_up_unsaved(); }});
-}
-
-void Workshop::recover(Recovery copy) {
-  ask({{}, false, [this, copy = std::move(copy)] {
-         save_view();
-         const Outcome outcome = job_.recover(copy);
-         tell(outcome, "Recovered " + copy.name);
-         if (outcome.done) show_document();
-       }});
-}
-
-void Workshop::forget(Recovery copy) {
-  ask({{}, false, [this, copy = std::move(copy)] {
-         remove(copy);
-         tell_files();
-       }});
 }
 
 News Workshop::take_news() {
@@ -139,6 +59,57 @@ void Workshop::wait() const {
 }
 
 // ---- on the thread
+
+struct Workshop::CarryOut {
+  Workshop& shop;
+  OpenJob& job = shop.job_;
+
+  void operator()(const Perform& command) const {
+    const Outcome outcome = job.editor().perform(command.act, command.goes_on);
+    // A wrong entry is told beside its field.
+    if (!std::holds_alternative<SetValue>(command.act)) shop.tell(outcome, "");
+  }
+  void operator()(const Undo&) const { job.editor().undo(); }
+  void operator()(const Redo&) const { job.editor().redo(); }
+  void operator()(const GiveUpEntry& command) const { job.editor().give_up_entry(command.at); }
+  void operator()(const SetView& command) const { shop.view_ = command.view; }
+
+  void operator()(const StartNew&) const {
+    shop.save_view();
+    job.start_new();
+    shop.show_document();
+  }
+  void operator()(const Open& command) const {
+    shop.save_view();
+    const Outcome outcome = job.open(command.file);
+    shop.tell(outcome, "");
+    if (outcome.done) shop.show_document();
+  }
+  void operator()(const Save&) const {
+    const std::string name = job.file_state().path.filename().string();
+    shop.tell(job.save(), "Saved " + name);
+    shop.save_view();
+  }
+  void operator()(const SaveAs& command) const {
+    shop.tell(job.save_as(command.file), "Saved " + command.file.filename().string());
+    shop.save_view();
+    shop.tell_files();
+  }
+  void operator()(const Reload&) const { shop.tell(job.reload(), "Read again what is on disk"); }
+  void operator()(const KeepMine&) const { job.keep_mine(); }
+  void operator()(const GiveUpUnsaved&) const { job.give_up_unsaved(); }
+
+  void operator()(const Recover& command) const {
+    shop.save_view();
+    const Outcome outcome = job.recover(command.copy);
+    shop.tell(outcome, "Recovered " + command.copy.name);
+    if (outcome.done) shop.show_document();
+  }
+  void operator()(const Forget& command) const {
+    remove(command.copy);
+    shop.tell_files();
+  }
+};
 
 void Workshop::tell(const Outcome& outcome, const std::string& done) {
   if (outcome.done && done.empty()) return;
@@ -175,12 +146,6 @@ void Workshop::save_view() {
   saved_view_ = view_;
 }
 
-void Workshop::perform_now(const Act& act, bool goes_on) {
-  const Outcome outcome = job_.editor().perform(act, goes_on);
-  // A wrong entry is told beside its field.
-  if (!std::holds_alternative<SetValue>(act)) tell(outcome, "");
-}
-
 void Workshop::publish() {
   auto state = std::make_shared<const JobState>(state_of(job_));
   const bool replan = state->job && (!asked_ || asked_->revision != state->revision || asked_->units != view_.units);
@@ -193,11 +158,11 @@ void Workshop::publish() {
 }
 
 /// The next command; entries of one hand movement that have piled up are joined into the last.
-Workshop::Command Workshop::next() {
+Command Workshop::next() {
   Command command = std::move(commands_.front());
   commands_.pop_front();
-  while (!commands_.empty() && is_same_movement(commands_.front().value, commands_.front().goes_on, command.value)) {
-    command.value = std::move(commands_.front().value);
+  while (!commands_.empty() && is_same_movement(command, commands_.front())) {
+    std::get<Perform>(command).act = std::move(std::get<Perform>(commands_.front()).act);
     commands_.pop_front();
   }
   return command;
@@ -228,8 +193,7 @@ void Workshop::run() {
     if (!command) {
       rest();
     } else {
-      if (command->value) perform_now(std::move(*command->value), command->goes_on);
-      if (command->run) command->run();
+      std::visit(CarryOut{*this}, *command);
       publish();
     }
     lock.lock();

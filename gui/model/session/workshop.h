@@ -2,12 +2,12 @@
 // the disk and keeps the copy for recovery while nothing else is to be done.
 #pragma once
 
+#include "gui/model/session/command.h"
 #include "gui/model/session/open_job.h"
 #include "gui/model/session/planner.h"
 
 #include <condition_variable>
 #include <deque>
-#include <functional>
 #include <memory>
 #include <mutex>
 #include <optional>
@@ -33,21 +33,8 @@ class Workshop {
   Workshop(const Workshop&) = delete;
   Workshop& operator=(const Workshop&) = delete;
 
-  // None of these waits for work.
-  void perform(Act act, bool goes_on);
-  void undo();
-  void redo();
-  void give_up_entry(JobPath at);
-  void set_view(ViewState view);
-  void start_new();
-  void open(std::filesystem::path file);
-  void save();
-  void save_as(std::filesystem::path file);
-  void reload();
-  void keep_mine();
-  void give_up_unsaved();
-  void recover(Recovery copy);
-  void forget(Recovery copy);
+  /// Does not wait for it.
+  void post(Command command);
 
   News take_news();
   bool is_idle() const;
@@ -55,18 +42,12 @@ class Workshop {
   void wait() const;
 
  private:
-  /// An act, so that it can be joined with the next one of the same movement; or anything else.
-  struct Command {
-    std::optional<SetValue> value;
-    bool goes_on = false;
-    std::function<void()> run;
-  };
+  /// Carries a command out: one overload for each.
+  struct CarryOut;
 
-  void ask(Command command);
   Command next();
   void run();
   void rest();
-  void perform_now(const Act& act, bool goes_on);
   void tell(const Outcome& outcome, const std::string& done);
   void show_document();
   void tell_files();

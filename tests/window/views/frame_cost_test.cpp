@@ -68,7 +68,7 @@ class FrameCost : public testing::Test {
     ImGui::GetIO().Fonts->GetTexDataAsRGBA32(&pixels, &wide, &high);
     apply(theme_of(gui::Looks::light), 1.0F);
     model_ = std::make_unique<gui::Model>(gui::Setup{plan::shipped_catalog(), folder_ / "state"});
-    model_->open(folder_ / "large.yaml");
+    model_->post(gui::Open{folder_ / "large.yaml"});
     model_->settle();
     model_->poll();
   }
@@ -132,14 +132,14 @@ TEST_F(FrameCost, EverySheetIsDrawn) {
 TEST_F(FrameCost, AChangeIsShown) {
   for (const char* file : {"large.yaml", "bench.yaml"}) {
     if (file == std::string("bench.yaml")) std::ofstream(folder_ / file) << plan::example_text("bevel-bench");
-    model_->open(folder_ / file);
+    model_->post(gui::Open{folder_ / file});
     model_->settle();
     model_->poll();
     one_frame();
     std::vector<double> times;
     for (const char* clearance : {"1/2 in", "3/4 in", "1 in"}) {
       const auto before = std::chrono::steady_clock::now();
-      model_->perform(gui::SetValue{gui::at("riser") / "clearance", clearance});
+      model_->post(gui::Perform{gui::SetValue{gui::at("riser") / "clearance", clearance}});
       model_->settle();
       model_->poll();
       one_frame();

@@ -29,7 +29,7 @@ class ModelTest : public ::testing::Test {
   }
   std::unique_ptr<Model> opened() {
     auto model = started();
-    model->open(file);
+    model->post(Open{file});
     model->settle();
     return model;
   }
@@ -59,7 +59,7 @@ TEST_F(ModelTest, StartsWithTheStarterAndItsPlan) {
 TEST_F(ModelTest, ThePlanFollowsAnActAndTheCallerIsNotHeldUpMeanwhile) {
   const auto model = opened();
   const auto before = model->plan().plan;
-  model->perform(SetValue{depth, "3 in"});
+  model->post(Perform{SetValue{depth, "3 in"}});
   long polls = 0;
   while (!model->plan().current || model->plan().plan == before) {
     model->poll();
@@ -74,22 +74,22 @@ TEST_F(ModelTest, ThePlanFollowsAnActAndTheCallerIsNotHeldUpMeanwhile) {
 TEST_F(ModelTest, AWrongEntryLeavesTheLastGoodPlan) {
   const auto model = opened();
   const auto before = model->plan().plan;
-  model->perform(SetValue{depth, "3 inn"});
+  model->post(Perform{SetValue{depth, "3 inn"}});
   model->settle();
   EXPECT_FALSE(model->plan().current);
   EXPECT_EQ(model->plan().plan, before);
   EXPECT_THAT(model->job().wrong_entries.at(depth).reason, HasSubstr("inn"));
   EXPECT_TRUE(model->take_notices().empty());  // it is told beside the field
-  model->give_up_entry(depth);
+  model->post(GiveUpEntry{depth});
   model->settle();
   EXPECT_TRUE(model->plan().current);
 }
 
 TEST_F(ModelTest, TheNewestOfManyRequestsWins) {
   const auto model = opened();
-  model->perform(SetValue{depth, "2 in"});
-  for (int i = 0; i < 200; ++i) model->perform(SetValue{depth, std::to_string(100 + i % 7) + " mm"}, true);
-  model->perform(SetValue{depth, "71 mm"}, true);
+  model->post(Perform{SetValue{depth, "2 in"}});
+  for (int i = 0; i < 200; ++i) model->post(Perform{SetValue{depth, std::to_string(100 + i % 7) + " mm"}, true});
+  model->post(Perform{SetValue{depth, "71 mm"}, true});
   std::uint64_t last = 0;
   int plans = 0;
   const plan::Plan* seen = model->plan().plan.get();
@@ -103,7 +103,7 @@ TEST_F(ModelTest, TheNewestOfManyRequestsWins) {
   }
   EXPECT_LT(plans, 60);
   EXPECT_NEAR(in_metres(model->plan().plan->levels.table_depth), 0.071, 1e-9);
-  model->undo();
+  model->post(Undo{});
   model->settle();
   EXPECT_EQ(model->job().text, testing::example("bevel-bench"));
 }
@@ -112,8 +112,8 @@ TEST_F(ModelTest, APlanOfAnotherDocumentIsNotShown) {
   write_file(folder / "other.yaml", testing::example("air-too-weak"));
   const auto model = opened();
   for (int round = 0; round < 5; ++round) {
-    model->perform(SetValue{depth, "3 in"});
-    model->open(round % 2 == 0 ? folder / "other.yaml" : file);
+    model->post(Perform{SetValue{depth, "3 in"}});
+    model->post(Open{round % 2 == 0 ? folder / "other.yaml" : file});
     const std::string name = round % 2 == 0 ? "Brick soak basin" : "Bevelling bench";
     EXPECT_TRUE(soon(*model, [&] {
       const bool opened = model->job().job && model->job().job->name == name;
@@ -127,8 +127,8 @@ TEST_F(ModelTest, APlanOfAnotherDocumentIsNotShown) {
 
 TEST_F(ModelTest, RefusedActsAreTold) {
   const auto model = opened();
-  model->perform(AddWish{"water up", WishKind::need, "flux capacitor"});
-  model->perform(Connect{"riser bung", "table inlet", "", ""});
+  model->post(Perform{AddWish{"water up", WishKind::need, "flux capacitor"}});
+  model->post(Perform{Connect{"riser bung", "table inlet", "", ""}});
   model->settle();
   const std::vector<Notice> notices = model->take_notices();
   ASSERT_EQ(notices.size(), 2U);
@@ -141,6 +141,7 @@ TEST_F(ModelTest, RefusedActsAreTold) {
 TEST_F(ModelTest, AlternativesComeWhenAskedForAndCanBeTaken) {
   const auto model = opened();
   EXPECT_EQ(model->alternatives("water up"), nullptr);
+  model->work_out_alternatives("water up");
   const Alternatives* rows = nullptr;
   ASSERT_TRUE(soon(*model, [&] { return (rows = model->alternatives("water up")) != nullptr; }));
   ASSERT_GE(rows->rows.size(), 2U);
@@ -149,24 +150,25 @@ TEST_F(ModelTest, AlternativesComeWhenAskedForAndCanBeTaken) {
   EXPECT_EQ(rows->rows[0].chain.price, model->plan().plan->connections.front().chain()->price);
   std::vector<std::string> ids;
   for (const chain::ChainPart& part : rows->rows[1].chain.parts) ids.push_back(rows->catalog->part(part.part).id);
-  model->perform(TakeAlternative{"water up", ids});
+  model->post(Perform{TakeAlternative{"water up", ids}});
   model->settle();
   EXPECT_EQ(testing::chain_of(*model->plan().plan, "water up"), ids);
   EXPECT_EQ(model->alternatives("water up"), nullptr);  // the old rows are of another plan
+  model->work_out_alternatives("water up");
   model->settle();
   EXPECT_NE(model->alternatives("water up"), nullptr);
 }
 
 TEST_F(ModelTest, SavesAndSaysSo) {
   const auto model = opened();
-  model->perform(SetValue{depth, "3 in"});
-  model->save();
+  model->post(Perform{SetValue{depth, "3 in"}});
+  model->post(Save{});
   model->settle();
   EXPECT_FALSE(model->job().file.unsaved);
   EXPECT_EQ(text_of_file(file), testing::with(testing::example("bevel-bench"), "  depth: 4 in", "  depth: 3 in"));
   EXPECT_EQ(model->take_notices().front().text, "Saved bench.yaml");
   EXPECT_THAT(model->recent_files(), ElementsAre(file));
-  model->open(folder / "none.yaml");
+  model->post(Open{folder / "none.yaml"});
   model->settle();
   EXPECT_THAT(model->take_notices().front().text, HasSubstr("there is no such file"));
   EXPECT_EQ(model->job().file.path, file);
@@ -176,7 +178,7 @@ TEST_F(ModelTest, AChangeOnDiskIsNoticedWithoutBeingAskedFor) {
   const auto model = opened();
   write_file(file, testing::example("bevel-bench") + "# theirs\n");
   EXPECT_TRUE(soon(*model, [&] { return model->job().file.on_disk == OnDisk::changed; }));
-  model->reload();
+  model->post(Reload{});
   model->settle();
   EXPECT_THAT(model->job().text, HasSubstr("# theirs"));
   EXPECT_EQ(model->job().file.on_disk, OnDisk::same);
@@ -188,7 +190,7 @@ TEST_F(ModelTest, TheOtherUnitSystemIsPlannedInAndTheJobStaysAsItIs) {
   view.moved["reservoir"] = {10.0F, 20.0F};
   {
     const auto model = opened();
-    model->set_view(view);
+    model->post(SetView{view});
     EXPECT_TRUE(soon(*model, [&] {
       return model->plan().current && model->plan().plan->job.units == quantity::UnitSystem::metric;
     }));
@@ -199,7 +201,7 @@ TEST_F(ModelTest, TheOtherUnitSystemIsPlannedInAndTheJobStaysAsItIs) {
   EXPECT_EQ(model->view(), view);
   EXPECT_EQ(text_of_file(file), testing::example("bevel-bench"));
   // A job without a side file begins with the user's habits, and not where the last one's nodes stood.
-  model->start_new();
+  model->post(StartNew{});
   model->settle();
   EXPECT_EQ(model->view().units, view.units);
   EXPECT_TRUE(model->view().moved.empty());
@@ -209,18 +211,18 @@ TEST_F(ModelTest, TheOtherUnitSystemIsPlannedInAndTheJobStaysAsItIs) {
 TEST_F(ModelTest, UnsavedWorkIsThereAgainNextTime) {
   {
     const auto model = opened();
-    model->perform(SetValue{depth, "3 in"});
+    model->post(Perform{SetValue{depth, "3 in"}});
   }
   {
     const auto model = started();
     ASSERT_EQ(model->recoveries().size(), 1U);
-    model->recover(model->recoveries().front());
+    model->post(Recover{model->recoveries().front()});
     model->settle();
     EXPECT_THAT(model->job().text, HasSubstr("depth: 3 in"));
     EXPECT_TRUE(model->job().file.unsaved);
     EXPECT_EQ(model->job().file.path, file);
     EXPECT_TRUE(model->recoveries().empty());
-    model->give_up_unsaved();
+    model->post(GiveUpUnsaved{});
   }
   EXPECT_TRUE(started()->recoveries().empty());
 }
@@ -233,7 +235,7 @@ TEST_F(ModelTest, AFileThatDoesNotLoadShowsItsMistakesAndNoPlan) {
   EXPECT_GT(model->job().problems.front().line, 0);
   EXPECT_EQ(model->plan().plan, nullptr);
   EXPECT_FALSE(model->plan().current);
-  model->perform(SetText{testing::example("bevel-bench")});
+  model->post(Perform{SetText{testing::example("bevel-bench")}});
   model->settle();
   EXPECT_TRUE(model->plan().current);
 }

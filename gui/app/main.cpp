@@ -65,7 +65,7 @@ void show(const Words& words) {
   const auto catalog =
       std::make_shared<const catalog::Catalog>(catalog::load_catalog(catalog::find_catalog_folder(), words.catalogs));
   gui::Model model({catalog, words.state});
-  if (!words.job.empty()) model.open(words.job);
+  if (!words.job.empty()) model.post(gui::Open{words.job});
   app::Window window(words.window);
   window.run(model);
 }

@@ -67,6 +67,7 @@ struct Window::Inside {
   views::Fonts fonts;
   float lettered_for = 0.0F;  // scale that the fonts are drawn at
   std::optional<gui::Looks> looks;
+  std::string titled;         // as the window system was told last
   std::vector<double> costs;  // s a frame, without what OpenGL does
 
   float scale() const {
@@ -91,10 +92,14 @@ struct Window::Inside {
     desk.shown.sizes.clear();
   }
 
-  void title(const gui::Model& model) const {
+  /// The window system takes long over a title: it is told only one that has changed.
+  void title(const gui::Model& model) {
     const gui::FileState& file = model.job().file;
     const std::string name = file.path.empty() ? "new job" : file.path.filename().string();
-    glfwSetWindowTitle(window, fmt::format("{}{} - Riserun", name, file.unsaved ? " *" : "").c_str());
+    std::string wanted = fmt::format("{}{} - Riserun", name, file.unsaved ? " *" : "");
+    if (wanted == titled) return;
+    titled = std::move(wanted);
+    glfwSetWindowTitle(window, titled.c_str());
   }
 
   void frame(gui::Model& model) {
@@ -141,7 +146,7 @@ struct Window::Inside {
     number("unsaved", job.file.unsaved ? 1 : 0);
     number("printing", desk.printing.valid() ? 1 : 0);
     number("sheet", static_cast<int>(desk.sheet));
-    for (const auto& [name, box] : desk.places)
+    for (const auto& [name, box] : desk.places.boxes)
       text += fmt::format("{}\t{:.1f} {:.1f} {:.1f} {:.1f}\n", name, box.left, box.top, box.right, box.bottom);
     std::filesystem::path written = wishes.places;
     written += ".new";
@@ -161,7 +166,7 @@ struct Window::Inside {
 
 Window::Window(const WindowWishes& wishes) : inside_(std::make_unique<Inside>()) {
   inside_->wishes = wishes;
-  inside_->desk.notes_places = !wishes.places.empty();
+  inside_->desk.places.wanted = !wishes.places.empty();
   glfwSetErrorCallback([](int, const char*) {});
   if (glfwInit() == GLFW_FALSE) throw std::runtime_error("no screen: is DISPLAY set?");
   glfwWindowHint(GLFW_CONTEXT_VERSION_MAJOR, 3);

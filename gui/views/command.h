@@ -1,9 +1,14 @@
-// Everything that the menus and the keyboard can do, in one table: what a menu shows beside it is the key that does it.
+// Everything that the menus and the keyboard can do, in one table (command_table.cpp): what a menu shows beside it is
+// the key that does it. A new command is a name in Do and a row there.
 #pragma once
 
 #include <optional>
 #include <span>
 #include <string>
+
+namespace riserun::gui {
+class Model;
+}
 
 namespace riserun::views {
 
@@ -32,6 +37,10 @@ constexpr Key letter(char capital) { return static_cast<Key>(capital); }
 constexpr Key digit(int value) { return static_cast<Key>(static_cast<int>(Key::digit_0) + value); }
 constexpr Key function_key(int number) { return static_cast<Key>(static_cast<int>(Key::f1) + number - 1); }
 
+struct Desk;
+struct Frame;
+
+/// What a person can ask of the window by a menu, a key or a button; each has its row in the table of commands.
 enum class Do {
   start_new,
   open,
@@ -71,32 +80,38 @@ enum class Do {
   larger_text,
   smaller_text,
   usual_text,
+  count,  // of them, no command
 };
 
 enum class Menu { file, edit, show, water, settings };
 
-struct Command {
+struct Shortcut {
+  Key key = Key::none;
+  bool ctrl = false;
+  bool shift = false;
+};
+constexpr Shortcut ctrl(Key key) { return {key, true, false}; }
+constexpr Shortcut ctrl_shift(Key key) { return {key, true, true}; }
+
+struct CommandRow {
   Do what;
   Menu menu;
   const char* name;  // "Save as ..."
-  Key key = Key::none;
-  bool ctrl = false;
-  bool shift = false;
-  bool line_before = false;  // the menu draws a line over it
+  Shortcut shortcut;
+  void (*carry_out)(Frame&);                                   // does nothing where it cannot be done
+  bool line_before = false;                                    // the menu draws a line over it
+  bool (*possible)(const gui::Model&, const Desk&) = nullptr;  // else the menu shows it grey; none: always
 };
 
-std::span<const Command> commands();
+/// Every command once, in the order of the menus.
+std::span<const CommandRow> commands();
+const CommandRow& row_of(Do what);
 const char* name_of(Menu menu);
 /// `Ctrl+Shift+S`; empty: no key.
-std::string keys_of(const Command& command);
+std::string keys_of(const CommandRow& command);
 
-struct KeyPress {
-  Key key = Key::none;
-  bool ctrl = false;
-  bool shift = false;
-};
 /// The command of that key. While a field is being typed into, only those with Ctrl or a function key, and none that
 /// the field itself understands.
-std::optional<Do> command_for(const KeyPress& press, bool typing);
+std::optional<Do> command_for(const Shortcut& press, bool typing);
 
 }  // namespace riserun::views

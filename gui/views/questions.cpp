@@ -1,7 +1,6 @@
-// What the window asks: for a file's name, for two ports, how many of a part there are, what to do with unsaved work.
+#include "gui/views/questions.h"
+
 #include "gui/model/edit/choices.h"
-#include "gui/views/canvas/canvas_paint.h"
-#include "gui/views/export.h"
 
 #include <fmt/format.h>
 #include <imgui.h>
@@ -16,31 +15,31 @@ namespace {
 
 namespace fs = std::filesystem;
 
-bool ask_for_text(Frame& frame, const char* label, std::string& text, bool first) {
+bool ask_for_text(const Scene& scene, const char* label, std::string& text, bool first) {
   if (first && ImGui::IsWindowAppearing()) ImGui::SetKeyboardFocusHere();
-  ImGui::SetNextItemWidth(frame.px(460.0F));
+  ImGui::SetNextItemWidth(scene.px(460.0F));
   return ImGui::InputText(label, &text, ImGuiInputTextFlags_EnterReturnsTrue);
 }
 
-void done(Frame& frame) {
-  frame.desk.ask = Ask::nothing;
+void done(QuestionState& state) {
+  state.ask = Ask::nothing;
   ImGui::CloseCurrentPopup();
 }
 
 /// `yes` or Enter; the other button only closes.
-bool settled(Frame& frame, const char* yes, bool entered, bool allowed = true) {
+bool settled(const Scene& scene, QuestionState& state, const char* yes, bool entered, bool allowed = true) {
   ImGui::Spacing();
   ImGui::BeginDisabled(!allowed);
-  const bool agreed = ImGui::Button(yes, {frame.px(150.0F), 0.0F}) || (entered && allowed);
+  const bool agreed = ImGui::Button(yes, {scene.px(150.0F), 0.0F}) || (entered && allowed);
   ImGui::EndDisabled();
   ImGui::SameLine();
-  if (ImGui::Button("Leave it", {frame.px(110.0F), 0.0F}) || ImGui::IsKeyPressed(static_cast<int>(Key::escape), false))
-    done(frame);
+  if (ImGui::Button("Leave it", {scene.px(110.0F), 0.0F}) || ImGui::IsKeyPressed(static_cast<int>(Key::escape), false))
+    done(state);
   return agreed;
 }
 
 /// Folders and job files beside what is typed; a click goes into a folder or takes a file.
-void folder_rows(Frame& frame, std::string& typed) {
+void folder_rows(const Scene& scene, std::string& typed) {
   std::error_code no_throw;
   fs::path folder = fs::is_directory(typed, no_throw) ? fs::path(typed) : fs::path(typed).parent_path();
   if (folder.empty()) folder = fs::current_path(no_throw);
@@ -51,7 +50,7 @@ void folder_rows(Frame& frame, std::string& typed) {
     if (!hidden && (at->is_directory(no_throw) || at->path().extension() == ".yaml")) rows.push_back(at->path());
   }
   std::sort(rows.begin(), rows.end());
-  ImGui::BeginChild("folder", {frame.px(460.0F), frame.px(220.0F)}, true);
+  ImGui::BeginChild("folder", {scene.px(460.0F), scene.px(220.0F)}, true);
   if (ImGui::Selectable("..  (the folder above)", false, ImGuiSelectableFlags_DontClosePopups))
     typed = folder.parent_path().string() + "/";
   for (const fs::path& row : rows) {
@@ -63,59 +62,53 @@ void folder_rows(Frame& frame, std::string& typed) {
   ImGui::EndChild();
 }
 
-void ask_open(Frame& frame) {
-  const bool entered = ask_for_text(frame, "##file", frame.desk.answer, true);
-  folder_rows(frame, frame.desk.answer);
+void ask_open(const Scene& scene, QuestionState& state, Requests& asked) {
+  const bool entered = ask_for_text(scene, "##file", state.answer, true);
+  folder_rows(scene, state.answer);
   std::error_code no_throw;
-  if (!settled(frame, "Open", entered, fs::is_regular_file(frame.desk.answer, no_throw))) return;
-  frame.model.open(frame.desk.answer);
-  frame.desk.selected.clear();
-  done(frame);
+  if (!settled(scene, state, "Open", entered, fs::is_regular_file(state.answer, no_throw))) return;
+  asked.push_back(gui::Open{state.answer});
+  done(state);
 }
 
-void ask_save_as(Frame& frame) {
-  const bool entered = ask_for_text(frame, "##file", frame.desk.answer, true);
-  folder_rows(frame, frame.desk.answer);
+void ask_save_as(const Scene& scene, QuestionState& state, Requests& asked) {
+  const bool entered = ask_for_text(scene, "##file", state.answer, true);
+  folder_rows(scene, state.answer);
   std::error_code no_throw;
-  if (fs::exists(frame.desk.answer, no_throw) && !fs::is_directory(frame.desk.answer, no_throw))
+  if (fs::exists(state.answer, no_throw) && !fs::is_directory(state.answer, no_throw))
     ImGui::TextDisabled("The file is there already and will be written over.");
-  if (!settled(frame, "Save", entered, !frame.desk.answer.empty() && !fs::is_directory(frame.desk.answer, no_throw)))
+  if (!settled(scene, state, "Save", entered, !state.answer.empty() && !fs::is_directory(state.answer, no_throw)))
     return;
-  frame.model.save_as(frame.desk.answer);
-  done(frame);
+  asked.push_back(gui::SaveAs{state.answer});
+  done(state);
 }
 
-void ask_export(Frame& frame) {
+void ask_export(const Scene& scene, QuestionState& state, Requests& asked) {
   ImGui::TextUnformatted("Folder for list.pdf, list.txt, list.json, plan.txt and plan.json:");
-  const bool entered = ask_for_text(frame, "##folder", frame.desk.answer, true);
-  if (!settled(frame, "Export", entered, !frame.desk.answer.empty() && frame.desk.shown.of != nullptr)) return;
-  frame.desk.notices.push_back(export_plan(*frame.desk.shown.of, frame.desk.shown.units, frame.desk.answer));
-  done(frame);
+  const bool entered = ask_for_text(scene, "##folder", state.answer, true);
+  if (!settled(scene, state, "Export", entered, !state.answer.empty() && scene.shown.plan != nullptr)) return;
+  asked.push_back(ExportTo{state.answer});
+  done(state);
 }
 
-void ask_leave(Frame& frame) {
+void ask_leave(const Scene& scene, QuestionState& state, Requests& asked) {
   ImGui::TextUnformatted("The job holds work that is not saved.");
   ImGui::Spacing();
-  const gui::JobState& job = frame.model.job();
+  const gui::JobState& job = scene.model.job();
   if (ImGui::Button("Save and quit") || ImGui::IsKeyPressed(static_cast<int>(letter('S')), false)) {
-    if (job.file.path.empty()) {
-      done(frame);
-      carry_out(frame, Do::save_as);
-      return;
-    }
-    frame.model.save();
-    frame.model.settle();
-    frame.desk.leaving = !frame.model.job().file.unsaved;
-    done(frame);
+    done(state);
+    if (job.file.path.empty())
+      asked.push_back(Do::save_as);
+    else
+      append(asked, {gui::Save{}, Leave{true}});
   }
   ImGui::SameLine();
   if (ImGui::Button("Quit without saving")) {
-    frame.model.give_up_unsaved();
-    frame.desk.leaving = true;
-    done(frame);
+    append(asked, {gui::GiveUpUnsaved{}, Leave{}});
+    done(state);
   }
   ImGui::SameLine();
-  if (ImGui::Button("Stay") || ImGui::IsKeyPressed(static_cast<int>(Key::escape), false)) done(frame);
+  if (ImGui::Button("Stay") || ImGui::IsKeyPressed(static_cast<int>(Key::escape), false)) done(state);
 }
 
 std::vector<std::string> port_names(const plan::Job& job) {
@@ -125,8 +118,8 @@ std::vector<std::string> port_names(const plan::Job& job) {
   return names;
 }
 
-bool choose_port(Frame& frame, const char* label, const std::vector<std::string>& names, std::string& chosen) {
-  ImGui::SetNextItemWidth(frame.px(260.0F));
+bool choose_port(const Scene& scene, const char* label, const std::vector<std::string>& names, std::string& chosen) {
+  ImGui::SetNextItemWidth(scene.px(260.0F));
   if (!ImGui::BeginCombo(label, chosen.c_str())) return false;
   for (const std::string& name : names)
     if (ImGui::Selectable(name.c_str(), name == chosen)) chosen = name;
@@ -134,91 +127,101 @@ bool choose_port(Frame& frame, const char* label, const std::vector<std::string>
   return true;
 }
 
-void ask_connect(Frame& frame) {
-  const auto names = port_names(frame.desk.shown.of->job);
-  choose_port(frame, "from", names, frame.desk.answer);
-  choose_port(frame, "to", names, frame.desk.answer_2);
+void ask_connect(const Scene& scene, QuestionState& state, Requests& asked) {
+  const auto names = port_names(scene.shown.plan->job);
+  choose_port(scene, "from", names, state.answer);
+  choose_port(scene, "to", names, state.answer_2);
   ImGui::TextDisabled("or ends in:");
-  ImGui::SetNextItemWidth(frame.px(260.0F));
-  const bool entered = ImGui::InputTextWithHint("##device", "5 psi gauge, ball valve ...", &frame.desk.about_part,
+  ImGui::SetNextItemWidth(scene.px(260.0F));
+  const bool entered = ImGui::InputTextWithHint("##device", "5 psi gauge, ball valve ...", &state.part,
                                                 ImGuiInputTextFlags_EnterReturnsTrue);
-  const bool enough = !frame.desk.answer.empty() && (!frame.desk.answer_2.empty() || !frame.desk.about_part.empty());
-  if (!settled(frame, "Connect", entered, enough)) return;
-  frame.model.perform(gui::Connect{frame.desk.answer, frame.desk.about_part.empty() ? frame.desk.answer_2 : "",
-                                   frame.desk.about_part, ""});
-  done(frame);
+  const bool enough = !state.answer.empty() && (!state.answer_2.empty() || !state.part.empty());
+  if (!settled(scene, state, "Connect", entered, enough)) return;
+  asked.push_back(gui::Perform{gui::Connect{state.answer, state.part.empty() ? state.answer_2 : "", state.part, ""}});
+  done(state);
 }
 
 /// Says at once whether a port's notation is understood.
-void ask_port(Frame& frame) {
-  static constexpr const char* kOwners[] = {"of the reservoir", "of the table", "of the air supply"};
-  ImGui::SetNextItemWidth(frame.px(260.0F));
-  ImGui::Combo("##owner", &frame.desk.answer_choice, kOwners, 3);
+void ask_port(const Scene& scene, QuestionState& state, Requests& asked) {
+  struct Owner {
+    gui::PortOwner owner;
+    const char* words;
+  };
+  static constexpr Owner kOwners[] = {{gui::PortOwner::reservoir, "of the reservoir"},
+                                      {gui::PortOwner::table, "of the table"},
+                                      {gui::PortOwner::air, "of the air supply"}};
+  ImGui::SetNextItemWidth(scene.px(260.0F));
+  ImGui::Combo(
+      "##owner", &state.choice,
+      [](void*, int row, const char** words) {
+        *words = kOwners[row].words;
+        return true;
+      },
+      nullptr, static_cast<int>(std::size(kOwners)));
   if (ImGui::IsWindowAppearing()) ImGui::SetKeyboardFocusHere();
-  ImGui::SetNextItemWidth(frame.px(260.0F));
-  ImGui::InputTextWithHint("name", "drain bung", &frame.desk.answer);
-  ImGui::SetNextItemWidth(frame.px(260.0F));
-  const bool entered = ImGui::InputTextWithHint("port", "1 FNPT, 3/4 GHT male ...", &frame.desk.answer_2,
+  ImGui::SetNextItemWidth(scene.px(260.0F));
+  ImGui::InputTextWithHint("name", "drain bung", &state.answer);
+  ImGui::SetNextItemWidth(scene.px(260.0F));
+  const bool entered = ImGui::InputTextWithHint("port", "1 FNPT, 3/4 GHT male ...", &state.answer_2,
                                                 ImGuiInputTextFlags_EnterReturnsTrue);
   bool understood = false;
-  if (!frame.desk.answer_2.empty()) {
-    const auto read = frame.model.read_port(frame.desk.answer_2);
+  if (!state.answer_2.empty()) {
+    const auto read = scene.model.read_port(state.answer_2);
     understood = std::holds_alternative<catalog::PortTypeId>(read);
-    ImGui::PushStyleColor(ImGuiCol_Text, packed(frame.theme[understood ? Ink::good : Ink::refused]));
-    ImGui::PushTextWrapPos(frame.px(460.0F));
-    ImGui::TextUnformatted(understood ? frame.model.catalog().written(std::get<catalog::PortTypeId>(read)).c_str()
+    ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[understood ? Ink::good : Ink::refused]));
+    ImGui::PushTextWrapPos(scene.px(460.0F));
+    ImGui::TextUnformatted(understood ? scene.model.catalog().written(std::get<catalog::PortTypeId>(read)).c_str()
                                       : std::get<catalog::NotationError>(read).message.c_str());
     ImGui::PopTextWrapPos();
     ImGui::PopStyleColor();
   }
-  if (!settled(frame, "Add", entered, understood && !frame.desk.answer.empty())) return;
-  frame.model.perform(
-      gui::AddPort{static_cast<gui::PortOwner>(frame.desk.answer_choice), frame.desk.answer, frame.desk.answer_2});
-  done(frame);
+  if (!settled(scene, state, "Add", entered, understood && !state.answer.empty())) return;
+  asked.push_back(gui::Perform{gui::AddPort{kOwners[state.choice].owner, state.answer, state.answer_2}});
+  done(state);
 }
 
-void ask_count(Frame& frame) {
-  const catalog::Catalog& catalog = *frame.desk.shown.of->catalog;
-  if (const auto part = catalog.find_part(frame.desk.about_part))
+void ask_count(const Scene& scene, QuestionState& state, Requests& asked) {
+  const catalog::Catalog& catalog = *scene.shown.plan->catalog;
+  if (const auto part = catalog.find_part(state.part))
     ImGui::Text("How many %s are in the bin?", catalog.part(*part).name.c_str());
-  ImGui::SetNextItemWidth(frame.px(140.0F));
+  ImGui::SetNextItemWidth(scene.px(140.0F));
   if (ImGui::IsWindowAppearing()) ImGui::SetKeyboardFocusHere();
-  ImGui::InputInt("##count", &frame.desk.answer_choice);
-  frame.desk.answer_choice = std::clamp(frame.desk.answer_choice, 0, 999);
-  if (!settled(frame, "So many", ImGui::IsKeyPressed(static_cast<int>(Key::enter), false))) return;
-  frame.model.perform(gui::CountInBin{frame.desk.about_part, frame.desk.answer_choice});
-  done(frame);
+  ImGui::InputInt("##count", &state.choice);
+  state.choice = std::clamp(state.choice, 0, 999);
+  if (!settled(scene, state, "So many", ImGui::IsKeyPressed(static_cast<int>(Key::enter), false))) return;
+  asked.push_back(gui::Perform{gui::CountInBin{state.part, state.choice}});
+  done(state);
 }
 
-void ask_choices(Frame& frame) {
-  const plan::Plan& plan = *frame.desk.shown.of;
+void ask_choices(const Scene& scene, QuestionState& state, Requests& asked) {
+  const plan::Plan& plan = *scene.shown.plan;
   std::size_t row = 0;
-  while (row < plan.connections.size() && plan.connections[row].name != frame.desk.about_connection) ++row;
+  while (row < plan.connections.size() && plan.connections[row].name != state.connection) ++row;
   const bool there = row < plan.connections.size() && plan.connections[row].chain() != nullptr &&
-                     frame.desk.about_place < plan.connections[row].chain()->parts.size();
+                     state.place < plan.connections[row].chain()->parts.size();
   if (there) {
-    const auto choices = gui::choices_at(plan, row, frame.desk.about_place);
+    const auto choices = gui::choices_at(plan, row, state.place);
     ImGui::TextDisabled("%s",
                         choices.empty() ? "Nothing else goes onto both neighbours." : "Goes onto both neighbours:");
-    ImGui::BeginChild("choices", {frame.px(460.0F), frame.px(260.0F)}, true);
+    ImGui::BeginChild("choices", {scene.px(460.0F), scene.px(260.0F)}, true);
     for (const gui::Choice& choice : choices) {
       const catalog::Part& part = plan.catalog->part(choice.part);
       const std::string text =
           fmt::format("{}, {}   {}", part.name, plan.catalog->material(part.material).name,
                       choice.in_bin > 0 ? fmt::format("{} in the bin", choice.in_bin) : write_price(part.price));
       if (!ImGui::Selectable(text.c_str())) continue;
-      frame.model.perform(gui::SwapPart{frame.desk.about_connection, frame.desk.about_part, part.id});
-      done(frame);
+      asked.push_back(gui::Perform{gui::SwapPart{state.connection, state.part, part.id}});
+      done(state);
     }
     ImGui::EndChild();
   }
-  if (ImGui::Button("Leave it") || ImGui::IsKeyPressed(static_cast<int>(Key::escape), false)) done(frame);
+  if (ImGui::Button("Leave it") || ImGui::IsKeyPressed(static_cast<int>(Key::escape), false)) done(state);
 }
 
 struct Question {
   Ask ask;
   const char* title;
-  void (*draw)(Frame&);
+  void (*draw)(const Scene&, QuestionState&, Requests&);
 };
 constexpr Question kQuestions[] = {
     {Ask::open, "Open a job", ask_open},
@@ -233,19 +236,29 @@ constexpr Question kQuestions[] = {
 
 }  // namespace
 
-void draw_questions(Frame& frame) {
+void QuestionState::put(Ask what, std::string first_answer) {
+  ask = what;
+  opens = true;
+  answer = std::move(first_answer);
+  answer_2.clear();
+  choice = 0;
+}
+
+Requests draw_questions(const Scene& scene, QuestionState& state) {
+  Requests asked;
   for (const Question& question : kQuestions) {
-    if (frame.desk.ask == question.ask && frame.desk.ask_opens) {
+    if (state.ask == question.ask && state.opens) {
       ImGui::OpenPopup(question.title);
-      frame.desk.ask_opens = false;
+      state.opens = false;
     }
     const ImVec2 middle = ImGui::GetMainViewport()->GetCenter();
     ImGui::SetNextWindowPos(middle, ImGuiCond_Appearing, {0.5F, 0.5F});
     if (!ImGui::BeginPopupModal(question.title, nullptr, ImGuiWindowFlags_AlwaysAutoResize | ImGuiWindowFlags_NoMove))
       continue;
-    question.draw(frame);
+    question.draw(scene, state, asked);
     ImGui::EndPopup();
   }
+  return asked;
 }
 
 }  // namespace riserun::views

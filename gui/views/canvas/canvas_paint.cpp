@@ -29,7 +29,7 @@ ImVec2 vec(const gui::Point& p) { return {p.x, p.y}; }
 /// Words at a zoom: the lettering that was drawn nearest to that size, scaled the rest of the way.
 class Words {
  public:
-  Words(const Frame& frame, const Lens& lens) : frame_(frame), zoom_(lens.zoom), list_(*ImGui::GetWindowDrawList()) {}
+  Words(const Scene& scene, const Lens& lens) : scene_(scene), zoom_(lens.zoom), list_(*ImGui::GetWindowDrawList()) {}
 
   float size_of(const ImFont& font) const { return font.FontSize * zoom_; }
   ImVec2 measure(const ImFont& font, const std::string& text, float wrap = 0.0F) const {
@@ -37,24 +37,24 @@ class Words {
   }
   void put(const ImFont& font, ImVec2 at, Ink ink, const std::string& text, float wrap = 0.0F) const {
     if (size_of(font) < kLeastLetter) return;
-    const ImFont& drawn = size_of(font) > 1.3F * font.FontSize ? *frame_.fonts.large : font;
-    list_.AddText(&drawn, size_of(font), {std::floor(at.x), std::floor(at.y)}, packed(frame_.theme[ink]), text.c_str(),
+    const ImFont& drawn = size_of(font) > 1.3F * font.FontSize ? *scene_.fonts.large : font;
+    list_.AddText(&drawn, size_of(font), {std::floor(at.x), std::floor(at.y)}, packed(scene_.theme[ink]), text.c_str(),
                   nullptr, wrap);
   }
   /// In the middle, on a plate.
   void plate(const ImFont& font, ImVec2 middle, Ink ink, Ink ground, const std::string& text) const {
     if (size_of(font) < kLeastLetter) return;
     const ImVec2 size = measure(font, text);
-    const float pad = 3.0F * zoom_ * frame_.scale;
+    const float pad = 3.0F * zoom_ * scene_.scale;
     const ImVec2 corner{middle.x - size.x / 2.0F, middle.y - size.y / 2.0F};
     list_.AddRectFilled({corner.x - 1.5F * pad, corner.y - pad * 0.5F},
-                        {corner.x + size.x + 1.5F * pad, corner.y + size.y + pad * 0.5F}, packed(frame_.theme[ground]),
+                        {corner.x + size.x + 1.5F * pad, corner.y + size.y + pad * 0.5F}, packed(scene_.theme[ground]),
                         pad * 0.6F);
     put(font, corner, ink, text);
   }
 
  private:
-  const Frame& frame_;
+  const Scene& scene_;
   float zoom_;
   ImDrawList& list_;
 };
@@ -85,7 +85,7 @@ void paint_flow(const Lens& lens, const std::vector<ImVec2>& way, ImU32 color) {
 }
 
 /// A union's nut across the pipe: this joint closes the run.
-void paint_nut(const Frame& frame, const Lens& lens, ImVec2 middle) {
+void paint_nut(const Scene& scene, const Lens& lens, ImVec2 middle) {
   ImDrawList& list = *ImGui::GetWindowDrawList();
   const float along = lens.px(6.0F);
   const float across = lens.px(11.0F);
@@ -93,10 +93,10 @@ void paint_nut(const Frame& frame, const Lens& lens, ImVec2 middle) {
   const ImVec2 outline[] = {spot(-along, -across * 0.7F), spot(-along * 0.6F, -across), spot(along * 0.6F, -across),
                             spot(along, -across * 0.7F),  spot(along, across * 0.7F),   spot(along * 0.6F, across),
                             spot(-along * 0.6F, across),  spot(-along, across * 0.7F)};
-  list.AddConvexPolyFilled(outline, 8, packed(frame.theme[Ink::card]));
-  list.AddPolyline(outline, 8, packed(frame.theme[Ink::part_edge]), ImDrawFlags_Closed, lens.px(1.6F));
+  list.AddConvexPolyFilled(outline, 8, packed(scene.theme[Ink::card]));
+  list.AddPolyline(outline, 8, packed(scene.theme[Ink::part_edge]), ImDrawFlags_Closed, lens.px(1.6F));
   for (const float share : {-0.36F, 0.36F})
-    list.AddLine(spot(-along, across * share), spot(along, across * share), packed(frame.theme[Ink::part_edge]),
+    list.AddLine(spot(-along, across * share), spot(along, across * share), packed(scene.theme[Ink::part_edge]),
                  lens.px(1.2F));
 }
 
@@ -108,10 +108,10 @@ gui::PlacedPin at_card(const gui::Sketch& sketch, const gui::Layout& layout, con
   return placed;
 }
 
-void joint_words(const Frame& frame, const Lens& lens, const gui::Link& link, ImVec2 middle, float wrap) {
-  const Words words(frame, lens);
-  if (link.closing) paint_nut(frame, lens, middle);
-  const ImFont& font = *frame.fonts.small;
+void joint_words(const Scene& scene, const Lens& lens, const gui::Link& link, ImVec2 middle, float wrap) {
+  const Words words(scene, lens);
+  if (link.closing) paint_nut(scene, lens, middle);
+  const ImFont& font = *scene.fonts.small;
   std::string text = link.seal;
   if (link.closing) text += text.empty() ? "closes last" : "\ncloses last";
   const ImVec2 size = words.measure(font, text, wrap);
@@ -123,71 +123,71 @@ void joint_words(const Frame& frame, const Lens& lens, const gui::Link& link, Im
 }
 
 /// Name, then material and where it comes from, under the drawing.
-void card_words(const Frame& frame, const Lens& lens, const plan::Plan& plan, const Node& node,
+void card_words(const Scene& scene, const Lens& lens, const plan::Plan& plan, const Node& node,
                 const gui::Point& corner, bool stale) {
-  const Words words(frame, lens);
+  const Words words(scene, lens);
   const float inset = lens.px(9.0F);
   const float wrap = lens.px(kCardWidth) - 2.0F * inset;
   const ImVec2 at{corner.x + inset, corner.y + lens.px(kDrawingHeight + 4.0F)};
   const std::string title = title_of(plan, node);
-  words.put(*frame.fonts.body, at, stale ? Ink::stale_text : Ink::text, title, wrap);
+  words.put(*scene.fonts.body, at, stale ? Ink::stale_text : Ink::text, title, wrap);
   const float bottom = corner.y + lens.px(kCardHeight - 8.0F);
-  const float line = words.size_of(*frame.fonts.small);
+  const float line = words.size_of(*scene.fonts.small);
   if (node.part) {
     std::string material = plan.catalog->material(plan.catalog->part(*node.part).material).name;
     if (node.cut_length)
-      material = fmt::format("cut {}, {}", write_length(*node.cut_length, frame.desk.shown.units), material);
-    words.put(*frame.fonts.small, {at.x, bottom - 2.0F * line - lens.px(2.0F)},
+      material = fmt::format("cut {}, {}", write_length(*node.cut_length, scene.shown.units), material);
+    words.put(*scene.fonts.small, {at.x, bottom - 2.0F * line - lens.px(2.0F)},
               stale ? Ink::stale_text : Ink::faint_text, material);
   }
-  words.put(*frame.fonts.small, {at.x, bottom - line}, node.from_bin ? Ink::text : Ink::accent,
+  words.put(*scene.fonts.small, {at.x, bottom - line}, node.from_bin ? Ink::text : Ink::accent,
             source_words(plan, node));
 }
 
-void paint_card(const Frame& frame, const Lens& lens, std::size_t row, const gui::Box& box, bool selected,
+void paint_card(const Scene& scene, const Lens& lens, std::size_t row, const gui::Box& box, bool selected,
                 bool hovered) {
-  const plan::Plan& plan = *frame.desk.shown.of;
-  const Node& node = frame.desk.shown.sketch.nodes[row];
+  const plan::Plan& plan = *scene.shown.plan;
+  const Node& node = scene.shown.sketch.nodes[row];
   ImDrawList& list = *ImGui::GetWindowDrawList();
   const gui::Point a = lens.on_screen(box.corner);
   const gui::Point b = lens.on_screen({box.right(), box.bottom()});
   const bool missing = node.kind == NodeKind::open_end;
-  list.AddRectFilled(vec(a), vec(b), packed(frame.theme[node.from_bin ? Ink::card_bin : Ink::card]), lens.px(2.0F));
+  list.AddRectFilled(vec(a), vec(b), packed(scene.theme[node.from_bin ? Ink::card_bin : Ink::card]), lens.px(2.0F));
   const Ink edge = missing ? Ink::refused : selected ? Ink::accent : hovered ? Ink::text : Ink::line;
-  list.AddRect(vec(a), vec(b), packed(frame.theme[edge]), lens.px(2.0F), 0,
-               selected || missing ? frame.px(2.5F) : frame.px(1.2F));
+  list.AddRect(vec(a), vec(b), packed(scene.theme[edge]), lens.px(2.0F), 0,
+               selected || missing ? scene.px(2.5F) : scene.px(1.2F));
   // A part from the bin has a cut corner, as a tag that hung on the drawer.
   if (node.from_bin)
     list.AddTriangleFilled({b.x, a.y}, {b.x - lens.px(16.0F), a.y}, {b.x, a.y + lens.px(16.0F)},
-                           packed(frame.theme[Ink::accent]));
-  const Drawing& drawing = frame.desk.shown.drawings[row];
+                           packed(scene.theme[Ink::accent]));
+  const Drawing& drawing = scene.shown.drawings[row];
   constexpr float kLeastDrawing = 14.0F;  // px: what is smaller shows nothing
   if (!drawing.shapes.empty() && lens.px(kDrawingHeight) > kLeastDrawing) {
     const float pad = lens.px(9.0F);
     const PixelBox room{a.x + pad, a.y + pad, b.x - pad, a.y + lens.px(kDrawingHeight)};
-    Placement placement = fitted(drawing, room, std::max(0.6F, std::min(1.0F, lens.zoom)) * frame.scale);
-    paint(drawing, placement, room, frame.theme, list);
+    Placement placement = fitted(drawing, room, std::max(0.6F, std::min(1.0F, lens.zoom)) * scene.scale);
+    paint(drawing, placement, room, scene.theme, list);
   }
-  card_words(frame, lens, plan, node, a, !frame.model.plan().current);
+  card_words(scene, lens, plan, node, a, !scene.model.plan().current);
 }
 
-void paint_vessel_walls(const Frame& frame, const Lens& lens, const Node& node, const gui::Point& a,
+void paint_vessel_walls(const Scene& scene, const Lens& lens, const Node& node, const gui::Point& a,
                         const gui::Point& b, bool selected) {
   ImDrawList& list = *ImGui::GetWindowDrawList();
-  const plan::Plan& plan = *frame.desk.shown.of;
-  list.AddRectFilled(vec(a), vec(b), packed(frame.theme[Ink::card]));
+  const plan::Plan& plan = *scene.shown.plan;
+  list.AddRectFilled(vec(a), vec(b), packed(scene.theme[Ink::card]));
   const auto water = [&](double share) {
     if (share > 0.0)
       list.AddRectFilled({a.x, b.y - static_cast<float>(std::min(share, 1.0)) * (b.y - a.y)}, vec(b),
-                         packed(frame.theme[Ink::water_pale]));
+                         packed(scene.theme[Ink::water_pale]));
   };
-  const Playback& clock = frame.desk.playback;
-  const transfer::Instant now = instant_at(plan, frame.desk.shown.timeline, clock.now);
+  const Playback& clock = scene.playback;
+  const transfer::Instant now = instant_at(plan, scene.shown.timeline, clock.now);
   if (node.kind == NodeKind::reservoir) water(static_cast<double>(now.reservoir_depth / plan.job.reservoir.height));
   if (node.kind == NodeKind::table && plan.levels.rim > Length{})
     water(static_cast<double>(now.table_depth / plan.levels.rim));
-  const ImU32 metal = packed(frame.theme[selected ? Ink::accent : Ink::sheet_metal]);
-  const float wall = std::max(frame.px(1.5F), lens.px(4.0F));
+  const ImU32 metal = packed(scene.theme[selected ? Ink::accent : Ink::sheet_metal]);
+  const float wall = std::max(scene.px(1.5F), lens.px(4.0F));
   if (node.kind == NodeKind::table) {
     const ImVec2 open[] = {vec(a), {a.x, b.y}, vec(b), {b.x, a.y}};
     list.AddPolyline(open, 4, metal, ImDrawFlags_None, wall);
@@ -209,26 +209,26 @@ std::string vessel_words(const plan::Plan& plan, const Node& node, UnitSystem un
   }
 }
 
-void paint_vessel(const Frame& frame, const Lens& lens, std::size_t row, const gui::Box& box, bool selected) {
-  const plan::Plan& plan = *frame.desk.shown.of;
-  const Node& node = frame.desk.shown.sketch.nodes[row];
+void paint_vessel(const Scene& scene, const Lens& lens, std::size_t row, const gui::Box& box, bool selected) {
+  const plan::Plan& plan = *scene.shown.plan;
+  const Node& node = scene.shown.sketch.nodes[row];
   const gui::Point a = lens.on_screen(box.corner);
   const gui::Point b = lens.on_screen({box.right(), box.bottom()});
-  paint_vessel_walls(frame, lens, node, a, b, selected);
-  const Words words(frame, lens);
+  paint_vessel_walls(scene, lens, node, a, b, selected);
+  const Words words(scene, lens);
   const float inset = lens.px(14.0F);
-  words.put(*frame.fonts.strong, {a.x + inset, a.y + lens.px(10.0F)}, Ink::text, title_of(plan, node));
-  words.put(*frame.fonts.small, {a.x + inset, a.y + lens.px(32.0F)}, Ink::text,
-            vessel_words(plan, node, frame.desk.shown.units));
+  words.put(*scene.fonts.strong, {a.x + inset, a.y + lens.px(10.0F)}, Ink::text, title_of(plan, node));
+  words.put(*scene.fonts.small, {a.x + inset, a.y + lens.px(32.0F)}, Ink::text,
+            vessel_words(plan, node, scene.shown.units));
   ImDrawList& list = *ImGui::GetWindowDrawList();
   for (std::size_t i = 0; i < node.pins.size(); ++i) {
-    const gui::PlacedPin& pin = frame.desk.shown.layout.pins[row][i];
+    const gui::PlacedPin& pin = scene.shown.layout.pins[row][i];
     const gui::Point at = lens.on_screen(pin.where);
     const float r = lens.px(5.0F);
     list.AddRectFilled({at.x - r, at.y - r}, {at.x + r, at.y + r},
-                       packed(frame.theme[node.pins[i].spare ? Ink::line : Ink::sheet_metal]));
+                       packed(scene.theme[node.pins[i].spare ? Ink::line : Ink::sheet_metal]));
     const std::string text = fmt::format("{}  {}", node.pins[i].port, plan.catalog->written(node.pins[i].type));
-    const ImVec2 size = words.measure(*frame.fonts.small, text);
+    const ImVec2 size = words.measure(*scene.fonts.small, text);
     const float x = pin.direction.x < -0.5F  ? at.x + lens.px(11.0F)
                     : pin.direction.x > 0.5F ? at.x - lens.px(11.0F) - size.x
                                              : at.x - size.x / 2.0F;
@@ -236,7 +236,7 @@ void paint_vessel(const Frame& frame, const Lens& lens, std::size_t row, const g
                     : pin.direction.y < 0.0F         ? at.y + lens.px(8.0F)
                                                      : at.y - lens.px(8.0F) - size.y;
     const float inside = std::max(a.x + inset, b.x - inset * 0.7F - size.x);
-    words.put(*frame.fonts.small, {std::clamp(x, a.x + inset * 0.7F, inside), y}, Ink::text, text);
+    words.put(*scene.fonts.small, {std::clamp(x, a.x + inset * 0.7F, inside), y}, Ink::text, text);
   }
 }
 
@@ -295,8 +295,8 @@ std::string source_words(const plan::Plan& plan, const Node& node) {
                           : fmt::format("{}{} for {}", how, node.pieces, write_price(part.price * node.pieces));
 }
 
-void paint_pipe(const Frame& frame, const Lens& lens, std::size_t row) {
-  const Shown& shown = frame.desk.shown;
+void paint_pipe(const Scene& scene, const Lens& lens, std::size_t row) {
+  const Shown& shown = scene.shown;
   const gui::Link& link = shown.sketch.links[row];
   const gui::PlacedPin a = at_card(shown.sketch, shown.layout, link.a);
   const gui::PlacedPin b = at_card(shown.sketch, shown.layout, link.b);
@@ -306,12 +306,12 @@ void paint_pipe(const Frame& frame, const Lens& lens, std::size_t row) {
   ImDrawList& list = *ImGui::GetWindowDrawList();
   const int count = static_cast<int>(way.size());
   const Ink fluid = link.joint == gui::kNoRow && link.seal.empty() ? Ink::refused : fluid_of(link.service);
-  list.AddPolyline(way.data(), count, packed(frame.theme[Ink::part_edge]), ImDrawFlags_None, lens.px(9.0F));
-  list.AddPolyline(way.data(), count, packed(frame.theme[fluid]), ImDrawFlags_None, lens.px(6.4F));
+  list.AddPolyline(way.data(), count, packed(scene.theme[Ink::part_edge]), ImDrawFlags_None, lens.px(9.0F));
+  list.AddPolyline(way.data(), count, packed(scene.theme[fluid]), ImDrawFlags_None, lens.px(6.4F));
   if (lens.px(3.2F) > 1.0F) {
     std::vector<ImVec2> with_flow = way;
     if (link.towards_a) std::reverse(with_flow.begin(), with_flow.end());
-    paint_flow(lens, with_flow, packed(frame.theme[Ink::water_text]));
+    paint_flow(lens, with_flow, packed(scene.theme[Ink::water_text]));
   }
   if (link.joint == gui::kNoRow && link.seal.empty()) return;
   // The joint's words stand beside the part, in the middle of a straight pipe's gap.
@@ -326,16 +326,16 @@ void paint_pipe(const Frame& frame, const Lens& lens, std::size_t row) {
     middle = out != 0.0F ? ImVec2{end.x + 0.5F * out * room, end.y}
                          : ImVec2{end.x + (way.back().x < end.x ? -0.5F : 0.5F) * room, way.back().y};
   }
-  joint_words(frame, lens, link, middle, std::max(room - lens.px(2.0F), lens.px(2.0F * kJointMargin)));
+  joint_words(scene, lens, link, middle, std::max(room - lens.px(2.0F), lens.px(2.0F * kJointMargin)));
 }
 
-void paint_node(const Frame& frame, const Lens& lens, std::size_t row, bool selected, bool hovered) {
-  const Shown& shown = frame.desk.shown;
+void paint_node(const Scene& scene, const Lens& lens, std::size_t row, bool selected, bool hovered) {
+  const Shown& shown = scene.shown;
   const gui::Box box = card_of(shown.sketch, shown.layout, row);
   if (is_vessel(shown.sketch.nodes[row]))
-    paint_vessel(frame, lens, row, box, selected);
+    paint_vessel(scene, lens, row, box, selected);
   else
-    paint_card(frame, lens, row, box, selected, hovered);
+    paint_card(scene, lens, row, box, selected, hovered);
 }
 
 }  // namespace riserun::views

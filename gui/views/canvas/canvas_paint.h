@@ -2,7 +2,7 @@
 #pragma once
 
 #include "gui/views/canvas/canvas.h"
-#include "gui/views/desk.h"
+#include "gui/views/scene.h"
 
 namespace riserun::views {
 
@@ -10,8 +10,11 @@ inline constexpr float kCardWidth = 156.0F;     // points
 inline constexpr float kJointMargin = 22.0F;    // points at each side of a card: there the joint's words have room
 inline constexpr float kDrawingHeight = 62.0F;  // points
 
-void paint_pipe(const Frame& frame, const Lens& lens, std::size_t link);
-void paint_node(const Frame& frame, const Lens& lens, std::size_t node, bool selected, bool hovered);
+/// Size of each node's place on the canvas, pins' margins included.
+std::vector<gui::Size> node_sizes(const plan::Plan& plan, const gui::Sketch& sketch, const Fonts& fonts, float scale);
+
+void paint_pipe(const Scene& scene, const Lens& lens, std::size_t link);
+void paint_node(const Scene& scene, const Lens& lens, std::size_t node, bool selected, bool hovered);
 
 /// The card or vessel itself, without the margins for joints.
 gui::Box card_of(const gui::Sketch& sketch, const gui::Layout& layout, std::size_t node);

@@ -1,4 +1,6 @@
 // The canvas under the hand: pan, zoom to the pointer, drag, box select.
+#include "gui/views/canvas/draw_canvas.h"
+
 #include "gui/views/canvas/canvas_paint.h"
 
 #include <fmt/format.h>
@@ -17,15 +19,16 @@ constexpr float kPinReach = 11.0F;  // points around a pin where a press takes h
 
 class Canvas {
  public:
-  Canvas(Frame& frame, const PixelBox& box) : frame_(frame), desk_(frame.desk), box_(box), lens_(lens()) {}
+  Canvas(const Scene& scene, CanvasState& state, const PixelBox& box)
+      : scene_(scene), state_(state), box_(box), view_(scene.model.view()), lens_(lens()) {}
 
-  void draw() {
+  Requests draw() {
     ImGui::SetCursorScreenPos({box_.left, box_.top});
     ImGui::InvisibleButton(
         "canvas", {std::max(1.0F, box_.width()), std::max(1.0F, box_.height())},
         ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight | ImGuiButtonFlags_MouseButtonMiddle);
     over_ = ImGui::IsItemHovered();
-    if (desk_.fit_wanted && box_.width() > 1.0F) fit();
+    if (state_.fit_wanted && box_.width() > 1.0F) fit();
     pointer_ = {ImGui::GetIO().MousePos.x, ImGui::GetIO().MousePos.y};
     pin_ = over_ ? port_at(pointer_) : nullptr;
     under_ = over_ && pin_ == nullptr ? node_at(lens_.on_canvas(pointer_)) : kNone;
@@ -36,26 +39,22 @@ class Canvas {
     paint_all();
     ImGui::SetItemAllowOverlap();
     tell();
+    if (!(view_ == scene_.model.view())) asked_.push_back(gui::SetView{view_});
+    return std::move(asked_);
   }
 
  private:
-  const Shown& shown() const { return desk_.shown; }
+  const Shown& shown() const { return scene_.shown; }
 
-  Lens lens() const {
-    const gui::ViewState& view = frame_.model.view();
-    return {box_.left, box_.top, view.pan, view.zoom, frame_.scale};
-  }
+  Lens lens() const { return {box_.left, box_.top, view_.pan, view_.zoom, scene_.scale}; }
   void keep(const Lens& lens) {
     lens_ = lens;
-    gui::ViewState view = frame_.model.view();
-    if (view.pan == lens.pan && view.zoom == lens.zoom) return;
-    view.pan = lens.pan;
-    view.zoom = lens.zoom;
-    frame_.model.set_view(std::move(view));
+    view_.pan = lens.pan;
+    view_.zoom = lens.zoom;
   }
   void fit() {
-    keep(fitted(lens_, desk_.opening_view ? water_way() : shown().layout.all, box_));
-    desk_.fit_wanted = desk_.opening_view = false;
+    keep(fitted(lens_, state_.opening_view ? water_way() : shown().layout.all, box_));
+    state_.fit_wanted = state_.opening_view = false;
   }
   /// From the reservoir to the table, as high as the canvas: large enough to be read. All, where there is no table yet.
   gui::Box water_way() const {
@@ -93,7 +92,7 @@ class Canvas {
   }
   const gui::Pin* port_at(const gui::Point& spot) const {
     const gui::Pin* found = nullptr;
-    float nearest = std::max(frame_.px(6.0F), std::min(frame_.px(kPinReach), lens_.px(kPinReach)));
+    float nearest = std::max(scene_.px(6.0F), std::min(scene_.px(kPinReach), lens_.px(kPinReach)));
     each_port([&](const gui::Pin& pin, const gui::Point& at) {
       const float apart = std::hypot(at.x - spot.x, at.y - spot.y);
       if (apart > nearest) return;
@@ -103,25 +102,25 @@ class Canvas {
     return found;
   }
   void pull() {
-    if (!desk_.pulled_from) return;
-    if (ImGui::IsKeyPressed(static_cast<int>(Key::escape), false)) desk_.pulled_from.reset();
-    if (!desk_.pulled_from || !ImGui::IsMouseReleased(ImGuiMouseButton_Left)) return;
-    if (pin_ != nullptr && pin_->port != *desk_.pulled_from)
-      frame_.model.perform(gui::Connect{*desk_.pulled_from, pin_->port, "", ""});
-    desk_.pulled_from.reset();
+    if (!state_.pulled_from) return;
+    if (ImGui::IsKeyPressed(static_cast<int>(Key::escape), false)) state_.pulled_from.reset();
+    if (!state_.pulled_from || !ImGui::IsMouseReleased(ImGuiMouseButton_Left)) return;
+    if (pin_ != nullptr && pin_->port != *state_.pulled_from)
+      asked_.push_back(gui::Perform{gui::Connect{*state_.pulled_from, pin_->port, "", ""}});
+    state_.pulled_from.reset();
   }
   /// The ports that are still free are ringed; from the pressed one a line runs to the pointer.
   void paint_pull() {
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    const ImU32 ink = packed(frame_.theme[Ink::accent]);
+    const ImU32 ink = packed(scene_.theme[Ink::accent]);
     each_port([&](const gui::Pin& pin, const gui::Point& at) {
-      if (desk_.notes_places)
-        note_place(frame_, "pin " + pin.port, {at.x - 3.0F, at.y - 3.0F, at.x + 3.0F, at.y + 3.0F});
-      const bool pulled = desk_.pulled_from && pin.port == *desk_.pulled_from;
-      if (pulled) list.AddLine({at.x, at.y}, {pointer_.x, pointer_.y}, ink, frame_.px(3.0F));
-      const bool free = desk_.pulled_from && (pin.spare || pulled);
+      if (scene_.places.wanted)
+        note_place(scene_, "pin " + pin.port, {at.x - 3.0F, at.y - 3.0F, at.x + 3.0F, at.y + 3.0F});
+      const bool pulled = state_.pulled_from && pin.port == *state_.pulled_from;
+      if (pulled) list.AddLine({at.x, at.y}, {pointer_.x, pointer_.y}, ink, scene_.px(3.0F));
+      const bool free = state_.pulled_from && (pin.spare || pulled);
       if (&pin == pin_ || free)
-        list.AddCircle({at.x, at.y}, frame_.px(&pin == pin_ ? 11.0F : 8.0F), ink, 0, frame_.px(2.0F));
+        list.AddCircle({at.x, at.y}, scene_.px(&pin == pin_ ? 11.0F : 8.0F), ink, 0, scene_.px(2.0F));
     });
   }
 
@@ -137,7 +136,7 @@ class Canvas {
       moved.pan.x -= io.MouseDelta.x / (lens_.zoom * lens_.scale);
       moved.pan.y -= io.MouseDelta.y / (lens_.zoom * lens_.scale);
       keep(moved);
-      desk_.panning = true;
+      state_.panning = true;
     }
   }
 
@@ -146,24 +145,25 @@ class Canvas {
     if (ImGui::IsItemActivated() && ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
       const bool more = io.KeyShift || io.KeyCtrl;
       if (pin_ != nullptr) {
-        desk_.pulled_from = pin_->port;
+        state_.pulled_from = pin_->port;
       } else if (under_ == kNone) {
-        if (!more) desk_.selected.clear();
-        desk_.box_from = lens_.on_canvas(pointer_);
-      } else if (more && desk_.selected.count(key_of(under_)) > 0) {
-        desk_.selected.erase(key_of(under_));
+        if (!more) state_.selected.clear();
+        state_.box_from = lens_.on_canvas(pointer_);
+      } else if (more && state_.selected.count(key_of(under_)) > 0) {
+        state_.selected.erase(key_of(under_));
       } else {
-        if (!more && desk_.selected.count(key_of(under_)) == 0) desk_.selected.clear();
-        desk_.selected.insert(key_of(under_));
+        if (!more && state_.selected.count(key_of(under_)) == 0) state_.selected.clear();
+        state_.selected.insert(key_of(under_));
       }
     }
-    if (!ImGui::IsItemActive() || !ImGui::IsMouseDragging(ImGuiMouseButton_Left) || desk_.box_from || desk_.pulled_from)
+    if (!ImGui::IsItemActive() || !ImGui::IsMouseDragging(ImGuiMouseButton_Left) || state_.box_from ||
+        state_.pulled_from)
       return;
     const float dx = io.MouseDelta.x / (lens_.zoom * lens_.scale);
     const float dy = io.MouseDelta.y / (lens_.zoom * lens_.scale);
     for (std::size_t i = 0; i < shown().sketch.nodes.size(); ++i) {
-      if (desk_.selected.count(key_of(i)) == 0) continue;
-      const auto [place, fresh] = desk_.moving.try_emplace(key_of(i), shown().layout.nodes[i].corner);
+      if (state_.selected.count(key_of(i)) == 0) continue;
+      const auto [place, fresh] = state_.moving.try_emplace(key_of(i), shown().layout.nodes[i].corner);
       place->second.x += dx;
       place->second.y += dy;
     }
@@ -171,27 +171,25 @@ class Canvas {
 
   void let_go() {
     if (ImGui::IsMouseReleased(ImGuiMouseButton_Left)) {
-      if (desk_.box_from) select_boxed();
-      desk_.box_from.reset();
-      if (!desk_.moving.empty()) {
-        gui::ViewState view = frame_.model.view();
-        for (const auto& [key, place] : desk_.moving) view.moved[key] = place;
-        desk_.moving.clear();
-        frame_.model.set_view(std::move(view));
+      if (state_.box_from) select_boxed();
+      state_.box_from.reset();
+      if (!state_.moving.empty()) {
+        for (const auto& [key, place] : state_.moving) view_.moved[key] = place;
+        state_.moving.clear();
       }
     }
-    if (over_ && ImGui::IsMouseReleased(ImGuiMouseButton_Right) && !desk_.panning && under_ != kNone) {
-      desk_.selected = {key_of(under_)};
+    if (over_ && ImGui::IsMouseReleased(ImGuiMouseButton_Right) && !state_.panning && under_ != kNone) {
+      state_.selected = {key_of(under_)};
       ImGui::OpenPopup("part menu");
     }
     if (!ImGui::IsMouseDown(ImGuiMouseButton_Right) && !ImGui::IsMouseDown(ImGuiMouseButton_Middle))
-      desk_.panning = false;
+      state_.panning = false;
     if (over_ && under_ != kNone && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left))
-      carry_out(frame_, Do::other_choices);
+      asked_.push_back(Do::other_choices);
   }
 
   gui::Box boxed() const {
-    const gui::Point a = *desk_.box_from;
+    const gui::Point a = *state_.box_from;
     const gui::Point b = lens_.on_canvas(pointer_);
     return {{std::min(a.x, b.x), std::min(a.y, b.y)}, {std::abs(a.x - b.x), std::abs(a.y - b.y)}};
   }
@@ -199,7 +197,7 @@ class Canvas {
     const gui::Box box = boxed();
     if (box.size.width < 2.0F && box.size.height < 2.0F) return;
     for (std::size_t i = 0; i < shown().sketch.nodes.size(); ++i)
-      if (gui::overlap(box, card_of(shown().sketch, shown().layout, i))) desk_.selected.insert(key_of(i));
+      if (gui::overlap(box, card_of(shown().sketch, shown().layout, i))) state_.selected.insert(key_of(i));
   }
 
   /// Around both things that a pipe joins: its way leaves neither by more than a stub.
@@ -220,19 +218,19 @@ class Canvas {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.PushClipRect({box_.left, box_.top}, {box_.right, box_.bottom}, true);
     for (std::size_t i = 0; i < shown().sketch.links.size(); ++i)
-      if (in_sight(around(shown().sketch.links[i]))) paint_pipe(frame_, lens_, i);
+      if (in_sight(around(shown().sketch.links[i]))) paint_pipe(scene_, lens_, i);
     for (std::size_t i = 0; i < shown().sketch.nodes.size(); ++i) {
       if (!in_sight(shown().layout.nodes[i])) continue;
-      paint_node(frame_, lens_, i, desk_.selected.count(key_of(i)) > 0, i == under_);
-      if (desk_.notes_places) note(i);
+      paint_node(scene_, lens_, i, state_.selected.count(key_of(i)) > 0, i == under_);
+      if (scene_.places.wanted) note(i);
     }
     paint_pull();
-    if (desk_.box_from) {
+    if (state_.box_from) {
       const gui::Box box = boxed();
       const gui::Point a = lens_.on_screen(box.corner);
       const gui::Point b = lens_.on_screen({box.right(), box.bottom()});
-      list.AddRectFilled({a.x, a.y}, {b.x, b.y}, packed(faded(frame_.theme[Ink::accent], 0.12F)));
-      list.AddRect({a.x, a.y}, {b.x, b.y}, packed(frame_.theme[Ink::accent]), 0.0F, 0, frame_.scale);
+      list.AddRectFilled({a.x, a.y}, {b.x, b.y}, packed(faded(scene_.theme[Ink::accent], 0.12F)));
+      list.AddRect({a.x, a.y}, {b.x, b.y}, packed(scene_.theme[Ink::accent]), 0.0F, 0, scene_.scale);
     }
     list.PopClipRect();
   }
@@ -244,22 +242,22 @@ class Canvas {
     const gui::Point b = lens_.on_screen({card.right(), card.bottom()});
     const PixelBox seen{std::max(a.x, box_.left), std::max(a.y, box_.top), std::min(b.x, box_.right),
                         std::min(b.y, box_.bottom)};
-    if (seen.width() > 4.0F && seen.height() > 4.0F) note_place(frame_, "part " + key_of(node), seen);
+    if (seen.width() > 4.0F && seen.height() > 4.0F) note_place(scene_, "part " + key_of(node), seen);
   }
 
   /// What the catalog says of the part under the resting pointer.
   void tell() {
-    if (pin_ != nullptr && (!ImGui::IsMouseDown(ImGuiMouseButton_Left) || desk_.pulled_from)) {
-      const std::string written = pin_->port + ", " + shown().of->catalog->written(pin_->type);
-      if (!desk_.pulled_from)
-        hint(frame_, written + "\npull to another port to connect the two");
-      else if (*desk_.pulled_from != pin_->port)
-        hint(frame_, fmt::format("connect '{}' to {}", *desk_.pulled_from, written));
+    if (pin_ != nullptr && (!ImGui::IsMouseDown(ImGuiMouseButton_Left) || state_.pulled_from)) {
+      const std::string written = pin_->port + ", " + shown().plan->catalog->written(pin_->type);
+      if (!state_.pulled_from)
+        hint(scene_, written + "\npull to another port to connect the two");
+      else if (*state_.pulled_from != pin_->port)
+        hint(scene_, fmt::format("connect '{}' to {}", *state_.pulled_from, written));
     }
     if (under_ == kNone || ImGui::IsMouseDown(ImGuiMouseButton_Left)) return;
     const gui::Node& node = shown().sketch.nodes[under_];
     if (!node.part) return;
-    const catalog::Catalog& catalog = *shown().of->catalog;
+    const catalog::Catalog& catalog = *shown().plan->catalog;
     const catalog::Part& part = catalog.part(*node.part);
     std::string text = part.name + ", " + catalog.material(part.material).name;
     for (const catalog::Port& port : part.ports)
@@ -268,12 +266,14 @@ class Canvas {
     if (part.measured) text += "\nmeasured by hand";
     const std::string& source = part.source.empty() ? catalog.family(part.family).source : part.source;
     if (!source.empty()) text += "\n[" + source + "]";
-    hint(frame_, text);
+    hint(scene_, text);
   }
 
-  Frame& frame_;
-  Desk& desk_;
+  const Scene& scene_;
+  CanvasState& state_;
+  Requests asked_;
   PixelBox box_;
+  gui::ViewState view_;  // as the hand leaves it
   Lens lens_;
   gui::Point pointer_;
   bool over_ = false;
@@ -281,19 +281,27 @@ class Canvas {
   const gui::Pin* pin_ = nullptr;  // the vessel's port under the pointer
 };
 
-void menu_row(Frame& frame, Do what) {
-  for (const Command& command : commands())
-    if (command.what == what && ImGui::MenuItem(command.name, keys_of(command).c_str())) carry_out(frame, what);
+void menu_row(Requests& asked, Do what) {
+  const CommandRow& row = row_of(what);
+  if (ImGui::MenuItem(row.name, keys_of(row).c_str())) asked.push_back(what);
 }
 
 }  // namespace
 
-void draw_canvas(Frame& frame, const PixelBox& box) {
-  if (frame.desk.shown.of == nullptr) return;
-  Canvas(frame, box).draw();
-  if (!ImGui::BeginPopup("part menu")) return;
-  for (const Do what : {Do::other_choices, Do::use_this, Do::never_use, Do::count_in_bin}) menu_row(frame, what);
+const gui::Node* chosen_node(const gui::Sketch& sketch, const CanvasState& canvas) {
+  if (canvas.selected.size() != 1) return nullptr;
+  for (const gui::Node& node : sketch.nodes)
+    if (node.key == *canvas.selected.begin()) return &node;
+  return nullptr;
+}
+
+Requests draw_canvas(const Scene& scene, CanvasState& state, const PixelBox& box) {
+  if (scene.shown.plan == nullptr) return {};
+  Requests asked = Canvas(scene, state, box).draw();
+  if (!ImGui::BeginPopup("part menu")) return asked;
+  for (const Do what : {Do::other_choices, Do::use_this, Do::never_use, Do::count_in_bin}) menu_row(asked, what);
   ImGui::EndPopup();
+  return asked;
 }
 
 }  // namespace riserun::views

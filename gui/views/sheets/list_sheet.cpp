@@ -1,5 +1,6 @@
-// What to buy, what to take from the bin, what to cut: with boxes to tick in the store.
-#include "gui/views/desk.h"
+#include "gui/views/sheets/list_sheet.h"
+
+#include "gui/views/sheets/remarks.h"
 #include "report/words/list_words.h"
 
 #include <fmt/format.h>
@@ -11,20 +12,20 @@ namespace {
 
 class ListRows {
  public:
-  explicit ListRows(Frame& frame) : frame_(frame), units_(frame.desk.shown.units) {}
+  ListRows(const Scene& scene, ListState& state) : scene_(scene), state_(state), units_(scene.shown.units) {}
 
   void title(const char* words) {
     ImGui::Spacing();
-    ImGui::PushFont(frame_.fonts.strong);
+    ImGui::PushFont(scene_.fonts.strong);
     ImGui::TextUnformatted(words);
     ImGui::PopFont();
   }
 
   bool begin(const char* id) {
     if (!ImGui::BeginTable(id, 4, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchProp)) return false;
-    ImGui::TableSetupColumn("tick", ImGuiTableColumnFlags_WidthFixed, ImGui::GetFrameHeight() + frame_.px(44.0F));
+    ImGui::TableSetupColumn("tick", ImGuiTableColumnFlags_WidthFixed, ImGui::GetFrameHeight() + scene_.px(44.0F));
     ImGui::TableSetupColumn("what", ImGuiTableColumnFlags_WidthStretch, 5.0F);
-    ImGui::TableSetupColumn("how much", ImGuiTableColumnFlags_WidthFixed, frame_.px(104.0F));
+    ImGui::TableSetupColumn("how much", ImGuiTableColumnFlags_WidthFixed, scene_.px(104.0F));
     ImGui::TableSetupColumn("what for", ImGuiTableColumnFlags_WidthStretch, 4.0F);
     return true;
   }
@@ -34,12 +35,12 @@ class ListRows {
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
     ImGui::PushID(key.c_str());
-    bool ticked = frame_.desk.ticked.count(key) > 0;
+    bool ticked = state_.ticked.count(key) > 0;
     if (ImGui::Checkbox("##tick", &ticked)) {
       if (ticked)
-        frame_.desk.ticked.insert(key);
+        state_.ticked.insert(key);
       else
-        frame_.desk.ticked.erase(key);
+        state_.ticked.erase(key);
     }
     ImGui::SameLine();
     ImGui::TextUnformatted(count.c_str());
@@ -47,7 +48,7 @@ class ListRows {
     const Ink ink = ticked ? Ink::faint_text : Ink::text;
     cell(what, ink);
     if (!under.empty()) {
-      ImGui::PushFont(frame_.fonts.small);
+      ImGui::PushFont(scene_.fonts.small);
       wrapped(under, Ink::faint_text);
       ImGui::PopFont();
     }
@@ -71,7 +72,7 @@ class ListRows {
 
  private:
   void wrapped(const std::string& text, Ink ink) {
-    ImGui::PushStyleColor(ImGuiCol_Text, packed(frame_.theme[ink]));
+    ImGui::PushStyleColor(ImGuiCol_Text, packed(scene_.theme[ink]));
     ImGui::PushTextWrapPos(0.0F);
     ImGui::TextUnformatted(text.c_str());
     ImGui::PopTextWrapPos();
@@ -83,22 +84,23 @@ class ListRows {
     wrapped(text, ink);
   }
 
-  Frame& frame_;
+  const Scene& scene_;
+  ListState& state_;
   UnitSystem units_;
 };
 
 }  // namespace
 
-void draw_list(Frame& frame) {
-  const plan::Plan& plan = *frame.desk.shown.of;
-  const plan::ShoppingList& list = plan.list;
-  if (ImGui::Button("Print")) carry_out(frame, Do::print);
+Requests draw_list(const Scene& scene, ListState& state) {
+  const plan::ShoppingList& list = scene.shown.plan->list;
+  Requests asked;
+  if (ImGui::Button("Print")) asked.push_back(Do::print);
   ImGui::SameLine();
-  if (ImGui::Button("Export ...")) carry_out(frame, Do::export_list);
+  if (ImGui::Button("Export ...")) asked.push_back(Do::export_list);
   ImGui::SameLine();
   ImGui::AlignTextToFramePadding();
   ImGui::TextDisabled("about %s in all; prices are indicative", write_price(list.total).c_str());
-  ListRows rows(frame);
+  ListRows rows(scene, state);
   std::string shelf;
   bool open = false;
   for (const plan::ListItem& item : list.buy) {
@@ -136,7 +138,8 @@ void draw_list(Frame& frame) {
       ImGui::EndTable();
     }
   }
-  draw_remarks(frame, plan, plan::Topic::list, true);
+  draw_remarks(scene, plan::Topic::list, true);
+  return asked;
 }
 
 }  // namespace riserun::views

@@ -1,5 +1,6 @@
-// The plan's numbers in groups, each with where it comes from; under each group what must be watched.
-#include "gui/views/desk.h"
+#include "gui/views/sheets/numbers_sheet.h"
+
+#include "gui/views/sheets/remarks.h"
 
 #include <imgui.h>
 
@@ -7,24 +8,24 @@ namespace riserun::views {
 
 namespace {
 
-void figure_row(Frame& frame, const Figure& figure) {
+void figure_row(const Scene& scene, const Figure& figure) {
   ImGui::TableNextRow();
   ImGui::TableNextColumn();
   ImGui::PushTextWrapPos(0.0F);
   ImGui::TextUnformatted(figure.label.c_str());
   ImGui::TableNextColumn();
-  ImGui::PushFont(frame.fonts.strong);
+  ImGui::PushFont(scene.fonts.strong);
   ImGui::TextUnformatted(figure.value.c_str());
   ImGui::PopFont();
-  if (ImGui::IsItemHovered()) hint(frame, figure.where_from);
+  if (ImGui::IsItemHovered()) hint(scene, figure.where_from);
   ImGui::TableNextColumn();
-  ImGui::PushStyleColor(ImGuiCol_Text, packed(frame.theme[Ink::faint_text]));
+  ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[Ink::faint_text]));
   ImGui::TextUnformatted(figure.beside.c_str());
   ImGui::PopStyleColor();
   ImGui::PopTextWrapPos();
 }
 
-void losses(Frame& frame, const char* title, const std::vector<hydraulics::ElementLoss>& all) {
+void losses(const Scene& scene, const char* title, const std::vector<hydraulics::ElementLoss>& all) {
   if (all.empty() || !ImGui::CollapsingHeader(title)) return;
   if (!ImGui::BeginTable(title, 4, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchProp)) return;
   for (const char* name : {"where the head goes", "K", "velocity", "head"}) ImGui::TableSetupColumn(name);
@@ -35,9 +36,9 @@ void losses(Frame& frame, const char* title, const std::vector<hydraulics::Eleme
     ImGui::PushTextWrapPos(0.0F);
     ImGui::TextUnformatted(loss.element.c_str());
     ImGui::PopTextWrapPos();
-    if (!loss.source.empty() && ImGui::IsItemHovered()) hint(frame, loss.source);
-    for (const std::string& cell : {write_number(loss.k, 2), write_velocity(loss.velocity, frame.desk.shown.units, 2),
-                                    write_head(loss.head, frame.desk.shown.units, 2)}) {
+    if (!loss.source.empty() && ImGui::IsItemHovered()) hint(scene, loss.source);
+    for (const std::string& cell : {write_number(loss.k, 2), write_velocity(loss.velocity, scene.shown.units, 2),
+                                    write_head(loss.head, scene.shown.units, 2)}) {
       ImGui::TableNextColumn();
       ImGui::TextUnformatted(cell.c_str());
     }
@@ -45,8 +46,8 @@ void losses(Frame& frame, const char* title, const std::vector<hydraulics::Eleme
   ImGui::EndTable();
 }
 
-void assumptions(Frame& frame, const plan::Plan& plan) {
-  ImGui::PushFont(frame.fonts.strong);
+void assumptions(const Scene& scene, const plan::Plan& plan) {
+  ImGui::PushFont(scene.fonts.strong);
   ImGui::TextUnformatted("Assumed");
   ImGui::PopFont();
   if (!ImGui::BeginTable("assumed", 3, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchProp)) return;
@@ -64,33 +65,33 @@ void assumptions(Frame& frame, const plan::Plan& plan) {
 
 }  // namespace
 
-void draw_numbers(Frame& frame) {
-  const plan::Plan& plan = *frame.desk.shown.of;
-  draw_remarks(frame, plan, plan::Topic::whole_job, true);
+void draw_numbers(const Scene& scene) {
+  const plan::Plan& plan = *scene.shown.plan;
+  draw_remarks(scene, plan::Topic::whole_job, true);
   plan::Topic before = plan::Topic::whole_job;
-  const auto& groups = frame.desk.shown.figures;
+  const auto& groups = scene.shown.figures;
   for (std::size_t i = 0; i < groups.size(); ++i) {
     const FigureGroup& group = groups[i];
     ImGui::Spacing();
-    ImGui::PushFont(frame.fonts.strong);
+    ImGui::PushFont(scene.fonts.strong);
     ImGui::TextUnformatted(group.title.c_str());
     ImGui::PopFont();
     if (ImGui::BeginTable(group.title.c_str(), 3, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchProp)) {
       ImGui::TableSetupColumn("label", ImGuiTableColumnFlags_WidthStretch, 3.0F);
       ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 4.0F);
       ImGui::TableSetupColumn("beside", ImGuiTableColumnFlags_WidthStretch, 4.0F);
-      for (const Figure& figure : group.figures) figure_row(frame, figure);
+      for (const Figure& figure : group.figures) figure_row(scene, figure);
       ImGui::EndTable();
     }
     // Filling and draining share a topic: its remarks stand once, under the second.
     const bool last_of_topic = i + 1 == groups.size() || groups[i + 1].topic != group.topic;
-    if (last_of_topic && group.topic != before) draw_remarks(frame, plan, group.topic, true);
+    if (last_of_topic && group.topic != before) draw_remarks(scene, group.topic, true);
     before = last_of_topic ? group.topic : before;
   }
-  losses(frame, "Losses while filling", plan.transfer.fill.losses_at_mean);
-  losses(frame, "Losses while draining", plan.transfer.drain.losses_at_mean);
-  assumptions(frame, plan);
-  draw_remarks(frame, plan, plan::Topic::care, true);
+  losses(scene, "Losses while filling", plan.transfer.fill.losses_at_mean);
+  losses(scene, "Losses while draining", plan.transfer.drain.losses_at_mean);
+  assumptions(scene, plan);
+  draw_remarks(scene, plan::Topic::care, true);
 }
 
 }  // namespace riserun::views

@@ -1,6 +1,8 @@
 // Beside the canvas: the chosen part, and its connection's other chains side by side.
 #include "chain/finder.h"
 #include "gui/views/canvas/canvas_paint.h"
+#include "gui/views/sheets/connections_sheet.h"
+#include "gui/views/sheets/remarks.h"
 
 #include <fmt/format.h>
 #include <imgui.h>
@@ -10,31 +12,23 @@ namespace riserun::views {
 
 namespace {
 
-const gui::Node* chosen_node(const Desk& desk) {
-  if (desk.selected.size() != 1) return nullptr;
-  for (const gui::Node& node : desk.shown.sketch.nodes)
-    if (node.key == *desk.selected.begin()) return &node;
-  return nullptr;
+void act_button(const Scene& scene, Requests& asked, const char* words, Do what) {
+  if (ImGui::Button(words)) asked.push_back(what);
+  if (ImGui::IsItemHovered()) hint(scene, keys_of(row_of(what)));
 }
 
-void act_button(Frame& frame, const char* words, Do what) {
-  if (ImGui::Button(words)) carry_out(frame, what);
-  for (const Command& command : commands())
-    if (command.what == what && ImGui::IsItemHovered()) hint(frame, keys_of(command));
-}
-
-void part_acts(Frame& frame, const gui::Node& node) {
+void part_acts(const Scene& scene, Requests& asked, const gui::Node& node) {
   if (!node.part || node.kind != gui::NodeKind::part) return;
-  if (node.connection < frame.desk.shown.of->connections.size()) {
-    act_button(frame, "Other parts here", Do::other_choices);
+  if (node.connection < scene.shown.plan->connections.size()) {
+    act_button(scene, asked, "Other parts here", Do::other_choices);
     ImGui::SameLine();
   }
-  act_button(frame, "Never use", Do::never_use);
+  act_button(scene, asked, "Never use", Do::never_use);
   ImGui::SameLine();
-  if (ImGui::GetContentRegionAvail().x < frame.px(210.0F)) ImGui::NewLine();
-  act_button(frame, "Use this", Do::use_this);
+  if (ImGui::GetContentRegionAvail().x < scene.px(210.0F)) ImGui::NewLine();
+  act_button(scene, asked, "Use this", Do::use_this);
   ImGui::SameLine();
-  act_button(frame, "I have some", Do::count_in_bin);
+  act_button(scene, asked, "I have some", Do::count_in_bin);
 }
 
 std::vector<std::string> ids_of(const catalog::Catalog& catalog, const chain::Chain& chain) {
@@ -49,22 +43,22 @@ std::string parts_in_one_line(const catalog::Catalog& catalog, const chain::Chai
   return text.empty() ? "the two ports go straight together" : text;
 }
 
-void take(Frame& frame, const gui::Alternatives& all, std::size_t row, const std::string& connection) {
-  frame.model.perform(gui::TakeAlternative{connection, ids_of(*all.catalog, all.rows[row].chain)});
+gui::Command taking(const gui::Alternatives& all, std::size_t row) {
+  return gui::Perform{gui::TakeAlternative{all.connection, ids_of(*all.catalog, all.rows[row].chain)}};
 }
 
-void alternative_row(Frame& frame, const gui::Alternatives& all, std::size_t row, const std::string& connection) {
+void alternative_row(const Scene& scene, Requests& asked, const gui::Alternatives& all, std::size_t row) {
   const chain::Chain& chain = all.rows[row].chain;
-  const UnitSystem units = frame.desk.shown.units;
+  const UnitSystem units = scene.shown.units;
   ImGui::TableNextRow();
   ImGui::TableNextColumn();
   ImGui::PushID(static_cast<int>(row));
   if (row == 0)
     ImGui::TextUnformatted("taken");
   else if (ImGui::SmallButton(row < 9 ? fmt::format("Take ({})", row + 1).c_str() : "Take"))
-    take(frame, all, row, connection);
-  note_item(frame, fmt::format("take {}", row));
-  if (ImGui::IsItemHovered()) hint(frame, parts_in_one_line(*all.catalog, chain));
+    asked.push_back(taking(all, row));
+  note_item(scene, fmt::format("take {}", row));
+  if (ImGui::IsItemHovered()) hint(scene, parts_in_one_line(*all.catalog, chain));
   ImGui::PopID();
   const std::string cells[] = {fmt::format("{}", chain.part_count), fmt::format("{}", chain.buy_count),
                                write_price(chain.price), write_length(chain.length, units),
@@ -72,13 +66,14 @@ void alternative_row(Frame& frame, const gui::Alternatives& all, std::size_t row
   for (const std::string& cell : cells) {
     ImGui::TableNextColumn();
     ImGui::TextUnformatted(cell.c_str());
-    if (ImGui::IsItemHovered()) hint(frame, parts_in_one_line(*all.catalog, chain));
+    if (ImGui::IsItemHovered()) hint(scene, parts_in_one_line(*all.catalog, chain));
   }
 }
 
-void alternatives(Frame& frame, const std::string& connection) {
-  const gui::Alternatives* all = frame.model.alternatives(connection);
+void alternatives(const Scene& scene, Requests& asked, const std::string& connection) {
+  const gui::Alternatives* all = scene.model.alternatives(connection);
   if (all == nullptr) {
+    asked.push_back(WorkOutAlternatives{connection});
     ImGui::TextDisabled("other chains are being worked out ...");
     return;
   }
@@ -89,18 +84,18 @@ void alternatives(Frame& frame, const std::string& connection) {
   if (!ImGui::BeginTable("alternatives", 6, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit)) return;
   for (const char* title : {"chain", "parts", "buy", "price", "length", "head lost"}) ImGui::TableSetupColumn(title);
   ImGui::TableHeadersRow();
-  for (std::size_t row = 0; row < all->rows.size(); ++row) alternative_row(frame, *all, row, connection);
+  for (std::size_t row = 0; row < all->rows.size(); ++row) alternative_row(scene, asked, *all, row);
   ImGui::EndTable();
 }
 
-const plan::JobConnection* job_connection(const Frame& frame, const std::string& name) {
-  for (const plan::JobConnection& connection : frame.desk.shown.of->job.connections)
+const plan::JobConnection* job_connection(const Scene& scene, const std::string& name) {
+  for (const plan::JobConnection& connection : scene.shown.plan->job.connections)
     if (connection.name == name) return &connection;
   return nullptr;
 }
 
 /// The wishes that stand in the job, each with a button that drops it.
-void wishes(Frame& frame, const plan::JobConnection& connection) {
+void wishes(Requests& asked, std::string& wish, const plan::JobConnection& connection) {
   const auto rows = [&](const char* title, gui::WishKind kind, const std::vector<std::string>& words) {
     for (const std::string& word : words) {
       ImGui::PushID(word.c_str());
@@ -108,7 +103,7 @@ void wishes(Frame& frame, const plan::JobConnection& connection) {
       ImGui::SameLine();
       ImGui::TextUnformatted(word.c_str());
       ImGui::SameLine();
-      if (ImGui::SmallButton("drop")) frame.model.perform(gui::DropWish{connection.name, kind, word});
+      if (ImGui::SmallButton("drop")) asked.push_back(gui::Perform{gui::DropWish{connection.name, kind, word}});
       ImGui::PopID();
     }
   };
@@ -118,13 +113,12 @@ void wishes(Frame& frame, const plan::JobConnection& connection) {
   std::vector<std::string> avoided;
   for (const chain::Avoidance& avoidance : connection.avoid) avoided.push_back(avoidance.words);
   rows("never", gui::WishKind::avoid, avoided);
-  Desk& desk = frame.desk;
   ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x * 0.5F);
-  ImGui::InputTextWithHint("##wish", "ball valve, brass ...", &desk.wish);
+  ImGui::InputTextWithHint("##wish", "ball valve, brass ...", &wish);
   const auto add = [&](gui::WishKind kind) {
-    if (desk.wish.empty()) return;
-    frame.model.perform(gui::AddWish{connection.name, kind, desk.wish});
-    desk.wish.clear();
+    if (wish.empty()) return;
+    asked.push_back(gui::Perform{gui::AddWish{connection.name, kind, wish}});
+    wish.clear();
   };
   ImGui::SameLine();
   if (ImGui::Button("Need")) add(gui::WishKind::need);
@@ -133,24 +127,24 @@ void wishes(Frame& frame, const plan::JobConnection& connection) {
 }
 
 /// Whether each end of the run can still turn or move once the other side is in place.
-void ends(Frame& frame, const plan::ConnectionPlan& connection, std::size_t job_row) {
+void ends(const Scene& scene, Requests& asked, const plan::ConnectionPlan& connection, std::size_t job_row) {
   static constexpr const char* kFreedoms[] = {"fixed", "sliding", "spinning", "loose"};
   const auto choose = [&](const char* key, const std::string& port, chain::Freedom freedom) {
     if (port.empty()) return;
     int chosen = static_cast<int>(freedom);
-    ImGui::SetNextItemWidth(frame.px(110.0F));
+    ImGui::SetNextItemWidth(scene.px(110.0F));
     if (ImGui::Combo(fmt::format("{}##{}", port, key).c_str(), &chosen, kFreedoms, 4))
-      frame.model.perform(gui::SetValue{gui::at("connections") / job_row / "held" / key, kFreedoms[chosen]});
+      asked.push_back(gui::Perform{gui::SetValue{gui::at("connections") / job_row / "held" / key, kFreedoms[chosen]}});
   };
   choose("from", connection.from, connection.request.from.freedom);
   if (!connection.ends_in) choose("to", connection.to, connection.request.to.freedom);
 }
 
-void no_chain(const Frame& frame, const chain::NoChain& none) {
-  ImGui::PushStyleColor(ImGuiCol_Text, packed(frame.theme[Ink::refused]));
+void no_chain(const Scene& scene, const chain::NoChain& none) {
+  ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[Ink::refused]));
   ImGui::TextWrapped("No chain: %s", none.reason.c_str());
   ImGui::PopStyleColor();
-  const catalog::Catalog& catalog = *frame.desk.shown.of->catalog;
+  const catalog::Catalog& catalog = *scene.shown.plan->catalog;
   if (none.special_order)
     ImGui::TextWrapped("One part on order would complete it: %s", catalog.part(*none.special_order).name.c_str());
   if (none.missing_part)
@@ -159,8 +153,8 @@ void no_chain(const Frame& frame, const chain::NoChain& none) {
   for (const std::string& mend : none.mends) ImGui::TextWrapped("Mend: %s", mend.c_str());
 }
 
-void watch(Frame& frame, const std::vector<std::string>& cautions) {
-  ImGui::PushStyleColor(ImGuiCol_Text, packed(frame.theme[Ink::caution]));
+void watch(const Scene& scene, const std::vector<std::string>& cautions) {
+  ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[Ink::caution]));
   for (const std::string& caution : cautions) ImGui::TextWrapped("Watch: %s", caution.c_str());
   ImGui::PopStyleColor();
 }
@@ -171,12 +165,13 @@ void build_order(const std::vector<chain::BuildStep>& steps) {
     ImGui::TextWrapped("%s", fmt::format("{}. {}", i + 1, steps[i].text).c_str());
 }
 
-void connection_particulars(Frame& frame, const plan::ConnectionPlan& connection) {
-  ImGui::PushFont(frame.fonts.strong);
+void connection_particulars(const Scene& scene, Requests& asked, std::string& wish,
+                            const plan::ConnectionPlan& connection) {
+  ImGui::PushFont(scene.fonts.strong);
   ImGui::TextWrapped("%s", connection.name.c_str());
   ImGui::PopFont();
-  const UnitSystem units = frame.desk.shown.units;
-  if (const chain::NoChain* none = connection.none()) no_chain(frame, *none);
+  const UnitSystem units = scene.shown.units;
+  if (const chain::NoChain* none = connection.none()) no_chain(scene, *none);
   if (const chain::Chain* chain = connection.chain()) {
     ImGui::TextWrapped("%s", fmt::format("{} to {}: {} {}, {}", connection.from, connection.to, chain->part_count,
                                          chain->part_count == 1 ? "part" : "parts", write_price(chain->price))
@@ -186,89 +181,93 @@ void connection_particulars(Frame& frame, const plan::ConnectionPlan& connection
                                             write_length(connection.run_length, units))
                                     .c_str());
   }
-  if (connection.chain() != nullptr) alternatives(frame, connection.name);
+  if (connection.chain() != nullptr) alternatives(scene, asked, connection.name);
   std::size_t job_row = 0;
-  const auto& rows = frame.desk.shown.of->job.connections;
+  const auto& rows = scene.shown.plan->job.connections;
   while (job_row < rows.size() && rows[job_row].name != connection.name) ++job_row;
-  if (job_row < rows.size()) ends(frame, connection, job_row);
-  if (const plan::JobConnection* asked = job_connection(frame, connection.name)) wishes(frame, *asked);
+  if (job_row < rows.size()) ends(scene, asked, connection, job_row);
+  if (const plan::JobConnection* in_job = job_connection(scene, connection.name)) wishes(asked, wish, *in_job);
   if (const chain::Chain* chain = connection.chain()) build_order(chain->steps);
-  watch(frame, connection.cautions);
+  watch(scene, connection.cautions);
 }
 
-void no_assembly(const Frame& frame, const chain::NoAssembly& none) {
-  ImGui::PushStyleColor(ImGuiCol_Text, packed(frame.theme[Ink::refused]));
+void no_assembly(const Scene& scene, const chain::NoAssembly& none) {
+  ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[Ink::refused]));
   ImGui::TextWrapped("Cannot be put together: %s", none.reason.c_str());
   ImGui::PopStyleColor();
   for (const std::string& mend : none.mends) ImGui::TextWrapped("Mend: %s", mend.c_str());
-  if (none.way) no_chain(frame, *none.way);
+  if (none.way) no_chain(scene, *none.way);
 }
 
 /// What a branch ends in, and what is asked of it.
-void branch_row(Frame& frame, const plan::ManifoldPlan& manifold, std::size_t target) {
+void branch_row(const Scene& scene, const plan::ManifoldPlan& manifold, std::size_t target) {
   const chain::Assembly& assembly = *manifold.assembly();
-  const catalog::Catalog& catalog = *frame.desk.shown.of->catalog;
+  const catalog::Catalog& catalog = *scene.shown.plan->catalog;
   const chain::AssemblyEnd& end = assembly.ends[target];
   const chain::Chain way = chain::branch_to(assembly, target);
   std::string text = fmt::format("{}: {} {} on its way", manifold.to[target], way.parts.size(),
                                  way.parts.size() == 1 ? "part" : "parts");
   if (end.device) text += fmt::format(", ends in {}", catalog.part(*end.device).name);
   if (const auto bore = chain::bore_of_branch(catalog, assembly, target))
-    text += fmt::format(", bore {}", write_thickness(*bore, frame.desk.shown.units, 3));
+    text += fmt::format(", bore {}", write_thickness(*bore, scene.shown.units, 3));
   ImGui::Bullet();
   ImGui::TextWrapped("%s", text.c_str());
-  if (ImGui::IsItemHovered()) hint(frame, parts_in_one_line(catalog, way));
+  if (ImGui::IsItemHovered()) hint(scene, parts_in_one_line(catalog, way));
 }
 
-void manifold_particulars(Frame& frame, const plan::ManifoldPlan& manifold) {
-  ImGui::PushFont(frame.fonts.strong);
+void manifold_particulars(const Scene& scene, Requests& asked, std::string& wish, const plan::ManifoldPlan& manifold) {
+  ImGui::PushFont(scene.fonts.strong);
   ImGui::TextWrapped("%s", manifold.name.c_str());
   ImGui::PopFont();
-  if (const chain::NoAssembly* none = manifold.none()) no_assembly(frame, *none);
+  if (const chain::NoAssembly* none = manifold.none()) no_assembly(scene, *none);
   if (const chain::Assembly* assembly = manifold.assembly()) {
     ImGui::TextWrapped("%s", fmt::format("{} to {} ends: {} parts, {}", manifold.from, manifold.to.size(),
                                          assembly->part_count, write_price(assembly->price))
                                  .c_str());
-    for (std::size_t target = 0; target < manifold.to.size(); ++target) branch_row(frame, manifold, target);
+    for (std::size_t target = 0; target < manifold.to.size(); ++target) branch_row(scene, manifold, target);
   }
-  if (const plan::JobConnection* asked = job_connection(frame, manifold.name)) wishes(frame, *asked);
+  if (const plan::JobConnection* in_job = job_connection(scene, manifold.name)) wishes(asked, wish, *in_job);
   if (const chain::Assembly* assembly = manifold.assembly()) build_order(assembly->steps);
-  watch(frame, manifold.cautions);
+  watch(scene, manifold.cautions);
 }
 
 }  // namespace
 
-void take_alternative(Frame& frame, std::size_t row) {
-  const gui::Node* node = chosen_node(frame.desk);
-  if (node == nullptr || row == 0 || node->connection >= frame.desk.shown.of->connections.size()) return;
-  const std::string& connection = frame.desk.shown.of->connections[node->connection].name;
-  const gui::Alternatives* all = frame.model.alternatives(connection);
-  if (all != nullptr && row < all->rows.size()) take(frame, *all, row, connection);
+Requests take_alternative(const Scene& scene, const CanvasState& canvas, std::size_t row) {
+  const gui::Node* node = chosen_node(scene.shown.sketch, canvas);
+  if (node == nullptr || row == 0 || node->connection >= scene.shown.plan->connections.size()) return {};
+  const std::string& connection = scene.shown.plan->connections[node->connection].name;
+  const gui::Alternatives* all = scene.model.alternatives(connection);
+  if (all == nullptr) return {WorkOutAlternatives{connection}};
+  if (row >= all->rows.size()) return {};
+  return {taking(*all, row)};
 }
 
-void draw_particulars(Frame& frame) {
-  const plan::Plan& plan = *frame.desk.shown.of;
-  const gui::Node* node = chosen_node(frame.desk);
+Requests draw_particulars(const Scene& scene, ConnectionsState& state) {
+  const plan::Plan& plan = *scene.shown.plan;
+  const gui::Node* node = chosen_node(scene.shown.sketch, state.canvas);
   if (node == nullptr) {
     ImGui::TextDisabled("Choose a part to see what else fits there.");
-    draw_remarks(frame, plan, plan::Topic::whole_job, true);
-    draw_remarks(frame, plan, plan::Topic::connections, true);
-    return;
+    draw_remarks(scene, plan::Topic::whole_job, true);
+    draw_remarks(scene, plan::Topic::connections, true);
+    return {};
   }
-  ImGui::PushFont(frame.fonts.strong);
+  ImGui::PushFont(scene.fonts.strong);
   ImGui::TextWrapped("%s", title_of(plan, *node).c_str());
   ImGui::PopFont();
   if (node->part)
     ImGui::TextDisabled("%s, %s", plan.catalog->material(plan.catalog->part(*node->part).material).name.c_str(),
                         source_words(plan, *node).c_str());
-  part_acts(frame, *node);
+  Requests asked;
+  part_acts(scene, asked, *node);
   if (node->connection < plan.connections.size()) {
     ImGui::Separator();
-    connection_particulars(frame, plan.connections[node->connection]);
+    connection_particulars(scene, asked, state.wish, plan.connections[node->connection]);
   } else if (const plan::ManifoldPlan* manifold = gui::manifold_of(plan, node->connection)) {
     ImGui::Separator();
-    manifold_particulars(frame, *manifold);
+    manifold_particulars(scene, asked, state.wish, *manifold);
   }
+  return asked;
 }
 
 }  // namespace riserun::views

@@ -1,5 +1,4 @@
-// What goes with a number: cautions, refusals, and where it comes from.
-#include "gui/views/desk.h"
+#include "gui/views/sheets/remarks.h"
 
 #include <imgui.h>
 
@@ -7,47 +6,28 @@ namespace riserun::views {
 
 namespace {
 
-void remark(const Frame& frame, Ink ink, const std::string& word, const std::string& text, const std::string& source) {
-  ImGui::PushStyleColor(ImGuiCol_Text, packed(frame.theme[ink]));
+void remark(const Scene& scene, Ink ink, const std::string& word, const std::string& text, const std::string& source) {
+  ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[ink]));
   ImGui::TextWrapped("%s: %s%s", word.c_str(), text.c_str(), source.empty() ? "" : (" [" + source + "]").c_str());
   ImGui::PopStyleColor();
 }
 
 }  // namespace
 
-void draw_remarks(Frame& frame, const plan::Plan& plan, plan::Topic topic, bool standing) {
+void draw_remarks(const Scene& scene, plan::Topic topic, bool standing) {
+  const plan::Plan& plan = *scene.shown.plan;
   for (const plan::Refusal& refusal : plan.refusals) {
     if (refusal.where != topic) continue;
     std::string text = refusal.reason;
     if (!refusal.asked.empty()) text += ". Asked " + refusal.asked + ", allowed " + refusal.allowed;
     if (!refusal.mend.empty()) text += ". Mend: " + refusal.mend;
-    remark(frame, Ink::refused, "Refused", text, "");
+    remark(scene, Ink::refused, "Refused", text, "");
   }
   for (const plan::Caution& caution : plan.cautions)
     if (caution.where == topic && (standing || !caution.standing))
-      remark(frame, Ink::caution, "Caution", caution.text, caution.source);
+      remark(scene, Ink::caution, "Caution", caution.text, caution.source);
   for (const plan::Note& note : plan.notes)
-    if (note.where == topic) remark(frame, Ink::faint_text, "Note", note.text, "");
-}
-
-void hint(const Frame& frame, const std::string& text) {
-  ImGui::PushStyleVar(ImGuiStyleVar_Alpha, 1.0F);  // over what is stale, too
-  ImGui::BeginTooltip();
-  ImGui::PushTextWrapPos(frame.px(420.0F));
-  ImGui::TextUnformatted(text.c_str());
-  ImGui::PopTextWrapPos();
-  ImGui::EndTooltip();
-  ImGui::PopStyleVar();
-}
-
-bool begin_stale(const Frame& frame) {
-  if (frame.model.plan().current) return false;
-  ImGui::PushStyleVar(ImGuiStyleVar_Alpha, 0.55F);
-  return true;
-}
-
-void end_stale(bool begun) {
-  if (begun) ImGui::PopStyleVar();
+    if (note.where == topic) remark(scene, Ink::faint_text, "Note", note.text, "");
 }
 
 }  // namespace riserun::views

@@ -1,5 +1,5 @@
-// The section, the clock under it, and the curves.
-#include "gui/views/desk.h"
+#include "gui/views/sheets/water_sheet.h"
+
 #include "gui/views/drawing/section_drawing.h"
 
 #include <fmt/format.h>
@@ -32,24 +32,24 @@ PixelBox rest_of_window(float height) {
 /// One plot with its axis, its band and its curves.
 class PlotPainter {
  public:
-  PlotPainter(const Frame& frame, const Plot& plot, const PixelBox& box, double whole)
-      : frame_(frame), plot_(plot), box_(box), whole_(std::max(whole, 1e-9)), list_(*ImGui::GetWindowDrawList()) {
-    const float margin = frame.px(64.0F);
-    area_ = {box.left + margin, box.top + frame.px(26.0F), box.right - frame.px(12.0F), box.bottom - frame.px(24.0F)};
+  PlotPainter(const Scene& scene, const Plot& plot, const PixelBox& box, double whole)
+      : scene_(scene), plot_(plot), box_(box), whole_(std::max(whole, 1e-9)), list_(*ImGui::GetWindowDrawList()) {
+    const float margin = scene.px(64.0F);
+    area_ = {box.left + margin, box.top + scene.px(26.0F), box.right - scene.px(12.0F), box.bottom - scene.px(24.0F)};
     least_ = plot.least;
     most_ = plot.most > plot.least ? plot.most : plot.least + 1.0;
   }
 
   void draw(double fill_shown, double now) {
     list_.AddRectFilled({box_.left, box_.top}, {box_.right, box_.bottom}, ink(Ink::panel));
-    ImGui::PushFont(frame_.fonts.strong);
-    text({box_.left + frame_.px(10.0F), box_.top + frame_.px(4.0F)}, Ink::text, plot_.title + ", " + plot_.unit);
+    ImGui::PushFont(scene_.fonts.strong);
+    text({box_.left + scene_.px(10.0F), box_.top + scene_.px(4.0F)}, Ink::text, plot_.title + ", " + plot_.unit);
     ImGui::PopFont();
-    ImGui::PushFont(frame_.fonts.small);
+    ImGui::PushFont(scene_.fonts.small);
     axes(fill_shown);
     for (std::size_t i = 0; i < plot_.series.size(); ++i) curve(plot_.series[i], curve_ink(i));
     names();
-    list_.AddLine({x(now), area_.top}, {x(now), area_.bottom}, ink(Ink::accent), frame_.px(1.5F));
+    list_.AddLine({x(now), area_.top}, {x(now), area_.bottom}, ink(Ink::accent), scene_.px(1.5F));
     ImGui::PopFont();
   }
 
@@ -61,7 +61,7 @@ class PlotPainter {
   }
 
   void read_out(double time) const {
-    list_.AddLine({x(time), area_.top}, {x(time), area_.bottom}, ink(Ink::text), frame_.px(1.0F));
+    list_.AddLine({x(time), area_.top}, {x(time), area_.bottom}, ink(Ink::text), scene_.px(1.0F));
     std::string words = write_time(seconds(time));
     for (const PlotSeries& series : plot_.series) {
       const auto after = std::lower_bound(series.points.begin(), series.points.end(), time,
@@ -71,11 +71,11 @@ class PlotPainter {
       if (after->high > after->low)
         words += fmt::format(" ({})", write_range(write_number(after->low), write_number(after->high)));
     }
-    hint(frame_, words);
+    hint(scene_, words);
   }
 
  private:
-  ImU32 ink(Ink which) const { return packed(frame_.theme[which]); }
+  ImU32 ink(Ink which) const { return packed(scene_.theme[which]); }
   Ink curve_ink(std::size_t row) const {
     if (plot_.title == "Air pressure") return Ink::air;
     return row == 0 ? Ink::water : Ink::accent;
@@ -94,9 +94,9 @@ class PlotPainter {
     const int rows = std::max(1, static_cast<int>(area_.height() / (2.2F * line_height)));
     const double step = round_step(most_ - least_, rows);
     for (double value = std::ceil(least_ / step) * step; value <= most_ + 1e-9 * step; value += step) {
-      list_.AddLine({area_.left, y(value)}, {area_.right, y(value)}, line, frame_.scale);
+      list_.AddLine({area_.left, y(value)}, {area_.right, y(value)}, line, scene_.scale);
       const std::string words = write_number(std::abs(value) < 1e-9 * step ? 0.0 : value);
-      text({area_.left - ImGui::CalcTextSize(words.c_str()).x - frame_.px(6.0F), y(value) - line_height / 2.0F},
+      text({area_.left - ImGui::CalcTextSize(words.c_str()).x - scene_.px(6.0F), y(value) - line_height / 2.0F},
            Ink::faint_text, words);
     }
     const int columns = std::max(1, static_cast<int>(area_.width() / (5.0F * line_height)));
@@ -104,16 +104,16 @@ class PlotPainter {
     const double time_step =
         whole_ > 2.0 * kMinute ? kMinute * round_step(whole_ / kMinute, columns) : round_step(whole_, columns);
     for (double time = 0.0; time <= whole_; time += time_step) {
-      list_.AddLine({x(time), area_.bottom}, {x(time), area_.bottom + frame_.px(4.0F)}, line, frame_.scale);
+      list_.AddLine({x(time), area_.bottom}, {x(time), area_.bottom + scene_.px(4.0F)}, line, scene_.scale);
       const std::string words = write_time(seconds(time));
       const float half = ImGui::CalcTextSize(words.c_str()).x / 2.0F;
-      if (x(time) + half < box_.right) text({x(time) - half, area_.bottom + frame_.px(5.0F)}, Ink::faint_text, words);
+      if (x(time) + half < box_.right) text({x(time) - half, area_.bottom + scene_.px(5.0F)}, Ink::faint_text, words);
     }
-    list_.AddLine({x(fill_shown), area_.top}, {x(fill_shown), area_.bottom}, ink(Ink::faint_text), frame_.scale);
+    list_.AddLine({x(fill_shown), area_.top}, {x(fill_shown), area_.bottom}, ink(Ink::faint_text), scene_.scale);
   }
 
   void curve(const PlotSeries& series, Ink which) const {
-    const ImU32 band = packed(faded(frame_.theme[which], 0.30F));
+    const ImU32 band = packed(faded(scene_.theme[which], 0.30F));
     std::vector<ImVec2> way;
     way.reserve(series.points.size());
     // Softened edges between the strips of a band would show as lines.
@@ -128,12 +128,12 @@ class PlotPainter {
                           band);
     }
     list_.Flags = flags;
-    list_.AddPolyline(way.data(), static_cast<int>(way.size()), line_ink(which), ImDrawFlags_None, frame_.px(2.0F));
+    list_.AddPolyline(way.data(), static_cast<int>(way.size()), line_ink(which), ImDrawFlags_None, scene_.px(2.0F));
   }
   /// On a dark ground the fluids' own colours are too dim for a thin line.
   ImU32 line_ink(Ink which) const {
-    if (frame_.theme.looks == gui::Looks::light || which == Ink::accent) return ink(which);
-    Color c = frame_.theme[which];
+    if (scene_.theme.looks == gui::Looks::light || which == Ink::accent) return ink(which);
+    Color c = scene_.theme[which];
     c.red += (1.0F - c.red) * 0.5F;
     c.green += (1.0F - c.green) * 0.5F;
     c.blue += (1.0F - c.blue) * 0.5F;
@@ -145,92 +145,93 @@ class PlotPainter {
     float right = area_.right;
     for (std::size_t i = plot_.series.size(); i-- > 0;) {
       right -= ImGui::CalcTextSize(plot_.series[i].name.c_str()).x;
-      text({right, box_.top + frame_.px(7.0F)}, Ink::text, plot_.series[i].name);
-      right -= frame_.px(24.0F);
-      const float level = box_.top + frame_.px(7.0F) + ImGui::GetTextLineHeight() / 2.0F;
-      list_.AddLine({right, level}, {right + frame_.px(18.0F), level}, line_ink(curve_ink(i)), frame_.px(3.0F));
-      right -= frame_.px(14.0F);
+      text({right, box_.top + scene_.px(7.0F)}, Ink::text, plot_.series[i].name);
+      right -= scene_.px(24.0F);
+      const float level = box_.top + scene_.px(7.0F) + ImGui::GetTextLineHeight() / 2.0F;
+      list_.AddLine({right, level}, {right + scene_.px(18.0F), level}, line_ink(curve_ink(i)), scene_.px(3.0F));
+      right -= scene_.px(14.0F);
     }
   }
 
-  const Frame& frame_;
+  const Scene& scene_;
   const Plot& plot_;
   PixelBox box_, area_;
   double whole_, least_ = 0.0, most_ = 1.0;
   ImDrawList& list_;
 };
 
-void draw_plots(Frame& frame, const PixelBox& box) {
-  Desk& desk = frame.desk;
-  const float gap = frame.px(8.0F);
-  const std::size_t count = desk.shown.plots.size();
+Requests draw_plots(const Scene& scene, const PixelBox& box) {
+  Requests asked;
+  const float gap = scene.px(8.0F);
+  const std::size_t count = scene.shown.plots.size();
   const float high = (box.height() - gap * static_cast<float>(count - 1)) / static_cast<float>(count);
-  const double whole = in_seconds(desk.shown.timeline.whole());
+  const double whole = in_seconds(scene.shown.timeline.whole());
   for (std::size_t i = 0; i < count; ++i) {
     const float top = box.top + static_cast<float>(i) * (high + gap);
     const PixelBox place{box.left, top, box.right, top + high};
     ImGui::PushID(static_cast<int>(i));
     ImGui::SetCursorScreenPos({place.left, place.top});
     ImGui::InvisibleButton("plot", {place.width(), place.height()});
-    PlotPainter painter(frame, desk.shown.plots[i], place, whole);
-    painter.draw(in_seconds(desk.shown.timeline.fill_shown), in_seconds(desk.playback.now));
+    PlotPainter painter(scene, scene.shown.plots[i], place, whole);
+    painter.draw(in_seconds(scene.shown.timeline.fill_shown), in_seconds(scene.playback.now));
     if (const auto time = painter.time_under(ImGui::GetMousePos());
         time && (ImGui::IsItemHovered() || ImGui::IsItemActive())) {
       painter.read_out(*time);
-      if (ImGui::IsItemActive()) desk.playback = {seconds(*time), false};
+      if (ImGui::IsItemActive()) asked.push_back(Seek{seconds(*time)});
     }
     ImGui::PopID();
   }
+  return asked;
 }
 
-void draw_close_up(Frame& frame, const PixelBox& box) {
-  const plan::Plan& plan = *frame.desk.shown.of;
-  const transfer::Instant now = instant_at(plan, frame.desk.shown.timeline, frame.desk.playback.now);
-  const Drawing drawing = riser_end_drawing(plan, now, frame.desk.shown.units);
+void draw_close_up(const Scene& scene, const PixelBox& box) {
+  const plan::Plan& plan = *scene.shown.plan;
+  const transfer::Instant now = instant_at(plan, scene.shown.timeline, scene.playback.now);
+  const Drawing drawing = riser_end_drawing(plan, now, scene.shown.units);
   ImDrawList& list = *ImGui::GetWindowDrawList();
-  list.AddRectFilled({box.left, box.top}, {box.right, box.bottom}, packed(frame.theme[Ink::panel]));
+  list.AddRectFilled({box.left, box.top}, {box.right, box.bottom}, packed(scene.theme[Ink::panel]));
   list.PushClipRect({box.left, box.top}, {box.right, box.bottom}, true);
-  const PixelBox room = between_margins(drawing, box, frame.scale);
-  if (room.width() > frame.px(30.0F)) paint(drawing, fitted(drawing, room, frame.scale), box, frame.theme, list);
+  const PixelBox room = between_margins(drawing, box, scene.scale);
+  if (room.width() > scene.px(30.0F)) paint(drawing, fitted(drawing, room, scene.scale), box, scene.theme, list);
   list.PopClipRect();
 }
 
 }  // namespace
 
-void draw_section(Frame& frame, const PixelBox& box) {
-  const plan::Plan& plan = *frame.desk.shown.of;
-  const transfer::Instant now = instant_at(plan, frame.desk.shown.timeline, frame.desk.playback.now);
-  const Drawing drawing = section_drawing(plan, now, frame.desk.shown.units);
+void draw_section(const Scene& scene, const PixelBox& box) {
+  const plan::Plan& plan = *scene.shown.plan;
+  const transfer::Instant now = instant_at(plan, scene.shown.timeline, scene.playback.now);
+  const Drawing drawing = section_drawing(plan, now, scene.shown.units);
   ImDrawList& list = *ImGui::GetWindowDrawList();
-  list.AddRectFilled({box.left, box.top}, {box.right, box.bottom}, packed(frame.theme[Ink::panel]));
-  ImGui::PushFont(box.width() > frame.px(620.0F) ? frame.fonts.body : frame.fonts.small);
-  const PixelBox room = between_margins(drawing, box, frame.scale);
+  list.AddRectFilled({box.left, box.top}, {box.right, box.bottom}, packed(scene.theme[Ink::panel]));
+  ImGui::PushFont(box.width() > scene.px(620.0F) ? scene.fonts.body : scene.fonts.small);
+  const PixelBox room = between_margins(drawing, box, scene.scale);
   list.PushClipRect({box.left, box.top}, {box.right, box.bottom}, true);
-  if (room.width() > frame.px(40.0F))
-    paint(drawing, fitted(drawing, room, frame.scale), inset(box, frame.px(4.0F), frame.px(4.0F)), frame.theme, list);
+  if (room.width() > scene.px(40.0F))
+    paint(drawing, fitted(drawing, room, scene.scale), inset(box, scene.px(4.0F), scene.px(4.0F)), scene.theme, list);
   list.PopClipRect();
   ImGui::PopFont();
 }
 
-void draw_clock(Frame& frame) {
-  Desk& desk = frame.desk;
-  const double whole = in_seconds(desk.shown.timeline.whole());
-  if (ImGui::Button(desk.playback.playing ? "Pause" : "Play", {frame.px(70.0F), 0.0F})) carry_out(frame, Do::play);
+Requests draw_clock(const Scene& scene) {
+  Requests asked;
+  const double whole = in_seconds(scene.shown.timeline.whole());
+  if (ImGui::Button(scene.playback.playing ? "Pause" : "Play", {scene.px(70.0F), 0.0F})) asked.push_back(Do::play);
   ImGui::SameLine();
-  float now = static_cast<float>(in_seconds(desk.playback.now));
-  const Phase phase = phase_at(desk.shown.timeline, desk.playback.now);
-  const Time since = phase == Phase::fill ? desk.playback.now : desk.playback.now - desk.shown.timeline.fill_shown;
+  float now = static_cast<float>(in_seconds(scene.playback.now));
+  const Phase phase = phase_at(scene.shown.timeline, scene.playback.now);
+  const Time since = phase == Phase::fill ? scene.playback.now : scene.playback.now - scene.shown.timeline.fill_shown;
   const std::string words = fmt::format("{} {}", phase == Phase::fill ? "filling" : "draining", write_time(since));
-  ImGui::SetNextItemWidth(std::max(frame.px(80.0F), ImGui::GetContentRegionAvail().x));
+  ImGui::SetNextItemWidth(std::max(scene.px(80.0F), ImGui::GetContentRegionAvail().x));
   const ImVec2 corner = ImGui::GetCursorScreenPos();
   const float wide = ImGui::CalcItemWidth();
   if (ImGui::SliderFloat("##time", &now, 0.0F, static_cast<float>(whole), words.c_str()))
-    desk.playback = {seconds(now), false};
+    asked.push_back(Seek{seconds(now)});
   ImDrawList& list = *ImGui::GetWindowDrawList();
   const float grab = ImGui::GetStyle().GrabMinSize;
-  ImGui::PushFont(frame.fonts.small);
-  const float under = corner.y + ImGui::GetFrameHeight() + frame.px(10.0F);
-  const std::vector<Mark>& marks = desk.shown.timeline.marks;
+  ImGui::PushFont(scene.fonts.small);
+  const float under = corner.y + ImGui::GetFrameHeight() + scene.px(10.0F);
+  const std::vector<Mark>& marks = scene.shown.timeline.marks;
   std::vector<double> middles;
   std::vector<double> widths;
   for (const Mark& mark : marks) {
@@ -238,43 +239,45 @@ void draw_clock(Frame& frame) {
     middles.push_back(corner.x + grab / 2.0F + share * (wide - grab));
     widths.push_back(ImGui::CalcTextSize(mark.text.c_str()).x);
   }
-  const std::vector<double> begins = in_a_row(middles, widths, frame.px(10.0F), corner.x, corner.x + wide);
+  const std::vector<double> begins = in_a_row(middles, widths, scene.px(10.0F), corner.x, corner.x + wide);
   for (std::size_t i = 0; i < marks.size(); ++i) {
-    const ImU32 ink = packed(frame.theme[marks[i].warning ? Ink::refused : Ink::text]);
+    const ImU32 ink = packed(scene.theme[marks[i].warning ? Ink::refused : Ink::text]);
     const float x = static_cast<float>(middles[i]);
-    const float size = frame.px(5.0F);
-    list.AddTriangleFilled({x, under - frame.px(7.0F)}, {x + size, under}, {x - size, under}, ink);
-    list.AddText({std::floor(static_cast<float>(begins[i])), under + frame.px(1.0F)}, ink, marks[i].text.c_str());
+    const float size = scene.px(5.0F);
+    list.AddTriangleFilled({x, under - scene.px(7.0F)}, {x + size, under}, {x - size, under}, ink);
+    list.AddText({std::floor(static_cast<float>(begins[i])), under + scene.px(1.0F)}, ink, marks[i].text.c_str());
   }
-  ImGui::Dummy({1.0F, ImGui::GetTextLineHeight() + frame.px(6.0F)});
+  ImGui::Dummy({1.0F, ImGui::GetTextLineHeight() + scene.px(6.0F)});
   ImGui::PopFont();
+  return asked;
 }
 
-void draw_water(Frame& frame) {
+Requests draw_water(const Scene& scene) {
   const PixelBox all = rest_of_window(0.0F);
-  const float clock = ImGui::GetFrameHeight() + frame.px(34.0F);
-  const bool wide = all.width() > frame.px(900.0F);
-  const float gap = frame.px(10.0F);
+  const float clock = ImGui::GetFrameHeight() + scene.px(34.0F);
+  const bool wide = all.width() > scene.px(900.0F);
+  const float gap = scene.px(10.0F);
   const float split = wide ? all.left + all.width() * 0.56F : all.right;
   const float section_bottom =
-      wide ? all.bottom - clock - gap : all.top + std::max(frame.px(100.0F), all.height() - clock - gap);
+      wide ? all.bottom - clock - gap : all.top + std::max(scene.px(100.0F), all.height() - clock - gap);
   PixelBox section{all.left, all.top, split, section_bottom};
-  if (wide && all.height() > frame.px(520.0F)) {
-    const float close_up = frame.px(150.0F);
-    draw_close_up(frame, {section.left, section.bottom - close_up, section.right, section.bottom});
+  if (wide && all.height() > scene.px(520.0F)) {
+    const float close_up = scene.px(150.0F);
+    draw_close_up(scene, {section.left, section.bottom - close_up, section.right, section.bottom});
     section.bottom -= close_up + gap;
   }
-  draw_section(frame, section);
+  draw_section(scene, section);
   ImGui::SetCursorScreenPos({all.left, section_bottom + gap});
   ImGui::BeginChild("clock", {split - all.left, clock}, false, ImGuiWindowFlags_NoScrollbar);
-  draw_clock(frame);
+  Requests asked = draw_clock(scene);
   ImGui::EndChild();
   if (wide) {
-    draw_plots(frame, {split + gap, all.top, all.right, all.bottom});
+    append(asked, draw_plots(scene, {split + gap, all.top, all.right, all.bottom}));
   } else {
     const float top = section_bottom + gap + clock;
-    draw_plots(frame, {all.left, top, all.right, std::max(all.bottom, top + frame.px(420.0F))});
+    append(asked, draw_plots(scene, {all.left, top, all.right, std::max(all.bottom, top + scene.px(420.0F))}));
   }
+  return asked;
 }
 
 }  // namespace riserun::views

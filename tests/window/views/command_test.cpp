@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <set>
 #include <string>
 
@@ -10,15 +11,27 @@ namespace {
 
 TEST(Commands, EachHasAKeyOfItsOwn) {
   std::set<std::string> keys;
-  for (const Command& command : commands()) {
+  for (const CommandRow& command : commands()) {
     EXPECT_FALSE(keys_of(command).empty()) << command.name;
     EXPECT_TRUE(keys.insert(keys_of(command)).second) << command.name << " shares " << keys_of(command);
   }
 }
 
+TEST(Commands, EachHasOneRowInTheTable) {
+  std::string before = "the first of Do";
+  for (int i = 0; i < static_cast<int>(Do::count); ++i) {
+    const auto what = static_cast<Do>(i);
+    const auto rows = std::count_if(commands().begin(), commands().end(),
+                                    [&](const CommandRow& command) { return command.what == what; });
+    ASSERT_EQ(rows, 1) << "number " << i << " of Do, the one after " << before;
+    before = row_of(what).name;
+    EXPECT_NE(row_of(what).carry_out, nullptr) << before;
+  }
+}
+
 TEST(Commands, TheKeyThatAMenuShowsDoesIt) {
-  for (const Command& command : commands())
-    EXPECT_EQ(command_for({command.key, command.ctrl, command.shift}, false), command.what) << command.name;
+  for (const CommandRow& command : commands())
+    EXPECT_EQ(command_for(command.shortcut, false), command.what) << command.name;
 }
 
 TEST(Commands, TypingIntoAFieldIsNoCommand) {

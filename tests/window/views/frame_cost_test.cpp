@@ -105,11 +105,11 @@ class FrameCost : public testing::Test {
 
 TEST_F(FrameCost, OfFiveHundredPartsStaysUnderFourMilliseconds) {
   one_frame();
-  ASSERT_NE(desk_.shown.of, nullptr);
+  ASSERT_NE(desk_.shown.plan, nullptr);
   ASSERT_GE(desk_.shown.sketch.nodes.size(), 500u);
   for (const bool all : {false, true}) {
-    desk_.fit_wanted = true;
-    desk_.opening_view = !all;
+    desk_.connections.canvas.fit_wanted = true;
+    desk_.connections.canvas.opening_view = !all;
     one_frame();
     const double median = cost(60);
     fmt::print("{} parts and vessels, {}: {:.2f} ms of processor time a frame\n", desk_.shown.sketch.nodes.size(),
@@ -145,7 +145,7 @@ TEST_F(FrameCost, AChangeIsShown) {
       one_frame();
       times.push_back(std::chrono::duration<double>(std::chrono::steady_clock::now() - before).count());
       ASSERT_TRUE(model_->plan().current);
-      ASSERT_EQ(desk_.shown.of, model_->plan().plan.get());
+      ASSERT_EQ(desk_.shown.plan, model_->plan().plan);
     }
     std::sort(times.begin(), times.end());
     fmt::print("{} connections: {:.0f} ms from a change to the frame that shows it\n",
@@ -158,14 +158,14 @@ TEST_F(FrameCost, ADroppedFileIsOpenedAndOneThatIsNoneIsTold) {
   std::ofstream(folder_ / "dropped.yaml") << plan::example_text("one-air-bung");
   one_frame();
   Frame frame{*model_, desk_, theme_of(gui::Looks::light), fonts_, 1.0F};
-  desk_.selected = {"reservoir"};
+  desk_.connections.canvas.selected = {"reservoir"};
   take_dropped(frame, {(folder_ / "dropped.yaml").string()});
   model_->settle();
   model_->poll();
   one_frame();
   EXPECT_EQ(model_->job().file.path, folder_ / "dropped.yaml");
-  EXPECT_EQ(desk_.shown.of->job.name, "Edging trough");
-  EXPECT_TRUE(desk_.selected.empty());
+  EXPECT_EQ(desk_.shown.plan->job.name, "Edging trough");
+  EXPECT_TRUE(desk_.connections.canvas.selected.empty());
   take_dropped(frame, {(folder_ / "nowhere.yaml").string()});
   model_->settle();
   model_->poll();

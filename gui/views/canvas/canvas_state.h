@@ -1,0 +1,28 @@
+// What the canvas remembers between frames.
+#pragma once
+
+#include "gui/model/canvas/sketch.h"
+#include "gui/model/canvas/view_state.h"
+
+#include <map>
+#include <optional>
+#include <set>
+#include <string>
+
+namespace riserun::views {
+
+struct CanvasState {
+  std::set<std::string> selected;  // keys of nodes
+  gui::Point middle;               // px, from its corner
+  bool fit_wanted = true;
+  bool opening_view = true;            // a job that was just opened: its water connection, else all of it
+  std::optional<gui::Point> box_from;  // box select, on the canvas
+  bool panning = false;
+  std::optional<std::string> pulled_from;    // name of the port from which a new connection is being pulled
+  std::map<std::string, gui::Point> moving;  // nodes under the hand, not yet handed to the model
+};
+
+/// The node that alone is selected; nullptr: none or several.
+const gui::Node* chosen_node(const gui::Sketch& sketch, const CanvasState& canvas);
+
+}  // namespace riserun::views

@@ -1,0 +1,45 @@
+// What a sheet asks for while it is drawn. Drawing changes neither the job nor the desk around it: the desk gathers
+// what was asked and carries it out once the frame is drawn.
+#pragma once
+
+#include "gui/model/session/command.h"
+#include "gui/views/command.h"
+#include "quantity/quantities.h"
+
+#include <filesystem>
+#include <iterator>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+namespace riserun::views {
+
+/// Sets the hand of the clock and lets it rest there.
+struct Seek {
+  quantity::Time to{};
+};
+
+/// The other chains of a connection of the plan that is shown.
+struct WorkOutAlternatives {
+  std::string connection;
+};
+
+/// Puts the plan's papers into a folder.
+struct ExportTo {
+  std::filesystem::path folder;
+};
+
+/// The program ends after this frame.
+struct Leave {
+  bool only_if_saved = false;
+};
+
+using Request = std::variant<gui::Command, Do, Seek, WorkOutAlternatives, ExportTo, Leave>;
+using Requests = std::vector<Request>;
+
+inline void append(Requests& to, Requests more) {
+  to.insert(to.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+}  // namespace riserun::views

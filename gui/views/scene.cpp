@@ -1,0 +1,55 @@
+#include "gui/views/scene.h"
+
+#include <imgui.h>
+
+namespace riserun::views {
+
+void note_place(const Scene& scene, const std::string& name, const PixelBox& box) {
+  if (scene.places.wanted) scene.places.boxes[name] = box;
+}
+
+void note_item(const Scene& scene, const std::string& name) {
+  if (!scene.places.wanted || !ImGui::IsItemVisible()) return;
+  const ImVec2 low = ImGui::GetItemRectMin();
+  const ImVec2 high = ImGui::GetItemRectMax();
+  scene.places.boxes[name] = {low.x, low.y, high.x, high.y};
+}
+
+PixelBox room_left() {
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  const ImVec2 size = ImGui::GetContentRegionAvail();
+  return {at.x, at.y, at.x + size.x, at.y + size.y};
+}
+
+void begin_pane(const Scene& scene, const char* name, float width, float height) {
+  ImGui::PushStyleColor(ImGuiCol_ChildBg, packed(scene.theme[Ink::panel]));
+  ImGui::BeginChild(name, {width, height}, false, ImGuiWindowFlags_AlwaysUseWindowPadding);
+  ImGui::PopStyleColor();
+}
+
+void end_pane(const Scene& scene, const char* name) {
+  ImGui::EndChild();
+  note_item(scene, std::string("pane ") + name);
+}
+
+void hint(const Scene& scene, const std::string& text) {
+  ImGui::PushStyleVar(ImGuiStyleVar_Alpha, 1.0F);  // over what is stale, too
+  ImGui::BeginTooltip();
+  ImGui::PushTextWrapPos(scene.px(420.0F));
+  ImGui::TextUnformatted(text.c_str());
+  ImGui::PopTextWrapPos();
+  ImGui::EndTooltip();
+  ImGui::PopStyleVar();
+}
+
+bool begin_stale(const Scene& scene) {
+  if (scene.model.plan().current) return false;
+  ImGui::PushStyleVar(ImGuiStyleVar_Alpha, 0.55F);
+  return true;
+}
+
+void end_stale(bool begun) {
+  if (begun) ImGui::PopStyleVar();
+}
+
+}  // namespace riserun::views

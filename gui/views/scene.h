@@ -1,0 +1,71 @@
+// What a view is drawn from. Nothing of it is changed by drawing: a sheet changes its own state and returns requests.
+#pragma once
+
+#include "gui/model/canvas/layout.h"
+#include "gui/model/canvas/sketch.h"
+#include "gui/model/session/model.h"
+#include "gui/views/drawing/drawing.h"
+#include "gui/views/drawing/plot_series.h"
+#include "gui/views/fonts.h"
+#include "gui/views/playback.h"
+#include "gui/views/request.h"
+#include "gui/views/sheets/figures.h"
+#include "gui/views/theme.h"
+
+#include <map>
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace riserun::views {
+
+/// What is worked out of a plan once, not in every frame.
+struct Shown {
+  std::shared_ptr<const plan::Plan> plan;  // nullptr: none yet, and all else is empty
+  UnitSystem units = UnitSystem::inch;
+  gui::Sketch sketch;
+  std::vector<Drawing> drawings;  // of each node of the sketch; empty: none
+  std::vector<gui::Size> sizes;   // of each node
+  gui::Layout layout;
+  std::map<std::string, gui::Point> laid_out_for;  // moved nodes that the layout holds
+  Timeline timeline;
+  std::vector<Plot> plots;
+  std::vector<Figure> headline;
+  std::vector<FigureGroup> figures;
+};
+
+/// Where things stood in the last frame, for tests that move a real pointer; kept only when asked for.
+struct Places {
+  bool wanted = false;
+  std::map<std::string, PixelBox> boxes;
+};
+
+struct Scene {
+  const gui::Model& model;
+  const Shown& shown;
+  const Playback& playback;
+  const Theme& theme;
+  const Fonts& fonts;
+  float scale;  // pixels a point
+  Places& places;
+
+  float px(float points) const { return points * scale; }
+};
+
+/// Notes where a thing stands, or ImGui's last item.
+void note_place(const Scene& scene, const std::string& name, const PixelBox& box);
+void note_item(const Scene& scene, const std::string& name);
+
+/// Words beside the pointer: where a number comes from, what a key does.
+void hint(const Scene& scene, const std::string& text);
+/// The plan is not of what stands in the job now: what is drawn next is grey until the end.
+bool begin_stale(const Scene& scene);
+void end_stale(bool begun);
+
+/// The room that is left in ImGui's window.
+PixelBox room_left();
+/// A pane of its own that can be rolled; 0: all the room that is left.
+void begin_pane(const Scene& scene, const char* name, float width = 0.0F, float height = 0.0F);
+void end_pane(const Scene& scene, const char* name);
+
+}  // namespace riserun::views

@@ -1,0 +1,30 @@
+// Every number of the job, edited where it stands.
+#pragma once
+
+#include "gui/model/edit/fields.h"
+#include "gui/views/scene.h"
+
+#include <cstdint>
+#include <map>
+#include <string>
+#include <vector>
+
+namespace riserun::views {
+
+struct FieldText {
+  std::string text;
+  bool held = false;  // being typed into
+};
+
+struct MeasurementsState {
+  std::map<gui::JobPath, FieldText> fields;
+  std::string sought;  // words of the measurements that are shown; empty: all
+  std::vector<gui::FieldGroup> groups;
+  std::uint64_t groups_of = 0;            // revision
+  std::map<gui::JobPath, float> heights;  // of groups, px, as last drawn
+  gui::JobPath focused_group;             // whose field was typed into last
+};
+
+Requests draw_measurements(const Scene& scene, MeasurementsState& state);
+
+}  // namespace riserun::views

@@ -1,0 +1,78 @@
+// What is worked out of a plan once, not in every frame.
+#include "gui/views/canvas/canvas_paint.h"
+#include "gui/views/desk.h"
+#include "gui/views/drawing/part_drawing.h"
+
+#include <algorithm>
+
+namespace riserun::views {
+
+namespace {
+
+/// A drawing of the part that a node stands for.
+Drawing drawing_of(const plan::Plan& plan, const gui::Node& node) {
+  if (!node.part) return {};
+  const catalog::Part& part = plan.catalog->part(*node.part);
+  const std::size_t enter = node.pins.empty() ? 0 : node.pins[0].part_port;
+  const std::size_t leave = node.pins.size() > 1 ? node.pins[1].part_port : enter;
+  return part_drawing(*plan.catalog, part, enter, leave);
+}
+
+void lay_out_again(Frame& frame) {
+  Shown& shown = frame.desk.shown;
+  std::map<std::string, gui::Point> moved = frame.model.view().moved;
+  for (const auto& [key, place] : frame.desk.connections.canvas.moving) moved[key] = place;
+  if (!shown.layout.nodes.empty() && moved == shown.laid_out_for) return;
+  shown.layout = gui::lay_out(shown.sketch, shown.sizes, moved);
+  shown.laid_out_for = std::move(moved);
+}
+
+/// Another job, once its own plan is there: fitted to the canvas, unless its side file says where the person left off.
+void fit_what_was_opened(Frame& frame) {
+  const gui::JobState& job = frame.model.job();
+  if (frame.model.plan().revision != job.revision || frame.desk.shown_file == job.file.path) return;
+  frame.desk.shown_file = job.file.path;
+  const gui::ViewState& view = frame.model.view();
+  const gui::ViewState untouched;
+  if (view.pan == untouched.pan && view.zoom == untouched.zoom)
+    frame.desk.connections.canvas.fit_wanted = frame.desk.connections.canvas.opening_view = true;
+}
+
+}  // namespace
+
+void bring_up(Frame& frame) {
+  Shown& shown = frame.desk.shown;
+  const std::shared_ptr<const plan::Plan>& plan = frame.model.plan().plan;
+  if (plan == nullptr) {
+    shown = {};
+    return;
+  }
+  const UnitSystem units = frame.model.units();
+  const bool another = shown.plan != plan;
+  if (another) {
+    shown.plan = plan;
+    shown.sketch = gui::sketch_of(*plan);
+    shown.drawings.clear();
+    for (const gui::Node& node : shown.sketch.nodes) shown.drawings.push_back(drawing_of(*plan, node));
+    shown.timeline = timeline_of(*plan);
+    frame.desk.playback.now = std::min(frame.desk.playback.now, shown.timeline.whole());
+    shown.layout = {};
+  }
+  if (another || shown.units != units) {
+    shown.units = units;
+    shown.headline = headline(*plan, units);
+    shown.figures = figures_of(*plan, units);
+    shown.plots.clear();
+    for (const Quantity quantity : {Quantity::flow, Quantity::levels, Quantity::air_pressure})
+      shown.plots.push_back(plot_of(*plan, shown.timeline, quantity, units));
+    shown.sizes.clear();
+  }
+  if (shown.sizes.empty() || shown.layout.nodes.empty()) {
+    shown.sizes = node_sizes(*plan, shown.sketch, frame.fonts, frame.scale);
+    shown.layout = {};
+  }
+  lay_out_again(frame);
+  fit_what_was_opened(frame);
+}
+
+}  // namespace riserun::views

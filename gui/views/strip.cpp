@@ -1,0 +1,91 @@
+// The verdict and the few numbers that are read from six feet.
+#include "gui/views/desk.h"
+
+#include <imgui.h>
+
+#include <algorithm>
+
+namespace riserun::views {
+
+namespace {
+
+/// How high the strip is that is read from six feet, and in which letters: lower where the screen is low.
+struct Strip {
+  float height;  // points
+  float value;   // points down to the number
+  float beside;
+  ImFont* font;
+  float gap;
+};
+Strip strip_of(const Scene& scene) {
+  constexpr float kLow = 560.0F;  // points
+  if (ImGui::GetMainViewport()->WorkSize.y >= scene.px(kLow)) return {58.0F, 12.0F, 44.0F, scene.fonts.large, 22.0F};
+  return {47.0F, 14.0F, 33.0F, scene.fonts.strong, 14.0F};
+}
+
+void verdict(const Scene& scene, const plan::Plan& plan) {
+  const Ink ground = plan.status == plan::Status::ok        ? Ink::good_ground
+                     : plan.status == plan::Status::caution ? Ink::caution_ground
+                                                            : Ink::refused_ground;
+  std::string words = verdict_of(plan.status);
+  // On a low screen in two lines, so that the numbers have room beside it.
+  if (const std::size_t with = words.find(" WITH");
+      with != std::string::npos && strip_of(scene).font != scene.fonts.large)
+    words[with] = '\n';
+  ImGui::PushFont(scene.fonts.strong);
+  const ImVec2 size = ImGui::CalcTextSize(words.c_str());
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  const float pad = scene.px(12.0F);
+  const float high = scene.px(strip_of(scene).height);
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  list.AddRectFilled(at, {at.x + size.x + 2.0F * pad, at.y + high}, packed(scene.theme[ground]), scene.px(2.0F));
+  list.AddText({at.x + pad, at.y + (high - size.y) / 2.0F}, packed(scene.theme[Ink::status_text]), words.c_str());
+  ImGui::PopFont();
+  ImGui::Dummy({size.x + 2.0F * pad, high});
+}
+
+/// Name, number and what must be read with it, one over the other.
+void headline_figure(const Scene& scene, const Figure& figure) {
+  const Strip strip = strip_of(scene);
+  const auto widest = [&](ImFont* font, const std::string& text) {
+    return font->CalcTextSizeA(font->FontSize, FLT_MAX, 0.0F, text.c_str()).x;
+  };
+  const float wide = std::max({widest(scene.fonts.small, figure.label), widest(strip.font, figure.value),
+                               widest(scene.fonts.small, figure.beside)});
+  const float gap = scene.px(strip.gap);
+  const float right = ImGui::GetWindowPos().x + ImGui::GetContentRegionMax().x;
+  ImGui::SameLine(0.0F, gap);
+  if (ImGui::GetCursorScreenPos().x + wide > right) ImGui::NewLine();
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  const bool current = scene.model.plan().current;
+  const auto put = [&](ImFont* font, float down, Ink ink, const std::string& text) {
+    list.AddText(font, font->FontSize, {at.x, at.y + scene.px(down)},
+                 packed(scene.theme[current ? ink : Ink::stale_text]), text.c_str());
+  };
+  put(scene.fonts.small, 0.0F, Ink::faint_text, figure.label);
+  put(strip.font, strip.value, Ink::text, figure.value);
+  put(scene.fonts.small, strip.beside, Ink::faint_text, figure.beside);
+  ImGui::Dummy({wide, scene.px(strip.height)});
+  note_item(scene, "figure " + figure.label);
+  if (ImGui::IsItemHovered()) hint(scene, figure.where_from);
+}
+
+}  // namespace
+
+void draw_strip(const Scene& scene) {
+  const plan::Plan* plan = scene.shown.plan.get();
+  if (plan == nullptr) {
+    ImGui::TextDisabled(scene.model.plan().working ? "Working the plan out ..." : "No plan yet.");
+    return;
+  }
+  verdict(scene, *plan);
+  for (const Figure& figure : scene.shown.headline) headline_figure(scene, figure);
+  for (const plan::Refusal& refusal : plan->refusals) {
+    ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[Ink::refused]));
+    ImGui::TextWrapped("%s%s%s", refusal.reason.c_str(), refusal.mend.empty() ? "" : ". Mend: ", refusal.mend.c_str());
+    ImGui::PopStyleColor();
+  }
+}
+
+}  // namespace riserun::views

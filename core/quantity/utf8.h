@@ -6,8 +6,8 @@
 
 namespace riserun::quantity {
 
-/// Bytes of the UTF-8 character that begins at `at`; 0 where none does: at the end, inside a character, and for overlong
-/// forms, surrogates and what lies beyond U+10FFFF.
+/// Bytes of the UTF-8 character that begins at `at`; 0 where none does: at the end, inside a character, and for
+/// overlong forms, surrogates and what lies beyond U+10FFFF.
 std::size_t utf8_length(std::string_view text, std::size_t at = 0);
 
 /// Where the first byte stands that belongs to no UTF-8 character; npos when all do.

@@ -32,7 +32,7 @@ Equations::Equations(const System& system, const Start& start, Task task, const 
   start_air = (atmosphere + in_pascals(start.ullage_pressure)) * ullage(0.0) / gas;
   if (task == Task::fill) set_supply(system.air, tuning);
   if (task == Task::drain) {
-    const double wider = tuning.without_vent_limit ? 100.0 : 1.0;
+    const double wider = tuning.without_vent_limit ? 100.0 : 1.0;  // in area: ten times the bore
     vent_area = wider * tuning.supply * system.vent.count *
                 hydraulics::effective_area(system.vent.bore, system.vent.discharge_coefficient).value();
   }
@@ -47,9 +47,11 @@ void Equations::set_water(const System& system, const Start& start) {
   rim_volume = table_area * in_metres(system.table.rim);
   inlet_volume = table_area * in_metres(system.inlet_height);
   start_table = std::min(rim_volume, table_area * in_metres(start.table_depth));
+  // All heights are above the reservoir's inside floor.
   riser_end = in_metres(system.riser_end_height);
   inlet_level = table_floor + in_metres(system.inlet_height);
   line_volume = inlet_level > riser_end ? in_cubic_metres(system.line.volume()) : 0.0;
+  // The line begins as full as the start's own levels and pressure hold it: a second fill finds water in the riser.
   start_line = line_volume;
   if (start_table <= inlet_volume && line_volume > 0.0) {
     const double front = start_water / reservoir_area + in_pascals(start.ullage_pressure) / rho_g;
@@ -64,6 +66,7 @@ void Equations::set_supply(const AirSupply& air, const Tuning& tuning) {
   set_gauge = in_pascals(air.set_pressure);
   set_absolute = atmosphere + set_gauge;
   supply_pressure = atmosphere + in_pascals(air.receiver_pressure);
+  // A hundred times the area is ten times the bore.
   feed_area = (tuning.without_feed_limit ? 100.0 : 1.0) * tuning.supply *
               hydraulics::effective_area(air.feed_bore, air.feed_discharge_coefficient).value();
   droop_band = std::max(air.droop, kLeastDroop) * set_gauge;
@@ -82,6 +85,7 @@ void Equations::set_supply(const AirSupply& air, const Tuning& tuning) {
   compressor = tuning.supply * free_air_density * in_cubic_metres_per_second(*air.free_air_delivery);
   receiver_volume = in_cubic_metres(air.receiver);
   supply = receiver_volume > 0.0 ? Supply::receiver : compressor > 0.0 ? Supply::compressor_only : Supply::shut;
+  // The compressor has just stopped: a transfer begins with what the plate promises.
   receiver_start = receiver_stop = supply_pressure * receiver_volume / gas;
 }
 
@@ -137,6 +141,8 @@ double Equations::head(const State& s, const Books& books) const {
 }
 
 double Equations::water_flow(double head) const {
+  // Near no head a line without wall friction gives flow like a square root, of infinite slope, in which no step of an
+  // integrator is small enough; the smoothed head keeps the slope finite and changes nothing that can be measured.
   const double smooth = std::sqrt(head * head + kSmoothHead * kSmoothHead);
   FlowCurve& curve = head < 0.0 ? backward_ : forward_;
   return curve.flow(smooth / line_share_) * (head / smooth);
@@ -197,6 +203,8 @@ Equations::AirSlopes Equations::regulator_slopes(double pressure, double receive
           slope_at(receiver, [&](double p) { return feed(p, pressure); })};
 }
 
+/// By hand where the derivative is known, and by a difference only of single smooth flows: a difference of the whole
+/// right side would step across its kinks, and costs five evaluations of the line's curve instead of two.
 void Equations::jacobian(const State& s, const Books& books, bool compressor_idles, double (&out)[4][4]) const {
   const double volume = ullage(s.water);
   const double pressure = ullage_pressure(s);
@@ -261,6 +269,7 @@ double Equations::rest(Pressure pressure_gauge) const {
   const double at_high = head_left(high);
   if (at_low <= 0.0) return low;
   if (at_high >= 0.0) return high;
+  // A hundred times the last digit of the volumes that are added up: closer the sum itself is noise.
   const double close = 1.0e-14 * std::min(capacity, rim_volume);
   std::uintmax_t most = 200;
   const auto found = boost::math::tools::toms748_solve(

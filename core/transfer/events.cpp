@@ -26,6 +26,7 @@ Runner::Runner(const Equations& equations, const RunOptions& options)
   watch_rest_ = o_.over_the_rim || (o_.task == Task::fill ? rest_water_ < to_goal : rest_water_ > to_goal);
   const double creep = e_.wall_friction ? kRestLevel * e_.table_area : 0.0;
   rest_margin_ = std::max({kRestShare * std::abs(rest_water_), creep, 1.0e-12 * std::min(e_.capacity, e_.rim_volume)});
+  // The state is measured by what will move, so that one relative tolerance suits a thimble and a pool.
   const double water =
       std::max(o_.over_the_rim ? std::abs(rest_water_) : std::min(std::abs(rest_water_), std::abs(to_goal)),
                1.0e-4 * std::min(e_.capacity, e_.rim_volume));
@@ -58,6 +59,8 @@ Gauges Runner::gauges(const State& s) const {
     case Reach::table:
       g[kRim] = now.table - e_.rim_volume;
       g[kCovered] = now.table - e_.inlet_volume;
+      // Water leaves the table for the line when the head pulls back and the inlet is no longer covered: both, so the
+      // greater of the two has to fall below zero.
       g[kTableLeft] = -std::max(head, (now.table - e_.inlet_volume) / e_.table_area);
       break;
     case Reach::rim:
@@ -150,6 +153,7 @@ bool Runner::start() {
   note(0.0, s);
   const double reservoir = e_.start_water;
   const double end = e_.riser_end * e_.reservoir_area;
+  // Each round acts on one change, which may let another be seen. Bounded: at a tie two could call each other.
   for (int round = 0; round < 8; ++round) {
     gauges_ = gauges(s);
     if (gauges_[kGoal] >= 0.0) return fire(kGoal, 0.0, s);

@@ -29,7 +29,9 @@ class WaysOut {
     const double viscosity = in_pascal_seconds(s.water.viscosity) / in_kilograms_per_cubic_metre(s.water.density);
     const double velocity = kReynoldsForAir * viscosity / bore;
     loss_ = line_.head(velocity * area_) * 2.0 * quantity::kStandardGravity / (velocity * velocity);
-    // The outlet chokes at the ratio of greatest flow; it depends on the loss alone.
+    // Isothermal: adiabatic flow passes up to a fifth more through a short line (from memory), and the lesser flow
+    // leaves the higher pressure, which is the side to err on. The outlet chokes at the ratio of greatest flow; it
+    // depends on the loss alone.
     choked_ratio_ =
         boost::math::tools::brent_find_minima([this](double ratio) { return -flow_function(ratio); }, 1.0e-3, 0.999, 40)
             .first;
@@ -81,6 +83,7 @@ FailedRegulator failed_regulator_pressure(const System& system, GaugePressure su
       in_square_metres(hydraulics::effective_area(system.air.feed_bore, system.air.feed_discharge_coefficient));
   const auto in = [&](double pressure) { return hydraulics::orifice_air_flow(feed, from, pressure, kelvin, kelvin); };
   if (from <= atmosphere) return {};
+  // Which of the two states is the worse is not known beforehand: water in the line weighs, air in it rushes.
   const double lifting = balance([&](double pressure) { return in(pressure)-out.lifting(pressure); }, atmosphere, from);
   const double blowing = balance([&](double pressure) { return in(pressure)-out.blowing(pressure); }, atmosphere, from);
   return {gauge_pascals(lifting - atmosphere), gauge_pascals(blowing - atmosphere),

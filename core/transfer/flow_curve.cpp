@@ -47,6 +47,8 @@ void FlowCurve::make(std::size_t index) {
   const double t = 0.5 * width;
   const double middle = cell.log_flow + t * (cell.slope + t * (cell.square + t * cell.cube));
   const double head = line_.head(std::exp(middle));
+  // A cell with a kink inside (laminar to turbulent, a fitting that changes its formula) is not smooth enough for its
+  // cubic and is solved each time instead.
   cell.smooth = std::abs(std::log(head) - (low.log_head + t)) < kClose;
 }
 

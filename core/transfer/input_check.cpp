@@ -35,6 +35,7 @@ void check_water_side(Check& check, const System& s) {
   check.positive(in_metres(s.reservoir.height), "the reservoir's height");
   check.positive(in_square_metres(s.table.free_area()), "the table's area");
   check.positive(in_metres(s.table.rim), "the table's rim");
+  // A table below the reservoir is fed by its own weight and is no mistake; a kilometre below is.
   check.at_least(in_metres(s.table.floor_height), -1.0e3, false, "the height of the table's floor");
   check.not_negative(in_metres(s.riser_end_height), "the height of the riser's end");
   check.not_negative(in_metres(s.inlet_height), "the height of the table's inlet");

@@ -94,9 +94,11 @@ void Runner::refine(Watch which, double from, double& time, Vector& y) const {
     for (std::size_t i = 0; i < result.size(); ++i) result[i] += by * rate[i];
     return result;
   };
+  // Small against the bend of the gauge over the step, large against its last digits.
   const double small = 1.0e-5 * span;
   const double slope = (gauges(state(y))[which] - gauges(state(moved(-small)))[which]) / small;
   const double left = -gauges(state(y))[which] / slope;
+  // Farther off, the slope at a kink has misled Newton's step: what the steps found stays.
   if (!(std::abs(left) < 1.0e-2 * span)) return;
   y = moved(left);
   time += left;
@@ -118,7 +120,7 @@ Runner::Outcome Runner::after_step(double from, double to, const At& at) {
     if (!(before[i] < 0.0 && after[i] >= 0.0)) continue;
     double when = end;
     const auto gauge = [&](double time) { return gauges(state(at(time)))[i]; };
-    const double close = std::max(1.0e-12 * end, 1.0e-13);
+    const double close = std::max(1.0e-12 * end, 1.0e-13);  // s
     std::uintmax_t most = 100;
     const double at_from = gauge(from);
     if (at_from < 0.0) {

@@ -17,8 +17,8 @@ constexpr double kInfinity = std::numeric_limits<double>::infinity();
 constexpr double kLadderTolerance = 1.0e-7;  // of runs that only compare times
 constexpr double kSupplyScatter = 0.1;       // of compressor, regulator, feed and vent, from plates and tables
 constexpr double kWorthwhile = 0.01;         // of the time: less than that limits nothing
-constexpr double kLineLeft = 1.0e-3;         // share of a line's loss that stays when all of it is taken out
-constexpr std::size_t kMostInstants = 400;
+constexpr double kLineLeft = 1.0e-3;         // of a line's loss when it is taken out: with none there is no end of flow
+constexpr std::size_t kMostInstants = 400;   // of a history: a plot is some hundred pixels wide
 constexpr double kSelfLimitFreeboard = 0.5 * quantity::kMetresPerInch;  // below the rim; DESIGN: 1/2 in
 
 using hydraulics::Coefficients;
@@ -78,6 +78,8 @@ std::vector<Limit> ladder(const Question& q, double share_of_riser) {
     vent.without_vent_limit = true;
     add("vent", vent);
   }
+  // Riser and line share one loss curve, so each is taken out as its share of the head at the mean flow: exact there,
+  // and good enough to say which of the two is worth widening.
   Tuning riser, line;
   riser.line_share = std::max(kLineLeft, 1.0 - share_of_riser);
   line.line_share = std::max(kLineLeft, share_of_riser);
@@ -154,6 +156,8 @@ void describe(const Question& q, const Equations& e, const Course& r, Transfer& 
     out.limited_by = name_limit(q, r, {});
     return;
   }
+  // All at one end together, not as independent errors: the range that a person plans with may be too wide, but not too
+  // narrow.
   Tuning low, high;
   low.coefficients = Coefficients::low;
   low.supply = 1.0 + kSupplyScatter;
@@ -279,7 +283,7 @@ std::optional<GaugePressure> setting_for_time(System system, const Start& start,
   if (at_high < 0.0) return std::nullopt;
   const double at_low = speed_left(lowest);
   if (at_low >= 0.0) return gauge_pascals(lowest);
-  std::uintmax_t most = 60;
+  std::uintmax_t most = 60;  // bisection alone needs 24 to come within 1e-7
   const auto found = boost::math::tools::toms748_solve(
       speed_left, lowest, high, at_low, at_high, [](double a, double b) { return std::abs(b - a) <= 1.0e-7 * b; },
       most);

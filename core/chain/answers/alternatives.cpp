@@ -3,6 +3,7 @@
 #include "chain/build/assemble.h"
 #include "chain/search/best_chain.h"
 #include "chain/search/pareto_chains.h"
+#include "chain/search/potentials.h"
 
 #include <algorithm>
 #include <tuple>
@@ -47,7 +48,7 @@ std::vector<Route> routes_within_the_bin(const FoldedCatalog& folded, const Rule
   while (true) {
     const PortGraph graph(folded, rules, extras);
     std::vector<Route> routes =
-        pareto_chains(folded, rules, graph, graph.distances_to(rules, request.to), kMorePartsThanFewest, limit);
+        pareto_chains(folded, rules, graph, distances_to_goal(graph, rules, request.to), kMorePartsThanFewest, limit);
     bool breaks = !limit && breaks_bushings(request, routes);
     if (breaks) limit = request.most_bushings;
     extras.counts_bushings = limit.has_value();

@@ -40,7 +40,7 @@ PortGraph::PortGraph(const FoldedCatalog& folded, const Rules& rules, const Grap
   counts_the_bin_ = std::any_of(moves_.begin(), moves_.end(), [](const Move& m) { return !m.bin_uses.empty(); });
   make_nodes(rules);
   make_arcs(rules);
-  reversed_ = Reversed(first_arc_, arcs_, alike_but_for_bore());
+  transposed_ = TransposedGraph(arcs_, alike_but_for_bore());
 }
 
 // Parts that a need names come by their own moves, so that meeting the need is never overlooked.
@@ -148,16 +148,18 @@ std::vector<std::uint32_t> PortGraph::alike_but_for_bore() const {
 void PortGraph::make_arcs(const Rules& rules) {
   const Catalog& catalog = folded_->catalog();
   BoreChanges changes(rules.request().flow);
+  std::vector<std::uint32_t> first{0};
+  std::vector<Arc> arcs;
   for (const Node& node : nodes_) {
-    first_arc_.push_back(static_cast<std::uint32_t>(arcs_.size()));
     for (const catalog::Mate& mate : catalog.mates(node.type)) {
       for (const std::uint32_t move : moves_entering(mate.other)) {
         const std::int64_t change = node.bore > 0 ? changes.head(node.bore, moves_[move].enter_bore) : 0;
-        if (const auto made = arc(rules, node, mate, move, change)) arcs_.push_back(*made);
+        if (const auto made = arc(rules, node, mate, move, change)) arcs.push_back(*made);
       }
     }
+    first.push_back(static_cast<std::uint32_t>(arcs.size()));
   }
-  first_arc_.push_back(static_cast<std::uint32_t>(arcs_.size()));
+  arcs_ = RowGraph<Arc>(std::move(first), std::move(arcs));
 }
 
 // Lengths: what goes in at the open ends is shifted along the chain, from each joint to the part before it, so that no
@@ -172,8 +174,10 @@ std::optional<Arc> PortGraph::arc(const Rules& rules, const Node& open, const ca
   measures.micrometres += folded_->insertion_micrometres(open.type) - folded_->make_up_micrometres(open.type, mate) -
                           folded_->insertion_micrometres(move.leave_type);
   measures.nanometres += change;
-  return Arc{move_to_[row],      row,         move.closes || rules.joint_closes(rule),
-             move.only_for_need, move.groups, cost(rules, measures)};
+  return Arc{{move.groups, move.only_for_need, move.closes || rules.joint_closes(rule)},
+             move_to_[row],
+             row,
+             cost(rules, measures)};
 }
 
 std::vector<Arc> PortGraph::arcs_from(const Rules& rules, const PortEnd& open) const {
@@ -208,13 +212,6 @@ std::vector<GoalJoint> PortGraph::last_joints(const Rules& rules, const PortEnd&
         joints.push_back({static_cast<std::uint32_t>(node - nodes_.begin()), *joint});
   }
   return joints;
-}
-
-std::vector<Cost> PortGraph::distances_to(const Rules& rules, const PortEnd& goal) const {
-  std::vector<DistanceSource> sources;
-  for (const GoalJoint& last : last_joints(rules, goal)) sources.push_back({last.node, last.joint.cost});
-  const auto keep_all = [](const InEdge&) { return true; };
-  return all_measures_ ? reversed_.least_of_each(sources, keep_all) : reversed_.least(sources, keep_all);
 }
 
 }  // namespace riserun::chain

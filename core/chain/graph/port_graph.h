@@ -1,9 +1,11 @@
-// The graph that one request is searched in: open ends as nodes, admitted moves as arcs, with exact distances to the
-// goal on the reversed graph.
+// The graph that one request is searched in: open ends as nodes, admitted moves as arcs, and the same arcs turned
+// round.
 #pragma once
 
+#include "chain/graph/arc.h"
 #include "chain/graph/folded_catalog.h"
 #include "chain/graph/row_graph.h"
+#include "chain/graph/transposed_graph.h"
 #include "chain/rules/rules.h"
 
 #include <optional>
@@ -32,15 +34,6 @@ struct Node {
   auto operator<=>(const Node&) const = default;
 };
 
-struct Arc {
-  std::uint32_t to = 0;
-  std::uint32_t move = 0;
-  bool closes = false;         // its joint or its part can be made last between ends that are held
-  bool only_for_need = false;  // and the groups: of its move, at hand
-  std::uint8_t groups = 0;
-  Cost cost;
-};
-
 /// The joint onto the last port.
 struct LastJoint {
   bool closes = false;
@@ -60,9 +53,9 @@ class PortGraph {
 
   const std::vector<Node>& nodes() const { return nodes_; }
   const std::vector<Move>& moves() const { return moves_; }
-  std::span<const Arc> arcs(std::uint32_t node) const {
-    return std::span(arcs_).subspan(first_arc_[node], first_arc_[node + 1] - first_arc_[node]);
-  }
+  std::span<const Arc> arcs(std::uint32_t node) const { return arcs_.out_of(node); }
+  const RowGraph<Arc>& rows() const { return arcs_; }
+  const TransposedGraph& transposed() const { return transposed_; }
   /// Some move is counted against the bin.
   bool counts_the_bin() const { return counts_the_bin_; }
   /// The node that the move leaves at.
@@ -80,14 +73,10 @@ class PortGraph {
   static Node start_of(const ChainRequest& request) {
     return {request.from.type, request.from.material.value_or(MaterialId{}), 0, false};
   }
-  /// Least cost from each node to the goal, whatever the needs and the closing joint; kUnreachable where there is no
-  /// way. With all measures each is the least by itself: a bound, not a chain.
-  std::vector<Cost> distances_to(const Rules& rules, const PortEnd& goal) const;
-
   /// All nodes that go onto the goal.
   std::vector<GoalJoint> last_joints(const Rules& rules, const PortEnd& goal) const;
+  /// Costs are the measures side by side, and no order.
   bool all_measures() const { return all_measures_; }
-  const Reversed& reversed() const { return reversed_; }
 
  private:
   void add_folded(const WayClasses& classes, const Rules& rules, const GraphExtras& extras);
@@ -110,9 +99,8 @@ class PortGraph {
   std::vector<std::uint32_t> first_entering_;  // by port type: first row in `entering_`, and the end
   std::vector<std::uint32_t> entering_;        // moves by the port type that they are entered by
   std::vector<Node> nodes_;
-  std::vector<std::uint32_t> first_arc_;
-  std::vector<Arc> arcs_;
-  Reversed reversed_;
+  RowGraph<Arc> arcs_;  // by node
+  TransposedGraph transposed_;
 };
 
 }  // namespace riserun::chain

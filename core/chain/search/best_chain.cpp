@@ -1,5 +1,7 @@
 #include "chain/search/best_chain.h"
 
+#include "chain/search/potentials.h"
+
 #include <algorithm>
 
 namespace riserun::chain {
@@ -57,7 +59,7 @@ std::optional<Route> best_chain(const FoldedCatalog& folded, const ChainRequest&
   extras.counted.assign(request.bin.items.size(), false);
   while (true) {
     const PortGraph graph(folded, rules, extras);
-    const auto route = search(folded, rules, graph, graph.distances_to(rules, request.to), limits);
+    const auto route = search(folded, rules, graph, distances_to_goal(graph, rules, request.to), limits);
     if (!route || !tighten(request, *route, extras, limits)) return route;
   }
 }

@@ -1,5 +1,7 @@
 #include "chain/search/graph_cache.h"
 
+#include "chain/search/potentials.h"
+
 #include <algorithm>
 
 namespace riserun::chain {
@@ -17,7 +19,7 @@ std::shared_ptr<const std::vector<Cost>> CachedGraph::distances_to(const Rules& 
   const std::lock_guard lock(mutex_);
   if (distances_.size() >= kMostGoals && !distances_.contains(key)) distances_.clear();
   std::shared_ptr<const std::vector<Cost>>& known = distances_[key];
-  if (!known) known = std::make_shared<const std::vector<Cost>>(graph_.distances_to(rules, goal));
+  if (!known) known = std::make_shared<const std::vector<Cost>>(distances_to_goal(graph_, rules, goal));
   return known;
 }
 

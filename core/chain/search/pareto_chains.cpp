@@ -1,7 +1,7 @@
 #include "chain/search/pareto_chains.h"
 
 #include "chain/search/potentials.h"
-#include "chain/search/search_state.h"
+#include "chain/search/state_space.h"
 
 #include <algorithm>
 #include <tuple>
@@ -15,10 +15,10 @@ namespace {
 struct Label {
   Cost measures;
   std::int64_t drawbacks = 0;
-  std::uint32_t place = 0;
+  std::uint32_t state = 0;      // row of the states
   std::uint32_t move = kNoRow;  // the last one; kNoRow: the start, or the last joint
   std::uint32_t before = kNoRow;
-  bool beaten = false;
+  bool dominated = false;
   std::uint32_t next_waiting = kNoRow;
 };
 
@@ -26,7 +26,7 @@ struct Label {
 struct Undominated {
   Cost measures;
   std::uint32_t label = kNoRow;
-  std::uint32_t next = kNoRow;  // at the same place
+  std::uint32_t next = kNoRow;  // of the same state
 };
 
 /// Beginnings are taken up by the parts that they come to at least, then by the parts that they have. An arc adds a
@@ -39,10 +39,9 @@ class ParetoSearch {
       : folded_(folded),
         rules_(rules),
         graph_(graph),
-        left_(graph, rules, to_goal),
-        margin_(margin),
-        most_bushings_(most_bushings),
-        digits_(rules.request().bin, graph.moves()) {}
+        potentials_(graph, rules, to_goal),
+        space_(rules, graph, {{}, most_bushings}),
+        margin_(margin) {}
 
   std::vector<Route> run();
 
@@ -50,9 +49,9 @@ class ParetoSearch {
   void take_up(std::uint32_t label);
   void follow(const Label& from, std::uint32_t row, const Arc& arc);
   void finish(const Label& from, std::uint32_t row);
-  std::uint32_t row_of(const SearchState& place);
+  std::uint32_t row_of(const SearchState& state);
   /// The least of each measure by itself that is still to come.
-  const Cost& onward(const SearchState& place) { return left_.from(place.node, place.met, place.closed); }
+  const Cost& potential(const SearchState& state) { return potentials_.from(state.node, state.progress); }
   void add(const Label& label);
   void add_found(const Label& label);
   bool stands_against(const Undominated& known, const Label& label) const;
@@ -61,35 +60,31 @@ class ParetoSearch {
   void wait(std::uint32_t row, std::int64_t parts_at_least);
   std::vector<std::uint32_t> moves_to(const Label& label) const;
 
-  std::uint32_t start_node() const { return static_cast<std::uint32_t>(graph_.nodes().size()); }
-  std::uint32_t goal_node() const { return start_node() + 1; }
-
   const FoldedCatalog& folded_;
   const Rules& rules_;
   const PortGraph& graph_;
-  Potentials left_;
+  Potentials potentials_;
+  const StateSpace space_;
   int margin_ = 0;
-  const std::optional<int> most_bushings_;
   std::int64_t most_parts_ = INT32_MAX;  // tightened when the first chain is found
-  const BinDigits digits_;
   std::vector<Label> labels_;
-  std::vector<SearchState> places_;
-  std::vector<Undominated> standing_;          // all places' lists in one
-  std::vector<std::uint32_t> first_standing_;  // by place; kNoRow: an empty list
-  std::vector<Undominated> found_;             // at the goal's place
-  std::vector<std::uint32_t> plain_rows_;      // places with nothing met, spent or counted, by node and closed
+  std::vector<SearchState> states_;
+  std::vector<Undominated> standing_;          // all states' lists in one
+  std::vector<std::uint32_t> first_standing_;  // by state; kNoRow: an empty list
+  std::vector<Undominated> found_;             // of the goal's state
+  std::vector<std::uint32_t> plain_rows_;      // states with nothing met, spent or counted, by node and closed
   std::unordered_map<SearchState, std::uint32_t, SearchStateHash> other_rows_;
   // By parts at least, then by parts: first of a list through the labels.
   std::vector<std::vector<std::uint32_t>> waiting_;
-  std::uint32_t goal_ = 0;  // row of the goal's place
+  std::uint32_t goal_ = 0;  // row of the goal's state
 };
 
 std::vector<Route> ParetoSearch::run() {
   if (rules_.request().most_parts) most_parts_ = *rules_.request().most_parts;
-  plain_rows_.assign((graph_.nodes().size() + 2) * 2, kNoRow);
-  goal_ = row_of({goal_node(), 0, true, 0, 0});
+  plain_rows_.assign(std::size_t{space_.node_count()} * 2, kNoRow);
+  goal_ = row_of(space_.goal());
   Label start;
-  start.place = row_of({start_node(), 0, rules_.closing() == Closing::none, 0, 0});
+  start.state = row_of(space_.start());
   labels_.push_back(start);
   wait(0, 0);
   for (std::size_t at_least = 0; at_least < waiting_.size(); ++at_least) {
@@ -108,55 +103,39 @@ std::vector<Route> ParetoSearch::run() {
 
 void ParetoSearch::take_up(std::uint32_t row) {
   const Label label = labels_[row];
-  if (label.beaten) return;
-  const std::uint32_t node = places_[label.place].node;
-  if (node != start_node() && hopeless(label.measures + onward(places_[label.place]))) return;
+  if (label.dominated) return;
+  const SearchState state = states_[label.state];
+  if (!space_.is_start(state) && hopeless(label.measures + potential(state))) return;
   finish(label, row);
-  if (node == start_node()) {
-    for (const Arc& arc : graph_.arcs_from(rules_, rules_.request().from)) follow(label, row, arc);
-  } else {
-    for (const Arc& arc : graph_.arcs(node)) follow(label, row, arc);
-  }
+  for (const Arc& arc : space_.arcs(state)) follow(label, row, arc);
 }
 
 void ParetoSearch::follow(const Label& from, std::uint32_t row, const Arc& arc) {
-  SearchState place = places_[from.place];
-  place.node = arc.to;
-  place.closed = place.closed || arc.closes;
-  const std::uint8_t met = rules_.advance(place.met, arc.groups);
-  if (arc.only_for_need && met == place.met) return;
-  place.met = met;
-  const Cost& to_come = onward(place);
+  const std::optional<SearchState> state = space_.after(states_[from.state], arc);
+  if (!state) return;
+  const Cost& to_come = potential(*state);
   if (to_come.tuple[0] == kFar) return;
   const Cost measures = from.measures + arc.cost;
   const Cost at_least = measures + to_come;
   if (at_least.tuple[0] > most_parts_ || hopeless(at_least)) return;
-  const Move& move = graph_.moves()[arc.move];
-  if (most_bushings_ && move.bushing && ++place.bushings > *most_bushings_) return;
-  if (!digits_.spend(place.spent, move)) return;
-  add({measures, from.drawbacks + move.own.drawbacks, row_of(place), arc.move, row, false});
+  add({measures, from.drawbacks + graph_.moves()[arc.move].own.drawbacks, row_of(*state), arc.move, row, false});
 }
 
 void ParetoSearch::finish(const Label& from, std::uint32_t row) {
-  const SearchState& place = places_[from.place];
-  if (!rules_.satisfied(place.met)) return;
-  const ChainRequest& request = rules_.request();
-  const bool at_start = place.node == start_node();
-  const auto last =
-      graph_.last_joint(rules_, at_start ? PortGraph::start_of(request) : graph_.nodes()[place.node], request.to);
-  if (!last || !(place.closed || last->closes)) return;
+  const std::optional<LastJoint> last = space_.last_joint(states_[from.state]);
+  if (!last) return;
   const std::int64_t parts = from.measures.tuple[0];
   if (found_.empty()) most_parts_ = std::min(most_parts_, parts + margin_);
   add({from.measures + last->cost, from.drawbacks, goal_, kNoRow, row, false});
 }
 
-std::uint32_t ParetoSearch::row_of(const SearchState& place) {
-  const auto next = static_cast<std::uint32_t>(places_.size());
-  const bool plain = place.met == 0 && place.spent == 0 && place.bushings == 0;
-  std::uint32_t& row = plain ? plain_rows_[place.node * 2 + (place.closed ? 1 : 0)]
-                             : other_rows_.try_emplace(place, kNoRow).first->second;
+std::uint32_t ParetoSearch::row_of(const SearchState& state) {
+  const auto next = static_cast<std::uint32_t>(states_.size());
+  const bool plain = state.progress.met == 0 && state.spent == 0 && state.bushings == 0;
+  std::uint32_t& row = plain ? plain_rows_[state.node * 2 + (state.progress.closed ? 1 : 0)]
+                             : other_rows_.try_emplace(state, kNoRow).first->second;
   if (row != kNoRow) return row;
-  places_.push_back(place);
+  states_.push_back(state);
   first_standing_.push_back(kNoRow);
   return row = next;
 }
@@ -173,15 +152,15 @@ bool ParetoSearch::hopeless(const Cost& at_least) {
 }
 
 void ParetoSearch::add(const Label& label) {
-  if (label.place == goal_) return add_found(label);
-  std::uint32_t& first = first_standing_[label.place];
+  if (label.state == goal_) return add_found(label);
+  std::uint32_t& first = first_standing_[label.state];
   for (std::uint32_t row = first; row != kNoRow; row = standing_[row].next)
     if (stands_against(standing_[row], label)) return;
   // What is left with the same measures has lost the tie.
   for (std::uint32_t* link = &first; *link != kNoRow;) {
     const Undominated& known = standing_[*link];
     if (no_worse(label.measures, known.measures)) {
-      labels_[known.label].beaten = true;
+      labels_[known.label].dominated = true;
       *link = known.next;
     } else {
       link = &standing_[*link].next;
@@ -191,7 +170,7 @@ void ParetoSearch::add(const Label& label) {
   standing_.push_back({label.measures, row, first});
   first = static_cast<std::uint32_t>(standing_.size() - 1);
   labels_.push_back(label);
-  wait(row, label.measures.tuple[0] + onward(places_[label.place]).tuple[0]);
+  wait(row, label.measures.tuple[0] + potential(states_[label.state]).tuple[0]);
 }
 
 void ParetoSearch::add_found(const Label& label) {

@@ -14,7 +14,7 @@ namespace riserun::chain {
 ///
 /// @param graph    made with GraphExtras::all_measures
 /// @param most_bushings  what of the request's limit is kept to; needs a graph with GraphExtras::counts_bushings
-/// @param to_goal  PortGraph::distances_to of the request's goal: bounds, each measure's least by itself
+/// @param to_goal  distances_to_goal() of the request's goal: bounds, each measure's least by itself
 std::vector<Route> pareto_chains(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph,
                                  const std::vector<Cost>& to_goal, int margin, std::optional<int> most_bushings = {});
 

@@ -4,10 +4,11 @@
 
 namespace riserun::chain {
 
-std::size_t SearchStateHash::operator()(const SearchState& place) const noexcept {
-  std::uint64_t mix = place.spent * 0x9E3779B97F4A7C15u;
-  mix ^= (std::uint64_t{place.node} << 32) ^ (std::uint64_t{place.parts} << 16) ^ (std::uint64_t{place.met} << 1) ^
-         (place.closed ? 1u : 0u) ^ (std::uint64_t{place.bushings} << 9);
+std::size_t SearchStateHash::operator()(const SearchState& state) const noexcept {
+  std::uint64_t mix = state.spent * 0x9E3779B97F4A7C15u;
+  mix ^= (std::uint64_t{state.node} << 32) ^ (std::uint64_t{state.parts} << 16) ^
+         (std::uint64_t{state.progress.met} << 1) ^ (state.progress.closed ? 1u : 0u) ^
+         (std::uint64_t{state.bushings} << 9);
   mix *= 0xBF58476D1CE4E5B9u;
   return static_cast<std::size_t>(mix ^ (mix >> 29));
 }

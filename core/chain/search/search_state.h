@@ -1,10 +1,13 @@
-// Where a search over a request's graph stands: all that it must remember of a chain's beginning besides what it costs.
+// The states of a search over a request's graph: all that it must remember of a chain's beginning besides what it
+// costs, and which state follows when a part is put on. Every search asks here whether a part may follow.
 #pragma once
 
+#include "chain/graph/arc.h"
 #include "chain/part/move.h"
 #include "chain/rules/rules.h"
 
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 namespace riserun::chain {
@@ -12,10 +15,25 @@ namespace riserun::chain {
 /// In a row number of a search's lists: none.
 inline constexpr std::uint32_t kNoRow = UINT32_MAX;
 
+/// How far a chain's beginning has come with what is asked of the whole chain.
+struct Progress {
+  std::uint8_t met = 0;  // needs met, a bit each
+  bool closed = false;   // a closing joint is made, or none is wanted
+  auto operator<=>(const Progress&) const = default;
+};
+
+inline Progress at_the_start(const Rules& rules) { return {0, rules.closing() == Closing::none}; }
+
+/// The progress with one part more; nullopt: the part would stand there for nothing.
+inline std::optional<Progress> after(const Rules& rules, Progress before, const Gain& gain) {
+  const std::uint8_t met = gain.groups == 0 ? before.met : rules.advance(before.met, gain.groups);
+  if (gain.only_for_need && met == before.met) return std::nullopt;
+  return Progress{met, before.closed || gain.closes};
+}
+
 struct SearchState {
-  std::uint32_t node = 0;      // graph nodes, then the start, then the goal
-  std::uint8_t met = 0;        // needs met
-  bool closed = false;         // a closing joint is made, or none is wanted
+  std::uint32_t node = 0;  // graph nodes, then the start, then the goal
+  Progress progress;
   std::uint16_t parts = 0;     // told apart only under a limit
   std::uint64_t spent = 0;     // counted parts of the bin, one digit each
   std::uint16_t bushings = 0;  // told apart only under a limit
@@ -23,7 +41,7 @@ struct SearchState {
 };
 
 struct SearchStateHash {
-  std::size_t operator()(const SearchState& place) const noexcept;
+  std::size_t operator()(const SearchState& state) const noexcept;
 };
 
 /// What has been taken of the bin as one number: a digit for each of its parts that some move uses.

@@ -1,166 +1,177 @@
+// How it works: states (an open end, and what the rules must remember) are vertices of a graph that grows as it is
+// walked by A* (Boost's astar_search_no_init) with exact potentials, so that little off the best chains is settled. It
+// goes on past the goal through all that costs as much, and of the best chains takes the one whose ids sort first.
 #include "chain/search/shortest_chain.h"
 
-#include "chain/search/first_by_ids.h"
 #include "chain/search/potentials.h"
-#include "chain/search/search_state.h"
+#include "chain/search/state_space.h"
+#include "chain/search/tight_arcs.h"
+
+#include <boost/graph/astar_search.hpp>
+#include <boost/property_map/function_property_map.hpp>
 
 #include <algorithm>
-#include <queue>
 #include <unordered_map>
 
 namespace riserun::chain {
 
 namespace {
 
-/// An arc on a shortest way to its state, kept in a list at the state that it leads to.
-struct TightArc {
-  std::uint32_t from = 0;
-  std::uint32_t move = kNoRow;  // kNoRow: the last joint
-  std::uint32_t next = kNoRow;
-};
-
 struct State {
-  SearchState place;
-  Cost cost;
-  std::uint32_t tight = kNoRow;
-  bool settled = false;
+  SearchState state;
+  Cost cost = kUnreachable;      // of the best beginning found
+  Cost estimate = kUnreachable;  // and with the potential: of a whole chain
+  boost::default_color_type color = boost::white_color;
 };
 
-class Search {
+struct StateEdge {
+  std::uint32_t from = 0;
+  std::uint32_t to = 0;
+  std::uint32_t move = kNoRow;  // kNoRow: the last joint
+  Cost cost;
+  bool operator==(const StateEdge&) const = default;
+};
+
+class ChainSearch;
+
+/// The states as Boost.Graph's IncidenceGraph: the edges out of one are made when they are asked for.
+struct StateGraph {
+  using vertex_descriptor = std::uint32_t;
+  using edge_descriptor = StateEdge;
+  using out_edge_iterator = const StateEdge*;
+  using directed_category = boost::directed_tag;
+  using edge_parallel_category = boost::allow_parallel_edge_tag;
+  using traversal_category = boost::incidence_graph_tag;
+  using degree_size_type = std::size_t;
+
+  ChainSearch* search;
+};
+
+std::pair<const StateEdge*, const StateEdge*> out_edges(std::uint32_t state, const StateGraph& graph);
+std::size_t out_degree(std::uint32_t state, const StateGraph& graph) {
+  const auto [first, last] = out_edges(state, graph);
+  return static_cast<std::size_t>(last - first);
+}
+std::uint32_t source(const StateEdge& edge, const StateGraph&) { return edge.from; }
+std::uint32_t target(const StateEdge& edge, const StateGraph&) { return edge.to; }
+
+/// A member of the states as a property map. States come to lie elsewhere as they grow in number.
+template <class Value>
+struct StateMap {
+  using key_type = std::uint32_t;
+  using value_type = Value;
+  using reference = Value&;
+  using category = boost::lvalue_property_map_tag;
+
+  std::vector<State>* states;
+  Value State::*member;
+
+  Value& operator[](std::uint32_t state) const { return (*states)[state].*member; }
+  friend Value& get(const StateMap& map, std::uint32_t state) { return map[state]; }
+  friend void put(const StateMap& map, std::uint32_t state, const Value& value) { map[state] = value; }
+};
+
+class ChainSearch {
  public:
-  Search(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph, const std::vector<Cost>& to_goal,
-         const SearchLimits& limits)
-      : folded_(folded),
-        rules_(rules),
-        graph_(graph),
-        left_(graph, rules, to_goal),
-        limits_(limits),
-        digits_(rules.request().bin, graph.moves()) {}
+  ChainSearch(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph, const std::vector<Cost>& to_goal,
+              const SearchLimits& limits)
+      : folded_(folded), graph_(graph), potentials_(graph, rules, to_goal), space_(rules, graph, limits) {}
 
   std::optional<Route> run();
 
- private:
-  void expand(std::uint32_t state);
-  void follow(std::uint32_t state, const Arc& arc);
-  void finish(std::uint32_t state);
-  void reach(const SearchState& place, const Cost& cost, std::uint32_t from, std::uint32_t move);
-  Route first_in_order() const;
-  std::vector<std::vector<TightArc>> arcs_on_best_chains() const;
+  std::span<const StateEdge> edges_out_of(std::uint32_t row);
+  Cost potential(std::uint32_t row);
+  void relaxed(const StateEdge& edge);
+  void not_relaxed(const StateEdge& edge);
+  /// All best chains are known.
+  bool is_done_at(std::uint32_t row) const { return goal_ != kNoRow && states_[row].estimate > states_[goal_].cost; }
 
-  std::uint32_t start_node() const { return static_cast<std::uint32_t>(graph_.nodes().size()); }
-  std::uint32_t goal_node() const { return start_node() + 1; }
+ private:
+  std::uint32_t row_of(const SearchState& state);
 
   const FoldedCatalog& folded_;
-  const Rules& rules_;
   const PortGraph& graph_;
-  Potentials left_;
-  const SearchLimits& limits_;
-  const BinDigits digits_;
+  Potentials potentials_;
+  const StateSpace space_;
   std::vector<State> states_;
-  std::vector<TightArc> tight_arcs_;
-  std::unordered_map<SearchState, std::uint32_t, SearchStateHash> known_;
-  using Entry = std::pair<Cost, std::uint32_t>;
-  std::priority_queue<Entry, std::vector<Entry>, std::greater<>> open_;
+  std::unordered_map<SearchState, std::uint32_t, SearchStateHash> rows_;
+  std::vector<StateEdge> edges_;  // out of the state that is settled now
+  TightArcs tight_;
   std::uint32_t goal_ = kNoRow;
 };
 
-std::optional<Route> Search::run() {
-  reach({start_node(), 0, rules_.closing() == Closing::none, 0, 0}, {}, kNoRow, kNoRow);
-  while (!open_.empty()) {
-    const auto [estimate, state] = open_.top();
-    if (goal_ != kNoRow && estimate > states_[goal_].cost) break;
-    open_.pop();
-    if (states_[state].settled) continue;
-    states_[state].settled = true;
-    expand(state);
+std::pair<const StateEdge*, const StateEdge*> out_edges(std::uint32_t state, const StateGraph& graph) {
+  const std::span<const StateEdge> edges = graph.search->edges_out_of(state);
+  return {edges.data(), edges.data() + edges.size()};
+}
+
+struct Done {};
+
+class Watching : public boost::default_astar_visitor {
+ public:
+  explicit Watching(ChainSearch& search) : search_(search) {}
+  void examine_vertex(std::uint32_t state, const StateGraph&) {
+    if (search_.is_done_at(state)) throw Done();
+  }
+  void edge_relaxed(const StateEdge& edge, const StateGraph&) { search_.relaxed(edge); }
+  void edge_not_relaxed(const StateEdge& edge, const StateGraph&) { search_.not_relaxed(edge); }
+
+ private:
+  ChainSearch& search_;
+};
+
+std::optional<Route> ChainSearch::run() {
+  const std::uint32_t start = row_of(space_.start());
+  states_[start].cost = states_[start].estimate = {};
+  const StateGraph states{this};
+  const auto weight =
+      boost::make_function_property_map<StateEdge>([](const StateEdge& edge) -> const Cost& { return edge.cost; });
+  try {
+    boost::astar_search_no_init(
+        states, start, [this](std::uint32_t row) { return potential(row); }, Watching(*this),
+        boost::dummy_property_map(), StateMap<Cost>{&states_, &State::estimate}, StateMap<Cost>{&states_, &State::cost},
+        weight, StateMap<boost::default_color_type>{&states_, &State::color},
+        boost::typed_identity_property_map<std::uint32_t>(), std::less<>(), std::plus<>(), kUnreachable, Cost{});
+  } catch (const Done&) {
   }
   if (goal_ == kNoRow) return std::nullopt;
-  return first_in_order();
+  return Route{tight_.first_by_ids(folded_, graph_.moves(), start, goal_), states_[goal_].cost};
 }
 
-void Search::expand(std::uint32_t state) {
-  const std::uint32_t node = states_[state].place.node;
-  if (node == goal_node()) return;
-  finish(state);
-  if (node == start_node()) {
-    for (const Arc& arc : graph_.arcs_from(rules_, rules_.request().from)) follow(state, arc);
-  } else {
-    for (const Arc& arc : graph_.arcs(node)) follow(state, arc);
+std::uint32_t ChainSearch::row_of(const SearchState& state) {
+  const auto [found, is_new] = rows_.try_emplace(state, static_cast<std::uint32_t>(states_.size()));
+  if (is_new) states_.push_back({state});
+  return found->second;
+}
+
+Cost ChainSearch::potential(std::uint32_t row) {
+  const SearchState& state = states_[row].state;
+  return space_.is_goal(state) ? Cost{} : potentials_.from(state.node, state.progress);
+}
+
+std::span<const StateEdge> ChainSearch::edges_out_of(std::uint32_t row) {
+  edges_.clear();
+  const SearchState state = states_[row].state;
+  if (space_.is_goal(state)) return edges_;
+  if (const std::optional<LastJoint> last = space_.last_joint(state)) {
+    goal_ = row_of(space_.goal());
+    edges_.push_back({row, goal_, kNoRow, last->cost});
   }
-}
-
-void Search::follow(std::uint32_t state, const Arc& arc) {
-  const Move& move = graph_.moves()[arc.move];
-  SearchState place = states_[state].place;
-  place.node = arc.to;
-  place.closed = place.closed || arc.closes;
-  const std::uint8_t met = rules_.advance(place.met, arc.groups);
-  if (arc.only_for_need && met == place.met) return;
-  place.met = met;
-  if (left_.from(place.node, place.met, place.closed) == kUnreachable) return;
-  if (limits_.most_parts) {
-    const std::int64_t parts = place.parts + move.own.parts;
-    if (parts > *limits_.most_parts) return;
-    place.parts = static_cast<std::uint16_t>(parts);
+  for (const Arc& arc : space_.arcs(state)) {
+    const std::optional<SearchState> next = space_.after(state, arc);
+    if (next && potentials_.from(next->node, next->progress) != kUnreachable)
+      edges_.push_back({row, row_of(*next), arc.move, arc.cost});
   }
-  if (limits_.most_bushings && move.bushing && ++place.bushings > *limits_.most_bushings) return;
-  if (!digits_.spend(place.spent, move)) return;
-  reach(place, states_[state].cost + arc.cost, state, arc.move);
+  return edges_;
 }
 
-void Search::finish(std::uint32_t state) {
-  const SearchState& place = states_[state].place;
-  if (!rules_.satisfied(place.met)) return;
-  const ChainRequest& request = rules_.request();
-  const bool at_start = place.node == start_node();
-  const auto last =
-      graph_.last_joint(rules_, at_start ? PortGraph::start_of(request) : graph_.nodes()[place.node], request.to);
-  if (!last || !(place.closed || last->closes)) return;
-  reach({goal_node(), 0, true, 0, 0}, states_[state].cost + last->cost, state, kNoRow);
+void ChainSearch::relaxed(const StateEdge& edge) {
+  tight_.forget(edge.to);
+  tight_.add(edge.from, edge.move, edge.to);
 }
 
-void Search::reach(const SearchState& place, const Cost& cost, std::uint32_t from, std::uint32_t move) {
-  const auto [found, is_new] = known_.try_emplace(place, static_cast<std::uint32_t>(states_.size()));
-  if (is_new) states_.push_back({place, cost, kNoRow, false});
-  State& state = states_[found->second];
-  if (place.node == goal_node()) goal_ = found->second;
-  if (is_new || cost < state.cost) {
-    state.cost = cost;
-    state.tight = kNoRow;
-    const bool is_node = place.node < start_node();
-    open_.push({is_node ? cost + left_.from(place.node, place.met, place.closed) : cost, found->second});
-  }
-  if (cost != state.cost || from == kNoRow) return;
-  tight_arcs_.push_back({from, move, state.tight});
-  state.tight = static_cast<std::uint32_t>(tight_arcs_.size() - 1);
-}
-
-// Turns the lists of arcs into states around: for each state on a best chain, the arcs that lead on along one.
-std::vector<std::vector<TightArc>> Search::arcs_on_best_chains() const {
-  std::vector<std::vector<TightArc>> onward(states_.size());
-  std::vector<std::uint32_t> open{goal_};
-  std::vector<bool> marked(states_.size(), false);
-  marked[goal_] = true;
-  while (!open.empty()) {
-    const std::uint32_t state = open.back();
-    open.pop_back();
-    for (std::uint32_t row = states_[state].tight; row != kNoRow; row = tight_arcs_[row].next) {
-      const TightArc& arc = tight_arcs_[row];
-      onward[arc.from].push_back({state, arc.move, kNoRow});
-      if (marked[arc.from]) continue;
-      marked[arc.from] = true;
-      open.push_back(arc.from);
-    }
-  }
-  return onward;
-}
-
-Route Search::first_in_order() const {
-  const auto onward = arcs_on_best_chains();
-  FirstByIds walk(folded_, graph_.moves(), [&](std::uint32_t state, auto emit) {
-    for (const TightArc& arc : onward[state]) emit(arc.move, arc.from);
-  });
-  return {walk.from(0), states_[goal_].cost};
+void ChainSearch::not_relaxed(const StateEdge& edge) {
+  if (states_[edge.from].cost + edge.cost == states_[edge.to].cost) tight_.add(edge.from, edge.move, edge.to);
 }
 
 // Where nothing but cost is told apart, the distances to the goal are the whole answer: it is read off by walking down.
@@ -195,7 +206,7 @@ bool only_cost_counts(const Rules& rules, const PortGraph& graph, const SearchLi
 std::optional<Route> search(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph,
                             const std::vector<Cost>& to_goal, const SearchLimits& limits) {
   if (only_cost_counts(rules, graph, limits)) return read_off(folded, rules, graph, to_goal);
-  return Search(folded, rules, graph, to_goal, limits).run();
+  return ChainSearch(folded, rules, graph, to_goal, limits).run();
 }
 
 }  // namespace riserun::chain

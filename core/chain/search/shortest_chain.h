@@ -2,6 +2,7 @@
 #pragma once
 
 #include "chain/graph/port_graph.h"
+#include "chain/search/state_space.h"
 
 #include <optional>
 
@@ -13,12 +14,7 @@ struct Route {
   Cost cost;  // as the graph counted it
 };
 
-struct SearchLimits {
-  std::optional<int> most_parts;     // plugs included
-  std::optional<int> most_bushings;  // needs a graph with GraphExtras::counts_bushings
-};
-
-/// @param to_goal  PortGraph::distances_to of the request's goal
+/// @param to_goal  distances_to_goal() of the request's goal
 std::optional<Route> search(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph,
                             const std::vector<Cost>& to_goal, const SearchLimits& limits);
 

@@ -1,5 +1,7 @@
 #include "chain/span/span_bounds.h"
 
+#include "chain/search/potentials.h"
+
 #include <algorithm>
 #include <bit>
 

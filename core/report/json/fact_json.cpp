@@ -48,9 +48,11 @@ struct ValueJson {
 
 }  // namespace
 
+json value_json(const quantity::Value& value, UnitSystem units) { return std::visit(ValueJson{units}, value); }
+
 json fact_json(const quantity::Fact& fact, UnitSystem units) {
   json values = json::array();
-  for (const quantity::Value& value : fact.values) values.push_back(std::visit(ValueJson{units}, value));
+  for (const quantity::Value& value : fact.values) values.push_back(value_json(value, units));
   return {{"code", fact.code}, {"values", values}, {"text", say(fact, units)}};
 }
 

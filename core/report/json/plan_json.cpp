@@ -1,9 +1,12 @@
 #include "report/json/plan_json.h"
 
 #include "chain/finder.h"
+#include "report/figures/figures.h"
+#include "report/json/figures_json.h"
 #include "report/span_report.h"
 #include "report/text/assembly_text.h"
 #include "report/text/duty_text.h"
+#include "report/words/plan_keys.h"
 #include "report/words/reason.h"
 
 #include <nlohmann/json.hpp>
@@ -363,12 +366,6 @@ json list_object(const Plan& plan) {
           {"total_usd", in_dollars(plan.list.total)}};
 }
 
-std::string topic_name(plan::Topic topic) {
-  static const char* const kNames[] = {"whole_job", "connections", "riser",     "levels", "transfer",
-                                       "walls",     "relief",      "leak_test", "list",   "care"};
-  return kNames[static_cast<std::size_t>(topic)];
-}
-
 json levels_object(const plan::Levels& levels) {
   return {{"charge_depth_m", in_metres(levels.charge_depth)},
           {"charge_m3", in_cubic_metres(levels.charge)},
@@ -425,7 +422,6 @@ std::string list_json(const Plan& plan, const chain::Spares& spares) {
 }
 
 std::string plan_json(const Plan& plan) {
-  static const char* const kStatus[] = {"ok", "caution", "refused"};
   json connections = json::array();
   for (const plan::ConnectionPlan& connection : plan.connections) {
     json entry = {{"name", connection.name},
@@ -451,18 +447,18 @@ std::string plan_json(const Plan& plan) {
         {{"what", assumption.what}, {"value", assumption.value}, {"why", assumption.why}, {"key", assumption.key}});
   json cautions = json::array();
   for (const plan::Caution& caution : plan.cautions)
-    cautions.push_back({{"where", topic_name(caution.where)}, {"text", caution.text}, {"source", caution.source}});
+    cautions.push_back({{"where", key_of(caution.where)}, {"text", caution.text}, {"source", caution.source}});
   json notes = json::array();
-  for (const plan::Note& note : plan.notes) notes.push_back({{"where", topic_name(note.where)}, {"text", note.text}});
+  for (const plan::Note& note : plan.notes) notes.push_back({{"where", key_of(note.where)}, {"text", note.text}});
   json refusals = json::array();
   for (const plan::Refusal& refusal : plan.refusals)
-    refusals.push_back({{"where", topic_name(refusal.where)},
+    refusals.push_back({{"where", key_of(refusal.where)},
                         {"reason", refusal.reason},
                         {"asked", refusal.asked},
                         {"allowed", refusal.allowed},
                         {"mend", refusal.mend}});
   const json result = {{"name", plan.job.name},
-                       {"status", kStatus[static_cast<std::size_t>(plan.status)]},
+                       {"status", key_of(plan.status)},
                        {"refusals", refusals},
                        {"connections", connections},
                        {"manifolds", manifolds},
@@ -471,6 +467,7 @@ std::string plan_json(const Plan& plan) {
                        {"transfer", transfer_object(plan)},
                        {"walls", walls_object(plan)},
                        {"list", list_object(plan)},
+                       {"figures", figures_json(figures_of(plan), plan.job.units)},
                        {"assumptions", assumptions},
                        {"cautions", cautions},
                        {"notes", notes}};

@@ -1,3 +1,4 @@
+#include "report/figures/figures.h"
 #include "report/text/plan_text.h"
 
 #include <fmt/format.h>
@@ -39,50 +40,53 @@ std::string connections_line(const Plan& plan) {
 }
 
 std::string water_line(const Plan& plan, UnitSystem units) {
-  const plan::Levels& levels = plan.levels;
+  const FigureGroup levels = levels_figures(plan);
   return fmt::format("charge {} deep ({}); the table needs {}, the riser can lift {}, {} stays behind",
-                     write_length(levels.charge_depth, units), write_volume(levels.charge, units),
-                     write_volume(levels.need, units), write_volume(levels.usable, units),
-                     write_volume(levels.heel, units));
+                     written(levels["charge_depth"], units), written_also(levels["charge_depth"], units),
+                     written_also(levels["table_depth"], units), written(levels["usable"], units),
+                     written_also(levels["heel_depth"], units));
 }
 
 std::string riser_line(const Plan& plan, UnitSystem units) {
-  const reservoir::Riser& riser = plan.riser.riser;
-  return fmt::format("{} in pipe, cut {} from the threaded end; clearance {} over the floor", plan.riser.size,
-                     write_length(riser.cut_length, units), write_length(riser.clearance, units));
+  const FigureGroup riser = riser_figures(plan.riser);
+  return fmt::format("{} in pipe, cut {} {}; clearance {} over the floor", plan.riser.size,
+                     written(riser["cut_length"], units), said(riser["cut_length"].beside, units),
+                     written(riser["clearance"], units));
 }
 
 std::string pressure_line(const Plan& plan, UnitSystem units) {
-  return fmt::format("set {}; hold {}; walls' limit {}", write_pressure(plan.transfer.setting, units),
-                     write_pressure(plan.transfer.fill.hold_pressure, units), write_pressure(plan.walls.limit, units));
+  const FigureGroup filling = filling_figures(plan);
+  return fmt::format("set {}; hold {}; walls' limit {}", written(filling["set_pressure"], units),
+                     written(filling["hold_pressure"], units), written(walls_figures(plan)["limit"], units));
 }
 
-std::string time_with_range(const transfer::Transfer& transfer) {
-  if (!std::isfinite(in_seconds(transfer.time_high)))
-    return fmt::format("{} (at worst never)", write_time(transfer.time));
-  return write_with_range(write_time(transfer.time), write_time(transfer.time_low), write_time(transfer.time_high));
+std::string time_with_range(const Figure& time, UnitSystem units) {
+  if (!std::isfinite(in_seconds(std::get<Time>(*time.high)))) return written(time, units) + " (at worst never)";
+  return written_with_range(time, units);
 }
 
 std::string fill_line(const Plan& plan, UnitSystem units) {
   const transfer::Fill& fill = plan.transfer.fill;
   if (fill.stop != transfer::Stop::goal_reached) return "does not reach the wanted depth: see Filling";
-  const std::string time = fmt::format("{}, limited by the {}", time_with_range(fill), fill.limited_by);
-  const std::string shut = write_length(fill.shut_off_depth, units);
-  const std::string full = write_length(plan.levels.table_depth, units);
+  const FigureGroup filling = filling_figures(plan);
+  const std::string time =
+      fmt::format("{}, limited by the {}", time_with_range(filling["time"], units), fill.limited_by);
+  const std::string shut = written(filling["shut_off_depth"], units);
+  const std::string full = written(levels_figures(plan)["table_depth"], units);
   return shut == full ? time : fmt::format("{}; shut the air at {} and it coasts up to {}", time, shut, full);
 }
 
 std::string drain_line(const Plan& plan, UnitSystem units) {
-  const transfer::Drain& drain = plan.transfer.drain;
-  return fmt::format("{}; {} stays in the table", time_with_range(drain),
-                     write_volume(plan.transfer.left_in_table, units));
+  const FigureGroup draining = draining_figures(plan);
+  return fmt::format("{}; {} stays in the table", time_with_range(draining["time"], units),
+                     written(draining["left_in_table"], units));
 }
 
-std::string walls_line(const Plan& plan) {
-  const reservoir::PanelResult& weakest = plan.walls.at_set.panels[plan.walls.at_set.weakest];
+std::string walls_line(const Plan& plan, UnitSystem units) {
+  const FigureGroup walls = walls_figures(plan);
   return fmt::format("weakest: {}; factor on yield {} at the setting, {} at full supply (Cal. Title 8 s. 3301 asks 4)",
-                     weakest.panel.name, write_number(plan.walls.factor_at_set, 2),
-                     write_number(plan.walls.factor_at_full_supply, 2));
+                     said(walls["limit"].beside, units), written(walls["factor_at_set"], units),
+                     written(walls["factor_at_full_supply"], units));
 }
 
 std::string list_line(const Plan& plan) {
@@ -106,7 +110,7 @@ std::string summary_text(const Plan& plan, const Style& style) {
       {"Pressure", pressure_line(plan, style.units)},
       {"Fill", fill_line(plan, style.units)},
       {"Drain", drain_line(plan, style.units)},
-      {"Walls", walls_line(plan)},
+      {"Walls", walls_line(plan, style.units)},
       {"List", list_line(plan)},
   };
   for (const auto& row : rows) text += wrapped(fmt::format("  {:<9} ", row[0]), row[1]);

@@ -1,5 +1,6 @@
 #include "report/text/plan_text.h"
 
+#include "report/figures/figures.h"
 #include "report/text/assembly_text.h"
 #include "report/text/chain_text.h"
 
@@ -72,31 +73,29 @@ std::string connections_text(const Plan& plan, const Style& style) {
   return text + manifolds_text(plan, style) + remarks_text(plan, Topic::connections);
 }
 
+/// A row of the table of levels: depth and volume each in its column, whichever of them the figure is.
+std::vector<std::string> level_row(const Figure& figure, UnitSystem units) {
+  const std::string remark = said(figure.beside, units);
+  const bool depth = std::holds_alternative<Length>(figure.value);
+  if (!depth) return {std::string(figure.label), "", written(figure, units), remark};
+  return {std::string(figure.label), written(figure, units), written_also(figure, units), remark};
+}
+
 std::string levels_text(const Plan& plan, const Style& style) {
-  const plan::Levels& levels = plan.levels;
-  const auto depth = [&](Length value) { return write_length(value, style.units); };
-  const auto volume = [&](Volume value) { return write_volume(value, style.units); };
-  std::vector<std::vector<std::string>> rows = {
-      {"", "depth", "volume", ""},
-      {"charge (water down)", depth(levels.charge_depth), volume(levels.charge),
-       fmt::format("mark it {} below the lid's inside", depth(levels.charge_mark_below_lid))},
-      {"air space over it", depth(plan.job.reservoir.height - levels.charge_depth), volume(levels.ullage_at_charge),
-       fmt::format("{} % of the reservoir", write_number(100.0 * levels.ullage_fraction, 2))},
-      {"table needs", depth(levels.table_depth), volume(levels.need), ""},
-      {"riser can lift", "", volume(levels.usable),
-       fmt::format("down to {} over the riser's end", depth(levels.uncover_margin))},
-      {"reservoir, water up", depth(levels.reservoir_depth_up), "", ""},
-      {"heel below the riser", depth(plan.riser.riser.end_height), volume(levels.heel), "stays behind"},
-      {"table to the rim", depth(levels.rim), volume(levels.rim_capacity), ""},
-      {"stays in the table", "", volume(plan.transfer.left_in_table), "after draining"},
-  };
+  const FigureGroup levels = levels_figures(plan);
+  const UnitSystem units = style.units;
+  std::vector<std::vector<std::string>> rows = {{"", "depth", "volume", ""}};
+  for (const char* key : {"charge_depth", "air_space_depth", "table_depth", "usable", "reservoir_depth_up",
+                          "heel_depth", "rim", "left_in_table"})
+    rows.push_back(level_row(levels[key], units));
+  rows[1].back() = fmt::format("mark it {} below the lid's inside", written(levels["charge_mark_below_lid"], units));
   std::string text = heading("Levels", style) + columns(rows, "  ", {1, 2});
   text += wrapped("  ", fmt::format("Lift between the two water surfaces: {} at the start, {} with the table full.",
-                                    depth(levels.lift_start), depth(levels.lift_full)));
-  if (levels.can_overflow)
+                                    written(levels["lift_start"], units), written(levels["lift_full"], units)));
+  if (const Figure* charge = levels.find("self_limiting_charge"))
     text += wrapped("  ", fmt::format("The riser can lift more than the table holds to its rim. A charge of {} or less "
                                       "cannot overflow it.",
-                                      depth(levels.self_limiting_charge)));
+                                      written(*charge, units)));
   return text + remarks_text(plan, Topic::levels);
 }
 

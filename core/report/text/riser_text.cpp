@@ -1,3 +1,4 @@
+#include "report/text/figure_rows.h"
 #include "report/text/plan_text.h"
 
 #include <fmt/format.h>
@@ -23,11 +24,6 @@ std::string insertion_sentence(const reservoir::Riser& riser) {
   return "";
 }
 
-std::string clearance_cell(const reservoir::Riser& riser, UnitSystem units) {
-  return write_with_range(write_length(riser.clearance, units), write_length(riser.clearance_low, units),
-                          write_length(riser.clearance_high, units));
-}
-
 std::string stock_name(const catalog::Catalog& catalog, catalog::PartId id, bool from_bin) {
   const catalog::Part& part = catalog.part(id);
   return part.name + ", " + catalog.material(part.material).name + (from_bin ? " (from the bin)" : " (buy)");
@@ -36,39 +32,37 @@ std::string stock_name(const catalog::Catalog& catalog, catalog::PartId id, bool
 std::string rows_of(const catalog::Catalog& catalog, const plan::RiserPlan& plan, const Style& style) {
   const UnitSystem units = style.units;
   const reservoir::Riser& riser = plan.riser;
-  std::vector<std::vector<std::string>> rows = {
-      {"pipe", plan.request.pipe.name},
-      {"cut length",
-       write_length(riser.cut_length, units) + " (" +
-           write_length(riser.cut_length, units == UnitSystem::inch ? UnitSystem::metric : UnitSystem::inch) +
-           "), from the threaded end"},
-      {"make-up in the bung", write_length(riser.make_up, units)},
-      {"clearance", clearance_cell(riser, units)},
-      {"gap area to bore area", write_number(riser.curtain_to_bore, 2) + " (1 or more costs little)"},
-      {"inlet loss", fmt::format("K = {} plus or minus {} % [{}]", write_number(riser.inlet.entry_k, 2),
-                                 write_number(100.0 * riser.inlet.scatter, 2), riser.inlet.source)},
-  };
-  rows.push_back({"heel below it", write_volume(riser.heel, units)});
+  const FigureGroup figures = riser_figures(plan);
+  const UnitSystem other = units == UnitSystem::inch ? UnitSystem::metric : UnitSystem::inch;
+  FigureRows rows(figures, units);
+  rows.line("pipe", plan.request.pipe.name);
+  rows.figure(
+      "cut_length", "",
+      fmt::format(" ({}), {}", written(figures["cut_length"], other), said(figures["cut_length"].beside, units)));
+  rows.figure("make_up");
+  rows.figure("clearance");
+  rows.figure("curtain_to_bore", "", fmt::format(" ({})", said(figures["curtain_to_bore"].beside, units)));
+  rows.figure(
+      "inlet_k", "K = ",
+      fmt::format(" plus or minus {} % [{}]", write_number(100.0 * riser.inlet.scatter, 2), riser.inlet.source));
+  rows.figure("heel");
   if (riser.stock)
-    rows.push_back(
-        {"cut it from", fmt::format("{}, offcut {}",
-                                    plan.stock_part ? stock_name(catalog, *plan.stock_part, plan.stock_from_bin)
-                                                    : "a nipple " + write_length(*riser.stock, units) + " long",
-                                    write_length(riser.offcut, units))});
+    rows.line("cut it from", fmt::format("{}, offcut {}",
+                                         plan.stock_part ? stock_name(catalog, *plan.stock_part, plan.stock_from_bin)
+                                                         : "a nipple " + write_length(*riser.stock, units) + " long",
+                                         rows.value("offcut")));
   else if (riser.refusals.empty())
-    rows.push_back({"cut it from", "pipe: longer than any stock nipple, so thread one end"});
+    rows.line("cut it from", "pipe: longer than any stock nipple, so thread one end");
   if (riser.stock_uncut)
-    rows.push_back({"or leave it uncut",
-                    fmt::format("{} serves as it is, clearance {}",
-                                plan.uncut_part ? stock_name(catalog, *plan.uncut_part, plan.uncut_from_bin)
-                                                : "a nipple " + write_length(*riser.stock_uncut, units) + " long",
-                                write_length(riser.stock_uncut_clearance, units))});
-  rows.push_back({"getting it in", insertion_sentence(riser)});
-  rows.push_back({"getting it out", riser.can_be_drawn_out ? "There is headroom to draw it out."
-                                                           : "It cannot be drawn out once the lid is closed."});
-  std::string text;
-  for (const auto& row : rows) text += named(row[0], row[1]);
-  return text;
+    rows.line("or leave it uncut",
+              fmt::format("{} serves as it is, clearance {}",
+                          plan.uncut_part ? stock_name(catalog, *plan.uncut_part, plan.uncut_from_bin)
+                                          : "a nipple " + write_length(*riser.stock_uncut, units) + " long",
+                          write_length(riser.stock_uncut_clearance, units)));
+  rows.line("getting it in", insertion_sentence(riser));
+  rows.line("getting it out", riser.can_be_drawn_out ? "There is headroom to draw it out."
+                                                     : "It cannot be drawn out once the lid is closed.");
+  return rows.text();
 }
 
 }  // namespace

@@ -1,3 +1,4 @@
+#include "report/text/figure_rows.h"
 #include "report/text/plan_text.h"
 
 #include <fmt/format.h>
@@ -32,12 +33,6 @@ std::string stop_sentence(Stop stop, bool filling) {
   return "";
 }
 
-std::string time_cell(const transfer::Transfer& transfer) {
-  if (!std::isfinite(in_seconds(transfer.time_high)))
-    return write_time(transfer.time) + " (at worst it never gets there)";
-  return write_with_range(write_time(transfer.time), write_time(transfer.time_low), write_time(transfer.time_high));
-}
-
 /// What slows it most, and how long it would take without each of the resistances that count.
 std::string limits_cell(const transfer::Transfer& transfer) {
   constexpr double kWorthNaming = 0.99;  // of the time
@@ -49,16 +44,13 @@ std::string limits_cell(const transfer::Transfer& transfer) {
   return ladder.empty() ? transfer.limited_by : fmt::format("{} ({})", transfer.limited_by, ladder);
 }
 
-std::vector<std::vector<std::string>> common_rows(const transfer::Transfer& transfer, bool filling, UnitSystem units) {
-  return {
-      {"ends because", stop_sentence(transfer.stop, filling)},
-      {"time", time_cell(transfer)},
-      {"moved", write_volume(transfer.volume, units)},
-      {"flow", fmt::format("{} on average, {} at most", write_volume_flow(transfer.mean_flow, units),
-                           write_volume_flow(transfer.peak_flow, units))},
-      {filling ? "free air used" : "free air let out", write_free_air(transfer.free_air, units)},
-      {"limited by", limits_cell(transfer)},
-  };
+void add_common_rows(const transfer::Transfer& transfer, bool filling, FigureRows& rows) {
+  rows.line("ends because", stop_sentence(transfer.stop, filling));
+  rows.figure("time");
+  rows.figure("moved");
+  rows.line("flow", fmt::format("{} on average, {} at most", rows.value("mean_flow"), rows.value("peak_flow")));
+  rows.figure("free_air");
+  rows.line(rows.label("limited_by"), limits_cell(transfer));
 }
 
 std::string walk_away_sentence(const transfer::Fill& fill, UnitSystem units) {
@@ -74,45 +66,32 @@ std::string walk_away_sentence(const transfer::Fill& fill, UnitSystem units) {
 }
 
 /// A coast-up below the tape's smallest mark is nothing to shut the air early for.
-std::string coast_up_sentence(const transfer::Fill& fill, UnitSystem units) {
+std::string coast_up_sentence(const transfer::Fill& fill, const FigureRows& rows, UnitSystem units) {
   if (fill.coast_up < inches(1.0 / 32.0)) return "the table rises by less than the tape shows";
   return fmt::format("the table rises another {}: shut the air at {}", write_length(fill.coast_up, units),
-                     write_length(fill.shut_off_depth, units));
-}
-
-std::string as_rows(const std::vector<std::vector<std::string>>& rows) {
-  std::string text;
-  for (const auto& row : rows) text += named(row[0], row[1]);
-  return text;
+                     rows.value("shut_off_depth"));
 }
 
 std::string filling(const Plan& plan, const Style& style) {
   const transfer::Fill& fill = plan.transfer.fill;
-  const UnitSystem units = style.units;
-  const auto beside_limit = [&](GaugePressure pressure) {
-    return fmt::format("{}   (walls' limit {})", write_pressure(pressure, units),
-                       write_pressure_alone(plan.walls.limit, units));
-  };
-  auto rows = common_rows(fill, true, units);
-  rows.push_back({"regulator setting", beside_limit(plan.transfer.setting) + ": " + plan.transfer.setting_basis});
-  rows.push_back({"pressure to start", beside_limit(fill.pressure_to_start)});
-  rows.push_back({"hold pressure", beside_limit(fill.hold_pressure)});
-  rows.push_back({"pressure to finish", beside_limit(fill.pressure_to_finish)});
-  rows.push_back({"highest in the tank", beside_limit(fill.highest_ullage_pressure)});
-  if (plan.transfer.setting_for_wish)
-    rows.push_back({"for the wished time", "set " + beside_limit(*plan.transfer.setting_for_wish)});
-  rows.push_back({"after the air is shut", coast_up_sentence(fill, units)});
-  rows.push_back({"water over the riser", write_length(fill.margin_over_riser_end, units) + " left at the end"});
-  rows.push_back({"if nobody shuts it off", walk_away_sentence(fill, units)});
-  if (fill.self_limiting_pressure)
-    rows.push_back({"stops by itself at", beside_limit(*fill.self_limiting_pressure) + ": below the rim"});
-  return heading("Filling", style) + as_rows(rows);
+  FigureRows rows(filling_figures(plan), style.units);
+  add_common_rows(fill, true, rows);
+  rows.figure("set_pressure", "", ": " + plan.transfer.setting_basis);
+  for (const char* key : {"pressure_to_start", "hold_pressure", "pressure_to_finish", "highest_ullage_pressure"})
+    rows.figure(key);
+  rows.figure_if_any("setting_for_wish", "set ");
+  rows.line("after the air is shut", coast_up_sentence(fill, rows, style.units));
+  rows.figure("margin_over_riser_end", "", " left at the end");
+  rows.line("if nobody shuts it off", walk_away_sentence(fill, style.units));
+  rows.figure_if_any("self_limiting_pressure", "", ": below the rim");
+  return heading("Filling", style) + rows.text();
 }
 
 std::string draining(const Plan& plan, const Style& style) {
-  auto rows = common_rows(plan.transfer.drain, false, style.units);
-  rows.push_back({"stays in the table", write_volume(plan.transfer.left_in_table, style.units)});
-  return heading("Draining", style) + as_rows(rows);
+  FigureRows rows(draining_figures(plan), style.units);
+  add_common_rows(plan.transfer.drain, false, rows);
+  rows.figure("left_in_table");
+  return heading("Draining", style) + rows.text();
 }
 
 /// The sources of a table, each printed once under it and pointed at by its number.

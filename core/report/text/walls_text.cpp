@@ -1,3 +1,4 @@
+#include "report/text/figure_rows.h"
 #include "report/text/plan_text.h"
 
 #include <fmt/format.h>
@@ -10,7 +11,9 @@ using plan::Plan;
 
 constexpr double kAskedFactor = 4.0;  // California Title 8, section 3301
 
-std::string factor(double value) { return write_number(value, 2) + (value < kAskedFactor ? " (below 4)" : ""); }
+std::string factor(const Figure& figure, UnitSystem units) {
+  return written(figure, units) + (std::get<double>(figure.value) < kAskedFactor ? " (below 4)" : "");
+}
 
 std::string panel_table(const Plan& plan, UnitSystem units) {
   std::vector<std::vector<std::string>> rows = {
@@ -30,29 +33,23 @@ std::string panel_table(const Plan& plan, UnitSystem units) {
 }
 
 std::string relief_rows(const Plan& plan, UnitSystem units) {
-  const plan::ReliefPlan& relief = plan.relief;
-  const std::string limit = fmt::format("   (walls' limit {})", write_pressure_alone(plan.walls.limit, units));
-  std::string text;
-  const auto row = [&](const std::string& name, const std::string& value) { text += named(name, value); };
-  row("relief valve",
-      fmt::format("set at {}{}, on the tank with no valve between", write_pressure(relief.set_pressure, units), limit));
-  row("it must pass",
-      write_air_flow(relief.must_pass, units) + " of free air: all that the feed gives if the regulator fails open");
-  if (relief.valve_bore)
-    row("which takes", "a relief valve of at least " + write_thickness(*relief.valve_bore, units, 2) + " clear bore");
-  if (relief.failed_regulator_pressure)
-    row("regulator failed open", fmt::format("the tank reaches {} with only the riser open{}",
-                                             write_pressure(*relief.failed_regulator_pressure, units), limit));
-  if (relief.restrictor_bore)
-    row("restrictor", fmt::format("a {} hole in the feed keeps that below the limit",
-                                  write_thickness(*relief.restrictor_bore, units, 2)));
-  return text;
+  FigureRows rows(relief_figures(plan), units);
+  rows.figure("set_pressure", "set at ", ", on the tank with no valve between");
+  rows.figure("must_pass", "", " of free air: all that the feed gives if the regulator fails open");
+  rows.figure_if_any("valve_bore", "a relief valve of at least ", " clear bore");
+  if (plan.relief.failed_regulator_pressure)
+    rows.line(rows.label("failed_regulator_pressure"),
+              fmt::format("the tank reaches {} with only the riser open   ({})",
+                          rows.value("failed_regulator_pressure"), rows.limit("failed_regulator_pressure")));
+  rows.figure_if_any("restrictor_bore", "a ", " hole in the feed keeps that below the limit");
+  return rows.text();
 }
 
-std::string standoff_row(const reservoir::StoredEnergy& energy, UnitSystem units) {
-  return fmt::format("{}, {} of TNT; keep people {} away (ASME PCC-2: 30 m or {}, the greater)",
-                     write_energy(energy.energy, units), write_mass(energy.tnt, units, 2),
-                     write_long_length(energy.standoff, units), write_long_length(energy.formula_distance, units));
+/// @param when  "" while testing, "_in_use"
+std::string standoff_sentence(const FigureRows& rows, const reservoir::StoredEnergy& energy, const std::string& when,
+                              UnitSystem units) {
+  return fmt::format(", {} of TNT; keep people {} away (ASME PCC-2: 30 m or {}, the greater)", rows.value("tnt" + when),
+                     rows.value("standoff" + when), write_long_length(energy.formula_distance, units));
 }
 
 }  // namespace
@@ -60,32 +57,33 @@ std::string standoff_row(const reservoir::StoredEnergy& energy, UnitSystem units
 std::string walls_text(const Plan& plan, const Style& style) {
   const plan::WallsPlan& walls = plan.walls;
   const UnitSystem units = style.units;
+  const FigureGroup figures = walls_figures(plan);
   std::string text = heading("Walls", style);
-  text += wrapped(
-      "  ", fmt::format("Checked at {} of air over the water; design stress {} ({}) in {}. Stress and bulge from "
-                        "edges held to edges free; the limit is the lower of the two.",
-                        write_pressure(walls.at_set.pressure, units), write_stress(walls.at_set.design_stress, units),
-                        walls.at_set.design_stress_basis, walls.metal.name));
+  text += wrapped("  ",
+                  fmt::format("Checked at {} of air over the water; design stress {} ({}) in {}. Stress and bulge from "
+                              "edges held to edges free; the limit is the lower of the two.",
+                              written(figures["checked_at"], units), written(figures["design_stress"], units),
+                              walls.at_set.design_stress_basis, walls.metal.name));
   text += panel_table(plan, units);
   text += wrapped(
       "  ",
       fmt::format("Walls' limit {}: {}. Factor of safety on yield: {} at the setting, {} at the full "
                   "supply of {}; on ultimate {} and {}. California Title 8 section 3301 asks 4 at the "
                   "greatest pressure. The air lifts the lid with {} at the setting.",
-                  write_pressure(walls.limit, units), walls.at_set.panels[walls.at_set.weakest].panel.name,
-                  factor(walls.factor_at_set), factor(walls.factor_at_full_supply),
-                  write_pressure_alone(walls.full_supply, units), write_number(walls.factor_at_set_on_ultimate, 2),
-                  write_number(walls.factor_at_full_supply_on_ultimate, 2), write_force(walls.lid_force, units)));
+                  written(figures["limit"], units), said(figures["limit"].beside, units),
+                  factor(figures["factor_at_set"], units), factor(figures["factor_at_full_supply"], units),
+                  write_pressure_alone(walls.full_supply, units), written(figures["factor_at_set_on_ultimate"], units),
+                  written(figures["factor_at_full_supply_on_ultimate"], units), written(figures["lid_force"], units)));
   if (walls.next_stay)
     text += wrapped(
         "  ", fmt::format("What pays most is {}: then the {} governs, bare {} x {}, and the limit rises from {} to {}.",
                           walls.next_stay->what, walls.next_stay->panel, write_length(walls.next_stay->length, units),
                           write_length(walls.next_stay->width, units),
                           write_pressure_alone(walls.next_stay->limit_before, units),
-                          write_pressure_alone(walls.next_stay->limit_after, units)));
+                          written(figures["limit_with_next_stay"], units)));
   if (walls.stayed_limit)
     text += wrapped("  ", fmt::format("Cross-check by the stayed-surface rule p = t^2 S C / pitch^2: {}.",
-                                      write_pressure_alone(*walls.stayed_limit, units)));
+                                      written(figures["stayed_limit"], units)));
   text += relief_rows(plan, units);
   return text + remarks_text(plan, plan::Topic::walls) + remarks_text(plan, plan::Topic::relief);
 }
@@ -93,22 +91,20 @@ std::string walls_text(const Plan& plan, const Style& style) {
 std::string leak_test_text(const Plan& plan, const Style& style) {
   const plan::LeakTestPlan& test = plan.leak_test;
   const UnitSystem units = style.units;
-  std::string text = heading("Leak test", style);
-  const auto row = [&](const std::string& name, const std::string& value) { text += named(name, value); };
-  row("pressure", fmt::format("{}   (walls' limit {}): {}", write_pressure(test.pressure, units),
-                              write_pressure_alone(plan.walls.limit, units), test.basis));
-  row("gauge to use", "0 to " + write_pressure_alone(test.gauge_full_scale, units));
-  row("relief in the test line", write_pressure(test.relief, units));
-  row("air and gauge go in at", test.air_port);
+  FigureRows rows(leak_test_figures(plan), units);
+  rows.figure("pressure", "", ": " + test.basis);
+  rows.figure("gauge_full_scale", "0 to ");
+  rows.figure("relief");
+  rows.line("air and gauge go in at", test.air_port);
   for (const plan::TestPlug& plug : test.plugs) {
     const std::string part = plug.part ? plan.catalog->part(*plug.part).name + (plug.from_bin ? " (bin)" : "")
                                        : "nothing in the catalog closes it";
-    row("plug " + plug.port, part);
+    rows.line("plug " + plug.port, part);
   }
-  row("air in the empty tank", write_volume(test.air_volume, units));
-  row("stored energy, testing", standoff_row(test.energy, units));
-  row("stored energy, in use", standoff_row(test.energy_in_use, units));
-  return text + remarks_text(plan, plan::Topic::leak_test);
+  rows.figure("air_volume");
+  rows.figure("energy", "", standoff_sentence(rows, test.energy, "", units));
+  rows.figure("energy_in_use", "", standoff_sentence(rows, test.energy_in_use, "_in_use", units));
+  return heading("Leak test", style) + rows.text() + remarks_text(plan, plan::Topic::leak_test);
 }
 
 }  // namespace riserun::report

@@ -1,5 +1,4 @@
-// The plan's numbers as the window shows them, each with where it comes from: the formula in words, its source, its
-// range.
+// The plan's figures, written for the window: each with what must be read with it and where it comes from.
 #pragma once
 
 #include "plan/plan.h"

@@ -1,0 +1,23 @@
+// The figures of a plan, group by group, in the order of the printed plan.
+#pragma once
+
+#include "report/figures/figure.h"
+
+#include <vector>
+
+namespace riserun::report {
+
+std::vector<FigureGroup> figures_of(const plan::Plan& plan);
+/// The few that are read from six feet: set pressure, fill, drain, cut, price.
+std::vector<Figure> headline_of(const plan::Plan& plan);
+
+FigureGroup riser_figures(const plan::RiserPlan& plan);
+FigureGroup levels_figures(const plan::Plan& plan);
+FigureGroup filling_figures(const plan::Plan& plan);
+FigureGroup draining_figures(const plan::Plan& plan);
+FigureGroup walls_figures(const plan::Plan& plan);
+FigureGroup relief_figures(const plan::Plan& plan);
+/// Of a tank too weak for any test with air the pressure is zero.
+FigureGroup leak_test_figures(const plan::Plan& plan);
+
+}  // namespace riserun::report

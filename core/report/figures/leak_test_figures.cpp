@@ -1,0 +1,62 @@
+#include "report/figures/figures.h"
+
+namespace riserun::report {
+
+FigureGroup leak_test_figures(const plan::Plan& plan) {
+  const plan::LeakTestPlan& test = plan.leak_test;
+  static constexpr const char* kEnergy = "ASME PCC-2 Article 501, the reservoir empty at the test pressure.";
+  static constexpr const char* kInUse = "ASME PCC-2 Article 501, the ullage with the water up at the set pressure.";
+  static constexpr const char* kStandoff = "ASME PCC-2 Article 501: R = 20 (2 TNT)^(1/3), never less than 30 m.";
+  FigureGroup group{"leak_test", "Leak test", plan::Topic::leak_test, {}};
+  group.figures = {
+      {.key = "pressure",
+       .label = "pressure",
+       .value = test.pressure,
+       .limit = plan.walls.limit,
+       .source = {"{0}", {test.basis}}},
+      {.key = "gauge_full_scale",
+       .label = "gauge to use",
+       .value = test.gauge_full_scale,
+       .form = "alone",
+       .beside = {"full scale", {}},
+       .source =
+           {"A usual dial of 1.5 to 4 times the test pressure (ASME BPVC Section VIII Div. 1, UG-102, as reported).",
+            {}}},
+      {.key = "water_column_leg",
+       .label = "water column",
+       .value = test.water_column_leg,
+       .beside = {"each leg of a U of clear hose", {}},
+       .source = {"The height of water that the test pressure holds.", {}}},
+      {.key = "relief",
+       .label = "relief in the test line",
+       .value = test.relief,
+       .source = {"In the test line, at or below the walls' limit.", {}}},
+      {.key = "air_volume",
+       .label = "air in the empty tank",
+       .value = test.air_volume,
+       .source = {"Inside volume of the reservoir, supports taken off.", {}}},
+      {.key = "energy", .label = "stored energy, testing", .value = test.energy.energy, .source = {kEnergy, {}}},
+      {.key = "tnt", .label = "as TNT, testing", .value = test.energy.tnt, .form = "2", .source = {kEnergy, {}}},
+      {.key = "standoff",
+       .label = "keep people away, testing",
+       .value = test.energy.standoff,
+       .form = "long",
+       .source = {kStandoff, {}}},
+      {.key = "energy_in_use",
+       .label = "stored energy, in use",
+       .value = test.energy_in_use.energy,
+       .source = {kInUse, {}}},
+      {.key = "tnt_in_use",
+       .label = "as TNT, in use",
+       .value = test.energy_in_use.tnt,
+       .form = "2",
+       .source = {kInUse, {}}},
+      {.key = "standoff_in_use",
+       .label = "keep people away, in use",
+       .value = test.energy_in_use.standoff,
+       .form = "long",
+       .source = {kStandoff, {}}}};
+  return group;
+}
+
+}  // namespace riserun::report

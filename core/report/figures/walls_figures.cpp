@@ -1,0 +1,124 @@
+#include "report/figures/figures.h"
+
+namespace riserun::report {
+
+namespace {
+
+constexpr const char* kPlates =
+    "Each bare panel as a flat plate under uniform pressure, edges held and edges free, whichever stands less "
+    "(Timoshenko and Woinowsky-Krieger), at the design stress, with the water standing on it.";
+constexpr const char* kFactor =
+    "Yield over the greatest stress of any panel. California Title 8 section 3301 asks 4 at the greatest pressure that "
+    "can occur when air lifts a substance.";
+constexpr const char* kFactorFailed =
+    "If the regulator fails open and nothing gives way. Yield over the greatest stress of any panel. California Title "
+    "8 "
+    "section 3301 asks 4 at the greatest pressure that can occur when air lifts a substance.";
+constexpr const char* kUltimate = "The same on the sheet's ultimate strength.";
+
+std::string weakest_panel(const plan::WallsPlan& walls) {
+  const reservoir::WallCheck& check = walls.at_set;
+  return check.weakest < check.panels.size() ? check.panels[check.weakest].panel.name : std::string();
+}
+
+}  // namespace
+
+FigureGroup walls_figures(const plan::Plan& plan) {
+  const plan::WallsPlan& walls = plan.walls;
+  FigureGroup group{"walls", "Walls", plan::Topic::walls, {}};
+  group.figures = {{.key = "checked_at",
+                    .label = "checked at",
+                    .value = walls.at_set.pressure,
+                    .limit = walls.limit,
+                    .source = {"The greatest air pressure of the fill, with the water standing under it.", {}}},
+                   {.key = "design_stress",
+                    .label = "design stress",
+                    .value = walls.at_set.design_stress,
+                    .beside = {"in {0}", {walls.metal.name}},
+                    .source = {"{0}", {walls.at_set.design_stress_basis}}},
+                   {.key = "limit",
+                    .label = "walls' limit",
+                    .value = walls.limit,
+                    .beside = {"{0}", {weakest_panel(walls)}},
+                    .source = {kPlates, {}}},
+                   {.key = "factor_at_set",
+                    .label = "factor at the setting",
+                    .value = walls.factor_at_set,
+                    .form = "2",
+                    .beside = {"asked: 4", {}},
+                    .source = {kFactor, {}}},
+                   {.key = "factor_at_full_supply",
+                    .label = "factor at the full supply",
+                    .value = walls.factor_at_full_supply,
+                    .form = "2",
+                    .beside = {"at {0:alone}", {walls.full_supply}},
+                    .source = {kFactorFailed, {}}},
+                   {.key = "factor_at_set_on_ultimate",
+                    .label = "at the setting, on ultimate",
+                    .value = walls.factor_at_set_on_ultimate,
+                    .form = "2",
+                    .source = {kUltimate, {}}},
+                   {.key = "factor_at_full_supply_on_ultimate",
+                    .label = "at the full supply, on ultimate",
+                    .value = walls.factor_at_full_supply_on_ultimate,
+                    .form = "2",
+                    .source = {kUltimate, {}}},
+                   {.key = "lid_force",
+                    .label = "force on the lid",
+                    .value = walls.lid_force,
+                    .beside = {"at the setting", {}},
+                    .source = {"Set pressure times the lid's area.", {}}}};
+  if (walls.next_stay)
+    group.figures.push_back({.key = "limit_with_next_stay",
+                             .label = "limit with the stay that pays most",
+                             .value = walls.next_stay->limit_after,
+                             .form = "alone",
+                             .beside = {"{0}", {walls.next_stay->what}},
+                             .source = {kPlates, {}}});
+  if (walls.stayed_limit)
+    group.figures.push_back({.key = "stayed_limit",
+                             .label = "limit by the stayed-surface rule",
+                             .value = *walls.stayed_limit,
+                             .form = "alone",
+                             .source = {"p = t^2 S C / pitch^2", {}}});
+  return group;
+}
+
+FigureGroup relief_figures(const plan::Plan& plan) {
+  const plan::ReliefPlan& relief = plan.relief;
+  FigureGroup group{"relief", "Relief", plan::Topic::relief, {}};
+  group.figures = {{.key = "set_pressure",
+                    .label = "relief valve",
+                    .value = relief.set_pressure,
+                    .limit = plan.walls.limit,
+                    .source = {"At or below the walls' limit, above the greatest pressure of the fill.", {}}},
+                   {.key = "must_pass",
+                    .label = "it must pass",
+                    .value = relief.must_pass,
+                    .form = "air",
+                    .beside = {"free air", {}},
+                    .source = {"All that the supply gives through the feed with the regulator failed open.", {}}}};
+  if (relief.valve_bore)
+    group.figures.push_back({.key = "valve_bore",
+                             .label = "which takes",
+                             .value = *relief.valve_bore,
+                             .form = "thickness2",
+                             .beside = {"clear bore or more", {}},
+                             .source = {"The bore that passes that much air at the relief pressure.", {}}});
+  if (relief.failed_regulator_pressure)
+    group.figures.push_back({.key = "failed_regulator_pressure",
+                             .label = "regulator failed open",
+                             .value = *relief.failed_regulator_pressure,
+                             .limit = plan.walls.limit,
+                             .source = {"What the feed can hold in the reservoir against the open riser.", {}}});
+  if (relief.restrictor_bore)
+    group.figures.push_back({.key = "restrictor_bore",
+                             .label = "restrictor",
+                             .value = *relief.restrictor_bore,
+                             .form = "thickness2",
+                             .beside = {"in the feed", {}},
+                             .source = {"The bore that keeps a failed regulator below the walls' limit.", {}}});
+  return group;
+}
+
+}  // namespace riserun::report

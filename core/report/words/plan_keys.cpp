@@ -1,0 +1,43 @@
+#include "report/words/plan_keys.h"
+
+namespace riserun::report {
+
+std::string_view key_of(plan::Topic topic) {
+  switch (topic) {
+    case plan::Topic::whole_job:
+      return "whole_job";
+    case plan::Topic::connections:
+      return "connections";
+    case plan::Topic::riser:
+      return "riser";
+    case plan::Topic::levels:
+      return "levels";
+    case plan::Topic::transfer:
+      return "transfer";
+    case plan::Topic::walls:
+      return "walls";
+    case plan::Topic::relief:
+      return "relief";
+    case plan::Topic::leak_test:
+      return "leak_test";
+    case plan::Topic::list:
+      return "list";
+    case plan::Topic::care:
+      return "care";
+  }
+  return "";
+}
+
+std::string_view key_of(plan::Status status) {
+  switch (status) {
+    case plan::Status::ok:
+      return "ok";
+    case plan::Status::caution:
+      return "caution";
+    case plan::Status::refused:
+      return "refused";
+  }
+  return "";
+}
+
+}  // namespace riserun::report

@@ -1,0 +1,98 @@
+// One list of figures: the text of a plan, its JSON and the window are written from it.
+#include "report/figures/figures.h"
+
+#include "report/json/plan_json.h"
+#include "report/text/plan_text.h"
+#include "unit/plan/shipped.h"
+
+#include <gmock/gmock.h>
+#include <nlohmann/json.hpp>
+
+#include <set>
+
+namespace riserun::report {
+namespace {
+
+using nlohmann::json;
+using testing::HasSubstr;
+
+const char* const kExamples[] = {"bevel-bench", "one-air-bung", "air-too-weak", "one-part-short", "walls-too-thin"};
+
+TEST(Figures, EachHasAKeyOfItsOwnAValueAndASource) {
+  for (const char* name : kExamples) {
+    std::set<std::string> keys;
+    for (const FigureGroup& group : figures_of(plan::plan_of_example(name)))
+      for (const Figure& figure : group.figures) {
+        EXPECT_TRUE(keys.insert(std::string(group.key) + "." + std::string(figure.key)).second) << figure.key;
+        EXPECT_FALSE(written(figure, UnitSystem::metric).empty()) << name << ": " << figure.key;
+        EXPECT_GT(said(figure.source, UnitSystem::inch).size(), 10u) << name << ": " << figure.key;
+        EXPECT_EQ(figure.low.has_value(), figure.high.has_value()) << figure.key;
+        if (std::holds_alternative<GaugePressure>(figure.value) && group.key == "filling") {
+          EXPECT_TRUE(figure.limit) << figure.key;
+        }
+      }
+  }
+}
+
+TEST(Figures, OfOneLabelStandOnlyOnceInAGroup) {
+  for (const FigureGroup& group : figures_of(plan::bevel_bench())) {
+    std::set<std::string_view> labels;
+    for (const Figure& figure : group.figures) EXPECT_TRUE(labels.insert(figure.label).second) << figure.label;
+  }
+}
+
+TEST(Figures, AreTheNumbersOfTheText) {
+  for (const char* name : kExamples) {
+    const plan::Plan plan = plan::plan_of_example(name);
+    for (const UnitSystem units : {UnitSystem::inch, UnitSystem::metric}) {
+      const std::string text = plan_text(plan, Style{units, false});
+      for (const Figure& figure : {riser_figures(plan.riser)["cut_length"], levels_figures(plan)["usable"],
+                                   filling_figures(plan)["hold_pressure"], draining_figures(plan)["moved"],
+                                   walls_figures(plan)["factor_at_set"], relief_figures(plan)["must_pass"],
+                                   leak_test_figures(plan)["standoff"]})
+        EXPECT_THAT(text, HasSubstr(written(figure, units))) << name << ": " << figure.key;
+    }
+  }
+}
+
+TEST(Figures, StandInTheJsonWithTheNumbersOfItsOtherKeys) {
+  const json plan = json::parse(plan_json(plan::bevel_bench()));
+  const auto value = [&](const std::string& group, const std::string& key) {
+    for (const json& each : plan["figures"])
+      for (const json& figure : each["figures"])
+        if (each["key"] == group && figure["key"] == key) return figure;
+    return json();
+  };
+  EXPECT_EQ(value("riser", "cut_length")["value"], plan["riser"]["cut_length_m"]);
+  EXPECT_EQ(value("riser", "cut_length")["unit"], "m");
+  EXPECT_EQ(value("riser", "clearance")["low"], plan["riser"]["clearance_low_m"]);
+  EXPECT_EQ(value("levels", "charge_depth")["also"]["value"], plan["levels"]["charge_m3"]);
+  EXPECT_EQ(value("filling", "time")["high"], plan["transfer"]["fill"]["time_high_s"]);
+  EXPECT_EQ(value("filling", "set_pressure")["limit"], plan["walls"]["limit_pa"]);
+  EXPECT_EQ(value("draining", "mean_flow")["value"], plan["transfer"]["drain"]["mean_flow_m3_s"]);
+  EXPECT_EQ(value("walls", "factor_at_set")["value"], plan["walls"]["factor_at_set"]);
+  EXPECT_TRUE(value("walls", "factor_at_set")["unit"].is_null());
+  EXPECT_EQ(value("leak_test", "energy")["value"], plan["walls"]["stored_energy_j"]);
+}
+
+TEST(Figures, OfATankTooWeakForATestWithAirSayThatOnce) {
+  const plan::Plan thin = plan::plan_of_example("walls-too-thin");
+  if (thin.leak_test.possible) GTEST_SKIP();
+  const FigureGroup last = figures_of(thin).back();
+  ASSERT_EQ(last.figures.size(), 1u);
+  EXPECT_EQ(written(last["test_with_air"], UnitSystem::inch), "none");
+}
+
+TEST(Figures, ARangeWithoutAnEndIsSaid) {
+  const Figure time{.key = "time",
+                    .label = "time",
+                    .value = seconds(90.0),
+                    .low = seconds(60.0),
+                    .high = seconds(std::numeric_limits<double>::infinity()),
+                    .source = {"none", {}}};
+  EXPECT_EQ(written_with_range(time, UnitSystem::inch), "1.5 min (at worst it never gets there)");
+  EXPECT_EQ(written_beside(time, UnitSystem::inch), "at worst it never gets there");
+}
+
+}  // namespace
+}  // namespace riserun::report

@@ -8,12 +8,12 @@
 #include <gmock/gmock.h>
 #include <nlohmann/json.hpp>
 
+#include <limits>
 #include <set>
 
 namespace riserun::report {
 namespace {
 
-using nlohmann::json;
 using testing::HasSubstr;
 
 const char* const kExamples[] = {"bevel-bench", "one-air-bung", "air-too-weak", "one-part-short", "walls-too-thin"};
@@ -56,12 +56,12 @@ TEST(Figures, AreTheNumbersOfTheText) {
 }
 
 TEST(Figures, StandInTheJsonWithTheNumbersOfItsOtherKeys) {
-  const json plan = json::parse(plan_json(plan::bevel_bench()));
+  const nlohmann::json plan = nlohmann::json::parse(plan_json(plan::bevel_bench()));
   const auto value = [&](const std::string& group, const std::string& key) {
-    for (const json& each : plan["figures"])
-      for (const json& figure : each["figures"])
+    for (const nlohmann::json& each : plan["figures"])
+      for (const nlohmann::json& figure : each["figures"])
         if (each["key"] == group && figure["key"] == key) return figure;
-    return json();
+    return nlohmann::json();
   };
   EXPECT_EQ(value("riser", "cut_length")["value"], plan["riser"]["cut_length_m"]);
   EXPECT_EQ(value("riser", "cut_length")["unit"], "m");

@@ -40,4 +40,6 @@ inline Reading<double> any_size_name(std::string_view text) {
   return 0.0;
 }
 
+inline constexpr AnyReader kLength = any<&read_length>;
+
 }  // namespace riserun::quantity

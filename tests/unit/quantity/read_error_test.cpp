@@ -11,16 +11,16 @@
 namespace riserun::quantity {
 namespace {
 
-struct Row {
+struct RefusedRow {
   std::string text;
   AnyReader reader;
   std::size_t offset;
   const char* message;
 };
 
-void PrintTo(const Row& row, std::ostream* out) { *out << quoted(row.text); }
+void PrintTo(const RefusedRow& row, std::ostream* out) { *out << quoted(row.text); }
 
-class Refused : public testing::TestWithParam<Row> {};
+class Refused : public testing::TestWithParam<RefusedRow> {};
 
 TEST_P(Refused, SaysWhatIsWrongWhereAndWhatIsAllowed) {
   const Reading<double> reading = GetParam().reader(GetParam().text);
@@ -29,12 +29,11 @@ TEST_P(Refused, SaysWhatIsWrongWhereAndWhatIsAllowed) {
   EXPECT_EQ(std::get<ReadError>(reading).offset, GetParam().offset);
 }
 
-constexpr AnyReader kLength = any<&read_length>;
 constexpr AnyReader kPressure = any<&read_pressure>;
 
 INSTANTIATE_TEST_SUITE_P(
     Numbers, Refused,
-    testing::ValuesIn(std::vector<Row>{
+    testing::ValuesIn(std::vector<RefusedRow>{
         {"", kLength, 0, "nothing written; length is a number and a unit, like 5-1/2 in"},
         {"   ", kLength, 0, "nothing written; length is a number and a unit, like 5-1/2 in"},
         {"abc", kLength, 0, "'abc': does not begin with a number; length is a number and a unit, like 5-1/2 in"},
@@ -85,7 +84,7 @@ INSTANTIATE_TEST_SUITE_P(
 
 INSTANTIATE_TEST_SUITE_P(
     Units, Refused,
-    testing::ValuesIn(std::vector<Row>{
+    testing::ValuesIn(std::vector<RefusedRow>{
         {"25", kLength, 2, "'25': no unit; length takes in, ft, mm, cm, m, um, mil"},
         {"5-1/2", kLength, 5, "'5-1/2': no unit; length takes in, ft, mm, cm, m, um, mil"},
         {"25 psi", kLength, 3, "'25 psi': 'psi' is a unit of pressure; length takes in, ft, mm, cm, m, um, mil"},
@@ -181,7 +180,7 @@ INSTANTIATE_TEST_SUITE_P(
 
 INSTANTIATE_TEST_SUITE_P(
     PricesSheetsCountsAndSizes, Refused,
-    testing::ValuesIn(std::vector<Row>{
+    testing::ValuesIn(std::vector<RefusedRow>{
         {"", any<&read_price>, 0, "nothing written; a price is dollars and cents, like $2.10 or 2.10 usd"},
         {"2.10", any<&read_price>, 4, "'2.10': no currency; a price is dollars and cents, like $2.10 or 2.10 usd"},
         {"$2.105", any<&read_price>, 1, "'$2.105': a price is in whole cents, like $2.10"},

@@ -28,7 +28,6 @@ TEST_P(Read, GivesTheValueThatIsWritten) {
   EXPECT_NEAR(std::get<double>(reading), GetParam().expected, 1.0e-6 * std::abs(GetParam().expected));
 }
 
-constexpr AnyReader kLength = any<&read_length>;
 constexpr AnyReader kSignedLength = any<&read_signed_length>;
 
 INSTANTIATE_TEST_SUITE_P(Lengths, Read,

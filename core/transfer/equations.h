@@ -24,7 +24,7 @@
 #pragma once
 
 #include "transfer/flow_curve.h"
-#include "transfer/transfer.h"
+#include "transfer/system.h"
 
 #include <algorithm>
 

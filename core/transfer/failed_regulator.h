@@ -2,7 +2,7 @@
 // restrictor that keeps it below a limit.
 #pragma once
 
-#include "transfer/transfer.h"
+#include "transfer/system.h"
 
 #include <optional>
 

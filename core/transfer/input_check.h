@@ -1,7 +1,7 @@
 // What is no system and no start, said all at once.
 #pragma once
 
-#include "transfer/transfer.h"
+#include "transfer/system.h"
 
 namespace riserun::transfer {
 

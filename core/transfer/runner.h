@@ -1,7 +1,7 @@
-// One run of the equations: the steps in integrate.cpp, and what is watched on the way in events.cpp.
+// One run of the equations: the steps in runner.cpp, and what is watched on the way in events.cpp.
 #pragma once
 
-#include "transfer/integrate.h"
+#include "transfer/course.h"
 #include "transfer/stiff_stepper.h"
 
 #include <array>

@@ -26,50 +26,67 @@ Finder::~Finder() = default;
 const Catalog& Finder::catalog() const { return prepared_->catalog(); }
 
 Answer Finder::find(const ChainRequest& request) const {
+  check(catalog(), request);
   if (const std::optional<Route> route = best_chain(*prepared_, request))
     return assemble(catalog(), request, route->moves);
   return why_no_chain(prepared_->folded(), request);
 }
 
 Answer Finder::find_span(const ChainRequest& request, const Span& span) const {
+  check(catalog(), request, span);
   if (std::optional<Chain> chain = span_run(prepared_->folded(), request, span)) return std::move(*chain);
   return why_no_span(prepared_->folded(), request, span);
 }
 
 AssemblyAnswer Finder::find_assembly(const AssemblyRequest& request) const {
-  check(request);
+  check(catalog(), request);
   const FoldedCatalog& folded = prepared_->folded();
   if (const auto tree = best_tree(folded, request)) return assemble_branches(catalog(), request, *tree);
   return why_no_assembly(folded, request);
 }
 
 bool Finder::can_join(const ChainRequest& request, const std::optional<Span>& span) const {
-  return span ? best_span(prepared_->folded(), request, *span).has_value()
-              : best_chain(*prepared_, request).has_value();
+  if (!span) {
+    check(catalog(), request);
+    return best_chain(*prepared_, request).has_value();
+  }
+  check(catalog(), request, *span);
+  return best_span(prepared_->folded(), request, *span).has_value();
 }
 
 std::vector<Alternative> Finder::alternatives(const ChainRequest& request, std::size_t most_rows) const {
+  check(catalog(), request);
   return chain::alternatives(*prepared_, request, most_rows);
 }
 
 std::vector<Alternative> Finder::alternatives(const ChainRequest& request, const Span& span,
                                               std::size_t most_rows) const {
+  check(catalog(), request, span);
   return span_alternatives(*prepared_, request, span, most_rows);
 }
 
 std::vector<Substitute> Finder::substitutes(const ChainRequest& request, const Chain& chain) const {
+  check(catalog(), request);
   return chain::substitutes(prepared_->folded(), request, chain);
 }
 
 Allocation Finder::allocate(const std::vector<Demand>& demands, const catalog::Bin& bin, Order order) const {
+  for (const Demand& demand : demands) {
+    if (demand.request && demand.span)
+      check(catalog(), *demand.request, *demand.span);
+    else if (demand.request)
+      check(catalog(), *demand.request);
+  }
   return chain::allocate(*prepared_, demands, bin, order);
 }
 
 Spares Finder::least_spares(const std::vector<Chosen>& chosen, std::size_t most_together) const {
+  for (const Chosen& one : chosen) check(catalog(), one.request);
   return chain::least_spares(prepared_->folded(), chosen, most_together);
 }
 
 std::optional<Chain> Finder::best_with_valve_left(const ChainRequest& request, ReservoirEnd end) const {
+  check(catalog(), request);
   return chain::best_with_valve_left(*prepared_, request, end);
 }
 

@@ -10,6 +10,7 @@
 #include "chain/build/branch_way.h"
 #include "chain/build/line_elements.h"
 #include "chain/part/duty.h"
+#include "chain/rules/allowed_parts.h"
 
 #include <memory>
 #include <optional>
@@ -19,7 +20,8 @@ namespace riserun::chain {
 
 class PreparedCatalog;
 
-/// Finds chains in one catalog. Safe to ask from several threads.
+/// Finds chains in one catalog. Safe to ask from several threads. Each question is looked at first; what cannot be
+/// asked is an InputError, see check.h.
 class Finder {
  public:
   /// Keeps a reference: the catalog must outlive the finder.
@@ -32,8 +34,6 @@ class Finder {
   /// axis the distance is only a guide: the best chain of all is the answer, and its fit says what the end takes up.
   Answer find_span(const ChainRequest& request, const Span& span) const;
   /// The best branched assembly under the request's order, provably, or why there is none.
-  /// @throws InputError for too few or too many targets, another order or another freedom than those that
-  ///         AssemblyRequest allows
   AssemblyAnswer find_assembly(const AssemblyRequest& request) const;
   /// Whether there is a chain, or one that makes the distance with both ends held along their axes, without its sums
   /// and its build order.

@@ -1,15 +1,18 @@
 #include "cli/branch_options.h"
 
+#include "chain/ask/askable.h"
+
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
-
-#include <functional>
 
 namespace riserun::cli {
 
 namespace {
 
-const std::vector<std::string> kFacings = {"anywhere", "straight on", "to a side"};
+using chain::Askable;
+using chain::AskedKind;
+
+bool is_option_of_a_branch(const Askable& row) { return row.of == chain::AskedOf::branch && !row.option.empty(); }
 
 class BranchReader {
  public:
@@ -20,11 +23,8 @@ class BranchReader {
   std::vector<chain::BranchRules> take() { return std::move(rules_); }
 
  private:
-  using Sink = std::function<void(chain::BranchRules&, const std::string&)>;
-  void each(const std::string& option, const std::vector<std::string>& texts, const std::string& example,
-            const Sink& sink);
-  void each_number(const std::string& option, const std::vector<std::string>& texts,
-                   const std::function<void(chain::BranchRules&)>& sink);
+  void read(const Askable& row, const std::string& text);
+  void read_value(const Askable& row, const std::string& text, chain::BranchRules& rules);
   chain::BranchRules* branch(const std::string& option, const std::string& text, const std::string& number);
 
   const catalog::Catalog& catalog_;
@@ -43,63 +43,57 @@ chain::BranchRules* BranchReader::branch(const std::string& option, const std::s
   return nullptr;
 }
 
-void BranchReader::each(const std::string& option, const std::vector<std::string>& texts, const std::string& example,
-                        const Sink& sink) {
-  for (const std::string& text : texts) {
-    const std::size_t sign = text.find('=');
-    if (sign == std::string::npos || sign + 1 == text.size()) {
-      words_.add(option, text,
-                 fmt::format("the number of a branch, '=' and what holds there is wanted, as \"{}\"", example), 0);
-      continue;
-    }
-    if (chain::BranchRules* rules = branch(option, text, text.substr(0, sign))) sink(*rules, text.substr(sign + 1));
+/// What is not kept in a field of its own has a line here.
+void BranchReader::read_value(const Askable& row, const std::string& text, chain::BranchRules& rules) {
+  const std::string option(row.option);
+  if (row.code == "branch_need") {
+    rules.needs.push_back({text, words_.parts(catalog_, option, text)});
+  } else if (row.code == "branch_avoid") {
+    rules.banned.resize(catalog_.parts().size(), false);
+    const chain::Avoidance avoidance = words_.avoidance(catalog_, option, text);
+    rules.avoid.push_back(avoidance.words);
+    for (const catalog::PartId part : avoidance.parts) rules.banned[part.row] = true;
+  } else if (row.code == "feeds") {
+    rules.flow = chain::BranchFlow::to_base;
+  } else if (row.code == "relief") {
+    rules.relief = true;
+  } else if (row.kind == AskedKind::yes_no) {
+    chain::choose(rules, row, 1);
+  } else if (row.kind == AskedKind::choice) {
+    chain::choose(rules, row, words_.choice(option, text, row.choices));
+  } else if (const auto wrong = chain::read_into(rules, row, text)) {
+    words_.add(option, text, wrong->message, wrong->offset);
   }
 }
 
-void BranchReader::each_number(const std::string& option, const std::vector<std::string>& texts,
-                               const std::function<void(chain::BranchRules&)>& sink) {
-  for (const std::string& text : texts)
-    if (chain::BranchRules* rules = branch(option, text, text)) sink(*rules);
+/// "2=3/4 in", or the number alone.
+void BranchReader::read(const Askable& row, const std::string& text) {
+  const std::string option(row.option);
+  const std::size_t sign = row.flag ? text.size() : text.find('=');
+  if (!row.flag && (sign == std::string::npos || sign + 1 == text.size())) {
+    words_.add(option, text,
+               fmt::format("the number of a branch, '=' and what holds there is wanted, as \"{}\"", row.example), 0);
+    return;
+  }
+  if (chain::BranchRules* rules = branch(option, text, text.substr(0, sign)))
+    read_value(row, row.flag ? "" : text.substr(sign + 1), *rules);
 }
 
 void BranchReader::read(const BranchOptions& options) {
-  each("--branch-bore", options.bores, "2=3/4 in", [&](chain::BranchRules& rules, const std::string& text) {
-    rules.smallest_bore = words_.quantity("--branch-bore", text, &quantity::read_length);
-  });
-  each("--branch-need", options.needs, "1=regulator", [&](chain::BranchRules& rules, const std::string& text) {
-    rules.needs.push_back({text, words_.parts(catalog_, "--branch-need", text)});
-  });
-  each("--branch-avoid", options.avoid, "3=check valve", [&](chain::BranchRules& rules, const std::string& text) {
-    rules.banned.resize(catalog_.parts().size(), false);
-    const chain::Avoidance avoidance = words_.avoidance(catalog_, "--branch-avoid", text);
-    rules.avoid.push_back(avoidance.words);
-    for (const catalog::PartId part : avoidance.parts) rules.banned[part.row] = true;
-  });
-  each("--branch-looks", options.looks, "1=straight on", [&](chain::BranchRules& rules, const std::string& text) {
-    rules.facing = static_cast<chain::Facing>(words_.choice("--branch-looks", text, kFacings));
-  });
-  each_number("--branch-in-order", options.in_order, [](chain::BranchRules& rules) { rules.needs_in_order = true; });
-  each_number("--branch-feeds", options.feeds,
-              [](chain::BranchRules& rules) { rules.flow = chain::BranchFlow::to_base; });
-  each_number("--branch-relief", options.reliefs, [](chain::BranchRules& rules) { rules.relief = true; });
+  for (const Askable& row : chain::askables()) {
+    if (!is_option_of_a_branch(row)) continue;
+    for (const std::string& text : options.lists.at(row.code)) read(row, text);
+  }
 }
 
 }  // namespace
 
 void add_branch_options(CLI::App& verb, BranchOptions& options) {
-  const auto add = [&verb](const std::string& name, std::vector<std::string>& texts, const std::string& help) {
-    verb.add_option(name, texts, help)->allow_extra_args(false)->group("Of one branch; may be given again");
-  };
-  add("--branch-bore", options.bores, "Smallest bore on the way to a port behind the base, as \"2=3/4 in\"");
-  add("--branch-need", options.needs, "Something that must be on its way, as \"1=regulator\"");
-  add("--branch-in-order", options.in_order,
-      "What --branch-need asks for on its way comes in the order given, from the base on");
-  add("--branch-avoid", options.avoid, "A material, family or part to keep off its way, as \"3=check valve\"");
-  add("--branch-looks", options.looks,
-      "Where it looks, seen from the base: \"1=straight on\" (no turn) or \"2=to a side\" (one quarter turn)");
-  add("--branch-feeds", options.feeds, "That port feeds the base: regulators and check valves point to the base");
-  add("--branch-relief", options.reliefs,
-      "A relief valve goes there: nothing that can shut on its way, no size below its inlet");
+  for (const Askable& row : chain::askables())
+    if (is_option_of_a_branch(row))
+      verb.add_option(std::string(row.option), options.lists[row.code], std::string(row.help))
+          ->allow_extra_args(false)
+          ->group("Of one branch; may be given again");
 }
 
 std::vector<chain::BranchRules> read_branch_options(const BranchOptions& options, const Stock& stock,
@@ -110,17 +104,12 @@ std::vector<chain::BranchRules> read_branch_options(const BranchOptions& options
 }
 
 void refuse_branch_options(const BranchOptions& options, WordReader& words) {
-  const auto refuse = [&](const std::string& option, const std::vector<std::string>& texts) {
-    for (const std::string& text : texts)
-      words.add(option, text, "is for a branched assembly: give a base and two or more ports behind it", 0);
-  };
-  refuse("--branch-bore", options.bores);
-  refuse("--branch-need", options.needs);
-  refuse("--branch-in-order", options.in_order);
-  refuse("--branch-avoid", options.avoid);
-  refuse("--branch-looks", options.looks);
-  refuse("--branch-feeds", options.feeds);
-  refuse("--branch-relief", options.reliefs);
+  for (const Askable& row : chain::askables()) {
+    if (!is_option_of_a_branch(row)) continue;
+    for (const std::string& text : options.lists.at(row.code))
+      words.add(std::string(row.option), text,
+                "is for a branched assembly: give a base and two or more ports behind it", 0);
+  }
 }
 
 }  // namespace riserun::cli

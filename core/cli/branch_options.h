@@ -5,7 +5,9 @@
 #include "chain/ask/assembly.h"
 #include "cli/inputs.h"
 
+#include <map>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace CLI {
@@ -14,14 +16,9 @@ class App;
 
 namespace riserun::cli {
 
+/// What was written, by the code of its row in chain/ask/askable.h; each option may be given again.
 struct BranchOptions {
-  std::vector<std::string> bores;
-  std::vector<std::string> needs;
-  std::vector<std::string> in_order;
-  std::vector<std::string> avoid;
-  std::vector<std::string> looks;
-  std::vector<std::string> feeds;
-  std::vector<std::string> reliefs;
+  std::map<std::string_view, std::vector<std::string>> lists;
 };
 
 void add_branch_options(CLI::App& verb, BranchOptions& options);

@@ -78,7 +78,7 @@ std::optional<catalog::MaterialId> WordReader::material(const catalog::Catalog& 
 }
 
 std::size_t WordReader::choice(const std::string& option, const std::string& text,
-                               const std::vector<std::string>& words) {
+                               std::span<const std::string_view> words) {
   if (text.empty()) return 0;
   const auto found = std::find(words.begin(), words.end(), text);
   if (found != words.end()) return static_cast<std::size_t>(found - words.begin());

@@ -11,7 +11,9 @@
 
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace riserun::cli {
@@ -49,7 +51,7 @@ class WordReader {
   std::optional<catalog::MaterialId> material(const catalog::Catalog& catalog, const std::string& option,
                                               const std::string& text);
   /// One of the words of a list, by its place in it; the first when the text is empty.
-  std::size_t choice(const std::string& option, const std::string& text, const std::vector<std::string>& words);
+  std::size_t choice(const std::string& option, const std::string& text, std::span<const std::string_view> words);
 
   void add(const std::string& option, const std::string& text, const std::string& message, std::size_t offset);
   /// @throws InputError with all that was gathered, if anything was

@@ -57,7 +57,7 @@ quantity::Reading<double> read_turns(std::string_view text) {
   return quantity::within(quantity::read_number(text), kTurns, text);
 }
 
-const std::vector<std::string> kYesNo = {"yes", "no"};
+const std::vector<std::string_view> kYesNo = {"yes", "no"};
 
 /// The options, turned into measurements; every mistake is gathered in the WordReader.
 class Reader {
@@ -82,7 +82,7 @@ class Reader {
 
  private:
   void read_diameters() {
-    static const std::vector<std::string> kTools = {"tape", "rule", "caliper"};
+    static const std::vector<std::string_view> kTools = {"tape", "rule", "caliper"};
     const Tool tool = static_cast<Tool>(words_.choice("--tool", options_.tool, kTools));
     const auto outside = words_.quantity("--od", options_.outside, &read_diameter);
     const auto inside = words_.quantity("--id", options_.inside, &read_diameter);
@@ -124,11 +124,11 @@ class Reader {
     yes_no<catalog::TaperSeen>("--taper", options_.taper);
     yes_no<catalog::WasherSeen>("--washer", options_.washer);
     yes_no<catalog::SwivelSeen>("--swivel", options_.swivel);
-    static const std::vector<std::string> kSeats = {"none", "37", "45", "cone"};
+    static const std::vector<std::string_view> kSeats = {"none", "37", "45", "cone"};
     if (!options_.seat.empty())
       measurements_.seen.emplace_back(
           catalog::SeatSeen{static_cast<catalog::SeatShape>(words_.choice("--seat", options_.seat, kSeats))});
-    static const std::vector<std::string> kFlanks = {"55", "60"};
+    static const std::vector<std::string_view> kFlanks = {"55", "60"};
     if (!options_.flank.empty())
       measurements_.seen.emplace_back(
           catalog::FlankSeen{words_.choice("--flank", options_.flank, kFlanks) == 0 ? 55 : 60});
@@ -143,7 +143,7 @@ class Reader {
   }
 
   void read_made() {
-    static const std::vector<std::string> kShelves = {"inch", "metric"};
+    static const std::vector<std::string_view> kShelves = {"inch", "metric"};
     if (!options_.made.empty())
       measurements_.seen.emplace_back(
           catalog::OriginKnown{static_cast<catalog::Shelf>(words_.choice("--made", options_.made, kShelves))});
@@ -177,7 +177,7 @@ class Reader {
 
   /// An outside is measured on a male, an inside on a female; a known part is tried on its opposite.
   void read_end() {
-    static const std::vector<std::string> kEnds = {"male", "female"};
+    static const std::vector<std::string_view> kEnds = {"male", "female"};
     if (!options_.end.empty())
       say_end("--end", options_.end, words_.choice("--end", options_.end, kEnds) == 0 ? End::male : End::female);
     if (!options_.outside.empty()) say_end("--od", options_.outside, End::male);

@@ -29,7 +29,8 @@ struct RiserOptions {
   bool lid_closed = false;
 };
 
-const std::vector<std::string> kBungKinds = {"full coupling", "half coupling", "welded riser", "double-tapped bushing"};
+const std::vector<std::string_view> kBungKinds = {"full coupling", "half coupling", "welded riser",
+                                                  "double-tapped bushing"};
 
 reservoir::BungKind bung_kind(WordReader& words, const std::string& text) {
   using reservoir::BungKind;

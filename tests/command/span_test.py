@@ -126,12 +126,19 @@ class Span(unittest.TestCase):
                 (("--span", "61 ft"), "60 ft"),
                 (("--offset", "1 in"), "asks for --span too: the distance between the faces, along the axes"),
                 (("--span", "9 in", "--roll", "1 in"),
-                 "asks for --offset too: it is the second offset, at right angles to the first"),
-                (("--span", "9 in", "--alternatives", "3"), "does not go with --span, which has one best answer")):
+                 "asks for --offset too: it is the second offset, at right angles to the first")):
             done = run("chain", "1 FNPT", "1 FNPT", *words)
             self.assertEqual(done.returncode, 2, words)
             self.assertEqual(done.stdout, "")
             self.assertIn(message, done.stderr)
+
+    def test_alternatives_each_make_the_distance(self):
+        status, found = answer("1 FNPT", "1 FNPT", "--span", "30 in", "--alternatives", "3")
+        self.assertEqual(status, 0)
+        self.assertGreater(len(found["chains"]), 1)
+        for chain in found["chains"]:
+            self.assertLessEqual(abs(chain["span"]["miss_m"]), chain["span"]["band_m"] + 1e-9)
+        self.assertEqual(found["shelf_empty"], [])  # what stands in would have to make the distance too
 
     def test_a_branched_assembly_has_no_span(self):
         done = run("chain", "1 FNPT", "1/2 FNPT", "1/4 FNPT", "--span", "9 in")

@@ -349,6 +349,9 @@ std::vector<PartId> PartSearch::find(std::string_view words) {
 }
 
 NotationError PartSearch::why_none(std::string_view words) {
+  for (const Token& token : split_words(words))
+    if (token.is_size && (token.text.starts_with('/') || token.text.ends_with('/')))
+      return {"'" + token.text + "' is no size; a fraction has two numbers, as 3/4", token.offset, {}};
   Query query = plain_query(words);
   if (query.words.empty() && query.sizes.empty())
     return {"words that name a part are expected, as in '1 x 3/4 reducing coupling'", 0, {}};

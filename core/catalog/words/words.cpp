@@ -34,6 +34,15 @@ std::size_t fraction(std::string_view text) {
   return below == 0 ? 0 : above + 1 + below;
 }
 
+/// Bytes of a fraction with one of its two numbers missing, as `/2` or `3/`, where a word begins; 0: none is there.
+std::size_t broken_fraction(std::string_view text) {
+  const std::size_t above = digits(text);
+  if (text.substr(above, 1) != "/") return 0;
+  const std::size_t below = digits(text.substr(above + 1));
+  const bool ends = above + 1 + below == text.size() || text[above + 1 + below] == ' ';
+  return (above == 0) != (below == 0) && ends ? above + 1 + below : 0;
+}
+
 /// Bytes of a number at the begin of the text: `1`, `1.25`, `.5`, `3/4`, `1-1/4`, `1 1/4`, `1¼`.
 std::size_t number(std::string_view text) {
   if (const std::size_t length = fraction(text)) return length;
@@ -88,7 +97,7 @@ std::vector<Token> split_words(std::string_view text) {
   for (std::size_t at = 0; at < text.size();) {
     const std::string_view rest = text.substr(at);
     const bool begins_word = tokens.empty() || tokens.back().offset + tokens.back().length < at;
-    std::size_t length = begins_word ? std::max(metric_size(rest), dash_size(rest)) : 0;
+    std::size_t length = begins_word ? std::max({metric_size(rest), dash_size(rest), broken_fraction(rest)}) : 0;
     if (length == 0) length = number(rest);
     if (length > 0) {
       tokens.push_back({size_name(rest.substr(0, length)), at, length, true});

@@ -17,7 +17,7 @@ struct Token {
 };
 
 /// Splits at blanks and signs, and between letters and digits; `1 1/4` and `1-1/4` are one size, `DN 20` is 3/4, `-8`
-/// where a word begins is 1/2.
+/// where a word begins is 1/2. `/2` is a size that nothing has.
 std::vector<Token> split_words(std::string_view text);
 
 /// Without the ending of the plural: `couplings` and `coupling`, `bushes` and `bush` are alike.

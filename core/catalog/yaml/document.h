@@ -150,7 +150,9 @@ auto read_with(const Value& value, Reader reader, Problems& problems) {
 /// One map and what may stand in it. Reports unknown keys when made, and missing ones when they are needed.
 class Fields {
  public:
-  Fields(const Value& map, std::initializer_list<std::string_view> known, Problems& problems);
+  Fields(const Value& map, std::initializer_list<std::string_view> known, Problems& problems)
+      : Fields(map, std::span(known.begin(), known.size()), problems) {}
+  Fields(const Value& map, std::span<const std::string_view> known, Problems& problems);
   /// False when the value was no map at all; then every getter is silent.
   bool valid() const { return map_.is_map(); }
   const Value& map() const { return map_; }
@@ -183,16 +185,13 @@ class Fields {
   template <class T>
   std::optional<T> choice(const Value& value, std::initializer_list<std::pair<std::string_view, T>> choices) {
     if (!value.exists()) return std::nullopt;
-    const std::optional<std::string_view> text = read_text(value, problems_);
-    if (!text) return std::nullopt;
     std::vector<std::string_view> names;
-    for (const auto& [name, meaning] : choices) {
-      if (name == *text) return meaning;
-      names.push_back(name);
-    }
-    report_choice(value, names);
-    return std::nullopt;
+    for (const auto& [name, meaning] : choices) names.push_back(name);
+    const std::optional<std::size_t> place = choice(value, names);
+    return place ? std::optional<T>((choices.begin() + *place)->second) : std::nullopt;
   }
+  /// The place of one of a few words.
+  std::optional<std::size_t> choice(const Value& value, std::span<const std::string_view> words);
 
  private:
   void report_choice(const Value& value, std::span<const std::string_view> names);

@@ -115,13 +115,12 @@ std::vector<Value> read_texts(const Value& value, Problems& problems) {
   return result;
 }
 
-Fields::Fields(const Value& map, std::initializer_list<std::string_view> known, Problems& problems)
+Fields::Fields(const Value& map, std::span<const std::string_view> names, Problems& problems)
     : map_(map), problems_(problems) {
   if (!map.is_map()) {
     report_shape(map, "a map of keys", problems);
     return;
   }
-  const std::vector<std::string_view> names(known);
   for (const auto& [key, value] : map.entries()) {
     const std::string_view name = key.text();
     if (std::find(names.begin(), names.end(), name) != names.end()) continue;
@@ -169,6 +168,16 @@ std::vector<std::string> Fields::texts(std::string_view key) {
 
 std::vector<Value> Fields::need_list(std::string_view key) { return read_list(need(key), problems_); }
 std::vector<Value> Fields::list(std::string_view key) { return read_list(find(key), problems_); }
+
+std::optional<std::size_t> Fields::choice(const Value& value, std::span<const std::string_view> words) {
+  if (!value.exists()) return std::nullopt;
+  const std::optional<std::string_view> text = read_text(value, problems_);
+  if (!text) return std::nullopt;
+  const auto word = std::find(words.begin(), words.end(), *text);
+  if (word != words.end()) return static_cast<std::size_t>(word - words.begin());
+  report_choice(value, words);
+  return std::nullopt;
+}
 
 void Fields::report_choice(const Value& value, std::span<const std::string_view> names) {
   problems_.add(value, at_path(value) + "'" + std::string(value.text()) + "' is not one of " + either_of(names) +

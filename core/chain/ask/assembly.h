@@ -22,18 +22,22 @@ enum class BranchFlow : std::uint8_t { from_base, to_base };
 /// side: just one part turns, by a quarter. What bends (a hose) looks in no known direction: neither has it.
 enum class Facing : std::uint8_t { any, straight_on, to_a_side };
 
-/// What is asked of the way from the base to one target, beside what is asked of the whole assembly.
-struct BranchRules {
-  BranchFlow flow = BranchFlow::from_base;
-  Facing facing = Facing::any;
+/// What a person may ask of the way from the base to one target, beside what is asked of the whole assembly. Each field
+/// has a row in ask/askable.h.
+struct WayRules {
+  std::vector<Need> needs;      // each met on this way. A device that is there for such needs alone stands only before
+                                // targets that name it.
+  bool needs_in_order = false;  // met one after the other as given, from the base on
   std::optional<Length> smallest_bore;
+  Facing facing = Facing::any;
+};
+
+struct BranchRules : WayRules {
+  BranchFlow flow = BranchFlow::from_base;
   /// It ends in a relief valve that guards the base: nothing that can shut is on the way, and, unless a smallest bore
   /// is given, no joint of a smaller nominal size than the valve's inlet and no bore below the valve's own (ASME BPVC
   /// section VIII UG-135, from memory).
   bool relief = false;
-  /// Each met on this way. A device that is there for such needs alone stands only before targets that name it.
-  std::vector<Need> needs;
-  bool needs_in_order = false;     // met one after the other as given, from the base on
   std::vector<bool> banned;        // by part row: not on this way; empty: none
   std::vector<std::string> avoid;  // what is banned, as written
   /// Where not empty the branch ends in one of these, entered by that port, paid for, and the best for the whole is

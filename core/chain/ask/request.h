@@ -69,25 +69,33 @@ inline constexpr int kUsualMostBushings = 1;
 enum class Service { water, air };
 enum class Galvanic { warn, avoid };
 
-struct ChainRequest {
+/// So many needs can be told apart while a chain grows: those of a chain, and of an assembly with its branches.
+inline constexpr std::size_t kMostNeeds = 8;
+
+/// What a person may ask of a run. Each field has a row in ask/askable.h, which says its name, its range and what is
+/// told of it where it cannot be kept.
+struct RunRules {
+  std::vector<Need> needs;         // in any order along the chain
+  bool needs_in_order = false;     // met one after the other as given, from the first port on
+  std::vector<Avoidance> avoided;  // the bans of ChainRequest::banned that have names
+  std::optional<int> most_parts;
+  std::optional<int> most_bushings;
+  std::optional<GaugePressure> rating;  // every part must stand at least that
+  std::optional<Temperature> hottest;   // every part must be proved for it; a rating then counts at that heat
+  bool vacuum = false;                  // every part must be proved to stand it
+  std::optional<Length> smallest_bore;
+  std::optional<Length> room;  // free radius round the run: every body that is turned must have its swing_radius
+  Galvanic galvanic = Galvanic::warn;
+  bool special_order = false;
+};
+
+struct ChainRequest : RunRules {
   PortEnd from;
   PortEnd to;
   Order order = Order::parts;
-  std::vector<Need> needs;         // in any order along the chain; at most 8
-  bool needs_in_order = false;     // met one after the other as given, from the first port on
-  std::vector<bool> banned;        // by part row; empty: none banned
-  std::vector<Avoidance> avoided;  // the same bans with their names, for a refusal
+  std::vector<bool> banned;    // by part row; empty: none banned
   std::vector<bool> not_sold;  // by part row: the shelf is empty, what is in the bin stays; empty: all are to be had
   Service service = Service::water;
-  std::optional<GaugePressure> rating;  // every part must stand at least that
-  Galvanic galvanic = Galvanic::warn;
-  bool special_order = false;
-  std::optional<Length> smallest_bore;
-  std::optional<int> most_parts;
-  std::optional<int> most_bushings;
-  std::optional<Temperature> hottest;  // every part must be proved for it; a rating then counts at that heat
-  bool vacuum = false;                 // every part must be proved to stand it
-  std::optional<Length> room;  // free radius round the run: every body that is turned must have its swing_radius
   VolumeFlow flow = us_gallons_per_minute(10.0);  // for order loss and the reported head
   catalog::Bin bin;                               // free, each as often as it is there
 };

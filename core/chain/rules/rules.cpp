@@ -4,6 +4,7 @@
 #include "chain/part/swing.h"
 
 #include <algorithm>
+#include <cassert>
 
 namespace riserun::chain {
 
@@ -27,9 +28,10 @@ Rules::Rules(const Catalog& catalog, const ChainRequest& request)
 }
 
 void Rules::group_needs() {
+  static_assert(kMostNeeds <= 8, "what is met is a mask of eight bits");
+  assert(request_->needs.size() <= kMostNeeds);  // check() sees to it
   int bits_used = 0;
   for (const Need& need : request_->needs) {
-    if (bits_used == 8) break;  // the request's limit; its maker reports more as bad input
     std::vector<PartId> parts = need.parts;
     std::sort(parts.begin(), parts.end());
     parts.erase(std::unique(parts.begin(), parts.end()), parts.end());

@@ -103,45 +103,31 @@ struct EndDevice {
 };
 
 /// One of several far ends of a connection that branches: a port, or a device that closes it.
-struct JobBranch {
+struct JobBranch : chain::WayRules {
   std::string name;
   std::string to;  // name of a port; empty: `ends_in`
   std::optional<EndDevice> ends_in;
-  std::vector<chain::Need> needs;  // on the way to this end
-  bool needs_in_order = false;     // from the connection's `from` port on
-  std::vector<chain::Avoidance> avoid;
-  std::optional<Length> smallest_bore;
+  std::vector<chain::Avoidance> avoided;
   std::optional<bool> feeds;  // air or water comes in by it
   std::optional<chain::Freedom> freedom;
-  chain::Facing looks = chain::Facing::any;
   bool special_order = false;  // of the device
 };
 
-struct JobConnection {
+/// What is asked of its run is told in the words of chain/ask/askable.h; what is left out is not asked, or assumed.
+struct JobConnection : chain::RunRules {
   std::string name;
   std::string from;                 // name of a port
   std::string to;                   // name of a port; empty: `ends_in` or `branches`
   std::vector<JobBranch> branches;  // two to eight, or none
   std::optional<EndDevice> ends_in;
   std::optional<Service> carries;
-  std::vector<chain::Need> needs;
-  bool needs_in_order = false;  // from the `from` end on
-  std::vector<chain::Avoidance> avoid;
   std::optional<chain::Freedom> from_freedom;
   std::optional<chain::Freedom> to_freedom;
   std::optional<chain::Order> order;
   std::optional<Length> gap;          // between the two ports' faces, along the run
   std::optional<Length> offset;       // between their axes
   std::optional<Length> hose_length;  // of each hose in the chain
-  std::optional<GaugePressure> rating;
-  std::optional<Length> smallest_bore;
-  std::optional<Length> room;  // free radius round the run
-  std::optional<int> most_parts;
-  std::optional<int> most_bushings;
-  std::optional<Temperature> hottest;  // of what is inside
-  std::optional<bool> vacuum;          // it can come under vacuum
-  bool special_order = false;
-  chain::Galvanic galvanic = chain::Galvanic::warn;
+  bool tells_of_vacuum = false;       // `vacuum`, yes or no, is the job's own word
 };
 
 struct JobAir {

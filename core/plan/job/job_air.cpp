@@ -74,12 +74,7 @@ void read_wishes(JobReading& reading, const Value& value, Job& job) {
 }
 
 std::optional<chain::Order> read_order(Fields& fields, std::string_view key) {
-  using chain::Order;
-  return fields.choice<Order>(fields.find(key), {{"parts", Order::parts},
-                                                 {"price", Order::price},
-                                                 {"loss", Order::loss},
-                                                 {"length", Order::length},
-                                                 {"bin", Order::bin}});
+  return chosen<chain::Order>(fields.choice(fields.find(key), chain::askable("order").choices));
 }
 
 }  // namespace riserun::plan

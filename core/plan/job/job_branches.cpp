@@ -3,11 +3,14 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace riserun::plan {
 
 using catalog::Fields;
 using catalog::Value;
-using chain::Facing;
+using chain::askable;
+using chain::Askable;
 using chain::Freedom;
 
 namespace {
@@ -27,48 +30,47 @@ void read_branch_end(JobReading& reading, Fields& fields, JobBranch& branch) {
 
 JobBranch read_branch(JobReading& reading, const Value& value) {
   JobBranch branch;
-  Fields fields(value,
-                {"name", "to", "ends in", "need", "in order", "avoid", "smallest bore", "feeds", "looks", "held",
-                 "special order"},
-                reading.problems);
+  static const std::vector<std::string_view> kKeys = with_asked_keys({"name", "to"}, chain::AskedOf::branch);
+  Fields fields(value, kKeys, reading.problems);
   if (!fields.valid()) return branch;
   read_branch_end(reading, fields, branch);
   branch.name = fields.text_or("name", branch.ends_in ? branch.ends_in->words : branch.to);
-  read_needs(reading, fields, branch.needs, branch.avoid);
-  branch.needs_in_order = fields.flag_or("in order", false);
-  branch.smallest_bore = fields.find_with("smallest bore", ranged(read_length, inches(0.01), inches(12.0)));
+  read_needs(reading, fields, branch.needs, branch.avoided);
+  read_rules(reading, fields, branch);
   if (value["feeds"].exists()) branch.feeds = fields.flag_or("feeds", false);
-  branch.looks = fields
-                     .choice<Facing>(fields.find("looks"), {{"anywhere", Facing::any},
-                                                            {"straight on", Facing::straight_on},
-                                                            {"to a side", Facing::to_a_side}})
-                     .value_or(Facing::any);
-  branch.freedom = fields.choice<Freedom>(fields.find("held"), {{"fixed", Freedom::fixed}, {"loose", Freedom::loose}});
+  if (const Value held = fields.find("held"); fields.choice(held, askable("held_end").choices))
+    branch.freedom = held.text() == "loose" ? Freedom::loose : Freedom::fixed;
   branch.special_order = fields.flag_or("special order", false);
   return branch;
 }
 
 /// What is said of one run between two ends says nothing of several.
 void refuse_what_is_for_one_run(JobReading& reading, Fields& fields) {
-  for (const std::string_view key : {"to", "ends in", "gap", "offset", "hose length", "most parts"}) {
+  std::vector<std::string_view> keys{"to", "ends in", "hose length"};
+  for (const Askable& row : chain::askables())
+    if (row.one_run && !row.key.empty()) keys.push_back(row.key);
+  for (const std::string_view key : keys) {
     const Value value = fields.find(key);
-    if (value.exists())
+    if (!value.exists()) continue;
+    if (key == askable("order_of_needs").key)
+      reading.problems.add(value, fmt::format("{}: what all branches need has no one order; with 'branches', 'need' "
+                                              "and 'in order' go together in the branch that they are for",
+                                              value.path()));
+    else
       reading.problems.add(value, fmt::format("{}: is for a connection with one far end; with 'branches' say it "
                                               "there or leave it out",
                                               value.path()));
   }
-  const Value in_order = fields.find("in order");
-  if (in_order.exists())
-    reading.problems.add(in_order, fmt::format("{}: what all branches need has no one order; with 'branches', 'need' "
-                                               "and 'in order' go together in the branch that they are for",
-                                               in_order.path()));
   const Value held = fields.find("held");
   if (held.is_map() && held["to"].exists())
     reading.problems.add(held["to"], fmt::format("{}: with 'branches', each says how it is held: 'held: fixed' or "
                                                  "'held: loose'",
                                                  held["to"].path()));
   const Value order = fields.find("order");
-  if (order.is_text() && (order.text() == "length" || order.text() == "loss"))
+  const auto known = [&](std::span<const std::string_view> words) {
+    return std::find(words.begin(), words.end(), order.text()) != words.end();
+  };
+  if (order.is_text() && known(askable("order").choices) && !known(askable("order").branch_choices))
     reading.problems.add(order, fmt::format("{}: branches have no one length and no one loss; allowed are 'parts', "
                                             "'price' and 'bin'",
                                             order.path()));

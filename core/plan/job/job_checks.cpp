@@ -139,11 +139,11 @@ void check_branches(JobReading& reading, const Value& root, const Value& item, c
       reading.problems.add(where, fmt::format("{}: the port '{}' is taken by the connection '{}' already", where.path(),
                                               branch.to, place->second));
   }
-  if (!items.empty() && needs > 8)
+  if (!items.empty() && needs > chain::kMostNeeds)
     reading.problems.add(item["branches"],
                          fmt::format("{}: {} things are asked for, with those of the whole connection; "
-                                     "allowed are at most 8",
-                                     item["branches"].path(), needs));
+                                     "allowed are at most {}",
+                                     item["branches"].path(), needs, chain::kMostNeeds));
 }
 
 void check_connections(JobReading& reading, const Value& root, const Job& job) {

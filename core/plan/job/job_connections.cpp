@@ -4,13 +4,45 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace riserun::plan {
 
 using catalog::Fields;
 using catalog::Value;
+using chain::askable;
+using chain::Askable;
+using chain::AskedKind;
+using chain::AskedOf;
 using chain::Freedom;
 
 namespace {
+
+/// @param rules  RunRules, WayRules or a Span
+template <class Rules>
+bool read_value(JobReading& reading, Rules& rules, const Askable& row, const Value& value) {
+  const std::optional<std::string_view> text = catalog::read_text(value, reading.problems);
+  if (!text) return false;
+  const auto wrong = chain::read_into(rules, row, *text);
+  if (wrong) reading.problems.add(value, value.path() + ": " + wrong->message, wrong->offset);
+  return !wrong;
+}
+
+template <class Rules>
+void read_rows(JobReading& reading, Fields& fields, AskedOf of, Rules& rules) {
+  for (const Askable& row : chain::askables()) {
+    if (row.of != of || row.key.empty() || std::holds_alternative<std::monostate>(row.field)) continue;
+    const Value value = fields.find(row.key);
+    if (!value.exists()) continue;
+    if (row.kind == AskedKind::yes_no) {
+      chain::choose(rules, row, catalog::read_flag(value, reading.problems).value_or(false) ? 1 : 0);
+    } else if (row.kind == AskedKind::choice) {
+      chain::choose(rules, row, fields.choice(value, row.choices).value_or(0));
+    } else {
+      read_value(reading, rules, row, value);
+    }
+  }
+}
 
 /// A gauge, a plug, a valve whose far side stays open.
 bool can_end_a_run(const catalog::Part& part) { return part.ports.size() == 1 || part.ports.size() == 2; }
@@ -20,16 +52,30 @@ void read_held(JobReading& reading, const Value& value, JobConnection& connectio
   Fields fields(value, {"from", "to"}, reading.problems);
   if (!fields.valid()) return;
   const auto freedom = [&fields](std::string_view key) {
-    return fields.choice<Freedom>(fields.find(key), {{"fixed", Freedom::fixed},
-                                                     {"sliding", Freedom::sliding},
-                                                     {"spinning", Freedom::spinning},
-                                                     {"loose", Freedom::loose}});
+    return chosen<Freedom>(fields.choice(fields.find(key), askable("held_ends").choices));
   };
   connection.from_freedom = freedom("from");
   connection.to_freedom = freedom("to");
 }
 
 }  // namespace
+
+void read_rules(JobReading& reading, Fields& fields, chain::RunRules& rules) {
+  read_rows(reading, fields, AskedOf::run, rules);
+}
+
+void read_rules(JobReading& reading, Fields& fields, chain::WayRules& rules) {
+  read_rows(reading, fields, AskedOf::branch, rules);
+}
+
+std::vector<std::string_view> with_asked_keys(std::vector<std::string_view> keys, AskedOf of) {
+  for (const Askable& row : chain::askables()) {
+    const bool of_the_run = of == AskedOf::run && row.of == AskedOf::distance;
+    const bool known = std::find(keys.begin(), keys.end(), row.key) != keys.end();
+    if ((row.of == of || of_the_run) && !row.key.empty() && !known) keys.push_back(row.key);
+  }
+  return keys;
+}
 
 void read_needs(JobReading& reading, Fields& fields, std::vector<chain::Need>& wanted,
                 std::vector<chain::Avoidance>& avoided) {
@@ -39,9 +85,9 @@ void read_needs(JobReading& reading, Fields& fields, std::vector<chain::Need>& w
       std::vector<PartId> parts = read_parts(reading, words);
       if (!parts.empty()) wanted.push_back({std::string(words.text()), std::move(parts)});
     }
-    if (wanted.size() > 8)
-      reading.problems.add(
-          needs, fmt::format("{}: {} things are asked for; allowed are at most 8", needs.path(), wanted.size()));
+    if (wanted.size() > chain::kMostNeeds)
+      reading.problems.add(needs, fmt::format("{}: {} things are asked for; allowed are at most {}", needs.path(),
+                                              wanted.size(), chain::kMostNeeds));
   }
   const Value avoid = fields.find("avoid");
   if (!avoid.exists()) return;
@@ -80,34 +126,26 @@ void read_far_end(JobReading& reading, Fields& fields, JobConnection& connection
   if (ends_in.exists()) connection.ends_in = read_end_device(reading, ends_in);
 }
 
-void read_limits(Fields& fields, JobConnection& connection) {
-  connection.gap = fields.find_with("gap", ranged(read_length, metres(0.0), feet(60.0)));
-  connection.offset = fields.find_with("offset", ranged(read_length, metres(0.0), feet(60.0)));
+std::optional<Length> read_distance(JobReading& reading, Fields& fields, Length chain::Span::*field, const char* code) {
+  chain::Span span;
+  const Askable& row = askable(code);
+  const Value value = fields.find(row.key);
+  return value.exists() && read_value(reading, span, row, value) ? std::optional(span.*field) : std::nullopt;
+}
+
+void read_limits(JobReading& reading, Fields& fields, JobConnection& connection) {
+  connection.gap = read_distance(reading, fields, &chain::Span::along, "distance");
+  connection.offset = read_distance(reading, fields, &chain::Span::offset, "offset");
   connection.hose_length = fields.find_with("hose length", ranged(read_length, inches(1.0), feet(100.0)));
-  connection.rating = fields.find_with("rating", ranged(read_pressure, psig(0.0), psig(3000.0)));
-  connection.room = fields.find_with("room", ranged(read_length, inches(0.25), inches(120.0)));
-  connection.smallest_bore = fields.find_with("smallest bore", ranged(read_length, inches(0.05), inches(12.0)));
-  connection.most_parts = fields.find_with("most parts", ranged(read_count, 0, 40));
-  connection.most_bushings = fields.find_with("most bushings", ranged(read_count, 0, 40));
-  connection.needs_in_order = fields.flag_or("in order", false);
-  connection.hottest =
-      fields.find_with("hottest", ranged(read_temperature, degrees_fahrenheit(32.0), degrees_fahrenheit(500.0)));
-  if (fields.map()["vacuum"].exists()) connection.vacuum = fields.flag_or("vacuum", true);
-  connection.special_order = fields.flag_or("special order", false);
-  connection.galvanic = fields
-                            .choice<chain::Galvanic>(fields.find("galvanic"), {{"warn", chain::Galvanic::warn},
-                                                                               {"avoid", chain::Galvanic::avoid}})
-                            .value_or(chain::Galvanic::warn);
+  connection.tells_of_vacuum = fields.map()["vacuum"].exists();
+  read_rules(reading, fields, connection);
 }
 
 JobConnection read_connection(JobReading& reading, const Value& value) {
   JobConnection connection;
-  Fields fields(
-      value,
-      {"name",          "from",     "to",      "ends in",     "carries",       "need",          "avoid",   "held",
-       "order",         "gap",      "offset",  "hose length", "rating",        "smallest bore", "room",    "most parts",
-       "most bushings", "in order", "hottest", "vacuum",      "special order", "galvanic",      "branches"},
-      reading.problems);
+  static const std::vector<std::string_view> kKeys =
+      with_asked_keys({"name", "from", "to", "ends in", "branches", "hose length"}, AskedOf::run);
+  Fields fields(value, kKeys, reading.problems);
   if (!fields.valid()) return connection;
   connection.from = fields.need_text("from");
   read_far_end(reading, fields, connection);
@@ -115,12 +153,11 @@ JobConnection read_connection(JobReading& reading, const Value& value) {
                               : connection.ends_in         ? connection.ends_in->words
                                                            : connection.to;
   connection.name = fields.text_or("name", connection.from + " to " + far_end);
-  connection.carries =
-      fields.choice<Service>(fields.find("carries"), {{"water", Service::water}, {"air", Service::air}});
-  read_needs(reading, fields, connection.needs, connection.avoid);
+  connection.carries = chosen<Service>(fields.choice(fields.find("carries"), askable("air").choices));
+  read_needs(reading, fields, connection.needs, connection.avoided);
   read_held(reading, fields.find("held"), connection);
   connection.order = read_order(fields, "order");
-  read_limits(fields, connection);
+  read_limits(reading, fields, connection);
   return connection;
 }
 

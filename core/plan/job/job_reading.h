@@ -3,6 +3,7 @@
 
 #include "catalog/words/part_search.h"
 #include "catalog/yaml/document.h"
+#include "chain/ask/askable.h"
 #include "plan/job/job.h"
 #include "quantity/read.h"
 
@@ -51,6 +52,11 @@ std::optional<EndDevice> read_end_device(JobReading& reading, const catalog::Val
 /// `need` and `avoid`.
 void read_needs(JobReading& reading, catalog::Fields& fields, std::vector<chain::Need>& needs,
                 std::vector<chain::Avoidance>& avoid);
+/// All that is kept in a field of its own, of the rows of what can be asked of a run, or of a branch.
+void read_rules(JobReading& reading, catalog::Fields& fields, chain::RunRules& rules);
+void read_rules(JobReading& reading, catalog::Fields& fields, chain::WayRules& rules);
+/// The keys of a connection, or of a branch: those of the table of what can be asked behind these.
+std::vector<std::string_view> with_asked_keys(std::vector<std::string_view> keys, chain::AskedOf of);
 
 enum class Vessel { reservoir, table, air };
 std::vector<JobPort> read_ports(JobReading& reading, const catalog::Value& value, Vessel vessel);
@@ -62,6 +68,12 @@ std::vector<PartId> read_avoided_parts(JobReading& reading, const catalog::Value
 /// The one part that the words match, or that has them as its id; a problem when there are none or several.
 std::optional<PartId> read_one_part(JobReading& reading, const catalog::Value& value);
 std::optional<chain::Order> read_order(catalog::Fields& fields, std::string_view key);
+
+/// What the place of a word stands for, in an enumeration whose words are in its order.
+template <class T>
+std::optional<T> chosen(std::optional<std::size_t> place) {
+  return place ? std::optional(static_cast<T>(*place)) : std::nullopt;
+}
 
 /// What must agree between the parts of a job: depths with heights, names with ports.
 void check_job(JobReading& reading, const catalog::Value& root, const Job& job);

@@ -98,7 +98,7 @@ std::vector<bool> banned_parts(const Inputs& inputs, const JobConnection& connec
     for (std::size_t row = 0; row < banned.size(); ++row) banned[row] = !catalog.parts()[row].air;
   for (const chain::Need& need : connection.needs)
     for (const PartId part : need.parts) banned[part.row] = false;
-  for (const chain::Avoidance& avoidance : connection.avoid)
+  for (const chain::Avoidance& avoidance : connection.avoided)
     for (const PartId part : avoidance.parts) banned[part.row] = true;
   return banned;
 }
@@ -108,19 +108,12 @@ std::vector<bool> banned_parts(const Inputs& inputs, const JobConnection& connec
 ChainRequest request_for(const Inputs& inputs, const JobConnection& connection, Service service, const BinLeft& bin,
                          Remarks& remarks) {
   ChainRequest request;
+  static_cast<chain::RunRules&>(request) = connection;
   request.from = end_at(inputs.job, connection, connection.from, connection.from_freedom, remarks);
   request.order = connection.order.value_or(inputs.settled.order);
-  request.needs = connection.needs;
-  request.needs_in_order = connection.needs_in_order;
   request.banned = banned_parts(inputs, connection);
-  request.avoided = connection.avoid;
   request.service = service;
   request.rating = connection.rating.value_or(usual_rating(inputs.settled));
-  request.galvanic = connection.galvanic;
-  request.special_order = connection.special_order;
-  request.smallest_bore = connection.smallest_bore;
-  request.room = connection.room;
-  request.most_parts = connection.most_parts;
   request.most_bushings = connection.most_bushings.value_or(chain::kUsualMostBushings);
   request.hottest = settle_hottest(inputs, connection, service, remarks);
   request.vacuum = settle_vacuum(inputs, connection, service, remarks);

@@ -32,7 +32,7 @@ std::optional<Temperature> settle_hottest(const Inputs& inputs, const JobConnect
 }
 
 bool settle_vacuum(const Inputs& inputs, const JobConnection& connection, Service service, Remarks& remarks) {
-  if (connection.vacuum) return *connection.vacuum;
+  if (connection.tells_of_vacuum) return connection.vacuum;
   const bool draws = service == Service::water && on_reservoir(inputs.job, connection) &&
                      warm_enough_for_vacuum() < inputs.settled.temperature;
   if (draws)

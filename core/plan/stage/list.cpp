@@ -104,8 +104,54 @@ void add_manifold(const ManifoldPlan& manifold, PartTally& tally) {
   }
 }
 
+/// The runs that a line of the list is for let the other part in its place.
+bool may_stand_in(const Catalog& catalog, const ListedSections& sections, const ListItem& item, PartId other) {
+  const auto is_for = [&](const std::string& name) {
+    return std::find(item.used_for.begin(), item.used_for.end(), name) != item.used_for.end();
+  };
+  const auto allows = [&](const chain::ChainRequest& request, const chain::PlacedPart& placed) -> bool {
+    return chain::allowed_parts(catalog, request, {placed}).front();
+  };
+  // What ends a run need not stand what the run must.
+  const auto allows_end = [&](const chain::ChainRequest& request) {
+    return request.banned.empty() || !request.banned[other.row];
+  };
+  for (const ConnectionPlan& connection : sections.connections) {
+    if (!is_for(connection.name) || connection.chain() == nullptr) continue;
+    const std::vector<chain::ChainPart>& parts = connection.chain()->parts;
+    for (std::size_t row = 0; row < parts.size(); ++row) {
+      const std::vector<PartId>& plugs = parts[row].plugs;
+      if (std::find(plugs.begin(), plugs.end(), *item.part) != plugs.end() &&
+          !allows(connection.request, {other, 0, 0}))
+        return false;
+      if (parts[row].part != *item.part) continue;
+      chain::PlacedPart placed{other, parts[row].enter, parts[row].leave};
+      placed.before = row == 0 ? connection.request.from.material
+                               : std::optional(catalog.part(parts[row - 1].part).material_at(parts[row - 1].leave));
+      placed.behind = row + 1 == parts.size()
+                          ? connection.request.to.material
+                          : std::optional(catalog.part(parts[row + 1].part).material_at(parts[row + 1].enter));
+      if (!allows(connection.request, placed)) return false;
+    }
+    if (connection.ends_in == item.part && !allows_end(connection.request)) return false;
+  }
+  for (const ManifoldPlan& manifold : sections.manifolds) {
+    if (!is_for(manifold.name) || manifold.assembly() == nullptr) continue;
+    const std::vector<chain::AssemblyEnd>& ends = manifold.assembly()->ends;
+    if (std::any_of(ends.begin(), ends.end(), [&](const chain::AssemblyEnd& end) { return end.device == item.part; })) {
+      if (!allows_end(manifold.request.rules)) return false;
+      continue;
+    }
+    // Another metal would meet what stands round it in the tree.
+    if (manifold.request.rules.galvanic == chain::Galvanic::avoid) return false;
+    const bool has_a_way = catalog.part(other).ports.size() > 1;
+    if (!allows(manifold.request.rules, {other, 0, static_cast<std::uint8_t>(has_a_way ? 1 : 0)})) return false;
+  }
+  return true;
+}
+
 /// Parts with the same ports that could stand in for one that is bought: another material or the next length.
-void suggest_instead(const Catalog& catalog, ListItem& item) {
+void suggest_instead(const Catalog& catalog, const ListedSections& sections, ListItem& item) {
   if (!item.part) return;
   const catalog::Part& part = catalog.part(*item.part);
   if (part.ports.empty()) return;
@@ -119,6 +165,7 @@ void suggest_instead(const Catalog& catalog, ListItem& item) {
     if (use.port != 0 || use.part == *item.part || other.family != part.family || !other.stocked || !same_ports(other))
       continue;
     if (straight_length(other) != straight_length(part) || !other.air || other.material == part.material) continue;
+    if (!may_stand_in(catalog, sections, item, use.part)) continue;
     item.instead.push_back(part_title(catalog, use.part));
   }
 }
@@ -419,7 +466,7 @@ ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, Bin
   list.buy = tally.taken(false);
   list.from_bin = tally.taken(true);
   for (ListItem& item : list.buy) {
-    suggest_instead(catalog, item);
+    suggest_instead(catalog, sections, item);
     list.total += item.price();
   }
   cut_riser(catalog, sections.riser, list);

@@ -68,12 +68,12 @@ BranchRules rules_for(const Inputs& inputs, const BinLeft& bin, const JobConnect
                       const JobBranch& branch, Remarks& remarks) {
   BranchRules rules;
   rules.flow = settle_flow(inputs.job, branch);
-  rules.facing = branch.looks;
+  rules.facing = branch.facing;
   rules.smallest_bore = branch.smallest_bore;
   rules.needs = branch.needs;
   rules.needs_in_order = branch.needs_in_order;
-  if (!branch.avoid.empty()) rules.banned.assign(inputs.catalog.parts().size(), false);
-  for (const chain::Avoidance& avoidance : branch.avoid) {
+  if (!branch.avoided.empty()) rules.banned.assign(inputs.catalog.parts().size(), false);
+  for (const chain::Avoidance& avoidance : branch.avoided) {
     rules.avoid.push_back(avoidance.words);
     for (const PartId part : avoidance.parts) rules.banned[part.row] = true;
   }
@@ -112,7 +112,7 @@ AssemblyRequest assembly_request(const Inputs& inputs, const BinLeft& bin, const
     for (const chain::Need& need : branch.needs)
       for (const PartId part : need.parts) request.rules.banned[part.row] = false;
   }
-  for (const chain::Avoidance& avoidance : connection.avoid)
+  for (const chain::Avoidance& avoidance : connection.avoided)
     for (const PartId part : avoidance.parts) request.rules.banned[part.row] = true;
   return request;
 }

@@ -1,5 +1,7 @@
 #include "gui/model/edit/choices.h"
 
+#include "chain/finder.h"
+
 #include <algorithm>
 #include <tuple>
 
@@ -12,23 +14,27 @@ using catalog::Part;
 using catalog::PartId;
 using catalog::PortTypeId;
 
-/// Whether the part leads from one neighbour's open end to the other's.
-bool fits_between(const Catalog& catalog, const Part& part, std::size_t enter, PortTypeId behind) {
+/// The ways through the part from one neighbour's open end to the other's.
+void add_ways(const Catalog& catalog, const catalog::PortUse& use, const chain::PlacedPart& place, PortTypeId behind,
+              std::vector<chain::PlacedPart>& ways) {
+  const Part& part = catalog.part(use.part);
   for (std::size_t leave = 0; leave < part.ports.size(); ++leave) {
-    if (leave == enter || (part.one_way && enter > leave)) continue;
-    if (catalog.mating_rule(part.ports[leave].type, behind) != nullptr) return true;
+    if (leave == use.port || catalog.mating_rule(part.ports[leave].type, behind) == nullptr) continue;
+    ways.push_back({use.part, use.port, static_cast<std::uint8_t>(leave), place.before, place.behind});
   }
-  return false;
 }
 
-bool is_allowed(const plan::ConnectionPlan& connection, const Catalog& catalog, PartId id, int in_bin) {
-  const Part& part = catalog.part(id);
-  const chain::ChainRequest& request = connection.request;
-  const bool banned = !request.banned.empty() && request.banned[id.row];
-  const bool to_be_had = part.stocked || request.special_order || in_bin > 0;
-  const bool stands_it =
-      (!request.rating || part.rating >= *request.rating) && (request.service != chain::Service::air || part.air);
-  return !banned && to_be_had && stands_it && !catalog.family(part.family).weld_bung;
+/// The metals that stand beside that place of the chain.
+chain::PlacedPart place_in(const Catalog& catalog, const plan::ConnectionPlan& run, std::size_t place) {
+  const std::vector<chain::ChainPart>& parts = run.chain()->parts;
+  const auto metal = [&](const chain::ChainPart& link, std::size_t port) {
+    return catalog.part(link.part).material_at(port);
+  };
+  chain::PlacedPart now{parts[place].part};
+  now.before = place == 0 ? run.request.from.material : std::optional(metal(parts[place - 1], parts[place - 1].leave));
+  now.behind = place + 1 == parts.size() ? run.request.to.material
+                                         : std::optional(metal(parts[place + 1], parts[place + 1].enter));
+  return now;
 }
 
 }  // namespace
@@ -41,18 +47,25 @@ std::vector<Choice> choices_at(const plan::Plan& plan, std::size_t connection, s
   const std::size_t most_ports = std::max<std::size_t>(2, catalog.part(now).ports.size());
   const PortTypeId before = chain.joints[place].a;
   const PortTypeId behind = chain.joints[place + 1].b;
-  std::vector<bool> seen(catalog.parts().size(), false);
-  seen[now.row] = true;
-  std::vector<Choice> choices;
+  std::vector<chain::PlacedPart> ways;
   for (const catalog::Mate& mate : catalog.mates(before)) {
     for (const catalog::PortUse& use : catalog.uses(mate.other)) {
       const Part& part = catalog.part(use.part);
-      if (seen[use.part.row] || part.ports.size() > most_ports) continue;
-      const int in_bin = plan.job.bin.count_of(use.part);
-      if (!fits_between(catalog, part, use.port, behind) || !is_allowed(run, catalog, use.part, in_bin)) continue;
-      seen[use.part.row] = true;
-      choices.push_back({use.part, in_bin});
+      if (part.ports.size() > most_ports || catalog.family(part.family).weld_bung) continue;
+      add_ways(catalog, use, place_in(catalog, run, place), behind, ways);
     }
+  }
+  chain::ChainRequest request = run.request;
+  request.bin = plan.job.bin;  // what other runs of the job have taken can be had all the same
+  const std::vector<bool> allowed = chain::allowed_parts(catalog, request, ways);
+  std::vector<bool> seen(catalog.parts().size(), false);
+  seen[now.row] = true;
+  std::vector<Choice> choices;
+  for (std::size_t row = 0; row < ways.size(); ++row) {
+    const PartId id = ways[row].part;
+    if (!allowed[row] || seen[id.row]) continue;
+    seen[id.row] = true;
+    choices.push_back({id, plan.job.bin.count_of(id)});
   }
   std::sort(choices.begin(), choices.end(), [&](const Choice& a, const Choice& b) {
     const auto rank = [&](const Choice& choice) {

@@ -14,7 +14,7 @@ struct Choice {
 };
 
 /// Every part that goes onto both neighbours of the part at that place, the part itself left out: from the bin first,
-/// then stocked, then by price. What the job avoids or what is rated too low for it is not among them.
+/// then stocked, then by price. What the job forbids is not among them.
 /// @param connection  row of Plan::connections; it has a chain
 /// @param place       row of Chain::parts
 std::vector<Choice> choices_at(const plan::Plan& plan, std::size_t connection, std::size_t place);

@@ -1,5 +1,6 @@
 #include "gui/model/edit/fields.h"
 
+#include "chain/ask/askable.h"
 #include "quantity/read.h"
 
 #include <fmt/format.h>
@@ -10,13 +11,10 @@ namespace {
 
 using quantity::UnitSystem;
 using enum FieldKind;
+using chain::Askable;
+using chain::AskedKind;
+using chain::AskedOf;
 using Words = std::vector<std::string>;
-
-const Words kFreedoms = {"fixed", "sliding", "spinning", "loose"};
-const Words kOrders = {"parts", "price", "loss", "length", "bin"};
-const Words kBranchFreedoms = {"fixed", "loose"};
-const Words kBranchOrders = {"parts", "price", "bin"};
-const Words kServices = {"water", "air"};
 
 /// Gathers the fields of one group; a key is its own label unless another is given.
 class Group {
@@ -41,6 +39,45 @@ class Group {
  private:
   FieldGroup group_;
 };
+
+/// What kind of field the value of a row takes; nullopt: words that name parts, which are wishes and no figures.
+std::optional<FieldKind> kind_of(const Askable& row) {
+  switch (row.kind) {
+    case AskedKind::yes_no:
+      return yes_no;
+    case AskedKind::choice:
+      return choice;
+    case AskedKind::count:
+      return count;
+    case AskedKind::length:
+      return length;
+    case AskedKind::pressure:
+      return pressure;
+    case AskedKind::temperature:
+      return temperature;
+    default:
+      return std::nullopt;
+  }
+}
+
+Words choices_of(const Askable& row, bool one_run) {
+  const auto words = one_run || row.branch_choices.empty() ? row.choices : row.branch_choices;
+  return {words.begin(), words.end()};
+}
+
+/// A field for each thing that can be asked of it.
+void add_asked(Group& group, AskedOf of, bool one_run) {
+  for (const Askable& row : chain::askables()) {
+    const std::optional<FieldKind> kind = kind_of(row);
+    if (row.of != of || row.key.empty() || !kind || (row.one_run && !one_run)) continue;
+    if (row.code == "held_ends") {
+      group.below("held", "from", choice, choices_of(row, one_run));
+      if (one_run) group.below("held", "to", choice, choices_of(row, one_run));
+    } else {
+      group.add(std::string(row.key), *kind, choices_of(row, one_run));
+    }
+  }
+}
 
 Words names_of(const std::vector<plan::JobPort>& ports) {
   Words names;
@@ -133,7 +170,7 @@ FieldGroup wish_fields() {
   return Group("wishes", at("wishes"))
       .add("fill time", time)
       .add("cost cap", price)
-      .add("order", choice, kOrders)
+      .add("order", choice, choices_of(chain::askable("order"), true))
       .done();
 }
 
@@ -179,19 +216,10 @@ FieldGroup connection_fields(const plan::Job& job, std::size_t row) {
   Group group(fmt::format("connection '{}'", connection.name), at("connections") / row);
   group.add("name", words).add("from", choice, ports).needed();
   add_far_end(group, connection, ports);
-  group.add("carries", choice, kServices).below("held", "from", choice, one_run ? kFreedoms : kBranchFreedoms);
-  if (one_run) group.below("held", "to", choice, kFreedoms);
-  group.add("order", choice, one_run ? kOrders : kBranchOrders).add("in order", yes_no);
-  if (one_run) group.add("gap", length).add("offset", length).add("hose length", length).add("most parts", count);
-  return group.add("rating", pressure)
-      .add("smallest bore", length)
-      .add("room", length)
-      .add("most bushings", count)
-      .add("hottest", temperature)
-      .add("vacuum", yes_no)
-      .add("special order", yes_no)
-      .add("galvanic", choice, {"warn", "avoid"})
-      .done();
+  add_asked(group, AskedOf::distance, one_run);
+  if (one_run) group.add("hose length", length);
+  add_asked(group, AskedOf::run, one_run);
+  return group.done();
 }
 
 void add_branches(const plan::Job& job, std::size_t row, std::vector<FieldGroup>& groups) {
@@ -202,13 +230,9 @@ void add_branches(const plan::Job& job, std::size_t row, std::vector<FieldGroup>
                 at("connections") / row / "branches" / i);
     group.add("name", words);
     branch.ends_in ? group.add("ends in", words) : group.add("to", choice, all_port_names(job));
-    groups.push_back(group.needed()
-                         .add("smallest bore", length)
-                         .add("feeds", yes_no)
-                         .add("looks", choice, {"anywhere", "straight on", "to a side"})
-                         .add("held", choice, kBranchFreedoms)
-                         .add("special order", yes_no)
-                         .done());
+    group.needed();
+    add_asked(group, AskedOf::branch, true);
+    groups.push_back(group.done());
   }
 }
 

@@ -111,7 +111,7 @@ void wishes(Requests& asked, std::string& wish, const plan::JobConnection& conne
   for (const chain::Need& need : connection.needs) needs.push_back(need.words);
   rows("needs", gui::WishKind::need, needs);
   std::vector<std::string> avoided;
-  for (const chain::Avoidance& avoidance : connection.avoid) avoided.push_back(avoidance.words);
+  for (const chain::Avoidance& avoidance : connection.avoided) avoided.push_back(avoidance.words);
   rows("never", gui::WishKind::avoid, avoided);
   ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x * 0.5F);
   ImGui::InputTextWithHint("##wish", "ball valve, brass ...", &wish);

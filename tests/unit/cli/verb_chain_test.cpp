@@ -247,6 +247,28 @@ TEST(WrongWords, AllComeAtOnce) {
   for (const char* word : {"FNTP", "XX", "--rating", "cheap"}) EXPECT_THAT(error, HasSubstr(word));
 }
 
+TEST(WrongWords, ThatAJobRefusesAreRefusedHereToo) {
+  Words nine;
+  for (int i = 0; i < 9; ++i) nine = nine + Words{"--need", "union"};
+  const std::vector<std::pair<Words, std::string>> rows = {
+      {nine, "9 things are asked for; allowed are at most 8"},
+      {{"--rating", "-10 psi"}, "'-10 psi'"},
+      {{"--rating", "4000 psi"}, "3000 psi"},
+      {{"--bore", "1000 ft"}, "out of range"},
+      {{"--room", "0 in"}, "out of range"},
+      {{"--most-parts", "41"}, "out of range"},
+      {{"--hottest", "600 F"}, "500"},
+      {{"--need", "/2 union"}, "'/2' is no size"},
+      {{"--avoid", "3/ nipple"}, "'3/' is no size"},
+      {{"1 FNPT", "--branch-bore", "1=1000 ft"}, "out of range"},
+  };
+  for (const auto& [words, message] : rows)
+    EXPECT_THAT(complaint(Words{"chain", "1 FNPT", "1 FNPT"} + words), HasSubstr(message));
+  nine.resize(16);
+  EXPECT_THAT(complaint(Words{"chain", "1 FNPT", "1 FNPT", "1 FNPT", "--branch-need", "1=gauge"} + nine),
+              HasSubstr("at most 8 needs, those of single branches included, not 9"));
+}
+
 TEST(WrongWords, OfLimitsAreSaid) {
   EXPECT_THAT(complaint(Words{"chain"} + kOneToOne + Words{"--hottest", "900 F"}), HasSubstr("--hottest"));
   const std::string error = complaint({"chain", "1 FNPT", "1 FNPT", "1 FNPT", "--in-order", "--most-bushings", "1"});

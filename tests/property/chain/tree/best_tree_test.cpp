@@ -81,6 +81,8 @@ BranchRules random_rules(Dice& dice, const catalog::Catalog& catalog) {
 AssemblyRequest random_assembly(Dice& dice, const catalog::Catalog& catalog) {
   AssemblyRequest request;
   request.rules = random_request(dice, catalog);
+  request.rules.most_parts.reset();  // is for one run, as is an order of needs
+  request.rules.needs_in_order = false;
   const bool held = dice.chance(40);
   const auto freedom = [&] { return held && dice.chance(60) ? Freedom::fixed : Freedom::loose; };
   if (dice.chance(75)) request.rules.needs.clear();

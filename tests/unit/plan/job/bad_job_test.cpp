@@ -36,6 +36,14 @@ TEST(BenchJob, LoadsAsItStands) {
   EXPECT_EQ(job.connections[0].needs.size(), 1u);
 }
 
+TEST(BenchJob, ANinthNeedIsRefused) {
+  std::string needs = "need: [union";
+  for (int more = 1; more < 9; ++more) needs += ", union";
+  const auto load = [&] { read_job(*shipped_catalog(), with(kBench, "need: [union", needs), "bench.yaml"); };
+  EXPECT_THAT(load, testing::ThrowsMessage<InputError>(
+                        testing::HasSubstr("need: 9 things are asked for; allowed are at most 8")));
+}
+
 // clang-format off
 INSTANTIATE_TEST_SUITE_P(
     Job, WrongJob,
@@ -53,7 +61,7 @@ INSTANTIATE_TEST_SUITE_P(
             "      riser bung: {port: 1 FNPT, bong: full coupling, where: lid}\n"
             "                                 ^"},
     BadJob{"UnknownKeyOfAConnection", "carries: water", "carry: water",
-           "bench.yaml:26:51: error: connections[1]: unknown key 'carry' (allowed: name, from, to, ends in, carries, need, avoid, held, order, gap, offset, hose length, rating, smallest bore, room, most parts, most bushings, in order, hottest, vacuum, special order, galvanic or branches)\n"
+           "bench.yaml:26:51: error: connections[1]: unknown key 'carry' (allowed: name, from, to, ends in, branches, hose length, held, need, in order, most parts, most bushings, rating, hottest, vacuum, smallest bore, room, galvanic, carries, avoid, special order, order, gap or offset)\n"
             "    - {name: water up, from: riser bung, to: inlet, carry: water, need: [union], held: {from: fixed, t...\n"
             "                                                    ^"},
     BadJob{"MissingReservoir", "reservoir:", "reservior:",

@@ -54,6 +54,8 @@ NextSupport judge(const WallRequest& request, GaugePressure now, std::string wha
           weakest.small_deflection_at_limit};
 }
 
+// A baffle divides every wall that it is welded to. Bays that were not stated follow from the baffles by themselves;
+// stated ones have to be counted on.
 SupportLayout with_baffle_across(SupportLayout supports) {
   ++supports.baffles_across;
   if (supports.lid) ++supports.lid->along;
@@ -100,6 +102,7 @@ std::vector<Panel> box_panels(const Box& box, Length thickness, const SupportLay
   const PressureDifference at_floor = water_pressure(water_depth, water);
   std::vector<Panel> panels;
   panels.push_back(panel("lid panel", longer, shorter, lid_bays(supports), thickness, {}));
+  // A floor that stands on the shop's floor all over cannot bulge.
   if (!supports.floor_carried) {
     panels.push_back(panel("floor panel", longer, shorter, floor_bays(supports), thickness, at_floor));
   }
@@ -138,6 +141,7 @@ std::vector<NextSupport> next_supports(const WallRequest& request) {
   add("one more level stiffener on each long side", with_bay(now, &SupportLayout::long_side, long_side, 0, 1));
   add("one more upright stiffener on each short side", with_bay(now, &SupportLayout::short_side, short_side, 1, 0));
   add("one more level stiffener on each short side", with_bay(now, &SupportLayout::short_side, short_side, 0, 1));
+  // Stable: of two that help alike the one that is less work, which is named first, stays first.
   std::stable_sort(next.begin(), next.end(),
                    [](const NextSupport& a, const NextSupport& b) { return a.limit > b.limit; });
   return next;
@@ -150,6 +154,7 @@ SupportLoads support_loads(const Box& box, const SupportLayout& supports, GaugeP
   const Length bay_along = longer / static_cast<double>(bays.along);
   const Length bay_across = shorter / static_cast<double>(bays.across);
   const auto on = [&](Length a, Length b) { return newtons(in_pascals(pressure) * in_square_metres(a * b)); };
+  // Each row or post carries what lies halfway to its neighbours on both sides, which is one bay.
   SupportLoads loads;
   loads.lid = on(longer, shorter);
   if (supports.lid_stays_are_posts && bays.along > 1 && bays.across > 1) {

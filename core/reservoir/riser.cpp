@@ -120,6 +120,7 @@ void refuse_bung(const RiserRequest& r, const Tape& tape, Riser& riser) {
   }
   if (r.bung == BungKind::welded_riser || r.bung_length <= Length()) return;
   const Length both = r.pipe.make_up + r.pipe.upper_make_up;
+  // Both threads may go in by their whole tolerance more: a fitter turns until it is tight, not to a length.
   const Length tight = both + 2.0 * r.pipe.make_up_tolerance;
   const char* const body = r.bung == BungKind::full_coupling ? "bung" : "bushing";
   if (both > r.bung_length) {
@@ -215,6 +216,8 @@ void choose_stock(const RiserRequest& r, Riser& riser) {
   if (!threaded(r) || riser.cut_length <= riser.make_up) return;
   std::vector<Length> lengths = r.pipe.stock_nipples;
   std::sort(lengths.begin(), lengths.end());
+  // From the shortest on: the first that is long enough wastes least, and the last that serves uncut leaves the least
+  // heel.
   const Length two = 2.0 * riser.cut_length + kKerf;
   for (const Length& length : lengths) {
     if (!riser.stock && length + kExact >= riser.cut_length) riser.stock = length;
@@ -262,6 +265,7 @@ void note_stock(const RiserRequest& r, const Tape& tape, Riser& riser) {
 void note_clearance(const RiserRequest& r, const Tape& tape, Riser& riser) {
   const Length quarter = r.pipe.bore / 4.0;
   if (riser.clearance_low <= Length()) return;  // refused already
+  // At a quarter of the bore the ring under the riser's end is as wide as the bore: pi D s = pi D^2 / 4.
   if (riser.clearance_low < quarter) {
     riser.notes.push_back(fmt::format(
         "At the short end of the make-up band the clearance is {}, under a quarter of the bore ({}): the gap then "
@@ -292,7 +296,7 @@ void note_practice(const RiserRequest& r, const Tape& tape, Riser& riser) {
 
 Length default_clearance(Length bore) {
   const double sixteenths = std::max(8.0, in_inches(bore) / 2.0 * 16.0);
-  return inches(std::ceil(sixteenths - 1.0e-9) / 16.0);
+  return inches(std::ceil(sixteenths - 1.0e-9) / 16.0);  // the last digit of a bore adds no sixteenth
 }
 
 Riser plan_riser(const RiserRequest& request) {

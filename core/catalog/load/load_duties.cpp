@@ -12,6 +12,7 @@ using quantity::ReadError;
 using quantity::Reading;
 
 Reading<Temperature> read_heat(std::string_view text) {
+  // Water does not get colder, and no joint compound of the trade is rated hotter (common practice).
   const quantity::Range<Temperature> range{degrees_fahrenheit(32.0), degrees_fahrenheit(500.0)};
   return quantity::within(quantity::read_temperature(text), range, text);
 }

@@ -16,6 +16,7 @@ using quantity::Reading;
 Reading<double> read_volts(std::string_view text) {
   if (!text.ends_with(" V")) return ReadError{"'" + std::string(text) + "' is not a voltage; allowed: 0.85 V", 0};
   const Reading<double> reading = quantity::read_number(text.substr(0, text.size() - 2));
+  // From gold, 0 V, to beryllium, 1.85 V (MIL-STD-889, from memory), with room for what is not in that list.
   return quantity::within(reading, quantity::Range<double>{0.0, 3.0}, text);
 }
 
@@ -54,6 +55,7 @@ void check_material_is_new(Loading& loading, const Value& where, std::string_vie
 
 void read_anodic_index(Loading& loading, Fields& fields, Material& material) {
   const Value value = fields.find("anodic index");
+  // Not zero, which is gold's: a comparison with it then says no, whichever way it is asked.
   material.anodic_index_volts = std::numeric_limits<double>::quiet_NaN();
   if (material.metal) {
     material.anodic_index_volts = fields.need_with("anodic index", read_volts).value_or(0.0);
@@ -130,6 +132,7 @@ void load_bore_row(Loading& loading, const Value& row, std::span<const Head> hea
   if (!bore) return;
   if (*bore <= millimetres(0.5) || *bore > metres(1.0))
     loading.problems.add(row, row.path() + ": a bore lies between 0.5 mm and 1 m");
+  // Twice the same is a slip too: one of the two was meant for another size.
   if (!table.emplace(size, *bore).second)
     loading.problems.add(row, row.path() + ": the size '" + size + "' stands in this table twice");
 }

@@ -17,7 +17,7 @@ struct KindEnd {
 std::optional<KindEnd> read_kind_end(Loading& loading, const Value& value) {
   const std::optional<std::string_view> text = read_text(value, loading.problems);
   if (!text) return std::nullopt;
-  const std::size_t blank = text->rfind(' ');
+  const std::size_t blank = text->rfind(' ');  // the last one: a kind's name may hold blanks, an end has none
   if (blank == std::string_view::npos) {
     loading.problems.add(value, value.path() + ": a kind and its end are expected, as in 'npt male'");
     return std::nullopt;
@@ -132,6 +132,8 @@ void load_look_alike(Loading& loading, const Value& value) {
 }
 
 void check_joints_of(const Catalog& catalog, const Loading& loading, Problems& problems) {
+  // Asked of the finished catalog, port type by port type, and not of the rules: only there is it settled which of
+  // several rules joins two ends, and which sizes there are at all.
   std::vector<bool> rule_used(catalog.mating_rules().size(), false);
   for (std::uint32_t row = 0; row < catalog.port_types().size(); ++row) {
     for (const Mate& mate : catalog.mates(PortTypeId{row})) {

@@ -35,6 +35,7 @@ void read_shelf_names(Loading& loading, const Value& value, Recognition& recogni
 
 void check_flank(Loading& loading, const Value& value, const Recognition& recognition, bool threaded) {
   const double angle = recognition.flank_angle_degrees;
+  // Whitworth's and the American thread form: the plumbing trade has no third.
   if (threaded && angle != 55.0 && angle != 60.0)
     loading.problems.add(value, value.path() + ": a thread needs its 'flank angle', 55 or 60");
   if (!threaded && angle != 0.0)

@@ -18,7 +18,7 @@ std::string in_quotes(std::string_view text) { return "'" + std::string(text) + 
 
 void report_unknown(Loading& loading, const Value& where, std::string_view what, std::string_view name,
                     std::span<const std::string_view> known) {
-  constexpr std::size_t kFewEnoughToList = 12;
+  constexpr std::size_t kFewEnoughToList = 12;  // as many as are read in one look; the rest has did_you_mean
   std::string message =
       at_path(where) + "unknown " + std::string(what) + " " + in_quotes(name) + did_you_mean(name, known);
   if (known.size() <= kFewEnoughToList && !known.empty()) message += " (known: " + either_of(known) + ")";

@@ -67,6 +67,7 @@ std::optional<Measure> Measure::make(Loading& loading, const Value& rule, std::s
   Measure measure;
   double sign = 1.0;
   for (std::size_t begin = 0;;) {
+    // The blanks tell a sign from the hyphen of 1-1/4 in.
     const std::size_t end = std::min(text->find(" + ", begin), text->find(" - ", begin));
     const std::string_view part = text->substr(begin, end == std::string_view::npos ? end : end - begin);
     std::optional<Term> next = term(loading, rule, part, begin, heads);

@@ -6,6 +6,8 @@ namespace riserun::catalog {
 
 namespace {
 
+// A slip in a few lists (sizes times sizes times lengths) multiplies to any number: stop before memory runs out. The
+// largest table of the shipped catalog yields some hundred rows.
 constexpr std::size_t kMostRows = 200000;
 
 class RowReader {

@@ -67,6 +67,7 @@ class Pages {
     const double left = kMargin + kBox + kGap + kCount;
     const double wide = width() - kBox - kGap - kCount - kBeside - kGap;
     const double first = height_of(what, "Sans 10", wide);
+    // A row stays whole: a box on one page and its part on the next is ticked twice or never.
     const double second = under.empty() ? 0.0 : height_of(under, "Sans 8", wide);
     room_for(first + second + 5.0);
     cairo_set_line_width(cairo_.get(), 0.8);

@@ -30,6 +30,8 @@ std::string wrapped(const std::string& first, const std::string& text) {
   std::string result = first;
   std::size_t used = first.size();
   bool line_is_empty = true;
+  // Broken at plain blanks only, so that what holds one inside (`5/8 in`) may still be parted; no-break blanks would
+  // spoil the text for a search.
   std::istringstream words(text);
   for (std::string word; words >> word;) {
     if (!line_is_empty && used + 1 + word.size() > kPageWidth) {
@@ -64,7 +66,7 @@ std::string columns(const std::vector<std::vector<std::string>>& rows, const std
       line += right ? fmt::format("{:>{}}", row[i], widths[i]) : fmt::format("{:<{}}", row[i], widths[i]);
       if (i + 1 < row.size()) line += "  ";
     }
-    line.erase(line.find_last_not_of(' ') + 1);
+    line.erase(line.find_last_not_of(' ') + 1);  // of an empty last cell
     result += line + "\n";
   }
   return result;

@@ -30,8 +30,6 @@ std::string wrapped(const std::string& first, const std::string& text) {
   std::string result = first;
   std::size_t used = first.size();
   bool line_is_empty = true;
-  // Broken at plain blanks only, so that what holds one inside (`5/8 in`) may still be parted; no-break blanks would
-  // spoil the text for a search.
   std::istringstream words(text);
   for (std::string word; words >> word;) {
     if (!line_is_empty && used + 1 + word.size() > kPageWidth) {

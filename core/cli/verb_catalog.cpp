@@ -1,5 +1,6 @@
 #include "cli/inputs.h"
-#include "report/catalog_report.h"
+#include "report/json/catalog_json.h"
+#include "report/text/catalog_text.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>

@@ -1,6 +1,7 @@
 #include "catalog/identify/identify.h"
 #include "cli/inputs.h"
-#include "report/identify_report.h"
+#include "report/json/identify_json.h"
+#include "report/text/identify_text.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>

@@ -24,6 +24,7 @@ ROOMS = {
     "core/chain": [
         "ask", "part", "rules", "graph", "search", "tree", "span", "build", "refusal", "answers", "bin", ".",
     ],
+    "core/report": ["words", "figures", "text", "json", "paper"],
     "gui/model": ["text", "canvas", "edit", "session"],
 }
 # What of a folder's rooms others may include: its own door, and these rooms.

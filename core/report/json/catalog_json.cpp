@@ -1,4 +1,4 @@
-#include "report/catalog_report.h"
+#include "report/json/catalog_json.h"
 
 #include <nlohmann/json.hpp>
 

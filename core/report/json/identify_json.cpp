@@ -1,4 +1,6 @@
-#include "report/identify_report.h"
+#include "report/json/identify_json.h"
+
+#include "report/words/identify_words.h"
 
 #include <nlohmann/json.hpp>
 

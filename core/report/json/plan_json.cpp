@@ -3,7 +3,7 @@
 #include "chain/finder.h"
 #include "report/figures/figures.h"
 #include "report/json/figures_json.h"
-#include "report/span_report.h"
+#include "report/json/span_json.h"
 #include "report/text/assembly_text.h"
 #include "report/text/duty_text.h"
 #include "report/words/plan_keys.h"

@@ -1,4 +1,4 @@
-#include "report/span_report.h"
+#include "report/json/span_json.h"
 
 #include <nlohmann/json.hpp>
 

@@ -1,4 +1,4 @@
-#include "report/catalog_report.h"
+#include "report/text/catalog_text.h"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 #include "report/text/chain_text.h"
 
-#include "report/span_report.h"
 #include "report/text/duty_text.h"
+#include "report/text/span_text.h"
 #include "report/words/reason.h"
 
 #include <fmt/format.h>

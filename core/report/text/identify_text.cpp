@@ -1,4 +1,6 @@
-#include "report/identify_report.h"
+#include "report/text/identify_text.h"
+
+#include "report/words/identify_words.h"
 
 #include <fmt/format.h>
 

@@ -1,4 +1,4 @@
-#include "report/span_report.h"
+#include "report/text/span_text.h"
 
 #include <fmt/format.h>
 

@@ -1,5 +1,5 @@
 // The sentences about measurements that the text and the JSON of `identify` share.
-#include "report/identify_report.h"
+#include "report/words/identify_words.h"
 
 #include <fmt/format.h>
 

@@ -1,16 +1,12 @@
-// The catalog as a person looks it up, and as JSON for whoever wants to work on it.
+// The catalog as JSON, for whoever wants to work on it.
 #pragma once
 
 #include "catalog/catalog.h"
-#include "report/text/text_layout.h"
 
 #include <span>
 #include <string>
 
 namespace riserun::report {
-
-/// A line a part: name, material, ports, rating, price, how it is had.
-std::string catalog_text(const catalog::Catalog& catalog, std::span<const catalog::PartId> parts, const Style& style);
 
 /// The parts with their ports, all mating pairs and look-alikes. SI units; pressures are gauge.
 std::string catalog_json(const catalog::Catalog& catalog, std::span<const catalog::PartId> parts);

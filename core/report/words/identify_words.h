@@ -1,8 +1,8 @@
-// What thread is this: the candidates, why, what looks alike, and what to measure next, as text and as JSON.
+// What thread is this, in words: names off the shelf, what was seen, what that says, how to look next.
 #pragma once
 
 #include "catalog/identify/identify.h"
-#include "report/text/text_layout.h"
+#include "quantity/write.h"
 
 #include <string>
 #include <vector>
@@ -27,8 +27,5 @@ std::string misses(const catalog::Catalog& catalog, const catalog::Measurements&
 /// How that measurement is made, and with which option it is told.
 std::string instruction(const catalog::Catalog& catalog, const catalog::NextMeasurement& next);
 std::string question_name(catalog::Question question);
-
-std::string identify_text(const catalog::Catalog& catalog, const catalog::Identification& found, const Style& style);
-std::string identify_json(const catalog::Catalog& catalog, const catalog::Identification& found);
 
 }  // namespace riserun::report

@@ -1,9 +1,9 @@
-// How a chain makes a distance between two ports, as a fitter reads it and as JSON.
+// How a chain makes a distance between two ports, as a fitter reads it.
 #pragma once
 
 #include "catalog/catalog.h"
 #include "chain/ask/answer.h"
-#include "report/text/text_layout.h"
+#include "quantity/write.h"
 
 #include <string>
 
@@ -13,9 +13,5 @@ namespace riserun::report {
 /// pieces to cut, elbows with their travel, what a hose or an end that moves takes up. Sentences without line breaks.
 /// @pre the chain has a span
 std::string span_sentences(const catalog::Catalog& catalog, const chain::Chain& chain, quantity::UnitSystem units);
-
-/// The JSON text of the span: lengths in metres, plus for too long.
-/// @pre the chain has a span
-std::string span_object(const catalog::Catalog& catalog, const chain::Chain& chain);
 
 }  // namespace riserun::report

@@ -7,7 +7,6 @@
 #include "chain/bin/allocate.h"
 #include "chain/bin/least_spares.h"
 #include "chain/build/assemble.h"
-#include "chain/build/branch_assemble.h"
 #include "chain/build/span_run.h"
 #include "chain/check.h"
 #include "chain/refusal/why_no_assembly.h"
@@ -41,7 +40,7 @@ Answer Finder::find_span(const ChainRequest& request, const Span& span) const {
 AssemblyAnswer Finder::find_assembly(const AssemblyRequest& request) const {
   check(catalog(), request);
   const FoldedCatalog& folded = prepared_->folded();
-  if (const auto tree = best_tree(folded, request)) return assemble_branches(catalog(), request, *tree);
+  if (const auto tree = best_tree(folded, request)) return assemble(catalog(), request, *tree);
   return why_no_assembly(folded, request);
 }
 

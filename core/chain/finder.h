@@ -7,7 +7,6 @@
 #include "chain/ask/answer.h"
 #include "chain/ask/assembly.h"
 #include "chain/ask/spares.h"
-#include "chain/build/branch_way.h"
 #include "chain/build/line_elements.h"
 #include "chain/part/duty.h"
 #include "chain/rules/allowed_parts.h"

@@ -155,7 +155,7 @@ int run_assembly(const ChainOptions& options, const Session& session) {
     session.out << fmt::format("From {} to", stock.catalog->written(request.rules.from.type));
     for (std::size_t i = 0; i < request.targets.size(); ++i)
       session.out << (i ? ", " : " ") << stock.catalog->written(request.targets[i].type);
-    session.out << '\n' << report::assembly_text(*stock.catalog, request, answer, session.style(UnitSystem::inch));
+    session.out << '\n' << report::assembly_text(*stock.catalog, answer, session.style(UnitSystem::inch));
   }
   return std::holds_alternative<chain::Assembly>(answer) ? kDone : kNoSolution;
 }

@@ -8,7 +8,6 @@
 #include "plan/stage/levels.h"
 #include "plan/stage/line.h"
 #include "plan/stage/list.h"
-#include "plan/stage/manifolds.h"
 #include "plan/stage/relief.h"
 #include "plan/stage/riser.h"
 #include "plan/stage/transfer.h"
@@ -26,8 +25,6 @@ Status status_of(const Plan& plan) {
   if (!plan.refusals.empty()) return Status::refused;
   for (const ConnectionPlan& connection : plan.connections)
     if (!connection.cautions.empty()) return Status::caution;
-  for (const ManifoldPlan& manifold : plan.manifolds)
-    if (!manifold.cautions.empty()) return Status::caution;
   for (const Caution& caution : plan.cautions)
     if (!caution.standing) return Status::caution;
   return Status::ok;
@@ -51,24 +48,20 @@ Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job) {
   const BinShares shares = share_bin(inputs, finder, asked.demands, measured, ports_to_plug(plan.job, asked.plans));
   plan.riser = plan_riser(*plan.catalog, measured, shares.left, shares.riser, remarks);
   Connections connections = plan_connections(inputs, finder, plan.riser, std::move(asked), shares, remarks);
-  Manifolds manifolds = plan_manifolds(inputs, connections.left, remarks);
   plan.connections = std::move(connections.plans);
-  plan.manifolds = std::move(manifolds.plans);
   plan.water_connection = connections.water;
   const ConnectionPlan* water = plan.water_connection ? &plan.connections[*plan.water_connection] : nullptr;
 
-  const Length feed = feed_bore(inputs, plan.manifolds, remarks);
-  note_bin_of_manifolds(inputs, plan.manifolds, remarks);
+  const Length feed = feed_bore(inputs, plan.connections, remarks);
   plan.line = plan_line(inputs, plan.riser, water, remarks);
   plan.levels = plan_levels(inputs, plan.riser, plan.line, water, remarks);
   const WallLimit limit = find_wall_limit(inputs, plan.levels.charge_depth, remarks);
   plan.transfer = plan_transfer(inputs, plan.riser, plan.line, plan.levels, limit, feed, remarks);
   plan.walls = plan_walls(inputs, limit, plan.transfer.setting, remarks);
-  plan.relief = plan_relief(inputs, plan.connections, plan.manifolds, plan.walls.limit, plan.transfer, remarks);
-  plan.leak_test = plan_leak_test(inputs, plan.connections, plan.manifolds, shares.plugs, plan.levels, plan.walls,
-                                  plan.transfer.setting, remarks);
-  plan.list = plan_list(inputs, {plan.connections, plan.manifolds, plan.riser, plan.relief, plan.leak_test},
-                        manifolds.left, remarks);
+  plan.relief = plan_relief(inputs, plan.connections, plan.walls.limit, plan.transfer, remarks);
+  plan.leak_test =
+      plan_leak_test(inputs, plan.connections, shares.plugs, plan.levels, plan.walls, plan.transfer.setting, remarks);
+  plan.list = plan_list(inputs, {plan.connections, plan.riser, plan.relief, plan.leak_test}, connections.left, remarks);
   caution_whole_job(inputs, remarks);
 
   plan.assumptions = std::move(remarks.assumptions);

@@ -20,21 +20,24 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <variant>
 #include <vector>
 
 namespace riserun::plan {
 
 enum class Status { ok, caution, refused };
 
+/// A connection with one far end or with several.
 struct ConnectionPlan {
   std::string name;
-  std::string from;  // names of the ports
-  std::string to;    // name of the port or of the device at the far end
+  std::string from;               // name of the port
+  std::string to;                 // name of the port or of the device at the far end; of several, one after the other
+  std::vector<std::string> ends;  // the same one by one
   Service service = Service::water;
-  chain::ChainRequest request;  // as it was asked, with what was left of the bin
-  chain::Answer answer;
-  std::optional<PartId> ends_in;  // the device at the far end
-  bool ends_in_from_bin = false;
+  chain::ChainRequest request;  // as it was asked, with what was left of the bin; with several ends, `branched->rules`
+  std::optional<chain::AssemblyRequest> branched;  // with several ends
+  std::variant<chain::Run, chain::NoChain, chain::NoAssembly> answer;
+  std::optional<PartId> ends_in;      // the device at the one far end
   std::optional<Length> gap;          // as given; the chain's length stands in the answer
   std::optional<chain::Span> span;    // the distance that the chain was asked to make
   Length run_length{};                // from port to port along the run, with the hose at its length
@@ -42,24 +45,13 @@ struct ConnectionPlan {
   std::optional<Length> hose_length;  // of each piece sold by the length in the chain, given or assumed
   int hose_joints = 0;                // hose ends that carry a clamp or two
   int clamps = 0;
-  std::vector<std::string> cautions;  // the chain's own and those that the job adds
+  quantity::Facts cautions;  // the run's own and those that the job adds
 
-  const chain::Chain* chain() const { return std::get_if<chain::Chain>(&answer); }
+  const chain::Run* run() const { return std::get_if<chain::Run>(&answer); }
+  const chain::Chain* chain() const { return branched ? nullptr : run(); }
+  const chain::Assembly* assembly() const { return branched ? run() : nullptr; }
   const chain::NoChain* none() const { return std::get_if<chain::NoChain>(&answer); }
-};
-
-/// A connection with several far ends.
-struct ManifoldPlan {
-  std::string name;
-  std::string from;             // name of the port
-  std::vector<std::string> to;  // names of the branches
-  Service service = Service::water;
-  chain::AssemblyRequest request;  // as it was asked, with what was left of the bin
-  chain::AssemblyAnswer answer;
-  std::vector<std::string> cautions;
-
-  const chain::Assembly* assembly() const { return std::get_if<chain::Assembly>(&answer); }
-  const chain::NoAssembly* none() const { return std::get_if<chain::NoAssembly>(&answer); }
+  const chain::NoAssembly* no_assembly() const { return std::get_if<chain::NoAssembly>(&answer); }
 };
 
 struct RiserPlan {
@@ -217,8 +209,7 @@ struct Plan {
   Job job;
   Status status = Status::ok;
   std::vector<Assumption> assumptions;
-  std::vector<ConnectionPlan> connections;
-  std::vector<ManifoldPlan> manifolds;
+  std::vector<ConnectionPlan> connections;  // those with one far end, then those with several
   RiserPlan riser;
   Levels levels;
   hydraulics::Line line;                        // riser's lower end to the table

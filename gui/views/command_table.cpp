@@ -96,7 +96,8 @@ void use_this(Frame& frame) {
 void ask_other_choices(Frame& frame) {
   const auto chosen = chosen_part(frame.desk);
   if (!chosen || chosen->node->kind != gui::NodeKind::part) return;
-  const bool one_run = chosen->node->connection < frame.desk.shown.plan->connections.size();
+  const plan::ConnectionPlan* connection_of = gui::connection_at(*frame.desk.shown.plan, chosen->node->connection);
+  const bool one_run = connection_of != nullptr && !connection_of->branched;
   if (one_run) ask_about(frame.desk, Ask::other_choices, *chosen);
 }
 

@@ -12,9 +12,9 @@ namespace {
 /// The same request with nothing but the parts of that chain.
 ChainRequest with_parts_of(const Catalog& catalog, ChainRequest request, const Chain& chain) {
   std::vector<bool> known(catalog.parts().size(), false);
-  for (const ChainPart& link : chain.parts) {
+  for (const RunPart& link : chain.parts) {
     known[link.part.row] = true;
-    for (const PartId plug : link.plugs) known[plug.row] = true;
+    for (const Follower& plug : link.plugs()) known[plug.plug.row] = true;
   }
   request.banned.resize(catalog.parts().size(), false);
   for (std::size_t row = 0; row < known.size(); ++row)
@@ -23,10 +23,9 @@ ChainRequest with_parts_of(const Catalog& catalog, ChainRequest request, const C
 }
 
 bool same_parts(const Chain& a, const Chain& b) {
-  return std::equal(a.parts.begin(), a.parts.end(), b.parts.begin(), b.parts.end(),
-                    [](const ChainPart& x, const ChainPart& y) {
-                      return x.part == y.part && x.enter == y.enter && x.leave == y.leave && x.plugs == y.plugs;
-                    });
+  return std::equal(
+      a.parts.begin(), a.parts.end(), b.parts.begin(), b.parts.end(),
+      [](const RunPart& x, const RunPart& y) { return x.part == y.part && x.enter == y.enter && x.ports == y.ports; });
 }
 
 }  // namespace

@@ -9,14 +9,6 @@ namespace riserun::chain {
 
 namespace {
 
-void put_into_bin(PartId part, catalog::Bin& bin) {
-  const auto item = std::find_if(bin.items.begin(), bin.items.end(), [&](const auto& i) { return i.part == part; });
-  if (item == bin.items.end())
-    bin.items.push_back({part, 1});
-  else
-    item->count = std::max(item->count, 0) + 1;
-}
-
 /// What is in the first and, piece by piece, not in the second.
 std::vector<PartId> without(std::vector<PartId> parts, const std::vector<PartId>& taken) {
   for (const PartId part : taken) {
@@ -32,7 +24,7 @@ Substitute substitute_for(const FoldedCatalog& folded, const ChainRequest& reque
   ChainRequest again = request;
   again.not_sold.resize(folded.catalog().parts().size(), false);
   again.not_sold[part.row] = true;
-  for (const PartId kept : cart) put_into_bin(kept, again.bin);
+  for (const PartId kept : cart) again.bin.add(kept);
   GraphExtras extras;
   extras.purchase_is_wish = true;
   Substitute answer{part, {}, {}, {}};

@@ -4,12 +4,12 @@
 #include "chain/part/move.h"
 #include "chain/search/best_chain.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <numeric>
 
 namespace riserun::chain {
+
+using quantity::fact;
 
 namespace {
 
@@ -162,26 +162,26 @@ namespace {
 /// What is met one after the other along a chain: a valve, or a place where it opens.
 struct Met {
   std::optional<PartId> valve;
-  std::string opening;
+  quantity::Fact opening;
 };
 
 std::vector<Met> along(const Catalog& catalog, const ChainRequest& request, const Chain& chain) {
   const std::vector<std::size_t> valves = valve_needs(catalog, request);
   const auto name = [&](std::size_t body) {
-    if (body == 0) return name_of_first(request.from);
-    if (body > chain.parts.size()) return name_of_last(request.to);
-    return "the " + catalog.part(chain.parts[body - 1].part).name;
+    if (body == 0) return fact("end", name_of_first(request.from));
+    if (body > chain.parts.size()) return fact("end", name_of_last(request.to));
+    return fact("the_part", catalog.part(chain.parts[body - 1].part).name);
   };
   std::vector<Met> met;
   for (std::size_t joint = 0; joint < chain.joints.size(); ++joint) {
     if (catalog.mating_rules()[chain.joints[joint].rule].closing)
-      met.push_back({std::nullopt, fmt::format("joint of {} with {}", name(joint), name(joint + 1))});
+      met.push_back({std::nullopt, fact("joint_of", name(joint), name(joint + 1))});
     if (joint == chain.parts.size()) break;
     const PartId part = chain.parts[joint].part;
-    if (catalog.part(part).closing) met.push_back({std::nullopt, catalog.part(part).name});
+    if (catalog.part(part).closing) met.push_back({std::nullopt, fact("name", catalog.part(part).name)});
     if (std::any_of(valves.begin(), valves.end(),
                     [&](std::size_t row) { return holds(request.needs[row].parts, part); }))
-      met.push_back({part, ""});
+      met.push_back({part, {}});
   }
   return met;
 }
@@ -202,7 +202,7 @@ std::optional<ValveAndOpening> valve_that_comes_off(const Catalog& catalog, cons
       found.opening = met.opening;
     }
   }
-  if (!found.valve.valid() || found.opening.empty()) return std::nullopt;
+  if (!found.valve.valid() || found.opening.code.empty()) return std::nullopt;
   return found;
 }
 

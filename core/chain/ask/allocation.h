@@ -1,7 +1,7 @@
-// What draws on one bin for several chains, and what of it each of them gets.
+// What draws on one bin for several runs, and what of it each of them gets.
 #pragma once
 
-#include "chain/ask/answer.h"
+#include "chain/ask/assembly.h"
 
 #include <optional>
 #include <vector>
@@ -15,16 +15,18 @@ struct EndPart {
   bool on_sale = true;  // false: only what the bin has of it
 };
 
-/// What draws on the bin: a chain, a chain that ends in one of several parts, or one of several parts alone.
+/// What draws on the bin: a chain, a chain that ends in one of several parts, one of several parts alone, or a branched
+/// assembly. The order and the bin of a request are those of the allocation instead.
 struct Demand {
-  std::optional<ChainRequest> request;  // its order and its bin are those of the allocation instead
-  std::vector<EndPart> ends;            // not empty: the part is chosen together with the chain
-  std::optional<Span> span{};           // the distance that the chain makes; without `ends`
+  std::optional<ChainRequest> request;
+  std::vector<EndPart> ends;                  // not empty: the part is chosen together with the chain
+  std::optional<Span> span{};                 // the distance that the chain makes; without `ends`
+  std::optional<AssemblyRequest> branched{};  // instead of the others; under the orders parts, price and bin
 };
 
 struct Allotment {
   bool met = false;
-  std::optional<Chain> chain;      // where the demand asks for one
+  std::optional<Run> run;          // where the demand asks for one
   std::optional<std::size_t> end;  // row of Demand::ends
   bool end_from_bin = false;
   catalog::Bin given;  // what the demand takes of the bin

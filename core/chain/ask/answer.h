@@ -1,8 +1,7 @@
-// What the chain search answers: a chain with its joints, sums and build order, or why there is none.
+// What the chain search answers: a chain, or why there is none.
 #pragma once
 
-#include "chain/ask/request.h"
-#include "chain/ask/span.h"
+#include "chain/ask/run.h"
 
 #include <optional>
 #include <string>
@@ -10,55 +9,6 @@
 #include <vector>
 
 namespace riserun::chain {
-
-/// One part of the chain, entered by one port and left by another. Ports beyond the two are plugged.
-struct ChainPart {
-  PartId part;
-  std::uint8_t enter = 0;
-  std::uint8_t leave = 1;
-  bool from_bin = false;
-  std::vector<PartId> plugs;  // for the ports of the part that stay unused
-  std::vector<bool> plug_from_bin;
-  std::optional<Length> cut_length{};  // end to end, of a piece that is cut to measure
-  int pieces = 1;                      // of what it is sold in, in one length
-};
-
-/// A joint between neighbours: `a` on the from side, `b` on the to side.
-struct ChainJoint {
-  PortTypeId a;
-  PortTypeId b;
-  std::uint32_t rule = 0;  // row of Catalog::mating_rules
-  Length make_up{};
-  Length make_up_tolerance{};
-};
-
-/// A build step that makes no joint of the run: a plug in a spare port.
-inline constexpr std::size_t kNoJoint = static_cast<std::size_t>(-1);
-
-/// One step of the build order.
-struct BuildStep {
-  std::string text;       // the whole sentence, as printed
-  std::size_t joint = 0;  // row of Chain::joints; joints.size() for a union's own nut; kNoJoint for a plug
-  bool closing = false;
-};
-
-struct Chain {
-  std::vector<ChainPart> parts;    // empty: the two ports go straight together
-  std::vector<ChainJoint> joints;  // one more than parts
-  int part_count = 0;              // plugs included
-  int buy_count = 0;
-  Price price;                        // of what must be bought
-  Length length{};                    // from port to port, along the run, nominal
-  Length length_tolerance{};          // plus or minus: the joints' bands added up, as if all fell the same way
-  Head head{};                        // lost at the request's flow
-  GaugePressure rating{};             // of the weakest part, water; infinite when there is no part
-  bool air = true;                    // every part may stand compressed air
-  bool buildable = true;              // the build order below can be carried out
-  std::string not_buildable_because;  // when it cannot
-  std::vector<BuildStep> steps;
-  std::vector<std::string> cautions;  // galvanic pairs, one-way valves, bushings ...
-  std::optional<SpanFit> span{};      // how it makes the distance that was asked for
-};
 
 /// A rule of the request by its key and in words: "smallest_bore", "1-1/2 in bore everywhere".
 struct ConflictingRule {

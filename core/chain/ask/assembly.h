@@ -66,54 +66,6 @@ struct AssemblyRequest {
 std::string name_of_base(const AssemblyRequest& request);
 std::string name_of_target(const AssemblyRequest& request, std::size_t row);
 
-/// What follows at one port of a part.
-struct PortFollower {
-  enum class What : std::uint8_t { inner, part, target, plug };  // inner: the port that it is entered by
-  What what = What::inner;
-  std::size_t row = 0;         // of Assembly::parts, or of AssemblyRequest::targets
-  PartId plug;                 // for a plug
-  bool plug_from_bin = false;  // for a plug
-};
-
-struct AssemblyPart {
-  PartId part;
-  std::uint8_t enter = 0;
-  bool from_bin = false;
-  std::vector<PortFollower> ports;  // one for each port of the part
-};
-
-/// A joint of the tree, plugs left out.
-struct AssemblyJoint {
-  std::size_t inner = 0;  // row of the part nearer to the base; kBase: the base itself
-  std::uint8_t inner_port = 0;
-  bool to_target = false;
-  std::size_t outer = 0;  // row of the part or of the target
-  ChainJoint joint;       // `a` at the inner side
-};
-
-/// What stands at a target: the port asked for, or the device chosen.
-struct AssemblyEnd {
-  PortEnd port;
-  std::optional<PartId> device;
-  std::uint8_t device_port = 0;
-  bool from_bin = false;  // the device
-};
-
-inline constexpr std::size_t kBase = static_cast<std::size_t>(-1);
-
-struct Assembly {
-  std::vector<AssemblyPart> parts;    // from the base outwards: a part, then what follows at its ports, port by port
-  std::vector<AssemblyJoint> joints;  // in the same order; one for each part and each target
-  std::vector<AssemblyEnd> ends;      // one for each target
-  int part_count = 0;                 // plugs and the devices at the ends included
-  int buy_count = 0;
-  Price price;                   // of what must be bought
-  GaugePressure rating{};        // of the weakest part, devices at the ends left out; water
-  bool air = true;               // every part may stand compressed air
-  std::vector<BuildStep> steps;  // BuildStep::joint: row of `joints`; joints.size() for a union's nut; kNoJoint: a plug
-  std::vector<std::string> cautions;
-};
-
 /// Why there is no assembly, and the smallest change that would make one.
 struct NoAssembly {
   std::string reason;                // one sentence

@@ -2,8 +2,7 @@
 #pragma once
 
 #include "chain/ask/request.h"
-
-#include <string>
+#include "quantity/fact.h"
 
 namespace riserun::chain {
 
@@ -14,7 +13,7 @@ enum class ReservoirEnd { first, last };
 /// joint that opens without turning.
 struct ValveAndOpening {
   PartId valve;
-  std::string opening;  // "1 union", "joint of the 3/4 barb x 3/4 MNPT with the 3/4 hose"
+  quantity::Fact opening;  // "1 union", "joint of the 3/4 barb x 3/4 MNPT with the 3/4 hose"
 };
 
 }  // namespace riserun::chain

@@ -4,6 +4,7 @@
 #include "chain/build/span_run.h"
 #include "chain/search/best_chain.h"
 #include "chain/span/best_span.h"
+#include "chain/tree/best_tree.h"
 
 #include <algorithm>
 #include <compare>
@@ -24,6 +25,7 @@ struct Single {
   Cost cost;
   std::int64_t off = 0;  // micrometres that it lands off
   std::vector<Move> moves;
+  std::optional<BranchTree> tree;                            // of a branched assembly, instead of moves
   std::vector<std::uint32_t> ids;                            // ranks in chain order, plugs behind the part they are in
   std::vector<std::pair<std::uint8_t, std::uint8_t>> ports;  // entered and left
   std::optional<std::size_t> end;
@@ -83,6 +85,10 @@ class Allocating {
   std::shared_ptr<const Single> single(std::size_t demand, const Counts& most);
   bool make_chain(const ChainRequest& request, Single& made) const;
   bool make_span(const ChainRequest& request, const Span& span, Single& made) const;
+  void try_tree(const AssemblyRequest& asked, const Counts& most, Single& best) const;
+  AssemblyRequest with_bin(AssemblyRequest request, catalog::Bin bin) const;
+  void read_tree(const BranchTree& tree, Single& made) const;
+  void take(PartId part, Single& made) const;
   void try_end(std::size_t demand, std::optional<std::size_t> end, bool from_bin, Counts most, Single& best) const;
   catalog::Bin bin_of(const Counts& counts) const;
   Allotment allotment(std::size_t demand, const Single& single) const;
@@ -187,7 +193,10 @@ std::shared_ptr<const Single> Allocating::single(std::size_t demand, const Count
   Single best;
   best.taken.assign(most.size(), 0);
   const std::vector<EndPart>& ends = demands_[demand].ends;
-  if (ends.empty()) try_end(demand, std::nullopt, false, most, best);
+  if (demands_[demand].branched)
+    try_tree(*demands_[demand].branched, most, best);
+  else if (ends.empty())
+    try_end(demand, std::nullopt, false, most, best);
   for (std::size_t end = 0; end < ends.size(); ++end) {
     for (std::size_t item = 0; item < most.size(); ++item) {
       if (bin_.items[item].part != ends[end].part || most[item] == 0) continue;
@@ -226,6 +235,55 @@ bool Allocating::make_span(const ChainRequest& request, const Span& span, Single
   return true;
 }
 
+void Allocating::take(PartId part, Single& made) const {
+  for (std::size_t item = 0; item < made.taken.size(); ++item)
+    if (bin_.items[item].part == part) ++made.taken[item];
+}
+
+// From the base outwards, port by port: targets sort before parts, as AssemblyRequest states for its ties.
+void Allocating::read_tree(const BranchTree& tree, Single& made) const {
+  const auto add = [&](PartId part, std::size_t port) {
+    made.ids.push_back((folded_.rank(part) + 1) * static_cast<std::uint32_t>(kMostPorts) +
+                       static_cast<std::uint32_t>(port));
+    take(part, made);
+  };
+  if (tree.target_kind) {
+    made.cost = made.cost + tree.end.cost;
+    made.ids.push_back(static_cast<std::uint32_t>(*tree.target_kind));
+    if (tree.end.device.valid()) add(tree.end.device, tree.end.port);
+    return;
+  }
+  made.cost = made.cost + tree.move.cost;
+  add(tree.move.part, tree.move.enter);
+  std::size_t next_plug = 0;
+  std::size_t next_way = 0;
+  for (std::size_t port = 0; port < folded_.catalog().part(tree.move.part).ports.size(); ++port) {
+    if (port == tree.move.enter) continue;
+    if (tree.move.leads_on(port))
+      read_tree(tree.follows[next_way++], made);
+    else
+      add(tree.move.plugs[next_plug++], 0);
+  }
+}
+
+AssemblyRequest Allocating::with_bin(AssemblyRequest request, catalog::Bin bin) const {
+  request.rules.order = order_;
+  request.rules.bin = std::move(bin);
+  return request;
+}
+
+void Allocating::try_tree(const AssemblyRequest& asked, const Counts& most, Single& best) const {
+  std::optional<BranchTree> tree = best_tree(folded_, with_bin(asked, bin_of(most)));
+  if (!tree) return;
+  Single made;
+  made.met = true;
+  made.taken.assign(most.size(), 0);
+  read_tree(*tree, made);
+  for (std::size_t item = 0; item < most.size(); ++item) made.taken[item] = std::min(made.taken[item], most[item]);
+  made.tree = std::move(tree);
+  best = std::move(made);
+}
+
 void Allocating::try_end(std::size_t demand, std::optional<std::size_t> end, bool from_bin, Counts most,
                          Single& best) const {
   Single made;
@@ -255,8 +313,7 @@ void Allocating::try_end(std::size_t demand, std::optional<std::size_t> end, boo
     measures.cents = from_bin ? 0 : folded_.catalog().part(part).price.cents();
     measures.buy = from_bin ? 0 : 1;
     made.cost = made.cost + cost_of(order_, measures);
-    for (std::size_t item = 0; from_bin && item < most.size(); ++item)
-      if (bin_.items[item].part == part) ++made.taken[item];
+    if (from_bin) take(part, made);
   }
   if (!best.met || compare(made, best) < 0) best = std::move(made);
 }
@@ -274,18 +331,18 @@ Allotment Allocating::allotment(std::size_t demand, const Single& single) const 
   if (!single.met) return allotment;
   allotment.end = single.end;
   allotment.end_from_bin = single.end_from_bin;
+  if (single.tree)
+    allotment.run = assemble(folded_.catalog(), with_bin(*demands_[demand].branched, allotment.given), *single.tree);
   if (!demands_[demand].request) return allotment;
   ChainRequest request = *demands_[demand].request;
   request.order = order_;
   request.bin = allotment.given;
   if (single.end) request.to = demands_[demand].ends[*single.end].end;
-  if (single.end_from_bin)
-    for (catalog::BinItem& item : request.bin.items)
-      if (item.part == demands_[demand].ends[*single.end].part) --item.count;
+  if (single.end_from_bin) request.bin.take(demands_[demand].ends[*single.end].part);
   if (demands_[demand].span) {
-    allotment.chain = span_run(folded_, request, *demands_[demand].span);
+    allotment.run = span_run(folded_, request, *demands_[demand].span);
   } else {
-    allotment.chain = assemble(folded_.catalog(), request, single.moves);
+    allotment.run = assemble(folded_.catalog(), request, single.moves);
   }
   return allotment;
 }

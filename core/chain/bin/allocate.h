@@ -1,4 +1,4 @@
-// One bin for several chains: which of its parts goes into which chain, best for all of them together.
+// One bin for several runs: which of its parts goes into which run, best for all of them together.
 #pragma once
 
 #include "chain/ask/allocation.h"
@@ -10,8 +10,8 @@ namespace riserun::chain {
 /// added up), then has the least sum of all costs under the order. Of equal sums
 /// the one whose first demand is better off, then the second, and so on: a chain of less cost, then the
 /// one that lands nearest, then the usual tie of
-/// chains (fewer bushings and close nipples, ids that sort first, ports used), then the end part that stands first,
-/// from the bin before bought. Exact.
+/// chains (fewer bushings and close nipples, ids that sort first, ports used) or of assemblies (AssemblyRequest), then
+/// the end part that stands first, from the bin before bought. Exact.
 Allocation allocate(const PreparedCatalog& prepared, const std::vector<Demand>& demands, const catalog::Bin& bin,
                     Order order);
 

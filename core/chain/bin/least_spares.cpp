@@ -19,20 +19,12 @@ std::vector<PartId> each_once(const std::vector<PartId>& parts) {
   return once;
 }
 
-void put_into(PartId part, int count, catalog::Bin& bin) {
-  const auto item = std::find_if(bin.items.begin(), bin.items.end(), [&](const auto& i) { return i.part == part; });
-  if (item == bin.items.end())
-    bin.items.push_back({part, count});
-  else
-    item->count += count;
-}
-
 /// The bin and the cart, without the one piece that is missing.
 catalog::Bin left_without(const Chosen& chosen, std::optional<PartId> missing) {
   catalog::Bin bin = chosen.request.bin;
   for (catalog::BinItem& item : bin.items) item.count = std::max(item.count, 0);
-  for (const PartId part : bought_parts(chosen.chain)) put_into(part, 1, bin);
-  if (missing) put_into(*missing, -1, bin);
+  for (const PartId part : bought_parts(chosen.chain)) bin.add(part);
+  if (missing) bin.take(*missing);
   return bin;
 }
 
@@ -93,7 +85,7 @@ void LeastSpares::add_stock_outs(std::size_t row, const PartClasses& classes) {
 std::optional<Chain> LeastSpares::stand_in(const StockOut& out) const {
   ChainRequest request = chosen_[out.chosen].request;
   request.bin = left_without(chosen_[out.chosen], out.missing);
-  for (const PartId spare : out.spares) put_into(spare, 1, request.bin);
+  for (const PartId spare : out.spares) request.bin.add(spare);
   request.not_sold.assign(folded_.catalog().parts().size(), true);
   const std::optional<Route> route = best_chain(folded_, request);
   if (!route) return std::nullopt;

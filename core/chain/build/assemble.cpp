@@ -3,8 +3,9 @@
 #include "chain/build/build_order.h"
 #include "chain/build/cautions.h"
 #include "chain/build/line_elements.h"
-#include "chain/build/span_texts.h"
+#include "chain/part/duty.h"
 #include "chain/part/head.h"
+#include "chain/tree/best_tree.h"
 
 #include <algorithm>
 #include <limits>
@@ -12,105 +13,203 @@
 namespace riserun::chain {
 
 using catalog::Part;
+using What = Follower::What;
 
 namespace {
 
-/// Hands the bin out along the chain: first come, first served, as often as a part is there.
-class BinHandout {
- public:
-  explicit BinHandout(const catalog::Bin& bin) : left_(bin.items) {}
-  bool take(PartId part, int pieces = 1) {
-    const auto item = std::find_if(left_.begin(), left_.end(), [&](const auto& i) { return i.part == part; });
-    if (item == left_.end() || item->count < pieces) return false;
-    item->count -= pieces;
-    return true;
-  }
-
- private:
-  std::vector<catalog::BinItem> left_;
+/// An open end of the run so far: the base, or a port of a part.
+struct OpenEnd {
+  std::size_t inner = kBase;
+  std::uint8_t port = 0;
 };
 
-void add_parts(const ChainRequest& request, const std::vector<Move>& moves, Chain& chain) {
-  BinHandout bin(request.bin);
-  for (const Move& move : moves) {
-    ChainPart& link = chain.parts.emplace_back();
-    link.part = move.part;
-    link.enter = move.enter;
-    link.leave = move.leave;
-    link.pieces = move.pieces;
-    if (move.cut_micrometres > 0) link.cut_length = metres(static_cast<double>(move.cut_micrometres) * 1e-6);
-    // A piece to cut that the search bought leaves the bin to another one.
-    link.from_bin = !(move.cut && move.own.buy > 0) && bin.take(move.part, move.pieces);
-    link.plugs = move.plugs;
-    for (const PartId plug : move.plugs) link.plug_from_bin.push_back(bin.take(plug));
+/// Puts a run together from the base outwards, and hands the bin out along it: first come, first served, as often as a
+/// part is there.
+class Assembling {
+ public:
+  Assembling(const Catalog& catalog, const catalog::Bin& bin, Run& run) : catalog_(catalog), bin_(bin), run_(run) {}
+
+  /// @param leads_on  bit by port: those that are not plugged
+  std::size_t add_part(OpenEnd at, RunPart link, std::uint32_t leads_on, const std::vector<PartId>& plugs,
+                       bool is_bought = false);
+  void add_end(OpenEnd at, std::size_t end);
+  /// Last of all: what joins may be had from the bin alone, what stands at an end can be ordered.
+  void pay_devices();
+  void add_up();
+
+ private:
+  void add_joint(OpenEnd at, bool to_end, std::size_t outer, PortTypeId b);
+  void count(PartId part, bool from_bin, int pieces);
+
+  const Catalog& catalog_;
+  catalog::Bin bin_;
+  Run& run_;
+};
+
+void Assembling::add_joint(OpenEnd at, bool to_end, std::size_t outer, PortTypeId b) {
+  PortTypeId a = run_.base.type;
+  if (at.inner != kBase) {
+    RunPart& before = run_.parts[at.inner];
+    a = catalog_.part(before.part).ports[at.port].type;
+    before.ports[at.port] = {to_end ? What::end : What::part, outer, PartId{}, false};
   }
+  const catalog::MatingRule* rule = catalog_.mating_rule(a, b);
+  const auto row = static_cast<std::uint32_t>(rule - catalog_.mating_rules().data());
+  run_.joints.push_back({at.inner, at.port, to_end, outer, a, b, row, make_up(catalog_, a, b, *rule),
+                         make_up_tolerance(catalog_, a, b, *rule)});
 }
 
-void add_joint(const Catalog& catalog, PortTypeId a, PortTypeId b, Chain& chain) {
-  const catalog::MatingRule* rule = catalog.mating_rule(a, b);
-  const auto row = static_cast<std::uint32_t>(rule - catalog.mating_rules().data());
-  chain.joints.push_back({a, b, row, make_up(catalog, a, b, *rule), make_up_tolerance(catalog, a, b, *rule)});
-}
-
-void add_joints(const Catalog& catalog, const ChainRequest& request, Chain& chain) {
-  PortTypeId open = request.from.type;
-  for (const ChainPart& link : chain.parts) {
-    const Part& part = catalog.part(link.part);
-    add_joint(catalog, open, part.ports[link.enter].type, chain);
-    open = part.ports[link.leave].type;
+std::size_t Assembling::add_part(OpenEnd at, RunPart link, std::uint32_t leads_on, const std::vector<PartId>& plugs,
+                                 bool is_bought) {
+  const std::size_t row = run_.parts.size();
+  const Part& part = catalog_.part(link.part);
+  link.from_bin = !is_bought && bin_.take(link.part, link.pieces);
+  link.ports.resize(part.ports.size());
+  std::size_t next = 0;
+  for (std::size_t port = 0; port < link.ports.size() && next < plugs.size(); ++port) {
+    if (port == link.enter || (leads_on >> port & 1u)) continue;
+    const PartId plug = plugs[next++];
+    link.ports[port] = {What::plug, 0, plug, bin_.take(plug)};
   }
-  add_joint(catalog, open, request.to.type, chain);
+  add_joint(at, false, row, part.ports[link.enter].type);
+  run_.parts.push_back(std::move(link));
+  return row;
 }
 
-void count(const Catalog& catalog, PartId id, bool from_bin, int pieces, Chain& chain) {
-  const Part& part = catalog.part(id);
-  const bool air = part.air && catalog.material(part.material).compressed_air &&
-                   (!part.far_material || catalog.material(*part.far_material).compressed_air);
-  chain.part_count += 1;
-  chain.rating = std::min(chain.rating, part.rating);
-  chain.air = chain.air && air;
+void Assembling::add_end(OpenEnd at, std::size_t end) { add_joint(at, true, end, run_.ends[end].port.type); }
+
+void Assembling::pay_devices() {
+  for (RunEnd& end : run_.ends)
+    if (end.device) end.from_bin = bin_.take(*end.device);
+}
+
+void Assembling::count(PartId id, bool from_bin, int pieces) {
+  const Part& part = catalog_.part(id);
+  run_.part_count += 1;
+  run_.air = run_.air && stands_compressed_air(catalog_, part);
   if (from_bin) return;
-  chain.buy_count += 1;
-  chain.price += part.price * pieces;
+  run_.buy_count += 1;
+  run_.price += part.price * pieces;
 }
 
-void add_sums(const Catalog& catalog, const ChainRequest& request, Chain& chain) {
-  chain.rating = gauge_pascals(std::numeric_limits<double>::infinity());
-  for (const ChainPart& link : chain.parts) {
-    count(catalog, link.part, link.from_bin, link.pieces, chain);
-    for (std::size_t i = 0; i < link.plugs.size(); ++i) count(catalog, link.plugs[i], link.plug_from_bin[i], 1, chain);
-    chain.length += link.cut_length.value_or(body_length(catalog, catalog.part(link.part), link.enter, link.leave));
+// What a device stands is its own affair: a gauge stands its scale.
+void Assembling::add_up() {
+  run_.rating = gauge_pascals(std::numeric_limits<double>::infinity());
+  for (const RunPart& link : run_.parts) {
+    count(link.part, link.from_bin, link.pieces);
+    run_.rating = std::min(run_.rating, catalog_.part(link.part).rating);
+    for (const Follower& plug : link.plugs()) {
+      count(plug.plug, plug.from_bin, 1);
+      run_.rating = std::min(run_.rating, catalog_.part(plug.plug).rating);
+    }
   }
-  for (const ChainJoint& joint : chain.joints) {
+  for (const RunEnd& end : run_.ends)
+    if (end.device) count(*end.device, end.from_bin, 1);
+}
+
+void measure(const Catalog& catalog, VolumeFlow flow, Chain& chain) {
+  for (const RunPart& link : chain.parts)
+    chain.length += link.cut_length.value_or(body_length(catalog, catalog.part(link.part), link.enter, link.leave()));
+  for (const RunJoint& joint : chain.joints) {
     chain.length -= joint.make_up;
     chain.length_tolerance += joint.make_up_tolerance;
   }
   std::vector<hydraulics::LineElement> elements = line_elements(catalog, chain);
-  if (elements.empty() || in_cubic_metres_per_second(request.flow) <= 0.0) return;
+  if (elements.empty() || in_cubic_metres_per_second(flow) <= 0.0) return;
   const hydraulics::LineEnd no_end{0.0, 0.0, 0.0, {}};
   const hydraulics::Line line(std::move(elements), no_end, no_end);
-  chain.head = line.head_loss(request.flow, hydraulics::Direction::forward, chain_water());
+  chain.head = line.head_loss(flow, hydraulics::Direction::forward, chain_water());
 }
+
+PortEnd named(PortEnd end, std::string name) {
+  end.called = std::move(name);
+  return end;
+}
+
+/// Reads a tree in the order in which it is built: a part, then what follows at its ports, port by port.
+class TreeReader {
+ public:
+  TreeReader(const Catalog& catalog, const AssemblyRequest& request, Assembling& made, Run& run)
+      : catalog_(catalog), made_(made), run_(run), rows_(kinds_of_targets(catalog, request)) {}
+
+  void read(const BranchTree& tree, OpenEnd at) {
+    if (tree.target_kind) return read_end(tree, at);
+    const std::size_t row =
+        made_.add_part(at, {tree.move.part, tree.move.enter, false, {}}, tree.move.exit_ports, tree.move.plugs);
+    std::size_t next = 0;
+    for (std::size_t port = 0; port < catalog_.part(tree.move.part).ports.size(); ++port)
+      if (tree.move.leads_on(port)) read(tree.follows[next++], {row, static_cast<std::uint8_t>(port)});
+  }
+
+ private:
+  void read_end(const BranchTree& tree, OpenEnd at) {
+    std::vector<std::size_t>& rows = rows_[*tree.target_kind];
+    const std::size_t row = rows.front();
+    rows.erase(rows.begin());
+    if (tree.end.device.valid()) {
+      const Part& part = catalog_.part(tree.end.device);
+      RunEnd& end = run_.ends[row];
+      end.device = tree.end.device;
+      end.device_port = tree.end.port;
+      end.port.type = part.ports[tree.end.port].type;
+      end.port.material = part.material_at(tree.end.port);
+    }
+    made_.add_end(at, row);
+  }
+
+  const Catalog& catalog_;
+  Assembling& made_;
+  Run& run_;
+  std::vector<std::vector<std::size_t>> rows_;  // of the ends, by kind
+};
 
 }  // namespace
 
 Chain assemble(const Catalog& catalog, const ChainRequest& request, const std::vector<Move>& moves) {
   Chain chain;
-  add_parts(request, moves, chain);
-  add_joints(catalog, request, chain);
-  add_sums(catalog, request, chain);
-  add_cutting_steps(catalog, chain);
-  add_build_order(catalog, request, chain);
-  add_cautions(catalog, request, chain);
+  chain.base = named(request.from, name_of_first(request.from));
+  chain.ends.push_back({named(request.to, name_of_last(request.to))});
+  Assembling made(catalog, request.bin, chain);
+  OpenEnd at;
+  for (const Move& move : moves) {
+    RunPart link{move.part, move.enter, false, {}, {}, move.pieces};
+    if (move.cut_micrometres > 0) link.cut_length = metres(static_cast<double>(move.cut_micrometres) * 1e-6);
+    // A piece to cut that the search bought leaves the bin to another one.
+    at = {made.add_part(at, std::move(link), 1u << move.leave, move.plugs, move.cut && move.own.buy > 0), move.leave};
+  }
+  made.add_end(at, 0);
+  made.add_up();
+  measure(catalog, request.flow, chain);
+  add_build_order(catalog, chain);
+  add_cautions(catalog, request.service, chain);
   return chain;
 }
 
-std::vector<PartId> bought_parts(const Chain& chain) {
+Assembly assemble(const Catalog& catalog, const AssemblyRequest& request, const BranchTree& tree) {
+  Assembly assembly;
+  assembly.base = named(request.rules.from, name_of_base(request));
+  for (std::size_t row = 0; row < request.targets.size(); ++row) {
+    RunEnd& end = assembly.ends.emplace_back(RunEnd{named(request.targets[row], name_of_target(request, row))});
+    end.feeds = request.branch(row).flow == BranchFlow::to_base;
+  }
+  Assembling made(catalog, request.rules.bin, assembly);
+  TreeReader(catalog, request, made, assembly).read(tree, {});
+  made.pay_devices();
+  made.add_up();
+  add_build_order(catalog, assembly);
+  add_cautions(catalog, request.rules.service, assembly);
+  const bool relief_is_known =
+      std::any_of(request.branches.begin(), request.branches.end(), [](const BranchRules& b) { return b.relief; });
+  if (!relief_is_known) add_caution_of_narrow_ways(catalog, assembly);
+  return assembly;
+}
+
+std::vector<PartId> bought_parts(const Run& run) {
   std::vector<PartId> bought;
-  for (const ChainPart& link : chain.parts) {
+  for (const RunPart& link : run.parts) {
     if (!link.from_bin) bought.push_back(link.part);
-    for (std::size_t i = 0; i < link.plugs.size(); ++i)
-      if (!link.plug_from_bin[i]) bought.push_back(link.plugs[i]);
+    for (const Follower& plug : link.plugs())
+      if (!plug.from_bin) bought.push_back(plug.plug);
   }
   return bought;
 }

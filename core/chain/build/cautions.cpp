@@ -3,8 +3,6 @@
 #include "chain/part/move.h"
 #include "chain/part/wetted_area.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <limits>
 
@@ -13,12 +11,15 @@ namespace riserun::chain {
 using catalog::End;
 using catalog::GalvanicVerdict;
 using catalog::Part;
+using quantity::Fact;
+using quantity::fact;
+using quantity::Facts;
 
 namespace {
 
 /// One side of a joint: what it is called and what it is made of, where that is known.
 struct Side {
-  std::string name;
+  Fact name;
   std::optional<MaterialId> material;
   bool bushing = false;
   Area wetted{};  // zero: not known
@@ -26,91 +27,95 @@ struct Side {
 
 class Cautions {
  public:
-  explicit Cautions(const Catalog& catalog) : catalog_(catalog) {}
+  Cautions(const Catalog& catalog, Service service) : catalog_(catalog), service_(service) {}
 
-  void look_at(const ChainRequest& request, const Chain& chain) {
-    request_ = &request;
-    chain_ = &chain;
+  void look_at(const Chain& way) {
+    way_ = &way;
     look_at_ends();
-    for (std::size_t joint = 0; joint < chain.joints.size(); ++joint) look_at_joint(joint);
-    for (const ChainPart& link : chain.parts) {
+    for (std::size_t joint = 0; joint < way.joints.size(); ++joint) look_at_joint(joint);
+    for (const RunPart& link : way.parts) {
       look_at_part(catalog_.part(link.part));
-      for (const PartId plug : link.plugs) look_at_part(catalog_.part(plug));
+      for (const Follower& plug : link.plugs()) look_at_part(catalog_.part(plug.plug));
     }
     look_at_bushings();
     look_at_bore();
   }
 
-  std::vector<std::string> all() const {
-    std::vector<std::string> texts = texts_;
-    for (const Note& note : notes_) texts.push_back(fmt::format("{} {}", note.what, fmt::join(note.whom, ", ")));
-    texts.insert(texts.end(), last_texts_.begin(), last_texts_.end());
-    return texts;
+  Facts all() const {
+    Facts facts = said_;
+    for (const Note& note : notes_) {
+      facts.push_back(note.what);
+      facts.back().values.emplace_back(note.whom);
+    }
+    facts.insert(facts.end(), said_last_.begin(), said_last_.end());
+    return facts;
   }
 
  private:
+  Side side_of_end(const PortEnd& end) const;
   Side side(std::size_t body, bool leaving) const;
   void look_at_ends();
-  void look_at_air_on(const PortEnd& end, const std::string& name);
+  void look_at_air_on(const PortEnd& end);
   void look_at_joint(std::size_t joint);
   void look_at_metals(const Side& a, const Side& b);
   void look_at_part(const Part& part);
   void look_at_bushings();
   void look_at_bore();
-  static void add_once(std::vector<std::string>& texts, std::string text) {
-    if (std::find(texts.begin(), texts.end(), text) == texts.end()) texts.push_back(std::move(text));
+  static void add_once(Facts& facts, Fact fact) {
+    if (std::find(facts.begin(), facts.end(), fact) == facts.end()) facts.push_back(std::move(fact));
   }
-  void say(std::string text) { add_once(texts_, std::move(text)); }
+  void say(Fact fact) { add_once(said_, std::move(fact)); }
+  const PortEnd& to() const { return way_->ends.front().port; }
 
   /// Says the same of another part or joint, in one sentence with the others.
-  void note(const std::string& what, const std::string& whom);
+  void note(const Fact& what, Fact whom);
 
   struct Note {
-    std::string what;
-    std::vector<std::string> whom;
+    Fact what;
+    Facts whom;
   };
 
   const Catalog& catalog_;
-  const ChainRequest* request_ = nullptr;  // of the chain that is looked at
-  const Chain* chain_ = nullptr;
-  std::vector<std::string> texts_;
+  Service service_;
+  const Chain* way_ = nullptr;  // that is looked at
+  Facts said_;
   std::vector<Note> notes_;
-  std::vector<std::string> last_texts_;
+  Facts said_last_;
 };
 
+Side Cautions::side_of_end(const PortEnd& end) const {
+  return {fact("end", end.called), end.material, false,
+          end.on_vessel ? square_metres(std::numeric_limits<double>::infinity()) : Area{}};
+}
+
 Side Cautions::side(std::size_t body, bool leaving) const {
-  const auto wall = [](const PortEnd& end) {
-    return end.on_vessel ? square_metres(std::numeric_limits<double>::infinity()) : Area{};
-  };
-  if (body == 0) return {name_of_first(request_->from), request_->from.material, false, wall(request_->from)};
-  if (body == chain_->parts.size() + 1)
-    return {name_of_last(request_->to), request_->to.material, false, wall(request_->to)};
-  const ChainPart& link = chain_->parts[body - 1];
+  if (body == 0) return side_of_end(way_->base);
+  if (body == way_->parts.size() + 1) return side_of_end(to());
+  const RunPart& link = way_->parts[body - 1];
   const Part& part = catalog_.part(link.part);
-  Side made{"the " + part.name, part.material_at(leaving ? link.leave : link.enter), is_bushing(catalog_, part),
-            wetted_area(catalog_, part, link.enter, link.leave)};
+  Side made{fact("the_part", part.name), part.material_at(leaving ? link.leave() : link.enter),
+            is_bushing(catalog_, part), wetted_area(catalog_, part, link.enter, link.leave())};
   if (part.dielectric && !part.far_material) made.material.reset();
   return made;
 }
 
 void Cautions::look_at_ends() {
-  const PortTypeId from = request_->from.type;
-  const PortTypeId to = request_->to.type;
-  if (const auto* trap = catalog_.look_alike(catalog_.port_type(from), catalog_.port_type(to)))
-    say(fmt::format("never screw {} and {} straight together: {}", catalog_.written(from), catalog_.written(to),
-                    trap->reason));
-  look_at_air_on(request_->from, name_of_first(request_->from));
-  look_at_air_on(request_->to, name_of_last(request_->to));
+  const PortTypeId from = way_->base.type;
+  if (const auto* trap = catalog_.look_alike(catalog_.port_type(from), catalog_.port_type(to().type)))
+    say(fact("never_screw_together", catalog_.written(from), catalog_.written(to().type), trap->reason));
+  look_at_air_on(way_->base);
+  look_at_air_on(to());
 }
 
 // The port itself may be what bursts: no metal part has such an end, and some are of plastics that air shatters (OSHA
 // Hazard Information Bulletin of 13 December 1990).
-void Cautions::look_at_air_on(const PortEnd& end, const std::string& name) {
-  if (request_->service != Service::air) return;
+void Cautions::look_at_air_on(const PortEnd& end) {
+  if (service_ != Service::air) return;
   std::vector<std::string> bursting;
   const auto look_at = [&](MaterialId id) {
     const catalog::Material& material = catalog_.material(id);
-    if (!material.compressed_air) add_once(bursting, material.name);
+    const bool known = std::find(bursting.begin(), bursting.end(), material.name) != bursting.end();
+    if (!material.compressed_air && !known) bursting.push_back(material.name);
     return material.metal;
   };
   if (end.material) {
@@ -119,40 +124,35 @@ void Cautions::look_at_air_on(const PortEnd& end, const std::string& name) {
     for (const catalog::PortUse& use : catalog_.uses(end.type))
       if (look_at(catalog_.part(use.part).material_at(use.port))) return;
   }
-  if (bursting.empty()) return;
-  say(fmt::format(
-      "if {} ({}) is {}, compressed air can burst it and throw splinters: keep the air off it, or change it "
-      "for metal",
-      name, catalog_.written(end.type), fmt::join(bursting, " or ")));
+  if (!bursting.empty()) say(fact("air_can_burst_the_port", end.called, catalog_.written(end.type), bursting));
 }
 
 void Cautions::look_at_joint(std::size_t joint) {
   const Side a = side(joint, true);
   const Side b = side(joint + 1, false);
-  if (a.bushing && b.bushing) say("a bushing sits in another bushing: a reducing coupling is the sounder way");
+  if (a.bushing && b.bushing) say(fact("bushing_in_bushing"));
   if (!a.material || !b.material) return;
   look_at_metals(a, b);
-  const catalog::PortType& first = catalog_.port_type(chain_->joints[joint].a);
-  const catalog::PortType& second = catalog_.port_type(chain_->joints[joint].b);
+  const catalog::PortType& first = catalog_.port_type(way_->joints[joint].a);
+  const catalog::PortType& second = catalog_.port_type(way_->joints[joint].b);
   if (!catalog_.kind(first.kind).tapered && !catalog_.kind(second.kind).tapered) return;
   const Side& female = first.end == End::female ? a : b;
   const Side& male = first.end == End::female ? b : a;
   if (!catalog_.material(*female.material).metal && catalog_.material(*male.material).metal)
-    say(fmt::format("{} is plastic and takes a metal taper thread from {}: it may split; start by hand, turn little",
-                    female.name, male.name));
+    say(fact("plastic_takes_metal_taper", female.name, male.name));
 }
 
-// Which of the two corrodes, and what the wetted areas do to it: ", and fast, for it is small beside the brass".
-std::string area_words(const Side& anode, const Side& cathode, const std::string& noble) {
+// What the wetted areas do to the one that corrodes: ", and fast, for it is small beside the brass".
+Facts effect_beside(const Side& anode, const Side& cathode, const std::string& noble) {
   switch (effect_of_areas(anode.wetted, cathode.wetted)) {
     case AreaEffect::worse:
-      return fmt::format(", and fast, for it is small beside the {}", noble);
+      return {fact("fast_for_it_is_small", noble)};
     case AreaEffect::milder:
-      return fmt::format(", but slowly, for it is large beside the {}", noble);
+      return {fact("slowly_for_it_is_large", noble)};
     case AreaEffect::none:
       break;
   }
-  return "";
+  return {};
 }
 
 void Cautions::look_at_metals(const Side& a, const Side& b) {
@@ -163,103 +163,106 @@ void Cautions::look_at_metals(const Side& a, const Side& b) {
     const bool first_corrodes = first.anodic_index_volts > second.anodic_index_volts;
     const catalog::Material& noble = first_corrodes ? second : first;
     const std::string& eaten = first_corrodes ? first.name : second.name;
-    const std::string areas = area_words(first_corrodes ? a : b, first_corrodes ? b : a, noble.name);
+    const Facts areas = effect_beside(first_corrodes ? a : b, first_corrodes ? b : a, noble.name);
     if (verdict == GalvanicVerdict::keep_apart)
-      say(
-          fmt::format("{} ({}) and {} ({}) should be kept apart: in water the {} corrodes{}; put a dielectric joint or "
-                      "plastic between them",
-                      a.name, first.name, b.name, second.name, eaten, areas));
+      say(fact("keep_metals_apart", a.name, first.name, b.name, second.name, eaten, areas));
     else
-      note(fmt::format("{} against {}: the {} corrodes{}; watch it where", eaten, noble.name, eaten, areas),
-           fmt::format("{} meets {}", a.name, b.name));
+      note(fact("watch_metals", eaten, noble.name, areas), fact("meets", a.name, b.name));
   }
   const auto stainless = [](const catalog::Material& m) { return m.name.find("stainless") != std::string::npos; };
-  if (stainless(first) && stainless(second))
-    say("stainless threads gall on stainless: use an anti-gall sealing paste and turn slowly");
+  if (stainless(first) && stainless(second)) say(fact("stainless_galls"));
 }
 
 void Cautions::look_at_part(const Part& part) {
-  const std::string name = "the " + part.name;
-  if (part.one_way && request_->service == Service::air)
-    note(fmt::format("air passes one way only, towards {}, through", name_of_last(request_->to)), name);
-  else if (part.one_way)
-    note(fmt::format("water passes one way only, towards {}, so it does not drain back, through",
-                     name_of_last(request_->to)),
-         name);
+  const Fact name = fact("the_part", part.name);
+  if (part.one_way)
+    note(fact(service_ == Service::air ? "air_passes_one_way" : "water_passes_one_way", to().called), name);
   const catalog::Material& material = catalog_.material(part.material);
   const auto is_threaded = [&](const catalog::Port& port) {
     return catalog_.kind(catalog_.port_type(port.type).kind).threaded;
   };
   if (!material.compressed_air)
-    note("can burst under compressed air, so keep them out of an air test:", name);
+    note(fact("bursts_under_air"), name);
   else if (!part.air)
-    note("not made for compressed air, so keep them out of an air test:", name);
+    note(fact("not_made_for_air"), name);
   if (!material.metal && std::any_of(part.ports.begin(), part.ports.end(), is_threaded))
-    note("plastic, rated at room temperature, so no heat and few turns of the wrench:", name);
-  if (part.straight_tapped)
-    note("may be tapped straight, so that it seals on fewer threads and is no weld bung:", name);
-  if (is_close_nipple(part))
-    note("no bare pipe to grip, so use a nipple chuck, or a longer nipple where there is room:", name);
+    note(fact("plastic_threads"), name);
+  if (part.straight_tapped) note(fact("may_be_tapped_straight"), name);
+  if (is_close_nipple(part)) note(fact("no_pipe_to_grip"), name);
 }
 
-void Cautions::note(const std::string& what, const std::string& whom) {
+void Cautions::note(const Fact& what, Fact whom) {
   const auto known = std::find_if(notes_.begin(), notes_.end(), [&](const Note& note) { return note.what == what; });
-  if (known == notes_.end()) {
-    notes_.push_back({what, {whom}});
-  } else if (std::find(known->whom.begin(), known->whom.end(), whom) == known->whom.end()) {
-    known->whom.push_back(whom);
-  }
+  if (known == notes_.end())
+    notes_.push_back({what, {std::move(whom)}});
+  else
+    add_once(known->whom, std::move(whom));
 }
 
 void Cautions::look_at_bushings() {
-  std::int64_t count = 0;
-  for (const ChainPart& link : chain_->parts) count += is_bushing(catalog_, catalog_.part(link.part)) ? 1 : 0;
-  if (count == 1)
-    add_once(last_texts_,
-             "a bushing leaves a ledge that holds water, and its wall is thin between near sizes: a reducing coupling "
-             "is kinder where there is room");
-  if (count > 1) add_once(last_texts_, fmt::format("{} bushings in one chain: more than one is poor practice", count));
+  const auto count = std::count_if(way_->parts.begin(), way_->parts.end(),
+                                   [&](const RunPart& link) { return is_bushing(catalog_, catalog_.part(link.part)); });
+  if (count == 1) add_once(said_last_, fact("bushing_leaves_a_ledge"));
+  if (count > 1) add_once(said_last_, fact("bushings_in_one_chain", count));
 }
 
 // What a fitter would not expect of "the best": a run that is much tighter inside than either port that it joins.
 void Cautions::look_at_bore() {
   constexpr double kTight = 0.7;  // of the narrower port: under half of its area
-  if (chain_->parts.empty()) return;
-  const auto bore = [&](const ChainPart& link, std::size_t port) {
+  if (way_->parts.empty()) return;
+  const auto bore = [&](const RunPart& link, std::size_t port) {
     return port_bore(catalog_, catalog_.part(link.part), port);
   };
   // The port's own bore where its kind fixes one, else that of the part in it.
-  const auto port = [&](const PortEnd& end, const ChainPart& next, std::size_t at) {
+  const auto port = [&](const PortEnd& end, const RunPart& next, std::size_t at) {
     const catalog::JointSize* size = catalog_.joint_size(catalog_.port_type(end.type));
     return size && size->bore > Length{} ? size->bore : bore(next, at);
   };
-  const ChainPart& last = chain_->parts.back();
-  const Length narrower_port = std::min(port(request_->from, chain_->parts.front(), chain_->parts.front().enter),
-                                        port(request_->to, last, last.leave));
-  const ChainPart* tightest = nullptr;
-  Length least = narrower_port * kTight;
-  for (const ChainPart& link : chain_->parts) {
-    const Length inside = std::min(bore(link, link.enter), bore(link, link.leave));
+  const RunPart& first = way_->parts.front();
+  const RunPart& last = way_->parts.back();
+  Length least = std::min(port(way_->base, first, first.enter), port(to(), last, last.leave())) * kTight;
+  const RunPart* tightest = nullptr;
+  for (const RunPart& link : way_->parts) {
+    const Length inside = std::min(bore(link, link.enter), bore(link, link.leave()));
     if (!(inside > Length{}) || inside >= least) continue;
     least = inside;
     tightest = &link;
   }
   if (tightest != nullptr)
-    add_once(last_texts_,
-             fmt::format("much narrower inside than both ports: the {}, {:.2g} in; ask for a smallest bore to avoid it",
-                         catalog_.part(tightest->part).name, in_inches(least)));
+    add_once(said_last_, fact("much_narrower_than_the_ports", catalog_.part(tightest->part).name, least));
+}
+
+/// The narrowest size on the way to its end, of the end's own kind of joint, where it is below the end's.
+std::optional<catalog::SizeId> narrows_to(const Catalog& catalog, const Chain& way) {
+  const catalog::PortType& end = catalog.port_type(way.ends.front().port.type);
+  const catalog::JointSize* narrowest = catalog.joint_size(end);
+  if (!narrowest) return std::nullopt;
+  for (const RunJoint& joint : way.joints) {
+    const catalog::PortType& port = catalog.port_type(joint.a);
+    const catalog::JointSize* size = port.kind == end.kind ? catalog.joint_size(port) : nullptr;
+    if (size && size->outside_diameter < narrowest->outside_diameter) narrowest = size;
+  }
+  if (narrowest->size == end.size) return std::nullopt;
+  return narrowest->size;
 }
 
 }  // namespace
 
-void add_cautions(const Catalog& catalog, const ChainRequest& request, Chain& chain) {
-  for (std::string& text : cautions_of(catalog, {{request, chain}})) chain.cautions.push_back(std::move(text));
+void add_cautions(const Catalog& catalog, Service service, Run& run) {
+  Cautions cautions(catalog, service);
+  for (std::size_t end = 0; end < run.ends.size(); ++end)
+    cautions.look_at(run.ends[end].feeds ? turned_round(way_to(run, end)) : way_to(run, end));
+  for (Fact& fact : cautions.all()) run.cautions.push_back(std::move(fact));
 }
 
-std::vector<std::string> cautions_of(const Catalog& catalog, const std::vector<Run>& runs) {
-  Cautions cautions(catalog);
-  for (const Run& run : runs) cautions.look_at(run.request, run.chain);
-  return cautions.all();
+void add_caution_of_narrow_ways(const Catalog& catalog, Run& run) {
+  Facts ways;
+  for (std::size_t end = 0; end < run.ends.size(); ++end) {
+    const PortEnd& port = run.ends[end].port;
+    if (const auto size = narrows_to(catalog, way_to(run, end)))
+      ways.push_back(fact("way_to_end", catalog.size_name(*size), port.called, catalog.written(port.type)));
+  }
+  if (!ways.empty()) run.cautions.push_back(fact("way_narrows", ways));
 }
 
 }  // namespace riserun::chain

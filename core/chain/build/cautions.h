@@ -1,20 +1,15 @@
-// What a fitter must be told beside a chain: metals that do not suit, valves that stop the drain, weak or awkward
-// parts.
+// What a fitter must be told beside a run: metals that do not suit, valves that stop the drain, weak or awkward parts.
 #pragma once
 
-#include "chain/ask/answer.h"
+#include "chain/ask/run.h"
 
 namespace riserun::chain {
 
-/// Fills the cautions of a chain whose parts and joints are known.
-void add_cautions(const Catalog& catalog, const ChainRequest& request, Chain& chain);
+/// Adds the cautions of a run whose parts, joints and ends are known: those of the way to each end, each said once.
+void add_cautions(const Catalog& catalog, Service service, Run& run);
 
-/// A chain with what was asked of it.
-struct Run {
-  ChainRequest request;
-  Chain chain;
-};
-/// The cautions of chains that have parts in common, each said once.
-std::vector<std::string> cautions_of(const Catalog& catalog, const std::vector<Run>& runs);
+/// Adds that the way to an end is narrower than the end: a relief valve there must not be fed through less than its
+/// inlet (ASME BPVC section VIII division 1, UG-135, from memory).
+void add_caution_of_narrow_ways(const Catalog& catalog, Run& run);
 
 }  // namespace riserun::chain

@@ -1,6 +1,9 @@
 #include "chain/build/line_elements.h"
 
 #include "chain/part/head.h"
+#include "chain/part/move.h"
+
+#include <algorithm>
 
 namespace riserun::chain {
 
@@ -8,14 +11,24 @@ using hydraulics::LineElement;
 
 std::vector<LineElement> line_elements(const Catalog& catalog, const Chain& chain) {
   std::vector<LineElement> elements;
-  for (const ChainPart& link : chain.parts) {
+  for (const RunPart& link : chain.parts) {
     const catalog::Part& part = catalog.part(link.part);
     for (LineElement& element : link.cut_length
-                                    ? elements_of_cut(catalog, part, link.enter, link.leave, *link.cut_length)
-                                    : elements_of(catalog, part, link.enter, link.leave))
+                                    ? elements_of_cut(catalog, part, link.enter, link.leave(), *link.cut_length)
+                                    : elements_of(catalog, part, link.enter, link.leave()))
       elements.push_back(std::move(element));
   }
   return elements;
+}
+
+std::optional<Length> bore_of_way(const Catalog& catalog, const Run& run, std::size_t end) {
+  std::optional<Length> least;
+  for (const RunPart& link : way_to(run, end).parts) {
+    const catalog::Part& part = catalog.part(link.part);
+    const Length bore = std::min(port_bore(catalog, part, link.enter), port_bore(catalog, part, link.leave()));
+    if (bore > Length{} && (!least || bore < *least)) least = bore;
+  }
+  return least;
 }
 
 }  // namespace riserun::chain

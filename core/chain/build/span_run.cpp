@@ -15,12 +15,12 @@ namespace {
 
 Length from_micrometres(std::int64_t micrometres) { return metres(static_cast<double>(micrometres) * 1e-6); }
 
-void add_piece(const Catalog& catalog, const ChainPart& link, std::size_t row, SpanFit& fit) {
+void add_piece(const Catalog& catalog, const RunPart& link, std::size_t row, SpanFit& fit) {
   const catalog::Part& part = catalog.part(link.part);
   SpanPiece piece;
   piece.part = row;
   piece.cut = link.cut_length.has_value();
-  piece.length = link.cut_length.value_or(body_length(catalog, part, link.enter, link.leave));
+  piece.length = link.cut_length.value_or(body_length(catalog, part, link.enter, link.leave()));
   piece.threads = piece.cut && part.threaded_when_cut ? 2 : 0;
   fit.pieces.push_back(piece);
 }
@@ -67,7 +67,7 @@ SpanFit fit_of_guide(const Catalog& catalog, const Span& span, const Chain& chai
   fit.lands_aside = span.aside();
   fit.band = chain.length_tolerance;
   double square = 0.0;
-  for (const ChainJoint& joint : chain.joints)
+  for (const RunJoint& joint : chain.joints)
     square += in_metres(joint.make_up_tolerance) * in_metres(joint.make_up_tolerance);
   fit.likely_band = metres(std::sqrt(square));
   for (std::size_t row = 0; row < chain.parts.size(); ++row) add_piece(catalog, chain.parts[row], row, fit);

@@ -28,7 +28,8 @@ std::vector<Asked> all_demands(const Inputs& inputs, const std::vector<Demand>& 
                                const std::vector<const JobPort*>& to_plug) {
   std::vector<Asked> asked;
   for (std::size_t i = 0; i < connections.size(); ++i)
-    asked.push_back({For::connection, i, connections[i], connections[i].request->order});
+    asked.push_back({For::connection, i, connections[i],
+                     (connections[i].branched ? connections[i].branched->rules : *connections[i].request).order});
   Demand stock{std::nullopt, riser_stock(inputs.catalog, riser)};
   if (!stock.ends.empty()) asked.push_back({For::riser, 0, std::move(stock), inputs.settled.order});
   for (std::size_t i = 0; i < to_plug.size(); ++i) {

@@ -2,14 +2,7 @@
 
 namespace riserun::plan {
 
-bool BinLeft::take(PartId part) {
-  for (catalog::BinItem& item : bin_.items) {
-    if (item.part != part || item.count == 0) continue;
-    --item.count;
-    return true;
-  }
-  return false;
-}
+bool BinLeft::take(PartId part) { return bin_.take(part); }
 
 void BinLeft::take(const Bin& given) {
   for (const catalog::BinItem& item : given.items)

@@ -1,6 +1,7 @@
 // The connections: what is asked of the chain search for each, and what comes of the answer.
 #include "plan/stage/connections.h"
 
+#include "plan/stage/branches.h"
 #include "plan/stage/duty.h"
 #include "plan/stage/valves.h"
 #include "quantity/write.h"
@@ -18,6 +19,7 @@ namespace {
 using chain::Chain;
 using chain::ChainRequest;
 using chain::Freedom;
+using quantity::fact;
 
 const VolumeFlow kUsualFlow = us_gallons_per_minute(10.0);
 const double kLeastShareOfRiserBore = 0.6;  // passes a barb one size under the riser: common practice
@@ -105,8 +107,7 @@ std::vector<bool> banned_parts(const Inputs& inputs, const JobConnection& connec
 
 }  // namespace
 
-ChainRequest request_for(const Inputs& inputs, const JobConnection& connection, Service service, const BinLeft& bin,
-                         Remarks& remarks) {
+ChainRequest request_for(const Inputs& inputs, const JobConnection& connection, Service service, Remarks& remarks) {
   ChainRequest request;
   static_cast<chain::RunRules&>(request) = connection;
   request.from = end_at(inputs.job, connection, connection.from, connection.from_freedom, remarks);
@@ -118,7 +119,7 @@ ChainRequest request_for(const Inputs& inputs, const JobConnection& connection, 
   request.hottest = settle_hottest(inputs, connection, service, remarks);
   request.vacuum = settle_vacuum(inputs, connection, service, remarks);
   request.flow = wanted_flow(inputs);
-  request.bin = bin.bin();
+  request.bin = inputs.job.bin;
   return request;
 }
 
@@ -161,7 +162,7 @@ std::vector<chain::EndPart> device_ends(const Catalog& catalog, const Bin& bin, 
 /// Hose and tube: what is sold by the length.
 std::vector<PartId> sold_by_length_in(const Catalog& catalog, const Chain& chain) {
   std::vector<PartId> pieces;
-  for (const chain::ChainPart& part : chain.parts)
+  for (const chain::RunPart& part : chain.parts)
     if (catalog.part(part.part).cut_to_length) pieces.push_back(part.part);
   return pieces;
 }
@@ -209,7 +210,7 @@ void settle_span(const Catalog& catalog, ConnectionPlan& plan) {
   const Chain& chain = *plan.chain();
   plan.run_length = chain.length;
   plan.run_tolerance = chain.length_tolerance;
-  for (const chain::ChainPart& part : chain.parts)
+  for (const chain::RunPart& part : chain.parts)
     if (part.cut_length && catalog.part(part.part).flexible) plan.hose_length = part.cut_length;
 }
 
@@ -240,7 +241,7 @@ void settle_hose(const Inputs& inputs, const JobConnection& connection, Connecti
 /// Clamps: one a hose end; a second where the barb is long enough to carry both bands (common practice).
 void count_clamps(const Catalog& catalog, ConnectionPlan& plan) {
   const Length for_two = kBandGap * 2.0 + kBand * 2.0;
-  for (const chain::ChainJoint& joint : plan.chain()->joints) {
+  for (const chain::RunJoint& joint : plan.chain()->joints) {
     if (catalog.mating_rules()[joint.rule].seal != "clamp") continue;
     ++plan.hose_joints;
     plan.clamps += joint.make_up >= for_two ? 2 : 1;
@@ -250,29 +251,20 @@ void count_clamps(const Catalog& catalog, ConnectionPlan& plan) {
 /// Says when a run without a hose does not come out at the gap, and by how much.
 void check_gap(const Inputs& inputs, ConnectionPlan& plan, const JobConnection& connection) {
   if (!plan.gap || plan.chain()->span) return;
-  const UnitSystem units = inputs.job.units;
   const Length off = *plan.gap - plan.run_length;
   if (plan.hose_length) {
     if (off > plan.run_tolerance)
-      plan.cautions.push_back(
-          fmt::format("The {} is {} too short for the gap of {}.",
-                      inputs.catalog.part(sold_by_length_in(inputs.catalog, *plan.chain()).front()).name,
-                      write_length(off, units), write_length(*plan.gap, units)));
+      plan.cautions.push_back(fact("hose_too_short",
+                                   inputs.catalog.part(sold_by_length_in(inputs.catalog, *plan.chain()).front()).name,
+                                   off, *plan.gap));
     return;
   }
   if (connection.offset && *connection.offset > inches(0.25))
-    plan.cautions.push_back(
-        fmt::format("The ports are {} out of line and this run has nothing that gives: ask for a "
-                    "hose or a flexible connector in 'need'.",
-                    write_length(*connection.offset, units)));
+    plan.cautions.push_back(fact("ports_out_of_line", *connection.offset));
   const Length miss = off > metres(0.0) ? off : off * -1.0;
   if (miss <= plan.run_tolerance) return;
   plan.cautions.push_back(
-      fmt::format("This run is {} {} for the gap of {}, and its thread tolerance is only {} either way: {}.",
-                  write_length(miss, units), off > metres(0.0) ? "too short" : "too long",
-                  write_length(*plan.gap, units), write_length(plan.run_tolerance, units),
-                  off > metres(0.0) ? "put a nipple that much longer into it, or ask for a hose in 'need'"
-                                    : "move the ports apart by that much, or ask for a shorter order"));
+      fact(off > metres(0.0) ? "run_too_short" : "run_too_long", miss, *plan.gap, plan.run_tolerance));
 }
 
 void refuse_none(const Inputs& inputs, const ConnectionPlan& plan, Remarks& remarks) {
@@ -295,11 +287,12 @@ void refuse_none(const Inputs& inputs, const ConnectionPlan& plan, Remarks& rema
 }
 
 void refuse_unbuildable(const ConnectionPlan& plan, Remarks& remarks) {
-  const Chain& chain = *plan.chain();
-  if (chain.buildable) return;
+  if (plan.chain()->buildable) return;
   remarks.refuse({Topic::connections,
-                  fmt::format("'{}' cannot be screwed together: {}", plan.name, chain.not_buildable_because), "", "",
-                  "let one end turn, or add a union to 'need'"});
+                  fmt::format("'{}' cannot be screwed together: neither end turns, and no joint of the chain can be "
+                              "made up without turning one of its sides",
+                              plan.name),
+                  "", "", "let one end turn, or add a union to 'need'"});
 }
 
 /// Unless the job says otherwise, the run from the riser to the table is not necked down far below the riser: the
@@ -329,7 +322,7 @@ chain::Demand ask(const Inputs& inputs, const chain::Finder& finder, const Riser
   plan.from = connection.from;
   plan.to = connection.to;
   plan.service = settle_service(inputs.job, connection, remarks);
-  plan.request = request_for(inputs, connection, plan.service, BinLeft(inputs.job.bin), remarks);
+  plan.request = request_for(inputs, connection, plan.service, remarks);
   bool gap_is_assumed = false;
   plan.gap = gap_between(inputs.job, riser, connection, gap_is_assumed, remarks);
   plan.answer = chain::NoChain{};
@@ -349,7 +342,9 @@ chain::Demand ask(const Inputs& inputs, const chain::Finder& finder, const Riser
 }
 
 void settle(const Inputs& inputs, const JobConnection& connection, ConnectionPlan& plan, Remarks& remarks) {
+  if (plan.branched) return settle_branches(inputs, plan, remarks);
   if (plan.ends_in) plan.to = part_title(inputs.catalog, *plan.ends_in);
+  plan.ends = {plan.to};
   if (plan.chain() == nullptr) {
     refuse_none(inputs, plan, remarks);
     return;
@@ -361,32 +356,62 @@ void settle(const Inputs& inputs, const JobConnection& connection, ConnectionPla
   check_gap(inputs, plan, connection);
 }
 
-/// What nothing was found for is asked again with what is left: the answer says why there is none.
-void ask_again(const chain::Finder& finder, const JobConnection& connection, const chain::Demand& demand, BinLeft& left,
-               ConnectionPlan& plan) {
-  if (!connection.smallest_bore) plan.request.smallest_bore.reset();
-  plan.request.bin = left.bin();
-  plan.answer = plan.span ? finder.find_span(plan.request, *plan.span) : finder.find(plan.request);
-  if (!demand.ends.empty()) plan.ends_in = demand.ends.front().part;
-  if (plan.chain() == nullptr) return;
-  for (const chain::ChainPart& part : plan.chain()->parts) {
-    for (int piece = 0; part.from_bin && piece < part.pieces; ++piece) left.take(part.part);
-    for (std::size_t i = 0; i < part.plugs.size(); ++i)
-      if (part.plug_from_bin[i]) left.take(part.plugs[i]);
-  }
+/// The bin that the connection is asked with.
+void use_bin(const Bin& bin, ConnectionPlan& plan) {
+  plan.request.bin = bin;
+  if (plan.branched) plan.branched->rules.bin = bin;
 }
 
-/// What the sharing of the bin gave the connection; its request may be asked again with that and what is left over.
-void take_share(const chain::Demand& demand, const chain::Allotment& got, ConnectionPlan& plan) {
-  plan.request.bin = got.given;
-  if (!got.met) return;
-  plan.answer = *got.chain;
-  if (!got.end) return;
-  plan.ends_in = demand.ends[*got.end].part;
-  plan.ends_in_from_bin = got.end_from_bin;
-  for (catalog::BinItem& item : plan.request.bin.items)
-    if (got.end_from_bin && item.part == *plan.ends_in) --item.count;
-  plan.request.to = demand.ends[*got.end].end;
+/// The device that the one end was asked to have.
+void put_device(const Catalog& catalog, const chain::EndPart& chosen, bool from_bin, ConnectionPlan& plan) {
+  plan.ends_in = chosen.part;
+  plan.request.to = chosen.end;
+  chain::Run* run = std::get_if<chain::Run>(&plan.answer);
+  if (run == nullptr) return;
+  const std::vector<catalog::Port>& ports = catalog.part(chosen.part).ports;
+  const auto port =
+      std::find_if(ports.begin(), ports.end(), [&](const catalog::Port& each) { return each.type == chosen.end.type; });
+  run->ends.front().device = chosen.part;
+  run->ends.front().device_port = static_cast<std::uint8_t>(port - ports.begin());
+  run->ends.front().from_bin = from_bin;
+}
+
+void take_from_bin(const chain::Run& run, BinLeft& left) {
+  for (const chain::RunPart& part : run.parts) {
+    for (int piece = 0; part.from_bin && piece < part.pieces; ++piece) left.take(part.part);
+    for (const chain::Follower& plug : part.plugs())
+      if (plug.from_bin) left.take(plug.plug);
+  }
+  for (const chain::RunEnd& end : run.ends)
+    if (end.device && end.from_bin) left.take(*end.device);
+}
+
+/// What nothing was found for is asked again with what is left: the answer says why there is none.
+void ask_again(const Inputs& inputs, const chain::Finder& finder, const JobConnection& connection,
+               const chain::Demand& demand, BinLeft& left, ConnectionPlan& plan) {
+  const auto set = [&](auto answer) { std::visit([&](auto& found) { plan.answer = std::move(found); }, answer); };
+  if (!connection.smallest_bore && !plan.branched) plan.request.smallest_bore.reset();
+  use_bin(left.bin(), plan);
+  if (plan.branched)
+    set(finder.find_assembly(*plan.branched));
+  else if (plan.span)
+    set(finder.find_span(plan.request, *plan.span));
+  else
+    set(finder.find(plan.request));
+  if (!demand.ends.empty()) put_device(inputs.catalog, demand.ends.front(), false, plan);
+  if (plan.run() != nullptr) take_from_bin(*plan.run(), left);
+}
+
+/// What the sharing of the bin gave the connection, and what all of them left; its request may be asked again with
+/// that.
+void take_share(const Inputs& inputs, const chain::Demand& demand, const chain::Allotment& got, const Bin& left,
+                ConnectionPlan& plan) {
+  Bin bin = got.given;
+  for (const catalog::BinItem& item : left.items) bin.add(item.part, item.count);
+  plan.answer = *got.run;
+  if (got.end) put_device(inputs.catalog, demand.ends[*got.end], got.end_from_bin, plan);
+  if (got.end_from_bin) bin.take(*plan.ends_in);
+  use_bin(bin, plan);
 }
 
 /// The row that carries the water from the riser to the table.
@@ -394,7 +419,7 @@ bool is_way_to_table(const Job& job, const RiserPlan& riser, const ConnectionPla
   const bool reaches_table =
       port_named(job.table.ports, plan.from) != nullptr || port_named(job.table.ports, plan.to) != nullptr;
   const bool at_riser = plan.from == riser.bung || plan.to == riser.bung;
-  return plan.service == Service::water && reaches_table && at_riser;
+  return plan.service == Service::water && reaches_table && at_riser && !plan.branched;
 }
 
 }  // namespace
@@ -402,10 +427,14 @@ bool is_way_to_table(const Job& job, const RiserPlan& riser, const ConnectionPla
 AskedConnections ask_connections(const Inputs& inputs, const chain::Finder& finder, const RiserPlan& riser,
                                  Remarks& remarks) {
   AskedConnections asked;
-  for (const JobConnection& connection : inputs.job.connections) {
-    if (!connection.branches.empty()) continue;  // see manifolds.h
-    asked.of.push_back(&connection);
-    asked.demands.push_back(ask(inputs, finder, riser, connection, asked.plans.emplace_back(), remarks));
+  for (const bool branched : {false, true}) {
+    for (const JobConnection& connection : inputs.job.connections) {
+      if (connection.branches.empty() == branched) continue;
+      asked.of.push_back(&connection);
+      ConnectionPlan& plan = asked.plans.emplace_back();
+      asked.demands.push_back(branched ? ask_branches(inputs, connection, plan, remarks)
+                                       : ask(inputs, finder, riser, connection, plan, remarks));
+    }
   }
   return asked;
 }
@@ -414,15 +443,11 @@ Connections plan_connections(const Inputs& inputs, const chain::Finder& finder, 
                              AskedConnections asked, const BinShares& shares, Remarks& remarks) {
   Connections done{std::move(asked.plans), std::nullopt, shares.left};
   for (std::size_t i = 0; i < done.plans.size(); ++i) {
-    ConnectionPlan& plan = done.plans[i];
-    take_share(asked.demands[i], shares.connections[i], plan);
-    if (plan.chain() == nullptr) {
-      ask_again(finder, *asked.of[i], asked.demands[i], done.left, plan);
-      continue;
-    }
-    for (const catalog::BinItem& left : done.left.bin().items)
-      for (catalog::BinItem& item : plan.request.bin.items)
-        if (item.part == left.part) item.count += left.count;
+    const chain::Allotment& got = shares.connections[i];
+    if (got.met)
+      take_share(inputs, asked.demands[i], got, done.left.bin(), done.plans[i]);
+    else
+      ask_again(inputs, finder, *asked.of[i], asked.demands[i], done.left, done.plans[i]);
   }
   note_sharing(inputs, shares, remarks);
   for (std::size_t i = 0; i < done.plans.size(); ++i) {

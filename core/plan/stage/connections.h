@@ -1,4 +1,4 @@
-// The connections with one far end: what is asked of the chain search for each, and what comes of the answer.
+// The connections: what is asked of the chain search for each, and what comes of the answer.
 #pragma once
 
 #include "chain/finder.h"
@@ -13,7 +13,7 @@
 
 namespace riserun::plan {
 
-/// What the connections want, before the bin is shared: one row for each that has one far end.
+/// What the connections want, before the bin is shared: those with one far end, then those with several.
 struct AskedConnections {
   std::vector<ConnectionPlan> plans;  // without an answer
   std::vector<const JobConnection*> of;
@@ -40,6 +40,6 @@ chain::Freedom settle_freedom(const Job& job, const JobConnection& connection, c
                               const std::optional<chain::Freedom>& given, Remarks& remarks);
 /// What the job asks of a connection, its far ends aside.
 chain::ChainRequest request_for(const Inputs& inputs, const JobConnection& connection, Service service,
-                                const BinLeft& bin, Remarks& remarks);
+                                Remarks& remarks);
 
 }  // namespace riserun::plan

@@ -48,8 +48,7 @@ std::vector<PartId> proved_devices(const Catalog& catalog, const std::vector<Par
   for (const PartId device : devices)
     if (chain::stands_duty(catalog, device, plan.request)) proved.push_back(device);
   if (!proved.empty()) return proved;
-  plan.cautions.push_back(fmt::format("No '{}' is proved for what this run must stand: ask its maker.",
-                                      catalog.part(devices.front()).name));
+  plan.cautions.push_back(quantity::fact("no_device_is_proved", catalog.part(devices.front()).name));
   return devices;
 }
 

@@ -20,18 +20,19 @@ std::vector<const JobPort*> ports_to_close(const Job& job) {
   return ports;
 }
 
+bool is_fed(const chain::AssemblyRequest& request) {
+  return std::any_of(request.branches.begin(), request.branches.end(),
+                     [](const chain::BranchRules& branch) { return branch.flow == chain::BranchFlow::to_base; });
+}
+
 /// The port that the test air goes in by: the air connection's, or else the smallest one.
-const JobPort* test_air_port(const Job& job, const std::vector<ConnectionPlan>& connections,
-                             const std::vector<ManifoldPlan>& manifolds) {
+const JobPort* test_air_port(const Job& job, const std::vector<ConnectionPlan>& connections) {
   for (const ConnectionPlan& connection : connections) {
     if (connection.service != Service::air || connection.to.empty() || connection.ends_in) continue;
+    if (connection.branched && !is_fed(*connection.branched)) continue;
     for (const std::string& name : {connection.to, connection.from})
       if (const JobPort* port = port_named(job.reservoir.ports, name)) return port;
   }
-  for (const ManifoldPlan& manifold : manifolds)
-    for (std::size_t row = 0; row < manifold.to.size(); ++row)
-      if (manifold.service == Service::air && manifold.request.branch(row).flow == chain::BranchFlow::to_base)
-        if (const JobPort* port = port_named(job.reservoir.ports, manifold.from)) return port;
   return job.reservoir.ports.empty() ? nullptr : &job.reservoir.ports.back();
 }
 
@@ -91,8 +92,8 @@ void refuse_test(const Job& job, const reservoir::TestPressure& chosen, GaugePre
 }  // namespace
 
 LeakTestPlan plan_leak_test(const Inputs& inputs, const std::vector<ConnectionPlan>& connections,
-                            const std::vector<ManifoldPlan>& manifolds, std::vector<TestPlug> plugs,
-                            const Levels& levels, const WallsPlan& walls, GaugePressure setting, Remarks& remarks) {
+                            std::vector<TestPlug> plugs, const Levels& levels, const WallsPlan& walls,
+                            GaugePressure setting, Remarks& remarks) {
   LeakTestPlan test;
   const Job& job = inputs.job;
   const GaugePressure limit = walls.limit;
@@ -114,7 +115,7 @@ LeakTestPlan plan_leak_test(const Inputs& inputs, const std::vector<ConnectionPl
   test.energy_in_use = reservoir::stored_energy(setting, ullage_up, atmosphere);
   const double absolute_pascal = in_pascals(absolute(test.pressure, atmosphere));
   test.drift_per_kelvin = pascals(absolute_pascal / in_kelvins(inputs.settled.temperature));
-  const JobPort* air = test_air_port(job, connections, manifolds);
+  const JobPort* air = test_air_port(job, connections);
   if (air != nullptr) test.air_port = air->name;
   test.plugs = std::move(plugs);
   caution_open_ports(inputs, test.plugs, remarks);
@@ -125,7 +126,7 @@ LeakTestPlan plan_leak_test(const Inputs& inputs, const std::vector<ConnectionPl
 
 std::vector<const JobPort*> ports_to_plug(const Job& job, const std::vector<ConnectionPlan>& connections) {
   std::vector<const JobPort*> ports = ports_to_close(job);
-  std::erase(ports, test_air_port(job, connections, {}));
+  std::erase(ports, test_air_port(job, connections));
   return ports;
 }
 

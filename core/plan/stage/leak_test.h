@@ -16,7 +16,7 @@ std::vector<const JobPort*> ports_to_plug(const Job& job, const std::vector<Conn
 std::vector<chain::EndPart> closing_parts(const Inputs& inputs, PortTypeId port);
 
 LeakTestPlan plan_leak_test(const Inputs& inputs, const std::vector<ConnectionPlan>& connections,
-                            const std::vector<ManifoldPlan>& manifolds, std::vector<TestPlug> plugs,
-                            const Levels& levels, const WallsPlan& walls, GaugePressure setting, Remarks& remarks);
+                            std::vector<TestPlug> plugs, const Levels& levels, const WallsPlan& walls,
+                            GaugePressure setting, Remarks& remarks);
 
 }  // namespace riserun::plan

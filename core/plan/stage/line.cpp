@@ -44,7 +44,7 @@ LineElement bung_element(const Catalog& catalog, const RiserPlan& riser) {
 /// The hose elements at the length that this job gives them.
 void fit_hoses(const Catalog& catalog, const ConnectionPlan& connection, std::vector<LineElement>& elements) {
   if (!connection.hose_length || connection.chain()->span) return;
-  for (const chain::ChainPart& part : connection.chain()->parts) {
+  for (const chain::RunPart& part : connection.chain()->parts) {
     const catalog::Part& row = catalog.part(part.part);
     if (!row.cut_to_length) continue;
     for (LineElement& element : elements)

@@ -86,66 +86,58 @@ int pieces_of(const Catalog& catalog, const ConnectionPlan& connection, PartId p
   return std::max(1, static_cast<int>(std::ceil((*connection.hose_length / piece).value() - 1e-9)));
 }
 
-void add_chain(const Catalog& catalog, const ConnectionPlan& connection, BinLeft& bin, PartTally& tally) {
-  for (const chain::ChainPart& part : connection.chain()->parts) {
+void add_run(const Catalog& catalog, const ConnectionPlan& connection, BinLeft& bin, PartTally& tally) {
+  for (const chain::RunPart& part : connection.run()->parts) {
     tally.add(part.part, part.from_bin, connection.name, part.pieces);
     const int pieces = part.cut_length ? 1 : pieces_of(catalog, connection, part.part);
     for (int more = pieces - 1; more > 0; --more) tally.add(part.part, bin.take(part.part), connection.name);
-    for (std::size_t i = 0; i < part.plugs.size(); ++i)
-      tally.add(part.plugs[i], part.plug_from_bin[i], connection.name);
+    for (const chain::Follower& plug : part.plugs()) tally.add(plug.plug, plug.from_bin, connection.name);
   }
 }
 
-void add_manifold(const ManifoldPlan& manifold, PartTally& tally) {
-  for (const chain::AssemblyPart& part : manifold.assembly()->parts) {
-    tally.add(part.part, part.from_bin, manifold.name);
-    for (const chain::PortFollower& port : part.ports)
-      if (port.what == chain::PortFollower::What::plug) tally.add(port.plug, port.plug_from_bin, manifold.name);
+/// A chain lets the other part in the place of each such part and plug of its own.
+bool chain_lets(const Catalog& catalog, const ConnectionPlan& connection, PartId part, PartId other) {
+  const auto allows = [&](const chain::PlacedPart& placed) -> bool {
+    return chain::allowed_parts(catalog, connection.request, {placed}).front();
+  };
+  const std::vector<chain::RunPart>& parts = connection.chain()->parts;
+  for (std::size_t row = 0; row < parts.size(); ++row) {
+    const std::vector<chain::Follower> plugs = parts[row].plugs();
+    const bool plugged =
+        std::any_of(plugs.begin(), plugs.end(), [&](const chain::Follower& plug) { return plug.plug == part; });
+    if (plugged && !allows({other, 0, 0})) return false;
+    if (parts[row].part != part) continue;
+    chain::PlacedPart placed{other, parts[row].enter, parts[row].leave()};
+    placed.before = row == 0 ? connection.request.from.material
+                             : std::optional(catalog.part(parts[row - 1].part).material_at(parts[row - 1].leave()));
+    placed.behind = row + 1 == parts.size()
+                        ? connection.request.to.material
+                        : std::optional(catalog.part(parts[row + 1].part).material_at(parts[row + 1].enter));
+    if (!allows(placed)) return false;
   }
+  return true;
+}
+
+bool assembly_lets(const Catalog& catalog, const ConnectionPlan& connection, PartId other) {
+  // Another metal would meet what stands round it in the tree.
+  if (connection.request.galvanic == chain::Galvanic::avoid) return false;
+  const bool has_a_way = catalog.part(other).ports.size() > 1;
+  const chain::PlacedPart placed{other, 0, static_cast<std::uint8_t>(has_a_way ? 1 : 0)};
+  return chain::allowed_parts(catalog, connection.request, {placed}).front();
 }
 
 /// The runs that a line of the list is for let the other part in its place.
 bool may_stand_in(const Catalog& catalog, const ListedSections& sections, const ListItem& item, PartId other) {
-  const auto is_for = [&](const std::string& name) {
-    return std::find(item.used_for.begin(), item.used_for.end(), name) != item.used_for.end();
-  };
-  const auto allows = [&](const chain::ChainRequest& request, const chain::PlacedPart& placed) -> bool {
-    return chain::allowed_parts(catalog, request, {placed}).front();
-  };
-  // What ends a run need not stand what the run must.
-  const auto allows_end = [&](const chain::ChainRequest& request) {
-    return request.banned.empty() || !request.banned[other.row];
-  };
   for (const ConnectionPlan& connection : sections.connections) {
-    if (!is_for(connection.name) || connection.chain() == nullptr) continue;
-    const std::vector<chain::ChainPart>& parts = connection.chain()->parts;
-    for (std::size_t row = 0; row < parts.size(); ++row) {
-      const std::vector<PartId>& plugs = parts[row].plugs;
-      if (std::find(plugs.begin(), plugs.end(), *item.part) != plugs.end() &&
-          !allows(connection.request, {other, 0, 0}))
-        return false;
-      if (parts[row].part != *item.part) continue;
-      chain::PlacedPart placed{other, parts[row].enter, parts[row].leave};
-      placed.before = row == 0 ? connection.request.from.material
-                               : std::optional(catalog.part(parts[row - 1].part).material_at(parts[row - 1].leave));
-      placed.behind = row + 1 == parts.size()
-                          ? connection.request.to.material
-                          : std::optional(catalog.part(parts[row + 1].part).material_at(parts[row + 1].enter));
-      if (!allows(connection.request, placed)) return false;
-    }
-    if (connection.ends_in == item.part && !allows_end(connection.request)) return false;
-  }
-  for (const ManifoldPlan& manifold : sections.manifolds) {
-    if (!is_for(manifold.name) || manifold.assembly() == nullptr) continue;
-    const std::vector<chain::AssemblyEnd>& ends = manifold.assembly()->ends;
-    if (std::any_of(ends.begin(), ends.end(), [&](const chain::AssemblyEnd& end) { return end.device == item.part; })) {
-      if (!allows_end(manifold.request.rules)) return false;
-      continue;
-    }
-    // Another metal would meet what stands round it in the tree.
-    if (manifold.request.rules.galvanic == chain::Galvanic::avoid) return false;
-    const bool has_a_way = catalog.part(other).ports.size() > 1;
-    if (!allows(manifold.request.rules, {other, 0, static_cast<std::uint8_t>(has_a_way ? 1 : 0)})) return false;
+    const auto& names = item.used_for;
+    if (connection.run() == nullptr || std::find(names.begin(), names.end(), connection.name) == names.end()) continue;
+    const std::vector<chain::RunEnd>& ends = connection.run()->ends;
+    const bool at_end =
+        std::any_of(ends.begin(), ends.end(), [&](const chain::RunEnd& end) { return end.device == item.part; });
+    // What ends a run need not stand what the run must.
+    if (at_end && !connection.request.banned.empty() && connection.request.banned[other.row]) return false;
+    if (connection.chain() != nullptr && !chain_lets(catalog, connection, *item.part, other)) return false;
+    if (connection.branched && !at_end && !assembly_lets(catalog, connection, other)) return false;
   }
   return true;
 }
@@ -210,7 +202,7 @@ void add_part_or_thing(const std::optional<PartId>& part, ListItem thing, BinLef
   }
 }
 
-void add_clamps_of(const Catalog& catalog, const chain::ChainJoint& joint, int each, const std::string& used_for,
+void add_clamps_of(const Catalog& catalog, const chain::RunJoint& joint, int each, const std::string& used_for,
                    BinLeft& bin, PartTally& tally) {
   if (catalog.mating_rules()[joint.rule].seal != "clamp") return;
   const std::string& size = catalog.size_name(catalog.port_type(joint.b).size);
@@ -224,7 +216,7 @@ void add_clamps_of(const Catalog& catalog, const chain::ChainJoint& joint, int e
 void add_clamps(const Catalog& catalog, const ConnectionPlan& connection, BinLeft& bin, PartTally& tally) {
   if (connection.hose_joints == 0) return;
   const int each = connection.clamps / connection.hose_joints;
-  for (const chain::ChainJoint& joint : connection.chain()->joints)
+  for (const chain::RunJoint& joint : connection.run()->joints)
     add_clamps_of(catalog, joint, each, connection.name, bin, tally);
 }
 
@@ -313,28 +305,17 @@ void cut_riser(const Catalog& catalog, const RiserPlan& plan, ShoppingList& list
   list.cut.push_back(std::move(cut));
 }
 
+/// In a branched connection each hose has the length that the catalog sells it in.
 void cut_hoses(const Catalog& catalog, const std::vector<ConnectionPlan>& connections, ShoppingList& list) {
   for (const ConnectionPlan& connection : connections) {
-    if (connection.chain() == nullptr || connection.chain()->span || !connection.hose_length) continue;
+    if (connection.run() == nullptr || connection.run()->span) continue;
     std::map<PartId, int> hoses;
-    for (const chain::ChainPart& part : connection.chain()->parts)
+    for (const chain::RunPart& part : connection.run()->parts)
       if (catalog.part(part.part).cut_to_length) ++hoses[part.part];
     for (const auto& [hose, count] : hoses)
-      list.cut.push_back({part_title(catalog, hose), *connection.hose_length, metres(0.0), count, connection.name,
-                          "end to end, cut square"});
-  }
-}
-
-/// In a branched connection each hose has the length that the catalog sells it in.
-void cut_branched_hoses(const Catalog& catalog, const std::vector<ManifoldPlan>& manifolds, ShoppingList& list) {
-  for (const ManifoldPlan& manifold : manifolds) {
-    if (manifold.assembly() == nullptr) continue;
-    std::map<PartId, int> hoses;
-    for (const chain::AssemblyPart& part : manifold.assembly()->parts)
-      if (catalog.part(part.part).cut_to_length) ++hoses[part.part];
-    for (const auto& [hose, count] : hoses)
-      list.cut.push_back({part_title(catalog, hose), straight_length(catalog.part(hose)), metres(0.0), count,
-                          manifold.name, "end to end, cut square"});
+      list.cut.push_back({part_title(catalog, hose),
+                          connection.hose_length.value_or(straight_length(catalog.part(hose))), metres(0.0), count,
+                          connection.name, "end to end, cut square"});
   }
 }
 
@@ -342,7 +323,7 @@ void cut_branched_hoses(const Catalog& catalog, const std::vector<ManifoldPlan>&
 void cut_spans(const Catalog& catalog, const std::vector<ConnectionPlan>& connections, ShoppingList& list) {
   for (const ConnectionPlan& connection : connections) {
     if (connection.chain() == nullptr) continue;
-    for (const chain::ChainPart& part : connection.chain()->parts) {
+    for (const chain::RunPart& part : connection.chain()->parts) {
       if (!part.cut_length) continue;
       const catalog::Part& row = catalog.part(part.part);
       const Length offcut = straight_length(row) * static_cast<double>(part.pieces) - *part.cut_length - kKerf;
@@ -362,18 +343,10 @@ std::map<std::string, int> joints_by_seal(const Inputs& inputs, const ListedSect
     if (!mates.empty()) ++count[catalog.mating_rules()[mates.front().rule].seal];
   };
   for (const ConnectionPlan& connection : sections.connections) {
-    if (connection.chain() == nullptr) continue;
-    for (const chain::ChainJoint& joint : connection.chain()->joints) ++count[catalog.mating_rules()[joint.rule].seal];
-    for (const chain::ChainPart& part : connection.chain()->parts)
-      for (const PartId plug : part.plugs) count_mate(catalog.part(plug).ports[0].type);
-  }
-  for (const ManifoldPlan& manifold : sections.manifolds) {
-    if (manifold.assembly() == nullptr) continue;
-    for (const chain::AssemblyJoint& joint : manifold.assembly()->joints)
-      ++count[catalog.mating_rules()[joint.joint.rule].seal];
-    for (const chain::AssemblyPart& part : manifold.assembly()->parts)
-      for (const chain::PortFollower& port : part.ports)
-        if (port.what == chain::PortFollower::What::plug) count_mate(catalog.part(port.plug).ports[0].type);
+    if (connection.run() == nullptr) continue;
+    for (const chain::RunJoint& joint : connection.run()->joints) ++count[catalog.mating_rules()[joint.rule].seal];
+    for (const chain::RunPart& part : connection.run()->parts)
+      for (const chain::Follower& plug : part.plugs()) count_mate(catalog.part(plug.plug).ports[0].type);
   }
   for (const TestPlug& plug : sections.leak_test.plugs)
     if (plug.part) count_mate(catalog.part(*plug.part).ports[0].type);
@@ -390,7 +363,7 @@ bool stainless_on_stainless(const Catalog& catalog, const std::vector<Connection
     if (connection.chain() == nullptr) continue;
     const auto& parts = connection.chain()->parts;
     for (std::size_t i = 0; i + 1 < parts.size(); ++i) {
-      const auto named = [&](const chain::ChainPart& part) {
+      const auto named = [&](const chain::RunPart& part) {
         return catalog.material(catalog.part(part.part).material).name.find("stainless") != std::string::npos;
       };
       if (named(parts[i]) && named(parts[i + 1])) return true;
@@ -431,13 +404,10 @@ void check_cost(const Wishes& wishes, const ShoppingList& list, Remarks& remarks
 void add_single_parts(const ListedSections& sections, PartTally& tally) {
   if (const RiserPlan& riser = sections.riser; riser.stock_part)
     tally.add(*riser.stock_part, riser.stock_from_bin, "riser");
-  for (const ConnectionPlan& connection : sections.connections)
-    if (connection.ends_in && connection.chain() != nullptr)
-      tally.add(*connection.ends_in, connection.ends_in_from_bin, connection.name);
-  for (const ManifoldPlan& manifold : sections.manifolds) {
-    if (manifold.assembly() == nullptr) continue;
-    for (const chain::AssemblyEnd& end : manifold.assembly()->ends)
-      if (end.device) tally.add(*end.device, end.from_bin, manifold.name);
+  for (const ConnectionPlan& connection : sections.connections) {
+    if (connection.run() == nullptr) continue;
+    for (const chain::RunEnd& end : connection.run()->ends)
+      if (end.device) tally.add(*end.device, end.from_bin, connection.name);
   }
   for (const TestPlug& plug : sections.leak_test.plugs)
     if (plug.part) tally.add(*plug.part, plug.from_bin, "leak test");
@@ -449,15 +419,9 @@ ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, Bin
   const Catalog& catalog = inputs.catalog;
   PartTally tally(catalog);
   for (const ConnectionPlan& connection : sections.connections) {
-    if (connection.chain() == nullptr) continue;
-    add_chain(catalog, connection, bin, tally);
+    if (connection.run() == nullptr) continue;
+    add_run(catalog, connection, bin, tally);
     add_clamps(catalog, connection, bin, tally);
-  }
-  for (const ManifoldPlan& manifold : sections.manifolds) {
-    if (manifold.assembly() == nullptr) continue;
-    add_manifold(manifold, tally);
-    for (const chain::AssemblyJoint& joint : manifold.assembly()->joints)
-      add_clamps_of(catalog, joint.joint, 1, manifold.name, bin, tally);
   }
   add_single_parts(sections, tally);
   add_bungs(inputs, bin, tally);
@@ -471,7 +435,6 @@ ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, Bin
   }
   cut_riser(catalog, sections.riser, list);
   cut_hoses(catalog, sections.connections, list);
-  cut_branched_hoses(catalog, sections.manifolds, list);
   cut_spans(catalog, sections.connections, list);
   add_consumables(inputs, sections, list);
   check_cost(inputs.job.wishes, list, remarks);

@@ -12,7 +12,6 @@ namespace riserun::plan {
 /// The sections whose parts are listed.
 struct ListedSections {
   const std::vector<ConnectionPlan>& connections;
-  const std::vector<ManifoldPlan>& manifolds;
   const RiserPlan& riser;
   const ReliefPlan& relief;
   const LeakTestPlan& leak_test;

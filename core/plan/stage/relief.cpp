@@ -24,24 +24,14 @@ struct FittedDevice {
   std::optional<Length> way;
 };
 
-std::vector<FittedDevice> fitted_devices(const Catalog& catalog, const std::vector<ConnectionPlan>& connections,
-                                         const std::vector<ManifoldPlan>& manifolds) {
+std::vector<FittedDevice> fitted_devices(const Catalog& catalog, const std::vector<ConnectionPlan>& connections) {
   std::vector<FittedDevice> devices;
   for (const ConnectionPlan& connection : connections) {
-    if (!connection.ends_in || connection.chain() == nullptr) continue;
-    FittedDevice& device = devices.emplace_back();
-    device = {*connection.ends_in, fmt::format("'{}'", connection.name), {}};
-    for (const chain::ChainPart& link : connection.chain()->parts)
-      for (const std::uint8_t port : {link.enter, link.leave})
-        if (const Length bore = catalog.part(link.part).ports[port].bore; bore > metres(0.0))
-          device.way = std::min(bore, device.way.value_or(bore));
-  }
-  for (const ManifoldPlan& manifold : manifolds) {
-    if (manifold.assembly() == nullptr) continue;
-    for (std::size_t row = 0; row < manifold.to.size(); ++row)
-      if (const auto& part = manifold.assembly()->ends[row].device)
+    if (connection.run() == nullptr) continue;
+    for (std::size_t row = 0; row < connection.run()->ends.size(); ++row)
+      if (const auto& part = connection.run()->ends[row].device)
         devices.push_back(
-            {*part, fmt::format("'{}'", manifold.name), chain::bore_of_branch(catalog, *manifold.assembly(), row)});
+            {*part, fmt::format("'{}'", connection.name), chain::bore_of_way(catalog, *connection.run(), row)});
   }
   return devices;
 }
@@ -109,9 +99,8 @@ void judge_devices(const Inputs& inputs, GaugePressure limit, GaugePressure set,
 
 }  // namespace
 
-ReliefPlan plan_relief(const Inputs& inputs, const std::vector<ConnectionPlan>& connections,
-                       const std::vector<ManifoldPlan>& manifolds, GaugePressure limit, const TransferPlan& transfer,
-                       Remarks& remarks) {
+ReliefPlan plan_relief(const Inputs& inputs, const std::vector<ConnectionPlan>& connections, GaugePressure limit,
+                       const TransferPlan& transfer, Remarks& remarks) {
   ReliefPlan relief;
   const GaugePressure set = transfer.setting;
   // Where the setting is refused already there is no room for a valve above it: it is shown at the limit.
@@ -127,7 +116,7 @@ ReliefPlan plan_relief(const Inputs& inputs, const std::vector<ConnectionPlan>& 
   relief.failed_regulator_pressure = failed.highest;
   if (limit > psig(0.0))
     relief.restrictor_bore = transfer::restrictor_bore(transfer.system, inputs.settled.full_supply, limit);
-  judge_devices(inputs, limit, set, fitted_devices(inputs.catalog, connections, manifolds), relief, remarks);
+  judge_devices(inputs, limit, set, fitted_devices(inputs.catalog, connections), relief, remarks);
   remarks.standing_caution(
       Topic::relief,
       "Put the relief valve on the reservoir itself with no valve between: a shut valve or a stopped riser puts "

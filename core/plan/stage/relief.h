@@ -10,8 +10,7 @@
 namespace riserun::plan {
 
 /// @param limit what the walls may see
-ReliefPlan plan_relief(const Inputs& inputs, const std::vector<ConnectionPlan>& connections,
-                       const std::vector<ManifoldPlan>& manifolds, GaugePressure limit, const TransferPlan& transfer,
-                       Remarks& remarks);
+ReliefPlan plan_relief(const Inputs& inputs, const std::vector<ConnectionPlan>& connections, GaugePressure limit,
+                       const TransferPlan& transfer, Remarks& remarks);
 
 }  // namespace riserun::plan

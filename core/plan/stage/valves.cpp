@@ -1,12 +1,8 @@
 // Which side of the valve a connection opens on: the valve stays with the reservoir when the run is opened.
 #include "plan/stage/valves.h"
 
-#include "quantity/write.h"
-
-#include <fmt/format.h>
-
 #include <algorithm>
-#include <cstdlib>
+#include <utility>
 
 namespace riserun::plan {
 
@@ -14,6 +10,7 @@ namespace {
 
 using chain::Chain;
 using chain::ReservoirEnd;
+using quantity::fact;
 
 std::optional<ReservoirEnd> reservoir_end(const Job& job, const ConnectionPlan& plan) {
   const std::vector<JobPort>& ports = job.reservoir.ports;
@@ -24,10 +21,10 @@ std::optional<ReservoirEnd> reservoir_end(const Job& job, const ConnectionPlan& 
 
 std::vector<PartId> from_bin(const Chain& chain) {
   std::vector<PartId> parts;
-  for (const chain::ChainPart& link : chain.parts) {
+  for (const chain::RunPart& link : chain.parts) {
     if (link.from_bin) parts.push_back(link.part);
-    for (std::size_t i = 0; i < link.plugs.size(); ++i)
-      if (link.plug_from_bin[i]) parts.push_back(link.plugs[i]);
+    for (const chain::Follower& plug : link.plugs())
+      if (plug.from_bin) parts.push_back(plug.plug);
   }
   std::sort(parts.begin(), parts.end());
   return parts;
@@ -39,36 +36,27 @@ bool is_as_good(const Chain& one, const Chain& other) {
          from_bin(one) == from_bin(other);
 }
 
-std::string cost_of_it(const Chain& now, const Chain& right) {
-  const int parts = right.part_count - now.part_count;
-  const Price price = now.price < right.price ? right.price - now.price : now.price - right.price;
-  std::string text;
-  if (parts != 0)
-    text = fmt::format("{} part{} {}", std::abs(parts), std::abs(parts) == 1 ? "" : "s", parts > 0 ? "more" : "fewer");
-  if (price != Price{})
-    text += fmt::format("{}{} {}", text.empty() ? "" : " and ", write_price(price),
-                        now.price < right.price ? "more" : "less");
-  return text.empty() ? "other parts of the bin and no more money" : text;
+quantity::Facts cost_of_it(const Chain& now, const Chain& right) {
+  quantity::Facts cost;
+  if (now.part_count < right.part_count) cost.push_back(fact("parts_more", right.part_count - now.part_count));
+  if (right.part_count < now.part_count) cost.push_back(fact("parts_fewer", now.part_count - right.part_count));
+  if (now.price < right.price) cost.push_back(fact("price_more", right.price - now.price));
+  if (right.price < now.price) cost.push_back(fact("price_less", now.price - right.price));
+  if (cost.empty()) cost.push_back(fact("other_parts_of_the_bin"));
+  return cost;
 }
 
 void caution(const Catalog& catalog, ConnectionPlan& plan, ReservoirEnd end, const chain::ValveAndOpening& pair,
              const std::optional<Chain>& right) {
   const std::string& port = end == ReservoirEnd::first ? plan.from : plan.to;
-  std::string text = fmt::format(
-      "The {} is between the {} and the {}: once it is opened, the valve goes with the run and the reservoir stands "
-      "open. ",
-      pair.opening, port, catalog.part(pair.valve).name);
   const std::string opening = chain::opening_beyond_valve(catalog, plan.request, end);
-  const std::string ask = fmt::format("ask for valve and {} in 'need', {} first, with 'in order: yes'.", opening,
-                                      end == ReservoirEnd::first ? "the valve" : "the " + opening);
+  const quantity::Fact ask = fact(end == ReservoirEnd::first ? "ask_valve_first" : "ask_opening_first", opening);
+  quantity::Fact mend = fact("drain_before_you_open");
   if (plan.span || plan.request.needs_in_order)
-    text += fmt::format("To have the {} beyond the valve, {}", opening, ask);
+    mend = fact("beyond_the_valve", opening, ask);
   else if (right)
-    text +=
-        fmt::format("With the {} beyond the valve it takes {}: {}", opening, cost_of_it(*plan.chain(), *right), ask);
-  else
-    text += "Drain the reservoir before you open it.";
-  plan.cautions.push_back(std::move(text));
+    mend = fact("beyond_the_valve_it_takes", opening, cost_of_it(*plan.chain(), *right), ask);
+  plan.cautions.push_back(fact("valve_comes_off", pair.opening, port, catalog.part(pair.valve).name, std::move(mend)));
 }
 
 }  // namespace
@@ -80,11 +68,13 @@ void leave_valve_with_reservoir(const Inputs& inputs, const chain::Finder& finde
   if (!pair) return;
   // A measured gap has its own search, and an order that was asked for stays.
   const bool stays = plan.span || plan.request.needs_in_order;
-  const auto right = stays ? std::nullopt : finder.best_with_valve_left(plan.request, *end);
-  if (right && is_as_good(*plan.chain(), *right))
-    plan.answer = *right;
-  else
+  auto right = stays ? std::nullopt : finder.best_with_valve_left(plan.request, *end);
+  if (right && is_as_good(*plan.chain(), *right)) {
+    right->ends = plan.chain()->ends;  // with the device, where one stands there
+    plan.answer = std::move(*right);
+  } else {
     caution(inputs.catalog, plan, *end, *pair, right);
+  }
 }
 
 }  // namespace riserun::plan

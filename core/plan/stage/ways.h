@@ -10,6 +10,6 @@ namespace riserun::plan {
 
 /// The narrowest place between receiver and reservoir: the feed's own, or where a connection that branches is narrower;
 /// a restrictor is there for that.
-Length feed_bore(const Inputs& inputs, const std::vector<ManifoldPlan>& manifolds, Remarks& remarks);
+Length feed_bore(const Inputs& inputs, const std::vector<ConnectionPlan>& connections, Remarks& remarks);
 
 }  // namespace riserun::plan

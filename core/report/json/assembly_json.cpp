@@ -1,5 +1,6 @@
 #include "chain/finder.h"
 #include "report/text/assembly_text.h"
+#include "report/words/say.h"
 
 #include <nlohmann/json.hpp>
 
@@ -11,15 +12,15 @@ using catalog::Catalog;
 using catalog::PortTypeId;
 using chain::Assembly;
 using chain::AssemblyRequest;
-using chain::PortFollower;
+using chain::Follower;
 using json = nlohmann::ordered_json;
-using What = PortFollower::What;
+using What = Follower::What;
 
-json follower_json(const Catalog& catalog, const PortFollower& follower) {
+json follower_json(const Catalog& catalog, const Follower& follower) {
   switch (follower.what) {
     case What::part:
       return {{"part", follower.row}};
-    case What::target:
+    case What::end:
       return {{"target", follower.row}};
     case What::plug: {
       const catalog::Part& plug = catalog.part(follower.plug);
@@ -28,15 +29,16 @@ json follower_json(const Catalog& catalog, const PortFollower& follower) {
                 {"name", plug.name},
                 {"size", plug.size},
                 {"material", catalog.material(plug.material).name},
-                {"from_bin", follower.plug_from_bin}}}};
+                {"from_bin", follower.from_bin}}}};
     }
     case What::inner:
+    case What::aside:
       break;
   }
   return json::object();
 }
 
-json part_json(const Catalog& catalog, const chain::AssemblyPart& link) {
+json part_json(const Catalog& catalog, const chain::RunPart& link) {
   const catalog::Part& part = catalog.part(link.part);
   json ports = json::array();
   for (std::size_t port = 0; port < link.ports.size(); ++port) {
@@ -56,21 +58,21 @@ json part_json(const Catalog& catalog, const chain::AssemblyPart& link) {
           {"ports", std::move(ports)}};
 }
 
-json joint_json(const Catalog& catalog, const chain::AssemblyJoint& made) {
-  const catalog::MatingRule& rule = catalog.mating_rules()[made.joint.rule];
-  return {{"a", catalog.spelled(made.joint.a)},
-          {"b", catalog.spelled(made.joint.b)},
+json joint_json(const Catalog& catalog, const chain::RunJoint& made) {
+  const catalog::MatingRule& rule = catalog.mating_rules()[made.rule];
+  return {{"a", catalog.spelled(made.a)},
+          {"b", catalog.spelled(made.b)},
           {"seal", rule.seal},
           {"closing", rule.closing},
           {"from_part", made.inner == chain::kBase ? json(nullptr) : json(made.inner)},
-          {made.to_target ? "to_target" : "to_part", made.outer},
-          {"make_up_m", in_metres(made.joint.make_up)},
-          {"make_up_tolerance_m", in_metres(made.joint.make_up_tolerance)}};
+          {made.to_end ? "to_target" : "to_part", made.outer},
+          {"make_up_m", in_metres(made.make_up)},
+          {"make_up_tolerance_m", in_metres(made.make_up_tolerance)}};
 }
 
 json end_json(const Catalog& catalog, const Assembly& assembly, std::size_t target) {
-  const chain::AssemblyEnd& end = assembly.ends[target];
-  const auto bore = chain::bore_of_branch(catalog, assembly, target);
+  const chain::RunEnd& end = assembly.ends[target];
+  const auto bore = chain::bore_of_way(catalog, assembly, target);
   json result = {{"port", catalog.spelled(end.port.type)},
                  {"device", nullptr},
                  {"smallest_bore_m", bore ? json(in_metres(*bore)) : json(nullptr)}};
@@ -86,13 +88,13 @@ json end_json(const Catalog& catalog, const Assembly& assembly, std::size_t targ
 
 json found_json(const Catalog& catalog, const Assembly& assembly) {
   json parts = json::array();
-  for (const chain::AssemblyPart& link : assembly.parts) parts.push_back(part_json(catalog, link));
+  for (const chain::RunPart& link : assembly.parts) parts.push_back(part_json(catalog, link));
   json joints = json::array();
-  for (const chain::AssemblyJoint& joint : assembly.joints) joints.push_back(joint_json(catalog, joint));
+  for (const chain::RunJoint& joint : assembly.joints) joints.push_back(joint_json(catalog, joint));
   json ends = json::array();
   for (std::size_t row = 0; row < assembly.ends.size(); ++row) ends.push_back(end_json(catalog, assembly, row));
   json steps = json::array();
-  for (const chain::BuildStep& step : assembly.steps) steps.push_back(step.text);
+  for (const chain::BuildStep& step : assembly.steps) steps.push_back(say(step.what, UnitSystem::inch));
   return {{"parts", std::move(parts)},
           {"joints", std::move(joints)},
           {"ends", std::move(ends)},
@@ -103,7 +105,7 @@ json found_json(const Catalog& catalog, const Assembly& assembly) {
           {"air", assembly.air},
           {"buildable", true},
           {"steps", std::move(steps)},
-          {"cautions", assembly.cautions}};
+          {"cautions", say_all(assembly.cautions, UnitSystem::inch)}};
 }
 
 json none_json(const Catalog& catalog, const chain::NoAssembly& none) {

@@ -6,8 +6,11 @@
 #include "report/json/span_json.h"
 #include "report/text/assembly_text.h"
 #include "report/text/duty_text.h"
+#include "report/text/plan_text.h"
 #include "report/words/plan_keys.h"
 #include "report/words/reason.h"
+#include "report/words/run_words.h"
+#include "report/words/say.h"
 
 #include <nlohmann/json.hpp>
 
@@ -42,10 +45,10 @@ json ids_of(const Catalog& catalog, const std::vector<catalog::PartId>& parts) {
   return ids;
 }
 
-json plugs_of(const Catalog& catalog, const chain::ChainPart& link) {
+json plugs_of(const Catalog& catalog, const chain::RunPart& link) {
   json plugs = json::array();
-  for (std::size_t i = 0; i < link.plugs.size(); ++i)
-    plugs.push_back({{"id", catalog.part(link.plugs[i]).id}, {"from_bin", static_cast<bool>(link.plug_from_bin[i])}});
+  for (const chain::Follower& plug : link.plugs())
+    plugs.push_back({{"id", catalog.part(plug.plug).id}, {"from_bin", plug.from_bin}});
   return plugs;
 }
 
@@ -60,16 +63,16 @@ json duty_json(const Catalog& catalog, const chain::Chain& chain) {
 
 json found_json(const Catalog& catalog, const chain::ChainRequest& request, const chain::Chain& chain) {
   json parts = json::array();
-  for (const chain::ChainPart& link : chain.parts) {
+  for (const chain::RunPart& link : chain.parts) {
     const catalog::Part& part = catalog.part(link.part);
     parts.push_back({{"id", part.id},
                      {"name", part.name},
                      {"size", part.size},
                      {"material", catalog.material(part.material).name},
                      {"enter", catalog.spelled(part.ports[link.enter].type)},
-                     {"leave", catalog.spelled(part.ports[link.leave].type)},
+                     {"leave", catalog.spelled(part.ports[link.leave()].type)},
                      {"enter_port", link.enter},
-                     {"leave_port", link.leave},
+                     {"leave_port", link.leave()},
                      {"from_bin", link.from_bin},
                      {"closing", part.closing},
                      {"cut_length_m", optional_length(link.cut_length)},
@@ -77,7 +80,7 @@ json found_json(const Catalog& catalog, const chain::ChainRequest& request, cons
                      {"plugs", plugs_of(catalog, link)}});
   }
   json joints = json::array();
-  for (const chain::ChainJoint& joint : chain.joints) {
+  for (const chain::RunJoint& joint : chain.joints) {
     const catalog::MatingRule& rule = catalog.mating_rules()[joint.rule];
     joints.push_back({{"a", catalog.spelled(joint.a)},
                       {"b", catalog.spelled(joint.b)},
@@ -87,7 +90,7 @@ json found_json(const Catalog& catalog, const chain::ChainRequest& request, cons
                       {"make_up_tolerance_m", in_metres(joint.make_up_tolerance)}});
   }
   json steps = json::array();
-  for (const chain::BuildStep& step : chain.steps) steps.push_back(step.text);
+  for (const chain::BuildStep& step : chain.steps) steps.push_back(say(step.what, UnitSystem::inch));
   return {{"parts", parts},
           {"joints", joints},
           {"part_count", chain.part_count},
@@ -101,10 +104,10 @@ json found_json(const Catalog& catalog, const chain::ChainRequest& request, cons
           {"air", chain.air},
           {"proved", duty_json(catalog, chain)},
           {"buildable", chain.buildable},
-          {"not_buildable_because", chain.not_buildable_because},
+          {"not_buildable_because", chain.buildable ? "" : kNotBuildable},
           {"steps", steps},
           {"span", chain.span ? json::parse(span_object(catalog, chain)) : json(nullptr)},
-          {"cautions", chain.cautions}};
+          {"cautions", say_all(chain.cautions, UnitSystem::inch)}};
 }
 
 json lifts_json(const std::vector<chain::Lift>& lifts) {
@@ -180,7 +183,7 @@ void add_spares(const Catalog& catalog, const chain::Spares& spares, const std::
   json outs = json::array();
   for (const chain::StockOut& out : spares.stock_outs) {
     json stand_in = json::array();
-    for (const chain::ChainPart& link : out.stand_in.parts) stand_in.push_back(catalog.part(link.part).id);
+    for (const chain::RunPart& link : out.stand_in.parts) stand_in.push_back(catalog.part(link.part).id);
     outs.push_back({{"missing", catalog.part(out.missing).id},
                     {"connection", names.empty() ? json(nullptr) : json(names[out.chosen])},
                     {"spares", ids_of(catalog, out.spares)},
@@ -423,23 +426,20 @@ std::string list_json(const Plan& plan, const chain::Spares& spares) {
 
 std::string plan_json(const Plan& plan) {
   json connections = json::array();
+  json manifolds = json::array();
   for (const plan::ConnectionPlan& connection : plan.connections) {
     json entry = {{"name", connection.name},
                   {"from", connection.from},
-                  {"to", connection.to},
+                  {"to", connection.branched ? json(connection.ends) : json(connection.to)},
                   {"service", connection.service == chain::Service::air ? "air" : "water"}};
-    entry.update(answer_json(*plan.catalog, connection.request, connection.answer));
-    entry["all_cautions"] = connection.cautions;
+    if (connection.branched) {
+      entry.update(json::parse(assembly_json(*plan.catalog, *connection.branched, assembly_answer(connection))));
+      manifolds.push_back(std::move(entry));
+      continue;
+    }
+    entry.update(answer_json(*plan.catalog, connection.request, chain_answer(connection)));
+    entry["all_cautions"] = say_all(connection.cautions, plan.job.units);
     connections.push_back(std::move(entry));
-  }
-  json manifolds = json::array();
-  for (const plan::ManifoldPlan& manifold : plan.manifolds) {
-    json entry = {{"name", manifold.name},
-                  {"from", manifold.from},
-                  {"to", manifold.to},
-                  {"service", manifold.service == chain::Service::air ? "air" : "water"}};
-    entry.update(json::parse(assembly_json(*plan.catalog, manifold.request, manifold.answer)));
-    manifolds.push_back(std::move(entry));
   }
   json assumptions = json::array();
   for (const plan::Assumption& assumption : plan.assumptions)

@@ -1,6 +1,7 @@
 #include "report/text/assembly_text.h"
 
 #include "report/text/chain_text.h"
+#include "report/words/say.h"
 
 #include <fmt/format.h>
 
@@ -13,16 +14,14 @@ namespace {
 
 using catalog::Catalog;
 using chain::Assembly;
-using chain::AssemblyPart;
-using chain::AssemblyRequest;
+using chain::Follower;
 using chain::NoAssembly;
-using chain::PortFollower;
-using What = PortFollower::What;
+using chain::RunPart;
+using What = Follower::What;
 
 class TreeRows {
  public:
-  TreeRows(const Catalog& catalog, const AssemblyRequest& request, const Assembly& assembly)
-      : catalog_(catalog), request_(request), assembly_(assembly) {}
+  TreeRows(const Catalog& catalog, const Assembly& assembly) : catalog_(catalog), assembly_(assembly) {}
 
   std::string text();
 
@@ -30,9 +29,9 @@ class TreeRows {
   void add_part(std::size_t row, std::size_t depth, const std::string& place);
   void add_followers(std::size_t row, std::size_t depth);
   void add_end(std::size_t target, std::size_t depth, const std::string& place);
-  std::string ways(const AssemblyPart& link) const;
+  std::string ways(const RunPart& link) const;
   static bool is_narrow(const std::string& lines);
-  std::string direction(const AssemblyPart& link, std::size_t port) const;
+  std::string direction(const RunPart& link, std::size_t port) const;
   static std::string indented(std::size_t depth, const std::string& label) {
     return std::string(depth * 3, ' ') + label;
   }
@@ -40,7 +39,6 @@ class TreeRows {
   static constexpr std::size_t kWays = 2;
   static constexpr std::size_t kPlace = 4;
   const Catalog& catalog_;
-  const AssemblyRequest& request_;
   const Assembly& assembly_;
   std::vector<std::vector<std::string>> rows_;  // number, part, its ends, where from, where it sits
 };
@@ -80,12 +78,12 @@ bool TreeRows::is_narrow(const std::string& lines) {
 }
 
 // "1/2 FNPT -> 1/4 FNPT, two 1/2 FNPT": like ends that follow each other are counted.
-std::string TreeRows::ways(const AssemblyPart& link) const {
+std::string TreeRows::ways(const RunPart& link) const {
   static constexpr const char* kCounts[] = {"", "", "two ", "three ", "four "};
   const catalog::Part& part = catalog_.part(link.part);
   std::vector<std::pair<std::string, std::size_t>> ends;
   for (std::size_t port = 0; port < part.ports.size(); ++port) {
-    if (link.ports[port].what != What::part && link.ports[port].what != What::target) continue;
+    if (!link.ports[port].leads_on()) continue;
     const std::string end = catalog_.written(part.ports[port].type);
     if (ends.empty() || ends.back().first != end || ends.back().second + 1 == std::size(kCounts))
       ends.emplace_back(end, 0);
@@ -98,7 +96,7 @@ std::string TreeRows::ways(const AssemblyPart& link) const {
 }
 
 // Only where there is a choice: a part with two ports says nothing new.
-std::string TreeRows::direction(const AssemblyPart& link, std::size_t port) const {
+std::string TreeRows::direction(const RunPart& link, std::size_t port) const {
   const catalog::Part& part = catalog_.part(link.part);
   if (part.ports.size() == 2) return "";
   const double angle = std::abs(part.ports[port].heading_degrees - part.ports[link.enter].heading_degrees);
@@ -106,7 +104,7 @@ std::string TreeRows::direction(const AssemblyPart& link, std::size_t port) cons
 }
 
 void TreeRows::add_part(std::size_t row, std::size_t depth, const std::string& place) {
-  const AssemblyPart& link = assembly_.parts[row];
+  const RunPart& link = assembly_.parts[row];
   const catalog::Part& part = catalog_.part(link.part);
   rows_.push_back({fmt::format("{}.", row + 1), indented(depth, part_label(catalog_, part)), ways(link),
                    source_of(part, link.from_bin), place});
@@ -114,8 +112,8 @@ void TreeRows::add_part(std::size_t row, std::size_t depth, const std::string& p
 }
 
 void TreeRows::add_end(std::size_t target, std::size_t depth, const std::string& place) {
-  const chain::AssemblyEnd& end = assembly_.ends[target];
-  const std::string name = chain::name_of_target(request_, target);
+  const chain::RunEnd& end = assembly_.ends[target];
+  const std::string& name = end.port.called;
   if (!end.device) {
     rows_.push_back(
         {"", indented(depth, fmt::format("= {}: {}", name, catalog_.written(end.port.type))), "", "", place});
@@ -128,19 +126,19 @@ void TreeRows::add_end(std::size_t target, std::size_t depth, const std::string&
 
 // The tree moves in only where it branches.
 void TreeRows::add_followers(std::size_t row, std::size_t depth) {
-  const AssemblyPart& link = assembly_.parts[row];
-  const auto leads_on = [](const PortFollower& f) { return f.what == What::part || f.what == What::target; };
+  const RunPart& link = assembly_.parts[row];
+  const auto leads_on = [](const Follower& f) { return f.leads_on(); };
   const std::size_t inner = depth + (std::count_if(link.ports.begin(), link.ports.end(), leads_on) > 1 ? 1 : 0);
   for (std::size_t port = 0; port < link.ports.size(); ++port) {
-    const PortFollower& follower = link.ports[port];
+    const Follower& follower = link.ports[port];
     const std::string way = direction(link, port);
     const std::string place = way.empty() ? "" : fmt::format("on part {}, {}", row + 1, way);
     if (follower.what == What::part) add_part(follower.row, inner, place);
-    if (follower.what == What::target) add_end(follower.row, inner, place);
+    if (follower.what == What::end) add_end(follower.row, inner, place);
     if (follower.what == What::plug) {
       const catalog::Part& plug = catalog_.part(follower.plug);
       rows_.push_back({"", indented(inner, "  plugged: " + part_label(catalog_, plug)), "",
-                       source_of(plug, follower.plug_from_bin), place});
+                       source_of(plug, follower.from_bin), place});
     }
   }
 }
@@ -150,13 +148,6 @@ std::string sums(const Assembly& assembly, const Style& style) {
                                    counted(assembly.part_count, "part", "parts"), assembly.buy_count,
                                    write_price(assembly.price), write_pressure_alone(assembly.rating, style.units),
                                    assembly.air ? "" : "; not for compressed air"));
-}
-
-std::string build_order(const Assembly& assembly) {
-  std::string text = "  Build order\n";
-  for (std::size_t i = 0; i < assembly.steps.size(); ++i)
-    text += wrapped(fmt::format("    {:>2}. ", i + 1), assembly.steps[i].text);
-  return text;
 }
 
 std::string none_text(const Catalog& catalog, const NoAssembly& none) {
@@ -173,12 +164,11 @@ std::string none_text(const Catalog& catalog, const NoAssembly& none) {
 
 }  // namespace
 
-std::string assembly_text(const Catalog& catalog, const AssemblyRequest& request, const chain::AssemblyAnswer& answer,
-                          const Style& style) {
+std::string assembly_text(const Catalog& catalog, const chain::AssemblyAnswer& answer, const Style& style) {
   if (const auto* none = std::get_if<NoAssembly>(&answer)) return none_text(catalog, *none);
   const Assembly& assembly = std::get<Assembly>(answer);
-  return TreeRows(catalog, request, assembly).text() + sums(assembly, style) + build_order(assembly) +
-         bullet_list("Watch", assembly.cautions);
+  return TreeRows(catalog, assembly).text() + sums(assembly, style) + build_order_text(assembly, style) +
+         bullet_list("Watch", say_all(assembly.cautions, style.units));
 }
 
 }  // namespace riserun::report

@@ -3,6 +3,8 @@
 #include "report/text/duty_text.h"
 #include "report/text/span_text.h"
 #include "report/words/reason.h"
+#include "report/words/run_words.h"
+#include "report/words/say.h"
 
 #include <fmt/format.h>
 
@@ -15,9 +17,9 @@ namespace {
 
 using catalog::Catalog;
 using chain::Chain;
-using chain::ChainPart;
 using chain::ChainRequest;
 using chain::NoChain;
+using chain::RunPart;
 
 constexpr std::size_t kReachableShown = 12;
 constexpr std::size_t kMaterialsShown = 2;
@@ -66,7 +68,7 @@ std::string with_notes(const std::string& lines, const std::vector<std::string>&
 }
 
 // A piece that is cut to measure says so; what must be bought for it says how much.
-std::string cut_label(const Catalog& catalog, const catalog::Part& part, const ChainPart& link, const Style& style) {
+std::string cut_label(const Catalog& catalog, const catalog::Part& part, const RunPart& link, const Style& style) {
   const std::string label = part_label(catalog, part);
   return link.cut_length ? fmt::format("{}, cut to {}", label, write_length(*link.cut_length, style.units)) : label;
 }
@@ -86,17 +88,17 @@ std::string part_rows(const Catalog& catalog, const Chain& chain, const std::vec
     noted.push_back(part);
   };
   for (std::size_t i = 0; i < chain.parts.size(); ++i) {
-    const ChainPart& link = chain.parts[i];
+    const RunPart& link = chain.parts[i];
     const catalog::Part& part = catalog.part(link.part);
     rows.push_back(
         {fmt::format("{}.", i + 1), cut_label(catalog, part, link, style),
-         catalog.written(part.ports[link.enter].type) + " -> " + catalog.written(part.ports[link.leave].type),
+         catalog.written(part.ports[link.enter].type) + " -> " + catalog.written(part.ports[link.leave()].type),
          source_of(part, link.from_bin, link.pieces)});
     add_note(link.part, link.from_bin);
-    for (std::size_t k = 0; k < link.plugs.size(); ++k) {
-      const catalog::Part& plug = catalog.part(link.plugs[k]);
-      rows.push_back({"", "  plugged: " + part_label(catalog, plug), "", source_of(plug, link.plug_from_bin[k])});
-      add_note(link.plugs[k], link.plug_from_bin[k]);
+    for (const chain::Follower& port : link.plugs()) {
+      const catalog::Part& plug = catalog.part(port.plug);
+      rows.push_back({"", "  plugged: " + part_label(catalog, plug), "", source_of(plug, port.from_bin)});
+      add_note(port.plug, port.from_bin);
     }
   }
   return with_notes(columns(rows, "  ", {0}), notes);
@@ -128,14 +130,6 @@ std::string sums(const Catalog& catalog, const ChainRequest& request, const Chai
   return wrapped("  ", text);
 }
 
-std::string build_order(const Chain& chain) {
-  std::string text = chain.buildable ? "  Build order\n" : "  It cannot be screwed together\n";
-  if (!chain.buildable) return text + wrapped("    ", chain.not_buildable_because);
-  for (std::size_t i = 0; i < chain.steps.size(); ++i)
-    text += wrapped(fmt::format("    {:>2}. ", i + 1), chain.steps[i].text);
-  return text;
-}
-
 std::string reachable(const Catalog& catalog, const std::string& from, const std::vector<chain::PortTypeId>& ports) {
   std::string list;
   for (std::size_t i = 0; i < std::min(ports.size(), kReachableShown); ++i)
@@ -151,7 +145,7 @@ std::string found_text(const Catalog& catalog, const ChainRequest& request, cons
   if (chain.parts.empty()) text = "  The two ports go straight together; no part is needed.\n";
   text += sums(catalog, request, chain, style);
   if (chain.span) text += wrapped("  ", span_sentences(catalog, chain, style.units));
-  return text + build_order(chain) + bullet_list("Watch", chain.cautions);
+  return text + build_order_text(chain, style) + bullet_list("Watch", say_all(chain.cautions, style.units));
 }
 
 std::string at_odds(const NoChain& none) {
@@ -248,6 +242,14 @@ std::string part_label(const Catalog& catalog, const catalog::Part& part) {
   std::string label = part.name + ", " + catalog.material(part.material).name;
   if (part.far_material) label += "/" + catalog.material(*part.far_material).name;
   return part.measured ? label + " (measured)" : label;
+}
+
+std::string build_order_text(const chain::Run& run, const Style& style) {
+  std::string text = run.buildable ? "  Build order\n" : "  It cannot be screwed together\n";
+  if (!run.buildable) return text + wrapped("    ", kNotBuildable);
+  for (std::size_t i = 0; i < run.steps.size(); ++i)
+    text += wrapped(fmt::format("    {:>2}. ", i + 1), say(run.steps[i].what, style.units));
+  return text;
 }
 
 std::string bullet_list(const std::string& title, const std::vector<std::string>& sentences) {

@@ -10,9 +10,9 @@ using catalog::InVacuum;
 
 std::vector<chain::PartId> all_parts(const chain::Chain& chain) {
   std::vector<chain::PartId> parts;
-  for (const chain::ChainPart& link : chain.parts) {
+  for (const chain::RunPart& link : chain.parts) {
     parts.push_back(link.part);
-    parts.insert(parts.end(), link.plugs.begin(), link.plugs.end());
+    for (const chain::Follower& plug : link.plugs()) parts.push_back(plug.plug);
   }
   return parts;
 }

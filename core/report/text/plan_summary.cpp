@@ -25,14 +25,11 @@ std::string verdict(plan::Status status) {
 }
 
 std::string connections_line(const Plan& plan) {
-  const auto all = static_cast<long>(plan.connections.size() + plan.manifolds.size());
+  const auto all = static_cast<long>(plan.connections.size());
   if (all == 0) return "the job names no connection";
-  const auto made = std::count_if(plan.connections.begin(), plan.connections.end(),
-                                  [](const auto& connection) {
-                                    return connection.chain() != nullptr && connection.chain()->buildable;
-                                  }) +
-                    std::count_if(plan.manifolds.begin(), plan.manifolds.end(),
-                                  [](const auto& manifold) { return manifold.assembly() != nullptr; });
+  const auto made = std::count_if(plan.connections.begin(), plan.connections.end(), [](const auto& connection) {
+    return connection.run() != nullptr && connection.run()->buildable;
+  });
   if (made == all)
     return counted(made, "connection goes", "connections go") + " together, " +
            counted(static_cast<long>(plan.list.buy.size()), "thing", "things") + " to buy";

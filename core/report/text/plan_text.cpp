@@ -32,15 +32,14 @@ std::string remarks_text(const Plan& plan, Topic topic) {
   return text;
 }
 
-std::string manifolds_text(const Plan& plan, const Style& style) {
-  std::string text;
-  for (const plan::ManifoldPlan& manifold : plan.manifolds) {
-    if (!plan.connections.empty() || &manifold != &plan.manifolds.front()) text += "\n";
-    text += wrapped("", fmt::format("{}: {} to {} ({})", manifold.name, manifold.from, fmt::join(manifold.to, ", "),
-                                    manifold.service == chain::Service::air ? "air" : "water"));
-    text += assembly_text(*plan.catalog, manifold.request, manifold.answer, style);
-  }
-  return text;
+chain::Answer chain_answer(const plan::ConnectionPlan& connection) {
+  if (connection.run() == nullptr) return *connection.none();
+  return *connection.run();
+}
+
+chain::AssemblyAnswer assembly_answer(const plan::ConnectionPlan& connection) {
+  if (connection.run() == nullptr) return *connection.no_assembly();
+  return *connection.run();
 }
 
 // A run that makes a span has said so itself.
@@ -48,7 +47,7 @@ std::string lengths_to_cut(const catalog::Catalog& catalog, const plan::Connecti
                            const Style& style) {
   if (!connection.hose_length || connection.chain() == nullptr || connection.chain()->span) return "";
   std::vector<std::string> names;
-  for (const chain::ChainPart& link : connection.chain()->parts) {
+  for (const chain::RunPart& link : connection.chain()->parts) {
     const catalog::Part& part = catalog.part(link.part);
     if (part.cut_to_length && std::find(names.begin(), names.end(), part.name) == names.end())
       names.push_back(part.name);
@@ -57,20 +56,23 @@ std::string lengths_to_cut(const catalog::Catalog& catalog, const plan::Connecti
                                    fmt::join(names, ", ")));
 }
 
+std::string connection_text(const Plan& plan, const plan::ConnectionPlan& connection, const Style& style) {
+  const std::string title = fmt::format("{}: {} to {} ({})", connection.name, connection.from, connection.to,
+                                        connection.service == chain::Service::air ? "air" : "water");
+  if (connection.branched) return wrapped("", title) + assembly_text(*plan.catalog, assembly_answer(connection), style);
+  // The plan has gathered the chain's own cautions with the job's: they are printed once, below the build order.
+  chain::Answer answer = chain_answer(connection);
+  if (chain::Chain* chain = std::get_if<chain::Chain>(&answer)) chain->cautions = connection.cautions;
+  return title + "\n" + chain_text(*plan.catalog, connection.request, answer, style) +
+         lengths_to_cut(*plan.catalog, connection, style);
+}
+
 std::string connections_text(const Plan& plan, const Style& style) {
   std::string text = heading("Connections", style);
-  if (plan.connections.empty() && plan.manifolds.empty()) text += "  The job names none.\n";
-  for (const plan::ConnectionPlan& connection : plan.connections) {
-    if (&connection != &plan.connections.front()) text += "\n";
-    text += fmt::format("{}: {} to {} ({})\n", connection.name, connection.from, connection.to,
-                        connection.service == chain::Service::air ? "air" : "water");
-    // The plan has gathered the chain's own cautions with the job's: they are printed once, below the build order.
-    chain::Answer answer = connection.answer;
-    if (chain::Chain* chain = std::get_if<chain::Chain>(&answer)) chain->cautions = connection.cautions;
-    text += chain_text(*plan.catalog, connection.request, answer, style);
-    text += lengths_to_cut(*plan.catalog, connection, style);
-  }
-  return text + manifolds_text(plan, style) + remarks_text(plan, Topic::connections);
+  if (plan.connections.empty()) text += "  The job names none.\n";
+  for (const plan::ConnectionPlan& connection : plan.connections)
+    text += (&connection == plan.connections.data() ? "" : "\n") + connection_text(plan, connection, style);
+  return text + remarks_text(plan, Topic::connections);
 }
 
 /// A row of the table of levels: depth and volume each in its column, whichever of them the figure is.

@@ -15,8 +15,6 @@ std::string plan_text(const plan::Plan& plan, const Style& style);
 
 /// The verdict and what matters most, in ten lines, with the refusals and what mends them.
 std::string summary_text(const plan::Plan& plan, const Style& style);
-/// The connections with several far ends.
-std::string manifolds_text(const plan::Plan& plan, const Style& style);
 std::string connections_text(const plan::Plan& plan, const Style& style);
 std::string riser_text(const plan::Plan& plan, const Style& style);
 std::string levels_text(const plan::Plan& plan, const Style& style);
@@ -26,6 +24,10 @@ std::string walls_text(const plan::Plan& plan, const Style& style);
 std::string leak_test_text(const plan::Plan& plan, const Style& style);
 std::string list_text(const plan::Plan& plan, const Style& style);
 std::string assumptions_text(const plan::Plan& plan, const Style& style);
+
+/// What came of a connection with one far end, or with several, as the solver says it.
+chain::Answer chain_answer(const plan::ConnectionPlan& connection);
+chain::AssemblyAnswer assembly_answer(const plan::ConnectionPlan& connection);
 
 /// A riser by itself, where there is no job.
 std::string riser_text(const catalog::Catalog& catalog, const plan::RiserAlone& riser, const Style& style);

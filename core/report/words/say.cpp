@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <cassert>
+#include <cctype>
 #include <charconv>
 #include <optional>
 
@@ -37,19 +38,37 @@ struct Form {
   int digits_or(int usual) const { return digits.value_or(usual); }
 };
 
+std::string sentence(std::string text) {
+  if (text.empty()) return text;
+  text.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(text.front())));
+  if (text.back() != '.') text += '.';
+  return text;
+}
+
+/// 1.5 is "1-1/2".
+std::string in_quarters(double number) {
+  static constexpr std::array kQuarters = {"", "1/4", "1/2", "3/4"};
+  const int quarters = static_cast<int>(number * 4.0 + 0.5);
+  const std::string part = kQuarters[static_cast<std::size_t>(quarters % 4)];
+  if (part.empty()) return std::to_string(quarters / 4);
+  return quarters < 4 ? part : fmt::format("{}-{}", quarters / 4, part);
+}
+
 /// One overload a kind of value.
 class Writer {
  public:
   Writer(std::string_view text, UnitSystem units) : text_(text), form_(text), units_(units) {}
 
-  std::string operator()(const std::string& name) const { return name; }
+  std::string operator()(const std::string& name) const { return form_.word == "sentence" ? sentence(name) : name; }
   std::string operator()(std::int64_t count) const {
     if (text_.empty()) return std::to_string(count);
     const std::size_t bar = text_.find('|');
     const std::string_view chosen = count == 1 ? text_.substr(1, bar - 1) : text_.substr(bar + 1);
     return text_.front() == '#' ? fmt::format("{} {}", count, chosen) : std::string(chosen);
   }
-  std::string operator()(double number) const { return quantity::write_number(number, usual()); }
+  std::string operator()(double number) const {
+    return form_.word == "quarters" ? in_quarters(number) : quantity::write_number(number, usual());
+  }
   std::string operator()(Length length) const {
     if (form_.word == "both")
       return fmt::format("{} ({})", write_length(length, UnitSystem::inch), write_length(length, UnitSystem::metric));
@@ -58,6 +77,9 @@ class Writer {
     if (form_.word == "decimal")
       return units_ == UnitSystem::inch ? fmt::format("{:.{}g} in", in_inches(length), form_.digits_or(3))
                                         : fmt::format("{:.{}g} mm", in_millimetres(length), form_.digits_or(3));
+    if (form_.word == "fixed")
+      return units_ == UnitSystem::inch ? fmt::format("{:.{}f} in", in_inches(length), form_.digits_or(1))
+                                        : fmt::format("{:.{}f} mm", in_millimetres(length), form_.digits_or(1) - 1);
     return write_length(length, units_);
   }
   std::string operator()(GaugePressure pressure) const { return pressure_text(pressure); }
@@ -112,7 +134,7 @@ std::string_view text_of(std::string_view code) {
 }  // namespace
 
 std::span<const std::span<const Words>> word_tables() {
-  static const std::vector<std::span<const Words>> kTables;
+  static const std::vector<std::span<const Words>> kTables{build_words(), caution_words(), connection_words()};
   return kTables;
 }
 

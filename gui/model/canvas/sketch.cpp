@@ -37,7 +37,6 @@ class Drafter {
 
   Sketch run() {
     for (std::size_t row = 0; row < plan_.connections.size(); ++row) add_connection(row);
-    for (std::size_t row = 0; row < plan_.manifolds.size(); ++row) add_manifold(row);
     return std::move(sketch_);
   }
 
@@ -70,63 +69,56 @@ class Drafter {
   }
 
   /// What is known of the joint that a link is.
-  void tell_joint(Link& link, std::size_t row, const chain::ChainJoint& joint,
-                  const std::vector<chain::BuildStep>& steps, std::optional<MaterialId> asked_at_a,
-                  std::optional<MaterialId> asked_at_b) const {
+  void tell_joint(Link& link, const plan::ConnectionPlan& connection, std::size_t row) const {
+    const chain::RunJoint& joint = connection.run()->joints[row];
     link.joint = row;
     link.seal = catalog_.mating_rules()[joint.rule].seal;
-    for (const chain::BuildStep& step : steps) link.closing |= step.closing && step.joint == row;
-    const auto one = material_at(link.a, asked_at_a);
-    const auto other = material_at(link.b, asked_at_b);
+    for (const chain::BuildStep& step : connection.run()->steps) link.closing |= step.closing && step.joint == row;
+    const auto one = material_at(link.a, connection.request.from.material);
+    const auto other =
+        material_at(link.b, joint.to_end ? connection.run()->ends[joint.outer].port.material : std::nullopt);
     if (one && other) link.galvanic = catalog_.galvanic(*one, *other);
-  }
-
-  void link(PinAt a, PinAt b, std::size_t row, std::size_t joint) {
-    const plan::ConnectionPlan& connection = plan_.connections[row];
-    Link& link = add_link(a, b, row, connection.service);
-    if (const chain::Chain* chain = connection.chain(); chain != nullptr && joint < chain->joints.size())
-      tell_joint(link, joint, chain->joints[joint], chain->steps, connection.request.from.material,
-                 connection.request.to.material);
   }
 
   static Pin pin_of(const Part& part, std::size_t port, bool spare) {
     return {"", part.ports[port].type, port, spare, std::nullopt};
   }
 
-  /// A part of the run, with the ports it is entered and left by first.
-  std::size_t add_part(const std::string& connection, const chain::ChainPart& link, std::size_t row,
-                       std::size_t place) {
-    const Part& part = catalog_.part(link.part);
+  /// A part of the run: the port that it is entered by, those that lead on, then the spare ones.
+  void add_part(const plan::ConnectionPlan& connection, std::size_t row, std::size_t place) {
+    const chain::RunPart& made = connection.run()->parts[place];
+    const Part& part = catalog_.part(made.part);
     Node node;
-    node.key = fmt::format("{}/{}/{}", connection, part.id, ++seen_[{row, link.part}]);
-    node.part = link.part;
-    node.from_bin = link.from_bin;
+    node.key = fmt::format("{}/{}/{}", connection.name, part.id, ++seen_[{row, made.part}]);
+    node.part = made.part;
+    node.from_bin = made.from_bin;
     node.connection = row;
     node.place = place;
-    node.cut_length = link.cut_length;
-    node.pieces = link.pieces;
-    node.pins = {pin_of(part, link.enter, false), pin_of(part, link.leave, false)};
-    std::size_t plug = 0;
-    for (std::size_t port = 0; port < part.ports.size(); ++port) {
-      if (port == link.enter || port == link.leave) continue;
-      node.pins.push_back(pin_of(part, port, true));
-      if (plug < link.plugs.size()) node.pins.back().plug = link.plugs[plug++];
+    node.cut_length = made.cut_length;
+    node.pieces = made.pieces;
+    node.pins = {pin_of(part, made.enter, false)};
+    for (const bool plugged : {false, true}) {
+      for (std::size_t port = 0; port < made.ports.size(); ++port) {
+        const chain::Follower& follower = made.ports[port];
+        if (plugged ? follower.what != chain::Follower::What::plug : !follower.leads_on()) continue;
+        node.pins.push_back(pin_of(part, port, plugged));
+        if (plugged) node.pins.back().plug = follower.plug;
+      }
     }
     sketch_.nodes.push_back(std::move(node));
-    return sketch_.nodes.size() - 1;
   }
 
-  PinAt add_device(const plan::ConnectionPlan& connection, std::size_t row) {
-    const Part& part = catalog_.part(*connection.ends_in);
+  PinAt add_device(const plan::ConnectionPlan& connection, std::size_t row, std::size_t end, PartId device,
+                   std::size_t entered, bool from_bin) {
+    const Part& part = catalog_.part(device);
     Node node;
-    node.key = connection.name + "/device";
+    node.key = connection.branched ? fmt::format("{}/device/{}", connection.name, connection.ends[end])
+                                   : connection.name + "/device";
     node.kind = NodeKind::device;
-    node.part = *connection.ends_in;
-    node.from_bin = connection.ends_in_from_bin;
+    node.part = device;
+    node.from_bin = from_bin;
     node.connection = row;
-    node.place = connection.chain() != nullptr ? connection.chain()->parts.size() : 0;
-    std::size_t entered = 0;
-    while (entered + 1 < part.ports.size() && part.ports[entered].type != connection.request.to.type) ++entered;
+    node.place = connection.branched ? end : connection.run() == nullptr ? 0 : connection.run()->parts.size();
     node.pins.push_back(pin_of(part, entered, false));
     for (std::size_t port = 0; port < part.ports.size(); ++port)
       if (port != entered) node.pins.push_back(pin_of(part, port, true));
@@ -134,92 +126,24 @@ class Drafter {
     return {sketch_.nodes.size() - 1, 0};
   }
 
-  PinAt add_open_end(const plan::ConnectionPlan& connection, std::size_t row) {
-    Node node;
-    node.key = connection.name + "/open end";
-    node.kind = NodeKind::open_end;
-    node.connection = row;
-    node.pins = {{"", connection.request.from.type, 0, false, std::nullopt},
-                 {"", connection.request.to.type, 0, true, std::nullopt}};
-    sketch_.nodes.push_back(std::move(node));
-    return {sketch_.nodes.size() - 1, 0};
-  }
-
-  void add_connection(std::size_t row) {
-    const plan::ConnectionPlan& connection = plan_.connections[row];
-    const std::optional<PinAt> from = port_named(connection.from);
-    if (!from) return;
-    PinAt end = *from;
-    std::size_t joint = 0;
-    if (const chain::Chain* chain = connection.chain()) {
-      for (std::size_t place = 0; place < chain->parts.size(); ++place) {
-        const std::size_t node = add_part(connection.name, chain->parts[place], row, place);
-        link(end, {node, 0}, row, joint++);
-        end = {node, 1};
-      }
-    } else {
-      const PinAt gap = add_open_end(connection, row);
-      link(end, gap, row, kNoRow);
-      end = {gap.node, 1};
-    }
-    const std::optional<PinAt> to =
-        connection.ends_in ? std::optional(add_device(connection, row)) : port_named(connection.to);
-    if (to) link(end, *to, row, connection.chain() != nullptr ? joint : kNoRow);
-  }
-
-  // ---- connections with several far ends
   const plan::JobConnection* asked_as(const std::string& name) const {
     for (const plan::JobConnection& connection : plan_.job.connections)
       if (connection.name == name) return &connection;
     return nullptr;
   }
 
-  /// The port that a branch leads to; nullopt: it ends in a device.
-  std::optional<PinAt> port_of_branch(const plan::ManifoldPlan& manifold, std::size_t target) const {
-    const plan::JobConnection* asked = asked_as(manifold.name);
-    if (asked == nullptr || target >= asked->branches.size() || asked->branches[target].to.empty()) return std::nullopt;
-    return port_named(asked->branches[target].to);
+  /// The vessel's port that an end is; nullopt: it is a device.
+  std::optional<PinAt> port_of_end(const plan::ConnectionPlan& connection, std::size_t end) const {
+    if (!connection.branched) return connection.ends_in ? std::nullopt : port_named(connection.to);
+    const plan::JobConnection* asked = asked_as(connection.name);
+    if (asked == nullptr || end >= asked->branches.size() || asked->branches[end].to.empty()) return std::nullopt;
+    return port_named(asked->branches[end].to);
   }
 
-  std::size_t add_branching_part(const plan::ManifoldPlan& manifold, std::size_t row, std::size_t place) {
-    const chain::AssemblyPart& made = manifold.assembly()->parts[place];
-    const Part& part = catalog_.part(made.part);
-    Node node;
-    node.key = fmt::format("{}/{}/{}", manifold.name, part.id, ++seen_[{row, made.part}]);
-    node.part = made.part;
-    node.from_bin = made.from_bin;
-    node.connection = row;
-    node.place = place;
-    node.pins = {pin_of(part, made.enter, false)};
-    using What = chain::PortFollower::What;
-    for (const bool plugged : {false, true}) {
-      for (std::size_t port = 0; port < made.ports.size(); ++port) {
-        const chain::PortFollower& follower = made.ports[port];
-        if (follower.what == What::inner || (follower.what == What::plug) != plugged) continue;
-        node.pins.push_back(pin_of(part, port, plugged));
-        if (plugged) node.pins.back().plug = follower.plug;
-      }
-    }
-    sketch_.nodes.push_back(std::move(node));
-    return sketch_.nodes.size() - 1;
-  }
-
-  PinAt add_branch_end(const plan::ManifoldPlan& manifold, std::size_t row, std::size_t target) {
-    const chain::AssemblyEnd& end = manifold.assembly()->ends[target];
-    if (!end.device) return port_of_branch(manifold, target).value_or(PinAt{kReservoir, 0});
-    const Part& part = catalog_.part(*end.device);
-    Node node;
-    node.key = fmt::format("{}/device/{}", manifold.name, manifold.to[target]);
-    node.kind = NodeKind::device;
-    node.part = *end.device;
-    node.from_bin = end.from_bin;
-    node.connection = row;
-    node.place = target;
-    node.pins = {pin_of(part, end.device_port, false)};
-    for (std::size_t port = 0; port < part.ports.size(); ++port)
-      if (port != end.device_port) node.pins.push_back(pin_of(part, port, true));
-    sketch_.nodes.push_back(std::move(node));
-    return {sketch_.nodes.size() - 1, 0};
+  std::optional<PinAt> add_end(const plan::ConnectionPlan& connection, std::size_t row, std::size_t end) {
+    const chain::RunEnd& made = connection.run()->ends[end];
+    if (made.device) return add_device(connection, row, end, *made.device, made.device_port, made.from_bin);
+    return port_of_end(connection, end);
   }
 
   PinAt pin_for_port(std::size_t node, std::size_t part_port) const {
@@ -229,61 +153,67 @@ class Drafter {
     return {node, pin};
   }
 
-  void add_assembly(const plan::ManifoldPlan& manifold, std::size_t row, PinAt base) {
-    const chain::Assembly& assembly = *manifold.assembly();
+  void add_run(const plan::ConnectionPlan& connection, std::size_t row, PinAt base) {
+    const chain::Run& run = *connection.run();
     const std::size_t first = sketch_.nodes.size();  // nodes of the parts stand in their order
-    for (std::size_t place = 0; place < assembly.parts.size(); ++place) add_branching_part(manifold, row, place);
-    for (std::size_t i = 0; i < assembly.joints.size(); ++i) {
-      const chain::AssemblyJoint& joint = assembly.joints[i];
+    for (std::size_t place = 0; place < run.parts.size(); ++place) add_part(connection, row, place);
+    for (std::size_t i = 0; i < run.joints.size(); ++i) {
+      const chain::RunJoint& joint = run.joints[i];
       const PinAt a = joint.inner == chain::kBase ? base : pin_for_port(first + joint.inner, joint.inner_port);
-      const PinAt b = joint.to_target ? add_branch_end(manifold, row, joint.outer) : PinAt{first + joint.outer, 0};
-      const auto asked = joint.to_target ? assembly.ends[joint.outer].port.material : std::nullopt;
-      tell_joint(add_link(a, b, row, manifold.service), i, joint.joint, assembly.steps,
-                 manifold.request.rules.from.material, asked);
+      const std::optional<PinAt> b =
+          joint.to_end ? add_end(connection, row, joint.outer) : PinAt{first + joint.outer, 0};
+      if (b) tell_joint(add_link(a, *b, row, connection.service), connection, i);
     }
-    for (std::size_t target = 0; target < manifold.to.size(); ++target)
-      if (manifold.request.branch(target).flow == chain::BranchFlow::to_base) tell_feed(assembly, target, row);
+    for (std::size_t end = 0; end < run.ends.size(); ++end)
+      if (run.ends[end].feeds) tell_feed(run, end, row);
   }
 
-  /// From the branch's end back to the base.
-  void tell_feed(const chain::Assembly& assembly, std::size_t target, std::size_t row) {
-    std::size_t outer = target;
-    bool at_target = true;
-    for (std::size_t i = assembly.joints.size(); i-- > 0;) {
-      const chain::AssemblyJoint& joint = assembly.joints[i];
-      if (joint.to_target != at_target || joint.outer != outer) continue;
+  /// From the end back to the base.
+  void tell_feed(const chain::Run& run, std::size_t end, std::size_t row) {
+    std::size_t outer = end;
+    bool at_end = true;
+    for (std::size_t i = run.joints.size(); i-- > 0;) {
+      const chain::RunJoint& joint = run.joints[i];
+      if (joint.to_end != at_end || joint.outer != outer) continue;
       for (Link& link : sketch_.links) link.towards_a |= link.connection == row && link.joint == i;
       outer = joint.inner;
-      at_target = false;
+      at_end = false;
     }
   }
 
   /// Nothing can be put together: one thing in the place of its parts, and what it would lead to.
-  void add_gap(const plan::ManifoldPlan& manifold, std::size_t row, PinAt base) {
+  void add_gap(const plan::ConnectionPlan& connection, std::size_t row, PinAt base) {
     Node node;
-    node.key = manifold.name + "/open end";
+    node.key = connection.name + "/open end";
     node.kind = NodeKind::open_end;
     node.connection = row;
-    node.pins = {{"", manifold.request.rules.from.type, 0, false, std::nullopt}};
-    std::vector<PinAt> ports;
-    for (std::size_t target = 0; target < manifold.to.size(); ++target) {
-      const auto port = port_of_branch(manifold, target);
-      if (!port) continue;
-      ports.push_back(*port);
-      node.pins.push_back({"", sketch_.nodes[port->node].pins[port->pin].type, 0, false, std::nullopt});
+    node.pins = {{"", connection.request.from.type, 0, false, std::nullopt}};
+    std::vector<PinAt> ends;
+    for (std::size_t end = 0; end < connection.ends.size(); ++end) {
+      const auto port = port_of_end(connection, end);
+      if (connection.branched && !port) continue;
+      const PortTypeId type =
+          connection.branched ? sketch_.nodes[port->node].pins[port->pin].type : connection.request.to.type;
+      node.pins.push_back({"", type, 0, !connection.branched, std::nullopt});
+      if (port) ends.push_back(*port);
     }
     sketch_.nodes.push_back(std::move(node));
     const std::size_t gap = sketch_.nodes.size() - 1;
-    add_link(base, {gap, 0}, row, manifold.service);
-    for (std::size_t i = 0; i < ports.size(); ++i) add_link({gap, i + 1}, ports[i], row, manifold.service);
+    add_link(base, {gap, 0}, row, connection.service);
+    if (connection.ends_in) {
+      const Part& part = catalog_.part(*connection.ends_in);
+      std::size_t entered = 0;
+      while (entered + 1 < part.ports.size() && part.ports[entered].type != connection.request.to.type) ++entered;
+      ends.push_back(add_device(connection, row, 0, *connection.ends_in, entered, false));
+    }
+    for (std::size_t i = 0; i < ends.size(); ++i) add_link({gap, i + 1}, ends[i], row, connection.service);
   }
 
-  void add_manifold(std::size_t manifold_row) {
-    const plan::ManifoldPlan& manifold = plan_.manifolds[manifold_row];
-    const std::optional<PinAt> base = port_named(manifold.from);
+  void add_connection(std::size_t row) {
+    const plan::ConnectionPlan& connection = plan_.connections[row];
+    const std::optional<PinAt> base = port_named(connection.from);
     if (!base) return;
-    const std::size_t row = plan_.connections.size() + manifold_row;
-    manifold.assembly() != nullptr ? add_assembly(manifold, row, *base) : add_gap(manifold, row, *base);
+    connection.run() != nullptr ? add_run(connection, row, *base) : add_gap(connection, row, *base);
   }
 
   const plan::Plan& plan_;
@@ -296,16 +226,13 @@ class Drafter {
 
 Sketch sketch_of(const plan::Plan& plan) { return Drafter(plan).run(); }
 
-const plan::ManifoldPlan* manifold_of(const plan::Plan& plan, std::size_t connection) {
-  const std::size_t first = plan.connections.size();
-  return connection >= first && connection - first < plan.manifolds.size() ? &plan.manifolds[connection - first]
-                                                                           : nullptr;
+const plan::ConnectionPlan* connection_at(const plan::Plan& plan, std::size_t connection) {
+  return connection < plan.connections.size() ? &plan.connections[connection] : nullptr;
 }
 
 std::string name_of_connection(const plan::Plan& plan, std::size_t connection) {
-  if (connection < plan.connections.size()) return plan.connections[connection].name;
-  const plan::ManifoldPlan* manifold = manifold_of(plan, connection);
-  return manifold != nullptr ? manifold->name : "";
+  const plan::ConnectionPlan* at = connection_at(plan, connection);
+  return at != nullptr ? at->name : "";
 }
 
 }  // namespace riserun::gui

@@ -35,8 +35,8 @@ struct Node {
   NodeKind kind = NodeKind::part;
   std::optional<catalog::PartId> part;
   bool from_bin = false;
-  std::size_t connection = kNoRow;  // a row of Plan::connections or, counted on from its end, of Plan::manifolds
-  std::size_t place = 0;            // row of the chain's or the assembly's parts
+  std::size_t connection = kNoRow;               // row of Plan::connections
+  std::size_t place = 0;                         // row of the run's parts
   std::optional<quantity::Length> cut_length{};  // of a piece that is cut to measure
   int pieces = 1;                                // of what it is sold in
   std::vector<Pin> pins;  // of a part: pins[0] is entered; those that lead on follow, then the spare ones
@@ -52,7 +52,7 @@ struct Link {
   PinAt a;
   PinAt b;
   std::size_t connection = 0;  // as Node::connection
-  std::size_t joint = kNoRow;  // row of the chain's or the assembly's joints; kNoRow: not a joint
+  std::size_t joint = kNoRow;  // row of the run's joints; kNoRow: not a joint
   std::string seal;            // of the mating rule: "sealant", "gasket", "clamp" ...; empty: not a joint
   bool closing = false;        // this joint closes the run
   catalog::GalvanicVerdict galvanic = catalog::GalvanicVerdict::fine;
@@ -67,9 +67,8 @@ struct Sketch {
 
 Sketch sketch_of(const plan::Plan& plan);
 
-/// The connection with several far ends that `connection` of a node or a link means; nullptr: it is one with one.
-const plan::ManifoldPlan* manifold_of(const plan::Plan& plan, std::size_t connection);
-/// The name of either; empty: there is none.
+/// The connection that a node or a link belongs to; nullptr, empty: to none.
+const plan::ConnectionPlan* connection_at(const plan::Plan& plan, std::size_t connection);
 std::string name_of_connection(const plan::Plan& plan, std::size_t connection);
 
 }  // namespace riserun::gui

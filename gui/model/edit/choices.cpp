@@ -26,12 +26,13 @@ void add_ways(const Catalog& catalog, const catalog::PortUse& use, const chain::
 
 /// The metals that stand beside that place of the chain.
 chain::PlacedPart place_in(const Catalog& catalog, const plan::ConnectionPlan& run, std::size_t place) {
-  const std::vector<chain::ChainPart>& parts = run.chain()->parts;
-  const auto metal = [&](const chain::ChainPart& link, std::size_t port) {
+  const std::vector<chain::RunPart>& parts = run.chain()->parts;
+  const auto metal = [&](const chain::RunPart& link, std::size_t port) {
     return catalog.part(link.part).material_at(port);
   };
   chain::PlacedPart now{parts[place].part};
-  now.before = place == 0 ? run.request.from.material : std::optional(metal(parts[place - 1], parts[place - 1].leave));
+  now.before =
+      place == 0 ? run.request.from.material : std::optional(metal(parts[place - 1], parts[place - 1].leave()));
   now.behind = place + 1 == parts.size() ? run.request.to.material
                                          : std::optional(metal(parts[place + 1], parts[place + 1].enter));
   return now;

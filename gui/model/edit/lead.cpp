@@ -143,7 +143,7 @@ class LeadSearch {
 
 PartRow parts_of(const Chain& chain) {
   PartRow row;
-  for (const chain::ChainPart& part : chain.parts) row.push_back(part.part);
+  for (const chain::RunPart& part : chain.parts) row.push_back(part.part);
   return row;
 }
 

@@ -3,6 +3,7 @@
 #include "gui/views/canvas/canvas_paint.h"
 #include "gui/views/sheets/connections_sheet.h"
 #include "gui/views/sheets/remarks.h"
+#include "report/words/say.h"
 
 #include <fmt/format.h>
 #include <imgui.h>
@@ -19,7 +20,8 @@ void act_button(const Scene& scene, Requests& asked, const char* words, Do what)
 
 void part_acts(const Scene& scene, Requests& asked, const gui::Node& node) {
   if (!node.part || node.kind != gui::NodeKind::part) return;
-  if (node.connection < scene.shown.plan->connections.size()) {
+  const plan::ConnectionPlan* of = gui::connection_at(*scene.shown.plan, node.connection);
+  if (of != nullptr && !of->branched) {
     act_button(scene, asked, "Other parts here", Do::other_choices);
     ImGui::SameLine();
   }
@@ -33,13 +35,13 @@ void part_acts(const Scene& scene, Requests& asked, const gui::Node& node) {
 
 std::vector<std::string> ids_of(const catalog::Catalog& catalog, const chain::Chain& chain) {
   std::vector<std::string> ids;
-  for (const chain::ChainPart& part : chain.parts) ids.push_back(catalog.part(part.part).id);
+  for (const chain::RunPart& part : chain.parts) ids.push_back(catalog.part(part.part).id);
   return ids;
 }
 
 std::string parts_in_one_line(const catalog::Catalog& catalog, const chain::Chain& chain) {
   std::string text;
-  for (const chain::ChainPart& part : chain.parts) text += (text.empty() ? "" : "\n") + catalog.part(part.part).name;
+  for (const chain::RunPart& part : chain.parts) text += (text.empty() ? "" : "\n") + catalog.part(part.part).name;
   return text.empty() ? "the two ports go straight together" : text;
 }
 
@@ -153,16 +155,17 @@ void no_chain(const Scene& scene, const chain::NoChain& none) {
   for (const std::string& mend : none.mends) ImGui::TextWrapped("Mend: %s", mend.c_str());
 }
 
-void watch(const Scene& scene, const std::vector<std::string>& cautions) {
+void watch(const Scene& scene, const quantity::Facts& cautions) {
   ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[Ink::caution]));
-  for (const std::string& caution : cautions) ImGui::TextWrapped("Watch: %s", caution.c_str());
+  for (const std::string& caution : report::say_all(cautions, scene.shown.units))
+    ImGui::TextWrapped("Watch: %s", caution.c_str());
   ImGui::PopStyleColor();
 }
 
-void build_order(const std::vector<chain::BuildStep>& steps) {
+void build_order(const Scene& scene, const std::vector<chain::BuildStep>& steps) {
   if (steps.empty() || !ImGui::CollapsingHeader("Build order")) return;
   for (std::size_t i = 0; i < steps.size(); ++i)
-    ImGui::TextWrapped("%s", fmt::format("{}. {}", i + 1, steps[i].text).c_str());
+    ImGui::TextWrapped("%s", fmt::format("{}. {}", i + 1, report::say(steps[i].what, scene.shown.units)).c_str());
 }
 
 void connection_particulars(const Scene& scene, Requests& asked, std::string& wish,
@@ -187,7 +190,7 @@ void connection_particulars(const Scene& scene, Requests& asked, std::string& wi
   while (job_row < rows.size() && rows[job_row].name != connection.name) ++job_row;
   if (job_row < rows.size()) ends(scene, asked, connection, job_row);
   if (const plan::JobConnection* in_job = job_connection(scene, connection.name)) wishes(asked, wish, *in_job);
-  if (const chain::Chain* chain = connection.chain()) build_order(chain->steps);
+  if (const chain::Chain* chain = connection.chain()) build_order(scene, chain->steps);
   watch(scene, connection.cautions);
 }
 
@@ -200,43 +203,45 @@ void no_assembly(const Scene& scene, const chain::NoAssembly& none) {
 }
 
 /// What a branch ends in, and what is asked of it.
-void branch_row(const Scene& scene, const plan::ManifoldPlan& manifold, std::size_t target) {
-  const chain::Assembly& assembly = *manifold.assembly();
+void branch_row(const Scene& scene, const plan::ConnectionPlan& connection, std::size_t target) {
+  const chain::Assembly& assembly = *connection.assembly();
   const catalog::Catalog& catalog = *scene.shown.plan->catalog;
-  const chain::AssemblyEnd& end = assembly.ends[target];
-  const chain::Chain way = chain::branch_to(assembly, target);
-  std::string text = fmt::format("{}: {} {} on its way", manifold.to[target], way.parts.size(),
+  const chain::RunEnd& end = assembly.ends[target];
+  const chain::Chain way = chain::way_to(assembly, target);
+  std::string text = fmt::format("{}: {} {} on its way", connection.ends[target], way.parts.size(),
                                  way.parts.size() == 1 ? "part" : "parts");
   if (end.device) text += fmt::format(", ends in {}", catalog.part(*end.device).name);
-  if (const auto bore = chain::bore_of_branch(catalog, assembly, target))
+  if (const auto bore = chain::bore_of_way(catalog, assembly, target))
     text += fmt::format(", bore {}", write_thickness(*bore, scene.shown.units, 3));
   ImGui::Bullet();
   ImGui::TextWrapped("%s", text.c_str());
   if (ImGui::IsItemHovered()) hint(scene, parts_in_one_line(catalog, way));
 }
 
-void manifold_particulars(const Scene& scene, Requests& asked, std::string& wish, const plan::ManifoldPlan& manifold) {
+void branch_particulars(const Scene& scene, Requests& asked, std::string& wish,
+                        const plan::ConnectionPlan& connection) {
   ImGui::PushFont(scene.fonts.strong);
-  ImGui::TextWrapped("%s", manifold.name.c_str());
+  ImGui::TextWrapped("%s", connection.name.c_str());
   ImGui::PopFont();
-  if (const chain::NoAssembly* none = manifold.none()) no_assembly(scene, *none);
-  if (const chain::Assembly* assembly = manifold.assembly()) {
-    ImGui::TextWrapped("%s", fmt::format("{} to {} ends: {} parts, {}", manifold.from, manifold.to.size(),
+  if (const chain::NoAssembly* none = connection.no_assembly()) no_assembly(scene, *none);
+  if (const chain::Assembly* assembly = connection.assembly()) {
+    ImGui::TextWrapped("%s", fmt::format("{} to {} ends: {} parts, {}", connection.from, connection.ends.size(),
                                          assembly->part_count, write_price(assembly->price))
                                  .c_str());
-    for (std::size_t target = 0; target < manifold.to.size(); ++target) branch_row(scene, manifold, target);
+    for (std::size_t target = 0; target < connection.ends.size(); ++target) branch_row(scene, connection, target);
   }
-  if (const plan::JobConnection* in_job = job_connection(scene, manifold.name)) wishes(asked, wish, *in_job);
-  if (const chain::Assembly* assembly = manifold.assembly()) build_order(assembly->steps);
-  watch(scene, manifold.cautions);
+  if (const plan::JobConnection* in_job = job_connection(scene, connection.name)) wishes(asked, wish, *in_job);
+  if (const chain::Assembly* assembly = connection.assembly()) build_order(scene, assembly->steps);
+  watch(scene, connection.cautions);
 }
 
 }  // namespace
 
 Requests take_alternative(const Scene& scene, const CanvasState& canvas, std::size_t row) {
   const gui::Node* node = chosen_node(scene.shown.sketch, canvas);
-  if (node == nullptr || row == 0 || node->connection >= scene.shown.plan->connections.size()) return {};
-  const std::string& connection = scene.shown.plan->connections[node->connection].name;
+  const auto* of = node != nullptr ? gui::connection_at(*scene.shown.plan, node->connection) : nullptr;
+  if (row == 0 || of == nullptr || of->branched) return {};
+  const std::string& connection = of->name;
   const gui::Alternatives* all = scene.model.alternatives(connection);
   if (all == nullptr) return {WorkOutAlternatives{connection}};
   if (row >= all->rows.size()) return {};
@@ -260,13 +265,11 @@ Requests draw_particulars(const Scene& scene, ConnectionsState& state) {
                         source_words(plan, *node).c_str());
   Requests asked;
   part_acts(scene, asked, *node);
-  if (node->connection < plan.connections.size()) {
-    ImGui::Separator();
-    connection_particulars(scene, asked, state.wish, plan.connections[node->connection]);
-  } else if (const plan::ManifoldPlan* manifold = gui::manifold_of(plan, node->connection)) {
-    ImGui::Separator();
-    manifold_particulars(scene, asked, state.wish, *manifold);
-  }
+  const plan::ConnectionPlan* connection = gui::connection_at(plan, node->connection);
+  if (connection == nullptr) return asked;
+  ImGui::Separator();
+  connection->branched ? branch_particulars(scene, asked, state.wish, *connection)
+                       : connection_particulars(scene, asked, state.wish, *connection);
   return asked;
 }
 

@@ -1,10 +1,14 @@
 #include "property/chain/assembly.h"
 
+#include "report/words/say.h"
+
 #include <numeric>
 
 namespace riserun::chain::testing {
 
 using namespace riserun::catalog;  // NOLINT(google-build-using-namespace)
+
+std::string text_of(const BuildStep& step) { return report::say(step.what, UnitSystem::inch); }
 
 namespace {
 
@@ -56,7 +60,7 @@ std::size_t part_named_in(const std::string& text, std::size_t from = 0) {
 
 std::string Bench::lay_out() {
   for (const BuildStep& step : chain_.steps)
-    if (step.joint == chain_.joints.size() && step.closing) split_ = part_named_in(step.text) - 1;
+    if (step.joint == chain_.joints.size() && step.closing) split_ = part_named_in(text_of(step)) - 1;
   if (split_ != kNoJoint && (split_ >= chain_.parts.size() || !catalog_.part(chain_.parts[split_].part).closing))
     return "the part that is taken apart is no union";
   int body = 1;
@@ -75,9 +79,9 @@ std::string Bench::lay_out() {
 
 // The step must name as turned a body that can turn, of the side that it is on.
 std::string Bench::check_turned_body(const BuildStep& step) {
-  const std::size_t at = step.text.find(": turn ");
-  if (at == std::string::npos) return "the step does not say what turns: " + step.text;
-  const std::string what = step.text.substr(at + 7, 14);
+  const std::size_t at = text_of(step).find(": turn ");
+  if (at == std::string::npos) return "the step does not say what turns: " + text_of(step);
+  const std::string what = text_of(step).substr(at + 7, 14);
   const int left = left_body_[step.joint];
   const bool from_end = what.starts_with("the first port");
   const bool to_end = what.starts_with("the last port");
@@ -86,11 +90,11 @@ std::string Bench::check_turned_body(const BuildStep& step) {
   if (to_end) body = static_cast<int>(cluster_.size()) - 1;
   if (what.starts_with("part ") || what.starts_with("that half")) {
     const std::size_t part = what.starts_with("part ") ? part_named_in(what) - 1 : split_;
-    if (part >= chain_.parts.size()) return "no such part: " + step.text;
+    if (part >= chain_.parts.size()) return "no such part: " + text_of(step);
     body = step.joint == part ? first_body_[part] : last_body_[part];
   }
-  if (body != left && body != left + 1) return "the body that turns is not at that joint: " + step.text;
-  return can(cluster_of(body), turns) ? "" : "that body cannot turn any more: " + step.text;
+  if (body != left && body != left + 1) return "the body that turns is not at that joint: " + text_of(step);
+  return can(cluster_of(body), turns) ? "" : "that body cannot turn any more: " + text_of(step);
 }
 
 std::string Bench::make_joint(const BuildStep& step) {
@@ -104,7 +108,7 @@ std::string Bench::make_joint(const BuildStep& step) {
     if (const std::string wrong = check_turned_body(step); !wrong.empty()) return wrong;
   } else {
     const bool play = can(a, moves) || can(b, moves) || can(a, turns) || can(b, turns);
-    if (!rule.closing && !play) return "neither side can be pushed in: " + step.text;
+    if (!rule.closing && !play) return "neither side can be pushed in: " + text_of(step);
   }
   join(left_body_[step.joint], left_body_[step.joint] + 1);
   return "";
@@ -112,7 +116,7 @@ std::string Bench::make_joint(const BuildStep& step) {
 
 std::string Bench::do_step(const BuildStep& step, bool last) {
   if (step.closing != last) return "only the last step may close the run, and it must";
-  if (step.joint == kNoJoint) return step.text.find("spare") == std::string::npos ? "not a plug step" : "";
+  if (step.joint == kNoJoint) return text_of(step).find("spare") == std::string::npos ? "not a plug step" : "";
   if (step.joint < chain_.joints.size()) return make_joint(step);
   if (!step.closing) return "";
   join(first_body_[split_], last_body_[split_]);
@@ -120,14 +124,14 @@ std::string Bench::do_step(const BuildStep& step, bool last) {
 }
 
 std::string Bench::carry_out() {
-  if (!chain_.buildable) return "said not to be buildable: " + chain_.not_buildable_because;
+  if (!chain_.buildable) return "said not to be buildable";
   if (const std::string wrong = lay_out(); !wrong.empty()) return wrong;
   for (std::size_t i = 0; i < chain_.steps.size(); ++i)
     if (const std::string wrong = do_step(chain_.steps[i], i + 1 == chain_.steps.size()); !wrong.empty()) return wrong;
   for (const int cluster : cluster_)
     if (cluster != cluster_.front()) return "the run is not whole at the end";
   std::size_t plugs = 0;
-  for (const ChainPart& link : chain_.parts) plugs += link.plugs.size();
+  for (const RunPart& link : chain_.parts) plugs += link.plugs().size();
   for (const BuildStep& step : chain_.steps) plugs -= step.joint == kNoJoint ? 1 : 0;
   return plugs == 0 ? "" : "a plug is left over";
 }

@@ -206,7 +206,8 @@ EverySpan::Measured EverySpan::measure(const Use& use) const {
 std::int64_t EverySpan::extra_head(const Link& link, std::int64_t length) const {
   const auto head = [&](std::optional<Length> cut) {
     Chain alone;
-    alone.parts.push_back({link.part, link.enter, link.leave, false, {}, {}, cut});
+    alone.parts.push_back(passed_through(catalog_, link.part, link.enter, link.leave));
+    alone.parts.back().cut_length = cut;
     auto elements = line_elements(catalog_, alone);
     if (elements.empty() || in_cubic_metres_per_second(request_.flow) == 0.0) return std::int64_t{0};
     const hydraulics::LineEnd none{0.0, 0.0, 0.0, {}};

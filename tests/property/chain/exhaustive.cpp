@@ -98,12 +98,19 @@ void Exhaustive::make_ways() {
         way.length =
             std::max(micro(in.reach) + micro(out.reach), size_make_up_[in.type.row] + size_make_up_[out.type.row]);
         Chain alone;
-        alone.parts.push_back({{row}, enter, leave, false, {}, {}});
+        alone.parts.push_back(passed_through(catalog_, {row}, enter, leave));
         way.head = head_of(line_elements(catalog_, alone), request_.flow);
         add_ways_with_plugs(way, 0);
       }
     }
   }
+}
+
+RunPart passed_through(const Catalog& catalog, PartId part, std::uint8_t enter, std::uint8_t leave) {
+  RunPart link{part, enter, false, {}};
+  link.ports.resize(catalog.part(part).ports.size());
+  link.ports[leave].what = Follower::What::end;
+  return link;
 }
 
 void Exhaustive::add_ways_with_plugs(Way way, std::size_t port) {
@@ -300,9 +307,11 @@ bool Exhaustive::any_chain() {
 
 std::optional<Sums> Exhaustive::judge(const Chain& chain, std::string& why) {
   Begun begun = beginning();
-  for (const ChainPart& link : chain.parts) {
+  for (const RunPart& link : chain.parts) {
+    std::vector<PartId> plugs;
+    for (const Follower& plug : link.plugs()) plugs.push_back(plug.plug);
     const auto way = std::find_if(ways_.begin(), ways_.end(), [&](const Way& w) {
-      return w.part == link.part && w.enter == link.enter && w.leave == link.leave && w.plugs == link.plugs;
+      return w.part == link.part && w.enter == link.enter && w.leave == link.leave() && w.plugs == plugs;
     });
     if (way == ways_.end()) {
       why = "the rules do not allow part " + catalog_.part(link.part).id;

@@ -30,6 +30,9 @@ std::array<std::int64_t, 4> tuple_of(Order order, const Sums& sums);
 /// The same, then the ids, then the ports.
 bool better(Order order, const Sums& a, const Sums& b);
 
+/// A part by itself, entered by one port and left by another.
+RunPart passed_through(const Catalog& catalog, PartId part, std::uint8_t enter, std::uint8_t leave);
+
 struct Exhausted {
   std::array<std::optional<Sums>, 5> best;  // by order
   int depth = 0;                            // all chains of up to that many parts were tried

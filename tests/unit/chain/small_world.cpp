@@ -189,9 +189,9 @@ std::string SmallWorld::chain(const ChainRequest& request) const {
   const Answer answer = find(request);
   if (const auto* none = std::get_if<NoChain>(&answer)) return "none: " + none->reason;
   std::string names;
-  for (const ChainPart& link : std::get<Chain>(answer).parts) {
+  for (const RunPart& link : std::get<Chain>(answer).parts) {
     names += (names.empty() ? "" : ", ") + catalog_.part(link.part).name + (link.from_bin ? "*" : "");
-    for (const PartId plug : link.plugs) names += " [" + catalog_.part(plug).name + "]";
+    for (const Follower& plug : link.plugs()) names += " [" + catalog_.part(plug.plug).name + "]";
   }
   return names.empty() ? "straight together" : names;
 }

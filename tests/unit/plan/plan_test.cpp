@@ -148,7 +148,7 @@ TEST(MainExample, KeepsTheMeasuredPartMarkedAsMeasured) {
 
 TEST(MainExample, HasNoPlasticThatShattersOnTheReservoir) {
   for (const ConnectionPlan& connection : bevel_bench().connections)
-    for (const chain::ChainPart& part : connection.chain()->parts)
+    for (const chain::RunPart& part : connection.chain()->parts)
       EXPECT_TRUE(bevel_bench().catalog->part(part.part).air);
 }
 

@@ -70,7 +70,7 @@ inline std::vector<std::string> chain_of(const plan::Plan& plan, const std::stri
   std::vector<std::string> ids;
   for (const plan::ConnectionPlan& run : plan.connections)
     if (run.name == connection && run.chain() != nullptr)
-      for (const chain::ChainPart& part : run.chain()->parts) ids.push_back(plan.catalog->part(part.part).id);
+      for (const chain::RunPart& part : run.chain()->parts) ids.push_back(plan.catalog->part(part.part).id);
   return ids;
 }
 

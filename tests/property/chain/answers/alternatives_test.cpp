@@ -200,10 +200,10 @@ void Alternatives::check_world(std::uint32_t seed) {
 
 std::map<PartId, int> bought_in(const Chain& chain) {
   std::map<PartId, int> bought;
-  for (const ChainPart& link : chain.parts) {
+  for (const RunPart& link : chain.parts) {
     if (!link.from_bin) ++bought[link.part];
-    for (std::size_t i = 0; i < link.plugs.size(); ++i)
-      if (!link.plug_from_bin[i]) ++bought[link.plugs[i]];
+    for (const Follower& plug : link.plugs())
+      if (!plug.from_bin) ++bought[plug.plug];
   }
   return bought;
 }

@@ -31,10 +31,10 @@ bool within(const Counts& less, const Counts& more) {
 
 Counts bought_in(const catalog::Catalog& catalog, const Chain& chain) {
   Counts bought;
-  for (const ChainPart& link : chain.parts) {
+  for (const RunPart& link : chain.parts) {
     if (!link.from_bin) ++bought[catalog.part(link.part).id];
-    for (std::size_t i = 0; i < link.plugs.size(); ++i)
-      if (!link.plug_from_bin[i]) ++bought[catalog.part(link.plugs[i]).id];
+    for (const Follower& plug : link.plugs())
+      if (!plug.from_bin) ++bought[catalog.part(plug.plug).id];
   }
   return bought;
 }

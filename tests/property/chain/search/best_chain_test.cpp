@@ -48,16 +48,16 @@ void BestChain::check_sums(const catalog::Catalog& catalog, const ChainRequest& 
   EXPECT_NEAR(in_metres(chain.head) * 1e9, static_cast<double>(sums.nanometres),
               20.0 + 1e-9 * static_cast<double>(sums.nanometres));
   ASSERT_EQ(chain.joints.size(), chain.parts.size() + 1);
-  for (const ChainJoint& joint : chain.joints) {
+  for (const RunJoint& joint : chain.joints) {
     ASSERT_NE(catalog.mating_rule(joint.a, joint.b), nullptr);
     EXPECT_EQ(catalog.mating_rule(joint.a, joint.b), &catalog.mating_rules()[joint.rule]);
   }
   EXPECT_EQ(chain.joints.front().a, request.from.type);
   EXPECT_EQ(chain.joints.back().b, request.to.type);
   std::vector<int> taken(catalog.parts().size(), 0);
-  for (const ChainPart& link : chain.parts) {
+  for (const RunPart& link : chain.parts) {
     taken[link.part.row] += link.from_bin ? 1 : 0;
-    for (std::size_t i = 0; i < link.plugs.size(); ++i) taken[link.plugs[i].row] += link.plug_from_bin[i] ? 1 : 0;
+    for (const Follower& plug : link.plugs()) taken[plug.plug.row] += plug.from_bin ? 1 : 0;
   }
   for (std::uint32_t row = 0; row < taken.size(); ++row) EXPECT_LE(taken[row], request.bin.count_of({row}));
   EXPECT_EQ(carry_out(catalog, request, chain), "");

@@ -91,10 +91,10 @@ JudgedRun as_judged(const Catalog& catalog, const Chain& chain, const SpanChoice
   JudgedRun run;
   const SpanFit& fit = *chain.span;
   int cuts = 0;
-  for (const ChainPart& link : chain.parts) {
+  for (const RunPart& link : chain.parts) {
     run.ids.push_back(catalog.part(link.part).id);
-    for (const PartId plug : link.plugs) run.ids.push_back(catalog.part(plug).id);
-    run.ways.push_back({link.enter, link.leave, link.cut_length ? 0 : 1});
+    for (const Follower& plug : link.plugs()) run.ids.push_back(catalog.part(plug.plug).id);
+    run.ways.push_back({link.enter, link.leave(), link.cut_length ? 0 : 1});
     run.cut.push_back(link.cut_length ? std::llround(in_metres(*link.cut_length) * 1e6) : 0);
     cuts += link.cut_length ? 1 : 0;
   }
@@ -128,7 +128,7 @@ JudgedRun as_judged(const Catalog& catalog, const Chain& chain, const SpanChoice
 void MakesTheSpan::check_chain(const Catalog&, const ChainRequest&, const Chain& chain, const JudgedRun& judged) {
   double length = 0.0;
   for (const SpanPiece& piece : chain.span->pieces) length += in_metres(piece.length);
-  for (const ChainJoint& joint : chain.joints) length -= in_metres(joint.make_up);
+  for (const RunJoint& joint : chain.joints) length -= in_metres(joint.make_up);
   EXPECT_NEAR(length, in_metres(chain.length), 1e-9);
   if (chain.span->bend_degrees == 0.0 && chain.span->wanted.aside() == Length{}) {
     EXPECT_NEAR(length * 1e6, static_cast<double>(judged.lands), 20.0);

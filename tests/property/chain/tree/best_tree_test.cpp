@@ -1,10 +1,10 @@
 // The best branched assembly of thousands of small random catalogs against every one there is.
 #include "chain/tree/best_tree.h"
 
-#include "chain/build/branch_assemble.h"
+#include "chain/build/assemble.h"
 #include "chain/finder.h"
-#include "property/chain/every_tree.h"
-#include "property/chain/random_world.h"
+#include "property/chain/assembly.h"
+#include "property/chain/random_assembly.h"
 
 #include <gtest/gtest.h>
 
@@ -17,128 +17,6 @@ namespace {
 
 constexpr std::uint32_t kWorlds = 6000;
 constexpr std::size_t kBeginnings = 400;  // looked at for each depth of the exhaustive search
-
-/// Parts with three and four ports and plugs, of port types that the catalog has.
-catalog::Catalog with_branching_parts(const catalog::Catalog& base, Dice& dice) {
-  catalog::CatalogBuilder builder(base);
-  const int types = static_cast<int>(base.port_types().size());
-  const int count = dice.between(3, 7);
-  for (int i = 0; i < count; ++i) {
-    catalog::Part part;
-    part.id = part.name = std::string(1, static_cast<char>('a' + dice.below(26))) + "x" + std::to_string(i);
-    part.family = {static_cast<std::uint32_t>(dice.chance(90) ? 0 : 1)};
-    part.material = {static_cast<std::uint32_t>(dice.one_of({0, 1, 1, 3}))};
-    const int ports = dice.one_of({1, 1, 3, 3, 3, 4});
-    const catalog::PortTypeId run{static_cast<std::uint32_t>(dice.below(types))};
-    for (int port = 0; port < ports; ++port) {
-      const catalog::PortTypeId own{static_cast<std::uint32_t>(dice.below(types))};
-      part.ports.push_back(
-          {dice.chance(60) ? run : own, millimetres(15.0), millimetres(20.0), dice.one_of({0.0, 90.0, 180.0})});
-    }
-    part.price = cents(dice.one_of({0, 100, 100, 150}));
-    part.rating = psig(150.0);
-    part.stocked = dice.chance(90);
-    builder.add(std::move(part));
-  }
-  return std::move(builder).build();
-}
-
-PartId random_part(Dice& dice, const catalog::Catalog& catalog) {
-  return {static_cast<std::uint32_t>(dice.below(static_cast<int>(catalog.parts().size())))};
-}
-
-std::vector<PartId> random_parts(Dice& dice, const catalog::Catalog& catalog, int least = 1, int most = 4) {
-  std::vector<PartId> parts;
-  for (int count = dice.between(least, most); count > 0; --count) parts.push_back(random_part(dice, catalog));
-  return parts;
-}
-
-BranchRules random_rules(Dice& dice, const catalog::Catalog& catalog) {
-  BranchRules rules;
-  if (dice.chance(25)) rules.flow = BranchFlow::to_base;
-  if (dice.chance(40)) rules.facing = dice.chance(50) ? Facing::straight_on : Facing::to_a_side;
-  if (dice.chance(15)) rules.smallest_bore = millimetres(dice.one_of({15.0, 20.0}));
-  rules.relief = dice.chance(20);
-  for (int percent = 40; dice.chance(percent) && rules.needs.size() < 3; percent = 60) {
-    const bool again = !rules.needs.empty() && dice.chance(25);
-    rules.needs.push_back(again ? rules.needs.front() : Need{"own need", random_parts(dice, catalog, 3, 7)});
-  }
-  rules.needs_in_order = dice.chance(60);
-  if (dice.chance(20)) {
-    rules.banned.assign(catalog.parts().size(), false);
-    for (const PartId part : random_parts(dice, catalog)) rules.banned[part.row] = true;
-  }
-  if (!dice.chance(25)) return rules;
-  for (const PartId part : random_parts(dice, catalog)) {
-    const auto known = [&](const catalog::PortUse& use) { return use.part == part; };
-    if (std::any_of(rules.devices.begin(), rules.devices.end(), known)) continue;
-    for (std::uint8_t port = 0; port < catalog.part(part).ports.size() && port < 2; ++port)
-      rules.devices.push_back({part, port});
-  }
-  return rules;
-}
-
-AssemblyRequest random_assembly(Dice& dice, const catalog::Catalog& catalog) {
-  AssemblyRequest request;
-  request.rules = random_request(dice, catalog);
-  request.rules.most_parts.reset();  // is for one run, as is an order of needs
-  request.rules.needs_in_order = false;
-  const bool held = dice.chance(40);
-  const auto freedom = [&] { return held && dice.chance(60) ? Freedom::fixed : Freedom::loose; };
-  if (dice.chance(75)) request.rules.needs.clear();
-  if (dice.chance(50)) request.rules.room.reset();
-  if (dice.chance(50)) request.rules.most_bushings.reset();
-  request.rules.from.freedom = freedom();
-  const int targets = dice.one_of({2, 2, 2, 3, 3, 4});
-  const bool by_branch = dice.chance(60);
-  for (int i = 0; i < targets; ++i) {
-    if (i > 0 && dice.chance(30)) {
-      request.targets.push_back(request.targets.back());
-      request.branches.push_back(request.branches.back());
-      continue;
-    }
-    request.branches.push_back(by_branch && dice.chance(60) ? random_rules(dice, catalog) : BranchRules{});
-    const ChainRequest other = random_request(dice, catalog);
-    request.targets.push_back(dice.chance(50) ? other.to : other.from);
-    request.targets.back().freedom = freedom();
-  }
-  // More needs than that, and to try all ways to meet them takes long.
-  std::size_t needs = request.rules.needs.size();
-  for (BranchRules& branch : request.branches) {
-    if (needs + branch.needs.size() > 3) branch.needs.clear();
-    needs += branch.needs.size();
-  }
-  return request;
-}
-
-/// The assembly as the exhaustive search lists it.
-std::vector<TreeItem> as_list(const Assembly& assembly, const TreeTrial& trial) {
-  using What = PortFollower::What;
-  std::vector<TreeItem> list;
-  std::vector<int> row_of(assembly.parts.size(), -1);
-  const auto end_item = [&](std::size_t target, int host, std::uint8_t port) {
-    const AssemblyEnd& end = assembly.ends.at(target);
-    return TreeItem{
-        TreeItem::What::target, end.device.value_or(PartId{}), trial.kind_of(target), end.device_port, host, port};
-  };
-  const auto add = [&](const auto& self, std::size_t row, int host, std::uint8_t host_port) -> void {
-    const AssemblyPart& part = assembly.parts.at(row);
-    EXPECT_EQ(row_of[row], -1) << "a part hangs in two places";
-    row_of[row] = static_cast<int>(list.size());
-    list.push_back({TreeItem::What::part, part.part, 0, part.enter, host, host_port});
-    for (std::size_t port = 0; port < part.ports.size(); ++port) {
-      const auto at = static_cast<std::uint8_t>(port);
-      const PortFollower& follower = part.ports[port];
-      EXPECT_EQ(follower.what == What::inner, port == part.enter);
-      if (follower.what == What::part) self(self, follower.row, row_of[row], at);
-      if (follower.what == What::plug) list.push_back({TreeItem::What::plug, follower.plug, 0, 0, row_of[row], at});
-      if (follower.what == What::target) list.push_back(end_item(follower.row, row_of[row], at));
-    }
-  };
-  add(add, 0, -1, 0);
-  EXPECT_EQ(std::count(row_of.begin(), row_of.end(), -1), 0) << "a part hangs nowhere";
-  return list;
-}
 
 /// Carries the build order out: what is turned must be a body alone that nothing holds.
 class BranchBench {
@@ -181,9 +59,9 @@ std::size_t BranchBench::fixed_in(std::size_t cluster) const {
 }
 
 std::string BranchBench::check_turned(const BuildStep& step, std::size_t inner, std::size_t outer) const {
-  const std::size_t at = step.text.find(": turn ");
-  if (at == std::string::npos) return "nothing is said to turn: " + step.text;
-  const std::string what = step.text.substr(at + 7);
+  const std::size_t at = text_of(step).find(": turn ");
+  if (at == std::string::npos) return "nothing is said to turn: " + text_of(step);
+  const std::string what = text_of(step).substr(at + 7);
   std::vector<std::size_t> bodies;
   if (what.starts_with("the base")) bodies = {base()};
   if (what.starts_with("target ")) bodies = {target(static_cast<std::size_t>(std::stoi(what.substr(7))) - 1)};
@@ -192,29 +70,29 @@ std::string BranchBench::check_turned(const BuildStep& step, std::size_t inner, 
     bodies = {first_half(part), second_half(part)};
   }
   if (what.starts_with("that half"))
-    bodies = {step.text.find("half of") > step.text.find(" into ") ||
-                      step.text.find("half of") > step.text.find(" onto ")
+    bodies = {text_of(step).find("half of") > text_of(step).find(" into ") ||
+                      text_of(step).find("half of") > text_of(step).find(" onto ")
                   ? base()
-                  : (step.text.find("first half") != std::string::npos ? outer : inner)};
+                  : (text_of(step).find("first half") != std::string::npos ? outer : inner)};
   for (const std::size_t body : bodies) {
     if (body != inner && body != outer) continue;
-    if (fixed_in(cluster_[body]) > 0) return "what is turned is fixed: " + step.text;
+    if (fixed_in(cluster_[body]) > 0) return "what is turned is fixed: " + text_of(step);
     const auto size = static_cast<std::size_t>(std::count(cluster_.begin(), cluster_.end(), cluster_[body]));
-    return size <= bodies.size() ? "" : "what is turned carries something already: " + step.text;
+    return size <= bodies.size() ? "" : "what is turned carries something already: " + text_of(step);
   }
-  return "what is turned is not at that joint: " + step.text;
+  return "what is turned is not at that joint: " + text_of(step);
 }
 
 std::string BranchBench::make(const BuildStep& step) {
-  const AssemblyJoint& made = assembly_.joints[step.joint];
+  const RunJoint& made = assembly_.joints[step.joint];
   const std::size_t inner = made.inner == kBase ? base() : second_half(made.inner);
-  const std::size_t outer = made.to_target ? target(made.outer) : first_half(made.outer);
-  if (cluster_[inner] == cluster_[outer]) return "made twice: " + step.text;
-  const catalog::MatingRule& rule = catalog_.mating_rules()[made.joint.rule];
-  if (step.closing && !rule.closing) return "does not close: " + step.text;
+  const std::size_t outer = made.to_end ? target(made.outer) : first_half(made.outer);
+  if (cluster_[inner] == cluster_[outer]) return "made twice: " + text_of(step);
+  const catalog::MatingRule& rule = catalog_.mating_rules()[made.rule];
+  if (step.closing && !rule.closing) return "does not close: " + text_of(step);
   if (rule.turning == catalog::Turning::either)
     if (const std::string wrong = check_turned(step, inner, outer); !wrong.empty()) return wrong;
-  if (fixed_in(cluster_[inner]) + fixed_in(cluster_[outer]) > 1 && !step.closing) return "not free: " + step.text;
+  if (fixed_in(cluster_[inner]) + fixed_in(cluster_[outer]) > 1 && !step.closing) return "not free: " + text_of(step);
   join(inner, outer);
   return "";
 }
@@ -223,19 +101,19 @@ std::string BranchBench::carry_out() {
   std::vector<bool> apart(assembly_.parts.size(), false);
   for (const BuildStep& step : assembly_.steps)
     if (step.closing && step.joint == assembly_.joints.size())
-      apart[static_cast<std::size_t>(std::stoi(step.text.substr(step.text.find("part ") + 5))) - 1] = true;
+      apart[static_cast<std::size_t>(std::stoi(text_of(step).substr(text_of(step).find("part ") + 5))) - 1] = true;
   for (std::size_t row = 0; row < apart.size(); ++row) {
     if (apart[row] && !catalog_.part(assembly_.parts[row].part).closing) return "taken apart, but no union";
     if (!apart[row]) join(first_half(row), second_half(row));
   }
   bool closing = false;
   for (const BuildStep& step : assembly_.steps) {
-    if (closing && !step.closing) return "a joint is made after one that closes: " + step.text;
+    if (closing && !step.closing) return "a joint is made after one that closes: " + text_of(step);
     closing = step.closing;
     if (step.joint < assembly_.joints.size()) {
       if (const std::string wrong = make(step); !wrong.empty()) return wrong;
     } else if (closing) {
-      const auto part = static_cast<std::size_t>(std::stoi(step.text.substr(step.text.find("part ") + 5))) - 1;
+      const auto part = static_cast<std::size_t>(std::stoi(text_of(step).substr(text_of(step).find("part ") + 5))) - 1;
       join(first_half(part), second_half(part));
     }
   }
@@ -266,25 +144,25 @@ void BestAssembly::check_fields(const catalog::Catalog& catalog, const AssemblyR
   std::vector<int> taken(catalog.parts().size(), 0);
   std::vector<int> reached(request.targets.size(), 0);
   std::size_t plugs = 0;
-  for (const AssemblyPart& part : assembly.parts) {
+  for (const RunPart& part : assembly.parts) {
     taken[part.part.row] += part.from_bin ? 1 : 0;
-    for (const PortFollower& follower : part.ports) {
-      if (follower.what == PortFollower::What::plug) taken[follower.plug.row] += follower.plug_from_bin ? 1 : 0;
-      if (follower.what == PortFollower::What::plug) ++plugs;
-      if (follower.what == PortFollower::What::target) ++reached[follower.row];
+    for (const Follower& follower : part.ports) {
+      if (follower.what == Follower::What::plug) taken[follower.plug.row] += follower.from_bin ? 1 : 0;
+      if (follower.what == Follower::What::plug) ++plugs;
+      if (follower.what == Follower::What::end) ++reached[follower.row];
     }
   }
-  for (const AssemblyEnd& end : assembly.ends)
+  for (const RunEnd& end : assembly.ends)
     if (end.device) taken[end.device->row] += end.from_bin ? 1 : 0;
   for (std::uint32_t row = 0; row < taken.size(); ++row) EXPECT_LE(taken[row], request.rules.bin.count_of({row}));
   for (const int times : reached) EXPECT_EQ(times, 1);
   EXPECT_EQ(assembly.joints.size(), assembly.parts.size() + request.targets.size());
-  for (const AssemblyJoint& joint : assembly.joints) {
+  for (const RunJoint& joint : assembly.joints) {
     const PortTypeId inner = joint.inner == kBase
                                  ? request.rules.from.type
                                  : catalog.part(assembly.parts[joint.inner].part).ports[joint.inner_port].type;
-    EXPECT_EQ(joint.joint.a, inner);
-    EXPECT_EQ(catalog.mating_rule(joint.joint.a, joint.joint.b), &catalog.mating_rules()[joint.joint.rule]);
+    EXPECT_EQ(joint.a, inner);
+    EXPECT_EQ(catalog.mating_rule(joint.a, joint.b), &catalog.mating_rules()[joint.rule]);
   }
   const auto plug_steps = std::count_if(assembly.steps.begin(), assembly.steps.end(),
                                         [](const BuildStep& step) { return step.joint == kNoJoint; });
@@ -307,7 +185,7 @@ void BestAssembly::check_order(const FoldedCatalog& folded, const AssemblyReques
     return;
   }
   ++tally_.assemblies;
-  const Assembly assembly = assemble_branches(catalog, request, *tree);
+  const Assembly assembly = assemble(catalog, request, *tree);
   std::string why;
   const auto sums = trial.judge(as_list(assembly, trial), why);
   ASSERT_TRUE(sums.has_value()) << why;

@@ -75,7 +75,7 @@ TEST(Offset, CutsTheTravelPieceByCentresLessTakeOutsPlusEngagements) {
   ASSERT_TRUE(chain.span);
   double travel_piece = 0.0;
   int bends = 0;
-  for (const ChainPart& link : chain.parts) {
+  for (const RunPart& link : chain.parts) {
     bends += shipped().family(shipped().part(link.part).family).name == "45 elbow" ? 1 : 0;
     if (bends == 1 && link.cut_length) travel_piece = in_inches(*link.cut_length);
   }

@@ -17,7 +17,7 @@ using ::testing::IsEmpty;
 
 std::string names(const SmallWorld& world, const Chain& chain) {
   std::string text;
-  for (const ChainPart& link : chain.parts)
+  for (const RunPart& link : chain.parts)
     text += (text.empty() ? "" : ", ") + world.catalog().part(link.part).name + (link.from_bin ? "*" : "");
   return text.empty() ? "straight together" : text;
 }

@@ -24,7 +24,7 @@ using Ids = std::vector<std::string>;
 
 Ids ids_of(const Chain& chain) {
   Ids ids;
-  for (const ChainPart& link : chain.parts) ids.push_back(shipped().part(link.part).id);
+  for (const RunPart& link : chain.parts) ids.push_back(shipped().part(link.part).id);
   return ids;
 }
 
@@ -55,10 +55,10 @@ TEST(SpanAlternatives, EachRowMakesTheDistanceAndTheBestIsFirst) {
     seen.push_back(ids_of(row.chain));
     // What is sold by the foot costs each foot that the cut takes.
     std::int64_t cents = 0;
-    for (const ChainPart& link : row.chain.parts) cents += shipped().part(link.part).price.cents() * link.pieces;
+    for (const RunPart& link : row.chain.parts) cents += shipped().part(link.part).price.cents() * link.pieces;
     EXPECT_EQ(row.chain.price.cents(), cents);
     EXPECT_TRUE(std::any_of(row.chain.parts.begin(), row.chain.parts.end(),
-                            [](const ChainPart& link) { return link.cut_length && link.pieces > 1; }));
+                            [](const RunPart& link) { return link.cut_length && link.pieces > 1; }));
   }
 }
 

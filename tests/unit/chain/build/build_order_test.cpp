@@ -1,4 +1,5 @@
 // Which ends need a closing joint, and the sentences that a fitter follows.
+#include "report/words/say.h"
 #include "unit/chain/small_world.h"
 
 #include <gmock/gmock.h>
@@ -81,7 +82,7 @@ TEST(ClosingJoints, FixedEndsThatGoTogetherByTurningCannotBeJoined) {
 std::vector<std::string> steps_of(const SmallWorld& shop, const ChainRequest& request) {
   const Answer answer = shop.find(request);
   std::vector<std::string> texts;
-  for (const BuildStep& step : std::get<Chain>(answer).steps) texts.push_back(step.text);
+  for (const BuildStep& step : std::get<Chain>(answer).steps) texts.push_back(report::say(step.what, UnitSystem::inch));
   return texts;
 }
 
@@ -161,7 +162,7 @@ TEST(BuildOrder, SaysSoWhereTheLastJointHasNoPlay) {
   request.from.freedom = Freedom::fixed;
   request.to.freedom = Freedom::spinning;
   const Answer answer = shop.find(request);
-  EXPECT_THAT(std::get<Chain>(answer).cautions,
+  EXPECT_THAT(report::say_all(std::get<Chain>(answer).cautions, UnitSystem::inch),
               ::testing::ElementsAre("neither end moves along its axis: the last joint draws in 0.59 in while it is "
                                      "screwed up, so the run must be sprung by that much"));
 }
@@ -178,7 +179,7 @@ TEST(Cautions, NameMetalsValvesBushingsAndPlastic) {
   ASSERT_EQ(shop.chain(request), "check valve, bushing, close nipple, pvc cap end");
   const Answer answer = shop.find(request);
   EXPECT_THAT(
-      std::get<Chain>(answer).cautions,
+      report::say_all(std::get<Chain>(answer).cautions, UnitSystem::inch),
       ::testing::UnorderedElementsAre(
           "iron against stainless: the iron corrodes; watch it where the check valve meets the bushing",
           "the bushing (iron) and the close nipple (brass) should be kept apart: in water the iron corrodes; "
@@ -205,7 +206,7 @@ TEST(Cautions, WarnOfARunMuchNarrowerThanBothItsPorts) {
     std::string text = kRun;
     text.replace(text.find("{}"), 2, bore);
     const SmallWorld shop(text);
-    return std::get<Chain>(shop.find(shop.ask("1 A female", "1 A female"))).cautions;
+    return report::say_all(std::get<Chain>(shop.find(shop.ask("1 A female", "1 A female"))).cautions, UnitSystem::inch);
   };
   const auto names_it = ::testing::Contains(::testing::HasSubstr("much narrower inside than both ports: the coupling"));
   EXPECT_THAT(cautions("15"), names_it);
@@ -215,7 +216,7 @@ TEST(Cautions, WarnOfARunMuchNarrowerThanBothItsPorts) {
 TEST(Cautions, WarnWhereTheTwoEndsThemselvesLookAlike) {
   const SmallWorld shop("adapter: 1 A female, 1 B male, 200c");
   const Answer answer = shop.find(shop.ask("1 A male", "1 B female"));
-  EXPECT_THAT(std::get<Chain>(answer).cautions,
+  EXPECT_THAT(report::say_all(std::get<Chain>(answer).cautions, UnitSystem::inch),
               ::testing::ElementsAre(
                   "never screw 1 MA and 1 FB straight together: the pitch is the same, the thread form is not"));
 }
@@ -231,7 +232,7 @@ TEST(Cautions, StainlessOnStainlessGalls) {
   request.needs = {shop.need("coupling", {"stainless coupling"})};
   const Answer with = shop.find(request);
   EXPECT_THAT(
-      std::get<Chain>(with).cautions,
+      report::say_all(std::get<Chain>(with).cautions, UnitSystem::inch),
       ::testing::ElementsAre("stainless threads gall on stainless: use an anti-gall sealing paste and turn slowly"));
 }
 

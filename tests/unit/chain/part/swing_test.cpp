@@ -1,6 +1,7 @@
 // What hands and wrenches need: a body that is held has something to hold it by, and what is screwed up can be turned.
 #include "chain/part/swing.h"
 
+#include "report/words/say.h"
 #include "unit/chain/small_world.h"
 
 #include <gmock/gmock.h>
@@ -33,7 +34,7 @@ TEST(Grip, ACloseNippleServesWhereWhatGoesOntoItIsTurned) {
 std::vector<std::string> steps(const SmallWorld& shop, const ChainRequest& request) {
   std::vector<std::string> texts;
   const Answer answer = shop.find(request);
-  for (const BuildStep& step : std::get<Chain>(answer).steps) texts.push_back(step.text);
+  for (const BuildStep& step : std::get<Chain>(answer).steps) texts.push_back(report::say(step.what, UnitSystem::inch));
   return texts;
 }
 

@@ -2,6 +2,7 @@
 #include "chain/ask/assembly.h"
 #include "chain/finder.h"
 #include "quantity/input_error.h"
+#include "report/words/say.h"
 #include "unit/chain/small_world.h"
 
 #include <gmock/gmock.h>
@@ -42,17 +43,17 @@ AssemblyRequest ask(const SmallWorld& shop, const std::string& base, const std::
 }
 
 std::string written(const SmallWorld& shop, const Assembly& assembly, std::size_t row) {
-  const AssemblyPart& part = assembly.parts[row];
+  const RunPart& part = assembly.parts[row];
   std::string text = shop.catalog().part(part.part).name + " (";
   bool first = true;
-  for (const PortFollower& follower : part.ports) {
-    if (follower.what == PortFollower::What::inner) continue;
+  for (const Follower& follower : part.ports) {
+    if (follower.what == Follower::What::inner) continue;
     text += first ? "" : ", ";
     first = false;
-    if (follower.what == PortFollower::What::part) text += written(shop, assembly, follower.row);
-    if (follower.what == PortFollower::What::plug) text += "plug";
-    if (follower.what != PortFollower::What::target) continue;
-    const AssemblyEnd& end = assembly.ends[follower.row];
+    if (follower.what == Follower::What::part) text += written(shop, assembly, follower.row);
+    if (follower.what == Follower::What::plug) text += "plug";
+    if (follower.what != Follower::What::end) continue;
+    const RunEnd& end = assembly.ends[follower.row];
     text += std::to_string(follower.row + 1) + (end.device ? " " + shop.catalog().part(*end.device).name : "");
   }
   return text + ")";
@@ -163,13 +164,13 @@ TEST(BranchRules, WhatFeedsTheBaseTurnsOneWayPartsRound) {
   request.branches[0].flow = BranchFlow::to_base;
   const Assembly in = std::get<Assembly>(find_assembly(shop.catalog(), request));
   const auto enter = [&](const Assembly& assembly) {
-    for (const AssemblyPart& part : assembly.parts)
+    for (const RunPart& part : assembly.parts)
       if (part.part == shop.part("regulator")) return static_cast<int>(part.enter);
     return -1;
   };
   EXPECT_EQ(enter(out), 0);
   EXPECT_EQ(enter(in), 1);
-  EXPECT_THAT(in.cautions, Contains(HasSubstr("one way only, towards the base, ")));
+  EXPECT_THAT(report::say_all(in.cautions, UnitSystem::inch), Contains(HasSubstr("one way only, towards the base, ")));
 }
 
 TEST(BranchRules, ATargetLooksStraightOnOrToASide) {

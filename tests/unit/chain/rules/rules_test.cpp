@@ -1,5 +1,6 @@
 // Rules of a request one by one: order of the needs, bushings, heat, air and vacuum, and what a refusal says of them.
 #include "chain/part/wetted_area.h"
+#include "report/words/say.h"
 #include "unit/chain/small_world.h"
 
 #include <gmock/gmock.h>
@@ -112,7 +113,7 @@ TEST(GalvanicAreas, SayWhichCorrodesAndHow) {
   const SmallWorld shop("nipple: 1 A male, 1 A male, 200c, iron, bore 20, reach 40");
   ChainRequest request = shop.ask("1 A female", "1 A female");
   request.to.material = shop.catalog().find_material("brass");
-  const auto cautions = [&] { return std::get<Chain>(shop.find(request)).cautions; };
+  const auto cautions = [&] { return report::say_all(std::get<Chain>(shop.find(request)).cautions, UnitSystem::inch); };
   EXPECT_THAT(cautions(), ::testing::Contains(HasSubstr("in water the iron corrodes; put")));
   request.to.on_vessel = true;
   EXPECT_THAT(cautions(),

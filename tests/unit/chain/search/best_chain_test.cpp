@@ -229,7 +229,7 @@ TEST(FindChain, TheSameAnswerEachTime) {
     const Answer again = finder.find(request);
     ASSERT_EQ(std::get<Chain>(again).steps.size(), std::get<Chain>(first).steps.size());
     for (std::size_t k = 0; k < std::get<Chain>(first).steps.size(); ++k)
-      EXPECT_EQ(std::get<Chain>(again).steps[k].text, std::get<Chain>(first).steps[k].text);
+      EXPECT_EQ(std::get<Chain>(again).steps[k].what, std::get<Chain>(first).steps[k].what);
   }
 }
 

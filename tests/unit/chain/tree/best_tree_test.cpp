@@ -2,6 +2,7 @@
 #include "chain/ask/assembly.h"
 #include "chain/finder.h"
 #include "quantity/input_error.h"
+#include "report/words/say.h"
 #include "unit/chain/small_world.h"
 
 #include <gmock/gmock.h>
@@ -37,17 +38,17 @@ AssemblyRequest ask(const SmallWorld& shop, const std::string& base, const std::
 }
 
 std::string written(const SmallWorld& shop, const Assembly& assembly, std::size_t row) {
-  const AssemblyPart& part = assembly.parts[row];
+  const RunPart& part = assembly.parts[row];
   std::string text = shop.catalog().part(part.part).name + (part.from_bin ? "*" : "") + " (";
   bool first = true;
-  for (const PortFollower& follower : part.ports) {
-    if (follower.what == PortFollower::What::inner) continue;
+  for (const Follower& follower : part.ports) {
+    if (follower.what == Follower::What::inner) continue;
     text += first ? "" : ", ";
     first = false;
-    if (follower.what == PortFollower::What::part) text += written(shop, assembly, follower.row);
-    if (follower.what == PortFollower::What::target) text += std::to_string(follower.row + 1);
-    if (follower.what == PortFollower::What::plug)
-      text += "[" + shop.catalog().part(follower.plug).name + (follower.plug_from_bin ? "*" : "") + "]";
+    if (follower.what == Follower::What::part) text += written(shop, assembly, follower.row);
+    if (follower.what == Follower::What::end) text += std::to_string(follower.row + 1);
+    if (follower.what == Follower::What::plug)
+      text += "[" + shop.catalog().part(follower.plug).name + (follower.from_bin ? "*" : "") + "]";
   }
   return text + ")";
 }
@@ -115,7 +116,7 @@ TEST(Branched, ABinPartIsFreeOnlyAsOftenAsItIsThere) {
   const auto answer = find_assembly(shop.catalog(), request);
   const Assembly& assembly = std::get<Assembly>(answer);
   int reducing_tees_from_bin = 0;
-  for (const AssemblyPart& part : assembly.parts)
+  for (const RunPart& part : assembly.parts)
     reducing_tees_from_bin += part.part == shop.part("reducing tee") && part.from_bin ? 1 : 0;
   EXPECT_LE(reducing_tees_from_bin, 1);
   EXPECT_EQ(assembly.buy_count, 1);
@@ -162,7 +163,8 @@ TEST(Branched, TheBuildOrderGoesOutwardsWithTargetsLast) {
   request.rules.from.freedom = Freedom::fixed;
   const auto answer = find_assembly(shop.catalog(), request);
   std::vector<std::string> texts;
-  for (const BuildStep& step : std::get<Assembly>(answer).steps) texts.push_back(step.text);
+  for (const BuildStep& step : std::get<Assembly>(answer).steps)
+    texts.push_back(report::say(step.what, UnitSystem::inch));
   EXPECT_THAT(texts,
               ElementsAre("Screw part 1 (nipple 1) into the base (1 FA): turn part 1 hand-tight, then 1-1/2 to 3 turns "
                           "more; the base stays still by itself. Tape on the male thread.",
@@ -183,7 +185,7 @@ TEST(Branched, ANarrowWayIsSaidBecauseOfReliefValves) {
   const AssemblyRequest request = ask(small, "1/2 A male", {"1 A male", "1 A female"});
   const auto answer = find_assembly(small.catalog(), request);
   EXPECT_THAT(
-      std::get<Assembly>(answer).cautions,
+      report::say_all(std::get<Assembly>(answer).cautions, UnitSystem::inch),
       Contains("the way narrows to 1/2 to target 1 (1 MA), to 1/2 to target 2 (1 FA): a gauge does not mind, but "
                "a relief valve must never be fed through less than the size of its own inlet, nor through a "
                "valve"));

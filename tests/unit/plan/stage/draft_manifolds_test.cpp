@@ -24,17 +24,17 @@ const Plan& trough() {
 
 std::vector<std::string> families_to(const Plan& plan, std::size_t branch) {
   std::vector<std::string> names;
-  for (const chain::ChainPart& link : chain::branch_to(*plan.manifolds.front().assembly(), branch).parts)
+  for (const chain::RunPart& link : chain::way_to(*plan.connections.back().assembly(), branch).parts)
     names.push_back(plan.catalog->family(plan.catalog->part(link.part).family).name);
   return names;
 }
 
 TEST(AirManifold, OfTheExampleGoesTogether) {
   EXPECT_TRUE(trough().refusals.empty()) << trough().refusals.front().reason;
-  ASSERT_EQ(trough().manifolds.size(), 1u);
-  const ManifoldPlan& manifold = trough().manifolds.front();
+  ASSERT_TRUE(trough().connections.back().branched);
+  const ConnectionPlan& manifold = trough().connections.back();
   EXPECT_EQ(manifold.service, Service::air);
-  EXPECT_THAT(manifold.to, ElementsAre("shop air", "gauge", "relief valve", "exhaust"));
+  EXPECT_THAT(manifold.ends, ElementsAre("shop air", "gauge", "relief valve", "exhaust"));
   ASSERT_NE(manifold.assembly(), nullptr);
   EXPECT_TRUE(manifold.assembly()->air);
   EXPECT_FALSE(manifold.assembly()->steps.empty());
@@ -56,15 +56,15 @@ TEST(AirManifold, HasTheCheckValveNextToTheBungAndTheRestrictorNextToTheSupply) 
 }
 
 TEST(AirManifold, FeedsTheReliefValveInItsOwnSizeWithNothingThatShuts) {
-  const ManifoldPlan& manifold = trough().manifolds.front();
-  const chain::AssemblyEnd& end = manifold.assembly()->ends[2];
+  const ConnectionPlan& manifold = trough().connections.back();
+  const chain::RunEnd& end = manifold.assembly()->ends[2];
   ASSERT_TRUE(end.device.has_value());
   const catalog::Part& valve = trough().catalog->part(*end.device);
-  for (const chain::ChainPart& link : chain::branch_to(*manifold.assembly(), 2).parts) {
+  for (const chain::RunPart& link : chain::way_to(*manifold.assembly(), 2).parts) {
     const catalog::Part& part = trough().catalog->part(link.part);
     EXPECT_FALSE(trough().catalog->family(part.family).can_shut) << part.id;
     EXPECT_GE(part.ports[link.enter].bore, valve.ports[0].bore) << part.id;
-    EXPECT_GE(part.ports[link.leave].bore, valve.ports[0].bore) << part.id;
+    EXPECT_GE(part.ports[link.leave()].bore, valve.ports[0].bore) << part.id;
   }
   EXPECT_TRUE(trough().relief.given);
 }
@@ -117,8 +117,8 @@ TEST(BranchesOfAJob, ASmallerWayToTheReliefValveIsTheJobsOwnWordAndIsCautioned) 
 TEST(BranchesOfAJob, OfSeveralReliefValvesTheOneThatTheBungCanFeedIsTaken) {
   const Plan plan = plan_of_text(
       with_branches("{to: regulator}, {name: relief, ends in: relief valve set 3 psi, special order: yes}"));
-  ASSERT_NE(plan.manifolds.front().assembly(), nullptr);
-  const PartId valve = *plan.manifolds.front().assembly()->ends[1].device;
+  ASSERT_NE(plan.connections.back().assembly(), nullptr);
+  const PartId valve = *plan.connections.back().assembly()->ends[1].device;
   EXPECT_THAT(plan.catalog->part(valve).size, Not(HasSubstr("3/4")));
 }
 
@@ -198,12 +198,12 @@ TEST(BranchesOfAJob, OrderBushingsAndRoomReachTheSearch) {
                "bench.yaml");
   EXPECT_TRUE(job.connections.back().branches[0].needs_in_order);
   const Plan plan = make_plan(shipped_catalog(), job);
-  const chain::AssemblyRequest& request = plan.manifolds.front().request;
+  const chain::AssemblyRequest& request = *plan.connections.back().branched;
   EXPECT_TRUE(request.branches[0].needs_in_order);
   EXPECT_FALSE(request.branches[1].needs_in_order);
   EXPECT_EQ(request.rules.most_bushings, 2);
   EXPECT_EQ(request.rules.room, inches(3.0));
-  EXPECT_EQ(trough().manifolds.front().request.rules.most_bushings, std::nullopt);
+  EXPECT_EQ(trough().connections.back().request.most_bushings, std::nullopt);
 }
 
 TEST(BranchesOfAJob, AReliefValveBelongsOnTheReservoir) {

@@ -20,9 +20,9 @@ double length_of(const catalog::Part& part) { return in_inches(part.ports[0].rea
 /// Bodies less make-ups, reckoned anew.
 double run_of(const Plan& plan) {
   double inches_long = 0.0;
-  for (const chain::ChainPart& link : water_up(plan).chain()->parts)
+  for (const chain::RunPart& link : water_up(plan).chain()->parts)
     inches_long += link.cut_length ? in_inches(*link.cut_length) : length_of(plan.catalog->part(link.part));
-  for (const chain::ChainJoint& joint : water_up(plan).chain()->joints) inches_long -= in_inches(joint.make_up);
+  for (const chain::RunJoint& joint : water_up(plan).chain()->joints) inches_long -= in_inches(joint.make_up);
   return inches_long;
 }
 

@@ -241,15 +241,10 @@ TEST_P(ExampleSketch, HoldsEveryPartAndEveryJointAndReadsLeftToRight) {
   std::size_t joints = 0;
   for (std::size_t row = 0; row < plan.connections.size(); ++row) {
     const plan::ConnectionPlan& run = plan.connections[row];
-    if (run.chain() == nullptr) continue;
-    parts += run.chain()->parts.size() + (run.ends_in ? 1 : 0);
-    joints += run.chain()->joints.size();
-  }
-  for (const plan::ManifoldPlan& manifold : plan.manifolds) {
-    if (manifold.assembly() == nullptr) continue;
-    parts += manifold.assembly()->parts.size();
-    for (const chain::AssemblyEnd& end : manifold.assembly()->ends) parts += end.device ? 1 : 0;
-    joints += manifold.assembly()->joints.size();
+    if (run.run() == nullptr) continue;
+    parts += run.run()->parts.size();
+    for (const chain::RunEnd& end : run.run()->ends) parts += end.device ? 1 : 0;
+    joints += run.run()->joints.size();
   }
   std::size_t shown = 0;
   for (const Node& node : sketch.nodes) shown += node.part ? 1 : 0;
@@ -259,7 +254,7 @@ TEST_P(ExampleSketch, HoldsEveryPartAndEveryJointAndReadsLeftToRight) {
   EXPECT_EQ(made, joints);
   for (const Link& link : sketch.links) {
     const bool parts_only = sketch.nodes[link.a.node].part && sketch.nodes[link.b.node].part;
-    if (parts_only && manifold_of(plan, link.connection) == nullptr) {
+    if (parts_only && !connection_at(plan, link.connection)->branched) {
       EXPECT_LT(layout.nodes[link.a.node].right(), layout.nodes[link.b.node].corner.x);
     }
     if (link.joint == kNoRow) continue;
@@ -292,11 +287,10 @@ TEST(Manifold, GrowsFromItsBaseAndEveryBranchHasARowOfItsOwn) {
   const plan::Plan plan =
       plan::make_plan(testing::shipped_catalog(),
                       plan::read_job(*testing::shipped_catalog(), testing::example("one-air-bung"), "job.yaml"));
-  ASSERT_EQ(plan.manifolds.size(), 1U);
-  ASSERT_NE(plan.manifolds[0].assembly(), nullptr);
-  const std::size_t row = plan.connections.size();
+  ASSERT_NE(plan.connections.back().assembly(), nullptr);
+  const std::size_t row = plan.connections.size() - 1;
   EXPECT_EQ(name_of_connection(plan, row), "air manifold");
-  EXPECT_EQ(manifold_of(plan, 0), nullptr);
+  EXPECT_FALSE(connection_at(plan, 0)->branched);
   const Sketch sketch = sketch_of(plan);
   const Layout layout = lay_out(sketch, std::vector<Size>(sketch.nodes.size(), {120.0F, 70.0F}), {});
   std::size_t devices = 0;
@@ -320,7 +314,7 @@ TEST(Manifold, GrowsFromItsBaseAndEveryBranchHasARowOfItsOwn) {
   }
   EXPECT_TRUE(reaches_supply);
   EXPECT_GE(feeding, 4U);  // regulator, restrictor and check valve stand in it
-  EXPECT_LT(feeding, plan.manifolds[0].assembly()->joints.size());
+  EXPECT_LT(feeding, plan.connections.back().assembly()->joints.size());
 }
 
 TEST(Manifold, ThatCannotBePutTogetherStandsAsOneThing) {
@@ -328,7 +322,7 @@ TEST(Manifold, ThatCannotBePutTogetherStandsAsOneThing) {
       testing::with(testing::example("one-air-bung"), "    carries: air\n", "    carries: air\n    rating: 2900 psi\n");
   const plan::Plan plan =
       plan::make_plan(testing::shipped_catalog(), plan::read_job(*testing::shipped_catalog(), text, "job.yaml"));
-  ASSERT_EQ(plan.manifolds[0].assembly(), nullptr);
+  ASSERT_EQ(plan.connections.back().assembly(), nullptr);
   const Sketch sketch = sketch_of(plan);
   EXPECT_EQ(std::count_if(sketch.nodes.begin(), sketch.nodes.end(),
                           [](const Node& node) { return node.kind == NodeKind::open_end; }),

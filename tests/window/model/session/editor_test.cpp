@@ -237,7 +237,7 @@ int taken_alternatives(const std::string& text, const std::string& connection, i
     for (const chain::Alternative& row :
          run.span ? finder.alternatives(run.request, *run.span, 4) : finder.alternatives(run.request, 4)) {
       TakeAlternative act{connection, {}};
-      for (const chain::ChainPart& part : row.chain.parts) act.parts.push_back(plan.catalog->part(part.part).id);
+      for (const chain::RunPart& part : row.chain.parts) act.parts.push_back(plan.catalog->part(part.part).id);
       const Outcome outcome = editor.perform(act);
       if (!outcome.done) {
         EXPECT_THAT(outcome.reason, HasSubstr("No wish that a job can hold"));

@@ -149,7 +149,7 @@ TEST_F(ModelTest, AlternativesComeWhenAskedForAndCanBeTaken) {
   for (const chain::Alternative& row : rows->rows) EXPECT_TRUE(row.chain.span);
   EXPECT_EQ(rows->rows[0].chain.price, model->plan().plan->connections.front().chain()->price);
   std::vector<std::string> ids;
-  for (const chain::ChainPart& part : rows->rows[1].chain.parts) ids.push_back(rows->catalog->part(part.part).id);
+  for (const chain::RunPart& part : rows->rows[1].chain.parts) ids.push_back(rows->catalog->part(part.part).id);
   model->post(Perform{TakeAlternative{"water up", ids}});
   model->settle();
   EXPECT_EQ(testing::chain_of(*model->plan().plan, "water up"), ids);

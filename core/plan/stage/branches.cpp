@@ -1,6 +1,7 @@
-// Connections with several far ends: what is asked of the search for a branched assembly, and what comes of it.
-#include "plan/stage/manifolds.h"
+// A connection's several far ends: what is asked of the search for a branched assembly, and what comes of it.
+#include "plan/stage/branches.h"
 
+#include "chain/finder.h"
 #include "plan/stage/connections.h"
 #include "quantity/write.h"
 
@@ -19,7 +20,7 @@ using chain::BranchRules;
 
 /// Ways in: a gauge is entered by its port, a check valve by its first, a ball valve by either. What no store has on
 /// the shelf is taken where it is in the bin or may be ordered; where that leaves nothing, all are, and it is said.
-std::vector<catalog::PortUse> devices_for(const Catalog& catalog, const BinLeft& bin, const JobConnection& connection,
+std::vector<catalog::PortUse> devices_for(const Catalog& catalog, const Bin& bin, const JobConnection& connection,
                                           const JobBranch& branch, Remarks& remarks) {
   const bool may_order = branch.special_order || connection.special_order;
   const auto to_be_had = [&](PartId id) { return may_order || catalog.part(id).stocked || bin.count_of(id) > 0; };
@@ -64,8 +65,8 @@ void guard_relief_valve(const Job& job, const JobConnection& connection, const J
                    "what is narrower would throttle it (ASME BPVC Section VIII UG-135, from memory)");
 }
 
-BranchRules rules_for(const Inputs& inputs, const BinLeft& bin, const JobConnection& connection,
-                      const JobBranch& branch, Remarks& remarks) {
+BranchRules rules_for(const Inputs& inputs, const JobConnection& connection, const JobBranch& branch,
+                      Remarks& remarks) {
   BranchRules rules;
   rules.flow = settle_flow(inputs.job, branch);
   rules.facing = branch.facing;
@@ -77,7 +78,7 @@ BranchRules rules_for(const Inputs& inputs, const BinLeft& bin, const JobConnect
     rules.avoid.push_back(avoidance.words);
     for (const PartId part : avoidance.parts) rules.banned[part.row] = true;
   }
-  if (branch.ends_in) rules.devices = devices_for(inputs.catalog, bin, connection, branch, remarks);
+  if (branch.ends_in) rules.devices = devices_for(inputs.catalog, inputs.job.bin, connection, branch, remarks);
   if (is_relief_valve(inputs.catalog, branch)) guard_relief_valve(inputs.job, connection, branch, rules, remarks);
   return rules;
 }
@@ -97,17 +98,17 @@ void settle_order(const Job& job, const JobConnection& connection, chain::ChainR
                  "branches have no one length and no one loss", key_of(job, connection, "order"));
 }
 
-AssemblyRequest assembly_request(const Inputs& inputs, const BinLeft& bin, const JobConnection& connection,
-                                 Service service, Remarks& remarks) {
+AssemblyRequest assembly_request(const Inputs& inputs, const JobConnection& connection, Service service,
+                                 Remarks& remarks) {
   AssemblyRequest request;
-  request.rules = request_for(inputs, connection, service, bin, remarks);
+  request.rules = request_for(inputs, connection, service, remarks);
   request.rules.from.called = "the " + connection.from;
   request.rules.most_parts.reset();
   request.rules.most_bushings = connection.most_bushings;  // of all branches together: none unless asked for
   settle_order(inputs.job, connection, request.rules, remarks);
   for (const JobBranch& branch : connection.branches) {
     request.targets.push_back(end_of(inputs.job, connection, branch, remarks));
-    request.branches.push_back(rules_for(inputs, bin, connection, branch, remarks));
+    request.branches.push_back(rules_for(inputs, connection, branch, remarks));
     // What is asked for by name is let in; what the whole connection avoids stays out.
     for (const chain::Need& need : branch.needs)
       for (const PartId part : need.parts) request.rules.banned[part.row] = false;
@@ -117,22 +118,12 @@ AssemblyRequest assembly_request(const Inputs& inputs, const BinLeft& bin, const
   return request;
 }
 
-void take_from_bin(const Assembly& assembly, BinLeft& left) {
-  for (const chain::AssemblyPart& part : assembly.parts) {
-    if (part.from_bin) left.take(part.part);
-    for (const chain::PortFollower& port : part.ports)
-      if (port.what == chain::PortFollower::What::plug && port.plug_from_bin) left.take(port.plug);
-  }
-  for (const chain::AssemblyEnd& end : assembly.ends)
-    if (end.device && end.from_bin) left.take(*end.device);
-}
-
 /// Behind the regulator a narrow hole has only the set pressure to push air through it.
-void caution_throttled_regulator(const Catalog& catalog, const ManifoldPlan& plan, Remarks& remarks) {
-  for (std::size_t row = 0; row < plan.request.targets.size(); ++row) {
-    if (plan.request.branch(row).flow != BranchFlow::to_base) continue;
-    const chain::Chain way = chain::branch_to(*plan.assembly(), row);  // from the reservoir to the supply
-    const auto is_a = [&](const chain::ChainPart& link, const char* family) {
+void caution_throttled_regulator(const Catalog& catalog, const ConnectionPlan& plan, Remarks& remarks) {
+  for (std::size_t row = 0; row < plan.branched->targets.size(); ++row) {
+    if (plan.branched->branch(row).flow != BranchFlow::to_base) continue;
+    const chain::Chain way = chain::way_to(*plan.assembly(), row);  // from the reservoir to the supply
+    const auto is_a = [&](const chain::RunPart& link, const char* family) {
       return catalog.family(catalog.part(link.part).family).name == family;
     };
     const auto restrictor =
@@ -147,8 +138,8 @@ void caution_throttled_regulator(const Catalog& catalog, const ManifoldPlan& pla
   }
 }
 
-void refuse_none(const Catalog& catalog, const ManifoldPlan& plan, Remarks& remarks) {
-  const chain::NoAssembly& none = *plan.none();
+void refuse_none(const Catalog& catalog, const ConnectionPlan& plan, Remarks& remarks) {
+  const chain::NoAssembly& none = *plan.no_assembly();
   Refusal refusal{Topic::connections, fmt::format("'{}' cannot be put together: {}", plan.name, none.reason), "", "",
                   ""};
   if (none.way && none.way->special_order)
@@ -160,43 +151,39 @@ void refuse_none(const Catalog& catalog, const ManifoldPlan& plan, Remarks& rema
   remarks.refuse(std::move(refusal));
 }
 
-ManifoldPlan plan_manifold(const Inputs& inputs, const JobConnection& connection, const BinLeft& bin,
+}  // namespace
+
+chain::Demand ask_branches(const Inputs& inputs, const JobConnection& connection, ConnectionPlan& plan,
                            Remarks& remarks) {
-  ManifoldPlan plan;
   plan.name = connection.name;
   plan.from = connection.from;
-  for (const JobBranch& branch : connection.branches) plan.to.push_back(branch.name);
-  plan.service = settle_service(inputs.job, connection, remarks);
-  plan.request = assembly_request(inputs, bin, connection, plan.service, remarks);
-  plan.answer = chain::find_assembly(inputs.catalog, plan.request);
-  if (plan.assembly() == nullptr) {
-    refuse_none(inputs.catalog, plan, remarks);
-    return plan;
+  for (const JobBranch& branch : connection.branches) {
+    plan.to += (plan.to.empty() ? "" : ", ") + branch.name;
+    plan.ends.push_back(branch.name);
   }
-  plan.cautions = plan.assembly()->cautions;
-  for (const chain::AssemblyPart& part : plan.assembly()->parts)
+  plan.service = settle_service(inputs.job, connection, remarks);
+  plan.branched = assembly_request(inputs, connection, plan.service, remarks);
+  plan.request = plan.branched->rules;
+  plan.answer = chain::NoAssembly{};
+  chain::Demand demand;
+  demand.branched = plan.branched;
+  return demand;
+}
+
+void settle_branches(const Inputs& inputs, ConnectionPlan& plan, Remarks& remarks) {
+  const Assembly* assembly = plan.assembly();
+  if (assembly == nullptr) {
+    refuse_none(inputs.catalog, plan, remarks);
+    return;
+  }
+  plan.cautions = assembly->cautions;
+  for (const chain::RunPart& part : assembly->parts)
     if (const catalog::Part& row = inputs.catalog.part(part.part); row.cut_to_length)
       remarks.assume(fmt::format("length of the {} in '{}'", row.name, plan.name),
                      write_length(straight_length(row), inputs.job.units), "as it is sold; cut it to what is wanted");
+  for (const chain::RunJoint& joint : assembly->joints)
+    if (inputs.catalog.mating_rules()[joint.rule].seal == "clamp") plan.clamps = ++plan.hose_joints;
   caution_throttled_regulator(inputs.catalog, plan, remarks);
-  return plan;
-}
-
-}  // namespace
-
-Manifolds plan_manifolds(const Inputs& inputs, const BinLeft& bin, Remarks& remarks) {
-  Manifolds done{{}, bin};
-  for (const JobConnection& connection : inputs.job.connections) {
-    if (connection.branches.empty()) continue;
-    const ManifoldPlan& plan = done.plans.emplace_back(plan_manifold(inputs, connection, done.left, remarks));
-    if (plan.assembly() != nullptr) take_from_bin(*plan.assembly(), done.left);
-  }
-  return done;
-}
-
-void note_bin_of_manifolds(const Inputs& inputs, const std::vector<ManifoldPlan>& manifolds, Remarks& remarks) {
-  if (!manifolds.empty() && !inputs.job.bin.items.empty())
-    remarks.note(Topic::list, "Connections with branches take from the bin what the others leave.");
 }
 
 }  // namespace riserun::plan

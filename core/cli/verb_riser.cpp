@@ -1,6 +1,6 @@
 #include "cli/inputs.h"
 #include "plan/plan.h"
-#include "plan/riser_alone.h"
+#include "plan/stage/riser_alone.h"
 #include "report/json/plan_json.h"
 #include "report/text/plan_text.h"
 

@@ -18,12 +18,14 @@ ORDER = ["quantity", "catalog", "hydraulics", "chain", "reservoir", "transfer", 
 SEEN_BY_GUI = ORDER[: ORDER.index("report") + 1]
 
 # The rooms of a folder, lowest first: a room may include itself and those before it. "." is what stands in the folder
-# itself: at the end its door, at the beginning (of catalog) the plain model that all its rooms stand on.
+# itself: at the end its door, at the beginning (of catalog, of plan behind the job) the plain values that the others
+# stand on.
 ROOMS = {
     "core/catalog": [".", "yaml", "words", "identify", "load"],
     "core/chain": [
         "ask", "part", "rules", "graph", "search", "tree", "span", "build", "refusal", "answers", "bin", ".",
     ],
+    "core/plan": ["job", ".", "settle", "stage"],
     "core/report": ["words", "figures", "text", "json", "paper"],
     "gui/model": ["text", "canvas", "edit", "session"],
 }

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "plan/plan.h"
-#include "plan/riser_alone.h"
+#include "plan/stage/riser_alone.h"
 #include "report/text/text_layout.h"
 
 #include <string>

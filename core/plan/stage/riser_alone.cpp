@@ -1,4 +1,4 @@
-#include "plan/riser_alone.h"
+#include "plan/stage/riser_alone.h"
 
 #include "plan/stage/riser.h"
 

@@ -1,5 +1,4 @@
 #include "plan/plan.h"
-
 #include "plan/stage/bin.h"
 #include "plan/stage/bungs.h"
 #include "plan/stage/cautions.h"

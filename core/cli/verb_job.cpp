@@ -5,6 +5,7 @@
 #include "report/json/plan_json.h"
 #include "report/text/plan_text.h"
 #include "report/text/spares_text.h"
+#include "report/words/remark_words.h"
 
 #include <CLI/CLI.hpp>
 
@@ -15,16 +16,15 @@ namespace riserun::cli {
 namespace {
 
 using Text = std::string (*)(const plan::Plan&, const report::Style&);
-using Json = std::string (*)(const plan::Plan&);
+using Json = std::string (*)(const plan::Plan&, UnitSystem);
 
 int show_plan(const std::string& job_file, const Session& session, Text text, Json json) {
   const Stock stock = load_stock(session.common);
   plan::Job job = plan::load_job(*stock.catalog, job_file);
   if (!session.common.bin_file.empty()) job.bin = stock.bin;
   const report::Style style = session.style(job.units);
-  job.units = style.units;
   const plan::Plan plan = plan::make_plan(stock.catalog, std::move(job));
-  session.out << (session.common.json ? json(plan) : text(plan, style));
+  session.out << (session.common.json ? json(plan, style.units) : text(plan, style));
   return plan.status == plan::Status::refused ? kNoSolution : kDone;
 }
 
@@ -42,8 +42,10 @@ void add_job_verb(CLI::App& app, Session& session, const std::string& name, cons
 template <Text section>
 std::string with_refusals(const plan::Plan& plan, const report::Style& style) {
   std::string text;
-  for (const plan::Refusal& refusal : plan.refusals)
-    text += report::wrapped("REFUSED: ", refusal.reason + (refusal.mend.empty() ? "" : " Mend: " + refusal.mend));
+  for (const plan::Refusal& refusal : plan.refusals) {
+    const report::SaidRefusal said = report::say(refusal, style.units);
+    text += report::wrapped("REFUSED: ", said.reason + (said.mend.empty() ? "" : " Mend: " + said.mend));
+  }
   return text + section(plan, style);
 }
 
@@ -63,9 +65,14 @@ std::string list_and_spares(const plan::Plan& plan, const report::Style& style) 
          report::spares_text(*plan.catalog, plan::spares_for(plan), names);
 }
 
-std::string list_and_spares_json(const plan::Plan& plan) { return report::list_json(plan, plan::spares_for(plan)); }
+std::string list_and_spares_json(const plan::Plan& plan, UnitSystem units) {
+  return report::list_json(plan, plan::spares_for(plan), units);
+}
 
-std::string list_alone_json(const plan::Plan& plan) { return report::list_json(plan); }
+std::string list_alone_json(const plan::Plan& plan, UnitSystem units) { return report::list_json(plan, units); }
+
+std::string transfer_json(const plan::Plan& plan, UnitSystem /*units*/) { return report::transfer_json(plan); }
+std::string walls_json(const plan::Plan& plan, UnitSystem /*units*/) { return report::walls_json(plan); }
 
 }  // namespace
 
@@ -75,12 +82,12 @@ void add_plan_verb(CLI::App& app, Session& session) {
 
 void add_transfer_verb(CLI::App& app, Session& session) {
   add_job_verb(app, session, "transfer", "Filling and draining: pressures, times, losses",
-               &with_refusals<&transfer_and_losses>, &report::transfer_json);
+               &with_refusals<&transfer_and_losses>, &transfer_json);
 }
 
 void add_walls_verb(CLI::App& app, Session& session) {
   add_job_verb(app, session, "walls", "Panels, the pressure that they stand, relief, stored energy",
-               &with_refusals<&walls_and_test>, &report::walls_json);
+               &with_refusals<&walls_and_test>, &walls_json);
 }
 
 void add_list_verb(CLI::App& app, Session& session) {

@@ -39,7 +39,7 @@ reservoir::BungKind bung_kind(WordReader& words, const std::string& text) {
   return kMeaning[words.choice("--bung-kind", text, kBungKinds)];
 }
 
-plan::RiserAlone plan_from_options(const RiserOptions& options, const Stock& stock, UnitSystem units) {
+plan::RiserAlone plan_from_options(const RiserOptions& options, const Stock& stock) {
   WordReader words;
   const auto length_of = [&](const char* option, const std::string& text) {
     return words.quantity(option, text, &quantity::read_length);
@@ -68,14 +68,14 @@ plan::RiserAlone plan_from_options(const RiserOptions& options, const Stock& sto
   riser.pipe_size = words.quantity("--pipe", options.pipe, &quantity::read_size_name);
   riser.material = words.material(*stock.catalog, "--material", options.material);
   words.finish();
-  return plan::plan_riser_alone(*stock.catalog, std::move(reservoir), std::move(riser), stock.bin, units);
+  return plan::plan_riser_alone(*stock.catalog, std::move(reservoir), std::move(riser), stock.bin);
 }
 
 int run_from_options(const RiserOptions& options, const Session& session) {
   const Stock stock = load_stock(session.common);
   const report::Style style = session.style(UnitSystem::inch);
-  const plan::RiserAlone result = plan_from_options(options, stock, style.units);
-  session.out << (session.common.json ? report::riser_json(result.plan.riser)
+  const plan::RiserAlone result = plan_from_options(options, stock);
+  session.out << (session.common.json ? report::riser_json(result.plan.riser, style.units)
                                       : report::riser_text(*stock.catalog, result, style));
   return result.remarks.refusals.empty() ? kDone : kNoSolution;
 }
@@ -84,10 +84,10 @@ int run_from_job(const RiserOptions& options, const Session& session) {
   const Stock stock = load_stock(session.common);
   plan::Job job = plan::load_job(*stock.catalog, options.job);
   const report::Style style = session.style(job.units);
-  job.units = style.units;
   if (!session.common.bin_file.empty()) job.bin = stock.bin;
   const plan::Plan plan = plan::make_plan(stock.catalog, std::move(job));
-  session.out << (session.common.json ? report::riser_json(plan.riser.riser) : report::riser_text(plan, style));
+  session.out << (session.common.json ? report::riser_json(plan.riser.riser, style.units)
+                                      : report::riser_text(plan, style));
   return plan.riser.riser.refusals.empty() ? kDone : kNoSolution;
 }
 

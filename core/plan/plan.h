@@ -1,7 +1,7 @@
 // The plan: all that Riserun works out from a job. A plain value, made once by make_plan and never changed; it holds
 // the catalog that it was made with (the user's measured parts and prices in it), so that it can be shown from any
-// thread. Texts in it are full sentences in the job's units; quantities stay quantities for whoever prints or draws
-// them.
+// thread. What it says are facts and quantities, for whoever prints or draws them in the units asked for: the job's own
+// units change nothing in it.
 #pragma once
 
 #include "catalog/catalog.h"
@@ -9,6 +9,7 @@
 #include "chain/ask/assembly.h"
 #include "plan/job/job.h"
 #include "plan/remarks.h"
+#include "plan/way.h"
 #include "quantity/quantities.h"
 #include "reservoir/box.h"
 #include "reservoir/box_panels.h"
@@ -99,7 +100,7 @@ struct TransferPlan {
   Volume left_in_table{};  // what stays in the table after draining
   GaugePressure setting;   // of the regulator: given or recommended
   bool setting_given = false;
-  std::string setting_basis;                      // why this setting, one sentence
+  Fact setting_basis;                             // why this setting
   GaugePressure highest_setting;                  // what walls and regulator allow
   std::optional<GaugePressure> setting_for_wish;  // that fills in the wished time; none: nothing wished or none does
 };
@@ -150,7 +151,7 @@ struct LeakTestPlan {
   bool possible = true;  // false: the walls are too weak for any test with air; basis says why
   GaugePressure pressure;
   bool given = false;
-  std::string basis;
+  Fact basis;                      // why that pressure, or why none
   GaugePressure gauge_full_scale;  // zero: too low for a dial, use the water column
   PressureDifference gauge_mark;   // widest step between its marks
   Length water_column_leg{};       // each leg of a U of clear hose that shows the pressure
@@ -168,6 +169,7 @@ struct ListItem {
   std::string id;
   std::string name;
   std::string size;
+  std::optional<Fact> measure;  // of a thing that the catalog has no part for, in place of a size
   std::string material;
   std::string shelf;
   int quantity = 0;
@@ -210,6 +212,7 @@ struct Plan {
   Status status = Status::ok;
   std::vector<Assumption> assumptions;
   std::vector<ConnectionPlan> connections;  // those with one far end, then those with several
+  std::vector<Way> ways;                    // through them
   RiserPlan riser;
   Levels levels;
   hydraulics::Line line;                        // riser's lower end to the table

@@ -4,19 +4,17 @@
 
 namespace riserun::plan {
 
-void Remarks::assume(std::string what, std::string value, std::string why, std::string key) {
-  assumptions.push_back({std::move(what), std::move(value), std::move(why), std::move(key)});
+void Remarks::assume(Fact fact, std::string key) { assumptions.push_back({std::move(fact), std::move(key)}); }
+
+void Remarks::caution(Topic where, Fact fact, std::string source) {
+  cautions.push_back({where, std::move(fact), std::move(source), false});
 }
 
-void Remarks::caution(Topic where, std::string text, std::string source) {
-  cautions.push_back({where, std::move(text), std::move(source), false});
+void Remarks::standing_caution(Topic where, Fact fact, std::string source) {
+  cautions.push_back({where, std::move(fact), std::move(source), true});
 }
 
-void Remarks::standing_caution(Topic where, std::string text, std::string source) {
-  cautions.push_back({where, std::move(text), std::move(source), true});
-}
-
-void Remarks::note(Topic where, std::string text) { notes.push_back({where, std::move(text)}); }
+void Remarks::note(Topic where, Fact fact) { notes.push_back({where, std::move(fact)}); }
 
 void Remarks::refuse(Refusal refusal) { refusals.push_back(std::move(refusal)); }
 

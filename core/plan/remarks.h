@@ -1,18 +1,23 @@
 // What a plan says beside its figures: what was assumed, what must be watched, what is worth knowing, and why something
-// cannot be done. Each stage of the plan adds its own, in the order in which they are printed.
+// cannot be done. Each stage of the plan adds its own, in the order in which they are printed. All of it are facts:
+// core/report puts them into words.
 #pragma once
 
+#include "quantity/fact.h"
+
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace riserun::plan {
 
-/// What stands in for something that the job leaves out.
+using quantity::fact;
+using quantity::Fact;
+
+/// What stands in for something that the job leaves out: what it is, the value taken, and why that one.
 struct Assumption {
-  std::string what;   // "water temperature"
-  std::string value;  // "68 degF (20 degC)"
-  std::string why;    // "room temperature", with its source: "common practice", "ASME B36.10M" ...
-  std::string key;    // where the job would say it, "riser.material", "connections[2].gap"; empty: nowhere
+  Fact fact;
+  std::string key;  // where the job would say it, "riser.material", "connections[2].gap"; empty: nowhere
 };
 
 /// The part of the plan that a caution, a note or a refusal belongs to and is printed with.
@@ -21,23 +26,28 @@ enum class Topic { whole_job, connections, riser, levels, transfer, walls, relie
 
 struct Caution {
   Topic where = Topic::whole_job;
-  std::string text;       // short and plain
+  Fact fact;
   std::string source;     // a standard, a report, or "common practice"
   bool standing = false;  // goes with every plan, whatever is in it
 };
 
 struct Note {
   Topic where = Topic::whole_job;
-  std::string text;
+  Fact fact;
+};
+
+/// What was asked for, and beside it what may be; nullopt: nothing may.
+struct Against {
+  quantity::Value asked;
+  std::optional<quantity::Value> allowed;
 };
 
 /// Why the job cannot go ahead as asked.
 struct Refusal {
   Topic where = Topic::whole_job;
-  std::string reason;   // one sentence
-  std::string asked;    // the number that is asked for, with its unit; empty where there is none
-  std::string allowed;  // the number that may be; beside it
-  std::string mend;     // the smallest change that lifts it
+  Fact reason;
+  std::optional<Against> numbers;  // where there are two to set side by side
+  std::optional<Fact> mend;        // the smallest change that lifts it
 };
 
 struct Remarks {
@@ -46,10 +56,10 @@ struct Remarks {
   std::vector<Note> notes;
   std::vector<Refusal> refusals;
 
-  void assume(std::string what, std::string value, std::string why, std::string key = "");
-  void caution(Topic where, std::string text, std::string source);
-  void standing_caution(Topic where, std::string text, std::string source);
-  void note(Topic where, std::string text);
+  void assume(Fact fact, std::string key = "");
+  void caution(Topic where, Fact fact, std::string source);
+  void standing_caution(Topic where, Fact fact, std::string source);
+  void note(Topic where, Fact fact);
   void refuse(Refusal refusal);
 };
 

@@ -58,7 +58,7 @@ struct WallRequest {
   Density water{};
   SheetMetal metal;
   Stress design_stress;
-  std::string design_stress_basis;
+  quantity::Fact design_stress_basis;
 };
 
 /// Air pressure that the weakest panel may see; the stayed-surface rule counts where the lid's stays are single posts.

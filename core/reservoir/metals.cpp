@@ -1,7 +1,5 @@
 #include "reservoir/metals.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cassert>
 #include <cctype>
@@ -80,9 +78,7 @@ std::optional<SheetMetal> find_sheet_metal(std::string_view name) {
 
 DesignStress design_stress(const SheetMetal& metal, double share_of_yield) {
   assert(share_of_yield > 0.0 && share_of_yield <= 1.0);
-  const double mpa = in_pascals(metal.yield) / 1.0e6;
-  return {metal.yield * share_of_yield, fmt::format("{:g} of the yield of {}, {:.3g} ksi ({:.3g} MPa)", share_of_yield,
-                                                    metal.name, in_psi(metal.yield) / 1000.0, mpa)};
+  return {metal.yield * share_of_yield, quantity::fact("share_of_yield", share_of_yield, metal.name, metal.yield)};
 }
 
 }  // namespace riserun::reservoir

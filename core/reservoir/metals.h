@@ -1,6 +1,7 @@
 // The sheet metals that a reservoir is welded from, with the strengths that its walls are judged by.
 #pragma once
 
+#include "quantity/fact.h"
 #include "quantity/quantities.h"
 
 #include <optional>
@@ -32,7 +33,7 @@ inline constexpr double kDesignShareOfYield = 0.6;
 
 struct DesignStress {
   Stress stress;
-  std::string basis;  // "0.6 of mild steel's yield, 36 ksi (248 MPa)"
+  quantity::Fact basis;  // "0.6 of mild steel's yield, 36 ksi (248 MPa)"
 };
 
 /// @param share_of_yield over 0, at most 1

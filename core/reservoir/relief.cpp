@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <array>
 #include <cassert>
-#include <span>
 
 namespace riserun::reservoir {
 namespace {
@@ -19,17 +18,13 @@ MassFlow feed_flow(const AirFeed& feed, GaugePressure downstream, AbsolutePressu
 }
 
 // Usual dials, from memory: low ranges are capsule or diaphragm gauges. Neighbours stand within 8/3 of each other from
-// 1 psi (0.1 bar) up, so that one always falls between 1.5 and 4 times the pressure.
+// 1 psi up, so that one always falls between 1.5 and 4 times the pressure.
 constexpr std::array kDialsPsi = {1.0, 2.0, 3.0, 5.0, 10.0, 15.0, 30.0, 60.0, 100.0, 160.0, 200.0, 300.0};
-constexpr std::array kDialsBar = {0.06, 0.1, 0.16, 0.25, 0.4, 0.6, 1.0, 1.6, 2.5, 4.0, 6.0, 10.0, 16.0};
 
-std::optional<GaugePressure> usual_dial(const GaugeChoice& choice, UnitSystem units) {
-  const bool metric = units == UnitSystem::metric;
-  const std::span<const double> dials =
-      metric ? std::span<const double>(kDialsBar) : std::span<const double>(kDialsPsi);
+std::optional<GaugePressure> usual_dial(const GaugeChoice& choice) {
   std::optional<GaugePressure> best;
-  for (const double dial : dials) {
-    const GaugePressure scale = metric ? bar_gauge(dial) : psig(dial);
+  for (const double dial : kDialsPsi) {
+    const GaugePressure scale = psig(dial);
     if (scale < choice.least_full_scale || scale > choice.most_full_scale) continue;
     if (!best || *best < choice.preferred_full_scale) best = scale;  // the first at or above twice, else the nearest
   }
@@ -61,8 +56,8 @@ Relief relief_for(GaugePressure setting, GaugePressure wall_limit, const AirFeed
 
 SafetyFactors safety_factors(const std::vector<Panel>& panels, const SheetMetal& metal, GaugePressure set,
                              GaugePressure supply) {
-  const WallCheck at_set = check_walls(panels, metal, metal.yield, "yield", set);
-  const WallCheck at_supply = check_walls(panels, metal, metal.yield, "yield", supply);
+  const WallCheck at_set = check_walls(panels, metal, metal.yield, {}, set);
+  const WallCheck at_supply = check_walls(panels, metal, metal.yield, {}, supply);
   return {set,
           supply,
           at_set.factor_on_yield,
@@ -71,10 +66,10 @@ SafetyFactors safety_factors(const std::vector<Panel>& panels, const SheetMetal&
           at_supply.factor_on_ultimate};
 }
 
-GaugeChoice choose_gauge(GaugePressure pressure, UnitSystem units) {
+GaugeChoice choose_gauge(GaugePressure pressure) {
   GaugeChoice choice{scaled(pressure, 1.5), scaled(pressure, 2.0), scaled(pressure, 4.0), std::nullopt,
                      widest_mark(pressure)};
-  choice.full_scale = usual_dial(choice, units);
+  choice.full_scale = usual_dial(choice);
   return choice;
 }
 

@@ -3,7 +3,6 @@
 #pragma once
 
 #include "quantity/quantities.h"
-#include "quantity/write.h"
 #include "reservoir/walls.h"
 
 #include <optional>
@@ -64,8 +63,8 @@ struct GaugeChoice {
   PressureDifference mark;  // widest step between marks: 0.1 psi up to 10 psi, 1 psi to 100 psi, 2 psi above
                             // (International Residential Code P2503.9)
 };
-/// @param units whose usual dials to choose from: psi (ASME B40.100) or bar (EN 837-1), both from memory
-GaugeChoice choose_gauge(GaugePressure pressure, UnitSystem units);
+/// From the usual dials in psi (ASME B40.100, from memory), which the catalog's gauges have.
+GaugeChoice choose_gauge(GaugePressure pressure);
 
 /// A clear hose, hung as a U and half filled with water, as a pressure gauge.
 struct WaterColumn {

@@ -11,31 +11,12 @@
 namespace riserun::reservoir {
 namespace {
 
+using quantity::fact;
+
 const Length kLeastClearance = inches(0.375);      // common practice for small sizes; a quarter of the bore above that
 const Length kTapeTolerance = inches(1.0 / 16.0);  // of a riser set by tape and welded: common practice
 const Length kKerf = inches(1.0 / 16.0);           // of a band or abrasive saw: common practice
 const Length kExact = millimetres(1.0e-6);         // lengths this close are the same: rounding of sums
-
-/// Writes lengths into sentences: fraction and millimetres for a shop that measures in inches.
-class Tape {
- public:
-  explicit Tape(UnitSystem units) : units_(units) {}
-  std::string operator()(Length v) const {
-    const std::string text = write_length(v, units_);
-    return units_ == UnitSystem::metric ? text : fmt::format("{} ({})", text, write_length(v, UnitSystem::metric));
-  }
-  /// Rounded up to the next mark, for what must be at least so long.
-  std::string up(Length v) const {
-    const auto next = [](double marks) { return std::ceil(marks - 1.0e-6); };
-    const std::string metric = write_length(millimetres(next(in_millimetres(v))), UnitSystem::metric);
-    if (units_ == UnitSystem::metric) return metric;
-    return fmt::format("{} ({})", write_length(inches(next(in_inches(v) * 16.0) / 16.0), units_), metric);
-  }
-  std::string decimal(Length v) const { return write_thickness(v, units_); }
-
- private:
-  UnitSystem units_;
-};
 
 Problem problem(std::string message) {
   Problem p;
@@ -92,30 +73,23 @@ void measure(const RiserRequest& r, Riser& riser) {
 /// That a riser needs to draw freely, with the thread at the short end of its band.
 Length least_clearance(const RiserRequest& r) { return std::max(kLeastClearance, r.pipe.bore / 4.0); }
 
-void refuse_lengths(const RiserRequest& r, const Tape& tape, Riser& riser) {
+void refuse_lengths(const RiserRequest& r, Riser& riser) {
   if (riser.cut_length <= riser.make_up) {
     const Length smaller = riser.clearance - (riser.make_up - riser.cut_length) - kTapeTolerance;
-    riser.refusals.push_back(fmt::format(
-        "From the bung down to what lies under it there are {}, which leaves no riser at a clearance of {}: {}.",
-        tape(std::max(Length(), free_height(r))), tape(riser.clearance),
-        smaller >= least_clearance(r) ? fmt::format("lower the clearance to {} or less", tape(smaller))
-                                      : "place the bung where nothing lies under it, or make the reservoir higher"));
+    riser.refusals.push_back(fact("no_room_for_riser", std::max(Length(), free_height(r)), riser.clearance,
+                                  smaller >= least_clearance(r) ? fact("lower_the_clearance", smaller)
+                                                                : fact("bung_elsewhere_or_higher_reservoir")));
   }
   if (riser.clearance_low <= Length()) {
-    riser.refusals.push_back(fmt::format(
-        "With the thread made up at the short end of its band the riser would stand on the floor: a clearance of {} is "
-        "within its {} of tolerance, so leave at least {}.",
-        tape(riser.clearance), tape(riser.clearance - riser.clearance_low),
-        tape.up(riser.clearance - riser.clearance_low + least_clearance(r))));
+    const Length tolerance = riser.clearance - riser.clearance_low;
+    riser.refusals.push_back(
+        fact("riser_may_stand_on_the_floor", riser.clearance, tolerance, tolerance + least_clearance(r)));
   }
 }
 
-void refuse_bung(const RiserRequest& r, const Tape& tape, Riser& riser) {
+void refuse_bung(const RiserRequest& r, Riser& riser) {
   if (r.bung == BungKind::half_coupling) {
-    riser.refusals.emplace_back(
-        "A half coupling is threaded from one end only, so it cannot take the riser from below and a nipple from "
-        "above: "
-        "weld in a full coupling, or weld the riser itself through the lid.");
+    riser.refusals.push_back(fact("half_coupling_takes_no_riser"));
     return;
   }
   if (r.bung == BungKind::welded_riser || r.bung_length <= Length()) return;
@@ -124,15 +98,10 @@ void refuse_bung(const RiserRequest& r, const Tape& tape, Riser& riser) {
   const Length tight = both + 2.0 * r.pipe.make_up_tolerance;
   const char* const body = r.bung == BungKind::full_coupling ? "bung" : "bushing";
   if (both > r.bung_length) {
-    riser.refusals.push_back(fmt::format(
-        "The riser goes {} in from below and the nipple {} from above, so their ends would meet inside the {} {}: use "
-        "one at least {} long.",
-        tape(r.pipe.make_up), tape(r.pipe.upper_make_up), tape(r.bung_length), body, tape.up(tight)));
+    riser.refusals.push_back(
+        fact("riser_meets_nipple", r.pipe.make_up, r.pipe.upper_make_up, r.bung_length, body, tight));
   } else if (r.pipe.upper_make_up > Length() && tight > r.bung_length) {
-    riser.notes.push_back(fmt::format(
-        "Riser and nipple leave only {} between their ends inside the {}, less than the two threads' tolerance: stop "
-        "if one of them goes solid before it is tight.",
-        tape(r.bung_length - both), body));
+    riser.notes.push_back(fact("riser_nearly_meets_nipple", r.bung_length - both, body));
   }
 }
 
@@ -141,28 +110,19 @@ Length height_to_draw(const RiserRequest& r, const Riser& riser) {
   return riser.cut_length - riser.make_up + r.bung_length;
 }
 
-void refuse_insertion(const RiserRequest& r, const Tape& tape, Riser& riser) {
+void refuse_insertion(const RiserRequest& r, Riser& riser) {
   riser.insertion = Insertion::cannot_go_in;
-  const std::string pipe = fmt::format("the riser's pipe, {} outside,", tape.decimal(r.pipe.outside_diameter));
   if (r.bung_opening > r.pipe.outside_diameter) {
-    riser.refusals.push_back(fmt::format(
-        "The lid is closed, and putting the riser in from above takes {} of free height over the bung where there are "
-        "{}: make {} more room, or put the riser in before the table stands over it.",
-        tape.up(riser.headroom_needed), tape(*r.headroom), tape.up(riser.headroom_needed - *r.headroom)));
+    riser.refusals.push_back(
+        fact("no_headroom_for_riser", riser.headroom_needed, *r.headroom, riser.headroom_needed - *r.headroom));
   } else if (r.bung == BungKind::double_tapped_bushing) {
-    riser.refusals.push_back(fmt::format(
-        "The lid is closed, and {} does not pass the bung's opening of {}: use a bung that opens wider than the pipe, "
-        "with a double-tapped bushing to suit.",
-        pipe, tape.decimal(r.bung_opening)));
+    riser.refusals.push_back(fact("pipe_wider_than_bung", r.pipe.outside_diameter, r.bung_opening));
   } else {
-    riser.refusals.push_back(fmt::format(
-        "The lid is closed, and {} never passes its own size's female thread: use a larger bung that the pipe passes, "
-        "with a double-tapped bushing, or weld the riser itself through the lid.",
-        pipe));
+    riser.refusals.push_back(fact("pipe_never_passes_its_thread", r.pipe.outside_diameter));
   }
 }
 
-void judge_insertion(const RiserRequest& r, const Tape& tape, Riser& riser) {
+void judge_insertion(const RiserRequest& r, Riser& riser) {
   riser.headroom_needed = height_to_draw(r, riser);
   const bool passes = threaded(r) && r.bung != BungKind::half_coupling && r.bung_opening > r.pipe.outside_diameter;
   const bool has_room = !r.headroom || *r.headroom >= riser.headroom_needed;
@@ -176,36 +136,25 @@ void judge_insertion(const RiserRequest& r, const Tape& tape, Riser& riser) {
   } else if (r.bung == BungKind::half_coupling) {
     riser.insertion = Insertion::cannot_go_in;  // refused already
   } else {
-    refuse_insertion(r, tape, riser);
+    refuse_insertion(r, riser);
   }
 }
 
-void note_insertion(const RiserRequest& r, const Tape& tape, Riser& riser) {
+void note_insertion(const RiserRequest& r, Riser& riser) {
   switch (riser.insertion) {
     case Insertion::through_the_bung:
-      riser.notes.push_back(fmt::format(
-          "The riser passes the bung, so it goes in from above and can be drawn out again: keep {} of free height over "
-          "the bung{}.",
-          tape.up(riser.headroom_needed), r.headroom ? "" : " (headroom was not given)"));
+      riser.notes.push_back(fact(r.headroom ? "riser_goes_through_bung" : "riser_goes_through_bung_given_headroom",
+                                 riser.headroom_needed));
       break;
     case Insertion::from_inside_before_lid_closes:
-      riser.notes.emplace_back(
-          "Screw the riser in from inside before the lid is welded shut: pipe never passes its own size's female "
-          "thread, "
-          "and it cannot be drawn out later.");
       if (threaded(r) && r.bung_opening > r.pipe.outside_diameter && r.headroom) {
-        riser.notes.back() = fmt::format(
-            "Screw the riser in from inside before the lid is welded shut: it would pass the bung, but drawing it "
-            "takes "
-            "{} of free height over the bung and there are {}.",
-            tape.up(riser.headroom_needed), tape(*r.headroom));
+        riser.notes.push_back(fact("riser_goes_in_from_inside_for_headroom", riser.headroom_needed, *r.headroom));
+      } else {
+        riser.notes.push_back(fact("riser_goes_in_from_inside"));
       }
       break;
     case Insertion::welded_in:
-      riser.notes.push_back(fmt::format(
-          "The cut length of a welded riser is what hangs below the lid's inside: add what stands above the lid, and "
-          "check the clearance of {} with a tape before welding.",
-          tape(riser.clearance)));
+      riser.notes.push_back(fact("welded_riser_hangs_below_lid", riser.clearance));
       break;
     case Insertion::cannot_go_in:
       break;
@@ -232,64 +181,42 @@ void choose_stock(const RiserRequest& r, Riser& riser) {
   if (riser.stock) riser.offcut = std::max(Length(), *riser.stock - riser.cut_length - kKerf);
 }
 
-void note_stock(const RiserRequest& r, const Tape& tape, Riser& riser) {
+void note_stock(const RiserRequest& r, Riser& riser) {
   if (!threaded(r)) {
-    riser.notes.push_back(fmt::format("Cut it from plain pipe ({}); it needs no thread below the lid.", r.pipe.name));
+    riser.notes.push_back(fact("welded_riser_is_plain_pipe", r.pipe.name));
     return;
   }
   if (!riser.stock && riser.cut_length > riser.make_up) {
-    riser.notes.push_back(fmt::format(
-        "No stock nipple is {} long: thread one end of a pipe, or have it cut and threaded.", tape(riser.cut_length)));
+    riser.notes.push_back(fact("no_nipple_is_so_long", riser.cut_length));
+  } else if (riser.stock && riser.offcut > r.pipe.make_up) {
+    riser.notes.push_back(fact("riser_from_stock_offcut_keeps_thread", *riser.stock, riser.cut_length, riser.offcut));
   } else if (riser.stock && riser.offcut > Length()) {
-    const std::string offcut = riser.offcut > r.pipe.make_up
-                                   ? fmt::format("; the offcut of {} keeps the other thread", tape(riser.offcut))
-                                   : "";
-    riser.notes.push_back(fmt::format("From the {} stock piece cut {}, measured from one threaded end{}.",
-                                      tape(*riser.stock), tape(riser.cut_length), offcut));
+    riser.notes.push_back(fact("riser_from_stock", *riser.stock, riser.cut_length));
   } else if (riser.stock) {
-    riser.notes.push_back(fmt::format("The {} stock piece serves as it is.", tape(*riser.stock)));
+    riser.notes.push_back(fact("stock_serves_as_it_is", *riser.stock));
   }
-  if (riser.stock_for_two) {
-    riser.notes.push_back(
-        fmt::format("One {} stock piece cut in two makes two such risers, each with one threaded end.",
-                    tape(*riser.stock_for_two)));
-  }
+  if (riser.stock_for_two) riser.notes.push_back(fact("stock_makes_two_risers", *riser.stock_for_two));
   if (riser.stock_uncut) {
-    riser.notes.push_back(
-        fmt::format("The {} stock piece serves uncut, with a clearance of {} and a heel of {}.",
-                    tape(*riser.stock_uncut), tape(riser.stock_uncut_clearance),
-                    write_volume(r.box.volume_at(r.obstacle_height + riser.stock_uncut_clearance), r.units)));
+    riser.notes.push_back(fact("stock_serves_uncut", *riser.stock_uncut, riser.stock_uncut_clearance,
+                               r.box.volume_at(r.obstacle_height + riser.stock_uncut_clearance)));
   }
 }
 
-void note_clearance(const RiserRequest& r, const Tape& tape, Riser& riser) {
+void note_clearance(const RiserRequest& r, Riser& riser) {
   const Length quarter = r.pipe.bore / 4.0;
   if (riser.clearance_low <= Length()) return;  // refused already
   // At a quarter of the bore the ring under the riser's end is as wide as the bore: pi D s = pi D^2 / 4.
   if (riser.clearance_low < quarter) {
-    riser.notes.push_back(fmt::format(
-        "At the short end of the make-up band the clearance is {}, under a quarter of the bore ({}): the gap then "
-        "throttles the flow, so leave {} more.",
-        tape.decimal(riser.clearance_low), tape.decimal(quarter), tape.up(quarter - riser.clearance_low)));
+    riser.notes.push_back(fact("clearance_may_throttle", riser.clearance_low, quarter, quarter - riser.clearance_low));
   } else if (riser.clearance_low < kLeastClearance) {
-    riser.notes.push_back(fmt::format(
-        "At the short end of the make-up band the clearance is {}, under the {} that is common practice: sediment may "
-        "reach the riser.",
-        tape.decimal(riser.clearance_low), tape(kLeastClearance)));
+    riser.notes.push_back(fact("clearance_may_draw_sediment", riser.clearance_low, kLeastClearance));
   }
 }
 
-void note_practice(const RiserRequest& r, const Tape& tape, Riser& riser) {
-  riser.notes.emplace_back(
-      "Cut the end at 45 degrees or notch it if it may come to touch the floor, so that it cannot seal there "
-      "(common practice).");
-  riser.notes.emplace_back(
-      "Seal every threaded joint inside the reservoir as for air, and keep the riser in one piece: a joint in the air "
-      "space that leaks feeds air into the water.");
-  if (r.obstacle_height > Length()) {
-    riser.notes.push_back(
-        fmt::format("What lies under the bung stands {} high and counts as the floor.", tape(r.obstacle_height)));
-  }
+void note_practice(const RiserRequest& r, Riser& riser) {
+  riser.notes.push_back(fact("cut_riser_end_at_an_angle"));
+  riser.notes.push_back(fact("seal_joints_in_the_air_space"));
+  if (r.obstacle_height > Length()) riser.notes.push_back(fact("what_lies_under_counts_as_floor", r.obstacle_height));
 }
 
 }  // namespace
@@ -301,17 +228,16 @@ Length default_clearance(Length bore) {
 
 Riser plan_riser(const RiserRequest& request) {
   check_input(request);
-  const Tape tape(request.units);
   Riser riser;
   measure(request, riser);
-  refuse_lengths(request, tape, riser);
-  refuse_bung(request, tape, riser);
-  judge_insertion(request, tape, riser);
+  refuse_lengths(request, riser);
+  refuse_bung(request, riser);
+  judge_insertion(request, riser);
   choose_stock(request, riser);
-  note_insertion(request, tape, riser);
-  note_stock(request, tape, riser);
-  note_clearance(request, tape, riser);
-  note_practice(request, tape, riser);
+  note_insertion(request, riser);
+  note_stock(request, riser);
+  note_clearance(request, riser);
+  note_practice(request, riser);
   return riser;
 }
 

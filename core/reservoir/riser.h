@@ -3,8 +3,8 @@
 #pragma once
 
 #include "hydraulics/line.h"
+#include "quantity/fact.h"
 #include "quantity/quantities.h"
-#include "quantity/write.h"
 #include "reservoir/box.h"
 
 #include <optional>
@@ -42,7 +42,6 @@ struct RiserRequest {
   Length obstacle_height{};                // of what lies on the floor under the bung
   std::optional<Length> headroom;          // free height above the bung, to draw the riser out; none: not given
   bool lid_closed = false;                 // the lid is welded already
-  UnitSystem units = UnitSystem::inch;     // that refusals and notes are written in
 };
 
 enum class Insertion { from_inside_before_lid_closes, through_the_bung, welded_in, cannot_go_in };
@@ -64,9 +63,9 @@ struct Riser {
   Length stock_uncut_clearance{};
   Insertion insertion = Insertion::from_inside_before_lid_closes;
   bool can_be_drawn_out = false;
-  Length headroom_needed{};           // above the bung, to draw it out or put it in from above
-  std::vector<std::string> refusals;  // why this riser cannot be made so; empty: it can
-  std::vector<std::string> notes;     // full sentences for the plan
+  Length headroom_needed{};  // above the bung, to draw it out or put it in from above
+  quantity::Facts refusals;  // why this riser cannot be made so; empty: it can
+  quantity::Facts notes;
 };
 
 /// Clearance that is taken unless another is wanted: the greater of 1/2 in and half the bore, rounded up to the next
@@ -78,8 +77,7 @@ Length default_clearance(Length bore);
 ///
 ///     cut length = inside height - bung projection - obstacle - clearance + make-up
 ///
-/// All sums are unrounded; only the texts are rounded. What cannot be made is a refusal in the result, one sentence
-/// with the smallest change that lifts it.
+/// All sums are unrounded. What cannot be made is a refusal in the result, with the smallest change that lifts it.
 /// @throws InputError if box, bore or outside diameter is not above zero, or another length is below zero
 Riser plan_riser(const RiserRequest& request);
 

@@ -1,13 +1,12 @@
 // The air pressure of the leak test: the lowest that finds leaks, well under what the walls may see.
 #pragma once
 
+#include "quantity/fact.h"
 #include "quantity/quantities.h"
-#include "quantity/write.h"
 #include "reservoir/relief.h"
 #include "reservoir/stored_energy.h"
 
 #include <optional>
-#include <string>
 
 namespace riserun::reservoir {
 
@@ -21,7 +20,7 @@ inline constexpr double kLimitOverTestPressure = 1.2;
 
 struct TestPressure {
   std::optional<GaugePressure> pressure;  // none: the walls are too weak for a test with air
-  std::string basis;                      // why that one, or why none and what would mend it: one sentence
+  quantity::Fact basis;                   // why that one, or why none and what would mend it
   GaugePressure relief;                   // in the test line, at or below the walls' limit
   GaugeChoice gauge;
   StoredEnergy energy;  // of the air, reservoir empty
@@ -32,10 +31,10 @@ struct TestPressure {
 /// @param in_use greatest air pressure of the lift
 /// @param wall_limit of the empty reservoir
 TestPressure choose_test_pressure(GaugePressure in_use, GaugePressure wall_limit, Volume air,
-                                  AbsolutePressure atmosphere, UnitSystem units);
+                                  AbsolutePressure atmosphere);
 
 /// The same for a pressure that was asked for; none, with the reason, if the walls do not allow it.
-TestPressure check_test_pressure(GaugePressure asked, GaugePressure wall_limit, Volume air, AbsolutePressure atmosphere,
-                                 UnitSystem units);
+TestPressure check_test_pressure(GaugePressure asked, GaugePressure wall_limit, Volume air,
+                                 AbsolutePressure atmosphere);
 
 }  // namespace riserun::reservoir

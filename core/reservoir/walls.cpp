@@ -63,7 +63,7 @@ PanelResult check_panel(const Panel& panel, const SheetMetal& metal, Stress desi
 }  // namespace
 
 WallCheck check_walls(const std::vector<Panel>& panels, const SheetMetal& metal, Stress design_stress,
-                      std::string design_stress_basis, GaugePressure pressure) {
+                      quantity::Fact design_stress_basis, GaugePressure pressure) {
   assert(!panels.empty() && in_pascals(design_stress) > 0.0);
   WallCheck check;
   check.pressure = pressure;

@@ -2,6 +2,7 @@
 // edges held and with its edges free to turn, which bound the truth.
 #pragma once
 
+#include "quantity/fact.h"
 #include "quantity/quantities.h"
 #include "reservoir/metals.h"
 #include "reservoir/plates.h"
@@ -45,7 +46,7 @@ struct PanelResult {
 struct WallCheck {
   GaugePressure pressure;  // that the panels were checked at
   Stress design_stress;
-  std::string design_stress_basis;  // "0.6 of yield"
+  quantity::Fact design_stress_basis;  // "0.6 of yield"
   std::vector<PanelResult> panels;
   std::size_t weakest = 0;       // row of panels
   GaugePressure limit;           // of the weakest panel: the design pressure
@@ -63,7 +64,7 @@ struct WallCheck {
 /// the thickness is carried partly by stretching, so these figures over-state stress and bulge there.
 /// @pre panels not empty, each with 0 < width and 0 < thickness; 0 < design_stress
 WallCheck check_walls(const std::vector<Panel>& panels, const SheetMetal& metal, Stress design_stress,
-                      std::string design_stress_basis, GaugePressure pressure);
+                      quantity::Fact design_stress_basis, GaugePressure pressure);
 
 /// Stayed surface: p = t^2 S C / pitch^2, for stays in a grid. C from the National Board inspection code supplement on
 /// stayed surfaces: 2.1 for welded stays and plates not over 7/16 in thick, from memory.

@@ -95,9 +95,9 @@ gui::Notice export_plan(const plan::Plan& plan, UnitSystem units, const fs::path
   const report::Style style{units, false};
   const std::pair<const char*, std::string> papers[] = {{"list.pdf", report::list_pdf(plan, style)},
                                                         {"list.txt", report::list_text(plan, style)},
-                                                        {"list.json", report::list_json(plan)},
+                                                        {"list.json", report::list_json(plan, units)},
                                                         {"plan.txt", report::plan_text(plan, style)},
-                                                        {"plan.json", report::plan_json(plan)}};
+                                                        {"plan.json", report::plan_json(plan, units)}};
   for (const auto& [name, text] : papers)
     if (std::string why = write_file(folder / name, text); !why.empty()) return refused(std::move(why));
   return {gui::Notice::Kind::done, fmt::format("Exported list and plan to {}", folder.string()), {}};

@@ -1,5 +1,6 @@
 // The verdict and the few numbers that are read from six feet.
 #include "gui/views/desk.h"
+#include "report/words/remark_words.h"
 
 #include <imgui.h>
 
@@ -83,7 +84,8 @@ void draw_strip(const Scene& scene) {
   for (const Figure& figure : scene.shown.headline) headline_figure(scene, figure);
   for (const plan::Refusal& refusal : plan->refusals) {
     ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[Ink::refused]));
-    ImGui::TextWrapped("%s%s%s", refusal.reason.c_str(), refusal.mend.empty() ? "" : ". Mend: ", refusal.mend.c_str());
+    const report::SaidRefusal said = report::say(refusal, scene.shown.units);
+    ImGui::TextWrapped("%s%s%s", said.reason.c_str(), said.mend.empty() ? "" : ". Mend: ", said.mend.c_str());
     ImGui::PopStyleColor();
   }
 }

@@ -21,13 +21,16 @@ std::vector<LineElement> line_elements(const Catalog& catalog, const Chain& chai
   return elements;
 }
 
+std::optional<Length> bore_of_part(const Catalog& catalog, const RunPart& link) {
+  const catalog::Part& part = catalog.part(link.part);
+  const Length bore = std::min(port_bore(catalog, part, link.enter), port_bore(catalog, part, link.leave()));
+  return bore > Length{} ? std::optional(bore) : std::nullopt;
+}
+
 std::optional<Length> bore_of_way(const Catalog& catalog, const Run& run, std::size_t end) {
   std::optional<Length> least;
-  for (const RunPart& link : way_to(run, end).parts) {
-    const catalog::Part& part = catalog.part(link.part);
-    const Length bore = std::min(port_bore(catalog, part, link.enter), port_bore(catalog, part, link.leave()));
-    if (bore > Length{} && (!least || bore < *least)) least = bore;
-  }
+  for (const RunPart& link : way_to(run, end).parts)
+    if (const auto bore = bore_of_part(catalog, link); bore && (!least || *bore < *least)) least = bore;
   return least;
 }
 

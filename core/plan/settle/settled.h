@@ -18,7 +18,7 @@ struct Settled {
   reservoir::Table table;
   reservoir::SheetMetal metal;
   Stress design_stress;
-  std::string design_stress_basis;
+  quantity::Fact design_stress_basis;
   Length obstacle_height{};
   bool lid_closed = false;
   transfer::AirSupply air;        // all but the setting

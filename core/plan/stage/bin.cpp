@@ -2,8 +2,6 @@
 
 #include "plan/stage/leak_test.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 namespace riserun::plan {
@@ -86,16 +84,11 @@ BinShares share_bin(const Inputs& inputs, const chain::Finder& finder, const std
 
 void note_sharing(const Inputs& inputs, const BinShares& shares, Remarks& remarks) {
   if (inputs.job.bin.items.empty()) return;
-  std::string text =
-      "The bin is shared over the whole job at once, riser and plugs of the leak test with it: a part is free only as "
-      "often as it is there, and no other way to share it is better for the job.";
-  if (shares.several_orders)
-    text += " Connections with an order of their own come after those that go by the order of the job.";
-  remarks.note(Topic::list, text);
+  remarks.note(Topic::list, fact(shares.several_orders ? "bin_is_shared_by_order" : "bin_is_shared"));
   if (shares.contested.empty()) return;
-  std::string names;
-  for (const PartId part : shares.contested) names += (names.empty() ? "" : "; ") + part_title(inputs.catalog, part);
-  remarks.note(Topic::list, fmt::format("More is wanted of these than the bin has: {}.", names));
+  quantity::Texts names;
+  for (const PartId part : shares.contested) names.push_back(part_title(inputs.catalog, part));
+  remarks.note(Topic::list, fact("bin_is_short_of", names));
 }
 
 }  // namespace riserun::plan

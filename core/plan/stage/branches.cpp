@@ -3,9 +3,6 @@
 
 #include "chain/finder.h"
 #include "plan/stage/connections.h"
-#include "quantity/write.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 
@@ -28,8 +25,7 @@ std::vector<catalog::PortUse> devices_for(const Catalog& catalog, const Bin& bin
   if (std::any_of(parts.begin(), parts.end(), to_be_had)) {
     std::erase_if(parts, [&](PartId id) { return !to_be_had(id); });
   } else {
-    remarks.assume(fmt::format("'{}' in '{}'", branch.ends_in->words, connection.name), "ordered specially",
-                   "no store has one on the shelf");
+    remarks.assume(fact("device_is_special_order", branch.ends_in->words, connection.name));
   }
   std::vector<catalog::PortUse> uses;
   for (const PartId id : parts) {
@@ -50,19 +46,15 @@ BranchFlow settle_flow(const Job& job, const JobBranch& branch) {
   return feeds ? BranchFlow::to_base : BranchFlow::from_base;
 }
 
-void guard_relief_valve(const Job& job, const JobConnection& connection, const JobBranch& branch, BranchRules& rules,
+void guard_relief_valve(const JobConnection& connection, const JobBranch& branch, BranchRules& rules,
                         Remarks& remarks) {
   rules.relief = true;
-  remarks.assume(fmt::format("way from '{}' to '{}'", connection.from, branch.name), "nothing on it that can shut",
-                 "a shut valve would take the relief valve away (ASME BPVC Section VIII UG-135, from memory)");
+  remarks.assume(fact("way_to_relief_valve", connection.from, branch.name));
   if (branch.smallest_bore)
-    remarks.caution(Topic::relief,
-                    fmt::format("The job lets the way to '{}' narrow to {}, whatever the valve's own inlet is.",
-                                branch.name, write_thickness(*branch.smallest_bore, job.units, 3)),
+    remarks.caution(Topic::relief, fact("way_to_relief_valve_may_narrow", branch.name, *branch.smallest_bore),
                     "ASME BPVC Section VIII UG-135 (from memory) wants no less than the inlet");
   else
-    remarks.assume(fmt::format("smallest bore on the way to '{}'", branch.name), "the relief valve's own inlet",
-                   "what is narrower would throttle it (ASME BPVC Section VIII UG-135, from memory)");
+    remarks.assume(fact("bore_to_relief_valve", branch.name));
 }
 
 BranchRules rules_for(const Inputs& inputs, const JobConnection& connection, const JobBranch& branch,
@@ -79,7 +71,7 @@ BranchRules rules_for(const Inputs& inputs, const JobConnection& connection, con
     for (const PartId part : avoidance.parts) rules.banned[part.row] = true;
   }
   if (branch.ends_in) rules.devices = devices_for(inputs.catalog, inputs.job.bin, connection, branch, remarks);
-  if (is_relief_valve(inputs.catalog, branch)) guard_relief_valve(inputs.job, connection, branch, rules, remarks);
+  if (is_relief_valve(inputs.catalog, branch)) guard_relief_valve(connection, branch, rules, remarks);
   return rules;
 }
 
@@ -94,8 +86,7 @@ chain::PortEnd end_of(const Job& job, const JobConnection& connection, const Job
 void settle_order(const Job& job, const JobConnection& connection, chain::ChainRequest& request, Remarks& remarks) {
   if (request.order != chain::Order::length && request.order != chain::Order::loss) return;
   request.order = chain::Order::parts;
-  remarks.assume(fmt::format("what decides in '{}'", connection.name), "fewest parts",
-                 "branches have no one length and no one loss", key_of(job, connection, "order"));
+  remarks.assume(fact("order_of_branches", connection.name), key_of(job, connection, "order"));
 }
 
 AssemblyRequest assembly_request(const Inputs& inputs, const JobConnection& connection, Service service,
@@ -130,24 +121,19 @@ void caution_throttled_regulator(const Catalog& catalog, const ConnectionPlan& p
         std::find_if(way.parts.begin(), way.parts.end(), [&](const auto& link) { return is_a(link, "restrictor"); });
     if (std::none_of(restrictor, way.parts.end(), [&](const auto& link) { return is_a(link, "air regulator"); }))
       continue;
-    remarks.caution(Topic::connections,
-                    fmt::format("In '{}' the restrictor sits between regulator and reservoir, where it throttles every "
-                                "fill: change it round with the regulator, so that it faces the supply.",
-                                plan.name),
-                    "common practice");
+    remarks.caution(Topic::connections, fact("restrictor_behind_regulator", plan.name), "common practice");
   }
 }
 
 void refuse_none(const Catalog& catalog, const ConnectionPlan& plan, Remarks& remarks) {
   const chain::NoAssembly& none = *plan.no_assembly();
-  Refusal refusal{Topic::connections, fmt::format("'{}' cannot be put together: {}", plan.name, none.reason), "", "",
-                  ""};
+  Refusal refusal{Topic::connections, fact("branches_cannot_be_joined", plan.name, none.reason), {}, {}};
   if (none.way && none.way->special_order)
-    refusal.mend = fmt::format("order one part specially: {}", part_title(catalog, *none.way->special_order));
+    refusal.mend = fact("order_one_part_specially", part_title(catalog, *none.way->special_order));
   else if (!none.mends.empty())
-    refusal.mend = none.mends.front();
+    refusal.mend = fact("as_said", none.mends.front());
   else if (none.way && none.way->missing_part)
-    refusal.mend = fmt::format("one part would complete it: {}", *none.way->missing_part);
+    refusal.mend = fact("one_part_would_complete_it", *none.way->missing_part);
   remarks.refuse(std::move(refusal));
 }
 
@@ -179,8 +165,7 @@ void settle_branches(const Inputs& inputs, ConnectionPlan& plan, Remarks& remark
   plan.cautions = assembly->cautions;
   for (const chain::RunPart& part : assembly->parts)
     if (const catalog::Part& row = inputs.catalog.part(part.part); row.cut_to_length)
-      remarks.assume(fmt::format("length of the {} in '{}'", row.name, plan.name),
-                     write_length(straight_length(row), inputs.job.units), "as it is sold; cut it to what is wanted");
+      remarks.assume(fact("branched_hose_length", row.name, plan.name, straight_length(row)));
   for (const chain::RunJoint& joint : assembly->joints)
     if (inputs.catalog.mating_rules()[joint.rule].seal == "clamp") plan.clamps = ++plan.hose_joints;
   caution_throttled_regulator(inputs.catalog, plan, remarks);

@@ -1,8 +1,6 @@
 // Weld bungs: of the tank's metal, and of nothing that cracks, fumes or will not weld.
 #include "plan/stage/bungs.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 namespace riserun::plan {
@@ -18,23 +16,21 @@ std::string metal_of_tank(const Settled& settled) {
   return name.find("stainless") != std::string::npos ? "stainless steel" : "steel";
 }
 
-/// Why the part or the material is no weld bung for the tank; empty: nothing against it.
-std::string objection(const Inputs& inputs, const JobPort& port) {
+/// Why the part or the material is no weld bung for the tank; nullopt: nothing against it.
+std::optional<Fact> objection(const Inputs& inputs, const JobPort& port) {
   const Catalog& catalog = inputs.catalog;
   const catalog::Part* part = port.bung_part ? &catalog.part(*port.bung_part) : nullptr;
   const auto id = part != nullptr ? std::optional(part->material) : port.material;
-  if (!id) return "";
+  if (!id) return std::nullopt;
   const catalog::Material& material = catalog.material(*id);
-  if (!material.not_welded.empty()) return fmt::format("{} is no weld bung: {}", material.name, material.not_welded);
-  if (!material.metal) return fmt::format("{} cannot be welded", material.name);
+  if (!material.not_welded.empty()) return fact("material_is_no_bung", material.name, material.not_welded);
+  if (!material.metal) return fact("material_cannot_be_welded", material.name);
   if (material.welds_to != metal_of_tank(inputs.settled))
-    return fmt::format("{} is not the metal of the tank, {}", material.name, metal_of_tank(inputs.settled));
-  if (part == nullptr) return "";
-  if (part->straight_tapped)
-    return fmt::format("the {} may be tapped straight, so that a taper thread seals on a turn or two", part->name);
-  if (!catalog.family(part->family).weld_bung)
-    return fmt::format("the {} is not made to be welded into a wall", part->name);
-  return "";
+    return fact("not_the_metal_of_the_tank", material.name, metal_of_tank(inputs.settled));
+  if (part == nullptr) return std::nullopt;
+  if (part->straight_tapped) return fact("part_may_be_tapped_straight", part->name);
+  if (!catalog.family(part->family).weld_bung) return fact("part_is_no_bung", part->name);
+  return std::nullopt;
 }
 
 bool has_port(const catalog::Part& part, PortTypeId type) {
@@ -43,23 +39,20 @@ bool has_port(const catalog::Part& part, PortTypeId type) {
 
 void check_bung(const Inputs& inputs, const JobPort& port, Remarks& remarks) {
   const Catalog& catalog = inputs.catalog;
-  const std::string mend =
-      fmt::format("weld in a half or full coupling of {}, class 3000",
-                  metal_of_tank(inputs.settled) == "steel" ? "forged steel" : metal_of_tank(inputs.settled));
+  const std::string metal = metal_of_tank(inputs.settled);
+  const Fact mend = fact("weld_in_a_coupling", metal == "steel" ? "forged steel" : metal);
   if (port.bung_part && !has_port(catalog.part(*port.bung_part), port.type))
     remarks.refuse({Topic::whole_job,
-                    fmt::format("The bung of '{}', {}, has no {}.", port.name, part_title(catalog, *port.bung_part),
-                                catalog.written(port.type)),
-                    "", "", "name the part that the port is of in 'bung part'"});
-  const std::string why = objection(inputs, port);
-  if (why.empty()) return;
+                    fact("bung_part_has_no_such_port", port.name, part_title(catalog, *port.bung_part),
+                         catalog.written(port.type)),
+                    {},
+                    fact("name_the_bung_part")});
+  const std::optional<Fact> why = objection(inputs, port);
+  if (!why) return;
   if (!port.welded_in.value_or(true))
-    remarks.refuse({Topic::whole_job, fmt::format("The bung of '{}': {}.", port.name, why), "", "", mend});
+    remarks.refuse({Topic::whole_job, fact("bung_must_not_be_welded_in", port.name, *why), {}, mend});
   else
-    remarks.caution(Topic::whole_job,
-                    fmt::format("The bung of '{}': {}. Look at its weld for cracks before each leak test, or {}.",
-                                port.name, why, mend),
-                    "common practice");
+    remarks.caution(Topic::whole_job, fact("bung_is_welded_in", port.name, *why, mend), "common practice");
 }
 
 }  // namespace

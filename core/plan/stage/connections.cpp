@@ -35,41 +35,20 @@ Service settle_service(const Job& job, const JobConnection& connection, Remarks&
   const bool air = is_air_port(job, connection.from) || is_air_port(job, connection.to) ||
                    std::any_of(connection.branches.begin(), connection.branches.end(),
                                [&](const JobBranch& branch) { return is_air_port(job, branch.to); });
-  remarks.assume(fmt::format("what '{}' carries", connection.name), air ? "air" : "water",
-                 air ? "one end is on the air supply" : "neither end is on the air supply",
+  remarks.assume(fact(air ? "connection_carries_air" : "connection_carries_water", connection.name),
                  key_of(job, connection, "carries"));
   return air ? Service::air : Service::water;
 }
-
-namespace {
-
-const char* freedom_name(Freedom freedom) {
-  switch (freedom) {
-    case Freedom::fixed:
-      return "fixed";
-    case Freedom::sliding:
-      return "slides, cannot turn";
-    case Freedom::spinning:
-      return "turns, cannot slide";
-    case Freedom::loose:
-      return "free to turn and slide";
-  }
-  return "";
-}
-
-}  // namespace
 
 Freedom settle_freedom(const Job& job, const JobConnection& connection, const std::string& port,
                        const std::optional<Freedom>& given, Remarks& remarks) {
   if (given) return *given;
   const bool loose = is_air_port(job, port);
-  const Freedom freedom = loose ? Freedom::loose : Freedom::fixed;
   const std::string held_key = port == connection.from ? key_of(job, connection, "held.from")
                                : port == connection.to ? key_of(job, connection, "held.to")
                                                        : std::string();
-  remarks.assume(fmt::format("how '{}' is held in '{}'", port, connection.name), freedom_name(freedom),
-                 loose ? "it hangs on an air hose" : "its port is welded or mounted", held_key);
-  return freedom;
+  remarks.assume(fact(loose ? "end_hangs_loose" : "end_is_fixed", port, connection.name), held_key);
+  return loose ? Freedom::loose : Freedom::fixed;
 }
 
 namespace {
@@ -189,10 +168,7 @@ std::optional<Length> gap_between(const Job& job, const RiserPlan& riser, const 
   const auto to = face_height(job, riser, connection.to, assumed);
   if (!from || !to) return std::nullopt;
   const Length gap = *from > *to ? *from - *to : *to - *from;
-  if (assumed)
-    remarks.assume(fmt::format("gap of '{}'", connection.name), write_length(gap, job.units),
-                   "from the lid's bung to the table's floor; measure it between the faces and give 'gap'",
-                   key_of(job, connection, "gap"));
+  if (assumed) remarks.assume(fact("gap_of_connection", connection.name, gap), key_of(job, connection, "gap"));
   return gap;
 }
 
@@ -231,8 +207,7 @@ void settle_hose(const Inputs& inputs, const JobConnection& connection, Connecti
     const double aside = in_metres(connection.offset.value_or(metres(0.0)));
     if (along > 0.0) plan.hose_length = metres(std::hypot(along, aside));
   } else if (!connection.hose_length) {
-    remarks.assume(fmt::format("length of the {} in '{}'", catalog.part(hoses.front()).name, connection.name),
-                   write_length(*plan.hose_length, inputs.job.units), "neither its length nor the gap was given",
+    remarks.assume(fact("hose_length", catalog.part(hoses.front()).name, connection.name, *plan.hose_length),
                    key_of(inputs.job, connection, "hose length"));
   }
   plan.run_length = rigid + *plan.hose_length * static_cast<double>(hoses.size());
@@ -267,21 +242,20 @@ void check_gap(const Inputs& inputs, ConnectionPlan& plan, const JobConnection& 
       fact(off > metres(0.0) ? "run_too_short" : "run_too_long", miss, *plan.gap, plan.run_tolerance));
 }
 
-void refuse_none(const Inputs& inputs, const ConnectionPlan& plan, Remarks& remarks) {
+void refuse_none(const Catalog& catalog, const ConnectionPlan& plan, Remarks& remarks) {
   const chain::NoChain& none = *plan.none();
-  Refusal refusal{Topic::connections, fmt::format("'{}' has no chain: {}", plan.name, none.reason), "", "", ""};
-  const Catalog& catalog = inputs.catalog;
+  Refusal refusal{Topic::connections, fact("connection_has_no_chain", plan.name, none.reason), {}, {}};
   if (none.only_the_distance) {
-    refusal.asked = write_length(*plan.gap, inputs.job.units);
+    refusal.numbers = Against{*plan.gap, {}};
     const auto nearest = none.nearest_above ? none.nearest_above : none.nearest_below;
-    if (nearest) refusal.allowed = write_length(*nearest, inputs.job.units);
+    if (nearest) refusal.numbers->allowed = *nearest;
   }
   if (none.special_order) {
-    refusal.mend = fmt::format("order one part specially: {}", part_title(catalog, *none.special_order));
+    refusal.mend = fact("order_one_part_specially", part_title(catalog, *none.special_order));
   } else if (none.missing_part) {
-    refusal.mend = fmt::format("one part would complete it: {}", *none.missing_part);
+    refusal.mend = fact("one_part_would_complete_it", *none.missing_part);
   } else if (!none.mends.empty()) {
-    refusal.mend = none.mends.front();
+    refusal.mend = fact("as_said", none.mends.front());
   }
   remarks.refuse(std::move(refusal));
 }
@@ -289,10 +263,9 @@ void refuse_none(const Inputs& inputs, const ConnectionPlan& plan, Remarks& rema
 void refuse_unbuildable(const ConnectionPlan& plan, Remarks& remarks) {
   if (plan.chain()->buildable) return;
   remarks.refuse({Topic::connections,
-                  fmt::format("'{}' cannot be screwed together: neither end turns, and no joint of the chain can be "
-                              "made up without turning one of its sides",
-                              plan.name),
-                  "", "", "let one end turn, or add a union to 'need'"});
+                  fact("connection_cannot_be_built", plan.name),
+                  {},
+                  fact("let_an_end_turn_or_add_union")});
 }
 
 /// Unless the job says otherwise, the run from the riser to the table is not necked down far below the riser: the
@@ -306,9 +279,7 @@ void keep_the_run_wide(const Inputs& inputs, const chain::Finder& finder, const 
   if (!is_main) return;
   plan.request.smallest_bore = riser.request.pipe.bore * kLeastShareOfRiserBore;
   if (finder.can_join(plan.request, plan.span)) {
-    remarks.assume(fmt::format("smallest bore in '{}'", connection.name),
-                   write_thickness(*plan.request.smallest_bore, inputs.job.units, 3),
-                   "0.6 of the riser's bore: a narrower run would throttle the fill",
+    remarks.assume(fact("smallest_bore", connection.name, *plan.request.smallest_bore, kLeastShareOfRiserBore),
                    key_of(inputs.job, connection, "smallest bore"));
   } else {
     plan.request.smallest_bore.reset();
@@ -346,7 +317,7 @@ void settle(const Inputs& inputs, const JobConnection& connection, ConnectionPla
   if (plan.ends_in) plan.to = part_title(inputs.catalog, *plan.ends_in);
   plan.ends = {plan.to};
   if (plan.chain() == nullptr) {
-    refuse_none(inputs, plan, remarks);
+    refuse_none(inputs.catalog, plan, remarks);
     return;
   }
   refuse_unbuildable(plan, remarks);

@@ -26,8 +26,7 @@ std::optional<Temperature> settle_hottest(const Inputs& inputs, const JobConnect
   if (connection.hottest) return connection.hottest;
   const Temperature water = inputs.settled.temperature;
   if (service != Service::water || !(chain::rated_up_to() < water)) return std::nullopt;
-  remarks.assume(fmt::format("hottest that '{}' gets", connection.name), write_temperature(water, inputs.job.units),
-                 "the water's temperature", key_of(inputs.job, connection, "hottest"));
+  remarks.assume(fact("hottest_in_connection", connection.name, water), key_of(inputs.job, connection, "hottest"));
   return water;
 }
 
@@ -35,11 +34,7 @@ bool settle_vacuum(const Inputs& inputs, const JobConnection& connection, Servic
   if (connection.tells_of_vacuum) return connection.vacuum;
   const bool draws = service == Service::water && on_reservoir(inputs.job, connection) &&
                      warm_enough_for_vacuum() < inputs.settled.temperature;
-  if (draws)
-    remarks.assume(fmt::format("vacuum in '{}'", connection.name), "it must be stood",
-                   "hot water that cools in a shut reservoir draws one (common practice); 'vacuum: no' says that it is "
-                   "vented",
-                   key_of(inputs.job, connection, "vacuum"));
+  if (draws) remarks.assume(fact("vacuum_in_connection", connection.name), key_of(inputs.job, connection, "vacuum"));
   return draws;
 }
 

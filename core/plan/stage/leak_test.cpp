@@ -1,12 +1,8 @@
 #include "plan/stage/leak_test.h"
 
-#include "quantity/write.h"
 #include "reservoir/test_pressure.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
-#include <cmath>
 #include <tuple>
 
 namespace riserun::plan {
@@ -37,53 +33,29 @@ const JobPort* test_air_port(const Job& job, const std::vector<ConnectionPlan>& 
 }
 
 void caution_open_ports(const Inputs& inputs, const std::vector<TestPlug>& plugs, Remarks& remarks) {
-  for (const TestPlug& plug : plugs) {
-    if (!plug.part) {
-      remarks.caution(Topic::leak_test,
-                      fmt::format("The catalog has nothing that closes '{}' ({}) for the leak test.", plug.port,
-                                  inputs.catalog.written(find_port(inputs.job, plug.port)->type)),
-                      "catalog");
-    }
-  }
+  for (const TestPlug& plug : plugs)
+    if (!plug.part)
+      remarks.caution(
+          Topic::leak_test,
+          fact("nothing_closes_port", plug.port, inputs.catalog.written(find_port(inputs.job, plug.port)->type)),
+          "catalog");
 }
 
-/// A distance to keep, to the foot or the metre.
-std::string whole_length(Length length, UnitSystem units) {
-  return units == UnitSystem::inch ? fmt::format("{:.0f} ft", std::ceil(in_feet(length) - 1e-9))
-                                   : fmt::format("{:.0f} m", std::ceil(in_metres(length) - 1e-9));
-}
-
-void caution_leak_test(const Job& job, const LeakTestPlan& test, GaugePressure setting, Remarks& remarks) {
+void caution_leak_test(const LeakTestPlan& test, GaugePressure setting, Remarks& remarks) {
   if (!test.possible) return;
-  remarks.standing_caution(
-      Topic::leak_test,
-      fmt::format("Air under pressure in a flat-sided tank can kill. Test with a relief valve in the line, raise "
-                  "the pressure in steps, keep {} clear of the plate faces while it rises, never stand before a "
-                  "lid or end, never leave, lift or weld the tank under pressure.",
-                  whole_length(test.energy.standoff, job.units)),
-      "ASME PCC-2 Article 501; ASME BPVC Section VIII UG-100 (from memory)");
-  remarks.standing_caution(
-      Topic::leak_test,
-      "Use leak-test solution, not household soap, without froth; wash it off afterwards. Wait for welds to cool: "
-      "a cooling tank reads like a leak.",
-      "ASME BPVC Section V Article 10");
-  remarks.standing_caution(
-      Topic::leak_test,
-      "Filled with water to near the lid, the tank stores a small part of that energy: test so if you can.",
-      "common practice");
+  remarks.standing_caution(Topic::leak_test, fact("test_air_can_kill", test.energy.standoff),
+                           "ASME PCC-2 Article 501; ASME BPVC Section VIII UG-100 (from memory)");
+  remarks.standing_caution(Topic::leak_test, fact("use_leak_test_solution"), "ASME BPVC Section V Article 10");
+  remarks.standing_caution(Topic::leak_test, fact("water_lessens_stored_energy"), "common practice");
   if (test.given && test.possible && test.pressure < setting)
-    remarks.caution(Topic::leak_test,
-                    fmt::format("The test at {} is below the set pressure of {}.",
-                                write_pressure(test.pressure, job.units), write_pressure(setting, job.units)),
-                    "worked out");
+    remarks.caution(Topic::leak_test, fact("test_below_setting", test.pressure, setting), "worked out");
 }
 
 void refuse_test(const Job& job, const reservoir::TestPressure& chosen, GaugePressure limit, Remarks& remarks) {
   const auto& asked = job.test_pressure;
   if (chosen.pressure) return;
   if (asked) {
-    remarks.refuse({Topic::leak_test, chosen.basis, write_pressure(*asked, job.units), write_pressure(limit, job.units),
-                    "leave 'test pressure' out and one is chosen under the limit"});
+    remarks.refuse({Topic::leak_test, chosen.basis, Against{*asked, limit}, fact("leave_test_pressure_out")});
   } else {
     remarks.caution(Topic::leak_test, chosen.basis, "worked out");
   }
@@ -101,8 +73,8 @@ LeakTestPlan plan_leak_test(const Inputs& inputs, const std::vector<ConnectionPl
   test.air_volume = inputs.settled.box.capacity();
   test.given = job.test_pressure.has_value();
   const reservoir::TestPressure chosen =
-      test.given ? reservoir::check_test_pressure(*job.test_pressure, limit, test.air_volume, atmosphere, job.units)
-                 : reservoir::choose_test_pressure(setting, limit, test.air_volume, atmosphere, job.units);
+      test.given ? reservoir::check_test_pressure(*job.test_pressure, limit, test.air_volume, atmosphere)
+                 : reservoir::choose_test_pressure(setting, limit, test.air_volume, atmosphere);
   test.possible = chosen.pressure.has_value();
   test.pressure = chosen.pressure.value_or(psig(0.0));
   test.basis = chosen.basis;
@@ -120,7 +92,7 @@ LeakTestPlan plan_leak_test(const Inputs& inputs, const std::vector<ConnectionPl
   test.plugs = std::move(plugs);
   caution_open_ports(inputs, test.plugs, remarks);
   refuse_test(job, chosen, limit, remarks);
-  caution_leak_test(job, test, setting, remarks);
+  caution_leak_test(test, setting, remarks);
   return test;
 }
 

@@ -1,10 +1,6 @@
 // Levels and volumes: the charge, what the table needs, what the riser leaves behind, what the rim holds.
 #include "plan/stage/levels.h"
 
-#include "quantity/write.h"
-
-#include <fmt/format.h>
-
 #include <algorithm>
 
 namespace riserun::plan {
@@ -18,7 +14,7 @@ const double kChargeReserve = 1.1;  // on what the table and the line take, wher
 Length inlet_height(const Inputs& inputs, const ConnectionPlan* water, Remarks& remarks) {
   const Job& job = inputs.job;
   if (water == nullptr) {
-    remarks.assume("where the water comes into the table", "at its floor", "no connection reaches a port of the table");
+    remarks.assume(fact("water_comes_in_at_floor_unconnected"));
     return metres(0.0);
   }
   const JobPort* port = port_named(job.table.ports, water->to);
@@ -26,8 +22,7 @@ Length inlet_height(const Inputs& inputs, const ConnectionPlan* water, Remarks& 
   if (port->opens_at) return *port->opens_at;
   const bool over = port->place == Place::over_rim;
   const Length height = over ? inputs.settled.table.rim : metres(0.0);
-  remarks.assume("where the water comes into the table", over ? "over its rim" : "at its floor",
-                 over ? "the port is said to be over the rim" : "'opens at' was not given for the table's port");
+  remarks.assume(fact(over ? "water_comes_in_over_rim" : "water_comes_in_at_floor"));
   return height;
 }
 
@@ -42,9 +37,7 @@ void settle_charge(const Inputs& inputs, const reservoir::Riser& riser, Levels& 
   const Length dead = riser.end_height + levels.uncover_margin;
   const Length wanted = dead + box.depth_at((levels.need + levels.line_volume) * kChargeReserve);
   levels.charge_depth = std::min(wanted, highest);
-  remarks.assume("charge", write_length(levels.charge_depth, inputs.job.units) + " deep",
-                 wanted <= highest ? "what the table takes and a tenth more, over what the riser leaves behind"
-                                   : "all but 5 % of the reservoir: the table takes more",
+  remarks.assume(fact(wanted <= highest ? "charge_for_the_table" : "charge_as_full_as_may_be", levels.charge_depth),
                  "reservoir.charge");
 }
 
@@ -68,38 +61,28 @@ void fill_in_volumes(const Settled& settled, const reservoir::Riser& riser, Leve
 }
 
 void refuse_short_water(const Inputs& inputs, const reservoir::Riser& riser, const Levels& levels, Remarks& remarks) {
-  const UnitSystem units = inputs.job.units;
   const reservoir::Box& box = inputs.settled.box;
   if (levels.enough) return;
   const Volume asked = levels.need + levels.line_volume;
   const Length dead = riser.end_height + levels.uncover_margin;
   const Length charge = dead + box.depth_at(asked);
   const Length highest = box.height * (1.0 - kLeastUllage);
-  std::string mend;
+  std::optional<Fact> mend;
   if (charge <= highest) {
-    mend = fmt::format("charge the reservoir {} deep", write_length(charge, units));
+    mend = fact("charge_so_deep", charge);
   } else {
     const Volume most = box.volume_at(std::max(highest - dead, metres(0.0))) - levels.line_volume;
     const Length depth = std::max(metres(0.0), inputs.settled.table.depth_at(most));
-    mend =
-        fmt::format("even filled to 95 % it gives the table {}: want no more than that, or make the reservoir larger",
-                    write_length(depth, units));
+    mend = fact("want_no_deeper_table", depth);
   }
-  remarks.refuse({Topic::levels, "the reservoir does not hold what the table needs", write_volume(asked, units),
-                  write_volume(levels.usable, units), mend});
+  remarks.refuse({Topic::levels, fact("reservoir_too_small"), Against{asked, levels.usable}, mend});
 }
 
-void caution_levels(const Inputs& inputs, const Levels& levels, Remarks& remarks) {
+void caution_levels(const Levels& levels, Remarks& remarks) {
   if (levels.ullage_fraction < kLeastUllage - 1e-9)
-    remarks.caution(Topic::levels, "Leave at least 5 % of the reservoir as air space over the charge.",
-                    "common practice");
+    remarks.caution(Topic::levels, fact("leave_air_space", 100.0 * kLeastUllage), "common practice");
   if (levels.can_overflow)
-    remarks.caution(
-        Topic::levels,
-        fmt::format("The charge is more than the table holds to its rim: left alone, it overflows. Charged no "
-                    "deeper than {}, the riser uncovers first.",
-                    write_length(levels.self_limiting_charge, inputs.job.units)),
-        "by volume");
+    remarks.caution(Topic::levels, fact("charge_can_overflow", levels.self_limiting_charge), "by volume");
 }
 
 }  // namespace
@@ -120,7 +103,7 @@ Levels plan_levels(const Inputs& inputs, const RiserPlan& riser, const hydraulic
   levels.lift_start = table.floor_height + levels.inlet_height - levels.charge_depth;
   levels.lift_full = table.floor_height + std::max(levels.table_depth, levels.inlet_height) - levels.reservoir_depth_up;
   refuse_short_water(inputs, riser.riser, levels, remarks);
-  caution_levels(inputs, levels, remarks);
+  caution_levels(levels, remarks);
   return levels;
 }
 

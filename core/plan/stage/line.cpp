@@ -2,7 +2,6 @@
 #include "plan/stage/line.h"
 
 #include "chain/finder.h"
-#include "quantity/write.h"
 
 #include <algorithm>
 
@@ -66,9 +65,7 @@ LineElement assumed_run(const Inputs& inputs, const RiserPlan& riser, Remarks& r
   LineElement element = riser_element(inputs.catalog, riser);
   element.name = "plain pipe from the lid to the table";
   element.length = std::max(up, inches(1.0));
-  remarks.assume("line from the lid to the table",
-                 "plain pipe of the riser's bore, " + write_length(element.length, inputs.job.units),
-                 "no fittings are known for it: no water connection from the riser's bung to the table has a chain");
+  remarks.assume(fact("plain_pipe_to_the_table", element.length));
   return element;
 }
 

@@ -3,7 +3,6 @@
 #include "catalog/words/part_search.h"
 #include "chain/finder.h"
 #include "plan/stage/bungs.h"
-#include "quantity/write.h"
 
 #include <fmt/format.h>
 
@@ -36,7 +35,7 @@ class PartTally {
   /// The same thing twice is one line with a quantity of two.
   void add_unlisted(ListItem item) {
     for (ListItem& there : unlisted_) {
-      if (there.id != item.id || there.size != item.size) continue;
+      if (there.id != item.id || there.measure != item.measure) continue;
       there.quantity += item.quantity;
       if (there.used_for != item.used_for)
         there.used_for.insert(there.used_for.end(), item.used_for.begin(), item.used_for.end());
@@ -171,11 +170,11 @@ std::optional<PartId> clamp_for(const Catalog& catalog, const std::string& hose_
   return std::nullopt;
 }
 
-ListItem unlisted(std::string id, std::string name, std::string size, std::string shelf, std::string used_for) {
+ListItem unlisted(std::string id, std::string name, Fact measure, std::string shelf, std::string used_for) {
   ListItem item;
   item.id = std::move(id);
   item.name = std::move(name);
-  item.size = std::move(size);
+  item.measure = std::move(measure);
   item.shelf = std::move(shelf);
   item.quantity = 1;
   item.priced = false;
@@ -209,7 +208,7 @@ void add_clamps_of(const Catalog& catalog, const chain::RunJoint& joint, int eac
   for (int i = 0; i < std::max(1, each); ++i)
     add_part_or_thing(
         clamp_for(catalog, size),
-        unlisted("hose-clamp/" + size, "hose clamp", "for " + size + " in hose", "hose and clamps", used_for), bin,
+        unlisted("hose-clamp/" + size, "hose clamp", fact("clamp_for_hose", size), "hose and clamps", used_for), bin,
         tally);
 }
 
@@ -220,12 +219,10 @@ void add_clamps(const Catalog& catalog, const ConnectionPlan& connection, BinLef
     add_clamps_of(catalog, joint, each, connection.name, bin, tally);
 }
 
-void add_test_gauge(const Inputs& inputs, const LeakTestPlan& test, BinLeft& bin, PartTally& tally) {
-  const Catalog& catalog = inputs.catalog;
-  const UnitSystem units = inputs.job.units;
+void add_test_gauge(const Catalog& catalog, const LeakTestPlan& test, BinLeft& bin, PartTally& tally) {
   if (!(test.gauge_full_scale > psig(0.0))) {
     tally.add_unlisted(unlisted("water-column", "clear hose for a water column",
-                                write_long_length(test.water_column_leg * 2.0, units) + " long", "hose and clamps",
+                                fact("hose_for_water_column", test.water_column_leg * 2.0), "hose and clamps",
                                 "leak test"));
     return;
   }
@@ -235,9 +232,7 @@ void add_test_gauge(const Inputs& inputs, const LeakTestPlan& test, BinLeft& bin
   });
   add_part_or_thing(
       dial,
-      unlisted("test-gauge", "low-pressure gauge",
-               fmt::format("0 to {}, marks of {} or finer", write_pressure_alone(test.gauge_full_scale, units),
-                           write_pressure_alone(test.gauge_mark, units)),
+      unlisted("test-gauge", "low-pressure gauge", fact("gauge_to_and_marks", test.gauge_full_scale, test.gauge_mark),
                "gauges and air", "leak test"),
       bin, tally);
 }
@@ -253,20 +248,19 @@ std::optional<PartId> relief_part(const Catalog& catalog, GaugePressure holds, G
   return cheapest(catalog, [&](PartId id) { return opens_at(catalog, id) == nearest; });
 }
 
-void add_test_gear(const Inputs& inputs, const LeakTestPlan& test, const ReliefPlan& relief, BinLeft& bin,
+void add_test_gear(const Catalog& catalog, const LeakTestPlan& test, const ReliefPlan& relief, BinLeft& bin,
                    PartTally& tally) {
-  const UnitSystem units = inputs.job.units;
   if (test.possible) {
-    add_test_gauge(inputs, test, bin, tally);
-    add_part_or_thing(relief_part(inputs.catalog, test.pressure, test.relief),
-                      unlisted("test-relief", "relief valve", "set at " + write_pressure_alone(test.relief, units),
-                               "gauges and air", "leak test"),
-                      bin, tally);
+    add_test_gauge(catalog, test, bin, tally);
+    add_part_or_thing(
+        relief_part(catalog, test.pressure, test.relief),
+        unlisted("test-relief", "relief valve", fact("set_at", test.relief), "gauges and air", "leak test"), bin,
+        tally);
   }
   if (!relief.given && relief.set_pressure > psig(0.0)) {
-    std::string size = "set at " + write_pressure_alone(relief.set_pressure, units);
-    if (relief.valve_bore) size += ", clear bore " + write_thickness(*relief.valve_bore, units, 2) + " or more";
-    tally.add_unlisted(unlisted("relief", "relief valve", std::move(size), "gauges and air", "reservoir"));
+    Fact measure = relief.valve_bore ? fact("set_at_with_clear_bore", relief.set_pressure, *relief.valve_bore)
+                                     : fact("set_at", relief.set_pressure);
+    tally.add_unlisted(unlisted("relief", "relief valve", std::move(measure), "gauges and air", "reservoir"));
   }
 }
 
@@ -286,8 +280,8 @@ void add_bungs(const Inputs& inputs, BinLeft& bin, PartTally& tally) {
              (port.material ? *port.material == row.material : welds_to_tank(inputs, row.material));
     });
     add_part_or_thing(part,
-                      unlisted("bung", "weld bung", catalog.written(port.type) + " " + family, "weld fittings",
-                               "weld in: " + port.name),
+                      unlisted("bung", "weld bung", fact("bung_for_port", catalog.written(port.type), family),
+                               "weld fittings", "weld in: " + port.name),
                       bin, tally);
   }
 }
@@ -394,10 +388,7 @@ void add_consumables(const Inputs& inputs, const ListedSections& sections, Shopp
 void check_cost(const Wishes& wishes, const ShoppingList& list, Remarks& remarks) {
   const auto& cap = wishes.cost_cap;
   if (!cap || list.total <= *cap) return;
-  remarks.caution(Topic::list,
-                  fmt::format("The list comes to about {}, more than the {} wished for.", write_price(list.total),
-                              write_price(*cap)),
-                  "indicative prices");
+  remarks.caution(Topic::list, fact("list_above_cost_cap", list.total, *cap), "indicative prices");
 }
 
 /// What ends the connections, what the riser is cut from and what plugs the ports for the test.
@@ -425,7 +416,7 @@ ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, Bin
   }
   add_single_parts(sections, tally);
   add_bungs(inputs, bin, tally);
-  add_test_gear(inputs, sections.leak_test, sections.relief, bin, tally);
+  add_test_gear(catalog, sections.leak_test, sections.relief, bin, tally);
   ShoppingList list;
   list.buy = tally.taken(false);
   list.from_bin = tally.taken(true);

@@ -51,13 +51,14 @@ Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job) {
   plan.water_connection = connections.water;
   const ConnectionPlan* water = plan.water_connection ? &plan.connections[*plan.water_connection] : nullptr;
 
-  const Length feed = feed_bore(inputs, plan.connections, remarks);
+  plan.ways = plan_ways(inputs, plan.connections);
+  const Length feed = feed_bore(inputs, plan.ways, remarks);
   plan.line = plan_line(inputs, plan.riser, water, remarks);
   plan.levels = plan_levels(inputs, plan.riser, plan.line, water, remarks);
   const WallLimit limit = find_wall_limit(inputs, plan.levels.charge_depth, remarks);
   plan.transfer = plan_transfer(inputs, plan.riser, plan.line, plan.levels, limit, feed, remarks);
   plan.walls = plan_walls(inputs, limit, plan.transfer.setting, remarks);
-  plan.relief = plan_relief(inputs, plan.connections, plan.walls.limit, plan.transfer, remarks);
+  plan.relief = plan_relief(inputs, plan.ways, plan.walls.limit, plan.transfer, remarks);
   plan.leak_test =
       plan_leak_test(inputs, plan.connections, shares.plugs, plan.levels, plan.walls, plan.transfer.setting, remarks);
   plan.list = plan_list(inputs, {plan.connections, plan.riser, plan.relief, plan.leak_test}, connections.left, remarks);

@@ -1,11 +1,7 @@
 #include "plan/stage/relief.h"
 
-#include "chain/finder.h"
-#include "quantity/write.h"
 #include "reservoir/relief.h"
 #include "transfer/failed_regulator.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 
@@ -17,89 +13,54 @@ reservoir::AirFeed feed_of(const Settled& settled, const transfer::AirSupply& ai
   return {settled.full_supply, air.feed_bore, air.feed_discharge_coefficient, settled.temperature};
 }
 
-/// A relief valve or gauge as it stands in the job: what is screwed on, where, and how narrow its way is.
-struct FittedDevice {
-  PartId part;
-  std::string where;  // "'air manifold'"
-  std::optional<Length> way;
-};
-
-std::vector<FittedDevice> fitted_devices(const Catalog& catalog, const std::vector<ConnectionPlan>& connections) {
-  std::vector<FittedDevice> devices;
-  for (const ConnectionPlan& connection : connections) {
-    if (connection.run() == nullptr) continue;
-    for (std::size_t row = 0; row < connection.run()->ends.size(); ++row)
-      if (const auto& part = connection.run()->ends[row].device)
-        devices.push_back(
-            {*part, fmt::format("'{}'", connection.name), chain::bore_of_way(catalog, *connection.run(), row)});
-  }
-  return devices;
-}
-
 /// It passes what the narrowest place lets through, whether that is its own bore or its way's.
-void judge_relief_bore(const Inputs& inputs, const ReliefPlan& relief, const FittedDevice& device, Remarks& remarks) {
-  const UnitSystem units = inputs.job.units;
-  const Length own = inputs.catalog.part(device.part).ports[0].bore;
-  const Length bore = std::min(own, device.way.value_or(own));
+void judge_relief_bore(const Inputs& inputs, const ReliefPlan& relief, const Way& way, Remarks& remarks) {
+  const Length own = inputs.catalog.part(*way.device).ports[0].bore;
+  const Length bore = std::min(own, way.bore().value_or(own));
   if (!relief.valve_bore || bore >= *relief.valve_bore) return;
-  remarks.caution(
-      Topic::relief,
-      fmt::format("The relief valve of {} has a bore of {}{}; passing all that the supply gives with the regulator "
-                  "failed open takes {}. {}",
-                  device.where, write_thickness(own, units, 2),
-                  bore < own ? " and is fed through " + write_thickness(bore, units, 2) : "",
-                  write_thickness(*relief.valve_bore, units, 2),
-                  relief.restrictor_bore ? fmt::format("Put a restrictor of {} in the feed.",
-                                                       write_thickness(*relief.restrictor_bore, units, 2))
-                                         : "Use a larger one."),
-      "worked out");
+  const Fact mend =
+      relief.restrictor_bore ? fact("restrictor_in_the_feed", *relief.restrictor_bore) : fact("use_a_larger_valve");
+  remarks.caution(Topic::relief,
+                  bore < own ? fact("relief_valve_fed_too_narrow", way.connection, own, *relief.valve_bore, mend, bore)
+                             : fact("relief_valve_too_narrow", way.connection, own, *relief.valve_bore, mend),
+                  "worked out");
 }
 
 void judge_relief_valve(const Inputs& inputs, GaugePressure limit, GaugePressure set, const ReliefPlan& relief,
-                        const FittedDevice& device, GaugePressure opens, Remarks& remarks) {
-  const UnitSystem units = inputs.job.units;
+                        const Way& way, GaugePressure opens, Remarks& remarks) {
   if (opens > limit) {
-    remarks.refuse({Topic::relief,
-                    fmt::format("the relief valve of {} opens above what the walls may see", device.where),
-                    write_pressure(opens, units), write_pressure(limit, units),
-                    fmt::format("one that opens at {}", write_pressure(relief.set_pressure, units))});
+    remarks.refuse({Topic::relief, fact("relief_valve_opens_above_limit", way.connection), Against{opens, limit},
+                    fact("valve_that_opens_at", relief.set_pressure)});
   } else if (opens < set) {
-    remarks.caution(
-        Topic::relief,
-        fmt::format("The relief valve of {} opens at {}, below the set pressure of {}: it will blow in use.",
-                    device.where, write_pressure(opens, units), write_pressure(set, units)),
-        "worked out");
+    remarks.caution(Topic::relief, fact("relief_valve_blows_in_use", way.connection, opens, set), "worked out");
   }
-  judge_relief_bore(inputs, relief, device, remarks);
+  judge_relief_bore(inputs, relief, way, remarks);
 }
 
 /// The job's own relief valves and gauges against what they must do.
-void judge_devices(const Inputs& inputs, GaugePressure limit, GaugePressure set,
-                   const std::vector<FittedDevice>& devices, ReliefPlan& relief, Remarks& remarks) {
-  const UnitSystem units = inputs.job.units;
-  for (const FittedDevice& device : devices) {
-    if (const auto opens = opens_at(inputs.catalog, device.part)) {
+void judge_devices(const Inputs& inputs, GaugePressure limit, GaugePressure set, const std::vector<Way>& ways,
+                   ReliefPlan& relief, Remarks& remarks) {
+  for (const Way& way : ways) {
+    if (!way.device) continue;
+    if (const auto opens = opens_at(inputs.catalog, *way.device)) {
       relief.given = true;
-      judge_relief_valve(inputs, limit, set, relief, device, *opens, remarks);
+      judge_relief_valve(inputs, limit, set, relief, way, *opens, remarks);
     }
-    const auto scale = full_scale(inputs.catalog, device.part);
+    const auto scale = full_scale(inputs.catalog, *way.device);
     if (scale && in_pascals(*scale) > 4.0 * in_pascals(set))
       remarks.caution(Topic::relief,
-                      fmt::format("The gauge of {} reads to {}: too coarse for {}. Take one that reads to {} to {}.",
-                                  device.where, write_pressure_alone(*scale, units), write_pressure_alone(set, units),
-                                  write_pressure_alone(gauge_pascals(1.5 * in_pascals(set)), units),
-                                  write_pressure_alone(gauge_pascals(4.0 * in_pascals(set)), units)),
+                      fact("gauge_too_coarse", way.connection, *scale, set, gauge_pascals(1.5 * in_pascals(set)),
+                           gauge_pascals(4.0 * in_pascals(set))),
                       "ASME BPVC Section VIII UG-102: 1.5 to 4 times");
   }
   if (!relief.given)
-    remarks.caution(Topic::relief,
-                    "No connection gives the reservoir a relief valve: it needs one, on a port of its own.",
+    remarks.caution(Topic::relief, fact("no_relief_valve"),
                     "California Code of Regulations, Title 8, section 465 (from memory)");
 }
 
 }  // namespace
 
-ReliefPlan plan_relief(const Inputs& inputs, const std::vector<ConnectionPlan>& connections, GaugePressure limit,
+ReliefPlan plan_relief(const Inputs& inputs, const std::vector<Way>& ways, GaugePressure limit,
                        const TransferPlan& transfer, Remarks& remarks) {
   ReliefPlan relief;
   const GaugePressure set = transfer.setting;
@@ -116,19 +77,11 @@ ReliefPlan plan_relief(const Inputs& inputs, const std::vector<ConnectionPlan>& 
   relief.failed_regulator_pressure = failed.highest;
   if (limit > psig(0.0))
     relief.restrictor_bore = transfer::restrictor_bore(transfer.system, inputs.settled.full_supply, limit);
-  judge_devices(inputs, limit, set, fitted_devices(inputs.catalog, connections), relief, remarks);
-  remarks.standing_caution(
-      Topic::relief,
-      "Put the relief valve on the reservoir itself with no valve between: a shut valve or a stopped riser puts "
-      "all of the regulator's pressure on the walls.",
-      "California Code of Regulations, Title 8, section 465 (from memory)");
+  judge_devices(inputs, limit, set, ways, relief, remarks);
+  remarks.standing_caution(Topic::relief, fact("relief_valve_on_the_reservoir"),
+                           "California Code of Regulations, Title 8, section 465 (from memory)");
   if (failed.highest > limit)
-    remarks.caution(
-        Topic::relief,
-        fmt::format("If the regulator fails open, the feed can hold {} with the riser open; the walls may see {}. "
-                    "The riser is not relief enough.",
-                    write_pressure(failed.highest, inputs.job.units), write_pressure(limit, inputs.job.units)),
-        "worked out");
+    remarks.caution(Topic::relief, fact("riser_is_not_relief_enough", failed.highest, limit), "worked out");
   return relief;
 }
 

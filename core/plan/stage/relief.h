@@ -10,7 +10,7 @@
 namespace riserun::plan {
 
 /// @param limit what the walls may see
-ReliefPlan plan_relief(const Inputs& inputs, const std::vector<ConnectionPlan>& connections, GaugePressure limit,
+ReliefPlan plan_relief(const Inputs& inputs, const std::vector<Way>& ways, GaugePressure limit,
                        const TransferPlan& transfer, Remarks& remarks);
 
 }  // namespace riserun::plan

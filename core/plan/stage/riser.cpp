@@ -1,8 +1,6 @@
 // The riser: which bung it hangs in, what pipe it is, and what it is cut from.
 #include "plan/stage/riser.h"
 
-#include "quantity/write.h"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -17,7 +15,8 @@ using reservoir::BungKind;
 using reservoir::RiserRequest;
 
 const char* const kAssumedSize = "1";
-const double kLeastShareUncut = 0.75;  // a nipple far shorter than the riser leaves too much water behind
+const Length kBetweenThreads = inches(0.5);  // riser and nipple in one bung: common practice
+const double kLeastShareUncut = 0.75;        // a nipple far shorter than the riser leaves too much water behind
 
 /// Straight pipe with the same male end on both sides: nipples and longer pieces, in one material.
 struct Nipple {
@@ -73,8 +72,7 @@ JobPort assumed_bung(const Inputs& inputs, Remarks& remarks) {
   const auto row = catalog.find_size(size);
   if (kind && row) port.type = catalog.find_port_type({*kind, *row, End::female}).value_or(PortTypeId{});
   port.bung = BungKind::full_coupling;
-  remarks.assume("riser bung", size + " FNPT full coupling in the lid", "no port was given for the riser",
-                 "riser.bung");
+  remarks.assume(fact("riser_bung", size), "riser.bung");
   return port;
 }
 
@@ -90,18 +88,16 @@ const catalog::Part* bung_part(const Catalog& catalog, PortTypeId type, BungKind
 }
 
 void settle_bung(const Inputs& inputs, const JobPort& port, RiserRequest& request, Remarks& remarks) {
-  const UnitSystem units = inputs.job.units;
   if (port.bung) {
     request.bung = *port.bung;
   } else {
     request.bung = BungKind::full_coupling;
-    remarks.assume("bung of the riser", "full coupling through the lid",
-                   "a riser hung inside needs a thread from below");
+    remarks.assume(fact("kind_of_riser_bung"));
   }
   const catalog::Part* part = bung_part(inputs.catalog, port.type, request.bung);
   const JointSize* joint = port.type.valid() ? inputs.catalog.joint_size(inputs.catalog.port_type(port.type)) : nullptr;
   const Length make_up = joint != nullptr ? joint->make_up() : inches(0.7);
-  const Length twice = make_up * 2.0 + inches(0.5);
+  const Length twice = make_up * 2.0 + kBetweenThreads;
   const Length usual = part != nullptr                           ? straight_length(*part)
                        : request.bung == BungKind::half_coupling ? twice / 2.0
                                                                  : twice;
@@ -109,16 +105,14 @@ void settle_bung(const Inputs& inputs, const JobPort& port, RiserRequest& reques
     request.bung_length = *port.bung_length;
   } else if (request.bung != BungKind::welded_riser) {
     request.bung_length = usual;
-    remarks.assume("length of the riser's bung", write_length(usual, units),
-                   part != nullptr ? "catalog, " + inputs.catalog.family(part->family).standard
-                                   : "twice the make-up and 1/2 in (common practice)");
+    remarks.assume(part != nullptr ? fact("bung_length_of_catalog", usual, inputs.catalog.family(part->family).standard)
+                                   : fact("bung_length_for_two_threads", usual, kBetweenThreads));
   }
   if (port.projects) {
     request.bung_projection = *port.projects;
   } else if (request.bung == BungKind::full_coupling || request.bung == BungKind::double_tapped_bushing) {
     request.bung_projection = request.bung_length / 2.0;
-    remarks.assume("how far the riser's bung stands below the lid", write_length(request.bung_projection, units),
-                   "half of its length: set through the lid and welded both sides (common practice)");
+    remarks.assume(fact("bung_projection", request.bung_projection));
   }
 }
 
@@ -127,16 +121,14 @@ MaterialId settle_material(const Inputs& inputs, const std::vector<PartId>& bin_
   if (inputs.job.riser.material) return *inputs.job.riser.material;
   if (!bin_nipples.empty()) {
     const MaterialId material = catalog.part(bin_nipples.front()).material;
-    remarks.assume("material of the riser", catalog.material(material).name, "the bin has a nipple of it",
-                   "riser.material");
+    remarks.assume(fact("riser_material_of_bin", catalog.material(material).name), "riser.material");
     return material;
   }
   const bool stainless = inputs.settled.metal.name.find("stainless") != std::string::npos;
   const auto material = catalog.find_material(stainless ? "stainless" : "black iron");
   const MaterialId chosen = material.value_or(MaterialId{0});
-  remarks.assume("material of the riser", catalog.material(chosen).name,
-                 inputs.job.reservoir.sheet.metal.empty() ? "the usual one; the metal of the reservoir was not given"
-                                                          : "the metal of the reservoir",
+  remarks.assume(fact(inputs.job.reservoir.sheet.metal.empty() ? "riser_material" : "riser_material_of_reservoir",
+                      catalog.material(chosen).name),
                  "riser.material");
   return chosen;
 }
@@ -171,8 +163,7 @@ void settle_pipe(const Inputs& inputs, const JobPort& port, PortTypeId thread, M
   if (!made.empty()) pipe.bore = catalog.part(made.front().part).ports[0].bore;
   if (!(pipe.bore > metres(0.0))) {
     pipe.bore = pipe.outside_diameter * 0.8;
-    remarks.assume("bore of the riser", write_thickness(pipe.bore, inputs.job.units, 3),
-                   "0.8 of the outside diameter: the catalog has no pipe of it");
+    remarks.assume(fact("riser_bore", pipe.bore));
   }
   const JointSize* upper = port.type.valid() ? catalog.joint_size(catalog.port_type(port.type)) : nullptr;
   if (upper != nullptr && request.bung == BungKind::full_coupling) pipe.upper_make_up = upper->make_up();
@@ -227,13 +218,12 @@ void assume_pipe(RiserPlan& plan, Remarks& remarks) {
   plan.request.pipe.outside_diameter = inches(1.315);
   plan.request.bung_opening = plan.request.pipe.bore;
   plan.riser = reservoir::plan_riser(plan.request);
-  remarks.assume("pipe of the riser", "1 in schedule 40", "the bung takes no pipe: the rest of the plan needs a bore",
-                 "riser.pipe");
+  remarks.assume(fact("riser_pipe"), "riser.pipe");
 }
 
 void refuse_what_cannot_be(const reservoir::Riser& riser, Remarks& remarks) {
-  for (const std::string& reason : riser.refusals) remarks.refuse({Topic::riser, reason, "", "", ""});
-  for (const std::string& text : riser.notes) remarks.note(Topic::riser, text);
+  for (const Fact& reason : riser.refusals) remarks.refuse({Topic::riser, reason, {}, {}});
+  for (const Fact& note : riser.notes) remarks.note(Topic::riser, note);
 }
 
 }  // namespace
@@ -247,7 +237,6 @@ MeasuredRiser measure_riser(const Inputs& inputs, Remarks& remarks) {
   RiserPlan& plan = measured.plan;
   plan.bung = port.name;
   plan.request.box = inputs.settled.box;
-  plan.request.units = inputs.job.units;
   plan.request.wanted_clearance = job.riser.clearance;
   plan.request.obstacle_height = inputs.settled.obstacle_height;
   plan.request.headroom = job.riser.headroom;
@@ -259,9 +248,10 @@ MeasuredRiser measure_riser(const Inputs& inputs, Remarks& remarks) {
       port.type.valid() ? riser_thread(catalog, port.type, plan.size) : std::nullopt;
   if (!thread || !is_measured(catalog, *thread)) {
     remarks.refuse({Topic::riser,
-                    fmt::format("no pipe of size {} screws into {}", plan.size,
-                                port.type.valid() ? catalog.written(port.type) : "the riser's bung"),
-                    "", "", "give the riser a pipe thread bung, such as 1 FNPT"});
+                    port.type.valid() ? fact("no_pipe_fits_port", plan.size, catalog.written(port.type))
+                                      : fact("no_pipe_fits_bung", plan.size),
+                    {},
+                    fact("give_riser_a_pipe_thread")});
     assume_pipe(plan, remarks);
     return measured;
   }

@@ -6,9 +6,8 @@
 
 namespace riserun::plan {
 
-RiserAlone plan_riser_alone(const Catalog& catalog, JobReservoir reservoir, JobRiser riser, Bin bin, UnitSystem units) {
+RiserAlone plan_riser_alone(const Catalog& catalog, JobReservoir reservoir, JobRiser riser, Bin bin) {
   Job job;
-  job.units = units;
   if (!riser.bung && !reservoir.ports.empty()) riser.bung = reservoir.ports.front().name;
   job.reservoir = std::move(reservoir);
   job.riser = std::move(riser);

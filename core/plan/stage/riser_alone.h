@@ -13,6 +13,6 @@ struct RiserAlone {
 
 /// @param reservoir its inside measures must be positive. The riser hangs in its first port; a usual bung is assumed
 ///        when it has none.
-RiserAlone plan_riser_alone(const Catalog& catalog, JobReservoir reservoir, JobRiser riser, Bin bin, UnitSystem units);
+RiserAlone plan_riser_alone(const Catalog& catalog, JobReservoir reservoir, JobRiser riser, Bin bin);
 
 }  // namespace riserun::plan

@@ -2,10 +2,7 @@
 // safety at the setting and with the regulator failed.
 #include "plan/stage/walls.h"
 
-#include "quantity/write.h"
 #include "reservoir/relief.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 
@@ -70,36 +67,26 @@ std::optional<NextStay> next_stay(const Inputs& inputs, Length charge, GaugePres
 
 void assume_supports(const Supports& supports, Remarks& remarks) {
   if (supports.widest_bare_panel && !supports.widest_bare_panel->lid_only)
-    remarks.assume("where the widest bare panel is", "in the lid, and in the floor under the charge",
-                   "'in: lid' was not given: the worse of the two counts", "reservoir.supports.widest bare panel.in");
+    remarks.assume(fact("bare_panel_in_lid_and_floor"), "reservoir.supports.widest bare panel.in");
   const auto& layout = supports.layout;
   const bool none = !supports.widest_bare_panel &&
                     (!layout || (layout->baffles_across == 0 && layout->baffles_along == 0 && !layout->lid &&
                                  !layout->floor && !layout->long_side && !layout->short_side));
-  if (none)
-    remarks.assume("stays and baffles of the reservoir", "none: each wall is one bare panel",
-                   "none were given, and that is on the safe side");
+  if (none) remarks.assume(fact("no_stays"));
 }
 
 void caution_bulge(const reservoir::WallCheck& check, Remarks& remarks) {
   const reservoir::PanelResult& weakest = check.panels[check.weakest];
   if (weakest.small_deflection && weakest.small_deflection_at_limit) return;
-  remarks.caution(Topic::walls,
-                  "A panel bulges by more than half its thickness, where the small-bulge plate theory behind these "
-                  "figures no longer holds: it over-states stress and bulge there.",
+  remarks.caution(Topic::walls, fact("panel_bulges_beyond_theory"),
                   "Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells");
 }
 
 void caution_factor(const WallsPlan& walls, Remarks& remarks) {
   const auto red = [](double factor) { return factor < reservoir::kAirLiftFactor; };
   if (red(walls.factor_at_set) || red(walls.factor_at_full_supply))
-    remarks.caution(
-        Topic::walls,
-        fmt::format("California Title 8 section 3301(e) asks a factor of safety of 4 at the greatest pressure that can "
-                    "occur when air lifts a substance: this reservoir has {:.1f} on yield at the set pressure and "
-                    "{:.2g} at full supply pressure.",
-                    walls.factor_at_set, walls.factor_at_full_supply),
-        "California Code of Regulations, Title 8, section 3301");
+    remarks.caution(Topic::walls, fact("factor_of_safety_below_4", walls.factor_at_set, walls.factor_at_full_supply),
+                    "California Code of Regulations, Title 8, section 3301");
 }
 
 }  // namespace

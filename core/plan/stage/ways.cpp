@@ -1,27 +1,76 @@
 #include "plan/stage/ways.h"
 
 #include "chain/finder.h"
-#include "quantity/write.h"
 
-#include <fmt/format.h>
+#include <algorithm>
 
 namespace riserun::plan {
 
-Length feed_bore(const Inputs& inputs, const std::vector<ConnectionPlan>& connections, Remarks& remarks) {
+namespace {
+
+bool is_of_supply(const Job& job, const std::string& port) { return port_named(job.air.ports, port) != nullptr; }
+
+/// Of a branch it has been settled; else air comes from the supply.
+bool flows_to_base(const Job& job, const ConnectionPlan& connection, std::size_t end) {
+  return connection.branched ? connection.run()->ends[end].feeds : is_of_supply(job, connection.ends[end]);
+}
+
+WayUse use_of(const Inputs& inputs, const ConnectionPlan& connection, std::size_t end) {
+  if (connection.service == Service::water) return WayUse::water;
+  if (flows_to_base(inputs.job, connection, end)) return WayUse::feed;
+  if (const auto& device = connection.run()->ends[end].device) {
+    if (opens_at(inputs.catalog, *device)) return WayUse::relief;
+    return full_scale(inputs.catalog, *device) ? WayUse::gauge : WayUse::vent;
+  }
+  return is_of_supply(inputs.job, connection.from) ? WayUse::feed : WayUse::other;
+}
+
+/// End to end; what is sold by the length has the length that the plan gives it.
+Length length_of(const Catalog& catalog, const ConnectionPlan& connection, const chain::RunPart& link) {
+  const catalog::Part& part = catalog.part(link.part);
+  if (link.cut_length) return *link.cut_length;
+  if (part.cut_to_length && connection.hose_length) return *connection.hose_length;
+  return part.ports[link.enter].reach + part.ports[link.leave()].reach;
+}
+
+Way way_of(const Inputs& inputs, const ConnectionPlan& connection, std::size_t end) {
+  const chain::Run& run = *connection.run();
+  Way way{connection.name,
+          connection.ends[end],
+          use_of(inputs, connection, end),
+          flows_to_base(inputs.job, connection, end),
+          connection.branched.has_value(),
+          {},
+          run.ends[end].device};
+  for (const chain::RunPart& link : chain::way_to(run, end).parts)
+    way.parts.push_back({link.part, link.enter, link.leave(), chain::bore_of_part(inputs.catalog, link),
+                         length_of(inputs.catalog, connection, link)});
+  if (way.to_base) {
+    std::reverse(way.parts.begin(), way.parts.end());
+    for (WayPart& part : way.parts) std::swap(part.enter, part.leave);
+  }
+  return way;
+}
+
+}  // namespace
+
+std::vector<Way> plan_ways(const Inputs& inputs, const std::vector<ConnectionPlan>& connections) {
+  std::vector<Way> ways;
+  for (const ConnectionPlan& connection : connections) {
+    if (connection.run() == nullptr) continue;
+    for (std::size_t end = 0; end < connection.run()->ends.size(); ++end)
+      ways.push_back(way_of(inputs, connection, end));
+  }
+  return ways;
+}
+
+Length feed_bore(const Inputs& inputs, const std::vector<Way>& ways, Remarks& remarks) {
   Length feed = inputs.settled.air.feed_bore;
-  for (const ConnectionPlan& plan : connections) {
-    if (plan.service != Service::air || plan.assembly() == nullptr) continue;
-    for (std::size_t row = 0; row < plan.ends.size(); ++row) {
-      if (!plan.assembly()->ends[row].feeds) continue;
-      const auto bore = chain::bore_of_way(inputs.catalog, *plan.assembly(), row);
-      if (!bore || *bore >= feed) continue;
-      remarks.note(Topic::connections,
-                   fmt::format("The feed through '{}' is {} at its narrowest; that is what the fill and the failed "
-                               "regulator are worked out with, not {}.",
-                               plan.ends[row], write_thickness(*bore, inputs.job.units, 3),
-                               write_thickness(feed, inputs.job.units, 3)));
-      feed = *bore;
-    }
+  for (const Way& way : ways) {
+    const auto bore = way.bore();
+    if (way.use != WayUse::feed || !way.branched || !bore || *bore >= feed) continue;
+    remarks.note(Topic::connections, fact("connection_narrows_feed", way.end, *bore, feed));
+    feed = *bore;
   }
   return feed;
 }

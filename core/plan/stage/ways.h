@@ -1,4 +1,4 @@
-// The ways that air and water take through the connections as they came out: what the physics sees of the fittings.
+// The ways that air and water take through the connections.
 #pragma once
 
 #include "plan/plan.h"
@@ -8,8 +8,11 @@
 
 namespace riserun::plan {
 
-/// The narrowest place between receiver and reservoir: the feed's own, or where a connection that branches is narrower;
-/// a restrictor is there for that.
-Length feed_bore(const Inputs& inputs, const std::vector<ConnectionPlan>& connections, Remarks& remarks);
+/// One for each end of each connection that goes together.
+std::vector<Way> plan_ways(const Inputs& inputs, const std::vector<ConnectionPlan>& connections);
+
+/// The narrowest place between receiver and reservoir: what the job says of the feed, or the narrowest branch that
+/// feeds; a restrictor is there for that. The run of a feed that does not branch is not looked at.
+Length feed_bore(const Inputs& inputs, const std::vector<Way>& ways, Remarks& remarks);
 
 }  // namespace riserun::plan

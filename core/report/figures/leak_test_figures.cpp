@@ -13,7 +13,7 @@ FigureGroup leak_test_figures(const plan::Plan& plan) {
        .label = "pressure",
        .value = test.pressure,
        .limit = plan.walls.limit,
-       .source = {"{0}", {test.basis}}},
+       .source = {"{0}", {quantity::Facts{test.basis}}}},
       {.key = "gauge_full_scale",
        .label = "gauge to use",
        .value = test.gauge_full_scale,

@@ -41,7 +41,8 @@ FigureGroup filling_figures(const plan::Plan& plan) {
                              .beside = std::move(beside),
                              .source = std::move(source)});
   };
-  pressure("set_pressure", "regulator setting", plan.transfer.setting, {"{0}.", {plan.transfer.setting_basis}});
+  pressure("set_pressure", "regulator setting", plan.transfer.setting,
+           {"{0}.", {quantity::Facts{plan.transfer.setting_basis}}});
   pressure("pressure_to_start", "pressure to start", fill.pressure_to_start,
            {"Density of the water times gravity times the height from the charge to the table's inlet.", {}});
   pressure("hold_pressure", "hold pressure", fill.hold_pressure,

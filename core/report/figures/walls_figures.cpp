@@ -35,7 +35,7 @@ FigureGroup walls_figures(const plan::Plan& plan) {
                     .label = "design stress",
                     .value = walls.at_set.design_stress,
                     .beside = {"in {0}", {walls.metal.name}},
-                    .source = {"{0}", {walls.at_set.design_stress_basis}}},
+                    .source = {"{0}", {quantity::Facts{walls.at_set.design_stress_basis}}}},
                    {.key = "limit",
                     .label = "walls' limit",
                     .value = walls.limit,

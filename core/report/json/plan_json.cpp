@@ -2,15 +2,17 @@
 
 #include "chain/finder.h"
 #include "report/figures/figures.h"
+#include "report/json/fact_json.h"
 #include "report/json/figures_json.h"
 #include "report/json/span_json.h"
 #include "report/text/assembly_text.h"
 #include "report/text/duty_text.h"
 #include "report/text/plan_text.h"
+#include "report/words/list_words.h"
 #include "report/words/plan_keys.h"
 #include "report/words/reason.h"
+#include "report/words/remark_words.h"
 #include "report/words/run_words.h"
-#include "report/words/say.h"
 
 #include <nlohmann/json.hpp>
 
@@ -195,7 +197,7 @@ void add_spares(const Catalog& catalog, const chain::Spares& spares, const std::
   object["stock_outs"] = outs;
 }
 
-json riser_object(const reservoir::Riser& riser) {
+json riser_object(const reservoir::Riser& riser, UnitSystem units) {
   return {
       {"cut_length_m", in_metres(riser.cut_length)},
       {"clearance_m", in_metres(riser.clearance)},
@@ -209,8 +211,10 @@ json riser_object(const reservoir::Riser& riser) {
       {"stock", {{"length_m", optional_length(riser.stock)}, {"uncut_length_m", optional_length(riser.stock_uncut)}}},
       {"offcut_m", in_metres(riser.offcut)},
       {"can_be_drawn_out", riser.can_be_drawn_out},
-      {"refusals", riser.refusals},
-      {"notes", riser.notes}};
+      {"refusals", say_all(riser.refusals, units)},
+      {"refusal_facts", facts_json(riser.refusals, units)},
+      {"notes", say_all(riser.notes, units)},
+      {"note_facts", facts_json(riser.notes, units)}};
 }
 
 std::string stop_name(transfer::Stop stop) {
@@ -335,12 +339,13 @@ json walls_object(const Plan& plan) {
           {"standoff_m", in_metres(energy.standoff)}};
 }
 
-json items_json(const std::vector<plan::ListItem>& items) {
+json items_json(const std::vector<plan::ListItem>& items, UnitSystem units) {
   json list = json::array();
   for (const plan::ListItem& item : items)
     list.push_back({{"id", item.id},
                     {"name", item.name},
-                    {"size", item.size},
+                    {"size", item_size(item, units)},
+                    {"measure", item.measure ? fact_json(*item.measure, units) : json(nullptr)},
                     {"material", item.material},
                     {"qty", item.quantity},
                     {"price_usd", item.priced ? json(in_dollars(item.price())) : json(nullptr)},
@@ -350,7 +355,7 @@ json items_json(const std::vector<plan::ListItem>& items) {
   return list;
 }
 
-json list_object(const Plan& plan) {
+json list_object(const Plan& plan, UnitSystem units) {
   json cut = json::array();
   for (const plan::CutItem& item : plan.list.cut)
     cut.push_back({{"stock", item.stock},
@@ -362,11 +367,39 @@ json list_object(const Plan& plan) {
   json consumables = json::array();
   for (const plan::Consumable& item : plan.list.consumables)
     consumables.push_back({{"name", item.name}, {"quantity", item.quantity}, {"why", item.why}});
-  return {{"buy", items_json(plan.list.buy)},
-          {"bin", items_json(plan.list.from_bin)},
+  return {{"buy", items_json(plan.list.buy, units)},
+          {"bin", items_json(plan.list.from_bin, units)},
           {"cut", cut},
           {"consumables", consumables},
           {"total_usd", in_dollars(plan.list.total)}};
+}
+
+json assumption_json(const plan::Assumption& assumption, UnitSystem units) {
+  const SaidAssumption said = say(assumption, units);
+  json values = json::array();
+  for (const quantity::Value& value : assumption.fact.values) values.push_back(value_json(value, units));
+  return {{"what", said.what},     {"value", said.value},          {"why", said.why},
+          {"key", assumption.key}, {"code", assumption.fact.code}, {"values", values}};
+}
+
+json remark_json(plan::Topic where, const Fact& fact, UnitSystem units) {
+  json remark = {{"where", key_of(where)}};
+  remark.update(fact_json(fact, units));
+  return remark;
+}
+
+json refusal_json(const plan::Refusal& refusal, UnitSystem units) {
+  const SaidRefusal said = say(refusal, units);
+  const auto& numbers = refusal.numbers;
+  return {{"where", key_of(refusal.where)},
+          {"reason", said.reason},
+          {"asked", said.asked},
+          {"allowed", said.allowed},
+          {"mend", said.mend},
+          {"reason_fact", fact_json(refusal.reason, units)},
+          {"asked_value", numbers ? value_json(numbers->asked, units) : json(nullptr)},
+          {"allowed_value", numbers && numbers->allowed ? value_json(*numbers->allowed, units) : json(nullptr)},
+          {"mend_fact", refusal.mend ? fact_json(*refusal.mend, units) : json(nullptr)}};
 }
 
 json levels_object(const plan::Levels& levels) {
@@ -412,19 +445,21 @@ std::string alternatives_json(const Catalog& catalog, const chain::ChainRequest&
   return result.dump(1) + "\n";
 }
 
-std::string riser_json(const reservoir::Riser& riser) { return riser_object(riser).dump(1) + "\n"; }
+std::string riser_json(const reservoir::Riser& riser, UnitSystem units) {
+  return riser_object(riser, units).dump(1) + "\n";
+}
 std::string transfer_json(const Plan& plan) { return transfer_object(plan).dump(1) + "\n"; }
 std::string walls_json(const Plan& plan) { return walls_object(plan).dump(1) + "\n"; }
-std::string list_json(const Plan& plan) { return list_object(plan).dump(1) + "\n"; }
-std::string list_json(const Plan& plan, const chain::Spares& spares) {
+std::string list_json(const Plan& plan, UnitSystem units) { return list_object(plan, units).dump(1) + "\n"; }
+std::string list_json(const Plan& plan, const chain::Spares& spares, UnitSystem units) {
   std::vector<std::string> names;
   for (const plan::ConnectionPlan& connection : plan.connections) names.push_back(connection.name);
-  json list = list_object(plan);
+  json list = list_object(plan, units);
   add_spares(*plan.catalog, spares, names, list);
   return list.dump(1) + "\n";
 }
 
-std::string plan_json(const Plan& plan) {
+std::string plan_json(const Plan& plan, UnitSystem units) {
   json connections = json::array();
   json manifolds = json::array();
   for (const plan::ConnectionPlan& connection : plan.connections) {
@@ -438,36 +473,31 @@ std::string plan_json(const Plan& plan) {
       continue;
     }
     entry.update(answer_json(*plan.catalog, connection.request, chain_answer(connection)));
-    entry["all_cautions"] = say_all(connection.cautions, plan.job.units);
+    entry["all_cautions"] = say_all(connection.cautions, units);
     connections.push_back(std::move(entry));
   }
   json assumptions = json::array();
-  for (const plan::Assumption& assumption : plan.assumptions)
-    assumptions.push_back(
-        {{"what", assumption.what}, {"value", assumption.value}, {"why", assumption.why}, {"key", assumption.key}});
+  for (const plan::Assumption& assumption : plan.assumptions) assumptions.push_back(assumption_json(assumption, units));
   json cautions = json::array();
-  for (const plan::Caution& caution : plan.cautions)
-    cautions.push_back({{"where", key_of(caution.where)}, {"text", caution.text}, {"source", caution.source}});
+  for (const plan::Caution& caution : plan.cautions) {
+    cautions.push_back(remark_json(caution.where, caution.fact, units));
+    cautions.back()["source"] = caution.source;
+  }
   json notes = json::array();
-  for (const plan::Note& note : plan.notes) notes.push_back({{"where", key_of(note.where)}, {"text", note.text}});
+  for (const plan::Note& note : plan.notes) notes.push_back(remark_json(note.where, note.fact, units));
   json refusals = json::array();
-  for (const plan::Refusal& refusal : plan.refusals)
-    refusals.push_back({{"where", key_of(refusal.where)},
-                        {"reason", refusal.reason},
-                        {"asked", refusal.asked},
-                        {"allowed", refusal.allowed},
-                        {"mend", refusal.mend}});
+  for (const plan::Refusal& refusal : plan.refusals) refusals.push_back(refusal_json(refusal, units));
   const json result = {{"name", plan.job.name},
                        {"status", key_of(plan.status)},
                        {"refusals", refusals},
                        {"connections", connections},
                        {"manifolds", manifolds},
-                       {"riser", riser_object(plan.riser.riser)},
+                       {"riser", riser_object(plan.riser.riser, units)},
                        {"levels", levels_object(plan.levels)},
                        {"transfer", transfer_object(plan)},
                        {"walls", walls_object(plan)},
-                       {"list", list_object(plan)},
-                       {"figures", figures_json(figures_of(plan), plan.job.units)},
+                       {"list", list_object(plan, units)},
+                       {"figures", figures_json(figures_of(plan), units)},
                        {"assumptions", assumptions},
                        {"cautions", cautions},
                        {"notes", notes}};

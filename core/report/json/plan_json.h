@@ -1,21 +1,23 @@
 // The plan and its parts as JSON. SI numbers with the unit in the key; pressures are gauge unless the key says `abs`.
+// `units` are those of the sentences.
 #pragma once
 
 #include "chain/ask/answer.h"
 #include "chain/ask/spares.h"
 #include "plan/plan.h"
+#include "quantity/write.h"
 
 #include <string>
 
 namespace riserun::report {
 
-std::string plan_json(const plan::Plan& plan);
+std::string plan_json(const plan::Plan& plan, UnitSystem units);
 std::string transfer_json(const plan::Plan& plan);
 std::string walls_json(const plan::Plan& plan);
-std::string list_json(const plan::Plan& plan);
+std::string list_json(const plan::Plan& plan, UnitSystem units);
 /// With the spares worth buying: "spares", "spares_usd", and "stock_outs" with what stands in for each missing part.
-std::string list_json(const plan::Plan& plan, const chain::Spares& spares);
-std::string riser_json(const reservoir::Riser& riser);
+std::string list_json(const plan::Plan& plan, const chain::Spares& spares, UnitSystem units);
+std::string riser_json(const reservoir::Riser& riser, UnitSystem units);
 std::string chain_json(const catalog::Catalog& catalog, const chain::ChainRequest& request, const chain::Answer& answer,
                        const chain::Spares* spares = nullptr);
 /// All rows as `chains`, each with "reason" and "same_in", and `shelf_empty`: what to take for bought parts of the

@@ -1,6 +1,7 @@
 #include "report/paper/list_pdf.h"
 
 #include "report/words/list_words.h"
+#include "report/words/remark_words.h"
 
 #include <cairo-pdf.h>
 #include <fmt/format.h>
@@ -188,10 +189,13 @@ std::string list_pdf(const Plan& plan, const Style& style) {
   for (const plan::ListItem& item : list.from_bin)
     pages.row(fmt::format("{}", item.quantity), item_name(item), "", what_for(item.used_for));
   cut(pages, list, style.units);
-  for (const plan::Refusal& refusal : plan.refusals) pages.sentence("REFUSED: " + refusal.reason + ". " + refusal.mend);
+  for (const plan::Refusal& refusal : plan.refusals) {
+    const SaidRefusal said = say(refusal, style.units);
+    pages.sentence("REFUSED: " + said.reason + ". " + said.mend);
+  }
   for (const plan::Caution& caution : plan.cautions)
     if (caution.where == plan::Topic::whole_job || caution.where == plan::Topic::list)
-      pages.sentence(fmt::format("Caution: {} [{}]", caution.text, caution.source));
+      pages.sentence(fmt::format("Caution: {} [{}]", say(caution.fact, style.units), caution.source));
   return pages.finish();
 }
 

@@ -1,5 +1,6 @@
 #include "report/figures/figures.h"
 #include "report/text/plan_text.h"
+#include "report/words/remark_words.h"
 
 #include <fmt/format.h>
 
@@ -98,7 +99,7 @@ std::string list_line(const Plan& plan) {
 std::string summary_text(const Plan& plan, const Style& style) {
   const std::string title = plan.job.name.empty() ? "Plan" : plan.job.name;
   std::string text = heading(title, style);
-  text += remarks_text(plan, Topic::whole_job);
+  text += remarks_text(plan, Topic::whole_job, style.units);
   const std::vector<std::vector<std::string>> rows = {
       {"Verdict", verdict(plan.status)},
       {"Parts", connections_line(plan)},
@@ -112,10 +113,11 @@ std::string summary_text(const Plan& plan, const Style& style) {
   };
   for (const auto& row : rows) text += wrapped(fmt::format("  {:<9} ", row[0]), row[1]);
   for (const plan::Refusal& refusal : plan.refusals) {
-    std::string sentence = refusal.reason;
+    const SaidRefusal said = say(refusal, style.units);
+    std::string sentence = said.reason;
     if (!sentence.ends_with('.')) sentence += '.';
-    if (!refusal.asked.empty()) sentence += fmt::format(" Asked {}, allowed {}.", refusal.asked, refusal.allowed);
-    if (!refusal.mend.empty()) sentence += " Mend: " + refusal.mend;
+    if (!said.asked.empty()) sentence += fmt::format(" Asked {}, allowed {}.", said.asked, said.allowed);
+    if (!said.mend.empty()) sentence += " Mend: " + said.mend;
     text += wrapped("  REFUSED   ", sentence);
   }
   return text;

@@ -3,6 +3,7 @@
 #include "report/figures/figures.h"
 #include "report/text/assembly_text.h"
 #include "report/text/chain_text.h"
+#include "report/words/remark_words.h"
 
 #include <fmt/format.h>
 
@@ -13,22 +14,23 @@ namespace riserun::report {
 using plan::Plan;
 using plan::Topic;
 
-std::string refusal_text(const plan::Refusal& refusal) {
-  std::string text = wrapped("  REFUSED: ", refusal.reason);
-  if (!refusal.asked.empty())
-    text += fmt::format("           asked {}   |   allowed {}\n", refusal.asked, refusal.allowed);
-  if (!refusal.mend.empty()) text += wrapped("           mend: ", refusal.mend);
+std::string refusal_text(const plan::Refusal& refusal, UnitSystem units) {
+  const SaidRefusal said = say(refusal, units);
+  std::string text = wrapped("  REFUSED: ", said.reason);
+  if (!said.asked.empty()) text += fmt::format("           asked {}   |   allowed {}\n", said.asked, said.allowed);
+  if (!said.mend.empty()) text += wrapped("           mend: ", said.mend);
   return text;
 }
 
-std::string remarks_text(const Plan& plan, Topic topic) {
+std::string remarks_text(const Plan& plan, Topic topic, UnitSystem units) {
   std::string text;
   for (const plan::Refusal& refusal : plan.refusals)
-    if (refusal.where == topic) text += refusal_text(refusal);
+    if (refusal.where == topic) text += refusal_text(refusal, units);
   for (const plan::Caution& caution : plan.cautions)
-    if (caution.where == topic) text += wrapped("  CAUTION: ", fmt::format("{} [{}]", caution.text, caution.source));
+    if (caution.where == topic)
+      text += wrapped("  CAUTION: ", fmt::format("{} [{}]", say(caution.fact, units), caution.source));
   for (const plan::Note& note : plan.notes)
-    if (note.where == topic) text += wrapped("  Note: ", note.text);
+    if (note.where == topic) text += wrapped("  Note: ", say(note.fact, units));
   return text;
 }
 
@@ -72,7 +74,7 @@ std::string connections_text(const Plan& plan, const Style& style) {
   if (plan.connections.empty()) text += "  The job names none.\n";
   for (const plan::ConnectionPlan& connection : plan.connections)
     text += (&connection == plan.connections.data() ? "" : "\n") + connection_text(plan, connection, style);
-  return text + remarks_text(plan, Topic::connections);
+  return text + remarks_text(plan, Topic::connections, style.units);
 }
 
 /// A row of the table of levels: depth and volume each in its column, whichever of them the figure is.
@@ -98,33 +100,36 @@ std::string levels_text(const Plan& plan, const Style& style) {
     text += wrapped("  ", fmt::format("The riser can lift more than the table holds to its rim. A charge of {} or less "
                                       "cannot overflow it.",
                                       written(*charge, units)));
-  return text + remarks_text(plan, Topic::levels);
+  return text + remarks_text(plan, Topic::levels, style.units);
 }
 
-std::string assumption_rows(const std::vector<plan::Assumption>& assumptions) {
+std::string assumption_rows(const std::vector<plan::Assumption>& assumptions, UnitSystem units) {
   if (assumptions.empty()) return "  Nothing.\n";
   std::string text;
-  for (const plan::Assumption& assumption : assumptions)
-    text += wrapped("  - ", fmt::format("{}: {} ({})", assumption.what, assumption.value, assumption.why));
+  for (const plan::Assumption& assumption : assumptions) {
+    const SaidAssumption said = say(assumption, units);
+    text += wrapped("  - ", fmt::format("{}: {} ({})", said.what, said.value, said.why));
+  }
   return text;
 }
 
 std::string assumptions_text(const Plan& plan, const Style& style) {
-  return heading("Assumed, because the job does not say", style) + assumption_rows(plan.assumptions);
+  return heading("Assumed, because the job does not say", style) + assumption_rows(plan.assumptions, style.units);
 }
 
 std::string plan_text(const Plan& plan, const Style& style) {
-  const std::vector<std::string> sections = {summary_text(plan, style),
-                                             connections_text(plan, style),
-                                             riser_text(plan, style),
-                                             levels_text(plan, style),
-                                             transfer_text(plan, style),
-                                             losses_text(plan, style),
-                                             walls_text(plan, style),
-                                             leak_test_text(plan, style),
-                                             list_text(plan, style),
-                                             assumptions_text(plan, style),
-                                             heading("In daily use", style) + remarks_text(plan, Topic::care)};
+  const std::vector<std::string> sections = {
+      summary_text(plan, style),
+      connections_text(plan, style),
+      riser_text(plan, style),
+      levels_text(plan, style),
+      transfer_text(plan, style),
+      losses_text(plan, style),
+      walls_text(plan, style),
+      leak_test_text(plan, style),
+      list_text(plan, style),
+      assumptions_text(plan, style),
+      heading("In daily use", style) + remarks_text(plan, Topic::care, style.units)};
   return fmt::format("{}", fmt::join(sections, "\n"));
 }
 

@@ -32,11 +32,11 @@ chain::AssemblyAnswer assembly_answer(const plan::ConnectionPlan& connection);
 /// A riser by itself, where there is no job.
 std::string riser_text(const catalog::Catalog& catalog, const plan::RiserAlone& riser, const Style& style);
 /// Assumptions as a list of sentences.
-std::string assumption_rows(const std::vector<plan::Assumption>& assumptions);
+std::string assumption_rows(const std::vector<plan::Assumption>& assumptions, UnitSystem units);
 
 /// A refusal with its two numbers side by side and what mends it.
-std::string refusal_text(const plan::Refusal& refusal);
+std::string refusal_text(const plan::Refusal& refusal, UnitSystem units);
 /// The refusals, cautions and notes of one topic; empty when it has none.
-std::string remarks_text(const plan::Plan& plan, plan::Topic topic);
+std::string remarks_text(const plan::Plan& plan, plan::Topic topic, UnitSystem units);
 
 }  // namespace riserun::report

@@ -1,5 +1,6 @@
 #include "report/text/figure_rows.h"
 #include "report/text/plan_text.h"
+#include "report/words/say.h"
 
 #include <fmt/format.h>
 
@@ -68,15 +69,17 @@ std::string rows_of(const catalog::Catalog& catalog, const plan::RiserPlan& plan
 }  // namespace
 
 std::string riser_text(const Plan& plan, const Style& style) {
-  return heading("Riser", style) + rows_of(*plan.catalog, plan.riser, style) + remarks_text(plan, plan::Topic::riser);
+  return heading("Riser", style) + rows_of(*plan.catalog, plan.riser, style) +
+         remarks_text(plan, plan::Topic::riser, style.units);
 }
 
 std::string riser_text(const catalog::Catalog& catalog, const plan::RiserAlone& riser, const Style& style) {
   std::string text = heading("Riser", style);
-  for (const plan::Refusal& refusal : riser.remarks.refusals) text += refusal_text(refusal);
+  for (const plan::Refusal& refusal : riser.remarks.refusals) text += refusal_text(refusal, style.units);
   text += rows_of(catalog, riser.plan, style);
-  for (const plan::Note& note : riser.remarks.notes) text += wrapped("  Note: ", note.text);
-  return text + "\n" + heading("Assumed, because it was not said", style) + assumption_rows(riser.remarks.assumptions);
+  for (const plan::Note& note : riser.remarks.notes) text += wrapped("  Note: ", say(note.fact, style.units));
+  return text + "\n" + heading("Assumed, because it was not said", style) +
+         assumption_rows(riser.remarks.assumptions, style.units);
 }
 
 }  // namespace riserun::report

@@ -1,5 +1,6 @@
 #include "report/text/figure_rows.h"
 #include "report/text/plan_text.h"
+#include "report/words/say.h"
 
 #include <fmt/format.h>
 
@@ -76,7 +77,7 @@ std::string filling(const Plan& plan, const Style& style) {
   const transfer::Fill& fill = plan.transfer.fill;
   FigureRows rows(filling_figures(plan), style.units);
   add_common_rows(fill, true, rows);
-  rows.figure("set_pressure", "", ": " + plan.transfer.setting_basis);
+  rows.figure("set_pressure", "", ": " + say(plan.transfer.setting_basis, style.units));
   for (const char* key : {"pressure_to_start", "hold_pressure", "pressure_to_finish", "highest_ullage_pressure"})
     rows.figure(key);
   rows.figure_if_any("setting_for_wish", "set ");
@@ -151,7 +152,7 @@ std::string loss_table(const std::string& title, const std::vector<ElementLoss>&
 }  // namespace
 
 std::string transfer_text(const Plan& plan, const Style& style) {
-  return filling(plan, style) + remarks_text(plan, plan::Topic::transfer) + "\n" + draining(plan, style);
+  return filling(plan, style) + remarks_text(plan, plan::Topic::transfer, style.units) + "\n" + draining(plan, style);
 }
 
 std::string losses_text(const Plan& plan, const Style& style) {

@@ -1,5 +1,6 @@
 #include "report/text/figure_rows.h"
 #include "report/text/plan_text.h"
+#include "report/words/say.h"
 
 #include <fmt/format.h>
 
@@ -63,7 +64,7 @@ std::string walls_text(const Plan& plan, const Style& style) {
                   fmt::format("Checked at {} of air over the water; design stress {} ({}) in {}. Stress and bulge from "
                               "edges held to edges free; the limit is the lower of the two.",
                               written(figures["checked_at"], units), written(figures["design_stress"], units),
-                              walls.at_set.design_stress_basis, walls.metal.name));
+                              say(walls.at_set.design_stress_basis, units), walls.metal.name));
   text += panel_table(plan, units);
   text += wrapped(
       "  ",
@@ -85,14 +86,15 @@ std::string walls_text(const Plan& plan, const Style& style) {
     text += wrapped("  ", fmt::format("Cross-check by the stayed-surface rule p = t^2 S C / pitch^2: {}.",
                                       written(figures["stayed_limit"], units)));
   text += relief_rows(plan, units);
-  return text + remarks_text(plan, plan::Topic::walls) + remarks_text(plan, plan::Topic::relief);
+  return text + remarks_text(plan, plan::Topic::walls, style.units) +
+         remarks_text(plan, plan::Topic::relief, style.units);
 }
 
 std::string leak_test_text(const Plan& plan, const Style& style) {
   const plan::LeakTestPlan& test = plan.leak_test;
   const UnitSystem units = style.units;
   FigureRows rows(leak_test_figures(plan), units);
-  rows.figure("pressure", "", ": " + test.basis);
+  rows.figure("pressure", "", ": " + say(test.basis, units));
   rows.figure("gauge_full_scale", "0 to ");
   rows.figure("relief");
   rows.line("air and gauge go in at", test.air_port);
@@ -104,7 +106,7 @@ std::string leak_test_text(const Plan& plan, const Style& style) {
   rows.figure("air_volume");
   rows.figure("energy", "", standoff_sentence(rows, test.energy, "", units));
   rows.figure("energy_in_use", "", standoff_sentence(rows, test.energy_in_use, "_in_use", units));
-  return heading("Leak test", style) + rows.text() + remarks_text(plan, plan::Topic::leak_test);
+  return heading("Leak test", style) + rows.text() + remarks_text(plan, plan::Topic::leak_test, units);
 }
 
 }  // namespace riserun::report

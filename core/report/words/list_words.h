@@ -2,6 +2,7 @@
 #pragma once
 
 #include "plan/plan.h"
+#include "quantity/write.h"
 
 #include <string>
 #include <string_view>
@@ -10,6 +11,8 @@
 namespace riserun::report {
 
 std::string joined(const std::vector<std::string>& words, std::string_view between);
+/// Of a part by its name, of a thing that the catalog has no part for in words: "set at 1.6 psi".
+std::string item_size(const plan::ListItem& item, UnitSystem units);
 /// `1 x 4 nipple, galvanized (special order)`.
 std::string item_name(const plan::ListItem& item);
 

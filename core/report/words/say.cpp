@@ -8,6 +8,7 @@
 #include <cassert>
 #include <cctype>
 #include <charconv>
+#include <cmath>
 #include <optional>
 
 namespace riserun::report {
@@ -54,6 +55,8 @@ std::string in_quarters(double number) {
   return quarters < 4 ? part : fmt::format("{}-{}", quarters / 4, part);
 }
 
+const double kRounding = 1.0e-6;  // of a sum of lengths, in marks
+
 /// One overload a kind of value.
 class Writer {
  public:
@@ -67,13 +70,17 @@ class Writer {
     return text_.front() == '#' ? fmt::format("{} {}", count, chosen) : std::string(chosen);
   }
   std::string operator()(double number) const {
-    return form_.word == "quarters" ? in_quarters(number) : quantity::write_number(number, usual());
+    if (form_.word == "quarters") return in_quarters(number);
+    return form_.word == "fixed" ? fmt::format("{:.{}f}", number, usual()) : quantity::write_number(number, usual());
   }
   std::string operator()(Length length) const {
     if (form_.word == "both")
       return fmt::format("{} ({})", write_length(length, UnitSystem::inch), write_length(length, UnitSystem::metric));
     if (form_.word == "thickness") return write_thickness(length, units_, form_.digits_or(4));
     if (form_.word == "long") return write_long_length(length, units_);
+    if (form_.word == "tape") return by_tape(length, length);
+    if (form_.word == "tape_up") return by_tape(up_to(length, inches(1.0 / 16.0)), up_to(length, millimetres(1.0)));
+    if (form_.word == "whole") return whole(length);
     if (form_.word == "decimal")
       return units_ == UnitSystem::inch ? fmt::format("{:.{}g} in", in_inches(length), form_.digits_or(3))
                                         : fmt::format("{:.{}g} mm", in_millimetres(length), form_.digits_or(3));
@@ -97,7 +104,12 @@ class Writer {
   std::string operator()(Force force) const { return write_force(force, units_, usual()); }
   std::string operator()(Energy energy) const { return write_energy(energy, units_, usual()); }
   std::string operator()(Power power) const { return write_power(power, units_, usual()); }
-  std::string operator()(Stress stress) const { return write_stress(stress, units_, usual()); }
+  std::string operator()(Stress stress) const {
+    if (form_.word == "both")
+      return fmt::format("{} ksi ({})", quantity::write_number(in_psi(stress) / 1000.0, usual()),
+                         write_stress(stress, UnitSystem::metric, usual()));
+    return write_stress(stress, units_, usual());
+  }
   std::string operator()(Head head) const { return write_head(head, units_, usual()); }
   std::string operator()(TemperatureDifference t) const { return write_temperature_difference(t, units_, usual()); }
   std::string operator()(Temperature t) const { return write_temperature(t, units_, usual()); }
@@ -109,6 +121,17 @@ class Writer {
   }
 
  private:
+  /// The next mark of the tape; a length on it but for rounding stays.
+  static Length up_to(Length length, Length mark) { return mark * std::ceil((length / mark).value() - kRounding); }
+  std::string by_tape(Length in_inch, Length in_metric) const {
+    const std::string metric = write_length(in_metric, UnitSystem::metric);
+    return units_ == UnitSystem::metric ? metric
+                                        : fmt::format("{} ({})", write_length(in_inch, UnitSystem::inch), metric);
+  }
+  std::string whole(Length length) const {
+    return units_ == UnitSystem::inch ? fmt::format("{:.0f} ft", std::ceil(in_feet(length) - kRounding))
+                                      : fmt::format("{:.0f} m", std::ceil(in_metres(length) - kRounding));
+  }
   template <class Pressure>
   std::string pressure_text(Pressure pressure) const {
     return form_.word == "alone" ? write_pressure_alone(pressure, units_, usual())
@@ -134,7 +157,8 @@ std::string_view text_of(std::string_view code) {
 }  // namespace
 
 std::span<const std::span<const Words>> word_tables() {
-  static const std::vector<std::span<const Words>> kTables{build_words(), caution_words(), connection_words()};
+  static const std::vector<std::span<const Words>> kTables{build_words(), caution_words(), connection_words(),
+                                                           plan_words(), riser_words()};
   return kTables;
 }
 

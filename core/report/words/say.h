@@ -3,12 +3,15 @@
 //
 // A place of the text is `{0}` or `{0:FORM}`: the value of that row, written in the units asked for. Forms:
 //   a length         (none) by the tape: 1-1/2 in; thickness, thickness3 (digits): 0.134 in; decimal3: 1.25 in;
-//                    long: 6 ft 2 in; both: inch and, in brackets, metric;
+//                    long: 6 ft 2 in; both: inch and, in brackets, metric; tape: the same, but metric alone where that
+//                    is asked for; tape_up: the same, up to the next mark; whole: up to the next foot or metre;
 //                    fixed1 (decimals of an inch, one fewer of a millimetre): 1.3 in
 //   a pressure       (none) with the column of water; alone, alone4 (digits): without
 //   a volume flow    (none) of water, gpm; air: scfm
 //   a volume         (none) gal; air: free air, ft3
-//   other quantities (none), or a number of digits; a bare number also quarters: 1-1/2
+//   a stress         (none) or digits; both: ksi and, in brackets, MPa
+//   other quantities (none), or a number of digits
+//   a bare number    (none) or digits; fixed1: so many decimals; quarters: 1-1/2
 //   a name           (none) as it is; sentence: from a capital to a full stop
 //   a count          (none) the number; #part|parts: 2 parts; ?|s: the first word for one, the second for any other
 //   rows             what stands between two: `; `; (none) a comma
@@ -31,6 +34,9 @@ struct Words {
   std::string_view code;
   std::string_view text;
 };
+
+std::span<const Words> plan_words();
+std::span<const Words> riser_words();
 
 /// All tables of the room, each of its topic. A new one is declared here and named in say.cpp.
 std::span<const std::span<const Words>> word_tables();

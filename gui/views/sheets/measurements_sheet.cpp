@@ -1,11 +1,14 @@
 #include "gui/views/sheets/measurements_sheet.h"
 
+#include "report/words/remark_words.h"
+
 #include <fmt/format.h>
 #include <imgui.h>
 #include <imgui_stdlib.h>
 
 #include <algorithm>
 #include <cctype>
+#include <optional>
 
 namespace riserun::views {
 
@@ -21,16 +24,16 @@ std::string written_value(const gui::JobState& job, const JobPath& at) {
 }
 
 /// What a field holds that the job leaves out.
-const plan::Assumption* assumed(const Scene& scene, const Field& field) {
-  if (scene.shown.plan == nullptr) return nullptr;
+std::optional<report::SaidAssumption> assumed(const Scene& scene, const Field& field) {
+  if (scene.shown.plan == nullptr) return std::nullopt;
   const std::string key = field.at.text();
   for (const plan::Assumption& assumption : scene.shown.plan->assumptions)
-    if (assumption.key == key) return &assumption;
-  return nullptr;
+    if (assumption.key == key) return report::say(assumption, scene.shown.units);
+  return std::nullopt;
 }
 
-std::string in_its_place(const plan::Assumption* stands) {
-  return stands != nullptr ? stands->value + " (assumed)" : "left out";
+std::string in_its_place(const std::optional<report::SaidAssumption>& stands) {
+  return stands ? stands->value + " (assumed)" : "left out";
 }
 
 class Entries {
@@ -113,7 +116,7 @@ class Entries {
     ImGui::PopID();
   }
 
-  void tell(const plan::Assumption& stands) const {
+  void tell(const report::SaidAssumption& stands) const {
     hint(scene_, stands.what + ": " + stands.value + "\n" + stands.why);
   }
 
@@ -121,9 +124,9 @@ class Entries {
     static const std::vector<std::string> kYesNo = {"yes", "no"};
     const std::vector<std::string>& choices = field.choices.empty() ? kYesNo : field.choices;
     const std::string now = written_value(job_, field.at);
-    const plan::Assumption* stands = now.empty() ? assumed(scene_, field) : nullptr;
+    const auto stands = now.empty() ? assumed(scene_, field) : std::nullopt;
     const bool open = ImGui::BeginCombo("##choice", now.empty() ? in_its_place(stands).c_str() : now.c_str());
-    if (stands != nullptr && ImGui::IsItemHovered()) tell(*stands);
+    if (stands && ImGui::IsItemHovered()) tell(*stands);
     if (!open) return;
     if (!field.needed && ImGui::Selectable("(leave it to the plan)", now.empty()) && !now.empty())
       asked_.push_back(gui::Perform{gui::SetValue{field.at, ""}});
@@ -137,11 +140,11 @@ class Entries {
     FieldText& entry = state_.fields[field.at];
     const std::string shown = gui::shown_in(field.kind, written_value(job_, field.at), scene_.shown.units);
     if (!entry.held) entry.text = wrong != nullptr ? wrong->written : shown;
-    const plan::Assumption* stands = shown.empty() ? assumed(scene_, field) : nullptr;
+    const auto stands = shown.empty() ? assumed(scene_, field) : std::nullopt;
     ImGui::InputTextWithHint("##entry", in_its_place(stands).c_str(), &entry.text, ImGuiInputTextFlags_AutoSelectAll);
     entry.held = ImGui::IsItemActive();
     if (entry.held) state_.focused_group = group_;
-    if (stands != nullptr && ImGui::IsItemHovered()) tell(*stands);
+    if (stands && ImGui::IsItemHovered()) tell(*stands);
     if (!ImGui::IsItemDeactivatedAfterEdit()) return;
     if (entry.text != shown || wrong != nullptr) asked_.push_back(gui::Perform{gui::SetValue{field.at, entry.text}});
   }

@@ -1,6 +1,7 @@
 #include "gui/views/sheets/numbers_sheet.h"
 
 #include "gui/views/sheets/remarks.h"
+#include "report/words/remark_words.h"
 
 #include <imgui.h>
 
@@ -53,7 +54,8 @@ void assumptions(const Scene& scene, const plan::Plan& plan) {
   if (!ImGui::BeginTable("assumed", 3, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchProp)) return;
   for (const plan::Assumption& assumption : plan.assumptions) {
     ImGui::TableNextRow();
-    for (const std::string* cell : {&assumption.what, &assumption.value, &assumption.why}) {
+    const report::SaidAssumption said = report::say(assumption, scene.shown.units);
+    for (const std::string* cell : {&said.what, &said.value, &said.why}) {
       ImGui::TableNextColumn();
       ImGui::PushTextWrapPos(0.0F);
       ImGui::TextUnformatted(cell->c_str());

@@ -1,5 +1,7 @@
 #include "gui/views/sheets/remarks.h"
 
+#include "report/words/remark_words.h"
+
 #include <imgui.h>
 
 namespace riserun::views {
@@ -16,18 +18,20 @@ void remark(const Scene& scene, Ink ink, const std::string& word, const std::str
 
 void draw_remarks(const Scene& scene, plan::Topic topic, bool standing) {
   const plan::Plan& plan = *scene.shown.plan;
+  const UnitSystem units = scene.shown.units;
   for (const plan::Refusal& refusal : plan.refusals) {
     if (refusal.where != topic) continue;
-    std::string text = refusal.reason;
-    if (!refusal.asked.empty()) text += ". Asked " + refusal.asked + ", allowed " + refusal.allowed;
-    if (!refusal.mend.empty()) text += ". Mend: " + refusal.mend;
+    const report::SaidRefusal said = report::say(refusal, units);
+    std::string text = said.reason;
+    if (!said.asked.empty()) text += ". Asked " + said.asked + ", allowed " + said.allowed;
+    if (!said.mend.empty()) text += ". Mend: " + said.mend;
     remark(scene, Ink::refused, "Refused", text, "");
   }
   for (const plan::Caution& caution : plan.cautions)
     if (caution.where == topic && (standing || !caution.standing))
-      remark(scene, Ink::caution, "Caution", caution.text, caution.source);
+      remark(scene, Ink::caution, "Caution", report::say(caution.fact, units), caution.source);
   for (const plan::Note& note : plan.notes)
-    if (note.where == topic) remark(scene, Ink::faint_text, "Note", note.text, "");
+    if (note.where == topic) remark(scene, Ink::faint_text, "Note", report::say(note.fact, units), "");
 }
 
 }  // namespace riserun::views

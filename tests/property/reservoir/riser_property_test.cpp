@@ -1,4 +1,5 @@
 // What must hold of every riser that can be made.
+#include "report/words/say.h"
 #include "reservoir/riser.h"
 
 #include <gtest/gtest.h>
@@ -101,7 +102,7 @@ TEST(RiserProperties, WhatCannotGoInIsAlwaysRefused) {
     if (riser.can_be_drawn_out) {
       EXPECT_GT(r.bung_opening, r.pipe.outside_diameter);
     }
-    for (const std::string& refusal : riser.refusals) {
+    for (const std::string& refusal : report::say_all(riser.refusals, UnitSystem::inch)) {
       EXPECT_EQ(refusal.back(), '.');
       EXPECT_NE(refusal.find(": "), std::string::npos) << refusal;  // the reason, then the change that lifts it
     }

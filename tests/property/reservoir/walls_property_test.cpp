@@ -102,7 +102,7 @@ SheetMetal any_metal(Dice& dice) {
 }
 
 GaugePressure limit(const Panel& panel, const SheetMetal& metal) {
-  return check_walls({panel}, metal, design_stress(metal).stress, "", psig(1.0)).limit;
+  return check_walls({panel}, metal, design_stress(metal).stress, {}, psig(1.0)).limit;
 }
 
 TEST(PanelLimit, FallsWithTheSpanAndRisesWithTheSquareOfTheThickness) {
@@ -131,10 +131,10 @@ TEST(PanelLimit, StressIsLinearInAirPlusWater) {
     Panel panel{"p", inches(dice.between(6, 60)), inches(dice.between(6, 60)), inches(dice.between(0.05, 0.4)), {}};
     panel.water = psi(dice.between(0.0, 0.6));
     const double air = dice.between(0.2, 5.0);
-    const WallCheck wet = check_walls({panel}, metal, metal.yield, "", psig(air));
+    const WallCheck wet = check_walls({panel}, metal, metal.yield, {}, psig(air));
     Panel dry = panel;
     dry.water = {};
-    const WallCheck same = check_walls({dry}, metal, metal.yield, "", psig(air + in_psi(panel.water)));
+    const WallCheck same = check_walls({dry}, metal, metal.yield, {}, psig(air + in_psi(panel.water)));
     EXPECT_NEAR(wet.panels[0].stress() / same.panels[0].stress(), 1.0, 1e-12);
     EXPECT_NEAR(in_psi(wet.panels[0].vacuum_limit) - in_psi(wet.panels[0].limit), in_psi(panel.water),
                 in_psi(wet.panels[0].limit) > 0 ? 1e-9 : 10.0);

@@ -1,5 +1,6 @@
 // The main example against arithmetic that is done here by hand, from the measures in its file and published tables.
 #include "unit/plan/shipped.h"
+#include "unit/report/words/said.h"
 
 #include <gmock/gmock.h>
 
@@ -78,7 +79,7 @@ TEST(MainExample, FillsInTheTimeWishedForAndDrainsEmpty) {
   EXPECT_LE(in_minutes(transfer.fill.time), 3.0);
   EXPECT_GT(transfer.setting, transfer.fill.pressure_to_finish);
   EXPECT_LE(transfer.setting, bevel_bench().walls.limit);
-  EXPECT_EQ(transfer.setting_basis, "fills in the 3 min wished for");
+  EXPECT_EQ(report::said(transfer.setting_basis), "fills in the 3 min wished for");
   EXPECT_EQ(transfer.drain.stop, transfer::Stop::goal_reached);
   EXPECT_DOUBLE_EQ(in_us_gallons(bevel_bench().transfer.left_in_table), 0.0);
 }
@@ -174,7 +175,7 @@ TEST(Plan, HoldsTheStandingCautionsWhateverTheJob) {
 TEST(Plan, WarnsOfHydrogenWhereAluminiumIsCut) {
   const auto warns = [](const Plan& plan) {
     for (const Caution& caution : plan.cautions)
-      if (caution.text.find("hydrogen") != std::string::npos) return true;
+      if (report::said(caution.fact).find("hydrogen") != std::string::npos) return true;
     return false;
   };
   const std::string text = example_text("walls-too-thin");

@@ -94,7 +94,7 @@ TEST(BoxPanels, LidLimitsOfTheWorkedBoxes) {
     SCOPED_TRACE(c.name);
     const SheetMetal metal = *find_sheet_metal(c.metal);
     const auto panels = bare_panels(inches(c.length), inches(c.width), inches(c.thickness), true, {}, kWater);
-    const WallCheck check = check_walls(panels, metal, design_stress(metal).stress, "", psig(1.0));
+    const WallCheck check = check_walls(panels, metal, design_stress(metal).stress, {}, psig(1.0));
     EXPECT_NEAR(in_psi(check.limit), c.limit_psi, 0.06 * c.limit_psi);
   }
 }
@@ -104,7 +104,7 @@ TEST(BoxPanels, LidLimitOfTheMetricBox) {
   SheetMetal metal = *find_sheet_metal("mild steel");
   metal.yield = megapascals(235.0);
   const auto panels = bare_panels(millimetres(600), millimetres(400), millimetres(3), true, {}, kWater);
-  const WallCheck check = check_walls(panels, metal, design_stress(metal).stress, "", bar_gauge(0.1));
+  const WallCheck check = check_walls(panels, metal, design_stress(metal).stress, {}, bar_gauge(0.1));
   EXPECT_NEAR(in_bar(check.limit), 0.16, 0.005);
 }
 

@@ -1,5 +1,7 @@
 #include "reservoir/metals.h"
 
+#include "unit/report/words/said.h"
+
 #include <gmock/gmock.h>
 
 namespace riserun::reservoir {
@@ -41,7 +43,7 @@ TEST(SheetMetals, EachIsStrongerInBreakingThanInYieldAndNamesItsSource) {
 TEST(DesignStress, SaysWhatItIsAShareOf) {
   const DesignStress design = design_stress(*find_sheet_metal("mild steel"));
   EXPECT_NEAR(in_psi(design.stress), 0.6 * 36000.0, 1.0e-6);
-  EXPECT_EQ(design.basis, "0.6 of the yield of mild steel, 36 ksi (248 MPa)");
+  EXPECT_EQ(report::said(design.basis), "0.6 of the yield of mild steel, 36 ksi (248 MPa)");
 }
 
 }  // namespace

@@ -69,35 +69,33 @@ TEST(SafetyFactors, FallInProportionToThePressure) {
 TEST(SafetyFactors, FourOnYieldIsMetUpToTheLimitOverTwoPointFour) {
   const SheetMetal steel = *find_sheet_metal("mild steel");
   const Panel panel{"lid panel", inches(22), inches(18), inches(0.1345), {}};
-  const GaugePressure limit = check_walls({panel}, steel, design_stress(steel).stress, "", psig(1.0)).limit;
+  const GaugePressure limit = check_walls({panel}, steel, design_stress(steel).stress, {}, psig(1.0)).limit;
   const double four = in_psi(limit) * (1.0 / 0.6) / 4.0;
   EXPECT_TRUE(safety_factors({panel}, steel, psig(four * 0.999), psig(100)).set_meets_on_yield());
   EXPECT_FALSE(safety_factors({panel}, steel, psig(four * 1.001), psig(100)).set_meets_on_yield());
 }
 
 TEST(GaugeChoice, DialIsBetweenOneAndAHalfAndFourTimesThePressure) {
-  for (const UnitSystem units : {UnitSystem::inch, UnitSystem::metric}) {
-    for (double p = 0.3; p < 60.0; p *= 1.07) {
-      const GaugeChoice choice = choose_gauge(psig(p), units);
-      ASSERT_TRUE(choice.full_scale) << p;
-      EXPECT_GE(in_psi(*choice.full_scale), 1.5 * p * (1 - 1e-12));
-      EXPECT_LE(in_psi(*choice.full_scale), 4.0 * p * (1 + 1e-12));
-    }
+  for (double p = 0.3; p < 60.0; p *= 1.07) {
+    const GaugeChoice choice = choose_gauge(psig(p));
+    ASSERT_TRUE(choice.full_scale) << p;
+    EXPECT_GE(in_psi(*choice.full_scale), 1.5 * p * (1 - 1e-12));
+    EXPECT_LE(in_psi(*choice.full_scale), 4.0 * p * (1 + 1e-12));
   }
-  EXPECT_FALSE(choose_gauge(psig(0.1), UnitSystem::inch).full_scale);
+  EXPECT_FALSE(choose_gauge(psig(0.1)).full_scale);
 }
 
 TEST(GaugeChoice, PrefersTheFirstDialAtTwiceThePressure) {
-  EXPECT_EQ(*choose_gauge(psig(1.5), UnitSystem::inch).full_scale, psig(3.0));
-  EXPECT_EQ(*choose_gauge(psig(3.0), UnitSystem::inch).full_scale, psig(10.0));
-  EXPECT_EQ(*choose_gauge(bar_gauge(0.1), UnitSystem::metric).full_scale, bar_gauge(0.25));
+  EXPECT_EQ(*choose_gauge(psig(1.5)).full_scale, psig(3.0));
+  EXPECT_EQ(*choose_gauge(psig(3.0)).full_scale, psig(10.0));
+  EXPECT_EQ(*choose_gauge(bar_gauge(0.1)).full_scale, psig(3.0));
 }
 
 // International Residential Code P2503.9: 0.1 psi marks up to 10 psi, 1 psi to 100 psi, 2 psi above.
 TEST(GaugeChoice, MarksAreATenthOfAPsiUpToTenPsi) {
-  EXPECT_EQ(choose_gauge(psig(10.0), UnitSystem::inch).mark, psi(0.1));
-  EXPECT_EQ(choose_gauge(psig(10.1), UnitSystem::inch).mark, psi(1.0));
-  EXPECT_EQ(choose_gauge(psig(101.0), UnitSystem::inch).mark, psi(2.0));
+  EXPECT_EQ(choose_gauge(psig(10.0)).mark, psi(0.1));
+  EXPECT_EQ(choose_gauge(psig(10.1)).mark, psi(1.0));
+  EXPECT_EQ(choose_gauge(psig(101.0)).mark, psi(2.0));
 }
 
 // 1 psi is 27.7 in of water.

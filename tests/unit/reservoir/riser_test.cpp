@@ -1,6 +1,7 @@
 #include "reservoir/riser.h"
 
 #include "quantity/input_error.h"
+#include "unit/report/words/said.h"
 
 #include <gmock/gmock.h>
 
@@ -10,6 +11,7 @@
 namespace riserun::reservoir {
 namespace {
 
+using report::said;
 using ::testing::Contains;
 using ::testing::HasSubstr;
 using ::testing::IsEmpty;
@@ -44,7 +46,7 @@ TEST(PlanRiser, CutLengthIsHeightLessProjectionAndClearancePlusMakeUp) {
   EXPECT_NEAR(in_inches(riser.end_height), 0.5, 1e-12);
   EXPECT_NEAR(in_us_gallons(riser.heel), 54.0 * 22.0 * 0.5 / 231.0, 1e-9);
   EXPECT_NEAR(riser.curtain_to_bore, 4.0 * 0.5 / 1.049, 1e-12);
-  EXPECT_THAT(riser.refusals, IsEmpty());
+  EXPECT_THAT(said(riser.refusals), IsEmpty());
 }
 
 TEST(PlanRiser, AnObstacleUnderTheBungCountsAsTheFloor) {
@@ -54,7 +56,7 @@ TEST(PlanRiser, AnObstacleUnderTheBungCountsAsTheFloor) {
   EXPECT_NEAR(in_inches(riser.cut_length), 12.0 + 3.0 / 16.0, 1e-9);
   EXPECT_NEAR(in_inches(riser.end_height), 2.0, 1e-12);
   EXPECT_NEAR(in_us_gallons(riser.heel), 54.0 * 22.0 * 2.0 / 231.0, 1e-9);
-  EXPECT_THAT(riser.notes, Contains(HasSubstr("stands 1-1/2 in (38 mm) high and counts as the floor")));
+  EXPECT_THAT(said(riser.notes), Contains(HasSubstr("stands 1-1/2 in (38 mm) high and counts as the floor")));
 }
 
 TEST(PlanRiser, MakeUpToleranceIsTheBandOfTheClearance) {
@@ -77,11 +79,11 @@ TEST(PlanRiser, IsCutFromTheShortestStockNippleThatIsLongEnough) {
   EXPECT_NEAR(in_inches(*riser.stock), 14.0, 1e-9);
   EXPECT_NEAR(in_inches(riser.offcut), 1.0 / 4.0, 1e-9);  // a saw cut of 1/16 in
   EXPECT_THAT(
-      riser.notes,
+      said(riser.notes),
       Contains("From the 14 in (356 mm) stock piece cut 13-11/16 in (348 mm), measured from one threaded end."));
   r.pipe.stock_nipples = {inches(18)};
   EXPECT_THAT(
-      plan_riser(r).notes,
+      said(plan_riser(r).notes),
       Contains("From the 18 in (457 mm) stock piece cut 13-11/16 in (348 mm), measured from one threaded end; the "
                "offcut of 4-1/4 in (108 mm) keeps the other thread."));
 }
@@ -90,7 +92,7 @@ TEST(PlanRiser, LongestStockNippleThatKeepsItsClearanceServesUncut) {
   const Riser riser = plan_riser(one_inch());
   EXPECT_NEAR(in_inches(*riser.stock_uncut), 12.0, 1e-9);
   EXPECT_NEAR(in_inches(riser.stock_uncut_clearance), 2.0 + 3.0 / 16.0, 1e-9);
-  EXPECT_THAT(riser.notes,
+  EXPECT_THAT(said(riser.notes),
               Contains("The 12 in (305 mm) stock piece serves uncut, with a clearance of 2-3/16 in (56 mm) and a heel "
                        "of 11.3 gal."));
 }
@@ -100,7 +102,7 @@ TEST(PlanRiser, OneNippleMakesTwoRisersWhereItIsLongEnough) {
   r.box.height = inches(6);
   const Riser riser = plan_riser(r);  // 5-11/16 in
   EXPECT_NEAR(in_inches(*riser.stock_for_two), 12.0, 1e-9);
-  EXPECT_THAT(riser.notes,
+  EXPECT_THAT(said(riser.notes),
               Contains("One 12 in (305 mm) stock piece cut in two makes two such risers, each with one threaded end."));
 }
 
@@ -109,7 +111,7 @@ TEST(PlanRiser, LongerThanAnyStockNippleIsThreadedFromPipe) {
   r.box.height = inches(30);
   const Riser riser = plan_riser(r);
   EXPECT_FALSE(riser.stock);
-  EXPECT_THAT(riser.notes,
+  EXPECT_THAT(said(riser.notes),
               Contains("No stock nipple is 29-11/16 in (754 mm) long: thread one end of a pipe, or have it cut "
                        "and threaded."));
 }
@@ -118,7 +120,7 @@ TEST(PlanRiser, AHalfCouplingIsRefused) {
   RiserRequest r = one_inch();
   r.bung = BungKind::half_coupling;
   EXPECT_THAT(
-      plan_riser(r).refusals,
+      said(plan_riser(r).refusals),
       Contains("A half coupling is threaded from one end only, so it cannot take the riser from below and a nipple "
                "from above: weld in a full coupling, or weld the riser itself through the lid."));
 }
@@ -127,13 +129,13 @@ TEST(PlanRiser, EndsThatWouldMeetInsideTheBungAreRefused) {
   RiserRequest r = one_inch();
   r.bung_length = inches(1.25);
   EXPECT_THAT(
-      plan_riser(r).refusals,
+      said(plan_riser(r).refusals),
       Contains("The riser goes 11/16 in (17 mm) in from below and the nipple 11/16 in (17 mm) from above, so their "
                "ends would meet inside the 1-1/4 in (32 mm) bung: use one at least 1-9/16 in (40 mm) long."));
   r.bung_length = inches(1.45);  // longer than both make-ups, shorter than both at the tight end
   const Riser close = plan_riser(r);
-  EXPECT_THAT(close.refusals, IsEmpty());
-  EXPECT_THAT(close.notes, Contains(HasSubstr("less than the two threads' tolerance")));
+  EXPECT_THAT(said(close.refusals), IsEmpty());
+  EXPECT_THAT(said(close.notes), Contains(HasSubstr("less than the two threads' tolerance")));
 }
 
 TEST(PlanRiser, PipeNeverPassesItsOwnThreadOnceTheLidIsClosed) {
@@ -143,9 +145,10 @@ TEST(PlanRiser, PipeNeverPassesItsOwnThreadOnceTheLidIsClosed) {
   r.lid_closed = true;
   const Riser riser = plan_riser(r);
   EXPECT_EQ(riser.insertion, Insertion::cannot_go_in);
-  EXPECT_THAT(riser.refusals, Contains("The lid is closed, and the riser's pipe, 1.315 in outside, never passes its "
-                                       "own size's female thread: use a larger bung that the pipe passes, with a "
-                                       "double-tapped bushing, or weld the riser itself through the lid."));
+  EXPECT_THAT(said(riser.refusals),
+              Contains("The lid is closed, and the riser's pipe, 1.315 in outside, never passes its "
+                       "own size's female thread: use a larger bung that the pipe passes, with a "
+                       "double-tapped bushing, or weld the riser itself through the lid."));
 }
 
 RiserRequest through_a_larger_bung() {
@@ -160,13 +163,13 @@ TEST(PlanRiser, GoesThroughALargerBungWithADoubleTappedBushing) {
   const Riser riser = plan_riser(through_a_larger_bung());
   EXPECT_EQ(riser.insertion, Insertion::through_the_bung);
   EXPECT_TRUE(riser.can_be_drawn_out);
-  EXPECT_THAT(riser.refusals, IsEmpty());
+  EXPECT_THAT(said(riser.refusals), IsEmpty());
 }
 
 TEST(PlanRiser, ALargerBungThatThePipeDoesNotPassIsRefused) {
   RiserRequest r = through_a_larger_bung();
   r.bung_opening = inches(1.2);
-  EXPECT_THAT(plan_riser(r).refusals,
+  EXPECT_THAT(said(plan_riser(r).refusals),
               Contains("The lid is closed, and the riser's pipe, 1.315 in outside, does not pass the bung's opening of "
                        "1.2 in: use a bung that opens wider than the pipe, with a double-tapped bushing to suit."));
 }
@@ -177,12 +180,12 @@ TEST(PlanRiser, TooLittleHeadroomOverAClosedLidIsRefusedWithWhatIsMissing) {
   const Riser riser = plan_riser(r);
   EXPECT_NEAR(in_inches(riser.headroom_needed), 13.0 + 2.375, 1e-9);
   EXPECT_EQ(riser.insertion, Insertion::cannot_go_in);
-  EXPECT_THAT(riser.refusals,
+  EXPECT_THAT(said(riser.refusals),
               Contains("The lid is closed, and putting the riser in from above takes 15-3/8 in (391 mm) of "
                        "free height over the bung where there are 12 in (305 mm): make 3-3/8 in (86 mm) "
                        "more room, or put the riser in before the table stands over it."));
   r.headroom = inches(15.375);
-  EXPECT_THAT(plan_riser(r).refusals, IsEmpty());
+  EXPECT_THAT(said(plan_riser(r).refusals), IsEmpty());
 }
 
 TEST(PlanRiser, OverAnOpenLidTooLittleHeadroomOnlyMeansThatItStaysIn) {
@@ -192,33 +195,33 @@ TEST(PlanRiser, OverAnOpenLidTooLittleHeadroomOnlyMeansThatItStaysIn) {
   const Riser riser = plan_riser(r);
   EXPECT_EQ(riser.insertion, Insertion::from_inside_before_lid_closes);
   EXPECT_FALSE(riser.can_be_drawn_out);
-  EXPECT_THAT(riser.notes, Contains(HasSubstr("there are 12 in (305 mm)")));
+  EXPECT_THAT(said(riser.notes), Contains(HasSubstr("there are 12 in (305 mm)")));
 }
 
 TEST(PlanRiser, ClearanceInsideTheMakeUpToleranceIsRefused) {
   RiserRequest r = one_inch();
   r.wanted_clearance = inches(1.0 / 16.0);
-  EXPECT_THAT(plan_riser(r).refusals, Contains(HasSubstr("the riser would stand on the floor")));
+  EXPECT_THAT(said(plan_riser(r).refusals), Contains(HasSubstr("the riser would stand on the floor")));
 }
 
 TEST(PlanRiser, ClearanceUnderAQuarterOfTheBoreIsCautionedAtTheShortEndOfTheBand) {
   RiserRequest r = one_inch();
   r.wanted_clearance = inches(0.3125);
   const Riser riser = plan_riser(r);
-  EXPECT_THAT(riser.refusals, IsEmpty());
-  EXPECT_THAT(riser.notes, Contains(HasSubstr("0.2255 in, under a quarter of the bore (0.2622 in)")));
-  EXPECT_THAT(plan_riser(one_inch()).notes, Not(Contains(HasSubstr("under a quarter of the bore"))));
+  EXPECT_THAT(said(riser.refusals), IsEmpty());
+  EXPECT_THAT(said(riser.notes), Contains(HasSubstr("0.2255 in, under a quarter of the bore (0.2622 in)")));
+  EXPECT_THAT(said(plan_riser(one_inch()).notes), Not(Contains(HasSubstr("under a quarter of the bore"))));
 }
 
 TEST(PlanRiser, NoRoomForARiserIsRefused) {
   RiserRequest r = one_inch();
   r.obstacle_height = inches(13.25);
   const Riser riser = plan_riser(r);
-  EXPECT_THAT(riser.refusals, Contains(HasSubstr("From the bung down to what lies under it there are 1/4 in")));
+  EXPECT_THAT(said(riser.refusals), Contains(HasSubstr("From the bung down to what lies under it there are 1/4 in")));
   EXPECT_FALSE(riser.stock);
   r.obstacle_height = inches(12.75);
   r.wanted_clearance = inches(0.875);
-  EXPECT_THAT(plan_riser(r).refusals, Contains(HasSubstr("lower the clearance to 11/16 in (17 mm) or less")));
+  EXPECT_THAT(said(plan_riser(r).refusals), Contains(HasSubstr("lower the clearance to 11/16 in (17 mm) or less")));
 }
 
 TEST(PlanRiser, AWeldedRiserIsMeasuredFromTheLid) {
@@ -230,15 +233,13 @@ TEST(PlanRiser, AWeldedRiserIsMeasuredFromTheLid) {
   EXPECT_EQ(in_metres(riser.make_up), 0.0);
   EXPECT_EQ(riser.insertion, Insertion::welded_in);
   EXPECT_FALSE(riser.stock);
-  EXPECT_THAT(riser.refusals, IsEmpty());
+  EXPECT_THAT(said(riser.refusals), IsEmpty());
 }
 
-TEST(PlanRiser, SpeaksMetricWhereTheJobDoes) {
-  RiserRequest r = one_inch();
-  r.units = UnitSystem::metric;
-  for (const std::string& note : plan_riser(r).notes) EXPECT_THAT(note, Not(HasSubstr(" in ("))) << note;
-  EXPECT_THAT(plan_riser(r).notes,
-              Contains(HasSubstr("From the 356 mm stock piece cut 348 mm, measured from one threaded end")));
+TEST(PlanRiser, SpeaksMetricWhereThatIsAskedFor) {
+  const std::vector<std::string> notes = said(plan_riser(one_inch()).notes, UnitSystem::metric);
+  for (const std::string& note : notes) EXPECT_THAT(note, Not(HasSubstr(" in ("))) << note;
+  EXPECT_THAT(notes, Contains(HasSubstr("From the 356 mm stock piece cut 348 mm, measured from one threaded end")));
 }
 
 TEST(PlanRiser, MeasuresThatCannotBeAreAllNamed) {

@@ -1,5 +1,7 @@
 #include "reservoir/test_pressure.h"
 
+#include "unit/report/words/said.h"
+
 #include <gmock/gmock.h>
 
 namespace riserun::reservoir {
@@ -8,7 +10,7 @@ namespace {
 const AbsolutePressure kOutside = absolute_pascals(quantity::kStandardAtmosphere);
 
 TestPressure choose(double in_use_psi, double limit_psi) {
-  return choose_test_pressure(psig(in_use_psi), psig(limit_psi), us_gallons(70.0), kOutside, UnitSystem::inch);
+  return choose_test_pressure(psig(in_use_psi), psig(limit_psi), us_gallons(70.0), kOutside);
 }
 
 TEST(ChooseTestPressure, TakesTheLeastOfTheStandardWhereTheWallsAllowIt) {
@@ -35,19 +37,19 @@ TEST(ChooseTestPressure, WeakWallsAreTestedAtOnePsi) {
 TEST(ChooseTestPressure, WallsTooWeakForAirAreRefusedWithTheMend) {
   const TestPressure test = choose(0.8, 1.1);
   EXPECT_FALSE(test.pressure);
-  EXPECT_EQ(test.basis,
+  EXPECT_EQ(report::said(test.basis),
             "The walls stand 1.1 psi (30 in water) at most, and a test with air needs 1 psi (28 in water) and a relief "
             "valve below the walls' limit: add stays until the limit is 1.2 psi (33 in water), or fill with water and "
             "look for drips.");
 }
 
 TEST(CheckTestPressure, PressureOverTheWallsLimitIsRefusedWithBothNumbers) {
-  const TestPressure test = check_test_pressure(psig(2.0), psig(1.4), us_gallons(28.0), kOutside, UnitSystem::inch);
+  const TestPressure test = check_test_pressure(psig(2.0), psig(1.4), us_gallons(28.0), kOutside);
   EXPECT_FALSE(test.pressure);
-  EXPECT_EQ(test.basis,
+  EXPECT_EQ(report::said(test.basis),
             "A test at 2 psi (55 in water) is refused: the walls stand 1.4 psi (39 in water) at most, and the relief "
             "valve must stand between the two, so test at 1.17 psi (32 in water) or less, or add stays.");
-  EXPECT_TRUE(check_test_pressure(psig(1.0), psig(1.4), us_gallons(28.0), kOutside, UnitSystem::inch).pressure);
+  EXPECT_TRUE(check_test_pressure(psig(1.0), psig(1.4), us_gallons(28.0), kOutside).pressure);
 }
 
 }  // namespace

@@ -9,7 +9,7 @@ namespace {
 
 void expect_sound(const Plan& plan) {
   EXPECT_EQ(plan.status == Status::refused, !plan.refusals.empty());
-  for (const Refusal& refusal : plan.refusals) EXPECT_FALSE(refusal.reason.empty());
+  for (const Refusal& refusal : plan.refusals) EXPECT_FALSE(refusal.reason.code.empty());
   EXPECT_EQ(plan.connections.size(), plan.job.connections.size());
 }
 

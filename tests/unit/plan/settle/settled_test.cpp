@@ -1,4 +1,5 @@
 // Whatever a job leaves out is assumed, and every assumption is in the plan with its value and its reason.
+#include "report/words/remark_words.h"
 #include "unit/plan/bench_job.h"
 #include "unit/plan/shipped.h"
 
@@ -7,10 +8,11 @@
 namespace riserun::plan {
 namespace {
 
-const Assumption* assumption(const Plan& plan, const std::string& what) {
+std::optional<report::SaidAssumption> assumption(const Plan& plan, const std::string& what,
+                                                 UnitSystem units = UnitSystem::inch) {
   for (const Assumption& row : plan.assumptions)
-    if (row.what == what) return &row;
-  return nullptr;
+    if (report::SaidAssumption said = report::say(row, units); said.what == what) return said;
+  return std::nullopt;
 }
 
 struct LeftOut {
@@ -30,13 +32,13 @@ class EveryAssumption : public testing::TestWithParam<LeftOut> {};
 
 TEST_P(EveryAssumption, IsPrintedWhenLeftOutAndNotWhenGiven) {
   const LeftOut& row = GetParam();
-  const Assumption* left_out = assumption(five_things(), row.what);
-  ASSERT_NE(left_out, nullptr) << row.what;
+  const auto left_out = assumption(five_things(), row.what);
+  ASSERT_TRUE(left_out) << row.what;
   EXPECT_EQ(left_out->value, row.value);
   EXPECT_FALSE(left_out->why.empty());
   const Job job = read_job(*shipped_catalog(), with(kFiveThings, row.from, row.given), "bench.yaml");
   const Plan given = make_plan(shipped_catalog(), job);
-  EXPECT_EQ(assumption(given, row.what), nullptr) << row.what;
+  EXPECT_FALSE(assumption(given, row.what)) << row.what;
 }
 
 constexpr const char* kAir = "air: {delivery: 3 scfm}";
@@ -86,30 +88,28 @@ INSTANTIATE_TEST_SUITE_P(
     name_of<LeftOut>);
 
 TEST(Assumptions, TheChargeIsWhatTheTableTakesAndATenthMore) {
-  const Assumption* charge = assumption(five_things(), "charge");
-  ASSERT_NE(charge, nullptr);
-  EXPECT_NE(assumption(five_things(), "line from the lid to the table"), nullptr);
-  EXPECT_NE(assumption(five_things(), "where the water comes into the table"), nullptr);
-  EXPECT_NE(assumption(five_things(), "design stress of the walls"), nullptr);
+  EXPECT_TRUE(assumption(five_things(), "charge"));
+  EXPECT_TRUE(assumption(five_things(), "line from the lid to the table"));
+  EXPECT_TRUE(assumption(five_things(), "where the water comes into the table"));
+  EXPECT_TRUE(assumption(five_things(), "design stress of the walls"));
 }
 
 TEST(Assumptions, OfASupplyWithoutACompressorSayThatTheReceiverIsAlone) {
   const Plan plan = plan_of_text(with(kFiveThings, "air: {delivery: 3 scfm}", "air: {receiver: 60 gal}"));
-  ASSERT_NE(assumption(plan, "compressor"), nullptr);
+  ASSERT_TRUE(assumption(plan, "compressor"));
   EXPECT_EQ(assumption(plan, "compressor")->value, "none: the receiver's air alone");
 }
 
 TEST(Assumptions, HoldPortsOfTheVesselsStillAndTheAirHoseLoose) {
   const Plan plan = plan_of_text(with(kBench, ", held: {from: fixed, to: fixed}", ""));
-  ASSERT_NE(assumption(plan, "how 'riser bung' is held in 'water up'"), nullptr);
+  ASSERT_TRUE(assumption(plan, "how 'riser bung' is held in 'water up'"));
   EXPECT_EQ(assumption(plan, "how 'riser bung' is held in 'water up'")->value, "fixed");
   EXPECT_EQ(assumption(plan, "how 'regulator' is held in 'air in'")->value, "free to turn and slide");
 }
 
-TEST(Assumptions, HaveValuesInTheUnitsOfTheJob) {
-  const Plan plan = plan_of_text(std::string("units: metric\n") + kFiveThings);
-  EXPECT_EQ(assumption(plan, "water temperature")->value, "20 degC");
-  EXPECT_EQ(assumption(plan, "height of the table's rim")->value, "127 mm");
+TEST(Assumptions, HaveValuesInTheUnitsAskedFor) {
+  EXPECT_EQ(assumption(five_things(), "water temperature", UnitSystem::metric)->value, "20 degC");
+  EXPECT_EQ(assumption(five_things(), "height of the table's rim", UnitSystem::metric)->value, "127 mm");
 }
 
 }  // namespace

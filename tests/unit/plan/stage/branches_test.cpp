@@ -1,7 +1,9 @@
 // Connections with several far ends: the example with an air manifold on one bung, and what the job may ask of it.
 #include "chain/finder.h"
+#include "report/words/remark_words.h"
 #include "unit/plan/bench_job.h"
 #include "unit/plan/shipped.h"
+#include "unit/report/words/said.h"
 
 #include <gmock/gmock.h>
 
@@ -17,6 +19,12 @@ using testing::Field;
 using testing::HasSubstr;
 using testing::Not;
 
+std::vector<report::SaidAssumption> assumed(const Plan& plan) {
+  std::vector<report::SaidAssumption> all;
+  for (const Assumption& assumption : plan.assumptions) all.push_back(report::say(assumption, UnitSystem::inch));
+  return all;
+}
+
 const Plan& trough() {
   static const Plan plan = plan_of_example("one-air-bung");
   return plan;
@@ -30,7 +38,7 @@ std::vector<std::string> families_to(const Plan& plan, std::size_t branch) {
 }
 
 TEST(AirManifold, OfTheExampleGoesTogether) {
-  EXPECT_TRUE(trough().refusals.empty()) << trough().refusals.front().reason;
+  EXPECT_TRUE(trough().refusals.empty()) << report::said(trough().refusals.front().reason);
   ASSERT_TRUE(trough().connections.back().branched);
   const ConnectionPlan& manifold = trough().connections.back();
   EXPECT_EQ(manifold.service, Service::air);
@@ -71,13 +79,14 @@ TEST(AirManifold, FeedsTheReliefValveInItsOwnSizeWithNothingThatShuts) {
 
 TEST(AirManifold, ItsRestrictorCapsTheFeed) {
   EXPECT_NEAR(in_inches(trough().transfer.system.air.feed_bore), 0.0625, 1e-9);
-  EXPECT_THAT(trough().notes, Contains(Field(&Note::text, HasSubstr("The feed through 'shop air' is 0.0625 in"))));
+  EXPECT_THAT(report::said(trough().notes), Contains(HasSubstr("The feed through 'shop air' is 0.0625 in")));
 }
 
 TEST(AirManifold, SaysWhyTheWayToTheReliefValveIsKeptOpen) {
-  EXPECT_THAT(trough().assumptions, Contains(AllOf(Field(&Assumption::what, "way from 'air bung' to 'relief valve'"),
-                                                   Field(&Assumption::value, "nothing on it that can shut"),
-                                                   Field(&Assumption::why, HasSubstr("UG-135")))));
+  EXPECT_THAT(assumed(trough()),
+              Contains(AllOf(Field(&report::SaidAssumption::what, "way from 'air bung' to 'relief valve'"),
+                             Field(&report::SaidAssumption::value, "nothing on it that can shut"),
+                             Field(&report::SaidAssumption::why, HasSubstr("UG-135")))));
 }
 
 TEST(AirManifold, IsOnTheListWithItsDevicesAndFromTheBin) {
@@ -99,7 +108,7 @@ TEST(BranchesOfAJob, AReliefValveOnATooSmallBungIsRefused) {
   const Plan plan = plan_of_text(
       with_branches("{to: regulator}, {name: relief, ends in: 3/4 relief valve set 3 psi, special order: yes}"));
   ASSERT_FALSE(plan.refusals.empty());
-  EXPECT_EQ(plan.refusals.front().reason,
+  EXPECT_EQ(report::said(plan.refusals.front().reason),
             "'manifold' cannot be put together: the relief cannot be reached from the base (1/2 FNPT) as asked: every "
             "way to the relief is smaller than the relief valve's own inlet; give it a port of its own size");
 }
@@ -108,10 +117,9 @@ TEST(BranchesOfAJob, ASmallerWayToTheReliefValveIsTheJobsOwnWordAndIsCautioned) 
   const Plan plan =
       plan_of_text(with_branches("{to: regulator}, {name: relief, ends in: 3/4 relief valve set 3 psi, special order: "
                                  "yes, smallest bore: 0.4 in}"));
-  EXPECT_TRUE(plan.refusals.empty()) << plan.refusals.front().reason;
-  EXPECT_THAT(plan.cautions, Contains(Field(&Caution::text,
-                                            "The job lets the way to 'relief' narrow to 0.4 in, whatever the "
-                                            "valve's own inlet is.")));
+  EXPECT_TRUE(plan.refusals.empty()) << report::said(plan.refusals.front().reason);
+  EXPECT_THAT(report::said(plan.cautions), Contains("The job lets the way to 'relief' narrow to 0.4 in, whatever the "
+                                                    "valve's own inlet is."));
 }
 
 TEST(BranchesOfAJob, OfSeveralReliefValvesTheOneThatTheBungCanFeedIsTaken) {

@@ -1,6 +1,7 @@
 // Weld bungs of a job: of the tank's metal, and of nothing that cracks, fumes or does not weld.
 #include "unit/plan/bench_job.h"
 #include "unit/plan/shipped.h"
+#include "unit/report/words/said.h"
 
 #include <gmock/gmock.h>
 
@@ -14,7 +15,9 @@ Plan bench_with(const std::string& bung) {
                            "{port: 1 FNPT, bung: full coupling, where: lid, " + bung + "}"));
 }
 
-std::string first_refusal(const Plan& plan) { return plan.refusals.empty() ? "" : plan.refusals.front().reason; }
+std::string first_refusal(const Plan& plan) {
+  return plan.refusals.empty() ? "" : report::said(plan.refusals.front().reason);
+}
 
 TEST(WeldBung, OfCastIronZincOrBrassIsRefusedBeforeItIsWelded) {
   EXPECT_THAT(first_refusal(bench_with("material: black iron, welded in: no")),
@@ -30,7 +33,7 @@ TEST(WeldBung, ThatIsWeldedInAlreadyIsCautioned) {
   const Plan plan = bench_with("material: black iron");
   EXPECT_EQ(first_refusal(plan), "");
   EXPECT_TRUE(std::any_of(plan.cautions.begin(), plan.cautions.end(), [](const Caution& caution) {
-    return caution.text.find("Look at its weld for cracks before each leak test") != std::string::npos;
+    return report::said(caution.fact).find("Look at its weld for cracks before each leak test") != std::string::npos;
   }));
 }
 

@@ -1,6 +1,7 @@
 // The list: quantities over the whole job, the bin first, consumables by joint count.
 #include "unit/plan/bench_job.h"
 #include "unit/plan/shipped.h"
+#include "unit/report/words/said.h"
 
 #include <gmock/gmock.h>
 
@@ -93,7 +94,8 @@ TEST(List, CutsRiserAndHose) {
 TEST(List, SaysWhenItCostsMoreThanWished) {
   const Plan plan = plan_of_text(std::string(kBench) + "wishes: {cost cap: 5 usd}\n");
   const bool said = std::any_of(plan.cautions.begin(), plan.cautions.end(), [](const Caution& caution) {
-    return caution.where == Topic::list && caution.text.find("more than the $5.00 wished for") != std::string::npos;
+    return caution.where == Topic::list &&
+           report::said(caution.fact).find("more than the $5.00 wished for") != std::string::npos;
   });
   EXPECT_TRUE(said);
   EXPECT_EQ(plan.status, Status::caution);

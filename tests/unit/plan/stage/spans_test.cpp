@@ -1,4 +1,5 @@
 // Runs between ports whose gap was measured: made of stock, cut or hose, on the lists, or refused.
+#include "report/words/remark_words.h"
 #include "unit/plan/bench_job.h"
 #include "unit/plan/shipped.h"
 
@@ -63,7 +64,7 @@ TEST(SpanInJob, AGapThatNothingMakesIsRefusedWithTheNearestOne) {
   const Plan plan = bench_connected("need: [union], gap: 3/4 in, held: {from: fixed, to: fixed}");
   EXPECT_EQ(water_up(plan).chain(), nullptr);
   ASSERT_FALSE(plan.refusals.empty());
-  const auto& refusal = plan.refusals.front();
+  const report::SaidRefusal refusal = report::say(plan.refusals.front(), UnitSystem::inch);
   EXPECT_THAT(refusal.reason, HasSubstr("'water up' has no chain: the two ports can be joined, but not"));
   EXPECT_EQ(refusal.asked, "3/4 in");
   EXPECT_NE(refusal.allowed, "");

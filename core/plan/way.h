@@ -1,0 +1,46 @@
+// The ways that air and water take through the connections as they came out: what the physics sees of the fittings.
+#pragma once
+
+#include "plan/job/job.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace riserun::plan {
+
+/// A part on a way.
+struct WayPart {
+  PartId part;
+  std::uint8_t enter = 0;  // ports, as the flow meets them
+  std::uint8_t leave = 0;
+  std::optional<Length> bore;  // the narrowest place between them; nullopt: not known
+  Length length{};             // along the way; of a hose the length that it is cut to
+};
+
+/// What a way is for.
+enum class WayUse {
+  feed,    // air from the supply to the reservoir
+  vent,    // air from the reservoir to a device that lets it out
+  relief,  // air from the reservoir to a relief valve
+  gauge,   // to a gauge; nothing flows
+  water,
+  other,  // air between two ports that are not of the supply
+};
+
+/// The way to one end of a connection, its parts in the order in which the flow meets them; water runs both ways, and
+/// has them from the base on.
+struct Way {
+  std::string connection;  // its name
+  std::string end;         // name of the end that is not the base
+  WayUse use = WayUse::other;
+  bool to_base = false;          // the flow comes in by the end
+  bool branched = false;         // the connection has other ends, which share parts of it
+  std::vector<WayPart> parts;    // without the device
+  std::optional<PartId> device;  // that stands at the end
+
+  /// The narrowest place; nullopt: there is no part, or no bore is known.
+  std::optional<Length> bore() const;
+};
+
+}  // namespace riserun::plan

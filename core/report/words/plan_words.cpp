@@ -1,0 +1,200 @@
+// Sentences of a plan: its cautions, notes and refusals with what mends them, and why its pressures are what they are.
+#include "report/words/say.h"
+
+namespace riserun::report {
+
+std::span<const Words> plan_words() {
+  static constexpr Words kWords[] = {
+      {"as_said", "{0}"},
+
+      // The whole job, and its daily use.
+      {"air_in_a_flat_tank",
+       "Compressed air in a flat-sided tank stores dangerous energy and has killed people: a low-pressure regulator, a "
+       "low-range gauge and a full-flow relief valve are the least; or lift the water with a pump."},
+      {"no_design_to_code",
+       "This is arithmetic, not a design to a pressure-vessel code, and no approval: a competent person must judge the "
+       "box. 15 psig and more is code territory."},
+      {"local_codes",
+       "Connections to drinking water, electrical heaters and pumps, and trailers fall under local codes and licensed "
+       "trades."},
+      {"weld_on_a_used_tank",
+       "Before any weld on a reservoir that has been in use: drain, clean, open, test the air, fill with water to near "
+       "the weld."},
+      {"aluminium_fines",
+       "Aluminium fines in the water make hydrogen that gathers in the closed air space: do not cut aluminium over "
+       "this "
+       "reservoir unless the air space is purged, its vent leads high and outdoors, and the fines are cleaned out."},
+      {"copper_eats_aluminium", "Brass and copper eat aluminium in the same water: keep them apart or change them."},
+      {"water_breeds_bugs",
+       "Warm, stale, dirty water breeds bugs: drain, clean and treat it, and do not jet slime into a mist."},
+
+      // Weld bungs.
+      {"material_is_no_bung", "{0} is no weld bung: {1}"},
+      {"material_cannot_be_welded", "{0} cannot be welded"},
+      {"not_the_metal_of_the_tank", "{0} is not the metal of the tank, {1}"},
+      {"part_may_be_tapped_straight", "the {0} may be tapped straight, so that a taper thread seals on a turn or two"},
+      {"part_is_no_bung", "the {0} is not made to be welded into a wall"},
+      {"weld_in_a_coupling", "weld in a half or full coupling of {0}, class 3000"},
+      {"bung_part_has_no_such_port", "The bung of '{0}', {1}, has no {2}."},
+      {"name_the_bung_part", "name the part that the port is of in 'bung part'"},
+      {"bung_must_not_be_welded_in", "The bung of '{0}': {1}."},
+      {"bung_is_welded_in", "The bung of '{0}': {1}. Look at its weld for cracks before each leak test, or {2}."},
+
+      // The connections.
+      {"connection_has_no_chain", "'{0}' has no chain: {1}"},
+      {"branches_cannot_be_joined", "'{0}' cannot be put together: {1}"},
+      {"connection_cannot_be_built",
+       "'{0}' cannot be screwed together: neither end turns, and no joint of the chain can be made up without turning one "
+       "of its sides"},
+      {"let_an_end_turn_or_add_union", "let one end turn, or add a union to 'need'"},
+      {"order_one_part_specially", "order one part specially: {0}"},
+      {"one_part_would_complete_it", "one part would complete it: {0}"},
+      {"way_to_relief_valve_may_narrow",
+       "The job lets the way to '{0}' narrow to {1:thickness3}, whatever the valve's own inlet is."},
+      {"restrictor_behind_regulator",
+       "In '{0}' the restrictor sits between regulator and reservoir, where it throttles every fill: change it round "
+       "with the regulator, so that it faces the supply."},
+      {"connection_narrows_feed",
+       "The feed through '{0}' is {1:thickness3} at its narrowest; that is what the fill and the failed regulator are "
+       "worked out with, not {2:thickness3}."},
+
+      // The riser's bung.
+      {"no_pipe_fits_port", "no pipe of size {0} screws into {1}"},
+      {"no_pipe_fits_bung", "no pipe of size {0} screws into the riser's bung"},
+      {"give_riser_a_pipe_thread", "give the riser a pipe thread bung, such as 1 FNPT"},
+
+      // Levels.
+      {"reservoir_too_small", "the reservoir does not hold what the table needs"},
+      {"charge_so_deep", "charge the reservoir {0} deep"},
+      {"want_no_deeper_table",
+       "even filled to 95 % it gives the table {0}: want no more than that, or make the reservoir larger"},
+      {"leave_air_space", "Leave at least {0} % of the reservoir as air space over the charge."},
+      {"charge_can_overflow",
+       "The charge is more than the table holds to its rim: left alone, it overflows. Charged no deeper than {0}, the "
+       "riser uncovers first."},
+
+      // The walls.
+      {"share_of_yield", "{0} of the yield of {1}, {2:both}"},
+      {"panel_bulges_beyond_theory",
+       "A panel bulges by more than half its thickness, where the small-bulge plate theory behind these figures no "
+       "longer holds: it over-states stress and bulge there."},
+      {"factor_of_safety_below_4",
+       "California Title 8 section 3301(e) asks a factor of safety of 4 at the greatest pressure that can occur when "
+       "air "
+       "lifts a substance: this reservoir has {0:fixed1} on yield at the set pressure and {1:2} at full supply "
+       "pressure."},
+      {"fill_needs_more_than_walls_may_see", "the fill needs more air pressure than the walls may see"},
+      {"setting_is_more_than_walls_may_see", "the set pressure is more than the walls may see"},
+      {"stay_lifts_limit", "{0}: the limit rises to {1}"},
+      {"stay_lifts_limit_too_little",
+       "{0} lifts the limit only to {1}: more rows of stays, thicker sheet, or a lower table"},
+      {"thicker_sheet_or_lower_table", "thicker sheet, or a lower table"},
+      {"set_the_regulator_lower", "set the regulator to {0} or less; {1} finishes the fill"},
+
+      // The setting.
+      {"as_the_job_says", "as the job says"},
+      {"fills_in_wished_time", "fills in the {0} wished for"},
+      {"no_setting_fills_in_wished_time", "no setting up to {0}, {1}, fills in the {2} wished for"},
+      {"what_walls_may_see", "what the walls may see"},
+      {"what_regulator_can_be_set_to", "what the regulator can be set to"},
+      {"what_just_finishes", "what just finishes the fill; it is more than {0}"},
+      {"half_as_much_again", "half as much again as the pressure that just finishes the fill"},
+      {"as_high_as_may_be", "as high as {0}"},
+      {"wished_time_cannot_be_met", "The wish for a fill in {0} cannot be met: {1}."},
+
+      // Filling and draining.
+      {"fill_needs_more_than_regulator", "the fill needs more than the regulator can be set to"},
+      {"regulator_with_higher_range", "a regulator with a higher range"},
+      {"setting_does_not_lift_the_water", "the set pressure does not lift the water to the wanted depth"},
+      {"set_the_regulator_higher", "set the regulator to {0} or more"},
+      {"riser_uncovers_too_soon", "the riser uncovers before the table is at its depth, and air blows through"},
+      {"charge_deeper", "charge the reservoir deeper"},
+      {"table_overflows_too_soon", "the table overflows before it is at its depth"},
+      {"higher_rim", "a higher rim"},
+      {"air_gives_out", "the air supply gives out before the table is at its depth"},
+      {"compressor_that_delivers", "a compressor that delivers {0:air}, for {1}"},
+      {"receiver_or_compressor", "a receiver of {0} or more at {1}, or {2}"},
+      {"table_overflows_if_left", "If nobody shuts the air off, {0} go over the rim."},
+      {"table_overflows_unless_set_to",
+       "If nobody shuts the air off, {0} go over the rim. Set to {1}, the water stops by itself below the rim."},
+      {"air_blows_through_if_left",
+       "If nobody shuts the air off, the riser uncovers and air blows up through the table with a slug of water: put a "
+       "splash plate over the inlet."},
+      {"water_runs_fast", "The water runs faster than {0} in '{1}' at the peak: open valves slowly."},
+
+      // Relief.
+      {"no_relief_valve", "No connection gives the reservoir a relief valve: it needs one, on a port of its own."},
+      {"relief_valve_on_the_reservoir",
+       "Put the relief valve on the reservoir itself with no valve between: a shut valve or a stopped riser puts all "
+       "of "
+       "the regulator's pressure on the walls."},
+      {"relief_valve_opens_above_limit", "the relief valve of '{0}' opens above what the walls may see"},
+      {"valve_that_opens_at", "one that opens at {0}"},
+      {"relief_valve_blows_in_use",
+       "The relief valve of '{0}' opens at {1}, below the set pressure of {2}: it will blow in use."},
+      {"relief_valve_too_narrow",
+       "The relief valve of '{0}' has a bore of {1:thickness2}; passing all that the supply gives with the regulator "
+       "failed open takes {2:thickness2}. {3}"},
+      {"relief_valve_fed_too_narrow",
+       "The relief valve of '{0}' has a bore of {1:thickness2} and is fed through {4:thickness2}; passing all that the "
+       "supply gives with the regulator failed open takes {2:thickness2}. {3}"},
+      {"restrictor_in_the_feed", "Put a restrictor of {0:thickness2} in the feed."},
+      {"use_a_larger_valve", "Use a larger one."},
+      {"gauge_too_coarse",
+       "The gauge of '{0}' reads to {1:alone}: too coarse for {2:alone}. Take one that reads to {3:alone} to "
+       "{4:alone}."},
+      {"riser_is_not_relief_enough",
+       "If the regulator fails open, the feed can hold {0} with the riser open; the walls may see {1}. The riser is "
+       "not "
+       "relief enough."},
+
+      // The leak test.
+      {"walls_too_weak_for_test",
+       "The walls stand {0} at most, and a test with air needs {1} and a relief valve below the walls' limit: add "
+       "stays "
+       "until the limit is {2}, or fill with water and look for drips."},
+      {"test_at_the_most", "{0} is the most for flat-sided tanks (UL 142, 42.2.1)."},
+      {"test_at_the_pressure_in_use", "{0} is the pressure in use, within 1.5 to 3 psi (UL 142, 42.2.1)."},
+      {"test_at_the_least", "{0} is the least for flat-sided tanks (UL 142, 42.2.1)."},
+      {"test_as_weak_walls_allow",
+       "{0} because the walls stand {1} at most; start lower and stop at the first visible bow (common practice)."},
+      {"walls_do_not_stand_the_test",
+       "A test at {0} is refused: the walls stand {1} at most, and the relief valve must stand between the two, so "
+       "test "
+       "at {2} or less, or add stays."},
+      {"test_as_asked", "As asked for; the walls stand it."},
+      {"leave_test_pressure_out", "leave 'test pressure' out and one is chosen under the limit"},
+      {"nothing_closes_port", "The catalog has nothing that closes '{0}' ({1}) for the leak test."},
+      {"test_air_can_kill",
+       "Air under pressure in a flat-sided tank can kill. Test with a relief valve in the line, raise the pressure in "
+       "steps, keep {0:whole} clear of the plate faces while it rises, never stand before a lid or end, never leave, "
+       "lift or weld the tank under pressure."},
+      {"use_leak_test_solution",
+       "Use leak-test solution, not household soap, without froth; wash it off afterwards. Wait for welds to cool: a "
+       "cooling tank reads like a leak."},
+      {"water_lessens_stored_energy",
+       "Filled with water to near the lid, the tank stores a small part of that energy: test so if you can."},
+      {"test_below_setting", "The test at {0} is below the set pressure of {1}."},
+
+      // The list and the bin.
+      {"bin_is_shared",
+       "The bin is shared over the whole job at once, riser and plugs of the leak test with it: a part is free only as "
+       "often as it is there, and no other way to share it is better for the job."},
+      {"bin_is_shared_by_order",
+       "The bin is shared over the whole job at once, riser and plugs of the leak test with it: a part is free only as "
+       "often as it is there, and no other way to share it is better for the job. Connections with an order of their "
+       "own "
+       "come after those that go by the order of the job."},
+      {"bin_is_short_of", "More is wanted of these than the bin has: {0:; }."},
+      {"list_above_cost_cap", "The list comes to about {0}, more than the {1} wished for."},
+      {"clamp_for_hose", "for {0} in hose"},
+      {"bung_for_port", "{0} {1}"},
+      {"hose_for_water_column", "{0:long} long"},
+      {"gauge_to_and_marks", "0 to {0:alone}, marks of {1:alone} or finer"},
+      {"set_at", "set at {0:alone}"},
+      {"set_at_with_clear_bore", "set at {0:alone}, clear bore {1:thickness2} or more"},
+  };
+  return kWords;
+}
+
+}  // namespace riserun::report

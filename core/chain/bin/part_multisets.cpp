@@ -1,23 +1,16 @@
 #include "chain/bin/part_multisets.h"
 
+#include "chain/graph/joint.h"
+#include "chain/graph/plugs.h"
+#include "chain/search/potentials.h"
+
 #include <algorithm>
 #include <deque>
-#include <limits>
 #include <tuple>
 
 namespace riserun::chain {
 
 namespace {
-
-constexpr int kNever = std::numeric_limits<int>::max() / 2;
-
-/// An open end that a chain can be left at.
-struct OpenEnd {
-  PortTypeId type;
-  MaterialId material;
-  bool no_grip = false;
-  auto operator<=>(const OpenEnd&) const = default;
-};
 
 /// A part of the class on its way through, with the plugs of its other ports.
 struct Passage {
@@ -28,8 +21,7 @@ struct Passage {
 
 struct Beginning {
   std::uint32_t at = 0;
-  bool closed = false;
-  std::uint8_t met = 0;
+  Progress progress;
   Pieces pieces;
   int bushings = 0;  // told apart only under a limit
 };
@@ -58,8 +50,13 @@ class PossibleChains {
   void add_plugged(Passage passage, std::size_t port);
   std::uint32_t row_of(const OpenEnd& end);
   void measure();
-  bool joins(const OpenEnd& open, const Move& move, const catalog::MatingRule& rule) const;
-  const catalog::MatingRule* last_joint(const OpenEnd& open) const;
+  /// Calls follow(passage, rule) for each passage that may be put onto the open end, by that rule.
+  template <class Follow>
+  void for_each_onto(const OpenEnd& open, Follow follow) const;
+  const catalog::MatingRule* last_joint(const OpenEnd& open) const {
+    return joint(rules_, open, open_end_of(rules_.request().to));
+  }
+  int bought_at_least(const Passage& passage) const;
   void extend(const Beginning& begun);
   void keep(Beginning next);
   bool can_be_had(const Pieces& pieces) const;
@@ -76,7 +73,7 @@ class PossibleChains {
   std::vector<std::vector<std::uint32_t>> entering_;  // passages by port type
   std::vector<std::uint32_t> plugs_;                  // classes with one port
   std::vector<int> to_goal_;                          // pieces to buy at least, by open end
-  std::map<std::tuple<std::uint32_t, bool, std::uint8_t, int>, std::vector<Pieces>> kept_;
+  std::map<std::tuple<std::uint32_t, Progress, int>, std::vector<Pieces>> kept_;
   std::deque<Beginning> open_;
   std::vector<Pieces> found_;
 };
@@ -116,53 +113,43 @@ void PossibleChains::add_plugged(Passage passage, std::size_t port) {
     return;
   }
   for (const std::uint32_t plug : plugs_) {
-    const catalog::Part& part = catalog_.part(classes_.cheapest(plug));
-    if (catalog_.mating_rule(host.ports[port].type, part.ports[0].type) == nullptr) continue;
-    if (!rules_.may_meet(part.material, host.material_at(port))) continue;
+    if (!plugs(rules_, classes_.cheapest(plug), host.ports[port].type, host.material_at(port))) continue;
     Passage next = passage;
     next.pieces = sum(next.pieces, {{plug, 1}});
     add_plugged(std::move(next), port + 1);
   }
 }
 
-bool PossibleChains::joins(const OpenEnd& open, const Move& move, const catalog::MatingRule& rule) const {
-  if (!rules_.may_meet(open.material, move.enter_material)) return false;
-  return !((open.no_grip || move.no_grip) && rule.turning == catalog::Turning::neither);
-}
-
-const catalog::MatingRule* PossibleChains::last_joint(const OpenEnd& open) const {
-  const PortEnd& goal = rules_.request().to;
-  const catalog::MatingRule* rule = catalog_.mating_rule(open.type, goal.type);
-  if (rule == nullptr || !rules_.may_meet(open.material, goal.material.value_or(MaterialId{}))) return nullptr;
-  return open.no_grip && rule->turning == catalog::Turning::neither ? nullptr : rule;
+template <class Follow>
+void PossibleChains::for_each_onto(const OpenEnd& open, Follow follow) const {
+  for (const catalog::Mate& mate : catalog_.mates(open.type)) {
+    const catalog::MatingRule& rule = catalog_.mating_rules()[mate.rule];
+    for (const std::uint32_t row : entering_[mate.other.row]) {
+      const Move& move = passages_[row].move;
+      if (may_join(rules_, open, {move.enter_type, move.enter_material, move.no_grip}, rule))
+        follow(passages_[row], rule);
+    }
+  }
 }
 
 // What is at hand is taken to be without end here: a bound.
+int PossibleChains::bought_at_least(const Passage& passage) const {
+  int bought = 0;
+  for (const auto& [row, count] : passage.pieces) bought += there_[row] == 0 ? count : 0;
+  return bought;
+}
+
 void PossibleChains::measure() {
-  to_goal_.assign(ends_.size(), kNever);
+  const RowGraph<StepEdge> back(static_cast<std::uint32_t>(ends_.size()), [&](auto emit) {
+    for (std::uint32_t end = 0; end < ends_.size(); ++end)
+      for_each_onto(ends_[end], [&](const Passage& passage, const catalog::MatingRule&) {
+        emit(passage.leaves_at, StepEdge{end, bought_at_least(passage)});
+      });
+  });
+  std::vector<std::uint32_t> last;
   for (std::uint32_t end = 0; end < ends_.size(); ++end)
-    if (last_joint(ends_[end]) != nullptr) to_goal_[end] = 0;
-  std::vector<int> own;
-  for (const Passage& passage : passages_) {
-    int bought = 0;
-    for (const auto& [row, count] : passage.pieces) bought += there_[row] == 0 ? count : 0;
-    own.push_back(bought);
-  }
-  for (bool better = true; better;) {
-    better = false;
-    for (std::uint32_t end = 0; end < ends_.size(); ++end) {
-      for (const catalog::Mate& mate : catalog_.mates(ends_[end].type)) {
-        for (const std::uint32_t row : entering_[mate.other.row]) {
-          const Passage& passage = passages_[row];
-          const int through = own[row] + to_goal_[passage.leaves_at];
-          if (through >= to_goal_[end]) continue;
-          if (!joins(ends_[end], passage.move, catalog_.mating_rules()[mate.rule])) continue;
-          to_goal_[end] = through;
-          better = true;
-        }
-      }
-    }
-  }
+    if (last_joint(ends_[end]) != nullptr) last.push_back(end);
+  to_goal_ = fewest_steps(back, last);
 }
 
 bool PossibleChains::can_be_had(const Pieces& pieces) const {
@@ -172,8 +159,8 @@ bool PossibleChains::can_be_had(const Pieces& pieces) const {
 }
 
 void PossibleChains::keep(Beginning next) {
-  if (to_goal_[next.at] >= kNever || must_buy(next.pieces) + to_goal_[next.at] > most_beyond_) return;
-  std::vector<Pieces>& there = kept_[{next.at, next.closed, next.met, next.bushings}];
+  if (to_goal_[next.at] >= kNoWay || must_buy(next.pieces) + to_goal_[next.at] > most_beyond_) return;
+  std::vector<Pieces>& there = kept_[{next.at, next.progress, next.bushings}];
   for (const Pieces& other : there)
     if (is_within(other, next.pieces)) return;
   std::erase_if(there, [&](const Pieces& other) { return is_within(next.pieces, other); });
@@ -184,43 +171,37 @@ void PossibleChains::keep(Beginning next) {
 void PossibleChains::extend(const Beginning& begun) {
   const OpenEnd& open = ends_[begun.at];
   const catalog::MatingRule* last = last_joint(open);
-  if (last != nullptr && rules_.satisfied(begun.met) && (begun.closed || rules_.joint_closes(*last)))
+  if (last != nullptr && rules_.satisfied(begun.progress.met) && (begun.progress.closed || rules_.joint_closes(*last)))
     found_.push_back(begun.pieces);
-  for (const catalog::Mate& mate : catalog_.mates(open.type)) {
-    const catalog::MatingRule& rule = catalog_.mating_rules()[mate.rule];
-    for (const std::uint32_t row : entering_[mate.other.row]) {
-      const Passage& passage = passages_[row];
-      if (to_goal_[passage.leaves_at] > most_beyond_ || !joins(open, passage.move, rule)) continue;
-      const std::uint8_t met = rules_.advance(begun.met, passage.move.groups);
-      if (passage.move.only_for_need && met == begun.met) continue;
-      Beginning next{passage.leaves_at, begun.closed || passage.move.closes || rules_.joint_closes(rule), met,
-                     sum(begun.pieces, passage.pieces), begun.bushings};
-      if (!can_be_had(next.pieces)) continue;
-      const std::optional<int>& most_bushings = rules_.request().most_bushings;
-      if (most_bushings && passage.move.bushing && ++next.bushings > *most_bushings) continue;
-      if (rules_.request().most_parts && count_in(next.pieces) > *rules_.request().most_parts) continue;
-      keep(std::move(next));
-    }
-  }
+  for_each_onto(open, [&](const Passage& passage, const catalog::MatingRule& rule) {
+    const Move& move = passage.move;
+    if (to_goal_[passage.leaves_at] > most_beyond_) return;
+    const std::optional<Progress> progress =
+        after(rules_, begun.progress, {move.groups, move.only_for_need, move.closes || rules_.joint_closes(rule)});
+    if (!progress) return;
+    Beginning next{passage.leaves_at, *progress, sum(begun.pieces, passage.pieces), begun.bushings};
+    if (!can_be_had(next.pieces)) return;
+    const std::optional<int>& most_bushings = rules_.request().most_bushings;
+    if (most_bushings && move.bushing && ++next.bushings > *most_bushings) return;
+    if (rules_.request().most_parts && count_in(next.pieces) > *rules_.request().most_parts) return;
+    keep(std::move(next));
+  });
 }
 
 std::vector<Pieces> PossibleChains::all() {
   entering_.resize(catalog_.port_types().size());
   for (std::uint32_t row = 0; row < classes_.count(); ++row) {
     const PartId id = classes_.cheapest(row);
-    const catalog::Part& part = catalog_.part(id);
-    const bool closes = part.ports.size() == 1 && catalog_.family(part.family).role == catalog::Role::connector;
-    if (closes && rules_.admits(id) && (there_[row] > 0 || rules_.buyable(id))) plugs_.push_back(row);
+    if (is_plug(rules_, id) && (there_[row] > 0 || rules_.buyable(id))) plugs_.push_back(row);
   }
-  const PortEnd& from = rules_.request().from;
-  const std::uint32_t start = row_of({from.type, from.material.value_or(MaterialId{}), false});
+  const std::uint32_t start = row_of(open_end_of(rules_.request().from));
   for (std::uint32_t row = 0; row < classes_.count(); ++row) add_passages(row);
   measure();
-  keep({start, rules_.closing() == Closing::none, 0, {}});
+  keep({start, at_the_start(rules_), {}});
   while (!open_.empty()) {
     const Beginning begun = std::move(open_.front());
     open_.pop_front();
-    const std::vector<Pieces>& there = kept_[{begun.at, begun.closed, begun.met, begun.bushings}];
+    const std::vector<Pieces>& there = kept_[{begun.at, begun.progress, begun.bushings}];
     if (std::find(there.begin(), there.end(), begun.pieces) != there.end()) extend(begun);
   }
   return std::move(found_);

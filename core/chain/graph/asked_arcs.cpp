@@ -1,5 +1,7 @@
 #include "chain/graph/asked_arcs.h"
 
+#include "chain/graph/keep_best.h"
+#include "chain/graph/plugs.h"
 #include "chain/part/head.h"
 
 #include <algorithm>
@@ -9,7 +11,6 @@ namespace riserun::chain {
 
 using catalog::BinItem;
 using catalog::Part;
-using catalog::PortUse;
 
 namespace {
 
@@ -42,7 +43,7 @@ class AskedMoves {
   void add_with_plugs(Move move);
   std::vector<std::vector<Plug>> plugs_for(const Move& move) const;
   std::vector<Plug> plugs_of_port(const Part& host, std::size_t port) const;
-  void consider_plug(std::vector<Plug>& plugs, std::optional<Plug>& best, const PortUse& use, MaterialId host) const;
+  void consider_plug(std::vector<Plug>& plugs, std::optional<Plug>& best, PartId id) const;
   bool better(const Plug& a, const Plug& b) const;
   void fold();
 
@@ -144,8 +145,8 @@ bool AskedMoves::better(const Plug& a, const Plug& b) const {
 std::vector<Plug> AskedMoves::plugs_of_port(const Part& host, std::size_t port) const {
   std::vector<Plug> plugs;
   std::optional<Plug> best;
-  for (const catalog::Mate& mate : catalog_.mates(host.ports[port].type))
-    for (const PortUse& use : catalog_.uses(mate.other)) consider_plug(plugs, best, use, host.material_at(port));
+  for (const PartId id : plugs_of(rules_, host.ports[port].type, host.material_at(port)))
+    consider_plug(plugs, best, id);
   if (best) plugs.push_back(*best);
   return plugs;
 }
@@ -157,19 +158,15 @@ int AskedMoves::bin_count(PartId part, std::uint32_t& item) const {
   return 0;
 }
 
-void AskedMoves::consider_plug(std::vector<Plug>& plugs, std::optional<Plug>& best, const PortUse& use,
-                               MaterialId host) const {
-  const Part& part = catalog_.part(use.part);
-  if (part.ports.size() != 1 || catalog_.family(part.family).role != catalog::Role::connector) return;
-  if (!rules_.admits(use.part) || !rules_.may_meet(part.material, host)) return;
+void AskedMoves::consider_plug(std::vector<Plug>& plugs, std::optional<Plug>& best, PartId id) const {
   std::uint32_t item = 0;
-  const bool in_bin = bin_count(use.part, item) > 0;
-  if (in_bin && extras_.counted[item]) plugs.push_back({use.part, 0, 0, 0, item});
+  const bool in_bin = bin_count(id, item) > 0;
+  if (in_bin && extras_.counted[item]) plugs.push_back({id, 0, 0, 0, item});
   std::optional<Plug> plug;
   if (in_bin && !extras_.counted[item])
-    plug = Plug{use.part, 0, 0, 0, {}};
-  else if (rules_.buyable(use.part) || extras_.special_order_is_wish)
-    plug = Plug{use.part, part.price.cents(), 1, rules_.buyable(use.part) && !extras_.purchase_is_wish ? 0 : 1, {}};
+    plug = Plug{id, 0, 0, 0, {}};
+  else if (rules_.buyable(id) || extras_.special_order_is_wish)
+    plug = Plug{id, catalog_.part(id).price.cents(), 1, rules_.buyable(id) && !extras_.purchase_is_wish ? 0 : 1, {}};
   if (plug && (!best || better(*plug, *best))) best = plug;
 }
 
@@ -199,11 +196,7 @@ void AskedMoves::fold() {
     moves_ = std::move(kept);
     return;
   }
-  std::sort(moves_.begin(), counted, [&](const Move& a, const Move& b) {
-    return key(a) != key(b) ? key(a) < key(b) : goodness(a) < goodness(b);
-  });
-  const auto end = std::unique(moves_.begin(), counted, [&](const Move& a, const Move& b) { return key(a) == key(b); });
-  moves_.erase(end, counted);
+  moves_.erase(keep_best(moves_.begin(), counted, key, goodness), counted);
 }
 
 }  // namespace

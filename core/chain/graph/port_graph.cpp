@@ -167,9 +167,9 @@ void PortGraph::make_arcs(const Rules& rules) {
 std::optional<Arc> PortGraph::arc(const Rules& rules, const Node& open, const catalog::Mate& mate, std::uint32_t row,
                                   std::int64_t change) const {
   const Move& move = moves_[row];
-  if (!rules.may_meet(open.material, move.enter_material)) return std::nullopt;
   const catalog::MatingRule& rule = folded_->catalog().mating_rules()[mate.rule];
-  if ((open.no_grip || move.no_grip) && rule.turning == catalog::Turning::neither) return std::nullopt;
+  if (!may_join(rules, open.open_end(), {move.enter_type, move.enter_material, move.no_grip}, rule))
+    return std::nullopt;
   Measures measures = move.own;
   measures.micrometres += folded_->insertion_micrometres(open.type) - folded_->make_up_micrometres(open.type, mate) -
                           folded_->insertion_micrometres(move.leave_type);
@@ -193,9 +193,9 @@ std::vector<Arc> PortGraph::arcs_from(const Rules& rules, const PortEnd& open) c
 std::optional<LastJoint> PortGraph::last_joint(const Rules& rules, const Node& open, const PortEnd& goal) const {
   const std::span<const catalog::Mate> mates = folded_->catalog().mates(open.type);
   const auto mate = std::find_if(mates.begin(), mates.end(), [&](const auto& m) { return m.other == goal.type; });
-  if (mate == mates.end() || !rules.may_meet(open.material, goal.material.value_or(MaterialId{}))) return std::nullopt;
+  if (mate == mates.end()) return std::nullopt;
   const catalog::MatingRule& rule = folded_->catalog().mating_rules()[mate->rule];
-  if (open.no_grip && rule.turning == catalog::Turning::neither) return std::nullopt;
+  if (!may_join(rules, open.open_end(), open_end_of(goal), rule)) return std::nullopt;
   Measures measures;
   measures.micrometres = folded_->insertion_micrometres(open.type) + folded_->insertion_micrometres(goal.type) -
                          folded_->make_up_micrometres(open.type, *mate);

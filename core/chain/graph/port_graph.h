@@ -4,6 +4,7 @@
 
 #include "chain/graph/arc.h"
 #include "chain/graph/folded_catalog.h"
+#include "chain/graph/joint.h"
 #include "chain/graph/row_graph.h"
 #include "chain/graph/transposed_graph.h"
 #include "chain/rules/rules.h"
@@ -32,6 +33,7 @@ struct Node {
   std::int64_t bore = 0;  // nanometres; 0: not told apart, or not known
   bool no_grip = false;   // the body cannot be held, so that only what is turned goes onto it
   auto operator<=>(const Node&) const = default;
+  OpenEnd open_end() const { return {type, material, no_grip}; }
 };
 
 /// The joint onto the last port.

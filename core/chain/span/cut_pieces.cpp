@@ -1,5 +1,6 @@
 #include "chain/span/cut_pieces.h"
 
+#include "chain/graph/keep_best.h"
 #include "chain/part/head.h"
 
 #include <algorithm>
@@ -139,13 +140,8 @@ void CutMoves::fold() {
     return std::tuple(cost_of(order, m.own), folded_.rank(m.part), m.enter, m.own.buy);
   };
   const auto counted = std::partition(moves_.begin(), moves_.end(), [](const Move& m) { return m.bin_uses.empty(); });
-  std::sort(moves_.begin(), counted, [&](const Move& a, const Move& b) {
-    return key(a) != key(b) ? key(a) < key(b) : goodness(a) < goodness(b);
-  });
   // Where the head lost counts, it is only settled with the length: what is alike now may differ then.
-  if (order == Order::loss) return;
-  moves_.erase(std::unique(moves_.begin(), counted, [&](const Move& a, const Move& b) { return key(a) == key(b); }),
-               counted);
+  if (order != Order::loss) moves_.erase(keep_best(moves_.begin(), counted, key, goodness), counted);
 }
 
 }  // namespace

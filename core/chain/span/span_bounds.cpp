@@ -35,21 +35,14 @@ SpanBounds::SpanBounds(const SpanStates& steps, const PortGraph& graph, std::int
 
 void SpanBounds::find_costs() {
   const auto count = static_cast<std::uint32_t>(steps_.size());
-  costs_.assign(count, kUnreachable);
+  const RowGraph<CostEdge> back(count, [&](auto emit) {
+    for (std::uint32_t row = 0; row < count; ++row)
+      for (const SpanStep& step : steps_.steps(row)) emit(step.to, CostEdge{row, step.cost});
+  });
+  std::vector<DistanceSource> ends;
   for (std::uint32_t row = 0; row < count; ++row)
-    if (steps_.end(row)) costs_[row] = steps_.end(row)->cost;
-  for (bool better = true; better;) {
-    better = false;
-    for (std::uint32_t row = count; row-- > 0;) {
-      for (const SpanStep& step : steps_.steps(row)) {
-        if (costs_[step.to] == kUnreachable) continue;
-        const Cost through = step.cost + costs_[step.to];
-        if (!(through < costs_[row])) continue;
-        costs_[row] = through;
-        better = true;
-      }
-    }
-  }
+    if (steps_.end(row)) ends.push_back({row, steps_.end(row)->cost});
+  costs_ = least_costs(back, ends);
 }
 
 // A step's length is rounded down to whole bins: each step can lose up to one, which may_add makes good.

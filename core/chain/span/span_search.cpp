@@ -1,7 +1,6 @@
 #include "chain/span/span_search.h"
 
-#include "chain/search/first_by_ids.h"
-#include "chain/search/search_state.h"
+#include "chain/search/tight_arcs.h"
 #include "chain/span/cut_pieces.h"
 
 #include <algorithm>
@@ -11,13 +10,6 @@
 namespace riserun::chain {
 
 namespace {
-
-/// A step on a cheapest way to its label, kept in a list at the label that it leads to.
-struct TightStep {
-  std::uint32_t from = 0;
-  std::uint32_t move = kNoRow;
-  std::uint32_t next = kNoRow;
-};
 
 /// All that tells two beginnings of runs apart.
 struct LabelKey {
@@ -52,9 +44,12 @@ struct LabelHash {
 struct Label {
   LabelKey key;
   Cost cost;
-  std::uint32_t tight = kNoRow;
   bool settled = false;
 };
+
+// Rows of the labels: where all runs end, and where they start.
+constexpr std::uint32_t kGoal = 0;
+constexpr std::uint32_t kStart = 1;
 
 /// An end of a run: how it lands, and what its cut pieces must grow by.
 struct Landing {
@@ -89,7 +84,6 @@ class SpanRun {
   void end(std::uint32_t label);
   std::optional<Landing> landing(const Label& label, const SpanEnd& end) const;
   std::int64_t head_of_growth(std::uint32_t cut, std::int64_t growth) const;
-  std::vector<std::vector<TightStep>> steps_on_best_runs() const;
   SpanRoute first_in_order() const;
   void settle(std::vector<Move>& moves) const;
 
@@ -102,12 +96,11 @@ class SpanRun {
   const std::int64_t both_ends_;  // by how much shifted lengths are more than real ones
   const SpanBounds bounds_;
   std::vector<Label> labels_;
-  std::vector<TightStep> tight_steps_;
+  TightArcs tight_;
   std::unordered_map<LabelKey, std::uint32_t, LabelHash> known_;
   using Entry = std::pair<Cost, std::uint32_t>;
   std::priority_queue<Entry, std::vector<Entry>, std::greater<>> open_;
   std::optional<std::pair<Cost, std::int64_t>> best_;
-  std::vector<std::uint32_t> best_ends_;  // labels
 };
 
 // Beyond that no length is asked about: the travel of the flattest bend is the longest.
@@ -121,6 +114,7 @@ std::int64_t SpanRun::longest() const {
 
 std::optional<SpanRoute> SpanRun::run() {
   if (steps_.parts_to_end(0) > steps_.most_parts()) return std::nullopt;
+  labels_.assign(kStart, {});
   reach({}, {}, kNoRow, kNoRow);
   while (!open_.empty()) {
     const auto [estimate, label] = open_.top();
@@ -197,18 +191,16 @@ void SpanRun::reach(const LabelKey& key, const Cost& cost, std::uint32_t from, s
     if (!may_land(key)) return;
     row = static_cast<std::uint32_t>(labels_.size());
     known_.emplace(key, row);
-    labels_.push_back({key, cost, kNoRow, false});
+    labels_.push_back({key, cost, false});
     open_.push({cost + bounds_.cost(key.stage), row});
   }
   Label& label = labels_[row];
   if (cost < label.cost) {
     label.cost = cost;
-    label.tight = kNoRow;
+    tight_.forget(row);
     open_.push({cost + bounds_.cost(key.stage), row});
   }
-  if (cost != label.cost || from == kNoRow) return;
-  tight_steps_.push_back({from, move, label.tight});
-  label.tight = static_cast<std::uint32_t>(tight_steps_.size() - 1);
+  if (cost == label.cost && from != kNoRow) tight_.add(from, move, row);
 }
 
 std::int64_t SpanRun::head_of_growth(std::uint32_t cut, std::int64_t growth) const {
@@ -260,41 +252,13 @@ void SpanRun::end(std::uint32_t row) {
   if (!landed) return;
   const std::pair found(landed->cost, landed->off);
   if (best_ && found > *best_) return;
-  if (!best_ || found < *best_) best_ends_.clear();
+  if (!best_ || found < *best_) tight_.forget(kGoal);
   best_ = found;
-  best_ends_.push_back(row);
-}
-
-// Turns the lists of steps into labels around: for each label on a best run, the steps that lead on along one.
-std::vector<std::vector<TightStep>> SpanRun::steps_on_best_runs() const {
-  std::vector<std::vector<TightStep>> onward(labels_.size());
-  std::vector<std::uint32_t> open;
-  std::vector<bool> marked(labels_.size(), false);
-  for (const std::uint32_t end : best_ends_) {
-    onward[end].push_back({0, kNoRow, kNoRow});
-    marked[end] = true;
-    open.push_back(end);
-  }
-  while (!open.empty()) {
-    const std::uint32_t label = open.back();
-    open.pop_back();
-    for (std::uint32_t row = labels_[label].tight; row != kNoRow; row = tight_steps_[row].next) {
-      const TightStep& step = tight_steps_[row];
-      onward[step.from].push_back({label, step.move, kNoRow});
-      if (marked[step.from]) continue;
-      marked[step.from] = true;
-      open.push_back(step.from);
-    }
-  }
-  return onward;
+  tight_.add(row, kNoRow, kGoal);
 }
 
 SpanRoute SpanRun::first_in_order() const {
-  const auto onward = steps_on_best_runs();
-  FirstByIds walk(folded_, graph_.moves(), [&](std::uint32_t label, auto emit) {
-    for (const TightStep& step : onward[label]) emit(step.move, step.from);
-  });
-  SpanRoute route{walk.from(0), best_->first, best_->second};
+  SpanRoute route{tight_.first_by_ids(folded_, graph_.moves(), kStart, kGoal), best_->first, best_->second};
   settle(route.moves);
   return route;
 }

@@ -12,8 +12,8 @@ constexpr std::int32_t kRightAngle = 90000;
 constexpr std::size_t kMostAngles = 100;
 
 std::uint64_t packed(const Stage& stage) {
-  return std::uint64_t{stage.node} << 32 | std::uint64_t{stage.met} << 16 | std::uint64_t{stage.leg} << 8 |
-         std::uint64_t{stage.cuts} << 1 | (stage.closed ? 1u : 0u);
+  return std::uint64_t{stage.node} << 32 | std::uint64_t{stage.progress.met} << 16 | std::uint64_t{stage.leg} << 8 |
+         std::uint64_t{stage.cuts} << 1 | (stage.progress.closed ? 1u : 0u);
 }
 
 bool between_bends(const Stage& stage) { return stage.leg % 2 == 1; }
@@ -58,7 +58,6 @@ std::uint32_t SpanStates::row_of(const Stage& stage, int parts) {
   if (is_new) {
     stages_.push_back(stage);
     steps_.emplace_back();
-    links_.emplace_back();
     ends_.push_back(end_of(stage));
     from_start_.push_back(parts);
   }
@@ -68,7 +67,7 @@ std::uint32_t SpanStates::row_of(const Stage& stage, int parts) {
 
 // Level by level of parts, so that a stage's fewest parts are known when it is looked at.
 void SpanStates::explore() {
-  row_of({static_cast<std::uint32_t>(graph_.nodes().size()), 0, rules_.closing() == Closing::none, 0, 0}, 0);
+  row_of({static_cast<std::uint32_t>(graph_.nodes().size()), at_the_start(rules_), 0, 0}, 0);
   bool ended = false;
   for (int parts = 0; parts <= most_parts_; ++parts) {
     for (std::uint32_t row = 0; row < stages_.size(); ++row) {
@@ -113,7 +112,7 @@ void SpanStates::link(std::uint32_t row) {
     const std::optional<Stage> next = after(from, arc);
     if (!next) continue;
     const std::uint32_t to = row_of(*next, parts + more);
-    links_[row].push_back({to, more});
+    back_links_.emplace_back(to, StepEdge{row, more});
   }
 }
 
@@ -140,9 +139,9 @@ std::optional<Stage> SpanStates::after(const Stage& stage, const Arc& arc) const
   const Move& move = graph_.moves()[arc.move];
   Stage next = stage;
   next.node = arc.to;
-  next.closed = stage.closed || arc.closes;
-  next.met = rules_.advance(stage.met, move.groups);
-  if (move.only_for_need && next.met == stage.met) return std::nullopt;
+  const std::optional<Progress> progress = chain::after(rules_, stage.progress, arc);
+  if (!progress) return std::nullopt;
+  next.progress = *progress;
   if (move.cut) {
     const bool is_hose = folded_.catalog().part(move.part).flexible;
     if (task_.kind == SpanTask::Kind::stock || is_hose != (task_.kind == SpanTask::Kind::hose)) return std::nullopt;
@@ -183,14 +182,14 @@ void SpanStates::set_lengths(const Stage& from, PortTypeId open, const Move& mov
 }
 
 std::optional<SpanEnd> SpanStates::end_of(const Stage& stage) const {
-  if (!rules_.satisfied(stage.met) || std::popcount(stage.cuts) != task_.cuts) return std::nullopt;
+  if (!rules_.satisfied(stage.progress.met) || std::popcount(stage.cuts) != task_.cuts) return std::nullopt;
   if (task_.bends() ? stage.leg == 0 || between_bends(stage) : stage.leg != 0) return std::nullopt;
   const PortEnd& goal = rules_.request().to;
   const bool at_start = stage.node == graph_.nodes().size();
   const PortTypeId open = open_type(stage);
   const auto last =
       graph_.last_joint(rules_, at_start ? PortGraph::start_of(rules_.request()) : graph_.nodes()[stage.node], goal);
-  if (!last || !(stage.closed || last->closes)) return std::nullopt;
+  if (!last || !(stage.progress.closed || last->closes)) return std::nullopt;
   const auto [make_up, tolerance] = joint(open, goal.type);
   greatest_tolerance_ = std::max(greatest_tolerance_, tolerance);
   const std::int64_t length = folded_.insertion_micrometres(open) + folded_.insertion_micrometres(goal.type) - make_up;
@@ -198,27 +197,13 @@ std::optional<SpanEnd> SpanStates::end_of(const Stage& stage) const {
 }
 
 void SpanStates::measure_to_end() {
-  to_end_.assign(stages_.size(), kNever);
-  std::vector<std::vector<Link>> before(stages_.size());
+  const RowGraph<StepEdge> back(static_cast<std::uint32_t>(stages_.size()), [&](auto emit) {
+    for (const auto& [to, link] : back_links_) emit(to, link);
+  });
+  std::vector<std::uint32_t> ends;
   for (std::uint32_t row = 0; row < stages_.size(); ++row)
-    for (const Link& link : links_[row]) before[link.to].push_back({row, link.parts});
-  std::vector<std::vector<std::uint32_t>> levels(static_cast<std::size_t>(most_parts_) + 1);
-  for (std::uint32_t row = 0; row < stages_.size(); ++row) {
-    if (!ends_[row]) continue;
-    to_end_[row] = 0;
-    levels[0].push_back(row);
-  }
-  for (std::size_t level = 0; level < levels.size(); ++level) {
-    for (const std::uint32_t row : levels[level]) {
-      if (to_end_[row] != static_cast<int>(level)) continue;
-      for (const Link& link : before[row]) {
-        const int farther = static_cast<int>(level) + link.parts;
-        if (farther >= to_end_[link.to] || farther > most_parts_) continue;
-        to_end_[link.to] = farther;
-        levels[static_cast<std::size_t>(farther)].push_back(link.to);
-      }
-    }
-  }
+    if (ends_[row]) ends.push_back(row);
+  to_end_ = fewest_steps(back, ends);
 }
 
 }  // namespace riserun::chain

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "chain/graph/port_graph.h"
+#include "chain/search/potentials.h"
 
 #include <cstdint>
 #include <numbers>
@@ -35,10 +36,9 @@ inline constexpr int kMoreParts = 2;
 
 struct Stage {
   std::uint32_t node = 0;  // of the graph; then the start
-  std::uint8_t met = 0;    // needs met
-  bool closed = false;     // a closing joint is made, or none is wanted
-  std::uint8_t leg = 0;    // 0 before the first bend; 2a + 1 between bends of angle a; 2a + 2 after the second
-  std::uint8_t cuts = 0;   // bit 0: a piece is cut along the axes, bit 1: one between the bends
+  Progress progress;
+  std::uint8_t leg = 0;   // 0 before the first bend; 2a + 1 between bends of angle a; 2a + 2 after the second
+  std::uint8_t cuts = 0;  // bit 0: a piece is cut along the axes, bit 1: one between the bends
   bool operator==(const Stage&) const = default;
 };
 
@@ -77,15 +77,7 @@ class SpanStates {
   /// As asked, and no more than kMoreParts beyond the fewest. The bin counts as without end here.
   int most_parts() const { return most_parts_; }
 
-  static constexpr int kNever = 1 << 20;
-
  private:
-  /// A step without its length.
-  struct Link {
-    std::uint32_t to = 0;
-    int parts = 0;
-  };
-
   void explore();
   void link(std::uint32_t row);
   void make_steps(std::uint32_t row);
@@ -106,9 +98,9 @@ class SpanStates {
   const SpanTask& task_;
   int most_parts_ = 0;
   std::vector<Arc> first_arcs_;
-  std::vector<std::optional<std::vector<Arc>>> unlike_arcs_;  // by node and for the start
-  std::vector<std::vector<Link>> links_;
-  std::vector<std::int32_t> bends_;  // thousandths of a degree
+  std::vector<std::optional<std::vector<Arc>>> unlike_arcs_;    // by node and for the start
+  std::vector<std::pair<std::uint32_t, StepEdge>> back_links_;  // steps without their length, turned round
+  std::vector<std::int32_t> bends_;                             // thousandths of a degree
   std::vector<double> angles_;
   std::unordered_map<std::uint64_t, std::uint32_t> known_;
   std::vector<Stage> stages_;

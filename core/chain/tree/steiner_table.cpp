@@ -101,9 +101,8 @@ std::uint32_t SteinerTable::face_row(const Face& face) const {
 }
 
 std::optional<FaceJoint> SteinerTable::joint_between(const Face& a, const Face& b) const {
-  const catalog::MatingRule* rule = rules_.catalog().mating_rule(a.type, b.type);
-  if (!rule || !rules_.may_meet(a.material, b.material)) return std::nullopt;
-  if ((a.no_grip || b.no_grip) && rule->turning == catalog::Turning::neither) return std::nullopt;
+  const catalog::MatingRule* rule = joint(rules_, a, b);
+  if (!rule) return std::nullopt;
   return FaceJoint{0, rule->closing};
 }
 
@@ -114,11 +113,11 @@ void SteinerTable::make_joints() {
     for (const catalog::Mate& mate : rules_.catalog().mates(faces_[from].type)) {
       auto to = std::lower_bound(faces_.begin(), faces_.end(), Face{mate.other, MaterialId{0}, false});
       for (; to != faces_.end() && to->type == mate.other; ++to) {
-        auto joint = joint_between(faces_[from], *to);
-        if (!joint) continue;
+        const auto made = joint_between(faces_[from], *to);
+        if (!made) continue;
         const auto row = static_cast<std::uint32_t>(to - faces_.begin());
-        joints_[from].push_back({row, joint->closing});
-        joined_from_[row].push_back({from, joint->closing});
+        joints_[from].push_back({row, made->closing});
+        joined_from_[row].push_back({from, made->closing});
       }
     }
   }

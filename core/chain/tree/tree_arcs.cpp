@@ -1,5 +1,8 @@
 #include "chain/tree/tree_arcs.h"
 
+#include "chain/graph/keep_best.h"
+#include "chain/graph/plugs.h"
+
 #include <algorithm>
 #include <map>
 #include <tuple>
@@ -206,15 +209,10 @@ const std::vector<Plug>& BranchMoves::plugs_of(const Face& host) {
   const auto [known, is_new] = plugs_.try_emplace(host);
   if (!is_new) return known->second;
   std::vector<Plug> all;
-  for (const catalog::Mate& mate : catalog_.mates(host.type)) {
-    for (const catalog::PortUse& use : catalog_.uses(mate.other)) {
-      const Part& part = catalog_.part(use.part);
-      if (part.ports.size() != 1 || catalog_.family(part.family).role != catalog::Role::connector) continue;
-      if (!rules_.admits(use.part) || !rules_.may_meet(part.material, host.material)) continue;
-      for (Source& source : sources_of(rules_, digits_, use.part, rules_.buyable(use.part))) {
-        source.own.drawbacks = 0;
-        all.push_back({use.part, std::move(source)});
-      }
+  for (const PartId id : chain::plugs_of(rules_, host.type, host.material)) {
+    for (Source& source : sources_of(rules_, digits_, id, rules_.buyable(id))) {
+      source.own.drawbacks = 0;
+      all.push_back({id, std::move(source)});
     }
   }
   const auto goodness = [&](const Plug& p) {
@@ -233,27 +231,18 @@ std::tuple<std::uint32_t, std::uint8_t> chosen_ports(const BranchMove& move) {
   return {move.exit_ports, move.enter};
 }
 
-int compare_keys(const BranchMove& a, const BranchMove& b) {
-  const auto order = [](const auto& x, const auto& y) { return x < y ? -1 : (y < x ? 1 : 0); };
-  const auto small = [](const BranchMove& m) { return std::tuple(m.enter_face, m.closes, chosen_ports(m)); };
-  if (const int by = order(small(a), small(b)); by != 0) return by;
-  if (const int by = order(a.exits, b.exits); by != 0) return by;
-  if (const int by = order(a.gates, b.gates); by != 0) return by;
-  return order(a.takes, b.takes);
-}
-
 void BranchMoves::fold() {
+  const auto key = [](const BranchMove& m) {
+    return std::tuple<Face, bool, std::tuple<std::uint32_t, std::uint8_t>, const std::vector<Face>&,
+                      const std::vector<Gate>&, const std::vector<Taking>&>(m.enter_face, m.closes, chosen_ports(m),
+                                                                            m.exits, m.gates, m.takes);
+  };
   const auto goodness = [&](const BranchMove& m) {
     std::vector<std::uint32_t> ranks{folded_.rank(m.part)};
     for (const PartId plug : m.plugs) ranks.push_back(folded_.rank(plug));
     return std::tuple(m.cost, ranks.front(), m.enter, std::move(ranks));
   };
-  std::sort(moves_.begin(), moves_.end(), [&](const BranchMove& a, const BranchMove& b) {
-    const int by_key = compare_keys(a, b);
-    return by_key != 0 ? by_key < 0 : goodness(a) < goodness(b);
-  });
-  const auto same = [](const BranchMove& a, const BranchMove& b) { return compare_keys(a, b) == 0; };
-  moves_.erase(std::unique(moves_.begin(), moves_.end(), same), moves_.end());
+  moves_.erase(keep_best(moves_.begin(), moves_.end(), key, goodness), moves_.end());
 }
 
 }  // namespace
@@ -274,12 +263,8 @@ std::vector<TargetWay> device_ways(const FoldedCatalog& folded, const Rules& rul
       ways.push_back({face, use.part, use.port, source.takes, cost_of(rules.request().order, source.own)});
   }
   const auto key = [](const TargetWay& way) { return std::tie(way.face, way.takes); };
-  std::sort(ways.begin(), ways.end(), [&](const TargetWay& a, const TargetWay& b) {
-    if (key(a) != key(b)) return key(a) < key(b);
-    return std::tuple(a.cost, folded.rank(a.device), a.port) < std::tuple(b.cost, folded.rank(b.device), b.port);
-  });
-  const auto same = [&](const TargetWay& a, const TargetWay& b) { return key(a) == key(b); };
-  ways.erase(std::unique(ways.begin(), ways.end(), same), ways.end());
+  const auto goodness = [&](const TargetWay& way) { return std::tuple(way.cost, folded.rank(way.device), way.port); };
+  ways.erase(keep_best(ways.begin(), ways.end(), key, goodness), ways.end());
   return ways;
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "chain/graph/folded_catalog.h"
+#include "chain/graph/joint.h"
 #include "chain/rules/branch_gates.h"
 #include "chain/rules/rules.h"
 
@@ -14,12 +15,7 @@ namespace riserun::chain {
 inline constexpr std::size_t kMostPorts = 16;  // of a part in an assembly; parts with more are left out
 
 /// An open end as the search tells them apart: the material only where a galvanic rule looks at it.
-struct Face {
-  PortTypeId type;
-  MaterialId material;
-  bool no_grip = false;  // the body cannot be held: only what is turned goes onto it
-  auto operator<=>(const Face&) const = default;
-};
+using Face = OpenEnd;
 
 /// Digits of a MixedRadix that a move takes.
 struct Taking {

@@ -46,12 +46,12 @@ std::shared_ptr<const WayClasses> FoldedCatalog::classes(Folding folding) const 
   if (folding.order != Order::loss) folding.flow_m3_s = 0.0;
   if (folding.order == Order::price || folding.order == Order::bin) folding.order = Order::parts;
   const std::lock_guard lock(mutex_);
-  std::shared_ptr<const WayClasses>& known = foldings_[folding.key()];
+  std::shared_ptr<const WayClasses>& known = foldings_[folding];
   if (known) return known;
   std::shared_ptr<const WayClasses> made = std::make_shared<WayClasses>(fold(folding));
   known = made;
   if (foldings_.size() > kMostFoldings) {
-    std::erase_if(foldings_, [&](const auto& entry) { return entry.first != folding.key(); });
+    std::erase_if(foldings_, [&](const auto& entry) { return entry.first != folding; });
   }
   return made;
 }

@@ -26,7 +26,7 @@ struct Folding {
   bool by_material = false;    // a galvanic rule looks at the facing metals
   Order order = Order::parts;  // parts, price and bin fold alike
   double flow_m3_s = 0.0;      // for order loss only
-  auto key() const { return std::tuple(by_material, order, flow_m3_s); }
+  auto operator<=>(const Folding&) const = default;
 };
 
 /// The classes of one folding; within a class the ways stand best first.
@@ -65,7 +65,7 @@ class FoldedCatalog {
   std::vector<std::int64_t> insertion_micrometres_;
   std::vector<std::vector<std::int64_t>> make_ups_;  // by port type and place among its mates
   mutable std::mutex mutex_;
-  mutable std::map<std::tuple<bool, Order, double>, std::shared_ptr<const WayClasses>> foldings_;
+  mutable std::map<Folding, std::shared_ptr<const WayClasses>> foldings_;
 };
 
 }  // namespace riserun::chain

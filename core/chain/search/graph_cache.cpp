@@ -28,29 +28,31 @@ bool GraphCache::is_plain(const ChainRequest& request) {
          std::find(request.banned.begin(), request.banned.end(), true) == request.banned.end();
 }
 
-GraphCache::Key GraphCache::key_of(const Rules& rules, const GraphExtras& extras) {
+GraphCache::Kind GraphCache::kind_of(const Rules& rules, const GraphExtras& extras) {
   const ChainRequest& request = rules.request();
-  return {request.order,
-          request.service,
-          request.rating ? in_pascals(*request.rating) : -1.0,
-          request.galvanic,
-          request.special_order,
-          request.smallest_bore ? in_metres(*request.smallest_bore) : -1.0,
-          extras.all_measures || request.order == Order::loss ? in_cubic_metres_per_second(request.flow) : 0.0,
-          rules.closing(),
-          extras.all_measures,
-          request.room ? in_metres(*request.room) : -1.0,
-          extras.counts_bushings,
-          request.hottest ? in_kelvins(*request.hottest) : -1.0,
-          request.vacuum};
+  Kind kind;
+  kind.order = request.order;
+  kind.service = request.service;
+  kind.galvanic = request.galvanic;
+  kind.closing = rules.closing();
+  kind.special_order = request.special_order;
+  kind.vacuum = request.vacuum;
+  if (request.rating) kind.rating_pa = in_pascals(*request.rating);
+  if (request.hottest) kind.hottest_k = in_kelvins(*request.hottest);
+  if (request.smallest_bore) kind.smallest_bore_m = in_metres(*request.smallest_bore);
+  if (request.room) kind.room_m = in_metres(*request.room);
+  if (extras.all_measures || request.order == Order::loss) kind.flow_m3_s = in_cubic_metres_per_second(request.flow);
+  kind.all_measures = extras.all_measures;
+  kind.counts_bushings = extras.counts_bushings;
+  return kind;
 }
 
 std::shared_ptr<const CachedGraph> GraphCache::graph_for(const FoldedCatalog& folded, const Rules& rules,
                                                          const GraphExtras& extras) const {
-  const Key key = key_of(rules, extras);
+  const Kind kind = kind_of(rules, extras);
   const std::lock_guard lock(mutex_);
-  if (graphs_.size() >= kMostGraphs && !graphs_.contains(key)) graphs_.clear();
-  std::shared_ptr<const CachedGraph>& known = graphs_[key];
+  if (graphs_.size() >= kMostGraphs && !graphs_.contains(kind)) graphs_.clear();
+  std::shared_ptr<const CachedGraph>& known = graphs_[kind];
   if (!known) known = std::make_shared<const CachedGraph>(PortGraph(folded, rules, extras));
   return known;
 }

@@ -33,11 +33,26 @@ class GraphCache {
                                                const GraphExtras& extras) const;
 
  private:
-  using Key =
-      std::tuple<Order, Service, double, Galvanic, bool, double, double, Closing, bool, double, bool, double, bool>;
-  static Key key_of(const Rules& rules, const GraphExtras& extras);
+  /// All that a graph of a plain request depends on beside the catalog. A new rule of ChainRequest belongs here.
+  struct Kind {
+    Order order = Order::parts;
+    Service service = Service::water;
+    Galvanic galvanic = Galvanic::warn;
+    Closing closing = Closing::none;
+    bool special_order = false;
+    bool vacuum = false;
+    std::optional<double> rating_pa;
+    std::optional<double> hottest_k;
+    std::optional<double> smallest_bore_m;
+    std::optional<double> room_m;
+    std::optional<double> flow_m3_s;  // where the head lost is weighed
+    bool all_measures = false;
+    bool counts_bushings = false;
+    auto operator<=>(const Kind&) const = default;
+  };
+  static Kind kind_of(const Rules& rules, const GraphExtras& extras);
   mutable std::mutex mutex_;
-  mutable std::map<Key, std::shared_ptr<const CachedGraph>> graphs_;
+  mutable std::map<Kind, std::shared_ptr<const CachedGraph>> graphs_;
 };
 
 /// A catalog made ready to be searched: folded, with the graphs that plain requests share. Safe to share between

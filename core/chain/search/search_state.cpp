@@ -1,7 +1,5 @@
 #include "chain/search/search_state.h"
 
-#include <algorithm>
-
 namespace riserun::chain {
 
 std::size_t SearchStateHash::operator()(const SearchState& state) const noexcept {
@@ -13,26 +11,17 @@ std::size_t SearchStateHash::operator()(const SearchState& state) const noexcept
   return static_cast<std::size_t>(mix ^ (mix >> 29));
 }
 
-BinDigits::BinDigits(const catalog::Bin& bin, const std::vector<Move>& moves) {
-  std::uint64_t weight = 1;
-  for (std::uint32_t item = 0; item < bin.items.size(); ++item) {
-    digits_.push_back({weight, static_cast<std::uint64_t>(bin.items[item].count) + 1});
-    const bool counted = std::any_of(moves.begin(), moves.end(), [&](const Move& move) {
-      return std::any_of(move.bin_uses.begin(), move.bin_uses.end(),
-                         [&](const BinUse& use) { return use.item == item; });
-    });
-    if (counted) weight *= digits_.back().base;
+BinDigits::BinDigits(const catalog::Bin& bin, const std::vector<Move>& moves)
+    : digit_of_item_(bin.items.size(), kNoRow) {
+  std::vector<int> most;
+  for (const Move& move : moves) {
+    for (const BinUse& use : move.bin_uses) {
+      if (digit_of_item_[use.item] != kNoRow) continue;
+      digit_of_item_[use.item] = static_cast<std::uint32_t>(most.size());
+      most.push_back(bin.items[use.item].count);
+    }
   }
-}
-
-bool BinDigits::spend(std::uint64_t& spent, const Move& move) const {
-  for (const BinUse& use : move.bin_uses) {
-    const Digit& digit = digits_[use.item];
-    const std::uint64_t used = spent / digit.weight % digit.base;
-    if (used + static_cast<std::uint64_t>(use.count) >= digit.base) return false;
-    spent += static_cast<std::uint64_t>(use.count) * digit.weight;
-  }
-  return true;
+  counts_ = MixedRadix<std::uint64_t>(std::move(most));
 }
 
 }  // namespace riserun::chain

@@ -5,6 +5,7 @@
 #include "chain/graph/arc.h"
 #include "chain/part/move.h"
 #include "chain/rules/rules.h"
+#include "chain/search/mixed_radix.h"
 
 #include <cstdint>
 #include <optional>
@@ -47,17 +48,19 @@ struct SearchStateHash {
 /// What has been taken of the bin as one number: a digit for each of its parts that some move uses.
 class BinDigits {
  public:
+  /// @throws InputError where too many parts are counted to be told apart in 64 bits
   BinDigits(const catalog::Bin& bin, const std::vector<Move>& moves);
 
   /// Takes the move's parts of the bin; false when they are not all there any more.
-  bool spend(std::uint64_t& spent, const Move& move) const;
+  bool spend(std::uint64_t& spent, const Move& move) const {
+    for (const BinUse& use : move.bin_uses)
+      if (!counts_.add(spent, digit_of_item_[use.item], use.count)) return false;
+    return true;
+  }
 
  private:
-  struct Digit {
-    std::uint64_t weight = 1;
-    std::uint64_t base = 1;  // one more than there are
-  };
-  std::vector<Digit> digits_;  // by bin row
+  std::vector<std::uint32_t> digit_of_item_;  // by bin row; kNoRow: no move counts it
+  MixedRadix<std::uint64_t> counts_;
 };
 
 }  // namespace riserun::chain

@@ -4,6 +4,7 @@
 #include "chain/span/cut_pieces.h"
 
 #include <algorithm>
+#include <deque>
 
 namespace riserun::chain {
 
@@ -132,13 +133,24 @@ NearestSpans nearest_spans(const FoldedCatalog& folded, const ChainRequest& aske
   GraphExtras extras;
   extras.every_length = true;
   extras.counts_bushings = request.most_bushings.has_value();
-  extras.counted.assign(request.bin.items.size(), true);
-  extras.wished = cut_moves(folded, rules, extras.counted, task.aside, most_room(folded, request, widest_task));
-  const PortGraph graph(folded, rules, extras);
+  extras.counted.assign(request.bin.items.size(), false);
+  std::deque<PortGraph> graphs;  // the last one counts all that was found to be scarce; the first bounds them all
+  const auto make_graph = [&] {
+    extras.wished = cut_moves(folded, rules, extras.counted, task.aside, most_room(folded, request, widest_task));
+    graphs.emplace_back(folded, rules, extras);
+  };
+  make_graph();
+  const auto lands = [&](const SpanTask& there) {
+    while (true) {
+      const auto choice = best_attempt(folded, rules, graphs.back(), there);
+      if (!choice || !count_overdrawn(request, choice->route.moves, extras.counted)) return choice.has_value();
+      make_graph();
+    }
+  };
   std::vector<SpanReach> kinds;
   for (const Attempt& attempt : kAttempts)
     if (attempt.share_of_band == 1 && (attempt.cuts < 2 || task.aside > 0))
-      kinds.emplace_back(folded, rules, graph, task_of(widest_task, attempt));
+      kinds.emplace_back(folded, rules, graphs.front(), task_of(widest_task, attempt));
   const auto toward = [&](std::int64_t step) -> std::optional<Length> {
     int tries = 0;
     for (std::int64_t along = task.along + step; std::abs(along - task.along) <= in_micrometres(kLookAround);
@@ -148,8 +160,7 @@ NearestSpans nearest_spans(const FoldedCatalog& folded, const ChainRequest& aske
       if (std::none_of(kinds.begin(), kinds.end(), may)) continue;
       SpanTask there = task;
       there.along = along;
-      const auto choice = best_attempt(folded, rules, graph, there);
-      if (choice) return as_length(along);
+      if (lands(there)) return as_length(along);
       if (++tries == kMostTries) return std::nullopt;
     }
     return std::nullopt;

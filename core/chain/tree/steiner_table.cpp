@@ -1,7 +1,5 @@
 #include "chain/tree/steiner_table.h"
 
-#include "quantity/input_error.h"
-
 #include <algorithm>
 
 namespace riserun::chain {
@@ -25,24 +23,17 @@ std::vector<int> digits_of(const BranchEnds& ends, const BranchCounts& counts) {
   return most;
 }
 
-[[noreturn]] void refuse_size() {
-  throw quantity::InputError({{"", 0, 0,
-                               "too many targets, needs and scarce parts of the bin to tell apart: leave out some "
-                               "needs, or bin parts that there are too few of",
-                               ""}});
-}
-
 }  // namespace
 
 SteinerTable::SteinerTable(const Rules& rules, const BranchEnds& ends, const BranchCounts& counts,
                            std::vector<BranchMove> moves)
     : rules_(rules), ends_(ends), moves_(std::move(moves)), tally_(digits_of(ends, counts)) {
-  if (tally_.size() > kMostNumbers) refuse_size();
+  if (tally_.size() > kMostNumbers) MixedRadix<std::uint32_t>::refuse();
   make_faces();
   make_joints();
   make_moves();
   make_numbers(counts);
-  if (std::uint64_t{possible_count_} * item_count_ * 2 > kMostCells) refuse_size();
+  if (std::uint64_t{possible_count_} * item_count_ * 2 > kMostCells) MixedRadix<std::uint32_t>::refuse();
   sums_.assign(std::size_t{possible_count_} * item_count_ * 2, {});
   for (std::uint32_t number = 0; number < tally_.size(); ++number)
     if (possible(number)) fill(number);

@@ -33,7 +33,7 @@ class SteinerTable {
 
   const std::vector<BranchMove>& moves() const { return moves_; }
   const BranchEnds& ends() const { return ends_; }
-  const MixedRadix& tally() const { return tally_; }
+  const MixedRadix<std::uint32_t>& tally() const { return tally_; }
   /// The number that holds every target and every need.
   std::uint32_t needed() const { return needed_; }
   /// The splits of a possible number in two possible ones, by their first part.
@@ -90,7 +90,7 @@ class SteinerTable {
   const Rules& rules_;
   const BranchEnds& ends_;
   std::vector<BranchMove> moves_;
-  MixedRadix tally_;
+  MixedRadix<std::uint32_t> tally_;
   std::uint32_t needed_ = 0;
   std::uint32_t possible_count_ = 0;
   std::vector<std::uint32_t> row_of_number_;  // UINT32_MAX: not possible

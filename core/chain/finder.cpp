@@ -1,6 +1,7 @@
 #include "chain/finder.h"
 
 #include "chain/answers/alternatives.h"
+#include "chain/answers/picture.h"
 #include "chain/answers/span_answer.h"
 #include "chain/answers/substitutes.h"
 #include "chain/answers/valve_side.h"
@@ -87,6 +88,10 @@ Spares Finder::least_spares(const std::vector<Chosen>& chosen, std::size_t most_
 std::optional<Chain> Finder::best_with_valve_left(const ChainRequest& request, ReservoirEnd end) const {
   check(catalog(), request);
   return chain::best_with_valve_left(*prepared_, request, end);
+}
+
+std::string Finder::picture(const ChainRequest& request, const Chain* answer) const {
+  return picture_of(prepared_->folded(), request, answer);
 }
 
 Answer find_chain(const Catalog& catalog, const ChainRequest& request) { return Finder(catalog).find(request); }

@@ -13,6 +13,7 @@
 
 #include <memory>
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace riserun::chain {
@@ -53,6 +54,10 @@ class Finder {
   /// The best chain that leaves the shut-off valve with the reservoir when the run is opened; see
   /// answers/valve_side.h for what can be asked.
   std::optional<Chain> best_with_valve_left(const ChainRequest& request, ReservoirEnd end) const;
+
+  /// What was searched near the answer to a request, nullptr where there is none, in the DOT language of Graphviz; see
+  /// answers/picture.h.
+  std::string picture(const ChainRequest& request, const Chain* answer) const;
 
   const Catalog& catalog() const;
   /// What the searches stand on, for measuring and for the tests.

@@ -12,6 +12,7 @@
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
+#include <fstream>
 #include <ostream>
 
 namespace riserun::cli {
@@ -24,6 +25,7 @@ struct ChainOptions {
   BranchOptions branches;
   std::string alternatives;
   std::string valve_stays;
+  std::string picture;
   bool spares = false;
 };
 
@@ -125,7 +127,7 @@ void refuse_what_is_for_two_ports(const ChainOptions& options) {
   refuse_options_of_one_run(options.asked, words);
   for (const auto& [option, text] :
        {std::pair("--alternatives", options.alternatives), std::pair("--valve-stays", options.valve_stays),
-        std::pair("--spares", std::string(options.spares ? "yes" : ""))})
+        std::pair("--picture", options.picture), std::pair("--spares", std::string(options.spares ? "yes" : ""))})
     if (!text.empty()) words.add(option, text, "is for a chain between two ports, not for a branched assembly", 0);
   words.finish();
 }
@@ -173,6 +175,14 @@ chain::Answer with_valve_left(const chain::Finder& finder, const catalog::Catalo
   return none;
 }
 
+/// @throws InputError where the file cannot be written
+void write_picture(const std::string& file, const std::string& picture) {
+  std::ofstream out(file, std::ios::binary);
+  out << picture;
+  out.close();
+  if (!out) throw quantity::InputError({{file, 0, 0, "cannot write the picture there", ""}});
+}
+
 int run_chain(const ChainOptions& options, const Session& session) {
   if (options.ports.size() > 2) return run_assembly(options, session);
   refuse_what_is_for_branches(options);
@@ -183,6 +193,7 @@ int run_chain(const ChainOptions& options, const Session& session) {
     const auto most = static_cast<std::size_t>(*most_rows);
     const auto rows = span ? finder.alternatives(request, *span, most) : finder.alternatives(request, most);
     if (!rows.empty()) {
+      if (!options.picture.empty()) write_picture(options.picture, finder.picture(request, &rows.front().chain));
       print_alternatives(stock, request, finder, rows, options.spares, session);
       return kDone;
     }
@@ -190,6 +201,7 @@ int run_chain(const ChainOptions& options, const Session& session) {
   chain::Answer answer = span ? finder.find_span(request, *span) : finder.find(request);
   if (valve_stays) answer = with_valve_left(finder, *stock.catalog, request, *valve_stays, std::move(answer));
   const auto* found = std::get_if<chain::Chain>(&answer);
+  if (!options.picture.empty()) write_picture(options.picture, finder.picture(request, found));
   const auto spares = spares_of(options.spares, finder, request, found);
   if (session.common.json) {
     session.out << report::chain_json(*stock.catalog, request, answer, spares ? &*spares : nullptr);
@@ -215,6 +227,9 @@ void add_chain_verb(CLI::App& app, Session& session) {
   verb->add_option("--alternatives", options->alternatives,
                    "So many chains that a person may prefer, the best among them, and what to take where a part of it "
                    "is not on the shelf");
+  verb->add_option("--picture", options->picture,
+                   "A file for a picture of what was searched near the answer, in Graphviz's language: open ends, the "
+                   "parts between them, the answer bold");
   verb->add_flag("--spares", options->spares,
                  "The fewest spare parts with which any one bought part may be missing or broken");
   verb->add_option(

@@ -2,6 +2,8 @@
 #include "unit/cli/asked_command.h"
 
 #include <algorithm>
+#include <filesystem>
+#include <fstream>
 #include <map>
 
 namespace riserun::cli {
@@ -30,6 +32,52 @@ TEST(Chain, OfTheBenchPairNeedsTwoParts) {
   EXPECT_TRUE(answer["why_none"].is_null());
   for (const char* key : {"id", "name", "size", "material", "enter", "leave", "from_bin"})
     EXPECT_TRUE(best["parts"][0].contains(key)) << key;
+}
+
+/// What `--picture` writes for these words, line by line; none: there is no such file.
+std::vector<std::string> picture(const Words& words, int expected_status) {
+  const std::string file = testing::TempDir() + "riserun-picture.dot";
+  std::filesystem::remove(file);
+  EXPECT_EQ(ask(Words{"chain"} + words + Words{"--picture", file}).status, expected_status);
+  std::ifstream in(file);
+  std::vector<std::string> lines;
+  for (std::string line; std::getline(in, line);) lines.push_back(line);
+  std::filesystem::remove(file);
+  return lines;
+}
+
+std::vector<std::string> with(const std::vector<std::string>& lines, const std::string& text) {
+  std::vector<std::string> found;
+  std::copy_if(lines.begin(), lines.end(), std::back_inserter(found),
+               [&](const std::string& line) { return line.find(text) != std::string::npos; });
+  return found;
+}
+
+TEST(Chain, PictureShowsTheAnswerBoldAmongWhatWasSearchedNearIt) {
+  const Words words{"1-1/2 FNPT", "1-1/2 FNPT", "--held", "--need", "ball valve"};
+  const std::vector<std::string> names = parts(chain(words).answer, "name");
+  const std::vector<std::string> lines = picture(words, kDone);
+  ASSERT_GT(lines.size(), 2U);
+  EXPECT_EQ(lines.front(), "digraph G {");
+  EXPECT_EQ(lines.back(), "}");
+  const std::vector<std::string> bold = with(lines, "style=bold");
+  EXPECT_EQ(bold.size(), names.size() + 1);  // the last joint too
+  for (const std::string& name : names) EXPECT_THAT(bold, Contains(HasSubstr(name)));
+  EXPECT_EQ(with(lines, "shape=box").size(), 2U);
+  EXPECT_GT(with(lines, "->").size(), bold.size());
+}
+
+TEST(Chain, PictureWithoutAnAnswerShowsWhatGoesOntoEitherPort) {
+  const std::vector<std::string> lines = picture(kOneToOne + Words{"--held", "--most-parts", "2"}, kNoSolution);
+  EXPECT_THAT(with(lines, "->"), Not(IsEmpty()));
+  EXPECT_THAT(with(lines, "style=bold"), IsEmpty());
+}
+
+TEST(Chain, PictureThatCannotBeWrittenOrDrawnIsBadInput) {
+  EXPECT_THAT(complaint(Words{"chain"} + kBenchPair + Words{"--picture", "/nowhere/chain.dot"}),
+              HasSubstr("/nowhere/chain.dot"));
+  EXPECT_THAT(complaint({"chain", "3/4 FNPT", "1/2 MNPT", "1/4 MNPT", "--picture", "chain.dot"}),
+              HasSubstr("--picture"));
 }
 
 TEST(Chain, ReadsEveryPortAsJsonSpellsIt) {

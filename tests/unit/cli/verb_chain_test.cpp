@@ -46,7 +46,7 @@ std::vector<std::string> picture(const Words& words, int expected_status) {
   return lines;
 }
 
-std::vector<std::string> with(const std::vector<std::string>& lines, const std::string& text) {
+std::vector<std::string> lines_with(const std::vector<std::string>& lines, const std::string& text) {
   std::vector<std::string> found;
   std::copy_if(lines.begin(), lines.end(), std::back_inserter(found),
                [&](const std::string& line) { return line.find(text) != std::string::npos; });
@@ -60,17 +60,17 @@ TEST(Chain, PictureShowsTheAnswerBoldAmongWhatWasSearchedNearIt) {
   ASSERT_GT(lines.size(), 2U);
   EXPECT_EQ(lines.front(), "digraph G {");
   EXPECT_EQ(lines.back(), "}");
-  const std::vector<std::string> bold = with(lines, "style=bold");
+  const std::vector<std::string> bold = lines_with(lines, "style=bold");
   EXPECT_EQ(bold.size(), names.size() + 1);  // the last joint too
   for (const std::string& name : names) EXPECT_THAT(bold, Contains(HasSubstr(name)));
-  EXPECT_EQ(with(lines, "shape=box").size(), 2U);
-  EXPECT_GT(with(lines, "->").size(), bold.size());
+  EXPECT_EQ(lines_with(lines, "shape=box").size(), 2U);
+  EXPECT_GT(lines_with(lines, "->").size(), bold.size());
 }
 
 TEST(Chain, PictureWithoutAnAnswerShowsWhatGoesOntoEitherPort) {
   const std::vector<std::string> lines = picture(kOneToOne + Words{"--held", "--most-parts", "2"}, kNoSolution);
-  EXPECT_THAT(with(lines, "->"), Not(IsEmpty()));
-  EXPECT_THAT(with(lines, "style=bold"), IsEmpty());
+  EXPECT_THAT(lines_with(lines, "->"), Not(IsEmpty()));
+  EXPECT_THAT(lines_with(lines, "style=bold"), IsEmpty());
 }
 
 TEST(Chain, PictureThatCannotBeWrittenOrDrawnIsBadInput) {

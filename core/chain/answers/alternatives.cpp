@@ -4,6 +4,7 @@
 #include "chain/search/best_chain.h"
 #include "chain/search/pareto_chains.h"
 #include "chain/search/potentials.h"
+#include "chain/search/tie_key.h"
 
 #include <algorithm>
 #include <tuple>
@@ -24,10 +25,8 @@ Cost cost_under(Order order, const Route& route) {
 struct Row {
   Route route;
   Cost cost;
-  std::vector<PartId> parts;       // plugs behind their part
-  std::vector<std::uint32_t> ids;  // places among all ids, plugs behind their part
-  std::vector<std::pair<std::uint8_t, std::uint8_t>> ways;
-  bool same_chain(const Row& other) const { return ids == other.ids && ways == other.ways; }
+  TieKey key;
+  std::vector<PartId> parts;  // plugs behind their part
 };
 
 /// Some route has more bushings than the request allows.
@@ -80,13 +79,12 @@ std::vector<Route> unbeaten_routes(const PreparedCatalog& prepared, const Rules&
 }
 
 Row row_of(const FoldedCatalog& folded, Route route) {
-  Row row{std::move(route), {}, {}, {}, {}};
+  Row row{std::move(route), {}, {}, {}};
+  row.key = tie_key(folded, row.route.moves);
   for (const Move& move : row.route.moves) {
     row.parts.push_back(move.part);
     row.parts.insert(row.parts.end(), move.plugs.begin(), move.plugs.end());
-    row.ways.emplace_back(move.enter, move.leave);
   }
-  for (const PartId part : row.parts) row.ids.push_back(folded.rank(part));
   return row;
 }
 
@@ -96,9 +94,8 @@ std::vector<Row> sorted_rows(const FoldedCatalog& folded, const ChainRequest& re
     rows.push_back(row_of(folded, std::move(route)));
     rows.back().cost = cost_under(request.order, rows.back().route);
   }
-  std::sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {
-    return std::tie(a.cost, a.ids, a.ways) < std::tie(b.cost, b.ids, b.ways);
-  });
+  std::sort(rows.begin(), rows.end(),
+            [](const Row& a, const Row& b) { return std::tie(a.cost, a.key) < std::tie(b.cost, b.key); });
   return rows;
 }
 
@@ -112,7 +109,7 @@ bool same_fitting(const Catalog& catalog, PartId a, PartId b) {
 
 /// The same fittings the same way round, in other materials in at least one place.
 bool same_but_for_material(const Catalog& catalog, const Row& a, const Row& b) {
-  if (a.ways != b.ways) return false;
+  if (a.key.ports != b.key.ports) return false;
   const std::vector<PartId>& x = a.parts;
   const std::vector<PartId>& y = b.parts;
   const auto metals = [&](PartId id) {
@@ -149,7 +146,7 @@ std::vector<Alternative> alternatives(const PreparedCatalog& prepared, const Cha
   std::vector<const Row*> shown{&first};
   std::vector<Alternative> answer{{assemble(catalog, request, first.route.moves), {}}};
   for (const Row& row : rows) {
-    if (row.same_chain(first)) continue;
+    if (row.key == first.key) continue;
     const auto like = std::find_if(shown.begin(), shown.end(),
                                    [&](const Row* earlier) { return same_but_for_material(catalog, *earlier, row); });
     if (like == shown.end()) {

@@ -3,6 +3,7 @@
 #include "chain/build/assemble.h"
 #include "chain/part/move.h"
 #include "chain/search/best_chain.h"
+#include "chain/search/tie_key.h"
 
 #include <algorithm>
 #include <numeric>
@@ -132,16 +133,7 @@ class NeedOrders {
 
 /// Ties end as those of a search do: at the ids, then at the ports.
 bool better(const FoldedCatalog& folded, const Route& a, const Route& b) {
-  const auto key = [&](const Route& route) {
-    std::pair<std::vector<std::uint32_t>, std::vector<std::pair<std::uint8_t, std::uint8_t>>> made;
-    for (const Move& move : route.moves) {
-      made.first.push_back(folded.rank(move.part));
-      for (const PartId plug : move.plugs) made.first.push_back(folded.rank(plug));
-      made.second.emplace_back(move.enter, move.leave);
-    }
-    return made;
-  };
-  return a.cost != b.cost ? a.cost < b.cost : key(a) < key(b);
+  return a.cost != b.cost ? a.cost < b.cost : tie_key(folded, a.moves) < tie_key(folded, b.moves);
 }
 
 }  // namespace

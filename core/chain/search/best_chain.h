@@ -6,9 +6,10 @@
 
 namespace riserun::chain {
 
-/// Provably best. The bin is first taken to be without end and the numbers of parts and of bushings without limit;
-/// where the answer then breaks a count or the limit, that one is told apart and the search repeated. Each search is of
-/// a wider set than the real one, so that an answer which breaks nothing is the best of the real set too.
+/// Provably best. At worst one search for each part of the bin and one for each of the two limits more. The bin is
+/// first taken to be without end and the numbers of parts and of bushings without limit; where the answer then breaks a
+/// count or the limit, that one is told apart and the search repeated. Each search is of a wider set than the real one,
+/// so that an answer which breaks nothing is the best of the real set too.
 std::optional<Route> best_chain(const FoldedCatalog& folded, const ChainRequest& request, GraphExtras extras = {});
 /// The same; a plain request (GraphCache::is_plain) takes what earlier ones have left.
 std::optional<Route> best_chain(const PreparedCatalog& prepared, const ChainRequest& request);

@@ -1,4 +1,7 @@
-// Of all best chains of a search, the one whose part ids sort first.
+// Of all best chains of a search, the one whose part ids sort first: the tie is broken by ids.
+//
+// How it works: all best chains are walked at once, part by part, and after each part only those are kept whose part
+// sorts first. O(arcs on best chains * log), whatever the number of chains.
 #pragma once
 
 #include "chain/search/shortest_chain.h"

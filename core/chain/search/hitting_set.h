@@ -1,4 +1,5 @@
-// The smallest set that is enough for something, exactly.
+// The smallest set that is enough for something, exactly: a minimum hitting set of what each insufficient set leaves
+// out.
 #pragma once
 
 #include <cstdint>
@@ -13,6 +14,9 @@ namespace riserun::chain {
 /// Exact by duality (Reiter 1987; implicit hitting sets): what a set that is not good leaves out, grown as far as it
 /// can be, every good set must take something of. The smallest set that takes something of each so far known is good,
 /// or yields one more.
+///
+/// Worst case: exponential in the count; is_good is asked once for each minimal set found, and `count` times to grow
+/// it.
 ///
 /// @param count  of rows, at most 63
 std::optional<std::uint64_t> least_set(int count, const std::function<bool(std::uint64_t)>& is_good);

@@ -2,9 +2,9 @@
 
 #include "chain/search/potentials.h"
 #include "chain/search/state_space.h"
+#include "chain/search/tie_key.h"
 
 #include <algorithm>
-#include <tuple>
 #include <unordered_map>
 
 namespace riserun::chain {
@@ -189,17 +189,12 @@ bool ParetoSearch::stands_against(const Undominated& known, const Label& label) 
 // Both have the same measures. False also where they are the same chain.
 bool ParetoSearch::loses_tie(const Label& a, const Label& b) const {
   if (a.drawbacks != b.drawbacks) return a.drawbacks > b.drawbacks;
-  std::vector<std::uint32_t> ids[2];
-  std::vector<std::pair<std::uint8_t, std::uint8_t>> ways[2];
-  for (const int side : {0, 1}) {
-    for (const std::uint32_t row : moves_to(side == 0 ? a : b)) {
-      const Move& move = graph_.moves()[row];
-      ids[side].push_back(folded_.rank(move.part));
-      for (const PartId plug : move.plugs) ids[side].push_back(folded_.rank(plug));
-      ways[side].emplace_back(move.enter, move.leave);
-    }
-  }
-  return std::tie(ids[0], ways[0]) > std::tie(ids[1], ways[1]);
+  const auto key = [&](const Label& label) {
+    TieKey made;
+    for (const std::uint32_t row : moves_to(label)) made.add(folded_, graph_.moves()[row]);
+    return made;
+  };
+  return key(a) > key(b);
 }
 
 void ParetoSearch::wait(std::uint32_t row, std::int64_t parts_at_least) {

@@ -1,6 +1,3 @@
-// How it works: states (an open end, and what the rules must remember) are vertices of a graph that grows as it is
-// walked by A* (Boost's astar_search_no_init) with exact potentials, so that little off the best chains is settled. It
-// goes on past the goal through all that costs as much, and of the best chains takes the one whose ids sort first.
 #include "chain/search/shortest_chain.h"
 
 #include "chain/search/potentials.h"

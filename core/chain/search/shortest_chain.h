@@ -1,4 +1,11 @@
 // The labelled search over a request's graph: exact, and of all best chains the one whose part ids sort first.
+//
+// How it works: states (an open end, and what the rules must remember) are vertices of a graph that grows as it is
+// walked by A* (Boost's astar_search_no_init) with exact potentials, so that little off the best chains is settled. It
+// goes on past the goal through all that costs as much, and of these chains the tie is broken by ids. Where nothing but
+// cost is told apart, the potentials are the whole answer, and it is read off them.
+//
+// O(n log n) in the states within the best cost; at worst open ends x sets of needs x what is counted of the bin.
 #pragma once
 
 #include "chain/graph/port_graph.h"

@@ -1,5 +1,6 @@
 // The graph that one request is searched in: open ends as nodes, admitted moves as arcs, and the same arcs turned
-// round.
+// round. Lengths are micrometres, bores and heads nanometres, prices cents. Made in O(parts + arcs * log(arcs)); on the
+// shipped catalog some 200 nodes and 1,500 arcs, by bore twice the nodes and four times the arcs.
 #pragma once
 
 #include "chain/graph/arc.h"

@@ -1,7 +1,11 @@
 // The search for a branched assembly: a dynamic program over subsets of the targets on the graph of open ends
 // (S. E. Dreyfus and R. A. Wagner, "The Steiner problem in graphs", Networks 1, 1971), where a part with several ways
 // on is an arc with several heads (D. E. Knuth, "A generalization of Dijkstra's algorithm", Information Processing
-// Letters 6, 1977).
+// Letters 6, 1977): the minimum Steiner tree.
+//
+// How it works: for each set of targets in turn, what it costs at least to lead on from each open end to that set: by
+// splitting it in two at a part with several ways on, and by settling open ends cheapest first (Dijkstra's algorithm)
+// over parts with one way on. The tree is then read off the table, of equal ones the first by its ids.
 #pragma once
 
 #include "chain/tree/tree_arcs.h"

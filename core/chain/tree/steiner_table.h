@@ -1,4 +1,6 @@
 // What it costs at least to lead on from each open end to each set of targets: the table behind steiner_search.
+// O(3^targets * junctions + 2^targets * moves * log(faces)), and as many times what is gathered and counted; at most
+// 2^26 cells, 1 GB, beyond which it is refused.
 #pragma once
 
 #include "chain/search/mixed_radix.h"

@@ -10,10 +10,9 @@ namespace riserun::chain {
 /// class.
 std::vector<Move> asked_moves(const FoldedCatalog& folded, const Rules& rules, const GraphExtras& extras);
 
-/// O(n^2) in these moves, which are few.
-///
 /// Of the moves from row `first` on, which lead from the same open ends to the same ones, keeps those that no other is
 /// as good as in every measure; of equals the one with fewest drawbacks, then the first by its ids.
+/// O(n^2) in these moves, which are few.
 ///
 /// @param counts_bushings  a bushing is then no substitute for what is none
 void keep_undominated(const FoldedCatalog& folded, std::vector<Move>& moves, std::size_t first, bool counts_bushings);

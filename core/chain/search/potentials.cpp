@@ -16,6 +16,15 @@ namespace {
 
 using VertexIndex = boost::typed_identity_property_map<std::uint32_t>;
 
+/// A value for each vertex, as a property map. The values must outlive it.
+template <class T>
+auto by_vertex(std::vector<T>& values) {
+  return boost::make_iterator_property_map(values.data(), VertexIndex());
+}
+
+/// All white. A byte for each is quicker than Boost's two bits.
+using Colors = std::vector<boost::default_color_type>;
+
 template <class Edge, class WeightOf>
 auto weights(WeightOf weight_of) {
   return boost::make_function_property_map<RowEdge<Edge>>(
@@ -40,16 +49,19 @@ class Relaxing : public boost::default_bfs_visitor {
   }
 
  private:
+  // Boost's relax_target compares twice, for floating-point numbers in registers.
   template <class Edge, class Graph>
   bool relax(const Edge& edge, const Graph& graph) {
-    return boost::relax_target(edge, graph, weight_, none_, distance_, std::plus<>(), std::less<>());
+    const auto farther = distance_[source(edge, graph)] + get(weight_, edge);
+    if (!(farther < distance_[target(edge, graph)])) return false;
+    distance_[target(edge, graph)] = farther;
+    return true;
   }
 
   Queue& queue_;
   Distance distance_;
   Weight weight_;
   StepsOf steps_of_;
-  boost::dummy_property_map none_;
 };
 
 /// @param sources    each once
@@ -58,21 +70,21 @@ class Relaxing : public boost::default_bfs_visitor {
 template <class Graph, class T, class Weight, class StepsOf>
 void settle_by_steps(const Graph& graph, const std::vector<std::uint32_t>& sources, std::vector<T>& distances,
                      Weight weight, StepsOf steps_of) {
-  const auto distance = boost::make_iterator_property_map(distances.data(), VertexIndex());
   const auto steps = [&](std::uint32_t vertex) { return static_cast<std::size_t>(steps_of(distances[vertex])); };
   BucketQueue queue(steps);
-  boost::two_bit_color_map<VertexIndex> color(distances.size());
-  boost::breadth_first_visit(graph, sources.begin(), sources.end(), queue, Relaxing(queue, distance, weight, steps),
-                             color);
+  Colors colors(distances.size(), boost::white_color);
+  boost::breadth_first_visit(graph, sources.begin(), sources.end(), queue,
+                             Relaxing(queue, by_vertex(distances), weight, steps), by_vertex(colors));
 }
 
 /// The same by Dijkstra's algorithm.
 template <class Graph, class T, class Weight>
 void settle_by_cost(const Graph& graph, const std::vector<std::uint32_t>& sources, std::vector<T>& distances,
                     Weight weight) {
+  Colors colors(distances.size(), boost::white_color);
   boost::dijkstra_shortest_paths_no_init(graph, sources.begin(), sources.end(), boost::dummy_property_map(),
-                                         boost::make_iterator_property_map(distances.data(), VertexIndex()), weight,
-                                         VertexIndex(), std::less<>(), std::plus<>(), T{}, boost::dijkstra_visitor<>());
+                                         by_vertex(distances), weight, VertexIndex(), std::less<>(), std::plus<>(), T{},
+                                         boost::dijkstra_visitor<>(), by_vertex(colors));
 }
 
 /// Puts the sources' costs in; the sources, each once.
@@ -103,7 +115,9 @@ std::vector<Cost> least_costs_in(const Graph& graph, std::size_t vertex_count, s
 struct LeavesProgress {
   const Rules* rules = nullptr;
   Progress progress;
-  bool operator()(const RowEdge<InEdge>& edge) const { return after(*rules, progress, *edge.edge) == progress; }
+  bool operator()(const RowEdge<InEdge>& edge) const {
+    return !may_change(progress, *edge.edge) || after(*rules, progress, *edge.edge) == progress;
+  }
 };
 
 /// The rows as they are, or without the edges that are not kept.
@@ -187,6 +201,7 @@ std::vector<DistanceSource> Potentials::sources(Progress progress) {
   const RowGraph<InEdge>& in_edges = graph_.transposed().in_edges();
   for (std::uint32_t node = 0; node < in_edges.vertex_count(); ++node) {
     for (const InEdge& edge : in_edges.out_of(node)) {
+      if (!may_change(progress, edge)) continue;
       const std::optional<Progress> then = after(rules_, progress, edge);
       if (!then || *then == progress) continue;
       const Cost& onward = from(node, *then);

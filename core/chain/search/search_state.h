@@ -25,8 +25,14 @@ struct Progress {
 
 inline Progress at_the_start(const Rules& rules) { return {0, rules.closing() == Closing::none}; }
 
+/// False: the part neither meets a need nor is it the first that closes, as most parts.
+inline bool may_change(Progress before, const Gain& gain) {
+  return gain.groups != 0 || gain.only_for_need || (gain.closes && !before.closed);
+}
+
 /// The progress with one part more; nullopt: the part would stand there for nothing.
 inline std::optional<Progress> after(const Rules& rules, Progress before, const Gain& gain) {
+  if (!may_change(before, gain)) return before;
   const std::uint8_t met = gain.groups == 0 ? before.met : rules.advance(before.met, gain.groups);
   if (gain.only_for_need && met == before.met) return std::nullopt;
   return Progress{met, before.closed || gain.closes};

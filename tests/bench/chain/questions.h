@@ -2,7 +2,7 @@
 #pragma once
 
 #include "bench/chain/part_graph.h"
-#include "chain/finder.h"
+#include "chain/search/best_chain.h"
 
 namespace riserun::bench {
 

@@ -65,7 +65,7 @@ std::vector<Link> Picture::links_of(const Chain& chain) const {
   std::vector<Link> links;
   for (std::size_t i = 0; i < chain.parts.size(); ++i)
     links.push_back({chain.joints[i].a.row, chain.joints[i + 1].a.row, chain.parts[i].part,
-                     1 + static_cast<int>(chain.parts[i].plugs.size())});
+                     1 + static_cast<int>(chain.parts[i].plugs().size())});
   links.push_back({chain.joints.back().a.row, goal_, {}, 0});
   return links;
 }

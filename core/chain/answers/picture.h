@@ -1,7 +1,7 @@
 // A picture of what was searched near an answer, for whoever asks why it is this one.
 #pragma once
 
-#include "chain/ask/answer.h"
+#include "chain/ask/run.h"
 #include "chain/graph/folded_catalog.h"
 
 #include <string>

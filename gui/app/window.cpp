@@ -146,6 +146,7 @@ struct Window::Inside {
     number("unsaved", job.file.unsaved ? 1 : 0);
     number("printing", desk.printing.valid() ? 1 : 0);
     number("sheet", static_cast<int>(desk.sheet));
+    number("frames", costs.size());
     for (const auto& [name, box] : desk.places.boxes)
       text += fmt::format("{}\t{:.1f} {:.1f} {:.1f} {:.1f}\n", name, box.left, box.top, box.right, box.bottom);
     std::filesystem::path written = wishes.places;

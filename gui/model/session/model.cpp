@@ -66,8 +66,7 @@ bool Model::take_plan() {
     }
   }
   plan_.working = !threads_->planner.is_idle() || !threads_->workshop.is_idle();
-  plan_.current = plan_.plan && job_->job && plan_.revision == job_->revision && job_->wrong_entries.empty() &&
-                  plan_.plan->job.units == units();
+  plan_.current = plan_.plan && job_->job && plan_.revision == job_->revision && job_->wrong_entries.empty();
   return plan_.plan != before.plan || plan_.current != before.current || plan_.working != before.working;
 }
 

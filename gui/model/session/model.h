@@ -70,7 +70,8 @@ class Model {
   // ---- what is asked
   /// Done in the order in which they come, later; what has come of them, poll() picks up. Only the view is set at once.
   void post(Command command);
-  /// Works out the other chains of a connection of the plan that is shown. Asked again for the same plan it does nothing.
+  /// Works out the other chains of a connection of the plan that is shown. Asked again for the same plan it does
+  /// nothing.
   void work_out_alternatives(const std::string& connection);
 
  private:

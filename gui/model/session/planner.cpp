@@ -86,9 +86,7 @@ void Planner::wait() const {
 PlanResult Planner::make(const PlanRequest& request) const {
   PlanResult result{request, nullptr, ""};
   try {
-    plan::Job job = *request.job;
-    job.units = request.units.value_or(job.units);
-    result.plan = std::make_shared<const plan::Plan>(plan::make_plan(catalog_, std::move(job)));
+    result.plan = std::make_shared<const plan::Plan>(plan::make_plan(catalog_, *request.job));
   } catch (const std::exception& error) {
     result.failure = error.what();
   }

@@ -19,7 +19,6 @@ struct PlanRequest {
   std::uint64_t revision = 0;
   std::uint64_t first_revision = 0;
   std::shared_ptr<const plan::Job> job;
-  std::optional<quantity::UnitSystem> units;  // in place of the job's
 };
 
 struct PlanResult {

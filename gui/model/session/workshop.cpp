@@ -118,11 +118,12 @@ void Workshop::tell(const Outcome& outcome, const std::string& done) {
                            outcome.done ? done : outcome.reason, outcome.problems});
 }
 
-/// Another document is open: it has a view of its own, or begins one with the user's habits.
+/// Another document is open: it has a view of its own, or begins one with the user's habits. Units that its file names
+/// beat those that were chosen for another one; the starter job, which is nobody's yet, follows the habit.
 void Workshop::show_document() {
-  ViewState fresh;
-  fresh.units = view_.units;
-  fresh.looks = view_.looks;
+  const JobState job = state_of(job_);
+  ViewState fresh = habits_;
+  if (!job.file.path.empty() && job.values.contains(at("units"))) fresh.units.reset();
   view_ = saved_view_ = job_.load_view().value_or(std::move(fresh));
   {
     const std::lock_guard lock(mutex_);
@@ -142,16 +143,19 @@ void Workshop::tell_files() {
 /// Beside the job; and, for jobs that have no side file, what the user likes in general.
 void Workshop::save_view() {
   job_.save_view(view_);
-  if (view_.units != saved_view_.units || view_.looks != saved_view_.looks) note_habits(setup_.state_folder, view_);
+  if (view_.units != saved_view_.units || view_.looks != saved_view_.looks) {
+    if (view_.units) habits_.units = view_.units;
+    habits_.looks = view_.looks;
+    note_habits(setup_.state_folder, habits_);
+  }
   saved_view_ = view_;
 }
 
 void Workshop::publish() {
   auto state = std::make_shared<const JobState>(state_of(job_));
-  const bool replan = state->job && (!asked_ || asked_->revision != state->revision || asked_->units != view_.units);
-  if (replan) {
-    asked_ = PlanRequest{state->revision, state->first_revision, state->job, view_.units};
-    planner_.ask(*asked_);
+  if (state->job && planned_ != state->revision) {
+    planned_ = state->revision;
+    planner_.ask(PlanRequest{state->revision, state->first_revision, state->job});
   }
   const std::lock_guard lock(mutex_);
   news_.job = std::move(state);
@@ -177,7 +181,7 @@ void Workshop::rest() {
 }
 
 void Workshop::run() {
-  view_ = habits(setup_.state_folder);
+  habits_ = habits(setup_.state_folder);
   show_document();
   publish();
   std::unique_lock lock(mutex_);

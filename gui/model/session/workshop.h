@@ -56,10 +56,11 @@ class Workshop {
 
   Setup setup_;
   Planner& planner_;
-  OpenJob job_;  // the thread's alone, as are the next three
+  OpenJob job_;  // the thread's alone, as are the next four
   ViewState view_;
   ViewState saved_view_;
-  std::optional<PlanRequest> asked_;  // of the planner, last
+  ViewState habits_;                      // units and looks as last chosen, for whichever job
+  std::optional<std::uint64_t> planned_;  // revision that the planner was asked for last
 
   mutable std::mutex mutex_;
   mutable std::condition_variable changed_;

@@ -163,6 +163,26 @@ class Driven(unittest.TestCase):
         self.window.key("ctrl+0")
         self.window.wait_for(lambda p: abs(height(p) - usual) < 1.5, "the usual letters")
 
+    def test_a_field_that_waits_to_be_typed_into_is_drawn_seldom(self):
+        self.window.key("ctrl+3")
+        self.window.roll_to("field riser.clearance", "pane measurements")
+        self.window.click("field riser.clearance")
+        time.sleep(1.0)
+        before = self.window.places()["frames"][0]
+        time.sleep(3.0)
+        self.assertLess(self.window.places()["frames"][0] - before, 20, "the cursor blinks, nothing else")
+
+    def test_units_are_switched_without_planning_again(self):
+        planned = self.window.places()["planned"]
+        self.window.key("ctrl+m")
+        self.window.key("ctrl+m")
+        self.window.key("ctrl+m")
+        places = self.window.wait_for(lambda p: p["current"] == (1.0,), "the plan as it was")
+        self.assertEqual((places["planned"], places["unsaved"]), (planned, (0.0,)))
+        self.leave()
+        self.assertEqual(self.job.read_text(encoding="utf-8"), self.original)
+        self.assertIn("units: metric", (self.folder / "bench.view.yaml").read_text(encoding="utf-8"))
+
     def test_a_slow_printer_holds_nothing_up(self):
         self.window.key("ctrl+p")
         places = self.window.wait_for(lambda p: p["printing"] == (1.0,), "printing to begin")

@@ -184,23 +184,54 @@ TEST_F(ModelTest, AChangeOnDiskIsNoticedWithoutBeingAskedFor) {
   EXPECT_EQ(model->job().file.on_disk, OnDisk::same);
 }
 
-TEST_F(ModelTest, TheOtherUnitSystemIsPlannedInAndTheJobStaysAsItIs) {
+TEST_F(ModelTest, AnotherUnitSystemIsAWayOfWritingAndPlansNothing) {
+  const auto model = opened();
+  model->post(Perform{SetValue{depth, "3 in"}});
+  model->settle();
+  const auto plan = model->plan().plan;
+  const JobState before = model->job();
+  int plans = 0;
+  ViewState view = model->view();
+  for (int i = 0; i < 20; ++i) {
+    view.units = i % 2 == 0 ? quantity::UnitSystem::metric : quantity::UnitSystem::inch;
+    model->post(SetView{view});
+    EXPECT_EQ(model->units(), *view.units);  // at once
+    model->poll();
+    EXPECT_TRUE(model->plan().current);
+    model->settle();
+    if (model->plan().plan != plan) ++plans;
+  }
+  EXPECT_EQ(plans, 0);
+  EXPECT_EQ(model->job().revision, before.revision);
+  EXPECT_EQ(model->job().text, before.text);
+  EXPECT_EQ(model->job().undo_name, before.undo_name);
+  EXPECT_EQ(model->job().redo_name, std::nullopt);
+}
+
+TEST_F(ModelTest, TheUnitsOfAJobStayWithItAndThoseThatAFileNamesBeatTheHabit) {
   ViewState view;
   view.units = quantity::UnitSystem::metric;
   view.moved["reservoir"] = {10.0F, 20.0F};
+  write_file(folder / "silent.yaml", testing::with(testing::example("bevel-bench"), "units: inch\n", ""));
+  write_file(folder / "own.yaml", testing::example("bevel-bench"));
   {
     const auto model = opened();
     model->post(SetView{view});
-    EXPECT_TRUE(soon(*model, [&] {
-      return model->plan().current && model->plan().plan->job.units == quantity::UnitSystem::metric;
-    }));
+    model->settle();
     EXPECT_FALSE(model->job().file.unsaved);
   }
   EXPECT_EQ(read_view(text_of_file(folder / "bench.view.yaml")), view);
   const auto model = opened();
-  EXPECT_EQ(model->view(), view);
+  EXPECT_EQ(model->view(), view);  // as they were chosen for this very job
   EXPECT_EQ(text_of_file(file), testing::example("bevel-bench"));
-  // A job without a side file begins with the user's habits, and not where the last one's nodes stood.
+  model->post(Open{folder / "own.yaml"});
+  model->settle();
+  EXPECT_EQ(model->units(), quantity::UnitSystem::inch);
+  EXPECT_TRUE(model->view().moved.empty());
+  // A file that names none, and a new job, begin with the user's habit.
+  model->post(Open{folder / "silent.yaml"});
+  model->settle();
+  EXPECT_EQ(model->units(), quantity::UnitSystem::metric);
   model->post(StartNew{});
   model->settle();
   EXPECT_EQ(model->view().units, view.units);

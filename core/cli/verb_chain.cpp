@@ -152,7 +152,7 @@ int run_assembly(const ChainOptions& options, const Session& session) {
   words.finish();
   const chain::AssemblyAnswer answer = chain::find_assembly(*stock.catalog, request);
   if (session.common.json) {
-    session.out << report::assembly_json(*stock.catalog, request, answer);
+    session.out << report::assembly_json(*stock.catalog, request, answer, session.style(UnitSystem::inch).units);
   } else {
     session.out << fmt::format("From {} to", stock.catalog->written(request.rules.from.type));
     for (std::size_t i = 0; i < request.targets.size(); ++i)
@@ -168,10 +168,9 @@ chain::Answer with_valve_left(const chain::Finder& finder, const catalog::Catalo
   if (std::holds_alternative<chain::NoChain>(answer)) return answer;
   if (auto left = finder.best_with_valve_left(request, end)) return std::move(*left);
   chain::NoChain none;
-  none.reason = fmt::format("no chain has the {} beyond the valve, seen from the {} port",
-                            chain::opening_beyond_valve(catalog, request, end),
-                            end == chain::ReservoirEnd::first ? "first" : "last");
-  none.mends.push_back("leave --valve-stays out: the valve then comes off with the run when it is opened");
+  none.reason = quantity::fact("valve_is_not_left", chain::opening_beyond_valve(catalog, request, end),
+                               kPorts[end == chain::ReservoirEnd::first ? 0 : 1]);
+  none.mends.push_back(quantity::fact("leave_valve_stays_out"));
   return none;
 }
 
@@ -204,7 +203,8 @@ int run_chain(const ChainOptions& options, const Session& session) {
   if (!options.picture.empty()) write_picture(options.picture, finder.picture(request, found));
   const auto spares = spares_of(options.spares, finder, request, found);
   if (session.common.json) {
-    session.out << report::chain_json(*stock.catalog, request, answer, spares ? &*spares : nullptr);
+    session.out << report::chain_json(*stock.catalog, request, answer, session.style(UnitSystem::inch).units,
+                                      spares ? &*spares : nullptr);
   } else {
     session.out << heading_of(stock, request)
                 << report::chain_text(*stock.catalog, request, answer, session.style(UnitSystem::inch));

@@ -1,17 +1,15 @@
 #include "chain/ask/answer.h"
 
-#include <fmt/format.h>
-#include <fmt/ranges.h>
+#include <utility>
 
 namespace riserun::chain {
 
-std::string conflict_sentence(const std::vector<std::string>& rules) {
-  static constexpr const char* kNumbers[] = {"three", "four", "five", "six", "seven", "eight"};
-  const std::string list = fmt::format("{}", fmt::join(rules, "; "));
-  if (rules.size() == 2) return "these two cannot both be kept: " + list;
-  const std::string count =
-      rules.size() < 3 || rules.size() > 8 ? std::to_string(rules.size()) : kNumbers[rules.size() - 3];
-  return fmt::format("these {} cannot all be kept: {}", count, list);
+using quantity::fact;
+
+Fact cannot_be_kept(Facts rules) {
+  const std::size_t count = rules.size();
+  return count == 2 ? fact("cannot_both_be_kept", std::move(rules))
+                    : fact("cannot_all_be_kept", count, std::move(rules));
 }
 
 }  // namespace riserun::chain

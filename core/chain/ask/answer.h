@@ -2,6 +2,7 @@
 #pragma once
 
 #include "chain/ask/run.h"
+#include "quantity/fact.h"
 
 #include <optional>
 #include <string>
@@ -10,17 +11,14 @@
 
 namespace riserun::chain {
 
-/// A rule of the request by its key and in words: "smallest_bore", "1-1/2 in bore everywhere".
-struct ConflictingRule {
-  std::string key;
-  std::string text;
-};
+using quantity::Fact;
+using quantity::Facts;
 
 /// A change that makes a chain, and what the best chain then comes to. Found by a search.
 struct Lift {
   enum class By { part, rule, freedom, several_rules };
   By by = By::rule;
-  std::string text;  // what to do
+  Facts what;  // what to do, all of it
   int part_count = 0;
   int buy_count = 0;
   Price price;
@@ -28,17 +26,17 @@ struct Lift {
 
 /// Why there is no chain, and the smallest change that would make one.
 struct NoChain {
-  std::string reason;                      // one sentence
+  Fact reason;
   std::vector<PortTypeId> reachable_from;  // open ports that can be got to from the from side, nearest first
   std::vector<PortTypeId> reachable_to;
-  std::optional<PartId> special_order;      // the one part that, ordered, completes a chain
-  std::optional<std::string> missing_part;  // the one part that, if it existed, would: "3/4 MNPT x 3/4 MGHT"
-  std::vector<PartId> to_buy;               // where nothing may be bought: the fewest parts that would complete a chain
-  std::vector<std::string> look_alikes;     // traps between the two ports: what must not be tried, and why
-  std::vector<std::string> mends;           // "let one end spin", "allow a union" ...: each alone is enough
-  // Rules of the request that no chain keeps together: a smallest such set, so that all but any one of them can be
-  // kept. Empty: there is no chain whatever rules are given up.
-  std::vector<ConflictingRule> conflict;
+  std::optional<PartId> special_order;  // the one part that, ordered, completes a chain
+  std::optional<Fact> missing_part;     // the one part that, if it existed, would: "3/4 MNPT x 3/4 MGHT adapter"
+  std::vector<PartId> to_buy;           // where nothing may be bought: the fewest parts that would complete a chain
+  Facts look_alikes;                    // traps between the two ports: what must not be tried, and why
+  Facts mends;                          // "let one end spin", "allow a union" ...: each alone is enough
+  // Rules of the request that no chain keeps together, by their codes in askable.h and with what they ask: a smallest
+  // such set, so that all but any one of them can be kept. Empty: there is no chain whatever rules are given up.
+  Facts conflict;
   std::vector<Lift> lifts;                // beside mends
   bool only_the_distance = false;         // the ports can be joined, but not at the distance asked for
   std::optional<Length> nearest_below{};  // distances that can be made
@@ -47,8 +45,8 @@ struct NoChain {
 
 using Answer = std::variant<Chain, NoChain>;
 
-/// "these two cannot both be kept: ...": rules in words, at least one.
-std::string conflict_sentence(const std::vector<std::string>& rules);
+/// "these two cannot both be kept: ...": at least two rules.
+Fact cannot_be_kept(Facts rules);
 
 /// Alternatives may have that many parts more than the fewest possible; longer chains are left out.
 inline constexpr int kMorePartsThanFewest = 3;

@@ -46,7 +46,7 @@ struct Askable {
   std::string_view key{};     // in a job: "smallest bore"; empty: none
   std::string_view option{};  // of the command: "--bore"; empty: none
   std::string_view help{};    // of the option
-  bool flag = false;  // the option has no value; of a branch, its number only
+  bool flag = false;          // the option has no value; of a branch, its number only
   AskedOf of = AskedOf::run;
   AskedKind kind = AskedKind::none;
   Relief relief = Relief::none;
@@ -55,6 +55,7 @@ struct Askable {
   std::span<const std::string_view> choices{};         // the words, in the order of the enumeration that they stand for
   std::span<const std::string_view> branch_choices{};  // those for several far ends, where not all are
   bool one_run = false;                                // says nothing of a run with several far ends
+  std::string_view like{};                             // of a branch: the row of a run that has its words
   std::string_view example{};                          // of a branch's option: "2=3/4 in"
 };
 

@@ -1,7 +1,5 @@
 #include "chain/ask/assembly.h"
 
-#include <fmt/format.h>
-
 namespace riserun::chain {
 
 const BranchRules& AssemblyRequest::branch(std::size_t target) const {
@@ -15,7 +13,7 @@ std::string name_of_base(const AssemblyRequest& request) {
 
 std::string name_of_target(const AssemblyRequest& request, std::size_t row) {
   const std::string& called = request.targets[row].called;
-  return called.empty() ? fmt::format("target {}", row + 1) : called;
+  return called.empty() ? "target " + std::to_string(row + 1) : called;
 }
 
 }  // namespace riserun::chain

@@ -68,10 +68,10 @@ std::string name_of_target(const AssemblyRequest& request, std::size_t row);
 
 /// Why there is no assembly, and the smallest change that would make one.
 struct NoAssembly {
-  std::string reason;                // one sentence
+  Fact reason;
   std::vector<std::size_t> targets;  // a least set of targets that cannot be reached together
   std::optional<NoChain> way;        // where that is one target: why no chain leads to it
-  std::vector<std::string> mends;    // each alone is enough
+  Facts mends;                       // each alone is enough
 };
 
 using AssemblyAnswer = std::variant<Assembly, NoAssembly>;

@@ -1,60 +1,55 @@
-// The rules of a request as things that can be given up one by one, and what they do to each other.
+// What the rules of a request do to each other: the least set that cannot be kept together, and the least to give up.
 #pragma once
 
 #include "chain/ask/answer.h"
 #include "chain/graph/folded_catalog.h"
+#include "chain/refusal/request_rules.h"
 
-#include <functional>
 #include <map>
-#include <string>
+#include <optional>
 #include <vector>
 
 namespace riserun::chain {
-
-/// One rule of a request.
-struct RequestRule {
-  std::string key;                             // "smallest_bore"
-  std::string text;                            // "1-1/2 in bore everywhere"
-  std::string alone;                           // why there is no chain where this rule by itself allows none
-  std::vector<std::string> mends;              // what to do to be rid of it; each is enough
-  bool freedom = false;                        // it is about how the ends are held
-  std::function<void(ChainRequest&)> give_up;  // empty: `need` or `avoided` says what goes
-  std::optional<std::size_t> need;             // row of the request's needs
-  std::optional<std::size_t> avoided;          // row of the request's avoidances
-};
-
-/// All rules of the request, in the order in which refusals name them.
-std::vector<RequestRule> rules_of(const Catalog& catalog, const ChainRequest& request);
 
 /// The least sets among the rules. Sets are bits by row of rules().
 class Conflict {
  public:
   Conflict(const FoldedCatalog& folded, const ChainRequest& request);
+  /// The distance is one more rule, the last. Without it the ends may be anywhere; where the rule on held ends is given
+  /// up, the last end turns but does not move along its axis.
+  Conflict(const FoldedCatalog& folded, const ChainRequest& request, const Span& span);
 
   const std::vector<RequestRule>& rules() const { return rules_; }
 
   /// The smallest set of rules that no chain keeps together, so that every smaller set can be kept; of equally small
   /// ones the first. Other rules may be broken then, but parts with more than two ports and devices still come in only
   /// where they meet one of the request's needs. nullopt: there is none, whatever rules are given up.
-  std::optional<std::uint64_t> least_conflict();
+  std::optional<RuleSet> least_conflict();
   /// The smallest set of rules that, given up together, makes a chain; of equally small ones the first.
   /// @pre least_conflict() is not nullopt
-  std::uint64_t least_to_give_up();
+  RuleSet least_to_give_up();
   /// The request without those rules.
-  ChainRequest without(std::uint64_t given_up) const;
+  ChainRequest without(RuleSet given_up) const;
+  /// All rules but one can be kept.
+  bool mends(std::size_t row) { return can_keep(all_ & ~(RuleSet{1} << row)); }
 
  private:
-  bool can_keep(std::uint64_t kept);
-  bool search(std::uint64_t kept) const;
-  bool search_in_order(std::uint64_t kept) const;
-  ChainRequest relaxed(std::uint64_t kept) const;
+  bool can_keep(RuleSet kept);
+  bool search(RuleSet kept) const;
+  bool search_in_order(RuleSet kept) const;
+  bool is_made(const ChainRequest& request, RuleSet kept) const;
 
   const FoldedCatalog& folded_;
   const ChainRequest& request_;
+  std::optional<Span> span_;
   std::vector<RequestRule> rules_;
-  std::uint64_t all_ = 0;
-  std::uint64_t order_ = 0;  // bit of the rule on the order of the needs; 0: there is none
-  std::map<std::uint64_t, bool> known_;
+  RuleSet all_ = 0;
+  RuleSet order_ = 0;     // bit of the rule on the order of the needs; 0: there is none
+  RuleSet distance_ = 0;  // bit of the distance; 0: there is none
+  std::map<RuleSet, bool> known_;
 };
+
+/// Rows of a set, in order.
+std::vector<std::size_t> rows_of(RuleSet set);
 
 }  // namespace riserun::chain

@@ -4,8 +4,6 @@
 #include "chain/refusal/reachability.h"
 #include "chain/search/best_chain.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <set>
@@ -118,10 +116,7 @@ std::optional<MissingPart> missing_part(const FoldedCatalog& folded, const Chain
   for (const Move& move : route->moves) {
     if (move.part.valid()) continue;
     if (missing) return std::nullopt;  // two parts would be needed
-    const Catalog& catalog = folded.catalog();
-    missing = MissingPart{move.enter_type, move.leave_type, move.closes,
-                          fmt::format("{} x {} {}", catalog.written(move.enter_type), catalog.written(move.leave_type),
-                                      move.closes ? "union" : "adapter")};
+    missing = MissingPart{move.enter_type, move.leave_type, move.closes};
   }
   return missing;
 }

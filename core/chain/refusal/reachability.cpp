@@ -1,10 +1,5 @@
 #include "chain/refusal/reachability.h"
 
-#include "chain/graph/row_graph_traits.h"
-
-#include <boost/graph/breadth_first_search.hpp>
-#include <fmt/format.h>
-
 #include <algorithm>
 
 namespace riserun::chain {
@@ -34,20 +29,31 @@ class Nearest {
   std::vector<int> hops_;
 };
 
-/// Parts that lead from the nodes in front to each node, which count as one; kNotReached: there is no way.
-template <class Edge>
-std::vector<int> parts_to_each(const RowGraph<Edge>& graph, std::vector<std::uint32_t> front) {
-  using VertexIndex = boost::typed_identity_property_map<std::uint32_t>;
-  std::sort(front.begin(), front.end());
-  front.erase(std::unique(front.begin(), front.end()), front.end());
-  std::vector<int> parts(graph.vertex_count(), kNotReached);
-  for (const std::uint32_t node : front) parts[node] = 1;
-  const auto distance = boost::make_iterator_property_map(parts.data(), VertexIndex());
-  boost::queue<std::uint32_t> waiting;
-  boost::breadth_first_visit(graph, front.begin(), front.end(), waiting,
-                             boost::make_bfs_visitor(boost::record_distances(distance, boost::on_tree_edge())),
-                             boost::two_bit_color_map<VertexIndex>(parts.size()));
-  return parts;
+using Lists = std::vector<std::vector<std::uint32_t>>;
+
+/// Hops from the starting nodes, which count as one.
+std::vector<int> breadth_first(const Lists& next, std::vector<std::uint32_t> front) {
+  std::vector<int> hops(next.size(), kNotReached);
+  for (const std::uint32_t node : front) hops[node] = 1;
+  for (int level = 2; !front.empty(); ++level) {
+    std::vector<std::uint32_t> further;
+    for (const std::uint32_t node : front) {
+      for (const std::uint32_t to : next[node]) {
+        if (hops[to] != kNotReached) continue;
+        hops[to] = level;
+        further.push_back(to);
+      }
+    }
+    front = std::move(further);
+  }
+  return hops;
+}
+
+Lists links(const PortGraph& graph, bool reversed) {
+  Lists lists(graph.nodes().size());
+  for (std::uint32_t node = 0; node < lists.size(); ++node)
+    for (const Arc& arc : graph.arcs(node)) reversed ? lists[arc.to].push_back(node) : lists[node].push_back(arc.to);
+  return lists;
 }
 
 }  // namespace
@@ -55,34 +61,34 @@ std::vector<int> parts_to_each(const RowGraph<Edge>& graph, std::vector<std::uin
 std::vector<PortTypeId> reachable_from(const Rules& rules, const PortGraph& graph) {
   std::vector<std::uint32_t> front;
   for (const Arc& arc : graph.arcs_from(rules, rules.request().from)) front.push_back(arc.to);
-  const std::vector<int> parts = parts_to_each(graph.rows(), std::move(front));
+  const std::vector<int> hops = breadth_first(links(graph, false), front);
   Nearest nearest(rules.catalog().port_types().size());
-  for (std::size_t node = 0; node < parts.size(); ++node)
-    if (parts[node] != kNotReached) nearest.reach(graph.nodes()[node].type, parts[node]);
+  for (std::size_t node = 0; node < hops.size(); ++node)
+    if (hops[node] != kNotReached) nearest.reach(graph.nodes()[node].type, hops[node]);
   return nearest.list();
 }
 
 std::vector<PortTypeId> reachable_to(const Rules& rules, const PortGraph& graph) {
   std::vector<std::uint32_t> front;
-  for (const GoalJoint& last : graph.last_joints(rules, rules.request().to)) front.push_back(last.node);
-  const std::vector<int> parts = parts_to_each(graph.transposed().in_edges(), std::move(front));
+  for (std::uint32_t node = 0; node < graph.nodes().size(); ++node)
+    if (graph.last_joint(rules, graph.nodes()[node], rules.request().to)) front.push_back(node);
+  const std::vector<int> hops = breadth_first(links(graph, true), front);
   Nearest nearest(rules.catalog().port_types().size());
   for (std::size_t move = 0; move < graph.moves().size(); ++move)
-    if (const int known = parts[graph.target(move)]; known != kNotReached)
+    if (const int known = hops[graph.target(move)]; known != kNotReached)
       nearest.reach(graph.moves()[move].enter_type, known);
   return nearest.list();
 }
 
-std::vector<std::string> look_alike_traps(const Catalog& catalog, const ChainRequest& request,
-                                          const std::vector<PortTypeId>& from_side,
-                                          const std::vector<PortTypeId>& to_side) {
+quantity::Facts look_alike_traps(const Catalog& catalog, const ChainRequest& request,
+                                 const std::vector<PortTypeId>& from_side, const std::vector<PortTypeId>& to_side) {
   std::vector<const catalog::LookAlike*> seen;
-  std::vector<std::string> traps;
+  quantity::Facts traps;
   const auto look = [&](PortTypeId a, PortTypeId b) {
     const catalog::LookAlike* trap = catalog.look_alike(catalog.port_type(a), catalog.port_type(b));
     if (!trap || std::find(seen.begin(), seen.end(), trap) != seen.end()) return;
     seen.push_back(trap);
-    traps.push_back(fmt::format("never join {} and {}: {}", catalog.written(a), catalog.written(b), trap->reason));
+    traps.push_back(quantity::fact("never_join", catalog.written(a), catalog.written(b), trap->reason));
   };
   look(request.from.type, request.to.type);
   // Beyond the two ends themselves only what would start to screw together is a trap.

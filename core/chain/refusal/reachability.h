@@ -2,8 +2,8 @@
 #pragma once
 
 #include "chain/graph/port_graph.h"
+#include "quantity/fact.h"
 
-#include <string>
 #include <vector>
 
 namespace riserun::chain {
@@ -13,9 +13,8 @@ std::vector<PortTypeId> reachable_from(const Rules& rules, const PortGraph& grap
 /// Open port types from which admitted parts lead to the last port, nearest first, then in catalog order.
 std::vector<PortTypeId> reachable_to(const Rules& rules, const PortGraph& graph);
 
-/// Look-alikes between the two ends, and between each end and what the other side leads to: a sentence each.
-std::vector<std::string> look_alike_traps(const Catalog& catalog, const ChainRequest& request,
-                                          const std::vector<PortTypeId>& from_side,
-                                          const std::vector<PortTypeId>& to_side);
+/// Look-alikes between the two ends, and between each end and what the other side leads to.
+quantity::Facts look_alike_traps(const Catalog& catalog, const ChainRequest& request,
+                                 const std::vector<PortTypeId>& from_side, const std::vector<PortTypeId>& to_side);
 
 }  // namespace riserun::chain

@@ -1,10 +1,8 @@
 #include "chain/refusal/why_no_assembly.h"
 
+#include "chain/refusal/request_rules.h"
 #include "chain/refusal/why_no_chain.h"
 #include "chain/tree/best_tree.h"
-#include "quantity/write.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <bit>
@@ -13,11 +11,14 @@ namespace riserun::chain {
 
 namespace {
 
+using quantity::fact;
+using quantity::Value;
+
 /// One rule taken off, what to tell the person to do, and why there is none while it stands.
 struct Relaxation {
   AssemblyRequest request;
-  std::string mend;  // empty: it is not to be taken off
-  std::string reason;
+  std::optional<Fact> relief;  // nullopt: it is not to be taken off
+  Fact reason;
 };
 
 class WhyNoAssembly {
@@ -33,21 +34,22 @@ class WhyNoAssembly {
   std::vector<Relaxation> relaxations() const;
   void add_branch(std::vector<Relaxation>& all, std::size_t row) const;
   void add_relief(std::vector<Relaxation>& all, std::size_t row) const;
-  std::string why_not_held(const BranchRules& rules, const Need& need, const std::string& target) const;
-  std::string why_not_alone(std::size_t target) const;
+  std::optional<Fact> need_shuts(const BranchRules& rules, const Need& need) const;
+  Fact way_to(std::size_t target) const { return fact("a_way_to", name(target)); }
+  std::optional<Fact> why_not_alone(std::size_t target) const;
   NoChain why_no_way(std::size_t target) const;
   void add_ends(std::vector<Relaxation>& all) const;
-  void add_needs(std::vector<Relaxation>& all) const;
   void add_rules(std::vector<Relaxation>& all) const;
-  std::string reason(const NoAssembly& answer, const std::vector<Relaxation>& mending) const;
-  std::string name(std::size_t target) const {
-    if (!request_.branch(target).devices.empty()) return name_of_target(request_, target);
-    return fmt::format("{} ({})", name_of_target(request_, target), catalog_.written(request_.targets[target].type));
+  Fact reason(const NoAssembly& answer, const std::vector<Relaxation>& mending) const;
+  Fact name(std::size_t target) const {
+    if (!request_.branch(target).devices.empty()) return fact("end_named", name_of_target(request_, target));
+    return fact("end_with_port", name_of_target(request_, target), catalog_.written(request_.targets[target].type));
   }
+  std::string base_port() const { return catalog_.written(request_.rules.from.type); }
 
   template <class Change>
-  void add(std::vector<Relaxation>& all, Change change, std::string mend, std::string reason) const {
-    Relaxation& made = all.emplace_back(Relaxation{request_, std::move(mend), std::move(reason)});
+  void add(std::vector<Relaxation>& all, Change change, std::optional<Fact> relief, Fact reason) const {
+    Relaxation& made = all.emplace_back(Relaxation{request_, std::move(relief), std::move(reason)});
     change(made.request);
   }
 
@@ -98,167 +100,107 @@ std::vector<std::size_t> WhyNoAssembly::least_set() const {
 }
 
 void WhyNoAssembly::add_ends(std::vector<Relaxation>& all) const {
-  const std::string reason = "two fixed ends have no union, swivel, hose or other closing joint between them";
+  const Askable& row = askable("held_end");
   if (request_.rules.from.freedom == Freedom::fixed)
     add(
         all, [](AssemblyRequest& r) { r.rules.from.freedom = Freedom::loose; },
-        fmt::format("let the base ({}) turn and move", catalog_.written(request_.rules.from.type)), reason);
-  for (std::size_t row = 0; row < request_.targets.size(); ++row)
-    if (request_.targets[row].freedom == Freedom::fixed)
+        relief_of(row, {quantity::value_of(fact("end_with_port", "the base", base_port()))}), alone_of(row, {}));
+  for (std::size_t target = 0; target < request_.targets.size(); ++target)
+    if (request_.targets[target].freedom == Freedom::fixed)
       add(
-          all, [&](AssemblyRequest& r) { r.targets[row].freedom = Freedom::loose; },
-          fmt::format("let {} turn and move", name(row)), reason);
+          all, [&](AssemblyRequest& r) { r.targets[target].freedom = Freedom::loose; },
+          relief_of(row, {quantity::value_of(name(target))}), alone_of(row, {}));
 }
 
-void WhyNoAssembly::add_needs(std::vector<Relaxation>& all) const {
-  for (std::size_t row = 0; row < request_.rules.needs.size(); ++row) {
-    const std::string& words = request_.rules.needs[row].words;
-    add(
-        all, [&](AssemblyRequest& r) { r.rules.needs.erase(r.rules.needs.begin() + static_cast<std::ptrdiff_t>(row)); },
-        fmt::format("do without the {}", words), fmt::format("no assembly can hold a {}", words));
-  }
-}
-
+// What is asked of the whole, as of a chain; how its ends are held is said end by end.
 void WhyNoAssembly::add_rules(std::vector<Relaxation>& all) const {
-  const ChainRequest& rules = request_.rules;
-  if (!rules.special_order)
+  const std::vector<RequestRule> rules = rules_of(catalog_, request_.rules, asked_assembly());
+  for (std::size_t row = 0; row < rules.size(); ++row) {
+    if (rules[row].is_freedom()) continue;
     add(
-        all, [](AssemblyRequest& r) { r.rules.special_order = true; }, "allow parts that a store must order",
-        "the stocked parts do not lead there");
-  if (rules.hottest) {
-    const std::string heat = write_temperature(*rules.hottest, UnitSystem::inch);
-    add(
-        all, [](AssemblyRequest& r) { r.rules.hottest.reset(); }, fmt::format("keep it cooler than {}", heat),
-        fmt::format("no assembly is proved for {}", heat));
+        all, [&](AssemblyRequest& r) { r.rules = without(request_.rules, rules, RuleSet{1} << row); },
+        rules[row].reliefs.front(), rules[row].alone);
   }
-  if (rules.vacuum)
-    add(
-        all, [](AssemblyRequest& r) { r.rules.vacuum = false; }, "make sure that no vacuum can come about",
-        "no assembly is proved for vacuum");
-  if (rules.rating)
-    add(
-        all, [](AssemblyRequest& r) { r.rules.rating.reset(); },
-        fmt::format("accept a rating below {:.4g} psi", in_psi(*rules.rating)),
-        fmt::format("no assembly stands {:.4g} psi in every part", in_psi(*rules.rating)));
-  if (rules.smallest_bore)
-    add(
-        all, [](AssemblyRequest& r) { r.rules.smallest_bore.reset(); },
-        fmt::format("accept a bore below {:.3g} in", in_inches(*rules.smallest_bore)),
-        fmt::format("every assembly narrows below {:.3g} in", in_inches(*rules.smallest_bore)));
-  if (rules.room)
-    add(
-        all, [](AssemblyRequest& r) { r.rules.room.reset(); },
-        fmt::format("make more room round the run than {:.3g} in", in_inches(*rules.room)),
-        fmt::format("every assembly holds a body that cannot be turned within {:.3g} in of the run",
-                    in_inches(*rules.room)));
-  if (rules.most_bushings)
-    add(
-        all, [](AssemblyRequest& r) { r.rules.most_bushings.reset(); }, "allow more bushings",
-        fmt::format("every assembly takes more than {} bushing{}", *rules.most_bushings,
-                    *rules.most_bushings == 1 ? "" : "s"));
-  if (rules.galvanic == Galvanic::avoid)
-    add(
-        all, [](AssemblyRequest& r) { r.rules.galvanic = Galvanic::warn; },
-        "accept metals side by side that should be kept apart, and watch the joint",
-        "every assembly brings metals together that should be kept apart");
-  if (rules.service == Service::air)
-    add(
-        all, [](AssemblyRequest& r) { r.rules.service = Service::water; },
-        "use the assembly for water only, never under compressed air",
-        "every assembly holds a part that must not stand compressed air");
-  if (std::find(rules.banned.begin(), rules.banned.end(), true) != rules.banned.end())
-    add(
-        all, [](AssemblyRequest& r) { r.rules.banned.clear(); }, "allow the parts that are ruled out",
-        "every assembly takes a part that is ruled out");
 }
 
-std::string WhyNoAssembly::why_not_held(const BranchRules& rules, const Need& need, const std::string& target) const {
+std::optional<Fact> WhyNoAssembly::need_shuts(const BranchRules& rules, const Need& need) const {
   const bool shuts = std::all_of(need.parts.begin(), need.parts.end(),
                                  [&](PartId part) { return catalog_.family(catalog_.part(part).family).can_shut; });
-  if (rules.relief && shuts)
-    return fmt::format("a {} can shut, and nothing that can may stand between a tank and its relief valve", need.words);
-  return fmt::format("no way to {} can hold a {}", target, need.words);
+  return rules.relief && shuts ? std::optional(fact("need_shuts_before_relief", need.words)) : std::nullopt;
 }
 
-// The rules of one branch.
-void WhyNoAssembly::add_branch(std::vector<Relaxation>& all, std::size_t row) const {
-  const BranchRules& rules = request_.branch(row);
-  const std::string target = name(row);
-  const auto relax = [&](auto change, std::string mend, std::string reason) {
+// The rules of one branch. Words that say the same of a whole run are the run's.
+void WhyNoAssembly::add_branch(std::vector<Relaxation>& all, std::size_t target) const {
+  const BranchRules& rules = request_.branch(target);
+  const auto relax = [&](const Askable& row, Value value, auto change, std::optional<Fact> reason = {}) {
+    const Askable& words = row.like.empty() ? row : askable(row.like);
+    std::vector<Value> alone{value, quantity::value_of(way_to(target))};
+    std::vector<Value> relief{value, quantity::value_of(fact("on_the_way_to", name(target))),
+                              quantity::value_of(name(target))};
     add(
-        all, [&](AssemblyRequest& r) { change(r.branches[row]); }, std::move(mend), std::move(reason));
+        all, [&](AssemblyRequest& r) { change(r.branches[target]); }, relief_of(words, std::move(relief)),
+        reason ? std::move(*reason) : alone_of(words, std::move(alone)));
   };
-  for (std::size_t need = 0; need < rules.needs.size(); ++need)
-    relax([&](BranchRules& r) { r.needs.erase(r.needs.begin() + static_cast<std::ptrdiff_t>(need)); },
-          fmt::format("do without the {} on the way to {}", rules.needs[need].words, target),
-          why_not_held(rules, rules.needs[need], target));
-  if (rules.needs_in_order && rules.needs.size() > 1)
-    relax([](BranchRules& r) { r.needs_in_order = false; },
-          fmt::format("let what is asked for on the way to {} come in any order", target),
-          fmt::format("no way to {} holds what is asked for in the order given", target));
-  if (rules.smallest_bore)
-    relax([](BranchRules& r) { r.smallest_bore = Length{}; },
-          fmt::format("accept a bore below {:.3g} in on the way to {}", in_inches(*rules.smallest_bore), target),
-          fmt::format("every way to {} narrows below {:.3g} in", target, in_inches(*rules.smallest_bore)));
-  if (!rules.banned.empty())
-    relax([](BranchRules& r) { r.banned.clear(); },
-          fmt::format("let the way to {} pass what it is to avoid: {}", target, fmt::join(rules.avoid, ", ")),
-          fmt::format("every way to {} passes what it is to avoid: {}", target, fmt::join(rules.avoid, ", ")));
-  if (rules.facing != Facing::any)
-    relax([](BranchRules& r) { r.facing = Facing::any; }, fmt::format("let {} look anywhere", target),
-          fmt::format("no way to {} lets it look {}", target,
-                      rules.facing == Facing::straight_on ? "straight on" : "to a side"));
-  add_relief(all, row);
+  for (const Askable& row : askables()) {
+    if (row.of != AskedOf::branch || row.relief == Relief::none) continue;
+    if (row.code == "branch_need") {
+      for (std::size_t need = 0; need < rules.needs.size(); ++need)
+        relax(
+            row, rules.needs[need].words,
+            [&](BranchRules& r) { r.needs.erase(r.needs.begin() + static_cast<std::ptrdiff_t>(need)); },
+            need_shuts(rules, rules.needs[need]));
+    } else if (row.code == "branch_avoid") {
+      if (!rules.banned.empty()) relax(row, rules.avoid, [](BranchRules& r) { r.banned.clear(); });
+    } else if (is_asked(rules, row) && (row.code != "branch_order_of_needs" || rules.needs.size() > 1)) {
+      // Any bore will do, the relief valve's own inlet notwithstanding.
+      relax(row, value_said(rules, row), [&](BranchRules& r) {
+        give_up(r, row);
+        if (row.code == "branch_bore") r.smallest_bore = Length{};
+      });
+    }
+  }
+  add_relief(all, target);
 }
 
 // What keeps a relief valve sound, or air on its way, is named, but not offered up.
-void WhyNoAssembly::add_relief(std::vector<Relaxation>& all, std::size_t row) const {
-  const BranchRules& rules = request_.branch(row);
-  const std::string target = name(row);
-  const auto relax = [&](auto change, std::string reason) {
+void WhyNoAssembly::add_relief(std::vector<Relaxation>& all, std::size_t target) const {
+  const BranchRules& rules = request_.branch(target);
+  const auto relax = [&](auto change, Fact reason) {
     add(
-        all, [&](AssemblyRequest& r) { change(r.branches[row]); }, "", std::move(reason));
+        all, [&](AssemblyRequest& r) { change(r.branches[target]); }, std::nullopt, std::move(reason));
   };
   if (rules.relief && !rules.smallest_bore)
-    relax([](BranchRules& r) { r.smallest_bore = Length{}; },
-          fmt::format("every way to {} is smaller than the relief valve's own inlet; give it a port of its own size",
-                      target));
-  if (rules.relief)
-    relax([](BranchRules& r) { r.relief = false; },
-          fmt::format("every way to {} passes something that can shut, and nothing may between a tank and its relief "
-                      "valve",
-                      target));
+    relax([](BranchRules& r) { r.smallest_bore = Length{}; }, fact("way_smaller_than_inlet", way_to(target)));
+  if (rules.relief) relax([](BranchRules& r) { r.relief = false; }, fact("way_can_be_shut", way_to(target)));
   if (rules.flow == BranchFlow::to_base)
-    relax([](BranchRules& r) { r.flow = BranchFlow::from_base; },
-          fmt::format("every way to {} passes a one-way part that does not let it feed the base", target));
+    relax([](BranchRules& r) { r.flow = BranchFlow::from_base; }, fact("way_against_flow", way_to(target)));
 }
 
 std::vector<Relaxation> WhyNoAssembly::relaxations() const {
   std::vector<Relaxation> all;
   for (std::size_t row = 0; row < request_.branches.size(); ++row) add_branch(all, row);
   add_ends(all);
-  add_needs(all);
   add_rules(all);
   std::erase_if(all, [&](const Relaxation& r) { return !best_tree(folded_, r.request); });
   return all;
 }
 
-// By the rules of its own branch: the first that is in the way by itself; empty: they are not in the way.
-std::string WhyNoAssembly::why_not_alone(std::size_t target) const {
+// By the rules of its own branch: the first that is in the way by itself; nullopt: they are not in the way.
+std::optional<Fact> WhyNoAssembly::why_not_alone(std::size_t target) const {
   AssemblyRequest bare = only({target});
   BranchRules& rules = bare.branches.front();
   BranchRules free;
   free.devices = rules.devices;
   free.flow = rules.flow;
   rules = free;
-  if (!best_tree(folded_, bare)) return "";
+  if (!best_tree(folded_, bare)) return std::nullopt;
   std::vector<Relaxation> own;
   add_branch(own, target);
   for (const Relaxation& relaxation : own) {
     bare.branches.front() = relaxation.request.branch(target);
     if (best_tree(folded_, bare)) return relaxation.reason;
   }
-  return fmt::format("no way to {} meets all that is asked of it", name(target));
+  return fact("way_meets_not_all", way_to(target));
 }
 
 // To a device: to the first of those that can stand there.
@@ -274,32 +216,23 @@ NoChain WhyNoAssembly::why_no_way(std::size_t target) const {
   return why_no_chain(folded_, way);
 }
 
-std::string WhyNoAssembly::reason(const NoAssembly& answer, const std::vector<Relaxation>& mending) const {
-  const std::string base = catalog_.written(request_.rules.from.type);
-  if (answer.targets.size() == 1 && !answer.way)
-    return fmt::format("{} cannot be reached from the base ({}) as asked: {}", name(answer.targets.front()), base,
-                       why_not_alone(answer.targets.front()));
-  if (answer.way)
-    return fmt::format("{} cannot be reached from the base ({}): {}", name(answer.targets.front()), base,
-                       answer.way->reason);
-  const std::string because = mending.empty() ? "" : ": " + mending.front().reason;
-  if (answer.targets.empty()) return "the targets can be joined, but not with all that is asked for" + because;
-  std::string names;
-  for (std::size_t i = 0; i < answer.targets.size(); ++i) {
-    if (i > 0) names += i + 1 == answer.targets.size() ? " and " : ", ";
-    names += name(answer.targets[i]);
-  }
-  if (because.empty())
-    return fmt::format(
-        "{} can each be reached from the base ({}), but no tee, cross or other part with ports enough "
-        "leads to them together",
-        names, base);
-  return fmt::format("{} cannot be joined to the base ({}) together{}", names, base, because);
+Fact WhyNoAssembly::reason(const NoAssembly& answer, const std::vector<Relaxation>& mending) const {
+  if (answer.targets.size() == 1)
+    return answer.way ? fact("end_out_of_reach", name(answer.targets.front()), base_port(), answer.way->reason)
+                      : fact("end_out_of_reach_as_asked", name(answer.targets.front()), base_port(),
+                             why_not_alone(answer.targets.front()).value());
+  Facts because;
+  if (!mending.empty()) because.push_back(fact("because", mending.front().reason));
+  if (answer.targets.empty()) return fact("ends_can_be_joined_but", std::move(because));
+  Facts names;
+  for (const std::size_t target : answer.targets) names.push_back(name(target));
+  return because.empty() ? fact("no_part_joins_ends", std::move(names), base_port())
+                         : fact("ends_cannot_be_joined", std::move(names), base_port(), std::move(because));
 }
 
 void add_mends(const std::vector<Relaxation>& mending, NoAssembly& answer) {
   for (const Relaxation& relaxation : mending)
-    if (!relaxation.mend.empty()) answer.mends.push_back(relaxation.mend);
+    if (relaxation.relief) answer.mends.push_back(*relaxation.relief);
 }
 
 NoAssembly WhyNoAssembly::explain() {
@@ -307,14 +240,13 @@ NoAssembly WhyNoAssembly::explain() {
   if (const auto tree = best_tree(folded_, request_, true)) {
     std::vector<std::string> ports;
     add_open_ports(catalog_, *tree, ports);
-    answer.reason = fmt::format("every assembly leaves a port open, and no plug or cap that the rules allow goes on {}",
-                                fmt::join(ports, " or "));
+    answer.reason = fact("ports_stay_open", std::move(ports));
     add_mends(relaxations(), answer);
     return answer;
   }
   answer.targets = least_set();
   const std::vector<Relaxation> mending = relaxations();
-  if (answer.targets.size() == 1 && why_not_alone(answer.targets.front()).empty())
+  if (answer.targets.size() == 1 && !why_not_alone(answer.targets.front()))
     answer.way = why_no_way(answer.targets.front());
   answer.reason = reason(answer, mending);
   add_mends(mending, answer);

@@ -6,13 +6,13 @@
 #include "chain/refusal/reachability.h"
 #include "chain/search/best_chain.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 namespace riserun::chain {
 
 namespace {
+
+using quantity::fact;
 
 class WhyNoChain {
  public:
@@ -22,38 +22,26 @@ class WhyNoChain {
   NoChain explain();
 
  private:
-  std::string reason(const std::vector<std::size_t>& at_odds) const;
+  Fact reason(const std::vector<std::size_t>& at_odds) const;
+  Fact no_run() const;
   void add_lifts(const std::vector<std::size_t>& at_odds, NoChain& answer);
   void add_special_order(NoChain& answer) const;
-  std::optional<Lift> lift(std::uint64_t given_up) const;
-  std::optional<std::string> need_without_part() const;
+  std::optional<Lift> lift(RuleSet given_up) const;
+  std::optional<Fact> need_without_part() const;
   bool joined_without_rules() const;
   bool nothing_is_sold() const {
     return !request_.not_sold.empty() &&
            std::find(request_.not_sold.begin(), request_.not_sold.end(), false) == request_.not_sold.end();
   }
-  std::string purchase(const std::vector<PartId>& parts) const;
+  Fact purchase(const std::vector<PartId>& parts) const;
   void add_purchase(NoChain& answer) const;
+  void add_missing_part(NoChain& answer) const;
 
   const FoldedCatalog& folded_;
   const Catalog& catalog_;
   const ChainRequest& request_;
   Conflict conflict_;
 };
-
-// "these two cannot both be kept: 1-1/2 in bore everywhere; no more than 2 parts"
-std::string sentence(const std::vector<RequestRule>& rules, const std::vector<std::size_t>& at_odds) {
-  std::vector<std::string> texts;
-  for (const std::size_t row : at_odds) texts.push_back(rules[row].text);
-  return conflict_sentence(texts);
-}
-
-std::vector<std::size_t> rows_of(std::uint64_t set) {
-  std::vector<std::size_t> rows;
-  for (std::size_t row = 0; row < 64; ++row)
-    if (set >> row & 1u) rows.push_back(row);
-  return rows;
-}
 
 Lift cost_of_lift(const Route& route) {
   Lift lift;
@@ -65,23 +53,23 @@ Lift cost_of_lift(const Route& route) {
   return lift;
 }
 
-std::optional<Lift> WhyNoChain::lift(std::uint64_t given_up) const {
+std::optional<Lift> WhyNoChain::lift(RuleSet given_up) const {
   const std::optional<Route> route = best_chain(folded_, conflict_.without(given_up));
   return route ? std::optional(cost_of_lift(*route)) : std::nullopt;
 }
 
-std::optional<std::string> WhyNoChain::need_without_part() const {
+std::optional<Fact> WhyNoChain::need_without_part() const {
   const Rules rules(catalog_, request_);
   for (const Need& need : request_.needs) {
     const auto has_two_ports = [&](PartId part) { return catalog_.part(part).ports.size() >= 2; };
-    if (std::none_of(need.parts.begin(), need.parts.end(), has_two_ports))
-      return fmt::format("a {} has one port only and cannot stand in a chain", need.words);
+    if (std::none_of(need.parts.begin(), need.parts.end(), has_two_ports)) return fact("need_has_one_port", need.words);
     const auto may_be_had = [&](PartId part) {
       return has_two_ports(part) && rules.admits(part) && (rules.buyable(part) || request_.bin.count_of(part) > 0);
     };
     if (std::none_of(need.parts.begin(), need.parts.end(), may_be_had))
-      return fmt::format("no {} is {} that the other rules allow", need.words,
-                         nothing_is_sold() ? "in the bin" : "stocked");
+      return nothing_is_sold()        ? fact("no_need_in_the_bin", need.words)
+             : request_.special_order ? fact("no_need_to_be_had", need.words)
+                                      : fact("no_need_stocked", need.words);
   }
   return std::nullopt;
 }
@@ -96,18 +84,26 @@ bool WhyNoChain::joined_without_rules() const {
   return best_chain(folded_, bare).has_value();
 }
 
-std::string WhyNoChain::reason(const std::vector<std::size_t>& at_odds) const {
-  const std::string from = catalog_.written(request_.from.type);
-  const std::string to = catalog_.written(request_.to.type);
+Fact WhyNoChain::no_run() const {
+  const Fact leads = asked_chain(catalog_, request_).leads;
+  if (nothing_is_sold()) return fact("no_run_of_the_bin", leads);
+  if (request_.special_order) return fact("no_run", leads);
+  return alone_of(askable("stocked_only"), {quantity::value_of(leads)});
+}
+
+Fact WhyNoChain::reason(const std::vector<std::size_t>& at_odds) const {
   if (const auto need = need_without_part()) return *need;
-  if (at_odds.empty() || !joined_without_rules())
-    return fmt::format("no run of {}parts {}leads from {} to {}",
-                       request_.special_order || nothing_is_sold() ? "" : "stocked ",
-                       nothing_is_sold() ? "in the bin " : "", from, to);
-  const RequestRule& first = conflict_.rules()[at_odds.front()];
-  if (at_odds.size() > 1) return sentence(conflict_.rules(), at_odds);
-  if (first.key == "held_ends" && request_.needs.empty() && catalog_.mating_rule(request_.from.type, request_.to.type))
-    return fmt::format("{} and {} would go straight together, but {}", from, to, first.alone);
+  if (at_odds.empty() || !joined_without_rules()) return no_run();
+  const std::vector<RequestRule>& rules = conflict_.rules();
+  if (at_odds.size() > 1) {
+    Facts each;
+    for (const std::size_t row : at_odds) each.push_back(rules[row].rule);
+    return cannot_be_kept(std::move(each));
+  }
+  const RequestRule& first = rules[at_odds.front()];
+  if (first.is_freedom() && request_.needs.empty() && catalog_.mating_rule(request_.from.type, request_.to.type))
+    return fact("would_go_straight_but", catalog_.written(request_.from.type), catalog_.written(request_.to.type),
+                first.alone);
   return first.alone;
 }
 
@@ -118,7 +114,7 @@ void WhyNoChain::add_special_order(NoChain& answer) const {
   extras.special_order_is_wish = true;
   Lift lift = cost_of_lift(*best_chain(folded_, request_, extras));
   lift.by = Lift::By::part;
-  lift.text = fmt::format("order the {}", catalog_.part(*answer.special_order).name);
+  lift.what = {fact("order_the_part", catalog_.part(*answer.special_order).name)};
   answer.lifts.push_back(std::move(lift));
 }
 
@@ -126,38 +122,34 @@ void WhyNoChain::add_special_order(NoChain& answer) const {
 void WhyNoChain::add_lifts(const std::vector<std::size_t>& at_odds, NoChain& answer) {
   const std::vector<RequestRule>& rules = conflict_.rules();
   for (const std::size_t row : at_odds) {
-    if (rules[row].key == "stocked_only" && answer.special_order) continue;
-    if (rules[row].key == "bin_only" && !answer.to_buy.empty()) continue;
-    const std::optional<Lift> made = lift(std::uint64_t{1} << row);
+    if (rules[row].code() == "stocked_only" && answer.special_order) continue;
+    if (rules[row].code() == "bin_only" && !answer.to_buy.empty()) continue;
+    const std::optional<Lift> made = lift(RuleSet{1} << row);
     if (!made) continue;
-    for (const std::string& mend : rules[row].mends) {
+    for (const Fact& relief : rules[row].reliefs) {
       Lift& lifted = answer.lifts.emplace_back(*made);
-      lifted.by = rules[row].freedom ? Lift::By::freedom : Lift::By::rule;
-      lifted.text = mend;
+      lifted.by = rules[row].is_freedom() ? Lift::By::freedom : Lift::By::rule;
+      lifted.what = {relief};
     }
   }
   if (!answer.lifts.empty() || at_odds.empty()) return;
-  const std::uint64_t least = conflict_.least_to_give_up();
+  const RuleSet least = conflict_.least_to_give_up();
   std::optional<Lift> made = lift(least);
   if (!made) return;
   made->by = Lift::By::several_rules;
-  for (const std::size_t row : rows_of(least)) {
-    if (!made->text.empty()) made->text += ", and ";
-    made->text += rules[row].mends.front();
-  }
+  for (const std::size_t row : rows_of(least)) made->what.push_back(rules[row].reliefs.front());
   answer.lifts.push_back(std::move(*made));
 }
 
-std::string WhyNoChain::purchase(const std::vector<PartId>& parts) const {
-  std::string text;
+Fact WhyNoChain::purchase(const std::vector<PartId>& parts) const {
+  Facts each;
   Price price;
   for (const PartId id : parts) {
     const catalog::Part& part = catalog_.part(id);
-    text += fmt::format("{} {} ({})", text.empty() ? "buy the" : " and the", part.name,
-                        catalog_.material(part.material).name);
+    each.push_back(fact("the_part_of", part.name, catalog_.material(part.material).name));
     price = price + part.price;
   }
-  return fmt::format("{}, about ${:.2f}", text, in_dollars(price));
+  return fact("buy_parts", each, price);
 }
 
 void WhyNoChain::add_purchase(NoChain& answer) const {
@@ -177,8 +169,16 @@ void WhyNoChain::add_purchase(NoChain& answer) const {
   if (const auto route = best_chain(folded_, bought)) lift.part_count = static_cast<int>(part_count(route->moves));
   lift.by = Lift::By::part;
   lift.buy_count = static_cast<int>(answer.to_buy.size());
-  lift.text = purchase(answer.to_buy);
+  lift.what = {purchase(answer.to_buy)};
   answer.lifts.push_back(std::move(lift));
+}
+
+void WhyNoChain::add_missing_part(NoChain& answer) const {
+  const auto missing = missing_part(folded_, request_);
+  if (!missing) return;
+  const std::string enter = catalog_.written(missing->enter);
+  const std::string leave = catalog_.written(missing->leave);
+  answer.missing_part = missing->closing ? fact("union_between", enter, leave) : fact("adapter_between", enter, leave);
 }
 
 NoChain WhyNoChain::explain() {
@@ -195,17 +195,16 @@ NoChain WhyNoChain::explain() {
   else
     answer.look_alikes = look_alike_traps(catalog_, request_, answer.reachable_from, answer.reachable_to);
   const std::vector<std::size_t> at_odds = rows_of(conflict_.least_conflict().value_or(0));
-  for (const std::size_t row : at_odds)
-    answer.conflict.push_back({conflict_.rules()[row].key, conflict_.rules()[row].text});
+  for (const std::size_t row : at_odds) answer.conflict.push_back(conflict_.rules()[row].rule);
   answer.reason = reason(at_odds);
   if (nothing_is_sold())
     add_purchase(answer);
   else
     add_special_order(answer);
-  if (answer.to_buy.empty())
-    if (const auto missing = missing_part(folded_, request_)) answer.missing_part = missing->name;
+  if (answer.to_buy.empty()) add_missing_part(answer);
   add_lifts(at_odds, answer);
-  for (const Lift& lift : answer.lifts) answer.mends.push_back(lift.text);
+  for (const Lift& lift : answer.lifts)
+    answer.mends.push_back(lift.what.size() == 1 ? lift.what.front() : fact("all_of_these", lift.what));
   return answer;
 }
 

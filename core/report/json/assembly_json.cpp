@@ -1,4 +1,5 @@
 #include "chain/finder.h"
+#include "report/json/fact_json.h"
 #include "report/text/assembly_text.h"
 #include "report/words/say.h"
 
@@ -108,19 +109,26 @@ json found_json(const Catalog& catalog, const Assembly& assembly) {
           {"cautions", say_all(assembly.cautions, UnitSystem::inch)}};
 }
 
-json none_json(const Catalog& catalog, const chain::NoAssembly& none) {
-  json result = {{"reason", none.reason},   {"targets", none.targets},     {"special_order", nullptr},
-                 {"missing_part", nullptr}, {"lookalikes", json::array()}, {"mends", none.mends}};
+json none_json(const Catalog& catalog, const chain::NoAssembly& none, UnitSystem units) {
+  json result = {{"reason", say(none.reason, units)},
+                 {"why", fact_json(none.reason, units)},
+                 {"targets", none.targets},
+                 {"special_order", nullptr},
+                 {"missing_part", nullptr},
+                 {"lookalikes", json::array()},
+                 {"mends", say_all(none.mends, units)},
+                 {"mend_facts", facts_json(none.mends, units)}};
   if (!none.way) return result;
   if (none.way->special_order) result["special_order"] = catalog.part(*none.way->special_order).id;
-  if (none.way->missing_part) result["missing_part"] = *none.way->missing_part;
-  result["lookalikes"] = none.way->look_alikes;
+  if (none.way->missing_part) result["missing_part"] = say(*none.way->missing_part, units);
+  result["lookalikes"] = say_all(none.way->look_alikes, units);
   return result;
 }
 
 }  // namespace
 
-std::string assembly_json(const Catalog& catalog, const AssemblyRequest& request, const chain::AssemblyAnswer& answer) {
+std::string assembly_json(const Catalog& catalog, const AssemblyRequest& request, const chain::AssemblyAnswer& answer,
+                          UnitSystem units) {
   // Where a device ends a branch, its port is known once it is chosen.
   const Assembly* found = std::get_if<Assembly>(&answer);
   json ports = json::array({catalog.spelled(request.rules.from.type)});
@@ -133,7 +141,7 @@ std::string assembly_json(const Catalog& catalog, const AssemblyRequest& request
   if (const Assembly* assembly = std::get_if<Assembly>(&answer))
     result["assemblies"].push_back(found_json(catalog, *assembly));
   else
-    result["why_none"] = none_json(catalog, std::get<chain::NoAssembly>(answer));
+    result["why_none"] = none_json(catalog, std::get<chain::NoAssembly>(answer), units);
   return result.dump(1) + "\n";
 }
 

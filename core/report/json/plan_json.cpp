@@ -112,47 +112,54 @@ json found_json(const Catalog& catalog, const chain::ChainRequest& request, cons
           {"cautions", say_all(chain.cautions, UnitSystem::inch)}};
 }
 
-json lifts_json(const std::vector<chain::Lift>& lifts) {
+json lifts_json(const std::vector<chain::Lift>& lifts, UnitSystem units) {
   static constexpr const char* kBy[] = {"part", "rule", "freedom", "several_rules"};
   json list = json::array();
   for (const chain::Lift& lift : lifts)
     list.push_back({{"by", kBy[static_cast<std::size_t>(lift.by)]},
-                    {"text", lift.text},
+                    {"text", words_of(lift, units)},
                     {"part_count", lift.part_count},
                     {"buy_count", lift.buy_count},
-                    {"price_usd", in_dollars(lift.price)}});
+                    {"price_usd", in_dollars(lift.price)},
+                    {"what", facts_json(lift.what, units)}});
   return list;
 }
 
-json conflict_json(const std::vector<chain::ConflictingRule>& rules) {
+json conflict_json(const quantity::Facts& rules, UnitSystem units) {
   json list = json::array();
-  for (const chain::ConflictingRule& rule : rules) list.push_back({{"rule", rule.key}, {"text", rule.text}});
+  for (const quantity::Fact& rule : rules) {
+    const json told = fact_json(rule, units);
+    list.push_back({{"rule", told["code"]}, {"text", told["text"]}, {"values", told["values"]}});
+  }
   return list;
 }
 
-json none_json(const Catalog& catalog, const chain::NoChain& none) {
-  return {{"reason", none.reason},
+json none_json(const Catalog& catalog, const chain::NoChain& none, UnitSystem units) {
+  return {{"reason", say(none.reason, units)},
+          {"why", fact_json(none.reason, units)},
           {"reachable_from", spelled_ports(catalog, none.reachable_from)},
           {"reachable_to", spelled_ports(catalog, none.reachable_to)},
           {"special_order", none.special_order ? json(catalog.part(*none.special_order).id) : json(nullptr)},
-          {"missing_part", none.missing_part ? json(*none.missing_part) : json(nullptr)},
+          {"missing_part", none.missing_part ? json(say(*none.missing_part, units)) : json(nullptr)},
           {"to_buy", ids_of(catalog, none.to_buy)},
-          {"lookalikes", none.look_alikes},
+          {"lookalikes", say_all(none.look_alikes, units)},
           {"nearest_below_m", optional_length(none.nearest_below)},
           {"nearest_above_m", optional_length(none.nearest_above)},
-          {"mends", none.mends},
-          {"conflict", conflict_json(none.conflict)},
-          {"lifts", lifts_json(none.lifts)}};
+          {"mends", say_all(none.mends, units)},
+          {"mend_facts", facts_json(none.mends, units)},
+          {"conflict", conflict_json(none.conflict, units)},
+          {"lifts", lifts_json(none.lifts, units)}};
 }
 
-json answer_json(const Catalog& catalog, const chain::ChainRequest& request, const chain::Answer& answer) {
+json answer_json(const Catalog& catalog, const chain::ChainRequest& request, const chain::Answer& answer,
+                 UnitSystem units) {
   json result = {{"ports", spelled_ports(catalog, {request.from.type, request.to.type})},
                  {"chains", json::array()},
                  {"why_none", nullptr}};
   if (const chain::Chain* chain = std::get_if<chain::Chain>(&answer))
     result["chains"].push_back(found_json(catalog, request, *chain));
   else
-    result["why_none"] = none_json(catalog, std::get<chain::NoChain>(answer));
+    result["why_none"] = none_json(catalog, std::get<chain::NoChain>(answer), units);
   return result;
 }
 
@@ -419,8 +426,8 @@ json levels_object(const plan::Levels& levels) {
 }  // namespace
 
 std::string chain_json(const Catalog& catalog, const chain::ChainRequest& request, const chain::Answer& answer,
-                       const chain::Spares* spares) {
-  json result = answer_json(catalog, request, answer);
+                       UnitSystem units, const chain::Spares* spares) {
+  json result = answer_json(catalog, request, answer, units);
   if (spares != nullptr) add_spares(catalog, *spares, {}, result);
   return result.dump(1) + "\n";
 }
@@ -468,11 +475,11 @@ std::string plan_json(const Plan& plan, UnitSystem units) {
                   {"to", connection.branched ? json(connection.ends) : json(connection.to)},
                   {"service", connection.service == chain::Service::air ? "air" : "water"}};
     if (connection.branched) {
-      entry.update(json::parse(assembly_json(*plan.catalog, *connection.branched, assembly_answer(connection))));
+      entry.update(json::parse(assembly_json(*plan.catalog, *connection.branched, assembly_answer(connection), units)));
       manifolds.push_back(std::move(entry));
       continue;
     }
-    entry.update(answer_json(*plan.catalog, connection.request, chain_answer(connection)));
+    entry.update(answer_json(*plan.catalog, connection.request, chain_answer(connection), units));
     entry["all_cautions"] = say_all(connection.cautions, units);
     connections.push_back(std::move(entry));
   }

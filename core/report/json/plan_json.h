@@ -19,7 +19,7 @@ std::string list_json(const plan::Plan& plan, UnitSystem units);
 std::string list_json(const plan::Plan& plan, const chain::Spares& spares, UnitSystem units);
 std::string riser_json(const reservoir::Riser& riser, UnitSystem units);
 std::string chain_json(const catalog::Catalog& catalog, const chain::ChainRequest& request, const chain::Answer& answer,
-                       const chain::Spares* spares = nullptr);
+                       UnitSystem units, const chain::Spares* spares = nullptr);
 /// All rows as `chains`, each with "reason" and "same_in", and `shelf_empty`: what to take for bought parts of the
 /// first.
 std::string alternatives_json(const catalog::Catalog& catalog, const chain::ChainRequest& request,

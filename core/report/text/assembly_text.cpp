@@ -150,22 +150,22 @@ std::string sums(const Assembly& assembly, const Style& style) {
                                    assembly.air ? "" : "; not for compressed air"));
 }
 
-std::string none_text(const Catalog& catalog, const NoAssembly& none) {
-  std::string text = wrapped("  ", "No assembly: " + none.reason + ".");
+std::string none_text(const Catalog& catalog, const NoAssembly& none, UnitSystem units) {
+  std::string text = wrapped("  ", "No assembly: " + say(none.reason, units) + ".");
   if (none.way && none.way->special_order)
     text += wrapped("  ", fmt::format("A special order leads there: {}.",
                                       part_label(catalog, catalog.part(*none.way->special_order))));
   if (none.way && none.way->missing_part)
-    text += wrapped("  ", "One part would lead there, if it can be had: " + *none.way->missing_part + ".");
-  text += bullet_list("Any one of these mends it", none.mends);
-  if (none.way) text += bullet_list("Do not try", none.way->look_alikes);
+    text += wrapped("  ", "One part would lead there, if it can be had: " + say(*none.way->missing_part, units) + ".");
+  text += bullet_list("Any one of these mends it", say_all(none.mends, units));
+  if (none.way) text += bullet_list("Do not try", say_all(none.way->look_alikes, units));
   return text;
 }
 
 }  // namespace
 
 std::string assembly_text(const Catalog& catalog, const chain::AssemblyAnswer& answer, const Style& style) {
-  if (const auto* none = std::get_if<NoAssembly>(&answer)) return none_text(catalog, *none);
+  if (const auto* none = std::get_if<NoAssembly>(&answer)) return none_text(catalog, *none, style.units);
   const Assembly& assembly = std::get<Assembly>(answer);
   return TreeRows(catalog, assembly).text() + sums(assembly, style) + build_order_text(assembly, style) +
          bullet_list("Watch", say_all(assembly.cautions, style.units));

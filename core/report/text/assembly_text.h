@@ -14,6 +14,6 @@ std::string assembly_text(const catalog::Catalog& catalog, const chain::Assembly
 
 /// The same as one JSON object, with the base first among `ports`; rows of parts and targets count from 0.
 std::string assembly_json(const catalog::Catalog& catalog, const chain::AssemblyRequest& request,
-                          const chain::AssemblyAnswer& answer);
+                          const chain::AssemblyAnswer& answer, UnitSystem units);
 
 }  // namespace riserun::report

@@ -148,15 +148,9 @@ std::string found_text(const Catalog& catalog, const ChainRequest& request, cons
   return text + build_order_text(chain, style) + bullet_list("Watch", say_all(chain.cautions, style.units));
 }
 
-std::string at_odds(const NoChain& none) {
-  std::vector<std::string> rules;
-  for (const chain::ConflictingRule& rule : none.conflict) rules.push_back(rule.text);
-  return chain::conflict_sentence(rules);
-}
-
 bool names_held_ends(const NoChain& none) {
   return std::any_of(none.conflict.begin(), none.conflict.end(),
-                     [](const chain::ConflictingRule& rule) { return rule.key == "held_ends"; });
+                     [](const quantity::Fact& rule) { return rule.code == "held_ends"; });
 }
 
 std::string what_it_takes(const chain::Lift& lift) {
@@ -166,29 +160,33 @@ std::string what_it_takes(const chain::Lift& lift) {
 }
 
 // "allow more parts: 4 parts, 3 to buy, about $9.10"
-std::vector<std::string> lifts_with_cost(const NoChain& none) {
+std::vector<std::string> lifts_with_cost(const NoChain& none, UnitSystem units) {
   std::vector<std::string> lines;
   for (const chain::Lift& lift : none.lifts)
-    lines.push_back(lift.text + ": then " + (lift.part_count == 0 ? "no part is needed" : what_it_takes(lift)));
+    lines.push_back(words_of(lift, units) + ": then " +
+                    (lift.part_count == 0 ? "no part is needed" : what_it_takes(lift)));
   return lines;
 }
 
-std::string none_text(const Catalog& catalog, const ChainRequest& request, const NoChain& none) {
-  std::string text = wrapped("  ", "No chain: " + none.reason);
+std::string none_text(const Catalog& catalog, const ChainRequest& request, const NoChain& none, UnitSystem units) {
+  std::string text = wrapped("  ", "No chain: " + say(none.reason, units));
   if (none.special_order) {
     const catalog::Part& part = catalog.part(*none.special_order);
     text += wrapped("  ", fmt::format("A special order mends it: {} (about {}).", part_label(catalog, part),
                                       write_price(part.price)));
   }
   if (none.missing_part && !none.special_order)
-    text += wrapped("  ", "One part would complete it, if it can be had: " + *none.missing_part + ".");
-  if (none.conflict.size() > 1 && none.reason != at_odds(none)) text += wrapped("  ", "And " + at_odds(none) + ".");
+    text += wrapped("  ", "One part would complete it, if it can be had: " + say(*none.missing_part, units) + ".");
+  if (none.conflict.size() > 1)
+    if (const quantity::Fact at_odds = chain::cannot_be_kept(none.conflict); none.reason != at_odds)
+      text += wrapped("  ", "And " + say(at_odds, units) + ".");
   if (none.conflict.size() > 1 && names_held_ends(none))
     text += wrapped("  ",
                     "Between held ends the last joint must be made without turning either: by a union, a swivel nut, a "
                     "hose or a flange.");
-  text += bullet_list("Any one of these mends it", none.lifts.empty() ? none.mends : lifts_with_cost(none));
-  text += bullet_list("Do not try", none.look_alikes);
+  text += bullet_list("Any one of these mends it",
+                      none.lifts.empty() ? say_all(none.mends, units) : lifts_with_cost(none, units));
+  text += bullet_list("Do not try", say_all(none.look_alikes, units));
   if (none.only_the_distance) return text;
   text += "  What can be got to\n" + reachable(catalog, chain::name_of_first(request.from), none.reachable_from) +
           reachable(catalog, chain::name_of_last(request.to), none.reachable_to);
@@ -262,7 +260,7 @@ std::string bullet_list(const std::string& title, const std::vector<std::string>
 std::string chain_text(const Catalog& catalog, const ChainRequest& request, const chain::Answer& answer,
                        const Style& style) {
   if (const Chain* chain = std::get_if<Chain>(&answer)) return found_text(catalog, request, *chain, style);
-  return none_text(catalog, request, std::get<NoChain>(answer));
+  return none_text(catalog, request, std::get<NoChain>(answer), style.units);
 }
 
 std::string alternatives_text(const Catalog& catalog, const ChainRequest& request,

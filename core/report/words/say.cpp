@@ -65,7 +65,9 @@ class Writer {
   std::string operator()(const std::string& name) const { return form_.word == "sentence" ? sentence(name) : name; }
   std::string operator()(std::int64_t count) const {
     if (text_.empty()) return std::to_string(count);
+    if (text_ == "spelled") return spelled(count);
     const std::size_t bar = text_.find('|');
+    if (const std::size_t last = text_.rfind('|'); last != bar) return by_number(count, bar, last);
     const std::string_view chosen = count == 1 ? text_.substr(1, bar - 1) : text_.substr(bar + 1);
     return text_.front() == '#' ? fmt::format("{} {}", count, chosen) : std::string(chosen);
   }
@@ -115,10 +117,8 @@ class Writer {
   std::string operator()(Temperature t) const { return write_temperature(t, units_, usual()); }
   std::string operator()(AbsolutePressure pressure) const { return write_absolute_pressure(pressure, units_, usual()); }
   std::string operator()(Price price) const { return write_price(price); }
-  std::string operator()(const Texts& names) const { return fmt::format("{}", fmt::join(names, between())); }
-  std::string operator()(const Facts& facts) const {
-    return fmt::format("{}", fmt::join(say_all(facts, units_), between()));
-  }
+  std::string operator()(const Texts& names) const { return listed(names); }
+  std::string operator()(const Facts& facts) const { return listed(say_all(facts, units_)); }
 
  private:
   /// The next mark of the tape; a length on it but for rounding stays.
@@ -136,6 +136,26 @@ class Writer {
   std::string pressure_text(Pressure pressure) const {
     return form_.word == "alone" ? write_pressure_alone(pressure, units_, usual())
                                  : write_pressure(pressure, units_, usual());
+  }
+  static std::string spelled(std::int64_t count) {
+    static constexpr std::array kNumbers = {"no",    "one",   "two",  "three", "four",   "five",  "six",
+                                            "seven", "eight", "nine", "ten",   "eleven", "twelve"};
+    const bool known = count >= 0 && count < static_cast<std::int64_t>(kNumbers.size());
+    return known ? kNumbers[static_cast<std::size_t>(count)] : std::to_string(count);
+  }
+  /// "no part|no more than one part|no more than # parts".
+  std::string by_number(std::int64_t count, std::size_t bar, std::size_t last) const {
+    if (count == 0) return std::string(text_.substr(0, bar));
+    if (count == 1) return std::string(text_.substr(bar + 1, last - bar - 1));
+    std::string text(text_.substr(last + 1));
+    return text.replace(text.find('#'), 1, std::to_string(count));
+  }
+  std::string listed(const std::vector<std::string>& rows) const {
+    if (text_ != "and") return fmt::format("{}", fmt::join(rows, between()));
+    std::string text;
+    for (std::size_t row = 0; row < rows.size(); ++row)
+      text += (row == 0 ? "" : row + 1 == rows.size() ? " and " : ", ") + rows[row];
+    return text;
   }
   int usual() const { return form_.digits_or(quantity::kUsualDigits); }
   std::string_view between() const { return text_.empty() ? ", " : text_; }
@@ -158,7 +178,7 @@ std::string_view text_of(std::string_view code) {
 
 std::span<const std::span<const Words>> word_tables() {
   static const std::vector<std::span<const Words>> kTables{build_words(), caution_words(), connection_words(),
-                                                           plan_words(), riser_words()};
+                                                           plan_words(),  refusal_words(), riser_words()};
   return kTables;
 }
 

@@ -13,10 +13,12 @@
 //   other quantities (none), or a number of digits
 //   a bare number    (none) or digits; fixed1: so many decimals; quarters: 1-1/2
 //   a name           (none) as it is; sentence: from a capital to a full stop
-//   a count          (none) the number; #part|parts: 2 parts; ?|s: the first word for one, the second for any other
-//   rows             what stands between two: `; `; (none) a comma
+//   a count          (none) the number; #part|parts: 2 parts; ?|s: the first word for one, the second for any other;
+//                    none|one|no more than #: the words for none, for one, for more; spelled: three
+//   rows             what stands between two: `; `; (none) a comma; and: commas, and "and" before the last
 #pragma once
 
+#include "chain/ask/answer.h"
 #include "quantity/fact.h"
 #include "quantity/write.h"
 
@@ -43,11 +45,14 @@ std::span<const std::span<const Words>> word_tables();
 std::span<const Words> build_words();
 std::span<const Words> caution_words();
 std::span<const Words> connection_words();
+std::span<const Words> refusal_words();
 
 /// The fact's sentence.
 /// @pre its code has words, and values for all its places (a test goes through all tables and all codes)
 std::string say(const Fact& fact, UnitSystem units);
 std::vector<std::string> say_all(const Facts& facts, UnitSystem units);
+/// What to do, of a change that makes a chain.
+std::string words_of(const chain::Lift& lift, UnitSystem units);
 /// The text with its places filled. For tests, and for texts that are not told apart by a code alone.
 std::string fill(std::string_view text, const std::vector<quantity::Value>& values, UnitSystem units);
 

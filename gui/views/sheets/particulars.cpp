@@ -144,15 +144,18 @@ void ends(const Scene& scene, Requests& asked, const plan::ConnectionPlan& conne
 
 void no_chain(const Scene& scene, const chain::NoChain& none) {
   ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[Ink::refused]));
-  ImGui::TextWrapped("No chain: %s", none.reason.c_str());
+  ImGui::TextWrapped("No chain: %s", report::say(none.reason, scene.shown.units).c_str());
   ImGui::PopStyleColor();
   const catalog::Catalog& catalog = *scene.shown.plan->catalog;
   if (none.special_order)
     ImGui::TextWrapped("One part on order would complete it: %s", catalog.part(*none.special_order).name.c_str());
   if (none.missing_part)
-    ImGui::TextWrapped("One part would complete it, if it can be had: %s", none.missing_part->c_str());
-  for (const std::string& trap : none.look_alikes) ImGui::TextWrapped("Trap: %s", trap.c_str());
-  for (const std::string& mend : none.mends) ImGui::TextWrapped("Mend: %s", mend.c_str());
+    ImGui::TextWrapped("One part would complete it, if it can be had: %s",
+                       report::say(*none.missing_part, scene.shown.units).c_str());
+  for (const std::string& trap : report::say_all(none.look_alikes, scene.shown.units))
+    ImGui::TextWrapped("Trap: %s", trap.c_str());
+  for (const std::string& mend : report::say_all(none.mends, scene.shown.units))
+    ImGui::TextWrapped("Mend: %s", mend.c_str());
 }
 
 void watch(const Scene& scene, const quantity::Facts& cautions) {
@@ -196,9 +199,10 @@ void connection_particulars(const Scene& scene, Requests& asked, std::string& wi
 
 void no_assembly(const Scene& scene, const chain::NoAssembly& none) {
   ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[Ink::refused]));
-  ImGui::TextWrapped("Cannot be put together: %s", none.reason.c_str());
+  ImGui::TextWrapped("Cannot be put together: %s", report::say(none.reason, scene.shown.units).c_str());
   ImGui::PopStyleColor();
-  for (const std::string& mend : none.mends) ImGui::TextWrapped("Mend: %s", mend.c_str());
+  for (const std::string& mend : report::say_all(none.mends, scene.shown.units))
+    ImGui::TextWrapped("Mend: %s", mend.c_str());
   if (none.way) no_chain(scene, *none.way);
 }
 

@@ -187,7 +187,7 @@ Need SmallWorld::need(const std::string& words, const std::vector<std::string>& 
 
 std::string SmallWorld::chain(const ChainRequest& request) const {
   const Answer answer = find(request);
-  if (const auto* none = std::get_if<NoChain>(&answer)) return "none: " + none->reason;
+  if (const auto* none = std::get_if<NoChain>(&answer)) return "none: " + said(none->reason);
   std::string names;
   for (const RunPart& link : std::get<Chain>(answer).parts) {
     names += (names.empty() ? "" : ", ") + catalog_.part(link.part).name + (link.from_bin ? "*" : "");

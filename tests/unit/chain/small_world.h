@@ -11,11 +11,14 @@
 
 #include "catalog/catalog.h"
 #include "chain/finder.h"
+#include "unit/report/words/said.h"
 
 #include <string>
 #include <vector>
 
 namespace riserun::chain::testing {
+
+using report::said;
 
 class SmallWorld {
  public:

@@ -285,6 +285,32 @@ TEST(Alternatives, OfNoneAreNoNumber) {
   EXPECT_THAT(complaint(Words{"chain"} + kBenchPair + Words{"--alternatives", "0"}), HasSubstr("at least 1 is wanted"));
 }
 
+TEST(Span, ThatARuleForbidsNamesTheRule) {
+  const json answer = json::parse(
+      ask(Words{"chain"} + kOneToOne + Words{"--span", "20 in", "--offset", "0.3 in", "--vacuum", "--json"}).out);
+  EXPECT_THAT(conflict(answer), ElementsAre("vacuum", "distance"));
+  EXPECT_THAT(answer["why_none"]["mends"], Contains("make sure that no vacuum can come about"));
+}
+
+TEST(Refusal, IsInTheUnitsAskedForWithItsFactsBeside) {
+  const Words words{"chain", "1 FNPT", "1/2 FNPT", "--bore", "3/4 in", "--units", "metric"};
+  const Answered text = ask(words);
+  EXPECT_EQ(text.status, 1);
+  EXPECT_THAT(text.out, HasSubstr("every chain narrows below 19"));
+  EXPECT_THAT(text.out, Not(HasSubstr(" in everywhere")));
+  const json why = json::parse(ask(words + Words{"--json"}).out)["why_none"];
+  EXPECT_EQ(why["conflict"][0]["rule"], "smallest_bore");
+  EXPECT_NEAR(why["conflict"][0]["values"][0]["value"].get<double>(), 0.75 * 0.0254, 1e-9);
+  EXPECT_EQ(why["why"]["code"], "smallest_bore_alone");
+  EXPECT_EQ(why["lifts"][0]["what"][0]["code"], "smallest_bore_relief");
+}
+
+TEST(SpecialOrder, SaysOfNothingThatItIsNotStocked) {
+  const Words words = Words{"chain"} + kOneToOne + Words{"--need", "ball valve", "--avoid", "valve"};
+  EXPECT_THAT(ask(words).out, HasSubstr("no ball valve is stocked"));
+  EXPECT_THAT(ask(words + Words{"--special-order"}).out, HasSubstr("no ball valve can be had"));
+}
+
 TEST(WrongWords, OfAPortAreNamed) {
   EXPECT_THAT(complaint({"chain", "1 FNTP", "3/4 MGHT"}), testing::AllOf(HasSubstr("FNTP"), HasSubstr("FNPT")));
   complaint({"chain", "1 FNPT"});

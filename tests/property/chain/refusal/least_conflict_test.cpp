@@ -209,7 +209,7 @@ void Conflicts::check_world(std::uint32_t seed) {
   }
   Conflict conflict(finder.prepared().folded(), request);
   std::vector<std::string> keys;
-  for (const RequestRule& rule : conflict.rules()) keys.push_back(rule.key);
+  for (const RequestRule& rule : conflict.rules()) keys.emplace_back(rule.code());
   ASSERT_EQ(keys, judge.names());
   const auto found = conflict.least_conflict();
   const NoChain& none = std::get<NoChain>(answer);

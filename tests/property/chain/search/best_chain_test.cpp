@@ -95,7 +95,7 @@ void BestChain::check_none(const catalog::Catalog& catalog, const Finder& finder
   if (++explained_ % 4 != 0) return;
   const Answer answer = finder.find(request);
   ASSERT_TRUE(std::holds_alternative<NoChain>(answer));
-  EXPECT_FALSE(std::get<NoChain>(answer).reason.empty());
+  EXPECT_FALSE(std::get<NoChain>(answer).reason.code.empty());
   if (const auto special = completing_special_order(finder.prepared().folded(), request)) {
     catalog::CatalogBuilder builder(catalog);
     catalog::Part part = catalog.part(*special);

@@ -181,7 +181,7 @@ void BestAssembly::check_order(const FoldedCatalog& folded, const AssemblyReques
     if (++tally_.nones % 60 != 0) return;
     const AssemblyAnswer answer = find_assembly(catalog, request);
     ASSERT_TRUE(std::holds_alternative<NoAssembly>(answer));
-    EXPECT_FALSE(std::get<NoAssembly>(answer).reason.empty());
+    EXPECT_FALSE(std::get<NoAssembly>(answer).reason.code.empty());
     return;
   }
   ++tally_.assemblies;

@@ -38,7 +38,7 @@ Chain offset_run(const Span& span, const std::string& other_elbows) {
   request.most_parts = 9;
   const Answer answer = Finder(shipped()).find_span(request, span);
   const Chain* chain = std::get_if<Chain>(&answer);
-  EXPECT_NE(chain, nullptr) << std::get<NoChain>(answer).reason;
+  EXPECT_NE(chain, nullptr) << std::get<NoChain>(answer).reason.code;
   return chain ? *chain : Chain{};
 }
 

@@ -72,11 +72,11 @@ TEST(ClosingJoints, FixedEndsThatGoTogetherByTurningCannotBeJoined) {
   const Answer answer = shop.find(request);
   const auto& none = std::get<NoChain>(answer);
   EXPECT_EQ(
-      none.reason,
+      said(none.reason),
       "1 MA and 1 FA would go straight together, but neither end turns, and no chain has a union, a swivel, a hose "
       "or another joint that closes without turning");
-  EXPECT_THAT(none.mends, ::testing::ElementsAre("let the first port (1 MA) turn and move",
-                                                 "let the last port (1 FA) turn and move"));
+  EXPECT_THAT(said(none.mends), ::testing::ElementsAre("let the first port (1 MA) turn and move",
+                                                       "let the last port (1 FA) turn and move"));
 }
 
 std::vector<std::string> steps_of(const SmallWorld& shop, const ChainRequest& request) {

@@ -91,9 +91,10 @@ TEST(Room, ABodyThatCannotSwingIsLeftOut) {
   EXPECT_EQ(shop.chain(request), "coupling");
   request.room = millimetres(40.0);
   const Answer answer = shop.find(request);
-  EXPECT_EQ(std::get<NoChain>(answer).reason,
+  EXPECT_EQ(said(std::get<NoChain>(answer).reason),
             "every chain holds a body that cannot be turned within 1.57 in of the run");
-  EXPECT_THAT(std::get<NoChain>(answer).mends, ::testing::ElementsAre("make more room round the run than 1.57 in"));
+  EXPECT_THAT(said(std::get<NoChain>(answer).mends),
+              ::testing::ElementsAre("make more room round the run than 1.57 in"));
 }
 
 }  // namespace

@@ -61,7 +61,7 @@ std::string written(const SmallWorld& shop, const Assembly& assembly, std::size_
 
 std::string found(const SmallWorld& shop, const AssemblyRequest& request) {
   const AssemblyAnswer answer = find_assembly(shop.catalog(), request);
-  if (const auto* none = std::get_if<NoAssembly>(&answer)) return "none: " + none->reason;
+  if (const auto* none = std::get_if<NoAssembly>(&answer)) return "none: " + said(none->reason);
   return written(shop, std::get<Assembly>(answer), 0);
 }
 
@@ -123,10 +123,10 @@ TEST(BranchRules, AReliefValveIsFedThroughNoSmallerSizeThanItsInlet) {
   EXPECT_THAT(found(shop, request), HasSubstr("tee"));
   request.branches[1].relief = true;
   const NoAssembly none = refusal(shop, request);
-  EXPECT_EQ(none.reason,
+  EXPECT_EQ(said(none.reason),
             "target 2 (1 MA) cannot be reached from the base (1/2 MA) as asked: every way to target 2 (1 MA) is "
             "smaller than the relief valve's own inlet; give it a port of its own size");
-  EXPECT_THAT(none.mends, IsEmpty());
+  EXPECT_THAT(said(none.mends), IsEmpty());
   request.branches[1].smallest_bore = millimetres(12.0);
   EXPECT_THAT(found(shop, request), HasSubstr("tee"));
 }
@@ -183,10 +183,10 @@ TEST(BranchRules, ATargetLooksStraightOnOrToASide) {
   }
   request.branches[0].facing = Facing::straight_on;
   const NoAssembly none = refusal(shop, request);
-  EXPECT_EQ(none.reason,
+  EXPECT_EQ(said(none.reason),
             "target 1 (1 MA) and target 2 (1 MA) cannot be joined to the base (1 MA) together: no way to target 1 (1 "
             "MA) lets it look straight on");
-  EXPECT_THAT(none.mends, ElementsAre("let target 1 (1 MA) look anywhere", "let target 2 (1 MA) look anywhere"));
+  EXPECT_THAT(said(none.mends), ElementsAre("let target 1 (1 MA) look anywhere", "let target 2 (1 MA) look anywhere"));
 }
 
 TEST(BranchRules, BehindAHoseNothingLooksStraightOn) {
@@ -198,7 +198,7 @@ TEST(BranchRules, BehindAHoseNothingLooksStraightOn) {
   AssemblyRequest request = ask(shop, "1 A male", {"1 A female", "1 A male"});
   EXPECT_EQ(found(shop, request), "tee (2, hose (1))");
   request.branches[0].facing = Facing::straight_on;
-  EXPECT_EQ(refusal(shop, request).reason,
+  EXPECT_EQ(said(refusal(shop, request).reason),
             "target 1 (1 FA) and target 2 (1 MA) cannot be joined to the base (1 MA) together: no way to target 1 (1 "
             "FA) lets "
             "it look straight on");
@@ -210,18 +210,18 @@ TEST(BranchRules, ARefusalNamesTheBranchAndItsRule) {
   request.branches[1].smallest_bore = millimetres(25.4);
   const NoAssembly none = refusal(shop, request);
   EXPECT_THAT(none.targets, ElementsAre(1u));
-  EXPECT_EQ(none.reason,
+  EXPECT_EQ(said(none.reason),
             "target 2 (1/2 MA) cannot be reached from the base (1 MA) as asked: every way to target 2 (1/2 MA) narrows "
             "below 1 in");
-  EXPECT_THAT(none.mends, ElementsAre("accept a bore below 1 in on the way to target 2 (1/2 MA)"));
+  EXPECT_THAT(said(none.mends), ElementsAre("accept a bore below 1 in on the way to target 2 (1/2 MA)"));
   request.branches[1].smallest_bore.reset();
   request.branches[1].needs = {shop.need("gauge", {"gauge 1"})};
-  EXPECT_THAT(refusal(shop, request).reason, HasSubstr("no way to target 2 (1/2 MA) can hold a gauge"));
+  EXPECT_THAT(said(refusal(shop, request).reason), HasSubstr("no way to target 2 (1/2 MA) can hold a gauge"));
   request.branches[1].needs.clear();
   request.branches[1].avoid = {"bushing", "bell"};
   request.branches[1].banned = only(shop, "bushing");
   request.branches[1].banned[shop.part("bell").row] = true;
-  EXPECT_THAT(refusal(shop, request).mends,
+  EXPECT_THAT(said(refusal(shop, request).mends),
               ElementsAre("let the way to target 2 (1/2 MA) pass what it is to avoid: bushing, bell"));
 }
 

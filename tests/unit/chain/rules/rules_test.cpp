@@ -16,7 +16,7 @@ using ::testing::HasSubstr;
 
 std::vector<std::string> keys(const NoChain& none) {
   std::vector<std::string> all;
-  for (const ConflictingRule& rule : none.conflict) all.push_back(rule.key);
+  for (const Fact& rule : none.conflict) all.emplace_back(rule.code);
   return all;
 }
 
@@ -44,8 +44,8 @@ TEST(NeedsInOrder, ThatCannotBeKeptIsNamedWithTheNeeds) {
   const NoChain none = std::get<NoChain>(shop.find(request));
   // Without a need for it the valve would not come in, so that no way would lead to the gauge tee.
   EXPECT_THAT(keys(none), ElementsAre("need", "order_of_needs"));
-  EXPECT_EQ(none.reason, "these two cannot both be kept: a gauge tee in it; the needs in the order given");
-  EXPECT_THAT(none.mends, ElementsAre("let the needs come in any order"));
+  EXPECT_EQ(said(none.reason), "these two cannot both be kept: a gauge tee in it; the needs in the order given");
+  EXPECT_THAT(said(none.mends), ElementsAre("let the needs come in any order"));
 }
 
 TEST(MostBushings, TakesTheDearerPartThatIsNone) {
@@ -60,8 +60,8 @@ TEST(MostBushings, TakesTheDearerPartThatIsNone) {
   EXPECT_EQ(shop.chain(request), "big bushing, bell");
   request.most_bushings = 0;
   const NoChain none = std::get<NoChain>(shop.find(request));
-  EXPECT_EQ(none.reason, "every chain takes more than 0 bushings");
-  EXPECT_THAT(none.mends, ElementsAre("allow more bushings"));
+  EXPECT_EQ(said(none.reason), "every chain takes more than 0 bushings");
+  EXPECT_THAT(said(none.mends), ElementsAre("allow more bushings"));
 }
 
 TEST(Conflict, NamesTheTwoRulesAndWhatEachChangeCosts) {
@@ -74,12 +74,12 @@ TEST(Conflict, NamesTheTwoRulesAndWhatEachChangeCosts) {
   request.smallest_bore = inches(0.75);
   request.most_parts = 1;
   const NoChain none = std::get<NoChain>(shop.find(request));
-  EXPECT_EQ(none.reason, "these two cannot both be kept: no more than one part; 3/4 in bore everywhere");
+  EXPECT_EQ(said(none.reason), "these two cannot both be kept: no more than one part; 3/4 in bore everywhere");
   ASSERT_EQ(none.lifts.size(), 2U);
-  EXPECT_EQ(none.lifts[0].text, "allow more parts");
+  EXPECT_EQ(said(none.lifts[0].what.front()), "allow more parts");
   EXPECT_EQ(none.lifts[0].part_count, 2);
   EXPECT_EQ(none.lifts[0].price, cents(700));
-  EXPECT_EQ(none.lifts[1].text, "accept a bore below 0.75 in");
+  EXPECT_EQ(said(none.lifts[1].what.front()), "accept a bore below 0.75 in");
   EXPECT_EQ(none.lifts[1].part_count, 1);
   EXPECT_EQ(none.lifts[1].price, cents(200));
 }
@@ -90,10 +90,10 @@ TEST(Heat, IsNotProvedWithoutADuty) {
   request.hottest = degrees_fahrenheit(73.0);
   EXPECT_EQ(shop.chain(request), "coupling");
   request.hottest = degrees_fahrenheit(74.0);
-  EXPECT_EQ(std::get<NoChain>(shop.find(request)).reason, "no chain is proved for 74 degF");
+  EXPECT_EQ(said(std::get<NoChain>(shop.find(request)).reason), "no chain is proved for 74 degF");
   request.hottest.reset();
   request.vacuum = true;
-  EXPECT_EQ(std::get<NoChain>(shop.find(request)).reason, "no chain is proved for vacuum");
+  EXPECT_EQ(said(std::get<NoChain>(shop.find(request)).reason), "no chain is proved for vacuum");
 }
 
 // Common practice: what is ten times as large tells.

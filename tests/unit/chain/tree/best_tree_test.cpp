@@ -56,7 +56,7 @@ std::string written(const SmallWorld& shop, const Assembly& assembly, std::size_
 /// A part with what follows in brackets, port by port: numbers for targets, plugs in square brackets, * from the bin.
 std::string found(const SmallWorld& shop, const AssemblyRequest& request) {
   const AssemblyAnswer answer = find_assembly(shop.catalog(), request);
-  if (const auto* none = std::get_if<NoAssembly>(&answer)) return "none: " + none->reason;
+  if (const auto* none = std::get_if<NoAssembly>(&answer)) return "none: " + said(none->reason);
   return written(shop, std::get<Assembly>(answer), 0);
 }
 
@@ -97,7 +97,7 @@ TEST(Branched, TwoTargetsThatOnlyATeeCouldJoinAreNamedTogether) {
   )");
   const NoAssembly none = refusal(shop, ask(shop, "1 A male", {"1 A male", "1 A female"}));
   EXPECT_THAT(none.targets, ElementsAre(0u, 1u));
-  EXPECT_EQ(none.reason,
+  EXPECT_EQ(said(none.reason),
             "target 1 (1 MA) and target 2 (1 FA) can each be reached from the base (1 MA), but no tee, cross or other "
             "part with ports enough leads to them together");
 }
@@ -138,7 +138,7 @@ TEST(Branched, BannedPartsAndRatingsHold) {
   request.rules.banned[shop.part("reducing tee").row] = true;
   EXPECT_EQ(found(shop, request), "tee 1 (2, bushing (1))");
   request.rules.rating = psig(400.0);
-  EXPECT_THAT(refusal(shop, request).mends, ElementsAre("accept a rating below 400 psi"));
+  EXPECT_THAT(said(refusal(shop, request).mends), ElementsAre("accept a rating below 400 psi"));
 }
 
 TEST(Branched, BetweenFixedEndsThereIsAUnionOnEachWay) {
@@ -153,7 +153,7 @@ TEST(Branched, BetweenFixedEndsThereIsAUnionOnEachWay) {
   EXPECT_EQ(all_fixed.find("union 1") == all_fixed.rfind("union 1"), false) << all_fixed;
   request.rules.banned.assign(shop.catalog().parts().size(), false);
   request.rules.banned[shop.part("union 1").row] = true;
-  EXPECT_THAT(refusal(shop, request).reason,
+  EXPECT_THAT(said(refusal(shop, request).reason),
               HasSubstr("both ends held, so that neither turns; none of the parts that are ruled out"));
 }
 
@@ -195,7 +195,7 @@ TEST(Branched, ATargetThatNothingLeadsToIsNamedWithWhatWouldLeadThere) {
   const SmallWorld shop(kShop);
   const NoAssembly none = refusal(shop, ask(shop, "1 A male", {"1 A male", "3/4 B male", "1 A female"}));
   EXPECT_THAT(none.targets, ElementsAre(1u));
-  EXPECT_EQ(none.reason,
+  EXPECT_EQ(said(none.reason),
             "target 2 (3/4 MB) cannot be reached from the base (1 MA): no run of stocked parts leads from 1 MA to 3/4 "
             "MB");
   ASSERT_TRUE(none.way.has_value());

@@ -1,5 +1,7 @@
 #include "catalog/catalog.h"
 
+#include "quantity/read.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -182,6 +184,8 @@ SizeId CatalogBuilder::size(std::string_view name) {
   if (const std::optional<SizeId> known = catalog_.find_size(name)) return *known;
   const SizeId id{static_cast<std::uint32_t>(catalog_.sizes_.size())};
   catalog_.sizes_.emplace_back(name);
+  const quantity::Reading<double> number = quantity::read_number(name);
+  catalog_.nominal_inches_.push_back(std::holds_alternative<double>(number) ? std::get<double>(number) : 0.0);
   catalog_.size_by_name_.emplace(name, id);
   return id;
 }

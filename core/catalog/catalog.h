@@ -51,6 +51,9 @@ class Catalog {
 
   const JointKind& kind(KindId id) const { return kinds_[id.row]; }
   const std::string& size_name(SizeId id) const { return sizes_[id.row]; }
+  /// The number that a nominal size is called by, 1.25 of `1-1/4`: a name that can be compared and that formulas over
+  /// nominal pipe sizes ask for, never a length of anything. 0: its name is no number.
+  double nominal_inches(SizeId id) const { return nominal_inches_[id.row]; }
   std::size_t size_count() const { return sizes_.size(); }
   const Material& material(MaterialId id) const { return materials_[id.row]; }
   const Family& family(FamilyId id) const { return families_[id.row]; }
@@ -94,6 +97,7 @@ class Catalog {
   friend class CatalogBuilder;
   std::vector<JointKind> kinds_;
   std::vector<std::string> sizes_;
+  std::vector<double> nominal_inches_;  // by size row
   std::vector<MatingRule> rules_;
   std::vector<Seal> seals_;
   std::vector<LookAlike> look_alikes_;

@@ -112,6 +112,10 @@ struct Seal {
   std::string instruction;  // what the fitter does: "tape 3 turns with the thread, first thread bare"
   std::string consumable;   // what the shopping list needs: "PTFE tape or paste"; empty: nothing
   std::string source;
+  bool clamped = false;     // by a part of its own, a hose clamp, in place of the consumable
+  bool on_washer = false;   // on a washer or gasket that lies in or on one of the two ends
+  Length tape_per_joint{};  // zero: what it uses up is counted by the joint
+  Length tape_per_roll{};
 };
 
 /// Two ends that look or start to screw together but must never be joined. Unordered; `sizes` empty: every size; an end

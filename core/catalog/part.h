@@ -7,6 +7,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace riserun::catalog {
@@ -18,8 +19,25 @@ struct Port {
   double heading_degrees = 0.0;  // direction the port looks, in the part's plane; a straight part has 180 and 0
 };
 
-/// What a part does besides joining: only `connector`s are put in a chain unasked.
-enum class Role : std::uint8_t { connector, device };
+/// What the parts of a family are for. Connectors and plugs are put in unasked; all others only where they are asked for
+/// by name or by what the plan needs.
+enum class Role : std::uint8_t {
+  connector,     // joins
+  plug,          // closes a spare port: one port
+  device,        // any other: a ball valve, a hose wye
+  gauge,         // Part::full_scale says to what it reads
+  relief_valve,  // Part::opens_at says at what
+  regulator,     // Part::full_scale says to what it can be set
+  restrictor,    // its bore caps what can pass
+  hose_clamp,    // its port's size is that of the hose it suits
+};
+
+constexpr bool only_if_asked(Role role) { return role != Role::connector && role != Role::plug; }
+/// As a family's file writes it: `relief valve`.
+std::string_view role_name(Role role);
+
+/// What a family's parts are welded into a wall as.
+enum class WeldBung : std::uint8_t { none, half_coupling, full_coupling, other };
 
 /// A loss item of catalog/losses.yaml: how much head a kind of fitting takes.
 struct LossItem {
@@ -43,6 +61,7 @@ struct Material {
   std::string welds_to;    // sheet metal that a bung of it is welded to: "steel", "stainless steel"; empty: none
   std::string not_welded;  // why it is no weld bung: "zinc fume"; empty: nothing against it
   std::string source;
+  bool galls = false;  // its threads seize on threads of their own kind
 };
 
 /// Differences of anodic index between two wetted metals: up to the first the pair is fine, above the second it is to
@@ -61,7 +80,7 @@ struct Family {
   std::string standard;
   std::string shelf;  // where a store keeps it: "black and galvanized fittings", "hose and clamps" ...
   Role role = Role::connector;
-  bool weld_bung = false;
+  WeldBung weld_bung = WeldBung::none;
   bool is_bushing = false;
   std::string source;
   bool can_shut = false;  // holds something that can stop the flow: keep it from between a tank and its relief valve
@@ -90,7 +109,11 @@ struct Part {
   LossItemId loss;                         // invalid: bore and length only
   LossItemId branch_loss;                  // for a tee entered or left by its branch
   Length across_flats{};                   // wrench size; zero: none stated
-  bool measured = false;                   // measured by hand, not the catalog's figure
+  std::optional<GaugePressure> opens_at;    // of a relief valve: its set pressure
+  std::optional<GaugePressure> full_scale;  // of a gauge or a regulator: the end of its range
+  bool close = false;                       // threaded over its whole length: no bare pipe for a wrench
+  bool names_material = false;              // its name says what it is made of
+  bool measured = false;                    // measured by hand, not the catalog's figure
   std::string source;
 
   MaterialId material_at(std::size_t port) const {

@@ -31,19 +31,24 @@ const std::vector<NamedMetal>& named_metals() {
         "ultimate 45 ksi assumed; from memory"},
        {"galvanized", "galvanised", "galvanised steel", "galvanized sheet", "a653"}},
       {{"stainless steel 304", ksi(30), ksi(75), gigapascals(193), 0.3, kilograms_per_cubic_metre(8000),
-        "ASTM A240 type 304, annealed: yield 30 ksi, ultimate 75 ksi at least, from memory"},
+        "ASTM A240 type 304, annealed: yield 30 ksi, ultimate 75 ksi at least, from memory",
+        WeldMetal::stainless_steel},
        {"stainless", "stainless steel", "304", "stainless 304", "304 stainless"}},
       {{"stainless steel 316", ksi(30), ksi(75), gigapascals(193), 0.3, kilograms_per_cubic_metre(8000),
-        "ASTM A240 type 316, annealed: yield 30 ksi, ultimate 75 ksi at least, from memory"},
+        "ASTM A240 type 316, annealed: yield 30 ksi, ultimate 75 ksi at least, from memory",
+        WeldMetal::stainless_steel},
        {"316", "stainless 316", "316 stainless"}},
       {{"aluminium 5052, as welded", ksi(13), ksi(25), gigapascals(70), 0.33, kilograms_per_cubic_metre(2680),
-        "5052-H32 within an inch of a weld: yield 13 ksi, ultimate 25 ksi, Aluminum Design Manual, from memory"},
+        "5052-H32 within an inch of a weld: yield 13 ksi, ultimate 25 ksi, Aluminum Design Manual, from memory",
+        WeldMetal::aluminium},
        {"aluminium", "aluminum", "5052", "5052-h32", "aluminium 5052", "aluminum 5052", "aluminum 5052, as welded"}},
       {{"aluminium 6061, as welded", ksi(15), ksi(24), gigapascals(69), 0.33, kilograms_per_cubic_metre(2700),
-        "6061-T6 within an inch of a weld: yield 15 ksi, ultimate 24 ksi, Aluminum Design Manual, from memory"},
+        "6061-T6 within an inch of a weld: yield 15 ksi, ultimate 24 ksi, Aluminum Design Manual, from memory",
+        WeldMetal::aluminium},
        {"6061", "6061-t6", "aluminium 6061", "aluminum 6061", "aluminum 6061, as welded"}},
       {{"aluminium 3003, as welded", ksi(5), ksi(14), gigapascals(69), 0.33, kilograms_per_cubic_metre(2730),
-        "3003-H14 within an inch of a weld: yield 5 ksi, ultimate 14 ksi, Aluminum Design Manual, from memory"},
+        "3003-H14 within an inch of a weld: yield 5 ksi, ultimate 14 ksi, Aluminum Design Manual, from memory",
+        WeldMetal::aluminium},
        {"3003", "3003-h14", "aluminium 3003", "aluminum 3003", "aluminum 3003, as welded"}},
   };
   return metals;
@@ -57,6 +62,18 @@ std::string lower_case(std::string_view text) {
 }
 
 }  // namespace
+
+std::string_view weld_metal_name(WeldMetal metal) {
+  switch (metal) {
+    case WeldMetal::steel:
+      return "steel";
+    case WeldMetal::stainless_steel:
+      return "stainless steel";
+    case WeldMetal::aluminium:
+      return "aluminium";
+  }
+  return "";
+}
 
 const std::vector<SheetMetal>& sheet_metals() {
   static const std::vector<SheetMetal> metals = [] {

@@ -4,12 +4,19 @@
 #include "quantity/fact.h"
 #include "quantity/quantities.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 namespace riserun::reservoir {
+
+/// What a metal is to a welder: a bung is of the same one as the wall.
+enum class WeldMetal : std::uint8_t { steel, stainless_steel, aluminium };
+
+/// "stainless steel", as `welds to` of catalog/materials.yaml says it.
+std::string_view weld_metal_name(WeldMetal metal);
 
 struct SheetMetal {
   std::string name;  // "mild steel"
@@ -19,6 +26,7 @@ struct SheetMetal {
   double poisson_ratio = 0.3;
   Density density{};
   std::string source;
+  WeldMetal weld_metal = WeldMetal::steel;
 };
 
 /// All metals that are known by name.

@@ -33,7 +33,8 @@ const MatingRule* own_rule(const Catalog& catalog, const PortType& port) {
 void set_seal(const Catalog& catalog, PortTraits& traits) {
   const MatingRule* rule = own_rule(catalog, traits.port);
   if (rule == nullptr) return;
-  const bool on_washer = rule->seal.ends_with("washer") || rule->seal.ends_with("gasket");
+  const Seal* seal = catalog.seal(rule->seal);
+  const bool on_washer = seal != nullptr && seal->on_washer;
   const bool nut = rule->turning == Turning::neither && traits.threaded();
   // A nut holds its washer; a body that is screwed in has it under the shoulder of the male.
   traits.washer = on_washer && traits.port.end == (nut ? End::female : End::male);

@@ -19,11 +19,16 @@ struct PortRule {
   double heading_degrees = 0.0;
 };
 
+/// A pressure that stands in the rule itself or in a column.
+struct PressureRule {
+  std::optional<std::size_t> column;
+  GaugePressure fixed{};
+};
+
 struct MaterialRule {
   const FamilyMaterial* from = nullptr;
   std::string name;
-  std::optional<std::size_t> rating_column;
-  GaugePressure rating{};
+  std::optional<PressureRule> rating;
   std::optional<std::size_t> price_column;
   BoreRule bore;
   Pick far_material;
@@ -63,6 +68,8 @@ class TableExpansion {
     loss_ = make_pick(loading_, family_.loss, heads_);
     branch_loss_ = make_pick(loading_, family_.branch_loss, heads_);
     far_material_ = make_pick(loading_, family_.far_material, heads_);
+    set_pressure_ = pressure_rule(family_.set_pressure, "set pressure");
+    range_ = pressure_rule(family_.range, "range");
     if (family_.across_flats.exists()) across_flats_ = Measure::make(loading_, family_.across_flats, heads_);
     straight_tapped_ = RowChoice::make(loading_, family_.straight_tapped, heads_);
     price_ = priced("price", "usd");
@@ -135,25 +142,26 @@ class TableExpansion {
     rule.stocked_only = RowChoice::make(loading_, from.stocked_only, heads_);
     rule.price_column = price_;
     if (from.price.exists()) rule.price_column = unit_column(from.price, "usd", "price");
-    compile_rating(rule);
+    rule.rating = pressure_rule(from.rating, "rating");
     if (!rule.price_column && !price_per_inch_ && !price_per_foot_)
       report(table_.where["columns"], "there is no column 'price (usd)'");
     materials_.push_back(std::move(rule));
   }
 
-  void compile_rating(MaterialRule& rule) {
-    const Value& rating = rule.from->rating;
-    const std::optional<std::string_view> text = read_text(rating, loading_.problems);
-    if (!text) return;
-    if (column_of(heads_, *text)) {
-      rule.rating_column = column_of(heads_, *text);
-      const std::string& unit = heads_[*rule.rating_column].unit;
-      if (unit != "psi" && unit != "bar")
-        report(rating, "the column '" + std::string(*text) + "' has no unit of pressure");
-      return;
+  /// Nothing where the rule says none.
+  std::optional<PressureRule> pressure_rule(const Value& value, std::string_view what) {
+    if (!value.exists()) return std::nullopt;
+    const std::optional<std::string_view> text = read_text(value, loading_.problems);
+    if (!text) return std::nullopt;
+    PressureRule rule{column_of(heads_, *text), {}};
+    if (rule.column) {
+      const std::string& unit = heads_[*rule.column].unit;
+      if (unit != "psi" && unit != "bar") report(value, "the column '" + std::string(*text) + "' has no unit of pressure");
+    } else {
+      rule.fixed = read_with(value, quantity::read_pressure, loading_.problems).value_or(psig(1.0));
+      check_pressure(loading_, value, rule.fixed, what);
     }
-    rule.rating = read_with(rating, quantity::read_pressure, loading_.problems).value_or(psig(1.0));
-    check_rating(loading_, rating, rule.rating);
+    return rule;
   }
 
   std::optional<std::size_t> unit_column(const Value& rule, std::string_view unit, std::string_view what) {
@@ -197,6 +205,10 @@ class TableExpansion {
     part.straight_tapped = family_.straight_tapped.exists() && straight_tapped_.fits(row);
     part.threaded_when_cut = family_.threaded_when_cut;
     part.flexible = family_.flexible;
+    part.close = family_.close;
+    part.names_material = title_.names_material();
+    if (set_pressure_) part.opens_at = pressure_of(*set_pressure_, row, "its set pressure");
+    if (range_) part.full_scale = pressure_of(*range_, row, "the end of its range");
     part.source = table_.source;
     if (loss_.given()) part.loss = named_loss(loading_, loss_.where(row), loss_.text(row)).value_or(LossItemId{});
     if (branch_loss_.given())
@@ -270,7 +282,7 @@ class TableExpansion {
               as_id_text(part_id_.of(row, material.name));
     part.stocked = material.from->stocked && material.stocked_only.fits(row) &&
                    (!stocked_ || cell_says(row.cells[*stocked_], part.material));
-    part.rating = material.rating_column ? cell_pressure(row, *material.rating_column) : material.rating;
+    if (material.rating) part.rating = pressure_of(*material.rating, row, "its rating");
     part.price = price_of(material, row);
     part.far_material = far_material_of(material, row);
     const auto stands_air = [&](MaterialId id) { return loading_.so_far().material(id).compressed_air; };
@@ -295,9 +307,11 @@ class TableExpansion {
     return ", from line " + std::to_string(first.line()) + " of " + first.file();
   }
 
-  GaugePressure cell_pressure(const Row& row, std::size_t column) {
-    if (!row.numbers[column]) report(row.cells[column], "the part needs its rating");
-    return gauge_pascals(row.numbers[column].value_or(1.0));
+  GaugePressure pressure_of(const PressureRule& rule, const Row& row, std::string_view what) {
+    if (!rule.column) return rule.fixed;
+    const std::optional<double> cell = row.numbers[*rule.column];
+    if (!cell) report(row.cells[*rule.column], "the part needs " + std::string(what));
+    return gauge_pascals(cell.value_or(1.0));
   }
 
   Price price_of(const MaterialRule& material, const Row& row) {
@@ -328,6 +342,7 @@ class TableExpansion {
   BoreRule bore_;
   Pick loss_, branch_loss_, far_material_;
   std::optional<Measure> across_flats_;
+  std::optional<PressureRule> set_pressure_, range_;
   std::optional<std::size_t> price_, price_per_inch_, price_per_foot_, length_, stocked_, made_in_;
   std::vector<PortRule> ports_;
   std::vector<MaterialRule> materials_;

@@ -72,9 +72,13 @@ Family read_family(Loading& loading, Fields& fields) {
   family.aliases = fields.texts("aliases");
   family.standard = fields.text_or("standard", "common practice");
   family.shelf = fields.need_text("shelf");
-  family.role = fields.choice<Role>(fields.find("role"), {{"connector", Role::connector}, {"device", Role::device}})
-                    .value_or(Role::connector);
-  family.weld_bung = fields.flag_or("weld bung", false);
+  family.role = read_role(fields).value_or(Role::connector);
+  family.weld_bung = fields
+                         .choice<WeldBung>(fields.find("weld bung"), {{"no", WeldBung::none},
+                                                                      {"half coupling", WeldBung::half_coupling},
+                                                                      {"full coupling", WeldBung::full_coupling},
+                                                                      {"other", WeldBung::other}})
+                         .value_or(WeldBung::none);
   family.is_bushing = fields.flag_or("bushing", false);
   family.can_shut = fields.flag_or("can shut", false);
   family.flexible = fields.flag_or("flexible", false);
@@ -109,6 +113,9 @@ void read_rule(Loading& loading, Fields& fields, FamilyRule& rule) {
   rule.loss = fields.find("loss");
   rule.branch_loss = fields.find("branch loss");
   rule.far_material = fields.find("far material");
+  rule.set_pressure = fields.find("set pressure");
+  rule.range = fields.find("range");
+  rule.close = fields.flag_or("close", false);
   if (const Value air = fields.find("air"); air.exists()) rule.air = read_flag(air, loading.problems);
   rule.straight_tapped = fields.find("straight tapped");
   if (rule.straight_tapped.exists() && !rule.straight_tapped.is_map())
@@ -170,7 +177,7 @@ void load_family(Loading& loading, const Value& value) {
                         "size",        "id",         "ports",           "bore",          "across flats", "loss",
                         "branch loss", "weld bung",  "straight tapped", "bushing",       "can shut",     "flexible",
                         "closing",     "dielectric", "one way",         "cut to length", "air",          "far material",
-                        "materials",   "source",     "table",           "tables"},
+                        "materials",   "source",     "table",           "tables",        "set pressure", "range", "close"},
                 loading.problems);
   if (!fields.valid()) return;
   Family family = read_family(loading, fields);
@@ -178,6 +185,7 @@ void load_family(Loading& loading, const Value& value) {
   FamilyRule rule;
   rule.id_text = as_id_text(family.name);
   read_rule(loading, fields, rule);
+  check_role(loading.problems, fields.map(), family.role, rule.ports.size());
   const std::vector<FamilyTable> tables = read_tables(loading, fields, rule, source);
   if (loading.problems.size() > mistakes_before) return;  // its parts would only repeat the mistakes
   rule.id = loading.builder.add(std::move(family));

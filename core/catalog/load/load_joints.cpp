@@ -17,11 +17,27 @@ std::string lower_case(std::string text) {
   return text;
 }
 
+quantity::Reading<Length> read_tape_length(std::string_view text) {
+  return quantity::within(quantity::read_length(text), quantity::Range<Length>{millimetres(1.0), metres(1000.0)}, text);
+}
+
+/// `{per joint: 0.25 m, per roll: 13.2 m}`
+void read_tape(Loading& loading, const Value& value, Seal& seal) {
+  if (!value.exists()) return;
+  Fields fields(value, {"per joint", "per roll"}, loading.problems);
+  if (!fields.valid()) return;
+  seal.tape_per_joint = fields.need_with("per joint", read_tape_length).value_or(Length{});
+  seal.tape_per_roll = fields.need_with("per roll", read_tape_length).value_or(Length{});
+}
+
 void load_seal(Loading& loading, const Value& value) {
-  Fields fields(value, {"name", "instruction", "consumable", "source"}, loading.problems);
+  Fields fields(value, {"name", "instruction", "consumable", "clamped", "washer", "tape", "source"}, loading.problems);
   if (!fields.valid()) return;
   Seal seal{fields.need_text("name"), fields.need_text("instruction"), fields.text_or("consumable", ""),
             fields.need_text("source")};
+  seal.clamped = fields.flag_or("clamped", false);
+  seal.on_washer = fields.flag_or("washer", false);
+  read_tape(loading, fields.find("tape"), seal);
   if (loading.so_far().seal(seal.name))
     loading.problems.add(value["name"], value["name"].path() + ": the seal '" + seal.name + "' is already there");
   loading.builder.add(std::move(seal));
@@ -96,6 +112,7 @@ std::optional<JointSize> load_size(Loading& loading, const Value& row, std::span
     const SizeColumn* column = find_size_column(heads[i].name);
     if (column == nullptr) {
       size.size = loading.builder.size(*text);
+      read_with(cells[i], quantity::read_number, loading.problems);  // a nominal size is called by a number
     } else if (*text == "none") {
       continue;
     } else if (column->length != nullptr) {

@@ -67,7 +67,7 @@ void read_anodic_index(Loading& loading, Fields& fields, Material& material) {
 void load_material(Loading& loading, const Value& value) {
   Fields fields(value,
                 {"id", "name", "aliases", "metal", "anodic index", "compressed air", "roughness", "welds to",
-                 "not welded", "source"},
+                 "not welded", "galls", "source"},
                 loading.problems);
   if (!fields.valid()) return;
   Material material;
@@ -80,6 +80,7 @@ void load_material(Loading& loading, const Value& value) {
   material.roughness = fields.need_with("roughness", read_roughness).value_or(Length{});
   material.welds_to = fields.text_or("welds to", "");
   material.not_welded = fields.text_or("not welded", "");
+  material.galls = fields.flag_or("galls", false);
   material.source = fields.need_text("source");
   if (as_id_text(material.id) != material.id)
     loading.problems.add(value["id"], value["id"].path() + ": an id is lower case, its words joined by '-'");

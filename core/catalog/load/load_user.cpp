@@ -51,15 +51,45 @@ std::optional<Port> load_port(Loading& loading, const Catalog& known, const Valu
   return port;
 }
 
+/// What a person's own part belongs to: a family that is there, or one made for what is said of the part.
+struct OwnFamily {
+  std::string name;
+  Role role = Role::connector;
+  bool can_shut = false;
+};
+
+OwnFamily read_own_family(Loading& loading, Fields& fields) {
+  const Value& map = fields.map();
+  OwnFamily own;
+  own.can_shut = fields.flag_or("can shut", false);
+  const std::optional<Role> said = read_role(fields);
+  const std::string usual = said && *said != Role::connector
+                                ? fmt::format("own {}{}", role_name(*said), own.can_shut ? " that can shut" : "")
+                                : own.can_shut ? "own valve" : "own part";
+  own.name = fields.text_or("family", usual);
+  const std::optional<FamilyId> known = loading.so_far().find_family(own.name);
+  const Family* family = known ? &loading.so_far().family(*known) : nullptr;
+  own.role = family != nullptr ? family->role : said.value_or(Role::connector);
+  if (family != nullptr && own.can_shut && !family->can_shut)
+    loading.problems.add(map["can shut"], fmt::format("{}: the family '{}' holds nothing that can shut; name another "
+                                                      "family",
+                                                      map["can shut"].path(), own.name));
+  if (said && *said != own.role)
+    loading.problems.add(map["role"], fmt::format("{}: the family '{}' is a {}; name another family",
+                                                  map["role"].path(), own.name, role_name(own.role)));
+  return own;
+}
+
 /// The family of that name, made when it is new.
-FamilyId own_family(Loading& loading, const std::string& name, bool can_shut) {
-  if (const std::optional<FamilyId> known = loading.so_far().find_family(name)) return *known;
+FamilyId own_family(Loading& loading, const OwnFamily& own) {
+  if (const std::optional<FamilyId> known = loading.so_far().find_family(own.name)) return *known;
   Family family;
-  family.name = name;
+  family.name = own.name;
   family.standard = "none";
   family.shelf = "own parts";
   family.source = "own part";
-  family.can_shut = can_shut;
+  family.role = own.role;
+  family.can_shut = own.can_shut;
   return loading.builder.add(std::move(family));
 }
 
@@ -76,20 +106,15 @@ void load_own_part(Loading& loading, const Catalog& known, const Value& value) {
   const std::size_t before = loading.problems.size();
   Fields fields(value,
                 {"id", "name", "size", "family", "material", "rating", "price", "source", "ports", "across flats",
-                 "stocked", "closing", "dielectric", "one way", "air", "loss", "can shut"},
+                 "stocked", "closing", "dielectric", "one way", "air", "loss", "can shut", "role", "set pressure", "range", "close",
+                 "names material"},
                 loading.problems);
   if (!fields.valid()) return;
   Part part;
   part.id = fields.need_text("id");
   part.name = fields.need_text("name");
   part.size = fields.need_text("size");
-  const bool can_shut = fields.flag_or("can shut", false);
-  const std::string family = fields.text_or("family", can_shut ? "own valve" : "own part");
-  if (const auto same = loading.so_far().find_family(family);
-      can_shut && same && !loading.so_far().family(*same).can_shut)
-    loading.problems.add(value["can shut"], fmt::format("{}: the family '{}' holds nothing that can shut; name another "
-                                                        "family",
-                                                        value["can shut"].path(), family));
+  const OwnFamily family = read_own_family(loading, fields);
   const Value material = fields.need("material");
   const std::optional<MaterialId> material_id = material.exists() ? named_material(loading, material) : std::nullopt;
   part.rating = fields.need_with("rating", read_rating).value_or(GaugePressure{});
@@ -100,15 +125,20 @@ void load_own_part(Loading& loading, const Catalog& known, const Value& value) {
   part.closing = fields.flag_or("closing", false);
   part.dielectric = fields.flag_or("dielectric", false);
   part.one_way = fields.flag_or("one way", false);
+  part.close = fields.flag_or("close", false);
+  part.names_material = fields.flag_or("names material", false);
+  if (value["set pressure"].exists()) part.opens_at = fields.find_with("set pressure", read_rating);
+  if (value["range"].exists()) part.full_scale = fields.find_with("range", read_rating);
   if (material_id) part.air = fields.flag_or("air", loading.so_far().material(*material_id).compressed_air);
   if (const Value loss = fields.find("loss"); read_text(loss, loading.problems))
     part.loss = named_loss(loading, loss, loss.text()).value_or(LossItemId{});
   load_ports(loading, known, fields.need("ports"), part);
+  check_role(loading.problems, value, family.role, part.ports.size());
   if (loading.so_far().find_part(part.id))
     loading.problems.add(value["id"], value["id"].path() + ": the part '" + part.id + "' is already there");
   if (loading.problems.size() > before) return;
   part.material = *material_id;
-  part.family = own_family(loading, family, can_shut);
+  part.family = own_family(loading, family);
   loading.builder.add(std::move(part));
   loading.part_places.push_back(value);
 }

@@ -42,6 +42,12 @@ void load_own_parts(Loading& loading, const Value& list);
 /// rule joins.
 void check_joints_of(const Catalog& catalog, const Loading& loading, Problems& problems);
 
+/// `role` of a family or of an own part; nothing where it is not said.
+std::optional<Role> read_role(Fields& fields);
+/// What a role asks for: a part with one port has one that says so, a plug has one port, a relief valve its set
+/// pressure, a gauge or regulator its range; and no other part has these.
+void check_role(Problems& problems, const Value& map, Role role, std::size_t ports);
+
 // Names of things that must exist; each reports what is wrong, with the nearest name that does.
 std::optional<KindId> named_kind(Loading& loading, const Value& where, std::string_view name);
 std::optional<End> named_end(Loading& loading, const Value& where, std::string_view name);

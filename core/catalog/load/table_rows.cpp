@@ -66,7 +66,7 @@ class RowReader {
       const std::optional<double> value = number_cell(loading_, cell);
       if (!value) return std::nullopt;
       const GaugePressure pressure = unit == "psi" ? psig(*value) : bar_gauge(*value);
-      check_rating(loading_, cell, pressure);
+      check_pressure(loading_, cell, pressure, "pressure");
       return in_pascals(pressure);
     }
     const std::optional<Length> length = length_cell(loading_, cell, unit);
@@ -84,9 +84,9 @@ class RowReader {
 
 std::vector<Row> read_rows(Loading& loading, const FamilyTable& table) { return RowReader(loading, table).run(); }
 
-void check_rating(Loading& loading, const Value& where, GaugePressure rating) {
-  if (rating <= gauge_pascals(0.0) || rating > psig(20000.0))
-    loading.problems.add(where, where.path() + ": a rating lies above 0 and up to 20000 psi");
+void check_pressure(Loading& loading, const Value& where, GaugePressure pressure, std::string_view what) {
+  if (pressure <= gauge_pascals(0.0) || pressure > psig(20000.0))
+    loading.problems.add(where, where.path() + ": a " + std::string(what) + " lies above 0 and up to 20000 psi");
 }
 
 }  // namespace riserun::catalog

@@ -18,7 +18,7 @@ inline constexpr double kLargestPriceUsd = 100000.0;
 /// One Row for each row and each choice of its list cells, in the order of the file.
 std::vector<Row> read_rows(Loading& loading, const FamilyTable& table);
 
-/// Reports a rating that no part has.
-void check_rating(Loading& loading, const Value& where, GaugePressure rating);
+/// Reports a pressure that no part has. @param what  it is called in the message: "rating"
+void check_pressure(Loading& loading, const Value& where, GaugePressure pressure, std::string_view what);
 
 }  // namespace riserun::catalog

@@ -184,6 +184,10 @@ class Fields {
   /// One of a few words, each standing for a T.
   template <class T>
   std::optional<T> choice(const Value& value, std::initializer_list<std::pair<std::string_view, T>> choices) {
+    return choice<T>(value, std::span(choices.begin(), choices.size()));
+  }
+  template <class T>
+  std::optional<T> choice(const Value& value, std::span<const std::pair<std::string_view, T>> choices) {
     if (!value.exists()) return std::nullopt;
     std::vector<std::string_view> names;
     for (const auto& [name, meaning] : choices) names.push_back(name);

@@ -35,7 +35,7 @@ PartClasses::PartClasses(const FoldedCatalog& folded, const std::vector<Rules>& 
   std::map<Key, std::uint32_t> rows;
   for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
     const catalog::Part& part = catalog.part({row});
-    Key key{static_cast<std::int64_t>(part.ports.size()), catalog.family(part.family).role == catalog::Role::connector};
+    Key key{static_cast<std::int64_t>(part.ports.size()), catalog::only_if_asked(catalog.family(part.family).role)};
     for (const catalog::Port& port : part.ports) key.push_back(port.type.row);
     for (const Rules& one : rules) add_rules(one, {row}, key);
     const auto [known, is_new] = rows.try_emplace(std::move(key), static_cast<std::uint32_t>(cheapest_.size()));

@@ -169,8 +169,7 @@ void Cautions::look_at_metals(const Side& a, const Side& b) {
     else
       note(fact("watch_metals", eaten, noble.name, areas), fact("meets", a.name, b.name));
   }
-  const auto stainless = [](const catalog::Material& m) { return m.name.find("stainless") != std::string::npos; };
-  if (stainless(first) && stainless(second)) say(fact("stainless_galls"));
+  if (first.galls && second.galls) say(fact("threads_gall", first.name, second.name));
 }
 
 void Cautions::look_at_part(const Part& part) {

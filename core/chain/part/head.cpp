@@ -1,9 +1,7 @@
 #include "chain/part/head.h"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
-#include <string_view>
 
 namespace riserun::chain {
 
@@ -26,22 +24,6 @@ std::int64_t head_of_elements(std::vector<LineElement> elements, VolumeFlow flow
   const Line line(std::move(elements), kNoEnd, kNoEnd);
   const Head head = line.head_loss(flow, hydraulics::Direction::forward, chain_water());
   return std::llround(std::min(in_metres(head), kMostHead) * 1e9);
-}
-
-double leading_number(std::string_view text) {
-  double number = 0.0;
-  std::from_chars(text.data(), text.data() + text.size(), number);
-  return number;
-}
-
-// "1-1/4" is 1.25, "3/4" is 0.75; 0 where the name is no number.
-double inches_of_name(std::string_view name) {
-  const std::size_t dash = name.find('-');
-  const double whole = dash == std::string_view::npos ? 0.0 : leading_number(name);
-  const std::string_view rest = dash == std::string_view::npos ? name : name.substr(dash + 1);
-  const std::size_t slash = rest.find('/');
-  const double below = slash == std::string_view::npos ? 1.0 : leading_number(rest.substr(slash + 1));
-  return below > 0.0 ? whole + leading_number(rest) / below : whole;
 }
 
 bool goes_straight_through(const Part& part, std::size_t enter, std::size_t leave) {
@@ -116,7 +98,7 @@ std::vector<LineElement> bare_elements_of(const Catalog& catalog, const Part& pa
 }
 
 double nominal_inches(const Catalog& catalog, PortTypeId type) {
-  return inches_of_name(catalog.size_name(catalog.port_type(type).size));
+  return catalog.nominal_inches(catalog.port_type(type).size);
 }
 
 std::vector<LineElement> elements_of_cut(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave,

@@ -15,9 +15,7 @@ bool is_plain_connector(const Catalog& catalog, const Part& part) {
 
 bool is_bushing(const Catalog& catalog, const Part& part) { return catalog.family(part.family).is_bushing; }
 
-bool is_close_nipple(const Part& part) {
-  return part.name.find("close") != std::string::npos || part.size.find("close") != std::string::npos;
-}
+bool is_close_nipple(const Part& part) { return part.close; }
 
 bool is_bent(const Part& part) {
   const double first = part.ports.front().heading_degrees;

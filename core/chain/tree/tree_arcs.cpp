@@ -120,7 +120,7 @@ std::vector<Source> BranchMoves::with_needs(PartId id, std::vector<Source> sourc
       }
     }
   }
-  const bool asked_only = catalog_.family(catalog_.part(id).family).role != catalog::Role::connector;
+  const bool asked_only = catalog::only_if_asked(catalog_.family(catalog_.part(id).family).role);
   if (asked_only) sources.erase(sources.begin(), sources.begin() + static_cast<std::ptrdiff_t>(plain));
   return sources;
 }
@@ -176,7 +176,7 @@ void BranchMoves::add_exits(PartId id, const Source& source, std::size_t enter, 
 
 // A device that is there for the needs of single targets stands on no other target's way.
 std::uint32_t BranchMoves::kinds_served(PartId id, const Source& source) const {
-  if (catalog_.family(catalog_.part(id).family).role == catalog::Role::connector) return UINT32_MAX;
+  if (!catalog::only_if_asked(catalog_.family(catalog_.part(id).family).role)) return UINT32_MAX;
   std::uint32_t kinds = 0;
   for (const NeedDigit& need : digits_.needs) {
     const bool met = std::any_of(source.takes.begin(), source.takes.end(),

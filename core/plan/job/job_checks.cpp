@@ -114,7 +114,7 @@ void check_port_reference(JobReading& reading, const Value& root, const Value& w
 }
 
 bool is_relief_valve(const Catalog& catalog, const JobBranch& branch) {
-  return branch.ends_in && catalog.family(catalog.part(branch.ends_in->parts.front()).family).name == "relief valve";
+  return branch.ends_in && catalog.part(branch.ends_in->parts.front()).opens_at.has_value();
 }
 
 void check_branches(JobReading& reading, const Value& root, const Value& item, const Job& job,

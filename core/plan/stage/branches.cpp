@@ -37,7 +37,7 @@ std::vector<catalog::PortUse> devices_for(const Catalog& catalog, const Bin& bin
 }
 
 bool is_relief_valve(const Catalog& catalog, const JobBranch& branch) {
-  return branch.ends_in && opens_at(catalog, branch.ends_in->parts.front()).has_value();
+  return branch.ends_in && catalog.part(branch.ends_in->parts.front()).opens_at.has_value();
 }
 
 /// Air comes in from the air supply, and by nothing else unless the job says so.
@@ -114,13 +114,13 @@ void caution_throttled_regulator(const Catalog& catalog, const ConnectionPlan& p
   for (std::size_t row = 0; row < plan.branched->targets.size(); ++row) {
     if (plan.branched->branch(row).flow != BranchFlow::to_base) continue;
     const chain::Chain way = chain::way_to(*plan.assembly(), row);  // from the reservoir to the supply
-    const auto is_a = [&](const chain::RunPart& link, const char* family) {
-      return catalog.family(catalog.part(link.part).family).name == family;
+    const auto is_a = [&](catalog::Role role) {
+      return [&catalog, role](const chain::RunPart& link) {
+        return catalog.family(catalog.part(link.part).family).role == role;
+      };
     };
-    const auto restrictor =
-        std::find_if(way.parts.begin(), way.parts.end(), [&](const auto& link) { return is_a(link, "restrictor"); });
-    if (std::none_of(restrictor, way.parts.end(), [&](const auto& link) { return is_a(link, "air regulator"); }))
-      continue;
+    const auto restrictor = std::find_if(way.parts.begin(), way.parts.end(), is_a(catalog::Role::restrictor));
+    if (std::none_of(restrictor, way.parts.end(), is_a(catalog::Role::regulator))) continue;
     remarks.caution(Topic::connections, fact("restrictor_behind_regulator", plan.name), "common practice");
   }
 }

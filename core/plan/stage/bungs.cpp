@@ -10,11 +10,7 @@ namespace {
 using reservoir::BungKind;
 
 /// What a bung must be welded to, in the words of catalog/materials.yaml.
-std::string metal_of_tank(const Settled& settled) {
-  const std::string& name = settled.metal.name;
-  if (name.find("alumin") != std::string::npos) return "aluminium";
-  return name.find("stainless") != std::string::npos ? "stainless steel" : "steel";
-}
+std::string_view metal_of_tank(const Settled& settled) { return reservoir::weld_metal_name(settled.metal.weld_metal); }
 
 /// Why the part or the material is no weld bung for the tank; nullopt: nothing against it.
 std::optional<Fact> objection(const Inputs& inputs, const JobPort& port) {
@@ -29,7 +25,7 @@ std::optional<Fact> objection(const Inputs& inputs, const JobPort& port) {
     return fact("not_the_metal_of_the_tank", material.name, metal_of_tank(inputs.settled));
   if (part == nullptr) return std::nullopt;
   if (part->straight_tapped) return fact("part_may_be_tapped_straight", part->name);
-  if (!catalog.family(part->family).weld_bung) return fact("part_is_no_bung", part->name);
+  if (catalog.family(part->family).weld_bung == catalog::WeldBung::none) return fact("part_is_no_bung", part->name);
   return std::nullopt;
 }
 
@@ -39,8 +35,8 @@ bool has_port(const catalog::Part& part, PortTypeId type) {
 
 void check_bung(const Inputs& inputs, const JobPort& port, Remarks& remarks) {
   const Catalog& catalog = inputs.catalog;
-  const std::string metal = metal_of_tank(inputs.settled);
-  const Fact mend = fact("weld_in_a_coupling", metal == "steel" ? "forged steel" : metal);
+  const bool of_steel = inputs.settled.metal.weld_metal == reservoir::WeldMetal::steel;
+  const Fact mend = fact("weld_in_a_coupling", of_steel ? "forged steel" : metal_of_tank(inputs.settled));
   if (port.bung_part && !has_port(catalog.part(*port.bung_part), port.type))
     remarks.refuse({Topic::whole_job,
                     fact("bung_part_has_no_such_port", port.name, part_title(catalog, *port.bung_part),

@@ -5,7 +5,7 @@ namespace riserun::plan {
 
 namespace {
 
-bool wets_aluminium(const Settled& settled) { return settled.metal.name.find("alumin") != std::string::npos; }
+bool wets_aluminium(const Settled& settled) { return settled.metal.weld_metal == reservoir::WeldMetal::aluminium; }
 
 void caution_water_and_metal(const Inputs& inputs, Remarks& remarks) {
   if (inputs.job.cuts_aluminium)

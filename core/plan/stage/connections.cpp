@@ -217,7 +217,7 @@ void settle_hose(const Inputs& inputs, const JobConnection& connection, Connecti
 void count_clamps(const Catalog& catalog, ConnectionPlan& plan) {
   const Length for_two = kBandGap * 2.0 + kBand * 2.0;
   for (const chain::RunJoint& joint : plan.chain()->joints) {
-    if (catalog.mating_rules()[joint.rule].seal != "clamp") continue;
+    if (!is_clamped(catalog, joint)) continue;
     ++plan.hose_joints;
     plan.clamps += joint.make_up >= for_two ? 2 : 1;
   }

@@ -1,7 +1,5 @@
 #include "plan/stage/inputs.h"
 
-#include "quantity/read.h"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -17,25 +15,17 @@ std::string key_of(const Job& job, const JobConnection& connection, const char* 
 
 std::string part_title(const Catalog& catalog, PartId part) {
   const catalog::Part& row = catalog.part(part);
-  const std::string& material = catalog.material(row.material).name;
-  const bool named = row.name.find(material) != std::string::npos;
-  return named ? row.name : fmt::format("{}, {}", row.name, material);
-}
-
-std::optional<GaugePressure> opens_at(const Catalog& catalog, PartId part) {
-  const catalog::Part& row = catalog.part(part);
-  if (catalog.family(row.family).name != "relief valve") return std::nullopt;
-  const std::size_t set = row.size.find("set ");
-  if (set == std::string::npos) return std::nullopt;
-  const auto reading = read_pressure(std::string_view(row.size).substr(set + 4));
-  const GaugePressure* pressure = std::get_if<GaugePressure>(&reading);
-  return pressure != nullptr ? std::optional(*pressure) : std::nullopt;
+  return row.names_material ? row.name : fmt::format("{}, {}", row.name, catalog.material(row.material).name);
 }
 
 std::optional<GaugePressure> full_scale(const Catalog& catalog, PartId part) {
   const catalog::Part& row = catalog.part(part);
-  if (catalog.family(row.family).name != "pressure gauge") return std::nullopt;
-  return row.rating;
+  return catalog.family(row.family).role == catalog::Role::gauge ? row.full_scale : std::nullopt;
+}
+
+bool is_clamped(const Catalog& catalog, const chain::RunJoint& joint) {
+  const catalog::Seal* seal = catalog.seal(catalog.mating_rules()[joint.rule].seal);
+  return seal != nullptr && seal->clamped;
 }
 
 Length straight_length(const catalog::Part& part) {

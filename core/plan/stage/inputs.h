@@ -2,6 +2,7 @@
 // this and the earlier sections that it needs, returns its own section, and says what is to be said in Remarks.
 #pragma once
 
+#include "chain/ask/answer.h"
 #include "plan/remarks.h"
 #include "plan/settle/settled.h"
 
@@ -22,10 +23,10 @@ std::string key_of(const Job& job, const JobConnection& connection, const char* 
 
 /// Trade name and measure of a part as a list prints it: "1 x 4 in nipple, black iron".
 std::string part_title(const Catalog& catalog, PartId part);
-/// The pressure at which a relief valve of the catalog opens; nullopt: it is no relief valve.
-std::optional<GaugePressure> opens_at(const Catalog& catalog, PartId part);
 /// The end of a pressure gauge's scale; nullopt: it is no gauge.
 std::optional<GaugePressure> full_scale(const Catalog& catalog, PartId part);
+/// The joint is made with a hose clamp.
+bool is_clamped(const Catalog& catalog, const chain::RunJoint& joint);
 /// End to end length of a straight part with two ports.
 Length straight_length(const catalog::Part& part);
 

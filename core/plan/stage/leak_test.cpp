@@ -108,8 +108,8 @@ std::vector<chain::EndPart> closing_parts(const Inputs& inputs, PortTypeId port)
   for (const catalog::Mate& mate : catalog.mates(port)) {
     for (const catalog::PortUse& use : catalog.uses(mate.other)) {
       const catalog::Part& part = catalog.part(use.part);
-      if (part.ports.size() == 1 && part.air && catalog.material(part.material).compressed_air &&
-          catalog.family(part.family).role == catalog::Role::connector && !catalog.family(part.family).weld_bung)
+      if (part.air && catalog.material(part.material).compressed_air &&
+          catalog.family(part.family).role == catalog::Role::plug)
         closing.push_back(use.part);
     }
   }

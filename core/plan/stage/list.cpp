@@ -1,6 +1,5 @@
 #include "plan/stage/list.h"
 
-#include "catalog/words/part_search.h"
 #include "chain/finder.h"
 #include "plan/stage/bungs.h"
 
@@ -17,8 +16,6 @@ namespace riserun::plan {
 namespace {
 
 const Length kKerf = inches(1.0 / 16.0);  // of a hacksaw or a pipe cutter's wheel: common practice
-const double kTapePerJoint = 0.25;        // m of 1/2 in tape: common practice
-const double kTapePerRoll = 13.2;         // m: 520 in, the usual roll (common practice)
 
 /// Counts parts by where they come from, and keeps what each is for.
 class PartTally {
@@ -162,10 +159,11 @@ void suggest_instead(const Catalog& catalog, const ListedSections& sections, Lis
 }
 
 /// The clamp of the catalog that the hose size takes.
-std::optional<PartId> clamp_for(const Catalog& catalog, const std::string& hose_size) {
-  for (const PartId id : catalog::find_parts(catalog, "hose clamp")) {
-    const std::string& size = catalog.part(id).size;
-    if (size == hose_size || size.rfind(hose_size + " ", 0) == 0) return id;
+std::optional<PartId> clamp_for(const Catalog& catalog, catalog::SizeId hose_size) {
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+    const catalog::Part& part = catalog.part(PartId{row});
+    const bool is_clamp = catalog.family(part.family).role == catalog::Role::hose_clamp;
+    if (is_clamp && catalog.port_type(part.ports[0].type).size == hose_size) return PartId{row};
   }
   return std::nullopt;
 }
@@ -203,11 +201,12 @@ void add_part_or_thing(const std::optional<PartId>& part, ListItem thing, BinLef
 
 void add_clamps_of(const Catalog& catalog, const chain::RunJoint& joint, int each, const std::string& used_for,
                    BinLeft& bin, PartTally& tally) {
-  if (catalog.mating_rules()[joint.rule].seal != "clamp") return;
-  const std::string& size = catalog.size_name(catalog.port_type(joint.b).size);
+  if (!is_clamped(catalog, joint)) return;
+  const catalog::SizeId hose = catalog.port_type(joint.b).size;
+  const std::string& size = catalog.size_name(hose);
   for (int i = 0; i < std::max(1, each); ++i)
     add_part_or_thing(
-        clamp_for(catalog, size),
+        clamp_for(catalog, hose),
         unlisted("hose-clamp/" + size, "hose clamp", fact("clamp_for_hose", size), "hose and clamps", used_for), bin,
         tally);
 }
@@ -241,11 +240,11 @@ void add_test_gauge(const Catalog& catalog, const LeakTestPlan& test, BinLeft& b
 std::optional<PartId> relief_part(const Catalog& catalog, GaugePressure holds, GaugePressure opens_by) {
   std::optional<GaugePressure> nearest;
   for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
-    const auto opens = opens_at(catalog, PartId{row});
+    const auto& opens = catalog.part(PartId{row}).opens_at;
     if (opens && *opens > holds && *opens <= opens_by && (!nearest || *opens > *nearest)) nearest = opens;
   }
   if (!nearest) return std::nullopt;
-  return cheapest(catalog, [&](PartId id) { return opens_at(catalog, id) == nearest; });
+  return cheapest(catalog, [&](PartId id) { return catalog.part(id).opens_at == nearest; });
 }
 
 void add_test_gear(const Catalog& catalog, const LeakTestPlan& test, const ReliefPlan& relief, BinLeft& bin,
@@ -269,18 +268,18 @@ void add_bungs(const Inputs& inputs, BinLeft& bin, PartTally& tally) {
   const Catalog& catalog = inputs.catalog;
   for (const JobPort& port : inputs.job.reservoir.ports) {
     if (port.welded_in.value_or(true)) continue;
-    const std::string family =
-        port.bung.value_or(reservoir::BungKind::half_coupling) == reservoir::BungKind::half_coupling ? "half coupling"
-                                                                                                     : "full coupling";
+    const bool half = port.bung.value_or(reservoir::BungKind::half_coupling) == reservoir::BungKind::half_coupling;
+    const catalog::WeldBung wanted = half ? catalog::WeldBung::half_coupling : catalog::WeldBung::full_coupling;
     const auto part = port.bung_part ? port.bung_part : cheapest(catalog, [&](PartId id) {
       const catalog::Part& row = catalog.part(id);
       const bool has_port = std::any_of(row.ports.begin(), row.ports.end(),
                                         [&](const catalog::Port& end) { return end.type == port.type; });
-      return has_port && catalog.family(row.family).weld_bung && catalog.family(row.family).name == family &&
+      return has_port && catalog.family(row.family).weld_bung == wanted &&
              (port.material ? *port.material == row.material : welds_to_tank(inputs, row.material));
     });
     add_part_or_thing(part,
-                      unlisted("bung", "weld bung", fact("bung_for_port", catalog.written(port.type), family),
+                      unlisted("bung", "weld bung",
+                               fact("bung_for_port", catalog.written(port.type), half ? "half coupling" : "full coupling"),
                                "weld fittings", "weld in: " + port.name),
                       bin, tally);
   }
@@ -352,35 +351,37 @@ std::map<std::string, int> joints_by_seal(const Inputs& inputs, const ListedSect
   return count;
 }
 
-bool stainless_on_stainless(const Catalog& catalog, const std::vector<ConnectionPlan>& connections) {
+/// The material of which two parts meet whose threads seize on each other; nothing: none.
+const catalog::Material* gall_on_each_other(const Catalog& catalog, const std::vector<ConnectionPlan>& connections) {
   for (const ConnectionPlan& connection : connections) {
     if (connection.chain() == nullptr) continue;
     const auto& parts = connection.chain()->parts;
     for (std::size_t i = 0; i + 1 < parts.size(); ++i) {
-      const auto named = [&](const chain::RunPart& part) {
-        return catalog.material(catalog.part(part.part).material).name.find("stainless") != std::string::npos;
+      const auto material = [&](const chain::RunPart& part) -> const catalog::Material& {
+        return catalog.material(catalog.part(part.part).material);
       };
-      if (named(parts[i]) && named(parts[i + 1])) return true;
+      if (material(parts[i]).galls && material(parts[i + 1]).galls) return &material(parts[i]);
     }
   }
-  return false;
+  return nullptr;
 }
 
 void add_consumables(const Inputs& inputs, const ListedSections& sections, ShoppingList& list) {
   for (const auto& [name, joints] : joints_by_seal(inputs, sections)) {
     const catalog::Seal* seal = inputs.catalog.seal(name);
-    if (seal == nullptr || seal->consumable.empty() || name == "clamp") continue;
+    if (seal == nullptr || seal->consumable.empty() || seal->clamped) continue;
     const std::string why = fmt::format("{} joint{} with {}", joints, joints == 1 ? "" : "s", name);
-    if (name.find("thread sealant") != std::string::npos) {
-      const double metres_of_tape = joints * kTapePerJoint;
-      const int rolls = static_cast<int>(std::ceil(metres_of_tape / kTapePerRoll));
+    if (seal->tape_per_roll > metres(0.0)) {
+      const double metres_of_tape = joints * in_metres(seal->tape_per_joint);
+      const int rolls = static_cast<int>(std::ceil(metres_of_tape / in_metres(seal->tape_per_roll)));
       list.consumables.push_back({seal->consumable, fmt::format("{} roll{}", rolls, rolls == 1 ? "" : "s"), why});
     } else {
       list.consumables.push_back({seal->consumable, fmt::format("{}", joints), why});
     }
   }
-  if (stainless_on_stainless(inputs.catalog, sections.connections))
-    list.consumables.push_back({"anti-gall thread paste", "1 tube", "stainless threads gall on stainless"});
+  if (const catalog::Material* material = gall_on_each_other(inputs.catalog, sections.connections))
+    list.consumables.push_back(
+        {"anti-gall thread paste", "1 tube", fmt::format("{0} threads gall on {0}", material->name)});
   if (sections.leak_test.possible)
     list.consumables.push_back({"leak-test solution", "1 bottle", "every joint and weld; household soap will not do"});
 }

@@ -78,11 +78,11 @@ JobPort assumed_bung(const Inputs& inputs, Remarks& remarks) {
 
 /// The weld bung of the catalog that has this port, for its length and bore.
 const catalog::Part* bung_part(const Catalog& catalog, PortTypeId type, BungKind kind) {
-  const std::string word = kind == BungKind::half_coupling ? "half" : "full";
+  const catalog::WeldBung wanted =
+      kind == BungKind::half_coupling ? catalog::WeldBung::half_coupling : catalog::WeldBung::full_coupling;
   for (const catalog::PortUse& use : catalog.uses(type)) {
     const catalog::Part& part = catalog.part(use.part);
-    const catalog::Family& family = catalog.family(part.family);
-    if (family.weld_bung && family.name.find(word) != std::string::npos) return &part;
+    if (catalog.family(part.family).weld_bung == wanted) return &part;
   }
   return nullptr;
 }
@@ -124,8 +124,8 @@ MaterialId settle_material(const Inputs& inputs, const std::vector<PartId>& bin_
     remarks.assume(fact("riser_material_of_bin", catalog.material(material).name), "riser.material");
     return material;
   }
-  const bool stainless = inputs.settled.metal.name.find("stainless") != std::string::npos;
-  const auto material = catalog.find_material(stainless ? "stainless" : "black iron");
+  const bool stainless = inputs.settled.metal.weld_metal == reservoir::WeldMetal::stainless_steel;
+  const auto material = catalog.find_material(stainless ? "stainless" : "black-iron");
   const MaterialId chosen = material.value_or(MaterialId{0});
   remarks.assume(fact(inputs.job.reservoir.sheet.metal.empty() ? "riser_material" : "riser_material_of_reservoir",
                       catalog.material(chosen).name),

@@ -22,6 +22,10 @@ json sizes_of(const Catalog& catalog, const std::vector<std::pair<catalog::SizeI
   return pairs;
 }
 
+json optional_pressure(const std::optional<GaugePressure>& pressure) {
+  return pressure ? json(in_pascals(*pressure)) : json(nullptr);
+}
+
 json part_json(const Catalog& catalog, const catalog::Part& part) {
   json ports = json::array();
   for (const catalog::Port& port : part.ports) {
@@ -42,7 +46,10 @@ json part_json(const Catalog& catalog, const catalog::Part& part) {
           {"price_usd", in_dollars(part.price)},
           {"rating_pa", in_pascals(part.rating)},
           {"stocked", part.stocked},
-          {"role", family.role == catalog::Role::connector ? "connector" : "device"},
+          {"role", catalog::role_name(family.role)},
+          {"set_pressure_pa", optional_pressure(part.opens_at)},
+          {"range_pa", optional_pressure(part.full_scale)},
+          {"close", part.close},
           {"closing", part.closing},
           {"one_way", part.one_way},
           {"air", part.air},
@@ -50,7 +57,7 @@ json part_json(const Catalog& catalog, const catalog::Part& part) {
           {"dielectric", part.dielectric},
           {"cut_to_length", part.cut_to_length},
           {"straight_tapped", part.straight_tapped},
-          {"weld_bung", family.weld_bung},
+          {"weld_bung", family.weld_bung != catalog::WeldBung::none},
           {"source", part.source},
           {"ports", ports}};
 }

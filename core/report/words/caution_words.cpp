@@ -28,7 +28,7 @@ std::span<const Words> caution_words() {
       {"fast_for_it_is_small", ", and fast, for it is small beside the {0}"},
       {"slowly_for_it_is_large", ", but slowly, for it is large beside the {0}"},
       {"meets", "{0} meets {1}"},
-      {"stainless_galls", "stainless threads gall on stainless: use an anti-gall sealing paste and turn slowly"},
+      {"threads_gall", "{0} threads gall on {1}: use an anti-gall sealing paste and turn slowly"},
 
       // Parts, each with the others of which the same is to be said.
       {"air_passes_one_way", "air passes one way only, towards {0}, through {1}"},

@@ -138,7 +138,7 @@ std::string TreeTrial::wrong_part(const std::vector<TreeItem>& tree, std::size_t
   const Part& part = catalog_.part(tree[row].part);
   if (!part_allowed(tree[row].part)) return "a part that is not allowed: " + part.id;
   if (tree[row].what == What::plug) {
-    const bool plug = part.ports.size() == 1 && catalog_.family(part.family).role == Role::connector;
+    const bool plug = catalog_.family(part.family).role == Role::plug;
     return plug ? "" : "no plug: " + part.id;
   }
   std::vector<std::size_t> used{tree[row].enter};

@@ -122,8 +122,7 @@ void Exhaustive::add_ways_with_plugs(Way way, std::size_t port) {
   }
   for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
     const Part& plug = catalog_.part({row});
-    if (plug.ports.size() != 1 || catalog_.family(plug.family).role != Role::connector || !part_allowed({row}))
-      continue;
+    if (catalog_.family(plug.family).role != Role::plug || !part_allowed({row})) continue;
     if (!catalog_.mating_rule(host.ports[port].type, plug.ports[0].type)) continue;
     if (metals_clash(host.material_at(port), plug.material)) continue;
     Way plugged = way;

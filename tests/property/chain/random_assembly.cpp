@@ -55,6 +55,7 @@ catalog::Catalog with_branching_parts(const catalog::Catalog& base, Dice& dice) 
     part.family = {static_cast<std::uint32_t>(dice.chance(90) ? 0 : 1)};
     part.material = {static_cast<std::uint32_t>(dice.one_of({0, 1, 1, 3}))};
     const int ports = dice.one_of({1, 1, 3, 3, 3, 4});
+    if (ports == 1) part.family.row += 4;
     const catalog::PortTypeId run{static_cast<std::uint32_t>(dice.below(types))};
     for (int port = 0; port < ports; ++port) {
       const catalog::PortTypeId own{static_cast<std::uint32_t>(dice.below(types))};

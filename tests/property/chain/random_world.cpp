@@ -85,10 +85,10 @@ PortTypeId random_type(CatalogBuilder& builder, Dice& dice) {
 }
 
 void add_families(CatalogBuilder& builder) {
-  for (const Role role : {Role::connector, Role::device}) {
+  for (const Role role : {Role::connector, Role::device, Role::plug}) {
     for (const bool bushing : {false, true}) {
       Family family;
-      family.name = std::string(role == Role::device ? "device" : "connector") + (bushing ? " bushing" : "");
+      family.name = std::string(role_name(role)) + (bushing ? " bushing" : "");
       family.role = role;
       family.is_bushing = bushing;
       family.can_shut = bushing != (role == Role::device);
@@ -115,6 +115,8 @@ Part random_part(CatalogBuilder& builder, Dice& dice, int row) {
     port.heading_degrees = dice.one_of({0.0, 45.0, 90.0, 180.0});
     part.ports.push_back(port);
   }
+  if (ports == 1 && !device) part.family.row += 4;
+  part.close = part.name != part.id;
   part.price = cents(dice.one_of({0, 100, 100, 100, 150, 200, 300}));
   part.rating = psig(dice.one_of({100.0, 150.0, 300.0}));
   part.stocked = dice.chance(85);
@@ -145,6 +147,7 @@ void add_duties(CatalogBuilder& builder, Dice& dice) {
       duty.materials = {{static_cast<std::uint32_t>(i)}};
     else
       duty.families = {{static_cast<std::uint32_t>(dice.below(4))}};
+    if (!duty.families.empty() && duty.families.front().row < 2) duty.families.push_back({duty.families.front().row + 4});
     if (dice.chance(80)) duty.heat.push_back({degrees_celsius(50.0), dice.one_of({1.0, 1.0, 0.75})});
     if (!duty.heat.empty() && dice.chance(70)) duty.heat.push_back({degrees_celsius(80.0), 0.5});
     duty.under_air = dice.one_of({UnderAir::not_proved, UnderAir::as_water, UnderAir::as_water, UnderAir::limited});

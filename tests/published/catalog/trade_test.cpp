@@ -252,7 +252,7 @@ TEST(Trade, NoPvcWithCompressedAir) {
 // Malleable, cast, galvanized and brass parts are not for welding (trade guides).
 TEST(Trade, OnlyForgedAndStainlessSteelIsWeldedIn) {
   for (const Part& part : shipped().parts()) {
-    bool weld_end = family_of(part).weld_bung;
+    bool weld_end = family_of(part).weld_bung != WeldBung::none;
     for (const Port& port : part.ports)
       weld_end = weld_end || shipped().kind(shipped().port_type(port.type).kind).id == "weld";
     if (weld_end) {

@@ -64,7 +64,7 @@ TEST(ShippedCatalog, EveryPartIsWithinWhatCanBe) {
     EXPECT_LE(in_psi(part.rating), 10000.0);
     ASSERT_GE(part.ports.size(), 1U);
     const bool drilled_fine =
-        testing::shipped_catalog().family(part.family).name.find("restrictor") != std::string::npos;  // to 1/32 in
+        testing::shipped_catalog().family(part.family).role == Role::restrictor;  // to 1/32 in
     for (const Port& one : part.ports) {
       EXPECT_GT(in_inches(one.bore), drilled_fine ? 0.03 : 0.05);
       EXPECT_LT(in_inches(one.bore), 13.0);
@@ -237,7 +237,7 @@ TEST(ShippedCatalog, WhateverCanShutIsMarked) {
 TEST(ShippedCatalog, WeldBungsAreOfMetalThatIsWelded) {
   int bungs = 0;
   for (const Part& part : testing::shipped_catalog().parts()) {
-    if (!testing::shipped_catalog().family(part.family).weld_bung) continue;
+    if (testing::shipped_catalog().family(part.family).weld_bung == WeldBung::none) continue;
     ++bungs;
     const std::string& material = testing::shipped_catalog().material(part.material).id;
     EXPECT_TRUE(material != "galvanized" && material != "brass" && material != "black-iron" && material != "pvc")

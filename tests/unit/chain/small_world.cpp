@@ -81,13 +81,16 @@ void add_shelves(CatalogBuilder& builder) {
     material.anodic_index_volts = row.volts;
     material.metal = row.metal;
     material.compressed_air = row.air;
+    material.galls = material.id == "stainless";
     builder.add(material);
   }
-  builder.add(Family{"connector", {}, "", "", Role::connector, false, false, ""});
-  builder.add(Family{"device", {}, "", "", Role::device, false, false, ""});
-  builder.add(Family{"bushing", {}, "", "", Role::connector, false, true, ""});
-  builder.add(Family{"valve", {}, "", "", Role::device, false, false, "", true});
-  builder.add(Family{"tubing", {}, "", "", Role::connector, false, false, "", false, true});
+  const auto none = WeldBung::none;
+  builder.add(Family{"connector", {}, "", "", Role::connector, none, false, ""});
+  builder.add(Family{"device", {}, "", "", Role::device, none, false, ""});
+  builder.add(Family{"bushing", {}, "", "", Role::connector, none, true, ""});
+  builder.add(Family{"valve", {}, "", "", Role::device, none, false, "", true});
+  builder.add(Family{"tubing", {}, "", "", Role::connector, none, false, "", false, true});
+  builder.add(Family{"plug", {}, "", "", Role::plug, none, false, ""});
 }
 
 std::vector<std::string> split(const std::string& text, char separator) {
@@ -147,6 +150,8 @@ void add_part(CatalogBuilder& builder, const std::string& line) {
     else
       read_word(builder, word, part);
   }
+  if (part.ports.size() == 1 && part.family.row == 0) part.family = {5};
+  part.close = part.name.find("close") != std::string::npos;
   builder.add(std::move(part));
 }
 

@@ -19,8 +19,8 @@ struct Port {
   double heading_degrees = 0.0;  // direction the port looks, in the part's plane; a straight part has 180 and 0
 };
 
-/// What the parts of a family are for. Connectors and plugs are put in unasked; all others only where they are asked for
-/// by name or by what the plan needs.
+/// What the parts of a family are for. Connectors and plugs are put in unasked; all others only where they are asked
+/// for by name or by what the plan needs.
 enum class Role : std::uint8_t {
   connector,     // joins
   plug,          // closes a spare port: one port
@@ -94,21 +94,21 @@ struct Part {
   FamilyId family;
   MaterialId material;
   std::vector<Port> ports;
-  Price price;                             // indicative
-  GaugePressure rating{};                  // at room temperature, for water
-  bool stocked = true;                     // on an ordinary store's shelf; false: special order
-  bool air = true;                         // may stand compressed air
-  bool closing = false;                    // holds a closing joint of its own between its two sides (a union)
-  bool dielectric = false;                 // keeps its two sides' metals apart
-  bool one_way = false;                    // flow only from port 0 to port 1 (check valve)
-  bool straight_tapped = false;            // may be tapped straight instead of taper: a lesser seal
-  bool cut_to_length = false;              // sold by length: `reach` is that of the default length
-  bool threaded_when_cut = false;          // sold in sticks that may be cut shorter and threaded again
-  bool flexible = false;                   // takes an offset by bending (hose)
-  std::optional<MaterialId> far_material;  // wetted metal at the last port where it differs (dielectric union)
-  LossItemId loss;                         // invalid: bore and length only
-  LossItemId branch_loss;                  // for a tee entered or left by its branch
-  Length across_flats{};                   // wrench size; zero: none stated
+  Price price;                              // indicative
+  GaugePressure rating{};                   // at room temperature, for water
+  bool stocked = true;                      // on an ordinary store's shelf; false: special order
+  bool air = true;                          // may stand compressed air
+  bool closing = false;                     // holds a closing joint of its own between its two sides (a union)
+  bool dielectric = false;                  // keeps its two sides' metals apart
+  bool one_way = false;                     // flow only from port 0 to port 1 (check valve)
+  bool straight_tapped = false;             // may be tapped straight instead of taper: a lesser seal
+  bool cut_to_length = false;               // sold by length: `reach` is that of the default length
+  bool threaded_when_cut = false;           // sold in sticks that may be cut shorter and threaded again
+  bool flexible = false;                    // takes an offset by bending (hose)
+  std::optional<MaterialId> far_material;   // wetted metal at the last port where it differs (dielectric union)
+  LossItemId loss;                          // invalid: bore and length only
+  LossItemId branch_loss;                   // for a tee entered or left by its branch
+  Length across_flats{};                    // wrench size; zero: none stated
   std::optional<GaugePressure> opens_at;    // of a relief valve: its set pressure
   std::optional<GaugePressure> full_scale;  // of a gauge or a regulator: the end of its range
   bool close = false;                       // threaded over its whole length: no bare pipe for a wrench

@@ -21,7 +21,7 @@ class Shop:
 
     def __init__(self, catalog):
         self.parts = sorted(catalog["parts"], key=lambda part: part["id"])
-        connectors = [part for part in self.parts if part["stocked"] and part["role"] == "connector"]
+        connectors = [part for part in self.parts if part["stocked"] and part["role"] in ("connector", "plug")]
         self.ports = sorted({spelled(port) for part in connectors for port in part["ports"]})
         self.all_ports = sorted({spelled(port) for part in self.parts for port in part["ports"]})
         self.connectors = [part for part in connectors if len(part["ports"]) > 1]

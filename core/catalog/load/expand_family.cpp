@@ -156,7 +156,8 @@ class TableExpansion {
     PressureRule rule{column_of(heads_, *text), {}};
     if (rule.column) {
       const std::string& unit = heads_[*rule.column].unit;
-      if (unit != "psi" && unit != "bar") report(value, "the column '" + std::string(*text) + "' has no unit of pressure");
+      if (unit != "psi" && unit != "bar")
+        report(value, "the column '" + std::string(*text) + "' has no unit of pressure");
     } else {
       rule.fixed = read_with(value, quantity::read_pressure, loading_.problems).value_or(psig(1.0));
       check_pressure(loading_, value, rule.fixed, what);

@@ -1,4 +1,19 @@
 // The families of a catalog file: everything about a family but the expansion of its tables.
+//
+// A family states its name, aliases, standard, shelf, title, size, ports, materials, tables and source. What else its
+// parts are is said by keys, never read out of a name; where it differs from row to row, the key names a column:
+//
+//     role           connector (the usual), plug, device, gauge, relief valve, regulator, restrictor, hose clamp; must
+//                    be said of parts with one port: a plug closes an open end, all but these two are only put in when
+//                    they are asked for
+//     set pressure   of a relief valve: `set`, a column in psi or bar, or `2 psi`
+//     range          of a gauge or a regulator: the end of its scale, likewise
+//     close          yes: threaded over its whole length, so that no wrench holds it
+//     weld bung      half coupling, full coupling or other: made to be welded into a wall
+//     can shut, one way, closing, dielectric, flexible, bushing, air      yes or no
+//     cut to length, straight tapped, far material, loss, branch loss, across flats, bore
+//
+// `{material}` in the title stands for the material's name; lists then do not say it a second time.
 #include "catalog/load/family_rule.h"
 #include "quantity/read.h"
 
@@ -177,7 +192,8 @@ void load_family(Loading& loading, const Value& value) {
                         "size",        "id",         "ports",           "bore",          "across flats", "loss",
                         "branch loss", "weld bung",  "straight tapped", "bushing",       "can shut",     "flexible",
                         "closing",     "dielectric", "one way",         "cut to length", "air",          "far material",
-                        "materials",   "source",     "table",           "tables",        "set pressure", "range", "close"},
+                        "materials",   "source",     "table",           "tables",        "set pressure", "range",
+                        "close"},
                 loading.problems);
   if (!fields.valid()) return;
   Family family = read_family(loading, fields);

@@ -65,7 +65,8 @@ OwnFamily read_own_family(Loading& loading, Fields& fields) {
   const std::optional<Role> said = read_role(fields);
   const std::string usual = said && *said != Role::connector
                                 ? fmt::format("own {}{}", role_name(*said), own.can_shut ? " that can shut" : "")
-                                : own.can_shut ? "own valve" : "own part";
+                            : own.can_shut ? "own valve"
+                                           : "own part";
   own.name = fields.text_or("family", usual);
   const std::optional<FamilyId> known = loading.so_far().find_family(own.name);
   const Family* family = known ? &loading.so_far().family(*known) : nullptr;
@@ -104,11 +105,11 @@ void load_ports(Loading& loading, const Catalog& known, const Value& list, Part&
 
 void load_own_part(Loading& loading, const Catalog& known, const Value& value) {
   const std::size_t before = loading.problems.size();
-  Fields fields(value,
-                {"id", "name", "size", "family", "material", "rating", "price", "source", "ports", "across flats",
-                 "stocked", "closing", "dielectric", "one way", "air", "loss", "can shut", "role", "set pressure", "range", "close",
-                 "names material"},
-                loading.problems);
+  Fields fields(
+      value, {"id",       "name",         "size",         "family",  "material",   "rating",        "price", "source",
+              "ports",    "across flats", "stocked",      "closing", "dielectric", "one way",       "air",   "loss",
+              "can shut", "role",         "set pressure", "range",   "close",      "names material"},
+      loading.problems);
   if (!fields.valid()) return;
   Part part;
   part.id = fields.need_text("id");

@@ -22,7 +22,7 @@ json sizes_of(const Catalog& catalog, const std::vector<std::pair<catalog::SizeI
   return pairs;
 }
 
-json optional_pressure(const std::optional<GaugePressure>& pressure) {
+json pascals_or_null(const std::optional<GaugePressure>& pressure) {
   return pressure ? json(in_pascals(*pressure)) : json(nullptr);
 }
 
@@ -47,8 +47,8 @@ json part_json(const Catalog& catalog, const catalog::Part& part) {
           {"rating_pa", in_pascals(part.rating)},
           {"stocked", part.stocked},
           {"role", catalog::role_name(family.role)},
-          {"set_pressure_pa", optional_pressure(part.opens_at)},
-          {"range_pa", optional_pressure(part.full_scale)},
+          {"set_pressure_pa", pascals_or_null(part.opens_at)},
+          {"range_pa", pascals_or_null(part.full_scale)},
           {"close", part.close},
           {"closing", part.closing},
           {"one_way", part.one_way},

@@ -90,6 +90,7 @@ void Maker::add_families() {
     Family family;
     family.name = name;
     family.is_bushing = family.name == "bushing";
+    if (family.name == "plug") family.role = Role::plug;
     builder_.add(family);
   }
 }

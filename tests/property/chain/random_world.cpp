@@ -147,7 +147,8 @@ void add_duties(CatalogBuilder& builder, Dice& dice) {
       duty.materials = {{static_cast<std::uint32_t>(i)}};
     else
       duty.families = {{static_cast<std::uint32_t>(dice.below(4))}};
-    if (!duty.families.empty() && duty.families.front().row < 2) duty.families.push_back({duty.families.front().row + 4});
+    if (!duty.families.empty() && duty.families.front().row < 2)
+      duty.families.push_back({duty.families.front().row + 4});
     if (dice.chance(80)) duty.heat.push_back({degrees_celsius(50.0), dice.one_of({1.0, 1.0, 0.75})});
     if (!duty.heat.empty() && dice.chance(70)) duty.heat.push_back({degrees_celsius(80.0), 0.5});
     duty.under_air = dice.one_of({UnderAir::not_proved, UnderAir::as_water, UnderAir::as_water, UnderAir::limited});

@@ -192,14 +192,26 @@ TEST(Trade, StoresHaveStraightFittingsInBlackAndGalvanized) {
       }
 }
 
+// What shuts, checks or ends a run is there for a purpose, and so only where it is asked for. A new family needs no
+// line here: what its file says of it is held against each other.
 TEST(Trade, OnlyPlainFittingsArePutInAChainUnasked) {
-  const std::vector<std::string> devices = {"ball valve",          "gate valve", "check valve",    "relief valve",
-                                            "pressure gauge",      "hose bibb",  "air regulator",  "bulkhead fitting",
-                                            "hose shut-off valve", "hose wye",   "PVC ball valve", "BSP ball valve",
-                                            "air coupler",         "hose clamp", "restrictor"};
-  for (const Family& family : shipped().families()) {
-    const bool device = std::find(devices.begin(), devices.end(), family.name) != devices.end();
-    EXPECT_EQ(family.role == Role::device, device) << family.name;
+  for (const Part& part : shipped().parts()) {
+    const Family& family = family_of(part);
+    const bool plain = !only_if_asked(family.role);
+    EXPECT_FALSE(plain && (family.can_shut || part.one_way)) << part.id;
+    EXPECT_EQ(family.role == Role::plug, plain && part.ports.size() == 1) << part.id;
+    EXPECT_EQ(family.role == Role::relief_valve, part.opens_at.has_value()) << part.id;
+    EXPECT_EQ(family.role == Role::gauge || family.role == Role::regulator, part.full_scale.has_value()) << part.id;
+  }
+}
+
+// A plug holds back what stands behind it, and so does not let any of it out: nothing that is made to breathe, pass or
+// blow off is one (common practice).
+TEST(Trade, WhatPlugsAnEndIsACapAPlugOrABlindFlange) {
+  for (const Part& part : shipped().parts()) {
+    if (family_of(part).role != Role::plug) continue;
+    const std::string& name = family_of(part).name;
+    EXPECT_TRUE(name.ends_with("cap") || name.ends_with("plug") || name == "blind flange") << part.id;
   }
 }
 

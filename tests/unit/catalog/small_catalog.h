@@ -148,10 +148,11 @@ inline std::vector<std::string> written_out(const Catalog& catalog) {
   const auto end = [](End e) { return static_cast<int>(e); };
   for (const Material& m : catalog.materials())
     lines.push_back(fmt::format("material {} {} {} {} {} {} {} {} {}", m.id, m.name, fmt::join(m.aliases, ","),
-                                m.anodic_index_volts, m.metal, m.compressed_air, in_metres(m.roughness), m.galls, m.source));
+                                m.anodic_index_volts, m.metal, m.compressed_air, in_metres(m.roughness), m.galls,
+                                m.source));
   for (const Seal& s : catalog.seals())
-    lines.push_back(fmt::format("seal {} {} {} {} {} {} {} {}", s.name, s.instruction, s.consumable, s.source, s.clamped, s.on_washer,
-                                in_metres(s.tape_per_joint), in_metres(s.tape_per_roll)));
+    lines.push_back(fmt::format("seal {} {} {} {} {} {} {} {}", s.name, s.instruction, s.consumable, s.source,
+                                s.clamped, s.on_washer, in_metres(s.tape_per_joint), in_metres(s.tape_per_roll)));
   for (const JointKind& k : catalog.kinds()) {
     lines.push_back(fmt::format("kind {} {} {} {} {} {} {} {} {} {} {}", k.id, k.name, k.standard, k.male_notation,
                                 k.female_notation, k.neither_notation, fmt::join(k.kind_words, ","),
@@ -174,11 +175,12 @@ inline std::vector<std::string> written_out(const Catalog& catalog) {
     lines.push_back(fmt::format("family {} {} {} {} {} {} {} {}", f.name, fmt::join(f.aliases, ","), f.standard,
                                 f.shelf, role_name(f.role), static_cast<int>(f.weld_bung), f.is_bushing, f.source));
   for (const Part& p : catalog.parts()) {
-    std::string line = fmt::format("part {} '{}' '{}' {} {} {} {} {} {} {} {} {} {} {} {} {} {} {} {}", p.id, p.name, p.size,
-                                   catalog.family(p.family).name, catalog.material(p.material).id, p.price.cents(),
-                                   in_pascals(p.rating), p.stocked, p.air, p.closing, p.dielectric, p.one_way,
-                                   p.measured, p.close, p.names_material, in_pascals(p.opens_at.value_or(psig(0.0))),
-                                   in_pascals(p.full_scale.value_or(psig(0.0))), p.loss.valid() ? catalog.loss_item(p.loss).name : "none", p.source);
+    std::string line = fmt::format(
+        "part {} '{}' '{}' {} {} {} {} {} {} {} {} {} {} {} {} {} {} {} {}", p.id, p.name, p.size,
+        catalog.family(p.family).name, catalog.material(p.material).id, p.price.cents(), in_pascals(p.rating),
+        p.stocked, p.air, p.closing, p.dielectric, p.one_way, p.measured, p.close, p.names_material,
+        in_pascals(p.opens_at.value_or(psig(0.0))), in_pascals(p.full_scale.value_or(psig(0.0))),
+        p.loss.valid() ? catalog.loss_item(p.loss).name : "none", p.source);
     for (const Port& port : p.ports)
       line += fmt::format(" [{} {} {} {}]", catalog.spelled(port.type), in_metres(port.bore), in_metres(port.reach),
                           port.heading_degrees);

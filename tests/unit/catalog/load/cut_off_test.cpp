@@ -39,6 +39,7 @@ mating:
   - name: cap
     aliases: [end cap]
     shelf: fittings
+    role: plug
     title: "{size} cap"
     size: "{size}"
     ports:
@@ -55,6 +56,7 @@ mating:
         - [1, 1-1/2, 4.50]
   - name: plug
     shelf: fittings
+    role: plug
     title: "{size} plug"
     size: "{size}"
     ports:

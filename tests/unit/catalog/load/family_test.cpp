@@ -67,6 +67,38 @@ TEST_F(SmallCatalog, PartIsStockedWhenItsRowAndItsMaterialBothSaySo) {
   EXPECT_FALSE(part("reducing-coupling/galvanized/1x1-2").stocked);
 }
 
+TEST(OwnFamily, SaysWhatItsPartsAreForAndAreSetTo) {
+  const SourceText own{"own.yaml", R"(families:
+  - name: relief
+    shelf: mine
+    role: relief valve
+    set pressure: set
+    title: "{size} {material} relief, {set} psi"
+    size: "{size}"
+    id: "{size}-{set}"
+    ports: [{kind: npt, end: male, size: size, bore: 0.3 in, reach: 1 in}]
+    materials: {brass: {rating: 150 psi}}
+    source: mine
+    table: {columns: [size, set (psi), price (usd)], rows: [[1/2, [1.5, 2], 2]]}
+parts:
+  - {id: dial, name: dial, size: 1/2, role: gauge, range: 5 psi, material: brass, rating: 5 psi, source: mine,
+     ports: [{port: 1/2 MNPT, bore: 0.1 in, reach: 1 in}]}
+  - {id: stub, name: stub, size: 1/2, close: yes, material: brass, rating: 150 psi, source: mine,
+     ports: [{port: 1/2 MNPT, bore: 0.5 in, reach: 1 in}, {port: 1/2 MNPT, bore: 0.5 in, reach: 1 in}]}
+)"};
+  const Catalog catalog = load_catalog(testing::small_catalog_texts(), std::span(&own, 1));
+  const Part& relief = catalog.part(*catalog.find_part("relief/brass/1-2-1.5"));
+  EXPECT_EQ(relief.name, "1/2 brass relief, 1.5 psi");
+  EXPECT_TRUE(relief.names_material);
+  EXPECT_EQ(relief.opens_at, psig(1.5));
+  EXPECT_EQ(catalog.family(relief.family).role, Role::relief_valve);
+  const Part& dial = catalog.part(*catalog.find_part("dial"));
+  EXPECT_EQ(dial.full_scale, psig(5.0));
+  EXPECT_EQ(catalog.family(dial.family).role, Role::gauge);
+  EXPECT_TRUE(catalog.part(*catalog.find_part("stub")).close);
+  EXPECT_EQ(catalog.nominal_inches(*catalog.find_size("3/4")), 0.75);
+}
+
 TEST_F(SmallCatalog, RatingComesFromTheMaterialOrFromAColumn) {
   EXPECT_NEAR(in_psi(part("nipple/brass/1-2x2-in").rating), 400.0, 1e-9);
   EXPECT_NEAR(in_psi(part("check-valve/brass/1-2").rating), 125.0, 1e-9);

@@ -19,6 +19,15 @@
 
 namespace riserun::chain {
 
+namespace {
+
+ChainRequest with_taken(ChainRequest request, std::optional<std::vector<TakenPart>> parts) {
+  request.taken = std::move(parts);
+  return request;
+}
+
+}  // namespace
+
 Finder::Finder(const Catalog& catalog) : prepared_(std::make_unique<const PreparedCatalog>(catalog)) {}
 
 Finder::~Finder() = default;
@@ -45,6 +54,14 @@ AssemblyAnswer Finder::find_assembly(const AssemblyRequest& request) const {
   return why_no_assembly(folded, request);
 }
 
+Answer Finder::make(const ChainRequest& request, const std::vector<TakenPart>& parts) const {
+  return find(with_taken(request, parts));
+}
+
+Answer Finder::make(const ChainRequest& request, const Span& span, const std::vector<TakenPart>& parts) const {
+  return find_span(with_taken(request, parts), span);
+}
+
 bool Finder::can_join(const ChainRequest& request, const std::optional<Span>& span) const {
   if (!span) {
     check(catalog(), request);
@@ -56,18 +73,18 @@ bool Finder::can_join(const ChainRequest& request, const std::optional<Span>& sp
 
 std::vector<Alternative> Finder::alternatives(const ChainRequest& request, std::size_t most_rows) const {
   check(catalog(), request);
-  return chain::alternatives(*prepared_, request, most_rows);
+  return chain::alternatives(*prepared_, with_taken(request, std::nullopt), most_rows);
 }
 
 std::vector<Alternative> Finder::alternatives(const ChainRequest& request, const Span& span,
                                               std::size_t most_rows) const {
   check(catalog(), request, span);
-  return span_alternatives(*prepared_, request, span, most_rows);
+  return span_alternatives(*prepared_, with_taken(request, std::nullopt), span, most_rows);
 }
 
 std::vector<Substitute> Finder::substitutes(const ChainRequest& request, const Chain& chain) const {
   check(catalog(), request);
-  return chain::substitutes(prepared_->folded(), request, chain);
+  return chain::substitutes(prepared_->folded(), with_taken(request, std::nullopt), chain);
 }
 
 Allocation Finder::allocate(const std::vector<Demand>& demands, const catalog::Bin& bin, Order order) const {
@@ -82,12 +99,14 @@ Allocation Finder::allocate(const std::vector<Demand>& demands, const catalog::B
 
 Spares Finder::least_spares(const std::vector<Chosen>& chosen, std::size_t most_together) const {
   for (const Chosen& one : chosen) check(catalog(), one.request);
-  return chain::least_spares(prepared_->folded(), chosen, most_together);
+  std::vector<Chosen> free = chosen;
+  for (Chosen& one : free) one.request.taken.reset();
+  return chain::least_spares(prepared_->folded(), free, most_together);
 }
 
 std::optional<Chain> Finder::best_with_valve_left(const ChainRequest& request, ReservoirEnd end) const {
   check(catalog(), request);
-  return chain::best_with_valve_left(*prepared_, request, end);
+  return chain::best_with_valve_left(*prepared_, with_taken(request, std::nullopt), end);
 }
 
 std::string Finder::picture(const ChainRequest& request, const Chain* answer) const {

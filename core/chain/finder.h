@@ -35,11 +35,16 @@ class Finder {
   Answer find_span(const ChainRequest& request, const Span& span) const;
   /// The best branched assembly under the request's order, provably, or why there is none.
   AssemblyAnswer find_assembly(const AssemblyRequest& request) const;
+  /// The run of just these parts, see ChainRequest::taken, or which of them or of their joints the request's rules do
+  /// not let in.
+  Answer make(const ChainRequest& request, const std::vector<TakenPart>& parts) const;
+  Answer make(const ChainRequest& request, const Span& span, const std::vector<TakenPart>& parts) const;
   /// Whether there is a chain, or one that makes the distance with both ends held along their axes, without its sums
   /// and its build order.
   bool can_join(const ChainRequest& request, const std::optional<Span>& span = {}) const;
 
-  /// The best chain and what a person may prefer to it; empty where find() tells why there is none.
+  /// The best chain and what a person may prefer to it, whatever run is taken; empty where find() tells why there is
+  /// none. Of the run that is taken the same holds for the questions below.
   std::vector<Alternative> alternatives(const ChainRequest& request, std::size_t most_rows) const;
   /// The best chain that makes a distance and what a person may prefer to it.
   std::vector<Alternative> alternatives(const ChainRequest& request, const Span& span, std::size_t most_rows) const;

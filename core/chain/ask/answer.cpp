@@ -12,4 +12,13 @@ Fact cannot_be_kept(Facts rules) {
                     : fact("cannot_all_be_kept", count, std::move(rules));
 }
 
+std::vector<TakenPart> taken_parts(const Chain& chain) {
+  std::vector<TakenPart> taken;
+  for (const RunPart& link : chain.parts) {
+    taken.push_back({link.part, TakenPart::Through{link.enter, link.leave()}});
+    for (const Follower& plug : link.plugs()) taken.push_back({plug.plug});
+  }
+  return taken;
+}
+
 }  // namespace riserun::chain

@@ -48,6 +48,9 @@ using Answer = std::variant<Chain, NoChain>;
 /// "these two cannot both be kept: ...": at least two rules.
 Fact cannot_be_kept(Facts rules);
 
+/// The run as ChainRequest::taken asks for it: every part with the ports that it is gone through by.
+std::vector<TakenPart> taken_parts(const Chain& chain);
+
 /// Alternatives may have that many parts more than the fewest possible; longer chains are left out.
 inline constexpr int kMorePartsThanFewest = 3;
 

@@ -63,6 +63,19 @@ struct Avoidance {
   std::vector<PartId> parts;
 };
 
+/// One part of a run that a person has chosen.
+struct TakenPart {
+  /// Ports by which it is entered and left. None: the way through that the order likes best; of a plug: none.
+  struct Through {
+    std::uint8_t enter = 0;
+    std::uint8_t leave = 1;
+    bool operator==(const Through&) const = default;
+  };
+  PartId part;
+  std::optional<Through> through{};
+  bool operator==(const TakenPart&) const = default;
+};
+
 /// More than one bushing in a chain is poor practice (common practice).
 inline constexpr int kUsualMostBushings = 1;
 
@@ -98,6 +111,9 @@ struct ChainRequest : RunRules {
   Service service = Service::water;
   VolumeFlow flow = us_gallons_per_minute(10.0);  // for order loss and the reported head
   catalog::Bin bin;                               // free, each as often as it is there
+  /// This run and no other, where it keeps all of the above: its parts from the first port on, the plugs of a part
+  /// behind it in the order of its ports. None: whichever is best.
+  std::optional<std::vector<TakenPart>> taken{};
 };
 
 }  // namespace riserun::chain

@@ -4,8 +4,7 @@ namespace riserun::chain {
 
 bool is_plug(const Rules& rules, PartId id) {
   const Catalog& catalog = rules.catalog();
-  const catalog::Part& part = catalog.part(id);
-  return part.ports.size() == 1 && catalog.family(part.family).role == catalog::Role::connector && rules.admits(id);
+  return catalog.family(catalog.part(id).family).role == catalog::Role::plug && rules.admits(id);
 }
 
 bool plugs(const Rules& rules, PartId plug, PortTypeId port, MaterialId host) {

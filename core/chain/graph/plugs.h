@@ -7,7 +7,7 @@
 
 namespace riserun::chain {
 
-/// The part has one port, is no device, and the rules admit it.
+/// The part is made to close a spare port, and the rules admit it.
 bool is_plug(const Rules& rules, PartId part);
 
 /// The plug goes into a port of that type; its metal may meet the host's.

@@ -5,6 +5,7 @@
 #include "chain/refusal/missing_part.h"
 #include "chain/refusal/reachability.h"
 #include "chain/search/best_chain.h"
+#include "chain/search/taken_chain.h"
 
 #include <algorithm>
 
@@ -210,7 +211,15 @@ NoChain WhyNoChain::explain() {
 
 }  // namespace
 
+NoChain why_not_taken(Fact reason) {
+  NoChain none;
+  none.reason = fact("taken_cannot_be_made", std::move(reason));
+  none.mends.push_back(fact("leave_take_out"));
+  return none;
+}
+
 NoChain why_no_chain(const FoldedCatalog& folded, const ChainRequest& request) {
+  if (request.taken) return why_not_taken(std::get<NotTaken>(taken_chain(folded, request)).reason);
   return WhyNoChain(folded, request).explain();
 }
 

@@ -7,6 +7,8 @@
 namespace riserun::chain {
 
 /// @pre best_chain() of the same request found none
+/// The refusal of a run that was taken.
+NoChain why_not_taken(quantity::Fact reason);
 NoChain why_no_chain(const FoldedCatalog& folded, const ChainRequest& request);
 
 }  // namespace riserun::chain

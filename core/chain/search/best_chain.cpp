@@ -1,6 +1,7 @@
 #include "chain/search/best_chain.h"
 
 #include "chain/search/potentials.h"
+#include "chain/search/taken_chain.h"
 
 #include <algorithm>
 
@@ -25,6 +26,15 @@ bool tighten(const ChainRequest& request, const Route& route, GraphExtras& extra
     return true;
   }
   return false;
+}
+
+}  // namespace
+
+namespace {
+
+std::optional<Route> the_taken(const FoldedCatalog& folded, const ChainRequest& request) {
+  auto taken = taken_chain(folded, request);
+  return std::holds_alternative<Route>(taken) ? std::optional(std::get<Route>(std::move(taken))) : std::nullopt;
 }
 
 }  // namespace
@@ -54,6 +64,7 @@ std::int64_t bushing_count(const std::vector<Move>& moves) {
 }
 
 std::optional<Route> best_chain(const FoldedCatalog& folded, const ChainRequest& request, GraphExtras extras) {
+  if (request.taken) return the_taken(folded, request);
   const Rules rules(folded.catalog(), request);
   SearchLimits limits;
   extras.counted.assign(request.bin.items.size(), false);
@@ -66,6 +77,7 @@ std::optional<Route> best_chain(const FoldedCatalog& folded, const ChainRequest&
 
 std::optional<Route> best_chain(const PreparedCatalog& prepared, const ChainRequest& request) {
   const FoldedCatalog& folded = prepared.folded();
+  if (request.taken) return the_taken(folded, request);
   if (!GraphCache::is_plain(request)) return best_chain(folded, request);
   const Rules rules(folded.catalog(), request);
   SearchLimits limits;

@@ -2,6 +2,7 @@
 
 #include "chain/search/best_chain.h"
 #include "chain/span/cut_pieces.h"
+#include "chain/span/taken_span.h"
 
 #include <algorithm>
 #include <deque>
@@ -100,6 +101,7 @@ Length as_length(std::int64_t micrometres) { return metres(static_cast<double>(m
 }  // namespace
 
 std::optional<SpanChoice> best_span(const FoldedCatalog& folded, const ChainRequest& asked, const Span& span) {
+  if (asked.taken) return taken_span(folded, asked, span);
   const ChainRequest request = settled(asked);
   const Rules rules(folded.catalog(), request);
   SpanTask task = task_for(request, span);

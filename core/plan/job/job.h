@@ -128,6 +128,7 @@ struct JobConnection : chain::RunRules {
   std::optional<Length> offset;       // between their axes
   std::optional<Length> hose_length;  // of each hose in the chain
   bool tells_of_vacuum = false;       // `vacuum`, yes or no, is the job's own word
+  std::optional<std::vector<chain::TakenPart>> take;  // the run that was chosen, in place of the best
 };
 
 struct JobAir {

@@ -46,7 +46,7 @@ JobBranch read_branch(JobReading& reading, const Value& value) {
 
 /// What is said of one run between two ends says nothing of several.
 void refuse_what_is_for_one_run(JobReading& reading, Fields& fields) {
-  std::vector<std::string_view> keys{"to", "ends in", "hose length"};
+  std::vector<std::string_view> keys{"to", "ends in", "hose length", "take"};
   for (const Askable& row : chain::askables())
     if (row.one_run && !row.key.empty()) keys.push_back(row.key);
   for (const std::string_view key : keys) {

@@ -144,7 +144,7 @@ void read_limits(JobReading& reading, Fields& fields, JobConnection& connection)
 JobConnection read_connection(JobReading& reading, const Value& value) {
   JobConnection connection;
   static const std::vector<std::string_view> kKeys =
-      with_asked_keys({"name", "from", "to", "ends in", "branches", "hose length"}, AskedOf::run);
+      with_asked_keys({"name", "from", "to", "ends in", "branches", "hose length", "take"}, AskedOf::run);
   Fields fields(value, kKeys, reading.problems);
   if (!fields.valid()) return connection;
   connection.from = fields.need_text("from");
@@ -157,6 +157,7 @@ JobConnection read_connection(JobReading& reading, const Value& value) {
   read_needs(reading, fields, connection.needs, connection.avoided);
   read_held(reading, fields.find("held"), connection);
   connection.order = read_order(fields, "order");
+  connection.take = read_take(reading, fields.find("take"));
   read_limits(reading, fields, connection);
   return connection;
 }

@@ -58,6 +58,10 @@ void read_rules(JobReading& reading, catalog::Fields& fields, chain::WayRules& r
 /// The keys of a connection, or of a branch: those of the table of what can be asked behind these.
 std::vector<std::string_view> with_asked_keys(std::vector<std::string_view> keys, chain::AskedOf of);
 
+/// `take`: ids of parts from the first port on, plugs behind their part, or maps with the ports that a part is entered
+/// and left by, counted from 1.
+std::optional<std::vector<chain::TakenPart>> read_take(JobReading& reading, const catalog::Value& value);
+
 enum class Vessel { reservoir, table, air };
 std::vector<JobPort> read_ports(JobReading& reading, const catalog::Value& value, Vessel vessel);
 std::optional<MaterialId> read_material(JobReading& reading, const catalog::Value& value);

@@ -307,6 +307,7 @@ chain::Demand ask(const Inputs& inputs, const chain::Finder& finder, const Riser
     plan.span = span_of(connection, plan, gap_is_assumed);
     keep_the_run_wide(inputs, finder, riser, connection, plan, remarks);
   }
+  plan.request.taken = connection.take;
   demand.request = plan.request;
   demand.span = plan.span;
   return demand;
@@ -361,7 +362,7 @@ void take_from_bin(const chain::Run& run, BinLeft& left) {
 void ask_again(const Inputs& inputs, const chain::Finder& finder, const JobConnection& connection,
                const chain::Demand& demand, BinLeft& left, ConnectionPlan& plan) {
   const auto set = [&](auto answer) { std::visit([&](auto& found) { plan.answer = std::move(found); }, answer); };
-  if (!connection.smallest_bore && !plan.branched) plan.request.smallest_bore.reset();
+  if (!connection.smallest_bore && !connection.take && !plan.branched) plan.request.smallest_bore.reset();
   use_bin(left.bin(), plan);
   if (plan.branched)
     set(finder.find_assembly(*plan.branched));

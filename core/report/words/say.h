@@ -46,6 +46,7 @@ std::span<const Words> build_words();
 std::span<const Words> caution_words();
 std::span<const Words> connection_words();
 std::span<const Words> refusal_words();
+std::span<const Words> taken_words();
 
 /// The fact's sentence.
 /// @pre its code has words, and values for all its places (a test goes through all tables and all codes)

@@ -41,17 +41,28 @@ struct UsePart {
   std::string part;
 };
 
-/// Use another part in place of one of the chain. Refused when the solver cannot be led to it.
+/// Use another part in place of one of the run, which is taken then. Refused where no run that keeps the rules has it.
 struct SwapPart {
   std::string connection;
   std::string part;   // that is in the chain
   std::string other;  // that comes in its place
 };
 
-/// Take another chain of the alternatives. Refused, with the reason, when no wish that a job can hold leads to it.
-struct TakeAlternative {
+struct TakenRow {
+  std::string part;
+  int enter = 0;  // ports that it is gone through by, counted from 1; 0: of a plug, or whichever is best
+  int leave = 0;
+};
+
+/// Plan this run and no other: `take`. Refused, with the reason, where the job's rules do not let it in.
+struct TakeRun {
   std::string connection;
-  std::vector<std::string> parts;  // ids of its parts, first to last
+  std::vector<TakenRow> run;  // first to last, the plugs of a part behind it
+};
+
+/// Plan the best run again.
+struct BackToBest {
+  std::string connection;
 };
 
 /// The shop has that many of it: `bin`. 0 takes it out.
@@ -97,7 +108,7 @@ struct AddPort {
   std::string notation;  // `1 FNPT`
 };
 
-using Act = std::variant<SetValue, RemoveValue, SetText, NeverUse, UsePart, SwapPart, TakeAlternative, CountInBin,
+using Act = std::variant<SetValue, RemoveValue, SetText, NeverUse, UsePart, SwapPart, TakeRun, BackToBest, CountInBin,
                          AddWish, DropWish, Connect, Disconnect, AddPort>;
 
 }  // namespace riserun::gui

@@ -1,8 +1,8 @@
 #include "gui/model/edit/act_edits.h"
 
 #include "gui/model/edit/bin_edits.h"
-#include "gui/model/edit/lead.h"
 #include "gui/model/edit/parts_in_words.h"
+#include "gui/model/edit/take_run.h"
 
 #include <fmt/format.h>
 
@@ -141,13 +141,15 @@ class Editing {
     return text_.set(path, Content(trimmed(act.notation)));
   }
 
-  Edited operator()(const SwapPart& act) const { return lead_to_swap(bench_, act); }
-  Edited operator()(const TakeAlternative& act) const { return lead_to_alternative(bench_, act); }
+  Edited operator()(const SwapPart& act) const { return swap_part(bench_, act); }
+  Edited operator()(const TakeRun& act) const { return take_run(bench_, act); }
+  Edited operator()(const BackToBest& act) const { return back_to_best(text_, act); }
 
  private:
   static CannotEdit no_part(const std::string& id) { return {fmt::format("The catalog has no part '{}'.", id)}; }
 
-  /// Asks for the part on one list, and takes it from the other where it stands there by itself.
+  /// Asks for the part on one list, and takes it from the other where it stands there by itself. A run that was taken
+  /// before, and is at odds with that, is let go.
   Edited wish_for_part(const std::string& connection, PartId part, WishKind wish, WishKind other) const {
     const auto row = row_of_connection(text_, connection);
     if (!row) return no_connection(connection);
@@ -159,6 +161,13 @@ class Editing {
       Edited without = text.remove(as_written(text, path / key_of(other) / i));
       if (std::holds_alternative<CannotEdit>(without)) return without;
       text = std::get<JobText>(std::move(without));
+    }
+    const std::vector<std::string> taken = taken_ids(text, path);
+    const bool held = std::find(taken.begin(), taken.end(), bench_.catalog.part(part).id) != taken.end();
+    if (!taken.empty() && held == (wish == WishKind::avoid)) {
+      Edited free = back_to_best(text, {connection});
+      if (std::holds_alternative<CannotEdit>(free)) return free;
+      text = std::get<JobText>(std::move(free));
     }
     return text.append(path / key_of(wish), Content(words_for(bench_.catalog, part)));
   }
@@ -213,9 +222,12 @@ class Naming {
     return fmt::format("Use {} for {} in '{}'", title_of(catalog_, act.other), title_of(catalog_, act.part),
                        act.connection);
   }
-  std::string operator()(const TakeAlternative& act) const {
-    return fmt::format("Take another chain for '{}', of {} {}", act.connection, act.parts.size(),
-                       act.parts.size() == 1 ? "part" : "parts");
+  std::string operator()(const TakeRun& act) const {
+    return fmt::format("Take another run for '{}', of {} {}", act.connection, act.run.size(),
+                       act.run.size() == 1 ? "part" : "parts");
+  }
+  std::string operator()(const BackToBest& act) const {
+    return fmt::format("Back to the best run for '{}'", act.connection);
   }
   std::string operator()(const CountInBin& act) const {
     return fmt::format("Have {} of {} in the bin", act.count, title_of(catalog_, act.part));

@@ -52,7 +52,7 @@ std::vector<Choice> choices_at(const plan::Plan& plan, std::size_t connection, s
   for (const catalog::Mate& mate : catalog.mates(before)) {
     for (const catalog::PortUse& use : catalog.uses(mate.other)) {
       const Part& part = catalog.part(use.part);
-      if (part.ports.size() > most_ports || catalog.family(part.family).weld_bung) continue;
+      if (part.ports.size() > most_ports || catalog.family(part.family).weld_bung != catalog::WeldBung::none) continue;
       add_ways(catalog, use, place_in(catalog, run, place), behind, ways);
     }
   }

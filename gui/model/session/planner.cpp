@@ -12,17 +12,32 @@ namespace {
 
 constexpr std::size_t kMostRows = 8;  // alternatives side by side
 
+void mark_in_use(const plan::ConnectionPlan& connection, Alternatives& answer) {
+  answer.taken = connection.request.taken.has_value();
+  answer.in_use = answer.rows.size();
+  if (connection.chain() == nullptr) return;
+  const auto run = taken_parts(*connection.chain());
+  const auto row = std::find_if(answer.rows.begin(), answer.rows.end(),
+                                [&](const chain::Alternative& each) { return taken_parts(each.chain) == run; });
+  answer.in_use = static_cast<std::size_t>(row - answer.rows.begin());
+  if (row != answer.rows.end()) return;
+  if (!answer.taken) answer.in_use = 0;
+  answer.rows.insert(answer.taken ? answer.rows.end() : answer.rows.begin(), {*connection.chain(), {}});
+}
+
 Alternatives alternatives_of(const AlternativesRequest& request) {
   Alternatives answer;
   answer.connection = request.connection;
   answer.revision = request.revision;
   answer.catalog = request.plan->catalog;
   for (const plan::ConnectionPlan& connection : request.plan->connections) {
-    if (connection.name != request.connection || connection.chain() == nullptr) continue;
+    if (connection.name != request.connection) continue;
+    if (connection.chain() == nullptr && !connection.request.taken) continue;
     const chain::Finder finder(*answer.catalog);
     answer.rows = connection.span ? finder.alternatives(connection.request, *connection.span, kMostRows)
                                   : finder.alternatives(connection.request, kMostRows);
-    answer.shelf_empty = finder.substitutes(connection.request, *connection.chain());
+    mark_in_use(connection, answer);
+    if (connection.chain() != nullptr) answer.shelf_empty = finder.substitutes(connection.request, *connection.chain());
   }
   return answer;
 }

@@ -1,5 +1,6 @@
 // Beside the canvas: the chosen part, and its connection's other chains side by side.
 #include "chain/finder.h"
+#include "gui/model/edit/take_run.h"
 #include "gui/views/canvas/canvas_paint.h"
 #include "gui/views/sheets/connections_sheet.h"
 #include "gui/views/sheets/remarks.h"
@@ -33,12 +34,6 @@ void part_acts(const Scene& scene, Requests& asked, const gui::Node& node) {
   act_button(scene, asked, "I have some", Do::count_in_bin);
 }
 
-std::vector<std::string> ids_of(const catalog::Catalog& catalog, const chain::Chain& chain) {
-  std::vector<std::string> ids;
-  for (const chain::RunPart& part : chain.parts) ids.push_back(catalog.part(part.part).id);
-  return ids;
-}
-
 std::string parts_in_one_line(const catalog::Catalog& catalog, const chain::Chain& chain) {
   std::string text;
   for (const chain::RunPart& part : chain.parts) text += (text.empty() ? "" : "\n") + catalog.part(part.part).name;
@@ -46,7 +41,8 @@ std::string parts_in_one_line(const catalog::Catalog& catalog, const chain::Chai
 }
 
 gui::Command taking(const gui::Alternatives& all, std::size_t row) {
-  return gui::Perform{gui::TakeAlternative{all.connection, ids_of(*all.catalog, all.rows[row].chain)}};
+  if (row == 0 && all.taken) return gui::Perform{gui::BackToBest{all.connection}};
+  return gui::Perform{gui::TakeRun{all.connection, gui::rows_of_run(*all.catalog, all.rows[row].chain)}};
 }
 
 void alternative_row(const Scene& scene, Requests& asked, const gui::Alternatives& all, std::size_t row) {
@@ -55,9 +51,10 @@ void alternative_row(const Scene& scene, Requests& asked, const gui::Alternative
   ImGui::TableNextRow();
   ImGui::TableNextColumn();
   ImGui::PushID(static_cast<int>(row));
-  if (row == 0)
-    ImGui::TextUnformatted("taken");
-  else if (ImGui::SmallButton(row < 9 ? fmt::format("Take ({})", row + 1).c_str() : "Take"))
+  const char* what = row == 0 ? "Back to the best" : "Take";
+  if (row == all.in_use)
+    ImGui::TextUnformatted(all.taken ? "in use, taken" : "in use");
+  else if (ImGui::SmallButton(row < 9 ? fmt::format("{} ({})", what, row + 1).c_str() : what))
     asked.push_back(taking(all, row));
   note_item(scene, fmt::format("take {}", row));
   if (ImGui::IsItemHovered()) hint(scene, parts_in_one_line(*all.catalog, chain));
@@ -187,7 +184,7 @@ void connection_particulars(const Scene& scene, Requests& asked, std::string& wi
                                             write_length(connection.run_length, units))
                                     .c_str());
   }
-  if (connection.chain() != nullptr) alternatives(scene, asked, connection.name);
+  if (connection.chain() != nullptr || connection.request.taken) alternatives(scene, asked, connection.name);
   std::size_t job_row = 0;
   const auto& rows = scene.shown.plan->job.connections;
   while (job_row < rows.size() && rows[job_row].name != connection.name) ++job_row;
@@ -244,11 +241,11 @@ void branch_particulars(const Scene& scene, Requests& asked, std::string& wish,
 Requests take_alternative(const Scene& scene, const CanvasState& canvas, std::size_t row) {
   const gui::Node* node = chosen_node(scene.shown.sketch, canvas);
   const auto* of = node != nullptr ? gui::connection_at(*scene.shown.plan, node->connection) : nullptr;
-  if (row == 0 || of == nullptr || of->branched) return {};
+  if (of == nullptr || of->branched) return {};
   const std::string& connection = of->name;
   const gui::Alternatives* all = scene.model.alternatives(connection);
   if (all == nullptr) return {WorkOutAlternatives{connection}};
-  if (row >= all->rows.size()) return {};
+  if (row >= all->rows.size() || row == all->in_use) return {};
   return {taking(*all, row)};
 }
 

@@ -83,6 +83,8 @@ Span fitting_span(Dice& dice, Span made) {
 class MakesTheSpan : public ::testing::TestWithParam<std::uint32_t> {
  protected:
   void check_world(std::uint32_t seed);
+  void check_taken(const Catalog& catalog, const ChainRequest& request, const Span& span);
+  int taken_ = 0;
   void check_chain(const Catalog& catalog, const ChainRequest& request, const Chain& chain, const JudgedRun& judged);
   int kinds_[5] = {}, nones_ = 0, too_long_ = 0, offsets_ = 0, with_needs_ = 0;
 };
@@ -214,6 +216,23 @@ void MakesTheSpan::check_world(std::uint32_t seed) {
   EXPECT_EQ(found.off, best->off);
   EXPECT_TRUE(found == *best);
   check_chain(catalog, request, chain, found);
+  if (seed % 8 == 0) check_taken(catalog, request, span);
+}
+
+// What is offered beside it can be taken, and makes the distance as it did.
+void MakesTheSpan::check_taken(const Catalog& catalog, const ChainRequest& request, const Span& span) {
+  const Finder finder(catalog);
+  for (const Alternative& row : finder.alternatives(request, span, 5)) {
+    const Answer answer = finder.make(request, span, taken_parts(row.chain));
+    ASSERT_TRUE(std::holds_alternative<Chain>(answer)) << std::get<NoChain>(answer).reason;
+    const Chain& chain = std::get<Chain>(answer);
+    EXPECT_EQ(taken_parts(chain), taken_parts(row.chain));
+    EXPECT_EQ(chain.price, row.chain.price);
+    EXPECT_EQ(chain.span->lands, row.chain.span->lands);
+    for (std::size_t part = 0; part < chain.parts.size(); ++part)
+      EXPECT_EQ(chain.parts[part].cut_length, row.chain.parts[part].cut_length);
+    ++taken_;
+  }
 }
 
 TEST_P(MakesTheSpan, WithTheBestRunThereIsByKindThenOrderThenNearnessThenIds) {
@@ -227,6 +246,7 @@ TEST_P(MakesTheSpan, WithTheBestRunThereIsByKindThenOrderThenNearnessThenIds) {
   EXPECT_GT(kinds_[2], 40);
   EXPECT_GT(kinds_[4], 20);
   EXPECT_GT(with_needs_, 10);
+  EXPECT_GT(taken_, 20);
 }
 INSTANTIATE_TEST_SUITE_P(FiveThousandWorlds, MakesTheSpan, ::testing::Range(0u, 5u));
 

@@ -4,6 +4,7 @@
 #include "chain/finder.h"
 #include "gui/model/edit/choices.h"
 #include "gui/model/edit/fields.h"
+#include "gui/model/edit/take_run.h"
 #include "window/model/bench.h"
 
 #include <gmock/gmock.h>
@@ -225,49 +226,56 @@ TEST(Fields, ShowWhatThePlanAssumesInTheirPlace) {
   std::cout << shown << " assumptions shown in fields\n";
 }
 
-/// Every alternative of the connection is taken, or refused; what is taken is what the plan has then.
-int taken_alternatives(const std::string& text, const std::string& connection, int& refused) {
+/// Every run beside the best is taken: it is what the plan has then, the others are offered as before, and back at the
+/// best the text is what it was.
+int taken_runs(const std::string& text, const std::string& connection) {
   Editor editor(testing::shipped_catalog());
-  editor.start(text, "bench.yaml");
-  const plan::Plan plan = plan_of(editor);
+  editor.start(text, "job.yaml");
   int taken = 0;
+  const plan::Plan plan = plan_of(editor);
   for (const plan::ConnectionPlan& run : plan.connections) {
-    if (run.name != connection || run.chain() == nullptr) continue;
+    if (run.name != connection) continue;
     const chain::Finder finder(*plan.catalog);
-    for (const chain::Alternative& row :
-         run.span ? finder.alternatives(run.request, *run.span, 4) : finder.alternatives(run.request, 4)) {
-      TakeAlternative act{connection, {}};
-      for (const chain::RunPart& part : row.chain.parts) act.parts.push_back(plan.catalog->part(part.part).id);
-      const Outcome outcome = editor.perform(act);
-      if (!outcome.done) {
-        EXPECT_THAT(outcome.reason, HasSubstr("No wish that a job can hold"));
-        EXPECT_EQ(editor.text(), text);
-        ++refused;
-        continue;
+    const auto rows_of = [&](const plan::ConnectionPlan& of) {
+      return of.span ? finder.alternatives(of.request, *of.span, 4) : finder.alternatives(of.request, 4);
+    };
+    const auto rows = rows_of(run);
+    for (const chain::Alternative& row : rows) {
+      const Outcome outcome = editor.perform(TakeRun{connection, rows_of_run(*plan.catalog, row.chain)});
+      EXPECT_TRUE(outcome.done) << outcome.reason;
+      const plan::Plan now = plan_of(editor);
+      for (const plan::ConnectionPlan& other : now.connections) {
+        if (other.name != connection) continue;
+        EXPECT_NE(other.chain(), nullptr) << editor.text();
+        if (other.chain() == nullptr) continue;
+        EXPECT_EQ(taken_parts(*other.chain()), taken_parts(row.chain)) << editor.text();
+        EXPECT_EQ(rows_of(other).size(), rows.size());
       }
       ++taken;
-      EXPECT_EQ(chain_of(plan_of(editor), connection), act.parts) << editor.text();
-      while (editor.undo()) {
-      }
+      EXPECT_TRUE(editor.perform(BackToBest{connection}).done);
+      EXPECT_EQ(editor.text(), text);
     }
   }
   return taken;
 }
 
-TEST(Alternatives, AreTakenByWishesThatProveTrueInThePlan) {
-  int refused = 0;
-  const int bench = taken_alternatives(example("bevel-bench"), "water up", refused);
-  const int starter = taken_alternatives(plan::starter_job(), "air in", refused);
-  EXPECT_GE(bench, 3);
-  EXPECT_GE(starter, 3);
-  EXPECT_LE(refused, 2);
-  std::cout << bench + starter << " taken, " << refused << " refused\n";
+TEST(Runs, OfTheAlternativesAreTakenAndLetGoAgain) {
+  EXPECT_GE(taken_runs(example("bevel-bench"), "water up"), 3);
+  EXPECT_GE(taken_runs(plan::starter_job(), "air in"), 2);
 }
 
-TEST_F(EditorTest, AChainThatCannotBeLedToIsRefused) {
-  expect_refused(TakeAlternative{"water up", {"union/black-iron/1"}},
-                 "No wish that a job can hold makes this chain the best");
-  expect_refused(TakeAlternative{"water up", {"no such part"}}, "The catalog has not all parts of this chain.");
+TEST_F(EditorTest, ARunThatTheRulesDoNotLetInIsNotTaken) {
+  expect_refused(TakeRun{"water up", {{"union/black-iron/1"}}}, "the run that 'take' holds cannot be made: the ");
+  expect_refused(TakeRun{"water up", {{"no such part"}}}, "The catalog has not all parts of this run.");
+}
+
+TEST_F(EditorTest, APartThatIsNeverToBeUsedLetsTheTakenRunGo) {
+  const plan::Plan before = plan_of(editor);
+  const plan::ConnectionPlan& run = before.connections.front();
+  expect_done(TakeRun{run.name, rows_of_run(*before.catalog, *run.chain())});
+  EXPECT_TRUE(plan_of(editor).connections.front().request.taken);
+  expect_done(NeverUse{run.name, before.catalog->part(run.chain()->parts.front().part).id});
+  EXPECT_FALSE(plan_of(editor).connections.front().request.taken);
 }
 
 TEST_F(EditorTest, APartIsSwappedForAnotherThatFitsThere) {

@@ -1,6 +1,7 @@
 // The model on its threads, as the window drives it.
 #include "gui/model/session/model.h"
 
+#include "gui/model/edit/take_run.h"
 #include "window/model/bench.h"
 
 #include <gmock/gmock.h>
@@ -148,15 +149,20 @@ TEST_F(ModelTest, AlternativesComeWhenAskedForAndCanBeTaken) {
   // The port faces are measured: every row makes the distance, and the first is the one that is planned.
   for (const chain::Alternative& row : rows->rows) EXPECT_TRUE(row.chain.span);
   EXPECT_EQ(rows->rows[0].chain.price, model->plan().plan->connections.front().chain()->price);
+  const std::size_t beside = rows->rows.size();
   std::vector<std::string> ids;
   for (const chain::RunPart& part : rows->rows[1].chain.parts) ids.push_back(rows->catalog->part(part.part).id);
-  model->post(Perform{TakeAlternative{"water up", ids}});
+  model->post(Perform{TakeRun{"water up", rows_of_run(*rows->catalog, rows->rows[1].chain)}});
   model->settle();
   EXPECT_EQ(testing::chain_of(*model->plan().plan, "water up"), ids);
   EXPECT_EQ(model->alternatives("water up"), nullptr);  // the old rows are of another plan
   model->work_out_alternatives("water up");
   model->settle();
-  EXPECT_NE(model->alternatives("water up"), nullptr);
+  const Alternatives* again = model->alternatives("water up");
+  ASSERT_NE(again, nullptr);
+  EXPECT_TRUE(again->taken);
+  EXPECT_EQ(again->in_use, 1U);
+  EXPECT_EQ(again->rows.size(), beside);
 }
 
 TEST_F(ModelTest, SavesAndSaysSo) {

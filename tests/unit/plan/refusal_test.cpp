@@ -138,6 +138,42 @@ TEST(Refusal, OfARiserInAHalfCoupling) {
   EXPECT_EQ(plan.status, Status::refused);
 }
 
+Plan plan_with_taken_water_run(const std::string& take) {
+  const std::string need = "need: [union]";
+  std::string job = kBench;
+  return plan_of_text(job.replace(job.find(need), need.size(), need + ", take: " + take));
+}
+
+TEST(TakenRun, IsPlannedInPlaceOfTheBest) {
+  const std::string ids = "nipple/black-iron/1x4, union/black-iron/1, nipple/black-iron/1x3";
+  const Plan plan = plan_with_taken_water_run("[" + ids + "]");
+  const chain::Chain* chain = plan.connections.front().chain();
+  ASSERT_NE(chain, nullptr) << plan.connections.front().none()->reason;
+  std::string found;
+  for (const chain::ChainPart& part : chain->parts)
+    found += (found.empty() ? "" : ", ") + plan.catalog->part(part.part).id;
+  EXPECT_EQ(found, ids);
+}
+
+// The refusal names the part or the joint, and the key that holds it.
+TEST(Refusal, OfATakenRunThatBreaksARule) {
+  const auto reason = [](const std::string& take) {
+    const Plan plan = plan_with_taken_water_run(take);
+    const Refusal* run = refusal(plan, Topic::connections);
+    EXPECT_EQ(run != nullptr ? run->mend : "", "leave 'take' out, and the best run is planned again");
+    return run != nullptr ? run->reason : "";
+  };
+  EXPECT_EQ(reason("[nipple/black-iron/1x4]"),
+            "'water up' has no chain: the run that 'take' holds cannot be made: it has no union");
+  EXPECT_EQ(reason("[nipple/black-iron/1x4, union/black-iron/3-4, nipple/black-iron/1x4]"),
+            "'water up' has no chain: the run that 'take' holds cannot be made: the 3/4 union (black iron) does not go "
+            "onto the 1 x 4 nipple (black iron)");
+  EXPECT_EQ(
+      reason("[nipple/black-iron/1x4, plug/black-iron/1, union/black-iron/1, nipple/black-iron/1x4]"),
+      "'water up' has no chain: the run that 'take' holds cannot be made: the 1 x 4 nipple (black iron) has 0 ports "
+      "to plug, and 1 plug behind it");
+}
+
 TEST(Refusal, OfARunBetweenFixedEndsThatNothingCloses) {
   const Plan plan = plan_of_text(
       with(kBench, "need: [union]",

@@ -17,7 +17,6 @@ using chain::Chain;
 using chain::TakenPart;
 
 constexpr const char* kTake = "take";
-constexpr std::size_t kMostNeeds = 8;  // that a request may hold
 
 const plan::ConnectionPlan* connection_of(const plan::Plan& plan, const std::string& name) {
   for (const plan::ConnectionPlan& connection : plan.connections)
@@ -38,7 +37,7 @@ class Runs {
   /// The best run that holds the one part, and not the other where that is given.
   std::optional<Chain> best_with(PartId part, std::optional<PartId> without) const {
     chain::ChainRequest request = connection_.request;
-    if (request.needs.size() >= kMostNeeds) return std::nullopt;
+    if (request.needs.size() >= chain::kMostNeeds) return std::nullopt;
     request.taken.reset();
     request.needs.push_back({finder_.catalog().part(part).name, {part}});
     request.banned.resize(finder_.catalog().parts().size(), false);

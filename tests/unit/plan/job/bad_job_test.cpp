@@ -61,7 +61,7 @@ INSTANTIATE_TEST_SUITE_P(
             "      riser bung: {port: 1 FNPT, bong: full coupling, where: lid}\n"
             "                                 ^"},
     BadJob{"UnknownKeyOfAConnection", "carries: water", "carry: water",
-           "bench.yaml:26:51: error: connections[1]: unknown key 'carry' (allowed: name, from, to, ends in, branches, hose length, held, need, in order, most parts, most bushings, rating, hottest, vacuum, smallest bore, room, galvanic, carries, avoid, special order, order, gap or offset)\n"
+           "bench.yaml:26:51: error: connections[1]: unknown key 'carry' (allowed: name, from, to, ends in, branches, hose length, take, held, need, in order, most parts, most bushings, rating, hottest, vacuum, smallest bore, room, galvanic, carries, avoid, special order, order, gap or offset)\n"
             "    - {name: water up, from: riser bung, to: inlet, carry: water, need: [union], held: {from: fixed, t...\n"
             "                                                    ^"},
     BadJob{"MissingReservoir", "reservoir:", "reservior:",

@@ -150,7 +150,7 @@ TEST(TakenRun, IsPlannedInPlaceOfTheBest) {
   const chain::Chain* chain = plan.connections.front().chain();
   ASSERT_NE(chain, nullptr) << plan.connections.front().none()->reason;
   std::string found;
-  for (const chain::ChainPart& part : chain->parts)
+  for (const chain::RunPart& part : chain->parts)
     found += (found.empty() ? "" : ", ") + plan.catalog->part(part.part).id;
   EXPECT_EQ(found, ids);
 }

@@ -36,10 +36,10 @@ TestPressure choose_test_pressure(GaugePressure in_use, GaugePressure wall_limit
   }
   const GaugePressure wanted = std::clamp(in_use, kUsualTestPressure, kMostTestPressure);
   if (wanted <= highest) {
-    const char* const why = in_use > kMostTestPressure    ? "test_at_the_most"
-                            : in_use > kUsualTestPressure ? "test_at_the_pressure_in_use"
-                                                          : "test_at_the_least";
-    return test_at(wanted, fact(why, wanted), wall_limit, air, atmosphere);
+    const Fact why = in_use > kMostTestPressure    ? fact("test_at_the_most", wanted)
+                     : in_use > kUsualTestPressure ? fact("test_at_the_pressure_in_use", wanted)
+                                                   : fact("test_at_the_least", wanted);
+    return test_at(wanted, why, wall_limit, air, atmosphere);
   }
   const GaugePressure pressure = highest >= kUsualTestPressure ? kUsualTestPressure : kLeastTestPressure;
   return test_at(pressure, fact("test_as_weak_walls_allow", pressure, wall_limit), wall_limit, air, atmosphere);

@@ -18,7 +18,7 @@ using What = Follower::What;
 namespace {
 
 /// An open end of the run so far: the base, or a port of a part.
-struct OpenEnd {
+struct PortLeftOpen {
   std::size_t inner = kBase;
   std::uint8_t port = 0;
 };
@@ -30,15 +30,15 @@ class Assembling {
   Assembling(const Catalog& catalog, const catalog::Bin& bin, Run& run) : catalog_(catalog), bin_(bin), run_(run) {}
 
   /// @param leads_on  bit by port: those that are not plugged
-  std::size_t add_part(OpenEnd at, RunPart link, std::uint32_t leads_on, const std::vector<PartId>& plugs,
+  std::size_t add_part(PortLeftOpen at, RunPart link, std::uint32_t leads_on, const std::vector<PartId>& plugs,
                        bool is_bought = false);
-  void add_end(OpenEnd at, std::size_t end);
+  void add_end(PortLeftOpen at, std::size_t end);
   /// Last of all: what joins may be had from the bin alone, what stands at an end can be ordered.
   void pay_devices();
   void add_up();
 
  private:
-  void add_joint(OpenEnd at, bool to_end, std::size_t outer, PortTypeId b);
+  void add_joint(PortLeftOpen at, bool to_end, std::size_t outer, PortTypeId b);
   void count(PartId part, bool from_bin, int pieces);
 
   const Catalog& catalog_;
@@ -46,7 +46,7 @@ class Assembling {
   Run& run_;
 };
 
-void Assembling::add_joint(OpenEnd at, bool to_end, std::size_t outer, PortTypeId b) {
+void Assembling::add_joint(PortLeftOpen at, bool to_end, std::size_t outer, PortTypeId b) {
   PortTypeId a = run_.base.type;
   if (at.inner != kBase) {
     RunPart& before = run_.parts[at.inner];
@@ -59,7 +59,7 @@ void Assembling::add_joint(OpenEnd at, bool to_end, std::size_t outer, PortTypeI
                          make_up_tolerance(catalog_, a, b, *rule)});
 }
 
-std::size_t Assembling::add_part(OpenEnd at, RunPart link, std::uint32_t leads_on, const std::vector<PartId>& plugs,
+std::size_t Assembling::add_part(PortLeftOpen at, RunPart link, std::uint32_t leads_on, const std::vector<PartId>& plugs,
                                  bool is_bought) {
   const std::size_t row = run_.parts.size();
   const Part& part = catalog_.part(link.part);
@@ -76,7 +76,7 @@ std::size_t Assembling::add_part(OpenEnd at, RunPart link, std::uint32_t leads_o
   return row;
 }
 
-void Assembling::add_end(OpenEnd at, std::size_t end) { add_joint(at, true, end, run_.ends[end].port.type); }
+void Assembling::add_end(PortLeftOpen at, std::size_t end) { add_joint(at, true, end, run_.ends[end].port.type); }
 
 void Assembling::pay_devices() {
   for (RunEnd& end : run_.ends)
@@ -132,7 +132,7 @@ class TreeReader {
   TreeReader(const Catalog& catalog, const AssemblyRequest& request, Assembling& made, Run& run)
       : catalog_(catalog), made_(made), run_(run), rows_(kinds_of_targets(catalog, request)) {}
 
-  void read(const BranchTree& tree, OpenEnd at) {
+  void read(const BranchTree& tree, PortLeftOpen at) {
     if (tree.target_kind) return read_end(tree, at);
     const std::size_t row =
         made_.add_part(at, {tree.move.part, tree.move.enter, false, {}}, tree.move.exit_ports, tree.move.plugs);
@@ -142,7 +142,7 @@ class TreeReader {
   }
 
  private:
-  void read_end(const BranchTree& tree, OpenEnd at) {
+  void read_end(const BranchTree& tree, PortLeftOpen at) {
     std::vector<std::size_t>& rows = rows_[*tree.target_kind];
     const std::size_t row = rows.front();
     rows.erase(rows.begin());
@@ -170,7 +170,7 @@ Chain assemble(const Catalog& catalog, const ChainRequest& request, const std::v
   chain.base = named(request.from, name_of_first(request.from));
   chain.ends.push_back({named(request.to, name_of_last(request.to))});
   Assembling made(catalog, request.bin, chain);
-  OpenEnd at;
+  PortLeftOpen at;
   for (const Move& move : moves) {
     RunPart link{move.part, move.enter, false, {}, {}, move.pieces};
     if (move.cut_micrometres > 0) link.cut_length = metres(static_cast<double>(move.cut_micrometres) * 1e-6);

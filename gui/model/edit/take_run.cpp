@@ -2,6 +2,7 @@
 
 #include "chain/finder.h"
 #include "gui/model/edit/parts_in_words.h"
+#include "report/words/say.h"
 
 #include <fmt/format.h>
 
@@ -139,7 +140,8 @@ Edited take_run(const Bench& bench, const TakeRun& act) {
   const Runs runs(*plan->catalog, *connection);
   const chain::Answer answer = runs.made_of(*parts);
   if (const auto* none = std::get_if<chain::NoChain>(&answer))
-    return CannotEdit{fmt::format("'{}' cannot have this run: {}", act.connection, none->reason)};
+    return CannotEdit{fmt::format("'{}' cannot have this run: {}", act.connection,
+                                   report::say(none->reason, plan->job.units))};
   return with_taken(bench, act.connection, *plan->catalog, runs.shortest(taken_parts(std::get<Chain>(answer))));
 }
 
@@ -174,7 +176,8 @@ Edited swap_part(const Bench& bench, const SwapPart& act) {
     if (swapped) return with_taken(bench, act.connection, catalog, runs.shortest(taken_parts(*best)));
   }
   return CannotEdit{fmt::format("{} cannot take the place of {} in '{}': {}.", title_of(catalog, act.other),
-                                title_of(catalog, act.part), act.connection, std::get<chain::NoChain>(answer).reason)};
+                                title_of(catalog, act.part), act.connection,
+                                report::say(std::get<chain::NoChain>(answer).reason, plan->job.units))};
 }
 
 std::vector<std::string> taken_ids(const JobText& text, const JobPath& connection) {

@@ -262,10 +262,8 @@ void refuse_none(const Catalog& catalog, const ConnectionPlan& plan, Remarks& re
 
 void refuse_unbuildable(const ConnectionPlan& plan, Remarks& remarks) {
   if (plan.chain()->buildable) return;
-  remarks.refuse({Topic::connections,
-                  fact("connection_cannot_be_built", plan.name),
-                  {},
-                  fact("let_an_end_turn_or_add_union")});
+  remarks.refuse(
+      {Topic::connections, fact("connection_cannot_be_built", plan.name), {}, fact("let_an_end_turn_or_add_union")});
 }
 
 /// Unless the job says otherwise, the run from the riser to the table is not necked down far below the riser: the

@@ -56,7 +56,7 @@ TEST(Figures, AreTheNumbersOfTheText) {
 }
 
 TEST(Figures, StandInTheJsonWithTheNumbersOfItsOtherKeys) {
-  const nlohmann::json plan = nlohmann::json::parse(plan_json(plan::bevel_bench()));
+  const nlohmann::json plan = nlohmann::json::parse(plan_json(plan::bevel_bench(), UnitSystem::inch));
   const auto value = [&](const std::string& group, const std::string& key) {
     for (const nlohmann::json& each : plan["figures"])
       for (const nlohmann::json& figure : each["figures"])

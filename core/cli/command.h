@@ -18,8 +18,8 @@ namespace riserun::cli {
 /// Exit statuses, as README documents them.
 inline constexpr int kDone = 0;
 inline constexpr int kNoSolution = 1;
-inline constexpr int kBadInput = 2;
-inline constexpr int kNotWritten = 3;
+inline constexpr int kBadInput = 2;    // the input is wrong
+inline constexpr int kNotWritten = 2;  // or the answer could not be written
 
 /// What every verb understands.
 struct CommonOptions {

@@ -1,5 +1,5 @@
-// What is to be said, before it is put into words: a code and the values that fill its sentence. The solver, the physics
-// and the plan make facts; core/report alone turns them into sentences, once, in the units asked for.
+// What is to be said, before it is put into words: a code and the values that fill its sentence. The solver, the
+// physics and the plan make facts; core/report alone turns them into sentences, once, in the units asked for.
 #pragma once
 
 #include "quantity/quantities.h"
@@ -19,7 +19,8 @@ struct Fact;
 using Texts = std::vector<std::string>;  // names in a row
 using Facts = std::vector<Fact>;         // facts within a fact, in their order
 
-/// What fills a place of a sentence: a name, a count, a bare number, a quantity, or what is itself to be put into words.
+/// What fills a place of a sentence: a name, a count, a bare number, a quantity, or what is itself to be put into
+/// words.
 using Value = std::variant<std::string, std::int64_t, double, Length, Area, Volume, Time, Velocity, Mass, Force, Energy,
                            Power, VolumeFlow, PressureDifference, Stress, Head, TemperatureDifference, GaugePressure,
                            AbsolutePressure, Temperature, Price, Texts, Facts>;
@@ -31,7 +32,8 @@ struct Fact {
   bool operator==(const Fact&) const = default;
 };
 
-/// A value as a fact holds it: whole numbers of any width are counts, literals are names, a single fact is a row of one.
+/// A value as a fact holds it: whole numbers of any width are counts, literals are names, a single fact is a row of
+/// one.
 template <class T>
 Value value_of(T&& value) {
   using Bare = std::remove_cvref_t<T>;

@@ -59,8 +59,8 @@ void Assembling::add_joint(PortLeftOpen at, bool to_end, std::size_t outer, Port
                          make_up_tolerance(catalog_, a, b, *rule)});
 }
 
-std::size_t Assembling::add_part(PortLeftOpen at, RunPart link, std::uint32_t leads_on, const std::vector<PartId>& plugs,
-                                 bool is_bought) {
+std::size_t Assembling::add_part(PortLeftOpen at, RunPart link, std::uint32_t leads_on,
+                                 const std::vector<PartId>& plugs, bool is_bought) {
   const std::size_t row = run_.parts.size();
   const Part& part = catalog_.part(link.part);
   link.from_bin = !is_bought && bin_.take(link.part, link.pieces);

@@ -124,10 +124,10 @@ struct JobConnection : chain::RunRules {
   std::optional<chain::Freedom> from_freedom;
   std::optional<chain::Freedom> to_freedom;
   std::optional<chain::Order> order;
-  std::optional<Length> gap;          // between the two ports' faces, along the run
-  std::optional<Length> offset;       // between their axes
-  std::optional<Length> hose_length;  // of each hose in the chain
-  bool tells_of_vacuum = false;       // `vacuum`, yes or no, is the job's own word
+  std::optional<Length> gap;                          // between the two ports' faces, along the run
+  std::optional<Length> offset;                       // between their axes
+  std::optional<Length> hose_length;                  // of each hose in the chain
+  bool tells_of_vacuum = false;                       // `vacuum`, yes or no, is the job's own word
   std::optional<std::vector<chain::TakenPart>> take;  // the run that was chosen, in place of the best
 };
 

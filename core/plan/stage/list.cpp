@@ -277,11 +277,12 @@ void add_bungs(const Inputs& inputs, BinLeft& bin, PartTally& tally) {
       return has_port && catalog.family(row.family).weld_bung == wanted &&
              (port.material ? *port.material == row.material : welds_to_tank(inputs, row.material));
     });
-    add_part_or_thing(part,
-                      unlisted("bung", "weld bung",
-                               fact("bung_for_port", catalog.written(port.type), half ? "half coupling" : "full coupling"),
-                               "weld fittings", "weld in: " + port.name),
-                      bin, tally);
+    add_part_or_thing(
+        part,
+        unlisted("bung", "weld bung",
+                 fact("bung_for_port", catalog.written(port.type), half ? "half coupling" : "full coupling"),
+                 "weld fittings", "weld in: " + port.name),
+        bin, tally);
   }
 }
 

@@ -44,7 +44,8 @@ std::span<const Words> plan_words() {
       {"connection_has_no_chain", "'{0}' has no chain: {1}"},
       {"branches_cannot_be_joined", "'{0}' cannot be put together: {1}"},
       {"connection_cannot_be_built",
-       "'{0}' cannot be screwed together: neither end turns, and no joint of the chain can be made up without turning one "
+       "'{0}' cannot be screwed together: neither end turns, and no joint of the chain can be made up without turning "
+       "one "
        "of its sides"},
       {"let_an_end_turn_or_add_union", "let one end turn, or add a union to 'need'"},
       {"order_one_part_specially", "order one part specially: {0}"},

@@ -140,8 +140,8 @@ Edited take_run(const Bench& bench, const TakeRun& act) {
   const Runs runs(*plan->catalog, *connection);
   const chain::Answer answer = runs.made_of(*parts);
   if (const auto* none = std::get_if<chain::NoChain>(&answer))
-    return CannotEdit{fmt::format("'{}' cannot have this run: {}", act.connection,
-                                   report::say(none->reason, plan->job.units))};
+    return CannotEdit{
+        fmt::format("'{}' cannot have this run: {}", act.connection, report::say(none->reason, plan->job.units))};
   return with_taken(bench, act.connection, *plan->catalog, runs.shortest(taken_parts(std::get<Chain>(answer))));
 }
 

@@ -131,7 +131,7 @@ void refuse_none(const Catalog& catalog, const ConnectionPlan& plan, Remarks& re
   if (none.way && none.way->special_order)
     refusal.mend = fact("order_one_part_specially", part_title(catalog, *none.way->special_order));
   else if (!none.mends.empty())
-    refusal.mend = fact("as_said", none.mends.front());
+    refusal.mend = none.mends.front();
   else if (none.way && none.way->missing_part)
     refusal.mend = fact("one_part_would_complete_it", *none.way->missing_part);
   remarks.refuse(std::move(refusal));

@@ -255,7 +255,7 @@ void refuse_none(const Catalog& catalog, const ConnectionPlan& plan, Remarks& re
   } else if (none.missing_part) {
     refusal.mend = fact("one_part_would_complete_it", *none.missing_part);
   } else if (!none.mends.empty()) {
-    refusal.mend = fact("as_said", none.mends.front());
+    refusal.mend = none.mends.front();
   }
   remarks.refuse(std::move(refusal));
 }

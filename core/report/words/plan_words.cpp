@@ -5,7 +5,6 @@ namespace riserun::report {
 
 std::span<const Words> plan_words() {
   static constexpr Words kWords[] = {
-      {"as_said", "{0}"},
 
       // The whole job, and its daily use.
       {"air_in_a_flat_tank",

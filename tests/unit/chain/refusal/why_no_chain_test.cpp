@@ -37,7 +37,7 @@ TEST(WhyNoChain, NamesTheMissingAdapterAndWhatIsReachable) {
 
 TEST(WhyNoChain, PrefersAPartOfOneKindOverAnAdapter) {
   const SmallWorld shop("hose adapter: 3/4 A male, 3/4 G male, 400c");
-  EXPECT_EQ(none_for(shop, shop.ask("1 A male", "3/4 G female")).missing_part, "1 FA x 3/4 FA adapter");
+  EXPECT_EQ(said(none_for(shop, shop.ask("1 A male", "3/4 G female")).missing_part.value()), "1 FA x 3/4 FA adapter");
 }
 
 TEST(WhyNoChain, NamesTheOneSpecialOrderPart) {

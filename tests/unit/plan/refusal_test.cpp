@@ -1,5 +1,6 @@
 // What cannot be done is refused with its numbers side by side and the smallest change that lifts it.
 #include "report/words/remark_words.h"
+#include "report/words/say.h"
 #include "unit/plan/bench_job.h"
 #include "unit/plan/shipped.h"
 

@@ -427,7 +427,7 @@ class EveryDeal {
  private:
   void deal(const std::vector<int>& left, const Shared& so_far) {
     if (so_far.of.size() == world_.demands.size()) {
-      if (!best_ || testing::better(so_far, *best_)) best_ = so_far;
+      if (!best_ || better(so_far, *best_)) best_ = so_far;
       return;
     }
     std::vector<int> share(left.size(), 0);

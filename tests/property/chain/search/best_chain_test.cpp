@@ -125,7 +125,8 @@ void BestChain::check_none(const catalog::Catalog& catalog, const Finder& finder
     ChainRequest there = request;  // told of one part more
     if (!there.banned.empty()) there.banned.resize(with.parts().size(), false);
     if (!there.not_sold.empty()) there.not_sold.resize(with.parts().size(), false);
-    EXPECT_TRUE(Finder(with).can_join(there)) << missing->name;
+    EXPECT_TRUE(Finder(with).can_join(there))
+        << catalog.written(missing->enter) << " x " << catalog.written(missing->leave);
   }
 }
 

@@ -4,6 +4,7 @@
 #include "chain/search/first_by_ids.h"
 #include "chain/search/search_state.h"
 
+#include <algorithm>
 #include <cstdint>
 #include <vector>
 
@@ -19,7 +20,9 @@ class TightArcs {
   }
   /// @param move  kNoRow: the last joint, which leads to the goal
   void add(std::uint32_t from, std::uint32_t move, std::uint32_t to) {
-    if (first_.size() <= to) first_.resize(to + 1, kNoRow);
+    // The start is led to by no arc and still has its place.
+    const std::uint32_t farther = std::max(from, to);
+    if (first_.size() <= farther) first_.resize(farther + 1, kNoRow);
     arcs_.push_back({from, move, first_[to]});
     first_[to] = static_cast<std::uint32_t>(arcs_.size() - 1);
   }

@@ -14,7 +14,7 @@
 namespace riserun::chain::testing {
 namespace {
 
-constexpr std::uint32_t kWorlds = 4000;
+constexpr std::uint32_t kWorlds = 8000;
 constexpr std::size_t kBeginnings = 300;
 
 std::vector<TakenPart> without_ports(std::vector<TakenPart> parts) {

@@ -224,7 +224,7 @@ void MakesTheSpan::check_taken(const Catalog& catalog, const ChainRequest& reque
   const Finder finder(catalog);
   for (const Alternative& row : finder.alternatives(request, span, 5)) {
     const Answer answer = finder.make(request, span, taken_parts(row.chain));
-    ASSERT_TRUE(std::holds_alternative<Chain>(answer)) << std::get<NoChain>(answer).reason;
+    ASSERT_TRUE(std::holds_alternative<Chain>(answer)) << std::get<NoChain>(answer).reason.code;
     const Chain& chain = std::get<Chain>(answer);
     EXPECT_EQ(taken_parts(chain), taken_parts(row.chain));
     EXPECT_EQ(chain.price, row.chain.price);

@@ -252,10 +252,13 @@ INSTANTIATE_TEST_SUITE_P(
             "    - {name: water up, from: regulator, to: air bung, carries: air}\n"
             "      ^"},
     BadJob{"TakenPartThatIsNotThere", "need: [union]", "take: [close-nipple/black-iron/one]",
-           "bench.yaml:26:74: error: connections[1].take[1]: no part of the catalog has the id 'close-nipple/black-iron/one'; did you mean 'close-nipple/black-iron/1'?\n"
-            "x"},
+           "bench.yaml:26:74: error: connections[1].take[1]: no part of the catalog has the id 'close-nipple/black-iron/one'; did you mean 'close-nipple/black-iron/1-8'?\n"
+            "  ...ter up, from: riser bung, to: inlet, carries: water, take: [close-nipple/black-iron/one], held: {fro...\n"
+            "                                                                 ^"},
     BadJob{"TakenPartGoneThroughByAPortThatItHasNot", "need: [union]", "take: [{part: union/black-iron/1, enter: 1, leave: 3}]",
-           "x"},
+           "bench.yaml:26:74: error: connections[1].take[1]: '1 union' has 2 ports: 'enter' and 'leave' are two of them\n"
+            "  ...ter up, from: riser bung, to: inlet, carries: water, take: [{part: union/black-iron/1, enter: 1, lea...\n"
+            "                                                                 ^"},
     BadJob{"NeedNoPartFits", "need: [union]", "need: [onion]",
            "bench.yaml:26:74: error: connections[1].need[1]: no part knows the word 'onion'; close to it: union\n"
             "  ...ter up, from: riser bung, to: inlet, carries: water, need: [onion], held: {from: fixed, to: fixed}}\n"

@@ -32,19 +32,26 @@ struct Fact {
   bool operator==(const Fact&) const = default;
 };
 
-/// A value as a fact holds it: whole numbers of any width are counts, literals are names, a single fact is a row of
-/// one.
+/// Sets a value as a fact holds it: whole numbers of any width are counts, literals are names, a single fact is a row
+/// of one. In place: a run that is offered has a fact for each of its steps.
 template <class T>
-Value value_of(T&& value) {
+void set_value(Value& at, T&& value) {
   using Bare = std::remove_cvref_t<T>;
   if constexpr (std::same_as<Bare, Fact>)
-    return Facts{std::forward<T>(value)};
+    at.emplace<Facts>().push_back(std::forward<T>(value));
   else if constexpr (std::integral<Bare>)
-    return static_cast<std::int64_t>(value);
+    at.emplace<std::int64_t>(static_cast<std::int64_t>(value));
   else if constexpr (std::convertible_to<Bare, std::string_view>)
-    return std::string(std::forward<T>(value));
+    at.emplace<std::string>(std::forward<T>(value));
   else
-    return std::forward<T>(value);
+    at = std::forward<T>(value);
+}
+
+template <class T>
+Value value_of(T&& value) {
+  Value made;
+  set_value(made, std::forward<T>(value));
+  return made;
 }
 
 /// `fact("smallest_bore", bore)`.
@@ -52,7 +59,7 @@ template <class... Parts>
 Fact fact(std::string_view code, Parts&&... values) {
   Fact made{code, {}};
   made.values.reserve(sizeof...(values));
-  (made.values.push_back(value_of(std::forward<Parts>(values))), ...);
+  (set_value(made.values.emplace_back(), std::forward<Parts>(values)), ...);
   return made;
 }
 

@@ -144,7 +144,9 @@ std::vector<Alternative> alternatives(const PreparedCatalog& prepared, const Cha
   const Row first = row_of(folded, std::move(*best));
   const std::vector<Row> rows = sorted_rows(folded, request, unbeaten_routes(prepared, rules));
   std::vector<const Row*> shown{&first};
-  std::vector<Alternative> answer{{assemble(catalog, request, first.route.moves), {}}};
+  std::vector<Alternative> answer;
+  answer.reserve(std::min(most_rows, rows.size() + 1));
+  answer.push_back({assemble(catalog, request, first.route.moves), {}});
   for (const Row& row : rows) {
     if (row.key == first.key) continue;
     const auto like = std::find_if(shown.begin(), shown.end(),

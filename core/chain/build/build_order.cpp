@@ -64,6 +64,9 @@ class BuildOrder {
   void add_plugs();
   void build_from(std::size_t root);
   void visit(std::size_t body, std::size_t came_by);
+  bool leads_on(std::size_t bond, std::size_t body, std::size_t came_by) const {
+    return bond != came_by && !bonds_[bond].last && (bonds_[bond].inner == body || bonds_[bond].outer == body);
+  }
   std::vector<std::size_t> ways_on(std::size_t body, std::size_t came_by) const;
   bool swings(std::size_t body, std::size_t came_by) const;
   void make(const Bond& bond, std::size_t turned, std::size_t still);
@@ -236,8 +239,7 @@ void BuildOrder::add_plugs() {
 std::vector<std::size_t> BuildOrder::ways_on(std::size_t body, std::size_t came_by) const {
   std::vector<std::size_t> ways;
   for (std::size_t row = 0; row < bonds_.size(); ++row)
-    if (row != came_by && !bonds_[row].last && (bonds_[row].inner == body || bonds_[row].outer == body))
-      ways.push_back(row);
+    if (leads_on(row, body, came_by)) ways.push_back(row);
   return ways;
 }
 
@@ -245,14 +247,16 @@ std::vector<std::size_t> BuildOrder::ways_on(std::size_t body, std::size_t came_
 bool BuildOrder::swings(std::size_t body, std::size_t came_by) const {
   if (!is_part(body)) return false;
   if (reach_to_the_side(body, bonds_[came_by].joint)) return true;
-  const std::vector<std::size_t> ways = ways_on(body, came_by);
-  return std::any_of(ways.begin(), ways.end(), [&](std::size_t way) { return swings(across(way, body), way); });
+  for (std::size_t way = 0; way < bonds_.size(); ++way)
+    if (leads_on(way, body, came_by) && swings(across(way, body), way)) return true;
+  return false;
 }
 
 void BuildOrder::visit(std::size_t body, std::size_t came_by) {
   std::vector<std::size_t> ways = ways_on(body, came_by);
   // What swings goes on while its neighbours are still off.
-  std::stable_partition(ways.begin(), ways.end(), [&](std::size_t way) { return swings(across(way, body), way); });
+  if (ways.size() > 1)
+    std::stable_partition(ways.begin(), ways.end(), [&](std::size_t way) { return swings(across(way, body), way); });
   for (const std::size_t way : ways) {
     const std::size_t next = across(way, body);
     if (bodies_[next].what == Body::What::end) {
@@ -357,6 +361,7 @@ void BuildOrder::write() {
   choose_where_to_begin();
   choose_last_bonds();
   choose_finish();
+  run_.steps.reserve(bonds_.size());
   cut_pieces();
   if (!can_close()) {
     run_.buildable = false;

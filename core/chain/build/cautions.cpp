@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <utility>
 
 namespace riserun::chain {
 
@@ -17,12 +18,15 @@ using quantity::Facts;
 
 namespace {
 
-/// One side of a joint: what it is called and what it is made of, where that is known.
+/// One side of a joint, an end or a part: what it is made of, where that is known.
 struct Side {
-  Fact name;
+  const PortEnd* end = nullptr;
+  const Part* part = nullptr;
   std::optional<MaterialId> material;
   bool bushing = false;
   Area wetted{};  // zero: not known
+
+  Fact name() const { return part == nullptr ? fact("end", end->called) : fact("the_part", part->name); }
 };
 
 class Cautions {
@@ -41,14 +45,14 @@ class Cautions {
     look_at_bore();
   }
 
-  Facts all() const {
-    Facts facts = said_;
-    for (const Note& note : notes_) {
-      facts.push_back(note.what);
-      facts.back().values.emplace_back(note.whom);
+  /// Moves all that was said to the end of these.
+  void move_to(Facts& facts) {
+    for (Fact& fact : said_) facts.push_back(std::move(fact));
+    for (Note& note : notes_) {
+      note.what.values.emplace_back(std::move(note.whom));
+      facts.push_back(std::move(note.what));
     }
-    facts.insert(facts.end(), said_last_.begin(), said_last_.end());
-    return facts;
+    for (Fact& fact : said_last_) facts.push_back(std::move(fact));
   }
 
  private:
@@ -68,7 +72,7 @@ class Cautions {
   const PortEnd& to() const { return way_->ends.front().port; }
 
   /// Says the same of another part or joint, in one sentence with the others.
-  void note(const Fact& what, Fact whom);
+  void note(Fact what, Fact whom);
 
   struct Note {
     Fact what;
@@ -84,7 +88,7 @@ class Cautions {
 };
 
 Side Cautions::side_of_end(const PortEnd& end) const {
-  return {fact("end", end.called), end.material, false,
+  return {&end, nullptr, end.material, false,
           end.on_vessel ? square_metres(std::numeric_limits<double>::infinity()) : Area{}};
 }
 
@@ -93,8 +97,8 @@ Side Cautions::side(std::size_t body, bool leaving) const {
   if (body == way_->parts.size() + 1) return side_of_end(to());
   const RunPart& link = way_->parts[body - 1];
   const Part& part = catalog_.part(link.part);
-  Side made{fact("the_part", part.name), part.material_at(leaving ? link.leave() : link.enter),
-            is_bushing(catalog_, part), wetted_area(catalog_, part, link.enter, link.leave())};
+  Side made{nullptr, &part, part.material_at(leaving ? link.leave() : link.enter), is_bushing(catalog_, part),
+            wetted_area(catalog_, part, link.enter, link.leave())};
   if (part.dielectric && !part.far_material) made.material.reset();
   return made;
 }
@@ -139,7 +143,7 @@ void Cautions::look_at_joint(std::size_t joint) {
   const Side& female = first.end == End::female ? a : b;
   const Side& male = first.end == End::female ? b : a;
   if (!catalog_.material(*female.material).metal && catalog_.material(*male.material).metal)
-    say(fact("plastic_takes_metal_taper", female.name, male.name));
+    say(fact("plastic_takes_metal_taper", female.name(), male.name()));
 }
 
 // What the wetted areas do to the one that corrodes: ", and fast, for it is small beside the brass".
@@ -165,37 +169,35 @@ void Cautions::look_at_metals(const Side& a, const Side& b) {
     const std::string& eaten = first_corrodes ? first.name : second.name;
     const Facts areas = effect_beside(first_corrodes ? a : b, first_corrodes ? b : a, noble.name);
     if (verdict == GalvanicVerdict::keep_apart)
-      say(fact("keep_metals_apart", a.name, first.name, b.name, second.name, eaten, areas));
+      say(fact("keep_metals_apart", a.name(), first.name, b.name(), second.name, eaten, areas));
     else
-      note(fact("watch_metals", eaten, noble.name, areas), fact("meets", a.name, b.name));
+      note(fact("watch_metals", eaten, noble.name, areas), fact("meets", a.name(), b.name()));
   }
   if (first.galls && second.galls) say(fact("threads_gall", first.name, second.name));
 }
 
 void Cautions::look_at_part(const Part& part) {
-  const Fact name = fact("the_part", part.name);
+  const auto note_part = [&](Fact what) { note(std::move(what), fact("the_part", part.name)); };
   if (part.one_way)
-    note(fact(service_ == Service::air ? "air_passes_one_way" : "water_passes_one_way", to().called), name);
+    note_part(fact(service_ == Service::air ? "air_passes_one_way" : "water_passes_one_way", to().called));
   const catalog::Material& material = catalog_.material(part.material);
   const auto is_threaded = [&](const catalog::Port& port) {
     return catalog_.kind(catalog_.port_type(port.type).kind).threaded;
   };
   if (!material.compressed_air)
-    note(fact("bursts_under_air"), name);
+    note_part(fact("bursts_under_air"));
   else if (!part.air)
-    note(fact("not_made_for_air"), name);
+    note_part(fact("not_made_for_air"));
   if (!material.metal && std::any_of(part.ports.begin(), part.ports.end(), is_threaded))
-    note(fact("plastic_threads"), name);
-  if (part.straight_tapped) note(fact("may_be_tapped_straight"), name);
-  if (is_close_nipple(part)) note(fact("no_pipe_to_grip"), name);
+    note_part(fact("plastic_threads"));
+  if (part.straight_tapped) note_part(fact("may_be_tapped_straight"));
+  if (is_close_nipple(part)) note_part(fact("no_pipe_to_grip"));
 }
 
-void Cautions::note(const Fact& what, Fact whom) {
+void Cautions::note(Fact what, Fact whom) {
   const auto known = std::find_if(notes_.begin(), notes_.end(), [&](const Note& note) { return note.what == what; });
-  if (known == notes_.end())
-    notes_.push_back({what, {std::move(whom)}});
-  else
-    add_once(known->whom, std::move(whom));
+  Facts& all = known == notes_.end() ? notes_.emplace_back(Note{std::move(what), {}}).whom : known->whom;
+  add_once(all, std::move(whom));
 }
 
 void Cautions::look_at_bushings() {
@@ -249,9 +251,13 @@ std::optional<catalog::SizeId> narrows_to(const Catalog& catalog, const Chain& w
 
 void add_cautions(const Catalog& catalog, Service service, Run& run) {
   Cautions cautions(catalog, service);
-  for (std::size_t end = 0; end < run.ends.size(); ++end)
-    cautions.look_at(run.ends[end].feeds ? turned_round(way_to(run, end)) : way_to(run, end));
-  for (Fact& fact : cautions.all()) run.cautions.push_back(std::move(fact));
+  if (run.ends.size() == 1 && !run.ends.front().feeds) {
+    cautions.look_at(run);
+  } else {
+    for (std::size_t end = 0; end < run.ends.size(); ++end)
+      cautions.look_at(run.ends[end].feeds ? turned_round(way_to(run, end)) : way_to(run, end));
+  }
+  cautions.move_to(run.cautions);
 }
 
 void add_caution_of_narrow_ways(const Catalog& catalog, Run& run) {

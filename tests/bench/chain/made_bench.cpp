@@ -6,6 +6,7 @@
 #include "bench/chain/questions.h"
 #include "bench/chain/stopwatch.h"
 #include "chain/finder.h"
+#include "chain/search/best_chain.h"
 
 #include <fmt/format.h>
 
@@ -55,7 +56,7 @@ void report(const MadeSizes& sizes, int pairs) {
   const double with_catalog = resident_bytes();
   std::optional<chain::Finder> finder;
   const chain::ChainRequest first = request_for({0}, {0});
-  const double fold = nanoseconds_of([&] { (void)finder.emplace(*catalog).best(first); });
+  const double fold = nanoseconds_of([&] { (void)best_chain(finder.emplace(*catalog).prepared(), first); });
   const double fold_all = nanoseconds_of([&] { (void)finder->alternatives(first, SIZE_MAX); });
   const double with_finder = resident_bytes();
   const PartGraph graph = part_graph(*catalog);
@@ -69,8 +70,8 @@ void report(const MadeSizes& sizes, int pairs) {
     const catalog::PortTypeId to{static_cast<std::uint32_t>(dice()) % types};
     const chain::ChainRequest request = request_for(from, to);
     Distance ours, theirs;
-    times.new_goal.push_back(nanoseconds_of([&] { ours = distance_of(finder->best(request)); }));
-    times.best.push_back(nanoseconds_of([&] { (void)finder->best(request); }, kTimes));
+    times.new_goal.push_back(nanoseconds_of([&] { ours = distance_of(best_chain(finder->prepared(), request)); }));
+    times.best.push_back(nanoseconds_of([&] { (void)best_chain(finder->prepared(), request); }, kTimes));
     times.all_new_goal.push_back(nanoseconds_of([&] { (void)finder->alternatives(request, SIZE_MAX); }));
     times.all.push_back(nanoseconds_of([&] { (void)finder->alternatives(request, SIZE_MAX); }));
     times.igraph.push_back(nanoseconds_of([&] { theirs = igraph.shortest(open_end(from), entered(to)); }));

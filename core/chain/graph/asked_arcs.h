@@ -2,7 +2,11 @@
 // from the bin, and the best special-order part of each class.
 #pragma once
 
-#include "chain/graph/port_graph.h"
+#include "chain/graph/folded_catalog.h"
+#include "chain/graph/graph_extras.h"
+#include "chain/rules/rules.h"
+
+#include <vector>
 
 namespace riserun::chain {
 

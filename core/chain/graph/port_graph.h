@@ -5,6 +5,7 @@
 
 #include "chain/graph/arc.h"
 #include "chain/graph/folded_catalog.h"
+#include "chain/graph/graph_extras.h"
 #include "chain/graph/joint.h"
 #include "chain/graph/row_graph.h"
 #include "chain/graph/transposed_graph.h"
@@ -15,17 +16,6 @@
 #include <vector>
 
 namespace riserun::chain {
-
-/// What a search adds to the request itself.
-struct GraphExtras {
-  std::vector<bool> counted;           // by row of the request's bin: used no more often than it is there
-  bool special_order_is_wish = false;  // special-order parts are admitted at a wish each
-  std::vector<Move> wished;            // parts that do not exist
-  bool counts_bushings = false;        // a bushing does not stand for what is none, which a limit on them may ask for
-  bool all_measures = false;           // keeps what is best at anything; costs are the measures side by side
-  bool purchase_is_wish = false;       // each part to buy weighs as a wish: fewest purchases come before the order
-  bool every_length = false;           // keeps the best part of each length and bend, not only the best of all
-};
 
 /// An open end that a chain can be left at. Material and bore are told apart only where a rule or the order looks.
 struct Node {

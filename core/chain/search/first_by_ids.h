@@ -4,10 +4,14 @@
 // sorts first. O(arcs on best chains * log), whatever the number of chains.
 #pragma once
 
-#include "chain/search/shortest_chain.h"
+#include "chain/graph/folded_catalog.h"
+#include "chain/part/move.h"
 
 #include <algorithm>
+#include <cstdint>
 #include <tuple>
+#include <utility>
+#include <vector>
 
 namespace riserun::chain {
 

@@ -98,10 +98,17 @@ SpanTask task_for(const ChainRequest& request, const Span& span) {
 
 Length as_length(std::int64_t micrometres) { return metres(static_cast<double>(micrometres) * 1e-6); }
 
+std::optional<SpanChoice> best_of_taken(const FoldedCatalog& folded, const ChainRequest& request, const Span& span) {
+  const std::optional<ChainRequest> pinned = pinned_to_taken(folded, request);
+  std::optional<SpanChoice> choice = pinned ? best_span(folded, *pinned, span) : std::nullopt;
+  if (choice && !is_taken(choice->route.moves, *request.taken)) choice.reset();
+  return choice;
+}
+
 }  // namespace
 
 std::optional<SpanChoice> best_span(const FoldedCatalog& folded, const ChainRequest& asked, const Span& span) {
-  if (asked.taken) return taken_span(folded, asked, span);
+  if (asked.taken) return best_of_taken(folded, asked, span);
   const ChainRequest request = settled(asked);
   const Rules rules(folded.catalog(), request);
   SpanTask task = task_for(request, span);

@@ -40,7 +40,9 @@ struct SpanChoice {
 };
 
 /// Provably the best by the rule above; nullopt: none makes the distance. Takes both ends to stand still along their
-/// axes, whatever else they can do.
+/// axes, whatever else they can do. Where a person has chosen the run (ChainRequest::taken), the best that its parts
+/// can do in their order; one of more than eight parts counts as made only where the best of just these parts comes out
+/// in that order.
 std::optional<SpanChoice> best_span(const FoldedCatalog& folded, const ChainRequest& request, const Span& span);
 
 /// How often the run takes each part of the request's bin, by row of the bin, beyond its count included.

@@ -37,7 +37,15 @@ ChainRequest pinned(const Catalog& catalog, ChainRequest request, const std::vec
   return request;
 }
 
-bool is_run(const std::vector<Move>& moves, const std::vector<TakenPart>& taken) {
+}  // namespace
+
+std::optional<ChainRequest> pinned_to_taken(const FoldedCatalog& folded, const ChainRequest& request) {
+  const auto walked = taken_chain(folded, request);
+  if (!std::holds_alternative<Route>(walked)) return std::nullopt;
+  return pinned(folded.catalog(), request, std::get<Route>(walked).moves);
+}
+
+bool is_taken(const std::vector<Move>& moves, const std::vector<TakenPart>& taken) {
   std::vector<TakenPart> parts;
   for (const Move& move : moves) {
     parts.push_back({move.part, TakenPart::Through{move.enter, move.leave}});
@@ -46,17 +54,6 @@ bool is_run(const std::vector<Move>& moves, const std::vector<TakenPart>& taken)
   return std::equal(parts.begin(), parts.end(), taken.begin(), taken.end(), [](const TakenPart& a, const TakenPart& b) {
     return a.part == b.part && (!b.through || a.through == b.through);
   });
-}
-
-}  // namespace
-
-std::optional<SpanChoice> taken_span(const FoldedCatalog& folded, const ChainRequest& request, const Span& span) {
-  const auto walked = taken_chain(folded, request);
-  if (!std::holds_alternative<Route>(walked)) return std::nullopt;
-  std::optional<SpanChoice> choice =
-      best_span(folded, pinned(folded.catalog(), request, std::get<Route>(walked).moves), span);
-  if (!choice || !is_run(choice->route.moves, *request.taken)) return std::nullopt;
-  return choice;
 }
 
 }  // namespace riserun::chain

@@ -4,7 +4,7 @@
 #pragma once
 
 #include "chain/search/mixed_radix.h"
-#include "chain/tree/steiner_search.h"
+#include "chain/tree/steiner_problem.h"
 
 #include <queue>
 

@@ -1,0 +1,48 @@
+// What a branched assembly is searched for: the ends that it joins, what is gathered on the ways to them, and what it
+// may take how often.
+#pragma once
+
+#include "chain/tree/tree_arcs.h"
+
+#include <limits>
+#include <optional>
+#include <vector>
+
+namespace riserun::chain {
+
+/// A Cost in two words; sums of dollars up to ten billions, of parts up to a million.
+struct BranchSum {
+  std::uint64_t first = std::numeric_limits<std::uint64_t>::max();
+  std::uint64_t second = 0;
+  auto operator<=>(const BranchSum&) const = default;
+  bool reachable() const { return first != std::numeric_limits<std::uint64_t>::max(); }
+  friend BranchSum operator+(BranchSum a, const BranchSum& b) { return {a.first + b.first, a.second + b.second}; }
+};
+
+/// Targets that nothing tells apart are one kind, wanted a number of times.
+struct TargetKind {
+  std::vector<TargetWay> ways;
+  bool held = false;
+  int count = 1;
+};
+
+struct BranchEnds {
+  Face base;
+  bool base_held = false;
+  std::vector<TargetKind> targets;
+};
+
+/// To be gathered in full on the ways to the targets.
+struct Wanted {
+  int count = 1;
+  std::optional<std::size_t> kind;  // only on the way to that kind of target, of which there is one
+  bool quarter_turn = false;        // not by a part, but where the way turns
+};
+
+/// What is counted, beside the targets, in one mixed number: a digit for each kind of target, then the others.
+struct BranchCounts {
+  std::vector<Wanted> wanted;  // digits follow those of the targets
+  std::vector<int> scarce;     // each at most that often; digits follow those of what is wanted
+};
+
+}  // namespace riserun::chain

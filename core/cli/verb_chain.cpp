@@ -4,7 +4,7 @@
 #include "cli/asked_options.h"
 #include "cli/branch_options.h"
 #include "cli/inputs.h"
-#include "report/json/plan_json.h"
+#include "report/json/answer_json.h"
 #include "report/text/assembly_text.h"
 #include "report/text/chain_text.h"
 #include "report/text/spares_text.h"
@@ -113,7 +113,8 @@ void print_alternatives(const Stock& stock, const chain::ChainRequest& request, 
   std::vector<chain::Substitute> substitutes;
   if (!rows.front().chain.span) substitutes = finder.substitutes(request, rows.front().chain);
   if (session.common.json) {
-    session.out << report::alternatives_json(*stock.catalog, request, rows, substitutes, spares ? &*spares : nullptr);
+    session.out << report::alternatives_json(*stock.catalog, request, rows, substitutes,
+                                             session.style(UnitSystem::inch).units, spares ? &*spares : nullptr);
     return;
   }
   session.out << heading_of(stock, request)
@@ -157,7 +158,7 @@ int run_assembly(const ChainOptions& options, const Session& session) {
     session.out << fmt::format("From {} to", stock.catalog->written(request.rules.from.type));
     for (std::size_t i = 0; i < request.targets.size(); ++i)
       session.out << (i ? ", " : " ") << stock.catalog->written(request.targets[i].type);
-    session.out << '\n' << report::assembly_text(*stock.catalog, answer, session.style(UnitSystem::inch));
+    session.out << '\n' << report::assembly_text(*stock.catalog, request, answer, session.style(UnitSystem::inch));
   }
   return std::holds_alternative<chain::Assembly>(answer) ? kDone : kNoSolution;
 }

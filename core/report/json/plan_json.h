@@ -2,7 +2,6 @@
 // `units` are those of the sentences.
 #pragma once
 
-#include "chain/ask/answer.h"
 #include "chain/ask/spares.h"
 #include "plan/plan.h"
 #include "quantity/write.h"
@@ -18,12 +17,5 @@ std::string list_json(const plan::Plan& plan, UnitSystem units);
 /// With the spares worth buying: "spares", "spares_usd", and "stock_outs" with what stands in for each missing part.
 std::string list_json(const plan::Plan& plan, const chain::Spares& spares, UnitSystem units);
 std::string riser_json(const reservoir::Riser& riser, UnitSystem units);
-std::string chain_json(const catalog::Catalog& catalog, const chain::ChainRequest& request, const chain::Answer& answer,
-                       UnitSystem units, const chain::Spares* spares = nullptr);
-/// All rows as `chains`, each with "reason" and "same_in", and `shelf_empty`: what to take for bought parts of the
-/// first.
-std::string alternatives_json(const catalog::Catalog& catalog, const chain::ChainRequest& request,
-                              const std::vector<chain::Alternative>& rows,
-                              const std::vector<chain::Substitute>& substitutes, const chain::Spares* spares = nullptr);
 
 }  // namespace riserun::report

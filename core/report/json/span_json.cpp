@@ -4,8 +4,8 @@
 
 namespace riserun::report {
 
-std::string span_object(const catalog::Catalog& catalog, const chain::Chain& chain) {
-  using nlohmann::json;
+nlohmann::ordered_json span_json(const catalog::Catalog& catalog, const chain::Chain& chain) {
+  using json = nlohmann::ordered_json;
   static const char* const kMakes[] = {"stock_near", "stock", "cut_pipe", "hose", "moving_end"};
   const chain::SpanFit& fit = *chain.span;
   json pieces = json::array();
@@ -15,22 +15,21 @@ std::string span_object(const catalog::Catalog& catalog, const chain::Chain& cha
                       {"length_m", in_metres(piece.length)},
                       {"cut", piece.cut},
                       {"threads", piece.threads}});
-  return json{{"wanted_m", in_metres(fit.wanted.along)},
-              {"offset_m", in_metres(fit.wanted.offset)},
-              {"roll_m", in_metres(fit.wanted.roll)},
-              {"made_by", kMakes[static_cast<std::size_t>(fit.make)]},
-              {"lands_m", in_metres(fit.lands)},
-              {"miss_m", in_metres(fit.miss())},
-              {"band_m", in_metres(fit.band)},
-              {"likely_band_m", in_metres(fit.likely_band)},
-              {"lands_aside_m", in_metres(fit.lands_aside)},
-              {"band_aside_m", in_metres(fit.band_aside)},
-              {"bend_degrees", fit.bend_degrees},
-              {"travel_m", in_metres(fit.travel)},
-              {"hose_radius_m", in_metres(fit.hose_radius)},
-              {"joints", fit.joints},
-              {"pieces", pieces}}
-      .dump();
+  return {{"wanted_m", in_metres(fit.wanted.along)},
+          {"offset_m", in_metres(fit.wanted.offset)},
+          {"roll_m", in_metres(fit.wanted.roll)},
+          {"made_by", kMakes[static_cast<std::size_t>(fit.make)]},
+          {"lands_m", in_metres(fit.lands)},
+          {"miss_m", in_metres(fit.miss())},
+          {"band_m", in_metres(fit.band)},
+          {"likely_band_m", in_metres(fit.likely_band)},
+          {"lands_aside_m", in_metres(fit.lands_aside)},
+          {"band_aside_m", in_metres(fit.band_aside)},
+          {"bend_degrees", fit.bend_degrees},
+          {"travel_m", in_metres(fit.travel)},
+          {"hose_radius_m", in_metres(fit.hose_radius)},
+          {"joints", fit.joints},
+          {"pieces", pieces}};
 }
 
 }  // namespace riserun::report

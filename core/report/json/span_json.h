@@ -4,12 +4,12 @@
 #include "catalog/catalog.h"
 #include "chain/ask/answer.h"
 
-#include <string>
+#include <nlohmann/json_fwd.hpp>
 
 namespace riserun::report {
 
-/// The JSON text of the span: lengths in metres, plus for too long.
+/// The span: lengths in metres, plus for too long.
 /// @pre the chain has a span
-std::string span_object(const catalog::Catalog& catalog, const chain::Chain& chain);
+nlohmann::ordered_json span_json(const catalog::Catalog& catalog, const chain::Chain& chain);
 
 }  // namespace riserun::report

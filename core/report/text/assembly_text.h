@@ -10,10 +10,7 @@ namespace riserun::report {
 
 /// The parts as a tree from the base outwards, sums, build order and cautions; for no assembly the reason and what
 /// mends it.
-std::string assembly_text(const catalog::Catalog& catalog, const chain::AssemblyAnswer& answer, const Style& style);
-
-/// The same as one JSON object, with the base first among `ports`; rows of parts and targets count from 0.
-std::string assembly_json(const catalog::Catalog& catalog, const chain::AssemblyRequest& request,
-                          const chain::AssemblyAnswer& answer, UnitSystem units);
+std::string assembly_text(const catalog::Catalog& catalog, const chain::AssemblyRequest& request,
+                          const chain::AssemblyAnswer& answer, const Style& style);
 
 }  // namespace riserun::report

@@ -23,11 +23,4 @@ std::string alternatives_text(const catalog::Catalog& catalog, const chain::Chai
 /// "2 parts: hex bushing 1 x 3/4 (black iron), ...": a chain in one line.
 std::string chain_in_one_line(const catalog::Catalog& catalog, const chain::Chain& chain);
 
-/// A part's name and material; what it costs or that it is in the bin; the steps in their order; sentences under a
-/// title, none for no sentences.
-std::string part_label(const catalog::Catalog& catalog, const catalog::Part& part);
-std::string source_of(const catalog::Part& part, bool from_bin, int pieces = 1);
-std::string build_order_text(const chain::Run& run, const Style& style);
-std::string bullet_list(const std::string& title, const std::vector<std::string>& sentences);
-
 }  // namespace riserun::report

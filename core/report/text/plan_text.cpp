@@ -61,7 +61,8 @@ std::string lengths_to_cut(const catalog::Catalog& catalog, const plan::Connecti
 std::string connection_text(const Plan& plan, const plan::ConnectionPlan& connection, const Style& style) {
   const std::string title = fmt::format("{}: {} to {} ({})", connection.name, connection.from, connection.to,
                                         connection.service == chain::Service::air ? "air" : "water");
-  if (connection.branched) return wrapped("", title) + assembly_text(*plan.catalog, assembly_answer(connection), style);
+  if (connection.branched)
+    return wrapped("", title) + assembly_text(*plan.catalog, *connection.branched, assembly_answer(connection), style);
   // The plan has gathered the chain's own cautions with the job's: they are printed once, below the build order.
   chain::Answer answer = chain_answer(connection);
   if (chain::Chain* chain = std::get_if<chain::Chain>(&answer)) chain->cautions = connection.cautions;

@@ -1,6 +1,6 @@
 // Alternatives and substitutes as they are printed and as JSON, in a world of four parts.
 #include "chain/finder.h"
-#include "report/json/plan_json.h"
+#include "report/json/answer_json.h"
 #include "report/text/chain_text.h"
 #include "unit/chain/small_world.h"
 
@@ -30,7 +30,7 @@ struct Asked {
   }
   std::string text() const { return alternatives_text(shop.catalog(), request, rows, substitutes, {}); }
   nlohmann::json json() const {
-    return nlohmann::json::parse(alternatives_json(shop.catalog(), request, rows, substitutes));
+    return nlohmann::json::parse(alternatives_json(shop.catalog(), request, rows, substitutes, UnitSystem::inch));
   }
   SmallWorld shop{kShop};
   chain::ChainRequest request;

@@ -6,8 +6,12 @@
 
 namespace riserun::report {
 
+namespace {
+
 using catalog::Catalog;
 using json = nlohmann::ordered_json;
+
+}  // namespace
 
 json finite(double value) { return std::isfinite(value) ? json(value) : json(nullptr); }
 

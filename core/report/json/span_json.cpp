@@ -4,8 +4,13 @@
 
 namespace riserun::report {
 
-nlohmann::ordered_json span_json(const catalog::Catalog& catalog, const chain::Chain& chain) {
-  using json = nlohmann::ordered_json;
+namespace {
+
+using json = nlohmann::ordered_json;
+
+}  // namespace
+
+json span_json(const catalog::Catalog& catalog, const chain::Chain& chain) {
   static const char* const kMakes[] = {"stock_near", "stock", "cut_pipe", "hose", "moving_end"};
   const chain::SpanFit& fit = *chain.span;
   json pieces = json::array();

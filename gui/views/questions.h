@@ -1,7 +1,7 @@
 // What the window asks: for a file's name, for two ports, how many of a part there are, what to do with unsaved work.
 #pragma once
 
-#include "gui/views/scene.h"
+#include "gui/views/scene/scene.h"
 
 #include <cstddef>
 #include <string>

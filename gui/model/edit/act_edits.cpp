@@ -2,6 +2,7 @@
 
 #include "gui/model/edit/bin_edits.h"
 #include "gui/model/edit/parts_in_words.h"
+#include "gui/model/edit/places_in_text.h"
 #include "gui/model/edit/take_run.h"
 
 #include <fmt/format.h>
@@ -33,15 +34,6 @@ std::string trimmed(const std::string& text) {
   const std::size_t first = text.find_first_not_of(" \t\r\n");
   if (first == std::string::npos) return "";
   return text.substr(first, text.find_last_not_of(" \t\r\n") - first + 1);
-}
-
-std::string scalar_under(const TextNode& map, const std::string& key) {
-  const TextNode* node = map.child(key);
-  return node != nullptr ? node->scalar : "";
-}
-
-CannotEdit no_connection(const std::string& name) {
-  return {fmt::format("The job has no connection called '{}'.", name)};
 }
 
 /// The rows of a wish list; a lone text counts as one row.
@@ -98,17 +90,17 @@ class Editing {
   }
 
   Edited operator()(const AddWish& act) const {
-    const auto row = row_of_connection(text_, act.connection);
-    if (!row) return no_connection(act.connection);
+    const auto path = path_of_connection(text_, act.connection);
+    if (!path) return no_connection(act.connection);
     const std::string words = trimmed(act.words);
     if (words.empty()) return CannotEdit{"Nothing was asked for."};
-    return text_.append(at("connections") / *row / key_of(act.kind), Content(words));
+    return text_.append(*path / key_of(act.kind), Content(words));
   }
 
   Edited operator()(const DropWish& act) const {
-    const auto row = row_of_connection(text_, act.connection);
-    if (!row) return no_connection(act.connection);
-    const JobPath list = at("connections") / *row / key_of(act.kind);
+    const auto path = path_of_connection(text_, act.connection);
+    if (!path) return no_connection(act.connection);
+    const JobPath list = *path / key_of(act.kind);
     const std::vector<std::string> wishes = wishes_of(*text_.find(list.parent()), act.kind);
     const auto found = std::find(wishes.begin(), wishes.end(), act.words);
     if (found == wishes.end()) return CannotEdit{fmt::format("'{}' does not ask for '{}'.", act.connection, act.words)};
@@ -128,9 +120,9 @@ class Editing {
   }
 
   Edited operator()(const Disconnect& act) const {
-    const auto row = row_of_connection(text_, act.connection);
-    if (!row) return no_connection(act.connection);
-    return text_.remove(at("connections") / *row);
+    const auto path = path_of_connection(text_, act.connection);
+    if (!path) return no_connection(act.connection);
+    return text_.remove(*path);
   }
 
   Edited operator()(const AddPort& act) const {
@@ -151,25 +143,24 @@ class Editing {
   /// Asks for the part on one list, and takes it from the other where it stands there by itself. A run that was taken
   /// before, and is at odds with that, is let go.
   Edited wish_for_part(const std::string& connection, PartId part, WishKind wish, WishKind other) const {
-    const auto row = row_of_connection(text_, connection);
-    if (!row) return no_connection(connection);
-    const JobPath path = at("connections") / *row;
+    const auto path = path_of_connection(text_, connection);
+    if (!path) return no_connection(connection);
     JobText text = text_;
-    const std::vector<std::string> others = wishes_of(*text.find(path), other);
+    const std::vector<std::string> others = wishes_of(*text.find(*path), other);
     for (std::size_t i = others.size(); i-- > 0;) {
       if (!mean_only(bench_.catalog, others[i], part)) continue;
-      Edited without = text.remove(as_written(text, path / key_of(other) / i));
+      Edited without = text.remove(as_written(text, *path / key_of(other) / i));
       if (std::holds_alternative<CannotEdit>(without)) return without;
       text = std::get<JobText>(std::move(without));
     }
-    const std::vector<std::string> taken = taken_ids(text, path);
+    const std::vector<std::string> taken = taken_ids(text, *path);
     const bool held = std::find(taken.begin(), taken.end(), bench_.catalog.part(part).id) != taken.end();
     if (!taken.empty() && held == (wish == WishKind::avoid)) {
       Edited free = back_to_best(text, {connection});
       if (std::holds_alternative<CannotEdit>(free)) return free;
       text = std::get<JobText>(std::move(free));
     }
-    return text.append(path / key_of(wish), Content(words_for(bench_.catalog, part)));
+    return text.append(*path / key_of(wish), Content(words_for(bench_.catalog, part)));
   }
 
   const Bench& bench_;
@@ -254,33 +245,6 @@ class Naming {
 };
 
 }  // namespace
-
-std::string connection_name(const TextNode& connection) {
-  const std::string name = scalar_under(connection, "name");
-  if (!name.empty()) return name;
-  if (const TextNode* branches = connection.child("branches"))
-    return fmt::format("{} to {} branches", scalar_under(connection, "from"), branches->children.size());
-  const std::string device = scalar_under(connection, "ends in");
-  return scalar_under(connection, "from") + " to " + (device.empty() ? scalar_under(connection, "to") : device);
-}
-
-std::optional<std::size_t> row_of_connection(const JobText& text, const std::string& name) {
-  const TextNode* list = text.find(at("connections"));
-  if (list == nullptr) return std::nullopt;
-  for (std::size_t row = 0; row < list->children.size(); ++row)
-    if (connection_name(list->children[row]) == name) return row;
-  return std::nullopt;
-}
-
-JobPath as_written(const JobText& text, const JobPath& path) {
-  if (path.steps().size() < 2) return path;
-  const TextNode* around = text.find(path.parent());
-  if (around == nullptr || !around->is_text()) return path;
-  const auto* key = std::get_if<std::string>(&path.last());
-  const auto* place = std::get_if<std::size_t>(&path.last());
-  const bool is_port = key != nullptr && *key == "port";
-  return is_port || (place != nullptr && *place == 0) ? path.parent() : path;
-}
 
 Edited edit_for(const Act& act, const Bench& bench) { return std::visit(Editing(bench), act); }
 

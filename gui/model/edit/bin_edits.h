@@ -1,7 +1,8 @@
 // The bin of a job, edited in its text.
 #pragma once
 
-#include "gui/model/edit/act_edits.h"
+#include "gui/model/edit/act.h"
+#include "gui/model/edit/bench.h"
 
 namespace riserun::gui {
 

@@ -2,6 +2,7 @@
 
 #include "chain/finder.h"
 #include "gui/model/edit/parts_in_words.h"
+#include "gui/model/edit/places_in_text.h"
 #include "report/words/say.h"
 
 #include <fmt/format.h>
@@ -79,9 +80,9 @@ Content content_of(const Catalog& catalog, const std::vector<TakenPart>& parts) 
 
 Edited with_taken(const Bench& bench, const std::string& connection, const Catalog& catalog,
                   const std::vector<TakenPart>& parts) {
-  const auto row = row_of_connection(bench.text, connection);
-  if (!row) return CannotEdit{fmt::format("The job has no connection called '{}'.", connection)};
-  return bench.text.set(at("connections") / *row / kTake, content_of(catalog, parts));
+  const auto path = path_of_connection(bench.text, connection);
+  if (!path) return no_connection(connection);
+  return bench.text.set(*path / kTake, content_of(catalog, parts));
 }
 
 std::optional<std::vector<TakenPart>> parts_of(const Catalog& catalog, const std::vector<TakenRow>& rows) {
@@ -146,10 +147,9 @@ Edited take_run(const Bench& bench, const TakeRun& act) {
 }
 
 Edited back_to_best(const JobText& text, const BackToBest& act) {
-  const auto row = row_of_connection(text, act.connection);
-  if (!row) return CannotEdit{fmt::format("The job has no connection called '{}'.", act.connection)};
-  const JobPath path = at("connections") / *row / kTake;
-  return text.find(path) == nullptr ? Edited(text) : text.remove(path);
+  const auto path = path_of_connection(text, act.connection);
+  if (!path) return no_connection(act.connection);
+  return text.find(*path / kTake) == nullptr ? Edited(text) : text.remove(*path / kTake);
 }
 
 Edited swap_part(const Bench& bench, const SwapPart& act) {

@@ -3,7 +3,8 @@
 #pragma once
 
 #include "chain/ask/answer.h"
-#include "gui/model/edit/act_edits.h"
+#include "gui/model/edit/act.h"
+#include "gui/model/edit/bench.h"
 
 #include <vector>
 

@@ -94,15 +94,13 @@ std::vector<quantity::Problem> Editor::problems_as(const std::filesystem::path& 
 
 void Editor::replace_text(std::string text, std::string name) { keep(read(std::move(text)), std::move(name), ""); }
 
-std::shared_ptr<const plan::Plan> Editor::plan_of(const Reading& reading) const {
-  return reading.job ? std::make_shared<const plan::Plan>(plan::make_plan(catalog_, *reading.job)) : nullptr;
+std::shared_ptr<const plan::Plan> Editor::plan() const {
+  return reading_.job ? std::make_shared<const plan::Plan>(plan::make_plan(catalog_, *reading_.job)) : nullptr;
 }
 
 Edited Editor::edited(const Act& act) const {
   const catalog::Catalog& own = reading_.job && reading_.job->own_catalog ? *reading_.job->own_catalog : *catalog_;
-  const Bench bench{*reading_.tree, own, *catalog_, [this] { return plan_of(reading_); },
-                    [this](const JobText& text) { return plan_of(read(text)); }};
-  return edit_for(act, bench);
+  return edit_for(act, {*reading_.tree, own, *catalog_, [this] { return plan(); }});
 }
 
 /// A wrong entry is kept beside its field until it is set right.

@@ -67,7 +67,7 @@ class Editor {
   Reading read(JobText tree) const;
   void read_job_of(Reading& reading) const;
   Edited edited(const Act& act) const;
-  std::shared_ptr<const plan::Plan> plan_of(const Reading& reading) const;
+  std::shared_ptr<const plan::Plan> plan() const;
   Outcome refuse(const Act& act, Outcome outcome);
   void keep(Reading reading, std::string name, std::string movement);
   void go_to(std::size_t step);

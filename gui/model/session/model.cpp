@@ -10,7 +10,7 @@ namespace riserun::gui {
 
 /// The planner first and gone last: the workshop asks it.
 struct Model::Threads {
-  explicit Threads(const Setup& setup) : planner(setup.catalog), workshop(setup, planner) {}
+  explicit Threads(const Setup& setup) : planner(setup.catalog), workshop(setup.catalog, setup.state_folder, planner) {}
   Planner planner;
   Workshop workshop;
 };

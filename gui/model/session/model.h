@@ -3,12 +3,12 @@
 #pragma once
 
 #include "catalog/words/port_notation.h"
-#include "chain/ask/answer.h"
 #include "gui/model/canvas/view_state.h"
+#include "gui/model/session/alternatives.h"
 #include "gui/model/session/command.h"
 #include "gui/model/session/job_state.h"
 
-#include <cstddef>
+#include <cstdint>
 #include <filesystem>
 #include <map>
 #include <memory>
@@ -22,18 +22,6 @@ namespace riserun::gui {
 struct Setup {
   std::shared_ptr<const catalog::Catalog> catalog;
   std::filesystem::path state_folder;  // recent files and copies for recovery; empty: state_folder() of state_folder.h
-};
-
-/// Runs side by side, best first. One that is planned and not among them stands first where the solver chose it, last
-/// where a person did.
-struct Alternatives {
-  std::string connection;
-  std::uint64_t revision = 0;  // of the job that they were worked out for
-  std::shared_ptr<const catalog::Catalog> catalog;
-  std::vector<chain::Alternative> rows;
-  std::vector<chain::Substitute> shelf_empty;  // of the one in use
-  std::size_t in_use = 0;  // row of the one that is planned; rows.size(): the one taken cannot be made
-  bool taken = false;      // because a person took it
 };
 
 class Model {

@@ -1,8 +1,8 @@
 // Works plans out on a thread of its own: the newest request wins, and what is asked meanwhile is worked out next.
 #pragma once
 
+#include "gui/model/session/alternatives.h"
 #include "gui/model/session/job_state.h"
-#include "gui/model/session/model.h"
 
 #include <condition_variable>
 #include <cstdint>

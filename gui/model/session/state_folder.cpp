@@ -16,7 +16,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::string_view kHead = "# unsaved work on: ";
+constexpr std::string_view kFirstWords = "# unsaved work on: ";
 constexpr int kMostCopies = 1000;
 
 fs::path recent_list(const fs::path& state) { return state / "recent"; }
@@ -61,8 +61,8 @@ bool is_owned(const fs::path& copy) {
 /// The file name in the first line, and the text after it.
 std::optional<std::pair<std::string, std::string>> split(const std::string& copy) {
   const std::size_t end = copy.find('\n');
-  if (!copy.starts_with(kHead) || end == std::string::npos) return std::nullopt;
-  return std::pair(copy.substr(kHead.size(), end - kHead.size()), copy.substr(end + 1));
+  if (!copy.starts_with(kFirstWords) || end == std::string::npos) return std::nullopt;
+  return std::pair(copy.substr(kFirstWords.size(), end - kFirstWords.size()), copy.substr(end + 1));
 }
 
 std::optional<Recovery> recovery_of(const fs::path& file) {
@@ -159,7 +159,7 @@ bool Copy::keep(const fs::path& job_file, const std::string& text) {
   if (folder_.empty() || (lock_ < 0 && !take_number())) return false;
   const std::string name = job_file.string();
   const std::string head = name.find('\n') == std::string::npos ? name : "";
-  return !write_whole(file_, std::string(kHead) + head + "\n" + text).has_value();
+  return !write_whole(file_, std::string(kFirstWords) + head + "\n" + text).has_value();
 }
 
 void Copy::drop() {

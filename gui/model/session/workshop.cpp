@@ -23,8 +23,8 @@ bool is_same_movement(const Command& first, const Command& second) {
 
 }  // namespace
 
-Workshop::Workshop(const Setup& setup, Planner& planner)
-    : setup_(setup), planner_(planner), job_(setup.catalog, setup.state_folder), thread_([this] { run(); }) {}
+Workshop::Workshop(std::shared_ptr<const catalog::Catalog> catalog, std::filesystem::path state, Planner& planner)
+    : state_(std::move(state)), planner_(planner), job_(std::move(catalog), state_), thread_([this] { run(); }) {}
 
 Workshop::~Workshop() {
   {
@@ -133,8 +133,8 @@ void Workshop::show_document() {
 }
 
 void Workshop::tell_files() {
-  std::vector<std::filesystem::path> recent = recent_files(setup_.state_folder);
-  std::vector<Recovery> copies = recoveries(setup_.state_folder);
+  std::vector<std::filesystem::path> recent = recent_files(state_);
+  std::vector<Recovery> copies = recoveries(state_);
   const std::lock_guard lock(mutex_);
   news_.recent = std::move(recent);
   news_.recoveries = std::move(copies);
@@ -146,7 +146,7 @@ void Workshop::save_view() {
   if (view_.units != saved_view_.units || view_.looks != saved_view_.looks) {
     if (view_.units) habits_.units = view_.units;
     habits_.looks = view_.looks;
-    note_habits(setup_.state_folder, habits_);
+    note_habits(state_, habits_);
   }
   saved_view_ = view_;
 }
@@ -181,7 +181,7 @@ void Workshop::rest() {
 }
 
 void Workshop::run() {
-  habits_ = habits(setup_.state_folder);
+  habits_ = habits(state_);
   show_document();
   publish();
   std::unique_lock lock(mutex_);

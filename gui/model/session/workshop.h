@@ -27,7 +27,7 @@ struct News {
 
 class Workshop {
  public:
-  Workshop(const Setup& setup, Planner& planner);
+  Workshop(std::shared_ptr<const catalog::Catalog> catalog, std::filesystem::path state, Planner& planner);
   /// Does what was asked, then leaves the side file and the copy for recovery as they are to be.
   ~Workshop();
   Workshop(const Workshop&) = delete;
@@ -54,7 +54,7 @@ class Workshop {
   void save_view();
   void publish();
 
-  Setup setup_;
+  std::filesystem::path state_;  // folder
   Planner& planner_;
   OpenJob job_;  // the thread's alone, as are the next four
   ViewState view_;

@@ -14,8 +14,8 @@ namespace riserun::views {
 namespace {
 
 constexpr std::size_t kNone = static_cast<std::size_t>(-1);
-constexpr float kZoomStep = 1.15F;  // a notch of the wheel
-constexpr float kPinReach = 11.0F;  // points around a pin where a press takes hold of it
+constexpr float kWheelStep = 1.15F;  // a notch of the wheel
+constexpr float kPinReach = 11.0F;   // points around a pin where a press takes hold of it
 
 class Canvas {
  public:
@@ -128,7 +128,7 @@ class Canvas {
 
   void look_about() {
     const ImGuiIO& io = ImGui::GetIO();
-    if (over_ && io.MouseWheel != 0.0F) keep(zoomed(lens_, std::pow(kZoomStep, io.MouseWheel), pointer_));
+    if (over_ && io.MouseWheel != 0.0F) keep(zoomed(lens_, std::pow(kWheelStep, io.MouseWheel), pointer_));
     const bool pulls =
         ImGui::IsMouseDragging(ImGuiMouseButton_Middle) || ImGui::IsMouseDragging(ImGuiMouseButton_Right);
     if (ImGui::IsItemActive() && pulls) {

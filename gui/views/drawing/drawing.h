@@ -2,7 +2,7 @@
 // are metres on the drawn thing, x to the right and y up; widths of lines are pixels of a screen at scale 1.
 #pragma once
 
-#include "gui/views/theme.h"
+#include "gui/views/drawing/theme.h"
 
 #include <optional>
 #include <string>

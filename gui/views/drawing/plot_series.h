@@ -2,7 +2,7 @@
 // band.
 #pragma once
 
-#include "gui/views/playback.h"
+#include "gui/views/drawing/playback.h"
 #include "plan/plan.h"
 
 #include <string>

@@ -13,7 +13,7 @@ using plan::Plan;
 using transfer::Instant;
 
 /// Where things stand; all in metres, x from the reservoir's left inside, y from its inside floor.
-struct Places {
+struct Geometry {
   double length, height, sheet;
   double riser_x, riser_bore, riser_wall, riser_end, bung_top;
   double table_left, table_right, table_floor, table_rim, inlet_x, inlet_y;
@@ -40,10 +40,10 @@ double bung_top_of(const Plan& plan, double lid) {
   return lid + in_metres(plan.riser.request.bung_length);
 }
 
-Places places_of(const Plan& plan) {
+Geometry geometry_of(const Plan& plan) {
   const plan::JobReservoir& box = plan.job.reservoir;
   const reservoir::Table& table = plan.transfer.system.table;
-  Places p{};
+  Geometry p{};
   p.length = in_metres(box.length);
   p.height = in_metres(box.height);
   p.sheet = in_metres(box.sheet.thickness);
@@ -67,7 +67,7 @@ Places places_of(const Plan& plan) {
 class Section {
  public:
   Section(const Plan& plan, const Instant& now, UnitSystem units)
-      : plan_(plan), now_(now), units_(units), p_(places_of(plan)) {}
+      : plan_(plan), now_(now), units_(units), p_(geometry_of(plan)) {}
 
   Drawing whole() {
     const double depth = in_metres(now_.reservoir_depth);
@@ -232,7 +232,7 @@ class Section {
   const Plan& plan_;
   const Instant& now_;
   UnitSystem units_;
-  Places p_;
+  Geometry p_;
   Drawing drawing_;
 };
 

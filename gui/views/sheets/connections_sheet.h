@@ -2,7 +2,7 @@
 #pragma once
 
 #include "gui/views/canvas/canvas_state.h"
-#include "gui/views/scene.h"
+#include "gui/views/scene/scene.h"
 
 #include <string>
 

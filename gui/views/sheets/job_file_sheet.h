@@ -1,7 +1,7 @@
 // The job file itself, and what is wrong with it: a click on a mistake shows its line.
 #pragma once
 
-#include "gui/views/scene.h"
+#include "gui/views/scene/scene.h"
 
 #include <cstdint>
 #include <string>

@@ -1,7 +1,7 @@
 // What to buy, what to take from the bin, what to cut: with boxes to tick in the store.
 #pragma once
 
-#include "gui/views/scene.h"
+#include "gui/views/scene/scene.h"
 
 #include <set>
 #include <string>

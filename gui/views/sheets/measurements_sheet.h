@@ -2,7 +2,7 @@
 #pragma once
 
 #include "gui/model/edit/fields.h"
-#include "gui/views/scene.h"
+#include "gui/views/scene/scene.h"
 
 #include <cstdint>
 #include <map>

@@ -1,7 +1,7 @@
 // The plan's numbers in groups, each with where it comes from; under each group what must be watched.
 #pragma once
 
-#include "gui/views/scene.h"
+#include "gui/views/scene/scene.h"
 
 namespace riserun::views {
 

@@ -1,7 +1,7 @@
 // What goes with a number: cautions, notes and refusals.
 #pragma once
 
-#include "gui/views/scene.h"
+#include "gui/views/scene/scene.h"
 
 namespace riserun::views {
 

@@ -1,7 +1,7 @@
 // The section, the clock under it, and the curves.
 #pragma once
 
-#include "gui/views/scene.h"
+#include "gui/views/scene/scene.h"
 
 namespace riserun::views {
 

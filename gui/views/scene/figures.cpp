@@ -1,4 +1,4 @@
-#include "gui/views/sheets/figures.h"
+#include "gui/views/scene/figures.h"
 
 #include "report/figures/figures.h"
 

@@ -1,4 +1,4 @@
-#include "gui/views/playback.h"
+#include "gui/views/drawing/playback.h"
 
 #include "gui/views/drawing/plot_series.h"
 #include "unit/plan/shipped.h"

@@ -1,4 +1,4 @@
-#include "gui/views/fonts.h"
+#include "gui/views/drawing/fonts.h"
 
 #include <imgui.h>
 #include <imgui_freetype.h>

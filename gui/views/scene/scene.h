@@ -5,12 +5,12 @@
 #include "gui/model/canvas/sketch.h"
 #include "gui/model/session/model.h"
 #include "gui/views/drawing/drawing.h"
+#include "gui/views/drawing/fonts.h"
+#include "gui/views/drawing/playback.h"
 #include "gui/views/drawing/plot_series.h"
-#include "gui/views/fonts.h"
-#include "gui/views/playback.h"
-#include "gui/views/request.h"
-#include "gui/views/sheets/figures.h"
-#include "gui/views/theme.h"
+#include "gui/views/drawing/theme.h"
+#include "gui/views/scene/figures.h"
+#include "gui/views/scene/request.h"
 
 #include <map>
 #include <memory>

@@ -1,4 +1,4 @@
-#include "gui/views/scene.h"
+#include "gui/views/scene/scene.h"
 
 #include <imgui.h>
 

@@ -1,4 +1,4 @@
-#include "gui/views/theme.h"
+#include "gui/views/drawing/theme.h"
 
 #include <gtest/gtest.h>
 

@@ -1,4 +1,4 @@
-#include "gui/views/command.h"
+#include "gui/views/scene/command.h"
 
 #include <algorithm>
 #include <cassert>

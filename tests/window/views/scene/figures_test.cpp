@@ -1,4 +1,4 @@
-#include "gui/views/sheets/figures.h"
+#include "gui/views/scene/figures.h"
 
 #include "report/text/plan_text.h"
 #include "unit/plan/shipped.h"

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "gui/model/session/command.h"
-#include "gui/views/command.h"
+#include "gui/views/scene/command.h"
 #include "quantity/quantities.h"
 
 #include <filesystem>

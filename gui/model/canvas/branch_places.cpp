@@ -1,10 +1,19 @@
 #include "gui/model/canvas/branch_places.h"
 
+#include "gui/model/canvas/geometry.h"
+
 #include <algorithm>
 
 namespace riserun::gui {
 
 namespace {
+
+/// The first of them side by side, each with the gap behind it.
+float room_of(const std::vector<float>& sizes, std::size_t count) {
+  float room = 0.0F;
+  for (std::size_t i = 0; i < count; ++i) room += sizes[i] + kNodeGap;
+  return room;
+}
 
 class Table {
  public:
@@ -46,6 +55,9 @@ std::size_t BranchPlaces::row_of(const Link& link) const {
   const auto end = ends.find(&link);
   return end != ends.end() ? end->second : nodes.at(link.b.node).row;
 }
+
+float BranchPlaces::left_of(std::size_t column) const { return room_of(widths, column); }
+float BranchPlaces::top_of(std::size_t row) const { return room_of(heights, row); }
 
 bool branches(const std::vector<const Link*>& links) {
   return std::any_of(links.begin(), links.end(), [&](const Link* link) {

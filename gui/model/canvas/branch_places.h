@@ -24,6 +24,9 @@ struct BranchPlaces {
 
   /// The row that a link leads to.
   std::size_t row_of(const Link& link) const;
+  /// From the table's edge to that column, that row.
+  float left_of(std::size_t column) const;
+  float top_of(std::size_t row) const;
 };
 
 /// Whether some node has more than one link that leads on.

@@ -2,6 +2,7 @@
 // `bench.yaml`, so that the job itself stays as they wrote it. A side file that cannot be read is as good as none.
 #pragma once
 
+#include "gui/model/canvas/geometry.h"
 #include "quantity/write.h"
 
 #include <filesystem>
@@ -10,13 +11,6 @@
 #include <string>
 
 namespace riserun::gui {
-
-/// On the canvas, in points at content scale 1; y grows downwards.
-struct Point {
-  float x = 0.0F;
-  float y = 0.0F;
-  bool operator==(const Point&) const = default;
-};
 
 enum class Looks { light, dark };
 

@@ -110,10 +110,7 @@ Requests draw_bottom_line(const Scene& scene, const std::vector<gui::Notice>& no
                            (job.file.unsaved ? ", changed" : "");
   if (!notices.empty()) {
     const gui::Notice& last = notices.back();
-    ImGui::PushStyleColor(ImGuiCol_Text,
-                          packed(scene.theme[last.kind == gui::Notice::Kind::refused ? Ink::refused : Ink::text]));
-    ImGui::TextWrapped("%s", last.text.c_str());
-    ImGui::PopStyleColor();
+    wrapped(scene, last.kind == gui::Notice::Kind::refused ? Ink::refused : Ink::text, last.text);
     ImGui::SameLine(0.0F, scene.px(20.0F));
     if (ImGui::GetContentRegionAvail().x < ImGui::CalcTextSize(file.c_str()).x) ImGui::NewLine();
   }

@@ -118,13 +118,12 @@ std::vector<std::string> port_names(const plan::Job& job) {
   return names;
 }
 
-bool choose_port(const Scene& scene, const char* label, const std::vector<std::string>& names, std::string& chosen) {
+void choose_port(const Scene& scene, const char* label, const std::vector<std::string>& names, std::string& chosen) {
   ImGui::SetNextItemWidth(scene.px(260.0F));
-  if (!ImGui::BeginCombo(label, chosen.c_str())) return false;
+  if (!ImGui::BeginCombo(label, chosen.c_str())) return;
   for (const std::string& name : names)
     if (ImGui::Selectable(name.c_str(), name == chosen)) chosen = name;
   ImGui::EndCombo();
-  return true;
 }
 
 void ask_connect(const Scene& scene, QuestionState& state, Requests& asked) {

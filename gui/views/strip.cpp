@@ -83,10 +83,8 @@ void draw_strip(const Scene& scene) {
   verdict(scene, *plan);
   for (const Figure& figure : scene.shown.headline) headline_figure(scene, figure);
   for (const plan::Refusal& refusal : plan->refusals) {
-    ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[Ink::refused]));
     const report::SaidRefusal said = report::say(refusal, scene.shown.units);
-    ImGui::TextWrapped("%s%s%s", said.reason.c_str(), said.mend.empty() ? "" : ". Mend: ", said.mend.c_str());
-    ImGui::PopStyleColor();
+    wrapped(scene, Ink::refused, said.reason + (said.mend.empty() ? "" : ". Mend: " + said.mend));
   }
 }
 

@@ -19,7 +19,6 @@ struct Alternatives {
   std::uint64_t revision = 0;  // of the job that they were worked out for
   std::shared_ptr<const catalog::Catalog> catalog;
   std::vector<chain::Alternative> rows;
-  std::vector<chain::Substitute> shelf_empty;  // of the one in use
   std::size_t in_use = 0;  // row of the one that is planned; rows.size(): the one taken cannot be made
   bool taken = false;      // because a person took it
 };

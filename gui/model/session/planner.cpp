@@ -37,7 +37,6 @@ Alternatives alternatives_of(const AlternativesRequest& request) {
     answer.rows = connection.span ? finder.alternatives(connection.request, *connection.span, kMostRows)
                                   : finder.alternatives(connection.request, kMostRows);
     mark_in_use(connection, answer);
-    if (connection.chain() != nullptr) answer.shelf_empty = finder.substitutes(connection.request, *connection.chain());
   }
   return answer;
 }

@@ -181,8 +181,7 @@ void paint_vessel_walls(const Scene& scene, const Lens& lens, const Node& node, 
       list.AddRectFilled({a.x, b.y - static_cast<float>(std::min(share, 1.0)) * (b.y - a.y)}, vec(b),
                          packed(scene.theme[Ink::water_pale]));
   };
-  const Playback& clock = scene.playback;
-  const transfer::Instant now = instant_at(plan, scene.shown.timeline, clock.now);
+  const transfer::Instant now = instant_shown(scene);
   if (node.kind == NodeKind::reservoir) water(static_cast<double>(now.reservoir_depth / plan.job.reservoir.height));
   if (node.kind == NodeKind::table && plan.levels.rim > Length{})
     water(static_cast<double>(now.table_depth / plan.levels.rim));

@@ -32,6 +32,22 @@ void end_pane(const Scene& scene, const char* name) {
   note_item(scene, std::string("pane ") + name);
 }
 
+void wrapped(const Scene& scene, Ink ink, const std::string& text) {
+  ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[ink]));
+  ImGui::TextWrapped("%s", text.c_str());
+  ImGui::PopStyleColor();
+}
+
+void strong(const Scene& scene, const std::string& text) {
+  ImGui::PushFont(scene.fonts.strong);
+  ImGui::TextWrapped("%s", text.c_str());
+  ImGui::PopFont();
+}
+
+transfer::Instant instant_shown(const Scene& scene) {
+  return instant_at(*scene.shown.plan, scene.shown.timeline, scene.playback.now);
+}
+
 void hint(const Scene& scene, const std::string& text) {
   ImGui::PushStyleVar(ImGuiStyleVar_Alpha, 1.0F);  // over what is stale, too
   ImGui::BeginTooltip();

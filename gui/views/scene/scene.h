@@ -56,11 +56,18 @@ struct Scene {
 void note_place(const Scene& scene, const std::string& name, const PixelBox& box);
 void note_item(const Scene& scene, const std::string& name);
 
+/// Words that end their line at the pane's edge and go on below.
+void wrapped(const Scene& scene, Ink ink, const std::string& text);
+/// The same in strong letters.
+void strong(const Scene& scene, const std::string& text);
 /// Words beside the pointer: where a number comes from, what a key does.
 void hint(const Scene& scene, const std::string& text);
 /// The plan is not of what stands in the job now: what is drawn next is grey until the end.
 bool begin_stale(const Scene& scene);
 void end_stale(bool begun);
+
+/// What the plan's curves say at the time that the clock shows.
+transfer::Instant instant_shown(const Scene& scene);
 
 /// The room that is left in ImGui's window.
 PixelBox room_left();

@@ -14,14 +14,10 @@ class ListRows {
  public:
   ListRows(const Scene& scene, ListState& state) : scene_(scene), state_(state), units_(scene.shown.units) {}
 
-  void title(const char* words) {
+  /// A heading and the table under it; false: it cannot be seen.
+  bool begin(const std::string& words, const char* id) {
     ImGui::Spacing();
-    ImGui::PushFont(scene_.fonts.strong);
-    ImGui::TextUnformatted(words);
-    ImGui::PopFont();
-  }
-
-  bool begin(const char* id) {
+    strong(scene_, words);
     if (!ImGui::BeginTable(id, 4, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchProp)) return false;
     ImGui::TableSetupColumn("tick", ImGuiTableColumnFlags_WidthFixed, ImGui::GetFrameHeight() + scene_.px(44.0F));
     ImGui::TableSetupColumn("what", ImGuiTableColumnFlags_WidthStretch, 5.0F);
@@ -49,7 +45,7 @@ class ListRows {
     cell(what, ink);
     if (!under.empty()) {
       ImGui::PushFont(scene_.fonts.small);
-      wrapped(under, Ink::faint_text);
+      wrapped(scene_, Ink::faint_text, under);
       ImGui::PopFont();
     }
     cell(beside, ink);
@@ -71,17 +67,10 @@ class ListRows {
   }
 
  private:
-  void wrapped(const std::string& text, Ink ink) {
-    ImGui::PushStyleColor(ImGuiCol_Text, packed(scene_.theme[ink]));
-    ImGui::PushTextWrapPos(0.0F);
-    ImGui::TextUnformatted(text.c_str());
-    ImGui::PopTextWrapPos();
-    ImGui::PopStyleColor();
-  }
   void cell(const std::string& text, Ink ink) {
     ImGui::TableNextColumn();
     ImGui::AlignTextToFramePadding();
-    wrapped(text, ink);
+    wrapped(scene_, ink, text);
   }
 
   const Scene& scene_;
@@ -107,36 +96,26 @@ Requests draw_list(const Scene& scene, ListState& state) {
     if (item.shelf != shelf || !open) {
       if (open) ImGui::EndTable();
       shelf = item.shelf;
-      rows.title(fmt::format("Buy: {}", shelf).c_str());
-      open = rows.begin(("buy" + shelf).c_str());
+      open = rows.begin("Buy: " + shelf, ("buy" + shelf).c_str());
       if (!open) break;
     }
     rows.buy(item);
   }
   if (open) ImGui::EndTable();
-  if (!list.consumables.empty()) {
-    rows.title("Consumables and test gear");
-    if (rows.begin("consumables")) {
-      for (const plan::Consumable& item : list.consumables)
-        rows.row("use " + item.name, "", item.name, item.quantity, item.why);
-      ImGui::EndTable();
-    }
+  if (!list.consumables.empty() && rows.begin("Consumables and test gear", "consumables")) {
+    for (const plan::Consumable& item : list.consumables)
+      rows.row("use " + item.name, "", item.name, item.quantity, item.why);
+    ImGui::EndTable();
   }
-  if (!list.from_bin.empty()) {
-    rows.title("Take from the bin");
-    if (rows.begin("bin")) {
-      for (const plan::ListItem& item : list.from_bin)
-        rows.row("bin " + item.id, fmt::format("{}", item.quantity), item.name + ", " + item.material, "",
-                 report::joined(item.used_for, ", "));
-      ImGui::EndTable();
-    }
+  if (!list.from_bin.empty() && rows.begin("Take from the bin", "bin")) {
+    for (const plan::ListItem& item : list.from_bin)
+      rows.row("bin " + item.id, fmt::format("{}", item.quantity), item.name + ", " + item.material, "",
+               report::joined(item.used_for, ", "));
+    ImGui::EndTable();
   }
-  if (!list.cut.empty()) {
-    rows.title("Cut");
-    if (rows.begin("cut")) {
-      for (const plan::CutItem& item : list.cut) rows.cut(item);
-      ImGui::EndTable();
-    }
+  if (!list.cut.empty() && rows.begin("Cut", "cut")) {
+    for (const plan::CutItem& item : list.cut) rows.cut(item);
+    ImGui::EndTable();
   }
   draw_remarks(scene, plan::Topic::list, true);
   return asked;

@@ -55,11 +55,9 @@ class Entries {
     }
     ImGui::PushID(group.at.text().c_str());
     ImGui::Spacing();
-    ImGui::PushFont(scene_.fonts.strong);
     std::string title = group.title;
     if (!title.empty()) title[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(title[0])));
-    ImGui::TextWrapped("%s", title.c_str());
-    ImGui::PopFont();
+    strong(scene_, title);
     const float width = ImGui::GetContentRegionAvail().x;
     if (ImGui::BeginTable("fields", 2, ImGuiTableFlags_SizingStretchProp)) {
       ImGui::TableSetupColumn("label", ImGuiTableColumnFlags_WidthFixed, std::min(width * 0.48F, scene_.px(210.0F)));
@@ -107,9 +105,7 @@ class Entries {
     }
     ImGui::PopStyleVar();
     ImGui::PopStyleColor();
-    ImGui::PushStyleColor(ImGuiCol_Text, packed(scene_.theme[Ink::refused]));
-    ImGui::TextWrapped("%s", wrong->second.reason.c_str());
-    ImGui::PopStyleColor();
+    wrapped(scene_, Ink::refused, wrong->second.reason);
     note_item(scene_, "wrong " + field.at.text());
     if (ImGui::SmallButton("as it was")) asked_.push_back(gui::GiveUpEntry{field.at});
     note_item(scene_, "as it was " + field.at.text());

@@ -12,18 +12,12 @@ namespace {
 void figure_row(const Scene& scene, const Figure& figure) {
   ImGui::TableNextRow();
   ImGui::TableNextColumn();
-  ImGui::PushTextWrapPos(0.0F);
-  ImGui::TextUnformatted(figure.label.c_str());
+  ImGui::TextWrapped("%s", figure.label.c_str());
   ImGui::TableNextColumn();
-  ImGui::PushFont(scene.fonts.strong);
-  ImGui::TextUnformatted(figure.value.c_str());
-  ImGui::PopFont();
+  strong(scene, figure.value);
   if (ImGui::IsItemHovered()) hint(scene, figure.where_from);
   ImGui::TableNextColumn();
-  ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[Ink::faint_text]));
-  ImGui::TextUnformatted(figure.beside.c_str());
-  ImGui::PopStyleColor();
-  ImGui::PopTextWrapPos();
+  wrapped(scene, Ink::faint_text, figure.beside);
 }
 
 void losses(const Scene& scene, const char* title, const std::vector<hydraulics::ElementLoss>& all) {
@@ -34,9 +28,7 @@ void losses(const Scene& scene, const char* title, const std::vector<hydraulics:
   for (const hydraulics::ElementLoss& loss : all) {
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
-    ImGui::PushTextWrapPos(0.0F);
-    ImGui::TextUnformatted(loss.element.c_str());
-    ImGui::PopTextWrapPos();
+    ImGui::TextWrapped("%s", loss.element.c_str());
     if (!loss.source.empty() && ImGui::IsItemHovered()) hint(scene, loss.source);
     for (const std::string& cell : {write_number(loss.k, 2), write_velocity(loss.velocity, scene.shown.units, 2),
                                     write_head(loss.head, scene.shown.units, 2)}) {
@@ -48,18 +40,14 @@ void losses(const Scene& scene, const char* title, const std::vector<hydraulics:
 }
 
 void assumptions(const Scene& scene, const plan::Plan& plan) {
-  ImGui::PushFont(scene.fonts.strong);
-  ImGui::TextUnformatted("Assumed");
-  ImGui::PopFont();
+  strong(scene, "Assumed");
   if (!ImGui::BeginTable("assumed", 3, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchProp)) return;
   for (const plan::Assumption& assumption : plan.assumptions) {
     ImGui::TableNextRow();
     const report::SaidAssumption said = report::say(assumption, scene.shown.units);
     for (const std::string* cell : {&said.what, &said.value, &said.why}) {
       ImGui::TableNextColumn();
-      ImGui::PushTextWrapPos(0.0F);
-      ImGui::TextUnformatted(cell->c_str());
-      ImGui::PopTextWrapPos();
+      ImGui::TextWrapped("%s", cell->c_str());
     }
   }
   ImGui::EndTable();
@@ -75,9 +63,7 @@ void draw_numbers(const Scene& scene) {
   for (std::size_t i = 0; i < groups.size(); ++i) {
     const FigureGroup& group = groups[i];
     ImGui::Spacing();
-    ImGui::PushFont(scene.fonts.strong);
-    ImGui::TextUnformatted(group.title.c_str());
-    ImGui::PopFont();
+    strong(scene, group.title);
     if (ImGui::BeginTable(group.title.c_str(), 3, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchProp)) {
       ImGui::TableSetupColumn("label", ImGuiTableColumnFlags_WidthStretch, 3.0F);
       ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 4.0F);

@@ -10,6 +10,8 @@
 #include <imgui.h>
 #include <imgui_stdlib.h>
 
+#include <optional>
+
 namespace riserun::views {
 
 namespace {
@@ -87,10 +89,10 @@ void alternatives(const Scene& scene, Requests& asked, const std::string& connec
   ImGui::EndTable();
 }
 
-const plan::JobConnection* job_connection(const Scene& scene, const std::string& name) {
-  for (const plan::JobConnection& connection : scene.shown.plan->job.connections)
-    if (connection.name == name) return &connection;
-  return nullptr;
+std::optional<std::size_t> row_in_job(const plan::Job& job, const std::string& connection) {
+  for (std::size_t row = 0; row < job.connections.size(); ++row)
+    if (job.connections[row].name == connection) return row;
+  return std::nullopt;
 }
 
 /// The wishes that stand in the job, each with a button that drops it.
@@ -139,10 +141,12 @@ void ends(const Scene& scene, Requests& asked, const plan::ConnectionPlan& conne
   if (!connection.ends_in) choose("to", connection.to, connection.request.to.freedom);
 }
 
+void mends(const Scene& scene, const quantity::Facts& all) {
+  for (const std::string& mend : report::say_all(all, scene.shown.units)) ImGui::TextWrapped("Mend: %s", mend.c_str());
+}
+
 void no_chain(const Scene& scene, const chain::NoChain& none) {
-  ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[Ink::refused]));
-  ImGui::TextWrapped("No chain: %s", report::say(none.reason, scene.shown.units).c_str());
-  ImGui::PopStyleColor();
+  wrapped(scene, Ink::refused, "No chain: " + report::say(none.reason, scene.shown.units));
   const catalog::Catalog& catalog = *scene.shown.plan->catalog;
   if (none.special_order)
     ImGui::TextWrapped("One part on order would complete it: %s", catalog.part(*none.special_order).name.c_str());
@@ -151,15 +155,12 @@ void no_chain(const Scene& scene, const chain::NoChain& none) {
                        report::say(*none.missing_part, scene.shown.units).c_str());
   for (const std::string& trap : report::say_all(none.look_alikes, scene.shown.units))
     ImGui::TextWrapped("Trap: %s", trap.c_str());
-  for (const std::string& mend : report::say_all(none.mends, scene.shown.units))
-    ImGui::TextWrapped("Mend: %s", mend.c_str());
+  mends(scene, none.mends);
 }
 
 void watch(const Scene& scene, const quantity::Facts& cautions) {
-  ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[Ink::caution]));
   for (const std::string& caution : report::say_all(cautions, scene.shown.units))
-    ImGui::TextWrapped("Watch: %s", caution.c_str());
-  ImGui::PopStyleColor();
+    wrapped(scene, Ink::caution, "Watch: " + caution);
 }
 
 void build_order(const Scene& scene, const std::vector<chain::BuildStep>& steps) {
@@ -168,38 +169,9 @@ void build_order(const Scene& scene, const std::vector<chain::BuildStep>& steps)
     ImGui::TextWrapped("%s", fmt::format("{}. {}", i + 1, report::say(steps[i].what, scene.shown.units)).c_str());
 }
 
-void connection_particulars(const Scene& scene, Requests& asked, std::string& wish,
-                            const plan::ConnectionPlan& connection) {
-  ImGui::PushFont(scene.fonts.strong);
-  ImGui::TextWrapped("%s", connection.name.c_str());
-  ImGui::PopFont();
-  const UnitSystem units = scene.shown.units;
-  if (const chain::NoChain* none = connection.none()) no_chain(scene, *none);
-  if (const chain::Chain* chain = connection.chain()) {
-    ImGui::TextWrapped("%s", fmt::format("{} to {}: {} {}, {}", connection.from, connection.to, chain->part_count,
-                                         chain->part_count == 1 ? "part" : "parts", write_price(chain->price))
-                                 .c_str());
-    if (connection.gap)
-      ImGui::TextDisabled("%s", fmt::format("gap {}, run {}", write_length(*connection.gap, units),
-                                            write_length(connection.run_length, units))
-                                    .c_str());
-  }
-  if (connection.chain() != nullptr || connection.request.taken) alternatives(scene, asked, connection.name);
-  std::size_t job_row = 0;
-  const auto& rows = scene.shown.plan->job.connections;
-  while (job_row < rows.size() && rows[job_row].name != connection.name) ++job_row;
-  if (job_row < rows.size()) ends(scene, asked, connection, job_row);
-  if (const plan::JobConnection* in_job = job_connection(scene, connection.name)) wishes(asked, wish, *in_job);
-  if (const chain::Chain* chain = connection.chain()) build_order(scene, chain->steps);
-  watch(scene, connection.cautions);
-}
-
 void no_assembly(const Scene& scene, const chain::NoAssembly& none) {
-  ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[Ink::refused]));
-  ImGui::TextWrapped("Cannot be put together: %s", report::say(none.reason, scene.shown.units).c_str());
-  ImGui::PopStyleColor();
-  for (const std::string& mend : report::say_all(none.mends, scene.shown.units))
-    ImGui::TextWrapped("Mend: %s", mend.c_str());
+  wrapped(scene, Ink::refused, "Cannot be put together: " + report::say(none.reason, scene.shown.units));
+  mends(scene, none.mends);
   if (none.way) no_chain(scene, *none.way);
 }
 
@@ -219,20 +191,41 @@ void branch_row(const Scene& scene, const plan::ConnectionPlan& connection, std:
   if (ImGui::IsItemHovered()) hint(scene, parts_in_one_line(catalog, way));
 }
 
-void branch_particulars(const Scene& scene, Requests& asked, std::string& wish,
-                        const plan::ConnectionPlan& connection) {
-  ImGui::PushFont(scene.fonts.strong);
-  ImGui::TextWrapped("%s", connection.name.c_str());
-  ImGui::PopFont();
+void branches(const Scene& scene, const plan::ConnectionPlan& connection) {
   if (const chain::NoAssembly* none = connection.no_assembly()) no_assembly(scene, *none);
-  if (const chain::Assembly* assembly = connection.assembly()) {
-    ImGui::TextWrapped("%s", fmt::format("{} to {} ends: {} parts, {}", connection.from, connection.ends.size(),
-                                         assembly->part_count, write_price(assembly->price))
+  const chain::Assembly* assembly = connection.assembly();
+  if (assembly == nullptr) return;
+  ImGui::TextWrapped("%s", fmt::format("{} to {} ends: {} parts, {}", connection.from, connection.ends.size(),
+                                       assembly->part_count, write_price(assembly->price))
+                               .c_str());
+  for (std::size_t target = 0; target < connection.ends.size(); ++target) branch_row(scene, connection, target);
+}
+
+void one_run(const Scene& scene, Requests& asked, const plan::ConnectionPlan& connection) {
+  const UnitSystem units = scene.shown.units;
+  if (const chain::NoChain* none = connection.none()) no_chain(scene, *none);
+  if (const chain::Chain* chain = connection.chain()) {
+    ImGui::TextWrapped("%s", fmt::format("{} to {}: {} {}, {}", connection.from, connection.to, chain->part_count,
+                                         chain->part_count == 1 ? "part" : "parts", write_price(chain->price))
                                  .c_str());
-    for (std::size_t target = 0; target < connection.ends.size(); ++target) branch_row(scene, connection, target);
+    if (connection.gap)
+      ImGui::TextDisabled("%s", fmt::format("gap {}, run {}", write_length(*connection.gap, units),
+                                            write_length(connection.run_length, units))
+                                    .c_str());
   }
-  if (const plan::JobConnection* in_job = job_connection(scene, connection.name)) wishes(asked, wish, *in_job);
-  if (const chain::Assembly* assembly = connection.assembly()) build_order(scene, assembly->steps);
+  if (connection.chain() != nullptr || connection.request.taken) alternatives(scene, asked, connection.name);
+}
+
+void connection_particulars(const Scene& scene, Requests& asked, std::string& wish,
+                            const plan::ConnectionPlan& connection) {
+  strong(scene, connection.name);
+  connection.branched ? branches(scene, connection) : one_run(scene, asked, connection);
+  const plan::Job& job = scene.shown.plan->job;
+  if (const auto row = row_in_job(job, connection.name)) {
+    if (!connection.branched) ends(scene, asked, connection, *row);
+    wishes(asked, wish, job.connections[*row]);
+  }
+  if (const chain::Run* run = connection.run()) build_order(scene, run->steps);
   watch(scene, connection.cautions);
 }
 
@@ -258,9 +251,7 @@ Requests draw_particulars(const Scene& scene, ConnectionsState& state) {
     draw_remarks(scene, plan::Topic::connections, true);
     return {};
   }
-  ImGui::PushFont(scene.fonts.strong);
-  ImGui::TextWrapped("%s", title_of(plan, *node).c_str());
-  ImGui::PopFont();
+  strong(scene, title_of(plan, *node));
   if (node->part)
     ImGui::TextDisabled("%s, %s", plan.catalog->material(plan.catalog->part(*node->part).material).name.c_str(),
                         source_words(plan, *node).c_str());
@@ -269,8 +260,7 @@ Requests draw_particulars(const Scene& scene, ConnectionsState& state) {
   const plan::ConnectionPlan* connection = gui::connection_at(plan, node->connection);
   if (connection == nullptr) return asked;
   ImGui::Separator();
-  connection->branched ? branch_particulars(scene, asked, state.wish, *connection)
-                       : connection_particulars(scene, asked, state.wish, *connection);
+  connection_particulars(scene, asked, state.wish, *connection);
   return asked;
 }
 

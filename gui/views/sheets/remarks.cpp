@@ -2,16 +2,12 @@
 
 #include "report/words/remark_words.h"
 
-#include <imgui.h>
-
 namespace riserun::views {
 
 namespace {
 
 void remark(const Scene& scene, Ink ink, const std::string& word, const std::string& text, const std::string& source) {
-  ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[ink]));
-  ImGui::TextWrapped("%s: %s%s", word.c_str(), text.c_str(), source.empty() ? "" : (" [" + source + "]").c_str());
-  ImGui::PopStyleColor();
+  wrapped(scene, ink, word + ": " + text + (source.empty() ? "" : " [" + source + "]"));
 }
 
 }  // namespace

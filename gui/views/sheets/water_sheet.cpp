@@ -19,16 +19,6 @@ PixelBox between_margins(const Drawing& drawing, const PixelBox& box, float pixe
           box.right - pad - margin_for(drawing, Side::right, pixel), box.bottom - pad};
 }
 
-PixelBox inset(const PixelBox& box, float across, float up) {
-  return {box.left + across, box.top + up, box.right - across, box.bottom - up};
-}
-
-PixelBox rest_of_window(float height) {
-  const ImVec2 at = ImGui::GetCursorScreenPos();
-  const ImVec2 room = ImGui::GetContentRegionAvail();
-  return {at.x, at.y, at.x + room.x, at.y + (height > 0.0F ? height : room.y)};
-}
-
 /// One plot with its axis, its band and its curves.
 class PlotPainter {
  public:
@@ -184,32 +174,24 @@ Requests draw_plots(const Scene& scene, const PixelBox& box) {
   return asked;
 }
 
-void draw_close_up(const Scene& scene, const PixelBox& box) {
-  const plan::Plan& plan = *scene.shown.plan;
-  const transfer::Instant now = instant_at(plan, scene.shown.timeline, scene.playback.now);
-  const Drawing drawing = riser_end_drawing(plan, now, scene.shown.units);
+/// As large as its margins leave room for; nothing where that is hardly any.
+void draw_in(const Scene& scene, const PixelBox& box, const Drawing& drawing) {
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.AddRectFilled({box.left, box.top}, {box.right, box.bottom}, packed(scene.theme[Ink::panel]));
   list.PushClipRect({box.left, box.top}, {box.right, box.bottom}, true);
   const PixelBox room = between_margins(drawing, box, scene.scale);
-  if (room.width() > scene.px(30.0F)) paint(drawing, fitted(drawing, room, scene.scale), box, scene.theme, list);
+  const float edge = scene.px(4.0F);
+  if (room.width() > scene.px(40.0F))
+    paint(drawing, fitted(drawing, room, scene.scale),
+          {box.left + edge, box.top + edge, box.right - edge, box.bottom - edge}, scene.theme, list);
   list.PopClipRect();
 }
 
 }  // namespace
 
 void draw_section(const Scene& scene, const PixelBox& box) {
-  const plan::Plan& plan = *scene.shown.plan;
-  const transfer::Instant now = instant_at(plan, scene.shown.timeline, scene.playback.now);
-  const Drawing drawing = section_drawing(plan, now, scene.shown.units);
-  ImDrawList& list = *ImGui::GetWindowDrawList();
-  list.AddRectFilled({box.left, box.top}, {box.right, box.bottom}, packed(scene.theme[Ink::panel]));
   ImGui::PushFont(box.width() > scene.px(620.0F) ? scene.fonts.body : scene.fonts.small);
-  const PixelBox room = between_margins(drawing, box, scene.scale);
-  list.PushClipRect({box.left, box.top}, {box.right, box.bottom}, true);
-  if (room.width() > scene.px(40.0F))
-    paint(drawing, fitted(drawing, room, scene.scale), inset(box, scene.px(4.0F), scene.px(4.0F)), scene.theme, list);
-  list.PopClipRect();
+  draw_in(scene, box, section_drawing(*scene.shown.plan, instant_shown(scene), scene.shown.units));
   ImGui::PopFont();
 }
 
@@ -253,7 +235,7 @@ Requests draw_clock(const Scene& scene) {
 }
 
 Requests draw_water(const Scene& scene) {
-  const PixelBox all = rest_of_window(0.0F);
+  const PixelBox all = room_left();
   const float clock = ImGui::GetFrameHeight() + scene.px(34.0F);
   const bool wide = all.width() > scene.px(900.0F);
   const float gap = scene.px(10.0F);
@@ -263,7 +245,8 @@ Requests draw_water(const Scene& scene) {
   PixelBox section{all.left, all.top, split, section_bottom};
   if (wide && all.height() > scene.px(520.0F)) {
     const float close_up = scene.px(150.0F);
-    draw_close_up(scene, {section.left, section.bottom - close_up, section.right, section.bottom});
+    draw_in(scene, {section.left, section.bottom - close_up, section.right, section.bottom},
+            riser_end_drawing(*scene.shown.plan, instant_shown(scene), scene.shown.units));
     section.bottom -= close_up + gap;
   }
   draw_section(scene, section);

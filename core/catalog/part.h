@@ -27,6 +27,7 @@ enum class Role : std::uint8_t {
   device,        // any other: a ball valve, a hose wye
   gauge,         // Part::full_scale says to what it reads
   relief_valve,  // Part::opens_at says at what
+  check_valve,   // Family::check says how it closes, Part::opens_at at what it opens
   regulator,     // Part::full_scale says to what it can be set
   restrictor,    // its bore caps what can pass
   hose_clamp,    // its port's size is that of the hose it suits
@@ -39,6 +40,10 @@ std::string_view role_name(Role role);
 /// What a family's parts are welded into a wall as.
 enum class WeldBung : std::uint8_t { none, half_coupling, full_coupling, other };
 
+/// What closes a check valve. A swinging flap closes by its weight, so only in a flat pipe or where the flow runs
+/// upward; a spring closes any way up (common practice).
+enum class CheckKind : std::uint8_t { none, spring, swing };
+
 /// A loss item of catalog/losses.yaml: how much head a kind of fitting takes.
 struct LossItem {
   std::string name;       // "elbow 90 threaded"
@@ -47,6 +52,7 @@ struct LossItem {
   double darby_ki = 0.0;
   double darby_kd = 0.0;  // NPS in inches
   double scatter = 0.0;   // relative half-range of the published values: 0.3 is plus or minus 30 %
+  double dirty = 1.0;     // so many times that of a clean one, when it is due to be cleaned; 1: it does not clog
   std::string source;
 };
 
@@ -85,6 +91,7 @@ struct Family {
   std::string source;
   bool can_shut = false;  // holds something that can stop the flow: keep it from between a tank and its relief valve
   bool flexible = false;  // bends: what is beyond it looks in no known direction
+  CheckKind check = CheckKind::none;
 };
 
 struct Part {
@@ -94,22 +101,23 @@ struct Part {
   FamilyId family;
   MaterialId material;
   std::vector<Port> ports;
-  Price price;                              // indicative
-  GaugePressure rating{};                   // at room temperature, for water
-  bool stocked = true;                      // on an ordinary store's shelf; false: special order
-  bool air = true;                          // may stand compressed air
-  bool closing = false;                     // holds a closing joint of its own between its two sides (a union)
-  bool dielectric = false;                  // keeps its two sides' metals apart
-  bool one_way = false;                     // flow only from port 0 to port 1 (check valve)
-  bool straight_tapped = false;             // may be tapped straight instead of taper: a lesser seal
-  bool cut_to_length = false;               // sold by length: `reach` is that of the default length
-  bool threaded_when_cut = false;           // sold in sticks that may be cut shorter and threaded again
-  bool flexible = false;                    // takes an offset by bending (hose)
+  Price price;                     // indicative
+  GaugePressure rating{};          // at room temperature, for water
+  bool stocked = true;             // on an ordinary store's shelf; false: special order
+  bool air = true;                 // may stand compressed air
+  bool closing = false;            // holds a closing joint of its own between its two sides (a union)
+  bool dielectric = false;         // keeps its two sides' metals apart
+  bool one_way = false;            // flow only from port 0 to port 1 (check valve)
+  bool arrow = false;              // marked to be passed from port 0 to port 1 (strainer); so is what is one way
+  bool straight_tapped = false;    // may be tapped straight instead of taper: a lesser seal
+  bool cut_to_length = false;      // sold by length: `reach` is that of the default length
+  bool threaded_when_cut = false;  // sold in sticks that may be cut shorter and threaded again
+  bool flexible = false;           // takes an offset by bending (hose)
   std::optional<MaterialId> far_material;   // wetted metal at the last port where it differs (dielectric union)
   LossItemId loss;                          // invalid: bore and length only
   LossItemId branch_loss;                   // for a tee entered or left by its branch
   Length across_flats{};                    // wrench size; zero: none stated
-  std::optional<GaugePressure> opens_at;    // of a relief valve: its set pressure
+  std::optional<GaugePressure> opens_at;    // of a relief valve: its set pressure; of a check valve: where it opens
   std::optional<GaugePressure> full_scale;  // of a gauge or a regulator: the end of its range
   bool close = false;                       // threaded over its whole length: no bare pipe for a wrench
   bool names_material = false;              // its name says what it is made of

@@ -24,6 +24,7 @@ struct LineElement {
   double nominal_inches = 0.0;  // NPS for the 3-K formula
   double fixed_k = 0.0;         // further loss on this bore's velocity head: an orifice, an entry
   double scatter = 0.0;         // relative half-range of the fitting loss
+  double dirty = 1.0;           // >= 1, so many times the fitting loss when clogged: the high end, where it is more
   std::string source;           // of the fitting loss; empty: wall friction and change of bore only
 };
 

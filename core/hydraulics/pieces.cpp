@@ -17,12 +17,12 @@ constexpr double kFrictionScatter = 0.10;
 constexpr double kNarrowingScatter = 0.30;
 constexpr double kWideningScatter = 0.10;
 
-double factor_for(double scatter, Coefficients coefficients) {
+double factor_for(double scatter, Coefficients coefficients, double dirty = 1.0) {
   switch (coefficients) {
     case Coefficients::low:
       return std::max(1.0 - scatter, 0.0);
     case Coefficients::high:
-      return 1.0 + scatter;
+      return std::max(1.0 + scatter, dirty);
     case Coefficients::nominal:
       break;
   }
@@ -31,7 +31,7 @@ double factor_for(double scatter, Coefficients coefficients) {
 
 Piece element_piece(const Line& line, std::size_t index, Coefficients coefficients) {
   const LineElement& element = line.elements()[index];
-  const double factor = factor_for(element.scatter, coefficients);
+  const double factor = factor_for(element.scatter, coefficients, element.dirty);
   Piece piece;
   piece.element = index;
   piece.bore = in_metres(element.bore);

@@ -78,7 +78,7 @@ class Checker:
             expect(part["enter_port"] != part["leave_port"], "a part is left by the port that it is entered by")
             expect(part["enter"] == self.port(part["id"], part["enter_port"]), "the port entered is another one")
             expect(part["leave"] == self.port(part["id"], part["leave_port"]), "the port left is another one")
-            expect(not known["one_way"] or (part["enter_port"], part["leave_port"]) == (0, 1), "against the flow")
+            expect(not known["arrow"] or (part["enter_port"], part["leave_port"]) == (0, 1), "against the flow")
             spare = [row for row in range(len(known["ports"])) if row not in (part["enter_port"], part["leave_port"])]
             expect(len(part["plugs"]) == len(spare), f"spare ports of {part['id']} are not all plugged")
             for row, plug in zip(spare, part["plugs"]):

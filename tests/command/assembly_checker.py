@@ -122,7 +122,7 @@ class AssemblyChecker:
         for part, leave in way:
             known = self.parts[part["id"]]
             outwards = part["enter_port"] == 0
-            expect(not known["one_way"] or outwards != (target in ask.feeds), f"{part['id']} points the wrong way")
+            expect(not known["arrow"] or outwards != (target in ask.feeds), f"{part['id']} points the wrong way")
             expect(target not in ask.reliefs or known["family"] not in SHUTS, f"{part['id']} shuts a relief valve off")
             bore = min(known["ports"][row]["bore_m"] for row in (part["enter_port"], leave))
             expect(bore >= ask.bores.get(target, 0.0) - 1e-9, f"{part['id']} is too narrow")
@@ -165,7 +165,7 @@ class AssemblyChecker:
                 for enter in rows:
                     rule = self.checker.rule(end, self.checker.port(part_id, enter))
                     for leave in rows if rule else ():
-                        if leave != enter and not (part["one_way"] and enter > leave):
+                        if leave != enter and not (part["arrow"] and enter > leave):
                             now_closed = closed or rule["closing"] or part["closing"]
                             following.add((self.checker.port(part_id, leave), now_closed))
             open_ends = following

@@ -68,7 +68,7 @@ class TableExpansion {
     loss_ = make_pick(loading_, family_.loss, heads_);
     branch_loss_ = make_pick(loading_, family_.branch_loss, heads_);
     far_material_ = make_pick(loading_, family_.far_material, heads_);
-    set_pressure_ = pressure_rule(family_.set_pressure, "set pressure");
+    opens_at_ = pressure_rule(family_.opens_at, "set pressure");
     range_ = pressure_rule(family_.range, "range");
     if (family_.across_flats.exists()) across_flats_ = Measure::make(loading_, family_.across_flats, heads_);
     straight_tapped_ = RowChoice::make(loading_, family_.straight_tapped, heads_);
@@ -202,13 +202,14 @@ class TableExpansion {
     part.closing = family_.closing;
     part.dielectric = family_.dielectric;
     part.one_way = family_.one_way;
+    part.arrow = family_.arrow;
     part.cut_to_length = family_.cut_to_length;
     part.straight_tapped = family_.straight_tapped.exists() && straight_tapped_.fits(row);
     part.threaded_when_cut = family_.threaded_when_cut;
     part.flexible = family_.flexible;
     part.close = family_.close;
     part.names_material = title_.names_material();
-    if (set_pressure_) part.opens_at = pressure_of(*set_pressure_, row, "its set pressure");
+    if (opens_at_) part.opens_at = pressure_of(*opens_at_, row, "the pressure that opens it");
     if (range_) part.full_scale = pressure_of(*range_, row, "the end of its range");
     part.source = table_.source;
     if (loss_.given()) part.loss = named_loss(loading_, loss_.where(row), loss_.text(row)).value_or(LossItemId{});
@@ -343,7 +344,7 @@ class TableExpansion {
   BoreRule bore_;
   Pick loss_, branch_loss_, far_material_;
   std::optional<Measure> across_flats_;
-  std::optional<PressureRule> set_pressure_, range_;
+  std::optional<PressureRule> opens_at_, range_;
   std::optional<std::size_t> price_, price_per_inch_, price_per_foot_, length_, stocked_, made_in_;
   std::vector<PortRule> ports_;
   std::vector<MaterialRule> materials_;

@@ -31,12 +31,13 @@ struct FamilyRule {
   Value title, size, part_id;
   std::vector<Value> ports;
   Value bore, across_flats, loss, branch_loss, far_material;
-  Value set_pressure, range;  // each missing, a pressure, or the name of a pressure column
+  Value opens_at, range;  // each missing, a pressure, or the name of a pressure column
   std::optional<bool> air;
   Value straight_tapped;  // missing, or a map: column to the values for which it is tapped straight
   bool closing = false;
   bool dielectric = false;
   bool one_way = false;
+  bool arrow = false;
   bool cut_to_length = false;
   bool threaded_when_cut = false;
   bool flexible = false;

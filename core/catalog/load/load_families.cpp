@@ -3,10 +3,13 @@
 // A family states its name, aliases, standard, shelf, title, size, ports, materials, tables and source. What else its
 // parts are is said by keys, never read out of a name; where it differs from row to row, the key names a column:
 //
-//     role           connector (the usual), plug, device, gauge, relief valve, regulator, restrictor, hose clamp; must
-//                    be said of parts with one port: a plug closes an open end, all but these two are only put in when
-//                    they are asked for
+//     role           connector (the usual), plug, device, gauge, relief valve, check valve, regulator, restrictor, hose
+//                    clamp; must be said of parts with one port: a plug closes an open end, all but these two are only
+//                    put in when they are asked for
 //     set pressure   of a relief valve: `set`, a column in psi or bar, or `2 psi`
+//     check          of a check valve: spring or swing, what closes it; it is one way
+//     opening pressure  of a check valve: the pressure before it that opens it, as a set pressure
+//     arrow          yes: marked to be passed from the first port to the second, as all is that is one way
 //     range          of a gauge or a regulator: the end of its scale, likewise
 //     close          yes: threaded over its whole length, so that no wrench holds it
 //     weld bung      half coupling, full coupling or other: made to be welded into a wall
@@ -97,6 +100,7 @@ Family read_family(Loading& loading, Fields& fields) {
   family.is_bushing = fields.flag_or("bushing", false);
   family.can_shut = fields.flag_or("can shut", false);
   family.flexible = fields.flag_or("flexible", false);
+  family.check = read_check(fields);
   family.source = fields.need_text("source");
   check_unused(loading, map["name"], family.name);
   for (const std::string& alias : family.aliases) check_unused(loading, map["aliases"], alias);
@@ -128,7 +132,8 @@ void read_rule(Loading& loading, Fields& fields, FamilyRule& rule) {
   rule.loss = fields.find("loss");
   rule.branch_loss = fields.find("branch loss");
   rule.far_material = fields.find("far material");
-  rule.set_pressure = fields.find("set pressure");
+  const Value opening = fields.find("opening pressure");  // one of the two at most, as the role has it
+  rule.opens_at = opening.exists() ? opening : fields.find("set pressure");
   rule.range = fields.find("range");
   rule.close = fields.flag_or("close", false);
   if (const Value air = fields.find("air"); air.exists()) rule.air = read_flag(air, loading.problems);
@@ -138,7 +143,8 @@ void read_rule(Loading& loading, Fields& fields, FamilyRule& rule) {
                          rule.straight_tapped.path() + ": a map of columns to lists of values is expected here");
   rule.closing = fields.flag_or("closing", false);
   rule.dielectric = fields.flag_or("dielectric", false);
-  rule.one_way = fields.flag_or("one way", false);
+  rule.one_way = fields.flag_or("one way", fields.map()["check"].exists());
+  rule.arrow = fields.flag_or("arrow", rule.one_way);
   read_cutting(fields, rule);
   constexpr std::size_t kMostPorts = 8;
   if (const Value ports = fields.map()["ports"]; ports.is_list() && (ports.size() == 0 || ports.size() > kMostPorts))
@@ -188,12 +194,18 @@ std::vector<FamilyTable> read_tables(Loading& loading, Fields& fields, const Fam
 
 void load_family(Loading& loading, const Value& value) {
   const std::size_t mistakes_before = loading.problems.size();
-  Fields fields(value, {"name",        "aliases",    "standard",        "shelf",         "role",         "title",
-                        "size",        "id",         "ports",           "bore",          "across flats", "loss",
-                        "branch loss", "weld bung",  "straight tapped", "bushing",       "can shut",     "flexible",
-                        "closing",     "dielectric", "one way",         "cut to length", "air",          "far material",
-                        "materials",   "source",     "table",           "tables",        "set pressure", "range",
-                        "close"},
+  Fields fields(value, {"name",          "aliases",      "standard",
+                        "shelf",         "role",         "title",
+                        "size",          "id",           "ports",
+                        "bore",          "across flats", "loss",
+                        "branch loss",   "weld bung",    "straight tapped",
+                        "bushing",       "can shut",     "flexible",
+                        "closing",       "dielectric",   "one way",
+                        "cut to length", "air",          "far material",
+                        "materials",     "source",       "table",
+                        "tables",        "set pressure", "range",
+                        "close",         "check",        "opening pressure",
+                        "arrow"},
                 loading.problems);
   if (!fields.valid()) return;
   Family family = read_family(loading, fields);
@@ -202,6 +214,7 @@ void load_family(Loading& loading, const Value& value) {
   rule.id_text = as_id_text(family.name);
   read_rule(loading, fields, rule);
   check_role(loading.problems, fields.map(), family.role, rule.ports.size());
+  check_check_valve(loading.problems, fields.map(), family.role);
   const std::vector<FamilyTable> tables = read_tables(loading, fields, rule, source);
   if (loading.problems.size() > mistakes_before) return;  // its parts would only repeat the mistakes
   rule.id = loading.builder.add(std::move(family));

@@ -29,8 +29,17 @@ Reading<double> read_scatter(std::string_view text) {
   return quantity::within(quantity::read_number(text), quantity::Range<double>{0.0, 1.0}, text);
 }
 
+Reading<double> read_dirty(std::string_view text) {
+  return quantity::within(quantity::read_number(text), quantity::Range<double>{1.0, 100.0}, text);
+}
+
 Reading<double> read_coefficient(std::string_view text) {
   return quantity::within(quantity::read_number(text), quantity::Range<double>{0.0, 10000.0}, text);
+}
+
+/// K1 of the three-K form; a filter's cartridge, whose loss goes as the flow, has some hundred thousand.
+Reading<double> read_slow_coefficient(std::string_view text) {
+  return quantity::within(quantity::read_number(text), quantity::Range<double>{0.0, 1.0e7}, text);
 }
 
 void load_limits(Loading& loading, const Value& value) {
@@ -97,19 +106,20 @@ void read_three_k(Loading& loading, const Value& value, LossItem& item) {
     if (value.is_list()) loading.problems.add(value, value.path() + ": three numbers are expected: K1, Ki, Kd");
     return;
   }
-  item.darby_k1 = read_with(numbers[0], read_coefficient, loading.problems).value_or(0.0);
+  item.darby_k1 = read_with(numbers[0], read_slow_coefficient, loading.problems).value_or(0.0);
   item.darby_ki = read_with(numbers[1], read_coefficient, loading.problems).value_or(0.0);
   item.darby_kd = read_with(numbers[2], read_coefficient, loading.problems).value_or(0.0);
 }
 
 void load_loss(Loading& loading, const Value& value) {
-  Fields fields(value, {"name", "crane n", "three-k", "scatter", "source"}, loading.problems);
+  Fields fields(value, {"name", "crane n", "three-k", "scatter", "dirty", "source"}, loading.problems);
   if (!fields.valid()) return;
   LossItem item;
   item.name = fields.need_text("name");
   item.crane_n = fields.find_with("crane n", read_coefficient).value_or(0.0);
   read_three_k(loading, fields.find("three-k"), item);
   item.scatter = fields.need_with("scatter", read_scatter).value_or(0.0);
+  item.dirty = fields.find_with("dirty", read_dirty).value_or(1.0);
   item.source = fields.need_text("source");
   if (!value["crane n"].exists() && !value["three-k"].exists())
     loading.problems.add(value, value.path() + ": a loss item needs 'crane n', 'three-k' or both");

@@ -56,13 +56,15 @@ struct OwnFamily {
   std::string name;
   Role role = Role::connector;
   bool can_shut = false;
+  CheckKind check = CheckKind::none;
 };
 
 OwnFamily read_own_family(Loading& loading, Fields& fields) {
   const Value& map = fields.map();
   OwnFamily own;
-  own.can_shut = fields.flag_or("can shut", false);
   const std::optional<Role> said = read_role(fields);
+  own.check = read_check(fields);
+  own.can_shut = fields.flag_or("can shut", own.check != CheckKind::none);
   const std::string usual = said && *said != Role::connector
                                 ? fmt::format("own {}{}", role_name(*said), own.can_shut ? " that can shut" : "")
                             : own.can_shut ? "own valve"
@@ -91,6 +93,7 @@ FamilyId own_family(Loading& loading, const OwnFamily& own) {
   family.source = "own part";
   family.role = own.role;
   family.can_shut = own.can_shut;
+  family.check = own.check;
   return loading.builder.add(std::move(family));
 }
 
@@ -105,11 +108,12 @@ void load_ports(Loading& loading, const Catalog& known, const Value& list, Part&
 
 void load_own_part(Loading& loading, const Catalog& known, const Value& value) {
   const std::size_t before = loading.problems.size();
-  Fields fields(
-      value, {"id",       "name",         "size",         "family",  "material",   "rating",        "price", "source",
-              "ports",    "across flats", "stocked",      "closing", "dielectric", "one way",       "air",   "loss",
-              "can shut", "role",         "set pressure", "range",   "close",      "names material"},
-      loading.problems);
+  Fields fields(value, {"id",           "name",    "size",  "family",         "material", "rating",
+                        "price",        "source",  "ports", "across flats",   "stocked",  "closing",
+                        "dielectric",   "one way", "air",   "loss",           "can shut", "role",
+                        "set pressure", "range",   "close", "names material", "check",    "opening pressure",
+                        "arrow"},
+                loading.problems);
   if (!fields.valid()) return;
   Part part;
   part.id = fields.need_text("id");
@@ -125,10 +129,12 @@ void load_own_part(Loading& loading, const Catalog& known, const Value& value) {
   part.stocked = fields.flag_or("stocked", true);
   part.closing = fields.flag_or("closing", false);
   part.dielectric = fields.flag_or("dielectric", false);
-  part.one_way = fields.flag_or("one way", false);
+  part.one_way = fields.flag_or("one way", value["check"].exists());
+  part.arrow = fields.flag_or("arrow", part.one_way);
   part.close = fields.flag_or("close", false);
   part.names_material = fields.flag_or("names material", false);
-  if (value["set pressure"].exists()) part.opens_at = fields.find_with("set pressure", read_rating);
+  for (const char* key : {"set pressure", "opening pressure"})
+    if (value[key].exists()) part.opens_at = fields.find_with(key, read_rating);
   if (value["range"].exists()) part.full_scale = fields.find_with("range", read_rating);
   if (material_id) part.air = fields.flag_or("air", loading.so_far().material(*material_id).compressed_air);
   if (const Value loss = fields.find("loss"); read_text(loss, loading.problems))

@@ -45,8 +45,12 @@ void check_joints_of(const Catalog& catalog, const Loading& loading, Problems& p
 /// `role` of a family or of an own part; nothing where it is not said.
 std::optional<Role> read_role(Fields& fields);
 /// What a role asks for: a part with one port has one that says so, a plug has one port, a relief valve its set
-/// pressure, a gauge or regulator its range; and no other part has these.
+/// pressure, a gauge or regulator its range; and no other part has these, nor what only a check valve has.
 void check_role(Problems& problems, const Value& map, Role role, std::size_t ports);
+/// A family of check valves says what closes them and what opens them. A part of one's own may leave both out.
+void check_check_valve(Problems& problems, const Value& map, Role role);
+/// `check` of a family or of an own part.
+CheckKind read_check(Fields& fields);
 
 // Names of things that must exist; each reports what is wrong, with the nearest name that does.
 std::optional<KindId> named_kind(Loading& loading, const Value& where, std::string_view name);

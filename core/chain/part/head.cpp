@@ -43,6 +43,7 @@ void add_loss(LineElement& element, const LossItem& loss, bool with_words) {
   element.darby_ki = loss.darby_ki;
   element.darby_kd = loss.darby_kd;
   element.scatter = loss.scatter;
+  element.dirty = loss.dirty;
   if (with_words) element.source = loss.source;
 }
 

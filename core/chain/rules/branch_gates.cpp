@@ -22,7 +22,7 @@ Turn turn_of(const Catalog& catalog, const Part& part, std::size_t enter, std::s
 }
 
 bool runs_as(const Part& part, std::size_t enter, BranchFlow flow) {
-  return !part.one_way || (enter == 0) == (flow == BranchFlow::from_base);
+  return !part.arrow || (enter == 0) == (flow == BranchFlow::from_base);
 }
 
 bool faces_as(Facing facing, Turn turn) {

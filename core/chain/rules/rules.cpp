@@ -61,7 +61,7 @@ bool Rules::admits(PartId id) const {
 }
 
 bool Rules::admits_way(const Part& part, std::size_t enter, std::size_t leave) const {
-  if (part.one_way && !(enter == 0 && leave == 1)) return false;
+  if (part.arrow && !(enter == 0 && leave == 1)) return false;
   if (request_->room &&
       std::max(swing_radius(*catalog_, part, enter), swing_radius(*catalog_, part, leave)) > *request_->room)
     return false;

@@ -162,7 +162,7 @@ void BranchMoves::add_exits(PartId id, const Source& source, std::size_t enter, 
   for (std::size_t port = 0; port < part.ports.size(); ++port) {
     if (!(mask >> port & 1u)) continue;
     // Against its arrow only towards what feeds the base, which the gate knows; all else is the same both ways.
-    const bool against = part.one_way && enter > port;
+    const bool against = part.arrow && enter > port;
     if (!rules_.admits_way(part, against ? port : enter, against ? enter : port)) return;
     move.gates.push_back(gates_.between(id, enter, port));
     move.gates.back().kinds &= kinds_served(id, source);

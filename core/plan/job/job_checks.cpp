@@ -114,7 +114,8 @@ void check_port_reference(JobReading& reading, const Value& root, const Value& w
 }
 
 bool is_relief_valve(const Catalog& catalog, const JobBranch& branch) {
-  return branch.ends_in && catalog.part(branch.ends_in->parts.front()).opens_at.has_value();
+  return branch.ends_in &&
+         catalog.family(catalog.part(branch.ends_in->parts.front()).family).role == catalog::Role::relief_valve;
 }
 
 void check_branches(JobReading& reading, const Value& root, const Value& item, const Job& job,

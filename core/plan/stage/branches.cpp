@@ -30,14 +30,14 @@ std::vector<catalog::PortUse> devices_for(const Catalog& catalog, const Bin& bin
   std::vector<catalog::PortUse> uses;
   for (const PartId id : parts) {
     const catalog::Part& part = catalog.part(id);
-    const std::size_t ways_in = part.one_way ? 1 : part.ports.size();
+    const std::size_t ways_in = part.arrow ? 1 : part.ports.size();
     for (std::size_t port = 0; port < ways_in; ++port) uses.push_back({id, static_cast<std::uint8_t>(port)});
   }
   return uses;
 }
 
 bool is_relief_valve(const Catalog& catalog, const JobBranch& branch) {
-  return branch.ends_in && catalog.part(branch.ends_in->parts.front()).opens_at.has_value();
+  return branch.ends_in && relief_setting(catalog, branch.ends_in->parts.front()).has_value();
 }
 
 /// Air comes in from the air supply, and by nothing else unless the job says so.

@@ -106,7 +106,7 @@ namespace {
 
 /// Ways in: a gauge is entered by its port, a check valve by its first, a ball valve by either.
 std::vector<std::uint8_t> ports_to_enter(const catalog::Part& part) {
-  if (part.one_way || part.ports.size() == 1) return {0};
+  if (part.arrow || part.ports.size() == 1) return {0};
   return {0, 1};
 }
 

@@ -23,6 +23,11 @@ std::optional<GaugePressure> full_scale(const Catalog& catalog, PartId part) {
   return catalog.family(row.family).role == catalog::Role::gauge ? row.full_scale : std::nullopt;
 }
 
+std::optional<GaugePressure> relief_setting(const Catalog& catalog, PartId part) {
+  const catalog::Part& row = catalog.part(part);
+  return catalog.family(row.family).role == catalog::Role::relief_valve ? row.opens_at : std::nullopt;
+}
+
 bool is_clamped(const Catalog& catalog, const chain::RunJoint& joint) {
   const catalog::Seal* seal = catalog.seal(catalog.mating_rules()[joint.rule].seal);
   return seal != nullptr && seal->clamped;

@@ -25,6 +25,8 @@ std::string key_of(const Job& job, const JobConnection& connection, const char* 
 std::string part_title(const Catalog& catalog, PartId part);
 /// The end of a pressure gauge's scale; nullopt: it is no gauge.
 std::optional<GaugePressure> full_scale(const Catalog& catalog, PartId part);
+/// What a relief valve is set to; nullopt: it is no relief valve.
+std::optional<GaugePressure> relief_setting(const Catalog& catalog, PartId part);
 /// The joint is made with a hose clamp.
 bool is_clamped(const Catalog& catalog, const chain::RunJoint& joint);
 /// End to end length of a straight part with two ports.

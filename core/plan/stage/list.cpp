@@ -240,11 +240,11 @@ void add_test_gauge(const Catalog& catalog, const LeakTestPlan& test, BinLeft& b
 std::optional<PartId> relief_part(const Catalog& catalog, GaugePressure holds, GaugePressure opens_by) {
   std::optional<GaugePressure> nearest;
   for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
-    const auto& opens = catalog.part(PartId{row}).opens_at;
+    const auto opens = relief_setting(catalog, PartId{row});
     if (opens && *opens > holds && *opens <= opens_by && (!nearest || *opens > *nearest)) nearest = opens;
   }
   if (!nearest) return std::nullopt;
-  return cheapest(catalog, [&](PartId id) { return catalog.part(id).opens_at == nearest; });
+  return cheapest(catalog, [&](PartId id) { return relief_setting(catalog, id) == nearest; });
 }
 
 void add_test_gear(const Catalog& catalog, const LeakTestPlan& test, const ReliefPlan& relief, BinLeft& bin,

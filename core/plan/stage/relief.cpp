@@ -42,7 +42,7 @@ void judge_devices(const Inputs& inputs, GaugePressure limit, GaugePressure set,
                    ReliefPlan& relief, Remarks& remarks) {
   for (const Way& way : ways) {
     if (!way.device) continue;
-    if (const auto& opens = inputs.catalog.part(*way.device).opens_at) {
+    if (const auto opens = relief_setting(inputs.catalog, *way.device)) {
       relief.given = true;
       judge_relief_valve(inputs, limit, set, relief, way, *opens, remarks);
     }

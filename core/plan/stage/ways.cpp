@@ -19,7 +19,7 @@ WayUse use_of(const Inputs& inputs, const ConnectionPlan& connection, std::size_
   if (connection.service == Service::water) return WayUse::water;
   if (flows_to_base(inputs.job, connection, end)) return WayUse::feed;
   if (const auto& device = connection.run()->ends[end].device) {
-    if (inputs.catalog.part(*device).opens_at) return WayUse::relief;
+    if (relief_setting(inputs.catalog, *device)) return WayUse::relief;
     return full_scale(inputs.catalog, *device) ? WayUse::gauge : WayUse::vent;
   }
   return is_of_supply(inputs.job, connection.from) ? WayUse::feed : WayUse::other;

@@ -26,6 +26,11 @@ json pascals_or_null(const std::optional<GaugePressure>& pressure) {
   return pressure ? json(in_pascals(*pressure)) : json(nullptr);
 }
 
+json check_or_null(catalog::CheckKind check) {
+  if (check == catalog::CheckKind::none) return nullptr;
+  return check == catalog::CheckKind::spring ? "spring" : "swing";
+}
+
 json part_json(const Catalog& catalog, const catalog::Part& part) {
   json ports = json::array();
   for (const catalog::Port& port : part.ports) {
@@ -38,28 +43,33 @@ json part_json(const Catalog& catalog, const catalog::Part& part) {
                      {"heading_degrees", port.heading_degrees}});
   }
   const catalog::Family& family = catalog.family(part.family);
-  return {{"id", part.id},
-          {"name", part.name},
-          {"family", family.name},
-          {"size", part.size},
-          {"material", catalog.material(part.material).name},
-          {"price_usd", in_dollars(part.price)},
-          {"rating_pa", in_pascals(part.rating)},
-          {"stocked", part.stocked},
-          {"role", catalog::role_name(family.role)},
-          {"set_pressure_pa", pascals_or_null(part.opens_at)},
-          {"range_pa", pascals_or_null(part.full_scale)},
-          {"close", part.close},
-          {"closing", part.closing},
-          {"one_way", part.one_way},
-          {"air", part.air},
-          {"across_flats_m", in_metres(part.across_flats)},
-          {"dielectric", part.dielectric},
-          {"cut_to_length", part.cut_to_length},
-          {"straight_tapped", part.straight_tapped},
-          {"weld_bung", family.weld_bung != catalog::WeldBung::none},
-          {"source", part.source},
-          {"ports", ports}};
+  return {
+      {"id", part.id},
+      {"name", part.name},
+      {"family", family.name},
+      {"size", part.size},
+      {"material", catalog.material(part.material).name},
+      {"price_usd", in_dollars(part.price)},
+      {"rating_pa", in_pascals(part.rating)},
+      {"stocked", part.stocked},
+      {"role", catalog::role_name(family.role)},
+      {"set_pressure_pa", pascals_or_null(family.role == catalog::Role::relief_valve ? part.opens_at : std::nullopt)},
+      {"opening_pressure_pa",
+       pascals_or_null(family.role == catalog::Role::check_valve ? part.opens_at : std::nullopt)},
+      {"check", check_or_null(family.check)},
+      {"range_pa", pascals_or_null(part.full_scale)},
+      {"close", part.close},
+      {"closing", part.closing},
+      {"one_way", part.one_way},
+      {"arrow", part.arrow},
+      {"air", part.air},
+      {"across_flats_m", in_metres(part.across_flats)},
+      {"dielectric", part.dielectric},
+      {"cut_to_length", part.cut_to_length},
+      {"straight_tapped", part.straight_tapped},
+      {"weld_bung", family.weld_bung != catalog::WeldBung::none},
+      {"source", part.source},
+      {"ports", ports}};
 }
 
 }  // namespace

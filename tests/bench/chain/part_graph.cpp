@@ -15,7 +15,7 @@ void add_parts(const catalog::Catalog& catalog, PartGraph& graph, std::set<catal
   for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
     const catalog::Part& part = catalog.part({row});
     if (!part.stocked || !chain::is_plain_connector(catalog, part)) continue;
-    for (std::size_t enter = 0; enter < (part.one_way ? 1u : 2u); ++enter) {
+    for (std::size_t enter = 0; enter < (part.arrow ? 1u : 2u); ++enter) {
       const chain::Move move = chain::bought_move(catalog, {row}, enter, 1 - enter);
       const Weight weight = kOnePart + part.price.cents();
       if (move.no_grip) {

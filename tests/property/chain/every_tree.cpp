@@ -220,7 +220,7 @@ std::string TreeTrial::wrong_way(const std::vector<TreeItem>& tree, std::size_t 
       return "narrower than the relief valve";
     if (minds_inlet && std::min(nominal(part.ports[item.enter].type), nominal(part.ports[leave].type)) < inlet)
       return "a smaller size than the inlet";
-    if (part.one_way && (item.enter == 0) != (rules.flow == BranchFlow::from_base)) return "a one-way part wrong";
+    if (part.arrow && (item.enter == 0) != (rules.flow == BranchFlow::from_base)) return "a one-way part wrong";
     const int degrees = static_cast<int>(part.ports[item.enter].heading_degrees - part.ports[leave].heading_degrees);
     const int apart = ((degrees % 360) + 360) % 360;
     const bool flexible = catalog_.family(part.family).flexible;

@@ -86,7 +86,7 @@ void Exhaustive::make_ways() {
     if (!part_allowed({row})) continue;
     for (std::uint8_t enter = 0; enter < part.ports.size(); ++enter) {
       for (std::uint8_t leave = 0; leave < part.ports.size(); ++leave) {
-        if (enter == leave || (part.one_way && (enter != 0 || leave != 1))) continue;
+        if (enter == leave || (part.arrow && (enter != 0 || leave != 1))) continue;
         const Port& in = part.ports[enter];
         const Port& out = part.ports[leave];
         if (request_.smallest_bore && std::min(in.bore, out.bore) < *request_.smallest_bore) continue;

@@ -122,7 +122,7 @@ Part random_part(CatalogBuilder& builder, Dice& dice, int row) {
   part.stocked = dice.chance(85);
   part.air = dice.chance(90);
   part.closing = ports == 2 && dice.chance(10);
-  part.one_way = ports == 2 && dice.chance(8);
+  part.one_way = part.arrow = ports == 2 && dice.chance(8);
   part.dielectric = dice.chance(8);
   if (dice.chance(8)) part.far_material = MaterialId{static_cast<std::uint32_t>(dice.below(5))};
   if (dice.chance(20)) part.across_flats = millimetres(dice.one_of({22.0, 30.0}));

@@ -72,6 +72,10 @@ const std::vector<PairRow>& verdicts() {
       {"flare-37", kMale, "flare-37", kFemale, Verdict::mates, {}, "SAE J514 / ISO 8434-2 (published)"},
       {"flare-45", kMale, "flare-45", kFemale, Verdict::mates, {}, "SAE J512 (from memory)"},
       {"flare-37", kMale, "flare-45", kFemale, Verdict::must_not, {}, "SAE J514, SAE J512; thread guides (published)"},
+      {"flare-45", kMale, "flare-37", kFemale, Verdict::must_not, {}, "SAE J512, SAE J514; thread guides (published)"},
+      {"push-in", kFemale, "air-tube", kMale, Verdict::mates, {}, "common practice"},
+      {"drain-sleeve", kFemale, "pvc", kMale, Verdict::mates, {}, "ASTM C1173: over pipe's outside (published)"},
+      {"drain-sleeve", kFemale, "plain", kNeither, Verdict::mates, {}, "ASTM C1173: over pipe's outside (published)"},
       {"flare-37", kMale, "npt", kFemale, Verdict::must_not, {}, "SAE J514; ASME B1.20.1 (published)"},
   };
   return rows;
@@ -130,23 +134,27 @@ const std::vector<std::pair<std::string, std::string>>& compression_onto_copper(
   return sizes;
 }
 
-TEST(Mating, CompressionGoesByTheTubesOutsideDiameter) {
-  for (const auto& [compression, copper] : compression_onto_copper()) {
-    const PortTypeId fitting = shipped_port("compression", compression, kFemale);
-    EXPECT_NE(shipped().mating_rule(fitting, shipped_port("copper", copper, kMale)), nullptr) << compression;
-    EXPECT_EQ(shipped_joint("compression", compression)->outside_diameter,
-              shipped_joint("copper", copper)->outside_diameter);
-    EXPECT_EQ(shipped().mates(fitting).size(), 1u) << compression;
-  }
+bool goes_by_outside_diameter(const PortType& type) {
+  return shipped().kind(type.kind).id == "compression" || shipped().kind(type.kind).id == "flared-tube";
+}
+
+TEST(Mating, CompressionAndFlareNutGoByTheTubesOutsideDiameter) {
+  for (const char* kind : {"compression", "flared-tube"})
+    for (const auto& [size, copper] : compression_onto_copper()) {
+      const PortTypeId fitting = shipped_port(kind, size, kFemale);
+      EXPECT_NE(shipped().mating_rule(fitting, shipped_port("copper", copper, kMale)), nullptr) << kind << ' ' << size;
+      EXPECT_EQ(shipped_joint(kind, size)->outside_diameter, shipped_joint("copper", copper)->outside_diameter);
+      EXPECT_EQ(shipped().mates(fitting).size(), 1u) << kind << ' ' << size;
+    }
 }
 
 TEST(Mating, NothingElseMates) {
   for (std::uint32_t row = 0; row < shipped().port_types().size(); ++row) {
     const PortType& a = shipped().port_type(PortTypeId{row});
-    if (shipped().kind(a.kind).id == "compression") continue;  // above
+    if (goes_by_outside_diameter(a)) continue;  // above
     for (const Mate& mate : shipped().mates(PortTypeId{row})) {
       const PortType& b = shipped().port_type(mate.other);
-      if (shipped().kind(b.kind).id == "compression") continue;
+      if (goes_by_outside_diameter(b)) continue;
       EXPECT_EQ(a.size, b.size);
       EXPECT_TRUE(
           std::any_of(verdicts().begin(), verdicts().end(),

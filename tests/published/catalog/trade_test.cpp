@@ -95,9 +95,6 @@ const Reductions kReducingCouplings = {
     {"1-1/4", {"1/2", "3/4", "1"}},
     {"1-1/2", {"1/2", "3/4", "1", "1-1/4"}},
     {"2", {"1/2", "3/4", "1", "1-1/4", "1-1/2"}},
-    {"2-1/2", {"1-1/4", "1-1/2", "2"}},
-    {"3", {"1-1/2", "2", "2-1/2"}},
-    {"4", {"2", "2-1/2", "3"}},
 };
 // Male by female.
 const Reductions kHexBushings = {
@@ -109,14 +106,11 @@ const Reductions kHexBushings = {
     {"1-1/4", {"1/2", "3/4", "1"}},
     {"1-1/2", {"1/2", "3/4", "1", "1-1/4"}},
     {"2", {"1/2", "3/4", "1", "1-1/4", "1-1/2"}},
-    {"2-1/2", {"1", "1-1/4", "1-1/2", "2"}},
-    {"3", {"1", "1-1/2", "2", "2-1/2"}},
-    {"4", {"2", "2-1/2", "3"}},
 };
 // Male by female.
 const Reductions kBrassHexBushings = {
     {"1/4", {"1/8"}},      {"3/8", {"1/8", "1/4"}}, {"1/2", {"1/8", "1/4", "3/8"}}, {"3/4", {"1/4", "3/8", "1/2"}},
-    {"1", {"1/2", "3/4"}},
+    {"1", {"1/2", "3/4"}}, {"1-1/4", {"3/4", "1"}}, {"1-1/2", {"1", "1-1/4"}},      {"2", {"1-1/4", "1-1/2"}},
 };
 // Run by branch.
 const Reductions kReducingTees = {
@@ -127,11 +121,9 @@ const Reductions kReducingTees = {
     {"1-1/2", {"1/2", "3/4", "1", "1-1/4"}},
     {"2", {"1/2", "3/4", "1", "1-1/4", "1-1/2"}},
 };
-// Male by male.
-const Reductions kReducingNipples = {
-    {"1/2", {"1/4", "3/8"}}, {"3/4", {"1/2"}},          {"1", {"1/2", "3/4"}},
-    {"1-1/4", {"3/4", "1"}}, {"1-1/2", {"1", "1-1/4"}}, {"2", {"1", "1-1/4", "1-1/2"}},
-};
+// Male by male: the hex ones of brass to 3/4. A swage nipple is special order.
+const Reductions kReducingHexNipples = {
+    {"1/4", {"1/8"}}, {"3/8", {"1/8", "1/4"}}, {"1/2", {"1/4", "3/8"}}, {"3/4", {"1/2"}}};
 // Hose inside diameter by pipe size.
 const Reductions kBarbsToMalePipe = {
     {"1/4", {"1/8", "1/4", "3/8"}},
@@ -141,10 +133,6 @@ const Reductions kBarbsToMalePipe = {
     {"5/8", {"1/2", "3/4"}},
     {"3/4", {"1/2", "3/4", "1"}},
     {"1", {"3/4", "1"}},
-    {"1-1/4", {"1", "1-1/4"}},
-    {"1-1/2", {"1-1/4", "1-1/2"}},
-    {"2", {"1-1/2", "2"}},
-    {"3", {"3"}},
 };
 // Hose inside diameter by pipe size.
 const Reductions kBarbsToFemalePipe = {
@@ -175,8 +163,9 @@ TEST(Trade, StoresHaveTheUsualReductions) {
     expect_stocked("reducing coupling", material, kReducingCouplings);
     expect_stocked("hex bushing", material, kHexBushings);
     expect_stocked("reducing tee", material, kReducingTees);
-    expect_stocked("reducing nipple", material, kReducingNipples);
+    expect_stocked("reducing nipple", material, {});
   }
+  expect_stocked("reducing hex nipple", "brass", kReducingHexNipples);
   expect_stocked("hex bushing", "brass", kBrassHexBushings);
   expect_stocked("barb to male pipe", "brass", kBarbsToMalePipe);
   expect_stocked("barb to female pipe", "brass", kBarbsToFemalePipe);
@@ -200,7 +189,10 @@ TEST(Trade, OnlyPlainFittingsArePutInAChainUnasked) {
     const bool plain = !only_if_asked(family.role);
     EXPECT_FALSE(plain && (family.can_shut || part.one_way)) << part.id;
     EXPECT_EQ(family.role == Role::plug, plain && part.ports.size() == 1) << part.id;
-    EXPECT_EQ(family.role == Role::relief_valve, part.opens_at.has_value()) << part.id;
+    EXPECT_EQ(family.role == Role::relief_valve || family.role == Role::check_valve, part.opens_at.has_value())
+        << part.id;
+    EXPECT_EQ(family.role == Role::check_valve, family.check != CheckKind::none) << part.id;
+    EXPECT_TRUE(part.arrow || !part.one_way) << part.id;
     EXPECT_EQ(family.role == Role::gauge || family.role == Role::regulator, part.full_scale.has_value()) << part.id;
   }
 }
@@ -242,8 +234,9 @@ TEST(Trade, DielectricUnionIsSteelOneSideAndBrassTheOther) {
 
 TEST(Trade, ChecksAndRegulatorsPassOneWay) {
   for (const Part& part : shipped().parts()) {
-    const std::string& name = family_of(part).name;
-    EXPECT_EQ(part.one_way, name == "check valve" || name == "air regulator") << part.id;
+    const Role role = family_of(part).role;
+    EXPECT_EQ(part.one_way, role == Role::check_valve || role == Role::regulator) << part.id;
+    EXPECT_EQ(family_of(part).check != CheckKind::none, family_of(part).name.ends_with("check valve")) << part.id;
   }
 }
 
@@ -375,7 +368,9 @@ TEST(Trade, FittingsLoseHeadAsTheirKindDoes) {
 TEST(Trade, HoseAndTubeAreCutToLength) {
   for (const Part& part : shipped().parts()) {
     const std::string& name = family_of(part).name;
-    EXPECT_EQ(part.cut_to_length, name == "hose" || name.ends_with(" tube") || name == "PVC pipe") << part.id;
+    EXPECT_EQ(part.cut_to_length,
+              name == "hose" || name == "suction hose" || name.ends_with(" tube") || name == "PVC pipe")
+        << part.id;
   }
 }
 

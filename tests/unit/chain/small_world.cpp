@@ -123,7 +123,7 @@ void read_word(const CatalogBuilder& builder, const std::string& word, Part& par
   if (word == "union") part.closing = true;
   if (word == "special") part.stocked = false;
   if (word == "bend") part.ports[1].heading_degrees = 90.0;
-  if (word == "one way") part.one_way = true;
+  if (word == "one way") part.one_way = part.arrow = true;
   if (word == "dielectric") part.dielectric = true;
   if (word.ends_with("c") && word.find_first_not_of("0123456789c") == std::string::npos)
     part.price = cents(std::stol(word));

@@ -24,7 +24,7 @@ void dump(const catalog::Catalog& catalog) {
   for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
     const catalog::Part& part = catalog.part({row});
     const bool connector = catalog.family(part.family).role == catalog::Role::connector;
-    std::cout << "part " << row << ' ' << part.id << ' ' << connector << ' ' << part.stocked << ' ' << part.one_way;
+    std::cout << "part " << row << ' ' << part.id << ' ' << connector << ' ' << part.stocked << ' ' << part.arrow;
     for (const catalog::Port& port : part.ports) std::cout << ' ' << port.type.row;
     std::cout << '\n';
   }

@@ -82,7 +82,7 @@ class RulesOfBranches(unittest.TestCase):
 
     PORTS = ("1 FNPT", "1/4 FNPT", "1/4 MNPT", "3/4 MNPT", "1/2 FNPT")
     RULES = ("--air", "--branch-feeds", "1", "--branch-need", "1=60 psi air regulator", "--branch-need",
-             "1=1/16 in hole restrictor", "--branch-looks", "2=straight on", "--branch-relief", "3", "--branch-need",
+             "1=1/16 in hole restrictor", "--special-order", "--branch-looks", "2=straight on", "--branch-relief", "3", "--branch-need",
              "4=brass ball valve")
 
     def setUp(self):
@@ -150,7 +150,8 @@ class RulesOfBranches(unittest.TestCase):
                     "1/16 in hole restrictor": "restrictor"}
         for order in (needs, needs[::-1], needs[1:] + needs[:1]):
             words = [word for need in order for word in ("--branch-need", "1=" + need)]
-            done = run(*self.PORTS, "--air", "--branch-feeds", "1", *words, "--branch-in-order", "1", "--json")
+            done = run(*self.PORTS, "--air", "--branch-feeds", "1", *words, "--branch-in-order", "1",
+                       "--special-order", "--json")
             self.assertEqual(done.returncode, 0, done.stderr)
             self.assembly = json.loads(done.stdout)["assemblies"][0]
             self.assertEqual([f for f in self.families(0) if f in families.values()], [families[n] for n in order])
@@ -234,11 +235,11 @@ class Refusals(unittest.TestCase):
         self.assertEqual(run("1 FNPT", *["1 MNPT"] * 9).returncode, 2)
 
     def test_no_assembly_is_status_1_with_its_reason(self):
-        done = run("1 FNPT", "1 MNPT", "3 FNPT", "--rating", "3000 psi", "--json")
+        done = run("1 FNPT", "1 MNPT", "2 FNPT", "--rating", "3000 psi", "--json")
         self.assertEqual(done.returncode, 1)
         answer = json.loads(done.stdout)
         self.assertEqual(answer["assemblies"], [])
-        self.assertIn("target 2 (3 FNPT) cannot be reached from the base (1 FNPT)", answer["why_none"]["reason"])
+        self.assertIn("target 2 (2 FNPT) cannot be reached from the base (1 FNPT)", answer["why_none"]["reason"])
         self.assertEqual(answer["why_none"]["targets"], [1])
         self.assertEqual(answer["why_none"]["mends"], ["accept a rating below 3000 psi"])
 

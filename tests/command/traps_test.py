@@ -90,7 +90,7 @@ class BritishThreadOnPipeThread(Trap):
     """3/4 NPT and 3/4 BSP taper have 14 threads an inch both and start to screw in (ISO 7-1 against ASME B1.20.1)."""
 
     def test_they_are_never_joined_whatever_it_costs(self):
-        text = self.found("chain", "3/4 FNPT", "3/4 BSPT male")
+        text = self.found("chain", "3/4 FNPT", "3/4 BSPT male", "--special-order")
         self.assertIn("never screw 3/4 FNPT and 3/4 MBSPT straight together", text)
         self.assertIn("it starts to screw in, but the thread angles are 60 and 55 degrees", text)
         self.assertIn("it takes a BSP-to-NPT adapter", text)
@@ -111,7 +111,7 @@ class PlasticUnderAir(Trap):
 
     def test_a_port_that_is_plastic_itself_is_named(self):
         text = self.found("chain", "1 MNPT plastic", "1 FNPT", "--air")
-        self.assertIn("if the first port (1 MNPT plastic) is PVC, compressed air can burst it and throw splinters", text)
+        self.assertIn("if the first port (1 MNPT plastic) is polypropylene or PVC, compressed air can burst it and throw splinters", text)
         self.assertNotIn("can burst it", self.found("chain", "1 MNPT", "1 FNPT", "--air"))
 
     def test_unasked_it_stays_out(self):
@@ -152,7 +152,7 @@ class CloseNippleUnderAWrench(Trap):
 
 class StackedBushings(Trap):
     """Bushings are not stacked: thin walls crack, ledges hold water; a reducing coupling is the way (common practice)."""
-    NO_OTHER = ("--avoid", "reducing coupling", "--avoid", "nipple", "--avoid", "adapter")
+    NO_OTHER = ("--avoid", "reducing coupling", "--avoid", "nipple", "--avoid", "adapter", "--avoid", "tube")
 
     def test_two_are_refused_and_the_one_bushing_that_does_it_is_the_first_mend(self):
         text = self.refused("chain", "2 FNPT", "1/4 MNPT", *self.NO_OTHER)

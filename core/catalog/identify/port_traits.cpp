@@ -95,7 +95,8 @@ PortTraits traits_of(const Catalog& catalog, PortTypeId type, const JointKind& k
   set_seal(catalog, traits);
   const double shelf = on_the_shelf(catalog, type);
   traits.common_inch = kind.recognition->common_inch * shelf;
-  traits.common_metric = kind.recognition->common_metric * shelf;
+  // What an inch counter has to order says nothing about a metric one.
+  traits.common_metric = kind.recognition->common_metric * (catalog.uses(type).empty() ? kNoPart : 1.0);
   return traits;
 }
 

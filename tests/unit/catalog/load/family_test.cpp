@@ -80,6 +80,29 @@ TEST(OwnFamily, SaysWhatItsPartsAreForAndAreSetTo) {
     materials: {brass: {rating: 150 psi}}
     source: mine
     table: {columns: [size, set (psi), price (usd)], rows: [[1/2, [1.5, 2], 2]]}
+  - name: my check
+    shelf: mine
+    role: check valve
+    check: spring
+    opening pressure: 0.4 psi
+    title: "{size} check"
+    size: "{size}"
+    ports: [{kind: npt, end: female, size: size, bore: 0.3 in, reach: 1 in},
+            {kind: npt, end: female, size: size, bore: 0.3 in, reach: 1 in}]
+    materials: {brass: {rating: 150 psi}}
+    source: mine
+    table: {columns: [size, price (usd)], rows: [[1/2, 2]]}
+  - name: my strainer
+    shelf: mine
+    role: device
+    arrow: yes
+    title: "{size} strainer"
+    size: "{size}"
+    ports: [{kind: npt, end: female, size: size, bore: 0.3 in, reach: 1 in},
+            {kind: npt, end: female, size: size, bore: 0.3 in, reach: 1 in}]
+    materials: {brass: {rating: 150 psi}}
+    source: mine
+    table: {columns: [size, price (usd)], rows: [[1/2, 2]]}
 parts:
   - {id: dial, name: dial, size: 1/2, role: gauge, range: 5 psi, material: brass, rating: 5 psi, source: mine,
      ports: [{port: 1/2 MNPT, bore: 0.1 in, reach: 1 in}]}
@@ -92,6 +115,12 @@ parts:
   EXPECT_TRUE(relief.names_material);
   EXPECT_EQ(relief.opens_at, psig(1.5));
   EXPECT_EQ(catalog.family(relief.family).role, Role::relief_valve);
+  const Part& check = catalog.part(*catalog.find_part("my-check/brass/1-2"));
+  EXPECT_EQ(catalog.family(check.family).check, CheckKind::spring);
+  EXPECT_EQ(check.opens_at, psig(0.4));
+  EXPECT_TRUE(check.one_way && check.arrow);
+  const Part& strainer = catalog.part(*catalog.find_part("my-strainer/brass/1-2"));
+  EXPECT_TRUE(strainer.arrow && !strainer.one_way);
   const Part& dial = catalog.part(*catalog.find_part("dial"));
   EXPECT_EQ(dial.full_scale, psig(5.0));
   EXPECT_EQ(catalog.family(dial.family).role, Role::gauge);

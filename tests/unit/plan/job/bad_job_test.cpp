@@ -368,7 +368,7 @@ INSTANTIATE_TEST_SUITE_P(
             "    - {part: 1 x 4 nippel black iron, count: 1}\n"
             "                   ^"},
     BadJob{"BinSeveralParts", "altitude: 600 ft", "bin:\n  - {part: 1 x 4 nipple, count: 1}",
-           "bench.yaml:30:12: error: bin[1].part: '1 x 4 nipple' fits 4 parts, say which: nipple/black-iron/1x4, nipple/galvanized/1x4, nipple/brass/1x4, nipple/stainless/1x4\n"
+           "bench.yaml:30:12: error: bin[1].part: '1 x 4 nipple' fits 4 parts, say which: nipple/black-iron/1x4, nipple/galvanized/1x4, nipple/stainless/1x4, nipple/brass/1x4\n"
             "    - {part: 1 x 4 nipple, count: 1}\n"
             "             ^"},
     BadJob{"BinFileMissing", "altitude: 600 ft", "bin: no-such-bin.yaml",

@@ -1,7 +1,7 @@
 #include "catalog/load/load.h"
 #include "catalog/yaml/document.h"
 #include "cli/inputs.h"
-#include "plan/job/job.h"
+#include "plan/job/read_job.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>

@@ -1,5 +1,6 @@
 // The verbs that read a job and show its plan, or one part of it.
 #include "cli/inputs.h"
+#include "plan/job/read_job.h"
 #include "plan/plan.h"
 #include "plan/spares.h"
 #include "report/json/plan_json.h"

@@ -1,5 +1,5 @@
 #include "cli/command.h"
-#include "plan/job/job.h"
+#include "plan/job/starter_job.h"
 #include "quantity/input_error.h"
 
 #include <CLI/CLI.hpp>

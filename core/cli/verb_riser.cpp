@@ -1,4 +1,5 @@
 #include "cli/inputs.h"
+#include "plan/job/read_job.h"
 #include "plan/plan.h"
 #include "plan/stage/riser_alone.h"
 #include "report/json/plan_json.h"

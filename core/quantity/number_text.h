@@ -2,7 +2,7 @@
 // fraction signs, superscripts, thin spaces) are spelled out first, each byte keeping the place it came from.
 #pragma once
 
-#include "quantity/read.h"
+#include "quantity/reading.h"
 
 #include <cstddef>
 #include <string>

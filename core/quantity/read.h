@@ -5,29 +5,12 @@
 #pragma once
 
 #include "quantity/quantities.h"
+#include "quantity/reading.h"
 
-#include <cstddef>
 #include <string>
 #include <string_view>
-#include <variant>
 
 namespace riserun::quantity {
-
-/// Why a text is not the quantity that was asked for. `offset` is the byte of the text at which the mistake stands.
-struct ReadError {
-  std::string message;
-  std::size_t offset = 0;
-};
-
-template <class T>
-using Reading = std::variant<T, ReadError>;
-
-/// Both ends belong to it.
-template <class T>
-struct Range {
-  T low;
-  T high;
-};
 
 // A negative value is an error except where a reader says otherwise, and so is one beyond anything a shop could mean
 // (longer than 10 km, hotter than 2000 degC ...).

@@ -26,27 +26,16 @@ def sources(root):
     return [path for top in ("core", "gui") for path in sorted((root / top).rglob("*")) if path.suffix in (".h", ".cpp")]
 
 
-def includes(root, path):
-    """The own files that a source includes, as paths from the root."""
-    for quote, target in order.INCLUDE.findall(path.read_text(encoding="utf-8")):
-        place = target if target.startswith("gui/") else f"core/{target}"
-        if quote == '"' and (root / place).is_file():
-            yield place
-
-
 def graphs(root):
     """The includes between rooms, and those between units."""
-    rooms, units = networkx.DiGraph(), networkx.DiGraph()
+    rooms = networkx.DiGraph()
     for path in sources(root):
         here = path.relative_to(root)
         rooms.add_node(str(here.parent))
-        units.add_node(str(here.with_suffix("")))
-        for target in map(pathlib.Path, includes(root, path)):
+        for target in order.includes_of(root, path):
             if target.parent != here.parent:
                 rooms.add_edge(str(here.parent), str(target.parent))
-            if target.with_suffix("") != here.with_suffix(""):
-                units.add_edge(str(here.with_suffix("")), str(target.with_suffix("")))
-    return rooms, units
+    return rooms, networkx.DiGraph(order.units_of(root))
 
 
 def circles(graph):

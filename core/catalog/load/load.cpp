@@ -1,6 +1,7 @@
 #include "catalog/load/load.h"
 
 #include "catalog/load/loading.h"
+#include "catalog/yaml/document.h"
 
 #include <algorithm>
 #include <atomic>

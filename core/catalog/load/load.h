@@ -4,7 +4,8 @@
 
 #include "catalog/bin.h"
 #include "catalog/catalog.h"
-#include "catalog/yaml/document.h"
+#include "catalog/yaml/problems.h"
+#include "catalog/yaml/value.h"
 
 #include <filesystem>
 #include <optional>

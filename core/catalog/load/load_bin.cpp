@@ -1,6 +1,8 @@
 // What the shop already has, and parts measured by hand.
 #include "catalog/load/load.h"
 #include "catalog/words/part_search.h"
+#include "catalog/yaml/document.h"
+#include "catalog/yaml/fields.h"
 #include "quantity/read.h"
 #include "quantity/write.h"
 

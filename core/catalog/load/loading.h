@@ -2,7 +2,8 @@
 #pragma once
 
 #include "catalog/catalog.h"
-#include "catalog/yaml/document.h"
+#include "catalog/yaml/fields.h"
+#include "catalog/yaml/nearest_name.h"
 
 #include <string>
 #include <string_view>

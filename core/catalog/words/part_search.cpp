@@ -1,7 +1,7 @@
 #include "catalog/words/part_search.h"
 
 #include "catalog/words/words.h"
-#include "catalog/yaml/document.h"
+#include "catalog/yaml/nearest_name.h"
 
 #include <algorithm>
 #include <map>

@@ -2,7 +2,7 @@
 
 #include "catalog/words/port_vocabulary.h"
 #include "catalog/words/words.h"
-#include "catalog/yaml/document.h"
+#include "catalog/yaml/nearest_name.h"
 
 #include <algorithm>
 #include <iterator>

@@ -1,6 +1,6 @@
 #include "catalog/words/port_vocabulary.h"
 
-#include "catalog/yaml/document.h"
+#include "catalog/yaml/nearest_name.h"
 
 #include <algorithm>
 

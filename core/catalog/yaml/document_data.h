@@ -1,8 +1,10 @@
-// What a Document holds inside: the text of the file and its values in one array. For the document's own files only.
+// What a Document holds inside: the text of the file and its values in one array. Others see them as a Value.
 #pragma once
 
-#include "catalog/yaml/document.h"
+#include "quantity/input_error.h"
 
+#include <cstddef>
+#include <cstdint>
 #include <deque>
 #include <string>
 #include <string_view>
@@ -12,8 +14,10 @@ namespace riserun::catalog::detail {
 
 inline constexpr std::uint32_t kNoNode = UINT32_MAX;
 
+enum class Shape : std::uint8_t { missing, empty, text, list, map };
+
 struct Node {
-  Value::Shape shape = Value::Shape::missing;
+  Shape shape = Shape::missing;
   std::uint32_t offset = 0;  // byte of the file at which it begins
   std::uint32_t line = 0;    // 0-based
   std::uint32_t parent = kNoNode;
@@ -36,10 +40,5 @@ struct DocumentData {
   /// A problem at a byte of the file.
   quantity::Problem problem_at(std::size_t offset, std::string message) const;
 };
-
-/// Fills `data.nodes` from `data.text`.
-void parse_yaml(DocumentData& data, Problems& problems);
-/// Whether the text is fit for parsing: UTF-8, no control characters.
-bool check_bytes(const DocumentData& data, Problems& problems);
 
 }  // namespace riserun::catalog::detail

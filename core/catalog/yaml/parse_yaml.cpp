@@ -1,6 +1,5 @@
-// From the bytes of a file to the values of a Document, through yaml-cpp's events. The events, and not its node tree:
-// the tree forgets repeated keys and how a text was written, and costs several times as much.
-#include "catalog/yaml/document_data.h"
+#include "catalog/yaml/parse_yaml.h"
+
 #include "quantity/utf8.h"
 #include "yaml-cpp/eventhandler.h"
 #include "yaml-cpp/exceptions.h"

@@ -12,7 +12,6 @@
 #include "reservoir/box_panels.h"
 #include "reservoir/riser.h"
 
-#include <filesystem>
 #include <memory>
 #include <optional>
 #include <string>
@@ -173,24 +172,11 @@ struct Job {
   Wishes wishes;
 };
 
-/// Reads a job file. The row numbers in the job are those of `catalog`.
-///
-/// @throws InputError with every mistake of the file and of the bin and price files that it names: unknown keys with
-///         the nearest known one, missing keys, wrong units, values out of range with the range, names of ports that
-///         do not exist, words that match no part
-Job load_job(const Catalog& catalog, const std::filesystem::path& path);
-
-/// The same from text; `name` stands for the file in messages, and files that the job names are looked for beside it.
-Job read_job(const Catalog& catalog, const std::string& text, const std::filesystem::path& name);
-
 /// The port of that name, wherever it is; nullptr: there is none.
 const JobPort* find_port(const Job& job, const std::string& name);
 /// The port of that name among these; nullptr: it is none of them.
 const JobPort* port_named(const std::vector<JobPort>& ports, const std::string& name);
 /// The reservoir port that the riser hangs in: named, or where water leaves for the table; nullptr: none is given.
 const JobPort* riser_bung(const Job& job);
-
-/// A commented job that loads and solves, for `riserun new`.
-const std::string& starter_job();
 
 }  // namespace riserun::plan

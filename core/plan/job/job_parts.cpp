@@ -1,5 +1,6 @@
 // Reads what a job says of parts: the bin, its own prices, and parts that were measured by hand.
 #include "catalog/load/load.h"
+#include "catalog/yaml/document.h"
 #include "plan/job/job_reading.h"
 
 namespace riserun::plan {

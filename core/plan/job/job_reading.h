@@ -2,7 +2,8 @@
 #pragma once
 
 #include "catalog/words/part_search.h"
-#include "catalog/yaml/document.h"
+#include "catalog/yaml/fields.h"
+#include "catalog/yaml/nearest_name.h"
 #include "chain/ask/askable.h"
 #include "plan/job/job.h"
 #include "quantity/read.h"

@@ -1,5 +1,5 @@
-// The starter that `riserun new` writes. It is read and solved by a test like any other job.
-#include "plan/job/job.h"
+// It is read and solved by a test like any other job.
+#include "plan/job/starter_job.h"
 
 namespace riserun::plan {
 

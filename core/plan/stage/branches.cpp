@@ -2,7 +2,7 @@
 #include "plan/stage/branches.h"
 
 #include "chain/finder.h"
-#include "plan/stage/connections.h"
+#include "plan/stage/connection_request.h"
 
 #include <algorithm>
 
@@ -42,7 +42,7 @@ bool is_relief_valve(const Catalog& catalog, const JobBranch& branch) {
 
 /// Air comes in from the air supply, and by nothing else unless the job says so.
 BranchFlow settle_flow(const Job& job, const JobBranch& branch) {
-  const bool feeds = branch.feeds.value_or(port_named(job.air.ports, branch.to) != nullptr);
+  const bool feeds = branch.feeds.value_or(is_air_port(job, branch.to));
   return feeds ? BranchFlow::to_base : BranchFlow::from_base;
 }
 

@@ -2,107 +2,22 @@
 #include "plan/stage/connections.h"
 
 #include "plan/stage/branches.h"
+#include "plan/stage/connection_request.h"
 #include "plan/stage/duty.h"
+#include "plan/stage/run_length.h"
 #include "plan/stage/valves.h"
-#include "quantity/write.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <tuple>
 
 namespace riserun::plan {
 
 namespace {
 
-using chain::Chain;
-using chain::ChainRequest;
 using chain::Freedom;
 using quantity::fact;
 
-const VolumeFlow kUsualFlow = us_gallons_per_minute(10.0);
 const double kLeastShareOfRiserBore = 0.6;  // passes a barb one size under the riser: common practice
-const Length kBand = inches(0.5);           // width of a clamp's band: common practice
-const Length kBandGap = inches(0.25);       // from the hose's end, and between two bands: common practice
-
-bool is_air_port(const Job& job, const std::string& name) { return port_named(job.air.ports, name) != nullptr; }
-
-}  // namespace
-
-Service settle_service(const Job& job, const JobConnection& connection, Remarks& remarks) {
-  if (connection.carries) return *connection.carries;
-  const bool air = is_air_port(job, connection.from) || is_air_port(job, connection.to) ||
-                   std::any_of(connection.branches.begin(), connection.branches.end(),
-                               [&](const JobBranch& branch) { return is_air_port(job, branch.to); });
-  remarks.assume(fact(air ? "connection_carries_air" : "connection_carries_water", connection.name),
-                 key_of(job, connection, "carries"));
-  return air ? Service::air : Service::water;
-}
-
-Freedom settle_freedom(const Job& job, const JobConnection& connection, const std::string& port,
-                       const std::optional<Freedom>& given, Remarks& remarks) {
-  if (given) return *given;
-  const bool loose = is_air_port(job, port);
-  const std::string held_key = port == connection.from ? key_of(job, connection, "held.from")
-                               : port == connection.to ? key_of(job, connection, "held.to")
-                                                       : std::string();
-  remarks.assume(fact(loose ? "end_hangs_loose" : "end_is_fixed", port, connection.name), held_key);
-  return loose ? Freedom::loose : Freedom::fixed;
-}
-
-namespace {
-
-chain::PortEnd end_at(const Job& job, const JobConnection& connection, const std::string& name,
-                      const std::optional<Freedom>& freedom, Remarks& remarks) {
-  const JobPort* port = find_port(job, name);
-  return {port->type, port->material, settle_freedom(job, connection, name, freedom, remarks), "the " + name,
-          !is_air_port(job, name)};
-}
-
-/// The gauge pressure that every part must stand unless the job says otherwise: all that the regulator can be set to.
-GaugePressure usual_rating(const Settled& settled) { return settled.regulator_range; }
-
-VolumeFlow wanted_flow(const Inputs& inputs) {
-  const Job& job = inputs.job;
-  if (!job.wishes.fill_time) return kUsualFlow;
-  return inputs.settled.table.volume_at(job.table.depth) / *job.wishes.fill_time;
-}
-
-/// What the job avoids; and, on a port of the reservoir, plastic that shatters under compressed air: the leak test and
-/// an uncovered riser put air there even where water is meant to run. What is asked for by name is let in.
-std::vector<bool> banned_parts(const Inputs& inputs, const JobConnection& connection) {
-  const Catalog& catalog = inputs.catalog;
-  const std::vector<JobPort>& ports = inputs.job.reservoir.ports;
-  std::vector<bool> banned(catalog.parts().size(), false);
-  if (port_named(ports, connection.from) != nullptr || port_named(ports, connection.to) != nullptr)
-    for (std::size_t row = 0; row < banned.size(); ++row) banned[row] = !catalog.parts()[row].air;
-  for (const chain::Need& need : connection.needs)
-    for (const PartId part : need.parts) banned[part.row] = false;
-  for (const chain::Avoidance& avoidance : connection.avoided)
-    for (const PartId part : avoidance.parts) banned[part.row] = true;
-  return banned;
-}
-
-}  // namespace
-
-ChainRequest request_for(const Inputs& inputs, const JobConnection& connection, Service service, Remarks& remarks) {
-  ChainRequest request;
-  static_cast<chain::RunRules&>(request) = connection;
-  request.from = end_at(inputs.job, connection, connection.from, connection.from_freedom, remarks);
-  request.order = connection.order.value_or(inputs.settled.order);
-  request.banned = banned_parts(inputs, connection);
-  request.service = service;
-  request.rating = connection.rating.value_or(usual_rating(inputs.settled));
-  request.most_bushings = connection.most_bushings.value_or(chain::kUsualMostBushings);
-  request.hottest = settle_hottest(inputs, connection, service, remarks);
-  request.vacuum = settle_vacuum(inputs, connection, service, remarks);
-  request.flow = wanted_flow(inputs);
-  request.bin = inputs.job.bin;
-  return request;
-}
-
-namespace {
 
 /// Ways in: a gauge is entered by its port, a check valve by its first, a ball valve by either.
 std::vector<std::uint8_t> ports_to_enter(const catalog::Part& part) {
@@ -136,110 +51,6 @@ std::vector<chain::EndPart> device_ends(const Catalog& catalog, const Bin& bin, 
   }
   std::erase_if(ends, [&](const chain::EndPart& end) { return !end.on_sale && bin.count_of(end.part) == 0; });
   return ends;
-}
-
-/// Hose and tube: what is sold by the length.
-std::vector<PartId> sold_by_length_in(const Catalog& catalog, const Chain& chain) {
-  std::vector<PartId> pieces;
-  for (const chain::RunPart& part : chain.parts)
-    if (catalog.part(part.part).cut_to_length) pieces.push_back(part.part);
-  return pieces;
-}
-
-/// The height of a port's face: given, or worked out for the riser's bung in the lid and for a port in the table's
-/// floor.
-std::optional<Length> face_height(const Job& job, const RiserPlan& riser, const std::string& name, bool& assumed) {
-  const JobPort* port = find_port(job, name);
-  if (port == nullptr) return std::nullopt;
-  if (port->face_height) return port->face_height;
-  assumed = true;
-  if (name == riser.bung && !is_air_port(job, name))
-    return job.reservoir.height + riser.request.bung_length - riser.request.bung_projection;
-  const bool in_table_floor =
-      port_named(job.table.ports, name) != nullptr && port->place.value_or(Place::floor) == Place::floor;
-  if (in_table_floor) return job.table.floor_height;
-  return std::nullopt;
-}
-
-std::optional<Length> gap_between(const Job& job, const RiserPlan& riser, const JobConnection& connection,
-                                  bool& assumed, Remarks& remarks) {
-  if (connection.gap) return connection.gap;
-  const auto from = face_height(job, riser, connection.from, assumed);
-  const auto to = face_height(job, riser, connection.to, assumed);
-  if (!from || !to) return std::nullopt;
-  const Length gap = *from > *to ? *from - *to : *to - *from;
-  if (assumed) remarks.assume(fact("gap_of_connection", connection.name, gap), key_of(job, connection, "gap"));
-  return gap;
-}
-
-/// What the run has to make by itself: the gap, where it was measured, nothing moves along it, and no hose length that
-/// the job gives settles it already.
-std::optional<chain::Span> span_of(const JobConnection& connection, const ConnectionPlan& plan, bool assumed) {
-  const auto moves = [](Freedom freedom) { return freedom == Freedom::sliding || freedom == Freedom::loose; };
-  if (!plan.gap || assumed || connection.hose_length || connection.ends_in) return std::nullopt;
-  if (moves(plan.request.from.freedom) || moves(plan.request.to.freedom)) return std::nullopt;
-  return chain::Span{*plan.gap, connection.offset.value_or(metres(0.0)), metres(0.0)};
-}
-
-/// The lengths of a run that makes its span.
-void settle_span(const Catalog& catalog, ConnectionPlan& plan) {
-  const Chain& chain = *plan.chain();
-  plan.run_length = chain.length;
-  plan.run_tolerance = chain.length_tolerance;
-  for (const chain::RunPart& part : chain.parts)
-    if (part.cut_length && catalog.part(part.part).flexible) plan.hose_length = part.cut_length;
-}
-
-/// Given; or what the gap leaves over; or the length that the catalog sells it in.
-void settle_hose(const Inputs& inputs, const JobConnection& connection, ConnectionPlan& plan, Remarks& remarks) {
-  const Catalog& catalog = inputs.catalog;
-  const Chain* chain = plan.chain();
-  if (chain->span) return settle_span(catalog, plan);
-  plan.run_length = chain->length;
-  plan.run_tolerance = chain->length_tolerance;
-  const std::vector<PartId> hoses = sold_by_length_in(catalog, *chain);
-  if (hoses.empty()) return;
-  const Length usual = straight_length(catalog.part(hoses.front()));
-  const Length rigid = chain->length - usual * static_cast<double>(hoses.size());
-  plan.hose_length = connection.hose_length.value_or(usual);
-  if (!connection.hose_length && plan.gap && hoses.size() == 1) {
-    const double along = in_metres(*plan.gap - rigid);
-    const double aside = in_metres(connection.offset.value_or(metres(0.0)));
-    if (along > 0.0) plan.hose_length = metres(std::hypot(along, aside));
-  } else if (!connection.hose_length) {
-    remarks.assume(fact("hose_length", catalog.part(hoses.front()).name, connection.name, *plan.hose_length),
-                   key_of(inputs.job, connection, "hose length"));
-  }
-  plan.run_length = rigid + *plan.hose_length * static_cast<double>(hoses.size());
-}
-
-/// Clamps: one a hose end; a second where the barb is long enough to carry both bands (common practice).
-void count_clamps(const Catalog& catalog, ConnectionPlan& plan) {
-  const Length for_two = kBandGap * 2.0 + kBand * 2.0;
-  for (const chain::RunJoint& joint : plan.chain()->joints) {
-    if (!is_clamped(catalog, joint)) continue;
-    ++plan.hose_joints;
-    plan.clamps += joint.make_up >= for_two ? 2 : 1;
-  }
-}
-
-/// Says when a run without a hose does not come out at the gap, and by how much.
-void check_gap(const Inputs& inputs, ConnectionPlan& plan, const JobConnection& connection) {
-  if (!plan.gap || plan.chain()->span) return;
-  const Length off = *plan.gap - plan.run_length;
-  if (plan.hose_length) {
-    if (off > plan.run_tolerance)
-      plan.cautions.push_back(fact("hose_too_short",
-                                   inputs.catalog.part(sold_by_length_in(inputs.catalog, *plan.chain()).front()).name,
-                                   off, *plan.gap));
-    return;
-  }
-  if (connection.offset && *connection.offset > inches(0.25))
-    plan.cautions.push_back(fact("ports_out_of_line", *connection.offset));
-  const Length miss = off > metres(0.0) ? off : off * -1.0;
-  if (miss <= plan.run_tolerance) return;
-  plan.cautions.push_back(
-      fact(off > metres(0.0) ? "run_too_short" : "run_too_long", miss, *plan.gap, plan.run_tolerance));
 }
 
 void refuse_none(const Catalog& catalog, const ConnectionPlan& plan, Remarks& remarks) {

@@ -34,12 +34,4 @@ struct Connections {
 Connections plan_connections(const Inputs& inputs, const chain::Finder& finder, const RiserPlan& riser,
                              AskedConnections asked, const BinShares& shares, Remarks& remarks);
 
-/// What a connection carries, and how one of its ports is held: given, or assumed.
-Service settle_service(const Job& job, const JobConnection& connection, Remarks& remarks);
-chain::Freedom settle_freedom(const Job& job, const JobConnection& connection, const std::string& port,
-                              const std::optional<chain::Freedom>& given, Remarks& remarks);
-/// What the job asks of a connection, its far ends aside.
-chain::ChainRequest request_for(const Inputs& inputs, const JobConnection& connection, Service service,
-                                Remarks& remarks);
-
 }  // namespace riserun::plan

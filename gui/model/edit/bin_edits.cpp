@@ -1,6 +1,7 @@
 #include "gui/model/edit/bin_edits.h"
 
 #include "catalog/load/load.h"
+#include "catalog/yaml/document.h"
 #include "gui/model/edit/parts_in_words.h"
 
 #include <fmt/format.h>

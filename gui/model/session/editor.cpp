@@ -1,6 +1,7 @@
 #include "gui/model/session/editor.h"
 
 #include "gui/model/edit/act_edits.h"
+#include "plan/job/read_job.h"
 
 #include <algorithm>
 

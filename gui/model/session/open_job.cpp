@@ -1,5 +1,7 @@
 #include "gui/model/session/open_job.h"
 
+#include "plan/job/starter_job.h"
+
 #include <system_error>
 
 namespace riserun::gui {

@@ -1,5 +1,6 @@
 // Any text as a job file: it is read whole or refused with at least one problem; what is read makes a plan.
 #include "catalog/load/load.h"
+#include "plan/job/read_job.h"
 #include "plan/plan.h"
 
 #include <cstdint>

@@ -1,4 +1,5 @@
 // The main example against arithmetic that is done here by hand, from the measures in its file and published tables.
+#include "plan/job/starter_job.h"
 #include "unit/plan/shipped.h"
 #include "unit/report/words/said.h"
 

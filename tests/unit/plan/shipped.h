@@ -2,6 +2,7 @@
 #pragma once
 
 #include "catalog/load/load.h"
+#include "plan/job/read_job.h"
 #include "plan/plan.h"
 
 #include <gtest/gtest.h>

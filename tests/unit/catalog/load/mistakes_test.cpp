@@ -1,4 +1,5 @@
 // One mistake a case, made in the small catalog, in a user's own file or in a bin: what is said of it, word for word.
+#include "catalog/yaml/document.h"
 #include "unit/catalog/small_catalog.h"
 
 #include <gmock/gmock.h>

@@ -1,4 +1,5 @@
 // Wrong jobs: each mistake with the exact message, place and caret that it must get.
+#include "plan/job/read_job.h"
 #include "unit/plan/bench_job.h"
 #include "unit/plan/shipped.h"
 

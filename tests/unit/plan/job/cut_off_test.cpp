@@ -1,4 +1,5 @@
 // A job file that was cut off: it loads as what it says, or it is refused; never anything in between.
+#include "plan/job/read_job.h"
 #include "unit/plan/shipped.h"
 
 #include <gmock/gmock.h>

@@ -1,4 +1,5 @@
 // Whatever a job leaves out is assumed, and every assumption is in the plan with its value and its reason.
+#include "plan/job/read_job.h"
 #include "report/words/remark_words.h"
 #include "unit/plan/bench_job.h"
 #include "unit/plan/shipped.h"

@@ -1,5 +1,6 @@
 // Connections with several far ends: the example with an air manifold on one bung, and what the job may ask of it.
 #include "chain/finder.h"
+#include "plan/job/read_job.h"
 #include "report/words/remark_words.h"
 #include "unit/plan/bench_job.h"
 #include "unit/plan/shipped.h"

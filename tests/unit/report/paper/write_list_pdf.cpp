@@ -1,5 +1,6 @@
 // write_list_pdf JOB FOLDER: the list of a job as PDF in both unit systems, and as text to hold it against.
 #include "catalog/load/load.h"
+#include "plan/job/read_job.h"
 #include "report/paper/list_pdf.h"
 #include "report/text/plan_text.h"
 

@@ -3,6 +3,7 @@
 #include "gui/model/canvas/layout.h"
 
 #include "gui/model/canvas/sketch.h"
+#include "plan/job/read_job.h"
 #include "window/model/bench.h"
 
 #include <gtest/gtest.h>

@@ -2,6 +2,7 @@
 // were not edited stay, and undo goes back byte for byte.
 #include "gui/model/edit/fields.h"
 #include "gui/model/session/editor.h"
+#include "plan/job/starter_job.h"
 #include "window/model/bench.h"
 
 #include <gtest/gtest.h>

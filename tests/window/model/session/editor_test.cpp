@@ -5,6 +5,8 @@
 #include "gui/model/edit/choices.h"
 #include "gui/model/edit/fields.h"
 #include "gui/model/edit/take_run.h"
+#include "plan/job/read_job.h"
+#include "plan/job/starter_job.h"
 #include "window/model/bench.h"
 
 #include <gmock/gmock.h>

@@ -3,6 +3,7 @@
 #include "gui/model/session/job_file.h"
 #include "gui/model/session/open_job.h"
 #include "gui/model/session/state_folder.h"
+#include "plan/job/read_job.h"
 #include "window/model/bench.h"
 
 #include <gmock/gmock.h>

@@ -2,6 +2,7 @@
 #include "gui/model/session/model.h"
 
 #include "gui/model/edit/take_run.h"
+#include "plan/job/starter_job.h"
 #include "window/model/bench.h"
 
 #include <gmock/gmock.h>

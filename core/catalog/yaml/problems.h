@@ -1,0 +1,34 @@
+// The mistakes of an input, gathered to be thrown together: nothing is ever half-loaded.
+#pragma once
+
+#include "catalog/yaml/value.h"
+#include "quantity/input_error.h"
+
+#include <cstddef>
+#include <span>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace riserun::catalog {
+
+/// Gathers all mistakes of an input.
+class Problems {
+ public:
+  void add(quantity::Problem problem);
+  void add(const Value& where, std::string message, std::size_t offset = 0) {
+    add(where.problem(std::move(message), offset));
+  }
+  bool empty() const { return problems_.empty(); }
+  std::size_t size() const { return problems_.size(); }
+  std::span<const quantity::Problem> all() const { return problems_; }
+  /// Takes over what another has gathered.
+  void take(Problems other);
+  /// Throws one InputError with every problem, in the order of files and lines; nothing when there is none.
+  void throw_if_any() &&;
+
+ private:
+  std::vector<quantity::Problem> problems_;
+};
+
+}  // namespace riserun::catalog

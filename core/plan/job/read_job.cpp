@@ -1,0 +1,90 @@
+#include "plan/job/read_job.h"
+
+#include "catalog/yaml/document.h"
+#include "plan/job/job_reading.h"
+
+#include <fmt/format.h>
+
+namespace riserun::plan {
+
+using catalog::Document;
+using catalog::Fields;
+using catalog::Problems;
+using catalog::Value;
+
+namespace {
+
+constexpr std::size_t kLongestName = 200;
+
+void read_surroundings(Fields& fields, Job& job) {
+  job.water_temperature =
+      fields.find_with("water temperature", ranged(read_temperature, degrees_fahrenheit(33.0), degrees_celsius(80.0)));
+  job.altitude = fields.find_with("altitude", ranged(read_signed_length, metres(-500.0), metres(5000.0)));
+  job.test_pressure = fields.find_with("test pressure", ranged(read_pressure, psig(0.05), psig(15.0)));
+}
+
+/// Hydrogen is a matter of aluminium alone; the other materials are only taken note of.
+void read_cutting(const Value& value, Problems& problems, Job& job) {
+  if (!value.exists()) return;
+  for (const Value& word : catalog::read_texts(value, problems))
+    if (word.text().find("alumin") != std::string_view::npos || word.text().find("Alumin") != std::string_view::npos)
+      job.cuts_aluminium = true;
+}
+
+Job read_root(const Catalog& catalog, const Document& document, const std::filesystem::path& file, Problems& problems) {
+  Job job;
+  const Value root = document.root();
+  if (!root.exists() && !problems.empty()) return job;  // not parsed: its mistake is known
+  const bool no_vessel = !root["reservoir"].exists() && !root["table"].exists() && !root["air"].exists();
+  if (no_vessel && !problems.empty()) return job;  // an open quote has swallowed the rest
+  if (!root.is_map()) {
+    problems.add(root, "the file holds no job: keys such as 'reservoir', 'table' and 'air' are expected");
+    return job;
+  }
+  JobReading reading{&catalog, file.parent_path(), problems};
+  Fields fields(root,
+                {"name", "units", "reservoir", "table", "riser", "connections", "air", "vent", "water temperature",
+                 "altitude", "liquid", "cutting", "test pressure", "bin", "prices", "measured", "wishes"},
+                problems);
+  read_own_parts(reading, root, job);
+  job.name = fields.text_or("name", file.stem().string());
+  if (job.name.size() > kLongestName)
+    problems.add(fields.find("name"), fmt::format("name: is longer than {} characters", kLongestName));
+  job.units =
+      fields.choice<UnitSystem>(fields.find("units"), {{"inch", UnitSystem::inch}, {"metric", UnitSystem::metric}})
+          .value_or(UnitSystem::inch);
+  if (const Value value = fields.need("reservoir"); value.exists()) read_reservoir(reading, value, job);
+  if (const Value value = fields.need("table"); value.exists()) read_table(reading, value, job);
+  if (const Value value = fields.need("air"); value.exists()) read_air(reading, value, job);
+  if (const Value value = fields.find("riser"); value.exists()) read_riser(reading, value, job);
+  if (const Value value = fields.find("vent"); value.exists()) read_vent(reading, value, job);
+  if (const Value value = fields.find("wishes"); value.exists()) read_wishes(reading, value, job);
+  if (const Value value = fields.find("connections"); value.exists()) read_connections(reading, value, job);
+  read_surroundings(fields, job);
+  read_liquid(reading, fields.find("liquid"));
+  read_cutting(fields.find("cutting"), problems, job);
+  check_job(reading, root, job);
+  return job;
+}
+
+Job finished(const Catalog& catalog, const Document& document, const std::filesystem::path& file, Problems problems) {
+  Job job = read_root(catalog, document, file, problems);
+  std::move(problems).throw_if_any();
+  return job;
+}
+
+}  // namespace
+
+Job load_job(const Catalog& catalog, const std::filesystem::path& path) {
+  Problems problems;
+  const Document document = Document::load(path, problems);
+  return finished(catalog, document, path, std::move(problems));
+}
+
+Job read_job(const Catalog& catalog, const std::string& text, const std::filesystem::path& name) {
+  Problems problems;
+  const Document document = Document::parse(text, name.string(), problems);
+  return finished(catalog, document, name, std::move(problems));
+}
+
+}  // namespace riserun::plan

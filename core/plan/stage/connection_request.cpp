@@ -1,0 +1,89 @@
+#include "plan/stage/connection_request.h"
+
+#include "plan/stage/duty.h"
+
+#include <algorithm>
+
+namespace riserun::plan {
+
+namespace {
+
+using chain::ChainRequest;
+using chain::Freedom;
+using quantity::fact;
+
+const VolumeFlow kUsualFlow = us_gallons_per_minute(10.0);
+
+/// The gauge pressure that every part must stand unless the job says otherwise: all that the regulator can be set to.
+GaugePressure usual_rating(const Settled& settled) { return settled.regulator_range; }
+
+VolumeFlow wanted_flow(const Inputs& inputs) {
+  const Job& job = inputs.job;
+  if (!job.wishes.fill_time) return kUsualFlow;
+  return inputs.settled.table.volume_at(job.table.depth) / *job.wishes.fill_time;
+}
+
+/// What the job avoids; and, on a port of the reservoir, plastic that shatters under compressed air: the leak test and
+/// an uncovered riser put air there even where water is meant to run. What is asked for by name is let in.
+std::vector<bool> banned_parts(const Inputs& inputs, const JobConnection& connection) {
+  const Catalog& catalog = inputs.catalog;
+  const std::vector<JobPort>& ports = inputs.job.reservoir.ports;
+  std::vector<bool> banned(catalog.parts().size(), false);
+  if (port_named(ports, connection.from) != nullptr || port_named(ports, connection.to) != nullptr)
+    for (std::size_t row = 0; row < banned.size(); ++row) banned[row] = !catalog.parts()[row].air;
+  for (const chain::Need& need : connection.needs)
+    for (const PartId part : need.parts) banned[part.row] = false;
+  for (const chain::Avoidance& avoidance : connection.avoided)
+    for (const PartId part : avoidance.parts) banned[part.row] = true;
+  return banned;
+}
+
+}  // namespace
+
+bool is_air_port(const Job& job, const std::string& name) { return port_named(job.air.ports, name) != nullptr; }
+
+Service settle_service(const Job& job, const JobConnection& connection, Remarks& remarks) {
+  if (connection.carries) return *connection.carries;
+  const bool air = is_air_port(job, connection.from) || is_air_port(job, connection.to) ||
+                   std::any_of(connection.branches.begin(), connection.branches.end(),
+                               [&](const JobBranch& branch) { return is_air_port(job, branch.to); });
+  remarks.assume(fact(air ? "connection_carries_air" : "connection_carries_water", connection.name),
+                 key_of(job, connection, "carries"));
+  return air ? Service::air : Service::water;
+}
+
+Freedom settle_freedom(const Job& job, const JobConnection& connection, const std::string& port,
+                       const std::optional<Freedom>& given, Remarks& remarks) {
+  if (given) return *given;
+  const bool loose = is_air_port(job, port);
+  const std::string held_key = port == connection.from ? key_of(job, connection, "held.from")
+                               : port == connection.to ? key_of(job, connection, "held.to")
+                                                       : std::string();
+  remarks.assume(fact(loose ? "end_hangs_loose" : "end_is_fixed", port, connection.name), held_key);
+  return loose ? Freedom::loose : Freedom::fixed;
+}
+
+chain::PortEnd end_at(const Job& job, const JobConnection& connection, const std::string& name,
+                      const std::optional<Freedom>& freedom, Remarks& remarks) {
+  const JobPort* port = find_port(job, name);
+  return {port->type, port->material, settle_freedom(job, connection, name, freedom, remarks), "the " + name,
+          !is_air_port(job, name)};
+}
+
+ChainRequest request_for(const Inputs& inputs, const JobConnection& connection, Service service, Remarks& remarks) {
+  ChainRequest request;
+  static_cast<chain::RunRules&>(request) = connection;
+  request.from = end_at(inputs.job, connection, connection.from, connection.from_freedom, remarks);
+  request.order = connection.order.value_or(inputs.settled.order);
+  request.banned = banned_parts(inputs, connection);
+  request.service = service;
+  request.rating = connection.rating.value_or(usual_rating(inputs.settled));
+  request.most_bushings = connection.most_bushings.value_or(chain::kUsualMostBushings);
+  request.hottest = settle_hottest(inputs, connection, service, remarks);
+  request.vacuum = settle_vacuum(inputs, connection, service, remarks);
+  request.flow = wanted_flow(inputs);
+  request.bin = inputs.job.bin;
+  return request;
+}
+
+}  // namespace riserun::plan

@@ -1,0 +1,120 @@
+#include "plan/stage/run_length.h"
+
+#include "plan/stage/connection_request.h"
+
+#include <cmath>
+#include <vector>
+
+namespace riserun::plan {
+
+namespace {
+
+using chain::Chain;
+using chain::Freedom;
+using quantity::fact;
+
+const Length kBand = inches(0.5);      // width of a clamp's band: common practice
+const Length kBandGap = inches(0.25);  // from the hose's end, and between two bands: common practice
+
+/// Hose and tube: what is sold by the length.
+std::vector<PartId> sold_by_length_in(const Catalog& catalog, const Chain& chain) {
+  std::vector<PartId> pieces;
+  for (const chain::RunPart& part : chain.parts)
+    if (catalog.part(part.part).cut_to_length) pieces.push_back(part.part);
+  return pieces;
+}
+
+/// The height of a port's face: given, or worked out for the riser's bung in the lid and for a port in the table's
+/// floor.
+std::optional<Length> face_height(const Job& job, const RiserPlan& riser, const std::string& name, bool& assumed) {
+  const JobPort* port = find_port(job, name);
+  if (port == nullptr) return std::nullopt;
+  if (port->face_height) return port->face_height;
+  assumed = true;
+  if (name == riser.bung && !is_air_port(job, name))
+    return job.reservoir.height + riser.request.bung_length - riser.request.bung_projection;
+  const bool in_table_floor =
+      port_named(job.table.ports, name) != nullptr && port->place.value_or(Place::floor) == Place::floor;
+  if (in_table_floor) return job.table.floor_height;
+  return std::nullopt;
+}
+
+/// The lengths of a run that makes its span.
+void settle_span(const Catalog& catalog, ConnectionPlan& plan) {
+  const Chain& chain = *plan.chain();
+  plan.run_length = chain.length;
+  plan.run_tolerance = chain.length_tolerance;
+  for (const chain::RunPart& part : chain.parts)
+    if (part.cut_length && catalog.part(part.part).flexible) plan.hose_length = part.cut_length;
+}
+
+}  // namespace
+
+std::optional<Length> gap_between(const Job& job, const RiserPlan& riser, const JobConnection& connection,
+                                  bool& assumed, Remarks& remarks) {
+  if (connection.gap) return connection.gap;
+  const auto from = face_height(job, riser, connection.from, assumed);
+  const auto to = face_height(job, riser, connection.to, assumed);
+  if (!from || !to) return std::nullopt;
+  const Length gap = *from > *to ? *from - *to : *to - *from;
+  if (assumed) remarks.assume(fact("gap_of_connection", connection.name, gap), key_of(job, connection, "gap"));
+  return gap;
+}
+
+std::optional<chain::Span> span_of(const JobConnection& connection, const ConnectionPlan& plan, bool assumed) {
+  const auto moves = [](Freedom freedom) { return freedom == Freedom::sliding || freedom == Freedom::loose; };
+  if (!plan.gap || assumed || connection.hose_length || connection.ends_in) return std::nullopt;
+  if (moves(plan.request.from.freedom) || moves(plan.request.to.freedom)) return std::nullopt;
+  return chain::Span{*plan.gap, connection.offset.value_or(metres(0.0)), metres(0.0)};
+}
+
+void settle_hose(const Inputs& inputs, const JobConnection& connection, ConnectionPlan& plan, Remarks& remarks) {
+  const Catalog& catalog = inputs.catalog;
+  const Chain* chain = plan.chain();
+  if (chain->span) return settle_span(catalog, plan);
+  plan.run_length = chain->length;
+  plan.run_tolerance = chain->length_tolerance;
+  const std::vector<PartId> hoses = sold_by_length_in(catalog, *chain);
+  if (hoses.empty()) return;
+  const Length usual = straight_length(catalog.part(hoses.front()));
+  const Length rigid = chain->length - usual * static_cast<double>(hoses.size());
+  plan.hose_length = connection.hose_length.value_or(usual);
+  if (!connection.hose_length && plan.gap && hoses.size() == 1) {
+    const double along = in_metres(*plan.gap - rigid);
+    const double aside = in_metres(connection.offset.value_or(metres(0.0)));
+    if (along > 0.0) plan.hose_length = metres(std::hypot(along, aside));
+  } else if (!connection.hose_length) {
+    remarks.assume(fact("hose_length", catalog.part(hoses.front()).name, connection.name, *plan.hose_length),
+                   key_of(inputs.job, connection, "hose length"));
+  }
+  plan.run_length = rigid + *plan.hose_length * static_cast<double>(hoses.size());
+}
+
+void count_clamps(const Catalog& catalog, ConnectionPlan& plan) {
+  const Length for_two = kBandGap * 2.0 + kBand * 2.0;
+  for (const chain::RunJoint& joint : plan.chain()->joints) {
+    if (!is_clamped(catalog, joint)) continue;
+    ++plan.hose_joints;
+    plan.clamps += joint.make_up >= for_two ? 2 : 1;
+  }
+}
+
+void check_gap(const Inputs& inputs, ConnectionPlan& plan, const JobConnection& connection) {
+  if (!plan.gap || plan.chain()->span) return;
+  const Length off = *plan.gap - plan.run_length;
+  if (plan.hose_length) {
+    if (off > plan.run_tolerance)
+      plan.cautions.push_back(fact("hose_too_short",
+                                   inputs.catalog.part(sold_by_length_in(inputs.catalog, *plan.chain()).front()).name,
+                                   off, *plan.gap));
+    return;
+  }
+  if (connection.offset && *connection.offset > inches(0.25))
+    plan.cautions.push_back(fact("ports_out_of_line", *connection.offset));
+  const Length miss = off > metres(0.0) ? off : off * -1.0;
+  if (miss <= plan.run_tolerance) return;
+  plan.cautions.push_back(
+      fact(off > metres(0.0) ? "run_too_short" : "run_too_long", miss, *plan.gap, plan.run_tolerance));
+}
+
+}  // namespace riserun::plan

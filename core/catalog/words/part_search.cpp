@@ -1,11 +1,10 @@
 #include "catalog/words/part_search.h"
 
-#include "catalog/words/words.h"
+#include "catalog/words/part_words.h"
 #include "catalog/yaml/nearest_name.h"
 
 #include <algorithm>
-#include <map>
-#include <set>
+#include <optional>
 #include <utility>
 
 namespace riserun::catalog {
@@ -14,170 +13,11 @@ namespace {
 
 constexpr std::size_t kMostListed = 8;
 constexpr std::size_t kMostWords = 24;
-constexpr std::size_t kLongestPort = 5;  // words of a port within the words of a part
-constexpr std::string_view kIdleWords[] = {"x",   "by",   "to",  "in", "inch", "inches", "of",
-                                           "and", "with", "the", "a",  "ft",   "long"};
-
-using WordSet = std::set<std::string, std::less<>>;
-
-bool idle(std::string_view word) {
-  return std::find(std::begin(kIdleWords), std::end(kIdleWords), word) != std::end(kIdleWords);
-}
-
-void add_words(std::string_view text, WordSet& words) {
-  for (const Token& token : split_words(text))
-    if (!token.is_size && !idle(token.text)) words.insert(without_plural(token.text));
-}
-
-/// Numbers in a name that are no sizes: the degrees of an elbow, the schedule of a pipe.
-void add_numbers(const Catalog& catalog, std::string_view text, WordSet& numbers) {
-  for (const Token& token : split_words(text))
-    if (token.is_size && !catalog.find_size(token.text)) numbers.insert(token.text);
-}
-
-WordSet words_of(std::string_view text) {
-  WordSet words;
-  add_words(text, words);
-  return words;
-}
-
-std::vector<std::string> sizes_of(std::string_view text) {
-  std::vector<std::string> sizes;
-  for (const Token& token : split_words(text))
-    if (token.is_size) sizes.push_back(token.text);
-  return sizes;
-}
 
 std::vector<std::string> sorted(std::vector<std::string> texts) {
   std::sort(texts.begin(), texts.end());
   return texts;
 }
-
-/// What is asked for: words, sizes, and ports.
-struct Query {
-  std::vector<Token> words;  // without plural
-  std::vector<std::string> sizes;
-  std::vector<PortTypeId> ports;
-
-  void take(Token token) {
-    if (token.is_size) {
-      sizes.push_back(token.text);
-    } else if (!idle(token.text)) {
-      token.text = without_plural(token.text);
-      words.push_back(std::move(token));
-    }
-  }
-};
-
-Query plain_query(std::string_view text) {
-  Query query;
-  for (Token& token : split_words(text)) query.take(std::move(token));
-  return query;
-}
-
-}  // namespace
-
-/// The words of all families, materials and ports, looked up once.
-class PartSearch::Index {
- public:
-  explicit Index(const Catalog& catalog) : catalog_(catalog) {
-    for (const Family& family : catalog.families()) {
-      std::vector<WordSet> names;
-      add_name(family.name, names);
-      for (const std::string& alias : family.aliases) add_name(alias, names);
-      WordSet all;
-      for (const WordSet& name : names) all.insert(name.begin(), name.end());
-      families_.push_back({std::move(names), std::move(all)});
-    }
-    for (const Material& material : catalog.materials()) {
-      WordSet words = words_of(material.name);
-      add_words(material.id, words);
-      for (const std::string& alias : material.aliases) add_words(alias, words);
-      materials_.push_back(std::move(words));
-    }
-  }
-
-  /// Takes the numbers that some family is named by from the sizes to the words.
-  void tell_numbers_from_sizes(Query& query) const {
-    std::erase_if(query.sizes, [&](const std::string& size) {
-      const bool number = numbers_.contains(size);
-      if (number) query.words.push_back({size, 0, 0, false});
-      return number;
-    });
-  }
-
-  const WordSet& family(FamilyId id) const { return families_[id.row].all; }
-  const WordSet& material(MaterialId id) const { return materials_[id.row]; }
-
-  /// Whether the words without those of the material are one of the family's names.
-  bool is_whole_name(const Query& query, FamilyId family, MaterialId material) const {
-    for (const WordSet& name : families_[family.row].names) {
-      WordSet said;
-      for (const Token& word : query.words)
-        if (name.contains(word.text) || !materials_[material.row].contains(word.text)) said.insert(word.text);
-      if (said == name) return true;
-    }
-    return false;
-  }
-
-  const WordSet& port(PortTypeId id) {
-    const auto [found, is_new] = ports_.try_emplace(id.row);
-    if (is_new) found->second = words_of_port(catalog_.port_type(id));
-    return found->second;
-  }
-
-  /// Every word that can be said.
-  WordSet all_words() {
-    WordSet all;
-    for (const Names& names : families_) all.insert(names.all.begin(), names.all.end());
-    for (const WordSet& words : materials_) all.insert(words.begin(), words.end());
-    for (const Part& part : catalog_.parts())
-      for (const Port& one : part.ports) {
-        const WordSet& words = port(one.type);
-        all.insert(words.begin(), words.end());
-      }
-    return all;
-  }
-
- private:
-  /// A name may be said with its numbers or without.
-  void add_name(const std::string& name, std::vector<WordSet>& names) {
-    names.push_back(words_of(name));
-    WordSet numbers;
-    add_numbers(catalog_, name, numbers);
-    if (numbers.empty()) return;
-    numbers_.insert(numbers.begin(), numbers.end());
-    names.push_back(names.back());
-    names.back().merge(numbers);
-  }
-
-  struct Names {
-    std::vector<WordSet> names;
-    WordSet all;
-  };
-
-  WordSet words_of_port(const PortType& type) const {
-    const JointKind& kind = catalog_.kind(type.kind);
-    WordSet words = words_of(kind.name);
-    add_words(kind.id, words);
-    add_words(catalog_.notation(type.kind, type.end), words);
-    for (const std::string& word : kind.kind_words) add_words(word, words);
-    const std::vector<std::string>& own = type.end == End::male     ? kind.male_words
-                                          : type.end == End::female ? kind.female_words
-                                                                    : kind.neither_words;
-    for (const std::string& word : own) add_words(word, words);
-    if (type.end != End::neither) words.insert(type.end == End::male ? "male" : "female");
-    return words;
-  }
-
-  const Catalog& catalog_;
-  std::vector<Names> families_;
-  WordSet numbers_;
-  std::vector<WordSet> materials_;
-  std::map<std::uint32_t, WordSet> ports_;
-};
-
-namespace {
 
 /// How well a part fits; more is better.
 struct Fit {
@@ -190,11 +30,11 @@ struct Fit {
 
 class PartSearch::Search {
  public:
-  Search(const Catalog& catalog, Index& index) : catalog_(catalog), index_(index) {}
+  Search(const Catalog& catalog, PartWords& words) : catalog_(catalog), words_(words) {}
 
   /// Parts of the best fit. With `port_words`, a word may also be one of a port or of the part's own title.
-  std::vector<PartId> run(Query query, bool port_words) {
-    index_.tell_numbers_from_sizes(query);
+  std::vector<PartId> run(PartQuery query, bool port_words) {
+    words_.tell_numbers_from_sizes(query);
     tell_who_knows(query);
     std::vector<PartId> best;
     for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
@@ -211,25 +51,25 @@ class PartSearch::Search {
   const Fit& best_fit() const { return best_fit_; }
 
  private:
-  std::optional<Fit> fit_of(const Query& query, const Part& part, bool port_words) {
+  std::optional<Fit> fit_of(const PartQuery& query, const Part& part, bool port_words) {
     for (std::size_t word = 0; word < query.words.size(); ++word)
       if (!knows(part, word, query.words[word].text, port_words)) return std::nullopt;
     if (!has_ports(part, query.ports)) return std::nullopt;
     const std::optional<bool> sizes = whole_size(query, part);
     if (!sizes) return std::nullopt;
-    return Fit{index_.is_whole_name(query, part.family, part.material), *sizes};
+    return Fit{words_.is_whole_name(query, part.family, part.material), *sizes};
   }
 
   /// Which families and materials have each word among their own: asked once, not for every part.
-  void tell_who_knows(const Query& query) {
+  void tell_who_knows(const PartQuery& query) {
     families_.assign(query.words.size(), std::vector<bool>(catalog_.families().size()));
     materials_.assign(query.words.size(), std::vector<bool>(catalog_.materials().size()));
     for (std::size_t word = 0; word < query.words.size(); ++word) {
       const std::string& text = query.words[word].text;
       for (std::uint32_t row = 0; row < families_[word].size(); ++row)
-        families_[word][row] = index_.family(FamilyId{row}).contains(text);
+        families_[word][row] = words_.family(FamilyId{row}).contains(text);
       for (std::uint32_t row = 0; row < materials_[word].size(); ++row)
-        materials_[word][row] = index_.material(MaterialId{row}).contains(text);
+        materials_[word][row] = words_.material(MaterialId{row}).contains(text);
     }
   }
 
@@ -237,7 +77,7 @@ class PartSearch::Search {
     if (families_[place][part.family.row] || materials_[place][part.material.row]) return true;
     if (!port_words) return false;
     for (const Port& port : part.ports)
-      if (index_.port(port.type).contains(word)) return true;
+      if (words_.port(port.type).contains(word)) return true;
     const bool maybe = lower_case(part.name).find(word) != std::string::npos;  // spares splitting most names
     return maybe && words_of(part.name).contains(word);
   }
@@ -251,7 +91,7 @@ class PartSearch::Search {
   }
 
   /// Nothing: the part has not these sizes. True: they are all the sizes that it has.
-  std::optional<bool> whole_size(const Query& query, const Part& part) const {
+  std::optional<bool> whole_size(const PartQuery& query, const Part& part) const {
     if (query.sizes.empty()) return false;
     const std::vector<std::string> wanted = sorted(query.sizes);
     const std::vector<std::string> has = sorted(sizes_of(part.size));
@@ -266,37 +106,13 @@ class PartSearch::Search {
   }
 
   const Catalog& catalog_;
-  Index& index_;
+  PartWords& words_;
   std::vector<std::vector<bool>> families_;  // by word of the query and row
   std::vector<std::vector<bool>> materials_;
   Fit best_fit_;
 };
 
 namespace {
-
-/// The same words with what reads as a port taken for one.
-Query query_with_ports(const PortNotation& notation, std::string_view text) {
-  Query query;
-  const std::vector<Token> tokens = split_words(text);
-  for (std::size_t at = 0; at < tokens.size();) {
-    std::size_t used = 0;
-    for (std::size_t count = std::min(kLongestPort, tokens.size() - at); count >= 2 && used == 0; --count) {
-      const Token& last = tokens[at + count - 1];
-      if (idle(tokens[at].text) || idle(last.text)) continue;
-      const auto port = notation.read(text.substr(tokens[at].offset, last.offset + last.length - tokens[at].offset));
-      if (const PortTypeId* id = std::get_if<PortTypeId>(&port)) {
-        query.ports.push_back(*id);
-        used = count;
-      }
-    }
-    if (used > 0) {
-      at += used;
-      continue;
-    }
-    query.take(tokens[at++]);
-  }
-  return query;
-}
 
 std::vector<std::string_view> nearest_words(std::string_view word, const WordSet& all) {
   std::vector<std::pair<std::size_t, std::string_view>> near;
@@ -328,21 +144,21 @@ const PortNotation& PartSearch::ports() {
   return *ports_;
 }
 
-PartSearch::Index& PartSearch::index() {
-  if (!index_) index_ = std::make_unique<Index>(catalog_);
-  return *index_;
+PartWords& PartSearch::known_words() {
+  if (!words_) words_ = std::make_unique<PartWords>(catalog_);
+  return *words_;
 }
 
 std::vector<PartId> PartSearch::find(std::string_view words) {
   if (const std::optional<PartId> part = catalog_.find_part(words)) return {*part};
-  const Query query = plain_query(words);
+  const PartQuery query = plain_query(words);
   if (query.words.empty() && query.sizes.empty()) return {};
   if (query.words.size() + query.sizes.size() > kMostWords) return {};
-  Search search(catalog_, index());
+  Search search(catalog_, known_words());
   std::vector<PartId> parts = search.run(query, false);
   const bool named = !parts.empty() && search.best_fit().whole_name;
   if (named) return parts;
-  const Query with_ports = query_with_ports(ports(), words);
+  const PartQuery with_ports = query_with_ports(ports(), words);
   if (!parts.empty() && with_ports.ports.empty()) return parts;
   std::vector<PartId> by_port = search.run(with_ports, true);
   return by_port.empty() ? parts : by_port;
@@ -352,13 +168,13 @@ NotationError PartSearch::why_none(std::string_view words) {
   for (const Token& token : split_words(words))
     if (token.is_size && (token.text.starts_with('/') || token.text.ends_with('/')))
       return {"'" + token.text + "' is no size; a fraction has two numbers, as 3/4", token.offset, {}};
-  Query query = plain_query(words);
+  PartQuery query = plain_query(words);
   if (query.words.empty() && query.sizes.empty())
     return {"words that name a part are expected, as in '1 x 3/4 reducing coupling'", 0, {}};
   if (query.words.size() + query.sizes.size() > kMostWords) return {"these are too many words for a part", 0, {}};
-  Search search(catalog_, index());
-  index().tell_numbers_from_sizes(query);
-  const WordSet all = index().all_words();
+  Search search(catalog_, known_words());
+  known_words().tell_numbers_from_sizes(query);
+  const WordSet all = known_words().all_words();
   for (const Token& word : query.words) {
     if (all.contains(word.text)) continue;
     const std::vector<std::string_view> near = nearest_words(word.text, all);

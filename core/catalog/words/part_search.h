@@ -13,6 +13,8 @@
 
 namespace riserun::catalog {
 
+class PartWords;
+
 /// The parts that all the words fit, in part order; empty when there are none. A part id finds its part. When the words
 /// are the whole name of a family ("coupling"), families that merely contain them ("reducing coupling") do not count;
 /// when the sizes are the whole size of some parts, parts that merely have those sizes among others do not count.
@@ -38,13 +40,12 @@ class PartSearch {
   std::variant<PartId, NotationError> find_one(std::string_view words);
 
  private:
-  class Index;
   class Search;
   const Catalog& catalog_;
   std::unique_ptr<const PortNotation> ports_;  // made when first asked for, as is the next
-  std::unique_ptr<Index> index_;
+  std::unique_ptr<PartWords> words_;
 
-  Index& index();
+  PartWords& known_words();
 };
 
 }  // namespace riserun::catalog

@@ -3,6 +3,7 @@
 #include "chain/build/assemble.h"
 #include "chain/build/span_run.h"
 #include "chain/search/best_chain.h"
+#include "chain/search/tie_key.h"
 #include "chain/span/best_span.h"
 #include "chain/tree/best_tree.h"
 
@@ -25,9 +26,8 @@ struct Single {
   Cost cost;
   std::int64_t off = 0;  // micrometres that it lands off
   std::vector<Move> moves;
-  std::optional<BranchTree> tree;                            // of a branched assembly, instead of moves
-  std::vector<std::uint32_t> ids;                            // ranks in chain order, plugs behind the part they are in
-  std::vector<std::pair<std::uint8_t, std::uint8_t>> ports;  // entered and left
+  std::optional<BranchTree> tree;  // of a branched assembly, instead of moves
+  TieKey key;                      // of a branched assembly its tokens, as its search breaks ties
   std::optional<std::size_t> end;
   bool end_from_bin = false;
   Counts taken;
@@ -38,8 +38,7 @@ std::strong_ordering compare(const Single& a, const Single& b) {
   if (const auto by_make = a.make <=> b.make; by_make != 0) return by_make;
   if (const auto by_cost = a.cost <=> b.cost; by_cost != 0) return by_cost;
   if (const auto by_landing = a.off <=> b.off; by_landing != 0) return by_landing;
-  if (const auto by_ids = a.ids <=> b.ids; by_ids != 0) return by_ids;
-  if (const auto by_ports = a.ports <=> b.ports; by_ports != 0) return by_ports;
+  if (const auto by_key = a.key <=> b.key; by_key != 0) return by_key;
   if (const auto by_end = a.end <=> b.end; by_end != 0) return by_end;
   if (const auto by_bin = b.end_from_bin <=> a.end_from_bin; by_bin != 0) return by_bin;
   return b.taken <=> a.taken;  // parts that cost nothing
@@ -243,13 +242,13 @@ void Allocating::take(PartId part, Single& made) const {
 // From the base outwards, port by port: targets sort before parts, as AssemblyRequest states for its ties.
 void Allocating::read_tree(const BranchTree& tree, Single& made) const {
   const auto add = [&](PartId part, std::size_t port) {
-    made.ids.push_back((folded_.rank(part) + 1) * static_cast<std::uint32_t>(kMostPorts) +
-                       static_cast<std::uint32_t>(port));
+    made.key.ids.push_back((folded_.rank(part) + 1) * static_cast<std::uint32_t>(kMostPorts) +
+                           static_cast<std::uint32_t>(port));
     take(part, made);
   };
   if (tree.target_kind) {
     made.cost = made.cost + tree.end.cost;
-    made.ids.push_back(static_cast<std::uint32_t>(*tree.target_kind));
+    made.key.ids.push_back(static_cast<std::uint32_t>(*tree.target_kind));
     if (tree.end.device.valid()) add(tree.end.device, tree.end.port);
     return;
   }
@@ -300,11 +299,7 @@ void Allocating::try_end(std::size_t demand, std::optional<std::size_t> end, boo
     if (!any) request.bin.items.clear();
     if (!(demands_[demand].span ? make_span(request, *demands_[demand].span, made) : make_chain(request, made))) return;
     for (std::size_t i = 0; i < made.taken.size(); ++i) made.taken[i] = std::min(made.taken[i], most[i]);
-    for (const Move& move : made.moves) {
-      made.ids.push_back(folded_.rank(move.part));
-      for (const PartId plug : move.plugs) made.ids.push_back(folded_.rank(plug));
-      made.ports.emplace_back(move.enter, move.leave);
-    }
+    made.key = tie_key(folded_, made.moves);
   }
   if (end) {
     const PartId part = demands_[demand].ends[*end].part;

@@ -159,12 +159,7 @@ void WhyNoChain::add_purchase(NoChain& answer) const {
   ChainRequest bought = request_;
   Lift lift;
   for (const PartId part : answer.to_buy) {
-    const auto item =
-        std::find_if(bought.bin.items.begin(), bought.bin.items.end(), [&](const auto& i) { return i.part == part; });
-    if (item == bought.bin.items.end())
-      bought.bin.items.push_back({part, 1});
-    else
-      item->count = std::max(item->count, 0) + 1;
+    bought.bin.add(part);
     lift.price = lift.price + catalog_.part(part).price;
   }
   if (const auto route = best_chain(folded_, bought)) lift.part_count = static_cast<int>(part_count(route->moves));

@@ -1,78 +1,21 @@
 #include "plan/stage/list.h"
 
-#include "chain/finder.h"
 #include "plan/stage/bungs.h"
+#include "plan/stage/cuts.h"
+#include "plan/stage/instead.h"
+#include "plan/stage/part_tally.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
 #include <map>
-#include <set>
-#include <tuple>
+#include <optional>
+#include <string>
 
 namespace riserun::plan {
 
 namespace {
-
-const Length kKerf = inches(1.0 / 16.0);  // of a hacksaw or a pipe cutter's wheel: common practice
-
-/// Counts parts by where they come from, and keeps what each is for.
-class PartTally {
- public:
-  explicit PartTally(const Catalog& catalog) : catalog_(catalog) {}
-
-  void add(PartId part, bool from_bin, const std::string& used_for, int quantity = 1) {
-    ListItem& item = items_[{from_bin, part}];
-    if (item.quantity == 0) item = described(part);
-    item.quantity += quantity;
-    if (std::find(item.used_for.begin(), item.used_for.end(), used_for) == item.used_for.end())
-      item.used_for.push_back(used_for);
-  }
-  /// The same thing twice is one line with a quantity of two.
-  void add_unlisted(ListItem item) {
-    for (ListItem& there : unlisted_) {
-      if (there.id != item.id || there.measure != item.measure) continue;
-      there.quantity += item.quantity;
-      if (there.used_for != item.used_for)
-        there.used_for.insert(there.used_for.end(), item.used_for.begin(), item.used_for.end());
-      return;
-    }
-    unlisted_.push_back(std::move(item));
-  }
-
-  /// In the order in which a store is walked: shelf by shelf, then by name and size.
-  std::vector<ListItem> taken(bool from_bin) const {
-    std::vector<ListItem> list;
-    for (const auto& [key, item] : items_)
-      if (key.first == from_bin) list.push_back(item);
-    if (!from_bin) list.insert(list.end(), unlisted_.begin(), unlisted_.end());
-    std::stable_sort(list.begin(), list.end(), [](const ListItem& a, const ListItem& b) {
-      return std::tie(a.shelf, a.name, a.id) < std::tie(b.shelf, b.name, b.id);
-    });
-    return list;
-  }
-
- private:
-  ListItem described(PartId id) const {
-    const catalog::Part& part = catalog_.part(id);
-    ListItem item;
-    item.part = id;
-    item.id = part.id;
-    item.name = part.name;
-    item.size = part.size;
-    item.material = catalog_.material(part.material).name;
-    item.shelf = catalog_.family(part.family).shelf;
-    item.each = part.price;
-    item.special_order = !part.stocked;
-    item.measured = part.measured;
-    return item;
-  }
-
-  const Catalog& catalog_;
-  std::map<std::pair<bool, PartId>, ListItem> items_;
-  std::vector<ListItem> unlisted_;
-};
 
 /// Hose is sold in pieces: how many of them make the length.
 int pieces_of(const Catalog& catalog, const ConnectionPlan& connection, PartId part) {
@@ -88,73 +31,6 @@ void add_run(const Catalog& catalog, const ConnectionPlan& connection, BinLeft& 
     const int pieces = part.cut_length ? 1 : pieces_of(catalog, connection, part.part);
     for (int more = pieces - 1; more > 0; --more) tally.add(part.part, bin.take(part.part), connection.name);
     for (const chain::Follower& plug : part.plugs()) tally.add(plug.plug, plug.from_bin, connection.name);
-  }
-}
-
-/// A chain lets the other part in the place of each such part and plug of its own.
-bool chain_lets(const Catalog& catalog, const ConnectionPlan& connection, PartId part, PartId other) {
-  const auto allows = [&](const chain::PlacedPart& placed) -> bool {
-    return chain::allowed_parts(catalog, connection.request, {placed}).front();
-  };
-  const std::vector<chain::RunPart>& parts = connection.chain()->parts;
-  for (std::size_t row = 0; row < parts.size(); ++row) {
-    const std::vector<chain::Follower> plugs = parts[row].plugs();
-    const bool plugged =
-        std::any_of(plugs.begin(), plugs.end(), [&](const chain::Follower& plug) { return plug.plug == part; });
-    if (plugged && !allows({other, 0, 0})) return false;
-    if (parts[row].part != part) continue;
-    chain::PlacedPart placed{other, parts[row].enter, parts[row].leave()};
-    placed.before = row == 0 ? connection.request.from.material
-                             : std::optional(catalog.part(parts[row - 1].part).material_at(parts[row - 1].leave()));
-    placed.behind = row + 1 == parts.size()
-                        ? connection.request.to.material
-                        : std::optional(catalog.part(parts[row + 1].part).material_at(parts[row + 1].enter));
-    if (!allows(placed)) return false;
-  }
-  return true;
-}
-
-bool assembly_lets(const Catalog& catalog, const ConnectionPlan& connection, PartId other) {
-  // Another metal would meet what stands round it in the tree.
-  if (connection.request.galvanic == chain::Galvanic::avoid) return false;
-  const bool has_a_way = catalog.part(other).ports.size() > 1;
-  const chain::PlacedPart placed{other, 0, static_cast<std::uint8_t>(has_a_way ? 1 : 0)};
-  return chain::allowed_parts(catalog, connection.request, {placed}).front();
-}
-
-/// The runs that a line of the list is for let the other part in its place.
-bool may_stand_in(const Catalog& catalog, const ListedSections& sections, const ListItem& item, PartId other) {
-  for (const ConnectionPlan& connection : sections.connections) {
-    const auto& names = item.used_for;
-    if (connection.run() == nullptr || std::find(names.begin(), names.end(), connection.name) == names.end()) continue;
-    const std::vector<chain::RunEnd>& ends = connection.run()->ends;
-    const bool at_end =
-        std::any_of(ends.begin(), ends.end(), [&](const chain::RunEnd& end) { return end.device == item.part; });
-    // What ends a run need not stand what the run must.
-    if (at_end && !connection.request.banned.empty() && connection.request.banned[other.row]) return false;
-    if (connection.chain() != nullptr && !chain_lets(catalog, connection, *item.part, other)) return false;
-    if (connection.branched && !at_end && !assembly_lets(catalog, connection, other)) return false;
-  }
-  return true;
-}
-
-/// Parts with the same ports that could stand in for one that is bought: another material or the next length.
-void suggest_instead(const Catalog& catalog, const ListedSections& sections, ListItem& item) {
-  if (!item.part) return;
-  const catalog::Part& part = catalog.part(*item.part);
-  if (part.ports.empty()) return;
-  const auto same_ports = [&](const catalog::Part& other) {
-    return std::equal(part.ports.begin(), part.ports.end(), other.ports.begin(), other.ports.end(),
-                      [](const catalog::Port& a, const catalog::Port& b) { return a.type == b.type; });
-  };
-  for (const catalog::PortUse& use : catalog.uses(part.ports[0].type)) {
-    const catalog::Part& other = catalog.part(use.part);
-    if (item.instead.size() == 2) return;
-    if (use.port != 0 || use.part == *item.part || other.family != part.family || !other.stocked || !same_ports(other))
-      continue;
-    if (straight_length(other) != straight_length(part) || !other.air || other.material == part.material) continue;
-    if (!may_stand_in(catalog, sections, item, use.part)) continue;
-    item.instead.push_back(part_title(catalog, use.part));
   }
 }
 
@@ -286,48 +162,6 @@ void add_bungs(const Inputs& inputs, BinLeft& bin, PartTally& tally) {
   }
 }
 
-void cut_riser(const Catalog& catalog, const RiserPlan& plan, ShoppingList& list) {
-  if (!(plan.riser.cut_length > metres(0.0))) return;
-  CutItem cut;
-  cut.stock =
-      plan.stock_part ? part_title(catalog, *plan.stock_part) : plan.request.pipe.name + ", to be threaded at one end";
-  cut.length = plan.riser.cut_length;
-  cut.offcut = plan.riser.offcut;
-  cut.used_for = "riser";
-  cut.datum =
-      plan.request.bung == reservoir::BungKind::welded_riser ? "from the lid's inside" : "from the threaded end";
-  list.cut.push_back(std::move(cut));
-}
-
-/// In a branched connection each hose has the length that the catalog sells it in.
-void cut_hoses(const Catalog& catalog, const std::vector<ConnectionPlan>& connections, ShoppingList& list) {
-  for (const ConnectionPlan& connection : connections) {
-    if (connection.run() == nullptr || connection.run()->span) continue;
-    std::map<PartId, int> hoses;
-    for (const chain::RunPart& part : connection.run()->parts)
-      if (catalog.part(part.part).cut_to_length) ++hoses[part.part];
-    for (const auto& [hose, count] : hoses)
-      list.cut.push_back({part_title(catalog, hose),
-                          connection.hose_length.value_or(straight_length(catalog.part(hose))), metres(0.0), count,
-                          connection.name, "end to end, cut square"});
-  }
-}
-
-/// Pieces that the runs between ports with a measured gap are made up with.
-void cut_spans(const Catalog& catalog, const std::vector<ConnectionPlan>& connections, ShoppingList& list) {
-  for (const ConnectionPlan& connection : connections) {
-    if (connection.chain() == nullptr) continue;
-    for (const chain::RunPart& part : connection.chain()->parts) {
-      if (!part.cut_length) continue;
-      const catalog::Part& row = catalog.part(part.part);
-      const Length offcut = straight_length(row) * static_cast<double>(part.pieces) - *part.cut_length - kKerf;
-      list.cut.push_back({part_title(catalog, part.part), *part.cut_length,
-                          row.threaded_when_cut ? std::max(metres(0.0), offcut) : metres(0.0), 1, connection.name,
-                          row.threaded_when_cut ? "end to end, then thread both ends" : "end to end, cut square"});
-    }
-  }
-}
-
 /// Joints over the whole job, by what makes them tight.
 std::map<std::string, int> joints_by_seal(const Inputs& inputs, const ListedSections& sections) {
   const Catalog& catalog = inputs.catalog;
@@ -423,7 +257,7 @@ ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, Bin
   list.buy = tally.taken(false);
   list.from_bin = tally.taken(true);
   for (ListItem& item : list.buy) {
-    suggest_instead(catalog, sections, item);
+    suggest_instead(catalog, sections.connections, item);
     list.total += item.price();
   }
   cut_riser(catalog, sections.riser, list);

@@ -38,24 +38,35 @@ struct Got {
   std::vector<int> left_alone{};  // of the bin, by its rows: minus what is taken
   std::int64_t cents = 0;
   bool operator==(const Got&) const = default;
+  auto key() const { return std::tie(tuple, ids, ways, end, end_bought, left_alone); }
 };
 
-struct All {
+/// What all demands get, each a One with `met`, `tuple` and `key()`.
+template <class One>
+struct Dealt {
   int unmet = 0;
   std::array<std::int64_t, 4> sum{};
-  std::vector<Got> got;
+  std::vector<One> of;
+
+  void add(const One& one) {
+    unmet += one.met ? 0 : 1;
+    for (std::size_t i = 0; i < sum.size(); ++i) sum[i] += one.tuple[i];
+    of.push_back(one);
+  }
 };
 
-bool better(const All& a, const All& b) {
+template <class One>
+bool better(const Dealt<One>& a, const Dealt<One>& b) {
   if (a.unmet != b.unmet) return a.unmet < b.unmet;
   if (a.sum != b.sum) return a.sum < b.sum;
-  const auto key = [](const Got& g) { return std::tie(g.tuple, g.ids, g.ways, g.end, g.end_bought, g.left_alone); };
-  for (std::size_t i = 0; i < a.got.size(); ++i) {
-    if (a.got[i].met != b.got[i].met) return a.got[i].met;
-    if (key(a.got[i]) != key(b.got[i])) return key(a.got[i]) < key(b.got[i]);
+  for (std::size_t i = 0; i < a.of.size(); ++i) {
+    if (a.of[i].met != b.of[i].met) return a.of[i].met;
+    if (a.of[i].key() != b.of[i].key()) return a.of[i].key() < b.of[i].key();
   }
   return false;
 }
+
+using All = Dealt<Got>;
 
 struct World {
   catalog::Catalog catalog;
@@ -63,6 +74,33 @@ struct World {
   catalog::Bin bin;
   Order order = Order::parts;
   std::vector<std::size_t> like;  // by demand: row of the first one that asks for the same
+};
+
+/// Counts the allocations, and compares each with the best that a judge knows.
+struct Comparison {
+  int compared = 0, shared = 0, unmet = 0, too_long = 0;
+
+  /// @param longest  parts of the longest run found; the judge tried all of up to `depth` parts
+  template <class One>
+  void compare(const World& world, const Allocation& answer, const Dealt<One>& found, std::int64_t longest,
+               const Dealt<One>& best, int depth) {
+    for (std::size_t row = 0; row < world.bin.items.size(); ++row) {
+      int given = 0;
+      for (const Allotment& allotment : answer.of) given += allotment.given.items[row].count;
+      EXPECT_LE(given, world.bin.items[row].count);
+    }
+    if (longest > depth) {
+      ++too_long;
+      EXPECT_FALSE(better(best, found));
+      return;
+    }
+    EXPECT_EQ(found.unmet, best.unmet);
+    EXPECT_EQ(found.sum, best.sum);
+    EXPECT_EQ(found.of, best.of);
+    ++compared;
+    shared += answer.proof.contested.empty() ? 0 : 1;
+    unmet += best.unmet > 0 ? 1 : 0;
+  }
 };
 
 /// Serves one demand after the other, each from what those before it have left of the bin.
@@ -183,9 +221,9 @@ void EveryAllocation::serve(std::size_t demand, const std::vector<int>& left, Al
     } while (next_takes(takes, option.uses, left));
   }
   ++so_far.unmet;
-  so_far.got.emplace_back();
+  so_far.of.emplace_back();
   serve(demand + 1, left, so_far);
-  so_far.got.pop_back();
+  so_far.of.pop_back();
   --so_far.unmet;
 }
 
@@ -195,10 +233,9 @@ void EveryAllocation::serve_with(std::size_t demand, const Option& option, const
   const std::optional<Got> got = take(world_.demands[demand], option, takes, rest);
   if (!got) return;
   const auto sum = so_far.sum;
-  for (std::size_t i = 0; i < sum.size(); ++i) so_far.sum[i] += got->tuple[i];
-  so_far.got.push_back(*got);
+  so_far.add(*got);
   serve(demand + 1, rest, so_far);
-  so_far.got.pop_back();
+  so_far.of.pop_back();
   so_far.sum = sum;
 }
 
@@ -276,7 +313,8 @@ class OneBin : public ::testing::Test {
  protected:
   void check_world(std::uint32_t seed);
   std::optional<Got> got(const World& world, std::size_t demand, const Allotment& answer, std::int64_t& parts);
-  int compared_ = 0, shared_ = 0, unmet_ = 0, too_long_ = 0, ends_ = 0;
+  Comparison comparison_;
+  int ends_ = 0;
 };
 
 std::optional<Got> OneBin::got(const World& world, std::size_t row, const Allotment& answer, std::int64_t& parts) {
@@ -329,39 +367,23 @@ void OneBin::check_world(std::uint32_t seed) {
   for (std::size_t i = 0; i < answer.of.size(); ++i) {
     const std::optional<Got> one = got(world, i, answer.of[i], longest);
     ASSERT_TRUE(one);
-    found.unmet += one->met ? 0 : 1;
-    for (std::size_t k = 0; k < found.sum.size(); ++k) found.sum[k] += one->tuple[k];
-    found.got.push_back(*one);
-  }
-  for (std::size_t row = 0; row < world.bin.items.size(); ++row) {
-    int given = 0;
-    for (const Allotment& allotment : answer.of) given += allotment.given.items[row].count;
-    EXPECT_LE(given, world.bin.items[row].count);
+    found.add(*one);
   }
   EveryAllocation every(world);
   for (std::size_t row = 0; row < world.demands.size(); ++row) every.add_demand(row);
   const All best = every.best();
-  if (longest > every.depth) {
-    ++too_long_;
-    EXPECT_FALSE(better(best, found));
-    return;
-  }
-  EXPECT_EQ(found.unmet, best.unmet);
-  EXPECT_EQ(found.sum, best.sum);
-  EXPECT_EQ(found.got, best.got);
-  ++compared_;
-  shared_ += answer.proof.contested.empty() ? 0 : 1;
-  unmet_ += best.unmet > 0 ? 1 : 0;
+  comparison_.compare(world, answer, found, longest, best, every.depth);
 }
 
 TEST_F(OneBin, IsSharedAsTheBestOfAllWaysToShareIt) {
   for (std::uint32_t seed = 1; seed <= kWorlds && !HasFailure(); ++seed) check_world(seed);
-  std::cout << compared_ << " allocations compared whole, " << shared_ << " with parts that more than one wanted, "
-            << unmet_ << " with demands unmet, " << ends_ << " end parts; " << too_long_ << " longer than tried\n";
-  EXPECT_GT(compared_, 4000);
-  EXPECT_GT(shared_, 800);
-  EXPECT_GT(unmet_, 300);
-  EXPECT_LT(too_long_, 500);
+  const auto [compared, shared, unmet, too_long] = comparison_;
+  std::cout << compared << " allocations compared whole, " << shared << " with parts that more than one wanted, "
+            << unmet << " with demands unmet, " << ends_ << " end parts; " << too_long << " longer than tried\n";
+  EXPECT_GT(compared, 4000);
+  EXPECT_GT(shared, 800);
+  EXPECT_GT(unmet, 300);
+  EXPECT_LT(too_long, 500);
 }
 
 // ---- with branched assemblies among the demands
@@ -377,6 +399,7 @@ struct Judged {
   std::vector<std::string> ids;                             // of a chain
   std::vector<std::pair<std::uint8_t, std::uint8_t>> ways;
   bool operator==(const Judged&) const = default;
+  auto key() const { return std::tie(tuple, tokens, ids, ways); }
 };
 
 std::array<std::int64_t, 4> tuple_of(Order order, const TreeSums& sums) {
@@ -388,28 +411,7 @@ std::array<std::int64_t, 4> tuple_of(Order order, const TreeSums& sums) {
   return testing::tuple_of(order, same);
 }
 
-struct Shared {
-  int unmet = 0;
-  std::array<std::int64_t, 4> sum{};
-  std::vector<Judged> of;
-
-  void add(const Judged& one) {
-    unmet += one.met ? 0 : 1;
-    for (std::size_t i = 0; i < sum.size(); ++i) sum[i] += one.tuple[i];
-    of.push_back(one);
-  }
-};
-
-bool better(const Shared& a, const Shared& b) {
-  const auto key = [](const Judged& one) { return std::tie(one.tuple, one.tokens, one.ids, one.ways); };
-  if (a.unmet != b.unmet) return a.unmet < b.unmet;
-  if (a.sum != b.sum) return a.sum < b.sum;
-  for (std::size_t i = 0; i < a.of.size(); ++i) {
-    if (a.of[i].met != b.of[i].met) return a.of[i].met;
-    if (key(a.of[i]) != key(b.of[i])) return key(a.of[i]) < key(b.of[i]);
-  }
-  return false;
-}
+using Shared = Dealt<Judged>;
 
 /// Every way to deal the bin out, each demand served as the judges find best.
 class EveryDeal {
@@ -546,7 +548,7 @@ std::optional<Judged> judged(const World& world, const Demand& demand, const All
 }
 
 TEST(OneBinWithBranches, IsSharedAsTheBestOfAllWaysToDealItOut) {
-  int compared = 0, shared = 0, unmet = 0, too_long = 0;
+  Comparison comparison;
   for (std::uint32_t seed = 1; seed <= kBranchingWorlds && !::testing::Test::HasFailure(); ++seed) {
     SCOPED_TRACE("seed " + std::to_string(seed));
     Dice dice(seed);
@@ -559,25 +561,11 @@ TEST(OneBinWithBranches, IsSharedAsTheBestOfAllWaysToDealItOut) {
       ASSERT_TRUE(one);
       found.add(*one);
     }
-    for (std::size_t row = 0; row < world.bin.items.size(); ++row) {
-      int given = 0;
-      for (const Allotment& allotment : answer.of) given += allotment.given.items[row].count;
-      EXPECT_LE(given, world.bin.items[row].count);
-    }
     EveryDeal every(world);
     const Shared best = every.best();
-    if (longest > every.depth) {
-      ++too_long;
-      EXPECT_FALSE(better(best, found));
-      continue;
-    }
-    EXPECT_EQ(found.unmet, best.unmet);
-    EXPECT_EQ(found.sum, best.sum);
-    EXPECT_EQ(found.of, best.of);
-    ++compared;
-    shared += answer.proof.contested.empty() ? 0 : 1;
-    unmet += best.unmet > 0 ? 1 : 0;
+    comparison.compare(world, answer, found, longest, best, every.depth);
   }
+  const auto [compared, shared, unmet, too_long] = comparison;
   std::cout << compared << " allocations with assemblies compared whole, " << shared
             << " with parts that more than one wanted, " << unmet << " with demands unmet; " << too_long
             << " longer than tried\n";

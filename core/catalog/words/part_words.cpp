@@ -1,0 +1,160 @@
+#include "catalog/words/part_words.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace riserun::catalog {
+
+namespace {
+
+constexpr std::size_t kLongestPort = 5;  // words of a port within the words of a part
+constexpr std::string_view kIdleWords[] = {"x",   "by",   "to",  "in", "inch", "inches", "of",
+                                           "and", "with", "the", "a",  "ft",   "long"};
+
+bool idle(std::string_view word) {
+  return std::find(std::begin(kIdleWords), std::end(kIdleWords), word) != std::end(kIdleWords);
+}
+
+void add_words(std::string_view text, WordSet& words) {
+  for (const Token& token : split_words(text))
+    if (!token.is_size && !idle(token.text)) words.insert(without_plural(token.text));
+}
+
+/// Numbers in a name that are no sizes: the degrees of an elbow, the schedule of a pipe.
+void add_numbers(const Catalog& catalog, std::string_view text, WordSet& numbers) {
+  for (const Token& token : split_words(text))
+    if (token.is_size && !catalog.find_size(token.text)) numbers.insert(token.text);
+}
+
+}  // namespace
+
+WordSet words_of(std::string_view text) {
+  WordSet words;
+  add_words(text, words);
+  return words;
+}
+
+std::vector<std::string> sizes_of(std::string_view text) {
+  std::vector<std::string> sizes;
+  for (const Token& token : split_words(text))
+    if (token.is_size) sizes.push_back(token.text);
+  return sizes;
+}
+
+void PartQuery::take(Token token) {
+  if (token.is_size) {
+    sizes.push_back(token.text);
+  } else if (!idle(token.text)) {
+    token.text = without_plural(token.text);
+    words.push_back(std::move(token));
+  }
+}
+
+PartQuery plain_query(std::string_view text) {
+  PartQuery query;
+  for (Token& token : split_words(text)) query.take(std::move(token));
+  return query;
+}
+
+PartQuery query_with_ports(const PortNotation& notation, std::string_view text) {
+  PartQuery query;
+  const std::vector<Token> tokens = split_words(text);
+  for (std::size_t at = 0; at < tokens.size();) {
+    std::size_t used = 0;
+    for (std::size_t count = std::min(kLongestPort, tokens.size() - at); count >= 2 && used == 0; --count) {
+      const Token& last = tokens[at + count - 1];
+      if (idle(tokens[at].text) || idle(last.text)) continue;
+      const auto port = notation.read(text.substr(tokens[at].offset, last.offset + last.length - tokens[at].offset));
+      if (const PortTypeId* id = std::get_if<PortTypeId>(&port)) {
+        query.ports.push_back(*id);
+        used = count;
+      }
+    }
+    if (used > 0) {
+      at += used;
+      continue;
+    }
+    query.take(tokens[at++]);
+  }
+  return query;
+}
+
+PartWords::PartWords(const Catalog& catalog) : catalog_(catalog) {
+  for (const Family& family : catalog.families()) {
+    std::vector<WordSet> names;
+    add_name(family.name, names);
+    for (const std::string& alias : family.aliases) add_name(alias, names);
+    WordSet all;
+    for (const WordSet& name : names) all.insert(name.begin(), name.end());
+    families_.push_back({std::move(names), std::move(all)});
+  }
+  for (const Material& material : catalog.materials()) {
+    WordSet words = words_of(material.name);
+    add_words(material.id, words);
+    for (const std::string& alias : material.aliases) add_words(alias, words);
+    materials_.push_back(std::move(words));
+  }
+}
+
+void PartWords::tell_numbers_from_sizes(PartQuery& query) const {
+  std::erase_if(query.sizes, [&](const std::string& size) {
+    const bool number = numbers_.contains(size);
+    if (number) query.words.push_back({size, 0, 0, false});
+    return number;
+  });
+}
+
+bool PartWords::is_whole_name(const PartQuery& query, FamilyId family, MaterialId material) const {
+  for (const WordSet& name : families_[family.row].names) {
+    WordSet said;
+    for (const Token& word : query.words)
+      if (name.contains(word.text) || !materials_[material.row].contains(word.text)) said.insert(word.text);
+    if (said == name) return true;
+  }
+  return false;
+}
+
+const WordSet& PartWords::port(PortTypeId id) {
+  const auto [found, is_new] = ports_.try_emplace(id.row);
+  if (is_new) found->second = words_of_port(catalog_.port_type(id));
+  return found->second;
+}
+
+WordSet PartWords::all_words() {
+  WordSet all;
+  for (const Names& names : families_) all.insert(names.all.begin(), names.all.end());
+  for (const WordSet& words : materials_) all.insert(words.begin(), words.end());
+  for (const Part& part : catalog_.parts())
+    for (const Port& one : part.ports) {
+      const WordSet& words = port(one.type);
+      all.insert(words.begin(), words.end());
+    }
+  return all;
+}
+
+// A name may be said with its numbers or without.
+void PartWords::add_name(const std::string& name, std::vector<WordSet>& names) {
+  names.push_back(words_of(name));
+  WordSet numbers;
+  add_numbers(catalog_, name, numbers);
+  if (numbers.empty()) return;
+  numbers_.insert(numbers.begin(), numbers.end());
+  names.push_back(names.back());
+  names.back().merge(numbers);
+}
+
+WordSet PartWords::words_of_port(const PortType& type) const {
+  const JointKind& kind = catalog_.kind(type.kind);
+  WordSet words = words_of(kind.name);
+  add_words(kind.id, words);
+  add_words(catalog_.notation(type.kind, type.end), words);
+  for (const std::string& word : kind.kind_words) add_words(word, words);
+  const std::vector<std::string>& own = type.end == End::male     ? kind.male_words
+                                        : type.end == End::female ? kind.female_words
+                                                                  : kind.neither_words;
+  for (const std::string& word : own) add_words(word, words);
+  if (type.end != End::neither) words.insert(type.end == End::male ? "male" : "female");
+  return words;
+}
+
+}  // namespace riserun::catalog

@@ -1,0 +1,71 @@
+// The words that a part can be asked for by, and what a text asks for.
+#pragma once
+
+#include "catalog/catalog.h"
+#include "catalog/words/port_notation.h"
+#include "catalog/words/words.h"
+
+#include <cstdint>
+#include <functional>
+#include <map>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace riserun::catalog {
+
+using WordSet = std::set<std::string, std::less<>>;
+
+/// Words of the text that say something, without plural; its sizes are none.
+WordSet words_of(std::string_view text);
+std::vector<std::string> sizes_of(std::string_view text);
+
+/// What is asked for: words, sizes, and ports.
+struct PartQuery {
+  std::vector<Token> words;  // without plural
+  std::vector<std::string> sizes;
+  std::vector<PortTypeId> ports;
+
+  void take(Token token);
+};
+
+PartQuery plain_query(std::string_view text);
+/// The same words with what reads as a port taken for one.
+PartQuery query_with_ports(const PortNotation& notation, std::string_view text);
+
+/// The words of all families, materials and ports, looked up once. The catalog must outlive it. For one thread.
+class PartWords {
+ public:
+  explicit PartWords(const Catalog& catalog);
+
+  /// Takes the numbers that some family is named by from the sizes to the words.
+  void tell_numbers_from_sizes(PartQuery& query) const;
+
+  const WordSet& family(FamilyId id) const { return families_[id.row].all; }
+  const WordSet& material(MaterialId id) const { return materials_[id.row]; }
+  const WordSet& port(PortTypeId id);
+
+  /// Whether the words without those of the material are one of the family's names.
+  bool is_whole_name(const PartQuery& query, FamilyId family, MaterialId material) const;
+
+  /// Every word that can be said.
+  WordSet all_words();
+
+ private:
+  struct Names {
+    std::vector<WordSet> names;
+    WordSet all;
+  };
+
+  void add_name(const std::string& name, std::vector<WordSet>& names);
+  WordSet words_of_port(const PortType& type) const;
+
+  const Catalog& catalog_;
+  std::vector<Names> families_;
+  WordSet numbers_;
+  std::vector<WordSet> materials_;
+  std::map<std::uint32_t, WordSet> ports_;  // by port type, each made when first asked for
+};
+
+}  // namespace riserun::catalog

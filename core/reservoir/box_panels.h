@@ -96,7 +96,6 @@ struct SupportLoads {
 };
 SupportLoads support_loads(const Box& box, const SupportLayout& supports, GaugePressure pressure);
 
-inline double in_newtons_per_metre(ForcePerLength v) { return v.value(); }
 inline double in_pounds_per_inch(ForcePerLength v) {
   return v.value() * kMetresPerInch / (kKilogramsPerPound * kStandardGravity);
 }

@@ -219,8 +219,4 @@ NotationError why_no_parts(const Catalog& catalog, std::string_view words) {
   return PartSearch(catalog).why_none(words);
 }
 
-std::variant<PartId, NotationError> find_one_part(const Catalog& catalog, std::string_view words) {
-  return PartSearch(catalog).find_one(words);
-}
-
 }  // namespace riserun::catalog

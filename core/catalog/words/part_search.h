@@ -23,10 +23,6 @@ std::vector<PartId> find_parts(const Catalog& catalog, std::string_view words);
 /// Why find_parts finds nothing: which word no part knows and what is close to it, or which sizes there are.
 NotationError why_no_parts(const Catalog& catalog, std::string_view words);
 
-/// The one part that the words fit, those measured by hand left out if any other fits; an error when there is none, or
-/// several (it lists their ids).
-std::variant<PartId, NotationError> find_one_part(const Catalog& catalog, std::string_view words);
-
 /// The same for many words: what the catalog calls its families, materials and ports is gathered once. The catalog must
 /// outlive it. For one thread.
 class PartSearch {
@@ -37,6 +33,8 @@ class PartSearch {
   const PortNotation& ports();
   std::vector<PartId> find(std::string_view words);
   NotationError why_none(std::string_view words);
+  /// The one part that the words fit, those measured by hand left out if any other fits; an error when there is none,
+  /// or several (it lists their ids).
   std::variant<PartId, NotationError> find_one(std::string_view words);
 
  private:

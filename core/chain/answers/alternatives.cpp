@@ -2,6 +2,7 @@
 
 #include "chain/build/assemble.h"
 #include "chain/search/best_chain.h"
+#include "chain/search/bin_use.h"
 #include "chain/search/pareto_chains.h"
 #include "chain/search/potentials.h"
 #include "chain/search/tie_key.h"
@@ -51,13 +52,7 @@ std::vector<Route> routes_within_the_bin(const FoldedCatalog& folded, const Rule
     bool breaks = !limit && breaks_bushings(request, routes);
     if (breaks) limit = request.most_bushings;
     extras.counts_bushings = limit.has_value();
-    for (const Route& route : routes) {
-      const std::vector<int> uses = uses_of_bin(request, route.moves);
-      for (std::size_t item = 0; item < uses.size(); ++item) {
-        if (extras.counted[item] || uses[item] <= request.bin.items[item].count) continue;
-        extras.counted[item] = breaks = true;
-      }
-    }
+    for (const Route& route : routes) breaks |= count_overdrawn(request, route.moves, extras.counted);
     if (!breaks) return routes;
   }
 }

@@ -1,4 +1,7 @@
 // Other chains than the best one that a person may prefer.
+//
+// How it works: the Pareto set of the request over five measures (pareto_chains), made again with a part of the bin or
+// the bushings counted where a chain of it breaks a count; then sorted, and folded where only the materials differ.
 #pragma once
 
 #include "chain/ask/answer.h"

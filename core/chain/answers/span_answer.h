@@ -1,4 +1,5 @@
-// Other runs than the best one that make a distance.
+// Other runs than the best one that make a distance: each chain of alternatives() is asked for by its own parts
+// (best_span), so that it is one search each.
 #pragma once
 
 #include "chain/answers/alternatives.h"

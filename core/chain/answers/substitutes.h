@@ -1,4 +1,5 @@
-// What to take when a part of a chain is not on the shelf and the rest of it lies in the cart.
+// What to take when a part of a chain is not on the shelf and the rest of it lies in the cart: for each part one search
+// (best_chain) in which it is not sold, the cart is as good as the bin and each purchase weighs as a wish.
 #pragma once
 
 #include "chain/ask/answer.h"

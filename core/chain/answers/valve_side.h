@@ -1,5 +1,8 @@
 // On which side of the shut-off valve the run opens: a union or a hose beyond the valve, opened, leaves the valve, and
 // so a way to shut, with the reservoir (common practice).
+//
+// How it works: a search knows needs in order, not sides. So each order of the needs in which something that opens
+// comes beyond a valve is asked for (best_chain), and the best answer is taken: at most 5! searches.
 #pragma once
 
 #include "chain/ask/answer.h"

@@ -3,6 +3,7 @@
 #include "chain/build/assemble.h"
 #include "chain/build/span_run.h"
 #include "chain/search/best_chain.h"
+#include "chain/search/bin_use.h"
 #include "chain/search/tie_key.h"
 #include "chain/span/best_span.h"
 #include "chain/tree/best_tree.h"
@@ -229,7 +230,7 @@ bool Allocating::make_span(const ChainRequest& request, const Span& span, Single
   // The distance settles the length, and what is weighed then is weighed as for the fewest parts.
   const auto& tuple = made.cost.tuple;
   if (order_ == Order::length) made.cost = {{tuple[0], 0, tuple[1], tuple[2], tuple[3]}};
-  if (!request.bin.items.empty()) made.taken = span_uses_of_bin(request, choice->route.moves);
+  if (!request.bin.items.empty()) made.taken = uses_of_bin(request, choice->route.moves);
   made.moves = std::move(choice->route.moves);
   return true;
 }

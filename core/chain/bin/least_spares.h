@@ -1,4 +1,8 @@
 // Which few spare parts keep one lost or broken part from stopping the work.
+//
+// How it works: parts that the rules cannot tell apart are one class (PartClasses). For each bought part that may be
+// missing, all chains are listed by the classes that they are made of (part_multisets); what such a chain needs beyond
+// the bin and the cart is one way to make up for it. The least set that holds a way for each is found by least_cover.
 #pragma once
 
 #include "chain/ask/spares.h"

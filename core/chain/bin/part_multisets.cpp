@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <deque>
+#include <functional>
 #include <tuple>
 
 namespace riserun::chain {
@@ -26,17 +27,7 @@ struct Beginning {
   int bushings = 0;  // told apart only under a limit
 };
 
-Pieces sum(const Pieces& a, const Pieces& b) {
-  Pieces all = a;
-  for (const auto& [row, count] : b) {
-    const auto at = std::lower_bound(all.begin(), all.end(), std::pair(row, 0));
-    if (at != all.end() && at->first == row)
-      at->second += count;
-    else
-      all.insert(at, {row, count});
-  }
-  return all;
-}
+Pieces sum(const Pieces& a, const Pieces& b) { return merged(a, b, std::plus<>()); }
 
 class PossibleChains {
  public:

@@ -30,15 +30,7 @@ Worth worth_of(const Pieces& set, const std::vector<CoverPiece>& pieces) {
 
 /// The least set that holds both.
 Pieces joined(const Pieces& a, const Pieces& b) {
-  Pieces both = a;
-  for (const auto& [row, count] : b) {
-    const auto at = std::lower_bound(both.begin(), both.end(), std::pair(row, 0));
-    if (at != both.end() && at->first == row)
-      at->second = std::max(at->second, count);
-    else
-      both.insert(at, {row, count});
-  }
-  return both;
+  return merged(a, b, [](int one, int other) { return std::max(one, other); });
 }
 
 bool holds(const Pieces& set, std::uint32_t row) {

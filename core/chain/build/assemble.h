@@ -11,6 +11,7 @@ namespace riserun::chain {
 /// two are.
 std::vector<PartId> bought_parts(const Run& run);
 
+/// What was found, as it is shown; prices in whole cents, lengths as the catalog has them. O(parts^2).
 Chain assemble(const Catalog& catalog, const ChainRequest& request, const std::vector<Move>& moves);
 Assembly assemble(const Catalog& catalog, const AssemblyRequest& request, const BranchTree& tree);
 

@@ -1,4 +1,5 @@
-// What to buy where nothing may be bought and the bin alone does not make the chain.
+// What to buy where nothing may be bought and the bin alone does not make the chain: one search (best_chain) in the
+// order of the bin with everything on sale.
 #pragma once
 
 #include "chain/ask/answer.h"

@@ -1,4 +1,9 @@
 // What the rules of a request do to each other: the least set that cannot be kept together, and the least to give up.
+//
+// How it works: whether a set of rules can be kept is a search with the others given up (best_chain, or best_span where
+// a distance is asked for), remembered by the set. The least sets are minimum hitting sets (hitting_set.h).
+//
+// Worst case: a search for each set of rules.
 #pragma once
 
 #include "chain/ask/answer.h"

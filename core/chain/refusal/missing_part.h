@@ -1,4 +1,8 @@
 // What is not on the shelf but would complete a chain: one special-order part, or one part that does not exist.
+//
+// How it works: such parts are let into the graph at a wish each, which weighs more than all else, and the best chain
+// is asked for; with just one wish in it, that is the part. One search each; of parts that do not exist the graph gets
+// those between ends that the two sides reach, heavier the less likely it is that somebody makes them.
 #pragma once
 
 #include "chain/ask/answer.h"

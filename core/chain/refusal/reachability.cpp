@@ -1,25 +1,22 @@
 #include "chain/refusal/reachability.h"
 
+#include "chain/search/potentials.h"
+
 #include <algorithm>
 
 namespace riserun::chain {
 
 namespace {
 
-constexpr int kNotReached = -1;
-
 /// Fewest parts to each port type, as a list: nearest first.
 class Nearest {
  public:
-  explicit Nearest(std::size_t type_count) : hops_(type_count, kNotReached) {}
-  void reach(PortTypeId type, int hops) {
-    int& known = hops_[type.row];
-    if (known == kNotReached || hops < known) known = hops;
-  }
+  explicit Nearest(std::size_t type_count) : hops_(type_count, kNoWay) {}
+  void reach(PortTypeId type, int hops) { hops_[type.row] = std::min(hops_[type.row], hops); }
   std::vector<PortTypeId> list() const {
     std::vector<PortTypeId> types;
     for (std::uint32_t row = 0; row < hops_.size(); ++row)
-      if (hops_[row] != kNotReached) types.push_back({row});
+      if (hops_[row] != kNoWay) types.push_back({row});
     std::stable_sort(types.begin(), types.end(),
                      [&](PortTypeId a, PortTypeId b) { return hops_[a.row] < hops_[b.row]; });
     return types;
@@ -29,31 +26,15 @@ class Nearest {
   std::vector<int> hops_;
 };
 
-using Lists = std::vector<std::vector<std::uint32_t>>;
-
-/// Hops from the starting nodes, which count as one.
-std::vector<int> breadth_first(const Lists& next, std::vector<std::uint32_t> front) {
-  std::vector<int> hops(next.size(), kNotReached);
-  for (const std::uint32_t node : front) hops[node] = 1;
-  for (int level = 2; !front.empty(); ++level) {
-    std::vector<std::uint32_t> further;
-    for (const std::uint32_t node : front) {
-      for (const std::uint32_t to : next[node]) {
-        if (hops[to] != kNotReached) continue;
-        hops[to] = level;
-        further.push_back(to);
-      }
-    }
-    front = std::move(further);
-  }
-  return hops;
-}
-
-Lists links(const PortGraph& graph, bool reversed) {
-  Lists lists(graph.nodes().size());
-  for (std::uint32_t node = 0; node < lists.size(); ++node)
-    for (const Arc& arc : graph.arcs(node)) reversed ? lists[arc.to].push_back(node) : lists[node].push_back(arc.to);
-  return lists;
+/// By node: parts to it beyond those that lead to the front; kNoWay where there is no way. Backwards: parts from it on.
+std::vector<int> hops_from(const PortGraph& graph, const std::vector<std::uint32_t>& front, bool backwards) {
+  const auto node_count = static_cast<std::uint32_t>(graph.nodes().size());
+  const RowGraph<StepEdge> links(node_count, [&](auto emit) {
+    for (std::uint32_t node = 0; node < node_count; ++node)
+      for (const Arc& arc : graph.arcs(node))
+        backwards ? emit(arc.to, StepEdge{node, 1}) : emit(node, StepEdge{arc.to, 1});
+  });
+  return fewest_steps(links, front);
 }
 
 }  // namespace
@@ -61,10 +42,10 @@ Lists links(const PortGraph& graph, bool reversed) {
 std::vector<PortTypeId> reachable_from(const Rules& rules, const PortGraph& graph) {
   std::vector<std::uint32_t> front;
   for (const Arc& arc : graph.arcs_from(rules, rules.request().from)) front.push_back(arc.to);
-  const std::vector<int> hops = breadth_first(links(graph, false), front);
+  const std::vector<int> hops = hops_from(graph, front, false);
   Nearest nearest(rules.catalog().port_types().size());
   for (std::size_t node = 0; node < hops.size(); ++node)
-    if (hops[node] != kNotReached) nearest.reach(graph.nodes()[node].type, hops[node]);
+    if (hops[node] != kNoWay) nearest.reach(graph.nodes()[node].type, hops[node]);
   return nearest.list();
 }
 
@@ -72,10 +53,10 @@ std::vector<PortTypeId> reachable_to(const Rules& rules, const PortGraph& graph)
   std::vector<std::uint32_t> front;
   for (std::uint32_t node = 0; node < graph.nodes().size(); ++node)
     if (graph.last_joint(rules, graph.nodes()[node], rules.request().to)) front.push_back(node);
-  const std::vector<int> hops = breadth_first(links(graph, true), front);
+  const std::vector<int> hops = hops_from(graph, front, true);
   Nearest nearest(rules.catalog().port_types().size());
   for (std::size_t move = 0; move < graph.moves().size(); ++move)
-    if (const int known = hops[graph.target(move)]; known != kNotReached)
+    if (const int known = hops[graph.target(move)]; known != kNoWay)
       nearest.reach(graph.moves()[move].enter_type, known);
   return nearest.list();
 }

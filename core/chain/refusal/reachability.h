@@ -1,4 +1,5 @@
-// What can be got to from each of the two ends, and what is easily mistaken on the way.
+// What can be got to from each of the two ends, and what is easily mistaken on the way. Breadth-first visits of the
+// graph, O(arcs).
 #pragma once
 
 #include "chain/graph/port_graph.h"

@@ -6,9 +6,12 @@
 
 namespace riserun::chain {
 
-/// @pre best_chain() of the same request found none
 /// The refusal of a run that was taken.
 NoChain why_not_taken(quantity::Fact reason);
+
+/// The reason, what can be got to from either side, and every single change that mends it, or else the least change of
+/// several rules; each with what the chain then costs.
+/// @pre best_chain() of the same request found none
 NoChain why_no_chain(const FoldedCatalog& folded, const ChainRequest& request);
 
 }  // namespace riserun::chain

@@ -6,6 +6,8 @@
 
 namespace riserun::chain {
 
+/// The reason, the nearest distances that some run makes, and what could be given up instead.
+/// @pre best_span() of the same request found none
 NoChain why_no_span(const FoldedCatalog& folded, const ChainRequest& request, const Span& span);
 
 }  // namespace riserun::chain

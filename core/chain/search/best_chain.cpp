@@ -1,5 +1,6 @@
 #include "chain/search/best_chain.h"
 
+#include "chain/search/bin_use.h"
 #include "chain/search/potentials.h"
 #include "chain/search/taken_chain.h"
 
@@ -28,30 +29,12 @@ bool tighten(const ChainRequest& request, const Route& route, GraphExtras& extra
   return false;
 }
 
-}  // namespace
-
-namespace {
-
 std::optional<Route> the_taken(const FoldedCatalog& folded, const ChainRequest& request) {
   auto taken = taken_chain(folded, request);
   return std::holds_alternative<Route>(taken) ? std::optional(std::get<Route>(std::move(taken))) : std::nullopt;
 }
 
 }  // namespace
-
-std::vector<int> uses_of_bin(const ChainRequest& request, const std::vector<Move>& moves) {
-  const std::vector<catalog::BinItem>& items = request.bin.items;
-  std::vector<int> uses(items.size(), 0);
-  const auto use = [&](PartId part) {
-    const auto item = std::find_if(items.begin(), items.end(), [&](const auto& i) { return i.part == part; });
-    if (item != items.end()) ++uses[static_cast<std::size_t>(item - items.begin())];
-  };
-  for (const Move& move : moves) {
-    use(move.part);
-    for (const PartId plug : move.plugs) use(plug);
-  }
-  return uses;
-}
 
 std::int64_t part_count(const std::vector<Move>& moves) {
   std::int64_t count = 0;

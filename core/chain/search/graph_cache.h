@@ -1,5 +1,6 @@
 // Graphs of requests without needs, bin or bans of their own, kept with their distances: a catalog is asked the same
-// kind of question over and over between other ends.
+// kind of question over and over between other ends. One graph a kind of request, and of each the distances to every
+// goal that was asked for: never given up, as a shop asks few kinds of question.
 #pragma once
 
 #include "chain/graph/port_graph.h"

@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <functional>
+#include <utility>
 
 namespace riserun::chain {
 
@@ -173,9 +174,11 @@ std::vector<Cost> least_costs(const RowGraph<CostEdge>& graph, std::span<const D
 
 std::vector<int> fewest_steps(const RowGraph<StepEdge>& graph, std::span<const std::uint32_t> sources) {
   std::vector<int> steps(graph.vertex_count(), kNoWay);
-  for (const std::uint32_t source : sources) steps[source] = 0;
-  settle_by_steps(graph, {sources.begin(), sources.end()}, steps,
-                  weights<StepEdge>([](const StepEdge& edge) { return edge.steps; }), [](int count) { return count; });
+  std::vector<std::uint32_t> starts;
+  for (const std::uint32_t source : sources)
+    if (std::exchange(steps[source], 0) != 0) starts.push_back(source);
+  settle_by_steps(graph, starts, steps, weights<StepEdge>([](const StepEdge& edge) { return edge.steps; }),
+                  [](int count) { return count; });
   return steps;
 }
 

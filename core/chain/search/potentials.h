@@ -2,7 +2,8 @@
 //
 // Distances are worked out backwards, on the transposed graph, from every place where the goal is one joint away. Where
 // all costs are small whole steps, a breadth-first visit with a bucket queue settles them (Dial 1969); elsewhere
-// Dijkstra's algorithm on the lexicographic cost, or on each measure by itself.
+// Dijkstra's algorithm on the lexicographic cost, or on each measure by itself. Costs are those of part/measures.h:
+// parts, cents, micrometres, nanometres of head.
 #pragma once
 
 #include "chain/graph/port_graph.h"

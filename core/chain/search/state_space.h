@@ -1,4 +1,5 @@
-// The states of a request's search and what follows what: the one place that says which part may be put on next.
+// The states of a request's search and what follows what: the one place that says which part may be put on next. At
+// most open ends x sets of needs (256) x 2, and, where they are told apart, x parts, bushings and counts of the bin.
 #pragma once
 
 #include "chain/graph/port_graph.h"

@@ -1,6 +1,3 @@
-// How it works: the parts are read into links, a part and the plugs behind it; then all ways through the links so far
-// are kept, one for each port that the last part is left by and for whether a closing joint is made: what comes later
-// sees no more of them. The rules are those that a graph of the request lets its arcs in by.
 #include "chain/search/taken_chain.h"
 
 #include "chain/part/head.h"

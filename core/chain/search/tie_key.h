@@ -1,4 +1,5 @@
-// Ties between equally good chains are broken by ids, in the same way everywhere.
+// Ties between equally good chains are broken by ids, in the same way everywhere: chains that are at hand as a whole
+// are compared by this key, and a search that walks all of them at once (FirstByIds) ends at the one with the least.
 #pragma once
 
 #include "chain/graph/folded_catalog.h"

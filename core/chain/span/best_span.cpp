@@ -1,6 +1,7 @@
 #include "chain/span/best_span.h"
 
 #include "chain/search/best_chain.h"
+#include "chain/search/bin_use.h"
 #include "chain/span/cut_pieces.h"
 #include "chain/span/taken_span.h"
 
@@ -35,35 +36,6 @@ std::int64_t most_room(const FoldedCatalog& folded, const ChainRequest& request,
   const std::int64_t ends =
       folded.insertion_micrometres(request.from.type) + folded.insertion_micrometres(request.to.type);
   return std::max(task.along, 10 * task.aside) + ends + 2 * deepest;
-}
-
-}  // namespace
-
-std::vector<int> span_uses_of_bin(const ChainRequest& request, const std::vector<Move>& moves) {
-  std::vector<int> uses(request.bin.items.size(), 0);
-  const auto use = [&](PartId part, int pieces) {
-    for (std::size_t item = 0; item < uses.size(); ++item)
-      if (request.bin.items[item].part == part) uses[item] += pieces;
-  };
-  for (const Move& move : moves) {
-    if (!move.cut || move.own.buy == 0) use(move.part, move.pieces);
-    for (const PartId plug : move.plugs) use(plug, 1);
-  }
-  return uses;
-}
-
-namespace {
-
-// Marks as counted what of the bin the route takes too often; false: nothing.
-bool count_overdrawn(const ChainRequest& request, const std::vector<Move>& moves, std::vector<bool>& counted) {
-  const std::vector<int> uses = span_uses_of_bin(request, moves);
-  bool overdrawn = false;
-  for (std::size_t item = 0; item < uses.size(); ++item) {
-    if (counted[item] || uses[item] <= request.bin.items[item].count) continue;
-    counted[item] = true;
-    overdrawn = true;
-  }
-  return overdrawn;
 }
 
 SpanTask task_of(SpanTask task, const Attempt& attempt) {

@@ -18,6 +18,10 @@
 // ids that sort first, then the ports used, then the piece to cut nearest to the first port. The distance settles the
 // length, so that the order `length` weighs as `parts` does.
 //
+// How it works: the kinds of run are tried in that order, each by search_span, and the first that has one has the best.
+// The bin is taken to be without end and bushings without limit; where the answer breaks a count, that one is told
+// apart and all is tried again, as best_chain does.
+//
 // Lengths are whole micrometres; a piece to cut makes the distance to the micrometre, the joints at their nominal
 // make-up.
 #pragma once
@@ -44,9 +48,6 @@ struct SpanChoice {
 /// can do in their order; one of more than eight parts counts as made only where the best of just these parts comes out
 /// in that order.
 std::optional<SpanChoice> best_span(const FoldedCatalog& folded, const ChainRequest& request, const Span& span);
-
-/// How often the run takes each part of the request's bin, by row of the bin, beyond its count included.
-std::vector<int> span_uses_of_bin(const ChainRequest& request, const std::vector<Move>& moves);
 
 /// The distances nearest to the one asked for at which some run lands nominally: the next shorter and the next longer,
 /// to 1/64 in, looked for up to two feet away.

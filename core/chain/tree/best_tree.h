@@ -1,5 +1,12 @@
 // The best branched assembly of a request, as a tree: the search, repeated with more of the bin counted only where it
 // has to be.
+//
+// How it works: the bin is first taken to be without end; where the answer then takes a part more often than it is
+// there, that part is counted and the search repeated; bushings are counted in the same way. Each search is of a wider
+// set than the real one, so that an answer which breaks no count is the best of the real set too. What a relief valve
+// asks of its way depends on its inlet: where it can be one of several, each is tried.
+//
+// At worst one search (steiner_search) for each part of the bin and one more, and as many for each choice of inlets.
 #pragma once
 
 #include "chain/ask/assembly.h"
@@ -7,11 +14,8 @@
 
 namespace riserun::chain {
 
-/// Provably best. The bin is first taken to be without end; where the answer then takes a part more often than it is
-/// there, that part is counted and the search repeated; bushings are counted in the same way. Each search is of a wider
-/// set than the real one, so that an answer which breaks no count is the best of the real set too. Targets of the tree
-/// are kinds: see kinds_of_targets. What a relief valve asks of its way depends on its inlet: where it can be one of
-/// several, each is tried.
+/// Provably best under the request's order, ties as AssemblyRequest states. Targets of the tree are kinds: see
+/// kinds_of_targets. nullopt: there is none.
 /// @param wish_plugs  spare ports that no plug goes into are closed by one that does not exist (an invalid id)
 std::optional<BranchTree> best_tree(const FoldedCatalog& folded, const AssemblyRequest& request,
                                     bool wish_plugs = false);

@@ -103,20 +103,16 @@ void Runner::refine(Watch which, double from, double& time, Vector& y) const {
   time += left;
 }
 
-/// Looks for the first event in a step and acts on it.
+/// The first gauge that fires in a step, and when; kWatches and the end: none does.
 ///
-/// @param at state at a time within the step
+/// @param at     state at a time within the step
+/// @param after  the gauges at the end
 template <class At>
-Runner::Outcome Runner::after_step(double from, double to, const At& at) {
-  ++course_.steps;
-  const Gauges before = gauges_;
-  const double end = std::min(to, o_.longest);
-  Vector y = at(end);
-  Gauges after = gauges(state(y));
+std::pair<Watch, double> Runner::first_to_fire(double from, double end, const Gauges& after, const At& at) const {
   double first = end;
   Watch which = kWatches;
   for (std::size_t i = 0; i < kWatches; ++i) {
-    if (!(before[i] < 0.0 && after[i] >= 0.0)) continue;
+    if (!(gauges_[i] < 0.0 && after[i] >= 0.0)) continue;
     double when = end;
     const auto gauge = [&](double time) { return gauges(state(at(time)))[i]; };
     const double close = std::max(1.0e-12 * end, 1.0e-13);  // s
@@ -135,6 +131,20 @@ Runner::Outcome Runner::after_step(double from, double to, const At& at) {
       which = static_cast<Watch>(i);
     }
   }
+  return {which, first};
+}
+
+/// Looks for the first event in a step and acts on it.
+///
+/// @param at state at a time within the step
+template <class At>
+Runner::Outcome Runner::after_step(double from, double to, const At& at) {
+  ++course_.steps;
+  const Gauges before = gauges_;
+  const double end = std::min(to, o_.longest);
+  Vector y = at(end);
+  Gauges after = gauges(state(y));
+  auto [which, first] = first_to_fire(from, end, after, at);
   if (which != kWatches) {
     y = at(first);
     refine(which, from, first, y);

@@ -5,6 +5,7 @@
 #include "transfer/stiff_stepper.h"
 
 #include <array>
+#include <utility>
 
 namespace riserun::transfer {
 
@@ -52,6 +53,8 @@ class Runner {
   void note(double time, const State& s);
   bool fire(Watch watch, double time, const State& s);
   void stop(Stop why, double time, const State& s);
+  template <class At>
+  std::pair<Watch, double> first_to_fire(double from, double end, const Gauges& after, const At& at) const;
   template <class At>
   Outcome after_step(double from, double to, const At& at);
   bool is_stiff(double step);

@@ -6,7 +6,6 @@
 #include "report/json/plan_json.h"
 #include "report/text/plan_text.h"
 #include "report/text/spares_text.h"
-#include "report/words/remark_words.h"
 
 #include <CLI/CLI.hpp>
 
@@ -26,7 +25,7 @@ int show_plan(const std::string& job_file, const Session& session, Text text, Js
   const report::Style style = session.style(job.units);
   const plan::Plan plan = plan::make_plan(stock.catalog, std::move(job));
   session.out << (session.common.json ? json(plan, style.units) : text(plan, style));
-  return plan.status == plan::Status::refused ? kNoSolution : kDone;
+  return plan.verdict == plan::Verdict::ready ? kDone : kNoSolution;
 }
 
 void add_job_verb(CLI::App& app, Session& session, const std::string& name, const std::string& about, Text text,
@@ -39,15 +38,10 @@ void add_job_verb(CLI::App& app, Session& session, const std::string& name, cons
   });
 }
 
-/// A section by itself: what is refused comes first, whatever the section.
+/// A section by itself: what is open comes first, whatever the section.
 template <Text section>
-std::string with_refusals(const plan::Plan& plan, const report::Style& style) {
-  std::string text;
-  for (const plan::Refusal& refusal : plan.refusals) {
-    const report::SaidRefusal said = report::say(refusal, style.units);
-    text += report::wrapped("REFUSED: ", said.reason + (said.mend.empty() ? "" : " Mend: " + said.mend));
-  }
-  return text + section(plan, style);
+std::string with_findings(const plan::Plan& plan, const report::Style& style) {
+  return report::findings_text(plan, style.units) + section(plan, style);
 }
 
 std::string transfer_and_losses(const plan::Plan& plan, const report::Style& style) {
@@ -56,7 +50,8 @@ std::string transfer_and_losses(const plan::Plan& plan, const report::Style& sty
 }
 
 std::string walls_and_test(const plan::Plan& plan, const report::Style& style) {
-  return report::walls_text(plan, style) + "\n" + report::leak_test_text(plan, style);
+  return report::walls_text(plan, style) + "\n" + report::leak_test_text(plan, style) + "\n" +
+         report::standing_text(plan, {plan::Topic::walls, plan::Topic::relief, plan::Topic::leak_test}, style);
 }
 
 std::string list_and_spares(const plan::Plan& plan, const report::Style& style) {
@@ -83,12 +78,12 @@ void add_plan_verb(CLI::App& app, Session& session) {
 
 void add_transfer_verb(CLI::App& app, Session& session) {
   add_job_verb(app, session, "transfer", "Filling and draining: pressures, times, losses",
-               &with_refusals<&transfer_and_losses>, &transfer_json);
+               &with_findings<&transfer_and_losses>, &transfer_json);
 }
 
 void add_walls_verb(CLI::App& app, Session& session) {
   add_job_verb(app, session, "walls", "Panels, the pressure that they stand, relief, stored energy",
-               &with_refusals<&walls_and_test>, &walls_json);
+               &with_findings<&walls_and_test>, &walls_json);
 }
 
 void add_list_verb(CLI::App& app, Session& session) {
@@ -100,8 +95,8 @@ void add_list_verb(CLI::App& app, Session& session) {
                  "Also the fewest spare parts with which any one bought part of a run may be missing or broken");
   verb->callback([job_file, spares, &session] {
     session.chosen_verb = [job_file, spares, &session] {
-      if (*spares) return show_plan(*job_file, session, &with_refusals<&list_and_spares>, &list_and_spares_json);
-      return show_plan(*job_file, session, &with_refusals<&report::list_text>, &list_alone_json);
+      if (*spares) return show_plan(*job_file, session, &with_findings<&list_and_spares>, &list_and_spares_json);
+      return show_plan(*job_file, session, &with_findings<&report::list_text>, &list_alone_json);
     };
   });
 }

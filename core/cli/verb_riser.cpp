@@ -78,7 +78,7 @@ int run_from_options(const RiserOptions& options, const Session& session) {
   const plan::RiserAlone result = plan_from_options(options, stock);
   session.out << (session.common.json ? report::riser_json(result.plan.riser, style.units)
                                       : report::riser_text(*stock.catalog, result, style));
-  return result.remarks.refusals.empty() ? kDone : kNoSolution;
+  return result.remarks.findings.empty() ? kDone : kNoSolution;
 }
 
 int run_from_job(const RiserOptions& options, const Session& session) {

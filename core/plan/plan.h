@@ -18,6 +18,7 @@
 #include "reservoir/walls.h"
 #include "transfer/transfer.h"
 
+#include <cstdint>
 #include <memory>
 #include <optional>
 #include <string>
@@ -26,7 +27,8 @@
 
 namespace riserun::plan {
 
-enum class Status { ok, caution, refused };
+/// Worst of what is open. Ready: nothing is.
+enum class Verdict : std::uint8_t { ready, not_yet, refused };
 
 /// A connection with one far end or with several.
 struct ConnectionPlan {
@@ -79,6 +81,9 @@ struct Levels {
   Volume usable{};              // from the charge down to the riser's end and its margin
   Volume heel{};                // below the riser's end
   Length uncover_margin{};      // water kept over the riser's end: one bore
+  Length spare{};               // water down: what is there beyond what a fill takes; zero where it is short
+  Length days_loss{};           // the same water, as a day's evaporation and splash off the table
+  Length top_up_mark{};         // water down: below this a fill uncovers the riser
   Length reservoir_depth_up{};  // water up: what stands in the reservoir
   Length table_depth{};         // water up
   Length rim{};
@@ -120,6 +125,7 @@ struct WallsPlan {
   std::vector<reservoir::Panel> panels;
   reservoir::WallCheck at_set;  // at the greatest air pressure of the fill
   GaugePressure limit;          // air pressure that the weakest panel may see
+  GaugePressure four_to_one;    // at which the factor on yield is reservoir::kAirLiftFactor
   double factor_at_set = 0.0;   // on yield
   double factor_at_set_on_ultimate = 0.0;
   GaugePressure full_supply;  // receiver or main, with the regulator failed open and no other way out
@@ -131,6 +137,19 @@ struct WallsPlan {
   std::optional<reservoir::SupportLoads> loads;  // on stays and baffles of the lid at the setting, where they are known
 };
 
+/// A relief valve of the job as it stands in its way, with the regulator failed and the riser stopped.
+struct ReliefValve {
+  std::string connection;
+  GaugePressure opens;      // as it is marked
+  GaugePressure full_flow;  // opening at the most that its tolerance allows, and the rise to full flow on top
+  Length own_bore{};
+  Length bore{};         // the narrowest place, its own or its way's
+  VolumeFlow passes{};   // free air, at full_flow
+  VolumeFlow supply{};   // that the supply gives then, through the feed's narrowest place
+  Length restrictor{};   // on the supply side: caps that at what it passes
+  Length needed_bore{};  // of the valve: passes what the supply gives
+};
+
 struct ReliefPlan {
   bool given = false;                                      // a connection of the job ends in a relief valve
   GaugePressure set_pressure;                              // of the relief valve, at or below the walls' limit
@@ -138,6 +157,9 @@ struct ReliefPlan {
   std::optional<GaugePressure> failed_regulator_pressure;  // that the ullage reaches with the riser open
   std::optional<Length> restrictor_bore;                   // in the feed: keeps that below the limit
   std::optional<Length> valve_bore;                        // that passes the supply at the relief pressure
+  std::vector<ReliefValve> valves;                         // of the job
+  GaugePressure greatest;  // that can occur with what is in the job, the regulator failed and the riser stopped
+  double factor_at_greatest = 0.0;  // on yield
 };
 
 /// A port that is plugged for the leak test, and with what.
@@ -209,7 +231,8 @@ struct ShoppingList {
 struct Plan {
   std::shared_ptr<const Catalog> catalog;
   Job job;
-  Status status = Status::ok;
+  Verdict verdict = Verdict::ready;
+  std::vector<Finding> findings;  // what is open, the refused first
   std::vector<Assumption> assumptions;
   std::vector<ConnectionPlan> connections;  // those with one far end, then those with several
   std::vector<Way> ways;                    // through them
@@ -224,10 +247,10 @@ struct Plan {
   ShoppingList list;
   std::vector<Caution> cautions;
   std::vector<Note> notes;
-  std::vector<Refusal> refusals;  // not empty: the job cannot go ahead as asked
 };
 
-/// Works the whole job out. Bad input was refused by load_job already; what cannot be done is a Refusal in the plan.
+/// Works the whole job out. Bad input was refused by load_job already; what cannot be done, or not yet, is a Finding in
+/// the plan.
 /// @pre the job was read against this catalog
 Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job);
 

@@ -5,6 +5,7 @@
 
 #include "quantity/fact.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -20,7 +21,7 @@ struct Assumption {
   std::string key;  // where the job would say it, "riser.material", "connections[2].gap"; empty: nowhere
 };
 
-/// The part of the plan that a caution, a note or a refusal belongs to and is printed with.
+/// The part of the plan that a caution, a note or a finding belongs to and is printed with.
 /// `whole_job` stands before any figure; `care` is for the shop's daily use and stands last.
 enum class Topic { whole_job, connections, riser, levels, transfer, walls, relief, leak_test, list, care };
 
@@ -42,25 +43,41 @@ struct Against {
   std::optional<quantity::Value> allowed;
 };
 
-/// Why the job cannot go ahead as asked.
-struct Refusal {
+enum class Severity : std::uint8_t {
+  refused,  // it cannot work, or must not be done
+  not_yet,  // it works, but what must be there before air goes in is not in the job
+};
+
+/// What is missing and goes on the list, though no connection of the job asks for it.
+struct Purchase {
+  std::string id;
+  std::string name;
+  Fact measure;
+};
+
+/// What is open: why the job must not go ahead as asked, or what must be bought, changed or said first.
+struct Finding {
   Topic where = Topic::whole_job;
   Fact reason;
   std::optional<Against> numbers;  // where there are two to set side by side
-  std::optional<Fact> mend;        // the smallest change that lifts it
+  std::optional<Fact> mend;        // what to buy or change: the smallest change that lifts it
+  Severity severity = Severity::refused;
+  std::string source{};  // a standard, "common practice"; empty: it speaks for itself
+  std::optional<Purchase> buy{};
 };
 
 struct Remarks {
   std::vector<Assumption> assumptions;
   std::vector<Caution> cautions;
   std::vector<Note> notes;
-  std::vector<Refusal> refusals;
+  std::vector<Finding> findings;
 
   void assume(Fact fact, std::string key = "");
   void caution(Topic where, Fact fact, std::string source);
   void standing_caution(Topic where, Fact fact, std::string source);
   void note(Topic where, Fact fact);
-  void refuse(Refusal refusal);
+  /// What its severity is: refused.
+  void refuse(Finding finding);
 };
 
 }  // namespace riserun::plan

@@ -2,6 +2,7 @@
 #include "gui/views/desk.h"
 #include "report/words/remark_words.h"
 
+#include <fmt/format.h>
 #include <imgui.h>
 
 #include <algorithm>
@@ -25,14 +26,10 @@ Strip strip_of(const Scene& scene) {
 }
 
 void verdict(const Scene& scene, const plan::Plan& plan) {
-  const Ink ground = plan.status == plan::Status::ok        ? Ink::good_ground
-                     : plan.status == plan::Status::caution ? Ink::caution_ground
-                                                            : Ink::refused_ground;
-  std::string words = verdict_of(plan.status);
-  // On a low screen in two lines, so that the numbers have room beside it.
-  if (const std::size_t with = words.find(" WITH");
-      with != std::string::npos && strip_of(scene).font != scene.fonts.large)
-    words[with] = '\n';
+  const Ink ground = plan.verdict == plan::Verdict::ready     ? Ink::good_ground
+                     : plan.verdict == plan::Verdict::not_yet ? Ink::caution_ground
+                                                              : Ink::refused_ground;
+  const std::string words = verdict_of(plan.verdict);
   ImGui::PushFont(scene.fonts.strong);
   const ImVec2 size = ImGui::CalcTextSize(words.c_str());
   const ImVec2 at = ImGui::GetCursorScreenPos();
@@ -82,10 +79,9 @@ void draw_strip(const Scene& scene) {
   }
   verdict(scene, *plan);
   for (const Figure& figure : scene.shown.headline) headline_figure(scene, figure);
-  for (const plan::Refusal& refusal : plan->refusals) {
-    const report::SaidRefusal said = report::say(refusal, scene.shown.units);
-    wrapped(scene, Ink::refused, said.reason + (said.mend.empty() ? "" : ". Mend: " + said.mend));
-  }
+  for (const plan::Finding& finding : plan->findings)
+    wrapped(scene, finding.severity == plan::Severity::refused ? Ink::refused : Ink::caution,
+            fmt::format("{}: {}", report::title_of(finding.severity), report::sentences_of(finding, scene.shown.units)));
 }
 
 }  // namespace riserun::views

@@ -61,6 +61,7 @@ struct Supports {
   std::optional<BarePanel> widest_bare_panel;  // of any wall; then the layout is not needed
   std::optional<reservoir::SupportLayout> layout;
   std::optional<double> solid_fraction;  // share of the inside that supports and baffles fill
+  std::optional<bool> passages;          // for water and air through the baffles, at floor and lid; false: tight
 };
 
 struct JobReservoir {
@@ -134,7 +135,8 @@ struct JobAir {
   std::optional<VolumeFlow> delivery;  // free air, from the compressor's plate; none: not given
   std::optional<Volume> receiver;
   std::optional<GaugePressure> receiver_pressure;
-  std::optional<GaugePressure> regulator_range;  // full scale
+  std::optional<GaugePressure> regulator_range;               // full scale
+  std::optional<PressureDifference> regulator_repeatability;  // plus or minus, of what it comes back to
   std::optional<GaugePressure> set_pressure;
   std::optional<double> droop;
   std::optional<Length> feed_bore;  // smallest bore between receiver and reservoir
@@ -144,6 +146,26 @@ struct JobAir {
 struct JobVent {
   std::optional<Length> bore;
   std::optional<int> count;
+  bool stays_open = false;  // while nothing is lifted
+  bool purged = false;      // the air space, before work begins
+};
+
+/// Of the job's relief valves, from the maker's sheet.
+struct JobReliefValve {
+  std::optional<PressureDifference> tolerance;          // plus or minus, of the set pressure
+  std::optional<PressureDifference> rise;  // over the pressure at which it opens
+};
+
+/// What is cut, ground or cast over the reservoir and is not harmless there.
+struct Cutting {
+  bool aluminium = false;
+  bool magnesium = false;
+  bool aluminium_lithium = false;
+};
+
+struct Liquid {
+  std::string name = "water";
+  bool flammable = false;
 };
 
 struct Wishes {
@@ -164,10 +186,16 @@ struct Job {
   std::vector<JobConnection> connections;
   JobAir air;
   JobVent vent;
+  JobReliefValve relief_valve;
   std::optional<Temperature> water_temperature;
+  std::optional<Temperature> hottest;  // that the water gets
+  std::optional<Temperature> coldest;  // of the place where it stands
+  std::string against_heat;            // how hot water is handled, in the job's own words
+  std::string against_frost;
   std::optional<Length> altitude;
   std::optional<GaugePressure> test_pressure;
-  bool cuts_aluminium = false;
+  Cutting cutting;
+  Liquid liquid;
   Bin bin;
   Wishes wishes;
 };

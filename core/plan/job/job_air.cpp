@@ -1,9 +1,11 @@
 // Reads the air supply, the vent and the wishes of a job.
+#include "catalog/words/words.h"
 #include "plan/job/job_reading.h"
 
 #include <fmt/format.h>
 
-#include <cctype>
+#include <algorithm>
+#include <span>
 
 namespace riserun::plan {
 
@@ -15,34 +17,45 @@ namespace {
 auto bore() { return ranged(read_length, inches(0.01), inches(12.0)); }
 auto air_pressure() { return ranged(read_pressure, psig(0.01), psig(300.0)); }
 
-/// Liquids that air must not move, by the words that name them.
+/// What water may hold and stay water: a few per cent of a cutting fluid that is made to mix with it (common practice).
+constexpr std::string_view kWatery[] = {"water", "coolant", "soluble oil", "emulsion", "inhibitor", "biocide"};
+
+/// Liquids that burn, by the words that name them.
 constexpr std::string_view kFlammable[] = {"gasoline", "petrol",  "diesel",   "kerosene", "paraffin", "acetone",
                                            "alcohol",  "ethanol", "methanol", "propanol", "solvent",  "thinner",
                                            "spirit",   "naphtha", "xylene",   "toluene",  "fuel",     "oil"};
 
+bool names_any(const std::string& text, std::span<const std::string_view> words) {
+  return std::any_of(words.begin(), words.end(),
+                     [&](std::string_view word) { return text.find(word) != std::string::npos; });
+}
+
 }  // namespace
 
-void read_liquid(JobReading& reading, const Value& value) {
+void read_liquid(JobReading& reading, const Value& value, Job& job) {
   if (!value.exists()) return;
   const auto text = catalog::read_text(value, reading.problems);
-  if (!text || *text == "water") return;
-  std::string lower(*text);
-  for (char& c : lower) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-  for (const std::string_view word : kFlammable) {
-    if (lower.find(word) == std::string::npos) continue;
-    reading.problems.add(value, fmt::format("{}: '{}' burns, and air pressure must not move a flammable liquid "
-                                            "(29 CFR 1910.106(e)(2)(iv)(d)); Riserun plans for water only",
-                                            value.path(), *text));
-    return;
-  }
-  reading.problems.add(value, fmt::format("{}: '{}' is not worked out; allowed is water", value.path(), *text));
+  if (!text) return;
+  job.liquid.name = *text;
+  const std::string lower = catalog::lower_case(*text);
+  // "oil" burns, "soluble oil" in water does not: what is left of the text once that is taken out must name no liquid
+  // that burns.
+  std::string rest = lower;
+  for (const std::string_view word : kWatery)
+    for (std::size_t at = rest.find(word); at != std::string::npos; at = rest.find(word)) rest.erase(at, word.size());
+  job.liquid.flammable = names_any(rest, kFlammable);
+  if (!job.liquid.flammable && rest == lower)
+    reading.problems.add(value,
+                         fmt::format("{}: '{}' is not worked out; allowed is water, or water with a few per cent "
+                                     "of soluble oil, coolant or inhibitor",
+                                     value.path(), *text));
 }
 
 void read_air(JobReading& reading, const Value& value, Job& job) {
-  Fields fields(
-      value,
-      {"delivery", "receiver", "receiver pressure", "regulator range", "set pressure", "droop", "feed bore", "ports"},
-      reading.problems);
+  Fields fields(value,
+                {"delivery", "receiver", "receiver pressure", "regulator range", "regulator repeatability",
+                 "set pressure", "droop", "feed bore", "ports"},
+                reading.problems);
   if (!fields.valid()) return;
   JobAir& air = job.air;
   air.delivery =
@@ -50,6 +63,8 @@ void read_air(JobReading& reading, const Value& value, Job& job) {
   air.receiver = fields.find_with("receiver", ranged(read_volume, us_gallons(0.0), us_gallons(5000.0)));
   air.receiver_pressure = fields.find_with("receiver pressure", air_pressure());
   air.regulator_range = fields.find_with("regulator range", air_pressure());
+  air.regulator_repeatability =
+      fields.find_with("regulator repeatability", ranged(read_pressure_difference, psi(0.0), psi(50.0)));
   air.set_pressure = fields.find_with("set pressure", air_pressure());
   air.droop = fields.find_with("droop", ranged(read_number, 0.0, 0.9));
   air.feed_bore = fields.find_with("feed bore", bore());
@@ -59,10 +74,20 @@ void read_air(JobReading& reading, const Value& value, Job& job) {
 }
 
 void read_vent(JobReading& reading, const Value& value, Job& job) {
-  Fields fields(value, {"bore", "count"}, reading.problems);
+  Fields fields(value, {"bore", "count", "stays open", "purged"}, reading.problems);
   if (!fields.valid()) return;
+  job.vent.stays_open = fields.flag_or("stays open", false);
+  job.vent.purged = fields.flag_or("purged", false);
   job.vent.bore = fields.find_with("bore", bore());
   job.vent.count = fields.find_with("count", ranged(read_count, 1, 20));
+}
+
+void read_relief_valve(JobReading& reading, const Value& value, Job& job) {
+  Fields fields(value, {"tolerance", "rise"}, reading.problems);
+  if (!fields.valid()) return;
+  const auto part_of_setting = ranged(read_pressure_difference, psi(0.0), psi(50.0));
+  job.relief_valve.tolerance = fields.find_with("tolerance", part_of_setting);
+  job.relief_valve.rise = fields.find_with("rise", part_of_setting);
 }
 
 void read_wishes(JobReading& reading, const Value& value, Job& job) {

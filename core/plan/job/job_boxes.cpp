@@ -108,7 +108,7 @@ Supports read_supports(JobReading& reading, const Value& value) {
   if (!value.exists()) return supports;
   Fields fields(value,
                 {"widest bare panel", "baffles across", "baffles along", "lid bays", "floor bays", "long side bays",
-                 "short side bays", "lid stays", "floor carried", "solid share"},
+                 "short side bays", "lid stays", "floor carried", "solid share", "passages"},
                 reading.problems);
   if (!fields.valid()) return supports;
   supports.widest_bare_panel = read_bare_panel(reading, fields.find("widest bare panel"));
@@ -123,9 +123,10 @@ Supports read_supports(JobReading& reading, const Value& value) {
       fields.choice<bool>(fields.find("lid stays"), {{"posts", true}, {"rows", false}}).value_or(false);
   layout.floor_carried = fields.flag_or("floor carried", false);
   supports.solid_fraction = fields.find_with("solid share", share());
+  if (value["passages"].exists()) supports.passages = fields.flag_or("passages", true);
   if (!value["widest bare panel"].exists()) {
     supports.layout = layout;
-  } else if (value.size() > (value["solid share"].exists() ? 2u : 1u)) {
+  } else if (value.size() > 1u + (value["solid share"].exists() ? 1u : 0u) + (value["passages"].exists() ? 1u : 0u)) {
     reading.problems.add(
         value, fmt::format("{}: give the widest bare panel or how the walls are divided, not both", value.path()));
   }

@@ -42,8 +42,9 @@ void read_table(JobReading& reading, const catalog::Value& value, Job& job);
 void read_riser(JobReading& reading, const catalog::Value& value, Job& job);
 void read_air(JobReading& reading, const catalog::Value& value, Job& job);
 void read_vent(JobReading& reading, const catalog::Value& value, Job& job);
+void read_relief_valve(JobReading& reading, const catalog::Value& value, Job& job);
 void read_wishes(JobReading& reading, const catalog::Value& value, Job& job);
-void read_liquid(JobReading& reading, const catalog::Value& value);
+void read_liquid(JobReading& reading, const catalog::Value& value, Job& job);
 void read_connections(JobReading& reading, const catalog::Value& value, Job& job);
 
 /// The branches of a connection; what else is said of it must suit several far ends.

@@ -1,5 +1,6 @@
 #include "plan/job/read_job.h"
 
+#include "catalog/words/words.h"
 #include "catalog/yaml/document.h"
 #include "plan/job/job_reading.h"
 
@@ -19,16 +20,27 @@ constexpr std::size_t kLongestName = 200;
 void read_surroundings(Fields& fields, Job& job) {
   job.water_temperature =
       fields.find_with("water temperature", ranged(read_temperature, degrees_fahrenheit(33.0), degrees_celsius(80.0)));
+  const auto weather = ranged(read_temperature, degrees_celsius(-60.0), degrees_celsius(99.0));
+  job.hottest = fields.find_with("hottest", weather);
+  job.coldest = fields.find_with("coldest", weather);
+  job.against_heat = fields.text_or("against heat", "");
+  job.against_frost = fields.text_or("against frost", "");
   job.altitude = fields.find_with("altitude", ranged(read_signed_length, metres(-500.0), metres(5000.0)));
   job.test_pressure = fields.find_with("test pressure", ranged(read_pressure, psig(0.05), psig(15.0)));
 }
 
-/// Hydrogen is a matter of aluminium alone; the other materials are only taken note of.
+/// The metals whose fines make hydrogen in water; the other materials are only taken note of.
 void read_cutting(const Value& value, Problems& problems, Job& job) {
   if (!value.exists()) return;
-  for (const Value& word : catalog::read_texts(value, problems))
-    if (word.text().find("alumin") != std::string_view::npos || word.text().find("Alumin") != std::string_view::npos)
-      job.cuts_aluminium = true;
+  for (const Value& word : catalog::read_texts(value, problems)) {
+    const std::string lower = catalog::lower_case(word.text());
+    const auto names = [&](std::string_view metal) { return lower.find(metal) != std::string::npos; };
+    if (names("lithium"))
+      job.cutting.aluminium_lithium = true;
+    else if (names("alumin"))
+      job.cutting.aluminium = true;
+    if (names("magnes")) job.cutting.magnesium = true;
+  }
 }
 
 Job read_root(const Catalog& catalog, const Document& document, const std::filesystem::path& file, Problems& problems) {
@@ -42,9 +54,14 @@ Job read_root(const Catalog& catalog, const Document& document, const std::files
     return job;
   }
   JobReading reading{&catalog, file.parent_path(), problems};
-  Fields fields(root,
-                {"name", "units", "reservoir", "table", "riser", "connections", "air", "vent", "water temperature",
-                 "altitude", "liquid", "cutting", "test pressure", "bin", "prices", "measured", "wishes"},
+  Fields fields(root, {"name",          "units",         "reservoir",
+                       "table",         "riser",         "connections",
+                       "air",           "vent",          "water temperature",
+                       "hottest",       "coldest",       "against heat",
+                       "against frost", "altitude",      "liquid",
+                       "cutting",       "test pressure", "relief valve",
+                       "bin",           "prices",        "measured",
+                       "wishes"},
                 problems);
   read_own_parts(reading, root, job);
   job.name = fields.text_or("name", file.stem().string());
@@ -58,10 +75,11 @@ Job read_root(const Catalog& catalog, const Document& document, const std::files
   if (const Value value = fields.need("air"); value.exists()) read_air(reading, value, job);
   if (const Value value = fields.find("riser"); value.exists()) read_riser(reading, value, job);
   if (const Value value = fields.find("vent"); value.exists()) read_vent(reading, value, job);
+  if (const Value value = fields.find("relief valve"); value.exists()) read_relief_valve(reading, value, job);
   if (const Value value = fields.find("wishes"); value.exists()) read_wishes(reading, value, job);
   if (const Value value = fields.find("connections"); value.exists()) read_connections(reading, value, job);
   read_surroundings(fields, job);
-  read_liquid(reading, fields.find("liquid"));
+  read_liquid(reading, fields.find("liquid"), job);
   read_cutting(fields.find("cutting"), problems, job);
   check_job(reading, root, job);
   return job;

@@ -18,8 +18,9 @@ reservoir:                       # the closed box under the table, inside measur
   sheet: 10 ga steel             # or 3/16 in steel, 2.5 mm stainless, 1/8 in aluminium
   # yield: 36 ksi                # of the sheet, if you know it
   supports:                      # what holds the flat walls: either how they are divided ...
-    baffles across: 2            # upright plates across the length, welded to lid, floor and long sides
-    # baffles along: 1
+    baffles across: 3            # upright plates across the length, welded to lid, floor and long sides
+    baffles along: 1
+    # passages: no               # cropped corners let water and air from bay to bay; tight baffles need saying
     # lid bays: 3 x 2            # where stays divide the lid otherwise: along x across; also floor bays, long side bays
     # widest bare panel: {length: 22 in, width: 15 in, in: lid}   # ... or, instead of all that, the widest bare panel
   # charge: 9 in                 # depth of the water put in
@@ -28,6 +29,9 @@ reservoir:                       # the closed box under the table, inside measur
   ports:                         # threads that are there or will be welded in
     riser bung: {port: 1 FNPT, bung: full coupling, where: lid, projects: 3/4 in, welded in: no}
     air bung: {port: 1/2 FNPT, bung: half coupling, where: lid}     # welded in: no puts a bung on the list
+    gauge bung: {port: 1/4 FNPT, bung: half coupling, where: lid}
+    relief bung: {port: 3/4 FNPT, bung: half coupling, where: lid}
+    vent bung: {port: 1/2 FNPT, bung: half coupling, where: lid}
     # drain: 3/4 FNPT            # the short way to write a port
 
 table:                           # the open table over it
@@ -42,14 +46,17 @@ air:                             # what the plate says
   delivery: 4 scfm               # free air that the compressor delivers
   receiver: 10 gal
   # receiver pressure: 100 psi
-  # regulator range: 15 psi
+  regulator range: 10 psi        # more than ten times the setting is too coarse
+  regulator repeatability: 0.05 psi     # what it comes back to, from the maker's sheet
   # set pressure: 2 psi          # leave it out and one is worked out
   # feed bore: 1/4 in            # smallest bore between the receiver and the reservoir
   ports:
-    regulator: 1/4 FNPT
+    shop air: 1/4 FNPT           # the end of the shop's hose
+
+relief valve: {tolerance: 0.1 psi, rise: 0.2 psi}   # of the relief valve, from the maker's sheet
 
 # riser: {clearance: 5/8 in, headroom: 14 in}
-# vent: {bore: 1/2 in, count: 1}
+# vent: {bore: 1/2 in, count: 1, stays open: yes, purged: yes}   # the last two where aluminium or magnesium is cut
 
 connections:                     # from port to port; the fittings between are worked out
   - name: water up
@@ -61,19 +68,28 @@ connections:                     # from port to port; the fittings between are w
     # avoid: [bushing]             # hex, face and PVC bushings alike; [just bushing] for that family alone
     # gap: 15 in                 # between the two faces; offset: 1 in; hose length: 14 in; order: price
   - name: air in
-    from: regulator
+    from: shop air
     to: air bung
     carries: air
-    need: [check valve]          # keeps water out of the regulator
+    # The restrictor caps what a failed regulator gives, the check valve keeps water out of it.
+    need: [1/16 in hole restrictor, 0 to 10 psi air regulator, light spring check valve]
+    in order: yes
+    special order: yes           # low ranges are not on every shelf
+  - {name: gauge, from: gauge bung, ends in: 5 psi gauge, special order: yes, carries: air}
+  - {name: relief valve, from: relief bung, ends in: 3/4 relief valve set 2 psi, special order: yes, carries: air}
+  - {name: vent, from: vent bung, ends in: 1/2 brass ball valve, carries: air}
 
 # bin:                           # what the shop has: free, each as often as it is there
 #   - {part: 1 x 4 nipple black iron, count: 2}
 # measured:                      # a part in the hand beats the catalog
 #   - {part: 1 union black iron, length: 2-1/4 in}
 # wishes: {fill time: 2 min, cost cap: 80 usd, order: parts}   # order: parts, price, loss, length or bin
-# water temperature: 68 degF
+# water temperature: 68 degF     # hottest: 150 degF and coldest: 20 degF where it gets so, and how that is handled:
+# against frost: drained every evening
+# against heat: gloves and a lid
 # altitude: 500 ft
-# cutting: [steel]
+# cutting: [steel]               # aluminium and magnesium make hydrogen in the closed air space
+# liquid: water                  # or: water with 4 % soluble oil
 # test pressure: 1.5 psi
 )";
   return text;

@@ -12,6 +12,11 @@ const Length kFreeboard = inches(1.0);                   // rim over the wanted 
 const GaugePressure kReceiverPressure = psig(90.0);      // low end of shop air, 90 to 125 psi: common practice
 const GaugePressure kHighestShopPressure = psig(125.0);  // high end of it
 const GaugePressure kRegulatorRange = psig(30.0);
+// What a spring regulator comes back to, by its range: 0.2 to 0.5 psi for low-pressure types up to 0 to 30 psi, 1 to
+// 2 psi for the general-purpose type (common practice); the worse of each.
+const GaugePressure kLowPressureType = psig(30.0);
+const PressureDifference kLowPressureRepeats = psi(0.5);
+const PressureDifference kGeneralPurposeRepeats = psi(2.0);
 const Length kFeedBore = inches(0.25);
 const Length kVentBore = inches(0.5);
 const double kDroop = 0.1;
@@ -76,6 +81,10 @@ void settle_air(const Job& job, Settled& settled, Assumer& assume) {
                                     fact("full_supply_pressure", kHighestShopPressure));
   settled.regulator_range = assume.take(given.regulator_range, kRegulatorRange, "air.regulator range",
                                         fact("regulator_range", kRegulatorRange));
+  const PressureDifference repeats =
+      settled.regulator_range <= kLowPressureType ? kLowPressureRepeats : kGeneralPurposeRepeats;
+  settled.regulator_repeatability = assume.take(given.regulator_repeatability, repeats, "air.regulator repeatability",
+                                                fact("regulator_repeatability", repeats, settled.regulator_range));
   air.droop = assume.take(given.droop, kDroop, "air.droop", fact("regulator_droop", 100.0 * kDroop));
   air.regulator_rated_flow = kRegulatorRatedFlow;
   air.feed_bore = assume.take(given.feed_bore, kFeedBore, "air.feed bore", fact("feed_bore", kFeedBore));

@@ -21,9 +21,10 @@ struct Settled {
   quantity::Fact design_stress_basis;
   Length obstacle_height{};
   bool lid_closed = false;
-  transfer::AirSupply air;        // all but the setting
-  GaugePressure regulator_range;  // full scale
-  GaugePressure full_supply;      // what the walls see if the regulator fails and nothing gives way
+  transfer::AirSupply air;                     // all but the setting
+  GaugePressure regulator_range;               // full scale
+  PressureDifference regulator_repeatability;  // plus or minus, of what it comes back to
+  GaugePressure full_supply;                   // what the walls see if the regulator fails and nothing gives way
   transfer::Vent vent;
   Temperature temperature;
   hydraulics::Water water;

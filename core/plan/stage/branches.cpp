@@ -109,25 +109,9 @@ AssemblyRequest assembly_request(const Inputs& inputs, const JobConnection& conn
   return request;
 }
 
-/// Behind the regulator a narrow hole has only the set pressure to push air through it.
-void caution_throttled_regulator(const Catalog& catalog, const ConnectionPlan& plan, Remarks& remarks) {
-  for (std::size_t row = 0; row < plan.branched->targets.size(); ++row) {
-    if (plan.branched->branch(row).flow != BranchFlow::to_base) continue;
-    const chain::Chain way = chain::way_to(*plan.assembly(), row);  // from the reservoir to the supply
-    const auto is_a = [&](catalog::Role role) {
-      return [&catalog, role](const chain::RunPart& link) {
-        return catalog.family(catalog.part(link.part).family).role == role;
-      };
-    };
-    const auto restrictor = std::find_if(way.parts.begin(), way.parts.end(), is_a(catalog::Role::restrictor));
-    if (std::none_of(restrictor, way.parts.end(), is_a(catalog::Role::regulator))) continue;
-    remarks.caution(Topic::connections, fact("restrictor_behind_regulator", plan.name), "common practice");
-  }
-}
-
-void refuse_none(const Catalog& catalog, const ConnectionPlan& plan, Remarks& remarks) {
+void refuse_without_assembly(const Catalog& catalog, const ConnectionPlan& plan, Remarks& remarks) {
   const chain::NoAssembly& none = *plan.no_assembly();
-  Refusal refusal{Topic::connections, fact("branches_cannot_be_joined", plan.name, none.reason), {}, {}};
+  Finding refusal{Topic::connections, fact("branches_cannot_be_joined", plan.name, none.reason), {}, {}};
   if (none.way && none.way->special_order)
     refusal.mend = fact("order_one_part_specially", part_title(catalog, *none.way->special_order));
   else if (!none.mends.empty())
@@ -159,7 +143,7 @@ chain::Demand ask_branches(const Inputs& inputs, const JobConnection& connection
 void settle_branches(const Inputs& inputs, ConnectionPlan& plan, Remarks& remarks) {
   const Assembly* assembly = plan.assembly();
   if (assembly == nullptr) {
-    refuse_none(inputs.catalog, plan, remarks);
+    refuse_without_assembly(inputs.catalog, plan, remarks);
     return;
   }
   plan.cautions = assembly->cautions;
@@ -168,7 +152,6 @@ void settle_branches(const Inputs& inputs, ConnectionPlan& plan, Remarks& remark
       remarks.assume(fact("branched_hose_length", row.name, plan.name, straight_length(row)));
   for (const chain::RunJoint& joint : assembly->joints)
     if (inputs.catalog.mating_rules()[joint.rule].seal == "clamp") plan.clamps = ++plan.hose_joints;
-  caution_throttled_regulator(inputs.catalog, plan, remarks);
 }
 
 }  // namespace riserun::plan

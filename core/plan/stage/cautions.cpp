@@ -8,7 +8,7 @@ namespace {
 bool wets_aluminium(const Settled& settled) { return settled.metal.weld_metal == reservoir::WeldMetal::aluminium; }
 
 void caution_water_and_metal(const Inputs& inputs, Remarks& remarks) {
-  if (inputs.job.cuts_aluminium)
+  if (inputs.job.cutting.aluminium || inputs.job.cutting.magnesium)
     remarks.caution(Topic::whole_job, fact("aluminium_fines"), "trade safety notes on air-lift cutting tables");
   if (wets_aluminium(inputs.settled))
     remarks.caution(Topic::whole_job, fact("copper_eats_aluminium"), "galvanic series");

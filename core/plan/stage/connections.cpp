@@ -55,7 +55,7 @@ std::vector<chain::EndPart> device_ends(const Catalog& catalog, const Bin& bin, 
 
 void refuse_none(const Catalog& catalog, const ConnectionPlan& plan, Remarks& remarks) {
   const chain::NoChain& none = *plan.none();
-  Refusal refusal{Topic::connections, fact("connection_has_no_chain", plan.name, none.reason), {}, {}};
+  Finding refusal{Topic::connections, fact("connection_has_no_chain", plan.name, none.reason), {}, {}};
   if (none.only_the_distance) {
     refusal.numbers = Against{*plan.gap, {}};
     const auto nearest = none.nearest_above ? none.nearest_above : none.nearest_below;

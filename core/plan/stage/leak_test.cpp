@@ -41,14 +41,12 @@ void caution_open_ports(const Inputs& inputs, const std::vector<TestPlug>& plugs
           "catalog");
 }
 
-void caution_leak_test(const LeakTestPlan& test, GaugePressure setting, Remarks& remarks) {
-  if (!test.possible) return;
-  remarks.standing_caution(Topic::leak_test, fact("test_air_can_kill", test.energy.standoff),
+void caution_leak_test(const LeakTestPlan& test, Remarks& remarks) {
+  const Length standoff = std::max(test.energy.standoff, test.energy_in_use.standoff);
+  remarks.standing_caution(Topic::leak_test, fact("test_air_can_kill", standoff),
                            "ASME PCC-2 Article 501; ASME BPVC Section VIII UG-100 (from memory)");
   remarks.standing_caution(Topic::leak_test, fact("use_leak_test_solution"), "ASME BPVC Section V Article 10");
   remarks.standing_caution(Topic::leak_test, fact("water_lessens_stored_energy"), "common practice");
-  if (test.given && test.possible && test.pressure < setting)
-    remarks.caution(Topic::leak_test, fact("test_below_setting", test.pressure, setting), "worked out");
 }
 
 void refuse_test(const Job& job, const reservoir::TestPressure& chosen, GaugePressure limit, Remarks& remarks) {
@@ -64,17 +62,18 @@ void refuse_test(const Job& job, const reservoir::TestPressure& chosen, GaugePre
 }  // namespace
 
 LeakTestPlan plan_leak_test(const Inputs& inputs, const std::vector<ConnectionPlan>& connections,
-                            std::vector<TestPlug> plugs, const Levels& levels, const WallsPlan& walls,
-                            GaugePressure setting, Remarks& remarks) {
+                            std::vector<TestPlug> plugs, const Tested& tested, Remarks& remarks) {
   LeakTestPlan test;
   const Job& job = inputs.job;
-  const GaugePressure limit = walls.limit;
+  const GaugePressure limit = tested.walls.limit;
+  // A relief valve lets it come higher than the setting; without one nothing does but a failure.
+  const GaugePressure in_use = tested.relief.given ? std::max(tested.setting, tested.relief.greatest) : tested.setting;
   const AbsolutePressure atmosphere = inputs.settled.atmosphere;
   test.air_volume = inputs.settled.box.capacity();
   test.given = job.test_pressure.has_value();
   const reservoir::TestPressure chosen =
       test.given ? reservoir::check_test_pressure(*job.test_pressure, limit, test.air_volume, atmosphere)
-                 : reservoir::choose_test_pressure(setting, limit, test.air_volume, atmosphere);
+                 : reservoir::choose_test_pressure(in_use, limit, test.air_volume, atmosphere);
   test.possible = chosen.pressure.has_value();
   test.pressure = chosen.pressure.value_or(psig(0.0));
   test.basis = chosen.basis;
@@ -83,8 +82,8 @@ LeakTestPlan plan_leak_test(const Inputs& inputs, const std::vector<ConnectionPl
   test.water_column_leg = reservoir::water_column_for(test.pressure, inputs.settled.water.density).leg;
   test.relief = chosen.relief;
   test.energy = chosen.energy;
-  const Volume ullage_up = test.air_volume - inputs.settled.box.volume_at(levels.reservoir_depth_up);
-  test.energy_in_use = reservoir::stored_energy(setting, ullage_up, atmosphere);
+  const Volume ullage_up = test.air_volume - inputs.settled.box.volume_at(tested.levels.reservoir_depth_up);
+  test.energy_in_use = reservoir::stored_energy(tested.setting, ullage_up, atmosphere);
   const double absolute_pascal = in_pascals(absolute(test.pressure, atmosphere));
   test.drift_per_kelvin = pascals(absolute_pascal / in_kelvins(inputs.settled.temperature));
   const JobPort* air = test_air_port(job, connections);
@@ -92,7 +91,7 @@ LeakTestPlan plan_leak_test(const Inputs& inputs, const std::vector<ConnectionPl
   test.plugs = std::move(plugs);
   caution_open_ports(inputs, test.plugs, remarks);
   refuse_test(job, chosen, limit, remarks);
-  caution_leak_test(test, setting, remarks);
+  caution_leak_test(test, remarks);
   return test;
 }
 

@@ -15,8 +15,15 @@ std::vector<const JobPort*> ports_to_plug(const Job& job, const std::vector<Conn
 /// What closes such a port: all of the bin that does and the cheapest on sale.
 std::vector<chain::EndPart> closing_parts(const Inputs& inputs, PortTypeId port);
 
+/// What the test must answer for.
+struct Tested {
+  const Levels& levels;
+  const WallsPlan& walls;
+  const ReliefPlan& relief;
+  GaugePressure setting;
+};
+
 LeakTestPlan plan_leak_test(const Inputs& inputs, const std::vector<ConnectionPlan>& connections,
-                            std::vector<TestPlug> plugs, const Levels& levels, const WallsPlan& walls,
-                            GaugePressure setting, Remarks& remarks);
+                            std::vector<TestPlug> plugs, const Tested& tested, Remarks& remarks);
 
 }  // namespace riserun::plan

@@ -7,8 +7,14 @@ namespace riserun::plan {
 
 namespace {
 
-const double kLeastUllage = 0.05;   // of the reservoir when charged: common practice
-const double kChargeReserve = 1.1;  // on what the table and the line take, where the job gives no charge
+const double kLeastUllage = 0.05;  // of the reservoir when charged: common practice
+// Where the job gives no charge, on what the table and the line take: the greater of a tenth and two days' losses.
+const double kChargeReserve = 1.1;
+const double kChargeForDays = 2.0;
+
+Volume lost_in_a_day(const reservoir::Table& table) {
+  return table.length * table.width * (kEvaporationADay + kSplashADay);
+}
 
 /// Where the water comes into the table, above the table's floor.
 Length inlet_height(const Inputs& inputs, const ConnectionPlan* water, Remarks& remarks) {
@@ -35,7 +41,9 @@ void settle_charge(const Inputs& inputs, const reservoir::Riser& riser, Levels& 
     return;
   }
   const Length dead = riser.end_height + levels.uncover_margin;
-  const Length wanted = dead + box.depth_at((levels.need + levels.line_volume) * kChargeReserve);
+  const Volume fill = levels.need + levels.line_volume;
+  const Volume reserve = std::max(fill * (kChargeReserve - 1.0), lost_in_a_day(inputs.settled.table) * kChargeForDays);
+  const Length wanted = dead + box.depth_at(fill + reserve);
   levels.charge_depth = std::min(wanted, highest);
   remarks.assume(fact(wanted <= highest ? "charge_for_the_table" : "charge_as_full_as_may_be", levels.charge_depth),
                  "reservoir.charge");
@@ -53,8 +61,12 @@ void fill_in_volumes(const Settled& settled, const reservoir::Riser& riser, Leve
   levels.heel = riser.heel;
   levels.enough = levels.usable >= levels.need + levels.line_volume;
   levels.can_overflow = levels.usable > levels.rim_capacity + levels.line_volume;
+  // Air blows up the riser before the water falls below its end.
   levels.reservoir_depth_up =
-      std::max(metres(0.0), levels.charge_depth - box.depth_at(levels.need + levels.line_volume));
+      std::max(riser.end_height, levels.charge_depth - box.depth_at(levels.need + levels.line_volume));
+  levels.spare = levels.enough ? box.depth_at(levels.usable - levels.need - levels.line_volume) : metres(0.0);
+  levels.days_loss = box.depth_at(lost_in_a_day(settled.table));
+  levels.top_up_mark = dead + box.depth_at(levels.need + levels.line_volume);
   const Length just_below_rim = std::max(levels.rim - inches(0.5), levels.table_depth);
   const Volume most = settled.table.volume_at(just_below_rim) + levels.line_volume;
   levels.self_limiting_charge = riser.end_height + box.depth_at(most);

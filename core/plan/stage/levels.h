@@ -6,6 +6,11 @@
 
 namespace riserun::plan {
 
+/// Off an open table indoors, by its area: evaporation of still water in a warm dry shop, 3 to 7 mm a day, and what
+/// work carries and splashes off (common practice).
+inline const Length kEvaporationADay = millimetres(5.0);
+inline const Length kSplashADay = millimetres(2.0);
+
 /// @param water the connection from the riser to the table; nullptr: there is none
 Levels plan_levels(const Inputs& inputs, const RiserPlan& riser, const hydraulics::Line& line,
                    const ConnectionPlan* water, Remarks& remarks);

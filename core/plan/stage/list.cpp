@@ -123,8 +123,7 @@ std::optional<PartId> relief_part(const Catalog& catalog, GaugePressure holds, G
   return cheapest(catalog, [&](PartId id) { return relief_setting(catalog, id) == nearest; });
 }
 
-void add_test_gear(const Catalog& catalog, const LeakTestPlan& test, const ReliefPlan& relief, BinLeft& bin,
-                   PartTally& tally) {
+void add_test_gear(const Catalog& catalog, const LeakTestPlan& test, BinLeft& bin, PartTally& tally) {
   if (test.possible) {
     add_test_gauge(catalog, test, bin, tally);
     add_part_or_thing(
@@ -132,11 +131,14 @@ void add_test_gear(const Catalog& catalog, const LeakTestPlan& test, const Relie
         unlisted("test-relief", "relief valve", fact("set_at", test.relief), "gauges and air", "leak test"), bin,
         tally);
   }
-  if (!relief.given && relief.set_pressure > psig(0.0)) {
-    Fact measure = relief.valve_bore ? fact("set_at_with_clear_bore", relief.set_pressure, *relief.valve_bore)
-                                     : fact("set_at", relief.set_pressure);
-    tally.add_unlisted(unlisted("relief", "relief valve", std::move(measure), "gauges and air", "reservoir"));
-  }
+}
+
+/// What is missing in the job.
+void add_open(const std::vector<Finding>& findings, PartTally& tally) {
+  for (const Finding& finding : findings)
+    if (finding.buy)
+      tally.add_unlisted(
+          unlisted(finding.buy->id, finding.buy->name, finding.buy->measure, "gauges and air", "reservoir"));
 }
 
 /// Bungs that are not welded in yet.
@@ -252,7 +254,8 @@ ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, Bin
   }
   add_single_parts(sections, tally);
   add_bungs(inputs, bin, tally);
-  add_test_gear(catalog, sections.leak_test, sections.relief, bin, tally);
+  add_test_gear(catalog, sections.leak_test, bin, tally);
+  add_open(sections.findings, tally);
   ShoppingList list;
   list.buy = tally.taken(false);
   list.from_bin = tally.taken(true);

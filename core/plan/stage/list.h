@@ -13,8 +13,8 @@ namespace riserun::plan {
 struct ListedSections {
   const std::vector<ConnectionPlan>& connections;
   const RiserPlan& riser;
-  const ReliefPlan& relief;
   const LeakTestPlan& leak_test;
+  const std::vector<Finding>& findings;
 };
 
 /// @param bin what the sections have left, for clamps, more hose and test gear

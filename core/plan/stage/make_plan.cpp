@@ -1,3 +1,4 @@
+#include "plan/judge/judge.h"
 #include "plan/plan.h"
 #include "plan/stage/bin.h"
 #include "plan/stage/bungs.h"
@@ -16,20 +17,6 @@
 #include <utility>
 
 namespace riserun::plan {
-
-namespace {
-
-/// What the reader must act on; the standing cautions alone leave a plan at ok.
-Status status_of(const Plan& plan) {
-  if (!plan.refusals.empty()) return Status::refused;
-  for (const ConnectionPlan& connection : plan.connections)
-    if (!connection.cautions.empty()) return Status::caution;
-  for (const Caution& caution : plan.cautions)
-    if (!caution.standing) return Status::caution;
-  return Status::ok;
-}
-
-}  // namespace
 
 Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job) {
   Plan plan;
@@ -58,17 +45,18 @@ Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job) {
   const WallLimit limit = find_wall_limit(inputs, plan.levels.charge_depth, remarks);
   plan.transfer = plan_transfer(inputs, plan.riser, plan.line, plan.levels, limit, feed, remarks);
   plan.walls = plan_walls(inputs, limit, plan.transfer.setting, remarks);
-  plan.relief = plan_relief(inputs, plan.ways, plan.walls.limit, plan.transfer, remarks);
-  plan.leak_test =
-      plan_leak_test(inputs, plan.connections, shares.plugs, plan.levels, plan.walls, plan.transfer.setting, remarks);
-  plan.list = plan_list(inputs, {plan.connections, plan.riser, plan.relief, plan.leak_test}, connections.left, remarks);
+  plan.relief = plan_relief(inputs, plan.ways, plan.walls, plan.transfer, remarks);
+  plan.leak_test = plan_leak_test(inputs, plan.connections, shares.plugs,
+                                  {plan.levels, plan.walls, plan.relief, plan.transfer.setting}, remarks);
+  plan.findings = judge(plan, settled, std::move(remarks.findings));
+  plan.verdict = verdict_of(plan.findings);
+  plan.list =
+      plan_list(inputs, {plan.connections, plan.riser, plan.leak_test, plan.findings}, connections.left, remarks);
   caution_whole_job(inputs, remarks);
 
   plan.assumptions = std::move(remarks.assumptions);
   plan.cautions = std::move(remarks.cautions);
   plan.notes = std::move(remarks.notes);
-  plan.refusals = std::move(remarks.refusals);
-  plan.status = status_of(plan);
   return plan;
 }
 

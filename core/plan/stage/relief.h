@@ -1,5 +1,4 @@
-// Relief: where the valve must open, what it must pass, what a failed regulator does; and the job's own relief valves
-// and gauges against that.
+// Relief: where the valve must open, what it must pass, what a failed regulator does; and the job's own relief valves.
 #pragma once
 
 #include "plan/plan.h"
@@ -9,8 +8,7 @@
 
 namespace riserun::plan {
 
-/// @param limit what the walls may see
-ReliefPlan plan_relief(const Inputs& inputs, const std::vector<Way>& ways, GaugePressure limit,
+ReliefPlan plan_relief(const Inputs& inputs, const std::vector<Way>& ways, const WallsPlan& walls,
                        const TransferPlan& transfer, Remarks& remarks);
 
 }  // namespace riserun::plan

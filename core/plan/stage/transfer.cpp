@@ -75,11 +75,20 @@ void choose_for_wish(const Inputs& inputs, const Levels& levels, const WallLimit
   remarks.caution(Topic::transfer, fact("wished_time_cannot_be_met", wished, plan.setting_basis), "worked out");
 }
 
-/// The pressure to finish and half as much again, but not above what walls and regulator allow.
-GaugePressure usual_setting(const TransferPlan& plan, GaugePressure to_finish) {
+/// The pressure to finish and half as much again, but not above what walls and regulator allow, nor above what keeps
+/// the walls' factor of safety at four where that finishes the fill.
+GaugePressure usual_setting(const TransferPlan& plan, const WallLimit& walls, GaugePressure to_finish) {
   const GaugePressure wanted = rounded_up(gauge_pascals(in_pascals(to_finish) * kUsualOverFinish));
   const GaugePressure highest = rounded_down(plan.highest_setting);
-  return wanted <= highest ? wanted : std::max(highest, to_finish);
+  const GaugePressure four_to_one = rounded_down(walls.four_to_one);
+  const GaugePressure most = four_to_one >= to_finish ? std::min(highest, four_to_one) : highest;
+  return wanted <= most ? wanted : std::max(most, to_finish);
+}
+
+/// What a setting below the usual one is as high as.
+Fact what_holds_down(const Settled& settled, const WallLimit& walls, GaugePressure setting) {
+  const bool by_factor = setting <= walls.four_to_one && walls.four_to_one < highest_setting(settled, walls);
+  return by_factor ? fact("what_keeps_four_to_one") : weakest(settled, walls);
 }
 
 void choose_setting(const Inputs& inputs, const Levels& levels, const WallLimit& walls, TransferPlan& plan,
@@ -88,7 +97,7 @@ void choose_setting(const Inputs& inputs, const Levels& levels, const WallLimit&
   plan.highest_setting = highest_setting(inputs.settled, walls);
   plan.system.air.set_pressure = job.air.set_pressure.value_or(first_guess(inputs.settled, levels));
   plan.fill = transfer::fill(plan.system, plan.start, levels.table_depth);
-  const GaugePressure usual = usual_setting(plan, plan.fill.pressure_to_finish);
+  const GaugePressure usual = usual_setting(plan, walls, plan.fill.pressure_to_finish);
   if (job.air.set_pressure) {
     plan.setting = *job.air.set_pressure;
     plan.setting_given = true;
@@ -104,7 +113,7 @@ void choose_setting(const Inputs& inputs, const Levels& levels, const WallLimit&
     plan.setting = usual;
     plan.setting_basis = in_pascals(usual) >= in_pascals(plan.fill.pressure_to_finish) * kUsualOverFinish
                              ? fact("half_as_much_again")
-                             : fact("as_high_as_may_be", weakest(inputs.settled, walls));
+                             : fact("as_high_as_may_be", what_holds_down(inputs.settled, walls, usual));
   }
   remarks.assume(fact("regulator_setting", plan.setting, plan.setting_basis), "air.set pressure");
 }
@@ -190,6 +199,13 @@ void refuse_by_air(const Inputs& inputs, const Levels& levels, const TransferPla
   remarks.refuse({Topic::transfer, fact("air_gives_out"), depths, more_air(inputs, levels, plan)});
 }
 
+/// Where draining starts: from the full table, held there by the air, or from what the fill came to.
+transfer::Start when_up(const transfer::Fill& fill, const Levels& levels) {
+  if (fill.stop == Stop::goal_reached) return {levels.reservoir_depth_up, levels.table_depth, fill.hold_pressure};
+  const GaugePressure held = fill.history.empty() ? psig(0.0) : fill.history.back().ullage_pressure;
+  return {fill.reservoir_depth, fill.table_depth, held};
+}
+
 void caution_transfer(const TransferPlan& plan, Remarks& remarks) {
   const transfer::Fill& fill = plan.fill;
   if (fill.walk_away == transfer::WalkAway::table_overflows)
@@ -218,9 +234,7 @@ TransferPlan plan_transfer(const Inputs& inputs, const RiserPlan& riser, const h
   choose_setting(inputs, levels, walls, plan, remarks);
   plan.system.air.set_pressure = plan.setting;
   plan.fill = transfer::fill(plan.system, plan.start, levels.table_depth);
-  // Draining starts from the full table, held there by the air.
-  const transfer::Start up{levels.reservoir_depth_up, levels.table_depth, plan.fill.hold_pressure};
-  plan.drain = transfer::drain(plan.system, up);
+  plan.drain = transfer::drain(plan.system, when_up(plan.fill, levels));
   // What is left of an emptied table after rounding is nothing.
   const bool dry = plan.drain.left_in_table < levels.need * 1e-9;
   plan.left_in_table = dry ? cubic_metres(0.0) : plan.drain.left_in_table;

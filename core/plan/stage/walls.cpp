@@ -38,6 +38,15 @@ std::vector<Panel> panels_of(const Inputs& inputs, Length charge) {
   return reservoir::box_panels(request.box, request.thickness, request.supports, request.water_depth, request.water);
 }
 
+/// The air pressure at which the weakest wall's stress is `allowed`.
+GaugePressure limit_at(const Inputs& inputs, const std::vector<Panel>& panels, Length charge, Stress allowed) {
+  const GaugePressure limit = reservoir::check_walls(panels, inputs.settled.metal, allowed, {}, psig(0.0)).limit;
+  if (inputs.job.reservoir.supports.widest_bare_panel) return limit;
+  WallRequest request = wall_request(inputs, charge);
+  request.design_stress = allowed;
+  return std::min(limit, reservoir::wall_limit(request));
+}
+
 reservoir::WallCheck check_at(const Settled& settled, const std::vector<Panel>& panels, GaugePressure pressure) {
   return reservoir::check_walls(panels, settled.metal, settled.design_stress, settled.design_stress_basis, pressure);
 }
@@ -73,6 +82,9 @@ void assume_supports(const Supports& supports, Remarks& remarks) {
                     (!layout || (layout->baffles_across == 0 && layout->baffles_along == 0 && !layout->lid &&
                                  !layout->floor && !layout->long_side && !layout->short_side));
   if (none) remarks.assume(fact("no_stays"));
+  const bool baffles = layout && layout->baffles_across + layout->baffles_along > 0;
+  if (baffles && !supports.passages)
+    remarks.assume(fact("baffles_have_passages", kPassageAtFloor, kPassageAtLid), "reservoir.supports.passages");
 }
 
 void caution_bulge(const reservoir::WallCheck& check, Remarks& remarks) {
@@ -82,13 +94,6 @@ void caution_bulge(const reservoir::WallCheck& check, Remarks& remarks) {
                   "Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells");
 }
 
-void caution_factor(const WallsPlan& walls, Remarks& remarks) {
-  const auto red = [](double factor) { return factor < reservoir::kAirLiftFactor; };
-  if (red(walls.factor_at_set) || red(walls.factor_at_full_supply))
-    remarks.caution(Topic::walls, fact("factor_of_safety_below_4", walls.factor_at_set, walls.factor_at_full_supply),
-                    "California Code of Regulations, Title 8, section 3301");
-}
-
 }  // namespace
 
 WallLimit find_wall_limit(const Inputs& inputs, Length charge, Remarks& remarks) {
@@ -96,9 +101,9 @@ WallLimit find_wall_limit(const Inputs& inputs, Length charge, Remarks& remarks)
   assume_supports(supports, remarks);
   WallLimit walls;
   walls.panels = panels_of(inputs, charge);
-  walls.limit = check_at(inputs.settled, walls.panels, psig(0.0)).limit;
-  if (!supports.widest_bare_panel)
-    walls.limit = std::min(walls.limit, reservoir::wall_limit(wall_request(inputs, charge)));
+  walls.limit = limit_at(inputs, walls.panels, charge, inputs.settled.design_stress);
+  walls.four_to_one =
+      limit_at(inputs, walls.panels, charge, inputs.settled.metal.yield * (1.0 / reservoir::kAirLiftFactor));
   walls.next_stay = next_stay(inputs, charge, walls.limit);
   return walls;
 }
@@ -108,6 +113,7 @@ WallsPlan plan_walls(const Inputs& inputs, const WallLimit& limit, GaugePressure
   walls.metal = inputs.settled.metal;
   walls.panels = limit.panels;
   walls.limit = limit.limit;
+  walls.four_to_one = limit.four_to_one;
   walls.next_stay = limit.next_stay;
   walls.at_set = check_at(inputs.settled, walls.panels, setting);
   walls.full_supply = inputs.settled.full_supply;
@@ -129,7 +135,6 @@ WallsPlan plan_walls(const Inputs& inputs, const WallLimit& limit, GaugePressure
         reservoir::stayed_plate_limit(inputs.job.reservoir.sheet.thickness, pitch, inputs.settled.design_stress);
   }
   caution_bulge(walls.at_set, remarks);
-  caution_factor(walls, remarks);
   return walls;
 }
 

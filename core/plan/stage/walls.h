@@ -10,10 +10,16 @@
 
 namespace riserun::plan {
 
+/// Cropped corners of a baffle in a small reservoir: 1 to 1-1/2 in at the floor, 1/2 to 3/4 in at the lid (common
+/// practice).
+inline const Length kPassageAtFloor = inches(1.5);
+inline const Length kPassageAtLid = inches(0.75);
+
 /// What the walls may see, whatever the setting.
 struct WallLimit {
   std::vector<reservoir::Panel> panels;
   GaugePressure limit;
+  GaugePressure four_to_one;  // at which the factor on yield is reservoir::kAirLiftFactor
   std::optional<NextStay> next_stay;
 };
 

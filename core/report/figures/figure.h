@@ -38,7 +38,7 @@ struct Figure {
 struct FigureGroup {
   std::string_view key;    // "riser"
   std::string_view title;  // "Riser"
-  plan::Topic topic;       // whose cautions, notes and refusals stand under it
+  plan::Topic topic;       // whose cautions, notes and findings stand under it
   std::vector<Figure> figures;
 
   /// @pre there is one of that key

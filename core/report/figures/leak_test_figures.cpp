@@ -40,7 +40,7 @@ FigureGroup leak_test_figures(const plan::Plan& plan) {
       {.key = "standoff",
        .label = "keep people away, testing",
        .value = test.energy.standoff,
-       .form = "long",
+       .form = "distance",
        .source = {kStandoff, {}}},
       {.key = "energy_in_use",
        .label = "stored energy, in use",
@@ -54,7 +54,7 @@ FigureGroup leak_test_figures(const plan::Plan& plan) {
       {.key = "standoff_in_use",
        .label = "keep people away, in use",
        .value = test.energy_in_use.standoff,
-       .form = "long",
+       .form = "distance",
        .source = {kStandoff, {}}}};
   return group;
 }

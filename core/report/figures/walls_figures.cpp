@@ -14,6 +14,10 @@ constexpr const char* kFactorFailed =
     "If the regulator fails open and nothing gives way. Yield over the greatest stress of any panel. California Title "
     "8 "
     "section 3301 asks 4 at the greatest pressure that can occur when air lifts a substance.";
+constexpr const char* kGreatest =
+    "With the regulator failed open and the riser stopped: where the job's relief valves, with their tolerance and "
+    "rise "
+    "to full flow, pass all that the supply gives; without one the supply's own pressure.";
 constexpr const char* kUltimate = "The same on the sheet's ultimate strength.";
 
 std::string weakest_panel(const plan::WallsPlan& walls) {
@@ -41,6 +45,11 @@ FigureGroup walls_figures(const plan::Plan& plan) {
                     .value = walls.limit,
                     .beside = {"{0}", {weakest_panel(walls)}},
                     .source = {kPlates, {}}},
+                   {.key = "four_to_one",
+                    .label = "4 to 1 up to",
+                    .value = walls.four_to_one,
+                    .form = "alone",
+                    .source = {kFactor, {}}},
                    {.key = "factor_at_set",
                     .label = "factor at the setting",
                     .value = walls.factor_at_set,
@@ -97,7 +106,18 @@ FigureGroup relief_figures(const plan::Plan& plan) {
                     .value = relief.must_pass,
                     .form = "air",
                     .beside = {"free air", {}},
-                    .source = {"All that the supply gives through the feed with the regulator failed open.", {}}}};
+                    .source = {"All that the supply gives through the feed with the regulator failed open.", {}}},
+                   {.key = "greatest",
+                    .label = "the most that can occur",
+                    .value = relief.greatest,
+                    .limit = plan.walls.limit,
+                    .source = {kGreatest, {}}},
+                   {.key = "factor_at_greatest",
+                    .label = "factor there",
+                    .value = relief.factor_at_greatest,
+                    .form = "2",
+                    .beside = {"asked: 4", {}},
+                    .source = {kFactor, {}}}};
   if (relief.valve_bore)
     group.figures.push_back({.key = "valve_bore",
                              .label = "which takes",

@@ -62,6 +62,9 @@ json walls_object(const Plan& plan) {
           {"checked_at_pa", in_pascals(plan.walls.at_set.pressure)},
           {"design_stress_pa", in_pascals(plan.walls.at_set.design_stress)},
           {"limit_pa", in_pascals(plan.walls.limit)},
+          {"four_to_one_pa", in_pascals(plan.walls.four_to_one)},
+          {"greatest_pressure_pa", in_pascals(plan.relief.greatest)},
+          {"factor_at_greatest", plan.relief.factor_at_greatest},
           {"factor_at_set", plan.walls.factor_at_set},
           {"factor_at_full_supply", plan.walls.factor_at_full_supply},
           {"relief",
@@ -70,7 +73,7 @@ json walls_object(const Plan& plan) {
             {"failed_regulator_pressure_pa", optional_pressure(plan.relief.failed_regulator_pressure)},
             {"restrictor_bore_m", optional_length(plan.relief.restrictor_bore)},
             {"valve_bore_m", optional_length(plan.relief.valve_bore)}}},
-          {"test_pressure_pa", in_pascals(plan.leak_test.pressure)},
+          {"test_pressure_pa", plan.leak_test.possible ? json(in_pascals(plan.leak_test.pressure)) : json(nullptr)},
           {"stored_energy_j", in_joules(energy.energy)},
           {"tnt_kg", in_kilograms(energy.tnt)},
           {"standoff_m", in_metres(energy.standoff)}};
@@ -125,18 +128,20 @@ json remark_json(plan::Topic where, const Fact& fact, UnitSystem units) {
   return remark;
 }
 
-json refusal_json(const plan::Refusal& refusal, UnitSystem units) {
-  const SaidRefusal said = say(refusal, units);
-  const auto& numbers = refusal.numbers;
-  return {{"where", key_of(refusal.where)},
+json finding_json(const plan::Finding& finding, UnitSystem units) {
+  const SaidFinding said = say(finding, units);
+  const auto& numbers = finding.numbers;
+  return {{"severity", key_of(finding.severity)},
+          {"where", key_of(finding.where)},
           {"reason", said.reason},
           {"asked", said.asked},
           {"allowed", said.allowed},
           {"mend", said.mend},
-          {"reason_fact", fact_json(refusal.reason, units)},
+          {"source", finding.source},
+          {"reason_fact", fact_json(finding.reason, units)},
           {"asked_value", numbers ? value_json(numbers->asked, units) : json(nullptr)},
           {"allowed_value", numbers && numbers->allowed ? value_json(*numbers->allowed, units) : json(nullptr)},
-          {"mend_fact", refusal.mend ? fact_json(*refusal.mend, units) : json(nullptr)}};
+          {"mend_fact", finding.mend ? fact_json(*finding.mend, units) : json(nullptr)}};
 }
 
 json levels_object(const plan::Levels& levels) {
@@ -145,6 +150,7 @@ json levels_object(const plan::Levels& levels) {
           {"need_m3", in_cubic_metres(levels.need)},
           {"usable_m3", in_cubic_metres(levels.usable)},
           {"heel_m3", in_cubic_metres(levels.heel)},
+          {"top_up_mark_m", in_metres(levels.top_up_mark)},
           {"rim_capacity_m3", in_cubic_metres(levels.rim_capacity)},
           {"ullage_m3", in_cubic_metres(levels.ullage_at_charge)},
           {"lift_start_m", in_metres(levels.lift_start)},
@@ -192,14 +198,15 @@ std::string plan_json(const Plan& plan, UnitSystem units) {
   for (const plan::Caution& caution : plan.cautions) {
     cautions.push_back(remark_json(caution.where, caution.fact, units));
     cautions.back()["source"] = caution.source;
+    cautions.back()["standing"] = caution.standing;
   }
   json notes = json::array();
   for (const plan::Note& note : plan.notes) notes.push_back(remark_json(note.where, note.fact, units));
-  json refusals = json::array();
-  for (const plan::Refusal& refusal : plan.refusals) refusals.push_back(refusal_json(refusal, units));
+  json findings = json::array();
+  for (const plan::Finding& finding : plan.findings) findings.push_back(finding_json(finding, units));
   const json result = {{"name", plan.job.name},
-                       {"status", key_of(plan.status)},
-                       {"refusals", refusals},
+                       {"verdict", key_of(plan.verdict)},
+                       {"findings", findings},
                        {"connections", connections},
                        {"manifolds", manifolds},
                        {"riser", riser_object(plan.riser.riser, units)},

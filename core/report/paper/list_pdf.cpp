@@ -1,6 +1,7 @@
 #include "report/paper/list_pdf.h"
 
 #include "report/words/list_words.h"
+#include "report/words/plan_keys.h"
 #include "report/words/remark_words.h"
 
 #include <cairo-pdf.h>
@@ -151,6 +152,21 @@ class Pages {
 
 std::string what_for(const std::vector<std::string>& uses) { return uses.empty() ? "" : "for " + joined(uses, ", "); }
 
+/// What is open stands over everything else.
+void verdict(Pages& pages, const Plan& plan, UnitSystem units) {
+  pages.heading(fmt::format("Verdict: {}", key_of(plan.verdict)));
+  for (const plan::Finding& finding : plan.findings)
+    pages.sentence(fmt::format("{}: {}", title_of(finding.severity), sentences_of(finding, units)));
+}
+
+/// What goes with every plan, whatever is in it, at the end.
+void standing(Pages& pages, const Plan& plan, UnitSystem units) {
+  pages.heading("With every plan");
+  for (const plan::Caution& caution : plan.cautions)
+    if (caution.standing && (caution.where == plan::Topic::whole_job || caution.where == plan::Topic::list))
+      pages.sentence(fmt::format("Caution: {} [{}]", say(caution.fact, units), caution.source));
+}
+
 void buy(Pages& pages, const plan::ShoppingList& list) {
   std::string shelf;
   for (const plan::ListItem& item : list.buy) {
@@ -182,6 +198,7 @@ std::string list_pdf(const Plan& plan, const Style& style) {
   const plan::ShoppingList& list = plan.list;
   Pages pages(style.units == UnitSystem::inch ? kLetter : kA4,
               plan.job.name.empty() ? "Shopping list" : plan.job.name + ": shopping list");
+  verdict(pages, plan, style.units);
   buy(pages, list);
   if (!list.consumables.empty()) pages.heading("Consumables and test gear");
   for (const plan::Consumable& item : list.consumables) pages.row("", item.name, item.quantity, item.why);
@@ -189,13 +206,10 @@ std::string list_pdf(const Plan& plan, const Style& style) {
   for (const plan::ListItem& item : list.from_bin)
     pages.row(fmt::format("{}", item.quantity), item_name(item), "", what_for(item.used_for));
   cut(pages, list, style.units);
-  for (const plan::Refusal& refusal : plan.refusals) {
-    const SaidRefusal said = say(refusal, style.units);
-    pages.sentence("REFUSED: " + said.reason + ". " + said.mend);
-  }
   for (const plan::Caution& caution : plan.cautions)
-    if (caution.where == plan::Topic::whole_job || caution.where == plan::Topic::list)
+    if (!caution.standing && (caution.where == plan::Topic::whole_job || caution.where == plan::Topic::list))
       pages.sentence(fmt::format("Caution: {} [{}]", say(caution.fact, style.units), caution.source));
+  standing(pages, plan, style.units);
   return pages.finish();
 }
 

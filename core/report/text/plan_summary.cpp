@@ -1,6 +1,7 @@
 #include "report/figures/figures.h"
 #include "report/text/plan_text.h"
-#include "report/words/remark_words.h"
+#include "report/words/plan_keys.h"
+#include "reservoir/relief.h"
 
 #include <fmt/format.h>
 
@@ -13,16 +14,14 @@ namespace {
 using plan::Plan;
 using plan::Topic;
 
-std::string verdict(plan::Status status) {
-  switch (status) {
-    case plan::Status::ok:
-      return "can go ahead";
-    case plan::Status::caution:
-      return "can go ahead, with the cautions below";
-    case plan::Status::refused:
-      return "REFUSED as asked";
-  }
-  return "";
+/// The greatest pressure that can occur with what is in the job, and the factor of safety there.
+std::string factor_line(const Plan& plan, UnitSystem units) {
+  const FigureGroup relief = relief_figures(plan);
+  return fmt::format(
+      "the factor of safety on yield is {} at {}, the greatest that can occur with what is in the job; "
+      "California Title 8 section 3301(e) asks 4, which holds up to {}",
+      written(relief["factor_at_greatest"], units), written(relief["greatest"], units),
+      write_pressure_alone(plan.walls.four_to_one, units));
 }
 
 std::string connections_line(const Plan& plan) {
@@ -82,9 +81,9 @@ std::string drain_line(const Plan& plan, UnitSystem units) {
 
 std::string walls_line(const Plan& plan, UnitSystem units) {
   const FigureGroup walls = walls_figures(plan);
-  return fmt::format("weakest: {}; factor on yield {} at the setting, {} at full supply (Cal. Title 8 s. 3301 asks 4)",
-                     said(walls["limit"].beside, units), written(walls["factor_at_set"], units),
-                     written(walls["factor_at_full_supply"], units));
+  return fmt::format("limit {}, weakest: {}; 4 to 1 up to {}; factor on yield {} at the setting",
+                     write_pressure_alone(plan.walls.limit, units), said(walls["limit"].beside, units),
+                     written(walls["four_to_one"], units), written(walls["factor_at_set"], units));
 }
 
 std::string list_line(const Plan& plan) {
@@ -99,27 +98,18 @@ std::string list_line(const Plan& plan) {
 std::string summary_text(const Plan& plan, const Style& style) {
   const std::string title = plan.job.name.empty() ? "Plan" : plan.job.name;
   std::string text = heading(title, style);
+  text += wrapped("  Verdict   ", std::string(key_of(plan.verdict)));
+  text += findings_text(plan, style.units);
+  if (plan.relief.factor_at_greatest < reservoir::kAirLiftFactor)
+    text += wrapped("  UNDER 4   ", factor_line(plan, style.units));
   text += remarks_text(plan, Topic::whole_job, style.units);
   const std::vector<std::vector<std::string>> rows = {
-      {"Verdict", verdict(plan.status)},
-      {"Parts", connections_line(plan)},
-      {"Riser", riser_line(plan, style.units)},
-      {"Water", water_line(plan, style.units)},
-      {"Pressure", pressure_line(plan, style.units)},
-      {"Fill", fill_line(plan, style.units)},
-      {"Drain", drain_line(plan, style.units)},
-      {"Walls", walls_line(plan, style.units)},
-      {"List", list_line(plan)},
+      {"Parts", connections_line(plan)},        {"Riser", riser_line(plan, style.units)},
+      {"Water", water_line(plan, style.units)}, {"Pressure", pressure_line(plan, style.units)},
+      {"Fill", fill_line(plan, style.units)},   {"Drain", drain_line(plan, style.units)},
+      {"Walls", walls_line(plan, style.units)}, {"List", list_line(plan)},
   };
   for (const auto& row : rows) text += wrapped(fmt::format("  {:<9} ", row[0]), row[1]);
-  for (const plan::Refusal& refusal : plan.refusals) {
-    const SaidRefusal said = say(refusal, style.units);
-    std::string sentence = said.reason;
-    if (!sentence.ends_with('.')) sentence += '.';
-    if (!said.asked.empty()) sentence += fmt::format(" Asked {}, allowed {}.", said.asked, said.allowed);
-    if (!said.mend.empty()) sentence += " Mend: " + said.mend;
-    text += wrapped("  REFUSED   ", sentence);
-  }
   return text;
 }
 

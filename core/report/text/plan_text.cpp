@@ -14,23 +14,34 @@ namespace riserun::report {
 using plan::Plan;
 using plan::Topic;
 
-std::string refusal_text(const plan::Refusal& refusal, UnitSystem units) {
-  const SaidRefusal said = say(refusal, units);
-  std::string text = wrapped("  REFUSED: ", said.reason);
-  if (!said.asked.empty()) text += fmt::format("           asked {}   |   allowed {}\n", said.asked, said.allowed);
-  if (!said.mend.empty()) text += wrapped("           mend: ", said.mend);
+std::string finding_text(const plan::Finding& finding, UnitSystem units) {
+  return wrapped(fmt::format("  {:<9} ", title_of(finding.severity)), sentences_of(finding, units));
+}
+
+std::string caution_text(const plan::Caution& caution, UnitSystem units) {
+  return wrapped("  CAUTION: ", fmt::format("{} [{}]", say(caution.fact, units), caution.source));
+}
+
+std::string findings_text(const Plan& plan, UnitSystem units) {
+  std::string text;
+  for (const plan::Finding& finding : plan.findings) text += finding_text(finding, units);
   return text;
 }
 
 std::string remarks_text(const Plan& plan, Topic topic, UnitSystem units) {
   std::string text;
-  for (const plan::Refusal& refusal : plan.refusals)
-    if (refusal.where == topic) text += refusal_text(refusal, units);
   for (const plan::Caution& caution : plan.cautions)
-    if (caution.where == topic)
-      text += wrapped("  CAUTION: ", fmt::format("{} [{}]", say(caution.fact, units), caution.source));
+    if (caution.where == topic && !caution.standing) text += caution_text(caution, units);
   for (const plan::Note& note : plan.notes)
     if (note.where == topic) text += wrapped("  Note: ", say(note.fact, units));
+  return text;
+}
+
+std::string standing_text(const Plan& plan, const std::vector<Topic>& topics, const Style& style) {
+  std::string text = heading("With every plan", style);
+  for (const plan::Caution& caution : plan.cautions)
+    if (caution.standing && std::find(topics.begin(), topics.end(), caution.where) != topics.end())
+      text += caution_text(caution, style.units);
   return text;
 }
 
@@ -97,6 +108,8 @@ std::string levels_text(const Plan& plan, const Style& style) {
   std::string text = heading("Levels", style) + columns(rows, "  ", {1, 2});
   text += wrapped("  ", fmt::format("Lift between the two water surfaces: {} at the start, {} with the table full.",
                                     written(levels["lift_start"], units), written(levels["lift_full"], units)));
+  text += wrapped("  ", fmt::format("Top up when the water, all of it down, stands below {}.",
+                                    written(levels["top_up_mark"], units)));
   if (const Figure* charge = levels.find("self_limiting_charge"))
     text += wrapped("  ", fmt::format("The riser can lift more than the table holds to its rim. A charge of {} or less "
                                       "cannot overflow it.",
@@ -130,7 +143,8 @@ std::string plan_text(const Plan& plan, const Style& style) {
       leak_test_text(plan, style),
       list_text(plan, style),
       assumptions_text(plan, style),
-      heading("In daily use", style) + remarks_text(plan, Topic::care, style.units)};
+      standing_text(plan, {Topic::whole_job, Topic::walls, Topic::relief, Topic::leak_test, Topic::care}, style) +
+          remarks_text(plan, Topic::care, style.units)};
   return fmt::format("{}", fmt::join(sections, "\n"));
 }
 

@@ -7,13 +7,14 @@
 #include "report/text/text_layout.h"
 
 #include <string>
+#include <vector>
 
 namespace riserun::report {
 
 /// Everything, in reading order.
 std::string plan_text(const plan::Plan& plan, const Style& style);
 
-/// The verdict and what matters most, in ten lines, with the refusals and what mends them.
+/// The verdict and what matters most, in ten lines, with what is open and what mends it.
 std::string summary_text(const plan::Plan& plan, const Style& style);
 std::string connections_text(const plan::Plan& plan, const Style& style);
 std::string riser_text(const plan::Plan& plan, const Style& style);
@@ -34,9 +35,12 @@ std::string riser_text(const catalog::Catalog& catalog, const plan::RiserAlone& 
 /// Assumptions as a list of sentences.
 std::string assumption_rows(const std::vector<plan::Assumption>& assumptions, UnitSystem units);
 
-/// A refusal with its two numbers side by side and what mends it.
-std::string refusal_text(const plan::Refusal& refusal, UnitSystem units);
-/// The refusals, cautions and notes of one topic; empty when it has none.
+/// A finding with its two numbers side by side and what mends it; all of a plan's, one after the other.
+std::string finding_text(const plan::Finding& finding, UnitSystem units);
+std::string findings_text(const plan::Plan& plan, UnitSystem units);
+/// The cautions and notes of one topic that come of what is in this job; empty when it has none.
 std::string remarks_text(const plan::Plan& plan, plan::Topic topic, UnitSystem units);
+/// What goes with every plan, under a heading of its own: the standing cautions of those topics.
+std::string standing_text(const plan::Plan& plan, const std::vector<plan::Topic>& topics, const Style& style);
 
 }  // namespace riserun::report

@@ -75,7 +75,7 @@ std::string riser_text(const Plan& plan, const Style& style) {
 
 std::string riser_text(const catalog::Catalog& catalog, const plan::RiserAlone& riser, const Style& style) {
   std::string text = heading("Riser", style);
-  for (const plan::Refusal& refusal : riser.remarks.refusals) text += refusal_text(refusal, style.units);
+  for (const plan::Finding& finding : riser.remarks.findings) text += finding_text(finding, style.units);
   text += rows_of(catalog, riser.plan, style);
   for (const plan::Note& note : riser.remarks.notes) text += wrapped("  Note: ", say(note.fact, style.units));
   return text + "\n" + heading("Assumed, because it was not said", style) +

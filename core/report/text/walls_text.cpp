@@ -42,6 +42,8 @@ std::string relief_rows(const Plan& plan, UnitSystem units) {
     rows.line(rows.label("failed_regulator_pressure"),
               fmt::format("the tank reaches {} with only the riser open   ({})",
                           rows.value("failed_regulator_pressure"), rows.limit("failed_regulator_pressure")));
+  rows.figure("greatest", "",
+              ", the regulator failed and the riser stopped; factor on yield " + rows.value("factor_at_greatest"));
   rows.figure_if_any("restrictor_bore", "a ", " hole in the feed keeps that below the limit");
   return rows.text();
 }
@@ -68,12 +70,13 @@ std::string walls_text(const Plan& plan, const Style& style) {
   text += panel_table(plan, units);
   text += wrapped(
       "  ",
-      fmt::format("Walls' limit {}: {}. Factor of safety on yield: {} at the setting, {} at the full "
+      fmt::format("Walls' limit {}: {}; 4 to 1 up to {}. Factor of safety on yield: {} at the setting, {} at the full "
                   "supply of {}; on ultimate {} and {}. California Title 8 section 3301 asks 4 at the "
                   "greatest pressure. The air lifts the lid with {} at the setting.",
                   written(figures["limit"], units), said(figures["limit"].beside, units),
-                  factor(figures["factor_at_set"], units), factor(figures["factor_at_full_supply"], units),
-                  write_pressure_alone(walls.full_supply, units), written(figures["factor_at_set_on_ultimate"], units),
+                  written(figures["four_to_one"], units), factor(figures["factor_at_set"], units),
+                  factor(figures["factor_at_full_supply"], units), write_pressure_alone(walls.full_supply, units),
+                  written(figures["factor_at_set_on_ultimate"], units),
                   written(figures["factor_at_full_supply_on_ultimate"], units), written(figures["lid_force"], units)));
   if (walls.next_stay)
     text += wrapped(
@@ -94,9 +97,13 @@ std::string leak_test_text(const Plan& plan, const Style& style) {
   const plan::LeakTestPlan& test = plan.leak_test;
   const UnitSystem units = style.units;
   FigureRows rows(leak_test_figures(plan), units);
-  rows.figure("pressure", "", ": " + say(test.basis, units));
-  rows.figure("gauge_full_scale", "0 to ");
-  rows.figure("relief");
+  if (!test.possible) {
+    rows.line(rows.label("pressure"), "none: " + say(test.basis, units));
+  } else {
+    rows.figure("pressure", "", ": " + say(test.basis, units));
+    rows.figure("gauge_full_scale", "0 to ");
+    rows.figure("relief");
+  }
   rows.line("air and gauge go in at", test.air_port);
   for (const plan::TestPlug& plug : test.plugs) {
     const std::string part = plug.part ? plan.catalog->part(*plug.part).name + (plug.from_bin ? " (bin)" : "")
@@ -104,7 +111,7 @@ std::string leak_test_text(const Plan& plan, const Style& style) {
     rows.line("plug " + plug.port, part);
   }
   rows.figure("air_volume");
-  rows.figure("energy", "", standoff_sentence(rows, test.energy, "", units));
+  if (test.possible) rows.figure("energy", "", standoff_sentence(rows, test.energy, "", units));
   rows.figure("energy_in_use", "", standoff_sentence(rows, test.energy_in_use, "_in_use", units));
   return heading("Leak test", style) + rows.text() + remarks_text(plan, plan::Topic::leak_test, units);
 }

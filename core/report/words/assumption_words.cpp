@@ -21,7 +21,8 @@ std::span<const AssumptionWords> assumption_words() {
       {"water_comes_in_over_rim", "where the water comes into the table", "over its rim",
        "the port is said to be over the rim"},
       {"charge_for_the_table", "charge", "{0} deep",
-       "what the table takes and a tenth more, over what the riser leaves behind"},
+       "what the table takes and, the greater, a tenth or two days' evaporation and splash more, over what the riser "
+       "leaves behind"},
       {"charge_as_full_as_may_be", "charge", "{0} deep", "all but 5 % of the reservoir: the table takes more"},
 
       // The walls.
@@ -42,6 +43,15 @@ std::span<const AssumptionWords> assumption_words() {
       {"full_supply_pressure", "full supply pressure for the fault case", "{0}",
        "high end of shop air, 90 to 125 psi (common practice)"},
       {"regulator_range", "regulator range", "0 to {0}", "low-pressure regulator (common practice)"},
+      {"regulator_repeatability", "what the regulator comes back to", "plus or minus {0}",
+       "usual for a spring regulator of 0 to {1:alone} (common practice)"},
+      {"relief_tolerance", "tolerance of the relief valve of '{0}'", "plus or minus {1}",
+       "a code valve's, up to 70 psi (ASME BPVC Section XIII Table 3.6.3.1-2): at a few psi it says little, so ask the "
+       "maker"},
+      {"relief_rise", "rise to full flow of the relief valve of '{0}'", "{1}",
+       "a code valve's, 10 % or 3 psi, the greater (ASME BPVC Section VIII UG-125): ask the maker"},
+      {"baffles_have_passages", "passages through the baffles", "at each corner: {0} at the floor, {1} at the lid",
+       "not given: without them neither water nor air gets from one bay to the next (common practice)"},
       {"regulator_droop", "regulator droop", "{0} %",
        "usual for a small regulator at its rated flow (common practice)"},
       {"regulator_setting", "regulator setting", "{0}", "{1}"},

@@ -28,16 +28,18 @@ std::string_view key_of(plan::Topic topic) {
   return "";
 }
 
-std::string_view key_of(plan::Status status) {
-  switch (status) {
-    case plan::Status::ok:
-      return "ok";
-    case plan::Status::caution:
-      return "caution";
-    case plan::Status::refused:
+std::string_view key_of(plan::Verdict verdict) {
+  switch (verdict) {
+    case plan::Verdict::ready:
+      return "ready";
+    case plan::Verdict::not_yet:
+      return "not yet";
+    case plan::Verdict::refused:
       return "refused";
   }
   return "";
 }
+
+std::string_view key_of(plan::Severity severity) { return severity == plan::Severity::refused ? "refused" : "not yet"; }
 
 }  // namespace riserun::report

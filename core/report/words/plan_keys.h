@@ -9,7 +9,9 @@ namespace riserun::report {
 
 /// `leak_test`.
 std::string_view key_of(plan::Topic topic);
-/// `ok`, `caution`, `refused`.
-std::string_view key_of(plan::Status status);
+/// `ready`, `not yet`, `refused`: the words are the same where a person reads them.
+std::string_view key_of(plan::Verdict verdict);
+/// `not yet`, `refused`.
+std::string_view key_of(plan::Severity severity);
 
 }  // namespace riserun::report

@@ -51,9 +51,6 @@ std::span<const Words> plan_words() {
       {"one_part_would_complete_it", "one part would complete it: {0}"},
       {"way_to_relief_valve_may_narrow",
        "The job lets the way to '{0}' narrow to {1:thickness3}, whatever the valve's own inlet is."},
-      {"restrictor_behind_regulator",
-       "In '{0}' the restrictor sits between regulator and reservoir, where it throttles every fill: change it round "
-       "with the regulator, so that it faces the supply."},
       {"connection_narrows_feed",
        "The feed through '{0}' is {1:thickness3} at its narrowest; that is what the fill and the failed regulator are "
        "worked out with, not {2:thickness3}."},
@@ -78,11 +75,6 @@ std::span<const Words> plan_words() {
       {"panel_bulges_beyond_theory",
        "A panel bulges by more than half its thickness, where the small-bulge plate theory behind these figures no "
        "longer holds: it over-states stress and bulge there."},
-      {"factor_of_safety_below_4",
-       "California Title 8 section 3301(e) asks a factor of safety of 4 at the greatest pressure that can occur when "
-       "air "
-       "lifts a substance: this reservoir has {0:fixed1} on yield at the set pressure and {1:2} at full supply "
-       "pressure."},
       {"fill_needs_more_than_walls_may_see", "the fill needs more air pressure than the walls may see"},
       {"setting_is_more_than_walls_may_see", "the set pressure is more than the walls may see"},
       {"stay_lifts_limit", "{0}: the limit rises to {1}"},
@@ -96,6 +88,7 @@ std::span<const Words> plan_words() {
       {"fills_in_wished_time", "fills in the {0} wished for"},
       {"no_setting_fills_in_wished_time", "no setting up to {0}, {1}, fills in the {2} wished for"},
       {"what_walls_may_see", "what the walls may see"},
+      {"what_keeps_four_to_one", "what keeps the walls' factor of safety at 4"},
       {"what_regulator_can_be_set_to", "what the regulator can be set to"},
       {"what_just_finishes", "what just finishes the fill; it is more than {0}"},
       {"half_as_much_again", "half as much again as the pressure that just finishes the fill"},
@@ -123,26 +116,10 @@ std::span<const Words> plan_words() {
       {"water_runs_fast", "The water runs faster than {0} in '{1}' at the peak: open valves slowly."},
 
       // Relief.
-      {"no_relief_valve", "No connection gives the reservoir a relief valve: it needs one, on a port of its own."},
       {"relief_valve_on_the_reservoir",
        "Put the relief valve on the reservoir itself with no valve between: a shut valve or a stopped riser puts all "
        "of "
        "the regulator's pressure on the walls."},
-      {"relief_valve_opens_above_limit", "the relief valve of '{0}' opens above what the walls may see"},
-      {"valve_that_opens_at", "one that opens at {0}"},
-      {"relief_valve_blows_in_use",
-       "The relief valve of '{0}' opens at {1}, below the set pressure of {2}: it will blow in use."},
-      {"relief_valve_too_narrow",
-       "The relief valve of '{0}' has a bore of {1:thickness2}; passing all that the supply gives with the regulator "
-       "failed open takes {2:thickness2}. {3}"},
-      {"relief_valve_fed_too_narrow",
-       "The relief valve of '{0}' has a bore of {1:thickness2} and is fed through {4:thickness2}; passing all that the "
-       "supply gives with the regulator failed open takes {2:thickness2}. {3}"},
-      {"restrictor_in_the_feed", "Put a restrictor of {0:thickness2} in the feed."},
-      {"use_a_larger_valve", "Use a larger one."},
-      {"gauge_too_coarse",
-       "The gauge of '{0}' reads to {1:alone}: too coarse for {2:alone}. Take one that reads to {3:alone} to "
-       "{4:alone}."},
       {"riser_is_not_relief_enough",
        "If the regulator fails open, the feed can hold {0} with the riser open; the walls may see {1}. The riser is "
        "not "
@@ -154,7 +131,8 @@ std::span<const Words> plan_words() {
        "stays "
        "until the limit is {2}, or fill with water and look for drips."},
       {"test_at_the_most", "{0} is the most for flat-sided tanks (UL 142, 42.2.1)."},
-      {"test_at_the_pressure_in_use", "{0} is the pressure in use, within 1.5 to 3 psi (UL 142, 42.2.1)."},
+      {"test_at_the_pressure_in_use",
+       "{0} is the most that it may come to in use, within 1.5 to 3 psi (UL 142, 42.2.1)."},
       {"test_at_the_least", "{0} is the least for flat-sided tanks (UL 142, 42.2.1)."},
       {"test_as_weak_walls_allow",
        "{0} because the walls stand {1} at most; start lower and stop at the first visible bow (common practice)."},
@@ -167,14 +145,14 @@ std::span<const Words> plan_words() {
       {"nothing_closes_port", "The catalog has nothing that closes '{0}' ({1}) for the leak test."},
       {"test_air_can_kill",
        "Air under pressure in a flat-sided tank can kill. Test with a relief valve in the line, raise the pressure in "
-       "steps, keep {0:whole} clear of the plate faces while it rises, never stand before a lid or end, never leave, "
+       "steps, keep {0:distance} clear of the plate faces while it rises, never stand before a lid or end, never "
+       "leave, "
        "lift or weld the tank under pressure."},
       {"use_leak_test_solution",
        "Use leak-test solution, not household soap, without froth; wash it off afterwards. Wait for welds to cool: a "
        "cooling tank reads like a leak."},
       {"water_lessens_stored_energy",
        "Filled with water to near the lid, the tank stores a small part of that energy: test so if you can."},
-      {"test_below_setting", "The test at {0} is below the set pressure of {1}."},
 
       // The list and the bin.
       {"bin_is_shared",
@@ -191,6 +169,9 @@ std::span<const Words> plan_words() {
       {"bung_for_port", "{0} {1}"},
       {"hose_for_water_column", "{0:long} long"},
       {"gauge_to_and_marks", "0 to {0:alone}, marks of {1:alone} or finer"},
+      {"reads_to", "0 to {0:alone}"},
+      {"hole_no_larger_than", "hole of {0:thickness2} or less"},
+      {"for_the_vent", "for the vent"},
       {"set_at", "set at {0:alone}"},
       {"set_at_with_clear_bore", "set at {0:alone}, clear bore {1:thickness2} or more"},
   };

@@ -14,14 +14,26 @@ SaidAssumption say(const plan::Assumption& assumption, UnitSystem units) {
   return {filled(words->what), filled(words->value), filled(words->why)};
 }
 
-SaidRefusal say(const plan::Refusal& refusal, UnitSystem units) {
-  SaidRefusal said{say(refusal.reason, units), "", "", ""};
-  if (refusal.numbers) {
-    said.asked = fill("{0}", {refusal.numbers->asked}, units);
-    if (refusal.numbers->allowed) said.allowed = fill("{0}", {*refusal.numbers->allowed}, units);
+SaidFinding say(const plan::Finding& finding, UnitSystem units) {
+  SaidFinding said{say(finding.reason, units), "", "", ""};
+  if (finding.numbers) {
+    said.asked = fill("{0}", {finding.numbers->asked}, units);
+    if (finding.numbers->allowed) said.allowed = fill("{0}", {*finding.numbers->allowed}, units);
   }
-  if (refusal.mend) said.mend = say(*refusal.mend, units);
+  if (finding.mend) said.mend = say(*finding.mend, units);
   return said;
+}
+
+std::string sentences_of(const plan::Finding& finding, UnitSystem units) {
+  const SaidFinding said = say(finding, units);
+  std::string text = fill("{0:sentence}", {said.reason}, units);
+  if (!said.asked.empty()) text += " Asked " + said.asked + ", allowed " + said.allowed + ".";
+  if (!said.mend.empty()) text += " Mend: " + said.mend + (said.mend.ends_with('.') ? "" : ".");
+  return finding.source.empty() ? text : text + " [" + finding.source + "]";
+}
+
+std::string_view title_of(plan::Severity severity) {
+  return severity == plan::Severity::refused ? "REFUSED" : "NOT YET";
 }
 
 }  // namespace riserun::report

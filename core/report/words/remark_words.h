@@ -1,4 +1,4 @@
-// What a plan says, in words: its assumptions in three cells, its refusals with the two numbers side by side. Cautions
+// What a plan says, in words: its assumptions in three cells, its findings with the two numbers side by side. Cautions
 // and notes are plain facts, for say().
 #pragma once
 
@@ -28,12 +28,18 @@ struct SaidAssumption {
 /// @pre its code has words
 SaidAssumption say(const plan::Assumption& assumption, UnitSystem units);
 
-struct SaidRefusal {
+struct SaidFinding {
   std::string reason;
   std::string asked;  // empty: there is no number
   std::string allowed;
   std::string mend;  // empty: nothing is known that lifts it
 };
-SaidRefusal say(const plan::Refusal& refusal, UnitSystem units);
+SaidFinding say(const plan::Finding& finding, UnitSystem units);
+
+/// All of it in sentences: "The fill needs more than the walls may see. Asked 2 psi, allowed 1 psi. Mend: one more
+/// stay."
+std::string sentences_of(const plan::Finding& finding, UnitSystem units);
+/// "REFUSED", "NOT YET".
+std::string_view title_of(plan::Severity severity);
 
 }  // namespace riserun::report

@@ -82,7 +82,7 @@ class Writer {
     if (form_.word == "long") return write_long_length(length, units_);
     if (form_.word == "tape") return by_tape(length, length);
     if (form_.word == "tape_up") return by_tape(up_to(length, inches(1.0 / 16.0)), up_to(length, millimetres(1.0)));
-    if (form_.word == "whole") return whole(length);
+    if (form_.word == "distance") return distance(length);
     if (form_.word == "decimal")
       return units_ == UnitSystem::inch ? fmt::format("{:.{}g} in", in_inches(length), form_.digits_or(3))
                                         : fmt::format("{:.{}g} mm", in_millimetres(length), form_.digits_or(3));
@@ -128,9 +128,11 @@ class Writer {
     return units_ == UnitSystem::metric ? metric
                                         : fmt::format("{} ({})", write_length(in_inch, UnitSystem::inch), metric);
   }
-  std::string whole(Length length) const {
-    return units_ == UnitSystem::inch ? fmt::format("{:.0f} ft", std::ceil(in_feet(length) - kRounding))
-                                      : fmt::format("{:.0f} m", std::ceil(in_metres(length) - kRounding));
+  /// How far to stay away: up to the next ten feet, and to the next metre.
+  std::string distance(Length length) const {
+    const std::string metric = fmt::format("{:.0f} m", std::ceil(in_metres(length) - kRounding));
+    if (units_ == UnitSystem::metric) return metric;
+    return fmt::format("{:.0f} ft ({})", std::ceil(in_feet(length) / 10.0 - kRounding) * 10.0, metric);
   }
   template <class Pressure>
   std::string pressure_text(Pressure pressure) const {
@@ -177,8 +179,9 @@ std::string_view text_of(std::string_view code) {
 }  // namespace
 
 std::span<const std::span<const Words>> word_tables() {
-  static const std::vector<std::span<const Words>> kTables{
-      build_words(), caution_words(), connection_words(), plan_words(), refusal_words(), riser_words(), taken_words()};
+  static const std::vector<std::span<const Words>> kTables{build_words(),   caution_words(), connection_words(),
+                                                           finding_words(), plan_words(),    refusal_words(),
+                                                           riser_words(),   taken_words()};
   return kTables;
 }
 

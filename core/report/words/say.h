@@ -4,7 +4,7 @@
 // A place of the text is `{0}` or `{0:FORM}`: the value of that row, written in the units asked for. Forms:
 //   a length         (none) by the tape: 1-1/2 in; thickness, thickness3 (digits): 0.134 in; decimal3: 1.25 in;
 //                    long: 6 ft 2 in; both: inch and, in brackets, metric; tape: the same, but metric alone where that
-//                    is asked for; tape_up: the same, up to the next mark; whole: up to the next foot or metre;
+//                    is asked for; tape_up: the same, up to the next mark; distance: up to tens of feet, and metres;
 //                    fixed1 (decimals of an inch, one fewer of a millimetre): 1.3 in
 //   a pressure       (none) with the column of water; alone, alone4 (digits): without
 //   a volume flow    (none) of water, gpm; air: scfm
@@ -45,6 +45,7 @@ std::span<const std::span<const Words>> word_tables();
 std::span<const Words> build_words();
 std::span<const Words> caution_words();
 std::span<const Words> connection_words();
+std::span<const Words> finding_words();
 std::span<const Words> refusal_words();
 std::span<const Words> taken_words();
 

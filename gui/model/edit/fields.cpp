@@ -121,6 +121,7 @@ FieldGroup support_fields() {
       .add("lid stays", choice, {"posts", "rows"})
       .add("floor carried", yes_no)
       .add("solid share", share)
+      .add("passages", yes_no)
       .below("widest bare panel", "length", length)
       .below("widest bare panel", "width", length)
       .below("widest bare panel", "in", choice, {"lid", "any wall"})
@@ -158,13 +159,25 @@ FieldGroup air_fields() {
       .add("receiver", volume)
       .add("receiver pressure", pressure)
       .add("regulator range", pressure)
+      .add("regulator repeatability", pressure)
       .add("set pressure", pressure)
       .add("droop", share)
       .add("feed bore", length)
       .done();
 }
 
-FieldGroup vent_fields() { return Group("vent", at("vent")).add("bore", length).add("count", count).done(); }
+FieldGroup vent_fields() {
+  return Group("vent", at("vent"))
+      .add("bore", length)
+      .add("count", count)
+      .add("stays open", yes_no)
+      .add("purged", yes_no)
+      .done();
+}
+
+FieldGroup relief_fields() {
+  return Group("relief valve", at("relief valve")).add("tolerance", pressure).add("rise", pressure).done();
+}
 
 FieldGroup wish_fields() {
   return Group("wishes", at("wishes"))
@@ -179,6 +192,10 @@ FieldGroup job_fields() {
       .add("name", words)
       .add("units", choice, {"inch", "metric"})
       .add("water temperature", temperature)
+      .add("hottest", temperature)
+      .add("against heat", words)
+      .add("coldest", temperature)
+      .add("against frost", words)
       .add("altitude", signed_length)
       .add("test pressure", pressure)
       .done();
@@ -269,8 +286,9 @@ std::string rewritten(const quantity::Reading<T>& reading, const std::string& wr
 }  // namespace
 
 std::vector<FieldGroup> fields_of(const plan::Job& job) {
-  std::vector<FieldGroup> groups = {reservoir_fields(), support_fields(), table_fields(), riser_fields(job),
-                                    air_fields(),       vent_fields(),    wish_fields(),  job_fields()};
+  std::vector<FieldGroup> groups = {reservoir_fields(), support_fields(), table_fields(),
+                                    riser_fields(job),  air_fields(),     vent_fields(),
+                                    relief_fields(),    wish_fields(),    job_fields()};
   add_ports("reservoir", job.reservoir.ports, groups);
   add_ports("table", job.table.ports, groups);
   add_ports("air", job.air.ports, groups);

@@ -27,13 +27,13 @@ std::vector<FigureGroup> figures_of(const plan::Plan& plan, UnitSystem units) {
   return groups;
 }
 
-std::string verdict_of(plan::Status status) {
-  switch (status) {
-    case plan::Status::ok:
-      return "CAN GO AHEAD";
-    case plan::Status::caution:
-      return "GO AHEAD WITH CARE";
-    case plan::Status::refused:
+std::string verdict_of(plan::Verdict verdict) {
+  switch (verdict) {
+    case plan::Verdict::ready:
+      return "READY";
+    case plan::Verdict::not_yet:
+      return "NOT YET";
+    case plan::Verdict::refused:
       return "REFUSED";
   }
   return "";

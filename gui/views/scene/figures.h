@@ -17,7 +17,7 @@ struct Figure {
 
 struct FigureGroup {
   std::string title;
-  plan::Topic topic;  // whose cautions, notes and refusals stand under it
+  plan::Topic topic;  // whose cautions, notes and findings stand under it
   std::vector<Figure> figures;
 };
 
@@ -26,7 +26,7 @@ std::vector<Figure> headline(const plan::Plan& plan, UnitSystem units);
 /// All of them, in the order of the printed plan.
 std::vector<FigureGroup> figures_of(const plan::Plan& plan, UnitSystem units);
 
-/// `CAN GO AHEAD`, `GO AHEAD WITH CARE`, `REFUSED`.
-std::string verdict_of(plan::Status status);
+/// `READY`, `NOT YET`, `REFUSED`.
+std::string verdict_of(plan::Verdict verdict);
 
 }  // namespace riserun::views

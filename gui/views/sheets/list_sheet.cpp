@@ -117,7 +117,7 @@ Requests draw_list(const Scene& scene, ListState& state) {
     for (const plan::CutItem& item : list.cut) rows.cut(item);
     ImGui::EndTable();
   }
-  draw_remarks(scene, plan::Topic::list, true);
+  draw_remarks(scene, plan::Topic::list);
   return asked;
 }
 

@@ -57,7 +57,7 @@ void assumptions(const Scene& scene, const plan::Plan& plan) {
 
 void draw_numbers(const Scene& scene) {
   const plan::Plan& plan = *scene.shown.plan;
-  draw_remarks(scene, plan::Topic::whole_job, true);
+  draw_remarks(scene, plan::Topic::whole_job);
   plan::Topic before = plan::Topic::whole_job;
   const auto& groups = scene.shown.figures;
   for (std::size_t i = 0; i < groups.size(); ++i) {
@@ -73,13 +73,14 @@ void draw_numbers(const Scene& scene) {
     }
     // Filling and draining share a topic: its remarks stand once, under the second.
     const bool last_of_topic = i + 1 == groups.size() || groups[i + 1].topic != group.topic;
-    if (last_of_topic && group.topic != before) draw_remarks(scene, group.topic, true);
+    if (last_of_topic && group.topic != before) draw_remarks(scene, group.topic);
     before = last_of_topic ? group.topic : before;
   }
   losses(scene, "Losses while filling", plan.transfer.fill.losses_at_mean);
   losses(scene, "Losses while draining", plan.transfer.drain.losses_at_mean);
   assumptions(scene, plan);
-  draw_remarks(scene, plan::Topic::care, true);
+  draw_remarks(scene, plan::Topic::care);
+  draw_standing(scene);
 }
 
 }  // namespace riserun::views

@@ -247,8 +247,8 @@ Requests draw_particulars(const Scene& scene, ConnectionsState& state) {
   const gui::Node* node = chosen_node(scene.shown.sketch, state.canvas);
   if (node == nullptr) {
     ImGui::TextDisabled("Choose a part to see what else fits there.");
-    draw_remarks(scene, plan::Topic::whole_job, true);
-    draw_remarks(scene, plan::Topic::connections, true);
+    draw_remarks(scene, plan::Topic::whole_job);
+    draw_remarks(scene, plan::Topic::connections);
     return {};
   }
   strong(scene, title_of(plan, *node));

@@ -12,22 +12,29 @@ void remark(const Scene& scene, Ink ink, const std::string& word, const std::str
 
 }  // namespace
 
-void draw_remarks(const Scene& scene, plan::Topic topic, bool standing) {
+void draw_remarks(const Scene& scene, plan::Topic topic) {
   const plan::Plan& plan = *scene.shown.plan;
   const UnitSystem units = scene.shown.units;
-  for (const plan::Refusal& refusal : plan.refusals) {
-    if (refusal.where != topic) continue;
-    const report::SaidRefusal said = report::say(refusal, units);
-    std::string text = said.reason;
-    if (!said.asked.empty()) text += ". Asked " + said.asked + ", allowed " + said.allowed;
-    if (!said.mend.empty()) text += ". Mend: " + said.mend;
-    remark(scene, Ink::refused, "Refused", text, "");
+  for (const plan::Finding& finding : plan.findings) {
+    if (finding.where != topic) continue;
+    const bool refused = finding.severity == plan::Severity::refused;
+    remark(scene, refused ? Ink::refused : Ink::caution, refused ? "Refused" : "Not yet",
+           report::sentences_of(finding, units), "");
   }
   for (const plan::Caution& caution : plan.cautions)
-    if (caution.where == topic && (standing || !caution.standing))
+    if (caution.where == topic && !caution.standing)
       remark(scene, Ink::caution, "Caution", report::say(caution.fact, units), caution.source);
   for (const plan::Note& note : plan.notes)
     if (note.where == topic) remark(scene, Ink::faint_text, "Note", report::say(note.fact, units), "");
+}
+
+void draw_standing(const Scene& scene) {
+  ImGui::PushFont(scene.fonts.strong);
+  ImGui::TextUnformatted("With every plan");
+  ImGui::PopFont();
+  for (const plan::Caution& caution : scene.shown.plan->cautions)
+    if (caution.standing)
+      remark(scene, Ink::caution, "Caution", report::say(caution.fact, scene.shown.units), caution.source);
 }
 
 }  // namespace riserun::views

@@ -1,12 +1,13 @@
-// What goes with a number: cautions, notes and refusals.
+// What goes with a number: cautions, notes and findings.
 #pragma once
 
 #include "gui/views/scene/scene.h"
 
 namespace riserun::views {
 
-/// Those of one topic, each with its source.
-/// @param standing  with those that go with every plan
-void draw_remarks(const Scene& scene, plan::Topic topic, bool standing);
+/// Those of one topic that come of what is in the job, each with its source.
+void draw_remarks(const Scene& scene, plan::Topic topic);
+/// What goes with every plan, whatever is in it.
+void draw_standing(const Scene& scene);
 
 }  // namespace riserun::views

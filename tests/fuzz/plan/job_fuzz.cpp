@@ -21,6 +21,6 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   }
   const plan::Plan plan = plan::make_plan(catalog, job);
   if (plan.connections.size() != job.connections.size()) std::abort();
-  if ((plan.status == plan::Status::refused) == plan.refusals.empty()) std::abort();
+  if ((plan.verdict == plan::Verdict::ready) != plan.findings.empty()) std::abort();
   return 0;
 }

@@ -22,8 +22,7 @@ const double kTable = 54.0 * 26.0;        // in2
 const double kGallon = 231.0;             // in3
 
 TEST(MainExample, CanBeDone) {
-  EXPECT_NE(bevel_bench().status, Status::refused);
-  EXPECT_TRUE(bevel_bench().refusals.empty());
+  EXPECT_EQ(bevel_bench().verdict, Verdict::ready);
   for (const ConnectionPlan& connection : bevel_bench().connections) {
     ASSERT_NE(connection.chain(), nullptr) << connection.name;
     EXPECT_TRUE(connection.chain()->buildable) << connection.name;
@@ -46,12 +45,12 @@ TEST(MainExample, HoldsWhatTheTableNeedsAndStopsShortOfTheRim) {
   const Levels& levels = bevel_bench().levels;
   const double line = in_us_gallons(levels.line_volume);
   EXPECT_NEAR(in_us_gallons(levels.need), kTable * 4.0 / kGallon, 1e-6);
-  EXPECT_NEAR(in_us_gallons(levels.charge), kArea * 8.0 / kGallon, 1e-6);
+  EXPECT_NEAR(in_us_gallons(levels.charge), kArea * 8.5 / kGallon, 1e-6);
   EXPECT_NEAR(in_us_gallons(levels.heel), kArea * 0.625 / kGallon, 1e-6);
-  EXPECT_NEAR(in_us_gallons(levels.usable), kArea * (8.0 - 0.625 - kBore) / kGallon, 1e-6);
+  EXPECT_NEAR(in_us_gallons(levels.usable), kArea * (8.5 - 0.625 - kBore) / kGallon, 1e-6);
   EXPECT_NEAR(in_us_gallons(levels.rim_capacity), kTable * 5.5 / kGallon, 1e-6);
-  EXPECT_NEAR(in_inches(levels.reservoir_depth_up), 8.0 - (kTable * 4.0 + line * kGallon) / kArea, 1e-6);
-  EXPECT_NEAR(in_inches(levels.charge_mark_below_lid), 7.0, 1e-9);
+  EXPECT_NEAR(in_inches(levels.reservoir_depth_up), 8.5 - (kTable * 4.0 + line * kGallon) / kArea, 1e-6);
+  EXPECT_NEAR(in_inches(levels.charge_mark_below_lid), 6.5, 1e-9);
   EXPECT_TRUE(levels.enough);
   EXPECT_FALSE(levels.can_overflow);
 }
@@ -70,7 +69,7 @@ TEST(MainExample, HoldsThePressureOfTheLift) {
   const double psi = 998.8 * 9.80665 * lift * 0.0254 / 6894.757;
   EXPECT_NEAR(in_psi(bevel_bench().transfer.fill.hold_pressure), psi, 0.005 * psi);
   EXPECT_NEAR(in_inches(bevel_bench().levels.lift_full), lift, 1e-6);
-  const double start = 998.8 * 9.80665 * (31.0 - 8.0) * 0.0254 / 6894.757;
+  const double start = 998.8 * 9.80665 * (31.0 - 8.5) * 0.0254 / 6894.757;
   EXPECT_NEAR(in_psi(bevel_bench().transfer.fill.pressure_to_start), start, 0.005 * start);
 }
 
@@ -80,17 +79,17 @@ TEST(MainExample, FillsInTheTimeWishedForAndDrainsEmpty) {
   EXPECT_LE(in_minutes(transfer.fill.time), 3.0);
   EXPECT_GT(transfer.setting, transfer.fill.pressure_to_finish);
   EXPECT_LE(transfer.setting, bevel_bench().walls.limit);
-  EXPECT_EQ(report::said(transfer.setting_basis), "fills in the 3 min wished for");
+  EXPECT_EQ(report::said(transfer.setting_basis), "as the job says");
   EXPECT_EQ(transfer.drain.stop, transfer::Stop::goal_reached);
   EXPECT_DOUBLE_EQ(in_us_gallons(bevel_bench().transfer.left_in_table), 0.0);
 }
 
-// The floor panel: 20 x 16 in, b/a = 1.25, 10 ga steel 0.1345 in. Edge moment of a plate with held edges between 0.0639
+// The floor panel: 20 x 16 in, b/a = 1.25, 3/16 in steel. Edge moment of a plate with held edges between 0.0639
 // (b/a 1.2) and 0.0687 (1.3): Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed., Table 35.
 TEST(MainExample, LimitsThePressureByItsWidestPanel) {
   const double beta = (0.0639 + 0.0687) / 2.0;
-  const double stress_per_psi = 6.0 * beta * std::pow(16.0 / 0.1345, 2);
-  const double water = 998.8 * 9.80665 * 8.0 * 0.0254 / 6894.757;
+  const double stress_per_psi = 6.0 * beta * std::pow(16.0 / 0.1875, 2);
+  const double water = 998.8 * 9.80665 * 8.5 * 0.0254 / 6894.757;
   const double limit = 0.6 * 36000.0 / stress_per_psi - water;
   EXPECT_NEAR(in_psi(bevel_bench().walls.limit), limit, 0.02 * limit);
   const double set = in_psi(bevel_bench().transfer.setting);
@@ -102,12 +101,12 @@ TEST(MainExample, LimitsThePressureByItsWidestPanel) {
 }
 
 // ASME PCC-2 Article 501: E = 2.5 Pt V (1 - (Pa/Pt)^0.286), TNT = E / 4266920 J/kg, at least 30 m.
-TEST(MainExample, TestsAtTheLeastPressureForFlatTanksAndSaysWhatItStores) {
+TEST(MainExample, TestsAtWhatTheReliefValveAllowsAndSaysWhatItStores) {
   const LeakTestPlan& test = bevel_bench().leak_test;
-  EXPECT_NEAR(in_psi(test.pressure), 1.5, 1e-9);  // UL 142, 42.2.1
+  EXPECT_NEAR(in_psi(test.pressure), 2.0 + 0.1 + 0.2, 1e-9);  // set, tolerance, rise; within UL 142, 42.2.1
   EXPECT_NEAR(in_us_gallons(test.air_volume), kArea * 15.0 / kGallon, 1e-6);
   const double atmosphere = 101325.0 * std::pow(1.0 - 2.25577e-5 * 600.0 * 0.3048, 5.25588);  // ISO 2533
-  const double absolute = atmosphere + 1.5 * 6894.757;
+  const double absolute = atmosphere + 2.3 * 6894.757;
   const double volume = kArea * 15.0 * std::pow(0.0254, 3);
   const double energy = 2.5 * absolute * volume * (1.0 - std::pow(atmosphere / absolute, 0.286));
   EXPECT_NEAR(in_joules(test.energy.energy), energy, 0.01 * energy);
@@ -156,7 +155,7 @@ TEST(MainExample, HasNoPlasticThatShattersOnTheReservoir) {
 
 TEST(Starter, LoadsAndCanBeDone) {
   const Plan plan = plan_of_text(starter_job());
-  EXPECT_TRUE(plan.refusals.empty());
+  EXPECT_TRUE(refusals_of(plan).empty());
   EXPECT_NE(plan.connections.at(0).chain(), nullptr);
   EXPECT_NE(plan.connections.at(1).chain(), nullptr);
 }

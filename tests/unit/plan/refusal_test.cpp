@@ -6,6 +6,7 @@
 
 #include <gmock/gmock.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace riserun::plan {
@@ -13,8 +14,8 @@ namespace {
 
 using testing::HasSubstr;
 
-std::optional<report::SaidRefusal> refusal(const Plan& plan, Topic where) {
-  for (const Refusal& row : plan.refusals)
+std::optional<report::SaidFinding> refusal(const Plan& plan, Topic where) {
+  for (const Finding& row : refusals_of(plan))
     if (row.where == where) return report::say(row, UnitSystem::inch);
   return std::nullopt;
 }
@@ -23,7 +24,7 @@ std::optional<report::SaidRefusal> refusal(const Plan& plan, Topic where) {
 // Table 35, between 0.0687 at 1.3 and 0.0726 at 1.4).
 TEST(WallsTooThin, AreRefusedWithBothPressures) {
   const Plan plan = plan_of_example("walls-too-thin");
-  EXPECT_EQ(plan.status, Status::refused);
+  EXPECT_EQ(plan.verdict, Verdict::refused);
   const auto walls = refusal(plan, Topic::walls);
   ASSERT_TRUE(walls);
   EXPECT_EQ(walls->reason, "the fill needs more air pressure than the walls may see");
@@ -48,7 +49,7 @@ TEST(WallsTooThin, GetTheLimitThatTheMendPromises) {
 
 TEST(AirTooWeak, IsRefusedWithHowFarTheWaterComes) {
   const Plan plan = plan_of_example("air-too-weak");
-  EXPECT_EQ(plan.status, Status::refused);
+  EXPECT_EQ(plan.verdict, Verdict::refused);
   const auto air = refusal(plan, Topic::transfer);
   ASSERT_TRUE(air);
   EXPECT_EQ(air->reason, "the air supply gives out before the table is at its depth");
@@ -71,13 +72,13 @@ TEST(AirTooWeak, NamesTheReceiverThatWouldDoAndItDoes) {
     const std::string size = "receiver: " + std::to_string(gallons * factor) + " gal";
     return plan_of_text(with(example_text("air-too-weak"), "receiver: 2 gal", size));
   };
-  EXPECT_TRUE(with_receiver(1.03).refusals.empty());
+  EXPECT_TRUE(refusals_of(with_receiver(1.03)).empty());
   EXPECT_TRUE(refusal(with_receiver(0.97), Topic::transfer));
 }
 
 TEST(OnePartShort, NamesTheOnePartToOrder) {
   const Plan plan = plan_of_example("one-part-short");
-  EXPECT_EQ(plan.status, Status::refused);
+  EXPECT_EQ(plan.verdict, Verdict::refused);
   const auto none = refusal(plan, Topic::connections);
   ASSERT_TRUE(none);
   EXPECT_EQ(none->mend, "order one part specially: 1 full-bore ball valve, stainless");
@@ -122,21 +123,26 @@ TEST(Refusal, OfATestOverTheWallsLimit) {
   EXPECT_FALSE(plan.leak_test.possible);
 }
 
-TEST(Refusal, OfAReliefValveThatOpensOverTheWallsLimit) {
+// It works and is not refused, but the walls see more than they may until another stands there.
+TEST(NotYet, WithAReliefValveThatOpensOverTheWallsLimit) {
   const std::string bung = with(kBench, "    air bung: 1/2 FNPT", "    air bung: 1/2 FNPT\n    spare: 3/4 FNPT");
   const Plan plan = plan_of_text(with(bung, "water temperature:",
                                       "  - {name: relief, from: spare, ends in: relief valve set 30 psi 3/4, "
                                       "carries: air}\nwater temperature:"));
-  const auto relief = refusal(plan, Topic::relief);
-  ASSERT_TRUE(relief);
-  EXPECT_EQ(relief->asked, "30 psi");
-  EXPECT_EQ(relief->allowed, write_pressure(plan.walls.limit, UnitSystem::inch));
+  const auto relief = std::find_if(plan.findings.begin(), plan.findings.end(), [](const Finding& finding) {
+    return finding.reason.code == "relief_valve_opens_above_limit";
+  });
+  ASSERT_NE(relief, plan.findings.end());
+  EXPECT_EQ(relief->severity, Severity::not_yet);
+  const report::SaidFinding said = report::say(*relief, UnitSystem::inch);
+  EXPECT_EQ(said.asked, "35 psi");  // 30 psi, and a code valve's 2 psi and 10 %
+  EXPECT_EQ(said.allowed, write_pressure(plan.walls.limit, UnitSystem::inch));
 }
 
 TEST(Refusal, OfARiserInAHalfCoupling) {
   const Plan plan = plan_of_text(with(kBench, "bung: full coupling", "bung: half coupling"));
   ASSERT_TRUE(refusal(plan, Topic::riser));
-  EXPECT_EQ(plan.status, Status::refused);
+  EXPECT_EQ(plan.verdict, Verdict::refused);
 }
 
 Plan plan_with_taken_water_run(const std::string& take) {

@@ -11,6 +11,7 @@
 #include <memory>
 #include <sstream>
 #include <string>
+#include <vector>
 
 namespace riserun::plan {
 
@@ -49,6 +50,14 @@ inline const Plan& bevel_bench() {
 
 inline Plan plan_of_text(const std::string& text) {
   return make_plan(shipped_catalog(), read_job(*shipped_catalog(), text, "bench.yaml"));
+}
+
+/// What is refused in it.
+inline std::vector<Finding> refusals_of(const Plan& plan) {
+  std::vector<Finding> refused;
+  for (const Finding& finding : plan.findings)
+    if (finding.severity == Severity::refused) refused.push_back(finding);
+  return refused;
 }
 
 /// The text with one piece of it replaced.

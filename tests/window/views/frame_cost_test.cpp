@@ -40,7 +40,7 @@ std::string large_job() {
   }
   std::string text = plan::example_text("bevel-bench");
   text = plan::with(text, "    air bung:", bungs + "    air bung:");
-  text = plan::with(text, "    regulator outlet:", outlets + "    regulator outlet:");
+  text = plan::with(text, "    shop air:", outlets + "    shop air:");
   return plan::with(text, "connections:\n", "connections:\n" + runs);
 }
 

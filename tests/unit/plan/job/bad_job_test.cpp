@@ -50,7 +50,7 @@ INSTANTIATE_TEST_SUITE_P(
     Job, WrongJob,
     testing::Values(
     BadJob{"UnknownKeyAtTheTop", "altitude: 600 ft", "altitute: 600 ft",
-           "bench.yaml:29:1: error: unknown key 'altitute'; did you mean 'altitude'? (allowed: name, units, reservoir, table, riser, connections, air, vent, water temperature, altitude, liquid, cutting, test pressure, bin, prices, measured or wishes)\n"
+           "bench.yaml:29:1: error: unknown key 'altitute'; did you mean 'altitude'? (allowed: name, units, reservoir, table, riser, connections, air, vent, water temperature, hottest, coldest, against heat, against frost, altitude, liquid, cutting, test pressure, relief valve, bin, prices, measured or wishes)\n"
             "  altitute: 600 ft\n"
             "  ^"},
     BadJob{"UnknownKeyInAMap", "rim: 5 in", "rimm: 5 in",
@@ -69,7 +69,7 @@ INSTANTIATE_TEST_SUITE_P(
            "bench.yaml:1:1: error: 'reservoir' is missing\n"
             "  name: Test bench\n"
             "  ^\n"
-            "bench.yaml:3:1: error: unknown key 'reservior'; did you mean 'reservoir'? (allowed: name, units, reservoir, table, riser, connections, air, vent, water temperature, altitude, liquid, cutting, test pressure, bin, prices, measured or wishes)\n"
+            "bench.yaml:3:1: error: unknown key 'reservior'; did you mean 'reservoir'? (allowed: name, units, reservoir, table, riser, connections, air, vent, water temperature, hottest, coldest, against heat, against frost, altitude, liquid, cutting, test pressure, relief valve, bin, prices, measured or wishes)\n"
             "  reservior:\n"
             "  ^"},
     BadJob{"MissingInside", "  inside: {length: 40 in, width: 20 in, height: 14 in}\n", "",
@@ -344,14 +344,22 @@ INSTANTIATE_TEST_SUITE_P(
            "bench.yaml:29:16: error: test pressure: '60 psi': out of range; allowed is 0.05 psi to 15 psi\n"
             "  test pressure: 60 psi\n"
             "                 ^"},
-    BadJob{"LiquidBurns", "altitude: 600 ft", "liquid: mineral spirits",
-           "bench.yaml:29:9: error: liquid: 'mineral spirits' burns, and air pressure must not move a flammable liquid (29 CFR 1910.106(e)(2)(iv)(d)); Riserun plans for water only\n"
-            "  liquid: mineral spirits\n"
-            "          ^"},
     BadJob{"LiquidUnknown", "altitude: 600 ft", "liquid: brine",
-           "bench.yaml:29:9: error: liquid: 'brine' is not worked out; allowed is water\n"
+           "bench.yaml:29:9: error: liquid: 'brine' is not worked out; allowed is water, or water with a few per cent of soluble oil, coolant or inhibitor\n"
             "  liquid: brine\n"
             "          ^"},
+    BadJob{"ReliefTolerance", "altitude: 600 ft", "relief valve: {tolerance: 60 psi}",
+           "bench.yaml:29:27: error: relief valve.tolerance: '60 psi': out of range; allowed is 0 psi to 50 psi\n"
+            "  relief valve: {tolerance: 60 psi}\n"
+            "                            ^"},
+    BadJob{"HotterThanBoiling", "altitude: 600 ft", "hottest: 212 degF",
+           "bench.yaml:29:10: error: hottest: '212 degF': out of range; allowed is -76 degF to 210.2 degF\n"
+            "  hottest: 212 degF\n"
+            "           ^"},
+    BadJob{"PassagesWord", "supports: {baffles across: 2}", "supports: {baffles across: 2, passages: wide}",
+           "bench.yaml:6:43: error: reservoir.supports.passages: 'wide' is neither yes nor no\n"
+            "    supports: {baffles across: 2, passages: wide}\n"
+            "                                            ^"},
     BadJob{"UnitsWord", "units: inch", "units: imperial",
            "bench.yaml:2:8: error: units: 'imperial' is not one of inch or metric\n"
             "  units: imperial\n"
@@ -390,7 +398,7 @@ INSTANTIATE_TEST_SUITE_P(
            "bench.yaml:25:14: error: connections: a list is expected here, not a text\n"
             "  connections: none\n"
             "               ^\n"
-            "bench.yaml:26:1: error: unknown key 'ignored' (allowed: name, units, reservoir, table, riser, connections, air, vent, water temperature, altitude, liquid, cutting, test pressure, bin, prices, measured or wishes)\n"
+            "bench.yaml:26:1: error: unknown key 'ignored' (allowed: name, units, reservoir, table, riser, connections, air, vent, water temperature, hottest, coldest, against heat, against frost, altitude, liquid, cutting, test pressure, relief valve, bin, prices, measured or wishes)\n"
             "  ignored:\n"
             "  ^"},
     BadJob{"SecondDocument", "altitude: 600 ft", "---\naltitude: 600 ft",

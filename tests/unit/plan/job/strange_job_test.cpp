@@ -8,8 +8,8 @@ namespace riserun::plan {
 namespace {
 
 void expect_sound(const Plan& plan) {
-  EXPECT_EQ(plan.status == Status::refused, !plan.refusals.empty());
-  for (const Refusal& refusal : plan.refusals) EXPECT_FALSE(refusal.reason.code.empty());
+  EXPECT_EQ(plan.verdict == Verdict::refused, !refusals_of(plan).empty());
+  for (const Finding& refusal : refusals_of(plan)) EXPECT_FALSE(refusal.reason.code.empty());
   EXPECT_EQ(plan.connections.size(), plan.job.connections.size());
 }
 

@@ -84,7 +84,7 @@ INSTANTIATE_TEST_SUITE_P(
                             "reservoir:\n"},
                     LeftOut{"RiserMaterial", "material of the riser", "black iron",
                             "air: {delivery: 3 scfm}\nriser: {material: galvanized}", kAir},
-                    LeftOut{"Setting", "regulator setting", "1.75 psi (48 in water)",
+                    LeftOut{"Setting", "regulator setting", "1.65 psi (46 in water)",
                             "air: {delivery: 3 scfm, set pressure: 2 psi}", kAir}),
     name_of<LeftOut>);
 

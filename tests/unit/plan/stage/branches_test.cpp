@@ -39,7 +39,7 @@ std::vector<std::string> families_to(const Plan& plan, std::size_t branch) {
 }
 
 TEST(AirManifold, OfTheExampleGoesTogether) {
-  EXPECT_TRUE(trough().refusals.empty()) << report::said(trough().refusals.front().reason);
+  EXPECT_TRUE(refusals_of(trough()).empty()) << report::said(refusals_of(trough()).front().reason);
   ASSERT_TRUE(trough().connections.back().branched);
   const ConnectionPlan& manifold = trough().connections.back();
   EXPECT_EQ(manifold.service, Service::air);
@@ -50,7 +50,7 @@ TEST(AirManifold, OfTheExampleGoesTogether) {
 }
 
 TEST(AirManifold, HasRegulatorRestrictorAndCheckValveOnTheSupplyAlone) {
-  for (const char* device : {"air regulator", "restrictor", "check valve"}) {
+  for (const char* device : {"air regulator", "restrictor", "light spring check valve"}) {
     EXPECT_THAT(families_to(trough(), 0), Contains(device));
     for (const std::size_t branch : {1u, 2u, 3u}) EXPECT_THAT(families_to(trough(), branch), Not(Contains(device)));
   }
@@ -59,9 +59,9 @@ TEST(AirManifold, HasRegulatorRestrictorAndCheckValveOnTheSupplyAlone) {
 TEST(AirManifold, HasTheCheckValveNextToTheBungAndTheRestrictorNextToTheSupply) {
   std::vector<std::string> devices = families_to(trough(), 0);
   std::erase_if(devices, [](const std::string& name) {
-    return name != "air regulator" && name != "restrictor" && name != "check valve";
+    return name != "air regulator" && name != "restrictor" && name != "light spring check valve";
   });
-  EXPECT_THAT(devices, ElementsAre("check valve", "air regulator", "restrictor"));
+  EXPECT_THAT(devices, ElementsAre("light spring check valve", "air regulator", "restrictor"));
 }
 
 TEST(AirManifold, FeedsTheReliefValveInItsOwnSizeWithNothingThatShuts) {
@@ -94,7 +94,7 @@ TEST(AirManifold, IsOnTheListWithItsDevicesAndFromTheBin) {
   const auto has = [](const std::vector<ListItem>& items, const std::string& family) {
     return std::any_of(items.begin(), items.end(), [&](const ListItem& item) { return item.id.starts_with(family); });
   };
-  for (const char* family : {"pressure-gauge/", "relief-valve/", "restrictor/", "check-valve/", "ball-valve/"})
+  for (const char* family : {"pressure-gauge/", "relief-valve/", "restrictor/", "light-spring-check-valve/", "ball-valve/"})
     EXPECT_TRUE(has(trough().list.buy, family)) << family;
   EXPECT_TRUE(has(trough().list.from_bin, "air-regulator/"));
   EXPECT_FALSE(has(trough().list.buy, "air-regulator/"));
@@ -108,8 +108,8 @@ std::string with_branches(const std::string& branches) {
 TEST(BranchesOfAJob, AReliefValveOnATooSmallBungIsRefused) {
   const Plan plan = plan_of_text(
       with_branches("{to: regulator}, {name: relief, ends in: 3/4 relief valve set 3 psi, special order: yes}"));
-  ASSERT_FALSE(plan.refusals.empty());
-  EXPECT_EQ(report::said(plan.refusals.front().reason),
+  ASSERT_FALSE(refusals_of(plan).empty());
+  EXPECT_EQ(report::said(refusals_of(plan).front().reason),
             "'manifold' cannot be put together: the relief cannot be reached from the base (1/2 FNPT) as asked: every "
             "way to the relief is smaller than the relief valve's own inlet; give it a port of its own size");
 }
@@ -118,7 +118,7 @@ TEST(BranchesOfAJob, ASmallerWayToTheReliefValveIsTheJobsOwnWordAndIsCautioned) 
   const Plan plan =
       plan_of_text(with_branches("{to: regulator}, {name: relief, ends in: 3/4 relief valve set 3 psi, special order: "
                                  "yes, smallest bore: 0.4 in}"));
-  EXPECT_TRUE(plan.refusals.empty()) << report::said(plan.refusals.front().reason);
+  EXPECT_TRUE(refusals_of(plan).empty()) << report::said(refusals_of(plan).front().reason);
   EXPECT_THAT(report::said(plan.cautions), Contains("The job lets the way to 'relief' narrow to 0.4 in, whatever the "
                                                     "valve's own inlet is."));
 }

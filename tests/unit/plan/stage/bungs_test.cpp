@@ -16,7 +16,7 @@ Plan bench_with(const std::string& bung) {
 }
 
 std::string first_refusal(const Plan& plan) {
-  return plan.refusals.empty() ? "" : report::said(plan.refusals.front().reason);
+  return refusals_of(plan).empty() ? "" : report::said(refusals_of(plan).front().reason);
 }
 
 TEST(WeldBung, OfCastIronZincOrBrassIsRefusedBeforeItIsWelded) {

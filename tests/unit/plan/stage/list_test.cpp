@@ -50,7 +50,7 @@ TEST(List, HasThePlugsOfTheLeakTest) {
 TEST(List, CountsSealantByTheJointsOfTheWholeJob) {
   const Consumable* tape = consumable(bevel_bench(), "PTFE tape or pipe joint paste");
   ASSERT_NE(tape, nullptr);
-  EXPECT_EQ(tape->why, "20 joints with thread sealant");
+  EXPECT_EQ(tape->why, "23 joints with thread sealant");
   EXPECT_EQ(tape->quantity, "1 roll");
   EXPECT_NE(consumable(bevel_bench(), "leak-test solution"), nullptr);
 }
@@ -98,7 +98,7 @@ TEST(List, SaysWhenItCostsMoreThanWished) {
            report::said(caution.fact).find("more than the $5.00 wished for") != std::string::npos;
   });
   EXPECT_TRUE(said);
-  EXPECT_EQ(plan.status, Status::caution);
+  EXPECT_EQ(plan.verdict, Verdict::not_yet);
 }
 
 TEST(List, UsesTheJobsOwnPrices) {

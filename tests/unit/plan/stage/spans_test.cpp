@@ -63,8 +63,8 @@ TEST(SpanInJob, AnEndThatSlidesNeedsNoFit) {
 TEST(SpanInJob, AGapThatNothingMakesIsRefusedWithTheNearestOne) {
   const Plan plan = bench_connected("need: [union], gap: 3/4 in, held: {from: fixed, to: fixed}");
   EXPECT_EQ(water_up(plan).chain(), nullptr);
-  ASSERT_FALSE(plan.refusals.empty());
-  const report::SaidRefusal refusal = report::say(plan.refusals.front(), UnitSystem::inch);
+  ASSERT_FALSE(refusals_of(plan).empty());
+  const report::SaidFinding refusal = report::say(refusals_of(plan).front(), UnitSystem::inch);
   EXPECT_THAT(refusal.reason, HasSubstr("'water up' has no chain: the two ports can be joined, but not"));
   EXPECT_EQ(refusal.asked, "3/4 in");
   EXPECT_NE(refusal.allowed, "");

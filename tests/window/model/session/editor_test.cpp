@@ -85,11 +85,11 @@ TEST_F(EditorTest, AnEmptyEntryLeavesTheKeyOut) {
 }
 
 TEST_F(EditorTest, AValueThatIsWrittenShortIsFoundAndMadeLong) {
-  const JobPath port = at("air") / "ports" / "regulator outlet";
+  const JobPath port = at("air") / "ports" / "shop air";
   expect_done(SetValue{port / "port", "3/8 FNPT"});
-  EXPECT_EQ(editor.text(), with(bench, "regulator outlet: 1/4 FNPT", "regulator outlet: 3/8 FNPT"));
+  EXPECT_EQ(editor.text(), with(bench, "shop air: 1/4 FNPT", "shop air: 3/8 FNPT"));
   expect_done(SetValue{port / "material", "brass"});
-  EXPECT_THAT(editor.text(), HasSubstr("regulator outlet: {port: 3/8 FNPT, material: brass}\n"));
+  EXPECT_THAT(editor.text(), HasSubstr("shop air: {port: 3/8 FNPT, material: brass}\n"));
   EXPECT_EQ(editor.state().values.at(port / "port").text, "3/8 FNPT");
 }
 

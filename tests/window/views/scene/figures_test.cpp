@@ -28,7 +28,8 @@ TEST(Figures, ThePressuresStandBesideTheWallsLimit) {
     for (const Figure& figure : group.figures)
       if (figure.label == "regulator setting" || figure.label == "hold pressure" ||
           (group.title == "Leak test" && figure.label == "pressure")) {
-        EXPECT_THAT(figure.beside, HasSubstr("walls' limit 3.54 psi"));
+        EXPECT_THAT(figure.beside, HasSubstr("walls' limit " +
+                                             write_pressure_alone(plan::bevel_bench().walls.limit, UnitSystem::inch)));
       }
   EXPECT_THAT(headline(plan::bevel_bench(), UnitSystem::inch).front().beside, HasSubstr("walls' limit"));
 }
@@ -44,9 +45,9 @@ TEST(Figures, AreThoseThatTheCommandPrints) {
 }
 
 TEST(Verdict, IsSaidInCapitals) {
-  EXPECT_EQ(verdict_of(plan::Status::ok), "CAN GO AHEAD");
-  EXPECT_EQ(verdict_of(plan::Status::caution), "GO AHEAD WITH CARE");
-  EXPECT_EQ(verdict_of(plan::Status::refused), "REFUSED");
+  EXPECT_EQ(verdict_of(plan::Verdict::ready), "READY");
+  EXPECT_EQ(verdict_of(plan::Verdict::not_yet), "NOT YET");
+  EXPECT_EQ(verdict_of(plan::Verdict::refused), "REFUSED");
 }
 
 }  // namespace

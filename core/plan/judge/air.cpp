@@ -1,0 +1,122 @@
+#include "plan/judge/limits.h"
+#include "plan/judge/open.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace riserun::plan {
+
+namespace {
+
+catalog::Role role_of(const Catalog& catalog, const WayPart& part) {
+  return catalog.family(catalog.part(part.part).family).role;
+}
+
+auto of_role(const Catalog& catalog, catalog::Role role) {
+  return [&catalog, role](const WayPart& part) { return role_of(catalog, part) == role; };
+}
+
+/// The regulator in the air's way, else the one that the job tells of.
+GaugePressure range_of(const Plan& plan, const Settled& settled) {
+  const Catalog& catalog = *plan.catalog;
+  for (const Way& way : plan.ways) {
+    if (way.use != WayUse::feed) continue;
+    const auto part = std::find_if(way.parts.begin(), way.parts.end(), of_role(catalog, catalog::Role::regulator));
+    if (part != way.parts.end()) return catalog.part(part->part).full_scale.value_or(settled.regulator_range);
+  }
+  return settled.regulator_range;
+}
+
+/// The narrowest range that has the setting in its lower two thirds, of those that are sold (common practice).
+GaugePressure range_for(GaugePressure setting) {
+  constexpr double kMostOfRange = 0.7;
+  constexpr std::array kRangesPsi = {2.0, 5.0, 10.0, 15.0, 30.0, 60.0};
+  for (const double range : kRangesPsi)
+    if (in_psi(setting) <= kMostOfRange * range) return psig(range);
+  return psig(125.0);
+}
+
+void judge_range(const Plan& plan, const Settled& settled, Open& open) {
+  const GaugePressure setting = plan.transfer.setting;
+  const GaugePressure range = range_of(plan, settled);
+  if (in_pascals(range) <= kWidestRange * in_pascals(setting)) return;
+  const GaugePressure right = range_for(setting);
+  open.not_yet(Topic::transfer, fact("regulator_range_too_wide", range, setting, kWidestRange), {},
+               fact("take_regulator_with_range", right), "common practice",
+               Purchase{"regulator", "air regulator", fact("reads_to", right)});
+}
+
+/// How far the setting is from what it must not be: from below, the pressure that just finishes the fill; from above,
+/// where the table would run over if that is what stops the water, and where a relief valve blows.
+PressureDifference room_around(const Plan& plan) {
+  const transfer::Fill& fill = plan.transfer.fill;
+  const GaugePressure setting = plan.transfer.setting;
+  PressureDifference room = setting - fill.pressure_to_finish;
+  if (fill.walk_away == transfer::WalkAway::water_stops_below_rim && fill.self_limiting_pressure)
+    room = std::min(room, *fill.self_limiting_pressure - setting);
+  for (const ReliefValve& valve : plan.relief.valves) room = std::min(room, valve.opens - setting);
+  return room;
+}
+
+void judge_repeatability(const Plan& plan, const Settled& settled, Open& open) {
+  const PressureDifference room = room_around(plan);
+  const PressureDifference repeats = settled.regulator_repeatability;
+  // What has no room at all has a finding of its own.
+  if (room <= psi(0.0) || repeats <= room * kLargeShare) return;
+  open.not_yet(Topic::transfer, fact("regulator_repeats_too_coarsely", repeats, plan.transfer.setting, room), {},
+               fact("regulator_that_repeats_within", room * kLargeShare), "common practice");
+}
+
+/// Without a regulator in its way the air comes from one before the port.
+void judge_restrictors(const Plan& plan, Open& open) {
+  const Catalog& catalog = *plan.catalog;
+  for (const Way& way : plan.ways) {
+    if (way.use != WayUse::feed) continue;
+    const auto restrictor =
+        std::find_if(way.parts.begin(), way.parts.end(), of_role(catalog, catalog::Role::restrictor));
+    if (restrictor == way.parts.end() ||
+        std::any_of(restrictor, way.parts.end(), of_role(catalog, catalog::Role::regulator)))
+      continue;
+    open.not_yet(Topic::connections, fact("restrictor_behind_regulator", way.connection), {},
+                 fact("restrictor_before_regulator"), "common practice");
+  }
+}
+
+/// In a run that is straight from a bung in the lid the air goes down.
+bool goes_straight_on(const catalog::Part& part, const WayPart& at) {
+  constexpr double kOpposite = 180.0;  // degrees
+  constexpr double kStraight = 1.0;
+  const double turn = std::abs(part.ports[at.enter].heading_degrees - part.ports[at.leave].heading_degrees);
+  return !part.flexible && std::abs(turn - kOpposite) < kStraight;
+}
+
+/// A flap closes by its weight: in a flat pipe, or where the flow runs upward.
+void judge_swing_checks(const Plan& plan, Open& open) {
+  const Catalog& catalog = *plan.catalog;
+  for (const Way& way : plan.ways) {
+    if (way.use != WayUse::feed || way.branched) continue;
+    const auto connection = std::find_if(plan.connections.begin(), plan.connections.end(),
+                                         [&](const ConnectionPlan& each) { return each.name == way.connection; });
+    const JobPort* bung = port_named(plan.job.reservoir.ports, way.to_base ? connection->from : way.end);
+    if (bung == nullptr || bung->place != Place::lid) continue;
+    for (auto at = way.parts.rbegin(); at != way.parts.rend(); ++at) {
+      const catalog::Part& part = catalog.part(at->part);
+      if (!goes_straight_on(part, *at)) break;
+      if (catalog.family(part.family).check == catalog::CheckKind::swing)
+        open.refuse(Topic::connections, fact("swing_check_in_downward_flow", way.connection, part.name, bung->name), {},
+                    fact("take_a_spring_check"), "makers' sheets: flat, or with the flow upward");
+    }
+  }
+}
+
+}  // namespace
+
+void judge_air(const Plan& plan, const Settled& settled, Open& open) {
+  judge_range(plan, settled, open);
+  judge_repeatability(plan, settled, open);
+  judge_restrictors(plan, open);
+  judge_swing_checks(plan, open);
+}
+
+}  // namespace riserun::plan

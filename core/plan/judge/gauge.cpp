@@ -1,0 +1,45 @@
+#include "plan/judge/limits.h"
+#include "plan/judge/open.h"
+#include "reservoir/relief.h"
+
+#include <utility>
+
+namespace riserun::plan {
+
+namespace {
+
+constexpr const char* kGaugeRule = "ASME BPVC Section VIII UG-102: 1.5 to 4 times";
+
+struct Dial {
+  Fact mend;
+  Purchase buy;
+};
+
+Dial dial_for(const Plan& plan) {
+  const GaugePressure setting = plan.transfer.setting;
+  const reservoir::GaugeChoice choice = reservoir::choose_gauge(setting);
+  if (choice.full_scale)
+    return {fact("gauge_that_reads_to", *choice.full_scale),
+            {"gauge", "low-pressure gauge", fact("gauge_to_and_marks", *choice.full_scale, choice.mark)}};
+  const Length hose = reservoir::water_column_for(setting, plan.transfer.system.water.density).hose_length;
+  return {fact("use_a_water_column"),
+          {"water-column", "clear hose for a water column", fact("hose_for_water_column", hose)}};
+}
+
+}  // namespace
+
+void judge_gauge(const Plan& plan, const Settled& /*settled*/, Open& open) {
+  const GaugePressure setting = plan.transfer.setting;
+  Fact reason = fact("no_gauge");
+  for (const Way& way : plan.ways) {
+    if (way.use != WayUse::gauge) continue;
+    const GaugePressure scale = plan.catalog->part(*way.device).full_scale.value_or(psig(0.0));
+    const double times = in_pascals(scale) / in_pascals(setting);
+    if (times >= kLeastOfScale && times <= kMostOfScale) return;
+    reason = fact("gauge_cannot_show", way.branched ? way.end : way.connection, scale, setting);
+  }
+  Dial dial = dial_for(plan);
+  open.not_yet(Topic::relief, std::move(reason), {}, std::move(dial.mend), kGaugeRule, std::move(dial.buy));
+}
+
+}  // namespace riserun::plan

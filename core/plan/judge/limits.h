@@ -1,0 +1,36 @@
+// Every limit that decides a verdict, with its source. A trade fact without one is common practice.
+#pragma once
+
+#include "quantity/quantities.h"
+
+namespace riserun::plan {
+
+/// From here on a vessel is in the scope of the pressure-vessel code: ASME BPVC Section VIII Div. 1, U-1(c)(2)(h);
+/// California Labor Code 7624(e) draws the same line for air tanks.
+inline const GaugePressure kCodePressure = psig(15.0);
+
+/// A regulator's range over its setting: the middle third of the range is best, and below a tenth of it the setting
+/// drifts (common practice).
+inline constexpr double kWidestRange = 10.0;
+
+/// A regulator's repeatability as a share of what decides between short, right and too much (common practice).
+inline constexpr double kLargeShare = 0.5;
+
+/// A dial's full scale over the pressure that it must show: ASME BPVC Section VIII UG-102, as reported.
+inline constexpr double kLeastOfScale = 1.5;
+inline constexpr double kMostOfScale = 4.0;
+
+/// Water that scalds within 5 s: 60 degC (Moritz and Henriques 1947, as reprinted).
+inline const Temperature kScalding = degrees_celsius(60.0);
+
+/// Below this a cold night freezes it: 0 to 3 degC (common practice).
+inline const Temperature kFreezing = degrees_celsius(3.0);
+
+/// Lower flammable limit of hydrogen in air, by volume (gas safety tables, from memory).
+inline constexpr double kHydrogenLimit = 0.04;
+/// Hydrogen that a gram of fines makes of water, in litres at 20 degC: 2 Al + 3 H2O -> Al2O3 + 3 H2, and
+/// Mg + 2 H2O -> Mg(OH)2 + H2 (stoichiometry).
+inline constexpr double kHydrogenOfAluminium = 1.34;
+inline constexpr double kHydrogenOfMagnesium = 0.99;
+
+}  // namespace riserun::plan

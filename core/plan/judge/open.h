@@ -1,0 +1,55 @@
+// What the judges of the single topics share: the plan that is judged, and the list of what is open in it.
+#pragma once
+
+#include "plan/plan.h"
+#include "plan/settle/settled.h"
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace riserun::plan {
+
+/// Gathers what is open.
+class Open {
+ public:
+  explicit Open(std::vector<Finding> findings) : findings_(std::move(findings)) {}
+
+  void refuse(Topic where, Fact reason, std::optional<Against> numbers, std::optional<Fact> mend, std::string source) {
+    add(Severity::refused, where, std::move(reason), std::move(numbers), std::move(mend), std::move(source));
+  }
+  void not_yet(Topic where, Fact reason, std::optional<Against> numbers, std::optional<Fact> mend, std::string source,
+               std::optional<Purchase> buy = {}) {
+    add(Severity::not_yet, where, std::move(reason), std::move(numbers), std::move(mend), std::move(source));
+    findings_.back().buy = std::move(buy);
+  }
+  std::vector<Finding> findings() && { return std::move(findings_); }
+
+ private:
+  void add(Severity severity, Topic where, Fact reason, std::optional<Against> numbers, std::optional<Fact> mend,
+           std::string source) {
+    findings_.push_back(
+        {where, std::move(reason), std::move(numbers), std::move(mend), severity, std::move(source), {}});
+  }
+
+  std::vector<Finding> findings_;
+};
+
+/// Regulator, its range, what it repeats to, and where a restrictor stands to it.
+void judge_air(const Plan& plan, const Settled& settled, Open& open);
+/// Relief valves, and the leak test beside them.
+void judge_relief(const Plan& plan, const Settled& settled, Open& open);
+void judge_gauge(const Plan& plan, const Settled& settled, Open& open);
+/// The way of the air out, so that the table drains.
+void judge_vent(const Plan& plan, const Settled& settled, Open& open);
+/// The code's limit, the factor of safety, and tight baffles.
+void judge_walls(const Plan& plan, const Settled& settled, Open& open);
+/// The riser's margin and its bung; valves in the water's way.
+void judge_water(const Plan& plan, const Settled& settled, Open& open);
+/// Hot water, and frost.
+void judge_heat(const Plan& plan, const Settled& settled, Open& open);
+/// What is cut over the reservoir, and what liquid is in it.
+void judge_use(const Plan& plan, const Settled& settled, Open& open);
+
+}  // namespace riserun::plan

@@ -1,0 +1,47 @@
+#include "plan/judge/limits.h"
+#include "plan/judge/open.h"
+#include "reservoir/relief.h"
+
+#include <algorithm>
+
+namespace riserun::plan {
+
+namespace {
+
+constexpr const char* kCodeScope = "ASME BPVC Section VIII Div. 1, U-1(c)(2)(h)";
+
+/// Set, reached, allowed by a relief valve, or tested with.
+void judge_code(const Plan& plan, Open& open) {
+  GaugePressure reached = std::max(plan.transfer.setting, plan.transfer.fill.highest_ullage_pressure);
+  for (const ReliefValve& valve : plan.relief.valves) reached = std::max(reached, valve.full_flow);
+  if (plan.job.test_pressure) reached = std::max(reached, *plan.job.test_pressure);
+  if (reached >= kCodePressure)
+    open.refuse(Topic::walls, fact("code_pressure", kCodePressure), Against{reached, kCodePressure},
+                fact("stay_under_code_pressure", kCodePressure), kCodeScope);
+}
+
+/// A setting of the program's own does not pass what keeps the factor without a word.
+void judge_factor(const Plan& plan, Open& open) {
+  const TransferPlan& transfer = plan.transfer;
+  const bool refused = transfer.setting > plan.walls.limit;
+  if (transfer.setting_given || refused || transfer.setting <= plan.walls.four_to_one) return;
+  open.not_yet(Topic::walls, fact("setting_passes_four_to_one", transfer.setting, plan.walls.factor_at_set),
+               Against{transfer.setting, plan.walls.four_to_one}, fact("stiffer_walls_or_own_setting"),
+               "California Code of Regulations, Title 8, section 3301(e)");
+}
+
+void judge_baffles(const Plan& plan, Open& open) {
+  const Supports& supports = plan.job.reservoir.supports;
+  if (supports.passages.value_or(true)) return;
+  open.not_yet(Topic::walls, fact("baffles_are_tight"), {}, fact("crop_corners_of_baffles"), "common practice");
+}
+
+}  // namespace
+
+void judge_walls(const Plan& plan, const Settled& /*settled*/, Open& open) {
+  judge_code(plan, open);
+  judge_factor(plan, open);
+  judge_baffles(plan, open);
+}
+
+}  // namespace riserun::plan

@@ -1,0 +1,69 @@
+#include "plan/judge/open.h"
+
+#include <algorithm>
+
+namespace riserun::plan {
+
+namespace {
+
+using reservoir::BungKind;
+
+/// The table drains back through the line, or by another way out of it.
+bool drains_elsewhere(const Plan& plan) {
+  for (std::size_t row = 0; row < plan.connections.size(); ++row) {
+    const ConnectionPlan& connection = plan.connections[row];
+    if (row == plan.water_connection || connection.service != Service::water || connection.run() == nullptr) continue;
+    const auto on_table = [&](const std::string& port) { return port_named(plan.job.table.ports, port) != nullptr; };
+    if (on_table(connection.from) || std::any_of(connection.ends.begin(), connection.ends.end(), on_table)) return true;
+  }
+  return false;
+}
+
+/// A one-way part stops the water one way: up, or back down.
+void judge_one_way(const Plan& plan, Open& open) {
+  if (!plan.water_connection) return;
+  const ConnectionPlan& line = plan.connections[*plan.water_connection];
+  if (line.chain() == nullptr) return;
+  const bool from_reservoir = port_named(plan.job.reservoir.ports, line.from) != nullptr;
+  for (const chain::RunPart& link : line.chain()->parts) {
+    const catalog::Part& part = plan.catalog->part(link.part);
+    if (!part.one_way) continue;
+    const bool lets_up = (link.enter == 0) == from_reservoir;
+    if (!lets_up)
+      open.refuse(Topic::connections, fact("check_valve_against_fill", line.name, part.name), {},
+                  fact("leave_it_out_of_the_line", part.name), "worked out");
+    else if (!drains_elsewhere(plan))
+      open.refuse(Topic::connections, fact("check_valve_against_drain", line.name, part.name), {},
+                  fact("leave_it_out_or_drain_elsewhere", part.name), "worked out");
+  }
+}
+
+void judge_margin(const Plan& plan, Open& open) {
+  const Levels& levels = plan.levels;
+  if (!levels.enough || levels.spare >= levels.days_loss) return;
+  open.not_yet(Topic::levels, fact("margin_below_a_days_loss", levels.spare, levels.days_loss, levels.top_up_mark), {},
+               fact("charge_so_deep", levels.charge_depth + (levels.days_loss - levels.spare)), "common practice");
+}
+
+/// A pipe with another thread than the bung's is held by nothing unless a bushing takes it.
+void judge_bung(const Plan& plan, Open& open) {
+  const JobPort* bung = riser_bung(plan.job);
+  const BungKind kind = plan.riser.request.bung;
+  if (bung == nullptr || !plan.riser.material || kind == BungKind::double_tapped_bushing ||
+      kind == BungKind::welded_riser)
+    return;
+  const std::string& size = plan.catalog->size_name(plan.catalog->port_type(bung->type).size);
+  if (size == plan.riser.size || !(plan.riser.request.pipe.outside_diameter < plan.riser.request.bung_opening)) return;
+  open.not_yet(Topic::riser, fact("riser_falls_through_bung", plan.riser.size, bung->name, size), {},
+               fact("hold_riser_with_bushing", size, plan.riser.size), "worked out");
+}
+
+}  // namespace
+
+void judge_water(const Plan& plan, const Settled& /*settled*/, Open& open) {
+  judge_one_way(plan, open);
+  judge_margin(plan, open);
+  judge_bung(plan, open);
+}
+
+}  // namespace riserun::plan

@@ -1,0 +1,109 @@
+// Sentences of what is open in a plan, and of what is to be bought, changed or said.
+#include "report/words/say.h"
+
+namespace riserun::report {
+
+std::span<const Words> finding_words() {
+  static constexpr Words kWords[] = {
+      // What it is used for.
+      {"liquid_burns", "'{0}' burns, and air pressure must not move a flammable liquid"},
+      {"use_water", "use water"},
+      {"aluminium_lithium_over_water", "aluminium-lithium must never be cut in or over water: it explodes"},
+      {"cut_it_dry_elsewhere", "cut it dry, away from the table"},
+      {"fines_make_hydrogen",
+       "{0} fines make hydrogen that gathers in the closed air space: {1:2} of them bring its {2} to the lower limit "
+       "of "
+       "hydrogen in air"},
+      {"keep_vent_open_and_purge",
+       "a vent that leads high and outdoors and stays open while idle, and a purge before work; then 'vent: {{stays "
+       "open: "
+       "yes, purged: yes}}'"},
+
+      // Walls.
+      {"code_pressure", "{0:alone} and more is in the scope of the pressure-vessel code"},
+      {"stay_under_code_pressure", "stay under {0:alone}: a lower table, a lower setting, a relief valve set lower"},
+      {"setting_passes_four_to_one",
+       "the setting worked out, {0}, leaves a factor of safety of {1:2}; the local rule may "
+       "ask 4"},
+      {"stiffer_walls_or_own_setting",
+       "more stays or thicker sheet; or, where the rule does not hold, give 'air.set pressure' yourself"},
+      {"baffles_are_tight", "the baffles are tight: neither water nor air gets from one bay to the next"},
+      {"crop_corners_of_baffles",
+       "crop their corners: 1 to 1-1/2 in at the floor, 1/2 to 3/4 in at the lid, at every corner"},
+
+      // Water.
+      {"check_valve_against_fill", "in '{0}' the {1} stops the water on its way up"},
+      {"leave_it_out_of_the_line", "leave the {0} out, or turn the run round"},
+      {"check_valve_against_drain",
+       "in '{0}' the {1} stops the water on its way back, and nothing else drains the table"},
+      {"leave_it_out_or_drain_elsewhere", "leave the {0} out, or give the table a drain of its own"},
+      {"margin_below_a_days_loss",
+       "after a fill {0:fixed1} of water is spare over the riser's end; a day's evaporation and splash takes "
+       "{1:fixed1}: "
+       "top up at {2}"},
+      {"riser_falls_through_bung", "the {0} in riser falls through '{1}', a {2} in bung: nothing holds it"},
+      {"hold_riser_with_bushing", "a {0} x {1} bushing tapped from both sides ('bung: double-tapped bushing')"},
+
+      // Relief.
+      {"no_relief_valve", "no relief valve stands on the reservoir; a reducing valve is none"},
+      {"buy_relief_valve",
+       "a relief valve set at {0:alone} that passes {1:air} of free air, on a port of its own with no valve between"},
+      {"relief_valve_opens_above_limit",
+       "the relief valve of '{0}', set at {1:alone}, is fully open only at {2:alone} with its tolerance and its rise: "
+       "the "
+       "walls see more than they may"},
+      {"give_the_valves_own_figures",
+       "give the valve's own tolerance and rise to full flow from the maker's sheet ('relief valve'), or a valve set "
+       "lower"},
+      {"valve_set_lower_or_stronger_walls", "a valve set lower, or more stays"},
+      {"relief_valve_blows_in_use",
+       "the relief valve of '{0}' opens at {1:alone}, below the set pressure of {2:alone}: it blows in use"},
+      {"valve_that_opens_at", "one that opens at {0}"},
+      {"relief_valve_too_narrow",
+       "the relief valve of '{0}', bore {1:thickness2}, passes {2:air}; with the regulator failed and the riser "
+       "stopped "
+       "the supply gives {3:air}"},
+      {"relief_valve_fed_too_narrow",
+       "the relief valve of '{0}', bore {1:thickness2}, is fed through {2:thickness2} and passes {3:air}; with the "
+       "regulator failed and the riser stopped the supply gives {4:air}"},
+      {"restrictor_on_supply_side",
+       "a restrictor of {0:thickness2} or less on the supply side of the regulator, or a valve of {1:thickness2} clear "
+       "bore"},
+      {"no_leak_test_possible", "no leak test with air is possible. {0}"},
+      {"test_below_what_may_be_seen", "the leak test at {0} is below the {1} that the reservoir may come to in use"},
+      {"raise_test_or_lower_relief", "a higher test, or a relief valve that lets it come to less"},
+
+      // Gauge.
+      {"no_gauge", "no gauge shows the pressure in the reservoir"},
+      {"gauge_cannot_show", "the gauge of '{0}' reads to {1:alone} and cannot show {2:alone}"},
+      {"gauge_that_reads_to", "a gauge that reads 0 to {0:alone}"},
+      {"use_a_water_column", "a water column in clear hose: it is too little for a dial"},
+
+      // Air.
+      {"regulator_range_too_wide",
+       "the regulator goes to {0:alone} and is set to {1}: more than {2:2} times as far as it is set"},
+      {"take_regulator_with_range", "a regulator of 0 to {0:alone}"},
+      {"regulator_repeats_too_coarsely",
+       "the regulator comes back to within {0} of {1}, and {2} decides between right and wrong"},
+      {"regulator_that_repeats_within",
+       "a precision regulator that comes back to within {0}, and 'air.regulator repeatability'"},
+      {"restrictor_behind_regulator",
+       "in '{0}' the restrictor stands behind the regulator, where it throttles each fill and no failed regulator"},
+      {"restrictor_before_regulator", "change it round with the regulator, so that it faces the supply"},
+      {"swing_check_in_downward_flow",
+       "in '{0}' the air goes straight down into '{2}', and the {1} closes only flat or with the flow upward"},
+      {"take_a_spring_check", "a spring check valve, or the swing check in a level stretch"},
+      {"no_vent_behind_check_valve",
+       "in '{0}' the {1} keeps the air in and nothing lets it out: the table cannot drain"},
+      {"add_a_vent", "a vent on the reservoir: a ball valve that opens to the air"},
+
+      // Hot and cold.
+      {"water_scalds", "the water comes to {0}, and scalds in seconds"},
+      {"say_what_is_done_against_heat", "say how that is handled in 'against heat'"},
+      {"water_can_freeze", "it comes to {0}, and the water can freeze"},
+      {"say_what_is_done_against_frost", "say how that is handled in 'against frost'"},
+  };
+  return kWords;
+}
+
+}  // namespace riserun::report

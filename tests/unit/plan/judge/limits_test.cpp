@@ -1,0 +1,113 @@
+// Every limit that decides a verdict, just under it and just over it.
+#include "plan/judge/limits.h"
+
+#include "plan/stage/levels.h"
+#include "unit/plan/judge/ready_job.h"
+
+#include <fmt/format.h>
+#include <gmock/gmock.h>
+
+namespace riserun::plan {
+namespace {
+
+std::string psi_text(GaugePressure pressure) { return fmt::format("{:.6f} psi", in_psi(pressure)); }
+std::string psi_text(PressureDifference pressure) { return fmt::format("{:.6f} psi", in_psi(pressure)); }
+
+const Plan& ready() {
+  static const Plan plan = plan_of_text(kReady);
+  return plan;
+}
+
+void expect_from(std::string_view code, const Plan& under, const Plan& over, Severity severity = Severity::not_yet) {
+  EXPECT_FALSE(has(under, code, severity)) << code;
+  EXPECT_TRUE(has(over, code, severity)) << code << ": " << testing::PrintToString(open_in(over));
+}
+
+Plan set_to(double psi) { return ready_with("set pressure: 1.6 psi", fmt::format("set pressure: {:.4f} psi", psi)); }
+
+TEST(Limits, RegulatorRangeOverSetting) { expect_from("regulator_range_too_wide", set_to(1.501), set_to(1.499)); }
+
+TEST(Limits, RepeatabilityAgainstTheRoomAroundTheSetting) {
+  const GaugePressure set = ready().transfer.setting;
+  const PressureDifference room =
+      std::min(set - ready().transfer.fill.pressure_to_finish, ready().relief.valves.front().opens - set);
+  const auto repeating = [&](double share) {
+    return ready_with("repeatability: 0.05 psi", "repeatability: " + psi_text(room * share));
+  };
+  expect_from("regulator_repeats_too_coarsely", repeating(kLargeShare * 0.99), repeating(kLargeShare * 1.01));
+}
+
+TEST(Limits, GaugeScaleOverSetting) {
+  expect_from("gauge_cannot_show", set_to(5.0 / kMostOfScale + 0.001), set_to(5.0 / kMostOfScale - 0.001));
+  expect_from("gauge_cannot_show", set_to(5.0 / kLeastOfScale - 0.001), set_to(5.0 / kLeastOfScale + 0.001));
+}
+
+TEST(Limits, ReliefValveAtFullFlowAgainstTheWalls) {
+  const PressureDifference rise = ready().walls.limit - psig(2.1);
+  const auto rising = [&](double share) { return ready_with("rise: 0.2 psi", "rise: " + psi_text(rise * share)); };
+  expect_from("relief_valve_opens_above_limit", rising(0.999), rising(1.001));
+}
+
+TEST(Limits, ReliefValveAgainstTheSetting) { expect_from("relief_valve_blows_in_use", set_to(1.999), set_to(2.001)); }
+
+TEST(Limits, ReliefCapacityAgainstTheSupply) {
+  const std::string bare = with(kReady, "1/16 in hole restrictor, ", "");
+  const Plan without = plan_of_text(bare);
+  ASSERT_FALSE(without.relief.valves.empty());
+  const Length hole = without.relief.valves.front().restrictor;
+  const auto fed_by = [&](double share) {
+    return plan_of_text(
+        with(bare, "  set pressure", fmt::format("  feed bore: {:.6f} in\n  set pressure", in_inches(hole) * share)));
+  };
+  expect_from("relief_valve_too_narrow", fed_by(0.999), fed_by(1.001));
+  EXPECT_EQ(fed_by(0.999).relief.greatest, fed_by(0.999).relief.valves.front().full_flow);
+  EXPECT_GT(fed_by(1.05).relief.greatest, fed_by(1.05).relief.valves.front().full_flow);
+}
+
+TEST(Limits, LeakTestAgainstWhatTheReliefValveAllows) {
+  const GaugePressure allowed = ready().relief.greatest;
+  expect_from("test_below_what_may_be_seen", ready_and("test pressure: " + psi_text(allowed + psi(0.001))),
+              ready_and("test pressure: " + psi_text(allowed - psi(0.001))));
+}
+
+TEST(Limits, MarginOverTheRiserAgainstADaysLoss) {
+  const Levels& levels = ready().levels;
+  EXPECT_NEAR(in_millimetres(levels.days_loss) * 40.0 * 20.0,
+              in_millimetres(kEvaporationADay + kSplashADay) * 44.0 * 22.0, 0.01);
+  const Length least = levels.top_up_mark + levels.days_loss;
+  const auto charged = [&](Length more) {
+    return ready_with("charge: 9 in", fmt::format("charge: {:.5f} in", in_inches(least + more)));
+  };
+  expect_from("margin_below_a_days_loss", charged(inches(0.002)), charged(inches(-0.002)));
+}
+
+TEST(Limits, CodePressure) {
+  const std::string wide = with(kReady, "regulator range: 10 psi", "regulator range: 30 psi");
+  const auto set_wide_to = [&](const char* psi) {
+    return plan_of_text(with(wide, "set pressure: 1.6 psi", fmt::format("set pressure: {} psi", psi)));
+  };
+  expect_from("code_pressure", set_wide_to("14.99"), set_wide_to("15"), Severity::refused);
+}
+
+TEST(Limits, ScaldingAndFreezing) {
+  expect_from("water_scalds", ready_and("hottest: 60 degC"), ready_and("hottest: 60.1 degC"));
+  expect_from("water_can_freeze", ready_and("coldest: 3 degC"), ready_and("coldest: 2.9 degC"));
+}
+
+// The program's own setting stays under what keeps the factor at four, where that finishes the fill; the yield decides.
+TEST(Limits, FourToOneOfASettingOfTheProgramsOwn) {
+  const std::string own = with(kReady, "  set pressure: 1.6 psi\n", "");
+  const auto with_yield = [&](double ksi) {
+    return plan_of_text(with(own, "  charge: 9 in", fmt::format("  yield: {:.4f} ksi\n  charge: 9 in", ksi)));
+  };
+  const double low = in_psi(with_yield(20.0).walls.four_to_one);
+  const double high = in_psi(with_yield(36.0).walls.four_to_one);
+  const double finish = in_psi(with_yield(36.0).transfer.fill.pressure_to_finish);
+  const double yield = 20.0 + (finish + 0.03 - low) / (high - low) * 16.0;  // four to one is straight in the yield
+  const Plan kept = with_yield(yield * 1.03);
+  EXPECT_LE(kept.transfer.setting, kept.walls.four_to_one);
+  expect_from("setting_passes_four_to_one", kept, with_yield(yield * 0.9));
+}
+
+}  // namespace
+}  // namespace riserun::plan

@@ -1,0 +1,184 @@
+// The three words: ready when nothing is open, and each line of what is refused or not yet.
+#include "plan/job/starter_job.h"
+#include "unit/plan/bench_job.h"
+#include "unit/plan/judge/ready_job.h"
+
+#include <gmock/gmock.h>
+
+#include <set>
+
+namespace riserun::plan {
+namespace {
+
+using testing::IsEmpty;
+
+TEST(Verdict, IsReadyWhenNothingIsOpen) {
+  const Plan plan = plan_of_text(kReady);
+  EXPECT_THAT(open_in(plan), IsEmpty());
+  EXPECT_EQ(plan.verdict, Verdict::ready);
+}
+
+TEST(Verdict, OfTheExamplesIsWhatTheirNamesSay) {
+  const auto only = [](const char* name, std::string_view code) {
+    const Plan plan = plan_of_example(name);
+    EXPECT_EQ(plan.verdict, Verdict::refused) << name;
+    ASSERT_FALSE(plan.findings.empty()) << name;
+    EXPECT_EQ(plan.findings.front().reason.code, code) << name;
+  };
+  EXPECT_THAT(open_in(bevel_bench()), IsEmpty());
+  EXPECT_THAT(open_in(plan_of_example("one-air-bung")), IsEmpty());
+  EXPECT_THAT(open_in(plan_of_text(starter_job())), IsEmpty());
+  only("air-too-weak", "air_gives_out");
+  only("one-part-short", "connection_has_no_chain");
+  only("walls-too-thin", "fill_needs_more_than_walls_may_see");
+  EXPECT_EQ(plan_of_example("air-too-weak").findings.size(), 1u);
+  EXPECT_EQ(plan_of_example("one-part-short").findings.size(), 1u);
+}
+
+struct Case {
+  const char* name;
+  const char* from;  // empty: `to` is put at the end
+  const char* to;
+  const char* code;  // that is open then
+  Severity severity;
+};
+
+class Judged : public testing::TestWithParam<Case> {};
+
+TEST_P(Judged, IsOpen) {
+  const Case& row = GetParam();
+  const Plan plan = *row.from == '\0' ? ready_and(row.to) : ready_with(row.from, row.to);
+  EXPECT_TRUE(has(plan, row.code, row.severity)) << testing::PrintToString(open_in(plan));
+  EXPECT_EQ(plan.verdict, row.severity == Severity::refused ? Verdict::refused : Verdict::not_yet);
+  for (const Finding& finding : plan.findings)
+    if (finding.buy) {
+      EXPECT_TRUE(std::any_of(plan.list.buy.begin(), plan.list.buy.end(), [&](const ListItem& item) {
+        return item.id == finding.buy->id;
+      })) << finding.buy->id;
+    }
+}
+
+constexpr const char* kRelief =
+    "  - {name: relief, from: relief bung, ends in: 3/4 relief valve set 2 psi, special order: yes, carries: air}\n";
+constexpr const char* kGauge =
+    "  - {name: gauge, from: gauge bung, ends in: 5 psi gauge, special order: yes, carries: air}\n";
+constexpr const char* kVent = "  - {name: vent, from: vent bung, ends in: 1/2 brass ball valve, carries: air}\n";
+
+INSTANTIATE_TEST_SUITE_P(
+    NotYet, Judged,
+    testing::Values(Case{"NoReliefValve", kRelief, "", "no_relief_valve", Severity::not_yet},
+                    Case{"ReliefOfACodeValveOnThinWalls", "relief valve: {tolerance: 0.1 psi, rise: 0.2 psi}\n", "",
+                         "relief_valve_opens_above_limit", Severity::not_yet},
+                    Case{"ReliefTooNarrowWithoutARestrictor", "1/16 in hole restrictor, ", "",
+                         "relief_valve_too_narrow", Severity::not_yet},
+                    Case{"ReliefBlowsInUse", "set 2 psi", "set 1.5 psi", "relief_valve_blows_in_use",
+                         Severity::not_yet},
+                    Case{"NoGauge", kGauge, "", "no_gauge", Severity::not_yet},
+                    Case{"GaugeTooCoarse", "5 psi gauge", "0 to 30 psi gauge", "gauge_cannot_show", Severity::not_yet},
+                    Case{"RegulatorTooCoarse", "regulator repeatability: 0.05 psi", "regulator repeatability: 0.5 psi",
+                         "regulator_repeats_too_coarsely", Severity::not_yet},
+                    Case{"RegulatorRangeTooWide", "0 to 15 psi air regulator", "0 to 30 psi air regulator",
+                         "regulator_range_too_wide", Severity::not_yet},
+                    Case{"RestrictorBehindTheRegulator",
+                         "[1/16 in hole restrictor, 0 to 15 psi air regulator, light spring check valve]",
+                         "[0 to 15 psi air regulator, 1/16 in hole restrictor, light spring check valve]",
+                         "restrictor_behind_regulator", Severity::not_yet},
+                    Case{"NoVent", kVent, "", "no_vent_behind_check_valve", Severity::not_yet},
+                    Case{"TestBelowWhatTheReliefAllows", "", "test pressure: 2 psi", "test_below_what_may_be_seen",
+                         Severity::not_yet},
+                    Case{"TightBaffles", "baffles along: 1", "baffles along: 1, passages: no", "baffles_are_tight",
+                         Severity::not_yet},
+                    Case{"RiserFallsThroughItsBung", "riser: {bung: riser bung}",
+                         "riser: {bung: riser bung, pipe: 1/2}", "riser_falls_through_bung", Severity::not_yet},
+                    Case{"Hot", "", "hottest: 66 degC", "water_scalds", Severity::not_yet},
+                    Case{"Frost", "", "coldest: 20 degF", "water_can_freeze", Severity::not_yet},
+                    Case{"Aluminium", "", "cutting: [aluminium]", "fines_make_hydrogen", Severity::not_yet},
+                    Case{"Magnesium", "", "cutting: [steel, magnesium]", "fines_make_hydrogen", Severity::not_yet}),
+    name_of<Case>);
+
+INSTANTIATE_TEST_SUITE_P(
+    Refused, Judged,
+    testing::Values(
+        Case{"CodePressureTested", "", "test pressure: 15 psi", "code_pressure", Severity::refused},
+        Case{"CodePressureAllowedByTheReliefValve", "set 2 psi", "set 15 psi", "code_pressure", Severity::refused},
+        Case{"SettingAboveTheWallsLimit", "set pressure: 1.6 psi", "set pressure: 9 psi",
+             "setting_is_more_than_walls_may_see", Severity::refused},
+        Case{"TestAboveTheWallsLimit", "", "test pressure: 9 psi", "walls_do_not_stand_the_test", Severity::refused},
+        Case{"CheckValveAgainstTheDrain", "need: [union]", "need: [union, check valve]", "check_valve_against_drain",
+             Severity::refused},
+        Case{"CheckValveAgainstTheFill", "from: riser bung, to: inlet, carries: water, need: [union]",
+             "from: inlet, to: riser bung, carries: water, need: [union, check valve]", "check_valve_against_fill",
+             Severity::refused},
+        Case{"InletOverTheRimThatThePressureCannotReach",
+             "rim: 5 in\n  floor height: 30 in\n  depth: 4 in\n  ports:\n    inlet: {port: 1 FNPT, where: floor}",
+             "rim: 30 in\n  floor height: 30 in\n  depth: 4 in\n  ports:\n    inlet: {port: 1 FNPT, where: over rim}",
+             "setting_does_not_lift_the_water", Severity::refused},
+        Case{"SwingCheckWhereTheAirGoesDown", "light spring check valve", "swing check valve",
+             "swing_check_in_downward_flow", Severity::refused},
+        Case{"AluminiumLithium", "", "cutting: [aluminium-lithium]", "aluminium_lithium_over_water", Severity::refused},
+        Case{"FlammableLiquid", "", "liquid: mineral spirits", "liquid_burns", Severity::refused},
+        Case{"Oil", "", "liquid: quench oil", "liquid_burns", Severity::refused}),
+    name_of<Case>);
+
+struct Fine {
+  const char* name;
+  const char* from;
+  const char* to;
+};
+
+class StaysReady : public testing::TestWithParam<Fine> {};
+
+TEST_P(StaysReady, WithIt) {
+  const Fine& row = GetParam();
+  const Plan plan = *row.from == '\0' ? ready_and(row.to) : ready_with(row.from, row.to);
+  EXPECT_THAT(open_in(plan), IsEmpty());
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Verdict, StaysReady,
+    testing::Values(Fine{"NoVentWithoutACheckValve", "air regulator, light spring check valve]}\n",
+                         "air regulator]}\n"},
+                    Fine{"CheckValveWithADrainOfTheTablesOwn", "need: [union], held: {from: fixed, to: fixed}}\n",
+                         "need: [union, check valve], held: {from: fixed, to: fixed}}\n"
+                         "  - {name: drain, from: outlet, ends in: hose bibb, carries: water}\n"},
+                    Fine{"HotWithAWordOnIt", "", "hottest: 66 degC\nagainst heat: gloves, and a lid"},
+                    Fine{"FrostWithAWordOnIt", "", "coldest: 20 degF\nagainst frost: drained every evening"},
+                    Fine{"AluminiumWithAnOpenVentAndAPurge", "vent: {bore: 1/2 in}\n",
+                         "vent: {bore: 1/2 in, stays open: yes, purged: yes}\ncutting: [aluminium]\n"},
+                    Fine{"Steel", "", "cutting: [steel, brass]"},
+                    Fine{"SolubleOil", "", "liquid: water with 4 % soluble oil"},
+                    Fine{"PassagesSaid", "baffles along: 1", "baffles along: 1, passages: yes"}),
+    name_of<Fine>);
+
+TEST(Verdict, LetsASwingCheckBeWhereTheAirDoesNotGoDown) {
+  const std::string swing = with(kReady, "light spring check valve", "swing check valve");
+  const std::string lid = "air bung: {port: 1/2 FNPT, where: lid}";
+  EXPECT_THAT(open_in(plan_of_text(with(swing, lid, "air bung: {port: 1/2 FNPT, where: side}"))), IsEmpty());
+}
+
+TEST(Verdict, IsReadyExactlyWhenThereIsNoFindingAndRefusedWhenOneIs) {
+  for (const std::string& text : {std::string(kReady), std::string(kBench), std::string(kFiveThings), starter_job(),
+                                  with(kBench, "charge: 9 in", "charge: 2 in")}) {
+    const Plan plan = plan_of_text(text);
+    EXPECT_EQ(plan.verdict == Verdict::ready, plan.findings.empty());
+    EXPECT_EQ(plan.verdict == Verdict::refused, !refusals_of(plan).empty());
+    EXPECT_TRUE(std::is_sorted(plan.findings.begin(), plan.findings.end(),
+                               [](const Finding& a, const Finding& b) { return a.severity < b.severity; }));
+  }
+}
+
+// A plan that cannot be done prints no figure that cannot be.
+TEST(Verdict, OfARefusedPlanComesWithFiguresThatCanBe) {
+  const std::string short_of_water = with(kReady, "charge: 9 in", "charge: 3 in");
+  for (const std::string& text : {short_of_water, example_text("air-too-weak"), example_text("walls-too-thin"),
+                                  with(kReady, "delivery: 3 scfm\n  receiver: 8 gal", "receiver: 0.2 gal")}) {
+    const Plan plan = plan_of_text(text);
+    EXPECT_EQ(plan.verdict, Verdict::refused);
+    EXPECT_GE(plan.levels.reservoir_depth_up, plan.riser.riser.end_height);
+    EXPECT_LE(in_litres(plan.transfer.drain.volume), in_litres(plan.transfer.fill.volume) * (1.0 + 1e-9));
+    EXPECT_EQ(plan.leak_test.possible, plan.leak_test.pressure > psig(0.0));
+  }
+}
+
+}  // namespace
+}  // namespace riserun::plan

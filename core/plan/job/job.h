@@ -152,8 +152,8 @@ struct JobVent {
 
 /// Of the job's relief valves, from the maker's sheet.
 struct JobReliefValve {
-  std::optional<PressureDifference> tolerance;          // plus or minus, of the set pressure
-  std::optional<PressureDifference> rise;  // over the pressure at which it opens
+  std::optional<PressureDifference> tolerance;  // plus or minus, of the set pressure
+  std::optional<PressureDifference> rise;       // over the pressure at which it opens
 };
 
 /// What is cut, ground or cast over the reservoir and is not harmless there.

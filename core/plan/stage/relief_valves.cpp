@@ -55,8 +55,7 @@ PressureDifference code_rise(GaugePressure opens) { return std::max(kCodeRise, (
 GaugePressure full_flow_of(const JobReliefValve& given, const std::string& connection, GaugePressure opens,
                            Remarks& remarks) {
   if (!given.tolerance) remarks.assume(fact("relief_tolerance", connection, kCodeTolerance), "relief valve.tolerance");
-  if (!given.rise)
-    remarks.assume(fact("relief_rise", connection, code_rise(opens)), "relief valve.rise");
+  if (!given.rise) remarks.assume(fact("relief_rise", connection, code_rise(opens)), "relief valve.rise");
   return opens + given.tolerance.value_or(kCodeTolerance) + given.rise.value_or(code_rise(opens));
 }
 

@@ -25,6 +25,7 @@ struct LineElement {
   double fixed_k = 0.0;         // further loss on this bore's velocity head: an orifice, an entry
   double scatter = 0.0;         // relative half-range of the fitting loss
   double dirty = 1.0;           // >= 1, so many times the fitting loss when clogged: the high end, where it is more
+  Length used_roughness{};      // of the wall when it is old: the high end of its range; zero: as now
   std::string source;           // of the fitting loss; empty: wall friction and change of bore only
 };
 

@@ -43,7 +43,9 @@ Piece element_piece(const Line& line, std::size_t index, Coefficients coefficien
     piece.darby_k_infinity = factor * element.darby_ki * (1.0 + element.darby_kd / std::pow(nominal, 0.3));
   }
   piece.length_over_bore = element.length / element.bore;
-  piece.relative_roughness = std::min<double>(element.roughness / element.bore, kGreatestRelativeRoughness);
+  const Length wall =
+      coefficients == Coefficients::high ? std::max(element.roughness, element.used_roughness) : element.roughness;
+  piece.relative_roughness = std::min<double>(wall / element.bore, kGreatestRelativeRoughness);
   piece.friction_scale = factor_for(kFrictionScatter, coefficients);
   return piece;
 }

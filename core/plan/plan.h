@@ -80,7 +80,7 @@ struct Levels {
   Volume need{};                // table at its wanted depth
   Volume usable{};              // from the charge down to the riser's end and its margin
   Volume heel{};                // below the riser's end
-  Length uncover_margin{};      // water kept over the riser's end: one bore
+  Length uncover_margin{};      // water kept over the riser's end: the dip of the surface at a usual flow
   Length spare{};               // water down: what is there beyond what a fill takes; zero where it is short
   Length days_loss{};           // the same water, as a day's evaporation and splash off the table
   Length top_up_mark{};         // water down: below this a fill uncovers the riser
@@ -92,22 +92,75 @@ struct Levels {
   bool enough = true;             // usable >= need
   bool can_overflow = false;      // usable > rim capacity
   Length self_limiting_charge{};  // charge at which the riser uncovers before the table overflows
-  Length inlet_height{};          // where the water comes into the table, above its floor
-  Length lift_start{};            // height between the two surfaces when the fill starts
-  Length lift_full{};             // ... and when the table is at its depth
+  Length inlet_height{};          // where the water comes into the table, above its floor: of a pipe over the rim its
+                                  // highest point
+  std::optional<Length> mouth_height{};  // of a pipe over the rim: where it ends, above the table's floor
+  Length lift_start{};                   // height between the two surfaces when the fill starts
+  Length lift_full{};                    // ... and when the table is at its depth
+};
+
+/// A pipe over the rim drains as a siphon, once it is full of water and as long as its end is covered.
+struct SiphonPlan {
+  Length crest{};  // above the table's floor
+  Length mouth{};
+  bool covered = false;  // the mouth, with the table at its depth
+};
+
+/// Water over the riser's end when the fill ends, and what it should be.
+struct RiserMargin {
+  VolumeFlow flow{};  // then
+  Velocity velocity{};
+  Length left{};
+  Length dip{};     // least: the surface dips into a quiet mouth
+  Length intake{};  // what is asked of the intakes of full-size pumps
+};
+
+/// The fountain when the water first comes up through the table's floor.
+struct JetPlan {
+  Velocity velocity{};
+  Length height{};  // over the inlet: of the mean velocity
+  Length most{};    // ... of the middle of the stream
+  Length rim{};     // over the inlet
 };
 
 struct TransferPlan {
   transfer::System system;  // with the setting below
   transfer::Start start;
+  Length wanted_depth{};  // of the table
   transfer::Fill fill;
   transfer::Drain drain;
-  Volume left_in_table{};  // what stays in the table after draining
-  GaugePressure setting;   // of the regulator: given or recommended
+  Length film{};                         // over the inlet, to which the table is counted as drained
+  Length thinnest_film{};                // that stays on a floor that is well wetted
+  Length oily_film{};                    // ... on an oily or painted one
+  std::optional<Time> to_thinnest_film;  // none: it does not come to that
+  Volume left_in_table{};                // what stays in the table after draining: with the thinnest film
+  Volume left_if_oily{};                 // ... with the oily one
+  std::optional<SiphonPlan> siphon;
+  RiserMargin margin;
+  std::optional<JetPlan> jet;  // of an inlet in the floor
+  GaugePressure setting;       // of the regulator: given or recommended
   bool setting_given = false;
   Fact setting_basis;                             // why this setting
   GaugePressure highest_setting;                  // what walls and regulator allow
   std::optional<GaugePressure> setting_for_wish;  // that fills in the wished time; none: nothing wished or none does
+};
+
+/// A place on the way of the air.
+struct AirPlace {
+  std::string name;
+  Length bore{};  // zero: the regulator's seat
+  GaugePressure before;
+  GaugePressure behind;
+  bool before_regulator = false;
+};
+
+/// Where the air's pressure goes: from the receiver to the reservoir, at the greatest flow of the fill.
+struct AirPlan {
+  VolumeFlow greatest_flow{};    // free air
+  std::vector<AirPlace> places;  // in the order in which the air meets them
+  PressureDifference droop{};    // of the regulator at its rated flow
+  PressureDifference lock_up{};  // its rise over the setting until it shuts tight
+  VolumeFlow rated_flow{};
 };
 
 /// The row of stays that pays most.
@@ -150,14 +203,26 @@ struct ReliefValve {
   Length needed_bore{};  // of the valve: passes what the supply gives
 };
 
+/// A restrictor before the regulator that keeps a failed regulator within the walls' limit, as it can be bought; and
+/// the job worked out again with it.
+struct RestrictorPlan {
+  Length widest{};              // bore that just does
+  PartId part;                  // with the next smaller hole that is sold
+  Length bore{};                // its hole
+  GaugePressure riser_open;     // the greatest pressure with a failed regulator then
+  GaugePressure riser_stopped;  // ... nothing leaves but by the relief valves of the job
+  Time fill_time{};
+};
+
 struct ReliefPlan {
   bool given = false;                                      // a connection of the job ends in a relief valve
   GaugePressure set_pressure;                              // of the relief valve, at or below the walls' limit
   VolumeFlow must_pass{};                                  // free air: all that the supply gives through the feed
   std::optional<GaugePressure> failed_regulator_pressure;  // that the ullage reaches with the riser open
-  std::optional<Length> restrictor_bore;                   // in the feed: keeps that below the limit
-  std::optional<Length> valve_bore;                        // that passes the supply at the relief pressure
-  std::vector<ReliefValve> valves;                         // of the job
+  std::optional<Length> restrictor_bore;     // before the regulator: keeps that within the limit; to be bought
+  std::optional<RestrictorPlan> restrictor;  // the same with what comes of it
+  std::optional<Length> valve_bore;          // that passes the supply at the relief pressure
+  std::vector<ReliefValve> valves;           // of the job
   GaugePressure greatest;  // that can occur with what is in the job, the regulator failed and the riser stopped
   double factor_at_greatest = 0.0;  // on yield
 };
@@ -241,6 +306,7 @@ struct Plan {
   hydraulics::Line line;                        // riser's lower end to the table
   std::optional<std::size_t> water_connection;  // row of connections that the line runs through
   TransferPlan transfer;
+  AirPlan air;
   WallsPlan walls;
   ReliefPlan relief;
   LeakTestPlan leak_test;

@@ -1,6 +1,7 @@
 // The ways that air and water take through the connections as they came out: what the physics sees of the fittings.
 #pragma once
 
+#include "hydraulics/line.h"
 #include "plan/job/job.h"
 
 #include <optional>
@@ -14,8 +15,9 @@ struct WayPart {
   PartId part;
   std::uint8_t enter = 0;  // ports, as the flow meets them
   std::uint8_t leave = 0;
-  std::optional<Length> bore;  // the narrowest place between them; nullopt: not known
-  Length length{};             // along the way; of a hose the length that it is cut to
+  std::optional<Length> bore;                       // the narrowest place between them; nullopt: not known
+  Length length{};                                  // along the way; of a hose the length that it is cut to
+  std::vector<hydraulics::LineElement> elements{};  // what the flow meets in it, in its order
 };
 
 /// What a way is for.

@@ -12,9 +12,7 @@ namespace {
 GaugePressure scaled(GaugePressure p, double factor) { return gauge_pascals(in_pascals(p) * factor); }
 
 MassFlow feed_flow(const AirFeed& feed, GaugePressure downstream, AbsolutePressure atmosphere) {
-  return hydraulics::orifice_air_flow(hydraulics::effective_area(feed.bore, feed.discharge_coefficient),
-                                      absolute(feed.supply, atmosphere), absolute(downstream, atmosphere),
-                                      feed.temperature);
+  return feed.line.flow(absolute(feed.supply, atmosphere), absolute(downstream, atmosphere), feed.temperature);
 }
 
 // Usual dials, from memory: low ranges are capsule or diaphragm gauges. Neighbours stand within 8/3 of each other from

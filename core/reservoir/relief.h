@@ -2,6 +2,7 @@
 // safety with the regulator working and failed, and the gauge or water column that shows the pressure.
 #pragma once
 
+#include "hydraulics/air_line.h"
 #include "quantity/quantities.h"
 #include "reservoir/walls.h"
 
@@ -10,11 +11,10 @@
 
 namespace riserun::reservoir {
 
-/// Compressed air that reaches the reservoir through its narrowest bore when the regulator fails open.
+/// Compressed air that reaches the reservoir when the regulator fails open.
 struct AirFeed {
-  GaugePressure supply;  // of the receiver or main
-  Length bore{};         // smallest between there and the reservoir
-  double discharge_coefficient = 0.8;
+  GaugePressure supply;      // of the receiver or main
+  hydraulics::AirLine line;  // from there to the reservoir
   Temperature temperature;
 };
 

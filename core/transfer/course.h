@@ -37,6 +37,7 @@ struct Course {
   Books books;
   double peak_flow = 0.0;                // m3/s, greatest of either direction
   double peak_pressure = 0.0;            // Pa absolute
+  double arrival_flow = 0.0;             // m3/s when the water first reached the table's inlet
   std::optional<double> shut_off_table;  // m3 in the table when the mark was passed
   std::vector<PathPoint> path;
   std::size_t steps = 0;        // accepted

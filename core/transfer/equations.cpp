@@ -1,12 +1,13 @@
 #include "transfer/equations.h"
 
-#include "hydraulics/air.h"
+#include "hydraulics/mouth.h"
 #include "transfer/input_check.h"
 
 #include <boost/math/tools/toms748_solve.hpp>
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace riserun::transfer {
 namespace {
@@ -15,6 +16,7 @@ using hydraulics::Direction;
 
 constexpr double kLeastUllageShare = 1.0e-6;  // of the capacity: so much air is left under the lid, however full
 constexpr double kLeastDroop = 1.0e-3;        // an ideal regulator would open without limit for no fall at all
+constexpr double kWider = 100.0;              // in area: ten times the bore
 constexpr double kSmoothHead = 1.0e-8;        // m; below it the flow of a line without wall friction is made linear
 
 }  // namespace
@@ -29,13 +31,10 @@ Equations::Equations(const System& system, const Start& start, Task task, const 
   atmosphere = in_pascals(system.atmosphere);
   rho_g = in_kilograms_per_cubic_metre(system.water.density) * quantity::kStandardGravity;
   set_water(system, start);
+  set_mouth(system, tuning.coefficients);
   start_air = (atmosphere + in_pascals(start.ullage_pressure)) * ullage(0.0) / gas;
   if (task == Task::fill) set_supply(system.air, tuning);
-  if (task == Task::drain) {
-    const double wider = tuning.without_vent_limit ? 100.0 : 1.0;  // in area: ten times the bore
-    vent_area = wider * tuning.supply * system.vent.count *
-                hydraulics::effective_area(system.vent.bore, system.vent.discharge_coefficient).value();
-  }
+  if (task == Task::drain) set_vents(system.vent, tuning);
 }
 
 void Equations::set_water(const System& system, const Start& start) {
@@ -62,22 +61,39 @@ void Equations::set_water(const System& system, const Start& start) {
   }
 }
 
+void Equations::set_mouth(const System& system, hydraulics::Coefficients coefficients) {
+  using hydraulics::Coefficients;
+  // The quickest rim is the one that takes least head.
+  const double coefficient = coefficients == Coefficients::low    ? hydraulics::kSharpCrest
+                             : coefficients == Coefficients::high ? hydraulics::kBroadCrestInUse
+                                                                  : hydraulics::kBroadCrest;
+  rim_coefficient_ = in_cubic_metres_per_second(hydraulics::flow_over_rim(system.mouth.bore, metres(1.0), coefficient));
+  drained_table = inlet_volume + table_area * in_metres(system.mouth.film);
+  one_way = system.check.one_way;
+  check_head = in_pascals(system.check.opens_at) / rho_g;
+  dip_uncovers = system.dip_uncovers_riser;
+}
+
 void Equations::set_supply(const AirSupply& air, const Tuning& tuning) {
   set_gauge = in_pascals(air.set_pressure);
+  if (set_gauge > 0.0) set_gauge = std::max(0.0, set_gauge + tuning.setting);
   set_absolute = atmosphere + set_gauge;
   supply_pressure = atmosphere + in_pascals(air.receiver_pressure);
-  // A hundred times the area is ten times the bore.
-  feed_area = (tuning.without_feed_limit ? 100.0 : 1.0) * tuning.supply *
-              hydraulics::effective_area(air.feed_bore, air.feed_discharge_coefficient).value();
+  before_ = hydraulics::AirLine({hydraulics::air_opening("feed", air.feed_bore, air.feed_discharge_coefficient)})
+                .followed_by(air.before_regulator)
+                .widened((tuning.without_feed_limit ? kWider : 1.0) * tuning.supply);
+  after_ = air.after_regulator.widened((tuning.without_air_line_limit ? kWider : 1.0) * tuning.supply);
+  before_opens_ = in_pascals(before_.opens_at());
+  after_opens_ = in_pascals(after_.opens_at());
   droop_band = std::max(air.droop, kLeastDroop) * set_gauge;
   const double free_air_density = atmosphere / gas;
   const double rated_flow = in_cubic_metres_per_second(air.regulator_rated_flow);
-  // A regulator whose rated flow is not known passes what the feed's bore does.
-  rated = rated_flow > 0.0
-              ? tuning.supply * free_air_density * rated_flow
-              : hydraulics::orifice_air_flow(feed_area, supply_pressure, atmosphere, temperature, temperature);
+  // A regulator whose rated flow is not known passes what the row before it does.
+  rated =
+      rated_flow > 0.0 ? tuning.supply * free_air_density * rated_flow : before_.flow(supply_pressure, atmosphere, gas);
   if (tuning.without_regulator_limit) rated *= 10.0;
-  if (set_gauge <= 0.0 || feed_area <= 0.0 || supply_pressure <= atmosphere) return;  // nothing comes
+  if (set_gauge <= 0.0 || rated <= 0.0 || before_.shut() || after_.shut() || supply_pressure <= atmosphere)
+    return;  // nothing comes
   if (!air.free_air_delivery || tuning.without_compressor_limit) {
     supply = Supply::main;
     return;
@@ -87,6 +103,18 @@ void Equations::set_supply(const AirSupply& air, const Tuning& tuning) {
   supply = receiver_volume > 0.0 ? Supply::receiver : compressor > 0.0 ? Supply::compressor_only : Supply::shut;
   // The compressor has just stopped: a transfer begins with what the plate promises.
   receiver_start = receiver_stop = supply_pressure * receiver_volume / gas;
+}
+
+void Equations::set_vents(const Vent& vent, const Tuning& tuning) {
+  vents_ = vent.ways;
+  if (vents_.empty())
+    vents_.assign(static_cast<std::size_t>(std::max(0, vent.count)),
+                  hydraulics::AirLine({hydraulics::air_opening("vent", vent.bore, vent.discharge_coefficient)}));
+  for (hydraulics::AirLine& way : vents_) {
+    way = way.widened((tuning.without_vent_limit ? kWider : 1.0) * tuning.supply);
+    vents_in_.push_back(way.turned_round());
+    vented = vented || !way.shut();
+  }
 }
 
 double Equations::ullage(double water) const {
@@ -140,7 +168,22 @@ double Equations::head(const State& s, const Books& books) const {
   return (ullage_pressure(s) - atmosphere) / rho_g + reservoir_level(s.water) - outlet_level(books, s.water);
 }
 
+double Equations::most_back(const Books& books, double water) const {
+  if (rim_coefficient_ <= 0.0 || books.reach != Reach::table) return std::numeric_limits<double>::infinity();
+  const double depth = std::max(0.0, (books.table + water - books.water - inlet_volume) / table_area);
+  return rim_coefficient_ * depth * std::sqrt(depth);
+}
+
+double Equations::uncovering_level(double flow) const {
+  if (!dip_uncovers || flow <= 0.0) return riser_end;
+  return riser_end + in_metres(hydraulics::dip_depth(cubic_metres_per_second(flow)));
+}
+
 double Equations::water_flow(double head) const {
+  if (one_way) {
+    head -= check_head;
+    if (head <= 0.0) return 0.0;
+  }
   // Near no head a line without wall friction gives flow like a square root, of infinite slope, in which no step of an
   // integrator is small enough; the smoothed head keeps the slope finite and changes nothing that can be measured.
   const double smooth = std::sqrt(head * head + kSmoothHead * kSmoothHead);
@@ -148,18 +191,44 @@ double Equations::water_flow(double head) const {
   return curve.flow(smooth / line_share_) * (head / smooth);
 }
 
-double Equations::regulator_flow(double pressure, double receiver) const {
-  if (supply == Supply::shut || pressure >= set_absolute || pressure >= receiver) return 0.0;
-  const double opening = std::min(1.0, (set_absolute - pressure) / droop_band);
-  double flow =
-      std::min(rated * opening, hydraulics::orifice_air_flow(feed_area, receiver, pressure, temperature, temperature));
-  if (supply == Supply::compressor_only) flow = std::min(flow, compressor);
-  return flow;
+/// The greatest flow, up to the rated one, that leaves the regulator's outlet at or below where it holds that flow open
+/// and asks no more before it than the receiver has. What is left of either pressure falls with the flow and bends
+/// downward, and so does the lesser of the two: Newton's method comes down to its root from above.
+Equations::AirIn Equations::air_in(double pressure, double receiver) const {
+  if (supply == Supply::shut || pressure + after_opens_ >= set_absolute ||
+      pressure + after_opens_ + before_opens_ >= receiver)
+    return {};
+  AirIn in{last_air_ > 0.0 && last_air_ < rated ? last_air_ : rated, 0.0, 0.0};
+  constexpr int kMostSteps = 100;
+  for (int step = 0; step < kMostSteps; ++step) {
+    const hydraulics::Upstream outlet = after_.upstream(in.flow, pressure, gas);
+    const hydraulics::Upstream inlet = before_.upstream(in.flow, outlet.pressure, gas);
+    const double left_of_setting = set_absolute - droop_band * in.flow / rated - outlet.pressure;
+    const double left_of_receiver = receiver - inlet.pressure;
+    const bool by_setting = left_of_setting < left_of_receiver;
+    const double left = by_setting ? left_of_setting : left_of_receiver;
+    if (left >= 0.0 && in.flow >= rated) {
+      in = {rated, 0.0, 0.0};
+      break;
+    }
+    const double slope =
+        by_setting ? droop_band / rated + outlet.by_flow : inlet.by_flow + inlet.by_to * outlet.by_flow;
+    in.by_pressure = -(by_setting ? 1.0 : inlet.by_to) * outlet.by_to / slope;
+    in.by_receiver = by_setting ? 0.0 : 1.0 / slope;
+    in.flow = std::clamp(in.flow + left / slope, 0.0, rated);
+    // Newton's next step is the square of this one; nearer than that the pressures themselves are rounded.
+    if (std::abs(left) <= 1.0e-9 * slope * in.flow || std::abs(left) <= 4.0e-16 * receiver) break;
+  }
+  last_air_ = in.flow;
+  if (supply == Supply::compressor_only && in.flow >= compressor) return {compressor, 0.0, 0.0};
+  return in;
 }
 
 double Equations::vent_flow(double pressure) const {
-  if (vent_area <= 0.0) return 0.0;
-  return hydraulics::orifice_air_flow(vent_area, pressure, atmosphere, temperature, temperature);
+  double out = 0.0;
+  for (const hydraulics::AirLine& way : vents_) out += way.flow(pressure, atmosphere, gas);
+  for (const hydraulics::AirLine& way : vents_in_) out -= way.flow(atmosphere, pressure, gas);
+  return out;
 }
 
 State Equations::rates(const State& s, const Books& books, bool compressor_idles) const {
@@ -168,7 +237,7 @@ State Equations::rates(const State& s, const Books& books, bool compressor_idles
   State rate;
   const bool dry_end = books.reach == Reach::line && line_volume <= 0.0;  // no line to fill, nothing to run back
   const bool full = above < 0.0 && start_water - s.water >= full_water();
-  rate.water = dry_end || full ? 0.0 : water_flow(above);
+  rate.water = dry_end || full ? 0.0 : std::max(water_flow(above), -most_back(books, s.water));
   rate.regulated = regulator_flow(pressure, receiver_pressure(s));
   rate.vented = vent_flow(pressure);
   if (supply == Supply::receiver) {
@@ -189,20 +258,6 @@ double slope_at(double pressure, const Flow& flow) {
 
 }  // namespace
 
-/// On the side of every kink where the state is: a difference across one would mislead the method for stiff equations.
-Equations::AirSlopes Equations::regulator_slopes(double pressure, double receiver) const {
-  const double flow = regulator_flow(pressure, receiver);
-  if (flow <= 0.0) return {};
-  const double opening = (set_absolute - pressure) / droop_band;
-  if (opening < 1.0 && flow == rated * opening) return {-rated / droop_band, 0.0};
-  if (flow == rated || (supply == Supply::compressor_only && flow == compressor)) return {};
-  const auto feed = [this](double from, double to) {
-    return hydraulics::orifice_air_flow(feed_area, from, to, temperature, temperature);
-  };
-  return {slope_at(pressure, [&](double p) { return feed(receiver, p); }),
-          slope_at(receiver, [&](double p) { return feed(p, pressure); })};
-}
-
 /// By hand where the derivative is known, and by a difference only of single smooth flows: a difference of the whole
 /// right side would step across its kinks, and costs five evaluations of the line's curve instead of two.
 void Equations::jacobian(const State& s, const Books& books, bool compressor_idles, double (&out)[4][4]) const {
@@ -222,34 +277,40 @@ void Equations::jacobian(const State& s, const Books& books, bool compressor_idl
   const double step = std::max(1.0e-6 * std::abs(head_now), 0.1 * kSmoothHead);
   const double flow_by_head =
       dry_end ? 0.0 : (water_flow(head_now + step) - water_flow(head_now - step)) / (2.0 * step);
-  const AirSlopes in = regulator_slopes(pressure, receiver);
+  const double most = most_back(books, s.water);
+  const bool over_rim = !dry_end && water_flow(head_now) < -most;
+  const AirIn in = air_in(pressure, receiver);
   const double out_by_p = slope_at(pressure, [this](double p) { return vent_flow(p); });
-  const bool follows =
-      supply == Supply::receiver && compressor_idles && regulator_flow(pressure, receiver) < compressor;
+  const bool follows = supply == Supply::receiver && compressor_idles && in.flow < compressor;
   for (int i = 0; i < 4; ++i) {
     const double head_by = p_by[i] / rho_g - (i == 0 ? 1.0 / reservoir_area + outlet_slope : 0.0);
-    out[0][i] = flow_by_head * head_by;
+    out[0][i] = over_rim ? 0.0 : flow_by_head * head_by;
     out[1][i] = in.by_pressure * p_by[i] + in.by_receiver * r_by[i];
     out[2][i] = out_by_p * p_by[i];
     out[3][i] = follows ? out[1][i] : 0.0;
   }
+  // The flow over the rim goes with the depth to the power 3/2.
+  if (over_rim) out[0][0] = -1.5 * std::pow(rim_coefficient_, 2.0 / 3.0) * std::cbrt(most) / table_area;
 }
 
 double Equations::pressure_at_rest(double water) const {
   const double sealed = start_air * gas / ullage(water) - atmosphere;
-  if (vent_area > 0.0) return 0.0;
+  if (vented) return 0.0;
+  const double opens = before_opens_ + after_opens_;
   double supplied = sealed;
   switch (supply) {
     case Supply::shut:
       break;
     case Supply::main:
     case Supply::compressor_only:
-      supplied = std::min(set_gauge, supply_pressure - atmosphere);
+      supplied = std::min(set_gauge - after_opens_, supply_pressure - atmosphere - opens);
       break;
     case Supply::receiver: {
-      // Without a compressor receiver and ullage come to one pressure.
-      const double shared = (receiver_start + start_air) * gas / (receiver_volume + ullage(water)) - atmosphere;
-      supplied = std::min(set_gauge, compressor > 0.0 ? supply_pressure - atmosphere : shared);
+      // Without a compressor receiver and ullage come to one pressure, but for what opens the way between them.
+      const double shared =
+          ((receiver_start + start_air) * gas - opens * receiver_volume) / (receiver_volume + ullage(water)) -
+          atmosphere;
+      supplied = std::min(set_gauge - after_opens_, compressor > 0.0 ? supply_pressure - atmosphere - opens : shared);
       break;
     }
   }
@@ -260,9 +321,10 @@ double Equations::pressure_at_rest(double water) const {
 template <class Pressure>
 double Equations::rest(Pressure pressure_gauge) const {
   const auto head_left = [&](double water) {
-    return pressure_gauge(water) / rho_g + reservoir_level(water) - outlet_level(books_after(water), water);
+    return pressure_gauge(water) / rho_g + reservoir_level(water) - outlet_level(books_after(water), water) -
+           (one_way ? check_head : 0.0);
   };
-  const double comes_back = start_table - std::min(start_table, inlet_volume) + start_line;
+  const double comes_back = one_way ? 0.0 : start_table - std::min(start_table, inlet_volume) + start_line;
   const double low = std::max(start_water - capacity, -comes_back);
   const double high = start_water;
   const double at_low = head_left(low);

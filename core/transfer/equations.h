@@ -7,8 +7,8 @@
 //     receiver   mr = mr0 + C - G    pr = mr R T / Vr
 //     head       H = (p - pa) / (rho g) + reservoir level - outlet level
 //     dW/dt = flow that takes the head H in the line, in H's direction
-//     dG/dt = least of: regulator, feed bore from pr to p, and without a receiver the compressor
-//     dB/dt = vent from p to pa
+//     dG/dt = least of: regulator, the row before it from pr to its outlet, and without a receiver the compressor
+//     dB/dt = vents from p to pa
 //     dC/dt = the compressor's free air while the receiver is below its stop pressure
 //
 // Water and air are conserved exactly: what is not in the state follows from it.
@@ -20,13 +20,16 @@
 // pipe under a foot of head that is a few tenths of a second, against minutes.
 // The line fills from its riser end evenly over the height; while it does, it takes its full loss.
 // The regulator opens in proportion to the fall of its outlet below the setting, is fully open at its rated flow, and
-// never lets air back.
+// never lets air back. Water that drains by a mouth in the floor is no more than falls over its rim
+// (hydraulics/mouth.h). Its outlet stands above the ullage by what the row behind it takes.
 #pragma once
 
+#include "hydraulics/air_line.h"
 #include "transfer/flow_curve.h"
 #include "transfer/system.h"
 
 #include <algorithm>
+#include <vector>
 
 namespace riserun::transfer {
 
@@ -36,11 +39,13 @@ enum class Task { fill, drain };
 struct Tuning {
   hydraulics::Coefficients coefficients = hydraulics::Coefficients::nominal;
   double supply = 1.0;                    // on compressor, regulator, feed and vent
+  double setting = 0.0;                   // Pa on the regulator's setting
   double line_share = 1.0;                // share of the line's loss that is left
   bool without_compressor_limit = false;  // the receiver stays at its pressure
   bool without_regulator_limit = false;   // ten times the rated flow
-  bool without_feed_limit = false;        // ten times the feed's bore
-  bool without_vent_limit = false;        // ten times the vent's bore
+  bool without_feed_limit = false;        // ten times the bores before the regulator
+  bool without_air_line_limit = false;    // ... behind it
+  bool without_vent_limit = false;        // ten times the vents' bores
 };
 
 struct State {
@@ -90,7 +95,11 @@ class Equations {
 
   // Flows.
   double water_flow(double head) const;
-  double regulator_flow(double pressure, double receiver) const;
+  /// Most that leaves the table by its mouth, m3/s; infinite where no rim holds it back.
+  double most_back(const Books& books, double water) const;
+  /// Lowest level of the reservoir at which the riser, with that flow in it, draws no air.
+  double uncovering_level(double flow) const;
+  double regulator_flow(double pressure, double receiver) const { return air_in(pressure, receiver).flow; }
   double vent_flow(double pressure) const;
   State rates(const State& s, const Books& books, bool compressor_idles) const;
   /// Derivatives of the rates by the state, rows and columns in the order of State.
@@ -114,25 +123,38 @@ class Equations {
   enum class Supply { shut, main, receiver, compressor_only };
   Supply supply = Supply::shut;
   double set_gauge = 0.0, set_absolute = 0.0, droop_band = 1.0, rated = 0.0;
-  double feed_area = 0.0;        // effective
   double supply_pressure = 0.0;  // of a main, or where the compressor stops
   double compressor = 0.0;
   double receiver_volume = 0.0, receiver_start = 0.0, receiver_stop = 0.0;
-  double vent_area = 0.0;      // effective, all vents
+  bool vented = false;         // some way out is open
+  double drained_table = 0.0;  // m3 in the table that is drained
+  double check_head = 0.0;     // m that opens the water's way up
+  bool one_way = false;        // no water comes back
+  bool dip_uncovers = false;
   bool wall_friction = false;  // the line has wall friction: the last of a flow creeps
 
  private:
   void set_water(const System& system, const Start& start);
+  void set_mouth(const System& system, hydraulics::Coefficients coefficients);
   void set_supply(const AirSupply& air, const Tuning& tuning);
-  struct AirSlopes {
+  void set_vents(const Vent& vent, const Tuning& tuning);
+  /// Air through the regulator and its slopes, on the side of every kink where the state is: a difference across one
+  /// would mislead the method for stiff equations.
+  struct AirIn {
+    double flow = 0.0;         // kg/s
     double by_pressure = 0.0;  // kg/s per Pa
     double by_receiver = 0.0;
   };
-  AirSlopes regulator_slopes(double pressure, double receiver) const;
+  AirIn air_in(double pressure, double receiver) const;
   template <class Pressure>
   double rest(Pressure pressure_gauge) const;
 
   double line_share_;
+  double rim_coefficient_ = 0.0;                       // of the mouth's rim: m3/s at 1 m; zero: no rim
+  hydraulics::AirLine before_, after_;                 // the regulator
+  double before_opens_ = 0.0, after_opens_ = 0.0;      // Pa
+  std::vector<hydraulics::AirLine> vents_, vents_in_;  // out of the ullage, and into it
+  mutable double last_air_ = 0.0;                      // kg/s: where the next solution begins
   // The curves remember what they have worked out: an Equations serves one thread.
   mutable FlowCurve forward_;
   mutable FlowCurve backward_;

@@ -22,7 +22,7 @@ Runner::Runner(const Equations& equations, const RunOptions& options)
   rest_pressure_ = e_.atmosphere + e_.pressure_at_rest(rest_water_);
   // At rest on the way is the end only where rest comes before the goal.
   const double to_goal = o_.task == Task::fill ? e_.line_volume - e_.start_line + o_.goal_table - e_.start_table
-                                               : e_.inlet_volume - e_.start_table;
+                                               : e_.drained_table - e_.start_table;
   watch_rest_ = o_.over_the_rim || (o_.task == Task::fill ? rest_water_ < to_goal : rest_water_ > to_goal);
   const double creep = e_.wall_friction ? kRestLevel * e_.table_area : 0.0;
   rest_margin_ = std::max({kRestShare * std::abs(rest_water_), creep, 1.0e-12 * std::min(e_.capacity, e_.rim_volume)});
@@ -43,9 +43,12 @@ Gauges Runner::gauges(const State& s) const {
   const double head =
       (pressure - e_.atmosphere) / e_.rho_g + reservoir / e_.reservoir_area - e_.outlet_level(books_, s.water);
 
-  if (!o_.over_the_rim) g[kGoal] = o_.task == Task::fill ? now.table - o_.goal_table : e_.inlet_volume - now.table;
+  if (!o_.over_the_rim) g[kGoal] = o_.task == Task::fill ? now.table - o_.goal_table : e_.drained_table - now.table;
   g[kReservoirFull] = reservoir - e_.full_water();
-  if (head > 0.0) g[kRiser] = e_.riser_end * e_.reservoir_area - reservoir;
+  if (head > 0.0) {
+    const double uncovers = e_.dip_uncovers ? e_.uncovering_level(e_.water_flow(head)) : e_.riser_end;
+    g[kRiser] = uncovers * e_.reservoir_area - reservoir;
+  }
   if (way_ != 0.0) g[kReverses] = -way_ * head;
   if (watch_rest_) {
     g[kRest] = 1.0 - std::max(std::abs(s.water - rest_water_) / rest_margin_,
@@ -121,6 +124,7 @@ bool Runner::fire(Watch watch, double time, const State& s) {
       course_.shut_off_table = now.table;
       return false;
     case kLineFull:
+      course_.arrival_flow = e_.water_flow(e_.head(s, books_));
       books_ = {Reach::table, s.water, now.line, now.table, now.spilled};
       return false;
     case kTableLeft:

@@ -1,6 +1,6 @@
 #include "transfer/failed_regulator.h"
 
-#include "hydraulics/air.h"
+#include "hydraulics/air_line.h"
 #include "hydraulics/compiled_line.h"
 
 #include <boost/math/tools/minima.hpp>
@@ -59,6 +59,12 @@ class WaysOut {
   double choked_ratio_ = 0.5;
 };
 
+MassFlow valves_flow(const System& system, const std::vector<ReliefValve>& relief, GaugePressure pressure) {
+  MassFlow sum{};
+  for (const ReliefValve& valve : relief) sum += valve.flow(pressure, system.atmosphere, system.temperature);
+  return sum;
+}
+
 /// Where what comes in falls to what goes out: both change steadily with the pressure.
 template <class Surplus>
 double balance(Surplus surplus, double low, double high) {
@@ -74,30 +80,61 @@ double balance(Surplus surplus, double low, double high) {
 
 }  // namespace
 
-FailedRegulator failed_regulator_pressure(const System& system, GaugePressure supply) {
+MassFlow ReliefValve::flow(GaugePressure pressure, AbsolutePressure atmosphere, Temperature temperature) const {
+  if (pressure <= opens || pressure <= GaugePressure()) return MassFlow();
+  const double lift = wide_open > opens ? std::min(1.0, (pressure - opens) / (wide_open - opens)) : 1.0;
+  const hydraulics::AirLine seat({hydraulics::air_opening("relief valve", bore, discharge_coefficient * lift)});
+  return way.followed_by(seat).flow(absolute(pressure, atmosphere), atmosphere, temperature);
+}
+
+hydraulics::AirLine line_with_failed_regulator(const AirSupply& air) {
+  return hydraulics::AirLine({hydraulics::air_opening("feed", air.feed_bore, air.feed_discharge_coefficient)})
+      .followed_by(air.before_regulator)
+      .followed_by(air.after_regulator);
+}
+
+FailedRegulator failed_regulator_pressure(const System& system, GaugePressure supply,
+                                          const std::vector<ReliefValve>& relief) {
   WaysOut out(system);
-  const double kelvin = in_kelvins(system.temperature);
+  const double gas = hydraulics::kAirGasConstant * in_kelvins(system.temperature);
   const double atmosphere = in_pascals(system.atmosphere);
   const double from = in_pascals(absolute(supply, system.atmosphere));
-  const double feed =
-      in_square_metres(hydraulics::effective_area(system.air.feed_bore, system.air.feed_discharge_coefficient));
-  const auto in = [&](double pressure) { return hydraulics::orifice_air_flow(feed, from, pressure, kelvin, kelvin); };
+  const hydraulics::AirLine line = line_with_failed_regulator(system.air);
+  const auto in = [&](double pressure) { return line.flow(from, pressure, gas); };
+  const auto valves = [&](double pressure) {
+    return in_kilograms_per_second(valves_flow(system, relief, gauge_pascals(pressure - atmosphere)));
+  };
   if (from <= atmosphere) return {};
   // Which of the two states is the worse is not known beforehand: water in the line weighs, air in it rushes.
   const double lifting = balance([&](double pressure) { return in(pressure)-out.lifting(pressure); }, atmosphere, from);
   const double blowing = balance([&](double pressure) { return in(pressure)-out.blowing(pressure); }, atmosphere, from);
+  const double stopped = balance([&](double pressure) { return in(pressure)-valves(pressure); }, atmosphere,
+                                 line.shut() ? atmosphere : from);
   return {gauge_pascals(lifting - atmosphere), gauge_pascals(blowing - atmosphere),
-          gauge_pascals(std::max(lifting, blowing) - atmosphere)};
+          gauge_pascals(std::max(lifting, blowing) - atmosphere), gauge_pascals(stopped - atmosphere)};
 }
 
-std::optional<Length> restrictor_bore(const System& system, GaugePressure supply, GaugePressure limit) {
-  if (failed_regulator_pressure(system, supply).highest <= limit) return system.air.feed_bore;
+std::optional<Length> restrictor_bore(const System& system, GaugePressure supply, GaugePressure limit,
+                                      const std::vector<ReliefValve>& relief) {
+  const FailedRegulator now = failed_regulator_pressure(system, supply, relief);
+  if ((relief.empty() ? now.highest : now.riser_stopped) <= limit) return system.air.feed_bore;
   WaysOut out(system);
   const AbsolutePressure held = absolute(limit, system.atmosphere);
-  const double most = std::min(out.lifting(in_pascals(held)), out.blowing(in_pascals(held)));
+  const double most = relief.empty() ? std::min(out.lifting(in_pascals(held)), out.blowing(in_pascals(held)))
+                                     : in_kilograms_per_second(valves_flow(system, relief, limit));
   if (most <= 0.0) return std::nullopt;
-  return hydraulics::bore_for_air_flow(kilograms_per_second(most), system.air.feed_discharge_coefficient,
-                                       absolute(supply, system.atmosphere), held, system.temperature);
+  const auto surplus = [&](double bore) {
+    const hydraulics::AirLine line = line_with_failed_regulator(with_restrictor(system, metres(bore)).air);
+    return most - in_kilograms_per_second(line.flow(absolute(supply, system.atmosphere), held, system.temperature));
+  };
+  // A hole ten times as wide as the feed takes nothing of its own.
+  return metres(balance(surplus, 0.0, 10.0 * in_metres(system.air.feed_bore)));
+}
+
+System with_restrictor(System system, Length bore) {
+  system.air.before_regulator =
+      system.air.before_regulator.followed_by(hydraulics::AirLine({hydraulics::drilled_hole("restrictor", bore)}));
+  return system;
 }
 
 }  // namespace riserun::transfer

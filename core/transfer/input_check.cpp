@@ -39,6 +39,9 @@ void check_water_side(Check& check, const System& s) {
   check.at_least(in_metres(s.table.floor_height), -1.0e3, false, "the height of the table's floor");
   check.not_negative(in_metres(s.riser_end_height), "the height of the riser's end");
   check.not_negative(in_metres(s.inlet_height), "the height of the table's inlet");
+  check.not_negative(in_metres(s.mouth.bore), "the bore of the table's mouth");
+  check.not_negative(in_metres(s.mouth.film), "the film over the table's mouth");
+  check.not_negative(in_pascals(s.check.opens_at), "what opens the water's way up");
   check.positive(in_kilograms_per_cubic_metre(s.water.density), "the water's density");
   check.positive(in_pascal_seconds(s.water.viscosity), "the water's viscosity");
 }
@@ -48,6 +51,8 @@ void check_air_side(Check& check, const System& s) {
   check.positive(in_pascals(s.atmosphere), "the atmosphere's pressure");
   check.not_negative(in_pascals(s.air.set_pressure), "the set pressure");
   check.not_negative(s.air.droop, "the regulator's droop");
+  check.not_negative(in_pascals(s.air.repeatability), "the regulator's repeatability");
+  check.not_negative(in_pascals(s.air.lock_up), "the regulator's lock-up");
   check.not_negative(in_cubic_metres_per_second(s.air.regulator_rated_flow), "the regulator's rated flow");
   if (s.air.free_air_delivery) {
     check.not_negative(in_cubic_metres_per_second(*s.air.free_air_delivery), "the compressor's free air");

@@ -58,21 +58,23 @@ double riser_share(const std::vector<hydraulics::ElementLoss>& losses, Task task
 }
 
 /// How long the transfer takes with each resistance taken out: the compressor as a main at the receiver's pressure, the
-/// regulator ten times as large, feed bore and vent ten times as wide, riser or the rest of the line without its share
-/// of the head lost at the mean flow.
+/// regulator ten times as large, the bores before it, behind it and of the vents ten times as wide, riser or the rest
+/// of the line without its share of the head lost at the mean flow.
 std::vector<Limit> ladder(const Question& q, double share_of_riser) {
   std::vector<Limit> limits;
   const auto add = [&](const char* name, const Tuning& tuning) {
     limits.push_back({name, seconds(time_under(q, tuning))});
   };
   if (q.task == Task::fill) {
-    Tuning compressor, regulator, feed;
+    Tuning compressor, regulator, feed, air_line;
     compressor.without_compressor_limit = true;
     regulator.without_regulator_limit = true;
     feed.without_feed_limit = true;
+    air_line.without_air_line_limit = true;
     if (q.system.air.free_air_delivery) add("compressor", compressor);
     add("regulator", regulator);
     add("feed line", feed);
+    if (!q.system.air.after_regulator.empty()) add("air line", air_line);
   } else {
     Tuning vent;
     vent.without_vent_limit = true;
@@ -161,8 +163,10 @@ void describe(const Question& q, const Equations& e, const Course& r, Transfer& 
   Tuning low, high;
   low.coefficients = Coefficients::low;
   low.supply = 1.0 + kSupplyScatter;
+  low.setting = in_pascals(q.system.air.repeatability);
   high.coefficients = Coefficients::high;
   high.supply = 1.0 - kSupplyScatter;
+  high.setting = -low.setting;
   Limiting fast = limiting_course(q, low);
   Limiting slow = limiting_course(q, high);
   out.time_low = seconds(fast.time);
@@ -173,12 +177,20 @@ void describe(const Question& q, const Equations& e, const Course& r, Transfer& 
   out.limited_by = name_limit(q, r, out.limits);
 }
 
+std::optional<Time> time_per_tenth_psi(const Question& q, const Course& r) {
+  Tuning higher;
+  higher.setting = 0.1 * quantity::kPascalsPerPsi;
+  const double time = time_under(q, higher);
+  if (r.stop != Stop::goal_reached || !(time < kInfinity)) return std::nullopt;
+  return seconds(time - r.time);
+}
+
 /// Heights and volumes of a fill that don't depend on its course.
 struct Marks {
   double water_at_goal;  // m3 gone from the reservoir
   double water_at_rim;
   double water_at_riser;                               // when the riser uncovers
-  double pressure_to_start, hold, pressure_to_finish;  // Pa gauge
+  double pressure_to_start, hold, pressure_to_finish;  // Pa gauge, in the reservoir
 
   Marks(const Equations& e, double goal_table) {
     const double to_line = e.line_volume - e.start_line;
@@ -191,10 +203,14 @@ struct Marks {
     const auto holding = [&](double level, double water) {
       return std::max(0.0, e.rho_g * (level - e.reservoir_level(water)));
     };
-    pressure_to_start = holding(start_level, to_line);
-    // Under an inlet that stands above the water nothing runs back: no pressure is needed to hold.
-    hold = goal_table > e.inlet_volume ? holding(goal_level, water_at_goal) : 0.0;
-    pressure_to_finish = std::max(pressure_to_start, holding(std::max(goal_level, e.inlet_level), water_at_goal));
+    const auto lifting = [&](double level, double water) {
+      return holding(level, water) + (e.one_way ? e.rho_g * e.check_head : 0.0);
+    };
+    pressure_to_start = lifting(start_level, to_line);
+    // Under an inlet that stands above the water, and behind a check valve, nothing runs back: no pressure is needed to
+    // hold.
+    hold = goal_table > e.inlet_volume && !e.one_way ? holding(goal_level, water_at_goal) : 0.0;
+    pressure_to_finish = std::max(pressure_to_start, lifting(std::max(goal_level, e.inlet_level), water_at_goal));
   }
 };
 
@@ -205,8 +221,10 @@ double coast_up(const Equations& e, const Course& r, const Marks& marks) {
   return std::max(0.0, last - marks.water_at_goal) / e.table_area;
 }
 
+/// @param e with the regulator locked up
 void walk_away(const Equations& e, const Marks& marks, Fill& out) {
   const double rest = e.water_at_rest();
+  out.pressure_left_alone = gauge_pascals(e.pressure_at_rest(rest));
   const double last = std::min(rest, marks.water_at_riser);
   if (last > marks.water_at_rim) {
     out.walk_away = WalkAway::table_overflows;
@@ -216,13 +234,14 @@ void walk_away(const Equations& e, const Marks& marks, Fill& out) {
   }
 }
 
-void self_limit(const Equations& e, const Marks& marks, Fill& out) {
+/// @param over what the setting must be over the reservoir's pressure
+void self_limit(const Equations& e, const Marks& marks, PressureDifference over, Fill& out) {
   out.rise_per_tenth_psi = metres(0.1 * quantity::kPascalsPerPsi / (e.rho_g * (1.0 + e.table_area / e.reservoir_area)));
   const double level = e.table_floor + e.rim_volume / e.table_area - kSelfLimitFreeboard;
   const double table = e.rim_volume - kSelfLimitFreeboard * e.table_area;
   const double gone = e.line_volume - e.start_line + table - e.start_table;
   if (level < e.inlet_level || gone <= 0.0 || gone > marks.water_at_riser) return;
-  const double pressure = e.rho_g * (level - e.reservoir_level(gone));
+  const double pressure = e.rho_g * (level - e.reservoir_level(gone)) + in_pascals(over);
   if (pressure > 0.0) out.self_limiting_pressure = gauge_pascals(pressure);
 }
 
@@ -247,12 +266,19 @@ Fill fill(const System& system, const Start& start, Length wanted_depth) {
   describe(q, e, r, out);
   out.pressure_to_start = gauge_pascals(marks.pressure_to_start);
   out.hold_pressure = gauge_pascals(marks.hold);
-  out.pressure_to_finish = gauge_pascals(marks.pressure_to_finish);
+  const PressureDifference opens = system.air.after_regulator.opens_at();
+  out.pressure_to_finish = gauge_pascals(marks.pressure_to_finish) + opens;
+  out.arrival_flow = cubic_metres_per_second(r.arrival_flow);
+  if (!r.path.empty()) out.last_flow = cubic_metres_per_second(r.path.back().water_flow);
+  out.time_per_tenth_psi = time_per_tenth_psi(q, r);
   out.margin_over_riser_end = metres(e.reservoir_level(marks.water_at_goal) - e.riser_end);
   if (r.stop == Stop::goal_reached && r.time > 0.0) out.coast_up = metres(coast_up(e, r, marks));
   out.shut_off_depth = r.shut_off_table ? metres(*r.shut_off_table / e.table_area) : wanted_depth;
-  walk_away(e, marks, out);
-  self_limit(e, marks, out);
+  System locked_up = system;
+  if (locked_up.air.set_pressure > GaugePressure())
+    locked_up.air.set_pressure = locked_up.air.set_pressure + system.air.lock_up;
+  walk_away(Equations(locked_up, start, Task::fill), marks, out);
+  self_limit(e, marks, opens - system.air.lock_up, out);
   return out;
 }
 
@@ -271,7 +297,8 @@ Drain drain(const System& system, const Start& start) {
 std::optional<GaugePressure> setting_for_time(System system, const Start& start, Length wanted_depth, Time wanted,
                                               GaugePressure highest) {
   const Question q = fill_question(system, start, wanted_depth);
-  const double lowest = Marks(Equations(system, start, Task::fill), q.goal_table).pressure_to_finish;
+  const double lowest = Marks(Equations(system, start, Task::fill), q.goal_table).pressure_to_finish +
+                        in_pascals(system.air.after_regulator.opens_at());
   // Speed instead of time: it is zero where the goal is not reached, and grows steadily with the setting.
   const auto speed_left = [&](double setting) {
     system.air.set_pressure = gauge_pascals(setting);

@@ -23,18 +23,21 @@ struct Instant {
 };
 
 /// One resistance on the way of the air or the water, and how long the transfer would take without it: the compressor
-/// replaced by a main at the receiver's pressure, the regulator ten times as large, feed bore or vent ten times as
-/// wide, riser (with its end) or the rest of the line without its share of the head lost at the mean flow.
+/// replaced by a main at the receiver's pressure, the regulator ten times as large, the bores before it, behind it or
+/// of the vents ten times as wide, riser (with its end) or the rest of the line without its share of the head lost at
+/// the mean flow.
 struct Limit {
-  std::string name;     // "compressor", "regulator", "feed line", "riser", "line", "vent"
+  std::string name;     // "compressor", "regulator", "feed line", "air line", "riser", "line", "vent"
   Time time_without{};  // infinite if the goal is not reached even then
 };
 
 struct Transfer {
   Stop stop = Stop::goal_reached;
   Time time{};
-  Time time_low{};   // all coefficients at the low end of their ranges, supply and vent a tenth up
-  Time time_high{};  // ... at the high end, a tenth down; infinite if the goal is then not reached
+  Time time_low{};   // all coefficients at the low end of their ranges, supply and vent a tenth up, the setting up by
+                     // the regulator's repeatability
+  Time time_high{};  // ... at the high end, a tenth down; the walls as rough as used pipe; infinite if the goal is then
+                     // not reached
   Volume volume{};   // moved
   VolumeFlow mean_flow{};
   VolumeFlow peak_flow{};
@@ -58,19 +61,26 @@ struct Transfer {
 enum class WalkAway { water_stops_below_rim, table_overflows, air_blows_through };
 
 struct Fill : Transfer {
-  GaugePressure pressure_to_start;   // lifts water to the table's inlet from the starting level
-  GaugePressure hold_pressure;       // holds the table at its wanted depth without flow
-  GaugePressure pressure_to_finish;  // least regulator setting that reaches the wanted depth
-  Length coast_up{};                 // rise of the table after the air is shut at the wanted depth
-  Length shut_off_depth{};           // shut the air here and the coast-up ends at the wanted depth
-  Length margin_over_riser_end{};    // water over the riser's end at the wanted depth; negative: that much short
+  GaugePressure pressure_to_start;    // lifts water to the table's inlet from the starting level
+  GaugePressure hold_pressure;        // holds the table at its wanted depth without flow
+  GaugePressure pressure_to_finish;   // least regulator setting that reaches the wanted depth, what opens the way
+                                      // behind the regulator included
+  Length coast_up{};                  // rise of the table after the air is shut at the wanted depth
+  Length shut_off_depth{};            // shut the air here and the coast-up ends at the wanted depth
+  Length margin_over_riser_end{};     // water over the riser's end at the wanted depth; negative: that much short
+  GaugePressure pressure_left_alone;  // most that the supply brings the reservoir to: the regulator locked up
   WalkAway walk_away = WalkAway::water_stops_below_rim;
   Volume walk_away_spill{};  // over the rim by the time nothing more happens or the riser uncovers
   /// Setting at which the water stops by itself 1/2 in below the rim; none if the riser would uncover first.
   std::optional<GaugePressure> self_limiting_pressure;
   Length rise_per_tenth_psi{};  // of the table at rest, for 0.1 psi more in the reservoir
+  /// Change of the time for 0.1 psi more at the regulator; none: the depth is not reached with one of the two.
+  std::optional<Time> time_per_tenth_psi;
+  VolumeFlow arrival_flow{};  // when the water first reached the inlet; zero: it stood there already
+  VolumeFlow last_flow{};     // at the end
 };
 
+/// Its time is that to the film of the system's mouth.
 struct Drain : Transfer {
   Volume left_in_table{};
 };

@@ -43,6 +43,7 @@ struct JobPort {
   std::optional<Length> projects;           // of the bung's inner face from the inside of its wall
   std::optional<Length> face_height;        // of the open face, above the reservoir's inside floor
   std::optional<Length> opens_at;           // table only: where the water comes in, above the table's floor
+  std::optional<Length> crest;              // table only: highest point of a pipe over the rim, above the table's floor
 };
 
 struct Sheet {
@@ -94,6 +95,7 @@ struct JobRiser {
   std::optional<MaterialId> material;
   std::optional<Length> clearance;
   std::optional<Length> headroom;  // free height above the bung
+  bool foot_valve = false;         // under its end
 };
 
 /// A device that closes the far end of a connection: a gauge, a relief valve, a drain cock.
@@ -139,8 +141,18 @@ struct JobAir {
   std::optional<PressureDifference> regulator_repeatability;  // plus or minus, of what it comes back to
   std::optional<GaugePressure> set_pressure;
   std::optional<double> droop;
-  std::optional<Length> feed_bore;  // smallest bore between receiver and reservoir
+  std::optional<VolumeFlow> rated_flow;      // of the regulator: free air, wide open
+  std::optional<GaugePressure> lock_up;      // rise of its outlet over the setting until it shuts tight
+  std::optional<Length> feed_bore;           // smallest bore between receiver and regulator
+  std::optional<Length> restrictor;          // bore of a drilled hole right before the regulator
+  std::optional<GaugePressure> check_valve;  // that opens a check or foot valve
   std::vector<JobPort> ports;
+};
+
+/// What its maker says of the relief valve.
+struct JobReliefValve {
+  std::optional<GaugePressure> tolerance;  // of its set pressure, plus or minus
+  std::optional<GaugePressure> rise;       // over its set pressure, until it is wide open
 };
 
 struct JobVent {
@@ -196,6 +208,7 @@ struct Job {
   std::optional<GaugePressure> test_pressure;
   Cutting cutting;
   Liquid liquid;
+  std::optional<Time> measured_fill_time;  // by the clock, beside what is worked out
   Bin bin;
   Wishes wishes;
 };

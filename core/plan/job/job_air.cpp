@@ -15,6 +15,7 @@ using catalog::Value;
 namespace {
 
 auto bore() { return ranged(read_length, inches(0.01), inches(12.0)); }
+auto rise() { return ranged(read_pressure, psig(0.0), psig(30.0)); }
 auto air_pressure() { return ranged(read_pressure, psig(0.01), psig(300.0)); }
 
 /// What water may hold and stay water: a few per cent of a cutting fluid that is made to mix with it (common practice).
@@ -52,10 +53,11 @@ void read_liquid(JobReading& reading, const Value& value, Job& job) {
 }
 
 void read_air(JobReading& reading, const Value& value, Job& job) {
-  Fields fields(value,
-                {"delivery", "receiver", "receiver pressure", "regulator range", "regulator repeatability",
-                 "set pressure", "droop", "feed bore", "ports"},
-                reading.problems);
+  Fields fields(
+      value,
+      {"delivery", "receiver", "receiver pressure", "regulator range", "regulator repeatability", "set pressure",
+       "droop", "rated flow", "lock up", "feed bore", "restrictor", "check valve opens at", "ports"},
+      reading.problems);
   if (!fields.valid()) return;
   JobAir& air = job.air;
   air.delivery =
@@ -67,7 +69,12 @@ void read_air(JobReading& reading, const Value& value, Job& job) {
       fields.find_with("regulator repeatability", ranged(read_pressure_difference, psi(0.0), psi(50.0)));
   air.set_pressure = fields.find_with("set pressure", air_pressure());
   air.droop = fields.find_with("droop", ranged(read_number, 0.0, 0.9));
+  air.rated_flow =
+      fields.find_with("rated flow", ranged(read_air_flow, cubic_feet_per_minute(0.1), cubic_feet_per_minute(2000.0)));
+  air.lock_up = fields.find_with("lock up", rise());
   air.feed_bore = fields.find_with("feed bore", bore());
+  air.restrictor = fields.find_with("restrictor", bore());
+  air.check_valve = fields.find_with("check valve opens at", rise());
   air.ports = read_ports(reading, fields.find("ports"), Vessel::air);
   // The plate of the air supply is one of the five things that must be known.
   if (!value["delivery"].exists() && !value["receiver"].exists()) fields.need("delivery");

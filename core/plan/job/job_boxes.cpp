@@ -194,12 +194,13 @@ void read_table(JobReading& reading, const Value& value, Job& job) {
 }
 
 void read_riser(JobReading& reading, const Value& value, Job& job) {
-  Fields fields(value, {"bung", "pipe", "material", "clearance", "headroom"}, reading.problems);
+  Fields fields(value, {"bung", "pipe", "material", "clearance", "headroom", "foot valve"}, reading.problems);
   if (!fields.valid()) return;
   if (fields.find("bung").exists()) job.riser.bung = fields.need_text("bung");
   job.riser.pipe_size = fields.find_with("pipe", read_size_name);
   job.riser.material = read_material(reading, fields.find("material"));
   job.riser.clearance = fields.find_with("clearance", ranged(read_length, inches(1.0 / 16.0), kLargestBox));
+  job.riser.foot_valve = fields.flag_or("foot valve", false);
   job.riser.headroom = fields.find_with("headroom", ranged(read_length, metres(0.0), kHighestTable));
 }
 

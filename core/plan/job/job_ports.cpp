@@ -43,6 +43,7 @@ void read_table_port(Fields& fields, JobPort& port) {
   port.place = fields.choice<Place>(fields.find("where"),
                                     {{"floor", Place::floor}, {"side", Place::side}, {"over rim", Place::over_rim}});
   port.opens_at = fields.find_with("opens at", ranged(read_length, metres(0.0), feet(20.0)));
+  port.crest = fields.find_with("crest", ranged(read_length, metres(0.0), feet(20.0)));
   port.face_height = fields.find_with("face height", ranged(read_length, metres(0.0), feet(60.0)));
 }
 
@@ -54,7 +55,7 @@ Fields port_fields(JobReading& reading, const Value& value, Vessel vessel) {
           {"port", "material", "where", "bung", "bung part", "welded in", "bung length", "projects", "face height"},
           reading.problems);
     case Vessel::table:
-      return Fields(value, {"port", "material", "where", "opens at", "face height"}, reading.problems);
+      return Fields(value, {"port", "material", "where", "opens at", "crest", "face height"}, reading.problems);
     case Vessel::air:
       break;
   }

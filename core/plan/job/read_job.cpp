@@ -26,6 +26,7 @@ void read_surroundings(Fields& fields, Job& job) {
   job.against_heat = fields.text_or("against heat", "");
   job.against_frost = fields.text_or("against frost", "");
   job.altitude = fields.find_with("altitude", ranged(read_signed_length, metres(-500.0), metres(5000.0)));
+  job.measured_fill_time = fields.find_with("measured fill time", ranged(read_time, seconds(1.0), hours(24.0)));
   job.test_pressure = fields.find_with("test pressure", ranged(read_pressure, psig(0.05), psig(15.0)));
 }
 
@@ -59,9 +60,9 @@ Job read_root(const Catalog& catalog, const Document& document, const std::files
                        "air",           "vent",          "water temperature",
                        "hottest",       "coldest",       "against heat",
                        "against frost", "altitude",      "liquid",
-                       "cutting",       "test pressure", "relief valve",
-                       "bin",           "prices",        "measured",
-                       "wishes"},
+                       "cutting",       "test pressure", "measured fill time",
+                       "relief valve",  "bin",           "prices",
+                       "measured",      "wishes"},
                 problems);
   read_own_parts(reading, root, job);
   job.name = fields.text_or("name", file.stem().string());

@@ -40,7 +40,7 @@ table:                           # the open table over it
   floor height: 30 in            # of the table's floor above the reservoir's inside floor
   depth: 3-1/2 in                # wanted
   ports:
-    inlet: {port: 1 FNPT, where: floor, opens at: 0 in}     # where: floor, side or over rim
+    inlet: {port: 1 FNPT, where: floor, opens at: 0 in}     # where: floor, side or over rim (with its crest)
 
 air:                             # what the plate says
   delivery: 4 scfm               # free air that the compressor delivers
@@ -49,13 +49,18 @@ air:                             # what the plate says
   regulator range: 10 psi        # more than ten times the setting is too coarse
   regulator repeatability: 0.05 psi     # what it comes back to, from the maker's sheet
   # set pressure: 2 psi          # leave it out and one is worked out
-  # feed bore: 1/4 in            # smallest bore between the receiver and the reservoir
+  # rated flow: 20 scfm          # of the regulator, wide open; its lock up and droop stand on its sheet too
+  # repeatability: 0.2 psi
+  # lock up: 0.3 psi
+  # feed bore: 1/4 in            # smallest bore between the receiver and the regulator
+  # restrictor: 1/16 in          # a drilled hole right before the regulator
+  # check valve opens at: 0.5 psi
   ports:
     shop air: 1/4 FNPT           # the end of the shop's hose
 
 relief valve: {tolerance: 0.1 psi, rise: 0.2 psi}   # of the relief valve, from the maker's sheet
 
-# riser: {clearance: 5/8 in, headroom: 14 in}
+# riser: {clearance: 5/8 in, headroom: 14 in, foot valve: no}
 # vent: {bore: 1/2 in, count: 1, stays open: yes, purged: yes}   # the last two where aluminium or magnesium is cut
 
 connections:                     # from port to port; the fittings between are worked out
@@ -91,6 +96,7 @@ connections:                     # from port to port; the fittings between are w
 # cutting: [steel]               # aluminium and magnesium make hydrogen in the closed air space
 # liquid: water                  # or: water with 4 % soluble oil
 # test pressure: 1.5 psi
+# measured fill time: 150 s      # by the clock, to set beside the plan's
 )";
   return text;
 }

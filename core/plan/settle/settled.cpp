@@ -21,6 +21,9 @@ const Length kFeedBore = inches(0.25);
 const Length kVentBore = inches(0.5);
 const double kDroop = 0.1;
 const VolumeFlow kRegulatorRatedFlow = cubic_feet_per_minute(20.0);
+const GaugePressure kLockUp = psig(0.3);             // low-pressure regulators: 0.2 to 0.5 psi
+const GaugePressure kLockUpOfWideRange = psig(2.0);  // general-purpose ones: 1 to 3 psi
+const GaugePressure kCheckValveOpens = psig(0.5);
 
 /// Hands out what was given, or the default with a line in the list of assumptions.
 class Assumer {
@@ -86,10 +89,19 @@ void settle_air(const Job& job, Settled& settled, Assumer& assume) {
   settled.regulator_repeatability = assume.take(given.regulator_repeatability, repeats, "air.regulator repeatability",
                                                 fact("regulator_repeatability", repeats, settled.regulator_range));
   air.droop = assume.take(given.droop, kDroop, "air.droop", fact("regulator_droop", 100.0 * kDroop));
-  air.regulator_rated_flow = kRegulatorRatedFlow;
+  air.regulator_rated_flow = assume.take(given.rated_flow, kRegulatorRatedFlow, "air.rated flow",
+                                         fact("regulator_rated_flow", kRegulatorRatedFlow));
+  air.repeatability = settled.regulator_repeatability;
+  const GaugePressure lock_up = settled.regulator_range > kLowPressureType ? kLockUpOfWideRange : kLockUp;
+  air.lock_up =
+      assume.take(given.lock_up, lock_up, "air.lock up", fact("regulator_lock_up", lock_up)) - GaugePressure();
+  settled.check_valve = given.check_valve.value_or(kCheckValveOpens) - GaugePressure();  // assumed where one needs it
+  if (given.restrictor)
+    air.before_regulator = hydraulics::AirLine({hydraulics::drilled_hole("restrictor", *given.restrictor)});
   air.feed_bore = assume.take(given.feed_bore, kFeedBore, "air.feed bore", fact("feed_bore", kFeedBore));
-  settled.vent.bore = assume.take(job.vent.bore, kVentBore, "vent.bore", fact("vent_bore", kVentBore));
-  settled.vent.count = assume.take(job.vent.count, 1, "vent.count", fact("one_vent"));
+  // Assumed where no connection lets the air out: see stage/air.cpp.
+  settled.vent.bore = job.vent.bore.value_or(kVentBore);
+  settled.vent.count = job.vent.count.value_or(1);
 }
 
 void settle_surroundings(const Job& job, Settled& settled, Assumer& assume) {

@@ -26,6 +26,7 @@ struct Settled {
   PressureDifference regulator_repeatability;  // plus or minus, of what it comes back to
   GaugePressure full_supply;                   // what the walls see if the regulator fails and nothing gives way
   transfer::Vent vent;
+  PressureDifference check_valve{};  // that opens one, where the catalog does not say
   Temperature temperature;
   hydraulics::Water water;
   AbsolutePressure atmosphere;

@@ -1,13 +1,17 @@
 // Levels and volumes: the charge, what the table needs, what the riser leaves behind, what the rim holds.
 #include "plan/stage/levels.h"
 
+#include "hydraulics/mouth.h"
+
 #include <algorithm>
+#include <numbers>
 
 namespace riserun::plan {
 
 namespace {
 
-const double kLeastUllage = 0.05;  // of the reservoir when charged: common practice
+const double kLeastUllage = 0.05;                        // of the reservoir when charged: common practice
+const Velocity kUsualVelocity = metres_per_second(1.0);  // in a riser at the end of a fill: common practice
 // Where the job gives no charge, on what the table and the line take: the greater of a tenth and two days' losses.
 const double kChargeReserve = 1.1;
 const double kChargeForDays = 2.0;
@@ -16,20 +20,34 @@ Volume lost_in_a_day(const reservoir::Table& table) {
   return table.length * table.width * (kEvaporationADay + kSplashADay);
 }
 
+/// Water over the riser's end below which the surface dips into it. What the fill itself comes to is worked out later.
+Length usual_dip(Length bore) { return hydraulics::dip_depth(0.25 * std::numbers::pi * bore * bore * kUsualVelocity); }
+
+/// Of a pipe over the rim: its highest point, to which all the water must be lifted, and where it ends.
+void settle_pipe_over_rim(const Inputs& inputs, const JobPort& port, Length bore, Levels& levels, Remarks& remarks) {
+  const Length usual = inputs.settled.table.rim + bore;
+  levels.inlet_height = std::max(port.crest.value_or(usual), port.opens_at.value_or(metres(0.0)));
+  levels.mouth_height = std::min(port.opens_at.value_or(levels.inlet_height), levels.inlet_height);
+  if (!port.crest) remarks.assume(fact("crest_over_rim", levels.inlet_height));
+  if (!port.opens_at) remarks.assume(fact("mouth_at_crest"));
+}
+
 /// Where the water comes into the table, above the table's floor.
-Length inlet_height(const Inputs& inputs, const ConnectionPlan* water, Remarks& remarks) {
+void settle_inlet(const Inputs& inputs, const ConnectionPlan* water, Length bore, Levels& levels, Remarks& remarks) {
   const Job& job = inputs.job;
   if (water == nullptr) {
     remarks.assume(fact("water_comes_in_at_floor_unconnected"));
-    return metres(0.0);
+    return;
   }
   const JobPort* port = port_named(job.table.ports, water->to);
   if (port == nullptr) port = port_named(job.table.ports, water->from);
-  if (port->opens_at) return *port->opens_at;
-  const bool over = port->place == Place::over_rim;
-  const Length height = over ? inputs.settled.table.rim : metres(0.0);
-  remarks.assume(fact(over ? "water_comes_in_over_rim" : "water_comes_in_at_floor"));
-  return height;
+  if (port->place == Place::over_rim) {
+    settle_pipe_over_rim(inputs, *port, bore, levels, remarks);
+  } else if (port->opens_at) {
+    levels.inlet_height = *port->opens_at;
+  } else {
+    remarks.assume(fact("water_comes_in_at_floor"));
+  }
 }
 
 void settle_charge(const Inputs& inputs, const reservoir::Riser& riser, Levels& levels, Remarks& remarks) {
@@ -108,10 +126,10 @@ Levels plan_levels(const Inputs& inputs, const RiserPlan& riser, const hydraulic
   levels.rim_capacity = table.volume_at(table.rim);
   levels.need = table.volume_at(levels.table_depth);
   levels.line_volume = line.volume();
-  levels.uncover_margin = riser.request.pipe.bore;  // one bore of water over the end: common practice
+  levels.uncover_margin = usual_dip(riser.request.pipe.bore);
   settle_charge(inputs, riser.riser, levels, remarks);
   fill_in_volumes(inputs.settled, riser.riser, levels);
-  levels.inlet_height = inlet_height(inputs, water, remarks);
+  settle_inlet(inputs, water, riser.request.pipe.bore, levels, remarks);
   levels.lift_start = table.floor_height + levels.inlet_height - levels.charge_depth;
   levels.lift_full = table.floor_height + std::max(levels.table_depth, levels.inlet_height) - levels.reservoir_depth_up;
   refuse_short_water(inputs, riser.riser, levels, remarks);

@@ -20,12 +20,33 @@ Length riser_roughness(const Catalog& catalog, const RiserPlan& riser) {
   return listed > metres(0.0) ? listed : kCommercialSteel;
 }
 
+/// Steel and iron rust: 1.2 to 1.5 mm in old water pipe. What is as rough as new steel, or rougher, is taken to be of
+/// them; brass, plastic and hose are smoother and stay so.
+void let_age(std::vector<LineElement>& elements) {
+  const Length kOldPipe = millimetres(1.5);
+  const Length kAsRoughAsSteel = millimetres(0.04);
+  for (LineElement& element : elements)
+    if (element.roughness >= kAsRoughAsSteel) element.used_roughness = std::max(element.roughness, kOldPipe);
+}
+
+/// A foot valve with strainer, poppet disc: K = 420 fT (Crane TP-410, Appendix A).
+const double kFootValve = 420.0;
+
 LineElement riser_element(const Catalog& catalog, const RiserPlan& riser) {
   LineElement element;
   element.name = "riser, " + riser.request.pipe.name;
   element.bore = riser.request.pipe.bore;
   element.length = std::max(riser.riser.cut_length, inches(1.0));
   element.roughness = riser_roughness(catalog, riser);
+  return element;
+}
+
+LineElement foot_valve_element(const RiserPlan& riser) {
+  LineElement element;
+  element.name = "foot valve";
+  element.bore = riser.request.pipe.bore;
+  element.crane_n = kFootValve;
+  element.source = "Crane TP-410 Appendix A";
   return element;
 }
 
@@ -78,7 +99,10 @@ LineEnd table_end(bool over_the_rim) { return {over_the_rim ? 0.78 : 0.5, 1.0, 0
 hydraulics::Line plan_line(const Inputs& inputs, const RiserPlan& riser, const ConnectionPlan* water,
                            Remarks& remarks) {
   const Job& job = inputs.job;
-  std::vector<LineElement> elements{riser_element(inputs.catalog, riser), bung_element(inputs.catalog, riser)};
+  std::vector<LineElement> elements;
+  if (job.riser.foot_valve) elements.push_back(foot_valve_element(riser));
+  elements.push_back(riser_element(inputs.catalog, riser));
+  elements.push_back(bung_element(inputs.catalog, riser));
   bool over_the_rim = false;
   if (water != nullptr && water->chain() != nullptr) {
     for (LineElement& element : chain_elements(inputs.catalog, riser, *water)) elements.push_back(std::move(element));
@@ -88,6 +112,7 @@ hydraulics::Line plan_line(const Inputs& inputs, const RiserPlan& riser, const C
   } else {
     elements.push_back(assumed_run(inputs, riser, remarks));
   }
+  let_age(elements);
   return hydraulics::Line(std::move(elements), riser.riser.inlet, table_end(over_the_rim));
 }
 

@@ -1,5 +1,6 @@
 #include "plan/judge/judge.h"
 #include "plan/plan.h"
+#include "plan/stage/air.h"
 #include "plan/stage/bin.h"
 #include "plan/stage/bungs.h"
 #include "plan/stage/cautions.h"
@@ -39,13 +40,14 @@ Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job) {
   const ConnectionPlan* water = plan.water_connection ? &plan.connections[*plan.water_connection] : nullptr;
 
   plan.ways = plan_ways(inputs, plan.connections);
-  const Length feed = feed_bore(inputs, plan.ways, remarks);
+  const AirWays air = find_air_ways(inputs, plan.ways, water, remarks);
   plan.line = plan_line(inputs, plan.riser, water, remarks);
   plan.levels = plan_levels(inputs, plan.riser, plan.line, water, remarks);
   const WallLimit limit = find_wall_limit(inputs, plan.levels.charge_depth, remarks);
-  plan.transfer = plan_transfer(inputs, plan.riser, plan.line, plan.levels, limit, feed, remarks);
+  plan.transfer = plan_transfer(inputs, plan.riser, plan.line, plan.levels, limit, air, remarks);
+  plan.air = plan_air(plan.transfer.system, plan.transfer.fill);
   plan.walls = plan_walls(inputs, limit, plan.transfer.setting, remarks);
-  plan.relief = plan_relief(inputs, plan.ways, plan.walls, plan.transfer, remarks);
+  plan.relief = plan_relief(inputs, plan.ways, air, plan.walls, plan.transfer, remarks);
   plan.leak_test = plan_leak_test(inputs, plan.connections, shares.plugs,
                                   {plan.levels, plan.walls, plan.relief, plan.transfer.setting}, remarks);
   plan.findings = judge(plan, settled, std::move(remarks.findings));

@@ -9,12 +9,54 @@ namespace riserun::plan {
 namespace {
 
 reservoir::AirFeed feed_of(const Settled& settled, const transfer::AirSupply& air) {
-  return {settled.full_supply, air.feed_bore, air.feed_discharge_coefficient, settled.temperature};
+  return {settled.full_supply, transfer::line_with_failed_regulator(air), settled.temperature};
+}
+
+/// Threads that a restrictor may have: those of what stands behind it, the regulator's inlet.
+std::optional<catalog::SizeId> regulator_size(const Inputs& inputs, const AirWays& air) {
+  const Catalog& catalog = inputs.catalog;
+  if (air.regulator) return catalog.port_type(catalog.part(*air.regulator).ports[0].type).size;
+  for (const JobPort& port : inputs.job.air.ports)
+    if (port.type.valid()) return catalog.port_type(port.type).size;
+  return std::nullopt;
+}
+
+/// The widest hole that is sold, up to that one; of the regulator's size where there is one.
+std::optional<PartId> restrictor_up_to(const Inputs& inputs, std::optional<catalog::SizeId> size, Length widest) {
+  const Catalog& catalog = inputs.catalog;
+  std::optional<PartId> best;
+  const auto rank = [&](PartId id) {
+    const catalog::Port& port = catalog.part(id).ports[0];
+    return std::pair(size && catalog.port_type(port.type).size == *size, port.bore);
+  };
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+    const catalog::Part& part = catalog.part(PartId{row});
+    if (catalog.family(part.family).role != catalog::Role::restrictor || part.ports[0].bore > widest) continue;
+    if (!best || rank(PartId{row}) > rank(*best)) best = PartId{row};
+  }
+  return best;
+}
+
+/// nullopt: what is there does it already, or no hole that is sold does it and still fills the table.
+std::optional<RestrictorPlan> choose_restrictor(const Inputs& inputs, const AirWays& air, GaugePressure limit,
+                                                const transfer::FailedRegulator& failed, const TransferPlan& transfer) {
+  const GaugePressure supply = inputs.settled.full_supply;
+  if ((air.relief.empty() ? failed.highest : failed.riser_stopped) <= limit) return std::nullopt;
+  const auto widest = transfer::restrictor_bore(transfer.system, supply, limit, air.relief);
+  if (!widest) return std::nullopt;
+  const auto part = restrictor_up_to(inputs, regulator_size(inputs, air), *widest);
+  if (!part) return std::nullopt;
+  const Length bore = inputs.catalog.part(*part).ports[0].bore;
+  const transfer::System with = transfer::with_restrictor(transfer.system, bore);
+  const transfer::FailedRegulator then = transfer::failed_regulator_pressure(with, supply, air.relief);
+  const transfer::Fill fill = transfer::fill(with, transfer.start, transfer.wanted_depth);
+  if (fill.stop != transfer.fill.stop) return std::nullopt;
+  return RestrictorPlan{*widest, *part, bore, then.highest, then.riser_stopped, fill.time};
 }
 
 }  // namespace
 
-ReliefPlan plan_relief(const Inputs& inputs, const std::vector<Way>& ways, const WallsPlan& walls,
+ReliefPlan plan_relief(const Inputs& inputs, const std::vector<Way>& ways, const AirWays& air, const WallsPlan& walls,
                        const TransferPlan& transfer, Remarks& remarks) {
   const GaugePressure limit = walls.limit;
   ReliefPlan relief;
@@ -28,13 +70,13 @@ ReliefPlan plan_relief(const Inputs& inputs, const std::vector<Way>& ways, const
     relief.valve_bore = valve.valve_bore;
   }
   const transfer::FailedRegulator failed =
-      transfer::failed_regulator_pressure(transfer.system, inputs.settled.full_supply);
+      transfer::failed_regulator_pressure(transfer.system, inputs.settled.full_supply, air.relief);
   relief.failed_regulator_pressure = failed.highest;
-  if (limit > psig(0.0))
-    relief.restrictor_bore = transfer::restrictor_bore(transfer.system, inputs.settled.full_supply, limit);
-  relief.valves = relief_valves(inputs, ways, transfer.system.air, remarks);
+  if (limit > psig(0.0)) relief.restrictor = choose_restrictor(inputs, air, limit, failed, transfer);
+  if (relief.restrictor) relief.restrictor_bore = relief.restrictor->bore;
+  relief.valves = relief_valves(inputs, ways, transfer.system, air.relief, remarks);
   relief.given = !relief.valves.empty();
-  relief.greatest = greatest_pressure(inputs, ways, transfer.system.air, relief.valves);
+  relief.greatest = greatest_pressure(failed.riser_stopped, inputs.settled.full_supply, relief.valves);
   relief.factor_at_greatest =
       reservoir::safety_factors(walls.panels, walls.metal, relief.greatest, walls.full_supply).at_set_on_yield;
   remarks.standing_caution(Topic::relief, fact("relief_valve_on_the_reservoir"),

@@ -4,6 +4,7 @@
 
 #include "plan/plan.h"
 #include "plan/stage/inputs.h"
+#include "transfer/failed_regulator.h"
 
 #include <vector>
 
@@ -16,13 +17,18 @@ inline const PressureDifference kCodeTolerance = psi(2.0);
 inline constexpr double kCodeRiseShare = 0.1;
 inline const PressureDifference kCodeRise = psi(3.0);
 
-/// In the order of the ways.
-std::vector<ReliefValve> relief_valves(const Inputs& inputs, const std::vector<Way>& ways,
-                                       const transfer::AirSupply& air, Remarks& remarks);
+/// The greater of a tenth and the least that the code lets it rise.
+PressureDifference code_rise(GaugePressure opens);
 
-/// At which the valves, each open from its full-flow pressure on, pass all that the supply gives: at least the lowest
-/// of those pressures, at most the supply's own. Without valves nothing is between the walls and the supply.
-GaugePressure greatest_pressure(const Inputs& inputs, const std::vector<Way>& ways, const transfer::AirSupply& air,
+/// In the order of the ways.
+/// @param flowing the same valves, as they let air out
+std::vector<ReliefValve> relief_valves(const Inputs& inputs, const std::vector<Way>& ways,
+                                       const transfer::System& system,
+                                       const std::vector<transfer::ReliefValve>& flowing, Remarks& remarks);
+
+/// That can occur: where the valves hold the supply with the riser stopped, but not below the lowest pressure at which
+/// one is surely open; without valves the supply's own.
+GaugePressure greatest_pressure(GaugePressure riser_stopped, GaugePressure supply,
                                 const std::vector<ReliefValve>& valves);
 
 }  // namespace riserun::plan

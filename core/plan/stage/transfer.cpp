@@ -1,8 +1,11 @@
 // The transfer: the setting, filling and draining, and why the air supply or the walls do not allow it.
 #include "plan/stage/transfer.h"
 
+#include "hydraulics/mouth.h"
+
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace riserun::plan {
 
@@ -10,7 +13,11 @@ namespace {
 
 using transfer::Stop;
 
-const double kUsualOverFinish = 1.5;  // setting over the pressure to finish, where nothing is wished for
+const double kBalances = 1e-3;  // a setting so little over the pressure to finish comes to rest with it, short of it
+const double kUsualOverFinish = 1.5;            // setting over the pressure to finish, where nothing is wished for
+const Length kShowingFilm = inches(1.0 / 8.0);  // what is left then shows as puddles: common practice
+const Length kWettedFilm = millimetres(1.0);    // on steel that is well wetted: a contact angle of about 20 degrees
+const double kOilyAngle = 90.0;                 // degrees, on an oily or painted floor
 const Time kUsualFillTime = minutes(5.0);
 const Velocity kSlowWater = metres_per_second(5.0 * kMetresPerFoot);  // 5 ft/s in small pipe; handbooks ask 5 to 8
 
@@ -29,7 +36,7 @@ GaugePressure rounded_down(GaugePressure value) {
 }
 
 transfer::System system_for(const Inputs& inputs, const RiserPlan& riser, const hydraulics::Line& line,
-                            const Levels& levels, Length feed_bore) {
+                            const Levels& levels, const AirWays& air) {
   transfer::System system;
   system.reservoir = inputs.settled.box;
   system.table = inputs.settled.table;
@@ -40,8 +47,12 @@ transfer::System system_for(const Inputs& inputs, const RiserPlan& riser, const 
   system.temperature = inputs.settled.temperature;
   system.atmosphere = inputs.settled.atmosphere;
   system.air = inputs.settled.air;
-  system.air.feed_bore = feed_bore;
+  system.air.before_regulator = air.before_regulator;
+  system.air.after_regulator = air.after_regulator;
   system.vent = inputs.settled.vent;
+  system.vent.ways = air.vents;
+  system.check = air.water_check;
+  system.dip_uncovers_riser = true;
   return system;
 }
 
@@ -67,7 +78,8 @@ void choose_for_wish(const Inputs& inputs, const Levels& levels, const WallLimit
   plan.setting_for_wish = transfer::setting_for_time(plan.system, plan.start, levels.table_depth, wished, highest);
   if (plan.setting_for_wish) {
     plan.setting = std::min(rounded_up(*plan.setting_for_wish), highest);
-    plan.setting_basis = fact("fills_in_wished_time", wished);
+    plan.setting_basis = plan.setting < usual ? fact("fills_in_wished_time_below_usual", wished, usual)
+                                              : fact("fills_in_wished_time", wished);
     return;
   }
   plan.setting = usual;
@@ -162,8 +174,13 @@ Fact more_air(const Inputs& inputs, const Levels& levels, const TransferPlan& pl
       cubic_metres_per_second(air / in_pascals(inputs.settled.atmosphere) / in_seconds(in_time));
   const Fact compressor = fact("compressor_that_delivers", delivery, in_time);
   if (margin <= 0.0) return compressor;
-  return fact("receiver_or_compressor", cubic_metres(air / margin), plan.system.air.receiver_pressure, compressor);
+  // Never one that is smaller than what the job has and does not do.
+  const Volume receiver = std::max(cubic_metres(air / margin), plan.system.air.receiver);
+  if (!(receiver > plan.system.air.receiver)) return compressor;
+  return fact("receiver_or_compressor", receiver, plan.system.air.receiver_pressure, compressor);
 }
+
+bool reached(const transfer::Fill& fill) { return fill.stop == Stop::goal_reached; }
 
 void refuse_by_setting(const Inputs& inputs, const TransferPlan& plan, Remarks& remarks) {
   const GaugePressure finish = plan.fill.pressure_to_finish;
@@ -173,6 +190,10 @@ void refuse_by_setting(const Inputs& inputs, const TransferPlan& plan, Remarks& 
   } else if (plan.setting < finish) {
     remarks.refuse({Topic::transfer, fact("setting_does_not_lift_the_water"), Against{finish, plan.setting},
                     fact("set_the_regulator_higher", rounded_up(finish))});
+  } else if (in_pascals(plan.setting) <= in_pascals(finish) * (1.0 + kBalances) && !reached(plan.fill)) {
+    remarks.refuse(
+        {Topic::transfer, fact("setting_only_balances"), Against{finish, plan.setting},
+         fact("set_the_regulator_higher", rounded_up(gauge_pascals(in_pascals(finish) * kUsualOverFinish)))});
   }
 }
 
@@ -195,7 +216,7 @@ void refuse_by_air(const Inputs& inputs, const Levels& levels, const TransferPla
       break;
   }
   // A setting that is too low has been refused with its own numbers.
-  if (plan.setting < fill.pressure_to_finish) return;
+  if (in_pascals(plan.setting) <= in_pascals(fill.pressure_to_finish) * (1.0 + kBalances)) return;
   remarks.refuse({Topic::transfer, fact("air_gives_out"), depths, more_air(inputs, levels, plan)});
 }
 
@@ -224,20 +245,63 @@ void caution_transfer(const TransferPlan& plan, Remarks& remarks) {
   }
 }
 
+/// To a film that shows, and on to the one that stays whatever is waited for.
+void drain_table(const Inputs& inputs, const Levels& levels, TransferPlan& plan) {
+  const transfer::Start up{levels.reservoir_depth_up, levels.table_depth, plan.fill.hold_pressure};
+  const reservoir::Table& table = inputs.settled.table;
+  transfer::System& system = plan.system;
+  if (levels.mouth_height) {
+    // A siphon takes the water down to its mouth, or nothing.
+    plan.siphon = SiphonPlan{levels.inlet_height, *levels.mouth_height, *levels.mouth_height < levels.table_depth};
+    transfer::System siphon = system;
+    if (plan.siphon->covered) siphon.inlet_height = *levels.mouth_height;
+    plan.drain = transfer::drain(siphon, up);
+    plan.left_in_table = plan.left_if_oily = plan.drain.left_in_table;
+    return;
+  }
+  plan.film = kShowingFilm;
+  plan.thinnest_film = kWettedFilm;
+  plan.oily_film = hydraulics::film_left(kOilyAngle, inputs.settled.water.density);
+  system.mouth = {system.line.elements().back().bore, plan.film};
+  plan.drain = transfer::drain(system, up);
+  transfer::System to_the_last = system;
+  to_the_last.mouth.film = plan.thinnest_film;
+  const transfer::Drain last = transfer::drain(to_the_last, up);
+  if (last.stop == Stop::goal_reached) plan.to_thinnest_film = last.time;
+  plan.left_in_table = last.left_in_table;
+  plan.left_if_oily = std::max(last.left_in_table, table.volume_at(levels.inlet_height + plan.oily_film));
+}
+
+Velocity velocity_in(Length bore, VolumeFlow flow) { return flow / (0.25 * std::numbers::pi * bore * bore); }
+
+RiserMargin riser_margin(const RiserPlan& riser, const transfer::Fill& fill) {
+  const Length bore = riser.request.pipe.bore;
+  return {fill.last_flow, velocity_in(bore, fill.last_flow), fill.margin_over_riser_end,
+          hydraulics::dip_depth(fill.last_flow), hydraulics::intake_submergence(bore, fill.last_flow)};
+}
+
+std::optional<JetPlan> jet_of(const transfer::System& system, const transfer::Fill& fill) {
+  if (!(fill.arrival_flow > cubic_metres_per_second(0.0))) return std::nullopt;
+  const Velocity velocity = velocity_in(system.line.elements().back().bore, fill.arrival_flow);
+  const Length height = hydraulics::jet_height(velocity);
+  return JetPlan{velocity, height, height * hydraulics::kJetMost, system.table.rim - system.inlet_height};
+}
+
 }  // namespace
 
 TransferPlan plan_transfer(const Inputs& inputs, const RiserPlan& riser, const hydraulics::Line& line,
-                           const Levels& levels, const WallLimit& walls, Length feed_bore, Remarks& remarks) {
+                           const Levels& levels, const WallLimit& walls, const AirWays& air, Remarks& remarks) {
   TransferPlan plan;
-  plan.system = system_for(inputs, riser, line, levels, feed_bore);
+  plan.system = system_for(inputs, riser, line, levels, air);
   plan.start = {levels.charge_depth, metres(0.0), psig(0.0)};
+  plan.wanted_depth = levels.table_depth;
   choose_setting(inputs, levels, walls, plan, remarks);
   plan.system.air.set_pressure = plan.setting;
   plan.fill = transfer::fill(plan.system, plan.start, levels.table_depth);
-  plan.drain = transfer::drain(plan.system, when_up(plan.fill, levels));
-  // What is left of an emptied table after rounding is nothing.
-  const bool dry = plan.drain.left_in_table < levels.need * 1e-9;
-  plan.left_in_table = dry ? cubic_metres(0.0) : plan.drain.left_in_table;
+  // Draining starts from the full table, held there by the air.
+  drain_table(inputs, levels, plan);
+  plan.margin = riser_margin(riser, plan.fill);
+  if (!levels.mouth_height && air.water_comes_up) plan.jet = jet_of(plan.system, plan.fill);
   refuse_by_walls(plan, walls, remarks);
   refuse_by_setting(inputs, plan, remarks);
   refuse_by_air(inputs, levels, plan, remarks);

@@ -33,6 +33,17 @@ Length length_of(const Catalog& catalog, const ConnectionPlan& connection, const
   return part.ports[link.enter].reach + part.ports[link.leave()].reach;
 }
 
+/// As the part has them from `enter` to `leave`.
+std::vector<hydraulics::LineElement> elements_of(const Catalog& catalog, const ConnectionPlan& connection,
+                                                 const chain::RunPart& link) {
+  chain::Chain alone;
+  alone.parts = {link};
+  std::vector<hydraulics::LineElement> elements = chain::line_elements(catalog, alone);
+  if (catalog.part(link.part).cut_to_length && connection.hose_length && !link.cut_length)
+    for (hydraulics::LineElement& element : elements) element.length = *connection.hose_length;
+  return elements;
+}
+
 Way way_of(const Inputs& inputs, const ConnectionPlan& connection, std::size_t end) {
   const chain::Run& run = *connection.run();
   Way way{connection.name,
@@ -44,10 +55,13 @@ Way way_of(const Inputs& inputs, const ConnectionPlan& connection, std::size_t e
           run.ends[end].device};
   for (const chain::RunPart& link : chain::way_to(run, end).parts)
     way.parts.push_back({link.part, link.enter, link.leave(), chain::bore_of_part(inputs.catalog, link),
-                         length_of(inputs.catalog, connection, link)});
+                         length_of(inputs.catalog, connection, link), elements_of(inputs.catalog, connection, link)});
   if (way.to_base) {
     std::reverse(way.parts.begin(), way.parts.end());
-    for (WayPart& part : way.parts) std::swap(part.enter, part.leave);
+    for (WayPart& part : way.parts) {
+      std::swap(part.enter, part.leave);
+      std::reverse(part.elements.begin(), part.elements.end());
+    }
   }
   return way;
 }
@@ -62,17 +76,6 @@ std::vector<Way> plan_ways(const Inputs& inputs, const std::vector<ConnectionPla
       ways.push_back(way_of(inputs, connection, end));
   }
   return ways;
-}
-
-Length feed_bore(const Inputs& inputs, const std::vector<Way>& ways, Remarks& remarks) {
-  Length feed = inputs.settled.air.feed_bore;
-  for (const Way& way : ways) {
-    const auto bore = way.bore();
-    if (way.use != WayUse::feed || !way.branched || !bore || *bore >= feed) continue;
-    remarks.note(Topic::connections, fact("connection_narrows_feed", way.end, *bore, feed));
-    feed = *bore;
-  }
-  return feed;
 }
 
 }  // namespace riserun::plan

@@ -38,7 +38,9 @@ FigureGroup levels_figures(const plan::Plan& plan) {
        .label = "riser can lift",
        .value = levels.usable,
        .beside = {"down to {0} over the riser's end", {levels.uncover_margin}},
-       .source = {"From the charge down to one bore over the riser's end, where air begins to be drawn in.", {}}},
+       .source = {"From the charge down to where, at 1 m/s in the riser, the dip of the surface reaches its end: 0.69 "
+                  "(Q^2/g)^0.2.",
+                  {}}},
       {.key = "reservoir_depth_up",
        .label = "reservoir, water up",
        .value = levels.reservoir_depth_up,
@@ -58,7 +60,7 @@ FigureGroup levels_figures(const plan::Plan& plan) {
        .label = "stays in the table",
        .value = plan.transfer.left_in_table,
        .beside = {"after draining", {}},
-       .source = {"Below the inlet, after draining.", {}}},
+       .source = {"Below the inlet, and the film that stays on the floor, after draining.", {}}},
       {.key = "lift_start", .label = "lift at the start", .value = levels.lift_start, .source = {kLift, {}}},
       {.key = "lift_full", .label = "lift with the table full", .value = levels.lift_full, .source = {kLift, {}}}};
   if (levels.can_overflow)

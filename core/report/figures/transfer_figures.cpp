@@ -7,7 +7,94 @@ namespace {
 constexpr const char* kSolved =
     "Solved in time: water in reservoir and table, air in the ullage, regulator, receiver and line. Friction "
     "Colebrook-White, fittings Crane TP-410, inlet Idelchik. The range: all coefficients at one end of their published "
-    "spread, and the air supply or the vent a tenth more or less.";
+    "spread, the air supply or the vent a tenth more or less, the setting off by the regulator's repeatability, and "
+    "iron and steel pipe as rough as old water pipe (1.5 mm) at the slow end.";
+
+constexpr const char* kRim =
+    "Shallow water falls over the inlet's rim as over a weir: at most 1.705 pi D h^1.5 (critical depth over a broad "
+    "crest; below 60 mm a bound), between 1.55 for a broad crest in use and 1.805 for a sharp one, or what the line "
+    "takes where that is less.";
+
+Figure left_in_table(const plan::TransferPlan& transfer) {
+  return {
+      .key = "left_in_table",
+      .label = "stays in the table",
+      .value = transfer.left_in_table,
+      .low = transfer.left_in_table,
+      .high = transfer.left_if_oily,
+      .source = {transfer.siphon
+                     ? "Below the mouth of the pipe over the rim; all of it where the mouth does not reach the water."
+                     : "Below the inlet, and the film that stays on a level floor: 1 mm where it is well wetted, "
+                       "3 to 4 mm where it is oily or painted (capillary length, contact angles 20 to 90 degrees).",
+                 {}}};
+}
+
+void add_siphon(const plan::SiphonPlan& siphon, std::vector<Figure>& figures) {
+  figures.push_back(
+      {.key = "siphon_crest",
+       .label = "drains as a siphon over",
+       .value = siphon.crest,
+       .beside = {siphon.covered ? "it must be full of water to start" : "its mouth is out of the water", {}},
+       .source = {"The highest point of the pipe, above the table's floor.", {}}});
+  figures.push_back({.key = "siphon_mouth",
+                     .label = "and breaks at",
+                     .value = siphon.mouth,
+                     .beside = {"where its mouth uncovers", {}},
+                     .source = {"Where the pipe ends, above the table's floor.", {}}});
+}
+
+/// How far depth and time move with the setting.
+void add_sensitivity(const plan::Plan& plan, std::vector<Figure>& figures) {
+  const transfer::Fill& fill = plan.transfer.fill;
+  figures.push_back({.key = "rise_per_tenth_psi",
+                     .label = "0.1 psi more at rest",
+                     .value = fill.rise_per_tenth_psi,
+                     .beside = {"deeper in the table", {}},
+                     .source = {"0.1 psi as height of water, shared by table and reservoir by their areas.", {}}});
+  if (fill.time_per_tenth_psi)
+    figures.push_back({.key = "time_per_tenth_psi",
+                       .label = "0.1 psi more at the regulator",
+                       .value = seconds(-in_seconds(*fill.time_per_tenth_psi)),
+                       .beside = {"shorter", {}},
+                       .source = {kSolved, {}}});
+  if (plan.job.measured_fill_time)
+    figures.push_back({.key = "measured_time",
+                       .label = "measured",
+                       .value = *plan.job.measured_fill_time,
+                       .beside = {"worked out {0}", {fill.time}},
+                       .source = {"By the clock, as the job says; nothing is worked out from it.", {}}});
+}
+
+void add_margin(const plan::RiserMargin& margin, std::vector<Figure>& figures) {
+  if (!(margin.flow > cubic_metres_per_second(0.0))) return;
+  figures.push_back(
+      {.key = "riser_dip",
+       .label = "riser draws air below",
+       .value = margin.dip,
+       .beside = {"over its end, in quiet water", {}},
+       .source = {"0.69 (Q^2/g)^0.2 at the flow at the end of the fill: the dip of the surface reaches the "
+                  "mouth (Lubin and Springer 1967).",
+                  {}}});
+  figures.push_back(
+      {.key = "riser_submergence",
+       .label = "surely none above",
+       .value = margin.intake,
+       .beside = {"between the two air may be drawn; a cross in the mouth helps", {}},
+       .source = {"D (1 + 2.3 v / sqrt(g D)), which ANSI/HI 9.8 asks of the intakes of full-size pumps.", {}}});
+}
+
+void add_jet(const plan::JetPlan& jet, std::vector<Figure>& figures) {
+  figures.push_back(
+      {.key = "jet_height",
+       .label = "fountain at first",
+       .value = jet.height,
+       .low = jet.height,
+       .high = jet.most,
+       .beside = {"over the inlet; the rim stands {0} over it; a deflector or an elbow turns it aside", {jet.rim}},
+       .source = {"v^2/2g of the mean velocity at the inlet when the water first arrives, and up to 1.3 "
+                  "times that (upright pipes, discharge table).",
+                  {}}});
+}
 
 /// What a fill and a drain have in common.
 std::vector<Figure> common_figures(const transfer::Transfer& transfer, const char* free_air) {
@@ -53,6 +140,14 @@ FigureGroup filling_figures(const plan::Plan& plan) {
   if (plan.transfer.setting_for_wish)
     pressure("setting_for_wish", "for the wished time", *plan.transfer.setting_for_wish,
              {"The setting at which the fill takes as long as is wished.", {}});
+  pressure(
+      "pressure_left_alone", "left alone, the tank gets", fill.pressure_left_alone,
+      {"The setting and the regulator's lock-up, less what opens the way behind it; no more than the supply has.", {}});
+  group.figures.push_back({.key = "greatest_air_flow",
+                           .label = "greatest air flow",
+                           .value = plan.air.greatest_flow,
+                           .form = "air",
+                           .source = {kSolved, {}}});
   group.figures.push_back({.key = "shut_off_depth",
                            .label = "shut the air at",
                            .value = fill.shut_off_depth,
@@ -65,6 +160,9 @@ FigureGroup filling_figures(const plan::Plan& plan) {
                            .value = fill.margin_over_riser_end,
                            .beside = {"left at the end", {}},
                            .source = {"Depth left in the reservoir less the height of the riser's end.", {}}});
+  add_sensitivity(plan, group.figures);
+  add_margin(plan.transfer.margin, group.figures);
+  if (plan.transfer.jet) add_jet(*plan.transfer.jet, group.figures);
   if (fill.self_limiting_pressure)
     pressure("self_limiting_pressure", "stops by itself at", *fill.self_limiting_pressure, {kSolved, {}},
              {"below the rim", {}});
@@ -74,10 +172,23 @@ FigureGroup filling_figures(const plan::Plan& plan) {
 FigureGroup draining_figures(const plan::Plan& plan) {
   FigureGroup group{"draining", "Draining", plan::Topic::transfer,
                     common_figures(plan.transfer.drain, "free air let out")};
-  group.figures.push_back({.key = "left_in_table",
-                           .label = "stays in the table",
-                           .value = plan.transfer.left_in_table,
-                           .source = {"Below the inlet, after draining.", {}}});
+  const plan::TransferPlan& transfer = plan.transfer;
+  if (transfer.siphon) {
+    add_siphon(*transfer.siphon, group.figures);
+  } else {
+    group.figures.push_back({.key = "film",
+                             .label = "counted as drained at",
+                             .value = transfer.film,
+                             .beside = {"over the inlet", {}},
+                             .source = {kRim, {}}});
+    if (transfer.to_thinnest_film)
+      group.figures.push_back({.key = "time_to_thinnest_film",
+                               .label = "and to the film that stays",
+                               .value = *transfer.to_thinnest_film,
+                               .beside = {"{0:2}, on a floor that is well wetted", {transfer.thinnest_film}},
+                               .source = {kRim, {}}});
+  }
+  group.figures.push_back(left_in_table(transfer));
   return group;
 }
 

@@ -130,14 +130,29 @@ FigureGroup relief_figures(const plan::Plan& plan) {
                              .label = "regulator failed open",
                              .value = *relief.failed_regulator_pressure,
                              .limit = plan.walls.limit,
-                             .source = {"What the feed can hold in the reservoir against the open riser.", {}}});
+                             .source = {"What the air supply can hold in the reservoir against the open riser: the air "
+                                        "through the feed bore and all of its connection.",
+                                        {}}});
   if (relief.restrictor_bore)
     group.figures.push_back({.key = "restrictor_bore",
                              .label = "restrictor",
                              .value = *relief.restrictor_bore,
                              .form = "thickness2",
-                             .beside = {"in the feed", {}},
-                             .source = {"The bore that keeps a failed regulator below the walls' limit.", {}}});
+                             .beside = {"right before the regulator", {}},
+                             .source = {"The next smaller hole that is sold, below the one that just keeps a failed "
+                                        "regulator within the walls' limit; the job worked out again with it.",
+                                        {}}});
+  if (const auto& restrictor = relief.restrictor) {
+    group.figures.push_back({.key = "pressure_with_restrictor",
+                             .label = "regulator failed open, with it",
+                             .value = relief.given ? restrictor->riser_stopped : restrictor->riser_open,
+                             .limit = plan.walls.limit,
+                             .source = {"As above, with the restrictor in its place.", {}}});
+    group.figures.push_back({.key = "fill_time_with_restrictor",
+                             .label = "the fill with it",
+                             .value = restrictor->fill_time,
+                             .source = {"Solved in time as the fill is, with the restrictor in its place.", {}}});
+  }
   return group;
 }
 

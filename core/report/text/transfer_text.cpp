@@ -73,6 +73,24 @@ std::string coast_up_sentence(const transfer::Fill& fill, const FigureRows& rows
                      rows.value("shut_off_depth"));
 }
 
+/// Each place on the way of the air with the pressure before and behind it.
+std::string air_table(const Plan& plan, const Style& style) {
+  if (plan.air.places.empty()) return "";
+  std::vector<std::vector<std::string>> rows = {{"air, at its greatest flow", "bore", "before", "behind"}};
+  for (const plan::AirPlace& place : plan.air.places)
+    rows.push_back({place.name, place.bore > metres(0.0) ? write_thickness(place.bore, style.units) : "",
+                    write_pressure_alone(place.before, style.units), write_pressure_alone(place.behind, style.units)});
+  return columns(rows, "  ", {1, 2, 3});
+}
+
+/// Against the rim that it may go over.
+std::string jet_words(const Plan& plan, UnitSystem units) {
+  if (!plan.transfer.jet) return "";
+  const plan::JetPlan& jet = *plan.transfer.jet;
+  return fmt::format(" over the inlet; the rim stands {} over it{}", write_length(jet.rim, units),
+                     jet.most > jet.rim ? ": turn it aside by a deflector or an elbow" : "");
+}
+
 std::string filling(const Plan& plan, const Style& style) {
   const transfer::Fill& fill = plan.transfer.fill;
   FigureRows rows(filling_figures(plan), style.units);
@@ -83,14 +101,29 @@ std::string filling(const Plan& plan, const Style& style) {
   rows.figure_if_any("setting_for_wish", "set ");
   rows.line("after the air is shut", coast_up_sentence(fill, rows, style.units));
   rows.figure("margin_over_riser_end", "", " left at the end");
+  rows.figure_if_any("riser_dip", "", " over its end, in quiet water");
+  rows.figure_if_any("riser_submergence", "",
+                     " over it; between the two air may be drawn, and a cross in the mouth helps");
+  rows.figure_if_any("jet_height", "", jet_words(plan, style.units));
+  rows.figure("rise_per_tenth_psi", "", " deeper in the table");
+  rows.figure_if_any("time_per_tenth_psi", "", " shorter");
+  rows.figure_if_any("measured_time", "", " by the clock");
   rows.line("if nobody shuts it off", walk_away_sentence(fill, style.units));
   rows.figure_if_any("self_limiting_pressure", "", ": below the rim");
-  return heading("Filling", style) + rows.text();
+  rows.figure("pressure_left_alone");
+  return heading("Filling", style) + rows.text() + air_table(plan, style);
 }
 
 std::string draining(const Plan& plan, const Style& style) {
   FigureRows rows(draining_figures(plan), style.units);
   add_common_rows(plan.transfer.drain, false, rows);
+  rows.figure_if_any("time_to_thinnest_film", "", " on a floor that is well wetted");
+  rows.figure_if_any("film", "", " over the inlet");
+  rows.figure_if_any("siphon_crest", "",
+                     plan.transfer.siphon && plan.transfer.siphon->covered
+                         ? ": it must be full of water to start"
+                         : ": its mouth is out of the water, and nothing runs back");
+  rows.figure_if_any("siphon_mouth", "", ", where its mouth uncovers");
   rows.figure("left_in_table");
   return heading("Draining", style) + rows.text();
 }

@@ -44,7 +44,9 @@ std::string relief_rows(const Plan& plan, UnitSystem units) {
                           rows.value("failed_regulator_pressure"), rows.limit("failed_regulator_pressure")));
   rows.figure("greatest", "",
               ", the regulator failed and the riser stopped; factor on yield " + rows.value("factor_at_greatest"));
-  rows.figure_if_any("restrictor_bore", "a ", " hole in the feed keeps that below the limit");
+  rows.figure_if_any("restrictor_bore", "a ", " hole right before the regulator keeps that within the limit");
+  rows.figure_if_any("pressure_with_restrictor");
+  rows.figure_if_any("fill_time_with_restrictor");
   return rows.text();
 }
 

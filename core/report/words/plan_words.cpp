@@ -51,9 +51,6 @@ std::span<const Words> plan_words() {
       {"one_part_would_complete_it", "one part would complete it: {0}"},
       {"way_to_relief_valve_may_narrow",
        "The job lets the way to '{0}' narrow to {1:thickness3}, whatever the valve's own inlet is."},
-      {"connection_narrows_feed",
-       "The feed through '{0}' is {1:thickness3} at its narrowest; that is what the fill and the failed regulator are "
-       "worked out with, not {2:thickness3}."},
 
       // The riser's bung.
       {"no_pipe_fits_port", "no pipe of size {0} screws into {1}"},
@@ -86,6 +83,8 @@ std::span<const Words> plan_words() {
       // The setting.
       {"as_the_job_says", "as the job says"},
       {"fills_in_wished_time", "fills in the {0} wished for"},
+      {"fills_in_wished_time_below_usual",
+       "fills in the {0} wished for; without the wish {1} would be set, which is quicker"},
       {"no_setting_fills_in_wished_time", "no setting up to {0}, {1}, fills in the {2} wished for"},
       {"what_walls_may_see", "what the walls may see"},
       {"what_keeps_four_to_one", "what keeps the walls' factor of safety at 4"},
@@ -99,6 +98,8 @@ std::span<const Words> plan_words() {
       {"fill_needs_more_than_regulator", "the fill needs more than the regulator can be set to"},
       {"regulator_with_higher_range", "a regulator with a higher range"},
       {"setting_does_not_lift_the_water", "the set pressure does not lift the water to the wanted depth"},
+      {"setting_only_balances",
+       "the setting is no more than what holds the table at its depth: the water comes to rest short of it"},
       {"set_the_regulator_higher", "set the regulator to {0} or more"},
       {"riser_uncovers_too_soon", "the riser uncovers before the table is at its depth, and air blows through"},
       {"charge_deeper", "charge the reservoir deeper"},
@@ -113,6 +114,9 @@ std::span<const Words> plan_words() {
       {"air_blows_through_if_left",
        "If nobody shuts the air off, the riser uncovers and air blows up through the table with a slug of water: put a "
        "splash plate over the inlet."},
+      {"vents_are_the_connections",
+       "Air leaves by the connections that let it out, and the table drains through their parts: what the job says of "
+       "its vent is not counted."},
       {"water_runs_fast", "The water runs faster than {0} in '{1}' at the peak: open valves slowly."},
 
       // Relief.

@@ -162,7 +162,12 @@ FieldGroup air_fields() {
       .add("regulator repeatability", pressure)
       .add("set pressure", pressure)
       .add("droop", share)
+      .add("rated flow", air_flow)
+      .add("repeatability", pressure)
+      .add("lock up", pressure)
       .add("feed bore", length)
+      .add("restrictor", length)
+      .add("check valve opens at", pressure)
       .done();
 }
 
@@ -173,6 +178,10 @@ FieldGroup vent_fields() {
       .add("stays open", yes_no)
       .add("purged", yes_no)
       .done();
+}
+
+FieldGroup relief_fields() {
+  return Group("relief valve", at("relief valve")).add("tolerance", pressure).add("rise", pressure).done();
 }
 
 FieldGroup relief_fields() {
@@ -198,6 +207,7 @@ FieldGroup job_fields() {
       .add("against frost", words)
       .add("altitude", signed_length)
       .add("test pressure", pressure)
+      .add("measured fill time", time)
       .done();
 }
 
@@ -214,7 +224,10 @@ void add_ports(const char* owner, const std::vector<plan::JobPort>& ports, std::
           .add("projects", length)
           .add("face height", length);
     if (vessel == "table")
-      group.add("where", choice, {"floor", "side", "over rim"}).add("opens at", length).add("face height", length);
+      group.add("where", choice, {"floor", "side", "over rim"})
+          .add("opens at", length)
+          .add("crest", length)
+          .add("face height", length);
     groups.push_back(group.done());
   }
 }

@@ -195,9 +195,42 @@ def flow(judge):
                               velocity * math.pi / 4 * bore ** 2)
 
 
+def air_line(judge):
+    """Openings in a row: the pressures between them found one inside the other by a bracketing root finder."""
+    gas = 287.05287 * 293.15
+    critical = (2 / 2.4) ** 3.5
+
+    def opening(area, p0, p1):
+        if p1 >= p0:
+            return 0.0
+        r = max(p1 / p0, critical)
+        return area * p0 * math.sqrt(7.0 / gas) * math.sqrt(r ** (2 / 1.4) - r ** (2.4 / 1.4))
+
+    def passed(row, p0, p1):
+        """Flow of the row; the pressure behind its first opening is where the rest takes what comes."""
+        (area, spring), rest = row[0], row[1:]
+        p0 -= spring
+        if not rest:
+            return opening(area, p0, p1)
+        if p0 - sum(s for _, s in rest) <= p1:
+            return 0.0
+        surplus = lambda p: opening(area, p0, p) - passed(rest, p, p1)
+        between = brentq(surplus, p1, p0, xtol=1e-12 * p0, rtol=1e-14, maxiter=300)
+        return passed(rest, between, p1) if between > 0.9 * p0 else opening(area, p0, between)
+
+    random = numpy.random.default_rng(7)
+    for case in range(60):
+        row = [(10 ** random.uniform(-6.5, -4), random.choice([0.0, 0.0, random.uniform(100, 5000)]))
+               for _ in range(random.integers(1, 4))]
+        low = random.uniform(90e3, 130e3)
+        high = low + sum(s for _, s in row) + low * 10 ** random.uniform(-2, 1)
+        numbers = [high, low, gas] + [x for pair in row for x in pair]
+        judge.ask("air through openings in a row", 1e-4, ("airline", *numbers), passed(row, high, low))
+
+
 def main():
     judge = Judge(sys.argv[1])
-    for topic in (friction, crane, water, air, flow):
+    for topic in (friction, crane, water, air, air_line, flow):
         topic(judge)
     fittings(judge, sys.argv[2])
     return judge.verdict()

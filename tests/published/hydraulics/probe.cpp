@@ -1,6 +1,7 @@
 // Answers requests for single formulas, one a line, so that an outside judge can compare them over wide grids. A
 // request is a word and numbers in SI units; the answer is numbers with all their digits.
 #include "hydraulics/air.h"
+#include "hydraulics/air_line.h"
 #include "hydraulics/fluid.h"
 #include "hydraulics/friction.h"
 #include "hydraulics/line.h"
@@ -47,6 +48,14 @@ std::string flow_text(const Numbers& n) {
   return text(in_cubic_metres_per_second(line.flow_at(metres_of_head(n[8]), Direction::forward, water)));
 }
 
+/// from, to, R T, then for each opening its area and the difference that opens it -> flow.
+std::string air_line_text(const Numbers& n) {
+  std::vector<AirElement> row;
+  for (std::size_t i = 3; i + 1 < n.size(); i += 2)
+    row.push_back({"", {}, square_metres(n[i]), pascals(n[i + 1]), false, {}});
+  return text(AirLine(row).flow(n[0], n[1], n[2]));
+}
+
 /// n, bore, flow -> K of the fitting in a line, K of its entry and of its exit with the default ends.
 std::string fitting_text(const Numbers& n) {
   LineElement fitting;
@@ -71,6 +80,7 @@ const std::map<std::string, Formula>& formulas() {
       {"valve", [](const Numbers& n) { return text(cv_of_coefficient(n[0], metres(n[1]))); }},
       {"water", [](const Numbers& n) { return water_text(n[0]); }},
       {"air", [](const Numbers& n) { return text(orifice_air_flow(n[0], n[1], n[2], n[3], n[3])); }},
+      {"airline", air_line_text},
       {"flow", flow_text},
       {"fitting", fitting_text},
   };

@@ -12,6 +12,7 @@ import sys
 import time
 
 from scipy.integrate import solve_ivp
+from scipy.optimize import brentq
 from scipy.special import lambertw
 
 G = 9.80665
@@ -162,6 +163,11 @@ class Case:
         self.pr = u(4e5, 8e5)
         self.feed, self.feed_cd = u(0.004, 0.01), 0.8
         self.vent, self.vent_cd, self.vents = u(0.006, 0.02), 0.6, rng.randint(1, 2)
+        # Behind the regulator: holes down to a few mm2 and a check valve's spring, which the setting has on top.
+        self.behind = [(10 ** u(-5.5, -4), 0.0) for _ in range(rng.choice([0, 0, 1, 2]))]
+        if self.behind:
+            self.behind[-1] = (self.behind[-1][0], rng.choice([0.0, u(500.0, 4000.0)]))
+            self.set += sum(spring for _, spring in self.behind)
         if task == 1:
             self.inlet = rng.choice([0.0, u(0.0, 0.03)])
             self.inlet_level = self.floor + self.inlet
@@ -180,7 +186,10 @@ class Case:
             numbers += element
         numbers += self.ends + list(self.water) + [
             self.temperature, self.atmosphere, self.set, self.droop, self.rated, self.fad, self.receiver, self.pr,
-            self.feed, self.feed_cd, self.vent, self.vent_cd, self.vents, self.depth, self.table0, self.ullage0,
+            self.feed, self.feed_cd, self.vent, self.vent_cd, self.vents, len(self.behind)]
+        for opening in self.behind:
+            numbers += opening
+        numbers += [self.depth, self.table0, self.ullage0,
             self.want]
         return " ".join(repr(float(n)) for n in numbers)
 
@@ -216,8 +225,28 @@ class Case:
         p, pr = self.pressure(y), self.receiver_pressure(y)
         if self.task == 1 or p >= self.atmosphere + self.set:
             return 0.0
-        flow = self.free_air * self.rated * min(1.0, (self.atmosphere + self.set - p) / (self.droop * self.set))
-        flow = min(flow, max(0.0, orifice(self.feed_area, pr, p, self.temperature)))
+        def let_in(outlet):
+            opening = min(1.0, max(0.0, (self.atmosphere + self.set - outlet) / (self.droop * self.set)))
+            return min(self.free_air * self.rated * opening, max(0.0, orifice(self.feed_area, pr, outlet, self.temperature)))
+
+        def taken(outlet, row):
+            """Flow of the openings behind the regulator, from its outlet's pressure to the ullage's."""
+            (area, spring), rest = row[0], row[1:]
+            if outlet - sum(s for _, s in row) <= p:
+                return 0.0
+            if not rest:
+                return orifice(area, outlet - spring, p, self.temperature)
+            between = brentq(lambda x: orifice(area, outlet - spring, x, self.temperature) - taken(x, rest), p,
+                             outlet - spring, xtol=1e-9, rtol=1e-15, maxiter=300)
+            return taken(between, rest)
+
+        outlet = p
+        if self.behind:
+            top = self.atmosphere + self.set
+            if top - sum(s for _, s in self.behind) <= p:
+                return 0.0
+            outlet = brentq(lambda x: let_in(x) - taken(x, self.behind), p, top, xtol=1e-9, rtol=1e-15, maxiter=300)
+        flow = let_in(outlet)
         return min(flow, self.free_air * self.fad) if self.fad >= 0 and self.receiver == 0 else flow
 
     def rates(self, y, idle):

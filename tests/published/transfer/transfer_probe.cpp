@@ -7,6 +7,7 @@
 //   water density, viscosity   temperature, atmosphere
 //   set pressure, droop, rated free air   compressor's free air (-1: a main)   receiver volume, its gauge pressure
 //   feed bore, Cd   vent bore, Cd, count
+//   number of openings behind the regulator, then for each: effective area, the difference that opens it
 //   start: reservoir depth, table depth, ullage gauge pressure   wanted depth
 //
 // and answers with: stop, time, water moved, air regulated, air vented, air compressed, ullage pressure, peak flow.
@@ -72,6 +73,12 @@ System read_system(std::istream& in) {
   s.vent.bore = metres(next(in));
   s.vent.discharge_coefficient = next(in);
   s.vent.count = static_cast<int>(next(in));
+  std::vector<hydraulics::AirElement> behind(static_cast<std::size_t>(next(in)));
+  for (hydraulics::AirElement& element : behind) {
+    element.effective_area = square_metres(next(in));
+    element.opens_at = pascals(next(in));
+  }
+  s.air.after_regulator = hydraulics::AirLine(behind);
   return s;
 }
 

@@ -10,7 +10,8 @@ namespace {
 const AbsolutePressure kAtmosphere = absolute_pascals(quantity::kStandardAtmosphere);
 
 AirFeed feed(double supply_psi, double bore_in) {
-  return {psig(supply_psi), inches(bore_in), 0.8, degrees_celsius(20.0)};
+  return {psig(supply_psi), hydraulics::AirLine({hydraulics::air_opening("feed", inches(bore_in), 0.8)}),
+          degrees_celsius(20.0)};
 }
 
 // Installation manuals: 4 psi for a 3 psi test and 6 psi for 5 psi; a quarter above gives 3.75 and 6.25.

@@ -59,10 +59,57 @@ TEST(FailedRegulator, TheRestrictorCapsItAtTheLimit) {
     const auto bore = restrictor_bore(s, psig(100.0), psig(limit));
     ASSERT_TRUE(bore.has_value()) << limit;
     EXPECT_LT(*bore, inches(0.25));
-    System restricted = s;
-    restricted.air.feed_bore = *bore;
+    const System restricted = with_restrictor(s, *bore);
     EXPECT_NEAR(in_psi(failed_regulator_pressure(restricted, psig(100.0)).highest), limit, 1.0e-6 * limit);
+    EXPECT_GT(failed_regulator_pressure(with_restrictor(s, *bore * 1.001), psig(100.0)).highest, psig(limit));
   }
+}
+
+/// Opens at 2 psi, wide open half a psi later, on a way as wide as it is.
+ReliefValve valve(Length bore) {
+  return {hydraulics::AirLine({hydraulics::air_opening("way", bore, 0.8)}), bore, psig(2.0), psig(2.5)};
+}
+
+TEST(FailedRegulator, WithTheRiserStoppedAndNoReliefTheSupplyIsReached) {
+  EXPECT_NEAR(in_psi(failed_regulator_pressure(shop(), psig(100.0)).riser_stopped), 100.0, 1.0e-9);
+}
+
+// Free air through 1/16 in at coefficient 1 and 100 psig is 6.49 scfm (a compressed-air handbook), so 0.82 of it comes
+// in; 1/4 in at coefficient 1 passes 12.4 scfm at 3 psi and 10.1 at 2 (the same), so 0.6 of it in a row with the way
+// passes that between 2 and 2.5 psi, a good way open.
+TEST(FailedRegulator, WithTheRiserStoppedTheReliefValveHoldsWhereItPassesWhatComes) {
+  const System s = with_restrictor(shop(), inches(1.0 / 16.0));
+  const ReliefValve relief = valve(inches(0.3));
+  const FailedRegulator r = failed_regulator_pressure(s, psig(100.0), {relief});
+  EXPECT_GT(r.riser_stopped, relief.opens);
+  EXPECT_LT(r.riser_stopped, relief.wide_open);
+  const double comes = in_kilograms_per_second(line_with_failed_regulator(s.air).flow(
+      absolute(psig(100.0), s.atmosphere), absolute(r.riser_stopped, s.atmosphere), s.temperature));
+  EXPECT_NEAR(in_kilograms_per_second(relief.flow(r.riser_stopped, s.atmosphere, s.temperature)), comes,
+              1.0e-6 * comes);
+  EXPECT_NEAR(comes, 0.82 * 6.49 * 4.719474e-4 * 1.2041, 0.02 * comes);
+}
+
+TEST(FailedRegulator, AReliefValveThatIsTooSmallLetsThePressureRise) {
+  const FailedRegulator r = failed_regulator_pressure(shop(), psig(100.0), {valve(inches(0.25))});
+  EXPECT_GT(r.riser_stopped, psig(20.0));
+  EXPECT_LT(r.riser_stopped, psig(100.0));
+}
+
+TEST(FailedRegulator, TheRestrictorIsSizedForTheReliefValveWhereThereIsOne) {
+  const std::vector<ReliefValve> relief{valve(inches(0.5))};
+  const auto bore = restrictor_bore(shop(), psig(100.0), psig(3.0), relief);
+  ASSERT_TRUE(bore);
+  EXPECT_NEAR(in_psi(failed_regulator_pressure(with_restrictor(shop(), *bore), psig(100.0), relief).riser_stopped), 3.0,
+              1.0e-5);
+  EXPECT_FALSE(restrictor_bore(shop(), psig(100.0), psig(1.99), relief)) << "below its opening no hole is small enough";
+}
+
+TEST(FailedRegulator, WhatStandsBehindTheRegulatorHoldsBackToo) {
+  System s = shop();
+  const GaugePressure base = failed_regulator_pressure(s, psig(100.0)).highest;
+  s.air.after_regulator = hydraulics::AirLine({hydraulics::drilled_hole("hole", inches(1.0 / 16.0))});
+  EXPECT_LT(failed_regulator_pressure(s, psig(100.0)).highest, base);
 }
 
 TEST(FailedRegulator, AFeedThatIsSafeAlreadyStays) {

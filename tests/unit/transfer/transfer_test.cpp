@@ -7,6 +7,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 namespace riserun::transfer {
 namespace {
 
@@ -209,6 +211,9 @@ TEST(Fill, EachResistanceCanBeTheOneThatLimits) {
   pinched_feed.air.feed_bore = millimetres(0.5);
   pinched_feed.air.regulator_rated_flow = litres_per_minute(1200.0);
   EXPECT_EQ(fill(pinched_feed, kCharged, kWanted).limited_by, "feed line");
+  System pinched_behind = bench();
+  pinched_behind.air.after_regulator = hydraulics::AirLine({hydraulics::drilled_hole("hole", millimetres(1.0))});
+  EXPECT_EQ(fill(pinched_behind, kCharged, kWanted).limited_by, "air line");
   System rough_line = bench();
   std::vector<hydraulics::LineElement> elements = rough_line.line.elements();
   elements[1].fixed_k = 30.0;
@@ -251,6 +256,155 @@ TEST(Fill, TheSettingForATimeIsNoneWhenTheHighestIsTooLow) {
   EXPECT_FALSE(setting_for_time(s, kCharged, kWanted, seconds(1.0), gauge_pascals(20000.0)).has_value());
   EXPECT_FALSE(setting_for_time(s, kCharged, kWanted, hours(1.0), gauge_pascals(1000.0)).has_value());
   EXPECT_TRUE(setting_for_time(s, kCharged, kWanted, minutes(3.0), gauge_pascals(40000.0)).has_value());
+}
+
+/// A check valve that opens at that difference, as wide as the feed.
+hydraulics::AirLine check_valve(PressureDifference opens) {
+  hydraulics::AirElement check = hydraulics::air_opening("check valve", millimetres(12.0), 0.8);
+  check.opens_at = opens;
+  check.one_way = true;
+  return hydraulics::AirLine({check});
+}
+
+TEST(CheckValve, BalancesJustBelowItsSpringOverThePressureAndArrivesJustAbove) {
+  System s = bench();
+  const GaugePressure without = fill(s, kCharged, kWanted).pressure_to_finish;
+  s.air.after_regulator = check_valve(pascals(3000.0));
+  const Fill f = fill(s, kCharged, kWanted);
+  EXPECT_NEAR(in_pascals(f.pressure_to_finish), in_pascals(without) + 3000.0, 1.0e-9 * in_pascals(without));
+  s.air.set_pressure = gauge_pascals(in_pascals(without) + 3000.0 - 50.0);
+  EXPECT_EQ(fill(s, kCharged, kWanted).stop, Stop::pressures_balance);
+  s.air.set_pressure = gauge_pascals(in_pascals(without) + 3000.0 + 50.0);
+  EXPECT_EQ(fill(s, kCharged, kWanted).stop, Stop::goal_reached);
+}
+
+TEST(LockUp, RaisesWhatIsReachedWhenLeftAloneAndNothingElse) {
+  System s = bench();
+  const Fill tight = fill(s, kCharged, kWanted);
+  EXPECT_EQ(tight.pressure_left_alone, s.air.set_pressure);
+  s.air.lock_up = pascals(1500.0);
+  const Fill locked = fill(s, kCharged, kWanted);
+  EXPECT_NEAR(in_pascals(locked.pressure_left_alone), in_pascals(s.air.set_pressure) + 1500.0, 1e-6);
+  EXPECT_EQ(locked.time, tight.time);
+  ASSERT_TRUE(tight.self_limiting_pressure && locked.self_limiting_pressure);
+  EXPECT_NEAR(in_pascals(*tight.self_limiting_pressure - *locked.self_limiting_pressure), 1500.0, 1e-6);
+}
+
+TEST(Vents, ThroughALineStandInPlaceOfTheBore) {
+  const Start up{metres(0.2), metres(0.1), gauge_pascals(7000.0)};
+  System s = bench();
+  const Drain bore = drain(s, up);
+  s.vent.ways = {hydraulics::AirLine({hydraulics::air_opening("vent", millimetres(12.0), 0.6)})};
+  const Drain same = drain(s, up);
+  EXPECT_NEAR(in_seconds(same.time), in_seconds(bore.time), 1.0e-6 * in_seconds(bore.time));
+  s.vent.ways = {hydraulics::AirLine({hydraulics::drilled_hole("hole", millimetres(1.5))})};
+  EXPECT_GT(drain(s, up).time, same.time);
+  EXPECT_EQ(drain(s, up).limited_by, "vent");
+  // A check valve in it keeps its spring's pressure back.
+  s.vent.ways = {check_valve(pascals(500.0))};
+  EXPECT_NE(drain(s, up).stop, Stop::reservoir_full);
+}
+
+/// The bench with so wide a line and vent that only the mouth's rim holds the last of the water back.
+System open_bench(double bore_m) {
+  System s = bench();
+  hydraulics::LineElement pipe;
+  pipe.name = "pipe";
+  pipe.bore = metres(0.5);
+  s.line = hydraulics::Line({pipe}, {0.5, 1.0, 0.0, ""}, {0.5, 1.0, 0.0, ""});
+  s.vent.bore = metres(1.0);
+  s.mouth = {metres(bore_m), inches(1.0 / 8.0)};
+  return s;
+}
+
+// t = 2 A / (1.7046 pi D) (h2^-0.5 - h1^-0.5): with 1.5 m2 and 40.894 mm from 25.4 to 3.175 mm 157.1 s.
+TEST(Drain, TheLastInchFallsOverTheRim) {
+  const System s = open_bench(0.040894);
+  const Start low{metres(0.05), millimetres(25.4), gauge_pascals(0.0)};
+  const Drain d = drain(s, low);
+  EXPECT_EQ(d.stop, Stop::goal_reached);
+  EXPECT_NEAR(in_seconds(d.time), 169.7 * 1.5 / 1.62, 0.2);
+  EXPECT_NEAR(in_metres(d.table_depth), 3.175e-3, 1e-7);
+  // The range is that between a sharp crest and a broad one in use.
+  EXPECT_NEAR(in_seconds(d.time_low), in_seconds(d.time) * 1.7046 / 1.805, 0.5);
+  EXPECT_NEAR(in_seconds(d.time_high), in_seconds(d.time) * 1.7046 / 1.55, 0.5);
+  System thinner = s;
+  thinner.mouth.film = millimetres(1.0);
+  EXPECT_NEAR(in_seconds(drain(thinner, low).time), 374.9 * 1.5 / 1.62, 0.4);
+}
+
+TEST(Drain, JustBelowTheFilmItIsDoneAndJustAboveItRuns) {
+  const System s = open_bench(0.040894);
+  EXPECT_EQ(in_seconds(drain(s, {metres(0.05), inches(0.1249), gauge_pascals(0.0)}).time), 0.0);
+  EXPECT_GT(in_seconds(drain(s, {metres(0.05), inches(0.126), gauge_pascals(0.0)}).time), 0.0);
+}
+
+TEST(Drain, ADeepTableRunsByItsLine) {
+  System s = bench();
+  const Start up{metres(0.1), metres(0.14), gauge_pascals(0.0)};
+  System rim = s;
+  rim.mouth = {metres(0.0266), inches(1.0 / 8.0)};
+  EXPECT_EQ(drain(rim, up).peak_flow, drain(s, up).peak_flow);
+  EXPECT_LT(drain(rim, up).table_depth, inches(0.1251));
+}
+
+TEST(WaterCheck, HoldsTheTableAndAsksItsSpringOfTheFill) {
+  System s = bench();
+  const Fill plain = fill(s, kCharged, kWanted);
+  s.check = {true, pascals(2000.0)};
+  const Fill f = fill(s, kCharged, kWanted);
+  EXPECT_NEAR(in_pascals(f.pressure_to_start), in_pascals(plain.pressure_to_start) + 2000.0, 1e-6);
+  EXPECT_NEAR(in_pascals(f.pressure_to_finish), in_pascals(plain.pressure_to_finish) + 2000.0, 1e-6);
+  EXPECT_EQ(f.hold_pressure, gauge_pascals(0.0));
+  s.air.set_pressure = gauge_pascals(in_pascals(f.pressure_to_finish) - 50.0);
+  EXPECT_EQ(fill(s, kCharged, kWanted).stop, Stop::pressures_balance);
+  s.air.set_pressure = gauge_pascals(in_pascals(f.pressure_to_finish) + 50.0);
+  EXPECT_EQ(fill(s, kCharged, kWanted).stop, Stop::goal_reached);
+  const Drain d = drain(s, {metres(0.2), metres(0.1), gauge_pascals(3000.0)});
+  EXPECT_EQ(d.stop, Stop::pressures_balance);
+  EXPECT_NEAR(in_metres(d.table_depth), 0.1, 1e-12);
+}
+
+// The riser counts as uncovered where the dip of the surface reaches it: h = 0.69 (Q^2/g)^0.2.
+TEST(Dip, UncoversTheRiserEarlierTheFasterTheWater) {
+  System s = bench();
+  s.dip_uncovers_riser = true;
+  const Fill f = fill(s, {metres(0.14), {}, {}}, kWanted);
+  ASSERT_EQ(f.stop, Stop::riser_uncovered);
+  const double q = in_cubic_metres_per_second(f.last_flow);
+  EXPECT_NEAR(in_metres(f.reservoir_depth) - 0.015, 0.69 * std::pow(q * q / 9.80665, 0.2), 1e-6);
+}
+
+TEST(Sensitivity, ATenthOfAPsiMoreIsQuickerByWhatItSays) {
+  System s = bench();
+  const Fill f = fill(s, kCharged, kWanted);
+  ASSERT_TRUE(f.time_per_tenth_psi);
+  s.air.set_pressure = s.air.set_pressure + psi(0.1);
+  s.air.droop = s.air.droop * in_pascals(bench().air.set_pressure) / in_pascals(s.air.set_pressure);
+  EXPECT_NEAR(in_seconds(fill(s, kCharged, kWanted).time - f.time), in_seconds(*f.time_per_tenth_psi),
+              0.02 * in_seconds(f.time));
+  EXPECT_LT(in_seconds(*f.time_per_tenth_psi), 0.0);
+}
+
+TEST(Sensitivity, RepeatabilityAndOldPipeWidenTheRange) {
+  System s = bench();
+  const Fill narrow = fill(s, kCharged, kWanted);
+  s.air.repeatability = pascals(1000.0);
+  const Fill wide = fill(s, kCharged, kWanted);
+  EXPECT_EQ(wide.time, narrow.time);
+  EXPECT_LT(wide.time_low, narrow.time_low);
+  EXPECT_GT(wide.time_high, narrow.time_high);
+  std::vector<hydraulics::LineElement> elements = s.line.elements();
+  elements.front().used_roughness = millimetres(1.5);
+  s.line = hydraulics::Line(elements, s.line.first_end(), s.line.last_end());
+  const Fill old = fill(s, kCharged, kWanted);
+  EXPECT_EQ(old.time_low, wide.time_low);
+  EXPECT_GT(old.time_high, wide.time_high);
+  // Where the lower setting does not reach the depth, there is no end to the range.
+  s.air.set_pressure = gauge_pascals(in_pascals(narrow.pressure_to_finish) + 900.0);
+  EXPECT_TRUE(std::isinf(in_seconds(fill(s, kCharged, kWanted).time_high)));
+  s.air.set_pressure = gauge_pascals(in_pascals(narrow.pressure_to_finish) + 1100.0);
+  EXPECT_FALSE(std::isinf(in_seconds(fill(s, kCharged, kWanted).time_high)));
 }
 
 TEST(Drain, EmptiesTheTableToItsInlet) {

@@ -50,7 +50,7 @@ INSTANTIATE_TEST_SUITE_P(
     Job, WrongJob,
     testing::Values(
     BadJob{"UnknownKeyAtTheTop", "altitude: 600 ft", "altitute: 600 ft",
-           "bench.yaml:29:1: error: unknown key 'altitute'; did you mean 'altitude'? (allowed: name, units, reservoir, table, riser, connections, air, vent, water temperature, hottest, coldest, against heat, against frost, altitude, liquid, cutting, test pressure, relief valve, bin, prices, measured or wishes)\n"
+           "bench.yaml:29:1: error: unknown key 'altitute'; did you mean 'altitude'? (allowed: name, units, reservoir, table, riser, connections, air, vent, water temperature, hottest, coldest, against heat, against frost, altitude, liquid, cutting, test pressure, measured fill time, relief valve, bin, prices, measured or wishes)\n"
             "  altitute: 600 ft\n"
             "  ^"},
     BadJob{"UnknownKeyInAMap", "rim: 5 in", "rimm: 5 in",
@@ -69,7 +69,7 @@ INSTANTIATE_TEST_SUITE_P(
            "bench.yaml:1:1: error: 'reservoir' is missing\n"
             "  name: Test bench\n"
             "  ^\n"
-            "bench.yaml:3:1: error: unknown key 'reservior'; did you mean 'reservoir'? (allowed: name, units, reservoir, table, riser, connections, air, vent, water temperature, hottest, coldest, against heat, against frost, altitude, liquid, cutting, test pressure, relief valve, bin, prices, measured or wishes)\n"
+            "bench.yaml:3:1: error: unknown key 'reservior'; did you mean 'reservoir'? (allowed: name, units, reservoir, table, riser, connections, air, vent, water temperature, hottest, coldest, against heat, against frost, altitude, liquid, cutting, test pressure, measured fill time, relief valve, bin, prices, measured or wishes)\n"
             "  reservior:\n"
             "  ^"},
     BadJob{"MissingInside", "  inside: {length: 40 in, width: 20 in, height: 14 in}\n", "",
@@ -312,6 +312,22 @@ INSTANTIATE_TEST_SUITE_P(
            "bench.yaml:22:17: error: air.set pressure: '0 psi': out of range; allowed is 0.01 psi to 300 psi\n"
             "    set pressure: 0 psi\n"
             "                  ^"},
+    BadJob{"RatedFlowOfNothing", "regulator range: 15 psi", "rated flow: 0 scfm",
+           "bench.yaml:22:15: error: air.rated flow: '0 scfm': out of range; allowed is 0.1 scfm to 2000 scfm\n"
+            "    rated flow: 0 scfm\n"
+            "                ^"},
+    BadJob{"LockUpOfALine", "regulator range: 15 psi", "lock up: 60 psi",
+           "bench.yaml:22:12: error: air.lock up: '60 psi': out of range; allowed is 0 psi to 30 psi\n"
+            "    lock up: 60 psi\n"
+            "             ^"},
+    BadJob{"RestrictorOfNothing", "regulator range: 15 psi", "restrictor: 0.001 in",
+           "bench.yaml:22:15: error: air.restrictor: '0.001 in': out of range; allowed is 0.01 in to 12 in\n"
+            "    restrictor: 0.001 in\n"
+            "                ^"},
+    BadJob{"ReliefValveRise", "altitude: 600 ft", "relief valve: {rise: 40 psi}",
+           "bench.yaml:29:22: error: relief valve.rise: '40 psi': out of range; allowed is 0 psi to 30 psi\n"
+            "  relief valve: {rise: 40 psi}\n"
+            "                       ^"},
     BadJob{"DroopOverOne", "regulator range: 15 psi", "droop: 150 %",
            "bench.yaml:22:10: error: air.droop: '150 %': out of range; allowed is 0 to 0.9\n"
             "    droop: 150 %\n"
@@ -398,7 +414,7 @@ INSTANTIATE_TEST_SUITE_P(
            "bench.yaml:25:14: error: connections: a list is expected here, not a text\n"
             "  connections: none\n"
             "               ^\n"
-            "bench.yaml:26:1: error: unknown key 'ignored' (allowed: name, units, reservoir, table, riser, connections, air, vent, water temperature, hottest, coldest, against heat, against frost, altitude, liquid, cutting, test pressure, relief valve, bin, prices, measured or wishes)\n"
+            "bench.yaml:26:1: error: unknown key 'ignored' (allowed: name, units, reservoir, table, riser, connections, air, vent, water temperature, hottest, coldest, against heat, against frost, altitude, liquid, cutting, test pressure, measured fill time, relief valve, bin, prices, measured or wishes)\n"
             "  ignored:\n"
             "  ^"},
     BadJob{"SecondDocument", "altitude: 600 ft", "---\naltitude: 600 ft",

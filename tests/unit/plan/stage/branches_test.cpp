@@ -79,8 +79,12 @@ TEST(AirManifold, FeedsTheReliefValveInItsOwnSizeWithNothingThatShuts) {
 }
 
 TEST(AirManifold, ItsRestrictorCapsTheFeed) {
-  EXPECT_NEAR(in_inches(trough().transfer.system.air.feed_bore), 0.0625, 1e-9);
-  EXPECT_THAT(report::said(trough().notes), Contains(HasSubstr("The feed through 'shop air' is 0.0625 in")));
+  const auto& before = trough().transfer.system.air.before_regulator.elements();
+  EXPECT_TRUE(std::any_of(before.begin(), before.end(), [](const hydraulics::AirElement& element) {
+    return std::abs(in_inches(element.bore) - 0.0625) < 1e-9;
+  }));
+  for (const hydraulics::AirElement& element : trough().transfer.system.air.after_regulator.elements())
+    EXPECT_GT(in_inches(element.bore), 0.2) << element.name;
 }
 
 TEST(AirManifold, SaysWhyTheWayToTheReliefValveIsKeptOpen) {
@@ -94,7 +98,8 @@ TEST(AirManifold, IsOnTheListWithItsDevicesAndFromTheBin) {
   const auto has = [](const std::vector<ListItem>& items, const std::string& family) {
     return std::any_of(items.begin(), items.end(), [&](const ListItem& item) { return item.id.starts_with(family); });
   };
-  for (const char* family : {"pressure-gauge/", "relief-valve/", "restrictor/", "light-spring-check-valve/", "ball-valve/"})
+  for (const char* family :
+       {"pressure-gauge/", "relief-valve/", "restrictor/", "light-spring-check-valve/", "ball-valve/"})
     EXPECT_TRUE(has(trough().list.buy, family)) << family;
   EXPECT_TRUE(has(trough().list.from_bin, "air-regulator/"));
   EXPECT_FALSE(has(trough().list.buy, "air-regulator/"));

@@ -44,7 +44,7 @@ FoldedCatalog::FoldedCatalog(const Catalog& catalog) : catalog_(&catalog) {
 
 std::shared_ptr<const WayClasses> FoldedCatalog::classes(Folding folding) const {
   if (folding.order != Order::loss) folding.flow_m3_s = 0.0;
-  if (folding.order == Order::price || folding.order == Order::bin) folding.order = Order::parts;
+  if (folding.order != Order::loss && folding.order != Order::length) folding.order = Order::parts;
   const std::lock_guard lock(mutex_);
   std::shared_ptr<const WayClasses>& known = foldings_[folding];
   if (known) return known;

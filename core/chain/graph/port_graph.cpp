@@ -26,6 +26,26 @@ class BoreChanges {
   std::map<std::pair<std::int64_t, std::int64_t>, std::int64_t> known_;
 };
 
+/// Parts of one class of ways that the order tells apart: by material and by whether they bend.
+class UnlikeMakes {
+ public:
+  UnlikeMakes(const Catalog& catalog, Order order) : catalog_(catalog), order_(order) {}
+  /// Only the first part of a class counts.
+  bool all_are_one() const { return !keeps_the_line(order_); }
+  bool is_new(PartId id) {
+    if (all_are_one()) return true;
+    const std::pair make(catalog_.part(id).material, bends(catalog_, catalog_.part(id)));
+    if (std::find(known_.begin(), known_.end(), make) != known_.end()) return false;
+    known_.push_back(make);
+    return true;
+  }
+
+ private:
+  const Catalog& catalog_;
+  Order order_;
+  std::vector<std::pair<MaterialId, bool>> known_;
+};
+
 }  // namespace
 
 PortGraph::PortGraph(const FoldedCatalog& folded, const Rules& rules, const GraphExtras& extras)
@@ -37,6 +57,10 @@ PortGraph::PortGraph(const FoldedCatalog& folded, const Rules& rules, const Grap
   add_folded(*classes, rules, extras);
   for (Move& move : asked_moves(folded, rules, extras)) moves_.push_back(std::move(move));
   moves_.insert(moves_.end(), extras.wished.begin(), extras.wished.end());
+  if (keeps_the_line(request.order) && !all_measures_) {
+    find_alike(rules, extras);
+    weigh_ports(rules);
+  }
   counts_the_bin_ = std::any_of(moves_.begin(), moves_.end(), [](const Move& m) { return !m.bin_uses.empty(); });
   make_nodes(rules);
   make_arcs(rules);
@@ -47,17 +71,22 @@ PortGraph::PortGraph(const FoldedCatalog& folded, const Rules& rules, const Grap
 void PortGraph::add_folded(const WayClasses& classes, const Rules& rules, const GraphExtras& extras) {
   const Catalog& catalog = folded_->catalog();
   const ChainRequest& request = rules.request();
-  const auto add_best_of = [&](std::span<const Way> ways, bool special, std::optional<bool> bushing) {
-    const auto best = std::find_if(ways.begin(), ways.end(), [&](const Way& way) {
-      const PartId part = way.part();
-      if (bushing && is_bushing(catalog, catalog.part(part)) != *bushing) return false;
-      return rules.buyable(part) != special && rules.admits(part) && rules.groups_of(part) == 0 &&
-             rules.admits_way(catalog.part(part), way.enter(), way.leave());
-    });
-    if (best == ways.end()) return;
-    Move& move = moves_.emplace_back(bought_move(catalog, best->part(), best->enter(), best->leave()));
+  const auto add_move = [&](const Way& way, bool special) {
+    Move& move = moves_.emplace_back(bought_move(catalog, way.part(), way.enter(), way.leave()));
     move.own.wishes = special || extras.purchase_is_wish ? 1 : 0;
     if (request.order == Order::loss) move.own.nanometres = own_head(catalog, move, request.flow);
+  };
+  const auto add_best_of = [&](std::span<const Way> ways, bool special, std::optional<bool> bushing) {
+    UnlikeMakes unlike(catalog, request.order);
+    for (const Way& way : ways) {
+      const PartId part = way.part();
+      if (bushing && is_bushing(catalog, catalog.part(part)) != *bushing) continue;
+      if (rules.buyable(part) == special || !rules.admits(part) || rules.groups_of(part) != 0 ||
+          !rules.admits_way(catalog.part(part), way.enter(), way.leave()) || !unlike.is_new(part))
+        continue;
+      add_move(way, special);
+      if (unlike.all_are_one()) return;
+    }
   };
   const auto add_best = [&](std::span<const Way> ways, bool special) {
     if (!extras.counts_bushings) return add_best_of(ways, special, {});
@@ -86,8 +115,11 @@ void PortGraph::add_each_length(std::span<const Way> ways, const Rules& rules, c
         !rules.admits_way(catalog.part(part), way.enter(), way.leave()))
       continue;
     Move move = bought_move(catalog, part, way.enter(), way.leave());
+    const MaterialId part_material = catalog.part(part).material;
     const auto alike = [&](const Move& m) {
-      return shape_of(m) == shape_of(move) && (!extras.counts_bushings || m.bushing == move.bushing);
+      return shape_of(m) == shape_of(move) && (!extras.counts_bushings || m.bushing == move.bushing) &&
+             (!keeps_the_line(rules.request().order) ||
+              (m.own.other_kinds == move.own.other_kinds && catalog.part(m.part).material == part_material));
     };
     if (std::any_of(moves_.begin() + static_cast<std::ptrdiff_t>(first), moves_.end(), alike)) continue;
     if (rules.request().order == Order::loss) move.own.nanometres = own_head(catalog, move, rules.request().flow);
@@ -109,6 +141,49 @@ void PortGraph::add_undominated(std::span<const Way> ways, const Rules& rules, c
   keep_undominated(*folded_, moves_, first, extras.counts_bushings);
 }
 
+// Moves that a search before the last keys cannot tell apart stand side by side already, class by class; those of one
+// class that come in every length are brought together.
+void PortGraph::find_alike(const Rules& rules, const GraphExtras& extras) {
+  const Order order = rules.request().order;
+  const bool by_material = rules.request().galvanic == Galvanic::avoid;
+  const auto key = [&](const Move& m) {
+    return std::tuple(m.enter_type, m.leave_type, m.closes, m.only_for_need, m.groups, m.no_grip,
+                      by_material ? m.enter_material : MaterialId{}, by_material ? m.leave_material : MaterialId{},
+                      extras.counts_bushings && m.bushing, extras.every_length ? shape_of(m) : Shape{}, m.cut,
+                      m.cut && folded_->catalog().part(m.part).flexible, cost_of(order, m.own));
+  };
+  if (extras.every_length) {
+    std::vector<std::pair<decltype(key(moves_.front())), Move>> sorted;
+    sorted.reserve(moves_.size());
+    for (Move& move : moves_) {
+      auto its_key = key(move);
+      sorted.emplace_back(std::move(its_key), std::move(move));
+    }
+    std::stable_sort(sorted.begin(), sorted.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+    for (std::size_t row = 0; row < moves_.size(); ++row) moves_[row] = std::move(sorted[row].second);
+  }
+  alike_end_.resize(moves_.size());
+  std::uint32_t first = 0;
+  for (std::uint32_t row = 1; row <= moves_.size(); ++row) {
+    if (row < moves_.size() && moves_[row].bin_uses.empty() && moves_[first].bin_uses.empty() &&
+        key(moves_[row]) == key(moves_[first]))
+      continue;
+    std::fill(alike_end_.begin() + first, alike_end_.begin() + row, row);
+    first = row;
+  }
+}
+
+void PortGraph::weigh_ports(const Rules& rules) {
+  const Catalog& catalog = folded_->catalog();
+  const ChainRequest& request = rules.request();
+  const RunEnds ends = run_ends(catalog, request.from.type, request.to.type);
+  for (std::uint32_t row = 0; row < catalog.port_types().size(); ++row) {
+    Measures measures;
+    add_passing(catalog, ends, {row}, measures);
+    passing_.push_back(cost_of(request.order, measures));
+  }
+}
+
 void PortGraph::make_nodes(const Rules& rules) {
   const bool by_material = rules.request().galvanic == Galvanic::avoid;
   const bool by_bore = all_measures_ || rules.request().order == Order::loss;
@@ -125,12 +200,14 @@ void PortGraph::make_nodes(const Rules& rules) {
   for (const Move& move : moves_) {
     const auto node = std::lower_bound(nodes_.begin(), nodes_.end(), node_of(move));
     move_to_.push_back(static_cast<std::uint32_t>(node - nodes_.begin()));
-    ++first_entering_[move.enter_type.row + 1];
   }
+  for (std::uint32_t row = 0; row < moves_.size(); row = alike_end(row))
+    ++first_entering_[moves_[row].enter_type.row + 1];
   std::partial_sum(first_entering_.begin(), first_entering_.end(), first_entering_.begin());
-  entering_.resize(moves_.size());
+  entering_.resize(first_entering_.back());
   std::vector<std::uint32_t> next(first_entering_.begin(), first_entering_.end() - 1);
-  for (std::uint32_t row = 0; row < moves_.size(); ++row) entering_[next[moves_[row].enter_type.row]++] = row;
+  for (std::uint32_t row = 0; row < moves_.size(); row = alike_end(row))
+    entering_[next[moves_[row].enter_type.row]++] = row;
 }
 
 // Where the bore tells nodes apart for the sake of the head, all other measures see fewer nodes.
@@ -174,10 +251,10 @@ std::optional<Arc> PortGraph::arc(const Rules& rules, const Node& open, const ca
   measures.micrometres += folded_->insertion_micrometres(open.type) - folded_->make_up_micrometres(open.type, mate) -
                           folded_->insertion_micrometres(move.leave_type);
   measures.nanometres += change;
-  return Arc{{move.groups, move.only_for_need, move.closes || rules.joint_closes(rule)},
-             move_to_[row],
-             row,
-             cost(rules, measures)};
+  Cost weight = cost(rules, measures);
+  if (!passing_.empty()) weight = weight + passing_[move.enter_type.row] + passing_[move.leave_type.row];
+  return Arc{
+      {move.groups, move.only_for_need, move.closes || rules.joint_closes(rule)}, move_to_[row], row, weight};
 }
 
 std::vector<Arc> PortGraph::arcs_from(const Rules& rules, const PortEnd& open) const {

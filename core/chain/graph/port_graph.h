@@ -1,6 +1,10 @@
 // The graph that one request is searched in: open ends as nodes, admitted moves as arcs, and the same arcs turned
 // round. Lengths are micrometres, bores and heads nanometres, prices cents. Made in O(parts + arcs * log(arcs)); on the
 // shipped catalog some 200 nodes and 1,500 arcs, by bore twice the nodes and four times the arcs.
+//
+// Under the orders line and bin the keys after the number of parts are no sums along a chain: of each kind of move
+// there is the best in every material, and those that differ in nothing before these keys stand side by side and share
+// one arc, that of the first.
 #pragma once
 
 #include "chain/graph/arc.h"
@@ -9,6 +13,7 @@
 #include "chain/graph/joint.h"
 #include "chain/graph/row_graph.h"
 #include "chain/graph/transposed_graph.h"
+#include "chain/part/run_ends.h"
 #include "chain/rules/rules.h"
 
 #include <optional>
@@ -46,6 +51,11 @@ class PortGraph {
 
   const std::vector<Node>& nodes() const { return nodes_; }
   const std::vector<Move>& moves() const { return moves_; }
+  /// The rows of the moves that share the arc of this one: from it up to, and without, that.
+  /// @pre some arc is the move's
+  std::uint32_t alike_end(std::uint32_t move) const {
+    return alike_end_.empty() ? move + 1 : alike_end_[move];
+  }
   std::span<const Arc> arcs(std::uint32_t node) const { return arcs_.out_of(node); }
   const RowGraph<Arc>& rows() const { return arcs_; }
   const TransposedGraph& transposed() const { return transposed_; }
@@ -78,6 +88,8 @@ class PortGraph {
   Cost cost(const Rules& rules, const Measures& measures) const {
     return all_measures_ ? side_by_side(measures) : cost_of(rules.request().order, measures);
   }
+  void find_alike(const Rules& rules, const GraphExtras& extras);
+  void weigh_ports(const Rules& rules);
   void make_nodes(const Rules& rules);
   void make_arcs(const Rules& rules);
   std::vector<std::uint32_t> alike_but_for_bore() const;
@@ -88,6 +100,8 @@ class PortGraph {
   bool all_measures_ = false;
   bool counts_the_bin_ = false;
   std::vector<Move> moves_;
+  std::vector<std::uint32_t> alike_end_;       // by move, of the first of its like; empty: none are alike
+  std::vector<Cost> passing_;                  // by port type, what it costs to pass; empty: nothing
   std::vector<std::uint32_t> move_to_;         // node that each move leaves at
   std::vector<std::uint32_t> first_entering_;  // by port type: first row in `entering_`, and the end
   std::vector<std::uint32_t> entering_;        // moves by the port type that they are entered by

@@ -1,5 +1,6 @@
 #include "chain/search/graph_cache.h"
 
+#include "chain/part/run_ends.h"
 #include "chain/search/potentials.h"
 
 #include <algorithm>
@@ -9,7 +10,7 @@ namespace riserun::chain {
 namespace {
 
 // More than a person's session asks for; a program that walks through thousands of flows starts over.
-constexpr std::size_t kMostGraphs = 32;
+constexpr std::size_t kMostGraphs = 128;
 constexpr std::size_t kMostGoals = 1024;
 
 }  // namespace
@@ -32,6 +33,11 @@ GraphCache::Kind GraphCache::kind_of(const Rules& rules, const GraphExtras& extr
   const ChainRequest& request = rules.request();
   Kind kind;
   kind.order = request.order;
+  if (keeps_the_line(request.order) && !extras.all_measures) {
+    const RunEnds ends = run_ends(rules.catalog(), request.from.type, request.to.type);
+    kind.line_inches = ends.line_inches;
+    kind.kinds_of_ends = std::minmax(ends.kinds.front(), ends.kinds.back());
+  }
   kind.service = request.service;
   kind.galvanic = request.galvanic;
   kind.closing = rules.closing();

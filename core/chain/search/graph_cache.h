@@ -36,7 +36,9 @@ class GraphCache {
  private:
   /// All that a graph of a plain request depends on beside the catalog. A new rule of ChainRequest belongs here.
   struct Kind {
-    Order order = Order::parts;
+    Order order = Order::line;
+    double line_inches = 0.0;  // of the ends, where the order looks at them
+    std::pair<catalog::KindId, catalog::KindId> kinds_of_ends{};
     Service service = Service::water;
     Galvanic galvanic = Galvanic::warn;
     Closing closing = Closing::none;

@@ -163,6 +163,11 @@ void watch(const Scene& scene, const quantity::Facts& cautions) {
     wrapped(scene, Ink::caution, "Watch: " + caution);
 }
 
+void kept(const Scene& scene, const chain::Run& run) {
+  if (const std::string words = report::kept_sentence(run, scene.shown.units); !words.empty())
+    ImGui::TextWrapped("%s", words.c_str());
+}
+
 void build_order(const Scene& scene, const std::vector<chain::BuildStep>& steps) {
   if (steps.empty() || !ImGui::CollapsingHeader("Build order")) return;
   for (std::size_t i = 0; i < steps.size(); ++i)
@@ -208,6 +213,7 @@ void one_run(const Scene& scene, Requests& asked, const plan::ConnectionPlan& co
     ImGui::TextWrapped("%s", fmt::format("{} to {}: {} {}, {}", connection.from, connection.to, chain->part_count,
                                          chain->part_count == 1 ? "part" : "parts", write_price(chain->price))
                                  .c_str());
+    kept(scene, *chain);
     if (connection.gap)
       ImGui::TextDisabled("%s", fmt::format("gap {}, run {}", write_length(*connection.gap, units),
                                             write_length(connection.run_length, units))

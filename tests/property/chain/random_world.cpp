@@ -170,6 +170,12 @@ Catalog random_catalog(Dice& dice) {
     add_kind(builder, dice, std::string(1, static_cast<char>('A' + i)), i == 0 || dice.chance(60),
              kinds == 2 ? dice.between(2, 3) : 2);
   if (dice.chance(40)) add_cross_rule(builder, dice);
+  if (dice.chance(60)) {
+    const KindId kind{static_cast<std::uint32_t>(dice.below(kinds))};
+    ForeignThread thread{kind, {kind}, "test"};
+    if (dice.chance(50)) thread.at_home = {{static_cast<std::uint32_t>(dice.below(kinds))}};
+    builder.add(std::move(thread));
+  }
   const int parts = dice.one_of({5, 8, 10, 12, 14, 16, 18, 20});
   for (int i = 0; i < parts; ++i) {
     Part part = random_part(builder, dice, i);

@@ -229,7 +229,7 @@ class Refusals(unittest.TestCase):
 
     def test_length_and_loss_orders_are_bad_input(self):
         for order in ("length", "loss"):
-            self.assertIn("allowed: parts, price, bin", self.refused("--order", order))
+            self.assertIn("allowed: line, parts, price, bin", self.refused("--order", order))
 
     def test_more_than_eight_targets_are_bad_input(self):
         self.assertEqual(run("1 FNPT", *["1 MNPT"] * 9).returncode, 2)

@@ -6,8 +6,8 @@
 
 namespace riserun::chain {
 
-/// Adds to what the best chain of a request keeps of its line: the special-order parts of the best chain that keeps size
-/// and kind, where this one does not. One search more, and only there.
+/// Adds to what the best chain of a request keeps of its line: the special-order parts of the best chain that keeps
+/// size and kind, where this one does not. One search more, and only there.
 /// @pre the chain is the best of its request
 void add_order_instead(const PreparedCatalog& prepared, const ChainRequest& request, Chain& chain);
 

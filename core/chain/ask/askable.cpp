@@ -164,7 +164,9 @@ std::vector<Askable> rows_of_a_run() {
       {.code = "order",
        .key = "order",
        .option = "--order",
-       .help = "What decides: line (keeps the line's size and kind, then fewest size changes, parts, one material, price), parts, price, loss, length or bin",
+       .help =
+           "What decides: line (keeps the line's size and kind, then fewest size changes, parts, one material, price), "
+           "parts, price, loss, length or bin",
        .kind = AskedKind::choice,
        .choices = kOrders,
        .branch_choices = kBranchOrders},

@@ -26,8 +26,8 @@ struct Passed {
   PortTypeId smaller_end() const { return inches(to) < inches(from) ? to : from; }
   /// The narrowest port, where it is narrower than the line.
   std::optional<PortTypeId> narrow() const {
-    const auto narrowest = std::min_element(
-        ports.begin(), ports.end(), [&](PortTypeId a, PortTypeId b) { return inches(a) < inches(b); });
+    const auto narrowest =
+        std::min_element(ports.begin(), ports.end(), [&](PortTypeId a, PortTypeId b) { return inches(a) < inches(b); });
     if (narrowest == ports.end() || inches(*narrowest) >= ends.line_inches) return std::nullopt;
     return *narrowest;
   }

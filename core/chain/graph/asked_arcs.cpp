@@ -3,6 +3,7 @@
 #include "chain/graph/keep_best.h"
 #include "chain/graph/plugs.h"
 #include "chain/part/head.h"
+#include "chain/part/run_ends.h"
 
 #include <algorithm>
 #include <functional>
@@ -136,8 +137,8 @@ bool AskedMoves::better(const Plug& a, const Plug& b) const {
   // Where all measures count: what is in the bin costs nothing and is not bought, so that no order sees it otherwise.
   const auto goodness = [&](const Plug& plug) {
     const Order order = rules_.request().order;
-    const Cost cost = extras_.all_measures ? Cost{{plug.own.wishes, plug.own.buy, plug.own.cents, 0, 0}}
-                                           : cost_of(order, plug.own);
+    const Cost cost =
+        extras_.all_measures ? Cost{{plug.own.wishes, plug.own.buy, plug.own.cents, 0, 0}} : cost_of(order, plug.own);
     return std::tuple(cost, rest_of(order, plug.own), folded_.rank(plug.part));
   };
   return goodness(a) < goodness(b);

@@ -24,9 +24,7 @@ bool is_bent(const Part& part) {
   });
 }
 
-bool bends(const Catalog& catalog, const Part& part) {
-  return part.flexible || catalog.family(part.family).flexible;
-}
+bool bends(const Catalog& catalog, const Part& part) { return part.flexible || catalog.family(part.family).flexible; }
 
 bool changes_size(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave) {
   const auto size = [&](std::size_t port) {

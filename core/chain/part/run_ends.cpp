@@ -31,8 +31,8 @@ void add_plugging(const Catalog& catalog, const RunEnds& ends, PortTypeId type, 
   if (!ends.has(kind)) measures.other_kinds += 1;
   for (const catalog::ForeignThread& thread : catalog.foreign_threads()) {
     if (thread.kind != kind) continue;
-    const bool at_home = std::any_of(thread.at_home.begin(), thread.at_home.end(),
-                                     [&](catalog::KindId home) { return ends.has(home); });
+    const bool at_home =
+        std::any_of(thread.at_home.begin(), thread.at_home.end(), [&](catalog::KindId home) { return ends.has(home); });
     if (!at_home) measures.foreign_threads += 1;
   }
 }

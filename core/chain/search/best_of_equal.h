@@ -13,7 +13,6 @@
 #include <algorithm>
 #include <optional>
 #include <unordered_map>
-#include <utility>
 #include <vector>
 
 namespace riserun::chain {
@@ -93,23 +92,19 @@ class EqualChains {
   ///                end(micrometres off) where a chain may end at that state
   template <class Onward>
   void gather(std::uint32_t start, Onward onward) {
-    // Depth first, by hand: a state stands behind all that it leads to.
-    struct Open {
-      std::uint32_t state;
-      std::size_t next;
-    };
-    std::vector<Open> open{{place_of(start, onward), 0}};
-    while (!open.empty()) {
-      Open& top = open.back();
-      if (top.next == states_[top.state].arcs.size()) {
-        done_.push_back(top.state);
-        open.pop_back();
-        continue;
-      }
-      const std::uint32_t next = states_[top.state].arcs[top.next++].to;
-      if (std::exchange(seen_[next], std::uint8_t{1}) != 0) continue;
-      open.push_back({next, 0});
+    std::unordered_map<std::uint32_t, std::uint32_t> known{{start, 0}};
+    std::vector<std::uint32_t> states{start};
+    for (std::uint32_t at = 0; at < states.size(); ++at) {
+      Place place;
+      const auto arc = [&](std::uint32_t move, std::uint32_t to) {
+        const auto [found, is_new] = known.try_emplace(to, static_cast<std::uint32_t>(states.size()));
+        if (is_new) states.push_back(to);
+        place.arcs.push_back({move, found->second, {}});
+      };
+      onward(states[at], arc, [&](std::int64_t off) { place.off = std::min(off, place.off.value_or(off)); });
+      places_.push_back(std::move(place));
     }
+    put_in_order();
   }
 
   /// @pre a chain leads from the start to an end
@@ -140,29 +135,30 @@ class EqualChains {
     Rest least;                       // from here to an end
   };
 
-  template <class Onward>
-  std::uint32_t place_of(std::uint32_t start, Onward& onward) {
-    std::unordered_map<std::uint32_t, std::uint32_t> known{{start, 0}};
-    std::vector<std::uint32_t> names{start};
-    for (std::uint32_t at = 0; at < names.size(); ++at) {
-      Place place;
-      onward(
-          names[at],
-          [&](std::uint32_t move, std::uint32_t to) {
-            const auto [found, is_new] = known.try_emplace(to, static_cast<std::uint32_t>(names.size()));
-            if (is_new) names.push_back(to);
-            place.arcs.push_back({move, found->second, {}});
-          },
-          [&](std::int64_t off) { place.off = std::min(off, place.off.value_or(off)); });
-      states_.push_back(std::move(place));
+  /// Depth first: a place comes behind all that it leads to.
+  void put_in_order() {
+    struct Visit {
+      std::uint32_t at = 0;
+      std::size_t next = 0;
+    };
+    std::vector<bool> seen(places_.size(), false);
+    std::vector<Visit> open{{}};
+    while (!open.empty()) {
+      Visit& visit = open.back();
+      if (visit.next == places_[visit.at].arcs.size()) {
+        order_.push_back(visit.at);
+        open.pop_back();
+        continue;
+      }
+      const std::uint32_t to = places_[visit.at].arcs[visit.next++].to;
+      if (!seen[to]) open.push_back({to, 0});
+      seen[to] = true;
     }
-    seen_.assign(states_.size(), 0);
-    return 0;
   }
 
   std::vector<MaterialId> materials() const {
     std::vector<MaterialId> found;
-    for (const Place& place : states_)
+    for (const Place& place : places_)
       for (const Link& link : place.arcs)
         for (const MaterialId material : materials_of(folded_.catalog(), moves_[link.move])) found.push_back(material);
     std::sort(found.begin(), found.end());
@@ -171,22 +167,22 @@ class EqualChains {
   }
 
   Rest measure(const Yardstick& yardstick) {
-    for (const std::uint32_t at : done_) {
-      Place& place = states_[at];
+    for (const std::uint32_t at : order_) {
+      Place& place = places_[at];
       place.least = place.off ? Rest{{0, 0, 0, 0, *place.off}} : kNone;
       for (Link& link : place.arcs) {
         link.rest = yardstick.rest_of(folded_.catalog(), moves_[link.move]);
-        place.least = std::min(place.least, link.rest + states_[link.to].least);
+        place.least = std::min(place.least, link.rest + places_[link.to].least);
       }
     }
-    return states_.front().least;
+    return places_.front().least;
   }
 
   std::vector<Move> first_by_ids() const {
     FirstByIds walk(folded_, moves_, [&](std::uint32_t at, auto emit) {
-      const Place& place = states_[at];
+      const Place& place = places_[at];
       for (const Link& link : place.arcs)
-        if (link.rest + states_[link.to].least == place.least) emit(link.move, link.to);
+        if (link.rest + places_[link.to].least == place.least) emit(link.move, link.to);
       if (place.off && place.least == Rest{{0, 0, 0, 0, *place.off}}) emit(UINT32_MAX, 0u);
     });
     return walk.from(0);
@@ -197,9 +193,8 @@ class EqualChains {
 
   const FoldedCatalog& folded_;
   const std::vector<Move>& moves_;
-  std::vector<Place> states_;
-  std::vector<std::uint8_t> seen_;
-  std::vector<std::uint32_t> done_;  // places, each behind all that it leads to
+  std::vector<Place> places_;
+  std::vector<std::uint32_t> order_;  // places, each behind all that it leads to
 };
 
 }  // namespace riserun::chain

@@ -11,6 +11,7 @@ namespace {
 
 // More than a person's session asks for; a program that walks through thousands of flows starts over.
 constexpr std::size_t kMostGraphs = 128;
+constexpr std::size_t kMostFrames = 32;
 constexpr std::size_t kMostGoals = 1024;
 
 }  // namespace
@@ -59,8 +60,14 @@ std::shared_ptr<const CachedGraph> GraphCache::graph_for(const FoldedCatalog& fo
   const std::lock_guard lock(mutex_);
   if (graphs_.size() >= kMostGraphs && !graphs_.contains(kind)) graphs_.clear();
   std::shared_ptr<const CachedGraph>& known = graphs_[kind];
-  if (!known) known = std::make_shared<const CachedGraph>(PortGraph(folded, rules, extras));
-  return known;
+  if (known) return known;
+  Kind any_ends = kind;
+  any_ends.line_inches = 0.0;
+  any_ends.kinds_of_ends = {};
+  if (frames_.size() >= kMostFrames && !frames_.contains(any_ends)) frames_.clear();
+  std::shared_ptr<const GraphFrame>& frame = frames_[any_ends];
+  if (!frame) frame = std::make_shared<const GraphFrame>(folded, rules, extras);
+  return known = std::make_shared<const CachedGraph>(PortGraph(frame, rules));
 }
 
 }  // namespace riserun::chain

@@ -56,6 +56,7 @@ class GraphCache {
   static Kind kind_of(const Rules& rules, const GraphExtras& extras);
   mutable std::mutex mutex_;
   mutable std::map<Kind, std::shared_ptr<const CachedGraph>> graphs_;
+  mutable std::map<Kind, std::shared_ptr<const GraphFrame>> frames_;  // ends left out of their kinds
 };
 
 /// A catalog made ready to be searched: folded, with the graphs that plain requests share. Safe to share between

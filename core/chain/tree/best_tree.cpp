@@ -251,8 +251,7 @@ std::optional<BestTree> BranchQuestion::answer() {
   while (true) {
     auto found = answer_with(chosen);
     const auto key = [](const FoundTree& tree) { return std::tie(tree.sum, tree.rest, tree.tokens); };
-    if (found && (!best || key(*found) < key(*best)))
-      best = std::move(found);
+    if (found && (!best || key(*found) < key(*best))) best = std::move(found);
     std::size_t kind = 0;
     while (kind < kinds_.size() && ++chosen[kind] == inlets_[kind].size()) chosen[kind++] = 0;
     if (kind == kinds_.size()) break;

@@ -94,7 +94,7 @@ void add_taking(std::vector<Taking>& takes, Taking more) {
     same->count += more.count;
 }
 
-bool holds(const std::vector<PartId>& sorted, PartId part) {
+bool is_among(const std::vector<PartId>& sorted, PartId part) {
   return std::binary_search(sorted.begin(), sorted.end(), part);
 }
 
@@ -108,7 +108,7 @@ std::vector<Taking> ways_to_meet(const NeedDigit& need, PartId part) {
     for (std::size_t met = 1; met <= count - beyond; ++met) {
       const auto first = need.in_order.end() - static_cast<std::ptrdiff_t>(beyond + met);
       const auto last = first + static_cast<std::ptrdiff_t>(met);
-      if (!holds(*first, part) || std::find(first + 1, last, *first) != last) break;
+      if (!is_among(*first, part) || std::find(first + 1, last, *first) != last) break;
       ways.push_back({need.digit, static_cast<int>(met), static_cast<int>(beyond)});
     }
   }
@@ -292,7 +292,9 @@ std::vector<TargetWay> device_ways(const FoldedCatalog& folded, const Rules& rul
                       rest_of(rules.request().order, source.own)});
   }
   const auto key = [](const TargetWay& way) { return std::tie(way.face, way.takes); };
-  const auto goodness = [&](const TargetWay& way) { return std::tuple(way.cost, way.rest, folded.rank(way.device), way.port); };
+  const auto goodness = [&](const TargetWay& way) {
+    return std::tuple(way.cost, way.rest, folded.rank(way.device), way.port);
+  };
   ways.erase(keep_best(ways.begin(), ways.end(), key, goodness), ways.end());
   return ways;
 }

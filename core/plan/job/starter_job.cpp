@@ -83,7 +83,7 @@ connections:                     # from port to port; the fittings between are w
 #   - {part: 1 x 4 nipple black iron, count: 2}
 # measured:                      # a part in the hand beats the catalog
 #   - {part: 1 union black iron, length: 2-1/4 in}
-# wishes: {fill time: 2 min, cost cap: 80 usd, order: parts}   # order: parts, price, loss, length or bin
+# wishes: {fill time: 2 min, cost cap: 80 usd, order: line}   # order: line, parts, price, loss, length or bin
 # water temperature: 68 degF     # hottest: 150 degF and coldest: 20 degF where it gets so, and how that is handled:
 # against frost: drained every evening
 # against heat: gloves and a lid

@@ -106,7 +106,8 @@ std::span<const AssumptionWords> assumption_words() {
        "a shut valve would take the relief valve away (ASME BPVC Section VIII UG-135, from memory)"},
       {"bore_to_relief_valve", "smallest bore on the way to '{0}'", "the relief valve's own inlet",
        "what is narrower would throttle it (ASME BPVC Section VIII UG-135, from memory)"},
-      {"order_of_branches", "what decides in '{0}'", "the line's size and kind kept", "branches have no one length and no one loss"},
+      {"order_of_branches", "what decides in '{0}'", "the line's size and kind kept",
+       "branches have no one length and no one loss"},
       {"branched_hose_length", "length of the {0} in '{1}'", "{2}", "as it is sold; cut it to what is wanted"},
   };
   return kWords;

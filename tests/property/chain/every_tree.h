@@ -70,8 +70,8 @@ class TreeTrial {
   void end_here(std::vector<TreeItem>& tree, const std::vector<Open>& open, TreeItem item, int parts, int depth,
                 EveryTree& found);
   TreeSums add_up(const std::vector<TreeItem>& tree) const;
-  std::vector<std::size_t> beyond(const std::vector<TreeItem>& tree, std::size_t row, std::optional<std::uint8_t> port)
-      const;
+  std::vector<std::size_t> beyond(const std::vector<TreeItem>& tree, std::size_t row,
+                                  std::optional<std::uint8_t> port) const;
   void count_ports(const std::vector<TreeItem>& tree, std::size_t row, Sums& sums) const;
   void count_port_on_way(PortTypeId port, const std::vector<std::size_t>& targets, bool is_plug, Sums& sums) const;
 

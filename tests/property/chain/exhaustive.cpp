@@ -42,8 +42,8 @@ bool can_turn(Freedom freedom) { return freedom == Freedom::loose || freedom == 
 Tuple tuple_of(Order order, const Sums& s) {
   switch (order) {
     case Order::line:
-      return {s.narrowing, s.foreign_threads, s.other_kinds, s.size_changes, s.parts, s.not_the_ends_own, s.not_of_one,
-              s.cents,     s.drawbacks};
+      return {s.narrowing,        s.foreign_threads, s.other_kinds, s.size_changes, s.parts,
+              s.not_the_ends_own, s.not_of_one,      s.cents,       s.drawbacks};
     case Order::parts:
       return {s.parts, s.cents, s.drawbacks};
     case Order::price:

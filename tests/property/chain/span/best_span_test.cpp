@@ -169,7 +169,8 @@ World drawn(Dice& dice) {
     request.most_parts.reset();
     request.rating.reset();
   }
-  request.order = dice.one_of({Order::line, Order::line, Order::parts, Order::price, Order::loss, Order::length, Order::bin, Order::bin});
+  request.order = dice.one_of(
+      {Order::line, Order::line, Order::parts, Order::price, Order::loss, Order::length, Order::bin, Order::bin});
   const auto still = [](Freedom f) {
     return f == Freedom::sliding ? Freedom::fixed : f == Freedom::loose ? Freedom::spinning : f;
   };
@@ -211,8 +212,7 @@ void MakesTheSpan::check_world(std::uint32_t seed) {
   }
   const Answer answer = Finder(catalog).find_span(request, span);
   const Chain& chain = std::get<Chain>(answer);
-  const JudgedRun found =
-      as_judged(catalog, request, chain, *choice);
+  const JudgedRun found = as_judged(catalog, request, chain, *choice);
   if (found.parts > judge.depth()) {
     ++too_long_;
     EXPECT_FALSE(best && best->before(found) && best->kind < found.kind);

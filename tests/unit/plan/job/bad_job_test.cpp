@@ -277,7 +277,7 @@ INSTANTIATE_TEST_SUITE_P(
             "  ...let, carries: water, need: [union], held: {from: fixed, to: stuck}}\n"
             "                                                                 ^"},
     BadJob{"OrderWord", "need: [union]", "order: cheapest",
-           "bench.yaml:26:74: error: connections[1].order: 'cheapest' is not one of parts, price, loss, length or bin\n"
+           "bench.yaml:26:74: error: connections[1].order: 'cheapest' is not one of line, parts, price, loss, length or bin\n"
             "  ...ter up, from: riser bung, to: inlet, carries: water, order: cheapest, held: {from: fixed, to: fixed}...\n"
             "                                                                 ^"},
     BadJob{"CarriesWord", "carries: water", "carries: steam",

@@ -203,6 +203,7 @@ void branches(const Scene& scene, const plan::ConnectionPlan& connection) {
   ImGui::TextWrapped("%s", fmt::format("{} to {} ends: {} parts, {}", connection.from, connection.ends.size(),
                                        assembly->part_count, write_price(assembly->price))
                                .c_str());
+  kept(scene, *assembly);
   for (std::size_t target = 0; target < connection.ends.size(); ++target) branch_row(scene, connection, target);
 }
 

@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <tuple>
+#include <utility>
 
 namespace riserun::plan {
 
@@ -78,7 +79,7 @@ void refuse_unbuildable(const ConnectionPlan& plan, Remarks& remarks) {
 }
 
 /// Unless the job says otherwise, the run from the riser to the table is not necked down far below the riser: the
-/// cheapest fittings are often the smallest. Where nothing wider can be had, the limit gives way.
+/// cheapest fittings are often the smallest. Where nothing wider can be had, that is said first.
 void keep_the_run_wide(const Inputs& inputs, const chain::Finder& finder, const RiserPlan& riser,
                        const JobConnection& connection, ConnectionPlan& plan, Remarks& remarks) {
   const std::vector<JobPort>& table = inputs.job.table.ports;
@@ -91,8 +92,22 @@ void keep_the_run_wide(const Inputs& inputs, const chain::Finder& finder, const 
     remarks.assume(fact("smallest_bore", connection.name, *plan.request.smallest_bore, kLeastShareOfRiserBore),
                    key_of(inputs.job, connection, "smallest bore"));
   } else {
-    plan.request.smallest_bore.reset();
+    plan.least_bore_missed = std::exchange(plan.request.smallest_bore, std::nullopt);
   }
+}
+
+/// What the run was to have and has not stands before all else that is said of it, with what would mend it.
+void say_what_is_missed(const chain::Finder& finder, ConnectionPlan& plan) {
+  chain::Run* run = std::get_if<chain::Run>(&plan.answer);
+  if (!plan.least_bore_missed || run == nullptr) return;
+  chain::ChainRequest ordered = plan.request;
+  ordered.smallest_bore = plan.least_bore_missed;
+  ordered.special_order = true;
+  const quantity::Fact mend = finder.can_join(ordered, plan.span) ? fact("let_it_take_special_order")
+                                                                  : fact("wider_port_or_least_bore_of_its_own");
+  const quantity::Fact missed = fact("below_the_least_bore", *plan.least_bore_missed, kLeastShareOfRiserBore, mend);
+  run->kept.insert(run->kept.begin(), missed);
+  plan.cautions.push_back(missed);
 }
 
 /// What is asked for a connection, and what of the bin it may want.
@@ -171,7 +186,8 @@ void take_from_bin(const chain::Run& run, BinLeft& left) {
 void ask_again(const Inputs& inputs, const chain::Finder& finder, const JobConnection& connection,
                const chain::Demand& demand, BinLeft& left, ConnectionPlan& plan) {
   const auto set = [&](auto answer) { std::visit([&](auto& found) { plan.answer = std::move(found); }, answer); };
-  if (!connection.smallest_bore && !connection.take && !plan.branched) plan.request.smallest_bore.reset();
+  if (!connection.smallest_bore && !connection.take && !plan.branched && plan.request.smallest_bore)
+    plan.least_bore_missed = std::exchange(plan.request.smallest_bore, std::nullopt);
   use_bin(left.bin(), plan);
   if (plan.branched)
     set(finder.find_assembly(*plan.branched));
@@ -234,6 +250,7 @@ Connections plan_connections(const Inputs& inputs, const chain::Finder& finder, 
   for (std::size_t i = 0; i < done.plans.size(); ++i) {
     ConnectionPlan& plan = done.plans[i];
     leave_valve_with_reservoir(inputs, finder, plan);
+    say_what_is_missed(finder, plan);
     settle(inputs, *asked.of[i], plan, remarks);
     if (!done.water && is_way_to_table(inputs.job, riser, plan)) done.water = i;
   }

@@ -78,6 +78,11 @@ void refuse_unbuildable(const ConnectionPlan& plan, Remarks& remarks) {
       {Topic::connections, fact("connection_cannot_be_built", plan.name), {}, fact("let_an_end_turn_or_add_union")});
 }
 
+void miss_the_bore(ConnectionPlan& plan) {
+  plan.missed_bore = MissedBore{*plan.request.smallest_bore, kLeastShareOfRiserBore, {}};
+  plan.request.smallest_bore.reset();
+}
+
 /// Unless the job says otherwise, the run from the riser to the table is not necked down far below the riser: the
 /// cheapest fittings are often the smallest. Where nothing wider can be had, that is said first.
 void keep_the_run_wide(const Inputs& inputs, const chain::Finder& finder, const RiserPlan& riser,
@@ -92,22 +97,21 @@ void keep_the_run_wide(const Inputs& inputs, const chain::Finder& finder, const 
     remarks.assume(fact("smallest_bore", connection.name, *plan.request.smallest_bore, kLeastShareOfRiserBore),
                    key_of(inputs.job, connection, "smallest bore"));
   } else {
-    plan.least_bore_missed = std::exchange(plan.request.smallest_bore, std::nullopt);
+    miss_the_bore(plan);
   }
 }
 
 /// What the run was to have and has not stands before all else that is said of it, with what would mend it.
 void say_what_is_missed(const chain::Finder& finder, ConnectionPlan& plan) {
   chain::Run* run = std::get_if<chain::Run>(&plan.answer);
-  if (!plan.least_bore_missed || run == nullptr) return;
+  if (!plan.missed_bore || run == nullptr) return;
+  MissedBore& missed = *plan.missed_bore;
   chain::ChainRequest ordered = plan.request;
-  ordered.smallest_bore = plan.least_bore_missed;
+  ordered.smallest_bore = missed.least;
   ordered.special_order = true;
-  const quantity::Fact mend = finder.can_join(ordered, plan.span) ? fact("let_it_take_special_order")
-                                                                  : fact("wider_port_or_least_bore_of_its_own");
-  const quantity::Fact missed = fact("below_the_least_bore", *plan.least_bore_missed, kLeastShareOfRiserBore, mend);
-  run->kept.insert(run->kept.begin(), missed);
-  plan.cautions.push_back(missed);
+  missed.mend =
+      fact(finder.can_join(ordered, plan.span) ? "let_it_take_special_order" : "wider_port_or_least_bore_of_its_own");
+  run->kept.insert(run->kept.begin(), fact("below_the_least_bore", missed.least, missed.share_of_riser));
 }
 
 /// What is asked for a connection, and what of the bin it may want.
@@ -187,7 +191,7 @@ void ask_again(const Inputs& inputs, const chain::Finder& finder, const JobConne
                const chain::Demand& demand, BinLeft& left, ConnectionPlan& plan) {
   const auto set = [&](auto answer) { std::visit([&](auto& found) { plan.answer = std::move(found); }, answer); };
   if (!connection.smallest_bore && !connection.take && !plan.branched && plan.request.smallest_bore)
-    plan.least_bore_missed = std::exchange(plan.request.smallest_bore, std::nullopt);
+    miss_the_bore(plan);
   use_bin(left.bin(), plan);
   if (plan.branched)
     set(finder.find_assembly(*plan.branched));

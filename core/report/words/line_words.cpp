@@ -6,10 +6,7 @@ namespace riserun::report {
 std::span<const Words> line_words() {
   static constexpr Words kWords[] = {
       {"below_the_least_bore",
-       "narrower inside than {0:thickness3}, {1} of the riser's bore, as nothing that may be used is that wide: {2}"},
-      {"let_it_take_special_order", "let it take parts that a store must order ('special order: yes')"},
-      {"wider_port_or_least_bore_of_its_own",
-       "give the table a wider port, or say with 'smallest bore' what is enough"},
+       "narrower inside than {0:thickness3}, {1} of the riser's bore: nothing that may be used is that wide"},
       {"keeps_size_and_kinds", "keeps {0} in and {1:and} all the way"},
       {"keeps_size", "keeps {0} in"},
       {"keeps_kinds", "keeps to {0:and} all the way"},

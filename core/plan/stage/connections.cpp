@@ -109,8 +109,8 @@ void say_what_is_missed(const chain::Finder& finder, ConnectionPlan& plan) {
   chain::ChainRequest ordered = plan.request;
   ordered.smallest_bore = missed.least;
   ordered.special_order = true;
-  missed.mend =
-      fact(finder.can_join(ordered, plan.span) ? "let_it_take_special_order" : "wider_port_or_least_bore_of_its_own");
+  missed.mend = finder.can_join(ordered, plan.span) ? fact("let_it_take_special_order")
+                                                    : fact("wider_port_or_least_bore_of_its_own");
   run->kept.insert(run->kept.begin(), fact("below_the_least_bore", missed.least, missed.share_of_riser));
 }
 

@@ -158,6 +158,17 @@ void add_duties(CatalogBuilder& builder, Dice& dice) {
   }
 }
 
+// Most worlds have one. By dice of its own, so that all else is as it would be without.
+void add_foreign_thread(CatalogBuilder& builder, int kinds) {
+  std::uint32_t seed = 1;
+  for (const Part& part : builder.so_far().parts())
+    for (const char letter : part.id) seed = seed * 31 + static_cast<std::uint32_t>(letter);
+  Dice dice(seed);
+  if (dice.chance(40)) return;
+  const KindId kind{static_cast<std::uint32_t>(dice.below(kinds))};
+  builder.add(ForeignThread{kind, {{static_cast<std::uint32_t>(dice.below(kinds))}}, "test"});
+}
+
 }  // namespace
 
 Catalog random_catalog(Dice& dice) {
@@ -170,18 +181,13 @@ Catalog random_catalog(Dice& dice) {
     add_kind(builder, dice, std::string(1, static_cast<char>('A' + i)), i == 0 || dice.chance(60),
              kinds == 2 ? dice.between(2, 3) : 2);
   if (dice.chance(40)) add_cross_rule(builder, dice);
-  if (dice.chance(60)) {
-    const KindId kind{static_cast<std::uint32_t>(dice.below(kinds))};
-    ForeignThread thread{kind, {kind}, "test"};
-    if (dice.chance(50)) thread.at_home = {{static_cast<std::uint32_t>(dice.below(kinds))}};
-    builder.add(std::move(thread));
-  }
   const int parts = dice.one_of({5, 8, 10, 12, 14, 16, 18, 20});
   for (int i = 0; i < parts; ++i) {
     Part part = random_part(builder, dice, i);
     builder.add(std::move(part));
   }
   add_duties(builder, dice);
+  add_foreign_thread(builder, kinds);
   return std::move(builder).build();
 }
 

@@ -36,6 +36,7 @@ ChainRequest by_hose() {
   request.from.type = request.to.type = *shipped().find_port_type({npt, size, catalog::End::female});
   request.from.freedom = request.to.freedom = Freedom::fixed;
   request.needs.push_back({"hose", catalog::find_parts(shipped(), "hose")});
+  request.order = Order::parts;
   return request;
 }
 

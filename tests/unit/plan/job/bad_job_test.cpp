@@ -129,7 +129,7 @@ INSTANTIATE_TEST_SUITE_P(
             "    depth: 1/32 in\n"
             "           ^"},
     BadJob{"GaugeWithoutMetal", "sheet: 10 ga steel", "sheet: 10 ga",
-           "bench.yaml:5:15: error: reservoir.sheet: '10 ga': a gauge number needs its metal: steel, galvanized, stainless or aluminium, like 10 ga steel\n"
+           "bench.yaml:5:15: error: reservoir.sheet: '10 ga': a gauge number needs its metal, as it means another thickness in each: 0.1345 in for steel, 0.1382 in for galvanized, 0.1406 in for stainless, 0.1019 in for aluminium, like 10 ga steel\n"
             "    sheet: 10 ga\n"
             "                ^"},
     BadJob{"ThicknessWithoutMetal", "sheet: 10 ga steel", "sheet: 3/16 in",

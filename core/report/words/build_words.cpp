@@ -37,6 +37,10 @@ std::span<const Words> build_words() {
       {"stays_still", "{0} stays still by itself"},
       {"close_nipple_draws_up", "{0} draws up in both, so no wrench touches its threads"},
       {"hold_with_a_wrench", "hold {0} with a second wrench"},
+      {"arrow_points_to", " Its arrow points to {0}."},
+      {"arrow_points_away_from", " Its arrow points away from {0}."},
+      {"flap_lies_flat_or_flow_runs_up",
+       " It lies flat with its cap up, or stands upright with the flow upward: never with the flow downward."},
       {"other_end_faces_right", " Stop where its other end faces right, at most one turn further and never back."},
       {"side_port_faces", " Stop within the last turn with its side port facing where it is wanted."},
       {"side_port_faces_and_swings",
@@ -44,9 +48,9 @@ std::span<const Words> build_words() {
        "joint's axis."},
 
       // A joint that is made without turning either side, and a union's nut.
-      {"bring_together", "Bring {0} and {1} together{2}{3}. {4}"},
-      {"last_bring_together", "Last, bring {0} and {1} together{2}{3}. {4}"},
-      {"to_close_bring_together", "To close, bring {0} and {1} together{2}{3}. {4}"},
+      {"bring_together", "Bring {0} and {1} together{2}{3}. {4}{5}"},
+      {"last_bring_together", "Last, bring {0} and {1} together{2}{3}. {4}{5}"},
+      {"to_close_bring_together", "To close, bring {0} and {1} together{2}{3}. {4}{5}"},
       {"moves_up_to_it", "; {0} moves up to it"},
       {"turn_the_swivel_nut", "; turn the swivel nut only"},
       {"neither_side_turns", "; neither side turns"},

@@ -84,6 +84,12 @@ void add_shelves(CatalogBuilder& builder) {
     material.galls = material.id == "stainless";
     builder.add(material);
   }
+  // What is not stated is not proved, for air as for all else.
+  Duty stands;
+  for (std::uint32_t row = 0; row < std::size(kMaterials); ++row)
+    if (kMaterials[row].air) stands.materials.push_back({row});
+  stands.under_air = UnderAir::as_water;
+  builder.add(std::move(stands));
   const auto none = WeldBung::none;
   builder.add(Family{"connector", {}, "", "", Role::connector, none, false, ""});
   builder.add(Family{"device", {}, "", "", Role::device, none, false, ""});

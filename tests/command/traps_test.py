@@ -150,6 +150,25 @@ class CloseNippleUnderAWrench(Trap):
         self.assertNotIn("hold part 1 with", text)
 
 
+class CheckValveOnAir(Trap):
+    """A metal flap seeps on air and must not hang in falling flow: a soft-seated spring check (common practice)."""
+
+    def test_a_spring_check_between_pipe_threads(self):
+        text = self.found("chain", "1/2 FNPT", "1/2 FNPT", "--air", "--held", "--need", "check valve")
+        self.assertIn("1/2 spring check valve", text)
+        self.assertIn("Its arrow points to the last port.", text)
+        for word in ("swing", "GHT", "nylon", "hose"):
+            self.assertNotIn(word, text)
+
+    def test_a_swing_check_on_air_is_refused(self):
+        self.assertIn("parts proved for compressed air alone",
+                      self.refused("chain", "1/2 FNPT", "1/2 FNPT", "--air", "--need", "swing check valve"))
+
+    def test_on_water_it_says_how_it_must_be_mounted(self):
+        text = self.found("chain", "1 FNPT", "1 FNPT", "--need", "swing check valve")
+        self.assertIn("never with the flow downward", text)
+
+
 class StackedBushings(Trap):
     """Bushings are not stacked: thin walls crack, ledges hold water; a reducing coupling is the way (common practice)."""
     NO_OTHER = ("--avoid", "reducing coupling", "--avoid", "nipple", "--avoid", "adapter", "--avoid", "tube")

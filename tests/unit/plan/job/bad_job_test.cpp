@@ -200,9 +200,9 @@ INSTANTIATE_TEST_SUITE_P(
            "bench.yaml:13:8: error: table.rim: 3 in is lower than the wanted depth of 4 in\n"
             "    rim: 3 in\n"
             "         ^"},
-    BadJob{"PortUnreadable", "port: 1 FNPT, bung", "port: 1 FNTP, bung",
-           "bench.yaml:9:26: error: reservoir.ports.riser bung.port: 'FNTP' is not understood; close to it: FNPT\n"
-            "      riser bung: {port: 1 FNTP, bung: full coupling, where: lid}\n"
+    BadJob{"PortUnreadable", "port: 1 FNPT, bung", "port: 1 FTP, bung",
+           "bench.yaml:9:26: error: reservoir.ports.riser bung.port: 'FTP' is not understood; close to it: fip, fpt or ftg\n"
+            "      riser bung: {port: 1 FTP, bung: full coupling, where: lid}\n"
             "                           ^"},
     BadJob{"PortSizeThatIsNotMade", "air bung: 1/2 FNPT", "air bung: 7/16 FNPT",
            "bench.yaml:10:15: error: reservoir.ports.air bung: '7/16' is not a size of NPT, which comes in 1/16, 1/8, 1/4, 3/8, 1/2, 3/4, 1, 1-1/4 ...\n"

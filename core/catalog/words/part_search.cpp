@@ -213,13 +213,18 @@ std::variant<std::vector<PartId>, NotationError> PartSearch::find_called(std::st
   // First the families of that very name, and what is on the shelf.
   PartQuery query = plain_query(corrected(words));
   known_words().tell_numbers_from_sizes(query);
+  const auto on_request = [&](PartId id) { return only_if_asked(catalog_.family(catalog_.part(id).family).role); };
+  const bool plain = !std::all_of(parts.begin(), parts.end(), on_request);
   using Ranked = std::tuple<bool, bool, PartId>;
   std::vector<Ranked> ranked;
   for (const PartId id : parts) {
     const Part& part = catalog_.part(id);
-    ranked.emplace_back(!known_words().is_whole_name(query, part.family, part.material), !part.stocked, id);
+    const bool by_name = known_words().is_whole_name(query, part.family, part.material);
+    // `hose` asks for no suction hose: what is put in only where it is asked for has a name of its own.
+    if (by_name || !plain || !on_request(id)) ranked.emplace_back(!by_name, !part.stocked, id);
   }
   std::sort(ranked.begin(), ranked.end());
+  parts.resize(ranked.size());
   std::transform(ranked.begin(), ranked.end(), parts.begin(), [](const Ranked& one) { return std::get<PartId>(one); });
   return parts;
 }

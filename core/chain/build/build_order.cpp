@@ -33,6 +33,12 @@ struct Body {
   bool first = false;  // the run is made up from it
 };
 
+/// One sentence behind the other, without a comma.
+Facts in_turn(const Facts& first, const Facts& then) {
+  if (first.empty() || then.empty()) return first.empty() ? then : first;
+  return {fact("in_turn", first.front(), then.front())};
+}
+
 /// How well a bond serves as the last one, when both its sides stand.
 enum class AsLast { never, pushed_together, lengthwise, without_turning, nut };
 constexpr AsLast kAllAsLast[] = {AsLast::never, AsLast::pushed_together, AsLast::lengthwise, AsLast::without_turning,
@@ -310,14 +316,11 @@ Facts BuildOrder::way_round(std::size_t body) const {
   if (!is_part(body) || !part(bodies_[body].row).arrow) return {};
   const RunPart& link = run_.parts[bodies_[body].row];
   const bool outwards = link.enter == 0;
-  Facts said;
-  if (is_chain() || !outwards)
-    said.push_back(fact("arrow_points_to", outwards ? run_.ends.front().port.called : run_.base.called));
-  else
-    said.push_back(fact("arrow_points_away_from", run_.base.called));
-  if (catalog_.family(part(bodies_[body].row).family).check == catalog::CheckKind::swing)
-    said.push_back(fact("flap_lies_flat_or_flow_runs_up"));
-  return said;
+  const Fact points = is_chain() || !outwards
+                          ? fact("arrow_points_to", outwards ? run_.ends.front().port.called : run_.base.called)
+                          : fact("arrow_points_away_from", run_.base.called);
+  const bool flap = catalog_.family(part(bodies_[body].row).family).check == catalog::CheckKind::swing;
+  return in_turn({points}, flap ? Facts{fact("flap_lies_flat_or_flow_runs_up")} : Facts{});
 }
 
 Fact BuildOrder::hold(std::size_t body) const {
@@ -328,8 +331,7 @@ Fact BuildOrder::hold(std::size_t body) const {
 
 void BuildOrder::make(const Bond& bond, std::size_t turned, std::size_t still) {
   if (rule(bond.joint).turning == Turning::neither) return make_still(bond, way_round(turned));
-  Facts placed = facing(turned, bond.joint);
-  for (Fact& said : way_round(turned)) placed.push_back(std::move(said));
+  const Facts placed = in_turn(facing(turned, bond.joint), way_round(turned));
   const RunJoint& joint = run_.joints[bond.joint];
   const bool into = catalog_.port_type(turned == bond.outer ? joint.b : joint.a).end == End::male;
   const Fact past_hand = is_ungripped(turned) ? fact("hand_tight_and_no_more")

@@ -37,6 +37,7 @@ std::span<const Words> build_words() {
       {"stays_still", "{0} stays still by itself"},
       {"close_nipple_draws_up", "{0} draws up in both, so no wrench touches its threads"},
       {"hold_with_a_wrench", "hold {0} with a second wrench"},
+      {"in_turn", "{0}{1}"},
       {"arrow_points_to", " Its arrow points to {0}."},
       {"arrow_points_away_from", " Its arrow points away from {0}."},
       {"flap_lies_flat_or_flow_runs_up",

@@ -220,7 +220,8 @@ TEST(BuildOrder, SaysWhereAnArrowPointsAndHowAFlapLies) {
   EXPECT_THAT(
       report::say_all(std::get<Chain>(answer).cautions, UnitSystem::inch),
       ::testing::IsSupersetOf(
-          {"opens at 0.3 psi and stays shut below, so that much less pressure is left behind it: the flap valve",
+          {"opens at 0.3 psi (8.3 in water) and stays shut below, so that much less pressure is left behind it: the "
+           "flap valve",
            "a flap closes by its weight, so mount it flat with the cap up, or upright with the flow upward, never "
            "with the flow downward: the flap valve"}));
 }

@@ -146,7 +146,7 @@ class RulesOfBranches(unittest.TestCase):
 
     def test_needs_of_a_branch_come_in_the_order_given(self):
         needs = ["60 psi air regulator", "check valve", "1/16 in hole restrictor"]
-        families = {"60 psi air regulator": "air-regulator", "check valve": "check-valve",
+        families = {"60 psi air regulator": "air-regulator", "check valve": "spring-check-valve",
                     "1/16 in hole restrictor": "restrictor"}
         for order in (needs, needs[::-1], needs[1:] + needs[:1]):
             words = [word for need in order for word in ("--branch-need", "1=" + need)]

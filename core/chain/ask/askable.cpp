@@ -134,7 +134,7 @@ std::vector<Askable> rows_of_a_run() {
       {.code = "air",
        .key = "carries",
        .option = "--air",
-       .help = "It carries compressed air: nothing that shatters",
+       .help = "It carries compressed air: only parts proved for it",
        .flag = true,
        .kind = AskedKind::choice,
        .relief = Relief::give_up,

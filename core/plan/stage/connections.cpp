@@ -4,6 +4,7 @@
 #include "plan/stage/branches.h"
 #include "plan/stage/connection_request.h"
 #include "plan/stage/duty.h"
+#include "plan/stage/mounting.h"
 #include "plan/stage/run_length.h"
 #include "plan/stage/valves.h"
 
@@ -136,6 +137,7 @@ chain::Demand ask(const Inputs& inputs, const chain::Finder& finder, const Riser
     keep_the_run_wide(inputs, finder, riser, connection, plan, remarks);
   }
   plan.request.taken = connection.take;
+  keep_swing_checks_from_falling_flow(inputs, plan);
   demand.request = plan.request;
   demand.span = plan.span;
   return demand;
@@ -256,6 +258,7 @@ Connections plan_connections(const Inputs& inputs, const chain::Finder& finder, 
     leave_valve_with_reservoir(inputs, finder, plan);
     say_what_is_missed(finder, plan);
     settle(inputs, *asked.of[i], plan, remarks);
+    judge_mounting(inputs, plan, remarks);
     if (!done.water && is_way_to_table(inputs.job, riser, plan)) done.water = i;
   }
   return done;

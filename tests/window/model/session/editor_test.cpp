@@ -146,7 +146,7 @@ TEST_F(EditorTest, ConnectionsAndPortsAreAddedAndTakenOut) {
   expect_done(AddPort{PortOwner::reservoir, "fill cap", "1-1/2 FIP"});
   EXPECT_EQ(editor.state().undo_name, "Add port 'fill cap', 1-1/2 FIP, to the reservoir");
   expect_refused(AddPort{PortOwner::reservoir, "fill cap", "1 FNPT"}, "There is a port called 'fill cap' already.");
-  expect_refused(AddPort{PortOwner::table, "odd", "1 FNTP"}, "FNTP");
+  expect_refused(AddPort{PortOwner::table, "odd", "1 FTP"}, "FTP");
   expect_done(Connect{"fill cap", "", "plug", ""});
   EXPECT_TRUE(std::any_of(editor.job()->connections.begin(), editor.job()->connections.end(),
                           [](const plan::JobConnection& c) { return c.name == "fill cap to plug"; }));

@@ -31,6 +31,7 @@ void WordReader::finish() const {
 }
 
 catalog::MadePort WordReader::port(const catalog::Catalog& catalog, const std::string& text) {
+  if (!is_text("port", text)) return {};
   const auto reading = catalog::read_made_port(catalog, text);
   if (const auto* made = std::get_if<catalog::MadePort>(&reading)) return *made;
   const auto& error = std::get<catalog::NotationError>(reading);

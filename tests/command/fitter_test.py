@@ -77,18 +77,18 @@ class Fitter(unittest.TestCase):
     def test_onto_pvc_it_goes_by_a_male_adapter_and_pipe(self):
         run = Run("1-1/2 FNPT", "1-1/2 socket")
         self.all_in(run, "1-1/2", ("npt-plastic", "pvc"))
-        self.assertEqual(run.materials, {"pvc"}, run.text)
+        self.assertEqual(run.materials, {"PVC"}, run.text)
         self.assertEqual(len(run.parts), 2, run.text)
 
     def test_pvc_is_reduced_in_pvc(self):
         run = Run("1-1/2 spigot", "3 socket")
         self.assertEqual(run.kinds, {"pvc"}, run.text)
-        self.assertEqual(run.materials, {"pvc"}, run.text)
+        self.assertEqual(run.materials, {"PVC"}, run.text)
 
     def test_the_union_of_a_pvc_run_is_of_pvc(self):
         run = Run("1 FNPT", "1 socket", "--held", "--need", "union")
         self.all_in(run, "1", ("npt-plastic", "pvc"))
-        self.assertEqual(run.materials, {"pvc"}, run.text)
+        self.assertEqual(run.materials, {"PVC"}, run.text)
 
     def test_onto_a_garden_hose_it_goes_by_one_swivel_adapter(self):
         run = Run("3/4 FNPT", "3/4 MGHT")

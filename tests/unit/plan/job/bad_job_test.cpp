@@ -372,9 +372,9 @@ INSTANTIATE_TEST_SUITE_P(
            "bench.yaml:29:22: error: wishes.cost cap: '60': no currency; a price is dollars and cents, like $2.10 or 2.10 usd\n"
             "  wishes: {cost cap: 60}\n"
             "                       ^"},
-    BadJob{"BinUnknownPart", "altitude: 600 ft", "bin:\n  - {part: 1 x 4 nippel black iron, count: 1}",
-           "bench.yaml:30:18: error: bin[1].part: no part knows the word 'nippel'; close to it: nipple\n"
-            "    - {part: 1 x 4 nippel black iron, count: 1}\n"
+    BadJob{"BinUnknownPart", "altitude: 600 ft", "bin:\n  - {part: 1 x 4 capacitor black iron, count: 1}",
+           "bench.yaml:30:18: error: bin[1].part: no part knows the word 'capacitor'\n"
+            "    - {part: 1 x 4 capacitor black iron, count: 1}\n"
             "                   ^"},
     BadJob{"BinSeveralParts", "altitude: 600 ft", "bin:\n  - {part: 1 x 4 nipple, count: 1}",
            "bench.yaml:30:12: error: bin[1].part: '1 x 4 nipple' fits 4 parts, say which: nipple/black-iron/1x4, nipple/galvanized/1x4, nipple/stainless/1x4, nipple/brass/1x4\n"

@@ -94,7 +94,8 @@ TEST(AirManifold, IsOnTheListWithItsDevicesAndFromTheBin) {
   const auto has = [](const std::vector<ListItem>& items, const std::string& family) {
     return std::any_of(items.begin(), items.end(), [&](const ListItem& item) { return item.id.starts_with(family); });
   };
-  for (const char* family : {"pressure-gauge/", "relief-valve/", "restrictor/", "light-spring-check-valve/", "ball-valve/"})
+  for (const char* family :
+       {"pressure-gauge/", "relief-valve/", "restrictor/", "light-spring-check-valve/", "ball-valve/"})
     EXPECT_TRUE(has(trough().list.buy, family)) << family;
   EXPECT_TRUE(has(trough().list.from_bin, "air-regulator/"));
   EXPECT_FALSE(has(trough().list.buy, "air-regulator/"));

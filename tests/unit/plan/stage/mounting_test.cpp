@@ -28,7 +28,8 @@ std::string with_drain(const std::string& place, const std::string& need) {
 
 std::string refusals(const Plan& plan) {
   std::string all;
-  for (const Refusal& refusal : plan.refusals) all += report::said(refusal.reason) + "\n";
+  for (const Finding& finding : plan.findings)
+    if (finding.severity == Severity::refused) all += report::said(finding.reason) + "\n";
   return all;
 }
 

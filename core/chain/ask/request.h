@@ -23,7 +23,7 @@ using catalog::PortTypeId;
 ///   1. line size kept: least narrowing. The line size is the smaller of the two ends', by nominal size over all kinds;
 ///      each port passed that is smaller weighs as much as it takes more head than the line: (line / size)^4 - 1.
 ///   2. no foreign thread: fewest ports of a kind that Catalog::foreign_threads() keeps to other ends, plugs' included.
-///   3. kind kept: fewest ports passed, and plugs, of a kind that neither end has, and parts that bend (hose).
+///   3. kind kept: fewest ports passed, and plugs, of a kind with which no end is at home; parts that bend (hose).
 ///   4. fewest size changes: parts whose two passed ports differ in nominal size.
 ///   5. fewest parts, plugs included.
 ///   6. one material: fewest parts that are not of an end's own (of the better of the two, where known), then fewest

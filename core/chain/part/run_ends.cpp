@@ -28,13 +28,15 @@ RunEnds run_ends(const Catalog& catalog, PortTypeId from, PortTypeId to) {
 
 void add_plugging(const Catalog& catalog, const RunEnds& ends, PortTypeId type, Measures& measures) {
   const catalog::KindId kind = catalog.port_type(type).kind;
-  if (!ends.has(kind)) measures.other_kinds += 1;
+  bool is_own = ends.has(kind);
   for (const catalog::ForeignThread& thread : catalog.foreign_threads()) {
     if (thread.kind != kind) continue;
     const bool at_home =
         std::any_of(thread.at_home.begin(), thread.at_home.end(), [&](catalog::KindId home) { return ends.has(home); });
     if (!at_home) measures.foreign_threads += 1;
+    is_own = is_own || at_home;
   }
+  if (!is_own) measures.other_kinds += 1;
 }
 
 void add_passing(const Catalog& catalog, const RunEnds& ends, PortTypeId type, Measures& measures) {

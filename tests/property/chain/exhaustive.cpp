@@ -63,10 +63,15 @@ void count_port(const Catalog& catalog, PortTypeId port, double line_inches, con
                 bool is_plug, Sums& sums) {
   const PortType& type = catalog.port_type(port);
   const auto is_an_ends = [&](KindId kind) { return std::find(kinds.begin(), kinds.end(), kind.row) != kinds.end(); };
-  if (!is_an_ends(type.kind)) ++sums.other_kinds;
-  for (const ForeignThread& thread : catalog.foreign_threads())
-    if (thread.kind == type.kind && std::none_of(thread.at_home.begin(), thread.at_home.end(), is_an_ends))
+  bool own = is_an_ends(type.kind);
+  for (const ForeignThread& thread : catalog.foreign_threads()) {
+    if (thread.kind != type.kind) continue;
+    if (std::any_of(thread.at_home.begin(), thread.at_home.end(), is_an_ends))
+      own = true;
+    else
       ++sums.foreign_threads;
+  }
+  sums.other_kinds += own ? 0 : 1;
   const double inches = catalog.nominal_inches(type.size);
   if (!is_plug && inches < line_inches)
     sums.narrowing += std::llround(10.0 * (std::pow(line_inches / inches, 4.0) - 1.0));

@@ -119,8 +119,9 @@ void Exhaustive::make_ways() {
   for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
     const Part& part = catalog_.part({row});
     if (!part_allowed({row})) continue;
-    for (std::uint8_t enter = 0; enter < part.ports.size(); ++enter) {
-      for (std::uint8_t leave = 0; leave < part.ports.size(); ++leave) {
+    const auto ports = static_cast<std::uint8_t>(part.ports.size());
+    for (std::uint8_t enter = 0; enter < ports; ++enter) {
+      for (std::uint8_t leave = 0; leave < ports; ++leave) {
         if (enter == leave || (part.arrow && (enter != 0 || leave != 1))) continue;
         const Port& in = part.ports[enter];
         const Port& out = part.ports[leave];
@@ -148,7 +149,7 @@ RunPart passed_through(const Catalog& catalog, PartId part, std::uint8_t enter, 
   return link;
 }
 
-void Exhaustive::add_ways_with_plugs(Way way, std::size_t port) {
+void Exhaustive::add_ways_with_plugs(const Way& way, std::size_t port) {
   const Part& host = catalog_.part(way.part);
   while (port == way.enter || port == way.leave) ++port;
   if (port >= host.ports.size()) {

@@ -83,7 +83,7 @@ class Exhaustive {
   };
 
   void make_ways();
-  void add_ways_with_plugs(Way way, std::size_t port);
+  void add_ways_with_plugs(const Way& way, std::size_t port);
   bool part_allowed(PartId part) const;
   bool metals_clash(std::optional<MaterialId> a, std::optional<MaterialId> b) const;
   bool closes(PortTypeId a, PortTypeId b) const;

@@ -165,6 +165,8 @@ void CatalogBuilder::add(Seal seal) { catalog_.seals_.push_back(std::move(seal))
 void CatalogBuilder::set(GalvanicLimits limits) { catalog_.galvanic_ = std::move(limits); }
 void CatalogBuilder::add(LookAlike look_alike) { catalog_.look_alikes_.push_back(std::move(look_alike)); }
 
+void CatalogBuilder::add(ForeignThread thread) { catalog_.foreign_threads_.push_back(std::move(thread)); }
+
 void CatalogBuilder::add(Duty duty) { catalog_.duties_.push_back(std::move(duty)); }
 
 PartId CatalogBuilder::add(Part part) {

@@ -41,6 +41,7 @@ class Catalog {
   std::span<const MatingRule> mating_rules() const { return rules_; }
   std::span<const Seal> seals() const { return seals_; }
   std::span<const LookAlike> look_alikes() const { return look_alikes_; }
+  std::span<const ForeignThread> foreign_threads() const { return foreign_threads_; }
   std::span<const Material> materials() const { return materials_; }
   const GalvanicLimits& galvanic_limits() const { return galvanic_; }
   std::span<const Family> families() const { return families_; }
@@ -101,6 +102,7 @@ class Catalog {
   std::vector<MatingRule> rules_;
   std::vector<Seal> seals_;
   std::vector<LookAlike> look_alikes_;
+  std::vector<ForeignThread> foreign_threads_;
   std::vector<Material> materials_;
   GalvanicLimits galvanic_;
   std::vector<Family> families_;
@@ -131,6 +133,7 @@ class CatalogBuilder {
   void add(MatingRule rule);
   void add(Seal seal);
   void add(LookAlike look_alike);
+  void add(ForeignThread thread);
   void add(Duty duty);
   void set(GalvanicLimits limits);
   /// The part's id must not have been used before.

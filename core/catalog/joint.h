@@ -130,4 +130,12 @@ struct LookAlike {
   std::optional<End> end_b;
 };
 
+/// A thread that a fitter puts into a run only where an end of the run is at home with it: garden hose thread, plastic
+/// thread in metal. `at_home`: the kinds of such ends.
+struct ForeignThread {
+  KindId kind;
+  std::vector<KindId> at_home;
+  std::string source;
+};
+
 }  // namespace riserun::catalog

@@ -85,7 +85,7 @@ void Checking::look_at(const AssemblyRequest& request) {
     say(fmt::format("an assembly joins one port to {} to {} others, not to {}", kFewestTargets, kMostTargets, count));
   if (request.rules.order == Order::length || request.rules.order == Order::loss)
     say("an assembly has no one length and no one head to be weighed by, as each branch has its own; allowed orders: "
-        "parts, price, bin");
+        "line, parts, price, bin");
   for (const Askable& row : askables())
     if (row.one_run && is_asked(request.rules, row))
       say(fmt::format("{}: is for a run with one far end, not for an assembly", row.key));

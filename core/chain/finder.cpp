@@ -1,6 +1,7 @@
 #include "chain/finder.h"
 
 #include "chain/answers/alternatives.h"
+#include "chain/answers/order_instead.h"
 #include "chain/answers/picture.h"
 #include "chain/answers/span_answer.h"
 #include "chain/answers/substitutes.h"
@@ -36,8 +37,11 @@ const Catalog& Finder::catalog() const { return prepared_->catalog(); }
 
 Answer Finder::find(const ChainRequest& request) const {
   check(catalog(), request);
-  if (const std::optional<Route> route = best_chain(*prepared_, request))
-    return assemble(catalog(), request, route->moves);
+  if (const std::optional<Route> route = best_chain(*prepared_, request)) {
+    Chain chain = assemble(catalog(), request, route->moves);
+    add_order_instead(*prepared_, request, chain);
+    return chain;
+  }
   return why_no_chain(prepared_->folded(), request);
 }
 
@@ -50,7 +54,7 @@ Answer Finder::find_span(const ChainRequest& request, const Span& span) const {
 AssemblyAnswer Finder::find_assembly(const AssemblyRequest& request) const {
   check(catalog(), request);
   const FoldedCatalog& folded = prepared_->folded();
-  if (const auto tree = best_tree(folded, request)) return assemble(catalog(), request, *tree);
+  if (const auto tree = best_tree(folded, request)) return assemble(catalog(), request, tree->tree);
   return why_no_assembly(folded, request);
 }
 

@@ -30,9 +30,10 @@ void WordReader::finish() const {
   if (!problems_.empty()) throw quantity::InputError(problems_);
 }
 
-catalog::PortTypeId WordReader::port(const catalog::Catalog& catalog, const std::string& text) {
-  const auto reading = catalog::read_port(catalog, text);
-  if (const auto* type = std::get_if<catalog::PortTypeId>(&reading)) return *type;
+catalog::MadePort WordReader::port(const catalog::Catalog& catalog, const std::string& text) {
+  if (!is_text("port", text)) return {};
+  const auto reading = catalog::read_made_port(catalog, text);
+  if (const auto* made = std::get_if<catalog::MadePort>(&reading)) return *made;
   const auto& error = std::get<catalog::NotationError>(reading);
   add("port", text, error.message, error.offset);
   return {};
@@ -48,11 +49,11 @@ bool WordReader::is_text(const std::string& option, const std::string& words) {
 std::vector<catalog::PartId> WordReader::parts(const catalog::Catalog& catalog, const std::string& option,
                                                const std::string& words) {
   if (!is_text(option, words)) return {};
-  std::vector<catalog::PartId> found = catalog::find_parts(catalog, words);
-  if (!found.empty()) return found;
-  const catalog::NotationError error = catalog::why_no_parts(catalog, words);
+  auto found = catalog::PartSearch(catalog).find_called(words);
+  if (auto* parts = std::get_if<std::vector<catalog::PartId>>(&found)) return std::move(*parts);
+  const auto& error = std::get<catalog::NotationError>(found);
   add(option, words, error.message, error.offset);
-  return found;
+  return {};
 }
 
 chain::Avoidance WordReader::avoidance(const catalog::Catalog& catalog, const std::string& option,

@@ -4,6 +4,7 @@
 
 #include "catalog/bin.h"
 #include "catalog/catalog.h"
+#include "catalog/words/port_notation.h"
 #include "chain/ask/request.h"
 #include "cli/command.h"
 #include "quantity/input_error.h"
@@ -42,7 +43,8 @@ class WordReader {
     return std::nullopt;
   }
 
-  catalog::PortTypeId port(const catalog::Catalog& catalog, const std::string& text);
+  /// `1 FNPT`, or with what it is in: `1 FNPT aluminium`.
+  catalog::MadePort port(const catalog::Catalog& catalog, const std::string& text);
   std::vector<catalog::PartId> parts(const catalog::Catalog& catalog, const std::string& option,
                                      const std::string& words);
   /// What is kept out by those words.

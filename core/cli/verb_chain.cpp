@@ -75,13 +75,15 @@ Question question_from(const ChainOptions& options, const Stock& stock) {
   WordReader words;
   Question question;
   chain::ChainRequest& request = question.request;
-  const catalog::PortTypeId from = words.port(catalog, options.ports[0]);
-  const catalog::PortTypeId to = words.port(catalog, options.ports[1]);
+  const catalog::MadePort from = words.port(catalog, options.ports[0]);
+  const catalog::MadePort to = words.port(catalog, options.ports[1]);
   // More than two: read again where they are used, but what is wrong with them is said with the rest.
   for (std::size_t i = 2; i < options.ports.size(); ++i) words.port(catalog, options.ports[i]);
   request = read_request(options.asked, stock, words);
-  request.from.type = from;
-  request.to.type = to;
+  request.from.type = from.type;
+  request.from.material = from.material;
+  request.to.type = to.type;
+  request.to.material = to.material;
   question.span = read_span(options.asked, words, request);
   if (question.span && options.spares)
     words.add("--spares", "", "is not for a run that makes a distance: a stand-in would have to make it too", 0);
@@ -91,9 +93,14 @@ Question question_from(const ChainOptions& options, const Stock& stock) {
   return question;
 }
 
+/// As it was given: `1 FNPT`, `1 FNPT aluminium`.
+std::string written(const Stock& stock, catalog::PortTypeId type, const std::optional<catalog::MaterialId>& material) {
+  return stock.catalog->written(type) + (material ? " " + stock.catalog->material(*material).name : "");
+}
+
 std::string heading_of(const Stock& stock, const chain::ChainRequest& request) {
-  return fmt::format("From {} to {}\n", stock.catalog->written(request.from.type),
-                     stock.catalog->written(request.to.type));
+  return fmt::format("From {} to {}\n", written(stock, request.from.type, request.from.material),
+                     written(stock, request.to.type, request.to.material));
 }
 
 std::optional<chain::Spares> spares_of(bool wanted, const chain::Finder& finder, const chain::ChainRequest& request,
@@ -147,17 +154,19 @@ int run_assembly(const ChainOptions& options, const Session& session) {
   if (!options.asked.has("most_bushings"))
     request.rules.most_bushings.reset();  // of all branches together, if asked for
   WordReader words;
-  for (std::size_t i = 1; i < options.ports.size(); ++i)
-    request.targets.push_back({words.port(*stock.catalog, options.ports[i]), {}, request.rules.from.freedom, {}});
+  for (std::size_t i = 1; i < options.ports.size(); ++i) {
+    const catalog::MadePort port = words.port(*stock.catalog, options.ports[i]);
+    request.targets.push_back({port.type, port.material, request.rules.from.freedom, {}});
+  }
   request.branches = read_branch_options(options.branches, stock, request.targets.size(), words);
   words.finish();
   const chain::AssemblyAnswer answer = chain::find_assembly(*stock.catalog, request);
   if (session.common.json) {
     session.out << report::assembly_json(*stock.catalog, request, answer, session.style(UnitSystem::inch).units);
   } else {
-    session.out << fmt::format("From {} to", stock.catalog->written(request.rules.from.type));
+    session.out << fmt::format("From {} to", written(stock, request.rules.from.type, request.rules.from.material));
     for (std::size_t i = 0; i < request.targets.size(); ++i)
-      session.out << (i ? ", " : " ") << stock.catalog->written(request.targets[i].type);
+      session.out << (i ? ", " : " ") << written(stock, request.targets[i].type, request.targets[i].material);
     session.out << '\n' << report::assembly_text(*stock.catalog, request, answer, session.style(UnitSystem::inch));
   }
   return std::holds_alternative<chain::Assembly>(answer) ? kDone : kNoSolution;

@@ -157,7 +157,7 @@ class Reader {
     if (options_.turns.empty() != options_.into.empty())
       words_.add("--turns", options_.turns, "the turns and the known part go together: --turns N --into PORT", 0);
     if (options_.into.empty()) return;
-    const catalog::PortTypeId known = words_.port(catalog_, options_.into);
+    const catalog::PortTypeId known = words_.port(catalog_, options_.into).type;
     if (!known.valid()) return;
     known_end_ = catalog_.port_type(known).end;
     const auto measured = catalog::measured_as(catalog_, known);

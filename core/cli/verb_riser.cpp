@@ -58,7 +58,9 @@ plan::RiserAlone plan_from_options(const RiserOptions& options, const Stock& sto
   reservoir.lid_closed = options.lid_closed;
   plan::JobPort bung;
   bung.name = "riser bung";
-  bung.type = words.port(*stock.catalog, options.bung);
+  const catalog::MadePort made = words.port(*stock.catalog, options.bung);
+  bung.type = made.type;
+  bung.material = made.material;
   bung.bung = bung_kind(words, options.bung_kind);
   bung.bung_length = length_of("--bung-length", options.bung_length);
   bung.projects = length_of("--projects", options.projects);

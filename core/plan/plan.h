@@ -30,6 +30,13 @@ namespace riserun::plan {
 /// Worst of what is open. Ready: nothing is.
 enum class Verdict : std::uint8_t { ready, not_yet, refused };
 
+/// The bore that a run was to have, where nothing that may be used has it.
+struct MissedBore {
+  Length least{};
+  double share_of_riser = 0.0;
+  quantity::Fact mend;
+};
+
 /// A connection with one far end or with several.
 struct ConnectionPlan {
   std::string name;
@@ -40,11 +47,12 @@ struct ConnectionPlan {
   chain::ChainRequest request;  // as it was asked, with what was left of the bin; with several ends, `branched->rules`
   std::optional<chain::AssemblyRequest> branched;  // with several ends
   std::variant<chain::Run, chain::NoChain, chain::NoAssembly> answer;
-  std::optional<PartId> ends_in;      // the device at the one far end
-  std::optional<Length> gap;          // as given; the chain's length stands in the answer
-  std::optional<chain::Span> span;    // the distance that the chain was asked to make
-  Length run_length{};                // from port to port along the run, with the hose at its length
-  Length run_tolerance{};             // plus or minus, from the threads
+  std::optional<PartId> ends_in;    // the device at the one far end
+  std::optional<Length> gap;        // as given; the chain's length stands in the answer
+  std::optional<chain::Span> span;  // the distance that the chain was asked to make
+  Length run_length{};              // from port to port along the run, with the hose at its length
+  Length run_tolerance{};           // plus or minus, from the threads
+  std::optional<MissedBore> missed_bore;
   std::optional<Length> hose_length;  // of each piece sold by the length in the chain, given or assumed
   int hose_joints = 0;                // hose ends that carry a clamp or two
   int clamps = 0;

@@ -111,11 +111,25 @@ std::optional<std::size_t> end_of_gauge_word(const std::string& text, std::size_
   return std::nullopt;
 }
 
+/// `0.12 in in steel, 0.091 in in aluminium`; the metals alone where the number is no gauge.
+std::string thicknesses_of(const Number& number) {
+  std::string all;
+  for (const SheetMetal metal :
+       {SheetMetal::steel, SheetMetal::galvanized, SheetMetal::stainless, SheetMetal::aluminium}) {
+    const auto thickness = number.whole ? gauge_thickness(metal, static_cast<int>(number.value)) : std::nullopt;
+    if (!thickness) return std::string(kMetalsAllowed);
+    all += fmt::format("{}{:.4g} in for {}", all.empty() ? "" : ", ", in_inches(*thickness), name_of(metal));
+  }
+  return all;
+}
+
 Reading<Length> read_gauge(const PlainText& text, const Number& number, std::size_t metal_at) {
   const std::string_view word = std::string_view(text.plain).substr(metal_at);
   if (folded(word).empty()) {
     return read_error(text, text.plain.size(),
-                      fmt::format("a gauge number needs its metal: {}, like 10 ga steel", kMetalsAllowed));
+                      fmt::format("a gauge number needs its metal, as it means another thickness in each: {}, like 10 "
+                                  "ga steel",
+                                  thicknesses_of(number)));
   }
   const auto metal = find_metal(word);
   if (!metal) {

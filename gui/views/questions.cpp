@@ -166,11 +166,16 @@ void ask_port(const Scene& scene, QuestionState& state, Requests& asked) {
   bool understood = false;
   if (!state.answer_2.empty()) {
     const auto read = scene.model.read_port(state.answer_2);
-    understood = std::holds_alternative<catalog::PortTypeId>(read);
+    const auto* made = std::get_if<catalog::MadePort>(&read);
+    understood = made != nullptr;
     ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[understood ? Ink::good : Ink::refused]));
     ImGui::PushTextWrapPos(scene.px(460.0F));
-    ImGui::TextUnformatted(understood ? scene.model.catalog().written(std::get<catalog::PortTypeId>(read)).c_str()
-                                      : std::get<catalog::NotationError>(read).message.c_str());
+    const catalog::Catalog& catalog = scene.model.catalog();
+    const std::string said = !made ? std::get<catalog::NotationError>(read).message
+                             : made->material
+                                 ? catalog.written(made->type) + ", " + catalog.material(*made->material).name
+                                 : catalog.written(made->type);
+    ImGui::TextUnformatted(said.c_str());
     ImGui::PopTextWrapPos();
     ImGui::PopStyleColor();
   }

@@ -80,8 +80,9 @@ void draw_strip(const Scene& scene) {
   verdict(scene, *plan);
   for (const Figure& figure : scene.shown.headline) headline_figure(scene, figure);
   for (const plan::Finding& finding : plan->findings)
-    wrapped(scene, finding.severity == plan::Severity::refused ? Ink::refused : Ink::caution,
-            fmt::format("{}: {}", report::title_of(finding.severity), report::sentences_of(finding, scene.shown.units)));
+    wrapped(
+        scene, finding.severity == plan::Severity::refused ? Ink::refused : Ink::caution,
+        fmt::format("{}: {}", report::title_of(finding.severity), report::sentences_of(finding, scene.shown.units)));
 }
 
 }  // namespace riserun::views

@@ -12,7 +12,7 @@ NEEDS = ["ball valve", "union", "check valve", "hose", "gate valve", "90 elbow",
 AVOID = ["brass", "galvanized", "black iron", "stainless", "PVC", "nylon", "copper", "rubber", "nipple", "just nipple",
          "bushing", "just bushing", "close nipple", "union", "hose", "reducing coupling", "coupling", "hex bushing", "barb",
          "street elbow", "swivel"]
-ORDERS = ("parts", "price", "loss", "length", "bin")
+ORDERS = ("line", "parts", "price", "loss", "length", "bin")
 BIN_COUNT, OWN_COUNT = 40, 3
 
 

@@ -146,7 +146,7 @@ class RulesOfBranches(unittest.TestCase):
 
     def test_needs_of_a_branch_come_in_the_order_given(self):
         needs = ["60 psi air regulator", "check valve", "1/16 in hole restrictor"]
-        families = {"60 psi air regulator": "air-regulator", "check valve": "check-valve",
+        families = {"60 psi air regulator": "air-regulator", "check valve": "spring-check-valve",
                     "1/16 in hole restrictor": "restrictor"}
         for order in (needs, needs[::-1], needs[1:] + needs[:1]):
             words = [word for need in order for word in ("--branch-need", "1=" + need)]
@@ -229,7 +229,7 @@ class Refusals(unittest.TestCase):
 
     def test_length_and_loss_orders_are_bad_input(self):
         for order in ("length", "loss"):
-            self.assertIn("allowed: parts, price, bin", self.refused("--order", order))
+            self.assertIn("allowed: line, parts, price, bin", self.refused("--order", order))
 
     def test_more_than_eight_targets_are_bad_input(self):
         self.assertEqual(run("1 FNPT", *["1 MNPT"] * 9).returncode, 2)

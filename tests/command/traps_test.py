@@ -105,7 +105,7 @@ class PlasticUnderAir(Trap):
 
     def test_asked_for_by_name_it_is_refused(self):
         text = self.refused("chain", "1 FNPT", "1 FNPT", "--air", "--need", "PVC coupling")
-        self.assertIn("these two cannot both be kept: a PVC coupling in it; nothing that compressed air can burst.", text)
+        self.assertIn("these two cannot both be kept: a PVC coupling in it; parts proved for compressed air alone.", text)
         self.assertEqual(mends(text)[0], "do without the PVC coupling: then 1 part, 1 to buy, about $1.85")
         self.assertIn("use the chain for water only, never under compressed air", text)
 
@@ -148,6 +148,25 @@ class CloseNippleUnderAWrench(Trap):
         self.assertIn("turn part 1 hand-tight and no more: what goes onto it draws it up", text)
         self.assertIn("part 1 draws up in both, so no wrench touches its threads", text)
         self.assertNotIn("hold part 1 with", text)
+
+
+class CheckValveOnAir(Trap):
+    """A metal flap seeps on air and must not hang in falling flow: a soft-seated spring check (common practice)."""
+
+    def test_a_spring_check_between_pipe_threads(self):
+        text = self.found("chain", "1/2 FNPT", "1/2 FNPT", "--air", "--held", "--need", "check valve")
+        self.assertIn("1/2 spring check valve", text)
+        self.assertIn("Its arrow points to the last port.", text)
+        for word in ("swing", "GHT", "nylon", "hose"):
+            self.assertNotIn(word, text)
+
+    def test_a_swing_check_on_air_is_refused(self):
+        self.assertIn("parts proved for compressed air alone",
+                      self.refused("chain", "1/2 FNPT", "1/2 FNPT", "--air", "--need", "swing check valve"))
+
+    def test_on_water_it_says_how_it_must_be_mounted(self):
+        text = self.found("chain", "1 FNPT", "1 FNPT", "--need", "swing check valve")
+        self.assertIn("never with the flow downward", text)
 
 
 class StackedBushings(Trap):

@@ -211,15 +211,31 @@ void load_kind(Loading& loading, const Value& value) {
   loading.builder.add(std::move(kind));
 }
 
+/// `{kind: ght, at home: [ght], source: common practice}`
+void load_foreign_thread(Loading& loading, const Value& value) {
+  Fields fields(value, {"kind", "at home", "source"}, loading.problems);
+  if (!fields.valid()) return;
+  const auto named = [&](const Value& name) -> std::optional<KindId> {
+    const auto text = read_text(name, loading.problems);
+    return text ? named_kind(loading, name, *text) : std::nullopt;
+  };
+  const std::optional<KindId> kind = named(fields.need("kind"));
+  ForeignThread thread{kind.value_or(KindId{}), {}, fields.need_text("source")};
+  for (const Value& name : fields.need_list("at home"))
+    if (const std::optional<KindId> home = named(name)) thread.at_home.push_back(*home);
+  if (kind) loading.builder.add(std::move(thread));
+}
+
 }  // namespace
 
 void load_joints(Loading& loading, const Value& root) {
-  Fields fields(root, {"seals", "kinds", "mating", "look-alikes"}, loading.problems);
+  Fields fields(root, {"seals", "kinds", "mating", "look-alikes", "foreign threads"}, loading.problems);
   if (!fields.valid()) return;
   for (const Value& seal : fields.need_list("seals")) load_seal(loading, seal);
   for (const Value& kind : fields.need_list("kinds")) load_kind(loading, kind);
   for (const Value& rule : fields.need_list("mating")) load_mating_rule(loading, rule);
   for (const Value& pair : fields.list("look-alikes")) load_look_alike(loading, pair);
+  for (const Value& thread : fields.list("foreign threads")) load_foreign_thread(loading, thread);
 }
 
 }  // namespace riserun::catalog

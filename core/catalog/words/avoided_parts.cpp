@@ -1,5 +1,6 @@
 #include "catalog/words/avoided_parts.h"
 
+#include "catalog/words/called_names.h"
 #include "catalog/words/words.h"
 
 #include <algorithm>
@@ -9,29 +10,6 @@
 namespace riserun::catalog {
 
 namespace {
-
-using WordList = std::vector<std::string>;
-
-WordList words_in_turn(std::string_view text) {
-  WordList words;
-  for (const Token& token : split_words(text)) words.push_back(token.is_size ? token.text : without_plural(token.text));
-  return words;
-}
-
-/// What a trade name calls a thing: "barb to male pipe" is a barb, "hose thread to pipe adapter" an adapter.
-std::vector<WordList> called_by(const std::string& name) {
-  const WordList whole = words_in_turn(name);
-  const auto joins_to = std::find(whole.begin(), whole.end(), "to");
-  if (joins_to == whole.end()) return {whole};
-  std::vector<WordList> names{{whole.begin(), joins_to}};
-  if (whole.back() == "adapter") names.push_back(whole);
-  return names;
-}
-
-bool ends_in(const WordList& name, const WordList& words) {
-  return !words.empty() && words.size() <= name.size() &&
-         std::equal(words.begin(), words.end(), name.end() - static_cast<std::ptrdiff_t>(words.size()));
-}
 
 /// The words of each material, to be left out of those of a name.
 std::vector<std::set<std::string>> words_of_materials(const Catalog& catalog) {
@@ -95,7 +73,7 @@ std::vector<PartId> find_avoided_parts(PartSearch& search, std::string_view word
   std::vector<PartId> parts = search.find(meant);
   if (parts.empty() || meant.size() != words.size() || catalog.find_part(words) || names_a_size(catalog, words))
     return parts;
-  const Called called(catalog, words);
+  const Called called(catalog, search.corrected(words));
   for (std::uint32_t row = 0; row < catalog.parts().size(); ++row)
     if (called.is(catalog.part({row}))) parts.push_back({row});
   std::sort(parts.begin(), parts.end());

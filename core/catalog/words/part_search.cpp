@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <optional>
+#include <set>
+#include <tuple>
 #include <utility>
 
 namespace riserun::catalog {
@@ -19,10 +21,14 @@ std::vector<std::string> sorted(std::vector<std::string> texts) {
   return texts;
 }
 
+/// Whose names count as the whole of the words: `union` is a union alone, or a PVC union as well.
+enum class Naming { whole, called };
+
 /// How well a part fits; more is better.
 struct Fit {
-  bool whole_name = false;
+  bool named = false;
   bool whole_size = false;
+  bool first_size = false;  // asked of needs: `3/4 hose bibb` has 3/4 pipe thread, and not hose thread alone
   auto operator<=>(const Fit&) const = default;
 };
 
@@ -30,7 +36,7 @@ struct Fit {
 
 class PartSearch::Search {
  public:
-  Search(const Catalog& catalog, PartWords& words) : catalog_(catalog), words_(words) {}
+  Search(const Catalog& catalog, PartWords& words, Naming naming) : catalog_(catalog), words_(words), naming_(naming) {}
 
   /// Parts of the best fit. With `port_words`, a word may also be one of a port or of the part's own title.
   std::vector<PartId> run(PartQuery query, bool port_words) {
@@ -57,7 +63,9 @@ class PartSearch::Search {
     if (!has_ports(part, query.ports)) return std::nullopt;
     const std::optional<bool> sizes = whole_size(query, part);
     if (!sizes) return std::nullopt;
-    return Fit{words_.is_whole_name(query, part.family, part.material), *sizes};
+    if (naming_ == Naming::whole) return Fit{words_.is_whole_name(query, part.family, part.material), *sizes, false};
+    const bool first = !query.sizes.empty() && begins_with(part, query.sizes.front());
+    return Fit{words_.is_called(query, part.family, part.material), *sizes, first};
   }
 
   /// Which families and materials have each word among their own: asked once, not for every part.
@@ -90,6 +98,10 @@ class PartSearch::Search {
     return wanted.empty();
   }
 
+  bool begins_with(const Part& part, const std::string& size) const {
+    return catalog_.size_name(catalog_.port_type(part.ports.front().type).size) == size;
+  }
+
   /// Nothing: the part has not these sizes. True: they are all the sizes that it has.
   std::optional<bool> whole_size(const PartQuery& query, const Part& part) const {
     if (query.sizes.empty()) return false;
@@ -107,6 +119,7 @@ class PartSearch::Search {
 
   const Catalog& catalog_;
   PartWords& words_;
+  Naming naming_;
   std::vector<std::vector<bool>> families_;  // by word of the query and row
   std::vector<std::vector<bool>> materials_;
   Fit best_fit_;
@@ -114,16 +127,17 @@ class PartSearch::Search {
 
 namespace {
 
-std::vector<std::string_view> nearest_words(std::string_view word, const WordSet& all) {
+/// Nearest first, for whom it did not say well.
+std::vector<std::string_view> nearest_words(std::string_view word, const std::vector<std::string>& all) {
   std::vector<std::pair<std::size_t, std::string_view>> near;
   for (const std::string& known : all) {
-    const std::size_t distance = edit_distance(word, known);
-    if (distance <= std::max<std::size_t>(1, std::max(word.size(), known.size()) / 3) && distance < known.size())
-      near.emplace_back(distance, known);
+    const std::size_t slips = slips_between(word, known);
+    if (slips <= std::max<std::size_t>(1, std::max(word.size(), known.size()) / 3) && slips < known.size())
+      near.emplace_back(slips, known);
   }
   std::sort(near.begin(), near.end());
   std::vector<std::string_view> result;
-  for (const auto& [distance, known] : near)
+  for (const auto& [slips, known] : near)
     if (result.size() < 4) result.push_back(known);
   return result;
 }
@@ -149,19 +163,94 @@ PartWords& PartSearch::known_words() {
   return *words_;
 }
 
-std::vector<PartId> PartSearch::find(std::string_view words) {
-  if (const std::optional<PartId> part = catalog_.find_part(words)) return {*part};
+std::string PartSearch::corrected(std::string_view words) {
+  std::string text;
+  std::size_t copied = 0;
+  for (const Token& token : split_words(words)) {
+    if (token.is_size || is_idle_word(token.text)) continue;
+    const std::vector<std::string>& all = known_words().all_words();
+    const std::string word = without_plural(token.text);
+    if (std::binary_search(all.begin(), all.end(), word)) continue;
+    const std::vector<std::string> meant = meant_by(word, all);
+    if (meant.size() != 1) continue;
+    text.append(words.substr(copied, token.offset - copied)).append(meant.front());
+    copied = token.offset + token.length;
+  }
+  return text.append(words.substr(copied));
+}
+
+std::vector<PartId> PartSearch::find_spelled(std::string_view words, bool called) {
   const PartQuery query = plain_query(words);
   if (query.words.empty() && query.sizes.empty()) return {};
   if (query.words.size() + query.sizes.size() > kMostWords) return {};
-  Search search(catalog_, known_words());
+  Search search(catalog_, known_words(), called ? Naming::called : Naming::whole);
   std::vector<PartId> parts = search.run(query, false);
-  const bool named = !parts.empty() && search.best_fit().whole_name;
+  const bool named = !parts.empty() && search.best_fit().named;
   if (named) return parts;
   const PartQuery with_ports = query_with_ports(ports(), words);
   if (!parts.empty() && with_ports.ports.empty()) return parts;
   std::vector<PartId> by_port = search.run(with_ports, true);
   return by_port.empty() ? parts : by_port;
+}
+
+std::vector<PartId> PartSearch::find_by(std::string_view words, bool called) {
+  if (const std::optional<PartId> part = catalog_.find_part(words)) return {*part};
+  // A printed name with its material is one part; without, `1 union` may be asked for as what is called so.
+  std::vector<PartId> printed = known_words().printed_as(words);
+  if (printed.size() == 1 || (!printed.empty() && !called)) return printed;
+  std::vector<PartId> parts = find_spelled(words, called);
+  if (!parts.empty()) return parts;
+  const std::string meant = corrected(words);
+  return meant == words ? parts : find_spelled(meant, called);
+}
+
+std::vector<PartId> PartSearch::find(std::string_view words) { return find_by(words, false); }
+
+std::variant<std::vector<PartId>, NotationError> PartSearch::find_called(std::string_view words) {
+  std::vector<PartId> parts = find_by(words, true);
+  if (parts.empty()) return why_none(words);
+  if (std::optional<NotationError> error = two_ways(words, parts)) return std::move(*error);
+  // First the families of that very name, and what is on the shelf.
+  PartQuery query = plain_query(corrected(words));
+  known_words().tell_numbers_from_sizes(query);
+  const auto on_request = [&](PartId id) { return only_if_asked(catalog_.family(catalog_.part(id).family).role); };
+  const bool plain = !std::all_of(parts.begin(), parts.end(), on_request);
+  using Ranked = std::tuple<bool, bool, PartId>;
+  std::vector<Ranked> ranked;
+  for (const PartId id : parts) {
+    const Part& part = catalog_.part(id);
+    const bool by_name = known_words().is_whole_name(query, part.family, part.material);
+    // `hose` asks for no suction hose: what is put in only where it is asked for has a name of its own.
+    if (by_name || !plain || !on_request(id)) ranked.emplace_back(!by_name, !part.stocked, id);
+  }
+  std::sort(ranked.begin(), ranked.end());
+  parts.resize(ranked.size());
+  std::transform(ranked.begin(), ranked.end(), parts.begin(), [](const Ranked& one) { return std::get<PartId>(one); });
+  return parts;
+}
+
+std::optional<NotationError> PartSearch::two_ways(std::string_view words, const std::vector<PartId>& parts) {
+  std::set<std::string> kinds;  // the families that are put in only where they are asked for
+  bool plain = false;
+  std::set<Role> roles;
+  for (const PartId id : parts) {
+    const Family& family = catalog_.family(catalog_.part(id).family);
+    plain = plain || !only_if_asked(family.role);
+    if (kinds.insert(family.name).second) roles.insert(family.role);
+  }
+  if (plain || roles.size() < 2 || names_a_thing(words)) return std::nullopt;
+  std::vector<std::string_view> names(kinds.begin(), kinds.end());
+  return NotationError{"'" + std::string(words) + "' can be read in several ways, say which: " + either_of(names),
+                       0,
+                       {names.begin(), names.end()}};
+}
+
+bool PartSearch::names_a_thing(std::string_view words) {
+  const PartQuery query = plain_query(corrected(words));
+  for (std::uint32_t family = 0; family < catalog_.families().size(); ++family)
+    for (std::uint32_t material = 0; material < catalog_.materials().size(); ++material)
+      if (known_words().is_called(query, {family}, {material})) return true;
+  return false;
 }
 
 NotationError PartSearch::why_none(std::string_view words) {
@@ -172,11 +261,15 @@ NotationError PartSearch::why_none(std::string_view words) {
   if (query.words.empty() && query.sizes.empty())
     return {"words that name a part are expected, as in '1 x 3/4 reducing coupling'", 0, {}};
   if (query.words.size() + query.sizes.size() > kMostWords) return {"these are too many words for a part", 0, {}};
-  Search search(catalog_, known_words());
+  Search search(catalog_, known_words(), Naming::whole);
   known_words().tell_numbers_from_sizes(query);
-  const WordSet all = known_words().all_words();
-  for (const Token& word : query.words) {
-    if (all.contains(word.text)) continue;
+  const std::vector<std::string>& all = known_words().all_words();
+  for (Token& word : query.words) {
+    if (std::binary_search(all.begin(), all.end(), word.text)) continue;
+    if (std::vector<std::string> meant = meant_by(word.text, all); meant.size() == 1) {
+      word.text = std::move(meant.front());
+      continue;
+    }
     const std::vector<std::string_view> near = nearest_words(word.text, all);
     std::string message = "no part knows the word '" + std::string(words.substr(word.offset, word.length)) + "'";
     if (!near.empty()) message += "; close to it: " + either_of(near);

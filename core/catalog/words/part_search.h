@@ -6,6 +6,7 @@
 #include "catalog/words/port_notation.h"
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -15,9 +16,10 @@ namespace riserun::catalog {
 
 class PartWords;
 
-/// The parts that all the words fit, in part order; empty when there are none. A part id finds its part. When the words
-/// are the whole name of a family ("coupling"), families that merely contain them ("reducing coupling") do not count;
-/// when the sizes are the whole size of some parts, parts that merely have those sizes among others do not count.
+/// The parts that all the words fit, in part order; empty when there are none. A part id finds its part, and so does
+/// its printed name, with the material behind it or, of all that are printed so, without. When the words are the whole
+/// name of a family ("coupling"), families that merely contain them ("reducing coupling") do not count; when the sizes
+/// are the whole size of some parts, parts that merely have those sizes among others do not count.
 std::vector<PartId> find_parts(const Catalog& catalog, std::string_view words);
 
 /// Why find_parts finds nothing: which word no part knows and what is close to it, or which sizes there are.
@@ -31,7 +33,13 @@ class PartSearch {
   ~PartSearch();
   const Catalog& catalog() const { return catalog_; }
   const PortNotation& ports();
+  /// As find_parts; a mistyped word is taken for the one that it must be, where only one is near.
   std::vector<PartId> find(std::string_view words);
+  /// What a need names: every part that is called so, `union` PVC unions too; first those of that very name. Words that
+  /// name no thing but fit unlike ones (`0-30 psi`: a gauge, a regulator) are an error that names them.
+  std::variant<std::vector<PartId>, NotationError> find_called(std::string_view words);
+  /// The words with each mistyped one changed for the only one that is near.
+  std::string corrected(std::string_view words);
   NotationError why_none(std::string_view words);
   /// The one part that the words fit, those measured by hand left out if any other fits; an error when there is none,
   /// or several (it lists their ids).
@@ -44,6 +52,10 @@ class PartSearch {
   std::unique_ptr<PartWords> words_;
 
   PartWords& known_words();
+  std::vector<PartId> find_by(std::string_view words, bool called);
+  std::vector<PartId> find_spelled(std::string_view words, bool called);
+  std::optional<NotationError> two_ways(std::string_view words, const std::vector<PartId>& parts);
+  bool names_a_thing(std::string_view words);
 };
 
 }  // namespace riserun::catalog

@@ -11,13 +11,9 @@ constexpr std::size_t kLongestPort = 5;  // words of a port within the words of 
 constexpr std::string_view kIdleWords[] = {"x",   "by",   "to",  "in", "inch", "inches", "of",
                                            "and", "with", "the", "a",  "ft",   "long"};
 
-bool idle(std::string_view word) {
-  return std::find(std::begin(kIdleWords), std::end(kIdleWords), word) != std::end(kIdleWords);
-}
-
 void add_words(std::string_view text, WordSet& words) {
   for (const Token& token : split_words(text))
-    if (!token.is_size && !idle(token.text)) words.insert(without_plural(token.text));
+    if (!token.is_size && !is_idle_word(token.text)) words.insert(without_plural(token.text));
 }
 
 /// Numbers in a name that are no sizes: the degrees of an elbow, the schedule of a pipe.
@@ -26,7 +22,18 @@ void add_numbers(const Catalog& catalog, std::string_view text, WordSet& numbers
     if (token.is_size && !catalog.find_size(token.text)) numbers.insert(token.text);
 }
 
+/// However it is spaced and whatever signs stand between.
+std::string in_one_way(std::string_view text) {
+  std::string result;
+  for (const Token& token : split_words(text)) result += (result.empty() ? "" : " ") + token.text;
+  return result;
+}
+
 }  // namespace
+
+bool is_idle_word(std::string_view word) {
+  return std::find(std::begin(kIdleWords), std::end(kIdleWords), word) != std::end(kIdleWords);
+}
 
 WordSet words_of(std::string_view text) {
   WordSet words;
@@ -44,7 +51,7 @@ std::vector<std::string> sizes_of(std::string_view text) {
 void PartQuery::take(Token token) {
   if (token.is_size) {
     sizes.push_back(token.text);
-  } else if (!idle(token.text)) {
+  } else if (!is_idle_word(token.text)) {
     token.text = without_plural(token.text);
     words.push_back(std::move(token));
   }
@@ -63,7 +70,7 @@ PartQuery query_with_ports(const PortNotation& notation, std::string_view text) 
     std::size_t used = 0;
     for (std::size_t count = std::min(kLongestPort, tokens.size() - at); count >= 2 && used == 0; --count) {
       const Token& last = tokens[at + count - 1];
-      if (idle(tokens[at].text) || idle(last.text)) continue;
+      if (is_idle_word(tokens[at].text) || is_idle_word(last.text)) continue;
       const auto port = notation.read(text.substr(tokens[at].offset, last.offset + last.length - tokens[at].offset));
       if (const PortTypeId* id = std::get_if<PortTypeId>(&port)) {
         query.ports.push_back(*id);
@@ -81,12 +88,12 @@ PartQuery query_with_ports(const PortNotation& notation, std::string_view text) 
 
 PartWords::PartWords(const Catalog& catalog) : catalog_(catalog) {
   for (const Family& family : catalog.families()) {
-    std::vector<WordSet> names;
-    add_name(family.name, names);
-    for (const std::string& alias : family.aliases) add_name(alias, names);
-    WordSet all;
-    for (const WordSet& name : names) all.insert(name.begin(), name.end());
-    families_.push_back({std::move(names), std::move(all)});
+    Names names;
+    add_name(family.name, names.names);
+    for (const std::string& alias : family.aliases) add_name(alias, names.names);
+    for (const WordSet& name : names.names) names.all.insert(name.begin(), name.end());
+    names.called = called_by(family.name);
+    families_.push_back(std::move(names));
   }
   for (const Material& material : catalog.materials()) {
     WordSet words = words_of(material.name);
@@ -114,13 +121,37 @@ bool PartWords::is_whole_name(const PartQuery& query, FamilyId family, MaterialI
   return false;
 }
 
+bool PartWords::is_called(const PartQuery& query, FamilyId family, MaterialId material) const {
+  const auto is = [&](const WordList& name) {
+    WordList said;
+    for (const Token& word : query.words)
+      if (std::find(name.begin(), name.end(), word.text) != name.end() || !materials_[material.row].contains(word.text))
+        said.push_back(word.text);
+    return ends_in(name, said);
+  };
+  const std::vector<WordList>& called = families_[family.row].called;
+  return is_whole_name(query, family, material) || std::any_of(called.begin(), called.end(), is);
+}
+
 const WordSet& PartWords::port(PortTypeId id) {
   const auto [found, is_new] = ports_.try_emplace(id.row);
   if (is_new) found->second = words_of_port(catalog_.port_type(id));
   return found->second;
 }
 
-WordSet PartWords::all_words() {
+std::vector<PartId> PartWords::printed_as(std::string_view text) {
+  if (printed_.empty())
+    for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
+      const Part& part = catalog_.part(PartId{row});
+      for (const std::string& printed : {part.name, part.name + " " + catalog_.material(part.material).name})
+        printed_[in_one_way(printed)].push_back({row});
+    }
+  const auto found = printed_.find(in_one_way(text));
+  return found == printed_.end() ? std::vector<PartId>{} : found->second;
+}
+
+const std::vector<std::string>& PartWords::all_words() {
+  if (!all_words_.empty()) return all_words_;
   WordSet all;
   for (const Names& names : families_) all.insert(names.all.begin(), names.all.end());
   for (const WordSet& words : materials_) all.insert(words.begin(), words.end());
@@ -129,7 +160,8 @@ WordSet PartWords::all_words() {
       const WordSet& words = port(one.type);
       all.insert(words.begin(), words.end());
     }
-  return all;
+  all_words_.assign(all.begin(), all.end());
+  return all_words_;
 }
 
 // A name may be said with its numbers or without.

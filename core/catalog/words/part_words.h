@@ -2,6 +2,7 @@
 #pragma once
 
 #include "catalog/catalog.h"
+#include "catalog/words/called_names.h"
 #include "catalog/words/port_notation.h"
 #include "catalog/words/words.h"
 
@@ -17,6 +18,8 @@ namespace riserun::catalog {
 
 using WordSet = std::set<std::string, std::less<>>;
 
+/// `x`, `by`, `in` ...: words that say nothing.
+bool is_idle_word(std::string_view word);
 /// Words of the text that say something, without plural; its sizes are none.
 WordSet words_of(std::string_view text);
 std::vector<std::string> sizes_of(std::string_view text);
@@ -48,13 +51,18 @@ class PartWords {
 
   /// Whether the words without those of the material are one of the family's names.
   bool is_whole_name(const PartQuery& query, FamilyId family, MaterialId material) const;
+  /// Whether the family's parts are called so: `union` is the last word of `PVC union`.
+  bool is_called(const PartQuery& query, FamilyId family, MaterialId material) const;
 
-  /// Every word that can be said.
-  WordSet all_words();
+  /// The parts whose printed name, with their material behind it or without, is that text; in part order.
+  std::vector<PartId> printed_as(std::string_view text);
+  /// Every word that can be said, sorted.
+  const std::vector<std::string>& all_words();
 
  private:
   struct Names {
     std::vector<WordSet> names;
+    std::vector<WordList> called;
     WordSet all;
   };
 
@@ -65,7 +73,9 @@ class PartWords {
   std::vector<Names> families_;
   WordSet numbers_;
   std::vector<WordSet> materials_;
-  std::map<std::uint32_t, WordSet> ports_;  // by port type, each made when first asked for
+  std::map<std::uint32_t, WordSet> ports_;              // by port type, each made when first asked for
+  std::map<std::string, std::vector<PartId>> printed_;  // filled when first asked for, as is the next
+  std::vector<std::string> all_words_;
 };
 
 }  // namespace riserun::catalog

@@ -34,11 +34,14 @@ using Vocabulary = detail::PortVocabulary;
 
 class PortReader {
  public:
-  PortReader(const Catalog& catalog, const Vocabulary& vocabulary, std::string_view text)
-      : catalog_(catalog), text_(text), vocabulary_(vocabulary), tokens_(split_words(text)) {}
+  /// @param slips  whether a mistyped word is taken for the one that it must be
+  PortReader(const Catalog& catalog, const Vocabulary& vocabulary, std::string_view text, bool slips)
+      : catalog_(catalog), text_(text), vocabulary_(vocabulary), slips_(slips), tokens_(split_words(text)) {}
 
   std::variant<PortTypeId, NotationError> read() {
     if (tokens_.empty()) return NotationError{"a port is expected, as in '" + example() + "'", 0, {}};
+    if (slips_)
+      for (Token& token : tokens_) correct(token);
     for (std::size_t at = 0; at < tokens_.size();) {
       const std::size_t used = take(at);
       if (used == 0) return unknown_word(tokens_[at]);
@@ -73,6 +76,15 @@ class PortReader {
       return 0;
     }
     return 1;
+  }
+
+  void correct(Token& token) const {
+    const std::vector<std::string>& known = vocabulary_.words();
+    if (token.is_size || idle_in_port(token.text) || end_of_word(token.text) || vocabulary_.with_end_letter(token) ||
+        std::binary_search(known.begin(), known.end(), token.text))
+      return;
+    std::vector<std::string> meant = meant_by(token.text, known);
+    if (meant.size() == 1) token.text = std::move(meant.front());
   }
 
   void narrow(const KindEnds& means, const Token& first, const Token& last) {
@@ -206,6 +218,7 @@ class PortReader {
   const Catalog& catalog_;
   std::string_view text_;
   const Vocabulary& vocabulary_;
+  bool slips_;
   std::vector<Token> tokens_;
   std::optional<KindEnds> kinds_;
   KindEnds usually_;
@@ -247,20 +260,82 @@ std::optional<PortTypeId> read_exactly(const Catalog& catalog, std::string_view 
   return std::nullopt;
 }
 
+/// A material that a text begins or ends with, and what is left of the text.
+struct MaterialWords {
+  MaterialId material;
+  std::size_t words = 0;
+  std::string_view rest;
+};
+
+/// The longest name first: `1 FNPT stainless steel`.
+std::vector<MaterialWords> materials_said(const Catalog& catalog, std::string_view text) {
+  const std::vector<Token> tokens = split_words(text);
+  std::vector<MaterialWords> said;
+  const auto same = [](const Token& a, const Token& b) { return a.text == b.text; };
+  const auto look = [&](MaterialId id, std::string_view name) {
+    const std::vector<Token> words = split_words(name);
+    if (words.empty() || words.size() >= tokens.size()) return;
+    const std::size_t left = tokens.size() - words.size();
+    if (std::equal(words.begin(), words.end(), tokens.begin() + static_cast<std::ptrdiff_t>(left), same))
+      said.push_back({id, words.size(), text.substr(0, tokens[left].offset)});
+    if (std::equal(words.begin(), words.end(), tokens.begin(), same))
+      said.push_back({id, words.size(), text.substr(tokens[words.size()].offset)});
+  };
+  for (std::uint32_t row = 0; row < catalog.materials().size(); ++row) {
+    const Material& material = catalog.materials()[row];
+    look({row}, material.id);
+    look({row}, material.name);
+    for (const std::string& alias : material.aliases) look({row}, alias);
+  }
+  std::stable_sort(said.begin(), said.end(), [](const auto& a, const auto& b) { return a.words > b.words; });
+  return said;
+}
+
 }  // namespace
 
 PortNotation::PortNotation(const Catalog& catalog)
     : catalog_(catalog), vocabulary_(std::make_unique<const detail::PortVocabulary>(catalog)) {}
 PortNotation::~PortNotation() = default;
 
-std::variant<PortTypeId, NotationError> PortNotation::read(std::string_view text) const {
+std::variant<PortTypeId, NotationError> PortNotation::read_letter_by_letter(std::string_view text) const {
   if (text.size() > kLongestText) return NotationError{"this is too long for a port", 0, {}};
   if (const std::optional<PortTypeId> port = read_exactly(catalog_, text)) return *port;
-  return PortReader(catalog_, *vocabulary_, text).read();
+  return PortReader(catalog_, *vocabulary_, text, false).read();
+}
+
+std::variant<PortTypeId, NotationError> PortNotation::read(std::string_view text) const {
+  auto port = read_letter_by_letter(text);
+  if (std::holds_alternative<PortTypeId>(port) || text.size() > kLongestText) return port;
+  auto meant = PortReader(catalog_, *vocabulary_, text, true).read();
+  return std::holds_alternative<PortTypeId>(meant) ? meant : port;
+}
+
+std::variant<MadePort, NotationError> PortNotation::read_made(std::string_view text) const {
+  auto port = read_letter_by_letter(text);
+  if (const PortTypeId* type = std::get_if<PortTypeId>(&port)) return MadePort{*type, {}};
+  const std::vector<MaterialWords> materials = materials_said(catalog_, text);
+  for (const bool slips : {false, true})
+    for (const MaterialWords& said : materials) {
+      const auto rest = slips ? read(said.rest) : read_letter_by_letter(said.rest);
+      if (const PortTypeId* type = std::get_if<PortTypeId>(&rest)) return MadePort{*type, said.material};
+    }
+  auto meant = read(text);
+  if (const PortTypeId* type = std::get_if<PortTypeId>(&meant)) return MadePort{*type, {}};
+  // Where a material is said, what is wrong is wrong with the rest.
+  if (!materials.empty()) {
+    NotationError error = std::get<NotationError>(read(materials.front().rest));
+    error.offset += static_cast<std::size_t>(materials.front().rest.data() - text.data());
+    return error;
+  }
+  return std::get<NotationError>(std::move(port));
 }
 
 std::variant<PortTypeId, NotationError> read_port(const Catalog& catalog, std::string_view text) {
   return PortNotation(catalog).read(text);
+}
+
+std::variant<MadePort, NotationError> read_made_port(const Catalog& catalog, std::string_view text) {
+  return PortNotation(catalog).read_made(text);
 }
 
 }  // namespace riserun::catalog

@@ -6,6 +6,7 @@
 #include "catalog/catalog.h"
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -25,6 +26,15 @@ struct NotationError {
 /// always read.
 std::variant<PortTypeId, NotationError> read_port(const Catalog& catalog, std::string_view text);
 
+/// A port, and what the thing that has it is made of where that is said.
+struct MadePort {
+  PortTypeId type;
+  std::optional<MaterialId> material;
+};
+
+/// `1 FNPT aluminium`, `brass 3/4 MGHT`: a port with the material before or behind it, or a port alone.
+std::variant<MadePort, NotationError> read_made_port(const Catalog& catalog, std::string_view text);
+
 namespace detail {
 class PortVocabulary;
 }
@@ -34,9 +44,13 @@ class PortNotation {
  public:
   explicit PortNotation(const Catalog& catalog);
   ~PortNotation();
+  /// A mistyped word is taken for the one that it must be, where only one is near.
   std::variant<PortTypeId, NotationError> read(std::string_view text) const;
+  std::variant<MadePort, NotationError> read_made(std::string_view text) const;
 
  private:
+  std::variant<PortTypeId, NotationError> read_letter_by_letter(std::string_view text) const;
+
   const Catalog& catalog_;
   std::unique_ptr<const detail::PortVocabulary> vocabulary_;
 };

@@ -38,6 +38,12 @@ PortVocabulary::PortVocabulary(const Catalog& catalog) : catalog_(catalog) {
     add_end(id, End::female, kind.female_notation, kind.female_words);
     add_end(id, End::neither, kind.neither_notation, kind.neither_words);
   }
+  words_ = {"male", "female"};
+  for (const Phrase& phrase : phrases_)
+    for (const Token& token : phrase.words)
+      if (!token.is_size) words_.push_back(token.text);
+  std::sort(words_.begin(), words_.end());
+  words_.erase(std::unique(words_.begin(), words_.end()), words_.end());
 }
 
 KindEnds PortVocabulary::ends_of(KindId kind) const {

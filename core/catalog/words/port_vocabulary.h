@@ -42,6 +42,8 @@ class PortVocabulary {
   const Phrase* longest_at(std::span<const Token> tokens) const;
   /// `mght`: an `m` or `f` before the word of a kind.
   std::optional<KindEnds> with_end_letter(const Token& token) const;
+  /// Every single word of the phrases and of the ends.
+  const std::vector<std::string>& words() const { return words_; }
   /// Words near to this one, nearest first.
   std::vector<std::string> close_to(std::string_view word) const;
 
@@ -51,6 +53,7 @@ class PortVocabulary {
 
   const Catalog& catalog_;
   std::vector<Phrase> phrases_;
+  std::vector<std::string> words_;
   std::set<std::pair<std::string, std::string>> shown_;  // lower case, and as the catalog writes it
 };
 

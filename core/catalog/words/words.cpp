@@ -5,6 +5,9 @@
 #include <algorithm>
 #include <cctype>
 #include <cstdint>
+#include <optional>
+#include <span>
+#include <utility>
 
 namespace riserun::catalog {
 
@@ -86,6 +89,140 @@ std::size_t dash_size(std::string_view text) {
 
 }  // namespace
 
+namespace {
+
+struct SpokenNumber {
+  std::string_view word;
+  int value;
+};
+constexpr SpokenNumber kWhole[] = {{"one", 1}, {"two", 2},   {"three", 3}, {"four", 4},   {"five", 5},
+                                   {"six", 6}, {"eight", 8}, {"ten", 10},  {"twelve", 12}};
+constexpr SpokenNumber kShares[] = {{"half", 2},   {"quarter", 4},  {"eighth", 8},  {"sixteenth", 16},
+                                    {"halves", 2}, {"quarters", 4}, {"eighths", 8}, {"sixteenths", 16}};
+constexpr std::string_view kInch[] = {"in", "inch", "inches"};
+constexpr std::string_view kJoins[] = {"x", "by", "and"};
+
+std::optional<int> spoken(std::string_view word, std::span<const SpokenNumber> numbers) {
+  const auto found = std::find_if(numbers.begin(), numbers.end(), [&](const auto& n) { return n.word == word; });
+  return found == numbers.end() ? std::nullopt : std::optional(found->value);
+}
+
+bool is_among(std::string_view word, std::span<const std::string_view> words) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+/// The words of a text from some place on, read as a size.
+class SpokenSize {
+ public:
+  SpokenSize(std::span<const Token> tokens, std::size_t at) : tokens_(tokens), at_(at) {}
+
+  /// How many words are a size there; 0: none.
+  std::size_t read() {
+    if (word(0) == "dash") return dash();
+    std::size_t used = and_a_share(0);
+    if (used > 0) return used;
+    if (const auto above = spoken(word(0), kWhole)) {
+      const auto below = spoken(word(1), kShares);
+      if (below) return fraction(*above, *below, 2);
+      if (const std::size_t mixed = and_a_share(is_among(word(1), kInch) ? 2 : 1))
+        return whole_of(std::to_string(*above) + "-" + share_, mixed);
+      return stands_for_a_size(1) ? whole_of(std::to_string(*above), 1) : 0;
+    }
+    if (const auto below = spoken(word(0), kShares); below && stands_for_a_size(1)) return fraction(1, *below, 1);
+    return 0;
+  }
+  const std::string& size() const { return size_; }
+
+ private:
+  std::string_view word(std::size_t ahead) const {
+    return at_ + ahead < tokens_.size() && !tokens_[at_ + ahead].is_size ? tokens_[at_ + ahead].text
+                                                                         : std::string_view();
+  }
+  /// `half inch`, `1 by half`, or at the end: but `half coupling` is a name.
+  bool stands_for_a_size(std::size_t ahead) const {
+    return at_ + ahead == tokens_.size() || is_among(word(ahead), kInch) || is_among(word(ahead), kJoins) ||
+           (at_ > 0 && tokens_[at_ - 1].text != "and" && is_among(tokens_[at_ - 1].text, kJoins));
+  }
+  std::size_t dash() {
+    const auto sixteenths = spoken(word(1), kWhole);
+    return sixteenths ? whole_of(std::to_string(*sixteenths) + "/16", 2) : 0;
+  }
+  /// `inch and a half`, from the word `inch` on: how many words; the share is kept.
+  std::size_t and_a_share(std::size_t ahead) {
+    const std::size_t begin = ahead + (ahead == 0 && is_among(word(0), kInch) ? 1 : 0);
+    if ((ahead == 0 && begin == 0) || word(begin) != "and") return 0;
+    const std::size_t a = word(begin + 1) == "a" || word(begin + 1) == "an" ? 1 : 0;
+    const auto below = spoken(word(begin + 1 + a), kShares);
+    if (!below) return 0;
+    share_ = "1/" + std::to_string(*below);
+    return whole_of("1-" + share_, begin + 2 + a);
+  }
+  std::size_t fraction(int above, int below, std::size_t used) {
+    return whole_of(std::to_string(above) + "/" + std::to_string(below), used);
+  }
+  std::size_t whole_of(const std::string& text, std::size_t used) {
+    size_ = size_name(text);
+    return used;
+  }
+
+  std::span<const Token> tokens_;
+  std::size_t at_;
+  std::string size_, share_;
+};
+
+std::vector<Token> with_spoken_sizes(const std::vector<Token>& tokens) {
+  std::vector<Token> result;
+  for (std::size_t at = 0; at < tokens.size();) {
+    SpokenSize spoken_size(tokens, at);
+    const std::size_t used = tokens[at].is_size ? 0 : spoken_size.read();
+    if (used == 0) {
+      result.push_back(tokens[at++]);
+      continue;
+    }
+    const Token& last = tokens[at + used - 1];
+    result.push_back({spoken_size.size(), tokens[at].offset, last.offset + last.length - tokens[at].offset, true});
+    at += used;
+  }
+  return result;
+}
+
+}  // namespace
+
+std::size_t slips_between(std::string_view a, std::string_view b) {
+  // Optimal string alignment: three rows of the table are enough.
+  std::vector<std::size_t> before_last(b.size() + 1), last(b.size() + 1), row(b.size() + 1);
+  for (std::size_t j = 0; j <= b.size(); ++j) last[j] = j;
+  for (std::size_t i = 1; i <= a.size(); ++i) {
+    row[0] = i;
+    for (std::size_t j = 1; j <= b.size(); ++j) {
+      row[j] = std::min({last[j] + 1, row[j - 1] + 1, last[j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1)});
+      if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+        row[j] = std::min(row[j], before_last[j - 2] + 1);
+    }
+    std::swap(before_last, last);
+    std::swap(last, row);
+  }
+  return last[b.size()];
+}
+
+std::vector<std::string> meant_by(std::string_view word, std::span<const std::string> known) {
+  constexpr std::size_t kShortest = 4;  // of shorter words too many are near
+  constexpr std::size_t kLong = 6;      // from here on two slips are still the same word
+  // Hardly anybody mistypes the first letter (common practice), and many short words differ in it alone.
+  if (word.size() < kShortest) return {};
+  std::size_t nearest = word.size() < kLong ? 1 : 2;
+  std::vector<std::string> meant;
+  for (const std::string& one : known) {
+    if (one.size() + 2 < kShortest || one.front() != word.front()) continue;
+    const std::size_t slips = slips_between(word, one);
+    if (slips > nearest || slips >= one.size() - 1) continue;
+    if (slips < nearest) meant.clear();
+    nearest = slips;
+    meant.push_back(one);
+  }
+  return meant;
+}
+
 std::string lower_case(std::string_view text) {
   std::string result(text);
   for (char& c : result) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
@@ -112,7 +249,7 @@ std::vector<Token> split_words(std::string_view text) {
     }
     at += length;
   }
-  return tokens;
+  return with_spoken_sizes(tokens);
 }
 
 std::string without_plural(std::string_view word) {

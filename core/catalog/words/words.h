@@ -1,6 +1,7 @@
 // Words and sizes as people write them in a port or in the name of a part. For core/catalog's own files only.
 #pragma once
 
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -17,8 +18,16 @@ struct Token {
 };
 
 /// Splits at blanks and signs, and between letters and digits; `1 1/4` and `1-1/4` are one size, `DN 20` is 3/4, `-8`
-/// where a word begins is 1/2. `/2` is a size that nothing has.
+/// where a word begins is 1/2. `/2` is a size that nothing has. Sizes are read as they are said, too: `three quarter`
+/// is 3/4, `inch and a half` 1-1/2, `half inch` 1/2 (but `half coupling` has no size), `dash eight` 1/2.
 std::vector<Token> split_words(std::string_view text);
+
+/// How many slips make the one word of the other: letters put in, left out, changed, or two neighbours swapped.
+std::size_t slips_between(std::string_view a, std::string_view b);
+
+/// What a mistyped word was meant to be: the known words nearest to it, all that are as near; none where it is too
+/// short to guess or too far from all.
+std::vector<std::string> meant_by(std::string_view word, std::span<const std::string> known);
 
 /// Without the ending of the plural: `couplings` and `coupling`, `bushes` and `bush` are alike.
 std::string without_plural(std::string_view word);

@@ -1,7 +1,11 @@
 #include "chain/answers/alternatives.h"
 
+#include "chain/answers/order_instead.h"
 #include "chain/build/assemble.h"
+#include "chain/build/line_kept.h"
+#include "chain/part/run_ends.h"
 #include "chain/search/best_chain.h"
+#include "chain/search/best_of_equal.h"
 #include "chain/search/bin_use.h"
 #include "chain/search/pareto_chains.h"
 #include "chain/search/potentials.h"
@@ -14,18 +18,31 @@ namespace riserun::chain {
 
 namespace {
 
-// The route's own cost is its measures side by side.
-Cost cost_under(Order order, const Route& route) {
+// The route's own cost is its measures side by side; those that only some orders look at are added up here.
+Cost cost_under(const Catalog& catalog, const ChainRequest& request, const Route& route) {
   const auto& [parts, cents, micrometres, nanometres, buy] = route.cost.tuple;
-  Measures measures{0, parts, cents, micrometres, nanometres, buy, 0};
-  for (const Move& move : route.moves) measures.drawbacks += move.own.drawbacks;
-  return cost_of(order, measures);
+  const RunEnds ends = run_ends(catalog, request.from.type, request.to.type);
+  Measures measures;
+  for (const Move& move : route.moves) {
+    measures += move.own;
+    add_passing(catalog, ends, move.enter_type, measures);
+    add_passing(catalog, ends, move.leave_type, measures);
+    for (const PartId plug : move.plugs) add_plugging(catalog, ends, catalog.part(plug).ports[0].type, measures);
+  }
+  measures.wishes = 0;
+  measures.parts = parts;
+  measures.cents = cents;
+  measures.micrometres = micrometres;
+  measures.nanometres = nanometres;
+  measures.buy = buy;
+  return cost_of(request.order, measures);
 }
 
 /// A route with what it is sorted by.
 struct Row {
   Route route;
   Cost cost;
+  Rest rest;
   TieKey key;
   std::vector<PartId> parts;  // plugs behind their part
 };
@@ -74,7 +91,7 @@ std::vector<Route> unbeaten_routes(const PreparedCatalog& prepared, const Rules&
 }
 
 Row row_of(const FoldedCatalog& folded, Route route) {
-  Row row{std::move(route), {}, {}, {}};
+  Row row{std::move(route), {}, {}, {}, {}};
   row.key = tie_key(folded, row.route.moves);
   for (const Move& move : row.route.moves) {
     row.parts.push_back(move.part);
@@ -87,10 +104,12 @@ std::vector<Row> sorted_rows(const FoldedCatalog& folded, const ChainRequest& re
   std::vector<Row> rows;
   for (Route& route : routes) {
     rows.push_back(row_of(folded, std::move(route)));
-    rows.back().cost = cost_under(request.order, rows.back().route);
+    rows.back().cost = cost_under(folded.catalog(), request, rows.back().route);
+    rows.back().rest = rest_of(folded.catalog(), request.order, materials_of_ends(request), rows.back().route.moves);
   }
-  std::sort(rows.begin(), rows.end(),
-            [](const Row& a, const Row& b) { return std::tie(a.cost, a.key) < std::tie(b.cost, b.key); });
+  std::sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {
+    return std::tie(a.cost, a.rest, a.key) < std::tie(b.cost, b.rest, b.key);
+  });
   return rows;
 }
 
@@ -142,13 +161,16 @@ std::vector<Alternative> alternatives(const PreparedCatalog& prepared, const Cha
   std::vector<Alternative> answer;
   answer.reserve(std::min(most_rows, rows.size() + 1));
   answer.push_back({assemble(catalog, request, first.route.moves), {}});
+  add_order_instead(prepared, request, answer.front().chain);
   for (const Row& row : rows) {
     if (row.key == first.key) continue;
     const auto like = std::find_if(shown.begin(), shown.end(),
                                    [&](const Row* earlier) { return same_but_for_material(catalog, *earlier, row); });
     if (like == shown.end()) {
       shown.push_back(&row);
-      if (answer.size() < most_rows) answer.push_back({assemble(catalog, request, row.route.moves), {}});
+      if (answer.size() == most_rows) continue;
+      Chain& other = answer.emplace_back(Alternative{assemble(catalog, request, row.route.moves), {}}).chain;
+      if (keeps_the_line(request.order)) other.kept = line_kept(catalog, request.order, other, false);
     } else if (const auto at = static_cast<std::size_t>(like - shown.begin()); at < answer.size()) {
       answer[at].same_in.push_back(materials_of(catalog, row.parts));
     }

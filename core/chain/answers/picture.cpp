@@ -76,8 +76,10 @@ void Picture::add_links(const FoldedCatalog& folded) {
   extras.counted.assign(request_.bin.items.size(), false);
   const PortGraph graph(folded, rules, extras);
   const auto add = [&](PortTypeId open, const Arc& arc) {
-    const Move& move = graph.moves()[arc.move];
-    links_.push_back({open.row, move.leave_type.row, move.part, static_cast<int>(move.own.parts)});
+    for (std::uint32_t row = arc.move; row < graph.alike_end(arc.move); ++row) {
+      const Move& move = graph.moves()[row];
+      links_.push_back({open.row, move.leave_type.row, move.part, static_cast<int>(move.own.parts)});
+    }
   };
   for (const Arc& arc : graph.arcs_from(rules, request_.from)) add(request_.from.type, arc);
   for (std::uint32_t node = 0; node < graph.nodes().size(); ++node)

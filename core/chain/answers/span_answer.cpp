@@ -42,6 +42,10 @@ std::vector<Alternative> span_alternatives(const PreparedCatalog& prepared, cons
     std::optional<Chain> cut =
         span_run(prepared.folded(), with_parts_of(prepared.catalog(), request, other.chain), span);
     if (!cut) continue;
+    // What is offered is what comes of it when it is taken.
+    ChainRequest taken = request;
+    taken.taken = taken_parts(*cut);
+    if (std::optional<Chain> made = span_run(prepared.folded(), taken, span)) cut = std::move(made);
     other.chain = std::move(*cut);
     const bool known = std::any_of(rows.begin(), rows.end(),
                                    [&](const Alternative& row) { return same_parts(row.chain, other.chain); });

@@ -133,7 +133,8 @@ class NeedOrders {
 
 /// Ties end as those of a search do: at the ids, then at the ports.
 bool better(const FoldedCatalog& folded, const Route& a, const Route& b) {
-  return a.cost != b.cost ? a.cost < b.cost : tie_key(folded, a.moves) < tie_key(folded, b.moves);
+  if (a.cost != b.cost) return a.cost < b.cost;
+  return a.rest != b.rest ? a.rest < b.rest : tie_key(folded, a.moves) < tie_key(folded, b.moves);
 }
 
 }  // namespace

@@ -21,7 +21,7 @@ struct Demand {
   std::optional<ChainRequest> request;
   std::vector<EndPart> ends;                  // not empty: the part is chosen together with the chain
   std::optional<Span> span{};                 // the distance that the chain makes; without `ends`
-  std::optional<AssemblyRequest> branched{};  // instead of the others; under the orders parts, price and bin
+  std::optional<AssemblyRequest> branched{};  // instead of the others; but for loss and length
 };
 
 struct Allotment {

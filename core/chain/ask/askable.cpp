@@ -19,13 +19,13 @@ using Words = std::string_view;
 
 // In the order of the enumerations that they stand for.
 constexpr std::array kFreedoms = std::to_array<Words>({"fixed", "sliding", "spinning", "loose"});
-constexpr std::array kOrders = std::to_array<Words>({"parts", "price", "loss", "length", "bin"});
+constexpr std::array kOrders = std::to_array<Words>({"line", "parts", "price", "loss", "length", "bin"});
 constexpr std::array kServices = std::to_array<Words>({"water", "air"});
 constexpr std::array kGalvanic = std::to_array<Words>({"warn", "avoid"});
 constexpr std::array kFacings = std::to_array<Words>({"anywhere", "straight on", "to a side"});
 // A run with several far ends has no one length and no one loss, and its ends either move or do not.
 constexpr std::array kBranchFreedoms = std::to_array<Words>({"fixed", "loose"});
-constexpr std::array kBranchOrders = std::to_array<Words>({"parts", "price", "bin"});
+constexpr std::array kBranchOrders = std::to_array<Words>({"line", "parts", "price", "bin"});
 
 std::vector<Askable> rows_of_a_run() {
   const Range<int> a_few{0, 40};
@@ -134,7 +134,7 @@ std::vector<Askable> rows_of_a_run() {
       {.code = "air",
        .key = "carries",
        .option = "--air",
-       .help = "It carries compressed air: nothing that shatters",
+       .help = "It carries compressed air: only parts proved for it",
        .flag = true,
        .kind = AskedKind::choice,
        .relief = Relief::give_up,
@@ -164,7 +164,9 @@ std::vector<Askable> rows_of_a_run() {
       {.code = "order",
        .key = "order",
        .option = "--order",
-       .help = "What decides: parts, price, loss, length or bin",
+       .help =
+           "What decides: line (keeps the line's size and kind, then fewest size changes, parts, one material, price), "
+           "parts, price, loss, length or bin",
        .kind = AskedKind::choice,
        .choices = kOrders,
        .branch_choices = kBranchOrders},

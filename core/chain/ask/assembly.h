@@ -46,11 +46,12 @@ struct BranchRules : WayRules {
 };
 
 /// Ends are loose (they can be turned onto the assembly) or fixed (held still); on the way between any two fixed ends
-/// there must be a closing joint. Orders: parts, price, bin. A tie beyond the order goes to the assembly with fewer
-/// bushings and close nipples, and what still ties to the one whose list, read from the base outwards and port by port,
-/// has targets first (in the order asked for; a device that ends a branch by its id, then its port), then the part ids
-/// that sort first, then the earlier entered port. Targets that nothing tells apart count as the first of them; those
-/// with needs of their own, that look to a side, or that end in a relief valve of one of several sizes are told apart.
+/// there must be a closing joint. Orders: line, parts, price, bin. A tie beyond the order goes to the assembly with
+/// fewer bushings and close nipples, and what still ties to the one whose list, read from the base outwards and port by
+/// port, has targets first (in the order asked for; a device that ends a branch by its id, then its port), then the
+/// part ids that sort first, then the earlier entered port. Targets that nothing tells apart count as the first of
+/// them; those with needs of their own, that look to a side, or that end in a relief valve of one of several sizes are
+/// told apart.
 struct AssemblyRequest {
   /// What a chain request says, with the base as its `from` end. Each need is met once, anywhere in the assembly;
   /// devices are put in only to meet one. `most_bushings` counts those of all branches together, devices at their ends

@@ -18,13 +18,31 @@ using catalog::PortTypeId;
 /// What decides between chains, first to last. A tie beyond that goes to the chain with fewer bushings and close
 /// nipples (common practice), and what still ties to the sequence of part ids that sorts first, plugs behind the part
 /// that they are in.
+///
+/// `line` is what a fitter buys (common practice), each key only where those before it tie:
+///   1. line size kept: least narrowing. The line size is the smaller of the two ends', by nominal size over all kinds;
+///      each port passed that is smaller weighs as much as it takes more head than the line: (line / size)^4 - 1.
+///   2. no foreign thread: fewest ports of a kind that Catalog::foreign_threads() keeps to other ends, plugs' included.
+///   3. kind kept: fewest ports passed, and plugs, of a kind with which no end is at home; parts that bend (hose).
+///   4. fewest size changes: parts whose two passed ports differ in nominal size.
+///   5. fewest parts, plugs included.
+///   6. one material: fewest parts that are not of an end's own (of the better of the two, where known), then fewest
+///      that are not of the run's commonest.
+///   7. the lowest price to pay.
+/// In an assembly a port's line size is the greatest over the targets beyond it of the smaller of that target and the
+/// base, and its ends are the base and those targets; a target that a device is chosen for has the least of their
+/// sizes. A part with several ways on has a size change for each that differs from the port entered.
 enum class Order {
+  line,
   parts,   // fewest parts, then lowest price to pay
   price,   // lowest price to pay, then fewest parts
   loss,    // least head at the flow, then fewest parts, then price
   length,  // shortest end to end, then fewest parts, then price
-  bin,     // fewest parts to buy, then price to pay, then fewest parts
+  bin,     // as `line`, with fewest parts to buy between foreign thread and kind
 };
+
+/// The order looks at line size, kind and material.
+constexpr bool keeps_the_line(Order order) { return order == Order::line || order == Order::bin; }
 
 /// What an end of the chain can still do once the other side of it is in place. Where an end turns, any joint can be
 /// the last; where none turns but one slides, a joint made without turning either side; between two fixed ends a
@@ -105,7 +123,7 @@ struct RunRules {
 struct ChainRequest : RunRules {
   PortEnd from;
   PortEnd to;
-  Order order = Order::parts;
+  Order order = Order::line;
   std::vector<bool> banned;    // by part row; empty: none banned
   std::vector<bool> not_sold;  // by part row: the shelf is empty, what is in the bin stays; empty: all are to be had
   Service service = Service::water;

@@ -97,7 +97,8 @@ struct Run {
   Head head{};                // with one end: lost at the request's flow
   bool buildable = true;      // false: neither end turns, and nothing can be made up without turning one of its sides
   std::vector<BuildStep> steps;
-  quantity::Facts cautions;       // galvanic pairs, one-way valves, bushings ...
+  quantity::Facts kept{};    // what it keeps of its line's size and kind; empty where the order does not look at it
+  quantity::Facts cautions;  // galvanic pairs, one-way valves, bushings ...
   std::optional<SpanFit> span{};  // with one end: how it makes the distance that was asked for
 };
 

@@ -1,5 +1,6 @@
 #include "chain/bin/allocate.h"
 
+#include "chain/answers/order_instead.h"
 #include "chain/build/assemble.h"
 #include "chain/build/span_run.h"
 #include "chain/search/best_chain.h"
@@ -25,6 +26,7 @@ struct Single {
   bool met = false;
   int make = 0;  // SpanMake, where a distance is asked for
   Cost cost;
+  Rest rest;
   std::int64_t off = 0;  // micrometres that it lands off
   std::vector<Move> moves;
   std::optional<BranchTree> tree;  // of a branched assembly, instead of moves
@@ -38,6 +40,7 @@ std::strong_ordering compare(const Single& a, const Single& b) {
   if (a.met != b.met) return a.met ? std::strong_ordering::less : std::strong_ordering::greater;
   if (const auto by_make = a.make <=> b.make; by_make != 0) return by_make;
   if (const auto by_cost = a.cost <=> b.cost; by_cost != 0) return by_cost;
+  if (const auto by_rest = a.rest <=> b.rest; by_rest != 0) return by_rest;
   if (const auto by_landing = a.off <=> b.off; by_landing != 0) return by_landing;
   if (const auto by_key = a.key <=> b.key; by_key != 0) return by_key;
   if (const auto by_end = a.end <=> b.end; by_end != 0) return by_end;
@@ -54,6 +57,7 @@ struct Split {
   int unmet = 0;
   int makes = 0;
   Cost sum;
+  Rest rest;
   std::size_t number = 0;
 };
 
@@ -62,6 +66,7 @@ struct Worse {
     if (a.unmet != b.unmet) return a.unmet > b.unmet;
     if (a.makes != b.makes) return a.makes > b.makes;
     if (a.sum != b.sum) return a.sum > b.sum;
+    if (a.rest != b.rest) return a.rest > b.rest;
     for (std::size_t i = 0; i < a.singles.size(); ++i)
       if (const auto order = compare(*a.singles[i], *b.singles[i]); order != 0) return order > 0;
     return a.number > b.number;
@@ -108,6 +113,7 @@ Allocation Allocating::run() {
   std::vector<bool> was_contested(bin_.items.size(), false);
   open_.push(whole_bin());
   const Cost bound = open_.top().sum;
+  const Rest bound_of_rest = open_.top().rest;
   const int unmet = open_.top().unmet;
   const int makes = open_.top().makes;
   while (true) {
@@ -120,7 +126,8 @@ Allocation Allocating::run() {
       continue;
     }
     for (std::size_t i = 0; i < demands_.size(); ++i) allocation.of.push_back(allotment(i, *split.singles[i]));
-    allocation.proof.at_bound = split.sum == bound && split.unmet == unmet && split.makes == makes;
+    allocation.proof.at_bound =
+        split.sum == bound && split.rest == bound_of_rest && split.unmet == unmet && split.makes == makes;
     break;
   }
   for (std::size_t i = 0; i < bin_.items.size(); ++i)
@@ -176,6 +183,7 @@ void Allocating::narrow(Split& split) {
   split.unmet = 0;
   split.makes = 0;
   split.sum = {};
+  split.rest = {};
   for (std::size_t i = 0; i < demands_.size(); ++i) {
     std::shared_ptr<const Single>& now = split.singles[i];
     const bool still = now && std::equal(now->taken.begin(), now->taken.end(), split.most[i].begin(),
@@ -184,6 +192,7 @@ void Allocating::narrow(Split& split) {
     split.unmet += now->met ? 0 : 1;
     split.makes += now->make;
     split.sum = split.sum + now->cost;
+    split.rest = split.rest + now->rest;
   }
 }
 
@@ -216,6 +225,7 @@ bool Allocating::make_chain(const ChainRequest& request, Single& made) const {
   Measures ends;
   ends.micrometres = -folded_.insertion_micrometres(request.from.type) - folded_.insertion_micrometres(request.to.type);
   made.cost = route->cost + cost_of(order_, ends);
+  made.rest = route->rest;
   if (!request.bin.items.empty()) made.taken = uses_of_bin(request, route->moves);
   made.moves = std::move(route->moves);
   return true;
@@ -227,6 +237,7 @@ bool Allocating::make_span(const ChainRequest& request, const Span& span, Single
   made.make = static_cast<int>(choice->make);
   made.off = choice->route.off;
   made.cost = choice->route.cost;
+  made.rest = choice->route.rest;
   // The distance settles the length, and what is weighed then is weighed as for the fewest parts.
   const auto& tuple = made.cost.tuple;
   if (order_ == Order::length) made.cost = {{tuple[0], 0, tuple[1], tuple[2], tuple[3]}};
@@ -248,12 +259,10 @@ void Allocating::read_tree(const BranchTree& tree, Single& made) const {
     take(part, made);
   };
   if (tree.target_kind) {
-    made.cost = made.cost + tree.end.cost;
     made.key.ids.push_back(static_cast<std::uint32_t>(*tree.target_kind));
     if (tree.end.device.valid()) add(tree.end.device, tree.end.port);
     return;
   }
-  made.cost = made.cost + tree.move.cost;
   add(tree.move.part, tree.move.enter);
   std::size_t next_plug = 0;
   std::size_t next_way = 0;
@@ -273,14 +282,16 @@ AssemblyRequest Allocating::with_bin(AssemblyRequest request, catalog::Bin bin) 
 }
 
 void Allocating::try_tree(const AssemblyRequest& asked, const Counts& most, Single& best) const {
-  std::optional<BranchTree> tree = best_tree(folded_, with_bin(asked, bin_of(most)));
-  if (!tree) return;
+  std::optional<BestTree> found = best_tree(folded_, with_bin(asked, bin_of(most)));
+  if (!found) return;
   Single made;
   made.met = true;
+  made.cost = found->cost;
+  made.rest = found->rest;
   made.taken.assign(most.size(), 0);
-  read_tree(*tree, made);
+  read_tree(found->tree, made);
   for (std::size_t item = 0; item < most.size(); ++item) made.taken[item] = std::min(made.taken[item], most[item]);
-  made.tree = std::move(tree);
+  made.tree = std::move(found->tree);
   best = std::move(made);
 }
 
@@ -309,6 +320,7 @@ void Allocating::try_end(std::size_t demand, std::optional<std::size_t> end, boo
     measures.cents = from_bin ? 0 : folded_.catalog().part(part).price.cents();
     measures.buy = from_bin ? 0 : 1;
     made.cost = made.cost + cost_of(order_, measures);
+    made.rest = made.rest + rest_of(order_, measures);
     if (from_bin) take(part, made);
   }
   if (!best.met || compare(made, best) < 0) best = std::move(made);
@@ -339,6 +351,7 @@ Allotment Allocating::allotment(std::size_t demand, const Single& single) const 
     allotment.run = span_run(folded_, request, *demands_[demand].span);
   } else {
     allotment.run = assemble(folded_.catalog(), request, single.moves);
+    add_order_instead(prepared_, request, *allotment.run);
   }
   return allotment;
 }

@@ -18,7 +18,7 @@ namespace riserun::chain {
 /// added up), then has the least sum of all costs under the order. Of equal sums the one whose first demand is better
 /// off, then the second, and so on: a chain of less cost, then the one that lands nearest, then the usual tie of chains
 /// (fewer bushings and close nipples, ids that sort first, ports used) or of assemblies (AssemblyRequest), then the end
-/// part that stands first, from the bin before bought. Exact.
+/// part that stands first, from the bin before bought. Each run is of one material by itself. Exact.
 Allocation allocate(const PreparedCatalog& prepared, const std::vector<Demand>& demands, const catalog::Bin& bin,
                     Order order);
 

@@ -3,6 +3,7 @@
 #include "chain/build/build_order.h"
 #include "chain/build/cautions.h"
 #include "chain/build/line_elements.h"
+#include "chain/build/line_kept.h"
 #include "chain/part/duty.h"
 #include "chain/part/head.h"
 #include "chain/tree/best_tree.h"
@@ -182,6 +183,7 @@ Chain assemble(const Catalog& catalog, const ChainRequest& request, const std::v
   measure(catalog, request.flow, chain);
   add_build_order(catalog, chain);
   add_cautions(catalog, request.service, chain);
+  if (keeps_the_line(request.order)) chain.kept = line_kept(catalog, request.order, chain, !request.taken);
   return chain;
 }
 
@@ -198,6 +200,7 @@ Assembly assemble(const Catalog& catalog, const AssemblyRequest& request, const 
   made.add_up();
   add_build_order(catalog, assembly);
   add_cautions(catalog, request.rules.service, assembly);
+  if (keeps_the_line(request.rules.order)) assembly.kept = line_kept(catalog, request.rules.order, assembly, true);
   const bool relief_is_known =
       std::any_of(request.branches.begin(), request.branches.end(), [](const BranchRules& b) { return b.relief; });
   if (!relief_is_known) add_caution_of_narrow_ways(catalog, assembly);

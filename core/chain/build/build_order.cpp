@@ -33,6 +33,12 @@ struct Body {
   bool first = false;  // the run is made up from it
 };
 
+/// One sentence behind the other, without a comma.
+Facts in_turn(const Facts& first, const Facts& then) {
+  if (first.empty() || then.empty()) return first.empty() ? then : first;
+  return {fact("in_turn", first.front(), then.front())};
+}
+
 /// How well a bond serves as the last one, when both its sides stand.
 enum class AsLast { never, pushed_together, lengthwise, without_turning, nut };
 constexpr AsLast kAllAsLast[] = {AsLast::never, AsLast::pushed_together, AsLast::lengthwise, AsLast::without_turning,
@@ -70,7 +76,7 @@ class BuildOrder {
   std::vector<std::size_t> ways_on(std::size_t body, std::size_t came_by) const;
   bool swings(std::size_t body, std::size_t came_by) const;
   void make(const Bond& bond, std::size_t turned, std::size_t still);
-  void make_still(const Bond& bond);
+  void make_still(const Bond& bond, const Facts& placed = {});
   void tighten_nut(const Bond& bond);
   void warn_of_no_play(Fact what);
 
@@ -95,6 +101,7 @@ class BuildOrder {
   }
   std::optional<Length> reach_to_the_side(std::size_t body, std::size_t joint) const;
   Facts facing(std::size_t body, std::size_t joint) const;
+  Facts way_round(std::size_t body) const;
   Fact hold(std::size_t body) const;
   Fact part_name(std::size_t row) const { return fact("part_and_name", row + 1, part(row).name); }
   Fact name(std::size_t body) const;
@@ -304,6 +311,18 @@ Facts BuildOrder::facing(std::size_t body, std::size_t joint) const {
   return {fact("side_port_faces")};
 }
 
+/// Of a part that is marked: where its arrow points; of a swing check, how its flap must lie.
+Facts BuildOrder::way_round(std::size_t body) const {
+  if (!is_part(body) || !part(bodies_[body].row).arrow) return {};
+  const RunPart& link = run_.parts[bodies_[body].row];
+  const bool outwards = link.enter == 0;
+  const Fact points = is_chain() || !outwards
+                          ? fact("arrow_points_to", outwards ? run_.ends.front().port.called : run_.base.called)
+                          : fact("arrow_points_away_from", run_.base.called);
+  const bool flap = catalog_.family(part(bodies_[body].row).family).check == catalog::CheckKind::swing;
+  return in_turn({points}, flap ? Facts{fact("flap_lies_flat_or_flow_runs_up")} : Facts{});
+}
+
 Fact BuildOrder::hold(std::size_t body) const {
   if (bodies_[body].held) return fact("stays_still", short_name(body));
   if (is_ungripped(body)) return fact("close_nipple_draws_up", short_name(body));
@@ -311,35 +330,36 @@ Fact BuildOrder::hold(std::size_t body) const {
 }
 
 void BuildOrder::make(const Bond& bond, std::size_t turned, std::size_t still) {
-  if (rule(bond.joint).turning == Turning::neither) return make_still(bond);
+  if (rule(bond.joint).turning == Turning::neither) return make_still(bond, way_round(turned));
+  const Facts placed = in_turn(facing(turned, bond.joint), way_round(turned));
   const RunJoint& joint = run_.joints[bond.joint];
   const bool into = catalog_.port_type(turned == bond.outer ? joint.b : joint.a).end == End::male;
   const Fact past_hand = is_ungripped(turned) ? fact("hand_tight_and_no_more")
                                               : turns_past_hand(catalog_, joint.a, joint.b,
                                                                 is_plastic(bond.inner) || is_plastic(bond.outer));
-  run_.steps.push_back({fact(bond.finish ? into ? "last_screw_into" : "last_screw_onto"
-                             : into      ? "screw_into"
-                                         : "screw_onto",
-                             name(turned), name(still), short_name(turned), past_hand, hold(still),
-                             facing(turned, bond.joint), sealing(rule(bond.joint))),
-                        bond.joint, 0, bond.finish,
-                        turned == bond.outer ? BuildStep::Turns::outer : BuildStep::Turns::inner});
+  run_.steps.push_back(
+      {fact(bond.finish ? into ? "last_screw_into" : "last_screw_onto"
+            : into      ? "screw_into"
+                        : "screw_onto",
+            name(turned), name(still), short_name(turned), past_hand, hold(still), placed, sealing(rule(bond.joint))),
+       bond.joint, 0, bond.finish, turned == bond.outer ? BuildStep::Turns::outer : BuildStep::Turns::inner});
   if (bond.finish) warn_of_no_play(fact("no_play_to_draw_in", joint.make_up));
 }
 
-void BuildOrder::make_still(const Bond& bond) {
+void BuildOrder::make_still(const Bond& bond, const Facts& placed) {
   const bool closes = bond.last || bond.finish;
   Facts play;
   if (is_chain() && closes)
     for (const PortEnd* end : {&run_.ends.front().port, &run_.base})
       if (play.empty() && slides(*end)) play = {fact("moves_up_to_it", end->called)};
   const bool nut = catalog_.kind(catalog_.port_type(run_.joints[bond.joint].a).kind).threaded;
-  run_.steps.push_back({fact(!closes      ? "bring_together"
-                             : is_chain() ? "last_bring_together"
-                                          : "to_close_bring_together",
-                             name(bond.inner), name(bond.outer), play,
-                             fact(nut ? "turn_the_swivel_nut" : "neither_side_turns"), sealing(rule(bond.joint))),
-                        bond.joint, 0, closes});
+  run_.steps.push_back(
+      {fact(!closes      ? "bring_together"
+            : is_chain() ? "last_bring_together"
+                         : "to_close_bring_together",
+            name(bond.inner), name(bond.outer), play, fact(nut ? "turn_the_swivel_nut" : "neither_side_turns"),
+            sealing(rule(bond.joint)), placed),
+       bond.joint, 0, closes});
   if (closes && rule(bond.joint).lengthwise) warn_of_no_play(fact("no_play_to_slide", run_.joints[bond.joint].make_up));
 }
 

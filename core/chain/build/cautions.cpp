@@ -180,6 +180,9 @@ void Cautions::look_at_part(const Part& part) {
   const auto note_part = [&](Fact what) { note(std::move(what), fact("the_part", part.name)); };
   if (part.one_way)
     note_part(fact(service_ == Service::air ? "air_passes_one_way" : "water_passes_one_way", to().called));
+  if (catalog_.family(part.family).check != catalog::CheckKind::none && part.opens_at)
+    note_part(fact("check_opens_at", *part.opens_at));
+  if (catalog_.family(part.family).check == catalog::CheckKind::swing) note_part(fact("flap_closes_by_weight"));
   const catalog::Material& material = catalog_.material(part.material);
   const auto is_threaded = [&](const catalog::Port& port) {
     return catalog_.kind(catalog_.port_type(port.type).kind).threaded;

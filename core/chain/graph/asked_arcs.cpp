@@ -3,6 +3,7 @@
 #include "chain/graph/keep_best.h"
 #include "chain/graph/plugs.h"
 #include "chain/part/head.h"
+#include "chain/part/run_ends.h"
 
 #include <algorithm>
 #include <functional>
@@ -23,16 +24,18 @@ std::vector<std::uint32_t> ranks_of(const FoldedCatalog& folded, const Move& mov
 /// One way to close a spare port.
 struct Plug {
   PartId part;
-  std::int64_t cents = 0;
-  std::int64_t buy = 0;
-  std::int64_t wishes = 0;
+  Measures own;
   std::optional<std::uint32_t> counted_item;  // row of the bin that it is counted against
 };
 
 class AskedMoves {
  public:
   AskedMoves(const FoldedCatalog& folded, const Rules& rules, const GraphExtras& extras)
-      : folded_(folded), catalog_(folded.catalog()), rules_(rules), extras_(extras) {}
+      : folded_(folded),
+        catalog_(folded.catalog()),
+        rules_(rules),
+        extras_(extras),
+        ends_(run_ends(catalog_, rules.request().from.type, rules.request().to.type)) {}
 
   std::vector<Move> all();
 
@@ -43,8 +46,9 @@ class AskedMoves {
   void add_with_plugs(Move move);
   std::vector<std::vector<Plug>> plugs_for(const Move& move) const;
   std::vector<Plug> plugs_of_port(const Part& host, std::size_t port) const;
-  void consider_plug(std::vector<Plug>& plugs, std::optional<Plug>& best, PartId id) const;
+  void consider_plug(std::vector<Plug>& counted, std::vector<Plug>& best, PartId id) const;
   bool better(const Plug& a, const Plug& b) const;
+  bool keeps_the_line() const { return chain::keeps_the_line(rules_.request().order) && !extras_.all_measures; }
   void fold();
 
   int bin_count(PartId part, std::uint32_t& item) const;
@@ -53,6 +57,7 @@ class AskedMoves {
   const Catalog& catalog_;
   const Rules& rules_;
   const GraphExtras& extras_;
+  const RunEnds ends_;
   std::vector<Move> moves_;
 };
 
@@ -105,10 +110,7 @@ void AskedMoves::add_with_plugs(Move move) {
       for (const Plug& plug : plugs) {
         Move& next = longer.emplace_back(shorter);
         next.plugs.push_back(plug.part);
-        next.own.parts += 1;
-        next.own.cents += plug.cents;
-        next.own.buy += plug.buy;
-        next.own.wishes += plug.wishes;
+        next.own += plug.own;
         if (!plug.counted_item) continue;
         const auto same = std::find_if(next.bin_uses.begin(), next.bin_uses.end(),
                                        [&](const BinUse& use) { return use.item == *plug.counted_item; });
@@ -133,21 +135,23 @@ std::vector<std::vector<Plug>> AskedMoves::plugs_for(const Move& move) const {
 
 bool AskedMoves::better(const Plug& a, const Plug& b) const {
   // Where all measures count: what is in the bin costs nothing and is not bought, so that no order sees it otherwise.
-  const Order order = extras_.all_measures ? Order::bin : rules_.request().order;
-  const Cost cost_a = cost_of(order, {a.wishes, 1, a.cents, 0, 0, a.buy, 0});
-  const Cost cost_b = cost_of(order, {b.wishes, 1, b.cents, 0, 0, b.buy, 0});
-  if (cost_a != cost_b) return cost_a < cost_b;
-  return folded_.rank(a.part) < folded_.rank(b.part);
+  const auto goodness = [&](const Plug& plug) {
+    const Order order = rules_.request().order;
+    const Cost cost =
+        extras_.all_measures ? Cost{{plug.own.wishes, plug.own.buy, plug.own.cents, 0, 0}} : cost_of(order, plug.own);
+    return std::tuple(cost, rest_of(order, plug.own), folded_.rank(plug.part));
+  };
+  return goodness(a) < goodness(b);
 }
 
-// The best plug that no count holds back, and beside it each plug that is counted: which of them is best depends on
-// what the rest of the chain takes from the bin.
+// The best plug that no count holds back, where material counts the best in each, and beside it each plug that is
+// counted: which of them is best depends on what the rest of the chain takes from the bin.
 std::vector<Plug> AskedMoves::plugs_of_port(const Part& host, std::size_t port) const {
   std::vector<Plug> plugs;
-  std::optional<Plug> best;
+  std::vector<Plug> best;
   for (const PartId id : plugs_of(rules_, host.ports[port].type, host.material_at(port)))
     consider_plug(plugs, best, id);
-  if (best) plugs.push_back(*best);
+  plugs.insert(plugs.end(), best.begin(), best.end());
   return plugs;
 }
 
@@ -158,28 +162,45 @@ int AskedMoves::bin_count(PartId part, std::uint32_t& item) const {
   return 0;
 }
 
-void AskedMoves::consider_plug(std::vector<Plug>& plugs, std::optional<Plug>& best, PartId id) const {
+void AskedMoves::consider_plug(std::vector<Plug>& counted, std::vector<Plug>& best, PartId id) const {
+  const Part& part = catalog_.part(id);
+  Plug plug{id, {}, {}};
+  plug.own.parts = 1;
+  if (keeps_the_line()) add_plugging(catalog_, ends_, part.ports[0].type, plug.own);
   std::uint32_t item = 0;
   const bool in_bin = bin_count(id, item) > 0;
-  if (in_bin && extras_.counted[item]) plugs.push_back({id, 0, 0, 0, item});
-  std::optional<Plug> plug;
-  if (in_bin && !extras_.counted[item])
-    plug = Plug{id, 0, 0, 0, {}};
-  else if (rules_.buyable(id) || extras_.special_order_is_wish)
-    plug = Plug{id, catalog_.part(id).price.cents(), 1, rules_.buyable(id) && !extras_.purchase_is_wish ? 0 : 1, {}};
-  if (plug && (!best || better(*plug, *best))) best = plug;
+  if (in_bin && extras_.counted[item]) {
+    counted.push_back(plug);
+    counted.back().counted_item = item;
+  }
+  if (!in_bin || extras_.counted[item]) {
+    if (!rules_.buyable(id) && !extras_.special_order_is_wish) return;
+    plug.own.cents = part.price.cents();
+    plug.own.buy = 1;
+    plug.own.wishes = rules_.buyable(id) && !extras_.purchase_is_wish ? 0 : 1;
+  }
+  const auto like = std::find_if(best.begin(), best.end(), [&](const Plug& other) {
+    return !keeps_the_line() || catalog_.part(other.part).material == part.material;
+  });
+  if (like == best.end())
+    best.push_back(plug);
+  else if (better(plug, *like))
+    *like = plug;
 }
 
 // Of moves that differ in nothing a search looks at, the best is enough. Counted ones are kept as they are.
 void AskedMoves::fold() {
   const Order order = rules_.request().order;
-  const auto key = [this](const Move& m) {
-    return std::tuple(m.enter_type, m.leave_type, m.closes, m.only_for_need, m.groups, m.enter_material,
-                      m.leave_material, m.enter_bore, m.leave_bore, m.no_grip, extras_.counts_bushings && m.bushing,
-                      extras_.every_length ? shape_of(m) : Shape{});
+  // Where material counts, those that differ in it alone end up side by side.
+  const auto key = [&, this](const Move& m) {
+    return std::tuple(m.enter_type, m.leave_type, m.closes, m.only_for_need, m.groups, m.no_grip,
+                      extras_.counts_bushings && m.bushing, extras_.every_length ? shape_of(m) : Shape{},
+                      m.enter_material, m.leave_material, m.enter_bore, m.leave_bore,
+                      keeps_the_line() ? materials_of(catalog_, m) : std::vector<MaterialId>{},
+                      keeps_the_line() ? m.own.other_kinds : 0);
   };
   const auto goodness = [&](const Move& m) {
-    return std::tuple(cost_of(order, m.own), ranks_of(folded_, m), m.enter, m.leave);
+    return std::tuple(cost_of(order, m.own), rest_of(order, m.own), ranks_of(folded_, m), m.enter, m.leave);
   };
   const auto counted = std::partition(moves_.begin(), moves_.end(), [](const Move& m) { return m.bin_uses.empty(); });
   if (extras_.all_measures) {

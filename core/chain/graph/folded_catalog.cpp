@@ -13,7 +13,8 @@ namespace {
 constexpr std::size_t kMostFoldings = 16;
 
 struct Candidate {
-  std::tuple<std::uint32_t, std::uint32_t, bool, bool, std::uint32_t, std::uint32_t, std::int64_t, std::int64_t>
+  std::tuple<std::uint32_t, std::uint32_t, bool, bool, std::uint32_t, std::uint32_t, std::int64_t, std::int64_t,
+             std::int64_t, std::uint32_t>
       class_key;
   std::tuple<std::int64_t, std::int64_t, std::int64_t, std::uint32_t, std::size_t> goodness;  // smaller is better
   Way way;
@@ -44,7 +45,7 @@ FoldedCatalog::FoldedCatalog(const Catalog& catalog) : catalog_(&catalog) {
 
 std::shared_ptr<const WayClasses> FoldedCatalog::classes(Folding folding) const {
   if (folding.order != Order::loss) folding.flow_m3_s = 0.0;
-  if (folding.order == Order::price || folding.order == Order::bin) folding.order = Order::parts;
+  if (folding.order != Order::loss && folding.order != Order::length) folding.order = Order::parts;
   const std::lock_guard lock(mutex_);
   std::shared_ptr<const WayClasses>& known = foldings_[folding];
   if (known) return known;
@@ -68,7 +69,8 @@ WayClasses FoldedCatalog::fold(const Folding& folding) const {
       candidates.push_back(
           {{move.enter_type.row, move.leave_type.row, move.closes, move.no_grip,
             folding.by_material ? move.enter_material.row : none, folding.by_material ? move.leave_material.row : none,
-            by_bore ? move.enter_bore : 0, by_bore ? move.leave_bore : 0},
+            by_bore ? move.enter_bore : 0, by_bore ? move.leave_bore : 0, folding.by_make ? move.own.other_kinds : 0,
+            folding.by_make ? catalog_->part({row}).material.row : none},
            {first_measure(folding.order, move.own), move.own.cents, move.own.drawbacks, ranks_[row], enter},
            {row << 1 | enter}});
     }

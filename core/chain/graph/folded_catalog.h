@@ -23,9 +23,10 @@ struct Way {
 
 /// What two moves must share to stand for each other, and what makes the better of them.
 struct Folding {
-  bool by_material = false;    // a galvanic rule looks at the facing metals
-  Order order = Order::parts;  // parts, price and bin fold alike
-  double flow_m3_s = 0.0;      // for order loss only
+  bool by_material = false;   // a galvanic rule looks at the facing metals
+  bool by_make = false;       // what each is made of, and whether it bends
+  Order order = Order::line;  // all but loss and length fold as parts
+  double flow_m3_s = 0.0;     // for order loss only
   auto operator<=>(const Folding&) const = default;
 };
 

@@ -1,215 +1,74 @@
 #include "chain/graph/port_graph.h"
 
-#include "chain/graph/asked_arcs.h"
-#include "chain/part/head.h"
-
 #include <algorithm>
-#include <numeric>
 
 namespace riserun::chain {
 
-namespace {
+PortGraph::PortGraph(std::shared_ptr<const GraphFrame> frame, const Rules& rules) : frame_(std::move(frame)) {
+  if (keeps_the_line(rules.request().order) && !all_measures()) weigh_ports(rules);
+  transposed_ = TransposedGraph(rows(), frame_->alike_but_for_bore());
+}
 
-// Heads of changes of bore, each worked out once.
-class BoreChanges {
- public:
-  explicit BoreChanges(VolumeFlow flow) : flow_(flow) {}
-  std::int64_t head(std::int64_t from, std::int64_t to) {
-    if (from == to) return 0;
-    const auto [found, is_new] = known_.try_emplace({from, to}, 0);
-    if (is_new) found->second = change_of_bore_head(from, to, flow_);
-    return found->second;
-  }
-
- private:
-  VolumeFlow flow_;
-  std::map<std::pair<std::int64_t, std::int64_t>, std::int64_t> known_;
-};
-
-}  // namespace
-
-PortGraph::PortGraph(const FoldedCatalog& folded, const Rules& rules, const GraphExtras& extras)
-    : folded_(&folded), all_measures_(extras.all_measures) {
+void PortGraph::weigh_ports(const Rules& rules) {
+  const Catalog& catalog = rules.catalog();
   const ChainRequest& request = rules.request();
-  // The folding for least head tells bores apart, as all measures together must.
-  const auto classes = folded.classes({request.galvanic == Galvanic::avoid, all_measures_ ? Order::loss : request.order,
-                                       in_cubic_metres_per_second(request.flow)});
-  add_folded(*classes, rules, extras);
-  for (Move& move : asked_moves(folded, rules, extras)) moves_.push_back(std::move(move));
-  moves_.insert(moves_.end(), extras.wished.begin(), extras.wished.end());
-  counts_the_bin_ = std::any_of(moves_.begin(), moves_.end(), [](const Move& m) { return !m.bin_uses.empty(); });
-  make_nodes(rules);
-  make_arcs(rules);
-  transposed_ = TransposedGraph(arcs_, alike_but_for_bore());
-}
-
-// Parts that a need names come by their own moves, so that meeting the need is never overlooked.
-void PortGraph::add_folded(const WayClasses& classes, const Rules& rules, const GraphExtras& extras) {
-  const Catalog& catalog = folded_->catalog();
-  const ChainRequest& request = rules.request();
-  const auto add_best_of = [&](std::span<const Way> ways, bool special, std::optional<bool> bushing) {
-    const auto best = std::find_if(ways.begin(), ways.end(), [&](const Way& way) {
-      const PartId part = way.part();
-      if (bushing && is_bushing(catalog, catalog.part(part)) != *bushing) return false;
-      return rules.buyable(part) != special && rules.admits(part) && rules.groups_of(part) == 0 &&
-             rules.admits_way(catalog.part(part), way.enter(), way.leave());
-    });
-    if (best == ways.end()) return;
-    Move& move = moves_.emplace_back(bought_move(catalog, best->part(), best->enter(), best->leave()));
-    move.own.wishes = special || extras.purchase_is_wish ? 1 : 0;
-    if (request.order == Order::loss) move.own.nanometres = own_head(catalog, move, request.flow);
-  };
-  const auto add_best = [&](std::span<const Way> ways, bool special) {
-    if (!extras.counts_bushings) return add_best_of(ways, special, {});
-    add_best_of(ways, special, false);
-    add_best_of(ways, special, true);
-  };
-  for (std::size_t row = 0; row < classes.class_count(); ++row) {
-    if (extras.every_length)
-      add_each_length(classes.ways_of(row), rules, extras);
-    else if (all_measures_)
-      add_undominated(classes.ways_of(row), rules, extras);
-    else
-      add_best(classes.ways_of(row), false);
-    if (extras.special_order_is_wish) add_best(classes.ways_of(row), true);
+  const RunEnds ends = run_ends(catalog, request.from.type, request.to.type);
+  passing_.reserve(catalog.port_types().size());
+  for (std::uint32_t row = 0; row < catalog.port_types().size(); ++row) {
+    Measures measures;
+    add_passing(catalog, ends, {row}, measures);
+    passing_.push_back(cost_of(request.order, measures));
   }
-}
-
-// The ways stand best first, so that the first of each length is its best.
-void PortGraph::add_each_length(std::span<const Way> ways, const Rules& rules, const GraphExtras& extras) {
-  const Catalog& catalog = folded_->catalog();
-  const std::size_t first = moves_.size();
-  for (const Way& way : ways) {
-    const PartId part = way.part();
-    if (catalog.part(part).cut_to_length) continue;  // comes at the length that it is cut to
-    if (!rules.buyable(part) || !rules.admits(part) || rules.groups_of(part) != 0 ||
-        !rules.admits_way(catalog.part(part), way.enter(), way.leave()))
-      continue;
-    Move move = bought_move(catalog, part, way.enter(), way.leave());
-    const auto alike = [&](const Move& m) {
-      return shape_of(m) == shape_of(move) && (!extras.counts_bushings || m.bushing == move.bushing);
-    };
-    if (std::any_of(moves_.begin() + static_cast<std::ptrdiff_t>(first), moves_.end(), alike)) continue;
-    if (rules.request().order == Order::loss) move.own.nanometres = own_head(catalog, move, rules.request().flow);
-    moves_.push_back(std::move(move));
-  }
-}
-
-void PortGraph::add_undominated(std::span<const Way> ways, const Rules& rules, const GraphExtras& extras) {
-  const Catalog& catalog = folded_->catalog();
-  const std::size_t first = moves_.size();
-  for (const Way& way : ways) {
-    const PartId part = way.part();
-    if (!rules.buyable(part) || !rules.admits(part) || rules.groups_of(part) != 0 ||
-        !rules.admits_way(catalog.part(part), way.enter(), way.leave()))
-      continue;
-    Move& move = moves_.emplace_back(bought_move(catalog, part, way.enter(), way.leave()));
-    move.own.nanometres = own_head(catalog, move, rules.request().flow);
-  }
-  keep_undominated(*folded_, moves_, first, extras.counts_bushings);
-}
-
-void PortGraph::make_nodes(const Rules& rules) {
-  const bool by_material = rules.request().galvanic == Galvanic::avoid;
-  const bool by_bore = all_measures_ || rules.request().order == Order::loss;
-  const auto node_of = [&](const Move& move) {
-    return Node{move.leave_type, by_material ? move.leave_material : MaterialId{}, by_bore ? move.leave_bore : 0,
-                move.no_grip};
-  };
-  nodes_.reserve(moves_.size());
-  for (const Move& move : moves_) nodes_.push_back(node_of(move));
-  std::sort(nodes_.begin(), nodes_.end());
-  nodes_.erase(std::unique(nodes_.begin(), nodes_.end()), nodes_.end());
-  move_to_.reserve(moves_.size());
-  first_entering_.assign(folded_->catalog().port_types().size() + 1, 0);
-  for (const Move& move : moves_) {
-    const auto node = std::lower_bound(nodes_.begin(), nodes_.end(), node_of(move));
-    move_to_.push_back(static_cast<std::uint32_t>(node - nodes_.begin()));
-    ++first_entering_[move.enter_type.row + 1];
-  }
-  std::partial_sum(first_entering_.begin(), first_entering_.end(), first_entering_.begin());
-  entering_.resize(moves_.size());
-  std::vector<std::uint32_t> next(first_entering_.begin(), first_entering_.end() - 1);
-  for (std::uint32_t row = 0; row < moves_.size(); ++row) entering_[next[moves_[row].enter_type.row]++] = row;
-}
-
-// Where the bore tells nodes apart for the sake of the head, all other measures see fewer nodes.
-std::vector<std::uint32_t> PortGraph::alike_but_for_bore() const {
-  if (!all_measures_) return {};
-  std::map<Node, std::uint32_t> rows;
-  std::vector<std::uint32_t> alike;
-  for (Node node : nodes_) {
-    node.bore = 0;
-    alike.push_back(rows.try_emplace(node, static_cast<std::uint32_t>(rows.size())).first->second);
-  }
-  return alike;
-}
-
-void PortGraph::make_arcs(const Rules& rules) {
-  const Catalog& catalog = folded_->catalog();
-  BoreChanges changes(rules.request().flow);
+  const RowGraph<Arc>& bare = frame_->arcs();
   std::vector<std::uint32_t> first{0};
   std::vector<Arc> arcs;
-  for (const Node& node : nodes_) {
-    for (const catalog::Mate& mate : catalog.mates(node.type)) {
-      for (const std::uint32_t move : moves_entering(mate.other)) {
-        const std::int64_t change = node.bore > 0 ? changes.head(node.bore, moves_[move].enter_bore) : 0;
-        if (const auto made = arc(rules, node, mate, move, change)) arcs.push_back(*made);
-      }
-    }
+  first.reserve(bare.vertex_count() + 1);
+  arcs.reserve(bare.edges().size());
+  for (std::uint32_t node = 0; node < bare.vertex_count(); ++node) {
+    for (const Arc& arc : bare.out_of(node)) arcs.push_back(weighed(arc));
     first.push_back(static_cast<std::uint32_t>(arcs.size()));
   }
   arcs_ = RowGraph<Arc>(std::move(first), std::move(arcs));
 }
 
-// Lengths: what goes in at the open ends is shifted along the chain, from each joint to the part before it, so that no
-// arc is negative: body >= what its own two ends put in. The sum over a chain is out by the two given ends only.
-std::optional<Arc> PortGraph::arc(const Rules& rules, const Node& open, const catalog::Mate& mate, std::uint32_t row,
-                                  std::int64_t change) const {
-  const Move& move = moves_[row];
-  const catalog::MatingRule& rule = folded_->catalog().mating_rules()[mate.rule];
-  if (!may_join(rules, open.open_end(), {move.enter_type, move.enter_material, move.no_grip}, rule))
-    return std::nullopt;
-  Measures measures = move.own;
-  measures.micrometres += folded_->insertion_micrometres(open.type) - folded_->make_up_micrometres(open.type, mate) -
-                          folded_->insertion_micrometres(move.leave_type);
-  measures.nanometres += change;
-  return Arc{{move.groups, move.only_for_need, move.closes || rules.joint_closes(rule)},
-             move_to_[row],
-             row,
-             cost(rules, measures)};
+Arc PortGraph::weighed(Arc arc) const {
+  if (passing_.empty()) return arc;
+  const Move& move = moves()[arc.move];
+  arc.cost = arc.cost + passing_[move.enter_type.row] + passing_[move.leave_type.row];
+  return arc;
 }
 
 std::vector<Arc> PortGraph::arcs_from(const Rules& rules, const PortEnd& open) const {
   std::vector<Arc> arcs;
   arcs.reserve(32);  // most ends take fewer kinds of part
   const Node start{open.type, open.material.value_or(MaterialId{}), 0, false};
-  for (const catalog::Mate& mate : folded_->catalog().mates(open.type))
-    for (const std::uint32_t move : moves_entering(mate.other))
-      if (const auto made = arc(rules, start, mate, move, 0)) arcs.push_back(*made);
+  for (const catalog::Mate& mate : frame_->folded().catalog().mates(open.type))
+    for (const std::uint32_t move : frame_->moves_entering(mate.other))
+      if (const auto made = frame_->arc(rules, start, mate, move, 0)) arcs.push_back(weighed(*made));
   return arcs;
 }
 
 std::optional<LastJoint> PortGraph::last_joint(const Rules& rules, const Node& open, const PortEnd& goal) const {
-  const std::span<const catalog::Mate> mates = folded_->catalog().mates(open.type);
+  const std::span<const catalog::Mate> mates = frame_->folded().catalog().mates(open.type);
   const auto mate = std::find_if(mates.begin(), mates.end(), [&](const auto& m) { return m.other == goal.type; });
   if (mate == mates.end()) return std::nullopt;
-  const catalog::MatingRule& rule = folded_->catalog().mating_rules()[mate->rule];
+  const catalog::MatingRule& rule = frame_->folded().catalog().mating_rules()[mate->rule];
   if (!may_join(rules, open.open_end(), open_end_of(goal), rule)) return std::nullopt;
   Measures measures;
-  measures.micrometres = folded_->insertion_micrometres(open.type) + folded_->insertion_micrometres(goal.type) -
-                         folded_->make_up_micrometres(open.type, *mate);
-  return LastJoint{rules.joint_closes(rule), cost(rules, measures)};
+  measures.micrometres = frame_->folded().insertion_micrometres(open.type) +
+                         frame_->folded().insertion_micrometres(goal.type) -
+                         frame_->folded().make_up_micrometres(open.type, *mate);
+  return LastJoint{rules.joint_closes(rule), frame_->cost(rules, measures)};
 }
 
 std::vector<GoalJoint> PortGraph::last_joints(const Rules& rules, const PortEnd& goal) const {
   std::vector<GoalJoint> joints;
-  for (const catalog::Mate& mate : folded_->catalog().mates(goal.type)) {
-    const auto first = std::lower_bound(nodes_.begin(), nodes_.end(), mate.other,
+  for (const catalog::Mate& mate : frame_->folded().catalog().mates(goal.type)) {
+    const auto first = std::lower_bound(nodes().begin(), nodes().end(), mate.other,
                                         [](const Node& node, PortTypeId type) { return node.type < type; });
-    for (auto node = first; node != nodes_.end() && node->type == mate.other; ++node)
+    for (auto node = first; node != nodes().end() && node->type == mate.other; ++node)
       if (const auto joint = last_joint(rules, *node, goal))
-        joints.push_back({static_cast<std::uint32_t>(node - nodes_.begin()), *joint});
+        joints.push_back({static_cast<std::uint32_t>(node - nodes().begin()), *joint});
   }
   return joints;
 }

@@ -18,6 +18,11 @@ struct Measures {
   std::int64_t nanometres = 0;   // of head
   std::int64_t buy = 0;          // parts to buy
   std::int64_t drawbacks = 0;    // bushings and close nipples: they lose a tie (reference: common practice)
+  // What only the orders line and bin look at, as Order states it.
+  std::int64_t narrowing = 0;  // tenths of a velocity head in the line
+  std::int64_t foreign_threads = 0;
+  std::int64_t other_kinds = 0;  // ports of neither end's kind, parts that bend
+  std::int64_t size_changes = 0;
 
   Measures& operator+=(const Measures& other) {
     wishes += other.wishes;
@@ -27,6 +32,10 @@ struct Measures {
     nanometres += other.nanometres;
     buy += other.buy;
     drawbacks += other.drawbacks;
+    narrowing += other.narrowing;
+    foreign_threads += other.foreign_threads;
+    other_kinds += other.other_kinds;
+    size_changes += other.size_changes;
     return *this;
   }
   friend Measures operator+(Measures a, const Measures& b) { return a += b; }
@@ -50,8 +59,15 @@ struct Cost {
   }
 };
 
+/// Two counts in one number, the first before the second; sums hold while each is less than 2^31.
+constexpr std::int64_t before_and_after(std::int64_t first, std::int64_t second) { return (first << 32) + second; }
+
+/// What an order weighs; of the orders line and bin the keys up to the number of parts. Their other keys depend on the
+/// run's commonest material and are looked at among runs that these keys find equal, see Rest.
 inline Cost cost_of(Order order, const Measures& m) {
   switch (order) {
+    case Order::line:
+      return {{m.wishes, m.narrowing, m.foreign_threads, before_and_after(m.other_kinds, m.size_changes), m.parts}};
     case Order::parts:
       return {{m.wishes, m.parts, m.cents, m.drawbacks, 0}};
     case Order::price:
@@ -61,9 +77,26 @@ inline Cost cost_of(Order order, const Measures& m) {
     case Order::length:
       return {{m.wishes, m.micrometres, m.parts, m.cents, m.drawbacks}};
     case Order::bin:
-      return {{m.wishes, m.buy, m.cents, m.parts, m.drawbacks}};
+      return {{m.wishes, m.narrowing, before_and_after(m.foreign_threads, m.buy),
+               before_and_after(m.other_kinds, m.size_changes), m.parts}};
   }
   return {};
+}
+
+/// Of a cost under the order line: nothing narrows the line, and no port is of a kind that its ends have not.
+constexpr bool keeps_size_and_kind(const Cost& cost) {
+  return cost.tuple[1] == 0 && cost.tuple[2] == 0 && cost.tuple[3] >> 32 == 0;
+}
+
+/// What decides between runs that cost the same: under the orders line and bin parts that are not of an end's own
+/// material, parts that are not of the run's commonest, price to pay, bushings and close nipples, and of a run that
+/// makes a distance how far it lands off. Nothing under the other orders, whose cost holds all.
+using Rest = Cost;
+inline constexpr std::size_t kOffPlace = 4;
+
+/// Of something that has no material to speak of: what stands at an end.
+inline Rest rest_of(Order order, const Measures& m) {
+  return keeps_the_line(order) ? Rest{{0, 0, m.cents, m.drawbacks, 0}} : Rest{};
 }
 
 /// The measures that alternatives are weighed by, side by side instead of first to last.

@@ -24,6 +24,22 @@ bool is_bent(const Part& part) {
   });
 }
 
+bool bends(const Catalog& catalog, const Part& part) { return part.flexible || catalog.family(part.family).flexible; }
+
+bool changes_size(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave) {
+  const auto size = [&](std::size_t port) {
+    return catalog.nominal_inches(catalog.port_type(part.ports[port].type).size);
+  };
+  return size(enter) != size(leave);
+}
+
+std::vector<MaterialId> materials_of(const Catalog& catalog, const Move& move) {
+  std::vector<MaterialId> materials;
+  if (move.part.valid()) materials.push_back(catalog.part(move.part).material);
+  for (const PartId plug : move.plugs) materials.push_back(catalog.part(plug).material);
+  return materials;
+}
+
 Length insertion(const Catalog& catalog, PortTypeId type) {
   const catalog::PortType& port = catalog.port_type(type);
   if (port.end == End::female) return {};
@@ -134,6 +150,8 @@ Move bought_move(const Catalog& catalog, PartId id, std::size_t enter, std::size
     move.after_bend = leg_micrometres(catalog, part, leave);
   }
   move.own.drawbacks = (move.bushing ? 1 : 0) + (is_close_nipple(part) ? 1 : 0);
+  move.own.other_kinds = bends(catalog, part) ? 1 : 0;
+  move.own.size_changes = changes_size(catalog, part, enter, leave) ? 1 : 0;
   return move;
 }
 

@@ -41,6 +41,9 @@ struct Move {
   std::int64_t cut_micrometres = 0;  // the length that it is cut to, once that is settled; 0: as it comes
 };
 
+/// The materials of a move's part and of its plugs, one for each.
+std::vector<MaterialId> materials_of(const Catalog& catalog, const Move& move);
+
 /// What moves must share to take the same room.
 using Shape = std::tuple<std::int64_t, std::int32_t, std::int64_t, std::int64_t, bool, std::int64_t>;
 inline Shape shape_of(const Move& move) {
@@ -53,6 +56,11 @@ bool is_bushing(const Catalog& catalog, const catalog::Part& part);
 bool is_close_nipple(const catalog::Part& part);
 /// Two of its ports look neither along one axis nor the same way.
 bool is_bent(const catalog::Part& part);
+
+/// It is a hose, or has one in it.
+bool bends(const Catalog& catalog, const catalog::Part& part);
+/// The two ports differ in nominal size.
+bool changes_size(const Catalog& catalog, const catalog::Part& part, std::size_t enter, std::size_t leave);
 
 /// Length that goes into the mate at a port of that type: of a male thread, a barb, a tube end; 0 for a female end.
 Length insertion(const Catalog& catalog, PortTypeId type);

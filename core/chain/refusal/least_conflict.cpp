@@ -10,8 +10,6 @@ namespace riserun::chain {
 
 namespace {
 
-bool holds(RuleSet set, std::size_t row) { return set >> row & 1u; }
-
 RequestRule distance_rule(const Span& span) {
   const Askable& row = askable("distance");
   Facts aside;

@@ -31,8 +31,6 @@ std::string_view code_with(const Askable& row, const char* ending) {
   return kCodes.find(std::string(row.code) + ending)->second;
 }
 
-bool holds(RuleSet set, std::size_t row) { return set >> row & 1u; }
-
 /// What a figure of the row says in a sentence; nothing: the row holds none.
 std::vector<Value> values_of(const ChainRequest& request, const Askable& row) {
   std::vector<Value> values;

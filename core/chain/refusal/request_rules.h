@@ -14,6 +14,7 @@ namespace riserun::chain {
 using quantity::Fact;
 using quantity::Facts;
 using RuleSet = std::uint64_t;  // bits by row of the rules of a request
+inline bool holds(RuleSet set, std::size_t row) { return set >> row & 1u; }
 
 /// What the rules are asked of, for the sentences.
 struct AskedThing {

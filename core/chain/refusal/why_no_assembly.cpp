@@ -239,7 +239,7 @@ NoAssembly WhyNoAssembly::explain() {
   NoAssembly answer;
   if (const auto tree = best_tree(folded_, request_, true)) {
     std::vector<std::string> ports;
-    add_open_ports(catalog_, *tree, ports);
+    add_open_ports(catalog_, tree->tree, ports);
     answer.reason = fact("ports_stay_open", std::move(ports));
     add_mends(relaxations(), answer);
     return answer;

@@ -54,10 +54,10 @@ void Rules::group_needs() {
 }
 
 bool Rules::admits(PartId id) const {
-  const Part& part = catalog_->part(id);
   if (id.row < request_->banned.size() && request_->banned[id.row]) return false;
   if (!stands_duty(*catalog_, id, *request_)) return false;
-  return request_->service != Service::air || stands_compressed_air(*catalog_, part);
+  return request_->service != Service::air ||
+         (stands_compressed_air(*catalog_, catalog_->part(id)) && proved_pressure(*catalog_, id, Service::air, {}));
 }
 
 bool Rules::admits_way(const Part& part, std::size_t enter, std::size_t leave) const {

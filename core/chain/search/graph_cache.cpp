@@ -1,5 +1,6 @@
 #include "chain/search/graph_cache.h"
 
+#include "chain/part/run_ends.h"
 #include "chain/search/potentials.h"
 
 #include <algorithm>
@@ -9,7 +10,8 @@ namespace riserun::chain {
 namespace {
 
 // More than a person's session asks for; a program that walks through thousands of flows starts over.
-constexpr std::size_t kMostGraphs = 32;
+constexpr std::size_t kMostGraphs = 128;
+constexpr std::size_t kMostFrames = 32;
 constexpr std::size_t kMostGoals = 1024;
 
 }  // namespace
@@ -32,6 +34,11 @@ GraphCache::Kind GraphCache::kind_of(const Rules& rules, const GraphExtras& extr
   const ChainRequest& request = rules.request();
   Kind kind;
   kind.order = request.order;
+  if (keeps_the_line(request.order) && !extras.all_measures) {
+    const RunEnds ends = run_ends(rules.catalog(), request.from.type, request.to.type);
+    kind.line_inches = ends.line_inches;
+    kind.kinds_of_ends = std::minmax(ends.kinds.front(), ends.kinds.back());
+  }
   kind.service = request.service;
   kind.galvanic = request.galvanic;
   kind.closing = rules.closing();
@@ -53,8 +60,14 @@ std::shared_ptr<const CachedGraph> GraphCache::graph_for(const FoldedCatalog& fo
   const std::lock_guard lock(mutex_);
   if (graphs_.size() >= kMostGraphs && !graphs_.contains(kind)) graphs_.clear();
   std::shared_ptr<const CachedGraph>& known = graphs_[kind];
-  if (!known) known = std::make_shared<const CachedGraph>(PortGraph(folded, rules, extras));
-  return known;
+  if (known) return known;
+  Kind any_ends = kind;
+  any_ends.line_inches = 0.0;
+  any_ends.kinds_of_ends = {};
+  if (frames_.size() >= kMostFrames && !frames_.contains(any_ends)) frames_.clear();
+  std::shared_ptr<const GraphFrame>& frame = frames_[any_ends];
+  if (!frame) frame = std::make_shared<const GraphFrame>(folded, rules, extras);
+  return known = std::make_shared<const CachedGraph>(PortGraph(frame, rules));
 }
 
 }  // namespace riserun::chain

@@ -36,7 +36,9 @@ class GraphCache {
  private:
   /// All that a graph of a plain request depends on beside the catalog. A new rule of ChainRequest belongs here.
   struct Kind {
-    Order order = Order::parts;
+    Order order = Order::line;
+    double line_inches = 0.0;  // of the ends, where the order looks at them
+    std::pair<catalog::KindId, catalog::KindId> kinds_of_ends{};
     Service service = Service::water;
     Galvanic galvanic = Galvanic::warn;
     Closing closing = Closing::none;
@@ -54,6 +56,7 @@ class GraphCache {
   static Kind kind_of(const Rules& rules, const GraphExtras& extras);
   mutable std::mutex mutex_;
   mutable std::map<Kind, std::shared_ptr<const CachedGraph>> graphs_;
+  mutable std::map<Kind, std::shared_ptr<const GraphFrame>> frames_;  // ends left out of their kinds
 };
 
 /// A catalog made ready to be searched: folded, with the graphs that plain requests share. Safe to share between

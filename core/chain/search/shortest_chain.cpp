@@ -1,5 +1,6 @@
 #include "chain/search/shortest_chain.h"
 
+#include "chain/search/best_of_equal.h"
 #include "chain/search/potentials.h"
 #include "chain/search/state_space.h"
 #include "chain/search/tight_arcs.h"
@@ -72,7 +73,11 @@ class ChainSearch {
  public:
   ChainSearch(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph, const std::vector<Cost>& to_goal,
               const SearchLimits& limits)
-      : folded_(folded), graph_(graph), potentials_(graph, rules, to_goal), space_(rules, graph, limits) {}
+      : folded_(folded),
+        graph_(graph),
+        request_(rules.request()),
+        potentials_(graph, rules, to_goal),
+        space_(rules, graph, limits) {}
 
   std::optional<Route> run();
 
@@ -88,6 +93,7 @@ class ChainSearch {
 
   const FoldedCatalog& folded_;
   const PortGraph& graph_;
+  const ChainRequest& request_;
   Potentials potentials_;
   const StateSpace space_;
   std::vector<State> states_;
@@ -132,7 +138,20 @@ std::optional<Route> ChainSearch::run() {
   } catch (const Done&) {
   }
   if (goal_ == kNoRow) return std::nullopt;
-  return Route{tight_.first_by_ids(folded_, graph_.moves(), start, goal_), states_[goal_].cost};
+  const Cost& cost = states_[goal_].cost;
+  if (!keeps_the_line(request_.order))
+    return Route{tight_.first_by_ids(folded_, graph_.moves(), start, goal_), cost, {}};
+  EqualChains equal(folded_, graph_.moves());
+  const auto onward = tight_.turned_round(goal_);
+  equal.gather(start, [&](std::uint32_t state, auto arc, auto end) {
+    for (const TightArcs::Onward& next : onward[state]) {
+      if (next.move == kNoRow) end(0);
+      if (next.move == kNoRow) continue;
+      for (std::uint32_t move = next.move; move < graph_.alike_end(next.move); ++move) arc(move, next.to);
+    }
+  });
+  BestOfEqual best = equal.best(materials_of_ends(request_));
+  return Route{std::move(best.moves), cost, best.rest};
 }
 
 std::uint32_t ChainSearch::row_of(const SearchState& state) {
@@ -182,6 +201,21 @@ std::optional<Route> read_off(const FoldedCatalog& folded, const Rules& rules, c
   // An end that leads nowhere is as far as none, and more than any sum when something is added.
   for (const Arc& arc : first) best = std::min(best, arc.cost + to_goal[arc.to]);
   if (best == kUnreachable) return std::nullopt;
+  if (keeps_the_line(request.order)) {
+    EqualChains equal(folded, graph.moves());
+    equal.gather(start, [&](std::uint32_t state, auto emit, auto end) {
+      const bool at_start = state == start;
+      const Cost& left = at_start ? best : to_goal[state];
+      for (const Arc& arc : at_start ? std::span<const Arc>(first) : graph.arcs(state)) {
+        if (arc.cost + to_goal[arc.to] != left) continue;
+        for (std::uint32_t move = arc.move; move < graph.alike_end(arc.move); ++move) emit(move, arc.to);
+      }
+      const auto last = at_start ? direct : graph.last_joint(rules, graph.nodes()[state], request.to);
+      if (last && last->cost == left) end(0);
+    });
+    BestOfEqual chosen = equal.best(materials_of_ends(request));
+    return Route{std::move(chosen.moves), best, chosen.rest};
+  }
   FirstByIds walk(folded, graph.moves(), [&](std::uint32_t state, auto emit) {
     const bool at_start = state == start;
     const Cost& left = at_start ? best : to_goal[state];
@@ -190,7 +224,7 @@ std::optional<Route> read_off(const FoldedCatalog& folded, const Rules& rules, c
     const auto last = at_start ? direct : graph.last_joint(rules, graph.nodes()[state], request.to);
     if (last && last->cost == left) emit(UINT32_MAX, 0u);
   });
-  return Route{walk.from(start), best};
+  return Route{walk.from(start), best, {}};
 }
 
 bool only_cost_counts(const Rules& rules, const PortGraph& graph, const SearchLimits& limits) {

@@ -1,7 +1,9 @@
 #include "chain/search/taken_chain.h"
 
 #include "chain/part/head.h"
+#include "chain/part/run_ends.h"
 #include "chain/rules/rules.h"
+#include "chain/search/best_of_equal.h"
 
 #include <algorithm>
 
@@ -34,7 +36,12 @@ struct TakenSoFar {
 class TakenRun {
  public:
   TakenRun(const FoldedCatalog& folded, const ChainRequest& request)
-      : folded_(folded), catalog_(folded.catalog()), rules_(catalog_, request), request_(request), bin_(request.bin) {}
+      : folded_(folded),
+        catalog_(folded.catalog()),
+        rules_(catalog_, request),
+        request_(request),
+        ends_(run_ends(catalog_, request.from.type, request.to.type)),
+        bin_(request.bin) {}
 
   std::variant<Route, NotTaken> walk() {
     if (!read_links()) return NotTaken{reason_};
@@ -76,6 +83,7 @@ class TakenRun {
   const Catalog& catalog_;
   const Rules rules_;
   const ChainRequest& request_;
+  const RunEnds ends_;
   catalog::Bin bin_;  // what is left of it
   std::vector<TakenLink> links_;
   Measures own_;  // of the link that is let in, plugs included
@@ -135,6 +143,7 @@ bool TakenRun::let_in(const TakenLink& link) {
     if (catalog_.family(catalog_.part(plug).family).role != catalog::Role::plug)
       return refuse(fact("taken_is_no_plug", name(plug)));
     if (!admits(plug) || !pay(plug, own_)) return false;
+    add_plugging(catalog_, ends_, catalog_.part(plug).ports[0].type, own_);
   }
   return true;
 }
@@ -158,6 +167,8 @@ std::optional<TakenSoFar> TakenRun::joined(const TakenSoFar& begun, Move move) c
   measures.micrometres += folded_.insertion_micrometres(begun.open) -
                           in_micrometres(make_up(catalog_, begun.open, move.enter_type, *rule)) -
                           folded_.insertion_micrometres(move.leave_type);
+  add_passing(catalog_, ends_, move.enter_type, measures);
+  add_passing(catalog_, ends_, move.leave_type, measures);
   if (request_.order == Order::loss && begun.bore > 0)
     measures.nanometres += change_of_bore_head(begun.bore, move.enter_bore, request_.flow);
   TakenSoFar next{move.leave_type,
@@ -188,9 +199,8 @@ bool TakenRun::follow(const TakenLink& link, std::vector<TakenSoFar>& begun) {
       if (enter == leave || link.taken.through.value_or(way) != way) continue;
       if (!rules_.admits_way(part, enter, leave) || !plugs_fit(part, link, enter, leave)) continue;
       Move move = bought_move(catalog_, id, enter, leave);
-      move.own.parts = own_.parts;
-      move.own.cents = own_.cents;
-      move.own.buy = own_.buy;
+      move.own.parts = move.own.cents = move.own.buy = 0;
+      move.own += own_;
       move.groups = rules_.groups_of(id);
       move.plugs = link.plugs;
       if (request_.order == Order::loss) move.own.nanometres = own_head(catalog_, move, request_.flow);
@@ -282,7 +292,10 @@ std::variant<Route, NotTaken> TakenRun::finish(std::vector<TakenSoFar> begun) {
     one.cost = one.cost + cost_of(request_.order, measures);
     if (!best || taken_goes_first(one, *best)) best = std::move(one);
   }
-  if (best) return Route{std::move(best->moves), best->cost};
+  if (best) {
+    const Rest rest = rest_of(catalog_, request_.order, materials_of_ends(request_), best->moves);
+    return Route{std::move(best->moves), best->cost, rest};
+  }
   if (!mates) return NotTaken{fact("taken_does_not_go_onto", last, fact("end_named", name_of_last(request_.to)))};
   if (!joins) return NotTaken{fact("taken_joint_cannot_be_made", last, fact("end_named", name_of_last(request_.to)))};
   return NotTaken{fact("taken_closes_nowhere")};

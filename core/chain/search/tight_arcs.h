@@ -28,22 +28,6 @@ class TightArcs {
     first_[to] = static_cast<std::uint32_t>(arcs_.size() - 1);
   }
 
-  /// Of all chains from the start to the goal along these arcs, the one whose part ids sort first. O(arcs).
-  std::vector<Move> first_by_ids(const FoldedCatalog& folded, const std::vector<Move>& moves, std::uint32_t start,
-                                 std::uint32_t goal) const {
-    const std::vector<std::vector<Onward>> onward = turned_round(goal);
-    FirstByIds walk(folded, moves, [&](std::uint32_t state, auto emit) {
-      for (const Onward& arc : onward[state]) emit(arc.move, arc.to);
-    });
-    return walk.from(start);
-  }
-
- private:
-  struct Arriving {
-    std::uint32_t from = 0;
-    std::uint32_t move = kNoRow;
-    std::uint32_t next = kNoRow;  // arc in the same list
-  };
   struct Onward {
     std::uint32_t move = kNoRow;
     std::uint32_t to = 0;
@@ -69,6 +53,22 @@ class TightArcs {
     return onward;
   }
 
+  /// Of all chains from the start to the goal along these arcs, the one whose part ids sort first. O(arcs).
+  std::vector<Move> first_by_ids(const FoldedCatalog& folded, const std::vector<Move>& moves, std::uint32_t start,
+                                 std::uint32_t goal) const {
+    const std::vector<std::vector<Onward>> onward = turned_round(goal);
+    FirstByIds walk(folded, moves, [&](std::uint32_t state, auto emit) {
+      for (const Onward& arc : onward[state]) emit(arc.move, arc.to);
+    });
+    return walk.from(start);
+  }
+
+ private:
+  struct Arriving {
+    std::uint32_t from = 0;
+    std::uint32_t move = kNoRow;
+    std::uint32_t next = kNoRow;  // arc in the same list
+  };
   std::vector<std::uint32_t> first_;  // by state: the first arc of its list
   std::vector<Arriving> arcs_;
 };

@@ -132,12 +132,14 @@ void CutMoves::add_priced(Move move, const Part& part) {
 // Of moves that differ in nothing a search looks at, the best is enough. Counted ones are kept as they are.
 void CutMoves::fold() {
   const Order order = rules_.request().order;
-  const auto key = [](const Move& m) {
+  const Catalog& catalog = folded_.catalog();
+  const auto key = [&](const Move& m) {
     return std::tuple(m.enter_type, m.leave_type, m.closes, m.only_for_need, m.groups, m.enter_material,
-                      m.leave_material, m.enter_bore, m.leave_bore, m.no_grip, shape_of(m));
+                      m.leave_material, m.enter_bore, m.leave_bore, m.no_grip, shape_of(m),
+                      keeps_the_line(order) ? catalog.part(m.part).material : MaterialId{});
   };
   const auto goodness = [&](const Move& m) {
-    return std::tuple(cost_of(order, m.own), folded_.rank(m.part), m.enter, m.own.buy);
+    return std::tuple(cost_of(order, m.own), rest_of(order, m.own), folded_.rank(m.part), m.enter, m.own.buy);
   };
   const auto counted = std::partition(moves_.begin(), moves_.end(), [](const Move& m) { return m.bin_uses.empty(); });
   // Where the head lost counts, it is only settled with the length: what is alike now may differ then.

@@ -1,5 +1,6 @@
 #include "chain/span/span_search.h"
 
+#include "chain/search/best_of_equal.h"
 #include "chain/search/tight_arcs.h"
 #include "chain/span/cut_pieces.h"
 
@@ -44,6 +45,7 @@ struct LabelHash {
 struct Label {
   LabelKey key;
   Cost cost;
+  std::int64_t off = 0;  // of the run that ends here
   bool settled = false;
 };
 
@@ -84,7 +86,7 @@ class SpanRun {
   void end(std::uint32_t label);
   std::optional<Landing> landing(const Label& label, const SpanEnd& end) const;
   std::int64_t head_of_growth(std::uint32_t cut, std::int64_t growth) const;
-  SpanRoute first_in_order() const;
+  SpanRoute best_of_tied() const;
   void settle(std::vector<Move>& moves) const;
 
   const FoldedCatalog& folded_;
@@ -125,7 +127,7 @@ std::optional<SpanRoute> SpanRun::run() {
     expand(label);
   }
   if (!best_) return std::nullopt;
-  return first_in_order();
+  return best_of_tied();
 }
 
 // What all the joints together can fall long or short, those still to come at their worst.
@@ -191,7 +193,7 @@ void SpanRun::reach(const LabelKey& key, const Cost& cost, std::uint32_t from, s
     if (!may_land(key)) return;
     row = static_cast<std::uint32_t>(labels_.size());
     known_.emplace(key, row);
-    labels_.push_back({key, cost, false});
+    labels_.push_back({key, cost, 0, false});
     open_.push({cost + bounds_.cost(key.stage), row});
   }
   Label& label = labels_[row];
@@ -245,20 +247,41 @@ std::optional<Landing> SpanRun::landing(const Label& label, const SpanEnd& end) 
 }
 
 void SpanRun::end(std::uint32_t row) {
-  const Label& label = labels_[row];
+  Label& label = labels_[row];
   const std::optional<SpanEnd>& end = steps_.end(label.key.stage);
   if (!end) return;
   const std::optional<Landing> landed = landing(label, *end);
   if (!landed) return;
-  const std::pair found(landed->cost, landed->off);
+  label.off = landed->off;
+  // Where material counts, how near a run lands is looked at among those that tie.
+  const std::pair found(landed->cost, keeps_the_line(rules_.request().order) ? 0 : landed->off);
   if (best_ && found > *best_) return;
   if (!best_ || found < *best_) tight_.forget(kGoal);
   best_ = found;
   tight_.add(row, kNoRow, kGoal);
 }
 
-SpanRoute SpanRun::first_in_order() const {
-  SpanRoute route{tight_.first_by_ids(folded_, graph_.moves(), kStart, kGoal), best_->first, best_->second};
+SpanRoute SpanRun::best_of_tied() const {
+  SpanRoute route;
+  route.cost = best_->first;
+  if (keeps_the_line(rules_.request().order)) {
+    const auto onward = tight_.turned_round(kGoal);
+    EqualChains equal(folded_, graph_.moves());
+    equal.gather(kStart, [&](std::uint32_t label, auto arc, auto end) {
+      for (const TightArcs::Onward& next : onward[label]) {
+        if (next.move == kNoRow) end(labels_[label].off);
+        if (next.move == kNoRow) continue;
+        for (std::uint32_t move = next.move; move < graph_.alike_end(next.move); ++move) arc(move, next.to);
+      }
+    });
+    BestOfEqual best = equal.best(materials_of_ends(rules_.request()));
+    route.moves = std::move(best.moves);
+    route.rest = best.rest;
+    route.off = std::exchange(route.rest.tuple[kOffPlace], 0);
+  } else {
+    route.moves = tight_.first_by_ids(folded_, graph_.moves(), kStart, kGoal);
+    route.off = best_->second;
+  }
   settle(route.moves);
   return route;
 }

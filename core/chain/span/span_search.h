@@ -2,8 +2,8 @@
 //
 // How it works: A* over labels, a label being a stage with the lengths made so far. Its potential is the least cost
 // from the stage on; a label from which no rest can make up the length (SpanBounds) is dropped. The search goes on
-// through all that costs as much as the best run, and the tie is broken by how near it lands, then by ids. Lengths are
-// micrometres.
+// through all that costs as much as the best run, and of these runs the best is taken by what decides between them, by
+// how near it lands, at last by ids. Lengths are micrometres.
 //
 // Worst case: exponential in the parts of a run, since each sum of lengths is a label of its own; most_parts bounds it.
 #pragma once
@@ -20,6 +20,7 @@ struct SpanRoute {
   std::vector<Move> moves;
   Cost cost;
   std::int64_t off = 0;  // micrometres by which it misses: along and aside added up
+  Rest rest;             // what decides between equal costs, but for what it misses by
 };
 
 /// What a run measures, micrometres, every joint at its nominal make-up.

@@ -109,7 +109,7 @@ class BranchQuestion {
     for (const auto& rows : kinds_) inlets_.push_back(inlets_of(folded.catalog(), request, rows.front()));
   }
 
-  std::optional<BranchTree> answer();
+  std::optional<BestTree> answer();
 
  private:
   std::optional<FoundTree> answer_with(const std::vector<std::size_t>& chosen) const;
@@ -119,6 +119,8 @@ class BranchQuestion {
   }
   BranchGates gates_with(const std::vector<std::size_t>& chosen) const;
   BranchEnds ends_with(const std::vector<std::size_t>& chosen, const BranchDigits& digits) const;
+  RunEnds ends_to(std::size_t kind) const;
+  RunEnds ends_of_all() const;
   void count(const std::vector<bool>& counted, bool bushings, BranchCounts& counts, BranchDigits& digits) const;
 
   const FoldedCatalog& folded_;
@@ -146,19 +148,47 @@ BranchEnds BranchQuestion::ends_with(const std::vector<std::size_t>& chosen, con
   const auto fixed = [](const PortEnd& end) { return end.freedom == Freedom::fixed; };
   const std::ptrdiff_t held =
       std::count_if(request_.targets.begin(), request_.targets.end(), fixed) + (fixed(request_.rules.from) ? 1 : 0);
-  BranchEnds ends{face(request_.rules.from), held > 1 && fixed(request_.rules.from), {}};
+  BranchEnds ends{face(request_.rules.from), {}, held > 1 && fixed(request_.rules.from), {}};
+  ends.materials.push_back(request_.rules.from.material.value_or(MaterialId{}));
   for (std::size_t kind = 0; kind < kinds_.size(); ++kind) {
     const PortEnd& target = request_.targets[kinds_[kind].front()];
     const std::vector<catalog::PortUse>& devices = inlets_[kind][chosen[kind]].devices;
     TargetKind& made = ends.targets.emplace_back();
     made.held = held > 1 && fixed(target);
     made.count = static_cast<int>(kinds_[kind].size());
+    made.ends = ends_to(kind);
+    if (request_.branch(kinds_[kind].front()).devices.empty())
+      ends.materials.push_back(target.material.value_or(MaterialId{}));
     if (devices.empty())
-      made.ways.push_back({face(target), PartId{}, 0, {}, {}});
+      made.ways.push_back({face(target), PartId{}, 0, {}, {}, {}});
     else
       made.ways = device_ways(folded_, rules_, digits, devices);
   }
   return ends;
+}
+
+/// Of a target that one of several devices may stand at, the smallest and all kinds.
+RunEnds BranchQuestion::ends_to(std::size_t kind) const {
+  const Catalog& catalog = folded_.catalog();
+  const PortTypeId base = request_.rules.from.type;
+  const std::vector<catalog::PortUse>& devices = request_.branch(kinds_[kind].front()).devices;
+  if (devices.empty()) return run_ends(catalog, base, request_.targets[kinds_[kind].front()].type);
+  RunEnds ends;
+  for (const catalog::PortUse& use : devices) {
+    const RunEnds one = run_ends(catalog, base, catalog.part(use.part).ports[use.port].type);
+    ends.line_inches = &use == devices.data() ? one.line_inches : std::min(ends.line_inches, one.line_inches);
+    ends.kinds.insert(ends.kinds.end(), one.kinds.begin(), one.kinds.end());
+  }
+  return ends;
+}
+
+RunEnds BranchQuestion::ends_of_all() const {
+  RunEnds all;
+  for (std::size_t kind = 0; kind < kinds_.size(); ++kind) {
+    const RunEnds way = ends_to(kind);
+    all.kinds.insert(all.kinds.end(), way.kinds.begin(), way.kinds.end());
+  }
+  return all;
 }
 
 void BranchQuestion::count(const std::vector<bool>& counted, bool bushings, BranchCounts& counts,
@@ -204,7 +234,7 @@ std::optional<FoundTree> BranchQuestion::answer_with(const std::vector<std::size
     BranchDigits digits;
     count(counted, bushings, counts, digits);
     auto found = steiner_search(folded_, rules_, ends_with(chosen, digits), counts,
-                                branch_moves(folded_, rules_, gates, digits));
+                                branch_moves(folded_, rules_, gates, digits, ends_of_all()));
     if (!found) return found;
     if (const auto item = overdrawn(request_.rules.bin, found->tree, counted))
       counted[*item] = true;
@@ -215,19 +245,19 @@ std::optional<FoundTree> BranchQuestion::answer_with(const std::vector<std::size
   }
 }
 
-std::optional<BranchTree> BranchQuestion::answer() {
+std::optional<BestTree> BranchQuestion::answer() {
   std::optional<FoundTree> best;
   std::vector<std::size_t> chosen(kinds_.size(), 0);
   while (true) {
     auto found = answer_with(chosen);
-    if (found && (!best || std::tie(found->sum, found->tokens) < std::tie(best->sum, best->tokens)))
-      best = std::move(found);
+    const auto key = [](const FoundTree& tree) { return std::tie(tree.sum, tree.rest, tree.tokens); };
+    if (found && (!best || key(*found) < key(*best))) best = std::move(found);
     std::size_t kind = 0;
     while (kind < kinds_.size() && ++chosen[kind] == inlets_[kind].size()) chosen[kind++] = 0;
     if (kind == kinds_.size()) break;
   }
   if (!best) return std::nullopt;
-  return std::move(best->tree);
+  return BestTree{std::move(best->tree), unpacked(request_.rules.order, best->sum), best->rest};
 }
 
 }  // namespace
@@ -247,7 +277,7 @@ std::vector<std::vector<std::size_t>> kinds_of_targets(const Catalog& catalog, c
   return kinds;
 }
 
-std::optional<BranchTree> best_tree(const FoldedCatalog& folded, const AssemblyRequest& request, bool wish_plugs) {
+std::optional<BestTree> best_tree(const FoldedCatalog& folded, const AssemblyRequest& request, bool wish_plugs) {
   return BranchQuestion(folded, request, wish_plugs).answer();
 }
 

@@ -14,11 +14,17 @@
 
 namespace riserun::chain {
 
+/// A tree with what it is compared by.
+struct BestTree {
+  BranchTree tree;
+  Cost cost;
+  Rest rest;
+};
+
 /// Provably best under the request's order, ties as AssemblyRequest states. Targets of the tree are kinds: see
 /// kinds_of_targets. nullopt: there is none.
 /// @param wish_plugs  spare ports that no plug goes into are closed by one that does not exist (an invalid id)
-std::optional<BranchTree> best_tree(const FoldedCatalog& folded, const AssemblyRequest& request,
-                                    bool wish_plugs = false);
+std::optional<BestTree> best_tree(const FoldedCatalog& folded, const AssemblyRequest& request, bool wish_plugs = false);
 
 /// Rows of the targets that nothing tells apart, kind by kind, in the order asked for.
 std::vector<std::vector<std::size_t>> kinds_of_targets(const Catalog& catalog, const AssemblyRequest& request);

@@ -2,32 +2,25 @@
 // may take how often.
 #pragma once
 
+#include "chain/tree/branch_sum.h"
 #include "chain/tree/tree_arcs.h"
 
-#include <limits>
 #include <optional>
 #include <vector>
 
 namespace riserun::chain {
 
-/// A Cost in two words; sums of dollars up to ten billions, of parts up to a million.
-struct BranchSum {
-  std::uint64_t first = std::numeric_limits<std::uint64_t>::max();
-  std::uint64_t second = 0;
-  auto operator<=>(const BranchSum&) const = default;
-  bool reachable() const { return first != std::numeric_limits<std::uint64_t>::max(); }
-  friend BranchSum operator+(BranchSum a, const BranchSum& b) { return {a.first + b.first, a.second + b.second}; }
-};
-
 /// Targets that nothing tells apart are one kind, wanted a number of times.
 struct TargetKind {
   std::vector<TargetWay> ways;
+  RunEnds ends;  // of a way from the base to it alone
   bool held = false;
   int count = 1;
 };
 
 struct BranchEnds {
   Face base;
+  std::vector<MaterialId> materials;  // of the base and of the targets, where known
   bool base_held = false;
   std::vector<TargetKind> targets;
 };

@@ -1,5 +1,6 @@
 #include "chain/tree/steiner_search.h"
 
+#include "chain/search/best_of_equal.h"
 #include "chain/tree/steiner_table.h"
 
 #include <unordered_map>
@@ -10,6 +11,7 @@ namespace {
 
 /// A tree, and the same as tokens that sort as AssemblyRequest states.
 struct WrittenTree {
+  Rest rest;
   std::vector<std::uint32_t> tokens;
   BranchTree tree;
 };
@@ -17,7 +19,14 @@ struct WrittenTree {
 /// The first of all best ways to lead on from an open end (one tree) or from a junction (one for each of its ends).
 using Written = std::vector<WrittenTree>;
 
+Rest rest_of_trees(const Written& written) {
+  Rest rest;
+  for (const WrittenTree& tree : written) rest = rest + tree.rest;
+  return rest;
+}
+
 bool sorts_before(const Written& a, const Written& b) {
+  if (const auto order = rest_of_trees(a) <=> rest_of_trees(b); order != 0) return order < 0;
   std::vector<std::uint32_t> first;
   std::vector<std::uint32_t> second;
   for (const WrittenTree& tree : a) first.insert(first.end(), tree.tokens.begin(), tree.tokens.end());
@@ -32,8 +41,8 @@ std::uint32_t token(std::uint32_t rank, std::uint32_t port) {
 /// Reads the best trees off the finished table.
 class BranchWriter {
  public:
-  BranchWriter(const FoldedCatalog& folded, const Rules& rules, const SteinerTable& table)
-      : folded_(folded), rules_(rules), table_(table) {}
+  BranchWriter(const FoldedCatalog& folded, const Rules& rules, const SteinerTable& table, const Yardstick& yardstick)
+      : folded_(folded), rules_(rules), table_(table), yardstick_(yardstick) {}
 
   std::optional<FoundTree> first_of_best();
 
@@ -47,6 +56,7 @@ class BranchWriter {
   const FoldedCatalog& folded_;
   const Rules& rules_;
   const SteinerTable& table_;
+  const Yardstick yardstick_;
   std::unordered_map<std::size_t, Written> written_;  // by cell
 };
 
@@ -68,7 +78,7 @@ std::optional<FoundTree> BranchWriter::first_of_best() {
     }
   }
   if (!first) return std::nullopt;
-  return FoundTree{first->front().tree, best, first->front().tokens};
+  return FoundTree{first->front().tree, best, first->front().rest, first->front().tokens};
 }
 
 const Written& BranchWriter::written(std::uint32_t item, std::uint32_t number, bool held) {
@@ -84,10 +94,11 @@ void BranchWriter::write_targets(std::uint32_t face, std::uint32_t number, bool 
     const TargetKind& target = table_.ends().targets[kind];
     for (std::size_t way = 0; way < target.ways.size(); ++way) {
       const TargetWay& end = target.ways[way];
-      if (!table_.is_end(number, kind, end) || table_.way_sum(kind, way) != table_.sum(face, number, held)) continue;
+      if (!table_.is_end(number, kind, end)) continue;
+      if (table_.way_sum(kind, way) + table_.passing(number)[face] != table_.sum(face, number, held)) continue;
       const auto joint = table_.joint_between(table_.face(face), end.face);
       if (!joint || held != (target.held && !joint->closing)) continue;
-      WrittenTree made{{static_cast<std::uint32_t>(kind)}, {}};
+      WrittenTree made{end.rest, {static_cast<std::uint32_t>(kind)}, {}};
       if (end.device.valid()) made.tokens.push_back(token(folded_.rank(end.device), end.port));
       made.tree.target_kind = kind;
       made.tree.end = end;
@@ -100,7 +111,9 @@ void BranchWriter::write_targets(std::uint32_t face, std::uint32_t number, bool 
 // Targets sort before parts; a part by the rank of its id, then by the port that is entered; a plug by its rank.
 WrittenTree BranchWriter::write_move(std::uint32_t row, const Written& follows) const {
   const BranchMove& move = table_.moves()[row];
-  WrittenTree made{{token(folded_.rank(move.part), move.enter)}, {{}, {}, move, {}}};
+  WrittenTree made{move.rest + yardstick_.rest_of(move.materials) + rest_of_trees(follows),
+                   {token(folded_.rank(move.part), move.enter)},
+                   {{}, {}, move, {}}};
   std::size_t next_way = 0;
   std::size_t next_plug = 0;
   for (std::size_t port = 0; port < rules_.catalog().part(move.part).ports.size(); ++port) {
@@ -120,6 +133,7 @@ Written BranchWriter::write_face(std::uint32_t face, std::uint32_t number, bool 
   const BranchSum whole = table_.sum(face, number, held);
   Written first;
   write_targets(face, number, held, first);
+  const std::vector<BranchSum>& passing = table_.passing(number);
   for (const FaceJoint& joint : table_.joints(face)) {
     for (const std::uint32_t move : table_.entering(joint.face)) {
       const auto taken = table_.without(number, move);
@@ -128,9 +142,13 @@ Written BranchWriter::write_face(std::uint32_t face, std::uint32_t number, bool 
       for (const bool beyond : {false, true}) {
         if ((beyond && !joint.closing && !table_.moves()[move].closes) != held) continue;
         const BranchSum follows = table_.sum(table_.tail(move), *rest, beyond);
-        if (!follows.reachable() || follows + table_.move_sum(move) != whole) continue;
-        Written made{write_move(move, written(table_.tail(move), *rest, beyond))};
-        if (first.empty() || sorts_before(made, first)) first = std::move(made);
+        if (!follows.reachable()) continue;
+        if (follows + table_.move_sum(move) + passing[joint.face] + passing[face] != whole) continue;
+        const Written& onward = written(table_.tail(move), *rest, beyond);
+        for (std::uint32_t row = move; row < table_.alike_end(move); ++row) {
+          Written made{write_move(row, onward)};
+          if (first.empty() || sorts_before(made, first)) first = std::move(made);
+        }
       }
     }
   }
@@ -164,7 +182,18 @@ Written BranchWriter::write_junction(std::uint32_t item, std::uint32_t number, b
 std::optional<FoundTree> steiner_search(const FoldedCatalog& folded, const Rules& rules, const BranchEnds& ends,
                                         const BranchCounts& counts, std::vector<BranchMove> moves) {
   const SteinerTable table(rules, ends, counts, std::move(moves));
-  return BranchWriter(folded, rules, table).first_of_best();
+  std::vector<MaterialId> materials;
+  for (const BranchMove& move : table.moves())
+    materials.insert(materials.end(), move.materials.begin(), move.materials.end());
+  std::sort(materials.begin(), materials.end());
+  materials.erase(std::unique(materials.begin(), materials.end()), materials.end());
+  std::optional<FoundTree> best;
+  for (const Yardstick& yardstick : yardsticks(ends.materials, materials)) {
+    auto found = BranchWriter(folded, rules, table, yardstick).first_of_best();
+    if (!found) return std::nullopt;
+    if (!best || std::tie(found->rest, found->tokens) < std::tie(best->rest, best->tokens)) best = std::move(found);
+  }
+  return best;
 }
 
 }  // namespace riserun::chain

@@ -5,7 +5,8 @@
 //
 // How it works: for each set of targets in turn, what it costs at least to lead on from each open end to that set: by
 // splitting it in two at a part with several ways on, and by settling open ends cheapest first (Dijkstra's algorithm)
-// over parts with one way on. The tree is then read off the table, of equal ones the first by its ids.
+// over parts with one way on. What it weighs to pass a port depends on the targets beyond it, which the set says. The
+// tree is then read off the table, of equal ones the best by what decides between them, at last by its ids.
 #pragma once
 
 #include "chain/tree/steiner_problem.h"
@@ -26,7 +27,8 @@ struct BranchTree {
 struct FoundTree {
   BranchTree tree;
   BranchSum sum;
-  std::vector<std::uint32_t> tokens;  // of trees with the same sum, the one whose tokens sort first is the better one
+  Rest rest;                          // what decides between equal sums
+  std::vector<std::uint32_t> tokens;  // then the one whose tokens sort first is the better one
 };
 
 /// The best tree, provably: of all best ones the first as AssemblyRequest states. nullopt: there is none.

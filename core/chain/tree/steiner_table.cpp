@@ -9,12 +9,6 @@ namespace {
 constexpr std::uint64_t kMostCells = std::uint64_t{1} << 26;  // 1 GB of sums
 constexpr std::uint64_t kMostNumbers = std::uint64_t{1} << 22;
 
-BranchSum packed(Order order, const Cost& cost) {
-  const auto at = [&](std::size_t i) { return static_cast<std::uint64_t>(cost.tuple[i]); };
-  if (order == Order::price) return {at(1), at(2) << 32 | at(3)};
-  return {at(1) << 44 | at(2), at(3) << 32 | at(4)};
-}
-
 std::vector<int> digits_of(const BranchEnds& ends, const BranchCounts& counts) {
   std::vector<int> most;
   for (const TargetKind& kind : ends.targets) most.push_back(kind.count);
@@ -29,6 +23,7 @@ SteinerTable::SteinerTable(const Rules& rules, const BranchEnds& ends, const Bra
                            std::vector<BranchMove> moves)
     : rules_(rules), ends_(ends), moves_(std::move(moves)), tally_(digits_of(ends, counts)) {
   if (tally_.size() > kMostNumbers) MixedRadix<std::uint32_t>::refuse();
+  find_alike();
   make_faces();
   make_joints();
   make_moves();
@@ -75,6 +70,39 @@ std::vector<std::uint32_t> SteinerTable::splits_of(std::uint32_t number) const {
   std::vector<std::uint32_t> splits = tally_.parts_of(number);
   std::erase_if(splits, [&](std::uint32_t left) { return !possible(left) || !possible(number - left); });
   return splits;
+}
+
+void SteinerTable::find_alike() {
+  alike_end_.resize(moves_.size());
+  std::uint32_t first = 0;
+  for (std::uint32_t row = 1; row <= moves_.size(); ++row) {
+    if (row < moves_.size() && same_but_for_rest(moves_[first], moves_[row])) continue;
+    std::fill(alike_end_.begin() + first, alike_end_.begin() + row, row);
+    first = row;
+  }
+}
+
+// The line size of a port is the greatest that a target beyond asks for.
+const std::vector<BranchSum>& SteinerTable::passing(std::uint32_t number) const {
+  const std::uint32_t kinds = kinds_of_[number];
+  const auto [known, is_new] = passing_.try_emplace(kinds);
+  if (!is_new) return known->second;
+  const Order order = rules_.request().order;
+  known->second.assign(faces_.size(), {0, 0});
+  if (!keeps_the_line(order)) return known->second;
+  RunEnds ends;
+  for (std::size_t kind = 0; kind < ends_.targets.size(); ++kind) {
+    if (!(kinds >> kind & 1u)) continue;
+    const RunEnds& way = ends_.targets[kind].ends;
+    ends.line_inches = std::max(ends.line_inches, way.line_inches);
+    ends.kinds.insert(ends.kinds.end(), way.kinds.begin(), way.kinds.end());
+  }
+  for (std::uint32_t face = 0; face < faces_.size(); ++face) {
+    Measures measures;
+    add_passing(rules_.catalog(), ends, faces_[face].type, measures);
+    known->second[face] = packed(order, cost_of(order, measures));
+  }
+  return known->second;
 }
 
 void SteinerTable::make_faces() {
@@ -140,6 +168,7 @@ void SteinerTable::make_moves() {
     taken_.push_back(taken);
     move_sums_.push_back(packed(rules_.request().order, move.cost));
     entered_face_.push_back(face_row(move.enter_face));
+    if (row > 0 && alike_end_[row] == alike_end_[row - 1]) continue;  // goes with the first of its like
     entering_[entered_face_[row]].push_back(row);
     const bool keeps_number = move.exits.size() == 1 && move.takes.empty();
     if (keeps_number) leaving_[tail].push_back(row);
@@ -153,16 +182,18 @@ void SteinerTable::make_moves() {
   item_count_ = faces_.size() + junctions_.size();
 }
 
-void SteinerTable::improve(std::uint32_t number, std::uint32_t face, bool held, const BranchSum& better) {
+void SteinerTable::improve(std::uint32_t number, std::uint32_t face, bool held, const BranchSum& beyond) {
   BranchSum& known = sums_[cell(face, number, held)];
+  const BranchSum better = beyond + (*passing_now_)[face];
   if (better >= known) return;
   known = better;
   open_.push({better, face, held});
 }
 
 // A move entered by that face, with what follows it, costs that much.
-void SteinerTable::enter(std::uint32_t number, std::uint32_t face, bool held, const BranchSum& better) {
+void SteinerTable::enter(std::uint32_t number, std::uint32_t face, bool held, const BranchSum& with_move) {
   BranchSum& known = entered_[std::size_t{face} * 2 + (held ? 1 : 0)];
+  const BranchSum better = with_move + (*passing_now_)[face];
   if (better >= known) return;
   known = better;
   for (const FaceJoint& joint : joined_from_[face]) improve(number, joint.face, held && !joint.closing, better);
@@ -225,6 +256,7 @@ void SteinerTable::seed(std::uint32_t number, std::uint32_t move) {
 
 void SteinerTable::fill(std::uint32_t number) {
   fill_junctions(number);
+  passing_now_ = &passing(number);
   entered_.assign(faces_.size() * 2, {});
   reach_targets(number);
   for (const std::uint32_t move : seeds_) seed(number, move);

@@ -6,6 +6,7 @@
 #include "chain/search/mixed_radix.h"
 #include "chain/tree/steiner_problem.h"
 
+#include <map>
 #include <queue>
 
 namespace riserun::chain {
@@ -48,7 +49,13 @@ class SteinerTable {
   std::optional<FaceJoint> joint_between(const Face& a, const Face& b) const;
   const Face& face(std::uint32_t row) const { return faces_[row]; }
 
-  /// Moves that are entered by that face.
+  /// What it costs to pass each face on the way to the targets of a possible number.
+  const std::vector<BranchSum>& passing(std::uint32_t number) const;
+  /// The rows of the moves that are this one's like: from it up to, and without, that.
+  /// @pre the move is the first of its like
+  std::uint32_t alike_end(std::uint32_t move) const { return alike_end_[move]; }
+
+  /// Moves that are entered by that face; of those alike the first.
   const std::vector<std::uint32_t>& entering(std::uint32_t face) const { return entering_[face]; }
   /// The item that leads on from a move, the gate before it, and what the move adds.
   std::uint32_t tail(std::uint32_t move) const { return tails_[move]; }
@@ -76,6 +83,7 @@ class SteinerTable {
   }
 
  private:
+  void find_alike();
   void make_faces();
   void make_joints();
   void make_moves();
@@ -86,12 +94,15 @@ class SteinerTable {
   void fill(std::uint32_t number);
   void fill_junctions(std::uint32_t number);
   void reach_targets(std::uint32_t number);
-  void improve(std::uint32_t number, std::uint32_t face, bool held, const BranchSum& sum);
-  void enter(std::uint32_t number, std::uint32_t face, bool held, const BranchSum& sum);
+  void improve(std::uint32_t number, std::uint32_t face, bool held, const BranchSum& beyond);
+  void enter(std::uint32_t number, std::uint32_t face, bool held, const BranchSum& with_move);
 
   const Rules& rules_;
   const BranchEnds& ends_;
   std::vector<BranchMove> moves_;
+  std::vector<std::uint32_t> alike_end_;
+  mutable std::map<std::uint32_t, std::vector<BranchSum>> passing_;  // by kinds of targets
+  const std::vector<BranchSum>* passing_now_ = nullptr;              // for the number in work
   MixedRadix<std::uint32_t> tally_;
   std::uint32_t needed_ = 0;
   std::uint32_t possible_count_ = 0;

@@ -47,8 +47,15 @@ std::vector<Source> sources_of(const Rules& rules, const BranchDigits& digits, P
 
 class BranchMoves {
  public:
-  BranchMoves(const FoldedCatalog& folded, const Rules& rules, const BranchGates& gates, const BranchDigits& digits)
-      : folded_(folded), catalog_(folded.catalog()), rules_(rules), gates_(gates), digits_(digits) {}
+  BranchMoves(const FoldedCatalog& folded, const Rules& rules, const BranchGates& gates, const BranchDigits& digits,
+              const RunEnds& ends)
+      : folded_(folded),
+        catalog_(folded.catalog()),
+        rules_(rules),
+        gates_(gates),
+        digits_(digits),
+        ends_(ends),
+        by_make_(keeps_the_line(rules.request().order)) {}
 
   std::vector<BranchMove> all() {
     for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row)
@@ -73,6 +80,8 @@ class BranchMoves {
   const Rules& rules_;
   const BranchGates& gates_;
   const BranchDigits& digits_;
+  const RunEnds& ends_;
+  const bool by_make_;  // material counts
   std::vector<BranchMove> moves_;
   std::map<Face, std::vector<Plug>> plugs_;
 };
@@ -85,7 +94,7 @@ void add_taking(std::vector<Taking>& takes, Taking more) {
     same->count += more.count;
 }
 
-bool holds(const std::vector<PartId>& sorted, PartId part) {
+bool is_among(const std::vector<PartId>& sorted, PartId part) {
   return std::binary_search(sorted.begin(), sorted.end(), part);
 }
 
@@ -99,7 +108,7 @@ std::vector<Taking> ways_to_meet(const NeedDigit& need, PartId part) {
     for (std::size_t met = 1; met <= count - beyond; ++met) {
       const auto first = need.in_order.end() - static_cast<std::ptrdiff_t>(beyond + met);
       const auto last = first + static_cast<std::ptrdiff_t>(met);
-      if (!holds(*first, part) || std::find(first + 1, last, *first) != last) break;
+      if (!is_among(*first, part) || std::find(first + 1, last, *first) != last) break;
       ways.push_back({need.digit, static_cast<int>(met), static_cast<int>(beyond)});
     }
   }
@@ -159,6 +168,8 @@ void BranchMoves::add_exits(PartId id, const Source& source, std::size_t enter, 
   move.takes = source.takes;
   if (digits_.bushings != UINT32_MAX && is_bushing(catalog_, part)) move.takes.push_back({digits_.bushings, 1});
   move.exit_ports = mask;
+  Measures own = source.own;
+  own.other_kinds += bends(catalog_, part) ? 1 : 0;
   for (std::size_t port = 0; port < part.ports.size(); ++port) {
     if (!(mask >> port & 1u)) continue;
     // Against its arrow only towards what feeds the base, which the gate knows; all else is the same both ways.
@@ -169,9 +180,11 @@ void BranchMoves::add_exits(PartId id, const Source& source, std::size_t enter, 
     if (move.gates.back().kinds == 0) return;
     const Move way = bought_move(catalog_, id, enter, port);
     move.enter_face = {way.enter_type, by_material ? way.enter_material : MaterialId{}, way.no_grip};
+    own.size_changes += way.own.size_changes;
     move.exits.push_back({way.leave_type, by_material ? way.leave_material : MaterialId{}, way.no_grip});
   }
-  add_with_plugs(std::move(move), source.own, 0);
+  if (by_make_) move.materials.push_back(part.material);
+  add_with_plugs(std::move(move), own, 0);
 }
 
 // A device that is there for the needs of single targets stands on no other target's way.
@@ -192,6 +205,7 @@ void BranchMoves::add_with_plugs(BranchMove move, const Measures& own, std::size
   while (port < part.ports.size() && (port == move.enter || move.leads_on(port))) ++port;
   if (port == part.ports.size()) {
     move.cost = cost_of(rules_.request().order, own);
+    move.rest = rest_of(rules_.request().order, own);
     std::sort(move.takes.begin(), move.takes.end());
     moves_.push_back(std::move(move));
     return;
@@ -199,12 +213,13 @@ void BranchMoves::add_with_plugs(BranchMove move, const Measures& own, std::size
   for (const Plug& plug : plugs_of({part.ports[port].type, part.material_at(port), false})) {
     BranchMove next = move;
     next.plugs.push_back(plug.part);
+    if (by_make_ && plug.part.valid()) next.materials.push_back(catalog_.part(plug.part).material);
     for (const Taking& taking : plug.source.takes) add_taking(next.takes, taking);
     add_with_plugs(std::move(next), own + plug.source.own, port + 1);
   }
 }
 
-// The best plug that nothing counts, and beside it each that is counted.
+// The best plug that nothing counts, where material counts the best in each, and beside it each that is counted.
 const std::vector<Plug>& BranchMoves::plugs_of(const Face& host) {
   const auto [known, is_new] = plugs_.try_emplace(host);
   if (!is_new) return known->second;
@@ -212,15 +227,23 @@ const std::vector<Plug>& BranchMoves::plugs_of(const Face& host) {
   for (const PartId id : chain::plugs_of(rules_, host.type, host.material)) {
     for (Source& source : sources_of(rules_, digits_, id, rules_.buyable(id))) {
       source.own.drawbacks = 0;
+      if (by_make_) add_plugging(catalog_, ends_, catalog_.part(id).ports[0].type, source.own);
       all.push_back({id, std::move(source)});
     }
   }
   const auto goodness = [&](const Plug& p) {
-    return std::tuple(!p.source.takes.empty(), cost_of(rules_.request().order, p.source.own), folded_.rank(p.part));
+    const Order order = rules_.request().order;
+    return std::tuple(!p.source.takes.empty(), cost_of(order, p.source.own), rest_of(order, p.source.own),
+                      folded_.rank(p.part));
   };
   std::sort(all.begin(), all.end(), [&](const Plug& a, const Plug& b) { return goodness(a) < goodness(b); });
+  const auto is_beaten = [&](const Plug& plug) {
+    return std::any_of(known->second.begin(), known->second.end(), [&](const Plug& better) {
+      return !by_make_ || catalog_.part(better.part).material == catalog_.part(plug.part).material;
+    });
+  };
   for (Plug& plug : all)
-    if (!plug.source.takes.empty() || known->second.empty()) known->second.push_back(std::move(plug));
+    if (!plug.source.takes.empty() || !is_beaten(plug)) known->second.push_back(std::move(plug));
   if (known->second.empty() && digits_.wish_plugs) known->second.push_back({});
   return known->second;
 }
@@ -234,22 +257,27 @@ std::tuple<std::uint32_t, std::uint8_t> chosen_ports(const BranchMove& move) {
 void BranchMoves::fold() {
   const auto key = [](const BranchMove& m) {
     return std::tuple<Face, bool, std::tuple<std::uint32_t, std::uint8_t>, const std::vector<Face>&,
-                      const std::vector<Gate>&, const std::vector<Taking>&>(m.enter_face, m.closes, chosen_ports(m),
-                                                                            m.exits, m.gates, m.takes);
+                      const std::vector<Gate>&, const std::vector<Taking>&, const std::vector<MaterialId>&>(
+        m.enter_face, m.closes, chosen_ports(m), m.exits, m.gates, m.takes, m.materials);
   };
   const auto goodness = [&](const BranchMove& m) {
     std::vector<std::uint32_t> ranks{folded_.rank(m.part)};
     for (const PartId plug : m.plugs) ranks.push_back(folded_.rank(plug));
-    return std::tuple(m.cost, ranks.front(), m.enter, std::move(ranks));
+    return std::tuple(m.cost, m.rest, ranks.front(), m.enter, std::move(ranks));
   };
   moves_.erase(keep_best(moves_.begin(), moves_.end(), key, goodness), moves_.end());
 }
 
 }  // namespace
 
+bool same_but_for_rest(const BranchMove& a, const BranchMove& b) {
+  return a.enter_face == b.enter_face && a.closes == b.closes && chosen_ports(a) == chosen_ports(b) &&
+         a.exits == b.exits && a.gates == b.gates && a.takes == b.takes && a.cost == b.cost;
+}
+
 std::vector<BranchMove> branch_moves(const FoldedCatalog& folded, const Rules& rules, const BranchGates& gates,
-                                     const BranchDigits& digits) {
-  return BranchMoves(folded, rules, gates, digits).all();
+                                     const BranchDigits& digits, const RunEnds& ends) {
+  return BranchMoves(folded, rules, gates, digits, ends).all();
 }
 
 std::vector<TargetWay> device_ways(const FoldedCatalog& folded, const Rules& rules, const BranchDigits& digits,
@@ -260,10 +288,13 @@ std::vector<TargetWay> device_ways(const FoldedCatalog& folded, const Rules& rul
     const Part& part = folded.catalog().part(use.part);
     const Face face{part.ports[use.port].type, by_material ? part.material_at(use.port) : MaterialId{}, false};
     for (Source& source : sources_of(rules, digits, use.part, true))
-      ways.push_back({face, use.part, use.port, source.takes, cost_of(rules.request().order, source.own)});
+      ways.push_back({face, use.part, use.port, source.takes, cost_of(rules.request().order, source.own),
+                      rest_of(rules.request().order, source.own)});
   }
   const auto key = [](const TargetWay& way) { return std::tie(way.face, way.takes); };
-  const auto goodness = [&](const TargetWay& way) { return std::tuple(way.cost, folded.rank(way.device), way.port); };
+  const auto goodness = [&](const TargetWay& way) {
+    return std::tuple(way.cost, way.rest, folded.rank(way.device), way.port);
+  };
   ways.erase(keep_best(ways.begin(), ways.end(), key, goodness), ways.end());
   return ways;
 }

@@ -5,6 +5,7 @@
 
 #include "chain/graph/folded_catalog.h"
 #include "chain/graph/joint.h"
+#include "chain/part/run_ends.h"
 #include "chain/rules/branch_gates.h"
 #include "chain/rules/rules.h"
 
@@ -31,16 +32,21 @@ struct BranchMove {
   PartId part;
   std::uint8_t enter = 0;
   Face enter_face;
-  bool closes = false;           // a union: its two sides are made up apart
-  std::uint32_t exit_ports = 0;  // bit by port: those that lead on
-  std::vector<Face> exits;       // what they show, in port order
-  std::vector<Gate> gates;       // beside exits: from the entered port to each
-  std::vector<PartId> plugs;     // for the other ports, in port order
-  std::vector<Taking> takes;     // by digit
-  Cost cost;                     // plugs included
+  bool closes = false;                // a union: its two sides are made up apart
+  std::uint32_t exit_ports = 0;       // bit by port: those that lead on
+  std::vector<Face> exits;            // what they show, in port order
+  std::vector<Gate> gates;            // beside exits: from the entered port to each
+  std::vector<PartId> plugs;          // for the other ports, in port order
+  std::vector<Taking> takes;          // by digit
+  Cost cost;                          // plugs included, what it costs to pass its ports not
+  Rest rest;                          // of what does not depend on materials
+  std::vector<MaterialId> materials;  // of the part and of its plugs, where the order looks at them
 
   bool leads_on(std::size_t port) const { return exit_ports >> port & 1u; }
 };
+
+/// A search before the last keys of an order cannot tell the two apart.
+bool same_but_for_rest(const BranchMove& a, const BranchMove& b);
 
 /// A need, of the whole or of one target, and the digit that counts how often it is met.
 struct NeedDigit {
@@ -68,11 +74,14 @@ struct TargetWay {
   std::uint8_t port = 0;
   std::vector<Taking> takes;
   Cost cost;
+  Rest rest;
 };
 
-/// Every move that the rules admit; of those that a search cannot tell apart the best, ties to the ids.
+/// Every move that the rules admit; of those that a search cannot tell apart the best, where the order looks at
+/// materials the best in each; ties to the ids. Those that are the same but for the rest stand side by side.
+/// @param ends  of the whole assembly, which plugs are judged by
 std::vector<BranchMove> branch_moves(const FoldedCatalog& folded, const Rules& rules, const BranchGates& gates,
-                                     const BranchDigits& digits);
+                                     const BranchDigits& digits, const RunEnds& ends);
 
 /// The same of devices at the end of a branch; they are had from a store whether it stocks them or not.
 std::vector<TargetWay> device_ways(const FoldedCatalog& folded, const Rules& rules, const BranchDigits& digits,

@@ -49,16 +49,50 @@ std::optional<std::string> read_metal(JobReading& reading, const Value& where, s
   return std::nullopt;
 }
 
+std::string_view without_blanks_behind(std::string_view text) {
+  while (text.ends_with(' ')) text.remove_suffix(1);
+  return text;
+}
+
+/// As it is said at the bench, written out: `3/16 plate` is `3/16 in steel`, `1/4 aluminium plate` `1/4 in aluminium`.
+/// A fraction without a unit is inches before a metal, and plate without a metal is steel (common practice).
+std::string sheet_written_out(std::string_view text) {
+  const std::size_t behind = std::min(text.find_first_not_of("0123456789/- "), text.size());
+  const std::string_view number = without_blanks_behind(text.substr(0, behind));
+  std::string_view rest = without_blanks_behind(text.substr(behind));
+  bool is_plate = false;
+  for (const std::string_view word : {"plate", "sheet"})
+    if (rest.ends_with(word) && !reservoir::find_sheet_metal(rest)) {
+      rest = without_blanks_behind(rest.substr(0, rest.size() - word.size()));
+      is_plate = true;
+    }
+  const bool bare_fraction = number.find('/') != std::string_view::npos &&
+                             (rest.empty() ? is_plate : reservoir::find_sheet_metal(rest).has_value());
+  const std::string written =
+      fmt::format("{}{}{}{}", number, bare_fraction ? " in" : "", rest.empty() ? "" : " ", rest);
+  if (!is_plate && !bare_fraction) return std::string(text);
+  return start_of_metal(written) >= written.size() && !is_gauge(written) ? written + " steel" : written;
+}
+
 std::optional<Sheet> read_sheet_field(JobReading& reading, const Value& value, const Value& metal_value) {
-  const std::optional<Length> thickness = catalog::read_with(value, read_thickness, reading.problems);
-  if (!thickness) return std::nullopt;
   std::optional<std::string> metal;
   if (metal_value.exists()) {
     const auto words = catalog::read_text(metal_value, reading.problems);
     if (words) metal = read_metal(reading, metal_value, *words);
-  } else {
-    const std::size_t start = std::min(start_of_metal(value.text()), value.text().size());
-    metal = read_metal(reading, value, value.text().substr(start));
+    if (!metal) return std::nullopt;
+  }
+  const auto read = [&](std::string_view text) {
+    const std::string written = sheet_written_out(text);
+    // A gauge number is read with the metal that stands in its own key.
+    const bool needs_metal = metal && is_gauge(written) && start_of_metal(written) >= written.size();
+    return read_thickness(needs_metal ? written + " " + *metal : written);
+  };
+  const std::optional<Length> thickness = catalog::read_with(value, read, reading.problems);
+  if (!thickness) return std::nullopt;
+  if (!metal) {
+    const std::string written = sheet_written_out(value.text());
+    metal =
+        read_metal(reading, value, std::string_view(written).substr(std::min(start_of_metal(written), written.size())));
   }
   if (!metal) return std::nullopt;
   return Sheet{std::string(value.text()), *thickness, *metal};

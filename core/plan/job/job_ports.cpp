@@ -14,12 +14,13 @@ using reservoir::BungKind;
 
 namespace {
 
-std::optional<PortTypeId> read_port_type(JobReading& reading, const Value& value) {
+/// `1 FNPT`, `1 FNPT aluminium`
+std::optional<catalog::MadePort> read_made_port(JobReading& reading, const Value& value) {
   if (!value.exists()) return std::nullopt;
   const auto text = catalog::read_text(value, reading.problems);
   if (!text) return std::nullopt;
-  const auto port = reading.words().ports().read(*text);
-  if (const PortTypeId* type = std::get_if<PortTypeId>(&port)) return *type;
+  const auto port = reading.words().ports().read_made(*text);
+  if (const auto* made = std::get_if<catalog::MadePort>(&port)) return *made;
   const auto& error = std::get<catalog::NotationError>(port);
   reading.problems.add(value, value.path() + ": " + error.message, error.offset);
   return std::nullopt;
@@ -67,21 +68,28 @@ std::optional<JobPort> read_port_entry(JobReading& reading, const Value& name, c
   JobPort port;
   port.name = std::string(name.text());
   if (value.is_text()) {
-    const auto type = read_port_type(reading, value);
-    if (!type) return std::nullopt;
-    port.type = *type;
+    const auto made = read_made_port(reading, value);
+    if (!made) return std::nullopt;
+    port.type = made->type;
+    port.material = made->material;
     return port;
   }
   Fields fields = port_fields(reading, value, vessel);
   if (!fields.valid()) return std::nullopt;
-  const auto type = read_port_type(reading, fields.need("port"));
+  const auto made = read_made_port(reading, fields.need("port"));
   port.material = read_material(reading, fields.find("material"));
+  if (made && made->material) {
+    if (port.material && port.material != made->material)
+      reading.problems.add(fields.map()["material"],
+                           fields.map()["material"].path() + ": the port says another material");
+    port.material = made->material;
+  }
   if (vessel == Vessel::reservoir) read_reservoir_port(fields, port);
   if (const Value part = fields.map()["bung part"]; vessel == Vessel::reservoir && part.exists())
     port.bung_part = read_one_part(reading, part);
   if (vessel == Vessel::table) read_table_port(fields, port);
-  if (!type) return std::nullopt;
-  port.type = *type;
+  if (!made) return std::nullopt;
+  port.type = made->type;
   return port;
 }
 
@@ -116,9 +124,9 @@ std::optional<MaterialId> read_material(JobReading& reading, const Value& value)
 std::vector<PartId> read_parts(JobReading& reading, const Value& value) {
   const auto text = catalog::read_text(value, reading.problems);
   if (!text) return {};
-  std::vector<PartId> parts = reading.words().find(*text);
-  if (!parts.empty()) return parts;
-  const catalog::NotationError error = reading.words().why_none(*text);
+  auto parts = reading.words().find_called(*text);
+  if (auto* found = std::get_if<std::vector<PartId>>(&parts)) return std::move(*found);
+  const auto& error = std::get<catalog::NotationError>(parts);
   reading.problems.add(value, value.path() + ": " + error.message, error.offset);
   return {};
 }

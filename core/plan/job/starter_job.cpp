@@ -50,7 +50,6 @@ air:                             # what the plate says
   regulator repeatability: 0.05 psi     # what it comes back to, from the maker's sheet
   # set pressure: 2 psi          # leave it out and one is worked out
   # rated flow: 20 scfm          # of the regulator, wide open; its lock up and droop stand on its sheet too
-  # repeatability: 0.2 psi
   # lock up: 0.3 psi
   # feed bore: 1/4 in            # smallest bore between the receiver and the regulator
   # restrictor: 1/16 in          # a drilled hole right before the regulator
@@ -88,7 +87,7 @@ connections:                     # from port to port; the fittings between are w
 #   - {part: 1 x 4 nipple black iron, count: 2}
 # measured:                      # a part in the hand beats the catalog
 #   - {part: 1 union black iron, length: 2-1/4 in}
-# wishes: {fill time: 2 min, cost cap: 80 usd, order: parts}   # order: parts, price, loss, length or bin
+# wishes: {fill time: 2 min, cost cap: 80 usd, order: line}   # order: line, parts, price, loss, length or bin
 # water temperature: 68 degF     # hottest: 150 degF and coldest: 20 degF where it gets so, and how that is handled:
 # against frost: drained every evening
 # against heat: gloves and a lid

@@ -83,40 +83,12 @@ void judge_restrictors(const Plan& plan, Open& open) {
   }
 }
 
-/// In a run that is straight from a bung in the lid the air goes down.
-bool goes_straight_on(const catalog::Part& part, const WayPart& at) {
-  constexpr double kOpposite = 180.0;  // degrees
-  constexpr double kStraight = 1.0;
-  const double turn = std::abs(part.ports[at.enter].heading_degrees - part.ports[at.leave].heading_degrees);
-  return !part.flexible && std::abs(turn - kOpposite) < kStraight;
-}
-
-/// A flap closes by its weight: in a flat pipe, or where the flow runs upward.
-void judge_swing_checks(const Plan& plan, Open& open) {
-  const Catalog& catalog = *plan.catalog;
-  for (const Way& way : plan.ways) {
-    if (way.use != WayUse::feed || way.branched) continue;
-    const auto connection = std::find_if(plan.connections.begin(), plan.connections.end(),
-                                         [&](const ConnectionPlan& each) { return each.name == way.connection; });
-    const JobPort* bung = port_named(plan.job.reservoir.ports, way.to_base ? connection->from : way.end);
-    if (bung == nullptr || bung->place != Place::lid) continue;
-    for (auto at = way.parts.rbegin(); at != way.parts.rend(); ++at) {
-      const catalog::Part& part = catalog.part(at->part);
-      if (!goes_straight_on(part, *at)) break;
-      if (catalog.family(part.family).check == catalog::CheckKind::swing)
-        open.refuse(Topic::connections, fact("swing_check_in_downward_flow", way.connection, part.name, bung->name), {},
-                    fact("take_a_spring_check"), "makers' sheets: flat, or with the flow upward");
-    }
-  }
-}
-
 }  // namespace
 
 void judge_air(const Plan& plan, const Settled& settled, Open& open) {
   judge_range(plan, settled, open);
   judge_repeatability(plan, settled, open);
   judge_restrictors(plan, open);
-  judge_swing_checks(plan, open);
 }
 
 }  // namespace riserun::plan

@@ -38,6 +38,16 @@ void judge_one_way(const Plan& plan, Open& open) {
   }
 }
 
+/// The line from the riser is not necked down far below it; where it had to be, that is said.
+void judge_bore(const Plan& plan, Open& open) {
+  for (const ConnectionPlan& line : plan.connections)
+    if (line.missed_bore && line.run() != nullptr)
+      open.not_yet(
+          Topic::connections,
+          fact("line_below_the_least_bore", line.name, line.missed_bore->least, line.missed_bore->share_of_riser), {},
+          line.missed_bore->mend, "common practice");
+}
+
 void judge_margin(const Plan& plan, Open& open) {
   const Levels& levels = plan.levels;
   if (!levels.enough || levels.spare >= levels.days_loss) return;
@@ -61,6 +71,7 @@ void judge_bung(const Plan& plan, Open& open) {
 }  // namespace
 
 void judge_water(const Plan& plan, const Settled& /*settled*/, Open& open) {
+  judge_bore(plan, open);
   judge_one_way(plan, open);
   judge_margin(plan, open);
   judge_bung(plan, open);

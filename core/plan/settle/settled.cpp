@@ -124,7 +124,7 @@ Settled settle(const Job& job, Remarks& remarks) {
   settle_air(job, settled, assume);
   settle_surroundings(job, settled, assume);
   const bool has_bin = !job.bin.items.empty();
-  settled.order = assume.take(job.wishes.order, has_bin ? chain::Order::bin : chain::Order::parts, "wishes.order",
+  settled.order = assume.take(job.wishes.order, has_bin ? chain::Order::bin : chain::Order::line, "wishes.order",
                               fact(has_bin ? "order_of_a_job_with_a_bin" : "order_of_a_job_without_a_bin"));
   return settled;
 }

@@ -30,7 +30,7 @@ struct Settled {
   Temperature temperature;
   hydraulics::Water water;
   AbsolutePressure atmosphere;
-  chain::Order order = chain::Order::parts;
+  chain::Order order = chain::Order::line;
 };
 
 /// Fills in what the job leaves out, and states each assumption with its reason.

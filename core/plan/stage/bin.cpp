@@ -19,7 +19,7 @@ struct Asked {
   For whom = For::connection;
   std::size_t row = 0;  // of the connections or of the plugs
   Demand demand;
-  Order order = Order::parts;
+  Order order = Order::line;
 };
 
 std::vector<Asked> all_demands(const Inputs& inputs, const std::vector<Demand>& connections, const MeasuredRiser& riser,

@@ -85,7 +85,7 @@ chain::PortEnd end_of(const Job& job, const JobConnection& connection, const Job
 /// Branches have no one length and no one loss.
 void settle_order(const Job& job, const JobConnection& connection, chain::ChainRequest& request, Remarks& remarks) {
   if (request.order != chain::Order::length && request.order != chain::Order::loss) return;
-  request.order = chain::Order::parts;
+  request.order = chain::Order::line;
   remarks.assume(fact("order_of_branches", connection.name), key_of(job, connection, "order"));
 }
 

@@ -4,11 +4,13 @@
 #include "plan/stage/branches.h"
 #include "plan/stage/connection_request.h"
 #include "plan/stage/duty.h"
+#include "plan/stage/mounting.h"
 #include "plan/stage/run_length.h"
 #include "plan/stage/valves.h"
 
 #include <algorithm>
 #include <tuple>
+#include <utility>
 
 namespace riserun::plan {
 
@@ -77,8 +79,13 @@ void refuse_unbuildable(const ConnectionPlan& plan, Remarks& remarks) {
       {Topic::connections, fact("connection_cannot_be_built", plan.name), {}, fact("let_an_end_turn_or_add_union")});
 }
 
+void miss_the_bore(ConnectionPlan& plan) {
+  plan.missed_bore = MissedBore{*plan.request.smallest_bore, kLeastShareOfRiserBore, {}};
+  plan.request.smallest_bore.reset();
+}
+
 /// Unless the job says otherwise, the run from the riser to the table is not necked down far below the riser: the
-/// cheapest fittings are often the smallest. Where nothing wider can be had, the limit gives way.
+/// cheapest fittings are often the smallest. Where nothing wider can be had, that is said first.
 void keep_the_run_wide(const Inputs& inputs, const chain::Finder& finder, const RiserPlan& riser,
                        const JobConnection& connection, ConnectionPlan& plan, Remarks& remarks) {
   const std::vector<JobPort>& table = inputs.job.table.ports;
@@ -91,8 +98,21 @@ void keep_the_run_wide(const Inputs& inputs, const chain::Finder& finder, const 
     remarks.assume(fact("smallest_bore", connection.name, *plan.request.smallest_bore, kLeastShareOfRiserBore),
                    key_of(inputs.job, connection, "smallest bore"));
   } else {
-    plan.request.smallest_bore.reset();
+    miss_the_bore(plan);
   }
+}
+
+/// What the run was to have and has not stands before all else that is said of it, with what would mend it.
+void say_what_is_missed(const chain::Finder& finder, ConnectionPlan& plan) {
+  chain::Run* run = std::get_if<chain::Run>(&plan.answer);
+  if (!plan.missed_bore || run == nullptr) return;
+  MissedBore& missed = *plan.missed_bore;
+  chain::ChainRequest ordered = plan.request;
+  ordered.smallest_bore = missed.least;
+  ordered.special_order = true;
+  missed.mend = finder.can_join(ordered, plan.span) ? fact("let_it_take_special_order")
+                                                    : fact("wider_port_or_least_bore_of_its_own");
+  run->kept.insert(run->kept.begin(), fact("below_the_least_bore", missed.least, missed.share_of_riser));
 }
 
 /// What is asked for a connection, and what of the bin it may want.
@@ -117,6 +137,7 @@ chain::Demand ask(const Inputs& inputs, const chain::Finder& finder, const Riser
     keep_the_run_wide(inputs, finder, riser, connection, plan, remarks);
   }
   plan.request.taken = connection.take;
+  keep_swing_checks_from_falling_flow(inputs, plan);
   demand.request = plan.request;
   demand.span = plan.span;
   return demand;
@@ -171,7 +192,8 @@ void take_from_bin(const chain::Run& run, BinLeft& left) {
 void ask_again(const Inputs& inputs, const chain::Finder& finder, const JobConnection& connection,
                const chain::Demand& demand, BinLeft& left, ConnectionPlan& plan) {
   const auto set = [&](auto answer) { std::visit([&](auto& found) { plan.answer = std::move(found); }, answer); };
-  if (!connection.smallest_bore && !connection.take && !plan.branched) plan.request.smallest_bore.reset();
+  if (!connection.smallest_bore && !connection.take && !plan.branched && plan.request.smallest_bore)
+    miss_the_bore(plan);
   use_bin(left.bin(), plan);
   if (plan.branched)
     set(finder.find_assembly(*plan.branched));
@@ -234,7 +256,9 @@ Connections plan_connections(const Inputs& inputs, const chain::Finder& finder, 
   for (std::size_t i = 0; i < done.plans.size(); ++i) {
     ConnectionPlan& plan = done.plans[i];
     leave_valve_with_reservoir(inputs, finder, plan);
+    say_what_is_missed(finder, plan);
     settle(inputs, *asked.of[i], plan, remarks);
+    judge_mounting(inputs, plan, remarks);
     if (!done.water && is_way_to_table(inputs.job, riser, plan)) done.water = i;
   }
   return done;

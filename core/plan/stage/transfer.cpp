@@ -247,7 +247,7 @@ void caution_transfer(const TransferPlan& plan, Remarks& remarks) {
 
 /// To a film that shows, and on to the one that stays whatever is waited for.
 void drain_table(const Inputs& inputs, const Levels& levels, TransferPlan& plan) {
-  const transfer::Start up{levels.reservoir_depth_up, levels.table_depth, plan.fill.hold_pressure};
+  const transfer::Start up = when_up(plan.fill, levels);
   const reservoir::Table& table = inputs.settled.table;
   transfer::System& system = plan.system;
   if (levels.mouth_height) {
@@ -298,7 +298,6 @@ TransferPlan plan_transfer(const Inputs& inputs, const RiserPlan& riser, const h
   choose_setting(inputs, levels, walls, plan, remarks);
   plan.system.air.set_pressure = plan.setting;
   plan.fill = transfer::fill(plan.system, plan.start, levels.table_depth);
-  // Draining starts from the full table, held there by the air.
   drain_table(inputs, levels, plan);
   plan.margin = riser_margin(riser, plan.fill);
   if (!levels.mouth_height && air.water_comes_up) plan.jet = jet_of(plan.system, plan.fill);

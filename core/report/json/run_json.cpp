@@ -142,6 +142,7 @@ json run_json(const Catalog& catalog, const Run& run, VolumeFlow flow, UnitSyste
                  {"not_buildable_because", run.buildable ? "" : kNotBuildable},
                  {"steps", std::move(steps)},
                  {"step_facts", std::move(step_facts)},
+                 {"kept", facts_json(run.kept, units)},
                  {"cautions", say_all(run.cautions, UnitSystem::inch)},
                  {"caution_facts", facts_json(run.cautions, units)}};
   if (run.ends.size() == 1) add_measures(catalog, run, flow, result);

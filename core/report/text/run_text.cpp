@@ -290,8 +290,10 @@ std::string bullet_list(const std::string& title, const std::vector<std::string>
 
 std::string run_text(const Catalog& catalog, const chain::ChainRequest& request, const Run& run, const Style& style,
                      const std::vector<chain::Substitute>& substitutes) {
-  std::string text = run.parts.empty() ? "  The two ports go straight together; no part is needed.\n"
-                                       : RunRows(catalog, run, substitutes, style).text();
+  const std::string kept = kept_sentence(run, style.units);
+  std::string text = kept.empty() ? "" : wrapped("  ", kept);
+  text += run.parts.empty() ? "  The two ports go straight together; no part is needed.\n"
+                            : RunRows(catalog, run, substitutes, style).text();
   text += sums(catalog, request, run, style);
   if (run.span) text += wrapped("  ", span_sentences(catalog, run, style.units));
   return text + build_order_text(run, style) + bullet_list("Watch", say_all(run.cautions, style.units));

@@ -69,8 +69,10 @@ std::span<const AssumptionWords> assumption_words() {
       // Surroundings and wishes.
       {"water_temperature", "water temperature", "{0}", "room temperature"},
       {"at_sea_level", "altitude", "sea level", "standard atmosphere (ISO 2533)"},
-      {"order_of_a_job_without_a_bin", "what decides between fittings", "fewest parts", "no bin was given"},
-      {"order_of_a_job_with_a_bin", "what decides between fittings", "fewest parts to buy", "a bin was given"},
+      {"order_of_a_job_without_a_bin", "what decides between fittings",
+       "the line's size and kind kept, then fewest size changes, parts, one material, price", "no bin was given"},
+      {"order_of_a_job_with_a_bin", "what decides between fittings",
+       "the line's size kept, no foreign thread, then fewest parts to buy, then kind and the rest", "a bin was given"},
 
       // The riser.
       {"riser_bung", "riser bung", "{0} FNPT full coupling in the lid", "no port was given for the riser"},
@@ -111,7 +113,8 @@ std::span<const AssumptionWords> assumption_words() {
        "a shut valve would take the relief valve away (ASME BPVC Section VIII UG-135, from memory)"},
       {"bore_to_relief_valve", "smallest bore on the way to '{0}'", "the relief valve's own inlet",
        "what is narrower would throttle it (ASME BPVC Section VIII UG-135, from memory)"},
-      {"order_of_branches", "what decides in '{0}'", "fewest parts", "branches have no one length and no one loss"},
+      {"order_of_branches", "what decides in '{0}'", "the line's size and kind kept",
+       "branches have no one length and no one loss"},
       {"branched_hose_length", "length of the {0} in '{1}'", "{2}", "as it is sold; cut it to what is wanted"},
   };
   return kWords;

@@ -33,6 +33,10 @@ std::span<const Words> caution_words() {
       // Parts, each with the others of which the same is to be said.
       {"air_passes_one_way", "air passes one way only, towards {0}, through {1}"},
       {"water_passes_one_way", "water passes one way only, towards {0}, so it does not drain back, through {1}"},
+      {"check_opens_at", "opens at {0} and stays shut below, so that much less pressure is left behind it: {1}"},
+      {"flap_closes_by_weight",
+       "a flap closes by its weight, so mount it flat with the cap up, or upright with the flow upward, never with the "
+       "flow downward: {0}"},
       {"bursts_under_air", "can burst under compressed air, so keep them out of an air test: {0}"},
       {"not_made_for_air", "not made for compressed air, so keep them out of an air test: {0}"},
       {"plastic_threads", "plastic, rated at room temperature, so no heat and few turns of the wrench: {0}"},

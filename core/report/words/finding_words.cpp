@@ -32,6 +32,11 @@ std::span<const Words> finding_words() {
        "crop their corners: 1 to 1-1/2 in at the floor, 1/2 to 3/4 in at the lid, at every corner"},
 
       // Water.
+      {"line_below_the_least_bore",
+       "'{0}' is narrower inside than {1:thickness3}, {2} of the riser's bore: nothing that may be used is that wide"},
+      {"let_it_take_special_order", "let it take parts that a store must order ('special order: yes')"},
+      {"wider_port_or_least_bore_of_its_own",
+       "give the table a wider port, or say with 'smallest bore' what is enough"},
       {"check_valve_against_fill", "in '{0}' the {1} stops the water on its way up"},
       {"leave_it_out_of_the_line", "leave the {0} out, or turn the run round"},
       {"check_valve_against_drain",
@@ -90,9 +95,6 @@ std::span<const Words> finding_words() {
       {"restrictor_behind_regulator",
        "in '{0}' the restrictor stands behind the regulator, where it throttles each fill and no failed regulator"},
       {"restrictor_before_regulator", "change it round with the regulator, so that it faces the supply"},
-      {"swing_check_in_downward_flow",
-       "in '{0}' the air goes straight down into '{2}', and the {1} closes only flat or with the flow upward"},
-      {"take_a_spring_check", "a spring check valve, or the swing check in a level stretch"},
       {"no_vent_behind_check_valve",
        "in '{0}' the {1} keeps the air in and nothing lets it out: the table cannot drain"},
       {"add_a_vent", "a vent on the reservoir: a ball valve that opens to the air"},

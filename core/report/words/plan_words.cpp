@@ -47,6 +47,9 @@ std::span<const Words> plan_words() {
        "one "
        "of its sides"},
       {"let_an_end_turn_or_add_union", "let one end turn, or add a union to 'need'"},
+      {"flow_falls_through_swing_check",
+       "'{0}': the flow runs down through the {1}, whose flap hangs open there and does not close"},
+      {"take_a_spring_check", "take a spring check, which closes any way up, or put the swing check into a flat run"},
       {"order_one_part_specially", "order one part specially: {0}"},
       {"one_part_would_complete_it", "one part would complete it: {0}"},
       {"way_to_relief_valve_may_narrow",

@@ -180,8 +180,8 @@ std::string_view text_of(std::string_view code) {
 
 std::span<const std::span<const Words>> word_tables() {
   static const std::vector<std::span<const Words>> kTables{build_words(),   caution_words(), connection_words(),
-                                                           finding_words(), plan_words(),    refusal_words(),
-                                                           riser_words(),   taken_words()};
+                                                           finding_words(), line_words(),    plan_words(),
+                                                           refusal_words(), riser_words(),   taken_words()};
   return kTables;
 }
 
@@ -192,6 +192,10 @@ std::vector<std::string> say_all(const Facts& facts, UnitSystem units) {
   sentences.reserve(facts.size());
   for (const Fact& fact : facts) sentences.push_back(say(fact, units));
   return sentences;
+}
+
+std::string kept_sentence(const chain::Run& run, UnitSystem units) {
+  return run.kept.empty() ? "" : sentence(fmt::format("{}", fmt::join(say_all(run.kept, units), "; ")));
 }
 
 }  // namespace riserun::report

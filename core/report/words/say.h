@@ -46,6 +46,7 @@ std::span<const Words> build_words();
 std::span<const Words> caution_words();
 std::span<const Words> connection_words();
 std::span<const Words> finding_words();
+std::span<const Words> line_words();
 std::span<const Words> refusal_words();
 std::span<const Words> taken_words();
 
@@ -53,6 +54,8 @@ std::span<const Words> taken_words();
 /// @pre its code has words, and values for all its places (a test goes through all tables and all codes)
 std::string say(const Fact& fact, UnitSystem units);
 std::vector<std::string> say_all(const Facts& facts, UnitSystem units);
+/// What a run keeps of its line, as one sentence; empty where there is nothing to say.
+std::string kept_sentence(const chain::Run& run, UnitSystem units);
 /// What to do, of a change that makes a chain.
 std::string words_of(const chain::Lift& lift, UnitSystem units);
 /// The text with its places filled. For tests, and for texts that are not told apart by a code alone.

@@ -82,8 +82,8 @@ quantity::UnitSystem Model::units() const {
 
 std::vector<Notice> Model::take_notices() { return std::exchange(notices_, {}); }
 
-std::variant<catalog::PortTypeId, catalog::NotationError> Model::read_port(std::string_view text) const {
-  return notation_.read(text);
+std::variant<catalog::MadePort, catalog::NotationError> Model::read_port(std::string_view text) const {
+  return notation_.read_made(text);
 }
 
 void Model::post(Command command) {

@@ -50,7 +50,7 @@ class Model {
   std::vector<Notice> take_notices();
   /// The shipped catalog; a plan has its own.
   const catalog::Catalog& catalog() const { return *setup_.catalog; }
-  std::variant<catalog::PortTypeId, catalog::NotationError> read_port(std::string_view text) const;
+  std::variant<catalog::MadePort, catalog::NotationError> read_port(std::string_view text) const;
 
   /// The other chains of a connection, of the plan that is shown; nullptr: not worked out yet.
   const Alternatives* alternatives(const std::string& connection) const;

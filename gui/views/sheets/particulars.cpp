@@ -163,6 +163,11 @@ void watch(const Scene& scene, const quantity::Facts& cautions) {
     wrapped(scene, Ink::caution, "Watch: " + caution);
 }
 
+void kept(const Scene& scene, const chain::Run& run) {
+  if (const std::string words = report::kept_sentence(run, scene.shown.units); !words.empty())
+    ImGui::TextWrapped("%s", words.c_str());
+}
+
 void build_order(const Scene& scene, const std::vector<chain::BuildStep>& steps) {
   if (steps.empty() || !ImGui::CollapsingHeader("Build order")) return;
   for (std::size_t i = 0; i < steps.size(); ++i)
@@ -198,6 +203,7 @@ void branches(const Scene& scene, const plan::ConnectionPlan& connection) {
   ImGui::TextWrapped("%s", fmt::format("{} to {} ends: {} parts, {}", connection.from, connection.ends.size(),
                                        assembly->part_count, write_price(assembly->price))
                                .c_str());
+  kept(scene, *assembly);
   for (std::size_t target = 0; target < connection.ends.size(); ++target) branch_row(scene, connection, target);
 }
 
@@ -208,6 +214,7 @@ void one_run(const Scene& scene, Requests& asked, const plan::ConnectionPlan& co
     ImGui::TextWrapped("%s", fmt::format("{} to {}: {} {}, {}", connection.from, connection.to, chain->part_count,
                                          chain->part_count == 1 ? "part" : "parts", write_price(chain->price))
                                  .c_str());
+    kept(scene, *chain);
     if (connection.gap)
       ImGui::TextDisabled("%s", fmt::format("gap {}, run {}", write_length(*connection.gap, units),
                                             write_length(connection.run_length, units))

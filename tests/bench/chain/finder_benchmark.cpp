@@ -19,13 +19,14 @@ const catalog::Catalog& shipped() {
 }
 
 /// Random pairs of ports that a chain joins.
-std::vector<chain::ChainRequest> joined_pairs(const chain::Finder& finder, std::size_t count) {
+std::vector<chain::ChainRequest> joined_pairs(const chain::Finder& finder, std::size_t count, chain::Order order) {
   std::vector<chain::ChainRequest> requests;
   std::mt19937 dice(20);
   const auto types = static_cast<std::uint32_t>(shipped().port_types().size());
   while (requests.size() < count) {
-    const chain::ChainRequest request =
+    chain::ChainRequest request =
         request_for({static_cast<std::uint32_t>(dice()) % types}, {static_cast<std::uint32_t>(dice()) % types});
+    request.order = order;
     if (best_chain(finder.prepared(), request)) requests.push_back(request);
   }
   return requests;
@@ -41,7 +42,7 @@ chain::Need need(const char* family) {
 template <class Ask>
 void ask_pairs(benchmark::State& state, Ask ask, const std::vector<const char*>& needs = {}) {
   const chain::Finder finder(shipped());
-  std::vector<chain::ChainRequest> requests = joined_pairs(finder, 64);
+  std::vector<chain::ChainRequest> requests = joined_pairs(finder, 64, static_cast<chain::Order>(state.range(0)));
   for (chain::ChainRequest& request : requests)
     for (const char* family : needs) request.needs.push_back(need(family));
   for (const chain::ChainRequest& request : requests) ask(finder, request);
@@ -81,12 +82,36 @@ void alternatives_with_a_valve(benchmark::State& state) {
       {"ball valve"});
 }
 
-BENCHMARK(best_chain)->Unit(benchmark::kMicrosecond);
-BENCHMARK(best_chain_in_full)->Unit(benchmark::kMicrosecond);
-BENCHMARK(alternatives)->Unit(benchmark::kMicrosecond);
-BENCHMARK(best_chain_with_a_valve)->Unit(benchmark::kMicrosecond);
-BENCHMARK(best_chain_with_three_needs)->Unit(benchmark::kMicrosecond);
-BENCHMARK(alternatives_with_a_valve)->Unit(benchmark::kMicrosecond);
+/// Goals that were not asked about before: what earlier questions have left is thrown away.
+void best_chain_to_a_new_goal(benchmark::State& state) {
+  const chain::Finder joined(shipped());
+  const auto requests = joined_pairs(joined, 64, static_cast<chain::Order>(state.range(0)));
+  std::optional<chain::Finder> finder;
+  std::size_t next = 0;
+  for (auto _ : state) {
+    if (next % requests.size() == 0) {
+      state.PauseTiming();
+      finder.emplace(shipped());
+      benchmark::DoNotOptimize(best_chain(finder->prepared(), requests.front()));
+      state.ResumeTiming();
+    }
+    benchmark::DoNotOptimize(best_chain(finder->prepared(), requests[next++ % requests.size()]));
+  }
+}
+
+// By the order of the default, and by fewest parts.
+void both_orders(benchmark::internal::Benchmark* bench) {
+  bench->Unit(benchmark::kMicrosecond)->ArgName("order");
+  for (const chain::Order order : {chain::Order::line, chain::Order::parts}) bench->Arg(static_cast<int>(order));
+}
+
+BENCHMARK(best_chain)->Apply(both_orders);
+BENCHMARK(best_chain_to_a_new_goal)->Apply(both_orders);
+BENCHMARK(best_chain_in_full)->Apply(both_orders);
+BENCHMARK(alternatives)->Apply(both_orders);
+BENCHMARK(best_chain_with_a_valve)->Apply(both_orders);
+BENCHMARK(best_chain_with_three_needs)->Apply(both_orders);
+BENCHMARK(alternatives_with_a_valve)->Apply(both_orders);
 
 }  // namespace
 

@@ -10,6 +10,7 @@ inline chain::ChainRequest request_for(catalog::PortTypeId from, catalog::PortTy
   chain::ChainRequest request;
   request.from.type = from;
   request.to.type = to;
+  request.order = chain::Order::parts;
   return request;
 }
 

@@ -12,7 +12,7 @@ namespace riserun::chain::testing {
 /// A run as the rule of choice compares it; the first difference decides, and less is better.
 struct JudgedRun {
   int kind = 0;  // 0 stock near, 1 stock, 2 one piece cut, 3 two pieces cut, 4 hose
-  std::array<std::int64_t, 4> cost{};
+  Tuple cost{};
   std::int64_t off = 0;
   std::vector<std::string> ids;
   std::vector<std::array<int, 3>> ways;     // enter, leave, 0 for a piece that is cut

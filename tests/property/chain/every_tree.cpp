@@ -14,12 +14,9 @@ using namespace riserun::catalog;  // NOLINT(google-build-using-namespace)
 using What = TreeItem::What;
 
 bool better_tree(Order order, const TreeSums& a, const TreeSums& b) {
-  const auto key = [order](const TreeSums& s) {
-    if (order == Order::price) return std::tuple(s.cents, s.parts, s.drawbacks, std::int64_t{0});
-    if (order == Order::bin) return std::tuple(s.buy, s.cents, s.parts, s.drawbacks);
-    return std::tuple(s.parts, s.cents, s.drawbacks, std::int64_t{0});
-  };
-  return key(a) != key(b) ? key(a) < key(b) : a.tokens < b.tokens;
+  const Tuple x = tuple_of(order, a);
+  const Tuple y = tuple_of(order, b);
+  return x != y ? x < y : a.tokens < b.tokens;
 }
 
 namespace {
@@ -284,11 +281,63 @@ bool TreeTrial::needs_met(const std::vector<TreeItem>& tree) const {
   return meet(tree, 0, open);
 }
 
+/// Kinds of the targets that hang on a part, on all its ports or on one.
+std::vector<std::size_t> TreeTrial::beyond(const std::vector<TreeItem>& tree, std::size_t row,
+                                           std::optional<std::uint8_t> port) const {
+  std::vector<std::size_t> kinds;
+  for (const TreeItem& target : tree) {
+    if (target.what != What::target) continue;
+    for (const TreeItem* at = &target; at->host >= 0; at = &tree[static_cast<std::size_t>(at->host)])
+      if (static_cast<std::size_t>(at->host) == row && at->host_port == port.value_or(at->host_port))
+        kinds.push_back(target.kind);
+  }
+  return kinds;
+}
+
+void TreeTrial::count_port_on_way(PortTypeId port, const std::vector<std::size_t>& targets, bool is_plug,
+                                  Sums& sums) const {
+  const PortType& base = catalog_.port_type(request_.rules.from.type);
+  double line = 0.0;
+  std::vector<std::uint32_t> kinds{base.kind.row};
+  for (const std::size_t target : targets) {
+    std::vector<PortTypeId> ends;
+    for (const PortUse& use : request_.branch(target).devices)
+      ends.push_back(catalog_.part(use.part).ports[use.port].type);
+    if (ends.empty()) ends.push_back(request_.targets[target].type);
+    double smallest = 100.0;
+    for (const PortTypeId end : ends) {
+      kinds.push_back(catalog_.port_type(end).kind.row);
+      smallest = std::min(smallest, catalog_.nominal_inches(catalog_.port_type(end).size));
+    }
+    line = std::max(line, std::min(catalog_.nominal_inches(base.size), smallest));
+  }
+  count_port(catalog_, port, line, kinds, is_plug, sums);
+}
+
+void TreeTrial::count_ports(const std::vector<TreeItem>& tree, std::size_t row, Sums& sums) const {
+  const TreeItem& item = tree[row];
+  const Part& part = catalog_.part(item.part);
+  if (item.what == What::plug) return count_port_on_way(part.ports[0].type, kinds_, true, sums);
+  count_port_on_way(part.ports[item.enter].type, beyond(tree, row, std::nullopt), false, sums);
+  sums.other_kinds += part.flexible || catalog_.family(part.family).flexible ? 1 : 0;
+  for (std::uint8_t port = 0; port < part.ports.size(); ++port) {
+    const std::vector<std::size_t> targets = beyond(tree, row, port);
+    if (port == item.enter || targets.empty()) continue;
+    count_port_on_way(part.ports[port].type, targets, false, sums);
+    const auto size = [&](std::size_t at) { return catalog_.port_type(part.ports[at].type).size; };
+    sums.size_changes += size(port) != size(item.enter) ? 1 : 0;
+  }
+}
+
 TreeSums TreeTrial::add_up(const std::vector<TreeItem>& tree) const {
   TreeSums sums;
   std::vector<int> uses(catalog_.parts().size(), 0);
-  for (const TreeItem& item : tree) {
+  std::vector<std::uint32_t> materials;
+  std::vector<std::optional<MaterialId>> ends{request_.rules.from.material};
+  for (std::size_t row = 0; row < tree.size(); ++row) {
+    const TreeItem& item = tree[row];
     if (item.what == What::target) {
+      if (request_.branch(item.kind).devices.empty()) ends.push_back(request_.targets[item.kind].material);
       sums.tokens.emplace_back("", item.kind);
       if (!item.part.valid()) continue;
       sums.tokens.emplace_back(catalog_.part(item.part).id, item.enter);
@@ -299,6 +348,8 @@ TreeSums TreeTrial::add_up(const std::vector<TreeItem>& tree) const {
       continue;
     }
     const Part& part = catalog_.part(item.part);
+    materials.push_back(part.material.row);
+    count_ports(tree, row, sums);
     ++uses[item.part.row];
     sums.parts += 1;
     sums.tokens.emplace_back(part.id, item.what == What::part ? item.enter : 0u);
@@ -306,6 +357,7 @@ TreeSums TreeTrial::add_up(const std::vector<TreeItem>& tree) const {
     sums.drawbacks += catalog_.family(part.family).is_bushing ? 1 : 0;
     sums.drawbacks += part.name.find("close nipple") != std::string::npos ? 1 : 0;
   }
+  count_materials(materials, ends, sums);
   for (std::uint32_t row = 0; row < uses.size(); ++row) {
     const int bought = std::max(0, uses[row] - request_.rules.bin.count_of({row}));
     sums.buy += bought;
@@ -375,7 +427,7 @@ void TreeTrial::explore(std::vector<TreeItem>& tree, std::vector<Open> open, int
   if (open.empty()) {
     std::string why;
     const auto sums = targets == 0 ? judge(tree, why) : std::nullopt;
-    for (const Order order : {Order::parts, Order::price, Order::bin}) {
+    for (const Order order : {Order::line, Order::parts, Order::price, Order::bin}) {
       std::optional<TreeSums>& best = found.best[static_cast<std::size_t>(order)];
       if (sums && (!best || better_tree(order, *sums, *best))) best = sums;
     }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "chain/ask/assembly.h"
+#include "property/chain/exhaustive.h"
 
 #include <array>
 #include <optional>
@@ -22,17 +23,17 @@ struct TreeItem {
   std::uint8_t host_port = 0;
 };
 
-struct TreeSums {
-  std::int64_t parts = 0, cents = 0, buy = 0, drawbacks = 0;
+/// Of the sums those that a tree has: no length, no head, no ids but the tokens.
+struct TreeSums : Sums {
   std::vector<std::pair<std::string, std::size_t>> tokens;  // a target has no text and so sorts first
   bool operator==(const TreeSums&) const = default;
 };
 
-/// Smaller is better: the order's own measures, then the drawbacks, then the tokens. Orders: parts, price, bin.
+/// Smaller is better: the order's own measures, then the drawbacks, then the tokens. Orders: line, parts, price, bin.
 bool better_tree(Order order, const TreeSums& a, const TreeSums& b);
 
 struct EveryTree {
-  std::array<std::optional<TreeSums>, 5> best;  // by order
+  std::array<std::optional<TreeSums>, 6> best;  // by order
   int depth = -1;                               // all trees of up to that many parts were tried
 };
 
@@ -69,6 +70,10 @@ class TreeTrial {
   void end_here(std::vector<TreeItem>& tree, const std::vector<Open>& open, TreeItem item, int parts, int depth,
                 EveryTree& found);
   TreeSums add_up(const std::vector<TreeItem>& tree) const;
+  std::vector<std::size_t> beyond(const std::vector<TreeItem>& tree, std::size_t row,
+                                  std::optional<std::uint8_t> port) const;
+  void count_ports(const std::vector<TreeItem>& tree, std::size_t row, Sums& sums) const;
+  void count_port_on_way(PortTypeId port, const std::vector<std::size_t>& targets, bool is_plug, Sums& sums) const;
 
   const Catalog& catalog_;
   const AssemblyRequest& request_;

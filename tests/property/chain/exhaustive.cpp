@@ -39,20 +39,55 @@ bool can_turn(Freedom freedom) { return freedom == Freedom::loose || freedom == 
 
 }  // namespace
 
-std::array<std::int64_t, 4> tuple_of(Order order, const Sums& s) {
+Tuple tuple_of(Order order, const Sums& s) {
   switch (order) {
+    case Order::line:
+      return {s.narrowing,        s.foreign_threads, s.other_kinds, s.size_changes, s.parts,
+              s.not_the_ends_own, s.not_of_one,      s.cents,       s.drawbacks};
     case Order::parts:
-      return {s.parts, s.cents, s.drawbacks, 0};
+      return {s.parts, s.cents, s.drawbacks};
     case Order::price:
-      return {s.cents, s.parts, s.drawbacks, 0};
+      return {s.cents, s.parts, s.drawbacks};
     case Order::loss:
       return {s.nanometres, s.parts, s.cents, s.drawbacks};
     case Order::length:
       return {s.micrometres, s.parts, s.cents, s.drawbacks};
     case Order::bin:
-      return {s.buy, s.cents, s.parts, s.drawbacks};
+      return {s.narrowing, s.foreign_threads,  s.buy,        s.other_kinds, s.size_changes,
+              s.parts,     s.not_the_ends_own, s.not_of_one, s.cents,       s.drawbacks};
   }
   return {};
+}
+
+void count_port(const Catalog& catalog, PortTypeId port, double line_inches, const std::vector<std::uint32_t>& kinds,
+                bool is_plug, Sums& sums) {
+  const PortType& type = catalog.port_type(port);
+  const auto is_an_ends = [&](KindId kind) { return std::find(kinds.begin(), kinds.end(), kind.row) != kinds.end(); };
+  bool own = is_an_ends(type.kind);
+  for (const ForeignThread& thread : catalog.foreign_threads()) {
+    if (thread.kind != type.kind) continue;
+    if (std::any_of(thread.at_home.begin(), thread.at_home.end(), is_an_ends))
+      own = true;
+    else
+      ++sums.foreign_threads;
+  }
+  sums.other_kinds += own ? 0 : 1;
+  const double inches = catalog.nominal_inches(type.size);
+  if (!is_plug && inches < line_inches)
+    sums.narrowing += std::llround(10.0 * (std::pow(line_inches / inches, 4.0) - 1.0));
+}
+
+void count_materials(const std::vector<std::uint32_t>& materials, const std::vector<std::optional<MaterialId>>& ends,
+                     Sums& sums) {
+  const auto others = [&](std::uint32_t one) {
+    return static_cast<std::int64_t>(materials.size()) - std::count(materials.begin(), materials.end(), one);
+  };
+  sums.not_the_ends_own = sums.not_of_one = INT64_MAX;
+  for (const std::optional<MaterialId>& end : ends)
+    if (end) sums.not_the_ends_own = std::min(sums.not_the_ends_own, others(end->row));
+  for (const std::uint32_t one : materials) sums.not_of_one = std::min(sums.not_of_one, others(one));
+  if (sums.not_the_ends_own == INT64_MAX) sums.not_the_ends_own = 0;
+  if (materials.empty()) sums.not_of_one = 0;
 }
 
 bool better(Order order, const Sums& a, const Sums& b) {
@@ -84,8 +119,9 @@ void Exhaustive::make_ways() {
   for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
     const Part& part = catalog_.part({row});
     if (!part_allowed({row})) continue;
-    for (std::uint8_t enter = 0; enter < part.ports.size(); ++enter) {
-      for (std::uint8_t leave = 0; leave < part.ports.size(); ++leave) {
+    const auto ports = static_cast<std::uint8_t>(part.ports.size());
+    for (std::uint8_t enter = 0; enter < ports; ++enter) {
+      for (std::uint8_t leave = 0; leave < ports; ++leave) {
         if (enter == leave || (part.arrow && (enter != 0 || leave != 1))) continue;
         const Port& in = part.ports[enter];
         const Port& out = part.ports[leave];
@@ -113,7 +149,7 @@ RunPart passed_through(const Catalog& catalog, PartId part, std::uint8_t enter, 
   return link;
 }
 
-void Exhaustive::add_ways_with_plugs(Way way, std::size_t port) {
+void Exhaustive::add_ways_with_plugs(const Way& way, std::size_t port) {
   const Part& host = catalog_.part(way.part);
   while (port == way.enter || port == way.leave) ++port;
   if (port >= host.ports.size()) {
@@ -236,14 +272,31 @@ Sums Exhaustive::sums_of(const Begun& begun) const {
   sums.parts = begun.parts;
   sums.micrometres = begun.micrometres - goes_in(begun.open, request_.to.type);
   sums.nanometres = begun.nanometres;
+  const PortType& first = catalog_.port_type(request_.from.type);
+  const PortType& last = catalog_.port_type(request_.to.type);
+  const double line = std::min(catalog_.nominal_inches(first.size), catalog_.nominal_inches(last.size));
+  const std::vector<std::uint32_t> kinds{first.kind.row, last.kind.row};
+  std::vector<std::uint32_t> materials;
   for (const Way* way : begun.ways) {
     const Part& part = catalog_.part(way->part);
+    const PortTypeId in = part.ports[way->enter].type;
+    const PortTypeId out = part.ports[way->leave].type;
+    count_port(catalog_, in, line, kinds, false, sums);
+    count_port(catalog_, out, line, kinds, false, sums);
+    sums.other_kinds += part.flexible || catalog_.family(part.family).flexible ? 1 : 0;
+    sums.size_changes += catalog_.port_type(in).size != catalog_.port_type(out).size ? 1 : 0;
+    materials.push_back(part.material.row);
+    for (const PartId plug : way->plugs) {
+      count_port(catalog_, catalog_.part(plug).ports[0].type, line, kinds, true, sums);
+      materials.push_back(catalog_.part(plug).material.row);
+    }
     sums.drawbacks += catalog_.family(part.family).is_bushing ? 1 : 0;
     sums.drawbacks += is_close_nipple(part) ? 1 : 0;
     sums.ids.push_back(part.id);
     for (const PartId plug : way->plugs) sums.ids.push_back(catalog_.part(plug).id);
     sums.ways.emplace_back(way->enter, way->leave);
   }
+  count_materials(materials, {request_.from.material, request_.to.material}, sums);
   for (std::uint32_t row = 0; row < begun.uses.size(); ++row) {
     const int bought = std::max(0, begun.uses[row] - request_.bin.count_of({row}));
     sums.buy += bought;

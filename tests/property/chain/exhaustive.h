@@ -20,13 +20,26 @@ inline std::int64_t nano(Length length) { return std::llround(in_metres(length) 
 /// What a chain adds up to, worked out here anew.
 struct Sums {
   std::int64_t parts = 0, cents = 0, micrometres = 0, nanometres = 0, buy = 0, drawbacks = 0;
+  std::int64_t narrowing = 0, foreign_threads = 0, other_kinds = 0, size_changes = 0;
+  std::int64_t not_the_ends_own = 0, not_of_one = 0;        // parts by material
   std::vector<std::string> ids;                             // in chain order, plugs behind the part that holds them
   std::vector<std::pair<std::uint8_t, std::uint8_t>> ways;  // ports used, in chain order
   bool operator==(const Sums&) const = default;
 };
 
-/// Smaller is better: the order's own tuple, then the drawbacks.
-std::array<std::int64_t, 4> tuple_of(Order order, const Sums& sums);
+/// What an order compares, first to last; the drawbacks are the last of it.
+using Tuple = std::array<std::int64_t, 11>;
+/// Smaller is better.
+Tuple tuple_of(Order order, const Sums& sums);
+
+/// What a fitter counts at one port that a run goes through, or (of no size) at a plug: as Order::line states it.
+/// @param line_inches  the size to be kept
+/// @param kinds        of the run's ends
+void count_port(const Catalog& catalog, PortTypeId port, double line_inches, const std::vector<std::uint32_t>& kinds,
+                bool is_plug, Sums& sums);
+/// Fills in the parts that are of another material than they should be, plugs included.
+void count_materials(const std::vector<std::uint32_t>& materials, const std::vector<std::optional<MaterialId>>& ends,
+                     Sums& sums);
 /// The same, then the ids, then the ports.
 bool better(Order order, const Sums& a, const Sums& b);
 
@@ -34,7 +47,7 @@ bool better(Order order, const Sums& a, const Sums& b);
 RunPart passed_through(const Catalog& catalog, PartId part, std::uint8_t enter, std::uint8_t leave);
 
 struct Exhausted {
-  std::array<std::optional<Sums>, 5> best;  // by order
+  std::array<std::optional<Sums>, 6> best;  // by order
   int depth = 0;                            // all chains of up to that many parts were tried
   std::vector<Sums> chains;                 // all of them
 };
@@ -70,7 +83,7 @@ class Exhaustive {
   };
 
   void make_ways();
-  void add_ways_with_plugs(Way way, std::size_t port);
+  void add_ways_with_plugs(const Way& way, std::size_t port);
   bool part_allowed(PartId part) const;
   bool metals_clash(std::optional<MaterialId> a, std::optional<MaterialId> b) const;
   bool closes(PortTypeId a, PortTypeId b) const;

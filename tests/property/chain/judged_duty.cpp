@@ -39,7 +39,7 @@ bool stands(const Catalog& catalog, const ChainRequest& request, PartId id) {
   if (request.service == Service::air) {
     if (!part.air || !catalog.material(part.material).compressed_air) return false;
     if (part.far_material && !catalog.material(*part.far_material).compressed_air) return false;
-    if (!duty || duty->under_air == UnderAir::not_proved) psi = 0.0;
+    if (!duty || duty->under_air == UnderAir::not_proved) return false;
     if (duty && duty->under_air == UnderAir::limited) psi = std::min(psi, in_psi(duty->air_limit));
   }
   return !request.rating || psi * share >= in_psi(*request.rating) - 1e-6;

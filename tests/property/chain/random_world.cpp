@@ -158,6 +158,17 @@ void add_duties(CatalogBuilder& builder, Dice& dice) {
   }
 }
 
+// Most worlds have one. By dice of its own, so that all else is as it would be without.
+void add_foreign_thread(CatalogBuilder& builder, int kinds) {
+  std::uint32_t seed = 1;
+  for (const Part& part : builder.so_far().parts())
+    for (const char letter : part.id) seed = seed * 31 + static_cast<std::uint32_t>(letter);
+  Dice dice(seed);
+  if (dice.chance(40)) return;
+  const KindId kind{static_cast<std::uint32_t>(dice.below(kinds))};
+  builder.add(ForeignThread{kind, {{static_cast<std::uint32_t>(dice.below(kinds))}}, "test"});
+}
+
 }  // namespace
 
 Catalog random_catalog(Dice& dice) {
@@ -176,6 +187,7 @@ Catalog random_catalog(Dice& dice) {
     builder.add(std::move(part));
   }
   add_duties(builder, dice);
+  add_foreign_thread(builder, kinds);
   return std::move(builder).build();
 }
 

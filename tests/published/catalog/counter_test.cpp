@@ -335,6 +335,11 @@ TEST(Stock, WhatIsSpecialOrderAtACounter) {
     EXPECT_TRUE(part_of("combination-nipple", "galvanized", size).stocked) << size;
   for (const char* size : {"1/8", "1/4", "1/2", "1", "2"})
     EXPECT_TRUE(part_of("spring-check-valve", "brass", size).stocked) << size;
+  for (const char* size : {"1-1/2", "2"})
+    for (const char* material : {"aluminium", "polypropylene"})
+      EXPECT_TRUE(part_of("cam-coupler-c", material, size).stocked) << material << ' ' << size;
+  EXPECT_TRUE(part_of("45-flare-swivel-to-male-pipe", "brass", "1/2-female-45-flare-swivelx1/2-mnpt").stocked);
+  EXPECT_TRUE(part_of("air-tube", "nylon", "1/4").stocked);
   for (const char* size : {"1/4", "3/4", "1", "2"})
     EXPECT_TRUE(part_of("pipe-strainer", "brass", size).stocked) << size;
 }

@@ -52,8 +52,9 @@ TEST(BspThread, TaperGoesInToTheGaugePlaneByHandAndThenWithinTheUsefulThread) {
   }
 }
 
-// Thread height 0.640327 p of the 55 degree form: ISO 7-1 (from memory). A socket is bored to the minor diameter.
-TEST(BspThread, SocketsAreBoredToTheMinorDiameter) {
+// Thread height 0.640327 p of the 55 degree form: ISO 7-1 (from memory). The waterway of a socket is that of the pipe
+// in it, which is narrower than the thread.
+TEST(BspThread, SocketsHaveTheWaterwayOfThePipe) {
   int seen = 0;
   for (const BspRow& row : kIso) {
     EXPECT_NEAR(row.major - 2 * 0.640327 * row.pitch, row.minor, kDiameterRounding) << row.size;
@@ -61,7 +62,8 @@ TEST(BspThread, SocketsAreBoredToTheMinorDiameter) {
     for (const PortUse& use : shipped().uses(type)) {
       const Part& part = shipped().part(use.part);
       if (shipped().family(part.family).name != "BSP socket") continue;
-      EXPECT_NEAR(in_millimetres(part.ports[use.port].bore), row.minor, kPrintedExactly) << part.id;
+      EXPECT_LT(in_millimetres(part.ports[use.port].bore), row.minor) << part.id;
+      EXPECT_GT(in_millimetres(part.ports[use.port].bore), 0.7 * row.minor) << part.id;
       ++seen;
     }
   }

@@ -68,6 +68,7 @@ void add_kinds(CatalogBuilder& builder) {
   trap.kind_b = {1};
   trap.reason = "the pitch is the same, the thread form is not";
   builder.add(trap);
+  builder.add(ForeignThread{{2}, {{2}}, ""});  // G
   builder.add(Seal{"sealant", "tape on the male thread", "tape", ""});
   builder.add(Seal{"washer", "washer in the female end, no tape", "washer", ""});
   builder.add(Seal{"clamp", "slide the clamp on, push the hose home, tighten the clamp", "clamp", ""});
@@ -84,6 +85,12 @@ void add_shelves(CatalogBuilder& builder) {
     material.galls = material.id == "stainless";
     builder.add(material);
   }
+  // What is not stated is not proved, for air as for all else.
+  Duty stands;
+  for (std::uint32_t row = 0; row < std::size(kMaterials); ++row)
+    if (kMaterials[row].air) stands.materials.push_back({row});
+  stands.under_air = UnderAir::as_water;
+  builder.add(std::move(stands));
   const auto none = WeldBung::none;
   builder.add(Family{"connector", {}, "", "", Role::connector, none, false, ""});
   builder.add(Family{"device", {}, "", "", Role::device, none, false, ""});
@@ -91,6 +98,7 @@ void add_shelves(CatalogBuilder& builder) {
   builder.add(Family{"valve", {}, "", "", Role::device, none, false, "", true});
   builder.add(Family{"tubing", {}, "", "", Role::connector, none, false, "", false, true});
   builder.add(Family{"plug", {}, "", "", Role::plug, none, false, ""});
+  builder.add(Family{"swing", {}, "", "", Role::check_valve, none, false, "", true, false, CheckKind::swing});
 }
 
 std::vector<std::string> split(const std::string& text, char separator) {
@@ -123,6 +131,12 @@ void read_word(const CatalogBuilder& builder, const std::string& word, Part& par
   if (word == "union") part.closing = true;
   if (word == "special") part.stocked = false;
   if (word == "bend") part.ports[1].heading_degrees = 90.0;
+  if (word == "swing check") {
+    part.family = {6};
+    part.one_way = part.arrow = true;
+    part.opens_at = psig(0.3);
+  }
+  if (word == "arrow") part.arrow = true;
   if (word == "one way") part.one_way = part.arrow = true;
   if (word == "dielectric") part.dielectric = true;
   if (word.ends_with("c") && word.find_first_not_of("0123456789c") == std::string::npos)

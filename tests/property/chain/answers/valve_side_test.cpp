@@ -134,7 +134,7 @@ void check_world(std::uint32_t seed, MixedRadix& tally) {
         opening.parts.push_back({row});
     if (!opening.parts.empty()) request.needs.push_back(opening);
   }
-  request.order = dice.one_of({Order::price, Order::parts, Order::bin});
+  request.order = dice.one_of({Order::price, Order::parts, Order::line, Order::bin});
   const ReservoirEnd end = dice.chance(50) ? ReservoirEnd::first : ReservoirEnd::last;
   // What else happens to ask for nothing but valves counts as one, too.
   std::vector<PartId> counted;

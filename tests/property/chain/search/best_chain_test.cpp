@@ -138,7 +138,7 @@ void BestChain::check_world(std::uint32_t seed) {
   Exhaustive exhaustive(catalog, request);
   const Exhausted every = exhaustive.run(kBeginnings);
   const Finder finder(catalog);
-  for (const Order order : {Order::price, Order::parts, Order::loss, Order::length, Order::bin}) {
+  for (const Order order : {Order::price, Order::parts, Order::line, Order::bin, Order::loss, Order::length}) {
     SCOPED_TRACE("order " + std::to_string(static_cast<int>(order)));
     request.order = order;
     const int nones = tally_.nones;

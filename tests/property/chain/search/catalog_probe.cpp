@@ -34,6 +34,7 @@ chain::ChainRequest request_for(std::uint32_t from, std::uint32_t to) {
   chain::ChainRequest request;
   request.from.type = {from};
   request.to.type = {to};
+  request.order = chain::Order::parts;
   return request;
 }
 

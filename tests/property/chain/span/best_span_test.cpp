@@ -89,7 +89,8 @@ class MakesTheSpan : public ::testing::TestWithParam<std::uint32_t> {
   int kinds_[5] = {}, nones_ = 0, too_long_ = 0, offsets_ = 0, with_needs_ = 0;
 };
 
-JudgedRun as_judged(const Catalog& catalog, const Chain& chain, const SpanChoice& choice, Order order) {
+JudgedRun as_judged(const Catalog& catalog, const ChainRequest& request, const Chain& chain, const SpanChoice& choice) {
+  const Order order = request.order == Order::length ? Order::parts : request.order;
   JudgedRun run;
   const SpanFit& fit = *chain.span;
   int cuts = 0;
@@ -113,8 +114,21 @@ JudgedRun as_judged(const Catalog& catalog, const Chain& chain, const SpanChoice
     case SpanMake::hose:
       run.kind = 4;
   }
-  const auto& tuple = choice.route.cost.tuple;  // begins with wishes
-  run.cost = {tuple[1], tuple[2], tuple[3], order == Order::loss || order == Order::bin ? tuple[4] : 0};
+  if (keeps_the_line(order)) {
+    ChainRequest there = request;
+    there.special_order = true;
+    there.most_parts.reset();
+    std::string why;
+    std::optional<Sums> sums = Exhaustive(catalog, there).judge(chain, why);
+    EXPECT_TRUE(sums) << why;
+    if (!sums) sums.emplace();
+    sums->cents = chain.price.cents();
+    sums->buy = chain.buy_count;
+    run.cost = tuple_of(order, *sums);
+  } else {
+    const auto& tuple = choice.route.cost.tuple;  // begins with wishes
+    run.cost = {tuple[1], tuple[2], tuple[3], order == Order::loss ? tuple[4] : 0};
+  }
   run.off = choice.route.off;
   run.lands = std::llround(in_metres(fit.lands) * 1e6);
   run.lands_aside = fit.make == SpanMake::hose ? 0 : std::llround(in_metres(fit.lands_aside) * 1e6);
@@ -155,7 +169,8 @@ World drawn(Dice& dice) {
     request.most_parts.reset();
     request.rating.reset();
   }
-  request.order = dice.one_of({Order::parts, Order::price, Order::loss, Order::length, Order::bin});
+  request.order = dice.one_of(
+      {Order::line, Order::line, Order::parts, Order::price, Order::loss, Order::length, Order::bin, Order::bin});
   const auto still = [](Freedom f) {
     return f == Freedom::sliding ? Freedom::fixed : f == Freedom::loose ? Freedom::spinning : f;
   };
@@ -197,8 +212,7 @@ void MakesTheSpan::check_world(std::uint32_t seed) {
   }
   const Answer answer = Finder(catalog).find_span(request, span);
   const Chain& chain = std::get<Chain>(answer);
-  const JudgedRun found =
-      as_judged(catalog, chain, *choice, request.order == Order::length ? Order::parts : request.order);
+  const JudgedRun found = as_judged(catalog, request, chain, *choice);
   if (found.parts > judge.depth()) {
     ++too_long_;
     EXPECT_FALSE(best && best->before(found) && best->kind < found.kind);

@@ -185,7 +185,7 @@ void BestAssembly::check_order(const FoldedCatalog& folded, const AssemblyReques
     return;
   }
   ++tally_.assemblies;
-  const Assembly assembly = assemble(catalog, request, *tree);
+  const Assembly assembly = assemble(catalog, request, tree->tree);
   std::string why;
   const auto sums = trial.judge(as_list(assembly, trial), why);
   ASSERT_TRUE(sums.has_value()) << why;
@@ -220,7 +220,7 @@ void BestAssembly::check_world(std::uint32_t seed) {
   TreeTrial trial(catalog, request);
   const EveryTree every = trial.run(kBeginnings);
   const FoldedCatalog folded(catalog);
-  for (const Order order : {Order::price, Order::parts, Order::bin}) {
+  for (const Order order : {Order::price, Order::parts, Order::line, Order::bin}) {
     SCOPED_TRACE("order " + std::to_string(static_cast<int>(order)));
     request.rules.order = order;
     const int nones = tally_.nones;

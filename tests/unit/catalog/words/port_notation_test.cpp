@@ -62,7 +62,7 @@ TEST(PortNotation, MistakesAreSaid) {
   const Catalog catalog = testing::small_catalog();
   const std::vector<std::pair<std::string, std::string>> kMistakes = {
       {"", "error at 0: a port is expected, as in '3/4 FNPT'"},
-      {"1 FNTP", "error at 2: 'FNTP' is not understood; close to it: FNPT"},
+      {"1 FTP", "error at 2: 'FTP' is not understood; close to it: fip or fpt"},
       {"1 zzzzz",
        "error at 2: 'zzzzz' is not understood; a port is a size, a kind of joint and an end, as in '3/4 FNPT'"},
       {"1 NPT", "error at 5: the end is missing: 1 MNPT or 1 FNPT"},

@@ -197,6 +197,35 @@ TEST(Cautions, NameMetalsValvesBushingsAndPlastic) {
   EXPECT_FALSE(std::get<Chain>(answer).air);
 }
 
+TEST(BuildOrder, SaysWhereAnArrowPointsAndHowAFlapLies) {
+  const SmallWorld shop(R"(
+    flap valve: 1 A female, 1 A female, 900c, swing check
+    strainer: 1 A male, 1 A male, 700c, device, arrow
+  )");
+  ChainRequest request = shop.ask("1 A male", "1 A female");
+  request.from.called = "the tank";
+  request.to.called = "the tap";
+  request.needs = {shop.need("flap valve", {"flap valve"}), shop.need("strainer", {"strainer"})};
+  const Answer answer = shop.find(request);
+  ASSERT_TRUE(std::holds_alternative<Chain>(answer));
+  std::string steps;
+  for (const BuildStep& step : std::get<Chain>(answer).steps) steps += report::say(step.what, UnitSystem::inch) + "\n";
+  EXPECT_THAT(steps,
+              ::testing::HasSubstr("Its arrow points to the tap. It lies flat with its cap up, or stands upright "
+                                   "with the flow upward: never with the flow downward."));
+  std::size_t arrows = 0;
+  for (std::size_t at = steps.find("Its arrow"); at != std::string::npos; at = steps.find("Its arrow", at + 1))
+    ++arrows;
+  EXPECT_EQ(arrows, 2U);
+  EXPECT_THAT(
+      report::say_all(std::get<Chain>(answer).cautions, UnitSystem::inch),
+      ::testing::IsSupersetOf(
+          {"opens at 0.3 psi (8.3 in water) and stays shut below, so that much less pressure is left behind it: the "
+           "flap valve",
+           "a flap closes by its weight, so mount it flat with the cap up, or upright with the flow upward, never "
+           "with the flow downward: the flap valve"}));
+}
+
 TEST(Cautions, WarnOfARunMuchNarrowerThanBothItsPorts) {
   const char* const kRun = R"(
     wide nipple: 1 A male, 3/4 A male, 100c, bore 26

@@ -217,7 +217,7 @@ TEST(Branched, WhatAnAssemblyCannotBeAskedForIsBadInput) {
             "an assembly joins one port to 2 to 8 others, not to 9");
   EXPECT_EQ(message(ask(shop, "1 A male", {"1 A male", "1 A male"}, Order::length)),
             "an assembly has no one length and no one head to be weighed by, as each branch has its own; allowed "
-            "orders: parts, price, bin");
+            "orders: line, parts, price, bin");
   AssemblyRequest sliding = ask(shop, "1 A male", {"1 A male", "1 A male"});
   sliding.targets[1].freedom = Freedom::sliding;
   EXPECT_EQ(message(sliding), "an end of an assembly is loose or fixed; sliding and spinning ends are for chains");

@@ -129,7 +129,7 @@ INSTANTIATE_TEST_SUITE_P(
             "    depth: 1/32 in\n"
             "           ^"},
     BadJob{"GaugeWithoutMetal", "sheet: 10 ga steel", "sheet: 10 ga",
-           "bench.yaml:5:15: error: reservoir.sheet: '10 ga': a gauge number needs its metal: steel, galvanized, stainless or aluminium, like 10 ga steel\n"
+           "bench.yaml:5:15: error: reservoir.sheet: '10 ga': a gauge number needs its metal, as it means another thickness in each: 0.1345 in for steel, 0.1382 in for galvanized, 0.1406 in for stainless, 0.1019 in for aluminium, like 10 ga steel\n"
             "    sheet: 10 ga\n"
             "                ^"},
     BadJob{"ThicknessWithoutMetal", "sheet: 10 ga steel", "sheet: 3/16 in",
@@ -200,9 +200,9 @@ INSTANTIATE_TEST_SUITE_P(
            "bench.yaml:13:8: error: table.rim: 3 in is lower than the wanted depth of 4 in\n"
             "    rim: 3 in\n"
             "         ^"},
-    BadJob{"PortUnreadable", "port: 1 FNPT, bung", "port: 1 FNTP, bung",
-           "bench.yaml:9:26: error: reservoir.ports.riser bung.port: 'FNTP' is not understood; close to it: FNPT\n"
-            "      riser bung: {port: 1 FNTP, bung: full coupling, where: lid}\n"
+    BadJob{"PortUnreadable", "port: 1 FNPT, bung", "port: 1 FTP, bung",
+           "bench.yaml:9:26: error: reservoir.ports.riser bung.port: 'FTP' is not understood; close to it: fip, fpt or ftg\n"
+            "      riser bung: {port: 1 FTP, bung: full coupling, where: lid}\n"
             "                           ^"},
     BadJob{"PortSizeThatIsNotMade", "air bung: 1/2 FNPT", "air bung: 7/16 FNPT",
            "bench.yaml:10:15: error: reservoir.ports.air bung: '7/16' is not a size of NPT, which comes in 1/16, 1/8, 1/4, 3/8, 1/2, 3/4, 1, 1-1/4 ...\n"
@@ -277,7 +277,7 @@ INSTANTIATE_TEST_SUITE_P(
             "  ...let, carries: water, need: [union], held: {from: fixed, to: stuck}}\n"
             "                                                                 ^"},
     BadJob{"OrderWord", "need: [union]", "order: cheapest",
-           "bench.yaml:26:74: error: connections[1].order: 'cheapest' is not one of parts, price, loss, length or bin\n"
+           "bench.yaml:26:74: error: connections[1].order: 'cheapest' is not one of line, parts, price, loss, length or bin\n"
             "  ...ter up, from: riser bung, to: inlet, carries: water, order: cheapest, held: {from: fixed, to: fixed}...\n"
             "                                                                 ^"},
     BadJob{"CarriesWord", "carries: water", "carries: steam",
@@ -388,9 +388,9 @@ INSTANTIATE_TEST_SUITE_P(
            "bench.yaml:29:22: error: wishes.cost cap: '60': no currency; a price is dollars and cents, like $2.10 or 2.10 usd\n"
             "  wishes: {cost cap: 60}\n"
             "                       ^"},
-    BadJob{"BinUnknownPart", "altitude: 600 ft", "bin:\n  - {part: 1 x 4 nippel black iron, count: 1}",
-           "bench.yaml:30:18: error: bin[1].part: no part knows the word 'nippel'; close to it: nipple\n"
-            "    - {part: 1 x 4 nippel black iron, count: 1}\n"
+    BadJob{"BinUnknownPart", "altitude: 600 ft", "bin:\n  - {part: 1 x 4 capacitor black iron, count: 1}",
+           "bench.yaml:30:18: error: bin[1].part: no part knows the word 'capacitor'\n"
+            "    - {part: 1 x 4 capacitor black iron, count: 1}\n"
             "                   ^"},
     BadJob{"BinSeveralParts", "altitude: 600 ft", "bin:\n  - {part: 1 x 4 nipple, count: 1}",
            "bench.yaml:30:12: error: bin[1].part: '1 x 4 nipple' fits 4 parts, say which: nipple/black-iron/1x4, nipple/galvanized/1x4, nipple/stainless/1x4, nipple/brass/1x4\n"

@@ -33,7 +33,7 @@ TEST(List, TakesFromTheBinWhatIsThereAndBuysTheRest) {
   EXPECT_EQ(quantity_of(bevel_bench().list.from_bin, "barb-to-male-pipe/brass/1-1-4-barbx1-1-4-mnpt"), 2);
   EXPECT_EQ(quantity_of(bevel_bench().list.buy, "barb-to-male-pipe/brass/1-1-4-barbx1-1-4-mnpt"), 0);
   EXPECT_EQ(quantity_of(bevel_bench().list.from_bin, "threaded-pipe/black-iron/1-1-4x18"), 1);
-  EXPECT_EQ(quantity_of(bevel_bench().list.buy, "hex-bushing/black-iron/1-1-2x1-1-4"), 1);
+  EXPECT_EQ(quantity_of(bevel_bench().list.buy, "hex-bushing/brass/1-1-2x1-1-4"), 1);
 }
 
 // 12-1/8 in of hose is two pieces of a foot.
@@ -46,11 +46,11 @@ TEST(List, HasThePlugsOfTheLeakTest) {
   EXPECT_EQ(quantity_of(bevel_bench().list.buy, "plug/black-iron/1"), 1);
 }
 
-// By hand: water up 3 taper joints, air in 5, gauge 1, relief 1, vent 2, drain 2, riser 1, test plugs 5.
+// All taper joints of the connections and of the riser, and the plugs of the leak test.
 TEST(List, CountsSealantByTheJointsOfTheWholeJob) {
   const Consumable* tape = consumable(bevel_bench(), "PTFE tape or pipe joint paste");
   ASSERT_NE(tape, nullptr);
-  EXPECT_EQ(tape->why, "23 joints with thread sealant");
+  EXPECT_EQ(tape->why, "22 joints with thread sealant");
   EXPECT_EQ(tape->quantity, "1 roll");
   EXPECT_NE(consumable(bevel_bench(), "leak-test solution"), nullptr);
 }

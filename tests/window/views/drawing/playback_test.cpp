@@ -90,8 +90,8 @@ TEST(Plot, ReadsInTheUnitsAskedFor) {
   const Plot metric = plot_of(plan::bevel_bench(), timeline, Quantity::levels, UnitSystem::metric);
   EXPECT_EQ(inch.unit, "in");
   EXPECT_EQ(metric.unit, "mm");
-  EXPECT_NEAR(inch.series[0].points[0].value, 8.0, 1e-9);
-  EXPECT_NEAR(metric.series[0].points[0].value, 8.0 * 25.4, 1e-9);
+  EXPECT_NEAR(inch.series[0].points[0].value, 8.5, 1e-9);
+  EXPECT_NEAR(metric.series[0].points[0].value, 8.5 * 25.4, 1e-9);
 }
 
 TEST(RoundStep, IsOneTwoOrFiveTimesAPowerOfTen) {

@@ -1,0 +1,200 @@
+// Of all chains that the keys up to the number of parts find equal, the best by the last keys of the orders line and
+// bin: of one material, then cheapest, then nearest, and of those that still tie the first by its ids.
+//
+// How it works: those chains are the ways through the arcs on shortest paths, which form a small graph without cycles.
+// For each material that occurs there (and each known one of the two ends) the parts that are not of it add up along a
+// chain, so that the least is worked out from the goal back to the start; the run's commonest material is the one that
+// comes to least. O(arcs * materials).
+#pragma once
+
+#include "chain/search/first_by_ids.h"
+#include "chain/search/tie_key.h"
+
+#include <algorithm>
+#include <optional>
+#include <unordered_map>
+#include <vector>
+
+namespace riserun::chain {
+
+/// Two materials that a chain is measured by: an end's own (invalid: none is known), and the one of which it is to be.
+class Yardstick {
+ public:
+  Yardstick(MaterialId own, MaterialId one) : own_(own), one_(one) {}
+
+  Rest rest_of(const Catalog& catalog, const Move& move) const {
+    Rest rest{{0, 0, move.own.cents, move.own.drawbacks, 0}};
+    if (move.part.valid()) count(catalog.part(move.part).material, rest);
+    for (const PartId plug : move.plugs) count(catalog.part(plug).material, rest);
+    return rest;
+  }
+  /// Of the materials alone.
+  Rest rest_of(const std::vector<MaterialId>& materials) const {
+    Rest rest;
+    for (const MaterialId material : materials) count(material, rest);
+    return rest;
+  }
+
+ private:
+  void count(MaterialId material, Rest& rest) const {
+    rest.tuple[0] += own_.valid() && material != own_ ? 1 : 0;
+    rest.tuple[1] += material != one_ ? 1 : 0;
+  }
+
+  MaterialId own_;
+  MaterialId one_;
+};
+
+/// Every pair of a known end's material and one of the materials.
+inline std::vector<Yardstick> yardsticks(std::vector<MaterialId> ends, const std::vector<MaterialId>& materials) {
+  std::erase_if(ends, [](MaterialId end) { return !end.valid(); });
+  if (ends.empty()) ends.push_back({});
+  std::vector<Yardstick> all;
+  for (const MaterialId own : ends)
+    for (const MaterialId one : materials) all.emplace_back(own, one);
+  if (materials.empty()) all.emplace_back(ends.front(), MaterialId{});
+  return all;
+}
+
+/// The rest of a chain as it is.
+inline Rest rest_of(const Catalog& catalog, Order order, const std::vector<MaterialId>& ends,
+                    const std::vector<Move>& moves) {
+  if (!keeps_the_line(order)) return {};
+  std::vector<MaterialId> materials;
+  for (const Move& move : moves)
+    for (const MaterialId material : materials_of(catalog, move)) materials.push_back(material);
+  std::optional<Rest> least;
+  for (const Yardstick& yardstick : yardsticks(ends, materials)) {
+    Rest sum;
+    for (const Move& move : moves) sum = sum + yardstick.rest_of(catalog, move);
+    if (!least || sum < *least) least = sum;
+  }
+  return *least;
+}
+
+/// The known materials of a request's two ends, or invalid ids.
+inline std::vector<MaterialId> materials_of_ends(const ChainRequest& request) {
+  return {request.from.material.value_or(MaterialId{}), request.to.material.value_or(MaterialId{})};
+}
+
+/// A chain with its rest.
+struct BestOfEqual {
+  std::vector<Move> moves;
+  Rest rest;
+};
+
+/// Gathers the arcs and reads the best chain off them.
+class EqualChains {
+ public:
+  EqualChains(const FoldedCatalog& folded, const std::vector<Move>& moves) : folded_(folded), moves_(moves) {}
+
+  /// @param onward  onward(state, arc, end): calls arc(move, state) for each move that leads on along a chain, and
+  ///                end(micrometres off) where a chain may end at that state
+  template <class Onward>
+  void gather(std::uint32_t start, Onward onward) {
+    std::unordered_map<std::uint32_t, std::uint32_t> known{{start, 0}};
+    std::vector<std::uint32_t> states{start};
+    for (std::uint32_t at = 0; at < states.size(); ++at) {
+      Place place;
+      const auto arc = [&](std::uint32_t move, std::uint32_t to) {
+        const auto [found, is_new] = known.try_emplace(to, static_cast<std::uint32_t>(states.size()));
+        if (is_new) states.push_back(to);
+        place.arcs.push_back({move, found->second, {}});
+      };
+      onward(states[at], arc, [&](std::int64_t off) { place.off = std::min(off, place.off.value_or(off)); });
+      places_.push_back(std::move(place));
+    }
+    put_in_order();
+  }
+
+  /// @pre a chain leads from the start to an end
+  BestOfEqual best(const std::vector<MaterialId>& ends) {
+    std::optional<BestOfEqual> best;
+    TieKey best_key;
+    for (const Yardstick& yardstick : yardsticks(ends, materials())) {
+      const Rest rest = measure(yardstick);
+      if (best && best->rest < rest) continue;
+      std::vector<Move> moves = first_by_ids();
+      TieKey key = tie_key(folded_, moves);
+      if (best && best->rest == rest && best_key <= key) continue;
+      best = BestOfEqual{std::move(moves), rest};
+      best_key = std::move(key);
+    }
+    return std::move(*best);
+  }
+
+ private:
+  struct Link {
+    std::uint32_t move = 0;
+    std::uint32_t to = 0;  // place of the state
+    Rest rest;             // of the move, by the yardstick now
+  };
+  struct Place {
+    std::vector<Link> arcs;
+    std::optional<std::int64_t> off;  // of the chain that ends here
+    Rest least;                       // from here to an end
+  };
+
+  /// Depth first: a place comes behind all that it leads to.
+  void put_in_order() {
+    struct Visit {
+      std::uint32_t at = 0;
+      std::size_t next = 0;
+    };
+    std::vector<bool> seen(places_.size(), false);
+    std::vector<Visit> open{{}};
+    while (!open.empty()) {
+      Visit& visit = open.back();
+      if (visit.next == places_[visit.at].arcs.size()) {
+        order_.push_back(visit.at);
+        open.pop_back();
+        continue;
+      }
+      const std::uint32_t to = places_[visit.at].arcs[visit.next++].to;
+      if (!seen[to]) open.push_back({to, 0});
+      seen[to] = true;
+    }
+  }
+
+  std::vector<MaterialId> materials() const {
+    std::vector<MaterialId> found;
+    for (const Place& place : places_)
+      for (const Link& link : place.arcs)
+        for (const MaterialId material : materials_of(folded_.catalog(), moves_[link.move])) found.push_back(material);
+    std::sort(found.begin(), found.end());
+    found.erase(std::unique(found.begin(), found.end()), found.end());
+    return found;
+  }
+
+  Rest measure(const Yardstick& yardstick) {
+    for (const std::uint32_t at : order_) {
+      Place& place = places_[at];
+      place.least = place.off ? Rest{{0, 0, 0, 0, *place.off}} : kNone;
+      for (Link& link : place.arcs) {
+        link.rest = yardstick.rest_of(folded_.catalog(), moves_[link.move]);
+        place.least = std::min(place.least, link.rest + places_[link.to].least);
+      }
+    }
+    return places_.front().least;
+  }
+
+  std::vector<Move> first_by_ids() const {
+    FirstByIds walk(folded_, moves_, [&](std::uint32_t at, auto emit) {
+      const Place& place = places_[at];
+      for (const Link& link : place.arcs)
+        if (link.rest + places_[link.to].least == place.least) emit(link.move, link.to);
+      if (place.off && place.least == Rest{{0, 0, 0, 0, *place.off}}) emit(UINT32_MAX, 0u);
+    });
+    return walk.from(0);
+  }
+
+  // Beyond any rest, and twice as much is still a number.
+  static constexpr Rest kNone{{INT64_MAX / 4, 0, 0, 0, 0}};
+
+  const FoldedCatalog& folded_;
+  const std::vector<Move>& moves_;
+  std::vector<Place> places_;
+  std::vector<std::uint32_t> order_;  // places, each behind all that it leads to
+};
+
+}  // namespace riserun::chain

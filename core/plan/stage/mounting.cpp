@@ -1,0 +1,111 @@
+#include "plan/stage/mounting.h"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+namespace riserun::plan {
+
+namespace {
+
+using catalog::CheckKind;
+
+/// Where a port's axis leads, seen from its vessel.
+enum class Looks { down = -1, flat = 0, up = 1 };
+
+std::optional<Looks> looks_of(const Job& job, const std::string& name) {
+  const JobPort* port = find_port(job, name);
+  if (port == nullptr || !port->place) return std::nullopt;
+  switch (*port->place) {
+    case Place::lid:
+      return Looks::up;
+    case Place::floor:
+      return Looks::down;
+    case Place::side:
+      return Looks::flat;
+    case Place::over_rim:
+      break;
+  }
+  return std::nullopt;
+}
+
+bool is_swing_check(const Catalog& catalog, PartId part) {
+  return catalog.family(catalog.part(part).family).check == CheckKind::swing;
+}
+
+/// By how much the way through a part turns aside; nothing: it bends as it likes.
+std::optional<double> turn_through(const Catalog& catalog, const chain::RunPart& link) {
+  const catalog::Part& part = catalog.part(link.part);
+  if (part.flexible || catalog.family(part.family).flexible) return std::nullopt;
+  const double between = part.ports[link.enter].heading_degrees - part.ports[link.leave()].heading_degrees;
+  return std::abs(std::remainder(between - 180.0, 360.0));
+}
+
+/// The part's axis from the port on, in the sense that leads away from the port; nothing: not known. A quarter turn out
+/// of an upright run is flat, whichever way it points; out of a flat one it may rise or fall.
+std::optional<Looks> beyond(const Catalog& catalog, Looks axis, const chain::RunPart& link) {
+  const std::optional<double> turn = turn_through(catalog, link);
+  if (!turn) return std::nullopt;
+  if (*turn < 1.0) return axis;
+  if (axis != Looks::flat && std::abs(*turn - 90.0) < 1.0) return Looks::flat;
+  return std::nullopt;
+}
+
+/// Swing checks on a way whose flow is known to run down through them. The parts stand from the port on, each with
+/// whether its arrow leads away from the port.
+struct Step {
+  const chain::RunPart* link;
+  bool away;
+};
+
+void add_falling(const Catalog& catalog, const std::vector<Step>& steps, std::optional<Looks> axis,
+                 std::set<PartId>& falling) {
+  for (const Step& step : steps) {
+    if (!axis) return;
+    const int rise = static_cast<int>(*axis) * (step.away ? 1 : -1);
+    if (is_swing_check(catalog, step.link->part) && rise < 0) falling.insert(step.link->part);
+    axis = beyond(catalog, *axis, *step.link);
+  }
+}
+
+/// Of all ways of the run, from both their ends.
+std::set<PartId> falling_swing_checks(const Inputs& inputs, const ConnectionPlan& plan) {
+  std::set<PartId> falling;
+  const chain::Run& run = *plan.run();
+  for (std::size_t end = 0; end < run.ends.size(); ++end) {
+    const chain::Chain way = chain::way_to(run, end);
+    std::vector<Step> steps;
+    for (const chain::RunPart& link : way.parts) steps.push_back({&link, link.enter == 0});
+    add_falling(inputs.catalog, steps, looks_of(inputs.job, plan.from), falling);
+    std::reverse(steps.begin(), steps.end());
+    for (Step& step : steps) step.away = !step.away;
+    add_falling(inputs.catalog, steps, looks_of(inputs.job, plan.ends[end]), falling);
+  }
+  return falling;
+}
+
+}  // namespace
+
+void keep_swing_checks_from_falling_flow(const Inputs& inputs, ConnectionPlan& plan) {
+  const bool falls = looks_of(inputs.job, plan.from) == Looks::down || looks_of(inputs.job, plan.to) == Looks::up;
+  if (!falls || plan.request.taken) return;
+  const auto swings = [&](PartId part) { return is_swing_check(inputs.catalog, part); };
+  for (const chain::Need& need : plan.request.needs) {
+    const bool any = std::any_of(need.parts.begin(), need.parts.end(), swings);
+    if (!any || std::all_of(need.parts.begin(), need.parts.end(), swings)) continue;
+    plan.request.banned.resize(inputs.catalog.parts().size());
+    for (const PartId part : need.parts)
+      if (swings(part)) plan.request.banned[part.row] = true;
+  }
+}
+
+void judge_mounting(const Inputs& inputs, const ConnectionPlan& plan, Remarks& remarks) {
+  if (plan.run() == nullptr) return;
+  for (const PartId part : falling_swing_checks(inputs, plan))
+    remarks.refuse({Topic::connections,
+                    fact("flow_falls_through_swing_check", plan.name, part_title(inputs.catalog, part)),
+                    {},
+                    fact("take_a_spring_check")});
+}
+
+}  // namespace riserun::plan

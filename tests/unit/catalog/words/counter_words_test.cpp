@@ -1,0 +1,278 @@
+// What a person says at the counter is the right part or port, mistyped or not; what can be read two ways is said so.
+#include "catalog/words/part_search.h"
+#include "unit/catalog/shipped_catalog.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace riserun::catalog {
+namespace {
+
+using ::testing::HasSubstr;
+
+struct Said {
+  const char* words;
+  const char* family;
+  const char* size;  // of the first part; nullptr: any
+};
+
+// Common practice: names of the US trade, as they are said and as they are typed in a hurry.
+constexpr Said kParts[] = {
+    {"3/4 hose bibb", "hose bibb", "3/4 MNPT x 3/4 MGHT"},
+    {"hose bib, half inch", "hose bibb", "1/2 MNPT x 3/4 MGHT"},
+    {"boiler drain 1/2", "hose bibb", "1/2 MNPT x 3/4 MGHT"},
+    {"sillcock", "hose bibb", nullptr},
+    {"close nipple 3/4", "close nipple", "3/4 close"},
+    {"3/4 black close nipple", "close nipple", "3/4 close"},
+    {"all-thread nipple 1 in", "close nipple", "1 close"},
+    {"running thread nipple", "close nipple", nullptr},
+    {"1 x 6 nipple galv", "nipple", "1 x 6 in"},
+    {"1-1/2 by 4 inch brass nipple", "nipple", "1-1/2 x 4 in"},
+    {"long nipple", "nipple", nullptr},
+    {"street ell 3/4", "90 street elbow", "3/4"},
+    {"1 in street 90", "90 street elbow", "1"},
+    {"service ell", "90 street elbow", nullptr},
+    {"street 45", "45 street elbow", nullptr},
+    {"1/2 ell", "90 elbow", "1/2"},
+    {"3/4 galv 90", "90 elbow", "3/4"},
+    {"45 ell 1-1/4", "45 elbow", "1-1/4"},
+    {"swage nipple 1 x 3/4", "reducing nipple", "1 x 3/4"},
+    {"swage, inch and a half by one inch", "reducing nipple", "1-1/2 x 1"},
+    {"swedge nipple", "reducing nipple", nullptr},
+    {"bell reducer 2 x 1", "reducing coupling", "2 x 1"},
+    {"reducing bell 1-1/4 x 3/4", "reducing coupling", "1-1/4 x 3/4"},
+    {"1 by half reducer", "reducing coupling", "1 x 1/2"},
+    {"1 x half bushing", "hex bushing", "1 x 1/2"},
+    {"hexagon bushing 3/4 x 1/4 black", "hex bushing", "3/4 x 1/4"},
+    {"flush bushing 1 x 3/4", "face bushing", "1 x 3/4"},
+    {"double tap bushing 1-1/4 x 3/4", "double-tapped bushing", "1-1/4 x 3/4"},
+    {"merchant coupling 1/2", "coupling", "1/2"},
+    {"half coupling 1-1/2", "half coupling", "1-1/2"},
+    {"weld bung 3/4", "half coupling", "3/4"},
+    {"boss, 1 inch", "half coupling", "1"},
+    {"ground joint union 1", "union", "1"},
+    {"1-1/4 galvanized union", "union", "1-1/4"},
+    {"dielectric union 3/4 FIP x 3/4 cup", "dielectric union", "3/4 FNPT x 3/4 cup"},
+    {"slip union 1-1/2", "PVC union", "1-1/2"},
+    {"square head plug 1/2", "plug", "1/2"},
+    {"countersunk plug 3/4", "countersunk plug", "3/4"},
+    {"hex plug 1/4", "hex head plug", "1/4"},
+    {"pipe cap 2", "cap", "2"},
+    {"straight tee 1", "tee", "1"},
+    {"four-way 1/2", "cross", "1/2"},
+    {"reducing tee 1 x 1 x 3/4", "reducing tee", "1 x 1 x 3/4"},
+    {"black pipe 1 x 36", "threaded pipe", "1 x 36 in"},
+    {"gas pipe", "threaded pipe", nullptr},
+    {"lever valve 1", "ball valve", "1"},
+    {"full port ball valve 3/4", "ball valve", "3/4"},
+    {"shut-off valve 1/2", "ball valve", "1/2"},
+    {"gate 3/4", "gate valve", "3/4"},
+    {"swing check 1-1/2", "check valve", "1-1/2"},
+    {"flapper check", "check valve", nullptr},
+    {"inline check valve 1/2", "spring check valve", "1/2"},
+    {"spring check 1/8", "spring check valve", "1/8"},
+    {"soft-seated check valve 3/8", "spring check valve", "3/8"},
+    {"Y strainer 3/4", "pipe strainer", "3/4"},
+    {"wye strainer", "pipe strainer", nullptr},
+    {"whole-house filter", "sediment filter housing", nullptr},
+    {"metering valve 1/4", "needle valve", "1/4"},
+    {"0-30 psi gauge", "pressure gauge", "0 to 30 psi, 1/8 MNPT"},
+    {"15 psi dial", "pressure gauge", "0 to 15 psi, 1/8 MNPT"},
+    {"0-30 psi regulator", "air regulator", "1/4, 0 to 30 psi"},
+    {"inches of water gauge", "draft gauge", nullptr},
+    {"pop-off valve set 2 psi", "relief valve", "1/4 MNPT, set 2 psi"},
+    {"safety valve 3/4 set 3 psi", "relief valve", "3/4 MNPT, set 3 psi"},
+    {"industrial plug", "air plug", nullptr},
+    {"quick-connect coupler 1/4", "air coupler", nullptr},
+    {"push-in male connector 1/4 x 1/8", "push-in to male pipe", "1/4 push-in x 1/8 MNPT"},
+    {"1/2 hose barb x 1/2 MIP brass", "barb to male pipe", "1/2 barb x 1/2 MNPT"},
+    {"combo nipple 2", "combination nipple", "2 barb x 2 MNPT"},
+    {"hose mender 3/4", "barb splicer", "3/4"},
+    {"worm clamp 1", "hose clamp", "1"},
+    {"radiator clamp", "hose clamp", nullptr},
+    {"heater hose 3/4", "hose", "3/4"},
+    {"clear tubing half inch", "hose", "1/2"},
+    {"wire-wound suction hose 2", "suction hose", "2"},
+    {"washing machine hose", "fill hose", nullptr},
+    {"hose wye", "hose wye", nullptr},
+    {"flare half union 1/2 x 1/2", "45 flare to male pipe", "1/2 male 45 flare x 1/2 MNPT"},
+    {"flare nut 5/8", "45 flare nut", "5/8"},
+    {"camlock C 2", "cam coupler C", "2"},
+    {"type F camlock 1-1/2", "cam adapter F", "1-1/2"},
+    {"sweat elbow 3/4", "copper 90 elbow", "3/4"},
+    {"slip bushing 2 x 1-1/2", "PVC reducing bushing", "2 x 1-1/2"},
+    {"grey nipple 1 x 4", "PVC nipple", "1 x 4 in"},
+    {"white pipe 2", "PVC pipe", "2"},
+    {"PVC male adapter 1-1/2", "PVC male adapter", "1-1/2 socket x 1-1/2 MNPT"},
+    {"band coupling 2", "flexible drain sleeve", nullptr},
+    {"tank adapter 1", "bulkhead fitting", "1"},
+    // mistyped
+    {"1/2 cuppling", "coupling", "1/2"},
+    {"galvinized unoin 1", "union", "1"},
+    {"reducng bushing 1 x 3/4", "hex bushing", "1 x 3/4"},
+    {"presure guage 0-60", "pressure gauge", "0 to 60 psi, 1/8 MNPT"},
+    {"air regulater 1/4", "air regulator", nullptr},
+    {"stret elbow 1/2", "90 street elbow", "1/2"},
+    {"nippel 3/4 x 3 brass", "nipple", "3/4 x 3 in"},
+    {"dielectic union", "dielectric union", nullptr},
+    {"stainles ball vlave 1", "ball valve", "1"},
+    {"strianer 1/2", "pipe strainer", "1/2"},
+    {"counterunk plug", "countersunk plug", nullptr},
+    {"bulkhed fitting 3/4", "bulkhead fitting", "3/4"},
+};
+
+struct SaidPort {
+  const char* words;
+  const char* port;
+};
+
+constexpr SaidPort kPorts[] = {
+    {"three quarter FIP", "3/4 FNPT"},
+    {"inch and a quarter male pipe", "1-1/4 MNPT"},
+    {"half inch female iron pipe", "1/2 FNPT"},
+    {"3/4 MHT", "3/4 MGHT"},
+    {"female hose thread 3/4", "3/4 FGHT"},
+    {"half inch barb", "1/2 barb"},
+    {"dash eight JIC male", "1/2 male 37 flare"},
+    {"1/2 SAE flare male", "1/2 male 45 flare"},
+    {"1-1/2 male camlock", "1-1/2 cam adapter"},
+    {"2 in female slip", "2 socket"},
+    {"1 IPS female", "1 FNPT"},
+    {"3/4 femal npt", "3/4 FNPT"},
+    {"1/2 sweat cup", "1/2 solder cup"},
+    {"1/4 push in", "1/4 push-in"},
+    {"1 FNTP", "1 FNPT"},
+    {"3/4 garden hsoe male", "3/4 MGHT"},
+};
+
+TEST(CounterWords, AreTheRightPartOrPort) {
+  const Catalog& catalog = testing::shipped_catalog();
+  PartSearch search(catalog);
+  int wrong = 0;
+  for (const Said& said : kParts) {
+    const auto found = search.find_called(said.words);
+    const auto* parts = std::get_if<std::vector<PartId>>(&found);
+    std::string what = parts == nullptr ? std::get<NotationError>(found).message : "";
+    bool right = false;
+    if (parts != nullptr) {
+      const Part& first = catalog.part(parts->front());
+      what = first.id + " of size " + first.size;
+      right = catalog.family(first.family).name == said.family && (said.size == nullptr || first.size == said.size);
+    }
+    if (right) continue;
+    ++wrong;
+    ADD_FAILURE() << said.words << ": " << what;
+  }
+  for (const SaidPort& said : kPorts) {
+    const auto port = search.ports().read(said.words);
+    const auto* type = std::get_if<PortTypeId>(&port);
+    const std::string what = type ? catalog.written(*type) : std::get<NotationError>(port).message;
+    if (what == said.port) continue;
+    ++wrong;
+    ADD_FAILURE() << said.words << ": " << what;
+  }
+  EXPECT_EQ(wrong, 0) << "of " << std::size(kParts) + std::size(kPorts);
+  EXPECT_GE(std::size(kParts) + std::size(kPorts), 100U);
+}
+
+std::string error_of(const std::variant<std::vector<PartId>, NotationError>& found) {
+  const auto* error = std::get_if<NotationError>(&found);
+  return error ? error->message : "no error";
+}
+
+TEST(CounterWords, WhatCanBeReadTwoWaysNamesThem) {
+  PartSearch search(testing::shipped_catalog());
+  EXPECT_EQ(error_of(search.find_called("PRV")),
+            "'PRV' can be read in several ways, say which: air regulator or relief valve");
+  EXPECT_THAT(error_of(search.find_called("0-30 psi")), HasSubstr("air regulator or pressure gauge"));
+  const auto port_error = [&](std::string_view text) {
+    const auto port = search.ports().read(text);
+    return std::holds_alternative<PortTypeId>(port) ? "no error" : std::get<NotationError>(port).message;
+  };
+  EXPECT_EQ(port_error("1/2 flare male"), "this can be read in several ways: 1/2 male 37 flare or 1/2 male 45 flare");
+  EXPECT_THAT(port_error("1/2 flare"), HasSubstr("1/2 male 37 flare"));
+  EXPECT_THAT(port_error("1/2 flare"), HasSubstr("1/2 male 45 flare"));
+  EXPECT_EQ(port_error("2 camlock"), "the end is missing: 2 cam adapter or 2 cam coupler");
+  EXPECT_EQ(port_error("1/2 push to connect"), "this can be read in several ways: 1/2 push-on or 1/2 push-in");
+}
+
+std::vector<std::string> families_called(std::string_view words) {
+  const Catalog& catalog = testing::shipped_catalog();
+  std::vector<std::string> names;
+  const auto found = PartSearch(catalog).find_called(words);
+  for (const PartId part : std::get<std::vector<PartId>>(found)) {
+    const std::string& name = catalog.family(catalog.part(part).family).name;
+    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+  }
+  return names;
+}
+
+TEST(CounterWords, ANeedIsMetByAllThatIsCalledSo) {
+  EXPECT_THAT(families_called("union"), ::testing::IsSupersetOf({"union", "PVC union", "dielectric union"}));
+  EXPECT_THAT(families_called("union"), ::testing::Not(::testing::Contains("45 flare to male pipe")));  // a half union
+  EXPECT_THAT(families_called("check valve"),
+              ::testing::IsSupersetOf({"check valve", "spring check valve", "PVC true-union check valve"}));
+  EXPECT_THAT(families_called("ball valve"), ::testing::IsSupersetOf({"ball valve", "PVC ball valve"}));
+  EXPECT_THAT(families_called("gauge"), ::testing::UnorderedElementsAre("pressure gauge", "draft gauge"));
+  EXPECT_THAT(families_called("hose"), ::testing::Not(::testing::Contains("suction hose")));
+  EXPECT_THAT(families_called("brass union"), ::testing::Not(::testing::Contains("PVC union")));
+  EXPECT_THAT(families_called("PVC union"), ::testing::ElementsAre("PVC union"));
+}
+
+// As a list, a chain and the window print them: name, and name with material.
+TEST(PrintedNames, AreReadBackAsTheSamePart) {
+  const Catalog& catalog = testing::shipped_catalog();
+  PartSearch search(catalog);
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+    const Part& part = catalog.part(PartId{row});
+    const std::string& material = catalog.material(part.material).name;
+    for (const std::string& text : {part.name + ", " + material, part.name + " " + material}) {
+      const auto one = search.find_one(text);
+      ASSERT_TRUE(std::holds_alternative<PartId>(one)) << text << ": " << std::get<NotationError>(one).message;
+      EXPECT_EQ(catalog.part(std::get<PartId>(one)).id, part.id) << text;
+    }
+    if (part.names_material) {
+      EXPECT_EQ(search.find(part.name), std::vector{PartId{row}}) << part.name;
+    }
+  }
+}
+
+TEST(PrintedNames, OfPortsAreReadBackWithWhatTheyAreIn) {
+  const Catalog& catalog = testing::shipped_catalog();
+  const PortNotation notation(catalog);
+  for (std::uint32_t row = 0; row < catalog.port_types().size(); ++row) {
+    const std::string port = catalog.written(PortTypeId{row});
+    const auto bare = notation.read_made(port);
+    ASSERT_TRUE(std::holds_alternative<MadePort>(bare)) << port;
+    EXPECT_EQ(std::get<MadePort>(bare).type, PortTypeId{row}) << port;
+    EXPECT_FALSE(std::get<MadePort>(bare).material) << port;
+    for (std::uint32_t material = 0; material < catalog.materials().size(); ++material) {
+      const std::string& name = catalog.materials()[material].name;
+      const auto made = notation.read_made(port + " " + name);
+      ASSERT_TRUE(std::holds_alternative<MadePort>(made)) << port << ' ' << name;
+      EXPECT_EQ(std::get<MadePort>(made).type, PortTypeId{row}) << port << ' ' << name;
+    }
+  }
+}
+
+TEST(MadePorts, SayWhatTheThingIsMadeOf) {
+  const Catalog& catalog = testing::shipped_catalog();
+  const auto said = [&](std::string_view text) -> std::string {
+    const auto made = read_made_port(catalog, text);
+    if (const auto* error = std::get_if<NotationError>(&made)) return error->message;
+    const auto& [type, material] = std::get<MadePort>(made);
+    return catalog.written(type) + (material ? ", " + catalog.material(*material).name : "");
+  };
+  EXPECT_EQ(said("1 FNPT aluminium"), "1 FNPT, aluminium");
+  EXPECT_EQ(said("1 FNPT, aluminum"), "1 FNPT, aluminium");
+  EXPECT_EQ(said("brass 3/4 MGHT"), "3/4 MGHT, brass");
+  EXPECT_EQ(said("1-1/2 FNPT stainless steel"), "1-1/2 FNPT, stainless");
+  EXPECT_EQ(said("1 FNPT steel"), "1 FNPT, mild steel");
+  EXPECT_EQ(said("1/2 copper tube"), "1/2 copper tube");
+  EXPECT_EQ(said("1 FNPT copper"), "1 FNPT, copper");
+  EXPECT_EQ(said("1 MNPT plastic"), "1 MNPT plastic");
+  EXPECT_EQ(said("1 NPT brass"), "the end is missing: 1 MNPT or 1 FNPT");
+}
+
+}  // namespace
+}  // namespace riserun::catalog

@@ -16,9 +16,9 @@ void Remarks::standing_caution(Topic where, Fact fact, std::string source) {
 
 void Remarks::note(Topic where, Fact fact) { notes.push_back({where, std::move(fact)}); }
 
-void Remarks::refuse(Finding finding) {
+Finding& Remarks::refuse(Finding finding) {
   finding.severity = Severity::refused;
-  findings.push_back(std::move(finding));
+  return findings.emplace_back(std::move(finding));
 }
 
 }  // namespace riserun::plan

@@ -3,6 +3,7 @@
 // core/report puts them into words.
 #pragma once
 
+#include "catalog/ids.h"
 #include "quantity/fact.h"
 
 #include <cstdint>
@@ -53,7 +54,18 @@ struct Purchase {
   std::string id;
   std::string name;
   Fact measure;
+  std::optional<catalog::PartId> part{};  // of the catalog, that is it
 };
+
+/// What a mend changes in the job, in the job's own words; see advice/change.h.
+struct Change {
+  std::string key;                        // "air.set pressure"; "connections": one more, that ends in the part
+  quantity::Value value{};                // empty text: the key is left out
+  std::optional<catalog::PartId> part{};  // of the new connection
+
+  bool operator==(const Change&) const = default;
+};
+using Changes = std::vector<Change>;
 
 /// What is open: why the job must not go ahead as asked, or what must be bought, changed or said first.
 struct Finding {
@@ -64,6 +76,8 @@ struct Finding {
   Severity severity = Severity::refused;
   std::string source{};  // a standard, "common practice"; empty: it speaks for itself
   std::optional<Purchase> buy{};
+  /// The mend as changes of the job: each row is one way to follow it. Empty: the job has no words for it.
+  std::vector<Changes> ways_to_mend{};
 };
 
 struct Remarks {
@@ -77,7 +91,8 @@ struct Remarks {
   void standing_caution(Topic where, Fact fact, std::string source);
   void note(Topic where, Fact fact);
   /// What its severity is: refused.
-  void refuse(Finding finding);
+  /// @return the finding as it stands in the list, until the next one
+  Finding& refuse(Finding finding);
 };
 
 }  // namespace riserun::plan

@@ -1,9 +1,8 @@
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
+#include "plan/sold.h"
 
 #include <algorithm>
-#include <array>
-#include <cmath>
 
 namespace riserun::plan {
 
@@ -28,23 +27,15 @@ GaugePressure range_of(const Plan& plan, const Settled& settled) {
   return settled.regulator_range;
 }
 
-/// The narrowest range that has the setting in its lower two thirds, of those that are sold (common practice).
-GaugePressure range_for(GaugePressure setting) {
-  constexpr double kMostOfRange = 0.7;
-  constexpr std::array kRangesPsi = {2.0, 5.0, 10.0, 15.0, 30.0, 60.0};
-  for (const double range : kRangesPsi)
-    if (in_psi(setting) <= kMostOfRange * range) return psig(range);
-  return psig(125.0);
-}
-
 void judge_range(const Plan& plan, const Settled& settled, Open& open) {
   const GaugePressure setting = plan.transfer.setting;
   const GaugePressure range = range_of(plan, settled);
   if (in_pascals(range) <= kWidestRange * in_pascals(setting)) return;
-  const GaugePressure right = range_for(setting);
+  const GaugePressure right = regulator_range_for(setting);
   open.not_yet(Topic::transfer, fact("regulator_range_too_wide", range, setting, kWidestRange), {},
                fact("take_regulator_with_range", right), "common practice",
-               Purchase{"regulator", "air regulator", fact("reads_to", right)});
+               Purchase{"regulator", "air regulator", fact("reads_to", right)})
+      .ways_to_mend = {{{"air.regulator range", right}}};
 }
 
 /// How far the setting is from what it must not be: from below, the pressure that just finishes the fill; from above,
@@ -65,7 +56,8 @@ void judge_repeatability(const Plan& plan, const Settled& settled, Open& open) {
   // What has no room at all has a finding of its own.
   if (room <= psi(0.0) || repeats <= room * kLargeShare) return;
   open.not_yet(Topic::transfer, fact("regulator_repeats_too_coarsely", repeats, plan.transfer.setting, room), {},
-               fact("regulator_that_repeats_within", room * kLargeShare), "common practice");
+               fact("regulator_that_repeats_within", room * kLargeShare), "common practice")
+      .ways_to_mend = {{{"air.regulator repeatability", room * kLargeShare}}};
 }
 
 /// Without a regulator in its way the air comes from one before the port.

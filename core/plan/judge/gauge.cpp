@@ -1,5 +1,6 @@
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
+#include "plan/sold.h"
 #include "reservoir/relief.h"
 
 #include <utility>
@@ -20,7 +21,8 @@ Dial dial_for(const Plan& plan) {
   const reservoir::GaugeChoice choice = reservoir::choose_gauge(setting);
   if (choice.full_scale)
     return {fact("gauge_that_reads_to", *choice.full_scale),
-            {"gauge", "low-pressure gauge", fact("gauge_to_and_marks", *choice.full_scale, choice.mark)}};
+            {"gauge", "low-pressure gauge", fact("gauge_to_and_marks", *choice.full_scale, choice.mark),
+             gauge_for(*plan.catalog, *choice.full_scale)}};
   const Length hose = reservoir::water_column_for(setting, plan.transfer.system.water.density).hose_length;
   return {fact("use_a_water_column"),
           {"water-column", "clear hose for a water column", fact("hose_for_water_column", hose)}};
@@ -39,7 +41,10 @@ void judge_gauge(const Plan& plan, const Settled& /*settled*/, Open& open) {
     reason = fact("gauge_cannot_show", way.branched ? way.end : way.connection, scale, setting);
   }
   Dial dial = dial_for(plan);
-  open.not_yet(Topic::relief, std::move(reason), {}, std::move(dial.mend), kGaugeRule, std::move(dial.buy));
+  const auto part = dial.buy.part;
+  Finding& finding =
+      open.not_yet(Topic::relief, std::move(reason), {}, std::move(dial.mend), kGaugeRule, std::move(dial.buy));
+  if (part) finding.ways_to_mend = {{{"connections", "", part}}};
 }
 
 }  // namespace riserun::plan

@@ -16,21 +16,25 @@ class Open {
  public:
   explicit Open(std::vector<Finding> findings) : findings_(std::move(findings)) {}
 
-  void refuse(Topic where, Fact reason, std::optional<Against> numbers, std::optional<Fact> mend, std::string source) {
-    add(Severity::refused, where, std::move(reason), std::move(numbers), std::move(mend), std::move(source));
+  /// Both give the finding as it stands in the list, until the next one.
+  Finding& refuse(Topic where, Fact reason, std::optional<Against> numbers, std::optional<Fact> mend,
+                  std::string source) {
+    return add(Severity::refused, where, std::move(reason), std::move(numbers), std::move(mend), std::move(source));
   }
-  void not_yet(Topic where, Fact reason, std::optional<Against> numbers, std::optional<Fact> mend, std::string source,
-               std::optional<Purchase> buy = {}) {
-    add(Severity::not_yet, where, std::move(reason), std::move(numbers), std::move(mend), std::move(source));
-    findings_.back().buy = std::move(buy);
+  Finding& not_yet(Topic where, Fact reason, std::optional<Against> numbers, std::optional<Fact> mend,
+                   std::string source, std::optional<Purchase> buy = {}) {
+    Finding& added =
+        add(Severity::not_yet, where, std::move(reason), std::move(numbers), std::move(mend), std::move(source));
+    added.buy = std::move(buy);
+    return added;
   }
   std::vector<Finding> findings() && { return std::move(findings_); }
 
  private:
-  void add(Severity severity, Topic where, Fact reason, std::optional<Against> numbers, std::optional<Fact> mend,
-           std::string source) {
-    findings_.push_back(
-        {where, std::move(reason), std::move(numbers), std::move(mend), severity, std::move(source), {}});
+  Finding& add(Severity severity, Topic where, Fact reason, std::optional<Against> numbers, std::optional<Fact> mend,
+               std::string source) {
+    return findings_.emplace_back(
+        Finding{where, std::move(reason), std::move(numbers), std::move(mend), severity, std::move(source)});
   }
 
   std::vector<Finding> findings_;

@@ -1,4 +1,5 @@
 #include "plan/judge/open.h"
+#include "plan/sold.h"
 
 #include <algorithm>
 
@@ -36,7 +37,8 @@ void judge_capacity(const Plan& plan, Open& open) {
   const Length hole = plan.relief.restrictor ? plan.relief.restrictor->bore : first->restrictor;
   open.not_yet(Topic::relief, reason, {}, fact("restrictor_on_supply_side", hole, first->needed_bore),
                "worked out; fuel gas code section 416.2.5 sizes relief so",
-               Purchase{"restrictor", "restrictor", fact("hole_no_larger_than", hole)});
+               Purchase{"restrictor", "restrictor", fact("hole_no_larger_than", hole)})
+      .ways_to_mend = {{{"air.restrictor", hole}}};
 }
 
 /// The welds are proved for what they may see in use.
@@ -60,13 +62,17 @@ void judge_relief(const Plan& plan, const Settled& /*settled*/, Open& open) {
   if (!plan.relief.given) {
     const ReliefPlan& relief = plan.relief;
     std::optional<Purchase> valve;
+    const auto part = relief_valve_for(*plan.catalog, plan.transfer.setting, relief.set_pressure);
     if (relief.set_pressure > psig(0.0))
       valve = Purchase{"relief", "relief valve",
                        relief.valve_bore ? fact("set_at_with_clear_bore", relief.set_pressure, *relief.valve_bore)
-                                         : fact("set_at", relief.set_pressure)};
+                                         : fact("set_at", relief.set_pressure),
+                       part};
     // A reducing valve is none: ASME BPVC Section VIII UG-125(g), note.
-    open.not_yet(Topic::relief, fact("no_relief_valve"), {},
-                 fact("buy_relief_valve", relief.set_pressure, relief.must_pass), kSection465, std::move(valve));
+    Finding& finding =
+        open.not_yet(Topic::relief, fact("no_relief_valve"), {},
+                     fact("buy_relief_valve", relief.set_pressure, relief.must_pass), kSection465, std::move(valve));
+    if (part) finding.ways_to_mend = {{{"connections", "", part}}};
   } else {
     for (const ReliefValve& valve : plan.relief.valves) judge_setting(plan, valve, open);
     judge_capacity(plan, open);

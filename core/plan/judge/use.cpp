@@ -18,7 +18,8 @@ void judge_use(const Plan& plan, const Settled& /*settled*/, Open& open) {
   const Job& job = plan.job;
   if (job.liquid.flammable)
     open.refuse(Topic::whole_job, fact("liquid_burns", job.liquid.name), {}, fact("use_water"),
-                "29 CFR 1910.106(e)(2)(iv)(d)");
+                "29 CFR 1910.106(e)(2)(iv)(d)")
+        .ways_to_mend = {{{"liquid", "water"}}};
   if (job.cutting.aluminium_lithium)
     open.refuse(Topic::whole_job, fact("aluminium_lithium_over_water"), {}, fact("cut_it_dry_elsewhere"),
                 "trade safety notes on cutting tables");
@@ -27,7 +28,8 @@ void judge_use(const Plan& plan, const Settled& /*settled*/, Open& open) {
     open.not_yet(Topic::whole_job,
                  fact("fines_make_hydrogen", job.cutting.aluminium ? "Aluminium" : "Magnesium",
                       fines_to_the_limit(plan), plan.levels.ullage_at_charge),
-                 {}, fact("keep_vent_open_and_purge"), "trade safety notes on cutting tables");
+                 {}, fact("keep_vent_open_and_purge"), "trade safety notes on cutting tables")
+        .ways_to_mend = {{{"vent.stays open", "yes"}, {"vent.purged", "yes"}}};
 }
 
 }  // namespace riserun::plan

@@ -1,4 +1,5 @@
 #include "plan/judge/open.h"
+#include "plan/sold.h"
 
 #include <algorithm>
 
@@ -14,9 +15,11 @@ void judge_vent(const Plan& plan, const Settled& /*settled*/, Open& open) {
       return row.one_way && plan.catalog->family(row.family).role != catalog::Role::regulator;
     });
     if (check == way.parts.end()) continue;
-    open.not_yet(Topic::transfer,
-                 fact("no_vent_behind_check_valve", way.connection, plan.catalog->part(check->part).name), {},
-                 fact("add_a_vent"), "common practice", Purchase{"vent-valve", "ball valve", fact("for_the_vent")});
+    const auto valve = vent_valve(*plan.catalog);
+    Finding& finding = open.not_yet(
+        Topic::transfer, fact("no_vent_behind_check_valve", way.connection, plan.catalog->part(check->part).name), {},
+        fact("add_a_vent"), "common practice", Purchase{"vent-valve", "ball valve", fact("for_the_vent"), valve});
+    if (valve) finding.ways_to_mend = {{{"connections", "", valve}}};
     return;
   }
 }

@@ -53,7 +53,8 @@ void refuse_test(const Job& job, const reservoir::TestPressure& chosen, GaugePre
   const auto& asked = job.test_pressure;
   if (chosen.pressure) return;
   if (asked) {
-    remarks.refuse({Topic::leak_test, chosen.basis, Against{*asked, limit}, fact("leave_test_pressure_out")});
+    remarks.refuse({Topic::leak_test, chosen.basis, Against{*asked, limit}, fact("leave_test_pressure_out")})
+        .ways_to_mend = {{{"test pressure", ""}}};
   } else {
     remarks.caution(Topic::leak_test, chosen.basis, "worked out");
   }

@@ -98,14 +98,18 @@ void refuse_short_water(const Inputs& inputs, const reservoir::Riser& riser, con
   const Length charge = dead + box.depth_at(asked);
   const Length highest = box.height * (1.0 - kLeastUllage);
   std::optional<Fact> mend;
+  Changes change;
   if (charge <= highest) {
     mend = fact("charge_so_deep", charge);
+    change = {{"reservoir.charge", charge}};
   } else {
     const Volume most = box.volume_at(std::max(highest - dead, metres(0.0))) - levels.line_volume;
     const Length depth = std::max(metres(0.0), inputs.settled.table.depth_at(most));
     mend = fact("want_no_deeper_table", depth);
+    change = {{"table.depth", depth}};
   }
-  remarks.refuse({Topic::levels, fact("reservoir_too_small"), Against{asked, levels.usable}, mend});
+  remarks.refuse({Topic::levels, fact("reservoir_too_small"), Against{asked, levels.usable}, mend}).ways_to_mend = {
+      change};
 }
 
 void caution_levels(const Levels& levels, Remarks& remarks) {

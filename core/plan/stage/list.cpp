@@ -134,11 +134,13 @@ void add_test_gear(const Catalog& catalog, const LeakTestPlan& test, BinLeft& bi
 }
 
 /// What is missing in the job.
-void add_open(const std::vector<Finding>& findings, PartTally& tally) {
+void add_open(const std::vector<Finding>& findings, BinLeft& bin, PartTally& tally) {
   for (const Finding& finding : findings)
     if (finding.buy)
-      tally.add_unlisted(
-          unlisted(finding.buy->id, finding.buy->name, finding.buy->measure, "gauges and air", "reservoir"));
+      add_part_or_thing(
+          finding.buy->part,
+          unlisted(finding.buy->id, finding.buy->name, finding.buy->measure, "gauges and air", "reservoir"), bin,
+          tally);
 }
 
 /// Bungs that are not welded in yet.
@@ -255,7 +257,7 @@ ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, Bin
   add_single_parts(sections, tally);
   add_bungs(inputs, bin, tally);
   add_test_gear(catalog, sections.leak_test, bin, tally);
-  add_open(sections.findings, tally);
+  add_open(sections.findings, bin, tally);
   ShoppingList list;
   list.buy = tally.taken(false);
   list.from_bin = tally.taken(true);

@@ -1,3 +1,4 @@
+#include "plan/advice/check.h"
 #include "plan/judge/judge.h"
 #include "plan/plan.h"
 #include "plan/stage/air.h"
@@ -15,11 +16,16 @@
 #include "plan/stage/walls.h"
 #include "plan/stage/ways.h"
 
+#include <cstdint>
 #include <utility>
 
 namespace riserun::plan {
 
-Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job) {
+namespace {
+
+enum class Advice : std::uint8_t { as_judged, checked };
+
+Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Advice advice) {
   Plan plan;
   plan.catalog = job.own_catalog ? job.own_catalog : std::move(catalog);
   plan.job = std::move(job);
@@ -52,6 +58,8 @@ Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job) {
                                   {plan.levels, plan.walls, plan.relief, plan.transfer.setting}, remarks);
   plan.findings = judge(plan, settled, std::move(remarks.findings));
   plan.verdict = verdict_of(plan.findings);
+  if (advice == Advice::checked)
+    keep_what_mends(plan, [&plan](Job other) { return planned(plan.catalog, std::move(other), Advice::as_judged); });
   plan.list =
       plan_list(inputs, {plan.connections, plan.riser, plan.leak_test, plan.findings}, connections.left, remarks);
   caution_whole_job(inputs, remarks);
@@ -60,6 +68,12 @@ Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job) {
   plan.cautions = std::move(remarks.cautions);
   plan.notes = std::move(remarks.notes);
   return plan;
+}
+
+}  // namespace
+
+Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job) {
+  return planned(std::move(catalog), std::move(job), Advice::checked);
 }
 
 }  // namespace riserun::plan

@@ -2,6 +2,8 @@
 #include "plan/stage/transfer.h"
 
 #include "hydraulics/mouth.h"
+#include "plan/sold.h"
+#include "plan/stage/more_air.h"
 
 #include <algorithm>
 #include <cmath>
@@ -16,9 +18,9 @@ using transfer::Stop;
 const double kBalances = 1e-3;  // a setting so little over the pressure to finish comes to rest with it, short of it
 const double kUsualOverFinish = 1.5;            // setting over the pressure to finish, where nothing is wished for
 const Length kShowingFilm = inches(1.0 / 8.0);  // what is left then shows as puddles: common practice
+const Length kFreeboard = inches(0.5);          // of the rim over the water: common practice
 const Length kWettedFilm = millimetres(1.0);    // on steel that is well wetted: a contact angle of about 20 degrees
 const double kOilyAngle = 90.0;                 // degrees, on an oily or painted floor
-const Time kUsualFillTime = minutes(5.0);
 const Velocity kSlowWater = metres_per_second(5.0 * kMetresPerFoot);  // 5 ft/s in small pipe; handbooks ask 5 to 8
 
 /// The finest step that a low-pressure regulator is set to by a dial with marks of 0.1 psi: half a mark (common
@@ -146,55 +148,45 @@ void refuse_by_walls(const TransferPlan& plan, const WallLimit& walls, Remarks& 
   if (finish > limit) {
     remarks.refuse({Topic::walls, fact("fill_needs_more_than_walls_may_see"), Against{finish, limit}, mend});
   } else if (plan.setting > limit) {
-    remarks.refuse({Topic::walls, fact("setting_is_more_than_walls_may_see"), Against{plan.setting, limit},
-                    fact("set_the_regulator_lower", rounded_down(limit), finish)});
+    remarks
+        .refuse({Topic::walls, fact("setting_is_more_than_walls_may_see"), Against{plan.setting, limit},
+                 fact("set_the_regulator_lower", rounded_down(limit), finish)})
+        .ways_to_mend = {{{"air.set pressure", rounded_down(limit)}}};
   }
-}
-
-/// Air that the fill takes out of the supply, as pressure times volume at one temperature:
-///
-///     p_finish V_finish - p_atmosphere V_start,   V the air space over the water
-double air_to_bring(const Settled& settled, const Levels& levels, const TransferPlan& plan) {  // J
-  const reservoir::Box& box = settled.box;
-  const double atmosphere = in_pascals(settled.atmosphere);
-  const double finish = in_pascals(plan.fill.pressure_to_finish) + atmosphere;
-  const double room = in_cubic_metres(box.capacity());
-  const double start = room - in_cubic_metres(levels.charge);
-  const double end = room - in_cubic_metres(box.volume_at(levels.reservoir_depth_up));
-  return finish * end - atmosphere * start;
-}
-
-/// The receiver that holds enough by itself, and the compressor that brings it in time. A receiver gives what it holds
-/// above the pressure to finish: V (p_receiver - p_finish), by Boyle's law.
-Fact more_air(const Inputs& inputs, const Levels& levels, const TransferPlan& plan) {
-  const double air = air_to_bring(inputs.settled, levels, plan);
-  const double margin = in_pascals(plan.system.air.receiver_pressure) - in_pascals(plan.fill.pressure_to_finish);
-  const Time in_time = inputs.job.wishes.fill_time.value_or(kUsualFillTime);
-  const VolumeFlow delivery =
-      cubic_metres_per_second(air / in_pascals(inputs.settled.atmosphere) / in_seconds(in_time));
-  const Fact compressor = fact("compressor_that_delivers", delivery, in_time);
-  if (margin <= 0.0) return compressor;
-  // Never one that is smaller than what the job has and does not do.
-  const Volume receiver = std::max(cubic_metres(air / margin), plan.system.air.receiver);
-  if (!(receiver > plan.system.air.receiver)) return compressor;
-  return fact("receiver_or_compressor", receiver, plan.system.air.receiver_pressure, compressor);
 }
 
 bool reached(const transfer::Fill& fill) { return fill.stop == Stop::goal_reached; }
 
-void refuse_by_setting(const Inputs& inputs, const TransferPlan& plan, Remarks& remarks) {
+/// As high as the fill works well with, where that may be.
+void set_higher(Finding& finding, GaugePressure to) {
+  finding.mend = fact("set_the_regulator_higher", to);
+  finding.ways_to_mend = {{{"air.set pressure", to}}};
+}
+
+void refuse_by_setting(const Inputs& inputs, const TransferPlan& plan, const WallLimit& walls, Remarks& remarks) {
   const GaugePressure finish = plan.fill.pressure_to_finish;
-  if (finish > inputs.settled.regulator_range) {
-    remarks.refuse({Topic::transfer, fact("fill_needs_more_than_regulator"),
-                    Against{finish, inputs.settled.regulator_range}, fact("regulator_with_higher_range")});
+  const GaugePressure range = inputs.settled.regulator_range;
+  if (finish > range) {
+    const GaugePressure wider = regulator_range_for(finish);
+    remarks
+        .refuse({Topic::transfer, fact("fill_needs_more_than_regulator"), Against{finish, range},
+                 fact("take_regulator_with_range", wider)})
+        .ways_to_mend = {{{"air.regulator range", wider}}};
   } else if (plan.setting < finish) {
-    remarks.refuse({Topic::transfer, fact("setting_does_not_lift_the_water"), Against{finish, plan.setting},
-                    fact("set_the_regulator_higher", rounded_up(finish))});
+    set_higher(
+        remarks.refuse({Topic::transfer, fact("setting_does_not_lift_the_water"), Against{finish, plan.setting}, {}}),
+        usual_setting(plan, walls, finish));
   } else if (in_pascals(plan.setting) <= in_pascals(finish) * (1.0 + kBalances) && !reached(plan.fill)) {
-    remarks.refuse(
-        {Topic::transfer, fact("setting_only_balances"), Against{finish, plan.setting},
-         fact("set_the_regulator_higher", rounded_up(gauge_pascals(in_pascals(finish) * kUsualOverFinish)))});
+    set_higher(remarks.refuse({Topic::transfer, fact("setting_only_balances"), Against{finish, plan.setting}, {}}),
+               usual_setting(plan, walls, finish));
   }
+}
+
+/// What the table misses, put into the reservoir on top of the charge; to the next quarter of an inch.
+Length deeper_charge(const Settled& settled, const Levels& levels, const transfer::Fill& fill) {
+  const Volume missing = settled.table.volume_at(levels.table_depth) - settled.table.volume_at(fill.table_depth);
+  const double steps = std::ceil((levels.charge_depth + settled.box.depth_at(missing)) / inches(0.25) - 1e-9);
+  return inches(0.25) * (steps + 1.0);
 }
 
 void refuse_by_air(const Inputs& inputs, const Levels& levels, const TransferPlan& plan, Remarks& remarks) {
@@ -203,13 +195,19 @@ void refuse_by_air(const Inputs& inputs, const Levels& levels, const TransferPla
   switch (fill.stop) {
     case Stop::goal_reached:
       return;
-    case Stop::riser_uncovered:
-      if (levels.enough)
-        remarks.refuse({Topic::transfer, fact("riser_uncovers_too_soon"), depths, fact("charge_deeper")});
+    case Stop::riser_uncovered: {
+      if (!levels.enough) return;
+      const Length charge = deeper_charge(inputs.settled, levels, fill);
+      remarks.refuse({Topic::transfer, fact("riser_uncovers_too_soon"), depths, fact("charge_so_deep", charge)})
+          .ways_to_mend = {{{"reservoir.charge", charge}}};
       return;
-    case Stop::table_overflows:
-      remarks.refuse({Topic::transfer, fact("table_overflows_too_soon"), depths, fact("higher_rim")});
+    }
+    case Stop::table_overflows: {
+      const Length rim = levels.table_depth + kFreeboard;
+      remarks.refuse({Topic::transfer, fact("table_overflows_too_soon"), depths, fact("rim_so_high", rim)})
+          .ways_to_mend = {{{"table.rim", rim}}};
       return;
+    }
     case Stop::pressures_balance:
     case Stop::time_limit:
     case Stop::reservoir_full:
@@ -217,7 +215,7 @@ void refuse_by_air(const Inputs& inputs, const Levels& levels, const TransferPla
   }
   // A setting that is too low has been refused with its own numbers.
   if (in_pascals(plan.setting) <= in_pascals(fill.pressure_to_finish) * (1.0 + kBalances)) return;
-  remarks.refuse({Topic::transfer, fact("air_gives_out"), depths, more_air(inputs, levels, plan)});
+  offer_more_air(inputs, levels, plan, remarks.refuse({Topic::transfer, fact("air_gives_out"), depths, {}}));
 }
 
 /// Where draining starts: from the full table, held there by the air, or from what the fill came to.
@@ -302,7 +300,7 @@ TransferPlan plan_transfer(const Inputs& inputs, const RiserPlan& riser, const h
   plan.margin = riser_margin(riser, plan.fill);
   if (!levels.mouth_height && air.water_comes_up) plan.jet = jet_of(plan.system, plan.fill);
   refuse_by_walls(plan, walls, remarks);
-  refuse_by_setting(inputs, plan, remarks);
+  refuse_by_setting(inputs, plan, walls, remarks);
   refuse_by_air(inputs, levels, plan, remarks);
   caution_transfer(plan, remarks);
   return plan;

@@ -128,7 +128,21 @@ json remark_json(plan::Topic where, const Fact& fact, UnitSystem units) {
   return remark;
 }
 
-json finding_json(const plan::Finding& finding, UnitSystem units) {
+/// The mend as changes of the job: rows of keys with their new values, each row a way by itself.
+json ways_to_mend_json(const Plan& plan, const plan::Finding& finding, UnitSystem units) {
+  json ways = json::array();
+  for (const plan::Changes& way : finding.ways_to_mend) {
+    json changes = json::array();
+    for (const plan::Change& change : way)
+      changes.push_back(
+          {{"key", change.key},
+           {"value", change.part ? json(plan.catalog->part(*change.part).name) : value_json(change.value, units)}});
+    ways.push_back(std::move(changes));
+  }
+  return ways;
+}
+
+json finding_json(const Plan& plan, const plan::Finding& finding, UnitSystem units) {
   const SaidFinding said = say(finding, units);
   const auto& numbers = finding.numbers;
   return {{"severity", key_of(finding.severity)},
@@ -141,7 +155,8 @@ json finding_json(const plan::Finding& finding, UnitSystem units) {
           {"reason_fact", fact_json(finding.reason, units)},
           {"asked_value", numbers ? value_json(numbers->asked, units) : json(nullptr)},
           {"allowed_value", numbers && numbers->allowed ? value_json(*numbers->allowed, units) : json(nullptr)},
-          {"mend_fact", finding.mend ? fact_json(*finding.mend, units) : json(nullptr)}};
+          {"mend_fact", finding.mend ? fact_json(*finding.mend, units) : json(nullptr)},
+          {"ways_to_mend", ways_to_mend_json(plan, finding, units)}};
 }
 
 json levels_object(const plan::Levels& levels) {
@@ -203,7 +218,7 @@ std::string plan_json(const Plan& plan, UnitSystem units) {
   json notes = json::array();
   for (const plan::Note& note : plan.notes) notes.push_back(remark_json(note.where, note.fact, units));
   json findings = json::array();
-  for (const plan::Finding& finding : plan.findings) findings.push_back(finding_json(finding, units));
+  for (const plan::Finding& finding : plan.findings) findings.push_back(finding_json(plan, finding, units));
   const json result = {{"name", plan.job.name},
                        {"verdict", key_of(plan.verdict)},
                        {"findings", findings},

@@ -99,16 +99,15 @@ std::span<const Words> plan_words() {
 
       // Filling and draining.
       {"fill_needs_more_than_regulator", "the fill needs more than the regulator can be set to"},
-      {"regulator_with_higher_range", "a regulator with a higher range"},
       {"setting_does_not_lift_the_water", "the set pressure does not lift the water to the wanted depth"},
       {"setting_only_balances",
        "the setting is no more than what holds the table at its depth: the water comes to rest short of it"},
       {"set_the_regulator_higher", "set the regulator to {0} or more"},
       {"riser_uncovers_too_soon", "the riser uncovers before the table is at its depth, and air blows through"},
-      {"charge_deeper", "charge the reservoir deeper"},
       {"table_overflows_too_soon", "the table overflows before it is at its depth"},
-      {"higher_rim", "a higher rim"},
+      {"rim_so_high", "a rim {0} high"},
       {"air_gives_out", "the air supply gives out before the table is at its depth"},
+      {"receiver_that_holds", "a receiver of {0} or more at {1}, for {2}"},
       {"compressor_that_delivers", "a compressor that delivers {0:air}, for {1}"},
       {"receiver_or_compressor", "a receiver of {0} or more at {1}, or {2}"},
       {"table_overflows_if_left", "If nobody shuts the air off, {0} go over the rim."},

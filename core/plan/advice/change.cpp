@@ -1,0 +1,91 @@
+#include "plan/advice/change.h"
+
+#include <array>
+#include <stdexcept>
+#include <string_view>
+#include <utility>
+#include <variant>
+
+namespace riserun::plan {
+
+namespace {
+
+using quantity::Value;
+
+struct Setter {
+  std::string_view key;
+  void (*set)(Job& job, const Value& value);
+};
+
+bool is_yes(const Value& value) { return std::get<std::string>(value) == "yes"; }
+
+/// Every key that a mend changes.
+constexpr std::array kSetters = {
+    Setter{"air.set pressure",
+           [](Job& job, const Value& value) { job.air.set_pressure = std::get<GaugePressure>(value); }},
+    Setter{"air.regulator range",
+           [](Job& job, const Value& value) { job.air.regulator_range = std::get<GaugePressure>(value); }},
+    Setter{"air.regulator repeatability",
+           [](Job& job, const Value& value) { job.air.regulator_repeatability = std::get<PressureDifference>(value); }},
+    Setter{"air.restrictor", [](Job& job, const Value& value) { job.air.restrictor = std::get<Length>(value); }},
+    Setter{"air.receiver", [](Job& job, const Value& value) { job.air.receiver = std::get<Volume>(value); }},
+    Setter{"air.delivery", [](Job& job, const Value& value) { job.air.delivery = std::get<VolumeFlow>(value); }},
+    Setter{"reservoir.charge", [](Job& job, const Value& value) { job.reservoir.charge = std::get<Length>(value); }},
+    Setter{"reservoir.supports.passages",
+           [](Job& job, const Value& value) { job.reservoir.supports.passages = is_yes(value); }},
+    Setter{"table.rim", [](Job& job, const Value& value) { job.table.rim = std::get<Length>(value); }},
+    Setter{"table.depth", [](Job& job, const Value& value) { job.table.depth = std::get<Length>(value); }},
+    Setter{"test pressure", [](Job& job, const Value& /*left out*/) { job.test_pressure.reset(); }},
+    Setter{"liquid",
+           [](Job& job, const Value& value) {
+             job.liquid = {std::get<std::string>(value), false};
+           }},
+    Setter{"vent.stays open", [](Job& job, const Value& value) { job.vent.stays_open = is_yes(value); }},
+    Setter{"vent.purged", [](Job& job, const Value& value) { job.vent.purged = is_yes(value); }},
+};
+
+/// A female thread of the part's size: its own, or the one that takes it.
+PortTypeId port_for(const Catalog& catalog, PartId part) {
+  const PortTypeId own = catalog.part(part).ports[0].type;
+  for (const catalog::Mate& mate : catalog.mates(own))
+    if (catalog.port_type(mate.other).end == catalog::End::female) return mate.other;
+  return own;
+}
+
+void add_connection(const Catalog& catalog, Job& job, PartId part) {
+  const std::string& called = catalog.part(part).name;
+  JobPort port;
+  port.name = "a bung for the " + called;
+  port.type = port_for(catalog, part);
+  port.place = Place::lid;
+  port.bung = reservoir::BungKind::half_coupling;
+  JobConnection connection;
+  connection.name = called;
+  connection.from = port.name;
+  connection.ends_in = EndDevice{called, {part}};
+  connection.carries = Service::air;
+  connection.special_order = true;
+  job.reservoir.ports.push_back(std::move(port));
+  job.connections.push_back(std::move(connection));
+}
+
+}  // namespace
+
+Job changed(const Catalog& catalog, Job job, const Changes& changes) {
+  for (const Change& change : changes) {
+    if (change.part) {
+      add_connection(catalog, job, *change.part);
+      continue;
+    }
+    bool known = false;
+    for (const Setter& setter : kSetters) {
+      if (setter.key != change.key) continue;
+      setter.set(job, change.value);
+      known = true;
+    }
+    if (!known) throw std::logic_error("no mend changes the key " + change.key);
+  }
+  return job;
+}
+
+}  // namespace riserun::plan

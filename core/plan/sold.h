@@ -1,0 +1,26 @@
+// What is sold: the regulator, relief valve, gauge or vent that a mend names.
+#pragma once
+
+#include "catalog/catalog.h"
+#include "quantity/quantities.h"
+
+#include <optional>
+
+namespace riserun::plan {
+
+/// The narrowest range of a regulator that has the pressure in its lower two thirds, of those that are sold (common
+/// practice); the widest of them for all above.
+GaugePressure regulator_range_for(GaugePressure setting);
+
+/// The relief valve that opens nearest below `opens_by` and still above `holds`, of those the cheapest; nullopt: the
+/// catalog has none.
+std::optional<catalog::PartId> relief_valve_for(const catalog::Catalog& catalog, GaugePressure holds,
+                                                GaugePressure opens_by);
+
+/// The cheapest gauge for air with a scale to that pressure.
+std::optional<catalog::PartId> gauge_for(const catalog::Catalog& catalog, GaugePressure full_scale);
+
+/// A ball valve of 3/4 in, wide enough to drain a table through (common practice).
+std::optional<catalog::PartId> vent_valve(const catalog::Catalog& catalog);
+
+}  // namespace riserun::plan

@@ -29,6 +29,24 @@ std::string in_one_way(std::string_view text) {
   return result;
 }
 
+/// The longest row of letters in a text of lower case.
+std::string_view longest_word(std::string_view text) {
+  std::string_view longest;
+  for (std::size_t at = 0; at < text.size();) {
+    std::size_t end = at;
+    while (end < text.size() && text[end] >= 'a' && text[end] <= 'z') ++end;
+    if (end - at > longest.size()) longest = text.substr(at, end - at);
+    at = end + 1;
+  }
+  return longest;
+}
+
+/// @param word in lower case
+bool has_word(std::string_view text, std::string_view word) {
+  const auto same = [](char a, char b) { return a == b || (a >= 'A' && a <= 'Z' && a + ('a' - 'A') == b); };
+  return std::search(text.begin(), text.end(), word.begin(), word.end(), same) != text.end() || word.empty();
+}
+
 }  // namespace
 
 bool is_idle_word(std::string_view word) {
@@ -139,15 +157,18 @@ const WordSet& PartWords::port(PortTypeId id) {
   return found->second;
 }
 
-std::vector<PartId> PartWords::printed_as(std::string_view text) {
-  if (printed_.empty())
-    for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
-      const Part& part = catalog_.part(PartId{row});
-      for (const std::string& printed : {part.name, part.name + " " + catalog_.material(part.material).name})
-        printed_[in_one_way(printed)].push_back({row});
-    }
-  const auto found = printed_.find(in_one_way(text));
-  return found == printed_.end() ? std::vector<PartId>{} : found->second;
+std::vector<PartId> PartWords::printed_as(std::string_view text) const {
+  const std::string asked = in_one_way(text);
+  const std::string_view word = longest_word(asked);
+  std::vector<PartId> parts;
+  for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
+    const Part& part = catalog_.part(PartId{row});
+    const std::string& material = catalog_.material(part.material).name;
+    // Splitting four thousand names into words takes longer than all else that is asked of a command.
+    if (!has_word(part.name, word) && !has_word(material, word)) continue;
+    if (in_one_way(part.name) == asked || in_one_way(part.name + " " + material) == asked) parts.push_back({row});
+  }
+  return parts;
 }
 
 const std::vector<std::string>& PartWords::all_words() {

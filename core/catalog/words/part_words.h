@@ -55,7 +55,7 @@ class PartWords {
   bool is_called(const PartQuery& query, FamilyId family, MaterialId material) const;
 
   /// The parts whose printed name, with their material behind it or without, is that text; in part order.
-  std::vector<PartId> printed_as(std::string_view text);
+  std::vector<PartId> printed_as(std::string_view text) const;
   /// Every word that can be said, sorted.
   const std::vector<std::string>& all_words();
 
@@ -73,9 +73,8 @@ class PartWords {
   std::vector<Names> families_;
   WordSet numbers_;
   std::vector<WordSet> materials_;
-  std::map<std::uint32_t, WordSet> ports_;              // by port type, each made when first asked for
-  std::map<std::string, std::vector<PartId>> printed_;  // filled when first asked for, as is the next
-  std::vector<std::string> all_words_;
+  std::map<std::uint32_t, WordSet> ports_;  // by port type, each made when first asked for
+  std::vector<std::string> all_words_;      // filled when first asked for
 };
 
 }  // namespace riserun::catalog

@@ -87,10 +87,14 @@ void choose_for_wish(const Inputs& inputs, const Levels& levels, const WallLimit
   remarks.caution(Topic::transfer, fact("wished_time_cannot_be_met", wished, plan.setting_basis), "worked out");
 }
 
+GaugePressure finish_and_half(GaugePressure to_finish) {
+  return gauge_pascals(in_pascals(to_finish) * kUsualOverFinish);
+}
+
 /// The pressure to finish and half as much again, but not above what walls and regulator allow, nor above what keeps
 /// the walls' factor of safety at four where that finishes the fill.
 GaugePressure usual_setting(const TransferPlan& plan, const WallLimit& walls, GaugePressure to_finish) {
-  const GaugePressure wanted = rounded_up(gauge_pascals(in_pascals(to_finish) * kUsualOverFinish));
+  const GaugePressure wanted = rounded_up(finish_and_half(to_finish));
   const GaugePressure highest = rounded_down(plan.highest_setting);
   const GaugePressure four_to_one = rounded_down(walls.four_to_one);
   const GaugePressure most = four_to_one >= to_finish ? std::min(highest, four_to_one) : highest;
@@ -131,13 +135,17 @@ void choose_setting(const Inputs& inputs, const Levels& levels, const WallLimit&
 }
 
 /// The two numbers side by side: what the fill asks for and what the walls may see.
-void refuse_by_walls(const TransferPlan& plan, const WallLimit& walls, Remarks& remarks) {
+void refuse_by_walls(const Inputs& inputs, const Levels& levels, const TransferPlan& plan, const WallLimit& walls,
+                     Remarks& remarks) {
   const GaugePressure limit = walls.limit;
   const GaugePressure finish = plan.fill.pressure_to_finish;
+  const GaugePressure usual = plan.setting_given ? plan.setting : rounded_up(finish_and_half(finish));
   const auto& stay = walls.next_stay;
   std::optional<Fact> mend;
   if (stay && stay->limit_after > finish) {
     mend = fact("stay_lifts_limit", stay->what, stay->limit_after);
+  } else if (const auto spacing = finish > limit ? stays_for(inputs, levels.charge_depth, usual) : std::nullopt) {
+    mend = fact("stays_every", reservoir::facts_of(*spacing), spacing->limit);
   } else if (stay) {
     mend = fact("stay_lifts_limit_too_little", stay->what, stay->limit_after);
   } else {
@@ -301,7 +309,7 @@ TransferPlan plan_transfer(const Inputs& inputs, const RiserPlan& riser, const h
   drain_table(inputs, levels, plan);
   plan.margin = riser_margin(riser, plan.fill);
   if (!levels.mouth_height && air.water_comes_up) plan.jet = jet_of(plan.system, plan.fill);
-  refuse_by_walls(plan, walls, remarks);
+  refuse_by_walls(inputs, levels, plan, walls, remarks);
   refuse_by_setting(inputs, plan, remarks);
   refuse_by_air(inputs, levels, plan, remarks);
   caution_transfer(plan, remarks);

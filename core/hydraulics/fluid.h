@@ -32,8 +32,8 @@ Density air_density(AbsolutePressure pressure, Temperature temperature);
 AbsolutePressure vapour_pressure(Temperature temperature);
 
 /// How far below the atmosphere a shut air space over water comes when it cools: its air shrinks and its vapour
-/// condenses, p = (p_atm - ps1) T2/T1 + ps2, by the ideal gas law. The room that the water itself leaves or takes is not
-/// counted.
+/// condenses, p = (p_atm - ps1) T2/T1 + ps2, by the ideal gas law. The room that the water itself leaves or takes is
+/// not counted.
 /// @param warm, cold  -65 to 100 degC: shut at the atmosphere's pressure when warm; not warmer when cold
 PressureDifference vacuum_of_cooling(Temperature warm, Temperature cold, AbsolutePressure atmosphere);
 

@@ -151,6 +151,8 @@ struct TransferPlan {
   GaugePressure setting;       // of the regulator: given or recommended
   bool setting_given = false;
   Fact setting_basis;                             // why this setting
+  GaugePressure in_use;                           // that the walls are to stand without a failure: the setting that is
+                                                  // wanted, or what the first of the relief valves lets it come to
   GaugePressure highest_setting;                  // what walls and regulator allow
   std::optional<GaugePressure> setting_for_wish;  // that fills in the wished time; none: nothing wished or none does
 };
@@ -210,7 +212,7 @@ struct WallsPlan {
   GaugePressure vacuum_limit;     // below the atmosphere, the reservoir empty; a positive number
   Temperature warmest;            // shut then, and cooled to the coldest, the moist air space comes to:
   Temperature coldest;
-  PressureDifference cooling_vacuum;  // below the atmosphere
+  PressureDifference cooling_vacuum;                     // below the atmosphere
   std::optional<reservoir::StaySpacing> stays_for_use;   // where the walls do not stand what they see in use
   std::optional<reservoir::StaySpacing> stays_for_four;  // where that is not four times within the yield
   std::optional<Passages> passages;                      // through the baffles

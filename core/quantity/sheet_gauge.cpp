@@ -40,8 +40,8 @@ constexpr std::array kLeastGalvanized = {0.1591, 0.1442, 0.1292, 0.1143, 0.0994,
 // What is ordered, less the tolerance: 0.135 - 0.009 for 10 gauge.
 constexpr std::array kLeastStainless = {0.1775, 0.1619, 0.1463, 0.1260, 0.1120, 0.0980, 0.0868,
                                         0.0690, 0.0653, 0.0550, 0.0523, 0.0440, 0.0398, 0.0330};
-constexpr double kThinSheetTolerance = 0.003;   // in, of what is thinner than the tables above
-constexpr double kAluminiumTolerance = 0.05;    // of the thickness
+constexpr double kThinSheetTolerance = 0.003;  // in, of what is thinner than the tables above
+constexpr double kAluminiumTolerance = 0.05;   // of the thickness
 
 double aluminium_inches(int gauge) { return std::round(50.0 * std::pow(92.0, (36.0 - gauge) / 39.0)) / 10000.0; }
 

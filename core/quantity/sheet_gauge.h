@@ -21,10 +21,10 @@ std::optional<Length> gauge_thickness(SheetMetal metal, int gauge);
 
 /// The least that the mill may deliver under that number: what is counted on where nobody measured; nullopt as above.
 ///
-/// Sources: steel and galvanized, the ranges that steel-service charts print after ASTM A568 and A924 (hot-rolled to 18,
-/// cold-rolled from 19 gauge on, the thinner of the two where both are sold; zinc included); stainless, the decimal that
-/// is usually ordered less the tolerance of ASTM A480, and aluminium, the nominal thickness less 5 %, about the tolerance
-/// of ANSI H35.2, and steel from 21 gauge on, less 0.003 in after ASTM A568, all three from memory.
+/// Sources: steel and galvanized, the ranges that steel-service charts print after ASTM A568 and A924 (hot-rolled to
+/// 18, cold-rolled from 19 gauge on, the thinner of the two where both are sold; zinc included); stainless, the decimal
+/// that is usually ordered less the tolerance of ASTM A480, and aluminium, the nominal thickness less 5 %, about the
+/// tolerance of ANSI H35.2, and steel from 21 gauge on, less 0.003 in after ASTM A568, all three from memory.
 std::optional<Length> least_gauge_thickness(SheetMetal metal, int gauge);
 
 /// The same of a sheet as read_sheet (read.h) reads it; nullopt: it is not written as a gauge with its metal.

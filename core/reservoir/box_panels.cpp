@@ -33,8 +33,7 @@ std::optional<PressureDifference> post_limit(const WallRequest& request, const S
   if (!supports.lid_stays_are_posts || bays.along < 2 || bays.across < 2) return std::nullopt;
   const Length longer = std::max(request.box.length, request.box.width);
   const Length shorter = std::min(request.box.length, request.box.width);
-  const Length pitch =
-      std::max(longer / static_cast<double>(bays.along), shorter / static_cast<double>(bays.across));
+  const Length pitch = std::max(longer / static_cast<double>(bays.along), shorter / static_cast<double>(bays.across));
   const PressureDifference water =
       supports.floor_carried ? pascals(0.0) : water_pressure(request.water_depth, request.water);
   const PressureDifference stands = stayed_plate_limit(request.thickness, pitch, request.design_stress);

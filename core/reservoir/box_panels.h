@@ -32,7 +32,7 @@ struct SupportLayout {
   std::optional<WallBays> floor;
   std::optional<WallBays> long_side;
   std::optional<WallBays> short_side;
-  std::optional<BarePanel> bare;  // beats the lid's bays, and the floor's unless the stays are the lid's alone
+  std::optional<BarePanel> bare;     // beats the lid's bays, and the floor's unless the stays are the lid's alone
   bool lid_stays_are_posts = false;  // single stays in a grid between lid and floor, not rows: stayed-surface rule too
   bool floor_carried = false;        // the floor lies on something that takes its load
 };

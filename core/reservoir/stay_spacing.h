@@ -13,8 +13,8 @@ struct StaySpacing {
   SupportLayout supports;  // with them in
   Length along{};          // from stay to stay along the length; of none the baffles' own bays
   Length across{};
-  int stays = 0;           // between lid and floor; zero: lid and floor stand it as the baffles leave them
-  Length long_side{};      // from stiffener to stiffener on each long side
+  int stays = 0;                 // between lid and floor; zero: lid and floor stand it as the baffles leave them
+  Length long_side{};            // from stiffener to stiffener on each long side
   int long_side_stiffeners = 0;  // more than there are, on each
   Length short_side{};
   int short_side_stiffeners = 0;
@@ -22,8 +22,8 @@ struct StaySpacing {
 };
 
 /// The fewest stays and stiffeners with which all walls stand `wanted`. Baffles stay; what else divides lid and floor
-/// makes room for the grid, which the stayed-surface rule judges. nullopt: not with stays 2 in apart either, so the sheet
-/// is too thin.
+/// makes room for the grid, which the stayed-surface rule judges. nullopt: not with stays 2 in apart either, so the
+/// sheet is too thin.
 std::optional<StaySpacing> stay_spacing(const WallRequest& request, GaugePressure wanted);
 
 /// What is to be put in, wall by wall.

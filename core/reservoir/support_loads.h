@@ -16,7 +16,8 @@ struct SupportLoads {
   Force lid{};              // the whole lid; its outer weld carries what the supports do not
   Force each_row_across{};  // a row of stays or a baffle across the length; zero: none
   Force each_row_along{};
-  Force each_post{};  // a single stay where two rows would cross, or at the corners of the widest bare panel; zero: none
+  Force
+      each_post{};  // a single stay where two rows would cross, or at the corners of the widest bare panel; zero: none
   int rows_across = 0;
   int rows_along = 0;
   int posts = 0;
@@ -43,8 +44,8 @@ inline constexpr double kThroatOfLeg = 0.7071;
 /// Least leg of a fillet on sheet to 1/4 in: AWS D1.1:2025 Table 7.7.
 inline const Length kLeastFillet = inches(0.125);
 
-/// Least throat of a weld that runs along the whole of what it holds; where there is one on both sides, of both together.
-/// The sheet's own shear beside it is not looked at.
+/// Least throat of a weld that runs along the whole of what it holds; where there is one on both sides, of both
+/// together. The sheet's own shear beside it is not looked at.
 Length weld_throat(ForcePerLength load);
 
 /// Length of fillet of that leg that carries the force, all runs together.

@@ -19,7 +19,7 @@ reservoir:                       # the closed box under the table, inside measur
   # yield: 36 ksi                # of the sheet, if you know it: 10 ga steel counts as commercial sheet of 30 ksi
   # corrosion allowance: 0.02 in # of its thickness
   supports:                      # what holds the flat walls: either how they are divided ...
-    baffles across: 3            # upright plates across the length, welded to lid, floor and long sides
+    baffles across: 4            # upright plates across the length, welded to lid, floor and long sides
     baffles along: 1
     # passages: no               # cropped corners let water and air from bay to bay; tight baffles need saying
     # lid bays: 3 x 2            # where stays divide the lid otherwise: along x across; also floor bays, long side bays

@@ -9,7 +9,7 @@ namespace {
 
 // The defaults. Each stands here once, and settle() prints it with its reason.
 const Temperature kRoomTemperature = degrees_fahrenheit(68.0);
-const Temperature kColdestShop = degrees_celsius(0.0);
+const Temperature kColdestShop = degrees_celsius(3.0);   // below that its water may freeze: common practice
 const Length kFreeboard = inches(1.0);                   // rim over the wanted depth
 const GaugePressure kReceiverPressure = psig(90.0);      // low end of shop air, 90 to 125 psi: common practice
 const GaugePressure kHighestShopPressure = psig(125.0);  // high end of it
@@ -67,6 +67,8 @@ void settle_walls(const Job& job, Settled& settled, Assumer& assume) {
   const std::string source = metal.source;
   metal.yield =
       assume.take(job.reservoir.yield, metal.yield, "reservoir.yield", fact("yield_of_sheet", metal.yield, source));
+  metal.ultimate =
+      std::max(metal.ultimate, metal.yield);  // a given yield may pass what the metal is assumed to break at
   metal.ultimate = assume.take(job.reservoir.ultimate, metal.ultimate, "reservoir.ultimate",
                                fact("ultimate_of_sheet", metal.ultimate, source));
   if (sheet.least) assume.note(fact("least_of_gauge", *sheet.least, sheet.written, sheet.thickness));

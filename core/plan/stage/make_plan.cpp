@@ -15,21 +15,9 @@
 #include "plan/stage/walls.h"
 #include "plan/stage/ways.h"
 
-#include <algorithm>
 #include <utility>
 
 namespace riserun::plan {
-
-namespace {
-
-/// What the walls see without a failure: the setting, or what the first of the relief valves lets it come to.
-GaugePressure in_use(GaugePressure setting, const std::vector<transfer::ReliefValve>& valves) {
-  const auto first = std::min_element(valves.begin(), valves.end(),
-                                      [](const auto& a, const auto& b) { return a.wide_open < b.wide_open; });
-  return first == valves.end() ? setting : std::max(setting, first->wide_open);
-}
-
-}  // namespace
 
 Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job) {
   Plan plan;
@@ -58,17 +46,16 @@ Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job) {
   const WallLimit limit = find_wall_limit(inputs, plan.levels.charge_depth, remarks);
   plan.transfer = plan_transfer(inputs, plan.riser, plan.line, plan.levels, limit, air, remarks);
   plan.air = plan_air(plan.transfer.system, plan.transfer.fill);
-  plan.walls = plan_walls(inputs, limit,
-                          {plan.levels.charge_depth, plan.transfer.setting, in_use(plan.transfer.setting, air.relief)},
-                          remarks);
+  plan.walls =
+      plan_walls(inputs, limit, {plan.levels.charge_depth, plan.transfer.setting, plan.transfer.in_use}, remarks);
   plan.walls.passages = find_passages(inputs, plan.riser.request.pipe.bore, remarks);
   plan.relief = plan_relief(inputs, plan.ways, air, plan.walls, plan.transfer, remarks);
   plan.leak_test = plan_leak_test(inputs, plan.connections, shares.plugs,
                                   {plan.levels, plan.walls, plan.relief, plan.transfer.setting}, remarks);
   plan.findings = judge(plan, settled, std::move(remarks.findings));
   plan.verdict = verdict_of(plan.findings);
-  plan.list =
-      plan_list(inputs, {plan.connections, plan.riser, plan.walls, plan.leak_test, plan.findings}, connections.left, remarks);
+  plan.list = plan_list(inputs, {plan.connections, plan.riser, plan.walls, plan.leak_test, plan.findings},
+                        connections.left, remarks);
   caution_whole_job(inputs, remarks);
 
   plan.assumptions = std::move(remarks.assumptions);

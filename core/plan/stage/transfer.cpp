@@ -134,17 +134,26 @@ void choose_setting(const Inputs& inputs, const Levels& levels, const WallLimit&
   remarks.assume(fact("regulator_setting", plan.setting, plan.setting_basis), "air.set pressure");
 }
 
+GaugePressure in_use(const TransferPlan& plan, GaugePressure limit, const std::vector<transfer::ReliefValve>& valves) {
+  const GaugePressure finish = plan.fill.pressure_to_finish;
+  // A setting that just finishes is what is left where the walls allow no better.
+  const bool no_better = !plan.setting_given && finish > limit;
+  const GaugePressure most = no_better ? rounded_up(finish_and_half(finish)) : plan.setting;
+  const auto first = std::min_element(valves.begin(), valves.end(),
+                                      [](const auto& a, const auto& b) { return a.wide_open < b.wide_open; });
+  return first == valves.end() ? most : std::max(most, first->wide_open);
+}
+
 /// The two numbers side by side: what the fill asks for and what the walls may see.
 void refuse_by_walls(const Inputs& inputs, const Levels& levels, const TransferPlan& plan, const WallLimit& walls,
                      Remarks& remarks) {
   const GaugePressure limit = walls.limit;
   const GaugePressure finish = plan.fill.pressure_to_finish;
-  const GaugePressure usual = plan.setting_given ? plan.setting : rounded_up(finish_and_half(finish));
   const auto& stay = walls.next_stay;
   std::optional<Fact> mend;
   if (stay && stay->limit_after > finish) {
     mend = fact("stay_lifts_limit", stay->what, stay->limit_after);
-  } else if (const auto spacing = finish > limit ? stays_for(inputs, levels.charge_depth, usual) : std::nullopt) {
+  } else if (const auto spacing = finish > limit ? stays_for(inputs, levels.charge_depth, plan.in_use) : std::nullopt) {
     mend = fact("stays_every", reservoir::facts_of(*spacing), spacing->limit);
   } else if (stay) {
     mend = fact("stay_lifts_limit_too_little", stay->what, stay->limit_after);
@@ -309,6 +318,7 @@ TransferPlan plan_transfer(const Inputs& inputs, const RiserPlan& riser, const h
   drain_table(inputs, levels, plan);
   plan.margin = riser_margin(riser, plan.fill);
   if (!levels.mouth_height && air.water_comes_up) plan.jet = jet_of(plan.system, plan.fill);
+  plan.in_use = in_use(plan, walls.limit, air.relief);
   refuse_by_walls(inputs, levels, plan, walls, remarks);
   refuse_by_setting(inputs, plan, remarks);
   refuse_by_air(inputs, levels, plan, remarks);

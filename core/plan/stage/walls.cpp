@@ -33,9 +33,7 @@ GaugePressure limit_at(WallRequest request, Stress allowed) {
   return reservoir::wall_limit(request);
 }
 
-Stress quarter_of_yield(const Inputs& inputs) {
-  return inputs.settled.metal.yield * (1.0 / reservoir::kAirLiftFactor);
-}
+Stress quarter_of_yield(const Inputs& inputs) { return inputs.settled.metal.yield * (1.0 / reservoir::kAirLiftFactor); }
 
 reservoir::WallCheck check_at(const Settled& settled, const std::vector<Panel>& panels, GaugePressure pressure) {
   return reservoir::check_walls(panels, settled.metal, settled.design_stress, settled.design_stress_basis, pressure);

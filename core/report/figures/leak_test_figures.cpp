@@ -36,7 +36,7 @@ FigureGroup leak_test_figures(const plan::Plan& plan) {
        .value = test.air_volume,
        .source = {"Inside volume of the reservoir, supports taken off.", {}}},
       {.key = "lid_force",
-       .label = "force on the lid, testing",
+       .label = "force on lid, testing",
        .value = test.lid_force,
        .source = {"Test pressure times the lid's area.", {}}},
       {.key = "energy", .label = "stored energy, testing", .value = test.energy.energy, .source = {kEnergy, {}}},

@@ -36,14 +36,13 @@ std::string panel_table(const Plan& plan, UnitSystem units) {
 /// What holds the walls: loads, welds, vacuum, and how close stays must stand.
 std::string support_rows(const FigureGroup& walls, UnitSystem units) {
   FigureRows rows(walls, units);
-  const auto with_beside = [&](const char* key, const char* before) {
-    const Figure* figure = walls.find(key);
-    if (figure != nullptr) rows.line(std::string(figure->label), written(*figure, units) + before + said(figure->beside, units));
-  };
-  for (const char* key : {"stays_for_use", "stays_for_four"}) with_beside(key, ": ");
+  for (const char* key : {"stays_for_use", "stays_for_four"})
+    if (const Figure* stays = walls.find(key))
+      rows.line(std::string(stays->label), said(stays->beside, units) + ": limit " + written(*stays, units));
   for (const char* key : {"vacuum_limit", "cooling_vacuum", "row_across", "row_along", "post", "weld_of_row",
                           "weld_of_edge", "weld_throat", "weld_of_post", "passage_at_floor", "passage_at_lid"})
-    with_beside(key, " ");
+    if (const Figure* figure = walls.find(key))
+      rows.line(std::string(figure->label), written(*figure, units) + " " + said(figure->beside, units));
   return rows.text();
 }
 

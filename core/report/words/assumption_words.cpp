@@ -31,7 +31,8 @@ std::span<const AssumptionWords> assumption_words() {
       {"yield_of_sheet", "yield strength of the sheet", "{0}", "{1}"},
       {"ultimate_of_sheet", "ultimate strength of the sheet", "{0}", "{1}"},
       {"least_of_gauge", "thickness of the sheet", "{0:thickness}",
-       "the least that a mill may send as '{1}', {2:thickness} by its name (ASTM A568 and its like): write the thickness "
+       "the least that a mill may send as '{1}', {2:thickness} by its name (ASTM A568 and its like): write the "
+       "thickness "
        "itself where it was measured"},
       {"no_corrosion_allowance", "corrosion allowance of the sheet", "none",
        "not given; steel in still tap water loses 1 to 6 thousandths of an inch a year, its pits 3 to 5 times that "
@@ -78,7 +79,8 @@ std::span<const AssumptionWords> assumption_words() {
 
       // Surroundings and wishes.
       {"water_temperature", "water temperature", "{0}", "room temperature"},
-      {"coldest_place", "coldest that the shut reservoir gets", "{0}", "where water freezes"},
+      {"coldest_place", "coldest that the shut reservoir gets", "{0}",
+       "'coldest' was not given: below that its water may freeze (common practice)"},
       {"at_sea_level", "altitude", "sea level", "standard atmosphere (ISO 2533)"},
       {"order_of_a_job_without_a_bin", "what decides between fittings",
        "the line's size and kind kept, then fewest size changes, parts, one material, price", "no bin was given"},

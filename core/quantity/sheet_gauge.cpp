@@ -58,6 +58,7 @@ constexpr std::array kMetalNames = std::to_array<MetalName>({
     {"blacksteel", SheetMetal::steel},
     {"a36", SheetMetal::steel},
     {"sheetsteel", SheetMetal::steel},
+    {"commercialsteel", SheetMetal::steel},
     {"commercialsteelsheet", SheetMetal::steel},
     {"crs", SheetMetal::steel},
     {"hrs", SheetMetal::steel},

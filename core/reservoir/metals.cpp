@@ -35,8 +35,11 @@ const std::vector<NamedMetal>& named_metals() {
       {{"commercial steel sheet", ksi(30), ksi(45), gigapascals(200), 0.3, kilograms_per_cubic_metre(7850),
         "ASTM A1011 CS Type B: the low end of its typical yield, 30 to 50 ksi, which the standard does not promise; "
         "ultimate 45 ksi assumed; from memory"},
-       {"sheet steel", "hot rolled sheet", "hot rolled steel", "hrs", "cold rolled sheet", "cold rolled steel", "crs",
-        "a1011", "a1008"}},
+       {"sheet steel", "commercial steel", "hot rolled sheet", "hot rolled steel", "hrs", "a1011"}},
+      {{"cold-rolled steel sheet", ksi(20), ksi(40), gigapascals(200), 0.3, kilograms_per_cubic_metre(7850),
+        "ASTM A1008 CS Type B: the low end of its typical yield, 20 to 40 ksi, which the standard does not promise; "
+        "ultimate 40 ksi assumed; from memory"},
+       {"cold rolled sheet", "cold rolled steel", "cold-rolled steel", "crs", "a1008"}},
       structural_sheet("structural steel sheet grade 33", 33, 52, {"a1011 grade 33", "a1008 grade 33"}),
       structural_sheet("structural steel sheet grade 36", 36, 53, {"a1011 grade 36"}),
       structural_sheet("structural steel sheet grade 40", 40, 55, {"a1011 grade 40", "a1008 grade 40"}),
@@ -44,7 +47,7 @@ const std::vector<NamedMetal>& named_metals() {
       {{"galvanized steel", ksi(30), ksi(45), gigapascals(200), 0.3, kilograms_per_cubic_metre(7850),
         "ASTM A653 CS Type B: the low end of its typical yield, 30 to 55 ksi, which the standard does not promise; "
         "ultimate 45 ksi assumed; from memory"},
-       {"galvanized", "galvanised", "galvanised steel", "galvanized sheet", "a653"}},
+       {"galvanized", "galv", "galvanised", "galvanised steel", "galvanized sheet", "a653"}},
       {{"stainless steel 304", ksi(30), ksi(75), gigapascals(193), 0.3, kilograms_per_cubic_metre(8000),
         "ASTM A240 type 304, annealed: yield 30 ksi, ultimate 75 ksi at least, from memory",
         WeldMetal::stainless_steel},

@@ -151,7 +151,7 @@ void refuse_by_walls(const Inputs& inputs, const Levels& levels, const TransferP
   const GaugePressure finish = plan.fill.pressure_to_finish;
   const auto& stay = walls.next_stay;
   std::optional<Fact> mend;
-  if (stay && stay->limit_after > finish) {
+  if (stay && stay->limit_after > plan.in_use) {
     mend = fact("stay_lifts_limit", stay->what, stay->limit_after);
   } else if (const auto spacing = finish > limit ? stays_for(inputs, levels.charge_depth, plan.in_use) : std::nullopt) {
     mend = fact("stays_every", reservoir::facts_of(*spacing), spacing->limit);
@@ -207,6 +207,8 @@ void refuse_by_setting(const Inputs& inputs, const TransferPlan& plan, Remarks& 
   } else if (plan.setting < finish) {
     remarks.refuse({Topic::transfer, fact("setting_does_not_lift_the_water"), Against{finish, plan.setting},
                     fact("set_the_regulator_higher", rounded_up(finish))});
+  } else if (!plan.setting_given && finish > plan.highest_setting) {
+    return;  // the walls are what is to be mended
   } else if (in_pascals(plan.setting) <= in_pascals(finish) * (1.0 + kBalances) && !reached(plan.fill)) {
     remarks.refuse(
         {Topic::transfer, fact("setting_only_balances"), Against{finish, plan.setting},

@@ -34,11 +34,16 @@ TEST(WallsTooThin, AreRefusedWithBothPressures) {
   EXPECT_EQ(walls->asked, write_pressure(plan.transfer.fill.pressure_to_finish, UnitSystem::inch));
   EXPECT_EQ(walls->allowed, write_pressure(plan.walls.limit, UnitSystem::inch));
   EXPECT_GT(plan.transfer.fill.pressure_to_finish, plan.walls.limit);
-  EXPECT_THAT(walls->mend, HasSubstr("one more stay across the middle of each panel that wide"));
+  // One more stay is not enough, so it says how close stays must stand.
+  ASSERT_TRUE(plan.walls.next_stay && plan.walls.stays_for_use);
+  EXPECT_LT(plan.walls.next_stay->limit_after, plan.transfer.in_use);
+  EXPECT_GT(plan.walls.stays_for_use->limit, plan.transfer.in_use);
+  EXPECT_THAT(walls->mend, HasSubstr("between lid and floor"));
+  EXPECT_THAT(walls->mend, HasSubstr(write_pressure(plan.walls.stays_for_use->limit, UnitSystem::inch)));
 }
 
-// The mend is true: with the stay in, that limit is what the walls get.
-TEST(WallsTooThin, GetTheLimitThatTheMendPromises) {
+// With the stay that pays most in, that limit is what the walls get.
+TEST(WallsTooThin, GetTheLimitThatTheNextStayPromises) {
   const Plan plan = plan_of_example("walls-too-thin");
   const std::string halved =
       with(example_text("walls-too-thin"), "{length: 24 in, width: 18 in}", "{length: 18 in, width: 12 in}");

@@ -152,9 +152,9 @@ INSTANTIATE_TEST_SUITE_P(
            "bench.yaml:8:13: error: reservoir.ultimate: 40 ksi is less than the yield of 50 ksi\n"
             "    ultimate: 40 ksi\n"
             "              ^"},
-    BadJob{"AllowanceLeavesTooLittle", "charge: 9 in", "corrosion allowance: 0.07 in",
-           "bench.yaml:7:24: error: reservoir.corrosion allowance: 0.07 in leaves too little of a sheet of 0.1265 in; allowed is up to half of it\n"
-           "    corrosion allowance: 0.07 in\n"
+    BadJob{"AllowanceLeavesTooLittle", "charge: 9 in", "corrosion allowance: 0.0633 in",
+           "bench.yaml:7:24: error: reservoir.corrosion allowance: 0.0633 in leaves too little of a sheet of 0.1265 in; allowed is up to half of it\n"
+           "    corrosion allowance: 0.0633 in\n"
            "                         ^"},
     BadJob{"AllowanceOutOfRange", "charge: 9 in", "corrosion allowance: 1 in",
            "bench.yaml:7:24: error: reservoir.corrosion allowance: '1 in': out of range; allowed is 0 in to 0.5 in\n"

@@ -43,6 +43,8 @@ TEST(Sheet, LosesItsCorrosionAllowance) {
   const Plan rusted = of_sheet("10 ga steel\n  corrosion allowance: 0.02 in");
   EXPECT_NEAR(strength(rusted) / strength(ready()), std::pow((0.1265 - 0.02) / 0.1265, 2), 1e-6);
   EXPECT_NEAR(in_inches(rusted.walls.panels.front().thickness), 0.1065, 1e-9);
+  const Plan half = of_sheet("10 ga steel\n  corrosion allowance: 0.0632 in");  // more than half is a mistake
+  EXPECT_NEAR(in_inches(half.walls.panels.front().thickness), 0.0633, 1e-9);
 }
 
 // A reservoir with nothing but stays between lid and floor every 6 in: its long side of 40 x 12 in governs. The plate

@@ -73,6 +73,18 @@ Density air_density(AbsolutePressure pressure, Temperature temperature) {
   return kilograms_per_cubic_metre(in_pascals(pressure) / (kAirGasConstant * in_kelvins(temperature)));
 }
 
+AbsolutePressure vapour_pressure(Temperature temperature) {
+  const double celsius = in_degrees_celsius(temperature);
+  if (celsius >= 0.0) return absolute_pascals(saturation_pressure(in_kelvins(temperature)));
+  return absolute_pascals(611.2 * std::exp(22.46 * celsius / (272.62 + celsius)));
+}
+
+PressureDifference vacuum_of_cooling(Temperature warm, Temperature cold, AbsolutePressure atmosphere) {
+  const double dry = in_pascals(atmosphere) - in_pascals(vapour_pressure(warm));
+  const double left = dry * in_kelvins(cold) / in_kelvins(warm) + in_pascals(vapour_pressure(cold));
+  return pascals(in_pascals(atmosphere) - left);
+}
+
 DynamicViscosity air_viscosity(Temperature temperature) {
   const double kelvin = in_kelvins(temperature);
   return pascal_seconds(1.458e-6 * kelvin * std::sqrt(kelvin) / (kelvin + 110.4));

@@ -26,6 +26,17 @@ inline constexpr double kAirHeatRatio = 1.4;
 /// Air as an ideal gas: p / (R T).
 Density air_density(AbsolutePressure pressure, Temperature temperature);
 
+/// Saturation pressure of water vapour, over ice below 0 degC. From there on IAPWS R7-97(2012), equation 30; over ice
+/// 611.2 Pa exp(22.46 t / (272.62 + t)), t in degC, WMO-No. 8, annex 4.B, from memory.
+/// @param temperature  -65 to 100 degC
+AbsolutePressure vapour_pressure(Temperature temperature);
+
+/// How far below the atmosphere a shut air space over water comes when it cools: its air shrinks and its vapour
+/// condenses, p = (p_atm - ps1) T2/T1 + ps2, by the ideal gas law. The room that the water itself leaves or takes is
+/// not counted.
+/// @param warm, cold  -65 to 100 degC: shut at the atmosphere's pressure when warm; not warmer when cold
+PressureDifference vacuum_of_cooling(Temperature warm, Temperature cold, AbsolutePressure atmosphere);
+
 /// Viscosity of air by Sutherland's law, 1.458e-6 T^1.5 / (T + 110.4), U.S. Standard Atmosphere 1976, equation 51;
 /// meant for 100 to 1900 K.
 DynamicViscosity air_viscosity(Temperature temperature);

@@ -14,7 +14,9 @@
 #include "reservoir/box.h"
 #include "reservoir/box_panels.h"
 #include "reservoir/riser.h"
+#include "reservoir/stay_spacing.h"
 #include "reservoir/stored_energy.h"
+#include "reservoir/support_loads.h"
 #include "reservoir/walls.h"
 #include "transfer/transfer.h"
 
@@ -149,6 +151,8 @@ struct TransferPlan {
   GaugePressure setting;       // of the regulator: given or recommended
   bool setting_given = false;
   Fact setting_basis;                             // why this setting
+  GaugePressure in_use;                           // that the walls are to stand without a failure: the setting that is
+                                                  // wanted, or what the first of the relief valves lets it come to
   GaugePressure highest_setting;                  // what walls and regulator allow
   std::optional<GaugePressure> setting_for_wish;  // that fills in the wished time; none: nothing wished or none does
 };
@@ -181,6 +185,13 @@ struct NextStay {
   Length width{};
 };
 
+/// Cropped corners of the baffles: how long each leg is.
+struct Passages {
+  Length at_floor{};
+  Length at_lid{};
+  bool assumed = false;
+};
+
 struct WallsPlan {
   reservoir::SheetMetal metal;
   std::vector<reservoir::Panel> panels;
@@ -195,7 +206,16 @@ struct WallsPlan {
   Force lid_force{};  // at the set pressure
   std::optional<NextStay> next_stay;
   std::optional<PressureDifference> stayed_limit;  // by the stayed-surface rule, where single stays make a grid
-  std::optional<reservoir::SupportLoads> loads;  // on stays and baffles of the lid at the setting, where they are known
+  GaugePressure loads_at;         // of the loads and the weld: the walls' limit, or a setting that passes it
+  reservoir::SupportLoads loads;  // on stays and baffles of the lid
+  Length weld_throat{};           // of the row of supports that carries most; without rows of the seam round the lid
+  GaugePressure vacuum_limit;     // below the atmosphere, the reservoir empty; a positive number
+  Temperature warmest;            // shut then, and cooled to the coldest, the moist air space comes to:
+  Temperature coldest;
+  PressureDifference cooling_vacuum;                     // below the atmosphere
+  std::optional<reservoir::StaySpacing> stays_for_use;   // where the walls do not stand what they see in use
+  std::optional<reservoir::StaySpacing> stays_for_four;  // where that is not four times within the yield
+  std::optional<Passages> passages;                      // through the baffles
 };
 
 /// A relief valve of the job as it stands in its way, with the regulator failed and the riser stopped.
@@ -233,6 +253,7 @@ struct ReliefPlan {
   std::vector<ReliefValve> valves;           // of the job
   GaugePressure greatest;  // that can occur with what is in the job, the regulator failed and the riser stopped
   double factor_at_greatest = 0.0;  // on yield
+  Force lid_force_at_greatest{};
 };
 
 /// A port that is plugged for the leak test, and with what.
@@ -256,6 +277,7 @@ struct LeakTestPlan {
   Volume air_volume{};                    // of the empty reservoir
   reservoir::StoredEnergy energy;         // at the test pressure, reservoir empty
   reservoir::StoredEnergy energy_in_use;  // at the set pressure, ullage with the water up
+  Force lid_force{};                      // at the test pressure
   PressureDifference drift_per_kelvin;    // of the reading at the test pressure
 };
 
@@ -281,10 +303,12 @@ struct ListItem {
 struct CutItem {
   std::string stock;  // "1 x 12 in nipple, black iron"
   Length length{};
+  std::optional<Length> width;  // of a plate
   Length offcut{};
   int quantity = 1;
   std::string used_for;
-  std::string datum;  // "from the threaded end"
+  std::string datum;         // "from the threaded end"
+  std::optional<Fact> note;  // what else is cut of it
 };
 
 struct Consumable {

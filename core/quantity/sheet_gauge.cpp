@@ -32,6 +32,17 @@ constexpr std::array kStainless = {3.0 / 16,  11.0 / 64, 5.0 / 32,   9.0 / 64, 1
                                    7.0 / 160, 3.0 / 80,  11.0 / 320, 1.0 / 32, 9.0 / 320, 1.0 / 40,
                                    7.0 / 320, 3.0 / 160, 11.0 / 640, 1.0 / 64, 9.0 / 640, 1.0 / 80};
 
+// The least of the same, in inches. Steel and galvanized to 20 gauge as charts print it.
+constexpr std::array kLeastSteel = {0.1713, 0.1564, 0.1415, 0.1265, 0.1116, 0.0966, 0.0827,
+                                    0.0677, 0.0613, 0.0538, 0.0478, 0.0428, 0.0378, 0.0329};
+constexpr std::array kLeastGalvanized = {0.1591, 0.1442, 0.1292, 0.1143, 0.0994, 0.0854, 0.0705,
+                                         0.0650, 0.0575, 0.0525, 0.0466, 0.0406, 0.0356};
+// What is ordered, less the tolerance: 0.135 - 0.009 for 10 gauge.
+constexpr std::array kLeastStainless = {0.1775, 0.1619, 0.1463, 0.1260, 0.1120, 0.0980, 0.0868,
+                                        0.0690, 0.0653, 0.0550, 0.0523, 0.0440, 0.0398, 0.0330};
+constexpr double kThinSheetTolerance = 0.003;  // in, of what is thinner than the tables above
+constexpr double kAluminiumTolerance = 0.05;   // of the thickness
+
 double aluminium_inches(int gauge) { return std::round(50.0 * std::pow(92.0, (36.0 - gauge) / 39.0)) / 10000.0; }
 
 struct MetalName {
@@ -45,6 +56,10 @@ constexpr std::array kMetalNames = std::to_array<MetalName>({
     {"carbonsteel", SheetMetal::steel},
     {"plainsteel", SheetMetal::steel},
     {"blacksteel", SheetMetal::steel},
+    {"a36", SheetMetal::steel},
+    {"sheetsteel", SheetMetal::steel},
+    {"commercialsteel", SheetMetal::steel},
+    {"commercialsteelsheet", SheetMetal::steel},
     {"crs", SheetMetal::steel},
     {"hrs", SheetMetal::steel},
     {"coldrolledsteel", SheetMetal::steel},
@@ -54,12 +69,22 @@ constexpr std::array kMetalNames = std::to_array<MetalName>({
     {"galvanizedsteel", SheetMetal::galvanized},
     {"galvanisedsteel", SheetMetal::galvanized},
     {"galv", SheetMetal::galvanized},
+    {"a653", SheetMetal::galvanized},
     {"stainless", SheetMetal::stainless},
     {"stainlesssteel", SheetMetal::stainless},
     {"ss", SheetMetal::stainless},
+    {"304", SheetMetal::stainless},
+    {"316", SheetMetal::stainless},
+    {"stainless304", SheetMetal::stainless},
+    {"stainless316", SheetMetal::stainless},
+    {"304stainless", SheetMetal::stainless},
+    {"316stainless", SheetMetal::stainless},
     {"aluminium", SheetMetal::aluminium},
     {"aluminum", SheetMetal::aluminium},
     {"alu", SheetMetal::aluminium},
+    {"5052", SheetMetal::aluminium},
+    {"6061", SheetMetal::aluminium},
+    {"3003", SheetMetal::aluminium},
 });
 
 constexpr std::string_view kMetalsAllowed = "steel, galvanized, stainless or aluminium";
@@ -75,6 +100,8 @@ std::string folded(std::string_view text) {
 
 std::optional<SheetMetal> find_metal(std::string_view word) {
   const std::string name = folded(word);
+  for (const std::string_view standard : {"a1011", "a1008", "structuralsteelsheet"})
+    if (name.starts_with(standard)) return SheetMetal::steel;
   const auto found =
       std::find_if(kMetalNames.begin(), kMetalNames.end(), [&](const MetalName& each) { return each.name == name; });
   if (found == kMetalNames.end()) return std::nullopt;
@@ -123,7 +150,12 @@ std::string thicknesses_of(const Number& number) {
   return all;
 }
 
-Reading<Length> read_gauge(const PlainText& text, const Number& number, std::size_t metal_at) {
+struct Gauge {
+  SheetMetal metal = SheetMetal::steel;
+  int number = 0;
+};
+
+Reading<Gauge> read_gauge(const PlainText& text, const Number& number, std::size_t metal_at) {
   const std::string_view word = std::string_view(text.plain).substr(metal_at);
   if (folded(word).empty()) {
     return read_error(text, text.plain.size(),
@@ -144,7 +176,7 @@ Reading<Length> read_gauge(const PlainText& text, const Number& number, std::siz
                       fmt::format("no such gauge; {} gauges are whole numbers from {} to {}", name_of(*metal),
                                   numbers.low, numbers.high));
   }
-  return *gauge_thickness(*metal, static_cast<int>(number.value));
+  return Gauge{*metal, static_cast<int>(number.value)};
 }
 
 /// `3/16 in steel`: the metal after a plain thickness says nothing more about it and is dropped.
@@ -179,12 +211,28 @@ std::optional<Length> gauge_thickness(SheetMetal metal, int gauge) {
   }
 }
 
+std::optional<Length> least_gauge_thickness(SheetMetal metal, int gauge) {
+  const auto nominal = gauge_thickness(metal, gauge);
+  if (!nominal) return std::nullopt;
+  if (metal == SheetMetal::aluminium) return *nominal * (1.0 - kAluminiumTolerance);
+  const auto row = static_cast<std::size_t>(gauge - gauge_numbers(metal).low);
+  const auto least = [&](const auto& table) {
+    return row < table.size() ? inches(table[row]) : *nominal - inches(kThinSheetTolerance);
+  };
+  if (metal == SheetMetal::steel) return least(kLeastSteel);
+  return metal == SheetMetal::galvanized ? least(kLeastGalvanized) : least(kLeastStainless);
+}
+
 Reading<Length> read_sheet(std::string_view written) {
   const PlainText text = plain_text(written);
   const UnitTable& table = unit_table(Kind::length);
   const auto number = scan_number(text, 0, "");
   if (const auto* value = std::get_if<Number>(&number)) {
-    if (const auto end = end_of_gauge_word(text.plain, value->end)) return read_gauge(text, *value, *end);
+    if (const auto end = end_of_gauge_word(text.plain, value->end)) {
+      const auto gauge = read_gauge(text, *value, *end);
+      if (const auto* error = std::get_if<ReadError>(&gauge)) return *error;
+      return *gauge_thickness(std::get<Gauge>(gauge).metal, std::get<Gauge>(gauge).number);
+    }
     if (value->end >= text.plain.size()) {
       return read_error(text, value->end,
                         fmt::format("no unit; a sheet is a thickness ({}) or a gauge with its metal, "
@@ -195,6 +243,17 @@ Reading<Length> read_sheet(std::string_view written) {
   const auto reading = read_limited(without_metal(written), table);
   if (const auto* error = std::get_if<ReadError>(&reading)) return *error;
   return metres(std::get<Measured>(reading).in_si);
+}
+
+std::optional<Length> least_of_gauge(std::string_view written) {
+  const PlainText text = plain_text(written);
+  const auto number = scan_number(text, 0, "");
+  const auto* value = std::get_if<Number>(&number);
+  const auto end = value == nullptr ? std::nullopt : end_of_gauge_word(text.plain, value->end);
+  if (!end) return std::nullopt;
+  const auto gauge = read_gauge(text, *value, *end);
+  const auto* known = std::get_if<Gauge>(&gauge);
+  return known == nullptr ? std::nullopt : least_gauge_thickness(known->metal, known->number);
 }
 
 }  // namespace riserun::quantity

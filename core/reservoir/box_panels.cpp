@@ -1,6 +1,7 @@
 #include "reservoir/box_panels.h"
 
 #include <algorithm>
+#include <functional>
 #include <utility>
 
 namespace riserun::reservoir {
@@ -26,13 +27,17 @@ WallCheck check(const WallRequest& request, const SupportLayout& supports) {
                      request.metal, request.design_stress, request.design_stress_basis, GaugePressure());
 }
 
-// Posts hold the sheet at points, which bends it more than a row does.
+// Posts hold the sheet at points, which bends it more than a row does; the water on the floor leaves the air less.
 std::optional<PressureDifference> post_limit(const WallRequest& request, const SupportLayout& supports) {
   const WallBays bays = lid_bays(supports);
   if (!supports.lid_stays_are_posts || bays.along < 2 || bays.across < 2) return std::nullopt;
-  const Length pitch = std::max(request.box.length / static_cast<double>(bays.along),
-                                request.box.width / static_cast<double>(bays.across));
-  return stayed_plate_limit(request.thickness, pitch, request.design_stress);
+  const Length longer = std::max(request.box.length, request.box.width);
+  const Length shorter = std::min(request.box.length, request.box.width);
+  const Length pitch = std::max(longer / static_cast<double>(bays.along), shorter / static_cast<double>(bays.across));
+  const PressureDifference water =
+      supports.floor_carried ? pascals(0.0) : water_pressure(request.water_depth, request.water);
+  const PressureDifference stands = stayed_plate_limit(request.thickness, pitch, request.design_stress);
+  return std::max(pascals(0.0), stands - water);
 }
 
 GaugePressure limit_of(const WallRequest& request, const SupportLayout& supports, const WallCheck& checked) {
@@ -87,6 +92,32 @@ SupportLayout with_bay(SupportLayout supports, std::optional<WallBays> SupportLa
   return supports;
 }
 
+SupportLayout with_bare_panel_halved(SupportLayout supports) {
+  BarePanel& bare = *supports.bare;
+  const Length half = std::max(bare.length, bare.width) / 2.0;
+  const Length other = std::min(bare.length, bare.width);
+  bare.length = std::max(half, other);
+  bare.width = std::min(half, other);
+  return supports;
+}
+
+using Adds = std::function<void(const char* what, SupportLayout supports)>;
+
+void rows_of_lid_and_floor(const SupportLayout& now, const Adds& add) {
+  if (now.bare) {
+    add("one more stay across the middle of each panel that wide", with_bare_panel_halved(now));
+    if (!now.bare->lid_only || now.floor_carried) return;
+    const WallBays floor = floor_bays(now);
+    add("one more stiffener under the floor, across the length", with_bay(now, &SupportLayout::floor, floor, 1, 0));
+    add("one more stiffener under the floor, along the length", with_bay(now, &SupportLayout::floor, floor, 0, 1));
+    return;
+  }
+  add("one more baffle across the length", with_baffle_across(now));
+  add("one more baffle along the length", with_baffle_along(now));
+  add("one more row of stays between lid and floor, across the length", with_row_of_stays(now, 1, 0));
+  add("one more row of stays between lid and floor, along the length", with_row_of_stays(now, 0, 1));
+}
+
 }  // namespace
 
 WallBays lid_bays(const SupportLayout& s) { return bays_or(s.lid, s.baffles_across, s.baffles_along); }
@@ -100,28 +131,30 @@ std::vector<Panel> box_panels(const Box& box, Length thickness, const SupportLay
   const Length longer = std::max(box.length, box.width);
   const Length shorter = std::min(box.length, box.width);
   const PressureDifference at_floor = water_pressure(water_depth, water);
+  const auto& bare = supports.bare;
   std::vector<Panel> panels;
-  panels.push_back(panel("lid panel", longer, shorter, lid_bays(supports), thickness, {}));
+  panels.push_back(bare ? panel("widest lid panel", bare->length, bare->width, {}, thickness, {})
+                        : panel("lid panel", longer, shorter, lid_bays(supports), thickness, {}));
   // A floor that stands on the shop's floor all over cannot bulge.
   if (!supports.floor_carried) {
-    panels.push_back(panel("floor panel", longer, shorter, floor_bays(supports), thickness, at_floor));
+    const bool stayed = bare && !bare->lid_only && !supports.floor;
+    panels.push_back(stayed ? panel("widest floor panel", bare->length, bare->width, {}, thickness, at_floor)
+                            : panel("floor panel", longer, shorter, floor_bays(supports), thickness, at_floor));
   }
   panels.push_back(panel("long side panel", longer, box.height, long_side_bays(supports), thickness, at_floor));
   panels.push_back(panel("short side panel", shorter, box.height, short_side_bays(supports), thickness, at_floor));
   return panels;
 }
 
-std::vector<Panel> bare_panels(Length length, Length width, Length thickness, bool lid_only, Length water_depth,
-                               Density water) {
-  std::vector<Panel> panels = {panel("widest lid panel", length, width, {}, thickness, {})};
-  if (!lid_only) {
-    panels.push_back(panel("widest floor panel", length, width, {}, thickness, water_pressure(water_depth, water)));
-  }
-  return panels;
-}
-
 GaugePressure wall_limit(const WallRequest& request) {
   return limit_of(request, request.supports, check(request, request.supports));
+}
+
+GaugePressure wall_vacuum_limit(const WallRequest& request) {
+  WallRequest empty = request;
+  empty.water_depth = metres(0.0);
+  empty.supports.floor_carried = false;
+  return wall_limit(empty);
 }
 
 std::vector<NextSupport> next_supports(const WallRequest& request) {
@@ -133,10 +166,7 @@ std::vector<NextSupport> next_supports(const WallRequest& request) {
   const auto add = [&](std::string what, SupportLayout supports) {
     next.push_back(judge(request, limit, std::move(what), std::move(supports)));
   };
-  add("one more baffle across the length", with_baffle_across(now));
-  add("one more baffle along the length", with_baffle_along(now));
-  add("one more row of stays between lid and floor, across the length", with_row_of_stays(now, 1, 0));
-  add("one more row of stays between lid and floor, along the length", with_row_of_stays(now, 0, 1));
+  rows_of_lid_and_floor(now, add);
   add("one more upright stiffener on each long side", with_bay(now, &SupportLayout::long_side, long_side, 1, 0));
   add("one more level stiffener on each long side", with_bay(now, &SupportLayout::long_side, long_side, 0, 1));
   add("one more upright stiffener on each short side", with_bay(now, &SupportLayout::short_side, short_side, 1, 0));
@@ -145,34 +175,6 @@ std::vector<NextSupport> next_supports(const WallRequest& request) {
   std::stable_sort(next.begin(), next.end(),
                    [](const NextSupport& a, const NextSupport& b) { return a.limit > b.limit; });
   return next;
-}
-
-SupportLoads support_loads(const Box& box, const SupportLayout& supports, GaugePressure pressure) {
-  const Length longer = std::max(box.length, box.width);
-  const Length shorter = std::min(box.length, box.width);
-  const WallBays bays = lid_bays(supports);
-  const Length bay_along = longer / static_cast<double>(bays.along);
-  const Length bay_across = shorter / static_cast<double>(bays.across);
-  const auto on = [&](Length a, Length b) { return newtons(in_pascals(pressure) * in_square_metres(a * b)); };
-  // Each row or post carries what lies halfway to its neighbours on both sides, which is one bay.
-  SupportLoads loads;
-  loads.lid = on(longer, shorter);
-  if (supports.lid_stays_are_posts && bays.along > 1 && bays.across > 1) {
-    loads.posts = (bays.along - 1) * (bays.across - 1);
-    loads.each_post = on(bay_along, bay_across);
-    return loads;
-  }
-  loads.rows_across = bays.along - 1;
-  loads.rows_along = bays.across - 1;
-  if (loads.rows_across > 0) {
-    loads.each_row_across = on(bay_along, shorter);
-    loads.weld_of_row_across = loads.each_row_across / shorter;
-  }
-  if (loads.rows_along > 0) {
-    loads.each_row_along = on(bay_across, longer);
-    loads.weld_of_row_along = loads.each_row_along / longer;
-  }
-  return loads;
 }
 
 }  // namespace riserun::reservoir

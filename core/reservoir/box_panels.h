@@ -1,12 +1,9 @@
-// From a box, its sheet and its supports to bare panels; what one more row of supports would give; and the load that
-// each support and its weld must carry.
+// From a box, its sheet and its supports to bare panels, and what one more row of supports would give.
 #pragma once
 
 #include "quantity/quantities.h"
 #include "reservoir/box.h"
 #include "reservoir/walls.h"
-
-#include <boost/units/operators.hpp>
 
 #include <optional>
 #include <string>
@@ -20,6 +17,13 @@ struct WallBays {
   int across = 1;
 };
 
+/// The widest bare rectangle between stays, where that is all that is known of them.
+struct BarePanel {
+  Length length{};
+  Length width{};
+  bool lid_only = false;  // the stays hold the lid alone; else they tie lid and floor to each other
+};
+
 /// What divides the flat walls. A baffle is an upright plate from wall to wall and from floor to lid, welded all round.
 struct SupportLayout {
   int baffles_across = 0;       // across the length: they hold lid, floor and long sides
@@ -28,6 +32,7 @@ struct SupportLayout {
   std::optional<WallBays> floor;
   std::optional<WallBays> long_side;
   std::optional<WallBays> short_side;
+  std::optional<BarePanel> bare;     // beats the lid's bays, and the floor's unless the stays are the lid's alone
   bool lid_stays_are_posts = false;  // single stays in a grid between lid and floor, not rows: stayed-surface rule too
   bool floor_carried = false;        // the floor lies on something that takes its load
 };
@@ -38,16 +43,12 @@ WallBays floor_bays(const SupportLayout& supports);
 WallBays long_side_bays(const SupportLayout& supports);
 WallBays short_side_bays(const SupportLayout& supports);
 
-/// The largest bare panel of lid, floor, long sides and short sides.
+/// The largest bare panel of lid, floor, long sides and short sides: always all of them. Sides that nothing is said of
+/// are bare from corner to corner, wherever the lid has its stays.
 /// @param water_depth the deepest that the reservoir is ever filled (0: none, as in a leak test with air); each panel
 ///        is taken as loaded all over as at its lowest edge, which is on the safe side
 std::vector<Panel> box_panels(const Box& box, Length thickness, const SupportLayout& supports, Length water_depth,
                               Density water);
-
-/// When all that is known is the widest bare panel: one in the lid, and, unless it is known to be in the lid only, the
-/// same in the floor under the full depth of water.
-std::vector<Panel> bare_panels(Length length, Length width, Length thickness, bool lid_only, Length water_depth,
-                               Density water);
 
 /// All that judges a box's walls.
 struct WallRequest {
@@ -64,6 +65,10 @@ struct WallRequest {
 /// Air pressure that the weakest panel may see; the stayed-surface rule counts where the lid's stays are single posts.
 GaugePressure wall_limit(const WallRequest& request);
 
+/// How far below the atmosphere the empty box may come, as a positive number: every panel bent inward at the design
+/// stress, a floor that is carried too. Stays and baffles are taken to stand the push.
+GaugePressure wall_vacuum_limit(const WallRequest& request);
+
 /// What one more row of supports in one direction would give.
 struct NextSupport {
   std::string what;         // "one more baffle across the length"
@@ -78,26 +83,5 @@ struct NextSupport {
 
 /// Every way to add one row, the best first; equal ones in the order baffles, stays, long sides, short sides.
 std::vector<NextSupport> next_supports(const WallRequest& request);
-
-using ForcePerLength = boost::units::quantity<boost::units::divide_typeof_helper<si::force, si::length>::type>;  // N/m
-
-/// What the supports of the lid carry at a pressure: pressure times the area that leans on each. Where
-/// rows cross, each is taken as if it carried its strip alone, which is on the safe side.
-struct SupportLoads {
-  Force lid{};              // the whole lid; its outer weld carries what the supports do not
-  Force each_row_across{};  // a row of stays or a baffle across the length; zero: none
-  Force each_row_along{};
-  Force each_post{};  // a single stay where two rows would cross; zero: none
-  int rows_across = 0;
-  int rows_along = 0;
-  int posts = 0;
-  ForcePerLength weld_of_row_across{};  // along the row's weld to the lid
-  ForcePerLength weld_of_row_along{};
-};
-SupportLoads support_loads(const Box& box, const SupportLayout& supports, GaugePressure pressure);
-
-inline double in_pounds_per_inch(ForcePerLength v) {
-  return v.value() * kMetresPerInch / (kKilogramsPerPound * kStandardGravity);
-}
 
 }  // namespace riserun::reservoir

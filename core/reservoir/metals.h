@@ -35,6 +35,11 @@ const std::vector<SheetMetal>& sheet_metals();
 /// A metal by its name or a trade name of it ("304", "galvanized", "5052"), upper or lower case alike.
 std::optional<SheetMetal> find_sheet_metal(std::string_view name);
 
+/// The same as it is sold in that thickness: plain steel that no grade is named of ("steel", "mild steel") is
+/// commercial sheet below 3/16 in, which promises less than plate. 0.180 in is where ASTM A6 begins to call it plate
+/// (from memory).
+std::optional<SheetMetal> find_sheet_metal(std::string_view name, Length thickness);
+
 /// Share of yield that a wall may be stressed to unless the job says otherwise. A screening choice: public
 /// rectangular-tank calculation sheets use 0.6 to 0.66 (common practice).
 inline constexpr double kDesignShareOfYield = 0.6;

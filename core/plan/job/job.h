@@ -49,19 +49,14 @@ struct JobPort {
 struct Sheet {
   std::string written;  // "10 ga steel", as the person wrote it
   Length thickness{};
-  std::string metal;  // a name that reservoir::find_sheet_metal knows
-};
-
-struct BarePanel {
-  Length length{};
-  Length width{};
-  bool lid_only = false;  // it is in the lid: no water stands on it
+  std::optional<Length> least;  // that the mill may deliver, where it is written as a gauge
+  std::string metal;            // a name that reservoir::find_sheet_metal knows
 };
 
 struct Supports {
-  std::optional<BarePanel> widest_bare_panel;  // of any wall; then the layout is not needed
   std::optional<reservoir::SupportLayout> layout;
   std::optional<double> solid_fraction;  // share of the inside that supports and baffles fill
+  std::optional<bool> floor_carried;     // it lies flat on what takes its load; else it stands on legs
   std::optional<bool> passages;          // for water and air through the baffles, at floor and lid; false: tight
 };
 
@@ -72,6 +67,7 @@ struct JobReservoir {
   Sheet sheet;
   std::optional<Stress> yield;
   std::optional<Stress> ultimate;
+  std::optional<Length> corrosion_allowance;  // of the sheet's thickness, that may rust away
   Supports supports;
   std::optional<Length> charge;           // depth of the water put in
   std::optional<Length> obstacle_height;  // of what lies on the floor under the riser

@@ -1,9 +1,11 @@
 // Reads the reservoir, the table and the riser of a job.
 #include "plan/job/job_reading.h"
+#include "quantity/sheet_gauge.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 
 namespace riserun::plan {
 
@@ -38,7 +40,7 @@ quantity::Reading<Length> read_thickness(std::string_view text) {
 }
 
 constexpr std::string_view kMetals[] = {"steel", "galvanized", "stainless", "aluminium", "commercial steel sheet",
-                                        "316",   "6061",       "3003"};
+                                        "a36",   "316",        "6061",      "3003"};
 
 std::optional<std::string> read_metal(JobReading& reading, const Value& where, std::string_view words) {
   if (reservoir::find_sheet_metal(words)) return std::string(words);
@@ -95,7 +97,10 @@ std::optional<Sheet> read_sheet_field(JobReading& reading, const Value& value, c
         read_metal(reading, value, std::string_view(written).substr(std::min(start_of_metal(written), written.size())));
   }
   if (!metal) return std::nullopt;
-  return Sheet{std::string(value.text()), *thickness, *metal};
+  const std::string written = sheet_written_out(value.text());
+  std::optional<Length> least = quantity::least_of_gauge(written);
+  if (!least) least = quantity::least_of_gauge(written + " " + *metal);
+  return Sheet{std::string(value.text()), *thickness, least, *metal};
 }
 
 /// `3 x 2`: bays along and across.
@@ -125,7 +130,7 @@ std::optional<reservoir::WallBays> read_bays(JobReading& reading, const Value& v
   return reservoir::WallBays{along, across};
 }
 
-std::optional<BarePanel> read_bare_panel(JobReading& reading, const Value& value) {
+std::optional<reservoir::BarePanel> read_bare_panel(JobReading& reading, const Value& value) {
   if (!value.exists()) return std::nullopt;
   Fields fields(value, {"length", "width", "in"}, reading.problems);
   if (!fields.valid()) return std::nullopt;
@@ -134,7 +139,7 @@ std::optional<BarePanel> read_bare_panel(JobReading& reading, const Value& value
   const auto width = fields.need_with("width", side);
   const auto lid_only = fields.choice<bool>(fields.find("in"), {{"lid", true}, {"any wall", false}});
   if (!length || !width) return std::nullopt;
-  return BarePanel{std::max(*length, *width), std::min(*length, *width), lid_only.value_or(false)};
+  return reservoir::BarePanel{std::max(*length, *width), std::min(*length, *width), lid_only.value_or(false)};
 }
 
 Supports read_supports(JobReading& reading, const Value& value) {
@@ -145,8 +150,8 @@ Supports read_supports(JobReading& reading, const Value& value) {
                  "short side bays", "lid stays", "floor carried", "solid share", "passages"},
                 reading.problems);
   if (!fields.valid()) return supports;
-  supports.widest_bare_panel = read_bare_panel(reading, fields.find("widest bare panel"));
   reservoir::SupportLayout layout;
+  layout.bare = read_bare_panel(reading, fields.find("widest bare panel"));
   layout.baffles_across = fields.find_with("baffles across", ranged(read_count, 0, 50)).value_or(0);
   layout.baffles_along = fields.find_with("baffles along", ranged(read_count, 0, 50)).value_or(0);
   layout.lid = read_bays(reading, fields.find("lid bays"));
@@ -155,15 +160,17 @@ Supports read_supports(JobReading& reading, const Value& value) {
   layout.short_side = read_bays(reading, fields.find("short side bays"));
   layout.lid_stays_are_posts =
       fields.choice<bool>(fields.find("lid stays"), {{"posts", true}, {"rows", false}}).value_or(false);
-  layout.floor_carried = fields.flag_or("floor carried", false);
+  if (value["floor carried"].exists()) supports.floor_carried = fields.flag_or("floor carried", false);
+  layout.floor_carried = supports.floor_carried.value_or(false);
   supports.solid_fraction = fields.find_with("solid share", share());
   if (value["passages"].exists()) supports.passages = fields.flag_or("passages", true);
-  if (!value["widest bare panel"].exists()) {
-    supports.layout = layout;
-  } else if (value.size() > 1u + (value["solid share"].exists() ? 1u : 0u) + (value["passages"].exists() ? 1u : 0u)) {
+  supports.layout = layout;
+  constexpr std::string_view kDivideTheLid[] = {"baffles across", "baffles along", "lid bays", "lid stays"};
+  const bool divided = std::any_of(std::begin(kDivideTheLid), std::end(kDivideTheLid),
+                                   [&](std::string_view key) { return value[key].exists(); });
+  if (value["widest bare panel"].exists() && divided)
     reading.problems.add(
         value, fmt::format("{}: give the widest bare panel or how the walls are divided, not both", value.path()));
-  }
   return supports;
 }
 
@@ -181,8 +188,8 @@ void refuse_other_shapes(JobReading& reading, Fields& fields) {
 
 void read_reservoir(JobReading& reading, const Value& value, Job& job) {
   Fields fields(value,
-                {"shape", "inside", "sheet", "metal", "yield", "ultimate", "supports", "charge", "under the riser",
-                 "lid", "ports"},
+                {"shape", "inside", "sheet", "metal", "yield", "ultimate", "corrosion allowance", "supports", "charge",
+                 "under the riser", "lid", "ports"},
                 reading.problems);
   if (!fields.valid()) return;
   JobReservoir& reservoir = job.reservoir;
@@ -200,6 +207,8 @@ void read_reservoir(JobReading& reading, const Value& value, Job& job) {
   const auto strength = ranged(read_stress, megapascals(20.0), megapascals(2000.0));
   reservoir.yield = fields.find_with("yield", strength);
   reservoir.ultimate = fields.find_with("ultimate", strength);
+  reservoir.corrosion_allowance =
+      fields.find_with("corrosion allowance", ranged(read_length, metres(0.0), inches(0.5)));
   reservoir.supports = read_supports(reading, fields.find("supports"));
   reservoir.charge = fields.find_with("charge", ranged(read_length, inches(0.5), kLargestBox));
   reservoir.obstacle_height = fields.find_with("under the riser", ranged(read_length, metres(0.0), kLargestBox));

@@ -12,6 +12,8 @@ using catalog::Value;
 
 namespace {
 
+const double kMostToRust = 0.5;  // of a sheet's thickness
+
 /// Where a mistake is shown: the value itself, or where it should have been.
 void check_heights(JobReading& reading, const Value& root, const Job& job) {
   const Length none = metres(0.0);
@@ -43,13 +45,25 @@ void check_heights(JobReading& reading, const Value& root, const Job& job) {
 }
 
 void check_panel(JobReading& reading, const Value& root, const Job& job) {
-  const auto& panel = job.reservoir.supports.widest_bare_panel;
+  const auto& layout = job.reservoir.supports.layout;
+  const auto panel = layout ? layout->bare : std::nullopt;
   if (!panel || !(job.reservoir.length > metres(0.0)) || !(job.reservoir.width > metres(0.0))) return;
   const Length longest = std::max({job.reservoir.length, job.reservoir.width, job.reservoir.height});
   if (panel->length <= longest) return;
   const Value value = root["reservoir"]["supports"]["widest bare panel"];
   reading.problems.add(value, fmt::format("{}: a panel {} long does not fit a reservoir that is {} long", value.path(),
                                           write_length(panel->length, job.units), write_length(longest, job.units)));
+}
+
+void check_allowance(JobReading& reading, const Value& root, const Job& job) {
+  const JobReservoir& reservoir = job.reservoir;
+  if (!reservoir.corrosion_allowance || !(reservoir.sheet.thickness > metres(0.0))) return;
+  const Length sheet = reservoir.sheet.least.value_or(reservoir.sheet.thickness);
+  if (*reservoir.corrosion_allowance <= sheet * kMostToRust) return;
+  const Value value = root["reservoir"]["corrosion allowance"];
+  reading.problems.add(value, fmt::format("{}: {} leaves too little of a sheet of {}; allowed is up to half of it",
+                                          value.path(), write_thickness(*reservoir.corrosion_allowance, job.units),
+                                          write_thickness(sheet, job.units)));
 }
 
 void check_strengths(JobReading& reading, const Value& root, const Job& job) {
@@ -184,6 +198,7 @@ void check_connections(JobReading& reading, const Value& root, const Job& job) {
 void check_job(JobReading& reading, const Value& root, const Job& job) {
   check_heights(reading, root, job);
   check_panel(reading, root, job);
+  check_allowance(reading, root, job);
   check_strengths(reading, root, job);
   check_air(reading, root, job);
   check_port_names(reading, root, job);

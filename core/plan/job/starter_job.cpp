@@ -14,15 +14,18 @@ name: My water table
 units: inch                      # or metric: what the plan is written in; you may write either
 
 reservoir:                       # the closed box under the table, inside measures
-  inside: {length: 44 in, width: 22 in, height: 14 in}
+  inside: {length: 44 in, width: 22 in, height: 13 in}
   sheet: 10 ga steel             # or 3/16 in steel, 2.5 mm stainless, 1/8 in aluminium
-  # yield: 36 ksi                # of the sheet, if you know it
+  # yield: 36 ksi                # of the sheet, if you know it: 10 ga steel counts as commercial sheet of 30 ksi
+  # corrosion allowance: 0.02 in # of its thickness
   supports:                      # what holds the flat walls: either how they are divided ...
     baffles across: 3            # upright plates across the length, welded to lid, floor and long sides
     baffles along: 1
     # passages: no               # cropped corners let water and air from bay to bay; tight baffles need saying
     # lid bays: 3 x 2            # where stays divide the lid otherwise: along x across; also floor bays, long side bays
-    # widest bare panel: {length: 22 in, width: 15 in, in: lid}   # ... or, instead of all that, the widest bare panel
+    # floor carried: yes         # it lies flat on what bears it all over; left out, it stands on legs
+    # widest bare panel: {length: 22 in, width: 15 in}   # ... or, instead of all that, the widest between the stays;
+    #                              in: lid where they hold the lid alone. Sides count as bare without bays of their own
   # charge: 9 in                 # depth of the water put in
   # under the riser: 1 in        # an angle or a stay on the floor there counts as the floor
   # lid: open                    # or welded

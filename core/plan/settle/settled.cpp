@@ -1,5 +1,6 @@
 #include "plan/settle/settled.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace riserun::plan {
@@ -8,6 +9,7 @@ namespace {
 
 // The defaults. Each stands here once, and settle() prints it with its reason.
 const Temperature kRoomTemperature = degrees_fahrenheit(68.0);
+const Temperature kColdestShop = degrees_celsius(3.0);   // below that its water may freeze: common practice
 const Length kFreeboard = inches(1.0);                   // rim over the wanted depth
 const GaugePressure kReceiverPressure = psig(90.0);      // low end of shop air, 90 to 125 psi: common practice
 const GaugePressure kHighestShopPressure = psig(125.0);  // high end of it
@@ -59,13 +61,20 @@ void settle_boxes(const Job& job, Settled& settled, Assumer& assume) {
 }
 
 void settle_walls(const Job& job, Settled& settled, Assumer& assume) {
-  settled.metal = reservoir::find_sheet_metal(job.reservoir.sheet.metal).value_or(reservoir::sheet_metals().front());
+  const Sheet& sheet = job.reservoir.sheet;
+  settled.metal = reservoir::find_sheet_metal(sheet.metal, sheet.thickness).value_or(reservoir::sheet_metals().front());
   reservoir::SheetMetal& metal = settled.metal;
   const std::string source = metal.source;
   metal.yield =
       assume.take(job.reservoir.yield, metal.yield, "reservoir.yield", fact("yield_of_sheet", metal.yield, source));
+  metal.ultimate =
+      std::max(metal.ultimate, metal.yield);  // a given yield may pass what the metal is assumed to break at
   metal.ultimate = assume.take(job.reservoir.ultimate, metal.ultimate, "reservoir.ultimate",
                                fact("ultimate_of_sheet", metal.ultimate, source));
+  if (sheet.least) assume.note(fact("least_of_gauge", *sheet.least, sheet.written, sheet.thickness));
+  const Length rusts = assume.take(job.reservoir.corrosion_allowance, metres(0.0), "reservoir.corrosion allowance",
+                                   fact("no_corrosion_allowance"));
+  settled.wall_thickness = sheet.least.value_or(sheet.thickness) - rusts;
   const reservoir::DesignStress design = reservoir::design_stress(metal);
   settled.design_stress = design.stress;
   settled.design_stress_basis = design.basis;
@@ -109,6 +118,9 @@ void settle_surroundings(const Job& job, Settled& settled, Assumer& assume) {
                                     fact("water_temperature", kRoomTemperature));
   const Length altitude = assume.take(job.altitude, metres(0.0), "altitude", fact("at_sea_level"));
   settled.atmosphere = hydraulics::atmosphere_at(altitude).value_or(absolute_pascals(kStandardAtmosphere));
+  settled.warmest = std::max(settled.temperature, job.hottest.value_or(settled.temperature));
+  settled.coldest = std::min(settled.temperature,
+                             assume.take(job.coldest, kColdestShop, "coldest", fact("coldest_place", kColdestShop)));
   // load_job keeps the temperature in range; a job made otherwise falls back on room temperature rather than fail.
   const auto water = hydraulics::water_at(settled.temperature);
   settled.water = water ? *water : *hydraulics::water_at(kRoomTemperature);

@@ -17,6 +17,7 @@ struct Settled {
   reservoir::Box box;
   reservoir::Table table;
   reservoir::SheetMetal metal;
+  Length wall_thickness{};  // what is counted on: a gauge's least, less what may rust away
   Stress design_stress;
   quantity::Fact design_stress_basis;
   Length obstacle_height{};
@@ -28,6 +29,8 @@ struct Settled {
   transfer::Vent vent;
   PressureDifference check_valve{};  // that opens one, where the catalog does not say
   Temperature temperature;
+  Temperature warmest;  // that the shut air space comes to, and the coldest
+  Temperature coldest;
   hydraulics::Water water;
   AbsolutePressure atmosphere;
   chain::Order order = chain::Order::line;

@@ -33,9 +33,13 @@ void cut_hoses(const Catalog& catalog, const std::vector<ConnectionPlan>& connec
     for (const chain::RunPart& part : connection.run()->parts)
       if (catalog.part(part.part).cut_to_length) ++hoses[part.part];
     for (const auto& [hose, count] : hoses)
-      list.cut.push_back({part_title(catalog, hose),
-                          connection.hose_length.value_or(straight_length(catalog.part(hose))), metres(0.0), count,
-                          connection.name, "end to end, cut square"});
+      list.cut.push_back({.stock = part_title(catalog, hose),
+                          .length = connection.hose_length.value_or(straight_length(catalog.part(hose))),
+                          .width = {},
+                          .quantity = count,
+                          .used_for = connection.name,
+                          .datum = "end to end, cut square",
+                          .note = {}});
   }
 }
 
@@ -46,11 +50,37 @@ void cut_spans(const Catalog& catalog, const std::vector<ConnectionPlan>& connec
       if (!part.cut_length) continue;
       const catalog::Part& row = catalog.part(part.part);
       const Length offcut = straight_length(row) * static_cast<double>(part.pieces) - *part.cut_length - kKerf;
-      list.cut.push_back({part_title(catalog, part.part), *part.cut_length,
-                          row.threaded_when_cut ? std::max(metres(0.0), offcut) : metres(0.0), 1, connection.name,
-                          row.threaded_when_cut ? "end to end, then thread both ends" : "end to end, cut square"});
+      list.cut.push_back(
+          {.stock = part_title(catalog, part.part),
+           .length = *part.cut_length,
+           .width = {},
+           .offcut = row.threaded_when_cut ? std::max(metres(0.0), offcut) : metres(0.0),
+           .used_for = connection.name,
+           .datum = row.threaded_when_cut ? "end to end, then thread both ends" : "end to end, cut square",
+           .note = {}});
     }
   }
+}
+
+void cut_baffles(const Inputs& inputs, const WallsPlan& walls, ShoppingList& list) {
+  const auto& layout = inputs.job.reservoir.supports.layout;
+  if (!layout || !walls.passages || inputs.settled.lid_closed) return;
+  const reservoir::Box& box = inputs.settled.box;
+  const Length longer = std::max(box.length, box.width);
+  const Length shorter = std::min(box.length, box.width);
+  const auto plates = [&](Length length, int count, const char* which) {
+    if (count == 0) return;
+    list.cut.push_back({.stock = inputs.job.reservoir.sheet.written,
+                        .length = length,
+                        .width = box.height,
+                        .quantity = count,
+                        .used_for = which,
+                        .datum = {},
+                        .note = fact("crop_baffle_corners", walls.passages->at_floor, walls.passages->at_lid)});
+  };
+  plates(shorter, layout->baffles_across, "baffles across");
+  const int pieces = layout->baffles_across + 1;
+  plates(longer / static_cast<double>(pieces), layout->baffles_along * pieces, "baffles along");
 }
 
 }  // namespace riserun::plan

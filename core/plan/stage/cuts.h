@@ -1,7 +1,8 @@
-// What is cut to measure: the riser, hoses, and the pieces that make a distance.
+// What is cut to measure: the riser, hoses, the pieces that make a distance, and baffles.
 #pragma once
 
 #include "plan/plan.h"
+#include "plan/stage/inputs.h"
 
 #include <vector>
 
@@ -14,5 +15,9 @@ void cut_hoses(const Catalog& catalog, const std::vector<ConnectionPlan>& connec
 
 /// Pieces that the runs between ports with a measured gap are made up with.
 void cut_spans(const Catalog& catalog, const std::vector<ConnectionPlan>& connections, ShoppingList& list);
+
+/// The baffles of a reservoir that is still open, of its own sheet (common practice), with the corners cropped. Those
+/// along the length are made in pieces between those across it.
+void cut_baffles(const Inputs& inputs, const WallsPlan& walls, ShoppingList& list);
 
 }  // namespace riserun::plan

@@ -83,6 +83,7 @@ LeakTestPlan plan_leak_test(const Inputs& inputs, const std::vector<ConnectionPl
   test.water_column_leg = reservoir::water_column_for(test.pressure, inputs.settled.water.density).leg;
   test.relief = chosen.relief;
   test.energy = chosen.energy;
+  test.lid_force = reservoir::support_loads(inputs.settled.box, {}, test.pressure).lid;
   const Volume ullage_up = test.air_volume - inputs.settled.box.volume_at(tested.levels.reservoir_depth_up);
   test.energy_in_use = reservoir::stored_energy(tested.setting, ullage_up, atmosphere);
   const double absolute_pascal = in_pascals(absolute(test.pressure, atmosphere));

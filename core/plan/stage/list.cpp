@@ -268,6 +268,7 @@ ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, Bin
   cut_riser(catalog, sections.riser, list);
   cut_hoses(catalog, sections.connections, list);
   cut_spans(catalog, sections.connections, list);
+  cut_baffles(inputs, sections.walls, list);
   add_consumables(inputs, sections, list);
   check_cost(inputs.job.wishes, list, remarks);
   return list;

@@ -13,6 +13,7 @@ namespace riserun::plan {
 struct ListedSections {
   const std::vector<ConnectionPlan>& connections;
   const RiserPlan& riser;
+  const WallsPlan& walls;
   const LeakTestPlan& leak_test;
   const std::vector<Finding>& findings;
 };

@@ -52,7 +52,9 @@ Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Advice advice) {
   const WallLimit limit = find_wall_limit(inputs, plan.levels.charge_depth, remarks);
   plan.transfer = plan_transfer(inputs, plan.riser, plan.line, plan.levels, limit, air, remarks);
   plan.air = plan_air(plan.transfer.system, plan.transfer.fill);
-  plan.walls = plan_walls(inputs, limit, plan.transfer.setting, remarks);
+  plan.walls =
+      plan_walls(inputs, limit, {plan.levels.charge_depth, plan.transfer.setting, plan.transfer.in_use}, remarks);
+  plan.walls.passages = find_passages(inputs, plan.riser.request.pipe.bore, remarks);
   plan.relief = plan_relief(inputs, plan.ways, air, plan.walls, plan.transfer, remarks);
   plan.leak_test = plan_leak_test(inputs, plan.connections, shares.plugs,
                                   {plan.levels, plan.walls, plan.relief, plan.transfer.setting}, remarks);
@@ -60,8 +62,8 @@ Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Advice advice) {
   plan.verdict = verdict_of(plan.findings);
   if (advice == Advice::checked)
     keep_what_mends(plan, [&plan](Job other) { return planned(plan.catalog, std::move(other), Advice::as_judged); });
-  plan.list =
-      plan_list(inputs, {plan.connections, plan.riser, plan.leak_test, plan.findings}, connections.left, remarks);
+  plan.list = plan_list(inputs, {plan.connections, plan.riser, plan.walls, plan.leak_test, plan.findings},
+                        connections.left, remarks);
   caution_whole_job(inputs, remarks);
 
   plan.assumptions = std::move(remarks.assumptions);

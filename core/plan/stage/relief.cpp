@@ -79,6 +79,7 @@ ReliefPlan plan_relief(const Inputs& inputs, const std::vector<Way>& ways, const
   relief.greatest = greatest_pressure(failed.riser_stopped, inputs.settled.full_supply, relief.valves);
   relief.factor_at_greatest =
       reservoir::safety_factors(walls.panels, walls.metal, relief.greatest, walls.full_supply).at_set_on_yield;
+  relief.lid_force_at_greatest = reservoir::support_loads(inputs.settled.box, {}, relief.greatest).lid;
   remarks.standing_caution(Topic::relief, fact("relief_valve_on_the_reservoir"),
                            "California Code of Regulations, Title 8, section 465 (from memory)");
   if (failed.highest > limit)

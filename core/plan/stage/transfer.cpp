@@ -89,10 +89,14 @@ void choose_for_wish(const Inputs& inputs, const Levels& levels, const WallLimit
   remarks.caution(Topic::transfer, fact("wished_time_cannot_be_met", wished, plan.setting_basis), "worked out");
 }
 
+GaugePressure finish_and_half(GaugePressure to_finish) {
+  return gauge_pascals(in_pascals(to_finish) * kUsualOverFinish);
+}
+
 /// The pressure to finish and half as much again, but not above what walls and regulator allow, nor above what keeps
 /// the walls' factor of safety at four where that finishes the fill.
 GaugePressure usual_setting(const TransferPlan& plan, const WallLimit& walls, GaugePressure to_finish) {
-  const GaugePressure wanted = rounded_up(gauge_pascals(in_pascals(to_finish) * kUsualOverFinish));
+  const GaugePressure wanted = rounded_up(finish_and_half(to_finish));
   const GaugePressure highest = rounded_down(plan.highest_setting);
   const GaugePressure four_to_one = rounded_down(walls.four_to_one);
   const GaugePressure most = four_to_one >= to_finish ? std::min(highest, four_to_one) : highest;
@@ -132,14 +136,27 @@ void choose_setting(const Inputs& inputs, const Levels& levels, const WallLimit&
   remarks.assume(fact("regulator_setting", plan.setting, plan.setting_basis), "air.set pressure");
 }
 
+GaugePressure in_use(const TransferPlan& plan, GaugePressure limit, const std::vector<transfer::ReliefValve>& valves) {
+  const GaugePressure finish = plan.fill.pressure_to_finish;
+  // A setting that just finishes is what is left where the walls allow no better.
+  const bool no_better = !plan.setting_given && finish > limit;
+  const GaugePressure most = no_better ? rounded_up(finish_and_half(finish)) : plan.setting;
+  const auto first = std::min_element(valves.begin(), valves.end(),
+                                      [](const auto& a, const auto& b) { return a.wide_open < b.wide_open; });
+  return first == valves.end() ? most : std::max(most, first->wide_open);
+}
+
 /// The two numbers side by side: what the fill asks for and what the walls may see.
-void refuse_by_walls(const TransferPlan& plan, const WallLimit& walls, Remarks& remarks) {
+void refuse_by_walls(const Inputs& inputs, const Levels& levels, const TransferPlan& plan, const WallLimit& walls,
+                     Remarks& remarks) {
   const GaugePressure limit = walls.limit;
   const GaugePressure finish = plan.fill.pressure_to_finish;
   const auto& stay = walls.next_stay;
   std::optional<Fact> mend;
-  if (stay && stay->limit_after > finish) {
+  if (stay && stay->limit_after > plan.in_use) {
     mend = fact("stay_lifts_limit", stay->what, stay->limit_after);
+  } else if (const auto spacing = finish > limit ? stays_for(inputs, levels.charge_depth, plan.in_use) : std::nullopt) {
+    mend = fact("stays_every", reservoir::facts_of(*spacing), spacing->limit);
   } else if (stay) {
     mend = fact("stay_lifts_limit_too_little", stay->what, stay->limit_after);
   } else {
@@ -176,6 +193,8 @@ void refuse_by_setting(const Inputs& inputs, const TransferPlan& plan, const Wal
     set_higher(
         remarks.refuse({Topic::transfer, fact("setting_does_not_lift_the_water"), Against{finish, plan.setting}, {}}),
         usual_setting(plan, walls, finish));
+  } else if (!plan.setting_given && finish > plan.highest_setting) {
+    return;  // the walls are what is to be mended
   } else if (in_pascals(plan.setting) <= in_pascals(finish) * (1.0 + kBalances) && !reached(plan.fill)) {
     set_higher(remarks.refuse({Topic::transfer, fact("setting_only_balances"), Against{finish, plan.setting}, {}}),
                usual_setting(plan, walls, finish));
@@ -299,7 +318,8 @@ TransferPlan plan_transfer(const Inputs& inputs, const RiserPlan& riser, const h
   drain_table(inputs, levels, plan);
   plan.margin = riser_margin(riser, plan.fill);
   if (!levels.mouth_height && air.water_comes_up) plan.jet = jet_of(plan.system, plan.fill);
-  refuse_by_walls(plan, walls, remarks);
+  plan.in_use = in_use(plan, walls.limit, air.relief);
+  refuse_by_walls(inputs, levels, plan, walls, remarks);
   refuse_by_setting(inputs, plan, walls, remarks);
   refuse_by_air(inputs, levels, plan, remarks);
   caution_transfer(plan, remarks);

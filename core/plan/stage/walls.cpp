@@ -1,10 +1,12 @@
-// The walls: the panels, what air pressure they may see, what one more row of stays would give; and the factors of
-// safety at the setting and with the regulator failed.
 #include "plan/stage/walls.h"
 
+#include "hydraulics/fluid.h"
 #include "reservoir/relief.h"
+#include "reservoir/test_pressure.h"
 
 #include <algorithm>
+#include <cmath>
+#include <numbers>
 
 namespace riserun::plan {
 
@@ -16,7 +18,7 @@ using reservoir::WallRequest;
 WallRequest wall_request(const Inputs& inputs, Length charge) {
   const Settled& settled = inputs.settled;
   return {settled.box,
-          inputs.job.reservoir.sheet.thickness,
+          settled.wall_thickness,
           inputs.job.reservoir.supports.layout.value_or(reservoir::SupportLayout{}),
           charge,
           settled.water.density,
@@ -25,66 +27,38 @@ WallRequest wall_request(const Inputs& inputs, Length charge) {
           settled.design_stress_basis};
 }
 
-std::vector<Panel> bare_panels(const Inputs& inputs, Length charge, const BarePanel& bare, Length length,
-                               Length width) {
-  return reservoir::bare_panels(length, width, inputs.job.reservoir.sheet.thickness, bare.lid_only, charge,
-                                inputs.settled.water.density);
-}
-
-std::vector<Panel> panels_of(const Inputs& inputs, Length charge) {
-  const auto& bare = inputs.job.reservoir.supports.widest_bare_panel;
-  if (bare) return bare_panels(inputs, charge, *bare, bare->length, bare->width);
-  const WallRequest request = wall_request(inputs, charge);
-  return reservoir::box_panels(request.box, request.thickness, request.supports, request.water_depth, request.water);
-}
-
 /// The air pressure at which the weakest wall's stress is `allowed`.
-GaugePressure limit_at(const Inputs& inputs, const std::vector<Panel>& panels, Length charge, Stress allowed) {
-  const GaugePressure limit = reservoir::check_walls(panels, inputs.settled.metal, allowed, {}, psig(0.0)).limit;
-  if (inputs.job.reservoir.supports.widest_bare_panel) return limit;
-  WallRequest request = wall_request(inputs, charge);
+GaugePressure limit_at(WallRequest request, Stress allowed) {
   request.design_stress = allowed;
-  return std::min(limit, reservoir::wall_limit(request));
+  return reservoir::wall_limit(request);
 }
+
+Stress quarter_of_yield(const Inputs& inputs) { return inputs.settled.metal.yield * (1.0 / reservoir::kAirLiftFactor); }
 
 reservoir::WallCheck check_at(const Settled& settled, const std::vector<Panel>& panels, GaugePressure pressure) {
   return reservoir::check_walls(panels, settled.metal, settled.design_stress, settled.design_stress_basis, pressure);
 }
 
-/// The widest panel cut in two across its longer side.
-std::optional<NextStay> halved_panel(const Inputs& inputs, Length charge, const BarePanel& bare, GaugePressure limit) {
-  const Length half = bare.length / 2.0;
-  const auto panels = bare_panels(inputs, charge, bare, std::max(half, bare.width), std::min(half, bare.width));
-  const reservoir::WallCheck check = check_at(inputs.settled, panels, psig(0.0));
-  const Panel& weakest = check.panels[check.weakest].panel;
-  return NextStay{"one more stay across the middle of each panel that wide",
-                  limit,
-                  check.limit,
-                  weakest.name,
-                  weakest.length,
-                  weakest.width};
-}
-
-std::optional<NextStay> next_stay(const Inputs& inputs, Length charge, GaugePressure limit) {
-  const auto& bare = inputs.job.reservoir.supports.widest_bare_panel;
-  if (bare) return halved_panel(inputs, charge, *bare, limit);
-  const std::vector<reservoir::NextSupport> next = reservoir::next_supports(wall_request(inputs, charge));
+std::optional<NextStay> next_stay(const WallRequest& request, GaugePressure limit) {
+  const std::vector<reservoir::NextSupport> next = reservoir::next_supports(request);
   if (next.empty() || !(next.front().limit > limit)) return std::nullopt;
   const reservoir::NextSupport& best = next.front();
   return NextStay{best.what, limit, best.limit, best.weakest, best.panel_length, best.panel_width};
 }
 
+bool has_baffles(const Supports& supports) {
+  return supports.layout && supports.layout->baffles_across + supports.layout->baffles_along > 0;
+}
+
 void assume_supports(const Supports& supports, Remarks& remarks) {
-  if (supports.widest_bare_panel && !supports.widest_bare_panel->lid_only)
-    remarks.assume(fact("bare_panel_in_lid_and_floor"), "reservoir.supports.widest bare panel.in");
   const auto& layout = supports.layout;
-  const bool none = !supports.widest_bare_panel &&
-                    (!layout || (layout->baffles_across == 0 && layout->baffles_along == 0 && !layout->lid &&
-                                 !layout->floor && !layout->long_side && !layout->short_side));
+  if (layout && layout->bare && !layout->bare->lid_only)
+    remarks.assume(fact("bare_panel_in_lid_and_floor"), "reservoir.supports.widest bare panel.in");
+  const bool none = !layout || (!layout->bare && !has_baffles(supports) && !layout->lid && !layout->floor &&
+                                !layout->long_side && !layout->short_side);
   if (none) remarks.assume(fact("no_stays"));
-  const bool baffles = layout && layout->baffles_across + layout->baffles_along > 0;
-  if (baffles && !supports.passages)
-    remarks.assume(fact("baffles_have_passages", kPassageAtFloor, kPassageAtLid), "reservoir.supports.passages");
+  if (layout && layout->bare && !layout->long_side && !layout->short_side) remarks.assume(fact("sides_are_bare"));
+  if (!supports.floor_carried) remarks.assume(fact("floor_on_legs"), "reservoir.supports.floor carried");
 }
 
 void caution_bulge(const reservoir::WallCheck& check, Remarks& remarks) {
@@ -94,28 +68,13 @@ void caution_bulge(const reservoir::WallCheck& check, Remarks& remarks) {
                   "Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells");
 }
 
-}  // namespace
-
-WallLimit find_wall_limit(const Inputs& inputs, Length charge, Remarks& remarks) {
-  const Supports& supports = inputs.job.reservoir.supports;
-  assume_supports(supports, remarks);
-  WallLimit walls;
-  walls.panels = panels_of(inputs, charge);
-  walls.limit = limit_at(inputs, walls.panels, charge, inputs.settled.design_stress);
-  walls.four_to_one =
-      limit_at(inputs, walls.panels, charge, inputs.settled.metal.yield * (1.0 / reservoir::kAirLiftFactor));
-  walls.next_stay = next_stay(inputs, charge, walls.limit);
-  return walls;
+/// With room for the leak test and its relief valve.
+GaugePressure wanted_limit(GaugePressure in_use) {
+  return gauge_pascals(std::max(in_pascals(in_use), in_pascals(reservoir::kLeastTestPressure)) *
+                       reservoir::kLimitOverTestPressure);
 }
 
-WallsPlan plan_walls(const Inputs& inputs, const WallLimit& limit, GaugePressure setting, Remarks& remarks) {
-  WallsPlan walls;
-  walls.metal = inputs.settled.metal;
-  walls.panels = limit.panels;
-  walls.limit = limit.limit;
-  walls.four_to_one = limit.four_to_one;
-  walls.next_stay = limit.next_stay;
-  walls.at_set = check_at(inputs.settled, walls.panels, setting);
+void set_factors(const Inputs& inputs, GaugePressure setting, WallsPlan& walls) {
   walls.full_supply = inputs.settled.full_supply;
   const reservoir::SafetyFactors factors =
       reservoir::safety_factors(walls.panels, walls.metal, setting, walls.full_supply);
@@ -123,17 +82,83 @@ WallsPlan plan_walls(const Inputs& inputs, const WallLimit& limit, GaugePressure
   walls.factor_at_set_on_ultimate = factors.at_set_on_ultimate;
   walls.factor_at_full_supply = factors.at_supply_on_yield;
   walls.factor_at_full_supply_on_ultimate = factors.at_supply_on_ultimate;
-  const reservoir::Box& box = inputs.settled.box;
-  walls.lid_force = newtons(in_pascals(setting) * in_square_metres(box.length * box.width));
-  const auto& layout = inputs.job.reservoir.supports.layout;
-  if (layout) walls.loads = reservoir::support_loads(box, *layout, setting);
-  if (layout && layout->lid_stays_are_posts) {
-    const reservoir::WallBays bays = reservoir::lid_bays(*layout);
-    const Length pitch =
-        std::max(box.length / static_cast<double>(bays.along), box.width / static_cast<double>(bays.across));
-    walls.stayed_limit =
-        reservoir::stayed_plate_limit(inputs.job.reservoir.sheet.thickness, pitch, inputs.settled.design_stress);
-  }
+}
+
+void set_loads(const WallRequest& request, GaugePressure setting, WallsPlan& walls) {
+  walls.lid_force = reservoir::support_loads(request.box, request.supports, setting).lid;
+  walls.loads_at = std::max(walls.limit, setting);
+  walls.loads = reservoir::support_loads(request.box, request.supports, walls.loads_at);
+  walls.weld_throat = reservoir::weld_throat(std::max(walls.loads.weld_of_row(), walls.loads.weld_of_edge));
+}
+
+void set_vacuum(const Inputs& inputs, const WallRequest& request, WallsPlan& walls) {
+  const Settled& settled = inputs.settled;
+  walls.vacuum_limit = reservoir::wall_vacuum_limit(request);
+  walls.warmest = settled.warmest;
+  walls.coldest = settled.coldest;
+  walls.cooling_vacuum = hydraulics::vacuum_of_cooling(settled.warmest, settled.coldest, settled.atmosphere);
+}
+
+void set_stays(const Inputs& inputs, WallRequest request, const WallLoad& load, WallsPlan& walls) {
+  if (walls.limit < load.in_use) walls.stays_for_use = stays_for(inputs, load.charge, load.in_use);
+  if (walls.four_to_one >= load.in_use) return;
+  request.design_stress = quarter_of_yield(inputs);
+  walls.stays_for_four = reservoir::stay_spacing(request, load.in_use);
+}
+
+std::optional<PressureDifference> stayed_limit(const WallRequest& request) {
+  const reservoir::WallBays bays = reservoir::lid_bays(request.supports);
+  if (!request.supports.lid_stays_are_posts) return std::nullopt;
+  const Length longer = std::max(request.box.length, request.box.width);
+  const Length shorter = std::min(request.box.length, request.box.width);
+  const Length pitch = std::max(longer / static_cast<double>(bays.along), shorter / static_cast<double>(bays.across));
+  return reservoir::stayed_plate_limit(request.thickness, pitch, request.design_stress);
+}
+
+}  // namespace
+
+std::optional<Passages> find_passages(const Inputs& inputs, Length riser_bore, Remarks& remarks) {
+  const Supports& supports = inputs.job.reservoir.supports;
+  if (!has_baffles(supports) || !supports.passages.value_or(true)) return std::nullopt;
+  // Two corners, each half a square: together the square of the leg.
+  const double bore = in_inches(riser_bore);
+  const double leg = std::sqrt(kPassageOverRiser * std::numbers::pi / 4.0 * bore * bore);
+  const Length at_floor = std::max(kPassageAtFloor, inches(std::ceil(leg * 4.0) / 4.0));
+  if (!supports.passages)
+    remarks.assume(fact("baffles_have_passages", at_floor, kPassageAtLid), "reservoir.supports.passages");
+  return Passages{at_floor, kPassageAtLid, !supports.passages};
+}
+
+std::optional<reservoir::StaySpacing> stays_for(const Inputs& inputs, Length charge, GaugePressure in_use) {
+  return reservoir::stay_spacing(wall_request(inputs, charge), wanted_limit(in_use));
+}
+
+WallLimit find_wall_limit(const Inputs& inputs, Length charge, Remarks& remarks) {
+  assume_supports(inputs.job.reservoir.supports, remarks);
+  const WallRequest request = wall_request(inputs, charge);
+  WallLimit walls;
+  walls.panels =
+      reservoir::box_panels(request.box, request.thickness, request.supports, request.water_depth, request.water);
+  walls.limit = reservoir::wall_limit(request);
+  walls.four_to_one = limit_at(request, quarter_of_yield(inputs));
+  walls.next_stay = next_stay(request, walls.limit);
+  return walls;
+}
+
+WallsPlan plan_walls(const Inputs& inputs, const WallLimit& limit, const WallLoad& load, Remarks& remarks) {
+  WallsPlan walls;
+  walls.metal = inputs.settled.metal;
+  walls.panels = limit.panels;
+  walls.limit = limit.limit;
+  walls.four_to_one = limit.four_to_one;
+  walls.next_stay = limit.next_stay;
+  walls.at_set = check_at(inputs.settled, walls.panels, load.setting);
+  const WallRequest request = wall_request(inputs, load.charge);
+  set_factors(inputs, load.setting, walls);
+  set_loads(request, load.setting, walls);
+  set_vacuum(inputs, request, walls);
+  set_stays(inputs, request, load, walls);
+  walls.stayed_limit = stayed_limit(request);
   caution_bulge(walls.at_set, remarks);
   return walls;
 }

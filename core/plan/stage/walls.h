@@ -1,9 +1,10 @@
-// The walls: the panels, what air pressure they may see, what one more row of stays would give; and the factors of
-// safety at the setting and with the regulator failed.
+// The walls: the panels, what air pressure they may see, what one more row of stays would give and how close stays must
+// stand; the factors of safety at the setting and with the regulator failed; loads, welds and vacuum.
 #pragma once
 
 #include "plan/plan.h"
 #include "plan/stage/inputs.h"
+#include "reservoir/stay_spacing.h"
 
 #include <optional>
 #include <vector>
@@ -11,9 +12,10 @@
 namespace riserun::plan {
 
 /// Cropped corners of a baffle in a small reservoir: 1 to 1-1/2 in at the floor, 1/2 to 3/4 in at the lid (common
-/// practice).
+/// practice). At the floor they take twice the riser's bore, so that the water keeps level (common practice).
 inline const Length kPassageAtFloor = inches(1.5);
 inline const Length kPassageAtLid = inches(0.75);
+inline constexpr double kPassageOverRiser = 2.0;
 
 /// What the walls may see, whatever the setting.
 struct WallLimit {
@@ -23,10 +25,24 @@ struct WallLimit {
   std::optional<NextStay> next_stay;
 };
 
+/// Of the job's baffles: given by the job as being there, or assumed; nullopt: there are no baffles, or tight ones.
+std::optional<Passages> find_passages(const Inputs& inputs, Length riser_bore, Remarks& remarks);
+
 /// @param charge depth of the water that stands on the floor and the sides
 WallLimit find_wall_limit(const Inputs& inputs, Length charge, Remarks& remarks);
 
+/// How close stays must stand for a pressure in use: the walls then have room for the leak test and its relief valve.
+/// nullopt: no stays will do, the sheet is too thin.
+std::optional<reservoir::StaySpacing> stays_for(const Inputs& inputs, Length charge, GaugePressure in_use);
+
+/// What the walls see, apart from a failure.
+struct WallLoad {
+  Length charge{};
+  GaugePressure setting;
+  GaugePressure in_use;  // the setting, or what a relief valve of the job lets it come to
+};
+
 /// The walls at the setting and at full supply.
-WallsPlan plan_walls(const Inputs& inputs, const WallLimit& limit, GaugePressure setting, Remarks& remarks);
+WallsPlan plan_walls(const Inputs& inputs, const WallLimit& limit, const WallLoad& load, Remarks& remarks);
 
 }  // namespace riserun::plan

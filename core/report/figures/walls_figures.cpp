@@ -1,4 +1,5 @@
 #include "report/figures/figures.h"
+#include "report/figures/support_figures.h"
 
 namespace riserun::report {
 
@@ -90,6 +91,7 @@ FigureGroup walls_figures(const plan::Plan& plan) {
                              .value = *walls.stayed_limit,
                              .form = "alone",
                              .source = {"p = t^2 S C / pitch^2", {}}});
+  add_support_figures(walls, group.figures);
   return group;
 }
 
@@ -117,7 +119,11 @@ FigureGroup relief_figures(const plan::Plan& plan) {
                     .value = relief.factor_at_greatest,
                     .form = "2",
                     .beside = {"asked: 4", {}},
-                    .source = {kFactor, {}}}};
+                    .source = {kFactor, {}}},
+                   {.key = "lid_force_at_greatest",
+                    .label = "force on the lid there",
+                    .value = relief.lid_force_at_greatest,
+                    .source = {"The greatest pressure times the lid's area.", {}}}};
   if (relief.valve_bore)
     group.figures.push_back({.key = "valve_bore",
                              .label = "which takes",

@@ -100,10 +100,12 @@ json list_object(const Plan& plan, UnitSystem units) {
   for (const plan::CutItem& item : plan.list.cut)
     cut.push_back({{"stock", item.stock},
                    {"length_m", in_metres(item.length)},
+                   {"width_m", optional_length(item.width)},
                    {"qty", item.quantity},
                    {"for", item.used_for},
                    {"offcut_m", in_metres(item.offcut)},
-                   {"datum", item.datum}});
+                   {"datum", item.datum},
+                   {"note", item.note ? fact_json(*item.note, units) : json(nullptr)}});
   json consumables = json::array();
   for (const plan::Consumable& item : plan.list.consumables)
     consumables.push_back({{"name", item.name}, {"quantity", item.quantity}, {"why", item.why}});

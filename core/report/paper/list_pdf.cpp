@@ -186,9 +186,8 @@ void cut(Pages& pages, const plan::ShoppingList& list, UnitSystem units) {
   pages.heading("Cut");
   for (const plan::CutItem& item : list.cut) {
     std::string under = "for " + item.used_for;
-    if (!item.datum.empty()) under += ", " + item.datum;
-    if (item.offcut > Length{}) under += "; offcut " + write_length(item.offcut, units);
-    pages.row(fmt::format("{}", item.quantity), "from " + item.stock, write_length(item.length, units), under);
+    if (const std::string remark = cut_remark(item, units); !remark.empty()) under += ", " + remark;
+    pages.row(fmt::format("{}", item.quantity), "from " + item.stock, cut_size(item, units), under);
   }
 }
 

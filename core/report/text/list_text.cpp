@@ -47,12 +47,9 @@ std::string bin_rows(const std::vector<ListItem>& items) {
 
 std::string cut_rows(const std::vector<plan::CutItem>& items, UnitSystem units) {
   std::vector<std::vector<std::string>> rows;
-  for (const plan::CutItem& item : items) {
-    std::string datum = item.datum;
-    if (item.offcut > Length{}) datum += (datum.empty() ? "offcut " : "; offcut ") + write_length(item.offcut, units);
-    rows.push_back({"[ ]", fmt::format("{}", item.quantity), write_length(item.length, units), "from " + item.stock,
-                    "for " + item.used_for, datum});
-  }
+  for (const plan::CutItem& item : items)
+    rows.push_back({"[ ]", fmt::format("{}", item.quantity), cut_size(item, units), "from " + item.stock,
+                    "for " + item.used_for, cut_remark(item, units)});
   return columns(rows, "    ", {1, 2});
 }
 

@@ -33,6 +33,19 @@ std::string panel_table(const Plan& plan, UnitSystem units) {
   return columns(rows, "  ", {5, 6});
 }
 
+/// What holds the walls: loads, welds, vacuum, and how close stays must stand.
+std::string support_rows(const FigureGroup& walls, UnitSystem units) {
+  FigureRows rows(walls, units);
+  for (const char* key : {"stays_for_use", "stays_for_four"})
+    if (const Figure* stays = walls.find(key))
+      rows.line(std::string(stays->label), said(stays->beside, units) + ": limit " + written(*stays, units));
+  for (const char* key : {"vacuum_limit", "cooling_vacuum", "row_across", "row_along", "post", "weld_of_row",
+                          "weld_of_edge", "weld_throat", "weld_of_post", "passage_at_floor", "passage_at_lid"})
+    if (const Figure* figure = walls.find(key))
+      rows.line(std::string(figure->label), written(*figure, units) + " " + said(figure->beside, units));
+  return rows.text();
+}
+
 std::string relief_rows(const Plan& plan, UnitSystem units) {
   FigureRows rows(relief_figures(plan), units);
   rows.figure("set_pressure", "set at ", ", on the tank with no valve between");
@@ -43,7 +56,8 @@ std::string relief_rows(const Plan& plan, UnitSystem units) {
               fmt::format("the tank reaches {} with only the riser open   ({})",
                           rows.value("failed_regulator_pressure"), rows.limit("failed_regulator_pressure")));
   rows.figure("greatest", "",
-              ", the regulator failed and the riser stopped; factor on yield " + rows.value("factor_at_greatest"));
+              ", the regulator failed and the riser stopped; factor on yield " + rows.value("factor_at_greatest") +
+                  ", and " + rows.value("lid_force_at_greatest") + " on the lid");
   rows.figure_if_any("restrictor_bore", "a ", " hole right before the regulator keeps that within the limit");
   rows.figure_if_any("pressure_with_restrictor");
   rows.figure_if_any("fill_time_with_restrictor");
@@ -90,6 +104,7 @@ std::string walls_text(const Plan& plan, const Style& style) {
   if (walls.stayed_limit)
     text += wrapped("  ", fmt::format("Cross-check by the stayed-surface rule p = t^2 S C / pitch^2: {}.",
                                       written(figures["stayed_limit"], units)));
+  text += support_rows(figures, units);
   text += relief_rows(plan, units);
   return text + remarks_text(plan, plan::Topic::walls, style.units) +
          remarks_text(plan, plan::Topic::relief, style.units);
@@ -113,6 +128,7 @@ std::string leak_test_text(const Plan& plan, const Style& style) {
     rows.line("plug " + plug.port, part);
   }
   rows.figure("air_volume");
+  if (test.possible) rows.figure("lid_force");
   if (test.possible) rows.figure("energy", "", standoff_sentence(rows, test.energy, "", units));
   rows.figure("energy_in_use", "", standoff_sentence(rows, test.energy_in_use, "_in_use", units));
   return heading("Leak test", style) + rows.text() + remarks_text(plan, plan::Topic::leak_test, units);

@@ -30,10 +30,21 @@ std::span<const AssumptionWords> assumption_words() {
       // The walls.
       {"yield_of_sheet", "yield strength of the sheet", "{0}", "{1}"},
       {"ultimate_of_sheet", "ultimate strength of the sheet", "{0}", "{1}"},
+      {"least_of_gauge", "thickness of the sheet", "{0:thickness}",
+       "the least that a mill may send as '{1}', {2:thickness} by its name (ASTM A568 and its like): write the "
+       "thickness "
+       "itself where it was measured"},
+      {"no_corrosion_allowance", "corrosion allowance of the sheet", "none",
+       "not given; steel in still tap water loses 1 to 6 thousandths of an inch a year, its pits 3 to 5 times that "
+       "(corrosion handbooks, from memory)"},
       {"design_stress", "design stress of the walls", "{0}, {1}",
        "screening value for flat tank walls (common practice)"},
       {"bare_panel_in_lid_and_floor", "where the widest bare panel is", "in the lid, and in the floor under the charge",
        "'in: lid' was not given: the worse of the two counts"},
+      {"sides_are_bare", "stiffeners of the sides and ends", "none: bare from corner to corner",
+       "the widest bare panel says nothing of them: 'long side bays' and 'short side bays' do"},
+      {"floor_on_legs", "floor of the reservoir", "on legs: it bears water and air as the lid bears air",
+       "'floor carried' was not given: one that lies flat all over does not bulge"},
       {"no_stays", "stays and baffles of the reservoir", "none: each wall is one bare panel",
        "none were given, and that is on the safe side"},
 
@@ -68,6 +79,8 @@ std::span<const AssumptionWords> assumption_words() {
 
       // Surroundings and wishes.
       {"water_temperature", "water temperature", "{0}", "room temperature"},
+      {"coldest_place", "coldest that the shut reservoir gets", "{0}",
+       "'coldest' was not given: below that its water may freeze (common practice)"},
       {"at_sea_level", "altitude", "sea level", "standard atmosphere (ISO 2533)"},
       {"order_of_a_job_without_a_bin", "what decides between fittings",
        "the line's size and kind kept, then fewest size changes, parts, one material, price", "no bin was given"},

@@ -102,6 +102,12 @@ std::span<const Words> finding_words() {
       // Hot and cold.
       {"water_scalds", "the water comes to {0}, and scalds in seconds"},
       {"say_what_is_done_against_heat", "say how that is handled in 'against heat'"},
+      {"cooling_pulls_walls_in",
+       "shut at {0} and cooled to {1}, the moist air space pulls the walls in harder than they may bend"},
+      {"keep_vent_open_or_break_vacuum",
+       "a vent that stays open while idle ('vent: {{stays open: yes}}'), or no valve in the water's way, so that the "
+       "riser "
+       "lets air in"},
       {"water_can_freeze", "it comes to {0}, and the water can freeze"},
       {"say_what_is_done_against_frost", "say how that is handled in 'against frost'"},
   };

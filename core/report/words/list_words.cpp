@@ -22,4 +22,17 @@ std::string item_name(const plan::ListItem& item) {
   return name;
 }
 
+std::string cut_size(const plan::CutItem& item, UnitSystem units) {
+  const std::string length = write_length(item.length, units);
+  return item.width ? length + " x " + write_length(*item.width, units) : length;
+}
+
+std::string cut_remark(const plan::CutItem& item, UnitSystem units) {
+  std::vector<std::string> remarks;
+  if (!item.datum.empty()) remarks.push_back(item.datum);
+  if (item.offcut > Length{}) remarks.push_back("offcut " + write_length(item.offcut, units));
+  if (item.note) remarks.push_back(say(*item.note, units));
+  return joined(remarks, "; ");
+}
+
 }  // namespace riserun::report

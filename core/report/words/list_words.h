@@ -16,4 +16,9 @@ std::string item_size(const plan::ListItem& item, UnitSystem units);
 /// `1 x 4 nipple, galvanized (special order)`.
 std::string item_name(const plan::ListItem& item);
 
+/// `14-1/16 in`, of a plate `20 in x 15 in`.
+std::string cut_size(const plan::CutItem& item, UnitSystem units);
+/// From where it is measured, its offcut, what else is cut of it; may be empty.
+std::string cut_remark(const plan::CutItem& item, UnitSystem units);
+
 }  // namespace riserun::report

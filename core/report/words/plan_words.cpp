@@ -80,8 +80,15 @@ std::span<const Words> plan_words() {
       {"stay_lifts_limit", "{0}: the limit rises to {1}"},
       {"stay_lifts_limit_too_little",
        "{0} lifts the limit only to {1}: more rows of stays, thicker sheet, or a lower table"},
+      {"stays_every", "{0}: the limit rises to {1}"},
+      {"stays_in_a_grid", "stays every {0} x {1} between lid and floor ({2} of them)"},
+      {"stiffeners_on_long_sides", "an upright stiffener every {0} on each long side"},
+      {"stiffeners_on_short_sides", "an upright stiffener every {0} on each short side"},
       {"thicker_sheet_or_lower_table", "thicker sheet, or a lower table"},
       {"set_the_regulator_lower", "set the regulator to {0} or less; {1} finishes the fill"},
+
+      // The list.
+      {"crop_baffle_corners", "crop both corners at the floor {0} and both at the lid {1}, for water and air"},
 
       // The setting.
       {"as_the_job_says", "as the job says"},

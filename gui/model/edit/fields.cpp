@@ -104,6 +104,7 @@ FieldGroup reservoir_fields() {
       .needed()
       .add("yield", stress)
       .add("ultimate", stress)
+      .add("corrosion allowance", length)
       .add("charge", length)
       .add("under the riser", length)
       .add("lid", choice, {"open", "welded"})

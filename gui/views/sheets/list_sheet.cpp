@@ -60,10 +60,8 @@ class ListRows {
   }
 
   void cut(const plan::CutItem& item) {
-    std::string under = item.datum;
-    if (item.offcut > Length{}) under += (under.empty() ? "offcut " : "; offcut ") + write_length(item.offcut, units_);
     row("cut " + item.stock + item.used_for, fmt::format("{}", item.quantity), "from " + item.stock,
-        write_length(item.length, units_), item.used_for, under);
+        report::cut_size(item, units_), item.used_for, report::cut_remark(item, units_));
   }
 
  private:

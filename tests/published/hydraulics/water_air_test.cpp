@@ -142,5 +142,30 @@ TEST(AirThroughAnOpening, BlowDownThroughALeak) {
   EXPECT_NEAR(std::log(400.0 / 390.0) / decay, 1478.1, 0.003 * 1478.1);
 }
 
+// Worked with IAPWS-IF97 saturation pressures beside this program: shut at the first temperature, at 101.325 kPa, psi.
+TEST(MoistAir, PullsTheWorkedVacuumWhenItCools) {
+  struct Row {
+    double warm, cold, psi;
+  };
+  const AbsolutePressure sea_level = absolute_pascals(101325.0);
+  for (const Row& row :
+       {Row{30, 20, 0.741}, Row{30, 10, 1.367}, Row{40, 20, 1.602}, Row{40, 5, 2.467}, Row{50, 20, 2.65},
+        Row{60, 40, 2.53}, Row{60, 20, 3.971}, Row{60, 5, 4.715}, Row{80, 60, 4.427}, Row{80, 20, 7.866}})
+    EXPECT_NEAR(in_psi(vacuum_of_cooling(degrees_celsius(row.warm), degrees_celsius(row.cold), sea_level)), row.psi,
+                0.0015)
+        << row.warm << " to " << row.cold;
+  EXPECT_NEAR(in_psi(vacuum_of_cooling(degrees_celsius(20.0), degrees_celsius(20.0), sea_level)), 0.0, 1e-12);
+}
+
+// Vapour pressure over ice, Murphy and Koop 2005 (from memory): 259.9 Pa at -10, 103.26 Pa at -20, 38.0 Pa at -30 degC;
+// at 0 degC ice and water have the same.
+TEST(MoistAir, OverIceHasThePublishedVapourPressure) {
+  EXPECT_NEAR(in_pascals(vapour_pressure(degrees_celsius(-10.0))), 259.9, 1.0);
+  EXPECT_NEAR(in_pascals(vapour_pressure(degrees_celsius(-20.0))), 103.26, 0.5);
+  EXPECT_NEAR(in_pascals(vapour_pressure(degrees_celsius(-30.0))), 38.0, 0.3);
+  EXPECT_NEAR(in_pascals(vapour_pressure(degrees_celsius(-1e-9))), in_pascals(vapour_pressure(degrees_celsius(0.0))),
+              0.1);
+}
+
 }  // namespace
 }  // namespace riserun::hydraulics

@@ -20,8 +20,8 @@ std::optional<report::SaidFinding> refusal(const Plan& plan, Topic where) {
   return std::nullopt;
 }
 
-// 24 x 18 in of 16 ga steel (0.0598 in), b/a 1.333: edge moment about 0.0700 of q a2 (Timoshenko and Woinowsky-Krieger,
-// Table 35, between 0.0687 at 1.3 and 0.0726 at 1.4).
+// 24 x 18 in of 16 ga commercial steel (0.0538 in at least, 30 ksi), b/a 1.333: edge moment about 0.0700 of q a2
+// (Timoshenko and Woinowsky-Krieger, Table 35, between 0.0687 at 1.3 and 0.0726 at 1.4).
 TEST(WallsTooThin, AreRefusedWithBothPressures) {
   const Plan plan = plan_of_example("walls-too-thin");
   EXPECT_EQ(plan.verdict, Verdict::refused);
@@ -29,16 +29,21 @@ TEST(WallsTooThin, AreRefusedWithBothPressures) {
   ASSERT_TRUE(walls);
   EXPECT_EQ(walls->reason, "the fill needs more air pressure than the walls may see");
   const double water = 998.2 * 9.80665 * in_metres(plan.levels.charge_depth) / 6894.757;
-  const double limit = 0.6 * 36000.0 / (6.0 * 0.0700 * std::pow(18.0 / 0.0598, 2)) - water;
+  const double limit = 0.6 * 30000.0 / (6.0 * 0.0700 * std::pow(18.0 / 0.0538, 2)) - water;
   EXPECT_NEAR(in_psi(plan.walls.limit), limit, 0.03 * (limit + water));
   EXPECT_EQ(walls->asked, write_pressure(plan.transfer.fill.pressure_to_finish, UnitSystem::inch));
   EXPECT_EQ(walls->allowed, write_pressure(plan.walls.limit, UnitSystem::inch));
   EXPECT_GT(plan.transfer.fill.pressure_to_finish, plan.walls.limit);
-  EXPECT_THAT(walls->mend, HasSubstr("one more stay across the middle of each panel that wide"));
+  // One more stay is not enough, so it says how close stays must stand.
+  ASSERT_TRUE(plan.walls.next_stay && plan.walls.stays_for_use);
+  EXPECT_LT(plan.walls.next_stay->limit_after, plan.transfer.in_use);
+  EXPECT_GT(plan.walls.stays_for_use->limit, plan.transfer.in_use);
+  EXPECT_THAT(walls->mend, HasSubstr("between lid and floor"));
+  EXPECT_THAT(walls->mend, HasSubstr(write_pressure(plan.walls.stays_for_use->limit, UnitSystem::inch)));
 }
 
-// The mend is true: with the stay in, that limit is what the walls get.
-TEST(WallsTooThin, GetTheLimitThatTheMendPromises) {
+// With the stay that pays most in, that limit is what the walls get.
+TEST(WallsTooThin, GetTheLimitThatTheNextStayPromises) {
   const Plan plan = plan_of_example("walls-too-thin");
   const std::string halved =
       with(example_text("walls-too-thin"), "{length: 24 in, width: 18 in}", "{length: 18 in, width: 12 in}");

@@ -73,6 +73,37 @@ TEST(SheetGauge, AluminiumFollowsTheWireGauge) {
     EXPECT_NEAR(gauge_inches(SheetMetal::aluminium, row.gauge), row.thickness, 1e-9) << row.gauge;
 }
 
+// The low ends of the ranges of steel-service charts (ASTM A568, A924).
+TEST(SheetGauge, TheLeastIsTheLowEndOfTheMillsRange) {
+  const auto least = [](SheetMetal metal, int gauge) { return in_inches(least_gauge_thickness(metal, gauge).value()); };
+  EXPECT_NEAR(least(SheetMetal::steel, 7), 0.1713, 1e-9);
+  EXPECT_NEAR(least(SheetMetal::steel, 10), 0.1265, 1e-9);
+  EXPECT_NEAR(least(SheetMetal::steel, 16), 0.0538, 1e-9);
+  EXPECT_NEAR(least(SheetMetal::steel, 20), 0.0329, 1e-9);
+  EXPECT_NEAR(least(SheetMetal::galvanized, 10), 0.1292, 1e-9);
+  EXPECT_NEAR(least(SheetMetal::stainless, 10), 0.126, 1e-9);
+  EXPECT_NEAR(least(SheetMetal::aluminium, 10), 0.95 * 0.1019, 1e-9);
+  for (const SheetMetal metal :
+       {SheetMetal::steel, SheetMetal::galvanized, SheetMetal::stainless, SheetMetal::aluminium}) {
+    const Range<int> numbers = gauge_numbers(metal);
+    for (int gauge = numbers.low; gauge <= 24; ++gauge) {
+      const double share = least(metal, gauge) / gauge_inches(metal, gauge);
+      EXPECT_LT(share, 0.97) << gauge;
+      EXPECT_GT(share, 0.85) << gauge;
+      EXPECT_GT(least(metal, gauge), least(metal, gauge + 1)) << gauge;
+    }
+    EXPECT_FALSE(least_gauge_thickness(metal, numbers.high + 1));
+  }
+}
+
+TEST(SheetGauge, TheLeastIsReadOffWhatIsWrittenAsAGaugeAlone) {
+  for (const char* text : {"10 ga steel", "10 gauge mild steel", "10ga a36", "10 ga A1011 grade 50"})
+    EXPECT_NEAR(in_inches(least_of_gauge(text).value_or(Length{})), 0.1265, 1e-9) << text;
+  EXPECT_NEAR(in_inches(least_of_gauge("16 ga 304").value_or(Length{})), 0.055, 1e-9);
+  for (const char* text : {"3/16 in steel", "3 mm", "10 ga", "10 ga brass", "99 ga steel", ""})
+    EXPECT_FALSE(least_of_gauge(text)) << text;
+}
+
 TEST(SheetGauge, AHigherNumberIsThinner) {
   for (const SheetMetal metal :
        {SheetMetal::steel, SheetMetal::galvanized, SheetMetal::stainless, SheetMetal::aluminium}) {

@@ -29,6 +29,22 @@ TEST(SheetMetals, HaveTheStrengthsOfTheirStandards) {
   EXPECT_NEAR(in_psi(stainless.ultimate), 75000.0, 1.0e-6);
 }
 
+// Below 3/16 in plain steel is commercial sheet, of 30 ksi at best; a named grade stays what it is.
+TEST(SheetMetals, PlainSteelBelowThreeSixteenthsIsCommercialSheet) {
+  const auto yield = [](const char* name, double thickness) {
+    return in_psi(find_sheet_metal(name, inches(thickness))->yield) / 1000.0;
+  };
+  for (const char* plain : {"steel", "Mild Steel", "carbon steel"}) {
+    EXPECT_NEAR(yield(plain, 0.1793), 30.0, 1e-9) << plain;
+    EXPECT_NEAR(yield(plain, 0.1875), 36.0, 1e-9) << plain;
+  }
+  EXPECT_NEAR(yield("a36", 0.1345), 36.0, 1e-9);
+  EXPECT_NEAR(yield("A1011 grade 50", 0.1345), 50.0, 1e-9);
+  EXPECT_NEAR(yield("304", 0.1), 30.0, 1e-9);
+  EXPECT_NEAR(yield("5052", 0.125), 9.5, 1e-9);
+  EXPECT_FALSE(find_sheet_metal("unobtainium", inches(0.1)));
+}
+
 TEST(SheetMetals, EachIsStrongerInBreakingThanInYieldAndNamesItsSource) {
   for (const SheetMetal& metal : sheet_metals()) {
     SCOPED_TRACE(metal.name);

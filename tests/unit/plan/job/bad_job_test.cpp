@@ -133,11 +133,11 @@ INSTANTIATE_TEST_SUITE_P(
             "    sheet: 10 ga\n"
             "                ^"},
     BadJob{"ThicknessWithoutMetal", "sheet: 10 ga steel", "sheet: 3/16 in",
-           "bench.yaml:5:10: error: reservoir.sheet: the metal is missing after the thickness; allowed are steel, galvanized, stainless, aluminium, commercial steel sheet, 316, 6061 or 3003\n"
+           "bench.yaml:5:10: error: reservoir.sheet: the metal is missing after the thickness; allowed are steel, galvanized, stainless, aluminium, commercial steel sheet, a36, 316, 6061 or 3003\n"
             "    sheet: 3/16 in\n"
             "           ^"},
     BadJob{"UnknownMetal", "sheet: 10 ga steel", "sheet: 3/16 in tin",
-           "bench.yaml:5:10: error: reservoir.sheet: 'tin' is not a sheet metal that is known; allowed are steel, galvanized, stainless, aluminium, commercial steel sheet, 316, 6061 or 3003\n"
+           "bench.yaml:5:10: error: reservoir.sheet: 'tin' is not a sheet metal that is known; allowed are steel, galvanized, stainless, aluminium, commercial steel sheet, a36, 316, 6061 or 3003\n"
             "    sheet: 3/16 in tin\n"
             "           ^"},
     BadJob{"SheetTooThin", "sheet: 10 ga steel", "sheet: 0.001 in steel",
@@ -152,6 +152,14 @@ INSTANTIATE_TEST_SUITE_P(
            "bench.yaml:8:13: error: reservoir.ultimate: 40 ksi is less than the yield of 50 ksi\n"
             "    ultimate: 40 ksi\n"
             "              ^"},
+    BadJob{"AllowanceLeavesTooLittle", "charge: 9 in", "corrosion allowance: 0.0633 in",
+           "bench.yaml:7:24: error: reservoir.corrosion allowance: 0.0633 in leaves too little of a sheet of 0.1265 in; allowed is up to half of it\n"
+           "    corrosion allowance: 0.0633 in\n"
+           "                         ^"},
+    BadJob{"AllowanceOutOfRange", "charge: 9 in", "corrosion allowance: 1 in",
+           "bench.yaml:7:24: error: reservoir.corrosion allowance: '1 in': out of range; allowed is 0 in to 0.5 in\n"
+           "    corrosion allowance: 1 in\n"
+           "                         ^"},
     BadJob{"BaysUnreadable", "baffles across: 2", "lid bays: 3 by 2",
            "bench.yaml:6:24: error: reservoir.supports.lid bays: '3 by 2' is not a number of bays along and across, such as 3 x 2; allowed is 1 to 50 each way\n"
             "    supports: {lid bays: 3 by 2}\n"

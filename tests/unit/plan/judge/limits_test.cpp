@@ -1,6 +1,7 @@
 // Every limit that decides a verdict, just under it and just over it.
 #include "plan/judge/limits.h"
 
+#include "hydraulics/fluid.h"
 #include "plan/stage/levels.h"
 #include "unit/plan/judge/ready_job.h"
 
@@ -12,11 +13,6 @@ namespace {
 
 std::string psi_text(GaugePressure pressure) { return fmt::format("{:.6f} psi", in_psi(pressure)); }
 std::string psi_text(PressureDifference pressure) { return fmt::format("{:.6f} psi", in_psi(pressure)); }
-
-const Plan& ready() {
-  static const Plan plan = plan_of_text(kReady);
-  return plan;
-}
 
 void expect_from(std::string_view code, const Plan& under, const Plan& over, Severity severity = Severity::not_yet) {
   EXPECT_FALSE(has(under, code, severity)) << code;
@@ -92,6 +88,25 @@ TEST(Limits, CodePressure) {
 TEST(Limits, ScaldingAndFreezing) {
   expect_from("water_scalds", ready_and("hottest: 60 degC"), ready_and("hottest: 60.1 degC"));
   expect_from("water_can_freeze", ready_and("coldest: 3 degC"), ready_and("coldest: 2.9 degC"));
+}
+
+// With a valve in the water's way all can be shut; the vacuum of its cooling is set beside what the walls stand.
+TEST(Limits, VacuumOfCoolingAgainstTheWalls) {
+  const std::string shut = with(kReady, "need: [union]", "need: [union, ball valve]");
+  const GaugePressure stands = plan_of_text(shut).walls.vacuum_limit;
+  const auto outside = hydraulics::atmosphere_at(feet(600.0)).value();
+  const Temperature cold = degrees_celsius(5.0);
+  double warm = 10.0;
+  while (GaugePressure() + hydraulics::vacuum_of_cooling(degrees_celsius(warm), cold, outside) < stands) warm += 0.01;
+  ASSERT_LT(warm, 98.0);
+  const auto warmed = [&](const std::string& job, double to) {
+    return plan_of_text(job + fmt::format("hottest: {:.2f} degC\nagainst heat: gloves\ncoldest: 5 degC\n", to));
+  };
+  expect_from("cooling_pulls_walls_in", warmed(shut, warm - 0.02), warmed(shut, warm + 0.02));
+  // An open riser or an open vent lets air in.
+  EXPECT_FALSE(has(warmed(kReady, warm + 0.02), "cooling_pulls_walls_in"));
+  EXPECT_FALSE(has(warmed(with(shut, "vent: {bore: 1/2 in}", "vent: {bore: 1/2 in, stays open: yes}"), warm + 0.02),
+                   "cooling_pulls_walls_in"));
 }
 
 // The program's own setting stays under what keeps the factor at four, where that finishes the fill; the yield decides.

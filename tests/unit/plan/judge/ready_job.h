@@ -55,6 +55,12 @@ water temperature: 60 degF
 altitude: 600 ft
 )";
 
+/// Made once.
+inline const Plan& ready() {
+  static const Plan plan = plan_of_text(kReady);
+  return plan;
+}
+
 inline std::vector<std::string_view> open_in(const Plan& plan) {
   std::vector<std::string_view> codes;
   for (const Finding& finding : plan.findings) codes.push_back(finding.reason.code);

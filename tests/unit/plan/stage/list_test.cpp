@@ -84,7 +84,7 @@ TEST(List, NamesWhatToTakeInstead) {
 }
 
 TEST(List, CutsRiserAndHose) {
-  ASSERT_EQ(bevel_bench().list.cut.size(), 2u);
+  ASSERT_EQ(bevel_bench().list.cut.size(), 3u);  // and the baffles
   EXPECT_EQ(bevel_bench().list.cut[0].used_for, "riser");
   EXPECT_EQ(bevel_bench().list.cut[0].datum, "from the threaded end");
   EXPECT_NEAR(in_inches(bevel_bench().list.cut[0].length), 14.0559, 1e-4);

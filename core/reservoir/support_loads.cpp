@@ -1,0 +1,56 @@
+#include "reservoir/support_loads.h"
+
+#include <algorithm>
+
+namespace riserun::reservoir {
+
+SupportLoads support_loads(const Box& box, const SupportLayout& supports, GaugePressure pressure) {
+  const Length longer = std::max(box.length, box.width);
+  const Length shorter = std::min(box.length, box.width);
+  const WallBays bays = lid_bays(supports);
+  const Length bay_along = longer / static_cast<double>(bays.along);
+  const Length bay_across = shorter / static_cast<double>(bays.across);
+  const auto on = [&](Length a, Length b) { return newtons(in_pascals(pressure) * in_square_metres(a * b)); };
+  // Each row or post carries what lies halfway to its neighbours on both sides, which is one bay.
+  const auto weld = [&](Length carried) { return on(carried, metres(1.0)) / metres(1.0); };
+  SupportLoads loads;
+  loads.lid = on(longer, shorter);
+  loads.weld_of_edge = weld(std::min(bay_along, bay_across) / 2.0);
+  if (const auto& bare = supports.bare) {
+    const Length width = std::min(bare->length, bare->width);
+    loads.each_post = on(bare->length, bare->width);
+    loads.weld_of_row_along = weld(width);
+    loads.weld_of_edge = weld(width / 2.0);
+    return loads;
+  }
+  if (supports.lid_stays_are_posts && bays.along > 1 && bays.across > 1) {
+    loads.posts = (bays.along - 1) * (bays.across - 1);
+    loads.each_post = on(bay_along, bay_across);
+    return loads;
+  }
+  loads.rows_across = bays.along - 1;
+  loads.rows_along = bays.across - 1;
+  if (loads.rows_across > 0) {
+    loads.each_row_across = on(bay_along, shorter);
+    loads.weld_of_row_across = loads.each_row_across / shorter;
+  }
+  if (loads.rows_along > 0) {
+    loads.each_row_along = on(bay_across, longer);
+    loads.weld_of_row_along = loads.each_row_along / longer;
+  }
+  return loads;
+}
+
+namespace {
+
+double allowed_on_throat() { return kWeldShareOfElectrode * in_pascals(kElectrode); }
+
+}  // namespace
+
+Length weld_throat(ForcePerLength load) { return metres(load.value() / allowed_on_throat()); }
+
+Length weld_length(Force force, Length leg) {
+  return metres(in_newtons(force) / (allowed_on_throat() * kThroatOfLeg * in_metres(leg)));
+}
+
+}  // namespace riserun::reservoir

@@ -1,0 +1,58 @@
+// What the supports of the lid and their welds carry, and the weld that they take.
+#pragma once
+
+#include "quantity/quantities.h"
+#include "reservoir/box_panels.h"
+
+#include <boost/units/operators.hpp>
+
+namespace riserun::reservoir {
+
+using ForcePerLength = boost::units::quantity<boost::units::divide_typeof_helper<si::force, si::length>::type>;  // N/m
+
+/// What the supports of the lid carry at a pressure: pressure times the area that leans on each. Where
+/// rows cross, each is taken as if it carried its strip alone, which is on the safe side.
+struct SupportLoads {
+  Force lid{};              // the whole lid; its outer weld carries what the supports do not
+  Force each_row_across{};  // a row of stays or a baffle across the length; zero: none
+  Force each_row_along{};
+  Force
+      each_post{};  // a single stay where two rows would cross, or at the corners of the widest bare panel; zero: none
+  int rows_across = 0;
+  int rows_along = 0;
+  int posts = 0;
+  ForcePerLength weld_of_row_across{};  // along the row's weld to the lid
+  ForcePerLength weld_of_row_along{};   // of the widest bare panel: of a bar along its longer side
+  ForcePerLength weld_of_edge{};        // the seam round the lid, at the middle of a panel's longer side
+
+  /// Of the row that carries most.
+  ForcePerLength weld_of_row() const {
+    return weld_of_row_across > weld_of_row_along ? weld_of_row_across : weld_of_row_along;
+  }
+};
+
+/// A panel's load goes to its nearest edge (yield-line theory's lines at 45 degrees, from memory): half of the shorter
+/// side's load comes on each unit of length at the middle of the longer.
+SupportLoads support_loads(const Box& box, const SupportLayout& supports, GaugePressure pressure);
+
+/// Shear that a fillet weld may carry on its throat: 0.30 of the electrode's strength (AWS D1.1, AISC allowable stress
+/// design; from memory), of a 60 ksi electrode, the weakest in use.
+inline constexpr double kWeldShareOfElectrode = 0.30;
+inline const Stress kElectrode = stress_pascals(60.0e3 * kPascalsPerPsi);
+/// Throat of a fillet over its leg: 45 degrees.
+inline constexpr double kThroatOfLeg = 0.7071;
+/// Least leg of a fillet on sheet to 1/4 in: AWS D1.1:2025 Table 7.7.
+inline const Length kLeastFillet = inches(0.125);
+
+/// Least throat of a weld that runs along the whole of what it holds; where there is one on both sides, of both
+/// together. The sheet's own shear beside it is not looked at.
+Length weld_throat(ForcePerLength load);
+
+/// Length of fillet of that leg that carries the force, all runs together.
+Length weld_length(Force force, Length leg);
+
+inline double in_pounds_per_inch(ForcePerLength v) {
+  return v.value() * kMetresPerInch / (kKilogramsPerPound * kStandardGravity);
+}
+
+}  // namespace riserun::reservoir

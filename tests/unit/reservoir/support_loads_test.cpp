@@ -1,0 +1,62 @@
+#include "reservoir/support_loads.h"
+
+#include <gtest/gtest.h>
+
+namespace riserun::reservoir {
+namespace {
+
+TEST(SupportLoads, ARowCarriesItsStripOfTheLid) {
+  SupportLayout supports;
+  supports.baffles_across = 2;
+  const SupportLoads loads = support_loads({inches(54), inches(22), inches(14)}, supports, psig(3.0));
+  EXPECT_NEAR(in_pounds_force(loads.lid), 3.0 * 54 * 22, 1e-6);
+  EXPECT_EQ(loads.rows_across, 2);
+  EXPECT_NEAR(in_pounds_force(loads.each_row_across), 3.0 * 18 * 22, 1e-6);
+  EXPECT_NEAR(in_pounds_per_inch(loads.weld_of_row_across), 3.0 * 18, 1e-9);
+  EXPECT_NEAR(in_pounds_per_inch(loads.weld_of_edge), 3.0 * 18 / 2, 1e-9);
+  EXPECT_EQ(in_newtons(loads.each_row_along), 0.0);
+  EXPECT_EQ(loads.posts, 0);
+}
+
+TEST(SupportLoads, APostCarriesItsBay) {
+  SupportLayout supports;
+  supports.lid = WallBays{4, 3};
+  supports.lid_stays_are_posts = true;
+  const SupportLoads loads = support_loads({inches(48), inches(36), inches(12)}, supports, psig(2.0));
+  EXPECT_EQ(loads.posts, 6);
+  EXPECT_NEAR(in_pounds_force(loads.each_post), 2.0 * 12 * 12, 1e-6);
+  EXPECT_EQ(loads.rows_across + loads.rows_along, 0);
+}
+
+TEST(SupportLoads, OfAWidestBarePanelAreThoseBetweenFourSuch) {
+  SupportLayout supports;
+  supports.bare = BarePanel{inches(20), inches(12)};
+  const SupportLoads loads = support_loads({inches(40), inches(24), inches(12)}, supports, psig(2.0));
+  EXPECT_NEAR(in_pounds_force(loads.each_post), 2.0 * 20 * 12, 1e-6);
+  EXPECT_NEAR(in_pounds_per_inch(loads.weld_of_row()), 2.0 * 12, 1e-9);
+  EXPECT_NEAR(in_pounds_per_inch(loads.weld_of_edge), 2.0 * 6, 1e-9);
+}
+
+// What all stays and the seam carry together is what the air lifts the lid with.
+TEST(SupportLoads, OfPostsAndTheSeamAddUpToTheLid) {
+  SupportLayout supports;
+  supports.lid = WallBays{5, 4};
+  supports.lid_stays_are_posts = true;
+  const SupportLoads loads = support_loads({inches(50), inches(40), inches(12)}, supports, psig(2.0));
+  const double posts = loads.posts * in_pounds_force(loads.each_post);
+  const double seam = 2.0 * (50.0 + 40.0) * in_pounds_per_inch(loads.weld_of_edge) - 4.0 * 2.0 * 5.0 * 5.0;
+  EXPECT_NEAR(posts + seam, in_pounds_force(loads.lid), 1e-6);
+}
+
+// E60 fillets at 0.30 of 60 ksi on 0.707 of the leg: 1.591, 2.386, 3.182 kip on an inch of 1/8, 3/16, 1/4 in (worked
+// beside this program from AWS D1.1 and AISC allowable stress design).
+TEST(WeldThroat, IsThatOfTheWorkedFillets) {
+  for (const auto& [leg, kip] : {std::pair{0.125, 1.591}, std::pair{0.1875, 2.386}, std::pair{0.25, 3.182}}) {
+    const Force force = newtons(kip * 1000.0 * 4.4482216);
+    EXPECT_NEAR(in_inches(weld_throat(force / inches(1.0))), 0.7071 * leg, 2e-4) << leg;
+    EXPECT_NEAR(in_inches(weld_length(force, inches(leg))), 1.0, 1e-3) << leg;
+  }
+}
+
+}  // namespace
+}  // namespace riserun::reservoir

@@ -14,6 +14,7 @@
 #include "plan/stage/transfer.h"
 #include "plan/stage/walls.h"
 #include "plan/stage/ways.h"
+#include "plan/stage/work.h"
 
 #include <utility>
 
@@ -48,12 +49,14 @@ Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job) {
   plan.air = plan_air(plan.transfer.system, plan.transfer.fill);
   plan.walls = plan_walls(inputs, limit, plan.transfer.setting, remarks);
   plan.relief = plan_relief(inputs, plan.ways, air, plan.walls, plan.transfer, remarks);
-  plan.leak_test = plan_leak_test(inputs, plan.connections, shares.plugs,
-                                  {plan.levels, plan.walls, plan.relief, plan.transfer.setting}, remarks);
+  plan.leak_test =
+      plan_leak_test(inputs, finder, plan.connections, shares.plugs,
+                     {plan.levels, plan.walls, plan.relief, plan.transfer.setting}, connections.left, remarks);
   plan.findings = judge(plan, settled, std::move(remarks.findings));
   plan.verdict = verdict_of(plan.findings);
   plan.list =
       plan_list(inputs, {plan.connections, plan.riser, plan.leak_test, plan.findings}, connections.left, remarks);
+  plan.work = plan_work(inputs, plan);
   caution_whole_job(inputs, remarks);
 
   plan.assumptions = std::move(remarks.assumptions);

@@ -58,6 +58,8 @@ std::span<const Words> plan_words() {
       // The riser's bung.
       {"no_pipe_fits_port", "no pipe of size {0} screws into {1}"},
       {"no_pipe_fits_bung", "no pipe of size {0} screws into the riser's bung"},
+      {"riser_is_held_by",
+       "The riser is smaller than '{0}': {1:and} in its lower thread, put in from inside, holds it."},
       {"give_riser_a_pipe_thread", "give the riser a pipe thread bung, such as 1 FNPT"},
 
       // Levels.

@@ -149,12 +149,6 @@ struct JobAir {
   std::vector<JobPort> ports;
 };
 
-/// What its maker says of the relief valve.
-struct JobReliefValve {
-  std::optional<GaugePressure> tolerance;  // of its set pressure, plus or minus
-  std::optional<GaugePressure> rise;       // over its set pressure, until it is wide open
-};
-
 struct JobVent {
   std::optional<Length> bore;
   std::optional<int> count;

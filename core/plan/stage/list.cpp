@@ -137,6 +137,12 @@ void add_bungs(const Inputs& inputs, BinLeft& bin, PartTally& tally) {
   const Catalog& catalog = inputs.catalog;
   for (const JobPort& port : inputs.job.reservoir.ports) {
     if (port.welded_in.value_or(true)) continue;
+    if (port.bung == reservoir::BungKind::double_tapped_bushing && !port.bung_part) {
+      tally.add_unlisted(unlisted("double-tapped-bushing", "double-tapped bushing",
+                                  fact("tapped_from_both_sides", catalog.written(port.type)), "special order",
+                                  "screw in: " + port.name));
+      continue;
+    }
     const bool half = port.bung.value_or(reservoir::BungKind::half_coupling) == reservoir::BungKind::half_coupling;
     const catalog::WeldBung wanted = half ? catalog::WeldBung::half_coupling : catalog::WeldBung::full_coupling;
     const auto part = port.bung_part ? port.bung_part : cheapest(catalog, [&](PartId id) {

@@ -94,7 +94,8 @@ void Work::while_open() {
   }
   Texts to_weld;
   for (const JobPort& port : reservoir.ports)
-    if (!port.welded_in.value_or(true)) to_weld.push_back(port.name);
+    if (!port.welded_in.value_or(true) && port.bung != reservoir::BungKind::double_tapped_bushing)
+      to_weld.push_back(port.name);
   if (!to_weld.empty())
     add(WorkPhase::before_lid, fact(closed ? "work_bungs_into_closed" : "work_bungs", std::move(to_weld)));
   hang_riser();

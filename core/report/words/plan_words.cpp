@@ -176,6 +176,7 @@ std::span<const Words> plan_words() {
       {"list_above_cost_cap", "The list comes to about {0}, more than the {1} wished for."},
       {"clamp_for_hose", "for {0} in hose"},
       {"bung_for_port", "{0} {1}"},
+      {"tapped_from_both_sides", "{0} from both sides"},
       {"hose_for_water_column", "{0:long} long"},
       {"gauge_to_and_marks", "0 to {0:alone}, marks of {1:alone} or finer"},
       {"reads_to", "0 to {0:alone}"},

@@ -46,9 +46,24 @@ TEST(SmallRiser, IsInTheWatersWay) {
 }
 
 TEST(SmallRiser, FallsThroughWhereNothingCanBePutInFromInside) {
-  const Plan plan = plan_of_text(with(small_riser(), "  charge: 9 in", "  charge: 9 in\n  lid: closed"));
+  const Plan plan = plan_of_text(with(small_riser(), "  charge: 9 in", "  charge: 9 in\n  lid: welded"));
   EXPECT_FALSE(plan.riser.holder);
   EXPECT_TRUE(has(plan, "riser_falls_through_bung"));
+  EXPECT_TRUE(std::any_of(plan.list.buy.begin(), plan.list.buy.end(),
+                          [](const ListItem& item) { return item.name == "double-tapped bushing"; }));
+}
+
+// What is still to be screwed in is no coupling to be welded in.
+TEST(SmallRiser, OnADoubleTappedBushingHasItOnTheList) {
+  const Plan plan = ready_with("riser bung: {port: 1 FNPT, bung: full coupling, where: lid}",
+                               "riser bung: {port: 1 FNPT, bung: double-tapped bushing, where: lid, welded in: no}");
+  int bushings = 0;
+  for (const ListItem& item : plan.list.buy) {
+    EXPECT_EQ(item.name.find("coupling"), std::string::npos) << item.name;
+    bushings += item.name == "double-tapped bushing" ? 1 : 0;
+  }
+  EXPECT_EQ(bushings, 1);
+  for (const WorkStep& step : plan.work.steps) EXPECT_NE(step.what.code, "work_bungs");
 }
 
 TEST(Riser, OfTheBungsOwnSizeNeedsNoHolder) { EXPECT_FALSE(plan_of_text(kReady).riser.holder); }

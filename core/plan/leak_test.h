@@ -40,7 +40,6 @@ struct TestRig {
   std::variant<chain::Run, chain::NoAssembly> answer;
   std::vector<RigPart> parts;  // of the run and at its ends, from the port outwards
   std::string fed_from;        // the port of the air supply; empty: the rig ends in its shut-off
-  bool fed_by_regulator = false;
 
   const chain::Run* run() const { return std::get_if<chain::Run>(&answer); }
 };
@@ -57,7 +56,6 @@ struct LeakTestPlan {
   bool given = false;
   Fact basis;                                 // why that pressure, or why none
   GaugePressure gauge_full_scale;             // zero: too low for a dial, use the water column
-  std::optional<PartId> gauge;                // none: the catalog has no such dial
   bool gauge_of_job = false;                  // the one of the job shows it
   PressureDifference gauge_mark;              // widest step between its marks
   PressureDifference gauge_error;             // plus or minus, at the test pressure

@@ -49,7 +49,6 @@ void put_rig_on(const Inputs& inputs, const chain::Finder& finder, const std::ve
   if (!dial.parts.empty()) test.gauge_full_scale = *full_scale(inputs.catalog, dial.parts.front());
   if (!reliefs.empty()) test.relief_opens = relief_setting(inputs.catalog, reliefs.front());
   test.rig = plan_test_rig(inputs, finder, connections, {port, dial.parts, reliefs}, left);
-  if (test.rig->run() != nullptr) test.gauge = test.rig->run()->ends[0].device;
 }
 
 void caution_open_ports(const Inputs& inputs, const LeakTestPlan& test, Remarks& remarks) {

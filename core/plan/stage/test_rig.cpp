@@ -165,7 +165,6 @@ void Rig::add_feed() {
     return;
   }
   rig_.fed_from = supply->name;
-  rig_.fed_by_regulator = true;
   rules.needs = {{"shut-off", valves}, {"regulator", regulators}};
   const std::vector<PartId> restrictors = own_of(catalog_, connections_, Role::restrictor);
   if (!restrictors.empty()) rules.needs.push_back({"restrictor", restrictors});

@@ -62,6 +62,7 @@ int run(int argc, const char* const* argv, std::ostream& out, std::ostream& err)
   add_riser_verb(app, session);
   add_transfer_verb(app, session);
   add_walls_verb(app, session);
+  add_leak_test_verb(app, session);
   add_list_verb(app, session);
   add_catalog_verb(app, session);
   add_check_verb(app, session);

@@ -67,6 +67,10 @@ std::string list_and_spares_json(const plan::Plan& plan, UnitSystem units) {
 
 std::string list_alone_json(const plan::Plan& plan, UnitSystem units) { return report::list_json(plan, units); }
 
+std::string test_alone(const plan::Plan& plan, const report::Style& style) {
+  return report::leak_test_text(plan, style) + "\n" + report::standing_text(plan, {plan::Topic::leak_test}, style);
+}
+
 std::string transfer_json(const plan::Plan& plan, UnitSystem /*units*/) { return report::transfer_json(plan); }
 std::string walls_json(const plan::Plan& plan, UnitSystem /*units*/) { return report::walls_json(plan); }
 
@@ -84,6 +88,11 @@ void add_transfer_verb(CLI::App& app, Session& session) {
 void add_walls_verb(CLI::App& app, Session& session) {
   add_job_verb(app, session, "walls", "Panels, the pressure that they stand, relief, stored energy",
                &with_findings<&walls_and_test>, &walls_json);
+}
+
+void add_leak_test_verb(CLI::App& app, Session& session) {
+  add_job_verb(app, session, "leak-test", "The leak test: what plugs which port, the rig, the steps",
+               &with_findings<&test_alone>, &report::leak_test_json);
 }
 
 void add_list_verb(CLI::App& app, Session& session) {

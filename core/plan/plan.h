@@ -8,14 +8,15 @@
 #include "chain/ask/answer.h"
 #include "chain/ask/assembly.h"
 #include "plan/job/job.h"
+#include "plan/leak_test.h"
 #include "plan/remarks.h"
 #include "plan/way.h"
+#include "plan/work.h"
 #include "quantity/quantities.h"
 #include "reservoir/box.h"
 #include "reservoir/box_panels.h"
 #include "reservoir/riser.h"
 #include "reservoir/stay_spacing.h"
-#include "reservoir/stored_energy.h"
 #include "reservoir/support_loads.h"
 #include "reservoir/walls.h"
 #include "transfer/transfer.h"
@@ -73,6 +74,7 @@ struct RiserPlan {
   reservoir::Riser riser;
   std::string size;  // nominal pipe size
   std::optional<MaterialId> material;
+  std::optional<chain::Run> holder;  // of a riser smaller than its bung: from the bung's lower thread down to it
   std::optional<PartId> stock_part;  // the nipple that it is cut from
   bool stock_from_bin = false;
   std::optional<PartId> uncut_part;  // the nipple that serves as it is
@@ -256,31 +258,6 @@ struct ReliefPlan {
   Force lid_force_at_greatest{};
 };
 
-/// A port that is plugged for the leak test, and with what.
-struct TestPlug {
-  std::string port;
-  std::optional<PartId> part;  // none: the catalog has nothing that closes it
-  bool from_bin = false;
-};
-
-struct LeakTestPlan {
-  bool possible = true;  // false: the walls are too weak for any test with air; basis says why
-  GaugePressure pressure;
-  bool given = false;
-  Fact basis;                      // why that pressure, or why none
-  GaugePressure gauge_full_scale;  // zero: too low for a dial, use the water column
-  PressureDifference gauge_mark;   // widest step between its marks
-  Length water_column_leg{};       // each leg of a U of clear hose that shows the pressure
-  GaugePressure relief;            // in the test line
-  std::string air_port;            // where the air and the gauge go in
-  std::vector<TestPlug> plugs;
-  Volume air_volume{};                    // of the empty reservoir
-  reservoir::StoredEnergy energy;         // at the test pressure, reservoir empty
-  reservoir::StoredEnergy energy_in_use;  // at the set pressure, ullage with the water up
-  Force lid_force{};                      // at the test pressure
-  PressureDifference drift_per_kelvin;    // of the reading at the test pressure
-};
-
 struct ListItem {
   std::optional<PartId> part;  // none: a thing that the catalog has no part for
   std::string id;
@@ -343,6 +320,7 @@ struct Plan {
   ReliefPlan relief;
   LeakTestPlan leak_test;
   ShoppingList list;
+  WorkPlan work;
   std::vector<Caution> cautions;
   std::vector<Note> notes;
 };

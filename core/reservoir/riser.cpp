@@ -42,6 +42,7 @@ void check_input(const RiserRequest& r) {
   not_below_zero(r.pipe.upper_make_up, "the upper nipple's make-up");
   not_below_zero(r.bung_length, "the bung's length");
   not_below_zero(r.bung_projection, "the bung's projection");
+  not_below_zero(r.holder_make_up, "the make-up of what holds the riser");
   not_below_zero(r.bung_opening, "the bung's opening");
   not_below_zero(r.obstacle_height, "the height of what lies under the bung");
   if (r.wanted_clearance) above_zero(*r.wanted_clearance, "the riser's clearance");
@@ -93,13 +94,13 @@ void refuse_bung(const RiserRequest& r, Riser& riser) {
     return;
   }
   if (r.bung == BungKind::welded_riser || r.bung_length <= Length()) return;
-  const Length both = r.pipe.make_up + r.pipe.upper_make_up;
+  const Length lower = r.holder_make_up > Length() ? r.holder_make_up : r.pipe.make_up;
+  const Length both = lower + r.pipe.upper_make_up;
   // Both threads may go in by their whole tolerance more: a fitter turns until it is tight, not to a length.
   const Length tight = both + 2.0 * r.pipe.make_up_tolerance;
   const char* const body = r.bung == BungKind::full_coupling ? "bung" : "bushing";
   if (both > r.bung_length) {
-    riser.refusals.push_back(
-        fact("riser_meets_nipple", r.pipe.make_up, r.pipe.upper_make_up, r.bung_length, body, tight));
+    riser.refusals.push_back(fact("riser_meets_nipple", lower, r.pipe.upper_make_up, r.bung_length, body, tight));
   } else if (r.pipe.upper_make_up > Length() && tight > r.bung_length) {
     riser.notes.push_back(fact("riser_nearly_meets_nipple", r.bung_length - both, body));
   }

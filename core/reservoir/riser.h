@@ -36,6 +36,7 @@ struct RiserRequest {
   BungKind bung = BungKind::full_coupling;
   Length bung_length{};      // of the body that riser and nipple screw into, end to end; zero: not known
   Length bung_projection{};  // how far the face that the riser screws into stands below the lid's inside
+  Length holder_make_up{};   // in the bung, of what holds a riser of another size there; zero: it holds itself
   Length bung_opening{};     // smallest bore that the pipe would pass: of the bung, a bushing taken out of it
   RiserPipe pipe;
   std::optional<Length> wanted_clearance;  // none: default_clearance

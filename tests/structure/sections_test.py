@@ -2,7 +2,7 @@
 
 Reads core/plan, core/report and the window's sheets as text: each field of `Plan` is set in make_plan.cpp, each list of figures is
 named in `figures_of` and written in core/report/text, each section's text is named in `plan_text`, and the remarks of each `Topic`
-are printed and drawn. `sections_test.py SOURCE_DIR` checks a tree, and sees each place that is forgotten in it.
+are printed and drawn, as is each list of steps. `sections_test.py SOURCE_DIR` checks a tree, and sees each place that is forgotten in it.
 """
 
 import pathlib
@@ -17,6 +17,7 @@ FILES = {
     "figures": "core/report/figures/figures.cpp",
     "plan_text.h": "core/report/text/plan_text.h",
     "plan_text": "core/report/text/plan_text.cpp",
+    "steps.h": "core/report/words/step_lists.h",
 }
 FOLDERS = {"lists": "core/report/figures", "text": "core/report/text", "sheets": "gui/views/sheets"}
 
@@ -38,8 +39,10 @@ def problems_of(texts):
     fields = re.findall(r"^  [\w:<> ]+ (\w+)(?: = [^;]+)?;", body(texts["plan"], "struct Plan {"), re.MULTILINE)
     lists = re.findall(r"^FigureGroup (\w+_figures)\(", texts["figures.h"], re.MULTILINE)
     sections = re.findall(r"^std::string (\w+_text)\(const plan::Plan& plan, const Style& style\);", texts["plan_text.h"], re.MULTILINE)
+    steps = re.findall(r"^std::vector<StepList> (\w+_steps)\(const plan::Plan& plan", texts["steps.h"], re.MULTILINE)
     topics = re.findall(r"\w+", re.search(r"enum class Topic \{(.*?)\}", texts["remarks"], re.DOTALL).group(1))
-    for name, found in (("Plan", fields), ("figures.h", lists), ("plan_text.h", sections), ("Topic", topics)):
+    for name, found in (("Plan", fields), ("figures.h", lists), ("plan_text.h", sections), ("step_lists.h", steps),
+                        ("Topic", topics)):
         if not found:
             yield f"{name}: nothing found"
     for field in fields:
@@ -55,6 +58,10 @@ def problems_of(texts):
     for name in sections:
         if name != "plan_text" and f"{name}(" not in printed:
             yield f"{name} is not named in plan_text, {FILES['plan_text']}"
+    for name in steps:
+        for place in ("text", "sheets"):
+            if f"{name}(" not in texts[place]:
+                yield f"{name} stands nowhere in {FOLDERS[place]}"
     for topic in topics:
         if not re.search(rf"remarks_text\(plan, (?:plan::)?Topic::{topic}\b", texts["text"]):
             yield f"the remarks of Topic::{topic} are printed nowhere in {FOLDERS['text']}"
@@ -71,11 +78,12 @@ def self_test(texts):
         "plan": texts["plan"].replace("struct Plan {\n", "struct Plan {\n  PlantedPlan planted;\n"),
         "remarks": texts["remarks"].replace("enum class Topic {", "enum class Topic { planted,"),
         "figures.h": texts["figures.h"] + "FigureGroup planted_figures(const plan::Plan& plan);\n",
+        "steps.h": texts["steps.h"] + "std::vector<StepList> planted_steps(const plan::Plan& plan, UnitSystem units);\n",
         "plan_text.h": texts["plan_text.h"] + "std::string planted_text(const plan::Plan& plan, const Style& style);\n",
     }
     seen = [" ".join(problem.split()[:4]) for problem in problems_of(planted)]
     expected = ["Plan::planted is not set", "planted_figures is not among", "planted_figures is printed nowhere",
-                "planted_text is not named", "the remarks of Topic::planted", "the remarks of Topic::planted"]
+                "planted_text is not named", "planted_steps stands nowhere in", "planted_steps stands nowhere in", "the remarks of Topic::planted", "the remarks of Topic::planted"]
     return [] if seen == expected else [f"of what was planted it saw {seen}"]
 
 

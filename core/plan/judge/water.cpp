@@ -67,7 +67,8 @@ void judge_bung(const Plan& plan, Open& open) {
   const std::string& size = plan.catalog->size_name(plan.catalog->port_type(bung->type).size);
   if (size == plan.riser.size || !(plan.riser.request.pipe.outside_diameter < plan.riser.request.bung_opening)) return;
   open.not_yet(Topic::riser, fact("riser_falls_through_bung", plan.riser.size, bung->name, size), {},
-               fact("hold_riser_with_bushing", size, plan.riser.size), "worked out");
+               fact("hold_riser_with_bushing", size, plan.riser.size), "worked out",
+               Purchase{"double-tapped-bushing", "double-tapped bushing", fact("of_two_sizes", size, plan.riser.size)});
 }
 
 }  // namespace

@@ -1,5 +1,7 @@
 #include "plan/stage/leak_test.h"
 
+#include "plan/stage/leak_test_steps.h"
+#include "plan/stage/test_rig.h"
 #include "reservoir/test_pressure.h"
 
 #include <algorithm>
@@ -32,13 +34,34 @@ const JobPort* test_air_port(const Job& job, const std::vector<ConnectionPlan>& 
   return job.reservoir.ports.empty() ? nullptr : &job.reservoir.ports.back();
 }
 
-void caution_open_ports(const Inputs& inputs, const std::vector<TestPlug>& plugs, Remarks& remarks) {
-  for (const TestPlug& plug : plugs)
+/// Bays that nothing passes between; one where the job says nothing of tight baffles.
+int compartments_of(const Supports& supports) {
+  if (!supports.layout || supports.passages.value_or(true)) return 1;
+  return (supports.layout->baffles_across + 1) * (supports.layout->baffles_along + 1);
+}
+
+/// The dial, the relief valve and the rig that holds them.
+void put_rig_on(const Inputs& inputs, const chain::Finder& finder, const std::vector<ConnectionPlan>& connections,
+                const JobPort& port, LeakTestPlan& test, BinLeft& left) {
+  const TestDial dial = dial_for_test(inputs, connections, test.pressure);
+  const std::vector<PartId> reliefs = reliefs_for_test(inputs, connections, test.pressure, test.relief);
+  test.gauge_of_job = dial.of_job;
+  if (!dial.parts.empty()) test.gauge_full_scale = *full_scale(inputs.catalog, dial.parts.front());
+  if (!reliefs.empty()) test.relief_opens = relief_setting(inputs.catalog, reliefs.front());
+  test.rig = plan_test_rig(inputs, finder, connections, {port, dial.parts, reliefs}, left);
+}
+
+void caution_open_ports(const Inputs& inputs, const LeakTestPlan& test, Remarks& remarks) {
+  for (const TestPlug& plug : test.plugs)
     if (!plug.part)
       remarks.caution(
           Topic::leak_test,
           fact("nothing_closes_port", plug.port, inputs.catalog.written(find_port(inputs.job, plug.port)->type)),
           "catalog");
+  if (test.rig && test.rig->run() == nullptr)
+    remarks.caution(Topic::leak_test,
+                    fact("no_rig_goes_on_port", test.air_port, std::get<chain::NoAssembly>(test.rig->answer).reason),
+                    "catalog");
 }
 
 void caution_leak_test(const LeakTestPlan& test, Remarks& remarks) {
@@ -62,8 +85,9 @@ void refuse_test(const Job& job, const reservoir::TestPressure& chosen, GaugePre
 
 }  // namespace
 
-LeakTestPlan plan_leak_test(const Inputs& inputs, const std::vector<ConnectionPlan>& connections,
-                            std::vector<TestPlug> plugs, const Tested& tested, Remarks& remarks) {
+LeakTestPlan plan_leak_test(const Inputs& inputs, const chain::Finder& finder,
+                            const std::vector<ConnectionPlan>& connections, std::vector<TestPlug> plugs,
+                            const Tested& tested, BinLeft& left, Remarks& remarks) {
   LeakTestPlan test;
   const Job& job = inputs.job;
   const GaugePressure limit = tested.walls.limit;
@@ -86,12 +110,16 @@ LeakTestPlan plan_leak_test(const Inputs& inputs, const std::vector<ConnectionPl
   test.lid_force = reservoir::support_loads(inputs.settled.box, {}, test.pressure).lid;
   const Volume ullage_up = test.air_volume - inputs.settled.box.volume_at(tested.levels.reservoir_depth_up);
   test.energy_in_use = reservoir::stored_energy(tested.setting, ullage_up, atmosphere);
-  const double absolute_pascal = in_pascals(absolute(test.pressure, atmosphere));
-  test.drift_per_kelvin = pascals(absolute_pascal / in_kelvins(inputs.settled.temperature));
   const JobPort* air = test_air_port(job, connections);
   if (air != nullptr) test.air_port = air->name;
   test.plugs = std::move(plugs);
-  caution_open_ports(inputs, test.plugs, remarks);
+  test.compartments = compartments_of(job.reservoir.supports);
+  if (test.possible) {
+    if (air != nullptr) put_rig_on(inputs, finder, connections, *air, test, left);
+    time_leak_test(inputs, test);
+    write_leak_test(inputs, test);
+  }
+  caution_open_ports(inputs, test, remarks);
   refuse_test(job, chosen, limit, remarks);
   caution_leak_test(test, remarks);
   return test;

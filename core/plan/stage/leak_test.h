@@ -1,8 +1,9 @@
-// The leak test: its pressure, where the air goes in, and what plugs the other ports.
+// The leak test: its pressure, the rig where the air goes in, what plugs the other ports, and how it goes.
 #pragma once
 
 #include "chain/finder.h"
 #include "plan/plan.h"
+#include "plan/stage/bin_left.h"
 #include "plan/stage/inputs.h"
 
 #include <vector>
@@ -23,7 +24,9 @@ struct Tested {
   GaugePressure setting;
 };
 
-LeakTestPlan plan_leak_test(const Inputs& inputs, const std::vector<ConnectionPlan>& connections,
-                            std::vector<TestPlug> plugs, const Tested& tested, Remarks& remarks);
+/// @param left what the job left of the bin; the rig takes of it
+LeakTestPlan plan_leak_test(const Inputs& inputs, const chain::Finder& finder,
+                            const std::vector<ConnectionPlan>& connections, std::vector<TestPlug> plugs,
+                            const Tested& tested, BinLeft& left, Remarks& remarks);
 
 }  // namespace riserun::plan

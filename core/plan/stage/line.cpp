@@ -61,6 +61,14 @@ LineElement bung_element(const Catalog& catalog, const RiserPlan& riser) {
   return element;
 }
 
+/// What holds a riser smaller than its bung, as the water meets it on its way up.
+std::vector<LineElement> holder_elements(const Catalog& catalog, const RiserPlan& riser) {
+  if (!riser.holder) return {};
+  std::vector<LineElement> elements = chain::line_elements(catalog, *riser.holder);
+  std::reverse(elements.begin(), elements.end());
+  return elements;
+}
+
 /// The hose elements at the length that this job gives them.
 void fit_hoses(const Catalog& catalog, const ConnectionPlan& connection, std::vector<LineElement>& elements) {
   if (!connection.hose_length || connection.chain()->span) return;
@@ -102,6 +110,7 @@ hydraulics::Line plan_line(const Inputs& inputs, const RiserPlan& riser, const C
   std::vector<LineElement> elements;
   if (job.riser.foot_valve) elements.push_back(foot_valve_element(riser));
   elements.push_back(riser_element(inputs.catalog, riser));
+  for (LineElement& element : holder_elements(inputs.catalog, riser)) elements.push_back(std::move(element));
   elements.push_back(bung_element(inputs.catalog, riser));
   bool over_the_rim = false;
   if (water != nullptr && water->chain() != nullptr) {

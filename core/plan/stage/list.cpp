@@ -94,43 +94,34 @@ void add_clamps(const Catalog& catalog, const ConnectionPlan& connection, BinLef
     add_clamps_of(catalog, joint, each, connection.name, bin, tally);
 }
 
-void add_test_gauge(const Catalog& catalog, const LeakTestPlan& test, BinLeft& bin, PartTally& tally) {
-  if (!(test.gauge_full_scale > psig(0.0))) {
+/// What the rig holds, where its place in it has no part of the catalog's; and a rig's own parts, of which those that
+/// the job lends stand on the list already.
+void add_rig(const LeakTestPlan& test, PartTally& tally) {
+  if (!test.rig) return;
+  for (const RigPart& part : test.rig->parts) {
+    if (part.whose == RigPart::Whose::job)
+      tally.used_too(part.part, "leak test");
+    else
+      tally.add(part.part, part.whose == RigPart::Whose::bin, "leak test");
+  }
+}
+
+void add_test_gear(const LeakTestPlan& test, PartTally& tally) {
+  if (!test.possible) return;
+  add_rig(test, tally);
+  const chain::Run* run = test.rig ? test.rig->run() : nullptr;
+  const auto stands_in_rig = [&](std::size_t end) { return run != nullptr && run->ends[end].device.has_value(); };
+  if (!(test.gauge_full_scale > psig(0.0)))
     tally.add_unlisted(unlisted("water-column", "clear hose for a water column",
                                 fact("hose_for_water_column", test.water_column_leg * 2.0), "hose and clamps",
                                 "leak test"));
-    return;
-  }
-  const auto dial = cheapest(catalog, [&](PartId id) {
-    const auto scale = full_scale(catalog, id);
-    return scale && std::abs(in_pascals(*scale) - in_pascals(test.gauge_full_scale)) < 100.0;
-  });
-  add_part_or_thing(
-      dial,
-      unlisted("test-gauge", "low-pressure gauge", fact("gauge_to_and_marks", test.gauge_full_scale, test.gauge_mark),
-               "gauges and air", "leak test"),
-      bin, tally);
-}
-
-/// The relief valve that opens nearest below the wanted pressure and still above the pressure that it must hold.
-std::optional<PartId> relief_part(const Catalog& catalog, GaugePressure holds, GaugePressure opens_by) {
-  std::optional<GaugePressure> nearest;
-  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
-    const auto opens = relief_setting(catalog, PartId{row});
-    if (opens && *opens > holds && *opens <= opens_by && (!nearest || *opens > *nearest)) nearest = opens;
-  }
-  if (!nearest) return std::nullopt;
-  return cheapest(catalog, [&](PartId id) { return relief_setting(catalog, id) == nearest; });
-}
-
-void add_test_gear(const Catalog& catalog, const LeakTestPlan& test, BinLeft& bin, PartTally& tally) {
-  if (test.possible) {
-    add_test_gauge(catalog, test, bin, tally);
-    add_part_or_thing(
-        relief_part(catalog, test.pressure, test.relief),
-        unlisted("test-relief", "relief valve", fact("set_at", test.relief), "gauges and air", "leak test"), bin,
-        tally);
-  }
+  else if (!stands_in_rig(0))
+    tally.add_unlisted(unlisted("test-gauge", "low-pressure gauge",
+                                fact("gauge_to_and_marks", test.gauge_full_scale, test.gauge_mark), "gauges and air",
+                                "leak test"));
+  if (!stands_in_rig(1))
+    tally.add_unlisted(unlisted("test-relief", "relief valve", fact("set_at", test.relief_opens.value_or(test.relief)),
+                                "gauges and air", "leak test"));
 }
 
 /// What is missing in the job.
@@ -148,6 +139,12 @@ void add_bungs(const Inputs& inputs, BinLeft& bin, PartTally& tally) {
   const Catalog& catalog = inputs.catalog;
   for (const JobPort& port : inputs.job.reservoir.ports) {
     if (port.welded_in.value_or(true)) continue;
+    if (port.bung == reservoir::BungKind::double_tapped_bushing && !port.bung_part) {
+      tally.add_unlisted(unlisted("double-tapped-bushing", "double-tapped bushing",
+                                  fact("tapped_from_both_sides", catalog.written(port.type)), "special order",
+                                  "screw in: " + port.name));
+      continue;
+    }
     const bool half = port.bung.value_or(reservoir::BungKind::half_coupling) == reservoir::BungKind::half_coupling;
     const catalog::WeldBung wanted = half ? catalog::WeldBung::half_coupling : catalog::WeldBung::full_coupling;
     const auto part = port.bung_part ? port.bung_part : cheapest(catalog, [&](PartId id) {
@@ -178,6 +175,11 @@ std::map<std::string, int> joints_by_seal(const Inputs& inputs, const ListedSect
     if (connection.run() == nullptr) continue;
     for (const chain::RunJoint& joint : connection.run()->joints) ++count[catalog.mating_rules()[joint.rule].seal];
     for (const chain::RunPart& part : connection.run()->parts)
+      for (const chain::Follower& plug : part.plugs()) count_mate(catalog.part(plug.plug).ports[0].type);
+  }
+  if (const chain::Run* rig = sections.leak_test.rig ? sections.leak_test.rig->run() : nullptr) {
+    for (const chain::RunJoint& joint : rig->joints) ++count[catalog.mating_rules()[joint.rule].seal];
+    for (const chain::RunPart& part : rig->parts)
       for (const chain::Follower& plug : part.plugs()) count_mate(catalog.part(plug.plug).ports[0].type);
   }
   for (const TestPlug& plug : sections.leak_test.plugs)
@@ -232,9 +234,11 @@ void check_cost(const Wishes& wishes, const ShoppingList& list, Remarks& remarks
 }
 
 /// What ends the connections, what the riser is cut from and what plugs the ports for the test.
-void add_single_parts(const ListedSections& sections, PartTally& tally) {
-  if (const RiserPlan& riser = sections.riser; riser.stock_part)
-    tally.add(*riser.stock_part, riser.stock_from_bin, "riser");
+void add_single_parts(const ListedSections& sections, BinLeft& bin, PartTally& tally) {
+  const RiserPlan& riser = sections.riser;
+  if (riser.stock_part) tally.add(*riser.stock_part, riser.stock_from_bin, "riser");
+  if (riser.holder)
+    for (const chain::RunPart& part : riser.holder->parts) tally.add(part.part, bin.take(part.part), "riser");
   for (const ConnectionPlan& connection : sections.connections) {
     if (connection.run() == nullptr) continue;
     for (const chain::RunEnd& end : connection.run()->ends)
@@ -254,9 +258,9 @@ ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, Bin
     add_run(catalog, connection, bin, tally);
     add_clamps(catalog, connection, bin, tally);
   }
-  add_single_parts(sections, tally);
+  add_single_parts(sections, bin, tally);
   add_bungs(inputs, bin, tally);
-  add_test_gear(catalog, sections.leak_test, bin, tally);
+  add_test_gear(sections.leak_test, tally);
   add_open(sections.findings, bin, tally);
   ShoppingList list;
   list.buy = tally.taken(false);

@@ -15,6 +15,7 @@
 #include "plan/stage/transfer.h"
 #include "plan/stage/walls.h"
 #include "plan/stage/ways.h"
+#include "plan/stage/work.h"
 
 #include <cstdint>
 #include <utility>
@@ -56,14 +57,16 @@ Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Advice advice) {
       plan_walls(inputs, limit, {plan.levels.charge_depth, plan.transfer.setting, plan.transfer.in_use}, remarks);
   plan.walls.passages = find_passages(inputs, plan.riser.request.pipe.bore, remarks);
   plan.relief = plan_relief(inputs, plan.ways, air, plan.walls, plan.transfer, remarks);
-  plan.leak_test = plan_leak_test(inputs, plan.connections, shares.plugs,
-                                  {plan.levels, plan.walls, plan.relief, plan.transfer.setting}, remarks);
+  plan.leak_test =
+      plan_leak_test(inputs, finder, plan.connections, shares.plugs,
+                     {plan.levels, plan.walls, plan.relief, plan.transfer.setting}, connections.left, remarks);
   plan.findings = judge(plan, settled, std::move(remarks.findings));
   plan.verdict = verdict_of(plan.findings);
   if (advice == Advice::checked)
     keep_what_mends(plan, [&plan](Job other) { return planned(plan.catalog, std::move(other), Advice::as_judged); });
   plan.list = plan_list(inputs, {plan.connections, plan.riser, plan.walls, plan.leak_test, plan.findings},
                         connections.left, remarks);
+  plan.work = plan_work(inputs, plan);
   caution_whole_job(inputs, remarks);
 
   plan.assumptions = std::move(remarks.assumptions);

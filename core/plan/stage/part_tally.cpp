@@ -13,6 +13,16 @@ void PartTally::add(PartId part, bool from_bin, const std::string& used_for, int
     item.used_for.push_back(used_for);
 }
 
+void PartTally::used_too(PartId part, const std::string& used_for) {
+  for (const bool from_bin : {false, true}) {
+    const auto there = items_.find({from_bin, part});
+    if (there == items_.end()) continue;
+    std::vector<std::string>& uses = there->second.used_for;
+    if (std::find(uses.begin(), uses.end(), used_for) == uses.end()) uses.push_back(used_for);
+    return;
+  }
+}
+
 void PartTally::add_unlisted(ListItem item) {
   for (ListItem& there : unlisted_) {
     if (there.id != item.id || there.measure != item.measure) continue;

@@ -16,6 +16,8 @@ class PartTally {
   explicit PartTally(const Catalog& catalog) : catalog_(catalog) {}
 
   void add(PartId part, bool from_bin, const std::string& used_for, int quantity = 1);
+  /// It is there already, and serves once more.
+  void used_too(PartId part, const std::string& used_for);
   /// What is no part of the catalog. The same thing twice is one line with a quantity of two.
   void add_unlisted(ListItem item);
 

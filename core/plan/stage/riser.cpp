@@ -1,6 +1,8 @@
 // The riser: which bung it hangs in, what pipe it is, and what it is cut from.
 #include "plan/stage/riser.h"
 
+#include "plan/stage/riser_holder.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -263,6 +265,7 @@ MeasuredRiser measure_riser(const Inputs& inputs, Remarks& remarks) {
   settle_pipe(inputs, port, *thread, material, plan, remarks);
   for (const Nipple& nipple : nipples(catalog, *thread, material))
     if (catalog.part(nipple.part).stocked) measured.on_shelf.push_back(nipple.part);
+  hold_riser(inputs, port, *thread, plan, remarks);
   plan.riser = reservoir::plan_riser(plan.request);
   return measured;
 }

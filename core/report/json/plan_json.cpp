@@ -6,6 +6,8 @@
 #include "report/json/fact_json.h"
 #include "report/json/figures_json.h"
 #include "report/json/plain_json.h"
+#include "report/json/run_json.h"
+#include "report/json/sheet_json.h"
 #include "report/json/transfer_json.h"
 #include "report/text/plan_text.h"
 #include "report/words/list_words.h"
@@ -183,6 +185,7 @@ std::string riser_json(const reservoir::Riser& riser, UnitSystem units) {
 }
 std::string transfer_json(const Plan& plan) { return transfer_object(plan).dump(1) + "\n"; }
 std::string walls_json(const Plan& plan) { return walls_object(plan).dump(1) + "\n"; }
+std::string leak_test_json(const Plan& plan, UnitSystem units) { return leak_test_object(plan, units).dump(1) + "\n"; }
 std::string list_json(const Plan& plan, UnitSystem units) { return list_object(plan, units).dump(1) + "\n"; }
 std::string list_json(const Plan& plan, const chain::Spares& spares, UnitSystem units) {
   std::vector<std::string> names;
@@ -221,16 +224,20 @@ std::string plan_json(const Plan& plan, UnitSystem units) {
   for (const plan::Note& note : plan.notes) notes.push_back(remark_json(note.where, note.fact, units));
   json findings = json::array();
   for (const plan::Finding& finding : plan.findings) findings.push_back(finding_json(plan, finding, units));
+  json riser = riser_object(plan.riser.riser, units);
+  riser["held_by"] = plan.riser.holder ? run_json(*plan.catalog, *plan.riser.holder, {}, units) : json(nullptr);
   const json result = {{"name", plan.job.name},
                        {"verdict", key_of(plan.verdict)},
                        {"findings", findings},
                        {"connections", connections},
                        {"manifolds", manifolds},
-                       {"riser", riser_object(plan.riser.riser, units)},
+                       {"riser", std::move(riser)},
                        {"levels", levels_object(plan.levels)},
                        {"transfer", transfer_object(plan)},
                        {"walls", walls_object(plan)},
+                       {"leak_test", leak_test_object(plan, units)},
                        {"list", list_object(plan, units)},
+                       {"work", work_array(plan, units)},
                        {"figures", figures_json(figures_of(plan), units)},
                        {"assumptions", assumptions},
                        {"cautions", cautions},

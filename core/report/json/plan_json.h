@@ -13,6 +13,7 @@ namespace riserun::report {
 std::string plan_json(const plan::Plan& plan, UnitSystem units);
 std::string transfer_json(const plan::Plan& plan);
 std::string walls_json(const plan::Plan& plan);
+std::string leak_test_json(const plan::Plan& plan, UnitSystem units);
 std::string list_json(const plan::Plan& plan, UnitSystem units);
 /// With the spares worth buying: "spares", "spares_usd", and "stock_outs" with what stands in for each missing part.
 std::string list_json(const plan::Plan& plan, const chain::Spares& spares, UnitSystem units);

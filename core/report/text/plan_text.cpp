@@ -69,13 +69,21 @@ std::string lengths_to_cut(const catalog::Catalog& catalog, const plan::Connecti
                                    fmt::join(names, ", ")));
 }
 
+/// In a plan the order of work has the steps of all runs.
+template <class Answer>
+Answer without_steps(Answer answer) {
+  if (chain::Run* run = std::get_if<chain::Run>(&answer)) run->steps.clear();
+  return answer;
+}
+
 std::string connection_text(const Plan& plan, const plan::ConnectionPlan& connection, const Style& style) {
   const std::string title = fmt::format("{}: {} to {} ({})", connection.name, connection.from, connection.to,
                                         connection.service == chain::Service::air ? "air" : "water");
   if (connection.branched)
-    return wrapped("", title) + assembly_text(*plan.catalog, *connection.branched, assembly_answer(connection), style);
-  // The plan has gathered the chain's own cautions with the job's: they are printed once, below the build order.
-  chain::Answer answer = chain_answer(connection);
+    return wrapped("", title) +
+           assembly_text(*plan.catalog, *connection.branched, without_steps(assembly_answer(connection)), style);
+  // The plan has gathered the chain's own cautions with the job's: they are printed once, below the sums.
+  chain::Answer answer = without_steps(chain_answer(connection));
   if (chain::Chain* chain = std::get_if<chain::Chain>(&answer)) chain->cautions = connection.cautions;
   return title + "\n" + chain_text(*plan.catalog, connection.request, answer, style) +
          lengths_to_cut(*plan.catalog, connection, style);
@@ -142,6 +150,7 @@ std::string plan_text(const Plan& plan, const Style& style) {
       walls_text(plan, style),
       leak_test_text(plan, style),
       list_text(plan, style),
+      work_text(plan, style),
       assumptions_text(plan, style),
       standing_text(plan, {Topic::whole_job, Topic::walls, Topic::relief, Topic::leak_test, Topic::care}, style) +
           remarks_text(plan, Topic::care, style.units)};

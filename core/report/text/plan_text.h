@@ -24,6 +24,7 @@ std::string losses_text(const plan::Plan& plan, const Style& style);
 std::string walls_text(const plan::Plan& plan, const Style& style);
 std::string leak_test_text(const plan::Plan& plan, const Style& style);
 std::string list_text(const plan::Plan& plan, const Style& style);
+std::string work_text(const plan::Plan& plan, const Style& style);
 std::string assumptions_text(const plan::Plan& plan, const Style& style);
 
 /// What came of a connection with one far end, or with several, as the solver says it.

@@ -261,6 +261,7 @@ std::string sums(const Catalog& catalog, const chain::ChainRequest& request, con
 std::string build_order_text(const chain::Run& run, const Style& style) {
   std::string text = run.buildable ? "  Build order\n" : "  It cannot be screwed together\n";
   if (!run.buildable) return text + wrapped("    ", kNotBuildable);
+  if (run.steps.empty()) return "";  // told elsewhere
   for (std::size_t i = 0; i < run.steps.size(); ++i)
     text += wrapped(fmt::format("    {:>2}. ", i + 1), say(run.steps[i].what, style.units));
   return text;

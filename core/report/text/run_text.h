@@ -9,7 +9,7 @@
 
 namespace riserun::report {
 
-/// Its parts from the base outwards (as a tree where it branches), sums, build order and cautions.
+/// Its parts from the base outwards (as a tree where it branches), sums, build order (where it has steps) and cautions.
 /// @param request      that it answers: of a run with one end the head is told at its flow, where it carries water
 /// @param substitutes  what to take for a bought part that is not on the shelf; printed under that part
 std::string run_text(const catalog::Catalog& catalog, const chain::ChainRequest& request, const chain::Run& run,

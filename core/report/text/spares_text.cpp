@@ -1,5 +1,6 @@
 #include "report/text/spares_text.h"
 
+#include "report/text/chain_text.h"
 #include "report/text/run_text.h"
 
 #include <fmt/format.h>

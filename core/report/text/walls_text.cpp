@@ -64,13 +64,6 @@ std::string relief_rows(const Plan& plan, UnitSystem units) {
   return rows.text();
 }
 
-/// @param when  "" while testing, "_in_use"
-std::string standoff_sentence(const FigureRows& rows, const reservoir::StoredEnergy& energy, const std::string& when,
-                              UnitSystem units) {
-  return fmt::format(", {} of TNT; keep people {} away (ASME PCC-2: 30 m or {}, the greater)", rows.value("tnt" + when),
-                     rows.value("standoff" + when), write_long_length(energy.formula_distance, units));
-}
-
 }  // namespace
 
 std::string walls_text(const Plan& plan, const Style& style) {
@@ -108,30 +101,6 @@ std::string walls_text(const Plan& plan, const Style& style) {
   text += relief_rows(plan, units);
   return text + remarks_text(plan, plan::Topic::walls, style.units) +
          remarks_text(plan, plan::Topic::relief, style.units);
-}
-
-std::string leak_test_text(const Plan& plan, const Style& style) {
-  const plan::LeakTestPlan& test = plan.leak_test;
-  const UnitSystem units = style.units;
-  FigureRows rows(leak_test_figures(plan), units);
-  if (!test.possible) {
-    rows.line(rows.label("pressure"), "none: " + say(test.basis, units));
-  } else {
-    rows.figure("pressure", "", ": " + say(test.basis, units));
-    rows.figure("gauge_full_scale", "0 to ");
-    rows.figure("relief");
-  }
-  rows.line("air and gauge go in at", test.air_port);
-  for (const plan::TestPlug& plug : test.plugs) {
-    const std::string part = plug.part ? plan.catalog->part(*plug.part).name + (plug.from_bin ? " (bin)" : "")
-                                       : "nothing in the catalog closes it";
-    rows.line("plug " + plug.port, part);
-  }
-  rows.figure("air_volume");
-  if (test.possible) rows.figure("lid_force");
-  if (test.possible) rows.figure("energy", "", standoff_sentence(rows, test.energy, "", units));
-  rows.figure("energy_in_use", "", standoff_sentence(rows, test.energy_in_use, "_in_use", units));
-  return heading("Leak test", style) + rows.text() + remarks_text(plan, plan::Topic::leak_test, units);
 }
 
 }  // namespace riserun::report

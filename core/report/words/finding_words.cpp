@@ -47,6 +47,7 @@ std::span<const Words> finding_words() {
        "{1:fixed1}: "
        "top up at {2}"},
       {"riser_falls_through_bung", "the {0} in riser falls through '{1}', a {2} in bung: nothing holds it"},
+      {"of_two_sizes", "{0} x {1}"},
       {"hold_riser_with_bushing", "a {0} x {1} bushing tapped from both sides ('bung: double-tapped bushing')"},
 
       // Relief.

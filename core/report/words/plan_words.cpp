@@ -58,6 +58,8 @@ std::span<const Words> plan_words() {
       // The riser's bung.
       {"no_pipe_fits_port", "no pipe of size {0} screws into {1}"},
       {"no_pipe_fits_bung", "no pipe of size {0} screws into the riser's bung"},
+      {"riser_is_held_by",
+       "The riser is smaller than '{0}': {1:and} in its lower thread, put in from inside, holds it."},
       {"give_riser_a_pipe_thread", "give the riser a pipe thread bung, such as 1 FNPT"},
 
       // Levels.
@@ -180,6 +182,7 @@ std::span<const Words> plan_words() {
       {"list_above_cost_cap", "The list comes to about {0}, more than the {1} wished for."},
       {"clamp_for_hose", "for {0} in hose"},
       {"bung_for_port", "{0} {1}"},
+      {"tapped_from_both_sides", "{0} from both sides"},
       {"hose_for_water_column", "{0:long} long"},
       {"gauge_to_and_marks", "0 to {0:alone}, marks of {1:alone} or finer"},
       {"reads_to", "0 to {0:alone}"},

@@ -46,9 +46,11 @@ std::span<const Words> build_words();
 std::span<const Words> caution_words();
 std::span<const Words> connection_words();
 std::span<const Words> finding_words();
+std::span<const Words> leak_test_words();
 std::span<const Words> line_words();
 std::span<const Words> refusal_words();
 std::span<const Words> taken_words();
+std::span<const Words> work_words();
 
 /// The fact's sentence.
 /// @pre its code has words, and values for all its places (a test goes through all tables and all codes)

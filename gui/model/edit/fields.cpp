@@ -185,10 +185,6 @@ FieldGroup relief_fields() {
   return Group("relief valve", at("relief valve")).add("tolerance", pressure).add("rise", pressure).done();
 }
 
-FieldGroup relief_fields() {
-  return Group("relief valve", at("relief valve")).add("tolerance", pressure).add("rise", pressure).done();
-}
-
 FieldGroup wish_fields() {
   return Group("wishes", at("wishes"))
       .add("fill time", time)

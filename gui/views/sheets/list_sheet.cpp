@@ -2,6 +2,7 @@
 
 #include "gui/views/sheets/remarks.h"
 #include "report/words/list_words.h"
+#include "report/words/step_lists.h"
 
 #include <fmt/format.h>
 #include <imgui.h>
@@ -76,6 +77,18 @@ class ListRows {
   UnitSystem units_;
 };
 
+void draw_steps(const std::string& title, const std::vector<report::StepList>& lists, ListRows& rows) {
+  for (const report::StepList& list : lists) {
+    const std::string heading = title + ": " + list.title;
+    if (!rows.begin(heading, heading.c_str())) continue;
+    for (std::size_t i = 0; i < list.steps.size(); ++i)
+      rows.row(fmt::format("{} {}", heading, i),
+               fmt::format("{}", list.steps[i].of.empty() ? i + 1 : list.steps[i].number), list.steps[i].text, "",
+               list.steps[i].of);
+    ImGui::EndTable();
+  }
+}
+
 }  // namespace
 
 Requests draw_list(const Scene& scene, ListState& state) {
@@ -116,6 +129,8 @@ Requests draw_list(const Scene& scene, ListState& state) {
     ImGui::EndTable();
   }
   draw_remarks(scene, plan::Topic::list);
+  draw_steps("Order of work", report::work_steps(*scene.shown.plan, scene.shown.units), rows);
+  draw_steps("Leak test", report::leak_test_steps(*scene.shown.plan, scene.shown.units), rows);
   return asked;
 }
 

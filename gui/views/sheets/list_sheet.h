@@ -1,4 +1,5 @@
-// What to buy, what to take from the bin, what to cut: with boxes to tick in the store.
+// What to buy, what to take from the bin, what to cut, then the order of work and the leak test: with boxes to tick in
+// the store and at the bench.
 #pragma once
 
 #include "gui/views/scene/scene.h"

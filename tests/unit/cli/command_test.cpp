@@ -9,14 +9,14 @@ TEST(Help, ListsEveryVerbAndIsDone) {
   EXPECT_EQ(help.status, kDone);
   EXPECT_EQ(help.err, "");
   for (const char* verb :
-       {"plan", "chain", "riser", "transfer", "walls", "list", "catalog", "check", "identify", "new"})
+       {"plan", "chain", "riser", "transfer", "walls", "leak-test", "list", "catalog", "check", "identify", "new"})
     EXPECT_THAT(help.out, HasSubstr("  " + std::string(verb) + " "));
   EXPECT_THAT(help.out, HasSubstr("stores dangerous energy"));
 }
 
 TEST(Help, OfAVerbIsDone) {
   for (const char* verb :
-       {"plan", "chain", "riser", "transfer", "walls", "list", "catalog", "check", "identify", "new"})
+       {"plan", "chain", "riser", "transfer", "walls", "leak-test", "list", "catalog", "check", "identify", "new"})
     EXPECT_EQ(ask({verb, "--help"}).status, kDone) << verb;
 }
 

@@ -1,4 +1,4 @@
-// The verbs that read a job: `plan`, `transfer`, `walls`, `list`, `riser`.
+// The verbs that read a job: `plan`, `transfer`, `walls`, `leak-test`, `list`, `riser`.
 #include "unit/cli/asked_command.h"
 
 #include <regex>
@@ -28,6 +28,12 @@ TEST(Plan, InJsonHasThePromisedKeys) {
   expect_keys(plan["transfer"]["drain"], {"stop", "time_s", "left_in_table_m3"});
   expect_keys(plan["walls"], {"panels", "limit_pa", "relief", "stored_energy_j", "tnt_kg", "standoff_m"});
   expect_keys(plan["list"], {"buy", "bin", "cut", "consumables"});
+  expect_keys(plan["leak_test"],
+              {"pressure_pa", "ports", "rig", "steps", "welds", "readings", "stored_energy_j", "standoff_m"});
+  EXPECT_EQ(plan["leak_test"], ask_json({"leak-test", example("bevel-bench")}).answer);
+  ASSERT_FALSE(plan["work"].empty());
+  expect_keys(plan["work"][0], {"phase", "for", "text"});
+  EXPECT_EQ(ask({"leak-test", example("walls-too-thin"), "--json"}).out, "null\n");
 }
 
 TEST(Plan, ShowsTheWallsLimitBesideEveryPressureOfTheFilling) {
@@ -58,8 +64,11 @@ TEST(Plan, IsTheSameInOtherUnits) {
 }
 
 TEST(Plan, HasAVerbForEachSection) {
-  const std::pair<std::string, std::string> sections[] = {
-      {"transfer", "Filling"}, {"walls", "Walls' limit"}, {"list", "Shopping list"}, {"riser", "cut length"}};
+  const std::pair<std::string, std::string> sections[] = {{"transfer", "Filling"},
+                                                          {"walls", "Walls' limit"},
+                                                          {"leak-test", "Brush in this order"},
+                                                          {"list", "Shopping list"},
+                                                          {"riser", "cut length"}};
   for (const auto& [verb, words] : sections)
     EXPECT_THAT(ask({verb, example("bevel-bench")}).out, HasSubstr(words)) << verb;
 }

@@ -88,8 +88,6 @@ INSTANTIATE_TEST_SUITE_P(
                          Severity::not_yet},
                     Case{"TightBaffles", "baffles along: 1", "baffles along: 1, passages: no", "baffles_are_tight",
                          Severity::not_yet},
-                    Case{"RiserFallsThroughItsBung", "riser: {bung: riser bung}",
-                         "riser: {bung: riser bung, pipe: 1/2}", "riser_falls_through_bung", Severity::not_yet},
                     Case{"Hot", "", "hottest: 66 degC", "water_scalds", Severity::not_yet},
                     Case{"Frost", "", "coldest: 20 degF", "water_can_freeze", Severity::not_yet},
                     Case{"Aluminium", "", "cutting: [aluminium]", "fines_make_hydrogen", Severity::not_yet},

@@ -1,0 +1,107 @@
+#include "plan/stage/leak_test_steps.h"
+
+#include "reservoir/pressure_decay.h"
+
+#include <array>
+#include <utility>
+
+namespace riserun::plan {
+
+namespace {
+
+using quantity::Texts;
+
+/// Shares of the test pressure and how long each is held. A quarter and a half with some 10 min (ASME PCC-2 Article
+/// 501, from memory), then up in shorter steps; the last is held as long as the solution asks, 15 min before anybody
+/// looks (ASME BPVC Section V Article 10, I-1071).
+struct Rung {
+  double share;
+  double minutes;
+};
+constexpr std::array<Rung, 4> kRungs = {{{0.25, 10.0}, {0.5, 10.0}, {0.75, 5.0}, {1.0, 15.0}}};
+/// From the first reading to the last, and between readings: common practice.
+const Time kHold = minutes(15.0);
+const Time kBetweenReadings = minutes(5.0);
+
+bool has_supports(const Supports& supports) {
+  return !supports.layout || supports.layout->baffles_across + supports.layout->baffles_along > 0 ||
+         supports.layout->lid.has_value();
+}
+
+/// All bungs but those that are screwed in.
+Texts welded_bungs(const Job& job) {
+  Texts names;
+  for (const JobPort& port : job.reservoir.ports)
+    if (port.bung != reservoir::BungKind::double_tapped_bushing) names.push_back(port.name);
+  return names;
+}
+
+std::vector<Fact> welds_of(const Inputs& inputs) {
+  const reservoir::Box& box = inputs.settled.box;
+  const Length round = 2.0 * (box.length + box.width);
+  std::vector<Fact> welds = {fact("brush_rig_and_plugs")};
+  if (Texts bungs = welded_bungs(inputs.job); !bungs.empty()) welds.push_back(fact("brush_bungs", std::move(bungs)));
+  if (has_supports(inputs.job.reservoir.supports)) welds.push_back(fact("brush_supports"));
+  welds.push_back(fact("brush_lid", round));
+  welds.push_back(fact("brush_corners", box.height));
+  welds.push_back(fact("brush_floor", round));
+  return welds;
+}
+
+Fact feed_step(const TestRig& rig) {
+  return rig.fed_from.empty() ? fact("test_feed_by_hand") : fact("test_feed_from", rig.fed_from);
+}
+
+void raise_in_rungs(const LeakTestPlan& test, std::vector<Fact>& steps) {
+  for (std::size_t i = 0; i + 1 < test.rungs.size(); ++i)
+    steps.push_back(fact(i == 0 ? "test_first_rung" : "test_rung", test.rungs[i].pressure, test.rungs[i].hold));
+  steps.push_back(fact("test_last_rung", test.rungs.back().pressure));
+}
+
+void let_down_and_open(const LeakTestPlan& test, std::vector<Fact>& steps) {
+  Texts plugged;
+  for (const TestPlug& plug : test.plugs) plugged.push_back(plug.port);
+  steps.push_back(fact("test_let_down", test.rungs[1].pressure));
+  steps.push_back(plugged.empty() ? fact("test_take_rig_off") : fact("test_unplug", std::move(plugged)));
+}
+
+}  // namespace
+
+void time_leak_test(const Inputs& inputs, LeakTestPlan& test) {
+  const AbsolutePressure atmosphere = inputs.settled.atmosphere;
+  test.drift_per_kelvin = reservoir::drift_per_kelvin(test.pressure, atmosphere, inputs.settled.temperature);
+  for (const Rung& rung : kRungs)
+    test.rungs.push_back({gauge_pascals(in_pascals(test.pressure) * rung.share), minutes(rung.minutes)});
+  test.hold = kHold;
+  for (Time at = seconds(0.0); at <= kHold; at += kBetweenReadings) test.readings.push_back(at);
+  test.least_leak = reservoir::leak_rate(test.air_volume, test.gauge_mark, test.hold, atmosphere);
+  test.least_hole = reservoir::hole_that_leaks(test.least_leak, test.pressure, atmosphere, inputs.settled.temperature);
+  if (test.gauge_full_scale > test.pressure)
+    test.gauge_error = reservoir::gauge_error(reservoir::shop_gauge_grade(), test.gauge_full_scale, test.pressure);
+}
+
+void write_leak_test(const Inputs& inputs, LeakTestPlan& test) {
+  std::vector<Fact>& steps = test.steps;
+  Texts plugged;
+  for (const TestPlug& plug : test.plugs) plugged.push_back(plug.port);
+  steps.push_back(fact("test_clean"));
+  if (!plugged.empty()) steps.push_back(fact("test_plug", std::move(plugged)));
+  if (test.rig) {
+    if (test.rig->run() != nullptr) steps.push_back(fact("test_build_rig", test.air_port));
+    steps.push_back(feed_step(*test.rig));
+  }
+  raise_in_rungs(test, steps);
+  steps.push_back(fact("test_soak", test.rungs.back().hold));
+  steps.push_back(fact("test_read", test.hold));
+  const double per_fahrenheit = 1.8;
+  steps.push_back(fact("test_drift", test.drift_per_kelvin, pascals(test.drift_per_kelvin.in_si() / per_fahrenheit)));
+  const double cubic_centimetres = 1.0e6;
+  steps.push_back(fact("test_least_leak", test.gauge_mark, test.hold,
+                       in_cubic_metres_per_second(test.least_leak) * cubic_centimetres, test.least_hole));
+  steps.push_back(fact("test_leak_found"));
+  let_down_and_open(test, steps);
+  if (test.compartments > 1) steps.push_back(fact("test_compartments", test.compartments));
+  test.welds = welds_of(inputs);
+}
+
+}  // namespace riserun::plan

@@ -1,0 +1,17 @@
+// How the leak test goes: rungs and holds, what the gauge can tell, the steps, and what is brushed in which order.
+#pragma once
+
+#include "plan/plan.h"
+#include "plan/stage/inputs.h"
+
+namespace riserun::plan {
+
+/// Rungs, holds and readings; what the gauge sees in the hold.
+/// @pre pressure, gauge and air of the test are known, and it is possible
+void time_leak_test(const Inputs& inputs, LeakTestPlan& test);
+
+/// The steps, and the welds in the order in which they are brushed.
+/// @pre the rest of the sheet is known, and the test is possible
+void write_leak_test(const Inputs& inputs, LeakTestPlan& test);
+
+}  // namespace riserun::plan

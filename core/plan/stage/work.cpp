@@ -1,0 +1,197 @@
+#include "plan/stage/work.h"
+
+#include <algorithm>
+#include <numeric>
+#include <utility>
+
+namespace riserun::plan {
+
+namespace {
+
+using chain::Freedom;
+using quantity::Texts;
+using reservoir::Insertion;
+
+bool is_held(const chain::PortEnd& end) { return end.freedom == Freedom::fixed || end.freedom == Freedom::sliding; }
+
+/// What hangs together while a run is made up, and whether it hangs on something that is held.
+class MadeUp {
+ public:
+  explicit MadeUp(const chain::Run& run) : run_(run), group_(1 + run.parts.size() + run.ends.size()) {
+    std::iota(group_.begin(), group_.end(), std::size_t{0});
+    held_.assign(group_.size(), false);
+    held_[0] = is_held(run.base);
+    for (std::size_t end = 0; end < run.ends.size(); ++end)
+      held_[1 + run.parts.size() + end] = !run.ends[end].device && is_held(run.ends[end].port);
+  }
+
+  /// Makes the step; true: it is made on what is held, false: in the vise.
+  bool made_in_place(const chain::BuildStep& step) {
+    if (step.joint == chain::kNoJoint) return false;
+    if (step.joint == run_.joints.size()) return stands(1 + step.row);
+    const chain::RunJoint& joint = run_.joints[step.joint];
+    const std::size_t inner = joint.inner == chain::kBase ? 0 : 1 + joint.inner;
+    const std::size_t outer = 1 + joint.outer + (joint.to_end ? run_.parts.size() : 0);
+    const bool in_place = stands(inner) || stands(outer);
+    std::replace(group_.begin(), group_.end(), std::size_t{group_[outer]}, std::size_t{group_[inner]});
+    return in_place;
+  }
+
+ private:
+  bool stands(std::size_t body) const {
+    for (std::size_t other = 0; other < group_.size(); ++other)
+      if (group_[other] == group_[body] && held_[other]) return true;
+    return false;
+  }
+
+  const chain::Run& run_;
+  std::vector<std::size_t> group_;
+  std::vector<bool> held_;
+};
+
+class Work {
+ public:
+  Work(const Inputs& inputs, const Plan& plan) : inputs_(inputs), plan_(plan) {}
+
+  WorkPlan written() {
+    while_open();
+    close_and_test();
+    for (const ConnectionPlan* connection : in_order()) build(*connection);
+    // Each phase as a whole: what is made up in the vise is there when the first run is begun.
+    std::stable_sort(work_.steps.begin(), work_.steps.end(),
+                     [](const WorkStep& a, const WorkStep& b) { return a.phase < b.phase; });
+    first_fill();
+    return std::move(work_);
+  }
+
+ private:
+  void add(WorkPhase phase, Fact what, std::string of = {}, std::size_t number = 0) {
+    work_.steps.push_back({phase, std::move(what), std::move(of), static_cast<int>(number)});
+  }
+  void while_open();
+  void hang_riser();
+  void close_and_test();
+  void build(const ConnectionPlan& connection);
+  Texts handles_of(const chain::Run& run) const;
+  void first_fill();
+  std::vector<const ConnectionPlan*> in_order() const;
+  int rank(const ConnectionPlan& connection) const;
+  std::string riser_bung_name() const { return plan_.riser.bung.empty() ? "the riser's bung" : plan_.riser.bung; }
+
+  const Inputs& inputs_;
+  const Plan& plan_;
+  WorkPlan work_;
+};
+
+void Work::while_open() {
+  const JobReservoir& reservoir = inputs_.job.reservoir;
+  const bool closed = inputs_.settled.lid_closed;
+  if (const auto& layout = reservoir.supports.layout; layout && !closed) {
+    const int baffles = layout->baffles_across + layout->baffles_along;
+    if (baffles > 0)
+      add(WorkPhase::before_lid,
+          fact(reservoir.supports.passages.value_or(true) ? "work_baffles" : "work_tight_baffles", baffles));
+  }
+  Texts to_weld;
+  for (const JobPort& port : reservoir.ports)
+    if (!port.welded_in.value_or(true) && port.bung != reservoir::BungKind::double_tapped_bushing)
+      to_weld.push_back(port.name);
+  if (!to_weld.empty())
+    add(WorkPhase::before_lid, fact(closed ? "work_bungs_into_closed" : "work_bungs", std::move(to_weld)));
+  hang_riser();
+  if (!closed) add(WorkPhase::before_lid, fact("work_last_look"));
+}
+
+void Work::hang_riser() {
+  const RiserPlan& riser = plan_.riser;
+  if (!riser.material || riser.riser.insertion == Insertion::cannot_go_in) return;
+  const bool from_above = riser.riser.insertion == Insertion::through_the_bung;
+  const WorkPhase phase = from_above ? WorkPhase::on_the_tank : WorkPhase::before_lid;
+  if (riser.holder)
+    for (std::size_t i = 0; i < riser.holder->steps.size(); ++i)
+      add(WorkPhase::before_lid, riser.holder->steps[i].what, "riser", i + 1);
+  add(from_above ? WorkPhase::in_the_vise : WorkPhase::before_lid,
+      fact("work_cut_riser", riser.request.pipe.name, riser.riser.cut_length));
+  if (riser.riser.insertion == Insertion::welded_in)
+    add(phase, fact("work_weld_riser", riser.riser.clearance));
+  else
+    add(phase, fact(from_above ? "work_riser_from_above" : "work_riser_from_inside", riser_bung_name(),
+                    riser.riser.clearance));
+}
+
+void Work::close_and_test() {
+  if (!inputs_.settled.lid_closed) add(WorkPhase::lid, fact("work_weld_lid"));
+  const LeakTestPlan& test = plan_.leak_test;
+  add(WorkPhase::leak_test, test.possible ? fact("work_leak_test", test.pressure) : fact("work_test_with_water"));
+}
+
+/// The air's feed last, the line to the table before it; what guards the reservoir first.
+int Work::rank(const ConnectionPlan& connection) const {
+  constexpr int kRelief = 0;
+  constexpr int kGauge = 1;
+  constexpr int kOther = 2;
+  constexpr int kToTable = 3;
+  constexpr int kFeed = 4;
+  const ConnectionPlan* water = plan_.water_connection ? &plan_.connections[*plan_.water_connection] : nullptr;
+  if (&connection == water) return kToTable;
+  int first = kOther;
+  for (const Way& way : plan_.ways) {
+    if (way.connection != connection.name) continue;
+    if (way.use == WayUse::feed) return kFeed;
+    if (way.use == WayUse::relief) first = std::min(first, kRelief);
+    if (way.use == WayUse::gauge) first = std::min(first, kGauge);
+  }
+  return first;
+}
+
+std::vector<const ConnectionPlan*> Work::in_order() const {
+  std::vector<const ConnectionPlan*> order;
+  for (const ConnectionPlan& connection : plan_.connections)
+    if (connection.run() != nullptr && connection.run()->buildable) order.push_back(&connection);
+  std::stable_sort(order.begin(), order.end(),
+                   [&](const ConnectionPlan* a, const ConnectionPlan* b) { return rank(*a) < rank(*b); });
+  return order;
+}
+
+void Work::build(const ConnectionPlan& connection) {
+  const chain::Run& run = *connection.run();
+  if (plan_.water_connection && &connection == &plan_.connections[*plan_.water_connection])
+    add(WorkPhase::on_the_tank, fact("work_table_in_place"));
+  MadeUp made(run);
+  for (std::size_t i = 0; i < run.steps.size(); ++i)
+    add(made.made_in_place(run.steps[i]) ? WorkPhase::on_the_tank : WorkPhase::in_the_vise, run.steps[i].what,
+        connection.name, i + 1);
+  if (Texts handles = handles_of(run); !handles.empty())
+    add(WorkPhase::on_the_tank, fact("work_handles", std::move(handles)), connection.name);
+  if (connection.branched) add(WorkPhase::on_the_tank, fact("work_carry_arms"), connection.name);
+}
+
+/// What a hand works, and the dials.
+Texts Work::handles_of(const chain::Run& run) const {
+  Texts handles;
+  const auto add_if_any = [&](PartId id) {
+    const catalog::Part& part = inputs_.catalog.part(id);
+    const catalog::Family& family = inputs_.catalog.family(part.family);
+    const bool by_hand = family.can_shut && family.check == catalog::CheckKind::none;
+    if (by_hand || family.role == catalog::Role::gauge) handles.push_back(part.name);
+  };
+  for (const chain::RunPart& link : run.parts) add_if_any(link.part);
+  for (const chain::RunEnd& end : run.ends)
+    if (end.device) add_if_any(*end.device);
+  return handles;
+}
+
+void Work::first_fill() {
+  if (plan_.verdict == Verdict::refused) return;
+  if (plan_.verdict == Verdict::not_yet)
+    add(WorkPhase::first_fill, fact("work_settle_what_is_open", plan_.findings.size()));
+  add(WorkPhase::first_fill, fact("work_charge", plan_.levels.charge_depth, plan_.levels.charge_mark_below_lid));
+  add(WorkPhase::first_fill, fact("work_set_regulator", plan_.transfer.setting));
+  add(WorkPhase::first_fill, fact("work_watch_first_fill"));
+}
+
+}  // namespace
+
+WorkPlan plan_work(const Inputs& inputs, const Plan& plan) { return Work(inputs, plan).written(); }
+
+}  // namespace riserun::plan

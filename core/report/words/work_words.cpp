@@ -1,0 +1,44 @@
+// Sentences of the order of work.
+#include "report/words/say.h"
+
+namespace riserun::report {
+
+std::span<const Words> work_words() {
+  static constexpr Words kWords[] = {
+      {"work_baffles",
+       "Crop the corners of the {0:#baffle|baffles} for the passages of water and air, then weld {0:?it|them} in."},
+      {"work_tight_baffles", "Weld the {0:#baffle|baffles} in, tight all round."},
+      {"work_bungs",
+       "Weld the bungs in while the inside can be reached: {0:and}. A plug in each keeps its thread round and clean; "
+       "run a tap through it afterwards."},
+      {"work_bungs_into_closed",
+       "Weld the bungs in: {0:and}. The reservoir is closed: never weld on it shut, leave a port open, and see what "
+       "is said of a used tank."},
+      {"work_cut_riser", "Cut the riser, {0}, to {1:both}, measured from its threaded end, and clean the cut."},
+      {"work_riser_from_inside",
+       "Screw the riser into '{0}' from inside, before the lid closes; measure {1:tape} from its end to the floor."},
+      {"work_riser_from_above",
+       "Let the riser down through '{0}' and screw it in; measure {1:tape} from its end to the floor."},
+      {"work_weld_riser", "Weld the riser through the lid; measure {0:tape} from its end to the floor first."},
+      {"work_last_look", "Look inside a last time: no slag, no rag, nothing loose, and every passage open."},
+      {"work_weld_lid", "Weld the lid on, and let it cool."},
+      {"work_leak_test", "Test for leaks at {0:alone}, by the sheet, before anything is built on."},
+      {"work_test_with_water",
+       "No test with air is possible: plug all ports but one, fill with water and look for drips, before anything is "
+       "built on."},
+      {"work_table_in_place", "Set the table where it stays, level, and check the gap before the line to it is built."},
+      {"work_handles",
+       "Let every handle and dial be reached and read from where the shop stands, and swing clear: {0:and}."},
+      {"work_carry_arms",
+       "Carry the arms on a bracket or a hanger: their weight is not the bung's to bear (common practice)."},
+      {"work_settle_what_is_open", "No air before what is open is settled: {0:#line|lines} at the top of the plan."},
+      {"work_charge", "Charge the reservoir {0} deep, and mark the line {1} below the lid's inside."},
+      {"work_set_regulator",
+       "Back the regulator right off, let the air on, and turn it up to {0:alone} by the gauge on the reservoir."},
+      {"work_watch_first_fill",
+       "Stay with the first fill and the first drain, hand on the vent: every joint, the walls, both water levels."},
+  };
+  return kWords;
+}
+
+}  // namespace riserun::report

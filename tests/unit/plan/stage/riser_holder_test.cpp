@@ -1,0 +1,72 @@
+// A riser smaller than its bung: what holds it, and how much lower it then hangs.
+#include "unit/plan/judge/ready_job.h"
+
+namespace riserun::plan {
+namespace {
+
+std::string small_riser() { return with(kReady, "riser: {bung: riser bung}", "riser: {bung: riser bung, pipe: 3/4}"); }
+
+TEST(SmallRiser, IsHeldByABushingFromInside) {
+  const Plan plan = plan_of_text(small_riser());
+  ASSERT_TRUE(plan.riser.holder);
+  ASSERT_EQ(plan.riser.holder->parts.size(), 1u);
+  const PartId bushing = plan.riser.holder->parts[0].part;
+  EXPECT_EQ(plan.catalog->part(bushing).size, "1 x 3/4");
+  EXPECT_FALSE(has(plan, "riser_falls_through_bung"));
+  EXPECT_EQ(plan.riser.riser.insertion, reservoir::Insertion::from_inside_before_lid_closes);
+  const auto listed = std::find_if(plan.list.buy.begin(), plan.list.buy.end(),
+                                   [&](const ListItem& item) { return item.part == bushing; });
+  ASSERT_NE(listed, plan.list.buy.end());
+  EXPECT_EQ(listed->used_for.front(), "riser");
+}
+
+// Height less what the bung stands in, the bushing's body without its thread, and the clearance; and the riser's own
+// thread on top. Make-up of 1 and 3/4 NPT by ASME B1.20.1: hand-tight and three turns (E1 of L1 and L3).
+TEST(SmallRiser, HangsLowerByTheBushing) {
+  const Plan plan = plan_of_text(small_riser());
+  ASSERT_TRUE(plan.riser.holder);
+  const catalog::Part& bushing = plan.catalog->part(plan.riser.holder->parts[0].part);
+  const double one = 0.400 + 3.0 / 11.5;
+  const double three_quarters = 0.339 + 3.0 / 14.0;
+  const double body = in_inches(bushing.ports[0].reach + bushing.ports[1].reach) - one;
+  const reservoir::RiserRequest& asked = plan.riser.request;
+  const double bung = in_inches(asked.bung_length) / 2.0;
+  const double clearance = in_inches(plan.riser.riser.clearance);
+  EXPECT_NEAR(in_inches(plan.riser.riser.cut_length), 14.0 - bung - body - clearance + three_quarters, 2e-3);
+}
+
+TEST(SmallRiser, IsInTheWatersWay) {
+  const auto bushings = [](const Plan& plan) {
+    const auto elements = plan.line.elements();
+    return std::count_if(elements.begin(), elements.end(), [](const hydraulics::LineElement& element) {
+      return element.name.find("1 x 3/4 hex bushing") != std::string::npos;
+    });
+  };
+  EXPECT_GE(bushings(plan_of_text(small_riser())), 1);
+}
+
+TEST(SmallRiser, FallsThroughWhereNothingCanBePutInFromInside) {
+  const Plan plan = plan_of_text(with(small_riser(), "  charge: 9 in", "  charge: 9 in\n  lid: welded"));
+  EXPECT_FALSE(plan.riser.holder);
+  EXPECT_TRUE(has(plan, "riser_falls_through_bung"));
+  EXPECT_TRUE(std::any_of(plan.list.buy.begin(), plan.list.buy.end(),
+                          [](const ListItem& item) { return item.name == "double-tapped bushing"; }));
+}
+
+// What is still to be screwed in is no coupling to be welded in.
+TEST(SmallRiser, OnADoubleTappedBushingHasItOnTheList) {
+  const Plan plan = ready_with("riser bung: {port: 1 FNPT, bung: full coupling, where: lid}",
+                               "riser bung: {port: 1 FNPT, bung: double-tapped bushing, where: lid, welded in: no}");
+  int bushings = 0;
+  for (const ListItem& item : plan.list.buy) {
+    EXPECT_EQ(item.name.find("coupling"), std::string::npos) << item.name;
+    bushings += item.name == "double-tapped bushing" ? 1 : 0;
+  }
+  EXPECT_EQ(bushings, 1);
+  for (const WorkStep& step : plan.work.steps) EXPECT_NE(step.what.code, "work_bungs");
+}
+
+TEST(Riser, OfTheBungsOwnSizeNeedsNoHolder) { EXPECT_FALSE(plan_of_text(kReady).riser.holder); }
+
+}  // namespace
+}  // namespace riserun::plan

@@ -1,0 +1,107 @@
+// The order of work of a whole job: what comes before the lid, before the test, in the vise, on the tank, and last.
+#include "unit/plan/judge/ready_job.h"
+
+#include <gmock/gmock.h>
+
+#include <map>
+
+namespace riserun::plan {
+namespace {
+
+using testing::Contains;
+using testing::IsEmpty;
+
+std::vector<std::string_view> in_phase(const Plan& plan, WorkPhase phase) {
+  std::vector<std::string_view> codes;
+  for (const WorkStep& step : plan.work.steps)
+    if (step.phase == phase) codes.push_back(step.what.code);
+  return codes;
+}
+
+std::size_t place_of(const Plan& plan, std::string_view code) {
+  for (std::size_t i = 0; i < plan.work.steps.size(); ++i)
+    if (plan.work.steps[i].what.code == code) return i;
+  return plan.work.steps.size();
+}
+
+/// Of the first step that belongs to it.
+std::size_t begin_of(const Plan& plan, const std::string& connection) {
+  for (std::size_t i = 0; i < plan.work.steps.size(); ++i)
+    if (plan.work.steps[i].of == connection) return i;
+  return plan.work.steps.size();
+}
+
+TEST(Work, HangsTheRiserBeforeTheLidAndTestsBeforeAnythingIsBuiltOn) {
+  const Plan plan = plan_of_text(kReady);
+  EXPECT_LT(place_of(plan, "work_cut_riser"), place_of(plan, "work_riser_from_inside"));
+  EXPECT_LT(place_of(plan, "work_riser_from_inside"), place_of(plan, "work_weld_lid"));
+  EXPECT_LT(place_of(plan, "work_weld_lid"), place_of(plan, "work_leak_test"));
+  EXPECT_LT(place_of(plan, "work_leak_test"), begin_of(plan, "relief"));
+  EXPECT_TRUE(std::is_sorted(plan.work.steps.begin(), plan.work.steps.end(),
+                             [](const WorkStep& a, const WorkStep& b) { return a.phase < b.phase; }));
+}
+
+TEST(Work, WeldsBungsInBeforeTheLid) {
+  const Plan plan = ready_with("gauge bung: 1/4 FNPT", "gauge bung: {port: 1/4 FNPT, welded in: no}");
+  EXPECT_THAT(in_phase(plan, WorkPhase::before_lid), Contains("work_bungs"));
+  EXPECT_LT(place_of(plan, "work_bungs"), place_of(plan, "work_weld_lid"));
+}
+
+TEST(Work, OnAClosedReservoirLeavesOutWhatCannotBeDone) {
+  const Plan plan = ready_with("  charge: 9 in", "  charge: 9 in\n  lid: welded");
+  EXPECT_EQ(place_of(plan, "work_weld_lid"), plan.work.steps.size());
+  EXPECT_EQ(place_of(plan, "work_riser_from_inside"), plan.work.steps.size());
+}
+
+TEST(Work, GuardsTheReservoirFirstAndLetsTheAirInLast) {
+  const Plan plan = plan_of_text(kReady);
+  EXPECT_LT(begin_of(plan, "relief"), begin_of(plan, "gauge"));
+  EXPECT_LT(begin_of(plan, "gauge"), begin_of(plan, "vent"));
+  EXPECT_LT(begin_of(plan, "vent"), begin_of(plan, "water up"));
+  EXPECT_LT(place_of(plan, "work_table_in_place"), begin_of(plan, "water up"));
+  EXPECT_LT(begin_of(plan, "water up"), begin_of(plan, "air in"));
+}
+
+// Each step of each run once, with its own number.
+TEST(Work, TakesInEveryRunsBuildOrder) {
+  for (const char* name : {"bevel-bench", "one-air-bung"}) {
+    const Plan plan = plan_of_example(name);
+    std::map<std::pair<std::string, int>, Fact> steps;
+    for (const WorkStep& step : plan.work.steps) {
+      if (step.number == 0) continue;
+      EXPECT_TRUE(steps.emplace(std::pair(step.of, step.number), step.what).second) << step.of << step.number;
+    }
+    std::size_t expected = 0;
+    for (const ConnectionPlan& connection : plan.connections)
+      for (std::size_t i = 0; i < connection.run()->steps.size(); ++i, ++expected)
+        EXPECT_EQ(steps.at({connection.name, static_cast<int>(i + 1)}), connection.run()->steps[i].what);
+    EXPECT_EQ(steps.size(), expected);
+  }
+}
+
+// What a vise holds: cuts, plugs, and joints of which neither side hangs on the tank yet.
+TEST(Work, TellsViseFromTank) {
+  const Plan plan = plan_of_example("bevel-bench");
+  EXPECT_THAT(in_phase(plan, WorkPhase::in_the_vise), Contains("cut_hose"));
+  for (const WorkStep& step : plan.work.steps) {
+    if (step.of == "gauge") {
+      EXPECT_EQ(step.phase, WorkPhase::on_the_tank);
+    }
+  }
+}
+
+TEST(Work, CarriesTheArmsOfAManifold) {
+  const Plan plan = plan_of_example("one-air-bung");
+  EXPECT_THAT(in_phase(plan, WorkPhase::on_the_tank), Contains("work_carry_arms"));
+  EXPECT_THAT(in_phase(plan_of_text(kReady), WorkPhase::on_the_tank), testing::Not(Contains("work_carry_arms")));
+}
+
+TEST(Work, OfARefusedPlanEndsBeforeTheFirstFill) {
+  EXPECT_THAT(in_phase(plan_of_example("walls-too-thin"), WorkPhase::first_fill), IsEmpty());
+  const Plan open = ready_and("coldest: 20 degF");
+  EXPECT_EQ(in_phase(open, WorkPhase::first_fill).front(), "work_settle_what_is_open");
+  EXPECT_EQ(in_phase(plan_of_text(kReady), WorkPhase::first_fill).front(), "work_charge");
+}
+
+}  // namespace
+}  // namespace riserun::plan

@@ -9,26 +9,7 @@ import sys
 import unittest
 
 sys.path.insert(0, str(pathlib.Path(__file__).parent))
-from asked_program import AskedProgram  # noqa: E402
-
-PROGRAM = AskedProgram(sys.argv[1])
-FAMILY = {part["id"]: part["family"] for part in PROGRAM.ask("catalog")["parts"]}
-
-
-class Run:
-    def __init__(self, *words):
-        chains = PROGRAM.ask("chain", *words)["chains"]
-        assert chains, f"no chain for {words}"
-        self.chain = chains[0]
-        self.parts = self.chain["parts"]
-        ports = [part[side].rsplit(" ", 2) for part in self.parts for side in ("enter", "leave")]
-        self.sizes = [port[0] for port in ports]
-        self.kinds = {port[1] for port in ports}
-        self.families = [FAMILY[part["id"]] for part in self.parts]
-        self.materials = {part["material"] for part in self.parts}
-        self.closing = [family for family, part in zip(self.families, self.parts) if part["closing"]]
-        self.kept = "; ".join(fact["text"] for fact in self.chain["kept"])
-        self.text = f"{words}: " + " + ".join(f"{part['name']} ({part['material']})" for part in self.parts)
+from fitter_run import PROGRAM, Run  # noqa: E402
 
 
 class Fitter(unittest.TestCase):

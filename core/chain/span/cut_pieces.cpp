@@ -16,6 +16,8 @@ const Length kGrip = inches(1.0);
 const Length kRack = feet(10.0);
 const Length kLongestHose = feet(100.0);
 constexpr double kBoresOfBend = 6.0;
+// Of a hose's length between its barbs: under pressure it draws in by up to 4 % (SAE J517, from memory).
+constexpr double kSlack = 0.04;
 
 Length deepest_joint(const Catalog& catalog, PortTypeId type) {
   Length deepest{};
@@ -158,7 +160,7 @@ Length shortest_cut(const Catalog& catalog, const Part& part) {
 }
 
 Length longest_cut(const Catalog&, const Part& part) {
-  if (part.threaded_when_cut) return as_sold(part);
+  if (part.threaded_when_cut || part.remnant) return as_sold(part);
   return part.flexible ? kLongestHose : kRack;
 }
 
@@ -178,9 +180,10 @@ double HoseRun::radius(std::int64_t room) const {
 
 // Two arcs of one radius, each turning by twice the angle whose tangent is offset over room.
 std::int64_t HoseRun::length(std::int64_t room) const {
-  if (aside == 0) return room;
-  const double turn = 2.0 * std::atan2(static_cast<double>(aside), static_cast<double>(room - in_joints));
-  return in_joints + std::llround(2.0 * radius(room) * turn);
+  const auto free = static_cast<double>(room - in_joints);
+  if (aside == 0) return in_joints + std::llround(free * (1.0 + kSlack));
+  const double turn = 2.0 * std::atan2(static_cast<double>(aside), free);
+  return in_joints + std::llround(2.0 * radius(room) * turn * (1.0 + kSlack));
 }
 
 HoseRun hose_run(const Catalog& catalog, const Part& part, std::int64_t aside) {

@@ -269,16 +269,20 @@ std::string build_order_text(const chain::Run& run, const Style& style) {
 }  // namespace
 
 std::string source_of(const catalog::Part& part, bool from_bin, int pieces) {
+  const bool feet = catalog::sold_by_the_foot(part);
+  if (from_bin && feet) return fmt::format("bin, {} ft", pieces);
   if (from_bin) return pieces == 1 ? "bin" : fmt::format("bin, {} of them", pieces);
-  const std::string price =
-      (pieces == 1 ? "buy " : fmt::format("buy {} for ", pieces)) + write_price(part.price * pieces);
+  const std::string amount = feet          ? fmt::format("{} ft for ", pieces)
+                             : pieces == 1 ? ""
+                                           : fmt::format("{} for ", pieces);
+  const std::string price = "buy " + amount + write_price(part.price * pieces);
   return part.stocked ? price : price + " (special order)";
 }
 
 std::string part_label(const Catalog& catalog, const catalog::Part& part) {
   std::string label = part.name + ", " + catalog.material(part.material).name;
   if (part.far_material) label += "/" + catalog.material(*part.far_material).name;
-  return part.measured ? label + " (measured)" : label;
+  return part.measured && !part.remnant ? label + " (measured)" : label;
 }
 
 std::string bullet_list(const std::string& title, const std::vector<std::string>& sentences) {

@@ -158,12 +158,13 @@ std::optional<std::int64_t> EverySpan::piece_in(const Link& link, std::int64_t r
     const std::int64_t free = room - deepest(link.part);
     const std::int64_t bore = micro(part.ports[0].bore);
     if (free < bore || free < aside_) return std::nullopt;
+    if (aside_ == 0) length = deepest(link.part) + std::llround(static_cast<double>(free) * 1.04);
     if (aside_ > 0) {
       const auto x = static_cast<double>(free);
       const auto y = static_cast<double>(aside_);
       const double radius = (x * x + y * y) / (4.0 * y);
       if (x * x < 4.0 * y * 6.0 * static_cast<double>(bore) - y * y) return std::nullopt;
-      length = deepest(link.part) + std::llround(2.0 * radius * 2.0 * std::atan(y / x));
+      length = deepest(link.part) + std::llround(2.0 * radius * 2.0 * std::atan(y / x) * 1.04);
     }
   } else if (length < shortest(link.part)) {
     return std::nullopt;

@@ -53,15 +53,10 @@ class Called {
   std::vector<std::vector<WordList>> names_;  // by family
 };
 
-/// Of some part: the 45 of an elbow is none, though a metric thread is called so.
 bool names_a_size(const Catalog& catalog, std::string_view words) {
   const std::vector<Token> tokens = split_words(words);
-  return std::any_of(tokens.begin(), tokens.end(), [&](const Token& token) {
-    const std::optional<SizeId> size = token.is_size ? catalog.find_size(token.text) : std::nullopt;
-    for (std::uint32_t row = 0; size && row < catalog.port_types().size(); ++row)
-      if (catalog.port_type({row}).size == *size && !catalog.uses({row}).empty()) return true;
-    return false;
-  });
+  return std::any_of(tokens.begin(), tokens.end(),
+                     [&](const Token& token) { return token.is_size && catalog.a_part_has_size(token.text); });
 }
 
 }  // namespace

@@ -231,10 +231,13 @@ void RunRows::add_followers(std::size_t row, std::size_t depth) {
 }
 
 std::string length_with_band(const Chain& chain, const Style& style) {
+  // A hose is longer than the distance that it makes.
+  const bool slack = chain.span && chain.span->make == chain::SpanMake::hose;
+  const Length length = slack ? chain.span->lands : chain.length;
   // Where more goes in than the bodies are long, the two faces pass each other.
-  const bool overlap = chain.length < Length{};
+  const bool overlap = length < Length{};
   const std::string nominal =
-      overlap ? "overlapping by " + write_length(-chain.length, style.units) : write_length(chain.length, style.units);
+      overlap ? "overlapping by " + write_length(-length, style.units) : write_length(length, style.units);
   if (chain.length_tolerance <= Length{}) return nominal;
   return fmt::format("{}, plus or minus {}", nominal, write_length(chain.length_tolerance, style.units));
 }

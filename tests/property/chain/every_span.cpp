@@ -46,8 +46,14 @@ std::int64_t scaled(std::int64_t length, double factor) { return std::llround(st
 
 }  // namespace
 
+void JudgedRun::set_off_the_line(Order order) {
+  const bool looks_at_it = order == Order::line || order == Order::bin;
+  off_the_line = {looks_at_it ? cost[0] : 0, looks_at_it ? cost[1] : 0};
+}
+
 bool JudgedRun::before(const JudgedRun& o) const {
-  return std::tie(kind, cost, off, ids, ways) < std::tie(o.kind, o.cost, o.off, o.ids, o.ways);
+  return std::tie(off_the_line, kind, cost, off, ids, ways) <
+         std::tie(o.off_the_line, o.kind, o.cost, o.off, o.ids, o.ways);
 }
 
 EverySpan::EverySpan(const Catalog& catalog, const ChainRequest& request, const Span& span)
@@ -301,6 +307,7 @@ void EverySpan::price(JudgedRun run, const Use& use, const Sums& sums, std::opti
     run.cents = total.cents;
     run.buy = total.buy;
     run.cost = tuple_of(request_.order, total);
+    run.set_off_the_line(request_.order);
     if (!best || run.before(*best)) best = run;
   }
 }

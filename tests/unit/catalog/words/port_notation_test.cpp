@@ -30,7 +30,7 @@ TEST(PortNotation, ManySpellingsAreOnePort) {
       {"-8 37 degree flare male", "1/2 male 37 flare"},
       {"7/16 37 flare male", "1/4 male 37 flare"},
       {"7/16-20 JIC male", "1/4 male 37 flare"},
-      {"-4 JIC swivel", "1/4 female 37 flare swivel"},
+      {"-4 JIC female", "1/4 female 37 flare swivel"},
       {"3/4-16 37 flare male", "1/2 male 37 flare"},
       {"3/4-12 37 flare male", "3/4 male 37 flare"},
       {"5/8-18 flare male", "3/8 male 45 flare"},

@@ -85,7 +85,22 @@ class Fitter(unittest.TestCase):
     def test_a_tank_of_water_is_met_by_a_barb_and_rubber_hose(self):
         run = Run("1 FNPT", "1 barb")
         self.all_in(run, "1", ("npt", "hose"))
-        self.assertEqual(run.families[-1], "hose", run.text)
+        self.assertEqual(run.families, ["barb to male pipe", "hose"], run.text)
+        self.assertEqual(run.materials, {"brass", "rubber"}, run.text)
+
+    def test_a_check_valve_on_air_is_a_spring_check_between_nipples_with_a_union(self):
+        run = Run("1/2 FNPT", "1/2 FNPT", "--air", "--held", "--need", "check valve")
+        self.all_in(run, "1/2")
+        self.assertEqual([family for family in run.families if "nipple" not in family], ["spring check valve", "union"],
+                         run.text)
+        self.assertEqual(len(run.parts), 5, run.text)
+
+    def test_of_a_g_port_the_adapter_on_a_bonded_washer_is_named_first_though_it_must_be_ordered(self):
+        none = PROGRAM.ask("chain", "3/4 FBSPP", "3/4 MGHT")["why_none"]
+        self.assertIn("order the G 3/4 male x 3/4 FNPT adapter", none["mends"][0])
+        run = Run("3/4 FBSPP", "3/4 MGHT", "--special-order")
+        self.all_in(run, "3/4", ("bspp", "npt", "ght"))
+        self.assertEqual(run.chain["joints"][0]["seal"], "bonded washer")
 
 
 if __name__ == "__main__":

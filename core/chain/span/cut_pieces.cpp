@@ -181,16 +181,16 @@ double HoseRun::radius(std::int64_t room) const {
 // Two arcs of one radius, each turning by twice the angle whose tangent is offset over room.
 std::int64_t HoseRun::length(std::int64_t room) const {
   const auto free = static_cast<double>(room - in_joints);
-  if (aside == 0) return in_joints + std::llround(free * (1.0 + kSlack));
+  if (aside == 0) return in_joints + std::llround(free * (1.0 + slack));
   const double turn = 2.0 * std::atan2(static_cast<double>(aside), free);
-  return in_joints + std::llround(2.0 * radius(room) * turn * (1.0 + kSlack));
+  return in_joints + std::llround(2.0 * radius(room) * turn * (1.0 + slack));
 }
 
 HoseRun hose_run(const Catalog& catalog, const Part& part, std::int64_t aside) {
   const Length goes_in = insertion(catalog, part.ports[0].type) + insertion(catalog, part.ports[1].type);
   const Length taken_in =
       std::max(goes_in, deepest_joint(catalog, part.ports[0].type) + deepest_joint(catalog, part.ports[1].type));
-  return {in_micrometres(taken_in), aside, in_micrometres(port_bore(catalog, part, 0))};
+  return {in_micrometres(taken_in), aside, in_micrometres(port_bore(catalog, part, 0)), part.flexible ? kSlack : 0.0};
 }
 
 std::int64_t piece_length(const Catalog& catalog, const Move& move, std::int64_t aside, std::int64_t room) {

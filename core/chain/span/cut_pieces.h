@@ -20,10 +20,11 @@ struct HoseRun {
   std::int64_t in_joints = 0;  // micrometres that its two joints take in, at the deepest
   std::int64_t aside = 0;      // micrometres of offset
   std::int64_t bore = 0;       // micrometres
+  double slack = 0.0;          // share of its length between the joints; rigid pieces have none
 
   /// Least room along the axes, its ends on the barbs included.
   std::int64_t least_room() const;
-  /// Length of the hose that fills that room, with slack for its bend: 4 % of what is between the barbs.
+  /// Length of the hose that fills that room, with slack for its bend.
   std::int64_t length(std::int64_t room) const;
   /// Radius of its bends in that room; 0 where it lies straight.
   double radius(std::int64_t room) const;

@@ -58,6 +58,13 @@ std::optional<KindId> Catalog::find_kind(std::string_view id) const {
   return as_id<KindId>(find_row(kinds_, [&](const JointKind& kind) { return kind.id == id; }));
 }
 
+bool Catalog::a_part_has_size(std::string_view name) const {
+  const std::optional<SizeId> size = find_size(name);
+  for (std::uint32_t row = 0; size && row < port_types_.size(); ++row)
+    if (port_types_[row].size == *size && !uses_[row].empty()) return true;
+  return false;
+}
+
 std::optional<SizeId> Catalog::find_size(std::string_view name) const {
   const auto found = size_by_name_.find(name);
   if (found == size_by_name_.end()) return std::nullopt;

@@ -64,6 +64,8 @@ class Catalog {
 
   std::optional<KindId> find_kind(std::string_view id) const;
   std::optional<SizeId> find_size(std::string_view name) const;
+  /// Whether a part has a port of that size: the 45 of an elbow is none, though a metric thread is called so.
+  bool a_part_has_size(std::string_view name) const;
   std::optional<MaterialId> find_material(std::string_view id_or_alias) const;
   std::optional<FamilyId> find_family(std::string_view name_or_alias) const;
   std::optional<PartId> find_part(std::string_view id) const;

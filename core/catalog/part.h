@@ -113,6 +113,7 @@ struct Part {
   bool cut_to_length = false;      // sold by length: `reach` is that of the default length
   bool threaded_when_cut = false;  // sold in sticks that may be cut shorter and threaded again
   bool flexible = false;           // takes an offset by bending (hose)
+  bool remnant = false;            // one piece of what is sold by length, in the bin: no longer, and no more to buy
   std::optional<MaterialId> far_material;   // wetted metal at the last port where it differs (dielectric union)
   LossItemId loss;                          // invalid: bore and length only
   LossItemId branch_loss;                   // for a tee entered or left by its branch
@@ -128,5 +129,12 @@ struct Part {
     return far_material && port + 1 == ports.size() ? *far_material : material;
   }
 };
+
+/// Hose and tube of which each foot is one part: a count of them is a length in feet, of one piece.
+inline bool sold_by_the_foot(const Part& part) {
+  if (!part.cut_to_length || part.remnant || part.ports.size() != 2) return false;
+  const double feet = in_inches(part.ports[0].reach + part.ports[1].reach) / 12.0;
+  return feet > 0.999 && feet < 1.001;
+}
 
 }  // namespace riserun::catalog

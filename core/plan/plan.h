@@ -271,6 +271,7 @@ struct ListItem {
   bool priced = true;  // false: the catalog has no price for it, and it is not in the total
   bool special_order = false;
   bool measured = false;
+  bool by_the_foot = false;           // so many feet in one piece
   std::vector<std::string> used_for;  // names of connections or uses
   std::vector<std::string> instead;   // what to take when the shelf is empty
 

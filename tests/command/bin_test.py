@@ -70,6 +70,35 @@ class OneBin(unittest.TestCase):
         self.assertTrue(any("More is wanted of these than the bin has" in note["text"] for note in plan["notes"]))
 
 
+class PiecesOfHose(unittest.TestCase):
+    BIN = """bin:
+  - {part: 1 rubber hose, length: 18 in, count: 2}
+  - {part: 1 rubber hose, length: 30 in}
+"""
+
+    def hose(self, span):
+        with tempfile.TemporaryDirectory() as folder:
+            file = pathlib.Path(folder) / "bin.yaml"
+            file.write_text(self.BIN)
+            done = run("chain", "1 FNPT", "1 FNPT", "--need", "hose", "--span", span, "--bin", file, "--order", "bin",
+                       "--json")
+        self.assertEqual(done.returncode, 0, done.stderr)
+        [hose] = [part for part in json.loads(done.stdout)["chains"][0]["parts"] if part["id"].startswith("hose/")]
+        return hose
+
+    def test_the_shortest_run_takes_any_piece_and_a_longer_one_the_long_piece(self):
+        self.assertTrue(self.hose("12 in")["from_bin"])
+        long = self.hose("26 in")
+        self.assertTrue(long["from_bin"])
+        self.assertIn("a piece of 30 in", long["name"])
+
+    def test_short_pieces_never_make_a_long_one(self):
+        hose = self.hose("33 in")
+        self.assertFalse(hose["from_bin"])
+        self.assertIn("by the foot", hose["name"])
+        self.assertEqual(hose["pieces"], 3)
+
+
 class Spares(unittest.TestCase):
     def test_a_chain_names_its_least_spares_and_what_each_covers(self):
         done = run("chain", "1 FNPT", "3/4 MGHT", "--spares", "--json")

@@ -9,26 +9,7 @@ import sys
 import unittest
 
 sys.path.insert(0, str(pathlib.Path(__file__).parent))
-from asked_program import AskedProgram  # noqa: E402
-
-PROGRAM = AskedProgram(sys.argv[1])
-FAMILY = {part["id"]: part["family"] for part in PROGRAM.ask("catalog")["parts"]}
-
-
-class Run:
-    def __init__(self, *words):
-        chains = PROGRAM.ask("chain", *words)["chains"]
-        assert chains, f"no chain for {words}"
-        self.chain = chains[0]
-        self.parts = self.chain["parts"]
-        ports = [part[side].rsplit(" ", 2) for part in self.parts for side in ("enter", "leave")]
-        self.sizes = [port[0] for port in ports]
-        self.kinds = {port[1] for port in ports}
-        self.families = [FAMILY[part["id"]] for part in self.parts]
-        self.materials = {part["material"] for part in self.parts}
-        self.closing = [family for family, part in zip(self.families, self.parts) if part["closing"]]
-        self.kept = "; ".join(fact["text"] for fact in self.chain["kept"])
-        self.text = f"{words}: " + " + ".join(f"{part['name']} ({part['material']})" for part in self.parts)
+from fitter_run import PROGRAM, Run  # noqa: E402
 
 
 class Fitter(unittest.TestCase):
@@ -104,7 +85,22 @@ class Fitter(unittest.TestCase):
     def test_a_tank_of_water_is_met_by_a_barb_and_rubber_hose(self):
         run = Run("1 FNPT", "1 barb")
         self.all_in(run, "1", ("npt", "hose"))
-        self.assertEqual(run.families[-1], "hose", run.text)
+        self.assertEqual(run.families, ["barb to male pipe", "hose"], run.text)
+        self.assertEqual(run.materials, {"brass", "rubber"}, run.text)
+
+    def test_a_check_valve_on_air_is_a_spring_check_between_nipples_with_a_union(self):
+        run = Run("1/2 FNPT", "1/2 FNPT", "--air", "--held", "--need", "check valve")
+        self.all_in(run, "1/2")
+        self.assertEqual([family for family in run.families if "nipple" not in family], ["spring check valve", "union"],
+                         run.text)
+        self.assertEqual(len(run.parts), 5, run.text)
+
+    def test_of_a_g_port_the_adapter_on_a_bonded_washer_is_named_first_though_it_must_be_ordered(self):
+        none = PROGRAM.ask("chain", "3/4 FBSPP", "3/4 MGHT")["why_none"]
+        self.assertIn("order the G 3/4 male x 3/4 FNPT adapter", none["mends"][0])
+        run = Run("3/4 FBSPP", "3/4 MGHT", "--special-order")
+        self.all_in(run, "3/4", ("bspp", "npt", "ght"))
+        self.assertEqual(run.chain["joints"][0]["seal"], "bonded washer")
 
 
 if __name__ == "__main__":

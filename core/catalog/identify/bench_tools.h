@@ -22,6 +22,8 @@ double count_error(double threads_per_inch, Length counted_over, Length thread_l
 /// do not belong together bind where burrs and chamfers let them, so twice as much (an estimate).
 inline constexpr double kTurnsError = 2.0;
 inline constexpr double kForeignTurnsError = 4.0;
+/// A male that is a little too large to start may be forced across the female's first thread (common practice).
+inline constexpr double kCrossThreadTurns = 1.0;
 /// Dirt, a burr or a crooked start spoils a trial this often; then it may stop anywhere up to kMostTurns (estimates).
 inline constexpr double kTrialSpoiled = 0.15;
 inline constexpr double kMostTurns = 16.0;

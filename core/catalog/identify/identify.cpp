@@ -106,14 +106,18 @@ Evidence weigh_origin(const PortTraits& port, Shelf made, Shelf home) {
   return weigh_look(chance, chance >= 0.5);
 }
 
-/// A trial is never decisive: it may have been spoiled.
+/// Where the threads meet a trial is never decisive: it may have been spoiled. Where they do not, there is no turn.
 Evidence weigh_trial(const Catalog& catalog, const PortTraits& port, double turns, const PortTraits* known) {
   if (known == nullptr || !port.threaded() || port.port.end == known->port.end) return impossible();
-  const bool male = port.port.end == End::male;
+  constexpr double kNoTurn = 0.5;
+  const PortTraits& male = port.port.end == End::male ? port : *known;
+  const PortTraits& female = port.port.end == End::male ? *known : port;
+  if (turns >= kNoTurn && !threads_meet(male, female)) return impossible();
   const bool own = catalog.mating_rule(port.type, known->type) != nullptr;
-  const std::optional<double> expected = hand_turns(catalog, male ? port : *known, male ? *known : port);
+  const std::optional<double> expected = hand_turns(catalog, male, female);
+  const double foreign = expected == 0.0 ? kCrossThreadTurns : kForeignTurnsError;
   Evidence evidence;
-  if (expected) evidence = weigh_number(turns, *expected, own ? kTurnsError : kForeignTurnsError);
+  if (expected) evidence = weigh_number(turns, *expected, own ? kTurnsError : foreign);
   evidence.agrees = expected && evidence.agrees;
   evidence.likelihood = (1.0 - kTrialSpoiled) * evidence.likelihood + kTrialSpoiled / kMostTurns;
   return evidence;
@@ -196,14 +200,25 @@ void name_look_alikes(const Catalog& catalog, const std::vector<PortTraits>& por
   }
 }
 
-void judge(Identification& found) {
+/// Whether the cone that the end seals on was looked at, or its mark read. Its thread alone is any machine thread's.
+bool cone_is_known(const Catalog& catalog, const Identification& found) {
+  const PortType& leader = catalog.port_type(found.candidates.front().type);
+  if (catalog.kind(leader.kind).recognition->cone_angle_degrees == 0.0) return true;
+  return std::any_of(found.measured.seen.begin(), found.measured.seen.end(), [&](const Observation& seen) {
+    if (const auto* seat = std::get_if<SeatSeen>(&seen)) return seat->shape != SeatShape::none;
+    const auto* mark = std::get_if<MarkSeen>(&seen);
+    return mark != nullptr && std::find(mark->kinds.begin(), mark->kinds.end(), leader.kind) != mark->kinds.end();
+  });
+}
+
+void judge(const Catalog& catalog, Identification& found) {
   const Candidate& leader = found.candidates.front();
   for (const Candidate& other : found.candidates) {
     if (&other == &leader || other.confidence < kNamed) continue;
     const bool told_apart = other.confidence < kStillThere || leader.likelihood >= kToldApart * other.likelihood;
     if (!told_apart || leader.confidence < kCertain) found.undecided.push_back(other.type);
   }
-  found.certain = leader.confidence >= kCertain && found.undecided.empty();
+  found.certain = leader.confidence >= kCertain && found.undecided.empty() && cone_is_known(catalog, found);
 }
 
 void keep_nearest(std::vector<Candidate> misses, Identification& found) {
@@ -287,7 +302,7 @@ Identification identify(const Catalog& catalog, const Measurements& measurements
     return found;
   }
   name_look_alikes(catalog, ports, found);
-  judge(found);
+  judge(catalog, found);
   return found;
 }
 

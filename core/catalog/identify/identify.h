@@ -103,7 +103,8 @@ struct Identification {
   Measurements measured;
   std::vector<Candidate> candidates;  // surest first; empty: nothing in the catalog fits
   std::vector<Resemblance> look_alikes;
-  /// The leader holds nine tenths, and no other is left that the measurements do not tell from it.
+  /// The leader holds nine tenths, no other is left that the measurements do not tell from it, and the cone that it
+  /// seals on, if any, was seen or marked.
   bool certain = false;
   std::vector<PortTypeId> undecided;  // what the leader cannot be told from yet
   std::vector<Candidate> nearest;     // only where nothing fits: what misses least

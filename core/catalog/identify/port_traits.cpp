@@ -16,7 +16,8 @@ constexpr double kNoStandard = 0.03;
 // A size that no part of the catalog stocks is rarer on the shelf by so much (an estimate).
 constexpr double kOnlyOrdered = 0.5;
 constexpr double kNoPart = 0.2;
-constexpr double kSlipsIn = 1.0;  // of the pitch: with more play than that, crests (0.65 p high each) pass each other
+constexpr double kStaysOut = 0.65;  // of the pitch: the male's pitch diameter is the female's major one
+constexpr double kSlipsIn = 1.0;    // of the pitch: with more play than that, crests (0.65 p high each) pass each other
 
 /// The rule that tells how an end of that kind is made up with its own kind; else the first that starts from it.
 const MatingRule* own_rule(const Catalog& catalog, const PortType& port) {
@@ -156,6 +157,13 @@ std::optional<PortTypeId> measured_as(const Catalog& catalog, PortTypeId type) {
     if (const auto other = twin(catalog, type, row)) return other;
   }
   return std::nullopt;
+}
+
+bool threads_meet(const PortTraits& male, const PortTraits& female) {
+  if (!male.thread || !female.thread) return false;
+  const double pitch = 1.0 / male.threads_per_inch;
+  const double play = in_inches(female.thread->female_pitch_diameter - male.thread->male_pitch_diameter);
+  return play > -kStaysOut * pitch && play <= kSlipsIn * pitch;
 }
 
 std::optional<double> hand_turns(const Catalog& catalog, const PortTraits& male, const PortTraits& female) {

@@ -38,6 +38,10 @@ std::vector<PortTypeId> same_thread(const Catalog& catalog, PortTypeId type);
 /// The end of a kind that can be told by measuring, with the thread of this one; nullopt: there is none.
 std::optional<PortTypeId> measured_as(const Catalog& catalog, PortTypeId type);
 
+/// Whether threads of that size meet at all: the male is neither so large that it stays outside, its flanks beyond the
+/// female's roots, nor so small that it slips in without gripping. Crests are 0.65 of the pitch high (ASME B1.1).
+bool threads_meet(const PortTraits& male, const PortTraits& female);
+
 /// How many turns the male goes into the female by hand, nominal: none when it does not start; nullopt when it
 /// slips in without gripping.
 ///

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <cmath>
 
 namespace riserun::catalog {
 
@@ -36,6 +37,21 @@ bool take_letters(const Catalog& catalog, std::string_view word, MarkSeen& mark)
   return mark.kinds.size() > before;
 }
 
+/// Of a metric mark, `M20x1.5`: the kinds with that pitch in millimetres.
+void keep_pitch(const Catalog& catalog, double pitch, MarkSeen& mark) {
+  constexpr double kMillimetresPerInch = 25.4;
+  constexpr double kRounding = 0.01;  // of the threads per inch in the table
+  const auto has_not = [&](KindId kind) {
+    const std::vector<JointSize>& sizes = catalog.kind(kind).sizes;
+    return std::none_of(sizes.begin(), sizes.end(), [&](const JointSize& row) {
+      return row.size == mark.size && std::abs(kMillimetresPerInch / row.threads_per_inch - pitch) < kRounding;
+    });
+  };
+  std::vector<KindId> kinds = mark.kinds;
+  std::erase_if(kinds, has_not);
+  if (!kinds.empty()) mark.kinds = std::move(kinds);
+}
+
 std::string known_marks(const Catalog& catalog) {
   std::vector<std::string> marks;
   for (const JointKind& kind : catalog.kinds())
@@ -64,6 +80,11 @@ std::variant<MarkSeen, MarkError> read_mark(const Catalog& catalog, std::string_
     }
     const std::size_t end = word_end(text, at);
     const std::string_view word = text.substr(at, end - at);
+    if (same_letters(word, "x") && mark.size) {
+      const auto pitch = quantity::read_number(text.substr(end));
+      if (const double* millimetres = std::get_if<double>(&pitch)) keep_pitch(catalog, *millimetres, mark);
+      return mark;
+    }
     if (std::isalpha(static_cast<unsigned char>(word.front())) != 0) {
       if (!take_letters(catalog, word, mark))
         return MarkError{fmt::format("'{}' is no mark of a thread known here; known are {}, with or without a size",

@@ -58,6 +58,8 @@ struct Measured {
 /// Adds a copy of the part with what was measured, and `measured` set. Both ports of a straight part reach in the same
 /// proportion as before. The same measurements twice give the same part.
 PartId add_measured(CatalogBuilder& builder, PartId part, const Measured& measured);
+/// Adds a copy of what is sold by length: a piece so long, `remnant`. The same length twice gives the same part.
+PartId add_remnant(CatalogBuilder& builder, PartId part, Length length);
 
 /// Reads the list that stands under `prices` in a user's catalog file: the prices in it replace those of the catalog.
 void read_prices(const Value& list, CatalogBuilder& builder, Problems& problems);

@@ -64,6 +64,16 @@ void add_count(Bin& bin, PartId part, int count) {
   bin.items.push_back({part, count});
 }
 
+/// `length` of an item: a piece of hose, tube or pipe that is sold by length.
+std::optional<PartId> read_piece(const Value& value, PartId part, CatalogBuilder& builder, Problems& problems) {
+  const std::optional<Length> length = read_with(value, read_measured_length, problems);
+  if (!length) return std::nullopt;
+  if (builder.so_far().part(part).cut_to_length) return add_remnant(builder, part, *length);
+  problems.add(value, value.path() + ": a piece has a length where it is sold by length, as hose is, which '" +
+                          builder.so_far().part(part).id + "' is not; what was measured goes under 'measured'");
+  return std::nullopt;
+}
+
 /// The words of an item, with the material that may be stated beside them.
 std::optional<PartId> read_item_part(Fields& fields, PartSearch& search, Problems& problems) {
   const Value material = fields.find("material");
@@ -77,13 +87,16 @@ std::optional<PartId> read_item_part(Fields& fields, PartSearch& search, Problem
 }
 
 void read_item(const Value& value, CatalogBuilder& builder, PartSearch& search, Problems& problems, Bin& bin) {
-  Fields fields(value, {"part", "material", "count", "measured"}, problems);
+  Fields fields(value, {"part", "material", "count", "length", "measured"}, problems);
   if (!fields.valid()) return;
   std::optional<PartId> part = read_item_part(fields, search, problems);
   const Value count_value = fields.find("count");
   const std::optional<int> count = count_value.exists() ? read_with(count_value, read_item_count, problems) : 1;
   const Value measured_value = fields.find("measured");
+  const Value length = fields.find("length");
   if (!part || !count) return;
+  if (length.exists()) part = read_piece(length, *part, builder, problems);
+  if (!part) return;
   if (measured_value.exists()) {
     const std::optional<Measured> measured = read_measured(measured_value, builder.so_far().part(*part), problems);
     if (!measured) return;
@@ -121,6 +134,21 @@ PartId add_measured(CatalogBuilder& builder, PartId part, const Measured& measur
   }
   copy.measured = true;
   copy.source = "measured by hand; the rest: " + copy.source;
+  if (const std::optional<PartId> known = builder.so_far().find_part(copy.id)) return *known;
+  return builder.add(std::move(copy));
+}
+
+PartId add_remnant(CatalogBuilder& builder, PartId part, Length length) {
+  constexpr std::string_view kSoldBy = ", by the foot";
+  Part copy = builder.so_far().part(part);
+  const double scale = in_metres(length) / in_metres(straight_reach(copy));
+  for (Port& port : copy.ports) port.reach *= scale;
+  copy.id += "/piece-" + std::to_string(std::llround(in_metres(length) * 1e6)) + "um";
+  if (copy.name.ends_with(kSoldBy)) copy.name.resize(copy.name.size() - kSoldBy.size());
+  copy.name += ", a piece of " + quantity::write_length(length, quantity::UnitSystem::inch);
+  copy.measured = copy.remnant = true;
+  copy.stocked = false;
+  copy.source = "a piece in the bin; the rest: " + copy.source;
   if (const std::optional<PartId> known = builder.so_far().find_part(copy.id)) return *known;
   return builder.add(std::move(copy));
 }

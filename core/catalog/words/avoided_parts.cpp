@@ -56,7 +56,7 @@ class Called {
 bool names_a_size(const Catalog& catalog, std::string_view words) {
   const std::vector<Token> tokens = split_words(words);
   return std::any_of(tokens.begin(), tokens.end(),
-                     [&](const Token& token) { return token.is_size && catalog.find_size(token.text).has_value(); });
+                     [&](const Token& token) { return token.is_size && catalog.a_part_has_size(token.text); });
 }
 
 }  // namespace

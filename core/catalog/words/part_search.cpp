@@ -24,6 +24,15 @@ std::vector<std::string> sorted(std::vector<std::string> texts) {
 /// Whose names count as the whole of the words: `union` is a union alone, or a PVC union as well.
 enum class Naming { whole, called };
 
+/// What has a duty of its own (a check valve, a relief valve) means more than what is just put in (a ball valve), and
+/// that more than what joins.
+enum class Meaning : std::uint8_t { joins, put_in, has_duty };
+
+Meaning meaning_of(Role role) {
+  if (!only_if_asked(role)) return Meaning::joins;
+  return role == Role::device ? Meaning::put_in : Meaning::has_duty;
+}
+
 /// How well a part fits; more is better.
 struct Fit {
   bool named = false;
@@ -213,15 +222,16 @@ std::variant<std::vector<PartId>, NotationError> PartSearch::find_called(std::st
   // First the families of that very name, and what is on the shelf.
   PartQuery query = plain_query(corrected(words));
   known_words().tell_numbers_from_sizes(query);
-  const auto on_request = [&](PartId id) { return only_if_asked(catalog_.family(catalog_.part(id).family).role); };
-  const bool plain = !std::all_of(parts.begin(), parts.end(), on_request);
+  const auto meaning = [&](PartId id) { return meaning_of(catalog_.family(catalog_.part(id).family).role); };
+  Meaning plainest = Meaning::has_duty;
+  for (const PartId id : parts) plainest = std::min(plainest, meaning(id));
   using Ranked = std::tuple<bool, bool, PartId>;
   std::vector<Ranked> ranked;
   for (const PartId id : parts) {
     const Part& part = catalog_.part(id);
     const bool by_name = known_words().is_whole_name(query, part.family, part.material);
-    // `hose` asks for no suction hose: what is put in only where it is asked for has a name of its own.
-    if (by_name || !plain || !on_request(id)) ranked.emplace_back(!by_name, !part.stocked, id);
+    // `hose` asks for no suction hose, `valve` for no check valve: what means more has a name of its own.
+    if (by_name || meaning(id) == plainest) ranked.emplace_back(!by_name, !part.stocked, id);
   }
   std::sort(ranked.begin(), ranked.end());
   parts.resize(ranked.size());

@@ -35,8 +35,9 @@ class PartSearch {
   const PortNotation& ports();
   /// As find_parts; a mistyped word is taken for the one that it must be, where only one is near.
   std::vector<PartId> find(std::string_view words);
-  /// What a need names: every part that is called so, `union` PVC unions too; first those of that very name. Words that
-  /// name no thing but fit unlike ones (`0-30 psi`: a gauge, a regulator) are an error that names them.
+  /// What a need names: every part that is called so, `union` PVC unions too; first those of that very name. Of unlike
+  /// ones the plainest are meant: `valve` is one that shuts, no check or relief valve, whose duty has a name of its
+  /// own. Words that name no thing but fit unlike ones (`0-30 psi`: a gauge, a regulator) are an error that names them.
   std::variant<std::vector<PartId>, NotationError> find_called(std::string_view words);
   /// The words with each mistyped one changed for the only one that is near.
   std::string corrected(std::string_view words);

@@ -19,7 +19,7 @@ void add_words(std::string_view text, WordSet& words) {
 /// Numbers in a name that are no sizes: the degrees of an elbow, the schedule of a pipe.
 void add_numbers(const Catalog& catalog, std::string_view text, WordSet& numbers) {
   for (const Token& token : split_words(text))
-    if (token.is_size && !catalog.find_size(token.text)) numbers.insert(token.text);
+    if (token.is_size && !catalog.a_part_has_size(token.text)) numbers.insert(token.text);
 }
 
 /// However it is spaced and whatever signs stand between.

@@ -3,8 +3,10 @@
 #include "catalog/words/port_vocabulary.h"
 #include "catalog/words/words.h"
 #include "catalog/yaml/nearest_name.h"
+#include "quantity/read.h"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 
 namespace riserun::catalog {
@@ -20,6 +22,10 @@ constexpr std::string_view kIdlePortWords[] = {"in",  "inch", "inches", "thread"
 
 bool idle_in_port(std::string_view word) {
   return std::find(std::begin(kIdlePortWords), std::end(kIdlePortWords), word) != std::end(kIdlePortWords);
+}
+
+bool digits_alone(std::string_view text) {
+  return !text.empty() && text.find_first_not_of("0123456789.") == std::string_view::npos;
 }
 
 std::string listed(const std::vector<std::string>& names) {
@@ -102,7 +108,17 @@ class PortReader {
     kinds_ = both;
   }
 
+  /// `7/16-20`: twenty threads per inch behind the size.
+  bool counts_threads(const Token& token) const {
+    return size_ && !per_inch_ && token.offset == size_->offset + size_->length + 1 && text_[token.offset - 1] == '-' &&
+           digits_alone(text_.substr(token.offset, token.length));
+  }
+
   void take_size(const Token& token) {
+    if (counts_threads(token)) {
+      per_inch_ = std::get<double>(quantity::read_number(text_.substr(token.offset, token.length)));
+      return;
+    }
     if (size_ && size_->text != token.text)
       conflict_ = NotationError{
           "two sizes, " + in_text(*size_) + " and " + in_text(token) + ": a port has one", token.offset, {}};
@@ -127,14 +143,26 @@ class PortReader {
     return {std::move(message), token.offset, std::move(close)};
   }
 
+  /// The row of the kind that the size names: by its name, or, of a straight thread, by its outside diameter, as in
+  /// `7/16-20 37 flare`.
+  const JointSize* row_of(const JointKind& kind) const {
+    const auto counts = [&](const JointSize& row) { return !per_inch_ || row.threads_per_inch == *per_inch_; };
+    for (const JointSize& row : kind.sizes)
+      if (catalog_.size_name(row.size) == size_->text && counts(row)) return &row;
+    const quantity::Reading<double> across = quantity::read_number(size_->text);
+    if (!kind.threaded || kind.tapered || !std::holds_alternative<double>(across)) return nullptr;
+    for (const JointSize& row : kind.sizes)
+      if (std::abs(in_inches(row.outside_diameter) - std::get<double>(across)) < 1e-4 && counts(row)) return &row;
+    return nullptr;
+  }
+
   /// What of the ends comes in that size, as ports.
   std::vector<PortTypeId> in_size(const KindEnds& ends) const {
     std::vector<PortTypeId> ports;
-    const std::optional<SizeId> size = size_ ? catalog_.find_size(size_->text) : std::nullopt;
-    if (!size) return ports;
+    if (!size_) return ports;
     for (const KindEnd& one : ends)
-      if (const std::optional<PortTypeId> port = catalog_.find_port_type({one.kind, *size, one.end}))
-        ports.push_back(*port);
+      if (const JointSize* row = row_of(catalog_.kind(one.kind)))
+        if (const auto port = catalog_.find_port_type({one.kind, row->size, one.end})) ports.push_back(*port);
     return ports;
   }
 
@@ -223,6 +251,7 @@ class PortReader {
   std::optional<KindEnds> kinds_;
   KindEnds usually_;
   std::optional<Token> size_;
+  std::optional<double> per_inch_;  // threads
   std::optional<End> end_;
   Token end_token_;
   std::optional<NotationError> conflict_;

@@ -23,7 +23,9 @@ using catalog::PortTypeId;
 ///   1. line size kept: least narrowing. The line size is the smaller of the two ends', by nominal size over all kinds;
 ///      each port passed that is smaller weighs as much as it takes more head than the line: (line / size)^4 - 1.
 ///   2. no foreign thread: fewest ports of a kind that Catalog::foreign_threads() keeps to other ends, plugs' included.
-///   3. kind kept: fewest ports passed, and plugs, of a kind with which no end is at home; parts that bend (hose).
+///   3. kind kept: fewest ports passed, and plugs, of a kind with which no end is at home; parts that bend (hose),
+///   twice
+///      where they stand less than kHouseWater.
 ///   4. fewest size changes: parts whose two passed ports differ in nominal size.
 ///   5. fewest parts, plugs included.
 ///   6. one material: fewest parts that are not of an end's own (of the better of the two, where known), then fewest
@@ -40,6 +42,10 @@ enum class Order {
   length,  // shortest end to end, then fewest parts, then price
   bin,     // as `line`, with fewest parts to buy between foreign thread and kind
 };
+
+/// What a house's water has at a tap: 40 to 60 psi, the range of a well's pressure switch (common practice). Clear
+/// vinyl tubing stands less, and goes into a line only where nothing else bends.
+inline const GaugePressure kHouseWater = psig(60.0);
 
 /// The order looks at line size, kind and material.
 constexpr bool keeps_the_line(Order order) { return order == Order::line || order == Order::bin; }

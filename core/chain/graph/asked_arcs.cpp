@@ -63,7 +63,8 @@ class AskedMoves {
 
 std::vector<Move> AskedMoves::all() {
   for (const PartId part : rules_.needed_parts())
-    if (rules_.admits(part) && (rules_.buyable(part) || extras_.special_order_is_wish)) add_bought(part);
+    if (rules_.admits(part) && !catalog_.part(part).remnant && (rules_.buyable(part) || extras_.special_order_is_wish))
+      add_bought(part);
   const std::vector<BinItem>& items = rules_.request().bin.items;
   for (std::uint32_t item = 0; item < items.size(); ++item)
     if (items[item].count > 0 && rules_.admits(items[item].part)) add_from_bin(item);

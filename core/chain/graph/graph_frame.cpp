@@ -53,8 +53,8 @@ void GraphFrame::add_folded(const WayClasses& classes, const Rules& rules, const
     const auto best = std::find_if(ways.begin(), ways.end(), [&](const Way& way) {
       const PartId part = way.part();
       if (bushing && is_bushing(catalog, catalog.part(part)) != *bushing) return false;
-      return rules.buyable(part) != special && rules.admits(part) && rules.groups_of(part) == 0 &&
-             rules.admits_way(catalog.part(part), way.enter(), way.leave());
+      return rules.buyable(part) != special && !catalog.part(part).remnant && rules.admits(part) &&
+             rules.groups_of(part) == 0 && rules.admits_way(catalog.part(part), way.enter(), way.leave());
     });
     if (best == ways.end()) return;
     Move& move = moves_.emplace_back(bought_move(catalog, best->part(), best->enter(), best->leave()));

@@ -26,6 +26,11 @@ bool is_bent(const Part& part) {
 
 bool bends(const Catalog& catalog, const Part& part) { return part.flexible || catalog.family(part.family).flexible; }
 
+std::int64_t bending(const Catalog& catalog, const Part& part) {
+  if (!bends(catalog, part)) return 0;
+  return part.rating < kHouseWater ? 2 : 1;
+}
+
 bool changes_size(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave) {
   const auto size = [&](std::size_t port) {
     return catalog.nominal_inches(catalog.port_type(part.ports[port].type).size);
@@ -150,7 +155,7 @@ Move bought_move(const Catalog& catalog, PartId id, std::size_t enter, std::size
     move.after_bend = leg_micrometres(catalog, part, leave);
   }
   move.own.drawbacks = (move.bushing ? 1 : 0) + (is_close_nipple(part) ? 1 : 0);
-  move.own.other_kinds = bends(catalog, part) ? 1 : 0;
+  move.own.other_kinds = bending(catalog, part);
   move.own.size_changes = changes_size(catalog, part, enter, leave) ? 1 : 0;
   return move;
 }

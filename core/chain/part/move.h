@@ -59,6 +59,8 @@ bool is_bent(const catalog::Part& part);
 
 /// It is a hose, or has one in it.
 bool bends(const Catalog& catalog, const catalog::Part& part);
+/// What a part that bends weighs among the ports of another kind, as Order::line states it; 0: it does not bend.
+std::int64_t bending(const Catalog& catalog, const catalog::Part& part);
 /// The two ports differ in nominal size.
 bool changes_size(const Catalog& catalog, const catalog::Part& part, std::size_t enter, std::size_t leave);
 

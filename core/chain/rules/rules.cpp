@@ -55,6 +55,7 @@ void Rules::group_needs() {
 
 bool Rules::admits(PartId id) const {
   if (id.row < request_->banned.size() && request_->banned[id.row]) return false;
+  if (catalog_->part(id).remnant && request_->bin.count_of(id) <= 0) return false;
   if (!stands_duty(*catalog_, id, *request_)) return false;
   return request_->service != Service::air ||
          (stands_compressed_air(*catalog_, catalog_->part(id)) && proved_pressure(*catalog_, id, Service::air, {}));
@@ -73,6 +74,7 @@ bool Rules::admits_way(const Part& part, std::size_t enter, std::size_t leave) c
 
 bool Rules::buyable(PartId id) const {
   if (id.row < request_->not_sold.size() && request_->not_sold[id.row]) return false;
+  if (catalog_->part(id).remnant) return false;
   return request_->special_order || catalog_->part(id).stocked;
 }
 

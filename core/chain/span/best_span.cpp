@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <deque>
+#include <utility>
 
 namespace riserun::chain {
 
@@ -45,14 +46,24 @@ SpanTask task_of(SpanTask task, const Attempt& attempt) {
   return task;
 }
 
+/// What goes before the kind of run: narrowing and foreign threads, under the orders that look at them.
+std::pair<std::int64_t, std::int64_t> off_the_line(Order order, const Cost& cost) {
+  if (!keeps_the_line(order)) return {};
+  return {cost.tuple[1], order == Order::bin ? cost.tuple[2] >> 32 : cost.tuple[2]};
+}
+
 std::optional<SpanChoice> best_attempt(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph,
                                        const SpanTask& task) {
+  const Order order = rules.request().order;
+  std::optional<SpanChoice> best;
   for (const Attempt& attempt : kAttempts) {
     if (attempt.cuts == 2 && task.aside == 0) continue;
-    if (auto route = search_span(folded, rules, graph, task_of(task, attempt)))
-      return SpanChoice{std::move(*route), attempt.make};
+    auto route = search_span(folded, rules, graph, task_of(task, attempt));
+    if (!route || (best && off_the_line(order, best->route.cost) <= off_the_line(order, route->cost))) continue;
+    best = SpanChoice{std::move(*route), attempt.make};
+    if (off_the_line(order, best->route.cost) == std::pair<std::int64_t, std::int64_t>{}) break;
   }
-  return std::nullopt;
+  return best;
 }
 
 ChainRequest settled(ChainRequest request) {

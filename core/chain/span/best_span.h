@@ -5,7 +5,8 @@
 // offset it turns once, travels, and turns back by the same angle (two 90s, two 45s ...), in the plane of both axes;
 // a rolling offset is an offset in that plane. A hose takes the offset by bending and needs no elbows.
 //
-// The rule of choice, first to last:
+// The rule of choice, first to last. Under the orders line and bin what narrows the line least goes before all of it, then
+// what has the fewest foreign threads: a hose of the line's size is no worse than a stock piece of garden hose.
 //   1. stock pieces that land within half of the band that the joints' tolerances leave;
 //   2. stock pieces that land within the whole band: nearly all joints must then fall the same way;
 //   3. one piece of pipe or tube cut to measure, then, with an offset, two: at most one on the ports' axes and one
@@ -18,7 +19,8 @@
 // ids that sort first, then the ports used, then the piece to cut nearest to the first port. The distance settles the
 // length, so that the order `length` weighs as `parts` does.
 //
-// How it works: the kinds of run are tried in that order, each by search_span, and the first that has one has the best.
+// How it works: the kinds of run are tried in that order, each by search_span, and the first that has one has the best,
+// or, where that one is off the line, the first of those that are least off it.
 // The bin is taken to be without end and bushings without limit; where the answer breaks a count, that one is told
 // apart and all is tried again, as best_chain does.
 //

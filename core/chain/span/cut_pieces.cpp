@@ -16,6 +16,8 @@ const Length kGrip = inches(1.0);
 const Length kRack = feet(10.0);
 const Length kLongestHose = feet(100.0);
 constexpr double kBoresOfBend = 6.0;
+// Of a hose's length between its barbs: under pressure it draws in by up to 4 % (SAE J517, from memory).
+constexpr double kSlack = 0.04;
 
 Length deepest_joint(const Catalog& catalog, PortTypeId type) {
   Length deepest{};
@@ -158,7 +160,7 @@ Length shortest_cut(const Catalog& catalog, const Part& part) {
 }
 
 Length longest_cut(const Catalog&, const Part& part) {
-  if (part.threaded_when_cut) return as_sold(part);
+  if (part.threaded_when_cut || part.remnant) return as_sold(part);
   return part.flexible ? kLongestHose : kRack;
 }
 
@@ -178,16 +180,17 @@ double HoseRun::radius(std::int64_t room) const {
 
 // Two arcs of one radius, each turning by twice the angle whose tangent is offset over room.
 std::int64_t HoseRun::length(std::int64_t room) const {
-  if (aside == 0) return room;
-  const double turn = 2.0 * std::atan2(static_cast<double>(aside), static_cast<double>(room - in_joints));
-  return in_joints + std::llround(2.0 * radius(room) * turn);
+  const auto free = static_cast<double>(room - in_joints);
+  if (aside == 0) return in_joints + std::llround(free * (1.0 + slack));
+  const double turn = 2.0 * std::atan2(static_cast<double>(aside), free);
+  return in_joints + std::llround(2.0 * radius(room) * turn * (1.0 + slack));
 }
 
 HoseRun hose_run(const Catalog& catalog, const Part& part, std::int64_t aside) {
   const Length goes_in = insertion(catalog, part.ports[0].type) + insertion(catalog, part.ports[1].type);
   const Length taken_in =
       std::max(goes_in, deepest_joint(catalog, part.ports[0].type) + deepest_joint(catalog, part.ports[1].type));
-  return {in_micrometres(taken_in), aside, in_micrometres(port_bore(catalog, part, 0))};
+  return {in_micrometres(taken_in), aside, in_micrometres(port_bore(catalog, part, 0)), part.flexible ? kSlack : 0.0};
 }
 
 std::int64_t piece_length(const Catalog& catalog, const Move& move, std::int64_t aside, std::int64_t room) {

@@ -10,8 +10,8 @@ namespace riserun::chain {
 /// Least length end to end. Threaded pipe: its two threads and an inch to hold it by (common practice). Other pieces:
 /// what the deepest joint at each end takes in; a hose keeps one bore free between its two barbs (common practice).
 Length shortest_cut(const Catalog& catalog, const catalog::Part& part);
-/// Greatest length end to end: of threaded pipe the stick it is cut from, of rigid tube 10 ft, the usual length on a
-/// rack (common practice), of hose 100 ft.
+/// Greatest length end to end: of threaded pipe the stick it is cut from, of a remnant its own, of rigid tube 10 ft,
+/// the usual length on a rack (common practice), of hose 100 ft.
 Length longest_cut(const Catalog& catalog, const catalog::Part& part);
 
 /// A hose between two barbs that look at each other takes an offset in two bends, one after the other, of one radius.
@@ -20,16 +20,17 @@ struct HoseRun {
   std::int64_t in_joints = 0;  // micrometres that its two joints take in, at the deepest
   std::int64_t aside = 0;      // micrometres of offset
   std::int64_t bore = 0;       // micrometres
+  double slack = 0.0;          // share of its length between the joints; rigid pieces have none
 
   /// Least room along the axes, its ends on the barbs included.
   std::int64_t least_room() const;
-  /// Length of the hose that fills that room.
+  /// Length of the hose that fills that room, with slack for its bend.
   std::int64_t length(std::int64_t room) const;
   /// Radius of its bends in that room; 0 where it lies straight.
   double radius(std::int64_t room) const;
 };
 HoseRun hose_run(const Catalog& catalog, const catalog::Part& part, std::int64_t aside);
-/// Length of the piece that fills that room: of a hose more than the room where it goes aside.
+/// Length of the piece that fills that room: of a hose more than the room.
 std::int64_t piece_length(const Catalog& catalog, const Move& move, std::int64_t aside, std::int64_t room);
 
 /// Head lost in the piece at that length, nanometres.

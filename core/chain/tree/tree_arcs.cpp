@@ -169,7 +169,7 @@ void BranchMoves::add_exits(PartId id, const Source& source, std::size_t enter, 
   if (digits_.bushings != UINT32_MAX && is_bushing(catalog_, part)) move.takes.push_back({digits_.bushings, 1});
   move.exit_ports = mask;
   Measures own = source.own;
-  own.other_kinds += bends(catalog_, part) ? 1 : 0;
+  own.other_kinds += bending(catalog_, part);
   for (std::size_t port = 0; port < part.ports.size(); ++port) {
     if (!(mask >> port & 1u)) continue;
     // Against its arrow only towards what feeds the base, which the gate knows; all else is the same both ways.

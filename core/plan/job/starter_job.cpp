@@ -88,6 +88,7 @@ connections:                     # from port to port; the fittings between are w
 
 # bin:                           # what the shop has: free, each as often as it is there
 #   - {part: 1 x 4 nipple black iron, count: 2}
+#   - {part: 1 rubber hose, length: 36 in}   # a piece; two short ones never make a long one
 # measured:                      # a part in the hand beats the catalog
 #   - {part: 1 union black iron, length: 2-1/4 in}
 # wishes: {fill time: 2 min, cost cap: 80 usd, order: line}   # order: line, parts, price, loss, length or bin

@@ -23,8 +23,11 @@ VolumeFlow wanted_flow(const Inputs& inputs) {
   return inputs.settled.table.volume_at(job.table.depth) / *job.wishes.fill_time;
 }
 
-/// What the job avoids; and, on a port of the reservoir, plastic that shatters under compressed air: the leak test and
-/// an uncovered riser put air there even where water is meant to run. What is asked for by name is let in.
+bool is_too_short(const catalog::Part& part, Length wanted) { return part.remnant && straight_length(part) < wanted; }
+
+/// What the job avoids; pieces that are shorter than the hose that it asks for; and, on a port of the reservoir,
+/// plastic that shatters under compressed air: the leak test and an uncovered riser put air there even where water is
+/// meant to run. What is asked for by name is let in.
 std::vector<bool> banned_parts(const Inputs& inputs, const JobConnection& connection) {
   const Catalog& catalog = inputs.catalog;
   const std::vector<JobPort>& ports = inputs.job.reservoir.ports;
@@ -35,6 +38,8 @@ std::vector<bool> banned_parts(const Inputs& inputs, const JobConnection& connec
     for (const PartId part : need.parts) banned[part.row] = false;
   for (const chain::Avoidance& avoidance : connection.avoided)
     for (const PartId part : avoidance.parts) banned[part.row] = true;
+  for (std::size_t row = 0; row < banned.size() && connection.hose_length; ++row)
+    banned[row] = banned[row] || is_too_short(catalog.parts()[row], *connection.hose_length);
   return banned;
 }
 

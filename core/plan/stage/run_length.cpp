@@ -2,6 +2,7 @@
 
 #include "plan/stage/connection_request.h"
 
+#include <algorithm>
 #include <cmath>
 #include <vector>
 
@@ -83,6 +84,7 @@ void settle_hose(const Inputs& inputs, const JobConnection& connection, Connecti
     const double along = in_metres(*plan.gap - rigid);
     const double aside = in_metres(connection.offset.value_or(metres(0.0)));
     if (along > 0.0) plan.hose_length = metres(std::hypot(along, aside));
+    if (catalog.part(hoses.front()).remnant) plan.hose_length = std::min(*plan.hose_length, usual);
   } else if (!connection.hose_length) {
     remarks.assume(fact("hose_length", catalog.part(hoses.front()).name, connection.name, *plan.hose_length),
                    key_of(inputs.job, connection, "hose length"));

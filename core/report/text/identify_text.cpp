@@ -89,7 +89,7 @@ std::string nothing_fits(const Catalog& catalog, const Identification& found, co
   for (const Candidate& candidate : found.nearest)
     text += wrapped("  - ", fmt::format("{}: {}", shelf_name(catalog, candidate.type),
                                         misses(catalog, found.measured, candidate, style.units)));
-  return text + wrapped("", "Measure again; or it is a thread that the catalog does not have (metric, conduit ...).");
+  return text + wrapped("", "Measure again; or it is a thread that is not known here.");
 }
 
 }  // namespace
@@ -100,9 +100,10 @@ std::string identify_text(const Catalog& catalog, const Identification& found, c
   text += candidate_lines(catalog, found, style) + look_alike_lines(catalog, found, style);
   text += next_lines(catalog, found, style);
   return text + "\n" +
-         wrapped("",
-                 "Shares hold among the kinds of this catalog; metric and conduit threads are not in it. Threads "
-                 "that look alike must not be joined: they leak or strip under pressure.");
+         wrapped(
+             "",
+             "Shares hold among the kinds of this catalog; metric, conduit and machine threads are known to it, though "
+             "no part has them. Threads that look alike must not be joined: they leak or strip under pressure.");
 }
 
 }  // namespace riserun::report

@@ -12,6 +12,10 @@ namespace {
 using plan::ListItem;
 using plan::Plan;
 
+std::string quantity_of(const ListItem& item) {
+  return item.by_the_foot ? fmt::format("{} ft", item.quantity) : fmt::format("{}", item.quantity);
+}
+
 std::string buy_rows(const std::vector<ListItem>& items) {
   std::string text;
   std::string shelf;
@@ -26,8 +30,8 @@ std::string buy_rows(const std::vector<ListItem>& items) {
       shelf = item.shelf;
       text += "  " + shelf + "\n";
     }
-    rows.push_back({"[ ]", fmt::format("{}", item.quantity), item_name(item),
-                    item.priced ? write_price(item.price()) : "price?", "for " + joined(item.used_for, ", ")});
+    rows.push_back({"[ ]", quantity_of(item), item_name(item), item.priced ? write_price(item.price()) : "price?",
+                    "for " + joined(item.used_for, ", ")});
     if (!item.instead.empty()) rows.push_back({"", "", "  or: " + joined(item.instead, "; or ")});
   }
   flush();
@@ -41,7 +45,7 @@ bool all_priced(const std::vector<ListItem>& items) {
 std::string bin_rows(const std::vector<ListItem>& items) {
   std::vector<std::vector<std::string>> rows;
   for (const ListItem& item : items)
-    rows.push_back({"[ ]", fmt::format("{}", item.quantity), item_name(item), "for " + joined(item.used_for, ", ")});
+    rows.push_back({"[ ]", quantity_of(item), item_name(item), "for " + joined(item.used_for, ", ")});
   return columns(rows, "    ", {1});
 }
 

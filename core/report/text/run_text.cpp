@@ -231,10 +231,13 @@ void RunRows::add_followers(std::size_t row, std::size_t depth) {
 }
 
 std::string length_with_band(const Chain& chain, const Style& style) {
+  // A hose is longer than the distance that it makes.
+  const bool slack = chain.span && chain.span->make == chain::SpanMake::hose;
+  const Length length = slack ? chain.span->lands : chain.length;
   // Where more goes in than the bodies are long, the two faces pass each other.
-  const bool overlap = chain.length < Length{};
+  const bool overlap = length < Length{};
   const std::string nominal =
-      overlap ? "overlapping by " + write_length(-chain.length, style.units) : write_length(chain.length, style.units);
+      overlap ? "overlapping by " + write_length(-length, style.units) : write_length(length, style.units);
   if (chain.length_tolerance <= Length{}) return nominal;
   return fmt::format("{}, plus or minus {}", nominal, write_length(chain.length_tolerance, style.units));
 }
@@ -270,16 +273,20 @@ std::string build_order_text(const chain::Run& run, const Style& style) {
 }  // namespace
 
 std::string source_of(const catalog::Part& part, bool from_bin, int pieces) {
+  const bool feet = catalog::sold_by_the_foot(part);
+  if (from_bin && feet) return fmt::format("bin, {} ft", pieces);
   if (from_bin) return pieces == 1 ? "bin" : fmt::format("bin, {} of them", pieces);
-  const std::string price =
-      (pieces == 1 ? "buy " : fmt::format("buy {} for ", pieces)) + write_price(part.price * pieces);
+  const std::string amount = feet          ? fmt::format("{} ft for ", pieces)
+                             : pieces == 1 ? ""
+                                           : fmt::format("{} for ", pieces);
+  const std::string price = "buy " + amount + write_price(part.price * pieces);
   return part.stocked ? price : price + " (special order)";
 }
 
 std::string part_label(const Catalog& catalog, const catalog::Part& part) {
   std::string label = part.name + ", " + catalog.material(part.material).name;
   if (part.far_material) label += "/" + catalog.material(*part.far_material).name;
-  return part.measured ? label + " (measured)" : label;
+  return part.measured && !part.remnant ? label + " (measured)" : label;
 }
 
 std::string bullet_list(const std::string& title, const std::vector<std::string>& sentences) {

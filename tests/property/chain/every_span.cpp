@@ -46,8 +46,14 @@ std::int64_t scaled(std::int64_t length, double factor) { return std::llround(st
 
 }  // namespace
 
+void JudgedRun::set_off_the_line(Order order) {
+  const bool looks_at_it = order == Order::line || order == Order::bin;
+  off_the_line = {looks_at_it ? cost[0] : 0, looks_at_it ? cost[1] : 0};
+}
+
 bool JudgedRun::before(const JudgedRun& o) const {
-  return std::tie(kind, cost, off, ids, ways) < std::tie(o.kind, o.cost, o.off, o.ids, o.ways);
+  return std::tie(off_the_line, kind, cost, off, ids, ways) <
+         std::tie(o.off_the_line, o.kind, o.cost, o.off, o.ids, o.ways);
 }
 
 EverySpan::EverySpan(const Catalog& catalog, const ChainRequest& request, const Span& span)
@@ -158,12 +164,13 @@ std::optional<std::int64_t> EverySpan::piece_in(const Link& link, std::int64_t r
     const std::int64_t free = room - deepest(link.part);
     const std::int64_t bore = micro(part.ports[0].bore);
     if (free < bore || free < aside_) return std::nullopt;
+    if (aside_ == 0) length = deepest(link.part) + std::llround(static_cast<double>(free) * 1.04);
     if (aside_ > 0) {
       const auto x = static_cast<double>(free);
       const auto y = static_cast<double>(aside_);
       const double radius = (x * x + y * y) / (4.0 * y);
       if (x * x < 4.0 * y * 6.0 * static_cast<double>(bore) - y * y) return std::nullopt;
-      length = deepest(link.part) + std::llround(2.0 * radius * 2.0 * std::atan(y / x));
+      length = deepest(link.part) + std::llround(2.0 * radius * 2.0 * std::atan(y / x) * 1.04);
     }
   } else if (length < shortest(link.part)) {
     return std::nullopt;
@@ -300,6 +307,7 @@ void EverySpan::price(JudgedRun run, const Use& use, const Sums& sums, std::opti
     run.cents = total.cents;
     run.buy = total.buy;
     run.cost = tuple_of(request_.order, total);
+    run.set_off_the_line(request_.order);
     if (!best || run.before(*best)) best = run;
   }
 }

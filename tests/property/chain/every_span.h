@@ -20,7 +20,9 @@ struct JudgedRun {
   std::int64_t lands = 0, lands_aside = 0;  // micrometres
   std::int64_t band = 0, band_aside = 0;
   std::int64_t parts = 0, cents = 0, buy = 0;
+  std::pair<std::int64_t, std::int64_t> off_the_line{};  // narrowing, foreign threads
   bool operator==(const JudgedRun&) const = default;
+  void set_off_the_line(Order order);
   bool before(const JudgedRun& other) const;
 };
 

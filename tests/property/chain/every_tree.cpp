@@ -319,7 +319,7 @@ void TreeTrial::count_ports(const std::vector<TreeItem>& tree, std::size_t row, 
   const Part& part = catalog_.part(item.part);
   if (item.what == What::plug) return count_port_on_way(part.ports[0].type, kinds_, true, sums);
   count_port_on_way(part.ports[item.enter].type, beyond(tree, row, std::nullopt), false, sums);
-  sums.other_kinds += part.flexible || catalog_.family(part.family).flexible ? 1 : 0;
+  sums.other_kinds += count_bending(catalog_, part);
   for (std::uint8_t port = 0; port < part.ports.size(); ++port) {
     const std::vector<std::size_t> targets = beyond(tree, row, port);
     if (port == item.enter || targets.empty()) continue;

@@ -77,6 +77,11 @@ void count_port(const Catalog& catalog, PortTypeId port, double line_inches, con
     sums.narrowing += std::llround(10.0 * (std::pow(line_inches / inches, 4.0) - 1.0));
 }
 
+std::int64_t count_bending(const Catalog& catalog, const Part& part) {
+  if (!part.flexible && !catalog.family(part.family).flexible) return 0;
+  return in_psi(part.rating) < 60.0 ? 2 : 1;
+}
+
 void count_materials(const std::vector<std::uint32_t>& materials, const std::vector<std::optional<MaterialId>>& ends,
                      Sums& sums) {
   const auto others = [&](std::uint32_t one) {
@@ -283,7 +288,7 @@ Sums Exhaustive::sums_of(const Begun& begun) const {
     const PortTypeId out = part.ports[way->leave].type;
     count_port(catalog_, in, line, kinds, false, sums);
     count_port(catalog_, out, line, kinds, false, sums);
-    sums.other_kinds += part.flexible || catalog_.family(part.family).flexible ? 1 : 0;
+    sums.other_kinds += count_bending(catalog_, part);
     sums.size_changes += catalog_.port_type(in).size != catalog_.port_type(out).size ? 1 : 0;
     materials.push_back(part.material.row);
     for (const PartId plug : way->plugs) {

@@ -37,6 +37,8 @@ Tuple tuple_of(Order order, const Sums& sums);
 /// @param kinds        of the run's ends
 void count_port(const Catalog& catalog, PortTypeId port, double line_inches, const std::vector<std::uint32_t>& kinds,
                 bool is_plug, Sums& sums);
+/// What a hose or tube counts among the ports of another kind: twice where it stands less than 60 psi.
+std::int64_t count_bending(const Catalog& catalog, const catalog::Part& part);
 /// Fills in the parts that are of another material than they should be, plugs included.
 void count_materials(const std::vector<std::uint32_t>& materials, const std::vector<std::optional<MaterialId>>& ends,
                      Sums& sums);

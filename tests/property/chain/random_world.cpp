@@ -118,7 +118,7 @@ Part random_part(CatalogBuilder& builder, Dice& dice, int row) {
   if (ports == 1 && !device) part.family.row += 4;
   part.close = part.name != part.id;
   part.price = cents(dice.one_of({0, 100, 100, 100, 150, 200, 300}));
-  part.rating = psig(dice.one_of({100.0, 150.0, 300.0}));
+  part.rating = psig(dice.one_of({50.0, 100.0, 150.0, 300.0}));
   part.stocked = dice.chance(85);
   part.air = dice.chance(90);
   part.closing = ports == 2 && dice.chance(10);

@@ -134,7 +134,8 @@ TEST(MainExample, CutsTheHoseToTheGap) {
   EXPECT_NEAR(in_inches(*up.gap), 29.75 - 16.5, 1e-9);
   ASSERT_TRUE(up.hose_length);
   EXPECT_EQ(up.hose_joints, 2);
-  EXPECT_NEAR(in_inches(up.run_length), 13.25, 0.15);  // the hose goes 1-1/4 in aside on the way
+  // The hose goes 1-1/4 in aside on the way, and has slack: 4 % of some 10 in.
+  EXPECT_NEAR(in_inches(up.run_length), 13.25 + 0.4, 0.2);
 }
 
 TEST(MainExample, KeepsTheMeasuredPartMarkedAsMeasured) {

@@ -186,6 +186,102 @@ TEST(Identify, CopperTubeIsToldFromPipeByItsDiameter) {
   EXPECT_EQ(next_measurements(shipped(), found).front().question, Question::material);
 }
 
+/// Of males that go so many turns into a 3/4 pipe thread, or of females that take a 3/4 male so.
+Identification by_trial(const char* kind, const char* size, End known, double turns) {
+  const End end = known == End::male ? End::female : End::male;
+  return identify(shipped(), measured({HandTrial{shipped_port(kind, size, known), turns}}, end));
+}
+
+// Sizes of ASME B1.20.1 (published): a 3/4 male, 1.05 in across, has turns in nothing but threads about that size.
+TEST(Identify, WhatTurnsIntoAThreadIsOfASizeThatCanEnterIt) {
+  for (const double turns : {1.0, 2.0, 4.5}) {
+    const Identification males = by_trial("npt", "3/4", End::female, turns);
+    ASSERT_FALSE(males.candidates.empty());
+    for (const char* size : {"1", "1-1/4", "2", "1/2", "1/4"})
+      EXPECT_EQ(candidate(males, shipped_port("npt", size, End::male)), nullptr) << size << ", " << turns << " turns";
+    EXPECT_NE(candidate(males, shipped_port("npt", "3/4", End::male)), nullptr);
+    const Identification females = by_trial("npt", "3/4", End::male, turns);
+    for (const char* size : {"1", "2", "1/2", "3/8"})
+      EXPECT_EQ(candidate(females, shipped_port("npt", size, End::female)), nullptr) << size;
+    EXPECT_NE(candidate(females, shipped_port("npt", "3/4", End::female)), nullptr);
+  }
+}
+
+TEST(Identify, WhatTurnsTwiceIntoPipeThreadIsNoHoseThread) {
+  const Identification found = by_trial("npt", "3/4", End::female, 2.0);
+  const Candidate* hose = candidate(found, shipped_port("ght", "3/4", End::male));
+  const Candidate* pipe = candidate(found, shipped_port("npt", "3/4", End::male));
+  ASSERT_NE(pipe, nullptr);
+  EXPECT_TRUE(hose == nullptr || hose->confidence < pipe->confidence);
+}
+
+struct Foreigner {
+  const char* kind;
+  const char* size;
+  double across;  // inches
+  double threads_per_inch;
+};
+// Major diameters and pitches by the name: ISO 261 (metric), EN 60423 (metric conduit), ASME B1.1 (unified); an
+// eleventh of the tolerance below, as a caliper finds them.
+constexpr Foreigner kForeigners[] = {
+    {"metric-fine", "20", 19.9 / 25.4, 16.93},   {"metric-fine", "25", 24.9 / 25.4, 16.93},
+    {"metric-fine", "16", 15.9 / 25.4, 16.93},   {"metric-medium", "30", 29.85 / 25.4, 12.7},
+    {"metric-coarse", "12", 11.9 / 25.4, 14.51}, {"unified-coarse", "3/4", 0.745, 10},
+    {"unified-coarse", "1/2", 0.495, 13},        {"unified-fine", "1/2", 0.495, 20},
+};
+
+TEST(Identify, AThreadThatNoPartHasCanWin) {
+  for (const Foreigner& thread : kForeigners) {
+    const Identification found = identify(
+        shipped(), measured({DiameterReading{inches(thread.across), Tool::caliper, false},
+                             ThreadCount{thread.threads_per_inch, {}}, TaperSeen{false}, SeatSeen{SeatShape::none}},
+                            End::male));
+    ASSERT_FALSE(found.candidates.empty()) << thread.kind << ' ' << thread.size;
+    EXPECT_EQ(found.candidates.front().type, shipped_port(thread.kind, thread.size, End::male))
+        << thread.kind << ' ' << thread.size << ": " << shipped().written(found.candidates.front().type);
+  }
+}
+
+TEST(Identify, NothingIsCertainOfAConeThatNobodySaw) {
+  for (const FlareDimensions& row : kFlare37) {
+    const std::vector<Observation> thread = {DiameterReading{inches(row.major), Tool::caliper, false},
+                                             ThreadCount{row.threads_per_inch, {}}, TaperSeen{false}};
+    EXPECT_FALSE(identify(shipped(), measured(thread, End::male)).certain) << row.size;
+  }
+  const std::vector<Observation> with_cone = {DiameterReading{inches(0.5625), Tool::caliper, false},
+                                              ThreadCount{18, {}}, TaperSeen{false}, SeatSeen{SeatShape::cone_37}};
+  EXPECT_TRUE(identify(shipped(), measured(with_cone, End::male)).certain);
+}
+
+// Threads of ASME B1.20.1 section 5 and ISO 228-1: within a tape of each other, so that the shelf decides.
+TEST(Identify, ASwivelNutWithAWasherIsTheShopsOwn) {
+  for (const char* size : {"1/2", "3/4", "1", "1-1/4", "1-1/2", "2"}) {
+    const PortTypeId npsm = shipped_port("npsm", size, End::female);
+    const PortTypeId bspp = shipped_port("bspp-swivel", size, End::female);
+    const auto nut = [&](Shelf shelf) {
+      const double across = in_inches(thread_diameters(shipped().kind(shipped().port_type(npsm).kind),
+                                                       *shipped().joint_size(shipped().port_type(npsm)))
+                                          ->between_female_crests.low);
+      return identify(shipped(),
+                      measured({DiameterReading{inches(across), Tool::tape, true}, SwivelSeen{true}, WasherSeen{true}},
+                               End::female, shelf));
+    };
+    const auto share = [](const Identification& found, PortTypeId type) {
+      const Candidate* one = candidate(found, type);
+      return one == nullptr ? 0.0 : one->confidence;
+    };
+    EXPECT_GT(share(nut(Shelf::inch), npsm), share(nut(Shelf::inch), bspp)) << size;
+    EXPECT_LT(share(nut(Shelf::metric), npsm), share(nut(Shelf::metric), bspp)) << size;
+  }
+}
+
+TEST(ThreadMark, AMetricMarkHasItsPitch) {
+  const auto mark = std::get<MarkSeen>(read_mark(shipped(), "M20x1.5"));
+  EXPECT_EQ(mark.kinds, std::vector<KindId>{*shipped().find_kind("metric-fine")});
+  EXPECT_EQ(mark.size, shipped().find_size("20"));
+  EXPECT_EQ(std::get<MarkSeen>(read_mark(shipped(), "M 20")).kinds.size(), 3u);
+}
+
 TEST(ThreadMark, LettersAndSizeAreRead) {
   const auto mark = [](std::string_view text) { return std::get<MarkSeen>(read_mark(shipped(), text)); };
   EXPECT_EQ(mark("Rc 1/2").kinds, std::vector<KindId>{*shipped().find_kind("bspt")});
@@ -202,7 +298,7 @@ TEST(ThreadMark, UnknownLettersNameTheKnownOnes) {
   EXPECT_EQ(
       wrong.message,
       "'XYZ' is no mark of a thread known here; known are NPT, MPT, FPT, MIP, FIP, IPS, NPSM, NPSH, NH, GHT, NHR, "
-      "NHT, R, Rc, Rp, BSPT, BSP, G, BSPP, JIC, SAE, with or without a size");
+      "NHT, R, Rc, Rp, BSPT, BSP, G, BSPP, JIC, SAE, M, UNF, UN, ORB, UNC, EMT, with or without a size");
   EXPECT_TRUE(std::holds_alternative<MarkError>(read_mark(shipped(), "  ")));
   EXPECT_TRUE(std::holds_alternative<MarkError>(read_mark(shipped(), "G 3/")));
 }

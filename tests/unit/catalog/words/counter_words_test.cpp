@@ -212,6 +212,13 @@ TEST(CounterWords, ANeedIsMetByAllThatIsCalledSo) {
   EXPECT_THAT(families_called("union"), ::testing::Not(::testing::Contains("45 flare to male pipe")));  // a half union
   EXPECT_THAT(families_called("check valve"),
               ::testing::IsSupersetOf({"check valve", "spring check valve", "PVC true-union check valve"}));
+  // A valve that shuts; what checks, relieves or regulates has a name of its own.
+  EXPECT_THAT(families_called("valve"), ::testing::IsSupersetOf({"ball valve", "gate valve", "PVC ball valve"}));
+  EXPECT_THAT(families_called("valve"),
+              ::testing::Not(::testing::Contains(::testing::AnyOf("check valve", "spring check valve", "foot valve",
+                                                                  "relief valve", "PVC true-union check valve"))));
+  EXPECT_THAT(families_called("foot valve"), ::testing::ElementsAre("foot valve"));
+  EXPECT_THAT(families_called("check valve"), ::testing::Not(::testing::Contains("foot valve")));
   EXPECT_THAT(families_called("ball valve"), ::testing::IsSupersetOf({"ball valve", "PVC ball valve"}));
   EXPECT_THAT(families_called("gauge"), ::testing::UnorderedElementsAre("pressure gauge", "draft gauge"));
   EXPECT_THAT(families_called("hose"), ::testing::Not(::testing::Contains("suction hose")));

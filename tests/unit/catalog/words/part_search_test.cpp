@@ -157,5 +157,26 @@ TEST(Bin, MeasuredPartIsACopyOfTheCatalogsPart) {
   EXPECT_EQ(measured.name, "1/2 x 4 in nipple, measured 3-7/8 in");
 }
 
+TEST(Bin, PieceOfHoseIsAPartOfItsOwnLengthThatNobodySells) {
+  CatalogBuilder builder(testing::shipped_catalog());
+  const Bin bin = load_bin(builder, SourceText{"bin.yaml", R"(bin:
+  - {part: 1 rubber hose, length: 36 in}
+  - {part: 1 rubber hose, length: 3 ft, count: 2}
+  - {part: 1 rubber hose, length: 18 in}
+  - {part: 1 rubber hose, count: 4}
+)"});
+  const Catalog catalog = std::move(builder).build();
+  ASSERT_EQ(bin.items.size(), 3U);
+  EXPECT_EQ(bin.items[0].count, 3);
+  const Part& piece = catalog.part(bin.items[0].part);
+  EXPECT_EQ(piece.name, "1 rubber hose, a piece of 36 in");
+  EXPECT_TRUE(piece.remnant);
+  EXPECT_FALSE(piece.stocked);
+  EXPECT_FALSE(sold_by_the_foot(piece));
+  EXPECT_NEAR(in_inches(piece.ports[0].reach + piece.ports[1].reach), 36.0, 1e-9);
+  EXPECT_TRUE(sold_by_the_foot(catalog.part(bin.items[2].part)));
+  EXPECT_FALSE(catalog.part(bin.items[2].part).remnant);
+}
+
 }  // namespace
 }  // namespace riserun::catalog

@@ -1,0 +1,125 @@
+"""More of what a fitter buys: ordinary connections of a shop, each answer read by its sizes from end to end, what it is
+made of and what closes it. None of it by price.
+
+Trade practice, from memory. Run with the program."""
+import pathlib
+import sys
+import unittest
+
+sys.path.insert(0, str(pathlib.Path(__file__).parent))
+from fitter_run import Run  # noqa: E402
+
+NIPPLE = {"nipple", "close nipple", "hex nipple"}
+HELD = "--held"
+
+
+def need(*words):
+    return tuple(word for one in words for word in ("--need", one))
+
+
+# asked; sizes from end to end; families in their order, NIPPLE for any plain one; materials, where they matter.
+CASES = [
+    # Rigid pipe in one size.
+    (("1/2 FNPT", "1/2 FNPT", HELD), "1/2", [NIPPLE, "union", NIPPLE], None),
+    (("1-1/2 FNPT", "1-1/2 FNPT", HELD), "1-1/2", [NIPPLE, "union", NIPPLE], None),
+    (("1 MNPT", "1 MNPT"), "1", ["coupling"], None),
+    (("1 MNPT", "1 MNPT", HELD), "1", ["union"], None),
+    (("1 FNPT", "1 MNPT", HELD), "1", [NIPPLE, "union"], None),
+    (("2 FNPT", "2 FNPT", *need("ball valve")), "2", [NIPPLE, "ball valve", NIPPLE], None),
+    (("1 FNPT", "1 FNPT", HELD, *need("gate valve")), "1", [NIPPLE, "gate valve", NIPPLE, "union", NIPPLE], None),
+    (("3/4 FNPT", "3/4 FNPT", HELD, *need("check valve")), "3/4",
+     [NIPPLE, "spring check valve", NIPPLE, "union", NIPPLE], None),
+    (("1 FNPT", "1 FNPT", HELD, *need("strainer")), "1", [NIPPLE, "pipe strainer", NIPPLE, "union", NIPPLE], None),
+    (("1/4 FNPT", "1/4 FNPT", HELD, *need("needle valve")), "1/4",
+     [NIPPLE, "needle valve", NIPPLE, "union", NIPPLE], None),
+    (("1 FNPT", "1 FNPT", HELD, *need("dielectric union")), "1", [NIPPLE, "dielectric union", NIPPLE], None),
+    (("1 FNPT", "1 FNPT", HELD, *need("elbow")), "1", ["90 street elbow", NIPPLE, "union", NIPPLE], None),
+    # The ends' own metal.
+    (("1 FNPT brass", "1 FNPT brass", HELD), "1", [NIPPLE, "union", NIPPLE], {"brass"}),
+    (("1 FNPT stainless", "1 FNPT stainless", HELD), "1", [NIPPLE, "union", NIPPLE], {"stainless"}),
+    (("1 FNPT galvanized", "1 FNPT galvanized", HELD, *need("ball valve")), "1",
+     [NIPPLE, "ball valve", NIPPLE, "union", NIPPLE], {"galvanized", "brass"}),
+    # Sizes change once.
+    (("1 FNPT", "3/4 MNPT"), "1 3/4", ["hex bushing"], None),
+    (("1/4 FNPT", "1/8 MNPT"), "1/4 1/8", ["hex bushing"], None),
+    (("1/2 FNPT", "1/4 MNPT"), "1/2 1/4", ["hex bushing"], None),
+    (("1-1/4 FNPT", "3/4 MNPT"), "1-1/4 3/4", ["hex bushing"], None),
+    (("1 MNPT", "3/4 MNPT"), "1 3/4", ["reducing coupling"], None),
+    (("1 MNPT", "3/4 FNPT"), "1 3/4", ["reducing coupling", NIPPLE], None),
+    (("2 FNPT", "1 FNPT", HELD), "2 1", ["hex bushing", NIPPLE, "union", NIPPLE], None),
+    # A distance.
+    (("1-1/2 FNPT", "1-1/2 FNPT", HELD, *need("union"), "--span", "10 in"), "1-1/2", [NIPPLE, "union", NIPPLE], None),
+    (("2 FNPT", "2 FNPT", HELD, *need("ball valve"), "--span", "24 in"), "2",
+     [NIPPLE, "ball valve", NIPPLE, "union", NIPPLE], None),
+    (("1 FNPT", "1 FNPT", *need("hose"), "--span", "18 in", "--offset", "3 in"), "1",
+     ["barb to male pipe", "hose", "barb to male pipe"], {"brass", "rubber"}),
+    # Hose.
+    (("1 FNPT", "1 FNPT", *need("hose")), "1", ["barb to male pipe", "hose", "barb to male pipe"],
+     {"brass", "rubber"}),
+    (("3/4 FNPT", "3/4 barb", HELD), "3/4", ["barb to male pipe", "hose"], {"brass", "rubber"}),
+    (("1-1/2 FNPT", "1-1/2 hose end"), "1-1/2", ["combination nipple"], None),
+    (("1-1/2 FNPT", "1-1/2 hose end", HELD, *need("ball valve")), "1-1/2", [NIPPLE, "ball valve", "combination nipple"],
+     None),
+    (("3/4 MGHT", "3/4 MGHT"), "3/4", ["female hose thread to female hose thread adapter"], None),
+    (("3/4 FGHT", "3/4 FNPT"), "3/4", ["male hose thread to male pipe adapter"], None),
+    (("1/2 FNPT", "3/4 MGHT"), "1/2 3/4", ["female hose thread to male pipe adapter"], None),
+    # Tube and plastic.
+    (("1/2 FNPT", "1/2 copper tube"), "1/2", ["cup to male pipe"], None),
+    (("3/4 copper tube", "1/2 copper tube"), "3/4 1/2", ["copper reducing coupling"], {"copper"}),
+    (("1/2 PEX tube", "1/2 PEX tube"), "1/2", ["PEX coupling"], None),
+    (("1/2 PEX tube", "1/2 FNPT"), "1/2", ["PEX to male pipe"], None),
+    (("1 spigot", "1 spigot"), "1", ["PVC coupling"], {"PVC"}),
+    (("2 socket", "1-1/2 socket"), "2 1-1/2", ["PVC reducing bushing", "PVC pipe"], {"PVC"}),
+    (("1 socket", "1 socket", HELD, *need("ball valve")), "1",
+     ["PVC pipe", "PVC ball valve", "PVC pipe", "PVC union", "PVC pipe"], {"PVC"}),
+    (("3/8 male 45 flare", "3/8 FNPT"), "3/8", ["45 flare swivel to male pipe"], {"brass"}),
+    (("1-1/2 FNPT", "1-1/2 cam coupler"), "1-1/2", ["cam adapter F"], None),
+    (("2 MNPT", "2 cam adapter"), "2", ["cam coupler D"], None),
+    # Shop air: brass and iron, nothing of the garden.
+    (("1/4 FNPT", "1/4 FNPT", "--air", HELD, *need("regulator")), "1/4",
+     [NIPPLE, "air regulator", NIPPLE, "union", NIPPLE], None),
+    (("1/4 FNPT", "1/4 FNPT", "--air", HELD, *need("air filter")), "1/4",
+     [NIPPLE, "air filter", NIPPLE, "union", NIPPLE], None),
+    (("1/2 FNPT", "1/2 FNPT", "--air", HELD, *need("ball valve")), "1/2",
+     [NIPPLE, "ball valve", NIPPLE, "union", NIPPLE], None),
+    (("1/2 FNPT", "3/8 barb", "--air"), "1/2 3/8", ["barb to male pipe", "hose"], {"brass", "rubber"}),
+    (("1/4 FNPT", "1/4 air tube", "--air"), "1/4", ["push-in to male pipe"], None),
+]
+
+
+def of_family(family, wanted):
+    return family in wanted if isinstance(wanted, set) else family == wanted
+
+
+class Cases(unittest.TestCase):
+    def test_each_is_what_a_fitter_buys(self):
+        for asked, along, families, materials in CASES:
+            with self.subTest(asked=asked):
+                run = Run(*asked)
+                self.assertEqual(" ".join(run.along), along, run.text)
+                self.assertEqual(len(run.families), len(families), run.text)
+                for family, wanted in zip(run.families, families):
+                    self.assertTrue(of_family(family, wanted), f"{family}, not {wanted}: {run.text}")
+                if materials is not None:
+                    self.assertEqual(run.materials, materials, run.text)
+
+
+class Valves(unittest.TestCase):
+    def test_a_valve_that_shuts_is_no_check_valve(self):
+        run = Run("1 FNPT", "1 FNPT", HELD, *need("valve", "check valve"))
+        self.assertEqual(run.along, ["1"], run.text)
+        self.assertEqual(sum("check valve" in family for family in run.families), 1, run.text)
+        self.assertEqual(sum(family in ("ball valve", "gate valve") for family in run.families), 1, run.text)
+        self.assertEqual(run.closing, ["union"], run.text)
+
+    def test_on_air_all_three_stand_in_the_line(self):
+        run = Run("1/2 FNPT", "1/2 FNPT", "--air", HELD, *need("union", "check valve", "valve"))
+        self.assertEqual(run.along, ["1/2"], run.text)
+        self.assertIn("spring check valve", run.families)
+        self.assertIn("ball valve", run.families)
+        self.assertEqual(run.closing, ["union"], run.text)
+        self.assertLessEqual(run.materials, {"brass", "black-iron", "black iron"}, run.text)
+
+
+if __name__ == "__main__":
+    unittest.main(argv=sys.argv[:1])

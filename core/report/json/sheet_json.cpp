@@ -14,7 +14,7 @@ namespace {
 using json = nlohmann::ordered_json;
 using plan::RigPart;
 
-std::string_view key_of(RigPart::Whose whose) {
+std::string_view owner_key(RigPart::Whose whose) {
   switch (whose) {
     case RigPart::Whose::job:
       return "job";
@@ -48,7 +48,7 @@ json rig_json(const plan::Plan& plan, UnitSystem units) {
   json parts = json::array();
   for (const RigPart& part : rig->parts) {
     parts.push_back(rig_part_json(*plan.catalog, part.part));
-    parts.back()["from"] = key_of(part.whose);
+    parts.back()["from"] = owner_key(part.whose);
   }
   return {{"parts", std::move(parts)},
           {"fed_from", rig->fed_from},

@@ -35,6 +35,11 @@ GaugePressure regulator_range_for(GaugePressure setting) {
   return psig(125.0);
 }
 
+Length next_drill_down(Length bore) {
+  const Length step = inches(1.0 / 64.0);
+  return step * std::floor(bore / step);
+}
+
 std::optional<PartId> relief_valve_for(const Catalog& catalog, GaugePressure holds, GaugePressure opens_by) {
   const auto is_relief_valve = [&](const catalog::Part& part) {
     return catalog.family(part.family).role == catalog::Role::relief_valve && part.opens_at;

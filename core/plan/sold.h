@@ -12,6 +12,9 @@ namespace riserun::plan {
 /// practice); the widest of them for all above.
 GaugePressure regulator_range_for(GaugePressure setting);
 
+/// The drill in 64ths of an inch next below that bore; zero: there is none.
+Length next_drill_down(Length bore);
+
 /// The relief valve that opens nearest below `opens_by` and still above `holds`, of those the cheapest; nullopt: the
 /// catalog has none.
 std::optional<catalog::PartId> relief_valve_for(const catalog::Catalog& catalog, GaugePressure holds,

@@ -26,7 +26,7 @@ ROOMS = {
     "core/chain": [
         "ask", "part", "rules", "graph", "search", "tree", "span", "build", "refusal", "answers", "bin", ".",
     ],
-    "core/plan": ["job", ".", "settle", "judge", "stage"],
+    "core/plan": ["job", ".", "settle", "judge", "advice", "stage"],
     "core/report": ["words", "figures", "text", "json", "paper"],
     "gui": ["model", "views", "app"],
     "gui/model": ["text", "canvas", "edit", "session"],

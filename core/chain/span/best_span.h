@@ -5,8 +5,8 @@
 // offset it turns once, travels, and turns back by the same angle (two 90s, two 45s ...), in the plane of both axes;
 // a rolling offset is an offset in that plane. A hose takes the offset by bending and needs no elbows.
 //
-// The rule of choice, first to last. Under the orders line and bin what narrows the line least goes before all of it, then
-// what has the fewest foreign threads: a hose of the line's size is no worse than a stock piece of garden hose.
+// The rule of choice, first to last. Under the orders line and bin what narrows the line least goes before all of it,
+// then what has the fewest foreign threads: a hose of the line's size is no worse than a stock piece of garden hose.
 //   1. stock pieces that land within half of the band that the joints' tolerances leave;
 //   2. stock pieces that land within the whole band: nearly all joints must then fall the same way;
 //   3. one piece of pipe or tube cut to measure, then, with an offset, two: at most one on the ports' axes and one

@@ -34,7 +34,7 @@ void judge_capacity(const Plan& plan, Open& open) {
                                                     : fact("relief_valve_too_narrow", first->connection,
                                                            first->own_bore, first->passes, first->supply);
   // Where one is sold that does, and the fill was worked out again with it, it is that one.
-  const Length hole = plan.relief.restrictor ? plan.relief.restrictor->bore : first->restrictor;
+  const Length hole = plan.relief.restrictor ? plan.relief.restrictor->bore : next_drill_down(first->restrictor);
   open.not_yet(Topic::relief, reason, {}, fact("restrictor_on_supply_side", hole, first->needed_bore),
                "worked out; fuel gas code section 416.2.5 sizes relief so",
                Purchase{"restrictor", "restrictor", fact("hole_no_larger_than", hole)})

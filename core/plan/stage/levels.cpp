@@ -4,12 +4,14 @@
 #include "hydraulics/mouth.h"
 
 #include <algorithm>
+#include <cmath>
 #include <numbers>
 
 namespace riserun::plan {
 
 namespace {
 
+const Length kRuleMark = inches(1.0 / 16.0);             // what is read off a rule
 const double kLeastUllage = 0.05;                        // of the reservoir when charged: common practice
 const Velocity kUsualVelocity = metres_per_second(1.0);  // in a riser at the end of a fill: common practice
 // Where the job gives no charge, on what the table and the line take: the greater of a tenth and two days' losses.
@@ -95,7 +97,9 @@ void refuse_short_water(const Inputs& inputs, const reservoir::Riser& riser, con
   if (levels.enough) return;
   const Volume asked = levels.need + levels.line_volume;
   const Length dead = riser.end_height + levels.uncover_margin;
-  const Length charge = dead + box.depth_at(asked);
+  // With a day's evaporation and splash, which it would else be short of the day after.
+  const Length deep = dead + box.depth_at(asked) + levels.days_loss;
+  const Length charge = kRuleMark * std::ceil(deep / kRuleMark);
   const Length highest = box.height * (1.0 - kLeastUllage);
   std::optional<Fact> mend;
   Changes change;
@@ -103,10 +107,10 @@ void refuse_short_water(const Inputs& inputs, const reservoir::Riser& riser, con
     mend = fact("charge_so_deep", charge);
     change = {{"reservoir.charge", charge}};
   } else {
-    const Volume most = box.volume_at(std::max(highest - dead, metres(0.0))) - levels.line_volume;
-    const Length depth = std::max(metres(0.0), inputs.settled.table.depth_at(most));
+    const Volume most = box.volume_at(std::max(highest - dead - levels.days_loss, metres(0.0))) - levels.line_volume;
+    const Length depth = kRuleMark * std::floor(std::max(metres(0.0), inputs.settled.table.depth_at(most)) / kRuleMark);
     mend = fact("want_no_deeper_table", depth);
-    change = {{"table.depth", depth}};
+    change = {{"reservoir.charge", highest}, {"table.depth", depth}};
   }
   remarks.refuse({Topic::levels, fact("reservoir_too_small"), Against{asked, levels.usable}, mend}).ways_to_mend = {
       change};

@@ -124,10 +124,17 @@ void add_test_gear(const LeakTestPlan& test, PartTally& tally) {
                                 "gauges and air", "leak test"));
 }
 
+/// What the leak test buys stays on the reservoir where the job lacks it.
+bool bought_for_rig(const LeakTestPlan& test, const std::optional<PartId>& part) {
+  return part && test.rig && std::any_of(test.rig->parts.begin(), test.rig->parts.end(), [&](const RigPart& rig) {
+           return rig.part == *part && rig.whose == RigPart::Whose::bought;
+         });
+}
+
 /// What is missing in the job.
-void add_open(const std::vector<Finding>& findings, BinLeft& bin, PartTally& tally) {
+void add_open(const std::vector<Finding>& findings, const LeakTestPlan& test, BinLeft& bin, PartTally& tally) {
   for (const Finding& finding : findings)
-    if (finding.buy)
+    if (finding.buy && !bought_for_rig(test, finding.buy->part))
       add_part_or_thing(
           finding.buy->part,
           unlisted(finding.buy->id, finding.buy->name, finding.buy->measure, "gauges and air", "reservoir"), bin,
@@ -261,7 +268,7 @@ ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, Bin
   add_single_parts(sections, bin, tally);
   add_bungs(inputs, bin, tally);
   add_test_gear(sections.leak_test, tally);
-  add_open(sections.findings, bin, tally);
+  add_open(sections.findings, sections.leak_test, bin, tally);
   ShoppingList list;
   list.buy = tally.taken(false);
   list.from_bin = tally.taken(true);

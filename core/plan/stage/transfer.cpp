@@ -172,8 +172,6 @@ void refuse_by_walls(const Inputs& inputs, const Levels& levels, const TransferP
   }
 }
 
-bool reached(const transfer::Fill& fill) { return fill.stop == Stop::goal_reached; }
-
 /// As high as the fill works well with, where that may be.
 void set_higher(Finding& finding, GaugePressure to) {
   finding.mend = fact("set_the_regulator_higher", to);
@@ -195,7 +193,7 @@ void refuse_by_setting(const Inputs& inputs, const TransferPlan& plan, const Wal
         usual_setting(plan, walls, finish));
   } else if (!plan.setting_given && finish > plan.highest_setting) {
     return;  // the walls are what is to be mended
-  } else if (in_pascals(plan.setting) <= in_pascals(finish) * (1.0 + kBalances) && !reached(plan.fill)) {
+  } else if (in_pascals(plan.setting) <= in_pascals(finish) * (1.0 + kBalances)) {
     set_higher(remarks.refuse({Topic::transfer, fact("setting_only_balances"), Against{finish, plan.setting}, {}}),
                usual_setting(plan, walls, finish));
   }

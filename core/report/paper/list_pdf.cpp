@@ -174,7 +174,7 @@ void buy(Pages& pages, const plan::ShoppingList& list) {
     shelf = item.shelf;
     std::string under = what_for(item.used_for);
     if (!item.instead.empty()) under += "\nor: " + joined(item.instead, "; or ");
-    pages.row(fmt::format("{}", item.quantity), item_name(item), item.priced ? write_price(item.price()) : "price?",
+    pages.row(quantity_of(item), item_name(item), item.priced ? write_price(item.price()) : "price?",
               under);
   }
   if (!list.buy.empty())
@@ -203,7 +203,7 @@ std::string list_pdf(const Plan& plan, const Style& style) {
   for (const plan::Consumable& item : list.consumables) pages.row("", item.name, item.quantity, item.why);
   if (!list.from_bin.empty()) pages.heading("Take from the bin");
   for (const plan::ListItem& item : list.from_bin)
-    pages.row(fmt::format("{}", item.quantity), item_name(item), "", what_for(item.used_for));
+    pages.row(quantity_of(item), item_name(item), "", what_for(item.used_for));
   cut(pages, list, style.units);
   for (const plan::Caution& caution : plan.cautions)
     if (!caution.standing && (caution.where == plan::Topic::whole_job || caution.where == plan::Topic::list))

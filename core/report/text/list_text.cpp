@@ -12,10 +12,6 @@ namespace {
 using plan::ListItem;
 using plan::Plan;
 
-std::string quantity_of(const ListItem& item) {
-  return item.by_the_foot ? fmt::format("{} ft", item.quantity) : fmt::format("{}", item.quantity);
-}
-
 std::string buy_rows(const std::vector<ListItem>& items) {
   std::string text;
   std::string shelf;

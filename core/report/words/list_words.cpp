@@ -22,6 +22,10 @@ std::string item_name(const plan::ListItem& item) {
   return name;
 }
 
+std::string quantity_of(const plan::ListItem& item) {
+  return item.by_the_foot ? fmt::format("{} ft", item.quantity) : fmt::format("{}", item.quantity);
+}
+
 std::string cut_size(const plan::CutItem& item, UnitSystem units) {
   const std::string length = write_length(item.length, units);
   return item.width ? length + " x " + write_length(*item.width, units) : length;

@@ -15,6 +15,8 @@ std::string joined(const std::vector<std::string>& words, std::string_view betwe
 std::string item_size(const plan::ListItem& item, UnitSystem units);
 /// `1 x 4 nipple, galvanized (special order)`.
 std::string item_name(const plan::ListItem& item);
+/// `2`, or of what is sold by the foot `2 ft`.
+std::string quantity_of(const plan::ListItem& item);
 
 /// `14-1/16 in`, of a plate `20 in x 15 in`.
 std::string cut_size(const plan::CutItem& item, UnitSystem units);

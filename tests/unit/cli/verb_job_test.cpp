@@ -47,7 +47,9 @@ TEST(Plan, ShowsTheWallsLimitBesideEveryPressureOfTheFilling) {
     for (std::string row; std::getline(filling, row);) {
       // Rows of figures are indented by two; what is indented further, refusals and cautions are sentences.
       if (!row.starts_with("  ") || row.size() < 3 || std::string(" RC").find(row[2]) != std::string::npos) continue;
+      if (row.starts_with("  air, at its")) break;  // what stands before the reservoir
       if (row.find(" psi") == std::string::npos) continue;
+      if (row.starts_with("  0.1 psi more")) continue;  // a step of the setting
       ++rows;
       EXPECT_TRUE(std::regex_search(row, limit)) << name << ": " << row;
     }

@@ -52,7 +52,7 @@ def main(probe):
     types, mates, parts = read(dump)
     graph = graph_of(types, mates, parts)
     dice = random.Random(20)
-    pairs = [(dice.choice(types), dice.choice(types)) for _ in range(1000)]
+    pairs = [(dice.choice(types), dice.choice(types)) for _ in range(1500)]
     asked = "".join(f"{a} {b}\n" for a, b in pairs)
     answers = subprocess.run([probe, "answer"], input=asked, check=True, capture_output=True, text=True).stdout
     wrong, joined = 0, 0

@@ -332,9 +332,9 @@ INSTANTIATE_TEST_SUITE_P(
            "bench.yaml:22:15: error: air.restrictor: '0.001 in': out of range; allowed is 0.01 in to 12 in\n"
             "    restrictor: 0.001 in\n"
             "                ^"},
-    BadJob{"ReliefValveRise", "altitude: 600 ft", "relief valve: {rise: 40 psi}",
-           "bench.yaml:29:22: error: relief valve.rise: '40 psi': out of range; allowed is 0 psi to 30 psi\n"
-            "  relief valve: {rise: 40 psi}\n"
+    BadJob{"ReliefValveRise", "altitude: 600 ft", "relief valve: {rise: 60 psi}",
+           "bench.yaml:29:22: error: relief valve.rise: '60 psi': out of range; allowed is 0 psi to 50 psi\n"
+            "  relief valve: {rise: 60 psi}\n"
             "                       ^"},
     BadJob{"DroopOverOne", "regulator range: 15 psi", "droop: 150 %",
            "bench.yaml:22:10: error: air.droop: '150 %': out of range; allowed is 0 to 0.9\n"

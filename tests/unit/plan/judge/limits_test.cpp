@@ -53,7 +53,7 @@ TEST(Limits, ReliefCapacityAgainstTheSupply) {
   const Length hole = without.relief.valves.front().restrictor;
   const auto fed_by = [&](double share) {
     return plan_of_text(
-        with(bare, "  set pressure", fmt::format("  feed bore: {:.6f} in\n  set pressure", in_inches(hole) * share)));
+        with(bare, "  set pressure", fmt::format("  restrictor: {:.6f} in\n  set pressure", in_inches(hole) * share)));
   };
   expect_from("relief_valve_too_narrow", fed_by(0.999), fed_by(1.001));
   EXPECT_EQ(fed_by(0.999).relief.greatest, fed_by(0.999).relief.valves.front().full_flow);

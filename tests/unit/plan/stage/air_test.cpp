@@ -40,8 +40,9 @@ std::optional<report::SaidAssumption> assumed_of(const Plan& plan, const std::st
 TEST(Air, AHoleBehindTheRegulatorShowsInTheFillTime) {
   const std::string set = with(kBench, "regulator range: 15 psi", "regulator range: 15 psi\n  set pressure: 2 psi");
   const Plan wide = plan_of_text(set);
-  const Plan narrow = plan_of_text(
-      with(set, "to: air bung, carries: air}", "to: air bung, carries: air, need: [1/32 in hole restrictor]}"));
+  const Plan narrow =
+      plan_of_text(with(set, "to: air bung, carries: air}",
+                        "to: air bung, carries: air, need: [1/32 in hole restrictor], special order: yes}"));
   const double lifted = 44.0 * 22.0 * 4.0 / 1728.0;
   EXPECT_LT(in_minutes(wide.transfer.fill.time), 6.0);
   EXPECT_GT(in_minutes(narrow.transfer.fill.time), lifted / (0.82 * 0.158));

@@ -196,7 +196,7 @@ TEST_F(EditorTest, ATextThatDoesNotLoadIsShownWithItsPlacesAndCanBeMended) {
   expect_done(SetText{with(bench, "  depth: 4 in", "  depth: four")});
   ASSERT_EQ(editor.job(), nullptr);
   const quantity::Problem& problem = editor.problems().front();
-  EXPECT_EQ(problem.line, 33);
+  EXPECT_EQ(problem.line, 34);
   EXPECT_EQ(problem.column, 10);
   expect_refused(AddWish{"vent", WishKind::avoid, "flux capacitor"}, "capacitor");
   expect_done(SetValue{at("table") / "depth", "4 in"});

@@ -305,7 +305,7 @@ TEST_F(OpenJobTest, AFileWithMistakesIsOpenedWithTheirPlaces) {
   OpenJob job = opened();
   EXPECT_EQ(job.editor().job(), nullptr);
   ASSERT_FALSE(job.editor().problems().empty());
-  EXPECT_EQ(job.editor().problems().front().line, 33);
+  EXPECT_EQ(job.editor().problems().front().line, 34);
   EXPECT_FALSE(OpenJob(testing::shipped_catalog(), {}).open(folder / "none.yaml").done);
 }
 

@@ -69,9 +69,9 @@ double loss_of(const Piece& piece) {
 }
 
 /// A change of bore belongs to the narrower of its two sides; where both are as wide there is none.
-std::size_t owner_of(const Piece& piece, const std::vector<LineElement>& elements) {
+std::size_t owner_of(const Piece& piece) {
   if (piece.kind != Piece::Kind::widening) return piece.element;
-  assert(piece.element > 0 && elements[piece.element - 1].bore < elements[piece.element].bore);
+  assert(piece.element > 0);
   return piece.element - 1;
 }
 
@@ -93,7 +93,7 @@ std::vector<AirElement> air_elements(const std::vector<LineElement>& elements) {
   std::vector<double> loss(elements.size(), 0.0);
   const Line line(elements, {kEntry, kExit, 0.0, {}}, {kEntry, kExit, 0.0, {}});
   for (const Piece& piece : pieces_of(line, Direction::forward, Coefficients::nominal))
-    loss[owner_of(piece, elements)] += loss_of(piece);
+    loss[owner_of(piece)] += loss_of(piece);
   for (std::size_t i = 0; i < elements.size(); ++i) {
     row.push_back(air_opening(elements[i].name, elements[i].bore, 1.0 / std::sqrt(std::max(loss[i], kLeastLoss))));
     row.back().source = elements[i].source.empty() ? "Darcy-Weisbach, Colebrook 1939" : elements[i].source;

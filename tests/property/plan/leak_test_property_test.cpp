@@ -106,11 +106,12 @@ TEST(LeakTestSheet, OfEveryExample) {
   }
 }
 
-TEST(LeakTestSheet, OfTwoHundredRandomJobs) {
+TEST(LeakTestSheet, OfRandomJobs) {
+  const int count = static_cast<int>(count_of_jobs(40));
   int rigs = 0;
   int impossible = 0;
   int lent = 0;
-  for (std::uint32_t seed = 1; seed <= 200; ++seed) {
+  for (std::uint32_t seed = 1; seed <= static_cast<std::uint32_t>(count); ++seed) {
     const std::string text = random_job(seed);
     SCOPED_TRACE(text);
     const Plan plan = plan_of_text(text);
@@ -122,9 +123,9 @@ TEST(LeakTestSheet, OfTwoHundredRandomJobs) {
                                [](const RigPart& part) { return part.whose == RigPart::Whose::job; });
     if (HasFailure()) return;
   }
-  EXPECT_GT(rigs, 100);  // or the jobs try nothing
-  EXPECT_GT(lent, 50);
-  EXPECT_GT(impossible, 5);
+  EXPECT_GT(rigs, count / 2);  // or the jobs try nothing
+  EXPECT_GT(lent, count / 4);
+  EXPECT_GT(impossible, 0);
 }
 
 }  // namespace

@@ -10,4 +10,7 @@ namespace riserun::plan {
 /// The text of a job file; the same seed gives the same job.
 std::string random_job(std::uint32_t seed);
 
+/// How many to try: that many, or what RISERUN_RANDOM_JOBS asks for.
+std::uint32_t count_of_jobs(std::uint32_t usual);
+
 }  // namespace riserun::plan

@@ -1,0 +1,93 @@
+// The verdict over random jobs: its word says what is open, a mend that is printed mends, no figure is impossible.
+#include "plan/advice/change.h"
+#include "property/plan/random_job.h"
+#include "unit/plan/shipped.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace riserun::plan {
+namespace {
+
+bool refused(const Finding& finding) { return finding.severity == Severity::refused; }
+
+void expect_word_for_what_is_open(const Plan& plan) {
+  const bool any_refused = std::any_of(plan.findings.begin(), plan.findings.end(), refused);
+  EXPECT_EQ(plan.verdict == Verdict::ready, plan.findings.empty());
+  EXPECT_EQ(plan.verdict == Verdict::refused, any_refused);
+}
+
+void expect_figures_that_can_be(const Plan& plan) {
+  const transfer::Fill& fill = plan.transfer.fill;
+  EXPECT_TRUE(std::isfinite(in_seconds(fill.time)));
+  EXPECT_GE(fill.time, seconds(0.0));
+  EXPECT_GE(fill.reservoir_depth, plan.riser.riser.end_height - millimetres(1.0));
+  EXPECT_LE(fill.table_depth, plan.levels.rim + millimetres(1.0));
+  EXPECT_GE(plan.transfer.left_in_table, Volume{});
+  EXPECT_LE(plan.transfer.left_in_table, plan.levels.rim_capacity * 1.0001);
+  EXPECT_GE(plan.transfer.setting, psig(0.0));
+  EXPECT_GT(plan.riser.riser.cut_length, metres(0.0));
+  if (plan.leak_test.possible) {
+    EXPECT_GT(plan.leak_test.pressure, psig(0.0));
+    EXPECT_LE(plan.leak_test.pressure, plan.walls.limit);
+  }
+}
+
+const Finding* like(const std::vector<Finding>& findings, const Finding& wanted) {
+  for (const Finding& finding : findings)
+    if (finding.reason.code == wanted.reason.code && finding.where == wanted.where) return &finding;
+  return nullptr;
+}
+
+Plan planned_with(const Plan& plan, const Changes& changes) {
+  return make_plan(plan.catalog, changed(*plan.catalog, plan.job, changes));
+}
+
+/// @return how many ways were followed
+int expect_mends_that_mend(const Plan& plan) {
+  int followed = 0;
+  for (const Finding& finding : plan.findings)
+    for (const Changes& way : finding.ways_to_mend) {
+      SCOPED_TRACE(std::string(finding.reason.code));
+      ++followed;
+      EXPECT_TRUE(finding.mend);
+      const Plan after = planned_with(plan, way);
+      EXPECT_EQ(like(after.findings, finding), nullptr);
+      for (const Finding& left : after.findings) {
+        EXPECT_TRUE(!refused(left) || like(plan.findings, left) != nullptr) << left.reason.code;
+      }
+    }
+  return followed;
+}
+
+TEST(Verdict, OfRandomJobsIsWhatIsOpenAndItsMendsMend) {
+  const std::uint32_t count = count_of_jobs(12);
+  int followed = 0;
+  int words[3] = {0, 0, 0};
+  for (std::uint32_t seed = 1001; seed <= 1000 + count; ++seed) {
+    const std::string text = random_job(seed);
+    SCOPED_TRACE(text);
+    const Plan plan = plan_of_text(text);
+    ++words[static_cast<int>(plan.verdict)];
+    expect_word_for_what_is_open(plan);
+    expect_figures_that_can_be(plan);
+    followed += expect_mends_that_mend(plan);
+    if (HasFailure()) return;
+  }
+  EXPECT_GT(followed, 10);  // or the jobs try nothing
+  EXPECT_GT(words[static_cast<int>(Verdict::refused)], 0);
+  EXPECT_GT(words[static_cast<int>(Verdict::not_yet)], 0);
+}
+
+TEST(Advice, ThatDoesNotHelpIsNotGiven) {
+  // Higher than the walls may see is no way to lift the water.
+  const Plan weak = plan_of_example("walls-too-thin");
+  for (const Finding& finding : weak.findings)
+    for (const Changes& way : finding.ways_to_mend)
+      for (const Change& change : way) EXPECT_NE(change.key, "air.set pressure");
+}
+
+}  // namespace
+}  // namespace riserun::plan

@@ -157,14 +157,28 @@ const WordSet& PartWords::port(PortTypeId id) {
   return found->second;
 }
 
-std::vector<PartId> PartWords::printed_as(std::string_view text) const {
+std::vector<PartId> PartWords::printed_as(std::string_view text) {
   const std::string asked = in_one_way(text);
+  // Splitting four thousand names into words takes longer than all else that is asked of a command: worth it for a
+  // long bin, not for a few needs.
+  constexpr int kFew = 16;
+  if (++names_asked_ <= kFew) return printed_as_among_all(asked);
+  if (printed_.empty())
+    for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
+      const Part& part = catalog_.part(PartId{row});
+      for (const std::string& printed : {part.name, part.name + " " + catalog_.material(part.material).name})
+        printed_[in_one_way(printed)].push_back({row});
+    }
+  const auto found = printed_.find(asked);
+  return found == printed_.end() ? std::vector<PartId>{} : found->second;
+}
+
+std::vector<PartId> PartWords::printed_as_among_all(const std::string& asked) const {
   const std::string_view word = longest_word(asked);
   std::vector<PartId> parts;
   for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
     const Part& part = catalog_.part(PartId{row});
     const std::string& material = catalog_.material(part.material).name;
-    // Splitting four thousand names into words takes longer than all else that is asked of a command.
     if (!has_word(part.name, word) && !has_word(material, word)) continue;
     if (in_one_way(part.name) == asked || in_one_way(part.name + " " + material) == asked) parts.push_back({row});
   }

@@ -12,6 +12,7 @@
 #include <set>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 #include <vector>
 
 namespace riserun::catalog {
@@ -55,7 +56,7 @@ class PartWords {
   bool is_called(const PartQuery& query, FamilyId family, MaterialId material) const;
 
   /// The parts whose printed name, with their material behind it or without, is that text; in part order.
-  std::vector<PartId> printed_as(std::string_view text) const;
+  std::vector<PartId> printed_as(std::string_view text);
   /// Every word that can be said, sorted.
   const std::vector<std::string>& all_words();
 
@@ -68,13 +69,17 @@ class PartWords {
 
   void add_name(const std::string& name, std::vector<WordSet>& names);
   WordSet words_of_port(const PortType& type) const;
+  /// @param asked with one blank between its words
+  std::vector<PartId> printed_as_among_all(const std::string& asked) const;
 
   const Catalog& catalog_;
   std::vector<Names> families_;
   WordSet numbers_;
   std::vector<WordSet> materials_;
   std::map<std::uint32_t, WordSet> ports_;  // by port type, each made when first asked for
-  std::vector<std::string> all_words_;      // filled when first asked for
+  int names_asked_ = 0;
+  std::unordered_map<std::string, std::vector<PartId>> printed_;  // filled when many are asked for
+  std::vector<std::string> all_words_;                            // filled when first asked for
 };
 
 }  // namespace riserun::catalog

@@ -91,6 +91,7 @@ std::vector<PartId> shut_offs(const Catalog& catalog, const std::vector<PartId>&
 
 std::vector<catalog::PortUse> entered_by_first(const std::vector<PartId>& parts) {
   std::vector<catalog::PortUse> uses;
+  uses.reserve(parts.size());
   for (const PartId part : parts) uses.push_back({part, 0});
   return uses;
 }

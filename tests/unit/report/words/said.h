@@ -17,6 +17,7 @@ inline std::vector<std::string> said(const Facts& facts, UnitSystem units = Unit
 template <class Remark>
 std::vector<std::string> said(const std::vector<Remark>& remarks) {
   std::vector<std::string> texts;
+  texts.reserve(remarks.size());
   for (const Remark& remark : remarks) texts.push_back(said(remark.fact));
   return texts;
 }

@@ -178,7 +178,19 @@ void set_higher(Finding& finding, GaugePressure to) {
   finding.ways_to_mend = {{{"air.set pressure", to}}};
 }
 
-void refuse_by_setting(const Inputs& inputs, const TransferPlan& plan, const WallLimit& walls, Remarks& remarks) {
+/// A pipe over the rim: all the water goes over its highest point.
+bool refuse_by_crest(const Levels& levels, const TransferPlan& plan, const WallLimit& walls, Remarks& remarks) {
+  if (!levels.mouth_height || plan.setting >= plan.fill.pressure_to_start) return false;
+  const Head held = head_of(plan.setting - GaugePressure(), plan.system.water.density);
+  set_higher(
+      remarks.refuse(
+          {Topic::transfer, fact("crest_out_of_reach"), Against{levels.lift_start, metres(in_metres(held))}, {}}),
+      usual_setting(plan, walls, plan.fill.pressure_to_finish));
+  return true;
+}
+
+void refuse_by_setting(const Inputs& inputs, const Levels& levels, const TransferPlan& plan, const WallLimit& walls,
+                       Remarks& remarks) {
   const GaugePressure finish = plan.fill.pressure_to_finish;
   const GaugePressure range = inputs.settled.regulator_range;
   if (finish > range) {
@@ -187,6 +199,8 @@ void refuse_by_setting(const Inputs& inputs, const TransferPlan& plan, const Wal
         .refuse({Topic::transfer, fact("fill_needs_more_than_regulator"), Against{finish, range},
                  fact("take_regulator_with_range", wider)})
         .ways_to_mend = {{{"air.regulator range", wider}}};
+  } else if (refuse_by_crest(levels, plan, walls, remarks)) {
+    return;
   } else if (plan.setting < finish) {
     set_higher(
         remarks.refuse({Topic::transfer, fact("setting_does_not_lift_the_water"), Against{finish, plan.setting}, {}}),
@@ -318,7 +332,7 @@ TransferPlan plan_transfer(const Inputs& inputs, const RiserPlan& riser, const h
   if (!levels.mouth_height && air.water_comes_up) plan.jet = jet_of(plan.system, plan.fill);
   plan.in_use = in_use(plan, walls.limit, air.relief);
   refuse_by_walls(inputs, levels, plan, walls, remarks);
-  refuse_by_setting(inputs, plan, walls, remarks);
+  refuse_by_setting(inputs, levels, plan, walls, remarks);
   refuse_by_air(inputs, levels, plan, remarks);
   caution_transfer(plan, remarks);
   return plan;

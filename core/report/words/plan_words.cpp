@@ -108,6 +108,10 @@ std::span<const Words> plan_words() {
 
       // Filling and draining.
       {"fill_needs_more_than_regulator", "the fill needs more than the regulator can be set to"},
+      {"crest_out_of_reach",
+       "the set pressure does not lift the water over the highest point of the pipe over the rim: heights over the "
+       "water "
+       "in the reservoir"},
       {"setting_does_not_lift_the_water", "the set pressure does not lift the water to the wanted depth"},
       {"setting_only_balances",
        "the setting is no more than what holds the table at its depth: the water comes to rest short of it"},

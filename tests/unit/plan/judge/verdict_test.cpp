@@ -110,7 +110,7 @@ INSTANTIATE_TEST_SUITE_P(
         Case{"InletOverTheRimThatThePressureCannotReach",
              "rim: 5 in\n  floor height: 30 in\n  depth: 4 in\n  ports:\n    inlet: {port: 1 FNPT, where: floor}",
              "rim: 30 in\n  floor height: 30 in\n  depth: 4 in\n  ports:\n    inlet: {port: 1 FNPT, where: over rim}",
-             "setting_does_not_lift_the_water", Severity::refused},
+             "crest_out_of_reach", Severity::refused},
         Case{"SwingCheckInAir", "light spring check valve", "swing check valve", "connection_has_no_chain",
              Severity::refused},
         Case{"AluminiumLithium", "", "cutting: [aluminium-lithium]", "aluminium_lithium_over_water", Severity::refused},

@@ -199,15 +199,16 @@ void refuse_by_setting(const Inputs& inputs, const Levels& levels, const Transfe
         .refuse({Topic::transfer, fact("fill_needs_more_than_regulator"), Against{finish, range},
                  fact("take_regulator_with_range", wider)})
         .ways_to_mend = {{{"air.regulator range", wider}}};
-  } else if (refuse_by_crest(levels, plan, walls, remarks)) {
     return;
-  } else if (plan.setting < finish) {
+  }
+  if (refuse_by_crest(levels, plan, walls, remarks)) return;
+  // Where the walls allow no better than what just finishes, they are what is to be mended.
+  const bool walls_hold_it_down = !plan.setting_given && finish > plan.highest_setting;
+  if (plan.setting < finish) {
     set_higher(
         remarks.refuse({Topic::transfer, fact("setting_does_not_lift_the_water"), Against{finish, plan.setting}, {}}),
         usual_setting(plan, walls, finish));
-  } else if (!plan.setting_given && finish > plan.highest_setting) {
-    return;  // the walls are what is to be mended
-  } else if (in_pascals(plan.setting) <= in_pascals(finish) * (1.0 + kBalances)) {
+  } else if (!walls_hold_it_down && in_pascals(plan.setting) <= in_pascals(finish) * (1.0 + kBalances)) {
     set_higher(remarks.refuse({Topic::transfer, fact("setting_only_balances"), Against{finish, plan.setting}, {}}),
                usual_setting(plan, walls, finish));
   }

@@ -3,6 +3,7 @@
 #include "plan/sold.h"
 
 #include <algorithm>
+#include <optional>
 
 namespace riserun::plan {
 
@@ -16,26 +17,28 @@ auto of_role(const Catalog& catalog, catalog::Role role) {
   return [&catalog, role](const WayPart& part) { return role_of(catalog, part) == role; };
 }
 
-/// The regulator in the air's way, else the one that the job tells of.
-GaugePressure range_of(const Plan& plan, const Settled& settled) {
+/// The range of the regulator in the air's way, if one stands in it.
+std::optional<GaugePressure> range_of_part(const Plan& plan) {
   const Catalog& catalog = *plan.catalog;
   for (const Way& way : plan.ways) {
     if (way.use != WayUse::feed) continue;
     const auto part = std::find_if(way.parts.begin(), way.parts.end(), of_role(catalog, catalog::Role::regulator));
-    if (part != way.parts.end()) return catalog.part(part->part).full_scale.value_or(settled.regulator_range);
+    if (part != way.parts.end()) return catalog.part(part->part).full_scale;
   }
-  return settled.regulator_range;
+  return std::nullopt;
 }
 
 void judge_range(const Plan& plan, const Settled& settled, Open& open) {
   const GaugePressure setting = plan.transfer.setting;
-  const GaugePressure range = range_of(plan, settled);
+  const std::optional<GaugePressure> of_part = range_of_part(plan);
+  const GaugePressure range = of_part.value_or(settled.regulator_range);
   if (in_pascals(range) <= kWidestRange * in_pascals(setting)) return;
   const GaugePressure right = regulator_range_for(setting);
-  open.not_yet(Topic::transfer, fact("regulator_range_too_wide", range, setting, kWidestRange), {},
-               fact("take_regulator_with_range", right), "common practice",
-               Purchase{"regulator", "air regulator", fact("reads_to", right)})
-      .ways_to_mend = {{{"air.regulator range", right}}};
+  Finding& finding = open.not_yet(Topic::transfer, fact("regulator_range_too_wide", range, setting, kWidestRange), {},
+                                  fact("take_regulator_with_range", right), "common practice",
+                                  Purchase{"regulator", "air regulator", fact("reads_to", right)});
+  // One that stands in the run is changed for another part, whatever the key says.
+  if (!of_part) finding.ways_to_mend = {{{"air.regulator range", right}}};
 }
 
 /// How far the setting is from what it must not be: from below, the pressure that just finishes the fill; from above,

@@ -58,6 +58,15 @@ TEST_P(Judged, IsOpen) {
     }
 }
 
+TEST(NotYet, ARegulatorInTheRunThatIsTooWideIsToBeChangedForAnother) {
+  const Plan plan = ready_with("0 to 15 psi air regulator", "0 to 60 psi air regulator");
+  const auto finding = std::find_if(plan.findings.begin(), plan.findings.end(),
+                                    [](const Finding& each) { return each.reason.code == "regulator_range_too_wide"; });
+  ASSERT_NE(finding, plan.findings.end());
+  EXPECT_TRUE(finding->mend);
+  EXPECT_TRUE(finding->buy);
+}
+
 constexpr const char* kRelief =
     "  - {name: relief, from: relief bung, ends in: 3/4 relief valve set 2 psi, special order: yes, carries: air}\n";
 constexpr const char* kGauge =

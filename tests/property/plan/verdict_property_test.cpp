@@ -82,11 +82,17 @@ TEST(Verdict, OfRandomJobsIsWhatIsOpenAndItsMendsMend) {
 }
 
 TEST(Advice, ThatDoesNotHelpIsNotGiven) {
-  // Higher than the walls may see is no way to lift the water.
-  const Plan weak = plan_of_example("walls-too-thin");
-  for (const Finding& finding : weak.findings)
-    for (const Changes& way : finding.ways_to_mend)
-      for (const Change& change : way) EXPECT_NE(change.key, "air.set pressure");
+  // A setting higher than the walls may see is no way to lift the water.
+  const Plan weak = plan_of_text(
+      with(example_text("walls-too-thin"), "  delivery: 2.5 scfm", "  set pressure: 0.3 psi\n  delivery: 2.5 scfm"));
+  int found = 0;
+  for (const Finding& finding : weak.findings) {
+    if (finding.reason.code != "setting_does_not_lift_the_water") continue;
+    ++found;
+    EXPECT_FALSE(finding.mend);
+    EXPECT_TRUE(finding.ways_to_mend.empty());
+  }
+  EXPECT_EQ(found, 1);
 }
 
 }  // namespace

@@ -26,6 +26,12 @@ void let_the_last_end_turn(const Catalog& catalog, const ChainRequest& request, 
   rule.reliefs = {relief_of(*rule.row, {name_of_last(request.to), catalog.written(request.to.type), Facts{}})};
 }
 
+// Of two answers that may be not known.
+std::optional<bool> either(std::optional<bool> a, std::optional<bool> b) {
+  if (a == true || b == true) return true;
+  return a && b ? std::optional(false) : std::nullopt;
+}
+
 }  // namespace
 
 std::vector<std::size_t> rows_of(RuleSet set) {
@@ -56,13 +62,13 @@ Conflict::Conflict(const FoldedCatalog& folded, const ChainRequest& request, con
 
 ChainRequest Conflict::without(RuleSet given_up) const { return chain::without(request_, rules_, given_up); }
 
-bool Conflict::is_made(const ChainRequest& request, RuleSet kept) const {
-  if (kept & distance_) return best_span(folded_, request, *span_).has_value();
+std::optional<bool> Conflict::is_made(const ChainRequest& request, RuleSet kept) {
+  if (kept & distance_) return makes_span(folded_, request, *span_, labels_left_);
   return best_chain(folded_, request).has_value();
 }
 
 // A need that is given up may be met all the same, else a chain that meets more would not count for fewer.
-bool Conflict::search(RuleSet kept) const {
+std::optional<bool> Conflict::search(RuleSet kept) {
   ChainRequest request = without_but_needs(request_, rules_, all_ & ~kept);
   for (std::size_t row = 0; row < rules_.size(); ++row)
     if (rules_[row].need) request.needs[*rules_[row].need].required = holds(kept, row);
@@ -71,7 +77,7 @@ bool Conflict::search(RuleSet kept) const {
 
 // Needs in order cannot stay open: each set of those that are given up is tried as met in its place. Only those matter
 // that let parts in which would otherwise stay out.
-bool Conflict::search_in_order(RuleSet kept) const {
+std::optional<bool> Conflict::search_in_order(RuleSet kept) {
   const Catalog& catalog = folded_.catalog();
   std::vector<RuleSet> may_be_met;
   for (std::size_t row = 0; row < rules_.size(); ++row) {
@@ -81,34 +87,36 @@ bool Conflict::search_in_order(RuleSet kept) const {
                     [&](PartId part) { return !is_plain_connector(catalog, catalog.part(part)); }))
       may_be_met.push_back(RuleSet{1} << row);
   }
+  std::optional<bool> made = false;
   for (RuleSet tried = 0; tried < RuleSet{1} << may_be_met.size(); ++tried) {
     RuleSet met = kept;
     for (std::size_t i = 0; i < may_be_met.size(); ++i)
       if (holds(tried, i)) met |= may_be_met[i];
-    if (is_made(without(all_ & ~met), kept)) return true;
+    made = either(made, is_made(without(all_ & ~met), kept));
+    if (made == true) break;
   }
-  return false;
+  return made;
 }
 
-bool Conflict::can_keep(RuleSet kept) {
+std::optional<bool> Conflict::can_keep(RuleSet kept) {
   if (const auto found = known_.find(kept); found != known_.end()) return found->second;
-  bool can = false;
-  if (order_ == 0)
-    can = search(kept);
-  else if (kept & order_)
+  std::optional<bool> can;
+  if (order_ != 0 && (kept & order_))
     can = search_in_order(kept);
   else
-    can = search(kept) || can_keep(kept | order_);
+    can = search(kept);
+  if (order_ != 0 && !(kept & order_) && can != true) can = either(can, can_keep(kept | order_));
   return known_[kept] = can;
 }
 
 std::optional<RuleSet> Conflict::least_conflict() {
-  if (!can_keep(0)) return std::nullopt;
-  return least_set(static_cast<int>(rules_.size()), [this](RuleSet kept) { return !can_keep(kept); });
+  if (can_keep(0) == false) return std::nullopt;
+  return least_set(static_cast<int>(rules_.size()), [this](RuleSet kept) { return can_keep(kept) == false; });
 }
 
 RuleSet Conflict::least_to_give_up() {
-  return *least_set(static_cast<int>(rules_.size()), [this](RuleSet given_up) { return can_keep(all_ & ~given_up); });
+  return *least_set(static_cast<int>(rules_.size()),
+                    [this](RuleSet given_up) { return can_keep(all_ & ~given_up).value_or(false); });
 }
 
 }  // namespace riserun::chain

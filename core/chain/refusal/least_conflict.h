@@ -1,9 +1,11 @@
 // What the rules of a request do to each other: the least set that cannot be kept together, and the least to give up.
 //
-// How it works: whether a set of rules can be kept is a search with the others given up (best_chain, or best_span where
-// a distance is asked for), remembered by the set. The least sets are minimum hitting sets (hitting_set.h).
+// How it works: whether a set of rules can be kept is a search with the others given up (best_chain, or makes_span
+// where a distance is asked for), remembered by the set. The least sets are minimum hitting sets (hitting_set.h).
 //
-// Worst case: a search for each set of rules.
+// Worst case: a search for each set of rules. Searches for a distance are given up after kMostLabels beginnings of runs
+// in all, three seconds or so: what is not known by then is taken to be kept in a conflict, which then may not be the
+// least, and is no mend.
 #pragma once
 
 #include "chain/ask/answer.h"
@@ -36,13 +38,15 @@ class Conflict {
   /// The request without those rules.
   ChainRequest without(RuleSet given_up) const;
   /// All rules but one can be kept.
-  bool mends(std::size_t row) { return can_keep(all_ & ~(RuleSet{1} << row)); }
+  bool mends(std::size_t row) { return can_keep(all_ & ~(RuleSet{1} << row)).value_or(false); }
 
  private:
-  bool can_keep(RuleSet kept);
-  bool search(RuleSet kept) const;
-  bool search_in_order(RuleSet kept) const;
-  bool is_made(const ChainRequest& request, RuleSet kept) const;
+  static constexpr std::size_t kMostLabels = 1'000'000;
+
+  std::optional<bool> can_keep(RuleSet kept);  // nullopt: not known
+  std::optional<bool> search(RuleSet kept);
+  std::optional<bool> search_in_order(RuleSet kept);
+  std::optional<bool> is_made(const ChainRequest& request, RuleSet kept);
 
   const FoldedCatalog& folded_;
   const ChainRequest& request_;
@@ -51,7 +55,8 @@ class Conflict {
   RuleSet all_ = 0;
   RuleSet order_ = 0;     // bit of the rule on the order of the needs; 0: there is none
   RuleSet distance_ = 0;  // bit of the distance; 0: there is none
-  std::map<RuleSet, bool> known_;
+  std::map<RuleSet, std::optional<bool>> known_;
+  std::size_t labels_left_ = kMostLabels;
 };
 
 /// Rows of a set, in order.

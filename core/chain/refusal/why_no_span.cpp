@@ -56,11 +56,15 @@ void WhyNoSpan::add_ports_in_line() {
 // The rules that the distance cannot be kept with, and each that, given up alone, lets it be made.
 void WhyNoSpan::add_rules() {
   Conflict conflict(folded_, request_, span_);
+  // What mends comes first: it is quick to find, and worth more than the least conflict where not all becomes known.
+  std::vector<bool> mends;
+  for (std::size_t row = 0; row < conflict.rules().size(); ++row)
+    mends.push_back(!conflict.rules()[row].reliefs.empty() && conflict.mends(row));
   const std::vector<std::size_t> at_odds = rows_of(conflict.least_conflict().value_or(0));
   for (const std::size_t row : at_odds) {
     const RequestRule& rule = conflict.rules()[row];
     answer_.conflict.push_back(rule.rule);
-    if (rule.reliefs.empty() || !conflict.mends(row)) continue;
+    if (!mends[row]) continue;
     answer_.mends.insert(answer_.mends.end(), rule.reliefs.begin(), rule.reliefs.end());
   }
 }

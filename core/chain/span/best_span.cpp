@@ -15,7 +15,7 @@ namespace {
 
 constexpr int kMostParts = 40;
 const Length kLookAround = feet(2.0);
-constexpr int kMostTries = 24;
+constexpr std::size_t kMostLabels = 200'000;  // beginnings of runs, each way
 
 /// The kinds of run in the order in which they are tried.
 struct Attempt {
@@ -81,6 +81,79 @@ SpanTask task_for(const ChainRequest& request, const Span& span) {
 
 Length as_length(std::int64_t micrometres) { return metres(static_cast<double>(micrometres) * 1e-6); }
 
+/// Whether runs land at a distance, whatever they cost.
+class Landings {
+ public:
+  /// @param around  how much longer than the span a distance may be that will be asked about
+  /// @param most_labels  how many beginnings of runs are looked at in all
+  Landings(const FoldedCatalog& folded, ChainRequest request, const Span& span, Length around, std::size_t most_labels)
+      : folded_(folded),
+        request_(std::move(request)),
+        rules_(folded.catalog(), request_),
+        task_(task_for(request_, span)),
+        labels_left_(most_labels) {
+    task_.along += in_micrometres(around);
+    task_.most_bushings = request_.most_bushings;
+    extras_.every_length = true;
+    extras_.counts_bushings = request_.most_bushings.has_value();
+    extras_.counted.assign(request_.bin.items.size(), false);
+    look_again();
+  }
+
+  /// nullopt: not known when so many labels had been made.
+  /// @param within  micrometres; where no run may land so near it, it is not looked for
+  std::optional<bool> lands(std::int64_t along, std::int64_t within = 0);
+  std::size_t labels_left() const { return labels_left_; }
+
+ private:
+  void look_again();
+  const FoldedCatalog& folded_;
+  const ChainRequest request_;
+  const Rules rules_;
+  SpanTask task_;  // with the longest distance
+  GraphExtras extras_;
+  std::optional<PortGraph> graph_;  // counts all that was found to be scarce
+  std::deque<SpanReach> kinds_;
+  std::size_t labels_left_;
+};
+
+void Landings::look_again() {
+  extras_.wished = cut_moves(folded_, rules_, extras_.counted, task_.aside, most_room(folded_, request_, task_));
+  kinds_.clear();
+  graph_.emplace(folded_, rules_, extras_);
+  for (std::size_t row = std::size(kAttempts); row-- > 0;) {  // a hose is looked for quickest
+    const Attempt& attempt = kAttempts[row];
+    if (attempt.share_of_band == 1 && (attempt.cuts < 2 || task_.aside > 0))
+      kinds_.emplace_back(folded_, rules_, *graph_, task_of(task_, attempt));
+  }
+}
+
+std::optional<bool> Landings::lands(std::int64_t along, std::int64_t within) {
+  for (std::size_t kind = 0; kind < kinds_.size();) {
+    const SpanReach& reach = kinds_[kind++];
+    if (!reach.may_land(along, within)) continue;
+    const auto moves = reach.lands(along, labels_left_);
+    if (!moves) continue;
+    if (!count_overdrawn(request_, *moves, extras_.counted)) return true;
+    look_again();
+    kind = 0;
+  }
+  return labels_left_ > 0 ? std::optional(false) : std::nullopt;
+}
+
+std::optional<Length> nearest_toward(const FoldedCatalog& folded, const ChainRequest& request, const Span& span,
+                                     std::int64_t step) {
+  Landings landings(folded, request, span, kLookAround, kMostLabels);
+  const std::int64_t asked = in_micrometres(span.along);
+  for (std::int64_t along = asked + step; along > 0 && std::abs(along - asked) <= in_micrometres(kLookAround);
+       along += step) {
+    const std::optional<bool> lands = landings.lands(along, std::abs(step));
+    if (!lands) return std::nullopt;
+    if (*lands) return as_length(along);
+  }
+  return std::nullopt;
+}
+
 std::optional<SpanChoice> best_of_taken(const FoldedCatalog& folded, const ChainRequest& request, const Span& span) {
   const std::optional<ChainRequest> pinned = pinned_to_taken(folded, request);
   std::optional<SpanChoice> choice = pinned ? best_span(folded, *pinned, span) : std::nullopt;
@@ -116,49 +189,16 @@ std::optional<SpanChoice> best_span(const FoldedCatalog& folded, const ChainRequ
 
 NearestSpans nearest_spans(const FoldedCatalog& folded, const ChainRequest& asked, const Span& span) {
   const ChainRequest request = settled(asked);
-  const Rules rules(folded.catalog(), request);
-  Span widest = span;
-  widest.along += kLookAround;
-  SpanTask task = task_for(request, span);
-  SpanTask widest_task = task_for(request, widest);
-  task.most_bushings = widest_task.most_bushings = request.most_bushings;
-  GraphExtras extras;
-  extras.every_length = true;
-  extras.counts_bushings = request.most_bushings.has_value();
-  extras.counted.assign(request.bin.items.size(), false);
-  std::deque<PortGraph> graphs;  // the last one counts all that was found to be scarce; the first bounds them all
-  const auto make_graph = [&] {
-    extras.wished = cut_moves(folded, rules, extras.counted, task.aside, most_room(folded, request, widest_task));
-    graphs.emplace_back(folded, rules, extras);
-  };
-  make_graph();
-  const auto lands = [&](const SpanTask& there) {
-    while (true) {
-      const auto choice = best_attempt(folded, rules, graphs.back(), there);
-      if (!choice || !count_overdrawn(request, choice->route.moves, extras.counted)) return choice.has_value();
-      make_graph();
-    }
-  };
-  std::vector<SpanReach> kinds;
-  for (const Attempt& attempt : kAttempts)
-    if (attempt.share_of_band == 1 && (attempt.cuts < 2 || task.aside > 0))
-      kinds.emplace_back(folded, rules, graphs.front(), task_of(widest_task, attempt));
-  const auto toward = [&](std::int64_t step) -> std::optional<Length> {
-    int tries = 0;
-    for (std::int64_t along = task.along + step; std::abs(along - task.along) <= in_micrometres(kLookAround);
-         along += step) {
-      if (along <= 0) return std::nullopt;
-      const auto may = [&](const SpanReach& kind) { return kind.may_land(along, std::abs(step)); };
-      if (std::none_of(kinds.begin(), kinds.end(), may)) continue;
-      SpanTask there = task;
-      there.along = along;
-      if (lands(there)) return as_length(along);
-      if (++tries == kMostTries) return std::nullopt;
-    }
-    return std::nullopt;
-  };
   const std::int64_t step = in_micrometres(inches(1.0 / 64.0));
-  return {toward(-step), toward(step)};
+  return {nearest_toward(folded, request, span, -step), nearest_toward(folded, request, span, step)};
+}
+
+std::optional<bool> makes_span(const FoldedCatalog& folded, const ChainRequest& request, const Span& span,
+                               std::size_t& labels_left) {
+  Landings landings(folded, settled(request), span, Length{}, labels_left);
+  const std::optional<bool> lands = landings.lands(in_micrometres(span.along));
+  labels_left = landings.labels_left();
+  return lands;
 }
 
 }  // namespace riserun::chain

@@ -51,8 +51,17 @@ struct SpanChoice {
 /// in that order.
 std::optional<SpanChoice> best_span(const FoldedCatalog& folded, const ChainRequest& request, const Span& span);
 
+/// Whether some run makes the distance, as best_span would find, whatever it costs. Not for runs that a person has
+/// chosen.
+/// @param labels_left  how many beginnings of runs may still be looked at, less those that were; a second is about
+///     300,000
+/// @return nullopt: not known when none was left
+std::optional<bool> makes_span(const FoldedCatalog& folded, const ChainRequest& request, const Span& span,
+                               std::size_t& labels_left);
+
 /// The distances nearest to the one asked for at which some run lands nominally: the next shorter and the next longer,
-/// to 1/64 in, looked for up to two feet away.
+/// to 1/64 in, looked for up to two feet away. Worst case: 200,000 beginnings of runs each way, about a second;
+/// what was not found by then is left out.
 struct NearestSpans {
   std::optional<Length> below;
   std::optional<Length> above;

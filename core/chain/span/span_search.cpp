@@ -25,7 +25,7 @@ struct LabelKey {
 };
 
 struct LabelHash {
-  std::size_t operator()(const LabelKey& key) const noexcept {
+  std::size_t operator()(const LabelKey& key) const {  // not noexcept: the map then keeps it
     std::uint64_t mix = 0;
     const auto add = [&mix](std::uint64_t value) {
       mix = (mix ^ value) * 0x9E3779B97F4A7C15u;
@@ -60,23 +60,38 @@ struct Landing {
   std::int64_t along_growth = 0, travel_growth = 0;
 };
 
+std::int64_t insertion_of_both_ends(const FoldedCatalog& folded, const ChainRequest& request) {
+  return folded.insertion_micrometres(request.from.type) + folded.insertion_micrometres(request.to.type);
+}
+
+// Beyond that no length is asked about: the travel of the flattest bend is the longest.
+std::int64_t longest(const SpanStates& steps, const SpanTask& task, std::int64_t both_ends) {
+  double travel = 0.0;
+  for (const double bend : steps.angles())
+    travel = std::max(travel, static_cast<double>(task.aside) / std::max(0.01, std::sin(bend)));
+  return std::max(task.along, static_cast<std::int64_t>(travel)) + both_ends +
+         2 * (steps.most_parts() + 1) * steps.greatest_tolerance();
+}
+
 class SpanRun {
  public:
-  SpanRun(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph, const SpanTask& task)
+  SpanRun(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph, const SpanTask& task,
+          const SpanStates& steps, const SpanBounds& bounds)
       : folded_(folded),
         rules_(rules),
         graph_(graph),
         task_(task),
         digits_(rules.request().bin, graph.moves()),
-        steps_(folded, rules, graph, task),
-        both_ends_(folded.insertion_micrometres(rules.request().from.type) +
-                   folded.insertion_micrometres(rules.request().to.type)),
-        bounds_(steps_, graph, longest()) {}
+        steps_(steps),
+        both_ends_(insertion_of_both_ends(folded, rules.request())),
+        bounds_(bounds) {}
 
-  std::optional<SpanRoute> run();
+  std::optional<SpanRoute> best();
+  /// Any run at all, whatever it costs.
+  /// @param labels_left  how many labels may still be made; what is not found by then is not found
+  std::optional<std::vector<Move>> any(std::size_t& labels_left);
 
  private:
-  std::int64_t longest() const;
   std::int64_t margin(const LabelKey& key) const;
   std::int64_t room_to_grow(std::uint32_t cut) const { return cut == kNoRow ? 0 : graph_.moves()[cut].stretch; }
   bool may_land(const LabelKey& key) const;
@@ -94,9 +109,10 @@ class SpanRun {
   const PortGraph& graph_;
   const SpanTask& task_;
   const BinDigits digits_;
-  const SpanStates steps_;
+  const SpanStates& steps_;
   const std::int64_t both_ends_;  // by how much shifted lengths are more than real ones
-  const SpanBounds bounds_;
+  const SpanBounds& bounds_;
+  bool costs_count_ = true;
   std::vector<Label> labels_;
   TightArcs tight_;
   std::unordered_map<LabelKey, std::uint32_t, LabelHash> known_;
@@ -105,16 +121,7 @@ class SpanRun {
   std::optional<std::pair<Cost, std::int64_t>> best_;
 };
 
-// Beyond that no length is asked about: the travel of the flattest bend is the longest.
-std::int64_t SpanRun::longest() const {
-  double travel = 0.0;
-  for (const double bend : steps_.angles())
-    travel = std::max(travel, static_cast<double>(task_.aside) / std::max(0.01, std::sin(bend)));
-  return std::max(task_.along, static_cast<std::int64_t>(travel)) + both_ends_ +
-         2 * (steps_.most_parts() + 1) * steps_.greatest_tolerance();
-}
-
-std::optional<SpanRoute> SpanRun::run() {
+std::optional<SpanRoute> SpanRun::best() {
   if (steps_.parts_to_end(0) > steps_.most_parts()) return std::nullopt;
   labels_.assign(kStart, {});
   reach({}, {}, kNoRow, kNoRow);
@@ -128,6 +135,21 @@ std::optional<SpanRoute> SpanRun::run() {
   }
   if (!best_) return std::nullopt;
   return best_of_tied();
+}
+
+std::optional<std::vector<Move>> SpanRun::any(std::size_t& labels_left) {
+  if (steps_.parts_to_end(0) > steps_.most_parts()) return std::nullopt;
+  costs_count_ = false;
+  labels_.assign(kStart, {});
+  reach({}, {}, kNoRow, kNoRow);
+  while (!open_.empty() && !best_ && labels_.size() <= labels_left) {
+    const std::uint32_t label = open_.top().second;
+    open_.pop();
+    expand(label);
+  }
+  labels_left -= std::min(labels_left, labels_.size());
+  if (!best_) return std::nullopt;
+  return tight_.first_by_ids(folded_, graph_.moves(), kStart, kGoal);
 }
 
 // What all the joints together can fall long or short, those still to come at their worst.
@@ -181,7 +203,7 @@ void SpanRun::expand(std::uint32_t label) {
     key.along_tolerance += step.along_tolerance;
     key.travel_tolerance += step.travel_tolerance;
     if (move.cut) (steps_.stage(from.stage).leg % 2 == 1 ? key.travel_cut : key.along_cut) = step.move;
-    reach(key, cost + step.cost, label, step.move);
+    reach(key, costs_count_ ? cost + step.cost : Cost{}, label, step.move);
   }
 }
 
@@ -310,22 +332,31 @@ void SpanRun::settle(std::vector<Move>& moves) const {
 }  // namespace
 
 SpanReach::SpanReach(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph, const SpanTask& task)
-    : steps_(std::make_shared<const SpanStates>(folded, rules, graph, task)),
-      both_ends_(folded.insertion_micrometres(rules.request().from.type) +
-                 folded.insertion_micrometres(rules.request().to.type)),
-      in_line_(!task.bends()) {
-  bounds_ = std::make_shared<const SpanBounds>(*steps_, graph, task.along + both_ends_);
-}
+    : folded_(folded),
+      rules_(rules),
+      graph_(graph),
+      task_(task),
+      both_ends_(insertion_of_both_ends(folded, rules.request())),
+      steps_(folded, rules, graph, task_),
+      bounds_(steps_, graph, longest(steps_, task_, both_ends_)) {}
 
 bool SpanReach::may_land(std::int64_t along, std::int64_t within) const {
-  if (steps_->parts_to_end(0) > steps_->most_parts()) return false;
+  if (steps_.parts_to_end(0) > steps_.most_parts()) return false;
   const std::int64_t there = along + both_ends_;
-  return !in_line_ || bounds_->may_add_along(0, steps_->most_parts(), there - within, there + within);
+  return task_.bends() || bounds_.may_add_along(0, steps_.most_parts(), there - within, there + within);
+}
+
+std::optional<std::vector<Move>> SpanReach::lands(std::int64_t along, std::size_t& labels_left) const {
+  SpanTask there = task_;
+  there.along = along;
+  return SpanRun(folded_, rules_, graph_, there, steps_, bounds_).any(labels_left);
 }
 
 std::optional<SpanRoute> search_span(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph,
                                      const SpanTask& task) {
-  return SpanRun(folded, rules, graph, task).run();
+  const SpanStates steps(folded, rules, graph, task);
+  const SpanBounds bounds(steps, graph, longest(steps, task, insertion_of_both_ends(folded, rules.request())));
+  return SpanRun(folded, rules, graph, task, steps, bounds).best();
 }
 
 }  // namespace riserun::chain

@@ -10,8 +10,8 @@
 
 #include "chain/span/span_bounds.h"
 
-#include <memory>
 #include <optional>
+#include <vector>
 
 namespace riserun::chain {
 
@@ -39,19 +39,29 @@ struct RunLengths {
 /// Two bends, if any, are taken to turn one against the other.
 RunLengths measure_run(const Catalog& catalog, const ChainRequest& request, const std::vector<Move>& moves);
 
-/// Where the runs of a task may land at all, whatever they cost: what it denies is so, what it allows is to be tried.
+/// Where the runs of a task land, whatever they cost. Made once for many distances; what it refers to must outlive it.
 class SpanReach {
  public:
   /// @param task  with the longest distance that will be asked about
   SpanReach(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph, const SpanTask& task);
-  /// Some run in line lands within so many micrometres of it; with offset axes always true.
+  SpanReach(const SpanReach&) = delete;
+  SpanReach& operator=(const SpanReach&) = delete;
+
+  /// Some run in line may land within so many micrometres of it: what this denies is so, what it allows is to be tried.
+  /// With offset axes always true.
   bool may_land(std::int64_t along, std::int64_t within) const;
+  /// The moves of some run that lands there.
+  /// @param labels_left  how many labels may still be made, less those that were; at 0 nullopt says nothing
+  std::optional<std::vector<Move>> lands(std::int64_t along, std::size_t& labels_left) const;
 
  private:
-  std::shared_ptr<const SpanStates> steps_;
-  std::shared_ptr<const SpanBounds> bounds_;
-  std::int64_t both_ends_ = 0;
-  bool in_line_ = true;
+  const FoldedCatalog& folded_;
+  const Rules& rules_;
+  const PortGraph& graph_;
+  const SpanTask task_;
+  const std::int64_t both_ends_;
+  const SpanStates steps_;
+  const SpanBounds bounds_;
 };
 
 /// The best run that makes the task's distance: least cost under the request's order, then nearest, then by ids.

@@ -101,8 +101,7 @@ class Landings {
   }
 
   /// nullopt: not known when so many labels had been made.
-  /// @param within  micrometres; where no run may land so near it, it is not looked for
-  std::optional<bool> lands(std::int64_t along, std::int64_t within = 0);
+  std::optional<bool> lands(std::int64_t along);
   std::size_t labels_left() const { return labels_left_; }
 
  private:
@@ -128,11 +127,9 @@ void Landings::look_again() {
   }
 }
 
-std::optional<bool> Landings::lands(std::int64_t along, std::int64_t within) {
+std::optional<bool> Landings::lands(std::int64_t along) {
   for (std::size_t kind = 0; kind < kinds_.size();) {
-    const SpanReach& reach = kinds_[kind++];
-    if (!reach.may_land(along, within)) continue;
-    const auto moves = reach.lands(along, labels_left_);
+    const auto moves = kinds_[kind++].lands(along, labels_left_);
     if (!moves) continue;
     if (!count_overdrawn(request_, *moves, extras_.counted)) return true;
     look_again();
@@ -147,7 +144,7 @@ std::optional<Length> nearest_toward(const FoldedCatalog& folded, const ChainReq
   const std::int64_t asked = in_micrometres(span.along);
   for (std::int64_t along = asked + step; along > 0 && std::abs(along - asked) <= in_micrometres(kLookAround);
        along += step) {
-    const std::optional<bool> lands = landings.lands(along, std::abs(step));
+    const std::optional<bool> lands = landings.lands(along);
     if (!lands) return std::nullopt;
     if (*lands) return as_length(along);
   }

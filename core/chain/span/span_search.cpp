@@ -340,12 +340,6 @@ SpanReach::SpanReach(const FoldedCatalog& folded, const Rules& rules, const Port
       steps_(folded, rules, graph, task_),
       bounds_(steps_, graph, longest(steps_, task_, both_ends_)) {}
 
-bool SpanReach::may_land(std::int64_t along, std::int64_t within) const {
-  if (steps_.parts_to_end(0) > steps_.most_parts()) return false;
-  const std::int64_t there = along + both_ends_;
-  return task_.bends() || bounds_.may_add_along(0, steps_.most_parts(), there - within, there + within);
-}
-
 std::optional<std::vector<Move>> SpanReach::lands(std::int64_t along, std::size_t& labels_left) const {
   SpanTask there = task_;
   there.along = along;

@@ -47,9 +47,6 @@ class SpanReach {
   SpanReach(const SpanReach&) = delete;
   SpanReach& operator=(const SpanReach&) = delete;
 
-  /// Some run in line may land within so many micrometres of it: what this denies is so, what it allows is to be tried.
-  /// With offset axes always true.
-  bool may_land(std::int64_t along, std::int64_t within) const;
   /// The moves of some run that lands there.
   /// @param labels_left  how many labels may still be made, less those that were; at 0 nullopt says nothing
   std::optional<std::vector<Move>> lands(std::int64_t along, std::size_t& labels_left) const;

@@ -121,5 +121,19 @@ class Valves(unittest.TestCase):
         self.assertLessEqual(run.materials, {"brass", "black-iron", "black iron"}, run.text)
 
 
+class Galvanic(unittest.TestCase):
+    """Where it is dry nothing carries the current: iron with brass in air is nothing to print."""
+
+    def cautions(self, *words):
+        return " ".join(Run(*words, *need("brass ball valve")).chain["cautions"])
+
+    def test_iron_with_brass_is_watched_in_water_alone(self):
+        self.assertIn("black iron corrodes", self.cautions("1-1/4 FNPT black iron", "1-1/4 FNPT black iron"))
+        self.assertNotIn("corrodes", self.cautions("1-1/4 FNPT black iron", "1-1/4 FNPT black iron", "--air"))
+
+    def test_metals_far_apart_are_kept_apart_in_air_too(self):
+        self.assertIn("aluminium corrodes", self.cautions("1/2 FNPT aluminum", "1/2 FNPT aluminum", "--air"))
+
+
 if __name__ == "__main__":
     unittest.main(argv=sys.argv[:1])

@@ -4,6 +4,7 @@
 #include "chain/part/wetted_area.h"
 
 #include <algorithm>
+#include <cstddef>
 #include <limits>
 #include <utility>
 
@@ -52,6 +53,8 @@ class Cautions {
       note.what.values.emplace_back(std::move(note.whom));
       facts.push_back(std::move(note.what));
     }
+    if (most_bushings_ == 1) facts.push_back(fact("bushing_leaves_a_ledge"));
+    if (most_bushings_ > 1) facts.push_back(fact("bushings_in_one_chain", most_bushings_));
     for (Fact& fact : said_last_) facts.push_back(std::move(fact));
   }
 
@@ -84,6 +87,7 @@ class Cautions {
   const Chain* way_ = nullptr;  // that is looked at
   Facts said_;
   std::vector<Note> notes_;
+  std::ptrdiff_t most_bushings_ = 0;  // on one way
   Facts said_last_;
 };
 
@@ -163,7 +167,9 @@ void Cautions::look_at_metals(const Side& a, const Side& b) {
   const catalog::Material& first = catalog_.material(*a.material);
   const catalog::Material& second = catalog_.material(*b.material);
   const GalvanicVerdict verdict = catalog_.galvanic(*a.material, *b.material);
-  if (verdict != GalvanicVerdict::fine) {
+  // Nothing carries the current where it is dry: only metals far apart are worth a word there.
+  const bool dry = service_ == Service::air && verdict == GalvanicVerdict::watch;
+  if (verdict != GalvanicVerdict::fine && !dry) {
     const bool first_corrodes = first.anodic_index_volts > second.anodic_index_volts;
     const catalog::Material& noble = first_corrodes ? second : first;
     const std::string& eaten = first_corrodes ? first.name : second.name;
@@ -206,8 +212,7 @@ void Cautions::note(Fact what, Fact whom) {
 void Cautions::look_at_bushings() {
   const auto count = std::count_if(way_->parts.begin(), way_->parts.end(),
                                    [&](const RunPart& link) { return is_bushing(catalog_, catalog_.part(link.part)); });
-  if (count == 1) add_once(said_last_, fact("bushing_leaves_a_ledge"));
-  if (count > 1) add_once(said_last_, fact("bushings_in_one_chain", count));
+  most_bushings_ = std::max(most_bushings_, count);
 }
 
 // What a fitter would not expect of "the best": a run that is much tighter inside than either port that it joins.

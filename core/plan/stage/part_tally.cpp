@@ -7,7 +7,10 @@ namespace riserun::plan {
 
 void PartTally::add(PartId part, bool from_bin, const std::string& used_for, int quantity) {
   ListItem& item = items_[{from_bin, part}];
-  if (item.quantity == 0) item = described(part);
+  if (item.quantity == 0) {
+    item = described(part);
+    if (from_bin) item.special_order = false;  // it need not be ordered
+  }
   item.quantity += quantity;
   if (std::find(item.used_for.begin(), item.used_for.end(), used_for) == item.used_for.end())
     item.used_for.push_back(used_for);

@@ -36,6 +36,14 @@ TEST(List, TakesFromTheBinWhatIsThereAndBuysTheRest) {
   EXPECT_EQ(quantity_of(bevel_bench().list.buy, "hex-bushing/brass/1-1-2x1-1-4"), 1);
 }
 
+// Brass barbs of that size are on order only.
+TEST(List, OrdersNothingThatLiesInTheBin) {
+  const ListItem* barbs = item_of(bevel_bench().list.from_bin, "barb-to-male-pipe/brass/1-1-4-barbx1-1-4-mnpt");
+  ASSERT_TRUE(barbs);
+  EXPECT_FALSE(shipped_catalog()->part(*barbs->part).stocked);
+  EXPECT_FALSE(barbs->special_order);
+}
+
 // 12-1/8 in of hose is two pieces of a foot.
 TEST(List, BuysHoseByTheFoot) { EXPECT_EQ(quantity_of(bevel_bench().list.buy, "hose/rubber/1-1-4"), 2); }
 

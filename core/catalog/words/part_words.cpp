@@ -29,16 +29,17 @@ std::string in_one_way(std::string_view text) {
   return result;
 }
 
-/// The longest row of letters in a text of lower case.
-std::string_view longest_word(std::string_view text) {
-  std::string_view longest;
+/// The rows of letters in a text of lower case, the longest first: the fewest names have it.
+std::vector<std::string_view> rows_of_letters(std::string_view text) {
+  std::vector<std::string_view> rows;
   for (std::size_t at = 0; at < text.size();) {
     std::size_t end = at;
     while (end < text.size() && text[end] >= 'a' && text[end] <= 'z') ++end;
-    if (end - at > longest.size()) longest = text.substr(at, end - at);
+    if (end > at) rows.push_back(text.substr(at, end - at));
     at = end + 1;
   }
-  return longest;
+  std::sort(rows.begin(), rows.end(), [](std::string_view a, std::string_view b) { return a.size() > b.size(); });
+  return rows;
 }
 
 /// @param word in lower case
@@ -161,7 +162,7 @@ std::vector<PartId> PartWords::printed_as(std::string_view text) {
   const std::string asked = in_one_way(text);
   // Splitting four thousand names into words takes longer than all else that is asked of a command: worth it for a
   // long bin, not for a few needs.
-  constexpr int kFew = 16;
+  constexpr int kFew = 60;
   if (++names_asked_ <= kFew) return printed_as_among_all(asked);
   if (printed_.empty())
     for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
@@ -174,12 +175,13 @@ std::vector<PartId> PartWords::printed_as(std::string_view text) {
 }
 
 std::vector<PartId> PartWords::printed_as_among_all(const std::string& asked) const {
-  const std::string_view word = longest_word(asked);
+  const std::vector<std::string_view> words = rows_of_letters(asked);
   std::vector<PartId> parts;
   for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
     const Part& part = catalog_.part(PartId{row});
     const std::string& material = catalog_.material(part.material).name;
-    if (!has_word(part.name, word) && !has_word(material, word)) continue;
+    const auto has = [&](std::string_view word) { return has_word(part.name, word) || has_word(material, word); };
+    if (!std::all_of(words.begin(), words.end(), has)) continue;
     if (in_one_way(part.name) == asked || in_one_way(part.name + " " + material) == asked) parts.push_back({row});
   }
   return parts;

@@ -8,16 +8,35 @@ namespace riserun::views {
 
 namespace {
 
+/// Whether a command is for another job, and work that is not saved must not go with this one.
+template <class Command>
+bool keeps_work(const Command& command) {
+  if constexpr (requires { command.discard; })
+    return !command.discard;
+  else
+    return false;
+}
+
 struct CarryOut {
   Frame& frame;
 
-  void operator()(const gui::Command& command) const {
+  void post(const gui::Command& command) const {
     // Of another job the parts that are chosen in this one mean nothing.
     CanvasState& canvas = frame.desk.connections.canvas;
     if (std::holds_alternative<gui::Open>(command)) canvas.selected.clear();
     if (std::holds_alternative<gui::StartNew>(command)) canvas.fit_wanted = canvas.opening_view = true;
     frame.model.post(command);
   }
+
+  void operator()(const gui::Command& command) const {
+    if (frame.model.job().file.unsaved && std::visit([](const auto& one) { return keeps_work(one); }, command)) {
+      frame.desk.question.put(Ask::unsaved);
+      frame.desk.question.onward = command;
+      return;
+    }
+    post(command);
+  }
+  void operator()(const GoOn& asked) const { post(asked.to); }
   void operator()(Do what) const { row_of(what).carry_out(frame); }
   void operator()(const Seek& seek) const { frame.desk.playback = {seek.to, false}; }
   void operator()(const WorkOutAlternatives& asked) const { frame.model.work_out_alternatives(asked.connection); }

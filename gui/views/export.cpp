@@ -1,5 +1,6 @@
 #include "gui/views/export.h"
 
+#include "gui/model/session/job_file.h"
 #include "report/json/plan_json.h"
 #include "report/paper/list_pdf.h"
 #include "report/text/plan_text.h"
@@ -11,9 +12,9 @@
 
 #include <cerrno>
 #include <csignal>
-#include <cstring>
 #include <exception>
-#include <fstream>
+#include <iterator>
+#include <optional>
 #include <thread>
 
 namespace riserun::views {
@@ -24,12 +25,10 @@ namespace fs = std::filesystem;
 
 gui::Notice refused(std::string text) { return {gui::Notice::Kind::refused, std::move(text), {}}; }
 
-/// Empty: written whole.
+/// Empty: written whole; else what was there stays as it was.
 std::string write_file(const fs::path& file, const std::string& text) {
-  std::ofstream out(file, std::ios::binary);
-  out << text;
-  out.close();
-  return out ? "" : fmt::format("cannot write {}: {}", file.string(), std::strerror(errno));
+  const std::optional<gui::FileError> error = gui::write_whole(file, text);
+  return error ? error->reason : "";
 }
 
 /// What a program that ends before it has read all would end this one with; for as long as this lives.
@@ -93,13 +92,12 @@ gui::Notice export_plan(const plan::Plan& plan, UnitSystem units, const fs::path
   fs::create_directories(folder, failed);
   if (failed) return refused(fmt::format("cannot make the folder {}: {}", folder.string(), failed.message()));
   const report::Style style{units, false};
-  const std::pair<const char*, std::string> papers[] = {{"list.pdf", report::list_pdf(plan, style)},
-                                                        {"list.txt", report::list_text(plan, style)},
-                                                        {"list.json", report::list_json(plan, units)},
-                                                        {"plan.txt", report::plan_text(plan, style)},
-                                                        {"plan.json", report::plan_json(plan, units)}};
-  for (const auto& [name, text] : papers)
-    if (std::string why = write_file(folder / name, text); !why.empty()) return refused(std::move(why));
+  const std::string texts[] = {report::list_pdf(plan, style), report::list_text(plan, style),
+                               report::list_json(plan, units), report::plan_text(plan, style),
+                               report::plan_json(plan, units)};
+  static_assert(std::size(texts) == std::size(kPapers));
+  for (std::size_t row = 0; row < std::size(kPapers); ++row)
+    if (std::string why = write_file(folder / kPapers[row], texts[row]); !why.empty()) return refused(std::move(why));
   return {gui::Notice::Kind::done, fmt::format("Exported list and plan to {}", folder.string()), {}};
 }
 
@@ -107,7 +105,9 @@ gui::Notice print_list(const plan::Plan& plan, UnitSystem units, const fs::path&
   const std::string pdf = report::list_pdf(plan, report::Style{units, false});
   const char* const words[] = {"lp", "-s", "-t", "Riserun list", nullptr};
   if (feed("lp", words, pdf)) return {gui::Notice::Kind::done, "The list is on its way to the printer", {}};
-  const fs::path file = beside / "list.pdf";
+  std::error_code no_throw;
+  fs::path file = beside / "list.pdf";
+  for (int next = 2; fs::exists(file, no_throw); ++next) file = beside / fmt::format("list {}.pdf", next);
   if (std::string why = write_file(file, pdf); !why.empty()) return refused(std::move(why));
   return {gui::Notice::Kind::done, fmt::format("No printer answers; the list is in {}", file.string()), {}};
 }

@@ -7,14 +7,18 @@
 #include <filesystem>
 #include <future>
 #include <memory>
+#include <string_view>
 
 namespace riserun::views {
 
-/// list.pdf, list.txt, list.json, plan.txt and plan.json: what the command prints. Says what was done or why not.
+inline constexpr std::string_view kPapers[] = {"list.pdf", "list.txt", "list.json", "plan.txt", "plan.json"};
+
+/// The papers, with what the command prints, each written whole or not at all, over one that is there. Says what was
+/// done or why not.
 gui::Notice export_plan(const plan::Plan& plan, UnitSystem units, const std::filesystem::path& folder);
 
-/// The list as PDF to the default printer by `lp`; where there is no printer, into `beside` as list.pdf. Waits for
-/// `lp`.
+/// The list as PDF to the default printer by `lp`; where there is no printer, into `beside` as list.pdf, or, where that
+/// is there, under the next free name. Waits for `lp`.
 gui::Notice print_list(const plan::Plan& plan, UnitSystem units, const std::filesystem::path& beside);
 
 /// The same without waiting. Leaving does not wait for it either: a printer that hangs holds up no window.

@@ -1,6 +1,7 @@
 #include "gui/views/questions.h"
 
 #include "gui/model/edit/choices.h"
+#include "gui/views/export.h"
 
 #include <fmt/format.h>
 #include <imgui.h>
@@ -8,6 +9,8 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <string_view>
+#include <vector>
 
 namespace riserun::views {
 
@@ -80,35 +83,82 @@ void ask_save_as(const Scene& scene, QuestionState& state, Requests& asked) {
   if (!settled(scene, state, "Save", entered, !state.answer.empty() && !fs::is_directory(state.answer, no_throw)))
     return;
   asked.push_back(gui::SaveAs{state.answer});
+  if (state.onward) asked.push_back(GoOn{*state.onward});
   done(state);
 }
 
 void ask_export(const Scene& scene, QuestionState& state, Requests& asked) {
-  ImGui::TextUnformatted("Folder for list.pdf, list.txt, list.json, plan.txt and plan.json:");
+  ImGui::TextUnformatted(fmt::format("Folder for {}:", fmt::join(kPapers, ", ")).c_str());
   const bool entered = ask_for_text(scene, "##folder", state.answer, true);
-  if (!settled(scene, state, "Export", entered, !state.answer.empty() && scene.shown.plan != nullptr)) return;
+  std::vector<std::string_view> there;
+  for (const std::string_view paper : kPapers) {
+    std::error_code no_throw;
+    if (!state.answer.empty() && fs::exists(fs::path(state.answer) / paper, no_throw)) there.push_back(paper);
+  }
+  if (!there.empty())
+    wrapped(scene, Ink::caution, fmt::format("There already, and will be written over: {}", fmt::join(there, ", ")));
+  const char* const yes = there.empty() ? "Export" : "Write over";
+  if (!settled(scene, state, yes, entered, !state.answer.empty() && scene.shown.plan != nullptr)) return;
   asked.push_back(ExportTo{state.answer});
   done(state);
 }
 
-void ask_leave(const Scene& scene, QuestionState& state, Requests& asked) {
+enum class Unsaved { nothing, save, discard, cancel };
+
+/// What to do with work that is not saved, before it would be lost.
+Unsaved ask_about_unsaved(const Scene& scene, const char* save, const char* discard) {
   ImGui::TextUnformatted("The job holds work that is not saved.");
   ImGui::Spacing();
-  const gui::JobState& job = scene.model.job();
-  if (ImGui::Button("Save and quit") || ImGui::IsKeyPressed(static_cast<int>(letter('S')), false)) {
-    done(state);
-    if (job.file.path.empty())
-      asked.push_back(Do::save_as);
-    else
-      append(asked, {gui::Save{}, Leave{true}});
-  }
+  Unsaved answer = Unsaved::nothing;
+  const auto button = [&](const char* words, Unsaved meaning, Key key) {
+    if (ImGui::Button(words) || (key != Key::none && ImGui::IsKeyPressed(static_cast<int>(key), false)))
+      answer = meaning;
+    note_item(scene, std::string("answer ") + words);
+  };
+  button(save, Unsaved::save, letter('S'));
   ImGui::SameLine();
-  if (ImGui::Button("Quit without saving")) {
-    append(asked, {gui::GiveUpUnsaved{}, Leave{}});
-    done(state);
-  }
+  button(discard, Unsaved::discard, Key::none);
   ImGui::SameLine();
-  if (ImGui::Button("Stay") || ImGui::IsKeyPressed(static_cast<int>(Key::escape), false)) done(state);
+  button("Cancel", Unsaved::cancel, Key::escape);
+  return answer;
+}
+
+void ask_leave(const Scene& scene, QuestionState& state, Requests& asked) {
+  const Unsaved answer = ask_about_unsaved(scene, "Save and quit", "Quit without saving");
+  if (answer == Unsaved::nothing) return;
+  done(state);
+  if (answer == Unsaved::discard) append(asked, {gui::GiveUpUnsaved{}, Leave{}});
+  if (answer != Unsaved::save) return;
+  if (scene.model.job().file.path.empty())
+    asked.push_back(Do::save_as);
+  else
+    append(asked, {gui::Save{}, Leave{true}});
+}
+
+/// The same command, but what is not saved goes.
+gui::Command discarding(gui::Command command) {
+  std::visit(
+      [](auto& one) {
+        if constexpr (requires { one.discard; }) one.discard = true;
+      },
+      command);
+  return command;
+}
+
+void ask_unsaved(const Scene& scene, QuestionState& state, Requests& asked) {
+  const Unsaved answer = ask_about_unsaved(scene, "Save", "Discard");
+  if (answer == Unsaved::nothing || !state.onward) return;
+  const gui::Command onward = *state.onward;
+  done(state);
+  if (answer == Unsaved::discard) asked.push_back(discarding(onward));
+  if (answer != Unsaved::save) return;
+  if (scene.model.job().file.path.empty()) {
+    std::error_code no_throw;
+    state.put(Ask::save_as, (fs::current_path(no_throw) / "job.yaml").string());
+    state.onward = onward;
+  } else {
+    append(asked, {gui::Save{}, GoOn{onward}});
+  }
 }
 
 std::vector<std::string> port_names(const plan::Job& job) {
@@ -232,6 +282,7 @@ constexpr Question kQuestions[] = {
     {Ask::save_as, "Save the job as", ask_save_as},
     {Ask::export_to, "Export", ask_export},
     {Ask::leave, "Quit", ask_leave},
+    {Ask::unsaved, "Unsaved work", ask_unsaved},
     {Ask::connect, "Connect two ports", ask_connect},
     {Ask::add_port, "Add a port", ask_port},
     {Ask::count_in_bin, "In the bin", ask_count},
@@ -246,6 +297,7 @@ void QuestionState::put(Ask what, std::string first_answer) {
   answer = std::move(first_answer);
   answer_2.clear();
   choice = 0;
+  onward.reset();
 }
 
 Requests draw_questions(const Scene& scene, QuestionState& state) {

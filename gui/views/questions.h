@@ -4,11 +4,12 @@
 #include "gui/views/scene/scene.h"
 
 #include <cstddef>
+#include <optional>
 #include <string>
 
 namespace riserun::views {
 
-enum class Ask { nothing, open, save_as, export_to, leave, connect, add_port, count_in_bin, other_choices };
+enum class Ask { nothing, open, save_as, export_to, leave, unsaved, connect, add_port, count_in_bin, other_choices };
 
 /// The question that stands in front of all else, and what is typed into it.
 struct QuestionState {
@@ -17,9 +18,10 @@ struct QuestionState {
   std::string answer;
   std::string answer_2;
   int choice = 0;
-  std::string part;        // catalog id that it is about; of Ask::connect: words of a device
-  std::string connection;  // name
-  std::size_t place = 0;   // row of the connection's parts
+  std::string part;                    // catalog id that it is about; of Ask::connect: words of a device
+  std::string connection;              // name
+  std::size_t place = 0;               // row of the connection's parts
+  std::optional<gui::Command> onward;  // another job, once the work on this one is saved or discarded
 
   /// Another question, with nothing typed yet but the answer.
   void put(Ask what, std::string answer = "");

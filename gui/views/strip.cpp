@@ -25,11 +25,21 @@ Strip strip_of(const Scene& scene) {
   return {47.0F, 14.0F, 33.0F, scene.fonts.strong, 14.0F};
 }
 
+/// The verdict, or what stands in its place where the plan is not of the job as it is.
+std::string verdict_words(const Scene& scene, const plan::Plan& plan) {
+  const gui::JobState& job = scene.model.job();
+  const std::size_t wrong = job.problems.size() + job.wrong_entries.size();
+  if (wrong == 0 || scene.model.plan().current) return verdict_of(plan.verdict);
+  return fmt::format("not up to date: {} to fix", wrong == 1 ? "1 entry" : fmt::format("{} entries", wrong));
+}
+
 void verdict(const Scene& scene, const plan::Plan& plan) {
-  const Ink ground = plan.verdict == plan::Verdict::ready     ? Ink::good_ground
+  const bool current = scene.model.plan().current;
+  const Ink ground = !current                                 ? Ink::stale_ground
+                     : plan.verdict == plan::Verdict::ready   ? Ink::good_ground
                      : plan.verdict == plan::Verdict::not_yet ? Ink::caution_ground
                                                               : Ink::refused_ground;
-  const std::string words = verdict_of(plan.verdict);
+  const std::string words = verdict_words(scene, plan);
   ImGui::PushFont(scene.fonts.strong);
   const ImVec2 size = ImGui::CalcTextSize(words.c_str());
   const ImVec2 at = ImGui::GetCursorScreenPos();
@@ -40,6 +50,7 @@ void verdict(const Scene& scene, const plan::Plan& plan) {
   list.AddText({at.x + pad, at.y + (high - size.y) / 2.0F}, packed(scene.theme[Ink::status_text]), words.c_str());
   ImGui::PopFont();
   ImGui::Dummy({size.x + 2.0F * pad, high});
+  note_item(scene, "verdict " + words);
 }
 
 /// Name, number and what must be read with it, one over the other.

@@ -32,9 +32,14 @@ struct SetView {
   ViewState view;
 };
 
-struct StartNew {};
+/// Another job in place of this one. Refused while work is not saved, unless that is to be discarded: then it and its
+/// copy go when the other one is open.
+struct StartNew {
+  bool discard = false;
+};
 struct Open {
   std::filesystem::path file;
+  bool discard = false;
 };
 /// Refused while the job does not load. A file that was changed on disk meanwhile is not written over but by SaveAs.
 struct Save {};
@@ -50,6 +55,7 @@ struct GiveUpUnsaved {};
 /// Opens the copy as unsaved work on its file.
 struct Recover {
   Recovery copy;
+  bool discard = false;  // as of Open
 };
 struct Forget {
   Recovery copy;

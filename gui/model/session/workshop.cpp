@@ -74,12 +74,20 @@ struct Workshop::CarryOut {
   void operator()(const GiveUpEntry& command) const { job.editor().give_up_entry(command.at); }
   void operator()(const SetView& command) const { shop.view_ = command.view; }
 
-  void operator()(const StartNew&) const {
+  /// What would be lost is not: it must be saved or discarded in so many words.
+  bool would_lose_work(bool discard) const {
+    if (discard || !job.is_unsaved()) return false;
+    shop.tell({false, "The job holds work that is not saved: save it or discard it first."}, "");
+    return true;
+  }
+  void operator()(const StartNew& command) const {
+    if (would_lose_work(command.discard)) return;
     shop.save_view();
     job.start_new();
     shop.show_document();
   }
   void operator()(const Open& command) const {
+    if (would_lose_work(command.discard)) return;
     shop.save_view();
     const Outcome outcome = job.open(command.file);
     shop.tell(outcome, "");
@@ -100,6 +108,7 @@ struct Workshop::CarryOut {
   void operator()(const GiveUpUnsaved&) const { job.give_up_unsaved(); }
 
   void operator()(const Recover& command) const {
+    if (would_lose_work(command.discard)) return;
     shop.save_view();
     const Outcome outcome = job.recover(command.copy);
     shop.tell(outcome, "Recovered " + command.copy.name);

@@ -32,8 +32,9 @@ enum class Ink : std::uint8_t {
   good_ground,
   caution_ground,
   refused_ground,
-  status_text,  // on the three grounds above
-  water,        // ASME A13.1
+  stale_ground,  // of a plan that no longer fits what is typed
+  status_text,   // on the four grounds above
+  water,         // ASME A13.1
   water_text,
   air,  // ASME A13.1
   air_text,

@@ -35,7 +35,12 @@ struct Leave {
   bool only_if_saved = false;
 };
 
-using Request = std::variant<gui::Command, Do, Seek, WorkOutAlternatives, ExportTo, Leave>;
+/// Goes on to another job, after what was asked about this one; the model refuses where work would be lost.
+struct GoOn {
+  gui::Command to;
+};
+
+using Request = std::variant<gui::Command, Do, Seek, WorkOutAlternatives, ExportTo, Leave, GoOn>;
 using Requests = std::vector<Request>;
 
 inline void append(Requests& to, Requests more) {

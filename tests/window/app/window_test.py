@@ -193,10 +193,41 @@ class Driven(unittest.TestCase):
         self.window.wait_for(lambda p: p["printing"] == (0.0,), "printing to end")
         self.assertTrue((self.folder / "printed.pdf").read_bytes().startswith(b"%PDF"))
 
+    def test_new_open_and_quit_ask_for_work_that_is_not_saved(self):
+        window = self.window
+        before = self.type_into("riser.clearance", "3/4 in")
+        window.wait_for_act(before)
+        other = self.folder / "other.yaml"
+        shutil.copy(EXAMPLES / "air-too-weak.yaml", other)
+        copies = lambda: list(self.folder.rglob("unsaved/*.yaml"))  # noqa: E731
+        for ask in (lambda: window.key("ctrl+n"), lambda: self.open_by_name(other)):
+            ask()
+            window.wait_for(lambda p: "answer Discard" in p, "the question")
+            self.assertTrue(copies(), "the copy stays until it is answered")
+            window.click("answer Cancel")
+            window.wait_for(lambda p: "answer Cancel" not in p, "the question to go")
+            self.assertEqual(window.places()["unsaved"], (1.0,))
+        self.open_by_name(other)
+        window.wait_for(lambda p: "answer Save" in p, "the question")
+        window.click("answer Save")
+        window.wait_for(lambda p: p["unsaved"] == (0.0,) and p["current"] == (1.0,), "the other job")
+        self.assertIn("clearance: 3/4 in", self.job.read_text(encoding="utf-8"))
+        window.key("ctrl+n")
+        window.wait_for(lambda p: p["has file"] == (0.0,), "a new job, unasked: nothing was unsaved")
+        self.leave()
+
+    def open_by_name(self, file):
+        self.window.key("ctrl+o")
+        time.sleep(0.5)
+        self.window.key("ctrl+a")
+        self.window.type(str(file))
+        self.window.key("Return")
+
     def test_a_wrong_entry_is_marked_and_the_last_good_plan_stays(self):
         before = self.type_into("riser.clearance", "3/4 psi")
         places = self.window.wait_for(lambda p: "wrong riser.clearance" in p, "the reason beside the field")
         self.assertEqual(places["current"], (0.0,))
+        self.assertIn("verdict not up to date: 1 entry to fix", places)
         self.assertGreater(places["planned"][0], 0.0)
         self.window.click("as it was riser.clearance")
         self.window.wait_for(lambda p: p["current"] == (1.0,) and "wrong riser.clearance" not in p, "the good plan again")

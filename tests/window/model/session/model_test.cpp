@@ -115,7 +115,7 @@ TEST_F(ModelTest, APlanOfAnotherDocumentIsNotShown) {
   const auto model = opened();
   for (int round = 0; round < 5; ++round) {
     model->post(Perform{SetValue{depth, "3 in"}});
-    model->post(Open{round % 2 == 0 ? folder / "other.yaml" : file});
+    model->post(Open{round % 2 == 0 ? folder / "other.yaml" : file, true});
     const std::string name = round % 2 == 0 ? "Brick soak basin" : "Bevelling bench";
     EXPECT_TRUE(soon(*model, [&] {
       const bool opened = model->job().job && model->job().job->name == name;
@@ -125,6 +125,28 @@ TEST_F(ModelTest, APlanOfAnotherDocumentIsNotShown) {
       return opened && model->plan().current;
     }));
   }
+}
+
+TEST_F(ModelTest, WorkThatIsNotSavedStaysUntilItIsDiscarded) {
+  write_file(folder / "other.yaml", testing::example("air-too-weak"));
+  const auto model = opened();
+  model->post(Perform{SetValue{depth, "3 in"}});
+  for (const Command& other : {Command{Open{folder / "other.yaml"}}, Command{StartNew{}}}) {
+    model->post(other);
+    model->settle();
+    EXPECT_THAT(model->job().text, HasSubstr("depth: 3 in"));
+    EXPECT_EQ(model->job().file.path, file);
+    const auto notices = model->take_notices();
+    ASSERT_FALSE(notices.empty());
+    EXPECT_THAT(notices.back().text, HasSubstr("not saved"));
+  }
+  // One that is not there takes nothing with it either.
+  model->post(Open{folder / "none.yaml", true});
+  model->settle();
+  EXPECT_THAT(model->job().text, HasSubstr("depth: 3 in"));
+  model->post(Open{folder / "other.yaml", true});
+  model->settle();
+  EXPECT_EQ(model->job().file.path, folder / "other.yaml");
 }
 
 TEST_F(ModelTest, RefusedActsAreTold) {

@@ -136,6 +136,8 @@ struct JetPlan {
 };
 
 struct TransferPlan {
+  std::string missing_run;  // connection that should carry the water and does not go together: plain pipe stands for it
+                            // in the equations, and no time is a promise; empty: none is missing
   transfer::System system;  // with the setting below
   transfer::Start start;
   Length wanted_depth{};  // of the table

@@ -52,6 +52,7 @@ Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Advice advice) {
   plan.levels = plan_levels(inputs, plan.riser, plan.line, water, remarks);
   const WallLimit limit = find_wall_limit(inputs, plan.levels.charge_depth, remarks);
   plan.transfer = plan_transfer(inputs, plan.riser, plan.line, plan.levels, limit, air, remarks);
+  if (water != nullptr && water->chain() == nullptr) plan.transfer.missing_run = water->name;
   plan.air = plan_air(plan.transfer.system, plan.transfer.fill);
   plan.walls =
       plan_walls(inputs, limit, {plan.levels.charge_depth, plan.transfer.setting, plan.transfer.in_use}, remarks);

@@ -21,6 +21,19 @@ FigureGroup leak_test_or_none(const plan::Plan& plan) {
   return group;
 }
 
+/// A time stands in the largest type only where the water gets there.
+Figure time_or_never(const plan::Plan& plan, Figure time, std::string_view label, const transfer::Transfer& transfer) {
+  const bool missing = !plan.transfer.missing_run.empty();
+  time.label = label;
+  if (!missing && transfer.stop == transfer::Stop::goal_reached) return time;
+  time.beside = missing ? Phrase{"'{0}' does not go together", {plan.transfer.missing_run}}
+                        : Phrase{"stops after {0}", {transfer.time}};
+  time.value = std::string("never");
+  time.low.reset();
+  time.high.reset();
+  return time;
+}
+
 }  // namespace
 
 std::vector<FigureGroup> figures_of(const plan::Plan& plan) {
@@ -40,8 +53,9 @@ std::vector<Figure> headline_of(const plan::Plan& plan) {
              .value = plan.list.total,
              .beside = {"{0:#line|lines}", {static_cast<std::int64_t>(plan.list.buy.size())}},
              .source = {"Indicative prices of what is not in the bin; your own price file replaces them.", {}}};
-  return {std::move(set), renamed(filling["time"], "fill"), renamed(draining_figures(plan)["time"], "drain"),
-          std::move(cut), std::move(buy)};
+  return {std::move(set), time_or_never(plan, filling["time"], "fill", plan.transfer.fill),
+          time_or_never(plan, draining_figures(plan)["time"], "drain", plan.transfer.drain), std::move(cut),
+          std::move(buy)};
 }
 
 }  // namespace riserun::report

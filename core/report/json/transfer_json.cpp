@@ -99,7 +99,10 @@ json transfer_object(const Plan& plan) {
                   {"self_limiting_pressure_pa", optional_pressure(fill.self_limiting_pressure)}});
   json draining = common_json(drain);
   draining["left_in_table_m3"] = in_cubic_metres(drain.left_in_table);
-  return {{"fill", filling}, {"drain", draining}, {"losses", losses_json(fill.losses_at_mean)}};
+  json transfer = {{"fill", filling}, {"drain", draining}, {"losses", losses_json(fill.losses_at_mean)}};
+  // All of it as if plain pipe stood for the run that does not go together.
+  if (!plan.transfer.missing_run.empty()) transfer["missing_run"] = plan.transfer.missing_run;
+  return transfer;
 }
 
 }  // namespace riserun::report

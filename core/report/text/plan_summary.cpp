@@ -62,8 +62,12 @@ std::string time_with_range(const Figure& time, UnitSystem units) {
   return written_with_range(time, units);
 }
 
+/// In place of a time that water would take through a run that is not there.
+std::string no_run(const Plan& plan) { return fmt::format("not while '{}' has no chain", plan.transfer.missing_run); }
+
 std::string fill_line(const Plan& plan, UnitSystem units) {
   const transfer::Fill& fill = plan.transfer.fill;
+  if (!plan.transfer.missing_run.empty()) return no_run(plan);
   if (fill.stop != transfer::Stop::goal_reached) return "does not reach the wanted depth: see Filling";
   const FigureGroup filling = filling_figures(plan);
   const std::string time =
@@ -74,6 +78,8 @@ std::string fill_line(const Plan& plan, UnitSystem units) {
 }
 
 std::string drain_line(const Plan& plan, UnitSystem units) {
+  if (!plan.transfer.missing_run.empty()) return no_run(plan);
+  if (plan.transfer.fill.stop != transfer::Stop::goal_reached) return "see Draining: the table is never full";
   const FigureGroup draining = draining_figures(plan);
   return fmt::format("{}; {} stays in the table", time_with_range(draining["time"], units),
                      written(draining["left_in_table"], units));

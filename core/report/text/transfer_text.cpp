@@ -45,6 +45,12 @@ std::string limits_cell(const transfer::Transfer& transfer) {
   return ladder.empty() ? transfer.limited_by : fmt::format("{} ({})", transfer.limited_by, ladder);
 }
 
+void add_missing_run(const Plan& plan, FigureRows& rows) {
+  if (plan.transfer.missing_run.empty()) return;
+  rows.line("only as if",
+            fmt::format("plain pipe stood for '{}', which does not go together", plan.transfer.missing_run));
+}
+
 void add_common_rows(const transfer::Transfer& transfer, bool filling, FigureRows& rows) {
   rows.line("ends because", stop_sentence(transfer.stop, filling));
   rows.figure("time");
@@ -94,6 +100,7 @@ std::string jet_words(const Plan& plan, UnitSystem units) {
 std::string filling(const Plan& plan, const Style& style) {
   const transfer::Fill& fill = plan.transfer.fill;
   FigureRows rows(filling_figures(plan), style.units);
+  add_missing_run(plan, rows);
   add_common_rows(fill, true, rows);
   rows.figure("set_pressure", "", ": " + say(plan.transfer.setting_basis, style.units));
   for (const char* key : {"pressure_to_start", "hold_pressure", "pressure_to_finish", "highest_ullage_pressure"})
@@ -116,6 +123,7 @@ std::string filling(const Plan& plan, const Style& style) {
 
 std::string draining(const Plan& plan, const Style& style) {
   FigureRows rows(draining_figures(plan), style.units);
+  add_missing_run(plan, rows);
   add_common_rows(plan.transfer.drain, false, rows);
   rows.figure_if_any("time_to_thinnest_film", "", " on a floor that is well wetted");
   rows.figure_if_any("film", "", " over the inlet");

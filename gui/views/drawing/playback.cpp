@@ -39,6 +39,7 @@ std::string stop_words(Stop stop, bool filling) {
 
 Timeline timeline_of(const plan::Plan& plan) {
   Timeline timeline;
+  if (!plan.transfer.missing_run.empty()) return timeline;  // no water moves where nothing leads
   const transfer::Fill& fill = plan.transfer.fill;
   const transfer::Drain& drain = plan.transfer.drain;
   timeline.fill_shown = shown(fill);

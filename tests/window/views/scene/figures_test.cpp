@@ -5,10 +5,13 @@
 
 #include <gmock/gmock.h>
 
+#include <algorithm>
+
 namespace riserun::views {
 namespace {
 
 using testing::HasSubstr;
+using testing::Not;
 
 TEST(Figures, EachSaysWhereItComesFrom) {
   for (const char* name : {"bevel-bench", "air-too-weak", "one-part-short", "walls-too-thin"}) {
@@ -41,6 +44,21 @@ TEST(Figures, AreThoseThatTheCommandPrints) {
       if (figure.label != "buy") {
         EXPECT_THAT(printed, HasSubstr(figure.value)) << figure.label;
       }
+  }
+}
+
+TEST(Figures, WaterThatNeverGetsThereHasNoTime) {
+  for (const auto& [name, why] :
+       {std::pair("one-part-short", "'water up' does not go together"), std::pair("air-too-weak", "stops after")}) {
+    const plan::Plan plan = plan::plan_of_example(name);
+    const std::vector<Figure> figures = headline(plan, UnitSystem::inch);
+    const auto fill = std::find_if(figures.begin(), figures.end(), [](const Figure& f) { return f.label == "fill"; });
+    ASSERT_NE(fill, figures.end());
+    EXPECT_EQ(fill->value, "never") << name;
+    EXPECT_THAT(fill->beside, HasSubstr(why));
+    const std::string printed = report::plan_text(plan, report::Style{UnitSystem::inch, false});
+    const std::size_t line = printed.find("\n  Fill ");
+    EXPECT_THAT(printed.substr(line, printed.find('\n', line + 1) - line), Not(HasSubstr(" min "))) << name;
   }
 }
 

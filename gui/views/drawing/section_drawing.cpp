@@ -152,8 +152,12 @@ class Section {
     if (line_wet()) area("water in the riser", p_.riser_x - inner, p_.riser_end, p_.riser_x + inner, top, Ink::water);
   }
 
-  /// While water runs or stands in the table, riser and hose are full.
-  bool line_wet() const { return now_.table_depth > Length{} || now_.flow > VolumeFlow{} || now_.flow < VolumeFlow{}; }
+  /// While water runs or stands in the table, riser and hose are full. A solver's rest of a flow is none: below
+  /// a teaspoon a minute nothing stands in the riser because of it.
+  bool line_wet() const {
+    constexpr double kFlows = 1e-7;  // cubic metres a second
+    return now_.table_depth > Length{} || std::abs(in_cubic_metres_per_second(now_.flow)) > kFlows;
+  }
 
   /// Riser, bung, and from there to the inlet the hose, bent where the two do not stand in one line.
   void line() {

@@ -85,6 +85,17 @@ TEST(Section, ShowsAirOnlyUnderPressureAndWritesItWhiteOnBlue) {
   EXPECT_EQ(find_shape<Label>(at_rest, "air pressure")->text, "air 0 psi");
 }
 
+TEST(Section, WaterStandsInTheRiserOnceItRuns) {
+  transfer::Instant instant;
+  instant.reservoir_depth = plan::bevel_bench().levels.charge_depth;
+  for (const auto& [flow, wet] : {std::pair(0.0, false), std::pair(1e-17, false), std::pair(-1e-17, false),
+                                  std::pair(1e-4, true), std::pair(-1e-4, true)}) {
+    instant.flow = cubic_metres_per_second(flow);
+    const Drawing drawing = section_drawing(plan::bevel_bench(), instant, UnitSystem::inch);
+    EXPECT_EQ(find_shape<Area>(drawing, "water in the riser") != nullptr, wet) << flow;
+  }
+}
+
 TEST(Section, WordsThatAreTallerThanTheirWaterStandAside) {
   transfer::Instant low;
   low.reservoir_depth = inches(1.0);

@@ -49,19 +49,23 @@ INSTANTIATE_TEST_SUITE_P(
                     Strange{"BungToBuy", "bung: full coupling", "bung: full coupling, welded in: no"}),
     name_of<Strange>);
 
-// A riser bung and a table port of every kind of joint there is.
+// A riser bung and a table port of every kind of joint there is, each bung with the next kind of table port.
 TEST(StrangeJob, OfEveryKindOfPortMakesAPlan) {
   const Catalog& catalog = *shipped_catalog();
+  std::vector<std::string> ports;
   for (std::uint32_t kind = 0; kind < catalog.kinds().size(); ++kind) {
     for (const catalog::End end : {catalog::End::male, catalog::End::female, catalog::End::neither}) {
       const auto& sizes = catalog.kinds()[kind].sizes;
       const auto type = catalog.find_port_type({catalog::KindId{kind}, sizes[sizes.size() / 2].size, end});
-      if (!type) continue;
-      const std::string port = "'" + catalog.spelled(*type) + "'";
-      SCOPED_TRACE(port);
-      expect_sound(plan_of_text(with(kBench, "port: 1 FNPT, bung", "port: " + port + ", bung")));
-      expect_sound(plan_of_text(with(kBench, "{port: 1 FNPT, where", "{port: " + port + ", where")));
+      if (type) ports.push_back("'" + catalog.spelled(*type) + "'");
     }
+  }
+  for (std::size_t at = 0; at < ports.size(); ++at) {
+    const std::string& bung = ports[at];
+    const std::string& table = ports[(at + 1) % ports.size()];
+    SCOPED_TRACE(bung + " to " + table);
+    expect_sound(plan_of_text(with(with(kBench, "port: 1 FNPT, bung", "port: " + bung + ", bung"),
+                                   "{port: 1 FNPT, where", "{port: " + table + ", where")));
   }
 }
 

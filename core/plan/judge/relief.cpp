@@ -83,11 +83,10 @@ void judge_no_valve(const Plan& plan, Open& open) {
   if (part) finding.ways_to_mend = {{{"connections", "", part}}};
 }
 
-/// A setting that the job gives may leave no room under what keeps the factor at 4: the valve that is advised then
-/// passes it, and that is not left unsaid. Of a setting of the program's own judge_walls says it.
+/// A setting may leave no room under what keeps the factor at 4: the valve that is advised then passes it, and that is
+/// not left unsaid.
 void judge_advised_setting(const Plan& plan, Open& open) {
-  const TransferPlan& transfer = plan.transfer;
-  if (!transfer.setting_given || transfer.setting > plan.walls.limit) return;
+  if (plan.transfer.setting > plan.walls.limit) return;  // refused
   if (plan.relief.set_pressure <= plan.walls.four_to_one) return;
   open.not_yet(Topic::relief, fact("relief_setting_passes_four_to_one", plan.relief.set_pressure),
                Against{plan.relief.set_pressure, plan.walls.four_to_one}, fact("stiffer_walls_or_lower_setting"),

@@ -98,6 +98,24 @@ TEST(AdvisedReliefSetting, ThatPassesTheFactorIsAFinding) {
   EXPECT_GT(over.relief.set_pressure, over.walls.four_to_one);
 }
 
+// Thin walls under a table so high that the water needs more than 4 to 1 allows: both settings are said.
+TEST(AdvisedReliefSetting, OfASettingOfTheProgramsOwnIsAFindingToo) {
+  const Plan plan = plan_of_text(R"(reservoir:
+  inside: {length: 30 in, width: 18 in, height: 14 in}
+  sheet: 11 ga A36
+  supports: {baffles across: 1}
+  charge: 9 in
+table:
+  inside: {length: 28 in, width: 16 in}
+  floor height: 36 in
+  depth: 4 in
+air: {delivery: 3 scfm, receiver: 8 gal}
+)");
+  EXPECT_GT(plan.relief.set_pressure, plan.walls.four_to_one);
+  EXPECT_TRUE(has(plan, "setting_passes_four_to_one"));
+  EXPECT_TRUE(has(plan, "relief_setting_passes_four_to_one"));
+}
+
 // Between 1.6 and 1.73 psi none is sold: that is said, with what makes room for one.
 TEST(AdvisedReliefSetting, SaysWhenNoValveThatIsSoldFits) {
   const auto advice = [](const Plan& plan) {

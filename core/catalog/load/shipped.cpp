@@ -19,7 +19,7 @@ struct ShippedFile {
 
 /// Made of the source tree's folder when the program is built.
 constexpr ShippedFile kShippedFiles[] = {
-#include "shipped_files.inc"
+#include "catalog/load/shipped_files.inc"
 };
 
 std::ptrdiff_t lines_of(std::ifstream& file) {

@@ -15,7 +15,7 @@ namespace riserun::cli {
 
 Stock load_stock(const CommonOptions& common) {
   const std::vector<std::filesystem::path> own_files(common.catalog_files.begin(), common.catalog_files.end());
-  catalog::Catalog shipped = catalog::load_catalog(catalog::find_catalog_folder(), own_files);
+  catalog::Catalog shipped = catalog::load_shipped_catalog(own_files);
   if (common.bin_file.empty()) return {std::make_shared<const catalog::Catalog>(std::move(shipped)), {}};
   catalog::CatalogWithBin both = catalog::load_bin(std::move(shipped), common.bin_file);
   return {std::make_shared<const catalog::Catalog>(std::move(both.catalog)), std::move(both.bin)};

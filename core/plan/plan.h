@@ -40,6 +40,13 @@ struct MissedBore {
   quantity::Fact mend;
 };
 
+/// A run that does not come out at the gap that the job gives, and by more than its threads give.
+struct MissedGap {
+  bool too_long = false;
+  bool by_hose = false;  // what is too short is the hose that the job gives
+  Length off{};
+};
+
 /// A connection with one far end or with several.
 struct ConnectionPlan {
   std::string name;
@@ -52,10 +59,12 @@ struct ConnectionPlan {
   std::variant<chain::Run, chain::NoChain, chain::NoAssembly> answer;
   std::optional<PartId> ends_in;    // the device at the one far end
   std::optional<Length> gap;        // as given; the chain's length stands in the answer
+  bool gap_assumed = false;         // a height that it was worked out of was not given
   std::optional<chain::Span> span;  // the distance that the chain was asked to make
   Length run_length{};              // from port to port along the run, with the hose at its length
   Length run_tolerance{};           // plus or minus, from the threads
   std::optional<MissedBore> missed_bore;
+  std::optional<MissedGap> missed_gap;
   std::optional<Length> hose_length;  // of each piece sold by the length in the chain, given or assumed
   int hose_joints = 0;                // hose ends that carry a clamp or two
   int clamps = 0;
@@ -269,8 +278,7 @@ struct ListItem {
   std::string material;
   std::string shelf;
   int quantity = 0;
-  Price each;
-  bool priced = true;  // false: the catalog has no price for it, and it is not in the total
+  Price each;  // unknown where the catalog has no price for it
   bool special_order = false;
   bool measured = false;
   bool by_the_foot = false;           // so many feet in one piece
@@ -302,7 +310,7 @@ struct ShoppingList {
   std::vector<ListItem> from_bin;
   std::vector<CutItem> cut;
   std::vector<Consumable> consumables;
-  Price total;  // of what must be bought, indicative
+  Price total;  // of what must be bought, indicative; and how many rows have no price
 };
 
 struct Plan {

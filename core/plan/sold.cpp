@@ -25,6 +25,11 @@ std::optional<PartId> cheapest(const Catalog& catalog, Fits fits) {
   return best;
 }
 
+/// nullopt: it is no relief valve.
+std::optional<GaugePressure> relief_opens(const Catalog& catalog, const catalog::Part& part) {
+  return catalog.family(part.family).role == catalog::Role::relief_valve ? part.opens_at : std::nullopt;
+}
+
 }  // namespace
 
 GaugePressure regulator_range_for(GaugePressure setting) {
@@ -40,18 +45,30 @@ Length next_drill_down(Length bore) {
   return step * std::floor(bore / step);
 }
 
+std::optional<GaugePressure> relief_sold_above(const Catalog& catalog, GaugePressure pressure) {
+  std::optional<GaugePressure> lowest;
+  for (const catalog::Part& part : catalog.parts())
+    if (const auto opens = relief_opens(catalog, part); opens > pressure && (!lowest || *opens < *lowest))
+      lowest = opens;
+  return lowest;
+}
+
+std::optional<GaugePressure> relief_sold_below(const Catalog& catalog, GaugePressure pressure) {
+  std::optional<GaugePressure> highest;
+  for (const catalog::Part& part : catalog.parts())
+    if (const auto opens = relief_opens(catalog, part); opens && *opens < pressure && (!highest || *opens > *highest))
+      highest = opens;
+  return highest;
+}
+
 std::optional<PartId> relief_valve_for(const Catalog& catalog, GaugePressure holds, GaugePressure opens_by) {
-  const auto is_relief_valve = [&](const catalog::Part& part) {
-    return catalog.family(part.family).role == catalog::Role::relief_valve && part.opens_at;
-  };
   std::optional<GaugePressure> nearest;
   for (const catalog::Part& part : catalog.parts())
-    if (is_relief_valve(part) && *part.opens_at > holds && *part.opens_at <= opens_by &&
-        (!nearest || *part.opens_at > *nearest))
-      nearest = part.opens_at;
+    if (const auto opens = relief_opens(catalog, part);
+        opens && *opens > holds && *opens <= opens_by && (!nearest || *opens > *nearest))
+      nearest = opens;
   if (!nearest) return std::nullopt;
-  return cheapest(catalog,
-                  [&](const catalog::Part& part) { return is_relief_valve(part) && *part.opens_at == *nearest; });
+  return cheapest(catalog, [&](const catalog::Part& part) { return relief_opens(catalog, part) == nearest; });
 }
 
 std::optional<PartId> gauge_for(const Catalog& catalog, GaugePressure full_scale) {

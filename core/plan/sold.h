@@ -20,6 +20,10 @@ Length next_drill_down(Length bore);
 std::optional<catalog::PartId> relief_valve_for(const catalog::Catalog& catalog, GaugePressure holds,
                                                 GaugePressure opens_by);
 
+/// The lowest setting of a relief valve above that pressure, and the highest below it, of those that are sold.
+std::optional<GaugePressure> relief_sold_above(const catalog::Catalog& catalog, GaugePressure pressure);
+std::optional<GaugePressure> relief_sold_below(const catalog::Catalog& catalog, GaugePressure pressure);
+
 /// The cheapest gauge for air with a scale to that pressure.
 std::optional<catalog::PartId> gauge_for(const catalog::Catalog& catalog, GaugePressure full_scale);
 

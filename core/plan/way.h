@@ -3,6 +3,7 @@
 
 #include "hydraulics/line.h"
 #include "plan/job/job.h"
+#include "quantity/fact.h"
 
 #include <optional>
 #include <string>
@@ -22,10 +23,11 @@ struct WayPart {
 
 /// What a way is for.
 enum class WayUse {
-  feed,    // air from the supply to the reservoir
-  vent,    // air from the reservoir to a device that lets it out
-  relief,  // air from the reservoir to a relief valve
-  gauge,   // to a gauge; nothing flows
+  feed,         // air from the supply to the reservoir
+  vent,         // air from the reservoir to a device that lets it out
+  relief,       // air from the reservoir to a relief valve that nothing can keep from it
+  idle_relief,  // to a relief valve that guards nothing: Way::guards_nothing says why
+  gauge,        // to a gauge; nothing flows
   water,
   other,  // air between two ports that are not of the supply
 };
@@ -36,10 +38,11 @@ struct Way {
   std::string connection;  // its name
   std::string end;         // name of the end that is not the base
   WayUse use = WayUse::other;
-  bool to_base = false;          // the flow comes in by the end
-  bool branched = false;         // the connection has other ends, which share parts of it
-  std::vector<WayPart> parts;    // without the device
-  std::optional<PartId> device;  // that stands at the end
+  bool to_base = false;                          // the flow comes in by the end
+  bool branched = false;                         // the connection has other ends, which share parts of it
+  std::vector<WayPart> parts;                    // without the device
+  std::optional<PartId> device;                  // that stands at the end
+  std::optional<quantity::Fact> guards_nothing;  // of a relief valve: why, where it stands
 
   /// The narrowest place; nullopt: there is no part, or no bore is known.
   std::optional<Length> bore() const;

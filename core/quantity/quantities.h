@@ -96,20 +96,31 @@ using GaugePressure = Point<struct GaugePressureTag, PressureDifference>;       
 using AbsolutePressure = Point<struct AbsolutePressureTag, PressureDifference>;  // Pa above vacuum
 using Temperature = Point<struct TemperatureTag, TemperatureDifference>;         // K
 
-/// Money in whole cents, so that sums are exact and ties are ties.
+/// Money in whole cents, so that sums are exact and ties are ties; and how many of the things that it is for have no
+/// price. What has none is dearer than all that has one: it wins nothing by that.
 class Price {
  public:
   constexpr Price() = default;
-  static constexpr Price from_cents(std::int64_t cents) { return Price(cents); }
-  constexpr std::int64_t cents() const { return cents_; }
+  static constexpr Price from_cents(std::int64_t cents) { return Price(cents, 0); }
+  /// Of one thing that has no price.
+  static constexpr Price unknown() { return Price(0, 1); }
+  constexpr std::int64_t cents() const { return cents_; }  // of what has a price
+  constexpr std::int64_t without_price() const { return without_; }
+  constexpr bool known() const { return without_ == 0; }
   constexpr auto operator<=>(const Price&) const = default;
-  friend constexpr Price operator+(Price a, Price b) { return Price(a.cents_ + b.cents_); }
-  friend constexpr Price operator-(Price a, Price b) { return Price(a.cents_ - b.cents_); }
-  friend constexpr Price operator*(Price a, std::int64_t n) { return Price(a.cents_ * n); }
+  friend constexpr Price operator+(Price a, Price b) { return Price(a.cents_ + b.cents_, a.without_ + b.without_); }
+  friend constexpr Price operator-(Price a, Price b) { return Price(a.cents_ - b.cents_, a.without_ - b.without_); }
+  friend constexpr Price operator*(Price a, std::int64_t n) { return Price(a.cents_ * n, a.without_ * n); }
   constexpr Price& operator+=(Price b) { return *this = *this + b; }
 
+  /// One number in the order of prices, that adds up; up to ten million dollars of what has a price.
+  constexpr std::int64_t weight() const { return cents_ + without_ * kUnknown; }
+  static constexpr Price of_weight(std::int64_t weight) { return Price(weight % kUnknown, weight / kUnknown); }
+
  private:
-  explicit constexpr Price(std::int64_t cents) : cents_(cents) {}
+  static constexpr std::int64_t kUnknown = 1'000'000'000;
+  constexpr Price(std::int64_t cents, std::int64_t without) : without_(without), cents_(cents) {}
+  std::int64_t without_ = 0;  // decides first
   std::int64_t cents_ = 0;
 };
 

@@ -255,7 +255,14 @@ std::string write_stress(Stress value, UnitSystem system, int digits) {
 std::string write_price(Price value) {
   const std::int64_t total = value.cents();
   const std::int64_t part = std::abs(total % 100);
-  return fmt::format("{}${}.{:02}", total < 0 ? "-" : "", std::abs(total / 100), part);
+  const std::string money = fmt::format("{}${}.{:02}", total < 0 ? "-" : "", std::abs(total / 100), part);
+  if (value.known()) return money;
+  if (total != 0) return fmt::format("{} and {} without price", money, value.without_price());
+  return value.without_price() == 1 ? "no price" : fmt::format("{} without price", value.without_price());
+}
+
+std::string write_about(Price value) {
+  return value.known() || value.cents() != 0 ? "about " + write_price(value) : write_price(value);
 }
 
 std::string write_range(const std::string& low, const std::string& high) {

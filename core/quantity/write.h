@@ -48,8 +48,11 @@ std::string write_temperature_difference(TemperatureDifference value, UnitSystem
 std::string write_power(Power value, UnitSystem system, int digits = kUsualDigits);    // W, kW in both
 std::string write_energy(Energy value, UnitSystem system, int digits = kUsualDigits);  // ft-lb | J, kJ
 std::string write_stress(Stress value, UnitSystem system, int digits = kUsualDigits);  // psi, ksi from 10000 psi | MPa
-std::string write_price(Price value);                                                  // $2.10
-std::string write_number(double value, int digits = kUsualDigits);                     // 0.62
+/// `$2.10`; `$2.10 and 3 without price`; where nothing has one `3 without price`, of one thing `no price`.
+std::string write_price(Price value);
+/// `about $2.10`, with a word before what is known.
+std::string write_about(Price value);
+std::string write_number(double value, int digits = kUsualDigits);  // 0.62
 
 /// `1.2 to 1.7 min` from two written quantities: the unit once if both have the same, else both (`50 s to 1.7 min`).
 std::string write_range(const std::string& low, const std::string& high);

@@ -169,8 +169,10 @@ void describe(const Question& q, const Equations& e, const Course& r, Transfer& 
   high.setting = -low.setting;
   Limiting fast = limiting_course(q, low);
   Limiting slow = limiting_course(q, high);
-  out.time_low = seconds(fast.time);
-  out.time_high = seconds(slow.time);
+  // Neither need be beyond the estimate itself: a course under worse conditions may end sooner, where air or water
+  // gives out, and those two are worked out less finely.
+  out.time_low = std::min(seconds(fast.time), out.time);
+  out.time_high = std::max(seconds(slow.time), out.time);
   out.history_fast = std::move(fast.history);
   out.history_slow = std::move(slow.history);
   out.limits = ladder(q, riser_share(out.losses_at_mean, q.task));

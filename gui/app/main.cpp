@@ -62,8 +62,7 @@ void add_words(CLI::App& app, Words& words, std::string& size) {
 }
 
 void show(const Words& words) {
-  const auto catalog =
-      std::make_shared<const catalog::Catalog>(catalog::load_catalog(catalog::find_catalog_folder(), words.catalogs));
+  const auto catalog = std::make_shared<const catalog::Catalog>(catalog::load_shipped_catalog(words.catalogs));
   gui::Model model({catalog, words.state});
   if (!words.job.empty()) model.post(gui::Open{words.job});
   app::Window window(words.window);

@@ -34,6 +34,15 @@ Catalog load_catalog(std::span<const SourceText> texts, std::span<const SourceTe
 /// @throws InputError when there is none.
 std::filesystem::path find_catalog_folder();
 
+/// Whether the folder still holds all that it held when the program was built: every file, none with fewer lines. More
+/// files and longer ones are welcome; a user's own files are not looked at.
+/// @throws InputError that names each file that is missing or cut off.
+void check_whole(const std::filesystem::path& folder);
+
+/// The shipped catalog, which must be whole, and the extra files.
+/// @throws InputError as load_catalog, find_catalog_folder and check_whole.
+Catalog load_shipped_catalog(std::span<const std::filesystem::path> extra_files = {});
+
 /// Reads a bin file (key `bin`). A part measured by hand is added to the builder as a copy of the catalog's part, with
 /// `measured` set; so build the catalog afterwards.
 /// @throws InputError with every mistake of the file.

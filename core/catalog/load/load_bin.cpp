@@ -1,5 +1,6 @@
 // What the shop already has, and parts measured by hand.
 #include "catalog/load/load.h"
+#include "catalog/load/part_bounds.h"
 #include "catalog/words/part_search.h"
 #include "catalog/yaml/document.h"
 #include "catalog/yaml/fields.h"
@@ -39,7 +40,8 @@ bool is_straight(const Part& part) {
   return std::abs(turn - 180.0) < 0.5;  // degrees; the least bend of the trade is 11-1/4
 }
 
-std::optional<Measured> read_measured(const Value& value, const Part& part, Problems& problems) {
+std::optional<Measured> read_measured(const Value& value, const Catalog& catalog, const Part& part,
+                                      Problems& problems) {
   Fields fields(value, {"length", "rating"}, problems);
   if (!fields.valid()) return std::nullopt;
   Measured measured;
@@ -50,6 +52,14 @@ std::optional<Measured> read_measured(const Value& value, const Part& part, Prob
     problems.add(value["length"], value["length"].path() +
                                       ": a length end to end belongs to a straight part with two ports, which '" +
                                       part.id + "' is not");
+    return std::nullopt;
+  }
+  const auto [least, most] = lengths_of(catalog, part);
+  if (measured.length && (*measured.length < least || *measured.length > most)) {
+    const auto written = [](Length length) { return quantity::write_length(length, quantity::UnitSystem::inch); };
+    problems.add(value["length"], value["length"].path() + ": no " + part.name + " is " + written(*measured.length) +
+                                      " long; allowed is " + written(least) + " (what goes into its joints) to " +
+                                      written(most));
     return std::nullopt;
   }
   return measured;
@@ -98,7 +108,8 @@ void read_item(const Value& value, CatalogBuilder& builder, PartSearch& search, 
   if (length.exists()) part = read_piece(length, *part, builder, problems);
   if (!part) return;
   if (measured_value.exists()) {
-    const std::optional<Measured> measured = read_measured(measured_value, builder.so_far().part(*part), problems);
+    const std::optional<Measured> measured =
+        read_measured(measured_value, builder.so_far(), builder.so_far().part(*part), problems);
     if (!measured) return;
     part = add_measured(builder, *part, *measured);
   }

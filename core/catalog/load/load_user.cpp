@@ -1,13 +1,16 @@
 // A user's own parts and prices.
 #include "catalog/load/load.h"
 #include "catalog/load/loading.h"
+#include "catalog/load/part_bounds.h"
 #include "catalog/words/part_search.h"
 #include "quantity/read.h"
+#include "quantity/write.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace riserun::catalog {
 
@@ -21,6 +24,10 @@ quantity::Reading<GaugePressure> read_rating(std::string_view text) {
 
 quantity::Reading<Length> read_bore(std::string_view text) {
   return quantity::within(quantity::read_length(text), Range<Length>{millimetres(0.5), metres(1.0)}, text);
+}
+
+quantity::Reading<Length> read_reach(std::string_view text) {
+  return quantity::within(quantity::read_length(text), Range<Length>{millimetres(0.5), metres(10.0)}, text);
 }
 
 quantity::Reading<double> read_heading(std::string_view text) {
@@ -38,11 +45,19 @@ std::optional<Port> load_port(Loading& loading, const Catalog& known, const Valu
   if (!fields.valid()) return std::nullopt;
   const auto type = fields.need_with("port", [&](std::string_view text) { return read_port(known, text); });
   const auto bore = fields.need_with("bore", read_bore);
-  const auto reach = fields.need_with("reach", quantity::read_length);
+  const auto reach = fields.need_with("reach", read_reach);
   constexpr double kUsualHeadings[] = {180.0, 0.0, 90.0, 270.0};
   const double usual = place < 4 ? kUsualHeadings[place] : 0.0;
   const double heading = fields.find_with("heading", read_heading).value_or(usual);
   if (!type || !bore || !reach) return std::nullopt;
+  if (const auto below = bore_below(known, *type); below && *bore >= *below) {
+    loading.problems.add(
+        value["bore"],
+        fmt::format("{}: a port {} has no bore of {}; allowed is less than {}, its outside", value["bore"].path(),
+                    known.spelled(*type), quantity::write_length(*bore, quantity::UnitSystem::inch),
+                    quantity::write_length(*below, quantity::UnitSystem::inch)));
+    return std::nullopt;
+  }
   Port port;
   port.type = loading.builder.port_type(known.port_type(*type));
   port.bore = *bore;
@@ -123,7 +138,7 @@ void load_own_part(Loading& loading, const Catalog& known, const Value& value) {
   const Value material = fields.need("material");
   const std::optional<MaterialId> material_id = material.exists() ? named_material(loading, material) : std::nullopt;
   part.rating = fields.need_with("rating", read_rating).value_or(GaugePressure{});
-  part.price = fields.find_with("price", read_positive_price).value_or(Price{});
+  part.price = fields.find_with("price", read_positive_price).value_or(Price::unknown());
   part.source = fields.need_text("source");
   part.across_flats = fields.find_with("across flats", quantity::read_length).value_or(Length{});
   part.stocked = fields.flag_or("stocked", true);
@@ -139,8 +154,10 @@ void load_own_part(Loading& loading, const Catalog& known, const Value& value) {
   if (material_id) part.air = fields.flag_or("air", loading.so_far().material(*material_id).compressed_air);
   if (const Value loss = fields.find("loss"); read_text(loss, loading.problems))
     part.loss = named_loss(loading, loss, loss.text()).value_or(LossItemId{});
-  load_ports(loading, known, fields.need("ports"), part);
-  check_role(loading.problems, value, family.role, part.ports.size());
+  const Value ports = fields.need("ports");
+  load_ports(loading, known, ports, part);
+  // A port that could not be read has its own message.
+  if (part.ports.size() == ports.size()) check_role(loading.problems, value, family.role, part.ports.size());
   if (loading.so_far().find_part(part.id))
     loading.problems.add(value["id"], value["id"].path() + ": the part '" + part.id + "' is already there");
   if (loading.problems.size() > before) return;
@@ -159,11 +176,17 @@ void load_own_parts(Loading& loading, const Value& list) {
 
 void read_prices(const Value& list, CatalogBuilder& builder, Problems& problems) {
   PartSearch search(builder.so_far());  // a price changes no words
+  std::map<PartId, int> seen;           // part, line
   for (const Value& value : read_list(list, problems)) {
     Fields fields(value, {"part", "price"}, problems);
     const auto part = fields.need_with("part", [&](std::string_view words) { return search.find_one(words); });
     const auto price = fields.need_with("price", read_positive_price);
     if (!part || !price) continue;
+    if (const auto [first, is_new] = seen.emplace(*part, value.line()); !is_new) {
+      problems.add(value["part"], fmt::format("{}: '{}' has a price on line {} already; keep one", value["part"].path(),
+                                              builder.so_far().part(*part).id, first->second));
+      continue;
+    }
     Part changed = builder.so_far().part(*part);
     changed.price = *price;
     builder.replace(*part, std::move(changed));

@@ -317,7 +317,7 @@ void Allocating::try_end(std::size_t demand, std::optional<std::size_t> end, boo
     const PartId part = demands_[demand].ends[*end].part;
     Measures measures;
     measures.parts = 1;
-    measures.cents = from_bin ? 0 : folded_.catalog().part(part).price.cents();
+    measures.cents = from_bin ? 0 : folded_.catalog().part(part).price.weight();
     measures.buy = from_bin ? 0 : 1;
     made.cost = made.cost + cost_of(order_, measures);
     made.rest = made.rest + rest_of(order_, measures);

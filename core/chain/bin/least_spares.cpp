@@ -112,7 +112,7 @@ Spares LeastSpares::find() {
   std::vector<CoverPiece> pieces;
   for (std::uint32_t row = 0; row < classes.count(); ++row)
     pieces.push_back(
-        {folded_.catalog().part(classes.cheapest(row)).price.cents(), folded_.rank(classes.cheapest(row))});
+        {folded_.catalog().part(classes.cheapest(row)).price.weight(), folded_.rank(classes.cheapest(row))});
   const Pieces least = least_cover(ways_, pieces);
   Spares spares;
   spares.parts = parts_of(least, classes);

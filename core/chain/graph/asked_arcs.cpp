@@ -176,7 +176,7 @@ void AskedMoves::consider_plug(std::vector<Plug>& counted, std::vector<Plug>& be
   }
   if (!in_bin || extras_.counted[item]) {
     if (!rules_.buyable(id) && !extras_.special_order_is_wish) return;
-    plug.own.cents = part.price.cents();
+    plug.own.cents = part.price.weight();
     plug.own.buy = 1;
     plug.own.wishes = rules_.buyable(id) && !extras_.purchase_is_wish ? 0 : 1;
   }

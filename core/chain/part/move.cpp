@@ -146,7 +146,7 @@ Move bought_move(const Catalog& catalog, PartId id, std::size_t enter, std::size
                  });
   move.own.parts = 1;
   move.own.buy = 1;
-  move.own.cents = part.price.cents();
+  move.own.cents = part.price.weight();
   move.own.micrometres = body_micrometres(catalog, part, enter, leave);
   move.bushing = is_bushing(catalog, part);
   move.bend = bend_between(part, enter, leave);

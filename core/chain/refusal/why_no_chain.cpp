@@ -49,7 +49,7 @@ Lift cost_of_lift(const Route& route) {
   for (const Move& move : route.moves) {
     lift.part_count += static_cast<int>(move.own.parts);
     lift.buy_count += static_cast<int>(move.own.buy);
-    lift.price = lift.price + cents(move.own.cents);
+    lift.price += Price::of_weight(move.own.cents);
   }
   return lift;
 }

@@ -126,7 +126,7 @@ bool TakenRun::pay(PartId part, Measures& own) {
     return true;
   }
   own.buy += 1;
-  own.cents += catalog_.part(part).price.cents();
+  own.cents += catalog_.part(part).price.weight();
   return rules_.buyable(part) || refuse(fact("taken_is_not_stocked", name(part)));
 }
 

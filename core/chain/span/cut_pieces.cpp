@@ -118,7 +118,7 @@ void CutMoves::add_priced(Move move, const Part& part) {
         head_when_cut(folded_.catalog(), move, piece_length(folded_.catalog(), move, aside_, move.own.micrometres),
                       rules_.request().flow);
   if (rules_.buyable(move.part)) {
-    move.own.cents = part.price.cents() * move.pieces;
+    move.own.cents = part.price.weight() * move.pieces;
     moves_.push_back(move);
   }
   const std::vector<catalog::BinItem>& items = rules_.request().bin.items;

@@ -40,7 +40,7 @@ std::vector<Source> sources_of(const Rules& rules, const BranchDigits& digits, P
   }
   if (!buyable) return sources;
   own.buy = 1;
-  own.cents = part.price.cents();
+  own.cents = part.price.weight();
   sources.push_back({own, {}});
   return sources;
 }

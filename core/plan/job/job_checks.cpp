@@ -68,11 +68,15 @@ void check_allowance(JobReading& reading, const Value& root, const Job& job) {
 
 void check_strengths(JobReading& reading, const Value& root, const Job& job) {
   const JobReservoir& reservoir = job.reservoir;
-  if (!reservoir.yield || !reservoir.ultimate || *reservoir.ultimate >= *reservoir.yield) return;
+  if (!reservoir.ultimate || !(reservoir.sheet.thickness > metres(0.0))) return;
+  const auto metal = reservoir::find_sheet_metal(reservoir.sheet.metal, reservoir.sheet.thickness);
+  if (!reservoir.yield && !metal) return;
+  const Stress yield = reservoir.yield ? *reservoir.yield : metal->yield;
+  if (*reservoir.ultimate >= yield) return;
   const Value value = root["reservoir"]["ultimate"];
-  reading.problems.add(
-      value, fmt::format("{}: {} is less than the yield of {}", value.path(),
-                         write_stress(*reservoir.ultimate, job.units), write_stress(*reservoir.yield, job.units)));
+  reading.problems.add(value,
+                       fmt::format("{}: {} is less than the yield of {}", value.path(),
+                                   write_stress(*reservoir.ultimate, job.units), write_stress(yield, job.units)));
 }
 
 void check_air(JobReading& reading, const Value& root, const Job& job) {
@@ -203,6 +207,7 @@ void check_job(JobReading& reading, const Value& root, const Job& job) {
   check_air(reading, root, job);
   check_port_names(reading, root, job);
   check_connections(reading, root, job);
+  check_geometry(reading, root, job);
 }
 
 }  // namespace riserun::plan

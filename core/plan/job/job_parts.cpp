@@ -1,7 +1,13 @@
 // Reads what a job says of parts: the bin, its own prices, and parts that were measured by hand.
 #include "catalog/load/load.h"
+#include "catalog/load/part_bounds.h"
 #include "catalog/yaml/document.h"
 #include "plan/job/job_reading.h"
+#include "quantity/write.h"
+
+#include <fmt/format.h>
+
+#include <map>
 
 namespace riserun::plan {
 
@@ -46,7 +52,28 @@ catalog::Part with_measures(catalog::Part part, const std::optional<Length>& len
   return part;
 }
 
-void read_measured_part(JobReading& reading, const Value& item, CatalogBuilder& builder) {
+/// A length or a bore that a part of its kind cannot have is a slip of the rule, or of the part's name.
+bool can_be(JobReading& reading, const Fields& fields, const catalog::Catalog& known, const catalog::Part& part,
+            const std::optional<Length>& length, const std::optional<Length>& bore) {
+  const std::size_t before = reading.problems.size();
+  const auto written = [](Length value) { return quantity::write_length(value, quantity::UnitSystem::inch); };
+  const auto refuse = [&](std::string_view key, const std::string& message) {
+    const Value where = fields.map()[key];
+    reading.problems.add(where, where.path() + ": " + message);
+  };
+  const auto [least, most] = catalog::lengths_of(known, part);
+  if (length && (*length < least || *length > most))
+    refuse("length", fmt::format("no {} is {} long; allowed is {} (what goes into its joints) to {}", part.name,
+                                 written(*length), written(least), written(most)));
+  const auto below = catalog::bore_below(known, part);
+  if (bore && below && *bore >= *below)
+    refuse("bore", fmt::format("no {} has a bore of {}; allowed is less than {}, its outside", part.name,
+                               written(*bore), written(*below)));
+  return reading.problems.size() == before;
+}
+
+/// @param seen  the parts that were measured already, with the line
+void read_measured_part(JobReading& reading, const Value& item, CatalogBuilder& builder, std::map<PartId, int>& seen) {
   Fields fields(item, {"part", "length", "bore", "rating"}, reading.problems);
   if (!fields.valid()) return;
   const Value words = fields.need("part");
@@ -58,7 +85,15 @@ void read_measured_part(JobReading& reading, const Value& item, CatalogBuilder& 
     reading.problems.add(item, item.path() + ": nothing was measured: give length, bore or rating");
     return;
   }
-  if (part) builder.replace(*part, with_measures(builder.so_far().part(*part), length, bore, rating));
+  if (!part) return;
+  if (const auto [first, is_new] = seen.emplace(*part, words.line()); !is_new) {
+    reading.problems.add(words, fmt::format("{}: '{}' was measured on line {} already; keep one", words.path(),
+                                            builder.so_far().part(*part).id, first->second));
+    return;
+  }
+  const catalog::Part& listed = builder.so_far().part(*part);
+  if (can_be(reading, fields, builder.so_far(), listed, length, bore))
+    builder.replace(*part, with_measures(listed, length, bore, rating));
 }
 
 bool any_own_parts(const Value& root) {
@@ -72,8 +107,10 @@ void read_own_parts(JobReading& reading, const Value& root, Job& job) {
   const std::size_t problems_before = reading.problems.size();
   CatalogBuilder builder(*reading.catalog);
   with_list(reading, root, "prices", [&](const Value& list) { catalog::read_prices(list, builder, reading.problems); });
+  std::map<PartId, int> measured;
   with_list(reading, root, "measured", [&](const Value& list) {
-    for (const Value& item : catalog::read_list(list, reading.problems)) read_measured_part(reading, item, builder);
+    for (const Value& item : catalog::read_list(list, reading.problems))
+      read_measured_part(reading, item, builder, measured);
   });
   with_list(reading, root, "bin",
             [&](const Value& list) { job.bin = catalog::read_bin(list, builder, reading.problems); });

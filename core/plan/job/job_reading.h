@@ -83,5 +83,11 @@ std::optional<T> chosen(std::optional<std::size_t> place) {
 
 /// What must agree between the parts of a job: depths with heights, names with ports.
 void check_job(JobReading& reading, const catalog::Value& root, const Job& job);
+/// ... and what no fitter could build: faces and mouths of ports outside their box, air that never reaches the
+/// reservoir, a hose far too short for its gap.
+void check_geometry(JobReading& reading, const catalog::Value& root, const Job& job);
+
+/// `cutting`: the materials that are worked over the water, the metals among them that make hydrogen told apart.
+void read_cutting(JobReading& reading, const catalog::Value& value, Job& job);
 
 }  // namespace riserun::plan

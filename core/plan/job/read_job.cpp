@@ -1,6 +1,5 @@
 #include "plan/job/read_job.h"
 
-#include "catalog/words/words.h"
 #include "catalog/yaml/document.h"
 #include "plan/job/job_reading.h"
 
@@ -28,20 +27,6 @@ void read_surroundings(Fields& fields, Job& job) {
   job.altitude = fields.find_with("altitude", ranged(read_signed_length, metres(-500.0), metres(5000.0)));
   job.measured_fill_time = fields.find_with("measured fill time", ranged(read_time, seconds(1.0), hours(24.0)));
   job.test_pressure = fields.find_with("test pressure", ranged(read_pressure, psig(0.05), psig(15.0)));
-}
-
-/// The metals whose fines make hydrogen in water; the other materials are only taken note of.
-void read_cutting(const Value& value, Problems& problems, Job& job) {
-  if (!value.exists()) return;
-  for (const Value& word : catalog::read_texts(value, problems)) {
-    const std::string lower = catalog::lower_case(word.text());
-    const auto names = [&](std::string_view metal) { return lower.find(metal) != std::string::npos; };
-    if (names("lithium"))
-      job.cutting.aluminium_lithium = true;
-    else if (names("alumin"))
-      job.cutting.aluminium = true;
-    if (names("magnes")) job.cutting.magnesium = true;
-  }
 }
 
 Job read_root(const Catalog& catalog, const Document& document, const std::filesystem::path& file, Problems& problems) {
@@ -81,7 +66,7 @@ Job read_root(const Catalog& catalog, const Document& document, const std::files
   if (const Value value = fields.find("connections"); value.exists()) read_connections(reading, value, job);
   read_surroundings(fields, job);
   read_liquid(reading, fields.find("liquid"), job);
-  read_cutting(fields.find("cutting"), problems, job);
+  read_cutting(reading, fields.find("cutting"), job);
   check_job(reading, root, job);
   return job;
 }

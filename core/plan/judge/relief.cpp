@@ -8,6 +8,7 @@ namespace riserun::plan {
 namespace {
 
 constexpr const char* kSection465 = "California Code of Regulations, Title 8, section 465 (from memory)";
+constexpr const char* kFactorOfFour = "California Code of Regulations, Title 8, section 3301(e)";
 constexpr const char* kReliefRules = "ASME BPVC Section VIII UG-125, UG-134";
 
 /// It opens, is off by its tolerance, and rises to full flow: all of that stays under the walls' limit.
@@ -41,6 +42,57 @@ void judge_capacity(const Plan& plan, Open& open) {
       .ways_to_mend = {{{"air.restrictor", hole}}};
 }
 
+/// One that stands where it guards nothing is none.
+/// @return there is one
+bool judge_places(const Plan& plan, Open& open) {
+  bool any = false;
+  for (const Way& way : plan.ways) {
+    if (!way.guards_nothing) continue;
+    any = true;
+    open.not_yet(Topic::relief, *way.guards_nothing, {}, fact("relief_valve_on_a_port_of_its_own"), kSection465);
+  }
+  return any;
+}
+
+/// What to buy: a valve that opens between the setting and what the walls may see; where none that is sold does, that
+/// is said, with what would make room for one.
+Fact valve_to_buy(const Plan& plan, const std::optional<PartId>& part) {
+  const ReliefPlan& relief = plan.relief;
+  const GaugePressure setting = plan.transfer.setting;
+  if (part || !(relief.set_pressure > setting)) return fact("buy_relief_valve", relief.set_pressure, relief.must_pass);
+  const auto above = relief_sold_above(*plan.catalog, relief.set_pressure);
+  const auto below = relief_sold_below(*plan.catalog, relief.set_pressure);
+  if (above && below)
+    return fact("no_relief_valve_is_sold_between", relief.set_pressure, relief.must_pass, setting, *above, *below);
+  if (above) return fact("no_relief_valve_is_sold_so_low", relief.set_pressure, relief.must_pass, setting, *above);
+  return fact("buy_relief_valve", relief.set_pressure, relief.must_pass);
+}
+
+void judge_no_valve(const Plan& plan, Open& open) {
+  const ReliefPlan& relief = plan.relief;
+  std::optional<Purchase> valve;
+  const auto part = relief_valve_for(*plan.catalog, plan.transfer.setting, relief.set_pressure);
+  if (relief.set_pressure > psig(0.0))
+    valve = Purchase{"relief", "relief valve",
+                     relief.valve_bore ? fact("set_at_with_clear_bore", relief.set_pressure, *relief.valve_bore)
+                                       : fact("set_at", relief.set_pressure),
+                     part};
+  // A reducing valve is none: ASME BPVC Section VIII UG-125(g), note.
+  Finding& finding =
+      open.not_yet(Topic::relief, fact("no_relief_valve"), {}, valve_to_buy(plan, part), kSection465, std::move(valve));
+  if (part) finding.ways_to_mend = {{{"connections", "", part}}};
+}
+
+/// A setting may leave no room under what keeps the factor at 4: the valve that is advised then passes it, and that is
+/// not left unsaid.
+void judge_advised_setting(const Plan& plan, Open& open) {
+  if (plan.transfer.setting > plan.walls.limit) return;  // refused
+  if (plan.relief.set_pressure <= plan.walls.four_to_one) return;
+  open.not_yet(Topic::relief, fact("relief_setting_passes_four_to_one", plan.relief.set_pressure),
+               Against{plan.relief.set_pressure, plan.walls.four_to_one}, fact("stiffer_walls_or_lower_setting"),
+               kFactorOfFour);
+}
+
 /// The welds are proved for what they may see in use.
 void judge_test(const Plan& plan, Open& open) {
   const LeakTestPlan& test = plan.leak_test;
@@ -59,23 +111,13 @@ void judge_test(const Plan& plan, Open& open) {
 }  // namespace
 
 void judge_relief(const Plan& plan, const Settled& /*settled*/, Open& open) {
-  if (!plan.relief.given) {
-    const ReliefPlan& relief = plan.relief;
-    std::optional<Purchase> valve;
-    const auto part = relief_valve_for(*plan.catalog, plan.transfer.setting, relief.set_pressure);
-    if (relief.set_pressure > psig(0.0))
-      valve = Purchase{"relief", "relief valve",
-                       relief.valve_bore ? fact("set_at_with_clear_bore", relief.set_pressure, *relief.valve_bore)
-                                         : fact("set_at", relief.set_pressure),
-                       part};
-    // A reducing valve is none: ASME BPVC Section VIII UG-125(g), note.
-    Finding& finding =
-        open.not_yet(Topic::relief, fact("no_relief_valve"), {},
-                     fact("buy_relief_valve", relief.set_pressure, relief.must_pass), kSection465, std::move(valve));
-    if (part) finding.ways_to_mend = {{{"connections", "", part}}};
-  } else {
+  const bool idle = judge_places(plan, open);
+  if (plan.relief.given) {
     for (const ReliefValve& valve : plan.relief.valves) judge_setting(plan, valve, open);
     judge_capacity(plan, open);
+  } else {
+    if (!idle) judge_no_valve(plan, open);
+    judge_advised_setting(plan, open);
   }
   judge_test(plan, open);
 }

@@ -48,6 +48,23 @@ void judge_bore(const Plan& plan, Open& open) {
           line.missed_bore->mend, "common practice");
 }
 
+/// A run that ends short of its port, or beyond it, is no run.
+void judge_gaps(const Plan& plan, Open& open) {
+  for (const ConnectionPlan& line : plan.connections) {
+    if (!line.missed_gap) continue;
+    const MissedGap& gap = *line.missed_gap;
+    const Fact mend = gap.too_long  ? fact("ports_further_apart", gap.off)
+                      : gap.by_hose ? fact("longer_hose", *line.hose_length + gap.off)
+                                    : fact("make_run_span_the_gap", gap.off);
+    open.not_yet(Topic::connections,
+                 fact(gap.too_long  ? "run_beyond_its_gap"
+                      : gap.by_hose ? "hose_short_of_its_gap"
+                                    : "run_short_of_its_gap",
+                      line.name, gap.off, *line.gap, line.run_tolerance),
+                 {}, mend, "worked out");
+  }
+}
+
 void judge_margin(const Plan& plan, Open& open) {
   const Levels& levels = plan.levels;
   if (!levels.enough || levels.spare >= levels.days_loss) return;
@@ -75,6 +92,7 @@ void judge_bung(const Plan& plan, Open& open) {
 
 void judge_water(const Plan& plan, const Settled& /*settled*/, Open& open) {
   judge_bore(plan, open);
+  judge_gaps(plan, open);
   judge_one_way(plan, open);
   judge_margin(plan, open);
   judge_bung(plan, open);

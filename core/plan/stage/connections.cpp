@@ -32,7 +32,7 @@ std::vector<std::uint8_t> ports_to_enter(const catalog::Part& part) {
 std::vector<chain::EndPart> device_ends(const Catalog& catalog, const Bin& bin, const std::vector<PartId>& devices) {
   const auto rank = [&](PartId id) {
     const catalog::Part& part = catalog.part(id);
-    return std::tuple(!part.stocked, part.price.cents(), part.id);
+    return std::tuple(!part.stocked, part.price.weight(), part.id);
   };
   std::vector<chain::EndPart> ends;
   for (const PartId device : devices) {
@@ -123,8 +123,7 @@ chain::Demand ask(const Inputs& inputs, const chain::Finder& finder, const Riser
   plan.to = connection.to;
   plan.service = settle_service(inputs.job, connection, remarks);
   plan.request = request_for(inputs, connection, plan.service, remarks);
-  bool gap_is_assumed = false;
-  plan.gap = gap_between(inputs.job, riser, connection, gap_is_assumed, remarks);
+  plan.gap = gap_between(inputs.job, riser, connection, plan.gap_assumed, remarks);
   plan.answer = chain::NoChain{};
   chain::Demand demand;
   if (connection.ends_in) {
@@ -133,7 +132,7 @@ chain::Demand ask(const Inputs& inputs, const chain::Finder& finder, const Riser
     plan.request.to = demand.ends.front().end;
   } else {
     plan.request.to = end_at(inputs.job, connection, connection.to, connection.to_freedom, remarks);
-    plan.span = span_of(connection, plan, gap_is_assumed);
+    plan.span = span_of(connection, plan);
     keep_the_run_wide(inputs, finder, riser, connection, plan, remarks);
   }
   plan.request.taken = connection.take;

@@ -142,7 +142,7 @@ std::vector<chain::EndPart> closing_parts(const Inputs& inputs, PortTypeId port)
         closing.push_back(use.part);
     }
   }
-  const auto rank = [&](PartId id) { return std::tuple(catalog.part(id).price.cents(), catalog.part(id).id); };
+  const auto rank = [&](PartId id) { return std::tuple(catalog.part(id).price.weight(), catalog.part(id).id); };
   std::sort(closing.begin(), closing.end(), [&](PartId a, PartId b) { return rank(a) < rank(b); });
   std::vector<chain::EndPart> ends;
   for (bool have_one = false; const PartId part : closing) {

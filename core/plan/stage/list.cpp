@@ -51,7 +51,7 @@ ListItem unlisted(std::string id, std::string name, Fact measure, std::string sh
   item.measure = std::move(measure);
   item.shelf = std::move(shelf);
   item.quantity = 1;
-  item.priced = false;
+  item.each = Price::unknown();
   item.used_for = {std::move(used_for)};
   return item;
 }
@@ -234,10 +234,20 @@ void add_consumables(const Inputs& inputs, const ListedSections& sections, Shopp
     list.consumables.push_back({"leak-test solution", "1 bottle", "every joint and weld; household soap will not do"});
 }
 
+quantity::Texts without_price(const ShoppingList& list) {
+  quantity::Texts names;
+  for (const ListItem& item : list.buy)
+    if (!item.each.known()) names.push_back(item.name);
+  return names;
+}
+
 void check_cost(const Wishes& wishes, const ShoppingList& list, Remarks& remarks) {
   const auto& cap = wishes.cost_cap;
-  if (!cap || list.total <= *cap) return;
-  remarks.caution(Topic::list, fact("list_above_cost_cap", list.total, *cap), "indicative prices");
+  if (!cap) return;
+  if (list.total.cents() > cap->cents())
+    remarks.caution(Topic::list, fact("list_above_cost_cap", list.total, *cap), "indicative prices");
+  else if (!list.total.known())
+    remarks.caution(Topic::list, fact("cost_cap_not_sure", list.total, *cap, without_price(list)), "indicative prices");
 }
 
 /// What ends the connections, what the riser is cut from and what plugs the ports for the test.
@@ -274,7 +284,8 @@ ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, Bin
   list.from_bin = tally.taken(true);
   for (ListItem& item : list.buy) {
     suggest_instead(catalog, sections.connections, item);
-    list.total += item.price();
+    // A row without price is one thing to ask for, however many of it.
+    list.total += item.each.known() ? item.price() : Price::unknown();
   }
   cut_riser(catalog, sections.riser, list);
   cut_hoses(catalog, sections.connections, list);

@@ -4,6 +4,8 @@
 #include "reservoir/relief.h"
 #include "transfer/failed_regulator.h"
 
+#include <algorithm>
+
 namespace riserun::plan {
 
 namespace {
@@ -62,7 +64,9 @@ ReliefPlan plan_relief(const Inputs& inputs, const std::vector<Way>& ways, const
   ReliefPlan relief;
   const GaugePressure set = transfer.setting;
   // Where the setting is refused already there is no room for a valve above it: it is shown at the limit.
-  relief.set_pressure = reservoir::relief_setting(set, limit).value_or(limit);
+  // Below what keeps the factor at 4, where that leaves room above the setting.
+  relief.set_pressure = reservoir::relief_setting(set, std::min(limit, walls.four_to_one))
+                            .value_or(reservoir::relief_setting(set, limit).value_or(limit));
   if (relief.set_pressure > psig(0.0)) {
     const reservoir::Relief valve = reservoir::relief_for(
         relief.set_pressure, limit, feed_of(inputs.settled, transfer.system.air), inputs.settled.atmosphere);

@@ -40,6 +40,8 @@ std::optional<Length> face_height(const Job& job, const RiserPlan& riser, const 
   return std::nullopt;
 }
 
+bool moves(Freedom freedom) { return freedom == Freedom::sliding || freedom == Freedom::loose; }
+
 /// The lengths of a run that makes its span.
 void settle_span(const Catalog& catalog, ConnectionPlan& plan) {
   const Chain& chain = *plan.chain();
@@ -62,9 +64,8 @@ std::optional<Length> gap_between(const Job& job, const RiserPlan& riser, const 
   return gap;
 }
 
-std::optional<chain::Span> span_of(const JobConnection& connection, const ConnectionPlan& plan, bool assumed) {
-  const auto moves = [](Freedom freedom) { return freedom == Freedom::sliding || freedom == Freedom::loose; };
-  if (!plan.gap || assumed || connection.hose_length || connection.ends_in) return std::nullopt;
+std::optional<chain::Span> span_of(const JobConnection& connection, const ConnectionPlan& plan) {
+  if (!plan.gap || plan.gap_assumed || connection.hose_length || connection.ends_in) return std::nullopt;
   if (moves(plan.request.from.freedom) || moves(plan.request.to.freedom)) return std::nullopt;
   return chain::Span{*plan.gap, connection.offset.value_or(metres(0.0)), metres(0.0)};
 }
@@ -103,20 +104,24 @@ void count_clamps(const Catalog& catalog, ConnectionPlan& plan) {
 
 void check_gap(const Inputs& inputs, ConnectionPlan& plan, const JobConnection& connection) {
   if (!plan.gap || plan.chain()->span) return;
+  if (!plan.hose_length && connection.offset && *connection.offset > inches(0.25))
+    plan.cautions.push_back(fact("ports_out_of_line", *connection.offset));
   const Length off = *plan.gap - plan.run_length;
-  if (plan.hose_length) {
-    if (off > plan.run_tolerance)
-      plan.cautions.push_back(fact("hose_too_short",
-                                   inputs.catalog.part(sold_by_length_in(inputs.catalog, *plan.chain()).front()).name,
-                                   off, *plan.gap));
+  const bool too_long = off < metres(0.0);
+  const Length miss = too_long ? off * -1.0 : off;
+  // A hose that is too long hangs through.
+  if (miss <= plan.run_tolerance || (plan.hose_length && too_long)) return;
+  const bool gives_way = too_long && (moves(plan.request.from.freedom) || moves(plan.request.to.freedom));
+  if (!plan.gap_assumed && !gives_way) {
+    plan.missed_gap = MissedGap{too_long, plan.hose_length.has_value(), miss};
     return;
   }
-  if (connection.offset && *connection.offset > inches(0.25))
-    plan.cautions.push_back(fact("ports_out_of_line", *connection.offset));
-  const Length miss = off > metres(0.0) ? off : off * -1.0;
-  if (miss <= plan.run_tolerance) return;
-  plan.cautions.push_back(
-      fact(off > metres(0.0) ? "run_too_short" : "run_too_long", miss, *plan.gap, plan.run_tolerance));
+  if (plan.hose_length)
+    plan.cautions.push_back(fact("hose_too_short",
+                                 inputs.catalog.part(sold_by_length_in(inputs.catalog, *plan.chain()).front()).name,
+                                 miss, *plan.gap));
+  else
+    plan.cautions.push_back(fact(too_long ? "run_too_long" : "run_too_short", miss, *plan.gap, plan.run_tolerance));
 }
 
 }  // namespace riserun::plan

@@ -16,7 +16,7 @@ std::optional<Length> gap_between(const Job& job, const RiserPlan& riser, const 
 
 /// What the run has to make by itself: the gap, where it was measured, nothing moves along it, and no hose length that
 /// the job gives settles it already.
-std::optional<chain::Span> span_of(const JobConnection& connection, const ConnectionPlan& plan, bool assumed);
+std::optional<chain::Span> span_of(const JobConnection& connection, const ConnectionPlan& plan);
 
 /// The length of the run and of its hose: given; or what the gap leaves over; or the length that the catalog sells it
 /// in.
@@ -26,7 +26,7 @@ void settle_hose(const Inputs& inputs, const JobConnection& connection, Connecti
 /// Clamps: one a hose end; a second where the barb is long enough to carry both bands (common practice).
 void count_clamps(const catalog::Catalog& catalog, ConnectionPlan& plan);
 
-/// Says when a run without a hose does not come out at the gap, and by how much.
+/// Whether the run comes out at its gap: it is missed where the job gives the gap, and a caution where it is assumed.
 void check_gap(const Inputs& inputs, ConnectionPlan& plan, const JobConnection& connection);
 
 }  // namespace riserun::plan

@@ -40,8 +40,12 @@ quantity::Facts cost_of_it(const Chain& now, const Chain& right) {
   quantity::Facts cost;
   if (now.part_count < right.part_count) cost.push_back(fact("parts_more", right.part_count - now.part_count));
   if (right.part_count < now.part_count) cost.push_back(fact("parts_fewer", now.part_count - right.part_count));
-  if (now.price < right.price) cost.push_back(fact("price_more", right.price - now.price));
-  if (right.price < now.price) cost.push_back(fact("price_less", now.price - right.price));
+  if (now.price.without_price() != right.price.without_price())
+    cost.push_back(fact("parts_without_price"));
+  else if (now.price < right.price)
+    cost.push_back(fact("price_more", right.price - now.price));
+  else if (right.price < now.price)
+    cost.push_back(fact("price_less", now.price - right.price));
   if (cost.empty()) cost.push_back(fact("other_parts_of_the_bin"));
   return cost;
 }

@@ -15,11 +15,38 @@ bool flows_to_base(const Job& job, const ConnectionPlan& connection, std::size_t
   return connection.branched ? connection.run()->ends[end].feeds : is_of_supply(job, connection.ends[end]);
 }
 
+/// The first part on the way that can stop the air or reduce it.
+const catalog::Part* first_that_stops(const Catalog& catalog, const std::vector<WayPart>& parts) {
+  for (const WayPart& each : parts) {
+    const catalog::Part& part = catalog.part(each.part);
+    const catalog::Family& family = catalog.family(part.family);
+    if (family.can_shut || part.one_way || family.role == catalog::Role::regulator) return &part;
+  }
+  return nullptr;
+}
+
+bool under_water(const Job& job, const JobPort& port) {
+  if (port.place == Place::floor) return true;
+  return port.place == Place::side && port.face_height && *port.face_height < job.reservoir.charge;
+}
+
+/// A relief valve guards the reservoir where it sees its air, whatever is opened or shut. nullopt: it does.
+std::optional<Fact> why_it_guards_nothing(const Inputs& inputs, const ConnectionPlan& connection, const Way& way) {
+  const std::string& name = way.branched ? way.end : way.connection;
+  if (is_of_supply(inputs.job, connection.from)) return fact("relief_valve_on_the_supply", name, connection.from);
+  const JobPort* port = port_named(inputs.job.reservoir.ports, connection.from);
+  if (port == nullptr) return fact("relief_valve_off_the_reservoir", name, connection.from);
+  if (connection.service == Service::water || under_water(inputs.job, *port))
+    return fact("relief_valve_under_water", name, connection.from);
+  if (const catalog::Part* part = first_that_stops(inputs.catalog, way.parts))
+    return fact("relief_valve_behind", name, part->name);
+  return std::nullopt;
+}
+
 WayUse use_of(const Inputs& inputs, const ConnectionPlan& connection, std::size_t end) {
   if (connection.service == Service::water) return WayUse::water;
   if (flows_to_base(inputs.job, connection, end)) return WayUse::feed;
   if (const auto& device = connection.run()->ends[end].device) {
-    if (relief_setting(inputs.catalog, *device)) return WayUse::relief;
     return full_scale(inputs.catalog, *device) ? WayUse::gauge : WayUse::vent;
   }
   return is_of_supply(inputs.job, connection.from) ? WayUse::feed : WayUse::other;
@@ -52,7 +79,8 @@ Way way_of(const Inputs& inputs, const ConnectionPlan& connection, std::size_t e
           flows_to_base(inputs.job, connection, end),
           connection.branched.has_value(),
           {},
-          run.ends[end].device};
+          run.ends[end].device,
+          {}};
   for (const chain::RunPart& link : chain::way_to(run, end).parts)
     way.parts.push_back({link.part, link.enter, link.leave(), chain::bore_of_part(inputs.catalog, link),
                          length_of(inputs.catalog, connection, link), elements_of(inputs.catalog, connection, link)});
@@ -62,6 +90,10 @@ Way way_of(const Inputs& inputs, const ConnectionPlan& connection, std::size_t e
       std::swap(part.enter, part.leave);
       std::reverse(part.elements.begin(), part.elements.end());
     }
+  }
+  if (way.device && relief_setting(inputs.catalog, *way.device)) {
+    way.guards_nothing = why_it_guards_nothing(inputs, connection, way);
+    way.use = way.guards_nothing ? WayUse::idle_relief : WayUse::relief;
   }
   return way;
 }

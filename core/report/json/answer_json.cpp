@@ -25,7 +25,8 @@ json lifts_json(const std::vector<chain::Lift>& lifts, UnitSystem units) {
                     {"text", words_of(lift, units)},
                     {"part_count", lift.part_count},
                     {"buy_count", lift.buy_count},
-                    {"price_usd", in_dollars(lift.price)},
+                    {"price_usd", usd_or_null(lift.price)},
+                    {"without_price", lift.price.without_price()},
                     {"what", facts_json(lift.what, units)}});
   return list;
 }
@@ -127,7 +128,7 @@ void add_spares(const Catalog& catalog, const chain::Spares& spares, const std::
     list.push_back({{"id", part.id},
                     {"name", part.name},
                     {"qty", quantity},
-                    {"price_usd", in_dollars(part.price * quantity)},
+                    {"price_usd", usd_or_null(part.price * quantity)},
                     {"covers", covers}});
   }
   json outs = json::array();
@@ -141,7 +142,8 @@ void add_spares(const Catalog& catalog, const chain::Spares& spares, const std::
                     {"only_itself", out.only_itself}});
   }
   object["spares"] = list;
-  object["spares_usd"] = in_dollars(spares.price);
+  object["spares_usd"] = usd_or_null(spares.price);
+  object["spares_without_price"] = spares.price.without_price();
   object["stock_outs"] = outs;
 }
 

@@ -49,7 +49,7 @@ json part_json(const Catalog& catalog, const catalog::Part& part) {
       {"family", family.name},
       {"size", part.size},
       {"material", catalog.material(part.material).name},
-      {"price_usd", in_dollars(part.price)},
+      {"price_usd", usd_or_null(part.price)},
       {"rating_pa", in_pascals(part.rating)},
       {"stocked", part.stocked},
       {"role", catalog::role_name(family.role)},

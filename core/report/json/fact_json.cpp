@@ -41,7 +41,11 @@ struct ValueJson {
   json operator()(GaugePressure v) const { return in_si(v.in_si(), "Pa gauge"); }
   json operator()(AbsolutePressure v) const { return in_si(v.in_si(), "Pa abs"); }
   json operator()(Temperature v) const { return in_si(v.in_si(), "K"); }
-  json operator()(Price v) const { return in_si(in_dollars(v), "usd"); }
+  json operator()(Price v) const {
+    json value = in_si(in_dollars(v), "usd");
+    if (!v.known()) value["without_price"] = v.without_price();
+    return value;
+  }
   json operator()(const quantity::Texts& names) const { return names; }
   json operator()(const quantity::Facts& facts) const { return facts_json(facts, units); }
 };

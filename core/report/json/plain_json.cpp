@@ -21,6 +21,8 @@ json optional_pressure(const std::optional<GaugePressure>& value) {
   return value ? json(in_pascals(*value)) : json(nullptr);
 }
 
+json usd_or_null(Price price) { return price.known() || price.cents() != 0 ? json(in_dollars(price)) : json(nullptr); }
+
 json spelled_ports(const Catalog& catalog, const std::vector<catalog::PortTypeId>& ports) {
   json list = json::array();
   for (const catalog::PortTypeId port : ports) list.push_back(catalog.spelled(port));

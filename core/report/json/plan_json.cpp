@@ -90,7 +90,7 @@ json items_json(const std::vector<plan::ListItem>& items, UnitSystem units) {
                     {"measure", item.measure ? fact_json(*item.measure, units) : json(nullptr)},
                     {"material", item.material},
                     {"qty", item.quantity},
-                    {"price_usd", item.priced ? json(in_dollars(item.price())) : json(nullptr)},
+                    {"price_usd", usd_or_null(item.price())},
                     {"for", item.used_for},
                     {"instead", item.instead},
                     {"shelf", item.shelf}});
@@ -115,7 +115,8 @@ json list_object(const Plan& plan, UnitSystem units) {
           {"bin", items_json(plan.list.from_bin, units)},
           {"cut", cut},
           {"consumables", consumables},
-          {"total_usd", in_dollars(plan.list.total)}};
+          {"total_usd", in_dollars(plan.list.total)},
+          {"without_price", plan.list.total.without_price()}};
 }
 
 json assumption_json(const plan::Assumption& assumption, UnitSystem units) {

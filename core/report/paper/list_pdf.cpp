@@ -174,10 +174,9 @@ void buy(Pages& pages, const plan::ShoppingList& list) {
     shelf = item.shelf;
     std::string under = what_for(item.used_for);
     if (!item.instead.empty()) under += "\nor: " + joined(item.instead, "; or ");
-    pages.row(quantity_of(item), item_name(item), item.priced ? write_price(item.price()) : "price?", under);
+    pages.row(quantity_of(item), item_name(item), price_of(item), under);
   }
-  if (!list.buy.empty())
-    pages.sentence(fmt::format("About {} in all; prices are indicative.", write_price(list.total)));
+  if (!list.buy.empty()) pages.sentence(sum_words(list));
 }
 
 void cut(Pages& pages, const plan::ShoppingList& list, UnitSystem units) {

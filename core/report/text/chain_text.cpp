@@ -37,7 +37,7 @@ bool names_held_ends(const NoChain& none) {
 std::string what_it_takes(const chain::Lift& lift) {
   const std::string parts = counted(lift.part_count, "part", "parts");
   if (lift.buy_count == 0) return parts + ", nothing to buy";
-  return fmt::format("{}, {} to buy, about {}", parts, lift.buy_count, write_price(lift.price));
+  return fmt::format("{}, {} to buy, {}", parts, lift.buy_count, write_about(lift.price));
 }
 
 // "allow more parts: 4 parts, 3 to buy, about $9.10"
@@ -53,8 +53,8 @@ std::string none_text(const Catalog& catalog, const ChainRequest& request, const
   std::string text = wrapped("  ", "No chain: " + say(none.reason, units));
   if (none.special_order) {
     const catalog::Part& part = catalog.part(*none.special_order);
-    text += wrapped("  ", fmt::format("A special order mends it: {} (about {}).", part_label(catalog, part),
-                                      write_price(part.price)));
+    text += wrapped(
+        "  ", fmt::format("A special order mends it: {} ({}).", part_label(catalog, part), write_about(part.price)));
   }
   if (none.missing_part && !none.special_order)
     text += wrapped("  ", "One part would complete it, if it can be had: " + say(*none.missing_part, units) + ".");

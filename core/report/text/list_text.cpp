@@ -26,16 +26,11 @@ std::string buy_rows(const std::vector<ListItem>& items) {
       shelf = item.shelf;
       text += "  " + shelf + "\n";
     }
-    rows.push_back({"[ ]", quantity_of(item), item_name(item), item.priced ? write_price(item.price()) : "price?",
-                    "for " + joined(item.used_for, ", ")});
+    rows.push_back({"[ ]", quantity_of(item), item_name(item), price_of(item), "for " + joined(item.used_for, ", ")});
     if (!item.instead.empty()) rows.push_back({"", "", "  or: " + joined(item.instead, "; or ")});
   }
   flush();
   return text;
-}
-
-bool all_priced(const std::vector<ListItem>& items) {
-  return std::all_of(items.begin(), items.end(), [](const ListItem& item) { return item.priced; });
 }
 
 std::string bin_rows(const std::vector<ListItem>& items) {
@@ -65,9 +60,7 @@ std::string list_text(const Plan& plan, const Style& style) {
   const plan::ShoppingList& list = plan.list;
   std::string text = heading("Shopping list", style);
   text += list.buy.empty() ? "  Nothing to buy but consumables.\n" : buy_rows(list.buy);
-  if (!list.buy.empty())
-    text += fmt::format("  About {} in all{}; prices are indicative.\n", write_price(list.total),
-                        all_priced(list.buy) ? "" : " without what has no price here");
+  if (!list.buy.empty()) text += "  " + sum_words(list) + "\n";
   if (!list.consumables.empty()) text += "  Consumables and test gear\n" + consumable_rows(list.consumables);
   if (!list.from_bin.empty()) text += "  From the bin\n" + bin_rows(list.from_bin);
   text += "\n" + heading("Cut list", style);

@@ -93,8 +93,8 @@ std::string walls_line(const Plan& plan, UnitSystem units) {
 }
 
 std::string list_line(const Plan& plan) {
-  return fmt::format("buy {} for about {}, take {} from the bin, {} to cut",
-                     counted(static_cast<long>(plan.list.buy.size()), "item", "items"), write_price(plan.list.total),
+  return fmt::format("buy {} for {}, take {} from the bin, {} to cut",
+                     counted(static_cast<long>(plan.list.buy.size()), "item", "items"), write_about(plan.list.total),
                      counted(static_cast<long>(plan.list.from_bin.size()), "item", "items"),
                      counted(static_cast<long>(plan.list.cut.size()), "piece", "pieces"));
 }

@@ -40,6 +40,7 @@ std::string shopping_words(const Catalog& catalog, const std::vector<chain::Part
 }
 
 std::string price_change(Price before, Price after) {
+  if (after.without_price() != before.without_price()) return "and parts without price among them";
   if (after == before) return "at the same price";
   return after < before ? write_price(before - after) + " less" : write_price(after - before) + " more";
 }
@@ -245,8 +246,8 @@ std::string length_with_band(const Chain& chain, const Style& style) {
 std::string sums(const Catalog& catalog, const chain::ChainRequest& request, const Run& run, const Style& style) {
   std::vector<std::string> sentences;
   if (!run.parts.empty())
-    sentences.push_back(fmt::format("{}, {} to buy, about {}.", counted(run.part_count, "part", "parts"), run.buy_count,
-                                    write_price(run.price)));
+    sentences.push_back(fmt::format("{}, {} to buy, {}.", counted(run.part_count, "part", "parts"), run.buy_count,
+                                    write_about(run.price)));
   if (!branches(run)) sentences.push_back(fmt::format("Port to port {}.", length_with_band(run, style)));
   if (!run.parts.empty())
     sentences.push_back(fmt::format("Weakest part: {} of water at room temperature{}.",

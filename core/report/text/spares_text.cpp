@@ -64,9 +64,9 @@ std::string spares_text(const Catalog& catalog, const Spares& spares, const std:
   if (spares.parts.empty()) {
     text = wrapped("  ", "Spares: none needed; whichever one part is missing, the bin and the rest make up for it.");
   } else {
-    text = wrapped("  ", fmt::format("Spares worth buying, about {}: with them any one bought part of a run may be "
+    text = wrapped("  ", fmt::format("Spares worth buying, {}: with them any one bought part of a run may be "
                                      "missing or broken, and the run can still be made.",
-                                     write_price(spares.price)));
+                                     write_about(spares.price)));
     text += what_to_buy(catalog, spares, names);
   }
   text += "  If one is missing\n";

@@ -33,6 +33,7 @@ std::span<const Words> connection_words() {
       {"parts_fewer", "{0:#part|parts} fewer"},
       {"price_more", "{0} more"},
       {"price_less", "{0} less"},
+      {"parts_without_price", "parts without price"},
       {"other_parts_of_the_bin", "other parts of the bin and no more money"},
   };
   return kWords;

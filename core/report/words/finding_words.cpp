@@ -37,6 +37,16 @@ std::span<const Words> finding_words() {
       {"let_it_take_special_order", "let it take parts that a store must order ('special order: yes')"},
       {"wider_port_or_least_bore_of_its_own",
        "give the table a wider port, or say with 'smallest bore' what is enough"},
+      {"run_short_of_its_gap", "'{0}' ends {1} short of the gap of {2} that the job gives; its threads give {3}"},
+      {"make_run_span_the_gap",
+       "both ends 'held: fixed' and no 'hose length', so that the run makes the gap; or a nipple {0} longer in it, or "
+       "a hose in 'need'"},
+      {"hose_short_of_its_gap", "the hose of '{0}' is {1} too short for the gap of {2} that the job gives"},
+      {"longer_hose", "a 'hose length' of {0}, or none, and it is cut to the gap"},
+      {"run_beyond_its_gap",
+       "'{0}' is {1} longer than the gap of {2} that the job gives, between ports that do not move; its threads give "
+       "{3}"},
+      {"ports_further_apart", "ports {0} further apart, or an order of shorter parts ('order: length')"},
       {"check_valve_against_fill", "in '{0}' the {1} stops the water on its way up"},
       {"leave_it_out_of_the_line", "leave the {0} out, or turn the run round"},
       {"check_valve_against_drain",
@@ -54,6 +64,28 @@ std::span<const Words> finding_words() {
       {"no_relief_valve", "no relief valve stands on the reservoir; a reducing valve is none"},
       {"buy_relief_valve",
        "a relief valve set at {0:alone} that passes {1:air} of free air, on a port of its own with no valve between"},
+      {"no_relief_valve_is_sold_so_low",
+       "a relief valve set at {0:alone} that passes {1:air} of free air; none that is sold opens above {2:alone} and "
+       "by "
+       "{0:alone}: more stays or thicker sheet make room for the one set at {3:alone}"},
+      {"no_relief_valve_is_sold_between",
+       "a relief valve set at {0:alone} that passes {1:air} of free air; none that is sold opens above {2:alone} and "
+       "by "
+       "{0:alone}: more stays or thicker sheet make room for the one set at {3:alone}, a lower setting for the one set "
+       "at {4:alone}"},
+      {"relief_setting_passes_four_to_one",
+       "a relief valve above the set pressure opens at {0:alone}, where the factor of safety is below the 4 that the "
+       "local rule may ask"},
+      {"stiffer_walls_or_lower_setting", "more stays, thicker sheet, or a lower 'air.set pressure'"},
+      {"relief_valve_on_the_supply",
+       "the relief valve of '{0}' stands on '{1}', before the regulator: it sees the supply, not the reservoir"},
+      {"relief_valve_off_the_reservoir",
+       "the relief valve of '{0}' stands on '{1}', which is no port of the reservoir: the air never comes there"},
+      {"relief_valve_under_water",
+       "the relief valve of '{0}' stands on '{1}', on the water: it lets out water, and far less of it than of air"},
+      {"relief_valve_behind", "the relief valve of '{0}' stands behind the {1}, which can keep the air from it"},
+      {"relief_valve_on_a_port_of_its_own",
+       "put it on a port of its own in the reservoir's lid, with nothing between that can shut, check or reduce"},
       {"relief_valve_opens_above_limit",
        "the relief valve of '{0}', set at {1:alone}, is fully open only at {2:alone} with its tolerance and its rise: "
        "the "

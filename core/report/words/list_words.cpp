@@ -26,6 +26,14 @@ std::string quantity_of(const plan::ListItem& item) {
   return item.by_the_foot ? fmt::format("{} ft", item.quantity) : fmt::format("{}", item.quantity);
 }
 
+std::string price_of(const plan::ListItem& item) { return item.each.known() ? write_price(item.price()) : "price?"; }
+
+std::string sum_words(const plan::ShoppingList& list) {
+  const std::string sum = write_price(list.total);
+  const bool any_price = list.total.known() || list.total.cents() != 0;
+  return fmt::format("{}{} in all; prices are indicative.", any_price ? "About " : "", sum);
+}
+
 std::string cut_size(const plan::CutItem& item, UnitSystem units) {
   const std::string length = write_length(item.length, units);
   return item.width ? length + " x " + write_length(*item.width, units) : length;

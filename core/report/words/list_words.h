@@ -17,6 +17,10 @@ std::string item_size(const plan::ListItem& item, UnitSystem units);
 std::string item_name(const plan::ListItem& item);
 /// `2`, or of what is sold by the foot `2 ft`.
 std::string quantity_of(const plan::ListItem& item);
+/// `$2.10`, or `price?` where none is known.
+std::string price_of(const plan::ListItem& item);
+/// `About $41.00 and 3 without price in all; prices are indicative.`
+std::string sum_words(const plan::ShoppingList& list);
 
 /// `14-1/16 in`, of a plate `20 in x 15 in`.
 std::string cut_size(const plan::CutItem& item, UnitSystem units);

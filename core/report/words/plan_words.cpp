@@ -183,7 +183,11 @@ std::span<const Words> plan_words() {
        "own "
        "come after those that go by the order of the job."},
       {"bin_is_short_of", "More is wanted of these than the bin has: {0:; }."},
-      {"list_above_cost_cap", "The list comes to about {0}, more than the {1} wished for."},
+      {"list_above_cost_cap", "The list comes to {0:about}, more than the {1} wished for."},
+      {"cost_cap_not_sure",
+       "Whether the list keeps within the {1} wished for is not known: it comes to {0:about}, and no price is known "
+       "for "
+       "the {2: and the }."},
       {"clamp_for_hose", "for {0} in hose"},
       {"bung_for_port", "{0} {1}"},
       {"tapped_from_both_sides", "{0} from both sides"},

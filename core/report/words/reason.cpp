@@ -34,6 +34,11 @@ void add_counts(const chain::Chain& best, const chain::Chain& other, std::vector
 }
 
 void add_price(const chain::Chain& best, const chain::Chain& other, std::vector<Difference>& all) {
+  if (other.price.without_price() != best.price.without_price()) {
+    const bool fewer = other.price < best.price;
+    all.push_back({fewer ? "fewer parts without price" : "parts without price", fewer});
+    return;
+  }
   const std::int64_t difference = other.price.cents() - best.price.cents();
   if (difference == 0) return;
   const bool cheaper = difference < 0;

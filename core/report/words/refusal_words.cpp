@@ -105,7 +105,7 @@ constexpr Words kWords[] = {
     {"union_between", "{0} x {1} union"},
     {"order_the_part", "order the {0}"},
     {"the_part_of", "the {0} ({1})"},
-    {"buy_parts", "buy {0: and }, about {1}"},
+    {"buy_parts", "buy {0: and }, {1:about}"},
     {"all_of_these", "{0:, and }"},
     {"valve_is_not_left", "no chain has the {0} beyond the valve, seen from the {1} port"},
     {"leave_valve_stays_out", "leave --valve-stays out: the valve then comes off with the run when it is opened"},

@@ -116,7 +116,7 @@ class Writer {
   std::string operator()(TemperatureDifference t) const { return write_temperature_difference(t, units_, usual()); }
   std::string operator()(Temperature t) const { return write_temperature(t, units_, usual()); }
   std::string operator()(AbsolutePressure pressure) const { return write_absolute_pressure(pressure, units_, usual()); }
-  std::string operator()(Price price) const { return write_price(price); }
+  std::string operator()(Price price) const { return form_.word == "about" ? write_about(price) : write_price(price); }
   std::string operator()(const Texts& names) const { return listed(names); }
   std::string operator()(const Facts& facts) const { return listed(say_all(facts, units_)); }
 

@@ -71,7 +71,7 @@ std::vector<Choice> choices_at(const plan::Plan& plan, std::size_t connection, s
   std::sort(choices.begin(), choices.end(), [&](const Choice& a, const Choice& b) {
     const auto rank = [&](const Choice& choice) {
       const Part& part = catalog.part(choice.part);
-      return std::tuple(choice.in_bin == 0, !part.stocked, part.price.cents(), std::string_view(part.id));
+      return std::tuple(choice.in_bin == 0, !part.stocked, part.price.weight(), std::string_view(part.id));
     };
     return rank(a) < rank(b);
   });

@@ -55,8 +55,8 @@ class ListRows {
 
   void buy(const plan::ListItem& item) {
     const std::string name = report::item_name(item);
-    row("buy " + item.id + name, fmt::format("{}", item.quantity), name,
-        item.priced ? write_price(item.price()) : "price?", report::joined(item.used_for, ", "),
+    row("buy " + item.id + name, fmt::format("{}", item.quantity), name, report::price_of(item),
+        report::joined(item.used_for, ", "),
         item.instead.empty() ? "" : "or: " + report::joined(item.instead, "; or "));
   }
 
@@ -99,7 +99,7 @@ Requests draw_list(const Scene& scene, ListState& state) {
   if (ImGui::Button("Export ...")) asked.push_back(Do::export_list);
   ImGui::SameLine();
   ImGui::AlignTextToFramePadding();
-  ImGui::TextDisabled("about %s in all; prices are indicative", write_price(list.total).c_str());
+  ImGui::TextDisabled("%s", report::sum_words(list).c_str());
   ListRows rows(scene, state);
   std::string shelf;
   bool open = false;

@@ -114,6 +114,19 @@ TEST(Write, EveryQuantityHasItsUnits) {
   EXPECT_EQ(write_price(cents(210)), "$2.10");
   EXPECT_EQ(write_price(cents(5)), "$0.05");
   EXPECT_EQ(write_price(cents(-1234)), "-$12.34");
+  EXPECT_EQ(write_price(cents(4100) + Price::unknown() * 3), "$41.00 and 3 without price");
+  EXPECT_EQ(write_price(Price::unknown()), "no price");
+  EXPECT_EQ(write_price(Price::unknown() * 2), "2 without price");
+  EXPECT_EQ(write_about(cents(4100) + Price::unknown()), "about $41.00 and 1 without price");
+  EXPECT_EQ(write_about(Price::unknown()), "no price");
+}
+
+TEST(APriceThatIsNotKnown, IsDearerThanAnyAndAddsUp) {
+  EXPECT_LT(cents(10'000'000), Price::unknown());
+  EXPECT_LT(Price::unknown() + cents(5), Price::unknown() * 2);
+  const Price sum = cents(4100) + Price::unknown() * 3;
+  EXPECT_EQ(Price::of_weight(sum.weight()), sum);
+  EXPECT_LT(cents(10'000'000).weight(), Price::unknown().weight());
 }
 
 TEST(Write, TakesTheUnitByWhatIsPrinted) {

@@ -255,6 +255,9 @@ INSTANTIATE_TEST_SUITE_P(
     BadJob{"PortUsedTwice", "from: regulator, to: air bung", "from: regulator, to: inlet",
            "bench.yaml:27:41: error: connections[2].to: the port 'inlet' is taken by the connection 'water up' already\n"
             "    - {name: air in, from: regulator, to: inlet, carries: air}\n"
+            "                                          ^\n"
+            "bench.yaml:27:41: error: connections[2].to: air from the supply goes to the table here and never reaches the reservoir; one end must be a port of the reservoir\n"
+            "    - {name: air in, from: regulator, to: inlet, carries: air}\n"
             "                                          ^"},
     BadJob{"TwoConnectionsOfOneName", "name: air in", "name: water up",
            "bench.yaml:27:5: error: connections[2]: two connections are called 'water up'\n"

@@ -82,7 +82,7 @@ TEST(List, AddsUpToItsTotal) {
   Price total;
   for (const ListItem& item : bevel_bench().list.buy) total += item.each * item.quantity;
   EXPECT_EQ(total, bevel_bench().list.total);
-  for (const ListItem& item : bevel_bench().list.buy) EXPECT_EQ(item.priced, item.each > Price()) << item.name;
+  EXPECT_TRUE(total.known());
 }
 
 TEST(List, NamesWhatToTakeInstead) {

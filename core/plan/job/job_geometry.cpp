@@ -1,0 +1,175 @@
+// What cannot be built: ports, hoses and ways of the air that contradict the boxes they belong to.
+#include "plan/job/job_reading.h"
+#include "quantity/write.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace riserun::plan {
+
+using catalog::Value;
+
+namespace {
+
+const Length kLongestBung = inches(12.0);  // over the wall, where the job gives no length: common practice
+const Length kFreeboard = inches(1.0);     // of a table whose rim is not given, as it is assumed
+/// What fittings beside a hose may make up of a gap: barbs, a union and a valve of 2 in pipe (common practice).
+const Length kMostOfFittings = inches(18.0);
+
+std::string tape(Length length, const Job& job) { return write_length(length, job.units); }
+
+void refuse(JobReading& reading, const Value& where, const std::string& message) {
+  reading.problems.add(where, fmt::format("{}: {}", where.path(), message));
+}
+
+/// From where to where the open face of a port of the reservoir can be, above the inside floor.
+std::pair<Length, Length> faces_of(const Job& job, const JobPort& port) {
+  const Length height = job.reservoir.height;
+  const Length bung = port.bung_length.value_or(kLongestBung);
+  if (!port.place) return {metres(0.0), height + bung};
+  switch (*port.place) {
+    case Place::lid:
+      return {height, height + bung};
+    case Place::floor:
+      return {metres(0.0), std::min(bung, height)};
+    case Place::side:
+    case Place::over_rim:
+      break;
+  }
+  return {metres(0.0), height};
+}
+
+void check_reservoir_port(JobReading& reading, const Value& entry, const Job& job, const JobPort& port) {
+  if (!(job.reservoir.height > metres(0.0))) return;
+  if (port.face_height) {
+    const auto [low, high] = faces_of(job, port);
+    if (*port.face_height < low || *port.face_height > high)
+      refuse(reading, entry["face height"],
+             fmt::format("the face of a bung {} cannot be {} over the inside floor of a box {} high; allowed is {} to "
+                         "{}{}",
+                         port.place == Place::lid     ? "in the lid"
+                         : port.place == Place::floor ? "in the floor"
+                         : port.place == Place::side  ? "in a side"
+                                                      : "in a wall",
+                         tape(*port.face_height, job), tape(job.reservoir.height, job), tape(low, job), tape(high, job),
+                         port.bung_length ? "" : ", or give its 'bung length'"));
+  }
+  if (port.projects && *port.projects > job.reservoir.height)
+    refuse(reading, entry["projects"],
+           fmt::format("{} is more than the inside height of {}", tape(*port.projects, job),
+                       tape(job.reservoir.height, job)));
+  if (port.projects && port.bung_length && *port.projects > *port.bung_length)
+    refuse(reading, entry["projects"],
+           fmt::format("{} is more than the bung's own length of {}", tape(*port.projects, job),
+                       tape(*port.bung_length, job)));
+}
+
+/// An inlet in the floor or a side opens under the rim; a pipe over the rim passes over it.
+void check_table_port(JobReading& reading, const Value& entry, const Job& job, const JobPort& port) {
+  const JobTable& table = job.table;
+  if (!(table.depth > metres(0.0))) return;
+  const Length rim = table.rim.value_or(table.depth + kFreeboard);
+  if (port.place == Place::over_rim) {
+    if (port.crest && *port.crest < rim)
+      refuse(reading, entry["crest"],
+             fmt::format("{} is under the rim of {}, which the pipe must pass over", tape(*port.crest, job),
+                         tape(rim, job)));
+    return;
+  }
+  const char* wall = port.place == Place::side ? "a side" : "the floor";
+  if (port.opens_at && *port.opens_at > rim)
+    refuse(reading, entry["opens at"],
+           fmt::format("{} is over the rim of {}, where nothing in {} of the table opens; allowed is up to there, or "
+                       "'where: over rim'",
+                       tape(*port.opens_at, job), tape(rim, job), wall));
+  if (port.face_height && table.floor_height > metres(0.0) && *port.face_height > table.floor_height + rim)
+    refuse(reading, entry["face height"],
+           fmt::format("{} is over the rim, which stands {} over the reservoir's inside floor; allowed is up to there, "
+                       "or 'where: over rim'",
+                       tape(*port.face_height, job), tape(table.floor_height + rim, job)));
+}
+
+void check_ports(JobReading& reading, const Value& root, const Job& job) {
+  for (const JobPort& port : job.reservoir.ports)
+    check_reservoir_port(reading, root["reservoir"]["ports"][port.name], job, port);
+  for (const JobPort& port : job.table.ports) check_table_port(reading, root["table"]["ports"][port.name], job, port);
+}
+
+void check_riser_bung(JobReading& reading, const Value& root, const Job& job) {
+  const JobPort* bung = riser_bung(job);
+  if (bung == nullptr || bung->place.value_or(Place::lid) == Place::lid) return;
+  refuse(reading, root["reservoir"]["ports"][bung->name]["where"],
+         fmt::format("the riser hangs down through '{}', so it must be in the lid; allowed is lid, or another port as "
+                     "'riser: {{bung: ...}}'",
+                     bung->name));
+}
+
+void check_hose(JobReading& reading, const Value& item, const Job& job, const JobConnection& connection) {
+  if (!connection.hose_length || !connection.gap) return;
+  const Length way = metres(std::hypot(in_metres(*connection.gap), in_metres(connection.offset.value_or(metres(0.0)))));
+  const Length least = std::min(way * 0.5, way - kMostOfFittings);
+  if (*connection.hose_length >= least) return;
+  refuse(
+      reading, item["hose length"],
+      fmt::format("{} is far too short for the {} between the two faces; allowed is from {} on, or no 'hose length', "
+                  "and it is cut to the gap",
+                  tape(*connection.hose_length, job), tape(way, job), tape(least, job)));
+}
+
+std::vector<std::string> ends_of(const JobConnection& connection) {
+  std::vector<std::string> ends;
+  if (!connection.to.empty()) ends.push_back(connection.to);
+  for (const JobBranch& branch : connection.branches)
+    if (!branch.to.empty()) ends.push_back(branch.to);
+  return ends;
+}
+
+/// Air goes from the supply into the reservoir; into the table it lifts nothing.
+void check_air_reaches(JobReading& reading, const Value& item, const Job& job, const JobConnection& connection) {
+  std::vector<std::string> ends = ends_of(connection);
+  if (ends.empty()) return;
+  ends.push_back(connection.from);
+  const auto any_of = [&](const std::vector<JobPort>& ports) {
+    return std::any_of(ends.begin(), ends.end(),
+                       [&](const std::string& name) { return port_named(ports, name) != nullptr; });
+  };
+  if (!any_of(job.air.ports) || !any_of(job.table.ports) || any_of(job.reservoir.ports)) return;
+  const Value to = item["to"];
+  refuse(reading, to.exists() ? to : item,
+         "air from the supply goes to the table here and never reaches the reservoir; one end must be a port of the "
+         "reservoir");
+}
+
+/// Water runs through the riser, and nothing else.
+void check_riser_carries_water(JobReading& reading, const Value& item, const Job& job,
+                               const JobConnection& connection) {
+  if (!job.riser.bung) return;
+  std::vector<std::string> ends = ends_of(connection);
+  ends.push_back(connection.from);
+  const auto is = [&](const std::string& name) { return name == *job.riser.bung; };
+  if (std::none_of(ends.begin(), ends.end(), is)) return;
+  const auto from_supply = [&](const std::string& name) { return port_named(job.air.ports, name) != nullptr; };
+  const bool air =
+      connection.carries ? *connection.carries == Service::air : std::any_of(ends.begin(), ends.end(), from_supply);
+  if (!air) return;
+  const Value carries = item["carries"];
+  refuse(reading, carries.exists() ? carries : item,
+         fmt::format("the riser hangs in '{}', which carries water; air needs a port of its own", *job.riser.bung));
+}
+
+}  // namespace
+
+void check_geometry(JobReading& reading, const Value& root, const Job& job) {
+  check_ports(reading, root, job);
+  check_riser_bung(reading, root, job);
+  const std::vector<Value> items = root["connections"].is_list() ? root["connections"].items() : std::vector<Value>{};
+  for (std::size_t i = 0; i < items.size() && i < job.connections.size(); ++i) {
+    check_hose(reading, items[i], job, job.connections[i]);
+    check_air_reaches(reading, items[i], job, job.connections[i]);
+    check_riser_carries_water(reading, items[i], job, job.connections[i]);
+  }
+}
+
+}  // namespace riserun::plan

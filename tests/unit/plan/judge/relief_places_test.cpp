@@ -1,0 +1,135 @@
+// A relief valve counts where it guards the reservoir, and nowhere else.
+#include "report/words/remark_words.h"
+#include "unit/plan/judge/ready_job.h"
+
+#include <fmt/format.h>
+#include <gmock/gmock.h>
+
+namespace riserun::plan {
+namespace {
+
+constexpr const char* kFromItsBung = "{name: relief, from: relief bung, ends in";
+constexpr const char* kReliefBung = "relief bung: 3/4 FNPT";
+
+struct Place {
+  const char* name;
+  const char* from;
+  const char* to;
+  const char* code;  // empty: it guards
+};
+
+class ReliefPlaces : public testing::TestWithParam<Place> {};
+
+TEST_P(ReliefPlaces, AreJudged) {
+  const Place& row = GetParam();
+  const std::string job = with(kReady, "ports: {shop air: 1/4 FNPT}", "ports: {shop air: 1/4 FNPT, main: 3/4 FNPT}");
+  const Plan plan = plan_of_text(with(job, row.from, row.to));
+  const std::string code = row.code;
+  if (code.empty()) {
+    EXPECT_THAT(open_in(plan), testing::IsEmpty());
+    EXPECT_EQ(plan.relief.valves.size(), 1u);
+    return;
+  }
+  EXPECT_TRUE(has(plan, code)) << testing::PrintToString(open_in(plan));
+  EXPECT_FALSE(has(plan, "no_relief_valve"));  // it is there, in the wrong place
+  EXPECT_FALSE(plan.relief.given);
+  EXPECT_EQ(plan.verdict, Verdict::not_yet);
+  // Nothing is counted on: the walls may see the whole supply.
+  EXPECT_EQ(plan.relief.greatest, plan.walls.full_supply);
+  for (const Finding& finding : plan.findings)
+    if (finding.reason.code == code) {
+      EXPECT_THAT(report::sentences_of(finding, UnitSystem::inch), testing::HasSubstr("a port of its own"));
+    }
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Of, ReliefPlaces,
+    testing::Values(
+        Place{"OnItsBung", kFromItsBung, kFromItsBung, ""},
+        Place{"BehindANippleAndAUnion", kFromItsBung, "{name: relief, from: relief bung, need: [union], ends in", ""},
+        Place{"InASideOverTheWater", kReliefBung, "relief bung: {port: 3/4 FNPT, where: side, face height: 9.1 in}",
+              ""},
+        Place{"BehindABallValve", kFromItsBung, "{name: relief, from: relief bung, need: [ball valve], ends in",
+              "relief_valve_behind"},
+        Place{"BehindACheckValve", kFromItsBung,
+              "{name: relief, from: relief bung, need: [light spring check valve], ends in", "relief_valve_behind"},
+        Place{"BehindARegulator", kFromItsBung,
+              "{name: relief, from: relief bung, need: [0 to 15 psi air regulator], ends in", "relief_valve_behind"},
+        Place{"UpstreamOfTheRegulator", kFromItsBung, "{name: relief, from: main, ends in",
+              "relief_valve_on_the_supply"},
+        Place{"OnTheTable", kFromItsBung, "{name: relief, from: outlet, ends in", "relief_valve_off_the_reservoir"},
+        Place{"InTheFloor", kReliefBung, "relief bung: {port: 3/4 FNPT, where: floor}", "relief_valve_under_water"},
+        Place{"InASideUnderTheWater", kReliefBung, "relief bung: {port: 3/4 FNPT, where: side, face height: 8.9 in}",
+              "relief_valve_under_water"}),
+    name_of<Place>);
+
+// The valve on the vent's far side is no second one: the one on its bung counts, the other is said to be idle.
+TEST(ReliefPlaces, AnIdleValveDoesNotStandInForOneThatGuards) {
+  const Plan plan = ready_with("ends in: 1/2 brass ball valve, carries: air}\n",
+                               "carries: air, need: [ball valve], special order: yes, ends in: 3/4 relief valve set 2 "
+                               "psi}\n");
+  EXPECT_EQ(plan.relief.valves.size(), 1u);
+  EXPECT_EQ(plan.relief.valves.front().connection, "relief");
+  EXPECT_THAT(open_in(plan), testing::Contains("relief_valve_behind"));
+}
+
+constexpr const char* kReliefLine =
+    "  - {name: relief, from: relief bung, ends in: 3/4 relief valve set 2 psi, special order: yes, carries: air}\n";
+
+std::string ready_set_to(const char* psi) {
+  return with(with(kReady, kReliefLine, ""), "set pressure: 1.6 psi", std::string("set pressure: ") + psi + " psi");
+}
+
+// Walls that keep 4 to 1 up to 1.73 psi.
+TEST(AdvisedReliefSetting, StaysBelowWhatKeepsTheFactorWhereThereIsRoom) {
+  const Plan plan = plan_of_text(ready_set_to("1.6"));
+  EXPECT_TRUE(has(plan, "no_relief_valve"));
+  EXPECT_FALSE(has(plan, "relief_setting_passes_four_to_one"));
+  EXPECT_GT(plan.relief.set_pressure, plan.transfer.setting);
+  EXPECT_LE(plan.relief.set_pressure, plan.walls.four_to_one);
+}
+
+TEST(AdvisedReliefSetting, ThatPassesTheFactorIsAFinding) {
+  const double four = in_psi(plan_of_text(ready_set_to("1.6")).walls.four_to_one);
+  const auto set_to = [](double psi) { return plan_of_text(ready_set_to(fmt::format("{:.4f}", psi).c_str())); };
+  EXPECT_FALSE(has(set_to(four - 0.002), "relief_setting_passes_four_to_one"));
+  const Plan over = set_to(four + 0.002);
+  EXPECT_TRUE(has(over, "relief_setting_passes_four_to_one"));
+  EXPECT_GT(over.relief.set_pressure, over.walls.four_to_one);
+}
+
+// Thin walls under a table so high that the water needs more than 4 to 1 allows: both settings are said.
+TEST(AdvisedReliefSetting, OfASettingOfTheProgramsOwnIsAFindingToo) {
+  const Plan plan = plan_of_text(R"(reservoir:
+  inside: {length: 30 in, width: 18 in, height: 14 in}
+  sheet: 11 ga A36
+  supports: {baffles across: 1}
+  charge: 9 in
+table:
+  inside: {length: 28 in, width: 16 in}
+  floor height: 36 in
+  depth: 4 in
+air: {delivery: 3 scfm, receiver: 8 gal}
+)");
+  EXPECT_GT(plan.relief.set_pressure, plan.walls.four_to_one);
+  EXPECT_TRUE(has(plan, "setting_passes_four_to_one"));
+  EXPECT_TRUE(has(plan, "relief_setting_passes_four_to_one"));
+}
+
+// Between 1.6 and 1.73 psi none is sold: that is said, with what makes room for one.
+TEST(AdvisedReliefSetting, SaysWhenNoValveThatIsSoldFits) {
+  const auto advice = [](const Plan& plan) {
+    for (const Finding& finding : plan.findings)
+      if (finding.reason.code == "no_relief_valve") return report::sentences_of(finding, UnitSystem::inch);
+    return std::string();
+  };
+  const std::string said = advice(plan_of_text(ready_set_to("1.6")));
+  EXPECT_THAT(said, testing::HasSubstr("none that is sold opens above 1.6 psi"));
+  EXPECT_THAT(said, testing::HasSubstr("more stays or thicker sheet make room for the one set at 2 psi"));
+  EXPECT_THAT(said, testing::HasSubstr("a lower setting for the one set at"));
+  // 1.5 psi is sold.
+  EXPECT_THAT(advice(plan_of_text(ready_set_to("1.2"))), testing::Not(testing::HasSubstr("none that is sold")));
+}
+
+}  // namespace
+}  // namespace riserun::plan

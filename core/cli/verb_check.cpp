@@ -2,6 +2,7 @@
 #include "catalog/yaml/document.h"
 #include "cli/inputs.h"
 #include "plan/job/read_job.h"
+#include "quantity/printable.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -57,7 +58,7 @@ std::string check(const std::string& file, CommonOptions common) {
 }
 
 int run_check(const std::string& file, const Session& session) {
-  session.out << fmt::format("{}: nothing wrong; {}.\n", file, check(file, session.common));
+  session.out << fmt::format("{}: nothing wrong; {}.\n", quantity::printable(file), check(file, session.common));
   return kDone;
 }
 

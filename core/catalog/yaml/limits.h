@@ -1,4 +1,4 @@
-// How much a file may hold, so that no file takes more than some seconds and some hundred megabytes. A shop's own files
+// How much a file may hold, so that no file takes more than two seconds or a quarter of a gigabyte. A shop's own files
 // stay far below all of them: a starter job has 4 KB and 150 values, the shipped catalog 0.3 MB and 60,000.
 #pragma once
 
@@ -9,7 +9,7 @@ namespace riserun::catalog {
 
 inline constexpr std::size_t kLargestFile = 4U << 20U;     // bytes
 inline constexpr std::size_t kLargestPiece = 256U << 10U;  // bytes of one text, or of one list or map in brackets
-inline constexpr std::uint32_t kMostValues = 500'000;      // texts, lists and maps of one file, keys among them
+inline constexpr std::uint32_t kMostValues = 250'000;      // texts, lists and maps of one file, keys among them
 inline constexpr std::uint32_t kMostKeys = 1000;           // of one map
 inline constexpr std::size_t kDeepest = 32;                // lists and maps within each other
 // Mistakes that are told. A file with more of them is not the kind of file that it is taken for.

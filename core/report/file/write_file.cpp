@@ -84,15 +84,16 @@ void write_in_place(const std::string& file, const std::string& text) {
 }  // namespace
 
 void write_file(const std::string& name, const std::string& text, Overwrite overwrite) {
-  std::error_code no_throw;
   struct stat old {};
   const bool is_there = ::lstat(name.c_str(), &old) == 0;
+  const bool is_link = is_there && S_ISLNK(old.st_mode);
   if (is_there && overwrite == Overwrite::no) refuse_taken(name);
   const bool leads_somewhere = ::stat(name.c_str(), &old) == 0;
   if (leads_somewhere && S_ISDIR(old.st_mode)) refuse(name, "this is a folder, not a file");
   if (leads_somewhere && !S_ISREG(old.st_mode)) return write_in_place(name, text);
-  const fs::path target = fs::is_symlink(name, no_throw) ? fs::weakly_canonical(name, no_throw) : fs::path(name);
-  if (no_throw || target.empty()) refuse(name, "cannot be written: " + no_throw.message());
+  std::error_code failed;
+  const fs::path target = is_link ? fs::weakly_canonical(name, failed) : fs::path(name);
+  if (failed) refuse(name, "cannot be written: " + failed.message());
   const fs::path unfinished = unfinished_name(target);
   ::unlink(unfinished.c_str());  // of a program that was killed
   const int descriptor = ::open(unfinished.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);

@@ -136,7 +136,8 @@ def question(rng, jobs, folder):
     (folder / "job.yaml").write_text(rng.choice(jobs))
     more = rng.choice(([], ["--json"], ["--units", "metric"]))
     if kind == "job":
-        return [rng.choice(VERBS), "file.yaml", *more]
+        verb = rng.choice(VERBS)
+        return [verb, "file.yaml", *([] if verb == "check" else more)]
     option = ["--bin" if kind == "bin" else "--catalog", "file.yaml"]
     return rng.choice((["check", "file.yaml"], ["chain", "1 FNPT", "3/4 MGHT", *option, *more], ["plan", "job.yaml", *option, *more],
                        ["chain", "1 FNPT", "3/4 MGHT", "1/2 FNPT", *option, *more], ["list", "job.yaml", *option, *more],

@@ -114,6 +114,19 @@ TEST_F(Files, OfManyLinesAreReadInTime) {
   EXPECT_THAT(complaint({"check", write("bin.yaml", spelled)}), HasSubstr("more than 1000 different descriptions"));
 }
 
+TEST_F(Files, OfAFamilyDoNotMakeMorePartsThanACatalogHolds) {
+  std::string family =
+      "families:\n  - name: spool\n    shelf: ours\n    title: \"{size} x {length} spool\"\n"
+      "    size: \"{size} x {length}\"\n    source: ours\n    materials: {brass: {rating: 200 psi}, stainless: "
+      "{rating: 200 psi}}\n"
+      "    ports:\n      - {kind: npt, end: male, size: size, bore: schedule 40, reach: half of length}\n"
+      "      - {kind: npt, end: male, size: size, bore: schedule 40, reach: half of length}\n"
+      "    table:\n      columns: [size, length (in), price (usd)]\n      rows:\n";
+  for (int row = 0; row < 49'000; ++row) family += "        - [1, 1." + std::to_string(10000 + row) + ", 1]\n";
+  EXPECT_THAT(complaint({"check", write("own.yaml", family)}),
+              HasSubstr("with 49000 rows in 2 materials the catalog has more than 100000 parts"));
+}
+
 TEST(Catalog, FindsAPartByItsWords) {
   const Answered done = ask({"catalog", "1 x 3/4 hex bushing brass"});
   EXPECT_EQ(done.status, kDone) << done.err;

@@ -89,7 +89,7 @@ def mutated(text, rng):
 
 
 def ask(words, folder):
-    """Status, seconds, megabytes, what was printed and what was said."""
+    """Status, seconds of the processor, megabytes, what was printed and what was said."""
     out, err = folder / "out", folder / "err"
     begun = time.monotonic()
     with open(out, "wb") as to, open(err, "wb") as said:
@@ -98,11 +98,11 @@ def ask(words, folder):
             ended, status, used = os.wait4(process.pid, os.WNOHANG)
             if ended:
                 break
-            if time.monotonic() - begun > 2 * MOST_SECONDS:
+            if time.monotonic() - begun > 10 * MOST_SECONDS:  # however busy the machine is
                 process.kill()
             time.sleep(0.002)
     process.returncode = os.waitstatus_to_exitcode(status)
-    return process.returncode, time.monotonic() - begun, used.ru_maxrss / 1024, out.read_bytes(), err.read_bytes()
+    return process.returncode, used.ru_utime + used.ru_stime, used.ru_maxrss / 1024, out.read_bytes(), err.read_bytes()
 
 
 def complaints(words, answer):

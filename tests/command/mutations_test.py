@@ -52,6 +52,8 @@ UNPRINTABLE = re.compile("[\x00-\x09\x0b-\x1f\x7f-\x9f\u200b\u200e\u200f\u2028-\
 
 def mutated(text, rng):
     for _ in range(rng.choice((1, 1, 1, 2, 3, 8))):
+        if not text:
+            return ""
         lines = text.split("\n")
         at = rng.randrange(len(lines))
         kind = rng.randrange(18)
@@ -83,8 +85,6 @@ def mutated(text, rng):
         elif values:
             (first, last), (other, end) = rng.choice(values), rng.choice(values)
             text = text[:first] + text[other:end] + text[last:]
-        if not text:
-            return ""
     return text
 
 

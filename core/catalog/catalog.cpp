@@ -79,10 +79,9 @@ std::optional<MaterialId> Catalog::find_material(std::string_view id_or_alias) c
 }
 
 std::optional<FamilyId> Catalog::find_family(std::string_view name_or_alias) const {
-  return as_id<FamilyId>(find_row(families_, [&](const Family& family) {
-    return family.name == name_or_alias ||
-           std::find(family.aliases.begin(), family.aliases.end(), name_or_alias) != family.aliases.end();
-  }));
+  const auto found = family_by_name_.find(name_or_alias);
+  if (found == family_by_name_.end()) return std::nullopt;
+  return found->second;
 }
 
 std::optional<PartId> Catalog::find_part(std::string_view id) const {
@@ -158,8 +157,11 @@ MaterialId CatalogBuilder::add(Material material) {
 }
 
 FamilyId CatalogBuilder::add(Family family) {
+  const FamilyId id{static_cast<std::uint32_t>(catalog_.families_.size())};
+  catalog_.family_by_name_.emplace(family.name, id);  // where a name is there already, the first family keeps it
+  for (const std::string& alias : family.aliases) catalog_.family_by_name_.emplace(alias, id);
   catalog_.families_.push_back(std::move(family));
-  return FamilyId{static_cast<std::uint32_t>(catalog_.families_.size() - 1)};
+  return id;
 }
 
 LossItemId CatalogBuilder::add(LossItem item) {

@@ -64,7 +64,8 @@ class Catalog {
 
   std::optional<KindId> find_kind(std::string_view id) const;
   std::optional<SizeId> find_size(std::string_view name) const;
-  /// Whether a part has a port of that size: the 45 of an elbow is none, though a metric thread is called so.
+  /// Of a finished catalog: whether a part has a port of that size; the 45 of an elbow is none, though a metric thread
+  /// is called so.
   bool a_part_has_size(std::string_view name) const;
   std::optional<MaterialId> find_material(std::string_view id_or_alias) const;
   std::optional<FamilyId> find_family(std::string_view name_or_alias) const;
@@ -117,6 +118,7 @@ class Catalog {
   std::vector<std::vector<PortUse>> uses_;
   std::unordered_map<std::string, SizeId, TextHash, std::equal_to<>> size_by_name_;
   std::unordered_map<std::string, PartId, TextHash, std::equal_to<>> part_by_id_;
+  std::unordered_map<std::string, FamilyId, TextHash, std::equal_to<>> family_by_name_;  // by its aliases, too
   std::unordered_map<std::uint64_t, PortTypeId> port_type_by_key_;
 };
 

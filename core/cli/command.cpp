@@ -1,6 +1,7 @@
 #include "cli/command.h"
 
 #include "quantity/input_error.h"
+#include "quantity/printable.h"
 
 #include <CLI/CLI.hpp>
 #include <unistd.h>
@@ -34,9 +35,20 @@ std::optional<std::string> unknown_verb(const CLI::App& app, int argc, const cha
   return argv[1];
 }
 
+/// A full disk or a closed pipe shows only now, when what is buffered is written.
+int written_whole(std::ostream& out, std::ostream& err, int status) {
+  if (out.flush()) return status;
+  err << "error: the answer could not be written.\n";
+  return kNotWritten;
+}
+
 int parse_error_status(const CLI::App& app, const CLI::ParseError& error, std::ostream& out, std::ostream& err) {
-  if (error.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success)) return app.exit(error, out, err);
-  err << "error: " << error.what() << "\nriserun --help lists the verbs, riserun VERB --help their options.\n";
+  if (error.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success)) {
+    app.exit(error, out, err);
+    return written_whole(out, err, kDone);
+  }
+  err << "error: " << quantity::printable(error.what())
+      << "\nriserun --help lists the verbs, riserun VERB --help their options.\n";
   return kBadInput;
 }
 
@@ -70,14 +82,10 @@ int run(int argc, const char* const* argv, std::ostream& out, std::ostream& err)
   add_new_verb(app, session);
   try {
     app.parse(argc, argv);
-    const int status = session.chosen_verb();
-    // A full disk or a closed pipe shows only now, when what is buffered is written.
-    if (out.flush()) return status;
-    err << "error: the answer could not be written.\n";
-    return kNotWritten;
+    return written_whole(out, err, session.chosen_verb());
   } catch (const CLI::ParseError& error) {
     if (const std::optional<std::string> word = unknown_verb(app, argc, argv)) {
-      err << "error: '" << *word << "' is no verb of riserun; riserun --help lists them.\n";
+      err << "error: '" << quantity::printable(*word) << "' is no verb of riserun; riserun --help lists them.\n";
       return kBadInput;
     }
     return parse_error_status(app, error, out, err);

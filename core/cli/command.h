@@ -55,7 +55,7 @@ void add_new_verb(CLI::App& app, Session& session);
 
 /// Never throws but for a bug, or when memory runs out.
 /// @param argv  as main gets it: the first is the program's own name
-/// @return the exit status: 0 done, 1 no solution (said why), 2 the input is wrong, 3 `out` takes no more
+/// @return the exit status: 0 done, 1 no solution (said why), 2 the input is wrong or `out` takes no more
 int run(int argc, const char* const* argv, std::ostream& out, std::ostream& err);
 
 }  // namespace riserun::cli

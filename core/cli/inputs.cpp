@@ -4,7 +4,7 @@
 #include "catalog/words/avoided_parts.h"
 #include "catalog/words/part_search.h"
 #include "catalog/words/port_notation.h"
-#include "quantity/utf8.h"
+#include "quantity/printable.h"
 
 #include <fmt/format.h>
 
@@ -23,7 +23,8 @@ Stock load_stock(const CommonOptions& common) {
 
 void WordReader::add(const std::string& option, const std::string& text, const std::string& message,
                      std::size_t offset) {
-  problems_.push_back({option, 0, static_cast<int>(offset) + 1, message, text});
+  const std::size_t column = quantity::count_characters(std::string_view(text).substr(0, offset)) + 1;
+  problems_.push_back({option, 0, static_cast<int>(column), message, text});
 }
 
 void WordReader::finish() const {
@@ -40,9 +41,9 @@ catalog::MadePort WordReader::port(const catalog::Catalog& catalog, const std::s
 }
 
 bool WordReader::is_text(const std::string& option, const std::string& words) {
-  const std::size_t wrong = quantity::first_not_utf8(words);
-  if (wrong == std::string::npos) return true;
-  add(option, words, "bytes that are not UTF-8 text", wrong);
+  const auto wrong = quantity::first_unprintable(words);
+  if (!wrong) return true;
+  add(option, words, wrong->words() + "; words are letters, digits, signs and blanks", wrong->offset);
   return false;
 }
 

@@ -60,7 +60,7 @@ class WordReader {
   void finish() const;
 
  private:
-  /// Whether the words are UTF-8, which every answer must be; else a problem is kept.
+  /// Whether the words may be printed, as every answer must be; else a problem is kept.
   bool is_text(const std::string& option, const std::string& words);
 
   std::vector<quantity::Problem> problems_;

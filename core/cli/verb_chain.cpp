@@ -4,6 +4,7 @@
 #include "cli/asked_options.h"
 #include "cli/branch_options.h"
 #include "cli/inputs.h"
+#include "report/file/write_file.h"
 #include "report/json/answer_json.h"
 #include "report/text/assembly_text.h"
 #include "report/text/chain_text.h"
@@ -12,7 +13,6 @@
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
-#include <fstream>
 #include <ostream>
 
 namespace riserun::cli {
@@ -184,12 +184,8 @@ chain::Answer with_valve_left(const chain::Finder& finder, const catalog::Catalo
   return none;
 }
 
-/// @throws InputError where the file cannot be written
 void write_picture(const std::string& file, const std::string& picture) {
-  std::ofstream out(file, std::ios::binary);
-  out << picture;
-  out.close();
-  if (!out) throw quantity::InputError({{file, 0, 0, "cannot write the picture there", ""}});
+  report::write_file(file, picture, report::Overwrite::yes);
 }
 
 int run_chain(const ChainOptions& options, const Session& session) {

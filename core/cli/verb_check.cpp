@@ -2,6 +2,7 @@
 #include "catalog/yaml/document.h"
 #include "cli/inputs.h"
 #include "plan/job/read_job.h"
+#include "quantity/printable.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -21,8 +22,18 @@ bool lies_in_shipped_catalog(const std::string& file) {
   return std::filesystem::equivalent(folder, catalog::find_catalog_folder(), ignored);
 }
 
+/// A pipe is empty when it is read for the second time.
+void refuse_what_is_read_once(const std::string& file) {
+  std::error_code ignored;
+  const std::filesystem::file_type type = std::filesystem::status(file, ignored).type();
+  if (type == std::filesystem::file_type::fifo || type == std::filesystem::file_type::socket ||
+      type == std::filesystem::file_type::character)
+    throw quantity::InputError({{file, 0, 0, "is no file that can be read twice, as 'check' does: save it first", {}}});
+}
+
 /// By what stands in it, not by its name. A file that cannot be parsed is reported here.
 FileKind kind_of(const std::string& file) {
+  refuse_what_is_read_once(file);
   catalog::Problems problems;
   const catalog::Document document = catalog::Document::load(file, problems);
   std::move(problems).throw_if_any();
@@ -57,7 +68,7 @@ std::string check(const std::string& file, CommonOptions common) {
 }
 
 int run_check(const std::string& file, const Session& session) {
-  session.out << fmt::format("{}: nothing wrong; {}.\n", file, check(file, session.common));
+  session.out << fmt::format("{}: nothing wrong; {}.\n", quantity::printable(file), check(file, session.common));
   return kDone;
 }
 

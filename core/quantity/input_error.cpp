@@ -1,5 +1,7 @@
 #include "quantity/input_error.h"
 
+#include "quantity/printable.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -25,14 +27,14 @@ std::string all_texts(const std::vector<Problem>& problems) {
 
 bool continues_character(char byte) { return (static_cast<unsigned char>(byte) & 0xc0) == 0x80; }
 
-/// The line character by character, as it is shown; what a terminal would act on stands as `?`.
+/// The line character by character, as it is shown; what may not be printed stands as `?`.
 std::vector<std::string> glyphs_of(std::string_view line) {
   std::vector<std::string> glyphs;
   for (std::size_t at = 0; at < line.size();) {
     std::size_t end = at + 1;
     while (end < line.size() && continues_character(line[end])) ++end;
-    const bool control = static_cast<unsigned char>(line[at]) < ' ' || line[at] == 0x7f;
-    glyphs.push_back(control && line[at] != '\t' ? "?" : std::string(line.substr(at, end - at)));
+    const std::string_view glyph = line.substr(at, end - at);
+    glyphs.emplace_back(glyph != "\t" && first_unprintable(glyph) ? "?" : glyph);
     at = end;
   }
   return glyphs;
@@ -61,9 +63,9 @@ std::string line_and_caret(std::string_view line, int column) {
 }  // namespace
 
 std::string Problem::text() const {
-  std::string place = file;
+  std::string place = printable(file);
   if (line > 0) place += fmt::format(":{}:{}", line, column);
-  std::string result = place.empty() ? "error: " + message : place + ": error: " + message;
+  std::string result = (place.empty() ? "error: " : place + ": error: ") + printable(message);
   if (source_line.empty()) return result;
   return result + line_and_caret(source_line, column);
 }

@@ -18,7 +18,8 @@ struct Problem {
   std::string source_line;
 
   /// `file:line:column: error: message`, then the source line with a caret under the column. A long line is
-  /// cut around it; tabs and characters of several bytes keep the caret in its place.
+  /// cut around it; tabs and characters of several bytes keep the caret in its place. What may not be printed
+  /// (quantity/printable.h) is escaped, in the source line `?`.
   std::string text() const;
 };
 

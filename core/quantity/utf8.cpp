@@ -20,13 +20,4 @@ std::size_t utf8_length(std::string_view text, std::size_t at) {
   return 0;
 }
 
-std::size_t first_not_utf8(std::string_view text) {
-  for (std::size_t at = 0; at < text.size();) {
-    const std::size_t length = utf8_length(text, at);
-    if (length == 0) return at;
-    at += length;
-  }
-  return std::string_view::npos;
-}
-
 }  // namespace riserun::quantity

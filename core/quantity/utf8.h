@@ -10,7 +10,4 @@ namespace riserun::quantity {
 /// overlong forms, surrogates and what lies beyond U+10FFFF.
 std::size_t utf8_length(std::string_view text, std::size_t at = 0);
 
-/// Where the first byte stands that belongs to no UTF-8 character; npos when all do.
-std::size_t first_not_utf8(std::string_view text);
-
 }  // namespace riserun::quantity

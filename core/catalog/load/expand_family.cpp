@@ -4,6 +4,8 @@
 #include "catalog/load/table_rows.h"
 #include "quantity/read.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -18,6 +20,9 @@ struct PortRule {
   std::optional<Measure> reach;
   double heading_degrees = 0.0;
 };
+
+// Of a catalog with the user's own: some ten times what a counter has, and little enough to load in a second.
+constexpr std::size_t kMostParts = 100'000;
 
 /// A pressure that stands in the rule itself or in a column.
 struct PressureRule {
@@ -50,6 +55,9 @@ class TableExpansion {
       material.stocked_only.report_unused(loading_, rows_);
     }
     straight_tapped_.report_unused(loading_, rows_);
+    if (rows_.size() * materials_.size() > kMostParts - std::min(kMostParts, loading_.so_far().parts().size()))
+      return report(table_.where, fmt::format("with {} rows in {} materials the catalog has more than {} parts",
+                                              rows_.size(), materials_.size(), kMostParts));
     for (const Row& row : rows_) expand(row);
   }
 

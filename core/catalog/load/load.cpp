@@ -5,9 +5,9 @@
 
 #include <algorithm>
 #include <atomic>
+#include <future>
 #include <iterator>
 #include <system_error>
-#include <thread>
 
 namespace riserun::catalog {
 
@@ -52,9 +52,10 @@ void parse_files(std::vector<SourceFile>& files) {
     for (std::size_t i = next++; i < files.size(); i = next++)
       files[i].document = Document::load(files[i].path, files[i].problems);
   };
-  std::thread other(parse_some);
+  // What either throws comes out here, once both have ended.
+  std::future<void> other = std::async(std::launch::async, parse_some);
   parse_some();
-  other.join();
+  other.get();
 }
 
 void load_family_file(Loading& loading, const Value& root) {
@@ -91,6 +92,17 @@ void load_file(Loading& loading, const SourceFile& file, bool from_user) {
   load_family_file(loading, root);
 }
 
+/// Prices last: they may be for parts of any file, and only a finished catalog can be asked for a part by its words.
+Catalog with_own_prices(Catalog catalog, std::span<const SourceFile> own, Problems& problems) {
+  const auto prices_of = [](const SourceFile& file) { return file.document->root()["prices"]; };
+  if (std::none_of(own.begin(), own.end(), [&](const SourceFile& file) { return prices_of(file).exists(); }))
+    return catalog;
+  CatalogBuilder builder(std::move(catalog));
+  for (const SourceFile& file : own)
+    if (const Value prices = prices_of(file); prices.exists()) read_prices(prices, builder, problems);
+  return std::move(builder).build();
+}
+
 /// Reads the parsed files in their order; `shipped` of them are the catalog's, the rest the user's.
 Catalog assemble(std::vector<SourceFile>& files, std::size_t shipped, Problems problems) {
   CatalogBuilder builder;
@@ -102,13 +114,9 @@ Catalog assemble(std::vector<SourceFile>& files, std::size_t shipped, Problems p
     // With a mistake in the materials or the joints the families would mostly repeat it.
     if (base_is_good) load_file(loading, files[i], i >= shipped);
   }
-  // Prices last: they may be for parts of any file.
-  for (std::size_t i = shipped; i < files.size(); ++i) {
-    const Value prices = files[i].document->root()["prices"];
-    if (prices.exists() && base_is_good) read_prices(prices, builder, problems);
-  }
+  if (!base_is_good) std::move(problems).throw_if_any();
+  Catalog catalog = with_own_prices(std::move(builder).build(), std::span(files).subspan(shipped), problems);
   std::move(problems).throw_if_any();
-  Catalog catalog = std::move(builder).build();
   Problems late;
   check_joints_of(catalog, loading, late);
   std::move(late).throw_if_any();

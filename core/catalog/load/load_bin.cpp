@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace riserun::catalog {
 
@@ -65,13 +66,18 @@ std::optional<Measured> read_measured(const Value& value, const Catalog& catalog
   return measured;
 }
 
-void add_count(Bin& bin, PartId part, int count) {
-  for (BinItem& item : bin.items)
-    if (item.part == part) {
-      item.count += count;
-      return;
-    }
-  bin.items.push_back({part, count});
+/// Each part once, where the file has it first.
+Bin with_counts_added(const Bin& lines) {
+  Bin bin;
+  std::map<PartId, std::size_t> rows;
+  for (const BinItem& line : lines.items) {
+    const auto [row, is_new] = rows.try_emplace(line.part, bin.items.size());
+    if (is_new)
+      bin.items.push_back(line);
+    else
+      bin.items[row->second].count += line.count;
+  }
+  return bin;
 }
 
 /// `length` of an item: a piece of hose, tube or pipe that is sold by length.
@@ -113,7 +119,7 @@ void read_item(const Value& value, CatalogBuilder& builder, PartSearch& search, 
     if (!measured) return;
     part = add_measured(builder, *part, *measured);
   }
-  add_count(bin, *part, *count);
+  bin.items.push_back({*part, *count});
 }
 
 Bin bin_of(const Document& document, CatalogBuilder& builder, Problems problems) {
@@ -169,7 +175,7 @@ Bin read_bin(const Value& list, CatalogBuilder& builder, Problems& problems) {
   // Made once for all items: it reads the words of the whole catalog.
   PartSearch search(builder.so_far());  // parts that are measured have the words of those that they stand for
   for (const Value& item : read_list(list, problems)) read_item(item, builder, search, problems, bin);
-  return bin;
+  return with_counts_added(bin);
 }
 
 Bin load_bin(CatalogBuilder& builder, const std::filesystem::path& file) {

@@ -40,10 +40,11 @@ quantity::Reading<Price> read_positive_price(std::string_view text) {
 
 /// The port types that files and users may name although no part has them yet are made by CatalogBuilder::build, so a
 /// port is read here against a catalog that has them.
-std::optional<Port> load_port(Loading& loading, const Catalog& known, const Value& value, std::size_t place) {
+std::optional<Port> load_port(Loading& loading, const Catalog& known, const PortNotation& ports, const Value& value,
+                              std::size_t place) {
   Fields fields(value, {"port", "bore", "reach", "heading"}, loading.problems);
   if (!fields.valid()) return std::nullopt;
-  const auto type = fields.need_with("port", [&](std::string_view text) { return read_port(known, text); });
+  const auto type = fields.need_with("port", [&](std::string_view text) { return ports.read(text); });
   const auto bore = fields.need_with("bore", read_bore);
   const auto reach = fields.need_with("reach", read_reach);
   constexpr double kUsualHeadings[] = {180.0, 0.0, 90.0, 270.0};
@@ -112,16 +113,17 @@ FamilyId own_family(Loading& loading, const OwnFamily& own) {
   return loading.builder.add(std::move(family));
 }
 
-void load_ports(Loading& loading, const Catalog& known, const Value& list, Part& part) {
+void load_ports(Loading& loading, const Catalog& known, const PortNotation& notation, const Value& list, Part& part) {
   const std::vector<Value> ports = read_list(list, loading.problems);
   constexpr std::size_t kMostPorts = 8;
   if (list.is_list() && (ports.empty() || ports.size() > kMostPorts))
     loading.problems.add(list, list.path() + ": a part has 1 to 8 ports, not " + std::to_string(ports.size()));
   for (const Value& value : ports)
-    if (std::optional<Port> port = load_port(loading, known, value, part.ports.size())) part.ports.push_back(*port);
+    if (std::optional<Port> port = load_port(loading, known, notation, value, part.ports.size()))
+      part.ports.push_back(*port);
 }
 
-void load_own_part(Loading& loading, const Catalog& known, const Value& value) {
+void load_own_part(Loading& loading, const Catalog& known, const PortNotation& notation, const Value& value) {
   const std::size_t before = loading.problems.size();
   Fields fields(value, {"id",           "name",    "size",  "family",         "material", "rating",
                         "price",        "source",  "ports", "across flats",   "stocked",  "closing",
@@ -155,7 +157,7 @@ void load_own_part(Loading& loading, const Catalog& known, const Value& value) {
   if (const Value loss = fields.find("loss"); read_text(loss, loading.problems))
     part.loss = named_loss(loading, loss, loss.text()).value_or(LossItemId{});
   const Value ports = fields.need("ports");
-  load_ports(loading, known, ports, part);
+  load_ports(loading, known, notation, ports, part);
   // A port that could not be read has its own message.
   if (part.ports.size() == ports.size()) check_role(loading.problems, value, family.role, part.ports.size());
   if (loading.so_far().find_part(part.id))
@@ -171,7 +173,8 @@ void load_own_part(Loading& loading, const Catalog& known, const Value& value) {
 
 void load_own_parts(Loading& loading, const Value& list) {
   const Catalog known = CatalogBuilder(loading.so_far()).build();
-  for (const Value& part : read_list(list, loading.problems)) load_own_part(loading, known, part);
+  const PortNotation notation(known);
+  for (const Value& part : read_list(list, loading.problems)) load_own_part(loading, known, notation, part);
 }
 
 void read_prices(const Value& list, CatalogBuilder& builder, Problems& problems) {

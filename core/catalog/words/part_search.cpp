@@ -3,6 +3,8 @@
 #include "catalog/words/part_words.h"
 #include "catalog/yaml/nearest_name.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <optional>
 #include <set>
@@ -207,6 +209,7 @@ std::vector<PartId> PartSearch::find_by(std::string_view words, bool called) {
   // A printed name with its material is one part; without, `1 union` may be asked for as what is called so.
   std::vector<PartId> printed = known_words().printed_as(words);
   if (printed.size() == 1 || (!printed.empty() && !called)) return printed;
+  ++sought_;
   std::vector<PartId> parts = find_spelled(words, called);
   if (!parts.empty()) return parts;
   const std::string meant = corrected(words);
@@ -301,11 +304,22 @@ NotationError PartSearch::why_none(std::string_view words) {
 }
 
 std::variant<PartId, NotationError> PartSearch::find_one(std::string_view words) {
+  if (const auto known = one_by_words_.find(words); known != one_by_words_.end()) return known->second;
   std::vector<PartId> parts = find(words);
+  if (sought_ > kMostSought)
+    return NotationError{
+        fmt::format("more than {} different descriptions of parts: name the others by their ids, which "
+                    "'riserun catalog' lists",
+                    kMostSought),
+        0,
+        {}};
   // The catalog's own part is meant, unless only parts measured by hand fit.
   const auto is_measured = [&](PartId part) { return catalog_.part(part).measured; };
   if (!std::all_of(parts.begin(), parts.end(), is_measured)) std::erase_if(parts, is_measured);
-  if (parts.size() == 1) return parts.front();
+  if (parts.size() == 1) {
+    one_by_words_.emplace(words, parts.front());
+    return parts.front();
+  }
   if (parts.empty()) return why_none(words);
   std::vector<std::string> ids;
   for (const PartId part : parts) ids.push_back(catalog_.part(part).id);

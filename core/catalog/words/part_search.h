@@ -9,6 +9,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 #include <variant>
 #include <vector>
 
@@ -43,12 +44,18 @@ class PartSearch {
   std::string corrected(std::string_view words);
   NotationError why_none(std::string_view words);
   /// The one part that the words fit, those measured by hand left out if any other fits; an error when there is none,
-  /// or several (it lists their ids).
+  /// or several (it lists their ids). Of more than kMostSought different descriptions the rest is an error, too; ids
+  /// and printed names do not count.
   std::variant<PartId, NotationError> find_one(std::string_view words);
 
  private:
   class Search;
+  /// A description takes a millisecond or more; a bin of ten thousand lines has not as many different ones.
+  static constexpr int kMostSought = 1000;
+
   const Catalog& catalog_;
+  int sought_ = 0;                                                                   // descriptions looked up
+  std::unordered_map<std::string, PartId, TextHash, std::equal_to<>> one_by_words_;  // what find_one found
   std::unique_ptr<const PortNotation> ports_;  // made when first asked for, as is the next
   std::unique_ptr<PartWords> words_;
 

@@ -1,7 +1,13 @@
 #include "catalog/yaml/document.h"
 
+#include "catalog/yaml/limits.h"
 #include "catalog/yaml/parse_yaml.h"
+#include "catalog/yaml/text_checks.h"
 
+#include <fmt/format.h>
+
+#include <cerrno>
+#include <cstring>
 #include <fstream>
 #include <optional>
 #include <system_error>
@@ -10,7 +16,9 @@ namespace riserun::catalog {
 
 namespace {
 
-constexpr std::uintmax_t kLargestFile = 16U << 20U;
+std::string too_large() {
+  return fmt::format("larger than {} MB: this is not a file for this program", kLargestFile >> 20U);
+}
 
 std::optional<std::string> read_file(const std::filesystem::path& path, Problems& problems) {
   const auto refuse = [&](std::string why) {
@@ -23,16 +31,18 @@ std::optional<std::string> read_file(const std::filesystem::path& path, Problems
   if (status.type() == std::filesystem::file_type::directory) return refuse("this is a folder, not a file");
   if (status.type() == std::filesystem::file_type::regular) {
     const std::uintmax_t size = std::filesystem::file_size(path, failed);
-    if (!failed && size > kLargestFile) return refuse("larger than 16 MB: this is not a file for this program");
+    if (!failed && size > kLargestFile) return refuse(too_large());
   }
+  errno = 0;
   std::ifstream stream(path, std::ios::binary);
-  if (!stream) return refuse("cannot be opened for reading");
+  if (!stream) return refuse(fmt::format("cannot be opened for reading: {}", std::strerror(errno)));
   std::string text;
   char buffer[65536];
   while (stream.read(buffer, sizeof buffer) || stream.gcount() > 0) {
     text.append(buffer, static_cast<std::size_t>(stream.gcount()));
-    if (text.size() > kLargestFile) return refuse("larger than 16 MB: this is not a file for this program");
+    if (text.size() > kLargestFile) return refuse(too_large());
   }
+  if (stream.bad()) return refuse(fmt::format("cannot be read to its end: {}", std::strerror(errno)));
   return text;
 }
 
@@ -56,10 +66,11 @@ Document Document::parse(std::string text, std::string name, Problems& problems)
   auto data = std::make_unique<detail::DocumentData>();
   data->file = std::move(name);
   if (text.starts_with("\xEF\xBB\xBF")) text.erase(0, 3);  // a byte order mark says nothing in UTF-8
-  data->text = std::move(text);
+  const bool fits = text.size() <= kLargestFile;
+  if (fits) data->text = std::move(text);
   data->find_lines();
-  if (data->text.size() > kLargestFile) {
-    problems.add({data->file, 0, 0, "larger than 16 MB: this is not a file for this program", {}});
+  if (!fits) {
+    problems.add({data->file, 0, 0, too_large(), {}});
   } else if (detail::check_bytes(*data, problems)) {
     detail::parse_yaml(*data, problems);
   }

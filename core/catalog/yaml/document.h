@@ -14,7 +14,8 @@ namespace riserun::catalog {
 /// A parsed file. A file that cannot be parsed has its mistake in the Problems and a missing root.
 class Document {
  public:
-  /// Reads and parses the file. Files beyond 16 MB, bytes that are not UTF-8 text and nesting beyond 32 are refused.
+  /// Reads and parses the file. What is beyond the bounds of limits.h is refused, and so are characters
+  /// that may not be printed (quantity/printable.h) other than tabs and line breaks between the texts.
   static Document load(const std::filesystem::path& path, Problems& problems);
   /// The same for a text; `name` stands for the file in messages.
   static Document parse(std::string text, std::string name, Problems& problems);

@@ -1,17 +1,12 @@
 #include "catalog/yaml/nearest_name.h"
 
+#include "quantity/plain_ascii.h"
+
 #include <algorithm>
-#include <cctype>
 #include <utility>
 #include <vector>
 
 namespace riserun::catalog {
-
-namespace {
-
-char lower(char c) { return static_cast<char>(std::tolower(static_cast<unsigned char>(c))); }
-
-}  // namespace
 
 std::size_t edit_distance(std::string_view a, std::string_view b) {
   // Three rows of the table of optimal string alignment: the one being filled and the two above it.
@@ -20,9 +15,10 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
   for (std::size_t i = 1; i <= a.size(); ++i) {
     row[0] = i;
     for (std::size_t j = 1; j <= b.size(); ++j) {
-      const bool same = lower(a[i - 1]) == lower(b[j - 1]);
+      const bool same = quantity::lower(a[i - 1]) == quantity::lower(b[j - 1]);
       row[j] = std::min({up[j] + 1, row[j - 1] + 1, up[j - 1] + (same ? 0 : 1)});
-      const bool swapped = i > 1 && j > 1 && lower(a[i - 1]) == lower(b[j - 2]) && lower(a[i - 2]) == lower(b[j - 1]);
+      const bool swapped = i > 1 && j > 1 && quantity::lower(a[i - 1]) == quantity::lower(b[j - 2]) &&
+                           quantity::lower(a[i - 2]) == quantity::lower(b[j - 1]);
       if (swapped) row[j] = std::min(row[j], two_up[j - 2] + 1);
     }
     std::swap(two_up, up);

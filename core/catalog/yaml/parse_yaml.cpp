@@ -1,36 +1,66 @@
 #include "catalog/yaml/parse_yaml.h"
 
-#include "quantity/utf8.h"
+#include "catalog/yaml/limits.h"
+#include "catalog/yaml/text_checks.h"
+#include "quantity/printable.h"
 #include "yaml-cpp/eventhandler.h"
 #include "yaml-cpp/exceptions.h"
 #include "yaml-cpp/mark.h"
 #include "yaml-cpp/parser.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <istream>
 #include <optional>
 #include <streambuf>
+#include <string_view>
+#include <unordered_map>
 
 namespace riserun::catalog::detail {
 
 namespace {
 
-constexpr std::size_t kDeepest = 32;
-constexpr std::uint32_t kMostKeys = 1000;
-// A file with more mistakes than that is not the kind of file it is taken for.
-constexpr std::size_t kMostMistakes = 100;
+// Of a map with fewer keys all are looked at; of a larger one an index is made.
+constexpr std::uint32_t kFewKeys = 16;
 
 /// Ends the parsing when there is no use in going on.
 struct Refused {};
 
-/// Reads from a string that stays where it is; a stringstream would copy it.
-struct ViewBuffer : std::streambuf {
-  explicit ViewBuffer(std::string& text) { setg(text.data(), text.data(), text.data() + text.size()); }
+/// Reads from a string that stays where it is; a stringstream would copy it. What is in brackets the parser takes apart
+/// whole before it says a word of it: where it has read too much since the last word, it is stopped.
+class ViewBuffer : public std::streambuf {
+ public:
+  explicit ViewBuffer(std::string& text) : size_(text.size()) { setg(text.data(), text.data(), text.data()); }
+  /// The parser has come so far that it says something of what it read.
+  void heard() { may_read_ = read() + kLargestPiece; }
+  bool piece_is_too_large() const { return too_large_; }
+
+ protected:
+  int_type underflow() override {
+    if (read() == size_) return traits_type::eof();
+    too_large_ = read() >= may_read_;
+    if (too_large_) throw Refused();
+    const std::size_t step = std::min(kStep, size_ - read());
+    setg(eback(), gptr(), gptr() + step);
+    return traits_type::to_int_type(*gptr());
+  }
+
+ private:
+  static constexpr std::size_t kStep = 4096;
+  std::size_t read() const { return static_cast<std::size_t>(gptr() - eback()); }
+
+  std::size_t size_;
+  std::size_t may_read_ = kLargestPiece;
+  bool too_large_ = false;
 };
 
 class Builder : public YAML::EventHandler {
  public:
-  Builder(DocumentData& data, Problems& problems) : data_(data), problems_(problems) {}
+  Builder(DocumentData& data, ViewBuffer& buffer, Problems& problems)
+      : data_(data), buffer_(buffer), problems_(problems) {}
+  /// Where the last thing begins that was heard of.
+  std::size_t last_place() const { return last_place_; }
 
   void OnDocumentStart(const YAML::Mark&) override {}
   void OnDocumentEnd() override {}
@@ -53,6 +83,7 @@ class Builder : public YAML::EventHandler {
     refuse_tag(mark, tag);
     const std::uint32_t node = add(Value::Shape::text, mark);
     data_.nodes[node].text = anchor == YAML::NullAnchor ? text_of(mark, tag, value) : made(value);
+    check_text(data_.nodes[node]);
     note_key(node);
   }
   void OnSequenceStart(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
@@ -69,13 +100,21 @@ class Builder : public YAML::EventHandler {
  private:
   struct Level {
     std::uint32_t node = kNoNode;
-    std::uint32_t last = kNoNode;         // the child added last
-    std::uint32_t pending_key = kNoNode;  // of a map: key whose value comes next
+    std::uint32_t last = kNoNode;                                // the child added last
+    std::uint32_t pending_key = kNoNode;                         // of a map: key whose value comes next
+    std::unordered_map<std::string_view, std::uint32_t> keys{};  // of a map with many keys
   };
 
   void report(const YAML::Mark& mark, std::string message) {
-    problems_.add(data_.problem_at(static_cast<std::size_t>(mark.pos), std::move(message)));
+    report(static_cast<std::size_t>(mark.pos), std::move(message));
+  }
+  void report(std::size_t offset, std::string message) {
+    problems_.add(data_.problem_at(offset, std::move(message)));
     if (problems_.size() >= kMostMistakes) throw Refused();
+  }
+  [[noreturn]] void give_up(std::size_t offset, std::string message) {
+    problems_.add(data_.problem_at(offset, std::move(message)));
+    throw Refused();
   }
   void refuse_anchor(const YAML::Mark& mark, YAML::anchor_t anchor) {
     if (anchor != YAML::NullAnchor)
@@ -92,10 +131,12 @@ class Builder : public YAML::EventHandler {
 
   std::uint32_t add(Value::Shape shape, const YAML::Mark& mark) {
     const auto row = static_cast<std::uint32_t>(data_.nodes.size());
+    buffer_.heard();
+    last_place_ = static_cast<std::size_t>(std::max(mark.pos, 0));
+    if (row >= kMostValues) give_up(last_place_, fmt::format("more than {} values in one file", kMostValues));
     Node node;
     node.shape = shape;
-    node.offset = static_cast<std::uint32_t>(
-        std::clamp<std::size_t>(static_cast<std::size_t>(std::max(mark.pos, 0)), 0, data_.text.size()));
+    node.offset = static_cast<std::uint32_t>(std::min(last_place_, data_.text.size()));
     node.line = static_cast<std::uint32_t>(std::max(mark.line, 0));
     if (expects_key()) {
       node.parent = levels_.back().node;
@@ -119,32 +160,51 @@ class Builder : public YAML::EventHandler {
     ++parent.count;
   }
 
+  /// The same key of the map that is open, if it stands there already.
+  std::uint32_t same_key(Level& level, std::string_view text) const {
+    const Node& map = data_.nodes[level.node];
+    if (map.count < kFewKeys) {
+      for (std::uint32_t child = map.first; child != kNoNode; child = data_.nodes[child].next)
+        if (data_.nodes[data_.nodes[child].key].text == text) return data_.nodes[child].key;
+      return kNoNode;
+    }
+    if (level.keys.empty())
+      for (std::uint32_t child = map.first; child != kNoNode; child = data_.nodes[child].next)
+        level.keys.emplace(data_.nodes[data_.nodes[child].key].text, data_.nodes[child].key);
+    const auto known = level.keys.find(text);
+    return known == level.keys.end() ? kNoNode : known->second;
+  }
+
   // A key is noted once its text is known: the same key again is a mistake that YAML readers tend to pass over.
   void note_key(std::uint32_t row) {
     if (levels_.empty() || levels_.back().pending_key != row) return;
-    const Node& map = data_.nodes[levels_.back().node];
-    if (map.count >= kMostKeys) {
-      problems_.add(
-          data_.problem_at(data_.nodes[row].offset, "more than " + std::to_string(kMostKeys) + " keys in one map"));
-      throw Refused();
-    }
-    for (std::uint32_t child = map.first; child != kNoNode; child = data_.nodes[child].next) {
-      const std::uint32_t key = data_.nodes[child].key;
-      if (data_.nodes[key].text != data_.nodes[row].text) continue;
-      problems_.add(data_.problem_at(data_.nodes[row].offset, "'" + std::string(data_.nodes[row].text) +
-                                                                  "' stands here twice, first in line " +
-                                                                  std::to_string(data_.nodes[key].line + 1)));
-      return;
-    }
+    Level& level = levels_.back();
+    const Node& key = data_.nodes[row];
+    if (data_.nodes[level.node].count >= kMostKeys)
+      give_up(key.offset, fmt::format("more than {} keys in one map", kMostKeys));
+    const std::uint32_t first = same_key(level, key.text);
+    if (!level.keys.empty()) level.keys.emplace(key.text, row);
+    if (first != kNoNode)
+      report(key.offset,
+             fmt::format("'{}' stands here twice, first in line {}", key.text, data_.nodes[first].line + 1));
+  }
+
+  // What may not be printed can be written as an escape, or come from the lines of a block.
+  void check_text(const Node& node) {
+    const auto wrong = quantity::first_unprintable(node.text);
+    if (!wrong) return;
+    const std::string_view text = data_.text;
+    const bool as_in_file = node.text.data() >= text.data() && node.text.data() < text.data() + text.size();
+    report(as_in_file ? static_cast<std::size_t>(node.text.data() - text.data()) + wrong->offset
+                      : node.offset + place_of_escape(text.substr(node.offset)),
+           wrong->words() + " in a text: a text is one line of letters, digits, signs and blanks");
   }
 
   void open(Value::Shape shape, const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor) {
     refuse_anchor(mark, anchor);
     refuse_tag(mark, tag);
-    if (levels_.size() >= kDeepest) {
-      report(mark, "nested more than " + std::to_string(kDeepest) + " deep");
-      throw Refused();
-    }
+    if (levels_.size() >= kDeepest)
+      give_up(static_cast<std::size_t>(mark.pos), fmt::format("nested more than {} deep", kDeepest));
     const std::uint32_t row = add(shape, mark);
     levels_.push_back({row, kNoNode, kNoNode});
   }
@@ -187,8 +247,10 @@ class Builder : public YAML::EventHandler {
   }
 
   DocumentData& data_;
+  ViewBuffer& buffer_;
   Problems& problems_;
   std::vector<Level> levels_;
+  std::size_t last_place_ = 0;
 };
 
 /// Where a second document begins, if there is one.
@@ -236,38 +298,26 @@ void report_parser(const YAML::Exception& error, DocumentData& data, Problems& p
 
 }  // namespace
 
-bool check_bytes(const DocumentData& data, Problems& problems) {
-  const std::string_view text = data.text;
-  for (std::size_t at = 0; at < text.size();) {
-    const auto byte = static_cast<unsigned char>(text[at]);
-    if ((byte < 0x20 && byte != '\t' && byte != '\n' && byte != '\r') || byte == 0x7F) {
-      problems.add(data.problem_at(at, "a control character: this is not a text file"));
-      return false;
-    }
-    const std::size_t length = quantity::utf8_length(text, at);
-    if (length == 0) {
-      problems.add(data.problem_at(at, "bytes that are not UTF-8 text: save the file as UTF-8"));
-      return false;
-    }
-    at += length;
-  }
-  return true;
-}
-
 void parse_yaml(DocumentData& data, Problems& problems) {
   ViewBuffer buffer(data.text);
   std::istream stream(&buffer);
   SecondDocument second;
+  Builder builder(data, buffer, problems);
   try {
     YAML::Parser parser(stream);
-    Builder builder(data, problems);
     if (!parser.HandleNextDocument(builder)) return;
     parser.HandleNextDocument(second);
     return;
   } catch (const YAML::Exception& error) {
     report_parser(error, data, problems);
   } catch (const Refused&) {
-    if (second.begins) {
+    if (buffer.piece_is_too_large())
+      problems.add(data.problem_at(
+          builder.last_place(),
+          fmt::format("what follows here is longer than {} KB in one piece; write a long list as lines that begin with "
+                      "'-'",
+                      kLargestPiece >> 10U)));
+    else if (second.begins) {
       problems.add(data.problem_at(*second.begins, "a second document begins here: one file holds one document"));
       return;
     }

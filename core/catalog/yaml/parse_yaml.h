@@ -7,9 +7,7 @@
 
 namespace riserun::catalog::detail {
 
-/// Fills `data.nodes` from `data.text`.
+/// Fills `data.nodes` from `data.text`, whose bytes are checked (text_checks.h), within the bounds of limits.h.
 void parse_yaml(DocumentData& data, Problems& problems);
-/// Whether the text is fit for parsing: UTF-8, no control characters.
-bool check_bytes(const DocumentData& data, Problems& problems);
 
 }  // namespace riserun::catalog::detail

@@ -15,6 +15,7 @@ namespace riserun::catalog {
 /// Gathers all mistakes of an input.
 class Problems {
  public:
+  /// @throws InputError with all that was gathered where kMostMistakes (limits.h) are there already
   void add(quantity::Problem problem);
   void add(const Value& where, std::string message, std::size_t offset = 0) {
     add(where.problem(std::move(message), offset));

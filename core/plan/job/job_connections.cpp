@@ -18,6 +18,10 @@ using chain::Freedom;
 
 namespace {
 
+// Far more than a bench has; each connection is a search of its own.
+constexpr std::size_t kMostConnections = 64;
+constexpr std::size_t kMostAvoided = 32;
+
 /// @param rules  RunRules, WayRules or a Span
 template <class Rules>
 bool read_value(JobReading& reading, Rules& rules, const Askable& row, const Value& value) {
@@ -42,6 +46,13 @@ void read_rows(JobReading& reading, Fields& fields, AskedOf of, Rules& rules) {
       read_value(reading, rules, row, value);
     }
   }
+}
+
+/// Before any of them is read: each is looked up in the whole catalog.
+bool are_at_most(JobReading& reading, const Value& list, std::size_t most, std::string_view what) {
+  if (list.size() <= most) return true;
+  reading.problems.add(list, fmt::format("{}: {} {}; allowed are at most {}", list.path(), list.size(), what, most));
+  return false;
 }
 
 /// A gauge, a plug, a valve whose far side stays open.
@@ -80,17 +91,13 @@ std::vector<std::string_view> with_asked_keys(std::vector<std::string_view> keys
 void read_needs(JobReading& reading, Fields& fields, std::vector<chain::Need>& wanted,
                 std::vector<chain::Avoidance>& avoided) {
   const Value needs = fields.find("need");
-  if (needs.exists()) {
+  if (needs.exists() && are_at_most(reading, needs, chain::kMostNeeds, "things are asked for"))
     for (const Value& words : catalog::read_texts(needs, reading.problems)) {
       std::vector<PartId> parts = read_parts(reading, words);
       if (!parts.empty()) wanted.push_back({std::string(words.text()), std::move(parts)});
     }
-    if (wanted.size() > chain::kMostNeeds)
-      reading.problems.add(needs, fmt::format("{}: {} things are asked for; allowed are at most {}", needs.path(),
-                                              wanted.size(), chain::kMostNeeds));
-  }
   const Value avoid = fields.find("avoid");
-  if (!avoid.exists()) return;
+  if (!avoid.exists() || !are_at_most(reading, avoid, kMostAvoided, "things are kept out")) return;
   for (const Value& words : catalog::read_texts(avoid, reading.problems)) {
     std::vector<PartId> parts = read_avoided_parts(reading, words);
     if (parts.empty()) continue;
@@ -165,6 +172,7 @@ JobConnection read_connection(JobReading& reading, const Value& value) {
 }  // namespace
 
 void read_connections(JobReading& reading, const Value& value, Job& job) {
+  if (!are_at_most(reading, value, kMostConnections, "connections")) return;
   for (const Value& item : catalog::read_list(value, reading.problems))
     job.connections.push_back(read_connection(reading, item));
 }

@@ -2,6 +2,7 @@
 
 #include "catalog/yaml/document.h"
 #include "plan/job/job_reading.h"
+#include "quantity/printable.h"
 
 #include <fmt/format.h>
 
@@ -50,7 +51,7 @@ Job read_root(const Catalog& catalog, const Document& document, const std::files
                        "measured",      "wishes"},
                 problems);
   read_own_parts(reading, root, job);
-  job.name = fields.text_or("name", file.stem().string());
+  job.name = fields.text_or("name", quantity::printable(file.stem().string()));
   if (job.name.size() > kLongestName)
     problems.add(fields.find("name"), fmt::format("name: is longer than {} characters", kLongestName));
   job.units =

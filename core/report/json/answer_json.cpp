@@ -151,12 +151,12 @@ std::string chain_json(const Catalog& catalog, const chain::ChainRequest& reques
                        UnitSystem units, const chain::Spares* spares) {
   json result = answer_json(catalog, request, answer, units);
   if (spares != nullptr) add_spares(catalog, *spares, {}, result);
-  return result.dump(1) + "\n";
+  return written_json(result);
 }
 
 std::string assembly_json(const Catalog& catalog, const chain::AssemblyRequest& request,
                           const chain::AssemblyAnswer& answer, UnitSystem units) {
-  return answer_json(catalog, request, answer, units).dump(1) + "\n";
+  return written_json(answer_json(catalog, request, answer, units));
 }
 
 std::string alternatives_json(const Catalog& catalog, const chain::ChainRequest& request,
@@ -177,7 +177,7 @@ std::string alternatives_json(const Catalog& catalog, const chain::ChainRequest&
   for (const chain::Substitute& substitute : substitutes)
     result["shelf_empty"].push_back(substitute_json(catalog, request, substitute, units));
   if (spares != nullptr) add_spares(catalog, *spares, {}, result);
-  return result.dump(1) + "\n";
+  return written_json(result);
 }
 
 }  // namespace riserun::report

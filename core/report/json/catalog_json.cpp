@@ -1,5 +1,7 @@
 #include "report/json/catalog_json.h"
 
+#include "report/json/plain_json.h"
+
 #include <nlohmann/json.hpp>
 
 namespace riserun::report {
@@ -91,7 +93,7 @@ std::string catalog_json(const Catalog& catalog, std::span<const catalog::PartId
                                     {"sizes", pair.sizes.empty() ? json("all") : sizes_of(catalog, pair.sizes)},
                                     {"reason", pair.reason},
                                     {"source", pair.source}});
-  return result.dump(1) + "\n";
+  return written_json(result);
 }
 
 }  // namespace riserun::report

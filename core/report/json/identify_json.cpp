@@ -1,5 +1,6 @@
 #include "report/json/identify_json.h"
 
+#include "report/json/plain_json.h"
 #include "report/words/identify_words.h"
 
 #include <nlohmann/json.hpp>
@@ -90,7 +91,7 @@ std::string identify_json(const Catalog& catalog, const Identification& found) {
     result["nearest"].push_back(candidate_json(catalog, found, candidate));
     result["nearest"].back()["misses"] = misses(catalog, found.measured, candidate, UnitSystem::inch);
   }
-  return result.dump(1) + "\n";
+  return written_json(result);
 }
 
 }  // namespace riserun::report

@@ -1,5 +1,8 @@
 #include "report/json/plain_json.h"
 
+#include "quantity/printable.h"
+
+#include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 #include <cmath>
@@ -11,7 +14,26 @@ namespace {
 using catalog::Catalog;
 using json = nlohmann::ordered_json;
 
+/// In UTF-16, as JSON has it.
+std::string escaped(char32_t code) {
+  const auto number = static_cast<unsigned>(code);
+  if (number < 0x10000) return fmt::format("\\u{:04x}", number);
+  return fmt::format("\\u{:04x}\\u{:04x}", 0xD800 + ((number - 0x10000) >> 10U), 0xDC00 + (number & 0x3FFU));
+}
+
 }  // namespace
+
+std::string written_json(const json& answer) {
+  const std::string text = answer.dump(1, ' ', false, json::error_handler_t::replace);
+  std::string result;
+  std::string_view rest = text;
+  while (const auto found = quantity::first_unprintable(rest)) {
+    result += rest.substr(0, found->offset);
+    result += found->code == U'\n' ? "\n" : escaped(found->code);
+    rest.remove_prefix(found->offset + found->length);
+  }
+  return result.append(rest) + "\n";
+}
 
 json finite(double value) { return std::isfinite(value) ? json(value) : json(nullptr); }
 

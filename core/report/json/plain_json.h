@@ -6,9 +6,14 @@
 #include <nlohmann/json_fwd.hpp>
 
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace riserun::report {
+
+/// The answer as it is written: indented by one blank, a line break behind it. Characters that may not be printed
+/// (quantity/printable.h) stand as JSON's own escapes; bytes that are not UTF-8 as U+FFFD.
+std::string written_json(const nlohmann::ordered_json& answer);
 
 /// JSON has no infinity: a time that never comes is null.
 nlohmann::ordered_json finite(double value);

@@ -182,18 +182,18 @@ json levels_object(const plan::Levels& levels) {
 }  // namespace
 
 std::string riser_json(const reservoir::Riser& riser, UnitSystem units) {
-  return riser_object(riser, units).dump(1) + "\n";
+  return written_json(riser_object(riser, units));
 }
-std::string transfer_json(const Plan& plan) { return transfer_object(plan).dump(1) + "\n"; }
-std::string walls_json(const Plan& plan) { return walls_object(plan).dump(1) + "\n"; }
-std::string leak_test_json(const Plan& plan, UnitSystem units) { return leak_test_object(plan, units).dump(1) + "\n"; }
-std::string list_json(const Plan& plan, UnitSystem units) { return list_object(plan, units).dump(1) + "\n"; }
+std::string transfer_json(const Plan& plan) { return written_json(transfer_object(plan)); }
+std::string walls_json(const Plan& plan) { return written_json(walls_object(plan)); }
+std::string leak_test_json(const Plan& plan, UnitSystem units) { return written_json(leak_test_object(plan, units)); }
+std::string list_json(const Plan& plan, UnitSystem units) { return written_json(list_object(plan, units)); }
 std::string list_json(const Plan& plan, const chain::Spares& spares, UnitSystem units) {
   std::vector<std::string> names;
   for (const plan::ConnectionPlan& connection : plan.connections) names.push_back(connection.name);
   json list = list_object(plan, units);
   add_spares(*plan.catalog, spares, names, list);
-  return list.dump(1) + "\n";
+  return written_json(list);
 }
 
 std::string plan_json(const Plan& plan, UnitSystem units) {
@@ -243,7 +243,7 @@ std::string plan_json(const Plan& plan, UnitSystem units) {
                        {"assumptions", assumptions},
                        {"cautions", cautions},
                        {"notes", notes}};
-  return result.dump(1) + "\n";
+  return written_json(result);
 }
 
 }  // namespace riserun::report

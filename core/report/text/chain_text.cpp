@@ -84,14 +84,9 @@ std::string figures_side_by_side(const std::vector<chain::Alternative>& rows, co
                      chain.parts.empty() ? "none" : write_head(chain.head, style.units)});
     beside.push_back(&row == rows.data() ? kBestOfAll : reason(rows.front().chain, chain, style.units));
   }
-  const std::string lines = columns(table, "  ", {0, 1, 2, 3, 4, 5});
+  const std::vector<std::string> lines = column_lines(std::move(table), "  ", {0, 1, 2, 3, 4, 5});
   std::string text;
-  std::size_t start = 0;
-  for (const std::string& words : beside) {
-    const std::size_t end = lines.find('\n', start);
-    text += wrapped(lines.substr(start, end - start) + "  ", words);
-    start = end + 1;
-  }
+  for (std::size_t row = 0; row < lines.size(); ++row) text += wrapped(lines[row] + "  ", beside[row]);
   return text;
 }
 

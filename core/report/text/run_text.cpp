@@ -1,5 +1,6 @@
 #include "report/text/run_text.h"
 
+#include "quantity/printable.h"
 #include "report/text/duty_text.h"
 #include "report/text/span_text.h"
 #include "report/words/run_words.h"
@@ -80,11 +81,11 @@ class RunRows {
   void add_end(std::size_t target, std::size_t depth, const std::string& place);
   void add_plug(const Follower& follower, std::size_t depth, const std::string& place);
   void fold_what_is_too_wide();
-  std::string lines() const;
+  std::vector<std::string> lines() const;
   std::string ways(const RunPart& link) const;
   std::string note_of(chain::PartId part, bool from_bin);
   std::string direction(const RunPart& link, std::size_t port) const;
-  static bool is_narrow(const std::string& lines);
+  static bool is_narrow(const std::vector<std::string>& lines);
   static std::string indented(std::size_t depth, const std::string& label) {
     return std::string(depth * 3, ' ') + label;
   }
@@ -102,21 +103,16 @@ class RunRows {
 std::string RunRows::text() {
   add_part(0, 0, "");
   if (branches(run_)) fold_what_is_too_wide();
-  const std::string table = lines();
+  const std::vector<std::string> table = lines();
   std::string text;
-  std::size_t start = 0;
-  for (const Row& row : rows_) {
-    const std::size_t end = table.find('\n', start) + 1;
-    text += table.substr(start, end - start) + row.note;
-    start = end;
-  }
+  for (std::size_t row = 0; row < rows_.size(); ++row) text += table[row] + "\n" + rows_[row].note;
   return text;
 }
 
-std::string RunRows::lines() const {
+std::vector<std::string> RunRows::lines() const {
   std::vector<std::vector<std::string>> cells;
   for (const Row& row : rows_) cells.push_back(row.cells);
-  return columns(cells, "  ", {0});
+  return column_lines(std::move(cells), "  ", {0});
 }
 
 // Columns where they fit on a page; else where a row's part sits, and then its ends too, stand below it.
@@ -137,13 +133,9 @@ void RunRows::fold_what_is_too_wide() {
   }
 }
 
-bool RunRows::is_narrow(const std::string& lines) {
-  std::size_t start = 0;
-  for (std::size_t end = lines.find('\n'); end != std::string::npos; end = lines.find('\n', start)) {
-    if (end - start > kPageWidth) return false;
-    start = end + 1;
-  }
-  return true;
+bool RunRows::is_narrow(const std::vector<std::string>& lines) {
+  return std::all_of(lines.begin(), lines.end(),
+                     [](const std::string& line) { return quantity::count_characters(line) <= kPageWidth; });
 }
 
 // "1/2 FNPT -> 1/4 FNPT, two 1/2 FNPT": like ends that follow each other are counted.

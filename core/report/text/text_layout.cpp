@@ -1,5 +1,7 @@
 #include "report/text/text_layout.h"
 
+#include "quantity/printable.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -9,30 +11,42 @@ namespace riserun::report {
 
 namespace {
 
+using quantity::count_characters;
+using quantity::printable;
+
 std::vector<std::size_t> column_widths(const std::vector<std::vector<std::string>>& rows) {
   std::vector<std::size_t> widths;
   for (const auto& row : rows) {
     widths.resize(std::max(widths.size(), row.size()), 0);
-    for (std::size_t i = 0; i < row.size(); ++i) widths[i] = std::max(widths[i], row[i].size());
+    for (std::size_t i = 0; i < row.size(); ++i) widths[i] = std::max(widths[i], count_characters(row[i]));
   }
   return widths;
+}
+
+std::string padded(const std::string& cell, std::size_t width, bool right) {
+  const std::string blanks(width - count_characters(cell), ' ');
+  return right ? blanks + cell : cell + blanks;
 }
 
 }  // namespace
 
 std::string heading(const std::string& title, const Style& style) {
-  if (style.bold_headings) return "\033[1m" + title + "\033[0m\n";
-  return title + "\n" + std::string(title.size(), '-') + "\n";
+  const std::string shown = printable(title);
+  if (style.bold_headings) return "\033[1m" + shown + "\033[0m\n";
+  return shown + "\n" + std::string(count_characters(shown), '-') + "\n";
 }
 
 std::string wrapped(const std::string& first, const std::string& text) {
-  const std::string indent(first.size(), ' ');
-  std::string result = first;
-  std::size_t used = first.size();
+  const std::string start = printable(first);
+  const std::string indent(count_characters(start), ' ');
+  std::string result = start;
+  std::size_t used = indent.size();
   bool line_is_empty = true;
   std::istringstream words(text);
   for (std::string word; words >> word;) {
-    if (!line_is_empty && used + 1 + word.size() > kPageWidth) {
+    word = printable(word);
+    const std::size_t wide = count_characters(word);
+    if (!line_is_empty && used + 1 + wide > kPageWidth) {
       result += "\n" + indent;
       used = indent.size();
       line_is_empty = true;
@@ -42,7 +56,7 @@ std::string wrapped(const std::string& first, const std::string& text) {
       ++used;
     }
     result += word;
-    used += word.size();
+    used += wide;
     line_is_empty = false;
   }
   return result + "\n";
@@ -53,20 +67,29 @@ std::string named(const std::string& name, const std::string& value) {
   return wrapped(fmt::format("  {:<{}} ", name, kNameWidth), value);
 }
 
-std::string columns(const std::vector<std::vector<std::string>>& rows, const std::string& indent,
-                    const std::vector<std::size_t>& right_aligned) {
+std::vector<std::string> column_lines(std::vector<std::vector<std::string>> rows, const std::string& indent,
+                                      const std::vector<std::size_t>& right_aligned) {
+  for (auto& row : rows)
+    for (std::string& cell : row) cell = printable(cell);
   const std::vector<std::size_t> widths = column_widths(rows);
-  std::string result;
+  std::vector<std::string> lines;
   for (const auto& row : rows) {
     std::string line = indent;
     for (std::size_t i = 0; i < row.size(); ++i) {
       const bool right = std::find(right_aligned.begin(), right_aligned.end(), i) != right_aligned.end();
-      line += right ? fmt::format("{:>{}}", row[i], widths[i]) : fmt::format("{:<{}}", row[i], widths[i]);
+      line += padded(row[i], widths[i], right);
       if (i + 1 < row.size()) line += "  ";
     }
     line.erase(line.find_last_not_of(' ') + 1);  // of an empty last cell
-    result += line + "\n";
+    lines.push_back(std::move(line));
   }
+  return lines;
+}
+
+std::string columns(std::vector<std::vector<std::string>> rows, const std::string& indent,
+                    const std::vector<std::size_t>& right_aligned) {
+  std::string result;
+  for (const std::string& line : column_lines(std::move(rows), indent, right_aligned)) result += line + "\n";
   return result;
 }
 

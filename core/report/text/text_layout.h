@@ -1,5 +1,6 @@
 // Plain text for a terminal and a wall sheet: headings, wrapped sentences, columns. No color but bold headings, and
-// those only when asked for, so that a printed page loses nothing.
+// those only when asked for, so that a printed page loses nothing. What may not be printed (quantity/printable.h) is
+// escaped here, whoever made the words.
 #pragma once
 
 #include "quantity/write.h"
@@ -24,8 +25,11 @@ std::string wrapped(const std::string& first, const std::string& text);
 /// A named value: the name in a column of its own, the value wrapped beside it.
 std::string named(const std::string& name, const std::string& value);
 /// Rows of cells in columns as wide as their widest cell, two blanks apart; short rows are allowed. Cells are right
-/// aligned in the columns named in `right_aligned`.
-std::string columns(const std::vector<std::vector<std::string>>& rows, const std::string& indent,
+/// aligned in the columns named in `right_aligned`. One line a row, without its line break.
+std::vector<std::string> column_lines(std::vector<std::vector<std::string>> rows, const std::string& indent,
+                                      const std::vector<std::size_t>& right_aligned = {});
+/// The same as one text.
+std::string columns(std::vector<std::vector<std::string>> rows, const std::string& indent,
                     const std::vector<std::size_t>& right_aligned = {});
 /// `1 part`, `2 parts`.
 std::string counted(long count, const std::string& one, const std::string& many);

@@ -1,5 +1,7 @@
 #include "gui/model/session/job_file.h"
 
+#include "catalog/yaml/limits.h"
+
 #include <fcntl.h>
 #include <signal.h>
 #include <sys/stat.h>
@@ -18,7 +20,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::size_t kLargestFile = 16U << 20U;
 constexpr std::string_view kUnfinished = ".saving";
 
 FileError failed(const fs::path& file, const std::string& what, int error) {
@@ -122,8 +123,9 @@ std::variant<std::string, FileError> read_whole(const fs::path& file) {
   char buffer[65536];
   while (stream.read(buffer, sizeof buffer) || stream.gcount() > 0) {
     text.append(buffer, static_cast<std::size_t>(stream.gcount()));
-    if (text.size() > kLargestFile)
-      return FileError{file.string() + ": larger than 16 MB: this is not a file for this program"};
+    if (text.size() > catalog::kLargestFile)
+      return FileError{file.string() + ": larger than " + std::to_string(catalog::kLargestFile >> 20U) +
+                       " MB: this is not a file for this program"};
   }
   return text;
 }

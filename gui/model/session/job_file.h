@@ -26,7 +26,7 @@ struct FileError {
   std::string reason;
 };
 
-/// At most 16 MB, as every file that this program reads.
+/// At most catalog::kLargestFile, as every file that this program reads.
 std::variant<std::string, FileError> read_whole(const std::filesystem::path& file);
 
 /// Writes the text so that the file holds the old text or the new one, whole, whenever the program or the machine

@@ -31,11 +31,19 @@ TEST(CommonOptions, WithoutTheirValueOrWithAWrongOneAreBadInput) {
   EXPECT_THAT(complaint({"chain", "1 FNPT", "1 MNPT", "--units", "cubits"}), HasSubstr("cubits"));
 }
 
-TEST(Words, ThatAreNotUtf8AreBadInput) {
+TEST(Words, ThatMayNotBePrintedAreBadInputAndShownEscaped) {
   EXPECT_THAT(complaint({"chain", "1 FNPT", "1 FNPT", "--need", "ball valve \xff", "--most-parts", "1", "--json"}),
-              HasSubstr("--need: error: bytes that are not UTF-8 text\n  ball valve \xff\n             ^\n"));
+              HasSubstr("--need: error: bytes that are not UTF-8 text; words are letters, digits, signs and blanks\n"
+                        "  ball valve ?\n             ^\n"));
   EXPECT_THAT(complaint({"chain", "1 FNPT", "1 FNPT", "--avoid", "\xed\xa0\x80 union"}), HasSubstr("--avoid"));
   EXPECT_THAT(complaint({"chain", "1 FNPT\xff", "1 MNPT"}), HasSubstr("FNPT"));
+  EXPECT_THAT(complaint({"chain", "1 \u202eFNPT", "1 MNPT"}), HasSubstr("a character that cannot be seen (U+202E)"));
+  EXPECT_THAT(complaint({"chain", "1 FNPT", "1 FNPT", "--need", "\u00e9\xff"}), HasSubstr("\n  \u00e9?\n   ^"));
+  for (const Words& words :
+       {Words{"\x1b[31m\n\xff"}, Words{"plan", "\x1b[31m\n\xff"},
+        Words{"chain", "1 FNPT", "1 MNPT", "--units", "\x1b[31m\n\xff"},
+        Words{"chain", "1 FNPT", "1 MNPT", "--bin", "\x1b[31m\n\xff"}, Words{"new", "/none/\x1b[31m\n\xff"}})
+    EXPECT_THAT(complaint(words), HasSubstr("\\x1B[31m\\n\\xFF")) << testing::PrintToString(words);
 }
 
 TEST(Answer, ThatCannotBeWrittenIsAnErrorOfItsOwn) {
@@ -47,6 +55,9 @@ TEST(Answer, ThatCannotBeWrittenIsAnErrorOfItsOwn) {
   const char* const words[] = {"riserun", "catalog", "1 union"};
   EXPECT_EQ(run(3, words, out, err), kNotWritten);
   EXPECT_EQ(err.str(), "error: the answer could not be written.\n");
+  std::ostream help(&full);
+  const char* const asks_for_help[] = {"riserun", "--help"};
+  EXPECT_EQ(run(2, asks_for_help, help, err), kNotWritten);
 }
 
 }  // namespace

@@ -73,6 +73,60 @@ TEST_F(Files, WithATypoAreShownWithPlaceAndCaret) {
   EXPECT_THAT(error, HasSubstr("\n  ^"));
 }
 
+TEST_F(Files, WithAnOddNameArePlannedAndNamedInEscapes) {
+  std::string text = read(example("bevel-bench"));
+  const std::size_t name = text.find("\nname:");
+  text.erase(name, text.find('\n', name + 1) - name);
+  const std::string job = write("j\xff\x1b.yaml", text);
+  const Answered planned = ask({"plan", job, "--json"});
+  EXPECT_EQ(planned.err, "");
+  EXPECT_EQ(json::parse(planned.out).at("name"), "j\\xFF\\x1B");
+  EXPECT_THAT(ask({"plan", job}).out, testing::StartsWith("j\\xFF\\x1B\n---------\n"));
+  EXPECT_THAT(ask({"check", job}).out, HasSubstr("j\\xFF\\x1B.yaml: nothing wrong"));
+}
+
+TEST_F(Files, OfOwnPricesMayNamePartsInWords) {
+  const std::string prices =
+      write("prices.yaml", "prices:\n  - {part: \"1 x 3/4 hex bushing brass\", price: 7.77 usd}\n");
+  const Answered priced = ask({"catalog", "1 x 3/4 hex bushing brass", "--catalog", prices});
+  EXPECT_EQ(priced.err, "");
+  EXPECT_THAT(priced.out, HasSubstr("$7.77"));
+}
+
+TEST_F(Files, OfOwnPartsHaveNamesOfOneLine) {
+  const std::string own =
+      write("own.yaml",
+            "parts:\n  - {id: o, name: \"tee\\nFORGED\", size: 1, material: brass, rating: 150 psi, source: me,\n"
+            "     ports: [{port: 1 MNPT, bore: 1 in, reach: 1 in}, {port: 3/4 MGHT, bore: 0.7 in, reach: 1 in}]}\n");
+  EXPECT_THAT(complaint({"chain", "1 FNPT", "3/4 FGHT", "--catalog", own}),
+              HasSubstr("own.yaml:2:23: error: a line break (U+000A) in a text"));
+}
+
+TEST_F(Files, OfManyLinesAreReadInTime) {
+  std::string described = "bin:\n";
+  std::string spelled = "bin:\n";
+  for (int i = 0; i < 16000; ++i) {
+    described += "  - {part: \"1/2 x " + std::to_string(i % 7 + 2) + " nipple, galvanizd\", count: 1}\n";
+    spelled += "  - {part: \"1/2 x 4 galvanizd nipple" + std::string(static_cast<std::size_t>(i), ' ') + "\"}\n";
+    if (spelled.size() > 1'000'000) break;
+  }
+  EXPECT_THAT(ask({"check", write("bin.yaml", described)}).out, HasSubstr("a bin with 7 kinds of part"));
+  EXPECT_THAT(complaint({"check", write("bin.yaml", spelled)}), HasSubstr("more than 1000 different descriptions"));
+}
+
+TEST_F(Files, OfAFamilyDoNotMakeMorePartsThanACatalogHolds) {
+  std::string family =
+      "families:\n  - name: spool\n    shelf: ours\n    title: \"{size} x {length} spool\"\n"
+      "    size: \"{size} x {length}\"\n    source: ours\n    materials: {brass: {rating: 200 psi}, stainless: "
+      "{rating: 200 psi}}\n"
+      "    ports:\n      - {kind: npt, end: male, size: size, bore: schedule 40, reach: half of length}\n"
+      "      - {kind: npt, end: male, size: size, bore: schedule 40, reach: half of length}\n"
+      "    table:\n      columns: [size, length (in), price (usd)]\n      rows:\n";
+  for (int row = 0; row < 49'000; ++row) family += "        - [1, 1." + std::to_string(10000 + row) + ", 1]\n";
+  EXPECT_THAT(complaint({"check", write("own.yaml", family)}),
+              HasSubstr("with 49000 rows in 2 materials the catalog has more than 100000 parts"));
+}
+
 TEST(Catalog, FindsAPartByItsWords) {
   const Answered done = ask({"catalog", "1 x 3/4 hex bushing brass"});
   EXPECT_EQ(done.status, kDone) << done.err;

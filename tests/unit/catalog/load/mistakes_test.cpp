@@ -79,7 +79,7 @@ const std::vector<Mistake>& mistakes() {
     {"NotUtf8", "families.yaml", "bell", "b\377ll",
      {"families.yaml:4:16: bytes that are not UTF-8 text: save the file as UTF-8"}},
     {"ControlCharacter", "families.yaml", "bell", std::string("b\000ll", 4),
-     {"families.yaml:4:16: a control character: this is not a text file"}},
+     {"families.yaml:4:16: a control character (U+0000): a text file holds letters, digits, signs and blanks"}},
     {"NoMap", "losses.yaml", "# Losses of the tests.\nitems:\n  - {name: check valve, crane n: 100, scatter: 0.3, source: test}\n", "- a\n",
      {"losses.yaml:1:1: the file holds no map of keys"}},
     {"EmptyFile", "losses.yaml", "# Losses of the tests.\nitems:\n  - {name: check valve, crane n: 100, scatter: 0.3, source: test}\n", "",
@@ -323,7 +323,7 @@ TEST(FileThatIsNoTextFile, IsRefused) {
   const std::filesystem::path large = folder / "large.yaml";
   std::ofstream(large).put('a');
   std::filesystem::resize_file(large, 100 << 20);
-  EXPECT_EQ(what_load_says(large), "larger than 16 MB: this is not a file for this program");
+  EXPECT_EQ(what_load_says(large), "larger than 4 MB: this is not a file for this program");
   std::filesystem::remove_all(folder);
 }
 

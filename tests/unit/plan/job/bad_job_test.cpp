@@ -45,6 +45,22 @@ TEST(BenchJob, ANinthNeedIsRefused) {
                         testing::HasSubstr("need: 9 things are asked for; allowed are at most 8")));
 }
 
+TEST(BenchJob, MoreConnectionsAndThingsKeptOutThanABenchHasAreRefusedBeforeTheyAreRead) {
+  std::string connections = "connections:\n";
+  std::string avoid = "need: [union], avoid: [zorb";
+  for (int more = 0; more < 65; ++more) connections += "  - {zorb: 1}\n";
+  for (int more = 0; more < 33; ++more) avoid += ", zorb";
+  const auto load = [&](const std::string& from, const std::string& to) {
+    return [=] { read_job(*shipped_catalog(), with(kBench, from, to), "bench.yaml"); };
+  };
+  EXPECT_THAT(load("connections:\n", connections), testing::ThrowsMessage<InputError>(testing::AllOf(
+                                                       testing::HasSubstr("connections; allowed are at most 64"),
+                                                       testing::Not(testing::HasSubstr("unknown key")))));
+  EXPECT_THAT(
+      load("need: [union", avoid),
+      testing::ThrowsMessage<InputError>(testing::HasSubstr("avoid: 34 things are kept out; allowed are at most 32")));
+}
+
 // clang-format off
 INSTANTIATE_TEST_SUITE_P(
     Job, WrongJob,

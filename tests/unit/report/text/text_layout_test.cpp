@@ -1,0 +1,23 @@
+#include "report/text/text_layout.h"
+
+#include <gtest/gtest.h>
+
+namespace riserun::report {
+namespace {
+
+TEST(Columns, HaveOneLineForEachRowWhateverACellHolds) {
+  EXPECT_EQ(columns({{"a\nb", "c"}, {"d\x1b[2J", "e"}}, ""), "a\\nb      c\nd\\x1B[2J  e\n");
+  EXPECT_EQ(column_lines({{"a\nb"}, {"\n\n"}, {""}}, "").size(), 3U);
+}
+
+TEST(Columns, AreAsWideAsTheirCharacters) {
+  EXPECT_EQ(columns({{"\u00bd\u2033", "x"}, {"abc", "y"}}, ""), "\u00bd\u2033   x\nabc  y\n");
+}
+
+TEST(Wrapped, AndHeadingsShowNothingThatATerminalWouldActOn) {
+  EXPECT_EQ(wrapped("\x1b", "a\u202e\nb"), "\\x1Ba\\u202E b\n");
+  EXPECT_EQ(heading("\u00bd\n", {}), "\u00bd\\n\n---\n");
+}
+
+}  // namespace
+}  // namespace riserun::report

@@ -1,3 +1,4 @@
+#include "chain/part/duty.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 #include "plan/sold.h"
@@ -63,7 +64,7 @@ void judge_repeatability(const Plan& plan, const Settled& settled, Open& open) {
       .ways_to_mend = {{{"air.regulator repeatability", room * kLargeShare}}};
 }
 
-/// Without a regulator in its way the air comes from one before the port.
+/// Where there is no regulator at all that has its own finding.
 void judge_restrictors(const Plan& plan, Open& open) {
   const Catalog& catalog = *plan.catalog;
   for (const Way& way : plan.ways) {
@@ -71,6 +72,7 @@ void judge_restrictors(const Plan& plan, Open& open) {
     const auto restrictor =
         std::find_if(way.parts.begin(), way.parts.end(), of_role(catalog, catalog::Role::restrictor));
     if (restrictor == way.parts.end() ||
+        std::none_of(way.parts.begin(), way.parts.end(), of_role(catalog, catalog::Role::regulator)) ||
         std::any_of(restrictor, way.parts.end(), of_role(catalog, catalog::Role::regulator)))
       continue;
     open.not_yet(Topic::connections, fact("restrictor_behind_regulator", way.connection), {},
@@ -78,9 +80,51 @@ void judge_restrictors(const Plan& plan, Open& open) {
   }
 }
 
+/// Without a regulator the supply's whole pressure goes into the reservoir.
+void judge_regulator(const Plan& plan, Open& open) {
+  if (std::any_of(plan.connections.begin(), plan.connections.end(), [](const ConnectionPlan& connection) {
+        return connection.service == Service::air && connection.run() == nullptr;
+      }))
+    return;
+  const GaugePressure range = regulator_range_for(plan.transfer.setting);
+  const Purchase regulator{"regulator", "air regulator", fact("reads_to", range)};
+  bool fed = false;
+  for (const Way& way : plan.ways) {
+    if (way.use != WayUse::feed) continue;
+    fed = true;
+    if (std::none_of(way.parts.begin(), way.parts.end(), of_role(*plan.catalog, catalog::Role::regulator)))
+      open.not_yet(Topic::connections, fact("no_regulator", way.connection), {},
+                   fact("take_regulator_with_range", range), "common practice", regulator);
+  }
+  if (!fed)
+    open.not_yet(Topic::connections, fact("no_air_line"), {}, fact("connect_the_air", range), "common practice",
+                 regulator);
+}
+
+/// Up to the regulator, itself included, the parts stand what the supply can give.
+void judge_supply(const Plan& plan, Open& open) {
+  const Catalog& catalog = *plan.catalog;
+  const GaugePressure supply = plan.transfer.system.air.receiver_pressure;
+  for (const Way& way : plan.ways) {
+    if (way.use != WayUse::feed) continue;
+    for (const WayPart& part : way.parts) {
+      const auto stands = chain::proved_pressure(catalog, part.part, Service::air, std::nullopt);
+      if (stands && *stands < supply) {
+        open.refuse(Topic::connections,
+                    fact("part_below_supply", way.connection, catalog.part(part.part).name, *stands, supply), {},
+                    fact("lower_supply_or_stronger_part"), "worked out");
+        break;
+      }
+      if (role_of(catalog, part) == catalog::Role::regulator) break;
+    }
+  }
+}
+
 }  // namespace
 
 void judge_air(const Plan& plan, const Settled& settled, Open& open) {
+  judge_regulator(plan, open);
+  judge_supply(plan, open);
   judge_range(plan, settled, open);
   judge_repeatability(plan, settled, open);
   judge_restrictors(plan, open);

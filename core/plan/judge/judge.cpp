@@ -8,8 +8,8 @@ namespace riserun::plan {
 
 std::vector<Finding> judge(const Plan& plan, const Settled& settled, std::vector<Finding> refused) {
   Open open(std::move(refused));
-  for (const auto judge_topic :
-       {&judge_use, &judge_walls, &judge_water, &judge_relief, &judge_gauge, &judge_air, &judge_vent, &judge_heat})
+  for (const auto judge_topic : {&judge_use, &judge_walls, &judge_water, &judge_relief, &judge_gauge, &judge_air,
+                                 &judge_vent, &judge_closed, &judge_heat})
     judge_topic(plan, settled, open);
   std::vector<Finding> findings = std::move(open).findings();
   std::stable_sort(findings.begin(), findings.end(),

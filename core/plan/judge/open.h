@@ -40,12 +40,19 @@ class Open {
   std::vector<Finding> findings_;
 };
 
+/// A connection with devices at its ends does not go together: what "stands nowhere" may stand there.
+bool devices_are_missing(const Plan& plan);
+/// A valve stands on the way, or at its end, that a hand opens and shuts.
+bool way_is_shut_by_hand(const Catalog& catalog, const Way& way);
+
 /// Regulator, its range, what it repeats to, and where a restrictor stands to it.
 void judge_air(const Plan& plan, const Settled& settled, Open& open);
 /// Relief valves, and the leak test beside them.
 void judge_relief(const Plan& plan, const Settled& settled, Open& open);
 void judge_gauge(const Plan& plan, const Settled& settled, Open& open);
-/// The way of the air out, so that the table drains.
+/// Ports that nothing closes, and ends that hold no water.
+void judge_closed(const Plan& plan, const Settled& settled, Open& open);
+/// The way of the air out, so that the table drains and the pressure can be let off.
 void judge_vent(const Plan& plan, const Settled& settled, Open& open);
 /// The code's limit, the factor of safety, and tight baffles.
 void judge_walls(const Plan& plan, const Settled& settled, Open& open);

@@ -13,9 +13,20 @@ constexpr const char* kReliefRules = "ASME BPVC Section VIII UG-125, UG-134";
 
 /// It opens, is off by its tolerance, and rises to full flow: all of that stays under the walls' limit.
 void judge_setting(const Plan& plan, const ReliefValve& valve, Open& open) {
-  if (valve.opens < plan.transfer.setting)
-    open.not_yet(Topic::relief, fact("relief_valve_blows_in_use", valve.connection, valve.opens, plan.transfer.setting),
-                 {}, fact("valve_that_opens_at", plan.relief.set_pressure), "worked out");
+  const GaugePressure setting = plan.transfer.setting;
+  // Left alone the regulator locks up above its setting, and the valve may open below its mark.
+  const GaugePressure left_alone = std::max(setting, plan.transfer.fill.pressure_left_alone);
+  const GaugePressure opens_at_least = valve.opens - plan.job.relief_valve.tolerance.value_or(PressureDifference());
+  // Where the walls leave no room for a higher valve, the setting comes down.
+  const Fact room = plan.relief.set_pressure > left_alone && plan.relief.set_pressure <= plan.walls.four_to_one
+                        ? fact("valve_that_opens_at", plan.relief.set_pressure)
+                        : fact("lower_setting");
+  if (valve.opens < setting)
+    open.not_yet(Topic::relief, fact("relief_valve_blows_in_use", valve.connection, valve.opens, setting), {}, room,
+                 "worked out");
+  else if (opens_at_least < left_alone)
+    open.not_yet(Topic::relief, fact("relief_valve_weeps", valve.connection, valve.opens, opens_at_least, left_alone),
+                 {}, room, "worked out");
   if (valve.full_flow <= plan.walls.limit) return;
   const JobReliefValve& given = plan.job.relief_valve;
   const Fact mend =
@@ -116,7 +127,7 @@ void judge_relief(const Plan& plan, const Settled& /*settled*/, Open& open) {
     for (const ReliefValve& valve : plan.relief.valves) judge_setting(plan, valve, open);
     judge_capacity(plan, open);
   } else {
-    if (!idle) judge_no_valve(plan, open);
+    if (!idle && !devices_are_missing(plan)) judge_no_valve(plan, open);
     judge_advised_setting(plan, open);
   }
   judge_test(plan, open);

@@ -5,23 +5,53 @@
 
 namespace riserun::plan {
 
+namespace {
+
+const catalog::Family& family_of(const Plan& plan, PartId part) {
+  return plan.catalog->family(plan.catalog->part(part).family);
+}
+
+/// The part of a feed that keeps the air in: a check valve.
+const WayPart* check_of(const Plan& plan, const Way& way) {
+  const auto check = std::find_if(way.parts.begin(), way.parts.end(), [&](const WayPart& part) {
+    return plan.catalog->part(part.part).one_way && family_of(plan, part.part).role != catalog::Role::regulator;
+  });
+  return check != way.parts.end() ? &*check : nullptr;
+}
+
+Fact why_it_is_needed(const Plan& plan) {
+  for (const Way& way : plan.ways)
+    if (const WayPart* check = way.use == WayUse::feed ? check_of(plan, way) : nullptr)
+      return fact("no_vent_behind_check_valve", way.connection, plan.catalog->part(check->part).name);
+  return fact("no_vent");
+}
+
+/// What lets the air out at all times never holds it; what no hand opens lets none out.
+/// @return it is a vent: it can be opened and shut
+bool judge_one(const Plan& plan, const Way& way, Open& open) {
+  if (way_is_shut_by_hand(*plan.catalog, way)) return true;
+  const catalog::Part& device = plan.catalog->part(*way.device);
+  const std::string& name = way.branched ? way.end : way.connection;
+  if (family_of(plan, *way.device).role == catalog::Role::plug) return false;
+  if (device.one_way)
+    open.not_yet(Topic::connections, fact("vent_that_no_hand_opens", name, device.name), {}, fact("put_a_valve_there"),
+                 "common practice");
+  else
+    open.not_yet(Topic::connections, fact("open_to_the_air", name, device.name), {}, fact("put_a_valve_there"),
+                 "common practice");
+  return false;
+}
+
+}  // namespace
+
 void judge_vent(const Plan& plan, const Settled& /*settled*/, Open& open) {
-  const auto is_vent = [](const Way& way) { return way.use == WayUse::vent; };
-  if (std::any_of(plan.ways.begin(), plan.ways.end(), is_vent)) return;
-  for (const Way& way : plan.ways) {
-    if (way.use != WayUse::feed) continue;
-    const auto check = std::find_if(way.parts.begin(), way.parts.end(), [&](const WayPart& part) {
-      const catalog::Part& row = plan.catalog->part(part.part);
-      return row.one_way && plan.catalog->family(row.family).role != catalog::Role::regulator;
-    });
-    if (check == way.parts.end()) continue;
-    const auto valve = vent_valve(*plan.catalog);
-    Finding& finding = open.not_yet(
-        Topic::transfer, fact("no_vent_behind_check_valve", way.connection, plan.catalog->part(check->part).name), {},
-        fact("add_a_vent"), "common practice", Purchase{"vent-valve", "ball valve", fact("for_the_vent"), valve});
-    if (valve) finding.ways_to_mend = {{{"connections", "", valve}}};
-    return;
-  }
+  bool any = false;
+  for (const Way& way : plan.ways) any = (way.use == WayUse::vent && judge_one(plan, way, open)) || any;
+  if (any || devices_are_missing(plan)) return;
+  const auto valve = vent_valve(*plan.catalog);
+  Finding& finding = open.not_yet(Topic::transfer, why_it_is_needed(plan), {}, fact("add_a_vent"), "common practice",
+                                  Purchase{"vent-valve", "ball valve", fact("for_the_vent"), valve});
+  if (valve) finding.ways_to_mend = {{{"connections", "", valve}}};
 }
 
 }  // namespace riserun::plan

@@ -21,6 +21,9 @@ bool drains_elsewhere(const Plan& plan) {
 
 /// A one-way part stops the water one way: up, or back down.
 void judge_one_way(const Plan& plan, Open& open) {
+  if (plan.job.riser.foot_valve && !drains_elsewhere(plan))
+    open.refuse(Topic::riser, fact("foot_valve_against_drain"), {}, fact("leave_out_foot_valve_or_drain_elsewhere"),
+                "worked out");
   if (!plan.water_connection) return;
   const ConnectionPlan& line = plan.connections[*plan.water_connection];
   if (line.chain() == nullptr) return;
@@ -65,6 +68,17 @@ void judge_gaps(const Plan& plan, Open& open) {
   }
 }
 
+/// Most of the water stays: of a mouth over the rim that is not under water, of an inlet high up the side.
+void judge_drain(const Plan& plan, Open& open) {
+  const TransferPlan& transfer = plan.transfer;
+  constexpr double kMost = 0.5;
+  const bool by_foot_valve = plan.job.riser.foot_valve;  // has its own finding
+  if (by_foot_valve || transfer.fill.stop != transfer::Stop::goal_reached || drains_elsewhere(plan)) return;
+  if (transfer.left_in_table <= transfer.fill.volume * kMost) return;
+  open.not_yet(Topic::transfer, fact("table_does_not_drain", transfer.left_in_table, transfer.fill.volume), {},
+               fact("lower_mouth_or_own_drain"), "worked out");
+}
+
 void judge_margin(const Plan& plan, Open& open) {
   const Levels& levels = plan.levels;
   if (!levels.enough || levels.spare >= levels.days_loss) return;
@@ -94,6 +108,7 @@ void judge_water(const Plan& plan, const Settled& /*settled*/, Open& open) {
   judge_bore(plan, open);
   judge_gaps(plan, open);
   judge_one_way(plan, open);
+  judge_drain(plan, open);
   judge_margin(plan, open);
   judge_bung(plan, open);
 }

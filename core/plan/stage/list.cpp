@@ -141,6 +141,19 @@ void add_open(const std::vector<Finding>& findings, const LeakTestPlan& test, Bi
           tally);
 }
 
+/// The one that the job counts on, where no run has it.
+void add_drilled_restrictor(const Inputs& inputs, const std::vector<ConnectionPlan>& connections, PartTally& tally) {
+  if (!inputs.job.air.restrictor) return;
+  const Catalog& catalog = inputs.catalog;
+  for (const ConnectionPlan& connection : connections) {
+    if (connection.run() == nullptr) continue;
+    for (const chain::RunPart& part : connection.run()->parts)
+      if (catalog.family(catalog.part(part.part).family).role == catalog::Role::restrictor) return;
+  }
+  tally.add_unlisted(unlisted("restrictor", "drilled restrictor, right before the regulator",
+                              fact("hole_no_larger_than", *inputs.job.air.restrictor), "gauges and air", "air supply"));
+}
+
 /// Bungs that are not welded in yet.
 void add_bungs(const Inputs& inputs, BinLeft& bin, PartTally& tally) {
   const Catalog& catalog = inputs.catalog;
@@ -277,6 +290,7 @@ ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, Bin
   }
   add_single_parts(sections, bin, tally);
   add_bungs(inputs, bin, tally);
+  add_drilled_restrictor(inputs, sections.connections, tally);
   add_test_gear(sections.leak_test, tally);
   add_open(sections.findings, sections.leak_test, bin, tally);
   ShoppingList list;

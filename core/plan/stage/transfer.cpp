@@ -317,6 +317,13 @@ std::optional<JetPlan> jet_of(const transfer::System& system, const transfer::Fi
   return JetPlan{velocity, height, height * hydraulics::kJetMost, system.table.rim - system.inlet_height};
 }
 
+/// A wish is no demand, but where it stays one that is said.
+void caution_missed_wish(const Wishes& wishes, const transfer::Fill& fill, Remarks& remarks) {
+  constexpr double kNear = 1.05;
+  if (!wishes.fill_time || fill.stop != transfer::Stop::goal_reached || fill.time <= *wishes.fill_time * kNear) return;
+  remarks.caution(Topic::whole_job, fact("wish_not_met", *wishes.fill_time, fill.time), "worked out");
+}
+
 }  // namespace
 
 TransferPlan plan_transfer(const Inputs& inputs, const RiserPlan& riser, const hydraulics::Line& line,
@@ -336,6 +343,7 @@ TransferPlan plan_transfer(const Inputs& inputs, const RiserPlan& riser, const h
   refuse_by_setting(inputs, levels, plan, walls, remarks);
   refuse_by_air(inputs, levels, plan, remarks);
   caution_transfer(plan, remarks);
+  caution_missed_wish(inputs.job.wishes, plan.fill, remarks);
   return plan;
 }
 

@@ -52,6 +52,10 @@ std::span<const Words> finding_words() {
       {"check_valve_against_drain",
        "in '{0}' the {1} stops the water on its way back, and nothing else drains the table"},
       {"leave_it_out_or_drain_elsewhere", "leave the {0} out, or give the table a drain of its own"},
+      {"foot_valve_against_drain", "the foot valve stops the water on its way back, and nothing else drains the table"},
+      {"leave_out_foot_valve_or_drain_elsewhere", "leave the foot valve out, or give the table a drain of its own"},
+      {"table_does_not_drain", "{0} of the {1} stays in the table: it does not drain back"},
+      {"lower_mouth_or_own_drain", "a lower mouth or inlet, or a drain of the table's own"},
       {"margin_below_a_days_loss",
        "after a fill {0:fixed1} of water is spare over the riser's end; a day's evaporation and splash takes "
        "{1:fixed1}: "
@@ -97,6 +101,11 @@ std::span<const Words> finding_words() {
       {"relief_valve_blows_in_use",
        "the relief valve of '{0}' opens at {1:alone}, below the set pressure of {2:alone}: it blows in use"},
       {"valve_that_opens_at", "one that opens at {0}"},
+      {"relief_valve_weeps",
+       "the relief valve of '{0}', set at {1:alone}, may open at {2:alone}, and the reservoir comes to {3:alone} when "
+       "it "
+       "is left alone: it blows in use"},
+      {"lower_setting", "turn 'air.set pressure' down"},
       {"relief_valve_too_narrow",
        "the relief valve of '{0}', bore {1:thickness2}, passes {2:air}; with the regulator failed and the riser "
        "stopped "
@@ -128,6 +137,21 @@ std::span<const Words> finding_words() {
       {"restrictor_behind_regulator",
        "in '{0}' the restrictor stands behind the regulator, where it throttles each fill and no failed regulator"},
       {"restrictor_before_regulator", "change it round with the regulator, so that it faces the supply"},
+      {"no_regulator", "no regulator stands in '{0}': the supply's whole pressure goes into the reservoir"},
+      {"no_air_line", "no connection brings air from the supply to the reservoir"},
+      {"connect_the_air",
+       "a connection from the supply's port to the reservoir, with a regulator of 0 to {0:alone} in it"},
+      {"part_below_supply", "in '{0}' the {1} stands {2:alone} of air, and the supply gives {3:alone}"},
+      {"lower_supply_or_stronger_part", "a supply that gives less, or a part that is made for it"},
+      {"no_vent", "nothing lets the air out: the table cannot drain, and the pressure cannot be let off"},
+      {"vent_that_no_hand_opens", "'{0}' ends in a {1}, which no hand opens: it lets no air out when it is wanted"},
+      {"open_to_the_air", "'{0}' ends open to the air in a {1}: the reservoir never holds pressure"},
+      {"put_a_valve_there", "end it in a ball valve"},
+      {"port_closed_by_nothing", "nothing is on '{0}': air or water comes out of it under pressure"},
+      {"end_port_in_plug", "a connection that leads from it, or a plug that stays: 'from: {0}, ends in: plug'"},
+      {"water_runs_out", "'{0}' ends in a {1} that nothing shuts: the water runs out under pressure"},
+      {"riser_leads_nowhere", "no connection leads from '{0}' to the table: the water has no way up"},
+      {"connect_riser_and_table", "a connection from it to the table that carries water"},
       {"no_vent_behind_check_valve",
        "in '{0}' the {1} keeps the air in and nothing lets it out: the table cannot drain"},
       {"add_a_vent", "a vent on the reservoir: a ball valve that opens to the air"},

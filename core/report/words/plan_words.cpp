@@ -104,6 +104,7 @@ std::span<const Words> plan_words() {
       {"what_just_finishes", "what just finishes the fill; it is more than {0}"},
       {"half_as_much_again", "half as much again as the pressure that just finishes the fill"},
       {"as_high_as_may_be", "as high as {0}"},
+      {"wish_not_met", "A fill in {0} was wished for; it takes {1}."},
       {"wished_time_cannot_be_met", "The wish for a fill in {0} cannot be met: {1}."},
 
       // Filling and draining.

@@ -1,0 +1,54 @@
+// Every port of the reservoir leads somewhere or is closed, and what leads to the air holds it.
+#include "plan/judge/open.h"
+
+#include <algorithm>
+
+namespace riserun::plan {
+
+namespace {
+
+bool is_used(const Plan& plan, const std::string& port) {
+  return std::any_of(plan.connections.begin(), plan.connections.end(), [&](const ConnectionPlan& connection) {
+    return connection.from == port ||
+           std::find(connection.ends.begin(), connection.ends.end(), port) != connection.ends.end();
+  });
+}
+
+void judge_ports(const Plan& plan, Open& open) {
+  const JobPort* bung = riser_bung(plan.job);
+  for (const JobPort& port : plan.job.reservoir.ports) {
+    if (is_used(plan, port.name)) continue;
+    if (&port == bung)
+      open.not_yet(Topic::connections, fact("riser_leads_nowhere", port.name), {}, fact("connect_riser_and_table"),
+                   "common practice");
+    else
+      open.not_yet(Topic::connections, fact("port_closed_by_nothing", port.name), {},
+                   fact("end_port_in_plug", port.name), "common practice");
+  }
+}
+
+/// What ends below the water without a valve lets it out as soon as there is pressure.
+void judge_drains(const Plan& plan, Open& open) {
+  for (const Way& way : plan.ways) {
+    if (way.use != WayUse::water || !way.device) continue;
+    const bool from_reservoir =
+        std::any_of(plan.connections.begin(), plan.connections.end(), [&](const ConnectionPlan& connection) {
+          return connection.name == way.connection && port_named(plan.job.reservoir.ports, connection.from) != nullptr;
+        });
+    const catalog::Part& device = plan.catalog->part(*way.device);
+    if (!from_reservoir || way_is_shut_by_hand(*plan.catalog, way) ||
+        plan.catalog->family(device.family).role == catalog::Role::plug)
+      continue;
+    open.not_yet(Topic::connections, fact("water_runs_out", way.branched ? way.end : way.connection, device.name), {},
+                 fact("put_a_valve_there"), "common practice");
+  }
+}
+
+}  // namespace
+
+void judge_closed(const Plan& plan, const Settled& /*settled*/, Open& open) {
+  judge_ports(plan, open);
+  judge_drains(plan, open);
+}
+
+}  // namespace riserun::plan

@@ -50,7 +50,7 @@ void read_fields(const AskedOptions& options, AskedOf of, WordReader& words, Rul
       if (row.kind == AskedKind::yes_no || row.kind == AskedKind::choice) continue;
     }
     const std::string& text = options.text(row.code);
-    if (const auto wrong = chain::read_into(rules, row, text))
+    if (const auto wrong = chain::read_into(rules, row, words.written(text)))
       words.add(option_of(row), text, wrong->message, wrong->offset);
   }
 }

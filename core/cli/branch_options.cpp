@@ -61,7 +61,7 @@ void BranchReader::read_value(const Askable& row, const std::string& text, chain
     chain::choose(rules, row, 1);
   } else if (row.kind == AskedKind::choice) {
     chain::choose(rules, row, words_.choice(option, text, row.choices));
-  } else if (const auto wrong = chain::read_into(rules, row, text)) {
+  } else if (const auto wrong = chain::read_into(rules, row, words_.written(text))) {
     words_.add(option, text, wrong->message, wrong->offset);
   }
 }

@@ -25,9 +25,8 @@ constexpr std::size_t kMostAvoided = 32;
 /// @param rules  RunRules, WayRules or a Span
 template <class Rules>
 bool read_value(JobReading& reading, Rules& rules, const Askable& row, const Value& value) {
-  const std::optional<std::string_view> text = catalog::read_text(value, reading.problems);
-  if (!text) return false;
-  const auto wrong = chain::read_into(rules, row, *text);
+  if (!catalog::read_text(value, reading.problems)) return false;
+  const auto wrong = chain::read_into(rules, row, value.written());
   if (wrong) reading.problems.add(value, value.path() + ": " + wrong->message, wrong->offset);
   return !wrong;
 }

@@ -1,5 +1,6 @@
 #include "plan/judge/open.h"
 #include "plan/sold.h"
+#include "quantity/nearly.h"
 
 #include <algorithm>
 
@@ -7,16 +8,19 @@ namespace riserun::plan {
 
 namespace {
 
+using quantity::at_most;
+using quantity::more_than;
+
 constexpr const char* kSection465 = "California Code of Regulations, Title 8, section 465 (from memory)";
 constexpr const char* kFactorOfFour = "California Code of Regulations, Title 8, section 3301(e)";
 constexpr const char* kReliefRules = "ASME BPVC Section VIII UG-125, UG-134";
 
 /// It opens, is off by its tolerance, and rises to full flow: all of that stays under the walls' limit.
 void judge_setting(const Plan& plan, const ReliefValve& valve, Open& open) {
-  if (valve.opens < plan.transfer.setting)
+  if (more_than(plan.transfer.setting, valve.opens))
     open.not_yet(Topic::relief, fact("relief_valve_blows_in_use", valve.connection, valve.opens, plan.transfer.setting),
                  {}, fact("valve_that_opens_at", plan.relief.set_pressure), "worked out");
-  if (valve.full_flow <= plan.walls.limit) return;
+  if (at_most(valve.full_flow, plan.walls.limit)) return;
   const JobReliefValve& given = plan.job.relief_valve;
   const Fact mend =
       given.tolerance && given.rise ? fact("valve_set_lower_or_stronger_walls") : fact("give_the_valves_own_figures");
@@ -29,7 +33,7 @@ void judge_capacity(const Plan& plan, Open& open) {
   const auto first = std::min_element(valves.begin(), valves.end(), [](const ReliefValve& a, const ReliefValve& b) {
     return a.full_flow < b.full_flow;
   });
-  if (plan.relief.greatest <= first->full_flow) return;
+  if (at_most(plan.relief.greatest, first->full_flow)) return;
   const Fact reason = first->bore < first->own_bore ? fact("relief_valve_fed_too_narrow", first->connection,
                                                            first->own_bore, first->bore, first->passes, first->supply)
                                                     : fact("relief_valve_too_narrow", first->connection,
@@ -103,7 +107,7 @@ void judge_test(const Plan& plan, Open& open) {
       open.not_yet(Topic::leak_test, fact("no_leak_test_possible", test.basis), {}, {}, "worked out");
     return;
   }
-  if (test.pressure < in_use)
+  if (more_than(in_use, test.pressure))
     open.not_yet(Topic::leak_test, fact("test_below_what_may_be_seen", test.pressure, in_use), {},
                  fact("raise_test_or_lower_relief"), "common practice");
 }

@@ -58,6 +58,7 @@ PressureDifference room_around(const Plan& plan) {
 const PressureDifference kNoRoom = psi(1e-6);
 
 void judge_repeatability(const Plan& plan, const Settled& settled, Open& open) {
+  if (quantity::more_than(plan.transfer.setting, plan.transfer.highest_setting)) return;  // has a finding of its own
   const PressureDifference room = room_around(plan);
   const PressureDifference repeats = settled.regulator_repeatability;
   // What has no room at all has a finding of its own.

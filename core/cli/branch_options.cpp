@@ -1,6 +1,7 @@
 #include "cli/branch_options.h"
 
 #include "chain/ask/askable.h"
+#include "chain/ask/needs.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -100,7 +101,10 @@ std::vector<chain::BranchRules> read_branch_options(const BranchOptions& options
                                                     std::size_t branches, WordReader& words) {
   BranchReader reader(stock, branches, words);
   reader.read(options);
-  return reader.take();
+  std::vector<chain::BranchRules> rules = reader.take();
+  for (chain::BranchRules& branch : rules)
+    branch.needs = chain::told_apart(std::move(branch.needs), branch.needs_in_order);
+  return rules;
 }
 
 void refuse_branch_options(const BranchOptions& options, WordReader& words) {

@@ -1,5 +1,6 @@
 // Reads the connections of a job.
 #include "catalog/words/avoided_parts.h"
+#include "chain/ask/needs.h"
 #include "plan/job/job_reading.h"
 
 #include <fmt/format.h>
@@ -95,6 +96,11 @@ void read_needs(JobReading& reading, Fields& fields, std::vector<chain::Need>& w
       std::vector<PartId> parts = read_parts(reading, words);
       if (!parts.empty()) wanted.push_back({std::string(words.text()), std::move(parts)});
     }
+  const std::size_t apart = std::max(chain::told_apart(wanted, false).size(), chain::told_apart(wanted, true).size());
+  if (apart > chain::kMostNeeds)
+    reading.problems.add(needs, fmt::format("{}: needs of which one is within the other are two parts, {} in all; "
+                                            "allowed are at most {}",
+                                            needs.path(), apart, chain::kMostNeeds));
   const Value avoid = fields.find("avoid");
   if (!avoid.exists() || !are_at_most(reading, avoid, kMostAvoided, "things are kept out")) return;
   for (const Value& words : catalog::read_texts(avoid, reading.problems)) {

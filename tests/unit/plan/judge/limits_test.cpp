@@ -21,8 +21,8 @@ void expect_from(std::string_view code, const Plan& under, const Plan& over, Sev
 Plan set_to(double psi) { return ready_with("set pressure: 1.6 psi", fmt::format("set pressure: {:.4f} psi", psi)); }
 
 TEST(Limits, RegulatorRangeOverSetting) {
-  const double least = 15.0 / kWidestRange * kAsPrinted;
-  expect_from("regulator_range_too_wide", set_to(least + 0.001), set_to(least - 0.001));
+  // A tenth of 15 psi, less half a per cent for what was printed with three digits.
+  expect_from("regulator_range_too_wide", set_to(1.4935), set_to(1.4915));
 }
 
 TEST(Limits, RepeatabilityAgainstTheRoomAroundTheSetting) {

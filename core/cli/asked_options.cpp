@@ -1,5 +1,7 @@
 #include "cli/asked_options.h"
 
+#include "chain/ask/needs.h"
+
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
@@ -50,7 +52,7 @@ void read_fields(const AskedOptions& options, AskedOf of, WordReader& words, Rul
       if (row.kind == AskedKind::yes_no || row.kind == AskedKind::choice) continue;
     }
     const std::string& text = options.text(row.code);
-    if (const auto wrong = chain::read_into(rules, row, text))
+    if (const auto wrong = chain::read_into(rules, row, words.written(text)))
       words.add(option_of(row), text, wrong->message, wrong->offset);
   }
 }
@@ -98,6 +100,7 @@ chain::ChainRequest read_request(const AskedOptions& options, const Stock& stock
   read_parts(options, *stock.catalog, words, request);
   request.most_bushings = chain::kUsualMostBushings;
   read_fields(options, AskedOf::run, words, request);
+  request.needs = chain::told_apart(std::move(request.needs), request.needs_in_order);
   request.service = options.has("air") ? chain::Service::air : chain::Service::water;
   if (const auto flow = words.quantity(option_of(askable("flow")), options.text("flow"), &quantity::read_volume_flow))
     request.flow = *flow;

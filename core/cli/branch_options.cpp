@@ -1,6 +1,7 @@
 #include "cli/branch_options.h"
 
 #include "chain/ask/askable.h"
+#include "chain/ask/needs.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -61,7 +62,7 @@ void BranchReader::read_value(const Askable& row, const std::string& text, chain
     chain::choose(rules, row, 1);
   } else if (row.kind == AskedKind::choice) {
     chain::choose(rules, row, words_.choice(option, text, row.choices));
-  } else if (const auto wrong = chain::read_into(rules, row, text)) {
+  } else if (const auto wrong = chain::read_into(rules, row, words_.written(text))) {
     words_.add(option, text, wrong->message, wrong->offset);
   }
 }
@@ -100,7 +101,10 @@ std::vector<chain::BranchRules> read_branch_options(const BranchOptions& options
                                                     std::size_t branches, WordReader& words) {
   BranchReader reader(stock, branches, words);
   reader.read(options);
-  return reader.take();
+  std::vector<chain::BranchRules> rules = reader.take();
+  for (chain::BranchRules& branch : rules)
+    branch.needs = chain::told_apart(std::move(branch.needs), branch.needs_in_order);
+  return rules;
 }
 
 void refuse_branch_options(const BranchOptions& options, WordReader& words) {

@@ -18,7 +18,8 @@ constexpr const char* kCaution =
     "pressure-vessel code. Local codes and licensed practice come first.";
 
 void add_common_options(CLI::App& app, CommonOptions& common) {
-  app.add_option("--units", common.units, "inch or metric (a job's own units when left out)")
+  app.add_option("--units", common.units,
+                 "inch or metric (a job's own units when left out); also of numbers without a unit")
       ->check(CLI::IsMember({"inch", "metric"}));
   app.add_flag("--json", common.json, "Answer in JSON: SI numbers, the unit in each key");
   app.add_option("--catalog", common.catalog_files, "A file with your own parts or prices; may be given again")
@@ -56,7 +57,7 @@ int parse_error_status(const CLI::App& app, const CLI::ParseError& error, std::o
 
 report::Style Session::style(UnitSystem otherwise) const {
   report::Style result;
-  result.units = common.units.empty() ? otherwise : common.units == "metric" ? UnitSystem::metric : UnitSystem::inch;
+  result.units = units_given(common).value_or(otherwise);
   result.bold_headings = common.color == "auto" && &out == &std::cout && isatty(STDOUT_FILENO) != 0;
   return result;
 }

@@ -15,6 +15,8 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
+#include <variant>
 #include <vector>
 
 namespace riserun::cli {
@@ -28,20 +30,31 @@ struct Stock {
 /// @throws InputError with every mistake in those files
 Stock load_stock(const CommonOptions& common);
 
+/// What --units says; nullopt: nothing.
+std::optional<UnitSystem> units_given(const CommonOptions& common);
+
 /// Gathers the mistakes of a command line's words.
 class WordReader {
  public:
+  WordReader() = default;  // where no option is a quantity
+  explicit WordReader(const CommonOptions& common) : units_(units_given(common)) {}
+
   /// The option's quantity; nullopt when it was not given, or is wrong (then a problem is kept).
-  template <class T>
-  std::optional<T> quantity(const std::string& option, const std::string& text,
-                            quantity::Reading<T> (*reader)(std::string_view)) {
-    if (text.empty()) return std::nullopt;
-    auto reading = reader(text);
-    if (T* value = std::get_if<T>(&reading)) return *value;
-    const auto& error = std::get<quantity::ReadError>(reading);
-    add(option, text, error.message, error.offset);
-    return std::nullopt;
+  template <class Reader>
+  auto quantity(const std::string& option, const std::string& text, Reader reader) {
+    std::optional<std::variant_alternative_t<0, decltype(reader(written(text)))>> result;
+    if (text.empty()) return result;
+    auto reading = reader(written(text));
+    if (auto* value = std::get_if<0>(&reading)) {
+      result = std::move(*value);
+    } else {
+      const auto& error = std::get<1>(reading);
+      add(option, text, error.message, error.offset);
+    }
+    return result;
   }
+  /// An option's text; a number in it that has no unit is in that of --units.
+  quantity::Written written(std::string_view text) const { return {text, units_, "--units inch"}; }
 
   /// `1 FNPT`, or with what it is in: `1 FNPT aluminium`.
   catalog::MadePort port(const catalog::Catalog& catalog, const std::string& text);
@@ -63,6 +76,7 @@ class WordReader {
   /// Whether the words may be printed, as every answer must be; else a problem is kept.
   bool is_text(const std::string& option, const std::string& words);
 
+  std::optional<UnitSystem> units_;
   std::vector<quantity::Problem> problems_;
 };
 

@@ -70,9 +70,9 @@ struct Question {
   std::optional<chain::ReservoirEnd> valve_stays;
 };
 
-Question question_from(const ChainOptions& options, const Stock& stock) {
+Question question_from(const ChainOptions& options, const Stock& stock, const CommonOptions& common) {
   const catalog::Catalog& catalog = *stock.catalog;
-  WordReader words;
+  WordReader words(common);
   Question question;
   chain::ChainRequest& request = question.request;
   const catalog::MadePort from = words.port(catalog, options.ports[0]);
@@ -150,10 +150,10 @@ int run_assembly(const ChainOptions& options, const Session& session) {
   refuse_what_is_for_two_ports(options);
   const Stock stock = load_stock(session.common);
   chain::AssemblyRequest request;
-  request.rules = question_from(options, stock).request;
+  request.rules = question_from(options, stock, session.common).request;
   if (!options.asked.has("most_bushings"))
     request.rules.most_bushings.reset();  // of all branches together, if asked for
-  WordReader words;
+  WordReader words(session.common);
   for (std::size_t i = 1; i < options.ports.size(); ++i) {
     const catalog::MadePort port = words.port(*stock.catalog, options.ports[i]);
     request.targets.push_back({port.type, port.material, request.rules.from.freedom, {}});
@@ -192,7 +192,7 @@ int run_chain(const ChainOptions& options, const Session& session) {
   if (options.ports.size() > 2) return run_assembly(options, session);
   refuse_what_is_for_branches(options);
   const Stock stock = load_stock(session.common);
-  const auto [request, most_rows, span, valve_stays] = question_from(options, stock);
+  const auto [request, most_rows, span, valve_stays] = question_from(options, stock, session.common);
   const chain::Finder finder(*stock.catalog);
   if (most_rows) {
     const auto most = static_cast<std::size_t>(*most_rows);

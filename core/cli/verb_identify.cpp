@@ -45,10 +45,10 @@ const quantity::Range<Length> kAround = {inches(0.3), inches(126.0)};
 constexpr quantity::Range<double> kPerInch = {2.0, 100.0};
 constexpr quantity::Range<double> kTurns = {0.0, 40.0};
 
-quantity::Reading<Length> read_diameter(std::string_view text) {
+quantity::Reading<Length> read_diameter(const quantity::Written& text) {
   return quantity::within(quantity::read_length(text), kDiameters, text);
 }
-quantity::Reading<Length> read_around(std::string_view text) {
+quantity::Reading<Length> read_around(const quantity::Written& text) {
   return quantity::within(quantity::read_length(text), kAround, text);
 }
 quantity::Reading<double> read_per_inch(std::string_view text) {
@@ -63,7 +63,8 @@ const std::vector<std::string_view> kYesNo = {"yes", "no"};
 /// The options, turned into measurements; every mistake is gathered in the WordReader.
 class Reader {
  public:
-  Reader(const catalog::Catalog& catalog, const IdentifyOptions& options) : catalog_(catalog), options_(options) {}
+  Reader(const catalog::Catalog& catalog, const IdentifyOptions& options, const CommonOptions& common)
+      : catalog_(catalog), options_(options), words_(common) {}
 
   Measurements read(catalog::Shelf home) {
     measurements_.shelf = home;
@@ -214,7 +215,7 @@ int run_identify(const IdentifyOptions& options, const Session& session) {
   const Stock stock = load_stock(session.common);
   const report::Style style = session.style(UnitSystem::inch);
   const catalog::Shelf home = style.units == UnitSystem::metric ? catalog::Shelf::metric : catalog::Shelf::inch;
-  const Measurements measured = Reader(*stock.catalog, options).read(home);
+  const Measurements measured = Reader(*stock.catalog, options, session.common).read(home);
   const catalog::Identification found = catalog::identify(*stock.catalog, measured);
   session.out << (session.common.json ? report::identify_json(*stock.catalog, found)
                                       : report::identify_text(*stock.catalog, found, style));

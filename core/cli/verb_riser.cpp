@@ -40,8 +40,8 @@ reservoir::BungKind bung_kind(WordReader& words, const std::string& text) {
   return kMeaning[words.choice("--bung-kind", text, kBungKinds)];
 }
 
-plan::RiserAlone plan_from_options(const RiserOptions& options, const Stock& stock) {
-  WordReader words;
+plan::RiserAlone plan_from_options(const RiserOptions& options, const Stock& stock, const CommonOptions& common) {
+  WordReader words(common);
   const auto length_of = [&](const char* option, const std::string& text) {
     return words.quantity(option, text, &quantity::read_length);
   };
@@ -77,7 +77,7 @@ plan::RiserAlone plan_from_options(const RiserOptions& options, const Stock& sto
 int run_from_options(const RiserOptions& options, const Session& session) {
   const Stock stock = load_stock(session.common);
   const report::Style style = session.style(UnitSystem::inch);
-  const plan::RiserAlone result = plan_from_options(options, stock);
+  const plan::RiserAlone result = plan_from_options(options, stock, session.common);
   session.out << (session.common.json ? report::riser_json(result.plan.riser, style.units)
                                       : report::riser_text(*stock.catalog, result, style));
   return result.remarks.findings.empty() ? kDone : kNoSolution;

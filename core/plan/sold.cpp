@@ -1,6 +1,7 @@
 #include "plan/sold.h"
 
 #include "catalog/words/part_search.h"
+#include "quantity/nearly.h"
 
 #include <array>
 #include <cmath>
@@ -13,6 +14,8 @@ namespace {
 
 using catalog::Catalog;
 using catalog::PartId;
+using quantity::at_most;
+using quantity::more_than;
 
 /// The cheapest part, of all that the predicate lets in; larger ports first where the price is the same.
 template <class Fits>
@@ -36,19 +39,20 @@ GaugePressure regulator_range_for(GaugePressure setting) {
   constexpr double kMostOfRange = 0.7;
   constexpr std::array kRangesPsi = {2.0, 5.0, 10.0, 15.0, 30.0, 60.0};
   for (const double range : kRangesPsi)
-    if (in_psi(setting) <= kMostOfRange * range) return psig(range);
+    if (at_most(in_psi(setting), kMostOfRange * range)) return psig(range);
   return psig(125.0);
 }
 
 Length next_drill_down(Length bore) {
   const Length step = inches(1.0 / 64.0);
-  return step * std::floor(bore / step);
+  return step * std::floor(bore / step * (1.0 + quantity::kSameShare));
 }
 
 std::optional<GaugePressure> relief_sold_above(const Catalog& catalog, GaugePressure pressure) {
   std::optional<GaugePressure> lowest;
   for (const catalog::Part& part : catalog.parts())
-    if (const auto opens = relief_opens(catalog, part); opens > pressure && (!lowest || *opens < *lowest))
+    if (const auto opens = relief_opens(catalog, part);
+        opens && more_than(*opens, pressure) && (!lowest || *opens < *lowest))
       lowest = opens;
   return lowest;
 }
@@ -56,7 +60,8 @@ std::optional<GaugePressure> relief_sold_above(const Catalog& catalog, GaugePres
 std::optional<GaugePressure> relief_sold_below(const Catalog& catalog, GaugePressure pressure) {
   std::optional<GaugePressure> highest;
   for (const catalog::Part& part : catalog.parts())
-    if (const auto opens = relief_opens(catalog, part); opens && *opens < pressure && (!highest || *opens > *highest))
+    if (const auto opens = relief_opens(catalog, part);
+        opens && more_than(pressure, *opens) && (!highest || *opens > *highest))
       highest = opens;
   return highest;
 }
@@ -65,10 +70,13 @@ std::optional<PartId> relief_valve_for(const Catalog& catalog, GaugePressure hol
   std::optional<GaugePressure> nearest;
   for (const catalog::Part& part : catalog.parts())
     if (const auto opens = relief_opens(catalog, part);
-        opens && *opens > holds && *opens <= opens_by && (!nearest || *opens > *nearest))
+        opens && more_than(*opens, holds) && at_most(*opens, opens_by) && (!nearest || more_than(*opens, *nearest)))
       nearest = opens;
   if (!nearest) return std::nullopt;
-  return cheapest(catalog, [&](const catalog::Part& part) { return relief_opens(catalog, part) == nearest; });
+  return cheapest(catalog, [&](const catalog::Part& part) {
+    const auto opens = relief_opens(catalog, part);
+    return opens && at_most(*opens, *nearest) && at_most(*nearest, *opens);
+  });
 }
 
 std::optional<PartId> gauge_for(const Catalog& catalog, GaugePressure full_scale) {

@@ -237,8 +237,9 @@ std::string_view PlainText::written_for(std::size_t from, std::size_t to) const 
   return written.substr(begin, places[std::min(to, plain.size())] - begin);
 }
 
-PlainText plain_text(std::string_view written) {
-  PlainText text{written, {}, {}};
+PlainText plain_text(const Written& from) {
+  const std::string_view written = from.text;
+  PlainText text{written, {}, {}, from.units, from.settled_by};
   text.plain.reserve(written.size());
   text.places.reserve(written.size() + 1);
   for (std::size_t at = 0; at < written.size();) {

@@ -5,6 +5,7 @@
 #include "quantity/reading.h"
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -18,14 +19,16 @@ struct PlainText {
 
   std::string_view written;
   std::string plain;
-  std::vector<std::size_t> places;  // of each plain byte in `written`; one more for the end
+  std::vector<std::size_t> places;    // of each plain byte in `written`; one more for the end
+  std::optional<UnitSystem> units{};  // see Written
+  std::string_view settled_by{};
 
   /// What was written for plain[from, to), as far as it lies in the text.
   std::string_view written_for(std::size_t from, std::size_t to) const;
 };
 
 /// Spaces at both ends are dropped.
-PlainText plain_text(std::string_view written);
+PlainText plain_text(const Written& from);
 
 /// `'5 ft'`, cut to 40 characters; what is not printable text stands as `?`.
 std::string quoted(std::string_view text);

@@ -187,6 +187,14 @@ std::string_view without_metal(std::string_view written) {
   return written;
 }
 
+/// A whole number and no more, in a shop that has both gauges and inches.
+bool is_thickness_or_gauge(const Written& written) {
+  const PlainText text = plain_text(written);
+  const auto scanned = scan_number(text, 0, "");
+  const auto* number = std::get_if<Number>(&scanned);
+  return number != nullptr && number->whole && number->end == text.plain.size() && text.units == UnitSystem::inch;
+}
+
 }  // namespace
 
 Range<int> gauge_numbers(SheetMetal metal) {
@@ -223,7 +231,7 @@ std::optional<Length> least_gauge_thickness(SheetMetal metal, int gauge) {
   return metal == SheetMetal::galvanized ? least(kLeastGalvanized) : least(kLeastStainless);
 }
 
-Reading<Length> read_sheet(std::string_view written) {
+Reading<Length> read_sheet(const Written& written) {
   const PlainText text = plain_text(written);
   const UnitTable& table = unit_table(Kind::length);
   const auto number = scan_number(text, 0, "");
@@ -233,14 +241,18 @@ Reading<Length> read_sheet(std::string_view written) {
       if (const auto* error = std::get_if<ReadError>(&gauge)) return *error;
       return *gauge_thickness(std::get<Gauge>(gauge).metal, std::get<Gauge>(gauge).number);
     }
-    if (value->end >= text.plain.size()) {
+    if (!text.units && value->end >= text.plain.size()) {
       return read_error(text, value->end,
                         fmt::format("no unit; a sheet is a thickness ({}) or a gauge with its metal, "
                                     "like 10 ga steel",
                                     symbols(table)));
     }
   }
-  const auto reading = read_limited(without_metal(written), table);
+  const Written thickness = written.with(without_metal(written));
+  if (is_thickness_or_gauge(thickness)) {
+    return read_error(text, text.plain.size(), fmt::format("no unit; it can be {0} ga or {0} in", thickness.text));
+  }
+  const auto reading = read_limited(thickness, table);
   if (const auto* error = std::get_if<ReadError>(&reading)) return *error;
   return metres(std::get<Measured>(reading).in_si);
 }

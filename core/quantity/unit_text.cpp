@@ -1,5 +1,7 @@
 #include "quantity/unit_text.h"
 
+#include "quantity/bare_number.h"
+#include "quantity/nearly.h"
 #include "quantity/plain_ascii.h"
 #include "quantity/write.h"
 
@@ -14,10 +16,6 @@ namespace {
 
 std::string grammar(const UnitTable& table) {
   return fmt::format("{} is a number and a unit, like {}", table.name, table.example);
-}
-
-ReadError no_unit(const PlainText& text, const UnitTable& table) {
-  return read_error(text, text.plain.size(), fmt::format("no unit; {} takes {}", table.name, symbols(table)));
 }
 
 ReadError wrong_unit(const PlainText& text, std::size_t at, const UnitTable& table) {
@@ -87,7 +85,12 @@ std::variant<Measured, ReadError> read_second(const PlainText& text, const Numbe
 std::variant<Measured, ReadError> read_from(const PlainText& text, const Number& number, const UnitTable& table) {
   std::size_t at = skip_spaces(text.plain, number.end);
   if (at + 1 < text.plain.size() && text.plain[at] == '-' && is_letter(text.plain[at + 1])) ++at;  // `3/4-in`
-  if (at >= text.plain.size()) return no_unit(text, table);
+  if (at >= text.plain.size()) {
+    const auto bare = unit_of_bare(text, number, table);
+    if (const auto* error = std::get_if<ReadError>(&bare)) return *error;
+    const Unit* unit = std::get<const Unit*>(bare);
+    return Measured{number.value * unit->factor + unit->offset, unit, unit};
+  }
   if (const Unit* unit = find_unit(table, std::string_view(text.plain).substr(at))) {
     return Measured{number.value * unit->factor + unit->offset, unit, unit};
   }
@@ -104,6 +107,24 @@ ReadError beyond_limits(const PlainText& text, const Measured& measured, Range<d
                                 limit_text(limits.low, *measured.finest), limit_text(limits.high, *measured.finest)));
 }
 
+/// What is a plain number in the inch system's own unit, up to where another unit's last digits end, is that number to
+/// the last bit: `0.11031611669 bar` is 1.6 psi, and all that is worked out from it is the same.
+double as_in_inch_system(double in_si, const Unit& written, const UnitTable& table) {
+  constexpr int kPlainDigits = 8;
+  constexpr double kMostPlaces = 20;
+  constexpr double kLastDigits = 1e-10;
+  const auto usual = bare_units(table.kind, UnitSystem::inch);
+  const Unit* unit = usual.empty() ? nullptr : find_symbol(table, usual.front());
+  if (unit == nullptr || unit == &written || !std::isfinite(in_si)) return in_si;
+  const double number = (in_si - unit->offset) / unit->factor;
+  if (number == 0.0) return in_si;
+  const double places = kPlainDigits - 1 - std::floor(std::log10(std::abs(number)));
+  if (places < 0.0 || places > kMostPlaces) return in_si;
+  const double scale = std::pow(10.0, places);  // exact, so that the quotient is the number as it is read
+  const double plain = std::round(number * scale) / scale * unit->factor + unit->offset;
+  return std::abs(plain - in_si) <= kLastDigits * std::abs(in_si) ? plain : in_si;
+}
+
 }  // namespace
 
 std::variant<Measured, ReadError> read_measured(const PlainText& text, const UnitTable& table) {
@@ -116,19 +137,19 @@ std::variant<Measured, ReadError> read_measured(const PlainText& text, const Uni
   if (negative) number.value = -number.value;
   auto reading = read_from(text, number, table);
   if (auto* measured = std::get_if<Measured>(&reading)) {
-    if (negative) measured->in_si = -measured->in_si;
+    measured->in_si = as_in_inch_system(negative ? -measured->in_si : measured->in_si, *measured->finest, table);
     if (!std::isfinite(measured->in_si)) return read_error(text, 0, "the number is too large to work with");
   }
   return reading;
 }
 
-std::variant<Measured, ReadError> read_limited(std::string_view written, const UnitTable& table,
+std::variant<Measured, ReadError> read_limited(const Written& written, const UnitTable& table,
                                                std::optional<Range<double>> limits) {
   const PlainText text = plain_text(written);
   auto reading = read_measured(text, table);
   const Range<double> allowed = limits.value_or(Range<double>{table.low, table.high});
   if (const auto* measured = std::get_if<Measured>(&reading)) {
-    const bool inside = allowed.low <= measured->in_si && measured->in_si <= allowed.high;
+    const bool inside = at_most(allowed.low, measured->in_si) && at_most(measured->in_si, allowed.high);
     if (!inside) return beyond_limits(text, *measured, allowed, table.name);
   }
   return reading;

@@ -21,7 +21,7 @@ struct Measured {
 std::variant<Measured, ReadError> read_measured(const PlainText& text, const UnitTable& table);
 
 /// The whole text, within the table's limits or those that stand in for them (SI).
-std::variant<Measured, ReadError> read_limited(std::string_view written, const UnitTable& table,
+std::variant<Measured, ReadError> read_limited(const Written& written, const UnitTable& table,
                                                std::optional<Range<double>> limits = std::nullopt);
 
 /// `12.5 in`: an SI value in the unit, with up to six digits.

@@ -37,6 +37,18 @@ constexpr std::string_view kFootOfWaterSpellings =
 constexpr std::string_view kMillimetreOfWaterSpellings = "mmh2o mmofh2o mmwater mmofwater mmwc mmwg mmws mmaq";
 constexpr std::string_view kMetreOfWaterSpellings = "mh2o mofh2o mwater mofwater metresofwater metersofwater mwc mws";
 
+std::vector<Unit> length_units() {
+  return {
+      {"in", kMetresPerInch, 0.0, "in inch inches ins \" ''"},
+      {"ft", kMetresPerFoot, 0.0, "ft foot feet '"},
+      {"mm", 1.0e-3, 0.0, "mm millimetre millimetres millimeter millimeters"},
+      {"cm", 1.0e-2, 0.0, "cm centimetre centimetres centimeter centimeters"},
+      {"m", 1.0, 0.0, "m metre metres meter meters"},
+      {"um", 1.0e-6, 0.0, "um micron microns micrometre micrometres micrometer micrometers"},
+      {"mil", 1.0e-3 * kMetresPerInch, 0.0, "mil mils thou"},
+  };
+}
+
 std::vector<Unit> stress_units() {
   return {
       {"psi", kPascalsPerPsi, 0.0, "psi lb/in2 lbs/in2 lbf/in2 lb/sqin lbs/sqin lbf/sqin"},
@@ -110,19 +122,8 @@ std::vector<Unit> air_flow_units() {
 
 std::vector<UnitTable> make_tables() {
   return {
-      {Kind::length,
-       "length",
-       "5-1/2 in",
-       0.0,
-       1.0e4,
-       {{"in", kMetresPerInch, 0.0, "in inch inches ins \" ''"},
-        {"ft", kMetresPerFoot, 0.0, "ft foot feet '"},
-        {"mm", 1.0e-3, 0.0, "mm millimetre millimetres millimeter millimeters"},
-        {"cm", 1.0e-2, 0.0, "cm centimetre centimetres centimeter centimeters"},
-        {"m", 1.0, 0.0, "m metre metres meter meters"},
-        {"um", 1.0e-6, 0.0, "um micron microns micrometre micrometres micrometer micrometers"},
-        {"mil", 1.0e-3 * kMetresPerInch, 0.0, "mil mils thou"}},
-       {{"ft", "in", 12.0}}},
+      {Kind::length, "length", "5-1/2 in", 0.0, 1.0e4, length_units(), {{"ft", "in", 12.0}}},
+      {Kind::altitude, "altitude", "600 ft", -1.0e4, 1.0e4, length_units(), {{"ft", "in", 12.0}}},
       {Kind::head,
        "head",
        "24 in",

@@ -11,6 +11,7 @@ namespace riserun::quantity {
 /// What can be asked for. Quantities that share a dimension stand apart, as their units or limits differ.
 enum class Kind {
   length,
+  altitude,
   head,
   area,
   volume,

@@ -4,12 +4,11 @@
 #pragma once
 
 #include "quantity/quantities.h"
+#include "quantity/unit_system.h"
 
 #include <string>
 
 namespace riserun::quantity {
-
-enum class UnitSystem { inch, metric };
 
 /// The smallest mark of the tape measure: fractions are rounded to it and reduced.
 enum class TapeMark { sixteenth = 16, thirty_second = 32 };

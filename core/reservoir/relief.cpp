@@ -1,6 +1,7 @@
 #include "reservoir/relief.h"
 
 #include "hydraulics/air.h"
+#include "quantity/nearly.h"
 
 #include <algorithm>
 #include <array>
@@ -8,6 +9,8 @@
 
 namespace riserun::reservoir {
 namespace {
+
+using quantity::more_than;
 
 GaugePressure scaled(GaugePressure p, double factor) { return gauge_pascals(in_pascals(p) * factor); }
 
@@ -23,21 +26,22 @@ std::optional<GaugePressure> usual_dial(const GaugeChoice& choice) {
   std::optional<GaugePressure> best;
   for (const double dial : kDialsPsi) {
     const GaugePressure scale = psig(dial);
-    if (scale < choice.least_full_scale || scale > choice.most_full_scale) continue;
-    if (!best || *best < choice.preferred_full_scale) best = scale;  // the first at or above twice, else the nearest
+    if (more_than(choice.least_full_scale, scale) || more_than(scale, choice.most_full_scale)) continue;
+    if (!best || more_than(choice.preferred_full_scale, *best))
+      best = scale;  // the first at or above twice, else the nearest
   }
   return best;
 }
 
 PressureDifference widest_mark(GaugePressure pressure) {
-  if (pressure <= psig(10.0)) return psi(0.1);
-  return pressure <= psig(100.0) ? psi(1.0) : psi(2.0);
+  if (quantity::at_most(pressure, psig(10.0))) return psi(0.1);
+  return quantity::at_most(pressure, psig(100.0)) ? psi(1.0) : psi(2.0);
 }
 
 }  // namespace
 
 std::optional<GaugePressure> relief_setting(GaugePressure in_use, GaugePressure wall_limit) {
-  if (in_use >= wall_limit) return std::nullopt;
+  if (quantity::at_most(wall_limit, in_use)) return std::nullopt;
   return std::min(wall_limit, std::max(scaled(in_use, 1.25), in_use + psi(0.25)));
 }
 

@@ -1,5 +1,7 @@
 #include "reservoir/walls.h"
 
+#include "quantity/nearly.h"
+
 #include <algorithm>
 #include <cassert>
 #include <limits>
@@ -70,7 +72,7 @@ WallCheck check_walls(const std::vector<Panel>& panels, const SheetMetal& metal,
   check.design_stress = design_stress;
   check.design_stress_basis = std::move(design_stress_basis);
   for (const Panel& panel : panels) check.panels.push_back(check_panel(panel, metal, design_stress, pressure));
-  const auto weaker = [](const PanelResult& a, const PanelResult& b) { return a.limit < b.limit; };
+  const auto weaker = [](const PanelResult& a, const PanelResult& b) { return quantity::more_than(b.limit, a.limit); };
   const auto weakest = std::min_element(check.panels.begin(), check.panels.end(), weaker);
   check.weakest = static_cast<std::size_t>(weakest - check.panels.begin());
   check.limit = weakest->limit;

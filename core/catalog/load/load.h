@@ -46,7 +46,8 @@ Catalog load_shipped_catalog(std::span<const std::filesystem::path> extra_files 
 /// Reads a bin file (key `bin`). A part measured by hand is added to the builder as a copy of the catalog's part, with
 /// `measured` set; so build the catalog afterwards.
 /// @throws InputError with every mistake of the file.
-Bin load_bin(CatalogBuilder& builder, const std::filesystem::path& file);
+Bin load_bin(CatalogBuilder& builder, const std::filesystem::path& file,
+             std::optional<quantity::UnitSystem> units = std::nullopt);
 Bin load_bin(CatalogBuilder& builder, const SourceText& text);
 
 /// The same for a catalog that is finished: it is taken over and comes back with the measured parts.
@@ -54,7 +55,8 @@ struct CatalogWithBin {
   Catalog catalog;
   Bin bin;
 };
-CatalogWithBin load_bin(Catalog catalog, const std::filesystem::path& file);
+CatalogWithBin load_bin(Catalog catalog, const std::filesystem::path& file,
+                        std::optional<quantity::UnitSystem> units = std::nullopt);
 
 /// Reads the list that stands under `bin` in a bin file or in a job.
 Bin read_bin(const Value& list, CatalogBuilder& builder, Problems& problems);

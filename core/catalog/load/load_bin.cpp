@@ -21,11 +21,11 @@ quantity::Reading<int> read_item_count(std::string_view text) {
   return quantity::within(quantity::read_count(text), Range<int>{0, 10000}, text);
 }
 
-quantity::Reading<Length> read_measured_length(std::string_view text) {
+quantity::Reading<Length> read_measured_length(const quantity::Written& text) {
   return quantity::within(quantity::read_length(text), Range<Length>{millimetres(2.0), metres(100.0)}, text);
 }
 
-quantity::Reading<GaugePressure> read_measured_rating(std::string_view text) {
+quantity::Reading<GaugePressure> read_measured_rating(const quantity::Written& text) {
   return quantity::within(quantity::read_pressure(text), Range<GaugePressure>{psig(0.1), psig(20000.0)}, text);
 }
 
@@ -122,12 +122,14 @@ void read_item(const Value& value, CatalogBuilder& builder, PartSearch& search, 
   bin.items.push_back({*part, *count});
 }
 
-Bin bin_of(const Document& document, CatalogBuilder& builder, Problems problems) {
+Bin bin_of(Document document, std::optional<quantity::UnitSystem> units, CatalogBuilder& builder, Problems problems) {
   Bin bin;
+  document.settle_units(units);
   const Value root = document.root();
   if (root.exists() || problems.empty()) {
     if (!root.is_map()) problems.add(root, "the file holds no map of keys; a bin file has the key 'bin'");
-    Fields fields(root.is_map() ? root : Value(), {"bin"}, problems);
+    Fields fields(root.is_map() ? root : Value(), {"bin", "units"}, problems);
+    read_units(fields);
     if (const Value list = fields.need("bin"); list.exists()) bin = read_bin(list, builder, problems);
   }
   std::move(problems).throw_if_any();
@@ -178,21 +180,21 @@ Bin read_bin(const Value& list, CatalogBuilder& builder, Problems& problems) {
   return with_counts_added(bin);
 }
 
-Bin load_bin(CatalogBuilder& builder, const std::filesystem::path& file) {
+Bin load_bin(CatalogBuilder& builder, const std::filesystem::path& file, std::optional<quantity::UnitSystem> units) {
   Problems problems;
-  const Document document = Document::load(file, problems);
-  return bin_of(document, builder, std::move(problems));
+  Document document = Document::load(file, problems);
+  return bin_of(std::move(document), units, builder, std::move(problems));
 }
 
 Bin load_bin(CatalogBuilder& builder, const SourceText& text) {
   Problems problems;
-  const Document document = Document::parse(text.text, text.name, problems);
-  return bin_of(document, builder, std::move(problems));
+  Document document = Document::parse(text.text, text.name, problems);
+  return bin_of(std::move(document), std::nullopt, builder, std::move(problems));
 }
 
-CatalogWithBin load_bin(Catalog catalog, const std::filesystem::path& file) {
+CatalogWithBin load_bin(Catalog catalog, const std::filesystem::path& file, std::optional<quantity::UnitSystem> units) {
   CatalogBuilder builder(std::move(catalog));
-  Bin bin = load_bin(builder, file);
+  Bin bin = load_bin(builder, file, units);
   return {std::move(builder).build(), std::move(bin)};
 }
 

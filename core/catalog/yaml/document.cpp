@@ -77,6 +77,15 @@ Document Document::parse(std::string text, std::string name, Problems& problems)
   return Document(std::move(data));
 }
 
+std::optional<quantity::UnitSystem> Document::settle_units(std::optional<quantity::UnitSystem> otherwise) {
+  const Value own = root()["units"];
+  data_->units = own.exists() ? std::nullopt : otherwise;
+  if (own.text() == "inch") data_->units = quantity::UnitSystem::inch;
+  if (own.text() == "metric") data_->units = quantity::UnitSystem::metric;
+  data_->units_key = own.exists() ? "" : "units: inch";
+  return data_->units;
+}
+
 Value Document::root() const {
   Value result(data_.get(), 0);
   result.missing_ = data_->nodes.empty();

@@ -7,6 +7,7 @@
 
 #include <filesystem>
 #include <memory>
+#include <optional>
 #include <string>
 
 namespace riserun::catalog {
@@ -26,6 +27,10 @@ class Document {
 
   /// The outermost value; missing when the file could not be parsed, empty when it holds nothing.
   Value root() const;
+
+  /// From now on its numbers without a unit are in the system that its own key `units` names, or else in that one.
+  /// @return that system; nullopt: there is none, and such a number is a mistake
+  std::optional<quantity::UnitSystem> settle_units(std::optional<quantity::UnitSystem> otherwise = std::nullopt);
 
  private:
   explicit Document(std::unique_ptr<detail::DocumentData> data);

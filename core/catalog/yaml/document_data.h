@@ -2,10 +2,12 @@
 #pragma once
 
 #include "quantity/input_error.h"
+#include "quantity/unit_system.h"
 
 #include <cstddef>
 #include <cstdint>
 #include <deque>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -32,8 +34,10 @@ struct DocumentData {
   std::string file;
   std::string text;
   std::vector<std::uint32_t> line_starts;
-  std::vector<Node> nodes;             // in the order of the file; the root first
-  std::deque<std::string> made_texts;  // of texts that do not stand in the file as they are
+  std::vector<Node> nodes;                    // in the order of the file; the root first
+  std::deque<std::string> made_texts;         // of texts that do not stand in the file as they are
+  std::optional<quantity::UnitSystem> units;  // of its numbers without a unit
+  std::string_view units_key;                 // what would settle them, where they are not
 
   void find_lines();
   std::string_view line_text(std::uint32_t line) const;

@@ -125,6 +125,11 @@ std::optional<std::size_t> Fields::choice(const Value& value, std::span<const st
   return std::nullopt;
 }
 
+std::optional<quantity::UnitSystem> read_units(Fields& fields) {
+  using quantity::UnitSystem;
+  return fields.choice<UnitSystem>(fields.find("units"), {{"inch", UnitSystem::inch}, {"metric", UnitSystem::metric}});
+}
+
 void Fields::report_choice(const Value& value, std::span<const std::string_view> names) {
   problems_.add(value, at_path(value) + "'" + std::string(value.text()) + "' is not one of " + either_of(names) +
                            did_you_mean(value.text(), names));

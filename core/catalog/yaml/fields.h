@@ -25,14 +25,13 @@ std::vector<Value> read_texts(const Value& value, Problems& problems);
 /// Items of a list; a problem when it is none.
 std::vector<Value> read_list(const Value& value, Problems& problems);
 
-/// A text through one of quantity/read.h's readers: a mistake is reported at its own column.
+/// A text through one of quantity/read.h's readers, with the document's units: a mistake is reported at its own column.
 template <class Reader>
 auto read_with(const Value& value, Reader reader, Problems& problems) {
-  using Reading = decltype(reader(std::string_view{}));
+  using Reading = decltype(reader(std::declval<const quantity::Written&>()));
   std::optional<std::variant_alternative_t<0, Reading>> result;
-  const std::optional<std::string_view> text = read_text(value, problems);
-  if (!text) return result;
-  Reading reading = reader(*text);
+  if (!read_text(value, problems)) return result;
+  Reading reading = reader(value.written());
   if (auto* good = std::get_if<0>(&reading)) {
     result = std::move(*good);
   } else {
@@ -66,13 +65,15 @@ class Fields {
 
   template <class Reader>
   auto need_with(std::string_view key, Reader reader) {
-    using Result = std::optional<std::variant_alternative_t<0, decltype(reader(std::string_view{}))>>;
+    using Result =
+        std::optional<std::variant_alternative_t<0, decltype(reader(std::declval<const quantity::Written&>()))>>;
     const Value value = need(key);
     return value.exists() ? read_with(value, reader, problems_) : Result{};
   }
   template <class Reader>
   auto find_with(std::string_view key, Reader reader) {
-    using Result = std::optional<std::variant_alternative_t<0, decltype(reader(std::string_view{}))>>;
+    using Result =
+        std::optional<std::variant_alternative_t<0, decltype(reader(std::declval<const quantity::Written&>()))>>;
     const Value value = find(key);
     return value.exists() ? read_with(value, reader, problems_) : Result{};
   }
@@ -97,5 +98,8 @@ class Fields {
   Value map_;
   Problems& problems_;
 };
+
+/// The file's key `units`; a problem when it is another word.
+std::optional<quantity::UnitSystem> read_units(Fields& fields);
 
 }  // namespace riserun::catalog

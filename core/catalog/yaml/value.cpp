@@ -14,6 +14,11 @@ Value::Shape Value::shape() const { return data_ == nullptr || missing_ ? Shape:
 
 std::string_view Value::text() const { return is_text() ? data_->nodes[node_].text : std::string_view(); }
 
+quantity::Written Value::written() const {
+  if (data_ == nullptr) return {text(), std::nullopt, {}};
+  return {text(), data_->units, data_->units_key};
+}
+
 std::size_t Value::size() const { return is_list() || is_map() ? data_->nodes[node_].count : 0; }
 
 std::vector<Value> Value::items() const {

@@ -4,6 +4,7 @@
 
 #include "catalog/yaml/document_data.h"
 #include "quantity/input_error.h"
+#include "quantity/reading.h"
 
 #include <cstdint>
 #include <string>
@@ -28,6 +29,8 @@ class Value {
 
   /// The text as written, quotes resolved; empty for anything but a text.
   std::string_view text() const;
+  /// The same for a reader of quantities: a number without a unit is in that of the document.
+  quantity::Written written() const;
   /// Number of items of a list or of keys of a map.
   std::size_t size() const;
   /// Items of a list or values of a map, in the order of the file.

@@ -293,12 +293,12 @@ std::vector<Askable> all_rows() {
   return rows;
 }
 
-Reading<int> read_as(std::string_view text, const int& /*kind*/) { return quantity::read_count(text); }
-Reading<Length> read_as(std::string_view text, const Length& /*kind*/) { return quantity::read_length(text); }
-Reading<GaugePressure> read_as(std::string_view text, const GaugePressure& /*kind*/) {
+Reading<int> read_as(const quantity::Written& text, const int& /*kind*/) { return quantity::read_count(text); }
+Reading<Length> read_as(const quantity::Written& text, const Length& /*kind*/) { return quantity::read_length(text); }
+Reading<GaugePressure> read_as(const quantity::Written& text, const GaugePressure& /*kind*/) {
   return quantity::read_pressure(text);
 }
-Reading<Temperature> read_as(std::string_view text, const Temperature& /*kind*/) {
+Reading<Temperature> read_as(const quantity::Written& text, const Temperature& /*kind*/) {
   return quantity::read_temperature(text);
 }
 
@@ -341,13 +341,13 @@ void with_read_field(Rules& rules, const Askable& row, Use use) {
 }
 
 template <class T>
-Reading<T> in_range(const Askable& row, Reading<T> reading, std::string_view text) {
+Reading<T> in_range(const Askable& row, Reading<T> reading, const quantity::Written& text) {
   const auto* range = std::get_if<Range<T>>(&row.range);
   return range ? quantity::within(std::move(reading), *range, text) : std::move(reading);
 }
 
 template <class Rules>
-std::optional<ReadError> read_field(Rules& rules, const Askable& row, std::string_view text) {
+std::optional<ReadError> read_field(Rules& rules, const Askable& row, const quantity::Written& text) {
   std::optional<ReadError> wrong;
   with_read_field(rules, row, [&](auto& field, const auto& kind) {
     using T = std::remove_cvref_t<decltype(kind)>;
@@ -406,13 +406,13 @@ const Askable& askable(std::string_view code) {
   return *row;
 }
 
-std::optional<ReadError> read_into(RunRules& rules, const Askable& row, std::string_view text) {
+std::optional<ReadError> read_into(RunRules& rules, const Askable& row, const quantity::Written& text) {
   return read_field(rules, row, text);
 }
-std::optional<ReadError> read_into(WayRules& rules, const Askable& row, std::string_view text) {
+std::optional<ReadError> read_into(WayRules& rules, const Askable& row, const quantity::Written& text) {
   return read_field(rules, row, text);
 }
-std::optional<ReadError> read_into(Span& span, const Askable& row, std::string_view text) {
+std::optional<ReadError> read_into(Span& span, const Askable& row, const quantity::Written& text) {
   return read_field(span, row, text);
 }
 

@@ -66,9 +66,9 @@ const Askable& askable(std::string_view code);
 
 /// Reads the text into the row's own field; what is wrong with it, the range named, is the answer.
 /// @pre the row has a field of a kind that is read from a text
-std::optional<quantity::ReadError> read_into(RunRules& rules, const Askable& row, std::string_view text);
-std::optional<quantity::ReadError> read_into(WayRules& rules, const Askable& row, std::string_view text);
-std::optional<quantity::ReadError> read_into(Span& span, const Askable& row, std::string_view text);
+std::optional<quantity::ReadError> read_into(RunRules& rules, const Askable& row, const quantity::Written& text);
+std::optional<quantity::ReadError> read_into(WayRules& rules, const Askable& row, const quantity::Written& text);
+std::optional<quantity::ReadError> read_into(Span& span, const Askable& row, const quantity::Written& text);
 
 /// What is wrong with the value as it stands: out of the range. nullopt: nothing, or the row has none.
 std::optional<quantity::ReadError> out_of_range(const RunRules& rules, const Askable& row);

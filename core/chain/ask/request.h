@@ -73,7 +73,8 @@ std::string name_of_first(const PortEnd& from);
 std::string name_of_last(const PortEnd& to);
 
 /// Something that the chain must hold: every part whose family, material or size matches all the words counts. One part
-/// meets all the needs that it matches, but the same need named twice asks for two parts. Devices and parts with more
+/// meets all the needs that it matches, but the same need named twice asks for two parts (and so does a need within
+/// another, as people ask: needs.h). Devices and parts with more
 /// than two ports are put in only where they meet a need that is still open; their spare ports are plugged.
 struct Need {
   std::string words;          // as written: "ball valve"

@@ -18,6 +18,22 @@ auto bore() { return ranged(read_length, inches(0.01), inches(12.0)); }
 auto rise() { return ranged(read_pressure, psig(0.0), psig(30.0)); }
 auto air_pressure() { return ranged(read_pressure, psig(0.01), psig(300.0)); }
 
+/// `0 to 10 psi`, `0-10 psi`: a range as it stands on the dial, by its end; `10 psi` is the same.
+quantity::Reading<GaugePressure> read_full_scale(const quantity::Written& written) {
+  const std::string_view text = written.text;
+  std::size_t end = 0;  // of what comes before the full scale
+  if (text.starts_with('0')) {
+    const std::size_t between = text.find_first_not_of(' ', 1);
+    for (const std::string_view word : {"to ", "-"})
+      if (between != std::string_view::npos && text.substr(between).starts_with(word)) end = between + word.size();
+  }
+  auto reading = quantity::read_pressure(written.with(text.substr(end)));
+  if (auto* error = std::get_if<quantity::ReadError>(&reading)) error->offset += end;
+  return reading;
+}
+
+auto full_scale() { return ranged(read_full_scale, psig(0.01), psig(300.0)); }
+
 /// What water may hold and stay water: a few per cent of a cutting fluid that is made to mix with it (common practice).
 constexpr std::string_view kWatery[] = {"water", "coolant", "soluble oil", "emulsion", "inhibitor", "biocide"};
 
@@ -64,7 +80,7 @@ void read_air(JobReading& reading, const Value& value, Job& job) {
       fields.find_with("delivery", ranged(read_air_flow, cubic_feet_per_minute(0.0), cubic_feet_per_minute(2000.0)));
   air.receiver = fields.find_with("receiver", ranged(read_volume, us_gallons(0.0), us_gallons(5000.0)));
   air.receiver_pressure = fields.find_with("receiver pressure", air_pressure());
-  air.regulator_range = fields.find_with("regulator range", air_pressure());
+  air.regulator_range = fields.find_with("regulator range", full_scale());
   air.regulator_repeatability =
       fields.find_with("regulator repeatability", ranged(read_pressure_difference, psi(0.0), psi(50.0)));
   air.set_pressure = fields.find_with("set pressure", air_pressure());

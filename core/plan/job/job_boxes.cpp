@@ -1,4 +1,5 @@
 // Reads the reservoir, the table and the riser of a job.
+#include "catalog/words/words.h"
 #include "plan/job/job_reading.h"
 #include "quantity/sheet_gauge.h"
 
@@ -33,10 +34,12 @@ std::size_t start_of_metal(std::string_view text) {
 bool is_gauge(std::string_view text) { return text.find_first_of("gG") < std::min(start_of_metal(text), text.size()); }
 
 /// Reads the thickness; the metal that stands after it is read_metal's.
-quantity::Reading<Length> read_thickness(std::string_view text) {
+quantity::Reading<Length> read_thickness(const quantity::Written& written) {
+  const std::string_view text = written.text;
   std::string_view own = is_gauge(text) ? text : text.substr(0, std::min(start_of_metal(text), text.size()));
   while (own.ends_with(' ')) own.remove_suffix(1);
-  return quantity::within(quantity::read_sheet(own), quantity::Range<Length>{inches(0.02), inches(2.0)}, own);
+  const quantity::Range<Length> allowed{inches(0.02), inches(2.0)};
+  return quantity::within(quantity::read_sheet(written.with(own)), allowed, written.with(own));
 }
 
 constexpr std::string_view kMetals[] = {"steel", "galvanized", "stainless", "aluminium", "commercial steel sheet",
@@ -56,10 +59,22 @@ std::string_view without_blanks_behind(std::string_view text) {
   return text;
 }
 
-/// As it is said at the bench, written out: `3/16 plate` is `3/16 in steel`, `1/4 aluminium plate` `1/4 in aluminium`.
-/// A fraction without a unit is inches before a metal, and plate without a metal is steel (common practice).
-std::string sheet_written_out(std::string_view text) {
-  const std::size_t behind = std::min(text.find_first_not_of("0123456789/- "), text.size());
+/// Whole, it can be a gauge as well.
+bool is_whole(std::string_view number) { return number.find_first_of("/.,") == std::string_view::npos; }
+
+/// The unit that goes behind a thickness without one, before a metal or plate: a fraction is inches wherever it is
+/// said, another number is in the job's unit, where that leaves one way to read it.
+std::string_view unit_of_thickness(std::string_view number, std::optional<UnitSystem> units) {
+  if (number.find('/') != std::string_view::npos) return " in";
+  if (units == UnitSystem::metric) return " mm";
+  return units == UnitSystem::inch && !is_whole(number) ? " in" : "";
+}
+
+/// As it is said at the bench, written out: `3/16 plate` is `3/16 in steel`, `1/4 aluminium plate` `1/4 in aluminium`,
+/// and in a metric job `5 plate` is `5 mm steel`. Plate without a metal is steel (common practice).
+std::string sheet_written_out(const quantity::Written& written) {
+  const std::string_view text = written.text;
+  const std::size_t behind = std::min(text.find_first_not_of("0123456789./- "), text.size());
   const std::string_view number = without_blanks_behind(text.substr(0, behind));
   std::string_view rest = without_blanks_behind(text.substr(behind));
   bool is_plate = false;
@@ -68,12 +83,11 @@ std::string sheet_written_out(std::string_view text) {
       rest = without_blanks_behind(rest.substr(0, rest.size() - word.size()));
       is_plate = true;
     }
-  const bool bare_fraction = number.find('/') != std::string_view::npos &&
-                             (rest.empty() ? is_plate : reservoir::find_sheet_metal(rest).has_value());
-  const std::string written =
-      fmt::format("{}{}{}{}", number, bare_fraction ? " in" : "", rest.empty() ? "" : " ", rest);
-  if (!is_plate && !bare_fraction) return std::string(text);
-  return start_of_metal(written) >= written.size() && !is_gauge(written) ? written + " steel" : written;
+  const bool bare = !number.empty() && (rest.empty() ? is_plate : reservoir::find_sheet_metal(rest).has_value());
+  const std::string_view unit = bare ? unit_of_thickness(number, written.units) : "";
+  if (!is_plate && unit.empty()) return std::string(text);
+  const std::string out = fmt::format("{}{}{}{}", number, unit, rest.empty() ? "" : " ", rest);
+  return start_of_metal(out) >= out.size() && !is_gauge(out) ? out + " steel" : out;
 }
 
 std::optional<Sheet> read_sheet_field(JobReading& reading, const Value& value, const Value& metal_value) {
@@ -83,21 +97,22 @@ std::optional<Sheet> read_sheet_field(JobReading& reading, const Value& value, c
     if (words) metal = read_metal(reading, metal_value, *words);
     if (!metal) return std::nullopt;
   }
-  const auto read = [&](std::string_view text) {
+  const auto read = [&](const quantity::Written& text) {
     const std::string written = sheet_written_out(text);
     // A gauge number is read with the metal that stands in its own key.
     const bool needs_metal = metal && is_gauge(written) && start_of_metal(written) >= written.size();
-    return read_thickness(needs_metal ? written + " " + *metal : written);
+    const std::string whole = needs_metal ? written + " " + *metal : written;
+    return read_thickness(text.with(whole));
   };
   const std::optional<Length> thickness = catalog::read_with(value, read, reading.problems);
   if (!thickness) return std::nullopt;
   if (!metal) {
-    const std::string written = sheet_written_out(value.text());
+    const std::string written = sheet_written_out(value.written());
     metal =
         read_metal(reading, value, std::string_view(written).substr(std::min(start_of_metal(written), written.size())));
   }
   if (!metal) return std::nullopt;
-  const std::string written = sheet_written_out(value.text());
+  const std::string written = sheet_written_out(value.written());
   std::optional<Length> least = quantity::least_of_gauge(written);
   if (!least) least = quantity::least_of_gauge(written + " " + *metal);
   return Sheet{std::string(value.text()), *thickness, least, *metal};
@@ -142,9 +157,41 @@ std::optional<reservoir::BarePanel> read_bare_panel(JobReading& reading, const V
   return reservoir::BarePanel{std::max(*length, *width), std::min(*length, *width), lid_only.value_or(false)};
 }
 
+/// `3 stays across`, `stays across: 3`: said at the bench of ribs of the full height and of stays on the lid alone,
+/// which hold quite unlike pressures; a mistake that names both.
+bool refuse_stays_of_either_kind(JobReading& reading, const Value& where, std::string_view words) {
+  const std::string lower = catalog::lower_case(words);
+  const auto says = [&lower](std::string_view word) { return lower.find(word) != std::string::npos; };
+  if (!says("stay") && !says("rib")) return false;
+  const std::size_t digit = lower.find_first_of("0123456789");
+  const auto reading_of_count = quantity::read_count(
+      digit == std::string::npos
+          ? std::string_view("0")
+          : std::string_view(lower).substr(digit, lower.find_first_not_of("0123456789", digit) - digit));
+  const int* said = std::get_if<int>(&reading_of_count);
+  const int count = said == nullptr ? 0 : *said;
+  const bool along = says("along");
+  const std::string bays = along ? fmt::format("1 x {}", count + 1) : fmt::format("{} x 1", count + 1);
+  reading.problems.add(
+      where, fmt::format("{}'{}' can be read in two ways, say which: 'baffles {}: {}', ribs of the box's full height "
+                         "from floor to lid, or 'lid bays: {}', stays on the lid alone",
+                         catalog::at_path(where), words, along ? "along" : "across", count, bays));
+  return true;
+}
+
+/// @return whether one was refused
+bool refuse_stays_of_either_kind(JobReading& reading, const Value& supports) {
+  if (supports.is_text()) return refuse_stays_of_either_kind(reading, supports, supports.text());
+  bool any = false;
+  for (const auto& [key, value] : supports.entries())
+    if (key.text() != "lid stays")
+      any |= refuse_stays_of_either_kind(reading, key, fmt::format("{}: {}", key.text(), value.text()));
+  return any;
+}
+
 Supports read_supports(JobReading& reading, const Value& value) {
   Supports supports;
-  if (!value.exists()) return supports;
+  if (!value.exists() || refuse_stays_of_either_kind(reading, value)) return supports;
   Fields fields(value,
                 {"widest bare panel", "baffles across", "baffles along", "lid bays", "floor bays", "long side bays",
                  "short side bays", "lid stays", "floor carried", "solid share", "passages"},

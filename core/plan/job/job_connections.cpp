@@ -1,5 +1,6 @@
 // Reads the connections of a job.
 #include "catalog/words/avoided_parts.h"
+#include "chain/ask/needs.h"
 #include "plan/job/job_reading.h"
 
 #include <fmt/format.h>
@@ -25,9 +26,8 @@ constexpr std::size_t kMostAvoided = 32;
 /// @param rules  RunRules, WayRules or a Span
 template <class Rules>
 bool read_value(JobReading& reading, Rules& rules, const Askable& row, const Value& value) {
-  const std::optional<std::string_view> text = catalog::read_text(value, reading.problems);
-  if (!text) return false;
-  const auto wrong = chain::read_into(rules, row, *text);
+  if (!catalog::read_text(value, reading.problems)) return false;
+  const auto wrong = chain::read_into(rules, row, value.written());
   if (wrong) reading.problems.add(value, value.path() + ": " + wrong->message, wrong->offset);
   return !wrong;
 }
@@ -96,6 +96,11 @@ void read_needs(JobReading& reading, Fields& fields, std::vector<chain::Need>& w
       std::vector<PartId> parts = read_parts(reading, words);
       if (!parts.empty()) wanted.push_back({std::string(words.text()), std::move(parts)});
     }
+  const std::size_t apart = std::max(chain::told_apart(wanted, false).size(), chain::told_apart(wanted, true).size());
+  if (apart > chain::kMostNeeds)
+    reading.problems.add(needs, fmt::format("{}: needs of which one is within the other are two parts, {} in all; "
+                                            "allowed are at most {}",
+                                            needs.path(), apart, chain::kMostNeeds));
   const Value avoid = fields.find("avoid");
   if (!avoid.exists() || !are_at_most(reading, avoid, kMostAvoided, "things are kept out")) return;
   for (const Value& words : catalog::read_texts(avoid, reading.problems)) {

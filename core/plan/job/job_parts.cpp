@@ -28,12 +28,14 @@ void with_list(JobReading& reading, const Value& root, std::string_view key, Rea
     return;
   }
   catalog::Problems unread;
-  const Document file = Document::load(reading.folder / std::filesystem::path(value.text()), unread);
+  Document file = Document::load(reading.folder / std::filesystem::path(value.text()), unread);
+  file.settle_units(reading.units);
   if (!unread.empty()) {
     reading.problems.take(std::move(unread));
     return;
   }
-  Fields fields(file.root(), {key}, reading.problems);
+  Fields fields(file.root(), {key, "units"}, reading.problems);
+  catalog::read_units(fields);
   if (const Value list = fields.need(key); list.exists()) read(list);
 }
 

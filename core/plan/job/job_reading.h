@@ -20,6 +20,7 @@ struct JobReading {
   const Catalog* catalog;        // with the job's own prices and measured parts, once read_own_parts has run
   std::filesystem::path folder;  // of the job file: files that it names are looked for there
   catalog::Problems& problems;
+  std::optional<UnitSystem> units{};              // of numbers without a unit
   std::unique_ptr<catalog::PartSearch> search{};  // of `catalog`, made when first asked for
 
   catalog::PartSearch& words() {
@@ -31,7 +32,9 @@ struct JobReading {
 /// A reader of quantity/read.h that also refuses what lies outside the range, naming the range.
 template <class Read, class T>
 auto ranged(Read read, T low, T high) {
-  return [=](std::string_view text) { return quantity::within(read(text), quantity::Range<T>{low, high}, text); };
+  return [=](const quantity::Written& text) {
+    return quantity::within(read(text), quantity::Range<T>{low, high}, text);
+  };
 }
 
 /// Bin, prices and measured parts: each a list, or the name of a file that holds one. First of all, as they change the

@@ -25,13 +25,14 @@ void read_surroundings(Fields& fields, Job& job) {
   job.coldest = fields.find_with("coldest", weather);
   job.against_heat = fields.text_or("against heat", "");
   job.against_frost = fields.text_or("against frost", "");
-  job.altitude = fields.find_with("altitude", ranged(read_signed_length, metres(-500.0), metres(5000.0)));
+  job.altitude = fields.find_with("altitude", ranged(read_altitude, metres(-500.0), metres(5000.0)));
   job.measured_fill_time = fields.find_with("measured fill time", ranged(read_time, seconds(1.0), hours(24.0)));
   job.test_pressure = fields.find_with("test pressure", ranged(read_pressure, psig(0.05), psig(15.0)));
 }
 
-Job read_root(const Catalog& catalog, const Document& document, const std::filesystem::path& file, Problems& problems) {
+Job read_root(const Catalog& catalog, Document& document, const std::filesystem::path& file, Problems& problems) {
   Job job;
+  const std::optional<UnitSystem> units = document.settle_units();
   const Value root = document.root();
   if (!root.exists() && !problems.empty()) return job;  // not parsed: its mistake is known
   const bool no_vessel = !root["reservoir"].exists() && !root["table"].exists() && !root["air"].exists();
@@ -40,7 +41,7 @@ Job read_root(const Catalog& catalog, const Document& document, const std::files
     problems.add(root, "the file holds no job: keys such as 'reservoir', 'table' and 'air' are expected");
     return job;
   }
-  JobReading reading{&catalog, file.parent_path(), problems};
+  JobReading reading{&catalog, file.parent_path(), problems, units};
   Fields fields(root, {"name",          "units",         "reservoir",
                        "table",         "riser",         "connections",
                        "air",           "vent",          "water temperature",
@@ -54,9 +55,7 @@ Job read_root(const Catalog& catalog, const Document& document, const std::files
   job.name = fields.text_or("name", quantity::printable(file.stem().string()));
   if (job.name.size() > kLongestName)
     problems.add(fields.find("name"), fmt::format("name: is longer than {} characters", kLongestName));
-  job.units =
-      fields.choice<UnitSystem>(fields.find("units"), {{"inch", UnitSystem::inch}, {"metric", UnitSystem::metric}})
-          .value_or(UnitSystem::inch);
+  job.units = catalog::read_units(fields).value_or(UnitSystem::inch);
   if (const Value value = fields.need("reservoir"); value.exists()) read_reservoir(reading, value, job);
   if (const Value value = fields.need("table"); value.exists()) read_table(reading, value, job);
   if (const Value value = fields.need("air"); value.exists()) read_air(reading, value, job);
@@ -72,7 +71,7 @@ Job read_root(const Catalog& catalog, const Document& document, const std::files
   return job;
 }
 
-Job finished(const Catalog& catalog, const Document& document, const std::filesystem::path& file, Problems problems) {
+Job finished(const Catalog& catalog, Document document, const std::filesystem::path& file, Problems problems) {
   Job job = read_root(catalog, document, file, problems);
   std::move(problems).throw_if_any();
   return job;
@@ -82,14 +81,14 @@ Job finished(const Catalog& catalog, const Document& document, const std::filesy
 
 Job load_job(const Catalog& catalog, const std::filesystem::path& path) {
   Problems problems;
-  const Document document = Document::load(path, problems);
-  return finished(catalog, document, path, std::move(problems));
+  Document document = Document::load(path, problems);
+  return finished(catalog, std::move(document), path, std::move(problems));
 }
 
 Job read_job(const Catalog& catalog, const std::string& text, const std::filesystem::path& name) {
   Problems problems;
-  const Document document = Document::parse(text, name.string(), problems);
-  return finished(catalog, document, name, std::move(problems));
+  Document document = Document::parse(text, name.string(), problems);
+  return finished(catalog, std::move(document), name, std::move(problems));
 }
 
 }  // namespace riserun::plan

@@ -2,6 +2,7 @@
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 #include "plan/sold.h"
+#include "quantity/nearly.h"
 
 #include <algorithm>
 #include <optional>
@@ -33,7 +34,7 @@ void judge_range(const Plan& plan, const Settled& settled, Open& open) {
   const GaugePressure setting = plan.transfer.setting;
   const std::optional<GaugePressure> of_part = range_of_part(plan);
   const GaugePressure range = of_part.value_or(settled.regulator_range);
-  if (in_pascals(range) <= kWidestRange * in_pascals(setting)) return;
+  if (quantity::at_most(in_pascals(range), kWidestRange / kAsPrinted * in_pascals(setting))) return;
   const GaugePressure right = regulator_range_for(setting);
   Finding& finding = open.not_yet(Topic::transfer, fact("regulator_range_too_wide", range, setting, kWidestRange), {},
                                   fact("take_regulator_with_range", right), "common practice",
@@ -54,14 +55,19 @@ PressureDifference room_around(const Plan& plan) {
   return room;
 }
 
+/// A valve that opens at the setting itself leaves no room, whatever the last bits of the two are.
+const PressureDifference kNoRoom = psi(1e-6);
+
 void judge_repeatability(const Plan& plan, const Settled& settled, Open& open) {
+  if (quantity::more_than(plan.transfer.setting, plan.transfer.highest_setting)) return;  // has a finding of its own
   const PressureDifference room = room_around(plan);
   const PressureDifference repeats = settled.regulator_repeatability;
   // What has no room at all has a finding of its own.
-  if (room <= psi(0.0) || repeats <= room * kLargeShare) return;
+  if (room <= kNoRoom || quantity::at_most(repeats, room * kLargeShare)) return;
+  const PressureDifference fine = room * kLargeShare * kAsPrinted;
   open.not_yet(Topic::transfer, fact("regulator_repeats_too_coarsely", repeats, plan.transfer.setting, room), {},
-               fact("regulator_that_repeats_within", room * kLargeShare), "common practice")
-      .ways_to_mend = {{{"air.regulator repeatability", room * kLargeShare}}};
+               fact("regulator_that_repeats_within", fine), "common practice")
+      .ways_to_mend = {{{"air.regulator repeatability", fine}}};
 }
 
 /// Where there is no regulator at all that has its own finding.

@@ -1,6 +1,7 @@
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 #include "plan/sold.h"
+#include "quantity/nearly.h"
 #include "reservoir/relief.h"
 
 #include <utility>
@@ -37,7 +38,8 @@ void judge_gauge(const Plan& plan, const Settled& /*settled*/, Open& open) {
     if (way.use != WayUse::gauge) continue;
     const GaugePressure scale = plan.catalog->part(*way.device).full_scale.value_or(psig(0.0));
     const double times = in_pascals(scale) / in_pascals(setting);
-    if (times >= kLeastOfScale && times <= kMostOfScale) return;
+    if (quantity::at_most(kLeastOfScale * kAsPrinted, times) && quantity::at_most(times, kMostOfScale / kAsPrinted))
+      return;
     reason = fact("gauge_cannot_show", way.branched ? way.end : way.connection, scale, setting);
   }
   if (reason.code == "no_gauge" && devices_are_missing(plan)) return;

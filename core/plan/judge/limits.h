@@ -16,6 +16,9 @@ inline constexpr double kWidestRange = 10.0;
 /// A regulator's repeatability as a share of what decides between short, right and too much (common practice).
 inline constexpr double kLargeShare = 0.5;
 
+/// What is typed as it was printed, with three digits, may be half a per cent less.
+inline constexpr double kAsPrinted = 0.995;
+
 /// A dial's full scale over the pressure that it must show: ASME BPVC Section VIII UG-102, as reported.
 inline constexpr double kLeastOfScale = 1.5;
 inline constexpr double kMostOfScale = 4.0;

@@ -1,11 +1,15 @@
 #include "plan/judge/open.h"
 #include "plan/sold.h"
+#include "quantity/nearly.h"
 
 #include <algorithm>
 
 namespace riserun::plan {
 
 namespace {
+
+using quantity::at_most;
+using quantity::more_than;
 
 constexpr const char* kSection465 = "California Code of Regulations, Title 8, section 465 (from memory)";
 constexpr const char* kFactorOfFour = "California Code of Regulations, Title 8, section 3301(e)";
@@ -18,16 +22,17 @@ void judge_setting(const Plan& plan, const ReliefValve& valve, Open& open) {
   const GaugePressure left_alone = std::max(setting, plan.transfer.fill.pressure_left_alone);
   const GaugePressure opens_at_least = valve.opens - plan.job.relief_valve.tolerance.value_or(PressureDifference());
   // Where the walls leave no room for a higher valve, the setting comes down.
-  const Fact room = plan.relief.set_pressure > left_alone && plan.relief.set_pressure <= plan.walls.four_to_one
-                        ? fact("valve_that_opens_at", plan.relief.set_pressure)
-                        : fact("lower_setting");
-  if (valve.opens < setting)
+  const Fact room =
+      more_than(plan.relief.set_pressure, left_alone) && at_most(plan.relief.set_pressure, plan.walls.four_to_one)
+          ? fact("valve_that_opens_at", plan.relief.set_pressure)
+          : fact("lower_setting");
+  if (more_than(setting, valve.opens))
     open.not_yet(Topic::relief, fact("relief_valve_blows_in_use", valve.connection, valve.opens, setting), {}, room,
                  "worked out");
-  else if (opens_at_least < left_alone)
+  else if (more_than(left_alone, opens_at_least))
     open.not_yet(Topic::relief, fact("relief_valve_weeps", valve.connection, valve.opens, opens_at_least, left_alone),
                  {}, room, "worked out");
-  if (valve.full_flow <= plan.walls.limit) return;
+  if (at_most(valve.full_flow, plan.walls.limit)) return;
   const JobReliefValve& given = plan.job.relief_valve;
   const Fact mend =
       given.tolerance && given.rise ? fact("valve_set_lower_or_stronger_walls") : fact("give_the_valves_own_figures");
@@ -40,7 +45,7 @@ void judge_capacity(const Plan& plan, Open& open) {
   const auto first = std::min_element(valves.begin(), valves.end(), [](const ReliefValve& a, const ReliefValve& b) {
     return a.full_flow < b.full_flow;
   });
-  if (plan.relief.greatest <= first->full_flow) return;
+  if (at_most(plan.relief.greatest, first->full_flow)) return;
   const Fact reason = first->bore < first->own_bore ? fact("relief_valve_fed_too_narrow", first->connection,
                                                            first->own_bore, first->bore, first->passes, first->supply)
                                                     : fact("relief_valve_too_narrow", first->connection,
@@ -114,7 +119,7 @@ void judge_test(const Plan& plan, Open& open) {
       open.not_yet(Topic::leak_test, fact("no_leak_test_possible", test.basis), {}, {}, "worked out");
     return;
   }
-  if (test.pressure < in_use)
+  if (more_than(in_use, test.pressure))
     open.not_yet(Topic::leak_test, fact("test_below_what_may_be_seen", test.pressure, in_use), {},
                  fact("raise_test_or_lower_relief"), "common practice");
 }

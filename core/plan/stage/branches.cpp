@@ -1,6 +1,7 @@
 // A connection's several far ends: what is asked of the search for a branched assembly, and what comes of it.
 #include "plan/stage/branches.h"
 
+#include "chain/ask/needs.h"
 #include "chain/finder.h"
 #include "plan/stage/connection_request.h"
 
@@ -63,7 +64,7 @@ BranchRules rules_for(const Inputs& inputs, const JobConnection& connection, con
   rules.flow = settle_flow(inputs.job, branch);
   rules.facing = branch.facing;
   rules.smallest_bore = branch.smallest_bore;
-  rules.needs = branch.needs;
+  rules.needs = chain::told_apart(branch.needs, branch.needs_in_order);
   rules.needs_in_order = branch.needs_in_order;
   if (!branch.avoided.empty()) rules.banned.assign(inputs.catalog.parts().size(), false);
   for (const chain::Avoidance& avoidance : branch.avoided) {

@@ -1,5 +1,6 @@
 #include "plan/stage/connection_request.h"
 
+#include "chain/ask/needs.h"
 #include "plan/stage/duty.h"
 
 #include <algorithm>
@@ -78,6 +79,7 @@ chain::PortEnd end_at(const Job& job, const JobConnection& connection, const std
 ChainRequest request_for(const Inputs& inputs, const JobConnection& connection, Service service, Remarks& remarks) {
   ChainRequest request;
   static_cast<chain::RunRules&>(request) = connection;
+  request.needs = chain::told_apart(connection.needs, connection.needs_in_order);
   request.from = end_at(inputs.job, connection, connection.from, connection.from_freedom, remarks);
   request.order = connection.order.value_or(inputs.settled.order);
   request.banned = banned_parts(inputs, connection);

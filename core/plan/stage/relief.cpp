@@ -1,6 +1,7 @@
 #include "plan/stage/relief.h"
 
 #include "plan/stage/relief_valves.h"
+#include "quantity/nearly.h"
 #include "reservoir/relief.h"
 #include "transfer/failed_regulator.h"
 
@@ -33,7 +34,9 @@ std::optional<PartId> restrictor_up_to(const Inputs& inputs, std::optional<catal
   };
   for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
     const catalog::Part& part = catalog.part(PartId{row});
-    if (catalog.family(part.family).role != catalog::Role::restrictor || part.ports[0].bore > widest) continue;
+    if (catalog.family(part.family).role != catalog::Role::restrictor ||
+        quantity::more_than(part.ports[0].bore, widest))
+      continue;
     if (!best || rank(PartId{row}) > rank(*best)) best = PartId{row};
   }
   return best;
@@ -43,7 +46,7 @@ std::optional<PartId> restrictor_up_to(const Inputs& inputs, std::optional<catal
 std::optional<RestrictorPlan> choose_restrictor(const Inputs& inputs, const AirWays& air, GaugePressure limit,
                                                 const transfer::FailedRegulator& failed, const TransferPlan& transfer) {
   const GaugePressure supply = inputs.settled.full_supply;
-  if ((air.relief.empty() ? failed.highest : failed.riser_stopped) <= limit) return std::nullopt;
+  if (quantity::at_most(air.relief.empty() ? failed.highest : failed.riser_stopped, limit)) return std::nullopt;
   const auto widest = transfer::restrictor_bore(transfer.system, supply, limit, air.relief);
   if (!widest) return std::nullopt;
   const auto part = restrictor_up_to(inputs, regulator_size(inputs, air), *widest);
@@ -86,7 +89,7 @@ ReliefPlan plan_relief(const Inputs& inputs, const std::vector<Way>& ways, const
   relief.lid_force_at_greatest = reservoir::support_loads(inputs.settled.box, {}, relief.greatest).lid;
   remarks.standing_caution(Topic::relief, fact("relief_valve_on_the_reservoir"),
                            "California Code of Regulations, Title 8, section 465 (from memory)");
-  if (failed.highest > limit)
+  if (quantity::more_than(failed.highest, limit))
     remarks.caution(Topic::relief, fact("riser_is_not_relief_enough", failed.highest, limit), "worked out");
   return relief;
 }

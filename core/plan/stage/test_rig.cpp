@@ -1,6 +1,7 @@
 #include "plan/stage/test_rig.h"
 
 #include "plan/judge/limits.h"
+#include "quantity/nearly.h"
 #include "reservoir/relief.h"
 
 #include <algorithm>
@@ -9,6 +10,9 @@
 namespace riserun::plan {
 
 namespace {
+
+using quantity::at_most;
+using quantity::more_than;
 
 using catalog::Role;
 using chain::BranchFlow;
@@ -278,7 +282,9 @@ TestDial dial_for_test(const Inputs& inputs, const std::vector<ConnectionPlan>& 
   const Catalog& catalog = inputs.catalog;
   const auto shows = [&](PartId part) {
     const auto scale = full_scale(catalog, part);
-    return scale && scale_over(*scale, pressure) >= kLeastOfScale && scale_over(*scale, pressure) <= kMostOfScale;
+    if (!scale) return false;
+    const double times = scale_over(*scale, pressure);
+    return at_most(kLeastOfScale * kAsPrinted, times) && at_most(times, kMostOfScale / kAsPrinted);
   };
   for (const PartId part : own_of(catalog, connections, Role::gauge))
     if (shows(part)) return {{part}, true};
@@ -287,11 +293,11 @@ TestDial dial_for_test(const Inputs& inputs, const std::vector<ConnectionPlan>& 
   // Nearest above twice, else the greatest.
   const auto rank = [&](PartId part) {
     const double scale = scale_over(*full_scale(catalog, part), pressure);
-    return scale >= 2.0 ? scale : 100.0 - scale;
+    return at_most(2.0, scale) ? scale : 100.0 - scale;
   };
   const double best =
       rank(*std::min_element(dials.begin(), dials.end(), [&](PartId a, PartId b) { return rank(a) < rank(b); }));
-  std::erase_if(dials, [&](PartId part) { return rank(part) != best; });
+  std::erase_if(dials, [&](PartId part) { return more_than(rank(part), best); });
   return {std::move(dials), false};
 }
 
@@ -300,7 +306,7 @@ std::vector<PartId> reliefs_for_test(const Inputs& inputs, const std::vector<Con
   const Catalog& catalog = inputs.catalog;
   const auto fits = [&](PartId part) {
     const auto opens = relief_setting(catalog, part);
-    return opens && *opens > pressure && *opens <= most;
+    return opens && more_than(*opens, pressure) && at_most(*opens, most);
   };
   for (const PartId part : own_of(catalog, connections, Role::relief_valve))
     if (fits(part)) return {part};
@@ -308,9 +314,9 @@ std::vector<PartId> reliefs_for_test(const Inputs& inputs, const std::vector<Con
   std::optional<GaugePressure> nearest;
   for (const PartId part : valves) {
     const GaugePressure opens = *relief_setting(catalog, part);
-    if (!nearest || opens > *nearest) nearest = opens;
+    if (!nearest || more_than(opens, *nearest)) nearest = opens;
   }
-  std::erase_if(valves, [&](PartId part) { return relief_setting(catalog, part) != nearest; });
+  std::erase_if(valves, [&](PartId part) { return more_than(*nearest, *relief_setting(catalog, part)); });
   // It passes what a throttled test feed gives, whatever its size: the cheapest.
   const auto price = [&](PartId part) { return catalog.part(part).price; };
   const auto least =

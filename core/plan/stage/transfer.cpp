@@ -2,8 +2,10 @@
 #include "plan/stage/transfer.h"
 
 #include "hydraulics/mouth.h"
+#include "plan/judge/limits.h"
 #include "plan/sold.h"
 #include "plan/stage/more_air.h"
+#include "quantity/nearly.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,6 +15,8 @@ namespace riserun::plan {
 
 namespace {
 
+using quantity::at_most;
+using quantity::more_than;
 using transfer::Stop;
 
 const double kBalances = 1e-3;  // a setting so little over the pressure to finish comes to rest with it, short of it
@@ -36,6 +40,16 @@ GaugePressure rounded_down(GaugePressure value) {
   const double step = in_pascals(kDialStep);
   return gauge_pascals(std::floor(in_pascals(value) / step + 1e-9) * step);
 }
+
+GaugePressure scaled(GaugePressure value, double by) { return gauge_pascals(in_pascals(value) * by); }
+
+/// The least on the dial that finishes the fill, also where it is set as it was printed, in either unit.
+GaugePressure that_lifts(GaugePressure to_finish) {
+  return rounded_up(scaled(to_finish, (1.0 + kBalances) / kAsPrinted));
+}
+
+/// The most on the dial that stays under the limit, also as it was printed.
+GaugePressure within_limit(GaugePressure limit) { return rounded_down(scaled(limit, kAsPrinted)); }
 
 transfer::System system_for(const Inputs& inputs, const RiserPlan& riser, const hydraulics::Line& line,
                             const Levels& levels, const AirWays& air) {
@@ -76,10 +90,10 @@ GaugePressure first_guess(const Settled& settled, const Levels& levels) {
 void choose_for_wish(const Inputs& inputs, const Levels& levels, const WallLimit& walls, GaugePressure usual,
                      TransferPlan& plan, Remarks& remarks) {
   const Time wished = *inputs.job.wishes.fill_time;
-  const GaugePressure highest = rounded_down(plan.highest_setting);
+  const GaugePressure highest = within_limit(plan.highest_setting);
   plan.setting_for_wish = transfer::setting_for_time(plan.system, plan.start, levels.table_depth, wished, highest);
   if (plan.setting_for_wish) {
-    plan.setting = std::min(rounded_up(*plan.setting_for_wish), highest);
+    plan.setting = std::min(rounded_up(scaled(*plan.setting_for_wish, 1.0 / kAsPrinted)), highest);
     plan.setting_basis = plan.setting < usual ? fact("fills_in_wished_time_below_usual", wished, usual)
                                               : fact("fills_in_wished_time", wished);
     return;
@@ -89,23 +103,22 @@ void choose_for_wish(const Inputs& inputs, const Levels& levels, const WallLimit
   remarks.caution(Topic::transfer, fact("wished_time_cannot_be_met", wished, plan.setting_basis), "worked out");
 }
 
-GaugePressure finish_and_half(GaugePressure to_finish) {
-  return gauge_pascals(in_pascals(to_finish) * kUsualOverFinish);
-}
+GaugePressure finish_and_half(GaugePressure to_finish) { return scaled(to_finish, kUsualOverFinish); }
 
 /// The pressure to finish and half as much again, but not above what walls and regulator allow, nor above what keeps
 /// the walls' factor of safety at four where that finishes the fill.
 GaugePressure usual_setting(const TransferPlan& plan, const WallLimit& walls, GaugePressure to_finish) {
   const GaugePressure wanted = rounded_up(finish_and_half(to_finish));
-  const GaugePressure highest = rounded_down(plan.highest_setting);
-  const GaugePressure four_to_one = rounded_down(walls.four_to_one);
-  const GaugePressure most = four_to_one >= to_finish ? std::min(highest, four_to_one) : highest;
-  return wanted <= most ? wanted : std::max(most, to_finish);
+  const GaugePressure lifts = that_lifts(to_finish);
+  const GaugePressure highest = within_limit(plan.highest_setting);
+  const GaugePressure four_to_one = within_limit(walls.four_to_one);
+  const GaugePressure most = at_most(lifts, four_to_one) ? std::min(highest, four_to_one) : highest;
+  return at_most(wanted, most) ? wanted : std::max(most, lifts);
 }
 
 /// What a setting below the usual one is as high as.
 Fact what_holds_down(const Settled& settled, const WallLimit& walls, GaugePressure setting) {
-  const bool by_factor = setting <= walls.four_to_one && walls.four_to_one < highest_setting(settled, walls);
+  const bool by_factor = at_most(setting, walls.four_to_one) && walls.four_to_one < highest_setting(settled, walls);
   return by_factor ? fact("what_keeps_four_to_one") : weakest(settled, walls);
 }
 
@@ -122,11 +135,12 @@ void choose_setting(const Inputs& inputs, const Levels& levels, const WallLimit&
     plan.setting_basis = fact("as_the_job_says");
     return;
   }
-  if (job.wishes.fill_time && plan.fill.pressure_to_finish < plan.highest_setting) {
-    choose_for_wish(inputs, levels, walls, usual, plan, remarks);
-  } else if (plan.fill.pressure_to_finish > plan.highest_setting) {
-    plan.setting = plan.fill.pressure_to_finish;
+  const GaugePressure lifts = that_lifts(plan.fill.pressure_to_finish);
+  if (more_than(lifts, plan.highest_setting)) {
+    plan.setting = lifts;
     plan.setting_basis = fact("what_just_finishes", weakest(inputs.settled, walls));
+  } else if (job.wishes.fill_time) {
+    choose_for_wish(inputs, levels, walls, usual, plan, remarks);
   } else {
     plan.setting = usual;
     plan.setting_basis = in_pascals(usual) >= in_pascals(plan.fill.pressure_to_finish) * kUsualOverFinish
@@ -136,10 +150,16 @@ void choose_setting(const Inputs& inputs, const Levels& levels, const WallLimit&
   remarks.assume(fact("regulator_setting", plan.setting, plan.setting_basis), "air.set pressure");
 }
 
+/// What the air must be set to, at least: on the dial, unless the job says a setting of its own.
+GaugePressure asked_by_fill(const TransferPlan& plan) {
+  const GaugePressure finish = plan.fill.pressure_to_finish;
+  return plan.setting_given ? finish : that_lifts(finish);
+}
+
 GaugePressure in_use(const TransferPlan& plan, GaugePressure limit, const std::vector<transfer::ReliefValve>& valves) {
   const GaugePressure finish = plan.fill.pressure_to_finish;
   // A setting that just finishes is what is left where the walls allow no better.
-  const bool no_better = !plan.setting_given && finish > limit;
+  const bool no_better = more_than(asked_by_fill(plan), limit);
   const GaugePressure most = no_better ? rounded_up(finish_and_half(finish)) : plan.setting;
   const auto first = std::min_element(valves.begin(), valves.end(),
                                       [](const auto& a, const auto& b) { return a.wide_open < b.wide_open; });
@@ -150,30 +170,32 @@ GaugePressure in_use(const TransferPlan& plan, GaugePressure limit, const std::v
 void refuse_by_walls(const Inputs& inputs, const Levels& levels, const TransferPlan& plan, const WallLimit& walls,
                      Remarks& remarks) {
   const GaugePressure limit = walls.limit;
-  const GaugePressure finish = plan.fill.pressure_to_finish;
+  const GaugePressure finish = asked_by_fill(plan);
   const auto& stay = walls.next_stay;
   std::optional<Fact> mend;
   if (stay && stay->limit_after > plan.in_use) {
     mend = fact("stay_lifts_limit", stay->what, stay->limit_after);
-  } else if (const auto spacing = finish > limit ? stays_for(inputs, levels.charge_depth, plan.in_use) : std::nullopt) {
+  } else if (const auto spacing =
+                 more_than(finish, limit) ? stays_for(inputs, levels.charge_depth, plan.in_use) : std::nullopt) {
     mend = fact("stays_every", reservoir::facts_of(*spacing), spacing->limit);
   } else if (stay) {
     mend = fact("stay_lifts_limit_too_little", stay->what, stay->limit_after);
   } else {
     mend = fact("thicker_sheet_or_lower_table");
   }
-  if (finish > limit) {
+  if (more_than(finish, limit)) {
     remarks.refuse({Topic::walls, fact("fill_needs_more_than_walls_may_see"), Against{finish, limit}, mend});
-  } else if (plan.setting > limit) {
+  } else if (more_than(plan.setting, limit)) {
     remarks
         .refuse({Topic::walls, fact("setting_is_more_than_walls_may_see"), Against{plan.setting, limit},
-                 fact("set_the_regulator_lower", rounded_down(limit), finish)})
-        .ways_to_mend = {{{"air.set pressure", rounded_down(limit)}}};
+                 fact("set_the_regulator_lower", within_limit(limit), finish)})
+        .ways_to_mend = {{{"air.set pressure", within_limit(limit)}}};
   }
 }
 
-/// As high as the fill works well with, where that may be.
-void set_higher(Finding& finding, GaugePressure to) {
+/// As high as the fill works well with, where walls and regulator allow that.
+void set_higher(Finding& finding, const TransferPlan& plan, GaugePressure to) {
+  if (more_than(to, plan.highest_setting)) return;
   finding.mend = fact("set_the_regulator_higher", to);
   finding.ways_to_mend = {{{"air.set pressure", to}}};
 }
@@ -185,7 +207,7 @@ bool refuse_by_crest(const Levels& levels, const TransferPlan& plan, const WallL
   set_higher(
       remarks.refuse(
           {Topic::transfer, fact("crest_out_of_reach"), Against{levels.lift_start, metres(in_metres(held))}, {}}),
-      usual_setting(plan, walls, plan.fill.pressure_to_finish));
+      plan, usual_setting(plan, walls, plan.fill.pressure_to_finish));
   return true;
 }
 
@@ -193,24 +215,24 @@ void refuse_by_setting(const Inputs& inputs, const Levels& levels, const Transfe
                        Remarks& remarks) {
   const GaugePressure finish = plan.fill.pressure_to_finish;
   const GaugePressure range = inputs.settled.regulator_range;
-  if (finish > range) {
+  if (more_than(asked_by_fill(plan), range)) {
     const GaugePressure wider = regulator_range_for(finish);
     remarks
-        .refuse({Topic::transfer, fact("fill_needs_more_than_regulator"), Against{finish, range},
+        .refuse({Topic::transfer, fact("fill_needs_more_than_regulator"), Against{asked_by_fill(plan), range},
                  fact("take_regulator_with_range", wider)})
         .ways_to_mend = {{{"air.regulator range", wider}}};
     return;
   }
   if (refuse_by_crest(levels, plan, walls, remarks)) return;
   // Where the walls allow no better than what just finishes, they are what is to be mended.
-  const bool walls_hold_it_down = !plan.setting_given && finish > plan.highest_setting;
+  const bool walls_hold_it_down = !plan.setting_given && more_than(asked_by_fill(plan), plan.highest_setting);
   if (plan.setting < finish) {
     set_higher(
         remarks.refuse({Topic::transfer, fact("setting_does_not_lift_the_water"), Against{finish, plan.setting}, {}}),
-        usual_setting(plan, walls, finish));
+        plan, usual_setting(plan, walls, finish));
   } else if (!walls_hold_it_down && in_pascals(plan.setting) <= in_pascals(finish) * (1.0 + kBalances)) {
     set_higher(remarks.refuse({Topic::transfer, fact("setting_only_balances"), Against{finish, plan.setting}, {}}),
-               usual_setting(plan, walls, finish));
+               plan, usual_setting(plan, walls, finish));
   }
 }
 
@@ -259,12 +281,14 @@ transfer::Start when_up(const transfer::Fill& fill, const Levels& levels) {
 
 void caution_transfer(const TransferPlan& plan, Remarks& remarks) {
   const transfer::Fill& fill = plan.fill;
-  if (fill.walk_away == transfer::WalkAway::table_overflows)
+  if (fill.walk_away == transfer::WalkAway::table_overflows) {
+    const GaugePressure stops = within_limit(fill.self_limiting_pressure.value_or(psig(0.0)));
     remarks.caution(Topic::transfer,
-                    fill.self_limiting_pressure
-                        ? fact("table_overflows_unless_set_to", fill.walk_away_spill, *fill.self_limiting_pressure)
+                    at_most(that_lifts(fill.pressure_to_finish), stops)
+                        ? fact("table_overflows_unless_set_to", fill.walk_away_spill, stops)
                         : fact("table_overflows_if_left", fill.walk_away_spill),
                     "worked out");
+  }
   if (fill.walk_away == transfer::WalkAway::air_blows_through)
     remarks.caution(Topic::transfer, fact("air_blows_through_if_left"), "worked out");
   for (const hydraulics::ElementLoss& loss : fill.losses_at_peak) {

@@ -1,6 +1,7 @@
 #include "gui/model/edit/fields.h"
 
 #include "chain/ask/askable.h"
+#include "quantity/bare_number.h"
 #include "quantity/read.h"
 
 #include <fmt/format.h>
@@ -293,6 +294,33 @@ std::string rewritten(const quantity::Reading<T>& reading, const std::string& wr
   return value != nullptr ? write(*value) : written;
 }
 
+bool is_bare(const std::string& text) {
+  return text.find_first_of("0123456789") != std::string::npos &&
+         text.find_first_not_of("0123456789./- ") == std::string::npos;
+}
+
+/// The kind of quantity of a field; nullopt: it holds none that has a unit of either system.
+std::optional<quantity::Kind> quantity_of(FieldKind kind) {
+  switch (kind) {
+    case length:
+      return quantity::Kind::length;
+    case signed_length:
+      return quantity::Kind::altitude;
+    case volume:
+      return quantity::Kind::volume;
+    case pressure:
+      return quantity::Kind::pressure;
+    case air_flow:
+      return quantity::Kind::air_flow;
+    case stress:
+      return quantity::Kind::stress;
+    case temperature:
+      return quantity::Kind::temperature;
+    default:
+      return std::nullopt;
+  }
+}
+
 }  // namespace
 
 std::vector<FieldGroup> fields_of(const plan::Job& job) {
@@ -309,31 +337,41 @@ std::vector<FieldGroup> fields_of(const plan::Job& job) {
   return groups;
 }
 
-std::string shown_in(FieldKind kind, const std::string& written, UnitSystem units) {
-  const std::optional<UnitSystem> system = system_of(kind, written);
+std::string shown_in(FieldKind kind, const std::string& written, UnitSystem units, std::optional<UnitSystem> own) {
+  const std::optional<UnitSystem> system = is_bare(written) ? own : system_of(kind, written);
   if (!system || *system == units) return written;
   switch (kind) {
     case length:
-      return rewritten(quantity::read_length(written), written, [&](Length l) { return write_length(l, units); });
+      return rewritten(quantity::read_length({written, own, {}}), written,
+                       [&](Length l) { return write_length(l, units); });
     case signed_length:
-      return rewritten(quantity::read_signed_length(written), written,
+      return rewritten(quantity::read_altitude({written, own, {}}), written,
                        [&](Length l) { return write_long_length(l, units); });
     case volume:
-      return rewritten(quantity::read_volume(written), written, [&](Volume v) { return write_volume(v, units); });
+      return rewritten(quantity::read_volume({written, own, {}}), written,
+                       [&](Volume v) { return write_volume(v, units); });
     case pressure:
-      return rewritten(quantity::read_pressure(written), written,
+      return rewritten(quantity::read_pressure({written, own, {}}), written,
                        [&](GaugePressure p) { return write_pressure_alone(p, units); });
     case air_flow:
-      return rewritten(quantity::read_air_flow(written), written,
+      return rewritten(quantity::read_air_flow({written, own, {}}), written,
                        [&](VolumeFlow q) { return write_air_flow(q, units); });
     case stress:
-      return rewritten(quantity::read_stress(written), written, [&](Stress s) { return write_stress(s, units); });
+      return rewritten(quantity::read_stress({written, own, {}}), written,
+                       [&](Stress s) { return write_stress(s, units); });
     case temperature:
-      return rewritten(quantity::read_temperature(written), written,
+      return rewritten(quantity::read_temperature({written, own, {}}), written,
                        [&](Temperature t) { return write_temperature(t, units); });
     default:
       return written;
   }
+}
+
+std::string as_typed_in(FieldKind kind, const std::string& typed, UnitSystem units, std::optional<UnitSystem> own) {
+  const std::optional<quantity::Kind> asked = quantity_of(kind);
+  if (!asked || own == units || !is_bare(typed)) return typed;
+  const std::vector<std::string_view> meant = quantity::bare_units(*asked, units);
+  return meant.size() == 1 ? fmt::format("{} {}", typed, meant.front()) : typed;
 }
 
 }  // namespace riserun::gui

@@ -52,6 +52,13 @@ std::vector<FieldGroup> fields_of(const plan::Job& job);
 
 /// What a field shows: the text as written when it is in that unit system or has no unit, otherwise the same quantity
 /// in the other system's units. A text that is not understood comes back as it is.
-std::string shown_in(FieldKind kind, const std::string& written, quantity::UnitSystem units);
+/// @param own  the units of the job's file, which its bare numbers are in; nullopt: it names none
+std::string shown_in(FieldKind kind, const std::string& written, quantity::UnitSystem units,
+                     std::optional<quantity::UnitSystem> own);
+
+/// What is typed into a field that shows those units, as the job is to have it: a bare number is in the units that are
+/// shown, and gets their unit where the job's own would make another quantity of it.
+std::string as_typed_in(FieldKind kind, const std::string& typed, quantity::UnitSystem units,
+                        std::optional<quantity::UnitSystem> own);
 
 }  // namespace riserun::gui

@@ -23,6 +23,13 @@ std::string written_value(const gui::JobState& job, const JobPath& at) {
   return found == job.values.end() ? std::string() : found->second.text;
 }
 
+/// The units that the job's file names, which its bare numbers are in.
+std::optional<UnitSystem> own_units(const gui::JobState& job) {
+  const std::string named = written_value(job, gui::at("units"));
+  if (named == "inch") return UnitSystem::inch;
+  return named == "metric" ? std::optional(UnitSystem::metric) : std::nullopt;
+}
+
 /// What a field holds that the job leaves out.
 std::optional<report::SaidAssumption> assumed(const Scene& scene, const Field& field) {
   if (scene.shown.plan == nullptr) return std::nullopt;
@@ -134,7 +141,8 @@ class Entries {
 
   void type(const Field& field, const gui::WrongEntry* wrong) {
     FieldText& entry = state_.fields[field.at];
-    const std::string shown = gui::shown_in(field.kind, written_value(job_, field.at), scene_.shown.units);
+    const std::string shown =
+        gui::shown_in(field.kind, written_value(job_, field.at), scene_.shown.units, own_units(job_));
     if (!entry.held) entry.text = wrong != nullptr ? wrong->written : shown;
     const auto stands = shown.empty() ? assumed(scene_, field) : std::nullopt;
     ImGui::InputTextWithHint("##entry", in_its_place(stands).c_str(), &entry.text, ImGuiInputTextFlags_AutoSelectAll);
@@ -142,7 +150,9 @@ class Entries {
     if (entry.held) state_.focused_group = group_;
     if (stands && ImGui::IsItemHovered()) tell(*stands);
     if (!ImGui::IsItemDeactivatedAfterEdit()) return;
-    if (entry.text != shown || wrong != nullptr) asked_.push_back(gui::Perform{gui::SetValue{field.at, entry.text}});
+    if (entry.text == shown && wrong == nullptr) return;
+    const std::string typed = gui::as_typed_in(field.kind, entry.text, scene_.shown.units, own_units(job_));
+    asked_.push_back(gui::Perform{gui::SetValue{field.at, typed}});
   }
 
   const Scene& scene_;

@@ -46,7 +46,7 @@ bool is_near_limit(double in_si, const UnitTable& table) {
 }
 
 template <class T, class Write>
-void check(std::string_view text, Kind kind, Reading<T> (*read)(std::string_view), Write write) {
+void check(std::string_view text, Kind kind, Reading<T> (*read)(const Written&), Write write) {
   const Reading<T> reading = read(text);
   if (const auto* error = std::get_if<ReadError>(&reading)) return check_error(*error, text);
   const T value = std::get<T>(reading);

@@ -1,6 +1,8 @@
 // The verdict over random jobs: its word says what is open, a mend that is printed mends, no figure is impossible.
 #include "plan/advice/change.h"
 #include "property/plan/random_job.h"
+#include "quantity/read.h"
+#include "quantity/write.h"
 #include "unit/plan/shipped.h"
 
 #include <gtest/gtest.h>
@@ -45,6 +47,37 @@ Plan planned_with(const Plan& plan, const Changes& changes) {
   return make_plan(plan.catalog, changed(*plan.catalog, plan.job, changes));
 }
 
+/// What a person types who reads the value in the plan.
+quantity::Value typed_back(const Change& change, UnitSystem units) {
+  using namespace quantity;
+  if (const auto* p = std::get_if<GaugePressure>(&change.value))
+    return std::get<GaugePressure>(read_pressure(write_pressure_alone(*p, units)));
+  if (const auto* p = std::get_if<PressureDifference>(&change.value))
+    return std::get<PressureDifference>(read_pressure_difference(write_pressure_alone(*p, units)));
+  if (const auto* v = std::get_if<Volume>(&change.value)) return std::get<Volume>(read_volume(write_volume(*v, units)));
+  if (const auto* q = std::get_if<VolumeFlow>(&change.value))
+    return std::get<VolumeFlow>(read_air_flow(write_air_flow(*q, units)));
+  if (const auto* l = std::get_if<Length>(&change.value))
+    return std::get<Length>(
+        read_length(change.key == "air.restrictor" ? write_thickness(*l, units) : write_length(*l, units)));
+  return change.value;
+}
+
+Changes typed_back(Changes changes, UnitSystem units) {
+  for (Change& change : changes) change.value = typed_back(change, units);
+  return changes;
+}
+
+/// The setting that the plan chose, typed into the job as it is printed: nothing more is open then.
+void expect_printed_setting_taken(const Plan& plan) {
+  for (const UnitSystem units : {UnitSystem::inch, UnitSystem::metric}) {
+    const Changes setting = typed_back(Changes{{"air.set pressure", plan.transfer.setting}}, units);
+    const Plan after = planned_with(plan, setting);
+    for (const Finding& finding : after.findings)
+      EXPECT_NE(like(plan.findings, finding), nullptr) << finding.reason.code << " at the printed setting";
+  }
+}
+
 /// @return how many ways were followed
 int expect_mends_that_mend(const Plan& plan) {
   int followed = 0;
@@ -53,10 +86,13 @@ int expect_mends_that_mend(const Plan& plan) {
       SCOPED_TRACE(std::string(finding.reason.code));
       ++followed;
       EXPECT_TRUE(finding.mend);
-      const Plan after = planned_with(plan, way);
-      EXPECT_EQ(like(after.findings, finding), nullptr);
-      for (const Finding& left : after.findings) {
-        EXPECT_TRUE(!refused(left) || like(plan.findings, left) != nullptr) << left.reason.code;
+      for (const Changes& typed : {way, typed_back(way, UnitSystem::inch), typed_back(way, UnitSystem::metric)}) {
+        const Plan after = planned_with(plan, typed);
+        EXPECT_EQ(like(after.findings, finding), nullptr);
+        for (const Finding& left : after.findings) {
+          EXPECT_TRUE(!refused(left) || like(plan.findings, left) != nullptr) << left.reason.code;
+        }
+        if (typed == way && way.front().part) break;  // nothing to type
       }
     }
   return followed;
@@ -73,6 +109,7 @@ TEST(Verdict, OfRandomJobsIsWhatIsOpenAndItsMendsMend) {
     ++words[static_cast<int>(plan.verdict)];
     expect_word_for_what_is_open(plan);
     expect_figures_that_can_be(plan);
+    expect_printed_setting_taken(plan);
     followed += expect_mends_that_mend(plan);
     if (HasFailure()) return;
   }

@@ -43,7 +43,7 @@ constexpr double kTwoDigits = 0.05 + 1e-9;
 std::string without_column(const std::string& text) { return text.substr(0, text.find(" (")); }
 
 template <class T, class Make, class Write>
-void expect_same(double low, double high, Make make, Reading<T> (*read)(std::string_view), Write write,
+void expect_same(double low, double high, Make make, Reading<T> (*read)(const Written&), Write write,
                  double relative = kThreeDigits) {
   Spread spread(low, high);
   for (int i = 0; i < kValues; ++i) {

@@ -354,5 +354,25 @@ TEST(WrongWords, OfLimitsAreSaid) {
   EXPECT_THAT(error, Not(HasSubstr("--most-bushings")));
 }
 
+/// How many parts of the answer are called so.
+int count_of(const Words& needs, const std::string& called) {
+  Words words{"chain", "1 FNPT", "1 FNPT", "--json"};
+  for (const std::string& need : needs) words = words + Words{"--need", need};
+  const Answered answer = ask(words);
+  EXPECT_EQ(answer.status, kDone) << answer.err;
+  int count = 0;
+  for (const json& part : json::parse(answer.out)["chain"]["parts"])
+    if (part["name"].get<std::string>().find(called) != std::string::npos) ++count;
+  return count;
+}
+
+TEST(Needs, ThatNameTwoPartsAreMetByTwo) {
+  EXPECT_EQ(count_of({"valve", "ball valve"}, "valve"), 2);
+  EXPECT_EQ(count_of({"ball valve", "valve"}, "valve"), 2);
+  EXPECT_EQ(count_of({"valve", "check valve"}, "valve"), 2);
+  EXPECT_EQ(count_of({"ball valve"}, "valve"), 1);
+  EXPECT_EQ(count_of({"brass", "ball valve"}, "valve"), 1);  // one part is both
+}
+
 }  // namespace
 }  // namespace riserun::cli

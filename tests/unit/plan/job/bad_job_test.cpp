@@ -112,8 +112,8 @@ INSTANTIATE_TEST_SUITE_P(
            "bench.yaml:20:3: error: air: 'delivery' is missing\n"
             "    regulator range: 15 psi\n"
             "    ^"},
-    BadJob{"NoUnit", "length: 40 in", "length: 40",
-           "bench.yaml:4:22: error: reservoir.inside.length: '40': no unit; length takes in, ft, mm, cm, m, um, mil\n"
+    BadJob{"NoUnit", "units: inch\nreservoir:\n  inside: {length: 40 in", "reservoir:\n  inside: {length: 40",
+           "bench.yaml:3:22: error: reservoir.inside.length: '40': no unit; length takes in, ft, mm, cm, m, um, mil; 'units: inch' would make it 40 in\n"
             "    inside: {length: 40, width: 20 in, height: 14 in}\n"
             "                       ^"},
     BadJob{"WrongUnit", "length: 40 in", "length: 40 psi",
@@ -408,7 +408,7 @@ INSTANTIATE_TEST_SUITE_P(
             "  units: imperial\n"
             "         ^"},
     BadJob{"FillTimeNoUnit", "altitude: 600 ft", "wishes: {fill time: 3}",
-           "bench.yaml:29:22: error: wishes.fill time: '3': no unit; time takes s, min, h, day\n"
+           "bench.yaml:29:22: error: wishes.fill time: '3': no unit; it can be 3 s or 3 min\n"
             "  wishes: {fill time: 3}\n"
             "                       ^"},
     BadJob{"CostCapNoUnit", "altitude: 600 ft", "wishes: {cost cap: 60}",

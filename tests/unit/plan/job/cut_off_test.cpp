@@ -24,7 +24,6 @@ void expect_part_of(const Job& cut, const Job& whole) {
   EXPECT_EQ(cut.reservoir.sheet.thickness, whole.reservoir.sheet.thickness);
   EXPECT_EQ(cut.reservoir.ports.size(), whole.reservoir.ports.size());
   EXPECT_EQ(cut.table.depth, whole.table.depth);
-  EXPECT_EQ(cut.air.delivery, whole.air.delivery);
   ASSERT_LE(cut.connections.size(), whole.connections.size());
   for (std::size_t i = 0; i + 1 < cut.connections.size(); ++i) {
     EXPECT_EQ(cut.connections[i].name, whole.connections[i].name);
@@ -49,6 +48,10 @@ TEST(CutOffJob, LoadsAsWhatItSaysOrIsRefused) {
     if (!job) continue;
     ++loaded;
     expect_part_of(*job, whole);
+    // `3.2` without its unit is another flow only where it was cut within the number.
+    if (length > text.find("scfm")) {
+      EXPECT_EQ(job->air.delivery, whole.air.delivery);
+    }
     if (HasFailure()) FAIL() << "cut after " << length << " bytes";
   }
   EXPECT_GT(loaded, 20);  // every end of a line after the air supply loads

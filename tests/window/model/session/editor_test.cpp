@@ -53,6 +53,19 @@ TEST_F(EditorTest, AMeasurementIsChangedAsItWasTypedAndNothingElse) {
   EXPECT_NEAR(in_metres(*editor.job()->riser.clearance), 0.016, 1e-9);
 }
 
+TEST(FieldText, OfABareNumberIsInTheUnitsThatAreShown) {
+  using quantity::UnitSystem;
+  EXPECT_EQ(shown_in(FieldKind::length, "48", UnitSystem::inch, UnitSystem::inch), "48");
+  EXPECT_EQ(shown_in(FieldKind::length, "48", UnitSystem::metric, UnitSystem::inch), "1219 mm");
+  EXPECT_EQ(shown_in(FieldKind::signed_length, "600", UnitSystem::metric, UnitSystem::inch), "183 mm");
+  EXPECT_EQ(shown_in(FieldKind::length, "48", UnitSystem::metric, std::nullopt), "48");
+  EXPECT_EQ(as_typed_in(FieldKind::length, "1200", UnitSystem::metric, UnitSystem::inch), "1200 mm");
+  EXPECT_EQ(as_typed_in(FieldKind::length, "1200", UnitSystem::metric, UnitSystem::metric), "1200");
+  EXPECT_EQ(as_typed_in(FieldKind::pressure, "1.6", UnitSystem::inch, std::nullopt), "1.6 psi");
+  EXPECT_EQ(as_typed_in(FieldKind::length, "48 in", UnitSystem::metric, UnitSystem::inch), "48 in");
+  EXPECT_EQ(as_typed_in(FieldKind::stress, "36", UnitSystem::inch, UnitSystem::metric), "36");
+}
+
 TEST_F(EditorTest, AWrongEntryIsKeptBesideItsFieldWithTheCommandsOwnReason) {
   const JobPath depth = at("table") / "depth";
   std::string said;

@@ -1,0 +1,67 @@
+#include "chain/ask/needs.h"
+
+#include <algorithm>
+
+namespace riserun::chain {
+
+namespace {
+
+using Parts = std::vector<PartId>;
+
+Parts parts_of(const Need& need) {
+  Parts parts = need.parts;
+  std::sort(parts.begin(), parts.end());
+  parts.erase(std::unique(parts.begin(), parts.end()), parts.end());
+  return parts;
+}
+
+bool is_within(const Parts& narrow, const Parts& wide) {
+  return std::includes(wide.begin(), wide.end(), narrow.begin(), narrow.end());
+}
+
+std::vector<Need> apart_in_any_order(std::vector<Need> needs) {
+  std::vector<Parts> parts;
+  for (const Need& need : needs) parts.push_back(parts_of(need));
+  const std::size_t given = needs.size();
+  for (std::size_t row = 0; row < given; ++row) {
+    const bool known = std::find(parts.begin(), parts.begin() + static_cast<std::ptrdiff_t>(row), parts[row]) !=
+                       parts.begin() + static_cast<std::ptrdiff_t>(row);
+    if (known) continue;  // what is within these parts has been counted
+    const Need need = needs[row];
+    for (const Parts& other : parts)
+      if (other != parts[row] && is_within(other, parts[row])) needs.push_back(need);
+  }
+  return needs;
+}
+
+/// A part that has met a need goes on to the next one unless it has met one for the same parts: one more of the wider
+/// of two neighbours holds it back.
+std::vector<Need> apart_in_order(const std::vector<Need>& needs) {
+  std::vector<Need> apart;
+  std::vector<Parts> met;  // by the last part: what holds it back
+  for (const Need& need : needs) {
+    const Parts parts = parts_of(need);
+    const bool held_back = std::find(met.begin(), met.end(), parts) != met.end();
+    std::vector<Parts> by_next = {parts};
+    if (!apart.empty() && !held_back) {
+      const Parts before = parts_of(apart.back());
+      if (is_within(before, parts)) {
+        apart.push_back(need);
+      } else if (is_within(parts, before)) {
+        apart.push_back(apart.back());
+        by_next.push_back(before);
+      }
+    }
+    apart.push_back(need);
+    met = std::move(by_next);
+  }
+  return apart;
+}
+
+}  // namespace
+
+std::vector<Need> told_apart(std::vector<Need> needs, bool in_order) {
+  return in_order ? apart_in_order(needs) : apart_in_any_order(std::move(needs));
+}
+
+}  // namespace riserun::chain

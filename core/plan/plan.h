@@ -163,11 +163,12 @@ struct TransferPlan {
   std::optional<JetPlan> jet;  // of an inlet in the floor
   GaugePressure setting;       // of the regulator: given or recommended
   bool setting_given = false;
-  Fact setting_basis;                             // why this setting
-  GaugePressure in_use;                           // that the walls are to stand without a failure: the setting that is
-                                                  // wanted, or what the first of the relief valves lets it come to
-  GaugePressure highest_setting;                  // what walls and regulator allow
-  std::optional<GaugePressure> setting_for_wish;  // that fills in the wished time; none: nothing wished or none does
+  Fact setting_basis;                              // why this setting
+  GaugePressure in_use;                            // that the walls are to stand without a failure: the setting that is
+                                                   // wanted, or what the first of the relief valves lets it come to
+  GaugePressure highest_setting;                   // what walls and regulator allow
+  std::optional<GaugePressure> relief_stays_shut;  // setting up to which the job's relief valves do, left alone
+  std::optional<GaugePressure> setting_for_wish;   // that fills in the wished time; none: nothing wished or none does
 };
 
 /// A place on the way of the air.

@@ -5,6 +5,7 @@
 #include "plan/judge/limits.h"
 #include "plan/sold.h"
 #include "plan/stage/more_air.h"
+#include "plan/stage/relief_valves.h"
 #include "quantity/nearly.h"
 
 #include <algorithm>
@@ -106,20 +107,34 @@ void choose_for_wish(const Inputs& inputs, const Levels& levels, const WallLimit
 GaugePressure finish_and_half(GaugePressure to_finish) { return scaled(to_finish, kUsualOverFinish); }
 
 /// The pressure to finish and half as much again, but not above what walls and regulator allow, nor above what keeps
-/// the walls' factor of safety at four where that finishes the fill.
+/// the walls' factor of safety at four and the job's relief valves shut where that finishes the fill.
 GaugePressure usual_setting(const TransferPlan& plan, const WallLimit& walls, GaugePressure to_finish) {
   const GaugePressure wanted = rounded_up(finish_and_half(to_finish));
   const GaugePressure lifts = that_lifts(to_finish);
   const GaugePressure highest = within_limit(plan.highest_setting);
   const GaugePressure four_to_one = within_limit(walls.four_to_one);
-  const GaugePressure most = at_most(lifts, four_to_one) ? std::min(highest, four_to_one) : highest;
+  GaugePressure most = at_most(lifts, four_to_one) ? std::min(highest, four_to_one) : highest;
+  if (plan.relief_stays_shut && at_most(lifts, within_limit(*plan.relief_stays_shut)))
+    most = std::min(most, within_limit(*plan.relief_stays_shut));
   return at_most(wanted, most) ? wanted : std::max(most, lifts);
 }
 
 /// What a setting below the usual one is as high as.
-Fact what_holds_down(const Settled& settled, const WallLimit& walls, GaugePressure setting) {
+Fact what_holds_down(const Settled& settled, const WallLimit& walls, const TransferPlan& plan, GaugePressure setting) {
+  if (plan.relief_stays_shut && setting == within_limit(*plan.relief_stays_shut)) return fact("what_keeps_relief_shut");
   const bool by_factor = at_most(setting, walls.four_to_one) && walls.four_to_one < highest_setting(settled, walls);
   return by_factor ? fact("what_keeps_four_to_one") : weakest(settled, walls);
+}
+
+/// A regulator locks up above its setting, less the springs behind it, and a valve may open below its mark by its
+/// tolerance.
+std::optional<GaugePressure> relief_stays_shut(const JobReliefValve& given, const transfer::AirSupply& air,
+                                               const std::vector<transfer::ReliefValve>& valves) {
+  if (valves.empty()) return std::nullopt;
+  const auto first =
+      std::min_element(valves.begin(), valves.end(), [](const auto& a, const auto& b) { return a.opens < b.opens; });
+  const GaugePressure mark = first->opens - given.tolerance.value_or(kCodeTolerance);
+  return mark - given.tolerance.value_or(PressureDifference()) - air.lock_up + air.after_regulator.opens_at();
 }
 
 void choose_setting(const Inputs& inputs, const Levels& levels, const WallLimit& walls, TransferPlan& plan,
@@ -145,7 +160,7 @@ void choose_setting(const Inputs& inputs, const Levels& levels, const WallLimit&
     plan.setting = usual;
     plan.setting_basis = in_pascals(usual) >= in_pascals(plan.fill.pressure_to_finish) * kUsualOverFinish
                              ? fact("half_as_much_again")
-                             : fact("as_high_as_may_be", what_holds_down(inputs.settled, walls, usual));
+                             : fact("as_high_as_may_be", what_holds_down(inputs.settled, walls, plan, usual));
   }
   remarks.assume(fact("regulator_setting", plan.setting, plan.setting_basis), "air.set pressure");
 }
@@ -356,6 +371,7 @@ TransferPlan plan_transfer(const Inputs& inputs, const RiserPlan& riser, const h
   plan.system = system_for(inputs, riser, line, levels, air);
   plan.start = {levels.charge_depth, metres(0.0), psig(0.0)};
   plan.wanted_depth = levels.table_depth;
+  plan.relief_stays_shut = relief_stays_shut(inputs.job.relief_valve, plan.system.air, air.relief);
   choose_setting(inputs, levels, walls, plan, remarks);
   plan.system.air.set_pressure = plan.setting;
   plan.fill = transfer::fill(plan.system, plan.start, levels.table_depth);

@@ -99,6 +99,7 @@ std::span<const Words> plan_words() {
        "fills in the {0} wished for; without the wish {1} would be set, which is quicker"},
       {"no_setting_fills_in_wished_time", "no setting up to {0}, {1}, fills in the {2} wished for"},
       {"what_walls_may_see", "what the walls may see"},
+      {"what_keeps_relief_shut", "what keeps the relief valve shut while the tank is left alone"},
       {"what_keeps_four_to_one", "what keeps the walls' factor of safety at 4"},
       {"what_regulator_can_be_set_to", "what the regulator can be set to"},
       {"what_just_finishes", "what just finishes the fill; it is more than {0}"},

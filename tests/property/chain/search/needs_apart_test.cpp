@@ -70,7 +70,8 @@ TEST(NeedsThatNameTwoParts, AreMetByTwoParts) {
     for (std::size_t more = 1 + dice() % 3; more > 0; --more) request.needs.push_back({"one", sets[dice() % 4]});
     nested += told_apart(request.needs, request.needs_in_order).size() > request.needs.size() ? 1 : 0;
     std::vector<PartId> run;
-    for (std::size_t length = dice() % 6; length > 0; --length) run.push_back({dice() % kParts});
+    for (std::size_t length = dice() % 6; length > 0; --length)
+      run.push_back({static_cast<std::uint32_t>(dice() % kParts)});
     const bool wanted = request.needs_in_order ? in_turn(request.needs, run) : shared_out(request.needs, 0, run);
     EXPECT_EQ(met_by(catalog, request, run), wanted) << "family " << family;
     met += wanted ? 1 : 0;

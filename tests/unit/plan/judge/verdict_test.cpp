@@ -67,6 +67,19 @@ TEST(NotYet, ARegulatorInTheRunThatIsTooWideIsToBeChangedForAnother) {
   EXPECT_TRUE(finding->buy);
 }
 
+TEST(NotYet, ADrainThatNothingShutsLetsTheWaterOut) {
+  const std::string with_bung = with(kReady, "    vent bung: 1/2 FNPT\n",
+                                     "    vent bung: 1/2 FNPT\n    drain bung: {port: 1 FNPT, where: side}\n");
+  const auto drained_by = [&](const std::string& device) {
+    return plan_of_text(
+        with(with_bung, "water temperature",
+             "  - {name: drain, from: drain bung, ends in: " + device + ", carries: water}\nwater temperature"));
+  };
+  EXPECT_TRUE(has(drained_by("1 street elbow black iron"), "water_runs_out"));
+  EXPECT_FALSE(has(drained_by("1 brass ball valve"), "water_runs_out"));
+  EXPECT_FALSE(has(drained_by("1 plug black iron"), "water_runs_out"));
+}
+
 constexpr const char* kRelief =
     "  - {name: relief, from: relief bung, ends in: 3/4 relief valve set 2 psi, special order: yes, carries: air}\n";
 constexpr const char* kGauge =
@@ -120,6 +133,27 @@ INSTANTIATE_TEST_SUITE_P(
              "rim: 5 in\n  floor height: 30 in\n  depth: 4 in\n  ports:\n    inlet: {port: 1 FNPT, where: floor}",
              "rim: 30 in\n  floor height: 30 in\n  depth: 4 in\n  ports:\n    inlet: {port: 1 FNPT, where: over rim}",
              "crest_out_of_reach", Severity::refused},
+        Case{"NoRegulator", "need: [1/16 in hole restrictor, 0 to 15 psi air regulator, light spring check valve]",
+             "need: [1/16 in hole restrictor, light spring check valve]", "no_regulator", Severity::not_yet},
+        Case{"VentInACheckValve", "ends in: 1/2 brass ball valve",
+             "ends in: 1/2 spring check valve, special order: yes", "vent_that_no_hand_opens", Severity::not_yet},
+        Case{"VentInAnOpenElbow", "ends in: 1/2 brass ball valve", "ends in: 1/2 street elbow brass", "open_to_the_air",
+             Severity::not_yet},
+        Case{"NoVentAtAll", "  - {name: vent, from: vent bung, ends in: 1/2 brass ball valve, carries: air}\n",
+             "  - {name: vent, from: vent bung, ends in: 1/2 plug, carries: air}\n", "no_vent_behind_check_valve",
+             Severity::not_yet},
+        Case{"PortThatNothingCloses", "    vent bung: 1/2 FNPT\n", "    vent bung: 1/2 FNPT\n    spare bung: 1 FNPT\n",
+             "port_closed_by_nothing", Severity::not_yet},
+        Case{"NoWayUp",
+             "  - {name: water up, from: riser bung, to: inlet, carries: water, need: [union], "
+             "held: {from: fixed, to: fixed}}\n",
+             "", "riser_leads_nowhere", Severity::not_yet},
+        Case{"FootValve", "riser: {bung: riser bung}", "riser: {bung: riser bung, foot valve: yes}",
+             "foot_valve_against_drain", Severity::refused},
+        Case{"ReliefValveThatWeeps", "set pressure: 1.6 psi", "set pressure: 1.9 psi", "relief_valve_weeps",
+             Severity::not_yet},
+        Case{"SupplyOverTheParts", "receiver pressure: 110 psi", "receiver pressure: 250 psi", "part_below_supply",
+             Severity::refused},
         Case{"SwingCheckInAir", "light spring check valve", "swing check valve", "connection_has_no_chain",
              Severity::refused},
         Case{"AluminiumLithium", "", "cutting: [aluminium-lithium]", "aluminium_lithium_over_water", Severity::refused},

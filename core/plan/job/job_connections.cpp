@@ -20,8 +20,8 @@ using chain::Freedom;
 namespace {
 
 // Far more than a bench has; each connection is a search of its own.
-constexpr std::size_t kMostConnections = 64;
-constexpr std::size_t kMostAvoided = 32;
+constexpr std::size_t kMostConnections = 512;
+constexpr std::size_t kMostAvoided = 256;
 
 /// @param rules  RunRules, WayRules or a Span
 template <class Rules>

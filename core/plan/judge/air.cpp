@@ -1,4 +1,3 @@
-#include "chain/part/duty.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 #include "plan/sold.h"
@@ -107,6 +106,14 @@ void judge_regulator(const Plan& plan, Open& open) {
                  regulator);
 }
 
+/// Of compressed air; nullopt: nothing is proved.
+std::optional<GaugePressure> stands_of_air(const Catalog& catalog, PartId part) {
+  const catalog::Duty* duty = catalog.duty(part);
+  if (duty == nullptr || duty->under_air == catalog::UnderAir::not_proved) return std::nullopt;
+  const GaugePressure rating = catalog.part(part).rating;
+  return duty->under_air == catalog::UnderAir::limited ? std::min(rating, duty->air_limit) : rating;
+}
+
 /// Up to the regulator, itself included, the parts stand what the supply can give.
 void judge_supply(const Plan& plan, Open& open) {
   const Catalog& catalog = *plan.catalog;
@@ -114,7 +121,7 @@ void judge_supply(const Plan& plan, Open& open) {
   for (const Way& way : plan.ways) {
     if (way.use != WayUse::feed) continue;
     for (const WayPart& part : way.parts) {
-      const auto stands = chain::proved_pressure(catalog, part.part, Service::air, std::nullopt);
+      const auto stands = stands_of_air(catalog, part.part);
       if (stands && *stands < supply) {
         open.refuse(Topic::connections,
                     fact("part_below_supply", way.connection, catalog.part(part.part).name, *stands, supply), {},

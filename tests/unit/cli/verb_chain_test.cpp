@@ -360,8 +360,9 @@ int count_of(const Words& needs, const std::string& called) {
   for (const std::string& need : needs) words = words + Words{"--need", need};
   const Answered answer = ask(words);
   EXPECT_EQ(answer.status, kDone) << answer.err;
+  const json made = json::parse(answer.out);
   int count = 0;
-  for (const json& part : json::parse(answer.out)["chain"]["parts"])
+  for (const json& part : made["chains"][0]["parts"])
     if (part["name"].get<std::string>().find(called) != std::string::npos) ++count;
   return count;
 }

@@ -57,7 +57,7 @@ TEST(FieldText, OfABareNumberIsInTheUnitsThatAreShown) {
   using quantity::UnitSystem;
   EXPECT_EQ(shown_in(FieldKind::length, "48", UnitSystem::inch, UnitSystem::inch), "48");
   EXPECT_EQ(shown_in(FieldKind::length, "48", UnitSystem::metric, UnitSystem::inch), "1219 mm");
-  EXPECT_EQ(shown_in(FieldKind::signed_length, "600", UnitSystem::metric, UnitSystem::inch), "183 mm");
+  EXPECT_EQ(shown_in(FieldKind::signed_length, "600", UnitSystem::metric, UnitSystem::inch), "182.880 m");
   EXPECT_EQ(shown_in(FieldKind::length, "48", UnitSystem::metric, std::nullopt), "48");
   EXPECT_EQ(as_typed_in(FieldKind::length, "1200", UnitSystem::metric, UnitSystem::inch), "1200 mm");
   EXPECT_EQ(as_typed_in(FieldKind::length, "1200", UnitSystem::metric, UnitSystem::metric), "1200");

@@ -301,7 +301,7 @@ TEST_F(OpenJobTest, ACopyGoesWithTheSavingOrWhenItIsGivenUp) {
 }
 
 TEST_F(OpenJobTest, AFileWithMistakesIsOpenedWithTheirPlaces) {
-  write_file(file, testing::with(testing::example("bevel-bench"), "  depth: 4 in", "  depth: 4"));
+  write_file(file, testing::with(testing::example("bevel-bench"), "  depth: 4 in", "  depth: 4 psi"));
   OpenJob job = opened();
   EXPECT_EQ(job.editor().job(), nullptr);
   ASSERT_FALSE(job.editor().problems().empty());

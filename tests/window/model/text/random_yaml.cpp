@@ -88,17 +88,11 @@ class Writer {
     return chance(2) ? in_brackets_list(depth) : in_brackets_map(depth);
   }
 
-  std::string block_text(std::size_t column) {
-    const std::string indent(column + 2, ' ');
-    return fmt::format("{}\n{}one line {}\n{}and: another\n", chance(2) ? "|" : ">", indent, pick(9), indent);
-  }
-
   /// What stands behind `key:` or a dash, with its line break.
   std::string value(std::size_t column, int depth) {
     if (depth > 0 && chance(3)) return "\n" + block_map(column + 2 + pick(3), depth - 1, false);
     if (depth > 0 && chance(4)) return "\n" + block_list(column + pick(2) * 2, depth - 1);
     if (chance(4)) return " " + (chance(2) ? in_brackets_list(2) : in_brackets_map(2)) + comment() + "\n";
-    if (chance(14)) return " " + block_text(column);
     return " " + scalar(false) + comment() + "\n";
   }
 

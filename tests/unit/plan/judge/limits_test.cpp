@@ -36,7 +36,8 @@ TEST(Limits, RepeatabilityAgainstTheRoomAroundTheSetting) {
 }
 
 TEST(Limits, GaugeScaleOverSetting) {
-  // A dial to 5 psi shows what is 1.5 to 4 times below, and half a per cent more for what was printed with three digits.
+  // A dial to 5 psi shows what is 1.5 to 4 times below, and half a per cent more for what was printed with three
+  // digits.
   expect_from("gauge_cannot_show", set_to(1.2445), set_to(1.2430));
   expect_from("gauge_cannot_show", set_to(3.3490), set_to(3.3510));
 }

@@ -23,6 +23,10 @@ inline constexpr double kAsPrinted = 0.995;
 inline constexpr double kLeastOfScale = 1.5;
 inline constexpr double kMostOfScale = 4.0;
 
+/// What may stay in the table after draining, as a share of what went up (common practice: a table of which more stays
+/// is not drained).
+inline constexpr double kMostLeftInTable = 0.5;
+
 /// Water that scalds within 5 s: 60 degC (Moritz and Henriques 1947, as reprinted).
 inline const Temperature kScalding = degrees_celsius(60.0);
 

@@ -1,3 +1,4 @@
+#include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 
 #include <algorithm>
@@ -71,10 +72,9 @@ void judge_gaps(const Plan& plan, Open& open) {
 /// Most of the water stays: of a mouth over the rim that is not under water, of an inlet high up the side.
 void judge_drain(const Plan& plan, Open& open) {
   const TransferPlan& transfer = plan.transfer;
-  constexpr double kMost = 0.5;
   const bool by_foot_valve = plan.job.riser.foot_valve;  // has its own finding
   if (by_foot_valve || transfer.fill.stop != transfer::Stop::goal_reached || drains_elsewhere(plan)) return;
-  if (transfer.left_in_table <= transfer.fill.volume * kMost) return;
+  if (transfer.left_in_table <= transfer.fill.volume * kMostLeftInTable) return;
   open.not_yet(Topic::transfer, fact("table_does_not_drain", transfer.left_in_table, transfer.fill.volume), {},
                fact("lower_mouth_or_own_drain"), "worked out");
 }

@@ -88,10 +88,39 @@ GaugePressure first_guess(const Settled& settled, const Levels& levels) {
   return gauge_pascals(std::max(in_pascals(hold) * kUsualOverFinish, in_pascals(psig(0.25))));
 }
 
+GaugePressure finish_and_half(GaugePressure to_finish) { return scaled(to_finish, kUsualOverFinish); }
+
+/// The most that is worked out: what walls and regulator allow, and, where that finishes the fill, no more than keeps
+/// the walls' factor of safety at four and the job's relief valves shut.
+GaugePressure most_worked_out(const TransferPlan& plan, const WallLimit& walls, GaugePressure to_finish) {
+  const GaugePressure lifts = that_lifts(to_finish);
+  GaugePressure most = within_limit(plan.highest_setting);
+  const auto keep_below = [&](GaugePressure limit) {
+    if (at_most(lifts, within_limit(limit))) most = std::min(most, within_limit(limit));
+  };
+  keep_below(walls.four_to_one);
+  if (plan.relief_stays_shut) keep_below(*plan.relief_stays_shut);
+  return most;
+}
+
+/// The pressure to finish and half as much again, but not above the most.
+GaugePressure usual_setting(const TransferPlan& plan, const WallLimit& walls, GaugePressure to_finish) {
+  const GaugePressure wanted = rounded_up(finish_and_half(to_finish));
+  const GaugePressure most = most_worked_out(plan, walls, to_finish);
+  return at_most(wanted, most) ? wanted : std::max(most, that_lifts(to_finish));
+}
+
+/// What a setting below the usual one is as high as.
+Fact what_holds_down(const Settled& settled, const WallLimit& walls, const TransferPlan& plan, GaugePressure setting) {
+  if (plan.relief_stays_shut && setting == within_limit(*plan.relief_stays_shut)) return fact("what_keeps_relief_shut");
+  const bool by_factor = at_most(setting, walls.four_to_one) && walls.four_to_one < highest_setting(settled, walls);
+  return by_factor ? fact("what_keeps_four_to_one") : weakest(settled, walls);
+}
+
 void choose_for_wish(const Inputs& inputs, const Levels& levels, const WallLimit& walls, GaugePressure usual,
                      TransferPlan& plan, Remarks& remarks) {
   const Time wished = *inputs.job.wishes.fill_time;
-  const GaugePressure highest = within_limit(plan.highest_setting);
+  const GaugePressure highest = most_worked_out(plan, walls, plan.fill.pressure_to_finish);
   plan.setting_for_wish = transfer::setting_for_time(plan.system, plan.start, levels.table_depth, wished, highest);
   if (plan.setting_for_wish) {
     plan.setting = std::min(rounded_up(scaled(*plan.setting_for_wish, 1.0 / kAsPrinted)), highest);
@@ -100,30 +129,9 @@ void choose_for_wish(const Inputs& inputs, const Levels& levels, const WallLimit
     return;
   }
   plan.setting = usual;
-  plan.setting_basis = fact("no_setting_fills_in_wished_time", highest, weakest(inputs.settled, walls), wished);
+  plan.setting_basis =
+      fact("no_setting_fills_in_wished_time", highest, what_holds_down(inputs.settled, walls, plan, highest), wished);
   remarks.caution(Topic::transfer, fact("wished_time_cannot_be_met", wished, plan.setting_basis), "worked out");
-}
-
-GaugePressure finish_and_half(GaugePressure to_finish) { return scaled(to_finish, kUsualOverFinish); }
-
-/// The pressure to finish and half as much again, but not above what walls and regulator allow, nor above what keeps
-/// the walls' factor of safety at four and the job's relief valves shut where that finishes the fill.
-GaugePressure usual_setting(const TransferPlan& plan, const WallLimit& walls, GaugePressure to_finish) {
-  const GaugePressure wanted = rounded_up(finish_and_half(to_finish));
-  const GaugePressure lifts = that_lifts(to_finish);
-  const GaugePressure highest = within_limit(plan.highest_setting);
-  const GaugePressure four_to_one = within_limit(walls.four_to_one);
-  GaugePressure most = at_most(lifts, four_to_one) ? std::min(highest, four_to_one) : highest;
-  if (plan.relief_stays_shut && at_most(lifts, within_limit(*plan.relief_stays_shut)))
-    most = std::min(most, within_limit(*plan.relief_stays_shut));
-  return at_most(wanted, most) ? wanted : std::max(most, lifts);
-}
-
-/// What a setting below the usual one is as high as.
-Fact what_holds_down(const Settled& settled, const WallLimit& walls, const TransferPlan& plan, GaugePressure setting) {
-  if (plan.relief_stays_shut && setting == within_limit(*plan.relief_stays_shut)) return fact("what_keeps_relief_shut");
-  const bool by_factor = at_most(setting, walls.four_to_one) && walls.four_to_one < highest_setting(settled, walls);
-  return by_factor ? fact("what_keeps_four_to_one") : weakest(settled, walls);
 }
 
 /// A regulator locks up above its setting, less the springs behind it, and a valve may open below its mark by its

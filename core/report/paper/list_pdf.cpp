@@ -167,14 +167,14 @@ void standing(Pages& pages, const Plan& plan, UnitSystem units) {
       pages.sentence(fmt::format("Caution: {} [{}]", say(caution.fact, units), caution.source));
 }
 
-void buy(Pages& pages, const plan::ShoppingList& list) {
+void buy(Pages& pages, const plan::ShoppingList& list, UnitSystem units) {
   std::string shelf;
   for (const plan::ListItem& item : list.buy) {
     if (item.shelf != shelf || &item == list.buy.data()) pages.heading("Buy: " + item.shelf);
     shelf = item.shelf;
     std::string under = what_for(item.used_for);
     if (!item.instead.empty()) under += "\nor: " + joined(item.instead, "; or ");
-    pages.row(quantity_of(item), item_name(item), price_of(item), under);
+    pages.row(quantity_of(item), item_name(item, units), price_of(item), under);
   }
   if (!list.buy.empty()) pages.sentence(sum_words(list));
 }
@@ -196,12 +196,12 @@ std::string list_pdf(const Plan& plan, const Style& style) {
   Pages pages(style.units == UnitSystem::inch ? kLetter : kA4,
               plan.job.name.empty() ? "Shopping list" : plan.job.name + ": shopping list");
   verdict(pages, plan, style.units);
-  buy(pages, list);
+  buy(pages, list, style.units);
   if (!list.consumables.empty()) pages.heading("Consumables and test gear");
   for (const plan::Consumable& item : list.consumables) pages.row("", item.name, item.quantity, item.why);
   if (!list.from_bin.empty()) pages.heading("Take from the bin");
   for (const plan::ListItem& item : list.from_bin)
-    pages.row(quantity_of(item), item_name(item), "", what_for(item.used_for));
+    pages.row(quantity_of(item), item_name(item, style.units), "", what_for(item.used_for));
   cut(pages, list, style.units);
   for (const plan::Caution& caution : plan.cautions)
     if (!caution.standing && (caution.where == plan::Topic::whole_job || caution.where == plan::Topic::list))

@@ -12,7 +12,7 @@ namespace {
 using plan::ListItem;
 using plan::Plan;
 
-std::string buy_rows(const std::vector<ListItem>& items) {
+std::string buy_rows(const std::vector<ListItem>& items, UnitSystem units) {
   std::string text;
   std::string shelf;
   std::vector<std::vector<std::string>> rows;
@@ -26,22 +26,25 @@ std::string buy_rows(const std::vector<ListItem>& items) {
       shelf = item.shelf;
       text += "  " + shelf + "\n";
     }
-    rows.push_back({"[ ]", quantity_of(item), item_name(item), price_of(item), "for " + joined(item.used_for, ", ")});
+    rows.push_back(
+        {"[ ]", quantity_of(item), item_name(item, units), price_of(item), "for " + joined(item.used_for, ", ")});
     if (!item.instead.empty()) rows.push_back({"", "", "  or: " + joined(item.instead, "; or ")});
   }
   flush();
   return text;
 }
 
-std::string bin_rows(const std::vector<ListItem>& items) {
+std::string bin_rows(const std::vector<ListItem>& items, UnitSystem units) {
   std::vector<std::vector<std::string>> rows;
+  rows.reserve(items.size());
   for (const ListItem& item : items)
-    rows.push_back({"[ ]", quantity_of(item), item_name(item), "for " + joined(item.used_for, ", ")});
+    rows.push_back({"[ ]", quantity_of(item), item_name(item, units), "for " + joined(item.used_for, ", ")});
   return columns(rows, "    ", {1});
 }
 
 std::string cut_rows(const std::vector<plan::CutItem>& items, UnitSystem units) {
   std::vector<std::vector<std::string>> rows;
+  rows.reserve(items.size());
   for (const plan::CutItem& item : items)
     rows.push_back({"[ ]", fmt::format("{}", item.quantity), cut_size(item, units), "from " + item.stock,
                     "for " + item.used_for, cut_remark(item, units)});
@@ -50,6 +53,7 @@ std::string cut_rows(const std::vector<plan::CutItem>& items, UnitSystem units) 
 
 std::string consumable_rows(const std::vector<plan::Consumable>& items) {
   std::vector<std::vector<std::string>> rows;
+  rows.reserve(items.size());
   for (const plan::Consumable& item : items) rows.push_back({"[ ]", item.name, item.quantity, item.why});
   return columns(rows, "    ");
 }
@@ -59,10 +63,10 @@ std::string consumable_rows(const std::vector<plan::Consumable>& items) {
 std::string list_text(const Plan& plan, const Style& style) {
   const plan::ShoppingList& list = plan.list;
   std::string text = heading("Shopping list", style);
-  text += list.buy.empty() ? "  Nothing to buy but consumables.\n" : buy_rows(list.buy);
+  text += list.buy.empty() ? "  Nothing to buy but consumables.\n" : buy_rows(list.buy, style.units);
   if (!list.buy.empty()) text += "  " + sum_words(list) + "\n";
   if (!list.consumables.empty()) text += "  Consumables and test gear\n" + consumable_rows(list.consumables);
-  if (!list.from_bin.empty()) text += "  From the bin\n" + bin_rows(list.from_bin);
+  if (!list.from_bin.empty()) text += "  From the bin\n" + bin_rows(list.from_bin, style.units);
   text += "\n" + heading("Cut list", style);
   text += list.cut.empty() ? "  Nothing to cut.\n" : cut_rows(list.cut, style.units);
   return text + remarks_text(plan, plan::Topic::list, style.units);

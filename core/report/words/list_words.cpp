@@ -14,9 +14,10 @@ std::string item_size(const plan::ListItem& item, UnitSystem units) {
   return item.measure ? say(*item.measure, units) : item.size;
 }
 
-std::string item_name(const plan::ListItem& item) {
+std::string item_name(const plan::ListItem& item, UnitSystem units) {
   std::string name = item.name;
   if (!item.material.empty()) name += ", " + item.material;
+  if (item.measure) name += ", " + say(*item.measure, units);
   if (item.measured) name += " (measured)";
   if (item.special_order) name += " (special order)";
   return name;

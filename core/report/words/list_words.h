@@ -14,7 +14,7 @@ std::string joined(const std::vector<std::string>& words, std::string_view betwe
 /// Of a part by its name, of a thing that the catalog has no part for in words: "set at 1.6 psi".
 std::string item_size(const plan::ListItem& item, UnitSystem units);
 /// `1 x 4 nipple, galvanized (special order)`.
-std::string item_name(const plan::ListItem& item);
+std::string item_name(const plan::ListItem& item, UnitSystem units);
 /// `2`, or of what is sold by the foot `2 ft`.
 std::string quantity_of(const plan::ListItem& item);
 /// `$2.10`, or `price?` where none is known.

@@ -54,7 +54,7 @@ class ListRows {
   }
 
   void buy(const plan::ListItem& item) {
-    const std::string name = report::item_name(item);
+    const std::string name = report::item_name(item, units_);
     row("buy " + item.id + name, fmt::format("{}", item.quantity), name, report::price_of(item),
         report::joined(item.used_for, ", "),
         item.instead.empty() ? "" : "or: " + report::joined(item.instead, "; or "));
@@ -83,8 +83,8 @@ void draw_steps(const std::string& title, const std::vector<report::StepList>& l
     if (!rows.begin(heading, heading.c_str())) continue;
     for (std::size_t i = 0; i < list.steps.size(); ++i)
       rows.row(fmt::format("{} {}", heading, i),
-               fmt::format("{}", list.steps[i].of.empty() ? i + 1 : list.steps[i].number), list.steps[i].text, "",
-               list.steps[i].of);
+               fmt::format("{}", list.steps[i].of.empty() ? static_cast<int>(i) + 1 : list.steps[i].number),
+               list.steps[i].text, "", list.steps[i].of);
     ImGui::EndTable();
   }
 }

@@ -80,6 +80,13 @@ TEST(NotYet, ADrainThatNothingShutsLetsTheWaterOut) {
   EXPECT_FALSE(has(drained_by("1 plug black iron"), "water_runs_out"));
 }
 
+// A wish is no demand: it sets no pressure at which the relief valve blows, or the factor of four is gone.
+TEST(Wish, ForAFastFillKeepsTheReliefValveShut) {
+  const Plan plan = plan_of_text(with(kReady, "  set pressure: 1.6 psi\n", "") + "wishes: {fill time: 5 s}\n");
+  EXPECT_THAT(open_in(plan), IsEmpty());
+  EXPECT_LT(plan.transfer.setting, plan.relief.valves.front().opens);
+}
+
 constexpr const char* kRelief =
     "  - {name: relief, from: relief bung, ends in: 3/4 relief valve set 2 psi, special order: yes, carries: air}\n";
 constexpr const char* kGauge =

@@ -204,6 +204,9 @@ TEST(Liquid, WaterWithCoolantIsWaterAndOilIsNot) {
 TEST(FillTime, MeasuredIsNoWish) {
   const Plan measured = plan_of_text(std::string(kBench) + "measured fill time: 20 min\n");
   EXPECT_EQ(measured.transfer.setting, air_bench().transfer.setting);
+  const Plan hurried = plan_of_text(std::string(kBench) + "wishes: {fill time: 1 s}\n");
+  EXPECT_TRUE(std::any_of(hurried.cautions.begin(), hurried.cautions.end(),
+                          [](const Caution& caution) { return caution.fact.code == "wish_not_met"; }));
   const Plan wished = plan_of_text(std::string(kBench) + "wishes: {fill time: 20 min}\n");
   EXPECT_LT(wished.transfer.setting, air_bench().transfer.setting);
   EXPECT_THAT(report::said(wished.transfer.setting_basis), HasSubstr("without the wish"));

@@ -1,4 +1,5 @@
 // The list: quantities over the whole job, the bin first, consumables by joint count.
+#include "report/words/list_words.h"
 #include "unit/plan/bench_job.h"
 #include "unit/plan/shipped.h"
 #include "unit/report/words/said.h"
@@ -34,6 +35,17 @@ TEST(List, TakesFromTheBinWhatIsThereAndBuysTheRest) {
   EXPECT_EQ(quantity_of(bevel_bench().list.buy, "barb-to-male-pipe/brass/1-1-4-barbx1-1-4-mnpt"), 0);
   EXPECT_EQ(quantity_of(bevel_bench().list.from_bin, "threaded-pipe/black-iron/1-1-4x18"), 1);
   EXPECT_EQ(quantity_of(bevel_bench().list.buy, "hex-bushing/brass/1-1-2x1-1-4"), 1);
+}
+
+// A restrictor that is a key alone is drilled or bought all the same, and the list says with which hole.
+TEST(List, HasTheRestrictorThatNoRunHas) {
+  const auto listed = [](const char* air) {
+    const Plan plan = plan_of_text(with(kBench, "regulator range: 15 psi", air));
+    const ListItem* item = item_of(plan.list.buy, "restrictor");
+    return item != nullptr ? report::item_name(*item, quantity::UnitSystem::inch) : std::string();
+  };
+  EXPECT_EQ(listed("regulator range: 15 psi"), "");
+  EXPECT_THAT(listed("regulator range: 15 psi\n  restrictor: 1/16 in"), testing::HasSubstr("hole of 0.062"));
 }
 
 // Brass barbs of that size are on order only.

@@ -240,9 +240,9 @@ class BuildOrder:
         expect(not self.is_held(a), f"{who} cannot turn any more")
         own = joint["a"] if self.bodies.index(a) < self.bodies.index(b) else joint["b"]
         expect((way == "into") == own.endswith(" male"), f"a {own} does not go {way} anything")
-        held = re.search(r"hold part (\d+) with a second wrench", match.string)
+        held = re.search(r"(?:hold part (\d+) with a second wrench|part (\d+) is held in the vise)", match.string)
         if held:
-            name = self.chain["parts"][int(held.group(1)) - 1]["name"]
+            name = self.chain["parts"][int(held.group(1) or held.group(2)) - 1]["name"]
             expect("close nipple" not in name, "a wrench on a close nipple")
         expect(turned in ("that half", "part " + str(a)) or turned in self.ask.names, f"what turns is {turned}")
         self.join(a, b)

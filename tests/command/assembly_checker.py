@@ -227,17 +227,24 @@ class TreeBuild:
         for body in self.members(b):
             self.cluster[body] = kept
 
+    def is_straight(self, body):
+        """A part, or half of one, whose ways on are two."""
+        number = body[0] if isinstance(body, tuple) else body
+        return isinstance(number, int) and sum("plug" not in port for port in self.assembly["parts"][number - 1]["ports"]) == 1
+
     def screw(self, match):
         a, b = self.body(match.group("who")), self.body(match.group("where"))
         joint, a_is_inner = self.joint_between(a, b)
         expect(self.checker.rule(joint["a"], joint["b"])["turning"] == "either", "nothing turns in that joint")
         expect(not self.held(a), f"{match.group('who')} is held and cannot turn")
-        expect(len(self.members(a)) == 1, f"{match.group('who')} carries something already")
+        carried = self.members(a)
+        expect((len(carried) > 1) == bool(match.group("carrying")), f"{match.group('who')} carries {carried}")
+        expect(len(carried) == 1 or all(self.is_straight(body) for body in carried), f"one of {carried} swings")
         own = joint["a"] if a_is_inner else joint["b"]
         expect((match.group("way") == "into") == own.endswith(" male"), f"a {own} does not go {match.group('way')} anything")
-        gripped = re.search(r"hold part (\d+) with a second wrench", match.string)
+        gripped = re.search(r"(?:hold part (\d+) with a second wrench|part (\d+) is held in the vise)", match.string)
         if gripped:
-            name = self.assembly["parts"][int(gripped.group(1)) - 1]["name"]
+            name = self.assembly["parts"][int(gripped.group(1) or gripped.group(2)) - 1]["name"]
             expect("close nipple" not in name, "a wrench on a close nipple")
         self.join(a, b)
 
@@ -253,7 +260,7 @@ class TreeBuild:
     def carry_out(self):
         plugs = sum("plug" in port for part in self.assembly["parts"] for port in part["ports"])
         for step in self.assembly["steps"]:
-            screw = re.match(r"Screw (?P<who>.+?\)) (?P<way>into|onto) (?P<where>.+?\)): turn ", step)
+            screw = re.match(r"Screw (?P<who>.+?\))(?P<carrying>, with what is made up on it,)? (?P<way>into|onto) (?P<where>.+?\)): turn ", step)
             halves = re.match(r"To close, bring the halves of part (\d+) ", step)
             bring = re.match(r"(?P<last>To close, b|B)ring (?P<a>.+?\)) and (?P<b>.+?\)) together", step)
             if step.startswith("At the bench, screw the "):

@@ -15,6 +15,7 @@ std::span<const Words> build_words() {
       {"that_half", "that half"},
       {"first_half", "the first half of {0}"},
       {"second_half", "the second half of {0}"},
+      {"with_what_hangs_on_it", "{0}, with what is made up on it,"},
       {"joint_of", "joint of {0} with {1}"},
 
       // At the bench.
@@ -35,6 +36,7 @@ std::span<const Words> build_words() {
       {"hand_tight_and_turns_between", "hand-tight, then {0:quarters} to {1:quarters} turns more"},
       {"hand_tight_and_no_more", "hand-tight and no more: what goes onto it draws it up"},
       {"stays_still", "{0} stays still by itself"},
+      {"held_in_the_vise", "{0} is held in the vise"},
       {"close_nipple_draws_up", "{0} draws up in both, so no wrench touches its threads"},
       {"hold_with_a_wrench", "hold {0} with a second wrench"},
       {"in_turn", "{0}{1}"},

@@ -151,6 +151,60 @@ TEST(BuildOrder, SparePortsArePluggedAtTheBenchFirst) {
       "thread.");
 }
 
+const char* const kTrain = R"(
+  nipple: 1 A male, 1 A male, 100c
+  valve: 1 A female, 1 A female, 900c, device
+  close nipple: 1 A male, 1 A male, 50c
+  elbow: 1 A female, 1 A female, 200c, bend
+  bushing: 1 A male, 1 A female, 10c, bushing
+)";
+
+/// Made up of these parts, in this order, on a first port that is held.
+std::vector<std::string> steps_of_train(const char* from, const char* to, const std::vector<const char*>& parts) {
+  const SmallWorld shop(kTrain);
+  ChainRequest request = shop.ask(from, to);
+  request.from.freedom = Freedom::fixed;
+  request.needs_in_order = true;
+  for (const char* part : parts) request.needs.push_back(shop.need(part, {part}));
+  return steps_of(shop, request);
+}
+
+// The vise holds the part nearer to the tank while the next is screwed up; the whole then goes on by its first part.
+TEST(BuildOrder, WhatFollowsInLineIsMadeUpInTheViseAndGoesOnAsOne) {
+  EXPECT_THAT(
+      steps_of_train("1 A female", "1 A male", {"nipple", "valve"}),
+      ::testing::ElementsAre(
+          "Screw part 2 (valve) onto part 1 (nipple): turn part 2 hand-tight, then 1-1/2 to 3 turns more; part 1 is "
+          "held in the vise. Tape on the male thread.",
+          "Screw part 1 (nipple), with what is made up on it, into the first port (1 FA): turn part 1 hand-tight, then "
+          "1-1/2 to 3 turns more; the first port stays still by itself. Seal as in step 1.",
+          ::testing::StartsWith("Last, screw the last port (1 MA) into part 2 (valve)")));
+}
+
+// Nothing grips a close nipple, so it cannot screw on what it carries: it draws up in both.
+TEST(BuildOrder, ACloseNippleCarriesNothingIntoItsPort) {
+  EXPECT_THAT(steps_of_train("1 A female", "1 A female", {"close nipple", "valve", "nipple"}),
+              ::testing::ElementsAre(
+                  ::testing::AllOf(::testing::StartsWith("Screw part 3 (nipple) into part 2 (valve)"),
+                                   ::testing::HasSubstr("part 2 is held in the vise")),
+                  ::testing::StartsWith("Screw part 1 (close nipple) into the first port (1 FA)"),
+                  ::testing::StartsWith("Screw part 2 (valve), with what is made up on it, onto part 1 (close nipple)"),
+                  ::testing::StartsWith("Last, screw the last port")));
+}
+
+TEST(BuildOrder, ABushingGoesIntoItsPortByItself) {
+  EXPECT_THAT(steps_of_train("1 A female", "1 A male", {"bushing", "nipple", "valve"}),
+              ::testing::ElementsAre(::testing::StartsWith("Screw part 3 (valve) onto part 2 (nipple)"),
+                                     ::testing::StartsWith("Screw part 1 (bushing) into the first port"),
+                                     ::testing::StartsWith("Screw part 2 (nipple), with what is made up on it, into"),
+                                     ::testing::StartsWith("Last, screw the last port")));
+}
+
+TEST(BuildOrder, ABendIsNotMadeUpInTheVise) {
+  EXPECT_THAT(steps_of_train("1 A female", "1 A male", {"nipple", "elbow"}),
+              ::testing::Each(::testing::Not(::testing::HasSubstr("vise"))));
+}
+
 TEST(BuildOrder, PlasticTakesFewerTurns) {  // 1 to 2 turns past hand-tight, common practice
   const SmallWorld shop("coupling: 1 A female, 1 A female, 200c, nylon");
   EXPECT_THAT(steps_of(shop, shop.ask("1 A male", "1 A male")).front(), ::testing::HasSubstr("then 1 to 2 turns more"));

@@ -24,10 +24,10 @@ std::size_t place_of(const Plan& plan, std::string_view code) {
   return plan.work.steps.size();
 }
 
-/// Of the first step that belongs to it.
+/// Of the first step on the tank that belongs to it.
 std::size_t begin_of(const Plan& plan, const std::string& connection) {
   for (std::size_t i = 0; i < plan.work.steps.size(); ++i)
-    if (plan.work.steps[i].of == connection) return i;
+    if (plan.work.steps[i].of == connection && plan.work.steps[i].phase == WorkPhase::on_the_tank) return i;
   return plan.work.steps.size();
 }
 
@@ -83,6 +83,10 @@ TEST(Work, TakesInEveryRunsBuildOrder) {
 TEST(Work, TellsViseFromTank) {
   const Plan plan = plan_of_example("bevel-bench");
   EXPECT_THAT(in_phase(plan, WorkPhase::in_the_vise), Contains("cut_hose"));
+  std::vector<int> air_steps_in_the_vise;
+  for (const WorkStep& step : plan.work.steps)
+    if (step.of == "air in" && step.phase == WorkPhase::in_the_vise) air_steps_in_the_vise.push_back(step.number);
+  EXPECT_THAT(air_steps_in_the_vise, testing::ElementsAre(1, 2, 3, 4, 5));  // the regulator with what is before it
   for (const WorkStep& step : plan.work.steps) {
     if (step.of == "gauge") {
       EXPECT_EQ(step.phase, WorkPhase::on_the_tank);

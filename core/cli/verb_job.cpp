@@ -3,22 +3,25 @@
 #include "plan/job/read_job.h"
 #include "plan/plan.h"
 #include "plan/spares.h"
+#include "report/card/make_card.h"
 #include "report/json/plan_json.h"
+#include "report/text/card_text.h"
 #include "report/text/plan_text.h"
 #include "report/text/spares_text.h"
 
 #include <CLI/CLI.hpp>
 
+#include <functional>
 #include <ostream>
 
 namespace riserun::cli {
 
 namespace {
 
-using Text = std::string (*)(const plan::Plan&, const report::Style&);
+using Text = std::function<std::string(const plan::Plan&, const report::Style&)>;
 using Json = std::string (*)(const plan::Plan&, UnitSystem);
 
-int show_plan(const std::string& job_file, const Session& session, Text text, Json json) {
+int show_plan(const std::string& job_file, const Session& session, const Text& text, Json json) {
   const Stock stock = load_stock(session.common);
   plan::Job job = plan::load_job(*stock.catalog, job_file);
   if (!session.common.bin_file.empty()) job.bin = stock.bin;
@@ -39,7 +42,7 @@ void add_job_verb(CLI::App& app, Session& session, const std::string& name, cons
 }
 
 /// A section by itself: what is open comes first, whatever the section.
-template <Text section>
+template <std::string (*section)(const plan::Plan&, const report::Style&)>
 std::string with_findings(const plan::Plan& plan, const report::Style& style) {
   return report::findings_text(plan, style.units) + section(plan, style);
 }
@@ -77,7 +80,20 @@ std::string walls_json(const plan::Plan& plan, UnitSystem /*units*/) { return re
 }  // namespace
 
 void add_plan_verb(CLI::App& app, Session& session) {
-  add_job_verb(app, session, "plan", "The whole plan of a job", &report::plan_text, &report::plan_json);
+  const auto job_file = std::make_shared<std::string>();
+  const auto all = std::make_shared<bool>(false);
+  CLI::App* verb = app.add_subcommand("plan", "The card of a job: one page for the bench");
+  verb->add_option("job", *job_file, "The job file")->required();
+  verb->add_flag("--all", *all, "The whole plan: every figure, joint, assumption and source");
+  verb->callback([job_file, all, &session] {
+    session.chosen_verb = [job_file, all, &session] {
+      if (*all) return show_plan(*job_file, session, &report::plan_text, &report::plan_json);
+      const Text card = [&](const plan::Plan& plan, const report::Style& style) {
+        return report::card_text(report::card_of(plan, style.units), *job_file, style);
+      };
+      return show_plan(*job_file, session, card, &report::plan_json);
+    };
+  });
 }
 
 void add_transfer_verb(CLI::App& app, Session& session) {

@@ -23,6 +23,21 @@ std::vector<std::size_t> column_widths(const std::vector<std::vector<std::string
   return widths;
 }
 
+/// A word in pieces that fit a line; most words are one.
+std::vector<std::string> pieces_of(const std::string& word, std::size_t width) {
+  std::vector<std::string> pieces(1);
+  std::size_t count = 0;
+  for (const char c : word) {
+    const bool begins = (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;  // a character of UTF-8
+    if (begins && count++ == width) {
+      pieces.emplace_back();
+      count = 1;
+    }
+    pieces.back() += c;
+  }
+  return pieces;
+}
+
 std::string padded(const std::string& cell, std::size_t width, bool right) {
   const std::string blanks(width - count_characters(cell), ' ');
   return right ? blanks + cell : cell + blanks;
@@ -36,30 +51,37 @@ std::string heading(const std::string& title, const Style& style) {
   return shown + "\n" + std::string(count_characters(shown), '-') + "\n";
 }
 
-std::string wrapped(const std::string& first, const std::string& text) {
+std::vector<std::string> wrapped_lines(const std::string& first, const std::string& text, std::size_t width) {
   const std::string start = printable(first);
   const std::string indent(count_characters(start), ' ');
-  std::string result = start;
+  std::vector<std::string> lines = {start};
   std::size_t used = indent.size();
   bool line_is_empty = true;
   std::istringstream words(text);
   for (std::string word; words >> word;) {
-    word = printable(word);
-    const std::size_t wide = count_characters(word);
-    if (!line_is_empty && used + 1 + wide > kPageWidth) {
-      result += "\n" + indent;
-      used = indent.size();
-      line_is_empty = true;
+    for (const std::string& piece : pieces_of(printable(word), width > indent.size() ? width - indent.size() : width)) {
+      const std::size_t wide = count_characters(piece);
+      if (!line_is_empty && used + 1 + wide > width) {
+        lines.push_back(indent);
+        used = indent.size();
+        line_is_empty = true;
+      }
+      if (!line_is_empty) {
+        lines.back() += ' ';
+        ++used;
+      }
+      lines.back() += piece;
+      used += wide;
+      line_is_empty = false;
     }
-    if (!line_is_empty) {
-      result += ' ';
-      ++used;
-    }
-    result += word;
-    used += wide;
-    line_is_empty = false;
   }
-  return result + "\n";
+  return lines;
+}
+
+std::string wrapped(const std::string& first, const std::string& text, std::size_t width) {
+  std::string result;
+  for (const std::string& line : wrapped_lines(first, text, width)) result += line + "\n";
+  return result;
 }
 
 std::string named(const std::string& name, const std::string& value) {

@@ -20,8 +20,11 @@ inline constexpr std::size_t kPageWidth = 100;  // characters: a terminal window
 
 /// The title, underlined.
 std::string heading(const std::string& title, const Style& style);
-/// The sentences broken at blanks to the page's width: the first line after `first`, the others indented to match it.
-std::string wrapped(const std::string& first, const std::string& text);
+/// The sentences broken at blanks to that width: the first line after `first`, the others indented to match it.
+std::string wrapped(const std::string& first, const std::string& text, std::size_t width = kPageWidth);
+/// The same line by line, without their line breaks; at least one.
+std::vector<std::string> wrapped_lines(const std::string& first, const std::string& text,
+                                       std::size_t width = kPageWidth);
 /// A named value: the name in a column of its own, the value wrapped beside it.
 std::string named(const std::string& name, const std::string& value);
 /// Rows of cells in columns as wide as their widest cell, two blanks apart; short rows are allowed. Cells are right

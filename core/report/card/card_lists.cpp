@@ -1,0 +1,108 @@
+// What is cut and what is bought.
+#include "report/card/card_parts.h"
+#include "report/words/list_words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace riserun::report {
+
+namespace {
+
+constexpr std::size_t kUseWidth = 12;  // characters, that a count of further uses is worth
+
+/// `air in`, or of several `air in +1`; the test as the order of work calls it.
+std::string first_use(const std::vector<std::string>& uses) {
+  if (uses.empty()) return "";
+  const std::string first = uses.front() == "leak test" ? "test" : uses.front();
+  const std::string counted = uses.size() == 1 ? first : fmt::format("{} +{}", first, uses.size() - 1);
+  return counted.size() <= kUseWidth ? counted : first;
+}
+
+/// What it is and what it is of: `1-1/4 x 18 pipe, black iron` without "threaded both ends".
+std::string short_stock(const std::string& name) {
+  const std::size_t first = name.find(", ");
+  const std::size_t last = name.rfind(", ");
+  return first == last ? name : name.substr(0, first) + name.substr(last);
+}
+
+/// Without how it is sold, which the quantity shows: "1-1/4 rubber hose".
+std::string without_by(const std::string& name) { return name.substr(0, name.find(", by the ")); }
+
+/// Of the shelf its first word; what is ordered lies on none.
+std::string shelf_word(const plan::ListItem& item) {
+  return item.special_order ? "order" : item.shelf.substr(0, item.shelf.find(' '));
+}
+
+/// What it is but for its size: "hex nipple, brass"; empty where its name does not begin with that.
+std::string kind_of(const plan::ListItem& item) {
+  const std::string size = item.size + " ";
+  if (item.size.empty() || item.measured || item.measure || item.by_the_foot || !item.name.starts_with(size)) return "";
+  return item.name.substr(size.size()) + ", " + item.material;
+}
+
+/// Sizes of one kind that lie side by side on the shelf.
+using Sizes = std::vector<plan::ListItem>;
+
+std::vector<Sizes> by_kind(const std::vector<plan::ListItem>& items, bool special_order) {
+  std::vector<Sizes> rows;
+  for (const plan::ListItem& item : items) {
+    if (item.special_order != special_order) continue;
+    const auto same = std::find_if(rows.begin(), rows.end(), [&](const Sizes& row) {
+      return !special_order && !kind_of(item).empty() && kind_of(row.front()) == kind_of(item) &&
+             row.front().shelf == item.shelf;
+    });
+    if (same == rows.end())
+      rows.push_back({item});
+    else
+      same->push_back(item);
+  }
+  return rows;
+}
+
+/// `1/4 hex nipple, brass`, of several sizes `hex nipple, brass: 1/4 (3), 3/4`.
+std::string row_name(const Sizes& sizes, UnitSystem units) {
+  if (sizes.size() > 1) {
+    std::vector<std::string> words;
+    words.reserve(sizes.size());
+    for (const plan::ListItem& item : sizes)
+      words.push_back(item.quantity == 1 ? item.size : fmt::format("{} ({})", item.size, item.quantity));
+    return kind_of(sizes.front()) + ": " + joined(words, ", ");
+  }
+  plan::ListItem item = sizes.front();
+  item.special_order = false;  // its shelf says so
+  if (item.by_the_foot) item.name = fmt::format("{} ft of {}", item.quantity, without_by(item.name));
+  return item_name(item, units);
+}
+
+CardItem card_item(const Sizes& sizes, UnitSystem units) {
+  int quantity = 0;
+  Price price = sizes.front().price();
+  std::vector<std::string> uses;
+  for (std::size_t row = 0; row < sizes.size(); ++row) {
+    quantity += sizes[row].quantity;
+    if (row > 0) price += sizes[row].price();
+    for (const std::string& use : sizes[row].used_for)
+      if (std::find(uses.begin(), uses.end(), use) == uses.end()) uses.push_back(use);
+  }
+  return {shelf_word(sizes.front()), sizes.front().by_the_foot ? "1" : fmt::format("{}", quantity),
+          row_name(sizes, units), price.known() ? write_price(price) : "price?", first_use(uses)};
+}
+
+}  // namespace
+
+void add_card_lists(const plan::Plan& plan, UnitSystem units, Card& card) {
+  for (const plan::CutItem& cut : plan.list.cut)
+    card.cuts.push_back({fmt::format("{}", cut.quantity), cut_size(cut, units), short_stock(without_by(cut.stock)),
+                         cut.datum, cut.used_for});
+  for (const bool order : {false, true})
+    for (const Sizes& sizes : by_kind(plan.list.buy, order)) card.buy.push_back(card_item(sizes, units));
+  card.cost = card.buy.empty() ? "nothing but sealant" : write_about(plan.list.total);
+  std::vector<std::string> taken;
+  for (const plan::ListItem& item : plan.list.from_bin)
+    taken.push_back(item_name(item, units) + (item.quantity == 1 ? "" : fmt::format(" ({})", quantity_of(item))));
+  card.from_bin = joined(taken, "; ");
+}
+
+}  // namespace riserun::report

@@ -1,0 +1,81 @@
+// What is set, what is marked on the tank, and how the table is run.
+#include "report/card/card_parts.h"
+#include "report/figures/figures.h"
+#include "reservoir/relief.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace riserun::report {
+
+namespace {
+
+using plan::Plan;
+using plan::Way;
+using plan::WayUse;
+
+std::string factor_words(const Plan& plan, UnitSystem units) {
+  const double factor = plan.relief.factor_at_greatest;
+  const std::string words =
+      fmt::format("Flat tank: {} set, {} at worst ({:.2g} to 1), walls' limit {}.",
+                  write_pressure_alone(plan.transfer.setting, units), write_pressure_alone(plan.relief.greatest, units),
+                  factor, write_pressure_alone(plan.walls.limit, units));
+  if (factor >= reservoir::kAirLiftFactor) return words;
+  return words + fmt::format(" UNDER 4 to 1, which California Title 8 section 3301 asks and which holds up to {}.",
+                             write_pressure_alone(plan.walls.four_to_one, units));
+}
+
+std::string relief_words(const Plan& plan, UnitSystem units) {
+  if (plan.relief.valves.empty()) return "";
+  const auto first = std::min_element(plan.relief.valves.begin(), plan.relief.valves.end(),
+                                      [](const auto& a, const auto& b) { return a.opens < b.opens; });
+  return "opens at " + write_pressure_alone(first->opens, units);
+}
+
+/// What stands at the end of the first way of that use.
+std::string device_of(const Plan& plan, WayUse use) {
+  for (const Way& way : plan.ways)
+    if (way.use == use && way.device) return plan.catalog->part(*way.device).name;
+  return "";
+}
+
+std::string time_words(const Figure& time, UnitSystem units) {
+  if (time.high && !std::isfinite(in_seconds(std::get<Time>(*time.high)))) return written(time, units) + " or never";
+  return written_with_range(time, units);
+}
+
+void add_running(const Plan& plan, UnitSystem units, Card& card) {
+  const plan::TransferPlan& transfer = plan.transfer;
+  const FigureGroup filling = filling_figures(plan);
+  if (!transfer.missing_run.empty()) {
+    card.running.push_back({"", fmt::format("Not while '{}' has no chain.", transfer.missing_run)});
+    return;
+  }
+  if (transfer.fill.stop != transfer::Stop::goal_reached) {
+    card.running.push_back({"", "The table does not come to its depth."});
+    return;
+  }
+  const FigureGroup draining = draining_figures(plan);
+  card.running = {{"up", fmt::format("shut vent, open air, shut air at {}: {}",
+                                     written(filling["shut_off_depth"], units), time_words(filling["time"], units))},
+                  {"down", fmt::format("shut air, open vent: {}", time_words(draining["time"], units))},
+                  {"left", written(draining["left_in_table"], units) + " in the table"}};
+}
+
+}  // namespace
+
+void add_card_settings(const Plan& plan, UnitSystem units, Card& card) {
+  const FigureGroup levels = levels_figures(plan);
+  card.pressures = factor_words(plan, units);
+  add_row(card.settings, "regulator", written(filling_figures(plan)["set_pressure"], units));
+  add_row(card.settings, "relief", relief_words(plan, units));
+  add_row(card.settings, "gauge", device_of(plan, WayUse::gauge));
+  add_row(card.settings, "charge", written(levels["charge_depth"], units) + " deep, water down");
+  add_row(card.settings, "mark", written(levels["charge_mark_below_lid"], units) + " below the lid");
+  add_row(card.settings, "top up", fmt::format("at {}, never under", written(levels["top_up_mark"], units)));
+  add_running(plan, units, card);
+}
+
+}  // namespace riserun::report

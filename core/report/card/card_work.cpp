@@ -1,0 +1,122 @@
+// The runs from end to end, and what is done when.
+#include "report/card/card_parts.h"
+#include "report/words/list_words.h"
+#include "report/words/say.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+namespace riserun::report {
+
+namespace {
+
+using plan::ConnectionPlan;
+using plan::Plan;
+using plan::WorkPhase;
+using plan::WorkStep;
+
+/// The steps of the whole job, as short as a card has them; a step without a row is one of a run.
+constexpr std::array<Words, 16> kShort = {{
+    {"work_baffles", "weld in {0:#baffle|baffles}, corners cropped"},
+    {"work_tight_baffles", "weld in {0:#baffle|baffles}, tight all round"},
+    {"work_bungs", "weld in {0:and}"},
+    {"work_bungs_into_closed", "a port left open, weld in {0:and}"},
+    {"work_cut_riser", "cut the riser"},
+    {"work_riser_from_inside", "screw it in from inside, {1} off the floor"},
+    {"work_riser_from_above", "let the riser down through {0}, {1} off the floor"},
+    {"work_weld_riser", "weld it through the lid, {0} off the floor"},
+    {"work_last_look", "look inside"},
+    {"work_weld_lid", "weld the lid on"},
+    {"work_leak_test", "at {0:alone}, every port plugged but the air's; stand clear"},
+    {"work_test_with_water", "with water only: the walls stand no test with air"},
+    {"work_settle_what_is_open", "not before what is open is settled"},
+    {"work_charge", "charge"},
+    {"work_set_regulator", "regulator right off, air on, up to {0:alone}"},
+    {"work_watch_first_fill", "hand on the vent"},
+}};
+
+std::string short_step(const WorkStep& step, UnitSystem units) {
+  const auto* const found =
+      std::find_if(kShort.begin(), kShort.end(), [&](const Words& words) { return words.code == step.what.code; });
+  return found == kShort.end() ? "" : fill(found->text, step.what.values, units);
+}
+
+void add_once(std::vector<std::string>& all, std::string one) {
+  if (!one.empty() && std::find(all.begin(), all.end(), one) == all.end()) all.push_back(std::move(one));
+}
+
+/// The job's own steps of some phases, in short.
+std::string steps_of(const Plan& plan, std::initializer_list<WorkPhase> phases, UnitSystem units) {
+  std::vector<std::string> steps;
+  for (const WorkStep& step : plan.work.steps)
+    if (step.number == 0 && std::find(phases.begin(), phases.end(), step.phase) != phases.end())
+      add_once(steps, short_step(step, units));
+  return joined(steps, "; ");
+}
+
+/// The runs that have steps of that phase, in its order.
+std::vector<std::string> runs_in(const Plan& plan, WorkPhase phase) {
+  std::vector<std::string> runs;
+  for (const WorkStep& step : plan.work.steps)
+    if (step.phase == phase && step.number > 0 && step.of != "riser") add_once(runs, step.of);
+  return runs;
+}
+
+/// The runs of which more than a piece is made up there.
+std::vector<std::string> made_in_the_vise(const Plan& plan) {
+  std::vector<std::string> runs;
+  for (const WorkStep& step : plan.work.steps)
+    if (step.phase == WorkPhase::in_the_vise && step.what.code.find("screw") == 0 && step.of != "riser")
+      add_once(runs, step.of);
+  return runs;
+}
+
+std::string part_words(const Plan& plan, const chain::RunPart& link, UnitSystem units) {
+  const catalog::Part& part = plan.catalog->part(link.part);
+  const std::string name = part.name.substr(0, part.name.find(", by the "));
+  return link.cut_length ? fmt::format("{}, {}", name, write_length(*link.cut_length, units)) : name;
+}
+
+/// A gauge or a valve that goes into its bung without a part between.
+bool is_straight_in(const ConnectionPlan& connection) {
+  return connection.ends_in && connection.run() != nullptr && connection.run()->parts.empty();
+}
+
+CardRow run_row(const Plan& plan, const ConnectionPlan& connection, UnitSystem units) {
+  const chain::Run* run = connection.run();
+  if (run == nullptr || !run->buildable) return {connection.name, "does not go together yet"};
+  std::vector<std::string> words;
+  words.reserve(run->parts.size() + 2);
+  words.push_back(connection.from);
+  for (const chain::RunPart& link : run->parts) words.push_back(part_words(plan, link, units));
+  if (connection.branched)
+    return {connection.name, joined(words, ", ") + ", with its arms to " + joined(connection.ends, ", ")};
+  words.push_back(connection.ends_in ? plan.catalog->part(*connection.ends_in).name : connection.to);
+  return {connection.name, joined(words, " > ")};
+}
+
+}  // namespace
+
+void add_card_work(const Plan& plan, UnitSystem units, Card& card) {
+  add_row(card.work, "tank", steps_of(plan, {WorkPhase::before_lid, WorkPhase::lid}, units));
+  add_row(card.work, "test", steps_of(plan, {WorkPhase::leak_test}, units));
+  if (const std::vector<std::string> made = made_in_the_vise(plan); !made.empty())
+    add_row(card.work, "vise", "make up in line: " + joined(made, ", "));
+  std::vector<const ConnectionPlan*> in_order;
+  for (const std::string& name : runs_in(plan, WorkPhase::on_the_tank))
+    for (const ConnectionPlan& connection : plan.connections)
+      if (connection.name == name) in_order.push_back(&connection);
+  for (const ConnectionPlan& connection : plan.connections)
+    if (std::find(in_order.begin(), in_order.end(), &connection) == in_order.end()) in_order.push_back(&connection);
+  std::vector<std::string> straight_in;
+  for (const ConnectionPlan* connection : in_order)
+    if (is_straight_in(*connection)) straight_in.push_back(connection->name);
+  if (!straight_in.empty()) add_row(card.work, "first", "straight into their bungs: " + joined(straight_in, ", "));
+  for (const ConnectionPlan* connection : in_order)
+    if (!is_straight_in(*connection)) card.work.push_back(run_row(plan, *connection, units));
+  add_row(card.work, "fill", steps_of(plan, {WorkPhase::first_fill}, units));
+}
+
+}  // namespace riserun::report

@@ -1,0 +1,75 @@
+#include "report/card/make_card.h"
+
+#include "report/card/card_parts.h"
+#include "report/words/remark_words.h"
+#include "report/words/say.h"
+
+#include <fmt/format.h>
+
+#include <cctype>
+
+namespace riserun::report {
+
+namespace {
+
+using plan::Plan;
+using plan::Severity;
+using plan::Verdict;
+
+constexpr std::size_t kMostToWatch = 2;
+
+std::string in_capitals(std::string_view word) {
+  std::string capitals;
+  for (const char c : word) capitals += static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+  return capitals;
+}
+
+std::string verdict_words(const Plan& plan) {
+  switch (plan.verdict) {
+    case Verdict::ready:
+      return "READY";
+    case Verdict::not_yet:
+      return fmt::format("NOT YET: {} open", plan.findings.size());
+    case Verdict::refused:
+      break;
+  }
+  return "REFUSED";
+}
+
+CardFinding card_finding(const plan::Finding& finding, Verdict verdict, UnitSystem units) {
+  const SaidFinding said = say(finding, units);
+  CardFinding row{said.reason, said.mend};
+  // Where something is refused, what is only open yet is told apart.
+  if (verdict == Verdict::refused && finding.severity == Severity::not_yet) row.reason = "Open too: " + row.reason;
+  if (!said.asked.empty()) row.reason += fmt::format(" ({} asked, {} allowed)", said.asked, said.allowed);
+  return row;
+}
+
+void add_watch(const Plan& plan, UnitSystem units, Card& card) {
+  for (const plan::Caution& caution : plan.cautions) {
+    if (caution.standing || caution.where == plan::Topic::walls) continue;  // of the walls: how they were worked out
+    if (card.watch.size() < kMostToWatch)
+      card.watch.push_back(say(caution.fact, units));
+    else
+      ++card.more_to_watch;
+  }
+}
+
+}  // namespace
+
+Card card_of(const Plan& plan, UnitSystem units) {
+  Card card;
+  card.title = in_capitals(plan.job.name.empty() ? "Plan" : plan.job.name);
+  card.verdict = plan.verdict;
+  card.verdict_words = verdict_words(plan);
+  for (const plan::Finding& finding : plan.findings)
+    card.findings.push_back(card_finding(finding, plan.verdict, units));
+  add_watch(plan, units, card);
+  if (plan.verdict == Verdict::refused) return card;
+  add_card_settings(plan, units, card);
+  add_card_lists(plan, units, card);
+  add_card_work(plan, units, card);
+  return card;
+}
+
+}  // namespace riserun::report

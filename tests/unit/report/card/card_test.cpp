@@ -1,0 +1,148 @@
+// The card: one page of at most sixty lines of eighty columns, with what a person acts on, and nothing that is refused.
+#include "quantity/printable.h"
+#include "report/card/make_card.h"
+#include "report/figures/figures.h"
+#include "report/text/card_text.h"
+#include "report/words/remark_words.h"
+#include "unit/plan/judge/ready_job.h"
+
+#include <gmock/gmock.h>
+
+#include <sstream>
+
+namespace riserun::report {
+namespace {
+
+using testing::Contains;
+using testing::HasSubstr;
+using testing::IsEmpty;
+using testing::Not;
+
+const char* const kShipped[] = {"bevel-bench", "one-air-bung", "air-too-weak", "one-part-short", "walls-too-thin"};
+
+std::vector<std::string> lines_of(const plan::Plan& plan, UnitSystem units) {
+  std::istringstream text(card_text(card_of(plan, units), "job.yaml", Style{units, false}));
+  std::vector<std::string> lines;
+  for (std::string line; std::getline(text, line);) lines.push_back(line);
+  return lines;
+}
+
+std::string value_of(const std::vector<CardRow>& rows, const std::string& name) {
+  for (const CardRow& row : rows)
+    if (row.name == name) return row.value;
+  return "";
+}
+
+TEST(Card, IsNoWiderThanAPageAndNoLongerForTheMainExample) {
+  for (const char* name : kShipped)
+    for (const UnitSystem units : {UnitSystem::inch, UnitSystem::metric})
+      for (const std::string& line : lines_of(plan::plan_of_example(name), units)) {
+        EXPECT_LE(quantity::count_characters(line), kCardWidth) << name << ": " << line;
+        EXPECT_THAT(line, Not(testing::EndsWith(" "))) << name;
+      }
+  EXPECT_LE(lines_of(plan::bevel_bench(), UnitSystem::inch).size(), 60u);
+}
+
+TEST(Card, SetsAndMarksWhatThePlanSays) {
+  const plan::Plan& plan = plan::ready();
+  const Card card = card_of(plan, UnitSystem::inch);
+  EXPECT_EQ(card.verdict_words, "READY");
+  EXPECT_THAT(card.findings, IsEmpty());
+  EXPECT_THAT(value_of(card.settings, "regulator"), HasSubstr("1.6 psi"));
+  EXPECT_EQ(value_of(card.settings, "relief"), "opens at 2 psi");
+  EXPECT_EQ(value_of(card.settings, "charge"), "9 in deep, water down");
+  EXPECT_EQ(value_of(card.settings, "mark"), "5 in below the lid");
+  EXPECT_THAT(card.pressures, HasSubstr(written(walls_figures(plan)["limit"], UnitSystem::inch).substr(0, 4)));
+  EXPECT_THAT(value_of(card.running, "up"),
+              HasSubstr(written(filling_figures(plan)["shut_off_depth"], UnitSystem::inch)));
+  EXPECT_THAT(value_of(card.running, "down"), HasSubstr("open vent"));
+}
+
+// Whatever the list holds is on the card: counted, and summed up to the same price.
+TEST(Card, BuysAllThatTheListHas) {
+  for (const char* name : {"bevel-bench", "one-air-bung"}) {
+    const plan::Plan plan = plan::plan_of_example(name);
+    const Card card = card_of(plan, UnitSystem::inch);
+    int listed = 0;
+    int bought = 0;
+    double sum = 0.0;
+    for (const plan::ListItem& item : plan.list.buy) listed += item.by_the_foot ? 1 : item.quantity;
+    for (const CardItem& item : card.buy) {
+      bought += std::stoi(item.quantity);
+      sum += std::stod(item.price.substr(1));
+    }
+    EXPECT_EQ(bought, listed) << name;
+    EXPECT_NEAR(sum, static_cast<double>(plan.list.total.cents()) / 100.0, 0.005) << name;
+    EXPECT_EQ(card.cuts.size(), plan.list.cut.size());
+  }
+}
+
+TEST(Card, GroupsTheSizesOfOneKindAndPutsWhatIsOrderedLast) {
+  const Card card = card_of(plan::bevel_bench(), UnitSystem::inch);
+  std::vector<std::string> names;
+  for (const CardItem& item : card.buy) names.push_back(item.name);
+  EXPECT_THAT(names, Contains("square head plug, black iron: 1, 1-1/4, 1/4, 3/4 (2)"));
+  EXPECT_THAT(names, Contains("2 ft of 1-1/4 rubber hose, rubber"));
+  EXPECT_TRUE(std::is_sorted(card.buy.begin(), card.buy.end(), [](const CardItem& a, const CardItem& b) {
+    return a.shelf != "order" && b.shelf == "order";
+  }));
+}
+
+TEST(Card, NamesEveryRunFromEndToEndInTheOrderOfWork) {
+  const Card card = card_of(plan::bevel_bench(), UnitSystem::inch);
+  EXPECT_EQ(value_of(card.work, "vent"), "vent bung > 3/4 hex nipple > 3/4 full-bore ball valve");
+  EXPECT_EQ(value_of(card.work, "first"), "straight into their bungs: relief, gauge");
+  EXPECT_EQ(value_of(card.work, "vise"), "make up in line: air in");
+  EXPECT_THAT(value_of(card.work, "water up"), HasSubstr("1-1/4 rubber hose, 12-1/2 in"));
+  const auto place = [&](const std::string& name) {
+    return std::find_if(card.work.begin(), card.work.end(), [&](const CardRow& row) { return row.name == name; });
+  };
+  EXPECT_LT(place("test"), place("vent"));
+  EXPECT_LT(place("water up"), place("air in"));
+  EXPECT_LT(place("air in"), place("fill"));
+}
+
+TEST(Card, SaysWhatIsOpenFirstAndHowItIsMended) {
+  const plan::Plan open = plan::ready_and("coldest: 20 degF");
+  const Card card = card_of(open, UnitSystem::inch);
+  ASSERT_EQ(card.findings.size(), open.findings.size());
+  EXPECT_EQ(card.verdict_words, "NOT YET: 1 open");
+  EXPECT_EQ(card.findings.front().mend, say(open.findings.front(), UnitSystem::inch).mend);
+  EXPECT_THAT(card.settings, Not(IsEmpty()));
+}
+
+// Nothing of it is to be bought, cut or set.
+TEST(Card, OfARefusedPlanHoldsItsReasonsAlone) {
+  for (const char* name : {"air-too-weak", "one-part-short", "walls-too-thin"}) {
+    const Card card = card_of(plan::plan_of_example(name), UnitSystem::inch);
+    EXPECT_EQ(card.verdict_words, "REFUSED");
+    EXPECT_THAT(card.findings, Not(IsEmpty())) << name;
+    EXPECT_TRUE(card.settings.empty() && card.running.empty() && card.cuts.empty() && card.buy.empty()) << name;
+    EXPECT_TRUE(card.work.empty()) << name;
+    EXPECT_THAT(card_text(card, "job.yaml", {}), Not(HasSubstr("BUY"))) << name;
+  }
+}
+
+TEST(Card, SaysUnderFourInOneLine) {
+  ASSERT_LT(plan::ready().relief.factor_at_greatest, 4.0);
+  ASSERT_GT(plan::bevel_bench().relief.factor_at_greatest, 4.0);
+  EXPECT_THAT(card_of(plan::ready(), UnitSystem::inch).pressures, HasSubstr("UNDER 4 to 1"));
+  EXPECT_THAT(card_of(plan::bevel_bench(), UnitSystem::inch).pressures, Not(HasSubstr("UNDER")));
+}
+
+// Names are the user's own: of any length, without a blank, in any letters; what may not be printed is escaped.
+TEST(Card, KeepsItsWidthWhateverThingsAreCalled) {
+  plan::Plan plan = plan::bevel_bench();
+  const std::string endless = std::string(120, 'x') + "\u00e9\u00e9\u00e9";
+  plan.job.name = endless;
+  plan.connections.front().name = endless;
+  plan.connections[1].from = endless;
+  plan.list.buy.front().used_for = {endless};
+  plan.list.buy.back().name = endless;
+  plan.list.cut.front().used_for = endless;
+  for (const std::string& line : lines_of(plan, UnitSystem::inch))
+    EXPECT_LE(quantity::count_characters(line), kCardWidth) << line;
+}
+
+}  // namespace
+}  // namespace riserun::report

@@ -34,34 +34,14 @@ std::vector<Need> apart_in_any_order(std::vector<Need> needs) {
   return needs;
 }
 
-/// A part that has met a need goes on to the next one unless it has met one for the same parts: one more of the wider
-/// of two neighbours holds it back.
-std::vector<Need> apart_in_order(const std::vector<Need>& needs) {
-  std::vector<Need> apart;
-  std::vector<Parts> met;  // by the last part: what holds it back
-  for (const Need& need : needs) {
-    const Parts parts = parts_of(need);
-    const bool held_back = std::find(met.begin(), met.end(), parts) != met.end();
-    std::vector<Parts> by_next = {parts};
-    if (!apart.empty() && !held_back) {
-      const Parts before = parts_of(apart.back());
-      if (is_within(before, parts)) {
-        apart.push_back(need);
-      } else if (is_within(parts, before)) {
-        apart.push_back(apart.back());
-        by_next.push_back(before);
-      }
-    }
-    apart.push_back(need);
-    met = std::move(by_next);
-  }
-  return apart;
-}
-
 }  // namespace
 
+bool takes_two_parts(const std::vector<PartId>& a, const std::vector<PartId>& b) {
+  return is_within(a, b) || is_within(b, a);
+}
+
 std::vector<Need> told_apart(std::vector<Need> needs, bool in_order) {
-  return in_order ? apart_in_order(needs) : apart_in_any_order(std::move(needs));
+  return in_order ? needs : apart_in_any_order(std::move(needs));
 }
 
 }  // namespace riserun::chain

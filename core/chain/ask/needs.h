@@ -7,11 +7,14 @@
 
 namespace riserun::chain {
 
-/// Needs that name two parts are met by two: of `valve` and `ball valve` the second is no other word for the first. A
-/// search lets one part meet every need that it matches, but of needs for the same parts one only; so a need is asked
-/// for once more for each of the others that is narrower, which takes one of its parts. Needs of which neither is the
-/// narrower (`brass`, `ball valve`) may still be met by one part. Exact where any two needs that share a part are one
-/// within the other, as Hall's theorem has it; in order, for those that follow one another.
+/// Of two needs, given as their parts in order and each once, the one is within the other or the same: each takes a
+/// part of its own. Needs of which neither is the narrower (`brass`, `ball valve`) may be met by one part.
+bool takes_two_parts(const std::vector<PartId>& a, const std::vector<PartId>& b);
+
+/// Needs that name two parts are met by two: of `valve` and `ball valve` the second is no other word for the first. In
+/// order a search sees to it itself. In any order it lets one part meet every need that it matches, but of needs for
+/// the same parts one only; so a need is asked for once more for each of the others that is narrower, which takes one
+/// of its parts. Exact where any two needs that share a part are one within the other, as Hall's theorem has it.
 std::vector<Need> told_apart(std::vector<Need> needs, bool in_order);
 
 }  // namespace riserun::chain

@@ -1,5 +1,6 @@
 #include "chain/rules/rules.h"
 
+#include "chain/ask/needs.h"
 #include "chain/part/duty.h"
 #include "chain/part/swing.h"
 
@@ -42,6 +43,10 @@ void Rules::group_needs() {
     group_of_need_.push_back(static_cast<std::uint8_t>(same - groups_.begin()));
     if (need.required) all_met_ = static_cast<std::uint8_t>(all_met_ | bit);
   }
+  for (NeedGroup& group : groups_)
+    for (std::size_t other = 0; other < groups_.size(); ++other)
+      if (takes_two_parts(group.parts, groups_[other].parts))
+        group.apart = static_cast<std::uint8_t>(group.apart | 1u << other);
   for (const NeedGroup& group : groups_) needed_.insert(needed_.end(), group.parts.begin(), group.parts.end());
   std::sort(needed_.begin(), needed_.end());
   needed_.erase(std::unique(needed_.begin(), needed_.end()), needed_.end());
@@ -100,15 +105,15 @@ std::uint8_t Rules::advance(std::uint8_t met, std::uint8_t groups) const {
   return met;
 }
 
-// What is met is always the first few needs. A part that meets the next one may meet the one after it as well, but of
-// needs for the same parts one only.
+// What is met is always the first few needs. A part that meets the next one may meet the one after it as well, unless
+// that takes a part of its own beside any that this one meets.
 std::uint8_t Rules::advance_in_order(std::uint8_t met, std::uint8_t groups) const {
   unsigned left = groups;
   for (std::size_t need = 0; need < group_of_need_.size(); ++need) {
     if (met >> need & 1u) continue;
-    const unsigned group = 1u << group_of_need_[need];
-    if (!(left & group)) break;
-    left &= ~group;
+    const std::uint8_t group = group_of_need_[need];
+    if (!(left >> group & 1u)) break;
+    left &= ~unsigned{groups_[group].apart};
     met = static_cast<std::uint8_t>(met | 1u << need);
   }
   return met;

@@ -19,6 +19,8 @@ enum class Closing {
 struct NeedGroup {
   std::uint8_t bits = 0;
   std::vector<PartId> parts;
+  std::uint8_t apart =
+      0;  // groups, itself among them, that the same part does not meet as well where needs are in order
 };
 
 class Rules {

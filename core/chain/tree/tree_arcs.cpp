@@ -1,5 +1,6 @@
 #include "chain/tree/tree_arcs.h"
 
+#include "chain/ask/needs.h"
 #include "chain/graph/keep_best.h"
 #include "chain/graph/plugs.h"
 
@@ -98,7 +99,7 @@ bool is_among(const std::vector<PartId>& sorted, PartId part) {
   return std::binary_search(sorted.begin(), sorted.end(), part);
 }
 
-// A part meets one need or several that follow one another, but of needs for the same parts one only. The last needs
+// A part meets one need or several that follow one another, but of needs that take two parts one only. The last needs
 // are met by what lies beyond, and it is the next before those that it can meet.
 std::vector<Taking> ways_to_meet(const NeedDigit& need, PartId part) {
   if (need.in_order.empty()) return need.names(part) ? std::vector{Taking{need.digit, 1}} : std::vector<Taking>{};
@@ -108,7 +109,9 @@ std::vector<Taking> ways_to_meet(const NeedDigit& need, PartId part) {
     for (std::size_t met = 1; met <= count - beyond; ++met) {
       const auto first = need.in_order.end() - static_cast<std::ptrdiff_t>(beyond + met);
       const auto last = first + static_cast<std::ptrdiff_t>(met);
-      if (!is_among(*first, part) || std::find(first + 1, last, *first) != last) break;
+      const bool takes_more =
+          std::any_of(first + 1, last, [&](const auto& other) { return takes_two_parts(*first, other); });
+      if (!is_among(*first, part) || takes_more) break;
       ways.push_back({need.digit, static_cast<int>(met), static_cast<int>(beyond)});
     }
   }

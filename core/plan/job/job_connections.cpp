@@ -96,7 +96,7 @@ void read_needs(JobReading& reading, Fields& fields, std::vector<chain::Need>& w
       std::vector<PartId> parts = read_parts(reading, words);
       if (!parts.empty()) wanted.push_back({std::string(words.text()), std::move(parts)});
     }
-  const std::size_t apart = std::max(chain::told_apart(wanted, false).size(), chain::told_apart(wanted, true).size());
+  const std::size_t apart = chain::told_apart(wanted, false).size();
   if (apart > chain::kMostNeeds)
     reading.problems.add(needs, fmt::format("{}: needs of which one is within the other are two parts, {} in all; "
                                             "allowed are at most {}",

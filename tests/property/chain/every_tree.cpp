@@ -245,14 +245,22 @@ bool TreeTrial::serves_all(const std::vector<TreeItem>& tree, std::size_t row, u
   return true;
 }
 
+namespace {
+
+bool are_nested(const std::vector<PartId>& a, const std::vector<PartId>& b) {
+  return std::includes(a.begin(), a.end(), b.begin(), b.end()) || std::includes(b.begin(), b.end(), a.begin(), a.end());
+}
+
+}  // namespace
+
 // Tree rows run from the base outwards, so what is met already stands nearer to it; a part meets several only where it
-// meets all between them, and of needs for the same parts one.
+// meets all between them, and of needs of which one is within the other one.
 bool TreeTrial::in_order(std::size_t group, unsigned choice, const std::vector<int>& left) const {
   const NeedGroup& need = need_groups_[group];
   for (std::size_t before = 0; before < group; ++before) {
     const NeedGroup& other = need_groups_[before];
     if (!need.ordered || !other.ordered || other.kind != need.kind) continue;
-    if (left[before] > 0 || ((choice >> before & 1u) && other.parts == need.parts)) return false;
+    if (left[before] > 0 || ((choice >> before & 1u) && are_nested(other.parts, need.parts))) return false;
   }
   return true;
 }

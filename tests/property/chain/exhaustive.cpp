@@ -28,10 +28,13 @@ bool holds(const std::vector<PartId>& parts, PartId part) {
   return std::find(parts.begin(), parts.end(), part) != parts.end();
 }
 
-bool same_parts(const Need& a, const Need& b) {
-  return std::all_of(a.parts.begin(), a.parts.end(), [&](PartId p) { return holds(b.parts, p); }) &&
-         std::all_of(b.parts.begin(), b.parts.end(), [&](PartId p) { return holds(a.parts, p); });
+bool is_within(const Need& narrow, const Need& wide) {
+  return std::all_of(narrow.parts.begin(), narrow.parts.end(), [&](PartId p) { return holds(wide.parts, p); });
 }
+
+bool same_parts(const Need& a, const Need& b) { return is_within(a, b) && is_within(b, a); }
+
+bool one_within_the_other(const Need& a, const Need& b) { return is_within(a, b) || is_within(b, a); }
 
 bool is_close_nipple(const Part& part) { return part.name.find("close nipple") != std::string::npos; }
 
@@ -215,7 +218,8 @@ bool Exhaustive::use(std::vector<int>& uses, PartId part) const {
   return ++uses[part.row] <= request_.bin.count_of(part) || can_be_bought;
 }
 
-// A part meets each need that names it; of needs with the same parts, one only. True: it met one more.
+// A part meets each need that names it; of needs with the same parts, and in order of those of which one is within the
+// other, one only. True: it met one more.
 bool Exhaustive::meet_needs(std::vector<bool>& met, PartId part) const {
   std::vector<std::size_t> now;
   for (std::size_t i = 0; i < met.size(); ++i) {
@@ -224,8 +228,9 @@ bool Exhaustive::meet_needs(std::vector<bool>& met, PartId part) const {
       if (request_.needs_in_order) break;
       continue;
     }
+    const auto are_twins = request_.needs_in_order ? one_within_the_other : same_parts;
     const bool twin = std::any_of(now.begin(), now.end(),
-                                  [&](std::size_t k) { return same_parts(request_.needs[k], request_.needs[i]); });
+                                  [&](std::size_t k) { return are_twins(request_.needs[k], request_.needs[i]); });
     if (twin && request_.needs_in_order) break;
     if (!twin) now.push_back(i);
   }

@@ -27,6 +27,8 @@ BranchRules random_rules(Dice& dice, const catalog::Catalog& catalog) {
   for (int percent = 40; dice.chance(percent) && rules.needs.size() < 3; percent = 60) {
     const bool again = !rules.needs.empty() && dice.chance(25);
     rules.needs.push_back(again ? rules.needs.front() : Need{"own need", random_parts(dice, catalog, 3, 7)});
+    // The same, or one within it.
+    if (again && rules.needs.back().parts.size() > 1 && dice.chance(50)) rules.needs.back().parts.pop_back();
   }
   rules.needs_in_order = dice.chance(60);
   if (dice.chance(20)) {

@@ -33,6 +33,18 @@ TEST(NeedsInOrder, ComeAsGivenFromTheFirstPortOn) {
   EXPECT_EQ(shop.chain(request), "gauge tee, valve");
 }
 
+TEST(NeedsInOrder, OfWhichOneIsWithinTheOtherEachTakeAPart) {
+  const SmallWorld shop(R"(
+    gate valve: 1 A female, 1 A male, 900c, device
+    ball valve: 1 A female, 1 A male, 500c, device
+  )");
+  ChainRequest request = shop.ask("1 A male", "1 A female");
+  const Need valve = shop.need("valve", {"gate valve", "ball valve"});
+  request.needs = {valve, shop.need("ball valve", {"ball valve"}), valve};
+  request.needs_in_order = true;
+  EXPECT_EQ(shop.chain(request), "ball valve, ball valve, ball valve");
+}
+
 TEST(NeedsInOrder, ThatCannotBeKeptIsNamedWithTheNeeds) {
   const SmallWorld shop(R"(
     valve: 1 A female, 3/4 A male, 900c, device

@@ -3,14 +3,21 @@
 #include "plan/job/read_job.h"
 #include "plan/plan.h"
 #include "plan/spares.h"
+#include "quantity/input_error.h"
+#include "quantity/printable.h"
 #include "report/card/make_card.h"
+#include "report/file/write_file.h"
 #include "report/json/plan_json.h"
+#include "report/page/plan_file.h"
 #include "report/text/card_text.h"
 #include "report/text/plan_text.h"
 #include "report/text/spares_text.h"
+#include "report/words/plan_keys.h"
 
 #include <CLI/CLI.hpp>
+#include <fmt/format.h>
 
+#include <filesystem>
 #include <functional>
 #include <ostream>
 
@@ -21,14 +28,38 @@ namespace {
 using Text = std::function<std::string(const plan::Plan&, const report::Style&)>;
 using Json = std::string (*)(const plan::Plan&, UnitSystem);
 
-int show_plan(const std::string& job_file, const Session& session, const Text& text, Json json) {
+plan::Plan plan_of(const std::string& job_file, const Session& session) {
   const Stock stock = load_stock(session.common);
   plan::Job job = plan::load_job(*stock.catalog, job_file);
   if (!session.common.bin_file.empty()) job.bin = stock.bin;
-  const report::Style style = session.style(job.units);
-  const plan::Plan plan = plan::make_plan(stock.catalog, std::move(job));
+  return plan::make_plan(stock.catalog, std::move(job));
+}
+
+int status_of(const plan::Plan& plan) { return plan.verdict == plan::Verdict::ready ? kDone : kNoSolution; }
+
+int show_plan(const std::string& job_file, const Session& session, const Text& text, Json json) {
+  const plan::Plan plan = plan_of(job_file, session);
+  const report::Style style = session.style(plan.job.units);
   session.out << (session.common.json ? json(plan, style.units) : text(plan, style));
-  return plan.verdict == plan::Verdict::ready ? kDone : kNoSolution;
+  return status_of(plan);
+}
+
+int write_plan(const std::string& job_file, const std::string& file, bool force, const Session& session) {
+  const report::PlanForm& form = report::plan_form_of(file);
+  if (std::error_code unknown; !force && std::filesystem::exists(file, unknown))
+    throw quantity::InputError({{file, 0, 0, "is there already, and stays; --force writes over it", ""}});
+  const plan::Plan plan = plan_of(job_file, session);
+  report::write_file(file, form.write(plan, job_file, session.style(plan.job.units)),
+                     force ? report::Overwrite::yes : report::Overwrite::no);
+  session.out << fmt::format("{}: {}, {}\n", quantity::printable(file), form.what, report::key_of(plan.verdict));
+  return status_of(plan);
+}
+
+std::string forms_in_words() {
+  std::vector<std::string> words;
+  for (const report::PlanForm& form : report::plan_forms())
+    words.push_back(fmt::format("{} ({})", form.ending, form.what));
+  return fmt::format("{}", fmt::join(words, ", "));
 }
 
 void add_job_verb(CLI::App& app, Session& session, const std::string& name, const std::string& about, Text text,
@@ -80,18 +111,28 @@ std::string walls_json(const plan::Plan& plan, UnitSystem /*units*/) { return re
 }  // namespace
 
 void add_plan_verb(CLI::App& app, Session& session) {
-  const auto job_file = std::make_shared<std::string>();
-  const auto all = std::make_shared<bool>(false);
+  struct Options {
+    std::string job_file;
+    std::string out;
+    bool all = false;
+    bool force = false;
+  };
+  const auto options = std::make_shared<Options>();
   CLI::App* verb = app.add_subcommand("plan", "The card of a job: one page for the bench");
-  verb->add_option("job", *job_file, "The job file")->required();
-  verb->add_flag("--all", *all, "The whole plan: every figure, joint, assumption and source");
-  verb->callback([job_file, all, &session] {
-    session.chosen_verb = [job_file, all, &session] {
-      if (*all) return show_plan(*job_file, session, &report::plan_text, &report::plan_json);
+  verb->add_option("job", options->job_file, "The job file")->required();
+  CLI::Option* all =
+      verb->add_flag("--all", options->all, "The whole plan: every figure, joint, assumption and source");
+  CLI::Option* out = verb->add_option("--out", options->out, "A file for it, by its ending: " + forms_in_words());
+  verb->add_flag("--force", options->force, "Write over a file that is there")->needs(out);
+  all->excludes(out);
+  verb->callback([options, &session] {
+    session.chosen_verb = [options, &session] {
+      if (!options->out.empty()) return write_plan(options->job_file, options->out, options->force, session);
+      if (options->all) return show_plan(options->job_file, session, &report::plan_text, &report::plan_json);
       const Text card = [&](const plan::Plan& plan, const report::Style& style) {
-        return report::card_text(report::card_of(plan, style.units), *job_file, style);
+        return report::card_text(report::card_of(plan, style.units), options->job_file, style);
       };
-      return show_plan(*job_file, session, card, &report::plan_json);
+      return show_plan(options->job_file, session, card, &report::plan_json);
     };
   });
 }

@@ -53,6 +53,9 @@ void add_watch(const Plan& plan, UnitSystem units, Card& card) {
     else
       ++card.more_to_watch;
   }
+  card.watch.emplace_back(
+      "Compressed air in a flat tank can kill: keep clear while it rises. A competent person judges the box; local "
+      "codes come first.");
 }
 
 }  // namespace

@@ -138,11 +138,6 @@ std::string rows(const std::string& title, const std::vector<CardRow>& list, con
 std::string watch(const Card& card, const std::string& job_file, const Style& style) {
   std::string text = section("BEFORE AIR GOES ON", "", style);
   for (const std::string& caution : card.watch) text += wrapped("  ! ", caution, kCardWidth);
-  text +=
-      wrapped("  ! ",
-              "Compressed air in a flat tank can kill: keep clear while it rises. A competent person judges the box; "
-              "local codes come first.",
-              kCardWidth);
   const std::string more = card.more_to_watch == 0 ? "" : fmt::format("{} more to watch, ", card.more_to_watch);
   return text + wrapped("  ", fmt::format("{}each joint, figure and source: riserun plan {} --all", more, job_file),
                         kCardWidth);

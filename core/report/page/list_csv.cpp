@@ -1,0 +1,80 @@
+#include "report/page/list_csv.h"
+
+#include "report/page/escape.h"
+#include "report/words/list_words.h"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <optional>
+
+namespace riserun::report {
+
+namespace {
+
+constexpr std::size_t kColumns = 15;
+using Row = std::array<std::string, kColumns>;
+
+std::string line_of(const Row& row) { return fmt::format("{}\r\n", fmt::join(row, ",")); }
+
+std::string dollars(Price price) {
+  return price.known() ? fmt::format("{}.{:02}", price.cents() / 100, price.cents() % 100) : "";
+}
+
+Row item_row(const plan::ListItem& item, const char* what, UnitSystem units) {
+  const bool bought = std::string_view(what) == "buy";
+  return {what,
+          fmt::format("{}", item.quantity),
+          item.by_the_foot ? "ft" : "piece",
+          csv_text(item.name),
+          csv_text(item_size(item, units)),
+          csv_text(item.material),
+          bought ? dollars(item.each) : "",
+          bought ? dollars(item.price()) : "",
+          csv_text(item.shelf),
+          item.special_order && bought ? "yes" : "no",
+          csv_text(joined(item.used_for, "; ")),
+          csv_text(joined(item.instead, "; ")),
+          csv_text(item.id),
+          "",
+          ""};
+}
+
+std::string measure(const std::optional<Length>& length, UnitSystem units) {
+  if (!length) return "";
+  return units == UnitSystem::inch ? fmt::format("{:.4f}", in_inches(*length))
+                                   : fmt::format("{:.1f}", in_millimetres(*length));
+}
+
+Row cut_row(const plan::CutItem& cut, UnitSystem units) {
+  return {"cut",
+          fmt::format("{}", cut.quantity),
+          "piece",
+          csv_text(cut.stock),
+          csv_text(cut_size(cut, units)),
+          "",
+          "",
+          "",
+          "",
+          "",
+          csv_text(cut.used_for),
+          csv_text(cut_remark(cut, units)),
+          "",
+          measure(cut.length, units),
+          measure(cut.width, units)};
+}
+
+}  // namespace
+
+std::string list_csv(const plan::Plan& plan, UnitSystem units) {
+  const bool inch = units == UnitSystem::inch;
+  std::string text = line_of({"what", "quantity", "unit", "name", "size", "material", "price each ($)", "price ($)",
+                              "shelf", "special order", "for", "or else; how", "id",
+                              inch ? "length (in)" : "length (mm)", inch ? "width (in)" : "width (mm)"});
+  for (const plan::ListItem& item : plan.list.buy) text += line_of(item_row(item, "buy", units));
+  for (const plan::ListItem& item : plan.list.from_bin) text += line_of(item_row(item, "bin", units));
+  for (const plan::CutItem& cut : plan.list.cut) text += line_of(cut_row(cut, units));
+  return text;
+}
+
+}  // namespace riserun::report

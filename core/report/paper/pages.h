@@ -1,0 +1,68 @@
+// Pages of a PDF, filled from the top down; what is full goes on on the next one.
+#pragma once
+
+#include "quantity/write.h"
+
+#include <cstddef>
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace riserun::report {
+
+/// In PDF points, 1/72 in.
+struct Paper {
+  double width = 0.0;
+  double height = 0.0;
+};
+
+/// US letter in inch units, A4 (ISO 216) in metric.
+Paper paper_of(UnitSystem units);
+
+/// A line of letters of one width.
+struct TypedLine {
+  std::string text;
+  bool bold = false;
+};
+
+/// Writes a document; its text can be selected, its fonts are in it.
+class Pages {
+ public:
+  /// @param title of the document; with `headed` it stands over each page
+  Pages(Paper paper, std::string title, bool headed);
+  ~Pages();
+  Pages(const Pages&) = delete;
+  Pages& operator=(const Pages&) = delete;
+
+  void heading(const std::string& words);
+  void sentence(const std::string& words);
+  /// A box to tick, how many, what, and at the right what it costs or measures. A row is never split.
+  void row(const std::string& count, const std::string& what, const std::string& beside, const std::string& under);
+  /// Lines in letters of one width, as large as lets so many of them stand in a line, and all of them on the page where
+  /// that keeps them at 7 points or more.
+  void typed(const std::vector<TypedLine>& lines, std::size_t columns, bool on_one_page);
+  void new_page();
+
+  /// The bytes of the document. Nothing may be written after it.
+  /// @throws std::runtime_error when the document could not be made
+  std::string finish();
+
+ private:
+  struct Drawing;
+
+  double width() const;
+  double height_of(const std::string& words, const std::string& font, double wide);
+  void put(const std::string& words, const std::string& font, double left, double wide);
+  void head();
+  void foot();
+  void room_for(double high);
+
+  Paper paper_;
+  std::string title_;
+  bool headed_ = false;
+  std::unique_ptr<Drawing> drawing_;
+  double down_ = 0.0;
+  int number_ = 0;
+};
+
+}  // namespace riserun::report

@@ -50,7 +50,7 @@ class Pages(unittest.TestCase):
         text = (EXAMPLES / "bevel-bench.yaml").read_text(encoding="utf-8")
         text = text.replace("name: Bevelling bench", "name: " + json.dumps(HOSTILE), 1)
         text = text.replace("gauge bung", "'@gauge <b>'")
-        text = text.replace("name: gauge,", "name: '=gauge',").replace("name: relief,", "name: '@SUM(A1)',")
+        text = text.replace("name: gauge\n", "name: '=gauge'\n").replace("name: relief\n", "name: '@SUM(A1)'\n")
         for name in ("bin.yaml", "prices.yaml"):
             text = text.replace(f" {name}", f" {EXAMPLES / name}")
         cls.job = cls.path / "job.yaml"

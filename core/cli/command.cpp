@@ -6,6 +6,7 @@
 #include <CLI/CLI.hpp>
 #include <unistd.h>
 
+#include <cstdlib>
 #include <iostream>
 #include <optional>
 
@@ -58,7 +59,8 @@ int parse_error_status(const CLI::App& app, const CLI::ParseError& error, std::o
 report::Style Session::style(UnitSystem otherwise) const {
   report::Style result;
   result.units = units_given(common).value_or(otherwise);
-  result.bold_headings = common.color == "auto" && &out == &std::cout && isatty(STDOUT_FILENO) != 0;
+  result.bold_headings =
+      common.color == "auto" && std::getenv("NO_COLOR") == nullptr && &out == &std::cout && isatty(STDOUT_FILENO) != 0;
   return result;
 }
 
@@ -68,7 +70,8 @@ int run(int argc, const char* const* argv, std::ostream& out, std::ostream& err)
       "riserun"};
   Session session{{}, out, err, {}};
   add_common_options(app, session.common);
-  app.require_subcommand(1);
+  app.set_version_flag("--version", "riserun " RISERUN_VERSION);
+  app.require_subcommand(0, 1);
   app.fallthrough();  // the common options may stand after the verb, too
   add_plan_verb(app, session);
   add_chain_verb(app, session);
@@ -81,9 +84,11 @@ int run(int argc, const char* const* argv, std::ostream& out, std::ostream& err)
   add_check_verb(app, session);
   add_identify_verb(app, session);
   add_new_verb(app, session);
+  add_help_verb(app, session);
   try {
     app.parse(argc, argv);
-    return written_whole(out, err, session.chosen_verb());
+    if (!session.chosen_verb) out << app.help();
+    return written_whole(out, err, session.chosen_verb ? session.chosen_verb() : kDone);
   } catch (const CLI::ParseError& error) {
     if (const std::optional<std::string> word = unknown_verb(app, argc, argv)) {
       err << "error: '" << quantity::printable(*word) << "' is no verb of riserun; riserun --help lists them.\n";

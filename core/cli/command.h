@@ -52,6 +52,7 @@ void add_catalog_verb(CLI::App& app, Session& session);
 void add_check_verb(CLI::App& app, Session& session);
 void add_identify_verb(CLI::App& app, Session& session);
 void add_new_verb(CLI::App& app, Session& session);
+void add_help_verb(CLI::App& app, Session& session);
 
 /// Never throws but for a bug, or when memory runs out.
 /// @param argv  as main gets it: the first is the program's own name

@@ -34,7 +34,7 @@ class Program(unittest.TestCase):
         self.assertIn("No chain", done.stdout)
 
     def test_bad_input_goes_to_standard_error_alone_and_exits_two(self):
-        for words in ((), ("plumb", "x"), ("chain", "1 FTP", "3/4 MGHT"), ("plan", "nowhere.yaml"), ("plan", "/"),
+        for words in (("plumb", "x"), ("chain", "1 FTP", "3/4 MGHT"), ("plan", "nowhere.yaml"), ("plan", "/"),
                       ("chain", "1 FNPT", "1 FNPT", "--need", b"union \xff".decode(errors="surrogateescape"))):
             done = run(*words, errors="backslashreplace")
             self.assertEqual((done.returncode, done.stdout), (2, ""), words)

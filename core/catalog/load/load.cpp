@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <atomic>
+#include <cstdlib>
 #include <future>
 #include <iterator>
 #include <system_error>
@@ -153,12 +154,18 @@ fs::path find_catalog_folder() {
   std::vector<fs::path> places;
   if (!failed)
     places = {program / "catalog", program / ".." / "catalog", program / ".." / "share" / "riserun" / "catalog"};
+  if (const char* own = std::getenv("RISERUN_CATALOG"); own != nullptr && *own != '\0') places.emplace_back(own);
 #ifdef RISERUN_CATALOG_FOLDER
   places.emplace_back(RISERUN_CATALOG_FOLDER);
 #endif
   for (const fs::path& place : places)
     if (fs::exists(place / kFirstFiles[1], failed)) return place.lexically_normal();
-  throw quantity::InputError({{{}, 0, 0, "the catalog is missing: no folder 'catalog' beside the program", {}}});
+  throw quantity::InputError(
+      {{{},
+        0,
+        0,
+        "the catalog is missing: no folder 'catalog' beside the program, and RISERUN_CATALOG names none",
+        {}}});
 }
 
 }  // namespace riserun::catalog

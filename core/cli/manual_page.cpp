@@ -1,0 +1,64 @@
+#include "cli/manual_page.h"
+
+#include "plan/job/job_keys.h"
+#include "report/text/help_text.h"
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+namespace riserun::cli {
+
+namespace {
+
+/// No word of ours is an instruction of man(7).
+std::string roff(const std::string& text) {
+  std::string safe = text.starts_with('.') || text.starts_with('\'') ? "\\&" : "";
+  for (const char c : text) {
+    if (c == '\\')
+      safe += "\\e";
+    else if (c == '-')
+      safe += "\\-";
+    else
+      safe += c;
+  }
+  return safe;
+}
+
+std::string item(const std::string& name, const std::string& help) {
+  return fmt::format(".TP\n.B {}\n{}.\n", roff(name), roff(help));
+}
+
+std::string options(const CLI::App& app) {
+  std::string text;
+  for (const CLI::Option* option : app.get_options([](const CLI::Option* o) { return !o->get_lnames().empty(); }))
+    text += item("--" + option->get_lnames().front(), option->get_description());
+  return text;
+}
+
+}  // namespace
+
+std::string manual_page(const CLI::App& app) {
+  std::string text = fmt::format(
+      ".TH RISERUN 1 \"\" \"riserun {}\" \"User Commands\"\n.SH NAME\nriserun \\- plans a sealed water reservoir under "
+      "an open work table\n.SH SYNOPSIS\n.B riserun\n.I VERB\n[OPTION]...\n.SH DESCRIPTION\n{}\n",
+      RISERUN_VERSION, roff(app.get_description()));
+  text += ".SH VERBS\n";
+  for (const CLI::App* verb : app.get_subcommands([](const CLI::App*) { return true; })) {
+    text += fmt::format(".SS {}\n{}.\n", roff(verb->get_name()), roff(verb->get_description()));
+    for (const CLI::Option* option : verb->get_options([](const CLI::Option* o) { return o->get_positional(); }))
+      text += item(option->get_name(true), option->get_description());
+    text += options(*verb);
+  }
+  text += ".SH OPTIONS OF EVERY VERB\n" + options(app);
+  text += ".SH KEYS OF A JOB\n";
+  for (const plan::JobKey& key : plan::job_keys())
+    text += item(key.path, fmt::format("{}{}. {}", report::form_words(key), key.needed ? ", needed" : "", key.help));
+  return text +
+         ".SH EXIT STATUS\n.TP\n0\nDone; of a plan: ready.\n.TP\n1\nNo solution, not yet or refused: it says why.\n"
+         ".TP\n2\nThe input is wrong, or the answer could not be written.\n"
+         ".SH ENVIRONMENT\n.TP\n.B RISERUN_CATALOG\nThe folder of the catalog, where it does not stand by the "
+         "program.\n"
+         ".TP\n.B NO_COLOR\nNo bold headings.\n";
+}
+
+}  // namespace riserun::cli

@@ -1,0 +1,114 @@
+"""Help by words, the schema that editors check a job with, the manual page and what completes words in a shell."""
+import json
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+import unittest
+
+import jsonschema
+import yaml
+
+PROGRAM, EXAMPLES = sys.argv[1], pathlib.Path(sys.argv[2])
+
+# Each one wrong in one place: what is put in the place of what, and the path at which it must be refused.
+WRONG = [
+    ("name: Bevelling bench", "nome: Bevelling bench", ""), ("units: inch", "units: inches", "units"),
+    ("sheet: 3/16 in steel", "sheets: 3/16 in steel", "reservoir"), ("lid: open", "lid: ajar", "reservoir.lid"),
+    ("lid: open", "lid: [open]", "reservoir.lid"), ("baffles across: 2", "baffles across: [2]", "reservoir.supports.baffles across"),
+    ("baffles across: 2", "baffles accross: 2", "reservoir.supports"), ("passages: yes", "passages: maybe", "reservoir.supports.passages"),
+    ("height: 15 in}", "hight: 15 in}", "reservoir.inside"), ("height: 15 in}", "height: {in: 15}}", "reservoir.inside.height"),
+    ("length: 48 in, width: 20 in, height", "width: 20 in, height", "reservoir.inside"),
+    ("charge: 8-1/2 in", "charge: {depth: 8 in}", "reservoir.charge"), ("charge:", "charges:", "reservoir"),
+    ("bung: full coupling", "bung: whole coupling", "reservoir.ports.riser bung"),
+    ("where: lid, projects", "where: top, projects", "reservoir.ports.riser bung"),
+    ("projects: 1 in", "project: 1 in", "reservoir.ports.riser bung"),
+    ("{port: 1/4 FNPT, bung: half coupling", "{prot: 1/4 FNPT, bung: half coupling", "reservoir.ports.gauge bung"),
+    ("carries: water", "carries: steam", "connections.0.carries"), ("carries: water", "carrys: water", "connections.0"),
+    ("need: [hose]", "need: {hose: 1}", "connections.0.need"), ("need: [hose]", "needs: [hose]", "connections.0"),
+    ("offset: 1-1/4 in", "offset: [1]", "connections.0.offset"), ("held: {from: fixed", "held: {form: fixed", "connections.0.held"),
+    ("held: {from: fixed", "held: {from: stuck", "connections.0.held.from"), ("held: {from: fixed, to: fixed}", "held: fixed", "connections.0.held"),
+    ("in order: yes", "in order: sometimes", "connections.1.in order"), ("special order: yes ", "special order: 3 ", "connections.1.special order"),
+    ("from: riser bung", "form: riser bung", "connections.0"), ("    to: table inlet", "    too: table inlet", "connections.0"),
+    ("connections:", "connection:", ""), ("table:", "tabel:", ""), ("air:", "air supply:", ""), ("\nriser:", "\nriser tube:", ""),
+    ("relief valve:\n", "relief valves:\n", ""), ("bin: ", "bins: ", ""), ("ends in: 5 psi gauge", "ends in: [5 psi gauge]", "connections.2.ends in"),
+    ("name: gauge", "name: {x: 1}", "connections.2.name"), ("delivery:", "delivers:", "air"), ("receiver:", "reciever:", "air"),
+    ("rim:", "rims:", "table"), ("depth:", "deep:", "table"), ("floor height:", "floor hight:", "table"),
+]
+
+
+def run(*words, **how):
+    return subprocess.run([PROGRAM, *map(str, words)], capture_output=True, text=True, **how)
+
+
+class Help(unittest.TestCase):
+    @classmethod
+    def setUpClass(cls):
+        cls.schema = json.loads(run("help", "--schema").stdout)
+        cls.validator = jsonschema.Draft202012Validator(cls.schema)
+        cls.bench = (EXAMPLES / "bevel-bench.yaml").read_text(encoding="utf-8")
+
+    def test_every_key_is_found_by_its_own_words(self):
+        paths = re.findall(r"^  (\S.*?)(?: \(needed\))?: ", run("help", "job").stdout, re.M)
+        self.assertGreater(len(paths), 100)
+        for path in paths:
+            name = re.split(r"[.\]]", path)[-1] or path
+            self.assertIn(path, run("help", *name.split()).stdout)
+
+    def test_words_that_nothing_says_are_told_what_there_is(self):
+        done = run("help", "flux", "capacitor")
+        self.assertEqual(done.returncode, 1)
+        self.assertIn("riserun help job", done.stdout)
+
+    def test_alone_and_with_no_word_it_lists_the_verbs(self):
+        for words in ((), ("help",), ("--help",)):
+            done = run(*words)
+            self.assertEqual(done.returncode, 0)
+            self.assertIn("  plan ", done.stdout)
+        self.assertRegex(run("--version").stdout, r"^riserun \d+\.\d+\.\d+\n$")
+
+    def test_the_schema_is_one_and_takes_every_shipped_job(self):
+        jsonschema.Draft202012Validator.check_schema(self.schema)
+        with tempfile.TemporaryDirectory() as folder:
+            starter = pathlib.Path(folder) / "starter.yaml"
+            run("new", starter)
+            for file in [*EXAMPLES.glob("*.yaml"), starter]:
+                job = yaml.safe_load(file.read_text(encoding="utf-8"))
+                if "reservoir" in job:
+                    self.assertEqual([error.message for error in self.validator.iter_errors(job)], [], file)
+
+    def test_the_schema_refuses_what_is_wrong_at_its_place(self):
+        self.assertGreaterEqual(len(WRONG), 40)
+        for old, new, place in WRONG:
+            self.assertIn(old, self.bench, "not in the example")
+            job = yaml.safe_load(self.bench.replace(old, new, 1))
+            found = {".".join(map(str, error.absolute_path)) for error in self.validator.iter_errors(job)}
+            self.assertTrue(any(at == place or at.startswith(place + ".") for at in found) if place else "" in found,
+                            f"{new}: {found}")
+
+    def test_the_manual_page_has_every_verb_option_and_key(self):
+        page = run("help", "--man").stdout.replace("\\-", "-")
+        for verb in re.findall(r"^  ([a-z][a-z-]*)  ", run("--help").stdout, re.M):
+            self.assertIn(f".SS {verb}\n", page)
+        for path in re.findall(r"^  (\S.*?)(?: \(needed\))?: ", run("help", "job").stdout, re.M):
+            self.assertIn(f".B {path}\n", page)
+        for line in page.splitlines():
+            self.assertTrue(not line.startswith(".") or re.match(r"\.(TH|SH|SS|TP|B|I) ?", line), line)
+
+    def test_bash_completes_verbs_and_options(self):
+        def completed(*words):
+            script = run("help", "--completion", "bash").stdout + (
+                f"COMP_WORDS=({' '.join(words)}); COMP_CWORD={len(words) - 1}; _riserun; echo \"${{COMPREPLY[@]}}\"")
+            return subprocess.run(["bash", "-c", script], capture_output=True, text=True, check=True).stdout.split()
+
+        self.assertEqual(completed("riserun", "le"), ["leak-test"])
+        self.assertIn("--out", completed("riserun", "plan", "--o"))
+        self.assertIn("--units", completed("riserun", "plan", "--u"))
+        for shell in ("zsh", "fish"):
+            self.assertIn("leak-test", run("help", "--completion", shell).stdout)
+
+
+
+if __name__ == "__main__":
+    unittest.main(argv=sys.argv[:1])

@@ -1,0 +1,58 @@
+"""The installed program finds its catalog wherever it is moved to, and notices when it is not whole."""
+import pathlib
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+import unittest
+
+BUILD = pathlib.Path(sys.argv[1])
+
+
+class Installed(unittest.TestCase):
+    @classmethod
+    def setUpClass(cls):
+        cls.folder = tempfile.TemporaryDirectory()
+        first = pathlib.Path(cls.folder.name) / "first"
+        subprocess.run(["cmake", "--install", str(BUILD), "--prefix", str(first)], check=True, capture_output=True)
+        cls.root = pathlib.Path(cls.folder.name) / "moved to" / "here"
+        cls.root.parent.mkdir()
+        first.rename(cls.root)
+        cls.share = cls.root / "share" / "riserun"
+
+    @classmethod
+    def tearDownClass(cls):
+        cls.folder.cleanup()
+
+    def run_moved(self, *words, **how):
+        return subprocess.run([self.root / "bin" / "riserun", *words], capture_output=True, text=True, cwd="/", **how)
+
+    def test_it_plans_the_installed_example(self):
+        done = self.run_moved("plan", self.share / "examples" / "bevel-bench.yaml")
+        self.assertEqual((done.returncode, done.stderr), (0, ""))
+        self.assertIn("READY", done.stdout)
+
+    def test_it_reads_the_catalog_that_moved_with_it(self):
+        gone = self.share / "catalog" / "bushings.yaml"
+        away = pathlib.Path(self.folder.name) / "bushings.yaml"
+        shutil.move(gone, away)
+        try:
+            done = self.run_moved("chain", "1 FNPT", "3/4 MGHT")
+            self.assertEqual(done.returncode, 2)
+            self.assertIn("bushings", done.stderr)
+        finally:
+            shutil.move(away, gone)
+
+    def test_manual_completion_and_desktop_entry_are_there(self):
+        for file in ("man/man1/riserun.1", "bash-completion/completions/riserun", "zsh/vendor-completions/_riserun",
+                     "fish/vendor_completions.d/riserun.fish", "riserun/job.schema.json", "applications/riserun.desktop",
+                     "mime/packages/riserun.xml", "icons/hicolor/scalable/apps/riserun.svg"):
+            self.assertGreater((self.root / "share" / file).stat().st_size, 100, file)
+        entry = (self.root / "share/applications/riserun.desktop").read_text(encoding="utf-8")
+        program = re.search(r"^Exec=(\S+)", entry, re.M).group(1)
+        self.assertTrue((self.root / "bin" / program).exists())
+
+
+if __name__ == "__main__":
+    unittest.main(argv=sys.argv[:1])

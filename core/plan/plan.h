@@ -284,6 +284,7 @@ struct ListItem {
   bool measured = false;
   bool by_the_foot = false;           // so many feet in one piece
   std::vector<std::string> used_for;  // names of connections or uses
+  std::vector<int> count_for;         // of each of these; 0: it serves there, too
   std::vector<std::string> instead;   // what to take when the shelf is empty
 
   Price price() const { return each * quantity; }

@@ -125,6 +125,8 @@ void show(Frame& frame) {
   frame.desk.sheet = sheet;
 }
 
+void why(Frame& frame) { frame.desk.reasons.opens = frame.desk.shown.plan != nullptr; }
+
 void fit(Frame& frame) { frame.desk.connections.canvas.fit_wanted = true; }
 
 constexpr float kZoomStep = 1.2F;
@@ -233,6 +235,7 @@ constexpr CommandRow kCommands[] = {
     {Do::sheet_list, Menu::show, "List", ctrl(digit(4)), show<Sheet::list>},
     {Do::sheet_numbers, Menu::show, "Numbers", ctrl(digit(5)), show<Sheet::numbers>},
     {Do::sheet_file, Menu::show, "Job file", ctrl(digit(6)), show<Sheet::file>},
+    {Do::why, Menu::show, "Reasons of the verdict", {function_key(4)}, why, true},
     {Do::fit, Menu::show, "Show all", {letter('F')}, fit, true},
     {Do::nearer, Menu::show, "Nearer", {Key::equal}, nearer},
     {Do::farther, Menu::show, "Farther", {Key::minus}, farther},

@@ -201,7 +201,7 @@ Requests draw(const Scene& scene, Desk& desk) {
                ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
                    ImGuiWindowFlags_NoBringToFrontOnFocus);
   append(asked, offer_recovery(scene));
-  draw_strip(scene);
+  append(asked, draw_strip(scene, desk.reasons));
   append(asked, draw_tabs(scene, desk.sheet));
   const float bottom = ImGui::GetTextLineHeightWithSpacing() * 1.2F;
   ImGui::BeginChild("sheets", {0.0F, std::max(scene.px(120.0F), ImGui::GetContentRegionAvail().y - bottom)}, false);
@@ -209,6 +209,7 @@ Requests draw(const Scene& scene, Desk& desk) {
   ImGui::EndChild();
   append(asked, draw_bottom_line(scene, desk.notices));
   append(asked, draw_questions(scene, desk.question));
+  append(asked, draw_reasons(scene, desk.reasons));
   ImGui::End();
   return asked;
 }

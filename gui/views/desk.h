@@ -2,6 +2,7 @@
 #pragma once
 
 #include "gui/views/questions.h"
+#include "gui/views/reasons.h"
 #include "gui/views/sheets/connections_sheet.h"
 #include "gui/views/sheets/job_file_sheet.h"
 #include "gui/views/sheets/list_sheet.h"
@@ -29,6 +30,7 @@ struct Desk {
   ListState list;
   JobFileState file;
   QuestionState question;
+  ReasonsState reasons;
   Places places;
 
   std::optional<std::filesystem::path> shown_file;  // of the job that the canvas was last fitted to
@@ -66,6 +68,6 @@ void bring_up(Frame& frame);
 
 // Pieces of the desk.
 Requests draw_menus(const Scene& scene, const Desk& desk);
-void draw_strip(const Scene& scene);
+Requests draw_strip(const Scene& scene, ReasonsState& reasons);
 
 }  // namespace riserun::views

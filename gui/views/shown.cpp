@@ -4,6 +4,9 @@
 #include "gui/views/drawing/part_drawing.h"
 
 #include <algorithm>
+#include <set>
+#include <string>
+#include <utility>
 
 namespace riserun::views {
 
@@ -16,6 +19,33 @@ Drawing drawing_of(const plan::Plan& plan, const gui::Node& node) {
   const std::size_t enter = node.pins.empty() ? 0 : node.pins[0].part_port;
   const std::size_t leave = node.pins.size() > 1 ? node.pins[1].part_port : enter;
   return part_drawing(*plan.catalog, part, enter, leave);
+}
+
+/// A chosen part that is not in the new plan gives its place to the nearest one of the same run, so that what is shown
+/// of the run stays: its other choices above all.
+void keep_chosen(std::set<std::string>& selected, const gui::Sketch& before, const plan::Plan* plan_before,
+                 const gui::Sketch& now, const plan::Plan& plan_now) {
+  if (plan_before == nullptr) return;
+  const auto has = [](const gui::Sketch& sketch, const std::string& key) {
+    return std::find_if(sketch.nodes.begin(), sketch.nodes.end(),
+                        [&](const gui::Node& node) { return node.key == key; });
+  };
+  std::set<std::string> kept;
+  for (const std::string& key : selected) {
+    const auto old = has(before, key);
+    if (old == before.nodes.end() || has(now, key) != now.nodes.end()) {
+      kept.insert(key);
+      continue;
+    }
+    const std::string connection = gui::name_of_connection(*plan_before, old->connection);
+    const gui::Node* nearest = nullptr;
+    for (const gui::Node& node : now.nodes)
+      if (!connection.empty() && gui::name_of_connection(plan_now, node.connection) == connection &&
+          (nearest == nullptr || node.place <= old->place))
+        nearest = &node;
+    if (nearest != nullptr) kept.insert(nearest->key);
+  }
+  selected = std::move(kept);
 }
 
 void lay_out_again(Frame& frame) {
@@ -50,8 +80,10 @@ void bring_up(Frame& frame) {
   const UnitSystem units = frame.model.units();
   const bool another = shown.plan != plan;
   if (another) {
+    gui::Sketch sketch = gui::sketch_of(*plan);
+    keep_chosen(frame.desk.connections.canvas.selected, shown.sketch, shown.plan.get(), sketch, *plan);
     shown.plan = plan;
-    shown.sketch = gui::sketch_of(*plan);
+    shown.sketch = std::move(sketch);
     shown.drawings.clear();
     for (const gui::Node& node : shown.sketch.nodes) shown.drawings.push_back(drawing_of(*plan, node));
     shown.timeline = timeline_of(*plan);

@@ -1,5 +1,6 @@
 // The verdict and the few numbers that are read from six feet.
 #include "gui/views/desk.h"
+#include "gui/views/scene/badge.h"
 #include "report/words/remark_words.h"
 
 #include <fmt/format.h>
@@ -25,32 +26,38 @@ Strip strip_of(const Scene& scene) {
   return {47.0F, 14.0F, 33.0F, scene.fonts.strong, 14.0F};
 }
 
-/// The verdict, or what stands in its place where the plan is not of the job as it is.
-std::string verdict_words(const Scene& scene, const plan::Plan& plan) {
-  const gui::JobState& job = scene.model.job();
-  const std::size_t wrong = job.problems.size() + job.wrong_entries.size();
-  if (wrong == 0 || scene.model.plan().current) return verdict_of(plan.verdict);
-  return fmt::format("not up to date: {} to fix", wrong == 1 ? "1 entry" : fmt::format("{} entries", wrong));
-}
-
-void verdict(const Scene& scene, const plan::Plan& plan) {
-  const bool current = scene.model.plan().current;
-  const Ink ground = !current                                 ? Ink::stale_ground
-                     : plan.verdict == plan::Verdict::ready   ? Ink::good_ground
-                     : plan.verdict == plan::Verdict::not_yet ? Ink::caution_ground
-                                                              : Ink::refused_ground;
-  const std::string words = verdict_words(scene, plan);
+/// The verdict and, beside it, what must be watched: a click leads to the reasons.
+Requests verdict(const Scene& scene, const plan::Plan& plan, ReasonsState& reasons) {
+  const Badge badge = badge_of(scene.model, plan);
   ImGui::PushFont(scene.fonts.strong);
-  const ImVec2 size = ImGui::CalcTextSize(words.c_str());
-  const ImVec2 at = ImGui::GetCursorScreenPos();
   const float pad = scene.px(12.0F);
   const float high = scene.px(strip_of(scene).height);
+  const ImVec2 size = ImGui::CalcTextSize(badge.words.c_str());
+  const float wide = size.x + 2.0F * pad;
+  const float watch = badge.watch.empty() ? 0.0F : ImGui::CalcTextSize(badge.watch.c_str()).x + 2.0F * pad;
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  Requests asked;
+  if (ImGui::InvisibleButton("verdict", {wide + watch, high})) asked.push_back(Do::why);
+  const bool marked = ImGui::IsItemHovered() || ImGui::IsItemFocused();
+  note_item(scene, "verdict " + badge.words);
   ImDrawList& list = *ImGui::GetWindowDrawList();
-  list.AddRectFilled(at, {at.x + size.x + 2.0F * pad, at.y + high}, packed(scene.theme[ground]), scene.px(2.0F));
-  list.AddText({at.x + pad, at.y + (high - size.y) / 2.0F}, packed(scene.theme[Ink::status_text]), words.c_str());
+  const float text_top = at.y + (high - size.y) / 2.0F;
+  const auto block = [&](float left, float right, Ink ground, const std::string& words) {
+    list.AddRectFilled({left, at.y}, {right, at.y + high}, packed(scene.theme[ground]));
+    list.AddText({left + pad, text_top}, packed(scene.theme[Ink::status_text]), words.c_str());
+  };
+  block(at.x, at.x + wide, badge.ground, badge.words);
+  if (watch > 0.0F) {
+    const float line = scene.px(2.0F);
+    block(at.x + wide + line, at.x + wide + watch, Ink::caution_ground, badge.watch);
+    note_place(scene, badge.watch, {at.x + wide, at.y, at.x + wide + watch, at.y + high});
+  }
   ImGui::PopFont();
-  ImGui::Dummy({size.x + 2.0F * pad, high});
-  note_item(scene, "verdict " + words);
+  if (marked)
+    list.AddRect(at, {at.x + wide + watch, at.y + high}, packed(scene.theme[Ink::text]), 0.0F, 0, scene.px(2.0F));
+  if (ImGui::IsItemHovered()) hint(scene, "Why (" + keys_of(row_of(Do::why)) + ")");
+  reasons.under = {at.x, at.y, at.x + wide + watch, at.y + high};
+  return asked;
 }
 
 /// Name, number and what must be read with it, one over the other.
@@ -82,18 +89,19 @@ void headline_figure(const Scene& scene, const Figure& figure) {
 
 }  // namespace
 
-void draw_strip(const Scene& scene) {
+Requests draw_strip(const Scene& scene, ReasonsState& reasons) {
   const plan::Plan* plan = scene.shown.plan.get();
   if (plan == nullptr) {
     ImGui::TextDisabled(scene.model.plan().working ? "Working the plan out ..." : "No plan yet.");
-    return;
+    return {};
   }
-  verdict(scene, *plan);
+  Requests asked = verdict(scene, *plan, reasons);
   for (const Figure& figure : scene.shown.headline) headline_figure(scene, figure);
   for (const plan::Finding& finding : plan->findings)
     wrapped(
         scene, finding.severity == plan::Severity::refused ? Ink::refused : Ink::caution,
         fmt::format("{}: {}", report::title_of(finding.severity), report::sentences_of(finding, scene.shown.units)));
+  return asked;
 }
 
 }  // namespace riserun::views

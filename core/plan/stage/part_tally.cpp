@@ -5,6 +5,20 @@
 
 namespace riserun::plan {
 
+namespace {
+
+void count_use(ListItem& item, const std::string& use, int count) {
+  const auto there = std::find(item.used_for.begin(), item.used_for.end(), use);
+  if (there == item.used_for.end()) {
+    item.used_for.push_back(use);
+    item.count_for.push_back(count);
+  } else {
+    item.count_for[static_cast<std::size_t>(there - item.used_for.begin())] += count;
+  }
+}
+
+}  // namespace
+
 void PartTally::add(PartId part, bool from_bin, const std::string& used_for, int quantity) {
   ListItem& item = items_[{from_bin, part}];
   if (item.quantity == 0) {
@@ -12,26 +26,24 @@ void PartTally::add(PartId part, bool from_bin, const std::string& used_for, int
     if (from_bin) item.special_order = false;  // it need not be ordered
   }
   item.quantity += quantity;
-  if (std::find(item.used_for.begin(), item.used_for.end(), used_for) == item.used_for.end())
-    item.used_for.push_back(used_for);
+  count_use(item, used_for, quantity);
 }
 
 void PartTally::used_too(PartId part, const std::string& used_for) {
   for (const bool from_bin : {false, true}) {
     const auto there = items_.find({from_bin, part});
     if (there == items_.end()) continue;
-    std::vector<std::string>& uses = there->second.used_for;
-    if (std::find(uses.begin(), uses.end(), used_for) == uses.end()) uses.push_back(used_for);
+    count_use(there->second, used_for, 0);
     return;
   }
 }
 
 void PartTally::add_unlisted(ListItem item) {
+  item.count_for.assign(item.used_for.size(), item.quantity);
   for (ListItem& there : unlisted_) {
     if (there.id != item.id || there.measure != item.measure) continue;
     there.quantity += item.quantity;
-    if (there.used_for != item.used_for)
-      there.used_for.insert(there.used_for.end(), item.used_for.begin(), item.used_for.end());
+    for (const std::string& use : item.used_for) count_use(there, use, item.quantity);
     return;
   }
   unlisted_.push_back(std::move(item));

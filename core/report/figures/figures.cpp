@@ -1,5 +1,7 @@
 #include "report/figures/figures.h"
 
+#include "reservoir/relief.h"
+
 namespace riserun::report {
 
 namespace {
@@ -57,5 +59,15 @@ std::vector<Figure> headline_of(const plan::Plan& plan) {
           time_or_never(plan, draining_figures(plan)["time"], "drain", plan.transfer.drain), std::move(cut),
           std::move(buy)};
 }
+
+std::vector<Figure> safety_of(const plan::Plan& plan) {
+  const FigureGroup relief = relief_figures(plan);
+  const FigureGroup walls = walls_figures(plan);
+  return {relief["greatest"], renamed(relief["factor_at_greatest"], "safety factor there"),
+          renamed(filling_figures(plan)["set_pressure"], "setting"),
+          renamed(walls["factor_at_set"], "safety factor at the setting"), walls["four_to_one"]};
+}
+
+bool is_under_four(const plan::Plan& plan) { return plan.relief.factor_at_greatest < reservoir::kAirLiftFactor; }
 
 }  // namespace riserun::report

@@ -11,6 +11,12 @@ std::vector<FigureGroup> figures_of(const plan::Plan& plan);
 /// The few that are read from six feet: set pressure, fill, drain, cut, price.
 std::vector<Figure> headline_of(const plan::Plan& plan);
 
+/// What decides about safety: the greatest pressure that can occur and the factor there, the setting, the walls' limit,
+/// and up to where the factor is 4.
+std::vector<Figure> safety_of(const plan::Plan& plan);
+/// The factor of safety at the greatest pressure that can occur is below what a local rule may ask.
+bool is_under_four(const plan::Plan& plan);
+
 FigureGroup riser_figures(const plan::RiserPlan& plan);
 FigureGroup levels_figures(const plan::Plan& plan);
 FigureGroup filling_figures(const plan::Plan& plan);

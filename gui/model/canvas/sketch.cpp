@@ -1,5 +1,7 @@
 #include "gui/model/canvas/sketch.h"
 
+#include "gui/model/canvas/node_prices.h"
+
 #include <fmt/format.h>
 
 #include <map>
@@ -224,7 +226,11 @@ class Drafter {
 
 }  // namespace
 
-Sketch sketch_of(const plan::Plan& plan) { return Drafter(plan).run(); }
+Sketch sketch_of(const plan::Plan& plan) {
+  Sketch sketch = Drafter(plan).run();
+  price_nodes(plan, sketch);
+  return sketch;
+}
 
 const plan::ConnectionPlan* connection_at(const plan::Plan& plan, std::size_t connection) {
   return connection < plan.connections.size() ? &plan.connections[connection] : nullptr;

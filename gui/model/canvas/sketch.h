@@ -39,6 +39,10 @@ struct Node {
   std::size_t place = 0;                         // row of the run's parts
   std::optional<quantity::Length> cut_length{};  // of a piece that is cut to measure
   int pieces = 1;                                // of what it is sold in
+  int bought = 0;                                // of these
+  quantity::Price price{};                       // of what is bought, with the plugs in it
+  int clamps = 0;                                // that are bought with it
+  quantity::Price clamps_price{};
   std::vector<Pin> pins;  // of a part: pins[0] is entered; those that lead on follow, then the spare ones
 };
 

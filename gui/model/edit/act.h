@@ -3,6 +3,8 @@
 #pragma once
 
 #include "gui/model/text/job_path.h"
+#include "plan/remarks.h"
+#include "quantity/write.h"
 
 #include <optional>
 #include <string>
@@ -108,7 +110,13 @@ struct AddPort {
   std::string notation;  // `1 FNPT`
 };
 
+/// A mend that a finding names, all its changes as one act.
+struct FollowMend {
+  plan::Changes changes;
+  quantity::UnitSystem units = quantity::UnitSystem::inch;  // in which its figures are written
+};
+
 using Act = std::variant<SetValue, RemoveValue, SetText, NeverUse, UsePart, SwapPart, TakeRun, BackToBest, CountInBin,
-                         AddWish, DropWish, Connect, Disconnect, AddPort>;
+                         AddWish, DropWish, Connect, Disconnect, AddPort, FollowMend>;
 
 }  // namespace riserun::gui

@@ -1,6 +1,7 @@
 #include "gui/model/edit/act_edits.h"
 
 #include "gui/model/edit/bin_edits.h"
+#include "gui/model/edit/mend.h"
 #include "gui/model/edit/parts_in_words.h"
 #include "gui/model/edit/places_in_text.h"
 #include "gui/model/edit/take_run.h"
@@ -136,6 +137,7 @@ class Editing {
   Edited operator()(const SwapPart& act) const { return swap_part(bench_, act); }
   Edited operator()(const TakeRun& act) const { return take_run(bench_, act); }
   Edited operator()(const BackToBest& act) const { return back_to_best(text_, act); }
+  Edited operator()(const FollowMend& act) const { return follow_mend(bench_, act); }
 
  private:
   static CannotEdit no_part(const std::string& id) { return {fmt::format("The catalog has no part '{}'.", id)}; }
@@ -238,6 +240,7 @@ class Naming {
     return fmt::format("Add port '{}', {}, to the {}", act.name, act.notation,
                        act.owner == PortOwner::air ? "air supply" : key_of(act.owner));
   }
+  std::string operator()(const FollowMend& act) const { return title_of_mend(catalog_, act.changes, act.units); }
 
  private:
   const Catalog& catalog_;

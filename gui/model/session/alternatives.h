@@ -7,10 +7,17 @@
 #include <cstddef>
 #include <cstdint>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace riserun::gui {
+
+/// What the job comes to with a run in place of the one that is planned.
+struct Comes {
+  quantity::Price price;               // of what the list buys for the run: hose by its length and clamps with it
+  std::optional<quantity::Time> fill;  // none: the water never gets there
+};
 
 /// Runs side by side, best first. One that is planned and not among them stands first where the solver chose it, last
 /// where a person did.
@@ -19,8 +26,9 @@ struct Alternatives {
   std::uint64_t revision = 0;  // of the job that they were worked out for
   std::shared_ptr<const catalog::Catalog> catalog;
   std::vector<chain::Alternative> rows;
-  std::size_t in_use = 0;  // row of the one that is planned; rows.size(): the one taken cannot be made
-  bool taken = false;      // because a person took it
+  std::vector<Comes> comes;  // of each row; empty: still being worked out
+  std::size_t in_use = 0;    // row of the one that is planned; rows.size(): the one taken cannot be made
+  bool taken = false;        // because a person took it
 };
 
 }  // namespace riserun::gui

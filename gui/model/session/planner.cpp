@@ -1,9 +1,11 @@
 #include "gui/model/session/planner.h"
 
 #include "chain/finder.h"
+#include "plan/run_cost.h"
 
 #include <algorithm>
 #include <exception>
+#include <functional>
 #include <utility>
 
 namespace riserun::gui {
@@ -39,6 +41,32 @@ Alternatives alternatives_of(const AlternativesRequest& request) {
     mark_in_use(connection, answer);
   }
   return answer;
+}
+
+Comes comes_of(const plan::Plan& plan, const std::string& connection) {
+  Comes comes{plan::cost_of(plan.list, connection), {}};
+  if (plan.transfer.missing_run.empty() && plan.transfer.fill.stop == transfer::Stop::goal_reached)
+    comes.fill = plan.transfer.fill.time;
+  return comes;
+}
+
+plan::Job with_run(plan::Job job, const std::string& connection, const chain::Chain& run) {
+  for (plan::JobConnection& each : job.connections)
+    if (each.name == connection) each.take = taken_parts(run);
+  return job;
+}
+
+/// The whole job planned with each of the rows. False: given up, as something newer is wanted.
+bool work_out(const AlternativesRequest& request, Alternatives& answer, const std::function<bool()>& is_overtaken) {
+  const plan::Plan& now = *request.plan;
+  for (std::size_t row = 0; row < answer.rows.size(); ++row) {
+    if (is_overtaken()) return false;
+    const bool planned = row == answer.in_use;
+    answer.comes.push_back(comes_of(
+        planned ? now : plan::make_plan(now.catalog, with_run(now.job, request.connection, answer.rows[row].chain)),
+        request.connection));
+  }
+  return true;
 }
 
 }  // namespace
@@ -107,6 +135,22 @@ PlanResult Planner::make(const PlanRequest& request) const {
   return result;
 }
 
+/// The rows as soon as they are there, then the same with what the job comes to with each.
+void Planner::answer(const AlternativesRequest& request) {
+  Alternatives answer = alternatives_of(request);
+  {
+    const std::lock_guard lock(mutex_);
+    answers_.push_back(answer);
+  }
+  const auto is_overtaken = [this] {
+    const std::lock_guard lock(mutex_);
+    return stopping_ || wanted_.has_value();
+  };
+  if (!work_out(request, answer, is_overtaken)) return;
+  const std::lock_guard lock(mutex_);
+  answers_.push_back(std::move(answer));
+}
+
 void Planner::run() {
   std::unique_lock lock(mutex_);
   while (true) {
@@ -125,9 +169,8 @@ void Planner::run() {
       const AlternativesRequest request = std::move(questions_.front());
       questions_.erase(questions_.begin());
       lock.unlock();
-      Alternatives answer = alternatives_of(request);
+      answer(request);
       lock.lock();
-      answers_.push_back(std::move(answer));
     }
   }
 }

@@ -53,6 +53,7 @@ class Planner {
 
  private:
   void run();
+  void answer(const AlternativesRequest& request);
   PlanResult make(const PlanRequest& request) const;
 
   std::shared_ptr<const catalog::Catalog> catalog_;

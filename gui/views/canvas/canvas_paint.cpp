@@ -137,6 +137,7 @@ void card_words(const Scene& scene, const Lens& lens, const plan::Plan& plan, co
     std::string material = plan.catalog->material(plan.catalog->part(*node.part).material).name;
     if (node.cut_length)
       material = fmt::format("cut {}, {}", write_length(*node.cut_length, scene.shown.units), material);
+    if (node.clamps > 0) material = fmt::format("{} clamps {}", node.clamps, write_price(node.clamps_price));
     words.put(*scene.fonts.small, {at.x, bottom - 2.0F * line - lens.px(2.0F)},
               stale ? Ink::stale_text : Ink::faint_text, material);
   }
@@ -286,12 +287,14 @@ std::string title_of(const plan::Plan& plan, const Node& node) {
 
 std::string source_words(const plan::Plan& plan, const Node& node) {
   if (node.kind == NodeKind::open_end) return "choose it to see why";
-  if (node.from_bin) return "from the bin";
+  if (node.from_bin && node.bought == 0) return "from the bin";
   if (!node.part) return "";
+  if (node.bought == 0) return "not on the list";
   const catalog::Part& part = plan.catalog->part(*node.part);
-  const std::string how = part.stocked ? "buy " : "order ";
-  return node.pieces == 1 ? how + write_price(part.price)
-                          : fmt::format("{}{} for {}", how, node.pieces, write_price(part.price * node.pieces));
+  const char* const how = part.stocked ? "buy" : "order";
+  if (node.bought == 1 && node.pieces == 1) return fmt::format("{} {}", how, write_price(node.price));
+  return fmt::format("{} {}{} for {}", how, node.bought, catalog::sold_by_the_foot(part) ? " ft" : "",
+                     write_price(node.price));
 }
 
 void paint_pipe(const Scene& scene, const Lens& lens, std::size_t row) {

@@ -64,6 +64,7 @@ enum class Do {
   sheet_list,
   sheet_numbers,
   sheet_file,
+  why,
   fit,
   nearer,
   farther,

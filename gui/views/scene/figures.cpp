@@ -20,6 +20,10 @@ std::vector<Figure> headline(const plan::Plan& plan, UnitSystem units) {
   return in_words(report::headline_of(plan), units);
 }
 
+std::vector<Figure> safety_figures(const plan::Plan& plan, UnitSystem units) {
+  return in_words(report::safety_of(plan), units);
+}
+
 std::vector<FigureGroup> figures_of(const plan::Plan& plan, UnitSystem units) {
   std::vector<FigureGroup> groups;
   for (const report::FigureGroup& group : report::figures_of(plan))

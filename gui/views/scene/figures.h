@@ -23,6 +23,8 @@ struct FigureGroup {
 
 /// The few that are read from six feet.
 std::vector<Figure> headline(const plan::Plan& plan, UnitSystem units);
+/// What decides about safety.
+std::vector<Figure> safety_figures(const plan::Plan& plan, UnitSystem units);
 /// All of them, in the order of the printed plan.
 std::vector<FigureGroup> figures_of(const plan::Plan& plan, UnitSystem units);
 

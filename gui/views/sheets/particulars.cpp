@@ -1,9 +1,11 @@
 // Beside the canvas: the chosen part, and its connection's other chains side by side.
 #include "chain/finder.h"
+#include "gui/model/edit/parts_in_words.h"
 #include "gui/model/edit/take_run.h"
 #include "gui/views/canvas/canvas_paint.h"
 #include "gui/views/sheets/connections_sheet.h"
 #include "gui/views/sheets/remarks.h"
+#include "plan/run_cost.h"
 #include "report/words/say.h"
 
 #include <fmt/format.h>
@@ -36,6 +38,13 @@ void part_acts(const Scene& scene, Requests& asked, const gui::Node& node) {
   act_button(scene, asked, "I have some", Do::count_in_bin);
 }
 
+/// What the list buys for it.
+std::string cost_words(const Scene& scene, const plan::ConnectionPlan& connection) {
+  const std::string cost = write_price(plan::cost_of(scene.shown.plan->list, connection.name));
+  const plan::ClampsBought clamps = plan::clamps_bought(*scene.shown.plan, connection.name);
+  return clamps.count == 0 ? cost : fmt::format("{}, {} clamps in it", cost, clamps.count);
+}
+
 std::string parts_in_one_line(const catalog::Catalog& catalog, const chain::Chain& chain) {
   std::string text;
   for (const chain::RunPart& part : chain.parts) text += (text.empty() ? "" : "\n") + catalog.part(part.part).name;
@@ -47,26 +56,38 @@ gui::Command taking(const gui::Alternatives& all, std::size_t row) {
   return gui::Perform{gui::TakeRun{all.connection, gui::rows_of_run(*all.catalog, all.rows[row].chain)}};
 }
 
+constexpr const char* kColumns[] = {"run", "parts", "buy", "price", "fill", "length", "head lost"};
+
 void alternative_row(const Scene& scene, Requests& asked, const gui::Alternatives& all, std::size_t row) {
   const chain::Chain& chain = all.rows[row].chain;
   const UnitSystem units = scene.shown.units;
   ImGui::TableNextRow();
   ImGui::TableNextColumn();
   ImGui::PushID(static_cast<int>(row));
-  const char* what = row == 0 ? "Back to the best" : "Take";
+  const char* what = row == 0 && all.taken ? "Best again" : "Use this run";
   if (row == all.in_use)
-    ImGui::TextUnformatted(all.taken ? "in use, taken" : "in use");
+    ImGui::TextUnformatted(all.taken ? "in use, pinned" : "in use");
   else if (ImGui::SmallButton(row < 9 ? fmt::format("{} ({})", what, row + 1).c_str() : what))
     asked.push_back(taking(all, row));
-  note_item(scene, fmt::format("take {}", row));
+  note_item(scene, row != all.in_use ? fmt::format("take {}", row)
+                   : all.taken       ? fmt::format("in use {} pinned", row)
+                                     : fmt::format("in use {}", row));
   if (ImGui::IsItemHovered()) hint(scene, parts_in_one_line(*all.catalog, chain));
   ImGui::PopID();
-  const std::string cells[] = {fmt::format("{}", chain.part_count), fmt::format("{}", chain.buy_count),
-                               write_price(chain.price), write_length(chain.length, units),
+  const gui::Comes* comes = row < all.comes.size() ? &all.comes[row] : nullptr;
+  const std::string cells[] = {fmt::format("{}", chain.part_count),
+                               fmt::format("{}", chain.buy_count),
+                               comes == nullptr ? "..." : write_price(comes->price),
+                               comes == nullptr ? "..."
+                               : comes->fill    ? write_time(*comes->fill)
+                                                : "never",
+                               write_length(chain.length, units),
                                write_head(chain.head, units, 2)};
-  for (const std::string& cell : cells) {
+  for (std::size_t column = 0; column < std::size(cells); ++column) {
+    const std::string& cell = cells[column];
     ImGui::TableNextColumn();
     ImGui::TextUnformatted(cell.c_str());
+    note_item(scene, fmt::format("run {} {} {}", row, kColumns[column + 1], cell));
     if (ImGui::IsItemHovered()) hint(scene, parts_in_one_line(*all.catalog, chain));
   }
 }
@@ -75,15 +96,17 @@ void alternatives(const Scene& scene, Requests& asked, const std::string& connec
   const gui::Alternatives* all = scene.model.alternatives(connection);
   if (all == nullptr) {
     asked.push_back(WorkOutAlternatives{connection});
-    ImGui::TextDisabled("other chains are being worked out ...");
+    ImGui::TextDisabled("other runs are being worked out ...");
     return;
   }
   if (all->rows.empty()) {
-    ImGui::TextDisabled("there are no other chains");
+    ImGui::TextDisabled("there are no other runs");
     return;
   }
-  if (!ImGui::BeginTable("alternatives", 6, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit)) return;
-  for (const char* title : {"chain", "parts", "buy", "price", "length", "head lost"}) ImGui::TableSetupColumn(title);
+  if (!ImGui::BeginTable("alternatives", static_cast<int>(std::size(kColumns)),
+                         ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit))
+    return;
+  for (const char* title : kColumns) ImGui::TableSetupColumn(title);
   ImGui::TableHeadersRow();
   for (std::size_t row = 0; row < all->rows.size(); ++row) alternative_row(scene, asked, *all, row);
   ImGui::EndTable();
@@ -96,13 +119,13 @@ std::optional<std::size_t> row_in_job(const plan::Job& job, const std::string& c
 }
 
 /// The wishes that stand in the job, each with a button that drops it.
-void wishes(Requests& asked, std::string& wish, const plan::JobConnection& connection) {
+void wishes(const Scene& scene, Requests& asked, std::string& wish, const plan::JobConnection& connection) {
   const auto rows = [&](const char* title, gui::WishKind kind, const std::vector<std::string>& words) {
     for (const std::string& word : words) {
       ImGui::PushID(word.c_str());
       ImGui::TextDisabled("%s", title);
       ImGui::SameLine();
-      ImGui::TextUnformatted(word.c_str());
+      ImGui::TextUnformatted(gui::title_of(*scene.shown.plan->catalog, word).c_str());
       ImGui::SameLine();
       if (ImGui::SmallButton("drop")) asked.push_back(gui::Perform{gui::DropWish{connection.name, kind, word}});
       ImGui::PopID();
@@ -201,7 +224,7 @@ void branches(const Scene& scene, const plan::ConnectionPlan& connection) {
   const chain::Assembly* assembly = connection.assembly();
   if (assembly == nullptr) return;
   ImGui::TextWrapped("%s", fmt::format("{} to {} ends: {} parts, {}", connection.from, connection.ends.size(),
-                                       assembly->part_count, write_price(assembly->price))
+                                       assembly->part_count, cost_words(scene, connection))
                                .c_str());
   kept(scene, *assembly);
   for (std::size_t target = 0; target < connection.ends.size(); ++target) branch_row(scene, connection, target);
@@ -212,7 +235,7 @@ void one_run(const Scene& scene, Requests& asked, const plan::ConnectionPlan& co
   if (const chain::NoChain* none = connection.none()) no_chain(scene, *none);
   if (const chain::Chain* chain = connection.chain()) {
     ImGui::TextWrapped("%s", fmt::format("{} to {}: {} {}, {}", connection.from, connection.to, chain->part_count,
-                                         chain->part_count == 1 ? "part" : "parts", write_price(chain->price))
+                                         chain->part_count == 1 ? "part" : "parts", cost_words(scene, connection))
                                  .c_str());
     kept(scene, *chain);
     if (connection.gap)
@@ -230,7 +253,7 @@ void connection_particulars(const Scene& scene, Requests& asked, std::string& wi
   const plan::Job& job = scene.shown.plan->job;
   if (const auto row = row_in_job(job, connection.name)) {
     if (!connection.branched) ends(scene, asked, connection, *row);
-    wishes(asked, wish, job.connections[*row]);
+    wishes(scene, asked, wish, job.connections[*row]);
   }
   if (const chain::Run* run = connection.run()) build_order(scene, run->steps);
   watch(scene, connection.cautions);

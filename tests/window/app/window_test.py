@@ -4,60 +4,23 @@ import pathlib
 import shutil
 import subprocess
 import sys
-import tempfile
 import time
 import unittest
 
 sys.path.insert(0, str(pathlib.Path(__file__).parent))
-from screen import Screen, Window  # noqa: E402
-
-VIEW, COMMAND, EXAMPLES = sys.argv[1], sys.argv[2], pathlib.Path(sys.argv[3])
+from driven import COMMAND, EXAMPLES, VIEW, Driven  # noqa: E402
 
 
 def changed_lines(before, after):
     return [line for line in difflib.ndiff(before.splitlines(), after.splitlines()) if line[:2] in ("+ ", "- ")]
 
 
-class Driven(unittest.TestCase):
-    def setUp(self):
-        self.folder = pathlib.Path(tempfile.mkdtemp(prefix="riserun-window-"))
-        self.job = self.folder / "bench.yaml"
-        shutil.copy(EXAMPLES / "bevel-bench.yaml", self.job)
-        self.original = self.job.read_text(encoding="utf-8")
-        # A printer that takes its time.
-        printer = self.folder / "lp"
-        printer.write_text(f'#!/bin/sh\nsleep 6\ncat > "{self.folder}/printed.pdf"\n', encoding="utf-8")
-        printer.chmod(0o755)
-        self.screen = Screen(1280, 800)
-        self.window = Window(self.screen, VIEW, self.folder, self.job, path=str(self.folder))
-        self.window.ready()
-
-    def tearDown(self):
-        self.window.kill()
-        self.screen.close()
-        shutil.rmtree(self.folder)
-
-    def type_into(self, field, text):
-        before = self.window.revision()
-        self.window.key("ctrl+3")
-        self.window.roll_to("field " + field, "pane measurements")
-        self.window.click("field " + field)
-        self.window.key("ctrl+a")
-        self.window.type(text)
-        self.window.key("Tab")
-        return before
-
+class Bench(Driven):
     def water_part(self):
         def is_it(name):
             return name.startswith("part ") and "hex-bushing" in name and "1-1-2" in name
         places = self.window.wait_for(lambda p: any(map(is_it, p)), "the bushing at the table")
         return next(filter(is_it, sorted(places)))
-
-    def leave(self):
-        self.window.key("ctrl+q")
-        code, out, err = self.window.wait_for_end()
-        self.assertEqual(code, 0, err)
-        self.assertIn("processor time to build one", out)
 
     def plan(self):
         return subprocess.run([COMMAND, "plan", str(self.job)], capture_output=True, text=True)

@@ -1,0 +1,121 @@
+#include "gui/views/reasons.h"
+
+#include "gui/model/edit/mend.h"
+#include "gui/views/scene/badge.h"
+#include "report/words/remark_words.h"
+
+#include <fmt/format.h>
+#include <imgui.h>
+
+#include <algorithm>
+
+namespace riserun::views {
+
+namespace {
+
+Requests mend_buttons(const Scene& scene, const plan::Finding& finding, const std::string& name) {
+  Requests asked;
+  const UnitSystem units = scene.shown.units;
+  for (std::size_t way = 0; way < finding.ways_to_mend.size(); ++way) {
+    const plan::Changes& changes = finding.ways_to_mend[way];
+    ImGui::PushID(static_cast<int>(way));
+    const std::string title = gui::title_of_mend(*scene.shown.plan->catalog, changes, units);
+    ImGui::BeginDisabled(!scene.model.plan().current);
+    if (ImGui::Button(title.c_str())) asked.push_back(gui::Perform{gui::FollowMend{changes, units}});
+    ImGui::EndDisabled();
+    note_item(scene, way == 0 ? "mend of " + name : fmt::format("mend {} of {}", way + 1, name));
+    ImGui::PopID();
+  }
+  return asked;
+}
+
+/// Label, value, and what must be read with it, in a row each; where it comes from under the pointer.
+void figure_rows(const Scene& scene, const std::vector<Figure>& figures) {
+  if (!ImGui::BeginTable("safety", 3, ImGuiTableFlags_SizingFixedFit)) return;
+  for (const Figure& figure : figures) {
+    ImGui::TableNextRow();
+    ImGui::TableNextColumn();
+    ImGui::TextDisabled("%s", figure.label.c_str());
+    ImGui::TableNextColumn();
+    ImGui::TextUnformatted(figure.value.c_str());
+    if (ImGui::IsItemHovered()) hint(scene, figure.where_from);
+    ImGui::TableNextColumn();
+    ImGui::TextDisabled("%s", figure.beside.c_str());
+  }
+  ImGui::EndTable();
+}
+
+/// What keeps the plan from being of the job as it stands.
+Requests entries_to_fix(const Scene& scene) {
+  Requests asked;
+  const gui::JobState& job = scene.model.job();
+  for (const auto& [path, entry] : job.wrong_entries)
+    ImGui::TextWrapped("%s", fmt::format("{} '{}': {}", path.text(), entry.written, entry.reason).c_str());
+  for (const quantity::Problem& problem : job.problems) ImGui::TextWrapped("%s", problem.text().c_str());
+  const Do where = job.problems.empty() ? Do::sheet_measurements : Do::sheet_file;
+  if (ImGui::Button(row_of(where).name)) {
+    asked.push_back(where);
+    ImGui::CloseCurrentPopup();
+  }
+  return asked;
+}
+
+Requests reasons(const Scene& scene) {
+  Requests asked;
+  const plan::Plan& plan = *scene.shown.plan;
+  const Badge badge = badge_of(scene.model, plan);
+  if (badge.stale) {
+    strong(scene, badge.words);
+    return entries_to_fix(scene);
+  }
+  strong(scene, plan.findings.empty() ? badge.words + ": nothing is open" : "Why " + badge.words);
+  for (std::size_t i = 0; i < plan.findings.size(); ++i)
+    append(asked, draw_finding(scene, plan.findings[i], fmt::format("reason {}", i + 1)));
+  ImGui::Separator();
+  if (!badge.watch.empty()) {
+    wrapped(scene, Ink::caution, "Watch: the safety factor is below what a local rule may ask.");
+    note_item(scene, "reason of watch");
+  }
+  figure_rows(scene, safety_figures(plan, scene.shown.units));
+  return asked;
+}
+
+}  // namespace
+
+Requests draw_finding(const Scene& scene, const plan::Finding& finding, const std::string& name) {
+  const report::SaidFinding said = report::say(finding, scene.shown.units);
+  ImGui::PushID(name.c_str());
+  ImGui::Spacing();
+  wrapped(scene, finding.severity == plan::Severity::refused ? Ink::refused : Ink::caution,
+          report::fill("{0:sentence}", {said.reason}, scene.shown.units));
+  note_item(scene, name);
+  if (!finding.source.empty() && ImGui::IsItemHovered()) hint(scene, finding.source);
+  if (!said.asked.empty())
+    ImGui::TextWrapped("%s", fmt::format("Asked {}, allowed {}.", said.asked, said.allowed).c_str());
+  if (!said.mend.empty()) ImGui::TextWrapped("Mend: %s", said.mend.c_str());
+  Requests asked = mend_buttons(scene, finding, name);
+  ImGui::PopID();
+  return asked;
+}
+
+Requests draw_reasons(const Scene& scene, ReasonsState& state) {
+  constexpr float kWidth = 620.0F;  // points
+  if (state.opens) ImGui::OpenPopup("reasons");
+  state.opens = false;
+  if (scene.shown.plan == nullptr) return {};
+  const PixelBox room = {scene.px(8.0F), state.under.bottom + scene.px(4.0F),
+                         ImGui::GetMainViewport()->Size.x - scene.px(8.0F),
+                         ImGui::GetMainViewport()->Size.y - scene.px(8.0F)};
+  const float wide = std::min(scene.px(kWidth), room.width());
+  ImGui::SetNextWindowPos({std::max(room.left, std::min(state.under.left, room.right - wide)), room.top});
+  ImGui::SetNextWindowSizeConstraints({wide, 0.0F}, {wide, std::max(scene.px(80.0F), room.height())});
+  if (!ImGui::BeginPopup("reasons")) return {};
+  Requests asked = reasons(scene);
+  ImGui::Spacing();
+  if (ImGui::Button("Close") || ImGui::IsKeyPressed(static_cast<int>(Key::escape), false)) ImGui::CloseCurrentPopup();
+  note_item(scene, "close reasons");
+  ImGui::EndPopup();
+  return asked;
+}
+
+}  // namespace riserun::views

@@ -1,0 +1,19 @@
+// What stands behind the badge: each finding with its mend, and what the factor of safety is.
+#pragma once
+
+#include "gui/views/scene/scene.h"
+
+namespace riserun::views {
+
+struct ReasonsState {
+  bool opens = false;
+  PixelBox under;  // the badge, as last drawn
+};
+
+/// A finding with its numbers, its mend and, where the job has keys for it, a button that follows it. `name` tells it
+/// apart: "reason 1".
+Requests draw_finding(const Scene& scene, const plan::Finding& finding, const std::string& name);
+
+Requests draw_reasons(const Scene& scene, ReasonsState& state);
+
+}  // namespace riserun::views

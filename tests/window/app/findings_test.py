@@ -1,0 +1,75 @@
+"""The verdict in the window: what the badge says, its reasons, and the mends that are followed by a click."""
+import pathlib
+import sys
+import unittest
+
+sys.path.insert(0, str(pathlib.Path(__file__).parent))
+from driven import Driven  # noqa: E402
+
+
+def verdict(places):
+    return next((name for name in places if name.startswith("verdict ")), "")
+
+
+def watch(places):
+    return next((name for name in places if name.startswith("WATCH")), "")
+
+
+class Badge(Driven):
+    def test_near_the_limit_it_is_not_as_above_a_factor_of_four(self):
+        window = self.window
+        self.assertEqual(verdict(window.places()), "verdict READY")
+        self.assertEqual(watch(window.places()), "", "the factor is above 4")
+        # Thinner walls stand the same pressures, with a factor below 4.
+        before = self.type_into("reservoir.sheet", "1/8 in steel")
+        places = window.wait_for_act(before)
+        self.assertEqual(verdict(places), "verdict READY", "nothing is open")
+        self.assertRegex(watch(places), "^WATCH: factor 2[.]")
+        window.click(verdict(places))
+        window.wait_for(lambda p: "reason of watch" in p, "why it must be watched")
+
+    def test_a_click_and_a_key_lead_to_the_reasons(self):
+        window = self.window
+        before = self.type_into("air.set pressure", "0.5 psi")
+        places = window.wait_for_act(before)
+        self.assertEqual(verdict(places), "verdict REFUSED")
+        window.click(verdict(places))
+        window.wait_for(lambda p: "reason 1" in p, "the reasons after a click")
+        window.key("Escape")
+        window.wait_for(lambda p: "close reasons" not in p, "the reasons to close")
+        window.key("F4")
+        window.wait_for(lambda p: "reason 1" in p, "the reasons after a key")
+        window.click("close reasons")
+        window.wait_for(lambda p: "close reasons" not in p, "the reasons to close")
+
+
+class Mended(Driven):
+    def prepare(self):
+        text = self.job.read_text(encoding="utf-8")
+        begin = text.index("  - name: relief\n")
+        text = text[:begin] + text[text.index("  - name:", begin + 5):]
+        text = "".join(line for line in text.splitlines(True) if "relief bung:" not in line)
+        self.job.write_text(text, encoding="utf-8")
+
+    def test_a_click_follows_the_mend_and_undo_takes_it_back(self):
+        window = self.window
+        self.assertEqual(verdict(window.places()), "verdict NOT YET")
+        window.key("F4")
+        mends = [n for n in window.wait_for(lambda p: "reason 1" in p, "the reasons") if n.startswith("mend of reason")]
+        before = window.revision()
+        window.click(mends[0])
+        window.wait_for_act(before)
+        window.key("Escape")
+        window.key("ctrl+s")
+        window.wait_for(lambda p: p["unsaved"] == (0.0,), "the save")
+        self.assertIn("relief valve bung", self.job.read_text(encoding="utf-8"))
+        window.key("ctrl+z")
+        window.wait_for(lambda p: p["unsaved"] == (1.0,) and p["current"] == (1.0,), "the undo")
+        window.key("ctrl+s")
+        window.wait_for(lambda p: p["unsaved"] == (0.0,), "the save")
+        self.leave()
+        self.assertEqual(self.job.read_text(encoding="utf-8"), self.original)
+
+
+if __name__ == "__main__":
+    unittest.main(argv=sys.argv[:1])

@@ -1,0 +1,71 @@
+// A mend that a finding names is followed in the text, and the finding is gone.
+#include "gui/model/edit/mend.h"
+
+#include "gui/model/session/editor.h"
+#include "window/model/bench.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+namespace riserun::gui {
+namespace {
+
+std::string without_connection(std::string text, const std::string& name) {
+  const std::size_t begin = text.find("  - name: " + name + "\n");
+  return text.erase(begin, text.find("  - name:", begin + 5) - begin);
+}
+
+/// Jobs of which each lacks something that a key of the job can mend.
+std::vector<std::string> jobs() {
+  const std::string bench = testing::example("bevel-bench");
+  return {without_connection(bench, "relief"),
+          without_connection(bench, "gauge"),
+          testing::with(bench, "passages: yes", "passages: no"),
+          testing::with(bench, "regulator range: 10 psi", "regulator range: 60 psi"),
+          testing::with(bench, "regulator repeatability: 0.05 psi", "regulator repeatability: 1 psi"),
+          testing::with(bench, "charge: 8-1/2 in", "charge: 6 in"),
+          testing::with(bench, "depth: 4 in", "depth: 5-1/4 in"),
+          testing::example("air-too-weak"),
+          testing::example("walls-too-thin"),
+          testing::example("one-air-bung")};
+}
+
+bool still_there(const plan::Plan& plan, const plan::Finding& finding) {
+  return std::any_of(plan.findings.begin(), plan.findings.end(), [&](const plan::Finding& left) {
+    return left.reason.code == finding.reason.code && left.where == finding.where;
+  });
+}
+
+plan::Plan planned(const Editor& editor) { return plan::make_plan(testing::shipped_catalog(), *editor.job()); }
+
+TEST(Mend, IsFollowedInEitherUnitsAndTakenBackByOneUndo) {
+  int followed = 0;
+  for (const std::string& job : jobs()) {
+    Editor editor(testing::shipped_catalog());
+    editor.start(job, "job.yaml");
+    const plan::Plan plan = planned(editor);
+    for (const plan::Finding& finding : plan.findings)
+      for (const plan::Changes& way : finding.ways_to_mend)
+        for (const UnitSystem units : {UnitSystem::inch, UnitSystem::metric}) {
+          const Outcome done = editor.perform(FollowMend{way, units}, false);
+          EXPECT_TRUE(done.done) << done.reason;
+          EXPECT_FALSE(still_there(planned(editor), finding)) << title_of_mend(*plan.catalog, way, units) << "\n"
+                                                              << editor.text();
+          editor.undo();
+          EXPECT_EQ(editor.text(), job);
+          ++followed;
+        }
+  }
+  EXPECT_GE(followed, 10);
+}
+
+TEST(Mend, IsNamedInWords) {
+  const auto catalog = testing::shipped_catalog();
+  EXPECT_EQ(title_of_mend(*catalog, {{"air.set pressure", psig(1.5)}}, UnitSystem::inch),
+            "Set air set pressure to 1.5 psi");
+  EXPECT_EQ(title_of_mend(*catalog, {{"test pressure", ""}}, UnitSystem::inch), "Leave out test pressure");
+}
+
+}  // namespace
+}  // namespace riserun::gui

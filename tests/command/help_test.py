@@ -32,7 +32,7 @@ WRONG = [
     ("in order: yes", "in order: sometimes", "connections.1.in order"), ("special order: yes ", "special order: 3 ", "connections.1.special order"),
     ("from: riser bung", "form: riser bung", "connections.0"), ("    to: table inlet", "    too: table inlet", "connections.0"),
     ("connections:", "connection:", ""), ("table:", "tabel:", ""), ("air:", "air supply:", ""), ("\nriser:", "\nriser tube:", ""),
-    ("relief valve:\n", "relief valves:\n", ""), ("bin: ", "bins: ", ""), ("ends in: 5 psi gauge", "ends in: [5 psi gauge]", "connections.2.ends in"),
+    ("relief valve:", "relief valves:", ""), ("bin:\n", "bins:\n", ""), ("ends in: 5 psi gauge", "ends in: [5 psi gauge]", "connections.2.ends in"),
     ("name: gauge", "name: {x: 1}", "connections.2.name"), ("delivery:", "delivers:", "air"), ("receiver:", "reciever:", "air"),
     ("rim:", "rims:", "table"), ("depth:", "deep:", "table"), ("floor height:", "floor hight:", "table"),
 ]

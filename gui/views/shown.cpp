@@ -1,4 +1,5 @@
 // What is worked out of a plan once, not in every frame.
+#include "gui/model/canvas/draft.h"
 #include "gui/views/canvas/canvas_paint.h"
 #include "gui/views/desk.h"
 #include "gui/views/drawing/part_drawing.h"

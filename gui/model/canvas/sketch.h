@@ -69,8 +69,6 @@ struct Sketch {
   std::vector<Link> links;
 };
 
-Sketch sketch_of(const plan::Plan& plan);
-
 /// The connection that a node or a link belongs to; nullptr, empty: to none.
 const plan::ConnectionPlan* connection_at(const plan::Plan& plan, std::size_t connection);
 std::string name_of_connection(const plan::Plan& plan, std::size_t connection);

@@ -2,6 +2,7 @@
 // user has moved, and on the examples.
 #include "gui/model/canvas/layout.h"
 
+#include "gui/model/canvas/draft.h"
 #include "gui/model/canvas/sketch.h"
 #include "plan/job/read_job.h"
 #include "window/model/bench.h"

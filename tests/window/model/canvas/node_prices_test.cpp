@@ -1,5 +1,5 @@
 // The cards of a run and the shopping list are the same money.
-#include "gui/model/canvas/sketch.h"
+#include "gui/model/canvas/draft.h"
 #include "plan/job/read_job.h"
 #include "plan/job/starter_job.h"
 #include "plan/run_cost.h"

@@ -2,9 +2,13 @@
 
 #include "plan/job/job_keys.h"
 #include "report/text/help_text.h"
+#include "report/words/help_topics.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
+
+#include <cctype>
+#include <sstream>
 
 namespace riserun::cli {
 
@@ -22,6 +26,12 @@ std::string roff(const std::string& text) {
       safe += c;
   }
   return safe;
+}
+
+std::string in_capitals(std::string_view word) {
+  std::string capitals;
+  for (const char c : word) capitals += static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+  return capitals;
 }
 
 std::string item(const std::string& name, const std::string& help) {
@@ -53,6 +63,11 @@ std::string manual_page(const CLI::App& app) {
   text += ".SH KEYS OF A JOB\n";
   for (const plan::JobKey& key : plan::job_keys())
     text += item(key.path, fmt::format("{}{}. {}", report::form_words(key), key.needed ? ", needed" : "", key.help));
+  for (const report::HelpTopic& topic : report::help_topics()) {
+    text += fmt::format(".SH ON {}\n", roff(in_capitals(topic.title)));
+    std::istringstream paragraphs{std::string(topic.text)};
+    for (std::string paragraph; std::getline(paragraphs, paragraph);) text += ".PP\n" + roff(paragraph) + "\n";
+  }
   return text +
          ".SH EXIT STATUS\n.TP\n0\nDone; of a plan: ready.\n.TP\n1\nNo solution, not yet or refused: it says why.\n"
          ".TP\n2\nThe input is wrong, or the answer could not be written.\n"

@@ -7,12 +7,14 @@
 #include "plan/job/job_keys.h"
 #include "report/json/schema_json.h"
 #include "report/text/help_text.h"
+#include "report/words/help_topics.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <ostream>
+#include <sstream>
 
 namespace riserun::cli {
 
@@ -47,16 +49,30 @@ std::string options_with(const CLI::App& app, const std::vector<std::string>& wo
   return text;
 }
 
+std::string topics_with(const std::vector<std::string>& words) {
+  std::string text;
+  for (const report::HelpTopic& topic : report::help_topics()) {
+    if (!says_all(std::string(topic.title), words)) continue;
+    std::istringstream paragraphs{std::string(topic.text)};
+    for (std::string paragraph; std::getline(paragraphs, paragraph);) text += report::wrapped("  ", paragraph, 80);
+  }
+  return text;
+}
+
 int help_with(const CLI::App& app, const std::vector<std::string>& words, const Session& session) {
   std::vector<const plan::JobKey*> keys;
   for (const plan::JobKey& key : plan::job_keys())
     if (says_all(key.path + " " + key.help, words)) keys.push_back(&key);
   const std::string options = options_with(app, words);
+  const std::string topics = topics_with(words);
+  session.out << topics << (topics.empty() ? "" : "\n");
   if (!keys.empty()) session.out << "In a job file\n" << report::keys_text(keys);
   if (!options.empty()) session.out << (keys.empty() ? "" : "\n") << "On the command line\n" << options;
-  if (!keys.empty() || !options.empty()) return kDone;
-  session.out << fmt::format("Nothing says '{}'. riserun help lists the verbs, riserun help job all keys of a job.\n",
-                             fmt::join(words, " "));
+  if (!topics.empty() || !keys.empty() || !options.empty()) return kDone;
+  session.out << fmt::format(
+      "Nothing says '{}'. riserun help lists the verbs, riserun help job all keys of a job; verdict, order, words and "
+      "files are explained.\n",
+      fmt::join(words, " "));
   return kNoSolution;
 }
 
@@ -85,7 +101,9 @@ int run_help(const CLI::App& app, const Options& options, const Session& session
 void add_help_verb(CLI::App& app, Session& session) {
   const auto options = std::make_shared<Options>();
   CLI::App* verb = app.add_subcommand("help", "What a key of a job, a verb or an option is, by any words of it");
-  verb->add_option("words", options->words, "As \"regulator\" or \"bare panel\"; \"job\" for all keys of a job");
+  verb->add_option("words", options->words,
+                   "As \"regulator\" or \"bare panel\"; \"job\" for all keys of a job, \"verdict\", \"order\", "
+                   "\"words\", \"files\"");
   verb->add_flag("--schema", options->schema, "The JSON Schema of a job file, for editors");
   verb->add_flag("--man", options->manual, "The manual page");
   verb->add_option("--completion", options->shell, "What completes riserun's words in that shell")

@@ -94,7 +94,7 @@ class Help(unittest.TestCase):
         for path in re.findall(r"^  (\S.*?)(?: \(needed\))?: ", run("help", "job").stdout, re.M):
             self.assertIn(f".B {path}\n", page)
         for line in page.splitlines():
-            self.assertTrue(not line.startswith(".") or re.match(r"\.(TH|SH|SS|TP|B|I) ?", line), line)
+            self.assertTrue(not line.startswith(".") or re.match(r"\.(TH|SH|SS|TP|PP|B|I) ?", line), line)
 
     def test_bash_completes_verbs_and_options(self):
         def completed(*words):

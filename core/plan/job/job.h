@@ -1,6 +1,7 @@
 // The job: what a person says of the reservoir, the table, the ports between them, the air supply, the bin and their
 // wishes. A plain value; everything that may be left out is optional and is filled in by settle() in settled.h, which
-// states each assumption. The YAML form of it is described in the README and in the starter that `riserun new` writes.
+// states each assumption. The YAML form of it stands key by key in job_keys.h and in the starter that `riserun new`
+// writes.
 #pragma once
 
 #include "catalog/bin.h"

@@ -22,7 +22,7 @@ SEEN_BY_GUI = ORDER[: ORDER.index("report") + 1]
 # itself: at the end its door, at the beginning (of catalog, of plan behind the job) the plain values that the others
 # stand on.
 ROOMS = {
-    "core/catalog": [".", "yaml", "words", "identify", "load"],
+    "core/catalog": [".", "yaml", "edit", "words", "identify", "load"],
     "core/chain": [
         "ask", "part", "rules", "graph", "search", "tree", "span", "build", "refusal", "answers", "bin", ".",
     ],

@@ -1,7 +1,7 @@
 #include "gui/model/canvas/view_state.h"
 
 #include "catalog/yaml/document.h"
-#include "gui/model/text/yaml_writing.h"
+#include "gui/model/text/job_texts.h"
 
 #include <fmt/format.h>
 

@@ -2,7 +2,7 @@
 // are told by their names and parts by their ids, as these outlive a change of the job; row numbers do not.
 #pragma once
 
-#include "gui/model/text/job_path.h"
+#include "gui/model/text/job_texts.h"
 #include "plan/remarks.h"
 #include "quantity/write.h"
 

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "catalog/catalog.h"
-#include "gui/model/text/job_text.h"
+#include "gui/model/text/job_texts.h"
 #include "plan/plan.h"
 
 #include <functional>

@@ -1,7 +1,7 @@
 // Every measurement and word of a job that can be edited in a field, with what it may hold.
 #pragma once
 
-#include "gui/model/text/job_path.h"
+#include "gui/model/text/job_texts.h"
 #include "plan/job/job.h"
 #include "quantity/write.h"
 

@@ -1,7 +1,7 @@
 // Where in the text of a job its connections, ports and wishes stand.
 #pragma once
 
-#include "gui/model/text/job_text.h"
+#include "gui/model/text/job_texts.h"
 
 #include <optional>
 #include <string>

@@ -4,7 +4,7 @@
 
 #include "gui/model/edit/act.h"
 #include "gui/model/session/job_state.h"
-#include "gui/model/text/job_text.h"
+#include "gui/model/text/job_texts.h"
 
 #include <memory>
 #include <optional>

@@ -1,7 +1,7 @@
 // The job being edited as the views see it: values that are never changed once handed out.
 #pragma once
 
-#include "gui/model/text/job_path.h"
+#include "gui/model/text/job_texts.h"
 #include "plan/plan.h"
 #include "quantity/input_error.h"
 

@@ -8,7 +8,7 @@
 #include <variant>
 #include <vector>
 
-namespace riserun::gui {
+namespace riserun::catalog {
 
 /// What an edit writes: a text, a list, or a map.
 struct Content {
@@ -34,4 +34,4 @@ std::string lines_of_entry(const std::string& key, const Content& content, std::
 /// A row of a list behind its dash, as whole lines; a map on one line or a line a key.
 std::string lines_of_row(const Content& row, std::size_t column, bool one_line);
 
-}  // namespace riserun::gui
+}  // namespace riserun::catalog

@@ -1,14 +1,12 @@
-#include "gui/model/text/text_tree.h"
+#include "catalog/edit/text_tree.h"
 
-#include "gui/model/text/text_lines.h"
+#include "catalog/edit/text_lines.h"
 
 #include <algorithm>
 
-namespace riserun::gui {
+namespace riserun::catalog {
 
 namespace {
-
-using catalog::Value;
 
 /// Finds the ends of values, which a Document does not keep.
 class TreeReader {
@@ -152,9 +150,9 @@ bool same_meaning(const TextNode& a, const TextNode& b) {
          std::equal(a.children.begin(), a.children.end(), b.children.begin(), &same_meaning);
 }
 
-TextNode tree_of(std::string_view text, const catalog::Document& document) {
+TextNode tree_of(std::string_view text, const Document& document) {
   const std::size_t shift = text.starts_with(kByteOrderMark) ? kByteOrderMark.size() : 0;
   return TreeReader(text, shift).read(document.root(), -1);
 }
 
-}  // namespace riserun::gui
+}  // namespace riserun::catalog

@@ -1,9 +1,9 @@
-#include "gui/model/text/yaml_writing.h"
+#include "catalog/edit/yaml_writing.h"
 
 #include <algorithm>
 #include <array>
 
-namespace riserun::gui {
+namespace riserun::catalog {
 
 namespace {
 
@@ -85,4 +85,4 @@ std::string lines_of_row(const Content& row, std::size_t column, bool one_line) 
   return lines;
 }
 
-}  // namespace riserun::gui
+}  // namespace riserun::catalog

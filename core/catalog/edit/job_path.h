@@ -8,7 +8,7 @@
 #include <variant>
 #include <vector>
 
-namespace riserun::gui {
+namespace riserun::catalog {
 
 /// A key of a map, or a place in a list counted from 0.
 using PathStep = std::variant<std::string, std::size_t>;
@@ -41,4 +41,4 @@ JobPath operator/(JobPath path, std::size_t place);
 /// Starts a path: `at("table") / "depth"`.
 JobPath at(std::string key);
 
-}  // namespace riserun::gui
+}  // namespace riserun::catalog

@@ -1,13 +1,13 @@
 // Thousands of edits at random places of random files: what was asked is there, everything else stands as it stood.
-#include "gui/model/text/job_text.h"
-#include "window/model/text/random_yaml.h"
+#include "catalog/edit/job_text.h"
+#include "property/catalog/edit/random_yaml.h"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
 #include <map>
 
-namespace riserun::gui {
+namespace riserun::catalog {
 namespace {
 
 using testing::all_paths;
@@ -25,8 +25,8 @@ void gather(const catalog::Value& value, Meaning& meaning) {
 }
 
 Meaning meaning_of(const std::string& text) {
-  catalog::Problems problems;
-  const auto document = catalog::Document::parse(text, "file", problems);
+  Problems problems;
+  const auto document = Document::parse(text, "file", problems);
   EXPECT_TRUE(problems.empty()) << text;
   Meaning meaning;
   gather(document.root(), meaning);
@@ -187,4 +187,4 @@ TEST_F(RandomEdits, WhatIsTakenOutIsGoneAndAllElseIsThere) {
 }
 
 }  // namespace
-}  // namespace riserun::gui
+}  // namespace riserun::catalog

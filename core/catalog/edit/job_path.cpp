@@ -1,6 +1,6 @@
-#include "gui/model/text/job_path.h"
+#include "catalog/edit/job_path.h"
 
-namespace riserun::gui {
+namespace riserun::catalog {
 
 JobPath JobPath::parent() const {
   std::vector<PathStep> steps = steps_;
@@ -32,4 +32,4 @@ JobPath operator/(JobPath path, std::size_t place) {
 
 JobPath at(std::string key) { return JobPath() / std::move(key); }
 
-}  // namespace riserun::gui
+}  // namespace riserun::catalog

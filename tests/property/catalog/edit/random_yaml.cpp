@@ -1,8 +1,8 @@
-#include "window/model/text/random_yaml.h"
+#include "property/catalog/edit/random_yaml.h"
 
 #include <fmt/format.h>
 
-namespace riserun::gui::testing {
+namespace riserun::catalog::testing {
 
 namespace {
 
@@ -145,4 +145,4 @@ std::vector<JobPath> all_paths(const TextNode& root) {
   return paths;
 }
 
-}  // namespace riserun::gui::testing
+}  // namespace riserun::catalog::testing

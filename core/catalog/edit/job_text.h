@@ -2,8 +2,8 @@
 // edited and nowhere else; it is read back and must mean just what was asked, otherwise the edit is refused.
 #pragma once
 
-#include "gui/model/text/text_tree.h"
-#include "gui/model/text/yaml_writing.h"
+#include "catalog/edit/text_tree.h"
+#include "catalog/edit/yaml_writing.h"
 #include "quantity/input_error.h"
 
 #include <string>
@@ -12,7 +12,7 @@
 #include <variant>
 #include <vector>
 
-namespace riserun::gui {
+namespace riserun::catalog {
 
 class JobText;
 
@@ -52,4 +52,4 @@ class JobText {
   std::string name_;
 };
 
-}  // namespace riserun::gui
+}  // namespace riserun::catalog

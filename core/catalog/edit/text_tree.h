@@ -2,15 +2,15 @@
 // changed and all the rest stays as it was written: comments, blank lines, the order of keys, the style of numbers.
 #pragma once
 
+#include "catalog/edit/job_path.h"
 #include "catalog/yaml/document.h"
-#include "gui/model/text/job_path.h"
 
 #include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
 
-namespace riserun::gui {
+namespace riserun::catalog {
 
 struct TextNode {
   enum class Shape { text, list, map, empty };
@@ -41,6 +41,6 @@ bool same_meaning(const TextNode& a, const TextNode& b);
 
 /// @param text      the document's own text, with its byte order mark if it has one
 /// @param document  parsed from that text without a problem
-TextNode tree_of(std::string_view text, const catalog::Document& document);
+TextNode tree_of(std::string_view text, const Document& document);
 
-}  // namespace riserun::gui
+}  // namespace riserun::catalog

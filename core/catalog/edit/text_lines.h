@@ -5,7 +5,7 @@
 #include <cstddef>
 #include <string_view>
 
-namespace riserun::gui {
+namespace riserun::catalog {
 
 inline constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
@@ -29,4 +29,4 @@ inline std::size_t column_of(std::string_view text, std::size_t at) { return at 
 
 inline bool is_blank(std::string_view part) { return part.find_first_not_of(" \t\r\n") == std::string_view::npos; }
 
-}  // namespace riserun::gui
+}  // namespace riserun::catalog

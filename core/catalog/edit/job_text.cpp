@@ -1,18 +1,16 @@
-#include "gui/model/text/job_text.h"
+#include "catalog/edit/job_text.h"
 
-#include "gui/model/text/text_lines.h"
+#include "catalog/edit/text_lines.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 
-namespace riserun::gui {
+namespace riserun::catalog {
 
 namespace {
 
 using Shape = TextNode::Shape;
-using catalog::Document;
-using catalog::Problems;
 
 std::string replaced(std::string_view text, std::size_t begin, std::size_t end, std::string_view by) {
   return std::string(text.substr(0, begin)).append(by).append(text.substr(end));
@@ -270,4 +268,4 @@ Edited JobText::remove(const JobPath& path) const {
                  meant);
 }
 
-}  // namespace riserun::gui
+}  // namespace riserun::catalog

@@ -1,9 +1,9 @@
 // How edits look in a file as people write it.
-#include "gui/model/text/job_text.h"
+#include "catalog/edit/job_text.h"
 
 #include <gtest/gtest.h>
 
-namespace riserun::gui {
+namespace riserun::catalog {
 namespace {
 
 const std::string kFile = R"(# Mine
@@ -112,4 +112,4 @@ TEST(JobText, WhatIsNotThereCannotBeTakenOut) {
 }
 
 }  // namespace
-}  // namespace riserun::gui
+}  // namespace riserun::catalog

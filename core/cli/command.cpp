@@ -80,6 +80,7 @@ int run(int argc, const char* const* argv, std::ostream& out, std::ostream& err)
   add_walls_verb(app, session);
   add_leak_test_verb(app, session);
   add_list_verb(app, session);
+  add_bin_verb(app, session);
   add_catalog_verb(app, session);
   add_check_verb(app, session);
   add_identify_verb(app, session);

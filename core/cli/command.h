@@ -48,6 +48,7 @@ void add_transfer_verb(CLI::App& app, Session& session);
 void add_walls_verb(CLI::App& app, Session& session);
 void add_leak_test_verb(CLI::App& app, Session& session);
 void add_list_verb(CLI::App& app, Session& session);
+void add_bin_verb(CLI::App& app, Session& session);
 void add_catalog_verb(CLI::App& app, Session& session);
 void add_check_verb(CLI::App& app, Session& session);
 void add_identify_verb(CLI::App& app, Session& session);

@@ -1,5 +1,7 @@
 #include "cli/completion.h"
 
+#include "cli/verbs.h"
+
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
@@ -13,6 +15,7 @@ struct Verb {
   std::string name;
   std::string help;
   std::vector<std::pair<std::string, std::string>> options;  // "--air", and what it is
+  std::vector<std::string> further;                          // its own verbs: "take"
 };
 
 std::vector<std::pair<std::string, std::string>> options_of(const CLI::App& app) {
@@ -26,8 +29,10 @@ std::vector<Verb> verbs_of(const CLI::App& app) {
   std::vector<Verb> verbs;
   const auto common = options_of(app);
   for (const CLI::App* verb : app.get_subcommands([](const CLI::App*) { return true; })) {
-    verbs.push_back({verb->get_name(), verb->get_description(), options_of(*verb)});
+    // A verb of a verb is completed as a word of it.
+    verbs.push_back({verb->get_name(), verb->get_description(), options_of(*verb), {}});
     verbs.back().options.insert(verbs.back().options.end(), common.begin(), common.end());
+    for (const VerbRow& further : verb_rows(*verb)) verbs.back().further.push_back(further.name);
   }
   return verbs;
 }
@@ -49,14 +54,16 @@ std::string for_bash(const std::vector<Verb>& verbs) {
   std::string names;
   for (const Verb& verb : verbs) {
     names += (names.empty() ? "" : " ") + verb.name;
-    cases += fmt::format("    {}) words=\"{}\" ;;\n", verb.name, names_of(verb));
+    cases += fmt::format("    {}) words=\"{}\" further=\"{}\" ;;\n", verb.name, names_of(verb),
+                         fmt::join(verb.further, " "));
   }
   return fmt::format(
-      "# Completion of riserun for bash.\n_riserun() {{\n  local word=\"${{COMP_WORDS[COMP_CWORD]}}\" words=\"\"\n"
+      "# Completion of riserun for bash.\n_riserun() {{\n  local word=\"${{COMP_WORDS[COMP_CWORD]}}\" words=\"\" "
+      "further=\"\"\n"
       "  if [ \"$COMP_CWORD\" -eq 1 ]; then\n    COMPREPLY=($(compgen -W \"{}\" -- \"$word\"))\n    return\n  fi\n"
       "  case \"${{COMP_WORDS[1]}}\" in\n{}  esac\n  case \"$word\" in\n"
       "    -*) COMPREPLY=($(compgen -W \"$words\" -- \"$word\")) ;;\n"
-      "    *) COMPREPLY=($(compgen -f -- \"$word\")) ;;\n  esac\n}}\n"
+      "    *) COMPREPLY=($(compgen -W \"$further\" -- \"$word\") $(compgen -f -- \"$word\")) ;;\n  esac\n}}\n"
       "complete -o filenames -F _riserun riserun\n",
       names, cases);
 }

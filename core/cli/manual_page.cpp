@@ -1,5 +1,6 @@
 #include "cli/manual_page.h"
 
+#include "cli/verbs.h"
 #include "plan/job/job_keys.h"
 #include "report/text/help_text.h"
 #include "report/words/help_topics.h"
@@ -53,8 +54,8 @@ std::string manual_page(const CLI::App& app) {
       "an open work table\n.SH SYNOPSIS\n.B riserun\n.I VERB\n[OPTION]...\n.SH DESCRIPTION\n{}\n",
       RISERUN_VERSION, roff(app.get_description()));
   text += ".SH VERBS\n";
-  for (const CLI::App* verb : app.get_subcommands([](const CLI::App*) { return true; })) {
-    text += fmt::format(".SS {}\n{}.\n", roff(verb->get_name()), roff(verb->get_description()));
+  for (const auto& [name, verb] : verb_rows(app)) {
+    text += fmt::format(".SS {}\n{}.\n", roff(name), roff(verb->get_description()));
     for (const CLI::Option* option : verb->get_options([](const CLI::Option* o) { return o->get_positional(); }))
       text += item(option->get_name(true), option->get_description());
     text += options(*verb);

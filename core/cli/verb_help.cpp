@@ -4,6 +4,7 @@
 #include "cli/command.h"
 #include "cli/completion.h"
 #include "cli/manual_page.h"
+#include "cli/verbs.h"
 #include "plan/job/job_keys.h"
 #include "report/json/schema_json.h"
 #include "report/text/help_text.h"
@@ -40,11 +41,11 @@ std::string options_with(const CLI::App& app, const std::vector<std::string>& wo
   const auto add = [&](const std::string& name, const std::string& help) {
     if (says_all(name + " " + help, words)) text += report::wrapped("  " + name + "  ", help + ".", 80);
   };
-  for (const CLI::App* verb : app.get_subcommands([](const CLI::App*) { return true; })) {
-    add("riserun " + verb->get_name(), verb->get_description());
+  for (const auto& [name, verb] : verb_rows(app)) {
+    add("riserun " + name, verb->get_description());
     for (const CLI::Option* option : verb->get_options([](const CLI::Option* o) { return !o->get_lnames().empty(); }))
       if (option->get_lnames().front() != "help")
-        add(fmt::format("riserun {} --{}", verb->get_name(), option->get_lnames().front()), option->get_description());
+        add(fmt::format("riserun {} --{}", name, option->get_lnames().front()), option->get_description());
   }
   return text;
 }

@@ -26,7 +26,7 @@ ROOMS = {
     "core/chain": [
         "ask", "part", "rules", "graph", "search", "tree", "span", "build", "refusal", "answers", "bin", ".",
     ],
-    "core/plan": ["job", ".", "settle", "judge", "advice", "stage"],
+    "core/plan": ["job", ".", "settle", "judge", "advice", "stage", "shop"],
     "core/report": ["words", "figures", "card", "text", "json", "paper", "page", "file"],
     "gui": ["model", "views", "app"],
     "gui/model": ["text", "canvas", "edit", "session"],

@@ -60,6 +60,8 @@ CatalogWithBin load_bin(Catalog catalog, const std::filesystem::path& file,
 
 /// Reads the list that stands under `bin` in a bin file or in a job.
 Bin read_bin(const Value& list, CatalogBuilder& builder, Problems& problems);
+/// The same row by row, as they stand: one item for each row that could be read, a part as often as it has rows.
+std::vector<BinItem> read_bin_rows(const Value& list, CatalogBuilder& builder, Problems& problems);
 
 /// What a person measured on a part in the hand; what was not measured stays as in the catalog.
 struct Measured {

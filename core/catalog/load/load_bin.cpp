@@ -67,10 +67,10 @@ std::optional<Measured> read_measured(const Value& value, const Catalog& catalog
 }
 
 /// Each part once, where the file has it first.
-Bin with_counts_added(const Bin& lines) {
+Bin with_counts_added(const std::vector<BinItem>& lines) {
   Bin bin;
   std::map<PartId, std::size_t> rows;
-  for (const BinItem& line : lines.items) {
+  for (const BinItem& line : lines) {
     const auto [row, is_new] = rows.try_emplace(line.part, bin.items.size());
     if (is_new)
       bin.items.push_back(line);
@@ -102,7 +102,8 @@ std::optional<PartId> read_item_part(Fields& fields, PartSearch& search, Problem
   return fields.need_with("part", [&](std::string_view words) { return search.find_one(std::string(words) + beside); });
 }
 
-void read_item(const Value& value, CatalogBuilder& builder, PartSearch& search, Problems& problems, Bin& bin) {
+void read_item(const Value& value, CatalogBuilder& builder, PartSearch& search, Problems& problems,
+               std::vector<BinItem>& rows) {
   Fields fields(value, {"part", "material", "count", "length", "measured"}, problems);
   if (!fields.valid()) return;
   std::optional<PartId> part = read_item_part(fields, search, problems);
@@ -119,7 +120,7 @@ void read_item(const Value& value, CatalogBuilder& builder, PartSearch& search, 
     if (!measured) return;
     part = add_measured(builder, *part, *measured);
   }
-  bin.items.push_back({*part, *count});
+  rows.push_back({*part, *count});
 }
 
 Bin bin_of(Document document, std::optional<quantity::UnitSystem> units, CatalogBuilder& builder, Problems problems) {
@@ -172,12 +173,16 @@ PartId add_remnant(CatalogBuilder& builder, PartId part, Length length) {
   return builder.add(std::move(copy));
 }
 
-Bin read_bin(const Value& list, CatalogBuilder& builder, Problems& problems) {
-  Bin bin;
-  // Made once for all items: it reads the words of the whole catalog.
+std::vector<BinItem> read_bin_rows(const Value& list, CatalogBuilder& builder, Problems& problems) {
+  std::vector<BinItem> rows;
+  // Made once for all rows: it reads the words of the whole catalog.
   PartSearch search(builder.so_far());  // parts that are measured have the words of those that they stand for
-  for (const Value& item : read_list(list, problems)) read_item(item, builder, search, problems, bin);
-  return with_counts_added(bin);
+  for (const Value& item : read_list(list, problems)) read_item(item, builder, search, problems, rows);
+  return rows;
+}
+
+Bin read_bin(const Value& list, CatalogBuilder& builder, Problems& problems) {
+  return with_counts_added(read_bin_rows(list, builder, problems));
 }
 
 Bin load_bin(CatalogBuilder& builder, const std::filesystem::path& file, std::optional<quantity::UnitSystem> units) {

@@ -131,7 +131,7 @@ std::vector<JobKey> keys_of_the_air() {
 std::vector<JobKey> keys_of_the_rest() {
   return {
       {"bin", Form::file, "What the shop has: each part free, as often as it is there"},
-      {"bin[]", Form::map, "A row of the bin, `{part: 1 x 4 nipple black iron, count: 2}`, or the words alone"},
+      {"bin[]", Form::map, "A row of the bin, `{part: 1 x 4 nipple black iron, count: 2}`"},
       {"bin[].part", Form::text, "The part in words, or its id", {}, true},
       {"bin[].material", Form::text, "What it is of, where the words do not say"},
       {"bin[].count", Form::count, "How many; of hose by the foot the feet of one piece"},

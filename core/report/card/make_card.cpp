@@ -6,8 +6,6 @@
 
 #include <fmt/format.h>
 
-#include <cctype>
-
 namespace riserun::report {
 
 namespace {
@@ -17,12 +15,6 @@ using plan::Severity;
 using plan::Verdict;
 
 constexpr std::size_t kMostToWatch = 2;
-
-std::string in_capitals(std::string_view word) {
-  std::string capitals;
-  for (const char c : word) capitals += static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
-  return capitals;
-}
 
 std::string verdict_words(const Plan& plan) {
   switch (plan.verdict) {
@@ -62,7 +54,7 @@ void add_watch(const Plan& plan, UnitSystem units, Card& card) {
 
 Card card_of(const Plan& plan, UnitSystem units) {
   Card card;
-  card.title = in_capitals(plan.job.name.empty() ? "Plan" : plan.job.name);
+  card.title = plan.job.name.empty() ? "Plan" : plan.job.name;
   card.verdict = plan.verdict;
   card.verdict_words = verdict_words(plan);
   for (const plan::Finding& finding : plan.findings)

@@ -37,7 +37,7 @@ Json map_of(const std::string& path) {
 Json item_of(const std::string& path) {
   const JobKey* row = row_of(path);
   Json map = row == nullptr ? Json::object() : map_of(path);
-  const bool words_do = path.starts_with("bin") || path.ends_with("take[]") || path.ends_with(".*");
+  const bool words_do = path.ends_with("take[]") || path.ends_with(".*");
   return words_do ? Json{{"anyOf", {{{"type", "string"}}, std::move(map)}}} : map;
 }
 

@@ -8,8 +8,8 @@ TEST(Help, ListsEveryVerbAndIsDone) {
   const Answered help = ask({"--help"});
   EXPECT_EQ(help.status, kDone);
   EXPECT_EQ(help.err, "");
-  for (const char* verb :
-       {"plan", "chain", "riser", "transfer", "walls", "leak-test", "list", "catalog", "check", "identify", "new"})
+  for (const char* verb : {"plan", "chain", "riser", "transfer", "walls", "leak-test", "list", "catalog", "check",
+                           "identify", "new", "bin", "help"})
     EXPECT_THAT(help.out, HasSubstr("  " + std::string(verb) + " "));
   EXPECT_THAT(help.out, HasSubstr("stores dangerous energy"));
 }
@@ -20,7 +20,11 @@ TEST(Help, OfAVerbIsDone) {
     EXPECT_EQ(ask({verb, "--help"}).status, kDone) << verb;
 }
 
-TEST(Verb, MissingIsBadInput) { EXPECT_THAT(complaint({}), HasSubstr("riserun --help lists the verbs")); }
+TEST(Verb, MissingListsThem) {
+  const Answered answered = ask({});
+  EXPECT_EQ(answered.status, kDone);
+  EXPECT_THAT(answered.out, HasSubstr("  leak-test "));
+}
 
 TEST(Verb, UnknownIsNamed) {
   EXPECT_EQ(complaint({"plumb", "x"}), "error: 'plumb' is no verb of riserun; riserun --help lists them.\n");

@@ -39,7 +39,7 @@ TEST(Plan, InJsonHasThePromisedKeys) {
 TEST(Plan, ShowsTheWallsLimitBesideEveryPressureOfTheFilling) {
   const std::regex limit("psi .*\\(walls' limit [0-9.]+ psi");
   for (const char* name : {"bevel-bench", "air-too-weak", "walls-too-thin"}) {
-    const std::string text = ask({"plan", example(name)}).out;
+    const std::string text = ask({"plan", example(name), "--all"}).out;
     const std::size_t begin = text.find("\nFilling\n");
     ASSERT_NE(begin, std::string::npos) << name;
     std::istringstream filling(text.substr(begin + 1, text.find("\n\n", begin) - begin));
@@ -58,8 +58,8 @@ TEST(Plan, ShowsTheWallsLimitBesideEveryPressureOfTheFilling) {
 }
 
 TEST(Plan, IsTheSameInOtherUnits) {
-  const std::string metric = ask({"plan", example("bevel-bench"), "--units", "metric"}).out;
-  EXPECT_THAT(ask({"plan", example("bevel-bench"), "--units", "inch"}).out, HasSubstr(" psi ("));
+  const std::string metric = ask({"plan", example("bevel-bench"), "--all", "--units", "metric"}).out;
+  EXPECT_THAT(ask({"plan", example("bevel-bench"), "--all", "--units", "inch"}).out, HasSubstr(" psi ("));
   EXPECT_THAT(metric, HasSubstr(" bar ("));
   const std::string head = std::regex_replace(metric.substr(0, metric.find("Connections")), std::regex("psig"), "");
   EXPECT_THAT(head, Not(HasSubstr(" psi")));

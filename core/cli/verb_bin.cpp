@@ -1,0 +1,133 @@
+// The shop's bin: what was bought goes in, what a job uses comes out, and the last change can be taken back.
+#include "catalog/edit/job_text.h"
+#include "catalog/load/load.h"
+#include "cli/inputs.h"
+#include "plan/job/read_job.h"
+#include "plan/plan.h"
+#include "plan/shop/bin_file.h"
+#include "quantity/printable.h"
+#include "quantity/write.h"
+#include "report/file/write_file.h"
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include <fstream>
+#include <ostream>
+#include <sstream>
+
+namespace riserun::cli {
+
+namespace {
+
+namespace fs = std::filesystem;
+using quantity::InputError;
+
+std::string text_of(const fs::path& file) {
+  std::ifstream in(file, std::ios::binary);
+  if (!in) throw InputError({{file.string(), 0, 0, "cannot be opened for reading", ""}});
+  std::ostringstream text;
+  text << in.rdbuf();
+  return text.str();
+}
+
+catalog::Catalog catalog_without_bin(const Session& session) {
+  const std::vector<fs::path> own(session.common.catalog_files.begin(), session.common.catalog_files.end());
+  return catalog::load_shipped_catalog(own);
+}
+
+/// The file that holds a job's bin: the one of --bin, the one that the job names, or the job itself.
+fs::path bin_of(const std::string& job_file, const Session& session) {
+  if (!session.common.bin_file.empty()) return session.common.bin_file;
+  auto read = catalog::JobText::read(text_of(job_file), job_file);
+  if (auto* problems = std::get_if<std::vector<quantity::Problem>>(&read)) throw InputError(std::move(*problems));
+  const catalog::TextNode* bin = std::get<catalog::JobText>(read).find(catalog::at("bin"));
+  if (bin == nullptr) throw InputError({{job_file, 0, 0, "the job has no bin; name one with --bin FILE", ""}});
+  return bin->is_text() ? fs::path(job_file).parent_path() / bin->scalar : fs::path(job_file);
+}
+
+/// The old text is beside the new one before that is there: a kill between the two loses nothing.
+void write_changed(const fs::path& bin, const std::string& old_text, const std::string& new_text) {
+  report::write_file(plan::before_file(bin).string(), old_text, report::Overwrite::yes);
+  report::write_file(bin.string(), new_text, report::Overwrite::yes);
+}
+
+void change(const fs::path& bin, const plan::BinChange& change, const Session& session) {
+  const catalog::Catalog catalog = catalog_without_bin(session);
+  const std::string text = text_of(bin);
+  const std::string changed = plan::changed_bin(text, bin.string(), catalog, change);
+  if (changed == text) {
+    session.out << "Nothing of it concerns the bin.\n";
+    return;
+  }
+  write_changed(bin, text, changed);
+  for (const plan::BinChange::Count& count : change.counts)
+    session.out << fmt::format("  {:+} {}\n", count.more, quantity::printable(count.part));
+  for (const plan::BinChange::Piece& piece : change.pieces)
+    session.out << fmt::format("  +1 {}, a piece of {}\n", catalog.part(piece.part).id,
+                               quantity::write_length(piece.length, session.style(UnitSystem::inch).units));
+  session.out << fmt::format("{} changed; riserun bin undo {} takes it back.\n", quantity::printable(bin.string()),
+                             quantity::printable(bin.string()));
+}
+
+int take(const std::string& job_file, const Session& session) {
+  const Stock stock = load_stock(session.common);
+  plan::Job job = plan::load_job(*stock.catalog, job_file);
+  const fs::path bin = bin_of(job_file, session);
+  if (!session.common.bin_file.empty()) job.bin = stock.bin;
+  const plan::Plan plan = plan::make_plan(stock.catalog, std::move(job));
+  if (plan.verdict == plan::Verdict::refused) {
+    session.out << fmt::format("The job is refused, so nothing is taken: riserun plan {}\n",
+                               quantity::printable(job_file));
+    return kNoSolution;
+  }
+  change(bin, plan::change_by(plan), session);
+  return kDone;
+}
+
+int add(const std::string& list, const Session& session) {
+  if (session.common.bin_file.empty()) throw InputError({{"", 0, 0, "which bin? name it with --bin FILE", ""}});
+  change(session.common.bin_file, plan::change_of_list(list, catalog_without_bin(session)), session);
+  return kDone;
+}
+
+int undo(const std::string& file, const Session& session) {
+  const fs::path before = plan::before_file(file);
+  if (!fs::exists(before)) {
+    session.out << fmt::format("There is no change of {} to take back.\n", quantity::printable(file));
+    return kNoSolution;
+  }
+  // The two change places, so that an undo can be undone.
+  const std::string now = text_of(file);
+  const std::string then = text_of(before);
+  write_changed(file, now, then);
+  session.out << fmt::format("{} is as it was before its last change.\n", quantity::printable(file));
+  return kDone;
+}
+
+using Doing = int (*)(const std::string&, const Session&);
+
+void add_part(CLI::App& bin, Session& session, const char* name, const char* about, const char* what,
+              const char* what_about, Doing doing) {
+  const auto file = std::make_shared<std::string>();
+  CLI::App* part = bin.add_subcommand(name, about);
+  part->add_option(what, *file, what_about)->required();
+  part->callback(
+      [file, doing, &session] { session.chosen_verb = [file, doing, &session] { return doing(*file, session); }; });
+}
+
+}  // namespace
+
+void add_bin_verb(CLI::App& app, Session& session) {
+  CLI::App* bin = app.add_subcommand("bin", "The shop's bin: put in what was bought, take out what a job uses, undo");
+  bin->require_subcommand(1);
+  bin->fallthrough();
+  add_part(*bin, session, "take", "Take out what a job uses, and put back what is left of a length", "job",
+           "The job file; its own bin, or the one of --bin", &take);
+  add_part(*bin, session, "add", "Put in what a list names: a bin file, or a table of riserun plan --out FILE.csv",
+           "list", "The list; the bin is that of --bin", &add);
+  add_part(*bin, session, "undo", "Take the last change back; once more does it again", "file", "The bin's file",
+           &undo);
+}
+
+}  // namespace riserun::cli

@@ -1,0 +1,31 @@
+// What a job takes out of the bin, and what is left over and goes back into it.
+#pragma once
+
+#include "plan/plan.h"
+
+#include <string>
+#include <vector>
+
+namespace riserun::plan {
+
+struct BinChange {
+  struct Count {
+    std::string part;  // id
+    int more = 0;      // below zero: fewer
+  };
+  struct Piece {
+    PartId part;  // of the catalog, sold by length
+    Length length{};
+  };
+  std::vector<Count> counts;
+  std::vector<Piece> pieces;
+};
+
+/// Shorter ends are swept up (common practice).
+inline const Length kShortestPiece = inches(3.0);
+
+/// The rows of the list that come out of the bin, less; the ends of what is cut from a length, as pieces, wherever the
+/// length came from. Of hose that lies in the bin by the foot the end stays on its roll, with whole feet counted.
+BinChange change_by(const Plan& plan);
+
+}  // namespace riserun::plan

@@ -1,0 +1,133 @@
+"""The shop's own bin: what a job takes out of it, what is bought goes in, the last change can be taken back; comments
+and order stay, and whatever moment the program is killed at, the bin is whole."""
+import json
+import os
+import pathlib
+import random
+import shutil
+import signal
+import subprocess
+import sys
+import tempfile
+import time
+import unittest
+
+PROGRAM, EXAMPLES = sys.argv[1], pathlib.Path(sys.argv[2])
+KILLS = int(os.environ.get("RISERUN_KILLS", "20"))
+
+BIN = """# Shelf by the saw
+units: inch
+bin:
+  - {part: 1-1/4 x 18 threaded pipe black iron, count: 3}   # long ones
+  # barbs
+  - {part: 1-1/4 barb x 1-1/4 MNPT brass, count: 2}
+  - {part: 1 x 1/2 hex bushing black iron, count: 1}
+  - {part: 1-1/4 rubber hose, length: 30 in}   # from the old table
+"""
+
+
+def run(*words, **how):
+    return subprocess.run([PROGRAM, *map(str, words)], capture_output=True, text=True, **how)
+
+
+class Shop(unittest.TestCase):
+    def setUp(self):
+        self.folder = tempfile.TemporaryDirectory()
+        self.path = pathlib.Path(self.folder.name)
+        self.bin = self.path / "bin.yaml"
+        self.bin.write_text(BIN, encoding="utf-8")
+        job = (EXAMPLES / "bevel-bench.yaml").read_text(encoding="utf-8")
+        before, _, rest = job.partition("\nbin:\n")
+        self.job = self.path / "job.yaml"
+        self.job.write_text(before + "\nbin: bin.yaml\n\n" + rest[rest.index("measured:"):], encoding="utf-8")
+
+    def tearDown(self):
+        self.folder.cleanup()
+
+    def plan(self):
+        return json.loads(run("plan", self.job, "--json").stdout)["list"]
+
+    def counts(self):
+        text = self.bin.read_text(encoding="utf-8")
+        self.assertEqual(run("check", self.bin).returncode, 0, text)
+        return text
+
+    def test_a_job_taken_asks_for_what_is_left(self):
+        first = self.plan()
+        taken = {item["id"]: item["qty"] for item in first["bin"]}
+        self.assertGreaterEqual(len(taken), 4, taken)
+        done = run("bin", "take", self.job)
+        self.assertEqual((done.returncode, done.stderr), (0, ""))
+        text = self.counts()
+        self.assertIn("# Shelf by the saw\nunits: inch\nbin:\n", text)
+        self.assertIn("black iron, count: 2}   # long ones\n", text)
+        self.assertNotIn("barb x", text)
+        self.assertIn("length: 17-1/2 in}", text)  # 30 in less 12-1/2
+        again = self.plan()
+        self.assertLess(len(again["bin"]), len(first["bin"]))
+        self.assertGreater(again["total_usd"], first["total_usd"])
+
+    def test_what_is_bought_goes_in_and_comes_out_again(self):
+        table = self.path / "list.csv"
+        self.assertEqual(run("plan", self.job, "--out", table).returncode, 0)
+        bought = len(self.plan()["buy"])
+        self.assertEqual(run("bin", "add", table, "--bin", self.bin).returncode, 0)
+        self.assertEqual(self.plan()["buy"], [])
+        self.assertGreater(self.counts().count("- {"), bought)
+        self.assertEqual(run("bin", "take", self.job).returncode, 0)
+        self.assertNotIn("relief", self.counts())
+
+    def test_a_bin_file_is_added_row_by_row(self):
+        more = self.path / "more.yaml"
+        more.write_text("bin:\n  - {part: 1 x 1/2 hex bushing black iron, count: 4}\n"
+                        "  - {part: 1-1/4 rubber hose, length: 8 in}\n", encoding="utf-8")
+        self.assertEqual(run("bin", "add", more, "--bin", self.bin).returncode, 0)
+        text = self.counts()
+        self.assertIn("1 x 1/2 hex bushing black iron, count: 5}", text)
+        self.assertIn("length: 8 in}", text)
+
+    def test_an_undo_and_its_undo(self):
+        run("bin", "take", self.job)
+        changed = self.bin.read_text(encoding="utf-8")
+        self.assertEqual(run("bin", "undo", self.bin).returncode, 0)
+        self.assertEqual(self.bin.read_text(encoding="utf-8"), BIN)
+        self.assertEqual(run("bin", "undo", self.bin).returncode, 0)
+        self.assertEqual(self.bin.read_text(encoding="utf-8"), changed)
+        self.assertEqual(run("bin", "undo", self.job).returncode, 1)
+
+    def test_the_last_row_leaves_an_empty_bin(self):
+        self.bin.write_text("bin:\n  - {part: 1-1/4 x 18 threaded pipe black iron, count: 1}\n", encoding="utf-8")
+        self.assertEqual(run("bin", "take", self.job).returncode, 0)
+        self.assertIn("pipe black iron, count: 0}", self.counts())
+
+    def test_a_refused_job_and_a_wrong_list_take_nothing(self):
+        shutil.copy(EXAMPLES / "walls-too-thin.yaml", self.path / "thin.yaml")
+        self.assertEqual(run("bin", "take", self.path / "thin.yaml", "--bin", self.bin).returncode, 1)
+        wrong = self.path / "wrong.csv"
+        for text in ("a,b\r\n1,2\r\n", "what,quantity,id\r\nbuy,many,plug/brass/1\r\n", "what,quantity,id\r\nbuy,1,no such part\r\n"):
+            wrong.write_text(text, encoding="utf-8")
+            done = run("bin", "add", wrong, "--bin", self.bin)
+            self.assertEqual((done.returncode, done.stdout), (2, ""), text)
+            self.assertIn("error", done.stderr)
+        self.assertEqual(run("bin", "add", wrong).returncode, 2)
+        self.assertEqual(self.bin.read_text(encoding="utf-8"), BIN)
+
+    # Killed at any moment the bin is as it was or as it should be, and never half.
+    def test_a_kill_loses_nothing(self):
+        run("bin", "take", self.job)
+        after = self.bin.read_text(encoding="utf-8")
+        dice = random.Random(1)
+        started = time.monotonic()
+        run("plan", self.job)
+        usual = time.monotonic() - started
+        for _ in range(KILLS):
+            self.bin.write_text(BIN, encoding="utf-8")
+            taking = subprocess.Popen([PROGRAM, "bin", "take", self.job], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+            time.sleep(dice.uniform(0.2, 1.3) * usual)
+            taking.send_signal(signal.SIGKILL)
+            taking.wait()
+            self.assertIn(self.bin.read_text(encoding="utf-8"), (BIN, after))
+
+
+if __name__ == "__main__":
+    unittest.main(argv=sys.argv[:1])

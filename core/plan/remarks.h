@@ -57,9 +57,13 @@ struct Purchase {
   std::optional<catalog::PartId> part{};  // of the catalog, that is it
 };
 
+/// The key of a change that no key of a job says: each relief valve for the same one with that setting.
+inline constexpr const char* kReliefSetting = "relief valve that opens at";
+
 /// What a mend changes in the job, in the job's own words; see advice/change.h.
 struct Change {
-  std::string key;                        // "air.set pressure"; "connections": one more, that ends in the part
+  std::string key;                        // "air.set pressure"; "connections": one more, that ends in the part;
+                                          // kReliefSetting
   quantity::Value value{};                // empty text: the key is left out
   std::optional<catalog::PartId> part{};  // of the new connection
 

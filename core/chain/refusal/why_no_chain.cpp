@@ -29,6 +29,7 @@ class WhyNoChain {
   void add_special_order(NoChain& answer) const;
   std::optional<Lift> lift(RuleSet given_up) const;
   std::optional<Fact> need_without_part() const;
+  std::optional<Fact> duty_of_need(const Need& need) const;
   bool joined_without_rules() const;
   bool nothing_is_sold() const {
     return !request_.not_sold.empty() &&
@@ -59,6 +60,28 @@ std::optional<Lift> WhyNoChain::lift(RuleSet given_up) const {
   return route ? std::optional(cost_of_lift(*route)) : std::nullopt;
 }
 
+/// The one rule that keeps all of a need's parts out, where heat or compressed air does.
+std::optional<Fact> WhyNoChain::duty_of_need(const Need& need) const {
+  const auto admitted_by = [&](const ChainRequest& request) {
+    const Rules rules(catalog_, request);
+    return std::any_of(need.parts.begin(), need.parts.end(), [&](PartId part) {
+      return rules.admits(part) && (rules.buyable(part) || request.bin.count_of(part) > 0);
+    });
+  };
+  if (admitted_by(request_)) return std::nullopt;
+  if (request_.hottest) {
+    ChainRequest cooler = request_;
+    cooler.hottest.reset();
+    if (admitted_by(cooler)) return fact("need_not_proved_for_heat", need.words, *request_.hottest);
+  }
+  if (request_.service == Service::air) {
+    ChainRequest wet = request_;
+    wet.service = Service::water;
+    if (admitted_by(wet)) return fact("need_not_proved_for_air", need.words);
+  }
+  return std::nullopt;
+}
+
 std::optional<Fact> WhyNoChain::need_without_part() const {
   const Rules rules(catalog_, request_);
   for (const Need& need : request_.needs) {
@@ -67,10 +90,11 @@ std::optional<Fact> WhyNoChain::need_without_part() const {
     const auto may_be_had = [&](PartId part) {
       return has_two_ports(part) && rules.admits(part) && (rules.buyable(part) || request_.bin.count_of(part) > 0);
     };
-    if (std::none_of(need.parts.begin(), need.parts.end(), may_be_had))
-      return nothing_is_sold()        ? fact("no_need_in_the_bin", need.words)
-             : request_.special_order ? fact("no_need_to_be_had", need.words)
-                                      : fact("no_need_stocked", need.words);
+    if (std::any_of(need.parts.begin(), need.parts.end(), may_be_had)) continue;
+    if (auto duty = duty_of_need(need)) return duty;
+    return nothing_is_sold()        ? fact("no_need_in_the_bin", need.words)
+           : request_.special_order ? fact("no_need_to_be_had", need.words)
+                                    : fact("no_need_stocked", need.words);
   }
   return std::nullopt;
 }

@@ -1,5 +1,7 @@
 #include "plan/advice/change.h"
 
+#include "quantity/nearly.h"
+
 #include <array>
 #include <stdexcept>
 #include <string_view>
@@ -35,7 +37,13 @@ constexpr std::array kSetters = {
            [](Job& job, const Value& value) { job.reservoir.supports.passages = is_yes(value); }},
     Setter{"table.rim", [](Job& job, const Value& value) { job.table.rim = std::get<Length>(value); }},
     Setter{"table.depth", [](Job& job, const Value& value) { job.table.depth = std::get<Length>(value); }},
-    Setter{"test pressure", [](Job& job, const Value& /*left out*/) { job.test_pressure.reset(); }},
+    Setter{"test pressure",
+           [](Job& job, const Value& value) {
+             if (const auto* pressure = std::get_if<GaugePressure>(&value))
+               job.test_pressure = *pressure;
+             else
+               job.test_pressure.reset();
+           }},
     Setter{"liquid",
            [](Job& job, const Value& value) {
              job.liquid = {std::get<std::string>(value), false};
@@ -69,12 +77,44 @@ void add_connection(const Catalog& catalog, Job& job, PartId part) {
   job.connections.push_back(std::move(connection));
 }
 
+/// The same valve with another spring: of its family, metal and thread. What is no relief valve stays.
+/// @return it was one, and such a one is sold
+bool set_to_open_at(const Catalog& catalog, std::optional<EndDevice>& device, GaugePressure opens) {
+  if (!device) return false;
+  std::vector<PartId> parts;
+  for (const PartId id : device->parts) {
+    const catalog::Part& old = catalog.part(id);
+    if (catalog.family(old.family).role != catalog::Role::relief_valve) return false;
+    for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+      const catalog::Part& part = catalog.part({row});
+      if (part.family == old.family && part.material == old.material && part.ports[0].type == old.ports[0].type &&
+          part.opens_at && quantity::at_most(*part.opens_at, opens) && quantity::at_most(opens, *part.opens_at))
+        parts.push_back({row});
+    }
+  }
+  if (parts.empty()) return false;
+  device->parts = std::move(parts);
+  return true;
+}
+
+void set_relief_valves(const Catalog& catalog, Job& job, GaugePressure opens) {
+  for (JobConnection& connection : job.connections) {
+    if (set_to_open_at(catalog, connection.ends_in, opens)) connection.special_order = true;
+    for (JobBranch& branch : connection.branches)
+      if (set_to_open_at(catalog, branch.ends_in, opens)) branch.special_order = true;
+  }
+}
+
 }  // namespace
 
 Job changed(const Catalog& catalog, Job job, const Changes& changes) {
   for (const Change& change : changes) {
     if (change.part) {
       add_connection(catalog, job, *change.part);
+      continue;
+    }
+    if (change.key == kReliefSetting) {
+      set_relief_valves(catalog, job, std::get<GaugePressure>(change.value));
       continue;
     }
     bool known = false;

@@ -69,6 +69,20 @@ void judge_repeatability(const Plan& plan, const Settled& settled, Open& open) {
       .ways_to_mend = {{{"air.regulator repeatability", fine}}};
 }
 
+/// A restrictor that is a key alone is counted on, and stands in no run that anybody builds.
+void judge_restrictor_key(const Plan& plan, Open& open) {
+  const auto& bore = plan.job.air.restrictor;
+  if (!bore) return;
+  for (const Way& way : plan.ways) {
+    if (way.use != WayUse::feed) continue;
+    const auto is_restrictor = of_role(*plan.catalog, catalog::Role::restrictor);
+    if (std::any_of(way.parts.begin(), way.parts.end(), is_restrictor)) continue;
+    const Length hole = next_drill_down(*bore);
+    open.not_yet(Topic::connections, fact("restrictor_in_no_run", way.connection, *bore), {},
+                 fact("name_restrictor_in_need", hole), "common practice");
+  }
+}
+
 /// Where there is no regulator at all that has its own finding.
 void judge_restrictors(const Plan& plan, Open& open) {
   const Catalog& catalog = *plan.catalog;
@@ -141,6 +155,7 @@ void judge_air(const Plan& plan, const Settled& settled, Open& open) {
   judge_range(plan, settled, open);
   judge_repeatability(plan, settled, open);
   judge_restrictors(plan, open);
+  judge_restrictor_key(plan, open);
 }
 
 }  // namespace riserun::plan

@@ -94,6 +94,8 @@ constexpr Words kWords[] = {
     {"cannot_both_be_kept", "these two cannot both be kept: {0:; }"},
     {"cannot_all_be_kept", "these {0:spelled} cannot all be kept: {1:; }"},
     {"need_has_one_port", "a {0} has one port only and cannot stand in a chain"},
+    {"need_not_proved_for_heat", "no {0} that may be had is proved for {1}"},
+    {"need_not_proved_for_air", "no {0} that may be had is proved for compressed air"},
     {"no_need_stocked", "no {0} is stocked that the other rules allow"},
     {"no_need_in_the_bin", "no {0} is in the bin that the other rules allow"},
     {"no_need_to_be_had", "no {0} can be had that the other rules allow"},

@@ -59,11 +59,13 @@ struct Purchase {
 
 /// The key of a change that no key of a job says: each relief valve for the same one with that setting.
 inline constexpr const char* kReliefSetting = "relief valve that opens at";
+/// Another: each regulator that a need names for one of that range.
+inline constexpr const char* kRegulatorOfRange = "regulator of range";
 
 /// What a mend changes in the job, in the job's own words; see advice/change.h.
 struct Change {
   std::string key;                        // "air.set pressure"; "connections": one more, that ends in the part;
-                                          // kReliefSetting
+                                          // kReliefSetting, kRegulatorOfRange
   quantity::Value value{};                // empty text: the key is left out
   std::optional<catalog::PartId> part{};  // of the new connection
 

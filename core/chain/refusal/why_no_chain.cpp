@@ -60,25 +60,25 @@ std::optional<Lift> WhyNoChain::lift(RuleSet given_up) const {
   return route ? std::optional(cost_of_lift(*route)) : std::nullopt;
 }
 
-/// The one rule that keeps all of a need's parts out, where heat or compressed air does.
+/// What keeps all of a need's parts out, where it is heat, vacuum, both or compressed air.
 std::optional<Fact> WhyNoChain::duty_of_need(const Need& need) const {
-  const auto admitted_by = [&](const ChainRequest& request) {
+  const auto admitted = [&](bool heat, bool vacuum, bool air) {
+    ChainRequest request = request_;
+    if (!heat) request.hottest.reset();
+    request.vacuum = request.vacuum && vacuum;
+    if (!air) request.service = Service::water;
     const Rules rules(catalog_, request);
     return std::any_of(need.parts.begin(), need.parts.end(), [&](PartId part) {
       return rules.admits(part) && (rules.buyable(part) || request.bin.count_of(part) > 0);
     });
   };
-  if (admitted_by(request_)) return std::nullopt;
-  if (request_.hottest) {
-    ChainRequest cooler = request_;
-    cooler.hottest.reset();
-    if (admitted_by(cooler)) return fact("need_not_proved_for_heat", need.words, *request_.hottest);
-  }
-  if (request_.service == Service::air) {
-    ChainRequest wet = request_;
-    wet.service = Service::water;
-    if (admitted_by(wet)) return fact("need_not_proved_for_air", need.words);
-  }
+  if (admitted(true, true, true)) return std::nullopt;
+  if (request_.hottest && admitted(false, true, true))
+    return fact("need_not_proved_for_heat", need.words, *request_.hottest);
+  if (admitted(true, false, true)) return fact("need_not_proved_for_vacuum", need.words);
+  if (admitted(true, true, false)) return fact("need_not_proved_for_air", need.words);
+  if (request_.hottest && admitted(false, false, true))
+    return fact("need_not_proved_for_heat_and_vacuum", need.words, *request_.hottest);
   return std::nullopt;
 }
 

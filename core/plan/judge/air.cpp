@@ -34,12 +34,12 @@ void judge_range(const Plan& plan, const Settled& settled, Open& open) {
   const std::optional<GaugePressure> of_part = range_of_part(plan);
   const GaugePressure range = of_part.value_or(settled.regulator_range);
   if (quantity::at_most(in_pascals(range), kWidestRange / kAsPrinted * in_pascals(setting))) return;
-  const GaugePressure right = regulator_range_for(setting);
+  const GaugePressure right = regulator_range_for(*plan.catalog, setting);
   Finding& finding = open.not_yet(Topic::transfer, fact("regulator_range_too_wide", range, setting, kWidestRange), {},
                                   fact("take_regulator_with_range", right), "common practice",
                                   Purchase{"regulator", "air regulator", fact("reads_to", right)});
   // One that stands in the run is changed for another part, whatever the key says.
-  if (!of_part) finding.ways_to_mend = {{{"air.regulator range", right}}};
+  finding.ways_to_mend = {{{of_part ? kRegulatorOfRange : "air.regulator range", right}}};
 }
 
 /// How far the setting is from what it must not be: from below, the pressure that just finishes the fill; from above,
@@ -105,7 +105,7 @@ void judge_regulator(const Plan& plan, Open& open) {
         return connection.service == Service::air && connection.run() == nullptr;
       }))
     return;
-  const GaugePressure range = regulator_range_for(plan.transfer.setting);
+  const GaugePressure range = regulator_range_for(*plan.catalog, plan.transfer.setting);
   const Purchase regulator{"regulator", "air regulator", fact("reads_to", range)};
   bool fed = false;
   for (const Way& way : plan.ways) {

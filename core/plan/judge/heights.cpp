@@ -3,7 +3,8 @@
 #include "quantity/nearly.h"
 
 #include <algorithm>
-#include <string_view>
+#include <optional>
+#include <utility>
 
 namespace riserun::plan {
 
@@ -18,23 +19,24 @@ const JobPort* port_on_reservoir(const Plan& plan, const ConnectionPlan& connect
   return nullptr;
 }
 
-/// What is wrong with it under water; empty: nothing, or it is said elsewhere.
-std::string_view wrong_under_water(WayUse use) {
-  switch (use) {
+/// What is wrong with it under water; nullopt: nothing, or it is said elsewhere.
+std::optional<Fact> wrong_under_water(const Way& way, const std::string& port) {
+  const std::string& name = way.branched ? way.end : way.connection;
+  switch (way.use) {
     case WayUse::gauge:
-      return "gauge_under_water";
+      return fact("gauge_under_water", name, port);
     case WayUse::vent:
-      return "vent_under_water";
+      return fact("vent_under_water", name, port);
     case WayUse::relief:
-      return "relief_valve_under_water";
+      return fact("relief_valve_under_water", name, port);
     case WayUse::feed:
-      return "air_comes_in_under_water";
+      return fact("air_comes_in_under_water", name, port);
     case WayUse::idle_relief:
     case WayUse::water:
     case WayUse::other:
       break;
   }
-  return "";
+  return std::nullopt;
 }
 
 }  // namespace
@@ -42,19 +44,18 @@ std::string_view wrong_under_water(WayUse use) {
 void judge_heights(const Plan& plan, const Settled& /*settled*/, Open& open) {
   const Length water = plan.levels.charge_depth;
   for (const Way& way : plan.ways) {
-    const std::string_view code = wrong_under_water(way.use);
     const auto of_way = std::find_if(plan.connections.begin(), plan.connections.end(),
                                      [&](const ConnectionPlan& each) { return each.name == way.connection; });
-    if (code.empty() || of_way == plan.connections.end()) continue;
-    const JobPort* port = port_on_reservoir(plan, *of_way);
+    const JobPort* port = of_way != plan.connections.end() ? port_on_reservoir(plan, *of_way) : nullptr;
     if (port == nullptr || !port->place || *port->place == Place::lid) continue;
-    const std::string& name = way.branched ? way.end : way.connection;
+    auto wrong = wrong_under_water(way, port->name);
+    if (!wrong) continue;
     if (*port->place == Place::side && !port->face_height)
-      open.not_yet(Topic::connections, fact("side_port_of_unknown_height", name, port->name, water), {},
-                   fact("give_height_or_lid", port->name, water), "common practice");
+      open.not_yet(Topic::connections,
+                   fact("side_port_of_unknown_height", way.branched ? way.end : way.connection, port->name, water), {},
+                   fact("give_height_or_lid", water, port->name), "common practice");
     else if (*port->place == Place::floor || !quantity::more_than(*port->face_height, water))
-      open.not_yet(Topic::connections, fact(code, name, port->name), {}, fact("port_over_the_water", water),
-                   "common practice");
+      open.not_yet(Topic::connections, std::move(*wrong), {}, fact("port_over_the_water", water), "common practice");
   }
 }
 

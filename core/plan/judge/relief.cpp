@@ -16,6 +16,7 @@ using quantity::more_than;
 constexpr const char* kSection465 = "California Code of Regulations, Title 8, section 465 (from memory)";
 constexpr const char* kFactorOfFour = "California Code of Regulations, Title 8, section 3301(e)";
 constexpr const char* kFullInlet = "ASME BPVC Section VIII UG-135(b), from memory: as wide as the valve's inlet";
+constexpr double kRoomToLift = 1.05;  // common practice
 constexpr const char* kReliefRules = "ASME BPVC Section VIII UG-125, UG-134";
 
 /// So much that it holds as it is printed, and typed again.
@@ -58,7 +59,8 @@ void mend_setting(const Plan& plan, const ReliefValve& valve, Finding& finding) 
   }
   const auto& shut = plan.transfer.relief_stays_shut;
   const GaugePressure lower = shut ? gauge_pascals(in_pascals(*shut) * kAsPrinted) : psig(0.0);
-  if (more_than(lower, plan.transfer.fill.pressure_to_finish)) {
+  // With room to lift the water surely.
+  if (in_pascals(lower) > kRoomToLift * in_pascals(plan.transfer.fill.pressure_to_finish)) {
     finding.mend = fact("lower_setting", lower);
     finding.ways_to_mend = {{{"air.set pressure", lower}}};
   } else {
@@ -163,7 +165,7 @@ Fact valve_to_buy(const Plan& plan, const std::optional<PartId>& part) {
   const ReliefPlan& relief = plan.relief;
   const GaugePressure setting = plan.transfer.setting;
   if (part) return fact("buy_relief_valve", *plan.catalog->part(*part).opens_at, relief.must_pass);
-  if (!(relief.set_pressure > setting)) return fact("buy_relief_valve", relief.set_pressure, relief.must_pass);
+  if (!(relief.set_pressure > setting)) return fact("relief_valve_once_walls_allow", setting, relief.must_pass);
   const auto above = relief_sold_above(*plan.catalog, relief.set_pressure);
   const auto below = relief_sold_below(*plan.catalog, relief.set_pressure);
   if (above && below)

@@ -51,7 +51,9 @@ std::optional<Fact> fitters_mend(const Catalog& catalog, const std::vector<chain
     const auto swing = need != nullptr ? mend_of_need(catalog, *need) : std::nullopt;
     return swing ? *swing : fact("carry_air_in_what_is_made_for_it");
   }
-  if (reason.code == "need_not_proved_for_heat") return fact("rigid_pipe_or_cooler_water");
+  if (reason.code == "need_not_proved_for_heat" || reason.code == "need_not_proved_for_vacuum" ||
+      reason.code == "need_not_proved_for_heat_and_vacuum")
+    return fact("rigid_pipe_or_cooler_water");
   const Fact& about = mend && mend->code == "need_relief" ? *mend : reason;
   const bool about_a_need = about.code == "need_relief" || about.code == "no_need_stocked" ||
                             about.code == "no_need_to_be_had" || about.code == "need_has_one_port";

@@ -239,7 +239,7 @@ void refuse_by_setting(const Inputs& inputs, const Levels& levels, const Transfe
   const GaugePressure finish = plan.fill.pressure_to_finish;
   const GaugePressure range = inputs.settled.regulator_range;
   if (more_than(asked_by_fill(plan), range)) {
-    const GaugePressure wider = regulator_range_for(finish);
+    const GaugePressure wider = regulator_range_for(inputs.catalog, finish);
     remarks
         .refuse({Topic::transfer, fact("fill_needs_more_than_regulator"), Against{asked_by_fill(plan), range},
                  fact("take_regulator_with_range", wider)})

@@ -27,7 +27,9 @@ std::span<const Words> finding_words() {
        "ask 4"},
       {"stiffer_walls_or_own_setting",
        "more stays or thicker sheet; or, where the rule does not hold, give 'air.set pressure' yourself"},
-      {"baffles_are_tight", "the baffles are tight: neither water nor air gets from one bay to the next"},
+      {"baffles_are_tight",
+       "the baffles are tight and make {0:#compartment|compartments}: neither water nor air gets from one to the next, "
+       "so that those without riser, air and vent neither fill nor drain"},
       {"crop_corners_of_baffles",
        "crop their corners: 1 to 1-1/2 in at the floor, 1/2 to 3/4 in at the lid, at every corner"},
 
@@ -62,12 +64,19 @@ std::span<const Words> finding_words() {
        "top up at {2}"},
       {"riser_falls_through_bung", "the {0} in riser falls through '{1}', a {2} in bung: nothing holds it"},
       {"of_two_sizes", "{0} x {1}"},
-      {"hold_riser_with_bushing", "a {0} x {1} bushing tapped from both sides ('bung: double-tapped bushing')"},
+      {"hold_riser_with_bushing",
+       "a {0} x {1} bushing with an inside thread at both ends: stores have none, so order it by that name, or have a "
+       "plain "
+       "one tapped through ('bung: double-tapped bushing')"},
 
       // Relief.
       {"no_relief_valve", "no relief valve stands on the reservoir; a reducing valve is none"},
       {"buy_relief_valve",
        "a relief valve set at {0:alone} that passes {1:air} of free air, on a port of its own with no valve between"},
+      {"relief_valve_once_walls_allow",
+       "a relief valve set above {0:alone} that passes {1:air} of free air, once the walls make room for it under "
+       "their "
+       "limit"},
       {"no_relief_valve_is_sold_so_low",
        "a relief valve set at {0:alone} that passes {1:air} of free air; none that is sold opens above {2:alone} and "
        "by "
@@ -183,7 +192,7 @@ std::span<const Words> finding_words() {
        "'{0}' stands on '{1}' in a side, at a height that the job does not say: under the {2} of water it would let "
        "water out and see none of the air"},
       {"give_height_or_lid",
-       "give the height of its middle over the inside floor, more than {1}, as 'face height' of '{0}', or put it in "
+       "give the height of its middle over the inside floor, more than {0}, as 'face height' of '{1}', or put it in "
        "the lid"},
       {"gauge_under_water",
        "the gauge of '{0}' stands on '{1}', under water: it shows the water's weight with the air"},

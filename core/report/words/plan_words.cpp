@@ -61,8 +61,7 @@ std::span<const Words> plan_words() {
       {"carry_air_in_what_is_made_for_it",
        "not that way: garden hose thread and plastic pipe burst under compressed air. Take metal pipe or air hose, and "
        "ends with pipe thread (1/2 FNPT) in place of theirs"},
-      {"rigid_pipe_or_cooler_water",
-       "metal pipe with a union in its place, or keep the water cooler than it is proved for"},
+      {"rigid_pipe_or_cooler_water", "metal pipe with a union in its place, or keep the water cooler"},
       {"order_one_part_specially", "order one part specially: {0}"},
       {"one_part_would_complete_it", "one part would complete it: {0}"},
       {"way_to_relief_valve_may_narrow",

@@ -135,7 +135,7 @@ INSTANTIATE_TEST_SUITE_P(
              "way_to_relief_valve_is_narrower", Severity::not_yet},
         Case{"ReliefBehindARestrictor", "ends in: 3/4 relief", "need: [1/16 in hole restrictor], ends in: 3/4 relief",
              "restrictor_before_relief_valve", Severity::not_yet},
-        Case{"TestThatPassesFourToOne", "", "test pressure: 4 psi", "test_passes_four_to_one", Severity::not_yet},
+        Case{"TestThatPassesFourToOne", "", "test pressure: 3 psi", "test_passes_four_to_one", Severity::not_yet},
         Case{"Hot", "", "hottest: 66 degC", "water_scalds", Severity::not_yet},
         Case{"Frost", "", "coldest: 20 degF", "water_can_freeze", Severity::not_yet},
         Case{"Aluminium", "", "cutting: [aluminium]", "fines_make_hydrogen", Severity::not_yet},

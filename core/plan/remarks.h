@@ -84,6 +84,8 @@ struct Finding {
   std::optional<Purchase> buy{};
   /// The mend as changes of the job: each row is one way to follow it. Empty: the job has no words for it.
   std::vector<Changes> ways_to_mend{};
+  /// The same where no key says it (kReliefSetting, kRegulatorOfRange): tried like those, offered to nobody.
+  std::vector<Changes> ways_to_try{};
 };
 
 struct Remarks {

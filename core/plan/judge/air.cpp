@@ -39,7 +39,10 @@ void judge_range(const Plan& plan, const Settled& settled, Open& open) {
                                   fact("take_regulator_with_range", right), "common practice",
                                   Purchase{"regulator", "air regulator", fact("reads_to", right)});
   // One that stands in the run is changed for another part, whatever the key says.
-  finding.ways_to_mend = {{{of_part ? kRegulatorOfRange : "air.regulator range", right}}};
+  if (of_part)
+    finding.ways_to_try = {{{kRegulatorOfRange, right}}};
+  else
+    finding.ways_to_mend = {{{"air.regulator range", right}}};
 }
 
 /// How far the setting is from what it must not be: from below, the pressure that just finishes the fill; from above,

@@ -54,7 +54,7 @@ void mend_setting(const Plan& plan, const ReliefValve& valve, Finding& finding) 
   if (!fits) fits = valve_that_fits(plan, valve, limit);
   if (fits) {
     finding.mend = fact("valve_that_opens_at", *fits);
-    finding.ways_to_mend = {{{kReliefSetting, *fits}}};
+    finding.ways_to_try = {{{kReliefSetting, *fits}}};
     return;
   }
   const auto& shut = plan.transfer.relief_stays_shut;
@@ -89,7 +89,7 @@ void judge_setting(const Plan& plan, const ReliefValve& valve, Open& open) {
   if (!given.tolerance || !given.rise) return;
   const auto lower = valve_that_fits(plan, valve, plan.walls.limit);
   finding.mend = lower ? fact("valve_that_opens_at", *lower) : fact("stiffer_walls_or_lower_setting");
-  if (lower) finding.ways_to_mend = {{{kReliefSetting, *lower}}};
+  if (lower) finding.ways_to_try = {{{kReliefSetting, *lower}}};
 }
 
 /// @return they pass what the supply gives
@@ -236,7 +236,7 @@ void judge_weak_test(const Plan& plan, Open& open) {
     const auto lower = valve_that_fits(plan, valve, most_test(plan));
     if (!lower || !more_than(valve.opens, *lower)) continue;
     finding.mend = fact("relief_valve_and_test_at", *lower, typed(*lower + (valve.full_flow - valve.opens)));
-    finding.ways_to_mend = {
+    finding.ways_to_try = {
         {{kReliefSetting, *lower}, {"test pressure", typed(*lower + (valve.full_flow - valve.opens))}}};
     return;
   }

@@ -41,7 +41,23 @@ TEST(Mend, OfAReliefValveThatWeepsIsTypedAsItIsPrinted) {
                                   [](const Finding& each) { return each.reason.code == "relief_valve_weeps"; });
   ASSERT_NE(weeps, plan.findings.end());
   ASSERT_TRUE(weeps->mend);
-  EXPECT_FALSE(weeps->ways_to_mend.empty());
+  EXPECT_NE(weeps->ways_to_mend.empty(), weeps->ways_to_try.empty());
+}
+
+TEST(Mend, OfARegulatorTooWideIsARangeThatIsSold) {
+  const std::string said =
+      said_of(ready_with("0 to 15 psi air regulator", "0 to 60 psi air regulator"), "regulator_range_too_wide");
+  EXPECT_THAT(said, HasSubstr("a regulator of 0 to 10 psi"));
+}
+
+// What the window can write into a job are keys of a job.
+TEST(Mend, ThatNoKeySaysIsTriedAndNotOffered) {
+  const Plan plan = ready_with("set 2 psi", "set 1.5 psi");
+  for (const Finding& finding : plan.findings)
+    for (const Changes& way : finding.ways_to_mend)
+      for (const Change& change : way) EXPECT_NE(change.key, kReliefSetting);
+  EXPECT_TRUE(std::any_of(plan.findings.begin(), plan.findings.end(),
+                          [](const Finding& finding) { return !finding.ways_to_try.empty(); }));
 }
 
 TEST(Mend, OfAWeakTestIsATestThatIsLetIn) {

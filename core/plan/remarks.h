@@ -57,9 +57,15 @@ struct Purchase {
   std::optional<catalog::PartId> part{};  // of the catalog, that is it
 };
 
+/// The key of a change that no key of a job says: each relief valve for the same one with that setting.
+inline constexpr const char* kReliefSetting = "relief valve that opens at";
+/// Another: each regulator that a need names for one of that range.
+inline constexpr const char* kRegulatorOfRange = "regulator of range";
+
 /// What a mend changes in the job, in the job's own words; see advice/change.h.
 struct Change {
-  std::string key;                        // "air.set pressure"; "connections": one more, that ends in the part
+  std::string key;                        // "air.set pressure"; "connections": one more, that ends in the part;
+                                          // kReliefSetting, kRegulatorOfRange
   quantity::Value value{};                // empty text: the key is left out
   std::optional<catalog::PartId> part{};  // of the new connection
 
@@ -78,6 +84,8 @@ struct Finding {
   std::optional<Purchase> buy{};
   /// The mend as changes of the job: each row is one way to follow it. Empty: the job has no words for it.
   std::vector<Changes> ways_to_mend{};
+  /// The same where no key says it (kReliefSetting, kRegulatorOfRange): tried like those, offered to nobody.
+  std::vector<Changes> ways_to_try{};
 };
 
 struct Remarks {

@@ -3,7 +3,7 @@
 #include "catalog/words/part_search.h"
 #include "quantity/nearly.h"
 
-#include <array>
+#include <algorithm>
 #include <cmath>
 #include <cstdint>
 #include <vector>
@@ -35,12 +35,17 @@ std::optional<GaugePressure> relief_opens(const Catalog& catalog, const catalog:
 
 }  // namespace
 
-GaugePressure regulator_range_for(GaugePressure setting) {
+GaugePressure regulator_range_for(const Catalog& catalog, GaugePressure setting) {
   constexpr double kMostOfRange = 0.7;
-  constexpr std::array kRangesPsi = {2.0, 5.0, 10.0, 15.0, 30.0, 60.0};
-  for (const double range : kRangesPsi)
-    if (at_most(in_psi(setting), kMostOfRange * range)) return psig(range);
-  return psig(125.0);
+  std::optional<GaugePressure> narrowest;
+  GaugePressure widest;
+  for (const catalog::Part& part : catalog.parts()) {
+    if (catalog.family(part.family).role != catalog::Role::regulator || !part.full_scale) continue;
+    widest = std::max(widest, *part.full_scale);
+    const bool does = at_most(in_pascals(setting), kMostOfRange * in_pascals(*part.full_scale));
+    if (does && (!narrowest || *part.full_scale < *narrowest)) narrowest = part.full_scale;
+  }
+  return narrowest.value_or(widest);
 }
 
 Length next_drill_down(Length bore) {

@@ -8,9 +8,9 @@
 
 namespace riserun::plan {
 
-/// The narrowest range of a regulator that has the pressure in its lower two thirds, of those that are sold (common
-/// practice); the widest of them for all above.
-GaugePressure regulator_range_for(GaugePressure setting);
+/// The narrowest range of a regulator that has the pressure in its lower two thirds (common practice), of those that
+/// the catalog has; the widest of them for all above.
+GaugePressure regulator_range_for(const catalog::Catalog& catalog, GaugePressure setting);
 
 /// The drill in 64ths of an inch next below that bore; zero: there is none.
 Length next_drill_down(Length bore);

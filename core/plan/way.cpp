@@ -9,4 +9,13 @@ std::optional<Length> Way::bore() const {
   return least;
 }
 
+const catalog::Part* first_that_stops(const Catalog& catalog, const Way& way) {
+  for (const WayPart& each : way.parts) {
+    const catalog::Part& part = catalog.part(each.part);
+    const catalog::Family& family = catalog.family(part.family);
+    if (family.can_shut || part.one_way || family.role == catalog::Role::regulator) return &part;
+  }
+  return nullptr;
+}
+
 }  // namespace riserun::plan

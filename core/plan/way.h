@@ -48,4 +48,7 @@ struct Way {
   std::optional<Length> bore() const;
 };
 
+/// The first part on the way, its end not counted, that can stop the air or reduce it; nullptr: none can.
+const catalog::Part* first_that_stops(const Catalog& catalog, const Way& way);
+
 }  // namespace riserun::plan

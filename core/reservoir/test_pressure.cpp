@@ -1,5 +1,7 @@
 #include "reservoir/test_pressure.h"
 
+#include "quantity/nearly.h"
+
 #include <algorithm>
 #include <utility>
 
@@ -8,10 +10,6 @@ namespace {
 
 using quantity::Fact;
 using quantity::fact;
-
-GaugePressure highest_test(GaugePressure wall_limit) {
-  return gauge_pascals(in_pascals(wall_limit) / kLimitOverTestPressure);
-}
 
 TestPressure no_test(Fact reason) {
   TestPressure none;
@@ -27,17 +25,23 @@ TestPressure test_at(GaugePressure pressure, Fact basis, GaugePressure wall_limi
 
 }  // namespace
 
-TestPressure choose_test_pressure(GaugePressure in_use, GaugePressure wall_limit, Volume air,
-                                  AbsolutePressure atmosphere) {
-  const GaugePressure highest = highest_test(wall_limit);
+GaugePressure most_test_pressure(GaugePressure wall_limit) {
+  return gauge_pascals(in_pascals(wall_limit) / kLimitOverTestPressure);
+}
+
+TestPressure choose_test_pressure(GaugePressure in_use, GaugePressure wall_limit, GaugePressure keeps_factor,
+                                  Volume air, AbsolutePressure atmosphere) {
+  const GaugePressure highest = most_test_pressure(wall_limit);
   if (highest < kLeastTestPressure) {
     return no_test(fact("walls_too_weak_for_test", wall_limit, kLeastTestPressure,
                         gauge_pascals(in_pascals(kLeastTestPressure) * kLimitOverTestPressure)));
   }
-  const GaugePressure wanted = std::clamp(in_use, kUsualTestPressure, kMostTestPressure);
+  const bool is_weak = keeps_factor < kUsualTestPressure;
+  const GaugePressure wanted = std::clamp(in_use, is_weak ? kLeastTestPressure : kUsualTestPressure, kMostTestPressure);
   if (wanted <= highest) {
     const Fact why = in_use > kMostTestPressure    ? fact("test_at_the_most", wanted)
                      : in_use > kUsualTestPressure ? fact("test_at_the_pressure_in_use", wanted)
+                     : is_weak                     ? fact("test_that_keeps_the_factor", wanted, kUsualTestPressure)
                                                    : fact("test_at_the_least", wanted);
     return test_at(wanted, why, wall_limit, air, atmosphere);
   }
@@ -47,8 +51,11 @@ TestPressure choose_test_pressure(GaugePressure in_use, GaugePressure wall_limit
 
 TestPressure check_test_pressure(GaugePressure asked, GaugePressure wall_limit, Volume air,
                                  AbsolutePressure atmosphere) {
-  const GaugePressure highest = highest_test(wall_limit);
-  if (asked > highest) return no_test(fact("walls_do_not_stand_the_test", asked, wall_limit, highest));
+  const GaugePressure highest = most_test_pressure(wall_limit);
+  constexpr double kAsPrinted = 0.995;  // what is typed as it was printed, with three digits, must be let in
+  if (quantity::more_than(asked, highest))
+    return no_test(
+        fact("walls_do_not_stand_the_test", asked, wall_limit, gauge_pascals(in_pascals(highest) * kAsPrinted)));
   return test_at(asked, fact("test_as_asked"), wall_limit, air, atmosphere);
 }
 

@@ -26,12 +26,16 @@ struct TestPressure {
   StoredEnergy energy;  // of the air, reservoir empty
 };
 
-/// Chooses: the pressure in use if it lies between 1.5 and 3 psi, else the nearer of those; 1 psi or a little more
-/// where the walls allow no better.
+/// The highest test that such walls stand, with the relief valve between.
+GaugePressure most_test_pressure(GaugePressure wall_limit);
+
+/// Chooses: the pressure in use if it lies between 1.5 and 3 psi, else the nearer of those; from 1 psi on where the
+/// walls keep the factor of 4 only below 1.5 psi, or allow no better.
 /// @param in_use greatest air pressure of the lift
 /// @param wall_limit of the empty reservoir
-TestPressure choose_test_pressure(GaugePressure in_use, GaugePressure wall_limit, Volume air,
-                                  AbsolutePressure atmosphere);
+/// @param keeps_factor up to which the walls keep kAirLiftFactor
+TestPressure choose_test_pressure(GaugePressure in_use, GaugePressure wall_limit, GaugePressure keeps_factor,
+                                  Volume air, AbsolutePressure atmosphere);
 
 /// The same for a pressure that was asked for; none, with the reason, if the walls do not allow it.
 TestPressure check_test_pressure(GaugePressure asked, GaugePressure wall_limit, Volume air,

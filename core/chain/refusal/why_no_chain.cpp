@@ -29,6 +29,7 @@ class WhyNoChain {
   void add_special_order(NoChain& answer) const;
   std::optional<Lift> lift(RuleSet given_up) const;
   std::optional<Fact> need_without_part() const;
+  std::optional<Fact> duty_of_need(const Need& need) const;
   bool joined_without_rules() const;
   bool nothing_is_sold() const {
     return !request_.not_sold.empty() &&
@@ -59,6 +60,28 @@ std::optional<Lift> WhyNoChain::lift(RuleSet given_up) const {
   return route ? std::optional(cost_of_lift(*route)) : std::nullopt;
 }
 
+/// What keeps all of a need's parts out, where it is heat, vacuum, both or compressed air.
+std::optional<Fact> WhyNoChain::duty_of_need(const Need& need) const {
+  const auto admitted = [&](bool heat, bool vacuum, bool air) {
+    ChainRequest request = request_;
+    if (!heat) request.hottest.reset();
+    request.vacuum = request.vacuum && vacuum;
+    if (!air) request.service = Service::water;
+    const Rules rules(catalog_, request);
+    return std::any_of(need.parts.begin(), need.parts.end(), [&](PartId part) {
+      return rules.admits(part) && (rules.buyable(part) || request.bin.count_of(part) > 0);
+    });
+  };
+  if (admitted(true, true, true)) return std::nullopt;
+  if (request_.hottest && admitted(false, true, true))
+    return fact("need_not_proved_for_heat", need.words, *request_.hottest);
+  if (admitted(true, false, true)) return fact("need_not_proved_for_vacuum", need.words);
+  if (admitted(true, true, false)) return fact("need_not_proved_for_air", need.words);
+  if (request_.hottest && admitted(false, false, true))
+    return fact("need_not_proved_for_heat_and_vacuum", need.words, *request_.hottest);
+  return std::nullopt;
+}
+
 std::optional<Fact> WhyNoChain::need_without_part() const {
   const Rules rules(catalog_, request_);
   for (const Need& need : request_.needs) {
@@ -67,10 +90,11 @@ std::optional<Fact> WhyNoChain::need_without_part() const {
     const auto may_be_had = [&](PartId part) {
       return has_two_ports(part) && rules.admits(part) && (rules.buyable(part) || request_.bin.count_of(part) > 0);
     };
-    if (std::none_of(need.parts.begin(), need.parts.end(), may_be_had))
-      return nothing_is_sold()        ? fact("no_need_in_the_bin", need.words)
-             : request_.special_order ? fact("no_need_to_be_had", need.words)
-                                      : fact("no_need_stocked", need.words);
+    if (std::any_of(need.parts.begin(), need.parts.end(), may_be_had)) continue;
+    if (auto duty = duty_of_need(need)) return duty;
+    return nothing_is_sold()        ? fact("no_need_in_the_bin", need.words)
+           : request_.special_order ? fact("no_need_to_be_had", need.words)
+                                    : fact("no_need_stocked", need.words);
   }
   return std::nullopt;
 }

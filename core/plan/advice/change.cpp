@@ -1,10 +1,14 @@
 #include "plan/advice/change.h"
 
+#include <algorithm>
 #include <array>
+#include <cmath>
+#include <cstdint>
 #include <stdexcept>
 #include <string_view>
 #include <utility>
 #include <variant>
+#include <vector>
 
 namespace riserun::plan {
 
@@ -35,7 +39,13 @@ constexpr std::array kSetters = {
            [](Job& job, const Value& value) { job.reservoir.supports.passages = is_yes(value); }},
     Setter{"table.rim", [](Job& job, const Value& value) { job.table.rim = std::get<Length>(value); }},
     Setter{"table.depth", [](Job& job, const Value& value) { job.table.depth = std::get<Length>(value); }},
-    Setter{"test pressure", [](Job& job, const Value& /*left out*/) { job.test_pressure.reset(); }},
+    Setter{"test pressure",
+           [](Job& job, const Value& value) {
+             if (const auto* pressure = std::get_if<GaugePressure>(&value))
+               job.test_pressure = *pressure;
+             else
+               job.test_pressure.reset();
+           }},
     Setter{"liquid",
            [](Job& job, const Value& value) {
              job.liquid = {std::get<std::string>(value), false};
@@ -69,12 +79,81 @@ void add_connection(const Catalog& catalog, Job& job, PartId part) {
   job.connections.push_back(std::move(connection));
 }
 
+/// A part's mark, as it is printed in either system of units.
+bool is_marked(GaugePressure mark, GaugePressure as_printed) {
+  constexpr double kShare = 0.01;
+  return std::abs(in_pascals(mark) - in_pascals(as_printed)) <= kShare * in_pascals(mark);
+}
+
+/// The same valve with another spring: of its family, metal and thread. What is no relief valve stays.
+/// @return it was one, and such a one is sold
+bool set_to_open_at(const Catalog& catalog, std::optional<EndDevice>& device, GaugePressure opens) {
+  if (!device) return false;
+  std::vector<PartId> parts;
+  for (const PartId id : device->parts) {
+    const catalog::Part& old = catalog.part(id);
+    if (catalog.family(old.family).role != catalog::Role::relief_valve) return false;
+    for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+      const catalog::Part& part = catalog.part({row});
+      if (part.family == old.family && part.material == old.material && part.ports[0].type == old.ports[0].type &&
+          part.opens_at && is_marked(*part.opens_at, opens))
+        parts.push_back({row});
+    }
+  }
+  if (parts.empty()) return false;
+  device->parts = std::move(parts);
+  return true;
+}
+
+void set_relief_valves(const Catalog& catalog, Job& job, GaugePressure opens) {
+  for (JobConnection& connection : job.connections) {
+    if (set_to_open_at(catalog, connection.ends_in, opens)) connection.special_order = true;
+    for (JobBranch& branch : connection.branches)
+      if (set_to_open_at(catalog, branch.ends_in, opens)) branch.special_order = true;
+  }
+}
+
+/// @return the needs name a regulator, and one of that range is sold
+bool set_to_range(const Catalog& catalog, std::vector<chain::Need>& needs, GaugePressure range) {
+  const auto is_regulator = [&](PartId id) {
+    return catalog.family(catalog.part(id).family).role == catalog::Role::regulator;
+  };
+  std::vector<PartId> parts;
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+    const auto& top = catalog.part({row}).full_scale;
+    if (is_regulator({row}) && top && is_marked(*top, range)) parts.push_back({row});
+  }
+  bool any = false;
+  for (chain::Need& need : needs) {
+    if (parts.empty() || !std::all_of(need.parts.begin(), need.parts.end(), is_regulator)) continue;
+    need.parts = parts;
+    any = true;
+  }
+  return any;
+}
+
+void set_regulators(const Catalog& catalog, Job& job, GaugePressure range) {
+  for (JobConnection& connection : job.connections) {
+    bool any = set_to_range(catalog, connection.needs, range);
+    for (JobBranch& branch : connection.branches) any = set_to_range(catalog, branch.needs, range) || any;
+    connection.special_order = connection.special_order || any;
+  }
+}
+
 }  // namespace
 
 Job changed(const Catalog& catalog, Job job, const Changes& changes) {
   for (const Change& change : changes) {
     if (change.part) {
       add_connection(catalog, job, *change.part);
+      continue;
+    }
+    if (change.key == kRegulatorOfRange) {
+      set_regulators(catalog, job, std::get<GaugePressure>(change.value));
+      continue;
+    }
+    if (change.key == kReliefSetting) {
+      set_relief_valves(catalog, job, std::get<GaugePressure>(change.value));
       continue;
     }
     bool known = false;

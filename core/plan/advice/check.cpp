@@ -36,13 +36,15 @@ bool mends(const Plan& plan, const Finding& finding, const Changes& way, const P
 void keep_what_mends(Plan& plan, const PlanAgain& plan_again) {
   const std::vector<Finding> before = plan.findings;
   for (std::size_t i = 0; i < before.size(); ++i) {
-    const auto& ways = before[i].ways_to_mend;
-    if (std::all_of(ways.begin(), ways.end(),
-                    [&](const Changes& way) { return mends(plan, before[i], way, plan_again); }))
-      continue;
+    const auto all_mend = [&](const std::vector<Changes>& ways) {
+      return std::all_of(ways.begin(), ways.end(),
+                         [&](const Changes& way) { return mends(plan, before[i], way, plan_again); });
+    };
+    if (all_mend(before[i].ways_to_mend) && all_mend(before[i].ways_to_try)) continue;
     plan.findings[i].mend.reset();
     plan.findings[i].buy.reset();
     plan.findings[i].ways_to_mend.clear();
+    plan.findings[i].ways_to_try.clear();
   }
 }
 

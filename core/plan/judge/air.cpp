@@ -34,12 +34,15 @@ void judge_range(const Plan& plan, const Settled& settled, Open& open) {
   const std::optional<GaugePressure> of_part = range_of_part(plan);
   const GaugePressure range = of_part.value_or(settled.regulator_range);
   if (quantity::at_most(in_pascals(range), kWidestRange / kAsPrinted * in_pascals(setting))) return;
-  const GaugePressure right = regulator_range_for(setting);
+  const GaugePressure right = regulator_range_for(*plan.catalog, setting);
   Finding& finding = open.not_yet(Topic::transfer, fact("regulator_range_too_wide", range, setting, kWidestRange), {},
                                   fact("take_regulator_with_range", right), "common practice",
                                   Purchase{"regulator", "air regulator", fact("reads_to", right)});
   // One that stands in the run is changed for another part, whatever the key says.
-  if (!of_part) finding.ways_to_mend = {{{"air.regulator range", right}}};
+  if (of_part)
+    finding.ways_to_try = {{{kRegulatorOfRange, right}}};
+  else
+    finding.ways_to_mend = {{{"air.regulator range", right}}};
 }
 
 /// How far the setting is from what it must not be: from below, the pressure that just finishes the fill; from above,
@@ -69,6 +72,20 @@ void judge_repeatability(const Plan& plan, const Settled& settled, Open& open) {
       .ways_to_mend = {{{"air.regulator repeatability", fine}}};
 }
 
+/// A restrictor that is a key alone is counted on, and stands in no run that anybody builds.
+void judge_restrictor_key(const Plan& plan, Open& open) {
+  const auto& bore = plan.job.air.restrictor;
+  if (!bore) return;
+  for (const Way& way : plan.ways) {
+    if (way.use != WayUse::feed) continue;
+    const auto is_restrictor = of_role(*plan.catalog, catalog::Role::restrictor);
+    if (std::any_of(way.parts.begin(), way.parts.end(), is_restrictor)) continue;
+    const Length hole = next_drill_down(*bore);
+    open.not_yet(Topic::connections, fact("restrictor_in_no_run", way.connection, *bore), {},
+                 fact("name_restrictor_in_need", hole), "common practice");
+  }
+}
+
 /// Where there is no regulator at all that has its own finding.
 void judge_restrictors(const Plan& plan, Open& open) {
   const Catalog& catalog = *plan.catalog;
@@ -91,7 +108,7 @@ void judge_regulator(const Plan& plan, Open& open) {
         return connection.service == Service::air && connection.run() == nullptr;
       }))
     return;
-  const GaugePressure range = regulator_range_for(plan.transfer.setting);
+  const GaugePressure range = regulator_range_for(*plan.catalog, plan.transfer.setting);
   const Purchase regulator{"regulator", "air regulator", fact("reads_to", range)};
   bool fed = false;
   for (const Way& way : plan.ways) {
@@ -141,6 +158,7 @@ void judge_air(const Plan& plan, const Settled& settled, Open& open) {
   judge_range(plan, settled, open);
   judge_repeatability(plan, settled, open);
   judge_restrictors(plan, open);
+  judge_restrictor_key(plan, open);
 }
 
 }  // namespace riserun::plan

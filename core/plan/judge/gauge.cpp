@@ -34,13 +34,25 @@ Dial dial_for(const Plan& plan) {
 void judge_gauge(const Plan& plan, const Settled& /*settled*/, Open& open) {
   const GaugePressure setting = plan.transfer.setting;
   Fact reason = fact("no_gauge");
+  bool shows_nothing = false;  // one is there, behind what can shut it off
   for (const Way& way : plan.ways) {
     if (way.use != WayUse::gauge) continue;
+    const std::string& name = way.branched ? way.end : way.connection;
+    if (const catalog::Part* shut = first_that_stops(*plan.catalog, way)) {
+      reason = fact("gauge_behind", name, shut->name);
+      shows_nothing = true;
+      continue;
+    }
     const GaugePressure scale = plan.catalog->part(*way.device).full_scale.value_or(psig(0.0));
     const double times = in_pascals(scale) / in_pascals(setting);
     if (quantity::at_most(kLeastOfScale * kAsPrinted, times) && quantity::at_most(times, kMostOfScale / kAsPrinted))
       return;
-    reason = fact("gauge_cannot_show", way.branched ? way.end : way.connection, scale, setting);
+    reason = fact("gauge_cannot_show", name, scale, setting);
+    shows_nothing = false;
+  }
+  if (shows_nothing) {
+    open.not_yet(Topic::relief, std::move(reason), {}, fact("gauge_with_nothing_between"), "common practice");
+    return;
   }
   if (reason.code == "no_gauge" && devices_are_missing(plan)) return;
   Dial dial = dial_for(plan);

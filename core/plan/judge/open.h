@@ -58,6 +58,8 @@ void judge_vent(const Plan& plan, const Settled& settled, Open& open);
 void judge_walls(const Plan& plan, const Settled& settled, Open& open);
 /// The riser's margin and its bung; valves in the water's way.
 void judge_water(const Plan& plan, const Settled& settled, Open& open);
+/// What shows or lets out the air stands over the water.
+void judge_heights(const Plan& plan, const Settled& settled, Open& open);
 /// Hot water, and frost.
 void judge_heat(const Plan& plan, const Settled& settled, Open& open);
 /// What is cut over the reservoir, and what liquid is in it.

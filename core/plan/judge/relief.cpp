@@ -1,6 +1,8 @@
+#include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 #include "plan/sold.h"
 #include "quantity/nearly.h"
+#include "reservoir/test_pressure.h"
 
 #include <algorithm>
 
@@ -13,39 +15,90 @@ using quantity::more_than;
 
 constexpr const char* kSection465 = "California Code of Regulations, Title 8, section 465 (from memory)";
 constexpr const char* kFactorOfFour = "California Code of Regulations, Title 8, section 3301(e)";
+constexpr const char* kFullInlet = "ASME BPVC Section VIII UG-135(b), from memory: as wide as the valve's inlet";
+constexpr double kRoomToLift = 1.05;  // common practice
 constexpr const char* kReliefRules = "ASME BPVC Section VIII UG-125, UG-134";
+
+/// So much that it holds as it is printed, and typed again.
+GaugePressure typed(GaugePressure least) { return gauge_pascals(in_pascals(least) / kAsPrinted); }
+
+/// The highest leak test that the walls allow, as it is printed.
+GaugePressure most_test(const Plan& plan) {
+  return gauge_pascals(in_pascals(reservoir::most_test_pressure(plan.walls.limit)) * kAsPrinted);
+}
+
+/// The lowest pressure at which the valve may open, of what its mark says.
+GaugePressure opens_at_least(const Plan& plan, GaugePressure mark) {
+  return mark - plan.job.relief_valve.tolerance.value_or(PressureDifference());
+}
+
+/// Left alone the regulator locks up above its setting.
+GaugePressure left_alone(const Plan& plan) {
+  return std::max(plan.transfer.setting, plan.transfer.fill.pressure_left_alone);
+}
+
+/// The lowest valve that is sold, stays shut while the tank is left alone, and is fully open below `most` as this one
+/// would be; nullopt: none.
+std::optional<GaugePressure> valve_that_fits(const Plan& plan, const ReliefValve& valve, GaugePressure most) {
+  const PressureDifference to_full_flow = valve.full_flow - valve.opens;
+  std::optional<GaugePressure> sold = relief_sold_above(*plan.catalog, left_alone(plan));
+  while (sold && more_than(left_alone(plan), opens_at_least(plan, *sold)))
+    sold = relief_sold_above(*plan.catalog, *sold);
+  return sold && at_most(*sold + to_full_flow, most) ? sold : std::nullopt;
+}
+
+/// Such a valve, or a setting that the one that is there lets be; else the walls have no room for either.
+void mend_setting(const Plan& plan, const ReliefValve& valve, Finding& finding) {
+  const GaugePressure limit = plan.walls.limit;
+  auto fits = valve_that_fits(plan, valve, std::min(limit, plan.walls.four_to_one));
+  if (!fits) fits = valve_that_fits(plan, valve, limit);
+  if (fits) {
+    finding.mend = fact("valve_that_opens_at", *fits);
+    finding.ways_to_try = {{{kReliefSetting, *fits}}};
+    return;
+  }
+  const auto& shut = plan.transfer.relief_stays_shut;
+  const GaugePressure lower = shut ? gauge_pascals(in_pascals(*shut) * kAsPrinted) : psig(0.0);
+  // With room to lift the water surely.
+  if (in_pascals(lower) > kRoomToLift * in_pascals(plan.transfer.fill.pressure_to_finish)) {
+    finding.mend = fact("lower_setting", lower);
+    finding.ways_to_mend = {{{"air.set pressure", lower}}};
+  } else {
+    finding.mend = fact("room_for_a_higher_valve");
+  }
+}
 
 /// It opens, is off by its tolerance, and rises to full flow: all of that stays under the walls' limit.
 void judge_setting(const Plan& plan, const ReliefValve& valve, Open& open) {
   const GaugePressure setting = plan.transfer.setting;
-  // Left alone the regulator locks up above its setting, and the valve may open below its mark.
-  const GaugePressure left_alone = std::max(setting, plan.transfer.fill.pressure_left_alone);
-  const GaugePressure opens_at_least = valve.opens - plan.job.relief_valve.tolerance.value_or(PressureDifference());
-  // Where the walls leave no room for a higher valve, the setting comes down.
-  const Fact room =
-      more_than(plan.relief.set_pressure, left_alone) && at_most(plan.relief.set_pressure, plan.walls.four_to_one)
-          ? fact("valve_that_opens_at", plan.relief.set_pressure)
-          : fact("lower_setting");
   if (more_than(setting, valve.opens))
-    open.not_yet(Topic::relief, fact("relief_valve_blows_in_use", valve.connection, valve.opens, setting), {}, room,
-                 "worked out");
-  else if (more_than(left_alone, opens_at_least))
-    open.not_yet(Topic::relief, fact("relief_valve_weeps", valve.connection, valve.opens, opens_at_least, left_alone),
-                 {}, room, "worked out");
+    mend_setting(plan, valve,
+                 open.not_yet(Topic::relief, fact("relief_valve_blows_in_use", valve.connection, valve.opens, setting),
+                              {}, {}, "worked out"));
+  else if (more_than(left_alone(plan), opens_at_least(plan, valve.opens)))
+    mend_setting(plan, valve,
+                 open.not_yet(Topic::relief,
+                              fact("relief_valve_weeps", valve.connection, valve.opens,
+                                   opens_at_least(plan, valve.opens), left_alone(plan)),
+                              {}, {}, "worked out"));
   if (at_most(valve.full_flow, plan.walls.limit)) return;
   const JobReliefValve& given = plan.job.relief_valve;
-  const Fact mend =
-      given.tolerance && given.rise ? fact("valve_set_lower_or_stronger_walls") : fact("give_the_valves_own_figures");
-  open.not_yet(Topic::relief, fact("relief_valve_opens_above_limit", valve.connection, valve.opens, valve.full_flow),
-               Against{valve.full_flow, plan.walls.limit}, mend, kReliefRules);
+  Finding& finding = open.not_yet(
+      Topic::relief, fact("relief_valve_opens_above_limit", valve.connection, valve.opens, valve.full_flow),
+      Against{valve.full_flow, plan.walls.limit}, fact("give_the_valves_own_figures"), kReliefRules);
+  if (!given.tolerance || !given.rise) return;
+  const auto lower = valve_that_fits(plan, valve, plan.walls.limit);
+  finding.mend = lower ? fact("valve_that_opens_at", *lower) : fact("stiffer_walls_or_lower_setting");
+  if (lower) finding.ways_to_try = {{{kReliefSetting, *lower}}};
 }
 
-void judge_capacity(const Plan& plan, Open& open) {
+/// @return they pass what the supply gives
+bool judge_capacity(const Plan& plan, Open& open) {
   const std::vector<ReliefValve>& valves = plan.relief.valves;
   const auto first = std::min_element(valves.begin(), valves.end(), [](const ReliefValve& a, const ReliefValve& b) {
     return a.full_flow < b.full_flow;
   });
-  if (at_most(plan.relief.greatest, first->full_flow)) return;
+  if (at_most(plan.relief.greatest, first->full_flow)) return true;
   const Fact reason = first->bore < first->own_bore ? fact("relief_valve_fed_too_narrow", first->connection,
                                                            first->own_bore, first->bore, first->passes, first->supply)
                                                     : fact("relief_valve_too_narrow", first->connection,
@@ -56,6 +109,42 @@ void judge_capacity(const Plan& plan, Open& open) {
                "worked out; fuel gas code section 416.2.5 sizes relief so",
                Purchase{"restrictor", "restrictor", fact("hole_no_larger_than", hole)})
       .ways_to_mend = {{{"air.restrictor", hole}}};
+  return false;
+}
+
+/// What stands between the reservoir and its relief valve leaves the way as wide as the valve's own inlet, and stays
+/// where it is.
+/// @return a restrictor stands there
+bool judge_way_to(const Plan& plan, const ReliefValve& valve, const Way& way, Open& open) {
+  const Catalog& catalog = *plan.catalog;
+  for (const WayPart& each : way.parts) {
+    const catalog::Part& part = catalog.part(each.part);
+    const catalog::Role role = catalog.family(part.family).role;
+    if (role == catalog::Role::restrictor) {
+      open.not_yet(Topic::relief, fact("restrictor_before_relief_valve", valve.connection, part.name), {},
+                   fact("take_restrictor_to_the_supply"), kFullInlet);
+      return true;
+    }
+    if (part.flexible || catalog.family(part.family).flexible) {
+      open.not_yet(Topic::relief, fact("relief_valve_on_a_hose", valve.connection, part.name), {},
+                   fact("relief_valve_on_fittings"), "common practice");
+      return false;
+    }
+  }
+  if (more_than(valve.own_bore, valve.bore))
+    open.not_yet(Topic::relief, fact("way_to_relief_valve_is_narrower", valve.connection, valve.bore, valve.own_bore),
+                 {}, fact("fittings_as_wide_as_the_valve"), kFullInlet);
+  return false;
+}
+
+/// Valves and the ways to them come in one order.
+/// @return a restrictor stands before one
+bool judge_ways_to_valves(const Plan& plan, Open& open) {
+  auto valve = plan.relief.valves.begin();
+  bool restricted = false;
+  for (const Way& way : plan.ways)
+    if (way.use == WayUse::relief) restricted = judge_way_to(plan, *valve++, way, open) || restricted;
+  return restricted;
 }
 
 /// One that stands where it guards nothing is none.
@@ -75,7 +164,8 @@ bool judge_places(const Plan& plan, Open& open) {
 Fact valve_to_buy(const Plan& plan, const std::optional<PartId>& part) {
   const ReliefPlan& relief = plan.relief;
   const GaugePressure setting = plan.transfer.setting;
-  if (part || !(relief.set_pressure > setting)) return fact("buy_relief_valve", relief.set_pressure, relief.must_pass);
+  if (part) return fact("buy_relief_valve", *plan.catalog->part(*part).opens_at, relief.must_pass);
+  if (!(relief.set_pressure > setting)) return fact("relief_valve_once_walls_allow", setting, relief.must_pass);
   const auto above = relief_sold_above(*plan.catalog, relief.set_pressure);
   const auto below = relief_sold_below(*plan.catalog, relief.set_pressure);
   if (above && below)
@@ -88,11 +178,11 @@ void judge_no_valve(const Plan& plan, Open& open) {
   const ReliefPlan& relief = plan.relief;
   std::optional<Purchase> valve;
   const auto part = relief_valve_for(*plan.catalog, plan.transfer.setting, relief.set_pressure);
-  if (relief.set_pressure > psig(0.0))
-    valve = Purchase{"relief", "relief valve",
-                     relief.valve_bore ? fact("set_at_with_clear_bore", relief.set_pressure, *relief.valve_bore)
-                                       : fact("set_at", relief.set_pressure),
-                     part};
+  const GaugePressure opens = part ? *plan.catalog->part(*part).opens_at : relief.set_pressure;
+  if (opens > psig(0.0))
+    valve = Purchase{
+        "relief", "relief valve",
+        relief.valve_bore ? fact("set_at_with_clear_bore", opens, *relief.valve_bore) : fact("set_at", opens), part};
   // A reducing valve is none: ASME BPVC Section VIII UG-125(g), note.
   Finding& finding =
       open.not_yet(Topic::relief, fact("no_relief_valve"), {}, valve_to_buy(plan, part), kSection465, std::move(valve));
@@ -109,33 +199,75 @@ void judge_advised_setting(const Plan& plan, Open& open) {
                kFactorOfFour);
 }
 
-/// The welds are proved for what they may see in use.
-void judge_test(const Plan& plan, Open& open) {
+/// What the reservoir may come to in use.
+GaugePressure most_in_use(const Plan& plan) {
+  return plan.relief.given ? std::max(plan.relief.greatest, plan.transfer.setting) : plan.transfer.setting;
+}
+
+/// A test that stresses the walls beyond a quarter of their yield, and beyond all that comes in use.
+void judge_hard_test(const Plan& plan, Open& open) {
   const LeakTestPlan& test = plan.leak_test;
-  const GaugePressure in_use =
-      plan.relief.given ? std::max(plan.relief.greatest, plan.transfer.setting) : plan.transfer.setting;
+  GaugePressure in_use = plan.transfer.setting;
+  for (const ReliefValve& valve : plan.relief.valves) in_use = std::max(in_use, valve.full_flow);
+  const GaugePressure most = gauge_pascals(in_pascals(plan.walls.four_to_one) * kAsPrinted);
+  if (at_most(test.pressure, std::max(plan.walls.four_to_one, typed(in_use)))) return;
+  Finding& finding =
+      open.not_yet(Topic::leak_test, fact("test_passes_four_to_one", test.pressure),
+                   Against{test.pressure, plan.walls.four_to_one}, fact("stiffer_walls"), "common practice");
+  const GaugePressure lower = std::max(most, typed(in_use));
+  if (at_most(most_test(plan), lower) || !test.given) return;
+  finding.mend = fact("test_at", lower);
+  finding.ways_to_mend = {{{"test pressure", lower}}};
+}
+
+/// A test that proves less than what comes in use.
+void judge_weak_test(const Plan& plan, Open& open) {
+  const LeakTestPlan& test = plan.leak_test;
+  const GaugePressure in_use = most_in_use(plan);
+  if (at_most(in_use, test.pressure)) return;
+  Finding& finding = open.not_yet(Topic::leak_test, fact("test_below_what_may_be_seen", test.pressure, in_use), {},
+                                  fact("stiffer_walls_or_lower_setting"), "common practice");
+  if (at_most(typed(in_use), most_test(plan))) {
+    finding.mend = fact("test_at", typed(in_use));
+    finding.ways_to_mend = {{{"test pressure", typed(in_use)}}};
+    return;
+  }
+  for (const ReliefValve& valve : plan.relief.valves) {
+    const auto lower = valve_that_fits(plan, valve, most_test(plan));
+    if (!lower || !more_than(valve.opens, *lower)) continue;
+    finding.mend = fact("relief_valve_and_test_at", *lower, typed(*lower + (valve.full_flow - valve.opens)));
+    finding.ways_to_try = {
+        {{kReliefSetting, *lower}, {"test pressure", typed(*lower + (valve.full_flow - valve.opens))}}};
+    return;
+  }
+}
+
+void judge_test(const Plan& plan, bool valve_is_enough, Open& open) {
+  const LeakTestPlan& test = plan.leak_test;
   if (!test.possible) {
     if (!test.given)  // one that was asked for has been refused
       open.not_yet(Topic::leak_test, fact("no_leak_test_possible", test.basis), {}, {}, "worked out");
     return;
   }
-  if (more_than(in_use, test.pressure))
-    open.not_yet(Topic::leak_test, fact("test_below_what_may_be_seen", test.pressure, in_use), {},
-                 fact("raise_test_or_lower_relief"), "common practice");
+  judge_hard_test(plan, open);
+  // What the reservoir comes to is known only with a relief valve that holds it there.
+  if (valve_is_enough && at_most(most_in_use(plan), plan.walls.limit)) judge_weak_test(plan, open);
 }
 
 }  // namespace
 
 void judge_relief(const Plan& plan, const Settled& /*settled*/, Open& open) {
   const bool idle = judge_places(plan, open);
+  bool enough = true;
   if (plan.relief.given) {
+    // Taken out, the restrictor is no reason for a smaller one on the supply side.
+    enough = !judge_ways_to_valves(plan, open) && judge_capacity(plan, open);
     for (const ReliefValve& valve : plan.relief.valves) judge_setting(plan, valve, open);
-    judge_capacity(plan, open);
   } else {
     if (!idle && !devices_are_missing(plan)) judge_no_valve(plan, open);
     judge_advised_setting(plan, open);
   }
-  judge_test(plan, open);
+  judge_test(plan, enough, open);
 }
 
 }  // namespace riserun::plan

@@ -20,6 +20,18 @@ bool drains_elsewhere(const Plan& plan) {
   return false;
 }
 
+/// A run that does not go together is asked for with a check valve all the same.
+void judge_asked_check(const Plan& plan, const ConnectionPlan& line, Open& open) {
+  const auto is_check = [&](PartId part) {
+    return plan.catalog->family(plan.catalog->part(part).family).role == catalog::Role::check_valve;
+  };
+  if (drains_elsewhere(plan)) return;
+  for (const chain::Need& need : line.request.needs)
+    if (!need.parts.empty() && std::all_of(need.parts.begin(), need.parts.end(), is_check))
+      open.refuse(Topic::connections, fact("check_valve_against_drain", line.name, need.words), {},
+                  fact("leave_it_out_or_drain_elsewhere", need.words), "worked out");
+}
+
 /// A one-way part stops the water one way: up, or back down.
 void judge_one_way(const Plan& plan, Open& open) {
   if (plan.job.riser.foot_valve && !drains_elsewhere(plan))
@@ -27,7 +39,10 @@ void judge_one_way(const Plan& plan, Open& open) {
                 "worked out");
   if (!plan.water_connection) return;
   const ConnectionPlan& line = plan.connections[*plan.water_connection];
-  if (line.chain() == nullptr) return;
+  if (line.chain() == nullptr) {
+    judge_asked_check(plan, line, open);
+    return;
+  }
   const bool from_reservoir = port_named(plan.job.reservoir.ports, line.from) != nullptr;
   for (const chain::RunPart& link : line.chain()->parts) {
     const catalog::Part& part = plan.catalog->part(link.part);

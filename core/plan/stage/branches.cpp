@@ -4,6 +4,7 @@
 #include "chain/ask/needs.h"
 #include "chain/finder.h"
 #include "plan/stage/connection_request.h"
+#include "plan/stage/refused_run.h"
 
 #include <algorithm>
 
@@ -119,6 +120,13 @@ void refuse_without_assembly(const Catalog& catalog, const ConnectionPlan& plan,
     refusal.mend = none.mends.front();
   else if (none.way && none.way->missing_part)
     refusal.mend = fact("one_part_would_complete_it", *none.way->missing_part);
+  for (const chain::BranchRules& branch : plan.branched->branches) {
+    const Fact& reason = none.way ? none.way->reason : none.reason;
+    if (auto mend = fitters_mend(catalog, branch.needs, reason, refusal.mend)) {
+      refusal.mend = std::move(*mend);
+      break;
+    }
+  }
   remarks.refuse(std::move(refusal));
 }
 

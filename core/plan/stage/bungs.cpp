@@ -56,7 +56,10 @@ void check_bung(const Inputs& inputs, const JobPort& port, Remarks& remarks) {
 void check_bungs(const Inputs& inputs, Remarks& remarks) {
   for (const JobPort& port : inputs.job.reservoir.ports) {
     const bool screwed_in = port.bung == BungKind::double_tapped_bushing;
-    if (!screwed_in) check_bung(inputs, port, remarks);
+    if (screwed_in)
+      remarks.caution(Topic::riser, fact("double_tapped_is_rare", port.name), "common practice");
+    else
+      check_bung(inputs, port, remarks);
   }
 }
 

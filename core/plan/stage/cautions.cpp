@@ -1,6 +1,10 @@
 // The cautions that belong to the whole job, whatever is in it.
 #include "plan/stage/cautions.h"
 
+#include "plan/judge/limits.h"
+
+#include <algorithm>
+
 namespace riserun::plan {
 
 namespace {
@@ -8,16 +12,28 @@ namespace {
 bool wets_aluminium(const Settled& settled) { return settled.metal.weld_metal == reservoir::WeldMetal::aluminium; }
 
 void caution_water_and_metal(const Inputs& inputs, Remarks& remarks) {
-  if (inputs.job.cutting.aluminium || inputs.job.cutting.magnesium)
-    remarks.caution(Topic::whole_job, fact("aluminium_fines"), "trade safety notes on air-lift cutting tables");
+  // While vent and purge are open, that is a finding.
+  const Job& job = inputs.job;
+  if ((job.cutting.aluminium || job.cutting.magnesium) && job.vent.stays_open && job.vent.purged)
+    remarks.caution(Topic::whole_job, fact("fines_settle", job.cutting.aluminium ? "Aluminium" : "Magnesium"),
+                    "trade safety notes on air-lift cutting tables");
   if (wets_aluminium(inputs.settled))
     remarks.caution(Topic::whole_job, fact("copper_eats_aluminium"), "galvanic series");
   remarks.standing_caution(Topic::care, fact("water_breeds_bugs"), "HSE guidance on metalworking fluids");
 }
 
+/// What is drained is the table: what stands in the reservoir, the riser and the low places of the runs stays.
+void caution_frost(const Inputs& inputs, Remarks& remarks) {
+  const Job& job = inputs.job;
+  const Temperature coldest = std::min(inputs.settled.temperature, job.coldest.value_or(inputs.settled.temperature));
+  if (coldest < kFreezing && !job.against_frost.empty())
+    remarks.caution(Topic::whole_job, fact("drained_is_not_empty", job.against_frost), "common practice");
+}
+
 }  // namespace
 
 void caution_whole_job(const Inputs& inputs, Remarks& remarks) {
+  caution_frost(inputs, remarks);
   remarks.standing_caution(Topic::whole_job, fact("air_in_a_flat_tank"), "NIOSH FACE reports 13CA003 and 01MI038");
   remarks.standing_caution(Topic::whole_job, fact("no_design_to_code"), "scope of ASME BPVC Section VIII Div. 1");
   remarks.standing_caution(Topic::care, fact("local_codes"), "local codes");

@@ -5,6 +5,7 @@
 #include "plan/stage/connection_request.h"
 #include "plan/stage/duty.h"
 #include "plan/stage/mounting.h"
+#include "plan/stage/refused_run.h"
 #include "plan/stage/run_length.h"
 #include "plan/stage/valves.h"
 
@@ -70,6 +71,7 @@ void refuse_none(const Catalog& catalog, const ConnectionPlan& plan, Remarks& re
   } else if (!none.mends.empty()) {
     refusal.mend = none.mends.front();
   }
+  if (auto mend = fitters_mend(catalog, plan.request.needs, none.reason, refusal.mend)) refusal.mend = std::move(*mend);
   remarks.refuse(std::move(refusal));
 }
 

@@ -92,13 +92,16 @@ LeakTestPlan plan_leak_test(const Inputs& inputs, const chain::Finder& finder,
   const Job& job = inputs.job;
   const GaugePressure limit = tested.walls.limit;
   // A relief valve lets it come higher than the setting; without one nothing does but a failure.
-  const GaugePressure in_use = tested.relief.given ? std::max(tested.setting, tested.relief.greatest) : tested.setting;
+  GaugePressure in_use = tested.setting;
+  for (const ReliefValve& valve : tested.relief.valves)  // one that is too small for the supply is not tested against
+    in_use = std::max(in_use, std::min(tested.relief.greatest, valve.full_flow));
   const AbsolutePressure atmosphere = inputs.settled.atmosphere;
   test.air_volume = inputs.settled.box.capacity();
   test.given = job.test_pressure.has_value();
   const reservoir::TestPressure chosen =
-      test.given ? reservoir::check_test_pressure(*job.test_pressure, limit, test.air_volume, atmosphere)
-                 : reservoir::choose_test_pressure(in_use, limit, test.air_volume, atmosphere);
+      test.given
+          ? reservoir::check_test_pressure(*job.test_pressure, limit, test.air_volume, atmosphere)
+          : reservoir::choose_test_pressure(in_use, limit, tested.walls.four_to_one, test.air_volume, atmosphere);
   test.possible = chosen.pressure.has_value();
   test.pressure = chosen.pressure.value_or(psig(0.0));
   test.basis = chosen.basis;

@@ -239,7 +239,7 @@ void refuse_by_setting(const Inputs& inputs, const Levels& levels, const Transfe
   const GaugePressure finish = plan.fill.pressure_to_finish;
   const GaugePressure range = inputs.settled.regulator_range;
   if (more_than(asked_by_fill(plan), range)) {
-    const GaugePressure wider = regulator_range_for(finish);
+    const GaugePressure wider = regulator_range_for(inputs.catalog, finish);
     remarks
         .refuse({Topic::transfer, fact("fill_needs_more_than_regulator"), Against{asked_by_fill(plan), range},
                  fact("take_regulator_with_range", wider)})
@@ -306,7 +306,7 @@ void caution_transfer(const TransferPlan& plan, Remarks& remarks) {
   const transfer::Fill& fill = plan.fill;
   if (fill.walk_away == transfer::WalkAway::table_overflows) {
     const GaugePressure stops = within_limit(fill.self_limiting_pressure.value_or(psig(0.0)));
-    remarks.caution(Topic::transfer,
+    remarks.caution(Topic::whole_job,
                     at_most(that_lifts(fill.pressure_to_finish), stops)
                         ? fact("table_overflows_unless_set_to", fill.walk_away_spill, stops)
                         : fact("table_overflows_if_left", fill.walk_away_spill),

@@ -15,16 +15,6 @@ bool flows_to_base(const Job& job, const ConnectionPlan& connection, std::size_t
   return connection.branched ? connection.run()->ends[end].feeds : is_of_supply(job, connection.ends[end]);
 }
 
-/// The first part on the way that can stop the air or reduce it.
-const catalog::Part* first_that_stops(const Catalog& catalog, const std::vector<WayPart>& parts) {
-  for (const WayPart& each : parts) {
-    const catalog::Part& part = catalog.part(each.part);
-    const catalog::Family& family = catalog.family(part.family);
-    if (family.can_shut || part.one_way || family.role == catalog::Role::regulator) return &part;
-  }
-  return nullptr;
-}
-
 bool under_water(const Job& job, const JobPort& port) {
   if (port.place == Place::floor) return true;
   return port.place == Place::side && port.face_height && *port.face_height < job.reservoir.charge;
@@ -38,7 +28,7 @@ std::optional<Fact> why_it_guards_nothing(const Inputs& inputs, const Connection
   if (port == nullptr) return fact("relief_valve_off_the_reservoir", name, connection.from);
   if (connection.service == Service::water || under_water(inputs.job, *port))
     return fact("relief_valve_under_water", name, connection.from);
-  if (const catalog::Part* part = first_that_stops(inputs.catalog, way.parts))
+  if (const catalog::Part* part = first_that_stops(inputs.catalog, way))
     return fact("relief_valve_behind", name, part->name);
   return std::nullopt;
 }

@@ -12,16 +12,21 @@ namespace riserun::report {
 namespace {
 
 using plan::Plan;
+using plan::Severity;
 using plan::Topic;
 
 /// The greatest pressure that can occur with what is in the job, and the factor of safety there.
 std::string factor_line(const Plan& plan, UnitSystem units) {
   const FigureGroup relief = relief_figures(plan);
+  const std::string holds =
+      plan.walls.four_to_one > psig(0.0)
+          ? "which holds up to " + write_pressure_alone(plan.walls.four_to_one, units)
+          : "which the walls hold at no air pressure at all, the water's own weight being too much: more stays or "
+            "thicker sheet";
   return fmt::format(
       "the factor of safety on yield is {} at {}, the greatest that can occur with what is in the job; "
-      "California Title 8 section 3301(e) asks 4, which holds up to {}",
-      written(relief["factor_at_greatest"], units), written(relief["greatest"], units),
-      write_pressure_alone(plan.walls.four_to_one, units));
+      "California Title 8 section 3301(e) asks 4, {}",
+      written(relief["factor_at_greatest"], units), written(relief["greatest"], units), holds);
 }
 
 std::string connections_line(const Plan& plan) {
@@ -87,9 +92,12 @@ std::string drain_line(const Plan& plan, UnitSystem units) {
 
 std::string walls_line(const Plan& plan, UnitSystem units) {
   const FigureGroup walls = walls_figures(plan);
-  return fmt::format("limit {}, weakest: {}; 4 to 1 up to {}; factor on yield {} at the setting",
-                     write_pressure_alone(plan.walls.limit, units), said(walls["limit"].beside, units),
-                     written(walls["four_to_one"], units), written(walls["factor_at_set"], units));
+  const std::string four_to_one = plan.walls.four_to_one > psig(0.0)
+                                      ? "4 to 1 up to " + written(walls["four_to_one"], units)
+                                      : "4 to 1 at no pressure";
+  return fmt::format("limit {}, weakest: {}; {}; factor on yield {} at the setting",
+                     write_pressure_alone(plan.walls.limit, units), said(walls["limit"].beside, units), four_to_one,
+                     written(walls["factor_at_set"], units));
 }
 
 std::string list_line(const Plan& plan) {
@@ -105,9 +113,10 @@ std::string summary_text(const Plan& plan, const Style& style) {
   const std::string title = plan.job.name.empty() ? "Plan" : plan.job.name;
   std::string text = heading(title, style);
   text += wrapped("  Verdict   ", std::string(key_of(plan.verdict)));
-  text += findings_text(plan, style.units);
+  text += findings_text(plan, Severity::refused, style.units);
   if (plan.relief.factor_at_greatest < reservoir::kAirLiftFactor)
     text += wrapped("  UNDER 4   ", factor_line(plan, style.units));
+  text += findings_text(plan, Severity::not_yet, style.units);
   text += remarks_text(plan, Topic::whole_job, style.units);
   const std::vector<std::vector<std::string>> rows = {
       {"Parts", connections_line(plan)},        {"Riser", riser_line(plan, style.units)},

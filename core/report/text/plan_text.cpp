@@ -22,10 +22,15 @@ std::string caution_text(const plan::Caution& caution, UnitSystem units) {
   return wrapped("  CAUTION: ", fmt::format("{} [{}]", say(caution.fact, units), caution.source));
 }
 
-std::string findings_text(const Plan& plan, UnitSystem units) {
+std::string findings_text(const Plan& plan, plan::Severity severity, UnitSystem units) {
   std::string text;
-  for (const plan::Finding& finding : plan.findings) text += finding_text(finding, units);
+  for (const plan::Finding& finding : plan.findings)
+    if (finding.severity == severity) text += finding_text(finding, units);
   return text;
+}
+
+std::string findings_text(const Plan& plan, UnitSystem units) {
+  return findings_text(plan, plan::Severity::refused, units) + findings_text(plan, plan::Severity::not_yet, units);
 }
 
 std::string remarks_text(const Plan& plan, Topic topic, UnitSystem units) {

@@ -39,6 +39,8 @@ std::string assumption_rows(const std::vector<plan::Assumption>& assumptions, Un
 /// A finding with its two numbers side by side and what mends it; all of a plan's, one after the other.
 std::string finding_text(const plan::Finding& finding, UnitSystem units);
 std::string findings_text(const plan::Plan& plan, UnitSystem units);
+/// Those of that severity.
+std::string findings_text(const plan::Plan& plan, plan::Severity severity, UnitSystem units);
 /// The cautions and notes of one topic that come of what is in this job; empty when it has none.
 std::string remarks_text(const plan::Plan& plan, plan::Topic topic, UnitSystem units);
 /// What goes with every plan, under a heading of its own: the standing cautions of those topics.

@@ -27,7 +27,9 @@ std::span<const Words> finding_words() {
        "ask 4"},
       {"stiffer_walls_or_own_setting",
        "more stays or thicker sheet; or, where the rule does not hold, give 'air.set pressure' yourself"},
-      {"baffles_are_tight", "the baffles are tight: neither water nor air gets from one bay to the next"},
+      {"baffles_are_tight",
+       "the baffles are tight and make {0:#compartment|compartments}: neither water nor air gets from one to the next, "
+       "so that those without riser, air and vent neither fill nor drain"},
       {"crop_corners_of_baffles",
        "crop their corners: 1 to 1-1/2 in at the floor, 1/2 to 3/4 in at the lid, at every corner"},
 
@@ -62,12 +64,19 @@ std::span<const Words> finding_words() {
        "top up at {2}"},
       {"riser_falls_through_bung", "the {0} in riser falls through '{1}', a {2} in bung: nothing holds it"},
       {"of_two_sizes", "{0} x {1}"},
-      {"hold_riser_with_bushing", "a {0} x {1} bushing tapped from both sides ('bung: double-tapped bushing')"},
+      {"hold_riser_with_bushing",
+       "a {0} x {1} bushing with an inside thread at both ends: stores have none, so order it by that name, or have a "
+       "plain "
+       "one tapped through ('bung: double-tapped bushing')"},
 
       // Relief.
       {"no_relief_valve", "no relief valve stands on the reservoir; a reducing valve is none"},
       {"buy_relief_valve",
        "a relief valve set at {0:alone} that passes {1:air} of free air, on a port of its own with no valve between"},
+      {"relief_valve_once_walls_allow",
+       "a relief valve set above {0:alone} that passes {1:air} of free air, once the walls make room for it under "
+       "their "
+       "limit"},
       {"no_relief_valve_is_sold_so_low",
        "a relief valve set at {0:alone} that passes {1:air} of free air; none that is sold opens above {2:alone} and "
        "by "
@@ -97,15 +106,25 @@ std::span<const Words> finding_words() {
       {"give_the_valves_own_figures",
        "give the valve's own tolerance and rise to full flow from the maker's sheet ('relief valve'), or a valve set "
        "lower"},
-      {"valve_set_lower_or_stronger_walls", "a valve set lower, or more stays"},
       {"relief_valve_blows_in_use",
        "the relief valve of '{0}' opens at {1:alone}, below the set pressure of {2:alone}: it blows in use"},
-      {"valve_that_opens_at", "one that opens at {0}"},
+      {"valve_that_opens_at", "a relief valve set at {0:alone}"},
       {"relief_valve_weeps",
        "the relief valve of '{0}', set at {1:alone}, may open at {2:alone}, and the reservoir comes to {3:alone} when "
        "it "
        "is left alone: it blows in use"},
-      {"lower_setting", "turn 'air.set pressure' down"},
+      {"lower_setting", "turn 'air.set pressure' down to {0} or less"},
+      {"room_for_a_higher_valve",
+       "more stays or thicker sheet, which make room for a relief valve set higher; or a lower table"},
+      {"restrictor_before_relief_valve",
+       "in '{0}' the {1} stands before the relief valve and throttles it: it cannot let the air out"},
+      {"take_restrictor_to_the_supply", "take it out: it belongs on the supply side of the regulator"},
+      {"relief_valve_on_a_hose",
+       "the relief valve of '{0}' hangs on a {1}, which can kink, swell or come off and keep the air from it"},
+      {"relief_valve_on_fittings", "screw it into its bung, with nothing but short fittings of its own size between"},
+      {"way_to_relief_valve_is_narrower",
+       "the way to the relief valve of '{0}' narrows to {1:thickness2}, less than the valve's own {2:thickness2}"},
+      {"fittings_as_wide_as_the_valve", "a bung and fittings of the valve's own size"},
       {"relief_valve_too_narrow",
        "the relief valve of '{0}', bore {1:thickness2}, passes {2:air}; with the regulator failed and the riser "
        "stopped "
@@ -118,11 +137,19 @@ std::span<const Words> finding_words() {
        "bore"},
       {"no_leak_test_possible", "no leak test with air is possible. {0}"},
       {"test_below_what_may_be_seen", "the leak test at {0} is below the {1} that the reservoir may come to in use"},
-      {"raise_test_or_lower_relief", "a higher test, or a relief valve that lets it come to less"},
+      {"test_passes_four_to_one",
+       "the leak test at {0} stresses the walls beyond a quarter of their yield, and beyond what they see in use"},
+      {"test_at", "a 'test pressure' of {0}"},
+      {"relief_valve_and_test_at", "a relief valve set at {0:alone}, and a 'test pressure' of {1}"},
+      {"stiffer_walls", "more stays or thicker sheet"},
 
       // Gauge.
       {"no_gauge", "no gauge shows the pressure in the reservoir"},
       {"gauge_cannot_show", "the gauge of '{0}' reads to {1:alone} and cannot show {2:alone}"},
+      {"gauge_behind", "the gauge of '{0}' stands behind the {1}: shut, it shows nothing of the reservoir"},
+      {"gauge_with_nothing_between",
+       "take that out, or put the gauge on a bung of its own in the lid: nothing that can shut, check or reduce comes "
+       "between"},
       {"gauge_that_reads_to", "a gauge that reads 0 to {0:alone}"},
       {"use_a_water_column", "a water column in clear hose: it is too little for a dial"},
 
@@ -137,6 +164,10 @@ std::span<const Words> finding_words() {
       {"restrictor_behind_regulator",
        "in '{0}' the restrictor stands behind the regulator, where it throttles each fill and no failed regulator"},
       {"restrictor_before_regulator", "change it round with the regulator, so that it faces the supply"},
+      {"restrictor_in_no_run",
+       "'air.restrictor' counts on a hole of {1:thickness3}, and no restrictor stands in '{0}': nobody builds it in"},
+      {"name_restrictor_in_need",
+       "a restrictor of {0:thickness3} or less before the regulator in that connection's 'need', with 'in order: yes'"},
       {"no_regulator", "no regulator stands in '{0}': the supply's whole pressure goes into the reservoir"},
       {"no_air_line", "no connection brings air from the supply to the reservoir"},
       {"connect_the_air",
@@ -155,6 +186,20 @@ std::span<const Words> finding_words() {
       {"no_vent_behind_check_valve",
        "in '{0}' the {1} keeps the air in and nothing lets it out: the table cannot drain"},
       {"add_a_vent", "a vent on the reservoir: a ball valve that opens to the air"},
+
+      // Heights.
+      {"side_port_of_unknown_height",
+       "'{0}' stands on '{1}' in a side, at a height that the job does not say: under the {2} of water it would let "
+       "water out and see none of the air"},
+      {"give_height_or_lid",
+       "give the height of its middle over the inside floor, more than {0}, as 'face height' of '{1}', or put it in "
+       "the lid"},
+      {"gauge_under_water",
+       "the gauge of '{0}' stands on '{1}', under water: it shows the water's weight with the air"},
+      {"vent_under_water", "'{0}' stands on '{1}', under water: opened, it lets out water and no air"},
+      {"air_comes_in_under_water",
+       "'{0}' brings the air in at '{1}', under water: with the air off the water runs back into the regulator"},
+      {"port_over_the_water", "put it in the lid, or its middle more than {0} over the inside floor"},
 
       // Hot and cold.
       {"water_scalds", "the water comes to {0}, and scalds in seconds"},

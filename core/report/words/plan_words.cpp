@@ -19,10 +19,13 @@ std::span<const Words> plan_words() {
       {"weld_on_a_used_tank",
        "Before any weld on a reservoir that has been in use: drain, clean, open, test the air, fill with water to near "
        "the weld."},
-      {"aluminium_fines",
-       "Aluminium fines in the water make hydrogen that gathers in the closed air space: do not cut aluminium over "
-       "this "
-       "reservoir unless the air space is purged, its vent leads high and outdoors, and the fines are cleaned out."},
+      {"fines_settle",
+       "{0} fines go on making hydrogen in the water: clean them out, purge before each use, and keep the vent open."},
+      {"drained_is_not_empty",
+       "Against frost the job says '{0}'. A drained table is not an empty plant: the charge in the reservoir, the "
+       "riser "
+       "in it, check valves and low places of runs and hoses keep water, which must go too (a drain at the floor, the "
+       "runs blown out) or be kept from freezing (antifreeze, heat)."},
       {"copper_eats_aluminium", "Brass and copper eat aluminium in the same water: keep them apart or change them."},
       {"water_breeds_bugs",
        "Warm, stale, dirty water breeds bugs: drain, clean and treat it, and do not jet slime into a mist."},
@@ -49,7 +52,16 @@ std::span<const Words> plan_words() {
       {"let_an_end_turn_or_add_union", "let one end turn, or add a union to 'need'"},
       {"flow_falls_through_swing_check",
        "'{0}': the flow runs down through the {1}, whose flap hangs open there and does not close"},
-      {"take_a_spring_check", "take a spring check, which closes any way up, or put the swing check into a flat run"},
+      {"take_a_spring_check",
+       "take a light spring check valve in its place, which closes any way up, or put the swing check into a flat "
+       "run"},
+      {"spring_check_in_its_place", "take a light spring check valve in its place, which closes any way up"},
+      {"end_a_connection_in_it", "give it a connection, or a branch, of its own that ends in it ('ends in: {0}')"},
+      {"take_another_that_fits", "take another {0} that goes there (its threads, 'special order: yes'); not without"},
+      {"carry_air_in_what_is_made_for_it",
+       "not that way: garden hose thread and plastic pipe burst under compressed air. Take metal pipe or air hose, and "
+       "ends with pipe thread (1/2 FNPT) in place of theirs"},
+      {"rigid_pipe_or_cooler_water", "metal pipe with a union in its place, or keep the water cooler"},
       {"order_one_part_specially", "order one part specially: {0}"},
       {"one_part_would_complete_it", "one part would complete it: {0}"},
       {"way_to_relief_valve_may_narrow",
@@ -60,6 +72,10 @@ std::span<const Words> plan_words() {
       {"no_pipe_fits_bung", "no pipe of size {0} screws into the riser's bung"},
       {"riser_is_held_by",
        "The riser is smaller than '{0}': {1:and} in its lower thread, put in from inside, holds it."},
+      {"double_tapped_is_rare",
+       "'{0}' is a bushing with an inside thread at both ends, which stores do not stock and often hand out by "
+       "mistake for a plain one: see both threads before it is screwed in, order it by that name, or weld in a full "
+       "coupling instead."},
       {"give_riser_a_pipe_thread", "give the riser a pipe thread bung, such as 1 FNPT"},
 
       // Levels.
@@ -155,6 +171,9 @@ std::span<const Words> plan_words() {
       {"test_at_the_pressure_in_use",
        "{0} is the most that it may come to in use, within 1.5 to 3 psi (UL 142, 42.2.1)."},
       {"test_at_the_least", "{0} is the least for flat-sided tanks (UL 142, 42.2.1)."},
+      {"test_that_keeps_the_factor",
+       "{0}: at the {1} that is the least for flat-sided tanks (UL 142, 42.2.1) the walls' factor of safety is below "
+       "4."},
       {"test_as_weak_walls_allow",
        "{0} because the walls stand {1} at most; start lower and stop at the first visible bow (common practice)."},
       {"walls_do_not_stand_the_test",

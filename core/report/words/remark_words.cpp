@@ -27,7 +27,7 @@ SaidFinding say(const plan::Finding& finding, UnitSystem units) {
 std::string sentences_of(const plan::Finding& finding, UnitSystem units) {
   const SaidFinding said = say(finding, units);
   std::string text = fill("{0:sentence}", {said.reason}, units);
-  if (!said.asked.empty()) text += " Asked " + said.asked + ", allowed " + said.allowed + ".";
+  if (!said.asked.empty() && !said.allowed.empty()) text += " Asked " + said.asked + ", allowed " + said.allowed + ".";
   if (!said.mend.empty()) text += " Mend: " + said.mend + (said.mend.ends_with('.') ? "" : ".");
   return finding.source.empty() ? text : text + " [" + finding.source + "]";
 }

@@ -181,8 +181,8 @@ TEST(Plan, HoldsTheStandingCautionsWhateverTheJob) {
 
 TEST(Plan, WarnsOfHydrogenWhereAluminiumIsCut) {
   const auto warns = [](const Plan& plan) {
-    for (const Caution& caution : plan.cautions)
-      if (report::said(caution.fact).find("hydrogen") != std::string::npos) return true;
+    for (const Finding& finding : plan.findings)
+      if (report::said(finding.reason).find("hydrogen") != std::string::npos) return true;
     return false;
   };
   const std::string text = example_text("walls-too-thin");

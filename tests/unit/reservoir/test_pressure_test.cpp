@@ -9,8 +9,24 @@ namespace {
 
 const AbsolutePressure kOutside = absolute_pascals(quantity::kStandardAtmosphere);
 
-TestPressure choose(double in_use_psi, double limit_psi) {
-  return choose_test_pressure(psig(in_use_psi), psig(limit_psi), us_gallons(70.0), kOutside);
+TestPressure choose(double in_use_psi, double limit_psi, double keeps_factor_psi = 3.0) {
+  return choose_test_pressure(psig(in_use_psi), psig(limit_psi), psig(keeps_factor_psi), us_gallons(70.0), kOutside);
+}
+
+TEST(ChooseTestPressure, KeepsTheFactorOfFourWhereUseDoes) {
+  EXPECT_EQ(*choose(1.2, 3.1, 1.3).pressure, psig(1.2));
+  EXPECT_EQ(*choose(0.7, 3.1, 1.3).pressure, psig(1.0));
+  EXPECT_EQ(choose(0.7, 3.1, 1.3).basis.code, "test_that_keeps_the_factor");
+  EXPECT_EQ(*choose(2.0, 3.1, 1.3).pressure, psig(2.0));
+}
+
+TEST(CheckTestPressure, LetsInWhatItsRefusalPrints) {
+  const auto check = [](double asked_psi) {
+    return check_test_pressure(psig(asked_psi), psig(7.139), us_gallons(70.0), kOutside);
+  };
+  EXPECT_FALSE(check(5.96).pressure);
+  EXPECT_TRUE(check(5.94).pressure);
+  EXPECT_LT(std::get<GaugePressure>(check(5.96).basis.values[2]), psig(5.945));
 }
 
 TEST(ChooseTestPressure, TakesTheLeastOfTheStandardWhereTheWallsAllowIt) {

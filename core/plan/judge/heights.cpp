@@ -1,0 +1,62 @@
+// What shows or lets out the reservoir's air stands over its water: a port in a side or in the floor may not.
+#include "plan/judge/open.h"
+#include "quantity/nearly.h"
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+namespace riserun::plan {
+
+namespace {
+
+/// The port of the reservoir that the connection stands on; nullptr: none.
+const JobPort* port_on_reservoir(const Plan& plan, const ConnectionPlan& connection) {
+  const std::vector<JobPort>& ports = plan.job.reservoir.ports;
+  if (const JobPort* port = port_named(ports, connection.from)) return port;
+  for (const std::string& end : connection.ends)
+    if (const JobPort* port = port_named(ports, end)) return port;
+  return nullptr;
+}
+
+/// What is wrong with it under water; nullopt: nothing, or it is said elsewhere.
+std::optional<Fact> wrong_under_water(const Way& way, const std::string& port) {
+  const std::string& name = way.branched ? way.end : way.connection;
+  switch (way.use) {
+    case WayUse::gauge:
+      return fact("gauge_under_water", name, port);
+    case WayUse::vent:
+      return fact("vent_under_water", name, port);
+    case WayUse::relief:
+      return fact("relief_valve_under_water", name, port);
+    case WayUse::feed:
+      return fact("air_comes_in_under_water", name, port);
+    case WayUse::idle_relief:
+    case WayUse::water:
+    case WayUse::other:
+      break;
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+void judge_heights(const Plan& plan, const Settled& /*settled*/, Open& open) {
+  const Length water = plan.levels.charge_depth;
+  for (const Way& way : plan.ways) {
+    const auto of_way = std::find_if(plan.connections.begin(), plan.connections.end(),
+                                     [&](const ConnectionPlan& each) { return each.name == way.connection; });
+    const JobPort* port = of_way != plan.connections.end() ? port_on_reservoir(plan, *of_way) : nullptr;
+    if (port == nullptr || !port->place || *port->place == Place::lid) continue;
+    auto wrong = wrong_under_water(way, port->name);
+    if (!wrong) continue;
+    if (*port->place == Place::side && !port->face_height)
+      open.not_yet(Topic::connections,
+                   fact("side_port_of_unknown_height", way.branched ? way.end : way.connection, port->name, water), {},
+                   fact("give_height_or_lid", water, port->name), "common practice");
+    else if (*port->place == Place::floor || !quantity::more_than(*port->face_height, water))
+      open.not_yet(Topic::connections, std::move(*wrong), {}, fact("port_over_the_water", water), "common practice");
+  }
+}
+
+}  // namespace riserun::plan

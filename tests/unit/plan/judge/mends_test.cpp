@@ -1,0 +1,155 @@
+// What mends a finding can be bought, set or typed as it is printed, and what is gravest comes first.
+#include "report/text/plan_text.h"
+#include "report/words/remark_words.h"
+#include "report/words/say.h"
+#include "unit/plan/bench_job.h"
+#include "unit/plan/judge/ready_job.h"
+
+#include <gmock/gmock.h>
+
+namespace riserun::plan {
+namespace {
+
+using testing::AllOf;
+using testing::HasSubstr;
+using testing::Not;
+
+/// The first finding with that code, in words; empty: there is none.
+std::string said_of(const Plan& plan, std::string_view code) {
+  for (const Finding& finding : plan.findings)
+    if (finding.reason.code == code) return report::sentences_of(finding, UnitSystem::inch);
+  return "";
+}
+
+std::string said_of_caution(const Plan& plan, std::string_view code) {
+  for (const Caution& caution : plan.cautions)
+    if (caution.fact.code == code) return report::say(caution.fact, UnitSystem::inch);
+  return "";
+}
+
+constexpr const char* kAirNeeds =
+    "need: [1/16 in hole restrictor, 0 to 15 psi air regulator, light spring check valve]";
+
+TEST(Mend, OfAReliefValveThatBlowsIsOneThatIsSold) {
+  const std::string said = said_of(ready_with("set 2 psi", "set 1.5 psi"), "relief_valve_blows_in_use");
+  EXPECT_THAT(said, HasSubstr("a relief valve set at 2 psi"));
+}
+
+TEST(Mend, OfAReliefValveThatWeepsIsTypedAsItIsPrinted) {
+  const Plan plan = ready_with("set pressure: 1.6 psi", "set pressure: 1.9 psi");
+  const auto weeps = std::find_if(plan.findings.begin(), plan.findings.end(),
+                                  [](const Finding& each) { return each.reason.code == "relief_valve_weeps"; });
+  ASSERT_NE(weeps, plan.findings.end());
+  ASSERT_TRUE(weeps->mend);
+  EXPECT_NE(weeps->ways_to_mend.empty(), weeps->ways_to_try.empty());
+}
+
+TEST(Mend, OfARegulatorTooWideIsARangeThatIsSold) {
+  const std::string said =
+      said_of(ready_with("0 to 15 psi air regulator", "0 to 60 psi air regulator"), "regulator_range_too_wide");
+  EXPECT_THAT(said, HasSubstr("a regulator of 0 to 10 psi"));
+}
+
+// What the window can write into a job are keys of a job.
+TEST(Mend, ThatNoKeySaysIsTriedAndNotOffered) {
+  const Plan plan = ready_with("set 2 psi", "set 1.5 psi");
+  for (const Finding& finding : plan.findings)
+    for (const Changes& way : finding.ways_to_mend)
+      for (const Change& change : way) EXPECT_NE(change.key, kReliefSetting);
+  EXPECT_TRUE(std::any_of(plan.findings.begin(), plan.findings.end(),
+                          [](const Finding& finding) { return !finding.ways_to_try.empty(); }));
+}
+
+TEST(Mend, OfAWeakTestIsATestThatIsLetIn) {
+  EXPECT_THAT(said_of(ready_and("test pressure: 2 psi"), "test_below_what_may_be_seen"),
+              HasSubstr("a 'test pressure' of 2.31 psi"));
+  EXPECT_FALSE(has(ready_and("test pressure: 2.31 psi"), "test_below_what_may_be_seen"));
+}
+
+TEST(Mend, OfATestPastTheFactorOfFourIsOneThatKeepsIt) {
+  const Plan plan = ready_and("test pressure: 3 psi");
+  EXPECT_THAT(said_of(plan, "test_passes_four_to_one"), HasSubstr("a 'test pressure' of"));
+}
+
+TEST(Mend, OfASwingCheckInAirIsALightSpringCheck) {
+  const std::string said =
+      said_of(ready_with("light spring check valve", "swing check valve"), "connection_has_no_chain");
+  EXPECT_THAT(said, HasSubstr("take a light spring check valve"));
+  EXPECT_THAT(said, Not(HasSubstr("do without")));
+}
+
+TEST(Mend, OfGardenHoseThreadInAirIsAnotherWay) {
+  const Plan plan = ready_with("shop air: 1/4 FNPT", "shop air: 3/4 MGHT");
+  const std::string said = said_of(plan, "connection_has_no_chain");
+  EXPECT_THAT(said, HasSubstr("burst under compressed air"));
+  EXPECT_THAT(said, Not(HasSubstr("adapter")));
+}
+
+TEST(Mend, OfAGaugeInARunIsAnEndOfItsOwn) {
+  EXPECT_THAT(said_of(ready_with(kAirNeeds, "need: [5 psi gauge]"), "connection_has_no_chain"),
+              HasSubstr("'ends in: 5 psi gauge'"));
+}
+
+TEST(Reason, OfAHoseThatHeatKeepsOutIsTheHeat) {
+  const Plan plan = plan_of_text(with(with(kReady, "need: [union], held", "need: [hose], held"),
+                                      "water temperature: 60 degF", "water temperature: 149 degF"));
+  EXPECT_THAT(said_of(plan, "connection_has_no_chain"), AllOf(HasSubstr("is proved for"), HasSubstr("metal pipe")));
+}
+
+TEST(Finding, OfACheckValveIsSaidThoughTheRunDoesNotGoTogether) {
+  const Plan plan = ready_with("need: [union], held: {from: fixed, to: fixed}",
+                               "need: [light spring check valve], most parts: 1, held: {from: fixed, to: fixed}");
+  EXPECT_TRUE(has(plan, "connection_has_no_chain", Severity::refused));
+  EXPECT_TRUE(has(plan, "check_valve_against_drain", Severity::refused));
+}
+
+TEST(Finding, OfARestrictorThatIsAKeyAlone) {
+  const std::string keyed = with(kReady, "  set pressure: 1.6 psi", "  restrictor: 1/16 in\n  set pressure: 1.6 psi");
+  EXPECT_THAT(open_in(plan_of_text(keyed)), testing::IsEmpty());
+  EXPECT_TRUE(has(plan_of_text(with(keyed, "1/16 in hole restrictor, ", "")), "restrictor_in_no_run"));
+}
+
+TEST(Finding, OfHydrogenIsSaidOnce) {
+  const Plan plan = ready_and("cutting: [aluminium]");
+  EXPECT_TRUE(has(plan, "fines_make_hydrogen"));
+  EXPECT_EQ(said_of_caution(plan, "fines_settle"), "");
+  const Plan open =
+      plan_of_text(with(kReady, "vent: {bore: 1/2 in}", "vent: {bore: 1/2 in, stays open: yes, purged: yes}") +
+                   "cutting: [magnesium]\n");
+  EXPECT_THAT(said_of_caution(open, "fines_settle"), HasSubstr("Magnesium fines"));
+}
+
+TEST(Caution, OfFrostTellsWhatADrainedTableLeaves) {
+  EXPECT_THAT(
+      said_of_caution(ready_and("coldest: 20 degF\nagainst frost: drained every evening"), "drained_is_not_empty"),
+      HasSubstr("the charge in the reservoir"));
+  EXPECT_EQ(said_of_caution(ready_and("against frost: drained every evening"), "drained_is_not_empty"), "");
+}
+
+TEST(Caution, OfATableThatRunsOverStandsAtTheTop) {
+  const Plan plan = plan_of_text(with(kReady, "rim: 5 in", "rim: 4.2 in"));
+  ASSERT_EQ(plan.transfer.fill.walk_away, transfer::WalkAway::table_overflows);
+  const auto over = std::find_if(plan.cautions.begin(), plan.cautions.end(), [](const Caution& caution) {
+    return caution.fact.code == "table_overflows_if_left" || caution.fact.code == "table_overflows_unless_set_to";
+  });
+  ASSERT_NE(over, plan.cautions.end());
+  EXPECT_EQ(over->where, Topic::whole_job);
+}
+
+TEST(Summary, HasTheFactorOfSafetyBeforeWhatIsOnlyMissing) {
+  const Plan plan = ready_with(
+      "  - {name: relief, from: relief bung, ends in: 3/4 relief valve set 2 psi, special order: "
+      "yes, carries: air}\n",
+      "");
+  const std::string text = report::summary_text(plan, {});
+  EXPECT_LT(text.find("UNDER 4"), text.find("NOT YET"));
+}
+
+TEST(Summary, SaysWhereTheWallsNeverKeepTheFactor) {
+  const std::string text = report::summary_text(plan_of_text(with(kReady, "10 ga steel", "20 ga steel")), {});
+  EXPECT_THAT(text, HasSubstr("4 to 1 at no pressure"));
+  EXPECT_THAT(text, HasSubstr("hold at no air pressure at all"));
+}
+
+}  // namespace
+}  // namespace riserun::plan

@@ -212,7 +212,7 @@ class CastingAsWeldBung(Trap):
         assert job.count(self.BUNG) == 1
         with tempfile.TemporaryDirectory() as folder:
             pathlib.Path(folder, "job.yaml").write_text(job.replace(self.BUNG, f"air bung: {{port: 1/2 FNPT, {bung}, where: lid}}"))
-            return said("plan", "job.yaml", cwd=folder)
+            return said("plan", "--all", "job.yaml", cwd=folder)
 
     def test_still_to_be_welded_in_it_is_refused(self):
         status, text = self.plan("bung part: 1/2 coupling galvanized, welded in: no")

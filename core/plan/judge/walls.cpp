@@ -33,7 +33,8 @@ void judge_factor(const Plan& plan, Open& open) {
 void judge_baffles(const Plan& plan, Open& open) {
   const Supports& supports = plan.job.reservoir.supports;
   if (supports.passages.value_or(true)) return;
-  open.not_yet(Topic::walls, fact("baffles_are_tight", plan.leak_test.compartments), {}, fact("crop_corners_of_baffles"), "common practice")
+  open.not_yet(Topic::walls, fact("baffles_are_tight", plan.leak_test.compartments), {},
+               fact("crop_corners_of_baffles"), "common practice")
       .ways_to_mend = {{{"reservoir.supports.passages", "yes"}}};
 }
 

@@ -64,7 +64,7 @@ TEST(CheckTestPressure, PressureOverTheWallsLimitIsRefusedWithBothNumbers) {
   EXPECT_FALSE(test.pressure);
   EXPECT_EQ(report::said(test.basis),
             "A test at 2 psi (55 in water) is refused: the walls stand 1.4 psi (39 in water) at most, and the relief "
-            "valve must stand between the two, so test at 1.17 psi (32 in water) or less, or add stays.");
+            "valve must stand between the two, so test at 1.16 psi (32 in water) or less, or add stays.");
   EXPECT_TRUE(check_test_pressure(psig(1.0), psig(1.4), us_gallons(28.0), kOutside).pressure);
 }
 

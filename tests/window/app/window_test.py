@@ -23,7 +23,7 @@ class Bench(Driven):
         return next(filter(is_it, sorted(places)))
 
     def plan(self):
-        return subprocess.run([COMMAND, "plan", str(self.job)], capture_output=True, text=True)
+        return subprocess.run([COMMAND, "plan", "--all", str(self.job)], capture_output=True, text=True)
 
     def test_an_alternative_a_ban_and_a_clearance_then_undo_twice_leaves_the_alternative(self):
         window = self.window
@@ -62,7 +62,7 @@ class Bench(Driven):
         lines = changed_lines(self.original, saved)
         self.assertLessEqual(len(lines), 8, lines)
         done = self.plan()
-        before = subprocess.run([COMMAND, "plan", str(EXAMPLES / "bevel-bench.yaml")], capture_output=True, text=True)
+        before = subprocess.run([COMMAND, "plan", "--all", str(EXAMPLES / "bevel-bench.yaml")], capture_output=True, text=True)
         self.assertEqual((done.returncode, done.stderr), (before.returncode, before.stderr))
         self.assertNotEqual(done.stdout, before.stdout, "the alternative is another chain")
 

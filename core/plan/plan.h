@@ -343,4 +343,9 @@ struct Plan {
 /// @pre the job was read against this catalog
 Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job);
 
+/// What is open in the plan of a job, its mends as they are proposed: none has been followed, which is most of the work
+/// of make_plan.
+/// @pre the job was read against this catalog
+std::vector<Finding> findings_of(std::shared_ptr<const Catalog> catalog, Job job);
+
 }  // namespace riserun::plan

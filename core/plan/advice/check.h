@@ -7,8 +7,8 @@
 
 namespace riserun::plan {
 
-/// Plans a job, its advice unchecked.
-using PlanAgain = std::function<Plan(Job)>;
+/// Plans a job as far as its findings; see findings_of.
+using PlanAgain = std::function<std::vector<Finding>(Job)>;
 
 /// Takes a mend off, and what would have been bought for it, where one of its ways leaves the finding as it is or
 /// makes a refusal that was not there. A mend that the job has no words for stays as it is.

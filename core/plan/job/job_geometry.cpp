@@ -13,8 +13,8 @@ using catalog::Value;
 
 namespace {
 
-const Length kLongestBung = inches(12.0);  // over the wall, where the job gives no length: common practice
-const Length kFreeboard = inches(1.0);     // of a table whose rim is not given, as it is assumed
+const Length kLongestBung = inches(12.0);      // over the wall, where the job gives no length: common practice
+const Length kAssumedFreeboard = inches(1.0);  // of a table whose rim is not given, as it is assumed
 /// What fittings beside a hose may make up of a gap: barbs, a union and a valve of 2 in pipe (common practice).
 const Length kMostOfFittings = inches(18.0);
 
@@ -70,7 +70,7 @@ void check_reservoir_port(JobReading& reading, const Value& entry, const Job& jo
 void check_table_port(JobReading& reading, const Value& entry, const Job& job, const JobPort& port) {
   const JobTable& table = job.table;
   if (!(table.depth > metres(0.0))) return;
-  const Length rim = table.rim.value_or(table.depth + kFreeboard);
+  const Length rim = table.rim.value_or(table.depth + kAssumedFreeboard);
   if (port.place == Place::over_rim) {
     if (port.crest && *port.crest < rim)
       refuse(reading, entry["crest"],

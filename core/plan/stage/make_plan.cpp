@@ -24,9 +24,10 @@ namespace riserun::plan {
 
 namespace {
 
-enum class Advice : std::uint8_t { as_judged, checked };
+/// How far: to the findings, which is all that a mend is checked by, or the whole plan with its mends checked.
+enum class Upto : std::uint8_t { findings, end };
 
-Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Advice advice) {
+Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Upto upto) {
   Plan plan;
   plan.catalog = job.own_catalog ? job.own_catalog : std::move(catalog);
   plan.job = std::move(job);
@@ -63,8 +64,8 @@ Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Advice advice) {
                      {plan.levels, plan.walls, plan.relief, plan.transfer.setting}, connections.left, remarks);
   plan.findings = judge(plan, settled, std::move(remarks.findings));
   plan.verdict = verdict_of(plan.findings);
-  if (advice == Advice::checked)
-    keep_what_mends(plan, [&plan](Job other) { return planned(plan.catalog, std::move(other), Advice::as_judged); });
+  if (upto == Upto::findings) return plan;
+  keep_what_mends(plan, [&plan](Job other) { return findings_of(plan.catalog, std::move(other)); });
   plan.list = plan_list(inputs, {plan.connections, plan.riser, plan.walls, plan.leak_test, plan.findings},
                         connections.left, remarks);
   plan.work = plan_work(inputs, plan);
@@ -79,7 +80,11 @@ Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Advice advice) {
 }  // namespace
 
 Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job) {
-  return planned(std::move(catalog), std::move(job), Advice::checked);
+  return planned(std::move(catalog), std::move(job), Upto::end);
+}
+
+std::vector<Finding> findings_of(std::shared_ptr<const Catalog> catalog, Job job) {
+  return planned(std::move(catalog), std::move(job), Upto::findings).findings;
 }
 
 }  // namespace riserun::plan

@@ -23,7 +23,7 @@ using transfer::Stop;
 const double kBalances = 1e-3;  // a setting so little over the pressure to finish comes to rest with it, short of it
 const double kUsualOverFinish = 1.5;            // setting over the pressure to finish, where nothing is wished for
 const Length kShowingFilm = inches(1.0 / 8.0);  // what is left then shows as puddles: common practice
-const Length kFreeboard = inches(0.5);          // of the rim over the water: common practice
+const Length kLeastFreeboard = inches(0.5);     // of the rim over the water: common practice
 const Length kWettedFilm = millimetres(1.0);    // on steel that is well wetted: a contact angle of about 20 degrees
 const double kOilyAngle = 90.0;                 // degrees, on an oily or painted floor
 const Velocity kSlowWater = metres_per_second(5.0 * kMetresPerFoot);  // 5 ft/s in small pipe; handbooks ask 5 to 8
@@ -280,7 +280,7 @@ void refuse_by_air(const Inputs& inputs, const Levels& levels, const TransferPla
       return;
     }
     case Stop::table_overflows: {
-      const Length rim = levels.table_depth + kFreeboard;
+      const Length rim = levels.table_depth + kLeastFreeboard;
       remarks.refuse({Topic::transfer, fact("table_overflows_too_soon"), depths, fact("rim_so_high", rim)})
           .ways_to_mend = {{{"table.rim", rim}}};
       return;

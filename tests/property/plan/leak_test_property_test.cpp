@@ -107,7 +107,7 @@ TEST(LeakTestSheet, OfEveryExample) {
 }
 
 TEST(LeakTestSheet, OfRandomJobs) {
-  const int count = static_cast<int>(count_of_jobs(40));
+  const int count = static_cast<int>(count_of_jobs(20));
   int rigs = 0;
   int impossible = 0;
   int lent = 0;

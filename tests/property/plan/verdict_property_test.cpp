@@ -43,8 +43,8 @@ const Finding* like(const std::vector<Finding>& findings, const Finding& wanted)
   return nullptr;
 }
 
-Plan planned_with(const Plan& plan, const Changes& changes) {
-  return make_plan(plan.catalog, changed(*plan.catalog, plan.job, changes));
+std::vector<Finding> open_with(const Plan& plan, const Changes& changes) {
+  return findings_of(plan.catalog, changed(*plan.catalog, plan.job, changes));
 }
 
 /// What a person types who reads the value in the plan.
@@ -72,8 +72,7 @@ Changes typed_back(Changes changes, UnitSystem units) {
 void expect_printed_setting_taken(const Plan& plan) {
   for (const UnitSystem units : {UnitSystem::inch, UnitSystem::metric}) {
     const Changes setting = typed_back(Changes{{"air.set pressure", plan.transfer.setting}}, units);
-    const Plan after = planned_with(plan, setting);
-    for (const Finding& finding : after.findings)
+    for (const Finding& finding : open_with(plan, setting))
       EXPECT_NE(like(plan.findings, finding), nullptr) << finding.reason.code << " at the printed setting";
   }
 }
@@ -87,9 +86,9 @@ int expect_mends_that_mend(const Plan& plan) {
       ++followed;
       EXPECT_TRUE(finding.mend);
       for (const Changes& typed : {way, typed_back(way, UnitSystem::inch), typed_back(way, UnitSystem::metric)}) {
-        const Plan after = planned_with(plan, typed);
-        EXPECT_EQ(like(after.findings, finding), nullptr);
-        for (const Finding& left : after.findings) {
+        const std::vector<Finding> after = open_with(plan, typed);
+        EXPECT_EQ(like(after, finding), nullptr);
+        for (const Finding& left : after) {
           EXPECT_TRUE(!refused(left) || like(plan.findings, left) != nullptr) << left.reason.code;
         }
         if (typed == way && way.front().part) break;  // nothing to type

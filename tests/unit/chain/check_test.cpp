@@ -7,7 +7,7 @@
 
 #include <gmock/gmock.h>
 
-namespace riserun::chain::testing {
+namespace riserun::chain::testing::check_test {
 namespace {
 
 using ::testing::HasSubstr;
@@ -95,4 +95,4 @@ TEST(Check, OfAnAssemblyLooksAtEachBranchAndAtWhatIsForOneRun) {
 }
 
 }  // namespace
-}  // namespace riserun::chain::testing
+}  // namespace riserun::chain::testing::check_test

@@ -8,7 +8,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-namespace riserun::chain::testing {
+namespace riserun::chain::testing::alternatives_test {
 namespace {
 
 using report::reason;
@@ -222,4 +222,4 @@ TEST(Alternatives, OfEqualsTheOneWithoutABushingStands) {
 }
 
 }  // namespace
-}  // namespace riserun::chain::testing
+}  // namespace riserun::chain::testing::alternatives_test

@@ -6,7 +6,7 @@
 
 #include <gtest/gtest.h>
 
-namespace riserun::chain::testing {
+namespace riserun::chain::testing::run_test {
 namespace {
 
 Assembly branched(const SmallWorld& shop) {
@@ -72,4 +72,4 @@ TEST(Run, OfARunWithOneEndItIsTheWholeRun) {
 }
 
 }  // namespace
-}  // namespace riserun::chain::testing
+}  // namespace riserun::chain::testing::run_test

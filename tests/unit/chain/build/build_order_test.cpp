@@ -5,7 +5,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-namespace riserun::chain::testing {
+namespace riserun::chain::testing::build_order_test {
 namespace {
 
 const char* const kShop = R"(
@@ -320,4 +320,4 @@ TEST(Cautions, StainlessOnStainlessGalls) {
 }
 
 }  // namespace
-}  // namespace riserun::chain::testing
+}  // namespace riserun::chain::testing::build_order_test

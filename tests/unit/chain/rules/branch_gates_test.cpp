@@ -8,7 +8,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-namespace riserun::chain::testing {
+namespace riserun::chain::testing::branch_gates_test {
 namespace {
 
 using ::testing::Contains;
@@ -253,4 +253,4 @@ TEST(BranchRules, MoreThanEightNeedsInAllAreBadInput) {
 }
 
 }  // namespace
-}  // namespace riserun::chain::testing
+}  // namespace riserun::chain::testing::branch_gates_test

@@ -7,7 +7,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-namespace riserun::chain::testing {
+namespace riserun::chain::testing::best_chain_test {
 namespace {
 
 const char* const kShop = R"(
@@ -252,4 +252,4 @@ TEST(FindChain, HeadIsThatOfTheWholeLine) {
 }
 
 }  // namespace
-}  // namespace riserun::chain::testing
+}  // namespace riserun::chain::testing::best_chain_test

@@ -8,7 +8,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-namespace riserun::chain::testing {
+namespace riserun::chain::testing::best_tree_test {
 namespace {
 
 using ::testing::Contains;
@@ -224,4 +224,4 @@ TEST(Branched, WhatAnAssemblyCannotBeAskedForIsBadInput) {
 }
 
 }  // namespace
-}  // namespace riserun::chain::testing
+}  // namespace riserun::chain::testing::best_tree_test

@@ -14,7 +14,7 @@
 #include <map>
 #include <string>
 
-namespace riserun::chain::testing {
+namespace riserun::chain::testing::askable_test {
 namespace {
 
 using ::testing::Contains;
@@ -99,7 +99,9 @@ TEST(Askable, IsRefusedByNameInWordsAndWithARelief) {
     const SmallWorld shop(example.parts);
     const Finder finder(shop.catalog());
     ChainRequest request = shop.ask("1 A male", "1 A male");
-    if (code != "stocked_only") EXPECT_TRUE(std::holds_alternative<Chain>(finder.find(request))) << "without the rule";
+    if (code != "stocked_only") {
+      EXPECT_TRUE(std::holds_alternative<Chain>(finder.find(request))) << "without the rule";
+    }
     example.ask(shop, request);
     const Answer answer = finder.find(request);  // of the same finder: what it keeps must not forget the rule
     ASSERT_TRUE(std::holds_alternative<NoChain>(answer));
@@ -150,4 +152,4 @@ TEST(Askable, CodesKeysAndOptionsAreToldApart) {
 }
 
 }  // namespace
-}  // namespace riserun::chain::testing
+}  // namespace riserun::chain::testing::askable_test

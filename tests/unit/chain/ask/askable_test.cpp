@@ -63,7 +63,9 @@ const std::map<std::string_view, Example>& examples() {
           r.galvanic = Galvanic::avoid;
           r.to.material = shop.catalog().find_material("brass");
         }}},
-      {"air", {kCoupling, [](const SmallWorld&, ChainRequest& r) { r.service = Service::air; }}},
+      {"air",
+       {"coupling: 1 A female, 1 A female, 200c, pvc",
+        [](const SmallWorld&, ChainRequest& r) { r.service = Service::air; }}},
       {"avoid",
        {kCoupling,
         [](const SmallWorld& shop, ChainRequest& r) {

@@ -43,9 +43,11 @@ const std::map<std::string_view, Example>& examples() {
        {"coupling: 1 A female, 1 A female, 200c\ngauge tee: 3/4 A female, 3/4 A male, 200c, device",
         [](const SmallWorld& shop, ChainRequest& r) { r.needs = {shop.need("gauge tee", {"gauge tee"})}; }}},
       {"order_of_needs",
-       {"valve: 1 A female, 3/4 A male, 900c\ngauge tee: 3/4 A female, 1 A female, 500c",
+       {"valve: 1 A female, 3/4 A male, 900c\ngauge tee: 3/4 A female, 1/2 A male, 500c\n"
+        "strainer: 1/2 A female, 1 A female, 700c",  // either way round the tee stands between the others
         [](const SmallWorld& shop, ChainRequest& r) {
-          r.needs = {shop.need("gauge tee", {"gauge tee"}), shop.need("valve", {"valve"})};
+          r.needs = {shop.need("gauge tee", {"gauge tee"}), shop.need("valve", {"valve"}),
+                     shop.need("strainer", {"strainer"})};
           r.needs_in_order = true;
         }}},
       {"most_parts", {kCoupling, [](const SmallWorld&, ChainRequest& r) { r.most_parts = 0; }}},

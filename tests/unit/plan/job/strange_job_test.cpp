@@ -4,6 +4,8 @@
 
 #include <gmock/gmock.h>
 
+#include <cstdlib>
+
 namespace riserun::plan {
 namespace {
 
@@ -49,7 +51,8 @@ INSTANTIATE_TEST_SUITE_P(
                     Strange{"BungToBuy", "bung: full coupling", "bung: full coupling, welded in: no"}),
     name_of<Strange>);
 
-// A riser bung and a table port of every kind of joint there is, each bung with the next kind of table port.
+// A riser bung and a table port of the kinds of joint there are, each bung with the next kind of table port: every
+// third of them, all with RISERUN_EVERY_PORT set.
 TEST(StrangeJob, OfEveryKindOfPortMakesAPlan) {
   const Catalog& catalog = *shipped_catalog();
   std::vector<std::string> ports;
@@ -60,7 +63,8 @@ TEST(StrangeJob, OfEveryKindOfPortMakesAPlan) {
       if (type) ports.push_back("'" + catalog.spelled(*type) + "'");
     }
   }
-  for (std::size_t at = 0; at < ports.size(); ++at) {
+  const std::size_t step = std::getenv("RISERUN_EVERY_PORT") == nullptr ? 3 : 1;
+  for (std::size_t at = 0; at < ports.size(); at += step) {
     const std::string& bung = ports[at];
     const std::string& table = ports[(at + 1) % ports.size()];
     SCOPED_TRACE(bung + " to " + table);

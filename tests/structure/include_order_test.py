@@ -53,7 +53,7 @@ LIBRARY_HEADERS = {"chain/graph/row_graph_traits.h"}
 
 TOP_LEVEL = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "core", "gui", "catalog", "tests", "examples"}
 TEST_FOLDERS = {
-    "unit", "published", "property", "fuzz", "bench", "window", "structure", "command", "answers", "data",
+    "unit", "published", "property", "fuzz", "bench", "window", "structure", "command", "answers", "data", "faults",
 }
 
 # The groups of tests that repeat the folders and rooms of the sources, and where those stand.

@@ -1,6 +1,6 @@
 #include "gui/model/edit/first_measures.h"
 
-#include "gui/model/text/job_text.h"
+#include "gui/model/text/job_texts.h"
 #include "plan/job/starter_job.h"
 
 #include <algorithm>

@@ -48,7 +48,7 @@ std::string read_size(const std::string& text, app::WindowWishes& wishes) {
 }
 
 void add_words(CLI::App& app, Words& words, std::string& size) {
-  app.add_option("job", words.job, "The job to open; left out: the starter job");
+  app.add_option("job", words.job, "The job to open; left out: a page with new, recent and examples");
   app.add_option("--size", size, "Of the window, in pixels, like 1280x800")->check([&words](const std::string& text) {
     return read_size(text, words.window);
   });
@@ -65,7 +65,9 @@ void show(const Words& words) {
   const auto catalog = std::make_shared<const catalog::Catalog>(catalog::load_shipped_catalog(words.catalogs));
   gui::Model model({catalog, words.state});
   if (!words.job.empty()) model.post(gui::Open{words.job});
-  app::Window window(words.window);
+  app::WindowWishes wishes = words.window;
+  wishes.start_page = words.job.empty();
+  app::Window window(wishes);
   window.run(model);
 }
 

@@ -1,6 +1,7 @@
 #include "gui/app/window.h"
 
 #include "gui/app/hand.h"
+#include "gui/app/letters.h"
 #include "gui/views/desk.h"
 
 #include <GLFW/glfw3.h>
@@ -67,8 +68,9 @@ struct Window::Inside {
   views::Fonts fonts;
   float lettered_for = 0.0F;  // scale that the fonts are drawn at
   std::optional<gui::Looks> looks;
-  std::string titled;         // as the window system was told last
-  std::vector<double> costs;  // s a frame, without what OpenGL does
+  std::optional<LetterCount> letters;  // of these fonts, once counted
+  std::string titled;                  // as the window system was told last
+  std::vector<double> costs;           // s a frame, without what OpenGL does
 
   float scale() const {
     float across = 1.0F;
@@ -89,6 +91,7 @@ struct Window::Inside {
     if (lettered_for > 0.0F) ImGui_ImplOpenGL3_DestroyFontsTexture();
     if (lettered_for > 0.0F) ImGui_ImplOpenGL3_CreateFontsTexture();
     lettered_for = wanted;
+    letters.reset();
     desk.shown.sizes.clear();
   }
 
@@ -134,7 +137,7 @@ struct Window::Inside {
   }
 
   /// One line a thing, its name and its numbers; `end` last, so that a reader knows when it has it all.
-  void write_places(const gui::Model& model) const {
+  void write_places(const gui::Model& model) {
     if (wishes.places.empty()) return;
     const gui::JobState& job = model.job();
     std::string text;
@@ -147,6 +150,11 @@ struct Window::Inside {
     number("printing", desk.printing.valid() ? 1 : 0);
     number("sheet", static_cast<int>(desk.sheet));
     number("frames", costs.size());
+    if (!letters) letters.emplace(*ImGui::GetIO().Fonts);
+    const LettersDrawn drawn = letters->of(*ImGui::GetDrawData());
+    number("letters", drawn.all);
+    number("scaled letters", drawn.scaled);
+    number("smallest letters", drawn.smallest / scale());
     for (const auto& [name, box] : desk.places.boxes)
       text += fmt::format("{}\t{:.1f} {:.1f} {:.1f} {:.1f}\n", name, box.left, box.top, box.right, box.bottom);
     std::filesystem::path written = wishes.places;
@@ -167,6 +175,7 @@ struct Window::Inside {
 
 Window::Window(const WindowWishes& wishes) : inside_(std::make_unique<Inside>()) {
   inside_->wishes = wishes;
+  inside_->desk.start.shown = wishes.start_page;
   inside_->desk.places.wanted = !wishes.places.empty();
   glfwSetErrorCallback([](int, const char*) {});
   if (glfwInit() == GLFW_FALSE) throw std::runtime_error("no screen: is DISPLAY set?");

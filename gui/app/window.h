@@ -12,6 +12,7 @@ struct WindowWishes {
   int width = 1280;  // points, for content scale 1
   int height = 800;
   float scale = 0.0F;            // of text and spaces; 0: the screen's own
+  bool start_page = false;       // until a job is opened or begun
   bool print_cost = false;       // at the end, what the frames have cost
   std::filesystem::path places;  // written after each frame: where things stand; empty: not written
 };

@@ -1,4 +1,5 @@
 // What was asked for while a frame was drawn, carried out after it.
+#include "gui/model/edit/first_measures.h"
 #include "gui/views/desk.h"
 #include "gui/views/export.h"
 
@@ -24,7 +25,11 @@ struct CarryOut {
     // Of another job the parts that are chosen in this one mean nothing.
     CanvasState& canvas = frame.desk.connections.canvas;
     if (std::holds_alternative<gui::Open>(command)) canvas.selected.clear();
-    if (std::holds_alternative<gui::StartNew>(command)) canvas.fit_wanted = canvas.opening_view = true;
+    if (const auto* fresh = std::get_if<gui::StartNew>(&command)) {
+      canvas.selected.clear();
+      canvas.fit_wanted = canvas.opening_view = true;
+      frame.desk.sheet = fresh->text == gui::blank_job() ? Sheet::measurements : Sheet::connections;
+    }
     frame.model.post(command);
   }
 

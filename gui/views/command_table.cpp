@@ -1,7 +1,9 @@
 // What menus and keys do: one row a command.
+#include "gui/model/edit/first_measures.h"
 #include "gui/views/canvas/canvas.h"
 #include "gui/views/desk.h"
 #include "gui/views/export.h"
+#include "gui/views/scene/words.h"
 
 #include <algorithm>
 #include <filesystem>
@@ -20,7 +22,7 @@ std::string folder_of_job(const Frame& frame) {
   return (file.empty() ? fs::current_path(no_throw) : file.parent_path()).string();
 }
 
-void start_new(Frame& frame) { carry_out(frame, gui::StartNew{}); }
+void start_new(Frame& frame) { carry_out(frame, gui::StartNew{false, gui::blank_job()}); }
 
 void ask_open(Frame& frame) { frame.desk.question.put(Ask::open, folder_of_job(frame) + "/"); }
 
@@ -200,7 +202,7 @@ void light_or_dark(Frame& frame) {
 constexpr float kTextStep = 1.1F;
 
 void larger(Frame& frame) { frame.desk.text_size = std::min(frame.desk.text_size * kTextStep, 2.5F); }
-void smaller(Frame& frame) { frame.desk.text_size = std::max(frame.desk.text_size / kTextStep, 0.6F); }
+void smaller(Frame& frame) { frame.desk.text_size = std::max(frame.desk.text_size / kTextStep, 1.0F); }
 void usual(Frame& frame) { frame.desk.text_size = 1.0F; }
 
 // ---- what a menu shows grey
@@ -215,30 +217,30 @@ constexpr CommandRow kCommands[] = {
     {Do::open, Menu::file, "Open ...", ctrl(letter('O')), ask_open},
     {Do::save, Menu::file, "Save", ctrl(letter('S')), save, true},
     {Do::save_as, Menu::file, "Save as ...", ctrl_shift(letter('S')), ask_save_as},
-    {Do::reload, Menu::file, "Read again from disk", {function_key(9)}, post<gui::Reload>, false, has_file},
+    {Do::reload, Menu::file, words::kReload, {function_key(9)}, post<gui::Reload>, false, has_file},
     {Do::export_list, Menu::file, "Export list, plan and PDF ...", ctrl(letter('E')), ask_export, true},
     {Do::print, Menu::file, "Print list", ctrl(letter('P')), print},
     {Do::leave, Menu::file, "Quit", ctrl(letter('Q')), leave, true},
 
     {Do::undo, Menu::edit, "Undo", ctrl(letter('Z')), post<gui::Undo>, false, has_undo},
     {Do::redo, Menu::edit, "Redo", ctrl_shift(letter('Z')), post<gui::Redo>, false, has_redo},
-    {Do::other_choices, Menu::edit, "Other parts here ...", {Key::enter}, ask_other_choices, true, one_is_chosen},
-    {Do::use_this, Menu::edit, "Use this part", {letter('U')}, use_this, false, one_is_chosen},
-    {Do::never_use, Menu::edit, "Never use this part", {Key::del}, never_use, false, one_is_chosen},
-    {Do::count_in_bin, Menu::edit, "I have some of these ...", {letter('B')}, ask_count, false, one_is_chosen},
+    {Do::other_choices, Menu::edit, "Swap this part ...", {Key::enter}, ask_other_choices, true, one_is_chosen},
+    {Do::use_this, Menu::edit, words::kKeepThisPart, {letter('U')}, use_this, false, one_is_chosen},
+    {Do::never_use, Menu::edit, "Exclude this part", {Key::del}, never_use, false, one_is_chosen},
+    {Do::count_in_bin, Menu::edit, "In stock ...", {letter('B')}, ask_count, false, one_is_chosen},
     {Do::connect, Menu::edit, "Connect two ports ...", ctrl(letter('K')), ask_connect, true},
     {Do::add_port, Menu::edit, "Add a port ...", ctrl_shift(letter('P')), ask_port},
 
-    {Do::sheet_connections, Menu::show, "Connections", ctrl(digit(1)), show<Sheet::connections>},
-    {Do::sheet_water, Menu::show, "Water", ctrl(digit(2)), show<Sheet::water>},
-    {Do::sheet_measurements, Menu::show, "Measurements", ctrl(digit(3)), show<Sheet::measurements>},
-    {Do::sheet_list, Menu::show, "List", ctrl(digit(4)), show<Sheet::list>},
-    {Do::sheet_numbers, Menu::show, "Numbers", ctrl(digit(5)), show<Sheet::numbers>},
-    {Do::sheet_file, Menu::show, "Job file", ctrl(digit(6)), show<Sheet::file>},
+    {Do::sheet_connections, Menu::show, words::kPlumbing, ctrl(digit(1)), show<Sheet::connections>},
+    {Do::sheet_water, Menu::show, words::kFillAndDrain, ctrl(digit(2)), show<Sheet::water>},
+    {Do::sheet_measurements, Menu::show, words::kMeasurements, ctrl(digit(3)), show<Sheet::measurements>},
+    {Do::sheet_list, Menu::show, words::kShopping, ctrl(digit(4)), show<Sheet::list>},
+    {Do::sheet_numbers, Menu::show, words::kResults, ctrl(digit(5)), show<Sheet::numbers>},
+    {Do::sheet_file, Menu::show, words::kJobFile, ctrl(digit(6)), show<Sheet::file>},
     {Do::why, Menu::show, "Reasons of the verdict", {function_key(4)}, why, true},
-    {Do::fit, Menu::show, "Show all", {letter('F')}, fit, true},
-    {Do::nearer, Menu::show, "Nearer", {Key::equal}, nearer},
-    {Do::farther, Menu::show, "Farther", {Key::minus}, farther},
+    {Do::fit, Menu::show, words::kZoomToFit, {letter('F')}, fit, true},
+    {Do::nearer, Menu::show, words::kZoomIn, {Key::equal}, nearer},
+    {Do::farther, Menu::show, words::kZoomOut, {Key::minus}, farther},
     {Do::next_part, Menu::show, "Next part", {Key::right}, walk<1>},
     {Do::part_before, Menu::show, "Part before", {Key::left}, walk<-1>},
     {Do::all_parts, Menu::show, "Select all parts", ctrl(letter('A')), select_all},

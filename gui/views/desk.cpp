@@ -1,5 +1,8 @@
 #include "gui/views/desk.h"
 
+#include "gui/model/edit/first_measures.h"
+#include "gui/views/scene/words.h"
+#include "gui/views/sheets/five_things.h"
 #include "gui/views/sheets/numbers_sheet.h"
 #include "gui/views/sheets/water_sheet.h"
 
@@ -31,7 +34,8 @@ Requests draw_tabs(const Scene& scene, Sheet now) {
       if (ImGui::GetCursorScreenPos().x + ImGui::CalcTextSize(name).x + scene.px(28.0F) > right) ImGui::NewLine();
     }
     const bool chosen = now == tab.sheet;
-    const bool wrong = tab.sheet == Sheet::file && !scene.model.job().problems.empty();
+    const bool wrong = tab.sheet == Sheet::file && !scene.model.job().problems.empty() &&
+                       gui::still_to_give(scene.model.job()).empty();
     ImGui::PushStyleColor(ImGuiCol_Button, packed(scene.theme[chosen ? Ink::accent_ground : Ink::panel]));
     ImGui::PushStyleColor(ImGuiCol_ButtonHovered, packed(scene.theme[chosen ? Ink::accent_ground : Ink::field_over]));
     ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[chosen  ? Ink::accent_text
@@ -67,9 +71,13 @@ Requests draw_sheet_of_plan(const Scene& scene, Desk& desk) {
   }
 }
 
-Requests draw_measurements_pane(const Scene& scene, Desk& desk, float width) {
+/// With the elevation where the sheet stands alone.
+Requests draw_measurements_pane(const Scene& scene, Desk& desk, bool alone, float width) {
   begin_pane(scene, "measurements", width);
-  Requests asked = draw_measurements(scene, desk.measurements);
+  Requests asked;
+  desk.measurements.with_elevation = alone;
+  if (alone) asked = draw_five_things(scene, desk.measurements);
+  append(asked, draw_measurements(scene, desk.measurements));
   end_pane(scene, "measurements");
   return asked;
 }
@@ -85,6 +93,10 @@ Requests draw_sheet(const Scene& scene, Desk& desk) {
     const bool stale = begin_stale(scene);
     asked = draw_sheet_of_plan(scene, desk);
     end_stale(stale);
+  } else if (!gui::still_to_give(scene.model.job()).empty()) {
+    ImGui::TextWrapped("Nothing to show yet: the job still lacks measurements.");
+    if (ImGui::Button(row_of(Do::sheet_measurements).name)) asked.push_back(Do::sheet_measurements);
+    note_item(scene, "to the measurements");
   }
   ImGui::EndChild();
   return asked;
@@ -92,22 +104,24 @@ Requests draw_sheet(const Scene& scene, Desk& desk) {
 
 /// The measurements stand beside the sheets where there is room, so that a change and what it does are seen together.
 Requests draw_sheets(const Scene& scene, Desk& desk) {
-  if (desk.sheet == Sheet::measurements) return draw_measurements_pane(scene, desk, 0.0F);
+  if (desk.sheet == Sheet::measurements) return draw_measurements_pane(scene, desk, true, 0.0F);
   const bool stands_beside =
       desk.sheet == Sheet::connections || desk.sheet == Sheet::water || desk.sheet == Sheet::numbers;
   if (!stands_beside || room_left().width() <= scene.px(1500.0F)) return draw_sheet(scene, desk);
-  Requests asked = draw_measurements_pane(scene, desk, scene.px(390.0F));
+  Requests asked = draw_measurements_pane(scene, desk, false, scene.px(390.0F));
   ImGui::SameLine();
   append(asked, draw_sheet(scene, desk));
   return asked;
 }
 
 /// The last thing that happened, and how the file stands.
-Requests draw_bottom_line(const Scene& scene, const std::vector<gui::Notice>& notices) {
+Requests draw_bottom_line(const Scene& scene, const std::vector<gui::Notice>& notices, bool at_start) {
   Requests asked;
   const gui::JobState& job = scene.model.job();
-  const std::string file = (job.file.path.empty() ? std::string("not saved yet") : job.file.path.filename().string()) +
-                           (job.file.unsaved ? ", changed" : "");
+  const std::string file =
+      at_start ? std::string()
+               : (job.file.path.empty() ? std::string("not saved yet") : job.file.path.filename().string()) +
+                     (job.file.unsaved ? ", changed" : "");
   if (!notices.empty()) {
     const gui::Notice& last = notices.back();
     wrapped(scene, last.kind == gui::Notice::Kind::refused ? Ink::refused : Ink::text, last.text);
@@ -119,9 +133,9 @@ Requests draw_bottom_line(const Scene& scene, const std::vector<gui::Notice>& no
   ImGui::SameLine();
   ImGui::TextUnformatted("The file was changed on disk.");
   ImGui::SameLine();
-  if (ImGui::SmallButton("Read it again")) asked.push_back(gui::Reload{});
+  if (ImGui::SmallButton(words::kReload)) asked.push_back(gui::Reload{});
   ImGui::SameLine();
-  if (ImGui::SmallButton("Keep mine")) asked.push_back(gui::KeepMine{});
+  if (ImGui::SmallButton(words::kKeepMine)) asked.push_back(gui::KeepMine{});
   return asked;
 }
 
@@ -132,9 +146,9 @@ Requests offer_recovery(const Scene& scene) {
     ImGui::PushID(static_cast<int>(i));
     ImGui::TextWrapped("'%s' was not saved when the program ended.", copies[i].name.c_str());
     ImGui::SameLine();
-    if (ImGui::SmallButton("Take it up again")) asked.push_back(gui::Recover{copies[i]});
+    if (ImGui::SmallButton(words::kRecover)) asked.push_back(gui::Recover{copies[i]});
     ImGui::SameLine();
-    if (ImGui::SmallButton("Let it go")) asked.push_back(gui::Forget{copies[i]});
+    if (ImGui::SmallButton(words::kDiscard)) asked.push_back(gui::Forget{copies[i]});
     ImGui::PopID();
   }
   return asked;
@@ -151,6 +165,7 @@ void take_notices(Frame& frame) {
 void show_mistakes(Frame& frame) {
   const gui::JobState& job = frame.model.job();
   if (job.problems.empty() || frame.desk.problems_of == job.revision) return;
+  if (frame.desk.start.shown || !gui::still_to_give(job).empty()) return;  // a new job, not a mistake
   frame.desk.problems_of = job.revision;
   frame.desk.sheet = Sheet::file;
   frame.desk.file.show(job.problems.front().line);
@@ -184,7 +199,7 @@ Requests read_keys(const Scene& scene, const Desk& desk) {
 /// On the canvas the arrows walk along the parts; everywhere else, and in menus and questions, they move between
 /// entries.
 void lend_arrows(const Desk& desk) {
-  const bool canvas = desk.sheet == Sheet::connections || desk.sheet == Sheet::water;
+  const bool canvas = !desk.start.shown && (desk.sheet == Sheet::connections || desk.sheet == Sheet::water);
   ImGuiConfigFlags& flags = ImGui::GetIO().ConfigFlags;
   if (canvas && !something_in_front(desk) && !ImGui::GetIO().KeyAlt)
     flags &= ~ImGuiConfigFlags_NavEnableKeyboard;
@@ -201,13 +216,14 @@ Requests draw(const Scene& scene, Desk& desk) {
                ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
                    ImGuiWindowFlags_NoBringToFrontOnFocus);
   append(asked, offer_recovery(scene));
-  append(asked, draw_strip(scene, desk.reasons));
-  append(asked, draw_tabs(scene, desk.sheet));
+  const bool at_start = is_in_front(desk.start, scene.model);
+  if (!at_start) append(asked, draw_strip(scene, desk.reasons));
+  if (!at_start) append(asked, draw_tabs(scene, desk.sheet));
   const float bottom = ImGui::GetTextLineHeightWithSpacing() * 1.2F;
   ImGui::BeginChild("sheets", {0.0F, std::max(scene.px(120.0F), ImGui::GetContentRegionAvail().y - bottom)}, false);
-  append(asked, draw_sheets(scene, desk));
+  append(asked, at_start ? draw_start_page(scene, desk.start) : draw_sheets(scene, desk));
   ImGui::EndChild();
-  append(asked, draw_bottom_line(scene, desk.notices));
+  append(asked, draw_bottom_line(scene, desk.notices, at_start));
   append(asked, draw_questions(scene, desk.question));
   append(asked, draw_reasons(scene, desk.reasons));
   ImGui::End();
@@ -222,6 +238,7 @@ void draw_desk(Frame& frame) {
   take_notices(frame);
   show_mistakes(frame);
   desk.places.boxes.clear();
+  desk.places.texts = 0;
   lend_arrows(desk);
   const Scene scene = frame.scene();
   for (const Request& request : read_keys(scene, desk)) carry_out(frame, request);

@@ -7,6 +7,7 @@
 #include "gui/views/sheets/job_file_sheet.h"
 #include "gui/views/sheets/list_sheet.h"
 #include "gui/views/sheets/measurements_sheet.h"
+#include "gui/views/start_page.h"
 
 #include <filesystem>
 #include <future>
@@ -31,6 +32,7 @@ struct Desk {
   JobFileState file;
   QuestionState question;
   ReasonsState reasons;
+  StartState start;
   Places places;
 
   std::optional<std::filesystem::path> shown_file;  // of the job that the canvas was last fitted to

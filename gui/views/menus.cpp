@@ -41,7 +41,7 @@ Requests draw_menus(const Scene& scene, const Desk& desk) {
     ImGui::EndMenu();
   }
   const gui::JobState& job = scene.model.job();
-  const std::string name = job.job != nullptr && !job.job->name.empty() ? job.job->name : std::string();
+  const std::string name = job.job != nullptr && !desk.start.shown ? job.job->name : std::string();
   const float wide = ImGui::CalcTextSize(name.c_str()).x + scene.px(16.0F);
   if (ImGui::GetContentRegionAvail().x > wide) {
     ImGui::SameLine(ImGui::GetWindowWidth() - wide);

@@ -2,6 +2,7 @@
 
 #include "gui/model/edit/choices.h"
 #include "gui/views/export.h"
+#include "gui/views/scene/words.h"
 
 #include <fmt/format.h>
 #include <imgui.h>
@@ -36,7 +37,8 @@ bool settled(const Scene& scene, QuestionState& state, const char* yes, bool ent
   const bool agreed = ImGui::Button(yes, {scene.px(150.0F), 0.0F}) || (entered && allowed);
   ImGui::EndDisabled();
   ImGui::SameLine();
-  if (ImGui::Button("Leave it", {scene.px(110.0F), 0.0F}) || ImGui::IsKeyPressed(static_cast<int>(Key::escape), false))
+  if (ImGui::Button(words::kCancel, {scene.px(110.0F), 0.0F}) ||
+      ImGui::IsKeyPressed(static_cast<int>(Key::escape), false))
     done(state);
   return agreed;
 }
@@ -119,7 +121,7 @@ Unsaved ask_about_unsaved(const Scene& scene, const char* save, const char* disc
   ImGui::SameLine();
   button(discard, Unsaved::discard, Key::none);
   ImGui::SameLine();
-  button("Cancel", Unsaved::cancel, Key::escape);
+  button(words::kCancel, Unsaved::cancel, Key::escape);
   return answer;
 }
 
@@ -146,7 +148,7 @@ gui::Command discarding(gui::Command command) {
 }
 
 void ask_unsaved(const Scene& scene, QuestionState& state, Requests& asked) {
-  const Unsaved answer = ask_about_unsaved(scene, "Save", "Discard");
+  const Unsaved answer = ask_about_unsaved(scene, "Save", words::kDiscard);
   if (answer == Unsaved::nothing || !state.onward) return;
   const gui::Command onward = *state.onward;
   done(state);
@@ -237,12 +239,12 @@ void ask_port(const Scene& scene, QuestionState& state, Requests& asked) {
 void ask_count(const Scene& scene, QuestionState& state, Requests& asked) {
   const catalog::Catalog& catalog = *scene.shown.plan->catalog;
   if (const auto part = catalog.find_part(state.part))
-    ImGui::Text("How many %s are in the bin?", catalog.part(*part).name.c_str());
+    ImGui::Text("How many %s are in stock?", catalog.part(*part).name.c_str());
   ImGui::SetNextItemWidth(scene.px(140.0F));
   if (ImGui::IsWindowAppearing()) ImGui::SetKeyboardFocusHere();
   ImGui::InputInt("##count", &state.choice);
   state.choice = std::clamp(state.choice, 0, 999);
-  if (!settled(scene, state, "So many", ImGui::IsKeyPressed(static_cast<int>(Key::enter), false))) return;
+  if (!settled(scene, state, words::kOk, ImGui::IsKeyPressed(static_cast<int>(Key::enter), false))) return;
   asked.push_back(gui::Perform{gui::CountInBin{state.part, state.choice}});
   done(state);
 }
@@ -262,14 +264,14 @@ void ask_choices(const Scene& scene, QuestionState& state, Requests& asked) {
       const catalog::Part& part = plan.catalog->part(choice.part);
       const std::string text =
           fmt::format("{}, {}   {}", part.name, plan.catalog->material(part.material).name,
-                      choice.in_bin > 0 ? fmt::format("{} in the bin", choice.in_bin) : write_price(part.price));
+                      choice.in_bin > 0 ? fmt::format("{} in stock", choice.in_bin) : write_price(part.price));
       if (!ImGui::Selectable(text.c_str())) continue;
       asked.push_back(gui::Perform{gui::SwapPart{state.connection, state.part, part.id}});
       done(state);
     }
     ImGui::EndChild();
   }
-  if (ImGui::Button("Leave it") || ImGui::IsKeyPressed(static_cast<int>(Key::escape), false)) done(state);
+  if (ImGui::Button(words::kCancel) || ImGui::IsKeyPressed(static_cast<int>(Key::escape), false)) done(state);
 }
 
 struct Question {
@@ -285,8 +287,8 @@ constexpr Question kQuestions[] = {
     {Ask::unsaved, "Unsaved work", ask_unsaved},
     {Ask::connect, "Connect two ports", ask_connect},
     {Ask::add_port, "Add a port", ask_port},
-    {Ask::count_in_bin, "In the bin", ask_count},
-    {Ask::other_choices, "Other parts here", ask_choices},
+    {Ask::count_in_bin, words::kInStock, ask_count},
+    {Ask::other_choices, "Swap this part", ask_choices},
 };
 
 }  // namespace

@@ -1,7 +1,9 @@
 #include "gui/views/reasons.h"
 
 #include "gui/model/edit/mend.h"
+#include "gui/views/pressure_bars.h"
 #include "gui/views/scene/badge.h"
+#include "gui/views/scene/words.h"
 #include "report/words/remark_words.h"
 
 #include <fmt/format.h>
@@ -72,6 +74,7 @@ Requests reasons(const Scene& scene) {
   for (std::size_t i = 0; i < plan.findings.size(); ++i)
     append(asked, draw_finding(scene, plan.findings[i], fmt::format("reason {}", i + 1)));
   ImGui::Separator();
+  draw_pressure_bars(scene, ImGui::GetContentRegionAvail().x);
   if (!badge.watch.empty()) {
     wrapped(scene, Ink::caution, "Watch: the safety factor is below what a local rule may ask.");
     note_item(scene, "reason of watch");
@@ -92,8 +95,54 @@ Requests draw_finding(const Scene& scene, const plan::Finding& finding, const st
   if (!finding.source.empty() && ImGui::IsItemHovered()) hint(scene, finding.source);
   if (!said.asked.empty())
     ImGui::TextWrapped("%s", fmt::format("Asked {}, allowed {}.", said.asked, said.allowed).c_str());
-  if (!said.mend.empty()) ImGui::TextWrapped("Mend: %s", said.mend.c_str());
+  if (!said.mend.empty()) ImGui::TextWrapped("%s%s", words::kFix, said.mend.c_str());
   Requests asked = mend_buttons(scene, finding, name);
+  ImGui::PopID();
+  return asked;
+}
+
+Requests draw_finding_line(const Scene& scene, const plan::Finding& finding, const std::string& name) {
+  constexpr float kMostButton = 0.4F;  // of the line
+  Requests asked;
+  const UnitSystem units = scene.shown.units;
+  const report::SaidFinding said = report::say(finding, units);
+  std::string text =
+      fmt::format("{}: {}", report::title_of(finding.severity), report::fill("{0:sentence}", {said.reason}, units));
+  if (!said.mend.empty()) text += fmt::format(" {}{}", words::kFix, said.mend);
+  const float all = ImGui::GetContentRegionAvail().x;
+  const float gap = ImGui::GetStyle().ItemSpacing.x;
+  const bool has_way = !finding.ways_to_mend.empty();
+  std::string title =
+      has_way ? gui::title_of_mend(*scene.shown.plan->catalog, finding.ways_to_mend.front(), units) : std::string();
+  const auto button_width = [&] {
+    return title.empty() ? 0.0F : ImGui::CalcTextSize(title.c_str()).x + 2.0F * ImGui::GetStyle().FramePadding.x;
+  };
+  const std::string whole_title = title;
+  if (button_width() > all * kMostButton) title = "Fix";
+  const float wide = all - (has_way ? button_width() + gap : 0.0F);
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  const ImFont& font = *ImGui::GetFont();
+  const std::string shown = fitting(font, text, wide, 2.0F * ImGui::GetTextLineHeight(), true);
+  const float high = ImGui::CalcTextSize(shown.c_str(), nullptr, false, wide).y;
+  const Ink ink = finding.severity == plan::Severity::refused ? Ink::refused : Ink::caution;
+  const float opacity = ImGui::GetStyle().Alpha;
+  ImGui::GetWindowDrawList()->AddText(&font, font.FontSize, at, packed(faded(scene.theme[ink], opacity)), shown.c_str(),
+                                      nullptr, wide);
+  note_text(scene, shown, {at.x, at.y, at.x + ImGui::CalcTextSize(shown.c_str(), nullptr, false, wide).x, at.y + high},
+            {at.x, at.y, at.x + wide, at.y + high + 1.0F});
+  ImGui::PushID(name.c_str());
+  ImGui::Dummy({wide, std::max(high, has_way ? ImGui::GetFrameHeight() : 0.0F)});
+  note_item(scene, name);
+  if (ImGui::IsItemHovered()) hint(scene, finding.source.empty() ? text : text + " [" + finding.source + "]");
+  if (has_way) {
+    ImGui::SameLine(0.0F, gap);
+    ImGui::BeginDisabled(!scene.model.plan().current);
+    if (ImGui::Button(title.c_str()))
+      asked.push_back(gui::Perform{gui::FollowMend{finding.ways_to_mend.front(), units}});
+    ImGui::EndDisabled();
+    note_item(scene, "mend of " + name);
+    if (title != whole_title && ImGui::IsItemHovered()) hint(scene, whole_title);
+  }
   ImGui::PopID();
   return asked;
 }
@@ -112,7 +161,8 @@ Requests draw_reasons(const Scene& scene, ReasonsState& state) {
   if (!ImGui::BeginPopup("reasons")) return {};
   Requests asked = reasons(scene);
   ImGui::Spacing();
-  if (ImGui::Button("Close") || ImGui::IsKeyPressed(static_cast<int>(Key::escape), false)) ImGui::CloseCurrentPopup();
+  if (ImGui::Button(words::kClose) || ImGui::IsKeyPressed(static_cast<int>(Key::escape), false))
+    ImGui::CloseCurrentPopup();
   note_item(scene, "close reasons");
   ImGui::EndPopup();
   return asked;

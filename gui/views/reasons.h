@@ -14,6 +14,9 @@ struct ReasonsState {
 /// apart: "reason 1".
 Requests draw_finding(const Scene& scene, const plan::Finding& finding, const std::string& name);
 
+/// The same on two lines at most, the button beside it: under the pointer all of it.
+Requests draw_finding_line(const Scene& scene, const plan::Finding& finding, const std::string& name);
+
 Requests draw_reasons(const Scene& scene, ReasonsState& state);
 
 }  // namespace riserun::views

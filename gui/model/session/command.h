@@ -36,6 +36,7 @@ struct SetView {
 /// copy go when the other one is open.
 struct StartNew {
   bool discard = false;
+  std::string text{};  // of the new job; empty: the starter job
 };
 struct Open {
   std::filesystem::path file;

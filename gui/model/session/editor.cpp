@@ -1,6 +1,7 @@
 #include "gui/model/session/editor.h"
 
 #include "gui/model/edit/act_edits.h"
+#include "gui/model/edit/places_in_text.h"
 #include "plan/job/read_job.h"
 
 #include <algorithm>
@@ -113,6 +114,16 @@ Outcome Editor::refuse(const Act& act, Outcome outcome) {
   return outcome;
 }
 
+/// What is wrong in the job, if anything, is not the value that the act sets: one lack after another is filled.
+bool Editor::sets_a_good_value(const Act& act, const Reading& after) {
+  const auto* set = std::get_if<SetValue>(&act);
+  if (set == nullptr || !after.tree) return false;
+  const TextNode* value = after.tree->find(as_written(*after.tree, set->at));
+  return value == nullptr || std::none_of(after.problems.begin(), after.problems.end(), [&](const auto& problem) {
+           return problem.line == value->line && problem.column == value->column;
+         });
+}
+
 Outcome Editor::perform(const Act& act, bool goes_on) {
   const std::string name =
       name_of(act, reading_.job && reading_.job->own_catalog ? *reading_.job->own_catalog : *catalog_,
@@ -128,7 +139,9 @@ Outcome Editor::perform(const Act& act, bool goes_on) {
   Edited edit = edited(act);
   if (const auto* why = std::get_if<CannotEdit>(&edit)) return refuse(act, {false, why->reason});
   Reading after = read(std::get<JobText>(std::move(edit)));
-  const bool better = after.job != nullptr || (!reading_.job && after.problems.size() < reading_.problems.size());
+  const bool better =
+      after.job != nullptr ||
+      (!reading_.job && (after.problems.size() < reading_.problems.size() || sets_a_good_value(act, after)));
   if (!better) {
     std::vector<quantity::Problem> problems = std::move(after.problems);
     std::stable_partition(problems.begin(), problems.end(),

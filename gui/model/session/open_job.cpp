@@ -27,12 +27,12 @@ OpenJob::OpenJob(std::shared_ptr<const catalog::Catalog> catalog, fs::path state
   start_new();
 }
 
-void OpenJob::start_new() {
+void OpenJob::start_new(std::string text) {
   give_up_unsaved();
   file_.clear();
   stamp_ = {};
   on_disk_ = OnDisk::none;
-  saved_text_ = plan::starter_job();
+  saved_text_ = text.empty() ? plan::starter_job() : std::move(text);
   editor_.start(saved_text_, kUnnamed);
 }
 

@@ -22,7 +22,8 @@ class OpenJob {
   Editor& editor() { return editor_; }
   const Editor& editor() const { return editor_; }
 
-  void start_new();
+  /// With that text; empty: the starter job.
+  void start_new(std::string text = "");
   /// A file that cannot be read leaves all as it was. One that does not load is opened, with its mistakes.
   Outcome open(const std::filesystem::path& file);
   Outcome save();

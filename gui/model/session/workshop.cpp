@@ -83,7 +83,7 @@ struct Workshop::CarryOut {
   void operator()(const StartNew& command) const {
     if (would_lose_work(command.discard)) return;
     shop.save_view();
-    job.start_new();
+    job.start_new(command.text);
     shop.show_document();
   }
   void operator()(const Open& command) const {

@@ -1,6 +1,8 @@
 #include "gui/views/canvas/canvas_paint.h"
 
+#include "gui/views/canvas/canvas_words.h"
 #include "gui/views/drawing/part_drawing.h"
+#include "gui/views/scene/words.h"
 
 #include <fmt/format.h>
 #include <imgui.h>
@@ -18,46 +20,16 @@ using gui::NodeKind;
 constexpr float kCardHeight = 142.0F;
 constexpr float kVesselWidth = 250.0F;
 constexpr float kVesselHeight = 150.0F;
-constexpr float kLeastLetter = 6.0F;  // px: smaller words cannot be read, and are left out
+
+// Points of words at a zoom of 1.
+constexpr float kSmallWords = 13.0F;
+constexpr float kNameWords = 16.0F;
 
 bool is_vessel(const Node& node) {
   return node.kind == NodeKind::reservoir || node.kind == NodeKind::table || node.kind == NodeKind::air_supply;
 }
 
 ImVec2 vec(const gui::Point& p) { return {p.x, p.y}; }
-
-/// Words at a zoom: the lettering that was drawn nearest to that size, scaled the rest of the way.
-class Words {
- public:
-  Words(const Scene& scene, const Lens& lens) : scene_(scene), zoom_(lens.zoom), list_(*ImGui::GetWindowDrawList()) {}
-
-  float size_of(const ImFont& font) const { return font.FontSize * zoom_; }
-  ImVec2 measure(const ImFont& font, const std::string& text, float wrap = 0.0F) const {
-    return font.CalcTextSizeA(size_of(font), FLT_MAX, wrap, text.c_str());
-  }
-  void put(const ImFont& font, ImVec2 at, Ink ink, const std::string& text, float wrap = 0.0F) const {
-    if (size_of(font) < kLeastLetter) return;
-    const ImFont& drawn = size_of(font) > 1.3F * font.FontSize ? *scene_.fonts.large : font;
-    list_.AddText(&drawn, size_of(font), {std::floor(at.x), std::floor(at.y)}, packed(scene_.theme[ink]), text.c_str(),
-                  nullptr, wrap);
-  }
-  /// In the middle, on a plate.
-  void plate(const ImFont& font, ImVec2 middle, Ink ink, Ink ground, const std::string& text) const {
-    if (size_of(font) < kLeastLetter) return;
-    const ImVec2 size = measure(font, text);
-    const float pad = 3.0F * zoom_ * scene_.scale;
-    const ImVec2 corner{middle.x - size.x / 2.0F, middle.y - size.y / 2.0F};
-    list_.AddRectFilled({corner.x - 1.5F * pad, corner.y - pad * 0.5F},
-                        {corner.x + size.x + 1.5F * pad, corner.y + size.y + pad * 0.5F}, packed(scene_.theme[ground]),
-                        pad * 0.6F);
-    put(font, corner, ink, text);
-  }
-
- private:
-  const Scene& scene_;
-  float zoom_;
-  ImDrawList& list_;
-};
 
 Ink fluid_of(plan::Service service) { return service == plan::Service::air ? Ink::air : Ink::water; }
 
@@ -108,41 +80,102 @@ gui::PlacedPin at_card(const gui::Sketch& sketch, const gui::Layout& layout, con
   return placed;
 }
 
-void joint_words(const Scene& scene, const Lens& lens, const gui::Link& link, ImVec2 middle, float wrap) {
-  const Words words(scene, lens);
+/// One mark a run is enough: the first joint of the worst two metals has it.
+bool bears_mark(const gui::Sketch& sketch, const gui::Link& link) {
+  if (link.galvanic == catalog::GalvanicVerdict::fine) return false;
+  const gui::Link* worst = nullptr;
+  for (const gui::Link& other : sketch.links)
+    if (other.connection == link.connection && other.galvanic != catalog::GalvanicVerdict::fine &&
+        (worst == nullptr || (other.galvanic == catalog::GalvanicVerdict::keep_apart &&
+                              worst->galvanic != catalog::GalvanicVerdict::keep_apart)))
+      worst = &other;
+  return worst == &link;
+}
+
+/// The widest of the words, which cannot be wrapped narrower.
+float widest_word(const CanvasWords& words, const std::string& text) {
+  float widest = 0.0F;
+  for (std::size_t from = 0; from <= text.size();) {
+    const std::size_t to = std::min(text.find_first_of(" \n", from), text.size());
+    widest = std::max(widest, words.measure(kSmallWords, text.substr(from, to - from)).x);
+    from = to + 1;
+  }
+  return widest;
+}
+
+/// A triangle where the words have no room.
+void paint_warning(const Scene& scene, const Lens& lens, ImVec2 middle, Ink ink) {
+  const float size = std::max(lens.px(6.0F), scene.px(4.0F));
+  ImGui::GetWindowDrawList()->AddTriangleFilled({middle.x, middle.y - size}, {middle.x + size, middle.y + size},
+                                                {middle.x - size, middle.y + size}, packed(scene.theme[ink]));
+}
+
+/// What seals the joint, below the pipe, where its words have room; the mark of two metals above it.
+void joint_words(const Scene& scene, const Lens& lens, const gui::Link& link, ImVec2 middle, float room) {
+  const CanvasWords words(scene, lens);
   if (link.closing) paint_nut(scene, lens, middle);
-  const ImFont& font = *scene.fonts.small;
   std::string text = link.seal;
-  if (link.closing) text += text.empty() ? "closes last" : "\ncloses last";
-  const ImVec2 size = words.measure(font, text, wrap);
-  words.put(font, {middle.x - size.x / 2.0F, middle.y + lens.px(link.closing ? 15.0F : 9.0F)}, Ink::text, text, wrap);
-  if (link.galvanic == catalog::GalvanicVerdict::fine) return;
+  if (link.closing) text += text.empty() ? words::kMakeUpLast : std::string("\n") + words::kMakeUpLast;
+  if (widest_word(words, text) <= room) {
+    const ImVec2 size = words.measure(kSmallWords, text, room);
+    const float top = middle.y + std::max(lens.px(link.closing ? 15.0F : 9.0F), scene.px(link.closing ? 10.0F : 6.0F));
+    const float left = middle.x - size.x / 2.0F;
+    words.put(kSmallWords, {left, top}, Ink::text, text, {left, top, left + size.x + 1.0F, top + size.y + 1.0F}, true);
+  }
+  if (!bears_mark(scene.shown.sketch, link)) return;
   const bool apart = link.galvanic == catalog::GalvanicVerdict::keep_apart;
-  words.plate(font, {middle.x, middle.y - lens.px(20.0F)}, Ink::status_text,
-              apart ? Ink::refused_ground : Ink::caution_ground, apart ? "keep apart" : "corrosion");
+  const Ink ground = apart ? Ink::refused_ground : Ink::caution_ground;
+  const ImVec2 above{middle.x, middle.y - lens.px(6.0F) - words.line(kSmallWords) - scene.px(5.0F)};
+  if (!words.plate(kSmallWords, above, Ink::status_text, ground, apart ? words::kKeepApart : words::kDissimilarMetals,
+                   room + scene.px(8.0F)))
+    paint_warning(scene, lens, {middle.x, middle.y - lens.px(12.0F) - scene.px(2.0F)}, ground);
+}
+
+/// What stands on a card: its name always, the drawing and the two lines under it as far as there is room.
+struct CardLook {
+  PixelBox inner;
+  float title_top = 0.0F;
+  bool drawing = false;
+  int lines = 0;  // of the two: where it comes from, and over that its material
+};
+
+CardLook look_of(const Lens& lens, const CanvasWords& words, const std::string& title, const PixelBox& card) {
+  const float inset = lens.px(9.0F);
+  CardLook look;
+  look.inner = {card.left + inset, card.top + lens.px(4.0F), card.right - inset, card.bottom - lens.px(6.0F)};
+  const float name = words.measure(kNameWords, title, look.inner.width()).y;
+  const float line = words.line(kSmallWords);
+  const auto fits = [&](bool drawing, int lines) {
+    const float top = drawing ? card.top + lens.px(kDrawingHeight + 4.0F) : look.inner.top;
+    return top + name + static_cast<float>(lines) * line <= look.inner.bottom;
+  };
+  look.drawing = fits(true, 2);
+  for (int lines = 2; lines > 0 && look.lines == 0; --lines)
+    if (fits(look.drawing, lines)) look.lines = lines;
+  look.title_top = look.drawing ? card.top + lens.px(kDrawingHeight + 4.0F) : look.inner.top;
+  return look;
 }
 
 /// Name, then material and where it comes from, under the drawing.
-void card_words(const Scene& scene, const Lens& lens, const plan::Plan& plan, const Node& node,
-                const gui::Point& corner, bool stale) {
-  const Words words(scene, lens);
-  const float inset = lens.px(9.0F);
-  const float wrap = lens.px(kCardWidth) - 2.0F * inset;
-  const ImVec2 at{corner.x + inset, corner.y + lens.px(kDrawingHeight + 4.0F)};
-  const std::string title = title_of(plan, node);
-  words.put(*scene.fonts.body, at, stale ? Ink::stale_text : Ink::text, title, wrap);
-  const float bottom = corner.y + lens.px(kCardHeight - 8.0F);
-  const float line = words.size_of(*scene.fonts.small);
-  if (node.part) {
+void card_words(const Scene& scene, const CanvasWords& words, const CardLook& look, const plan::Plan& plan,
+                const Node& node) {
+  const bool stale = !scene.model.plan().current;
+  const PixelBox& inner = look.inner;
+  const float line = words.line(kSmallWords);
+  const float under = inner.bottom - static_cast<float>(look.lines) * line;
+  words.put(kNameWords, {inner.left, look.title_top}, stale ? Ink::stale_text : Ink::text, title_of(plan, node),
+            {inner.left, look.title_top, inner.right, under}, true);
+  if (node.part && look.lines > 1) {
     std::string material = plan.catalog->material(plan.catalog->part(*node.part).material).name;
     if (node.cut_length)
       material = fmt::format("cut {}, {}", write_length(*node.cut_length, scene.shown.units), material);
     if (node.clamps > 0) material = fmt::format("{} clamps {}", node.clamps, write_price(node.clamps_price));
-    words.put(*scene.fonts.small, {at.x, bottom - 2.0F * line - lens.px(2.0F)},
-              stale ? Ink::stale_text : Ink::faint_text, material);
+    words.put(kSmallWords, {inner.left, under}, stale ? Ink::stale_text : Ink::faint_text, material,
+              {inner.left, under, inner.right, under + line});
   }
-  words.put(*scene.fonts.small, {at.x, bottom - line}, node.from_bin ? Ink::text : Ink::accent,
-            source_words(plan, node));
+  if (look.lines > 0)
+    words.put(kSmallWords, {inner.left, inner.bottom - line}, node.from_bin ? Ink::text : Ink::accent,
+              source_words(plan, node), {inner.left, inner.bottom - line, inner.right, inner.bottom});
 }
 
 void paint_card(const Scene& scene, const Lens& lens, std::size_t row, const gui::Box& box, bool selected,
@@ -161,15 +194,16 @@ void paint_card(const Scene& scene, const Lens& lens, std::size_t row, const gui
   if (node.from_bin)
     list.AddTriangleFilled({b.x, a.y}, {b.x - lens.px(16.0F), a.y}, {b.x, a.y + lens.px(16.0F)},
                            packed(scene.theme[Ink::accent]));
+  const CanvasWords words(scene, lens);
+  const CardLook look = look_of(lens, words, title_of(plan, node), {a.x, a.y, b.x, b.y});
   const Drawing& drawing = scene.shown.drawings[row];
-  constexpr float kLeastDrawing = 14.0F;  // px: what is smaller shows nothing
-  if (!drawing.shapes.empty() && lens.px(kDrawingHeight) > kLeastDrawing) {
+  if (!drawing.shapes.empty() && look.drawing) {
     const float pad = lens.px(9.0F);
     const PixelBox room{a.x + pad, a.y + pad, b.x - pad, a.y + lens.px(kDrawingHeight)};
     Placement placement = fitted(drawing, room, std::max(0.6F, std::min(1.0F, lens.zoom)) * scene.scale);
     paint(drawing, placement, room, scene.theme, list);
   }
-  card_words(scene, lens, plan, node, a, !scene.model.plan().current);
+  card_words(scene, words, look, plan, node);
 }
 
 void paint_vessel_walls(const Scene& scene, const Lens& lens, const Node& node, const gui::Point& a,
@@ -209,35 +243,54 @@ std::string vessel_words(const plan::Plan& plan, const Node& node, UnitSystem un
   }
 }
 
-void paint_vessel(const Scene& scene, const Lens& lens, std::size_t row, const gui::Box& box, bool selected) {
+/// The ports with their names and, where there is room, their notation, as far as they stay clear of the head.
+void paint_pins(const Scene& scene, const Lens& lens, const CanvasWords& words, std::size_t row,
+                const PixelBox& inner) {
   const plan::Plan& plan = *scene.shown.plan;
   const Node& node = scene.shown.sketch.nodes[row];
-  const gui::Point a = lens.on_screen(box.corner);
-  const gui::Point b = lens.on_screen({box.right(), box.bottom()});
-  paint_vessel_walls(scene, lens, node, a, b, selected);
-  const Words words(scene, lens);
-  const float inset = lens.px(14.0F);
-  words.put(*scene.fonts.strong, {a.x + inset, a.y + lens.px(10.0F)}, Ink::text, title_of(plan, node));
-  words.put(*scene.fonts.small, {a.x + inset, a.y + lens.px(32.0F)}, Ink::text,
-            vessel_words(plan, node, scene.shown.units));
   ImDrawList& list = *ImGui::GetWindowDrawList();
+  const float line = words.line(kSmallWords);
   for (std::size_t i = 0; i < node.pins.size(); ++i) {
     const gui::PlacedPin& pin = scene.shown.layout.pins[row][i];
     const gui::Point at = lens.on_screen(pin.where);
     const float r = lens.px(5.0F);
     list.AddRectFilled({at.x - r, at.y - r}, {at.x + r, at.y + r},
                        packed(scene.theme[node.pins[i].spare ? Ink::line : Ink::sheet_metal]));
-    const std::string text = fmt::format("{}  {}", node.pins[i].port, plan.catalog->written(node.pins[i].type));
-    const ImVec2 size = words.measure(*scene.fonts.small, text);
-    const float x = pin.direction.x < -0.5F  ? at.x + lens.px(11.0F)
-                    : pin.direction.x > 0.5F ? at.x - lens.px(11.0F) - size.x
-                                             : at.x - size.x / 2.0F;
-    const float y = std::abs(pin.direction.x) > 0.5F ? at.y - size.y / 2.0F
-                    : pin.direction.y < 0.0F         ? at.y + lens.px(8.0F)
-                                                     : at.y - lens.px(8.0F) - size.y;
-    const float inside = std::max(a.x + inset, b.x - inset * 0.7F - size.x);
-    words.put(*scene.fonts.small, {std::clamp(x, a.x + inset * 0.7F, inside), y}, Ink::text, text);
+    std::string text = fmt::format("{}  {}", node.pins[i].port, plan.catalog->written(node.pins[i].type));
+    const auto& pins = scene.shown.layout.pins[row];
+    // Where ports stand on both sides, their words share the width.
+    const bool shares = std::any_of(pins.begin(), pins.end(), [&](const gui::PlacedPin& other) {
+      return other.direction.x * pin.direction.x < 0.0F && lens.px(std::abs(other.where.y - pin.where.y)) < line;
+    });
+    const float most = shares ? inner.width() / 2.0F - scene.px(4.0F) : inner.width();
+    if (words.measure(kSmallWords, text).x > most) text = node.pins[i].port;
+    const float wide = std::min(words.measure(kSmallWords, text).x, most);
+    const bool upright = std::abs(pin.direction.x) <= 0.5F;
+    float x = pin.direction.x < -0.5F ? inner.left : pin.direction.x > 0.5F ? inner.right - wide : at.x - wide / 2.0F;
+    x = std::clamp(x, inner.left, std::max(inner.left, inner.right - wide));
+    const float y = !upright                 ? at.y - line / 2.0F
+                    : pin.direction.y < 0.0F ? at.y + lens.px(8.0F)
+                                             : at.y - lens.px(8.0F) - line;
+    if (y < inner.top || y + line > inner.bottom + lens.px(4.0F)) continue;
+    words.put(kSmallWords, {x, y}, Ink::text, text, {x, y, x + wide + 1.0F, y + line + 1.0F});
   }
+}
+
+void paint_vessel(const Scene& scene, const Lens& lens, std::size_t row, const gui::Box& box, bool selected) {
+  const plan::Plan& plan = *scene.shown.plan;
+  const Node& node = scene.shown.sketch.nodes[row];
+  const gui::Point a = lens.on_screen(box.corner);
+  const gui::Point b = lens.on_screen({box.right(), box.bottom()});
+  paint_vessel_walls(scene, lens, node, a, b, selected);
+  const CanvasWords words(scene, lens);
+  const float inset = lens.px(10.0F);
+  const PixelBox inner{a.x + inset, a.y + inset, b.x - inset, b.y - lens.px(4.0F)};
+  const float title_high = words.line(kNameWords);
+  words.put(kNameWords, {inner.left, inner.top}, Ink::text, title_of(plan, node), inner);
+  const float second = inner.top + title_high + scene.px(2.0F);
+  words.put(kSmallWords, {inner.left, second}, Ink::text, vessel_words(plan, node, scene.shown.units),
+            {inner.left, second, inner.right, inner.bottom});
+  paint_pins(scene, lens, words, row, {inner.left, second + words.line(kSmallWords), inner.right, inner.bottom});
 }
 
 gui::Size vessel_size(const plan::Plan& plan, const Node& node, const Fonts& fonts, float scale) {
@@ -279,7 +332,7 @@ std::string title_of(const plan::Plan& plan, const Node& node) {
     case NodeKind::air_supply:
       return "Air supply";
     case NodeKind::open_end:
-      return fmt::format("No chain for '{}'", gui::name_of_connection(plan, node.connection));
+      return fmt::format("No run for '{}'", gui::name_of_connection(plan, node.connection));
     default:
       return node.part ? plan.catalog->part(*node.part).name : "";
   }
@@ -287,7 +340,7 @@ std::string title_of(const plan::Plan& plan, const Node& node) {
 
 std::string source_words(const plan::Plan& plan, const Node& node) {
   if (node.kind == NodeKind::open_end) return "choose it to see why";
-  if (node.from_bin && node.bought == 0) return "from the bin";
+  if (node.from_bin && node.bought == 0) return "in stock";
   if (!node.part) return "";
   if (node.bought == 0) return "not on the list";
   const catalog::Part& part = plan.catalog->part(*node.part);

@@ -1,11 +1,18 @@
 // The lettering, in the few sizes that the window uses, each drawn at the screen's own resolution.
 #pragma once
 
+#include <array>
+
 struct ImFont;
 
 namespace riserun::views {
 
+/// Of plain lettering, in points: words that are zoomed take the next smaller of these and are never scaled. The least
+/// is the least that the window has.
+inline constexpr std::array<float, 5> kPlainSizes = {11.0F, 13.0F, 16.0F, 20.0F, 26.0F};
+
 struct Fonts {
+  std::array<ImFont*, kPlainSizes.size()> plain{};
   ImFont* small = nullptr;
   ImFont* body = nullptr;
   ImFont* strong = nullptr;

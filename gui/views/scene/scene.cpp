@@ -1,6 +1,9 @@
 #include "gui/views/scene/scene.h"
 
+#include <fmt/format.h>
 #include <imgui.h>
+
+#include <algorithm>
 
 namespace riserun::views {
 
@@ -13,6 +16,34 @@ void note_item(const Scene& scene, const std::string& name) {
   const ImVec2 low = ImGui::GetItemRectMin();
   const ImVec2 high = ImGui::GetItemRectMax();
   scene.places.boxes[name] = {low.x, low.y, high.x, high.y};
+}
+
+void note_text(const Scene& scene, const std::string& text, const PixelBox& box, const PixelBox& room) {
+  if (!scene.places.wanted) return;
+  const int number = ++scene.places.texts;
+  std::string line = text;
+  std::replace(line.begin(), line.end(), '\n', ' ');
+  scene.places.boxes[fmt::format("text {} {}", number, line)] = box;
+  scene.places.boxes[fmt::format("room {}", number)] = room;
+}
+
+std::string fitting(const ImFont& font, const std::string& text, float wide, float high, bool wraps) {
+  constexpr float kLast = 0.5F;  // px that a sum may be off by
+  const auto fits = [&](const std::string& candidate) {
+    const ImVec2 size = font.CalcTextSizeA(font.FontSize, FLT_MAX, wraps ? wide : 0.0F, candidate.c_str());
+    return size.x <= wide + kLast && size.y <= high + kLast;
+  };
+  if (wide <= 0.0F || high <= 0.0F) return "";
+  if (fits(text)) return text;
+  constexpr const char* kDots = "...";
+  std::size_t good = 0;  // bytes that fit
+  std::size_t bad = text.size();
+  while (bad - good > 1) {
+    const std::size_t middle = (good + bad) / 2;
+    (fits(text.substr(0, middle) + kDots) ? good : bad) = middle;
+  }
+  while (good > 0 && (static_cast<unsigned char>(text[good]) & 0xC0U) == 0x80U) --good;  // within a letter of UTF-8
+  return good == 0 ? "" : text.substr(0, good) + kDots;
 }
 
 PixelBox room_left() {

@@ -17,6 +17,8 @@
 #include <string>
 #include <vector>
 
+struct ImFont;
+
 namespace riserun::views {
 
 /// What is worked out of a plan once, not in every frame.
@@ -38,6 +40,7 @@ struct Shown {
 struct Places {
   bool wanted = false;
   std::map<std::string, PixelBox> boxes;
+  int texts = 0;  // among them
 };
 
 struct Scene {
@@ -55,6 +58,12 @@ struct Scene {
 /// Notes where a thing stands, or ImGui's last item.
 void note_place(const Scene& scene, const std::string& name, const PixelBox& box);
 void note_item(const Scene& scene, const std::string& name);
+
+/// Notes words that were drawn, and the room that they had.
+void note_text(const Scene& scene, const std::string& text, const PixelBox& box, const PixelBox& room);
+
+/// The text, or as much of its beginning as fits into the room, with dots; empty: not even a letter does. Pixels.
+std::string fitting(const ImFont& font, const std::string& text, float wide, float high, bool wraps);
 
 /// Words that end their line at the pane's edge and go on below.
 void wrapped(const Scene& scene, Ink ink, const std::string& text);

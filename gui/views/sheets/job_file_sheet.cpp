@@ -1,5 +1,7 @@
 #include "gui/views/sheets/job_file_sheet.h"
 
+#include "gui/views/scene/words.h"
+
 #include <fmt/format.h>
 #include <imgui.h>
 #include <imgui_stdlib.h>
@@ -55,9 +57,9 @@ Requests draw_job_file(const Scene& scene, JobFileState& state) {
   if (!job.problems.empty()) problem_rows(scene, state, job.problems);
   const bool changed = state.text != job.text;
   if (changed) {
-    if (ImGui::Button("Use this text")) asked.push_back(gui::Perform{gui::SetText{state.text}});
+    if (ImGui::Button(words::kApply)) asked.push_back(gui::Perform{gui::SetText{state.text}});
     ImGui::SameLine();
-    if (ImGui::Button("As it was")) state.text = job.text;
+    if (ImGui::Button(words::kDiscard)) state.text = job.text;
   }
   ImGui::PushFont(scene.fonts.fixed);
   const float line = ImGui::GetTextLineHeight();

@@ -1,5 +1,7 @@
 #include "gui/views/sheets/measurements_sheet.h"
 
+#include "gui/model/edit/first_measures.h"
+#include "gui/views/scene/words.h"
 #include "report/words/remark_words.h"
 
 #include <fmt/format.h>
@@ -18,18 +20,6 @@ using gui::Field;
 using gui::FieldKind;
 using gui::JobPath;
 
-std::string written_value(const gui::JobState& job, const JobPath& at) {
-  const auto found = job.values.find(at);
-  return found == job.values.end() ? std::string() : found->second.text;
-}
-
-/// The units that the job's file names, which its bare numbers are in.
-std::optional<UnitSystem> own_units(const gui::JobState& job) {
-  const std::string named = written_value(job, gui::at("units"));
-  if (named == "inch") return UnitSystem::inch;
-  return named == "metric" ? std::optional(UnitSystem::metric) : std::nullopt;
-}
-
 /// What a field holds that the job leaves out.
 std::optional<report::SaidAssumption> assumed(const Scene& scene, const Field& field) {
   if (scene.shown.plan == nullptr) return std::nullopt;
@@ -40,7 +30,7 @@ std::optional<report::SaidAssumption> assumed(const Scene& scene, const Field& f
 }
 
 std::string in_its_place(const std::optional<report::SaidAssumption>& stands) {
-  return stands ? stands->value + " (assumed)" : "left out";
+  return stands ? stands->value + " (assumed)" : words::kNotSet;
 }
 
 class Entries {
@@ -80,6 +70,7 @@ class Entries {
 
  private:
   bool sought(const gui::FieldGroup& group, const Field& field) const {
+    if (state_.with_elevation && gui::is_first_measure(field.at)) return false;
     const std::string& word = state_.sought;
     return (group.title + " " + field.label).find(word) != std::string::npos;
   }
@@ -96,26 +87,20 @@ class Entries {
     ImGui::TableNextColumn();
     const auto wrong = job_.wrong_entries.find(field.at);
     const bool is_wrong = wrong != job_.wrong_entries.end();
-    if (is_wrong) {
-      ImGui::PushStyleColor(ImGuiCol_Border, packed(scene_.theme[Ink::refused]));
-      ImGui::PushStyleVar(ImGuiStyleVar_FrameBorderSize, scene_.px(2.0F));
-    }
     ImGui::SetNextItemWidth(std::min(ImGui::GetContentRegionAvail().x, scene_.px(300.0F)));
     if (!field.choices.empty() || field.kind == FieldKind::yes_no)
       choose(field);
     else
-      type(field, is_wrong ? &wrong->second : nullptr);
+      type(field);
     note_item(scene_, "field " + field.at.text());
     if (!is_wrong) {
       ImGui::PopID();
       return;
     }
-    ImGui::PopStyleVar();
-    ImGui::PopStyleColor();
     wrapped(scene_, Ink::refused, wrong->second.reason);
     note_item(scene_, "wrong " + field.at.text());
-    if (ImGui::SmallButton("as it was")) asked_.push_back(gui::GiveUpEntry{field.at});
-    note_item(scene_, "as it was " + field.at.text());
+    if (ImGui::SmallButton(words::kDiscard)) asked_.push_back(gui::GiveUpEntry{field.at});
+    note_item(scene_, "discard " + field.at.text());
     ImGui::PopID();
   }
 
@@ -139,20 +124,12 @@ class Entries {
     ImGui::EndCombo();
   }
 
-  void type(const Field& field, const gui::WrongEntry* wrong) {
+  void type(const Field& field) {
     FieldText& entry = state_.fields[field.at];
-    const std::string shown =
-        gui::shown_in(field.kind, written_value(job_, field.at), scene_.shown.units, own_units(job_));
-    if (!entry.held) entry.text = wrong != nullptr ? wrong->written : shown;
-    const auto stands = shown.empty() ? assumed(scene_, field) : std::nullopt;
-    ImGui::InputTextWithHint("##entry", in_its_place(stands).c_str(), &entry.text, ImGuiInputTextFlags_AutoSelectAll);
-    entry.held = ImGui::IsItemActive();
+    const auto stands = written_value(job_, field.at).empty() ? assumed(scene_, field) : std::nullopt;
+    append(asked_, type_entry(scene_, entry, field.at, field.kind, in_its_place(stands)));
     if (entry.held) state_.focused_group = group_;
     if (stands && ImGui::IsItemHovered()) tell(*stands);
-    if (!ImGui::IsItemDeactivatedAfterEdit()) return;
-    if (entry.text == shown && wrong == nullptr) return;
-    const std::string typed = gui::as_typed_in(field.kind, entry.text, scene_.shown.units, own_units(job_));
-    asked_.push_back(gui::Perform{gui::SetValue{field.at, typed}});
   }
 
   const Scene& scene_;
@@ -166,8 +143,9 @@ class Entries {
 
 Requests draw_measurements(const Scene& scene, MeasurementsState& state) {
   if (scene.model.job().job == nullptr) {
-    ImGui::TextWrapped(
-        "The job file has mistakes; until they are mended its numbers can't be edited here. See the job file.");
+    if (gui::still_to_give(scene.model.job()).empty())
+      ImGui::TextWrapped(
+          "The job file has mistakes; until they are mended its numbers can't be edited here. See the job file.");
     return {};
   }
   if (state.groups_of != scene.model.job().revision || state.groups.empty()) {

@@ -3,6 +3,7 @@
 
 #include "gui/model/edit/fields.h"
 #include "gui/views/scene/scene.h"
+#include "gui/views/sheets/entry.h"
 
 #include <cstdint>
 #include <map>
@@ -11,14 +12,11 @@
 
 namespace riserun::views {
 
-struct FieldText {
-  std::string text;
-  bool held = false;  // being typed into
-};
-
 struct MeasurementsState {
   std::map<gui::JobPath, FieldText> fields;
-  std::string sought;  // words of the measurements that are shown; empty: all
+  std::map<gui::JobPath, FieldText> drawn_fields;  // those that stand in the elevation
+  bool with_elevation = false;                     // the five things stand over the groups, and not in them
+  std::string sought;                              // words of the measurements that are shown; empty: all
   std::vector<gui::FieldGroup> groups;
   std::uint64_t groups_of = 0;            // revision
   std::map<gui::JobPath, float> heights;  // of groups, px, as last drawn

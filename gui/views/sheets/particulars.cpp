@@ -3,6 +3,7 @@
 #include "gui/model/edit/parts_in_words.h"
 #include "gui/model/edit/take_run.h"
 #include "gui/views/canvas/canvas_paint.h"
+#include "gui/views/scene/words.h"
 #include "gui/views/sheets/connections_sheet.h"
 #include "gui/views/sheets/remarks.h"
 #include "plan/run_cost.h"
@@ -27,15 +28,15 @@ void part_acts(const Scene& scene, Requests& asked, const gui::Node& node) {
   if (!node.part || node.kind != gui::NodeKind::part) return;
   const plan::ConnectionPlan* of = gui::connection_at(*scene.shown.plan, node.connection);
   if (of != nullptr && !of->branched) {
-    act_button(scene, asked, "Other parts here", Do::other_choices);
+    act_button(scene, asked, words::kSwap, Do::other_choices);
     ImGui::SameLine();
   }
-  act_button(scene, asked, "Never use", Do::never_use);
+  act_button(scene, asked, words::kExclude, Do::never_use);
   ImGui::SameLine();
   if (ImGui::GetContentRegionAvail().x < scene.px(210.0F)) ImGui::NewLine();
-  act_button(scene, asked, "Use this", Do::use_this);
+  act_button(scene, asked, words::kKeepThisPart, Do::use_this);
   ImGui::SameLine();
-  act_button(scene, asked, "I have some", Do::count_in_bin);
+  act_button(scene, asked, words::kInStock, Do::count_in_bin);
 }
 
 /// What the list buys for it.
@@ -56,7 +57,7 @@ gui::Command taking(const gui::Alternatives& all, std::size_t row) {
   return gui::Perform{gui::TakeRun{all.connection, gui::rows_of_run(*all.catalog, all.rows[row].chain)}};
 }
 
-constexpr const char* kColumns[] = {"run", "parts", "buy", "price", "fill", "length", "head lost"};
+constexpr const char* kColumns[] = {words::kRun, "parts", "buy", "price", "fill", "length", "head lost"};
 
 void alternative_row(const Scene& scene, Requests& asked, const gui::Alternatives& all, std::size_t row) {
   const chain::Chain& chain = all.rows[row].chain;
@@ -64,9 +65,9 @@ void alternative_row(const Scene& scene, Requests& asked, const gui::Alternative
   ImGui::TableNextRow();
   ImGui::TableNextColumn();
   ImGui::PushID(static_cast<int>(row));
-  const char* what = row == 0 && all.taken ? "Best again" : "Use this run";
+  const char* what = row == 0 && all.taken ? words::kBestAgain : words::kUseThisRun;
   if (row == all.in_use)
-    ImGui::TextUnformatted(all.taken ? "in use, pinned" : "in use");
+    ImGui::TextUnformatted(all.taken ? words::kInUsePinned : words::kInUse);
   else if (ImGui::SmallButton(row < 9 ? fmt::format("{} ({})", what, row + 1).c_str() : what))
     asked.push_back(taking(all, row));
   note_item(scene, row != all.in_use ? fmt::format("take {}", row)
@@ -110,6 +111,7 @@ void alternatives(const Scene& scene, Requests& asked, const std::string& connec
   ImGui::TableHeadersRow();
   for (std::size_t row = 0; row < all->rows.size(); ++row) alternative_row(scene, asked, *all, row);
   ImGui::EndTable();
+  note_place(scene, fmt::format("runs {}", all->rows.size()), {});
 }
 
 std::optional<std::size_t> row_in_job(const plan::Job& job, const std::string& connection) {
@@ -127,16 +129,16 @@ void wishes(const Scene& scene, Requests& asked, std::string& wish, const plan::
       ImGui::SameLine();
       ImGui::TextUnformatted(gui::title_of(*scene.shown.plan->catalog, word).c_str());
       ImGui::SameLine();
-      if (ImGui::SmallButton("drop")) asked.push_back(gui::Perform{gui::DropWish{connection.name, kind, word}});
+      if (ImGui::SmallButton(words::kRemove)) asked.push_back(gui::Perform{gui::DropWish{connection.name, kind, word}});
       ImGui::PopID();
     }
   };
   std::vector<std::string> needs;
   for (const chain::Need& need : connection.needs) needs.push_back(need.words);
-  rows("needs", gui::WishKind::need, needs);
+  rows(words::kMustHave, gui::WishKind::need, needs);
   std::vector<std::string> avoided;
   for (const chain::Avoidance& avoidance : connection.avoided) avoided.push_back(avoidance.words);
-  rows("never", gui::WishKind::avoid, avoided);
+  rows(words::kExclude, gui::WishKind::avoid, avoided);
   ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x * 0.5F);
   ImGui::InputTextWithHint("##wish", "ball valve, brass ...", &wish);
   const auto add = [&](gui::WishKind kind) {
@@ -145,9 +147,9 @@ void wishes(const Scene& scene, Requests& asked, std::string& wish, const plan::
     wish.clear();
   };
   ImGui::SameLine();
-  if (ImGui::Button("Need")) add(gui::WishKind::need);
+  if (ImGui::Button(words::kMustHave)) add(gui::WishKind::need);
   ImGui::SameLine();
-  if (ImGui::Button("Never")) add(gui::WishKind::avoid);
+  if (ImGui::Button(words::kExclude)) add(gui::WishKind::avoid);
 }
 
 /// Whether each end of the run can still turn or move once the other side is in place.
@@ -157,7 +159,7 @@ void ends(const Scene& scene, Requests& asked, const plan::ConnectionPlan& conne
     if (port.empty()) return;
     int chosen = static_cast<int>(freedom);
     ImGui::SetNextItemWidth(scene.px(110.0F));
-    if (ImGui::Combo(fmt::format("{}##{}", port, key).c_str(), &chosen, kFreedoms, 4))
+    if (ImGui::Combo(fmt::format("{}##{}", port, key).c_str(), &chosen, words::kHeld, 4))
       asked.push_back(gui::Perform{gui::SetValue{gui::at("connections") / job_row / "held" / key, kFreedoms[chosen]}});
   };
   choose("from", connection.from, connection.request.from.freedom);
@@ -165,11 +167,12 @@ void ends(const Scene& scene, Requests& asked, const plan::ConnectionPlan& conne
 }
 
 void mends(const Scene& scene, const quantity::Facts& all) {
-  for (const std::string& mend : report::say_all(all, scene.shown.units)) ImGui::TextWrapped("Mend: %s", mend.c_str());
+  for (const std::string& mend : report::say_all(all, scene.shown.units))
+    ImGui::TextWrapped("%s%s", words::kFix, mend.c_str());
 }
 
 void no_chain(const Scene& scene, const chain::NoChain& none) {
-  wrapped(scene, Ink::refused, "No chain: " + report::say(none.reason, scene.shown.units));
+  wrapped(scene, Ink::refused, "No run: " + report::say(none.reason, scene.shown.units));
   const catalog::Catalog& catalog = *scene.shown.plan->catalog;
   if (none.special_order)
     ImGui::TextWrapped("One part on order would complete it: %s", catalog.part(*none.special_order).name.c_str());

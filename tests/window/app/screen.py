@@ -85,13 +85,22 @@ class Window:
         for _ in range(80):
             places = self.places()
             if name in places and places[name][3] < place[3] - 60:
-                return
+                if self.still(name):
+                    return
+                continue
             self.hand("click", 5)
             time.sleep(0.25)
         raise AssertionError(f"{name} is not in {pane}")
 
+    def still(self, name):
+        """A busy machine draws what the wheel and the keys have asked for much later."""
+        before = self.places().get(name)
+        time.sleep(0.5)
+        return before is not None and self.places().get(name) == before
+
     def click(self, name, button=1):
-        place = self.wait_for(lambda p: name in p, name)[name]
+        self.wait_for(lambda p: name in p and self.still(name), name)
+        place = self.places()[name]
         x, y = int((place[0] + place[2]) / 2), int((place[1] + place[3]) / 2)
         self.hand("mousemove", x, y)
         time.sleep(0.2)

@@ -118,7 +118,7 @@ class Bench(Driven):
                          ["+   - from: riser bung", "+     to: table inlet"])
 
     def test_letters_follow_the_scale_while_the_window_is_open(self):
-        height = lambda p: p["tab Water"][3] - p["tab Water"][1]  # noqa: E731
+        height = lambda p: p["tab Plumbing"][3] - p["tab Plumbing"][1]  # noqa: E731
         usual = height(self.window.places())
         for _ in range(3):
             self.window.key("ctrl+equal")
@@ -192,7 +192,7 @@ class Bench(Driven):
         self.assertEqual(places["current"], (0.0,))
         self.assertIn("verdict not up to date: 1 entry to fix", places)
         self.assertGreater(places["planned"][0], 0.0)
-        self.window.click("as it was riser.clearance")
+        self.window.click("discard riser.clearance")
         self.window.wait_for(lambda p: p["current"] == (1.0,) and "wrong riser.clearance" not in p, "the good plan again")
         self.assertEqual(self.job.read_text(encoding="utf-8"), self.original)
         self.assertGreaterEqual(self.window.revision(), before)

@@ -1,0 +1,38 @@
+// What has been drawn of letters in a frame, for tests: none is a scaled picture of another size.
+#pragma once
+
+#include <cstdint>
+#include <unordered_map>
+
+struct ImDrawData;
+struct ImFont;
+struct ImFontAtlas;
+struct ImFontGlyph;
+
+namespace riserun::app {
+
+struct LettersDrawn {
+  int all = 0;
+  int scaled = 0;         // not as large as their font was drawn
+  float smallest = 0.0F;  // px, of their fonts; 0: none
+};
+
+/// Knows the letters of an atlas by where they stand in its picture.
+class LetterCount {
+ public:
+  explicit LetterCount(const ImFontAtlas& atlas);
+  LettersDrawn of(const ImDrawData& data) const;
+
+ private:
+  struct Known {
+    const ImFontGlyph* glyph;
+    float font_size;
+  };
+  std::uint64_t place_of(float u, float v) const;
+
+  float wide_;
+  float high_;
+  std::unordered_map<std::uint64_t, Known> letters_;  // by the corner where each begins
+};
+
+}  // namespace riserun::app

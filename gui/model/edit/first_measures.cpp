@@ -1,0 +1,74 @@
+#include "gui/model/edit/first_measures.h"
+
+#include "gui/model/text/job_texts.h"
+#include "plan/job/starter_job.h"
+
+#include <algorithm>
+#include <stdexcept>
+
+namespace riserun::gui {
+
+namespace {
+
+JobText without(JobText text, const JobPath& path) {
+  if (text.find(path) == nullptr) return text;
+  Edited edited = text.remove(path);
+  if (const auto* why = std::get_if<CannotEdit>(&edited)) throw std::logic_error(path.text() + ": " + why->reason);
+  return std::get<JobText>(std::move(edited));
+}
+
+}  // namespace
+
+const std::vector<Thing>& five_things() {
+  using enum FieldKind;
+  static const std::vector<Thing> kThings = {
+      {"Tank",
+       {{at("reservoir") / "inside" / "length", length, "length", "tank length",
+         "Inside, the longer side of the closed tank."},
+        {at("reservoir") / "inside" / "width", length, "width", "tank width", "Inside, the shorter side."},
+        {at("reservoir") / "inside" / "height", length, "height", "tank height",
+         "Inside, from its floor to its lid."}}},
+      {"Sheet and stays",
+       {{at("reservoir") / "sheet", sheet, "sheet", "sheet", "Gauge or thickness, and metal: 10 ga steel."},
+        {at("reservoir") / "supports" / "baffles across", count, "baffles across", "baffles across",
+         "Upright plates across the length, welded to lid and floor."},
+        {at("reservoir") / "supports" / "baffles along", count, "baffles along", "baffles along",
+         "The same along the length.", false}}},
+      {"Table",
+       {{at("table") / "inside" / "length", length, "length", "table length", "Inside, of the open table above."},
+        {at("table") / "inside" / "width", length, "width", "table width", "Inside."}}},
+      {"Water",
+       {{at("table") / "depth", length, "depth", "water depth", "How deep it is to stand in the table."},
+        {at("table") / "floor height", length, "floor height", "floor height",
+         "The table's floor over the tank's inside floor."}}},
+      {"Compressor",
+       {{at("air") / "delivery", air_flow, "delivery", "compressor delivery", "Free air, from its plate: 4 scfm."},
+        {at("air") / "receiver", volume, "receiver", "receiver", "Its tank, from its plate: 10 gal.", false}}},
+  };
+  return kThings;
+}
+
+bool is_first_measure(const JobPath& at) {
+  return std::any_of(five_things().begin(), five_things().end(), [&](const Thing& thing) {
+    return std::any_of(thing.measures.begin(), thing.measures.end(),
+                       [&](const Measure& measure) { return measure.at == at; });
+  });
+}
+
+std::vector<std::string> still_to_give(const JobState& job) {
+  std::vector<std::string> missing;
+  for (const Thing& thing : five_things())
+    for (const Measure& measure : thing.measures)
+      if (measure.needed && !job.values.contains(measure.at)) missing.emplace_back(measure.name);
+  return missing;
+}
+
+std::string blank_job() {
+  auto read = JobText::read(plan::starter_job(), "starter job");
+  JobText text = std::get<JobText>(std::move(read));
+  for (const Thing& thing : five_things())
+    for (const Measure& measure : thing.measures) text = without(std::move(text), measure.at);
+  return without(without(std::move(text), at("table") / "rim"), at("name")).text();
+}
+
+}  // namespace riserun::gui

@@ -1,0 +1,40 @@
+// The five things that a job cannot do without: both boxes, what stiffens the lower one, the water wanted and how high
+// it is to go, and the compressor's plate.
+#pragma once
+
+#include "gui/model/edit/fields.h"
+#include "gui/model/session/job_state.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace riserun::gui {
+
+struct Measure {
+  JobPath at;
+  FieldKind kind;
+  std::string_view label;  // "length"
+  std::string_view name;   // what it is called without its thing beside it: "tank length"
+  std::string_view help;   // one sentence
+  bool needed = true;
+};
+
+struct Thing {
+  std::string_view title;
+  std::vector<Measure> measures;
+};
+
+const std::vector<Thing>& five_things();
+
+/// It is one of theirs.
+bool is_first_measure(const JobPath& at);
+
+/// Names of those that the job still lacks.
+std::vector<std::string> still_to_give(const JobState& job);
+
+/// The starter job without the five things, its comments kept.
+/// @pre the catalog's part names in it are of no matter: it need not load
+std::string blank_job();
+
+}  // namespace riserun::gui

@@ -1,0 +1,156 @@
+#include "gui/views/start_page.h"
+
+#include "gui/model/session/job_file.h"
+
+#include <imgui.h>
+
+#include <algorithm>
+#include <sstream>
+#include <system_error>
+
+namespace riserun::views {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr float kStartColumn = 330.0F;  // points
+constexpr float kThreeWide = 1060.0F;   // points across for the three beside each other
+
+/// The comments at the head of the text, up to the first full stop.
+std::string first_sentence(const std::string& text) {
+  std::istringstream lines(text);
+  std::string said;
+  for (std::string line; std::getline(lines, line) && line.starts_with("#");) {
+    const std::size_t begin = line.find_first_not_of("# ");
+    if (begin == std::string::npos) break;
+    said += (said.empty() ? "" : " ") + line.substr(begin);
+  }
+  const std::size_t stop = said.find(". ");
+  return stop == std::string::npos ? said : said.substr(0, stop + 1);
+}
+
+std::string job_name(const std::string& text, const fs::path& file) {
+  constexpr std::string_view kKey = "\nname: ";
+  const std::size_t at = text.find(kKey);
+  if (at == std::string::npos) return file.stem().string();
+  const std::size_t begin = at + kKey.size();
+  return text.substr(begin, text.find('\n', begin) - begin);
+}
+
+/// A line of the page that is clicked: a name in strong letters, what goes with it below.
+bool choice(const Scene& scene, const char* id, const std::string& name, const std::string& below) {
+  const float pad = scene.px(8.0F);
+  const float wide = ImGui::GetContentRegionAvail().x;
+  const ImFont& small = *scene.fonts.small;
+  const ImVec2 under = small.CalcTextSizeA(small.FontSize, FLT_MAX, wide - 2.0F * pad, below.c_str());
+  const float line = scene.fonts.strong->FontSize;
+  const float high = 2.0F * pad + line + (below.empty() ? 0.0F : under.y + scene.px(3.0F));
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  const bool clicked = ImGui::InvisibleButton(id, {wide, high});
+  const bool marked = ImGui::IsItemHovered() || ImGui::IsItemFocused();
+  note_item(scene, id);
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  const ImVec2 end{at.x + wide, at.y + high};
+  list.AddRectFilled(at, end, packed(scene.theme[marked ? Ink::field_over : Ink::panel]), scene.px(2.0F));
+  list.AddRect(at, end, packed(scene.theme[marked ? Ink::accent : Ink::line]), scene.px(2.0F), 0,
+               scene.px(marked ? 2.0F : 1.0F));
+  list.AddText(scene.fonts.strong, line, {at.x + pad, at.y + pad}, packed(scene.theme[Ink::text]), name.c_str());
+  list.AddText(scene.fonts.small, small.FontSize, {at.x + pad, at.y + pad + line + scene.px(3.0F)},
+               packed(scene.theme[marked ? Ink::text : Ink::faint_text]), below.c_str(), nullptr, wide - 2.0F * pad);
+  return clicked;
+}
+
+void heading(const Scene& scene, const char* words) {
+  ImGui::PushFont(scene.fonts.large);
+  ImGui::TextUnformatted(words);
+  ImGui::PopFont();
+  note_item(scene, std::string("start ") + words);
+  ImGui::Spacing();
+}
+
+void begin_new(const Scene& scene, Requests& asked) {
+  heading(scene, "New");
+  if (choice(scene, "start new", "New job", "Five things are asked: tank, sheet and stays, table, water, compressor."))
+    asked.push_back(Do::start_new);
+  ImGui::Spacing();
+  if (choice(scene, "start open", "Open a job file", "A file of yours from its folder.")) asked.push_back(Do::open);
+}
+
+void recent_jobs(const Scene& scene, Requests& asked) {
+  heading(scene, "Recent");
+  const auto& files = scene.model.recent_files();
+  if (files.empty()) ImGui::TextDisabled("Jobs that you save stand here.");
+  for (std::size_t i = 0; i < files.size(); ++i) {
+    const std::string id = "recent " + files[i].string();
+    if (choice(scene, id.c_str(), files[i].stem().string(), files[i].parent_path().string()))
+      asked.push_back(gui::Open{files[i]});
+    ImGui::Spacing();
+  }
+}
+
+void examples(const Scene& scene, StartState& state, Requests& asked) {
+  heading(scene, "Examples");
+  if (!state.examples) state.examples = read_examples(RISERUN_EXAMPLES_FOLDER);
+  if (state.examples->empty()) ImGui::TextDisabled("The folder of examples is not there.");
+  for (const Example& example : *state.examples) {
+    const std::string id = "example " + example.file.stem().string();
+    if (choice(scene, id.c_str(), example.name, example.said)) {
+      const auto text = gui::read_whole(example.file);
+      if (const auto* good = std::get_if<std::string>(&text)) asked.push_back(gui::StartNew{false, *good});
+    }
+    ImGui::Spacing();
+  }
+}
+
+}  // namespace
+
+std::vector<Example> read_examples(const fs::path& folder) {
+  std::vector<Example> found;
+  std::error_code no_throw;
+  for (fs::directory_iterator at(folder, no_throw), end; !no_throw && at != end; at.increment(no_throw)) {
+    const fs::path& file = at->path();
+    if (file.extension() != ".yaml" || file.string().ends_with(".view.yaml")) continue;
+    const auto text = gui::read_whole(file);
+    if (const auto* good = std::get_if<std::string>(&text))
+      found.push_back({file, job_name(*good, file), first_sentence(*good)});
+  }
+  std::sort(found.begin(), found.end(), [](const Example& a, const Example& b) { return a.name < b.name; });
+  return found;
+}
+
+bool is_in_front(StartState& state, const gui::Model& model) {
+  const std::uint64_t document = model.job().first_revision;
+  if (state.shown && state.over == 0) state.over = document;
+  if (state.over != document) state.shown = false;
+  return state.shown;
+}
+
+Requests draw_start_page(const Scene& scene, StartState& state) {
+  Requests asked;
+  ImGui::BeginChild("start", {}, false);
+  const bool three = ImGui::GetContentRegionAvail().x > scene.px(kThreeWide);
+  const float column = three ? scene.px(kStartColumn) : ImGui::GetContentRegionAvail().x;
+  const float left = std::max(0.0F, (ImGui::GetContentRegionAvail().x - 3.0F * column - scene.px(40.0F)) / 2.0F);
+  if (three) ImGui::SetCursorPos({left, scene.px(36.0F)});
+  const auto part = [&](const char* id, auto draw) {
+    ImGui::BeginGroup();
+    ImGui::PushID(id);
+    // A child of its own size would roll by itself: a table of one column keeps to its width and grows.
+    if (ImGui::BeginTable(id, 1, 0, {column, 0.0F})) {
+      ImGui::TableNextColumn();
+      draw();
+      ImGui::EndTable();
+    }
+    ImGui::PopID();
+    ImGui::EndGroup();
+    if (three) ImGui::SameLine(0.0F, scene.px(20.0F));
+  };
+  part("new", [&] { begin_new(scene, asked); });
+  part("recent", [&] { recent_jobs(scene, asked); });
+  part("examples", [&] { examples(scene, state, asked); });
+  ImGui::EndChild();
+  return asked;
+}
+
+}  // namespace riserun::views

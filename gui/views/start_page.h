@@ -1,0 +1,34 @@
+// What stands in the window while no job is open: a new one, the recent ones, the examples.
+#pragma once
+
+#include "gui/views/scene/scene.h"
+
+#include <cstdint>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace riserun::views {
+
+struct Example {
+  std::filesystem::path file;
+  std::string name;  // of the job
+  std::string said;  // the first sentence of its comments
+};
+
+struct StartState {
+  bool shown = false;
+  std::uint64_t over = 0;  // first revision of the document that it stands in front of; 0: none yet
+  std::optional<std::vector<Example>> examples;  // once read
+};
+
+/// Whether it is in front: it goes when another document is opened or begun.
+bool is_in_front(StartState& state, const gui::Model& model);
+
+Requests draw_start_page(const Scene& scene, StartState& state);
+
+/// The examples that came with the program, by name; none where they are gone.
+std::vector<Example> read_examples(const std::filesystem::path& folder);
+
+}  // namespace riserun::views

@@ -1,0 +1,115 @@
+"""The window without a job, and a new one: five things are asked beside an elevation whose dimensions are the fields."""
+import pathlib
+import re
+import shutil
+import sys
+import tempfile
+import time
+import unittest
+
+sys.path.insert(0, str(pathlib.Path(__file__).parent))
+from driven import EXAMPLES, VIEW  # noqa: E402
+from screen import Screen, Window  # noqa: E402
+
+GIVEN = [("field", "reservoir.inside.length", "48"), ("drawn", "reservoir.inside.width", "20"),
+         ("drawn", "reservoir.inside.height", "15 in"), ("field", "reservoir.sheet", "3/16 in steel"),
+         ("drawn", "reservoir.supports.baffles across", "2"), ("drawn", "table.inside.length", "4 ft 6 in"),
+         ("field", "table.inside.width", "26"), ("field", "table.depth", "4"), ("drawn", "table.floor height", "31"),
+         ("field", "air.delivery", "3.2 scfm")]
+
+
+class Start(unittest.TestCase):
+    def setUp(self):
+        self.folder = pathlib.Path(tempfile.mkdtemp(prefix="riserun-start-"))
+        self.screen = Screen(1280, 800)
+        self.window = Window(self.screen, VIEW, self.folder)
+        self.window.wait_for(lambda p: "start New" in p, "the start page")
+
+    def tearDown(self):
+        self.window.kill()
+        self.screen.close()
+        shutil.rmtree(self.folder)
+
+    def give(self, where, key, text):
+        before = self.window.revision()
+        self.window.click(f"{where} {key}")
+        self.window.type(text)
+        self.window.key("Tab")
+        return before
+
+    def test_it_offers_new_recent_and_examples_and_shows_nobodys_tank(self):
+        places = self.window.places()
+        for part in ("start New", "start Recent", "start Examples", "start new", "example bevel-bench"):
+            self.assertIn(part, places)
+        self.assertFalse([n for n in places if n.startswith(("verdict", "figure", "tab ", "part "))], "no plan is shown")
+        self.window.click("example bevel-bench")
+        places = self.window.wait_for(lambda p: "verdict READY" in p and p["current"] == (1.0,), "the example's plan")
+        self.assertEqual((places["has file"], places["unsaved"]), ((0.0,), (0.0,)), "a job of one's own, not the file")
+        self.window.key("ctrl+shift+s")
+        time.sleep(0.5)
+        self.window.key("ctrl+a")
+        self.window.type(str(self.folder / "mine.yaml"))
+        self.window.key("Return")
+        self.window.wait_for(lambda p: p["has file"] == (1.0,), "the save")
+        self.window.kill()
+        self.assertEqual((self.folder / "mine.yaml").read_text(), (EXAMPLES / "bevel-bench.yaml").read_text())
+        self.window = Window(self.screen, VIEW, self.folder)
+        self.window.wait_for(lambda p: "start Recent" in p, "the start page")
+        time.sleep(1.0)
+        self.window.click("recent " + str(self.folder / "mine.yaml"))
+        self.window.wait_for(lambda p: "verdict READY" in p and p["has file"] == (1.0,), "the recent job")
+
+    def test_five_things_are_asked_in_list_and_elevation_and_results_are_blank_until_then(self):
+        window = self.window
+        window.click("start new")
+        window.wait_for(lambda p: "field reservoir.inside.length" in p, "the five things")
+        for where, key, text in GIVEN:
+            places = window.places()
+            self.assertIn("still to give", places)
+            self.assertIn("result fill blank", places)
+            before = self.give(where, key, text)
+            window.wait_for(lambda p, b=before: p["revision"][0] > b, f"{key} to be taken")
+        places = window.wait_for(lambda p: p["current"] == (1.0,) and "figure fill" in p, "the plan")
+        self.assertNotIn("result fill blank", places)
+        self.assertNotIn("still to give", places)
+        tank, table = places["elevation tank"], places["elevation table"]
+        self.assertAlmostEqual((tank[2] - tank[0]) / (tank[3] - tank[1]), 48 / 15, delta=0.06, msg="to scale")
+        self.assertAlmostEqual((table[2] - table[0]) / (tank[2] - tank[0]), 54 / 48, delta=0.02, msg="to one scale")
+        window.key("ctrl+shift+s")
+        time.sleep(0.5)
+        window.key("ctrl+a")
+        window.type(str(self.folder / "new.yaml"))
+        window.key("Return")
+        window.wait_for(lambda p: p["has file"] == (1.0,), "the save")
+        text = (self.folder / "new.yaml").read_text()
+        self.assertRegex(text, r"length: 48\b", "a bare number takes the job's unit")
+        self.assertIn("# Write measures as you would say them", text, "with the starter's comments")
+
+    def test_the_drawing_follows_what_is_typed_before_it_is_left(self):
+        window = self.window
+        window.click("start new")
+        window.wait_for(lambda p: "field reservoir.inside.length" in p, "the five things")
+        self.give("field", "reservoir.inside.length", "48")
+        shape = lambda p: (p["elevation tank"][2] - p["elevation tank"][0]) / (  # noqa: E731
+            p["elevation tank"][3] - p["elevation tank"][1])
+        window.click("drawn reservoir.inside.height")
+        window.type("24")
+        window.wait_for(lambda p: abs(shape(p) - 2.0) < 0.05, "the tank as high as half its length")
+
+    def test_what_is_wrong_stands_beside_its_field_and_moves_nothing(self):
+        window = self.window
+        window.click("start new")
+        window.wait_for(lambda p: "field table.depth" in p, "the five things")
+        time.sleep(1.0)
+        before = window.places()
+        self.give("field", "reservoir.sheet", "thick enough")
+        after = window.wait_for(lambda p: "wrong reservoir.sheet" in p, "the reason")
+        for name, place in before.items():
+            if re.match("(field|drawn) ", name):
+                self.assertEqual(place, after[name], f"{name} stays where it was")
+        self.give("field", "reservoir.sheet", "10 ga steel")
+        window.wait_for(lambda p: "wrong reservoir.sheet" not in p, "the reason to go")
+
+
+if __name__ == "__main__":
+    unittest.main(argv=sys.argv[:1])

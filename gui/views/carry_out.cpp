@@ -1,5 +1,5 @@
 // What was asked for while a frame was drawn, carried out after it.
-#include "gui/model/edit/first_measures.h"
+#include "gui/model/session/first_measures.h"
 #include "gui/views/desk.h"
 #include "gui/views/export.h"
 

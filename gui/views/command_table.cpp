@@ -1,5 +1,5 @@
 // What menus and keys do: one row a command.
-#include "gui/model/edit/first_measures.h"
+#include "gui/model/session/first_measures.h"
 #include "gui/views/canvas/canvas.h"
 #include "gui/views/desk.h"
 #include "gui/views/export.h"

@@ -1,6 +1,6 @@
 #include "gui/views/desk.h"
 
-#include "gui/model/edit/first_measures.h"
+#include "gui/model/session/first_measures.h"
 #include "gui/views/scene/words.h"
 #include "gui/views/sheets/five_things.h"
 #include "gui/views/sheets/numbers_sheet.h"

@@ -1,5 +1,5 @@
 // The verdict, the few numbers that are read from six feet, the pressures against the walls' limit, and what is open.
-#include "gui/model/edit/first_measures.h"
+#include "gui/model/session/first_measures.h"
 #include "gui/views/desk.h"
 #include "gui/views/pressure_bars.h"
 #include "gui/views/scene/badge.h"

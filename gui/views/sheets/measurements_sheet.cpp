@@ -1,6 +1,6 @@
 #include "gui/views/sheets/measurements_sheet.h"
 
-#include "gui/model/edit/first_measures.h"
+#include "gui/model/session/first_measures.h"
 #include "gui/views/scene/words.h"
 #include "report/words/remark_words.h"
 

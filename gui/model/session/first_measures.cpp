@@ -1,4 +1,4 @@
-#include "gui/model/edit/first_measures.h"
+#include "gui/model/session/first_measures.h"
 
 #include "gui/model/text/job_texts.h"
 #include "plan/job/starter_job.h"

@@ -10,7 +10,10 @@
 #include "report/file/write_file.h"
 
 #include <CLI/CLI.hpp>
+#include <fcntl.h>
 #include <fmt/format.h>
+#include <sys/file.h>
+#include <unistd.h>
 
 #include <fstream>
 #include <ostream>
@@ -52,8 +55,27 @@ void write_changed(const fs::path& bin, const std::string& old_text, const std::
   report::write_file(bin.string(), new_text, report::Overwrite::yes);
 }
 
+/// Held while a bin is read and written: two changes at once come one after the other. On its folder, as the file is
+/// replaced.
+class Held {
+ public:
+  explicit Held(const fs::path& bin)
+      : folder_(::open(bin.has_parent_path() ? bin.parent_path().c_str() : ".", O_RDONLY | O_DIRECTORY | O_CLOEXEC)) {
+    if (folder_ >= 0) ::flock(folder_, LOCK_EX);
+  }
+  ~Held() {
+    if (folder_ >= 0) ::close(folder_);
+  }
+  Held(const Held&) = delete;
+  Held& operator=(const Held&) = delete;
+
+ private:
+  int folder_;
+};
+
 void change(const fs::path& bin, const plan::BinChange& change, const Session& session) {
   const catalog::Catalog catalog = catalog_without_bin(session);
+  const Held held(bin);
   const std::string text = text_of(bin);
   const std::string changed = plan::changed_bin(text, bin.string(), catalog, change);
   if (changed == text) {
@@ -97,6 +119,7 @@ int undo(const std::string& file, const Session& session) {
     session.out << fmt::format("There is no change of {} to take back.\n", quantity::printable(file));
     return kNoSolution;
   }
+  const Held held(file);
   // The two change places, so that an undo can be undone.
   const std::string now = text_of(file);
   const std::string then = text_of(before);

@@ -165,6 +165,21 @@ void check_branches(JobReading& reading, const Value& root, const Value& item, c
                                      item["branches"].path(), needs, chain::kMostNeeds));
 }
 
+/// Behind an end of the air supply stands its whole pressure, whatever the run is said to carry; a water main likewise.
+void check_service(JobReading& reading, const Value& item, const Job& job, const JobConnection& connection) {
+  if (connection.carries != Service::water) return;
+  for (const std::string& end : {connection.from, connection.to}) {
+    const bool of_the_air =
+        std::any_of(job.air.ports.begin(), job.air.ports.end(), [&](const JobPort& port) { return port.name == end; });
+    if (of_the_air)
+      reading.problems.add(item["carries"],
+                           fmt::format("{}: '{}' is an end of the supply under 'air': it carries air. A water main is "
+                                       "no supply of it, and is never joined to a closed flat tank: fill through an "
+                                       "open port",
+                                       item["carries"].path(), end));
+  }
+}
+
 void check_connections(JobReading& reading, const Value& root, const Job& job) {
   const std::vector<std::string_view> names = port_names(job);
   const std::vector<Value> items = root["connections"].is_list() ? root["connections"].items() : std::vector<Value>{};
@@ -181,6 +196,7 @@ void check_connections(JobReading& reading, const Value& root, const Job& job) {
         reading.problems.add(where, fmt::format("{}: the port '{}' is taken by the connection '{}' already",
                                                 where.path(), port, place->second));
     }
+    check_service(reading, items[i], job, connection);
     check_branches(reading, root, items[i], job, connection, names, used);
     if (!connection.name.empty() && !connection_names.emplace(connection.name, true).second)
       reading.problems.add(items[i],
@@ -197,9 +213,22 @@ void check_connections(JobReading& reading, const Value& root, const Job& job) {
   }
 }
 
+/// A coupling and a bushing have the thread inside.
+void check_bungs(JobReading& reading, const Value& root, const Job& job) {
+  for (const JobPort& port : job.reservoir.ports) {
+    if (!port.bung || *port.bung == reservoir::BungKind::welded_riser) continue;
+    if (reading.catalog->port_type(port.type).end != catalog::End::male) continue;
+    const Value where = root["reservoir"]["ports"][port.name];
+    reading.problems.add(where["bung"].exists() ? where["bung"] : where,
+                         fmt::format("{}: a coupling's or a bushing's thread is female, and '{}' is male", where.path(),
+                                     reading.catalog->written(port.type)));
+  }
+}
+
 }  // namespace
 
 void check_job(JobReading& reading, const Value& root, const Job& job) {
+  check_bungs(reading, root, job);
   check_heights(reading, root, job);
   check_panel(reading, root, job);
   check_allowance(reading, root, job);

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <utility>
 
 namespace riserun::plan {
 
@@ -152,7 +153,18 @@ void judge_supply(const Plan& plan, Open& open) {
 
 }  // namespace
 
+/// What relief valve and restrictor are sized for is the supply of one feed.
+void judge_feeds(const Plan& plan, Open& open) {
+  quantity::Texts feeds;
+  for (const Way& way : plan.ways)
+    if (way.use == WayUse::feed) feeds.push_back(way.branched ? way.end : way.connection);
+  if (feeds.size() > 1)
+    open.not_yet(Topic::connections, fact("air_comes_in_twice", std::move(feeds)), {}, fact("one_feed_alone"),
+                 "common practice");
+}
+
 void judge_air(const Plan& plan, const Settled& settled, Open& open) {
+  judge_feeds(plan, open);
   judge_regulator(plan, open);
   judge_supply(plan, open);
   judge_range(plan, settled, open);

@@ -1,7 +1,12 @@
+#include "catalog/words/words.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 
 #include <algorithm>
+#include <iterator>
+#include <sstream>
+#include <string>
+#include <string_view>
 
 namespace riserun::plan {
 
@@ -28,6 +33,19 @@ void judge_cooling(const Plan& plan, Open& open) {
                Against{vacuum, walls.vacuum_limit}, fact("keep_vent_open_or_break_vacuum"), "worked out");
 }
 
+/// Two words at least, and none of them a denial: "nothing", "no frost protection", "hope" say nothing that is done.
+bool says_how(const std::string& text) {
+  constexpr std::string_view kNothing[] = {"no",   "not",     "none",   "nothing", "never",
+                                           "hope", "unknown", "nobody", "ignore"};
+  std::istringstream words(catalog::lower_case(text));
+  int said = 0;
+  for (std::string word; words >> word;) {
+    if (std::find(std::begin(kNothing), std::end(kNothing), word) != std::end(kNothing)) return false;
+    said += word.size() >= 2 ? 1 : 0;
+  }
+  return said >= 2;
+}
+
 }  // namespace
 
 void judge_heat(const Plan& plan, const Settled& settled, Open& open) {
@@ -35,10 +53,10 @@ void judge_heat(const Plan& plan, const Settled& settled, Open& open) {
   const Job& job = plan.job;
   const Temperature hottest = std::max(settled.temperature, job.hottest.value_or(settled.temperature));
   const Temperature coldest = std::min(settled.temperature, job.coldest.value_or(settled.temperature));
-  if (hottest > kScalding && job.against_heat.empty())
+  if (hottest > kScalding && !says_how(job.against_heat))
     open.not_yet(Topic::whole_job, fact("water_scalds", hottest), Against{hottest, kScalding},
                  fact("say_what_is_done_against_heat"), "Moritz and Henriques 1947");
-  if (coldest < kFreezing && job.against_frost.empty())
+  if (coldest < kFreezing && !says_how(job.against_frost))
     open.not_yet(Topic::whole_job, fact("water_can_freeze", coldest), Against{coldest, kFreezing},
                  fact("say_what_is_done_against_frost"), "common practice");
 }

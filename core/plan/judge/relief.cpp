@@ -250,6 +250,9 @@ void judge_test(const Plan& plan, bool valve_is_enough, Open& open) {
     return;
   }
   judge_hard_test(plan, open);
+  if (!test.relief_opens)
+    open.not_yet(Topic::leak_test, fact("no_relief_sold_for_the_test", test.pressure, test.relief), {},
+                 fact("test_lower_or_with_water"), "common practice");
   // What the reservoir comes to is known only with a relief valve that holds it there.
   if (valve_is_enough && at_most(most_in_use(plan), plan.walls.limit)) judge_weak_test(plan, open);
 }

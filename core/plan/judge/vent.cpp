@@ -29,9 +29,16 @@ Fact why_it_is_needed(const Plan& plan) {
 /// What lets the air out at all times never holds it; what no hand opens lets none out.
 /// @return it is a vent: it can be opened and shut
 bool judge_one(const Plan& plan, const Way& way, Open& open) {
+  const std::string& name = way.branched ? way.end : way.connection;
+  if (const WayPart* check = check_of(plan, way)) {
+    const catalog::Part& part = plan.catalog->part(check->part);
+    open.not_yet(Topic::connections,
+                 fact("vent_behind_check_valve", name, part.name, part.opens_at.value_or(psig(0.0))), {},
+                 fact("take_check_valve_out"), "common practice");
+    return true;
+  }
   if (way_is_shut_by_hand(*plan.catalog, way)) return true;
   const catalog::Part& device = plan.catalog->part(*way.device);
-  const std::string& name = way.branched ? way.end : way.connection;
   if (family_of(plan, *way.device).role == catalog::Role::plug) return false;
   if (device.one_way)
     open.not_yet(Topic::connections, fact("vent_that_no_hand_opens", name, device.name), {}, fact("put_a_valve_there"),

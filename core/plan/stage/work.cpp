@@ -49,6 +49,12 @@ class MadeUp {
   std::vector<bool> held_;
 };
 
+/// What holds walls beside the baffles: stays, stiffeners, what makes the widest bare panel.
+bool has_stays(const reservoir::SupportLayout& layout) {
+  return layout.lid || layout.floor || layout.long_side || layout.short_side || layout.bare ||
+         layout.lid_stays_are_posts;
+}
+
 class Work {
  public:
   Work(const Inputs& inputs, const Plan& plan) : inputs_(inputs), plan_(plan) {}
@@ -91,6 +97,7 @@ void Work::while_open() {
     if (baffles > 0)
       add(WorkPhase::before_lid,
           fact(reservoir.supports.passages.value_or(true) ? "work_baffles" : "work_tight_baffles", baffles));
+    if (has_stays(*layout)) add(WorkPhase::before_lid, fact("work_stays"));
   }
   Texts to_weld;
   for (const JobPort& port : reservoir.ports)
@@ -120,7 +127,13 @@ void Work::hang_riser() {
 }
 
 void Work::close_and_test() {
-  if (!inputs_.settled.lid_closed) add(WorkPhase::lid, fact("work_weld_lid"));
+  if (!inputs_.settled.lid_closed) {
+    const auto& layout = inputs_.job.reservoir.supports.layout;
+    if (layout && layout->baffles_across + layout->baffles_along > 0)
+      add(WorkPhase::lid, fact("work_weld_lid_to_baffles", plan_.walls.loads_at));
+    else
+      add(WorkPhase::lid, fact(layout && has_stays(*layout) ? "work_weld_lid_to_stays" : "work_weld_lid"));
+  }
   const LeakTestPlan& test = plan_.leak_test;
   add(WorkPhase::leak_test, test.possible ? fact("work_leak_test", test.pressure) : fact("work_test_with_water"));
 }

@@ -18,8 +18,8 @@ using plan::WorkPhase;
 using plan::WorkStep;
 
 /// The steps of the whole job, as short as a card has them; a step without a row is one of a run.
-constexpr std::array<Words, 16> kShort = {{
-    {"work_baffles", "weld in {0:#baffle|baffles}, corners cropped"},
+constexpr std::array<Words, 19> kShort = {{
+    {"work_baffles", "weld in {0:#baffle|baffles}, cropped"},
     {"work_tight_baffles", "weld in {0:#baffle|baffles}, tight all round"},
     {"work_bungs", "weld in {0:and}"},
     {"work_bungs_into_closed", "a port left open, weld in {0:and}"},
@@ -28,6 +28,9 @@ constexpr std::array<Words, 16> kShort = {{
     {"work_riser_from_above", "let the riser down through {0}, {1} off the floor"},
     {"work_weld_riser", "weld it through the lid, {0} off the floor"},
     {"work_last_look", "look inside"},
+    {"work_stays", "weld in the stays"},
+    {"work_weld_lid_to_baffles", "weld the lid on, by slots to these"},
+    {"work_weld_lid_to_stays", "weld the lid on and to each stay"},
     {"work_weld_lid", "weld the lid on"},
     {"work_leak_test", "at {0:alone}, every port plugged but the air's; stand clear"},
     {"work_test_with_water", "with water only: the walls stand no test with air"},

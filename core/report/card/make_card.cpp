@@ -14,7 +14,7 @@ using plan::Plan;
 using plan::Severity;
 using plan::Verdict;
 
-constexpr std::size_t kMostToWatch = 2;
+constexpr std::size_t kMostToWatch = 2;  // of what can hurt nobody
 
 std::string verdict_words(const Plan& plan) {
   switch (plan.verdict) {
@@ -37,11 +37,21 @@ CardFinding card_finding(const plan::Finding& finding, Verdict verdict, UnitSyst
   return row;
 }
 
+/// Pressure, and what the shop does over the water. Of the walls the cautions say how they were worked out.
+bool can_hurt(plan::Topic topic) {
+  return topic == plan::Topic::relief || topic == plan::Topic::whole_job || topic == plan::Topic::leak_test ||
+         topic == plan::Topic::care;
+}
+
 void add_watch(const Plan& plan, UnitSystem units, Card& card) {
+  const auto add = [&](const plan::Caution& caution) { card.watch.push_back(say(caution.fact, units)); };
+  for (const plan::Caution& caution : plan.cautions)
+    if (!caution.standing && can_hurt(caution.where)) add(caution);
+  const std::size_t most = card.watch.size() + kMostToWatch;
   for (const plan::Caution& caution : plan.cautions) {
-    if (caution.standing || caution.where == plan::Topic::walls) continue;  // of the walls: how they were worked out
-    if (card.watch.size() < kMostToWatch)
-      card.watch.push_back(say(caution.fact, units));
+    if (caution.standing || can_hurt(caution.where) || caution.where == plan::Topic::walls) continue;
+    if (card.watch.size() < most)
+      add(caution);
     else
       ++card.more_to_watch;
   }

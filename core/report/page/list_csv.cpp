@@ -12,7 +12,7 @@ namespace riserun::report {
 
 namespace {
 
-constexpr std::size_t kColumns = 15;
+constexpr std::size_t kColumns = 14;
 using Row = std::array<std::string, kColumns>;
 
 std::string line_of(const Row& row) { return fmt::format("{}\r\n", fmt::join(row, ",")); }
@@ -26,8 +26,7 @@ Row item_row(const plan::ListItem& item, const char* what, UnitSystem units) {
   return {what,
           fmt::format("{}", item.quantity),
           item.by_the_foot ? "ft" : "piece",
-          csv_text(item.name),
-          csv_text(item_size(item, units)),
+          csv_text(item.measure ? item.name + ", " + item_size(item, units) : item.name),
           csv_text(item.material),
           bought ? dollars(item.each) : "",
           bought ? dollars(item.price()) : "",
@@ -51,7 +50,6 @@ Row cut_row(const plan::CutItem& cut, UnitSystem units) {
           fmt::format("{}", cut.quantity),
           "piece",
           csv_text(cut.stock),
-          csv_text(cut_size(cut, units)),
           "",
           "",
           "",
@@ -68,9 +66,9 @@ Row cut_row(const plan::CutItem& cut, UnitSystem units) {
 
 std::string list_csv(const plan::Plan& plan, UnitSystem units) {
   const bool inch = units == UnitSystem::inch;
-  std::string text = line_of({"what", "quantity", "unit", "name", "size", "material", "price each ($)", "price ($)",
-                              "shelf", "special order", "for", "or else; how", "id",
-                              inch ? "length (in)" : "length (mm)", inch ? "width (in)" : "width (mm)"});
+  std::string text =
+      line_of({"what", "quantity", "unit", "name", "material", "price each ($)", "price ($)", "shelf", "special order",
+               "for", "or else; how", "id", inch ? "length (in)" : "length (mm)", inch ? "width (in)" : "width (mm)"});
   for (const plan::ListItem& item : plan.list.buy) text += line_of(item_row(item, "buy", units));
   for (const plan::ListItem& item : plan.list.from_bin) text += line_of(item_row(item, "bin", units));
   for (const plan::CutItem& cut : plan.list.cut) text += line_of(cut_row(cut, units));

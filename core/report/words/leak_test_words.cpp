@@ -15,7 +15,8 @@ std::span<const Words> leak_test_words() {
       {"test_feed_by_hand",
        "Shut the shut-off and put a hand pump on it, or a low-pressure regulator backed right off."},
       {"test_first_rung",
-       "Open the shut-off slowly until the gauge shows {0:alone}, shut it, hold {1}: listen, and brush rig and plugs. "
+       "Open the shut-off and turn the supply up slowly until the gauge shows {0:alone}, shut it, hold {1}: listen, "
+       "and brush rig and plugs. "
        "A large leak blows the film away at more."},
       {"test_rung", "Go up to {0:alone}, shut it, hold {1}: watch the walls for a bow and the gauge for a fall."},
       {"test_last_rung", "Go up to {0:alone}, shut it, and take the supply off the rig."},

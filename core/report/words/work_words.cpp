@@ -21,6 +21,16 @@ std::span<const Words> work_words() {
        "Let the riser down through '{0}' and screw it in; measure {1:tape} from its end to the floor."},
       {"work_weld_riser", "Weld the riser through the lid; measure {0:tape} from its end to the floor first."},
       {"work_last_look", "Look inside a last time: no slag, no rag, nothing loose, and every passage open."},
+      {"work_stays",
+       "Weld in the stays and stiffeners that the job counts on, each where its bays say, with the welds under "
+       "'Walls': "
+       "they are not on the cut list."},
+      {"work_weld_lid_to_baffles",
+       "Weld the lid on all round, and to every baffle through slots or plug holes cut over it: the walls' limit of "
+       "{0:alone} rests on these welds, and 'Walls' says what each inch carries. Look at each of them, and let it "
+       "cool."},
+      {"work_weld_lid_to_stays",
+       "Weld the lid on all round, and to every stay that ends at it; look at each weld, and let it cool."},
       {"work_weld_lid", "Weld the lid on, and let it cool."},
       {"work_leak_test", "Test for leaks at {0:alone}, by the sheet, before anything is built on."},
       {"work_test_with_water",

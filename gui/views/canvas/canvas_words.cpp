@@ -1,5 +1,7 @@
 #include "gui/views/canvas/canvas_words.h"
 
+#include <imgui.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -13,6 +15,8 @@ ImFont& CanvasWords::font(float points) const {
   while (step + 1 < kPlainSizes.size() && kPlainSizes[step + 1] <= points * zoom_) ++step;
   return *scene_.fonts.plain[step];
 }
+
+float CanvasWords::line(float points) const { return font(points).FontSize; }
 
 ImVec2 CanvasWords::measure(float points, const std::string& text, float wrap) const {
   const ImFont& drawn = font(points);

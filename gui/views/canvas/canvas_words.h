@@ -5,9 +5,11 @@
 #include "gui/views/canvas/canvas.h"
 #include "gui/views/scene/scene.h"
 
-#include <imgui.h>
-
 #include <string>
+
+struct ImDrawList;
+struct ImFont;
+struct ImVec2;
 
 namespace riserun::views {
 
@@ -17,7 +19,7 @@ class CanvasWords {
 
   /// For words that have that many points at a zoom of 1.
   ImFont& font(float points) const;
-  float line(float points) const { return font(points).FontSize; }
+  float line(float points) const;
   ImVec2 measure(float points, const std::string& text, float wrap = 0.0F) const;
 
   /// From that corner on, within the room; wrapped at its right edge where asked. Nothing where not even a letter fits.

@@ -68,6 +68,14 @@ INSTANTIATE_TEST_SUITE_P(
            "bench.yaml:29:1: error: unknown key 'altitute'; did you mean 'altitude'? (allowed: name, units, reservoir, table, riser, connections, air, vent, water temperature, hottest, coldest, against heat, against frost, altitude, liquid, cutting, test pressure, measured fill time, relief valve, bin, prices, measured or wishes)\n"
             "  altitute: 600 ft\n"
             "  ^"},
+    BadJob{"WaterOutOfTheAirSupply", "to: air bung, carries: air", "to: air bung, carries: water",
+           "bench.yaml:27:60: error: connections[2].carries: 'regulator' is an end of the supply under 'air': it carries air. A water main is no supply of it, and is never joined to a closed flat tank: fill through an open port\n"
+            "    - {name: air in, from: regulator, to: air bung, carries: water}\n"
+            "                                                             ^"},
+    BadJob{"MaleCoupling", "port: 1 FNPT, bung: full coupling", "port: 1 MNPT, bung: full coupling",
+           "bench.yaml:9:38: error: reservoir.ports.riser bung: a coupling's or a bushing's thread is female, and '1 MNPT' is male\n"
+            "      riser bung: {port: 1 MNPT, bung: full coupling, where: lid}\n"
+            "                                       ^"},
     BadJob{"UnknownKeyInAMap", "rim: 5 in", "rimm: 5 in",
            "bench.yaml:13:3: error: table: unknown key 'rimm'; did you mean 'rim'? (allowed: inside, depth, floor height, rim, solid share or ports)\n"
             "    rimm: 5 in\n"

@@ -68,7 +68,7 @@ TEST(StrangeJob, OfEveryKindOfPortMakesAPlan) {
     const std::string& bung = ports[at];
     const std::string& table = ports[(at + 1) % ports.size()];
     SCOPED_TRACE(bung + " to " + table);
-    expect_sound(plan_of_text(with(with(kBench, "port: 1 FNPT, bung", "port: " + bung + ", bung"),
+    expect_sound(plan_of_text(with(with(kBench, "port: 1 FNPT, bung: full coupling", "port: " + bung),
                                    "{port: 1 FNPT, where", "{port: " + table + ", where")));
   }
 }

@@ -35,6 +35,32 @@ TEST(Verdict, OfTheExamplesIsWhatTheirNamesSay) {
   EXPECT_EQ(plan_of_example("one-part-short").findings.size(), 1u);
 }
 
+// What holds a failed regulator is sized for one supply.
+TEST(Verdict, OfTwoFeedsIsNotYet) {
+  const std::string two =
+      with(with(with(kReady, "ports: {shop air: 1/4 FNPT}", "ports: {shop air: 1/4 FNPT, more air: 1/4 FNPT}"),
+                "    vent bung: 1/2 FNPT\n", "    vent bung: 1/2 FNPT\n    boost bung: 1/2 FNPT\n"),
+           "connections:\n", "connections:\n  - {name: boost, from: more air, to: boost bung, carries: air}\n");
+  const Plan plan = plan_of_text(two);
+  EXPECT_TRUE(std::any_of(plan.findings.begin(), plan.findings.end(),
+                          [](const Finding& finding) { return finding.reason.code == "air_comes_in_twice"; }));
+}
+
+// Beyond what relief valves are sold for there is nothing to put into the rig.
+TEST(Verdict, OfATestThatNoReliefValveGuardsIsNotYet) {
+  const Plan plan = plan_of_text(with(kReady, "sheet: 10 ga steel", "sheet: 1/2 in steel") + "test pressure: 10 psi\n");
+  EXPECT_TRUE(std::any_of(plan.findings.begin(), plan.findings.end(),
+                          [](const Finding& finding) { return finding.reason.code == "no_relief_sold_for_the_test"; }));
+}
+
+// A text that says nothing of what is done is no answer.
+TEST(Verdict, TakesNoDenialForAWayToHandleFrost) {
+  for (const char* words : {"nothing", "no", "\"-\"", "hope", "x", "no frost protection", "we do not care"}) {
+    const Plan plan = ready_and("coldest: 5 degF\nagainst frost: " + std::string(words));
+    EXPECT_EQ(plan.verdict, Verdict::not_yet) << words;
+  }
+}
+
 struct Case {
   const char* name;
   const char* from;  // empty: `to` is put at the end
@@ -163,6 +189,9 @@ INSTANTIATE_TEST_SUITE_P(
              "need: [1/16 in hole restrictor, light spring check valve]", "no_regulator", Severity::not_yet},
         Case{"VentInACheckValve", "ends in: 1/2 brass ball valve",
              "ends in: 1/2 spring check valve, special order: yes", "vent_that_no_hand_opens", Severity::not_yet},
+        Case{"VentBehindACheckValve", "ends in: 1/2 brass ball valve, carries: air}",
+             "ends in: 1/2 brass ball valve, carries: air, need: [spring check valve], special order: yes}",
+             "vent_behind_check_valve", Severity::not_yet},
         Case{"VentInAnOpenElbow", "ends in: 1/2 brass ball valve", "ends in: 1/2 street elbow brass", "open_to_the_air",
              Severity::not_yet},
         Case{"NoVentAtAll", "  - {name: vent, from: vent bung, ends in: 1/2 brass ball valve, carries: air}\n",

@@ -34,22 +34,32 @@ std::size_t begin_of(const Plan& plan, const std::string& connection) {
 TEST(Work, HangsTheRiserBeforeTheLidAndTestsBeforeAnythingIsBuiltOn) {
   const Plan plan = plan_of_text(kReady);
   EXPECT_LT(place_of(plan, "work_cut_riser"), place_of(plan, "work_riser_from_inside"));
-  EXPECT_LT(place_of(plan, "work_riser_from_inside"), place_of(plan, "work_weld_lid"));
-  EXPECT_LT(place_of(plan, "work_weld_lid"), place_of(plan, "work_leak_test"));
+  EXPECT_LT(place_of(plan, "work_riser_from_inside"), place_of(plan, "work_weld_lid_to_baffles"));
+  EXPECT_LT(place_of(plan, "work_weld_lid_to_baffles"), place_of(plan, "work_leak_test"));
   EXPECT_LT(place_of(plan, "work_leak_test"), begin_of(plan, "relief"));
   EXPECT_TRUE(std::is_sorted(plan.work.steps.begin(), plan.work.steps.end(),
                              [](const WorkStep& a, const WorkStep& b) { return a.phase < b.phase; }));
 }
 
+// The limit of the walls rests on the welds of the lid to what holds it.
+TEST(Work, TiesTheLidToItsBafflesAndStays) {
+  EXPECT_THAT(in_phase(plan_of_text(kReady), WorkPhase::lid), testing::ElementsAre("work_weld_lid_to_baffles"));
+  const Plan stays =
+      ready_with("supports: {baffles across: 2, baffles along: 1}",
+                 "supports: {lid bays: 4 x 2, floor bays: 4 x 2, long side bays: 4 x 1, short side bays: 2 x 1}");
+  EXPECT_THAT(in_phase(stays, WorkPhase::lid), testing::ElementsAre("work_weld_lid_to_stays"));
+  EXPECT_THAT(in_phase(stays, WorkPhase::before_lid), Contains("work_stays"));
+}
+
 TEST(Work, WeldsBungsInBeforeTheLid) {
   const Plan plan = ready_with("gauge bung: 1/4 FNPT", "gauge bung: {port: 1/4 FNPT, welded in: no}");
   EXPECT_THAT(in_phase(plan, WorkPhase::before_lid), Contains("work_bungs"));
-  EXPECT_LT(place_of(plan, "work_bungs"), place_of(plan, "work_weld_lid"));
+  EXPECT_LT(place_of(plan, "work_bungs"), place_of(plan, "work_weld_lid_to_baffles"));
 }
 
 TEST(Work, OnAClosedReservoirLeavesOutWhatCannotBeDone) {
   const Plan plan = ready_with("  charge: 9 in", "  charge: 9 in\n  lid: welded");
-  EXPECT_EQ(place_of(plan, "work_weld_lid"), plan.work.steps.size());
+  EXPECT_EQ(place_of(plan, "work_weld_lid_to_baffles"), plan.work.steps.size());
   EXPECT_EQ(place_of(plan, "work_riser_from_inside"), plan.work.steps.size());
 }
 

@@ -130,6 +130,15 @@ TEST(Card, SaysUnderFourInOneLine) {
   EXPECT_THAT(card_of(plan::bevel_bench(), UnitSystem::inch).pressures, Not(HasSubstr("UNDER")));
 }
 
+// What can hurt somebody is never cut off the card.
+TEST(Card, ShowsEveryCautionOfPressure) {
+  plan::Plan plan = plan::bevel_bench();
+  for (int i = 0; i < 5; ++i)
+    plan.cautions.push_back({plan::Topic::relief, plan.cautions.front().fact, "worked out", false});
+  const Card card = card_of(plan, UnitSystem::inch);
+  EXPECT_GE(card.watch.size(), 6u);
+}
+
 // Names are the user's own: of any length, without a blank, in any letters; what may not be printed is escaped.
 TEST(Card, KeepsItsWidthWhateverThingsAreCalled) {
   plan::Plan plan = plan::bevel_bench();

@@ -75,7 +75,7 @@ class Pane {
     right_side();
     ImGui::SetCursorScreenPos({box_.left, box_.top});
     ImGui::Dummy({box_.width(), box_.height()});
-    note_item(scene_, "pane elevation");
+    note_item(scene_, "elevation");
     return std::move(asked_);
   }
 

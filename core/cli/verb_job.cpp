@@ -62,7 +62,7 @@ std::string forms_in_words() {
   return fmt::format("{}", fmt::join(words, ", "));
 }
 
-void add_job_verb(CLI::App& app, Session& session, const std::string& name, const std::string& about, Text text,
+void add_job_verb(CLI::App& app, Session& session, const std::string& name, const std::string& about, const Text& text,
                   Json json) {
   const auto job_file = std::make_shared<std::string>();
   CLI::App* verb = app.add_subcommand(name, about);

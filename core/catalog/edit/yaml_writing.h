@@ -16,10 +16,13 @@ struct Content {
   using Map = std::vector<std::pair<std::string, Content>>;
   std::variant<std::string, List, Map> what;
 
+  // What an edit says is read best as it stands: Content::Map{{"part", "1 x 4 nipple"}}.
+  // NOLINTBEGIN(google-explicit-constructor)
   Content(std::string text) : what(std::move(text)) {}
   Content(const char* text) : what(std::string(text)) {}
   Content(List list) : what(std::move(list)) {}
   Content(Map map) : what(std::move(map)) {}
+  // NOLINTEND(google-explicit-constructor)
 };
 
 /// A text as a value or a key: plain where it can be, otherwise in quotes. `in_brackets`: within a list or map that is

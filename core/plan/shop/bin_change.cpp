@@ -17,7 +17,7 @@ std::optional<PartId> whole_of(const Catalog& catalog, const catalog::Part& part
   return catalog.find_part(part.id.substr(0, part.id.find("/piece-")));
 }
 
-void add_ends(const Catalog& catalog, const chain::Run& run, std::optional<Length> each, BinChange& change) {
+void add_ends(const Catalog& catalog, const chain::Run& run, const std::optional<Length>& each, BinChange& change) {
   for (const chain::RunPart& link : run.parts) {
     const catalog::Part& part = catalog.part(link.part);
     if (!part.cut_to_length || part.threaded_when_cut) continue;

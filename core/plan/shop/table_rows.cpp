@@ -48,13 +48,11 @@ std::vector<Record> records_of(const std::string& text) {
       field += text[++at];
     else if (c == '"')
       quoted = !quoted;
-    else if (quoted)
-      field += c;
-    else if (c == ',')
+    else if (c == ',' && !quoted)
       records.back().fields.emplace_back();
-    else if (c == '\n')
+    else if (c == '\n' && !quoted)
       records.push_back({line});
-    else if (c != '\r')
+    else if (c != '\r' || quoted)
       field += c;
   }
   return records;

@@ -124,19 +124,19 @@ class Pane {
     const ImVec2 a = spot(left, edge);
     const ImVec2 b = spot(right, edge);
     dimension_line({a.x, a.y + off}, {b.x, b.y + off});
-    const char* const kWords[] = {"long x", "wide"};
+    const char* const names[] = {"long x", "wide"};
     const float gap = scene_.px(6.0F);
-    const float wide = 2.0F * scene_.px(kAcross) + width_of(kWords[0]) + width_of(kWords[1]) + 3.0F * gap;
+    const float wide = 2.0F * scene_.px(kAcross) + width_of(names[0]) + width_of(names[1]) + 3.0F * gap;
     float x =
         std::clamp((a.x + b.x - wide) / 2.0F, box_.left + gap, std::max(box_.left + gap, box_.right - wide - gap));
     const float high = ImGui::GetFrameHeight();
     const float y = a.y + off + (above ? -high - scene_.px(6.0F) : scene_.px(6.0F));
-    const char* const kKeys[] = {"length", "width"};
+    const char* const keys[] = {"length", "width"};
     for (int i = 0; i < 2; ++i) {
-      entry(inside / kKeys[i], FieldKind::length, {x, y}, scene_.px(kAcross));
+      entry(inside / keys[i], FieldKind::length, {x, y}, scene_.px(kAcross));
       x += scene_.px(kAcross) + gap;
-      words({x, y + (high - scene_.fonts.small->FontSize) / 2.0F}, kWords[i]);
-      x += width_of(kWords[i]) + gap;
+      words({x, y + (high - scene_.fonts.small->FontSize) / 2.0F}, names[i]);
+      x += width_of(names[i]) + gap;
     }
   }
 
@@ -145,6 +145,7 @@ class Pane {
     const float label = scene_.px(kEntryTop);
     const float high = label + ImGui::GetFrameHeight();
     std::vector<double> wanted;
+    wanted.reserve(fields.size());
     for (const SideField& field : fields) wanted.push_back(field.target.y);
     const std::vector<double> places =
         spread(wanted, high + scene_.px(7.0F), box_.top + high / 2.0F, box_.bottom - high / 2.0F);

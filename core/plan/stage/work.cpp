@@ -93,7 +93,8 @@ void Work::while_open() {
   const JobReservoir& reservoir = inputs_.job.reservoir;
   const bool closed = inputs_.settled.lid_closed;
   if (const auto& layout = reservoir.supports.layout; layout && !closed) {
-    const int baffles = layout->baffles_across + layout->baffles_along;
+    // As the cut list has them: one along is in pieces between those across.
+    const int baffles = layout->baffles_across + layout->baffles_along * (layout->baffles_across + 1);
     if (baffles > 0)
       add(WorkPhase::before_lid,
           fact(reservoir.supports.passages.value_or(true) ? "work_baffles" : "work_tight_baffles", baffles));

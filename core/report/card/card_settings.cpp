@@ -16,13 +16,16 @@ using plan::Plan;
 using plan::Way;
 using plan::WayUse;
 
+/// The greatest pressure that can occur is told only where nothing is open: what is missing may be what holds it there.
 std::string factor_words(const Plan& plan, UnitSystem units) {
-  const double factor = plan.relief.factor_at_greatest;
-  const std::string words =
-      fmt::format("Flat tank: {} set, {} at worst ({:.2g} to 1), walls' limit {}.",
-                  write_pressure_alone(plan.transfer.setting, units), write_pressure_alone(plan.relief.greatest, units),
-                  factor, write_pressure_alone(plan.walls.limit, units));
-  if (factor >= reservoir::kAirLiftFactor) return words;
+  const bool ready = plan.verdict == plan::Verdict::ready;
+  const double factor = ready ? plan.relief.factor_at_greatest : plan.walls.factor_at_set;
+  const std::string set = write_pressure_alone(plan.transfer.setting, units);
+  const std::string worst =
+      ready ? fmt::format(", {} at worst", write_pressure_alone(plan.relief.greatest, units)) : "";
+  const std::string words = fmt::format("Flat tank: {} set{} ({:.2g} to 1), walls' limit {}.", set, worst, factor,
+                                        write_pressure_alone(plan.walls.limit, units));
+  if (plan.relief.factor_at_greatest >= reservoir::kAirLiftFactor) return words;
   return words + fmt::format(" UNDER 4 to 1, which California Title 8 section 3301 asks and which holds up to {}.",
                              write_pressure_alone(plan.walls.four_to_one, units));
 }

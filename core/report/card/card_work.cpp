@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 
 namespace riserun::report {
 
@@ -29,7 +30,7 @@ constexpr std::array<Words, 19> kShort = {{
     {"work_weld_riser", "weld it through the lid, {0} off the floor"},
     {"work_last_look", "look inside"},
     {"work_stays", "weld in the stays"},
-    {"work_weld_lid_to_baffles", "weld the lid on, by slots to these"},
+    {"work_weld_lid_to_baffles", "weld lid on, slotted to baffles"},
     {"work_weld_lid_to_stays", "weld the lid on and to each stay"},
     {"work_weld_lid", "weld the lid on"},
     {"work_leak_test", "at {0:alone}, every port plugged but the air's; stand clear"},
@@ -76,10 +77,13 @@ std::vector<std::string> made_in_the_vise(const Plan& plan) {
   return runs;
 }
 
-std::string part_words(const Plan& plan, const chain::RunPart& link, UnitSystem units) {
+std::string part_words(const Plan& plan, const ConnectionPlan& connection, const chain::RunPart& link,
+                       UnitSystem units) {
   const catalog::Part& part = plan.catalog->part(link.part);
   const std::string name = part.name.substr(0, part.name.find(", by the "));
-  return link.cut_length ? fmt::format("{}, {}", name, write_length(*link.cut_length, units)) : name;
+  const std::optional<Length> length =
+      link.cut_length || !part.cut_to_length ? link.cut_length : connection.hose_length;
+  return length ? fmt::format("{}, {}", name, write_length(*length, units)) : name;
 }
 
 /// A gauge or a valve that goes into its bung without a part between.
@@ -93,7 +97,7 @@ CardRow run_row(const Plan& plan, const ConnectionPlan& connection, UnitSystem u
   std::vector<std::string> words;
   words.reserve(run->parts.size() + 2);
   words.push_back(connection.from);
-  for (const chain::RunPart& link : run->parts) words.push_back(part_words(plan, link, units));
+  for (const chain::RunPart& link : run->parts) words.push_back(part_words(plan, connection, link, units));
   if (connection.branched)
     return {connection.name, joined(words, ", ") + ", with its arms to " + joined(connection.ends, ", ")};
   words.push_back(connection.ends_in ? plan.catalog->part(*connection.ends_in).name : connection.to);

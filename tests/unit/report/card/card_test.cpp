@@ -109,6 +109,20 @@ TEST(Card, SaysWhatIsOpenFirstAndHowItIsMended) {
   EXPECT_EQ(card.verdict_words, "NOT YET: 1 open");
   EXPECT_EQ(card.findings.front().mend, say(open.findings.front(), UnitSystem::inch).mend);
   EXPECT_THAT(card.settings, Not(IsEmpty()));
+  // What is open may be what holds the pressure there.
+  EXPECT_THAT(card.pressures, Not(HasSubstr("at worst")));
+  EXPECT_THAT(card_of(plan::ready(), UnitSystem::inch).pressures, HasSubstr("at worst"));
+}
+
+TEST(Card, CountsBafflesAsTheCutListDoesAndGivesEachHoseItsLength) {
+  const Card ready = card_of(plan::ready(), UnitSystem::inch);  // two across, one along in three pieces between them
+  EXPECT_THAT(value_of(ready.work, "tank"), HasSubstr("weld in 5 baffles"));
+  int cut = 0;
+  for (const CardCut& piece : ready.cuts)
+    if (piece.used_for.find("baffles") == 0) cut += std::stoi(piece.count);
+  EXPECT_EQ(cut, 5);
+  const Card hose = card_of(plan::ready_with("need: [union]", "need: [hose], hose length: 11 in"), UnitSystem::inch);
+  EXPECT_THAT(value_of(hose.work, "water up"), HasSubstr("1 rubber hose, 11 in > "));
 }
 
 // Nothing of it is to be bought, cut or set.

@@ -1,6 +1,7 @@
 // The shop's bin: what was bought goes in, what a job uses comes out, and the last change can be taken back.
 #include "catalog/edit/job_text.h"
 #include "catalog/load/load.h"
+#include "catalog/yaml/read_file.h"
 #include "cli/inputs.h"
 #include "plan/job/read_job.h"
 #include "plan/plan.h"
@@ -15,9 +16,8 @@
 #include <sys/file.h>
 #include <unistd.h>
 
-#include <fstream>
 #include <ostream>
-#include <sstream>
+#include <utility>
 
 namespace riserun::cli {
 
@@ -27,11 +27,10 @@ namespace fs = std::filesystem;
 using quantity::InputError;
 
 std::string text_of(const fs::path& file) {
-  std::ifstream in(file, std::ios::binary);
-  if (!in) throw InputError({{file.string(), 0, 0, "cannot be opened for reading", ""}});
-  std::ostringstream text;
-  text << in.rdbuf();
-  return text.str();
+  catalog::Problems problems;
+  std::optional<std::string> text = catalog::read_file(file, problems);
+  std::move(problems).throw_if_any();
+  return std::move(*text);
 }
 
 catalog::Catalog catalog_without_bin(const Session& session) {

@@ -112,6 +112,13 @@ class Shop(unittest.TestCase):
         self.assertEqual(run("bin", "add", wrong).returncode, 2)
         self.assertEqual(self.bin.read_text(encoding="utf-8"), BIN)
 
+    def test_changes_at_once_come_one_after_the_other(self):
+        more = self.path / "more.yaml"
+        more.write_text("bin:\n  - {part: 1 x 1/2 hex bushing black iron, count: 1}\n", encoding="utf-8")
+        adding = [subprocess.Popen([PROGRAM, "bin", "add", more, "--bin", self.bin], stdout=subprocess.DEVNULL) for _ in range(6)]
+        self.assertEqual([one.wait() for one in adding], [0] * 6)
+        self.assertIn("1 x 1/2 hex bushing black iron, count: 7}", self.counts())
+
     # Killed at any moment the bin is as it was or as it should be, and never half.
     def test_a_kill_loses_nothing(self):
         run("bin", "take", self.job)

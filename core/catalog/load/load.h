@@ -73,6 +73,8 @@ struct Measured {
 PartId add_measured(CatalogBuilder& builder, PartId part, const Measured& measured);
 /// Adds a copy of what is sold by length: a piece so long, `remnant`. The same length twice gives the same part.
 PartId add_remnant(CatalogBuilder& builder, PartId part, Length length);
+/// What a piece is cut from, as it is sold; of any other part the part itself.
+std::optional<PartId> sold_part_of(const Catalog& catalog, const Part& part);
 
 /// Reads the list that stands under `prices` in a user's catalog file: the prices in it replace those of the catalog.
 void read_prices(const Value& list, CatalogBuilder& builder, Problems& problems);

@@ -137,6 +137,8 @@ Bin bin_of(Document document, std::optional<quantity::UnitSystem> units, Catalog
   return bin;
 }
 
+constexpr std::string_view kPiece = "/piece-";  // in the id of a piece, before its length
+
 }  // namespace
 
 PartId add_measured(CatalogBuilder& builder, PartId part, const Measured& measured) {
@@ -163,7 +165,7 @@ PartId add_remnant(CatalogBuilder& builder, PartId part, Length length) {
   Part copy = builder.so_far().part(part);
   const double scale = in_metres(length) / in_metres(straight_reach(copy));
   for (Port& port : copy.ports) port.reach *= scale;
-  copy.id += "/piece-" + std::to_string(std::llround(in_metres(length) * 1e6)) + "um";
+  copy.id += std::string(kPiece) + std::to_string(std::llround(in_metres(length) * 1e6)) + "um";
   if (copy.name.ends_with(kSoldBy)) copy.name.resize(copy.name.size() - kSoldBy.size());
   copy.name += ", a piece of " + quantity::write_length(length, quantity::UnitSystem::inch);
   copy.measured = copy.remnant = true;
@@ -171,6 +173,10 @@ PartId add_remnant(CatalogBuilder& builder, PartId part, Length length) {
   copy.source = "a piece in the bin; the rest: " + copy.source;
   if (const std::optional<PartId> known = builder.so_far().find_part(copy.id)) return *known;
   return builder.add(std::move(copy));
+}
+
+std::optional<PartId> sold_part_of(const Catalog& catalog, const Part& part) {
+  return catalog.find_part(part.id.substr(0, part.id.find(kPiece)));
 }
 
 std::vector<BinItem> read_bin_rows(const Value& list, CatalogBuilder& builder, Problems& problems) {

@@ -1,21 +1,13 @@
 #include "plan/shop/bin_change.h"
 
+#include "catalog/load/load.h"
+#include "plan/stage/inputs.h"
+
 #include <algorithm>
 
 namespace riserun::plan {
 
 namespace {
-
-Length length_of(const catalog::Part& part) {
-  Length sum{};
-  for (const catalog::Port& port : part.ports) sum += port.reach;
-  return sum;
-}
-
-/// The part of the catalog that a piece is of.
-std::optional<PartId> whole_of(const Catalog& catalog, const catalog::Part& part) {
-  return catalog.find_part(part.id.substr(0, part.id.find("/piece-")));
-}
 
 void add_ends(const Catalog& catalog, const chain::Run& run, const std::optional<Length>& each, BinChange& change) {
   for (const chain::RunPart& link : run.parts) {
@@ -23,9 +15,9 @@ void add_ends(const Catalog& catalog, const chain::Run& run, const std::optional
     if (!part.cut_to_length || part.threaded_when_cut) continue;
     if (link.from_bin && !part.remnant) continue;  // of a roll
     const std::optional<Length> cut = link.cut_length ? link.cut_length : each;
-    const std::optional<PartId> whole = whole_of(catalog, part);
+    const std::optional<PartId> whole = catalog::sold_part_of(catalog, part);
     if (!cut || !whole) continue;
-    const Length end = length_of(part) * static_cast<double>(link.pieces) - *cut;
+    const Length end = straight_length(part) * static_cast<double>(link.pieces) - *cut;
     if (end >= kShortestPiece) change.pieces.push_back({*whole, end});
   }
 }

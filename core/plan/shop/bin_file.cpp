@@ -4,6 +4,7 @@
 #include "catalog/yaml/document.h"
 #include "plan/shop/bin_text.h"
 #include "plan/shop/table_rows.h"
+#include "plan/stage/inputs.h"
 
 #include <fmt/format.h>
 
@@ -57,11 +58,9 @@ BinChange change_of_list(const std::filesystem::path& list, const Catalog& catal
   const catalog::Bin bin = catalog::load_bin(builder, list, std::nullopt);
   for (const catalog::BinItem& item : bin.items) {
     const catalog::Part& part = builder.so_far().part(item.part);
-    const std::optional<PartId> whole = catalog.find_part(part.id.substr(0, part.id.find("/piece-")));
-    Length length{};
-    for (const catalog::Port& port : part.ports) length += port.reach;
+    const std::optional<PartId> whole = catalog::sold_part_of(catalog, part);
     if (part.remnant && whole)
-      change.pieces.insert(change.pieces.end(), static_cast<std::size_t>(item.count), {*whole, length});
+      change.pieces.insert(change.pieces.end(), static_cast<std::size_t>(item.count), {*whole, straight_length(part)});
     else
       change.counts.push_back({part.id, item.count});
   }

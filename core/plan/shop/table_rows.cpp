@@ -1,12 +1,12 @@
 #include "plan/shop/table_rows.h"
 
+#include "catalog/yaml/read_file.h"
 #include "quantity/input_error.h"
 #include "quantity/read.h"
 
 #include <algorithm>
-#include <fstream>
 #include <optional>
-#include <sstream>
+#include <utility>
 
 namespace riserun::plan {
 
@@ -14,20 +14,15 @@ namespace {
 
 using quantity::InputError;
 
-constexpr std::size_t kLargest = 4'000'000;  // bytes, as of every file that is read
-
 [[noreturn]] void refuse(const std::filesystem::path& file, int line, const std::string& why) {
   throw InputError({{file.string(), line, 0, why, ""}});
 }
 
 std::string text_of(const std::filesystem::path& file) {
-  std::ifstream in(file, std::ios::binary);
-  if (!in) refuse(file, 0, "cannot be opened for reading");
-  std::string text(kLargest + 1, '\0');
-  in.read(text.data(), static_cast<std::streamsize>(text.size()));
-  text.resize(static_cast<std::size_t>(in.gcount()));
-  if (text.size() > kLargest) refuse(file, 0, "larger than 4 MB");
-  return text;
+  catalog::Problems problems;
+  std::optional<std::string> text = catalog::read_file(file, problems);
+  std::move(problems).throw_if_any();
+  return std::move(*text);
 }
 
 /// Records of RFC 4180, each with the line that it begins on.

@@ -28,25 +28,6 @@ std::string section(const std::string& left, const std::string& right, const Sty
   return "\n" + title_line(left, right, style);
 }
 
-std::string padded(const std::string& text, std::size_t width) {
-  const std::size_t used = count_characters(text);
-  return text + std::string(used < width ? width - used : 0, ' ');
-}
-
-/// To at most so many characters, the last one a dot where something was left out.
-std::string clipped(const std::string& text, std::size_t width) {
-  const std::string shown = printable(text);
-  if (count_characters(shown) <= width) return shown;
-  std::string kept;
-  std::size_t count = 0;
-  for (const char c : shown) {
-    const bool begins = (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
-    if (begins && ++count == width) break;
-    kept += c;
-  }
-  return kept + ".";
-}
-
 std::vector<std::string> rows_in(const std::vector<CardRow>& rows, std::size_t name_width, std::size_t width) {
   std::vector<std::string> lines;
   for (const CardRow& row : rows)

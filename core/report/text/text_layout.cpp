@@ -38,11 +38,6 @@ std::vector<std::string> pieces_of(const std::string& word, std::size_t width) {
   return pieces;
 }
 
-std::string padded(const std::string& cell, std::size_t width, bool right) {
-  const std::string blanks(width - count_characters(cell), ' ');
-  return right ? blanks + cell : cell + blanks;
-}
-
 }  // namespace
 
 std::string heading(const std::string& title, const Style& style) {
@@ -99,7 +94,7 @@ std::vector<std::string> column_lines(std::vector<std::vector<std::string>> rows
     std::string line = indent;
     for (std::size_t i = 0; i < row.size(); ++i) {
       const bool right = std::find(right_aligned.begin(), right_aligned.end(), i) != right_aligned.end();
-      line += padded(row[i], widths[i], right);
+      line += right ? std::string(widths[i] - count_characters(row[i]), ' ') + row[i] : padded(row[i], widths[i]);
       if (i + 1 < row.size()) line += "  ";
     }
     line.erase(line.find_last_not_of(' ') + 1);  // of an empty last cell
@@ -113,6 +108,16 @@ std::string columns(std::vector<std::vector<std::string>> rows, const std::strin
   std::string result;
   for (const std::string& line : column_lines(std::move(rows), indent, right_aligned)) result += line + "\n";
   return result;
+}
+
+std::string padded(const std::string& text, std::size_t width) {
+  const std::size_t used = count_characters(text);
+  return text + std::string(used < width ? width - used : 0, ' ');
+}
+
+std::string clipped(const std::string& text, std::size_t width) {
+  const std::string shown = printable(text);
+  return count_characters(shown) <= width ? shown : pieces_of(shown, width - 1).front() + ".";
 }
 
 std::string counted(long count, const std::string& one, const std::string& many) {

@@ -34,6 +34,10 @@ std::vector<std::string> column_lines(std::vector<std::vector<std::string>> rows
 /// The same as one text.
 std::string columns(std::vector<std::vector<std::string>> rows, const std::string& indent,
                     const std::vector<std::size_t>& right_aligned = {});
+/// With blanks behind it up to so many characters; what is longer stays as it is.
+std::string padded(const std::string& text, std::size_t width);
+/// At most so many characters, the last one a dot where something was left out.
+std::string clipped(const std::string& text, std::size_t width);
 /// `1 part`, `2 parts`.
 std::string counted(long count, const std::string& one, const std::string& many);
 

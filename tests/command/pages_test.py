@@ -87,6 +87,16 @@ class Pages(unittest.TestCase):
             self.assertTrue(any(item["name"] in key for key in keys), item["name"])
         self.assertGreater(len(keys), 60)
 
+    def test_html_ticks_belong_to_one_plan(self):
+        def mark(file):
+            return [attributes["data-job"] for tag, attributes in Page(file.read_text("utf-8")).tags if tag == "body"]
+
+        mine = mark(self.made(".html"))
+        self.assertEqual(mark(self.made(".html")), mine)
+        other = self.path / "other.yaml"
+        other.write_text(self.job.read_text("utf-8").replace("floor height: 31 in", "floor height: 32 in"), encoding="utf-8")
+        self.assertNotEqual(mark(self.made(".html", other)), mine)
+
     def test_csv_adds_up_and_holds_no_formula(self):
         rows = list(csv.DictReader(io.StringIO(self.made(".csv").read_text(encoding="utf-8"), newline="")))
         bought = [row for row in rows if row["what"] == "buy"]

@@ -9,6 +9,7 @@
 
 #include <fmt/format.h>
 
+#include <cstdint>
 #include <map>
 
 namespace riserun::report {
@@ -27,6 +28,14 @@ std::string verdict_class(plan::Verdict verdict) {
       break;
   }
   return "refused";
+}
+
+/// Of the page's own words (FNV-1a, 64 bits): the ticks of another tank that happens to be called the same are none of
+/// this one's, and those of a plan that has changed are gone.
+std::string fingerprint(const std::string& text) {
+  std::uint64_t mark = 0xcbf29ce484222325U;
+  for (const char c : text) mark = (mark ^ static_cast<unsigned char>(c)) * 0x100000001b3U;
+  return fmt::format("{:016x}", mark);
 }
 
 /// The boxes of a page. A tick is kept under what its row says; of the same row again under that and a number.
@@ -154,7 +163,7 @@ std::string plan_html(const Plan& plan, UnitSystem units) {
       "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; "
       "script-src 'unsafe-inline'\">\n<title>{}</title>\n<style>{}</style>\n</head>\n<body data-job=\"{}\">\n<main>\n{}"
       "</main>\n<script>{}</script>\n</body>\n</html>\n",
-      html(card.title), kPageStyle, html(card.title), body, kPageScript);
+      html(card.title), kPageStyle, fingerprint(body), body, kPageScript);
 }
 
 }  // namespace riserun::report

@@ -67,7 +67,8 @@ struct Material {
   std::string welds_to;    // sheet metal that a bung of it is welded to: "steel", "stainless steel"; empty: none
   std::string not_welded;  // why it is no weld bung: "zinc fume"; empty: nothing against it
   std::string source;
-  bool galls = false;  // its threads seize on threads of their own kind
+  std::optional<Temperature> hottest;  // water that parts of it stand; none: all there is
+  bool galls = false;                  // its threads seize on threads of their own kind
 };
 
 /// Differences of anodic index between two wetted metals: up to the first the pair is fine, above the second it is to

@@ -16,6 +16,7 @@
 #include "reservoir/box.h"
 #include "reservoir/box_panels.h"
 #include "reservoir/riser.h"
+#include "reservoir/stay_bars.h"
 #include "reservoir/stay_spacing.h"
 #include "reservoir/support_loads.h"
 #include "reservoir/walls.h"
@@ -220,11 +221,12 @@ struct WallsPlan {
   Force lid_force{};  // at the set pressure
   std::optional<NextStay> next_stay;
   std::optional<PressureDifference> stayed_limit;  // by the stayed-surface rule, where single stays make a grid
-  GaugePressure loads_at;         // of the loads and the weld: the walls' limit, or a setting that passes it
-  reservoir::SupportLoads loads;  // on stays and baffles of the lid
-  Length weld_throat{};           // of the row of supports that carries most; without rows of the seam round the lid
-  GaugePressure vacuum_limit;     // below the atmosphere, the reservoir empty; a positive number
-  Temperature warmest;            // shut then, and cooled to the coldest, the moist air space comes to:
+  GaugePressure loads_at;                 // of the loads and the weld: the walls' limit, or a setting that passes it
+  reservoir::SupportLoads loads;          // on stays and baffles of the lid
+  std::vector<reservoir::StayBars> bars;  // that divide the walls beside the baffles, strong enough for loads_at
+  Length weld_throat{};        // of the row of supports that carries most; without rows of the seam round the lid
+  GaugePressure vacuum_limit;  // below the atmosphere, the reservoir empty; a positive number
+  Temperature warmest;         // shut then, and cooled to the coldest, the moist air space comes to:
   Temperature coldest;
   PressureDifference cooling_vacuum;                     // below the atmosphere
   std::optional<reservoir::StaySpacing> stays_for_use;   // where the walls do not stand what they see in use
@@ -293,7 +295,8 @@ struct ListItem {
 struct CutItem {
   std::string stock;  // "1 x 12 in nipple, black iron"
   Length length{};
-  std::optional<Length> width;  // of a plate
+  std::optional<Length> width;      // of a plate or a bar
+  std::optional<Length> thickness;  // of a bar
   Length offcut{};
   int quantity = 1;
   std::string used_for;

@@ -18,4 +18,14 @@ const catalog::Part* first_that_stops(const Catalog& catalog, const Way& way) {
   return nullptr;
 }
 
+bool way_is_shut_by_hand(const Catalog& catalog, const Way& way) {
+  const auto shuts = [&](PartId id) {
+    const catalog::Part& part = catalog.part(id);
+    const catalog::Family& family = catalog.family(part.family);
+    return family.role == catalog::Role::device && family.can_shut && !part.one_way;
+  };
+  return (way.device && shuts(*way.device)) ||
+         std::any_of(way.parts.begin(), way.parts.end(), [&](const WayPart& part) { return shuts(part.part); });
+}
+
 }  // namespace riserun::plan

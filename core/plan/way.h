@@ -51,4 +51,7 @@ struct Way {
 /// The first part on the way, its end not counted, that can stop the air or reduce it; nullptr: none can.
 const catalog::Part* first_that_stops(const Catalog& catalog, const Way& way);
 
+/// A valve stands on the way, or at its end, that a hand opens and shuts.
+bool way_is_shut_by_hand(const Catalog& catalog, const Way& way);
+
 }  // namespace riserun::plan

@@ -76,7 +76,7 @@ void read_anodic_index(Loading& loading, Fields& fields, Material& material) {
 void load_material(Loading& loading, const Value& value) {
   Fields fields(value,
                 {"id", "name", "aliases", "metal", "anodic index", "compressed air", "roughness", "welds to",
-                 "not welded", "galls", "source"},
+                 "not welded", "galls", "hottest", "source"},
                 loading.problems);
   if (!fields.valid()) return;
   Material material;
@@ -89,6 +89,7 @@ void load_material(Loading& loading, const Value& value) {
   material.roughness = fields.need_with("roughness", read_roughness).value_or(Length{});
   material.welds_to = fields.text_or("welds to", "");
   material.not_welded = fields.text_or("not welded", "");
+  if (fields.find("hottest").exists()) material.hottest = fields.need_with("hottest", quantity::read_temperature);
   material.galls = fields.flag_or("galls", false);
   material.source = fields.need_text("source");
   if (as_id_text(material.id) != material.id)

@@ -35,6 +35,7 @@ constexpr std::array kSetters = {
     Setter{"air.receiver", [](Job& job, const Value& value) { job.air.receiver = std::get<Volume>(value); }},
     Setter{"air.delivery", [](Job& job, const Value& value) { job.air.delivery = std::get<VolumeFlow>(value); }},
     Setter{"reservoir.charge", [](Job& job, const Value& value) { job.reservoir.charge = std::get<Length>(value); }},
+    Setter{"reservoir.yield", [](Job& job, const Value& /*left out*/) { job.reservoir.yield.reset(); }},
     Setter{"reservoir.supports.passages",
            [](Job& job, const Value& value) { job.reservoir.supports.passages = is_yes(value); }},
     Setter{"table.rim", [](Job& job, const Value& value) { job.table.rim = std::get<Length>(value); }},

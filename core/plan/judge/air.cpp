@@ -87,6 +87,19 @@ void judge_restrictor_key(const Plan& plan, Open& open) {
   }
 }
 
+/// A feed narrower than any air line's end is a restrictor by another name.
+void judge_feed_bore(const Plan& plan, Open& open) {
+  const auto& bore = plan.job.air.feed_bore;
+  if (!bore || !quantity::more_than(kNarrowestFeed, *bore)) return;
+  const auto is_restrictor = of_role(*plan.catalog, catalog::Role::restrictor);
+  for (const Way& way : plan.ways)
+    if (way.use == WayUse::feed && std::any_of(way.parts.begin(), way.parts.end(), is_restrictor)) return;
+  const Length hole = next_drill_down(*bore);
+  open.not_yet(Topic::connections, fact("feed_narrower_than_any_line", *bore), {},
+               fact("name_restrictor_in_need", hole), "common practice",
+               Purchase{"restrictor", "restrictor", fact("hole_no_larger_than", hole)});
+}
+
 /// Where there is no regulator at all that has its own finding.
 void judge_restrictors(const Plan& plan, Open& open) {
   const Catalog& catalog = *plan.catalog;
@@ -171,6 +184,7 @@ void judge_air(const Plan& plan, const Settled& settled, Open& open) {
   judge_repeatability(plan, settled, open);
   judge_restrictors(plan, open);
   judge_restrictor_key(plan, open);
+  judge_feed_bore(plan, open);
 }
 
 }  // namespace riserun::plan

@@ -1,4 +1,5 @@
 // Every port of the reservoir leads somewhere or is closed, and what leads to the air holds it.
+#include "catalog/words/words.h"
 #include "plan/judge/open.h"
 
 #include <algorithm>
@@ -44,11 +45,40 @@ void judge_drains(const Plan& plan, Open& open) {
   }
 }
 
+/// Water stands over a table's port that opens under the rim.
+void judge_table_ports(const Plan& plan, Open& open) {
+  for (const JobPort& port : plan.job.table.ports) {
+    if (is_used(plan, port.name) || port.place == Place::over_rim) continue;
+    if (port.opens_at && *port.opens_at >= plan.levels.rim) continue;
+    open.not_yet(Topic::connections, fact("table_port_closed_by_nothing", port.name), {},
+                 fact("end_port_in_plug", port.name), "common practice");
+  }
+}
+
+/// A drain stands where the water is, and where it can be got at.
+void judge_drain_places(const Plan& plan, Open& open) {
+  for (const JobPort& port : plan.job.reservoir.ports) {
+    const auto connection =
+        std::find_if(plan.connections.begin(), plan.connections.end(),
+                     [&](const ConnectionPlan& each) { return each.from == port.name && each.ends_in; });
+    if (connection == plan.connections.end()) continue;
+    const std::string names = catalog::lower_case(port.name + " " + connection->name);
+    if (port.place == Place::lid && names.find("drain") != std::string::npos)
+      open.not_yet(Topic::connections, fact("drain_in_the_lid", connection->name, port.name), {},
+                   fact("drain_low_on_the_reservoir"), "common practice");
+    if (port.place == Place::floor && plan.job.reservoir.supports.floor_carried.value_or(false))
+      open.not_yet(Topic::connections, fact("port_under_a_carried_floor", port.name), {},
+                   fact("port_in_a_side", port.name), "common practice");
+  }
+}
+
 }  // namespace
 
 void judge_closed(const Plan& plan, const Settled& /*settled*/, Open& open) {
   judge_ports(plan, open);
   judge_drains(plan, open);
+  judge_table_ports(plan, open);
+  judge_drain_places(plan, open);
 }
 
 }  // namespace riserun::plan

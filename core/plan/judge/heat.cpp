@@ -4,9 +4,11 @@
 
 #include <algorithm>
 #include <iterator>
+#include <map>
 #include <sstream>
 #include <string>
 #include <string_view>
+#include <utility>
 
 namespace riserun::plan {
 
@@ -31,6 +33,47 @@ void judge_cooling(const Plan& plan, Open& open) {
   if (vacuum <= walls.vacuum_limit || plan.job.vent.stays_open || !water_can_be_shut(plan)) return;
   open.not_yet(Topic::walls, fact("cooling_pulls_walls_in", walls.warmest, walls.coldest),
                Against{vacuum, walls.vacuum_limit}, fact("keep_vent_open_or_break_vacuum"), "worked out");
+}
+
+/// A rating goes down as the water warms, and ends where the stuff softens.
+void judge_hot_parts(const Plan& plan, Temperature hottest, Open& open) {
+  std::map<MaterialId, quantity::Texts> too_hot;
+  const auto look_at = [&](PartId id) {
+    const catalog::Part& part = plan.catalog->part(id);
+    const auto& limit = plan.catalog->material(part.material).hottest;
+    if (!limit || hottest <= *limit) return;
+    quantity::Texts& names = too_hot[part.material];
+    if (std::find(names.begin(), names.end(), part.name) == names.end()) names.push_back(part.name);
+  };
+  for (const Way& way : plan.ways) {
+    for (const WayPart& part : way.parts) look_at(part.part);
+    if (way.device) look_at(*way.device);
+  }
+  for (auto& [material, names] : too_hot) {
+    const catalog::Material& row = plan.catalog->material(material);
+    open.not_yet(Topic::connections, fact("parts_too_hot", std::move(names), row.name), Against{hottest, *row.hottest},
+                 fact("parts_for_hot_water", row.name), row.source);
+  }
+}
+
+/// A port that lets the last of the water out: in the floor, or in a side.
+bool reservoir_can_be_emptied(const Plan& plan) {
+  return std::any_of(plan.ways.begin(), plan.ways.end(), [&](const Way& way) {
+    const auto connection = std::find_if(plan.connections.begin(), plan.connections.end(),
+                                         [&](const ConnectionPlan& each) { return each.name == way.connection; });
+    if (way.use != WayUse::water || !way.device || connection == plan.connections.end()) return false;
+    const JobPort* port = port_named(plan.job.reservoir.ports, connection->from);
+    return port != nullptr && port->place != Place::lid && way_is_shut_by_hand(*plan.catalog, way);
+  });
+}
+
+/// "drained every evening" asks for something to drain it by.
+void judge_drained(const Plan& plan, Open& open) {
+  const std::string text = catalog::lower_case(plan.job.against_frost);
+  const bool says_drained = text.find("drain") != std::string::npos || text.find("empt") != std::string::npos;
+  if (!says_drained || reservoir_can_be_emptied(plan)) return;
+  open.not_yet(Topic::connections, fact("drained_by_nothing"), {}, fact("drain_low_on_the_reservoir"),
+               "common practice");
 }
 
 /// Two words at least, and none of them a denial: "nothing", "no frost protection", "hope" say nothing that is done.
@@ -59,6 +102,9 @@ void judge_heat(const Plan& plan, const Settled& settled, Open& open) {
   if (coldest < kFreezing && !says_how(job.against_frost))
     open.not_yet(Topic::whole_job, fact("water_can_freeze", coldest), Against{coldest, kFreezing},
                  fact("say_what_is_done_against_frost"), "common practice");
+  else if (coldest < kFreezing)
+    judge_drained(plan, open);
+  judge_hot_parts(plan, hottest, open);
 }
 
 }  // namespace riserun::plan

@@ -27,6 +27,21 @@ inline constexpr double kMostOfScale = 4.0;
 /// is not drained).
 inline constexpr double kMostLeftInTable = 0.5;
 
+/// Air space of the reservoir when charged, as a share of it: less is soon full of water, which then stands at gauge,
+/// vent and relief valve (common practice).
+inline constexpr double kLeastAirSpace = 0.05;
+
+/// No end of a shop's air line is narrower than this: the bore of the smallest quick-connect plugs (common practice).
+/// What is narrower is a restrictor, and somebody must build it in.
+inline const Length kNarrowestFeed = inches(1.0 / 8.0);
+
+/// Yield that a sheet for a tank may have, beside its welds: ASTM A572 grade 60, duplex 2205, and 5083 as welded
+/// (Aluminum Design Manual), all from memory. More is a slip of the pen, a steel that welding softens, or aluminium
+/// as it was before it was welded.
+inline const Stress kMostYieldOfSteel = stress_pascals(60.0e3 * kPascalsPerPsi);
+inline const Stress kMostYieldOfStainless = stress_pascals(65.0e3 * kPascalsPerPsi);
+inline const Stress kMostYieldOfAluminium = stress_pascals(24.0e3 * kPascalsPerPsi);
+
 /// Water that scalds within 5 s: 60 degC (Moritz and Henriques 1947, as reprinted).
 inline const Temperature kScalding = degrees_celsius(60.0);
 

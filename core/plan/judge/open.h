@@ -42,8 +42,6 @@ class Open {
 
 /// A connection with devices at its ends does not go together: what "stands nowhere" may stand there.
 bool devices_are_missing(const Plan& plan);
-/// A valve stands on the way, or at its end, that a hand opens and shuts.
-bool way_is_shut_by_hand(const Catalog& catalog, const Way& way);
 
 /// Regulator, its range, what it repeats to, and where a restrictor stands to it.
 void judge_air(const Plan& plan, const Settled& settled, Open& open);

@@ -112,6 +112,32 @@ bool judge_capacity(const Plan& plan, Open& open) {
   return false;
 }
 
+/// A port on the way whose nominal size is below that of the valve's inlet.
+struct Necked {
+  std::string part;
+  std::string size;
+  std::string of_valve;
+};
+
+std::optional<Necked> necked_to(const Catalog& catalog, const Way& way) {
+  if (!way.device) return std::nullopt;
+  const auto size_of = [&](PartId part, std::size_t port) {
+    return catalog.port_type(catalog.part(part).ports[port].type).size;
+  };
+  const catalog::SizeId inlet = size_of(*way.device, 0);
+  std::optional<Necked> narrowest;
+  double least = catalog.nominal_inches(inlet);
+  for (const WayPart& each : way.parts)
+    for (const std::size_t port : {std::size_t{each.enter}, std::size_t{each.leave}}) {
+      const catalog::SizeId size = size_of(each.part, port);
+      const double inches = catalog.nominal_inches(size);
+      if (inches <= 0.0 || inches >= least) continue;
+      least = inches;
+      narrowest = Necked{catalog.part(each.part).name, catalog.size_name(size), catalog.size_name(inlet)};
+    }
+  return narrowest;
+}
+
 /// What stands between the reservoir and its relief valve leaves the way as wide as the valve's own inlet, and stays
 /// where it is.
 /// @return a restrictor stands there
@@ -134,6 +160,11 @@ bool judge_way_to(const Plan& plan, const ReliefValve& valve, const Way& way, Op
   if (more_than(valve.own_bore, valve.bore))
     open.not_yet(Topic::relief, fact("way_to_relief_valve_is_narrower", valve.connection, valve.bore, valve.own_bore),
                  {}, fact("fittings_as_wide_as_the_valve"), kFullInlet);
+  else if (const auto necked = necked_to(catalog, way)) {
+    open.not_yet(Topic::relief,
+                 fact("way_to_relief_valve_is_necked", valve.connection, necked->part, necked->size, necked->of_valve),
+                 {}, fact("fittings_as_wide_as_the_valve"), kFullInlet);
+  }
   return false;
 }
 

@@ -1,5 +1,6 @@
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
+#include "quantity/nearly.h"
 #include "reservoir/relief.h"
 
 #include <algorithm>
@@ -38,12 +39,44 @@ void judge_baffles(const Plan& plan, Open& open) {
       .ways_to_mend = {{{"reservoir.supports.passages", "yes"}}};
 }
 
+/// Bars that no shop has on its rack.
+void judge_bars(const Plan& plan, Open& open) {
+  for (const reservoir::StayBars& bars : plan.walls.bars)
+    if (!(bars.height > metres(0.0)))
+      open.not_yet(Topic::walls, fact("stay_beyond_flat_bar", bars.wall, bars.length, bars.load, plan.walls.loads_at),
+                   {}, fact("baffles_or_shorter_bays"), "worked out");
+}
+
+Stress most_yield(reservoir::WeldMetal metal) {
+  switch (metal) {
+    case reservoir::WeldMetal::steel:
+      return kMostYieldOfSteel;
+    case reservoir::WeldMetal::stainless_steel:
+      return kMostYieldOfStainless;
+    case reservoir::WeldMetal::aluminium:
+      return kMostYieldOfAluminium;
+  }
+  return kMostYieldOfSteel;
+}
+
+/// The walls' limit rests on it: a strength that no sheet has beside a weld is not believed.
+void judge_yield(const Plan& plan, Open& open) {
+  const auto& yield = plan.job.reservoir.yield;
+  const Stress most = most_yield(plan.walls.metal.weld_metal);
+  if (!yield || quantity::at_most(in_pascals(*yield), in_pascals(most))) return;
+  open.not_yet(Topic::walls, fact("yield_of_no_welded_sheet", *yield), Against{*yield, most},
+               fact("give_yield_as_welded"), "ASTM A572, ASTM A240, Aluminum Design Manual; from memory")
+      .ways_to_mend = {{{"reservoir.yield"}}};
+}
+
 }  // namespace
 
 void judge_walls(const Plan& plan, const Settled& /*settled*/, Open& open) {
   judge_code(plan, open);
   judge_factor(plan, open);
   judge_baffles(plan, open);
+  judge_bars(plan, open);
+  judge_yield(plan, open);
 }
 
 }  // namespace riserun::plan

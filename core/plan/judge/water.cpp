@@ -1,5 +1,6 @@
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
+#include "quantity/nearly.h"
 
 #include <algorithm>
 
@@ -103,6 +104,16 @@ void judge_margin(const Plan& plan, Open& open) {
       .ways_to_mend = {{{"reservoir.charge", deeper}}};
 }
 
+/// Filled to the lid, gauge, vent and relief valve stand in water.
+void judge_air_space(const Plan& plan, Open& open) {
+  const Levels& levels = plan.levels;
+  if (quantity::at_most(kLeastAirSpace, levels.ullage_fraction)) return;
+  const Length highest = plan.job.reservoir.height * (1.0 - kLeastAirSpace);
+  open.not_yet(Topic::levels, fact("charge_leaves_no_air", levels.charge_mark_below_lid),
+               Against{levels.charge_depth, highest}, fact("charge_no_deeper", highest), "common practice")
+      .ways_to_mend = {{{"reservoir.charge", highest}}};
+}
+
 /// A pipe with another thread than the bung's is held by nothing unless a bushing takes it.
 void judge_bung(const Plan& plan, Open& open) {
   const JobPort* bung = riser_bung(plan.job);
@@ -125,6 +136,7 @@ void judge_water(const Plan& plan, const Settled& /*settled*/, Open& open) {
   judge_one_way(plan, open);
   judge_drain(plan, open);
   judge_margin(plan, open);
+  judge_air_space(plan, open);
   judge_bung(plan, open);
 }
 

@@ -9,7 +9,15 @@ namespace riserun::plan {
 
 namespace {
 
+using reservoir::kTies;
+
 const Length kKerf = inches(1.0 / 16.0);  // of a hacksaw or a pipe cutter's wheel: common practice
+/// Left at each welded edge of a plate or bar, so that it goes in: a fillet bridges 1/16 in without a larger leg (AWS
+/// D1.1, from memory).
+const Length kFitUp = inches(1.0 / 16.0);
+
+/// What is welded at both its ends, or on floor and lid.
+Length less_fit_up(Length between) { return between - 2.0 * kFitUp; }
 
 }  // namespace
 
@@ -36,6 +44,7 @@ void cut_hoses(const Catalog& catalog, const std::vector<ConnectionPlan>& connec
       list.cut.push_back({.stock = part_title(catalog, hose),
                           .length = connection.hose_length.value_or(straight_length(catalog.part(hose))),
                           .width = {},
+                          .thickness = {},
                           .quantity = count,
                           .used_for = connection.name,
                           .datum = "end to end, cut square",
@@ -54,6 +63,7 @@ void cut_spans(const Catalog& catalog, const std::vector<ConnectionPlan>& connec
           {.stock = part_title(catalog, part.part),
            .length = *part.cut_length,
            .width = {},
+           .thickness = {},
            .offcut = row.threaded_when_cut ? std::max(metres(0.0), offcut) : metres(0.0),
            .used_for = connection.name,
            .datum = row.threaded_when_cut ? "end to end, then thread both ends" : "end to end, cut square",
@@ -68,11 +78,12 @@ void cut_baffles(const Inputs& inputs, const WallsPlan& walls, ShoppingList& lis
   const reservoir::Box& box = inputs.settled.box;
   const Length longer = std::max(box.length, box.width);
   const Length shorter = std::min(box.length, box.width);
-  const auto plates = [&](Length length, int count, const char* which) {
+  const auto plates = [&](Length between, int count, const char* which) {
     if (count == 0) return;
     list.cut.push_back({.stock = inputs.job.reservoir.sheet.written,
-                        .length = length,
-                        .width = box.height,
+                        .length = less_fit_up(between),
+                        .width = less_fit_up(box.height),
+                        .thickness = {},
                         .quantity = count,
                         .used_for = which,
                         .datum = {},
@@ -80,7 +91,22 @@ void cut_baffles(const Inputs& inputs, const WallsPlan& walls, ShoppingList& lis
   };
   plates(shorter, layout->baffles_across, "baffles across");
   const int pieces = layout->baffles_across + 1;
-  plates(longer / static_cast<double>(pieces), layout->baffles_along * pieces, "baffles along");
+  const Length of_those_across = inputs.settled.wall_thickness * static_cast<double>(layout->baffles_across);
+  plates((longer - of_those_across) / static_cast<double>(pieces), layout->baffles_along * pieces, "baffles along");
+}
+
+void cut_stays(const Inputs& inputs, const WallsPlan& walls, ShoppingList& list) {
+  if (inputs.settled.lid_closed) return;
+  for (const reservoir::StayBars& bars : walls.bars)
+    list.cut.push_back(
+        {.stock = walls.metal.name + (bars.wall == kTies ? " bar, square" : " flat bar"),
+         .length = less_fit_up(bars.length),
+         .width = bars.height > metres(0.0) ? std::optional(bars.height) : std::nullopt,
+         .thickness = bars.height > metres(0.0) ? std::optional(bars.thickness) : std::nullopt,
+         .quantity = bars.count,
+         .used_for = "stays, " + bars.wall,
+         .datum = {},
+         .note = fact(bars.height > metres(0.0) ? "stay_on_edge" : "stay_of_a_section", bars.load, walls.loads_at)});
 }
 
 }  // namespace riserun::plan

@@ -20,4 +20,7 @@ void cut_spans(const Catalog& catalog, const std::vector<ConnectionPlan>& connec
 /// along the length are made in pieces between those across it.
 void cut_baffles(const Inputs& inputs, const WallsPlan& walls, ShoppingList& list);
 
+/// The bars that the job's bays are made with, on edge, of a reservoir that is still open.
+void cut_stays(const Inputs& inputs, const WallsPlan& walls, ShoppingList& list);
+
 }  // namespace riserun::plan

@@ -2,6 +2,7 @@
 #include "plan/stage/levels.h"
 
 #include "hydraulics/mouth.h"
+#include "plan/judge/limits.h"
 
 #include <algorithm>
 #include <cmath>
@@ -12,7 +13,6 @@ namespace riserun::plan {
 namespace {
 
 const Length kRuleMark = inches(1.0 / 16.0);             // what is read off a rule
-const double kLeastUllage = 0.05;                        // of the reservoir when charged: common practice
 const Velocity kUsualVelocity = metres_per_second(1.0);  // in a riser at the end of a fill: common practice
 // Where the job gives no charge, on what the table and the line take: the greater of a tenth and two days' losses.
 const double kChargeReserve = 1.1;
@@ -55,7 +55,7 @@ void settle_inlet(const Inputs& inputs, const ConnectionPlan* water, Length bore
 void settle_charge(const Inputs& inputs, const reservoir::Riser& riser, Levels& levels, Remarks& remarks) {
   const Job& job = inputs.job;
   const reservoir::Box& box = inputs.settled.box;
-  const Length highest = box.height * (1.0 - kLeastUllage);
+  const Length highest = box.height * (1.0 - kLeastAirSpace);
   if (job.reservoir.charge) {
     levels.charge_depth = *job.reservoir.charge;
     return;
@@ -100,7 +100,7 @@ void refuse_short_water(const Inputs& inputs, const reservoir::Riser& riser, con
   // With a day's evaporation and splash, which it would else be short of the day after.
   const Length deep = dead + box.depth_at(asked) + levels.days_loss;
   const Length charge = kRuleMark * std::ceil(deep / kRuleMark);
-  const Length highest = box.height * (1.0 - kLeastUllage);
+  const Length highest = box.height * (1.0 - kLeastAirSpace);
   std::optional<Fact> mend;
   Changes change;
   if (charge <= highest) {
@@ -117,8 +117,6 @@ void refuse_short_water(const Inputs& inputs, const reservoir::Riser& riser, con
 }
 
 void caution_levels(const Levels& levels, Remarks& remarks) {
-  if (levels.ullage_fraction < kLeastUllage - 1e-9)
-    remarks.caution(Topic::levels, fact("leave_air_space", 100.0 * kLeastUllage), "common practice");
   if (levels.can_overflow)
     remarks.caution(Topic::levels, fact("charge_can_overflow", levels.self_limiting_charge), "by volume");
 }

@@ -305,6 +305,7 @@ ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, Bin
   cut_hoses(catalog, sections.connections, list);
   cut_spans(catalog, sections.connections, list);
   cut_baffles(inputs, sections.walls, list);
+  cut_stays(inputs, sections.walls, list);
   add_consumables(inputs, sections, list);
   check_cost(inputs.job.wishes, list, remarks);
   return list;

@@ -84,10 +84,19 @@ void set_factors(const Inputs& inputs, GaugePressure setting, WallsPlan& walls) 
   walls.factor_at_full_supply_on_ultimate = factors.at_supply_on_ultimate;
 }
 
-void set_loads(const WallRequest& request, GaugePressure setting, WallsPlan& walls) {
+/// Bars are sold as plate is: no better than the metal's own grade, whatever the sheet's certificate says.
+Stress allowed_in_bars(const Inputs& inputs) {
+  const auto plain = reservoir::find_sheet_metal(inputs.job.reservoir.sheet.metal);
+  const Stress design = inputs.settled.design_stress;
+  return plain ? std::min(design, reservoir::design_stress(*plain).stress) : design;
+}
+
+void set_loads(const Inputs& inputs, const WallRequest& request, GaugePressure setting, WallsPlan& walls) {
   walls.lid_force = reservoir::support_loads(request.box, request.supports, setting).lid;
   walls.loads_at = std::max(walls.limit, setting);
   walls.loads = reservoir::support_loads(request.box, request.supports, walls.loads_at);
+  walls.bars = reservoir::stay_bars(request.box, request.supports, {walls.loads_at, request.water_depth, request.water},
+                                    allowed_in_bars(inputs), walls.metal.elastic_modulus);
   walls.weld_throat = reservoir::weld_throat(std::max(walls.loads.weld_of_row(), walls.loads.weld_of_edge));
 }
 
@@ -155,7 +164,7 @@ WallsPlan plan_walls(const Inputs& inputs, const WallLimit& limit, const WallLoa
   walls.at_set = check_at(inputs.settled, walls.panels, load.setting);
   const WallRequest request = wall_request(inputs, load.charge);
   set_factors(inputs, load.setting, walls);
-  set_loads(request, load.setting, walls);
+  set_loads(inputs, request, load.setting, walls);
   set_vacuum(inputs, request, walls);
   set_stays(inputs, request, load, walls);
   walls.stayed_limit = stayed_limit(request);

@@ -98,7 +98,8 @@ void Work::while_open() {
     if (baffles > 0)
       add(WorkPhase::before_lid,
           fact(reservoir.supports.passages.value_or(true) ? "work_baffles" : "work_tight_baffles", baffles));
-    if (has_stays(*layout)) add(WorkPhase::before_lid, fact("work_stays"));
+    if (has_stays(*layout))
+      add(WorkPhase::before_lid, fact(plan_.walls.bars.empty() ? "work_stays_of_your_own" : "work_stays"));
   }
   Texts to_weld;
   for (const JobPort& port : reservoir.ports)

@@ -37,6 +37,13 @@ std::string relief_words(const Plan& plan, UnitSystem units) {
   return "opens at " + write_pressure_alone(first->opens, units);
 }
 
+/// The air is opened and shut by a valve in the job's run, else by the one of the shop.
+std::string air_valve(const Plan& plan) {
+  for (const Way& way : plan.ways)
+    if (way.use == WayUse::feed && plan::way_is_shut_by_hand(*plan.catalog, way)) return "air, shut air";
+  return "air at the shop's valve, shut it";
+}
+
 /// What stands at the end of the first way of that use.
 std::string device_of(const Plan& plan, WayUse use) {
   for (const Way& way : plan.ways)
@@ -61,7 +68,7 @@ void add_running(const Plan& plan, UnitSystem units, Card& card) {
     return;
   }
   const FigureGroup draining = draining_figures(plan);
-  card.running = {{"up", fmt::format("shut vent, open air, shut air at {}: {}",
+  card.running = {{"up", fmt::format("shut vent, open {} at {}: {}", air_valve(plan),
                                      written(filling["shut_off_depth"], units), time_words(filling["time"], units))},
                   {"down", fmt::format("shut air, open vent: {}", time_words(draining["time"], units))},
                   {"left", written(draining["left_in_table"], units) + " in the table"}};

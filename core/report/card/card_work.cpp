@@ -19,7 +19,7 @@ using plan::WorkPhase;
 using plan::WorkStep;
 
 /// The steps of the whole job, as short as a card has them; a step without a row is one of a run.
-constexpr std::array<Words, 19> kShort = {{
+constexpr std::array<Words, 20> kShort = {{
     {"work_baffles", "weld in {0:#baffle|baffles}, cropped"},
     {"work_tight_baffles", "weld in {0:#baffle|baffles}, tight all round"},
     {"work_bungs", "weld in {0:and}"},
@@ -30,6 +30,7 @@ constexpr std::array<Words, 19> kShort = {{
     {"work_weld_riser", "weld it through the lid, {0} off the floor"},
     {"work_last_look", "look inside"},
     {"work_stays", "weld in the stays"},
+    {"work_stays_of_your_own", "weld in the stays (on no cut list)"},
     {"work_weld_lid_to_baffles", "weld lid on, slotted to baffles"},
     {"work_weld_lid_to_stays", "weld the lid on and to each stay"},
     {"work_weld_lid", "weld the lid on"},

@@ -103,6 +103,7 @@ json list_object(const Plan& plan, UnitSystem units) {
     cut.push_back({{"stock", item.stock},
                    {"length_m", in_metres(item.length)},
                    {"width_m", optional_length(item.width)},
+                   {"thickness_m", optional_length(item.thickness)},
                    {"qty", item.quantity},
                    {"for", item.used_for},
                    {"offcut_m", in_metres(item.offcut)},

@@ -46,20 +46,21 @@ std::string measure(const std::optional<Length>& length, UnitSystem units) {
 }
 
 Row cut_row(const plan::CutItem& cut, UnitSystem units) {
-  return {"cut",
-          fmt::format("{}", cut.quantity),
-          "piece",
-          csv_text(cut.stock),
-          "",
-          "",
-          "",
-          "",
-          "",
-          csv_text(cut.used_for),
-          csv_text(cut_remark(cut, units)),
-          "",
-          measure(cut.length, units),
-          measure(cut.width, units)};
+  return {
+      "cut",
+      fmt::format("{}", cut.quantity),
+      "piece",
+      csv_text(cut.thickness ? fmt::format("{}, {} thick", cut.stock, write_length(*cut.thickness, units)) : cut.stock),
+      "",
+      "",
+      "",
+      "",
+      "",
+      csv_text(cut.used_for),
+      csv_text(cut_remark(cut, units)),
+      "",
+      measure(cut.length, units),
+      measure(cut.width, units)};
 }
 
 }  // namespace

@@ -61,10 +61,14 @@ std::string settings(const Card& card, const Style& style) {
          side_by_side(rows_in(card.settings, 9, kLeftWidth - 1), rows_in(card.running, 4, kCardWidth - kLeftWidth));
 }
 
+constexpr std::size_t kWidestSize = 12;  // "14-15/16 in", and one to spare
+
 std::string cuts(const Card& card, const Style& style) {
   if (card.cuts.empty()) return "";
   std::size_t size = 0;
-  for (const CardCut& cut : card.cuts) size = std::max(size, count_characters(cut.size));
+  // A plate's two measures or a bar's three push no other row aside.
+  for (const CardCut& cut : card.cuts)
+    if (const std::size_t own = count_characters(cut.size); own <= kWidestSize) size = std::max(size, own);
   std::string text = section("CUT", "", style);
   for (const CardCut& cut : card.cuts)
     text += wrapped(fmt::format("  [ ] {} {} ", cut.count, padded(cut.size, size)),

@@ -32,8 +32,20 @@ std::span<const Words> finding_words() {
        "so that those without riser, air and vent neither fill nor drain"},
       {"crop_corners_of_baffles",
        "crop their corners: 1 to 1-1/2 in at the floor, 1/2 to 3/4 in at the lid, at every corner"},
+      {"stay_beyond_flat_bar",
+       "the stays of the {0} span {1} and carry {2} each at {3:alone}: no flat bar up to 12 in does that"},
+      {"baffles_or_shorter_bays",
+       "baffles in place of these stays, or more bays the other way, so that they are shorter"},
+      {"yield_of_no_welded_sheet",
+       "a yield of {0} is that of no sheet beside its welds, and the walls' limit rests on it"},
+      {"give_yield_as_welded",
+       "the least that the grade promises as welded, by the certificate; or leave 'yield' out, and the plain grade "
+       "counts"},
 
       // Water.
+      {"charge_leaves_no_air",
+       "the charge leaves {0} under the lid: gauge, vent and relief valve would stand in water"},
+      {"charge_no_deeper", "a charge of {0} or less"},
       {"line_below_the_least_bore",
        "'{0}' is narrower inside than {1:thickness3}, {2} of the riser's bore: nothing that may be used is that wide"},
       {"let_it_take_special_order", "let it take parts that a store must order ('special order: yes')"},
@@ -119,6 +131,8 @@ std::span<const Words> finding_words() {
       {"restrictor_before_relief_valve",
        "in '{0}' the {1} stands before the relief valve and throttles it: it cannot let the air out"},
       {"take_restrictor_to_the_supply", "take it out: it belongs on the supply side of the regulator"},
+      {"way_to_relief_valve_is_necked",
+       "the way to the relief valve of '{0}' passes the {1}, {2} at one end: the valve's inlet is {3}"},
       {"relief_valve_on_a_hose",
        "the relief valve of '{0}' hangs on a {1}, which can kink, swell or come off and keep the air from it"},
       {"relief_valve_on_fittings", "screw it into its bung, with nothing but short fittings of its own size between"},
@@ -197,6 +211,16 @@ std::span<const Words> finding_words() {
        "in '{0}' the {1} keeps the air in and nothing lets it out: the table cannot drain"},
       {"add_a_vent", "a vent on the reservoir: a ball valve that opens to the air"},
 
+      {"feed_narrower_than_any_line",
+       "'air.feed bore' counts on {0:thickness3}, narrower than the end of any air line: nobody builds that in"},
+      {"table_port_closed_by_nothing", "nothing is on '{0}' of the table: the water runs out of it onto the floor"},
+      {"drain_in_the_lid", "'{0}' stands on '{1}' in the lid: the water does not come to it"},
+      {"drain_low_on_the_reservoir",
+       "a port low in a side, or in a floor that stands on legs, that ends in a valve: 'where: side'"},
+      {"port_under_a_carried_floor",
+       "'{0}' is in the floor, which lies on what carries it: nothing can be screwed on there"},
+      {"port_in_a_side", "put '{0}' low in a side"},
+
       // Heights.
       {"side_port_of_unknown_height",
        "'{0}' stands on '{1}' in a side, at a height that the job does not say: under the {2} of water it would let "
@@ -220,6 +244,9 @@ std::span<const Words> finding_words() {
        "a vent that stays open while idle ('vent: {{stays open: yes}}'), or no valve in the water's way, so that the "
        "riser "
        "lets air in"},
+      {"parts_too_hot", "{0:and}: {1} is not made for water so hot"},
+      {"parts_for_hot_water", "parts of something else than {0}, or of a sort that is marked for it; or cooler water"},
+      {"drained_by_nothing", "'against frost' says that it is drained, and nothing drains the reservoir"},
       {"water_can_freeze", "it comes to {0}, and the water can freeze"},
       {"say_what_is_done_against_frost", "say how that is handled in 'against frost'"},
   };

@@ -36,8 +36,10 @@ std::string sum_words(const plan::ShoppingList& list) {
 }
 
 std::string cut_size(const plan::CutItem& item, UnitSystem units) {
-  const std::string length = write_length(item.length, units);
-  return item.width ? length + " x " + write_length(*item.width, units) : length;
+  std::string size = write_length(item.length, units);
+  for (const auto& measure : {item.width, item.thickness})
+    if (measure) size += " x " + write_length(*measure, units);
+  return size;
 }
 
 std::string cut_remark(const plan::CutItem& item, UnitSystem units) {

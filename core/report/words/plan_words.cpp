@@ -83,7 +83,6 @@ std::span<const Words> plan_words() {
       {"charge_so_deep", "charge the reservoir {0} deep"},
       {"want_no_deeper_table",
        "even filled to 95 % it gives the table {0}: want no more than that, or make the reservoir larger"},
-      {"leave_air_space", "Leave at least {0} % of the reservoir as air space over the charge."},
       {"charge_can_overflow",
        "The charge is more than the table holds to its rim: left alone, it overflows. Charged no deeper than {0}, the "
        "riser uncovers first."},
@@ -106,6 +105,8 @@ std::span<const Words> plan_words() {
       {"set_the_regulator_lower", "set the regulator to {0} or less; {1} finishes the fill"},
 
       // The list.
+      {"stay_on_edge", "carries {0} at {1:alone}, if it is of a grade no weaker than the sheet's"},
+      {"stay_of_a_section", "carries {0} at {1:alone}: no flat bar up to 12 in does; a beam, by whoever may say so"},
       {"crop_baffle_corners", "crop both corners at the floor {0} and both at the lid {1}, for water and air"},
 
       // The setting.

@@ -22,9 +22,11 @@ std::span<const Words> work_words() {
       {"work_weld_riser", "Weld the riser through the lid; measure {0:tape} from its end to the floor first."},
       {"work_last_look", "Look inside a last time: no slag, no rag, nothing loose, and every passage open."},
       {"work_stays",
-       "Weld in the stays and stiffeners that the job counts on, each where its bays say, with the welds under "
-       "'Walls': "
-       "they are not on the cut list."},
+       "Weld in the stays and stiffeners that the job counts on, each where its bays say, bars on edge and welded to "
+       "the sheet on both sides and to the walls at both ends, with the welds under 'Walls'."},
+      {"work_stays_of_your_own",
+       "Weld in the stays that leave no panel barer than the job says, with the welds under 'Walls': how many, and of "
+       "what, the job does not say, so they are not on the cut list."},
       {"work_weld_lid_to_baffles",
        "Weld the lid on all round, and to every baffle through slots or plug holes cut over it: the walls' limit of "
        "{0:alone} rests on these welds, and 'Walls' says what each inch carries. Look at each of them, and let it "

@@ -198,5 +198,22 @@ TEST(Limits, FourToOneOfASettingOfTheProgramsOwn) {
   EXPECT_NEAR(in_psi(kept.walls.four_to_one), in_psi(kept.transfer.fill.pressure_to_finish), 0.03);
 }
 
+TEST(Limits, AirSpaceOverTheCharge) {
+  const auto charged = [](double share) {
+    return ready_with("charge: 9 in", fmt::format("charge: {:.4f} in", 14.0 * share));
+  };
+  expect_from("charge_leaves_no_air", charged(0.9499), charged(0.9501));
+}
+
+TEST(Limits, YieldOfASheetThatIsWelded) {
+  const auto of = [](const char* sheet, double ksi) {
+    return ready_with("  sheet: 10 ga steel\n",
+                      fmt::format("  sheet: {}\n  yield: {} ksi\n  ultimate: 90 ksi\n", sheet, ksi));
+  };
+  expect_from("yield_of_no_welded_sheet", of("10 ga steel", 60.0), of("10 ga steel", 60.1));
+  expect_from("yield_of_no_welded_sheet", of("10 ga stainless", 65.0), of("10 ga stainless", 65.1));
+  expect_from("yield_of_no_welded_sheet", of("1/4 in aluminium", 24.0), of("1/4 in aluminium", 24.1));
+}
+
 }  // namespace
 }  // namespace riserun::plan

@@ -127,7 +127,7 @@ TEST(Caution, OfFrostTellsWhatADrainedTableLeaves) {
 }
 
 TEST(Caution, OfATableThatRunsOverStandsAtTheTop) {
-  const Plan plan = plan_of_text(with(kReady, "rim: 5 in", "rim: 4.2 in"));
+  const Plan plan = plan_of_text(with(with(kReady, "rim: 5 in", "rim: 4.2 in"), "opens at: 5 in", "opens at: 4.1 in"));
   ASSERT_EQ(plan.transfer.fill.walk_away, transfer::WalkAway::table_overflows);
   const auto over = std::find_if(plan.cautions.begin(), plan.cautions.end(), [](const Caution& caution) {
     return caution.fact.code == "table_overflows_if_left" || caution.fact.code == "table_overflows_unless_set_to";

@@ -32,7 +32,7 @@ table:
   depth: 4 in
   ports:
     inlet: {port: 1 FNPT, where: floor}
-    outlet: {port: 1 FNPT, where: floor}
+    outlet: {port: 1 FNPT, where: floor, opens at: 5 in}
 riser: {bung: riser bung}
 air:
   delivery: 3 scfm

@@ -7,9 +7,12 @@
 #include "report/words/list_words.h"
 #include "unit/plan/judge/ready_job.h"
 
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 
 #include <cmath>
+#include <string>
+#include <vector>
 
 namespace riserun::plan {
 namespace {
@@ -105,12 +108,32 @@ TEST(Passages, StandOnTheCutListWithEachBaffle) {
     return *std::find_if(list.cut.begin(), list.cut.end(), [&](const CutItem& cut) { return cut.used_for == which; });
   };
   EXPECT_EQ(baffle("baffles across").quantity, 2);
-  EXPECT_EQ(report::cut_size(baffle("baffles across"), UnitSystem::inch), "20 in x 14 in");
+  EXPECT_EQ(report::cut_size(baffle("baffles across"), UnitSystem::inch), "19-7/8 in x 13-7/8 in");
   EXPECT_EQ(baffle("baffles along").quantity, 3);
-  EXPECT_EQ(report::cut_size(baffle("baffles along"), UnitSystem::inch), "13-5/16 in x 14 in");
+  EXPECT_EQ(report::cut_size(baffle("baffles along"), UnitSystem::inch), "13-1/8 in x 13-7/8 in");
   EXPECT_THAT(report::cut_remark(baffle("baffles across"), UnitSystem::inch),
               HasSubstr("crop both corners at the floor 1-1/2 in and both at the lid 3/4 in"));
   EXPECT_FALSE(ready_with("baffles along: 1", "baffles along: 1, passages: yes").walls.passages->assumed);
+}
+
+// What the walls' limit counts on is on the cut list: how many bars, how long, and of which section.
+TEST(Stays, StandOnTheCutListAsTheirBaysSay) {
+  const Plan plan = ready_with("supports: {baffles across: 2, baffles along: 1}",
+                               "supports: {lid bays: 4 x 2, long side bays: 3 x 1}");
+  std::vector<std::string> cuts;
+  for (const CutItem& cut : plan.list.cut)
+    if (cut.used_for.find("stays") == 0)
+      cuts.push_back(fmt::format("{} {} {}", cut.quantity, cut.used_for, report::cut_size(cut, UnitSystem::inch)));
+  ASSERT_EQ(cuts.size(), 3u);
+  EXPECT_THAT(cuts[0], testing::StartsWith("3 stays, lid 19-7/8 in x "));
+  EXPECT_THAT(cuts[1], testing::StartsWith("1 stays, lid 39-7/8 in x "));
+  EXPECT_THAT(cuts[2], testing::StartsWith("4 stays, long sides 13-7/8 in x "));
+  EXPECT_TRUE(std::any_of(plan.work.steps.begin(), plan.work.steps.end(),
+                          [](const WorkStep& step) { return step.what.code == "work_stays"; }));
+  const Plan bare = ready_with("supports: {baffles across: 2, baffles along: 1}",
+                               "supports: {widest bare panel: {length: 12 in, width: 10 in}}");
+  EXPECT_TRUE(std::any_of(bare.work.steps.begin(), bare.work.steps.end(),
+                          [](const WorkStep& step) { return step.what.code == "work_stays_of_your_own"; }));
 }
 
 // Twice the riser's bore: of 2 in schedule 40, 2.067 in, 6.71 in2, so two corners with a leg of 2.59 in.
@@ -125,7 +148,7 @@ TEST(Passages, OfTightBafflesOrOfNoneAreNotCut) {
                            ready_with("supports: {baffles across: 2, baffles along: 1}", "supports: {lid bays: 4 x 3}"),
                            ready_with("charge: 9 in", "charge: 9 in\n  lid: welded")})
     EXPECT_TRUE(std::none_of(plan.list.cut.begin(), plan.list.cut.end(),
-                             [](const CutItem& cut) { return cut.width.has_value(); }));
+                             [](const CutItem& cut) { return cut.used_for.find("baffles") == 0; }));
 }
 
 TEST(Cooling, IsFromTheWarmestToTheColdest) {

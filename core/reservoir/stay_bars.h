@@ -1,0 +1,54 @@
+// The stays that a layout asks for as bars to be cut: flat bars on edge along a wall, and single ties from lid to
+// floor.
+#pragma once
+
+#include "quantity/quantities.h"
+#include "reservoir/box_panels.h"
+#include "reservoir/metals.h"
+
+#include <string>
+#include <vector>
+
+namespace riserun::reservoir {
+
+/// The wall of single stays that tie the lid to the floor.
+inline constexpr const char* kTies = "lid to floor";
+
+/// Bars of one kind. A wall's bars stand on edge from one edge of the wall to the other and are taken as beams whose
+/// ends turn freely; what the sheet helps is not counted.
+struct StayBars {
+  std::string wall;  // "lid", "floor", "long sides", "short sides", or kTies
+  int count = 0;
+  Length length{};     // that each spans, edge to edge
+  Force load{};        // on each, spread over its length; of a tie along it
+  Length thickness{};  // of the flat bar; of a tie both its measures
+  Length height{};     // on edge: the smallest in quarter inches that does; zero: no flat bar up to 12 in does
+};
+
+struct StayLoad {
+  GaugePressure air;
+  Length water_depth{};  // stands on floor and sides as well
+  Density water{};
+};
+
+/// Longest bulge of a bar over its length that still holds the sheet's edge (common practice for floors, from memory).
+inline constexpr double kBulgeOfBar = 1.0 / 360.0;
+/// Height of a bar on edge over its thickness, at most: beyond it its free edge may buckle (0.56 sqrt(E/yield) of AISC
+/// 360 Table B4.1a is 15.9 for 36 ksi; 12 leaves room; from memory).
+inline constexpr double kHeightOfBar = 12.0;
+/// Least thickness of a bar and least side of a tie, so that it can be welded on both sides (common practice).
+inline const Length kThinnestBar = inches(3.0 / 16.0);
+inline const Length kThinnestTie = inches(0.5);
+
+/// The bars of every wall that has bays of its own, and of lid stays that are posts. What baffles divide, and the bars
+/// of a widest bare panel, whose number nobody knows, are not among them.
+///
+///     M = F L / 8 <= S t h^2 / 6,    5 F L^3 / (384 E t h^3 / 12) <= L / 360
+///
+/// Source: a beam with a spread load, its ends free to turn, in any handbook (Roark's Formulas for Stress and Strain,
+/// table of beams, from memory). A tie: F <= S t^2.
+/// @pre 0 < allowed
+std::vector<StayBars> stay_bars(const Box& box, const SupportLayout& supports, const StayLoad& load, Stress allowed,
+                                Stress elastic_modulus);
+
+}  // namespace riserun::reservoir

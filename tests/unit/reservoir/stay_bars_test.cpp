@@ -1,0 +1,106 @@
+#include "reservoir/stay_bars.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace riserun::reservoir {
+namespace {
+
+const Stress kAllowed = stress_pascals(21.6e3 * kPascalsPerPsi);
+const Stress kSteel = stress_pascals(29.0e6 * kPascalsPerPsi);
+const Density kOfWater = kilograms_per_cubic_metre(1000.0);
+
+std::vector<StayBars> bars_of(const SupportLayout& supports, double psi, double water_inches = 0.0) {
+  return stay_bars({inches(48), inches(24), inches(14)}, supports, {psig(psi), inches(water_inches), kOfWater},
+                   kAllowed, kSteel);
+}
+
+TEST(StayBars, AcrossALidStandTheBendingOfTheirStrip) {
+  SupportLayout supports;
+  supports.lid = WallBays{3, 1};
+  const auto bars = bars_of(supports, 3.0);
+  ASSERT_EQ(bars.size(), 1u);
+  EXPECT_EQ(bars[0].wall, "lid");
+  EXPECT_EQ(bars[0].count, 2);
+  EXPECT_NEAR(in_inches(bars[0].length), 24.0, 1e-9);
+  EXPECT_NEAR(in_pounds_force(bars[0].load), 3.0 * 16.0 * 24.0, 1e-6);
+  // By hand: M = F L / 8 = 1152 lbf x 24 in / 8 = 3456 lbf in; Z = M / 21.6 ksi = 0.160 in3.
+  const double h = in_inches(bars[0].height);
+  const double t = in_inches(bars[0].thickness);
+  EXPECT_GE(t * h * h / 6.0, 0.160);
+  EXPECT_LT(t * (h - 0.25) * (h - 0.25) / 6.0, 0.160);
+  EXPECT_NEAR(t, 1.0 / 4.0, 1e-9);  // of 3/16 in it would be slender
+  EXPECT_LE(h, kHeightOfBar * t + 1e-9);
+  // ... and bulge less than a 360th of their length: 5 F L^3 / (384 E I).
+  EXPECT_LE(5.0 * 1152.0 * std::pow(24.0, 3) / (384.0 * 29.0e6 * t * h * h * h / 12.0), 24.0 / 360.0);
+}
+
+TEST(StayBars, OfLongSpansAreAsStiffAsTheyAreStrong) {
+  SupportLayout supports;
+  supports.lid = WallBays{1, 2};
+  const auto bars = bars_of(supports, 1.0);
+  ASSERT_EQ(bars.size(), 1u);
+  const double h = in_inches(bars[0].height);
+  const double t = in_inches(bars[0].thickness);
+  const double load = 1.0 * 12.0 * 48.0;
+  const auto bulge = [&](double height) {
+    return 5.0 * load * std::pow(48.0, 3) / (384.0 * 29.0e6 * t * std::pow(height, 3) / 12.0);
+  };
+  EXPECT_LE(bulge(h), 48.0 / 360.0);
+  EXPECT_GT(bulge(h - 0.25), 48.0 / 360.0);  // what decides here
+}
+
+TEST(StayBars, OfSidesAndFloorCarryTheWaterAsWell) {
+  SupportLayout supports;
+  supports.floor = WallBays{2, 1};
+  supports.long_side = WallBays{4, 1};
+  supports.short_side = WallBays{1, 2};
+  const auto bars = bars_of(supports, 2.0, 10.0);
+  ASSERT_EQ(bars.size(), 3u);
+  const double psi = 2.0 + 10.0 * 0.0254 * 1000.0 * 9.80665 / kPascalsPerPsi;
+  EXPECT_NEAR(in_pounds_force(bars[0].load), psi * 24.0 * 24.0, 1e-3);
+  EXPECT_EQ(bars[1].wall, "long sides");
+  EXPECT_EQ(bars[1].count, 6);  // three on each
+  EXPECT_NEAR(in_inches(bars[1].length), 14.0, 1e-9);
+  EXPECT_NEAR(in_pounds_force(bars[1].load), psi * 12.0 * 14.0, 1e-3);
+  EXPECT_EQ(bars[2].wall, "short sides");
+  EXPECT_EQ(bars[2].count, 2);
+  EXPECT_NEAR(in_inches(bars[2].length), 24.0, 1e-9);
+  supports.floor_carried = true;
+  EXPECT_EQ(bars_of(supports, 2.0, 10.0).size(), 2u);
+}
+
+TEST(StayBars, ThatArePostsTieLidAndFloor) {
+  SupportLayout supports;
+  supports.lid = WallBays{4, 3};
+  supports.lid_stays_are_posts = true;
+  const auto bars = bars_of(supports, 14.0);
+  ASSERT_EQ(bars.size(), 1u);
+  EXPECT_EQ(bars[0].wall, kTies);
+  EXPECT_EQ(bars[0].count, 6);
+  EXPECT_NEAR(in_inches(bars[0].length), 14.0, 1e-9);
+  EXPECT_NEAR(in_pounds_force(bars[0].load), 14.0 * 12.0 * 8.0, 1e-6);
+  EXPECT_NEAR(in_inches(bars[0].height), 0.5, 1e-9);  // 1344 lbf on 21.6 ksi asks a quarter of it
+}
+
+TEST(StayBars, ThatNoFlatBarIsHaveNoHeight) {
+  SupportLayout supports;
+  supports.lid = WallBays{2, 1};
+  const auto bars =
+      stay_bars({inches(240), inches(200), inches(14)}, supports, {psig(10.0), {}, kOfWater}, kAllowed, kSteel);
+  ASSERT_EQ(bars.size(), 1u);
+  EXPECT_EQ(in_inches(bars[0].height), 0.0);
+}
+
+TEST(StayBars, AreNotMadeOfBafflesOrOfAWidestBarePanel) {
+  SupportLayout baffles;
+  baffles.baffles_across = 2;
+  EXPECT_TRUE(bars_of(baffles, 2.0).empty());
+  SupportLayout bare;
+  bare.bare = BarePanel{inches(12), inches(10)};
+  EXPECT_TRUE(bars_of(bare, 2.0).empty());
+}
+
+}  // namespace
+}  // namespace riserun::reservoir

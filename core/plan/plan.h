@@ -161,8 +161,9 @@ struct TransferPlan {
   Volume left_if_oily{};                 // ... with the oily one
   std::optional<SiphonPlan> siphon;
   RiserMargin margin;
-  std::optional<JetPlan> jet;  // of an inlet in the floor
-  GaugePressure setting;       // of the regulator: given or recommended
+  std::optional<JetPlan> jet;       // of an inlet in the floor
+  std::optional<Time> refill_time;  // that the compressor takes for the air of a fill; none: no compressor
+  GaugePressure setting;            // of the regulator: given or recommended
   bool setting_given = false;
   Fact setting_basis;                              // why this setting
   GaugePressure in_use;                            // that the walls are to stand without a failure: the setting that is
@@ -220,6 +221,7 @@ struct WallsPlan {
   double factor_at_full_supply_on_ultimate = 0.0;
   Force lid_force{};  // at the set pressure
   std::optional<NextStay> next_stay;
+  std::optional<reservoir::StayedSurface> stayed;  // where single stays make a grid
   std::optional<PressureDifference> stayed_limit;  // by the stayed-surface rule, where single stays make a grid
   GaugePressure loads_at;                 // of the loads and the weld: the walls' limit, or a setting that passes it
   reservoir::SupportLoads loads;          // on stays and baffles of the lid
@@ -259,9 +261,9 @@ struct RestrictorPlan {
 };
 
 struct ReliefPlan {
-  bool given = false;                                      // a connection of the job ends in a relief valve
-  GaugePressure set_pressure;                              // of the relief valve, at or below the walls' limit
-  VolumeFlow must_pass{};                                  // free air: all that the supply gives through the feed
+  bool given = false;          // a connection of the job ends in a relief valve
+  GaugePressure set_pressure;  // of the relief valve: of the job's that opens first, or to buy
+  VolumeFlow must_pass{};      // free air: all that the supply gives through the feed
   std::optional<GaugePressure> failed_regulator_pressure;  // that the ullage reaches with the riser open
   std::optional<Length> restrictor_bore;     // before the regulator: keeps that within the limit; to be bought
   std::optional<RestrictorPlan> restrictor;  // the same with what comes of it

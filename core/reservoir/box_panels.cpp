@@ -29,15 +29,12 @@ WallCheck check(const WallRequest& request, const SupportLayout& supports) {
 
 // Posts hold the sheet at points, which bends it more than a row does; the water on the floor leaves the air less.
 std::optional<PressureDifference> post_limit(const WallRequest& request, const SupportLayout& supports) {
-  const WallBays bays = lid_bays(supports);
-  if (!supports.lid_stays_are_posts || bays.along < 2 || bays.across < 2) return std::nullopt;
-  const Length longer = std::max(request.box.length, request.box.width);
-  const Length shorter = std::min(request.box.length, request.box.width);
-  const Length pitch = std::max(longer / static_cast<double>(bays.along), shorter / static_cast<double>(bays.across));
-  const PressureDifference water =
-      supports.floor_carried ? pascals(0.0) : water_pressure(request.water_depth, request.water);
-  const PressureDifference stands = stayed_plate_limit(request.thickness, pitch, request.design_stress);
-  return std::max(pascals(0.0), stands - water);
+  WallRequest with_posts = request;
+  with_posts.supports = supports;
+  const auto stayed = stayed_surface(with_posts);
+  if (!stayed) return std::nullopt;
+  const PressureDifference stands = stayed_plate_limit(stayed->thickness, stayed->pitch, request.design_stress);
+  return std::max(pascals(0.0), stands - stayed->water);
 }
 
 GaugePressure limit_of(const WallRequest& request, const SupportLayout& supports, const WallCheck& checked) {
@@ -144,6 +141,17 @@ std::vector<Panel> box_panels(const Box& box, Length thickness, const SupportLay
   panels.push_back(panel("long side panel", longer, box.height, long_side_bays(supports), thickness, at_floor));
   panels.push_back(panel("short side panel", shorter, box.height, short_side_bays(supports), thickness, at_floor));
   return panels;
+}
+
+std::optional<StayedSurface> stayed_surface(const WallRequest& request) {
+  const SupportLayout& supports = request.supports;
+  const WallBays bays = lid_bays(supports);
+  if (!supports.lid_stays_are_posts || bays.along < 2 || bays.across < 2) return std::nullopt;
+  const Length longer = std::max(request.box.length, request.box.width);
+  const Length shorter = std::min(request.box.length, request.box.width);
+  return StayedSurface{request.thickness,
+                       std::max(longer / static_cast<double>(bays.along), shorter / static_cast<double>(bays.across)),
+                       supports.floor_carried ? pascals(0.0) : water_pressure(request.water_depth, request.water)};
 }
 
 GaugePressure wall_limit(const WallRequest& request) {

@@ -62,6 +62,9 @@ struct WallRequest {
   quantity::Fact design_stress_basis;
 };
 
+/// The lid and floor of a box whose lid stays are posts; nullopt: no posts stand in it.
+std::optional<StayedSurface> stayed_surface(const WallRequest& request);
+
 /// Air pressure that the weakest panel may see; the stayed-surface rule counts where the lid's stays are single posts.
 GaugePressure wall_limit(const WallRequest& request);
 

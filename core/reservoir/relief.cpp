@@ -57,15 +57,20 @@ Relief relief_for(GaugePressure setting, GaugePressure wall_limit, const AirFeed
 }
 
 SafetyFactors safety_factors(const std::vector<Panel>& panels, const SheetMetal& metal, GaugePressure set,
-                             GaugePressure supply) {
+                             GaugePressure supply, const std::optional<StayedSurface>& stayed) {
   const WallCheck at_set = check_walls(panels, metal, metal.yield, {}, set);
   const WallCheck at_supply = check_walls(panels, metal, metal.yield, {}, supply);
+  const auto least = [&](double of_panels, Stress strength, GaugePressure air) {
+    if (!stayed) return of_panels;
+    const PressureDifference stands = stayed_plate_limit(stayed->thickness, stayed->pitch, strength);
+    return std::min(of_panels, stands / (air - GaugePressure() + stayed->water));
+  };
   return {set,
           supply,
-          at_set.factor_on_yield,
-          at_set.factor_on_ultimate,
-          at_supply.factor_on_yield,
-          at_supply.factor_on_ultimate};
+          least(at_set.factor_on_yield, metal.yield, set),
+          least(at_set.factor_on_ultimate, metal.ultimate, set),
+          least(at_supply.factor_on_yield, metal.yield, supply),
+          least(at_supply.factor_on_ultimate, metal.ultimate, supply)};
 }
 
 GaugeChoice choose_gauge(GaugePressure pressure) {

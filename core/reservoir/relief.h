@@ -49,10 +49,11 @@ struct SafetyFactors {
   bool supply_meets_on_yield() const { return at_supply_on_yield >= kAirLiftFactor; }
 };
 
-/// Of the worst panel, at the set pressure and at the full supply pressure with every way out shut.
+/// Of the worst panel, or of what single stays hold, at the set pressure and at the full supply pressure with every way
+/// out shut.
 /// @pre panels not empty
 SafetyFactors safety_factors(const std::vector<Panel>& panels, const SheetMetal& metal, GaugePressure set,
-                             GaugePressure supply);
+                             GaugePressure supply, const std::optional<StayedSurface>& stayed = {});
 
 /// The dial to buy for a pressure.
 struct GaugeChoice {

@@ -66,6 +66,13 @@ struct WallCheck {
 WallCheck check_walls(const std::vector<Panel>& panels, const SheetMetal& metal, Stress design_stress,
                       quantity::Fact design_stress_basis, GaugePressure pressure);
 
+/// A plate that single stays hold at the corners of a grid.
+struct StayedSurface {
+  Length thickness{};
+  Length pitch{};              // the greater of the grid's two
+  PressureDifference water{};  // that stands on one of the two plates besides the air
+};
+
 /// Stayed surface: p = t^2 S C / pitch^2, for stays in a grid. C from the National Board inspection code supplement on
 /// stayed surfaces: 2.1 for welded stays and plates not over 7/16 in thick, from memory.
 PressureDifference stayed_plate_limit(Length thickness, Length pitch, Stress design_stress, double c = 2.1);

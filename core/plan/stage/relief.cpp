@@ -59,6 +59,19 @@ std::optional<RestrictorPlan> choose_restrictor(const Inputs& inputs, const AirW
   return RestrictorPlan{*widest, *part, bore, then.highest, then.riser_stopped, fill.time};
 }
 
+/// Below what keeps the factor at 4, where that leaves room above the setting. Where the setting is refused already
+/// there is no room for a valve above it: it is shown at the limit.
+GaugePressure setting_to_buy(GaugePressure set, const WallsPlan& walls) {
+  return reservoir::relief_setting(set, std::min(walls.limit, walls.four_to_one))
+      .value_or(reservoir::relief_setting(set, walls.limit).value_or(walls.limit));
+}
+
+GaugePressure first_to_open(const std::vector<ReliefValve>& valves) {
+  return std::min_element(valves.begin(), valves.end(),
+                          [](const ReliefValve& a, const ReliefValve& b) { return a.opens < b.opens; })
+      ->opens;
+}
+
 }  // namespace
 
 ReliefPlan plan_relief(const Inputs& inputs, const std::vector<Way>& ways, const AirWays& air, const WallsPlan& walls,
@@ -66,13 +79,12 @@ ReliefPlan plan_relief(const Inputs& inputs, const std::vector<Way>& ways, const
   const GaugePressure limit = walls.limit;
   ReliefPlan relief;
   const GaugePressure set = transfer.setting;
-  // Where the setting is refused already there is no room for a valve above it: it is shown at the limit.
-  // Below what keeps the factor at 4, where that leaves room above the setting.
-  relief.set_pressure = reservoir::relief_setting(set, std::min(limit, walls.four_to_one))
-                            .value_or(reservoir::relief_setting(set, limit).value_or(limit));
-  if (relief.set_pressure > psig(0.0)) {
-    const reservoir::Relief valve = reservoir::relief_for(
-        relief.set_pressure, limit, feed_of(inputs.settled, transfer.system.air), inputs.settled.atmosphere);
+  relief.valves = relief_valves(inputs, ways, transfer.system, air.relief, remarks);
+  relief.given = !relief.valves.empty();
+  relief.set_pressure = relief.given ? first_to_open(relief.valves) : setting_to_buy(set, walls);
+  if (const GaugePressure open = std::min(relief.set_pressure, limit); open > psig(0.0)) {
+    const reservoir::Relief valve =
+        reservoir::relief_for(open, limit, feed_of(inputs.settled, transfer.system.air), inputs.settled.atmosphere);
     relief.must_pass = valve.must_pass;
     relief.valve_bore = valve.valve_bore;
   }
@@ -81,11 +93,10 @@ ReliefPlan plan_relief(const Inputs& inputs, const std::vector<Way>& ways, const
   relief.failed_regulator_pressure = failed.highest;
   if (limit > psig(0.0)) relief.restrictor = choose_restrictor(inputs, air, limit, failed, transfer);
   if (relief.restrictor) relief.restrictor_bore = relief.restrictor->bore;
-  relief.valves = relief_valves(inputs, ways, transfer.system, air.relief, remarks);
-  relief.given = !relief.valves.empty();
   relief.greatest = greatest_pressure(failed.riser_stopped, inputs.settled.full_supply, relief.valves);
   relief.factor_at_greatest =
-      reservoir::safety_factors(walls.panels, walls.metal, relief.greatest, walls.full_supply).at_set_on_yield;
+      reservoir::safety_factors(walls.panels, walls.metal, relief.greatest, walls.full_supply, walls.stayed)
+          .at_set_on_yield;
   relief.lid_force_at_greatest = reservoir::support_loads(inputs.settled.box, {}, relief.greatest).lid;
   remarks.standing_caution(Topic::relief, fact("relief_valve_on_the_reservoir"),
                            "California Code of Regulations, Title 8, section 465 (from memory)");

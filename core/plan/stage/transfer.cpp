@@ -383,6 +383,8 @@ TransferPlan plan_transfer(const Inputs& inputs, const RiserPlan& riser, const h
   choose_setting(inputs, levels, walls, plan, remarks);
   plan.system.air.set_pressure = plan.setting;
   plan.fill = transfer::fill(plan.system, plan.start, levels.table_depth);
+  if (const auto& delivery = plan.system.air.free_air_delivery; delivery && *delivery > VolumeFlow())
+    plan.refill_time = plan.fill.free_air / *delivery;
   drain_table(inputs, levels, plan);
   plan.margin = riser_margin(riser, plan.fill);
   if (!levels.mouth_height && air.water_comes_up) plan.jet = jet_of(plan.system, plan.fill);

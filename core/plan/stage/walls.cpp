@@ -77,7 +77,7 @@ GaugePressure wanted_limit(GaugePressure in_use) {
 void set_factors(const Inputs& inputs, GaugePressure setting, WallsPlan& walls) {
   walls.full_supply = inputs.settled.full_supply;
   const reservoir::SafetyFactors factors =
-      reservoir::safety_factors(walls.panels, walls.metal, setting, walls.full_supply);
+      reservoir::safety_factors(walls.panels, walls.metal, setting, walls.full_supply, walls.stayed);
   walls.factor_at_set = factors.at_set_on_yield;
   walls.factor_at_set_on_ultimate = factors.at_set_on_ultimate;
   walls.factor_at_full_supply = factors.at_supply_on_yield;
@@ -113,15 +113,6 @@ void set_stays(const Inputs& inputs, WallRequest request, const WallLoad& load, 
   if (walls.four_to_one >= load.in_use) return;
   request.design_stress = quarter_of_yield(inputs);
   walls.stays_for_four = reservoir::stay_spacing(request, load.in_use);
-}
-
-std::optional<PressureDifference> stayed_limit(const WallRequest& request) {
-  const reservoir::WallBays bays = reservoir::lid_bays(request.supports);
-  if (!request.supports.lid_stays_are_posts) return std::nullopt;
-  const Length longer = std::max(request.box.length, request.box.width);
-  const Length shorter = std::min(request.box.length, request.box.width);
-  const Length pitch = std::max(longer / static_cast<double>(bays.along), shorter / static_cast<double>(bays.across));
-  return reservoir::stayed_plate_limit(request.thickness, pitch, request.design_stress);
 }
 
 }  // namespace
@@ -163,11 +154,14 @@ WallsPlan plan_walls(const Inputs& inputs, const WallLimit& limit, const WallLoa
   walls.next_stay = limit.next_stay;
   walls.at_set = check_at(inputs.settled, walls.panels, load.setting);
   const WallRequest request = wall_request(inputs, load.charge);
+  walls.stayed = reservoir::stayed_surface(request);
+  if (walls.stayed)
+    walls.stayed_limit =
+        reservoir::stayed_plate_limit(walls.stayed->thickness, walls.stayed->pitch, request.design_stress);
   set_factors(inputs, load.setting, walls);
   set_loads(inputs, request, load.setting, walls);
   set_vacuum(inputs, request, walls);
   set_stays(inputs, request, load, walls);
-  walls.stayed_limit = stayed_limit(request);
   caution_bulge(walls.at_set, remarks);
   return walls;
 }

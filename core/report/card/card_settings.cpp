@@ -16,6 +16,8 @@ using plan::Plan;
 using plan::Way;
 using plan::WayUse;
 
+constexpr double kLongRefill = 2.0;  // over the time of a fill: what a person wonders about
+
 /// The greatest pressure that can occur is told only where nothing is open: what is missing may be what holds it there.
 std::string factor_words(const Plan& plan, UnitSystem units) {
   const bool ready = plan.verdict == plan::Verdict::ready;
@@ -68,10 +70,15 @@ void add_running(const Plan& plan, UnitSystem units, Card& card) {
     return;
   }
   const FigureGroup draining = draining_figures(plan);
+  const auto& refill = plan.transfer.refill_time;
   card.running = {{"up", fmt::format("shut vent, open {} at {}: {}", air_valve(plan),
                                      written(filling["shut_off_depth"], units), time_words(filling["time"], units))},
                   {"down", fmt::format("shut air, open vent: {}", time_words(draining["time"], units))},
                   {"left", written(draining["left_in_table"], units) + " in the table"}};
+  // Where the receiver gives more than the compressor brings meanwhile, the next fill waits.
+  if (refill && *refill > kLongRefill * transfer.fill.time)
+    card.running.push_back(
+        {"next", fmt::format("the compressor needs {} for the air of a fill", written(filling["refill_time"], units))});
 }
 
 }  // namespace

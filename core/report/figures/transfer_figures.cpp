@@ -119,6 +119,11 @@ std::vector<Figure> common_figures(const transfer::Transfer& transfer, const cha
 FigureGroup filling_figures(const plan::Plan& plan) {
   const transfer::Fill& fill = plan.transfer.fill;
   FigureGroup group{"filling", "Filling", plan::Topic::transfer, common_figures(fill, "free air used")};
+  if (plan.transfer.refill_time)
+    group.figures.push_back({.key = "refill_time",
+                             .label = "compressor runs for that",
+                             .value = *plan.transfer.refill_time,
+                             .source = {"The free air of one fill over the compressor's free air delivery.", {}}});
   const auto pressure = [&](std::string_view key, std::string_view label, GaugePressure value, Phrase source,
                             Phrase beside = {}) {
     group.figures.push_back({.key = key,

@@ -89,6 +89,7 @@ json transfer_object(const Plan& plan) {
   filling.update({{"pressure_to_start_pa", in_pascals(fill.pressure_to_start)},
                   {"hold_pressure_pa", in_pascals(fill.hold_pressure)},
                   {"pressure_to_finish_pa", in_pascals(fill.pressure_to_finish)},
+                  {"refill_time_s", plan.transfer.refill_time ? json(in_seconds(*plan.transfer.refill_time)) : json()},
                   {"set_pressure_pa", in_pascals(plan.transfer.setting)},
                   {"walls_limit_pa", in_pascals(plan.walls.limit)},
                   {"coast_up_m", in_metres(fill.coast_up)},

@@ -102,6 +102,7 @@ std::string filling(const Plan& plan, const Style& style) {
   FigureRows rows(filling_figures(plan), style.units);
   add_missing_run(plan, rows);
   add_common_rows(fill, true, rows);
+  rows.figure_if_any("refill_time");
   rows.figure("set_pressure", "", ": " + say(plan.transfer.setting_basis, style.units));
   for (const char* key : {"pressure_to_start", "hold_pressure", "pressure_to_finish", "highest_ullage_pressure"})
     rows.figure(key);

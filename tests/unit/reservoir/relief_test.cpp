@@ -76,6 +76,19 @@ TEST(SafetyFactors, FourOnYieldIsMetUpToTheLimitOverTwoPointFour) {
   EXPECT_FALSE(safety_factors({panel}, steel, psig(four * 1.001), psig(100)).set_meets_on_yield());
 }
 
+// A grid of posts may stand less than its panels do: p = t^2 S C / pitch^2 at the yield, over what stands on it.
+TEST(SafetyFactors, OfPostsAreThoseOfTheStayedSurfaceWhereItStandsLess) {
+  const SheetMetal steel = *find_sheet_metal("mild steel");
+  const Panel panel{"lid panel", inches(12), inches(12), inches(0.1), pascals(0.0)};
+  const StayedSurface stayed{inches(0.1), inches(12), psi(0.5)};
+  const double stands = 0.1 * 0.1 * 36e3 * 2.1 / (12.0 * 12.0);
+  const SafetyFactors bare = safety_factors({panel}, steel, psig(1.0), psig(100));
+  const SafetyFactors posts = safety_factors({panel}, steel, psig(1.0), psig(100), stayed);
+  ASSERT_LT(stands / 1.5, bare.at_set_on_yield);
+  EXPECT_NEAR(posts.at_set_on_yield, stands / 1.5, 1e-6);
+  EXPECT_NEAR(posts.at_set_on_ultimate, stands * 58.0 / 36.0 / 1.5, 1e-6);
+}
+
 TEST(GaugeChoice, DialIsBetweenOneAndAHalfAndFourTimesThePressure) {
   for (double p = 0.3; p < 60.0; p *= 1.07) {
     const GaugeChoice choice = choose_gauge(psig(p));

@@ -5,6 +5,7 @@
 #include "report/figures/figures.h"
 #include "report/text/plan_text.h"
 #include "report/words/list_words.h"
+#include "reservoir/relief.h"
 #include "unit/plan/judge/ready_job.h"
 
 #include <fmt/format.h>
@@ -114,6 +115,24 @@ TEST(Passages, StandOnTheCutListWithEachBaffle) {
   EXPECT_THAT(report::cut_remark(baffle("baffles across"), UnitSystem::inch),
               HasSubstr("crop both corners at the floor 1-1/2 in and both at the lid 3/4 in"));
   EXPECT_FALSE(ready_with("baffles along: 1", "baffles along: 1, passages: yes").walls.passages->assumed);
+}
+
+// What is printed as 4 to 1 holds for the rule that the limit comes from, posts as well.
+TEST(Walls, OfPostsHaveTheFactorFourWhereTheySaySo) {
+  const Plan plan = ready_with("supports: {baffles across: 2, baffles along: 1}",
+                               "supports: {lid bays: 5 x 3, floor bays: 5 x 3, long side bays: 5 x 2, short side bays: "
+                               "3 x 2, lid stays: posts}");
+  ASSERT_TRUE(plan.walls.stayed);
+  const double factor = reservoir::safety_factors(plan.walls.panels, plan.walls.metal, plan.walls.four_to_one,
+                                                  psig(100.0), plan.walls.stayed)
+                            .at_set_on_yield;
+  EXPECT_NEAR(factor, 4.0, 1e-6);
+}
+
+// A valve that is there is what the section speaks of, not another one to buy.
+TEST(Relief, OfTheJobIsTheOneThatTheSectionNames) {
+  EXPECT_NEAR(in_psi(ready().relief.set_pressure), 2.0, 1e-9);
+  EXPECT_LT(ready_with("set 2 psi", "set 2.5 psi").relief.set_pressure, psig(2.51));
 }
 
 // What the walls' limit counts on is on the cut list: how many bars, how long, and of which section.

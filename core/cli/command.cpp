@@ -1,14 +1,18 @@
 #include "cli/command.h"
 
+#include "cli/inputs.h"
 #include "quantity/input_error.h"
 #include "quantity/printable.h"
+#include "report/json/error_json.h"
 
 #include <CLI/CLI.hpp>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <iostream>
 #include <optional>
+#include <string_view>
 
 namespace riserun::cli {
 
@@ -37,6 +41,11 @@ std::optional<std::string> unknown_verb(const CLI::App& app, int argc, const cha
   return argv[1];
 }
 
+/// What is wrong: in words, or for a program that asked for JSON.
+void tell(const quantity::InputError& error, bool json, std::ostream& err) {
+  err << (json ? report::error_json(error) : std::string(error.what()) + "\n");
+}
+
 /// A full disk or a closed pipe shows only now, when what is buffered is written.
 int written_whole(std::ostream& out, std::ostream& err, int status) {
   if (out.flush()) return status;
@@ -44,13 +53,17 @@ int written_whole(std::ostream& out, std::ostream& err, int status) {
   return kNotWritten;
 }
 
-int parse_error_status(const CLI::App& app, const CLI::ParseError& error, std::ostream& out, std::ostream& err) {
+int parse_error_status(const CLI::App& app, const CLI::ParseError& error, bool json, std::ostream& out,
+                       std::ostream& err) {
   if (error.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success)) {
     app.exit(error, out, err);
     return written_whole(out, err, kDone);
   }
-  err << "error: " << quantity::printable(error.what())
-      << "\nriserun --help lists the verbs, riserun VERB --help their options.\n";
+  if (json)
+    tell(quantity::InputError({{"", 0, 0, error.what(), ""}}), json, err);
+  else
+    err << "error: " << quantity::printable(error.what())
+        << "\nriserun --help lists the verbs, riserun VERB --help their options.\n";
   return kBadInput;
 }
 
@@ -86,18 +99,25 @@ int run(int argc, const char* const* argv, std::ostream& out, std::ostream& err)
   add_identify_verb(app, session);
   add_new_verb(app, session);
   add_help_verb(app, session);
+  // As the words may not be read as far as that.
+  const bool json = std::find(argv, argv + argc, std::string_view("--json")) != argv + argc;
   try {
     app.parse(argc, argv);
     if (!session.chosen_verb) out << app.help();
     return written_whole(out, err, session.chosen_verb ? session.chosen_verb() : kDone);
   } catch (const CLI::ParseError& error) {
     if (const std::optional<std::string> word = unknown_verb(app, argc, argv)) {
-      err << "error: '" << quantity::printable(*word) << "' is no verb of riserun; riserun --help lists them.\n";
+      const std::string wrong =
+          "'" + quantity::printable(*word) + "' is no verb of riserun; riserun --help lists them.";
+      if (json)
+        tell(quantity::InputError({{"", 0, 0, wrong, ""}}), json, err);
+      else
+        err << "error: " << wrong << "\n";
       return kBadInput;
     }
-    return parse_error_status(app, error, out, err);
+    return parse_error_status(app, error, json, out, err);
   } catch (const quantity::InputError& error) {
-    err << error.what() << "\n";
+    tell(error, json, err);
     return kBadInput;
   }
 }

@@ -40,11 +40,15 @@ catalog::Catalog catalog_without_bin(const Session& session) {
 
 /// The file that holds a job's bin: the one of --bin, the one that the job names, or the job itself.
 fs::path bin_of(const std::string& job_file, const Session& session) {
+  if (session.common.bin_file == catalog::kStandardInput)
+    throw InputError({{"--bin", 0, 0, "is changed, so that it must be a file", ""}});
   if (!session.common.bin_file.empty()) return session.common.bin_file;
   auto read = catalog::JobText::read(text_of(job_file), job_file);
   if (auto* problems = std::get_if<std::vector<quantity::Problem>>(&read)) throw InputError(std::move(*problems));
   const catalog::TextNode* bin = std::get<catalog::JobText>(read).find(catalog::at("bin"));
   if (bin == nullptr) throw InputError({{job_file, 0, 0, "the job has no bin; name one with --bin FILE", ""}});
+  if (!bin->is_text() && job_file == catalog::kStandardInput)
+    throw InputError({{job_file, 0, 0, "is the standard input, and its bin cannot be changed: save it in a file", ""}});
   return bin->is_text() ? fs::path(job_file).parent_path() / bin->scalar : fs::path(job_file);
 }
 

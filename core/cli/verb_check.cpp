@@ -1,5 +1,6 @@
 #include "catalog/load/load.h"
 #include "catalog/yaml/document.h"
+#include "catalog/yaml/read_file.h"
 #include "cli/inputs.h"
 #include "plan/job/read_job.h"
 #include "quantity/printable.h"
@@ -26,8 +27,8 @@ bool lies_in_shipped_catalog(const std::string& file) {
 void refuse_what_is_read_once(const std::string& file) {
   std::error_code ignored;
   const std::filesystem::file_type type = std::filesystem::status(file, ignored).type();
-  if (type == std::filesystem::file_type::fifo || type == std::filesystem::file_type::socket ||
-      type == std::filesystem::file_type::character)
+  if (file == catalog::kStandardInput || type == std::filesystem::file_type::fifo ||
+      type == std::filesystem::file_type::socket || type == std::filesystem::file_type::character)
     throw quantity::InputError({{file, 0, 0, "is no file that can be read twice, as 'check' does: save it first", {}}});
 }
 

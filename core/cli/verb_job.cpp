@@ -66,7 +66,7 @@ void add_job_verb(CLI::App& app, Session& session, const std::string& name, cons
                   Json json) {
   const auto job_file = std::make_shared<std::string>();
   CLI::App* verb = app.add_subcommand(name, about);
-  verb->add_option("job", *job_file, "The job file")->required();
+  verb->add_option("job", *job_file, "The job file; - is the standard input")->required();
   verb->callback([job_file, text, json, &session] {
     session.chosen_verb = [job_file, text, json, &session] { return show_plan(*job_file, session, text, json); };
   });
@@ -119,7 +119,7 @@ void add_plan_verb(CLI::App& app, Session& session) {
   };
   const auto options = std::make_shared<Options>();
   CLI::App* verb = app.add_subcommand("plan", "The card of a job: one page for the bench");
-  verb->add_option("job", options->job_file, "The job file")->required();
+  verb->add_option("job", options->job_file, "The job file; - is the standard input")->required();
   CLI::Option* all =
       verb->add_flag("--all", options->all, "The whole plan: every figure, joint, assumption and source");
   CLI::Option* out = verb->add_option("--out", options->out, "A file for it, by its ending: " + forms_in_words());
@@ -156,7 +156,7 @@ void add_list_verb(CLI::App& app, Session& session) {
   const auto job_file = std::make_shared<std::string>();
   const auto spares = std::make_shared<bool>(false);
   CLI::App* verb = app.add_subcommand("list", "Shopping list and cut list");
-  verb->add_option("job", *job_file, "The job file")->required();
+  verb->add_option("job", *job_file, "The job file; - is the standard input")->required();
   verb->add_flag("--spares", *spares,
                  "Also the fewest spare parts with which any one bought part of a run may be missing or broken");
   verb->callback([job_file, spares, &session] {

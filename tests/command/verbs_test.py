@@ -33,6 +33,36 @@ class Program(unittest.TestCase):
         self.assertEqual((done.returncode, done.stderr), (1, ""))
         self.assertIn("No chain", done.stdout)
 
+    def test_a_job_comes_by_the_standard_input(self):
+        text = (EXAMPLES / "bevel-bench.yaml").read_text(encoding="utf-8")
+        by_name, by_input = run("plan", EXAMPLES / "bevel-bench.yaml"), run("plan", "-", input=text)
+        self.assertEqual((by_input.returncode, by_input.stderr), (0, ""))
+        self.assertEqual(by_input.stdout.splitlines()[:-2], by_name.stdout.splitlines()[:-2])  # but for the file's name
+        self.assertIn("riserun plan - --all", by_input.stdout)
+        wrong = run("plan", "-", input=text.replace("length: 48 in", "length: 48 inn"))
+        self.assertEqual((wrong.returncode, wrong.stdout), (2, ""))
+        self.assertRegex(wrong.stderr, r"^-:\d+:\d+: error: ")
+        for words in (("check", "-"), ("bin", "take", "-"), ("bin", "undo", "--bin", "-")):
+            done = run(*words, input=text)
+            self.assertEqual((done.returncode, done.stdout), (2, ""), words)
+
+    def test_a_program_gets_its_mistakes_as_json(self):
+        with tempfile.TemporaryDirectory() as folder:
+            job = pathlib.Path(folder, "job.yaml")
+            text = (EXAMPLES / "bevel-bench.yaml").read_text(encoding="utf-8")
+            job.write_text(text.replace("length: 48 in", "length: 48 inn").replace("rim: 5", "rimm: 5"), encoding="utf-8")
+            done = run("plan", job, "--json")
+            self.assertEqual((done.returncode, done.stdout), (2, ""))
+            errors = json.loads(done.stderr)["errors"]
+            self.assertEqual(len(errors), 2)
+            for error in errors:
+                self.assertEqual(error["file"], str(job))
+                self.assertGreater(error["line"], 0)
+        for words in (("plumb", "--json"), ("chain", "1 FTP", "3/4 MGHT", "--json"), ("--json", "chain", "1 FNPT")):
+            done = run(*words)
+            self.assertEqual((done.returncode, done.stdout), (2, ""), words)
+            self.assertTrue(json.loads(done.stderr)["errors"][0]["message"], words)
+
     def test_bad_input_goes_to_standard_error_alone_and_exits_two(self):
         for words in (("plumb", "x"), ("chain", "1 FTP", "3/4 MGHT"), ("plan", "nowhere.yaml"), ("plan", "/"),
                       ("chain", "1 FNPT", "1 FNPT", "--need", b"union \xff".decode(errors="surrogateescape"))):

@@ -22,15 +22,16 @@ std::optional<std::string> read_file(const std::filesystem::path& path, Problems
     return std::nullopt;
   };
   std::error_code failed;
-  const std::filesystem::file_status status = std::filesystem::status(path, failed);
+  const std::filesystem::path source = path == kStandardInput ? "/dev/stdin" : path;
+  const std::filesystem::file_status status = std::filesystem::status(source, failed);
   if (status.type() == std::filesystem::file_type::not_found) return refuse("there is no such file");
   if (status.type() == std::filesystem::file_type::directory) return refuse("this is a folder, not a file");
   if (status.type() == std::filesystem::file_type::regular) {
-    const std::uintmax_t size = std::filesystem::file_size(path, failed);
+    const std::uintmax_t size = std::filesystem::file_size(source, failed);
     if (!failed && size > kLargestFile) return refuse(too_large());
   }
   errno = 0;
-  std::ifstream stream(path, std::ios::binary);
+  std::ifstream stream(source, std::ios::binary);
   if (!stream) return refuse(fmt::format("cannot be opened for reading: {}", std::strerror(errno)));
   std::string text;
   char buffer[65536];

@@ -1,6 +1,7 @@
 #include "plan/job/read_job.h"
 
 #include "catalog/yaml/document.h"
+#include "catalog/yaml/read_file.h"
 #include "plan/job/job_reading.h"
 #include "quantity/printable.h"
 
@@ -52,7 +53,8 @@ Job read_root(const Catalog& catalog, Document& document, const std::filesystem:
                        "measured",      "wishes"},
                 problems);
   read_own_parts(reading, root, job);
-  job.name = fields.text_or("name", quantity::printable(file.stem().string()));
+  job.name =
+      fields.text_or("name", file == catalog::kStandardInput ? "job" : quantity::printable(file.stem().string()));
   if (job.name.size() > kLongestName)
     problems.add(fields.find("name"), fmt::format("name: is longer than {} characters", kLongestName));
   job.units = catalog::read_units(fields).value_or(UnitSystem::inch);

@@ -1,6 +1,5 @@
 #include "cli/command.h"
 
-#include "cli/inputs.h"
 #include "quantity/input_error.h"
 #include "quantity/printable.h"
 #include "report/json/error_json.h"
@@ -68,6 +67,11 @@ int parse_error_status(const CLI::App& app, const CLI::ParseError& error, bool j
 }
 
 }  // namespace
+
+std::optional<UnitSystem> units_given(const CommonOptions& common) {
+  if (common.units.empty()) return std::nullopt;
+  return common.units == "metric" ? UnitSystem::metric : UnitSystem::inch;
+}
 
 report::Style Session::style(UnitSystem otherwise) const {
   report::Style result;

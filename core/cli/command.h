@@ -6,6 +6,7 @@
 
 #include <functional>
 #include <iosfwd>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -29,6 +30,9 @@ struct CommonOptions {
   std::string bin_file;
   std::string color = "auto";
 };
+
+/// What --units says; nullopt: nothing.
+std::optional<UnitSystem> units_given(const CommonOptions& common);
 
 /// One run of the command: its options, where it writes, and the verb that was asked for.
 struct Session {

@@ -13,11 +13,6 @@
 
 namespace riserun::cli {
 
-std::optional<UnitSystem> units_given(const CommonOptions& common) {
-  if (common.units.empty()) return std::nullopt;
-  return common.units == "metric" ? UnitSystem::metric : UnitSystem::inch;
-}
-
 Stock load_stock(const CommonOptions& common) {
   const std::vector<std::filesystem::path> own_files(common.catalog_files.begin(), common.catalog_files.end());
   catalog::Catalog shipped = catalog::load_shipped_catalog(own_files);

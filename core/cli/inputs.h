@@ -30,9 +30,6 @@ struct Stock {
 /// @throws InputError with every mistake in those files
 Stock load_stock(const CommonOptions& common);
 
-/// What --units says; nullopt: nothing.
-std::optional<UnitSystem> units_given(const CommonOptions& common);
-
 /// Gathers the mistakes of a command line's words.
 class WordReader {
  public:

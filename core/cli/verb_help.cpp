@@ -23,7 +23,7 @@ namespace {
 
 struct Options {
   std::vector<std::string> words;
-  bool schema = false;
+  std::string schema;
   bool manual = false;
   std::string shell;
 };
@@ -78,8 +78,8 @@ int help_with(const CLI::App& app, const std::vector<std::string>& words, const 
 }
 
 int run_help(const CLI::App& app, const Options& options, const Session& session) {
-  if (options.schema) {
-    session.out << report::job_schema_json();
+  if (!options.schema.empty()) {
+    session.out << report::schema_json(options.schema);
   } else if (options.manual) {
     session.out << manual_page(app);
   } else if (!options.shell.empty()) {
@@ -105,7 +105,9 @@ void add_help_verb(CLI::App& app, Session& session) {
   verb->add_option("words", options->words,
                    "As \"regulator\" or \"bare panel\"; \"job\" for all keys of a job, \"verdict\", \"order\", "
                    "\"words\", \"files\"");
-  verb->add_flag("--schema", options->schema, "The JSON Schema of a job file, for editors");
+  verb->add_option("--schema", options->schema,
+                   "The JSON Schema of such a file, for editors: job, bin, or catalog, which is own parts and prices")
+      ->check(CLI::IsMember({"job", "bin", "catalog"}));
   verb->add_flag("--man", options->manual, "The manual page");
   verb->add_option("--completion", options->shell, "What completes riserun's words in that shell")
       ->check(CLI::IsMember({"bash", "zsh", "fish"}));

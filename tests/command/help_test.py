@@ -45,7 +45,7 @@ def run(*words, **how):
 class Help(unittest.TestCase):
     @classmethod
     def setUpClass(cls):
-        cls.schema = json.loads(run("help", "--schema").stdout)
+        cls.schema = json.loads(run("help", "--schema", "job").stdout)
         cls.validator = jsonschema.Draft202012Validator(cls.schema)
         cls.bench = (EXAMPLES / "bevel-bench.yaml").read_text(encoding="utf-8")
 
@@ -86,6 +86,30 @@ class Help(unittest.TestCase):
             found = {".".join(map(str, error.absolute_path)) for error in self.validator.iter_errors(job)}
             self.assertTrue(any(at == place or at.startswith(place + ".") for at in found) if place else "" in found,
                             f"{new}: {found}")
+
+    def test_the_schemas_of_bin_and_catalog_take_what_is_shipped_and_refuse_what_is_wrong(self):
+        def places(schema, text):
+            errors = jsonschema.Draft202012Validator(schema).iter_errors(yaml.safe_load(text))
+            return {".".join(map(str, error.absolute_path)) for error in errors}
+
+        catalog, bin_ = (json.loads(run("help", "--schema", name).stdout) for name in ("catalog", "bin"))
+        families = [file for file in (EXAMPLES.parent / "catalog").glob("*.yaml") if "\nfamilies:" in "\n" + file.read_text(encoding="utf-8")]
+        self.assertGreater(len(families), 20)
+        for file in families:
+            self.assertEqual(places(catalog, file.read_text(encoding="utf-8")), set(), file)
+        part = ("parts:\n- {id: shop/a, name: adapter, size: '1', material: brass, rating: 100 psi, source: measured,\n"
+                "   ports: [{port: 1 FNPT, bore: 1 in, reach: 1 in}, {port: 1 MNPT, bore: 1 in, reach: 1 in}]}\n"
+                "prices:\n- {part: 1 union brass, price: 12 usd}\n")
+        self.assertEqual(places(catalog, part), set())
+        for old, new, place in (("material", "metal", "parts.0"), ("bore: 1 in, reach: 1 in}]", "bore: 1 in}]", "parts.0.ports.1"),
+                                ("price: 12 usd", "cost: 12 usd", "prices.0"), ("parts:", "part:", ""),
+                                ("size: '1'", "role: flange", "parts.0.role")):
+            self.assertIn(place, places(catalog, part.replace(old, new, 1)), new)
+        content = "bin:\n- {part: 1 x 4 nipple black iron, count: 2}\n- {part: 1 rubber hose, length: 3 ft, measured: {length: 3 ft}}\n"
+        self.assertEqual(places(bin_, content), set())
+        for old, new, place in (("count", "number", "bin.0"), ("part: 1 x", "parts: 1 x", "bin.0"), ("bin:", "bins:", ""),
+                                ("{length: 3 ft}}", "{width: 3 ft}}", "bin.1.measured")):
+            self.assertIn(place, places(bin_, content.replace(old, new, 1)), new)
 
     def test_the_manual_page_has_every_verb_option_and_key(self):
         page = run("help", "--man").stdout.replace("\\-", "-")

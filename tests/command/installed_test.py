@@ -46,7 +46,8 @@ class Installed(unittest.TestCase):
 
     def test_manual_completion_and_desktop_entry_are_there(self):
         for file in ("man/man1/riserun.1", "bash-completion/completions/riserun", "zsh/vendor-completions/_riserun",
-                     "fish/vendor_completions.d/riserun.fish", "riserun/job.schema.json", "applications/riserun.desktop",
+                     "fish/vendor_completions.d/riserun.fish", "riserun/job.schema.json", "riserun/bin.schema.json",
+                     "riserun/catalog.schema.json", "applications/riserun.desktop",
                      "mime/packages/riserun.xml", "icons/hicolor/scalable/apps/riserun.svg"):
             self.assertGreater((self.root / "share" / file).stat().st_size, 100, file)
         entry = (self.root / "share/applications/riserun.desktop").read_text(encoding="utf-8")

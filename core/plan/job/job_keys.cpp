@@ -258,30 +258,13 @@ std::vector<JobKey> made() {
   return keys;
 }
 
-/// The path without its last part.
-std::string_view above(std::string_view path) {
-  if (path.ends_with("[]")) return path.substr(0, path.size() - 2);
-  const std::size_t dot = path.rfind('.');
-  return dot == std::string_view::npos ? std::string_view() : path.substr(0, dot);
-}
-
 }  // namespace
-
-std::string_view JobKey::name() const {
-  const std::string_view whole = path;
-  return whole.substr(whole.rfind('.') == std::string_view::npos ? 0 : whole.rfind('.') + 1);
-}
 
 const std::vector<JobKey>& job_keys() {
   static const std::vector<JobKey> keys = made();
   return keys;
 }
 
-std::vector<const JobKey*> keys_under(std::string_view path) {
-  std::vector<const JobKey*> keys;
-  for (const JobKey& key : job_keys())
-    if (key.path != path && above(key.path) == path) keys.push_back(&key);
-  return keys;
-}
+std::vector<const JobKey*> keys_under(std::string_view path) { return catalog::keys_under(job_keys(), path); }
 
 }  // namespace riserun::plan

@@ -1,77 +1,89 @@
 #include "report/json/schema_json.h"
 
+#include "catalog/load/user_keys.h"
 #include "plan/job/job_keys.h"
 
 #include <nlohmann/json.hpp>
+
+#include <span>
+#include <utility>
+#include <vector>
 
 namespace riserun::report {
 
 namespace {
 
 using Json = nlohmann::ordered_json;
-using plan::JobForm;
-using plan::JobKey;
+using catalog::FileKey;
+using catalog::KeyForm;
 
-const JobKey* row_of(const std::string& path) {
-  for (const JobKey& key : plan::job_keys())
-    if (key.path == path) return &key;
-  return nullptr;
-}
+/// A schema of one file's keys.
+class Schema {
+ public:
+  explicit Schema(std::span<const FileKey> keys) : keys_(keys) {}
 
-Json schema_of(const JobKey& key);
-
-/// The keys of a map.
-Json map_of(const std::string& path) {
-  Json schema{{"type", "object"}, {"properties", Json::object()}, {"additionalProperties", false}};
-  Json needed = Json::array();
-  for (const JobKey* key : plan::keys_under(path)) {
-    if (key->path.ends_with("[]") || key->path.ends_with(".*")) continue;
-    schema["properties"][std::string(key->name())] = schema_of(*key);
-    if (key->needed) needed.push_back(key->name());
+  /// The keys of a map.
+  Json map_of(const std::string& path) const {
+    Json schema{{"type", "object"}, {"properties", Json::object()}, {"additionalProperties", false}};
+    Json needed = Json::array();
+    for (const FileKey* key : catalog::keys_under(keys_, path)) {
+      if (key->path.ends_with("[]") || key->path.ends_with(".*")) continue;
+      schema["properties"][std::string(key->name())] = of(*key);
+      if (key->needed) needed.push_back(key->name());
+    }
+    if (!needed.empty()) schema["required"] = std::move(needed);
+    return schema;
   }
-  if (!needed.empty()) schema["required"] = std::move(needed);
-  return schema;
-}
 
-/// An item of a list, or what stands behind a name of one's own: its map, or the words alone that stand for one.
-Json item_of(const std::string& path) {
-  const JobKey* row = row_of(path);
-  Json map = row == nullptr ? Json::object() : map_of(path);
-  const bool words_do = path.ends_with("take[]") || path.ends_with(".*");
-  return words_do ? Json{{"anyOf", {{{"type", "string"}}, std::move(map)}}} : map;
-}
+ private:
+  /// An item of a list, or what stands behind a name of one's own: its map, or the words alone that stand for one.
+  Json item_of(const std::string& path) const {
+    const Json map = catalog::keys_under(keys_, path).empty() ? Json::object() : map_of(path);
+    const bool words_do = path.ends_with("take[]") || path.ends_with("ports.*");
+    return words_do ? Json{{"anyOf", {{{"type", "string"}}, map}}} : map;
+  }
 
-Json schema_of(const JobKey& key) {
+  Json of(const FileKey& key) const;
+
+  std::span<const FileKey> keys_;
+};
+
+Json Schema::of(const FileKey& key) const {
   Json schema;
   switch (key.form) {
-    case JobForm::map:
+    case KeyForm::map:
       schema = map_of(key.path);
       break;
-    case JobForm::names:
+    case KeyForm::names:
       schema = {{"type", "object"}, {"additionalProperties", item_of(key.path + ".*")}};
       break;
-    case JobForm::list:
+    case KeyForm::list:
       schema = {{"type", "array"}, {"items", item_of(key.path + "[]")}};
       break;
-    case JobForm::file:
+    case KeyForm::file:
       schema = {{"anyOf", {{{"type", "array"}, {"items", item_of(key.path + "[]")}}, {{"type", "string"}}}}};
       break;
-    case JobForm::words:
+    case KeyForm::words:
       schema = {{"anyOf", {{{"type", "array"}, {"items", {{"type", "string"}}}}, {{"type", "string"}}}}};
       break;
-    case JobForm::choice:
+    case KeyForm::choice:
       schema = {{"enum", key.choices}};
+      for (const std::string_view word : key.choices)  // as YAML 1.1 reads them
+        if (word == "yes" || word == "no") schema["enum"].push_back(word == "yes");
       break;
-    case JobForm::yes_no:
+    case KeyForm::yes_no:
       schema = {{"enum", {"yes", "no", true, false}}};  // as YAML 1.2 and 1.1 read `yes`
       break;
-    case JobForm::count:
+    case KeyForm::count:
       schema = {{"type", {"integer", "string"}}};
       break;
-    case JobForm::text:
-    case JobForm::number:
-    case JobForm::quantity:
+    case KeyForm::text:
+    case KeyForm::number:
+    case KeyForm::quantity:
       schema = {{"type", {"string", "number"}}};
+      break;
+    case KeyForm::any:
+      schema = Json::object();
       break;
   }
   schema["description"] = key.help + ".";
@@ -80,10 +92,16 @@ Json schema_of(const JobKey& key) {
 
 }  // namespace
 
-std::string job_schema_json() {
-  Json schema{{"$schema", "https://json-schema.org/draft/2020-12/schema"}, {"title", "A job of Riserun"}};
-  schema.update(map_of(""));
-  return schema.dump(1) + "\n";
+std::string schema_json(std::string_view file) {
+  Json schema{{"$schema", "https://json-schema.org/draft/2020-12/schema"}};
+  const auto write = [&](const char* title, const std::vector<FileKey>& keys) {
+    schema["title"] = title;
+    schema.update(Schema(keys).map_of(""));
+    return schema.dump(1) + "\n";
+  };
+  if (file == "bin") return write("A bin of Riserun", catalog::bin_keys());
+  if (file == "catalog") return write("Own parts and prices for Riserun", catalog::catalog_keys());
+  return write("A job of Riserun", plan::job_keys());
 }
 
 }  // namespace riserun::report

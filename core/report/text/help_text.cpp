@@ -33,6 +33,8 @@ std::string form_words(const JobKey& key) {
       return "a number";
     case JobForm::quantity:
       return "a measure, as you would say it";
+    case JobForm::any:
+      return "as the shipped files have it";
   }
   return "";
 }

@@ -34,39 +34,7 @@ quantity::Reading<GaugePressure> read_full_scale(const quantity::Written& writte
 
 auto full_scale() { return ranged(read_full_scale, psig(0.01), psig(300.0)); }
 
-/// What water may hold and stay water: a few per cent of a cutting fluid that is made to mix with it (common practice).
-constexpr std::string_view kWatery[] = {"water", "coolant", "soluble oil", "emulsion", "inhibitor", "biocide"};
-
-/// Liquids that burn, by the words that name them.
-constexpr std::string_view kFlammable[] = {"gasoline", "petrol",  "diesel",   "kerosene", "paraffin", "acetone",
-                                           "alcohol",  "ethanol", "methanol", "propanol", "solvent",  "thinner",
-                                           "spirit",   "naphtha", "xylene",   "toluene",  "fuel",     "oil"};
-
-bool names_any(const std::string& text, std::span<const std::string_view> words) {
-  return std::any_of(words.begin(), words.end(),
-                     [&](std::string_view word) { return text.find(word) != std::string::npos; });
-}
-
 }  // namespace
-
-void read_liquid(JobReading& reading, const Value& value, Job& job) {
-  if (!value.exists()) return;
-  const auto text = catalog::read_text(value, reading.problems);
-  if (!text) return;
-  job.liquid.name = *text;
-  const std::string lower = catalog::lower_case(*text);
-  // "oil" burns, "soluble oil" in water does not: what is left of the text once that is taken out must name no liquid
-  // that burns.
-  std::string rest = lower;
-  for (const std::string_view word : kWatery)
-    for (std::size_t at = rest.find(word); at != std::string::npos; at = rest.find(word)) rest.erase(at, word.size());
-  job.liquid.flammable = names_any(rest, kFlammable);
-  if (!job.liquid.flammable && rest == lower)
-    reading.problems.add(value,
-                         fmt::format("{}: '{}' is not worked out; allowed is water, or water with a few per cent "
-                                     "of soluble oil, coolant or inhibitor",
-                                     value.path(), *text));
-}
 
 void read_air(JobReading& reading, const Value& value, Job& job) {
   Fields fields(

@@ -1,3 +1,4 @@
+#include "catalog/words/words.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 #include "plan/sold.h"
@@ -5,6 +6,8 @@
 
 #include <algorithm>
 #include <optional>
+#include <string>
+#include <string_view>
 #include <utility>
 
 namespace riserun::plan {
@@ -79,8 +82,11 @@ void judge_restrictor_key(const Plan& plan, Open& open) {
   if (!bore) return;
   for (const Way& way : plan.ways) {
     if (way.use != WayUse::feed) continue;
-    const auto is_restrictor = of_role(*plan.catalog, catalog::Role::restrictor);
-    if (std::any_of(way.parts.begin(), way.parts.end(), is_restrictor)) continue;
+    const auto as_narrow = [&](const WayPart& part) {
+      return role_of(*plan.catalog, part) == catalog::Role::restrictor &&
+             quantity::at_most(part.bore.value_or(Length()), *bore);
+    };
+    if (std::any_of(way.parts.begin(), way.parts.end(), as_narrow)) continue;
     const Length hole = next_drill_down(*bore);
     open.not_yet(Topic::connections, fact("restrictor_in_no_run", way.connection, *bore), {},
                  fact("name_restrictor_in_need", hole), "common practice");
@@ -113,6 +119,40 @@ void judge_restrictors(const Plan& plan, Open& open) {
       continue;
     open.not_yet(Topic::connections, fact("restrictor_behind_regulator", way.connection), {},
                  fact("restrictor_before_regulator"), "common practice");
+  }
+}
+
+/// A check valve before the regulator keeps no water out of it.
+void judge_check_before_regulator(const Plan& plan, Open& open) {
+  const Catalog& catalog = *plan.catalog;
+  for (const Way& way : plan.ways) {
+    if (way.use != WayUse::feed) continue;
+    const auto regulator = std::find_if(way.parts.begin(), way.parts.end(), of_role(catalog, catalog::Role::regulator));
+    if (regulator == way.parts.end()) continue;
+    const auto is_check = of_role(catalog, catalog::Role::check_valve);
+    const auto check = std::find_if(way.parts.begin(), regulator, is_check);
+    if (check == regulator || std::any_of(regulator, way.parts.end(), is_check)) continue;
+    open.not_yet(Topic::connections,
+                 fact("check_valve_before_regulator", way.connection, catalog.part(check->part).name), {},
+                 fact("check_valve_behind_regulator"), "common practice");
+  }
+}
+
+/// What the air comes out of: it stands compressed air, and it is air.
+void judge_supply_port(const Plan& plan, Open& open) {
+  constexpr std::string_view kOtherGases[] = {"oxygen",   "acetylene",   "propane",  "butane",
+                                              "methane",  "natural gas", "hydrogen", "lpg",
+                                              "nitrogen", "argon",       "co2",      "carbon dioxide"};
+  for (const JobPort& port : plan.job.air.ports) {
+    if (port.material && !plan.catalog->material(*port.material).compressed_air)
+      open.not_yet(Topic::connections,
+                   fact("supply_of_what_shatters", port.name, plan.catalog->material(*port.material).name), {},
+                   fact("supply_of_metal"), plan.catalog->material(*port.material).source);
+    const std::string name = catalog::lower_case(port.name);
+    for (const std::string_view gas : kOtherGases)
+      if (name.find(gas) != std::string::npos)
+        open.refuse(Topic::whole_job, fact("gas_that_is_no_air", port.name), {}, fact("use_shop_air"),
+                    "29 CFR 1910.253(a)(2) of oxygen, from memory; of the others, that they burn or choke");
   }
 }
 
@@ -185,6 +225,8 @@ void judge_air(const Plan& plan, const Settled& settled, Open& open) {
   judge_restrictors(plan, open);
   judge_restrictor_key(plan, open);
   judge_feed_bore(plan, open);
+  judge_check_before_regulator(plan, open);
+  judge_supply_port(plan, open);
 }
 
 }  // namespace riserun::plan

@@ -1,6 +1,8 @@
 // Every port of the reservoir leads somewhere or is closed, and what leads to the air holds it.
 #include "catalog/words/words.h"
+#include "plan/judge/limits.h"
 #include "plan/judge/open.h"
+#include "quantity/nearly.h"
 
 #include <algorithm>
 
@@ -65,6 +67,10 @@ void judge_drain_places(const Plan& plan, Open& open) {
     const std::string names = catalog::lower_case(port.name + " " + connection->name);
     if (port.place == Place::lid && names.find("drain") != std::string::npos)
       open.not_yet(Topic::connections, fact("drain_in_the_lid", connection->name, port.name), {},
+                   fact("drain_low_on_the_reservoir"), "common practice");
+    if (port.place == Place::side && port.face_height && names.find("drain") != std::string::npos &&
+        quantity::more_than(*port.face_height, plan.levels.charge_depth * kHighestDrain))
+      open.not_yet(Topic::connections, fact("drain_high_up", connection->name, *port.face_height), {},
                    fact("drain_low_on_the_reservoir"), "common practice");
     if (port.place == Place::floor && plan.job.reservoir.supports.floor_carried.value_or(false))
       open.not_yet(Topic::connections, fact("port_under_a_carried_floor", port.name), {},

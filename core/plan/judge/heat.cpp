@@ -76,16 +76,24 @@ void judge_drained(const Plan& plan, Open& open) {
                "common practice");
 }
 
-/// Two words at least, and none of them a denial: "nothing", "no frost protection", "hope" say nothing that is done.
-bool says_how(const std::string& text) {
+/// Two words at least that are no denial: "nothing", "no frost protection", "hope" say nothing that is done. "Guards,
+/// no bare hands, mixing valve" does: what stands between commas is taken by itself.
+int words_of_what_is_done(const std::string& clause) {
   constexpr std::string_view kNothing[] = {"no",   "not",     "none",   "nothing", "never",
                                            "hope", "unknown", "nobody", "ignore"};
-  std::istringstream words(catalog::lower_case(text));
+  std::istringstream words(clause);
   int said = 0;
   for (std::string word; words >> word;) {
-    if (std::find(std::begin(kNothing), std::end(kNothing), word) != std::end(kNothing)) return false;
+    if (std::find(std::begin(kNothing), std::end(kNothing), word) != std::end(kNothing)) return 0;
     said += word.size() >= 2 ? 1 : 0;
   }
+  return said;
+}
+
+bool says_how(const std::string& text) {
+  std::istringstream clauses(catalog::lower_case(text));
+  int said = 0;
+  for (std::string clause; std::getline(clauses, clause, ',');) said += words_of_what_is_done(clause);
   return said >= 2;
 }
 
@@ -96,7 +104,7 @@ void judge_heat(const Plan& plan, const Settled& settled, Open& open) {
   const Job& job = plan.job;
   const Temperature hottest = std::max(settled.temperature, job.hottest.value_or(settled.temperature));
   const Temperature coldest = std::min(settled.temperature, job.coldest.value_or(settled.temperature));
-  if (hottest > kScalding && !says_how(job.against_heat))
+  if (hottest >= kScalding && !says_how(job.against_heat))
     open.not_yet(Topic::whole_job, fact("water_scalds", hottest), Against{hottest, kScalding},
                  fact("say_what_is_done_against_heat"), "Moritz and Henriques 1947");
   if (coldest < kFreezing && !says_how(job.against_frost))

@@ -39,6 +39,12 @@ std::optional<Fact> wrong_under_water(const Way& way, const std::string& port) {
   return std::nullopt;
 }
 
+/// Of the port's thread, which is wider than its nominal size: what the water may not reach.
+Length half_of_bore(const Catalog& catalog, const JobPort& port) {
+  const catalog::JointSize* size = catalog.joint_size(catalog.port_type(port.type));
+  return size != nullptr && size->outside_diameter > Length() ? size->outside_diameter / 2.0 : Length();
+}
+
 }  // namespace
 
 void judge_heights(const Plan& plan, const Settled& /*settled*/, Open& open) {
@@ -54,7 +60,8 @@ void judge_heights(const Plan& plan, const Settled& /*settled*/, Open& open) {
       open.not_yet(Topic::connections,
                    fact("side_port_of_unknown_height", way.branched ? way.end : way.connection, port->name, water), {},
                    fact("give_height_or_lid", water, port->name), "common practice");
-    else if (*port->place == Place::floor || !quantity::more_than(*port->face_height, water))
+    else if (*port->place == Place::floor ||
+             !quantity::more_than(*port->face_height - half_of_bore(*plan.catalog, *port), water))
       open.not_yet(Topic::connections, std::move(*wrong), {}, fact("port_over_the_water", water), "common practice");
   }
 }

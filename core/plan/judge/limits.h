@@ -27,6 +27,13 @@ inline constexpr double kMostOfScale = 4.0;
 /// is not drained).
 inline constexpr double kMostLeftInTable = 0.5;
 
+/// Along the fittings from its bung to a relief valve: "as close as practicable" (ASME BPVC Section VIII UG-135, from
+/// memory), said with a number (common practice: a foot).
+inline const Length kFarthestRelief = inches(12.0);
+
+/// Height of a drain's middle over the charge's depth: what stands under it does not come out (common practice: low).
+inline constexpr double kHighestDrain = 1.0 / 3.0;
+
 /// Air space of the reservoir when charged, as a share of it: less is soon full of water, which then stands at gauge,
 /// vent and relief valve (common practice).
 inline constexpr double kLeastAirSpace = 0.05;

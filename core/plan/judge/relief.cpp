@@ -5,6 +5,7 @@
 #include "reservoir/test_pressure.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace riserun::plan {
 
@@ -50,8 +51,9 @@ std::optional<GaugePressure> valve_that_fits(const Plan& plan, const ReliefValve
 /// Such a valve, or a setting that the one that is there lets be; else the walls have no room for either.
 void mend_setting(const Plan& plan, const ReliefValve& valve, Finding& finding) {
   const GaugePressure limit = plan.walls.limit;
-  auto fits = valve_that_fits(plan, valve, std::min(limit, plan.walls.four_to_one));
-  if (!fits) fits = valve_that_fits(plan, valve, limit);
+  // What is advised keeps the factor of four, but for a setting of the job's own that passes it already.
+  const bool passes_four = more_than(plan.transfer.setting, plan.walls.four_to_one);
+  const auto fits = valve_that_fits(plan, valve, passes_four ? limit : std::min(limit, plan.walls.four_to_one));
   if (fits) {
     finding.mend = fact("valve_that_opens_at", *fits);
     finding.ways_to_try = {{{kReliefSetting, *fits}}};
@@ -92,6 +94,16 @@ void judge_setting(const Plan& plan, const ReliefValve& valve, Open& open) {
   if (lower) finding.ways_to_try = {{{kReliefSetting, *lower}}};
 }
 
+/// The hole of the restrictor in the air's way to the reservoir.
+std::optional<Length> restrictor_in_feed(const Plan& plan) {
+  for (const Way& way : plan.ways)
+    for (const WayPart& part : way.parts)
+      if (way.use == WayUse::feed &&
+          plan.catalog->family(plan.catalog->part(part.part).family).role == catalog::Role::restrictor)
+        return part.bore;
+  return std::nullopt;
+}
+
 /// @return they pass what the supply gives
 bool judge_capacity(const Plan& plan, Open& open) {
   const std::vector<ReliefValve>& valves = plan.relief.valves;
@@ -103,6 +115,16 @@ bool judge_capacity(const Plan& plan, Open& open) {
                                                            first->own_bore, first->bore, first->passes, first->supply)
                                                     : fact("relief_valve_too_narrow", first->connection,
                                                            first->own_bore, first->passes, first->supply);
+  if (const auto has = restrictor_in_feed(plan)) {
+    // Of two holes in a row the smaller one decides: another one in its place, by the flow's ratio.
+    const double less =
+        std::sqrt(in_cubic_metres_per_second(first->passes) / in_cubic_metres_per_second(first->supply));
+    const Length smaller = next_drill_down(*has * less);
+    open.not_yet(Topic::relief, reason, {}, fact("smaller_restrictor", smaller, *has, first->needed_bore),
+                 "worked out; fuel gas code section 416.2.5 sizes relief so",
+                 Purchase{"restrictor", "restrictor", fact("hole_no_larger_than", smaller)});
+    return false;
+  }
   // Where one is sold that does, and the fill was worked out again with it, it is that one.
   const Length hole = plan.relief.restrictor ? plan.relief.restrictor->bore : next_drill_down(first->restrictor);
   open.not_yet(Topic::relief, reason, {}, fact("restrictor_on_supply_side", hole, first->needed_bore),
@@ -110,6 +132,12 @@ bool judge_capacity(const Plan& plan, Open& open) {
                Purchase{"restrictor", "restrictor", fact("hole_no_larger_than", hole)})
       .ways_to_mend = {{{"air.restrictor", hole}}};
   return false;
+}
+
+Length way_length(const Way& way) {
+  Length sum{};
+  for (const WayPart& part : way.parts) sum += part.length;
+  return sum;
 }
 
 /// A port on the way whose nominal size is below that of the valve's inlet.
@@ -156,6 +184,11 @@ bool judge_way_to(const Plan& plan, const ReliefValve& valve, const Way& way, Op
                    fact("relief_valve_on_fittings"), "common practice");
       return false;
     }
+  }
+  if (const Length away = way_length(way); more_than(away, kFarthestRelief)) {
+    open.not_yet(Topic::relief, fact("relief_valve_far_away", valve.connection, away), Against{away, kFarthestRelief},
+                 fact("relief_valve_on_fittings"), kFullInlet);
+    return false;
   }
   if (more_than(valve.own_bore, valve.bore))
     open.not_yet(Topic::relief, fact("way_to_relief_valve_is_narrower", valve.connection, valve.bore, valve.own_bore),

@@ -85,6 +85,23 @@ void judge_gaps(const Plan& plan, Open& open) {
   }
 }
 
+/// The fill is worked out for one line: another one from the reservoir to the table uncovers at its own height and
+/// takes water that nothing here counts.
+void judge_second_line(const Plan& plan, Open& open) {
+  const auto on = [](const std::vector<JobPort>& ports, const ConnectionPlan& connection) {
+    return port_named(ports, connection.from) != nullptr ||
+           std::any_of(connection.ends.begin(), connection.ends.end(),
+                       [&](const std::string& end) { return port_named(ports, end) != nullptr; });
+  };
+  for (std::size_t row = 0; row < plan.connections.size(); ++row) {
+    const ConnectionPlan& connection = plan.connections[row];
+    if (row == plan.water_connection || connection.service != Service::water) continue;
+    if (!on(plan.job.reservoir.ports, connection) || !on(plan.job.table.ports, connection)) continue;
+    open.not_yet(Topic::connections, fact("second_line_to_the_table", connection.name), {}, fact("one_line_alone"),
+                 "worked out");
+  }
+}
+
 /// Most of the water stays: of a mouth over the rim that is not under water, of an inlet high up the side.
 void judge_drain(const Plan& plan, Open& open) {
   const TransferPlan& transfer = plan.transfer;
@@ -135,6 +152,7 @@ void judge_water(const Plan& plan, const Settled& /*settled*/, Open& open) {
   judge_gaps(plan, open);
   judge_one_way(plan, open);
   judge_drain(plan, open);
+  judge_second_line(plan, open);
   judge_margin(plan, open);
   judge_air_space(plan, open);
   judge_bung(plan, open);

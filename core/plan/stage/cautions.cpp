@@ -30,10 +30,18 @@ void caution_frost(const Inputs& inputs, Remarks& remarks) {
     remarks.caution(Topic::whole_job, fact("drained_is_not_empty", job.against_frost), "common practice");
 }
 
+void caution_heat(const Inputs& inputs, Remarks& remarks) {
+  const Job& job = inputs.job;
+  const Temperature hottest = std::max(inputs.settled.temperature, job.hottest.value_or(inputs.settled.temperature));
+  if (hottest >= kScalding && !job.against_heat.empty())
+    remarks.caution(Topic::whole_job, fact("hot_water", hottest, job.against_heat), "Moritz and Henriques 1947");
+}
+
 }  // namespace
 
 void caution_whole_job(const Inputs& inputs, Remarks& remarks) {
   caution_frost(inputs, remarks);
+  caution_heat(inputs, remarks);
   remarks.standing_caution(Topic::whole_job, fact("air_in_a_flat_tank"), "NIOSH FACE reports 13CA003 and 01MI038");
   remarks.standing_caution(Topic::whole_job, fact("no_design_to_code"), "scope of ASME BPVC Section VIII Div. 1");
   remarks.standing_caution(Topic::care, fact("local_codes"), "local codes");

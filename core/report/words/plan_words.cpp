@@ -26,6 +26,7 @@ std::span<const Words> plan_words() {
        "riser "
        "in it, check valves and low places of runs and hoses keep water, which must go too (a drain at the floor, the "
        "runs blown out) or be kept from freezing (antifreeze, heat)."},
+      {"hot_water", "The water comes to {0} and scalds in seconds. Against that the job says '{1}'."},
       {"copper_eats_aluminium", "Brass and copper eat aluminium in the same water: keep them apart or change them."},
       {"water_breeds_bugs",
        "Warm, stale, dirty water breeds bugs: drain, clean and treat it, and do not jet slime into a mist."},

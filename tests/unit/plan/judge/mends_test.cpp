@@ -30,8 +30,13 @@ std::string said_of_caution(const Plan& plan, std::string_view code) {
 constexpr const char* kAirNeeds =
     "need: [1/16 in hole restrictor, 0 to 15 psi air regulator, light spring check valve]";
 
+/// Of walls that stand the next relief valve that is sold, four times.
+Plan of_thick_sheet_with_a_low_relief_valve() {
+  return plan_of_text(with(with(kReady, "set 2 psi", "set 1.5 psi"), "10 ga steel", "3/16 in steel"));
+}
+
 TEST(Mend, OfAReliefValveThatBlowsIsOneThatIsSold) {
-  const std::string said = said_of(ready_with("set 2 psi", "set 1.5 psi"), "relief_valve_blows_in_use");
+  const std::string said = said_of(of_thick_sheet_with_a_low_relief_valve(), "relief_valve_blows_in_use");
   EXPECT_THAT(said, HasSubstr("a relief valve set at 2 psi"));
 }
 
@@ -52,7 +57,7 @@ TEST(Mend, OfARegulatorTooWideIsARangeThatIsSold) {
 
 // What the window can write into a job are keys of a job.
 TEST(Mend, ThatNoKeySaysIsTriedAndNotOffered) {
-  const Plan plan = ready_with("set 2 psi", "set 1.5 psi");
+  const Plan plan = of_thick_sheet_with_a_low_relief_valve();
   for (const Finding& finding : plan.findings)
     for (const Changes& way : finding.ways_to_mend)
       for (const Change& change : way) EXPECT_NE(change.key, kReliefSetting);

@@ -47,7 +47,7 @@ INSTANTIATE_TEST_SUITE_P(
     testing::Values(
         Place{"OnItsBung", kFromItsBung, kFromItsBung, ""},
         Place{"BehindANippleAndAUnion", kFromItsBung, "{name: relief, from: relief bung, need: [union], ends in", ""},
-        Place{"InASideOverTheWater", kReliefBung, "relief bung: {port: 3/4 FNPT, where: side, face height: 9.1 in}",
+        Place{"InASideOverTheWater", kReliefBung, "relief bung: {port: 3/4 FNPT, where: side, face height: 9.6 in}",
               ""},
         Place{"BehindABallValve", kFromItsBung, "{name: relief, from: relief bung, need: [ball valve], ends in",
               "relief_valve_behind"},

@@ -53,6 +53,45 @@ TEST(Verdict, OfATestThatNoReliefValveGuardsIsNotYet) {
                           [](const Finding& finding) { return finding.reason.code == "no_relief_sold_for_the_test"; }));
 }
 
+// What stands between commas is taken by itself.
+TEST(Verdict, TakesWhatIsDoneThoughAnotherWordDenies) {
+  EXPECT_FALSE(
+      has(ready_and("hottest: 66 degC\nagainst heat: guards, gloves, no bare hands, mixing valve"), "water_scalds"));
+  EXPECT_TRUE(has(ready_and("hottest: 66 degC\nagainst heat: no guards, no gloves"), "water_scalds"));
+}
+
+// Nothing that is advised leaves the walls less than four times within their yield.
+TEST(Mend, OfAReliefValveKeepsTheFactorOfFour) {
+  const Plan plan = ready_with("set 2 psi", "set 1.5 psi");
+  for (const Finding& finding : plan.findings)
+    if (finding.reason.code == "relief_valve_blows_in_use" && finding.mend &&
+        finding.mend->code == "valve_that_opens_at") {
+      EXPECT_LE(std::get<GaugePressure>(finding.mend->values.front()), plan.walls.four_to_one);
+    }
+}
+
+TEST(NotYet, ASecondLineToTheTableIsNotWorkedOut) {
+  const std::string bung = with(kReady, "    vent bung: 1/2 FNPT\n",
+                                "    vent bung: 1/2 FNPT\n    more bung: {port: 1 FNPT, where: side}\n");
+  EXPECT_TRUE(has(plan_of_text(with(bung, "  - {name: vent,",
+                                    "  - {name: more water, from: more bung, to: outlet, carries: water}\n"
+                                    "  - {name: vent,")),
+                  "second_line_to_the_table"));
+}
+
+TEST(NotYet, ADrainStandsLow) {
+  const auto at = [](const char* height) {
+    return plan_of_text(
+        with(with(kReady, "    vent bung: 1/2 FNPT\n",
+                  std::string("    vent bung: 1/2 FNPT\n    drain bung: {port: 1 FNPT, where: side, face height: ") +
+                      height + "}\n"),
+             "water temperature",
+             "  - {name: drain, from: drain bung, ends in: 1 brass ball valve, carries: water}\nwater temperature"));
+  };
+  EXPECT_FALSE(has(at("2.99 in"), "drain_high_up"));  // of 9 in of water
+  EXPECT_TRUE(has(at("3.01 in"), "drain_high_up"));
+}
+
 // A text that says nothing of what is done is no answer.
 TEST(Verdict, TakesNoDenialForAWayToHandleFrost) {
   for (const char* words : {"nothing", "no", "\"-\"", "hope", "x", "no frost protection", "we do not care"}) {
@@ -234,7 +273,20 @@ INSTANTIATE_TEST_SUITE_P(
              "outlet: {port: 1 FNPT, where: floor}", "table_port_closed_by_nothing", Severity::not_yet},
         Case{"DrainedByNothing", "", "coldest: 20 degF\nagainst frost: drained every evening", "drained_by_nothing",
              Severity::not_yet},
-        Case{"Hot", "", "hottest: 66 degC", "water_scalds", Severity::not_yet},
+        Case{"ReliefAFootAway", "ends in: 3/4 relief", "need: [3/4 x 12 nipple brass], ends in: 3/4 relief",
+             "relief_valve_far_away", Severity::not_yet},
+        Case{"CheckValveBeforeTheRegulator",
+             "[1/16 in hole restrictor, 0 to 15 psi air regulator, light spring check valve]",
+             "[1/16 in hole restrictor, light spring check valve, 0 to 15 psi air regulator]",
+             "check_valve_before_regulator", Severity::not_yet},
+        Case{"SupplyOfPvc", "ports: {shop air: 1/4 FNPT}", "ports: {shop air: {port: 1/4 FNPT, material: PVC}}",
+             "supply_of_what_shatters", Severity::not_yet},
+        Case{"KeyOfARestrictorNarrowerThanTheOneInTheRun", "  set pressure: 1.6 psi",
+             "  restrictor: 1/32 in\n  set pressure: 1.6 psi", "restrictor_in_no_run", Severity::not_yet},
+        Case{"GaugeHalfUnderWater", "gauge bung: 1/4 FNPT",
+             "gauge bung: {port: 1/4 FNPT, where: side, face height: 9-1/4 in}", "gauge_under_water",
+             Severity::not_yet},
+        Case{"Hot", "", "hottest: 60 degC", "water_scalds", Severity::not_yet},
         Case{"Frost", "", "coldest: 20 degF", "water_can_freeze", Severity::not_yet},
         Case{"Aluminium", "", "cutting: [aluminium]", "fines_make_hydrogen", Severity::not_yet},
         Case{"Magnesium", "", "cutting: [steel, magnesium]", "fines_make_hydrogen", Severity::not_yet}),
@@ -284,6 +336,8 @@ INSTANTIATE_TEST_SUITE_P(
         Case{"SwingCheckInAir", "light spring check valve", "swing check valve", "connection_has_no_chain",
              Severity::refused},
         Case{"AluminiumLithium", "", "cutting: [aluminium-lithium]", "aluminium_lithium_over_water", Severity::refused},
+        Case{"OxygenForAir", "ports: {shop air: 1/4 FNPT}", "ports: {shop air: 1/4 FNPT, oxygen cylinder: 1/4 FNPT}",
+             "gas_that_is_no_air", Severity::refused},
         Case{"FlammableLiquid", "", "liquid: mineral spirits", "liquid_burns", Severity::refused},
         Case{"Oil", "", "liquid: quench oil", "liquid_burns", Severity::refused}),
     name_of<Case>);

@@ -200,6 +200,18 @@ TEST(Liquid, WaterWithCoolantIsWaterAndOilIsNot) {
     EXPECT_TRUE(burns(liquid)) << liquid;
 }
 
+// What eats the tank, or is too thick, is not worked out, though there is water in it.
+TEST(Liquid, WaterWithAcidIsNotWater) {
+  for (const char* liquid : {"water with 5 % phosphoric acid", "5 % NaOH in water", "salt water", "sea water",
+                             "water with 3 % NaCl", "coolant 80 %", "water and 40 % glycol", "ammonia water 25 %"})
+    EXPECT_THROW(read_job(*shipped_catalog(), std::string(kBench) + "liquid: " + liquid + "\n", "bench.yaml"),
+                 quantity::InputError)
+        << liquid;
+  for (const char* liquid : {"tap water", "5 % coolant in water", "water with a few per cent of soluble oil"})
+    EXPECT_NO_THROW(read_job(*shipped_catalog(), std::string(kBench) + "liquid: " + liquid + "\n", "bench.yaml"))
+        << liquid;
+}
+
 // A time by the clock changes nothing that is worked out; a wish that lowers the setting says so.
 TEST(FillTime, MeasuredIsNoWish) {
   const Plan measured = plan_of_text(std::string(kBench) + "measured fill time: 20 min\n");

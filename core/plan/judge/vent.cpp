@@ -20,6 +20,14 @@ const WayPart* check_of(const Plan& plan, const Way& way) {
 }
 
 Fact why_it_is_needed(const Plan& plan) {
+  // An end that would be one, of a run that is said to carry water.
+  for (const Way& way : plan.ways)
+    for (const ConnectionPlan& connection : plan.connections) {
+      const JobPort* port = port_named(plan.job.reservoir.ports, connection.from);
+      if (connection.name == way.connection && way.use == WayUse::water && way.device && port != nullptr &&
+          port->place == Place::lid)
+        return fact("vent_said_to_carry_water", connection.name);
+    }
   for (const Way& way : plan.ways)
     if (const WayPart* check = way.use == WayUse::feed ? check_of(plan, way) : nullptr)
       return fact("no_vent_behind_check_valve", way.connection, plan.catalog->part(check->part).name);

@@ -64,6 +64,14 @@ std::string time_words(const Figure& time, UnitSystem units) {
   return written_with_range(time, units);
 }
 
+/// What stays runs down to that long after the table counts as drained.
+std::string left_words(const Plan& plan, const FigureGroup& draining, UnitSystem units) {
+  const std::string left = written(draining["left_in_table"], units);
+  if (!plan.transfer.to_thinnest_film || plan.transfer.left_in_table >= plan.transfer.left_if_oily)
+    return left + " in the table";
+  return fmt::format("{} after {}", left, written(draining["time_to_thinnest_film"], units));
+}
+
 void add_running(const Plan& plan, UnitSystem units, Card& card) {
   const plan::TransferPlan& transfer = plan.transfer;
   const FigureGroup filling = filling_figures(plan);
@@ -80,7 +88,7 @@ void add_running(const Plan& plan, UnitSystem units, Card& card) {
   card.running = {{"up", fmt::format("shut vent, open {} at {}: {}", air_valve(plan),
                                      written(filling["shut_off_depth"], units), time_words(filling["time"], units))},
                   {"down", fmt::format("shut air, open vent: {}", time_words(draining["time"], units))},
-                  {"left", written(draining["left_in_table"], units) + " in the table"}};
+                  {"left", left_words(plan, draining, units)}};
   // Where the receiver gives more than the compressor brings meanwhile, the next fill waits.
   if (refill && *refill > kLongRefill * transfer.fill.time)
     card.running.push_back(

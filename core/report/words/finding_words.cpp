@@ -189,6 +189,8 @@ std::span<const Words> finding_words() {
       {"part_below_supply", "in '{0}' the {1} stands {2:alone} of air, and the supply gives {3:alone}"},
       {"lower_supply_or_stronger_part", "a supply that gives less, or a part that is made for it"},
       {"no_vent", "nothing lets the air out: the table cannot drain, and the pressure cannot be let off"},
+      {"vent_said_to_carry_water",
+       "nothing lets the air out, unless '{0}' does, which is in the lid and said to carry water ('carries: air')"},
       {"vent_that_no_hand_opens", "'{0}' ends in a {1}, which no hand opens: it lets no air out when it is wanted"},
       {"open_to_the_air", "'{0}' ends open to the air in a {1}: the reservoir never holds pressure"},
       {"vent_behind_check_valve",

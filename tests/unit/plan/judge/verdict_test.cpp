@@ -79,6 +79,13 @@ TEST(NotYet, ASecondLineToTheTableIsNotWorkedOut) {
                   "second_line_to_the_table"));
 }
 
+TEST(NotYet, AVentThatIsSaidToCarryWaterIsNamed) {
+  const std::string lid = with(kReady, "vent bung: 1/2 FNPT", "vent bung: {port: 1/2 FNPT, where: lid}");
+  EXPECT_TRUE(has(plan_of_text(with(lid, "ends in: 1/2 brass ball valve, carries: air",
+                                    "ends in: 1/2 brass ball valve, carries: water")),
+                  "vent_said_to_carry_water"));
+}
+
 TEST(NotYet, ADrainStandsLow) {
   const auto at = [](const char* height) {
     return plan_of_text(

@@ -46,6 +46,7 @@ struct MissedGap {
   bool too_long = false;
   bool by_hose = false;  // what is too short is the hose that the job gives
   Length off{};
+  std::optional<Length> hose_takes{};  // the gap has no room for a hose: what the run with the shortest takes
 };
 
 /// A connection with one far end or with several.
@@ -193,8 +194,9 @@ struct AirPlan {
 
 /// The row of stays that pays most.
 struct NextStay {
-  std::string what;            // "one more baffle across the length"
-  GaugePressure limit_before;  // of the whole reservoir
+  std::string what;                   // "one more baffle across the length"
+  reservoir::SupportLayout supports;  // with it in
+  GaugePressure limit_before;         // of the whole reservoir
   GaugePressure limit_after;
   std::string panel;  // that governs then, and its measures
   Length length{};

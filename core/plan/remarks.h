@@ -5,6 +5,7 @@
 
 #include "catalog/ids.h"
 #include "quantity/fact.h"
+#include "reservoir/box_panels.h"
 
 #include <cstdint>
 #include <optional>
@@ -61,17 +62,35 @@ struct Purchase {
 inline constexpr const char* kReliefSetting = "relief valve that opens at";
 /// Another: each regulator that a need names for one of that range.
 inline constexpr const char* kRegulatorOfRange = "regulator of range";
+/// A restrictor with a hole up to that in the run, before the regulator that it names.
+inline constexpr const char* kRestrictorInRun = "restrictor before the regulator";
+/// The supports as a whole, and the sheet of another thickness, by its least.
+inline constexpr const char* kSupports = "supports";
+inline constexpr const char* kSheetThickness = "sheet of at least";
+/// The port of that name: of the reservoir into its lid, of the table into its floor.
+inline constexpr const char* kPortIntoLid = "port into the lid";
+inline constexpr const char* kPortIntoFloor = "port into the floor";
 
 /// What a mend changes in the job, in the job's own words; see advice/change.h.
 struct Change {
   std::string key;                        // "air.set pressure"; "connections": one more, that ends in the part;
-                                          // kReliefSetting, kRegulatorOfRange
+                                          // kReliefSetting and its like
   quantity::Value value{};                // empty text: the key is left out
   std::optional<catalog::PartId> part{};  // of the new connection
+  std::optional<reservoir::SupportLayout> supports{};  // of kSupports
 
   bool operator==(const Change&) const = default;
 };
 using Changes = std::vector<Change>;
+
+/// What to buy or change.
+struct Mend {
+  Fact fact;
+  /// The mend as changes of the job: each row is one way to follow it. Empty: the job has no words for it.
+  std::vector<Changes> ways_to_mend{};
+  /// The same where no key says it (kReliefSetting and its like): tried like those, offered to nobody.
+  std::vector<Changes> ways_to_try{};
+};
 
 /// What is open: why the job must not go ahead as asked, or what must be bought, changed or said first.
 struct Finding {
@@ -82,10 +101,10 @@ struct Finding {
   Severity severity = Severity::refused;
   std::string source{};  // a standard, "common practice"; empty: it speaks for itself
   std::optional<Purchase> buy{};
-  /// The mend as changes of the job: each row is one way to follow it. Empty: the job has no words for it.
-  std::vector<Changes> ways_to_mend{};
-  /// The same where no key says it (kReliefSetting, kRegulatorOfRange): tried like those, offered to nobody.
+  std::vector<Changes> ways_to_mend{};  // as those of Mend
   std::vector<Changes> ways_to_try{};
+  std::vector<Mend> or_else{};       // tried in turn where the mend does not help or cannot be tried
+  std::vector<Purchase> also_buy{};  // for what a mend opens and takes along
 };
 
 struct Remarks {

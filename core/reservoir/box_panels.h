@@ -15,6 +15,8 @@ namespace riserun::reservoir {
 struct WallBays {
   int along = 1;
   int across = 1;
+
+  bool operator==(const WallBays&) const = default;
 };
 
 /// The widest bare rectangle between stays, where that is all that is known of them.
@@ -22,6 +24,8 @@ struct BarePanel {
   Length length{};
   Length width{};
   bool lid_only = false;  // the stays hold the lid alone; else they tie lid and floor to each other
+
+  bool operator==(const BarePanel&) const = default;
 };
 
 /// What divides the flat walls. A baffle is an upright plate from wall to wall and from floor to lid, welded all round.
@@ -35,6 +39,8 @@ struct SupportLayout {
   std::optional<BarePanel> bare;     // beats the lid's bays, and the floor's unless the stays are the lid's alone
   bool lid_stays_are_posts = false;  // single stays in a grid between lid and floor, not rows: stayed-surface rule too
   bool floor_carried = false;        // the floor lies on something that takes its load
+
+  bool operator==(const SupportLayout&) const = default;
 };
 
 /// The bays of each wall: those given for it, or those that the baffles make.

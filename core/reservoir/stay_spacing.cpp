@@ -67,6 +67,11 @@ std::optional<Grid> fewest_stays(const WallRequest& request, GaugePressure wante
   return best;
 }
 
+/// The wall has fewer bays than that, or none that are known.
+bool is_coarser(const WallRequest& request, WallBays wall, WallBays than) {
+  return request.supports.bare.has_value() || wall.along < than.along || wall.across < than.across;
+}
+
 }  // namespace
 
 std::optional<StaySpacing> stay_spacing(const WallRequest& request, GaugePressure wanted) {
@@ -90,6 +95,8 @@ std::optional<StaySpacing> stay_spacing(const WallRequest& request, GaugePressur
                      longer / static_cast<double>(grid->bays.along),
                      shorter / static_cast<double>(grid->bays.across),
                      grid->stays,
+                     grid->stays == 0 && (is_coarser(request, lid_bays(request.supports), grid->bays) ||
+                                          is_coarser(request, floor_bays(request.supports), grid->bays)),
                      longer / static_cast<double>(long_bays->along),
                      long_bays->along - long_now.along,
                      shorter / static_cast<double>(short_bays->along),
@@ -100,6 +107,7 @@ std::optional<StaySpacing> stay_spacing(const WallRequest& request, GaugePressur
 quantity::Facts facts_of(const StaySpacing& spacing) {
   using quantity::fact;
   quantity::Facts facts;
+  if (spacing.lid_on_baffles) facts.push_back(fact("lid_and_floor_welded_to_baffles", spacing.along, spacing.across));
   if (spacing.stays > 0) facts.push_back(fact("stays_in_a_grid", spacing.along, spacing.across, spacing.stays));
   if (spacing.long_side_stiffeners > 0) facts.push_back(fact("stiffeners_on_long_sides", spacing.long_side));
   if (spacing.short_side_stiffeners > 0) facts.push_back(fact("stiffeners_on_short_sides", spacing.short_side));

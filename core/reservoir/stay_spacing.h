@@ -14,6 +14,7 @@ struct StaySpacing {
   Length along{};          // from stay to stay along the length; of none the baffles' own bays
   Length across{};
   int stays = 0;                 // between lid and floor; zero: lid and floor stand it as the baffles leave them
+  bool lid_on_baffles = false;   // without stays: lid or floor is not yet held by all the baffles, and is to be
   Length long_side{};            // from stiffener to stiffener on each long side
   int long_side_stiffeners = 0;  // more than there are, on each
   Length short_side{};

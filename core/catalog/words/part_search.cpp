@@ -1,11 +1,15 @@
 #include "catalog/words/part_search.h"
 
 #include "catalog/words/part_words.h"
+#include "catalog/words/pressure_words.h"
 #include "catalog/yaml/nearest_name.h"
+#include "quantity/write.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
+#include <map>
 #include <optional>
 #include <set>
 #include <tuple>
@@ -17,6 +21,7 @@ namespace {
 
 constexpr std::size_t kMostListed = 8;
 constexpr std::size_t kMostWords = 24;
+constexpr double kSameMark = 0.04;  // 1 bar is 14.5 psi, 4 bar 58: dials of 15 and 60 serve for both
 
 std::vector<std::string> sorted(std::vector<std::string> texts) {
   std::sort(texts.begin(), texts.end());
@@ -213,7 +218,34 @@ std::vector<PartId> PartSearch::find_by(std::string_view words, bool called) {
   std::vector<PartId> parts = find_spelled(words, called);
   if (!parts.empty()) return parts;
   const std::string meant = corrected(words);
-  return meant == words ? parts : find_spelled(meant, called);
+  if (meant != words) parts = find_spelled(meant, called);
+  return parts.empty() ? find_by_pressure(words, called).parts : parts;
+}
+
+// However it is written: a scale of 1 bar is the one that is sold as 15 psi.
+PartSearch::ByPressure PartSearch::find_by_pressure(std::string_view words, bool called) {
+  const std::optional<PressureWords> pressure = pressure_in(words);
+  if (!pressure) return {};
+  const std::vector<PartId> named = find_spelled(corrected(pressure->rest), called);
+  ByPressure found;
+  std::map<double, std::string> sold;
+  for (const PartId id : named) {
+    const Part& part = catalog_.part(id);
+    const auto& mark = part.full_scale ? part.full_scale : part.opens_at;
+    if (!mark) continue;
+    const double psi = in_psi(*mark);
+    sold.emplace(psi, quantity::write_number(psi));
+    if (std::abs(psi - in_psi(pressure->upto)) <= kSameMark * psi) found.parts.push_back(id);
+  }
+  if (!found.parts.empty() || sold.empty()) return found;
+  std::vector<std::string> marks;
+  for (const auto& [psi, text] : sold) marks.push_back(text);
+  std::string message =
+      fmt::format("no{} of {} psi is sold; there are those of {} psi",
+                  named.empty() ? "" : " " + catalog_.family(catalog_.part(named.front()).family).name,
+                  quantity::write_number(in_psi(pressure->upto)), fmt::join(marks, ", "));
+  found.none = NotationError{std::move(message), pressure->offset, std::move(marks)};
+  return found;
 }
 
 std::vector<PartId> PartSearch::find(std::string_view words) { return find_by(words, false); }
@@ -270,6 +302,7 @@ NotationError PartSearch::why_none(std::string_view words) {
   for (const Token& token : split_words(words))
     if (token.is_size && (token.text.starts_with('/') || token.text.ends_with('/')))
       return {"'" + token.text + "' is no size; a fraction has two numbers, as 3/4", token.offset, {}};
+  if (auto by_pressure = find_by_pressure(words, true); by_pressure.none) return *std::move(by_pressure.none);
   PartQuery query = plain_query(words);
   if (query.words.empty() && query.sizes.empty())
     return {"words that name a part are expected, as in '1 x 3/4 reducing coupling'", 0, {}};

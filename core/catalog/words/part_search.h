@@ -64,6 +64,12 @@ class PartSearch {
   std::vector<PartId> find_spelled(std::string_view words, bool called);
   std::optional<NotationError> two_ways(std::string_view words, const std::vector<PartId>& parts);
   bool names_a_thing(std::string_view words);
+  /// Of what the words name without their pressure, what goes up to it or opens at it; with why there is none.
+  struct ByPressure {
+    std::vector<PartId> parts;
+    std::optional<NotationError> none;
+  };
+  ByPressure find_by_pressure(std::string_view words, bool called);
 };
 
 }  // namespace riserun::catalog

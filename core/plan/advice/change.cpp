@@ -1,5 +1,7 @@
 #include "plan/advice/change.h"
 
+#include "plan/advice/restricted.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -141,22 +143,61 @@ void set_regulators(const Catalog& catalog, Job& job, GaugePressure range) {
   }
 }
 
+/// Plate of that thickness, of the same metal: no gauge, so its least is what it is called.
+void set_sheet(Job& job, Length thickness) {
+  job.reservoir.sheet.thickness = thickness;
+  job.reservoir.sheet.least.reset();
+}
+
+JobPort* port_called(std::vector<JobPort>& ports, const Value& name) {
+  const auto port = std::find_if(ports.begin(), ports.end(),
+                                 [&](const JobPort& each) { return each.name == std::get<std::string>(name); });
+  return port != ports.end() ? &*port : nullptr;
+}
+
+void put_into_lid(Job& job, const Value& name) {
+  JobPort* port = port_called(job.reservoir.ports, name);
+  if (port == nullptr) return;
+  port->place = Place::lid;
+  port->face_height.reset();
+}
+
+void put_into_floor(Job& job, const Value& name) {
+  JobPort* port = port_called(job.table.ports, name);
+  if (port == nullptr) return;
+  port->place = Place::floor;
+  port->opens_at.reset();
+  port->crest.reset();
+}
+
+/// @return it is one of the changes that no key of a job says
+bool change_without_key(const Catalog& catalog, Job& job, const Change& change) {
+  if (change.part)
+    add_connection(catalog, job, *change.part);
+  else if (change.supports)
+    job.reservoir.supports.layout = change.supports;
+  else if (change.key == kRegulatorOfRange)
+    set_regulators(catalog, job, std::get<GaugePressure>(change.value));
+  else if (change.key == kReliefSetting)
+    set_relief_valves(catalog, job, std::get<GaugePressure>(change.value));
+  else if (change.key == kRestrictorInRun)
+    restrict_before_regulators(catalog, job, std::get<Length>(change.value));
+  else if (change.key == kSheetThickness)
+    set_sheet(job, std::get<Length>(change.value));
+  else if (change.key == kPortIntoLid)
+    put_into_lid(job, change.value);
+  else if (change.key == kPortIntoFloor)
+    put_into_floor(job, change.value);
+  else
+    return false;
+  return true;
+}
+
 }  // namespace
 
 Job changed(const Catalog& catalog, Job job, const Changes& changes) {
   for (const Change& change : changes) {
-    if (change.part) {
-      add_connection(catalog, job, *change.part);
-      continue;
-    }
-    if (change.key == kRegulatorOfRange) {
-      set_regulators(catalog, job, std::get<GaugePressure>(change.value));
-      continue;
-    }
-    if (change.key == kReliefSetting) {
-      set_relief_valves(catalog, job, std::get<GaugePressure>(change.value));
-      continue;
-    }
+    if (change_without_key(catalog, job, change)) continue;
     bool known = false;
     for (const Setter& setter : kSetters) {
       if (setter.key != change.key) continue;

@@ -4,11 +4,14 @@
 
 #include <algorithm>
 #include <deque>
+#include <optional>
 #include <utility>
 
 namespace riserun::plan {
 
 namespace {
+
+constexpr int kMostTogether = 4;  // changes that are named as one mend: more is another job
 
 /// The same thing is open: numbers may have moved, what it is said of has not.
 bool same(const Finding& a, const Finding& b) {
@@ -42,28 +45,166 @@ class Followed {
   std::deque<std::pair<Changes, std::vector<Finding>>> ways_;
 };
 
-bool mends(const std::vector<Finding>& before, const Finding& finding, const std::vector<Finding>& after) {
-  if (has(after, finding)) return false;
-  return std::all_of(after.begin(), after.end(),
-                     [&](const Finding& left) { return left.severity != Severity::refused || has(before, left); });
+/// It was not there, and is as grave as the one that is mended.
+bool takes_its_place(const std::vector<Finding>& before, const Finding& mended, const Finding& left) {
+  return left.severity <= mended.severity && !has(before, left);
 }
+
+bool mends(const std::vector<Finding>& before, const Finding& finding, const std::vector<Finding>& after) {
+  return !has(after, finding) && std::none_of(after.begin(), after.end(), [&](const Finding& left) {
+    return takes_its_place(before, finding, left);
+  });
+}
+
+std::vector<Mend> mends_of(const Finding& finding) {
+  std::vector<Mend> mends;
+  if (finding.mend) mends.push_back({*finding.mend, finding.ways_to_mend, finding.ways_to_try});
+  mends.insert(mends.end(), finding.or_else.begin(), finding.or_else.end());
+  return mends;
+}
+
+bool can_be_tried(const Mend& mend) { return !mend.ways_to_mend.empty() || !mend.ways_to_try.empty(); }
+
+/// The one way to follow it; nullptr: there is none, or there are several.
+const Changes* only_way(const Mend& mend) {
+  if (mend.ways_to_mend.size() + mend.ways_to_try.size() != 1) return nullptr;
+  return mend.ways_to_mend.empty() ? &mend.ways_to_try.front() : &mend.ways_to_mend.front();
+}
+
+/// Changes that are made together, each with its sentence.
+class Together {
+ public:
+  /// What changes the same as one before takes its place.
+  void add(const Mend& mend) {
+    std::erase_if(steps_, [&](const Mend& step) { return changes_the_same(step, mend); });
+    steps_.push_back(mend);
+  }
+  Changes changes() const {
+    Changes all;
+    for (const Mend& step : steps_) all.insert(all.end(), only_way(step)->begin(), only_way(step)->end());
+    return all;
+  }
+  Mend as_one() const {
+    if (steps_.size() == 1) return steps_.front();
+    quantity::Facts said;
+    for (const Mend& step : steps_) said.push_back(step.fact);
+    Mend mend{fact("mends_together", std::move(said))};
+    const bool keyed =
+        std::all_of(steps_.begin(), steps_.end(), [](const Mend& step) { return !step.ways_to_mend.empty(); });
+    (keyed ? mend.ways_to_mend : mend.ways_to_try).push_back(changes());
+    return mend;
+  }
+
+ private:
+  static bool changes_the_same(const Mend& a, const Mend& b) {
+    const Changes& others = *only_way(b);
+    return std::any_of(only_way(a)->begin(), only_way(a)->end(), [&](const Change& one) {
+      return std::any_of(others.begin(), others.end(),
+                         [&](const Change& other) { return one.key == other.key && one.part == other.part; });
+    });
+  }
+
+  std::vector<Mend> steps_;
+};
+
+class Advice {
+ public:
+  Advice(const Plan& plan, const PlanAgain& plan_again) : before_(plan.findings), followed_(plan, plan_again) {}
+
+  /// The finding with a mend that was followed and helps, with one that cannot be tried, or with none.
+  Finding checked(const Finding& finding) {
+    const std::vector<Mend> mends = mends_of(finding);
+    std::vector<Mend> helping;
+    for (const Mend& mend : mends)
+      if (can_be_tried(mend) && helps(finding, mend)) helping.push_back(mend);
+    Finding kept = finding;
+    kept.or_else.clear();
+    if (!helping.empty() && can_be_tried(mends.front()) && helping.front().fact == mends.front().fact) return kept;
+    if (!helping.empty()) return with(kept, either(helping));
+    for (const Mend& mend : mends)
+      if (const auto whole = carried_on(kept, mend)) return with(kept, *whole);
+    if (!mends.empty() && !can_be_tried(mends.front())) return kept;
+    kept.mend.reset();
+    kept.buy.reset();
+    kept.ways_to_mend.clear();
+    kept.ways_to_try.clear();
+    return kept;
+  }
+
+ private:
+  bool helps(const Finding& finding, const Mend& mend) {
+    const auto all = [&](const std::vector<Changes>& ways) {
+      return std::all_of(ways.begin(), ways.end(),
+                         [&](const Changes& way) { return mends(before_, finding, followed_.after(way)); });
+    };
+    return all(mend.ways_to_mend) && all(mend.ways_to_try);
+  }
+
+  static Finding with(Finding finding, Mend mend) {
+    finding.mend = std::move(mend.fact);
+    finding.ways_to_mend = std::move(mend.ways_to_mend);
+    finding.ways_to_try = std::move(mend.ways_to_try);
+    return finding;
+  }
+
+  static Mend either(const std::vector<Mend>& helping) {
+    if (helping.size() == 1) return helping.front();
+    quantity::Facts said;
+    Mend any;
+    for (const Mend& mend : helping) {
+      said.push_back(mend.fact);
+      any.ways_to_mend.insert(any.ways_to_mend.end(), mend.ways_to_mend.begin(), mend.ways_to_mend.end());
+      any.ways_to_try.insert(any.ways_to_try.end(), mend.ways_to_try.begin(), mend.ways_to_try.end());
+    }
+    any.fact = fact("either_mend", std::move(said));
+    return any;
+  }
+
+  /// What goes on next: of the finding itself, else of what takes its place, the first mend with one way.
+  struct Next {
+    Mend mend;
+    std::optional<Purchase> buy;
+  };
+  std::optional<Next> next_after(const Finding& finding, const std::vector<Finding>& after) const {
+    std::optional<Next> next;
+    for (const Finding& left : after) {
+      const bool itself = same(left, finding);
+      if (!itself && (next || !takes_its_place(before_, finding, left))) continue;
+      const std::vector<Mend> more = mends_of(left);
+      const auto way = std::find_if(more.begin(), more.end(), [](const Mend& one) { return only_way(one) != nullptr; });
+      if (way == more.end()) continue;
+      next = Next{*way, itself || way != more.begin() ? std::nullopt : left.buy};
+      if (itself) return next;
+    }
+    return next;
+  }
+
+  /// The mend with those of what it leaves open, until nothing as grave is; what they buy is added to the finding.
+  std::optional<Mend> carried_on(Finding& finding, const Mend& mend) {
+    if (only_way(mend) == nullptr) return std::nullopt;
+    Together together;
+    std::vector<Purchase> bought;
+    together.add(mend);
+    for (int step = 1; !mends(before_, finding, followed_.after(together.changes())); ++step) {
+      const auto next = next_after(finding, followed_.after(together.changes()));
+      if (!next || step == kMostTogether) return std::nullopt;
+      if (next->buy) bought.push_back(*next->buy);
+      together.add(next->mend);
+    }
+    if (!finding.mend || !(mend.fact == *finding.mend)) finding.buy.reset();
+    finding.also_buy = std::move(bought);
+    return together.as_one();
+  }
+
+  const std::vector<Finding> before_;
+  Followed followed_;
+};
 
 }  // namespace
 
 void keep_what_mends(Plan& plan, const PlanAgain& plan_again) {
-  const std::vector<Finding> before = plan.findings;
-  Followed followed(plan, plan_again);
-  for (std::size_t i = 0; i < before.size(); ++i) {
-    const auto all_mend = [&](const std::vector<Changes>& ways) {
-      return std::all_of(ways.begin(), ways.end(),
-                         [&](const Changes& way) { return mends(before, before[i], followed.after(way)); });
-    };
-    if (all_mend(before[i].ways_to_mend) && all_mend(before[i].ways_to_try)) continue;
-    plan.findings[i].mend.reset();
-    plan.findings[i].buy.reset();
-    plan.findings[i].ways_to_mend.clear();
-    plan.findings[i].ways_to_try.clear();
-  }
+  Advice advice(plan, plan_again);
+  for (Finding& finding : plan.findings) finding = advice.checked(finding);
 }
 
 }  // namespace riserun::plan

@@ -54,15 +54,19 @@ void judge_heights(const Plan& plan, const Settled& /*settled*/, Open& open) {
                                      [&](const ConnectionPlan& each) { return each.name == way.connection; });
     const JobPort* port = of_way != plan.connections.end() ? port_on_reservoir(plan, *of_way) : nullptr;
     if (port == nullptr || !port->place || *port->place == Place::lid) continue;
+    Finding* finding = nullptr;
     auto wrong = wrong_under_water(way, port->name);
     if (!wrong) continue;
     if (*port->place == Place::side && !port->face_height)
-      open.not_yet(Topic::connections,
-                   fact("side_port_of_unknown_height", way.branched ? way.end : way.connection, port->name, water), {},
-                   fact("give_height_or_lid", water, port->name), "common practice");
+      finding =
+          &open.not_yet(Topic::connections,
+                        fact("side_port_of_unknown_height", way.branched ? way.end : way.connection, port->name, water),
+                        {}, fact("give_height_or_lid", water, port->name), "common practice");
     else if (*port->place == Place::floor ||
              !quantity::more_than(*port->face_height - half_of_bore(*plan.catalog, *port), water))
-      open.not_yet(Topic::connections, std::move(*wrong), {}, fact("port_over_the_water", water), "common practice");
+      finding = &open.not_yet(Topic::connections, std::move(*wrong), {}, fact("port_over_the_water", water),
+                              "common practice");
+    if (finding != nullptr) finding->or_else = {into_lid(port->name)};
   }
 }
 

@@ -4,6 +4,10 @@
 
 namespace riserun::plan {
 
+Mend into_lid(const std::string& port) { return {fact("port_into_lid", port), {}, {{{kPortIntoLid, port}}}}; }
+
+Mend into_floor(const std::string& port) { return {fact("port_into_floor", port), {}, {{{kPortIntoFloor, port}}}}; }
+
 bool devices_are_missing(const Plan& plan) {
   return std::any_of(plan.connections.begin(), plan.connections.end(), [](const ConnectionPlan& connection) {
     return connection.run() == nullptr && (connection.branched || connection.ends_in);

@@ -40,6 +40,11 @@ class Open {
   std::vector<Finding> findings_;
 };
 
+/// The reservoir's port moved into its lid.
+Mend into_lid(const std::string& port);
+/// The table's port moved into its floor.
+Mend into_floor(const std::string& port);
+
 /// A connection with devices at its ends does not go together: what "stands nowhere" may stand there.
 bool devices_are_missing(const Plan& plan);
 

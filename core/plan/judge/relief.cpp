@@ -1,5 +1,7 @@
+#include "plan/advice/stiffer.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
+#include "plan/settle/wall_request.h"
 #include "plan/sold.h"
 #include "quantity/nearly.h"
 #include "reservoir/test_pressure.h"
@@ -48,8 +50,25 @@ std::optional<GaugePressure> valve_that_fits(const Plan& plan, const ReliefValve
   return sold && at_most(*sold + to_full_flow, most) ? sold : std::nullopt;
 }
 
+/// Walls that stand so much at their design stress, or that keep the factor of 4.
+std::vector<Mend> stiffer(const Plan& plan, const Settled& settled, GaugePressure wanted) {
+  return stiffer_walls(plan.job, settled, plan.levels.charge_depth, wanted, settled.design_stress);
+}
+std::vector<Mend> stiffer_for_four(const Plan& plan, const Settled& settled, GaugePressure wanted) {
+  return stiffer_walls(plan.job, settled, plan.levels.charge_depth, wanted, quarter_of_yield(settled));
+}
+
+/// The lowest valve that is sold and stays shut, with walls that stand it fully open.
+std::vector<Mend> room_for_valve(const Plan& plan, const Settled& settled, const ReliefValve& valve) {
+  const auto sold = valve_that_fits(plan, valve, kCodePressure);
+  if (!sold) return {};
+  return with_too(stiffer(plan, settled, *sold + (valve.full_flow - valve.opens)), fact("valve_that_opens_at", *sold),
+                  {{kReliefSetting, *sold}});
+}
+
 /// Such a valve, or a setting that the one that is there lets be; else the walls have no room for either.
-void mend_setting(const Plan& plan, const ReliefValve& valve, Finding& finding) {
+void mend_setting(const Plan& plan, const Settled& settled, const ReliefValve& valve, Finding& finding) {
+  finding.or_else = room_for_valve(plan, settled, valve);
   const GaugePressure limit = plan.walls.limit;
   // What is advised keeps the factor of four, but for a setting of the job's own that passes it already.
   const bool passes_four = more_than(plan.transfer.setting, plan.walls.four_to_one);
@@ -71,14 +90,14 @@ void mend_setting(const Plan& plan, const ReliefValve& valve, Finding& finding) 
 }
 
 /// It opens, is off by its tolerance, and rises to full flow: all of that stays under the walls' limit.
-void judge_setting(const Plan& plan, const ReliefValve& valve, Open& open) {
+void judge_setting(const Plan& plan, const Settled& settled, const ReliefValve& valve, Open& open) {
   const GaugePressure setting = plan.transfer.setting;
   if (more_than(setting, valve.opens))
-    mend_setting(plan, valve,
+    mend_setting(plan, settled, valve,
                  open.not_yet(Topic::relief, fact("relief_valve_blows_in_use", valve.connection, valve.opens, setting),
                               {}, {}, "worked out"));
   else if (more_than(left_alone(plan), opens_at_least(plan, valve.opens)))
-    mend_setting(plan, valve,
+    mend_setting(plan, settled, valve,
                  open.not_yet(Topic::relief,
                               fact("relief_valve_weeps", valve.connection, valve.opens,
                                    opens_at_least(plan, valve.opens), left_alone(plan)),
@@ -88,6 +107,7 @@ void judge_setting(const Plan& plan, const ReliefValve& valve, Open& open) {
   Finding& finding = open.not_yet(
       Topic::relief, fact("relief_valve_opens_above_limit", valve.connection, valve.opens, valve.full_flow),
       Against{valve.full_flow, plan.walls.limit}, fact("give_the_valves_own_figures"), kReliefRules);
+  finding.or_else = stiffer(plan, settled, valve.full_flow);
   if (!given.tolerance || !given.rise) return;
   const auto lower = valve_that_fits(plan, valve, plan.walls.limit);
   finding.mend = lower ? fact("valve_that_opens_at", *lower) : fact("stiffer_walls_or_lower_setting");
@@ -130,7 +150,7 @@ bool judge_capacity(const Plan& plan, Open& open) {
   open.not_yet(Topic::relief, reason, {}, fact("restrictor_on_supply_side", hole, first->needed_bore),
                "worked out; fuel gas code section 416.2.5 sizes relief so",
                Purchase{"restrictor", "restrictor", fact("hole_no_larger_than", hole)})
-      .ways_to_mend = {{{"air.restrictor", hole}}};
+      .ways_to_try = {{{kRestrictorInRun, hole}}};
   return false;
 }
 
@@ -218,7 +238,10 @@ bool judge_places(const Plan& plan, Open& open) {
   for (const Way& way : plan.ways) {
     if (!way.guards_nothing) continue;
     any = true;
-    open.not_yet(Topic::relief, *way.guards_nothing, {}, fact("relief_valve_on_a_port_of_its_own"), kSection465);
+    Finding& finding =
+        open.not_yet(Topic::relief, *way.guards_nothing, {}, fact("relief_valve_on_a_port_of_its_own"), kSection465);
+    if (finding.reason.code == "relief_valve_under_water")
+      finding.or_else = {into_lid(std::get<std::string>(finding.reason.values.at(1)))};
   }
   return any;
 }
@@ -238,8 +261,9 @@ Fact valve_to_buy(const Plan& plan, const std::optional<PartId>& part) {
   return fact("buy_relief_valve", relief.set_pressure, relief.must_pass);
 }
 
-void judge_no_valve(const Plan& plan, Open& open) {
+void judge_no_valve(const Plan& plan, const Settled& settled, Open& open) {
   const ReliefPlan& relief = plan.relief;
+  const GaugePressure setting = plan.transfer.setting;
   std::optional<Purchase> valve;
   const auto part = relief_valve_for(*plan.catalog, plan.transfer.setting, relief.set_pressure);
   const GaugePressure opens = part ? *plan.catalog->part(*part).opens_at : relief.set_pressure;
@@ -251,16 +275,23 @@ void judge_no_valve(const Plan& plan, Open& open) {
   Finding& finding =
       open.not_yet(Topic::relief, fact("no_relief_valve"), {}, valve_to_buy(plan, part), kSection465, std::move(valve));
   if (part) finding.ways_to_mend = {{{"connections", "", part}}};
+  if (part || !(setting > psig(0.0))) return;
+  const auto above = relief_sold_above(*plan.catalog, setting);
+  const auto higher = above ? relief_valve_for(*plan.catalog, setting, *above) : std::nullopt;
+  if (higher)
+    finding.or_else = with_too(stiffer_for_four(plan, settled, *above),
+                               fact("buy_relief_valve", *above, relief.must_pass), {{"connections", "", higher}});
 }
 
 /// A setting may leave no room under what keeps the factor at 4: the valve that is advised then passes it, and that is
 /// not left unsaid.
-void judge_advised_setting(const Plan& plan, Open& open) {
+void judge_advised_setting(const Plan& plan, const Settled& settled, Open& open) {
   if (plan.transfer.setting > plan.walls.limit) return;  // refused
   if (plan.relief.set_pressure <= plan.walls.four_to_one) return;
   open.not_yet(Topic::relief, fact("relief_setting_passes_four_to_one", plan.relief.set_pressure),
                Against{plan.relief.set_pressure, plan.walls.four_to_one}, fact("stiffer_walls_or_lower_setting"),
-               kFactorOfFour);
+               kFactorOfFour)
+      .or_else = stiffer_for_four(plan, settled, plan.relief.set_pressure);
 }
 
 /// What the reservoir may come to in use.
@@ -269,7 +300,7 @@ GaugePressure most_in_use(const Plan& plan) {
 }
 
 /// A test that stresses the walls beyond a quarter of their yield, and beyond all that comes in use.
-void judge_hard_test(const Plan& plan, Open& open) {
+void judge_hard_test(const Plan& plan, const Settled& settled, Open& open) {
   const LeakTestPlan& test = plan.leak_test;
   GaugePressure in_use = plan.transfer.setting;
   for (const ReliefValve& valve : plan.relief.valves) in_use = std::max(in_use, valve.full_flow);
@@ -278,6 +309,7 @@ void judge_hard_test(const Plan& plan, Open& open) {
   Finding& finding =
       open.not_yet(Topic::leak_test, fact("test_passes_four_to_one", test.pressure),
                    Against{test.pressure, plan.walls.four_to_one}, fact("stiffer_walls"), "common practice");
+  finding.or_else = stiffer_for_four(plan, settled, test.pressure);
   const GaugePressure lower = std::max(most, typed(in_use));
   if (at_most(most_test(plan), lower) || !test.given) return;
   finding.mend = fact("test_at", lower);
@@ -285,12 +317,14 @@ void judge_hard_test(const Plan& plan, Open& open) {
 }
 
 /// A test that proves less than what comes in use.
-void judge_weak_test(const Plan& plan, Open& open) {
+void judge_weak_test(const Plan& plan, const Settled& settled, Open& open) {
   const LeakTestPlan& test = plan.leak_test;
   const GaugePressure in_use = most_in_use(plan);
   if (at_most(in_use, test.pressure)) return;
   Finding& finding = open.not_yet(Topic::leak_test, fact("test_below_what_may_be_seen", test.pressure, in_use), {},
                                   fact("stiffer_walls_or_lower_setting"), "common practice");
+  finding.or_else =
+      stiffer(plan, settled, gauge_pascals(in_pascals(typed(in_use)) * reservoir::kLimitOverTestPressure));
   if (at_most(typed(in_use), most_test(plan))) {
     finding.mend = fact("test_at", typed(in_use));
     finding.ways_to_mend = {{{"test pressure", typed(in_use)}}};
@@ -306,35 +340,38 @@ void judge_weak_test(const Plan& plan, Open& open) {
   }
 }
 
-void judge_test(const Plan& plan, bool valve_is_enough, Open& open) {
+void judge_test(const Plan& plan, const Settled& settled, bool valve_is_enough, Open& open) {
   const LeakTestPlan& test = plan.leak_test;
   if (!test.possible) {
     if (!test.given)  // one that was asked for has been refused
-      open.not_yet(Topic::leak_test, fact("no_leak_test_possible", test.basis), {}, {}, "worked out");
+      open.not_yet(Topic::leak_test, fact("no_leak_test_possible", test.basis), {}, {}, "worked out").or_else =
+          stiffer(plan, settled,
+                  gauge_pascals(in_pascals(std::max(most_in_use(plan), reservoir::kLeastTestPressure)) *
+                                reservoir::kLimitOverTestPressure));
     return;
   }
-  judge_hard_test(plan, open);
+  judge_hard_test(plan, settled, open);
   if (!test.relief_opens)
     open.not_yet(Topic::leak_test, fact("no_relief_sold_for_the_test", test.pressure, test.relief), {},
                  fact("test_lower_or_with_water"), "common practice");
   // What the reservoir comes to is known only with a relief valve that holds it there.
-  if (valve_is_enough && at_most(most_in_use(plan), plan.walls.limit)) judge_weak_test(plan, open);
+  if (valve_is_enough && at_most(most_in_use(plan), plan.walls.limit)) judge_weak_test(plan, settled, open);
 }
 
 }  // namespace
 
-void judge_relief(const Plan& plan, const Settled& /*settled*/, Open& open) {
+void judge_relief(const Plan& plan, const Settled& settled, Open& open) {
   const bool idle = judge_places(plan, open);
   bool enough = true;
   if (plan.relief.given) {
     // Taken out, the restrictor is no reason for a smaller one on the supply side.
     enough = !judge_ways_to_valves(plan, open) && judge_capacity(plan, open);
-    for (const ReliefValve& valve : plan.relief.valves) judge_setting(plan, valve, open);
+    for (const ReliefValve& valve : plan.relief.valves) judge_setting(plan, settled, valve, open);
   } else {
-    if (!idle && !devices_are_missing(plan)) judge_no_valve(plan, open);
-    judge_advised_setting(plan, open);
+    if (!idle && !devices_are_missing(plan)) judge_no_valve(plan, settled, open);
+    judge_advised_setting(plan, settled, open);
   }
-  judge_test(plan, enough, open);
+  judge_test(plan, settled, enough, open);
 }
 
 }  // namespace riserun::plan

@@ -1,5 +1,7 @@
+#include "plan/advice/stiffer.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
+#include "plan/settle/wall_request.h"
 #include "quantity/nearly.h"
 #include "reservoir/relief.h"
 
@@ -22,13 +24,15 @@ void judge_code(const Plan& plan, Open& open) {
 }
 
 /// A setting of the program's own does not pass what keeps the factor without a word.
-void judge_factor(const Plan& plan, Open& open) {
+void judge_factor(const Plan& plan, const Settled& settled, Open& open) {
   const TransferPlan& transfer = plan.transfer;
   const bool refused = transfer.setting > plan.walls.limit;
   if (transfer.setting_given || refused || transfer.setting <= plan.walls.four_to_one) return;
   open.not_yet(Topic::walls, fact("setting_passes_four_to_one", transfer.setting, plan.walls.factor_at_set),
                Against{transfer.setting, plan.walls.four_to_one}, fact("stiffer_walls_or_own_setting"),
-               "California Code of Regulations, Title 8, section 3301(e)");
+               "California Code of Regulations, Title 8, section 3301(e)")
+      .or_else =
+      stiffer_walls(plan.job, settled, plan.levels.charge_depth, transfer.setting, quarter_of_yield(settled));
 }
 
 void judge_baffles(const Plan& plan, Open& open) {
@@ -71,9 +75,9 @@ void judge_yield(const Plan& plan, Open& open) {
 
 }  // namespace
 
-void judge_walls(const Plan& plan, const Settled& /*settled*/, Open& open) {
+void judge_walls(const Plan& plan, const Settled& settled, Open& open) {
   judge_code(plan, open);
-  judge_factor(plan, open);
+  judge_factor(plan, settled, open);
   judge_baffles(plan, open);
   judge_bars(plan, open);
   judge_yield(plan, open);

@@ -73,6 +73,11 @@ void judge_gaps(const Plan& plan, Open& open) {
   for (const ConnectionPlan& line : plan.connections) {
     if (!line.missed_gap) continue;
     const MissedGap& gap = *line.missed_gap;
+    if (gap.hose_takes) {
+      open.not_yet(Topic::connections, fact("no_room_for_hose", line.name, *line.gap, *gap.hose_takes), {},
+                   fact("gap_for_hose_or_rigid", *gap.hose_takes), "common practice");
+      continue;
+    }
     const Fact mend = gap.too_long  ? fact("ports_further_apart", gap.off)
                       : gap.by_hose ? fact("longer_hose", *line.hose_length + gap.off)
                                     : fact("make_run_span_the_gap", gap.off);
@@ -102,6 +107,16 @@ void judge_second_line(const Plan& plan, Open& open) {
   }
 }
 
+/// Of an inlet that is not there already.
+std::vector<Mend> inlet_into_floor(const Plan& plan) {
+  if (!plan.water_connection) return {};
+  const ConnectionPlan& line = plan.connections[*plan.water_connection];
+  for (const JobPort& port : plan.job.table.ports)
+    if ((port.name == line.from || port.name == line.to) && port.place && *port.place != Place::floor)
+      return {into_floor(port.name)};
+  return {};
+}
+
 /// Most of the water stays: of a mouth over the rim that is not under water, of an inlet high up the side.
 void judge_drain(const Plan& plan, Open& open) {
   const TransferPlan& transfer = plan.transfer;
@@ -109,7 +124,8 @@ void judge_drain(const Plan& plan, Open& open) {
   if (by_foot_valve || transfer.fill.stop != transfer::Stop::goal_reached || drains_elsewhere(plan)) return;
   if (transfer.left_in_table <= transfer.fill.volume * kMostLeftInTable) return;
   open.not_yet(Topic::transfer, fact("table_does_not_drain", transfer.left_in_table, transfer.fill.volume), {},
-               fact("lower_mouth_or_own_drain"), "worked out");
+               fact("lower_mouth_or_own_drain"), "worked out")
+      .or_else = inlet_into_floor(plan);
 }
 
 void judge_margin(const Plan& plan, Open& open) {

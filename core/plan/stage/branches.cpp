@@ -19,11 +19,13 @@ using chain::BranchRules;
 
 /// Ways in: a gauge is entered by its port, a check valve by its first, a ball valve by either. What no store has on
 /// the shelf is taken where it is in the bin or may be ordered; where that leaves nothing, all are, and it is said.
-std::vector<catalog::PortUse> devices_for(const Catalog& catalog, const Bin& bin, const JobConnection& connection,
+std::vector<catalog::PortUse> devices_for(const Inputs& inputs, const JobConnection& connection,
                                           const JobBranch& branch, Remarks& remarks) {
+  const Catalog& catalog = inputs.catalog;
+  const Bin& bin = inputs.job.bin;
   const bool may_order = branch.special_order || connection.special_order;
   const auto to_be_had = [&](PartId id) { return may_order || catalog.part(id).stocked || bin.count_of(id) > 0; };
-  std::vector<PartId> parts = branch.ends_in->parts;
+  std::vector<PartId> parts = at_home_beside(catalog, *find_port(inputs.job, connection.from), branch.ends_in->parts);
   if (std::any_of(parts.begin(), parts.end(), to_be_had)) {
     std::erase_if(parts, [&](PartId id) { return !to_be_had(id); });
   } else {
@@ -72,7 +74,7 @@ BranchRules rules_for(const Inputs& inputs, const JobConnection& connection, con
     rules.avoid.push_back(avoidance.words);
     for (const PartId part : avoidance.parts) rules.banned[part.row] = true;
   }
-  if (branch.ends_in) rules.devices = devices_for(inputs.catalog, inputs.job.bin, connection, branch, remarks);
+  if (branch.ends_in) rules.devices = devices_for(inputs, connection, branch, remarks);
   if (is_relief_valve(inputs.catalog, branch)) guard_relief_valve(connection, branch, rules, remarks);
   return rules;
 }

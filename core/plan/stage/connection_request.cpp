@@ -76,6 +76,24 @@ chain::PortEnd end_at(const Job& job, const JobConnection& connection, const std
           !is_air_port(job, name)};
 }
 
+std::vector<PartId> at_home_beside(const Catalog& catalog, const JobPort& port, std::vector<PartId> devices) {
+  const catalog::KindId beside = catalog.port_type(port.type).kind;
+  const auto is_foreign = [&](const catalog::Port& own) {
+    const auto& threads = catalog.foreign_threads();
+    return std::any_of(threads.begin(), threads.end(), [&](const catalog::ForeignThread& thread) {
+      return thread.kind == catalog.port_type(own.type).kind &&
+             std::find(thread.at_home.begin(), thread.at_home.end(), beside) == thread.at_home.end();
+    });
+  };
+  const auto is_at_home = [&](PartId id) {
+    const std::vector<catalog::Port>& ports = catalog.part(id).ports;
+    return !std::all_of(ports.begin(), ports.end(), is_foreign);
+  };
+  if (std::any_of(devices.begin(), devices.end(), is_at_home))
+    std::erase_if(devices, [&](PartId id) { return !is_at_home(id); });
+  return devices;
+}
+
 ChainRequest request_for(const Inputs& inputs, const JobConnection& connection, Service service, Remarks& remarks) {
   ChainRequest request;
   static_cast<chain::RunRules&>(request) = connection;

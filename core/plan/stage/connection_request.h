@@ -21,6 +21,9 @@ chain::Freedom settle_freedom(const Job& job, const JobConnection& connection, c
 /// @pre the job has a port of that name
 chain::PortEnd end_at(const Job& job, const JobConnection& connection, const std::string& name,
                       const std::optional<chain::Freedom>& freedom, Remarks& remarks);
+/// Of these devices those with a port that is at home beside that one (Catalog::foreign_threads): in a shop of one
+/// pipe thread nobody orders the other, unless nothing else is called so.
+std::vector<PartId> at_home_beside(const Catalog& catalog, const JobPort& port, std::vector<PartId> devices);
 /// What the job asks of a connection, its far ends aside.
 chain::ChainRequest request_for(const Inputs& inputs, const JobConnection& connection, Service service,
                                 Remarks& remarks);

@@ -129,8 +129,11 @@ chain::Demand ask(const Inputs& inputs, const chain::Finder& finder, const Riser
   plan.answer = chain::NoChain{};
   chain::Demand demand;
   if (connection.ends_in) {
-    demand.ends =
-        device_ends(inputs.catalog, inputs.job.bin, proved_devices(inputs.catalog, connection.ends_in->parts, plan));
+    demand.ends = device_ends(
+        inputs.catalog, inputs.job.bin,
+        proved_devices(
+            inputs.catalog,
+            at_home_beside(inputs.catalog, *find_port(inputs.job, connection.from), connection.ends_in->parts), plan));
     plan.request.to = demand.ends.front().end;
   } else {
     plan.request.to = end_at(inputs.job, connection, connection.to, connection.to_freedom, remarks);

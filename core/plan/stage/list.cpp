@@ -133,12 +133,14 @@ bool bought_for_rig(const LeakTestPlan& test, const std::optional<PartId>& part)
 
 /// What is missing in the job.
 void add_open(const std::vector<Finding>& findings, const LeakTestPlan& test, BinLeft& bin, PartTally& tally) {
-  for (const Finding& finding : findings)
-    if (finding.buy && !bought_for_rig(test, finding.buy->part))
-      add_part_or_thing(
-          finding.buy->part,
-          unlisted(finding.buy->id, finding.buy->name, finding.buy->measure, "gauges and air", "reservoir"), bin,
-          tally);
+  const auto add = [&](const Purchase& buy) {
+    if (!bought_for_rig(test, buy.part))
+      add_part_or_thing(buy.part, unlisted(buy.id, buy.name, buy.measure, "gauges and air", "reservoir"), bin, tally);
+  };
+  for (const Finding& finding : findings) {
+    if (finding.buy) add(*finding.buy);
+    for (const Purchase& also : finding.also_buy) add(also);
+  }
 }
 
 /// The one that the job counts on, where no run has it.
@@ -243,6 +245,7 @@ void add_consumables(const Inputs& inputs, const ListedSections& sections, Shopp
   if (const catalog::Material* material = gall_on_each_other(inputs.catalog, sections.connections))
     list.consumables.push_back(
         {"anti-gall thread paste", "1 tube", fmt::format("{0} threads gall on {0}", material->name)});
+  list.consumables.push_back({"dip rod", "1", "reads the charge"});
   if (sections.leak_test.possible)
     list.consumables.push_back({"leak-test solution", "1 bottle", "every joint and weld; household soap will not do"});
 }

@@ -14,7 +14,12 @@ using chain::Chain;
 using chain::Freedom;
 using quantity::fact;
 
-const Length kBand = inches(0.5);      // width of a clamp's band: common practice
+const Length kBand = inches(0.5);  // width of a clamp's band: common practice
+// Of a hose between its barbs: less neither bends nor takes up what is out of line (common practice).
+const Length kLeastFreeHose = inches(2.0);
+constexpr double kBoresOfFreeHose = 2.0;
+// A gap worked out of heights: the length of a bung or of a fitting that stands there already (common practice).
+const Length kGapMayBeOff = inches(1.0);
 const Length kBandGap = inches(0.25);  // from the hose's end, and between two bands: common practice
 
 /// Hose and tube: what is sold by the length.
@@ -49,6 +54,24 @@ void settle_span(const Catalog& catalog, ConnectionPlan& plan) {
   plan.run_tolerance = chain.length_tolerance;
   for (const chain::RunPart& part : chain.parts)
     if (part.cut_length && catalog.part(part.part).flexible) plan.hose_length = part.cut_length;
+}
+
+/// What the run takes with the shortest hose: its barbs are in it to the end, and between them enough is free to bend.
+std::optional<Length> least_with_hose(const Catalog& catalog, const ConnectionPlan& plan) {
+  const std::vector<PartId> hoses = sold_by_length_in(catalog, *plan.chain());
+  if (hoses.size() != 1 || !plan.hose_length) return std::nullopt;
+  Length least = plan.run_length - *plan.hose_length;
+  for (const chain::RunJoint& joint : plan.chain()->joints)
+    if (is_clamped(catalog, joint)) least = least + joint.make_up;
+  return least + std::max(kLeastFreeHose, catalog.part(hoses.front()).ports[0].bore * kBoresOfFreeHose);
+}
+
+/// The two faces look at each other: a hose between them lies straight.
+bool lies_straight(const Job& job, const JobConnection& connection) {
+  const auto is_flat = [](const JobPort* port) {
+    return port != nullptr && (!port->place || *port->place == Place::lid || *port->place == Place::floor);
+  };
+  return !connection.offset && is_flat(find_port(job, connection.from)) && is_flat(find_port(job, connection.to));
 }
 
 }  // namespace
@@ -104,6 +127,12 @@ void count_clamps(const Catalog& catalog, ConnectionPlan& plan) {
 
 void check_gap(const Inputs& inputs, ConnectionPlan& plan, const JobConnection& connection) {
   if (!plan.gap || plan.chain()->span) return;
+  const auto least = lies_straight(inputs.job, connection) ? least_with_hose(inputs.catalog, plan) : std::nullopt;
+  const Length may_be_off = plan.gap_assumed ? kGapMayBeOff : Length{};
+  if (least && *plan.gap + plan.run_tolerance + may_be_off < *least) {
+    plan.missed_gap = MissedGap{false, true, *least - *plan.gap, least};
+    return;
+  }
   if (!plan.hose_length && connection.offset && *connection.offset > inches(0.25))
     plan.cautions.push_back(fact("ports_out_of_line", *connection.offset));
   const Length off = *plan.gap - plan.run_length;

@@ -194,20 +194,10 @@ void refuse_by_walls(const Inputs& inputs, const Levels& levels, const TransferP
                      Remarks& remarks) {
   const GaugePressure limit = walls.limit;
   const GaugePressure finish = asked_by_fill(plan);
-  const auto& stay = walls.next_stay;
-  std::optional<Fact> mend;
-  if (stay && stay->limit_after > plan.in_use) {
-    mend = fact("stay_lifts_limit", stay->what, stay->limit_after);
-  } else if (const auto spacing =
-                 more_than(finish, limit) ? stays_for(inputs, levels.charge_depth, plan.in_use) : std::nullopt) {
-    mend = fact("stays_every", reservoir::facts_of(*spacing), spacing->limit);
-  } else if (stay) {
-    mend = fact("stay_lifts_limit_too_little", stay->what, stay->limit_after);
-  } else {
-    mend = fact("thicker_sheet_or_lower_table");
-  }
   if (more_than(finish, limit)) {
-    remarks.refuse({Topic::walls, fact("fill_needs_more_than_walls_may_see"), Against{finish, limit}, mend});
+    Finding& finding =
+        remarks.refuse({Topic::walls, fact("fill_needs_more_than_walls_may_see"), Against{finish, limit}, {}});
+    mend_weak_walls(inputs, {levels.charge_depth, plan.setting, plan.in_use}, walls, finding);
   } else if (more_than(plan.setting, limit)) {
     remarks
         .refuse({Topic::walls, fact("setting_is_more_than_walls_may_see"), Against{plan.setting, limit},

@@ -1,6 +1,8 @@
 #include "plan/stage/walls.h"
 
 #include "hydraulics/fluid.h"
+#include "plan/advice/stiffer.h"
+#include "plan/settle/wall_request.h"
 #include "reservoir/relief.h"
 #include "reservoir/test_pressure.h"
 
@@ -15,25 +17,11 @@ namespace {
 using reservoir::Panel;
 using reservoir::WallRequest;
 
-WallRequest wall_request(const Inputs& inputs, Length charge) {
-  const Settled& settled = inputs.settled;
-  return {settled.box,
-          settled.wall_thickness,
-          inputs.job.reservoir.supports.layout.value_or(reservoir::SupportLayout{}),
-          charge,
-          settled.water.density,
-          settled.metal,
-          settled.design_stress,
-          settled.design_stress_basis};
-}
-
 /// The air pressure at which the weakest wall's stress is `allowed`.
 GaugePressure limit_at(WallRequest request, Stress allowed) {
   request.design_stress = allowed;
   return reservoir::wall_limit(request);
 }
-
-Stress quarter_of_yield(const Inputs& inputs) { return inputs.settled.metal.yield * (1.0 / reservoir::kAirLiftFactor); }
 
 reservoir::WallCheck check_at(const Settled& settled, const std::vector<Panel>& panels, GaugePressure pressure) {
   return reservoir::check_walls(panels, settled.metal, settled.design_stress, settled.design_stress_basis, pressure);
@@ -43,7 +31,7 @@ std::optional<NextStay> next_stay(const WallRequest& request, GaugePressure limi
   const std::vector<reservoir::NextSupport> next = reservoir::next_supports(request);
   if (next.empty() || !(next.front().limit > limit)) return std::nullopt;
   const reservoir::NextSupport& best = next.front();
-  return NextStay{best.what, limit, best.limit, best.weakest, best.panel_length, best.panel_width};
+  return NextStay{best.what, best.supports, limit, best.limit, best.weakest, best.panel_length, best.panel_width};
 }
 
 bool has_baffles(const Supports& supports) {
@@ -109,9 +97,9 @@ void set_vacuum(const Inputs& inputs, const WallRequest& request, WallsPlan& wal
 }
 
 void set_stays(const Inputs& inputs, WallRequest request, const WallLoad& load, WallsPlan& walls) {
-  if (walls.limit < load.in_use) walls.stays_for_use = stays_for(inputs, load.charge, load.in_use);
+  if (walls.limit < load.in_use) walls.stays_for_use = reservoir::stay_spacing(request, wanted_limit(load.in_use));
   if (walls.four_to_one >= load.in_use) return;
-  request.design_stress = quarter_of_yield(inputs);
+  request.design_stress = quarter_of_yield(inputs.settled);
   walls.stays_for_four = reservoir::stay_spacing(request, load.in_use);
 }
 
@@ -129,20 +117,30 @@ std::optional<Passages> find_passages(const Inputs& inputs, Length riser_bore, R
   return Passages{at_floor, kPassageAtLid, !supports.passages};
 }
 
-std::optional<reservoir::StaySpacing> stays_for(const Inputs& inputs, Length charge, GaugePressure in_use) {
-  return reservoir::stay_spacing(wall_request(inputs, charge), wanted_limit(in_use));
-}
-
 WallLimit find_wall_limit(const Inputs& inputs, Length charge, Remarks& remarks) {
   assume_supports(inputs.job.reservoir.supports, remarks);
-  const WallRequest request = wall_request(inputs, charge);
+  const WallRequest request = wall_request(inputs.job, inputs.settled, charge);
   WallLimit walls;
   walls.panels =
       reservoir::box_panels(request.box, request.thickness, request.supports, request.water_depth, request.water);
   walls.limit = reservoir::wall_limit(request);
-  walls.four_to_one = limit_at(request, quarter_of_yield(inputs));
+  walls.four_to_one = limit_at(request, quarter_of_yield(inputs.settled));
   walls.next_stay = next_stay(request, walls.limit);
   return walls;
+}
+
+void mend_weak_walls(const Inputs& inputs, const WallLoad& load, const WallLimit& limit, Finding& finding) {
+  const auto& stay = limit.next_stay;
+  finding.or_else =
+      stiffer_walls(inputs.job, inputs.settled, load.charge, wanted_limit(load.in_use), inputs.settled.design_stress);
+  if (stay && stay->limit_after > load.in_use) {
+    finding.mend = fact("stay_lifts_limit", stay->what, stay->limit_after);
+    finding.ways_to_try = {{{kSupports, {}, {}, stay->supports}}};
+  } else if (stay) {
+    finding.mend = fact("stay_lifts_limit_too_little", stay->what, stay->limit_after);
+  } else {
+    finding.mend = fact("thicker_sheet_or_lower_table");
+  }
 }
 
 WallsPlan plan_walls(const Inputs& inputs, const WallLimit& limit, const WallLoad& load, Remarks& remarks) {
@@ -153,7 +151,7 @@ WallsPlan plan_walls(const Inputs& inputs, const WallLimit& limit, const WallLoa
   walls.four_to_one = limit.four_to_one;
   walls.next_stay = limit.next_stay;
   walls.at_set = check_at(inputs.settled, walls.panels, load.setting);
-  const WallRequest request = wall_request(inputs, load.charge);
+  const WallRequest request = wall_request(inputs.job, inputs.settled, load.charge);
   walls.stayed = reservoir::stayed_surface(request);
   if (walls.stayed)
     walls.stayed_limit =

@@ -31,16 +31,16 @@ std::optional<Passages> find_passages(const Inputs& inputs, Length riser_bore, R
 /// @param charge depth of the water that stands on the floor and the sides
 WallLimit find_wall_limit(const Inputs& inputs, Length charge, Remarks& remarks);
 
-/// How close stays must stand for a pressure in use: the walls then have room for the leak test and its relief valve.
-/// nullopt: no stays will do, the sheet is too thin.
-std::optional<reservoir::StaySpacing> stays_for(const Inputs& inputs, Length charge, GaugePressure in_use);
-
 /// What the walls see, apart from a failure.
 struct WallLoad {
   Length charge{};
   GaugePressure setting;
   GaugePressure in_use;  // the setting, or what a relief valve of the job lets it come to
 };
+
+/// What mends walls that do not stand what the fill needs: one more row of stays where that is enough, else stays as
+/// close as will do; and thicker sheet.
+void mend_weak_walls(const Inputs& inputs, const WallLoad& load, const WallLimit& limit, Finding& finding);
 
 /// The walls at the setting and at full supply.
 WallsPlan plan_walls(const Inputs& inputs, const WallLimit& limit, const WallLoad& load, Remarks& remarks);

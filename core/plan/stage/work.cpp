@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <numeric>
+#include <optional>
+#include <string>
 #include <utility>
 
 namespace riserun::plan {
@@ -79,6 +81,8 @@ class Work {
   void close_and_test();
   void build(const ConnectionPlan& connection);
   Texts handles_of(const chain::Run& run) const;
+  std::optional<std::string> dip_port() const;
+  void charge();
   void first_fill();
   std::vector<const ConnectionPlan*> in_order() const;
   int rank(const ConnectionPlan& connection) const;
@@ -196,11 +200,40 @@ Texts Work::handles_of(const chain::Run& run) const {
   return handles;
 }
 
+/// A port in the lid that a rod goes down through: the vent's, which is open when the water is read, else another.
+std::optional<std::string> Work::dip_port() const {
+  std::optional<std::string> any;
+  for (const JobPort& port : inputs_.job.reservoir.ports) {
+    if (port.name == plan_.riser.bung || port.place.value_or(Place::lid) != Place::lid) continue;
+    const bool is_vent = std::any_of(plan_.ways.begin(), plan_.ways.end(), [&](const Way& way) {
+      return way.use == WayUse::vent &&
+             std::any_of(plan_.connections.begin(), plan_.connections.end(), [&](const ConnectionPlan& connection) {
+               return connection.name == way.connection && connection.from == port.name;
+             });
+    });
+    if (is_vent) return port.name;
+    if (!any) any = port.name;
+  }
+  return any;
+}
+
+/// Where the water goes in, and with what its depth is read.
+void Work::charge() {
+  const std::optional<std::string> port = dip_port();
+  const JobRiser& riser = inputs_.job.riser;
+  if (!plan_.levels.mouth_height && !riser.foot_valve && plan_.water_connection)
+    add(WorkPhase::first_fill, fact("work_charge_at_table"));
+  else if (port)
+    add(WorkPhase::first_fill, fact("work_charge_at_port", *port));
+  if (port) add(WorkPhase::first_fill, fact("work_dip", *port, plan_.levels.charge_depth, plan_.levels.top_up_mark));
+}
+
 void Work::first_fill() {
   if (plan_.verdict == Verdict::refused) return;
   if (plan_.verdict == Verdict::not_yet)
     add(WorkPhase::first_fill, fact("work_settle_what_is_open", plan_.findings.size()));
   add(WorkPhase::first_fill, fact("work_charge", plan_.levels.charge_depth, plan_.levels.charge_mark_below_lid));
+  charge();
   add(WorkPhase::first_fill, fact("work_set_regulator", plan_.transfer.setting));
   add(WorkPhase::first_fill, fact("work_watch_first_fill"));
 }

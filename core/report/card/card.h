@@ -52,6 +52,7 @@ struct Card {
   std::vector<CardItem> buy;  // as a store is walked
   std::string cost;
   std::string from_bin;            // empty: nothing is
+  std::string consumables;         // sealant, what the test and the charge are read with
   std::vector<CardRow> work;       // what is done when; each run from end to end, in the order in which they go on
   std::vector<std::string> watch;  // the cautions that come of this job
   std::size_t more_to_watch = 0;   // of them, in the whole plan only

@@ -103,6 +103,12 @@ void add_card_lists(const plan::Plan& plan, UnitSystem units, Card& card) {
   for (const plan::ListItem& item : plan.list.from_bin)
     taken.push_back(item_name(item, units) + (item.quantity == 1 ? "" : fmt::format(" ({})", quantity_of(item))));
   card.from_bin = joined(taken, "; ");
+  std::vector<std::string> consumables;
+  for (const plan::Consumable& item : plan.list.consumables)
+    consumables.push_back(item.quantity.starts_with("1 ") || item.quantity == "1"
+                              ? item.name
+                              : fmt::format("{} ({})", item.name, item.quantity));
+  card.consumables = joined(consumables, "; ");
 }
 
 }  // namespace riserun::report

@@ -72,6 +72,16 @@ std::string left_words(const Plan& plan, const FigureGroup& draining, UnitSystem
   return fmt::format("{} after {}", left, written(draining["time_to_thinnest_film"], units));
 }
 
+/// Where the charge is poured in, as the order of work has it.
+std::string where_to_pour(const Plan& plan) {
+  for (const plan::WorkStep& step : plan.work.steps) {
+    if (step.what.code == "work_charge_at_table") return "charge in at the table, vent open";
+    if (step.what.code == "work_charge_at_port")
+      return fmt::format("charge in at {}, its fitting out", std::get<std::string>(step.what.values.front()));
+  }
+  return "";
+}
+
 void add_running(const Plan& plan, UnitSystem units, Card& card) {
   const plan::TransferPlan& transfer = plan.transfer;
   const FigureGroup filling = filling_figures(plan);
@@ -93,6 +103,7 @@ void add_running(const Plan& plan, UnitSystem units, Card& card) {
   if (refill && *refill > kLongRefill * transfer.fill.time)
     card.running.push_back(
         {"next", fmt::format("the compressor needs {} for the air of a fill", written(filling["refill_time"], units))});
+  add_row(card.running, "pour", where_to_pour(plan));
 }
 
 }  // namespace
@@ -105,7 +116,7 @@ void add_card_settings(const Plan& plan, UnitSystem units, Card& card) {
   add_row(card.settings, "gauge", device_of(plan, WayUse::gauge));
   add_row(card.settings, "charge", written(levels["charge_depth"], units) + " deep, water down");
   add_row(card.settings, "mark", written(levels["charge_mark_below_lid"], units) + " below the lid");
-  add_row(card.settings, "top up", fmt::format("at {}, never under", written(levels["top_up_mark"], units)));
+  add_row(card.settings, "top up", fmt::format("at {} on the dip rod", written(levels["top_up_mark"], units)));
   add_running(plan, units, card);
 }
 

@@ -1,6 +1,7 @@
 // The runs from end to end, and what is done when.
 #include "report/card/card_parts.h"
 #include "report/words/list_words.h"
+#include "report/words/run_words.h"
 #include "report/words/say.h"
 
 #include <fmt/format.h>
@@ -92,6 +93,59 @@ bool is_straight_in(const ConnectionPlan& connection) {
   return connection.ends_in && connection.run() != nullptr && connection.run()->parts.empty();
 }
 
+/// A run that branches, a row for each arm: where it leaves the part that it branches on, what is on it, and its end.
+class Arms {
+ public:
+  Arms(const Plan& plan, const ConnectionPlan& connection, UnitSystem units)
+      : plan_(plan), connection_(connection), run_(*connection.run()), units_(units) {}
+
+  std::vector<CardRow> rows() {
+    std::vector<std::string> trunk = {connection_.from};
+    follow(0, trunk, connection_.name, "");
+    return std::move(rows_);
+  }
+
+ private:
+  /// Along the parts until one branches or an end is reached, then the arms of that one.
+  void follow(std::size_t row, std::vector<std::string>& words, const std::string& name, const std::string& start) {
+    const chain::RunPart& link = run_.parts[row];
+    words.push_back(part_words(plan_, connection_, link, units_));
+    const auto arms = std::count_if(link.ports.begin(), link.ports.end(),
+                                    [](const chain::Follower& port) { return port.leads_on(); });
+    if (arms > 1) rows_.push_back({name, start + joined(words, " > ") + ", which has:"});
+    bool to_a_side = false;
+    for (std::size_t port = 0; port < link.ports.size(); ++port) {
+      if (!link.ports[port].leads_on()) continue;
+      if (arms == 1) return go_on(link.ports[port], words, name, start);
+      const bool straight = leads_straight_on(part_of(link), link.enter, port);
+      std::vector<std::string> arm;
+      go_on(link.ports[port], arm, "",
+            fmt::format("{}, {}: ", part_of(link).name,
+                        straight    ? "straight on"
+                        : to_a_side ? "to the other side"
+                                    : "to a side"));
+      to_a_side = to_a_side || !straight;
+    }
+  }
+
+  void go_on(const chain::Follower& to, std::vector<std::string>& words, const std::string& name,
+             const std::string& start) {
+    if (to.what == chain::Follower::What::part) return follow(to.row, words, name, start);
+    const chain::RunEnd& end = run_.ends[to.row];
+    words.push_back(end.device ? fmt::format("{} ({})", plan_.catalog->part(*end.device).name, end.port.called)
+                               : end.port.called);
+    rows_.push_back({name, start + joined(words, " > ")});
+  }
+
+  const catalog::Part& part_of(const chain::RunPart& link) const { return plan_.catalog->part(link.part); }
+
+  const Plan& plan_;
+  const ConnectionPlan& connection_;
+  const chain::Run& run_;
+  UnitSystem units_;
+  std::vector<CardRow> rows_;
+};
+
 CardRow run_row(const Plan& plan, const ConnectionPlan& connection, UnitSystem units) {
   const chain::Run* run = connection.run();
   if (run == nullptr || !run->buildable) return {connection.name, "does not go together yet"};
@@ -99,10 +153,17 @@ CardRow run_row(const Plan& plan, const ConnectionPlan& connection, UnitSystem u
   words.reserve(run->parts.size() + 2);
   words.push_back(connection.from);
   for (const chain::RunPart& link : run->parts) words.push_back(part_words(plan, connection, link, units));
-  if (connection.branched)
-    return {connection.name, joined(words, ", ") + ", with its arms to " + joined(connection.ends, ", ")};
   words.push_back(connection.ends_in ? plan.catalog->part(*connection.ends_in).name : connection.to);
   return {connection.name, joined(words, " > ")};
+}
+
+void add_run(const Plan& plan, const ConnectionPlan& connection, UnitSystem units, Card& card) {
+  const chain::Run* run = connection.run();
+  if (!connection.branched || run == nullptr || !run->buildable || run->parts.empty()) {
+    card.work.push_back(run_row(plan, connection, units));
+    return;
+  }
+  for (CardRow& row : Arms(plan, connection, units).rows()) card.work.push_back(std::move(row));
 }
 
 }  // namespace
@@ -110,8 +171,9 @@ CardRow run_row(const Plan& plan, const ConnectionPlan& connection, UnitSystem u
 void add_card_work(const Plan& plan, UnitSystem units, Card& card) {
   add_row(card.work, "tank", steps_of(plan, {WorkPhase::before_lid, WorkPhase::lid}, units));
   add_row(card.work, "test", steps_of(plan, {WorkPhase::leak_test}, units));
+  std::vector<std::string> first;
   if (const std::vector<std::string> made = made_in_the_vise(plan); !made.empty())
-    add_row(card.work, "vise", "make up in line: " + joined(made, ", "));
+    first.push_back("in the vise, in line: " + joined(made, ", "));
   std::vector<const ConnectionPlan*> in_order;
   for (const std::string& name : runs_in(plan, WorkPhase::on_the_tank))
     for (const ConnectionPlan& connection : plan.connections)
@@ -121,9 +183,10 @@ void add_card_work(const Plan& plan, UnitSystem units, Card& card) {
   std::vector<std::string> straight_in;
   for (const ConnectionPlan* connection : in_order)
     if (is_straight_in(*connection)) straight_in.push_back(connection->name);
-  if (!straight_in.empty()) add_row(card.work, "first", "straight into their bungs: " + joined(straight_in, ", "));
+  if (!straight_in.empty()) first.push_back("straight into their bungs: " + joined(straight_in, ", "));
+  add_row(card.work, "first", joined(first, "; "));
   for (const ConnectionPlan* connection : in_order)
-    if (!is_straight_in(*connection)) card.work.push_back(run_row(plan, *connection, units));
+    if (!is_straight_in(*connection)) add_run(plan, *connection, units, card);
   add_row(card.work, "fill", steps_of(plan, {WorkPhase::first_fill}, units));
 }
 

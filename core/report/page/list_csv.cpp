@@ -39,6 +39,11 @@ Row item_row(const plan::ListItem& item, const char* what, UnitSystem units) {
           ""};
 }
 
+Row consumable_row(const plan::Consumable& item) {
+  return {"consumable", "", "", csv_text(item.name + ", " + item.quantity), "", "", "", "", "", csv_text(item.why), "",
+          "",           "", ""};
+}
+
 std::string measure(const std::optional<Length>& length, UnitSystem units) {
   if (!length) return "";
   return units == UnitSystem::inch ? fmt::format("{:.4f}", in_inches(*length))
@@ -73,6 +78,7 @@ std::string list_csv(const plan::Plan& plan, UnitSystem units) {
   for (const plan::ListItem& item : plan.list.buy) text += line_of(item_row(item, "buy", units));
   for (const plan::ListItem& item : plan.list.from_bin) text += line_of(item_row(item, "bin", units));
   for (const plan::CutItem& cut : plan.list.cut) text += line_of(cut_row(cut, units));
+  for (const plan::Consumable& item : plan.list.consumables) text += line_of(consumable_row(item));
   return text;
 }
 

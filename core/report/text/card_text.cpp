@@ -107,6 +107,7 @@ std::string buy(const Card& card, const Style& style) {
   }
   for (std::size_t row = 0; row < card.buy.size(); ++row)
     text += buy_line(card.buy[row], widths, row == 0 || card.buy[row].shelf != card.buy[row - 1].shelf);
+  if (!card.consumables.empty()) text += wrapped("  besides: ", card.consumables, kCardWidth);
   if (!card.from_bin.empty()) text += wrapped("  from the bin: ", card.from_bin, kCardWidth);
   return text;
 }

@@ -160,8 +160,7 @@ std::string RunRows::ways(const RunPart& link) const {
 std::string RunRows::direction(const RunPart& link, std::size_t port) const {
   const catalog::Part& part = catalog_.part(link.part);
   if (part.ports.size() == 2) return "";
-  const double angle = std::abs(part.ports[port].heading_degrees - part.ports[link.enter].heading_degrees);
-  return std::abs(std::fmod(angle, 360.0) - 180.0) < 1.0 ? "straight on" : "to the side";
+  return leads_straight_on(part, link.enter, port) ? "straight on" : "to the side";
 }
 
 // A part bought twice has one note, under the first.

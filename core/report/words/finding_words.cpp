@@ -56,6 +56,11 @@ std::span<const Words> finding_words() {
        "both ends 'held: fixed' and no 'hose length', so that the run makes the gap; or a nipple {0} longer in it, or "
        "a hose in 'need'"},
       {"hose_short_of_its_gap", "the hose of '{0}' is {1} too short for the gap of {2} that the job gives"},
+      {"no_room_for_hose",
+       "'{0}' is a hose over a gap of {1}: its fittings, its two barbs and a hose that still bends take {2}"},
+      {"gap_for_hose_or_rigid",
+       "a gap of {0} or more (a higher table; where it is there, measure it and give 'gap'); or no hose: a 'union' in "
+       "'need' in its place closes a rigid run"},
       {"longer_hose", "a 'hose length' of {0}, or none, and it is cut to the gap"},
       {"run_beyond_its_gap",
        "'{0}' is {1} longer than the gap of {2} that the job gives, between ports that do not move; its threads give "
@@ -253,6 +258,8 @@ std::span<const Words> finding_words() {
       {"vent_under_water", "'{0}' stands on '{1}', under water: opened, it lets out water and no air"},
       {"air_comes_in_under_water",
        "'{0}' brings the air in at '{1}', under water: with the air off the water runs back into the regulator"},
+      {"port_into_lid", "'{0}' in the lid instead"},
+      {"port_into_floor", "'{0}' in the table's floor instead"},
       {"port_over_the_water", "put it in the lid, or its middle more than {0} over the inside floor"},
 
       // Hot and cold.

@@ -45,6 +45,14 @@ std::span<const Words> work_words() {
        "Carry the arms on a bracket or a hanger: their weight is not the bung's to bear (common practice)."},
       {"work_settle_what_is_open", "No air before what is open is settled: {0:#line|lines} at the top of the plan."},
       {"work_charge", "Charge the reservoir {0} deep, and mark the line {1} below the lid's inside."},
+      {"work_charge_at_table",
+       "Pour the charge into the table with the vent open: it runs down through the riser (common practice)."},
+      {"work_charge_at_port",
+       "Pour the charge in through '{0}' with its fitting out: from the table it does not run down (common practice)."},
+      {"work_dip",
+       "Read the charge with a clean straight rod let down to the floor through '{0}', no air on and its fitting out "
+       "or "
+       "its full-bore valve open; notch the rod at {1} for the charge and at {2} for topping up (common practice)."},
       {"work_set_regulator",
        "Back the regulator right off, let the air on, and turn it up to {0:alone} by the gauge on the reservoir."},
       {"work_watch_first_fill",

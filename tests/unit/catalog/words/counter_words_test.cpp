@@ -5,6 +5,10 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
 namespace riserun::catalog {
 namespace {
 
@@ -279,6 +283,41 @@ TEST(MadePorts, SayWhatTheThingIsMadeOf) {
   EXPECT_EQ(said("1 FNPT copper"), "1 FNPT, copper");
   EXPECT_EQ(said("1 MNPT plastic"), "1 MNPT plastic");
   EXPECT_EQ(said("1 NPT brass"), "the end is missing: 1 MNPT or 1 FNPT");
+}
+
+// A range is written in many ways; what is sold is meant, or named.
+TEST(CounterWords, ReadAPressureInAnyUnit) {
+  PartSearch search(testing::shipped_catalog());
+  const auto marks = [&](const char* words) {
+    std::vector<double> found;
+    for (const PartId id : search.find(words)) {
+      const Part& part = testing::shipped_catalog().part(id);
+      const auto& mark = part.full_scale ? part.full_scale : part.opens_at;
+      found.push_back(mark ? std::round(in_psi(*mark) * 10.0) / 10.0 : -1.0);
+    }
+    std::sort(found.begin(), found.end());
+    found.erase(std::unique(found.begin(), found.end()), found.end());
+    return found;
+  };
+  using ::testing::ElementsAre;
+  EXPECT_THAT(marks("0-15 psi regulator"), ElementsAre(15.0));
+  EXPECT_THAT(marks("0 to 1 bar gauge"), ElementsAre(15.0));
+  EXPECT_THAT(marks("0-4 bar regulator"), ElementsAre(60.0));
+  EXPECT_THAT(marks("100 kPa gauge"), ElementsAre(15.0));
+  EXPECT_THAT(marks("gauge 0-100 psig"), ElementsAre(100.0));
+  EXPECT_THAT(marks("0.2 bar relief valve"), ElementsAre(3.0));
+}
+
+TEST(CounterWords, OfAPressureThatNobodySellsSayWhatIsSold) {
+  PartSearch search(testing::shipped_catalog());
+  for (const char* words : {"0-100 psi regulator", "100 psi regulator", "0-7 bar regulator"}) {
+    const auto found = search.find_called(words);
+    const auto* error = std::get_if<NotationError>(&found);
+    ASSERT_NE(error, nullptr) << words;
+    EXPECT_THAT(error->message,
+                ::testing::AllOf(HasSubstr("air regulator of 10"), HasSubstr("is sold; there are those of"),
+                               HasSubstr("15"), HasSubstr("60")));
+  }
 }
 
 }  // namespace

@@ -1,4 +1,5 @@
 // What mends a finding can be bought, set or typed as it is printed, and what is gravest comes first.
+#include "plan/advice/change.h"
 #include "report/text/plan_text.h"
 #include "report/words/remark_words.h"
 #include "report/words/say.h"
@@ -53,6 +54,93 @@ TEST(Mend, OfARegulatorTooWideIsARangeThatIsSold) {
   const std::string said =
       said_of(ready_with("0 to 15 psi air regulator", "0 to 60 psi air regulator"), "regulator_range_too_wide");
   EXPECT_THAT(said, HasSubstr("a regulator of 0 to 10 psi"));
+}
+
+constexpr const char* kReliefEnd = "3/4 relief valve set 2 psi";
+
+/// Followed, whatever way: the finding is gone, and nothing as grave has come.
+void expect_to_mend(const Plan& plan, const Finding& finding) {
+  std::vector<Changes> ways = finding.ways_to_mend;
+  ways.insert(ways.end(), finding.ways_to_try.begin(), finding.ways_to_try.end());
+  const auto is_in = [](const std::vector<Finding>& all, const Finding& one) {
+    return std::any_of(all.begin(), all.end(), [&](const Finding& each) {
+      return each.reason.code == one.reason.code && each.where == one.where;
+    });
+  };
+  for (const Changes& way : ways) {
+    const std::vector<Finding> after = findings_of(plan.catalog, changed(*plan.catalog, plan.job, way));
+    EXPECT_FALSE(is_in(after, finding)) << finding.reason.code;
+    for (const Finding& left : after) {
+      EXPECT_TRUE(left.severity > finding.severity || is_in(plan.findings, left))
+          << finding.reason.code << " leads to " << left.reason.code;
+    }
+  }
+}
+
+TEST(Mend, LeadsToNoOtherFinding) {
+  const std::vector<std::pair<std::string, std::string>> slips = {
+      {kReliefEnd, "3/4 relief valve set 1.5 psi"},
+      {"set pressure: 1.6 psi", "set pressure: 2.3 psi"},
+      {"set pressure: 1.6 psi", "set pressure: 4 psi"},
+      {"tolerance: 0.1 psi, rise: 0.2 psi", "tolerance: 1 psi, rise: 3 psi"},
+      {"floor height: 30 in", "floor height: 120 in"},
+      {"1/16 in hole restrictor, ", ""},
+      {"10 ga steel", "16 ga steel"},
+      {"baffles across: 2, baffles along: 1", "baffles across: 1"},
+      {"gauge bung: 1/4 FNPT", "gauge bung: {port: 1/4 FNPT, where: side, face height: 3 in}"}};
+  int mends = 0;
+  for (const auto& [from, to] : slips) {
+    SCOPED_TRACE(to);
+    const Plan plan = ready_with(from, to);
+    EXPECT_FALSE(plan.findings.empty());
+    for (const Finding& finding : plan.findings) {
+      expect_to_mend(plan, finding);
+      mends += finding.ways_to_mend.empty() && finding.ways_to_try.empty() ? 0 : 1;
+    }
+  }
+  EXPECT_GE(mends, 8);
+}
+
+TEST(Mend, OfWeakWallsIsStaysOrSheetThatWasTried) {
+  const Plan plan = ready_with("10 ga steel", "16 ga steel");
+  const std::string said = said_of(plan, "fill_needs_more_than_walls_may_see");
+  EXPECT_THAT(said, HasSubstr("sheet at least"));
+  EXPECT_THAT(said, HasSubstr("; or "));
+}
+
+TEST(Mend, OfALidThatItsBafflesDoNotHoldIsToWeldIt) {
+  const Plan plan = ready_with("{baffles across: 2, baffles along: 1}",
+                               "{baffles across: 2, baffles along: 1, lid bays: 1 x 1, floor bays: 1 x 1}");
+  const std::string said = said_of(plan, "fill_needs_more_than_walls_may_see");
+  EXPECT_THAT(said, HasSubstr("lid and floor welded to every baffle"));
+  EXPECT_THAT(said, Not(HasSubstr("Mend: :")));
+}
+
+TEST(Mend, OfAGaugeUnderWaterIsItsPortInTheLid) {
+  const Plan plan = ready_with("gauge bung: 1/4 FNPT", "gauge bung: {port: 1/4 FNPT, where: side, face height: 3 in}");
+  EXPECT_THAT(said_of(plan, "gauge_under_water"), HasSubstr("'gauge bung' in the lid instead"));
+}
+
+TEST(Mend, OfARestrictorThatIsMissingIsOneInTheRun) {
+  const Plan plan = ready_with("1/16 in hole restrictor, ", "");
+  const auto narrow = std::find_if(plan.findings.begin(), plan.findings.end(),
+                                   [](const Finding& each) { return each.reason.code == "relief_valve_too_narrow"; });
+  ASSERT_NE(narrow, plan.findings.end());
+  ASSERT_FALSE(narrow->ways_to_try.empty());
+  EXPECT_EQ(narrow->ways_to_try.front().front().key, kRestrictorInRun);
+}
+
+TEST(Finding, OfAHoseWithoutRoomSaysWhatItTakes) {
+  const std::string hose = with(kReady, "need: [union], held: {from: fixed, to: fixed}", "need: [hose]");
+  EXPECT_FALSE(has(plan_of_text(hose), "no_room_for_hose"));
+  const Plan plan = plan_of_text(with(hose, "floor height: 30 in", "floor height: 16 in"));
+  EXPECT_THAT(said_of(plan, "no_room_for_hose"), HasSubstr("or more (a higher table"));
+}
+
+TEST(Device, OfTheOtherPipeThreadIsNotBoughtUnasked) {
+  const Plan plan = ready_with("ends in: 1/2 brass ball valve, carries",
+                               "ends in: 1/2 brass ball valve, special order: yes, carries");
+  for (const ListItem& item : plan.list.buy) EXPECT_THAT(item.name, Not(HasSubstr("BSP")));
 }
 
 // What the window can write into a job are keys of a job.

@@ -117,5 +117,14 @@ TEST(Work, OfARefusedPlanEndsBeforeTheFirstFill) {
   EXPECT_EQ(in_phase(plan_of_text(kReady), WorkPhase::first_fill).front(), "work_charge");
 }
 
+TEST(Work, SaysHowTheChargeGetsInAndIsRead) {
+  EXPECT_THAT(in_phase(plan_of_text(kReady), WorkPhase::first_fill), Contains("work_charge_at_table"));
+  EXPECT_THAT(in_phase(plan_of_text(kReady), WorkPhase::first_fill), Contains("work_dip"));
+  const Plan over_rim = plan_of_text(
+      with(kReady, "inlet: {port: 1 FNPT, where: floor}", "inlet: {port: 1 FNPT, where: over rim, opens at: 1 in}"));
+  EXPECT_THAT(in_phase(over_rim, WorkPhase::first_fill), testing::Not(Contains("work_charge_at_table")));
+  EXPECT_THAT(in_phase(over_rim, WorkPhase::first_fill), Contains("work_charge_at_port"));
+}
+
 }  // namespace
 }  // namespace riserun::plan

@@ -91,8 +91,7 @@ TEST(Card, GroupsTheSizesOfOneKindAndPutsWhatIsOrderedLast) {
 TEST(Card, NamesEveryRunFromEndToEndInTheOrderOfWork) {
   const Card card = card_of(plan::bevel_bench(), UnitSystem::inch);
   EXPECT_EQ(value_of(card.work, "vent"), "vent bung > 3/4 hex nipple > 3/4 full-bore ball valve");
-  EXPECT_EQ(value_of(card.work, "first"), "straight into their bungs: relief, gauge");
-  EXPECT_EQ(value_of(card.work, "vise"), "make up in line: air in");
+  EXPECT_EQ(value_of(card.work, "first"), "in the vise, in line: air in; straight into their bungs: relief, gauge");
   EXPECT_THAT(value_of(card.work, "water up"), HasSubstr("1-1/4 rubber hose, 12-1/2 in"));
   const auto place = [&](const std::string& name) {
     return std::find_if(card.work.begin(), card.work.end(), [&](const CardRow& row) { return row.name == name; });
@@ -165,6 +164,28 @@ TEST(Card, KeepsItsWidthWhateverThingsAreCalled) {
   plan.list.cut.front().used_for = endless;
   for (const std::string& line : lines_of(plan, UnitSystem::inch))
     EXPECT_LE(quantity::count_characters(line), kCardWidth) << line;
+}
+
+TEST(Card, SaysWhichArmOfAManifoldHasWhat) {
+  const Card card = card_of(plan::plan_of_example("one-air-bung"), UnitSystem::inch);
+  std::vector<std::string> arms;
+  for (const CardRow& row : card.work)
+    if (row.name.empty()) arms.push_back(row.value);
+  ASSERT_GE(arms.size(), 4u);
+  for (const std::string& arm : arms)
+    EXPECT_THAT(arm, testing::AnyOf(HasSubstr(", straight on: "), HasSubstr(", to a side: "),
+                                    HasSubstr(", to the other side: ")));
+  for (const char* end : {"(gauge)", "(relief valve)", "shop air"})
+    EXPECT_THAT(arms, Contains(testing::EndsWith(end))) << end;
+}
+
+TEST(Card, NamesWhatIsNeededBesideTheParts) {
+  const plan::Plan& plan = plan::ready();
+  const Card card = card_of(plan, UnitSystem::inch);
+  for (const plan::Consumable& item : plan.list.consumables) EXPECT_THAT(card.consumables, HasSubstr(item.name));
+  EXPECT_THAT(card.consumables, testing::AllOf(HasSubstr("leak-test solution"), HasSubstr("rod"), HasSubstr("tape")));
+  EXPECT_THAT(value_of(card.running, "pour"), HasSubstr("at the table"));
+  EXPECT_THAT(value_of(card.settings, "top up"), HasSubstr("dip rod"));
 }
 
 }  // namespace

@@ -1,0 +1,51 @@
+#include "plan/advice/stiffer.h"
+
+#include "plan/settle/wall_request.h"
+#include "reservoir/stay_spacing.h"
+
+#include <array>
+
+namespace riserun::plan {
+
+namespace {
+
+constexpr std::array kSixteenths = {2, 3, 4, 5, 6, 7, 8, 10, 12};  // of an inch
+
+}  // namespace
+
+std::vector<Mend> stiffer_walls(const Job& job, const Settled& settled, Length charge, GaugePressure wanted,
+                                Stress allowed) {
+  std::vector<Mend> mends;
+  reservoir::WallRequest request = wall_request(job, settled, charge);
+  request.design_stress = allowed;
+  if (reservoir::wall_limit(request) >= wanted) return mends;
+  if (const auto spacing = reservoir::stay_spacing(request, wanted)) {
+    reservoir::WallRequest stayed = wall_request(job, settled, charge);
+    stayed.supports = spacing->supports;
+    mends.push_back({fact("stays_every", reservoir::facts_of(*spacing), reservoir::wall_limit(stayed)),
+                     {},
+                     {{{kSupports, {}, {}, spacing->supports}}}});
+  }
+  const Length rusts = job.reservoir.corrosion_allowance.value_or(Length{});
+  for (const int sixteenths : kSixteenths) {
+    const Length plate = inches(sixteenths / 16.0);
+    if (plate - rusts <= settled.wall_thickness) continue;
+    request.thickness = plate - rusts;
+    if (reservoir::wall_limit(request) < wanted) continue;
+    reservoir::WallRequest thicker = wall_request(job, settled, charge);
+    thicker.thickness = plate - rusts;
+    mends.push_back({fact("sheet_at_least", plate, reservoir::wall_limit(thicker)), {}, {{{kSheetThickness, plate}}}});
+    break;
+  }
+  return mends;
+}
+
+std::vector<Mend> with_too(std::vector<Mend> mends, const Fact& also, const Changes& changes) {
+  for (Mend& mend : mends) {
+    mend.fact = fact("mends_together", quantity::Facts{mend.fact, also});
+    for (Changes& way : mend.ways_to_try) way.insert(way.end(), changes.begin(), changes.end());
+  }
+  return mends;
+}
+
+}  // namespace riserun::plan

@@ -11,15 +11,15 @@ namespace riserun::catalog {
 
 namespace {
 
-constexpr std::array<std::string_view, 5> kUnits = {"psi", "psig", "bar", "mbar", "kpa"};
+constexpr std::array<std::string_view, 5> kPressureUnits = {"psi", "psig", "bar", "mbar", "kpa"};
 
-bool is_blank(char c) { return c == ' '; }
-bool is_letter(char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; }
+bool is_space(char c) { return c == ' '; }
+bool is_of_word(char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; }
 bool is_of_number(char c) {
   return std::isdigit(static_cast<unsigned char>(c)) != 0 || c == '.' || c == '/' || c == '-';
 }
 
-std::string lower(std::string_view text) {
+std::string small_letters(std::string_view text) {
   std::string result(text);
   std::transform(result.begin(), result.end(), result.begin(),
                  [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
@@ -35,18 +35,18 @@ std::size_t begin_of(std::string_view text, std::size_t end, Is is) {
 
 /// Begin of "0 to " or "0 - " before `begin`; else `begin`.
 std::size_t with_nought(std::string_view text, std::size_t begin) {
-  const std::size_t gap = begin_of(text, begin, is_blank);
+  const std::size_t gap = begin_of(text, begin, is_space);
   const std::size_t joiner = text.substr(0, gap).ends_with("to")  ? gap - 2
                              : text.substr(0, gap).ends_with("-") ? gap - 1
                                                                   : std::string_view::npos;
   if (joiner == std::string_view::npos) return begin;
-  const std::size_t nought = begin_of(text, joiner, is_blank);
-  const bool alone = nought == 1 || (nought > 1 && is_blank(text[nought - 2]));
+  const std::size_t nought = begin_of(text, joiner, is_space);
+  const bool alone = nought == 1 || (nought > 1 && is_space(text[nought - 2]));
   return nought > 0 && text[nought - 1] == '0' && alone ? nought - 1 : begin;
 }
 
 std::optional<PressureWords> read_at(std::string_view words, std::size_t unit, std::size_t unit_end) {
-  const std::size_t number_end = begin_of(words, unit, is_blank);
+  const std::size_t number_end = begin_of(words, unit, is_space);
   std::size_t begin = begin_of(words, number_end, is_of_number);
   if (begin == number_end) return std::nullopt;
   std::string_view number = words.substr(begin, number_end - begin);
@@ -66,14 +66,14 @@ std::optional<PressureWords> read_at(std::string_view words, std::size_t unit, s
 
 std::optional<PressureWords> pressure_in(std::string_view words) {
   for (std::size_t at = 0; at < words.size();) {
-    if (!is_letter(words[at])) {
+    if (!is_of_word(words[at])) {
       ++at;
       continue;
     }
     std::size_t end = at;
-    while (end < words.size() && is_letter(words[end])) ++end;
-    const std::string word = lower(words.substr(at, end - at));
-    if (std::find(kUnits.begin(), kUnits.end(), word) != kUnits.end())
+    while (end < words.size() && is_of_word(words[end])) ++end;
+    const std::string word = small_letters(words.substr(at, end - at));
+    if (std::find(kPressureUnits.begin(), kPressureUnits.end(), word) != kPressureUnits.end())
       if (auto found = read_at(words, at, end)) return found;
     at = end;
   }

@@ -72,16 +72,6 @@ std::string left_words(const Plan& plan, const FigureGroup& draining, UnitSystem
   return fmt::format("{} after {}", left, written(draining["time_to_thinnest_film"], units));
 }
 
-/// Where the charge is poured in, as the order of work has it.
-std::string where_to_pour(const Plan& plan) {
-  for (const plan::WorkStep& step : plan.work.steps) {
-    if (step.what.code == "work_charge_at_table") return "charge in at the table, vent open";
-    if (step.what.code == "work_charge_at_port")
-      return fmt::format("charge in at {}, its fitting out", std::get<std::string>(step.what.values.front()));
-  }
-  return "";
-}
-
 void add_running(const Plan& plan, UnitSystem units, Card& card) {
   const plan::TransferPlan& transfer = plan.transfer;
   const FigureGroup filling = filling_figures(plan);
@@ -103,7 +93,6 @@ void add_running(const Plan& plan, UnitSystem units, Card& card) {
   if (refill && *refill > kLongRefill * transfer.fill.time)
     card.running.push_back(
         {"next", fmt::format("the compressor needs {} for the air of a fill", written(filling["refill_time"], units))});
-  add_row(card.running, "pour", where_to_pour(plan));
 }
 
 }  // namespace

@@ -20,7 +20,7 @@ using plan::WorkPhase;
 using plan::WorkStep;
 
 /// The steps of the whole job, as short as a card has them; a step without a row is one of a run.
-constexpr std::array<Words, 20> kShort = {{
+constexpr std::array<Words, 21> kShort = {{
     {"work_baffles", "weld in {0:#baffle|baffles}, cropped"},
     {"work_tight_baffles", "weld in {0:#baffle|baffles}, tight all round"},
     {"work_bungs", "weld in {0:and}"},
@@ -38,8 +38,9 @@ constexpr std::array<Words, 20> kShort = {{
     {"work_leak_test", "at {0:alone}, every port plugged but the air's; stand clear"},
     {"work_test_with_water", "with water only: the walls stand no test with air"},
     {"work_settle_what_is_open", "not before what is open is settled"},
-    {"work_charge", "charge"},
-    {"work_set_regulator", "regulator right off, air on, up to {0:alone}"},
+    {"work_charge_at_table", "charge at table"},
+    {"work_charge_at_port", "charge through {0}"},
+    {"work_set_regulator", "regulator off, air on, to {0:alone}"},
     {"work_watch_first_fill", "hand on the vent"},
 }};
 
@@ -173,7 +174,7 @@ void add_card_work(const Plan& plan, UnitSystem units, Card& card) {
   add_row(card.work, "test", steps_of(plan, {WorkPhase::leak_test}, units));
   std::vector<std::string> first;
   if (const std::vector<std::string> made = made_in_the_vise(plan); !made.empty())
-    first.push_back("in the vise, in line: " + joined(made, ", "));
+    first.push_back("in the vise: " + joined(made, ", "));
   std::vector<const ConnectionPlan*> in_order;
   for (const std::string& name : runs_in(plan, WorkPhase::on_the_tank))
     for (const ConnectionPlan& connection : plan.connections)

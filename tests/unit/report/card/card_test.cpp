@@ -91,7 +91,7 @@ TEST(Card, GroupsTheSizesOfOneKindAndPutsWhatIsOrderedLast) {
 TEST(Card, NamesEveryRunFromEndToEndInTheOrderOfWork) {
   const Card card = card_of(plan::bevel_bench(), UnitSystem::inch);
   EXPECT_EQ(value_of(card.work, "vent"), "vent bung > 3/4 hex nipple > 3/4 full-bore ball valve");
-  EXPECT_EQ(value_of(card.work, "first"), "in the vise, in line: air in; straight into their bungs: relief, gauge");
+  EXPECT_EQ(value_of(card.work, "first"), "in the vise: air in; straight into their bungs: relief, gauge");
   EXPECT_THAT(value_of(card.work, "water up"), HasSubstr("1-1/4 rubber hose, 12-1/2 in"));
   const auto place = [&](const std::string& name) {
     return std::find_if(card.work.begin(), card.work.end(), [&](const CardRow& row) { return row.name == name; });
@@ -184,7 +184,7 @@ TEST(Card, NamesWhatIsNeededBesideTheParts) {
   const Card card = card_of(plan, UnitSystem::inch);
   for (const plan::Consumable& item : plan.list.consumables) EXPECT_THAT(card.consumables, HasSubstr(item.name));
   EXPECT_THAT(card.consumables, testing::AllOf(HasSubstr("leak-test solution"), HasSubstr("rod"), HasSubstr("tape")));
-  EXPECT_THAT(value_of(card.running, "pour"), HasSubstr("at the table"));
+  EXPECT_THAT(value_of(card.work, "fill"), HasSubstr("charge at table"));
   EXPECT_THAT(value_of(card.settings, "top up"), HasSubstr("dip rod"));
 }
 

@@ -108,12 +108,17 @@ TEST(Mend, OfWeakWallsIsStaysOrSheetThatWasTried) {
   EXPECT_THAT(said, HasSubstr("; or "));
 }
 
+// Where no stay is missing, only its weld to the lid, that is the mend, and no empty one.
 TEST(Mend, OfALidThatItsBafflesDoNotHoldIsToWeldIt) {
   const Plan plan = ready_with("{baffles across: 2, baffles along: 1}",
                                "{baffles across: 2, baffles along: 1, lid bays: 1 x 1, floor bays: 1 x 1}");
   const std::string said = said_of(plan, "fill_needs_more_than_walls_may_see");
-  EXPECT_THAT(said, HasSubstr("lid and floor welded to every baffle"));
+  EXPECT_THAT(said, HasSubstr("the limit rises to"));
   EXPECT_THAT(said, Not(HasSubstr("Mend: :")));
+  ASSERT_TRUE(plan.walls.stays_for_use);
+  const quantity::Facts facts = reservoir::facts_of(*plan.walls.stays_for_use);
+  ASSERT_FALSE(facts.empty());
+  EXPECT_EQ(facts.front().code, "lid_and_floor_welded_to_baffles");
 }
 
 TEST(Mend, OfAGaugeUnderWaterIsItsPortInTheLid) {

@@ -175,7 +175,7 @@ TEST(Card, SaysWhichArmOfAManifoldHasWhat) {
   for (const std::string& arm : arms)
     EXPECT_THAT(arm, testing::AnyOf(HasSubstr(", straight on: "), HasSubstr(", to a side: "),
                                     HasSubstr(", to the other side: ")));
-  for (const char* end : {"(gauge)", "(relief valve)", "shop air"})
+  for (const char* end : {"(the gauge)", "(the relief valve)", "shop air"})
     EXPECT_THAT(arms, Contains(testing::EndsWith(end))) << end;
 }
 

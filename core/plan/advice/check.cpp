@@ -124,6 +124,7 @@ class Advice {
     for (const Mend& mend : mends)
       if (const auto whole = carried_on(kept, mend)) return with(kept, *whole);
     if (!mends.empty() && !can_be_tried(mends.front())) return kept;
+    if (finding.buy && is_a_step(finding)) return kept;
     kept.mend.reset();
     kept.buy.reset();
     kept.ways_to_mend.clear();
@@ -132,6 +133,16 @@ class Advice {
   }
 
  private:
+  /// What must be bought in any case is not left off the list because something else is open then.
+  bool is_a_step(const Finding& finding) {
+    return std::all_of(finding.ways_to_mend.begin(), finding.ways_to_mend.end(), [&](const Changes& way) {
+      const std::vector<Finding>& after = followed_.after(way);
+      return !has(after, finding) && std::all_of(after.begin(), after.end(), [&](const Finding& left) {
+        return left.severity != Severity::refused || has(before_, left);
+      });
+    });
+  }
+
   bool helps(const Finding& finding, const Mend& mend) {
     const auto all = [&](const std::vector<Changes>& ways) {
       return std::all_of(ways.begin(), ways.end(),

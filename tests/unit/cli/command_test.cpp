@@ -36,10 +36,12 @@ TEST(CommonOptions, WithoutTheirValueOrWithAWrongOneAreBadInput) {
 }
 
 TEST(Words, ThatMayNotBePrintedAreBadInputAndShownEscaped) {
-  EXPECT_THAT(complaint({"chain", "1 FNPT", "1 FNPT", "--need", "ball valve \xff", "--most-parts", "1", "--json"}),
+  EXPECT_THAT(complaint({"chain", "1 FNPT", "1 FNPT", "--need", "ball valve \xff", "--most-parts", "1"}),
               HasSubstr("--need: error: bytes that are not UTF-8 text; words are letters, digits, signs and blanks\n"
                         "  ball valve ?\n             ^\n"));
   EXPECT_THAT(complaint({"chain", "1 FNPT", "1 FNPT", "--avoid", "\xed\xa0\x80 union"}), HasSubstr("--avoid"));
+  const json told = json::parse(complaint({"chain", "1 FNPT", "1 FNPT", "--need", "ball valve \xff", "--json"}));
+  EXPECT_EQ(told["errors"][0]["source_line"], "ball valve \xEF\xBF\xBD");
   EXPECT_THAT(complaint({"chain", "1 FNPT\xff", "1 MNPT"}), HasSubstr("FNPT"));
   EXPECT_THAT(complaint({"chain", "1 \u202eFNPT", "1 MNPT"}), HasSubstr("a character that cannot be seen (U+202E)"));
   EXPECT_THAT(complaint({"chain", "1 FNPT", "1 FNPT", "--need", "\u00e9\xff"}), HasSubstr("\n  \u00e9?\n   ^"));

@@ -163,6 +163,8 @@ class Bench(Driven):
         other = self.folder / "other.yaml"
         shutil.copy(EXAMPLES / "air-too-weak.yaml", other)
         copies = lambda: list(self.folder.rglob("unsaved/*.yaml"))  # noqa: E731
+        # It is written when the window comes to it, on a busy machine after the plan is there.
+        window.wait_for(lambda p: copies(), "the copy")
         for ask in (lambda: window.key("ctrl+n"), lambda: self.open_by_name(other)):
             ask()
             window.wait_for(lambda p: "answer Discard" in p, "the question")

@@ -4,6 +4,7 @@
 #include "cli/asked_options.h"
 #include "cli/branch_options.h"
 #include "cli/inputs.h"
+#include "cli/patience.h"
 #include "report/file/write_file.h"
 #include "report/json/answer_json.h"
 #include "report/text/assembly_text.h"
@@ -104,8 +105,9 @@ std::string heading_of(const Stock& stock, const chain::ChainRequest& request) {
 }
 
 std::optional<chain::Spares> spares_of(bool wanted, const chain::Finder& finder, const chain::ChainRequest& request,
-                                       const chain::Chain* chain) {
+                                       const chain::Chain* chain, const Session& session) {
   if (!wanted || chain == nullptr) return std::nullopt;
+  const Patience patience(session.err, "Looking for the fewest spares");
   return finder.least_spares({{request, *chain}});
 }
 
@@ -115,7 +117,7 @@ void print_spares(const Stock& stock, const std::optional<chain::Spares>& spares
 
 void print_alternatives(const Stock& stock, const chain::ChainRequest& request, const chain::Finder& finder,
                         const std::vector<chain::Alternative>& rows, bool with_spares, const Session& session) {
-  const auto spares = spares_of(with_spares, finder, request, &rows.front().chain);
+  const auto spares = spares_of(with_spares, finder, request, &rows.front().chain, session);
   // What stands in for a part of a run that makes a distance would have to make it too.
   std::vector<chain::Substitute> substitutes;
   if (!rows.front().chain.span) substitutes = finder.substitutes(request, rows.front().chain);
@@ -207,7 +209,7 @@ int run_chain(const ChainOptions& options, const Session& session) {
   if (valve_stays) answer = with_valve_left(finder, *stock.catalog, request, *valve_stays, std::move(answer));
   const auto* found = std::get_if<chain::Chain>(&answer);
   if (!options.picture.empty()) write_picture(options.picture, finder.picture(request, found));
-  const auto spares = spares_of(options.spares, finder, request, found);
+  const auto spares = spares_of(options.spares, finder, request, found, session);
   if (session.common.json) {
     session.out << report::chain_json(*stock.catalog, request, answer, session.style(UnitSystem::inch).units,
                                       spares ? &*spares : nullptr);
@@ -236,8 +238,10 @@ void add_chain_verb(CLI::App& app, Session& session) {
   verb->add_option("--picture", options->picture,
                    "A file for a picture of what was searched near the answer, in Graphviz's language: open ends, the "
                    "parts between them, the answer bold");
-  verb->add_flag("--spares", options->spares,
-                 "The fewest spare parts with which any one bought part may be missing or broken");
+  verb->add_flag(
+      "--spares", options->spares,
+      "The fewest spare parts with which any one bought part may be missing or broken; a search that grows with "
+      "what is needed, from a blink to a minute with four needs in another order than line (Ctrl-C ends it)");
   verb->add_option(
       "--valve-stays", options->valve_stays,
       "The port of the reservoir, first or last: a union, or the hose that is asked for, goes beyond the valve, "

@@ -1,5 +1,6 @@
 // The verbs that read a job and show its plan, or one part of it.
 #include "cli/inputs.h"
+#include "cli/patience.h"
 #include "plan/job/read_job.h"
 #include "plan/plan.h"
 #include "plan/spares.h"
@@ -32,6 +33,7 @@ plan::Plan plan_of(const std::string& job_file, const Session& session) {
   const Stock stock = load_stock(session.common);
   plan::Job job = plan::load_job(*stock.catalog, job_file);
   if (!session.common.bin_file.empty()) job.bin = stock.bin;
+  const Patience patience(session.err, "Planning");
   return plan::make_plan(stock.catalog, std::move(job));
 }
 
@@ -40,7 +42,11 @@ int status_of(const plan::Plan& plan) { return plan.verdict == plan::Verdict::re
 int show_plan(const std::string& job_file, const Session& session, const Text& text, Json json) {
   const plan::Plan plan = plan_of(job_file, session);
   const report::Style style = session.style(plan.job.units);
-  session.out << (session.common.json ? json(plan, style.units) : text(plan, style));
+  const auto written = [&] {
+    const Patience patience(session.err, "Writing");  // the least spares are looked for here
+    return session.common.json ? json(plan, style.units) : text(plan, style);
+  };
+  session.out << written();
   return status_of(plan);
 }
 
@@ -157,8 +163,10 @@ void add_list_verb(CLI::App& app, Session& session) {
   const auto spares = std::make_shared<bool>(false);
   CLI::App* verb = app.add_subcommand("list", "Shopping list and cut list");
   verb->add_option("job", *job_file, "The job file; - is the standard input")->required();
-  verb->add_flag("--spares", *spares,
-                 "Also the fewest spare parts with which any one bought part of a run may be missing or broken");
+  verb->add_flag(
+      "--spares", *spares,
+      "Also the fewest spare parts with which any one bought part of a run may be missing or broken (a search that "
+      "grows with what a run needs, from a blink to a minute where it needs four things; Ctrl-C ends it)");
   verb->callback([job_file, spares, &session] {
     session.chosen_verb = [job_file, spares, &session] {
       if (*spares) return show_plan(*job_file, session, &with_findings<&list_and_spares>, &list_and_spares_json);

@@ -6,6 +6,7 @@ import json
 import os
 import pathlib
 import resource
+import select
 import shutil
 import signal
 import subprocess
@@ -155,6 +156,36 @@ class ReadFiles(InAFolder):
             waiting.send_signal(number)
             out, err = waiting.communicate(timeout=10)
             self.assertEqual((waiting.returncode, out, err), (-number, b"", b""))
+
+
+class LongSearch(unittest.TestCase):
+    """One that takes many seconds: four needs in an order without the line that keeps the parts few."""
+    NEEDS = [word for need in ("ball valve", "union", "check valve", "strainer") for word in ("--need", need)]
+    WORDS = [PROGRAM, *CHAIN, *NEEDS, "--spares", "--order", "loss"]
+
+    def test_says_on_a_terminal_what_it_is_at_and_ends_with_the_signal(self):
+        for number in (signal.SIGINT, signal.SIGTERM):
+            terminal, its_end = os.openpty()
+            searching = subprocess.Popen(self.WORDS, stdout=subprocess.PIPE, stderr=its_end)
+            os.close(its_end)
+            said = b""
+            while b"2 s (Ctrl-C ends it)" not in said:  # the line is written anew each second
+                ready, _, _ = select.select([terminal], [], [], 40)
+                self.assertTrue(ready, said)
+                said += os.read(terminal, 1000)
+            searching.send_signal(number)
+            out, _ = searching.communicate(timeout=10)
+            os.close(terminal)
+            self.assertEqual((searching.returncode, out), (-number, b""))
+            first_two = b"".join(b"\r\x1b[KLooking for the fewest spares ... %d s (Ctrl-C ends it)" % second
+                                 for second in (1, 2))
+            self.assertEqual(said[:len(first_two)], first_two)
+
+    def test_says_nothing_where_no_terminal_is(self):
+        searching = subprocess.Popen(self.WORDS, stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+        time.sleep(3)
+        searching.send_signal(signal.SIGINT)
+        self.assertEqual((*searching.communicate(timeout=10), searching.returncode), (b"", b"", -signal.SIGINT))
 
 
 class Surroundings(unittest.TestCase):

@@ -27,6 +27,22 @@ struct Beginning {
   int bushings = 0;  // told apart only under a limit
 };
 
+/// A bit for each class, some sharing one: a set within another has no bit that the other has not, which tells most
+/// pairs apart at once.
+std::uint64_t marks_of(const Pieces& pieces) {
+  std::uint64_t marks = 0;
+  for (const auto& [row, count] : pieces) marks |= std::uint64_t{1} << (row % 64);
+  return marks;
+}
+
+struct Marked {
+  std::uint64_t marks = 0;
+  Pieces pieces;
+  bool is_within(const Marked& more) const {
+    return (marks & ~more.marks) == 0 && chain::is_within(pieces, more.pieces);
+  }
+};
+
 Pieces sum(const Pieces& a, const Pieces& b) { return merged(a, b, std::plus<>()); }
 
 class PossibleChains {
@@ -64,7 +80,7 @@ class PossibleChains {
   std::vector<std::vector<std::uint32_t>> entering_;  // passages by port type
   std::vector<std::uint32_t> plugs_;                  // classes with one port
   std::vector<int> to_goal_;                          // pieces to buy at least, by open end
-  std::map<std::tuple<std::uint32_t, Progress, int>, std::vector<Pieces>> kept_;
+  std::map<std::tuple<std::uint32_t, Progress, int>, std::vector<Marked>> kept_;
   std::deque<Beginning> open_;
   std::vector<Pieces> found_;
 };
@@ -151,11 +167,12 @@ bool PossibleChains::can_be_had(const Pieces& pieces) const {
 
 void PossibleChains::keep(Beginning next) {
   if (to_goal_[next.at] >= kNoWay || must_buy(next.pieces) + to_goal_[next.at] > most_beyond_) return;
-  std::vector<Pieces>& there = kept_[{next.at, next.progress, next.bushings}];
-  for (const Pieces& other : there)
-    if (is_within(other, next.pieces)) return;
-  std::erase_if(there, [&](const Pieces& other) { return is_within(next.pieces, other); });
-  there.push_back(next.pieces);
+  std::vector<Marked>& there = kept_[{next.at, next.progress, next.bushings}];
+  Marked marked{marks_of(next.pieces), next.pieces};
+  for (const Marked& other : there)
+    if (other.is_within(marked)) return;
+  std::erase_if(there, [&](const Marked& other) { return marked.is_within(other); });
+  there.push_back(std::move(marked));
   open_.push_back(std::move(next));
 }
 
@@ -192,8 +209,11 @@ std::vector<Pieces> PossibleChains::all() {
   while (!open_.empty()) {
     const Beginning begun = std::move(open_.front());
     open_.pop_front();
-    const std::vector<Pieces>& there = kept_[{begun.at, begun.progress, begun.bushings}];
-    if (std::find(there.begin(), there.end(), begun.pieces) != there.end()) extend(begun);
+    const std::vector<Marked>& there = kept_[{begun.at, begun.progress, begun.bushings}];
+    const auto is_begun = [&, marks = marks_of(begun.pieces)](const Marked& kept) {
+      return kept.marks == marks && kept.pieces == begun.pieces;
+    };
+    if (std::any_of(there.begin(), there.end(), is_begun)) extend(begun);
   }
   return std::move(found_);
 }

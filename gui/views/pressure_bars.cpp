@@ -108,7 +108,7 @@ class Bars {
       middles.push_back(x_of(line.at));
       widths.push_back(width_of(line.text));
     }
-    const std::vector<double> begins = in_a_row(middles, widths, scene_.px(12.0F), at_.x, edge_);
+    const std::vector<double> begins = report::in_a_row(middles, widths, scene_.px(12.0F), at_.x, edge_);
     for (std::size_t i = 0; i < std::size(both); ++i) {
       const float x = static_cast<float>(middles[i]);
       const float top = at_.y + scene_.px(kHead - 2.0F);

@@ -2,7 +2,7 @@
 #include "gui/model/canvas/draft.h"
 #include "gui/views/canvas/canvas_paint.h"
 #include "gui/views/desk.h"
-#include "gui/views/drawing/part_drawing.h"
+#include "report/drawing/part_drawing.h"
 
 #include <algorithm>
 #include <set>
@@ -13,13 +13,15 @@ namespace riserun::views {
 
 namespace {
 
+using report::Quantity;
+
 /// A drawing of the part that a node stands for.
 Drawing drawing_of(const plan::Plan& plan, const gui::Node& node) {
   if (!node.part) return {};
   const catalog::Part& part = plan.catalog->part(*node.part);
   const std::size_t enter = node.pins.empty() ? 0 : node.pins[0].part_port;
   const std::size_t leave = node.pins.size() > 1 ? node.pins[1].part_port : enter;
-  return part_drawing(*plan.catalog, part, enter, leave);
+  return report::part_drawing(*plan.catalog, part, enter, leave);
 }
 
 /// A chosen part that is not in the new plan gives its place to the nearest one of the same run, so that what is shown
@@ -87,7 +89,7 @@ void bring_up(Frame& frame) {
     shown.sketch = std::move(sketch);
     shown.drawings.clear();
     for (const gui::Node& node : shown.sketch.nodes) shown.drawings.push_back(drawing_of(*plan, node));
-    shown.timeline = timeline_of(*plan);
+    shown.timeline = report::timeline_of(*plan);
     frame.desk.playback.now = std::min(frame.desk.playback.now, shown.timeline.whole());
     shown.layout = {};
   }
@@ -97,7 +99,7 @@ void bring_up(Frame& frame) {
     shown.figures = figures_of(*plan, units);
     shown.plots.clear();
     for (const Quantity quantity : {Quantity::flow, Quantity::levels, Quantity::air_pressure})
-      shown.plots.push_back(plot_of(*plan, shown.timeline, quantity, units));
+      shown.plots.push_back(report::plot_of(*plan, shown.timeline, quantity, units));
     shown.sizes.clear();
   }
   if (shown.sizes.empty() || shown.layout.nodes.empty()) {

@@ -27,7 +27,7 @@ ROOMS = {
         "ask", "part", "rules", "graph", "search", "tree", "span", "build", "refusal", "answers", "bin", ".",
     ],
     "core/plan": ["job", ".", "settle", "judge", "advice", "stage", "shop"],
-    "core/report": ["words", "figures", "card", "text", "json", "paper", "page", "file"],
+    "core/report": ["words", "figures", "card", "drawing", "text", "json", "paper", "page", "file"],
     "gui": ["model", "views", "app"],
     "gui/model": ["text", "canvas", "edit", "session"],
     "gui/views": ["drawing", "scene", "canvas", "sheets", "."],

@@ -3,7 +3,7 @@
 
 #include "gui/model/canvas/layout.h"
 #include "gui/model/canvas/view_state.h"
-#include "gui/views/drawing/drawing.h"
+#include "gui/views/drawing/paint_drawing.h"
 
 #include <vector>
 

@@ -1,8 +1,8 @@
 #include "gui/views/canvas/canvas_paint.h"
 
 #include "gui/views/canvas/canvas_words.h"
-#include "gui/views/drawing/part_drawing.h"
 #include "gui/views/scene/words.h"
+#include "report/drawing/part_drawing.h"
 
 #include <fmt/format.h>
 #include <imgui.h>

@@ -1,5 +1,4 @@
-// Shapes onto the screen.
-#include "gui/views/drawing/drawing.h"
+#include "gui/views/drawing/paint_drawing.h"
 
 #include <imgui.h>
 
@@ -9,6 +8,17 @@
 namespace riserun::views {
 
 namespace {
+
+using report::Align;
+using report::Area;
+using report::Breadth;
+using report::Dimension;
+using report::Label;
+using report::Line;
+using report::Shape;
+using report::spread;
+using report::Stroke;
+using report::too_tall;
 
 constexpr float kColumn = 12.0F;  // px between the columns of dimensions
 constexpr float kWords = 12.0F;   // px between the last column and the words
@@ -33,9 +43,9 @@ class Painter {
 
   void operator()(const Stroke& stroke) const {
     const float width = stroke.width * placement_.pixel;
-    if (stroke.dashed) {
+    if (stroke.line != Line::full) {
       for (std::size_t i = 1; i < stroke.points.size(); ++i)
-        dashes(stroke.points[i - 1], stroke.points[i], stroke.ink, width);
+        dashes(stroke.points[i - 1], stroke.points[i], stroke, width);
       return;
     }
     points_.clear();
@@ -57,6 +67,21 @@ class Painter {
 
   void operator()(const Dimension&) const {}  // all of a side together, see dimensions()
 
+  void operator()(const Breadth& breadth) const {
+    const float p = placement_.pixel;
+    const float out = breadth.over ? -1.0F : 1.0F;
+    const ImVec2 left = at({breadth.left, breadth.at});
+    const ImVec2 right = at({breadth.right, breadth.at});
+    const float y = left.y + out * kColumn * static_cast<float>(breadth.row + 1) * 1.5F * p;
+    for (const ImVec2& end : {left, right}) {
+      list_.AddLine(end, {end.x, y + out * 3.0F * p}, color(Ink::faint_text, 0.6F), p);
+      list_.AddLine({end.x - 4.0F * p, y + 4.0F * p}, {end.x + 4.0F * p, y - 4.0F * p}, color(breadth.ink), 1.5F * p);
+    }
+    list_.AddLine({left.x, y}, {right.x, y}, color(breadth.ink), 1.5F * p);
+    const ImVec2 size = ImGui::CalcTextSize(breadth.text.c_str());
+    words({(left.x + right.x - size.x) / 2.0F, y - size.y / 2.0F}, size, breadth.text, breadth.ink, Ink::panel);
+  }
+
   void dimensions(const Drawing& drawing, Side side, const PixelBox& box) const;
 
  private:
@@ -76,15 +101,19 @@ class Painter {
     list_.AddText({std::floor(corner.x), std::floor(corner.y)}, color(ink), text.c_str());
   }
 
-  void dashes(const Spot& from, const Spot& to, Ink ink, float width) const {
+  void dashes(const Spot& from, const Spot& to, const Stroke& stroke, float width) const {
     const ImVec2 a = at(from);
     const ImVec2 b = at(to);
     const float length = std::hypot(b.x - a.x, b.y - a.y);
-    const float dash = 5.0F * placement_.pixel;
-    for (float along = 0.0F; along < length; along += 2.0F * dash) {
-      const float end = std::min(along + dash, length);
+    const float gap = 5.0F * placement_.pixel;
+    const bool axis = stroke.line == Line::centre;
+    bool is_long = axis;
+    for (float along = 0.0F; along < length;) {
+      const float end = std::min(along + (is_long ? 3.0F : 1.0F) * gap, length);
       list_.AddLine({a.x + (b.x - a.x) * along / length, a.y + (b.y - a.y) * along / length},
-                    {a.x + (b.x - a.x) * end / length, a.y + (b.y - a.y) * end / length}, color(ink), width);
+                    {a.x + (b.x - a.x) * end / length, a.y + (b.y - a.y) * end / length}, color(stroke.ink), width);
+      along = end + (axis ? 0.7F : 1.0F) * gap;
+      is_long = axis && !is_long;
     }
   }
 

@@ -1,9 +1,9 @@
-// The window's colours, by what they are for, light and dark. Every pair of text on ground that a view may draw stands
-// in text_pairs(), and a test holds each against the contrast that it needs. Fluids are coloured after ASME A13.1 (2007
-// and later): water that is not for drinking green, compressed air blue, both lettered in white.
+// The window's colours, light and dark. Every pair of text on ground that a view may draw stands in text_pairs(), and a
+// test holds each against the contrast that it needs.
 #pragma once
 
 #include "gui/model/canvas/view_state.h"
+#include "report/drawing/ink.h"
 
 #include <array>
 #include <cstddef>
@@ -12,46 +12,8 @@
 
 namespace riserun::views {
 
-/// What a colour is for.
-enum class Ink : std::uint8_t {
-  ground,         // behind everything
-  panel,          // of a panel, a list, a menu
-  field,          // of an entry field
-  field_over,     // ... under the pointer
-  pressed,        // of what is chosen
-  line,           // between things
-  text,           // what is read
-  faint_text,     // what goes with it: units, hints
-  stale_text,     // of a plan that no longer fits what is typed
-  accent,         // a link, a mark, the focus
-  accent_ground,  // of the chosen sheet, of a button that acts
-  accent_text,
-  good,
-  caution,
-  refused,
-  good_ground,
-  caution_ground,
-  refused_ground,
-  stale_ground,  // of a plan that no longer fits what is typed
-  status_text,   // on the four grounds above
-  water,         // ASME A13.1
-  water_text,
-  air,  // ASME A13.1
-  air_text,
-  water_pale,   // a body of water, where things are drawn in it
-  sheet_metal,  // walls in section
-  part_body,    // a fitting's body
-  part_bore,    // the way through it
-  part_edge,
-  card,      // behind a part with its words
-  card_bin,  // ... that comes from the bin
-  count
-};
-
-struct Color {
-  float red = 0.0F, green = 0.0F, blue = 0.0F, alpha = 1.0F;  // sRGB, 0 to 1
-  auto operator<=>(const Color&) const = default;
-};
+using report::Color;
+using report::Ink;
 
 class Theme {
  public:

@@ -4,13 +4,13 @@
 #include "gui/model/canvas/layout.h"
 #include "gui/model/canvas/sketch.h"
 #include "gui/model/session/model.h"
-#include "gui/views/drawing/drawing.h"
 #include "gui/views/drawing/fonts.h"
+#include "gui/views/drawing/paint_drawing.h"
 #include "gui/views/drawing/playback.h"
-#include "gui/views/drawing/plot_series.h"
 #include "gui/views/drawing/theme.h"
 #include "gui/views/scene/figures.h"
 #include "gui/views/scene/request.h"
+#include "report/drawing/plot_series.h"
 
 #include <map>
 #include <memory>
@@ -20,6 +20,8 @@
 struct ImFont;
 
 namespace riserun::views {
+
+using report::Plot;
 
 /// What is worked out of a plan once, not in every frame.
 struct Shown {

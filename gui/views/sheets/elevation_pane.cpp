@@ -61,7 +61,7 @@ class Pane {
 
   Requests draw() {
     list_.AddRectFilled({box_.left, box_.top}, {box_.right, box_.bottom}, packed(scene_.theme[Ink::ground]));
-    const Drawing drawing = elevation_drawing(known_);
+    const Drawing drawing = report::elevation_drawing(known_);
     place_ = fitted(drawing,
                     {box_.left + scene_.px(kLeft), box_.top + scene_.px(kMargin), box_.right - scene_.px(kRight),
                      box_.bottom - scene_.px(kMargin)},
@@ -199,7 +199,7 @@ class Pane {
   MeasurementsState& state_;
   PixelBox box_;
   Elevation known_;
-  ElevationFrame f_;
+  report::ElevationFrame f_;
   ImDrawList& list_;
   Placement place_;
   Requests asked_;

@@ -1,6 +1,6 @@
 #include "gui/views/sheets/water_sheet.h"
 
-#include "gui/views/drawing/section_drawing.h"
+#include "report/drawing/section_drawing.h"
 
 #include <fmt/format.h>
 #include <imgui.h>
@@ -11,6 +11,13 @@
 namespace riserun::views {
 
 namespace {
+
+using report::in_a_row;
+using report::Mark;
+using report::Phase;
+using report::PlotPoint;
+using report::PlotSeries;
+using report::round_step;
 
 /// The box without what the dimensions need at its sides.
 PixelBox between_margins(const Drawing& drawing, const PixelBox& box, float pixel) {
@@ -191,7 +198,7 @@ void draw_in(const Scene& scene, const PixelBox& box, const Drawing& drawing) {
 
 void draw_section(const Scene& scene, const PixelBox& box) {
   ImGui::PushFont(box.width() > scene.px(620.0F) ? scene.fonts.body : scene.fonts.small);
-  draw_in(scene, box, section_drawing(*scene.shown.plan, instant_shown(scene), scene.shown.units));
+  draw_in(scene, box, report::section_drawing(*scene.shown.plan, instant_shown(scene), scene.shown.units));
   ImGui::PopFont();
 }
 
@@ -246,7 +253,7 @@ Requests draw_water(const Scene& scene) {
   if (wide && all.height() > scene.px(520.0F)) {
     const float close_up = scene.px(150.0F);
     draw_in(scene, {section.left, section.bottom - close_up, section.right, section.bottom},
-            riser_end_drawing(*scene.shown.plan, instant_shown(scene), scene.shown.units));
+            report::riser_end_drawing(*scene.shown.plan, instant_shown(scene), scene.shown.units));
     section.bottom -= close_up + gap;
   }
   draw_section(scene, section);

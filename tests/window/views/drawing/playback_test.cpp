@@ -1,6 +1,5 @@
 #include "gui/views/drawing/playback.h"
 
-#include "gui/views/drawing/plot_series.h"
 #include "unit/plan/shipped.h"
 
 #include <gtest/gtest.h>
@@ -8,50 +7,8 @@
 namespace riserun::views {
 namespace {
 
-TEST(Timeline, ShowsTheSlowerCourseAndMarksTheNominalEnd) {
-  const Timeline timeline = timeline_of(plan::bevel_bench());
-  EXPECT_EQ(timeline.fill_shown, plan::bevel_bench().transfer.fill.time_high);
-  EXPECT_EQ(timeline.drain_shown, plan::bevel_bench().transfer.drain.time_high);
-  ASSERT_EQ(timeline.marks.size(), 2u);
-  EXPECT_EQ(timeline.marks[0].at, plan::bevel_bench().transfer.fill.time);
-  EXPECT_EQ(timeline.marks[0].text, "table at its depth");
-  EXPECT_FALSE(timeline.marks[0].warning);
-}
-
-TEST(Timeline, MarksWhereATransferEndsBeforeItsGoal) {
-  const plan::Plan weak = plan::plan_of_example("air-too-weak");
-  ASSERT_EQ(weak.transfer.fill.stop, transfer::Stop::pressures_balance);
-  const Timeline timeline = timeline_of(weak);
-  ASSERT_FALSE(timeline.marks.empty());
-  EXPECT_EQ(timeline.marks[0].text, "pressures balance");
-  EXPECT_TRUE(timeline.marks[0].warning);
-}
-
-TEST(InstantAt, IsThePlansOwnAtItsInstantsAndBetweenThemBetween) {
-  const auto& history = plan::bevel_bench().transfer.fill.history;
-  const Timeline timeline = timeline_of(plan::bevel_bench());
-  for (std::size_t i = 1; i < history.size(); ++i) {
-    EXPECT_EQ(instant_at(plan::bevel_bench(), timeline, history[i].time).table_depth, history[i].table_depth);
-    const Time middle = (history[i - 1].time + history[i].time) / 2.0;
-    const transfer::Instant between = instant_at(plan::bevel_bench(), timeline, middle);
-    EXPECT_GE(between.reservoir_depth, history[i].reservoir_depth);
-    EXPECT_LE(between.reservoir_depth, history[i - 1].reservoir_depth);
-  }
-}
-
-TEST(InstantAt, RestsAfterTheEndOfTheFillUntilTheDrainBegins) {
-  const Timeline timeline = timeline_of(plan::bevel_bench());
-  const Time after = (plan::bevel_bench().transfer.fill.time + timeline.fill_shown) / 2.0;
-  const transfer::Instant resting = instant_at(plan::bevel_bench(), timeline, after);
-  EXPECT_EQ(resting.table_depth, plan::bevel_bench().transfer.fill.table_depth);
-  EXPECT_EQ(resting.flow, VolumeFlow{});
-  EXPECT_EQ(phase_at(timeline, after), Phase::fill);
-  EXPECT_EQ(phase_at(timeline, timeline.fill_shown), Phase::drain);
-  EXPECT_LT(instant_at(plan::bevel_bench(), timeline, timeline.whole()).table_depth, resting.table_depth);
-}
-
 TEST(Playback, RunsThroughOnceAndStops) {
-  const Timeline timeline = timeline_of(plan::bevel_bench());
+  const Timeline timeline = report::timeline_of(plan::bevel_bench());
   Playback playback{Time{}, true};
   playback.advance(timeline, kShowLasts / 2.0);
   EXPECT_NEAR(in_seconds(playback.now), in_seconds(timeline.whole()) / 2.0, 1e-9);
@@ -61,45 +18,6 @@ TEST(Playback, RunsThroughOnceAndStops) {
   EXPECT_FALSE(playback.playing);
   playback.advance(timeline, kShowLasts);
   EXPECT_EQ(playback.now, timeline.whole());
-}
-
-TEST(Plot, HoldsTheCurveInsideItsBand) {
-  const Timeline timeline = timeline_of(plan::bevel_bench());
-  for (const Quantity quantity : {Quantity::flow, Quantity::levels, Quantity::air_pressure}) {
-    const Plot plot = plot_of(plan::bevel_bench(), timeline, quantity, UnitSystem::metric);
-    bool has_width = false;
-    for (const PlotSeries& series : plot.series) {
-      ASSERT_GT(series.points.size(), 100u);
-      for (std::size_t i = 0; i < series.points.size(); ++i) {
-        const PlotPoint& point = series.points[i];
-        EXPECT_LE(point.low, point.value);
-        EXPECT_GE(point.high, point.value);
-        EXPECT_GE(point.low, plot.least);
-        EXPECT_LE(point.high, plot.most);
-        EXPECT_GE(point.time, series.points[i == 0 ? 0 : i - 1].time);
-        has_width = has_width || point.high > point.low;
-      }
-    }
-    EXPECT_TRUE(has_width) << plot.title;
-  }
-}
-
-TEST(Plot, ReadsInTheUnitsAskedFor) {
-  const Timeline timeline = timeline_of(plan::bevel_bench());
-  const Plot inch = plot_of(plan::bevel_bench(), timeline, Quantity::levels, UnitSystem::inch);
-  const Plot metric = plot_of(plan::bevel_bench(), timeline, Quantity::levels, UnitSystem::metric);
-  EXPECT_EQ(inch.unit, "in");
-  EXPECT_EQ(metric.unit, "mm");
-  EXPECT_NEAR(inch.series[0].points[0].value, 8.5, 1e-9);
-  EXPECT_NEAR(metric.series[0].points[0].value, 8.5 * 25.4, 1e-9);
-}
-
-TEST(RoundStep, IsOneTwoOrFiveTimesAPowerOfTen) {
-  EXPECT_DOUBLE_EQ(round_step(10.0, 5), 2.0);
-  EXPECT_DOUBLE_EQ(round_step(9.0, 5), 2.0);
-  EXPECT_DOUBLE_EQ(round_step(0.13, 4), 0.05);
-  EXPECT_DOUBLE_EQ(round_step(700.0, 4), 200.0);
-  EXPECT_DOUBLE_EQ(round_step(0.0, 4), 1.0);
 }
 
 }  // namespace

@@ -2,13 +2,13 @@
 // band.
 #pragma once
 
-#include "gui/views/drawing/playback.h"
 #include "plan/plan.h"
+#include "report/drawing/timeline.h"
 
 #include <string>
 #include <vector>
 
-namespace riserun::views {
+namespace riserun::report {
 
 /// A time on the timeline and the values there. Seconds and the unit of the series.
 struct PlotPoint {
@@ -38,4 +38,4 @@ Plot plot_of(const plan::Plan& plan, const Timeline& timeline, Quantity quantity
 /// Round steps for an axis: 1, 2 or 5 times a power of ten, so that about `wanted` of them span the range.
 double round_step(double span, int wanted);
 
-}  // namespace riserun::views
+}  // namespace riserun::report

@@ -1,5 +1,5 @@
 // The section against the plan that it draws.
-#include "gui/views/drawing/section_drawing.h"
+#include "report/drawing/section_drawing.h"
 
 #include "unit/plan/shipped.h"
 
@@ -7,7 +7,7 @@
 
 #include <algorithm>
 
-namespace riserun::views {
+namespace riserun::report {
 namespace {
 
 double top_of(const Drawing& drawing, const std::string& name) {
@@ -132,4 +132,4 @@ TEST(Section, StandsUprightForEveryExample) {
 }
 
 }  // namespace
-}  // namespace riserun::views
+}  // namespace riserun::report

@@ -1,10 +1,10 @@
-#include "gui/views/drawing/plot_series.h"
+#include "report/drawing/plot_series.h"
 
 #include <algorithm>
 #include <cmath>
 #include <functional>
 
-namespace riserun::views {
+namespace riserun::report {
 
 namespace {
 
@@ -116,4 +116,4 @@ double round_step(double span, int wanted) {
   return 10.0 * power;
 }
 
-}  // namespace riserun::views
+}  // namespace riserun::report

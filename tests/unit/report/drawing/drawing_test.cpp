@@ -1,11 +1,11 @@
-#include "gui/views/drawing/drawing.h"
+#include "report/drawing/drawing.h"
 
 #include <gmock/gmock.h>
 
 #include <algorithm>
 #include <random>
 
-namespace riserun::views {
+namespace riserun::report {
 namespace {
 
 using testing::DoubleNear;
@@ -71,4 +71,4 @@ TEST(InARow, KeepsOrderAndGapForAnyWishes) {
 }
 
 }  // namespace
-}  // namespace riserun::views
+}  // namespace riserun::report

@@ -2,16 +2,14 @@
 // are metres on the drawn thing, x to the right and y up; widths of lines are pixels of a screen at scale 1.
 #pragma once
 
-#include "gui/views/drawing/theme.h"
+#include "report/drawing/ink.h"
 
 #include <optional>
 #include <string>
 #include <variant>
 #include <vector>
 
-struct ImDrawList;
-
-namespace riserun::views {
+namespace riserun::report {
 
 struct Spot {
   double x = 0.0;  // m
@@ -28,12 +26,19 @@ struct Area {
   std::optional<Ink> edge{};
 };
 
+/// Kinds of line, as drawings of the trade have them. Source: ISO 128-2, ASME Y14.2.
+enum class Line : std::uint8_t {
+  full,
+  hidden,  // short dashes: an edge behind what is drawn, or what is not known yet
+  centre,  // long and short dashes: an axis
+};
+
 struct Stroke {
   std::string name;
   std::vector<Spot> points;
   Ink ink = Ink::part_edge;
   float width = 1.0F;
-  bool dashed = false;
+  Line line = Line::full;
 };
 
 enum class Align : std::uint8_t { low, middle, high };
@@ -67,7 +72,19 @@ struct Dimension {
   Ink ink = Ink::text;
 };
 
-using Shape = std::variant<Area, Stroke, Label, Dimension>;
+/// A breadth that is dimensioned under a drawing or over it, each row of them further out.
+struct Breadth {
+  std::string name;
+  double left = 0.0;   // m, x
+  double right = 0.0;  // m, x
+  double at = 0.0;     // m, y from which the witness lines start
+  bool over = false;   // over the drawing; else under it
+  int row = 0;         // 0: nearest to the drawing
+  std::string text;
+  Ink ink = Ink::text;
+};
+
+using Shape = std::variant<Area, Stroke, Label, Dimension, Breadth>;
 
 struct Drawing {
   std::vector<Shape> shapes;
@@ -117,12 +134,4 @@ Placement fitted(const Drawing& drawing, const PixelBox& box, float pixel);
 /// Whether the words, so many pixels high with their plate, are taller than the room that they have.
 bool too_tall(const Label& label, const Placement& placement, float height);
 
-/// What the dimensions of one side need beside the drawing: their columns and their longest words, in the font that is
-/// in use. Pixels.
-float margin_for(const Drawing& drawing, Side side, float pixel);
-
-/// Draws; words of dimensions go into the margins between the drawing and the sides of `box`.
-void paint(const Drawing& drawing, const Placement& placement, const PixelBox& box, const Theme& theme,
-           ImDrawList& list);
-
-}  // namespace riserun::views
+}  // namespace riserun::report

@@ -1,10 +1,10 @@
 // The reservoir, the table over it and what joins them, cut open, to scale.
 #pragma once
 
-#include "gui/views/drawing/drawing.h"
 #include "plan/plan.h"
+#include "report/drawing/drawing.h"
 
-namespace riserun::views {
+namespace riserun::report {
 
 /// The whole, with the levels and the pressure of that instant. Heights are true; where a job does not say where a
 /// thing stands along the reservoir (the bung, the table), it is drawn where there is room.
@@ -13,4 +13,4 @@ Drawing section_drawing(const plan::Plan& plan, const transfer::Instant& now, Un
 /// The riser's lower end and the floor under it, close up.
 Drawing riser_end_drawing(const plan::Plan& plan, const transfer::Instant& now, UnitSystem units);
 
-}  // namespace riserun::views
+}  // namespace riserun::report

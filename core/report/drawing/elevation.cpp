@@ -1,10 +1,10 @@
-#include "gui/views/drawing/elevation.h"
+#include "report/drawing/elevation.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 
-namespace riserun::views {
+namespace riserun::report {
 
 namespace {
 
@@ -22,7 +22,8 @@ void walls(Drawing& drawing, const std::string& name, double left, double bottom
            bool known) {
   std::vector<Spot> line = {{left, top}, {left, bottom}, {right, bottom}, {right, top}};
   if (!open) line.push_back({left, top});
-  drawing.shapes.push_back(Stroke{name, std::move(line), Ink::sheet_metal, known ? 3.0F : 1.5F, !known});
+  drawing.shapes.push_back(
+      Stroke{name, std::move(line), Ink::sheet_metal, known ? 3.0F : 1.5F, known ? Line::full : Line::hidden});
 }
 
 }  // namespace
@@ -57,13 +58,13 @@ Drawing elevation_drawing(const Elevation& known) {
   for (int i = 1; i <= known.baffles; ++i) {
     const double x = f.tank_left + (f.tank_right - f.tank_left) * i / (known.baffles + 1);
     drawing.shapes.push_back(
-        Stroke{fmt::format("baffle {}", i), {{x, 0.0}, {x, f.tank_top}}, Ink::sheet_metal, 1.5F, true});
+        Stroke{fmt::format("baffle {}", i), {{x, 0.0}, {x, f.tank_top}}, Ink::sheet_metal, 1.5F, Line::hidden});
   }
   // The riser stands in a bay near the middle and ends short of the floor.
   const double bay = (f.tank_right - f.tank_left) / (known.baffles + 1);
   const double x = f.tank_left + (known.baffles / 2 + 0.5) * bay;
-  drawing.shapes.push_back(Stroke{"riser", {{x, f.tank_top * 0.1}, {x, f.table_floor}}, Ink::part_edge, 4.0F, false});
+  drawing.shapes.push_back(Stroke{"riser", {{x, f.tank_top * 0.1}, {x, f.table_floor}}, Ink::part_edge, 4.0F});
   return drawing;
 }
 
-}  // namespace riserun::views
+}  // namespace riserun::report

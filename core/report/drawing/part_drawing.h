@@ -3,12 +3,12 @@
 #pragma once
 
 #include "catalog/catalog.h"
-#include "gui/views/drawing/drawing.h"
+#include "report/drawing/drawing.h"
 
-namespace riserun::views {
+namespace riserun::report {
 
 /// @param enter,leave  ports that the run goes through: the first is drawn to the left, the second to the right where
 ///                     the part is straight
 Drawing part_drawing(const catalog::Catalog& catalog, const catalog::Part& part, std::size_t enter, std::size_t leave);
 
-}  // namespace riserun::views
+}  // namespace riserun::report

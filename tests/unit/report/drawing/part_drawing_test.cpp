@@ -1,5 +1,5 @@
 // Every part of the shipped catalog can be drawn, and the drawing says what its ports are.
-#include "gui/views/drawing/part_drawing.h"
+#include "report/drawing/part_drawing.h"
 
 #include "unit/plan/shipped.h"
 
@@ -7,7 +7,7 @@
 
 #include <cmath>
 
-namespace riserun::views {
+namespace riserun::report {
 namespace {
 
 using catalog::Catalog;
@@ -88,4 +88,4 @@ TEST(PartDrawing, TheEnteredPortLooksLeft) {
 }
 
 }  // namespace
-}  // namespace riserun::views
+}  // namespace riserun::report

@@ -1,11 +1,11 @@
-#include "gui/views/drawing/section_drawing.h"
+#include "report/drawing/section_drawing.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
 
-namespace riserun::views {
+namespace riserun::report {
 
 namespace {
 
@@ -134,7 +134,7 @@ class Section {
     for (int i = 1; i <= p_.baffles; ++i) {
       const double x = p_.length * i / (p_.baffles + 1);
       drawing_.shapes.push_back(
-          Stroke{fmt::format("baffle {}", i), {{x, 0.0}, {x, p_.height}}, Ink::sheet_metal, 1.5F, true});
+          Stroke{fmt::format("baffle {}", i), {{x, 0.0}, {x, p_.height}}, Ink::sheet_metal, 1.5F, Line::hidden});
     }
     const double obstacle = floor_height();
     area("under the riser", p_.riser_x - 2.0 * p_.riser_bore, 0.0, p_.riser_x + 2.0 * p_.riser_bore, obstacle,
@@ -250,4 +250,4 @@ Drawing riser_end_drawing(const Plan& plan, const Instant& now, UnitSystem units
   return Section(plan, now, units).riser_end();
 }
 
-}  // namespace riserun::views
+}  // namespace riserun::report

@@ -2,11 +2,11 @@
 // and with broken lines.
 #pragma once
 
-#include "gui/views/drawing/drawing.h"
+#include "report/drawing/drawing.h"
 
 #include <optional>
 
-namespace riserun::views {
+namespace riserun::report {
 
 /// Metres; inside measures.
 struct Elevation {
@@ -29,4 +29,4 @@ ElevationFrame frame_of(const Elevation& known);
 
 Drawing elevation_drawing(const Elevation& known);
 
-}  // namespace riserun::views
+}  // namespace riserun::report

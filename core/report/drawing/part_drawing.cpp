@@ -1,10 +1,10 @@
-#include "gui/views/drawing/part_drawing.h"
+#include "report/drawing/part_drawing.h"
 
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 
-namespace riserun::views {
+namespace riserun::report {
 
 namespace {
 
@@ -216,4 +216,4 @@ Drawing part_drawing(const Catalog& catalog, const Part& part, std::size_t enter
   return PartSketch(catalog, part, std::min(enter, part.ports.size() - 1), leave).draw();
 }
 
-}  // namespace riserun::views
+}  // namespace riserun::report

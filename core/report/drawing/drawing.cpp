@@ -1,9 +1,9 @@
-#include "gui/views/drawing/drawing.h"
+#include "report/drawing/drawing.h"
 
 #include <algorithm>
 #include <cmath>
 
-namespace riserun::views {
+namespace riserun::report {
 
 std::vector<Spot> box_outline(double left, double bottom, double right, double top) {
   return {{left, bottom}, {right, bottom}, {right, top}, {left, top}};
@@ -83,4 +83,4 @@ Placement fitted(const Drawing& drawing, const PixelBox& box, float pixel) {
   return placement;
 }
 
-}  // namespace riserun::views
+}  // namespace riserun::report

@@ -65,6 +65,23 @@ struct Recognition {
   double common(Shelf shelf) const { return shelf == Shelf::inch ? common_inch : common_metric; }
 };
 
+/// What an end looks like from outside, for drawings; a thread is drawn as one besides.
+enum class EndShape : std::uint8_t {
+  plain,    // as wide as it is: pipe, tube, socket
+  barb,     // teeth that a hose is pushed over
+  hose,     // the hose itself
+  nut,      // a hexagon nut that turns
+  cone,     // a thread that ends in a cone
+  groove,   // a ring that cams reach into
+  levers,   // a socket with two cam levers
+  collar,   // a socket with a release ring at its mouth
+  crimp,    // ribs with a crimped ring
+  plug,     // a plug of a quick coupling
+  coupler,  // its socket, with the sleeve that is pulled back
+  flange,   // a disk with bolt holes
+  bands,    // a sleeve with a band clamp
+};
+
 struct JointKind {
   std::string id;               // "npt", used in files and JSON
   std::string name;             // "NPT", used in print
@@ -77,6 +94,9 @@ struct JointKind {
   std::vector<std::string> male_words;
   std::vector<std::string> female_words;
   std::vector<std::string> neither_words;
+  EndShape male_shape = EndShape::plain;
+  EndShape female_shape = EndShape::plain;
+  EndShape neither_shape = EndShape::plain;
   bool threaded = false;
   bool tapered = false;
   std::vector<JointSize> sizes;

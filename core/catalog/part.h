@@ -44,6 +44,19 @@ enum class WeldBung : std::uint8_t { none, half_coupling, full_coupling, other }
 /// upward; a spring closes any way up (common practice).
 enum class CheckKind : std::uint8_t { none, spring, swing };
 
+/// What the middle of a family's parts looks like, for drawings, where ports and role do not tell.
+enum class BodyShape : std::uint8_t {
+  usual,       // as ports and role have it
+  ball_valve,  // lever
+  gate_valve,  // bonnet and hand wheel
+  needle_valve,
+  bibb,      // hand wheel, spout
+  strainer,  // a leg at 45 degrees
+  bowl,      // hangs under the head
+  muffler,
+  bulkhead,  // flange and lock nut
+};
+
 /// A loss item of catalog/losses.yaml: how much head a kind of fitting takes.
 struct LossItem {
   std::string name;       // "elbow 90 threaded"
@@ -93,6 +106,7 @@ struct Family {
   bool can_shut = false;  // holds something that can stop the flow: keep it from between a tank and its relief valve
   bool flexible = false;  // bends: what is beyond it looks in no known direction
   CheckKind check = CheckKind::none;
+  BodyShape shape = BodyShape::usual;
 };
 
 struct Part {

@@ -165,7 +165,7 @@ class Pages(unittest.TestCase):
         for name in ("plan.doc", "plan", ".."):
             done = run("plan", self.job, "--out", self.path / name)
             self.assertEqual((done.returncode, done.stdout), (2, ""))
-            for ending in (".html", ".pdf", ".csv", ".md", ".json", ".txt"):
+            for ending in (".html", ".pdf", ".svg", ".csv", ".md", ".json", ".txt"):
                 self.assertIn(ending, done.stderr)
 
 

@@ -13,6 +13,9 @@
 //     range          of a gauge or a regulator: the end of its scale, likewise
 //     close          yes: threaded over its whole length, so that no wrench holds it
 //     weld bung      half coupling, full coupling or other: made to be welded into a wall
+//     shape          ball valve, gate valve, needle valve, bibb, strainer, bowl, muffler or bulkhead: what it is drawn
+//     as
+//                    where ports and role do not tell
 //     can shut, one way, closing, dielectric, flexible, bushing, air      yes or no
 //     cut to length, straight tapped, far material, loss, branch loss, across flats, bore
 //
@@ -101,6 +104,17 @@ Family read_family(Loading& loading, Fields& fields) {
   family.can_shut = fields.flag_or("can shut", false);
   family.flexible = fields.flag_or("flexible", false);
   family.check = read_check(fields);
+  family.shape = fields
+                     .choice<BodyShape>(fields.find("shape"), {{"usual", BodyShape::usual},
+                                                               {"ball valve", BodyShape::ball_valve},
+                                                               {"gate valve", BodyShape::gate_valve},
+                                                               {"needle valve", BodyShape::needle_valve},
+                                                               {"bibb", BodyShape::bibb},
+                                                               {"strainer", BodyShape::strainer},
+                                                               {"bowl", BodyShape::bowl},
+                                                               {"muffler", BodyShape::muffler},
+                                                               {"bulkhead", BodyShape::bulkhead}})
+                     .value_or(BodyShape::usual);
   family.source = fields.need_text("source");
   check_unused(loading, map["name"], family.name);
   for (const std::string& alias : family.aliases) check_unused(loading, map["aliases"], alias);
@@ -205,7 +219,7 @@ void load_family(Loading& loading, const Value& value) {
                         "materials",     "source",       "table",
                         "tables",        "set pressure", "range",
                         "close",         "check",        "opening pressure",
-                        "arrow"},
+                        "arrow",         "shape"},
                 loading.problems);
   if (!fields.valid()) return;
   Family family = read_family(loading, fields);

@@ -186,8 +186,36 @@ void read_words(Loading& loading, const Value& value, JointKind& kind) {
   needs_end(kind.neither_notation, "neither");
 }
 
+/// `{male: barb, female: hose}`
+void read_shapes(Loading& loading, const Value& value, JointKind& kind) {
+  if (!value.exists()) return;
+  Fields fields(value, {"male", "female", "neither"}, loading.problems);
+  if (!fields.valid()) return;
+  const auto shape = [&](std::string_view key) {
+    return fields
+        .choice<EndShape>(fields.find(key), {{"plain", EndShape::plain},
+                                             {"barb", EndShape::barb},
+                                             {"hose", EndShape::hose},
+                                             {"nut", EndShape::nut},
+                                             {"cone", EndShape::cone},
+                                             {"groove", EndShape::groove},
+                                             {"levers", EndShape::levers},
+                                             {"collar", EndShape::collar},
+                                             {"crimp", EndShape::crimp},
+                                             {"plug", EndShape::plug},
+                                             {"coupler", EndShape::coupler},
+                                             {"flange", EndShape::flange},
+                                             {"bands", EndShape::bands}})
+        .value_or(EndShape::plain);
+  };
+  kind.male_shape = shape("male");
+  kind.female_shape = shape("female");
+  kind.neither_shape = shape("neither");
+}
+
 void load_kind(Loading& loading, const Value& value) {
-  Fields fields(value, {"id", "name", "standard", "thread", "notation", "read as", "source", "recognise", "sizes"},
+  Fields fields(value,
+                {"id", "name", "standard", "thread", "notation", "shape", "read as", "source", "recognise", "sizes"},
                 loading.problems);
   if (!fields.valid()) return;
   JointKind kind;
@@ -200,6 +228,7 @@ void load_kind(Loading& loading, const Value& value) {
   kind.threaded = thread && *thread != Thread::none;
   kind.tapered = thread == Thread::taper;
   read_notation(loading, fields.need("notation"), kind);
+  read_shapes(loading, fields.find("shape"), kind);
   read_words(loading, fields.find("read as"), kind);
   if (as_id_text(kind.id) != kind.id)
     loading.problems.add(value["id"], value["id"].path() + ": an id is lower case, its words joined by '-'");

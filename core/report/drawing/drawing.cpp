@@ -12,7 +12,7 @@ std::vector<Spot> box_outline(double left, double bottom, double right, double t
 namespace {
 
 /// Neighbours that touch, moved as one: each wants to stand where its members want to on average.
-struct Run {
+struct Touching {
   double sum = 0.0;  // of what the members want, each less its distance from the run's first
   std::size_t count = 0;
   double first = 0.0;
@@ -24,11 +24,11 @@ std::vector<double> spread(const std::vector<double>& wanted, double gap, double
   std::vector<std::size_t> order(wanted.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return wanted[a] < wanted[b]; });
-  std::vector<Run> runs;
+  std::vector<Touching> runs;
   for (const std::size_t i : order) {
-    Run run{wanted[i], 1, wanted[i]};
+    Touching run{wanted[i], 1, wanted[i]};
     while (!runs.empty() && runs.back().first + gap * static_cast<double>(runs.back().count) > run.first) {
-      const Run before = runs.back();
+      const Touching before = runs.back();
       runs.pop_back();
       run.sum += before.sum - gap * static_cast<double>(before.count) * static_cast<double>(run.count);
       run.count += before.count;
@@ -41,7 +41,7 @@ std::vector<double> spread(const std::vector<double>& wanted, double gap, double
   std::vector<double> places(wanted.size());
   std::size_t next = 0;
   double least = low;
-  for (const Run& run : runs) {
+  for (const Touching& run : runs) {
     double place = std::max(run.first, least);
     for (std::size_t k = 0; k < run.count; ++k, place += gap) places[order[next++]] = place;
     least = place;

@@ -65,7 +65,7 @@ void add(const Transfer& transfer, Time from, Time shown, const Reader& read, Pl
   }
 }
 
-std::string title_of(Quantity quantity) {
+std::string plot_title(Quantity quantity) {
   switch (quantity) {
     case Quantity::flow:
       return "Flow";
@@ -77,7 +77,7 @@ std::string title_of(Quantity quantity) {
   return "";
 }
 
-std::string unit_of(Quantity quantity, UnitSystem units) {
+std::string plot_unit(Quantity quantity, UnitSystem units) {
   const bool inch = units == UnitSystem::inch;
   switch (quantity) {
     case Quantity::flow:
@@ -93,7 +93,7 @@ std::string unit_of(Quantity quantity, UnitSystem units) {
 }  // namespace
 
 Plot plot_of(const plan::Plan& plan, const Timeline& timeline, Quantity quantity, UnitSystem units) {
-  Plot plot{title_of(quantity), unit_of(quantity, units), {}, 0.0, 0.0};
+  Plot plot{quantity, plot_title(quantity), plot_unit(quantity, units), {}, 0.0, 0.0};
   for (const Reading& reading : readings(quantity, units)) {
     PlotSeries series{reading.name, {}};
     add(plan.transfer.fill, Time{}, timeline.fill_shown, reading.read, series);

@@ -23,15 +23,16 @@ struct PlotSeries {
   std::vector<PlotPoint> points;
 };
 
+enum class Quantity : std::uint8_t { flow, levels, air_pressure };
+
 struct Plot {
+  Quantity quantity = Quantity::flow;
   std::string title;  // "flow"
   std::string unit;   // "gpm"
   std::vector<PlotSeries> series;
   double least = 0.0;  // of all that is drawn, range included
   double most = 0.0;
 };
-
-enum class Quantity : std::uint8_t { flow, levels, air_pressure };
 
 Plot plot_of(const plan::Plan& plan, const Timeline& timeline, Quantity quantity, UnitSystem units);
 

@@ -82,6 +82,23 @@ class Section {
     return std::move(drawing_);
   }
 
+  Drawing sheet() {
+    drawing_ = whole();
+    dimension("riser", p_.riser_end, p_.riser_end + in_metres(plan_.riser.riser.cut_length), p_.riser_x, Side::right, 3,
+              "riser, cut " + length(plan_.riser.riser.cut_length));
+    const plan::JobReservoir& box = plan_.job.reservoir;
+    breadth("inside length", 0.0, p_.length, -p_.sheet, false, "inside " + length(box.length));
+    breadth("table length", p_.table_left, p_.table_right, p_.table_rim, true,
+            "table, inside " + length(plan_.transfer.system.table.length));
+    level("water up", 0.0, p_.length, plan_.levels.reservoir_depth_up, 0.0,
+          "water up " + length(plan_.levels.reservoir_depth_up));
+    level("top-up mark", 0.0, p_.length, plan_.levels.top_up_mark, 0.0,
+          "top up at " + length(plan_.levels.top_up_mark));
+    level("table depth", p_.table_left, p_.table_right, plan_.levels.table_depth, p_.table_floor,
+          "water up " + length(plan_.levels.table_depth));
+    return std::move(drawing_);
+  }
+
   Drawing riser_end() {
     const double depth = in_metres(now_.reservoir_depth);
     const double outer = p_.riser_bore / 2.0 + p_.riser_wall;
@@ -115,6 +132,28 @@ class Section {
   }
   void dimension(std::string name, double low, double high, double at, Side side, int column, std::string text) {
     drawing_.shapes.push_back(Dimension{std::move(name), low, high, at, side, column, std::move(text)});
+  }
+
+  void breadth(std::string name, double left, double right, double at, bool over, std::string text) {
+    drawing_.shapes.push_back(Breadth{std::move(name), left, right, at, over, 0, std::move(text)});
+  }
+
+  /// A level that the water comes to, its words in the margin.
+  void level(std::string name, double left, double right, Length height, double floor, std::string text) {
+    if (height <= Length{}) return;
+    const double y = floor + in_metres(height);
+    drawing_.shapes.push_back(Stroke{name, {{left, y}, {right, y}}, Ink::text, 1.0F, Line::hidden});
+    constexpr double kAlways = 1e-9;  // m: no words are as low as that
+    drawing_.shapes.push_back(Label{std::move(name),
+                                    {right - 0.04 * (right - left), y},
+                                    std::move(text),
+                                    Ink::text,
+                                    Align::middle,
+                                    Align::middle,
+                                    std::nullopt,
+                                    0.0,
+                                    "",
+                                    kAlways});
   }
 
   void fluids(double depth) {
@@ -244,6 +283,12 @@ class Section {
 
 Drawing section_drawing(const Plan& plan, const Instant& now, UnitSystem units) {
   return Section(plan, now, units).whole();
+}
+
+Drawing section_sheet_drawing(const Plan& plan, UnitSystem units) {
+  Instant at_rest;
+  at_rest.reservoir_depth = plan.levels.charge_depth;
+  return Section(plan, at_rest, units).sheet();
 }
 
 Drawing riser_end_drawing(const Plan& plan, const Instant& now, UnitSystem units) {

@@ -10,6 +10,9 @@ namespace riserun::report {
 /// thing stands along the reservoir (the bung, the table), it is drawn where there is room.
 Drawing section_drawing(const plan::Plan& plan, const transfer::Instant& now, UnitSystem units);
 
+/// The same for the bench, the water down: with the levels to mark, the riser's cut length and the breadths.
+Drawing section_sheet_drawing(const plan::Plan& plan, UnitSystem units);
+
 /// The riser's lower end and the floor under it, close up.
 Drawing riser_end_drawing(const plan::Plan& plan, const transfer::Instant& now, UnitSystem units);
 

@@ -23,6 +23,8 @@ input:checked~*{opacity:.5;text-decoration:line-through}
 dl{display:grid;grid-template-columns:minmax(5.5rem,auto) 1fr;gap:.25rem .8rem;margin:.3rem 0}
 dt{color:var(--soft)}dd{margin:0}
 .pair{display:grid;grid-template-columns:repeat(auto-fit,minmax(18rem,1fr));gap:0 2rem}
+figure{margin:.6rem 0;overflow-x:auto}
+figure svg{width:100%;min-width:34rem;height:auto;display:block}
 @media print{
 :root{--ink:#000;--paper:#fff;--line:#999;--soft:#333;--ready:#000;--open:#000;--no:#000}
 @page{margin:12mm}
@@ -33,6 +35,7 @@ h1{font-size:13pt}h2{font-size:10pt;margin:.5rem 0 .15rem}h3{font-size:9pt;margi
 label{min-height:0;padding:.08rem 0}
 input[type=checkbox]{width:9pt;height:9pt}
 .pair{grid-template-columns:1fr 1fr}
+figure{break-inside:avoid}figure svg{min-width:0}
 }
 )css";
 

@@ -7,6 +7,7 @@
 #include "report/page/plan_html.h"
 #include "report/page/plan_markdown.h"
 #include "report/paper/plan_pdf.h"
+#include "report/paper/plan_svg.h"
 #include "report/text/card_text.h"
 
 #include <fmt/format.h>
@@ -38,10 +39,14 @@ std::string text_of(const plan::Plan& plan, const std::string& job_file, const S
 }  // namespace
 
 std::span<const PlanForm> plan_forms() {
-  static constexpr PlanForm kForms[] = {
-      {".html", "card, list and steps for a phone", &html_of}, {".pdf", "card and whole plan to print", &plan_pdf},
-      {".csv", "list and cuts for a spreadsheet", &csv_of},    {".md", "card and list in Markdown", &markdown_of},
-      {".json", "the whole plan for a program", &json_of},     {".txt", "the card", &text_of}};
+  static constexpr PlanForm kForms[] = {{".html", "card, list and steps for a phone", &html_of},
+                                        {".pdf", "card, drawings and whole plan to print", &plan_pdf},
+                                        {".svg", "the drawings", &plan_svg},
+
+                                        {".csv", "list and cuts for a spreadsheet", &csv_of},
+                                        {".md", "card and list in Markdown", &markdown_of},
+                                        {".json", "the whole plan for a program", &json_of},
+                                        {".txt", "the card", &text_of}};
   return kForms;
 }
 

@@ -3,6 +3,8 @@
 #include "report/card/make_card.h"
 #include "report/page/escape.h"
 #include "report/page/page_look.h"
+#include "report/paper/plan_svg.h"
+#include "report/paper/svg_brush.h"
 #include "report/words/list_words.h"
 #include "report/words/say.h"
 #include "report/words/step_lists.h"
@@ -139,6 +141,12 @@ std::string step_section(const std::string& title, const std::vector<StepList>& 
   return text + "</section>\n";
 }
 
+std::string drawing_section(const Plan& plan, UnitSystem units) {
+  std::string text = "<section>\n<h2>Drawings</h2>\n";
+  for (const std::string& picture : svg_pictures(plan, units)) text += "<figure>\n" + picture + "</figure>\n";
+  return text + "</section>\n";
+}
+
 std::string standing_section(const Plan& plan, UnitSystem units) {
   std::string text = "<section>\n<h2>With every plan</h2>\n<ul>\n";
   for (const plan::Caution& caution : plan.cautions)
@@ -156,6 +164,8 @@ std::string plan_html(const Plan& plan, UnitSystem units) {
   if (plan.verdict != plan::Verdict::refused)
     body += list_section(plan, units, boxes) + step_section("Order of work", work_steps(plan, units), boxes) +
             step_section("Leak test", leak_test_steps(plan, units), boxes);
+  const std::string mark = fingerprint(body);  // a drawing that is drawn otherwise takes no tick away
+  if (plan.verdict != plan::Verdict::refused) body += drawing_section(plan, units);
   body += standing_section(plan, units);
   return fmt::format(
       "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
@@ -163,7 +173,7 @@ std::string plan_html(const Plan& plan, UnitSystem units) {
       "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; "
       "script-src 'unsafe-inline'\">\n<title>{}</title>\n<style>{}</style>\n</head>\n<body data-job=\"{}\">\n<main>\n{}"
       "</main>\n<script>{}</script>\n</body>\n</html>\n",
-      html(card.title), kPageStyle, fingerprint(body), body, kPageScript);
+      html(card.title), std::string(kPageStyle) + dark_svg_style(), mark, body, kPageScript);
 }
 
 }  // namespace riserun::report

@@ -1,5 +1,7 @@
 #include "report/paper/pages.h"
 
+#include "quantity/printable.h"
+
 #include <cairo-pdf.h>
 #include <fmt/format.h>
 #include <pango/pangocairo.h>
@@ -32,13 +34,66 @@ cairo_status_t take(void* bytes, const unsigned char* data, unsigned int length)
   return CAIRO_STATUS_SUCCESS;
 }
 
+/// Of PDF 1.4 and later, by Cairo; words by Pango, so that they stay words.
+class CairoBrush : public Brush {
+ public:
+  CairoBrush(cairo_t* cairo, PangoLayout* layout) : cairo_(cairo), layout_(layout) {}
+
+  void fill(const std::vector<PagePoint>& outline, Ink ink, double opacity) override {
+    way(outline);
+    set(ink, opacity);
+    cairo_fill(cairo_);
+  }
+
+  void stroke(const std::vector<PagePoint>& points, bool closed, Ink ink, double width, Line line) override {
+    way(points);
+    if (closed) cairo_close_path(cairo_);
+    set(ink, 1.0);
+    cairo_set_line_width(cairo_, width);
+    cairo_set_line_join(cairo_, CAIRO_LINE_JOIN_ROUND);
+    const std::vector<double> dashes = dashes_of(line);
+    cairo_set_dash(cairo_, dashes.data(), static_cast<int>(dashes.size()), 0.0);
+    cairo_stroke(cairo_);
+    cairo_set_dash(cairo_, nullptr, 0, 0.0);
+  }
+
+  void words(PagePoint at, Anchor anchor, const std::string& text, Ink ink, const Lettering& lettering) override {
+    if (text.empty()) return;
+    const double wide = anchor == Anchor::start ? 0.0 : letters().width_of(text, lettering);
+    PangoFontDescription* font = pango_font_description_from_string(lettering.bold ? "Sans Bold" : "Sans");
+    pango_font_description_set_absolute_size(font, lettering.size * PANGO_SCALE);
+    pango_layout_set_font_description(layout_, font);
+    pango_font_description_free(font);
+    pango_layout_set_width(layout_, -1);
+    pango_layout_set_text(layout_, quantity::printable(text).c_str(), -1);
+    const double base = static_cast<double>(pango_layout_get_baseline(layout_)) / PANGO_SCALE;
+    set(ink, 1.0);
+    cairo_move_to(cairo_, at.x - (anchor == Anchor::middle ? wide / 2.0 : wide), at.y - base);
+    pango_cairo_show_layout(cairo_, layout_);
+  }
+
+ private:
+  void way(const std::vector<PagePoint>& points) const {
+    cairo_new_path(cairo_);
+    for (const PagePoint& point : points) cairo_line_to(cairo_, point.x, point.y);
+  }
+  void set(Ink ink, double opacity) const {
+    const Color color = color_of(ink, false);
+    cairo_set_source_rgba(cairo_, color.red, color.green, color.blue, opacity);
+  }
+
+  cairo_t* cairo_;
+  PangoLayout* layout_;
+};
+
 }  // namespace
 
-struct Pages::Drawing {
+struct Pages::Surface {
   std::string bytes;
   std::unique_ptr<cairo_surface_t, Free> surface;
   std::unique_ptr<cairo_t, Free> cairo;
   std::unique_ptr<PangoLayout, Free> layout;
+  Letters letters;
 
   void set(const std::string& words, const std::string& font, double wide) const {
     PangoFontDescription* description = pango_font_description_from_string(font.c_str());
@@ -49,14 +104,8 @@ struct Pages::Drawing {
   }
 };
 
-Paper paper_of(UnitSystem units) {
-  constexpr Paper kLetter{612.0, 792.0};
-  constexpr Paper kA4{595.276, 841.89};
-  return units == UnitSystem::inch ? kLetter : kA4;
-}
-
 Pages::Pages(Paper paper, std::string title, bool headed)
-    : paper_(paper), title_(std::move(title)), headed_(headed), drawing_(std::make_unique<Drawing>()) {
+    : paper_(paper), title_(std::move(title)), headed_(headed), drawing_(std::make_unique<Surface>()) {
   drawing_->surface.reset(cairo_pdf_surface_create_for_stream(&take, &drawing_->bytes, paper.width, paper.height));
   cairo_pdf_surface_set_metadata(drawing_->surface.get(), CAIRO_PDF_METADATA_TITLE, title_.c_str());
   drawing_->cairo.reset(cairo_create(drawing_->surface.get()));
@@ -115,6 +164,42 @@ void Pages::typed(const std::vector<TypedLine>& lines, std::size_t columns, bool
     down_ += size * kLineHeight;
   }
 }
+
+void Pages::picture(const Picture& picture) {
+  room_for(picture.height());
+  CairoBrush brush(drawing_->cairo.get(), drawing_->layout.get());
+  paint_picture(picture, {kMargin, down_}, width(), brush);
+  cairo_set_source_rgb(drawing_->cairo.get(), 0.0, 0.0, 0.0);
+  down_ += picture.height();
+}
+
+void Pages::form(const std::vector<std::string>& heads, const std::vector<std::vector<std::string>>& rows) {
+  constexpr double kRow = 20.0;
+  const double wide = width() / static_cast<double>(heads.size());
+  const auto line = [&](double x1, double y1, double x2, double y2) {
+    cairo_move_to(drawing_->cairo.get(), x1, y1);
+    cairo_line_to(drawing_->cairo.get(), x2, y2);
+    cairo_set_line_width(drawing_->cairo.get(), 0.6);
+    cairo_stroke(drawing_->cairo.get());
+  };
+  const auto row = [&](const std::vector<std::string>& cells, const std::string& font) {
+    room_for(kRow);
+    down_ += 6.0;
+    for (std::size_t i = 0; i < cells.size(); ++i) put(cells[i], font, kMargin + wide * static_cast<double>(i), wide);
+    down_ += kRow - 6.0;
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+      const double left = kMargin + wide * static_cast<double>(i);
+      line(left, down_, left + wide - kGap, down_);
+    }
+  };
+  row(heads, "Sans Bold 8");
+  for (const std::vector<std::string>& cells : rows) row(cells, "Sans 9");
+  down_ += kGap;
+}
+
+Room Pages::room() const { return {width(), paper_.height - 2.0 * kMargin}; }
+
+const Letters& Pages::letters() const { return drawing_->letters; }
 
 void Pages::new_page() {
   foot();

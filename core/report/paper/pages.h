@@ -2,6 +2,7 @@
 #pragma once
 
 #include "quantity/write.h"
+#include "report/paper/pictures.h"
 
 #include <cstddef>
 #include <memory>
@@ -9,15 +10,6 @@
 #include <vector>
 
 namespace riserun::report {
-
-/// In PDF points, 1/72 in.
-struct Paper {
-  double width = 0.0;
-  double height = 0.0;
-};
-
-/// US letter in inch units, A4 (ISO 216) in metric.
-Paper paper_of(UnitSystem units);
 
 /// A line of letters of one width.
 struct TypedLine {
@@ -41,14 +33,23 @@ class Pages {
   /// Lines in letters of one width, as large as lets so many of them stand in a line, and all of them on the page where
   /// that keeps them at 7 points or more.
   void typed(const std::vector<TypedLine>& lines, std::size_t columns, bool on_one_page);
+  /// Drawn; begins a new page where this one has no room for the whole of it.
+  void picture(const Picture& picture);
+  /// A table to write into: its heads, and so many rows of the words given, each as wide as its share of the page; what
+  /// is empty is left as a line.
+  void form(const std::vector<std::string>& heads, const std::vector<std::vector<std::string>>& rows);
   void new_page();
+
+  /// For what a picture may take, and how wide its words are.
+  Room room() const;
+  const Letters& letters() const;
 
   /// The bytes of the document. Nothing may be written after it.
   /// @throws std::runtime_error when the document could not be made
   std::string finish();
 
  private:
-  struct Drawing;
+  struct Surface;
 
   double width() const;
   double height_of(const std::string& words, const std::string& font, double wide);
@@ -60,7 +61,7 @@ class Pages {
   Paper paper_;
   std::string title_;
   bool headed_ = false;
-  std::unique_ptr<Drawing> drawing_;
+  std::unique_ptr<Surface> drawing_;
   double down_ = 0.0;
   int number_ = 0;
 };

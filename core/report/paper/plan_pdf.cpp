@@ -3,8 +3,13 @@
 #include "quantity/printable.h"
 #include "report/card/make_card.h"
 #include "report/paper/pages.h"
+#include "report/paper/pictures.h"
 #include "report/text/card_text.h"
 #include "report/text/plan_text.h"
+#include "report/words/say.h"
+#include "report/words/step_lists.h"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <cctype>
@@ -60,12 +65,43 @@ std::vector<TypedLine> book_lines(const std::string& text) {
   return lines;
 }
 
+void drawings(Pages& pages, const plan::Plan& plan, UnitSystem units) {
+  pages.new_page();
+  for (const Picture& picture : pictures_of(plan, units, pages.room(), pages.letters())) pages.picture(picture);
+}
+
+/// The leak test as a sheet that goes to the bench with a pen: what is read is written into it.
+void leak_test_sheet(Pages& pages, const plan::Plan& plan, UnitSystem units) {
+  const plan::LeakTestPlan& test = plan.leak_test;
+  if (!test.possible) return;
+  pages.new_page();
+  pages.heading("Leak test, to be filled in");
+  pages.sentence(fmt::format("{}: {}. Walls hold {}. Nobody stands before the walls while the pressure rises.",
+                             write_pressure(test.pressure, units), say(test.basis, units),
+                             write_pressure(plan.walls.limit, units)));
+  for (const StepList& list : leak_test_steps(plan, units)) {
+    pages.heading(list.title);
+    for (const SaidStep& step : list.steps) pages.row("", step.text, "", "");
+  }
+  pages.heading("Readings");
+  std::vector<std::vector<std::string>> rows;
+  for (const plan::TestRung& rung : test.rungs)
+    rows.push_back({write_pressure_alone(rung.pressure, units), "", "", ""});
+  pages.form({"rise to", "gauge", "time", "leaks found"}, rows);
+  rows.clear();
+  for (const Time& reading : test.readings) rows.push_back({write_time(reading), "", "", ""});
+  pages.form({"after", "gauge", "air temperature", "time"}, rows);
+  pages.form({"tested by", "date", "tight: yes or no", "mended where"}, {{"", "", "", ""}, {"", "", "", ""}});
+}
+
 }  // namespace
 
 std::string plan_pdf(const plan::Plan& plan, const std::string& job_file, const Style& style) {
   const Style plain{style.units, false};
   Pages pages(paper_of(style.units), plan.job.name.empty() ? "Plan" : plan.job.name, false);
   pages.typed(card_lines(card_text(card_of(plan, style.units), job_file, plain)), kCardWidth, true);
+  drawings(pages, plan, style.units);
+  leak_test_sheet(pages, plan, style.units);
   pages.new_page();
   pages.typed(book_lines(plan_text(plan, plain)), kPageWidth, false);
   return pages.finish();

@@ -148,7 +148,7 @@ class Pane {
     wanted.reserve(fields.size());
     for (const SideField& field : fields) wanted.push_back(field.target.y);
     const std::vector<double> places =
-        spread(wanted, high + scene_.px(7.0F), box_.top + high / 2.0F, box_.bottom - high / 2.0F);
+        report::spread(wanted, high + scene_.px(7.0F), box_.top + high / 2.0F, box_.bottom - high / 2.0F);
     const float wide = scene_.px(kEntry);
     const float x = left ? box_.left + scene_.px(8.0F) : box_.right - wide - scene_.px(8.0F);
     for (std::size_t i = 0; i < fields.size(); ++i) {

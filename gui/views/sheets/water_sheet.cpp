@@ -1,5 +1,6 @@
 #include "gui/views/sheets/water_sheet.h"
 
+#include "report/drawing/plot_drawing.h"
 #include "report/drawing/section_drawing.h"
 
 #include <fmt/format.h>
@@ -44,7 +45,7 @@ class PlotPainter {
     ImGui::PopFont();
     ImGui::PushFont(scene_.fonts.small);
     axes(fill_shown);
-    for (std::size_t i = 0; i < plot_.series.size(); ++i) curve(plot_.series[i], curve_ink(i));
+    for (std::size_t i = 0; i < plot_.series.size(); ++i) curve(plot_.series[i], report::ink_of(plot_, i));
     names();
     list_.AddLine({x(now), area_.top}, {x(now), area_.bottom}, ink(Ink::accent), scene_.px(1.5F));
     ImGui::PopFont();
@@ -73,10 +74,6 @@ class PlotPainter {
 
  private:
   ImU32 ink(Ink which) const { return packed(scene_.theme[which]); }
-  Ink curve_ink(std::size_t row) const {
-    if (plot_.title == "Air pressure") return Ink::air;
-    return row == 0 ? Ink::water : Ink::accent;
-  }
   float x(double time) const { return area_.left + static_cast<float>(time / whole_) * area_.width(); }
   float y(double value) const {
     return area_.bottom - static_cast<float>((value - least_) / (most_ - least_)) * area_.height();
@@ -97,10 +94,8 @@ class PlotPainter {
            Ink::faint_text, words);
     }
     const int columns = std::max(1, static_cast<int>(area_.width() / (5.0F * line_height)));
-    constexpr double kMinute = 60.0;
-    const double time_step =
-        whole_ > 2.0 * kMinute ? kMinute * round_step(whole_ / kMinute, columns) : round_step(whole_, columns);
-    for (double time = 0.0; time <= whole_; time += time_step) {
+    const double step_of_time = report::time_step(whole_, columns);
+    for (double time = 0.0; time <= whole_; time += step_of_time) {
       list_.AddLine({x(time), area_.bottom}, {x(time), area_.bottom + scene_.px(4.0F)}, line, scene_.scale);
       const std::string words = write_time(seconds(time));
       const float half = ImGui::CalcTextSize(words.c_str()).x / 2.0F;
@@ -145,7 +140,8 @@ class PlotPainter {
       text({right, box_.top + scene_.px(7.0F)}, Ink::text, plot_.series[i].name);
       right -= scene_.px(24.0F);
       const float level = box_.top + scene_.px(7.0F) + ImGui::GetTextLineHeight() / 2.0F;
-      list_.AddLine({right, level}, {right + scene_.px(18.0F), level}, line_ink(curve_ink(i)), scene_.px(3.0F));
+      list_.AddLine({right, level}, {right + scene_.px(18.0F), level}, line_ink(report::ink_of(plot_, i)),
+                    scene_.px(3.0F));
       right -= scene_.px(14.0F);
     }
   }

@@ -47,14 +47,28 @@ TEST(PartDrawing, EveryOutlineOfEveryPartIsConvexAndFinite) {
   }
 }
 
-TEST(PartDrawing, MaleEndsStandOutAndFemaleEndsAreOpen) {
+bool shows_its_inside(const Part& part) {
+  const catalog::Role role = shipped().family(part.family).role;
+  return role != catalog::Role::gauge && role != catalog::Role::hose_clamp;
+}
+
+TEST(PartDrawing, SocketsShowWhatTheyTakeUpInHiddenLines) {
   for (const Part& part : shipped().parts()) {
+    if (!shows_its_inside(part)) continue;
     std::size_t female = 0;
-    for (const catalog::Port& port : part.ports) female += shipped().port_type(port.type).end == End::female ? 1U : 0U;
+    bool hose = false;
+    for (const catalog::Port& port : part.ports) {
+      const catalog::PortType& type = shipped().port_type(port.type);
+      female += type.end == End::female ? 1U : 0U;
+      hose = hose || shipped().kind(type.kind).female_shape == catalog::EndShape::hose;
+    }
     const Drawing drawing = straight(part);
-    EXPECT_EQ(count(drawing, "mouth"), female) << part.id;
-    EXPECT_EQ(count(drawing, "socket"), female) << part.id;
-    EXPECT_EQ(count(drawing, "bore"), part.ports.size()) << part.id;
+    EXPECT_EQ(count(drawing, "bore"), 2 * part.ports.size()) << part.id;
+    EXPECT_EQ(count(drawing, "axis") >= part.ports.size(), true) << part.id;
+    if (!hose) EXPECT_EQ(count(drawing, "mouth"), female) << part.id;
+    for (const Shape& shape : drawing.shapes)
+      if (const Stroke* stroke = std::get_if<Stroke>(&shape); stroke != nullptr && stroke->name == "mouth")
+        EXPECT_EQ(stroke->line, Line::hidden) << part.id;
   }
 }
 
@@ -62,27 +76,72 @@ TEST(PartDrawing, StepsOfTheBoreAreInScaleToEachOther) {
   const auto id = shipped().find_part("hex-bushing/black-iron/1x3-4");
   ASSERT_TRUE(id);
   const Part& bushing = shipped().part(*id);
-  const Drawing drawing = straight(bushing);
-  std::vector<double> heights;
-  for (const Shape& shape : drawing.shapes)
-    if (const Area* area = std::get_if<Area>(&shape); area != nullptr && area->name == "bore")
-      heights.push_back(std::abs(area->outline[3].y - area->outline[0].y));
-  ASSERT_EQ(heights.size(), 2u);
-  EXPECT_NEAR(heights[0] / heights[1], in_metres(bushing.ports[0].bore) / in_metres(bushing.ports[1].bore), 1e-9);
+  std::vector<double> offsets;  // of the bore's lines from the axis
+  for (const Shape& shape : straight(bushing).shapes)
+    if (const Stroke* stroke = std::get_if<Stroke>(&shape); stroke != nullptr && stroke->name == "bore")
+      offsets.push_back(std::abs(stroke->points.front().y));
+  ASSERT_EQ(offsets.size(), 4U);
+  EXPECT_NEAR(offsets[0], in_metres(bushing.ports[0].bore) / 2.0, 1e-9);
+  EXPECT_NEAR(offsets[2], in_metres(bushing.ports[1].bore) / 2.0, 1e-9);
 }
 
 TEST(PartDrawing, TheEnteredPortLooksLeft) {
   for (const Part& part : shipped().parts()) {
     if (part.ports.size() < 2) continue;
     for (const std::size_t enter : {std::size_t{0}, std::size_t{1}}) {
-      const Drawing drawing = part_drawing(shipped(), part, enter, 1 - enter);
-      const Area* bore = nullptr;
-      std::size_t row = 0;
-      for (const Shape& shape : drawing.shapes)
-        if (const Area* area = std::get_if<Area>(&shape); area != nullptr && area->name == "bore" && row++ == enter)
-          bore = area;
-      ASSERT_NE(bore, nullptr);
-      EXPECT_LT(bore->outline[1].x + bore->outline[2].x, 0.0) << part.id;
+      const PartPicture picture = part_picture(shipped(), part, enter, 1 - enter);
+      EXPECT_LT(picture.ports[enter].at.x, 0.0) << part.id;
+      EXPECT_NEAR(picture.ports[enter].at.y, 0.0, 1e-9) << part.id;
+      // What is not broken is as long as the catalog says.
+      if (!picture.broken && in_metres(part.ports[enter].reach) > 0.03)
+        EXPECT_NEAR(-picture.ports[enter].at.x, in_metres(part.ports[enter].reach), 0.35 * -picture.ports[enter].at.x)
+            << part.id;
+    }
+  }
+}
+
+TEST(PartDrawing, EachKindHasWhatAFitterKnowsItBy) {
+  const std::vector<std::pair<std::string, std::vector<std::string>>> kTold = {
+      {"ball valve", {"lever", "ball"}},
+      {"gate valve", {"wheel", "bonnet"}},
+      {"hose bibb", {"wheel"}},
+      {"needle valve", {"knob"}},
+      {"check valve", {"flap", "arrow"}},
+      {"spring check valve", {"spring", "arrow"}},
+      {"foot valve", {"basket"}},
+      {"pipe strainer", {"leg", "screen", "arrow"}},
+      {"sediment filter housing", {"bowl"}},
+      {"union", {"union nut"}},
+      {"dielectric union", {"insulator"}},
+      {"pressure gauge", {"dial", "hand"}},
+      {"relief valve", {"bonnet", "outlet", "ring"}},
+      {"air regulator", {"knob", "spring", "arrow"}},
+      {"restrictor", {"orifice"}},
+      {"vent muffler", {"sinter"}},
+      {"hose clamp", {"screw", "band"}},
+      {"barb splicer", {"barb"}},
+      {"cam coupler D", {"lever"}},
+      {"cam adapter A", {"groove"}},
+      {"threaded flange", {"flange", "bolt hole"}},
+      {"bulkhead fitting", {"lock nut", "gasket"}},
+      {"hex nipple", {"hexagon", "thread"}},
+      {"plug", {"square"}},
+      {"hex head plug", {"hexagon"}},
+      {"cap", {"cap"}},
+      {"garden hose", {"nut", "break"}},
+      {"90 elbow", {"elbow", "band"}},
+      {"air coupler", {"sleeve", "knurl"}},
+      {"push-in connector", {"collar"}},
+      {"PEX coupling", {"ring"}},
+      {"37 flare connector", {"cone"}}};
+  for (const auto& [name, shapes] : kTold) {
+    const auto family = shipped().find_family(name);
+    ASSERT_TRUE(family) << name;
+    for (const Part& part : shipped().parts()) {
+      if (part.family != *family) continue;
+      const Drawing drawing = straight(part);
+      for (const std::string& shape : shapes) EXPECT_GT(count(drawing, shape), 0U) << part.id << ' ' << shape;
+      break;
     }
   }
 }

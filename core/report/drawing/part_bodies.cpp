@@ -1,0 +1,124 @@
+#include "report/drawing/part_bodies.h"
+
+#include "report/drawing/part_features.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace riserun::report {
+
+namespace {
+
+using catalog::BodyShape;
+using catalog::Family;
+using catalog::Part;
+using catalog::Role;
+
+/// Pipe, tube and hose keep their width; of two widths a swage lies between.
+bool is_pipe(const ArmSet& set, const Part& part) {
+  return set.straight && set.arms[0].female == set.arms[1].female && set.arms[0].shape == set.arms[1].shape &&
+         set.flats <= 0.0 && !part.closing && (!set.arms[0].female || set.arms[0].shape == catalog::EndShape::hose);
+}
+
+/// Half the width that a wrench goes over: the corners of the hexagon, where flats are given.
+double grip_of(const ArmSet& set) {
+  double widest = 0.0;
+  for (const Arm& arm : set.arms) widest = std::max(widest, arm.female ? arm.half : 0.56 * arm.outside);
+  return set.flats > 0.0 ? std::max(set.flats / std::sqrt(3.0), 0.5 * widest) : 1.06 * widest;
+}
+
+void straight_body(PartPen& pen, const Family& family, const Part& part, const ArmSet& set) {
+  const Axis axis{{}, set.arms[1].heading};
+  const Arm& a = set.arms[0];
+  const Arm& b = set.arms[1];
+  // Along the axis from the first port to the second, both ends left out.
+  const double from = -(a.female ? a.reach : a.start);
+  const double to = b.female ? b.reach : b.start;
+  if (is_pipe(set, part)) {
+    pen.tube(axis, "body", -a.start, b.start, a.half, b.half);
+    return;
+  }
+  const bool both_sockets = a.female && b.female;
+  if (both_sockets && (family.shape != BodyShape::usual || family.role != Role::connector || part.closing)) {
+    pen.tube(axis, "body", -0.6 * a.reach, 0.6 * b.reach, 0.94 * a.half, 0.94 * b.half);
+  } else if (both_sockets) {
+    pen.tube(axis, "body", -a.reach, b.reach, a.half, b.half);
+  } else if (a.shape == catalog::EndShape::flange || b.shape == catalog::EndShape::flange) {
+    pen.tube(axis, "hub", from, to, set.arms[1].half, set.arms[1].half);
+  } else if (family.weld_bung != catalog::WeldBung::none) {
+    pen.tube(axis, "body", from, to, set.body / 2.0, set.body / 2.0);
+  } else {
+    pen.hexagon(axis, "hexagon", from, to, grip_of(set));
+  }
+}
+
+/// Arms and the ball between them: first their outlines, then what is inside without any, so that of the outlines only
+/// that of the whole is left.
+void bent_body(PartPen& pen, const ArmSet& set) {
+  const auto half_of = [](const Arm& arm) { return arm.female ? 0.88 * arm.half : arm.half; };
+  double round = 0.0;
+  for (const Arm& arm : set.arms) round = std::max(round, half_of(arm));
+  for (const bool edge : {true, false}) {
+    for (const Arm& arm : set.arms) {
+      const double to = arm.female ? arm.reach : std::max(arm.start, 0.2 * arm.reach);
+      pen.tube({{}, arm.heading}, "body", 0.0, to, half_of(arm), half_of(arm), Ink::part_body, edge);
+    }
+    pen.round({}, "elbow", round, Ink::part_body, edge);
+  }
+}
+
+void end_body(PartPen& pen, const Family& family, const ArmSet& set) {
+  const Arm& arm = set.arms[0];
+  const Axis axis{{}, arm.heading};
+  if (family.role == Role::plug && arm.shape == catalog::EndShape::flange) return;
+  if (family.role != Role::plug) return;
+  if (arm.female) {  // a cap: its closed end is rounded off
+    const double back = arm.reach - std::max(arm.joint * 1.25, 0.8 * arm.half);
+    pen.area(axis, "cap",
+             {{back, -0.55 * arm.half},
+              {back + 0.25 * arm.half, -0.9 * arm.half},
+              {back + 0.5 * arm.half, -arm.half},
+              {arm.reach, -arm.half},
+              {arm.reach, arm.half},
+              {back + 0.5 * arm.half, arm.half},
+              {back + 0.25 * arm.half, 0.9 * arm.half},
+              {back, 0.55 * arm.half}});
+    return;
+  }
+  const double head = 0.45 * arm.outside;
+  if (set.flats > 0.95 * arm.outside)
+    pen.hexagon(axis, "hexagon", arm.start - head, arm.start, set.flats / std::sqrt(3.0));
+  else if (set.flats > 0.0)
+    pen.square(axis, "square", arm.start - head, arm.start, set.flats / std::sqrt(2.0));
+  else if (!arm.threaded)
+    pen.tube(axis, "rim", arm.start - 0.15 * arm.outside, arm.start, 0.6 * arm.outside, 0.6 * arm.outside);
+}
+
+}  // namespace
+
+void draw_body(PartPen& pen, const Family& family, const Part& part, const ArmSet& set) {
+  if (set.arms.size() == 1) {
+    end_body(pen, family, set);
+    return;
+  }
+  if (set.straight) {
+    straight_body(pen, family, part, set);
+    return;
+  }
+  bent_body(pen, set);
+}
+
+void draw_features(PartPen& pen, const Family& family, const Part& part, const ArmSet& set) {
+  if (set.arms.size() == 1) {
+    draw_end_device(pen, family, part, set);
+    return;
+  }
+  if (set.straight) {
+    draw_on_run(pen, family, part, set);
+    return;
+  }
+  if (family.shape == BodyShape::ball_valve)
+    for (std::size_t row = 1; row < set.arms.size(); ++row) draw_small_lever(pen, set.arms[row]);
+}
+
+}  // namespace riserun::report

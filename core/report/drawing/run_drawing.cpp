@@ -1,0 +1,298 @@
+#include "report/drawing/run_drawing.h"
+
+#include "report/drawing/part_drawing.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <utility>
+
+namespace riserun::report {
+
+namespace {
+
+using catalog::Catalog;
+using catalog::End;
+using chain::Follower;
+using chain::Run;
+
+constexpr double kRadian = std::numbers::pi / 180.0;
+
+/// A part's picture, turned and moved to its place.
+struct Placed {
+  PartPicture picture;
+  RunItem item;
+};
+
+struct Box {
+  Spot low;
+  Spot high;
+  double shared_with(const Box& other) const {
+    const double wide = std::min(high.x, other.high.x) - std::max(low.x, other.low.x);
+    const double tall = std::min(high.y, other.high.y) - std::max(low.y, other.low.y);
+    return wide > 0.0 && tall > 0.0 ? wide * tall : 0.0;
+  }
+};
+
+/// Of a shape, every spot through `move`.
+void move_shape(Shape& shape, const auto& move, bool mirrored) {
+  if (auto* area = std::get_if<Area>(&shape)) {
+    for (Spot& spot : area->outline) spot = move(spot);
+    if (mirrored) std::reverse(area->outline.begin(), area->outline.end());  // it goes on turning left
+  } else if (auto* stroke = std::get_if<Stroke>(&shape)) {
+    for (Spot& spot : stroke->points) spot = move(spot);
+  }
+}
+
+/// The picture with its port `entered` at a spot, looking back against `heading`.
+PartPicture put(PartPicture picture, std::size_t entered, const Spot& where, double heading, bool mirrored) {
+  const double c = std::cos(heading * kRadian);
+  const double s = std::sin(heading * kRadian);
+  const Spot own = picture.ports[entered].at;
+  const auto move = [&](const Spot& spot) {
+    const double x = spot.x - own.x;
+    const double y = (spot.y - own.y) * (mirrored ? -1.0 : 1.0);
+    return Spot{where.x + x * c - y * s, where.y + x * s + y * c};
+  };
+  for (Shape& shape : picture.drawing.shapes) move_shape(shape, move, mirrored);
+  for (PortSpot& port : picture.ports) port = {move(port.at), (mirrored ? -port.heading : port.heading) + heading};
+  Box box{{1e9, 1e9}, {-1e9, -1e9}};
+  for (const Shape& shape : picture.drawing.shapes)
+    if (const auto* area = std::get_if<Area>(&shape))
+      for (const Spot& spot : area->outline) {
+        box.low = {std::min(box.low.x, spot.x), std::min(box.low.y, spot.y)};
+        box.high = {std::max(box.high.x, spot.x), std::max(box.high.y, spot.y)};
+      }
+  picture.drawing.low = box.low;
+  picture.drawing.high = box.high;
+  return picture;
+}
+
+class RunSketch {
+ public:
+  RunSketch(const Catalog& catalog, const Run& run) : catalog_(catalog), run_(run) {}
+
+  RunPicture draw() {
+    placed_.resize(run_.parts.size());
+    for (const chain::RunJoint& joint : run_.joints) {
+      if (joint.to_end)
+        end_at(joint);
+      else
+        part_at(joint);
+    }
+    for (std::size_t row = 0; row < run_.parts.size(); ++row) plugs_of(row);
+    return gathered();
+  }
+
+ private:
+  struct Open {
+    Spot at;
+    double heading = 0.0;
+  };
+
+  /// Where the inner side of a joint ends.
+  Open open_end(const chain::RunJoint& joint) const {
+    if (joint.inner == chain::kBase) return {};
+    const PortSpot& port = placed_[joint.inner].picture.ports[joint.inner_port];
+    return {port.at, port.heading};
+  }
+
+  bool is_socket(catalog::PortTypeId type) const { return catalog_.port_type(type).end == End::female; }
+
+  Placed at_joint(catalog::PartId id, std::size_t entered, std::size_t leave, const Open& open, double overlap) {
+    const double angle = open.heading * kRadian;
+    const Spot where{open.at.x - overlap * std::cos(angle), open.at.y - overlap * std::sin(angle)};
+    const PartPicture drawn = part_picture(catalog_, catalog_.part(id), entered, leave);
+    Placed best;
+    double least = 1e18;
+    for (const bool mirrored : {false, true}) {
+      Placed tried{put(drawn, entered, where, open.heading, mirrored), {}};
+      const double cost = cost_of(tried.picture, entered, leave);
+      if (cost >= least - 1e-12) continue;
+      least = cost;
+      best = std::move(tried);
+    }
+    best.item.part = id;
+    best.item.broken = best.picture.broken;
+    best.item.heading = open.heading;
+    const Drawing& drawing = best.picture.drawing;
+    const Spot from = best.picture.ports[entered].at;
+    const Spot to = leave < best.picture.ports.size() && leave != entered
+                        ? best.picture.ports[leave].at
+                        : Spot{(drawing.low.x + drawing.high.x) / 2.0, (drawing.low.y + drawing.high.y) / 2.0};
+    best.item.middle = {(from.x + to.x) / 2.0, (from.y + to.y) / 2.0};
+    best.item.low = drawing.low;
+    best.item.high = drawing.high;
+    return best;
+  }
+
+  /// What a picture covers of others, and where it leads: to the right is best, back to the left worst.
+  double cost_of(const PartPicture& picture, std::size_t entered, std::size_t leave) const {
+    const Box box{picture.drawing.low, picture.drawing.high};
+    double cost = 0.0;
+    for (const Placed& other : placed_)
+      if (!other.picture.ports.empty())
+        cost += box.shared_with({other.picture.drawing.low, other.picture.drawing.high});
+    if (leave != entered && leave < picture.ports.size())
+      cost += 1e-5 * (1.0 - std::cos(picture.ports[leave].heading * kRadian)) -
+              1e-6 * std::sin(picture.ports[leave].heading * kRadian);
+    return cost;
+  }
+
+  void part_at(const chain::RunJoint& joint) {
+    const chain::RunPart& part = run_.parts[joint.outer];
+    placed_[joint.outer] = at_joint(part.part, part.enter, part.leave(), open_end(joint), in_metres(joint.make_up));
+    placed_[joint.outer].item.cut_length = part.cut_length;
+    if (joint.inner != chain::kBase) (is_socket(joint.b) ? before_ : after_).emplace_back(joint.inner, joint.outer);
+  }
+
+  void end_at(const chain::RunJoint& joint) {
+    const chain::RunEnd& end = run_.ends[joint.outer];
+    const Open open = open_end(joint);
+    if (end.device) {
+      extra_.push_back(at_joint(*end.device, end.device_port, end.device_port, open, in_metres(joint.make_up)));
+      return;
+    }
+    stub(open, joint);
+  }
+
+  void plugs_of(std::size_t row) {
+    const chain::RunPart& part = run_.parts[row];
+    for (std::size_t port = 0; port < part.ports.size() && !placed_[row].picture.ports.empty(); ++port) {
+      const Follower& follower = part.ports[port];
+      if (follower.what != Follower::What::plug) continue;
+      const catalog::Part& plug = catalog_.part(follower.plug);
+      const catalog::JointSize* size = catalog_.joint_size(catalog_.port_type(plug.ports[0].type));
+      const PortSpot& spot = placed_[row].picture.ports[port];
+      extra_.push_back(
+          at_joint(follower.plug, 0, 0, {spot.at, spot.heading}, size == nullptr ? 0.0 : in_metres(size->make_up())));
+    }
+  }
+
+  /// What the run ends at and is no part of it, in hidden lines.
+  void stub(const Open& open, const chain::RunJoint& joint) {
+    const catalog::JointSize* size = catalog_.joint_size(catalog_.port_type(joint.b));
+    const double half = 0.7 * (size == nullptr ? in_metres(inches(1.0)) : in_metres(size->outside_diameter));
+    const double overlap = in_metres(joint.make_up);
+    const double angle = open.heading * kRadian;
+    const auto at = [&](double along, double across) {
+      return Spot{open.at.x + along * std::cos(angle) - across * std::sin(angle),
+                  open.at.y + along * std::sin(angle) + across * std::cos(angle)};
+    };
+    const double far = 1.2 * half;
+    stubs_.push_back(
+        Stroke{"end",
+               {at(-overlap, -half), at(far, -half), at(far, half), at(-overlap, half), at(-overlap, -half)},
+               Ink::part_edge,
+               1.0F,
+               Line::hidden});
+  }
+
+  /// Plugs and devices first, then parts so that a male end comes before the socket that it goes into.
+  RunPicture gathered() {
+    RunPicture picture;
+    for (Placed& placed : extra_) take(picture, placed);
+    std::vector<bool> done(placed_.size(), false);
+    for (std::size_t round = 0; round <= placed_.size(); ++round)
+      for (std::size_t row = 0; row < placed_.size(); ++row)
+        if (!done[row] && !waits(row, done)) {
+          done[row] = true;
+          take(picture, placed_[row]);
+        }
+    for (const Placed& placed : placed_) picture.items.push_back(placed.item);
+    for (const Placed& placed : extra_) picture.items.push_back(placed.item);
+    for (Stroke& stroke : stubs_) picture.drawing.shapes.push_back(std::move(stroke));
+    base_stub(picture);
+    take_bounds(picture);
+    return picture;
+  }
+
+  bool waits(std::size_t row, const std::vector<bool>& done) const {
+    const auto before = [&](const auto& pair) { return pair.second == row && !done[pair.first]; };
+    const auto after = [&](const auto& pair) { return pair.first == row && !done[pair.second]; };
+    return std::any_of(before_.begin(), before_.end(), before) || std::any_of(after_.begin(), after_.end(), after);
+  }
+
+  static void take(RunPicture& picture, Placed& placed) {
+    for (Shape& shape : placed.picture.drawing.shapes) picture.drawing.shapes.push_back(std::move(shape));
+  }
+
+  void base_stub(RunPicture& picture) const {
+    if (run_.joints.empty()) return;
+    const catalog::JointSize* size = catalog_.joint_size(catalog_.port_type(run_.joints.front().a));
+    const double half = 0.7 * (size == nullptr ? in_metres(inches(1.0)) : in_metres(size->outside_diameter));
+    picture.drawing.shapes.push_back(
+        Stroke{"base",
+               {{-1.2 * half, -half}, {0.0, -half}, {0.0, half}, {-1.2 * half, half}, {-1.2 * half, -half}},
+               Ink::part_edge,
+               1.0F,
+               Line::hidden});
+  }
+
+  static void take_bounds(RunPicture& picture) {
+    Drawing& drawing = picture.drawing;
+    drawing.low = {0.0, 0.0};
+    const auto take = [&](const std::vector<Spot>& spots) {
+      for (const Spot& spot : spots) {
+        drawing.low = {std::min(drawing.low.x, spot.x), std::min(drawing.low.y, spot.y)};
+        drawing.high = {std::max(drawing.high.x, spot.x), std::max(drawing.high.y, spot.y)};
+      }
+    };
+    for (const Shape& shape : drawing.shapes) {
+      if (const auto* area = std::get_if<Area>(&shape)) take(area->outline);
+      if (const auto* stroke = std::get_if<Stroke>(&shape)) take(stroke->points);
+    }
+  }
+
+  const Catalog& catalog_;
+  const Run& run_;
+  std::vector<Placed> placed_;  // of each part of the run
+  std::vector<Placed> extra_;
+  std::vector<Stroke> stubs_;
+  std::vector<std::pair<std::size_t, std::size_t>> before_;  // the first is drawn before the second
+  std::vector<std::pair<std::size_t, std::size_t>> after_;   // ... after it
+};
+
+}  // namespace
+
+RunPicture run_picture(const Catalog& catalog, const Run& run) { return RunSketch(catalog, run).draw(); }
+
+void number_items(RunPicture& picture, double point) {
+  constexpr double kWide = 12.0;  // points, of a number with its plate
+  constexpr double kHigh = 11.0;
+  std::vector<Box> taken;
+  Drawing& drawing = picture.drawing;
+  for (std::size_t row = 0; row < picture.items.size(); ++row) {
+    const RunItem& item = picture.items[row];
+    const auto box_at = [&](const Spot& spot) {
+      return Box{{spot.x - kWide / 2.0 * point, spot.y - kHigh / 2.0 * point},
+                 {spot.x + kWide / 2.0 * point, spot.y + kHigh / 2.0 * point}};
+    };
+    Spot best = item.middle;
+    double least = 1e18;
+    for (const double out : {9.0, 20.0, 31.0, 42.0})
+      for (const auto& [x, y] :
+           {std::pair(0.0, 1.0), std::pair(0.0, -1.0), std::pair(1.0, 0.0), std::pair(-1.0, 0.0)}) {
+        const Spot tried{x == 0.0 ? item.middle.x : (x > 0.0 ? item.high.x : item.low.x) + x * out * point,
+                         y == 0.0 ? item.middle.y : (y > 0.0 ? item.high.y : item.low.y) + y * out * point};
+        double cost = 1e-3 * out * point * kWide * point;
+        for (const Box& other : taken) cost += 4.0 * box_at(tried).shared_with(other);
+        for (const RunItem& other : picture.items) cost += box_at(tried).shared_with({other.low, other.high});
+        if (cost >= least) continue;
+        least = cost;
+        best = tried;
+      }
+    taken.push_back(box_at(best));
+    drawing.shapes.push_back(Stroke{"leader", {item.middle, best}, Ink::faint_text, 0.8F});
+    drawing.shapes.push_back(Label{fmt::format("item {}", row + 1), best, fmt::format("{}", row + 1), Ink::accent_text,
+                                   Align::middle, Align::middle, Ink::accent_ground});
+  }
+  for (const Box& box : taken) {
+    drawing.low = {std::min(drawing.low.x, box.low.x), std::min(drawing.low.y, box.low.y)};
+    drawing.high = {std::max(drawing.high.x, box.high.x), std::max(drawing.high.y, box.high.y)};
+  }
+}
+
+}  // namespace riserun::report

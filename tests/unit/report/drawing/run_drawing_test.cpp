@@ -1,0 +1,84 @@
+// Runs of the examples, put together to scale.
+#include "report/drawing/run_drawing.h"
+
+#include "unit/plan/shipped.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace riserun::report {
+namespace {
+
+const std::vector<const char*> kExamples = {"one-air-bung", "bevel-bench", "air-too-weak", "one-part-short",
+                                            "walls-too-thin"};
+
+void each_run(const auto& check) {
+  for (const char* name : kExamples) {
+    const plan::Plan plan = plan::plan_of_example(name);
+    for (const plan::ConnectionPlan& connection : plan.connections)
+      if (connection.run() != nullptr) check(plan, connection);
+  }
+}
+
+TEST(RunDrawing, HasEveryPartPlugAndDevice) {
+  each_run([](const plan::Plan& plan, const plan::ConnectionPlan& connection) {
+    const chain::Run& run = *connection.run();
+    std::size_t wanted = run.parts.size();
+    for (const chain::RunPart& part : run.parts) wanted += part.plugs().size();
+    for (const chain::RunEnd& end : run.ends) wanted += end.device ? 1U : 0U;
+    EXPECT_EQ(run_picture(*plan.catalog, run).items.size(), wanted) << connection.name;
+  });
+}
+
+TEST(RunDrawing, AStraightRunIsAsLongAsThePlanSays) {
+  int seen = 0;
+  each_run([&](const plan::Plan& plan, const plan::ConnectionPlan& connection) {
+    const chain::Run& run = *connection.run();
+    if (connection.ends.size() != 1 || run.ends[0].device) return;
+    const RunPicture picture = run_picture(*plan.catalog, run);
+    for (const RunItem& item : picture.items)
+      if (item.broken || item.heading != 0.0 || plan.catalog->part(item.part).ports.size() != 2) return;
+    double last = 0.0;  // where the part that is furthest out ends
+    for (const RunItem& item : picture.items) last = std::max(last, item.high.x);
+    double length = in_metres(run.length);
+    for (const chain::RunJoint& joint : run.joints)
+      if (joint.to_end) length += in_metres(joint.make_up);
+    EXPECT_NEAR(last, length, 0.15 * length) << connection.name;
+    ++seen;
+  });
+  EXPECT_GT(seen, 0);
+}
+
+TEST(RunDrawing, AThreadGoesInAsFarAsItsJointSays) {
+  each_run([](const plan::Plan& plan, const plan::ConnectionPlan& connection) {
+    const chain::Run& run = *connection.run();
+    const RunPicture picture = run_picture(*plan.catalog, run);
+    for (const chain::RunJoint& joint : run.joints) {
+      if (joint.to_end || joint.inner != chain::kBase) continue;
+      EXPECT_NEAR(picture.items[joint.outer].low.x, -in_metres(joint.make_up), 0.02) << connection.name;
+    }
+  });
+}
+
+TEST(RunDrawing, NumbersStandBesideThePartsAndNotOnEachOther) {
+  constexpr double kPoint = 0.0254 / 72.0 * 2.0;  // at 1:2
+  each_run([](const plan::Plan& plan, const plan::ConnectionPlan& connection) {
+    RunPicture picture = run_picture(*plan.catalog, *connection.run());
+    number_items(picture, kPoint);
+    std::vector<Spot> numbers;
+    for (const Shape& shape : picture.drawing.shapes)
+      if (const Label* label = std::get_if<Label>(&shape)) numbers.push_back(label->at);
+    ASSERT_EQ(numbers.size(), picture.items.size()) << connection.name;
+    for (std::size_t i = 0; i < numbers.size(); ++i) {
+      EXPECT_GE(numbers[i].x, picture.drawing.low.x);
+      EXPECT_LE(numbers[i].x, picture.drawing.high.x);
+      for (std::size_t j = 0; j < i; ++j)
+        EXPECT_GT(std::hypot(numbers[i].x - numbers[j].x, numbers[i].y - numbers[j].y), 6.0 * kPoint)
+            << connection.name << ' ' << i << ' ' << j;
+    }
+  });
+}
+
+}  // namespace
+}  // namespace riserun::report

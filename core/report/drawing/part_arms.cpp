@@ -27,6 +27,7 @@ Arm arm_of(const Catalog& catalog, const Part& part, const Port& port) {
   Arm arm;
   arm.heading = port.heading_degrees;
   arm.bore = in_metres(port.bore);
+  arm.kind = type.kind;
   arm.female = type.end == End::female;
   arm.threaded = kind.threaded;
   arm.tapered = kind.tapered;
@@ -89,14 +90,36 @@ void begin_ends(ArmSet& set) {
     arm->start = arm->reach - std::min(arm->joint, arm->female ? set.length : (1.0 - kLeastHead) * set.length);
 }
 
-void measure(ArmSet& set) {
+/// What is sold by the length, and what is threaded pipe, may be drawn shorter than it is.
+bool may_be_broken(const ArmSet& set, const catalog::Family& family, const Part& part) {
+  return family.flexible || part.cut_to_length || part.threaded_when_cut ||
+         (set.straight && !set.arms[0].female && !set.arms[1].female && set.flats <= 0.0);
+}
+
+/// Which sockets the body covers.
+void cover(ArmSet& set, const catalog::Family& family, const Part& part) {
+  const auto plain = [](const Arm& arm) { return arm.female && arm.shape == EndShape::plain; };
+  const bool connector =
+      family.role == catalog::Role::connector && family.shape == catalog::BodyShape::usual && !part.closing;
+  for (Arm& arm : set.arms) {
+    if (!plain(arm)) continue;
+    const Arm& other = &arm == &set.arms.front() ? set.arms.back() : set.arms.front();
+    const bool alike = other.female && std::abs(other.half - arm.half) < 1e-6 && plain(other);
+    const bool head = !other.female && other.shape != EndShape::flange;
+    arm.covered = family.weld_bung != catalog::WeldBung::none ||
+                  (set.arms.size() == 1 && family.role == catalog::Role::plug) ||
+                  (set.straight && (head || (connector && alike)));
+  }
+}
+
+void measure(ArmSet& set, const catalog::Family& family, const Part& part) {
   for (Arm& arm : set.arms) {
     arm.half = width_of(arm) / 2.0;
     set.body = std::max(set.body, 2.0 * arm.half);
   }
   for (Arm& arm : set.arms) {
     arm.reach = std::max(arm.reach, arm.female ? 0.35 * set.body : 0.7 * arm.joint);
-    if (arm.reach > kLongestArm * set.body) {
+    if (may_be_broken(set, family, part) && arm.reach > kLongestArm * set.body) {
       arm.reach = kLongestArm * set.body;
       set.broken = true;
     }
@@ -119,7 +142,8 @@ ArmSet arms_of(const Catalog& catalog, const Part& part, std::size_t enter, std:
     for (Arm& arm : set.arms) arm.heading = -arm.heading;
   set.straight =
       set.arms.size() == 2 && std::abs(std::cos((set.arms[0].heading - set.arms[1].heading) * kRadian) + 1.0) < 1e-6;
-  measure(set);
+  measure(set, catalog.family(part.family), part);
+  cover(set, catalog.family(part.family), part);
   return set;
 }
 

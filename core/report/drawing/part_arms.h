@@ -17,9 +17,11 @@ struct Arm {
   double reach = 0.0;  // from the middle, as drawn
   double start = 0.0;  // where a male end begins, from the middle; before it where below zero
   double half = 0.0;   // of the body's width beside the end
+  catalog::KindId kind;
   bool female = false;
   bool threaded = false;
   bool tapered = false;
+  bool covered = false;  // a socket that shows nothing of its own: the body is what is seen
   catalog::EndShape shape = catalog::EndShape::plain;
 };
 

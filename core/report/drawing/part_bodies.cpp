@@ -14,10 +14,20 @@ using catalog::Family;
 using catalog::Part;
 using catalog::Role;
 
-/// Pipe, tube and hose keep their width; of two widths a swage lies between.
+/// Pipe, tube and hose keep their width; of two widths a swage lies between. What has parallel threads or two kinds of
+/// end has something for a wrench.
 bool is_pipe(const ArmSet& set, const Part& part) {
-  return set.straight && set.arms[0].female == set.arms[1].female && set.arms[0].shape == set.arms[1].shape &&
-         set.flats <= 0.0 && !part.closing && (!set.arms[0].female || set.arms[0].shape == catalog::EndShape::hose);
+  const Arm& a = set.arms[0];
+  const Arm& b = set.arms[1];
+  if (a.female != b.female || a.shape != b.shape || a.kind != b.kind || set.flats > 0.0 || part.closing) return false;
+  if (a.female) return a.shape == catalog::EndShape::hose;
+  return a.shape == catalog::EndShape::plain && (a.tapered || !a.threaded);
+}
+
+/// A hose with its ends on it.
+void hose_body(PartPen& pen, const ArmSet& set) {
+  const double half = 0.68 * std::max(set.arms[0].bore, set.arms[1].bore);
+  pen.tube({{}, set.arms[1].heading}, "body", -0.92 * set.arms[0].reach, 0.92 * set.arms[1].reach, half, half);
 }
 
 /// Half the width that a wrench goes over: the corners of the hexagon, where flats are given.
@@ -32,17 +42,21 @@ void straight_body(PartPen& pen, const Family& family, const Part& part, const A
   const Arm& a = set.arms[0];
   const Arm& b = set.arms[1];
   // Along the axis from the first port to the second, both ends left out.
-  const double from = -(a.female ? a.reach : a.start);
-  const double to = b.female ? b.reach : b.start;
+  const double to = b.covered ? b.reach : b.start;
+  const double from = std::min(-(a.covered ? a.reach : a.start), to - 0.12 * set.length);
   if (is_pipe(set, part)) {
     pen.tube(axis, "body", -a.start, b.start, a.half, b.half);
     return;
   }
+  if (family.flexible) {
+    hose_body(pen, set);
+    return;
+  }
   const bool both_sockets = a.female && b.female;
   if (both_sockets && (family.shape != BodyShape::usual || family.role != Role::connector || part.closing)) {
-    pen.tube(axis, "body", -0.6 * a.reach, 0.6 * b.reach, 0.94 * a.half, 0.94 * b.half);
+    pen.tube(axis, "body", -0.96 * a.reach, 0.96 * b.reach, 0.94 * a.half, 0.94 * b.half);
   } else if (both_sockets) {
-    pen.tube(axis, "body", -a.reach, b.reach, a.half, b.half);
+    pen.tube(axis, "body", a.covered ? -a.reach : -0.5 * a.reach, b.covered ? b.reach : 0.5 * b.reach, a.half, b.half);
   } else if (a.shape == catalog::EndShape::flange || b.shape == catalog::EndShape::flange) {
     pen.tube(axis, "hub", from, to, set.arms[1].half, set.arms[1].half);
   } else if (family.weld_bung != catalog::WeldBung::none) {
@@ -65,6 +79,14 @@ void bent_body(PartPen& pen, const ArmSet& set) {
     }
     pen.round({}, "elbow", round, Ink::part_body, edge);
   }
+}
+
+/// In the back of a plug without a head: it is turned by a key.
+void key_hole(PartPen& pen, const Arm& arm) {
+  const double deep = arm.start + 0.6 * (arm.reach - arm.start);
+  const double half = 0.28 * arm.outside;
+  pen.line({{}, arm.heading}, "key", {{arm.start, -half}, {deep, -half}, {deep, half}, {arm.start, half}},
+           Line::hidden);
 }
 
 void end_body(PartPen& pen, const Family& family, const ArmSet& set) {
@@ -110,6 +132,8 @@ void draw_body(PartPen& pen, const Family& family, const Part& part, const ArmSe
 
 void draw_features(PartPen& pen, const Family& family, const Part& part, const ArmSet& set) {
   if (set.arms.size() == 1) {
+    if (family.role == Role::plug && !set.arms[0].female && set.arms[0].threaded && set.flats <= 0.0)
+      key_hole(pen, set.arms[0]);
     draw_end_device(pen, family, part, set);
     return;
   }

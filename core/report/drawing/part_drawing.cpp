@@ -43,6 +43,13 @@ bool takes_the_insides(const catalog::Family& family) {
   return family.role != catalog::Role::hose_clamp && family.role != catalog::Role::gauge;
 }
 
+/// Cast sockets have a band round their mouth: not forged bungs, not valves, and not where a hexagon is.
+bool has_bands(const catalog::Family& family, const ArmSet& set, const Arm& arm) {
+  const bool cast = family.weld_bung == catalog::WeldBung::none &&
+                    (family.role == catalog::Role::connector || family.role == catalog::Role::plug);
+  return cast && !(arm.covered && set.straight && !(set.arms[0].female && set.arms[1].female));
+}
+
 }  // namespace
 
 PartPicture part_picture(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave) {
@@ -53,11 +60,10 @@ PartPicture part_picture(const Catalog& catalog, const Part& part, std::size_t e
   PartPen pen(picture.drawing);
   draw_body(pen, family, part, set);
   if (family.role != catalog::Role::hose_clamp)
-    for (const Arm& arm : set.arms)
-      draw_end(pen, arm, family.weld_bung == catalog::WeldBung::none && family.role == catalog::Role::connector);
+    for (const Arm& arm : set.arms) draw_end(pen, arm, has_bands(family, set, arm));
   draw_features(pen, family, part, set);
   if (takes_the_insides(family))
-    for (const Arm& arm : set.arms) draw_inside(pen, arm);
+    for (const Arm& arm : set.arms) draw_inside(pen, arm, family.role != catalog::Role::plug);
   if (set.broken) break_marks(pen, set);
   for (const Arm& arm : set.arms) picture.ports.push_back({Axis{{}, arm.heading}.at(arm.reach, 0.0), arm.heading});
   picture.broken = set.broken;

@@ -74,16 +74,22 @@ void male_end(PartPen& pen, const Arm& arm) {
 void levers(PartPen& pen, const Arm& arm) {
   const Axis axis = axis_of(arm);
   const double length = arm.reach - arm.start;
+  const double pivot = arm.reach - 0.3 * length;
+  const double back = pivot - 1.35 * length;
   for (const double side : {-1.0, 1.0}) {
-    const double pivot = arm.reach - 0.35 * length;
-    const double in = side * 0.9 * arm.half;
-    const double out = side * 1.28 * arm.half;
-    const std::pair<double, double> outline[] = {
-        {pivot - 0.95 * length, out}, {pivot + 0.12 * length, in}, {pivot + 0.12 * length, out}};
+    // The cam on its pin, the arm folded back along the body, the ring that it is pulled by.
+    const double in = 1.08 * arm.half;
+    const double out = 1.3 * arm.half;
+    const double slope = 0.12 * arm.half;
     if (side > 0.0)
-      pen.area(axis, "lever", {outline[0], outline[1], outline[2]});
+      pen.area(axis, "lever", {{back, in + slope}, {pivot, in}, {pivot, out}, {back, out + slope}});
     else
-      pen.area(axis, "lever", {outline[0], outline[2], outline[1]});
+      pen.area(axis, "lever", {{back, -out - slope}, {pivot, -out}, {pivot, -in}, {back, -in - slope}});
+    const double middle = side * 1.12 * arm.half;
+    pen.round(axis.at(pivot, middle), "cam", 0.26 * arm.half);
+    pen.round(axis.at(pivot, middle), "pin", 0.07 * arm.half, Ink::part_edge);
+    pen.round(axis.at(back - 0.14 * arm.half, side * (1.19 * arm.half + slope)), "ring", 0.2 * arm.half,
+              Ink::part_bore);
   }
 }
 
@@ -113,7 +119,7 @@ void band_clamp(PartPen& pen, const Arm& arm) {
 void female_end(PartPen& pen, const Arm& arm, bool bands) {
   const Axis axis = axis_of(arm);
   const double length = arm.reach - arm.start;
-  pen.tube(axis, "socket", arm.start, arm.reach, arm.half, arm.half);
+  if (!arm.covered) pen.tube(axis, "socket", arm.start, arm.reach, arm.half, arm.half);
   switch (arm.shape) {
     case EndShape::nut:
       pen.hexagon(axis, "nut", arm.reach - std::max(0.8 * length, 0.5 * arm.half), arm.reach, 1.08 * arm.half);
@@ -166,12 +172,12 @@ void draw_end(PartPen& pen, const Arm& arm, bool bands) {
     male_end(pen, arm);
 }
 
-void draw_inside(PartPen& pen, const Arm& arm) {
+void draw_inside(PartPen& pen, const Arm& arm, bool leads_through) {
   const Axis axis = axis_of(arm);
   const double inner = arm.female && arm.shape != EndShape::hose ? arm.reach - arm.joint : arm.reach;
   const double half = arm.bore / 2.0;
   for (const double side : {-half, half})
-    pen.line(axis, "bore", {{std::min(0.0, inner), side}, {inner, side}}, Line::hidden);
+    if (leads_through) pen.line(axis, "bore", {{std::min(0.0, inner), side}, {inner, side}}, Line::hidden);
   if (arm.female && arm.shape != EndShape::hose) {
     const double mouth = arm.outside / 2.0;
     pen.line(axis, "mouth", {{arm.reach, -mouth}, {inner, -0.95 * mouth}, {inner, 0.95 * mouth}, {arm.reach, mouth}},

@@ -10,6 +10,6 @@ namespace riserun::report {
 void draw_end(PartPen& pen, const Arm& arm, bool bands);
 
 /// What is inside, in hidden lines: the bore, and in a socket what it takes up; and the axis.
-void draw_inside(PartPen& pen, const Arm& arm);
+void draw_inside(PartPen& pen, const Arm& arm, bool leads_through);
 
 }  // namespace riserun::report

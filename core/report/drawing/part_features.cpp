@@ -32,7 +32,7 @@ Seat seat_of(const ArmSet& set) {
 
 void lever_handle(PartPen& pen, const Seat& seat) {
   const double top = 1.75 * seat.half;
-  pen.round({}, "ball", std::min(1.3 * seat.half, 0.5 * seat.width() + 0.4 * seat.half));
+  pen.round({}, "ball", std::min(1.3 * seat.half, 0.62 * seat.width()));
   pen.tube(seat.up, "stem", 0.9 * seat.half, top, 0.36 * seat.half, 0.28 * seat.half);
   pen.area(seat.run, "lever",
            {{-0.45 * seat.half, top},
@@ -174,6 +174,18 @@ void grips(PartPen& pen, const ArmSet& set) {
       pen.hexagon({{}, arm.heading}, "hexagon", 0.52 * arm.reach, arm.reach, 1.06 * arm.half);
 }
 
+/// The wire that keeps a hose from being sucked flat.
+void wound_wire(PartPen& pen, const ArmSet& set) {
+  const Arm& arm = set.arms[1];
+  const Axis axis{{}, arm.heading};
+  constexpr int kTurns = 18;
+  const double step = set.length / kTurns;
+  for (int i = 1; i < kTurns; ++i) {
+    const double along = -set.arms[0].reach + i * step;
+    pen.line(axis, "wire", {{along - 0.3 * step, -arm.half}, {along + 0.3 * step, arm.half}});
+  }
+}
+
 void gauge(PartPen& pen, const Arm& arm) {
   const Axis axis{{}, arm.heading};
   // A dial of 2-1/2 in on 1/4 in, 2 in on 1/8 in (common practice).
@@ -304,7 +316,11 @@ void draw_on_run(PartPen& pen, const Family& family, const Part& part, const Arm
     grips(pen, set);
     check_body(pen, seat, family.check);
   }
-  if (family.role == Role::regulator) regulator(pen, seat);
+  if (family.role == Role::regulator) {
+    grips(pen, set);
+    regulator(pen, seat);
+  }
+  if (family.flexible && family.role == Role::device) wound_wire(pen, set);
   if (family.role == Role::restrictor) restrictor(pen, seat, set);
   if (part.closing) union_nut(pen, seat, part.dielectric);
   if (part.arrow || part.one_way) {

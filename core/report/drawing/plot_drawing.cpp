@@ -91,9 +91,10 @@ class PlotSketch {
     for (std::size_t row = plot_.series.size(); row-- > 0;) {
       words("name", {right, 1.02 * high_}, plot_.series[row].name, Align::high, Align::low);
       const double level = 1.02 * high_ + 0.045 * high_;
-      const double from = right - 0.16 * wide_;
-      line("name", {{from, level}, {from + 0.035 * wide_, level}}, ink_of(plot_, row), 3.0F);
-      right -= 0.19 * wide_;
+      // A little more than the letters of seven points are wide on the average.
+      const double from = right - 4.2 * static_cast<double>(plot_.series[row].name.size()) - 26.0;
+      line("name", {{from, level}, {from + 20.0, level}}, ink_of(plot_, row), 3.0F);
+      right = from - 12.0;
     }
   }
 

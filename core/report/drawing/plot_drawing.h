@@ -13,7 +13,7 @@ Ink ink_of(const Plot& plot, std::size_t row);
 /// A step of a time axis: whole minutes where it is longer than two. Seconds.
 double time_step(double whole, int wanted);
 
-/// @param wide,high  of the area that the curves have; every spot is in the same measure
+/// @param wide,high  of the area that the curves have, in points, as every spot of the drawing
 Drawing plot_drawing(const Plot& plot, const Timeline& timeline, double wide, double high);
 
 }  // namespace riserun::report

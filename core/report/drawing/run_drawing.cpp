@@ -24,6 +24,7 @@ constexpr double kRadian = std::numbers::pi / 180.0;
 struct Placed {
   PartPicture picture;
   RunItem item;
+  bool socket = false;  // it goes over what it is joined to
 };
 
 struct Box {
@@ -151,8 +152,12 @@ class RunSketch {
   void end_at(const chain::RunJoint& joint) {
     const chain::RunEnd& end = run_.ends[joint.outer];
     const Open open = open_end(joint);
+    const double angle = open.heading * kRadian;
+    const double in = in_metres(joint.make_up);
+    faces_.push_back({open.at.x - in * std::cos(angle), open.at.y - in * std::sin(angle)});
     if (end.device) {
-      extra_.push_back(at_joint(*end.device, end.device_port, end.device_port, open, in_metres(joint.make_up)));
+      extra_.push_back(at_joint(*end.device, end.device_port, end.device_port, open, in));
+      extra_.back().socket = is_socket(joint.b);
       return;
     }
     stub(open, joint);
@@ -168,6 +173,7 @@ class RunSketch {
       const PortSpot& spot = placed_[row].picture.ports[port];
       extra_.push_back(
           at_joint(follower.plug, 0, 0, {spot.at, spot.heading}, size == nullptr ? 0.0 : in_metres(size->make_up())));
+      extra_.back().socket = is_socket(plug.ports[0].type);
     }
   }
 
@@ -193,7 +199,8 @@ class RunSketch {
   /// Plugs and devices first, then parts so that a male end comes before the socket that it goes into.
   RunPicture gathered() {
     RunPicture picture;
-    for (Placed& placed : extra_) take(picture, placed);
+    for (Placed& placed : extra_)
+      if (!placed.socket) take(picture, placed);
     std::vector<bool> done(placed_.size(), false);
     for (std::size_t round = 0; round <= placed_.size(); ++round)
       for (std::size_t row = 0; row < placed_.size(); ++row)
@@ -201,6 +208,9 @@ class RunSketch {
           done[row] = true;
           take(picture, placed_[row]);
         }
+    for (Placed& placed : extra_)
+      if (placed.socket) take(picture, placed);
+    picture.faces = faces_;
     for (const Placed& placed : placed_) picture.items.push_back(placed.item);
     for (const Placed& placed : extra_) picture.items.push_back(placed.item);
     for (Stroke& stroke : stubs_) picture.drawing.shapes.push_back(std::move(stroke));
@@ -251,6 +261,7 @@ class RunSketch {
   std::vector<Placed> placed_;  // of each part of the run
   std::vector<Placed> extra_;
   std::vector<Stroke> stubs_;
+  std::vector<Spot> faces_;
   std::vector<std::pair<std::size_t, std::size_t>> before_;  // the first is drawn before the second
   std::vector<std::pair<std::size_t, std::size_t>> after_;   // ... after it
 };

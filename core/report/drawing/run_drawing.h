@@ -25,6 +25,7 @@ struct RunItem {
 
 struct RunPicture {
   Drawing drawing;
+  std::vector<Spot> faces;  // of the ports that the run ends at, end by end; its base is at 0, 0
   std::vector<RunItem> items;
 };
 

@@ -153,6 +153,18 @@ void Pages::row(const std::string& count, const std::string& what, const std::st
   down_ += second + 5.0;
 }
 
+void Pages::tick(const std::string& words) {
+  const double left = kMargin + kBox + kGap;
+  const double wide = width() - kBox - kGap;
+  const double high = height_of(words, "Sans 8", wide);
+  room_for(high + 3.0);
+  cairo_set_line_width(drawing_->cairo.get(), 0.8);
+  cairo_rectangle(drawing_->cairo.get(), kMargin, down_ + 0.5, kBox - 1.0, kBox - 1.0);
+  cairo_stroke(drawing_->cairo.get());
+  put(words, "Sans 8", left, wide);
+  down_ += high + 3.0;
+}
+
 void Pages::typed(const std::vector<TypedLine>& lines, std::size_t columns, bool on_one_page) {
   double size = std::min(kMostTyped, width() / (static_cast<double>(columns) * kLetterWidth));
   const double room = paper_.height - kMargin - down_;

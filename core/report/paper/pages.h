@@ -30,6 +30,8 @@ class Pages {
   void sentence(const std::string& words);
   /// A box to tick, how many, what, and at the right what it costs or measures. A row is never split.
   void row(const std::string& count, const std::string& what, const std::string& beside, const std::string& under);
+  /// A box to tick and what is to be done, over the whole width.
+  void tick(const std::string& words);
   /// Lines in letters of one width, as large as lets so many of them stand in a line, and all of them on the page where
   /// that keeps them at 7 points or more.
   void typed(const std::vector<TypedLine>& lines, std::size_t columns, bool on_one_page);

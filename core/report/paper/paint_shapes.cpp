@@ -11,7 +11,7 @@ constexpr Lettering kWords{7.0, false};
 constexpr double kLineHigh = 9.0;   // of words, with the gap to the next
 constexpr double kBase = 2.5;       // of the base line under the middle of small letters
 constexpr double kColumn = 11.0;    // between columns of heights, rows of breadths
-constexpr double kWordsGap = 4.0;        // between the last column and its words
+constexpr double kWordsGap = 4.0;   // between the last column and its words
 constexpr double kThin = 0.45;      // dimension and witness lines (ISO 128-2: thin is half of wide)
 constexpr double kOffEdge = 1.5;    // a witness line starts so far from the edge (ISO 129-1, ASME Y14.5: visible gap)
 constexpr double kOver = 2.5;       // ... and ends so far past the dimension line

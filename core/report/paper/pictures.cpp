@@ -77,13 +77,17 @@ Picture run_of(const Plan& plan, const plan::ConnectionPlan& connection, UnitSys
   Picture picture;
   picture.title = fmt::format("{}: {} to {}", connection.name, connection.from, connection.to);
   picture.rows = rows_of(plan, connection, run, units);
-  if (connection.ends.size() == 1 && run.drawing.width() > 0.0)
-    run.drawing.shapes.push_back(Breadth{"length", 0.0, run.drawing.high.x, run.drawing.low.y, false, 0,
+  const bool to_port = connection.ends.size() == 1 && !connection.ends_in && run.faces.size() == 1;
+  if (to_port && run.faces[0].x > 0.0)
+    run.drawing.shapes.push_back(Breadth{"length", 0.0, run.faces[0].x, run.drawing.low.y, false, 0,
                                          write_long_length(connection.run_length, units) + " from port to port"});
   picture.drawing = run.drawing;
   // Numbers stand round the run by the page's measure: the scale is found without them first, with room kept.
   constexpr double kNumbers = 26.0;  // points above and below
-  fit_scale(picture, units, {room.width - 2.0 * kNumbers, room.height - 2.0 * kNumbers}, letters);
+  const double high = connection.ends.size() > 1 ? 380.0 : 210.0;
+  const double rows = kRowHigh * static_cast<double>(picture.rows.size());
+  fit_scale(picture, units, {room.width - 2.0 * kNumbers, std::min(high + rows, room.height) - 2.0 * kNumbers},
+            letters);
   number_items(run, 1.0 / picture.scale);
   picture.drawing = std::move(run.drawing);
   return picture;
@@ -163,7 +167,7 @@ std::vector<Picture> pictures_of(const Plan& plan, UnitSystem units, const Room&
                            {room.width, std::min(room.height, 210.0)}, letters));
   for (const plan::ConnectionPlan& connection : plan.connections)
     if (connection.run() != nullptr && !connection.run()->joints.empty())
-      pictures.push_back(run_of(plan, connection, units, {room.width, std::min(room.height, 430.0)}, letters));
+      pictures.push_back(run_of(plan, connection, units, room, letters));
   if (!plan.walls.at_set.panels.empty()) {
     pictures.push_back(pressures_of(plan, units, room));
     pictures.push_back(panels_of(plan, units, {room.width, std::min(room.height, 260.0)}, letters));

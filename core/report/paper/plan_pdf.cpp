@@ -76,21 +76,21 @@ void leak_test_sheet(Pages& pages, const plan::Plan& plan, UnitSystem units) {
   if (!test.possible) return;
   pages.new_page();
   pages.heading("Leak test, to be filled in");
-  pages.sentence(fmt::format("{}: {}. Walls hold {}. Nobody stands before the walls while the pressure rises.",
-                             write_pressure(test.pressure, units), say(test.basis, units),
-                             write_pressure(plan.walls.limit, units)));
+  pages.sentence(fmt::format("At {}: {} The walls hold {}.", write_pressure(test.pressure, units),
+                             say(test.basis, units), write_pressure(plan.walls.limit, units)));
   for (const StepList& list : leak_test_steps(plan, units)) {
+    if (list.title == kReadings) continue;  // they are written into the table below
     pages.heading(list.title);
-    for (const SaidStep& step : list.steps) pages.row("", step.text, "", "");
+    for (const SaidStep& step : list.steps) pages.tick(step.text);
   }
-  pages.heading("Readings");
+  pages.heading(kReadings);
   std::vector<std::vector<std::string>> rows;
   for (const plan::TestRung& rung : test.rungs)
     rows.push_back({write_pressure_alone(rung.pressure, units), "", "", ""});
   pages.form({"rise to", "gauge", "time", "leaks found"}, rows);
   rows.clear();
   for (const Time& reading : test.readings) rows.push_back({write_time(reading), "", "", ""});
-  pages.form({"after", "gauge", "air temperature", "time"}, rows);
+  pages.form({"after", "gauge", "air temperature", "metal temperature"}, rows);
   pages.form({"tested by", "date", "tight: yes or no", "mended where"}, {{"", "", "", ""}, {"", "", "", ""}});
 }
 

@@ -47,7 +47,7 @@ StepList rig_order(const chain::Run& run, UnitSystem units) {
 }
 
 StepList readings(const plan::LeakTestPlan& test) {
-  StepList list{"Readings", {}};
+  StepList list{kReadings, {}};
   for (const Time& at : test.readings)
     list.steps.push_back({fmt::format("after {:>6}   gauge ________   air ________   metal ________",
                                       write_time(at, UnitSystem::inch))});

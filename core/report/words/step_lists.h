@@ -20,6 +20,9 @@ struct StepList {
   std::vector<SaidStep> steps;
 };
 
+/// Title of the list of readings.
+inline constexpr const char* kReadings = "Readings";
+
 /// The leak test's rig, steps, welds and readings; empty where no test is possible.
 std::vector<StepList> leak_test_steps(const plan::Plan& plan, UnitSystem units);
 /// The order of work, phase by phase.

@@ -63,8 +63,9 @@ TEST(PartDrawing, SocketsShowWhatTheyTakeUpInHiddenLines) {
       hose = hose || shipped().kind(type.kind).female_shape == catalog::EndShape::hose;
     }
     const Drawing drawing = straight(part);
-    EXPECT_EQ(count(drawing, "bore"), 2 * part.ports.size()) << part.id;
-    EXPECT_EQ(count(drawing, "axis") >= part.ports.size(), true) << part.id;
+    const bool plug = shipped().family(part.family).role == catalog::Role::plug;
+    EXPECT_EQ(count(drawing, "bore"), plug ? 0 : 2 * part.ports.size()) << part.id;
+    EXPECT_GE(count(drawing, "axis"), part.ports.size()) << part.id;
     if (!hose) EXPECT_EQ(count(drawing, "mouth"), female) << part.id;
     for (const Shape& shape : drawing.shapes)
       if (const Stroke* stroke = std::get_if<Stroke>(&shape); stroke != nullptr && stroke->name == "mouth")

@@ -29,7 +29,7 @@ int main(int count, char** words) {
                                static_cast<float>(left + kCell - 8.0), static_cast<float>(top + kCell - 22.0)};
     report::paint_shapes(drawing, report::fitted(drawing, box, 1.0F), box, brush);
     const std::string name = covered ? std::to_string(cell + 1) : catalog.family(part->family).name;
-    brush.words({left + kCell / 2.0, top + kCell - 8.0}, report::Anchor::middle, name, report::Ink::text, {7.0, false});
+    brush.words({left + kCell / 2.0, top + kCell - 8.0}, report::Anchor::middle, name, report::Ink::text, {5.6, false});
     ++cell;
   }
   std::ofstream(words[1], std::ios::binary)

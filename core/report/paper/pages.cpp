@@ -171,9 +171,13 @@ void Pages::typed(const std::vector<TypedLine>& lines, std::size_t columns, bool
   if (on_one_page) size = std::min(size, room / (static_cast<double>(lines.size() + 1) * kLineHeight));
   size = std::max(size, kLeastTyped);
   for (const TypedLine& line : lines) {
-    room_for(size * kLineHeight);
-    put(line.text, fmt::format("Monospace{} {:.2f}", line.bold ? " Bold" : "", size * kOfPango), kMargin, 0.0);
-    down_ += size * kLineHeight;
+    const std::string font = fmt::format("Monospace{} {:.2f}", line.bold ? " Bold" : "", size * kOfPango);
+    // A name may be longer than any line: it goes on below, not over the edge.
+    const bool too_long = quantity::count_characters(line.text) > columns;
+    const double high = too_long ? height_of(line.text, font, width()) : size * kLineHeight;
+    room_for(high);
+    put(line.text, font, kMargin, too_long ? width() : 0.0);
+    down_ += high;
   }
 }
 

@@ -10,11 +10,11 @@
 namespace riserun::report {
 namespace {
 
-const std::vector<const char*> kExamples = {"one-air-bung", "bevel-bench", "air-too-weak", "one-part-short",
-                                            "walls-too-thin"};
+const std::vector<const char*> kDrawnExamples = {"one-air-bung", "bevel-bench", "air-too-weak", "one-part-short",
+                                                 "walls-too-thin"};
 
 void each_run(const auto& check) {
-  for (const char* name : kExamples) {
+  for (const char* name : kDrawnExamples) {
     const plan::Plan plan = plan::plan_of_example(name);
     for (const plan::ConnectionPlan& connection : plan.connections)
       if (connection.run() != nullptr) check(plan, connection);

@@ -14,7 +14,8 @@ using catalog::EndShape;
 using catalog::Part;
 using catalog::Port;
 
-constexpr double kLongestArm = 2.6;  // of the body's width; longer ones are broken
+constexpr double kLeastReach = 0.12;  // of the body's width; none is as short
+constexpr double kLongestArm = 2.6;   // of the body's width; longer ones are broken
 
 EndShape shape_of(const catalog::JointKind& kind, End end) {
   return end == End::male ? kind.male_shape : end == End::female ? kind.female_shape : kind.neither_shape;
@@ -118,7 +119,9 @@ void measure(ArmSet& set, const catalog::Family& family, const Part& part) {
     set.body = std::max(set.body, 2.0 * arm.half);
   }
   for (Arm& arm : set.arms) {
-    arm.reach = std::max(arm.reach, arm.female ? 0.35 * set.body : 0.7 * arm.joint);
+    // Of what the catalog says no length of, the usual proportions.
+    if (arm.reach < kLeastReach * set.body)
+      arm.reach = std::max(arm.reach, arm.female ? 0.35 * set.body : 0.7 * arm.joint);
     if (may_be_broken(set, family, part) && arm.reach > kLongestArm * set.body) {
       arm.reach = kLongestArm * set.body;
       set.broken = true;

@@ -34,13 +34,13 @@ void lever_handle(PartPen& pen, const Seat& seat) {
   const double top = 1.75 * seat.half;
   pen.round({}, "ball", std::min(1.3 * seat.half, 0.62 * seat.width()));
   pen.tube(seat.up, "stem", 0.9 * seat.half, top, 0.36 * seat.half, 0.28 * seat.half);
+  pen.tube({seat.run.at(0.0, top + 0.13 * seat.half), seat.run.heading}, "lever", -0.45 * seat.half, 0.8 * seat.half,
+           0.13 * seat.half, 0.13 * seat.half);
   pen.area(seat.run, "lever",
-           {{-0.45 * seat.half, top},
-            {0.8 * seat.half, top},
+           {{0.8 * seat.half, top},
             {3.6 * seat.half, top + 0.32 * seat.half},
-            {3.6 * seat.half, top + 0.56 * seat.half},
-            {0.8 * seat.half, top + 0.26 * seat.half},
-            {-0.45 * seat.half, top + 0.26 * seat.half}});
+            {3.6 * seat.half, top + 0.58 * seat.half},
+            {0.8 * seat.half, top + 0.26 * seat.half}});
   pen.square(seat.up, "nut", top + 0.26 * seat.half, top + 0.5 * seat.half, 0.2 * seat.half);
 }
 

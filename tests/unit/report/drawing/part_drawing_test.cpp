@@ -96,10 +96,9 @@ TEST(PartDrawing, TheEnteredPortLooksLeft) {
       const PartPicture picture = part_picture(shipped(), part, enter, 1 - enter);
       EXPECT_LT(picture.ports[enter].at.x, 0.0) << part.id;
       EXPECT_NEAR(picture.ports[enter].at.y, 0.0, 1e-9) << part.id;
-      // What is not broken is as long as the catalog says, unless that is less than its joint needs.
+      // What is not broken is as long as the catalog says, unless it says next to nothing.
       if (!picture.broken && in_metres(part.ports[enter].reach) > 0.03) {
-        EXPECT_NEAR(-picture.ports[enter].at.x, in_metres(part.ports[enter].reach), 0.35 * -picture.ports[enter].at.x)
-            << part.id;
+        EXPECT_NEAR(-picture.ports[enter].at.x, in_metres(part.ports[enter].reach), 1e-9) << part.id;
       }
     }
   }

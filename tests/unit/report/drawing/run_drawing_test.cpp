@@ -14,8 +14,12 @@ const std::vector<const char*> kDrawnExamples = {"one-air-bung", "bevel-bench", 
                                                  "walls-too-thin"};
 
 void each_run(const auto& check) {
-  for (const char* name : kDrawnExamples) {
-    const plan::Plan plan = plan::plan_of_example(name);
+  static const std::vector<plan::Plan> kPlans = [] {
+    std::vector<plan::Plan> plans;
+    for (const char* name : kDrawnExamples) plans.push_back(plan::plan_of_example(name));
+    return plans;
+  }();
+  for (const plan::Plan& plan : kPlans) {
     for (const plan::ConnectionPlan& connection : plan.connections)
       if (connection.run() != nullptr) check(plan, connection);
   }

@@ -62,7 +62,7 @@ Drawing elevation_drawing(const Elevation& known) {
   }
   // The riser stands in a bay near the middle and ends short of the floor.
   const double bay = (f.tank_right - f.tank_left) / (known.baffles + 1);
-  const double x = f.tank_left + (known.baffles / 2 + 0.5) * bay;
+  const double x = f.tank_left + (static_cast<double>(known.baffles / 2) + 0.5) * bay;
   drawing.shapes.push_back(Stroke{"riser", {{x, f.tank_top * 0.1}, {x, f.table_floor}}, Ink::part_edge, 4.0F});
   return drawing;
 }

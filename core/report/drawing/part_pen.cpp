@@ -25,7 +25,7 @@ void PartPen::tube(const Axis& axis, std::string name, double from, double to, d
   area(axis, std::move(name), {{from, -half_from}, {to, -half_to}, {to, half_to}, {from, half_from}}, fill, edge);
 }
 
-void PartPen::hexagon(const Axis& axis, std::string name, double from, double to, double half) {
+void PartPen::hexagon(const Axis& axis, const std::string& name, double from, double to, double half) {
   const double cut = std::min(0.18 * half, 0.3 * (to - from));
   const double low = half - 0.6 * cut;
   area(axis, name,

@@ -27,7 +27,7 @@ class PartPen {
   void tube(const Axis& axis, std::string name, double from, double to, double half_from, double half_to,
             Ink fill = Ink::part_body, bool edge = true);
   /// A hexagon seen on three of its faces, its corners broken.
-  void hexagon(const Axis& axis, std::string name, double from, double to, double half);
+  void hexagon(const Axis& axis, const std::string& name, double from, double to, double half);
   /// A square head seen on two of its faces.
   void square(const Axis& axis, std::string name, double from, double to, double half);
   void round(Spot middle, std::string name, double radius, Ink fill = Ink::part_body, bool edge = true);

@@ -37,6 +37,9 @@ double grip_of(const ArmSet& set) {
   return set.flats > 0.0 ? std::max(set.flats / std::sqrt(3.0), 0.5 * widest) : 1.06 * widest;
 }
 
+/// How far the body goes toward a socket: under it, or over all of it.
+double inner(const Arm& arm) { return arm.covered ? arm.reach : std::max(0.5 * arm.reach, arm.start); }
+
 void straight_body(PartPen& pen, const Family& family, const Part& part, const ArmSet& set) {
   const Axis axis{{}, set.arms[1].heading};
   const Arm& a = set.arms[0];
@@ -56,7 +59,7 @@ void straight_body(PartPen& pen, const Family& family, const Part& part, const A
   if (both_sockets && (family.shape != BodyShape::usual || family.role != Role::connector || part.closing)) {
     pen.tube(axis, "body", -0.96 * a.reach, 0.96 * b.reach, 0.94 * a.half, 0.94 * b.half);
   } else if (both_sockets) {
-    pen.tube(axis, "body", a.covered ? -a.reach : -0.5 * a.reach, b.covered ? b.reach : 0.5 * b.reach, a.half, b.half);
+    pen.tube(axis, "body", -inner(a), inner(b), a.half, b.half);
   } else if (a.shape == catalog::EndShape::flange || b.shape == catalog::EndShape::flange) {
     pen.tube(axis, "hub", from, to, set.arms[1].half, set.arms[1].half);
   } else if (family.weld_bung != catalog::WeldBung::none) {

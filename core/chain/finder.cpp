@@ -16,7 +16,11 @@
 #include "chain/refusal/why_no_span.h"
 #include "chain/search/best_chain.h"
 #include "chain/span/best_span.h"
+#include "chain/span/cut_pieces.h"
 #include "chain/tree/best_tree.h"
+
+#include <algorithm>
+#include <cstdint>
 
 namespace riserun::chain {
 
@@ -73,6 +77,18 @@ bool Finder::can_join(const ChainRequest& request, const std::optional<Span>& sp
   }
   check(catalog(), request, *span);
   return best_span(prepared_->folded(), request, *span).has_value();
+}
+
+HoseFit Finder::fit_hose(catalog::PartId hose, Length room, Length aside) const {
+  const HoseRun run = hose_run(catalog(), catalog().part(hose), in_micrometres(aside));
+  HoseFit fit;
+  fit.least_room = from_micrometres(run.least_room());
+  fit.most_aside = from_micrometres(run.most_aside(in_micrometres(room)));
+  fit.radius = from_micrometres(run.tightest());
+  const std::int64_t taken = std::max(in_micrometres(room), run.least_room());
+  fit.cut = from_micrometres(run.length(taken));
+  fit.taut = from_micrometres(run.taut(taken));
+  return fit;
 }
 
 std::vector<Alternative> Finder::alternatives(const ChainRequest& request, std::size_t most_rows) const {

@@ -43,6 +43,11 @@ class Finder {
   /// and its build order.
   bool can_join(const ChainRequest& request, const std::optional<Span>& span = {}) const;
 
+  /// How that hose lies.
+  /// @param room  end to end of the hose along the axes, its ends on the barbs included
+  /// @pre it is sold by the length and bends
+  HoseFit fit_hose(catalog::PartId hose, Length room, Length aside) const;
+
   /// The best chain and what a person may prefer to it, whatever run is taken; empty where find() tells why there is
   /// none. Of the run that is taken the same holds for the questions below.
   std::vector<Alternative> alternatives(const ChainRequest& request, std::size_t most_rows) const;

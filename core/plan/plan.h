@@ -49,6 +49,14 @@ struct MissedGap {
   std::optional<Length> hose_takes{};  // the gap has no room for a hose: what the run with the shortest takes
 };
 
+/// A hose that cannot take the offset, or bend at all, within its gap.
+struct TightHose {
+  Length offset{};
+  Length radius{};     // that no bend of it is under
+  Length least_gap{};  // that takes the offset
+  quantity::Fact mend;
+};
+
 /// A connection with one far end or with several.
 struct ConnectionPlan {
   std::string name;
@@ -67,6 +75,7 @@ struct ConnectionPlan {
   Length run_tolerance{};           // plus or minus, from the threads
   std::optional<MissedBore> missed_bore;
   std::optional<MissedGap> missed_gap;
+  std::optional<TightHose> tight_hose;
   std::optional<Length> hose_length;  // of each piece sold by the length in the chain, given or assumed
   int hose_joints = 0;                // hose ends that carry a clamp or two
   int clamps = 0;

@@ -54,4 +54,13 @@ struct SpanFit {
   Length miss_aside() const { return lands_aside - wanted.aside(); }
 };
 
+/// A hose between two barbs that stand that far apart and out of line: see span/cut_pieces.h for its two bends.
+struct HoseFit {
+  Length taut{};        // the least that reaches, end to end
+  Length cut{};         // with slack for what it draws in under pressure
+  Length least_room{};  // that the offset takes, with its ends on the barbs
+  Length most_aside{};  // that the room takes; 0: it lies straight at best
+  Length radius{};      // least, of its bends
+};
+
 }  // namespace riserun::chain

@@ -13,7 +13,6 @@ namespace riserun::chain {
 
 namespace {
 
-Length from_micrometres(std::int64_t micrometres) { return metres(static_cast<double>(micrometres) * 1e-6); }
 
 void add_piece(const Catalog& catalog, const RunPart& link, std::size_t row, SpanFit& fit) {
   const catalog::Part& part = catalog.part(link.part);

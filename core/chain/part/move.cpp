@@ -91,6 +91,7 @@ Length port_bore(const Catalog& catalog, const Part& part, std::size_t port) {
 }
 
 std::int64_t in_micrometres(Length length) { return std::llround(in_metres(length) * 1e6); }
+Length from_micrometres(std::int64_t micrometres) { return metres(static_cast<double>(micrometres) * 1e-6); }
 std::int64_t in_nanometres(Length length) { return std::llround(in_metres(length) * 1e9); }
 
 namespace {

@@ -77,6 +77,7 @@ Length body_length(const Catalog& catalog, const catalog::Part& part, std::size_
 Length port_bore(const Catalog& catalog, const catalog::Part& part, std::size_t port);
 
 std::int64_t in_micrometres(Length length);
+Length from_micrometres(std::int64_t micrometres);
 std::int64_t in_nanometres(Length length);
 
 /// The part as a move bought at its price; no plugs, no head yet.

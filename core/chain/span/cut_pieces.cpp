@@ -166,9 +166,19 @@ Length longest_cut(const Catalog&, const Part& part) {
 
 std::int64_t HoseRun::least_room() const {
   const double y = static_cast<double>(aside);
-  const double tightest = kBoresOfBend * static_cast<double>(bore);
-  const double for_radius = aside > 0 ? std::sqrt(std::max(0.0, 4.0 * y * tightest - y * y)) : 0.0;
+  const auto least = static_cast<double>(tightest());
+  const double for_radius = aside > 0 ? std::sqrt(std::max(0.0, 4.0 * y * least - y * y)) : 0.0;
   return in_joints + std::max({bore, aside, static_cast<std::int64_t>(std::ceil(for_radius))});
+}
+
+std::int64_t HoseRun::tightest() const { return std::llround(kBoresOfBend * static_cast<double>(bore)); }
+
+// The same the other way: the smaller root of y^2 - 4 r y + x^2, and no more than the room for two right angles.
+std::int64_t HoseRun::most_aside(std::int64_t room) const {
+  const auto x = static_cast<double>(room - in_joints);
+  const auto r = static_cast<double>(tightest());
+  if (x <= static_cast<double>(bore)) return 0;
+  return static_cast<std::int64_t>(x >= 2.0 * r ? x : 2.0 * r - std::sqrt(4.0 * r * r - x * x));
 }
 
 double HoseRun::radius(std::int64_t room) const {
@@ -178,13 +188,22 @@ double HoseRun::radius(std::int64_t room) const {
   return (x * x + y * y) / (4.0 * y);
 }
 
+namespace {
+
 // Two arcs of one radius, each turning by twice the angle whose tangent is offset over room.
-std::int64_t HoseRun::length(std::int64_t room) const {
-  const auto free = static_cast<double>(room - in_joints);
-  if (aside == 0) return in_joints + std::llround(free * (1.0 + slack));
-  const double turn = 2.0 * std::atan2(static_cast<double>(aside), free);
-  return in_joints + std::llround(2.0 * radius(room) * turn * (1.0 + slack));
+double between_joints(const HoseRun& run, std::int64_t room) {
+  const auto free = static_cast<double>(room - run.in_joints);
+  if (run.aside == 0) return free;
+  return 4.0 * run.radius(room) * std::atan2(static_cast<double>(run.aside), free);
 }
+
+}  // namespace
+
+std::int64_t HoseRun::length(std::int64_t room) const {
+  return in_joints + std::llround(between_joints(*this, room) * (1.0 + slack));
+}
+
+std::int64_t HoseRun::taut(std::int64_t room) const { return in_joints + std::llround(between_joints(*this, room)); }
 
 HoseRun hose_run(const Catalog& catalog, const Part& part, std::int64_t aside) {
   const Length goes_in = insertion(catalog, part.ports[0].type) + insertion(catalog, part.ports[1].type);

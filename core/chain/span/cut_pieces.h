@@ -24,8 +24,13 @@ struct HoseRun {
 
   /// Least room along the axes, its ends on the barbs included.
   std::int64_t least_room() const;
-  /// Length of the hose that fills that room, with slack for its bend.
+  /// Radius that no bend is under.
+  std::int64_t tightest() const;
+  /// The greatest offset that its bends make in that room; 0: none.
+  std::int64_t most_aside(std::int64_t room) const;
+  /// Length of the hose that fills that room, with slack for its bend, and without.
   std::int64_t length(std::int64_t room) const;
+  std::int64_t taut(std::int64_t room) const;
   /// Radius of its bends in that room; 0 where it lies straight.
   double radius(std::int64_t room) const;
 };

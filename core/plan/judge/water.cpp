@@ -68,14 +68,35 @@ void judge_bore(const Plan& plan, Open& open) {
           line.missed_bore->mend, "common practice");
 }
 
+/// What was worked out of an assumed height is mended by giving it.
+Fact height_to_give(const Plan& plan, const ConnectionPlan& line) {
+  quantity::Texts ports;
+  for (const std::string& name : {line.from, line.to})
+    if (const JobPort* port = find_port(plan.job, name); port != nullptr && !port->face_height) ports.push_back(name);
+  return fact("measure_the_assumed_gap", std::move(ports));
+}
+
 /// A run that ends short of its port, or beyond it, is no run.
 void judge_gaps(const Plan& plan, Open& open) {
   for (const ConnectionPlan& line : plan.connections) {
+    if (line.tight_hose && line.run() != nullptr)
+      open.not_yet(Topic::connections,
+                   fact(line.tight_hose->offset > metres(0.0) ? "hose_bends_do_not_fit" : "hose_does_not_fit",
+                        line.name, *line.gap, line.tight_hose->radius, line.tight_hose->offset),
+                   Against{*line.gap, line.tight_hose->least_gap}, line.tight_hose->mend, "common practice");
     if (!line.missed_gap) continue;
     const MissedGap& gap = *line.missed_gap;
     if (gap.hose_takes) {
       open.not_yet(Topic::connections, fact("no_room_for_hose", line.name, *line.gap, *gap.hose_takes), {},
                    fact("gap_for_hose_or_rigid", *gap.hose_takes), "common practice");
+      continue;
+    }
+    if (line.gap_assumed) {
+      open.not_yet(Topic::connections,
+                   fact(gap.too_long ? "run_beyond_its_assumed_gap"
+                                     : gap.by_hose ? "hose_short_of_its_assumed_gap" : "run_short_of_its_assumed_gap",
+                        line.name, gap.off, *line.gap),
+                   {}, height_to_give(plan, line), "worked out");
       continue;
     }
     const Fact mend = gap.too_long  ? fact("ports_further_apart", gap.off)

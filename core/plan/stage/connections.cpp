@@ -59,17 +59,18 @@ std::vector<chain::EndPart> device_ends(const Catalog& catalog, const Bin& bin, 
 void refuse_none(const Catalog& catalog, const ConnectionPlan& plan, Remarks& remarks) {
   const chain::NoChain& none = *plan.none();
   Finding refusal{Topic::connections, fact("connection_has_no_chain", plan.name, none.reason), {}, {}};
-  if (none.only_the_distance) {
-    refusal.numbers = Against{*plan.gap, {}};
-    const auto nearest = none.nearest_above ? none.nearest_above : none.nearest_below;
-    if (nearest) refusal.numbers->allowed = *nearest;
-  }
+  const auto nearest = none.nearest_above ? none.nearest_above : none.nearest_below;
+  if (none.only_the_distance && nearest) refusal.numbers = Against{*plan.gap, *nearest};
   if (none.special_order) {
     refusal.mend = fact("order_one_part_specially", part_title(catalog, *none.special_order));
   } else if (none.missing_part) {
     refusal.mend = fact("one_part_would_complete_it", *none.missing_part);
   } else if (!none.mends.empty()) {
     refusal.mend = none.mends.front();
+  }
+  if (plan.tight_hose) {
+    refusal.numbers = Against{*plan.gap, plan.tight_hose->least_gap};
+    refusal.mend = plan.tight_hose->mend;
   }
   if (auto mend = fitters_mend(catalog, plan.request.needs, none.reason, refusal.mend)) refusal.mend = std::move(*mend);
   remarks.refuse(std::move(refusal));
@@ -137,7 +138,7 @@ chain::Demand ask(const Inputs& inputs, const chain::Finder& finder, const Riser
     plan.request.to = demand.ends.front().end;
   } else {
     plan.request.to = end_at(inputs.job, connection, connection.to, connection.to_freedom, remarks);
-    plan.span = span_of(connection, plan);
+    plan.span = span_of(finder, connection, plan);
     keep_the_run_wide(inputs, finder, riser, connection, plan, remarks);
   }
   plan.request.taken = connection.take;
@@ -147,17 +148,19 @@ chain::Demand ask(const Inputs& inputs, const chain::Finder& finder, const Riser
   return demand;
 }
 
-void settle(const Inputs& inputs, const JobConnection& connection, ConnectionPlan& plan, Remarks& remarks) {
+void settle(const Inputs& inputs, const chain::Finder& finder, const JobConnection& connection, ConnectionPlan& plan,
+            Remarks& remarks) {
   if (plan.branched) return settle_branches(inputs, plan, remarks);
   if (plan.ends_in) plan.to = part_title(inputs.catalog, *plan.ends_in);
   plan.ends = {plan.to};
   if (plan.chain() == nullptr) {
+    if (plan.none()->only_the_distance) plan.tight_hose = tight_hose(finder, connection, plan);
     refuse_none(inputs.catalog, plan, remarks);
     return;
   }
   refuse_unbuildable(plan, remarks);
   plan.cautions.insert(plan.cautions.end(), plan.chain()->cautions.begin(), plan.chain()->cautions.end());
-  settle_hose(inputs, connection, plan, remarks);
+  settle_hose(inputs, finder, connection, plan, remarks);
   count_clamps(inputs.catalog, plan);
   check_gap(inputs, plan, connection);
 }
@@ -261,7 +264,7 @@ Connections plan_connections(const Inputs& inputs, const chain::Finder& finder, 
     ConnectionPlan& plan = done.plans[i];
     leave_valve_with_reservoir(inputs, finder, plan);
     say_what_is_missed(finder, plan);
-    settle(inputs, *asked.of[i], plan, remarks);
+    settle(inputs, finder, *asked.of[i], plan, remarks);
     judge_mounting(inputs, plan, remarks);
     if (!done.water && is_way_to_table(inputs.job, riser, plan)) done.water = i;
   }

@@ -1,9 +1,10 @@
 #include "plan/stage/run_length.h"
 
 #include "plan/stage/connection_request.h"
+#include "quantity/nearly.h"
 
 #include <algorithm>
-#include <cmath>
+#include <utility>
 #include <vector>
 
 namespace riserun::plan {
@@ -21,6 +22,10 @@ constexpr double kBoresOfFreeHose = 2.0;
 // A gap worked out of heights: the length of a bung or of a fitting that stands there already (common practice).
 const Length kGapMayBeOff = inches(1.0);
 const Length kBandGap = inches(0.25);  // from the hose's end, and between two bands: common practice
+/// What an assumed gap may be off: a full coupling of 1 in pipe that is welded in under the table's floor hangs down by
+/// its length (2-3/8 in, ASME B16.11).
+const Length kOffAssumed = inches(2.5);
+const Length kTape = inches(1.0 / 16.0);  // so that a length that was rounded in printing may be typed back
 
 /// Hose and tube: what is sold by the length.
 std::vector<PartId> sold_by_length_in(const Catalog& catalog, const Chain& chain) {
@@ -43,6 +48,47 @@ std::optional<Length> face_height(const Job& job, const RiserPlan& riser, const 
       port_named(job.table.ports, name) != nullptr && port->place.value_or(Place::floor) == Place::floor;
   if (in_table_floor) return job.table.floor_height;
   return std::nullopt;
+}
+
+/// A port of the reservoir that looks up, and one of the table that looks down at it.
+bool looks_up(const Job& job, const RiserPlan& riser, const std::string& name) {
+  const JobPort* port = port_named(job.reservoir.ports, name);
+  return port != nullptr && (port->place == Place::lid || (!port->place && name == riser.bung));
+}
+
+bool looks_down(const Job& job, const std::string& name) {
+  const JobPort* port = port_named(job.table.ports, name);
+  return port != nullptr && port->place.value_or(Place::floor) == Place::floor;
+}
+
+bool asks_for_hose(const Catalog& catalog, const chain::ChainRequest& request) {
+  return std::any_of(request.needs.begin(), request.needs.end(), [&](const chain::Need& need) {
+    return !need.parts.empty() && std::all_of(need.parts.begin(), need.parts.end(),
+                                              [&](PartId part) { return catalog.part(part).flexible; });
+  });
+}
+
+/// The one hose of the run that is cut to length; nullopt: it has none, or several.
+std::optional<PartId> only_hose(const Catalog& catalog, const Chain& chain) {
+  const std::vector<PartId> pieces = sold_by_length_in(catalog, chain);
+  return pieces.size() == 1 && catalog.part(pieces.front()).flexible ? std::optional(pieces.front()) : std::nullopt;
+}
+
+/// Of the run without its hoses, with what their joints take in.
+Length rigid_length(const Catalog& catalog, const Chain& chain) {
+  Length length = chain.length;
+  for (const PartId hose : sold_by_length_in(catalog, chain)) length -= straight_length(catalog.part(hose));
+  return length;
+}
+
+std::optional<TightHose> too_tight(const chain::HoseFit& fit, Length gap, Length rigid, Length aside) {
+  if (gap - rigid >= fit.least_room) return std::nullopt;
+  const Length least_gap = rigid + fit.least_room + kTape;
+  const Length most_aside = fit.most_aside - kTape;
+  return TightHose{aside, fit.radius, least_gap,
+                   aside > metres(0.0) && most_aside > metres(0.0)
+                       ? fact("gap_or_offset_for_hose", least_gap, most_aside)
+                       : fact("gap_for_hose", least_gap)};
 }
 
 bool moves(Freedom freedom) { return freedom == Freedom::sliding || freedom == Freedom::loose; }
@@ -82,18 +128,46 @@ std::optional<Length> gap_between(const Job& job, const RiserPlan& riser, const 
   const auto from = face_height(job, riser, connection.from, assumed);
   const auto to = face_height(job, riser, connection.to, assumed);
   if (!from || !to) return std::nullopt;
+  const bool downward = looks_up(job, riser, connection.to) && looks_down(job, connection.from);
+  if (downward || (looks_up(job, riser, connection.from) && looks_down(job, connection.to))) {
+    const auto& [bung, bung_name] = downward ? std::pair(*to, connection.to) : std::pair(*from, connection.from);
+    const auto& [port, port_name] = downward ? std::pair(*from, connection.from) : std::pair(*to, connection.to);
+    if (port <= bung) {
+      remarks.refuse({Topic::connections, fact("table_port_under_bung", port_name, port, bung_name, bung),
+                      {},
+                      fact("raise_the_table_over_the_bung", bung)});
+      return std::nullopt;
+    }
+  }
   const Length gap = *from > *to ? *from - *to : *to - *from;
   if (assumed) remarks.assume(fact("gap_of_connection", connection.name, gap), key_of(job, connection, "gap"));
   return gap;
 }
 
-std::optional<chain::Span> span_of(const JobConnection& connection, const ConnectionPlan& plan) {
-  if (!plan.gap || plan.gap_assumed || connection.hose_length || connection.ends_in) return std::nullopt;
+std::optional<chain::Span> span_of(const chain::Finder& finder, const JobConnection& connection,
+                                   const ConnectionPlan& plan) {
+  if (!plan.gap || connection.hose_length || connection.ends_in) return std::nullopt;
   if (moves(plan.request.from.freedom) || moves(plan.request.to.freedom)) return std::nullopt;
-  return chain::Span{*plan.gap, connection.offset.value_or(metres(0.0)), metres(0.0)};
+  const chain::Span span{*plan.gap, connection.offset.value_or(metres(0.0)), metres(0.0)};
+  if (!plan.gap_assumed) return span;
+  const bool cut_to_it = !connection.take && asks_for_hose(finder.catalog(), plan.request);
+  return cut_to_it && finder.can_join(plan.request, span) ? std::optional(span) : std::nullopt;
 }
 
-void settle_hose(const Inputs& inputs, const JobConnection& connection, ConnectionPlan& plan, Remarks& remarks) {
+std::optional<TightHose> tight_hose(const chain::Finder& finder, const JobConnection& connection,
+                                    const ConnectionPlan& plan) {
+  if (!plan.gap || !asks_for_hose(finder.catalog(), plan.request)) return std::nullopt;
+  const chain::Answer answer = finder.find(plan.request);
+  const auto* chain = std::get_if<Chain>(&answer);
+  const auto hose = chain != nullptr ? only_hose(finder.catalog(), *chain) : std::nullopt;
+  if (!hose) return std::nullopt;
+  const Length rigid = rigid_length(finder.catalog(), *chain);
+  const Length aside = connection.offset.value_or(metres(0.0));
+  return too_tight(finder.fit_hose(*hose, *plan.gap - rigid, aside), *plan.gap, rigid, aside);
+}
+
+void settle_hose(const Inputs& inputs, const chain::Finder& finder, const JobConnection& connection,
+                 ConnectionPlan& plan, Remarks& remarks) {
   const Catalog& catalog = inputs.catalog;
   const Chain* chain = plan.chain();
   if (chain->span) return settle_span(catalog, plan);
@@ -102,18 +176,24 @@ void settle_hose(const Inputs& inputs, const JobConnection& connection, Connecti
   const std::vector<PartId> hoses = sold_by_length_in(catalog, *chain);
   if (hoses.empty()) return;
   const Length usual = straight_length(catalog.part(hoses.front()));
-  const Length rigid = chain->length - usual * static_cast<double>(hoses.size());
+  const Length rigid = rigid_length(catalog, *chain);
+  const Length aside = connection.offset.value_or(metres(0.0));
   plan.hose_length = connection.hose_length.value_or(usual);
-  if (!connection.hose_length && plan.gap && hoses.size() == 1) {
-    const double along = in_metres(*plan.gap - rigid);
-    const double aside = in_metres(connection.offset.value_or(metres(0.0)));
-    if (along > 0.0) plan.hose_length = metres(std::hypot(along, aside));
-    if (catalog.part(hoses.front()).remnant) plan.hose_length = std::min(*plan.hose_length, usual);
+  Length taken_aside{};  // by the bends: of the hose, what does not make the distance
+  if (const auto hose = only_hose(catalog, *chain); hose && plan.gap) {
+    const Length room = *plan.gap - rigid;
+    const chain::HoseFit fit = finder.fit_hose(*hose, room, aside);
+    const bool stands_still = !moves(plan.request.from.freedom) && !moves(plan.request.to.freedom);
+    if (stands_still) plan.tight_hose = too_tight(fit, *plan.gap, rigid, aside);
+    if (!connection.hose_length && room > metres(0.0)) plan.hose_length = plan.tight_hose ? room : fit.cut;
+    if (catalog.part(*hose).remnant) plan.hose_length = std::min(*plan.hose_length, usual);
+    if (!plan.tight_hose && room > metres(0.0)) taken_aside = fit.taut - room;
   } else if (!connection.hose_length) {
     remarks.assume(fact("hose_length", catalog.part(hoses.front()).name, connection.name, *plan.hose_length),
                    key_of(inputs.job, connection, "hose length"));
   }
-  plan.run_length = rigid + *plan.hose_length * static_cast<double>(hoses.size());
+  plan.run_length = rigid + *plan.hose_length * static_cast<double>(hoses.size()) - taken_aside;
+  if (!connection.hose_length && plan.gap) plan.run_length = std::min(plan.run_length, *plan.gap);  // the rest is slack
 }
 
 void count_clamps(const Catalog& catalog, ConnectionPlan& plan) {
@@ -141,7 +221,7 @@ void check_gap(const Inputs& inputs, ConnectionPlan& plan, const JobConnection& 
   // A hose that is too long hangs through.
   if (miss <= plan.run_tolerance || (plan.hose_length && too_long)) return;
   const bool gives_way = too_long && (moves(plan.request.from.freedom) || moves(plan.request.to.freedom));
-  if (!plan.gap_assumed && !gives_way) {
+  if (!gives_way && (!plan.gap_assumed || quantity::more_than(miss, kOffAssumed))) {
     plan.missed_gap = MissedGap{too_long, plan.hose_length.has_value(), miss};
     return;
   }

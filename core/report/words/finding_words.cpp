@@ -66,6 +66,25 @@ std::span<const Words> finding_words() {
        "'{0}' is {1} longer than the gap of {2} that the job gives, between ports that do not move; its threads give "
        "{3}"},
       {"ports_further_apart", "ports {0} further apart, or an order of shorter parts ('order: length')"},
+      {"run_short_of_its_assumed_gap",
+       "'{0}' ends {1} short of its gap: {2} by the heights, of which one is assumed"},
+      {"hose_short_of_its_assumed_gap",
+       "the hose of '{0}' is {1} too short for its gap: {2} by the heights, of which one is assumed"},
+      {"run_beyond_its_assumed_gap", "'{0}' is {1} longer than its gap: {2} by the heights, of which one is assumed"},
+      {"measure_the_assumed_gap",
+       "measure and give 'gap', or the 'face height' of {0: and }; a run with both ends 'held: fixed' and no 'hose "
+       "length' is then made to it"},
+      {"hose_bends_do_not_fit",
+       "the hose of '{0}' cannot take the offset of {3} within its gap of {1}, bent no tighter than {2}"},
+      {"hose_does_not_fit", "no hose goes into the gap of '{0}' of {1}, between what it is clamped on"},
+      {"gap_or_offset_for_hose", "a gap of {0} or more, or an offset of {1} or less"},
+      {"gap_for_hose", "a gap of {0} or more"},
+      {"table_port_under_bung",
+       "'{0}' looks down from {1} over the reservoir's inside floor, and '{2}' looks up at it from {3}: no run goes "
+       "between them"},
+      {"raise_the_table_over_the_bung",
+       "the table's port higher than {0} ('floor height', 'face height'), with room for the run, or a bung that stands "
+       "lower"},
       {"check_valve_against_fill", "in '{0}' the {1} stops the water on its way up"},
       {"leave_it_out_of_the_line", "leave the {0} out, or turn the run round"},
       {"check_valve_against_drain",

@@ -82,6 +82,7 @@ struct Material {
   std::string source;
   std::optional<Temperature> hottest;  // water that parts of it stand; none: all there is
   bool galls = false;                  // its threads seize on threads of their own kind
+  bool threads = true;                 // a pipe thread can be cut on pipe of it
 };
 
 /// Differences of anodic index between two wetted metals: up to the first the pair is fine, above the second it is to

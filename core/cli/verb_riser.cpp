@@ -1,11 +1,15 @@
 #include "cli/inputs.h"
 #include "plan/job/read_job.h"
+#include "plan/job/weld_bung.h"
 #include "plan/plan.h"
 #include "plan/stage/riser_alone.h"
+#include "quantity/nearly.h"
+#include "quantity/write.h"
 #include "report/json/plan_json.h"
 #include "report/text/plan_text.h"
 
 #include <CLI/CLI.hpp>
+#include <fmt/format.h>
 
 #include <ostream>
 
@@ -64,6 +68,11 @@ plan::RiserAlone plan_from_options(const RiserOptions& options, const Stock& sto
   bung.bung = bung_kind(words, options.bung_kind);
   bung.bung_length = length_of("--bung-length", options.bung_length);
   bung.projects = length_of("--projects", options.projects);
+  const auto length = plan::bung_length(*stock.catalog, bung, bung.bung.value_or(reservoir::BungKind::full_coupling));
+  if (bung.projects && length && quantity::more_than(*bung.projects, *length))
+    words.add(
+        "--projects", options.projects,
+        fmt::format("is more than the bung's own length of {}", quantity::write_length(*length, UnitSystem::inch)), 0);
   reservoir.ports.push_back(bung);
   plan::JobRiser riser;
   riser.clearance = length_of("--clearance", options.clearance);
@@ -115,7 +124,8 @@ void add_riser_verb(CLI::App& app, Session& session) {
   add("--bung", options->bung, "The bung's port (1 FNPT when left out)");
   add("--bung-kind", options->bung_kind, "full coupling, half coupling, welded riser or double-tapped bushing");
   add("--bung-length", options->bung_length, "End to end length of the bung");
-  add("--projects", options->projects, "How far the bung's lower face stands below the lid's inside");
+  add("--projects", options->projects,
+      "How far the bung's lower end reaches into the reservoir, under the lid's inside");
   add("--pipe", options->pipe, "Nominal size of the riser (the bung's when left out)");
   add("--material", options->material, "Material of the riser (black iron when left out)");
   add("--clearance", options->clearance, "Wanted clearance above the floor");

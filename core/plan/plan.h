@@ -89,7 +89,8 @@ struct ConnectionPlan {
 };
 
 struct RiserPlan {
-  std::string bung;  // name of the port; empty: assumed
+  std::string bung;          // name of the port; empty: assumed
+  Length bung_projection{};  // of the bung's lower end under the lid's inside, whatever holds the riser in it
   reservoir::RiserRequest request;
   reservoir::Riser riser;
   std::string size;  // nominal pipe size

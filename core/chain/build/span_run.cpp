@@ -13,7 +13,6 @@ namespace riserun::chain {
 
 namespace {
 
-
 void add_piece(const Catalog& catalog, const RunPart& link, std::size_t row, SpanFit& fit) {
   const catalog::Part& part = catalog.part(link.part);
   SpanPiece piece;

@@ -41,7 +41,7 @@ struct JobPort {
   std::optional<PartId> bung_part;          // the part of the catalog that is the bung
   std::optional<bool> welded_in;            // false: the bung is still to be bought and welded in
   std::optional<Length> bung_length;        // end to end of the bung's body
-  std::optional<Length> projects;           // of the bung's inner face from the inside of its wall
+  std::optional<Length> projects;           // of its lower end into the reservoir, under the lid's inside
   std::optional<Length> face_height;        // of the open face, above the reservoir's inside floor
   std::optional<Length> opens_at;           // table only: where the water comes in, above the table's floor
   std::optional<Length> crest;              // table only: highest point of a pipe over the rim, above the table's floor

@@ -1,5 +1,7 @@
 // What cannot be built: ports, hoses and ways of the air that contradict the boxes they belong to.
 #include "plan/job/job_reading.h"
+#include "plan/job/weld_bung.h"
+#include "quantity/nearly.h"
 #include "quantity/write.h"
 
 #include <fmt/format.h>
@@ -10,10 +12,12 @@
 namespace riserun::plan {
 
 using catalog::Value;
+using quantity::at_most;
 
 namespace {
 
 const Length kLongestBung = inches(12.0);      // over the wall, where the job gives no length: common practice
+const Length kTape = inches(1.0 / 16.0);       // that a tape's reading may be off: common practice
 const Length kAssumedFreeboard = inches(1.0);  // of a table whose rim is not given, as it is assumed
 /// What fittings beside a hose may make up of a gap: barbs, a union and a valve of 2 in pipe (common practice).
 const Length kMostOfFittings = inches(18.0);
@@ -25,9 +29,9 @@ void refuse(JobReading& reading, const Value& where, const std::string& message)
 }
 
 /// From where to where the open face of a port of the reservoir can be, above the inside floor.
-std::pair<Length, Length> faces_of(const Job& job, const JobPort& port) {
+std::pair<Length, Length> faces_of(const Job& job, const JobPort& port, std::optional<Length> length) {
   const Length height = job.reservoir.height;
-  const Length bung = port.bung_length.value_or(kLongestBung);
+  const Length bung = length.value_or(kLongestBung);
   if (!port.place) return {metres(0.0), height + bung};
   switch (*port.place) {
     case Place::lid:
@@ -41,29 +45,56 @@ std::pair<Length, Length> faces_of(const Job& job, const JobPort& port) {
   return {metres(0.0), height};
 }
 
+void check_face(JobReading& reading, const Value& entry, const Job& job, const JobPort& port,
+                std::optional<Length> length) {
+  const auto [low, high] = faces_of(job, port, length);
+  if (*port.face_height >= low && at_most(*port.face_height, high + kTape)) return;
+  refuse(reading, entry["face height"],
+         fmt::format("the face of a bung {} cannot be {} over the inside floor of a box {} high; allowed is {} to "
+                     "{}{}",
+                     port.place == Place::lid     ? "in the lid"
+                     : port.place == Place::floor ? "in the floor"
+                     : port.place == Place::side  ? "in a side"
+                                                  : "in a wall",
+                     tape(*port.face_height, job), tape(job.reservoir.height, job), tape(low, job), tape(high, job),
+                     port.bung_length ? "" : ", or give its 'bung length'"));
+}
+
+/// Through the lid goes one body: its two ends are its length apart.
+void check_ends_of_bung(JobReading& reading, const Value& entry, const Job& job, const JobPort& port, Length length) {
+  const Length top = job.reservoir.height + length - *port.projects;
+  const Length off = *port.face_height > top ? *port.face_height - top : top - *port.face_height;
+  if (at_most(off, kTape)) return;
+  refuse(
+      reading, entry["face height"],
+      fmt::format("{} does not go with 'projects' of {}: a bung {} long whose lower end is {} under the lid's inside "
+                  "has its upper face {} over the inside floor; allowed is that, {} either way, or another "
+                  "'projects' or 'bung length'",
+                  tape(*port.face_height, job), tape(*port.projects, job), tape(length, job), tape(*port.projects, job),
+                  tape(top, job), tape(kTape, job)));
+}
+
 void check_reservoir_port(JobReading& reading, const Value& entry, const Job& job, const JobPort& port) {
   if (!(job.reservoir.height > metres(0.0))) return;
-  if (port.face_height) {
-    const auto [low, high] = faces_of(job, port);
-    if (*port.face_height < low || *port.face_height > high)
-      refuse(reading, entry["face height"],
-             fmt::format("the face of a bung {} cannot be {} over the inside floor of a box {} high; allowed is {} to "
-                         "{}{}",
-                         port.place == Place::lid     ? "in the lid"
-                         : port.place == Place::floor ? "in the floor"
-                         : port.place == Place::side  ? "in a side"
-                                                      : "in a wall",
-                         tape(*port.face_height, job), tape(job.reservoir.height, job), tape(low, job), tape(high, job),
-                         port.bung_length ? "" : ", or give its 'bung length'"));
-  }
+  const JobPort* of_riser = riser_bung(job);
+  const bool is_of_riser = of_riser != nullptr && of_riser->name == port.name;
+  const auto kind = port.bung || !is_of_riser ? port.bung : reservoir::BungKind::full_coupling;
+  const std::optional<Length> length =
+      kind == reservoir::BungKind::welded_riser ? port.bung_length : bung_length(*reading.catalog, port, kind);
   if (port.projects && *port.projects > job.reservoir.height)
-    refuse(reading, entry["projects"],
-           fmt::format("{} is more than the inside height of {}", tape(*port.projects, job),
-                       tape(job.reservoir.height, job)));
-  if (port.projects && port.bung_length && *port.projects > *port.bung_length)
-    refuse(reading, entry["projects"],
-           fmt::format("{} is more than the bung's own length of {}", tape(*port.projects, job),
-                       tape(*port.bung_length, job)));
+    return refuse(reading, entry["projects"],
+                  fmt::format("{} is more than the inside height of {}", tape(*port.projects, job),
+                              tape(job.reservoir.height, job)));
+  if (port.projects && length && !at_most(*port.projects, *length + kTape))
+    return refuse(reading, entry["projects"],
+                  fmt::format("{} is more than the bung's own length of {}{}", tape(*port.projects, job),
+                              tape(*length, job), port.bung_length ? "" : "; or give its 'bung length'"));
+  if (!port.face_height) return;
+  const bool in_lid = port.place == Place::lid || (!port.place && is_of_riser);
+  if (in_lid && port.projects && length)
+    check_ends_of_bung(reading, entry, job, port, *length);
+  else
+    check_face(reading, entry, job, port, length);
 }
 
 /// An inlet in the floor or a side opens under the rim; a pipe over the rim passes over it.

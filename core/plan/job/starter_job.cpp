@@ -30,6 +30,7 @@ reservoir:                       # the closed box under the table, inside measur
   # under the riser: 1 in        # an angle or a stay on the floor there counts as the floor
   # lid: open                    # or welded
   ports:                         # threads that are there or will be welded in
+    # projects: how far its lower end reaches into the reservoir, under the lid's inside. The riser is cut for it
     riser bung: {port: 1 FNPT, bung: full coupling, where: lid, projects: 3/4 in, welded in: no}
     air bung: {port: 1/2 FNPT, bung: half coupling, where: lid}     # welded in: no puts a bung on the list
     gauge bung: {port: 1/4 FNPT, bung: half coupling, where: lid}

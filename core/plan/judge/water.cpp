@@ -93,8 +93,9 @@ void judge_gaps(const Plan& plan, Open& open) {
     }
     if (line.gap_assumed) {
       open.not_yet(Topic::connections,
-                   fact(gap.too_long ? "run_beyond_its_assumed_gap"
-                                     : gap.by_hose ? "hose_short_of_its_assumed_gap" : "run_short_of_its_assumed_gap",
+                   fact(gap.too_long  ? "run_beyond_its_assumed_gap"
+                        : gap.by_hose ? "hose_short_of_its_assumed_gap"
+                                      : "run_short_of_its_assumed_gap",
                         line.name, gap.off, *line.gap),
                    {}, height_to_give(plan, line), "worked out");
       continue;

@@ -269,7 +269,15 @@ void check_cost(const Wishes& wishes, const ShoppingList& list, Remarks& remarks
 /// What ends the connections, what the riser is cut from and what plugs the ports for the test.
 void add_single_parts(const ListedSections& sections, BinLeft& bin, PartTally& tally) {
   const RiserPlan& riser = sections.riser;
-  if (riser.stock_part) tally.add(*riser.stock_part, riser.stock_from_bin, "riser");
+  if (riser.stock_part)
+    tally.add(*riser.stock_part, riser.stock_from_bin, "riser");
+  else if (riser.material && riser.riser.cut_length > metres(0.0))
+    tally.add_unlisted(
+        unlisted("riser-pipe", riser.request.pipe.name,
+                 fact(riser.request.bung == reservoir::BungKind::welded_riser ? "plain_pipe_for_riser"
+                                                                              : "pipe_threaded_at_one_end",
+                      riser.riser.cut_length),
+                 "pipe", "riser"));
   if (riser.holder)
     for (const chain::RunPart& part : riser.holder->parts) tally.add(part.part, bin.take(part.part), "riser");
   for (const ConnectionPlan& connection : sections.connections) {

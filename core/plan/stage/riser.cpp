@@ -1,6 +1,7 @@
 // The riser: which bung it hangs in, what pipe it is, and what it is cut from.
 #include "plan/stage/riser.h"
 
+#include "plan/job/weld_bung.h"
 #include "plan/stage/riser_holder.h"
 
 #include <fmt/format.h>
@@ -78,17 +79,6 @@ JobPort assumed_bung(const Inputs& inputs, Remarks& remarks) {
   return port;
 }
 
-/// The weld bung of the catalog that has this port, for its length and bore.
-const catalog::Part* bung_part(const Catalog& catalog, PortTypeId type, BungKind kind) {
-  const catalog::WeldBung wanted =
-      kind == BungKind::half_coupling ? catalog::WeldBung::half_coupling : catalog::WeldBung::full_coupling;
-  for (const catalog::PortUse& use : catalog.uses(type)) {
-    const catalog::Part& part = catalog.part(use.part);
-    if (catalog.family(part.family).weld_bung == wanted) return &part;
-  }
-  return nullptr;
-}
-
 void settle_bung(const Inputs& inputs, const JobPort& port, RiserRequest& request, Remarks& remarks) {
   if (port.bung) {
     request.bung = *port.bung;
@@ -96,7 +86,7 @@ void settle_bung(const Inputs& inputs, const JobPort& port, RiserRequest& reques
     request.bung = BungKind::full_coupling;
     remarks.assume(fact("kind_of_riser_bung"));
   }
-  const catalog::Part* part = bung_part(inputs.catalog, port.type, request.bung);
+  const catalog::Part* part = weld_bung(inputs.catalog, port, request.bung);
   const JointSize* joint = port.type.valid() ? inputs.catalog.joint_size(inputs.catalog.port_type(port.type)) : nullptr;
   const Length make_up = joint != nullptr ? joint->make_up() : inches(0.7);
   const Length twice = make_up * 2.0 + kBetweenThreads;
@@ -112,6 +102,9 @@ void settle_bung(const Inputs& inputs, const JobPort& port, RiserRequest& reques
   }
   if (port.projects) {
     request.bung_projection = *port.projects;
+  } else if (request.bung == BungKind::full_coupling && port.face_height) {
+    request.bung_projection =
+        std::max(metres(0.0), inputs.settled.box.height + request.bung_length - *port.face_height);
   } else if (request.bung == BungKind::full_coupling || request.bung == BungKind::double_tapped_bushing) {
     request.bung_projection = request.bung_length / 2.0;
     remarks.assume(fact("bung_projection", request.bung_projection));
@@ -169,7 +162,7 @@ void settle_pipe(const Inputs& inputs, const JobPort& port, PortTypeId thread, M
   }
   const JointSize* upper = port.type.valid() ? catalog.joint_size(catalog.port_type(port.type)) : nullptr;
   if (upper != nullptr && request.bung == BungKind::full_coupling) pipe.upper_make_up = upper->make_up();
-  const catalog::Part* body = port.type.valid() ? bung_part(catalog, port.type, request.bung) : nullptr;
+  const catalog::Part* body = weld_bung(catalog, port, request.bung);
   request.bung_opening = body != nullptr ? body->ports[0].bore : pipe.bore;
   if (upper != nullptr && request.bung == BungKind::double_tapped_bushing)
     request.bung_opening = upper->outside_diameter;
@@ -264,7 +257,14 @@ MeasuredRiser measure_riser(const Inputs& inputs, Remarks& remarks) {
   std::erase_if(in_bin, [&](PartId part) { return catalog.part(part).material != material; });
   settle_pipe(inputs, port, *thread, material, plan, remarks);
   for (const Nipple& nipple : nipples(catalog, *thread, material))
-    if (catalog.part(nipple.part).stocked) measured.on_shelf.push_back(nipple.part);
+    (catalog.part(nipple.part).stocked ? measured.on_shelf : measured.to_order).push_back(nipple.part);
+  const bool is_threaded = plan.request.bung != BungKind::welded_riser;
+  if (is_threaded && !catalog.material(material).threads && measured.on_shelf.empty() && measured.to_order.empty())
+    remarks.refuse({Topic::riser,
+                    fact("riser_takes_no_thread", catalog.material(material).name),
+                    {},
+                    fact("riser_of_what_takes_a_thread")});
+  plan.bung_projection = plan.request.bung_projection;
   hold_riser(inputs, port, *thread, plan, remarks);
   plan.riser = reservoir::plan_riser(plan.request);
   return measured;
@@ -295,7 +295,13 @@ RiserPlan plan_riser(const Catalog& catalog, const MeasuredRiser& measured, cons
     const bool too_short = straight_length(catalog.part(part)) < cut;
     if (part == from_bin || (too_short && bin_left.count_of(part) > 0)) bin.push_back(part);
   }
-  choose_stock(catalog, bin, measured.on_shelf, plan);
+  std::vector<PartId> shelf = measured.on_shelf;
+  const auto is_long_enough = [&](PartId part) { return straight_length(catalog.part(part)) >= cut; };
+  if (std::none_of(shelf.begin(), shelf.end(), is_long_enough)) {
+    const auto order = std::find_if(measured.to_order.begin(), measured.to_order.end(), is_long_enough);
+    if (order != measured.to_order.end()) shelf.push_back(*order);
+  }
+  choose_stock(catalog, bin, shelf, plan);
   refuse_what_cannot_be(plan.riser, remarks);
   return plan;
 }

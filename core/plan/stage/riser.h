@@ -16,6 +16,7 @@ struct MeasuredRiser {
   RiserPlan plan;                // but for its stock; without a material it cannot be made
   std::vector<PartId> in_bin;    // longest first
   std::vector<PartId> on_shelf;  // shortest first
+  std::vector<PartId> to_order;  // shortest first: what no shelf has
 };
 
 MeasuredRiser measure_riser(const Inputs& inputs, Remarks& remarks);

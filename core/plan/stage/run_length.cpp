@@ -63,8 +63,8 @@ bool looks_down(const Job& job, const std::string& name) {
 
 bool asks_for_hose(const Catalog& catalog, const chain::ChainRequest& request) {
   return std::any_of(request.needs.begin(), request.needs.end(), [&](const chain::Need& need) {
-    return !need.parts.empty() && std::all_of(need.parts.begin(), need.parts.end(),
-                                              [&](PartId part) { return catalog.part(part).flexible; });
+    return !need.parts.empty() &&
+           std::all_of(need.parts.begin(), need.parts.end(), [&](PartId part) { return catalog.part(part).flexible; });
   });
 }
 
@@ -133,7 +133,8 @@ std::optional<Length> gap_between(const Job& job, const RiserPlan& riser, const 
     const auto& [bung, bung_name] = downward ? std::pair(*to, connection.to) : std::pair(*from, connection.from);
     const auto& [port, port_name] = downward ? std::pair(*from, connection.from) : std::pair(*to, connection.to);
     if (port <= bung) {
-      remarks.refuse({Topic::connections, fact("table_port_under_bung", port_name, port, bung_name, bung),
+      remarks.refuse({Topic::connections,
+                      fact("table_port_under_bung", port_name, port, bung_name, bung),
                       {},
                       fact("raise_the_table_over_the_bung", bung)});
       return std::nullopt;

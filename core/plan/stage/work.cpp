@@ -124,7 +124,9 @@ void Work::hang_riser() {
     for (std::size_t i = 0; i < riser.holder->steps.size(); ++i)
       add(WorkPhase::before_lid, riser.holder->steps[i].what, "riser", i + 1);
   add(from_above ? WorkPhase::in_the_vise : WorkPhase::before_lid,
-      fact("work_cut_riser", riser.request.pipe.name, riser.riser.cut_length));
+      riser.riser.insertion == Insertion::welded_in
+          ? fact("work_cut_welded_riser", riser.request.pipe.name, riser.riser.cut_length)
+          : fact("work_cut_riser", riser.request.pipe.name, riser.riser.cut_length, riser.bung_projection));
   if (riser.riser.insertion == Insertion::welded_in)
     add(phase, fact("work_weld_riser", riser.riser.clearance));
   else

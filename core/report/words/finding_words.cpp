@@ -30,6 +30,8 @@ std::span<const Words> finding_words() {
       {"baffles_are_tight",
        "the baffles are tight and make {0:#compartment|compartments}: neither water nor air gets from one to the next, "
        "so that those without riser, air and vent neither fill nor drain"},
+      {"baffles_too_near", "{0:#baffle|baffles} {1} {0:?leaves|leave} bays of {2}, in which nobody can weld"},
+      {"baffles_at_most", "{0:#baffle|baffles} {1} at most, or a thicker sheet in their place"},
       {"crop_corners_of_baffles",
        "crop their corners: 1 to 1-1/2 in at the floor, 1/2 to 3/4 in at the lid, at every corner"},
       {"stay_beyond_flat_bar",
@@ -66,13 +68,12 @@ std::span<const Words> finding_words() {
        "'{0}' is {1} longer than the gap of {2} that the job gives, between ports that do not move; its threads give "
        "{3}"},
       {"ports_further_apart", "ports {0} further apart, or an order of shorter parts ('order: length')"},
-      {"run_short_of_its_assumed_gap",
-       "'{0}' ends {1} short of its gap: {2} by the heights, of which one is assumed"},
+      {"run_short_of_its_assumed_gap", "'{0}' ends {1} short of its gap: {2} by the heights, of which one is assumed"},
       {"hose_short_of_its_assumed_gap",
        "the hose of '{0}' is {1} too short for its gap: {2} by the heights, of which one is assumed"},
       {"run_beyond_its_assumed_gap", "'{0}' is {1} longer than its gap: {2} by the heights, of which one is assumed"},
       {"measure_the_assumed_gap",
-       "measure and give 'gap', or the 'face height' of {0: and }; a run with both ends 'held: fixed' and no 'hose "
+       "measure and give 'gap', or the 'face height' of {0:and}; a run with both ends 'held: fixed' and no 'hose "
        "length' is then made to it"},
       {"hose_bends_do_not_fit",
        "the hose of '{0}' cannot take the offset of {3} within its gap of {1}, bent no tighter than {2}"},

@@ -77,6 +77,9 @@ std::span<const Words> plan_words() {
        "'{0}' is a bushing with an inside thread at both ends, which stores do not stock and often hand out by "
        "mistake for a plain one: see both threads before it is screwed in, order it by that name, or weld in a full "
        "coupling instead."},
+      {"riser_takes_no_thread", "no pipe thread is cut on {0}, and the riser screws into its bung"},
+      {"riser_of_what_takes_a_thread",
+       "'material' of the riser: one that takes a thread, such as the reservoir's own metal, or none"},
       {"give_riser_a_pipe_thread", "give the riser a pipe thread bung, such as 1 FNPT"},
 
       // Levels.
@@ -223,6 +226,8 @@ std::span<const Words> plan_words() {
       {"gauge_to_and_marks", "0 to {0:alone}, marks of {1:alone} or finer"},
       {"reads_to", "0 to {0:alone}"},
       {"hole_no_larger_than", "hole of {0:thickness2} or less"},
+      {"plain_pipe_for_riser", "plain, {0:tape_up} or longer"},
+      {"pipe_threaded_at_one_end", "threaded at one end, {0:tape_up} or longer"},
       {"for_the_vent", "for the vent"},
       {"set_at", "set at {0:alone}"},
       {"set_at_with_clear_bore", "set at {0:alone}, clear bore {1:thickness2} or more"},

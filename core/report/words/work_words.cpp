@@ -14,7 +14,10 @@ std::span<const Words> work_words() {
       {"work_bungs_into_closed",
        "Weld the bungs in: {0:and}. The reservoir is closed: never weld on it shut, leave a port open, and see what "
        "is said of a used tank."},
-      {"work_cut_riser", "Cut the riser, {0}, to {1:both}, measured from its threaded end, and clean the cut."},
+      {"work_cut_riser",
+       "Cut the riser, {0}, to {1:both}, measured from its threaded end, and clean the cut. That is for a bung whose "
+       "lower end reaches {2:tape} into the reservoir, under the lid's inside: measure it first."},
+      {"work_cut_welded_riser", "Cut the riser, {0}, to {1:both} below the lid's inside, and clean the cut."},
       {"work_riser_from_inside",
        "Screw the riser into '{0}' from inside, before the lid closes; measure {1:tape} from its end to the floor."},
       {"work_riser_from_above",

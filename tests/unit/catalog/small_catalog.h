@@ -147,9 +147,9 @@ inline std::vector<std::string> written_out(const Catalog& catalog) {
   std::vector<std::string> lines;
   const auto end = [](End e) { return static_cast<int>(e); };
   for (const Material& m : catalog.materials())
-    lines.push_back(fmt::format("material {} {} {} {} {} {} {} {} {}", m.id, m.name, fmt::join(m.aliases, ","),
+    lines.push_back(fmt::format("material {} {} {} {} {} {} {} {} {} {}", m.id, m.name, fmt::join(m.aliases, ","),
                                 m.anodic_index_volts, m.metal, m.compressed_air, in_metres(m.roughness), m.galls,
-                                m.source));
+                                m.threads, m.source));
   for (const Seal& s : catalog.seals())
     lines.push_back(fmt::format("seal {} {} {} {} {} {} {} {}", s.name, s.instruction, s.consumable, s.source,
                                 s.clamped, s.on_washer, in_metres(s.tape_per_joint), in_metres(s.tape_per_roll)));

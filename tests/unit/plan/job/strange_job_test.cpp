@@ -40,7 +40,7 @@ INSTANTIATE_TEST_SUITE_P(
                     Strange{"HotWater", "water temperature: 60 degF", "water temperature: 176 degF"},
                     Strange{"HighAltitude", "altitude: 600 ft", "altitude: 5000 m"},
                     Strange{"BungThatProjectsToTheFloor", "bung: full coupling",
-                            "bung: full coupling, projects: 14 in"},
+                            "bung: full coupling, bung length: 16 in, projects: 14 in"},
                     Strange{"RiserOnTheFloor", "riser: {bung: riser bung}", "riser: {clearance: 30 in}"},
                     Strange{"RiserOfNoKnownSize", "riser: {bung: riser bung}", "riser: {pipe: 7}"},
                     Strange{"RiserOfAnotherSize", "riser: {bung: riser bung}", "riser: {pipe: 2}"},

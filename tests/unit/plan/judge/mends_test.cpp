@@ -15,13 +15,6 @@ using testing::AllOf;
 using testing::HasSubstr;
 using testing::Not;
 
-/// The first finding with that code, in words; empty: there is none.
-std::string said_of(const Plan& plan, std::string_view code) {
-  for (const Finding& finding : plan.findings)
-    if (finding.reason.code == code) return report::sentences_of(finding, UnitSystem::inch);
-  return "";
-}
-
 std::string said_of_caution(const Plan& plan, std::string_view code) {
   for (const Caution& caution : plan.cautions)
     if (caution.fact.code == code) return report::say(caution.fact, UnitSystem::inch);

@@ -1,6 +1,7 @@
 // A job in which nothing is open, that the tests of the verdict change in one place at a time.
 #pragma once
 
+#include "report/words/remark_words.h"
 #include "unit/plan/shipped.h"
 
 #include <gtest/gtest.h>
@@ -45,7 +46,7 @@ air:
 relief valve: {tolerance: 0.1 psi, rise: 0.2 psi}
 vent: {bore: 1/2 in}
 connections:
-  - {name: water up, from: riser bung, to: inlet, carries: water, need: [union], held: {from: fixed, to: fixed}}
+  - {name: water up, gap: 14-3/8 in, from: riser bung, to: inlet, carries: water, need: [union], held: {from: fixed, to: fixed}}
   - {name: air in, from: shop air, to: air bung, carries: air, in order: yes, special order: yes,
      need: [1/16 in hole restrictor, 0 to 15 psi air regulator, light spring check valve]}
   - {name: gauge, from: gauge bung, ends in: 5 psi gauge, special order: yes, carries: air}
@@ -71,6 +72,13 @@ inline bool has(const Plan& plan, std::string_view code, Severity severity = Sev
   return std::any_of(plan.findings.begin(), plan.findings.end(), [&](const Finding& finding) {
     return finding.reason.code == code && finding.severity == severity;
   });
+}
+
+/// The first finding with that code, in words; empty: there is none.
+inline std::string said_of(const Plan& plan, std::string_view code) {
+  for (const Finding& finding : plan.findings)
+    if (finding.reason.code == code) return report::sentences_of(finding, UnitSystem::inch);
+  return "";
 }
 
 /// One line of the ready job changed.

@@ -331,7 +331,7 @@ INSTANTIATE_TEST_SUITE_P(
         Case{"PortThatNothingCloses", "    vent bung: 1/2 FNPT\n", "    vent bung: 1/2 FNPT\n    spare bung: 1 FNPT\n",
              "port_closed_by_nothing", Severity::not_yet},
         Case{"NoWayUp",
-             "  - {name: water up, from: riser bung, to: inlet, carries: water, need: [union], "
+             "  - {name: water up, gap: 14-3/8 in, from: riser bung, to: inlet, carries: water, need: [union], "
              "held: {from: fixed, to: fixed}}\n",
              "", "riser_leads_nowhere", Severity::not_yet},
         Case{"FootValve", "riser: {bung: riser bung}", "riser: {bung: riser bung, foot valve: yes}",

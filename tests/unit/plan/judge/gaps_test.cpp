@@ -1,0 +1,128 @@
+// Runs that do not reach, hoses that do not bend, bungs and baffles that do not go in.
+#include "unit/plan/judge/ready_job.h"
+
+#include <gmock/gmock.h>
+
+#include <cmath>
+
+namespace riserun::plan {
+namespace {
+
+using testing::AllOf;
+using testing::HasSubstr;
+using testing::Not;
+
+// Of the ready job with that in place of its measured gap and its union.
+std::string with_up(const std::string& words) {
+  return with(with(kReady, "gap: 14-3/8 in, ", ""), "need: [union], held: {from: fixed, to: fixed}",
+              words + ", held: {from: fixed, to: fixed}");
+}
+
+const ConnectionPlan& up(const Plan& plan) { return plan.connections.front(); }
+
+Length hose_of(const std::string& words) { return up(plan_of_text(with_up(words))).hose_length.value_or(Length{}); }
+
+TEST(AssumedGap, IsMissedByWhatEndsFarFromIt) {
+  const Plan plan = plan_of_text(with_up("need: [union]"));
+  EXPECT_TRUE(has(plan, "run_short_of_its_assumed_gap", Severity::not_yet));
+  EXPECT_THAT(said_of(plan, "run_short_of_its_assumed_gap"), HasSubstr("'face height' of riser bung and inlet"));
+  EXPECT_THAT(open_in(plan_of_text(with_up("need: [hose]"))), testing::IsEmpty());
+}
+
+TEST(AssumedGap, IsMissedByAHoseOnlyByMoreThanItMayBeOff) {
+  EXPECT_TRUE(has(plan_of_text(with_up("need: [hose], hose length: 6 in")), "hose_short_of_its_assumed_gap"));
+  const Length enough = hose_of("need: [hose]");
+  const auto of_length = [](Length length) {
+    return plan_of_text(with_up("need: [hose], hose length: " + std::to_string(in_inches(length)) + " in"));
+  };
+  EXPECT_TRUE(has(of_length(enough - inches(3.6)), "hose_short_of_its_assumed_gap"));
+  EXPECT_FALSE(has(of_length(enough - inches(2.0)), "hose_short_of_its_assumed_gap"));
+}
+
+TEST(AssumedGap, TakesNoPieceOfTheBinThatIsTooShort) {
+  const Plan plan =
+      plan_of_text(with_up("need: [hose]") + "bin: [{part: 1 rubber hose, length: 12 in}]\nwishes: {order: bin}\n");
+  EXPECT_THAT(open_in(plan), testing::IsEmpty());
+  EXPECT_GT(up(plan).hose_length, inches(13.0));
+}
+
+TEST(AssumedGap, IsFilledByTheHoseThatTheWrittenOneTakes) {
+  const Plan assumed = plan_of_text(with_up("need: [hose]"));
+  ASSERT_TRUE(up(assumed).gap_assumed);
+  const std::string written = std::to_string(in_inches(*up(assumed).gap)) + " in";
+  EXPECT_NEAR(in_inches(*up(assumed).hose_length), in_inches(hose_of("need: [hose], gap: " + written)), 1e-4);
+}
+
+TEST(TablePort, UnderTheBungThatLooksUpAtItIsRefused) {
+  const auto at = [](const char* height) {
+    return plan_of_text(with(with_up("need: [hose]"), "floor height: 30 in", std::string("floor height: ") + height));
+  };
+  const Plan low = at("15 in");
+  EXPECT_TRUE(has(low, "table_port_under_bung", Severity::refused));
+  EXPECT_THAT(said_of(low, "table_port_under_bung"), AllOf(HasSubstr("15 in"), HasSubstr("15-3/16 in")));
+  EXPECT_FALSE(has(at("16 in"), "table_port_under_bung"));
+}
+
+// Two arcs, each turning by twice the angle whose tangent is the offset over the room (geometry), and 4 % of slack.
+TEST(Offset, IsTakenByAHoseInTwoBends) {
+  const Plan straight = plan_of_text(with_up("need: [hose], gap: 20 in"));
+  const Plan bent = plan_of_text(with_up("need: [hose], gap: 20 in, offset: 8 in"));
+  ASSERT_TRUE(up(bent).hose_length);
+  const double in_line = in_inches(*up(straight).hose_length);
+  double taken_in = 0.0;
+  for (const chain::RunJoint& joint : up(straight).chain()->joints)
+    if (straight.catalog->kind(straight.catalog->port_type(joint.a).kind).id == "hose")
+      taken_in += in_inches(joint.make_up);
+  const double room = (in_line - taken_in) / 1.04;
+  const double radius = (room * room + 64.0) / 32.0;
+  EXPECT_NEAR(in_inches(*up(bent).hose_length), taken_in + 1.04 * 4.0 * radius * std::atan2(8.0, room), 0.01);
+}
+
+TEST(Offset, ThatNoHoseTakesInItsGapIsOpenAndItsMendMends) {
+  const Plan assumed = plan_of_text(with_up("need: [hose], offset: 30 in"));
+  EXPECT_TRUE(has(assumed, "hose_bends_do_not_fit", Severity::not_yet));
+  const Plan written = plan_of_text(with_up("need: [hose], gap: 14-3/8 in, offset: 30 in"));
+  EXPECT_TRUE(has(written, "connection_has_no_chain", Severity::refused));
+  ASSERT_TRUE(up(written).tight_hose);
+  const std::string said = said_of(written, "connection_has_no_chain");
+  EXPECT_THAT(said, AllOf(HasSubstr("a gap of"), HasSubstr("an offset of"), Not(HasSubstr("allowed)"))));
+  const std::string gap = quantity::write_length(up(written).tight_hose->least_gap, UnitSystem::inch);
+  EXPECT_THAT(open_in(plan_of_text(with_up("need: [hose], offset: 30 in, gap: " + gap))), testing::IsEmpty());
+  const std::string offset =
+      quantity::write_length(std::get<Length>(up(written).tight_hose->mend.values[1]), UnitSystem::inch);
+  EXPECT_THAT(open_in(plan_of_text(with_up("need: [hose], gap: 14-3/8 in, offset: " + offset))), testing::IsEmpty());
+}
+
+// 40 in inside: eight plates of 10 ga leave bays of 4-3/8 in, nine of 3-7/8 in; a hand and a torch take 4 in.
+TEST(Baffles, AreNoNearerThanAWelderReaches) {
+  const auto across = [](const char* count) {
+    return plan_of_text(
+        with(kReady, "{baffles across: 2, baffles along: 1}", std::string("{baffles across: ") + count + "}"));
+  };
+  EXPECT_FALSE(has(across("8"), "baffles_too_near"));
+  const Plan nine = across("9");
+  EXPECT_TRUE(has(nine, "baffles_too_near", Severity::not_yet));
+  EXPECT_THAT(said_of(nine, "baffles_too_near"), HasSubstr("8 baffles across at most"));
+}
+
+bool lists(const Plan& plan, const std::string& words) {
+  return std::any_of(plan.list.buy.begin(), plan.list.buy.end(), [&](const ListItem& item) {
+    const auto is_for = std::find(item.used_for.begin(), item.used_for.end(), "riser");
+    return is_for != item.used_for.end() && (item.name + " " + item.material).find(words) != std::string::npos;
+  });
+}
+
+TEST(RiserStock, IsOnTheListWhateverItIsMadeOf) {
+  const auto of = [](const char* material) {
+    return plan_of_text(with(kReady, "riser: {bung: riser bung}",
+                             std::string("riser: {bung: riser bung, material: ") + material + "}"));
+  };
+  EXPECT_TRUE(lists(of("black iron"), "black iron"));
+  EXPECT_TRUE(lists(of("stainless"), "stainless"));
+  EXPECT_TRUE(lists(of("aluminium"), "aluminium"));
+  EXPECT_TRUE(has(of("copper"), "riser_takes_no_thread", Severity::refused));
+  EXPECT_FALSE(has(of("aluminium"), "riser_takes_no_thread"));
+}
+
+}  // namespace
+}  // namespace riserun::plan

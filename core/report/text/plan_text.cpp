@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace riserun::report {
 
@@ -60,18 +61,21 @@ chain::AssemblyAnswer assembly_answer(const plan::ConnectionPlan& connection) {
   return *connection.run();
 }
 
-// A run that makes a span has said so itself.
-std::string lengths_to_cut(const catalog::Catalog& catalog, const plan::ConnectionPlan& connection,
-                           const Style& style) {
-  if (!connection.hose_length || connection.chain() == nullptr || connection.chain()->span) return "";
-  std::vector<std::string> names;
-  for (const chain::RunPart& link : connection.chain()->parts) {
+/// The run with its hoses at the length that the plan cuts them to, so that one length is said everywhere. A run that
+/// makes a span has said so itself.
+void cut_hoses_of(const catalog::Catalog& catalog, const plan::ConnectionPlan& connection, chain::Chain& chain) {
+  if (!connection.hose_length || chain.span) return;
+  for (chain::RunPart& link : chain.parts) {
     const catalog::Part& part = catalog.part(link.part);
-    if (part.cut_to_length && std::find(names.begin(), names.end(), part.name) == names.end())
-      names.push_back(part.name);
+    if (!part.cut_to_length || link.cut_length) continue;
+    Length piece{};
+    for (const catalog::Port& port : part.ports) piece += port.reach;
+    link.cut_length = connection.hose_length;
+    if (!part.remnant && piece > Length{})
+      link.pieces = std::max(1, static_cast<int>(std::ceil((*link.cut_length / piece).value() - 1e-9)));
+    if (!link.from_bin) chain.price += part.price * (link.pieces - 1);
   }
-  return wrapped("  ", fmt::format("Cut to {} each: {}.", write_length(*connection.hose_length, style.units),
-                                   fmt::join(names, ", ")));
+  chain.length = connection.run_length;
 }
 
 /// In a plan the order of work has the steps of all runs.
@@ -89,9 +93,11 @@ std::string connection_text(const Plan& plan, const plan::ConnectionPlan& connec
            assembly_text(*plan.catalog, *connection.branched, without_steps(assembly_answer(connection)), style);
   // The plan has gathered the chain's own cautions with the job's: they are printed once, below the sums.
   chain::Answer answer = without_steps(chain_answer(connection));
-  if (chain::Chain* chain = std::get_if<chain::Chain>(&answer)) chain->cautions = connection.cautions;
-  return title + "\n" + chain_text(*plan.catalog, connection.request, answer, style) +
-         lengths_to_cut(*plan.catalog, connection, style);
+  if (chain::Chain* chain = std::get_if<chain::Chain>(&answer)) {
+    chain->cautions = connection.cautions;
+    cut_hoses_of(*plan.catalog, connection, *chain);
+  }
+  return title + "\n" + chain_text(*plan.catalog, connection.request, answer, style);
 }
 
 std::string connections_text(const Plan& plan, const Style& style) {

@@ -26,8 +26,8 @@ void judge_row(const Plan& plan, Open& open, Length inside, int baffles, Length 
   const Length plate = plan.job.reservoir.sheet.thickness;
   const Length between = bay(inside, plate, baffles);
   if (baffles == 0 || quantity::at_most(least, between)) return;
-  open.not_yet(Topic::walls, fact("baffles_too_near", baffles, std::string(which), std::max(metres(0.0), between)),
-               Against{std::max(metres(0.0), between), least},
+  open.not_yet(Topic::walls,
+               fact("baffles_too_near", baffles, std::string(which), std::max(metres(0.0), between), least), {},
                fact("baffles_at_most", most_baffles(inside, plate, least), std::string(which)), "common practice");
 }
 

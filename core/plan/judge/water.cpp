@@ -83,7 +83,7 @@ void judge_gaps(const Plan& plan, Open& open) {
       open.not_yet(Topic::connections,
                    fact(line.tight_hose->offset > metres(0.0) ? "hose_bends_do_not_fit" : "hose_does_not_fit",
                         line.name, *line.gap, line.tight_hose->radius, line.tight_hose->offset),
-                   Against{*line.gap, line.tight_hose->least_gap}, line.tight_hose->mend, "common practice");
+                   {}, line.tight_hose->mend, "common practice");
     if (!line.missed_gap) continue;
     const MissedGap& gap = *line.missed_gap;
     if (gap.hose_takes) {

@@ -63,8 +63,7 @@ bool looks_down(const Job& job, const std::string& name) {
 
 bool asks_for_hose(const Catalog& catalog, const chain::ChainRequest& request) {
   return std::any_of(request.needs.begin(), request.needs.end(), [&](const chain::Need& need) {
-    return !need.parts.empty() &&
-           std::all_of(need.parts.begin(), need.parts.end(), [&](PartId part) { return catalog.part(part).flexible; });
+    return std::any_of(need.parts.begin(), need.parts.end(), [&](PartId part) { return catalog.part(part).flexible; });
   });
 }
 

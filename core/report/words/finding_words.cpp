@@ -30,7 +30,7 @@ std::span<const Words> finding_words() {
       {"baffles_are_tight",
        "the baffles are tight and make {0:#compartment|compartments}: neither water nor air gets from one to the next, "
        "so that those without riser, air and vent neither fill nor drain"},
-      {"baffles_too_near", "{0:#baffle|baffles} {1} {0:?leaves|leave} bays of {2}, in which nobody can weld"},
+      {"baffles_too_near", "{0:#baffle|baffles} {1} {0:?leaves|leave} bays of {2}: to weld in, {3} is the least"},
       {"baffles_at_most", "{0:#baffle|baffles} {1} at most, or a thicker sheet in their place"},
       {"crop_corners_of_baffles",
        "crop their corners: 1 to 1-1/2 in at the floor, 1/2 to 3/4 in at the lid, at every corner"},

@@ -92,7 +92,7 @@ TEST(Card, NamesEveryRunFromEndToEndInTheOrderOfWork) {
   const Card card = card_of(plan::bevel_bench(), UnitSystem::inch);
   EXPECT_EQ(value_of(card.work, "vent"), "vent bung > 3/4 hex nipple > 3/4 full-bore ball valve");
   EXPECT_EQ(value_of(card.work, "first"), "in the vise: air in; straight into their bungs: relief, gauge");
-  EXPECT_THAT(value_of(card.work, "water up"), HasSubstr("1-1/4 rubber hose, 12-1/2 in"));
+  EXPECT_THAT(value_of(card.work, "water up"), HasSubstr("1-1/4 rubber hose, 12-3/8 in"));
   const auto place = [&](const std::string& name) {
     return std::find_if(card.work.begin(), card.work.end(), [&](const CardRow& row) { return row.name == name; });
   };

@@ -49,7 +49,7 @@ struct MissedGap {
   std::optional<Length> hose_takes{};  // the gap has no room for a hose: what the run with the shortest takes
 };
 
-/// A hose that cannot take the offset, or bend at all, within its gap.
+/// A hose that cannot take the offset within its gap.
 struct TightHose {
   Length offset{};
   Length radius{};     // that no bend of it is under

@@ -80,10 +80,10 @@ Fact height_to_give(const Plan& plan, const ConnectionPlan& line) {
 void judge_gaps(const Plan& plan, Open& open) {
   for (const ConnectionPlan& line : plan.connections) {
     if (line.tight_hose && line.run() != nullptr)
-      open.not_yet(Topic::connections,
-                   fact(line.tight_hose->offset > metres(0.0) ? "hose_bends_do_not_fit" : "hose_does_not_fit",
-                        line.name, *line.gap, line.tight_hose->radius, line.tight_hose->offset),
-                   {}, line.tight_hose->mend, "common practice");
+      open.not_yet(
+          Topic::connections,
+          fact("hose_bends_do_not_fit", line.name, *line.gap, line.tight_hose->radius, line.tight_hose->offset), {},
+          line.tight_hose->mend, "common practice");
     if (!line.missed_gap) continue;
     const MissedGap& gap = *line.missed_gap;
     if (gap.hose_takes) {

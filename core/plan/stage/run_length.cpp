@@ -81,13 +81,12 @@ Length rigid_length(const Catalog& catalog, const Chain& chain) {
 }
 
 std::optional<TightHose> too_tight(const chain::HoseFit& fit, Length gap, Length rigid, Length aside) {
-  if (gap - rigid >= fit.least_room) return std::nullopt;
+  if (aside <= metres(0.0) || gap - rigid >= fit.least_room) return std::nullopt;
   const Length least_gap = rigid + fit.least_room + kTape;
   const Length most_aside = fit.most_aside - kTape;
   return TightHose{aside, fit.radius, least_gap,
-                   aside > metres(0.0) && most_aside > metres(0.0)
-                       ? fact("gap_or_offset_for_hose", least_gap, most_aside)
-                       : fact("gap_for_hose", least_gap)};
+                   most_aside > metres(0.0) ? fact("gap_or_offset_for_hose", least_gap, most_aside)
+                                            : fact("gap_for_hose", least_gap)};
 }
 
 bool moves(Freedom freedom) { return freedom == Freedom::sliding || freedom == Freedom::loose; }
@@ -206,13 +205,14 @@ void count_clamps(const Catalog& catalog, ConnectionPlan& plan) {
 }
 
 void check_gap(const Inputs& inputs, ConnectionPlan& plan, const JobConnection& connection) {
-  if (!plan.gap || plan.chain()->span) return;
+  if (!plan.gap || (plan.chain()->span && !plan.gap_assumed)) return;
   const auto least = lies_straight(inputs.job, connection) ? least_with_hose(inputs.catalog, plan) : std::nullopt;
   const Length may_be_off = plan.gap_assumed ? kGapMayBeOff : Length{};
   if (least && *plan.gap + plan.run_tolerance + may_be_off < *least) {
     plan.missed_gap = MissedGap{false, true, *least - *plan.gap, least};
     return;
   }
+  if (plan.chain()->span) return;
   if (!plan.hose_length && connection.offset && *connection.offset > inches(0.25))
     plan.cautions.push_back(fact("ports_out_of_line", *connection.offset));
   const Length off = *plan.gap - plan.run_length;

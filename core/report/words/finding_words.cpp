@@ -77,7 +77,6 @@ std::span<const Words> finding_words() {
        "length' is then made to it"},
       {"hose_bends_do_not_fit",
        "the hose of '{0}' cannot take the offset of {3} within its gap of {1}, bent no tighter than {2}"},
-      {"hose_does_not_fit", "no hose goes into the gap of '{0}' of {1}, between what it is clamped on"},
       {"gap_or_offset_for_hose", "a gap of {0} or more, or an offset of {1} or less"},
       {"gap_for_hose", "a gap of {0} or more"},
       {"table_port_under_bung",

@@ -76,7 +76,9 @@ std::optional<PartId> only_hose(const Catalog& catalog, const Chain& chain) {
 /// Of the run without its hoses, with what their joints take in.
 Length rigid_length(const Catalog& catalog, const Chain& chain) {
   Length length = chain.length;
-  for (const PartId hose : sold_by_length_in(catalog, chain)) length -= straight_length(catalog.part(hose));
+  for (const chain::RunPart& part : chain.parts)
+    if (catalog.part(part.part).cut_to_length)
+      length -= part.cut_length.value_or(straight_length(catalog.part(part.part)));
   return length;
 }
 
@@ -104,7 +106,7 @@ void settle_span(const Catalog& catalog, ConnectionPlan& plan) {
 std::optional<Length> least_with_hose(const Catalog& catalog, const ConnectionPlan& plan) {
   const std::vector<PartId> hoses = sold_by_length_in(catalog, *plan.chain());
   if (hoses.size() != 1 || !plan.hose_length) return std::nullopt;
-  Length least = plan.run_length - *plan.hose_length;
+  Length least = rigid_length(catalog, *plan.chain());
   for (const chain::RunJoint& joint : plan.chain()->joints)
     if (is_clamped(catalog, joint)) least = least + joint.make_up;
   return least + std::max(kLeastFreeHose, catalog.part(hoses.front()).ports[0].bore * kBoresOfFreeHose);

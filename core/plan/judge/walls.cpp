@@ -1,6 +1,6 @@
-#include "plan/advice/stiffer.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
+#include "plan/judge/stiffer.h"
 #include "plan/settle/wall_request.h"
 #include "quantity/nearly.h"
 #include "reservoir/relief.h"

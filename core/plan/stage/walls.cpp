@@ -1,7 +1,7 @@
 #include "plan/stage/walls.h"
 
 #include "hydraulics/fluid.h"
-#include "plan/advice/stiffer.h"
+#include "plan/judge/stiffer.h"
 #include "plan/settle/wall_request.h"
 #include "reservoir/relief.h"
 #include "reservoir/test_pressure.h"

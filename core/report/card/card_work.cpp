@@ -20,7 +20,7 @@ using plan::WorkPhase;
 using plan::WorkStep;
 
 /// The steps of the whole job, as short as a card has them; a step without a row is one of a run.
-constexpr std::array<Words, 21> kShort = {{
+constexpr auto kShort = std::to_array<Words>({
     {"work_baffles", "weld in {0:#baffle|baffles}, cropped"},
     {"work_tight_baffles", "weld in {0:#baffle|baffles}, tight all round"},
     {"work_bungs", "weld in {0:and}"},
@@ -43,7 +43,7 @@ constexpr std::array<Words, 21> kShort = {{
     {"work_charge_at_port", "charge through {0}"},
     {"work_set_regulator", "regulator off, air on, to {0:alone}"},
     {"work_watch_first_fill", "hand on the vent"},
-}};
+});
 
 std::string short_step(const WorkStep& step, UnitSystem units) {
   const auto* const found =

@@ -316,7 +316,7 @@ TEST(CounterWords, OfAPressureThatNobodySellsSayWhatIsSold) {
     ASSERT_NE(error, nullptr) << words;
     EXPECT_THAT(error->message,
                 ::testing::AllOf(HasSubstr("air regulator of 10"), HasSubstr("is sold; there are those of"),
-                               HasSubstr("15"), HasSubstr("60")));
+                                 HasSubstr("15"), HasSubstr("60")));
   }
 }
 

@@ -1,4 +1,4 @@
-#include "plan/advice/stiffer.h"
+#include "plan/judge/stiffer.h"
 
 #include "plan/settle/wall_request.h"
 #include "reservoir/stay_spacing.h"

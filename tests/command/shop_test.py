@@ -62,7 +62,7 @@ class Shop(unittest.TestCase):
         self.assertIn("# Shelf by the saw\nunits: inch\nbin:\n", text)
         self.assertIn("black iron, count: 2}   # long ones\n", text)
         self.assertNotIn("barb x", text)
-        self.assertIn("length: 17-1/2 in}", text)  # 30 in less 12-1/2
+        self.assertIn("length: 17-5/8 in}", text)  # 30 in less 12-3/8
         again = self.plan()
         self.assertLess(len(again["bin"]), len(first["bin"]))
         self.assertGreater(again["total_usd"], first["total_usd"])

@@ -137,7 +137,7 @@ TEST(MainExample, SetsTheReliefBetweenSettingAndLimit) {
 TEST(MainExample, CutsTheHoseToTheGap) {
   const ConnectionPlan& up = bevel_bench().connections.at(0);
   ASSERT_TRUE(up.gap);
-  EXPECT_NEAR(in_inches(*up.gap), 29.75 - 16.5, 1e-9);
+  EXPECT_NEAR(in_inches(*up.gap), 29.75 - 16.625, 1e-9);
   ASSERT_TRUE(up.hose_length);
   EXPECT_EQ(up.hose_joints, 2);
   // The hose goes 1-1/4 in aside on the way, and has slack: 4 % of some 10 in.

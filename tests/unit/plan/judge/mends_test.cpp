@@ -129,7 +129,8 @@ TEST(Mend, OfARestrictorThatIsMissingIsOneInTheRun) {
 }
 
 TEST(Finding, OfAHoseWithoutRoomSaysWhatItTakes) {
-  const std::string hose = with(kReady, "need: [union], held: {from: fixed, to: fixed}", "need: [hose]");
+  const std::string hose =
+      with(with(kReady, "need: [union], held: {from: fixed, to: fixed}", "need: [hose]"), "gap: 14-3/8 in, ", "");
   EXPECT_FALSE(has(plan_of_text(hose), "no_room_for_hose"));
   const Plan plan = plan_of_text(with(hose, "floor height: 30 in", "floor height: 16 in"));
   EXPECT_THAT(said_of(plan, "no_room_for_hose"), HasSubstr("or more (a higher table"));

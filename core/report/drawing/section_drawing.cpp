@@ -23,7 +23,8 @@ struct Geometry {
 /// The middle of the bay that is nearest to the middle: a riser hangs between baffles.
 double middle_of_a_bay(double length, int baffles) {
   const double bay = length / (baffles + 1);
-  return (static_cast<double>(baffles / 2) + 0.5) * bay;
+  const int whole_bays = baffles / 2;
+  return (static_cast<double>(whole_bays) + 0.5) * bay;
 }
 
 Length offset_of(const Plan& plan) {

@@ -151,6 +151,7 @@ void PagePainter::heights(Side side) const {
   int columns = 0;
   const std::vector<MarginWords> found = margin_words(side, columns);
   std::vector<double> wanted;
+  wanted.reserve(found.size());
   for (const MarginWords& words : found) wanted.push_back(words.from.y);
   const std::vector<double> places = spread(wanted, kLineHigh, static_cast<double>(box_.top) + kLineHigh / 2.0,
                                             static_cast<double>(box_.bottom) - kLineHigh / 2.0);

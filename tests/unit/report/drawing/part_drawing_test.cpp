@@ -105,7 +105,7 @@ TEST(PartDrawing, TheEnteredPortLooksLeft) {
 }
 
 TEST(PartDrawing, EachKindHasWhatAFitterKnowsItBy) {
-  const std::vector<std::pair<std::string, std::vector<std::string>>> kTold = {
+  const std::vector<std::pair<std::string, std::vector<std::string>>> told = {
       {"ball valve", {"lever", "ball"}},
       {"gate valve", {"wheel", "bonnet"}},
       {"hose bibb", {"wheel"}},
@@ -138,7 +138,7 @@ TEST(PartDrawing, EachKindHasWhatAFitterKnowsItBy) {
       {"push-in connector", {"collar"}},
       {"PEX coupling", {"ring"}},
       {"37 flare connector", {"cone"}}};
-  for (const auto& [name, shapes] : kTold) {
+  for (const auto& [name, shapes] : told) {
     const auto family = shipped().find_family(name);
     ASSERT_TRUE(family) << name;
     for (const Part& part : shipped().parts()) {

@@ -2,6 +2,7 @@
 
 `draw_families_test.py PROGRAM CATALOG`.
 """
+import os
 import pathlib
 import re
 import subprocess
@@ -23,7 +24,11 @@ class Families(unittest.TestCase):
         self.assertGreater(len(names), 100)
         with tempfile.TemporaryDirectory() as folder:
             sheet = pathlib.Path(folder) / "families.svg"
-            subprocess.run([PROGRAM, str(sheet)], check=True)
+            # The system's fontconfig keeps its tables until the end; any other leak still fails.
+            known = pathlib.Path(folder) / "known-leaks"
+            known.write_text("leak:libfontconfig\n", encoding="utf-8")
+            subprocess.run([PROGRAM, str(sheet)], check=True,
+                           env={**os.environ, "LSAN_OPTIONS": f"suppressions={known}:print_suppressions=0"})
             root = ElementTree.parse(sheet).getroot()
             drawn = [text.text for text in root.iter(SVG + "text")]
             self.assertEqual(sorted(drawn), sorted(name.strip('"') for name in names))

@@ -83,4 +83,17 @@ Placement fitted(const Drawing& drawing, const PixelBox& box, float pixel) {
   return placement;
 }
 
+void take_in_shapes(Drawing& drawing) {
+  const auto take = [&](const std::vector<Spot>& spots) {
+    for (const Spot& spot : spots) {
+      drawing.low = {std::min(drawing.low.x, spot.x), std::min(drawing.low.y, spot.y)};
+      drawing.high = {std::max(drawing.high.x, spot.x), std::max(drawing.high.y, spot.y)};
+    }
+  };
+  for (const Shape& shape : drawing.shapes) {
+    if (const auto* area = std::get_if<Area>(&shape)) take(area->outline);
+    if (const auto* stroke = std::get_if<Stroke>(&shape)) take(stroke->points);
+  }
+}
+
 }  // namespace riserun::report

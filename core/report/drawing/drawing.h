@@ -94,6 +94,9 @@ struct Drawing {
   double height() const { return high.y - low.y; }
 };
 
+/// Moves low and high out to all areas and strokes of the drawing.
+void take_in_shapes(Drawing& drawing);
+
 /// The shape of that kind and name; nullptr: there is none.
 template <class Kind>
 const Kind* find_shape(const Drawing& drawing, const std::string& name) {

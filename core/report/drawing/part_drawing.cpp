@@ -27,16 +27,7 @@ void break_marks(PartPen& pen, const ArmSet& set) {
 void take_bounds(Drawing& drawing, double body) {
   drawing.low = {-0.5 * body, -0.5 * body};
   drawing.high = {0.5 * body, 0.5 * body};
-  const auto take = [&](const std::vector<Spot>& spots) {
-    for (const Spot& spot : spots) {
-      drawing.low = {std::min(drawing.low.x, spot.x), std::min(drawing.low.y, spot.y)};
-      drawing.high = {std::max(drawing.high.x, spot.x), std::max(drawing.high.y, spot.y)};
-    }
-  };
-  for (const Shape& shape : drawing.shapes) {
-    if (const auto* area = std::get_if<Area>(&shape)) take(area->outline);
-    if (const auto* stroke = std::get_if<Stroke>(&shape)) take(stroke->points);
-  }
+  take_in_shapes(drawing);
 }
 
 bool takes_the_insides(const catalog::Family& family) {

@@ -215,7 +215,8 @@ class RunSketch {
     for (const Placed& placed : extra_) picture.items.push_back(placed.item);
     for (Stroke& stroke : stubs_) picture.drawing.shapes.push_back(std::move(stroke));
     base_stub(picture);
-    take_bounds(picture);
+    picture.drawing.low = {0.0, 0.0};
+    take_in_shapes(picture.drawing);
     return picture;
   }
 
@@ -239,21 +240,6 @@ class RunSketch {
                Ink::part_edge,
                1.0F,
                Line::hidden});
-  }
-
-  static void take_bounds(RunPicture& picture) {
-    Drawing& drawing = picture.drawing;
-    drawing.low = {0.0, 0.0};
-    const auto take = [&](const std::vector<Spot>& spots) {
-      for (const Spot& spot : spots) {
-        drawing.low = {std::min(drawing.low.x, spot.x), std::min(drawing.low.y, spot.y)};
-        drawing.high = {std::max(drawing.high.x, spot.x), std::max(drawing.high.y, spot.y)};
-      }
-    };
-    for (const Shape& shape : drawing.shapes) {
-      if (const auto* area = std::get_if<Area>(&shape)) take(area->outline);
-      if (const auto* stroke = std::get_if<Stroke>(&shape)) take(stroke->points);
-    }
   }
 
   const Catalog& catalog_;

@@ -124,9 +124,15 @@ Spares Finder::least_spares(const std::vector<Chosen>& chosen, std::size_t most_
   return chain::least_spares(prepared_->folded(), free, most_together);
 }
 
-std::optional<Chain> Finder::best_with_valve_left(const ChainRequest& request, ReservoirEnd end) const {
-  check(catalog(), request);
-  return chain::best_with_valve_left(*prepared_, with_taken(request, std::nullopt), end);
+std::optional<Chain> Finder::best_with_valve_left(const ChainRequest& request, ReservoirEnd end,
+                                                  const std::optional<Span>& span) const {
+  const ChainRequest free = with_taken(request, std::nullopt);
+  if (!span) {
+    check(catalog(), request);
+    return chain::best_with_valve_left(*prepared_, free, end);
+  }
+  check(catalog(), request, *span);
+  return best_span_with_valve_left(*prepared_, free, *span, end);
 }
 
 std::string Finder::picture(const ChainRequest& request, const Chain* answer) const {

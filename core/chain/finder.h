@@ -61,9 +61,10 @@ class Finder {
   /// The least set of spares for chains that were chosen; see bin/least_spares.h.
   Spares least_spares(const std::vector<Chosen>& chosen, std::size_t most_together = kMostTogether) const;
 
-  /// The best chain that leaves the shut-off valve with the reservoir when the run is opened; see
-  /// answers/valve_side.h for what can be asked.
-  std::optional<Chain> best_with_valve_left(const ChainRequest& request, ReservoirEnd end) const;
+  /// The best chain, or the best that makes the distance, that leaves the shut-off valve with the reservoir when the
+  /// run is opened; see answers/valve_side.h for what can be asked.
+  std::optional<Chain> best_with_valve_left(const ChainRequest& request, ReservoirEnd end,
+                                            const std::optional<Span>& span = {}) const;
 
   /// What was searched near the answer to a request, nullptr where there is none, in the DOT language of Graphviz; see
   /// answers/picture.h.

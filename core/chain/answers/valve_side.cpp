@@ -1,12 +1,15 @@
 #include "chain/answers/valve_side.h"
 
 #include "chain/build/assemble.h"
+#include "chain/build/span_run.h"
 #include "chain/part/move.h"
 #include "chain/search/best_chain.h"
 #include "chain/search/tie_key.h"
+#include "chain/span/best_span.h"
 
 #include <algorithm>
 #include <numeric>
+#include <utility>
 
 namespace riserun::chain {
 
@@ -216,25 +219,56 @@ std::string opening_beyond_valve(const Catalog& catalog, const ChainRequest& req
   return asked ? asked->words : "union";
 }
 
+namespace {
+
+/// Calls `ask` with the request in each order of its needs that leaves the valve with the reservoir.
+/// @pre can_weigh_valve_sides
+template <class Ask>
+void ask_each_order(const Catalog& catalog, const ChainRequest& request, ReservoirEnd end, const Ask& ask) {
+  const ChainRequest asked = with_opening(catalog, request, end);
+  NeedOrders turns(catalog, asked, end);
+  if (asked.needs.size() > request.needs.size()) turns.last_was_added();
+  do {
+    if (turns.fits()) ask(turns.request());
+  } while (turns.next());
+}
+
+}  // namespace
+
 std::optional<Chain> best_with_valve_left(const PreparedCatalog& prepared, const ChainRequest& request,
                                           ReservoirEnd end) {
   const Catalog& catalog = prepared.catalog();
   if (!can_weigh_valve_sides(catalog, request, end)) return std::nullopt;
-  const ChainRequest asked = with_opening(catalog, request, end);
-  NeedOrders turns(catalog, asked, end);
-  if (asked.needs.size() > request.needs.size()) turns.last_was_added();
   std::optional<Route> best;
   ChainRequest best_request;
-  do {
-    if (!turns.fits()) continue;
-    ChainRequest in_turn = turns.request();
-    const auto route = best_chain(prepared, in_turn);
-    if (!route || (best && !better(prepared.folded(), *route, *best))) continue;
-    best = route;
+  ask_each_order(catalog, request, end, [&](ChainRequest in_turn) {
+    auto route = best_chain(prepared, in_turn);
+    if (!route || (best && !better(prepared.folded(), *route, *best))) return;
+    best = std::move(route);
     best_request = std::move(in_turn);
-  } while (turns.next());
+  });
   if (!best) return std::nullopt;
   return assemble(catalog, best_request, best->moves);
+}
+
+std::optional<Chain> best_span_with_valve_left(const PreparedCatalog& prepared, const ChainRequest& request,
+                                               const Span& span, ReservoirEnd end) {
+  const Catalog& catalog = prepared.catalog();
+  if (!can_weigh_valve_sides(catalog, request, end)) return std::nullopt;
+  const auto is_better = [](const SpanChoice& a, const SpanChoice& b) {
+    if (a.make != b.make) return a.make < b.make;
+    if (a.route.cost != b.route.cost) return a.route.cost < b.route.cost;
+    return a.route.off < b.route.off;
+  };
+  std::optional<SpanChoice> best;
+  ChainRequest best_request;
+  ask_each_order(catalog, request, end, [&](ChainRequest in_turn) {
+    auto choice = best_span(prepared.folded(), in_turn, span);
+    if (!choice || (best && !is_better(*choice, *best))) return;
+    best = std::move(choice);
+    best_request = std::move(in_turn);
+  });
+  return best ? span_run(prepared.folded(), best_request, span) : std::nullopt;
 }
 
 }  // namespace riserun::chain

@@ -2,7 +2,7 @@
 // so a way to shut, with the reservoir (common practice).
 //
 // How it works: a search knows needs in order, not sides. So each order of the needs in which something that opens
-// comes beyond a valve is asked for (best_chain), and the best answer is taken: at most 5! searches.
+// comes beyond a valve is asked for (best_chain, best_span), and the best answer is taken: at most 5! searches.
 #pragma once
 
 #include "chain/ask/answer.h"
@@ -36,6 +36,11 @@ std::string opening_beyond_valve(const Catalog& catalog, const ChainRequest& req
 /// and its ties. nullopt: there is none, or the sides cannot be weighed.
 std::optional<Chain> best_with_valve_left(const PreparedCatalog& prepared, const ChainRequest& request,
                                           ReservoirEnd end);
+
+/// The same of runs that make a distance: of each order of the needs the best run, of these the best kind of run
+/// (SpanMake), then the request's order, then the one that lands nearest.
+std::optional<Chain> best_span_with_valve_left(const PreparedCatalog& prepared, const ChainRequest& request,
+                                               const Span& span, ReservoirEnd end);
 
 /// Each order of so many needs is tried, that of an added union among them.
 inline constexpr std::size_t kMostNeedsInTurn = 5;

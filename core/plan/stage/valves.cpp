@@ -56,7 +56,7 @@ void caution(const Catalog& catalog, ConnectionPlan& plan, ReservoirEnd end, con
   const std::string opening = chain::opening_beyond_valve(catalog, plan.request, end);
   const quantity::Fact ask = fact(end == ReservoirEnd::first ? "ask_valve_first" : "ask_opening_first", opening);
   quantity::Fact mend = fact("drain_before_you_open");
-  if (plan.span || plan.request.needs_in_order || plan.request.taken)
+  if (plan.request.needs_in_order || plan.request.taken)
     mend = fact("beyond_the_valve", opening, ask);
   else if (right)
     mend = fact("beyond_the_valve_it_takes", opening, cost_of_it(*plan.chain(), *right), ask);
@@ -70,9 +70,9 @@ void leave_valve_with_reservoir(const Inputs& inputs, const chain::Finder& finde
   if (!end || plan.chain() == nullptr) return;
   const auto pair = chain::valve_that_comes_off(inputs.catalog, plan.request, *plan.chain(), *end);
   if (!pair) return;
-  // A measured gap has its own search, and an order or a run that was asked for stays.
-  const bool stays = plan.span || plan.request.needs_in_order || plan.request.taken;
-  auto right = stays ? std::nullopt : finder.best_with_valve_left(plan.request, *end);
+  // An order or a run that was asked for stays.
+  const bool stays = plan.request.needs_in_order || plan.request.taken;
+  auto right = stays ? std::nullopt : finder.best_with_valve_left(plan.request, *end, plan.span);
   if (right && is_as_good(*plan.chain(), *right)) {
     right->ends = plan.chain()->ends;  // with the device, where one stands there
     plan.answer = std::move(*right);

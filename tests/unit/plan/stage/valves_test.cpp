@@ -20,7 +20,7 @@ ConnectionPlan water_up(const std::string& words) { return plan_of_text(with(kBe
 std::vector<std::string> said(const ConnectionPlan& plan) { return report::say_all(plan.cautions, UnitSystem::inch); }
 
 std::vector<std::string> valve_and_opening(const ConnectionPlan& plan) {
-  const std::shared_ptr<const Catalog> catalog = shipped_catalog();
+  const std::shared_ptr<const Catalog>& catalog = shipped_catalog();
   std::vector<std::string> names;
   for (const chain::RunPart& link : plan.chain()->parts) {
     const std::string& family = catalog->family(catalog->part(link.part).family).name;

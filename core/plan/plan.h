@@ -242,7 +242,7 @@ struct WallsPlan {
   GaugePressure vacuum_limit;  // below the atmosphere, the reservoir empty; a positive number
   Temperature warmest;         // shut then, and cooled to the coldest, the moist air space comes to:
   Temperature coldest;
-  PressureDifference cooling_vacuum;                     // below the atmosphere
+  std::optional<PressureDifference> cooling_vacuum;      // below the atmosphere; none: the riser lets air in
   std::optional<reservoir::StaySpacing> stays_for_use;   // where the walls do not stand what they see in use
   std::optional<reservoir::StaySpacing> stays_for_four;  // where that is not four times within the yield
   std::optional<Passages> passages;                      // through the baffles

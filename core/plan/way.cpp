@@ -1,5 +1,7 @@
 #include "plan/way.h"
 
+#include <algorithm>
+
 namespace riserun::plan {
 
 std::optional<Length> Way::bore() const {
@@ -26,6 +28,16 @@ bool way_is_shut_by_hand(const Catalog& catalog, const Way& way) {
   };
   return (way.device && shuts(*way.device)) ||
          std::any_of(way.parts.begin(), way.parts.end(), [&](const WayPart& part) { return shuts(part.part); });
+}
+
+bool has_a_valve(const Catalog& catalog, const std::vector<Way>& ways, const std::string& connection) {
+  const auto shuts = [&](const WayPart& part) {
+    const catalog::Role role = catalog.family(catalog.part(part.part).family).role;
+    return role == catalog::Role::device || role == catalog::Role::check_valve;
+  };
+  return std::any_of(ways.begin(), ways.end(), [&](const Way& way) {
+    return way.connection == connection && std::any_of(way.parts.begin(), way.parts.end(), shuts);
+  });
 }
 
 }  // namespace riserun::plan

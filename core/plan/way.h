@@ -54,4 +54,7 @@ const catalog::Part* first_that_stops(const Catalog& catalog, const Way& way);
 /// A valve stands on the way, or at its end, that a hand opens and shuts.
 bool way_is_shut_by_hand(const Catalog& catalog, const Way& way);
 
+/// A valve or a check valve stands in that connection.
+bool has_a_valve(const Catalog& catalog, const std::vector<Way>& ways, const std::string& connection);
+
 }  // namespace riserun::plan

@@ -38,11 +38,18 @@ PressureDifference widest_mark(GaugePressure pressure) {
   return quantity::at_most(pressure, psig(100.0)) ? psi(1.0) : psi(2.0);
 }
 
+constexpr double kOverUse = 1.25;
+const PressureDifference kLeastOverUse = psi(0.25);
+
 }  // namespace
 
 std::optional<GaugePressure> relief_setting(GaugePressure in_use, GaugePressure wall_limit) {
   if (quantity::at_most(wall_limit, in_use)) return std::nullopt;
-  return std::min(wall_limit, std::max(scaled(in_use, 1.25), in_use + psi(0.25)));
+  return std::min(wall_limit, std::max(scaled(in_use, kOverUse), in_use + kLeastOverUse));
+}
+
+GaugePressure least_relieved_by(GaugePressure opens) {
+  return std::min(scaled(opens, 1.0 / kOverUse), opens - kLeastOverUse);
 }
 
 Relief relief_for(GaugePressure setting, GaugePressure wall_limit, const AirFeed& feed, AbsolutePressure atmosphere,

@@ -23,6 +23,9 @@ struct AirFeed {
 /// psi for 5 psi). nullopt: the pressure in use is already at or above the limit.
 std::optional<GaugePressure> relief_setting(GaugePressure in_use, GaugePressure wall_limit);
 
+/// The other way round: the lowest pressure in use that a valve which opens there is not set too high for.
+GaugePressure least_relieved_by(GaugePressure opens);
+
 struct Relief {
   GaugePressure setting;   // as given
   VolumeFlow must_pass{};  // free air: all that the feed gives with the regulator failed open

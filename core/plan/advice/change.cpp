@@ -33,6 +33,7 @@ constexpr std::array kSetters = {
            [](Job& job, const Value& value) { job.air.regulator_range = std::get<GaugePressure>(value); }},
     Setter{"air.regulator repeatability",
            [](Job& job, const Value& value) { job.air.regulator_repeatability = std::get<PressureDifference>(value); }},
+    Setter{"air.lock up", [](Job& job, const Value& value) { job.air.lock_up = std::get<GaugePressure>(value); }},
     Setter{"air.restrictor", [](Job& job, const Value& value) { job.air.restrictor = std::get<Length>(value); }},
     Setter{"air.receiver", [](Job& job, const Value& value) { job.air.receiver = std::get<Volume>(value); }},
     Setter{"air.delivery", [](Job& job, const Value& value) { job.air.delivery = std::get<VolumeFlow>(value); }},

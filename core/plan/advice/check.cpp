@@ -135,12 +135,14 @@ class Advice {
  private:
   /// What must be bought in any case is not left off the list because something else is open then.
   bool is_a_step(const Finding& finding) {
-    return std::all_of(finding.ways_to_mend.begin(), finding.ways_to_mend.end(), [&](const Changes& way) {
+    const auto mended = [&](const Changes& way) {
       const std::vector<Finding>& after = followed_.after(way);
       return !has(after, finding) && std::all_of(after.begin(), after.end(), [&](const Finding& left) {
         return left.severity != Severity::refused || has(before_, left);
       });
-    });
+    };
+    return std::all_of(finding.ways_to_mend.begin(), finding.ways_to_mend.end(), mended) &&
+           std::all_of(finding.ways_to_try.begin(), finding.ways_to_try.end(), mended);
   }
 
   bool helps(const Finding& finding, const Mend& mend) {

@@ -48,6 +48,13 @@ void read_table_port(Fields& fields, JobPort& port) {
   port.face_height = fields.find_with("face height", ranged(read_length, metres(0.0), feet(60.0)));
 }
 
+/// A nut is a swivel where its thread, cut into a wall, would be another kind: hose thread is cut into both.
+bool is_on_a_nut(const Catalog& catalog, PortTypeId type) {
+  const catalog::PortType& port = catalog.port_type(type);
+  return port.end == catalog::End::female && catalog.kind(port.kind).female_shape == catalog::EndShape::nut &&
+         catalog.kind(port.kind).female_notation.find("swivel") != std::string::npos;
+}
+
 Fields port_fields(JobReading& reading, const Value& value, Vessel vessel) {
   switch (vessel) {
     case Vessel::reservoir:
@@ -84,6 +91,11 @@ std::optional<JobPort> read_port_entry(JobReading& reading, const Value& name, c
                            fields.map()["material"].path() + ": the port says another material");
     port.material = made->material;
   }
+  if (made && vessel == Vessel::reservoir && is_on_a_nut(*reading.catalog, made->type))
+    reading.problems.add(fields.map()["port"],
+                         fmt::format("{}: {} is on a nut that turns, and no wall of a reservoir carries one; a bung or "
+                                     "a tapped hole is FNPT, or another thread that stands still",
+                                     fields.map()["port"].path(), reading.catalog->written(made->type)));
   if (vessel == Vessel::reservoir) read_reservoir_port(fields, port);
   if (const Value part = fields.map()["bung part"]; vessel == Vessel::reservoir && part.exists())
     port.bung_part = read_one_part(reading, part);

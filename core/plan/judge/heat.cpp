@@ -14,23 +14,11 @@ namespace riserun::plan {
 
 namespace {
 
-/// With the water's way open the riser lets air in long before the walls feel a vacuum.
-bool water_can_be_shut(const Plan& plan) {
-  if (plan.job.riser.foot_valve || !plan.water_connection) return true;
-  const std::string& water = plan.connections[*plan.water_connection].name;
-  const auto shuts = [&](const WayPart& part) {
-    const catalog::Role role = plan.catalog->family(plan.catalog->part(part.part).family).role;
-    return role == catalog::Role::device || role == catalog::Role::check_valve;
-  };
-  return std::any_of(plan.ways.begin(), plan.ways.end(), [&](const Way& way) {
-    return way.connection == water && std::any_of(way.parts.begin(), way.parts.end(), shuts);
-  });
-}
-
 void judge_cooling(const Plan& plan, Open& open) {
   const WallsPlan& walls = plan.walls;
-  const GaugePressure vacuum = GaugePressure() + walls.cooling_vacuum;
-  if (vacuum <= walls.vacuum_limit || plan.job.vent.stays_open || !water_can_be_shut(plan)) return;
+  if (!walls.cooling_vacuum || plan.job.vent.stays_open) return;
+  const GaugePressure vacuum = GaugePressure() + *walls.cooling_vacuum;
+  if (vacuum <= walls.vacuum_limit) return;
   open.not_yet(Topic::walls, fact("cooling_pulls_walls_in", walls.warmest, walls.coldest),
                Against{vacuum, walls.vacuum_limit}, fact("keep_vent_open_or_break_vacuum"), "worked out");
 }

@@ -16,6 +16,18 @@ inline constexpr double kWidestRange = 10.0;
 /// A regulator's repeatability as a share of what decides between short, right and too much (common practice).
 inline constexpr double kLargeShare = 0.5;
 
+/// A regulator's rise over its setting when nothing is drawn, of the best (common practice).
+inline const GaugePressure kLeastLockUp = psig(0.1);
+
+/// What no device does better, as shares of its range or of the pressure at which it opens (common practice): a figure
+/// below them was never on a maker's sheet.
+inline const PressureDifference kFinestLockUp = psi(0.01);
+inline constexpr double kFinestRepeatability = 0.001;
+inline constexpr double kFinestTolerance = 0.01;
+
+/// A shop's receiver stands between some 80 and 175 psi; what is far below that is another pressure (common practice).
+inline const GaugePressure kLowestReceiver = psig(20.0);
+
 /// What is typed as it was printed, with three digits, may be half a per cent less.
 inline constexpr double kAsPrinted = 0.995;
 

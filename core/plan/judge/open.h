@@ -50,6 +50,8 @@ bool devices_are_missing(const Plan& plan);
 
 /// Regulator, its range, what it repeats to, and where a restrictor stands to it.
 void judge_air(const Plan& plan, const Settled& settled, Open& open);
+/// Figures of the job that no device has.
+void judge_given_figures(const Plan& plan, const Settled& settled, Open& open);
 /// Relief valves, and the leak test beside them.
 void judge_relief(const Plan& plan, const Settled& settled, Open& open);
 void judge_gauge(const Plan& plan, const Settled& settled, Open& open);

@@ -66,9 +66,21 @@ std::vector<Mend> room_for_valve(const Plan& plan, const Settled& settled, const
                   {{kReliefSetting, *sold}});
 }
 
+/// A regulator whose outlet rises less when nothing is drawn, so that the valve that is there stays shut.
+void add_tighter_regulator(const Plan& plan, const ReliefValve& valve, Finding& finding) {
+  const GaugePressure shut = opens_at_least(plan, valve.opens);
+  const auto lowest_setting = gauge_pascals(kRoomToLift * in_pascals(plan.transfer.fill.pressure_to_finish));
+  const GaugePressure rise = gauge_pascals(kAsPrinted * (in_pascals(shut) - in_pascals(lowest_setting)));
+  const GaugePressure now = psig(0.0) + (left_alone(plan) - plan.transfer.setting);
+  if (more_than(kLeastLockUp, rise) || at_most(now, rise)) return;
+  finding.or_else.insert(finding.or_else.begin(),
+                         {fact("regulator_that_locks_up_within", rise), {{{"air.lock up", rise}}}});
+}
+
 /// Such a valve, or a setting that the one that is there lets be; else the walls have no room for either.
 void mend_setting(const Plan& plan, const Settled& settled, const ReliefValve& valve, Finding& finding) {
   finding.or_else = room_for_valve(plan, settled, valve);
+  add_tighter_regulator(plan, valve, finding);
   const GaugePressure limit = plan.walls.limit;
   // What is advised keeps the factor of four, but for a setting of the job's own that passes it already.
   const bool passes_four = more_than(plan.transfer.setting, plan.walls.four_to_one);
@@ -316,18 +328,30 @@ void judge_hard_test(const Plan& plan, const Settled& settled, Open& open) {
   finding.ways_to_mend = {{{"test pressure", lower}}};
 }
 
+/// The lowest leak test from there on, as it is printed, that the walls allow and a relief valve is sold for; nullopt:
+/// there is none.
+std::optional<GaugePressure> test_that_has_relief(const Plan& plan, GaugePressure least) {
+  const GaugePressure most = most_test(plan);
+  for (auto sold = relief_sold_above(*plan.catalog, least); sold; sold = relief_sold_above(*plan.catalog, *sold)) {
+    const GaugePressure pressure = std::max(least, typed(reservoir::least_relieved_by(*sold)));
+    if (more_than(pressure, most)) return std::nullopt;
+    const auto ceiling = reservoir::relief_setting(pressure, plan.walls.limit);
+    if (ceiling && more_than(*sold, pressure) && at_most(*sold, *ceiling)) return pressure;
+  }
+  return std::nullopt;
+}
+
 /// A test that proves less than what comes in use.
 void judge_weak_test(const Plan& plan, const Settled& settled, Open& open) {
   const LeakTestPlan& test = plan.leak_test;
   const GaugePressure in_use = most_in_use(plan);
-  if (at_most(in_use, test.pressure)) return;
   Finding& finding = open.not_yet(Topic::leak_test, fact("test_below_what_may_be_seen", test.pressure, in_use), {},
                                   fact("stiffer_walls_or_lower_setting"), "common practice");
   finding.or_else =
       stiffer(plan, settled, gauge_pascals(in_pascals(typed(in_use)) * reservoir::kLimitOverTestPressure));
-  if (at_most(typed(in_use), most_test(plan))) {
-    finding.mend = fact("test_at", typed(in_use));
-    finding.ways_to_mend = {{{"test pressure", typed(in_use)}}};
+  if (const auto pressure = test_that_has_relief(plan, typed(in_use))) {
+    finding.mend = fact("test_at", *pressure);
+    finding.ways_to_mend = {{{"test pressure", *pressure}}};
     return;
   }
   for (const ReliefValve& valve : plan.relief.valves) {
@@ -338,6 +362,17 @@ void judge_weak_test(const Plan& plan, const Settled& settled, Open& open) {
         {{kReliefSetting, *lower}, {"test pressure", typed(*lower + (valve.full_flow - valve.opens))}}};
     return;
   }
+}
+
+/// The rig must have a relief valve, and none that is sold is right for the pressure.
+void judge_relief_of_test(const Plan& plan, Open& open) {
+  const LeakTestPlan& test = plan.leak_test;
+  Finding& finding = open.not_yet(Topic::leak_test, fact("no_relief_sold_for_the_test", test.pressure, test.relief), {},
+                                  fact("test_lower_or_with_water"), "common practice");
+  const auto pressure = test_that_has_relief(plan, typed(std::max(most_in_use(plan), test.pressure)));
+  if (!pressure) return;
+  finding.mend = fact("test_at", *pressure);
+  finding.ways_to_mend = {{{"test pressure", *pressure}}};
 }
 
 void judge_test(const Plan& plan, const Settled& settled, bool valve_is_enough, Open& open) {
@@ -351,11 +386,18 @@ void judge_test(const Plan& plan, const Settled& settled, bool valve_is_enough, 
     return;
   }
   judge_hard_test(plan, settled, open);
-  if (!test.relief_opens)
-    open.not_yet(Topic::leak_test, fact("no_relief_sold_for_the_test", test.pressure, test.relief), {},
-                 fact("test_lower_or_with_water"), "common practice");
+  for (const TestPlug& plug : test.plugs)
+    if (!plug.part)
+      open.not_yet(
+          Topic::leak_test,
+          fact("plug_of_test_is_not_sold", plug.port, plan.catalog->written(find_port(plan.job, plug.port)->type)), {},
+          fact("bung_of_another_thread"), "catalog");
   // What the reservoir comes to is known only with a relief valve that holds it there.
-  if (valve_is_enough && at_most(most_in_use(plan), plan.walls.limit)) judge_weak_test(plan, settled, open);
+  const bool is_weak =
+      valve_is_enough && at_most(most_in_use(plan), plan.walls.limit) && more_than(most_in_use(plan), test.pressure);
+  if (is_weak) judge_weak_test(plan, settled, open);
+  // Another pressure asks for another valve.
+  if (!test.relief_opens && !is_weak) judge_relief_of_test(plan, open);
 }
 
 }  // namespace

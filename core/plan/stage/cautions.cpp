@@ -1,9 +1,14 @@
 // The cautions that belong to the whole job, whatever is in it.
 #include "plan/stage/cautions.h"
 
+#include "catalog/words/words.h"
 #include "plan/judge/limits.h"
 
 #include <algorithm>
+#include <iterator>
+#include <string>
+#include <string_view>
+#include <vector>
 
 namespace riserun::plan {
 
@@ -37,9 +42,29 @@ void caution_heat(const Inputs& inputs, Remarks& remarks) {
     remarks.caution(Topic::whole_job, fact("hot_water", hottest, job.against_heat), "Moritz and Henriques 1947");
 }
 
+/// A name is no statement, but who calls his tank so had better read this first.
+void caution_used_container(const Inputs& inputs, Remarks& remarks) {
+  constexpr std::string_view kNames[] = {"propane",  "butane",    "lpg",      "acetylene", "gas cylinder", "gas bottle",
+                                         "gasoline", "petrol",    "fuel",     "diesel",    "kerosene",     "oil drum",
+                                         "solvent",  "used drum", "old drum", "old tank",  "used tank"};
+  const std::string name = catalog::lower_case(inputs.job.name);
+  if (std::any_of(std::begin(kNames), std::end(kNames),
+                  [&](std::string_view word) { return name.find(word) != std::string::npos; }))
+    remarks.caution(Topic::whole_job, fact("name_speaks_of_what_burns", inputs.job.name), "29 CFR 1910.252(a)(3)");
+}
+
+void caution_no_drain(const Inputs& inputs, Remarks& remarks) {
+  const std::vector<JobPort>& ports = inputs.job.reservoir.ports;
+  if (std::none_of(ports.begin(), ports.end(),
+                   [](const JobPort& port) { return port.place == Place::side || port.place == Place::floor; }))
+    remarks.caution(Topic::care, fact("reservoir_has_no_drain"), "common practice");
+}
+
 }  // namespace
 
 void caution_whole_job(const Inputs& inputs, Remarks& remarks) {
+  caution_used_container(inputs, remarks);
+  caution_no_drain(inputs, remarks);
   caution_frost(inputs, remarks);
   caution_heat(inputs, remarks);
   remarks.standing_caution(Topic::whole_job, fact("air_in_a_flat_tank"), "NIOSH FACE reports 13CA003 and 01MI038");

@@ -112,8 +112,10 @@ void say_what_is_missed(const chain::Finder& finder, ConnectionPlan& plan) {
   MissedBore& missed = *plan.missed_bore;
   chain::ChainRequest ordered = plan.request;
   ordered.smallest_bore = missed.least;
+  const bool has_room_in_a_longer_gap = plan.span && finder.can_join(ordered, {});
   ordered.special_order = true;
   missed.mend = finder.can_join(ordered, plan.span) ? fact("let_it_take_special_order")
+                : has_room_in_a_longer_gap          ? fact("longer_gap_or_least_bore_of_its_own")
                                                     : fact("wider_port_or_least_bore_of_its_own");
   run->kept.insert(run->kept.begin(), fact("below_the_least_bore", missed.least, missed.share_of_riser));
 }

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <tuple>
+#include <utility>
 
 namespace riserun::plan {
 
@@ -51,13 +52,7 @@ void put_rig_on(const Inputs& inputs, const chain::Finder& finder, const std::ve
   test.rig = plan_test_rig(inputs, finder, connections, {port, dial.parts, reliefs}, left);
 }
 
-void caution_open_ports(const Inputs& inputs, const LeakTestPlan& test, Remarks& remarks) {
-  for (const TestPlug& plug : test.plugs)
-    if (!plug.part)
-      remarks.caution(
-          Topic::leak_test,
-          fact("nothing_closes_port", plug.port, inputs.catalog.written(find_port(inputs.job, plug.port)->type)),
-          "catalog");
+void caution_rig(const LeakTestPlan& test, Remarks& remarks) {
   if (test.rig && test.rig->run() == nullptr)
     remarks.caution(Topic::leak_test,
                     fact("no_rig_goes_on_port", test.air_port, std::get<chain::NoAssembly>(test.rig->answer).reason),
@@ -122,7 +117,7 @@ LeakTestPlan plan_leak_test(const Inputs& inputs, const chain::Finder& finder,
     time_leak_test(inputs, test);
     write_leak_test(inputs, test);
   }
-  caution_open_ports(inputs, test, remarks);
+  caution_rig(test, remarks);
   refuse_test(job, chosen, limit, remarks);
   caution_leak_test(test, remarks);
   return test;
@@ -145,12 +140,14 @@ std::vector<chain::EndPart> closing_parts(const Inputs& inputs, PortTypeId port)
         closing.push_back(use.part);
     }
   }
-  const auto rank = [&](PartId id) { return std::tuple(catalog.part(id).price.weight(), catalog.part(id).id); };
+  const auto rank = [&](PartId id) {
+    const catalog::Part& part = catalog.part(id);
+    return std::tuple(!part.stocked, part.price.weight(), part.id);
+  };
   std::sort(closing.begin(), closing.end(), [&](PartId a, PartId b) { return rank(a) < rank(b); });
   std::vector<chain::EndPart> ends;
   for (bool have_one = false; const PartId part : closing) {
-    const bool buy = catalog.part(part).stocked && !have_one;
-    have_one = have_one || buy;
+    const bool buy = !std::exchange(have_one, true);
     if (buy || inputs.job.bin.count_of(part) > 0) ends.push_back({part, {}, buy});
   }
   return ends;

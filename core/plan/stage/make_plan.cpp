@@ -55,8 +55,11 @@ Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Upto upto) {
   plan.transfer = plan_transfer(inputs, plan.riser, plan.line, plan.levels, limit, air, remarks);
   if (water != nullptr && water->chain() == nullptr) plan.transfer.missing_run = water->name;
   plan.air = plan_air(plan.transfer.system, plan.transfer.fill);
-  plan.walls =
-      plan_walls(inputs, limit, {plan.levels.charge_depth, plan.transfer.setting, plan.transfer.in_use}, remarks);
+  plan.walls = plan_walls(
+      inputs, limit,
+      {plan.levels.charge_depth, plan.transfer.setting, plan.transfer.in_use,
+       water != nullptr && !plan.job.riser.foot_valve && !has_a_valve(*plan.catalog, plan.ways, water->name)},
+      remarks);
   plan.walls.passages = find_passages(inputs, plan.riser.request.pipe.bore, remarks);
   plan.relief = plan_relief(inputs, plan.ways, air, plan.walls, plan.transfer, remarks);
   plan.leak_test =

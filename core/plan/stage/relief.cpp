@@ -43,11 +43,11 @@ std::optional<PartId> restrictor_up_to(const Inputs& inputs, std::optional<catal
 }
 
 /// nullopt: what is there does it already, or no hole that is sold does it and still fills the table.
-std::optional<RestrictorPlan> choose_restrictor(const Inputs& inputs, const AirWays& air, GaugePressure limit,
+std::optional<RestrictorPlan> choose_restrictor(const Inputs& inputs, const AirWays& air, GaugePressure most,
                                                 const transfer::FailedRegulator& failed, const TransferPlan& transfer) {
   const GaugePressure supply = inputs.settled.full_supply;
-  if (quantity::at_most(air.relief.empty() ? failed.highest : failed.riser_stopped, limit)) return std::nullopt;
-  const auto widest = transfer::restrictor_bore(transfer.system, supply, limit, air.relief);
+  if (quantity::at_most(air.relief.empty() ? failed.highest : failed.riser_stopped, most)) return std::nullopt;
+  const auto widest = transfer::restrictor_bore(transfer.system, supply, most, air.relief);
   if (!widest) return std::nullopt;
   const auto part = restrictor_up_to(inputs, regulator_size(inputs, air), *widest);
   if (!part) return std::nullopt;
@@ -72,6 +72,12 @@ GaugePressure first_to_open(const std::vector<ReliefValve>& valves) {
       ->opens;
 }
 
+/// A valve passes what it is sized for while it is fully open, and the walls stand no more than their limit.
+GaugePressure held_by(const std::vector<ReliefValve>& valves, GaugePressure limit) {
+  for (const ReliefValve& valve : valves) limit = std::min(limit, valve.full_flow);
+  return limit;
+}
+
 }  // namespace
 
 ReliefPlan plan_relief(const Inputs& inputs, const std::vector<Way>& ways, const AirWays& air, const WallsPlan& walls,
@@ -91,7 +97,8 @@ ReliefPlan plan_relief(const Inputs& inputs, const std::vector<Way>& ways, const
   const transfer::FailedRegulator failed =
       transfer::failed_regulator_pressure(transfer.system, inputs.settled.full_supply, air.relief);
   relief.failed_regulator_pressure = failed.highest;
-  if (limit > psig(0.0)) relief.restrictor = choose_restrictor(inputs, air, limit, failed, transfer);
+  if (limit > psig(0.0))
+    relief.restrictor = choose_restrictor(inputs, air, held_by(relief.valves, limit), failed, transfer);
   if (relief.restrictor) relief.restrictor_bore = relief.restrictor->bore;
   relief.greatest = greatest_pressure(failed.riser_stopped, inputs.settled.full_supply, relief.valves);
   relief.factor_at_greatest =

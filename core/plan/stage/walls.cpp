@@ -88,12 +88,13 @@ void set_loads(const Inputs& inputs, const WallRequest& request, GaugePressure s
   walls.weld_throat = reservoir::weld_throat(std::max(walls.loads.weld_of_row(), walls.loads.weld_of_edge));
 }
 
-void set_vacuum(const Inputs& inputs, const WallRequest& request, WallsPlan& walls) {
+void set_vacuum(const Inputs& inputs, const WallRequest& request, bool riser_lets_air_in, WallsPlan& walls) {
   const Settled& settled = inputs.settled;
   walls.vacuum_limit = reservoir::wall_vacuum_limit(request);
   walls.warmest = settled.warmest;
   walls.coldest = settled.coldest;
-  walls.cooling_vacuum = hydraulics::vacuum_of_cooling(settled.warmest, settled.coldest, settled.atmosphere);
+  if (!riser_lets_air_in)
+    walls.cooling_vacuum = hydraulics::vacuum_of_cooling(settled.warmest, settled.coldest, settled.atmosphere);
 }
 
 void set_stays(const Inputs& inputs, WallRequest request, const WallLoad& load, WallsPlan& walls) {
@@ -158,7 +159,7 @@ WallsPlan plan_walls(const Inputs& inputs, const WallLimit& limit, const WallLoa
         reservoir::stayed_plate_limit(walls.stayed->thickness, walls.stayed->pitch, request.design_stress);
   set_factors(inputs, load.setting, walls);
   set_loads(inputs, request, load.setting, walls);
-  set_vacuum(inputs, request, walls);
+  set_vacuum(inputs, request, load.riser_lets_air_in, walls);
   set_stays(inputs, request, load, walls);
   caution_bulge(walls.at_set, remarks);
   return walls;

@@ -35,7 +35,8 @@ WallLimit find_wall_limit(const Inputs& inputs, Length charge, Remarks& remarks)
 struct WallLoad {
   Length charge{};
   GaugePressure setting;
-  GaugePressure in_use;  // the setting, or what a relief valve of the job lets it come to
+  GaugePressure in_use;            // the setting, or what a relief valve of the job lets it come to
+  bool riser_lets_air_in = false;  // nothing can shut the water's way, by which a vacuum breaks
 };
 
 /// What mends walls that do not stand what the fill needs: one more row of stays where that is enough, else stays as

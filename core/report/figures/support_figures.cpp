@@ -34,9 +34,10 @@ void add_vacuum(const plan::WallsPlan& walls, std::vector<Figure>& figures) {
                      .form = "alone",
                      .beside = {"below the atmosphere, empty", {}},
                      .source = {kVacuum, {}}});
+  if (!walls.cooling_vacuum) return;
   figures.push_back({.key = "cooling_vacuum",
                      .label = "vacuum if shut to cool",
-                     .value = walls.cooling_vacuum,
+                     .value = *walls.cooling_vacuum,
                      .form = "alone",
                      .beside = {"its moist air from {0} to {1}, all shut", {walls.warmest, walls.coldest}},
                      .source = {kCooling, {}}});

@@ -16,6 +16,12 @@ std::span<const Words> plan_words() {
       {"local_codes",
        "Connections to drinking water, electrical heaters and pumps, and trailers fall under local codes and licensed "
        "trades."},
+      {"name_speaks_of_what_burns",
+       "'{0}' names something that burns or held it: a used drum or cylinder blows up under the torch. Start from new "
+       "sheet, or have it cleaned and tested by who is trained for it."},
+      {"reservoir_has_no_drain",
+       "No port lets the water out of the reservoir: a drain low in a side, with a ball valve, saves pumping it "
+       "out when it is to be cleaned."},
       {"weld_on_a_used_tank",
        "Before any weld on a reservoir that has been in use: drain, clean, open, test the air, fill with water to near "
        "the weld."},
@@ -192,7 +198,6 @@ std::span<const Words> plan_words() {
        "at {2} or less, or add stays."},
       {"test_as_asked", "As asked for; the walls stand it."},
       {"leave_test_pressure_out", "leave 'test pressure' out and one is chosen under the limit"},
-      {"nothing_closes_port", "The catalog has nothing that closes '{0}' ({1}) for the leak test."},
       {"test_air_can_kill",
        "Air under pressure in a flat-sided tank can kill. Test with a relief valve in the line, raise the pressure in "
        "steps, keep {0:distance} clear of the plate faces while it rises, never stand before a lid or end, never "

@@ -72,6 +72,10 @@ INSTANTIATE_TEST_SUITE_P(
            "bench.yaml:27:60: error: connections[2].carries: 'regulator' is an end of the supply under 'air': it carries air. A water main is no supply of it, and is never joined to a closed flat tank: fill through an open port\n"
             "    - {name: air in, from: regulator, to: air bung, carries: water}\n"
             "                                                             ^"},
+    BadJob{"NutForABung", "port: 1 FNPT, bung: full coupling", "port: 1 FNPSM, bung: full coupling",
+           "bench.yaml:9:24: error: reservoir.ports.riser bung.port: 1 FNPSM swivel is on a nut that turns, and no wall of a reservoir carries one; a bung or a tapped hole is FNPT, or another thread that stands still\n"
+            "      riser bung: {port: 1 FNPSM, bung: full coupling, where: lid}\n"
+            "                         ^"},
     BadJob{"MaleCoupling", "port: 1 FNPT, bung: full coupling", "port: 1 MNPT, bung: full coupling",
            "bench.yaml:9:38: error: reservoir.ports.riser bung: a coupling's or a bushing's thread is female, and '1 MNPT' is male\n"
             "      riser bung: {port: 1 MNPT, bung: full coupling, where: lid}\n"

@@ -171,12 +171,17 @@ TEST(Passages, OfTightBafflesOrOfNoneAreNotCut) {
 }
 
 TEST(Cooling, IsFromTheWarmestToTheColdest) {
-  const auto vacuum = [](const std::string& line) { return in_psi(ready_and(line).walls.cooling_vacuum); };
+  const std::string shut = with(kReady, "need: [union]", "need: [union, ball valve]");
+  const auto vacuum = [&](const std::string& line) {
+    return in_psi(plan_of_text(shut + line + "\n").walls.cooling_vacuum.value());
+  };
   const AbsolutePressure outside = hydraulics::atmosphere_at(feet(600.0)).value();
   EXPECT_NEAR(vacuum(""),
               in_psi(hydraulics::vacuum_of_cooling(degrees_fahrenheit(60.0), degrees_celsius(3.0), outside)), 1e-9);
   EXPECT_NEAR(vacuum("hottest: 60 degC\ncoldest: 20 degC"),
               in_psi(hydraulics::vacuum_of_cooling(degrees_celsius(60.0), degrees_fahrenheit(60.0), outside)), 1e-9);
+  // An open riser lets air in before there is any.
+  EXPECT_FALSE(ready().walls.cooling_vacuum);
 }
 
 }  // namespace

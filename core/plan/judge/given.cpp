@@ -1,0 +1,47 @@
+// Figures of the job that no device has: typed into the wrong field, or hoped for.
+#include "plan/judge/limits.h"
+#include "plan/judge/open.h"
+#include "quantity/nearly.h"
+
+#include <algorithm>
+#include <string>
+
+namespace riserun::plan {
+
+namespace {
+
+using quantity::more_than;
+
+void too_exact(const std::string& key, PressureDifference given, PressureDifference finest, Open& open) {
+  if (!more_than(finest, given)) return;
+  open.not_yet(Topic::whole_job, fact("no_device_is_so_exact", key, given, finest), {},
+               fact("take_it_from_the_makers_sheet", key), "common practice");
+}
+
+/// What relief valve and walls must stand with a failed regulator is told by them.
+void judge_exactness(const Plan& plan, const Settled& settled, Open& open) {
+  const JobAir& air = plan.job.air;
+  if (air.regulator_repeatability)
+    too_exact("air.regulator repeatability", *air.regulator_repeatability,
+              (settled.regulator_range - psig(0.0)) * kFinestRepeatability, open);
+  if (air.lock_up) too_exact("air.lock up", *air.lock_up - psig(0.0), kFinestLockUp, open);
+  if (plan.relief.valves.empty()) return;
+  const auto by_opening = [](const ReliefValve& a, const ReliefValve& b) { return a.opens < b.opens; };
+  const GaugePressure opens = std::min_element(plan.relief.valves.begin(), plan.relief.valves.end(), by_opening)->opens;
+  const PressureDifference finest = (opens - psig(0.0)) * kFinestTolerance;
+  const JobReliefValve& valve = plan.job.relief_valve;
+  if (valve.tolerance) too_exact("relief valve.tolerance", *valve.tolerance, finest, open);
+  if (valve.rise) too_exact("relief valve.rise", *valve.rise, finest, open);
+}
+
+}  // namespace
+
+void judge_given_figures(const Plan& plan, const Settled& settled, Open& open) {
+  judge_exactness(plan, settled, open);
+  const auto& receiver = plan.job.air.receiver_pressure;
+  if (receiver && more_than(kLowestReceiver, *receiver))
+    open.not_yet(Topic::whole_job, fact("no_receiver_is_so_low", *receiver), {}, fact("read_the_receivers_own_gauge"),
+                 "common practice");
+}
+
+}  // namespace riserun::plan

@@ -1,0 +1,105 @@
+// Figures and names of the job that no device and no tank has: they are not believed.
+#include "report/words/say.h"
+#include "unit/plan/bench_job.h"
+#include "unit/plan/judge/ready_job.h"
+
+#include <gmock/gmock.h>
+
+namespace riserun::plan {
+namespace {
+
+using testing::HasSubstr;
+
+bool cautions_of(const Plan& plan, std::string_view code) {
+  return std::any_of(plan.cautions.begin(), plan.cautions.end(),
+                     [&](const Caution& caution) { return caution.fact.code == code; });
+}
+
+struct Exact {
+  const char* name;
+  const char* from;
+  const char* good;  // just no better than a device is
+  const char* bad;
+};
+
+class TooExact : public testing::TestWithParam<Exact> {};
+
+TEST_P(TooExact, IsOpenFromThereOn) {
+  const Exact& one = GetParam();
+  EXPECT_FALSE(has(ready_with(one.from, one.good), "no_device_is_so_exact"));
+  EXPECT_TRUE(has(ready_with(one.from, one.bad), "no_device_is_so_exact"));
+}
+
+// A thousandth of a range of 10 psi; a hundredth of what opens at 2 psi.
+INSTANTIATE_TEST_SUITE_P(Given, TooExact,
+                         testing::Values(Exact{"Repeatability", "repeatability: 0.05 psi", "repeatability: 0.0101 psi",
+                                               "repeatability: 0.0099 psi"},
+                                         Exact{"LockUp", "delivery: 3 scfm", "delivery: 3 scfm\n  lock up: 0.0101 psi",
+                                               "delivery: 3 scfm\n  lock up: 0 psi"},
+                                         Exact{"Tolerance", "tolerance: 0.1 psi", "tolerance: 0.0202 psi",
+                                               "tolerance: 0.0198 psi"},
+                                         Exact{"Rise", "rise: 0.2 psi", "rise: 0.0202 psi", "rise: 0 psi"}),
+                         [](const auto& one) { return std::string(one.param.name); });
+
+TEST(Receiver, OfAShopStandsHigh) {
+  const auto at = [](const char* pressure) {
+    return ready_with("receiver pressure: 110 psi", std::string("receiver pressure: ") + pressure);
+  };
+  EXPECT_TRUE(has(at("19.9 psi"), "no_receiver_is_so_low"));
+  EXPECT_FALSE(has(at("20.1 psi"), "no_receiver_is_so_low"));
+}
+
+TEST(UsedContainer, NamedInTheTitleIsCautioned) {
+  EXPECT_TRUE(
+      cautions_of(ready_with("Ready bench", "Quench tank from an old propane tank"), "name_speaks_of_what_burns"));
+  EXPECT_FALSE(cautions_of(ready(), "name_speaks_of_what_burns"));
+}
+
+TEST(Reservoir, WithoutAPortUnderItsLidHasNoDrain) {
+  EXPECT_FALSE(cautions_of(ready_with("riser bung: {port: 1 FNPT, bung: full coupling, where: lid}",
+                                      "riser bung: {port: 1 FNPT, bung: full coupling, where: lid}\n"
+                                      "    drain: {port: 3/4 FNPT, where: floor}"),
+                           "reservoir_has_no_drain"));
+  EXPECT_TRUE(cautions_of(ready(), "reservoir_has_no_drain"));
+}
+
+TEST(LeakTest, ClosesAParallelThreadWithAPlugThatIsOrdered) {
+  const Plan plan = ready_with("vent bung: 1/2 FNPT", "vent bung: G 1/2 female");
+  EXPECT_FALSE(has(plan, "plug_of_test_is_not_sold"));
+  const auto plug = std::find_if(plan.leak_test.plugs.begin(), plan.leak_test.plugs.end(),
+                                 [](const TestPlug& each) { return each.port == "vent bung"; });
+  ASSERT_NE(plug, plan.leak_test.plugs.end());
+  ASSERT_TRUE(plug->part);
+  EXPECT_THAT(plan.catalog->part(*plug->part).name, HasSubstr("G 1/2 BSP parallel plug"));
+}
+
+TEST(LeakTest, ThatNoPlugClosesIsNotYet) {
+  EXPECT_TRUE(has(ready_with("vent bung: 1/2 FNPT", "vent bung: 1/2 barb"), "plug_of_test_is_not_sold"));
+}
+
+TEST(LockUp, ThatBlowsTheReliefValveIsMendedByATighterRegulator) {
+  const Plan plan = plan_of_text(
+      with(with(kReady, "  set pressure: 1.6 psi\n", ""), "delivery: 3 scfm", "delivery: 3 scfm\n  lock up: 5 psi"));
+  EXPECT_THAT(said_of(plan, "relief_valve_weeps"), HasSubstr("a regulator that rises no more than"));
+}
+
+TEST(LeakTest, BelowWhatComesInUseIsOneFindingWithATestThatHasAReliefValve) {
+  const Plan plan = ready_and("test pressure: 0.05 psi");
+  EXPECT_TRUE(has(plan, "test_below_what_may_be_seen"));
+  EXPECT_FALSE(has(plan, "no_relief_sold_for_the_test"));
+}
+
+TEST(LeakTest, IsOneThatAReliefValveIsSoldFor) {
+  // Between 10 and 12.5 psi none is sold.
+  const Plan plan = plan_of_text(with(kReady, "sheet: 10 ga steel", "sheet: 1/2 in steel") + "test pressure: 10 psi\n");
+  const auto none = std::find_if(plan.findings.begin(), plan.findings.end(), [](const Finding& finding) {
+    return finding.reason.code == "no_relief_sold_for_the_test";
+  });
+  ASSERT_NE(none, plan.findings.end());
+  ASSERT_EQ(none->ways_to_mend.size(), 1u);
+  const auto pressure = std::get<GaugePressure>(none->ways_to_mend.front().front().value);
+  EXPECT_GT(pressure, psig(10.0));
+}
+
+}  // namespace
+}  // namespace riserun::plan

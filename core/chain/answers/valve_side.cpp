@@ -255,16 +255,11 @@ std::optional<Chain> best_span_with_valve_left(const PreparedCatalog& prepared, 
                                                const Span& span, ReservoirEnd end) {
   const Catalog& catalog = prepared.catalog();
   if (!can_weigh_valve_sides(catalog, request, end)) return std::nullopt;
-  const auto is_better = [](const SpanChoice& a, const SpanChoice& b) {
-    if (a.make != b.make) return a.make < b.make;
-    if (a.route.cost != b.route.cost) return a.route.cost < b.route.cost;
-    return a.route.off < b.route.off;
-  };
   std::optional<SpanChoice> best;
   ChainRequest best_request;
   ask_each_order(catalog, request, end, [&](ChainRequest in_turn) {
     auto choice = best_span(prepared.folded(), in_turn, span);
-    if (!choice || (best && !is_better(*choice, *best))) return;
+    if (!choice || (best && !comes_before(prepared.folded(), request.order, *choice, *best))) return;
     best = std::move(choice);
     best_request = std::move(in_turn);
   });

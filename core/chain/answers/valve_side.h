@@ -37,8 +37,8 @@ std::string opening_beyond_valve(const Catalog& catalog, const ChainRequest& req
 std::optional<Chain> best_with_valve_left(const PreparedCatalog& prepared, const ChainRequest& request,
                                           ReservoirEnd end);
 
-/// The same of runs that make a distance: of each order of the needs the best run, of these the best kind of run
-/// (SpanMake), then the request's order, then the one that lands nearest.
+/// The same of runs that make a distance: of each order of the needs the best run, of these the best by the rule of
+/// best_span.
 std::optional<Chain> best_span_with_valve_left(const PreparedCatalog& prepared, const ChainRequest& request,
                                                const Span& span, ReservoirEnd end);
 

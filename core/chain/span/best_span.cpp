@@ -2,11 +2,13 @@
 
 #include "chain/search/best_chain.h"
 #include "chain/search/bin_use.h"
+#include "chain/search/tie_key.h"
 #include "chain/span/cut_pieces.h"
 #include "chain/span/taken_span.h"
 
 #include <algorithm>
 #include <deque>
+#include <tuple>
 #include <utility>
 
 namespace riserun::chain {
@@ -50,6 +52,12 @@ SpanTask task_of(SpanTask task, const Attempt& attempt) {
 std::pair<std::int64_t, std::int64_t> off_the_line(Order order, const Cost& cost) {
   if (!keeps_the_line(order)) return {};
   return {cost.tuple[1], order == Order::bin ? cost.tuple[2] >> 32 : cost.tuple[2]};
+}
+
+/// Everything that ids do not decide.
+auto rank(Order order, const SpanChoice& choice) {
+  const SpanRoute& route = choice.route;
+  return std::tuple(off_the_line(order, route.cost), choice.make, route.cost, route.rest, route.off);
 }
 
 std::optional<SpanChoice> best_attempt(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph,
@@ -159,6 +167,13 @@ std::optional<SpanChoice> best_of_taken(const FoldedCatalog& folded, const Chain
 }
 
 }  // namespace
+
+bool comes_before(const FoldedCatalog& folded, Order order, const SpanChoice& a, const SpanChoice& b) {
+  const auto of_a = rank(order, a);
+  const auto of_b = rank(order, b);
+  if (of_a < of_b || of_b < of_a) return of_a < of_b;
+  return tie_key(folded, a.route.moves) < tie_key(folded, b.route.moves);
+}
 
 std::optional<SpanChoice> best_span(const FoldedCatalog& folded, const ChainRequest& asked, const Span& span) {
   if (asked.taken) return best_of_taken(folded, asked, span);

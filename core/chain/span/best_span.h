@@ -45,6 +45,10 @@ struct SpanChoice {
   SpanMake make = SpanMake::stock;
 };
 
+/// By the rule above `a` is the better run of two of one request, or of requests that differ in the order of needs
+/// alone.
+bool comes_before(const FoldedCatalog& folded, Order order, const SpanChoice& a, const SpanChoice& b);
+
 /// Provably the best by the rule above; nullopt: none makes the distance. Takes both ends to stand still along their
 /// axes, whatever else they can do. Where a person has chosen the run (ChainRequest::taken), the best that its parts
 /// can do in their order; one of more than eight parts counts as made only where the best of just these parts comes out

@@ -173,16 +173,16 @@ void choose_setting(const Inputs& inputs, const Levels& levels, const WallLimit&
   remarks.assume(fact("regulator_setting", plan.setting, plan.setting_basis), "air.set pressure");
 }
 
-/// What the air must be set to, at least: on the dial, unless the job says a setting of its own.
-GaugePressure asked_by_fill(const TransferPlan& plan) {
+/// What the air must be set to, at least: on the dial, unless the job says a setting of its own that is let in.
+GaugePressure asked_by_fill(const TransferPlan& plan, GaugePressure most) {
   const GaugePressure finish = plan.fill.pressure_to_finish;
-  return plan.setting_given ? finish : that_lifts(finish);
+  return plan.setting_given && at_most(plan.setting, most) ? finish : that_lifts(finish);
 }
 
 GaugePressure in_use(const TransferPlan& plan, GaugePressure limit, const std::vector<transfer::ReliefValve>& valves) {
   const GaugePressure finish = plan.fill.pressure_to_finish;
   // A setting that just finishes is what is left where the walls allow no better.
-  const bool no_better = more_than(asked_by_fill(plan), limit);
+  const bool no_better = more_than(asked_by_fill(plan, limit), limit);
   const GaugePressure most = no_better ? rounded_up(finish_and_half(finish)) : plan.setting;
   const auto first = std::min_element(valves.begin(), valves.end(),
                                       [](const auto& a, const auto& b) { return a.wide_open < b.wide_open; });
@@ -193,7 +193,7 @@ GaugePressure in_use(const TransferPlan& plan, GaugePressure limit, const std::v
 void refuse_by_walls(const Inputs& inputs, const Levels& levels, const TransferPlan& plan, const WallLimit& walls,
                      Remarks& remarks) {
   const GaugePressure limit = walls.limit;
-  const GaugePressure finish = asked_by_fill(plan);
+  const GaugePressure finish = asked_by_fill(plan, limit);
   if (more_than(finish, limit)) {
     Finding& finding =
         remarks.refuse({Topic::walls, fact("fill_needs_more_than_walls_may_see"), Against{finish, limit}, {}});
@@ -228,17 +228,18 @@ void refuse_by_setting(const Inputs& inputs, const Levels& levels, const Transfe
                        Remarks& remarks) {
   const GaugePressure finish = plan.fill.pressure_to_finish;
   const GaugePressure range = inputs.settled.regulator_range;
-  if (more_than(asked_by_fill(plan), range)) {
+  if (more_than(asked_by_fill(plan, range), range)) {
     const GaugePressure wider = regulator_range_for(inputs.catalog, finish);
     remarks
-        .refuse({Topic::transfer, fact("fill_needs_more_than_regulator"), Against{asked_by_fill(plan), range},
+        .refuse({Topic::transfer, fact("fill_needs_more_than_regulator"), Against{asked_by_fill(plan, range), range},
                  fact("take_regulator_with_range", wider)})
         .ways_to_mend = {{{"air.regulator range", wider}}};
     return;
   }
   if (refuse_by_crest(levels, plan, walls, remarks)) return;
   // Where the walls allow no better than what just finishes, they are what is to be mended.
-  const bool walls_hold_it_down = !plan.setting_given && more_than(asked_by_fill(plan), plan.highest_setting);
+  const bool walls_hold_it_down =
+      !plan.setting_given && more_than(asked_by_fill(plan, plan.highest_setting), plan.highest_setting);
   if (plan.setting < finish) {
     set_higher(
         remarks.refuse({Topic::transfer, fact("setting_does_not_lift_the_water"), Against{finish, plan.setting}, {}}),

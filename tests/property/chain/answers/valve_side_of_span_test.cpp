@@ -1,0 +1,126 @@
+// The best run that makes a distance and leaves its valve with the reservoir: of every order of the needs in which
+// something that opens comes beyond a valve, the best of all runs there are.
+#include "chain/finder.h"
+#include "property/chain/every_span.h"
+#include "property/chain/random_span.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <iostream>
+#include <numeric>
+
+namespace riserun::chain::testing {
+namespace {
+
+using namespace riserun::catalog;  // NOLINT(google-build-using-namespace)
+
+constexpr std::uint32_t kWorlds = 4000;
+constexpr std::size_t kBeginnings = 400;
+
+bool is_valve(const Catalog& catalog, PartId id) {
+  const Part& part = catalog.part(id);
+  const Family& family = catalog.family(part.family);
+  return family.can_shut && !part.one_way && !part.closing && family.role == Role::device;
+}
+
+/// It comes off without turning what it is screwed to: a union, or a piece whose joints are all made by a clamp.
+bool opens(const Catalog& catalog, PartId id) {
+  const Part& part = catalog.part(id);
+  if (part.closing) return true;
+  return std::all_of(part.ports.begin(), part.ports.end(), [&](const Port& port) {
+    const auto mates = catalog.mates(port.type);
+    return !mates.empty() && std::all_of(mates.begin(), mates.end(), [&](const Mate& mate) {
+      return catalog.mating_rule(port.type, mate.other)->closing;
+    });
+  });
+}
+
+/// A valve and something that opens, and nothing else is asked for.
+void ask_for_valve_and_opening(Dice& dice, const Catalog& catalog, ChainRequest& request) {
+  request.banned.clear();
+  request.rating.reset();
+  request.hottest.reset();
+  request.most_parts.reset();
+  request.most_bushings.reset();
+  request.service = Service::water;
+  request.galvanic = Galvanic::warn;
+  request.special_order = true;
+  request.needs_in_order = false;
+  request.needs.clear();
+  Need valve{"valve", {}};
+  Need opening{"opening", {}};
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+    if (catalog.part({row}).ports.size() != 2) continue;
+    if (is_valve(catalog, {row}))
+      valve.parts.push_back({row});
+    else if (opens(catalog, {row}) && dice.chance(70))
+      opening.parts.push_back({row});
+  }
+  if (valve.parts.empty() || opening.parts.empty()) return;
+  // A need that fittings and devices meet is another question.
+  const auto role = [&](PartId part) { return catalog.family(catalog.part(part).family).role; };
+  const Role first = role(opening.parts.front());
+  std::erase_if(opening.parts, [&](PartId part) { return role(part) != first; });
+  request.needs = {valve, opening};
+}
+
+/// Of all orders of the needs that leave the valve with the reservoir.
+std::optional<JudgedRun> best_of_orders(const SpanWorld& world, ReservoirEnd end, int& depth) {
+  ChainRequest in_turn = world.request;
+  in_turn.needs_in_order = true;
+  if (end == ReservoirEnd::last) std::reverse(in_turn.needs.begin(), in_turn.needs.end());
+  EverySpan every(world.catalog, in_turn, world.span);
+  std::optional<JudgedRun> best = every.best(kBeginnings);
+  depth = every.depth();
+  return best;
+}
+
+struct Tally {
+  int kinds[5] = {}, nones = 0, compared = 0;
+};
+
+void expect_same(const Catalog& catalog, const Chain& chain, const JudgedRun& best) {
+  std::vector<std::string> ids;
+  std::vector<std::int64_t> cut;
+  for (const RunPart& link : chain.parts) {
+    ids.push_back(catalog.part(link.part).id);
+    for (const Follower& plug : link.plugs()) ids.push_back(catalog.part(plug.plug).id);
+    cut.push_back(link.cut_length ? std::llround(in_metres(*link.cut_length) * 1e6) : 0);
+  }
+  EXPECT_EQ(ids, best.ids);
+  EXPECT_EQ(cut, best.cut);
+}
+
+void check_world(std::uint32_t seed, Tally& tally) {
+  SCOPED_TRACE("seed " + std::to_string(seed));
+  const SpanWorld world = random_span_world(seed, ask_for_valve_and_opening);
+  if (world.request.needs.size() != 2) return;
+  const ReservoirEnd end = seed % 2 == 0 ? ReservoirEnd::first : ReservoirEnd::last;
+  int depth = 0;
+  const std::optional<JudgedRun> best = best_of_orders(world, end, depth);
+  const auto chain = Finder(world.catalog).best_with_valve_left(world.request, end, world.span);
+  if (!chain) {
+    ++tally.nones;
+    ASSERT_FALSE(best) << "there is a run of kind " << best->kind;
+    return;
+  }
+  EXPECT_FALSE(valve_that_comes_off(world.catalog, world.request, *chain, end));
+  if (chain->part_count > depth) return;
+  ASSERT_TRUE(best);
+  ++tally.compared;
+  ++tally.kinds[best->kind];
+  expect_same(world.catalog, *chain, *best);
+}
+
+TEST(ValveSide, OfARunThatMakesADistanceIsTheBestThatLeavesTheValve) {
+  Tally tally;
+  for (std::uint32_t seed = 1; seed <= kWorlds && !::testing::Test::HasFailure(); ++seed) check_world(seed, tally);
+  std::cout << tally.compared << " compared, of them " << tally.kinds[0] << " stock near, " << tally.kinds[1]
+            << " stock, " << tally.kinds[2] << " one cut, " << tally.kinds[3] << " two cut, " << tally.kinds[4]
+            << " hose; " << tally.nones << " with none\n";
+  EXPECT_GT(tally.compared, 100);
+}
+
+}  // namespace
+}  // namespace riserun::chain::testing

@@ -52,6 +52,8 @@ bool devices_are_missing(const Plan& plan);
 void judge_air(const Plan& plan, const Settled& settled, Open& open);
 /// Figures of the job that no device has.
 void judge_given_figures(const Plan& plan, const Settled& settled, Open& open);
+/// @param valve_is_enough  what a relief valve of the job passes holds the reservoir
+void judge_leak_test(const Plan& plan, const Settled& settled, bool valve_is_enough, Open& open);
 /// Relief valves, and the leak test beside them.
 void judge_relief(const Plan& plan, const Settled& settled, Open& open);
 void judge_gauge(const Plan& plan, const Settled& settled, Open& open);

@@ -1,0 +1,110 @@
+// The leak test: at least what comes in use, no more than the walls keep their factor at, with a relief valve that is
+// sold and every port closed.
+#include "plan/judge/limits.h"
+#include "plan/judge/open.h"
+#include "plan/judge/relief_room.h"
+#include "plan/sold.h"
+#include "quantity/nearly.h"
+#include "reservoir/test_pressure.h"
+
+#include <algorithm>
+
+namespace riserun::plan {
+
+namespace {
+
+using quantity::at_most;
+using quantity::more_than;
+
+/// A test that stresses the walls beyond a quarter of their yield, and beyond all that comes in use.
+void judge_hard_test(const Plan& plan, const Settled& settled, Open& open) {
+  const LeakTestPlan& test = plan.leak_test;
+  GaugePressure in_use = plan.transfer.setting;
+  for (const ReliefValve& valve : plan.relief.valves) in_use = std::max(in_use, valve.full_flow);
+  const GaugePressure most = gauge_pascals(in_pascals(plan.walls.four_to_one) * kAsPrinted);
+  if (at_most(test.pressure, std::max(plan.walls.four_to_one, typed(in_use)))) return;
+  Finding& finding =
+      open.not_yet(Topic::leak_test, fact("test_passes_four_to_one", test.pressure),
+                   Against{test.pressure, plan.walls.four_to_one}, fact("stiffer_walls"), "common practice");
+  finding.or_else = stiffer_for_four(plan, settled, test.pressure);
+  const GaugePressure lower = std::max(most, typed(in_use));
+  if (at_most(most_test(plan), lower) || !test.given) return;
+  finding.mend = fact("test_at", lower);
+  finding.ways_to_mend = {{{"test pressure", lower}}};
+}
+
+/// The lowest leak test from there on, as it is printed, that the walls allow and a relief valve is sold for; nullopt:
+/// there is none.
+std::optional<GaugePressure> test_that_has_relief(const Plan& plan, GaugePressure least) {
+  const GaugePressure most = most_test(plan);
+  for (auto sold = relief_sold_above(*plan.catalog, least); sold; sold = relief_sold_above(*plan.catalog, *sold)) {
+    const GaugePressure pressure = std::max(least, typed(reservoir::least_relieved_by(*sold)));
+    if (more_than(pressure, most)) return std::nullopt;
+    const auto ceiling = reservoir::relief_setting(pressure, plan.walls.limit);
+    if (ceiling && more_than(*sold, pressure) && at_most(*sold, *ceiling)) return pressure;
+  }
+  return std::nullopt;
+}
+
+/// A test that proves less than what comes in use.
+void judge_weak_test(const Plan& plan, const Settled& settled, Open& open) {
+  const LeakTestPlan& test = plan.leak_test;
+  const GaugePressure in_use = most_in_use(plan);
+  Finding& finding = open.not_yet(Topic::leak_test, fact("test_below_what_may_be_seen", test.pressure, in_use), {},
+                                  fact("stiffer_walls_or_lower_setting"), "common practice");
+  finding.or_else =
+      stiffer(plan, settled, gauge_pascals(in_pascals(typed(in_use)) * reservoir::kLimitOverTestPressure));
+  if (const auto pressure = test_that_has_relief(plan, typed(in_use))) {
+    finding.mend = fact("test_at", *pressure);
+    finding.ways_to_mend = {{{"test pressure", *pressure}}};
+    return;
+  }
+  for (const ReliefValve& valve : plan.relief.valves) {
+    const auto lower = valve_that_fits(plan, valve, most_test(plan));
+    if (!lower || !more_than(valve.opens, *lower)) continue;
+    finding.mend = fact("relief_valve_and_test_at", *lower, typed(*lower + (valve.full_flow - valve.opens)));
+    finding.ways_to_try = {
+        {{kReliefSetting, *lower}, {"test pressure", typed(*lower + (valve.full_flow - valve.opens))}}};
+    return;
+  }
+}
+
+/// The rig must have a relief valve, and none that is sold is right for the pressure.
+void judge_relief_of_test(const Plan& plan, Open& open) {
+  const LeakTestPlan& test = plan.leak_test;
+  Finding& finding = open.not_yet(Topic::leak_test, fact("no_relief_sold_for_the_test", test.pressure, test.relief), {},
+                                  fact("test_lower_or_with_water"), "common practice");
+  const auto pressure = test_that_has_relief(plan, typed(std::max(most_in_use(plan), test.pressure)));
+  if (!pressure) return;
+  finding.mend = fact("test_at", *pressure);
+  finding.ways_to_mend = {{{"test pressure", *pressure}}};
+}
+
+}  // namespace
+
+void judge_leak_test(const Plan& plan, const Settled& settled, bool valve_is_enough, Open& open) {
+  const LeakTestPlan& test = plan.leak_test;
+  if (!test.possible) {
+    if (!test.given)  // one that was asked for has been refused
+      open.not_yet(Topic::leak_test, fact("no_leak_test_possible", test.basis), {}, {}, "worked out").or_else =
+          stiffer(plan, settled,
+                  gauge_pascals(in_pascals(std::max(most_in_use(plan), reservoir::kLeastTestPressure)) *
+                                reservoir::kLimitOverTestPressure));
+    return;
+  }
+  judge_hard_test(plan, settled, open);
+  for (const TestPlug& plug : test.plugs)
+    if (!plug.part)
+      open.not_yet(
+          Topic::leak_test,
+          fact("plug_of_test_is_not_sold", plug.port, plan.catalog->written(find_port(plan.job, plug.port)->type)), {},
+          fact("bung_of_another_thread"), "catalog");
+  // What the reservoir comes to is known only with a relief valve that holds it there.
+  const bool is_weak =
+      valve_is_enough && at_most(most_in_use(plan), plan.walls.limit) && more_than(most_in_use(plan), test.pressure);
+  if (is_weak) judge_weak_test(plan, settled, open);
+  // Another pressure asks for another valve.
+  if (!test.relief_opens && !is_weak) judge_relief_of_test(plan, open);
+}
+
+}  // namespace riserun::plan

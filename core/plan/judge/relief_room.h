@@ -1,0 +1,36 @@
+// What a relief valve and a leak test have room for between the pressure in use and what the walls stand.
+#pragma once
+
+#include "plan/judge/stiffer.h"
+#include "plan/plan.h"
+#include "plan/settle/settled.h"
+
+#include <optional>
+#include <vector>
+
+namespace riserun::plan {
+
+/// So much that it holds as it is printed, and typed again.
+GaugePressure typed(GaugePressure least);
+
+/// The highest leak test that the walls allow, as it is printed.
+GaugePressure most_test(const Plan& plan);
+
+/// The lowest pressure at which the valve may open, of what its mark says.
+GaugePressure opens_at_least(const Plan& plan, GaugePressure mark);
+
+/// Left alone the regulator locks up above its setting.
+GaugePressure left_alone(const Plan& plan);
+
+/// What the reservoir may come to in use.
+GaugePressure most_in_use(const Plan& plan);
+
+/// The lowest valve that is sold, stays shut while the tank is left alone, and is fully open below `most` as this one
+/// would be; nullopt: none.
+std::optional<GaugePressure> valve_that_fits(const Plan& plan, const ReliefValve& valve, GaugePressure most);
+
+/// Walls that stand so much at their design stress, or that keep the factor of 4.
+std::vector<Mend> stiffer(const Plan& plan, const Settled& settled, GaugePressure wanted);
+std::vector<Mend> stiffer_for_four(const Plan& plan, const Settled& settled, GaugePressure wanted);
+
+}  // namespace riserun::plan

@@ -3,6 +3,8 @@
 
 #include "quantity/quantities.h"
 
+#include <cmath>
+
 namespace riserun::plan {
 
 /// From here on a vessel is in the scope of the pressure-vessel code: ASME BPVC Section VIII Div. 1, U-1(c)(2)(h);
@@ -27,6 +29,12 @@ inline constexpr double kFinestTolerance = 0.01;
 
 /// A shop's receiver stands between some 80 and 175 psi; what is far below that is another pressure (common practice).
 inline const GaugePressure kLowestReceiver = psig(20.0);
+
+/// What is read off a rule (common practice).
+inline const Length kRuleMark = inches(1.0 / 16.0);
+
+/// The next mark from there up that is no less as it is printed either, in sixteenths or in whole millimetres.
+inline Length on_the_rule(Length least) { return kRuleMark * std::ceil((least + millimetres(0.5)) / kRuleMark); }
 
 /// What is typed as it was printed, with three digits, may be half a per cent less.
 inline constexpr double kAsPrinted = 0.995;

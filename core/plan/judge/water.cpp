@@ -153,7 +153,7 @@ void judge_drain(const Plan& plan, Open& open) {
 void judge_margin(const Plan& plan, Open& open) {
   const Levels& levels = plan.levels;
   if (!levels.enough || levels.spare >= levels.days_loss) return;
-  const Length deeper = levels.charge_depth + (levels.days_loss - levels.spare);
+  const Length deeper = on_the_rule(levels.charge_depth + (levels.days_loss - levels.spare));
   open.not_yet(Topic::levels, fact("margin_below_a_days_loss", levels.spare, levels.days_loss, levels.top_up_mark), {},
                fact("charge_so_deep", deeper), "common practice")
       .ways_to_mend = {{{"reservoir.charge", deeper}}};

@@ -12,7 +12,6 @@ namespace riserun::plan {
 
 namespace {
 
-const Length kRuleMark = inches(1.0 / 16.0);             // what is read off a rule
 const Velocity kUsualVelocity = metres_per_second(1.0);  // in a riser at the end of a fill: common practice
 // Where the job gives no charge, on what the table and the line take: the greater of a tenth and two days' losses.
 const double kChargeReserve = 1.1;
@@ -99,7 +98,7 @@ void refuse_short_water(const Inputs& inputs, const reservoir::Riser& riser, con
   const Length dead = riser.end_height + levels.uncover_margin;
   // With a day's evaporation and splash, which it would else be short of the day after.
   const Length deep = dead + box.depth_at(asked) + levels.days_loss;
-  const Length charge = kRuleMark * std::ceil(deep / kRuleMark);
+  const Length charge = on_the_rule(deep);
   const Length highest = box.height * (1.0 - kLeastAirSpace);
   std::optional<Fact> mend;
   Changes change;

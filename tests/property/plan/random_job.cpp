@@ -101,9 +101,17 @@ std::string random_job(std::uint32_t seed) {
       bin.empty() ? "" : "bin:\n", bin);
 }
 
-std::uint32_t count_of_jobs(std::uint32_t usual) {
-  const char* asked = std::getenv("RISERUN_RANDOM_JOBS");
+namespace {
+
+std::uint32_t asked_for(const char* variable, std::uint32_t usual) {
+  const char* asked = std::getenv(variable);
   return asked == nullptr ? usual : static_cast<std::uint32_t>(std::strtoul(asked, nullptr, 10));
 }
+
+}  // namespace
+
+std::uint32_t count_of_jobs(std::uint32_t usual) { return asked_for("RISERUN_RANDOM_JOBS", usual); }
+
+std::uint32_t jobs_left_out() { return asked_for("RISERUN_RANDOM_SKIP", 0); }
 
 }  // namespace riserun::plan

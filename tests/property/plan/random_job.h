@@ -13,4 +13,8 @@ std::string random_job(std::uint32_t seed);
 /// How many to try: that many, or what RISERUN_RANDOM_JOBS asks for.
 std::uint32_t count_of_jobs(std::uint32_t usual);
 
+/// How many jobs to leave out before the first: 0, or what RISERUN_RANDOM_SKIP asks for, so that several can share a
+/// long run.
+std::uint32_t jobs_left_out();
+
 }  // namespace riserun::plan

@@ -37,7 +37,13 @@ constexpr std::array kSetters = {
     Setter{"air.restrictor", [](Job& job, const Value& value) { job.air.restrictor = std::get<Length>(value); }},
     Setter{"air.receiver", [](Job& job, const Value& value) { job.air.receiver = std::get<Volume>(value); }},
     Setter{"air.delivery", [](Job& job, const Value& value) { job.air.delivery = std::get<VolumeFlow>(value); }},
-    Setter{"reservoir.charge", [](Job& job, const Value& value) { job.reservoir.charge = std::get<Length>(value); }},
+    Setter{"reservoir.charge",
+           [](Job& job, const Value& value) {
+             if (const auto* charge = std::get_if<Length>(&value))
+               job.reservoir.charge = *charge;
+             else
+               job.reservoir.charge.reset();
+           }},
     Setter{"reservoir.yield", [](Job& job, const Value& /*left out*/) { job.reservoir.yield.reset(); }},
     Setter{"reservoir.supports.passages",
            [](Job& job, const Value& value) { job.reservoir.supports.passages = is_yes(value); }},

@@ -45,6 +45,8 @@ Length half_of_bore(const Catalog& catalog, const JobPort& port) {
   return size != nullptr && size->outside_diameter > Length() ? size->outside_diameter / 2.0 : Length();
 }
 
+bool is_in_lid(const JobPort& port) { return !port.place || *port.place == Place::lid; }
+
 }  // namespace
 
 void judge_heights(const Plan& plan, const Settled& /*settled*/, Open& open) {
@@ -53,10 +55,15 @@ void judge_heights(const Plan& plan, const Settled& /*settled*/, Open& open) {
     const auto of_way = std::find_if(plan.connections.begin(), plan.connections.end(),
                                      [&](const ConnectionPlan& each) { return each.name == way.connection; });
     const JobPort* port = of_way != plan.connections.end() ? port_on_reservoir(plan, *of_way) : nullptr;
-    if (port == nullptr || !port->place || *port->place == Place::lid) continue;
-    Finding* finding = nullptr;
-    auto wrong = wrong_under_water(way, port->name);
+    auto wrong = port != nullptr ? wrong_under_water(way, port->name) : std::nullopt;
     if (!wrong) continue;
+    if (is_in_lid(*port)) {
+      if (quantity::more_than(plan.job.reservoir.height - port->projects.value_or(Length()), water)) continue;
+      open.not_yet(Topic::connections, std::move(*wrong), {}, fact("bung_that_ends_over_the_water", water),
+                   "common practice");
+      continue;
+    }
+    Finding* finding = nullptr;
     if (*port->place == Place::side && !port->face_height)
       finding =
           &open.not_yet(Topic::connections,

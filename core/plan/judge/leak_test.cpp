@@ -16,23 +16,6 @@ namespace {
 using quantity::at_most;
 using quantity::more_than;
 
-/// A test that stresses the walls beyond a quarter of their yield, and beyond all that comes in use.
-void judge_hard_test(const Plan& plan, const Settled& settled, Open& open) {
-  const LeakTestPlan& test = plan.leak_test;
-  GaugePressure in_use = plan.transfer.setting;
-  for (const ReliefValve& valve : plan.relief.valves) in_use = std::max(in_use, valve.full_flow);
-  const GaugePressure most = gauge_pascals(in_pascals(plan.walls.four_to_one) * kAsPrinted);
-  if (at_most(test.pressure, std::max(plan.walls.four_to_one, typed(in_use)))) return;
-  Finding& finding =
-      open.not_yet(Topic::leak_test, fact("test_passes_four_to_one", test.pressure),
-                   Against{test.pressure, plan.walls.four_to_one}, fact("stiffer_walls"), "common practice");
-  finding.or_else = stiffer_for_four(plan, settled, test.pressure);
-  const GaugePressure lower = std::max(most, typed(in_use));
-  if (at_most(most_test(plan), lower) || !test.given) return;
-  finding.mend = fact("test_at", lower);
-  finding.ways_to_mend = {{{"test pressure", lower}}};
-}
-
 /// The lowest leak test from there on, as it is printed, that the walls allow and a relief valve is sold for; nullopt:
 /// there is none.
 std::optional<GaugePressure> test_that_has_relief(const Plan& plan, GaugePressure least) {
@@ -44,6 +27,29 @@ std::optional<GaugePressure> test_that_has_relief(const Plan& plan, GaugePressur
     if (ceiling && more_than(*sold, pressure) && at_most(*sold, *ceiling)) return pressure;
   }
   return std::nullopt;
+}
+
+/// A test that stresses the walls beyond a quarter of their yield, and beyond all that comes in use.
+/// @return it is one
+bool judge_hard_test(const Plan& plan, const Settled& settled, Open& open) {
+  const LeakTestPlan& test = plan.leak_test;
+  GaugePressure in_use = plan.transfer.setting;
+  for (const ReliefValve& valve : plan.relief.valves) in_use = std::max(in_use, valve.full_flow);
+  const GaugePressure most = gauge_pascals(in_pascals(plan.walls.four_to_one) * kAsPrinted);
+  // It must have a relief valve, and be let in as it is printed.
+  const GaugePressure least = test_that_has_relief(plan, typed(in_use)).value_or(typed(in_use));
+  const GaugePressure allowed = std::max(plan.walls.four_to_one, least);
+  if (at_most(in_pascals(test.pressure) * kAsPrinted, in_pascals(allowed))) return false;
+  Finding& finding =
+      open.not_yet(Topic::leak_test, fact("test_passes_four_to_one", test.pressure),
+                   Against{test.pressure, plan.walls.four_to_one}, fact("stiffer_walls"), "common practice");
+  finding.or_else = stiffer_for_four(plan, settled, test.pressure);
+  const GaugePressure lower = std::max(most, least);
+  finding.or_else.insert(finding.or_else.begin(), {fact("test_at", least), {{{"test pressure", least}}}});
+  if (at_most(most_test(plan), lower) || !test.given) return true;
+  finding.mend = fact("test_at", lower);
+  finding.ways_to_mend = {{{"test pressure", lower}}};
+  return true;
 }
 
 /// A test that proves less than what comes in use.
@@ -92,7 +98,7 @@ void judge_leak_test(const Plan& plan, const Settled& settled, bool valve_is_eno
                                 reservoir::kLimitOverTestPressure));
     return;
   }
-  judge_hard_test(plan, settled, open);
+  const bool is_hard = judge_hard_test(plan, settled, open);
   for (const TestPlug& plug : test.plugs)
     if (!plug.part)
       open.not_yet(
@@ -104,7 +110,7 @@ void judge_leak_test(const Plan& plan, const Settled& settled, bool valve_is_eno
       valve_is_enough && at_most(most_in_use(plan), plan.walls.limit) && more_than(most_in_use(plan), test.pressure);
   if (is_weak) judge_weak_test(plan, settled, open);
   // Another pressure asks for another valve.
-  if (!test.relief_opens && !is_weak) judge_relief_of_test(plan, open);
+  if (!test.relief_opens && !is_weak && !is_hard) judge_relief_of_test(plan, open);
 }
 
 }  // namespace riserun::plan

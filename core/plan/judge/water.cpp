@@ -91,6 +91,11 @@ void judge_gaps(const Plan& plan, Open& open) {
                    fact("gap_for_hose_or_rigid", *gap.hose_takes), "common practice");
       continue;
     }
+    if (gap.too_long && gap.by_hose) {
+      open.not_yet(Topic::connections, fact("hose_loops_in_its_gap", line.name, gap.off, *line.gap), {},
+                   fact("hose_cut_to_the_gap"), "common practice");
+      continue;
+    }
     if (line.gap_assumed) {
       open.not_yet(Topic::connections,
                    fact(gap.too_long  ? "run_beyond_its_assumed_gap"
@@ -165,8 +170,8 @@ void judge_air_space(const Plan& plan, Open& open) {
   if (quantity::at_most(kLeastAirSpace, levels.ullage_fraction)) return;
   const Length highest = plan.job.reservoir.height * (1.0 - kLeastAirSpace);
   open.not_yet(Topic::levels, fact("charge_leaves_no_air", levels.charge_mark_below_lid),
-               Against{levels.charge_depth, highest}, fact("charge_no_deeper", highest), "common practice")
-      .ways_to_mend = {{{"reservoir.charge", highest}}};
+               Against{levels.charge_depth, highest}, fact("leave_charge_out"), "common practice")
+      .ways_to_mend = {{{"reservoir.charge", ""}}};
 }
 
 /// A pipe with another thread than the bung's is held by nothing unless a bushing takes it.

@@ -115,7 +115,7 @@ LeakTestPlan plan_leak_test(const Inputs& inputs, const chain::Finder& finder,
   if (test.possible) {
     if (air != nullptr) put_rig_on(inputs, finder, connections, *air, test, left);
     time_leak_test(inputs, test);
-    write_leak_test(inputs, test);
+    write_leak_test(inputs, tested.setting, test);
   }
   caution_rig(test, remarks);
   refuse_test(job, chosen, limit, remarks);

@@ -52,10 +52,21 @@ Fact feed_step(const TestRig& rig) {
   return rig.fed_from.empty() ? fact("test_feed_by_hand") : fact("test_feed_from", rig.fed_from);
 }
 
-void raise_in_rungs(const LeakTestPlan& test, std::vector<Fact>& steps) {
-  for (std::size_t i = 0; i + 1 < test.rungs.size(); ++i)
-    steps.push_back(fact(i == 0 ? "test_first_rung" : "test_rung", test.rungs[i].pressure, test.rungs[i].hold));
-  steps.push_back(fact("test_last_rung", test.rungs.back().pressure));
+/// On the way the gauge shows what the job's regulator is set to: in use it never does, for the water takes off what it
+/// lifts.
+void raise_in_rungs(const LeakTestPlan& test, GaugePressure setting, std::vector<Fact>& steps) {
+  bool to_mark = regulator_is_marked(test);
+  for (std::size_t i = 0; i < test.rungs.size(); ++i) {
+    const bool is_last = i + 1 == test.rungs.size();
+    if (to_mark && (is_last || test.rungs[i].pressure > setting)) {
+      steps.push_back(fact("test_mark_regulator", setting));
+      to_mark = false;
+    }
+    if (is_last)
+      steps.push_back(fact("test_last_rung", test.rungs[i].pressure));
+    else
+      steps.push_back(fact(i == 0 ? "test_first_rung" : "test_rung", test.rungs[i].pressure, test.rungs[i].hold));
+  }
 }
 
 void let_down_and_open(const LeakTestPlan& test, std::vector<Fact>& steps) {
@@ -66,6 +77,10 @@ void let_down_and_open(const LeakTestPlan& test, std::vector<Fact>& steps) {
 }
 
 }  // namespace
+
+bool regulator_is_marked(const LeakTestPlan& test) {
+  return test.possible && test.rig && test.rig->run() != nullptr && !test.rig->fed_from.empty();
+}
 
 void time_leak_test(const Inputs& inputs, LeakTestPlan& test) {
   const AbsolutePressure atmosphere = inputs.settled.atmosphere;
@@ -80,7 +95,7 @@ void time_leak_test(const Inputs& inputs, LeakTestPlan& test) {
     test.gauge_error = reservoir::gauge_error(reservoir::shop_gauge_grade(), test.gauge_full_scale, test.pressure);
 }
 
-void write_leak_test(const Inputs& inputs, LeakTestPlan& test) {
+void write_leak_test(const Inputs& inputs, GaugePressure setting, LeakTestPlan& test) {
   std::vector<Fact>& steps = test.steps;
   Texts plugged;
   for (const TestPlug& plug : test.plugs) plugged.push_back(plug.port);
@@ -90,7 +105,7 @@ void write_leak_test(const Inputs& inputs, LeakTestPlan& test) {
     if (test.rig->run() != nullptr) steps.push_back(fact("test_build_rig", test.air_port));
     steps.push_back(feed_step(*test.rig));
   }
-  raise_in_rungs(test, steps);
+  raise_in_rungs(test, setting, steps);
   steps.push_back(fact("test_soak", test.rungs.back().hold));
   steps.push_back(fact("test_read", test.hold));
   const double per_fahrenheit = 1.8;

@@ -11,7 +11,11 @@ namespace riserun::plan {
 void time_leak_test(const Inputs& inputs, LeakTestPlan& test);
 
 /// The steps, and the welds in the order in which they are brushed.
+/// @param setting  of the regulator in use
 /// @pre the rest of the sheet is known, and the test is possible
-void write_leak_test(const Inputs& inputs, LeakTestPlan& test);
+void write_leak_test(const Inputs& inputs, GaugePressure setting, LeakTestPlan& test);
+
+/// The test is fed through the job's own regulator, whose setting is marked on the way up.
+bool regulator_is_marked(const LeakTestPlan& test);
 
 }  // namespace riserun::plan

@@ -25,6 +25,10 @@ const Length kBandGap = inches(0.25);  // from the hose's end, and between two b
 /// What an assumed gap may be off: a full coupling of 1 in pipe that is welded in under the table's floor hangs down by
 /// its length (2-3/8 in, ASME B16.11).
 const Length kOffAssumed = inches(2.5);
+/// What a hose may be longer than its gap: half of it, at least 4 in. More lies in a loop that kinks and holds water
+/// (common practice).
+constexpr double kMostSlack = 0.5;
+const Length kLeastSlack = inches(4.0);
 const Length kTape = inches(1.0 / 16.0);  // so that a length that was rounded in printing may be typed back
 
 /// Hose and tube: what is sold by the length.
@@ -206,6 +210,15 @@ void count_clamps(const Catalog& catalog, ConnectionPlan& plan) {
   }
 }
 
+/// What the hoses of a run are longer than their gap by, where that lies in a loop.
+std::optional<Length> hangs_through(const Catalog& catalog, const ConnectionPlan& plan, Length aside) {
+  const std::vector<PartId> hoses = sold_by_length_in(catalog, *plan.chain());
+  if (hoses.empty() || !plan.hose_length) return std::nullopt;
+  const Length whole = rigid_length(catalog, *plan.chain()) + *plan.hose_length * static_cast<double>(hoses.size());
+  const Length most = *plan.gap + std::max(*plan.gap * kMostSlack, kLeastSlack) + aside;
+  return quantity::more_than(whole, most) ? std::optional(whole - *plan.gap) : std::nullopt;
+}
+
 void check_gap(const Inputs& inputs, ConnectionPlan& plan, const JobConnection& connection) {
   if (!plan.gap || (plan.chain()->span && !plan.gap_assumed)) return;
   const auto least = lies_straight(inputs.job, connection) ? least_with_hose(inputs.catalog, plan) : std::nullopt;
@@ -220,7 +233,11 @@ void check_gap(const Inputs& inputs, ConnectionPlan& plan, const JobConnection& 
   const Length off = *plan.gap - plan.run_length;
   const bool too_long = off < metres(0.0);
   const Length miss = too_long ? off * -1.0 : off;
-  // A hose that is too long hangs through.
+  if (const auto over = hangs_through(inputs.catalog, plan, connection.offset.value_or(metres(0.0)))) {
+    plan.missed_gap = MissedGap{true, true, *over, std::nullopt};
+    return;
+  }
+  // A hose that is a little too long hangs through.
   if (miss <= plan.run_tolerance || (plan.hose_length && too_long)) return;
   const bool gives_way = too_long && (moves(plan.request.from.freedom) || moves(plan.request.to.freedom));
   if (!gives_way && (!plan.gap_assumed || quantity::more_than(miss, kOffAssumed))) {

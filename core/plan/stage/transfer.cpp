@@ -379,6 +379,8 @@ TransferPlan plan_transfer(const Inputs& inputs, const RiserPlan& riser, const h
   drain_table(inputs, levels, plan);
   plan.margin = riser_margin(riser, plan.fill);
   if (!levels.mouth_height && air.water_comes_up) plan.jet = jet_of(plan.system, plan.fill);
+  if (plan.jet && more_than(plan.jet->most, plan.jet->rim))
+    remarks.caution(Topic::transfer, fact("jet_goes_over_the_rim", plan.jet->most, plan.jet->rim), "worked out");
   plan.in_use = in_use(plan, walls.limit, air.relief);
   refuse_by_walls(inputs, levels, plan, walls, remarks);
   refuse_by_setting(inputs, levels, plan, walls, remarks);

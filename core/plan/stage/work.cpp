@@ -1,5 +1,7 @@
 #include "plan/stage/work.h"
 
+#include "plan/stage/leak_test_steps.h"
+
 #include <algorithm>
 #include <numeric>
 #include <optional>
@@ -236,7 +238,9 @@ void Work::first_fill() {
     add(WorkPhase::first_fill, fact("work_settle_what_is_open", plan_.findings.size()));
   add(WorkPhase::first_fill, fact("work_charge", plan_.levels.charge_depth, plan_.levels.charge_mark_below_lid));
   charge();
-  add(WorkPhase::first_fill, fact("work_set_regulator", plan_.transfer.setting));
+  add(WorkPhase::first_fill,
+      fact(regulator_is_marked(plan_.leak_test) ? "work_regulator_at_its_mark" : "work_set_regulator",
+           plan_.transfer.setting, plan_.transfer.fill.highest_ullage_pressure));
   add(WorkPhase::first_fill, fact("work_watch_first_fill"));
 }
 

@@ -1,6 +1,7 @@
 // What is set, what is marked on the tank, and how the table is run.
 #include "report/card/card_parts.h"
 #include "report/figures/figures.h"
+#include "report/words/say.h"
 #include "reservoir/relief.h"
 
 #include <fmt/format.h>
@@ -18,12 +19,6 @@ using plan::WayUse;
 
 constexpr double kLongRefill = 2.0;  // over the time of a fill: what a person wonders about
 
-/// To two digits, never better than it is: 3.97 is no 4.
-std::string floored(double factor) {
-  const double step = factor < 10.0 ? 10.0 : 1.0;
-  return fmt::format("{:.4g}", std::floor(factor * step + 1e-9) / step);
-}
-
 /// The greatest pressure that can occur is told only where nothing is open: what is missing may be what holds it there.
 std::string factor_words(const Plan& plan, UnitSystem units) {
   const bool ready = plan.verdict == plan::Verdict::ready;
@@ -31,8 +26,8 @@ std::string factor_words(const Plan& plan, UnitSystem units) {
   const std::string set = write_pressure_alone(plan.transfer.setting, units);
   const std::string worst =
       ready ? fmt::format(", {} at worst", write_pressure_alone(plan.relief.greatest, units)) : "";
-  const std::string words = fmt::format("Flat tank: {} set{} ({} to 1), walls' limit {}.", set, worst, floored(factor),
-                                        write_pressure_alone(plan.walls.limit, units));
+  const std::string words = fmt::format("Flat tank: {} set{} ({} to 1), walls' limit {}.", set, worst,
+                                        write_factor(factor), write_pressure_alone(plan.walls.limit, units));
   if (factor >= reservoir::kAirLiftFactor) return words;
   return words + fmt::format(" UNDER 4 to 1, which California Title 8 section 3301 asks and which holds up to {}.",
                              write_pressure_alone(plan.walls.four_to_one, units));

@@ -41,7 +41,8 @@ constexpr auto kShort = std::to_array<Words>({
     {"work_settle_what_is_open", "not before what is open is settled"},
     {"work_charge_at_table", "charge at table"},
     {"work_charge_at_port", "charge through {0}"},
-    {"work_set_regulator", "regulator off, air on, to {0:alone}"},
+    {"work_regulator_at_its_mark", "regulator to its mark, air on"},
+    {"work_set_regulator", "riser stopped: regulator up to {0:alone}, mark it"},
     {"work_watch_first_fill", "hand on the vent"},
 });
 

@@ -27,7 +27,7 @@ std::string panel_table(const Plan& plan, UnitSystem units) {
          write_range(write_stress(std::min(result.stress_held, result.stress_free), units),
                      write_stress(std::max(result.stress_held, result.stress_free), units)),
          write_range(write_thickness(result.bulge_held, units, 2), write_thickness(result.bulge_free, units, 2)),
-         write_pressure_alone(result.limit, units), write_number(result.factor_on_yield, 2),
+         write_pressure_alone(result.limit, units), write_factor(result.factor_on_yield),
          result.small_deflection ? "" : "bulge over half the sheet: linear theory over-states it"});
   }
   return columns(rows, "  ", {5, 6});

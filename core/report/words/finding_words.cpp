@@ -47,7 +47,7 @@ std::span<const Words> finding_words() {
       // Water.
       {"charge_leaves_no_air",
        "the charge leaves {0} under the lid: gauge, vent and relief valve would stand in water"},
-      {"charge_no_deeper", "a charge of {0} or less"},
+      {"leave_charge_out", "leave 'charge' out, and what the table takes is worked out"},
       {"line_below_the_least_bore",
        "'{0}' is narrower inside than {1:thickness3}, {2} of the riser's bore: nothing that may be used is that wide"},
       {"let_it_take_special_order", "let it take parts that a store must order ('special order: yes')"},
@@ -66,6 +66,9 @@ std::span<const Words> finding_words() {
        "a gap of {0} or more (a higher table; where it is there, measure it and give 'gap'); or no hose: a 'union' in "
        "'need' in its place closes a rigid run"},
       {"longer_hose", "a 'hose length' of {0}, or none, and it is cut to the gap"},
+      {"hose_loops_in_its_gap",
+       "the hose of '{0}' is {1} longer than its gap of {2}: it kinks, or lies in a loop that holds water"},
+      {"hose_cut_to_the_gap", "no 'hose length', and one hose alone: it is cut to the gap"},
       {"run_beyond_its_gap",
        "'{0}' is {1} longer than the gap of {2} that the job gives, between ports that do not move; its threads give "
        "{3}"},
@@ -185,7 +188,7 @@ std::span<const Words> finding_words() {
 
       // Gauge.
       {"no_gauge", "no gauge shows the pressure in the reservoir"},
-      {"gauge_cannot_show", "the gauge of '{0}' reads to {1:alone} and cannot show {2:alone}"},
+      {"gauge_cannot_show", "the gauge of '{0}' reads to {1:alone}: {2:alone} is read badly on it"},
       {"gauge_behind", "the gauge of '{0}' stands behind the {1}: shut, it shows nothing of the reservoir"},
       {"gauge_with_nothing_between",
        "take that out, or put the gauge on a bung of its own in the lid: nothing that can shut, check or reduce comes "
@@ -230,7 +233,7 @@ std::span<const Words> finding_words() {
        "no relief valve that is sold opens between the leak test's {0:alone} and {1:alone}, and the rig must have one"},
       {"test_lower_or_with_water", "a lower 'test pressure', or fill with water and look for drips"},
       {"no_device_is_so_exact", "'{0}' of {1}: no device is so exact, the best come to {2}"},
-      {"take_it_from_the_makers_sheet", "what the maker's sheet says; or leave '{0}' out, and what is usual is taken"},
+      {"take_it_from_the_makers_sheet", "'{0}' as the maker's sheet has it"},
       {"no_receiver_is_so_low",
        "'air.receiver pressure' of {0} is no shop's receiver: a failed regulator lets through all that is in it"},
       {"read_the_receivers_own_gauge",
@@ -292,6 +295,8 @@ std::span<const Words> finding_words() {
        "'{0}' brings the air in at '{1}', under water: with the air off the water runs back into the regulator"},
       {"port_into_lid", "'{0}' in the lid instead"},
       {"port_into_floor", "'{0}' in the table's floor instead"},
+      {"bung_that_ends_over_the_water",
+       "a bung that reaches less far down ('projects'): its mouth more than {0} over the inside floor"},
       {"port_over_the_water", "put it in the lid, or its middle more than {0} over the inside floor"},
 
       // Hot and cold.

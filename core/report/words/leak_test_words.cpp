@@ -19,7 +19,12 @@ std::span<const Words> leak_test_words() {
        "and brush rig and plugs. "
        "A large leak blows the film away at more."},
       {"test_rung", "Go up to {0:alone}, shut it, hold {1}: watch the walls for a bow and the gauge for a fall."},
-      {"test_last_rung", "Go up to {0:alone}, shut it, and take the supply off the rig."},
+      {"test_mark_regulator",
+       "Stop on the way at {0:alone} and mark the regulator's knob there: it is the job's setting. In use the gauge "
+       "never shows it, for the water takes off what it lifts."},
+      {"test_last_rung",
+       "Go up to {0:alone} and shut it; shut the shop's air, let its hose blow down, and take the supply off the "
+       "rig."},
       {"test_soak",
        "After {0} at that pressure (ASME BPVC Section V Article 10, I-1071) flow leak-test solution on in the order "
        "below, in good light, and mark each place where bubbles keep growing."},
@@ -35,7 +40,9 @@ std::span<const Words> leak_test_words() {
       {"test_leak_found",
        "A leak: let all pressure off first, grind out, weld, and begin again. Nothing is welded or tightened under "
        "pressure."},
-      {"test_let_down", "Open the shut-off a crack: down to {0:alone}, a look at the walls, then down to nothing."},
+      {"test_let_down",
+       "Open the shut-off a crack, or lift the relief valve by its ring: down to {0:alone}, a look at the walls, then "
+       "down to nothing."},
       {"test_unplug", "With the shut-off open and the gauge at nothing take the plugs out, {0:and}, and the rig last."},
       {"test_take_rig_off", "With the shut-off open and the gauge at nothing take the rig off."},
       {"test_compartments",

@@ -160,6 +160,10 @@ std::span<const Words> plan_words() {
       {"table_overflows_if_left", "If nobody shuts the air off, {0} go over the rim."},
       {"table_overflows_unless_set_to",
        "If nobody shuts the air off, {0} go over the rim. Set to {1}, the water stops by itself below the rim."},
+      {"jet_goes_over_the_rim",
+       "The first water shoots up to {0} over the inlet, and the rim stands {1} over it: turn it down with an elbow, "
+       "or "
+       "a plate over the inlet."},
       {"air_blows_through_if_left",
        "If nobody shuts the air off, the riser uncovers and air blows up through the table with a slug of water: put a "
        "splash plate over the inlet."},

@@ -73,6 +73,7 @@ class Writer {
   }
   std::string operator()(double number) const {
     if (form_.word == "quarters") return in_quarters(number);
+    if (form_.word == "factor") return write_factor(number);
     return form_.word == "fixed" ? fmt::format("{:.{}f}", number, usual()) : quantity::write_number(number, usual());
   }
   std::string operator()(Length length) const {
@@ -220,6 +221,11 @@ std::string fill(std::string_view text, const std::vector<quantity::Value>& valu
   fmt::dynamic_format_arg_store<fmt::format_context> arguments;
   for (const Value& value : values) arguments.push_back(InUnits{&value, units});
   return fmt::vformat(text, arguments);
+}
+
+std::string write_factor(double factor) {
+  const double step = factor < 10.0 ? 10.0 : 1.0;
+  return fmt::format("{:.4g}", std::floor(factor * step + 1e-9) / step);
 }
 
 }  // namespace riserun::report

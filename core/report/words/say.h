@@ -63,4 +63,7 @@ std::string words_of(const chain::Lift& lift, UnitSystem units);
 /// The text with its places filled. For tests, and for texts that are not told apart by a code alone.
 std::string fill(std::string_view text, const std::vector<quantity::Value>& values, UnitSystem units);
 
+/// A factor of safety to two digits, never better than it is: 3.97 is no 4.
+std::string write_factor(double factor);
+
 }  // namespace riserun::report

@@ -56,8 +56,16 @@ std::span<const Words> work_words() {
        "Read the charge with a clean straight rod let down to the floor through '{0}', no air on and its fitting out "
        "or "
        "its full-bore valve open; notch the rod at {1} for the charge and at {2} for topping up (common practice)."},
+      {"work_regulator_at_its_mark",
+       "Turn the regulator to the mark that it got in the leak test, {0:alone} against the closed tank, and let the "
+       "air "
+       "on. While the water runs the gauge on the reservoir shows less, at most {1:alone}: do not turn it up for "
+       "that."},
       {"work_set_regulator",
-       "Back the regulator right off, let the air on, and turn it up to {0:alone} by the gauge on the reservoir."},
+       "Back the regulator right off, stop the riser (its end in a plug, or a valve in its line shut), let the air on, "
+       "turn it up to {0:alone} by the gauge on the reservoir, and mark the knob. While the water runs that gauge "
+       "shows "
+       "less, at most {1:alone}: do not turn it up for that."},
       {"work_watch_first_fill",
        "Stay with the first fill and the first drain, hand on the vent: every joint, the walls, both water levels."},
   };

@@ -101,5 +101,67 @@ TEST(LeakTest, IsOneThatAReliefValveIsSoldFor) {
   EXPECT_GT(pressure, psig(10.0));
 }
 
+TEST(LidBung, ThatReachesIntoTheWaterIsNamed) {
+  // The reservoir is 14 in high and charged 9 in deep.
+  const auto reaching = [](const char* inches) {
+    return ready_with("relief bung: 3/4 FNPT",
+                      std::string("relief bung: {port: 3/4 FNPT, bung: full coupling, bung length: 7 in, projects: ") +
+                          inches + " in}");
+  };
+  EXPECT_FALSE(has(reaching("4.9"), "relief_valve_under_water"));
+  EXPECT_TRUE(has(reaching("5.1"), "relief_valve_under_water"));
+}
+
+TEST(Hose, ThatLiesInALoopIsNamed) {
+  const auto with_hose = [](const char* length) {
+    return ready_with("need: [union], held: {from: fixed, to: fixed}",
+                      std::string("need: [hose], hose length: ") + length + " in");
+  };
+  EXPECT_FALSE(has(with_hose("14"), "hose_loops_in_its_gap"));
+  EXPECT_TRUE(has(with_hose("24"), "hose_loops_in_its_gap"));
+}
+
+TEST(Charge, ThatLeavesNoAirIsLeftToTheProgram) {
+  EXPECT_THAT(said_of(ready_with("charge: 9 in", "charge: 13.5 in"), "charge_leaves_no_air"),
+              HasSubstr("leave 'charge' out"));
+}
+
+TEST(Jet, OverTheRimIsCautioned) {
+  const std::string hard =
+      with(with(with(kReady, "floor height: 30 in", "floor height: 18 in"), "gap: 14-3/8 in, ", ""),
+           "set pressure: 1.6 psi", "set pressure: 4 psi");
+  const std::string low = with(with(hard, "rim: 5 in", "rim: 1/4 in"), "  depth: 4 in", "  depth: 1/8 in");
+  for (const std::string& job : {hard, low}) {
+    const Plan plan = plan_of_text(job);
+    ASSERT_TRUE(plan.transfer.jet);
+    EXPECT_EQ(plan.transfer.jet->most > plan.transfer.jet->rim, job == low);
+    EXPECT_EQ(cautions_of(plan, "jet_goes_over_the_rim"), job == low);
+  }
+}
+
+std::size_t step_of(const std::vector<Fact>& steps, std::string_view code) {
+  const auto step = std::find_if(steps.begin(), steps.end(), [&](const Fact& each) { return each.code == code; });
+  return static_cast<std::size_t>(step - steps.begin());
+}
+
+TEST(Regulator, IsMarkedWhileTheTankIsClosed) {
+  const std::vector<Fact>& steps = ready().leak_test.steps;
+  ASSERT_LT(step_of(steps, "test_mark_regulator"), steps.size());
+  EXPECT_LT(step_of(steps, "test_first_rung"), step_of(steps, "test_mark_regulator"));
+  EXPECT_LT(step_of(steps, "test_mark_regulator"), step_of(steps, "test_last_rung"));
+  EXPECT_EQ(std::get<GaugePressure>(steps[step_of(steps, "test_mark_regulator")].values.front()),
+            ready().transfer.setting);
+}
+
+TEST(LeakTest, AsHardAsAReliefValveAsksIsLetInAsItIsPrinted) {
+  // A code valve at 2 psi is open at 7 psi only: past a quarter of the yield, and the test goes there.
+  const std::string code_valve = with(with(kReady, "relief valve: {tolerance: 0.1 psi, rise: 0.2 psi}\n", ""),
+                                      "sheet: 10 ga steel", "sheet: 3/16 in steel");
+  for (const char* test : {"7.04 psi", "7.1 psi"})
+    EXPECT_EQ(has(plan_of_text(code_valve + "test pressure: " + test + "\n"), "test_passes_four_to_one"),
+              std::string(test) == "7.1 psi")
+        << test;
+}
+
 }  // namespace
 }  // namespace riserun::plan

@@ -93,8 +93,8 @@ TEST(LeakTestRig, EndsInItsShutOffWhereTheJobHasNoRegulator) {
 TEST(LeakTestSteps, GoUpInRungsAndOpenNothingUnderPressure) {
   EXPECT_THAT(codes(sheet_of_ready().steps),
               ElementsAre("test_clean", "test_plug", "test_build_rig", "test_feed_from", "test_first_rung", "test_rung",
-                          "test_rung", "test_last_rung", "test_soak", "test_read", "test_drift", "test_least_leak",
-                          "test_leak_found", "test_let_down", "test_unplug"));
+                          "test_mark_regulator", "test_rung", "test_last_rung", "test_soak", "test_read", "test_drift",
+                          "test_least_leak", "test_leak_found", "test_let_down", "test_unplug"));
   GaugePressure last = psig(0.0);
   for (const TestRung& rung : sheet_of_ready().rungs) {
     EXPECT_GT(rung.pressure, last);

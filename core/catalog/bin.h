@@ -11,6 +11,7 @@ namespace riserun::catalog {
 struct BinItem {
   PartId part;
   int count = 0;
+  bool operator==(const BinItem&) const = default;
 };
 
 /// At most one item a part, in the order of the file.
@@ -40,6 +41,7 @@ struct Bin {
     }
     return false;
   }
+  bool operator==(const Bin&) const = default;
 };
 
 }  // namespace riserun::catalog

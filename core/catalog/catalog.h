@@ -27,6 +27,7 @@ struct Mate {
 struct PortUse {
   PartId part;
   std::uint8_t port = 0;
+  bool operator==(const PortUse&) const = default;
 };
 
 /// Lets a table keyed by strings be asked with a string_view.

@@ -107,14 +107,15 @@ std::vector<Substitute> Finder::substitutes(const ChainRequest& request, const C
   return chain::substitutes(prepared_->folded(), with_taken(request, std::nullopt), chain);
 }
 
-Allocation Finder::allocate(const std::vector<Demand>& demands, const catalog::Bin& bin, Order order) const {
+Allocation Finder::allocate(const std::vector<Demand>& demands, const catalog::Bin& bin, Order order,
+                            Served* before) const {
   for (const Demand& demand : demands) {
     if (demand.request && demand.span)
       check(catalog(), *demand.request, *demand.span);
     else if (demand.request)
       check(catalog(), *demand.request);
   }
-  return chain::allocate(*prepared_, demands, bin, order);
+  return chain::allocate(*prepared_, demands, bin, order, before);
 }
 
 Spares Finder::least_spares(const std::vector<Chosen>& chosen, std::size_t most_together) const {

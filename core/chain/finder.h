@@ -7,6 +7,7 @@
 #include "chain/ask/answer.h"
 #include "chain/ask/assembly.h"
 #include "chain/ask/spares.h"
+#include "chain/bin/served.h"
 #include "chain/build/line_elements.h"
 #include "chain/part/duty.h"
 #include "chain/rules/allowed_parts.h"
@@ -57,7 +58,9 @@ class Finder {
   std::vector<Substitute> substitutes(const ChainRequest& request, const Chain& chain) const;
 
   /// The best allocation of one bin to several demands; see bin/allocate.h for what is best.
-  Allocation allocate(const std::vector<Demand>& demands, const catalog::Bin& bin, Order order) const;
+  /// @param before  what this finder served before, and now adds to; nullptr: nothing
+  Allocation allocate(const std::vector<Demand>& demands, const catalog::Bin& bin, Order order,
+                      Served* before = nullptr) const;
   /// The least set of spares for chains that were chosen; see bin/least_spares.h.
   Spares least_spares(const std::vector<Chosen>& chosen, std::size_t most_together = kMostTogether) const;
 

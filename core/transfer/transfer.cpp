@@ -30,6 +30,7 @@ struct Question {
   const Start& start;
   Task task;
   double goal_table;  // m3; fills only
+  Detail detail = Detail::all;
 };
 
 RunOptions options_for(const Question& q, double tolerance) {
@@ -153,6 +154,7 @@ void describe(const Question& q, const Equations& e, const Course& r, Transfer& 
   out.losses_at_mean = q.system.line.losses(out.mean_flow, direction, q.system.water);
   out.losses_at_peak = q.system.line.losses(out.peak_flow, direction, q.system.water);
   out.history = history_of(e, r.path);
+  if (q.detail == Detail::course) return;
   if (r.time <= 0.0) {
     out.time_high = seconds(r.stop == Stop::goal_reached ? 0.0 : kInfinity);
     out.limited_by = name_limit(q, r, {});
@@ -247,16 +249,20 @@ void self_limit(const Equations& e, const Marks& marks, PressureDifference over,
   if (pressure > 0.0) out.self_limiting_pressure = gauge_pascals(pressure);
 }
 
-Question fill_question(const System& system, const Start& start, Length wanted_depth) {
+Question fill_question(const System& system, const Start& start, Length wanted_depth, Detail detail) {
   check_wanted(wanted_depth);
-  return {system, start, Task::fill, in_square_metres(system.table.free_area()) * in_metres(wanted_depth)};
+  return {system, start, Task::fill, in_square_metres(system.table.free_area()) * in_metres(wanted_depth), detail};
+}
+
+GaugePressure pressure_to_finish_of(const System& system, const Marks& marks) {
+  return gauge_pascals(marks.pressure_to_finish) + system.air.after_regulator.opens_at();
 }
 
 }  // namespace
 
-Fill fill(const System& system, const Start& start, Length wanted_depth) {
+Fill fill(const System& system, const Start& start, Length wanted_depth, Detail detail) {
   const Equations e(system, start, Task::fill);
-  const Question q = fill_question(system, start, wanted_depth);
+  const Question q = fill_question(system, start, wanted_depth, detail);
   const Marks marks(e, q.goal_table);
   RunOptions options = options_for(q, RunOptions{}.tolerance);
   options.keep_path = true;
@@ -268,11 +274,10 @@ Fill fill(const System& system, const Start& start, Length wanted_depth) {
   describe(q, e, r, out);
   out.pressure_to_start = gauge_pascals(marks.pressure_to_start);
   out.hold_pressure = gauge_pascals(marks.hold);
-  const PressureDifference opens = system.air.after_regulator.opens_at();
-  out.pressure_to_finish = gauge_pascals(marks.pressure_to_finish) + opens;
+  out.pressure_to_finish = pressure_to_finish_of(system, marks);
   out.arrival_flow = cubic_metres_per_second(r.arrival_flow);
   if (!r.path.empty()) out.last_flow = cubic_metres_per_second(r.path.back().water_flow);
-  out.time_per_tenth_psi = time_per_tenth_psi(q, r);
+  if (detail == Detail::all) out.time_per_tenth_psi = time_per_tenth_psi(q, r);
   out.margin_over_riser_end = metres(e.reservoir_level(marks.water_at_goal) - e.riser_end);
   if (r.stop == Stop::goal_reached && r.time > 0.0) out.coast_up = metres(coast_up(e, r, marks));
   out.shut_off_depth = r.shut_off_table ? metres(*r.shut_off_table / e.table_area) : wanted_depth;
@@ -280,13 +285,19 @@ Fill fill(const System& system, const Start& start, Length wanted_depth) {
   if (locked_up.air.set_pressure > GaugePressure())
     locked_up.air.set_pressure = locked_up.air.set_pressure + system.air.lock_up;
   walk_away(Equations(locked_up, start, Task::fill), marks, out);
-  self_limit(e, marks, opens - system.air.lock_up, out);
+  self_limit(e, marks, system.air.after_regulator.opens_at() - system.air.lock_up, out);
   return out;
 }
 
-Drain drain(const System& system, const Start& start) {
+GaugePressure pressure_to_finish(const System& system, const Start& start, Length wanted_depth) {
+  const Equations e(system, start, Task::fill);
+  const Question q = fill_question(system, start, wanted_depth, Detail::course);
+  return pressure_to_finish_of(system, Marks(e, q.goal_table));
+}
+
+Drain drain(const System& system, const Start& start, Detail detail) {
   const Equations e(system, start, Task::drain);
-  const Question q{system, start, Task::drain, 0.0};
+  const Question q{system, start, Task::drain, 0.0, detail};
   RunOptions options = options_for(q, RunOptions{}.tolerance);
   options.keep_path = true;
   const Course r = run(e, options);
@@ -298,7 +309,7 @@ Drain drain(const System& system, const Start& start) {
 
 std::optional<GaugePressure> setting_for_time(System system, const Start& start, Length wanted_depth, Time wanted,
                                               GaugePressure highest) {
-  const Question q = fill_question(system, start, wanted_depth);
+  const Question q = fill_question(system, start, wanted_depth, Detail::course);
   const double lowest = Marks(Equations(system, start, Task::fill), q.goal_table).pressure_to_finish +
                         in_pascals(system.air.after_regulator.opens_at());
   // Speed instead of time: it is zero where the goal is not reached, and grows steadily with the setting.

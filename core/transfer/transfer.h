@@ -85,12 +85,20 @@ struct Drain : Transfer {
   Volume left_in_table{};
 };
 
+/// How much of a transfer is worked out.
+enum class Detail {
+  course,  // without the range and its histories, what limits, and what 0.1 psi more does: one run instead of eight
+  all,
+};
+
 /// Fills the table to `wanted_depth` from `start`. Throws InputError for a system that is not one: a measure that is
 /// negative or not a number, no line, a line
 /// that takes no head.
-Fill fill(const System& system, const Start& start, Length wanted_depth);
+Fill fill(const System& system, const Start& start, Length wanted_depth, Detail detail = Detail::all);
+/// Fill::pressure_to_finish, which depends on no course; throws as fill does.
+GaugePressure pressure_to_finish(const System& system, const Start& start, Length wanted_depth);
 /// Vents the reservoir and lets the table run back.
-Drain drain(const System& system, const Start& start);
+Drain drain(const System& system, const Start& start, Detail detail = Detail::all);
 /// The regulator setting that fills in the wanted time; nullopt if no setting up to `highest` does.
 std::optional<GaugePressure> setting_for_time(System system, const Start& start, Length wanted_depth, Time wanted,
                                               GaugePressure highest);

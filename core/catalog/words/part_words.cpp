@@ -192,11 +192,13 @@ const std::vector<std::string>& PartWords::all_words() {
   WordSet all;
   for (const Names& names : families_) all.insert(names.all.begin(), names.all.end());
   for (const WordSet& words : materials_) all.insert(words.begin(), words.end());
+  std::set<PortTypeId> types;
   for (const Part& part : catalog_.parts())
-    for (const Port& one : part.ports) {
-      const WordSet& words = port(one.type);
-      all.insert(words.begin(), words.end());
-    }
+    for (const Port& one : part.ports) types.insert(one.type);
+  for (const PortTypeId type : types) {
+    const WordSet& words = port(type);
+    all.insert(words.begin(), words.end());
+  }
   all_words_.assign(all.begin(), all.end());
   return all_words_;
 }

@@ -13,6 +13,7 @@ struct EndPart {
   PartId part;
   PortEnd end;          // what the chain then ends at; not looked at where there is no chain
   bool on_sale = true;  // false: only what the bin has of it
+  bool operator==(const EndPart&) const = default;
 };
 
 /// What draws on the bin: a chain, a chain that ends in one of several parts, one of several parts alone, or a branched
@@ -22,6 +23,7 @@ struct Demand {
   std::vector<EndPart> ends;                  // not empty: the part is chosen together with the chain
   std::optional<Span> span{};                 // the distance that the chain makes; without `ends`
   std::optional<AssemblyRequest> branched{};  // instead of the others; but for loss and length
+  bool operator==(const Demand&) const = default;
 };
 
 struct Allotment {

@@ -30,6 +30,7 @@ struct WayRules {
   bool needs_in_order = false;  // met one after the other as given, from the base on
   std::optional<Length> smallest_bore;
   Facing facing = Facing::any;
+  bool operator==(const WayRules&) const = default;
 };
 
 struct BranchRules : WayRules {
@@ -43,6 +44,7 @@ struct BranchRules : WayRules {
   /// Where not empty the branch ends in one of these, entered by that port, paid for, and the best for the whole is
   /// taken; the target's type and material are not looked at. A device that ends a branch need not stand the rating.
   std::vector<catalog::PortUse> devices;
+  bool operator==(const BranchRules&) const = default;
 };
 
 /// Ends are loose (they can be turned onto the assembly) or fixed (held still); on the way between any two fixed ends
@@ -61,6 +63,7 @@ struct AssemblyRequest {
   std::vector<BranchRules> branches;  // beside the targets; what is beyond its end: nothing is asked
 
   const BranchRules& branch(std::size_t target) const;
+  bool operator==(const AssemblyRequest&) const = default;
 };
 
 /// What texts call them: as the request does, else "the base" and "target 2", counted from 1.

@@ -66,6 +66,7 @@ struct PortEnd {
   Freedom freedom = Freedom::loose;
   std::string called{};    // what texts call it: "the riser bung"; empty: "the first port" or "the last port"
   bool on_vessel = false;  // of a tank's wall, which is large beside any part
+  bool operator==(const PortEnd&) const = default;
 };
 
 /// What texts call the two ends of a request.
@@ -80,12 +81,14 @@ struct Need {
   std::string words;          // as written: "ball valve"
   std::vector<PartId> parts;  // what satisfies it; not empty
   bool required = true;       // false: it lets its parts in and may stay open (for needs in no order)
+  bool operator==(const Need&) const = default;
 };
 
 /// Parts that are kept out, and what texts call them: "brass".
 struct Avoidance {
   std::string words;
   std::vector<PartId> parts;
+  bool operator==(const Avoidance&) const = default;
 };
 
 /// One part of a run that a person has chosen.
@@ -125,6 +128,7 @@ struct RunRules {
   std::optional<Length> room;  // free radius round the run: every body that is turned must have its swing_radius
   Galvanic galvanic = Galvanic::warn;
   bool special_order = false;
+  bool operator==(const RunRules&) const = default;
 };
 
 struct ChainRequest : RunRules {
@@ -139,6 +143,7 @@ struct ChainRequest : RunRules {
   /// This run and no other, where it keeps all of the above: its parts from the first port on, the plugs of a part
   /// behind it in the order of its ports. None: whichever is best.
   std::optional<std::vector<TakenPart>> taken{};
+  bool operator==(const ChainRequest&) const = default;
 };
 
 }  // namespace riserun::chain

@@ -16,6 +16,7 @@ struct Span {
 
   /// Between the two axes: the root of the sum of the squares, for a rolling offset.
   Length aside() const;
+  bool operator==(const Span&) const = default;
 };
 
 /// What makes the distance, best first.

@@ -73,10 +73,29 @@ struct Worse {
   }
 };
 
+struct ServedRow {
+  Order order;
+  catalog::Bin most;
+  Demand demand;
+  std::shared_ptr<const Single> best;
+};
+
+}  // namespace
+
+struct Served::Book : std::vector<ServedRow> {};
+
+namespace {
+
 class Allocating {
  public:
-  Allocating(const PreparedCatalog& prepared, const std::vector<Demand>& demands, const catalog::Bin& bin, Order order)
-      : prepared_(prepared), folded_(prepared.folded()), demands_(demands), bin_(bin), order_(order) {
+  Allocating(const PreparedCatalog& prepared, const std::vector<Demand>& demands, const catalog::Bin& bin, Order order,
+             Served& served)
+      : prepared_(prepared),
+        folded_(prepared.folded()),
+        demands_(demands),
+        bin_(bin),
+        order_(order),
+        served_(served.book()) {
     for (catalog::BinItem& item : bin_.items) item.count = std::max(item.count, 0);
   }
 
@@ -88,6 +107,7 @@ class Allocating {
   void part(const Split& split, std::size_t item);
   void narrow(Split& split);
   std::shared_ptr<const Single> single(std::size_t demand, const Counts& most);
+  Single best_of(std::size_t demand, const Counts& most) const;
   bool make_chain(const ChainRequest& request, Single& made) const;
   bool make_span(const ChainRequest& request, const Span& span, Single& made) const;
   void try_tree(const AssemblyRequest& asked, const Counts& most, Single& best) const;
@@ -103,6 +123,7 @@ class Allocating {
   const std::vector<Demand>& demands_;
   catalog::Bin bin_;
   Order order_;
+  Served::Book& served_;
   std::map<std::pair<std::size_t, Counts>, std::shared_ptr<const Single>> known_;
   std::priority_queue<Split, std::vector<Split>, Worse> open_;
   std::size_t splits_ = 0;
@@ -199,6 +220,15 @@ void Allocating::narrow(Split& split) {
 std::shared_ptr<const Single> Allocating::single(std::size_t demand, const Counts& most) {
   std::shared_ptr<const Single>& known = known_[{demand, most}];
   if (known) return known;
+  const catalog::Bin bin = bin_of(most);
+  for (const ServedRow& before : served_)
+    if (before.order == order_ && before.most == bin && before.demand == demands_[demand]) return known = before.best;
+  known = std::make_shared<const Single>(best_of(demand, most));
+  served_.push_back({order_, bin, demands_[demand], known});
+  return known;
+}
+
+Single Allocating::best_of(std::size_t demand, const Counts& most) const {
   Single best;
   best.taken.assign(most.size(), 0);
   const std::vector<EndPart>& ends = demands_[demand].ends;
@@ -215,7 +245,7 @@ std::shared_ptr<const Single> Allocating::single(std::size_t demand, const Count
     }
     if (ends[end].on_sale) try_end(demand, end, false, most, best);
   }
-  return known = std::make_shared<const Single>(std::move(best));
+  return best;
 }
 
 bool Allocating::make_chain(const ChainRequest& request, Single& made) const {
@@ -358,9 +388,13 @@ Allotment Allocating::allotment(std::size_t demand, const Single& single) const 
 
 }  // namespace
 
+Served::Served() : book_(std::make_unique<Book>()) {}
+Served::~Served() = default;
+
 Allocation allocate(const PreparedCatalog& prepared, const std::vector<Demand>& demands, const catalog::Bin& bin,
-                    Order order) {
-  return Allocating(prepared, demands, bin, order).run();
+                    Order order, Served* before) {
+  Served none;
+  return Allocating(prepared, demands, bin, order, before != nullptr ? *before : none).run();
 }
 
 }  // namespace riserun::chain

@@ -10,6 +10,7 @@
 #pragma once
 
 #include "chain/ask/allocation.h"
+#include "chain/bin/served.h"
 #include "chain/search/graph_cache.h"
 
 namespace riserun::chain {
@@ -19,7 +20,8 @@ namespace riserun::chain {
 /// off, then the second, and so on: a chain of less cost, then the one that lands nearest, then the usual tie of chains
 /// (fewer bushings and close nipples, ids that sort first, ports used) or of assemblies (AssemblyRequest), then the end
 /// part that stands first, from the bin before bought. Each run is of one material by itself. Exact.
+/// @param before  what earlier allocations from the same catalog found, and this one adds to; nullptr: nothing
 Allocation allocate(const PreparedCatalog& prepared, const std::vector<Demand>& demands, const catalog::Bin& bin,
-                    Order order);
+                    Order order, Served* before);
 
 }  // namespace riserun::chain

@@ -59,7 +59,7 @@ void give(const Asked& asked, const Allotment& got, BinShares& shares) {
 
 }  // namespace
 
-BinShares share_bin(const Inputs& inputs, const chain::Finder& finder, const std::vector<Demand>& connections,
+BinShares share_bin(const Inputs& inputs, RunSearch& search, const std::vector<Demand>& connections,
                     const MeasuredRiser& riser, const std::vector<const JobPort*>& to_plug) {
   const std::vector<Asked> asked = all_demands(inputs, connections, riser, to_plug);
   const std::vector<Order> orders = orders_of(inputs.settled.order, asked);
@@ -70,7 +70,7 @@ BinShares share_bin(const Inputs& inputs, const chain::Finder& finder, const std
     std::copy_if(asked.begin(), asked.end(), std::back_inserter(now), [&](const Asked& a) { return a.order == order; });
     std::vector<Demand> wanted;
     for (const Asked& one : now) wanted.push_back(one.demand);
-    const chain::Allocation allocation = finder.allocate(wanted, shares.left.bin(), order);
+    const chain::Allocation allocation = search.allocate(wanted, shares.left.bin(), order);
     for (std::size_t i = 0; i < now.size(); ++i) {
       give(now[i], allocation.of[i], shares);
       shares.left.take(allocation.of[i].given);

@@ -1,11 +1,11 @@
 // The bin: one allocation over the connections, the riser and the plugs of the leak test.
 #pragma once
 
-#include "chain/finder.h"
 #include "plan/plan.h"
 #include "plan/stage/bin_left.h"
 #include "plan/stage/inputs.h"
 #include "plan/stage/riser.h"
+#include "plan/stage/run_search.h"
 
 #include <optional>
 #include <vector>
@@ -23,7 +23,7 @@ struct BinShares {
 
 /// @param connections what each connection asks for
 /// @param to_plug ports of the reservoir that the leak test closes
-BinShares share_bin(const Inputs& inputs, const chain::Finder& finder, const std::vector<chain::Demand>& connections,
+BinShares share_bin(const Inputs& inputs, RunSearch& search, const std::vector<chain::Demand>& connections,
                     const MeasuredRiser& riser, const std::vector<const JobPort*>& to_plug);
 
 /// Says how the bin was shared.

@@ -89,15 +89,15 @@ void miss_the_bore(ConnectionPlan& plan) {
 
 /// Unless the job says otherwise, the run from the riser to the table is not necked down far below the riser: the
 /// cheapest fittings are often the smallest. Where nothing wider can be had, that is said first.
-void keep_the_run_wide(const Inputs& inputs, const chain::Finder& finder, const RiserPlan& riser,
-                       const JobConnection& connection, ConnectionPlan& plan, Remarks& remarks) {
+void keep_the_run_wide(const Inputs& inputs, RunSearch& search, const RiserPlan& riser, const JobConnection& connection,
+                       ConnectionPlan& plan, Remarks& remarks) {
   const std::vector<JobPort>& table = inputs.job.table.ports;
   const bool at_riser = plan.from == riser.bung || plan.to == riser.bung;
   const bool at_table = port_named(table, plan.from) != nullptr || port_named(table, plan.to) != nullptr;
   const bool is_main = plan.service == Service::water && at_riser && at_table && !connection.smallest_bore;
   if (!is_main) return;
   plan.request.smallest_bore = riser.request.pipe.bore * kLeastShareOfRiserBore;
-  if (finder.can_join(plan.request, plan.span)) {
+  if (search.can_join(plan.request, plan.span)) {
     remarks.assume(fact("smallest_bore", connection.name, *plan.request.smallest_bore, kLeastShareOfRiserBore),
                    key_of(inputs.job, connection, "smallest bore"));
   } else {
@@ -106,23 +106,23 @@ void keep_the_run_wide(const Inputs& inputs, const chain::Finder& finder, const 
 }
 
 /// What the run was to have and has not stands before all else that is said of it, with what would mend it.
-void say_what_is_missed(const chain::Finder& finder, ConnectionPlan& plan) {
+void say_what_is_missed(RunSearch& search, ConnectionPlan& plan) {
   chain::Run* run = std::get_if<chain::Run>(&plan.answer);
   if (!plan.missed_bore || run == nullptr) return;
   MissedBore& missed = *plan.missed_bore;
   chain::ChainRequest ordered = plan.request;
   ordered.smallest_bore = missed.least;
-  const bool has_room_in_a_longer_gap = plan.span && finder.can_join(ordered, {});
+  const bool has_room_in_a_longer_gap = plan.span && search.can_join(ordered, {});
   ordered.special_order = true;
-  missed.mend = finder.can_join(ordered, plan.span) ? fact("let_it_take_special_order")
+  missed.mend = search.can_join(ordered, plan.span) ? fact("let_it_take_special_order")
                 : has_room_in_a_longer_gap          ? fact("longer_gap_or_least_bore_of_its_own")
                                                     : fact("wider_port_or_least_bore_of_its_own");
   run->kept.insert(run->kept.begin(), fact("below_the_least_bore", missed.least, missed.share_of_riser));
 }
 
 /// What is asked for a connection, and what of the bin it may want.
-chain::Demand ask(const Inputs& inputs, const chain::Finder& finder, const RiserPlan& riser,
-                  const JobConnection& connection, ConnectionPlan& plan, Remarks& remarks) {
+chain::Demand ask(const Inputs& inputs, RunSearch& search, const RiserPlan& riser, const JobConnection& connection,
+                  ConnectionPlan& plan, Remarks& remarks) {
   plan.name = connection.name;
   plan.from = connection.from;
   plan.to = connection.to;
@@ -140,8 +140,8 @@ chain::Demand ask(const Inputs& inputs, const chain::Finder& finder, const Riser
     plan.request.to = demand.ends.front().end;
   } else {
     plan.request.to = end_at(inputs.job, connection, connection.to, connection.to_freedom, remarks);
-    plan.span = span_of(finder, connection, plan);
-    keep_the_run_wide(inputs, finder, riser, connection, plan, remarks);
+    plan.span = span_of(search.finder(), connection, plan);
+    keep_the_run_wide(inputs, search, riser, connection, plan, remarks);
   }
   plan.request.taken = connection.take;
   keep_swing_checks_from_falling_flow(inputs, plan);
@@ -150,19 +150,19 @@ chain::Demand ask(const Inputs& inputs, const chain::Finder& finder, const Riser
   return demand;
 }
 
-void settle(const Inputs& inputs, const chain::Finder& finder, const JobConnection& connection, ConnectionPlan& plan,
+void settle(const Inputs& inputs, RunSearch& search, const JobConnection& connection, ConnectionPlan& plan,
             Remarks& remarks) {
   if (plan.branched) return settle_branches(inputs, plan, remarks);
   if (plan.ends_in) plan.to = part_title(inputs.catalog, *plan.ends_in);
   plan.ends = {plan.to};
   if (plan.chain() == nullptr) {
-    if (plan.none()->only_the_distance) plan.tight_hose = tight_hose(finder, connection, plan);
+    if (plan.none()->only_the_distance) plan.tight_hose = tight_hose(search.finder(), connection, plan);
     refuse_none(inputs.catalog, plan, remarks);
     return;
   }
   refuse_unbuildable(plan, remarks);
   plan.cautions.insert(plan.cautions.end(), plan.chain()->cautions.begin(), plan.chain()->cautions.end());
-  settle_hose(inputs, finder, connection, plan, remarks);
+  settle_hose(inputs, search.finder(), connection, plan, remarks);
   count_clamps(inputs.catalog, plan);
   check_gap(inputs, plan, connection);
 }
@@ -198,18 +198,16 @@ void take_from_bin(const chain::Run& run, BinLeft& left) {
 }
 
 /// What nothing was found for is asked again with what is left: the answer says why there is none.
-void ask_again(const Inputs& inputs, const chain::Finder& finder, const JobConnection& connection,
-               const chain::Demand& demand, BinLeft& left, ConnectionPlan& plan) {
+void ask_again(const Inputs& inputs, RunSearch& search, const JobConnection& connection, const chain::Demand& demand,
+               BinLeft& left, ConnectionPlan& plan) {
   const auto set = [&](auto answer) { std::visit([&](auto& found) { plan.answer = std::move(found); }, answer); };
   if (!connection.smallest_bore && !connection.take && !plan.branched && plan.request.smallest_bore)
     miss_the_bore(plan);
   use_bin(left.bin(), plan);
   if (plan.branched)
-    set(finder.find_assembly(*plan.branched));
-  else if (plan.span)
-    set(finder.find_span(plan.request, *plan.span));
+    set(search.find_assembly(*plan.branched));
   else
-    set(finder.find(plan.request));
+    set(search.find(plan.request, plan.span));
   if (!demand.ends.empty()) put_device(inputs.catalog, demand.ends.front(), false, plan);
   if (plan.run() != nullptr) take_from_bin(*plan.run(), left);
 }
@@ -236,8 +234,7 @@ bool is_way_to_table(const Job& job, const RiserPlan& riser, const ConnectionPla
 
 }  // namespace
 
-AskedConnections ask_connections(const Inputs& inputs, const chain::Finder& finder, const RiserPlan& riser,
-                                 Remarks& remarks) {
+AskedConnections ask_connections(const Inputs& inputs, RunSearch& search, const RiserPlan& riser, Remarks& remarks) {
   AskedConnections asked;
   for (const bool branched : {false, true}) {
     for (const JobConnection& connection : inputs.job.connections) {
@@ -245,28 +242,28 @@ AskedConnections ask_connections(const Inputs& inputs, const chain::Finder& find
       asked.of.push_back(&connection);
       ConnectionPlan& plan = asked.plans.emplace_back();
       asked.demands.push_back(branched ? ask_branches(inputs, connection, plan, remarks)
-                                       : ask(inputs, finder, riser, connection, plan, remarks));
+                                       : ask(inputs, search, riser, connection, plan, remarks));
     }
   }
   return asked;
 }
 
-Connections plan_connections(const Inputs& inputs, const chain::Finder& finder, const RiserPlan& riser,
-                             AskedConnections asked, const BinShares& shares, Remarks& remarks) {
+Connections plan_connections(const Inputs& inputs, RunSearch& search, const RiserPlan& riser, AskedConnections asked,
+                             const BinShares& shares, Remarks& remarks) {
   Connections done{std::move(asked.plans), std::nullopt, shares.left};
   for (std::size_t i = 0; i < done.plans.size(); ++i) {
     const chain::Allotment& got = shares.connections[i];
     if (got.met)
       take_share(inputs, asked.demands[i], got, done.left.bin(), done.plans[i]);
     else
-      ask_again(inputs, finder, *asked.of[i], asked.demands[i], done.left, done.plans[i]);
+      ask_again(inputs, search, *asked.of[i], asked.demands[i], done.left, done.plans[i]);
   }
   note_sharing(inputs, shares, remarks);
   for (std::size_t i = 0; i < done.plans.size(); ++i) {
     ConnectionPlan& plan = done.plans[i];
-    leave_valve_with_reservoir(inputs, finder, plan);
-    say_what_is_missed(finder, plan);
-    settle(inputs, finder, *asked.of[i], plan, remarks);
+    leave_valve_with_reservoir(inputs, search.finder(), plan);
+    say_what_is_missed(search, plan);
+    settle(inputs, search, *asked.of[i], plan, remarks);
     judge_mounting(inputs, plan, remarks);
     if (!done.water && is_way_to_table(inputs.job, riser, plan)) done.water = i;
   }

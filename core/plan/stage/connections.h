@@ -1,10 +1,10 @@
 // The connections: what is asked of the chain search for each, and what comes of the answer.
 #pragma once
 
-#include "chain/finder.h"
 #include "plan/plan.h"
 #include "plan/stage/bin.h"
 #include "plan/stage/inputs.h"
+#include "plan/stage/run_search.h"
 
 #include <cstddef>
 #include <optional>
@@ -20,8 +20,7 @@ struct AskedConnections {
   std::vector<chain::Demand> demands;
 };
 
-AskedConnections ask_connections(const Inputs& inputs, const chain::Finder& finder, const RiserPlan& riser,
-                                 Remarks& remarks);
+AskedConnections ask_connections(const Inputs& inputs, RunSearch& search, const RiserPlan& riser, Remarks& remarks);
 
 struct Connections {
   std::vector<ConnectionPlan> plans;
@@ -31,7 +30,7 @@ struct Connections {
 
 /// The answers, with what each got of the bin.
 /// @param asked what `shares` were worked out from
-Connections plan_connections(const Inputs& inputs, const chain::Finder& finder, const RiserPlan& riser,
-                             AskedConnections asked, const BinShares& shares, Remarks& remarks);
+Connections plan_connections(const Inputs& inputs, RunSearch& search, const RiserPlan& riser, AskedConnections asked,
+                             const BinShares& shares, Remarks& remarks);
 
 }  // namespace riserun::plan

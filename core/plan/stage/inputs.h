@@ -5,17 +5,26 @@
 #include "chain/ask/answer.h"
 #include "plan/remarks.h"
 #include "plan/settle/settled.h"
+#include "transfer/transfer.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace riserun::plan {
 
+/// How far: to the findings, which is all that a mend is checked by, or the whole plan with its mends checked.
+enum class Upto : std::uint8_t { findings, end };
+
 struct Inputs {
   const Catalog& catalog;
   const Job& job;          // as it was asked
   const Settled& settled;  // with nothing missing
+  Upto upto = Upto::end;
+
+  /// Ranges and limits are read by people; no finding hangs on them.
+  transfer::Detail detail() const { return upto == Upto::end ? transfer::Detail::all : transfer::Detail::course; }
 };
 
 /// The key of a connection of the job, as messages have it: `connections[2].gap`.

@@ -12,37 +12,34 @@
 #include "plan/stage/list.h"
 #include "plan/stage/relief.h"
 #include "plan/stage/riser.h"
+#include "plan/stage/run_search.h"
 #include "plan/stage/transfer.h"
 #include "plan/stage/walls.h"
 #include "plan/stage/ways.h"
 #include "plan/stage/work.h"
 
-#include <cstdint>
 #include <utility>
 
 namespace riserun::plan {
 
 namespace {
 
-/// How far: to the findings, which is all that a mend is checked by, or the whole plan with its mends checked.
-enum class Upto : std::uint8_t { findings, end };
-
-Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Upto upto) {
+/// @param search  of the plan's catalog
+Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Upto upto, RunSearch& search) {
   Plan plan;
-  plan.catalog = job.own_catalog ? job.own_catalog : std::move(catalog);
+  plan.catalog = std::move(catalog);
   plan.job = std::move(job);
 
   Remarks remarks;
   const Settled settled = settle(plan.job, remarks);
-  const Inputs inputs{*plan.catalog, plan.job, settled};
-  const chain::Finder finder(*plan.catalog);
+  const Inputs inputs{*plan.catalog, plan.job, settled, upto};
   check_bungs(inputs, remarks);
 
   const MeasuredRiser measured = measure_riser(inputs, remarks);
-  AskedConnections asked = ask_connections(inputs, finder, measured.plan, remarks);
-  const BinShares shares = share_bin(inputs, finder, asked.demands, measured, ports_to_plug(plan.job, asked.plans));
+  AskedConnections asked = ask_connections(inputs, search, measured.plan, remarks);
+  const BinShares shares = share_bin(inputs, search, asked.demands, measured, ports_to_plug(plan.job, asked.plans));
   plan.riser = plan_riser(*plan.catalog, measured, shares.left, shares.riser, remarks);
-  Connections connections = plan_connections(inputs, finder, plan.riser, std::move(asked), shares, remarks);
+  Connections connections = plan_connections(inputs, search, plan.riser, std::move(asked), shares, remarks);
   plan.connections = std::move(connections.plans);
   plan.water_connection = connections.water;
   const ConnectionPlan* water = plan.water_connection ? &plan.connections[*plan.water_connection] : nullptr;
@@ -63,12 +60,13 @@ Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Upto upto) {
   plan.walls.passages = find_passages(inputs, plan.riser.request.pipe.bore, remarks);
   plan.relief = plan_relief(inputs, plan.ways, air, plan.walls, plan.transfer, remarks);
   plan.leak_test =
-      plan_leak_test(inputs, finder, plan.connections, shares.plugs,
+      plan_leak_test(inputs, search.finder(), plan.connections, shares.plugs,
                      {plan.levels, plan.walls, plan.relief, plan.transfer.setting}, connections.left, remarks);
   plan.findings = judge(plan, settled, std::move(remarks.findings));
   plan.verdict = verdict_of(plan.findings);
   if (upto == Upto::findings) return plan;
-  keep_what_mends(plan, [&plan](Job other) { return findings_of(plan.catalog, std::move(other)); });
+  keep_what_mends(plan,
+                  [&](Job other) { return planned(plan.catalog, std::move(other), Upto::findings, search).findings; });
   plan.list = plan_list(inputs, {plan.connections, plan.riser, plan.walls, plan.leak_test, plan.findings},
                         connections.left, remarks);
   plan.work = plan_work(inputs, plan);
@@ -80,14 +78,20 @@ Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Upto upto) {
   return plan;
 }
 
+Plan planned_anew(std::shared_ptr<const Catalog> catalog, Job job, Upto upto) {
+  if (job.own_catalog) catalog = job.own_catalog;
+  RunSearch search(*catalog);
+  return planned(std::move(catalog), std::move(job), upto, search);
+}
+
 }  // namespace
 
 Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job) {
-  return planned(std::move(catalog), std::move(job), Upto::end);
+  return planned_anew(std::move(catalog), std::move(job), Upto::end);
 }
 
 std::vector<Finding> findings_of(std::shared_ptr<const Catalog> catalog, Job job) {
-  return planned(std::move(catalog), std::move(job), Upto::findings).findings;
+  return planned_anew(std::move(catalog), std::move(job), Upto::findings).findings;
 }
 
 }  // namespace riserun::plan

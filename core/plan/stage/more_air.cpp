@@ -16,7 +16,7 @@ constexpr std::array kDeliveriesScfm = {1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 
 bool fills_in_time(const TransferPlan& plan, const transfer::AirSupply& air, Length depth, Time in_time) {
   transfer::System system = plan.system;
   system.air = air;
-  const transfer::Fill fill = transfer::fill(system, plan.start, depth);
+  const transfer::Fill fill = transfer::fill(system, plan.start, depth, transfer::Detail::course);
   return fill.stop == transfer::Stop::goal_reached && fill.time <= in_time;
 }
 

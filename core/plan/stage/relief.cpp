@@ -54,7 +54,7 @@ std::optional<RestrictorPlan> choose_restrictor(const Inputs& inputs, const AirW
   const Length bore = inputs.catalog.part(*part).ports[0].bore;
   const transfer::System with = transfer::with_restrictor(transfer.system, bore);
   const transfer::FailedRegulator then = transfer::failed_regulator_pressure(with, supply, air.relief);
-  const transfer::Fill fill = transfer::fill(with, transfer.start, transfer.wanted_depth);
+  const transfer::Fill fill = transfer::fill(with, transfer.start, transfer.wanted_depth, transfer::Detail::course);
   if (fill.stop != transfer.fill.stop) return std::nullopt;
   return RestrictorPlan{*widest, *part, bore, then.highest, then.riser_stopped, fill.time};
 }

@@ -117,10 +117,11 @@ Fact what_holds_down(const Settled& settled, const WallLimit& walls, const Trans
   return by_factor ? fact("what_keeps_four_to_one") : weakest(settled, walls);
 }
 
-void choose_for_wish(const Inputs& inputs, const Levels& levels, const WallLimit& walls, GaugePressure usual,
+void choose_for_wish(const Inputs& inputs, const Levels& levels, const WallLimit& walls, GaugePressure to_finish,
                      TransferPlan& plan, Remarks& remarks) {
   const Time wished = *inputs.job.wishes.fill_time;
-  const GaugePressure highest = most_worked_out(plan, walls, plan.fill.pressure_to_finish);
+  const GaugePressure usual = usual_setting(plan, walls, to_finish);
+  const GaugePressure highest = most_worked_out(plan, walls, to_finish);
   plan.setting_for_wish = transfer::setting_for_time(plan.system, plan.start, levels.table_depth, wished, highest);
   if (plan.setting_for_wish) {
     plan.setting = std::min(rounded_up(scaled(*plan.setting_for_wish, 1.0 / kAsPrinted)), highest);
@@ -150,23 +151,23 @@ void choose_setting(const Inputs& inputs, const Levels& levels, const WallLimit&
   const Job& job = inputs.job;
   plan.highest_setting = highest_setting(inputs.settled, walls);
   plan.system.air.set_pressure = job.air.set_pressure.value_or(first_guess(inputs.settled, levels));
-  plan.fill = transfer::fill(plan.system, plan.start, levels.table_depth);
-  const GaugePressure usual = usual_setting(plan, walls, plan.fill.pressure_to_finish);
+  const GaugePressure finish = transfer::pressure_to_finish(plan.system, plan.start, levels.table_depth);
   if (job.air.set_pressure) {
     plan.setting = *job.air.set_pressure;
     plan.setting_given = true;
     plan.setting_basis = fact("as_the_job_says");
     return;
   }
-  const GaugePressure lifts = that_lifts(plan.fill.pressure_to_finish);
+  const GaugePressure lifts = that_lifts(finish);
   if (more_than(lifts, plan.highest_setting)) {
     plan.setting = lifts;
     plan.setting_basis = fact("what_just_finishes", weakest(inputs.settled, walls));
   } else if (job.wishes.fill_time) {
-    choose_for_wish(inputs, levels, walls, usual, plan, remarks);
+    choose_for_wish(inputs, levels, walls, finish, plan, remarks);
   } else {
+    const GaugePressure usual = usual_setting(plan, walls, finish);
     plan.setting = usual;
-    plan.setting_basis = in_pascals(usual) >= in_pascals(plan.fill.pressure_to_finish) * kUsualOverFinish
+    plan.setting_basis = in_pascals(usual) >= in_pascals(finish) * kUsualOverFinish
                              ? fact("half_as_much_again")
                              : fact("as_high_as_may_be", what_holds_down(inputs.settled, walls, plan, usual));
   }
@@ -323,7 +324,7 @@ void drain_table(const Inputs& inputs, const Levels& levels, TransferPlan& plan)
     plan.siphon = SiphonPlan{levels.inlet_height, *levels.mouth_height, *levels.mouth_height < levels.table_depth};
     transfer::System siphon = system;
     if (plan.siphon->covered) siphon.inlet_height = *levels.mouth_height;
-    plan.drain = transfer::drain(siphon, up);
+    plan.drain = transfer::drain(siphon, up, inputs.detail());
     plan.left_in_table = plan.left_if_oily = plan.drain.left_in_table;
     return;
   }
@@ -331,10 +332,10 @@ void drain_table(const Inputs& inputs, const Levels& levels, TransferPlan& plan)
   plan.thinnest_film = kWettedFilm;
   plan.oily_film = hydraulics::film_left(kOilyAngle, inputs.settled.water.density);
   system.mouth = {system.line.elements().back().bore, plan.film};
-  plan.drain = transfer::drain(system, up);
+  plan.drain = transfer::drain(system, up, inputs.detail());
   transfer::System to_the_last = system;
   to_the_last.mouth.film = plan.thinnest_film;
-  const transfer::Drain last = transfer::drain(to_the_last, up);
+  const transfer::Drain last = transfer::drain(to_the_last, up, transfer::Detail::course);
   if (last.stop == Stop::goal_reached) plan.to_thinnest_film = last.time;
   plan.left_in_table = last.left_in_table;
   plan.left_if_oily = std::max(last.left_in_table, table.volume_at(levels.inlet_height + plan.oily_film));
@@ -373,7 +374,7 @@ TransferPlan plan_transfer(const Inputs& inputs, const RiserPlan& riser, const h
   plan.relief_stays_shut = relief_stays_shut(inputs.job.relief_valve, plan.system.air, air.relief);
   choose_setting(inputs, levels, walls, plan, remarks);
   plan.system.air.set_pressure = plan.setting;
-  plan.fill = transfer::fill(plan.system, plan.start, levels.table_depth);
+  plan.fill = transfer::fill(plan.system, plan.start, levels.table_depth, inputs.detail());
   if (const auto& delivery = plan.system.air.free_air_delivery; delivery && *delivery > VolumeFlow())
     plan.refill_time = plan.fill.free_air / *delivery;
   drain_table(inputs, levels, plan);

@@ -58,6 +58,24 @@ TEST(Fill, ReachesItsDepthAndMovesTablesWaterPlusTheLines) {
   EXPECT_GT(f.peak_flow, f.mean_flow);
 }
 
+TEST(Fill, TheCourseAloneIsThatOfTheWhole) {
+  const System s = bench();
+  const Fill whole = fill(s, kCharged, kWanted);
+  const Fill course = fill(s, kCharged, kWanted, Detail::course);
+  EXPECT_EQ(course.stop, whole.stop);
+  EXPECT_EQ(course.time, whole.time);
+  EXPECT_EQ(course.table_depth, whole.table_depth);
+  EXPECT_EQ(course.history.size(), whole.history.size());
+  EXPECT_EQ(course.coast_up, whole.coast_up);
+  EXPECT_TRUE(course.limits.empty());
+  EXPECT_FALSE(course.time_per_tenth_psi);
+  EXPECT_EQ(pressure_to_finish(s, kCharged, kWanted), whole.pressure_to_finish);
+
+  const Start up{whole.reservoir_depth, whole.table_depth, whole.hold_pressure};
+  EXPECT_EQ(drain(s, up, Detail::course).time, drain(s, up).time);
+  EXPECT_EQ(drain(s, up, Detail::course).left_in_table, drain(s, up).left_in_table);
+}
+
 TEST(Fill, PressuresComeFromTheLevelsAlone) {
   const System s = bench();
   const Fill f = fill(s, kCharged, kWanted);

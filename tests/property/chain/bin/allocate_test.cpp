@@ -564,5 +564,45 @@ TEST(OneBinWithBranches, IsSharedAsTheBestOfAllWaysToDealItOut) {
   EXPECT_GT(shared, 50);
 }
 
+void expect_same(const Allocation& found, const Allocation& wanted) {
+  EXPECT_EQ(found.proof.splits, wanted.proof.splits);
+  EXPECT_EQ(found.proof.contested, wanted.proof.contested);
+  ASSERT_EQ(found.of.size(), wanted.of.size());
+  for (std::size_t i = 0; i < found.of.size(); ++i) {
+    EXPECT_EQ(found.of[i].met, wanted.of[i].met);
+    EXPECT_EQ(found.of[i].given, wanted.of[i].given);
+    EXPECT_EQ(found.of[i].end, wanted.of[i].end);
+    ASSERT_EQ(found.of[i].run.has_value(), wanted.of[i].run.has_value());
+    if (!found.of[i].run) continue;
+    const auto parts_of = [](const Run& run) {
+      std::vector<PartId> parts;
+      for (const RunPart& link : run.parts) parts.push_back(link.part);
+      return parts;
+    };
+    EXPECT_EQ(parts_of(*found.of[i].run), parts_of(*wanted.of[i].run));
+  }
+}
+
+/// Of another bin, for other orders, for other demands of the same catalog, and for the very same.
+TEST(OneBinWithBranches, IsSharedAlikeWhateverWasServedBefore) {
+  for (std::uint32_t seed = 1; seed <= 60 && !::testing::Test::HasFailure(); ++seed) {
+    SCOPED_TRACE("seed " + std::to_string(seed));
+    Dice dice(seed);
+    const World world = random_branching_demands(dice);
+    const Finder finder(world.catalog);
+    const Allocation wanted = finder.allocate(world.demands, world.bin, world.order);
+    Served served;
+    finder.allocate(world.demands, {}, world.order, &served);
+    for (const Order order : {Order::parts, Order::price})
+      if (order != world.order) finder.allocate(world.demands, world.bin, order, &served);
+    std::vector<Demand> others = world.demands;
+    for (Demand& demand : others)
+      if (demand.request) demand.request->special_order = !demand.request->special_order;
+    finder.allocate(others, world.bin, world.order, &served);
+    for (int time = 0; time < 2; ++time)
+      expect_same(finder.allocate(world.demands, world.bin, world.order, &served), wanted);
+  }
+}
+
 }  // namespace
 }  // namespace riserun::chain::testing

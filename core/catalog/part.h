@@ -134,6 +134,7 @@ struct Part {
   LossItemId loss;                          // invalid: bore and length only
   LossItemId branch_loss;                   // for a tee entered or left by its branch
   Length across_flats{};                    // wrench size; zero: none stated
+  Length outside_diameter{};                // of a round body, a weld bung's; zero: none stated
   std::optional<GaugePressure> opens_at;    // of a relief valve: its set pressure; of a check valve: where it opens
   std::optional<GaugePressure> full_scale;  // of a gauge or a regulator: the end of its range
   bool close = false;                       // threaded over its whole length: no bare pipe for a wrench

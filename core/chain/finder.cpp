@@ -11,6 +11,7 @@
 #include "chain/build/assemble.h"
 #include "chain/build/span_run.h"
 #include "chain/check.h"
+#include "chain/part/swing.h"
 #include "chain/refusal/why_no_assembly.h"
 #include "chain/refusal/why_no_chain.h"
 #include "chain/refusal/why_no_span.h"
@@ -144,6 +145,10 @@ Answer find_chain(const Catalog& catalog, const ChainRequest& request) { return 
 
 AssemblyAnswer find_assembly(const Catalog& catalog, const AssemblyRequest& request) {
   return Finder(catalog).find_assembly(request);
+}
+
+Length room_to_turn(const Catalog& catalog, const catalog::Part& part, std::size_t port) {
+  return swing_radius(catalog, part, port);
 }
 
 }  // namespace riserun::chain

@@ -81,6 +81,9 @@ class Finder {
   std::unique_ptr<const PreparedCatalog> prepared_;
 };
 
+/// Radius about a port's axis that must be free while the part is screwed up by it; see part/swing.h.
+Length room_to_turn(const Catalog& catalog, const catalog::Part& part, std::size_t port);
+
 /// Finder::find and Finder::find_assembly for a catalog that is asked once.
 Answer find_chain(const Catalog& catalog, const ChainRequest& request);
 AssemblyAnswer find_assembly(const Catalog& catalog, const AssemblyRequest& request);

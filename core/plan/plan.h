@@ -9,6 +9,7 @@
 #include "chain/ask/assembly.h"
 #include "plan/job/job.h"
 #include "plan/leak_test.h"
+#include "plan/lid_map.h"
 #include "plan/remarks.h"
 #include "plan/way.h"
 #include "plan/work.h"
@@ -347,6 +348,7 @@ struct Plan {
   TransferPlan transfer;
   AirPlan air;
   WallsPlan walls;
+  LidMap lid_map;
   ReliefPlan relief;
   LeakTestPlan leak_test;
   ShoppingList list;

@@ -18,6 +18,7 @@
 //                    where ports and role do not tell
 //     can shut, one way, closing, dielectric, flexible, bushing, air      yes or no
 //     cut to length, straight tapped, far material, loss, branch loss, across flats, bore
+//     outside diameter     of a round body: the hole that a weld bung is set into is bored for it
 //
 // `{material}` in the title stands for the material's name; lists then do not say it a second time.
 #include "catalog/load/family_rule.h"
@@ -143,6 +144,7 @@ void read_rule(Loading& loading, Fields& fields, FamilyRule& rule) {
   rule.ports = fields.need_list("ports");
   rule.bore = fields.find("bore");
   rule.across_flats = fields.find("across flats");
+  rule.outside = fields.find("outside diameter");
   rule.loss = fields.find("loss");
   rule.branch_loss = fields.find("branch loss");
   rule.far_material = fields.find("far material");
@@ -219,7 +221,7 @@ void load_family(Loading& loading, const Value& value) {
                         "materials",     "source",       "table",
                         "tables",        "set pressure", "range",
                         "close",         "check",        "opening pressure",
-                        "arrow",         "shape"},
+                        "arrow",         "shape",        "outside diameter"},
                 loading.problems);
   if (!fields.valid()) return;
   Family family = read_family(loading, fields);

@@ -67,6 +67,7 @@ std::vector<FileKey> keys_of_families() {
       {"families[].ports[].heading", Form::number, "Degrees that it looks to"},
       {"families[].bore", Form::any, "Bore of the part: a length, a column, or a table of bores"},
       {"families[].across flats", Form::any, "Wrench that it takes"},
+      {"families[].outside diameter", Form::any, "Of a round body, as a weld bung's"},
       {"families[].loss", Form::any, "Loss along its run, by name"},
       {"families[].branch loss", Form::any, "Loss by its branch, by name"},
       {"families[].weld bung",

@@ -31,6 +31,14 @@ using chain::Service;
 /// Where a port sits on its vessel. On the air supply it has no meaning.
 enum class Place { lid, side, floor, over_rim };
 
+/// A place in the lid, of an axis: from the inside of the left end, along the length, and of the front side.
+struct LidSpot {
+  Length from_left{};
+  Length from_front{};
+
+  bool operator==(const LidSpot&) const = default;
+};
+
 /// An open port that is there already: a bung of the reservoir, an inlet of the table, the end of the air line.
 struct JobPort {
   std::string name;
@@ -43,6 +51,7 @@ struct JobPort {
   std::optional<Length> bung_length;        // end to end of the bung's body
   std::optional<Length> projects;           // of its lower end into the reservoir, under the lid's inside
   std::optional<Length> face_height;        // of the open face, above the reservoir's inside floor
+  std::optional<LidSpot> at;                // of a bung in the lid
   std::optional<Length> opens_at;           // table only: where the water comes in, above the table's floor
   std::optional<Length> crest;              // table only: highest point of a pipe over the rim, above the table's floor
 };

@@ -190,10 +190,30 @@ void check_riser_carries_water(JobReading& reading, const Value& item, const Job
          fmt::format("the riser hangs in '{}', which carries water; air needs a port of its own", *job.riser.bung));
 }
 
+/// A bung stands within the lid, and only one in the lid is placed on it.
+void check_spots(JobReading& reading, const Value& root, const Job& job) {
+  const JobReservoir& reservoir = job.reservoir;
+  for (const JobPort& port : reservoir.ports) {
+    if (!port.at) continue;
+    const Value at = root["reservoir"]["ports"][port.name]["at"];
+    if (port.place && *port.place != Place::lid)
+      refuse(reading, at, "it is the place of a bung in the lid, and this one is elsewhere");
+    const std::vector<Value> both = at.items();
+    const auto check = [&](std::size_t which, Length is, Length inside, const char* measure) {
+      if (!(inside > metres(0.0)) || at_most(is, inside)) return;
+      refuse(reading, both[which],
+             fmt::format("{} is off the lid, whose inside {} is {}", tape(is, job), measure, tape(inside, job)));
+    };
+    check(0, port.at->from_left, reservoir.length, "length");
+    check(1, port.at->from_front, reservoir.width, "width");
+  }
+}
+
 }  // namespace
 
 void check_geometry(JobReading& reading, const Value& root, const Job& job) {
   check_ports(reading, root, job);
+  check_spots(reading, root, job);
   check_riser_bung(reading, root, job);
   const std::vector<Value> items = root["connections"].is_list() ? root["connections"].items() : std::vector<Value>{};
   for (std::size_t i = 0; i < items.size() && i < job.connections.size(); ++i) {

@@ -71,6 +71,11 @@ std::vector<JobKey> keys_of_the_boxes() {
       {"reservoir.ports.*.bung length", Form::quantity, "Length of the bung, 1/4 to 24 in"},
       {"reservoir.ports.*.projects", Form::quantity,
        "How far its lower end reaches into the reservoir, under the lid's inside"},
+      {"reservoir.ports.*.at", Form::list,
+       "Where it stands in the lid, of its axis: from the inside of the left end and of the front side, `[6 in, 5 "
+       "in]`; "
+       "left out of a bung that is not welded in, a place is proposed"},
+      {"reservoir.ports.*.at[]", Form::quantity, "From the left, then from the front"},
       {"reservoir.ports.*.face height", Form::quantity,
        "Height of its face, or in a side of its centre, over the floor"},
       {"table", Form::map, "The open table over the reservoir", {}, true},

@@ -26,7 +26,24 @@ std::optional<catalog::MadePort> read_made_port(JobReading& reading, const Value
   return std::nullopt;
 }
 
-void read_reservoir_port(Fields& fields, JobPort& port) {
+/// `[6 in, 5 in]`: from the left and from the front.
+std::optional<LidSpot> read_lid_spot(JobReading& reading, const Value& value) {
+  if (!value.exists()) return std::nullopt;
+  const std::vector<Value> both = value.is_list() ? value.items() : std::vector<Value>{};
+  if (both.size() != 2) {
+    reading.problems.add(value, value.path() +
+                                    ": expected two distances, from the left and from the front, as in "
+                                    "'[6 in, 5 in]'");
+    return std::nullopt;
+  }
+  const auto distance = ranged(read_length, metres(0.0), feet(40.0));
+  const auto from_left = catalog::read_with(both[0], distance, reading.problems);
+  const auto from_front = catalog::read_with(both[1], distance, reading.problems);
+  if (!from_left || !from_front) return std::nullopt;
+  return LidSpot{*from_left, *from_front};
+}
+
+void read_reservoir_port(JobReading& reading, Fields& fields, JobPort& port) {
   port.place =
       fields.choice<Place>(fields.find("where"), {{"lid", Place::lid}, {"side", Place::side}, {"floor", Place::floor}});
   port.bung =
@@ -38,6 +55,7 @@ void read_reservoir_port(Fields& fields, JobPort& port) {
   port.bung_length = fields.find_with("bung length", ranged(read_length, inches(0.25), inches(24.0)));
   port.projects = fields.find_with("projects", ranged(read_length, metres(0.0), inches(24.0)));
   port.face_height = fields.find_with("face height", ranged(read_length, metres(0.0), feet(60.0)));
+  port.at = read_lid_spot(reading, fields.find("at"));
 }
 
 void read_table_port(Fields& fields, JobPort& port) {
@@ -58,10 +76,10 @@ bool is_on_a_nut(const Catalog& catalog, PortTypeId type) {
 Fields port_fields(JobReading& reading, const Value& value, Vessel vessel) {
   switch (vessel) {
     case Vessel::reservoir:
-      return Fields(
-          value,
-          {"port", "material", "where", "bung", "bung part", "welded in", "bung length", "projects", "face height"},
-          reading.problems);
+      return Fields(value,
+                    {"port", "material", "where", "bung", "bung part", "welded in", "bung length", "projects",
+                     "face height", "at"},
+                    reading.problems);
     case Vessel::table:
       return Fields(value, {"port", "material", "where", "opens at", "crest", "face height"}, reading.problems);
     case Vessel::air:
@@ -96,7 +114,7 @@ std::optional<JobPort> read_port_entry(JobReading& reading, const Value& name, c
                          fmt::format("{}: {} is on a nut that turns, and no wall of a reservoir carries one; a bung or "
                                      "a tapped hole is FNPT, or another thread that stands still",
                                      fields.map()["port"].path(), reading.catalog->written(made->type)));
-  if (vessel == Vessel::reservoir) read_reservoir_port(fields, port);
+  if (vessel == Vessel::reservoir) read_reservoir_port(reading, fields, port);
   if (const Value part = fields.map()["bung part"]; vessel == Vessel::reservoir && part.exists())
     port.bung_part = read_one_part(reading, part);
   if (vessel == Vessel::table) read_table_port(fields, port);

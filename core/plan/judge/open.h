@@ -65,6 +65,8 @@ void judge_vent(const Plan& plan, const Settled& settled, Open& open);
 void judge_walls(const Plan& plan, const Settled& settled, Open& open);
 /// Baffles too near to each other to be welded in.
 void judge_bays(const Plan& plan, const Settled& settled, Open& open);
+/// Bungs too near to each other, to a wall or to a stay.
+void judge_lid(const Plan& plan, const Settled& settled, Open& open);
 /// The riser's margin and its bung; valves in the water's way.
 void judge_water(const Plan& plan, const Settled& settled, Open& open);
 /// What shows or lets out the air stands over the water.

@@ -8,6 +8,7 @@
 #include "plan/stage/connections.h"
 #include "plan/stage/leak_test.h"
 #include "plan/stage/levels.h"
+#include "plan/stage/lid_map.h"
 #include "plan/stage/line.h"
 #include "plan/stage/list.h"
 #include "plan/stage/relief.h"
@@ -58,6 +59,7 @@ Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Upto upto, RunSear
        water != nullptr && !plan.job.riser.foot_valve && !has_a_valve(*plan.catalog, plan.ways, water->name)},
       remarks);
   plan.walls.passages = find_passages(inputs, plan.riser.request.pipe.bore, remarks);
+  plan.lid_map = plan_lid_map(inputs, plan.connections, plan.riser, remarks);
   plan.relief = plan_relief(inputs, plan.ways, air, plan.walls, plan.transfer, remarks);
   plan.leak_test =
       plan_leak_test(inputs, search.finder(), plan.connections, shares.plugs,

@@ -66,6 +66,7 @@ json part_json(const Catalog& catalog, const catalog::Part& part) {
       {"arrow", part.arrow},
       {"air", part.air},
       {"across_flats_m", in_metres(part.across_flats)},
+      {"outside_diameter_m", in_metres(part.outside_diameter)},
       {"dielectric", part.dielectric},
       {"cut_to_length", part.cut_to_length},
       {"straight_tapped", part.straight_tapped},

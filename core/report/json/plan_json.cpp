@@ -45,6 +45,36 @@ json riser_object(const reservoir::Riser& riser, UnitSystem units) {
       {"note_facts", facts_json(riser.notes, units)}};
 }
 
+json spot_json(const plan::LidSpot& spot) {
+  return {{"from_left_m", in_metres(spot.from_left)}, {"from_front_m", in_metres(spot.from_front)}};
+}
+
+json lid_map_object(const plan::LidMap& map) {
+  json bungs = json::array();
+  for (const plan::LidBung& bung : map.bungs)
+    bungs.push_back({{"port", bung.port},
+                     {"where", key_of(bung.place)},
+                     {"at", bung.at ? spot_json(*bung.at) : json(nullptr)},
+                     {"proposed", bung.proposed},
+                     {"is_there", bung.is_there},
+                     {"outside_m", in_metres(bung.outside)},
+                     {"hole_m", in_metres(bung.hole)},
+                     {"body_m", in_metres(bung.body)},
+                     {"turning_m", in_metres(bung.turning)}});
+  json seams = json::array();
+  for (const plan::LidSeam& seam : map.seams)
+    seams.push_back({{"baffle", seam.baffle}, {"across", seam.across}, {"at_m", in_metres(seam.at)}});
+  json ties = json::array();
+  for (const plan::LidSpot& tie : map.ties) ties.push_back(spot_json(tie));
+  return {{"length_m", in_metres(map.length)},
+          {"width_m", in_metres(map.width)},
+          {"wall_m", in_metres(map.wall)},
+          {"plate_m", in_metres(map.plate)},
+          {"bungs", std::move(bungs)},
+          {"seams", std::move(seams)},
+          {"ties", std::move(ties)}};
+}
+
 json walls_object(const Plan& plan) {
   json panels = json::array();
   for (const reservoir::PanelResult& result : plan.walls.at_set.panels)
@@ -237,6 +267,7 @@ std::string plan_json(const Plan& plan, UnitSystem units) {
                        {"levels", levels_object(plan.levels)},
                        {"transfer", transfer_object(plan)},
                        {"walls", walls_object(plan)},
+                       {"lid_map", lid_map_object(plan.lid_map)},
                        {"leak_test", leak_test_object(plan, units)},
                        {"list", list_object(plan, units)},
                        {"work", work_array(plan, units)},

@@ -16,6 +16,7 @@ namespace {
 
 constexpr double kMargin = 42.0;
 constexpr double kBox = 10.0;
+constexpr double kFormRow = 20.0;
 constexpr double kGap = 8.0;
 constexpr double kLeastTyped = 7.0;  // points, that an eye reads at arm's length
 constexpr double kMostTyped = 11.0;
@@ -189,8 +190,15 @@ void Pages::picture(const Picture& picture) {
   down_ += picture.height();
 }
 
+void Pages::forms(const std::string& title, const std::vector<Form>& forms) {
+  double high = height_of(title, "Sans Bold 12", width()) + 12.0;
+  for (const Form& each : forms) high += kFormRow * static_cast<double>(each.rows.size() + 1) + kGap;
+  if (high <= room().height) room_for(high);
+  heading(title);
+  for (const Form& each : forms) form(each.heads, each.rows);
+}
+
 void Pages::form(const std::vector<std::string>& heads, const std::vector<std::vector<std::string>>& rows) {
-  constexpr double kRow = 20.0;
   const double wide = width() / static_cast<double>(heads.size());
   const auto line = [&](double x1, double y1, double x2, double y2) {
     cairo_move_to(drawing_->cairo.get(), x1, y1);
@@ -199,10 +207,10 @@ void Pages::form(const std::vector<std::string>& heads, const std::vector<std::v
     cairo_stroke(drawing_->cairo.get());
   };
   const auto row = [&](const std::vector<std::string>& cells, const std::string& font) {
-    room_for(kRow);
+    room_for(kFormRow);
     down_ += 6.0;
     for (std::size_t i = 0; i < cells.size(); ++i) put(cells[i], font, kMargin + wide * static_cast<double>(i), wide);
-    down_ += kRow - 6.0;
+    down_ += kFormRow - 6.0;
     for (std::size_t i = 0; i < cells.size(); ++i) {
       const double left = kMargin + wide * static_cast<double>(i);
       line(left, down_, left + wide - kGap, down_);

@@ -17,6 +17,12 @@ struct TypedLine {
   bool bold = false;
 };
 
+/// Its heads, and rows of the words given, each as wide as its share of the page; what is empty is left as a line.
+struct Form {
+  std::vector<std::string> heads;
+  std::vector<std::vector<std::string>> rows;
+};
+
 /// Writes a document; its text can be selected, its fonts are in it.
 class Pages {
  public:
@@ -37,9 +43,8 @@ class Pages {
   void typed(const std::vector<TypedLine>& lines, std::size_t columns, bool on_one_page);
   /// Drawn; begins a new page where this one has no room for the whole of it.
   void picture(const Picture& picture);
-  /// A table to write into: its heads, and so many rows of the words given, each as wide as its share of the page; what
-  /// is empty is left as a line.
-  void form(const std::vector<std::string>& heads, const std::vector<std::vector<std::string>>& rows);
+  /// Tables to write into, under a heading; all of it on a new page where this one has no room for the whole.
+  void forms(const std::string& title, const std::vector<Form>& forms);
   void new_page();
 
   /// For what a picture may take, and how wide its words are.
@@ -56,6 +61,7 @@ class Pages {
   double width() const;
   double height_of(const std::string& words, const std::string& font, double wide);
   void put(const std::string& words, const std::string& font, double left, double wide);
+  void form(const std::vector<std::string>& heads, const std::vector<std::vector<std::string>>& rows);
   void head();
   void foot();
   void room_for(double high);

@@ -1,10 +1,12 @@
 #include "report/paper/pictures.h"
 
+#include "report/drawing/lid_drawing.h"
 #include "report/drawing/plot_drawing.h"
 #include "report/drawing/run_drawing.h"
 #include "report/drawing/section_drawing.h"
 #include "report/drawing/walls_drawing.h"
 #include "report/text/run_text.h"
+#include "report/words/lid_rows.h"
 
 #include <fmt/format.h>
 
@@ -124,6 +126,20 @@ Picture panels_of(const Plan& plan, UnitSystem units, const Room& room, const Le
   return picture;
 }
 
+Picture lid_of(const Plan& plan, UnitSystem units, const Room& room, const Letters& letters) {
+  Picture picture;
+  picture.title = "The lid from above: bungs, and the room that a wrench needs round them";
+  picture.drawing = lid_drawing(plan, units);
+  for (const LidRow& row : lid_rows(plan, units)) {
+    std::string what = row.port;
+    for (const std::string& more : {place_words(row), row.remark})
+      if (!more.empty()) what += ", " + more;
+    picture.rows.push_back({row.number, std::move(what), row.hole.empty() ? "" : "hole " + row.hole});
+  }
+  fit_scale(picture, units, room, letters);
+  return picture;
+}
+
 Picture drawn(std::string title, Drawing drawing, UnitSystem units, const Room& room, const Letters& letters) {
   Picture picture;
   picture.title = std::move(title);
@@ -165,6 +181,8 @@ std::vector<Picture> pictures_of(const Plan& plan, UnitSystem units, const Room&
   at_rest.reservoir_depth = plan.levels.charge_depth;
   pictures.push_back(drawn("The riser's lower end", riser_end_drawing(plan, at_rest, units), units,
                            {room.width, std::min(room.height, 210.0)}, letters));
+  if (has_lid_drawing(plan))
+    pictures.push_back(lid_of(plan, units, {room.width, std::min(room.height, 420.0)}, letters));
   for (const plan::ConnectionPlan& connection : plan.connections)
     if (connection.run() != nullptr && !connection.run()->joints.empty())
       pictures.push_back(run_of(plan, connection, units, room, letters));

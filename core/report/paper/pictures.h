@@ -41,8 +41,8 @@ using Room = Paper;
 /// US letter in inch units, A4 (ISO 216) in metric.
 Paper paper_of(UnitSystem units);
 
-/// Section and riser's end, each run that goes together, panels and pressures, and the plots of fill and drain: in this
-/// order. Each fits the room.
+/// Section, riser's end and lid, each run that goes together, panels and pressures, and the plots of fill and drain: in
+/// this order. Each fits the room.
 std::vector<Picture> pictures_of(const plan::Plan& plan, UnitSystem units, const Room& room, const Letters& letters);
 
 /// @param corner  the picture's upper left; it is as wide as `width`, and its drawing stands in the middle of that

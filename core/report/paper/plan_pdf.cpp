@@ -83,15 +83,13 @@ void leak_test_sheet(Pages& pages, const plan::Plan& plan, UnitSystem units) {
     pages.heading(list.title);
     for (const SaidStep& step : list.steps) pages.tick(step.text);
   }
-  pages.heading(kReadings);
-  std::vector<std::vector<std::string>> rows;
+  Form rise{{"rise to", "gauge", "time", "leaks found"}, {}};
   for (const plan::TestRung& rung : test.rungs)
-    rows.push_back({write_pressure_alone(rung.pressure, units), "", "", ""});
-  pages.form({"rise to", "gauge", "time", "leaks found"}, rows);
-  rows.clear();
-  for (const Time& reading : test.readings) rows.push_back({write_time(reading), "", "", ""});
-  pages.form({"after", "gauge", "air temperature", "metal temperature"}, rows);
-  pages.form({"tested by", "date", "tight: yes or no", "mended where"}, {{"", "", "", ""}, {"", "", "", ""}});
+    rise.rows.push_back({write_pressure_alone(rung.pressure, units), "", "", ""});
+  Form hold{{"after", "gauge", "air temperature", "metal temperature"}, {}};
+  for (const Time& reading : test.readings) hold.rows.push_back({write_time(reading), "", "", ""});
+  const Form signed_by{{"tested by", "date", "tight: yes or no", "mended where"}, {{"", "", "", ""}, {"", "", "", ""}}};
+  pages.forms(kReadings, {rise, hold, signed_by});
 }
 
 }  // namespace

@@ -159,6 +159,7 @@ std::string plan_text(const Plan& plan, const Style& style) {
       transfer_text(plan, style),
       losses_text(plan, style),
       walls_text(plan, style),
+      lid_text(plan, style),
       leak_test_text(plan, style),
       list_text(plan, style),
       work_text(plan, style),

@@ -22,6 +22,8 @@ std::string levels_text(const plan::Plan& plan, const Style& style);
 std::string transfer_text(const plan::Plan& plan, const Style& style);
 std::string losses_text(const plan::Plan& plan, const Style& style);
 std::string walls_text(const plan::Plan& plan, const Style& style);
+/// Empty where the reservoir has no port.
+std::string lid_text(const plan::Plan& plan, const Style& style);
 std::string leak_test_text(const plan::Plan& plan, const Style& style);
 std::string list_text(const plan::Plan& plan, const Style& style);
 std::string work_text(const plan::Plan& plan, const Style& style);

@@ -39,7 +39,7 @@ std::span<const HelpTopic> help_topics() {
        "that a hand opens and shuts; a port of reservoir or table that nothing closes, a drain without a valve, "
        "in the lid, high up, or under a floor that is carried; a second line to the table; a table of which most stays "
        "full; tight baffles, and baffles too near to each other to be "
-       "welded in; a riser that falls through its bung; less "
+       "welded in, a bung placed too near to a wall, a stay or another bung; a riser that falls through its bung; less "
        "water to spare than a day takes, or more than leaves air under the lid; a yield that no sheet has beside its "
        "welds; stays that no flat bar is; parts that the water is too hot for; water that scalds or can freeze, a shut "
        "reservoir that pulls its walls in as "

@@ -40,6 +40,20 @@ std::string_view key_of(plan::Verdict verdict) {
   return "";
 }
 
+std::string_view key_of(plan::Place place) {
+  switch (place) {
+    case plan::Place::lid:
+      return "lid";
+    case plan::Place::side:
+      return "side";
+    case plan::Place::floor:
+      return "floor";
+    case plan::Place::over_rim:
+      return "over rim";
+  }
+  return "";
+}
+
 std::string_view key_of(plan::Severity severity) { return severity == plan::Severity::refused ? "refused" : "not yet"; }
 
 }  // namespace riserun::report

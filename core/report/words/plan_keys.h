@@ -14,4 +14,6 @@ std::string_view key_of(plan::Verdict verdict);
 /// `not yet`, `refused`.
 std::string_view key_of(plan::Severity severity);
 
+std::string_view key_of(plan::Place place);
+
 }  // namespace riserun::report

@@ -74,6 +74,14 @@ std::span<const Words> plan_words() {
       {"way_to_relief_valve_may_narrow",
        "The job lets the way to '{0}' narrow to {1:thickness3}, whatever the valve's own inlet is."},
 
+      // Bungs on the lid.
+      {"bungs_without_place",
+       "On the lid {0:#bung has|bungs have} no free place left that keeps room for welds and wrench: set {0:?it|them} "
+       "into "
+       "a side over the water, or take fewer ports."},
+      {"stays_stand_anywhere",
+       "Where the stays stand the job does not say: keep the bungs of the lid {0} clear of them."},
+
       // The riser's bung.
       {"no_pipe_fits_port", "no pipe of size {0} screws into {1}"},
       {"no_pipe_fits_bung", "no pipe of size {0} screws into the riser's bung"},

@@ -85,7 +85,7 @@ INSTANTIATE_TEST_SUITE_P(
             "    rimm: 5 in\n"
             "    ^"},
     BadJob{"UnknownKeyOfAPort", "bung: full coupling", "bong: full coupling",
-           "bench.yaml:9:32: error: reservoir.ports.riser bung: unknown key 'bong'; did you mean 'bung'? (allowed: port, material, where, bung, bung part, welded in, bung length, projects or face height)\n"
+           "bench.yaml:9:32: error: reservoir.ports.riser bung: unknown key 'bong'; did you mean 'bung'? (allowed: port, material, where, bung, bung part, welded in, bung length, projects, face height or at)\n"
             "      riser bung: {port: 1 FNPT, bong: full coupling, where: lid}\n"
             "                                 ^"},
     BadJob{"UnknownKeyOfAConnection", "carries: water", "carry: water",

@@ -1,0 +1,115 @@
+#include "plan/stage/lid_map.h"
+
+#include "chain/finder.h"
+#include "plan/job/weld_bung.h"
+
+#include <algorithm>
+
+namespace riserun::plan {
+
+namespace {
+
+using reservoir::BungKind;
+
+constexpr double kBandToPipe = 1.4;  // of a female end: as in chain/part/swing.h
+
+/// What is screwed into the port first; nullopt: nothing is known of it.
+struct FirstPart {
+  PartId part;
+  std::size_t port = 0;
+};
+
+std::optional<FirstPart> first_in(const chain::Run& run, const std::string& port) {
+  for (const chain::RunJoint& joint : run.joints) {
+    if (joint.inner != chain::kBase || run.base.called != "the " + port) continue;
+    if (!joint.to_end) return FirstPart{run.parts[joint.outer].part, run.parts[joint.outer].enter};
+    const chain::RunEnd& end = run.ends[joint.outer];
+    if (end.device) return FirstPart{*end.device, end.device_port};
+  }
+  for (const chain::RunJoint& joint : run.joints)
+    if (joint.to_end && joint.inner != chain::kBase && run.ends[joint.outer].port.called == "the " + port)
+      return FirstPart{run.parts[joint.inner].part, joint.inner_port};
+  return std::nullopt;
+}
+
+std::optional<FirstPart> first_in(const std::vector<ConnectionPlan>& connections, const std::string& port) {
+  for (const ConnectionPlan& connection : connections)
+    if (const chain::Run* run = connection.run())
+      if (const auto first = first_in(*run, port)) return first;
+  return std::nullopt;
+}
+
+Length boss_of(const Inputs& inputs, const JobPort& port, const RiserPlan& riser) {
+  if (port.bung == BungKind::double_tapped_bushing) return {};
+  if (port.bung == BungKind::welded_riser) return riser.request.pipe.outside_diameter;
+  const catalog::Part* part = weld_bung(inputs.catalog, port, port.bung.value_or(BungKind::half_coupling));
+  return part != nullptr ? part->outside_diameter : Length{};
+}
+
+LidBung bung_of(const Inputs& inputs, const JobPort& port, const std::vector<ConnectionPlan>& connections,
+                const RiserPlan& riser) {
+  LidBung bung;
+  bung.port = port.name;
+  bung.place = port.place.value_or(Place::lid);
+  bung.at = port.at;
+  bung.is_there = port.welded_in.value_or(inputs.settled.lid_closed);
+  bung.to_weld = port.welded_in == false;
+  const catalog::JointSize* size = inputs.catalog.joint_size(inputs.catalog.port_type(port.type));
+  const Length pipe = size != nullptr ? size->outside_diameter : Length{};
+  bung.outside = boss_of(inputs, port, riser);
+  if (bung.outside > Length{}) bung.hole = bung.outside + 2.0 * kBossGap;
+  bung.body = std::max(bung.outside / 2.0, pipe * (kBandToPipe / 2.0));
+  bung.turning = bung.body + behind_jaw(pipe);
+  if (const auto first = first_in(connections, port.name))
+    bung.turning =
+        std::max(bung.turning, chain::room_to_turn(inputs.catalog, inputs.catalog.part(first->part), first->port));
+  return bung;
+}
+
+/// Of so many plates that stand in an inside measure with equal bays between them.
+void add_baffles(LidMap& map, bool across, int count) {
+  const Length inside = across ? map.length : map.width;
+  const Length bay = (inside - map.plate * static_cast<double>(count)) / static_cast<double>(count + 1);
+  for (int row = 1; row <= count; ++row)
+    map.seams.push_back({true, across, bay * static_cast<double>(row) + map.plate * (row - 0.5)});
+}
+
+void add_stays(LidMap& map, const reservoir::WallBays& bays, bool posts, bool length_is_longer) {
+  const int from_left = length_is_longer ? bays.along : bays.across;
+  const int from_front = length_is_longer ? bays.across : bays.along;
+  const auto x = [&](int row) { return map.length * static_cast<double>(row) / static_cast<double>(from_left); };
+  const auto y = [&](int row) { return map.width * static_cast<double>(row) / static_cast<double>(from_front); };
+  if (posts)
+    for (int row = 1; row < from_left; ++row)
+      for (int column = 1; column < from_front; ++column) map.ties.push_back({x(row), y(column)});
+  if (posts) return;
+  for (int row = 1; row < from_left; ++row) map.seams.push_back({false, true, x(row)});
+  for (int row = 1; row < from_front; ++row) map.seams.push_back({false, false, y(row)});
+}
+
+void add_supports(LidMap& map, const reservoir::SupportLayout& layout) {
+  const bool length_is_longer = map.length >= map.width;
+  add_baffles(map, length_is_longer, layout.baffles_across);
+  add_baffles(map, !length_is_longer, layout.baffles_along);
+  if (layout.lid) add_stays(map, *layout.lid, layout.lid_stays_are_posts, length_is_longer);
+  map.stays_anywhere = layout.bare.has_value();
+}
+
+}  // namespace
+
+LidMap plan_lid_map(const Inputs& inputs, const std::vector<ConnectionPlan>& connections, const RiserPlan& riser,
+                    Remarks& remarks) {
+  LidMap map;
+  map.length = inputs.settled.box.length;
+  map.width = inputs.settled.box.width;
+  map.wall = map.plate = inputs.job.reservoir.sheet.thickness;
+  if (const auto& layout = inputs.job.reservoir.supports.layout) add_supports(map, *layout);
+  for (const JobPort& port : inputs.job.reservoir.ports)
+    if (port.type.valid()) map.bungs.push_back(bung_of(inputs, port, connections, riser));
+  propose_places(map, riser.bung);
+  if (map.without_place > 0) remarks.note(Topic::walls, fact("bungs_without_place", map.without_place));
+  if (map.stays_anywhere && !map.bungs.empty()) remarks.note(Topic::walls, fact("stays_stand_anywhere", kToStay));
+  return map;
+}
+
+}  // namespace riserun::plan

@@ -1,0 +1,57 @@
+#include "report/words/lid_rows.h"
+
+#include <fmt/format.h>
+
+namespace riserun::report {
+
+namespace {
+
+using plan::LidBung;
+using plan::Place;
+
+std::string remark_of(const LidBung& bung) {
+  if (bung.place == Place::side) return "in a side";
+  if (bung.place == Place::floor) return "in the floor";
+  if (bung.proposed) return "proposed";
+  if (bung.at) return "";
+  return bung.is_there ? "the job does not say where" : "no free place found";
+}
+
+std::string if_any(Length length, UnitSystem units) { return length > Length{} ? write_length(length, units) : ""; }
+
+}  // namespace
+
+std::vector<LidRow> lid_rows(const plan::Plan& plan, UnitSystem units) {
+  std::vector<LidRow> rows;
+  std::size_t number = 0;
+  for (const LidBung& bung : plan.lid_map.bungs) {
+    LidRow row;
+    row.port = bung.port;
+    if (bung.at) {
+      row.number = fmt::format("{}", ++number);
+      row.from_left = write_length(bung.at->from_left, units);
+      row.from_front = write_length(bung.at->from_front, units);
+    }
+    row.hole = if_any(bung.hole, units);
+    row.boss = if_any(bung.outside, units);
+    row.room = if_any(bung.turning, units);
+    row.remark = remark_of(bung);
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+std::string lid_datum(const plan::Plan& plan, UnitSystem units) {
+  return fmt::format(
+      "Of each bung's axis, from the inside of the left end and of the front side; from the edges of a lid that lies "
+      "flush on the walls {} more. The hole leaves {} all round the boss (ASME B16.11 class 3000; the gap is common "
+      "practice). 'wrench': radius that must be free to screw in what goes into it.",
+      write_thickness(plan.lid_map.wall, units), units == UnitSystem::inch ? "1/32 in" : "0.8 mm");
+}
+
+std::string place_words(const LidRow& row) {
+  if (row.from_left.empty()) return "";
+  return fmt::format("{} from the left, {} from the front", row.from_left, row.from_front);
+}
+
+}  // namespace riserun::report

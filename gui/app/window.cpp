@@ -92,7 +92,7 @@ struct Window::Inside {
     if (lettered_for > 0.0F) ImGui_ImplOpenGL3_CreateFontsTexture();
     lettered_for = wanted;
     letters.reset();
-    desk.shown.sizes.clear();
+    desk.shown.texts = {};
   }
 
   /// The window system takes long over a title: it is told only one that has changed.

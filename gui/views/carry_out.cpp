@@ -27,7 +27,7 @@ struct CarryOut {
     if (std::holds_alternative<gui::Open>(command)) canvas.selected.clear();
     if (const auto* fresh = std::get_if<gui::StartNew>(&command)) {
       canvas.selected.clear();
-      canvas.fit_wanted = canvas.opening_view = true;
+      canvas.fit_wanted = true;
       frame.desk.sheet = fresh->text == gui::blank_job() ? Sheet::measurements : Sheet::connections;
     }
     frame.model.post(command);

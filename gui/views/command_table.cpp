@@ -135,8 +135,10 @@ constexpr float kZoomStep = 1.2F;
 
 void zoom(Frame& frame, float factor) {
   gui::ViewState view = frame.model.view();
-  const Lens lens =
-      zoomed({0.0F, 0.0F, view.pan, view.zoom, frame.scale}, factor, frame.desk.connections.canvas.middle);
+  const CanvasState& canvas = frame.desk.connections.canvas;
+  const Lens now{0.0F, 0.0F, view.pan, view.zoom, frame.scale};
+  const PixelBox box{0.0F, 0.0F, 2.0F * canvas.middle.x, 2.0F * canvas.middle.y};
+  const Lens lens = zoomed(now, factor, canvas.middle, least_zoom(now, frame.desk.shown.layout.all, box));
   view.pan = lens.pan;
   view.zoom = lens.zoom;
   frame.model.post(gui::SetView{std::move(view)});

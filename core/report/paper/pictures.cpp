@@ -78,8 +78,8 @@ Picture run_of(const Plan& plan, const plan::ConnectionPlan& connection, UnitSys
   picture.title = fmt::format("{}: {} to {}", connection.name, connection.from, connection.to);
   picture.rows = rows_of(plan, connection, run, units);
   const bool to_port = connection.ends.size() == 1 && !connection.ends_in && run.faces.size() == 1;
-  if (to_port && run.faces[0].x > 0.0)
-    run.drawing.shapes.push_back(Breadth{"length", 0.0, run.faces[0].x, run.drawing.low.y, false, 0,
+  if (to_port && run.faces[0].at.x > 0.0)
+    run.drawing.shapes.push_back(Breadth{"length", 0.0, run.faces[0].at.x, run.drawing.low.y, false, 0,
                                          write_long_length(connection.run_length, units) + " from port to port"});
   picture.drawing = run.drawing;
   // Numbers stand round the run by the page's measure: the scale is found without them first, with room kept.

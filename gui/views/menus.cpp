@@ -24,11 +24,13 @@ void recent(const Scene& scene, Requests& asked) {
 
 }  // namespace
 
-Requests draw_menus(const Scene& scene, const Desk& desk) {
+Requests draw_menus(const Scene& scene, Desk& desk) {
   Requests asked;
   if (!ImGui::BeginMainMenuBar()) return asked;
   for (const Menu menu : {Menu::file, Menu::edit, Menu::show, Menu::water, Menu::settings}) {
+    if (menu == Menu::file && desk.menu_opens) ImGui::OpenPopup(name_of(menu));
     if (!ImGui::BeginMenu(name_of(menu))) continue;
+    note_place(scene, std::string("menu ") + name_of(menu), {0.0F, 0.0F, 1.0F, 1.0F});
     for (const CommandRow& command : commands()) {
       if (command.menu != menu) continue;
       if (command.line_before) ImGui::Separator();
@@ -40,6 +42,7 @@ Requests draw_menus(const Scene& scene, const Desk& desk) {
     }
     ImGui::EndMenu();
   }
+  desk.menu_opens = false;
   const gui::JobState& job = scene.model.job();
   const std::string name = job.job != nullptr && !desk.start.shown ? job.job->name : std::string();
   const float wide = ImGui::CalcTextSize(name.c_str()).x + scene.px(16.0F);

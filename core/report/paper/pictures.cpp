@@ -157,10 +157,23 @@ double Picture::height() const {
          kRowHigh * static_cast<double>(rows.size()) + kAfter;
 }
 
+Picture section_picture(const Plan& plan, UnitSystem units, const Room& room, const Letters& letters) {
+  return drawn("Reservoir and table in section, the water down", section_sheet_drawing(plan, units), units,
+               {room.width, std::min(room.height, 400.0)}, letters);
+}
+
+std::vector<Picture> plot_pictures(const Plan& plan, UnitSystem units, const Room& room) {
+  std::vector<Picture> pictures;
+  const Timeline timeline = timeline_of(plan);
+  if (timeline.whole() <= Time{}) return pictures;
+  for (const Quantity quantity : {Quantity::flow, Quantity::levels, Quantity::air_pressure})
+    pictures.push_back(plot_of_page(plot_of(plan, timeline, quantity, units), timeline, room));
+  return pictures;
+}
+
 std::vector<Picture> pictures_of(const Plan& plan, UnitSystem units, const Room& room, const Letters& letters) {
   std::vector<Picture> pictures;
-  pictures.push_back(drawn("Reservoir and table in section, the water down", section_sheet_drawing(plan, units), units,
-                           {room.width, std::min(room.height, 400.0)}, letters));
+  pictures.push_back(section_picture(plan, units, room, letters));
   transfer::Instant at_rest;
   at_rest.reservoir_depth = plan.levels.charge_depth;
   pictures.push_back(drawn("The riser's lower end", riser_end_drawing(plan, at_rest, units), units,
@@ -172,10 +185,7 @@ std::vector<Picture> pictures_of(const Plan& plan, UnitSystem units, const Room&
     pictures.push_back(pressures_of(plan, units, room));
     pictures.push_back(panels_of(plan, units, {room.width, std::min(room.height, 260.0)}, letters));
   }
-  const Timeline timeline = timeline_of(plan);
-  if (timeline.whole() > Time{})
-    for (const Quantity quantity : {Quantity::flow, Quantity::levels, Quantity::air_pressure})
-      pictures.push_back(plot_of_page(plot_of(plan, timeline, quantity, units), timeline, room));
+  for (Picture& plot : plot_pictures(plan, units, room)) pictures.push_back(std::move(plot));
   return pictures;
 }
 

@@ -117,7 +117,11 @@ void tell_part(const Scene& scene, const catalog::Part& part) {
 
 Pointed pointed_at(const Sight& sight, const gui::Point& pointer) {
   Pointed pointed{pointer, port_at(sight, pointer)};
-  if (pointed.port == nullptr) pointed.node = node_at(sight.scene.shown, sight.lens.on_canvas(pointer));
+  const std::size_t node = node_at(sight.scene.shown, sight.lens.on_canvas(pointer));
+  // A part that stands in its port lies over it.
+  if (pointed.port != nullptr && !pointed.port->spare && node != gui::kNoRow && node >= gui::kVessels)
+    pointed.port = nullptr;
+  if (pointed.port == nullptr) pointed.node = node;
   return pointed;
 }
 

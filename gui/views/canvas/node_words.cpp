@@ -126,7 +126,8 @@ std::string title_of_run(const plan::Plan& plan, const gui::Sketch& sketch, std:
   const plan::ConnectionPlan& connection = plan.connections[row];
   const chain::Run* run = connection.run();
   std::string text = connection.name;
-  if (plan.connections.size() > gui::kMostStanding) text += fmt::format(", {} to {}", connection.from, connection.to);
+  if (plan.connections.size() > gui::kMostStanding)
+    text += connection.ends_in ? ", on " + connection.from : fmt::format(", {} to {}", connection.from, connection.to);
   if (run == nullptr) return text + ": no run";
   const std::string cost = write_price(plan::cost_of(plan.list, connection.name));
   const int count = parts_in(sketch, row);

@@ -131,7 +131,7 @@ void why(Frame& frame) { frame.desk.reasons.opens = frame.desk.shown.plan != nul
 
 void find(Frame& frame) { frame.desk.finder.opens = true; }
 
-void menus(Frame& frame) { frame.desk.menu_opens = true; }
+void menus(Frame& frame) { frame.desk.menu_opens = Menu::file; }
 
 void fit(Frame& frame) { frame.desk.connections.canvas.fit_wanted = true; }
 

@@ -207,7 +207,7 @@ void watch_alt(Desk& desk) {
   if (ImGui::IsAnyMouseDown()) desk.only_alt = false;
   if (!desk.only_alt || io.KeyAlt) return;
   desk.only_alt = false;
-  desk.menu_opens = !something_in_front(desk);
+  if (!something_in_front(desk)) desk.menu_opens = Menu::file;
 }
 
 /// On the canvas the arrows walk along the parts; everywhere else, and in menus and questions, they move between

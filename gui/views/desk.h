@@ -39,7 +39,7 @@ struct Desk {
 
   std::optional<std::filesystem::path> shown_file;  // of the job that the canvas was last fitted to
   std::uint64_t problems_of = 0;                    // revision whose mistakes have been shown
-  bool menu_opens = false;                          // the first menu, by a key
+  std::optional<Menu> menu_opens;                   // by a key
   bool only_alt = false;                            // Alt is held, and nothing else was pressed since
   std::vector<gui::Notice> notices;
   std::future<gui::Notice> printing;  // valid: the list is on its way to the printer

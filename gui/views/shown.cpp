@@ -89,6 +89,8 @@ void bring_up(Frame& frame) {
   if (another) {
     gui::Sketch sketch = gui::sketch_of(*plan);
     keep_chosen(frame.desk.connections.canvas.selected, shown.sketch, shown.plan.get(), sketch, *plan);
+    const bool same_job = frame.desk.shown_file == frame.model.job().file.path;
+    shown.before = same_job ? shown.plan : nullptr;
     shown.plan = plan;
     shown.sketch = std::move(sketch);
     shown.pictures = gui::run_pictures(*plan);
@@ -99,6 +101,7 @@ void bring_up(Frame& frame) {
   if (another || shown.units != units) {
     shown.units = units;
     shown.headline = headline(*plan, units);
+    shown.changes = shown.before == nullptr ? std::vector<Change>() : changes_between(*shown.before, *plan, units);
     shown.figures = figures_of(*plan, units);
     shown.plots.clear();
     for (const Quantity quantity : {Quantity::flow, Quantity::levels, Quantity::air_pressure})

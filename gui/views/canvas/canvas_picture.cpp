@@ -3,6 +3,7 @@
 #include "gui/views/canvas/node_words.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace riserun::views {
 
@@ -13,8 +14,8 @@ using report::Area;
 using report::Label;
 using report::Stroke;
 
-constexpr double kScale = 7.5 / kPartWords;  // points of paper: the letters of pages beside those of the canvas
-constexpr double kLine = 15.0;               // of the canvas, from line to line
+constexpr double kScale = 7.5 / 11.0;  // points of paper: its letters a little smaller than the canvas has them
+constexpr double kLine = 13.0;         // of the canvas, from line to line
 
 /// Canvas points, y upwards as drawings have it.
 Spot spot(const gui::Point& at) { return {at.x, -at.y}; }
@@ -75,7 +76,22 @@ class CanvasPicture {
            low ? box.bottom() - 18.0F
                : box.corner.y + 34.0F * static_cast<float>(node.kind == gui::NodeKind::air_supply) + 4.0F},
           vessel_words(*shown_.plan, node, shown_.units), Ink::text);
+    if (low) add_riser(node, box);
     for (std::size_t pin = 0; pin < node.pins.size(); ++pin) add_port(node, pin, shown_.layout.pins[row][pin]);
+  }
+
+  void add_riser(const gui::Node& tank, const gui::Box& box) {
+    const plan::RiserPlan& riser = shown_.plan->riser;
+    const double share = static_cast<double>(riser.riser.end_height / shown_.plan->job.reservoir.height);
+    for (std::size_t pin = 0; pin < tank.pins.size(); ++pin) {
+      if (tank.pins[pin].port != riser.bung) continue;
+      const double x = shown_.layout.pins[gui::kReservoir][pin].where.x;
+      drawing_.shapes.push_back(
+          Area{"riser", report::box_outline(x - 7.0, -box.bottom() + share * box.size.height, x + 7.0, -box.corner.y),
+               Ink::part_body, 1.0F, Ink::part_edge});
+      lines("riser", {static_cast<float>(x) + 14.0F, box.middle().y},
+            "riser " + riser.size + ", cut " + write_length(riser.riser.cut_length, shown_.units), Ink::text);
+    }
   }
 
   void add_port(const gui::Node& node, std::size_t row, const gui::PlacedPin& pin) {
@@ -88,7 +104,7 @@ class CanvasPicture {
     const bool side = std::abs(pin.direction.x) > 0.5F;
     const bool under = node.kind == gui::NodeKind::table;
     drawing_.shapes.push_back(Label{"name of " + node.pins[row].port,
-                                    {side ? x - 13.0 : x + 13.0, side    ? y
+                                    {side ? x - 18.0 : x + 13.0, side    ? y
                                                                  : under ? y + 12.0
                                                                          : y - 4.0},
                                     node.pins[row].port,

@@ -41,7 +41,9 @@ struct CanvasTexts {
 
 /// What is worked out of a plan once, not in every frame.
 struct Shown {
-  std::shared_ptr<const plan::Plan> plan;  // nullptr: none yet, and all else is empty
+  std::shared_ptr<const plan::Plan> plan;    // nullptr: none yet, and all else is empty
+  std::shared_ptr<const plan::Plan> before;  // the change that was made last; nullptr: none yet
+  std::vector<Change> changes;               // what it has changed
   UnitSystem units = UnitSystem::inch;
   gui::Sketch sketch;
   std::vector<report::RunPicture> pictures;  // of each connection

@@ -11,7 +11,7 @@ namespace riserun::views {
 namespace {
 
 constexpr float kNarrow = 900.0F;           // points; below it what is chosen stands under the canvas
-constexpr float kParticularsWide = 372.0F;  // points
+constexpr float kParticularsWide = 500.0F;  // points
 
 /// What is chosen, over the canvas' right side, or under it.
 Requests particulars(const Scene& scene, ConnectionsState& state, ImVec2 corner, ImVec2 size) {

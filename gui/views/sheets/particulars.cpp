@@ -236,8 +236,9 @@ void one_run(const Scene& scene, Requests& asked, const plan::ConnectionPlan& co
   const UnitSystem units = scene.shown.units;
   if (const chain::NoChain* none = connection.none()) no_chain(scene, *none);
   if (const chain::Chain* chain = connection.chain()) {
-    ImGui::TextWrapped("%s", fmt::format("{} to {}: {} {}, {}", connection.from, connection.to, chain->part_count,
-                                         chain->part_count == 1 ? "part" : "parts", cost_words(scene, connection))
+    const std::size_t count = chain->parts.size() + (connection.ends_in ? 1 : 0);
+    ImGui::TextWrapped("%s", fmt::format("{} to {}: {} {}, {}", connection.from, connection.to, count,
+                                         count == 1 ? "part" : "parts", cost_words(scene, connection))
                                  .c_str());
     kept(scene, *chain);
     if (connection.gap)

@@ -1,5 +1,6 @@
 // What is worked out of a plan once, not in every frame.
 #include "gui/model/canvas/draft.h"
+#include "gui/model/canvas/lay_out.h"
 #include "gui/views/canvas/node_words.h"
 #include "gui/views/desk.h"
 

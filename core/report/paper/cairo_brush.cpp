@@ -2,11 +2,35 @@
 
 #include "quantity/printable.h"
 
+#include <cairo-pdf.h>
+#include <pango/pangocairo.h>
+
+#include <stdexcept>
+
 namespace riserun::report {
+
+namespace {
 
 cairo_status_t take_bytes(void* bytes, const unsigned char* data, unsigned int length) {
   static_cast<std::string*>(bytes)->append(reinterpret_cast<const char*>(data), length);
   return CAIRO_STATUS_SUCCESS;
+}
+
+}  // namespace
+
+void CairoFree::operator()(_cairo_surface* p) const { cairo_surface_destroy(p); }
+void CairoFree::operator()(_cairo* p) const { cairo_destroy(p); }
+void CairoFree::operator()(_PangoLayout* p) const { g_object_unref(p); }
+
+CairoSurface pdf_surface(std::string& bytes, double width, double height) {
+  return CairoSurface(cairo_pdf_surface_create_for_stream(&take_bytes, &bytes, width, height));
+}
+
+std::string png_of(const CairoSurface& image) {
+  std::string bytes;
+  const cairo_status_t status = cairo_surface_write_to_png_stream(image.get(), &take_bytes, &bytes);
+  if (status != CAIRO_STATUS_SUCCESS) throw std::runtime_error(cairo_status_to_string(status));
+  return bytes;
 }
 
 void CairoBrush::fill(const std::vector<PagePoint>& outline, Ink ink, double opacity) {

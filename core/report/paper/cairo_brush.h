@@ -3,28 +3,35 @@
 
 #include "report/paper/brush.h"
 
-#include <cairo.h>
-#include <pango/pangocairo.h>
-
 #include <memory>
 #include <string>
 #include <vector>
 
+// Cairo's and Pango's own names, so that their headers stay out of ours.
+struct _cairo;
+struct _cairo_surface;
+struct _PangoLayout;
+
 namespace riserun::report {
 
 struct CairoFree {
-  void operator()(cairo_surface_t* p) const { cairo_surface_destroy(p); }
-  void operator()(cairo_t* p) const { cairo_destroy(p); }
-  void operator()(PangoLayout* p) const { g_object_unref(p); }
+  void operator()(_cairo_surface* p) const;
+  void operator()(_cairo* p) const;
+  void operator()(_PangoLayout* p) const;
 };
 
-/// Adds to a std::string what Cairo writes.
-cairo_status_t take_bytes(void* bytes, const unsigned char* data, unsigned int length);
+using CairoSurface = std::unique_ptr<_cairo_surface, CairoFree>;
+
+/// A PDF that is written into `bytes`, which must outlive it; points.
+CairoSurface pdf_surface(std::string& bytes, double width, double height);
+/// The bytes of a PNG of an image surface.
+/// @throws std::runtime_error when it could not be made
+std::string png_of(const CairoSurface& image);
 
 /// Of PDF 1.4 and later, by Cairo; words by Pango, so that they stay words.
 class CairoBrush : public Brush {
  public:
-  CairoBrush(cairo_t* cairo, PangoLayout* layout) : cairo_(cairo), layout_(layout) {}
+  CairoBrush(_cairo* cairo, _PangoLayout* layout) : cairo_(cairo), layout_(layout) {}
 
   void fill(const std::vector<PagePoint>& outline, Ink ink, double opacity) override;
   void stroke(const std::vector<PagePoint>& points, bool closed, Ink ink, double width, Line line) override;
@@ -34,8 +41,8 @@ class CairoBrush : public Brush {
   void way(const std::vector<PagePoint>& points) const;
   void set(Ink ink, double opacity) const;
 
-  cairo_t* cairo_;
-  PangoLayout* layout_;
+  _cairo* cairo_;
+  _PangoLayout* layout_;
 };
 
 }  // namespace riserun::report

@@ -4,6 +4,7 @@
 
 #include <cairo-pdf.h>
 #include <fmt/format.h>
+#include <pango/pangocairo.h>
 
 #include <algorithm>
 #include <stdexcept>
@@ -26,7 +27,7 @@ constexpr double kLineHeight = 1.2;       // to the same
 
 struct Pages::Surface {
   std::string bytes;
-  std::unique_ptr<cairo_surface_t, CairoFree> surface;
+  CairoSurface surface;
   std::unique_ptr<cairo_t, CairoFree> cairo;
   std::unique_ptr<PangoLayout, CairoFree> layout;
   Letters letters;
@@ -42,8 +43,7 @@ struct Pages::Surface {
 
 Pages::Pages(Paper paper, std::string title, bool headed)
     : paper_(paper), title_(std::move(title)), headed_(headed), drawing_(std::make_unique<Surface>()) {
-  drawing_->surface.reset(
-      cairo_pdf_surface_create_for_stream(&take_bytes, &drawing_->bytes, paper.width, paper.height));
+  drawing_->surface = pdf_surface(drawing_->bytes, paper.width, paper.height);
   cairo_pdf_surface_set_metadata(drawing_->surface.get(), CAIRO_PDF_METADATA_TITLE, title_.c_str());
   drawing_->cairo.reset(cairo_create(drawing_->surface.get()));
   drawing_->layout.reset(pango_cairo_create_layout(drawing_->cairo.get()));

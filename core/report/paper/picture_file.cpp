@@ -3,8 +3,10 @@
 #include "report/paper/cairo_brush.h"
 #include "report/paper/svg_brush.h"
 
-#include <cairo-pdf.h>
+#include <cairo.h>
+#include <pango/pangocairo.h>
 
+#include <algorithm>
 #include <cmath>
 #include <stdexcept>
 
@@ -30,9 +32,7 @@ void paint_all(const std::vector<Picture>& pictures, double width, Brush& brush)
   }
 }
 
-using Surface = std::unique_ptr<cairo_surface_t, CairoFree>;
-
-void paint_on(const Surface& surface, const std::vector<Picture>& pictures, double width, double pixels) {
+void paint_on(const CairoSurface& surface, const std::vector<Picture>& pictures, double width, double pixels) {
   const std::unique_ptr<cairo_t, CairoFree> cairo(cairo_create(surface.get()));
   cairo_scale(cairo.get(), pixels, pixels);
   cairo_set_source_rgb(cairo.get(), 1.0, 1.0, 1.0);
@@ -56,20 +56,18 @@ std::string picture_file(const std::vector<Picture>& pictures, double width, Pic
     paint_all(pictures, width, brush);
     return brush.svg(wide, high, pictures.empty() ? "" : pictures.front().title, true);
   }
-  std::string bytes;
-  cairo_status_t status = CAIRO_STATUS_SUCCESS;
   if (form == PictureForm::png) {
     const double pixels = std::min(kPixels, kMostPixels / std::max(wide, high));
-    const Surface surface(cairo_image_surface_create(CAIRO_FORMAT_RGB24, static_cast<int>(std::ceil(wide * pixels)),
-                                                     static_cast<int>(std::ceil(high * pixels))));
-    paint_on(surface, pictures, width, pixels);
-    status = cairo_surface_write_to_png_stream(surface.get(), &take_bytes, &bytes);
-  } else {
-    const Surface surface(cairo_pdf_surface_create_for_stream(&take_bytes, &bytes, wide, high));
-    paint_on(surface, pictures, width, 1.0);
-    cairo_surface_finish(surface.get());
-    status = cairo_surface_status(surface.get());
+    const CairoSurface image(cairo_image_surface_create(CAIRO_FORMAT_RGB24, static_cast<int>(std::ceil(wide * pixels)),
+                                                        static_cast<int>(std::ceil(high * pixels))));
+    paint_on(image, pictures, width, pixels);
+    return png_of(image);
   }
+  std::string bytes;
+  const CairoSurface page = pdf_surface(bytes, wide, high);
+  paint_on(page, pictures, width, 1.0);
+  cairo_surface_finish(page.get());
+  const cairo_status_t status = cairo_surface_status(page.get());
   if (status != CAIRO_STATUS_SUCCESS) throw std::runtime_error(cairo_status_to_string(status));
   return bytes;
 }

@@ -1,7 +1,4 @@
-// Where everything stands on the canvas: an elevation of the job. The tank low, the table over it in the job's
-// proportions, the air supply at the left; runs stand on the ports that they leave, all to one scale. Of many runs each
-// is a row of its own beside a small elevation, the rows wrapped. A pure function: the same job, words, room and moved
-// runs give the same layout.
+// What a layout of the canvas is made of, and what it holds: where vessels, runs, words and pipes stand.
 #pragma once
 
 #include "gui/model/canvas/run_block.h"
@@ -36,13 +33,5 @@ struct Layout {
   double scale = 0.0;                    // points a metre, of the parts
   Box all;                               // what fits in the window when all is shown
 };
-
-/// The pictures that a layout is made of.
-std::vector<report::RunPicture> run_pictures(const plan::Plan& plan);
-
-Layout lay_out(const LayoutWish& wish);
-
-/// The name under which a node is moved by hand: a run as a whole, the air supply; empty: it is not moved.
-std::string moved_as(const plan::Plan& plan, const Node& node);
 
 }  // namespace riserun::gui

@@ -1,6 +1,7 @@
 // The canvas under the hand: pan, zoom to the pointer, drag, box select.
 #include "gui/views/canvas/draw_canvas.h"
 
+#include "gui/model/canvas/lay_out.h"
 #include "gui/views/canvas/canvas_sight.h"
 
 #include <imgui.h>

@@ -97,6 +97,7 @@ void draw_numbers(const Scene& scene) {
   losses(scene, "Losses while filling", plan.transfer.fill.losses_at_mean);
   losses(scene, "Losses while draining", plan.transfer.drain.losses_at_mean);
   assumptions(scene, plan);
+  draw_remarks(scene, plan::Topic::connections);
   draw_remarks(scene, plan::Topic::care);
   draw_standing(scene);
 }

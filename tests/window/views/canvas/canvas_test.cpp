@@ -1,9 +1,9 @@
 #include "gui/views/canvas/canvas.h"
+
 #include "gui/views/canvas/node_words.h"
 #include "gui/views/canvas/paint_runs.h"
 
 #include <gtest/gtest.h>
-
 
 namespace riserun::views {
 namespace {

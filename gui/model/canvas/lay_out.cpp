@@ -1,4 +1,4 @@
-#include "gui/model/canvas/layout.h"
+#include "gui/model/canvas/lay_out.h"
 
 #include "gui/model/canvas/placing.h"
 

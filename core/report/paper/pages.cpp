@@ -1,5 +1,6 @@
 #include "report/paper/pages.h"
 
+#include "quantity/printable.h"
 #include "report/paper/cairo_brush.h"
 
 #include <cairo-pdf.h>

@@ -13,6 +13,8 @@ namespace {
 
 bool is_modifier(int key) { return key >= GLFW_KEY_LEFT_SHIFT && key <= GLFW_KEY_RIGHT_SUPER; }
 
+bool is_alt(int key) { return key == GLFW_KEY_LEFT_ALT || key == GLFW_KEY_RIGHT_ALT; }
+
 constexpr double kNowhere = -static_cast<double>(FLT_MAX);  // ImGui's place of a pointer that is elsewhere
 
 }  // namespace
@@ -44,7 +46,8 @@ bool Hand::take(GLFWwindow* window, const Event& event) {
   switch (event.what) {
     case Event::What::key:
       ImGui_ImplGlfw_KeyCallback(window, event.key, event.scancode, event.action, event.modifiers);
-      pressed_ = event.action != GLFW_RELEASE && !is_modifier(event.key);
+      // Alt alone opens the menus: a frame has to see it down.
+      pressed_ = event.action != GLFW_RELEASE && (!is_modifier(event.key) || is_alt(event.key));
       break;
     case Event::What::button:
       down_[event.key] = event.action != GLFW_RELEASE;

@@ -1,6 +1,7 @@
 // riserun-view [JOB]: the window.
 #include "catalog/load/load.h"
 #include "gui/app/window.h"
+#include "gui/model/session/state_folder.h"
 #include "quantity/input_error.h"
 
 #include <CLI/CLI.hpp>
@@ -49,9 +50,8 @@ std::string read_size(const std::string& text, app::WindowWishes& wishes) {
 
 void add_words(CLI::App& app, Words& words, std::string& size) {
   app.add_option("job", words.job, "The job to open; left out: a page with new, recent and examples");
-  app.add_option("--size", size, "Of the window, in pixels, like 1280x800")->check([&words](const std::string& text) {
-    return read_size(text, words.window);
-  });
+  app.add_option("--size", size, "Of the window, in pixels, like 1280x800; left out: as it was last")
+      ->check([&words](const std::string& text) { return read_size(text, words.window); });
   app.add_option("--scale", words.window.scale, "Of text and spaces; left out: the screen's own")
       ->check(CLI::Range(0.5, 4.0));
   app.add_option("--catalog", words.catalogs, "Your own parts and prices; may be given several times")
@@ -67,6 +67,7 @@ void show(const Words& words) {
   if (!words.job.empty()) model.post(gui::Open{words.job});
   app::WindowWishes wishes = words.window;
   wishes.start_page = words.job.empty();
+  wishes.state = words.state.empty() ? gui::state_folder() : words.state;
   app::Window window(wishes);
   window.run(model);
 }

@@ -2,6 +2,7 @@
 
 #include "gui/app/hand.h"
 #include "gui/app/letters.h"
+#include "gui/model/session/state_folder.h"
 #include "gui/views/desk.h"
 
 #include <GLFW/glfw3.h>
@@ -38,6 +39,8 @@ static_assert(static_cast<int>(Key::f1) == GLFW_KEY_F1 && static_cast<int>(Key::
               static_cast<int>(Key::space) == GLFW_KEY_SPACE && static_cast<int>(Key::tab) == GLFW_KEY_TAB &&
               static_cast<int>(Key::insert) == GLFW_KEY_INSERT);
 
+constexpr int kUsualWidth = 1280;
+constexpr int kUsualHeight = 800;
 constexpr double kWorking = 0.02;     // s between looks at the model while it works
 constexpr double kIdle = 0.5;         // ... while it rests: the file on disk may change
 constexpr int kFramesAfterEvent = 3;  // ImGui needs a frame or two to settle what an event has begun
@@ -57,6 +60,18 @@ struct Waiting {
 };
 
 Waiting& waiting_of(GLFWwindow* window) { return *static_cast<Waiting*>(glfwGetWindowUserPointer(window)); }
+
+/// Screens come and go: a window that would lie outside all of them is not put there.
+bool on_a_screen(const gui::WindowPlace& place) {
+  int count = 0;
+  GLFWmonitor** screens = glfwGetMonitors(&count);
+  for (int i = 0; i < count; ++i) {
+    int left = 0, top = 0, width = 0, height = 0;
+    glfwGetMonitorWorkarea(screens[i], &left, &top, &width, &height);
+    if (place.left >= left && place.left < left + width && place.top >= top && place.top < top + height) return true;
+  }
+  return false;
+}
 
 }  // namespace
 
@@ -92,7 +107,7 @@ struct Window::Inside {
     if (lettered_for > 0.0F) ImGui_ImplOpenGL3_CreateFontsTexture();
     lettered_for = wanted;
     letters.reset();
-    desk.shown.sizes.clear();
+    desk.shown.texts = {};
   }
 
   /// The window system takes long over a title: it is told only one that has changed.
@@ -183,12 +198,16 @@ Window::Window(const WindowWishes& wishes) : inside_(std::make_unique<Inside>())
   glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 2);
   glfwWindowHint(GLFW_OPENGL_PROFILE, GLFW_OPENGL_CORE_PROFILE);
   glfwWindowHint(GLFW_OPENGL_FORWARD_COMPAT, GLFW_TRUE);
-  inside_->window = glfwCreateWindow(wishes.width, wishes.height, "Riserun", nullptr, nullptr);
+  const auto last = wishes.width > 0 ? std::nullopt : gui::window_place(wishes.state);
+  const int width = last ? last->width : wishes.width > 0 ? wishes.width : kUsualWidth;
+  const int height = last ? last->height : wishes.height > 0 ? wishes.height : kUsualHeight;
+  inside_->window = glfwCreateWindow(width, height, "Riserun", nullptr, nullptr);
   if (inside_->window == nullptr) {
     glfwTerminate();
     throw std::runtime_error("no OpenGL 3.2 on this screen");
   }
   GLFWwindow* window = inside_->window;
+  if (last && on_a_screen(*last)) glfwSetWindowPos(window, last->left, last->top);
   glfwMakeContextCurrent(window);
   glfwSwapInterval(1);
   glfwSetWindowUserPointer(window, &inside_->waiting);
@@ -227,6 +246,11 @@ Window::Window(const WindowWishes& wishes) : inside_(std::make_unique<Inside>())
 }
 
 Window::~Window() {
+  gui::WindowPlace place;
+  glfwGetWindowPos(inside_->window, &place.left, &place.top);
+  glfwGetWindowSize(inside_->window, &place.width, &place.height);
+  if (glfwGetWindowAttrib(inside_->window, GLFW_MAXIMIZED) == GLFW_FALSE)
+    gui::note_window_place(inside_->wishes.state, place);
   inside_->print_cost();
   ImGui_ImplOpenGL3_Shutdown();
   ImGui_ImplGlfw_Shutdown();

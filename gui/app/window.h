@@ -9,8 +9,9 @@
 namespace riserun::app {
 
 struct WindowWishes {
-  int width = 1280;  // points, for content scale 1
-  int height = 800;
+  int width = 0;  // points, for content scale 1; 0: as it was last, else 1280 x 800
+  int height = 0;
+  std::filesystem::path state;   // the folder that remembers the window's place; empty: nothing does
   float scale = 0.0F;            // of text and spaces; 0: the screen's own
   bool start_page = false;       // until a job is opened or begun
   bool print_cost = false;       // at the end, what the frames have cost

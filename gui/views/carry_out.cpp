@@ -1,5 +1,6 @@
 // What was asked for while a frame was drawn, carried out after it.
 #include "gui/model/session/first_measures.h"
+#include "gui/views/canvas/canvas_picture.h"
 #include "gui/views/desk.h"
 #include "gui/views/export.h"
 
@@ -27,7 +28,7 @@ struct CarryOut {
     if (std::holds_alternative<gui::Open>(command)) canvas.selected.clear();
     if (const auto* fresh = std::get_if<gui::StartNew>(&command)) {
       canvas.selected.clear();
-      canvas.fit_wanted = canvas.opening_view = true;
+      canvas.fit_wanted = true;
       frame.desk.sheet = fresh->text == gui::blank_job() ? Sheet::measurements : Sheet::connections;
     }
     frame.model.post(command);
@@ -47,7 +48,16 @@ struct CarryOut {
   void operator()(const WorkOutAlternatives& asked) const { frame.model.work_out_alternatives(asked.connection); }
   void operator()(const ExportTo& asked) const {
     const Shown& shown = frame.desk.shown;
-    if (shown.plan != nullptr) frame.desk.notices.push_back(export_plan(*shown.plan, shown.units, asked.folder));
+    if (shown.plan != nullptr && !shown.layout.nodes.empty())
+      frame.desk.notices.push_back(export_plan(*shown.plan, shown.units, canvas_picture(shown), asked.folder));
+  }
+  void operator()(const ShowPart& asked) const {
+    frame.desk.sheet = Sheet::connections;
+    frame.desk.connections.canvas.selected = {asked.key};
+  }
+  void operator()(const ShowField& asked) const {
+    frame.desk.sheet = Sheet::measurements;
+    frame.desk.measurements.sought = asked.label;
   }
   void operator()(const Leave& asked) const {
     if (asked.only_if_saved) frame.model.settle();

@@ -129,14 +129,20 @@ void show(Frame& frame) {
 
 void why(Frame& frame) { frame.desk.reasons.opens = frame.desk.shown.plan != nullptr; }
 
+void find(Frame& frame) { frame.desk.finder.opens = true; }
+
+void menus(Frame& frame) { frame.desk.menu_opens = Menu::file; }
+
 void fit(Frame& frame) { frame.desk.connections.canvas.fit_wanted = true; }
 
 constexpr float kZoomStep = 1.2F;
 
 void zoom(Frame& frame, float factor) {
   gui::ViewState view = frame.model.view();
-  const Lens lens =
-      zoomed({0.0F, 0.0F, view.pan, view.zoom, frame.scale}, factor, frame.desk.connections.canvas.middle);
+  const CanvasState& canvas = frame.desk.connections.canvas;
+  const Lens now{0.0F, 0.0F, view.pan, view.zoom, frame.scale};
+  const PixelBox box{0.0F, 0.0F, 2.0F * canvas.middle.x, 2.0F * canvas.middle.y};
+  const Lens lens = zoomed(now, factor, canvas.middle, least_zoom(now, frame.desk.shown.layout.all, box));
   view.pan = lens.pan;
   view.zoom = lens.zoom;
   frame.model.post(gui::SetView{std::move(view)});
@@ -228,7 +234,7 @@ constexpr CommandRow kCommands[] = {
     {Do::use_this, Menu::edit, words::kKeepThisPart, {letter('U')}, use_this, false, one_is_chosen},
     {Do::never_use, Menu::edit, "Exclude this part", {Key::del}, never_use, false, one_is_chosen},
     {Do::count_in_bin, Menu::edit, "In stock ...", {letter('B')}, ask_count, false, one_is_chosen},
-    {Do::connect, Menu::edit, "Connect two ports ...", ctrl(letter('K')), ask_connect, true},
+    {Do::connect, Menu::edit, "Connect two ports ...", ctrl(letter('J')), ask_connect, true},
     {Do::add_port, Menu::edit, "Add a port ...", ctrl_shift(letter('P')), ask_port},
 
     {Do::sheet_connections, Menu::show, words::kPlumbing, ctrl(digit(1)), show<Sheet::connections>},
@@ -238,6 +244,8 @@ constexpr CommandRow kCommands[] = {
     {Do::sheet_numbers, Menu::show, words::kResults, ctrl(digit(5)), show<Sheet::numbers>},
     {Do::sheet_file, Menu::show, words::kJobFile, ctrl(digit(6)), show<Sheet::file>},
     {Do::why, Menu::show, "Reasons of the verdict", {function_key(4)}, why, true},
+    {Do::find, Menu::show, "Find ...", ctrl(letter('K')), find},
+    {Do::menus, Menu::show, "Menus", {function_key(10)}, menus},
     {Do::fit, Menu::show, words::kZoomToFit, {letter('F')}, fit, true},
     {Do::nearer, Menu::show, words::kZoomIn, {Key::equal}, nearer},
     {Do::farther, Menu::show, words::kZoomOut, {Key::minus}, farther},

@@ -196,6 +196,20 @@ Requests read_keys(const Scene& scene, const Desk& desk) {
   return asked;
 }
 
+/// Alt that goes down and up again alone opens the menus.
+void watch_alt(Desk& desk) {
+  constexpr int kLeftAlt = 342;  // GLFW's key codes
+  constexpr int kRightAlt = 346;
+  const ImGuiIO& io = ImGui::GetIO();
+  if (ImGui::IsKeyPressed(kLeftAlt, false) || ImGui::IsKeyPressed(kRightAlt, false)) desk.only_alt = true;
+  for (int key = 0; key < IM_ARRAYSIZE(io.KeysDown); ++key)
+    if (io.KeysDown[key] && key != kLeftAlt && key != kRightAlt) desk.only_alt = false;
+  if (ImGui::IsAnyMouseDown()) desk.only_alt = false;
+  if (!desk.only_alt || io.KeyAlt) return;
+  desk.only_alt = false;
+  if (!something_in_front(desk)) desk.menu_opens = Menu::file;
+}
+
 /// On the canvas the arrows walk along the parts; everywhere else, and in menus and questions, they move between
 /// entries.
 void lend_arrows(const Desk& desk) {
@@ -226,6 +240,8 @@ Requests draw(const Scene& scene, Desk& desk) {
   append(asked, draw_bottom_line(scene, desk.notices, at_start));
   append(asked, draw_questions(scene, desk.question));
   append(asked, draw_reasons(scene, desk.reasons));
+  append(asked, draw_finder(scene, desk.finder));
+  desk.finder.opens = false;
   ImGui::End();
   return asked;
 }
@@ -240,6 +256,7 @@ void draw_desk(Frame& frame) {
   desk.places.boxes.clear();
   desk.places.texts = 0;
   lend_arrows(desk);
+  watch_alt(desk);
   const Scene scene = frame.scene();
   for (const Request& request : read_keys(scene, desk)) carry_out(frame, request);
   if (desk.shown.plan != nullptr) desk.playback.advance(desk.shown.timeline, seconds(ImGui::GetIO().DeltaTime));

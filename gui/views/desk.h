@@ -1,6 +1,7 @@
 // The window's content: the sheets, what each remembers, and what is asked of them carried out after the frame.
 #pragma once
 
+#include "gui/views/finder.h"
 #include "gui/views/questions.h"
 #include "gui/views/reasons.h"
 #include "gui/views/sheets/connections_sheet.h"
@@ -32,11 +33,14 @@ struct Desk {
   JobFileState file;
   QuestionState question;
   ReasonsState reasons;
+  FinderState finder;
   StartState start;
   Places places;
 
   std::optional<std::filesystem::path> shown_file;  // of the job that the canvas was last fitted to
   std::uint64_t problems_of = 0;                    // revision whose mistakes have been shown
+  std::optional<Menu> menu_opens;                   // by a key
+  bool only_alt = false;                            // Alt is held, and nothing else was pressed since
   std::vector<gui::Notice> notices;
   std::future<gui::Notice> printing;  // valid: the list is on its way to the printer
   bool leaving = false;               // the program ends after this frame
@@ -69,7 +73,7 @@ void carry_out(Frame& frame, const Request& request);
 void bring_up(Frame& frame);
 
 // Pieces of the desk.
-Requests draw_menus(const Scene& scene, const Desk& desk);
+Requests draw_menus(const Scene& scene, Desk& desk);
 Requests draw_strip(const Scene& scene, ReasonsState& reasons);
 
 }  // namespace riserun::views

@@ -3,6 +3,7 @@
 #include "gui/model/session/job_file.h"
 #include "report/json/plan_json.h"
 #include "report/paper/list_pdf.h"
+#include "report/paper/picture_file.h"
 #include "report/text/plan_text.h"
 
 #include <fcntl.h>
@@ -16,6 +17,7 @@
 #include <iterator>
 #include <optional>
 #include <thread>
+#include <vector>
 
 namespace riserun::views {
 
@@ -87,18 +89,30 @@ bool feed(const char* program, const char* const* words, const std::string& text
 
 }  // namespace
 
-gui::Notice export_plan(const plan::Plan& plan, UnitSystem units, const fs::path& folder) {
+gui::Notice export_plan(const plan::Plan& plan, UnitSystem units, const report::Picture& plumbing,
+                        const fs::path& folder) {
   std::error_code failed;
   fs::create_directories(folder, failed);
   if (failed) return refused(fmt::format("cannot make the folder {}: {}", folder.string(), failed.message()));
   const report::Style style{units, false};
-  const std::string texts[] = {report::list_pdf(plan, style), report::list_text(plan, style),
-                               report::list_json(plan, units), report::plan_text(plan, style),
-                               report::plan_json(plan, units)};
-  static_assert(std::size(texts) == std::size(kPapers));
+  std::vector<std::string> texts = {report::list_pdf(plan, style), report::list_text(plan, style),
+                                    report::list_json(plan, units), report::plan_text(plan, style),
+                                    report::plan_json(plan, units)};
+  const report::Paper paper = report::paper_of(units);
+  const double plumbing_wide = plumbing.drawing.width() * plumbing.scale;
+  const auto add = [&](const std::vector<report::Picture>& pictures, double width) {
+    for (const report::PictureForm form : report::kPictureForms) texts.push_back(picture_file(pictures, width, form));
+  };
+  try {
+    add({plumbing}, plumbing_wide);
+    add({section_picture(plan, units, paper, report::Letters())}, paper.width);
+    add(plot_pictures(plan, units, paper), paper.width);
+  } catch (const std::exception& error) {
+    return refused(fmt::format("the drawings cannot be made: {}", error.what()));
+  }
   for (std::size_t row = 0; row < std::size(kPapers); ++row)
     if (std::string why = write_file(folder / kPapers[row], texts[row]); !why.empty()) return refused(std::move(why));
-  return {gui::Notice::Kind::done, fmt::format("Exported list and plan to {}", folder.string()), {}};
+  return {gui::Notice::Kind::done, fmt::format("Exported list, plan and drawings to {}", folder.string()), {}};
 }
 
 gui::Notice print_list(const plan::Plan& plan, UnitSystem units, const fs::path& beside) {

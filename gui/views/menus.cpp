@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 #include <imgui.h>
 
+#include <optional>
+
 namespace riserun::views {
 
 namespace {
@@ -22,13 +24,29 @@ void recent(const Scene& scene, Requests& asked) {
   ImGui::EndMenu();
 }
 
+/// The menu that an arrow to the side leads to from an open one.
+std::optional<Menu> beside(Menu menu) {
+  constexpr int kMenus = static_cast<int>(Menu::settings) + 1;
+  const auto pressed = [](Key key) { return ImGui::IsKeyPressed(static_cast<int>(key), false); };
+  const int step = pressed(Key::right) ? 1 : pressed(Key::left) ? -1 : 0;
+  if (step == 0) return std::nullopt;
+  return static_cast<Menu>((static_cast<int>(menu) + step + kMenus) % kMenus);
+}
+
 }  // namespace
 
-Requests draw_menus(const Scene& scene, const Desk& desk) {
+Requests draw_menus(const Scene& scene, Desk& desk) {
   Requests asked;
   if (!ImGui::BeginMainMenuBar()) return asked;
+  std::optional<Menu> next;
   for (const Menu menu : {Menu::file, Menu::edit, Menu::show, Menu::water, Menu::settings}) {
+    if (desk.menu_opens == menu) ImGui::OpenPopup(name_of(menu));
     if (!ImGui::BeginMenu(name_of(menu))) continue;
+    note_place(scene, std::string("menu ") + name_of(menu), {0.0F, 0.0F, 1.0F, 1.0F});
+    if (const auto other = beside(menu)) {
+      next = other;
+      ImGui::CloseCurrentPopup();
+    }
     for (const CommandRow& command : commands()) {
       if (command.menu != menu) continue;
       if (command.line_before) ImGui::Separator();
@@ -40,6 +58,7 @@ Requests draw_menus(const Scene& scene, const Desk& desk) {
     }
     ImGui::EndMenu();
   }
+  desk.menu_opens = next;
   const gui::JobState& job = scene.model.job();
   const std::string name = job.job != nullptr && !desk.start.shown ? job.job->name : std::string();
   const float wide = ImGui::CalcTextSize(name.c_str()).x + scene.px(16.0F);

@@ -90,7 +90,7 @@ void ask_save_as(const Scene& scene, QuestionState& state, Requests& asked) {
 }
 
 void ask_export(const Scene& scene, QuestionState& state, Requests& asked) {
-  ImGui::TextUnformatted(fmt::format("Folder for {}:", fmt::join(kPapers, ", ")).c_str());
+  ImGui::TextUnformatted("Folder for list and plan, and for plumbing, section and plots as SVG, PNG and PDF:");
   const bool entered = ask_for_text(scene, "##folder", state.answer, true);
   std::vector<std::string_view> there;
   for (const std::string_view paper : kPapers) {

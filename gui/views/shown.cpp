@@ -1,8 +1,8 @@
 // What is worked out of a plan once, not in every frame.
 #include "gui/model/canvas/draft.h"
-#include "gui/views/canvas/canvas_paint.h"
+#include "gui/model/canvas/lay_out.h"
+#include "gui/views/canvas/node_words.h"
 #include "gui/views/desk.h"
-#include "report/drawing/part_drawing.h"
 
 #include <algorithm>
 #include <set>
@@ -14,15 +14,6 @@ namespace riserun::views {
 namespace {
 
 using report::Quantity;
-
-/// A drawing of the part that a node stands for.
-Drawing drawing_of(const plan::Plan& plan, const gui::Node& node) {
-  if (!node.part) return {};
-  const catalog::Part& part = plan.catalog->part(*node.part);
-  const std::size_t enter = node.pins.empty() ? 0 : node.pins[0].part_port;
-  const std::size_t leave = node.pins.size() > 1 ? node.pins[1].part_port : enter;
-  return report::part_drawing(*plan.catalog, part, enter, leave);
-}
 
 /// A chosen part that is not in the new plan gives its place to the nearest one of the same run, so that what is shown
 /// of the run stays: its other choices above all.
@@ -51,13 +42,28 @@ void keep_chosen(std::set<std::string>& selected, const gui::Sketch& before, con
   selected = std::move(kept);
 }
 
+/// As large as the canvas allows; a thing that is moved by hand moves nothing else.
 void lay_out_again(Frame& frame) {
   Shown& shown = frame.desk.shown;
+  CanvasState& canvas = frame.desk.connections.canvas;
   std::map<std::string, gui::Point> moved = frame.model.view().moved;
-  for (const auto& [key, place] : frame.desk.connections.canvas.moving) moved[key] = place;
-  if (!shown.layout.nodes.empty() && moved == shown.laid_out_for) return;
-  shown.layout = gui::lay_out(shown.sketch, shown.sizes, moved);
+  for (const auto& [thing, by] : canvas.moving) moved[thing] = by;
+  const bool same_room = canvas.room == shown.laid_out_in;
+  if (!shown.layout.nodes.empty() && moved == shown.laid_out_for && same_room) return;
+  std::optional<double> scale;
+  if (!shown.layout.nodes.empty() && same_room) scale = shown.layout.scale;
+  if (!same_room && !shown.layout.nodes.empty()) canvas.fit_wanted = true;
+  constexpr float kMargins = 48.0F;  // points, that fitting keeps free
+  const gui::Size room = canvas.room.width > 0.0F ? canvas.room : gui::Size{1256.0F, 600.0F};
+  shown.layout = gui::lay_out({*shown.plan,
+                               shown.sketch,
+                               shown.pictures,
+                               shown.texts.sizes,
+                               {room.width - kMargins, room.height - kMargins},
+                               moved,
+                               scale});
   shown.laid_out_for = std::move(moved);
+  shown.laid_out_in = canvas.room;
 }
 
 /// Another job, once its own plan is there: fitted to the canvas, unless its side file says where the person left off.
@@ -67,8 +73,7 @@ void fit_what_was_opened(Frame& frame) {
   frame.desk.shown_file = job.file.path;
   const gui::ViewState& view = frame.model.view();
   const gui::ViewState untouched;
-  if (view.pan == untouched.pan && view.zoom == untouched.zoom)
-    frame.desk.connections.canvas.fit_wanted = frame.desk.connections.canvas.opening_view = true;
+  if (view.pan == untouched.pan && view.zoom == untouched.zoom) frame.desk.connections.canvas.fit_wanted = true;
 }
 
 }  // namespace
@@ -85,10 +90,11 @@ void bring_up(Frame& frame) {
   if (another) {
     gui::Sketch sketch = gui::sketch_of(*plan);
     keep_chosen(frame.desk.connections.canvas.selected, shown.sketch, shown.plan.get(), sketch, *plan);
+    const bool same_job = frame.desk.shown_file == frame.model.job().file.path;
+    shown.before = same_job ? shown.plan : nullptr;
     shown.plan = plan;
     shown.sketch = std::move(sketch);
-    shown.drawings.clear();
-    for (const gui::Node& node : shown.sketch.nodes) shown.drawings.push_back(drawing_of(*plan, node));
+    shown.pictures = gui::run_pictures(*plan);
     shown.timeline = report::timeline_of(*plan);
     frame.desk.playback.now = std::min(frame.desk.playback.now, shown.timeline.whole());
     shown.layout = {};
@@ -96,14 +102,15 @@ void bring_up(Frame& frame) {
   if (another || shown.units != units) {
     shown.units = units;
     shown.headline = headline(*plan, units);
+    shown.changes = shown.before == nullptr ? std::vector<Change>() : changes_between(*shown.before, *plan, units);
     shown.figures = figures_of(*plan, units);
     shown.plots.clear();
     for (const Quantity quantity : {Quantity::flow, Quantity::levels, Quantity::air_pressure})
       shown.plots.push_back(report::plot_of(*plan, shown.timeline, quantity, units));
-    shown.sizes.clear();
+    shown.texts = {};
   }
-  if (shown.sizes.empty() || shown.layout.nodes.empty()) {
-    shown.sizes = node_sizes(*plan, shown.sketch, frame.fonts, frame.scale);
+  if (shown.texts.parts.empty() || shown.layout.nodes.empty()) {
+    shown.texts = canvas_texts(*plan, shown.sketch, frame.fonts, frame.scale, units);
     shown.layout = {};
   }
   lay_out_again(frame);

@@ -63,12 +63,17 @@ bool badge_button(const Scene& scene, const Badge& badge, const std::string& say
 
 /// Name, number and what must be read with it, one over the other.
 void headline_figure(const Scene& scene, const Figure& figure) {
+  const std::vector<Change>& changes = scene.shown.changes;
+  const auto change =
+      std::find_if(changes.begin(), changes.end(), [&](const Change& one) { return one.label == figure.label; });
+  const bool changed = change != changes.end() && scene.shown.plan != nullptr;
+  const std::string label = changed ? figure.label + ", was " + change->before : figure.label;
   const Strip strip = strip_of(scene);
   const auto widest = [&](ImFont* font, const std::string& text) {
     return font->CalcTextSizeA(font->FontSize, FLT_MAX, 0.0F, text.c_str()).x;
   };
-  const float wide = std::max({scene.px(64.0F), widest(scene.fonts.small, figure.label),
-                               widest(strip.font, figure.value), widest(scene.fonts.small, figure.beside)});
+  const float wide = std::max({scene.px(64.0F), widest(scene.fonts.small, label), widest(strip.font, figure.value),
+                               widest(scene.fonts.small, figure.beside)});
   const float gap = scene.px(strip.gap);
   const float right = ImGui::GetWindowPos().x + ImGui::GetContentRegionMax().x;
   ImGui::SameLine(0.0F, gap);
@@ -83,7 +88,7 @@ void headline_figure(const Scene& scene, const Figure& figure) {
     note_text(scene, text, {low.x, low.y, low.x + widest(font, text), low.y + font->FontSize},
               {at.x, at.y, right, at.y + scene.px(strip.height) + 1.0F});
   };
-  put(scene.fonts.small, 0.0F, Ink::faint_text, figure.label);
+  put(scene.fonts.small, 0.0F, changed ? Ink::accent : Ink::faint_text, label);
   put(strip.font, strip.value, Ink::text, figure.value);
   put(scene.fonts.small, strip.beside, Ink::faint_text, figure.beside);
   ImGui::Dummy({wide, scene.px(strip.height)});

@@ -77,6 +77,7 @@ class RunSketch {
 
   RunPicture draw() {
     placed_.resize(run_.parts.size());
+    faces_.resize(run_.ends.size());
     for (const chain::RunJoint& joint : run_.joints) {
       if (joint.to_end)
         end_at(joint);
@@ -126,6 +127,7 @@ class RunSketch {
     best.item.middle = {(from.x + to.x) / 2.0, (from.y + to.y) / 2.0};
     best.item.low = drawing.low;
     best.item.high = drawing.high;
+    best.item.ports = best.picture.ports;
     return best;
   }
 
@@ -154,10 +156,11 @@ class RunSketch {
     const Open open = open_end(joint);
     const double angle = open.heading * kRadian;
     const double in = in_metres(joint.make_up);
-    faces_.push_back({open.at.x - in * std::cos(angle), open.at.y - in * std::sin(angle)});
+    faces_[joint.outer] = {{open.at.x - in * std::cos(angle), open.at.y - in * std::sin(angle)}, open.heading};
     if (end.device) {
       extra_.push_back(at_joint(*end.device, end.device_port, end.device_port, open, in));
       extra_.back().socket = is_socket(joint.b);
+      extra_.back().item.end = joint.outer;
       return;
     }
     stub(open, joint);
@@ -247,7 +250,7 @@ class RunSketch {
   std::vector<Placed> placed_;  // of each part of the run
   std::vector<Placed> extra_;
   std::vector<Stroke> stubs_;
-  std::vector<Spot> faces_;
+  std::vector<PortSpot> faces_;
   std::vector<std::pair<std::size_t, std::size_t>> before_;  // the first is drawn before the second
   std::vector<std::pair<std::size_t, std::size_t>> after_;   // ... after it
 };

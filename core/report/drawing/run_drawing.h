@@ -5,6 +5,7 @@
 #include "catalog/catalog.h"
 #include "chain/ask/run.h"
 #include "report/drawing/drawing.h"
+#include "report/drawing/part_drawing.h"
 
 #include <optional>
 #include <string>
@@ -21,12 +22,14 @@ struct RunItem {
   double heading = 0.0;  // degrees: which way it goes on
   Spot low;              // of its outline
   Spot high;
+  std::vector<PortSpot> ports;     // of each port of the part
+  std::optional<std::size_t> end;  // of a device: row of the end that it stands at
 };
 
 struct RunPicture {
   Drawing drawing;
-  std::vector<Spot> faces;  // of the ports that the run ends at, end by end; its base is at 0, 0
-  std::vector<RunItem> items;
+  std::vector<PortSpot> faces;  // of the ports that the run ends at, end by end; its base is at 0, 0
+  std::vector<RunItem> items;   // the run's parts in their order, then devices and plugs
 };
 
 /// Male ends are drawn before the sockets that they go into.

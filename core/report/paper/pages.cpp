@@ -1,6 +1,7 @@
 #include "report/paper/pages.h"
 
 #include "quantity/printable.h"
+#include "report/paper/cairo_brush.h"
 
 #include <cairo-pdf.h>
 #include <fmt/format.h>
@@ -24,76 +25,13 @@ constexpr double kLetterWidth = 0.61;     // of a letter of one width, to its si
 constexpr double kOfPango = 72.0 / 96.0;  // Pango counts 96 of its points to 72 of the page
 constexpr double kLineHeight = 1.2;       // to the same
 
-struct Free {
-  void operator()(cairo_surface_t* p) const { cairo_surface_destroy(p); }
-  void operator()(cairo_t* p) const { cairo_destroy(p); }
-  void operator()(PangoLayout* p) const { g_object_unref(p); }
-};
-
-cairo_status_t take(void* bytes, const unsigned char* data, unsigned int length) {
-  static_cast<std::string*>(bytes)->append(reinterpret_cast<const char*>(data), length);
-  return CAIRO_STATUS_SUCCESS;
-}
-
-/// Of PDF 1.4 and later, by Cairo; words by Pango, so that they stay words.
-class CairoBrush : public Brush {
- public:
-  CairoBrush(cairo_t* cairo, PangoLayout* layout) : cairo_(cairo), layout_(layout) {}
-
-  void fill(const std::vector<PagePoint>& outline, Ink ink, double opacity) override {
-    way(outline);
-    set(ink, opacity);
-    cairo_fill(cairo_);
-  }
-
-  void stroke(const std::vector<PagePoint>& points, bool closed, Ink ink, double width, Line line) override {
-    way(points);
-    if (closed) cairo_close_path(cairo_);
-    set(ink, 1.0);
-    cairo_set_line_width(cairo_, width);
-    cairo_set_line_join(cairo_, CAIRO_LINE_JOIN_ROUND);
-    const std::vector<double> dashes = dashes_of(line);
-    cairo_set_dash(cairo_, dashes.data(), static_cast<int>(dashes.size()), 0.0);
-    cairo_stroke(cairo_);
-    cairo_set_dash(cairo_, nullptr, 0, 0.0);
-  }
-
-  void words(PagePoint at, Anchor anchor, const std::string& text, Ink ink, const Lettering& lettering) override {
-    if (text.empty()) return;
-    const double wide = anchor == Anchor::start ? 0.0 : letters().width_of(text, lettering);
-    PangoFontDescription* font = pango_font_description_from_string(lettering.bold ? "Sans Bold" : "Sans");
-    pango_font_description_set_absolute_size(font, lettering.size * PANGO_SCALE);
-    pango_layout_set_font_description(layout_, font);
-    pango_font_description_free(font);
-    pango_layout_set_width(layout_, -1);
-    pango_layout_set_text(layout_, quantity::printable(text).c_str(), -1);
-    const double base = static_cast<double>(pango_layout_get_baseline(layout_)) / PANGO_SCALE;
-    set(ink, 1.0);
-    cairo_move_to(cairo_, at.x - (anchor == Anchor::middle ? wide / 2.0 : wide), at.y - base);
-    pango_cairo_show_layout(cairo_, layout_);
-  }
-
- private:
-  void way(const std::vector<PagePoint>& points) const {
-    cairo_new_path(cairo_);
-    for (const PagePoint& point : points) cairo_line_to(cairo_, point.x, point.y);
-  }
-  void set(Ink ink, double opacity) const {
-    const Color color = color_of(ink, false);
-    cairo_set_source_rgba(cairo_, color.red, color.green, color.blue, opacity);
-  }
-
-  cairo_t* cairo_;
-  PangoLayout* layout_;
-};
-
 }  // namespace
 
 struct Pages::Surface {
   std::string bytes;
-  std::unique_ptr<cairo_surface_t, Free> surface;
-  std::unique_ptr<cairo_t, Free> cairo;
-  std::unique_ptr<PangoLayout, Free> layout;
+  CairoSurface surface;
+  std::unique_ptr<cairo_t, CairoFree> cairo;
+  std::unique_ptr<PangoLayout, CairoFree> layout;
   Letters letters;
 
   void set(const std::string& words, const std::string& font, double wide) const {
@@ -107,7 +45,7 @@ struct Pages::Surface {
 
 Pages::Pages(Paper paper, std::string title, bool headed)
     : paper_(paper), title_(std::move(title)), headed_(headed), drawing_(std::make_unique<Surface>()) {
-  drawing_->surface.reset(cairo_pdf_surface_create_for_stream(&take, &drawing_->bytes, paper.width, paper.height));
+  drawing_->surface = pdf_surface(drawing_->bytes, paper.width, paper.height);
   cairo_pdf_surface_set_metadata(drawing_->surface.get(), CAIRO_PDF_METADATA_TITLE, title_.c_str());
   drawing_->cairo.reset(cairo_create(drawing_->surface.get()));
   drawing_->layout.reset(pango_cairo_create_layout(drawing_->cairo.get()));

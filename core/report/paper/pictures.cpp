@@ -80,8 +80,8 @@ Picture run_of(const Plan& plan, const plan::ConnectionPlan& connection, UnitSys
   picture.title = fmt::format("{}: {} to {}", connection.name, connection.from, connection.to);
   picture.rows = rows_of(plan, connection, run, units);
   const bool to_port = connection.ends.size() == 1 && !connection.ends_in && run.faces.size() == 1;
-  if (to_port && run.faces[0].x > 0.0)
-    run.drawing.shapes.push_back(Breadth{"length", 0.0, run.faces[0].x, run.drawing.low.y, false, 0,
+  if (to_port && run.faces[0].at.x > 0.0)
+    run.drawing.shapes.push_back(Breadth{"length", 0.0, run.faces[0].at.x, run.drawing.low.y, false, 0,
                                          write_long_length(connection.run_length, units) + " from port to port"});
   picture.drawing = run.drawing;
   // Numbers stand round the run by the page's measure: the scale is found without them first, with room kept.
@@ -173,10 +173,23 @@ double Picture::height() const {
          kRowHigh * static_cast<double>(rows.size()) + kAfter;
 }
 
+Picture section_picture(const Plan& plan, UnitSystem units, const Room& room, const Letters& letters) {
+  return drawn("Reservoir and table in section, the water down", section_sheet_drawing(plan, units), units,
+               {room.width, std::min(room.height, 400.0)}, letters);
+}
+
+std::vector<Picture> plot_pictures(const Plan& plan, UnitSystem units, const Room& room) {
+  std::vector<Picture> pictures;
+  const Timeline timeline = timeline_of(plan);
+  if (timeline.whole() <= Time{}) return pictures;
+  for (const Quantity quantity : {Quantity::flow, Quantity::levels, Quantity::air_pressure})
+    pictures.push_back(plot_of_page(plot_of(plan, timeline, quantity, units), timeline, room));
+  return pictures;
+}
+
 std::vector<Picture> pictures_of(const Plan& plan, UnitSystem units, const Room& room, const Letters& letters) {
   std::vector<Picture> pictures;
-  pictures.push_back(drawn("Reservoir and table in section, the water down", section_sheet_drawing(plan, units), units,
-                           {room.width, std::min(room.height, 400.0)}, letters));
+  pictures.push_back(section_picture(plan, units, room, letters));
   transfer::Instant at_rest;
   at_rest.reservoir_depth = plan.levels.charge_depth;
   pictures.push_back(drawn("The riser's lower end", riser_end_drawing(plan, at_rest, units), units,
@@ -190,10 +203,7 @@ std::vector<Picture> pictures_of(const Plan& plan, UnitSystem units, const Room&
     pictures.push_back(pressures_of(plan, units, room));
     pictures.push_back(panels_of(plan, units, {room.width, std::min(room.height, 260.0)}, letters));
   }
-  const Timeline timeline = timeline_of(plan);
-  if (timeline.whole() > Time{})
-    for (const Quantity quantity : {Quantity::flow, Quantity::levels, Quantity::air_pressure})
-      pictures.push_back(plot_of_page(plot_of(plan, timeline, quantity, units), timeline, room));
+  for (Picture& plot : plot_pictures(plan, units, room)) pictures.push_back(std::move(plot));
   return pictures;
 }
 

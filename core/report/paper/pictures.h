@@ -45,6 +45,11 @@ Paper paper_of(UnitSystem units);
 /// this order. Each fits the room.
 std::vector<Picture> pictures_of(const plan::Plan& plan, UnitSystem units, const Room& room, const Letters& letters);
 
+/// Tank and table in section.
+Picture section_picture(const plan::Plan& plan, UnitSystem units, const Room& room, const Letters& letters);
+/// Flow, levels and air pressure over the time of fill and drain; none where nothing runs.
+std::vector<Picture> plot_pictures(const plan::Plan& plan, UnitSystem units, const Room& room);
+
 /// @param corner  the picture's upper left; it is as wide as `width`, and its drawing stands in the middle of that
 void paint_picture(const Picture& picture, PagePoint corner, double width, Brush& brush);
 

@@ -16,10 +16,6 @@ using catalog::Part;
 using catalog::PartId;
 using catalog::PortTypeId;
 
-constexpr std::size_t kReservoir = 0;
-constexpr std::size_t kTable = 1;
-constexpr std::size_t kAirSupply = 2;
-
 Node vessel(NodeKind kind, const char* key, const std::vector<plan::JobPort>& ports) {
   Node node;
   node.key = key;

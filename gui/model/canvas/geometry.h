@@ -1,6 +1,8 @@
 // Spots, boxes and pins on the canvas, in points at content scale 1; y grows downwards.
 #pragma once
 
+#include <algorithm>
+
 namespace riserun::gui {
 
 struct Point {
@@ -12,6 +14,7 @@ struct Point {
 struct Size {
   float width = 0.0F;
   float height = 0.0F;
+  bool operator==(const Size&) const = default;
 };
 
 struct Box {
@@ -19,22 +22,27 @@ struct Box {
   Size size;
   float right() const { return corner.x + size.width; }
   float bottom() const { return corner.y + size.height; }
+  Point middle() const { return {corner.x + size.width / 2.0F, corner.y + size.height / 2.0F}; }
+  Box at(const Point& offset) const { return {{corner.x + offset.x, corner.y + offset.y}, size}; }
 };
 
-/// Whether less than that much room is between the two.
-inline bool too_close(const Box& a, const Box& b, float gap) {
-  return a.corner.x < b.right() + gap && b.corner.x < a.right() + gap && a.corner.y < b.bottom() + gap &&
-         b.corner.y < a.bottom() + gap;
+inline Box between(float left, float top, float right, float bottom) {
+  return {{left, top}, {right - left, bottom - top}};
 }
-inline bool overlap(const Box& a, const Box& b) { return too_close(a, b, 0.0F); }
+
+/// Round both.
+inline Box around(const Box& a, const Box& b) {
+  return between(std::min(a.corner.x, b.corner.x), std::min(a.corner.y, b.corner.y), std::max(a.right(), b.right()),
+                 std::max(a.bottom(), b.bottom()));
+}
+
+inline bool overlap(const Box& a, const Box& b) {
+  return a.corner.x < b.right() && b.corner.x < a.right() && a.corner.y < b.bottom() && b.corner.y < a.bottom();
+}
 
 struct PlacedPin {
-  Point where;      // on the edge of its node
+  Point where;
   Point direction;  // unit vector out of the node
 };
-
-inline constexpr float kNodeGap = 28.0F;  // at least that much between two nodes that the user has not moved
-inline constexpr float kLaneGap = 36.0F;
-inline constexpr float kPinPitch = 22.0F;  // between two pins on one edge of a vessel
 
 }  // namespace riserun::gui

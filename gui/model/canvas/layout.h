@@ -1,25 +1,37 @@
-// Where everything stands on the canvas. Flow reads left to right: air supply, reservoir, table, each connection a lane
-// between the two things that it joins. A pure function: the same sketch, sizes and moved nodes give the same layout.
+// What a layout of the canvas is made of, and what it holds: where vessels, runs, words and pipes stand.
 #pragma once
 
-#include "gui/model/canvas/geometry.h"
-#include "gui/model/canvas/sketch.h"
+#include "gui/model/canvas/run_block.h"
 
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace riserun::gui {
 
-struct Layout {
-  std::vector<Box> nodes;                    // a row for each of Sketch::nodes
-  std::vector<std::vector<PlacedPin>> pins;  // ... and each of their pins
-  Box all;                                   // what fits in the window when all is shown
+/// As many runs still stand in the elevation itself.
+inline constexpr std::size_t kMostStanding = 14;
+
+struct LayoutWish {
+  const plan::Plan& plan;
+  const Sketch& sketch;
+  const std::vector<report::RunPicture>& pictures;  // of each connection
+  const WordSizes& words;
+  Size room;                                  // that should do for all of it
+  const std::map<std::string, Point>& moved;  // how far each thing was moved by hand, by its `moved_as`
+  std::optional<double> scale{};              // points a metre; none: as large as the room allows
 };
 
-/// @param sizes  least size of each node, as the view draws it. Vessels are made taller where their pins need it.
-/// @param moved  upper left corner of nodes that the user has moved, by key. These stay where they are; all others give
-///               way. No two nodes overlap but two that the user has moved so.
-Layout lay_out(const Sketch& sketch, const std::vector<Size>& sizes, const std::map<std::string, Point>& moved);
+struct Layout {
+  std::vector<Box> nodes;                    // a row for each of Sketch::nodes: what is drawn of it
+  std::vector<Box> words;                    // ... its words beside it; those of vessels stand inside
+  std::vector<std::vector<PlacedPin>> pins;  // ... and each of their pins
+  std::vector<RunBlock> runs;
+  std::vector<std::vector<Point>> ways;  // of each link: the pipe to a vessel's port; empty: the parts meet
+  bool in_rows = false;                  // runs are rows of their own, their ends told by name
+  double scale = 0.0;                    // points a metre, of the parts
+  Box all;                               // what fits in the window when all is shown
+};
 
 }  // namespace riserun::gui

@@ -30,6 +30,11 @@ struct Pin {
 
 inline constexpr std::size_t kNoRow = static_cast<std::size_t>(-1);
 
+inline constexpr std::size_t kReservoir = 0;  // the first rows of a sketch
+inline constexpr std::size_t kTable = 1;
+inline constexpr std::size_t kAirSupply = 2;
+inline constexpr std::size_t kVessels = 3;
+
 struct Node {
   std::string key;  // the same after a change of the job for as long as the thing is there; kept in the side file
   NodeKind kind = NodeKind::part;

@@ -56,7 +56,7 @@ ViewState read_view(const std::string& text) {
   if (root["looks"].text() == "dark") view.looks = Looks::dark;
   view.pan = read_point(root["pan"]).value_or(Point());
   view.zoom = std::clamp(read_float(root["zoom"]).value_or(1.0F), kLeastZoom, kMostZoom);
-  for (const Value& row : root["moved"].items()) {
+  for (const Value& row : root["moved by"].items()) {
     const auto place = row.is_map() ? read_point(row["at"]) : std::nullopt;
     if (place && row["node"].is_text() && view.moved.size() < kMostMoved)
       view.moved.emplace(std::string(row["node"].text()), *place);
@@ -69,7 +69,7 @@ std::string write_view(const ViewState& view) {
   if (view.units) text += fmt::format("units: {}\n", *view.units == UnitSystem::inch ? "inch" : "metric");
   text += fmt::format("looks: {}\n", view.looks == Looks::dark ? "dark" : "light");
   text += fmt::format("pan: {}\nzoom: {}\n", written(view.pan), view.zoom);
-  if (!view.moved.empty()) text += "moved:\n";
+  if (!view.moved.empty()) text += "moved by:\n";
   for (const auto& [node, place] : view.moved)
     text += fmt::format("  - {{node: {}, at: {}}}\n", in_double_quotes(node), written(place));
   return text;

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cstdlib>
+#include <fstream>
 #include <system_error>
 
 namespace riserun::gui {
@@ -20,6 +21,7 @@ constexpr std::string_view kFirstWords = "# unsaved work on: ";
 constexpr int kMostCopies = 1000;
 
 fs::path recent_list(const fs::path& state) { return state / "recent"; }
+fs::path window_file(const fs::path& state) { return state / "window"; }
 fs::path habits_file(const fs::path& state) { return state / "view.yaml"; }
 fs::path copies_folder(const fs::path& state) { return state / "unsaved"; }
 
@@ -128,6 +130,26 @@ void note_habits(const fs::path& state, const ViewState& view) {
   kept.units = view.units;
   kept.looks = view.looks;
   write_whole(habits_file(state), write_view(kept));
+}
+
+std::optional<WindowPlace> window_place(const fs::path& state) {
+  constexpr int kSmallest = 200;
+  constexpr int kLargest = 16384;
+  std::ifstream file(window_file(state));
+  WindowPlace place;
+  if (!(file >> place.left >> place.top >> place.width >> place.height)) return std::nullopt;
+  const auto in_range = [](int side) { return side >= kSmallest && side <= kLargest; };
+  if (!in_range(place.width) || !in_range(place.height)) return std::nullopt;
+  if (std::abs(place.left) > kLargest || std::abs(place.top) > kLargest) return std::nullopt;
+  return place;
+}
+
+void note_window_place(const fs::path& state, const WindowPlace& place) {
+  if (state.empty()) return;
+  std::error_code error;
+  fs::create_directories(state, error);
+  write_whole(window_file(state), std::to_string(place.left) + " " + std::to_string(place.top) + " " +
+                                      std::to_string(place.width) + " " + std::to_string(place.height) + "\n");
 }
 
 Copy::Copy(fs::path state) : folder_(state.empty() ? fs::path() : copies_folder(state)) {}

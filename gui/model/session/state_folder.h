@@ -30,6 +30,15 @@ void note_recent(const std::filesystem::path& state, const std::filesystem::path
 ViewState habits(const std::filesystem::path& state);
 void note_habits(const std::filesystem::path& state, const ViewState& view);
 
+/// Where the window stood on the screen, and how large it was; pixels.
+struct WindowPlace {
+  int left = 0, top = 0, width = 0, height = 0;
+  bool operator==(const WindowPlace&) const = default;
+};
+/// As the program ended last; nullopt: not known, or no size that a window has.
+std::optional<WindowPlace> window_place(const std::filesystem::path& state);
+void note_window_place(const std::filesystem::path& state, const WindowPlace& place);
+
 /// The copy of the job that this program has open.
 class Copy {
  public:

@@ -5,8 +5,6 @@
 #include "gui/model/canvas/view_state.h"
 #include "gui/views/drawing/paint_drawing.h"
 
-#include <vector>
-
 namespace riserun::views {
 
 struct Lens {
@@ -25,13 +23,11 @@ struct Lens {
 inline constexpr float kLeastZoom = 0.05F;
 inline constexpr float kMostZoom = 8.0F;
 
-/// The lens with another zoom; what lies under `still` on the screen stays there.
-Lens zoomed(Lens lens, float factor, const gui::Point& still);
+/// The lens with another zoom, no less than `least`; what lies under `still` on the screen stays there.
+Lens zoomed(Lens lens, float factor, const gui::Point& still, float least = kLeastZoom);
+/// What lies in no more than half of the screen's box is small enough.
+float least_zoom(const Lens& lens, const gui::Box& all, const PixelBox& screen);
 /// All of the box in the middle of the screen's box, at no more than zoom 1.25.
 Lens fitted(Lens lens, const gui::Box& all, const PixelBox& screen);
-
-/// The way of a pipe between two pins, in straight pieces with square corners: out of a, across, into b.
-/// @param lane  pipes that leave side by side turn at different places
-std::vector<gui::Point> pipe_way(const gui::PlacedPin& a, const gui::PlacedPin& b, int lane);
 
 }  // namespace riserun::views

@@ -1,6 +1,7 @@
 #include "gui/views/canvas/canvas_sight.h"
 
-#include "gui/views/canvas/canvas_paint.h"
+#include "gui/views/canvas/paint_runs.h"
+#include "gui/views/canvas/paint_vessels.h"
 
 #include <fmt/format.h>
 #include <imgui.h>
@@ -36,21 +37,22 @@ const gui::Pin* port_at(const Sight& sight, const gui::Point& spot) {
   return found;
 }
 
-/// The uppermost.
+/// The part, or its words, that lies there; else the vessel.
 std::size_t node_at(const Shown& shown, const gui::Point& spot) {
-  for (std::size_t i = shown.sketch.nodes.size(); i-- > 0;) {
-    const gui::Box box = card_of(shown.sketch, shown.layout, i);
-    if (spot.x >= box.corner.x && spot.x <= box.right() && spot.y >= box.corner.y && spot.y <= box.bottom()) return i;
-  }
+  const auto within = [&](const gui::Box& box) {
+    return spot.x >= box.corner.x && spot.x <= box.right() && spot.y >= box.corner.y && spot.y <= box.bottom();
+  };
+  for (std::size_t i = shown.sketch.nodes.size(); i-- > 0;)
+    if (within(shown.layout.nodes[i]) || (shown.layout.words[i].size.width > 0.0F && within(shown.layout.words[i])))
+      return i;
   return gui::kNoRow;
 }
 
-/// Around both things that a pipe joins: its way leaves neither by more than a stub.
-gui::Box around(const gui::Layout& layout, const gui::Link& link) {
-  const gui::Box& a = layout.nodes[link.a.node];
-  const gui::Box& b = layout.nodes[link.b.node];
-  const gui::Point corner{std::min(a.corner.x, b.corner.x), std::min(a.corner.y, b.corner.y)};
-  return {corner, {std::max(a.right(), b.right()) - corner.x, std::max(a.bottom(), b.bottom()) - corner.y}};
+/// Around a pipe.
+gui::Box around(const std::vector<gui::Point>& way) {
+  gui::Box box{way.front(), {}};
+  for (const gui::Point& point : way) box = gui::around(box, {point, {}});
+  return box;
 }
 
 PixelBox on_screen(const Sight& sight, const gui::Box& box) {
@@ -65,10 +67,10 @@ bool in_sight(const Sight& sight, const gui::Box& box) {
          seen.top <= sight.box.bottom;
 }
 
-/// Notes the part of the card that can be seen.
+/// Notes as much of the part as can be seen.
 void note_node(const Sight& sight, std::size_t node) {
   const Shown& shown = sight.scene.shown;
-  const PixelBox card = on_screen(sight, card_of(shown.sketch, shown.layout, node));
+  const PixelBox card = on_screen(sight, shown.layout.nodes[node]);
   const PixelBox seen{std::max(card.left, sight.box.left), std::max(card.top, sight.box.top),
                       std::min(card.right, sight.box.right), std::min(card.bottom, sight.box.bottom)};
   if (seen.width() > 4.0F && seen.height() > 4.0F)
@@ -115,7 +117,11 @@ void tell_part(const Scene& scene, const catalog::Part& part) {
 
 Pointed pointed_at(const Sight& sight, const gui::Point& pointer) {
   Pointed pointed{pointer, port_at(sight, pointer)};
-  if (pointed.port == nullptr) pointed.node = node_at(sight.scene.shown, sight.lens.on_canvas(pointer));
+  const std::size_t node = node_at(sight.scene.shown, sight.lens.on_canvas(pointer));
+  // A part that stands in its port lies over it.
+  if (pointed.port != nullptr && !pointed.port->spare && node != gui::kNoRow && node >= gui::kVessels)
+    pointed.port = nullptr;
+  if (pointed.port == nullptr) pointed.node = node;
   return pointed;
 }
 
@@ -128,13 +134,16 @@ void paint_canvas(const Sight& sight, const CanvasState& state, const Pointed& p
   const gui::Sketch& sketch = scene.shown.sketch;
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.PushClipRect({sight.box.left, sight.box.top}, {sight.box.right, sight.box.bottom}, true);
+  const gui::Layout& layout = scene.shown.layout;
+  for (std::size_t vessel = 0; vessel < gui::kVessels; ++vessel)
+    if (in_sight(sight, layout.nodes[vessel]))
+      paint_vessel(scene, sight.lens, vessel, state.selected.count(sketch.nodes[vessel].key) > 0);
   for (std::size_t i = 0; i < sketch.links.size(); ++i)
-    if (in_sight(sight, around(scene.shown.layout, sketch.links[i]))) paint_pipe(scene, sight.lens, i);
-  for (std::size_t i = 0; i < sketch.nodes.size(); ++i) {
-    if (!in_sight(sight, scene.shown.layout.nodes[i])) continue;
-    paint_node(scene, sight.lens, i, state.selected.count(sketch.nodes[i].key) > 0, i == pointed.node);
-    if (scene.places.wanted) note_node(sight, i);
-  }
+    if (!layout.ways[i].empty() && in_sight(sight, around(layout.ways[i]))) paint_pipe(scene, sight.lens, i);
+  for (std::size_t i = 0; i < layout.runs.size(); ++i)
+    if (in_sight(sight, layout.runs[i].all)) paint_run(scene, sight.lens, i, state, pointed.node);
+  if (scene.places.wanted)
+    for (std::size_t i = 0; i < sketch.nodes.size(); ++i) note_node(sight, i);
   paint_pull(sight, state, pointed);
   if (state.box_from) {
     const PixelBox box = on_screen(sight, box_between(*state.box_from, sight.lens.on_canvas(pointed.at)));

@@ -14,12 +14,13 @@ namespace riserun::views {
 struct CanvasState {
   std::set<std::string> selected;  // keys of nodes
   gui::Point middle;               // px, from its corner
+  gui::Size room;                  // points, of the whole canvas
   bool fit_wanted = true;
-  bool opening_view = true;            // a job that was just opened: its water connection, else all of it
   std::optional<gui::Point> box_from;  // box select, on the canvas
   bool panning = false;
+  std::string brought;                       // key of the node that was last brought into sight
   std::optional<std::string> pulled_from;    // name of the port from which a new connection is being pulled
-  std::map<std::string, gui::Point> moving;  // nodes under the hand, not yet handed to the model
+  std::map<std::string, gui::Point> moving;  // how far, under the hand: not yet handed to the model
 };
 
 /// The node that alone is selected; nullptr: none or several.

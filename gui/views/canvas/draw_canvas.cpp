@@ -1,13 +1,15 @@
 // The canvas under the hand: pan, zoom to the pointer, drag, box select.
 #include "gui/views/canvas/draw_canvas.h"
 
-#include "gui/views/canvas/canvas_paint.h"
+#include "gui/model/canvas/lay_out.h"
 #include "gui/views/canvas/canvas_sight.h"
 
 #include <imgui.h>
 
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <string>
 
 namespace riserun::views {
 
@@ -18,11 +20,12 @@ constexpr float kWheelStep = 1.15F;  // a notch of the wheel
 /// What the hand does to the canvas, before it is painted.
 class Hand {
  public:
-  Hand(const Scene& scene, CanvasState& state, const PixelBox& box)
+  Hand(const Scene& scene, CanvasState& state, const PixelBox& canvas, const PixelBox& free)
       : scene_(scene),
         state_(state),
         view_(scene.model.view()),
-        sight_{scene, {box.left, box.top, view_.pan, view_.zoom, scene.scale}, box} {}
+        canvas_(canvas),
+        sight_{scene, {canvas.left, canvas.top, view_.pan, view_.zoom, scene.scale}, free} {}
 
   Requests work() {
     const PixelBox& box = sight_.box;
@@ -32,6 +35,7 @@ class Hand {
         ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight | ImGuiButtonFlags_MouseButtonMiddle);
     over_ = ImGui::IsItemHovered();
     if (state_.fit_wanted && box.width() > 1.0F) fit();
+    bring_into_sight();
     pointed_.at = {ImGui::GetIO().MousePos.x, ImGui::GetIO().MousePos.y};
     if (over_) pointed_ = pointed_at(sight_, pointed_.at);
     look_about();
@@ -55,25 +59,25 @@ class Hand {
     view_.zoom = lens.zoom;
   }
   void fit() {
-    keep(fitted(lens(), state_.opening_view ? water_way() : shown().layout.all, sight_.box));
-    state_.fit_wanted = state_.opening_view = false;
+    keep(fitted(lens(), shown().layout.all, canvas_));
+    state_.fit_wanted = false;
   }
-  /// From the reservoir to the table, as high as the canvas: large enough to be read. All, where there is no table yet.
-  gui::Box water_way() const {
-    gui::Box way = shown().layout.all;
-    float left = way.right();
-    float right = way.corner.x;
-    float top = way.bottom();
-    for (std::size_t i = 0; i < shown().sketch.nodes.size(); ++i) {
-      const gui::NodeKind kind = shown().sketch.nodes[i].kind;
-      if (kind != gui::NodeKind::reservoir && kind != gui::NodeKind::table) continue;
-      left = std::min(left, shown().layout.nodes[i].corner.x);
-      right = std::max(right, shown().layout.nodes[i].right());
-      top = std::min(top, shown().layout.nodes[i].corner.y);
-    }
-    if (right <= left) return way;
-    const float high = std::min(way.bottom() - top, (right - left) * sight_.box.height() / sight_.box.width());
-    return {{left, top}, {right - left, high}};
+
+  /// A part that was just chosen is not left under the pane that tells of it.
+  void bring_into_sight() {
+    const gui::Node* node = chosen_node(shown().sketch, state_);
+    const std::string key = node == nullptr ? "" : node->key;
+    if (key == state_.brought) return;
+    state_.brought = key;
+    if (node == nullptr) return;
+    const auto row = static_cast<std::size_t>(node - shown().sketch.nodes.data());
+    if (row < gui::kVessels) return;
+    const gui::Box all = gui::around(shown().layout.nodes[row], shown().layout.words[row]);
+    const float under = lens().on_screen({all.right(), 0.0F}).x - (sight_.box.right - scene_.px(12.0F));
+    if (under <= 0.0F || sight_.box.right >= canvas_.right) return;
+    Lens moved = lens();
+    moved.pan.x += under / (moved.zoom * moved.scale);
+    keep(moved);
   }
 
   void pull() {
@@ -89,7 +93,9 @@ class Hand {
 
   void look_about() {
     const ImGuiIO& io = ImGui::GetIO();
-    if (over_ && io.MouseWheel != 0.0F) keep(zoomed(lens(), std::pow(kWheelStep, io.MouseWheel), pointed_.at));
+    if (over_ && io.MouseWheel != 0.0F)
+      keep(zoomed(lens(), std::pow(kWheelStep, io.MouseWheel), pointed_.at,
+                  least_zoom(lens(), shown().layout.all, canvas_)));
     const bool pulls =
         ImGui::IsMouseDragging(ImGuiMouseButton_Middle) || ImGui::IsMouseDragging(ImGuiMouseButton_Right);
     if (ImGui::IsItemActive() && pulls) {
@@ -122,11 +128,16 @@ class Hand {
       return;
     const float dx = io.MouseDelta.x / (lens().zoom * lens().scale);
     const float dy = io.MouseDelta.y / (lens().zoom * lens().scale);
-    for (std::size_t i = 0; i < shown().sketch.nodes.size(); ++i) {
-      if (state_.selected.count(key_of(i)) == 0) continue;
-      const auto [place, fresh] = state_.moving.try_emplace(key_of(i), shown().layout.nodes[i].corner);
-      place->second.x += dx;
-      place->second.y += dy;
+    std::set<std::string> things;
+    for (std::size_t i = 0; i < shown().sketch.nodes.size(); ++i)
+      if (state_.selected.count(key_of(i)) > 0) things.insert(gui::moved_as(*shown().plan, shown().sketch.nodes[i]));
+    things.erase("");
+    for (const std::string& thing : things) {
+      const auto before = view_.moved.find(thing);
+      const auto [by, fresh] =
+          state_.moving.try_emplace(thing, before == view_.moved.end() ? gui::Point{} : before->second);
+      by->second.x += dx;
+      by->second.y += dy;
     }
   }
 
@@ -135,7 +146,7 @@ class Hand {
       if (state_.box_from) select_boxed();
       state_.box_from.reset();
       if (!state_.moving.empty()) {
-        for (const auto& [key, place] : state_.moving) view_.moved[key] = place;
+        for (const auto& [thing, by] : state_.moving) view_.moved[thing] = by;
         state_.moving.clear();
       }
     }
@@ -153,13 +164,14 @@ class Hand {
     const gui::Box box = box_between(*state_.box_from, lens().on_canvas(pointed_.at));
     if (box.size.width < 2.0F && box.size.height < 2.0F) return;
     for (std::size_t i = 0; i < shown().sketch.nodes.size(); ++i)
-      if (gui::overlap(box, card_of(shown().sketch, shown().layout, i))) state_.selected.insert(key_of(i));
+      if (gui::overlap(box, shown().layout.nodes[i])) state_.selected.insert(key_of(i));
   }
 
   const Scene& scene_;
   CanvasState& state_;
   Requests asked_;
   gui::ViewState view_;  // as the hand leaves it
+  PixelBox canvas_;
   Sight sight_;
   Pointed pointed_;
   bool over_ = false;
@@ -172,9 +184,9 @@ void menu_row(Requests& asked, Do what) {
 
 }  // namespace
 
-Requests draw_canvas(const Scene& scene, CanvasState& state, const PixelBox& box) {
+Requests draw_canvas(const Scene& scene, CanvasState& state, const PixelBox& canvas, const PixelBox& free) {
   if (scene.shown.plan == nullptr) return {};
-  Hand hand(scene, state, box);
+  Hand hand(scene, state, canvas, free);
   Requests asked = hand.work();
   paint_canvas(hand.sight(), state, hand.pointed());
   ImGui::SetItemAllowOverlap();

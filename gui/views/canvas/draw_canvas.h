@@ -6,6 +6,7 @@
 
 namespace riserun::views {
 
-Requests draw_canvas(const Scene& scene, CanvasState& state, const PixelBox& box);
+/// @param free  what of the canvas lies open; the rest is under a pane, and the picture stays where it is
+Requests draw_canvas(const Scene& scene, CanvasState& state, const PixelBox& canvas, const PixelBox& free);
 
 }  // namespace riserun::views

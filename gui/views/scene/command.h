@@ -65,6 +65,8 @@ enum class Do {
   sheet_numbers,
   sheet_file,
   why,
+  find,
+  menus,
   fit,
   nearer,
   farther,

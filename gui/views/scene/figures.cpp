@@ -2,6 +2,9 @@
 
 #include "report/figures/figures.h"
 
+#include <algorithm>
+#include <utility>
+
 namespace riserun::views {
 
 namespace {
@@ -14,7 +17,31 @@ std::vector<Figure> in_words(const std::vector<report::Figure>& figures, UnitSys
   return rows;
 }
 
+/// By a label that tells its group, too.
+std::vector<std::pair<std::string, std::string>> labelled(const plan::Plan& plan, UnitSystem units) {
+  std::vector<std::pair<std::string, std::string>> rows = {{"verdict", verdict_of(plan.verdict)}};
+  for (const Figure& figure : headline(plan, units)) rows.emplace_back(figure.label, figure.value);
+  for (const FigureGroup& group : figures_of(plan, units))
+    for (const Figure& figure : group.figures) rows.emplace_back(group.title + ": " + figure.label, figure.value);
+  return rows;
+}
+
 }  // namespace
+
+std::vector<Change> changes_between(const plan::Plan& before, const plan::Plan& now, UnitSystem units) {
+  const auto old_rows = labelled(before, units);
+  const auto new_rows = labelled(now, units);
+  const auto value_in = [](const auto& rows, const std::string& label) {
+    const auto row = std::find_if(rows.begin(), rows.end(), [&](const auto& one) { return one.first == label; });
+    return row == rows.end() ? std::string("none") : row->second;
+  };
+  std::vector<Change> changes;
+  for (const auto& [label, value] : new_rows)
+    if (const std::string was = value_in(old_rows, label); was != value) changes.push_back({label, was, value});
+  for (const auto& [label, value] : old_rows)
+    if (value_in(new_rows, label) == "none" && value != "none") changes.push_back({label, value, "none"});
+  return changes;
+}
 
 std::vector<Figure> headline(const plan::Plan& plan, UnitSystem units) {
   return in_words(report::headline_of(plan), units);

@@ -28,6 +28,16 @@ std::vector<Figure> safety_figures(const plan::Plan& plan, UnitSystem units);
 /// All of them, in the order of the printed plan.
 std::vector<FigureGroup> figures_of(const plan::Plan& plan, UnitSystem units);
 
+/// A figure that a change of the job has changed.
+struct Change {
+  std::string label;  // "Riser: cut length"; of the headline "set"
+  std::string before;
+  std::string now;
+};
+/// Those that read differently in the two plans, the verdict and the headline first; what only one of them has is told
+/// as `none` in the other.
+std::vector<Change> changes_between(const plan::Plan& before, const plan::Plan& now, UnitSystem units);
+
 /// `READY`, `NOT YET`, `REFUSED`.
 std::string verdict_of(plan::Verdict verdict);
 

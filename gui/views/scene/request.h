@@ -40,7 +40,17 @@ struct GoOn {
   gui::Command to;
 };
 
-using Request = std::variant<gui::Command, Do, Seek, WorkOutAlternatives, ExportTo, Leave, GoOn>;
+/// A part on the plumbing sheet, chosen.
+struct ShowPart {
+  std::string key;  // of its node
+};
+
+/// The measurements of that name.
+struct ShowField {
+  std::string label;
+};
+
+using Request = std::variant<gui::Command, Do, Seek, WorkOutAlternatives, ExportTo, Leave, GoOn, ShowPart, ShowField>;
 using Requests = std::vector<Request>;
 
 inline void append(Requests& to, Requests more) {

@@ -23,15 +23,34 @@ namespace riserun::views {
 
 using report::Plot;
 
+/// What is written beside a part on the canvas: its name with the length that is cut, material and price, and what is
+/// to be seen to.
+struct PartWords {
+  std::string name;
+  std::string source;
+  std::string mark;    // empty: nothing
+  bool apart = false;  // the mark is of metals that must be kept apart
+};
+
+struct CanvasTexts {
+  std::vector<PartWords> parts;     // of each node
+  std::vector<std::string> runs;    // of each connection: its name, how many parts, what they cost
+  std::vector<std::string> folded;  // ... in two lines
+  gui::WordSizes sizes;
+};
+
 /// What is worked out of a plan once, not in every frame.
 struct Shown {
-  std::shared_ptr<const plan::Plan> plan;  // nullptr: none yet, and all else is empty
+  std::shared_ptr<const plan::Plan> plan;    // nullptr: none yet, and all else is empty
+  std::shared_ptr<const plan::Plan> before;  // the change that was made last; nullptr: none yet
+  std::vector<Change> changes;               // what it has changed
   UnitSystem units = UnitSystem::inch;
   gui::Sketch sketch;
-  std::vector<Drawing> drawings;  // of each node of the sketch; empty: none
-  std::vector<gui::Size> sizes;   // of each node
+  std::vector<report::RunPicture> pictures;  // of each connection
+  CanvasTexts texts;
   gui::Layout layout;
-  std::map<std::string, gui::Point> laid_out_for;  // moved nodes that the layout holds
+  std::map<std::string, gui::Point> laid_out_for;  // what was moved by hand
+  gui::Size laid_out_in;                           // the canvas
   Timeline timeline;
   std::vector<Plot> plots;
   std::vector<Figure> headline;

@@ -42,8 +42,8 @@ inline constexpr const char* kExclude = "Exclude";
 inline constexpr const char* kInStock = "In stock";
 inline constexpr const char* kMustHave = "Must have";
 inline constexpr const char* kMakeUpLast = "make up last";
-inline constexpr const char* kDissimilarMetals = "dissimilar\nmetals";
-inline constexpr const char* kKeepApart = "keep metals\napart";
+inline constexpr const char* kDissimilarMetals = "dissimilar metals";
+inline constexpr const char* kKeepApart = "keep metals apart";
 
 // How an end is held, in the order of chain::Freedom.
 inline constexpr const char* kHeld[] = {"fixed", "free to slide", "free to turn", "loose"};

@@ -53,10 +53,28 @@ void assumptions(const Scene& scene, const plan::Plan& plan) {
   ImGui::EndTable();
 }
 
+/// What the last change of the job has changed.
+void draw_changes(const Scene& scene) {
+  if (scene.shown.changes.empty()) return;
+  strong(scene, "The last change");
+  if (ImGui::BeginTable("changes", 3, ImGuiTableFlags_RowBg)) {
+    for (const Change& change : scene.shown.changes) {
+      for (const std::string& text : {change.label, "was " + change.before, "now " + change.now}) {
+        ImGui::TableNextColumn();
+        ImGui::TextWrapped("%s", text.c_str());
+      }
+      note_item(scene, "changed " + change.label);
+    }
+    ImGui::EndTable();
+  }
+  ImGui::Spacing();
+}
+
 }  // namespace
 
 void draw_numbers(const Scene& scene) {
   const plan::Plan& plan = *scene.shown.plan;
+  draw_changes(scene);
   draw_remarks(scene, plan::Topic::whole_job);
   plan::Topic before = plan::Topic::whole_job;
   const auto& groups = scene.shown.figures;
@@ -79,6 +97,7 @@ void draw_numbers(const Scene& scene) {
   losses(scene, "Losses while filling", plan.transfer.fill.losses_at_mean);
   losses(scene, "Losses while draining", plan.transfer.drain.losses_at_mean);
   assumptions(scene, plan);
+  draw_remarks(scene, plan::Topic::connections);
   draw_remarks(scene, plan::Topic::care);
   draw_standing(scene);
 }

@@ -2,10 +2,9 @@
 #include "chain/finder.h"
 #include "gui/model/edit/parts_in_words.h"
 #include "gui/model/edit/take_run.h"
-#include "gui/views/canvas/canvas_paint.h"
+#include "gui/views/canvas/node_words.h"
 #include "gui/views/scene/words.h"
 #include "gui/views/sheets/connections_sheet.h"
-#include "gui/views/sheets/remarks.h"
 #include "plan/run_cost.h"
 #include "report/words/say.h"
 
@@ -237,8 +236,9 @@ void one_run(const Scene& scene, Requests& asked, const plan::ConnectionPlan& co
   const UnitSystem units = scene.shown.units;
   if (const chain::NoChain* none = connection.none()) no_chain(scene, *none);
   if (const chain::Chain* chain = connection.chain()) {
-    ImGui::TextWrapped("%s", fmt::format("{} to {}: {} {}, {}", connection.from, connection.to, chain->part_count,
-                                         chain->part_count == 1 ? "part" : "parts", cost_words(scene, connection))
+    const std::size_t count = chain->parts.size() + (connection.ends_in ? 1 : 0);
+    ImGui::TextWrapped("%s", fmt::format("{} to {}: {} {}, {}", connection.from, connection.to, count,
+                                         count == 1 ? "part" : "parts", cost_words(scene, connection))
                                  .c_str());
     kept(scene, *chain);
     if (connection.gap)
@@ -278,12 +278,7 @@ Requests take_alternative(const Scene& scene, const CanvasState& canvas, std::si
 Requests draw_particulars(const Scene& scene, ConnectionsState& state) {
   const plan::Plan& plan = *scene.shown.plan;
   const gui::Node* node = chosen_node(scene.shown.sketch, state.canvas);
-  if (node == nullptr) {
-    ImGui::TextDisabled("Choose a part to see what else fits there.");
-    draw_remarks(scene, plan::Topic::whole_job);
-    draw_remarks(scene, plan::Topic::connections);
-    return {};
-  }
+  if (node == nullptr) return {};
   strong(scene, title_of(plan, *node));
   if (node->part)
     ImGui::TextDisabled("%s, %s", plan.catalog->material(plan.catalog->part(*node->part).material).name.c_str(),

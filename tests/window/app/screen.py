@@ -34,7 +34,7 @@ class Window:
         if path:
             self.environment["PATH"] = path + os.pathsep + os.environ["PATH"]
         self.process = subprocess.Popen(
-            [program, "--size", size, "--scale", scale, "--state", str(pathlib.Path(folder) / "state"),
+            [program, *(["--size", size] if size else []), "--scale", scale, "--state", str(pathlib.Path(folder) / "state"),
              "--places", str(self.places_file), "--cost", *map(str, words)],
             env=self.environment, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
 

@@ -109,7 +109,6 @@ TEST_F(FrameCost, OfFiveHundredPartsStaysUnderFourMilliseconds) {
   ASSERT_GE(desk_.shown.sketch.nodes.size(), 500u);
   for (const bool all : {false, true}) {
     desk_.connections.canvas.fit_wanted = true;
-    desk_.connections.canvas.opening_view = !all;
     one_frame();
     const double median = cost(60);
     fmt::print("{} parts and vessels, {}: {:.2f} ms of processor time a frame\n", desk_.shown.sketch.nodes.size(),

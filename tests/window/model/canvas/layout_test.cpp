@@ -1,12 +1,13 @@
-// Nothing overlaps, flow reads left to right, links end at pins: on random jobs of up to 500 parts, with nodes that the
-// user has moved, and on the examples.
-#include "gui/model/canvas/layout.h"
+// The elevation: runs stand on the ports that they leave, all to one scale, words cover neither words nor vessels,
+// pipes end at pins; on the examples and on jobs of many runs.
+#include "gui/model/canvas/lay_out.h"
 
 #include "gui/model/canvas/draft.h"
-#include "gui/model/canvas/sketch.h"
+#include "gui/model/canvas/pipe_way.h"
 #include "plan/job/read_job.h"
 #include "window/model/bench.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 #include <time.h>
 
@@ -18,311 +19,280 @@
 namespace riserun::gui {
 namespace {
 
-struct Scene {
+plan::Plan plan_of(const std::string& text) {
+  return plan::make_plan(testing::shipped_catalog(), plan::read_job(*testing::shipped_catalog(), text, "job.yaml"));
+}
+
+struct Drawn {
+  explicit Drawn(const std::string& text) : plan(plan_of(text)), sketch(sketch_of(plan)), pictures(run_pictures(plan)) {
+    for (const Node& node : sketch.nodes) {
+      words.beside.push_back(node.part ? Size{140.0F, 45.0F} : Size{});
+      words.in_line.push_back(node.part ? Size{300.0F, 15.0F} : Size{});
+    }
+    words.titles.assign(plan.connections.size(), Size{140.0F, 30.0F});
+    layout = with({});
+  }
+  Layout with(const std::map<std::string, Point>& moved, std::optional<double> scale = {}) const {
+    return lay_out({plan, sketch, pictures, words, {1500.0F, 800.0F}, moved, scale});
+  }
+
+  plan::Plan plan;
   Sketch sketch;
-  std::vector<Size> sizes;
-  std::map<std::string, Point> moved;
+  std::vector<report::RunPicture> pictures;
+  WordSizes words;
+  Layout layout;
 };
 
-class SceneMaker {
- public:
-  explicit SceneMaker(unsigned seed) : random_(seed) {}
-
-  std::size_t pick(std::size_t n) { return std::uniform_int_distribution<std::size_t>(0, n - 1)(random_); }
-  float between(float low, float high) { return std::uniform_real_distribution<float>(low, high)(random_); }
-
-  Scene make(std::size_t parts) {
-    Scene scene;
-    for (const NodeKind kind : {NodeKind::reservoir, NodeKind::table, NodeKind::air_supply}) {
-      Node node;
-      node.kind = kind;
-      node.key = "vessel " + std::to_string(scene.sketch.nodes.size());
-      scene.sketch.nodes.push_back(node);
-    }
-    std::size_t connection = 0;
-    while (scene.sketch.nodes.size() < parts) {
-      if (pick(4) == 0)
-        add_tree(scene.sketch, connection++);
-      else
-        add_run(scene.sketch, connection++);
-    }
-    for (std::size_t vessel = 0; vessel < 3; ++vessel)
-      for (std::size_t i = pick(4); i > 0; --i) scene.sketch.nodes[vessel].pins.push_back({"spare", {}, 0, true, {}});
-    for (std::size_t node = 0; node < scene.sketch.nodes.size(); ++node)
-      scene.sizes.push_back({between(60.0F, 220.0F), between(30.0F, 140.0F)});
-    return scene;
+/// Air runs from so many outlets to as many bungs.
+std::string job_of_many(int count) {
+  std::string bungs;
+  std::string outlets;
+  std::string runs;
+  for (int i = 0; i < count; ++i) {
+    bungs +=
+        fmt::format("    bung {}: {{port: 1/2 FNPT, bung: half coupling, where: lid, material: forged steel}}\n", i);
+    outlets += fmt::format("    outlet {}: 1/4 FNPT\n", i);
+    runs += fmt::format("  - {{name: air {0}, from: outlet {0}, to: bung {0}, carries: air}}\n", i);
   }
-
-  /// Moves some nodes anywhere, often onto others.
-  void move_some(Scene& scene, const Layout& layout) {
-    for (std::size_t i = 1 + pick(12); i > 0; --i) {
-      const std::size_t node = pick(scene.sketch.nodes.size());
-      const Box& onto = layout.nodes[pick(layout.nodes.size())];
-      scene.moved[scene.sketch.nodes[node].key] = {onto.corner.x + between(-90.0F, 90.0F),
-                                                   onto.corner.y + between(-90.0F, 90.0F)};
-    }
-  }
-
- private:
-  PinAt vessel_pin(Sketch& sketch, std::size_t vessel) {
-    sketch.nodes[vessel].pins.push_back({"port", {}, 0, false, {}});
-    return {vessel, sketch.nodes[vessel].pins.size() - 1};
-  }
-
-  /// A run with several far ends, which are vessels' ports or devices.
-  void add_tree(Sketch& sketch, std::size_t connection) {
-    std::vector<PinAt> open = {vessel_pin(sketch, pick(3))};
-    const auto link = [&](PinAt a, PinAt b) {
-      Link one;
-      one.a = a;
-      one.b = b;
-      one.connection = connection;
-      sketch.links.push_back(one);
-    };
-    for (std::size_t i = 2 + pick(20); i > 0 && !open.empty(); --i) {
-      const std::size_t at = pick(open.size());
-      const PinAt from = open[at];
-      open.erase(open.begin() + static_cast<std::ptrdiff_t>(at));
-      Node node;
-      node.key = "part " + std::to_string(sketch.nodes.size());
-      node.connection = connection;
-      node.pins.resize(1 + pick(4));
-      sketch.nodes.push_back(node);
-      link(from, {sketch.nodes.size() - 1, 0});
-      for (std::size_t pin = 1; pin < node.pins.size(); ++pin) open.push_back({sketch.nodes.size() - 1, pin});
-    }
-    for (const PinAt& end : open)
-      if (pick(3) == 0) link(end, vessel_pin(sketch, pick(3)));
-  }
-
-  void add_run(Sketch& sketch, std::size_t connection) {
-    PinAt end = vessel_pin(sketch, pick(3));
-    const std::size_t count = pick(12);
-    const auto link = [&](PinAt to) {
-      Link one;
-      one.a = end;
-      one.b = to;
-      one.connection = connection;
-      sketch.links.push_back(one);
-    };
-    for (std::size_t i = 0; i < count; ++i) {
-      Node node;
-      node.key = "part " + std::to_string(sketch.nodes.size());
-      node.connection = connection;
-      node.place = i;
-      node.pins.resize(2 + (pick(5) == 0 ? 1 + pick(2) : 0));
-      sketch.nodes.push_back(node);
-      link({sketch.nodes.size() - 1, 0});
-      end = {sketch.nodes.size() - 1, 1};
-    }
-    if (count == 0 || pick(2) == 0) link(vessel_pin(sketch, pick(3)));
-  }
-
-  std::mt19937 random_;
-};
-
-bool is_vessel(const Sketch& sketch, std::size_t node) {
-  const NodeKind kind = sketch.nodes[node].kind;
-  return kind == NodeKind::reservoir || kind == NodeKind::table || kind == NodeKind::air_supply;
+  std::string text = testing::example("bevel-bench");
+  text = testing::with(text, "    air bung:", bungs + "    air bung:");
+  text = testing::with(text, "    shop air:", outlets + "    shop air:");
+  return testing::with(text, "connections:\n", "connections:\n" + runs);
 }
 
-/// Pairs that overlap though the user has not put them so.
-int overlaps(const Scene& scene, const Layout& layout) {
-  int count = 0;
-  const auto is_moved = [&](std::size_t node) { return scene.moved.contains(scene.sketch.nodes[node].key); };
-  for (std::size_t a = 0; a < layout.nodes.size(); ++a) {
-    for (std::size_t b = a + 1; b < layout.nodes.size(); ++b) {
-      const bool own_doing = (is_moved(a) || is_vessel(scene.sketch, a)) &&
-                             (is_moved(b) || is_vessel(scene.sketch, b)) && (is_moved(a) || is_moved(b));
-      if (!own_doing && overlap(layout.nodes[a], layout.nodes[b])) ++count;
+void expect_clear(const Drawn& drawn, const std::string& where) {
+  const Layout& layout = drawn.layout;
+  std::vector<std::pair<std::string, Box>> words;
+  for (std::size_t i = 0; i < layout.words.size(); ++i)
+    if (layout.words[i].size.width > 0.0F) words.emplace_back(drawn.sketch.nodes[i].key, layout.words[i]);
+  for (const RunBlock& run : layout.runs)
+    words.emplace_back("title of " + drawn.plan.connections[run.connection].name, run.title);
+  for (std::size_t a = 0; a < words.size(); ++a) {
+    for (std::size_t b = a + 1; b < words.size(); ++b)
+      EXPECT_FALSE(overlap(words[a].second, words[b].second))
+          << where << ": " << words[a].first << ", " << words[b].first;
+    for (std::size_t vessel = 0; vessel < kVessels; ++vessel)
+      EXPECT_FALSE(overlap(words[a].second, layout.nodes[vessel]))
+          << where << ": " << words[a].first << " in " << vessel;
+    EXPECT_TRUE(overlap(words[a].second, layout.all)) << where;
+  }
+  for (std::size_t i = 0; i < layout.ways.size(); ++i)
+    for (std::size_t k = 1; k < layout.ways[i].size(); ++k)
+      for (const auto& [name, box] : words) {
+        const Point& a = layout.ways[i][k - 1];
+        const Point& b = layout.ways[i][k];
+        const Box pipe = between(std::min(a.x, b.x) - 3.0F, std::min(a.y, b.y) - 3.0F, std::max(a.x, b.x) + 3.0F,
+                                 std::max(a.y, b.y) + 3.0F);
+        EXPECT_FALSE(overlap(pipe, box)) << where << ": a pipe over the words of " << name;
+      }
+}
+
+class Elevation : public ::testing::TestWithParam<const char*> {};
+
+TEST_P(Elevation, WordsCoverNothing) { expect_clear(Drawn(testing::example(GetParam())), GetParam()); }
+
+TEST_P(Elevation, RunsStandWhereTheirPortsAreAndPipesEndAtPins) {
+  const Drawn drawn(testing::example(GetParam()));
+  const Layout& layout = drawn.layout;
+  const Box& tank = layout.nodes[kReservoir];
+  const Box& table = layout.nodes[kTable];
+  EXPECT_LT(table.bottom(), tank.corner.y);
+  EXPECT_NEAR(table.size.width / tank.size.width,
+              in_metres(drawn.plan.transfer.system.table.length) / in_metres(drawn.plan.job.reservoir.length), 1e-3);
+  for (std::size_t i = 0; i < drawn.sketch.links.size(); ++i) {
+    const Link& link = drawn.sketch.links[i];
+    const auto& way = layout.ways[i];
+    if (link.a.node < kVessels) {
+      EXPECT_EQ(way.front(), layout.pins[link.a.node][link.a.pin].where);
     }
-  }
-  return count;
-}
-
-bool on_edge(const Box& box, Point p) {
-  const auto near = [](float a, float b) { return std::abs(a - b) < 0.01F; };
-  const bool beside = near(p.x, box.corner.x) || near(p.x, box.right());
-  const bool above = near(p.y, box.corner.y) || near(p.y, box.bottom());
-  const bool within_x = p.x >= box.corner.x - 0.01F && p.x <= box.right() + 0.01F;
-  const bool within_y = p.y >= box.corner.y - 0.01F && p.y <= box.bottom() + 0.01F;
-  return (beside && within_y) || (above && within_x);
-}
-
-TEST(Layout, NothingOverlapsInRandomJobs) {
-  for (unsigned seed = 0; seed < 150; ++seed) {
-    SceneMaker maker(seed);
-    const Scene scene = maker.make(3 + maker.pick(seed % 10 == 0 ? 500 : 60));
-    const Layout layout = lay_out(scene.sketch, scene.sizes, scene.moved);
-    ASSERT_EQ(overlaps(scene, layout), 0) << "seed " << seed;
-  }
-}
-
-TEST(Layout, OthersGiveWayToWhatTheUserHasMoved) {
-  for (unsigned seed = 0; seed < 150; ++seed) {
-    SceneMaker maker(seed);
-    Scene scene = maker.make(3 + maker.pick(seed % 10 == 0 ? 500 : 60));
-    maker.move_some(scene, lay_out(scene.sketch, scene.sizes, {}));
-    const Layout layout = lay_out(scene.sketch, scene.sizes, scene.moved);
-    ASSERT_EQ(overlaps(scene, layout), 0) << "seed " << seed;
-    for (std::size_t node = 0; node < layout.nodes.size(); ++node) {
-      const auto place = scene.moved.find(scene.sketch.nodes[node].key);
-      if (place == scene.moved.end()) continue;
-      ASSERT_EQ(layout.nodes[node].corner, place->second);
+    if (link.b.node < kVessels) {
+      EXPECT_EQ(way.back(), layout.pins[link.b.node][link.b.pin].where);
+    }
+    for (std::size_t k = 1; k < way.size(); ++k)
+      EXPECT_TRUE(std::abs(way[k].x - way[k - 1].x) < 0.01F || std::abs(way[k].y - way[k - 1].y) < 0.01F);
+    if (link.a.node >= kVessels || link.b.node < kVessels || connection_at(drawn.plan, link.connection)->branched)
+      continue;
+    const Box& part = layout.nodes[link.b.node];
+    const plan::JobPort* port = plan::find_port(drawn.plan.job, drawn.sketch.nodes[link.a.node].pins[link.a.pin].port);
+    if (link.a.node == kAirSupply) {
+      EXPECT_LT(part.right(), tank.corner.x);
+      EXPECT_LE(part.middle().y, layout.nodes[kAirSupply].corner.y);
+    } else if (port->place == plan::Place::side) {
+      EXPECT_GT(part.middle().x, tank.right());
+    } else {
+      EXPECT_LT(part.middle().y, tank.corner.y);
+      EXPECT_NEAR(part.middle().x, layout.pins[link.a.node][link.a.pin].where.x, 0.5F * part.size.width + 1.0F);
     }
   }
 }
 
-TEST(Layout, EveryPinIsOnTheEdgeOfItsNode) {
-  for (unsigned seed = 0; seed < 60; ++seed) {
-    SceneMaker maker(seed);
-    Scene scene = maker.make(60);
-    maker.move_some(scene, lay_out(scene.sketch, scene.sizes, {}));
-    const Layout layout = lay_out(scene.sketch, scene.sizes, scene.moved);
-    for (std::size_t node = 0; node < layout.nodes.size(); ++node)
-      for (const PlacedPin& pin : layout.pins[node]) ASSERT_TRUE(on_edge(layout.nodes[node], pin.where)) << seed;
-    for (const Box& box : layout.nodes) {
-      ASSERT_GE(box.corner.x, layout.all.corner.x);
-      ASSERT_LE(box.right(), layout.all.right() + 0.01F);
-      ASSERT_LE(box.bottom(), layout.all.bottom() + 0.01F);
+TEST_P(Elevation, AllPartsAreToOneScale) {
+  const Drawn drawn(testing::example(GetParam()));
+  for (const RunBlock& run : drawn.layout.runs) {
+    for (const PlacedNode& node : run.nodes) {
+      const Node& what = drawn.sketch.nodes[node.node];
+      if (what.kind != NodeKind::part || node.broken || drawn.plan.connections[run.connection].run() == nullptr)
+        continue;
+      const report::RunItem& item = drawn.pictures[run.connection].items[what.place];
+      const bool level = run.heading == Heading::right;
+      const double along = level ? node.box.size.width : node.box.size.height;
+      EXPECT_NEAR(along, drawn.layout.scale * (item.high.x - item.low.x), 0.05) << what.key;
     }
   }
 }
 
-TEST(Layout, TheSameInputGivesTheSameLayout) {
-  SceneMaker maker(7);
-  Scene scene = maker.make(200);
-  maker.move_some(scene, lay_out(scene.sketch, scene.sizes, {}));
-  const Layout one = lay_out(scene.sketch, scene.sizes, scene.moved);
-  const Layout two = lay_out(scene.sketch, scene.sizes, scene.moved);
-  for (std::size_t node = 0; node < one.nodes.size(); ++node) EXPECT_EQ(one.nodes[node].corner, two.nodes[node].corner);
-}
-
-/// Processor time of this thread: a busy machine does not count.
-double milliseconds_used() {
-  timespec now{};
-  ::clock_gettime(CLOCK_THREAD_CPUTIME_ID, &now);
-  return static_cast<double>(now.tv_sec) * 1e3 + static_cast<double>(now.tv_nsec) * 1e-6;
-}
-
-TEST(Layout, OfFiveHundredPartsIsQuick) {
-  SceneMaker maker(3);
-  Scene scene = maker.make(500);
-  maker.move_some(scene, lay_out(scene.sketch, scene.sizes, {}));
-  double best = 1e9;
-  for (int i = 0; i < 20; ++i) {
-    const double begin = milliseconds_used();
-    const Layout layout = lay_out(scene.sketch, scene.sizes, scene.moved);
-    best = std::min(best, milliseconds_used() - begin);
-    ASSERT_FALSE(layout.nodes.empty());
+TEST_P(Elevation, PartsOfARunMeet) {
+  const Drawn drawn(testing::example(GetParam()));
+  for (const Link& link : drawn.sketch.links) {
+    if (link.a.node < kVessels || link.b.node < kVessels || link.joint == kNoRow) continue;
+    const Point a = drawn.layout.pins[link.a.node][link.a.pin].where;
+    const Point b = drawn.layout.pins[link.b.node][link.b.pin].where;
+    const double make_up = in_metres(drawn.plan.connections[link.connection].run()->joints[link.joint].make_up);
+    EXPECT_NEAR(std::hypot(a.x - b.x, a.y - b.y), make_up * drawn.layout.scale, 0.1);
   }
-  std::cout << "layout of 500 parts: " << best << " ms\n";
-  EXPECT_LT(best, 30.0);  // with sanitizers and without optimisation; a plain build takes well under 1 ms
 }
 
-class ExampleSketch : public ::testing::TestWithParam<const char*> {};
+TEST_P(Elevation, ARunThatIsMovedMovesAsOneAndNothingElse) {
+  const Drawn drawn(testing::example(GetParam()));
+  if (drawn.plan.connections.empty()) return;
+  const std::string run = "run " + drawn.plan.connections.front().name;
+  const Layout moved = drawn.with({{run, {31.0F, -12.0F}}}, drawn.layout.scale);
+  for (std::size_t node = kVessels; node < drawn.sketch.nodes.size(); ++node) {
+    const bool own = moved_as(drawn.plan, drawn.sketch.nodes[node]) == run;
+    EXPECT_NEAR(moved.nodes[node].corner.x - drawn.layout.nodes[node].corner.x, own ? 31.0F : 0.0F, 0.01F);
+    EXPECT_NEAR(moved.nodes[node].corner.y - drawn.layout.nodes[node].corner.y, own ? -12.0F : 0.0F, 0.01F);
+  }
+}
 
-TEST_P(ExampleSketch, HoldsEveryPartAndEveryJointAndReadsLeftToRight) {
-  const plan::Plan plan =
-      plan::make_plan(testing::shipped_catalog(),
-                      plan::read_job(*testing::shipped_catalog(), testing::example(GetParam()), "job.yaml"));
-  Scene scene{sketch_of(plan), {}, {}};
-  const Sketch& sketch = scene.sketch;
-  scene.sizes.assign(sketch.nodes.size(), Size{120.0F, 70.0F});
-  const Layout layout = lay_out(sketch, scene.sizes, {});
-  EXPECT_EQ(overlaps(scene, layout), 0);
+TEST_P(Elevation, HoldsEveryPartAndEveryJoint) {
+  const Drawn drawn(testing::example(GetParam()));
+  const Sketch& sketch = drawn.sketch;
   std::set<std::string> keys;
   for (const Node& node : sketch.nodes) EXPECT_TRUE(keys.insert(node.key).second) << node.key;
   std::size_t parts = 0;
   std::size_t joints = 0;
-  for (std::size_t row = 0; row < plan.connections.size(); ++row) {
-    const plan::ConnectionPlan& run = plan.connections[row];
-    if (run.run() == nullptr) continue;
-    parts += run.run()->parts.size();
-    for (const chain::RunEnd& end : run.run()->ends) parts += end.device ? 1 : 0;
-    joints += run.run()->joints.size();
+  for (const plan::ConnectionPlan& connection : drawn.plan.connections) {
+    if (connection.run() == nullptr) continue;
+    parts += connection.run()->parts.size();
+    for (const chain::RunEnd& end : connection.run()->ends) parts += end.device ? 1 : 0;
+    joints += connection.run()->joints.size();
   }
-  std::size_t shown = 0;
-  for (const Node& node : sketch.nodes) shown += node.part ? 1 : 0;
-  EXPECT_EQ(shown, parts);
-  std::size_t made = 0;
-  for (const Link& link : sketch.links) made += link.joint != kNoRow ? 1 : 0;
-  EXPECT_EQ(made, joints);
+  const auto is_part = [](const Node& node) { return node.part.has_value(); };
+  const auto is_joint = [](const Link& link) { return link.joint != kNoRow; };
+  EXPECT_EQ(static_cast<std::size_t>(std::count_if(sketch.nodes.begin(), sketch.nodes.end(), is_part)), parts);
+  EXPECT_EQ(static_cast<std::size_t>(std::count_if(sketch.links.begin(), sketch.links.end(), is_joint)), joints);
+  for (std::size_t node = 0; node < sketch.nodes.size(); ++node) {
+    if (!sketch.nodes[node].part) continue;
+    EXPECT_GT(drawn.layout.nodes[node].size.width, 2.0F) << sketch.nodes[node].key;
+    EXPECT_GT(drawn.layout.words[node].size.width, 2.0F) << sketch.nodes[node].key;
+  }
   for (const Link& link : sketch.links) {
-    const bool parts_only = sketch.nodes[link.a.node].part && sketch.nodes[link.b.node].part;
-    if (parts_only && !connection_at(plan, link.connection)->branched) {
-      EXPECT_LT(layout.nodes[link.a.node].right(), layout.nodes[link.b.node].corner.x);
-    }
     if (link.joint == kNoRow) continue;
     const Pin& a = sketch.nodes[link.a.node].pins[link.a.pin];
     const Pin& b = sketch.nodes[link.b.node].pins[link.b.pin];
-    EXPECT_NE(plan.catalog->mating_rule(a.type, b.type), nullptr)
-        << plan.catalog->written(a.type) << " to " << plan.catalog->written(b.type);
-    EXPECT_EQ(plan.catalog->mating_rule(a.type, b.type)->seal, link.seal);
+    ASSERT_NE(drawn.plan.catalog->mating_rule(a.type, b.type), nullptr);
+    EXPECT_EQ(drawn.plan.catalog->mating_rule(a.type, b.type)->seal, link.seal);
   }
-  EXPECT_LT(layout.nodes[0].right(), layout.nodes[1].corner.x);  // the reservoir left of the table
+}
+
+INSTANTIATE_TEST_SUITE_P(Examples, Elevation,
+                         ::testing::Values("bevel-bench", "air-too-weak", "one-part-short", "walls-too-thin",
+                                           "one-air-bung"));
+
+TEST(Elevation, AHoseMakesAllOfTheWayToTheTable) {
+  const Drawn drawn(testing::example("bevel-bench"));
+  const RunBlock& water = drawn.layout.runs[0];
+  EXPECT_NEAR(water.faces[0].where.y, drawn.layout.nodes[kTable].bottom(), 12.0F);
+  EXPECT_NEAR(water.base.where.y, drawn.layout.nodes[kReservoir].corner.y, 12.0F);
+}
+
+TEST(Rows, OfManyRunsAreWrappedAndCoverNothing) {
+  const Drawn drawn(job_of_many(54));
+  ASSERT_EQ(drawn.layout.runs.size(), 60U);
+  EXPECT_TRUE(drawn.layout.in_rows);
+  expect_clear(drawn, "sixty");
+  std::set<float> lefts;
+  for (const RunBlock& run : drawn.layout.runs) {
+    lefts.insert(std::round(run.all.corner.x));
+    for (const RunBlock& other : drawn.layout.runs) EXPECT_TRUE(&run == &other || !overlap(run.all, other.all));
+  }
+  EXPECT_GT(lefts.size(), 2U);
+  EXPECT_LT(lefts.size(), 20U);
+}
+
+TEST(Rows, ThatMuchIsQuick) {
+  const Drawn drawn(job_of_many(54));
+  timespec before{};
+  timespec after{};
+  ::clock_gettime(CLOCK_THREAD_CPUTIME_ID, &before);
+  const Layout layout = drawn.with({});
+  ::clock_gettime(CLOCK_THREAD_CPUTIME_ID, &after);
+  const double milliseconds = static_cast<double>(after.tv_sec - before.tv_sec) * 1e3 +
+                              static_cast<double>(after.tv_nsec - before.tv_nsec) * 1e-6;
+  std::cout << "layout of 60 runs: " << milliseconds << " ms\n";
+  EXPECT_LT(milliseconds, 300.0);  // with sanitizers and without optimisation
 }
 
 TEST(Sketch, APieceCountsWhatItIsSoldIn) {
-  const plan::Plan plan =
-      plan::make_plan(testing::shipped_catalog(),
-                      plan::read_job(*testing::shipped_catalog(), testing::example("bevel-bench"), "job.yaml"));
-  const Sketch sketch = sketch_of(plan);
-  const auto hose = std::find_if(sketch.nodes.begin(), sketch.nodes.end(),
+  const Drawn drawn(testing::example("bevel-bench"));
+  const auto hose = std::find_if(drawn.sketch.nodes.begin(), drawn.sketch.nodes.end(),
                                  [](const Node& node) { return node.cut_length.has_value(); });
-  ASSERT_NE(hose, sketch.nodes.end());
+  ASSERT_NE(hose, drawn.sketch.nodes.end());
   EXPECT_GT(*hose->cut_length, quantity::feet(1.0));  // sold by the foot
   EXPECT_EQ(hose->pieces, 2);
 }
 
-INSTANTIATE_TEST_SUITE_P(Examples, ExampleSketch,
-                         ::testing::Values("bevel-bench", "air-too-weak", "one-part-short", "walls-too-thin",
-                                           "one-air-bung"));
-
-TEST(Manifold, GrowsFromItsBaseAndEveryBranchHasARowOfItsOwn) {
-  const plan::Plan plan =
-      plan::make_plan(testing::shipped_catalog(),
-                      plan::read_job(*testing::shipped_catalog(), testing::example("one-air-bung"), "job.yaml"));
-  ASSERT_NE(plan.connections.back().assembly(), nullptr);
-  const std::size_t row = plan.connections.size() - 1;
-  EXPECT_EQ(name_of_connection(plan, row), "air manifold");
-  EXPECT_FALSE(connection_at(plan, 0)->branched);
-  const Sketch sketch = sketch_of(plan);
-  const Layout layout = lay_out(sketch, std::vector<Size>(sketch.nodes.size(), {120.0F, 70.0F}), {});
+TEST(Manifold, StandsOnItsBungAndIsFedFromTheSupply) {
+  const Drawn drawn(testing::example("one-air-bung"));
+  const std::size_t row = drawn.plan.connections.size() - 1;
+  ASSERT_NE(drawn.plan.connections.back().assembly(), nullptr);
+  EXPECT_EQ(name_of_connection(drawn.plan, row), "air manifold");
   std::size_t devices = 0;
-  std::set<float> heights;
-  for (std::size_t node = 0; node < sketch.nodes.size(); ++node) {
-    if (sketch.nodes[node].connection != row || sketch.nodes[node].kind != NodeKind::device) continue;
-    ++devices;
-    EXPECT_TRUE(heights.insert(layout.nodes[node].corner.y).second) << sketch.nodes[node].key;
+  for (std::size_t node = 0; node < drawn.sketch.nodes.size(); ++node) {
+    if (drawn.sketch.nodes[node].connection != row) continue;
+    devices += drawn.sketch.nodes[node].kind == NodeKind::device ? 1 : 0;
+    EXPECT_LT(drawn.layout.nodes[node].middle().y, drawn.layout.nodes[kReservoir].corner.y);
   }
   EXPECT_EQ(devices, 3U);
   std::size_t feeding = 0;
-  bool reaches_supply = false;
-  for (const Link& link : sketch.links) {
-    if (link.connection != row) continue;
-    feeding += link.towards_a ? 1 : 0;
-    reaches_supply |= sketch.nodes[link.b.node].kind == NodeKind::air_supply && link.towards_a;
-    // It grows from the reservoir towards the air supply, to the left.
-    if (sketch.nodes[link.a.node].part && sketch.nodes[link.b.node].part) {
-      EXPECT_LT(layout.nodes[link.b.node].right(), layout.nodes[link.a.node].corner.x);
+  for (std::size_t i = 0; i < drawn.sketch.links.size(); ++i) {
+    const Link& link = drawn.sketch.links[i];
+    if (link.connection != row || !link.towards_a) continue;
+    ++feeding;
+    if (drawn.sketch.nodes[link.b.node].kind == NodeKind::air_supply) {
+      EXPECT_FALSE(drawn.layout.ways[i].empty());
     }
   }
-  EXPECT_TRUE(reaches_supply);
   EXPECT_GE(feeding, 4U);  // regulator, restrictor and check valve stand in it
-  EXPECT_LT(feeding, plan.connections.back().assembly()->joints.size());
+  EXPECT_LT(feeding, drawn.plan.connections.back().assembly()->joints.size());
 }
 
 TEST(Manifold, ThatCannotBePutTogetherStandsAsOneThing) {
-  const std::string text =
-      testing::with(testing::example("one-air-bung"), "    carries: air\n", "    carries: air\n    rating: 2900 psi\n");
-  const plan::Plan plan =
-      plan::make_plan(testing::shipped_catalog(), plan::read_job(*testing::shipped_catalog(), text, "job.yaml"));
-  ASSERT_EQ(plan.connections.back().assembly(), nullptr);
-  const Sketch sketch = sketch_of(plan);
-  EXPECT_EQ(std::count_if(sketch.nodes.begin(), sketch.nodes.end(),
-                          [](const Node& node) { return node.kind == NodeKind::open_end; }),
-            1);
+  const Drawn drawn(testing::with(testing::example("one-air-bung"), "    carries: air\n",
+                                  "    carries: air\n    rating: 2900 psi\n"));
+  ASSERT_EQ(drawn.plan.connections.back().assembly(), nullptr);
+  const auto open = [](const Node& node) { return node.kind == NodeKind::open_end; };
+  ASSERT_EQ(std::count_if(drawn.sketch.nodes.begin(), drawn.sketch.nodes.end(), open), 1);
+  const auto node = std::find_if(drawn.sketch.nodes.begin(), drawn.sketch.nodes.end(), open);
+  EXPECT_GT(drawn.layout.nodes[static_cast<std::size_t>(node - drawn.sketch.nodes.begin())].size.width, 50.0F);
+}
+
+TEST(PipeWay, HasSquareCornersAndEndsAtItsPins) {
+  std::mt19937 random(3);
+  std::uniform_real_distribution<float> anywhere(-500.0F, 500.0F);
+  const Point directions[] = {{1.0F, 0.0F}, {-1.0F, 0.0F}, {0.0F, 1.0F}, {0.0F, -1.0F}};
+  for (int round = 0; round < 400; ++round) {
+    const PlacedPin a{{anywhere(random), anywhere(random)}, directions[round % 4]};
+    const PlacedPin b{{anywhere(random), anywhere(random)}, directions[(round / 4) % 4]};
+    const auto way = pipe_way(a, b, round % 3);
+    ASSERT_GE(way.size(), 2U);
+    EXPECT_EQ(way.front(), a.where);
+    EXPECT_EQ(way.back(), b.where);
+    for (std::size_t i = 1; i < way.size(); ++i)
+      EXPECT_TRUE(std::abs(way[i].x - way[i - 1].x) < 1e-3F || std::abs(way[i].y - way[i - 1].y) < 1e-3F);
+    const Point& next = way[1];
+    EXPECT_GE((next.x - a.where.x) * a.direction.x + (next.y - a.where.y) * a.direction.y, -1e-3F);
+  }
 }
 
 }  // namespace

@@ -121,7 +121,7 @@ TEST(SideFile, SaysAgainWhatWasWritten) {
 
 TEST(SideFile, RubbishIsAsGoodAsNone) {
   for (const char* text :
-       {"", "[", "moved: 3", "{a: b", "\x01\x02", "- 1\n- 2\n", "moved: [{node: a, at: [1]}, 7, {at: [1, 2]}]",
+       {"", "[", "moved by: 3", "{a: b", "\x01\x02", "- 1\n- 2\n", "moved by: [{node: a, at: [1]}, 7, {at: [1, 2]}]",
         "zoom: nan\npan: [inf, 2]\nlooks: 7\nunits: [metric]\n"})
     EXPECT_EQ(read_view(text), ViewState()) << text;
   EXPECT_EQ(read_view("zoom: 1000").zoom, 8.0F);

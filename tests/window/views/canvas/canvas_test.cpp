@@ -1,9 +1,9 @@
 #include "gui/views/canvas/canvas.h"
 
-#include <gtest/gtest.h>
+#include "gui/views/canvas/node_words.h"
+#include "gui/views/canvas/paint_runs.h"
 
-#include <cmath>
-#include <random>
+#include <gtest/gtest.h>
 
 namespace riserun::views {
 namespace {
@@ -43,21 +43,20 @@ TEST(Lens, FitsAllIntoTheMiddle) {
   EXPECT_NEAR((a.x + b.x) / 2.0F, (screen.left + screen.right) / 2.0F, 0.5);
 }
 
-TEST(PipeWay, HasSquareCornersAndLeavesAndEntersAsThePinsLook) {
-  std::mt19937 random(3);
-  std::uniform_real_distribution<float> anywhere(-500.0F, 500.0F);
-  const gui::Point directions[] = {{1.0F, 0.0F}, {-1.0F, 0.0F}, {0.0F, 1.0F}, {0.0F, -1.0F}};
-  for (int round = 0; round < 400; ++round) {
-    const gui::PlacedPin a{{anywhere(random), anywhere(random)}, directions[round % 4]};
-    const gui::PlacedPin b{{anywhere(random), anywhere(random)}, directions[(round / 4) % 4]};
-    const auto way = pipe_way(a, b, round % 3);
-    ASSERT_GE(way.size(), 2u);
-    EXPECT_EQ(way.front(), a.where);
-    EXPECT_EQ(way.back(), b.where);
-    for (std::size_t i = 1; i < way.size(); ++i)
-      EXPECT_TRUE(std::abs(way[i].x - way[i - 1].x) < 1e-3F || std::abs(way[i].y - way[i - 1].y) < 1e-3F)
-          << "round " << round << " piece " << i;
-  }
+TEST(Lens, IsNoSmallerThanWhatItShowsLetsIt) {
+  const gui::Box all{{}, {1000.0F, 500.0F}};
+  const PixelBox screen{0.0F, 0.0F, 1000.0F, 500.0F};
+  const Lens lens{0.0F, 0.0F, {}, 1.0F, 1.0F};
+  const float least = least_zoom(lens, all, screen);
+  EXPECT_GT(least, 0.3F);
+  EXPECT_LE(least, 0.5F);
+  EXPECT_EQ(zoomed(lens, 1e-3F, {10.0F, 10.0F}, least).zoom, least);
+}
+
+TEST(Detail, NeverShowsLettersUnderElevenPoints) {
+  EXPECT_EQ(detail_at(11.0F / kPartWords), Detail::parts);
+  EXPECT_EQ(detail_at(0.98F * 11.0F / kPartWords), Detail::runs);
+  EXPECT_EQ(detail_at(2.5F), Detail::section);
 }
 
 }  // namespace

@@ -1,0 +1,57 @@
+// One run of the plan as it is drawn: its parts put together to scale, turned to the way in which it leaves its port,
+// and the place of the words beside each part.
+#pragma once
+
+#include "gui/model/canvas/geometry.h"
+#include "gui/model/canvas/sketch.h"
+#include "report/drawing/run_drawing.h"
+
+#include <vector>
+
+namespace riserun::gui {
+
+/// Which way a run goes on from its base.
+enum class Heading { up, down, right };
+
+/// The room that words take, in points.
+struct WordSizes {
+  std::vector<Size> beside;   // of each node: as it stands beside it
+  std::vector<Size> in_line;  // ... and in one line, where runs are rows
+  std::vector<Size> titles;   // of each connection
+};
+
+struct PlacedNode {
+  std::size_t node = 0;
+  Box box;                  // of the drawing
+  Box words;                // beside it
+  bool words_left = false;  // of an upright run: to its left
+  bool broken = false;      // drawn shorter than it is
+  std::vector<PlacedPin> pins;
+};
+
+struct RunBlock {
+  std::size_t connection = 0;
+  Heading heading = Heading::up;
+  report::Drawing art;  // points; y grows upwards, as drawings have it
+  std::vector<PlacedNode> nodes;
+  Box title;
+  PlacedPin base;                // the pipe to the port that the run begins at; looks away from the run
+  std::vector<PlacedPin> faces;  // of each end: the pipe to the port that it leads to; no direction: a device is there
+  Box all;
+
+  /// Everything so much to the right and down.
+  void move(const Point& offset);
+};
+
+/// @param in_rows  its words stand in single lines under it
+/// @param picture  of the connection's run; nothing is read of it where there is none
+/// @param scale    points a metre
+/// @return with its base at 0, 0
+RunBlock run_block(const plan::Plan& plan, const Sketch& sketch, std::size_t connection,
+                   const report::RunPicture& picture, Heading heading, double scale, const WordSizes& words,
+                   bool in_rows);
+
+/// A run that leads straight on is drawn so much longer, by a piece that is broken anyway; nothing where none is.
+void lengthen(RunBlock& block, float by, const WordSizes& words);
+
+}  // namespace riserun::gui

@@ -1,0 +1,97 @@
+#include "gui/model/canvas/pipe_way.h"
+#include "gui/model/canvas/placing.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace riserun::gui {
+
+namespace {
+
+std::optional<plan::Place> place_of(const plan::Plan& plan, const std::string& port) {
+  const plan::JobPort* found = plan::find_port(plan.job, port);
+  return found == nullptr ? std::nullopt : found->place;
+}
+
+/// Where a pipe that goes on upwards may turn without crossing the run's own words.
+float clear_of_words(const RunBlock& block, const PlacedPin& face) {
+  return face.direction.y < -0.5F ? std::min(face.where.y, block.all.corner.y) : face.where.y;
+}
+
+}  // namespace
+
+Standing standing_of(const plan::Plan& plan, const Sketch& sketch, std::size_t connection) {
+  Standing standing;
+  const Link* first = nullptr;
+  bool lid = false;
+  for (const Link& link : sketch.links) {
+    if (link.connection != connection) continue;
+    if (first == nullptr) first = &link;
+    for (const PinAt& at : {link.a, link.b}) {
+      standing.air |= at.node == kAirSupply;
+      standing.reaches_table |= at.node == kTable;
+      lid |= at.node == kReservoir &&
+             place_of(plan, sketch.nodes[kReservoir].pins[at.pin].port).value_or(plan::Place::lid) == plan::Place::lid;
+    }
+  }
+  if (first == nullptr) return standing;
+  const std::size_t base = first->a.node;
+  if (base >= kVessels) return standing;
+  const std::string& port = sketch.nodes[base].pins[first->a.pin].port;
+  const bool branched = plan.connections[connection].branched.has_value();
+  if (base == kAirSupply || (standing.air && !branched)) {
+    standing.zone = Zone::air;
+    standing.heading = base == kAirSupply ? Heading::up : Heading::down;
+  } else if (base == kTable) {
+    const bool floor = place_of(plan, port).value_or(plan::Place::floor) == plan::Place::floor;
+    standing.zone = floor ? Zone::column : Zone::shelf;
+    standing.heading = floor ? Heading::down : Heading::right;
+  } else if (place_of(plan, port).value_or(plan::Place::lid) != plan::Place::lid) {
+    standing.zone = Zone::row;
+    standing.heading = Heading::right;
+  }
+  standing.reaches_table &= lid;
+  return standing;
+}
+
+const PlacedPin& face_of(const plan::Plan& plan, const Layout& layout, const Link& link) {
+  const RunBlock& block = layout.runs[link.connection];
+  const chain::Run* run = plan.connections[link.connection].run();
+  if (block.faces.empty()) return block.base;
+  return block.faces[run != nullptr && link.joint != kNoRow ? run->joints[link.joint].outer : 0];
+}
+
+void hand_over(const LayoutWish& wish, Layout& layout) {
+  const Sketch& sketch = wish.sketch;
+  layout.words.resize(sketch.nodes.size());
+  for (const RunBlock& block : layout.runs) {
+    for (const PlacedNode& node : block.nodes) {
+      layout.nodes[node.node] = node.box;
+      layout.words[node.node] = node.words;
+      layout.pins[node.node] = node.pins;
+    }
+  }
+  layout.ways.resize(sketch.links.size());
+  layout.all = layout.nodes[kReservoir];
+  for (std::size_t vessel = 0; vessel < kVessels; ++vessel)
+    if (layout.nodes[vessel].size.width > 0.0F) layout.all = around(layout.all, layout.nodes[vessel]);
+  for (const RunBlock& block : layout.runs) layout.all = around(layout.all, block.all);
+  if (layout.in_rows) return;
+  int lane = 0;
+  for (std::size_t i = 0; i < sketch.links.size(); ++i) {
+    const Link& link = sketch.links[i];
+    const bool to_a = link.a.node < kVessels;
+    const bool to_b = link.b.node < kVessels;
+    if (!to_a && !to_b) continue;
+    PlacedPin a = to_a ? layout.pins[link.a.node][link.a.pin] : face_of(wish.plan, layout, link);
+    const PlacedPin b = to_b ? layout.pins[link.b.node][link.b.pin] : layout.runs[link.connection].base;
+    const bool beside = std::abs(a.where.x - b.where.x) > 1.0F;
+    const Point from = a.where;
+    if (!to_a && beside) a.where.y = clear_of_words(layout.runs[link.connection], a);
+    layout.ways[i] = pipe_way(a, b, beside ? lane++ % 6 : 0);
+    if (!(from == a.where)) layout.ways[i].insert(layout.ways[i].begin(), from);
+    for (const Point& point : layout.ways[i]) layout.all = around(layout.all, {point, {}});
+  }
+}
+
+}  // namespace riserun::gui

@@ -1,0 +1,176 @@
+#include "gui/views/canvas/canvas_picture.h"
+
+#include "gui/views/canvas/node_words.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace riserun::views {
+
+namespace {
+
+using report::Align;
+using report::Area;
+using report::Label;
+using report::Stroke;
+
+constexpr double kScale = 7.5 / 11.0;  // points of paper: its letters a little smaller than the canvas has them
+constexpr double kLine = 13.0;         // of the canvas, from line to line
+
+/// Canvas points, y upwards as drawings have it.
+Spot spot(const gui::Point& at) { return {at.x, -at.y}; }
+
+class CanvasPicture {
+ public:
+  explicit CanvasPicture(const Shown& shown) : shown_(shown) {}
+
+  report::Picture make() {
+    for (std::size_t vessel = 0; vessel < gui::kVessels; ++vessel)
+      if (shown_.layout.nodes[vessel].size.width > 0.0F) add_vessel(vessel);
+    for (std::size_t link = 0; link < shown_.layout.ways.size(); ++link) add_pipe(link);
+    for (const gui::RunBlock& run : shown_.layout.runs) add_run(run);
+    const gui::Box& all = shown_.layout.all;
+    report::Picture picture;
+    picture.title = "Plumbing";
+    picture.note = "parts to one scale, tank and table in proportion";
+    picture.drawing = std::move(drawing_);
+    picture.drawing.low = {all.corner.x, -all.bottom() - kLine};
+    picture.drawing.high = {all.right(), -all.corner.y};
+    picture.scale = kScale;
+    return picture;
+  }
+
+ private:
+  void lines(const std::string& name, const gui::Point& corner, const std::string& text, Ink ink) {
+    double down = corner.y;
+    for (std::size_t from = 0; from <= text.size(); down += kLine) {
+      const std::size_t to = std::min(text.find('\n', from), text.size());
+      drawing_.shapes.push_back(
+          Label{name, {corner.x, -down}, text.substr(from, to - from), ink, Align::low, Align::high});
+      from = to + 1;
+    }
+  }
+
+  void add_vessel(std::size_t row) {
+    const gui::Node& node = shown_.sketch.nodes[row];
+    const gui::Box& box = shown_.layout.nodes[row];
+    const double left = box.corner.x;
+    const double right = box.right();
+    const double top = -box.corner.y;
+    const double bottom = -box.bottom();
+    if (node.kind == gui::NodeKind::reservoir) {
+      const double share = static_cast<double>(shown_.plan->levels.charge_depth / shown_.plan->job.reservoir.height);
+      drawing_.shapes.push_back(
+          Area{"water",
+               report::box_outline(left, bottom, right, bottom + std::min(1.0, share) * (top - bottom)),
+               Ink::water_pale,
+               1.0F,
+               {}});
+    }
+    std::vector<Spot> walls = {{left, top}, {left, bottom}, {right, bottom}, {right, top}};
+    if (node.kind != gui::NodeKind::table) walls.push_back({left, top});
+    drawing_.shapes.push_back(Stroke{"wall " + node.key, std::move(walls), Ink::sheet_metal, 2.0F});
+    const bool low = node.kind == gui::NodeKind::reservoir;
+    lines("vessel " + node.key,
+          {box.corner.x + 10.0F,
+           low ? box.bottom() - 18.0F
+               : box.corner.y + 34.0F * static_cast<float>(node.kind == gui::NodeKind::air_supply) + 4.0F},
+          vessel_words(*shown_.plan, node, shown_.units), Ink::text);
+    if (low) add_riser(node, box);
+    for (std::size_t pin = 0; pin < node.pins.size(); ++pin) add_port(node, pin, shown_.layout.pins[row][pin]);
+  }
+
+  void add_riser(const gui::Node& tank, const gui::Box& box) {
+    const plan::RiserPlan& riser = shown_.plan->riser;
+    const double share = static_cast<double>(riser.riser.end_height / shown_.plan->job.reservoir.height);
+    for (std::size_t pin = 0; pin < tank.pins.size(); ++pin) {
+      if (tank.pins[pin].port != riser.bung) continue;
+      const double x = shown_.layout.pins[gui::kReservoir][pin].where.x;
+      drawing_.shapes.push_back(
+          Area{"riser", report::box_outline(x - 7.0, -box.bottom() + share * box.size.height, x + 7.0, -box.corner.y),
+               Ink::part_body, 1.0F, Ink::part_edge});
+      lines("riser", {static_cast<float>(x) + 14.0F, box.middle().y},
+            "riser " + riser.size + ", cut " + write_length(riser.riser.cut_length, shown_.units), Ink::text);
+    }
+  }
+
+  void add_port(const gui::Node& node, std::size_t row, const gui::PlacedPin& pin) {
+    const double x = pin.where.x;
+    const double y = -pin.where.y;
+    drawing_.shapes.push_back(Area{"port " + node.pins[row].port,
+                                   report::box_outline(x - 9.0, y - 9.0, x + 9.0, y + 9.0), Ink::part_body, 1.0F,
+                                   Ink::part_edge});
+    if (shown_.layout.in_rows) return;
+    const bool side = std::abs(pin.direction.x) > 0.5F;
+    const bool under = node.kind == gui::NodeKind::table;
+    drawing_.shapes.push_back(Label{"name of " + node.pins[row].port,
+                                    {side ? x - 18.0 : x + 13.0, side    ? y
+                                                                 : under ? y + 12.0
+                                                                         : y - 4.0},
+                                    node.pins[row].port,
+                                    Ink::text,
+                                    side ? Align::high : Align::low,
+                                    side    ? Align::middle
+                                    : under ? Align::low
+                                            : Align::high});
+  }
+
+  void add_pipe(std::size_t row) {
+    const gui::Link& link = shown_.sketch.links[row];
+    Stroke pipe{"pipe",
+                {},
+                link.joint == gui::kNoRow            ? Ink::refused
+                : link.service == plan::Service::air ? Ink::air
+                                                     : Ink::water,
+                3.0F};
+    for (const gui::Point& point : shown_.layout.ways[row]) pipe.points.push_back(spot(point));
+    if (pipe.points.size() > 1) drawing_.shapes.push_back(std::move(pipe));
+  }
+
+  void add_run(const gui::RunBlock& run) {
+    const std::string& name = shown_.plan->connections[run.connection].name;
+    for (const report::Shape& shape : run.art.shapes) drawing_.shapes.push_back(shape);
+    lines("run " + name, run.title.corner, shown_.texts.runs[run.connection], Ink::faint_text);
+    for (const gui::PlacedNode& node : run.nodes) {
+      const std::string& key = shown_.sketch.nodes[node.node].key;
+      const PartWords& words = shown_.texts.parts[node.node];
+      if (words.name.empty()) {
+        const gui::Box& box = node.box;
+        drawing_.shapes.push_back(Stroke{"gap " + key,
+                                         {spot(box.corner),
+                                          {box.corner.x, -box.bottom()},
+                                          {box.right(), -box.bottom()},
+                                          {box.right(), -box.corner.y},
+                                          spot(box.corner)},
+                                         Ink::refused,
+                                         2.0F});
+        continue;
+      }
+      add_leader(run, node);
+      const std::string text = shown_.layout.in_rows
+                                   ? in_one_line(words)
+                                   : words.name + "\n" + words.source + (words.mark.empty() ? "" : "\n" + words.mark);
+      lines("part " + key, node.words.corner, text, Ink::text);
+    }
+  }
+
+  void add_leader(const gui::RunBlock& run, const gui::PlacedNode& node) {
+    const bool under = run.heading == gui::Heading::right;
+    const float x = under ? node.box.middle().x : node.words_left ? node.box.corner.x : node.box.right();
+    const float y = under ? node.box.bottom() : node.box.middle().y;
+    const float to = under ? x : node.words_left ? node.words.right() + 3.0F : node.words.corner.x - 3.0F;
+    drawing_.shapes.push_back(Stroke{"leader",
+                                     {spot({x, y}), spot({to, node.words.corner.y + static_cast<float>(kLine) / 2.0F})},
+                                     Ink::faint_text,
+                                     0.6F});
+  }
+
+  const Shown& shown_;
+  Drawing drawing_;
+};
+
+}  // namespace
+
+report::Picture canvas_picture(const Shown& shown) { return CanvasPicture(shown).make(); }
+
+}  // namespace riserun::views

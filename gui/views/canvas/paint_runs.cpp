@@ -1,0 +1,228 @@
+#include "gui/views/canvas/paint_runs.h"
+
+#include "gui/views/canvas/canvas_words.h"
+#include "gui/views/canvas/node_words.h"
+
+#include <fmt/format.h>
+#include <imgui.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace riserun::views {
+
+namespace {
+
+constexpr float kLetters = 11.0F / kPartWords;  // the zoom below which a part's words would be under 11 points
+constexpr float kPlain = 0.55F;                 // below it nothing is seen of what is inside a part
+constexpr float kSection = 1.75F;
+constexpr float kLargestWords = 16.0F;  // points on the screen, beside a part
+
+ImVec2 vec(const gui::Point& p) { return {p.x, p.y}; }
+Ink fluid_of(plan::Service service) { return service == plan::Service::air ? Ink::air : Ink::water; }
+
+/// A wedge along the pipe's longest piece: which way the fluid goes.
+void paint_flow(const Lens& lens, const std::vector<ImVec2>& way, ImU32 color) {
+  std::size_t longest = 0;
+  float most = 0.0F;
+  for (std::size_t i = 1; i < way.size(); ++i) {
+    const float length = std::hypot(way[i].x - way[i - 1].x, way[i].y - way[i - 1].y);
+    if (length > most) {
+      most = length;
+      longest = i;
+    }
+  }
+  if (longest == 0 || most < lens.px(14.0F)) return;
+  const ImVec2 a = way[longest - 1];
+  const ImVec2 b = way[longest];
+  const float dx = (b.x - a.x) / most;
+  const float dy = (b.y - a.y) / most;
+  const float size = lens.px(3.2F);
+  const ImVec2 tip{(a.x + b.x) / 2.0F + dx * size, (a.y + b.y) / 2.0F + dy * size};
+  ImGui::GetWindowDrawList()->AddTriangleFilled(
+      tip, {tip.x - 2.0F * dx * size - dy * size, tip.y - 2.0F * dy * size + dx * size},
+      {tip.x - 2.0F * dx * size + dy * size, tip.y - 2.0F * dy * size - dx * size}, color);
+}
+
+class RunPainter {
+ public:
+  RunPainter(const Scene& scene, const Lens& lens, const gui::RunBlock& block)
+      : scene_(scene),
+        lens_(lens),
+        words_(scene, lens),
+        block_(block),
+        detail_(detail_at(lens.zoom)),
+        text_(scene.model.plan().current ? Ink::text : Ink::stale_text),
+        list_(*ImGui::GetWindowDrawList()),
+        points_(detail_ == Detail::section ? kLargestWords / lens.zoom : kPartWords) {}
+
+  void paint_all(const CanvasState& state, std::size_t hovered) {
+    for (const gui::PlacedNode& node : block_.nodes)
+      if (scene_.shown.sketch.nodes[node.node].kind == gui::NodeKind::open_end) gap(node);
+    lens_.zoom < kPlain ? plain() : drawn();
+    for (const gui::PlacedNode& node : block_.nodes) {
+      const bool selected = state.selected.count(scene_.shown.sketch.nodes[node.node].key) > 0;
+      if (selected || node.node == hovered) frame(node, selected);
+      if (detail_ != Detail::runs) beside(node, selected);
+    }
+    detail_ == Detail::runs ? folded() : title();
+  }
+
+ private:
+  PixelBox on_screen(const gui::Box& box) const {
+    const gui::Point a = lens_.on_screen(box.corner);
+    const gui::Point b = lens_.on_screen({box.right(), box.bottom()});
+    return {a.x, a.y, b.x, b.y};
+  }
+
+  void drawn() {
+    const gui::Point origin = lens_.on_screen({});
+    const float pixel = std::clamp(lens_.zoom, 0.6F, 1.6F) * scene_.scale;
+    paint(block_.art, {origin.x, origin.y, lens_.px(1.0F), pixel}, {}, scene_.theme, list_);
+  }
+
+  /// From afar a part is a body and no more.
+  void plain() {
+    for (const gui::PlacedNode& node : block_.nodes) {
+      if (!scene_.shown.sketch.nodes[node.node].part) continue;
+      const PixelBox box = on_screen(node.box);
+      list_.AddRectFilled({box.left, box.top}, {box.right, box.bottom}, packed(scene_.theme[Ink::part_body]));
+      list_.AddRect({box.left, box.top}, {box.right, box.bottom}, packed(scene_.theme[Ink::part_edge]), 0.0F, 0,
+                    scene_.scale);
+    }
+  }
+
+  void frame(const gui::PlacedNode& node, bool selected) {
+    const PixelBox box = on_screen(node.box);
+    const float out = scene_.px(3.0F);
+    list_.AddRect({box.left - out, box.top - out}, {box.right + out, box.bottom + out},
+                  packed(scene_.theme[selected ? Ink::accent : Ink::faint_text]), scene_.px(2.0F), 0,
+                  scene_.px(selected ? 2.5F : 1.2F));
+  }
+
+  /// Nothing can be put together here.
+  void gap(const gui::PlacedNode& node) {
+    const PixelBox box = on_screen(node.box);
+    list_.AddRectFilled({box.left, box.top}, {box.right, box.bottom}, packed(scene_.theme[Ink::card]));
+    list_.AddRect({box.left, box.top}, {box.right, box.bottom}, packed(scene_.theme[Ink::refused]), 0.0F, 0,
+                  scene_.px(2.5F));
+    const float pad = lens_.px(6.0F);
+    const PixelBox room{box.left + pad, box.top + pad, box.right - pad, box.bottom - pad};
+    words_.put(points_, {room.left, room.top}, Ink::refused,
+               title_of(*scene_.shown.plan, scene_.shown.sketch.nodes[node.node]), room, true);
+  }
+
+  void leader(const gui::PlacedNode& node, bool selected) {
+    const ImU32 color = packed(scene_.theme[selected ? Ink::accent : Ink::faint_text]);
+    const float line = words_.line(points_);
+    if (block_.heading == gui::Heading::right) {
+      const gui::Point from = lens_.on_screen({node.box.middle().x, node.box.bottom()});
+      const gui::Point to = lens_.on_screen({node.box.middle().x, node.words.corner.y});
+      list_.AddLine(vec(from), {to.x, to.y + line / 2.0F}, color, scene_.scale);
+      list_.AddLine({to.x, to.y + line / 2.0F}, {to.x + lens_.px(4.0F), to.y + line / 2.0F}, color, scene_.scale);
+      return;
+    }
+    const bool left = node.words_left;
+    const gui::Point from = lens_.on_screen({left ? node.box.corner.x : node.box.right(), node.box.middle().y});
+    const gui::Point to = lens_.on_screen({left ? node.words.right() : node.words.corner.x, node.words.corner.y});
+    const float out = scene_.px(left ? -3.0F : 3.0F);
+    list_.AddLine({from.x + out, from.y}, {to.x - out, to.y + line / 2.0F}, color, scene_.scale);
+  }
+
+  /// Its words, with a line to it.
+  void beside(const gui::PlacedNode& node, bool selected) {
+    const gui::Node& what = scene_.shown.sketch.nodes[node.node];
+    if (!what.part || node.words.size.width <= 0.0F) return;
+    leader(node, selected);
+    const PartWords& words = scene_.shown.texts.parts[node.node];
+    const PixelBox room = on_screen(node.words);
+    const Ink source = what.from_bin ? text_ : Ink::accent;
+    if (scene_.shown.layout.in_rows) {
+      words_.put(points_, {room.left, room.top}, words.mark.empty() ? text_ : Ink::caution, in_one_line(words), room);
+      return;
+    }
+    float y = room.top;
+    const auto line = [&](const std::string& text, Ink ink) {
+      if (text.empty()) return;
+      words_.put(points_, {room.left, y}, ink, text, {room.left, y, room.right + 1.0F, room.bottom + 2.0F});
+      y += words_.measure(points_, text).y;
+    };
+    line(words.name, text_);
+    line(words.source, source);
+    line(words.mark, words.apart ? Ink::refused : Ink::caution);
+    if (detail_ == Detail::section) ports(what, {room.left, y, room.right, room.bottom});
+  }
+
+  /// What the nearest look adds: the part's ends.
+  void ports(const gui::Node& node, const PixelBox& room) {
+    const catalog::Catalog& catalog = *scene_.shown.plan->catalog;
+    std::string text;
+    for (const catalog::Port& port : catalog.part(*node.part).ports)
+      text += (text.empty() ? "" : ", ") + catalog.written(port.type) + " bore " +
+              write_thickness(port.bore, scene_.shown.units, 3);
+    const float line = words_.line(points_);
+    if (room.bottom - room.top >= line) words_.put(points_, {room.left, room.top}, Ink::faint_text, text, room, true);
+  }
+
+  void title() {
+    const PixelBox room = on_screen(block_.title);
+    words_.put(points_, {room.left, room.top}, Ink::faint_text, scene_.shown.texts.runs[block_.connection],
+               {room.left, room.top, room.right + 1.0F, room.bottom + 2.0F});
+  }
+
+  /// The run as a named line: its name and count where the words of its parts would be.
+  void folded() {
+    const PixelBox all = on_screen(block_.all);
+    const std::string& text = scene_.shown.texts.folded[block_.connection];
+    const gui::Point corner = lens_.on_screen(block_.title.corner);
+    const float left = corner.x;
+    float top = corner.y;
+    if (block_.heading == gui::Heading::right) {
+      for (const gui::PlacedNode& node : block_.nodes)
+        top = std::max(top, on_screen(node.box).bottom + scene_.px(2.0F));
+    } else {
+      const float high = words_.measure(points_, text, all.right - left).y;
+      top = std::max(all.top, (all.top + all.bottom - high) / 2.0F);
+    }
+    const PixelBox room{left, top, std::max(all.right, left + scene_.px(60.0F)),
+                        std::max(all.bottom, top + words_.line(points_) + 1.0F)};
+    words_.put(points_, {room.left, room.top}, text_, text, room, true);
+  }
+
+  const Scene& scene_;
+  const Lens& lens_;
+  CanvasWords words_;
+  const gui::RunBlock& block_;
+  Detail detail_;
+  Ink text_;
+  ImDrawList& list_;
+  float points_;  // of the words at a zoom of 1: nearest they stop growing, which makes room for more of them
+};
+
+}  // namespace
+
+Detail detail_at(float zoom) {
+  return zoom < kLetters - 0.001F ? Detail::runs : zoom < kSection ? Detail::parts : Detail::section;
+}
+
+void paint_pipe(const Scene& scene, const Lens& lens, std::size_t row) {
+  const Shown& shown = scene.shown;
+  const gui::Link& link = shown.sketch.links[row];
+  std::vector<ImVec2> way;
+  for (const gui::Point& point : shown.layout.ways[row]) way.push_back(vec(lens.on_screen(point)));
+  if (way.size() < 2) return;
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  const int count = static_cast<int>(way.size());
+  const Ink fluid = link.joint == gui::kNoRow && link.seal.empty() ? Ink::refused : fluid_of(link.service);
+  list.AddPolyline(way.data(), count, packed(scene.theme[Ink::part_edge]), ImDrawFlags_None, lens.px(9.0F));
+  list.AddPolyline(way.data(), count, packed(scene.theme[fluid]), ImDrawFlags_None, lens.px(6.4F));
+  if (lens.px(3.2F) <= 1.0F) return;
+  if (link.towards_a) std::reverse(way.begin(), way.end());
+  paint_flow(lens, way, packed(scene.theme[Ink::water_text]));
+}
+
+void paint_run(const Scene& scene, const Lens& lens, std::size_t run, const CanvasState& state, std::size_t hovered) {
+  RunPainter(scene, lens, scene.shown.layout.runs[run]).paint_all(state, hovered);
+}
+
+}  // namespace riserun::views

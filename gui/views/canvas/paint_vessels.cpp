@@ -1,0 +1,232 @@
+#include "gui/views/canvas/paint_vessels.h"
+
+#include "gui/views/canvas/canvas_words.h"
+#include "gui/views/canvas/node_words.h"
+
+#include <fmt/format.h>
+#include <imgui.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace riserun::views {
+
+namespace {
+
+using gui::Node;
+using gui::NodeKind;
+
+PixelBox on_screen(const Lens& lens, const gui::Box& box) {
+  const gui::Point a = lens.on_screen(box.corner);
+  const gui::Point b = lens.on_screen({box.right(), box.bottom()});
+  return {a.x, a.y, b.x, b.y};
+}
+
+void dashed(ImDrawList& list, float x, float top, float bottom, ImU32 color, float pixel) {
+  for (float y = top; y < bottom; y += 10.0F * pixel)
+    list.AddLine({x, y}, {x, std::min(bottom, y + 6.0F * pixel)}, color, 1.5F * pixel);
+}
+
+class VesselPainter {
+ public:
+  VesselPainter(const Scene& scene, const Lens& lens, std::size_t row, bool selected)
+      : scene_(scene),
+        lens_(lens),
+        words_(scene, lens),
+        node_(scene.shown.sketch.nodes[row]),
+        pins_(scene.shown.layout.pins[row]),
+        box_(on_screen(lens, scene.shown.layout.nodes[row])),
+        metal_(packed(scene.theme[selected ? Ink::accent : Ink::sheet_metal])),
+        list_(*ImGui::GetWindowDrawList()) {}
+
+  void paint() {
+    if (box_.width() <= 0.0F) return;
+    switch (node_.kind) {
+      case NodeKind::reservoir:
+        tank();
+        break;
+      case NodeKind::table:
+        table();
+        break;
+      default:
+        supply();
+    }
+    for (std::size_t i = 0; i < pins_.size(); ++i) port(i);
+  }
+
+ private:
+  const plan::Plan& plan() const { return *scene_.shown.plan; }
+  float wall() const { return std::max(scene_.px(1.5F), lens_.px(4.0F)); }
+
+  void water(double share) {
+    if (share <= 0.0) return;
+    const float top = box_.bottom - static_cast<float>(std::min(share, 1.0)) * box_.height();
+    list_.AddRectFilled({box_.left, top}, {box_.right, box_.bottom}, packed(scene_.theme[Ink::water_pale]));
+    list_.AddLine({box_.left, top}, {box_.right, top}, packed(scene_.theme[Ink::water]), scene_.px(1.2F));
+  }
+
+  void tank() {
+    list_.AddRectFilled({box_.left, box_.top}, {box_.right, box_.bottom}, packed(scene_.theme[Ink::card]));
+    const Length height = plan().job.reservoir.height;
+    if (height > Length{}) water(static_cast<double>(instant_shown(scene_).reservoir_depth / height));
+    const auto& layout = plan().job.reservoir.supports.layout;
+    const int baffles = layout ? layout->baffles_across : 0;
+    for (int i = 1; i <= baffles; ++i)
+      dashed(list_, box_.left + box_.width() * static_cast<float>(i) / static_cast<float>(baffles + 1), box_.top,
+             box_.bottom, packed(scene_.theme[Ink::line]), scene_.scale);
+    riser();
+    list_.AddRect({box_.left, box_.top}, {box_.right, box_.bottom}, metal_, 0.0F, 0, wall());
+    name_beside_riser();
+  }
+
+  /// On the floor, on the wider side of the riser.
+  void name_beside_riser() {
+    float left = box_.left;
+    float right = box_.right;
+    for (std::size_t i = 0; i < pins_.size(); ++i) {
+      if (node_.pins[i].port != plan().riser.bung) continue;
+      const float x = lens_.on_screen(pins_[i].where).x;
+      (x - box_.left > box_.right - x ? right : left) = x;
+    }
+    if (plan().riser.bung.empty()) left = (box_.left + box_.right) / 2.0F;
+    const bool wraps = !scene_.shown.layout.in_rows;
+    const std::string text = vessel_words(plan(), node_, scene_.shown.units);
+    const PixelBox wide{left + lens_.px(12.0F), box_.top, right - lens_.px(12.0F), box_.bottom - lens_.px(5.0F)};
+    const float top = wide.bottom - words_.measure(kVesselWords, text, wraps ? wide.width() : 0.0F).y;
+    words_.put(kVesselWords, {wide.left, top}, Ink::text, text, {wide.left, top, wide.right, box_.bottom}, wraps);
+  }
+
+  /// From its bung down into the water, short of the floor.
+  void riser() {
+    const double height = in_metres(plan().job.reservoir.height);
+    if (plan().riser.bung.empty()) return assumed_riser();
+    for (std::size_t i = 0; i < pins_.size(); ++i) {
+      if (node_.pins[i].port != plan().riser.bung || height <= 0.0) continue;
+      const float x = lens_.on_screen(pins_[i].where).x;
+      const float short_of = static_cast<float>(in_metres(plan().riser.riser.end_height) / height) * box_.height();
+      const float end = box_.bottom - std::max(short_of, scene_.px(4.0F));
+      const float half = lens_.px(7.0F);
+      list_.AddRectFilled({x - half, box_.top}, {x + half, end}, packed(scene_.theme[Ink::part_body]));
+      const transfer::Instant now = instant_shown(scene_);
+      if (now.table_depth > Length{})
+        list_.AddRectFilled({x - 0.6F * half, box_.top}, {x + 0.6F * half, end}, packed(scene_.theme[Ink::water]));
+      for (const float side : {-half, half})
+        list_.AddLine({x + side, box_.top}, {x + side, end}, packed(scene_.theme[Ink::part_edge]), scene_.px(1.5F));
+      const std::string text = fmt::format("riser {}, cut {}", plan().riser.size,
+                                           write_length(plan().riser.riser.cut_length, scene_.shown.units));
+      const float line = words_.line(kVesselWords);
+      const float top = (box_.top + box_.bottom) / 2.0F - line / 2.0F;
+      const PixelBox room{x + lens_.px(14.0F), top, box_.right - lens_.px(8.0F), top + line + 1.0F};
+      if (top > box_.top + lens_.px(12.0F) + 2.0F * line && room.bottom < box_.bottom - lens_.px(12.0F) - line)
+        words_.put(kVesselWords, {room.left, room.top}, Ink::text, text, room);
+    }
+  }
+
+  /// Where the job tells of no port for it: in the middle, in broken lines up to the table.
+  void assumed_riser() {
+    const float x = (box_.left + box_.right) / 2.0F;
+    const float top = lens_.on_screen({0.0F, scene_.shown.layout.nodes[gui::kTable].bottom()}).y;
+    for (const float side : {-7.0F, 7.0F})
+      dashed(list_, x + lens_.px(side), top, box_.bottom - lens_.px(8.0F), packed(scene_.theme[Ink::part_edge]),
+             scene_.scale);
+    const std::string text = "water line assumed: no port is given for it";
+    const float line = words_.line(kVesselWords);
+    const float y = (top + box_.top - line) / 2.0F;
+    const float left = x + lens_.px(16.0F);
+    const float wide = words_.measure(kVesselWords, text).x;
+    words_.put(kVesselWords, {left, y}, Ink::faint_text, text, {left, y, left + wide + 1.0F, y + line + 1.0F});
+  }
+
+  void table() {
+    list_.AddRectFilled({box_.left, box_.top}, {box_.right, box_.bottom}, packed(scene_.theme[Ink::card]));
+    if (plan().levels.rim > Length{}) water(static_cast<double>(instant_shown(scene_).table_depth / plan().levels.rim));
+    const ImVec2 open[] = {
+        {box_.left, box_.top}, {box_.left, box_.bottom}, {box_.right, box_.bottom}, {box_.right, box_.top}};
+    list_.AddPolyline(open, 4, metal_, ImDrawFlags_None, wall());
+    const PixelBox room{box_.left + lens_.px(12.0F), box_.top + lens_.px(3.0F), box_.right - lens_.px(12.0F),
+                        box_.bottom};
+    words_.put(kVesselWords, {room.left, room.top}, Ink::text, vessel_words(plan(), node_, scene_.shown.units), room);
+  }
+
+  /// The receiver on its feet.
+  void supply() {
+    const float foot = lens_.px(8.0F);
+    for (const float share : {0.2F, 0.8F}) {
+      const float x = box_.left + share * box_.width();
+      list_.AddRectFilled({x - foot, box_.bottom - 2.0F * foot}, {x + foot, box_.bottom}, metal_);
+    }
+    const float bottom = box_.bottom - foot;
+    list_.AddRectFilled({box_.left, box_.top}, {box_.right, bottom}, packed(scene_.theme[Ink::card]), lens_.px(24.0F));
+    list_.AddRect({box_.left, box_.top}, {box_.right, bottom}, metal_, lens_.px(24.0F), 0, wall());
+    const PixelBox room{box_.left + lens_.px(10.0F),
+                        box_.top + lens_.px(9.0F) + 2.0F * words_.line(kPartWords) + scene_.px(4.0F),
+                        box_.right - lens_.px(6.0F), bottom};
+    words_.put(kVesselWords, {room.left, room.top}, Ink::text, vessel_words(plan(), node_, scene_.shown.units), room,
+               true);
+  }
+
+  /// The bung, and its name inside the vessel where it has room.
+  void port(std::size_t i) {
+    const gui::PlacedPin& pin = pins_[i];
+    const gui::Point at = lens_.on_screen(pin.where);
+    const float across = lens_.px(11.0F);
+    const float out = lens_.px(9.0F);
+    const bool level = std::abs(pin.direction.x) > 0.5F;
+    const ImVec2 half = level ? ImVec2{out, across} : ImVec2{across, out};
+    const Ink fill = node_.pins[i].spare ? Ink::line : Ink::part_body;
+    list_.AddRectFilled({at.x - half.x, at.y - half.y}, {at.x + half.x, at.y + half.y}, packed(scene_.theme[fill]));
+    list_.AddRect({at.x - half.x, at.y - half.y}, {at.x + half.x, at.y + half.y}, packed(scene_.theme[Ink::part_edge]),
+                  0.0F, 0, scene_.px(1.0F));
+    const std::string written = plan().catalog->written(node_.pins[i].type);
+    const float line = words_.line(kPartWords);
+    if (level) {
+      const std::string text = node_.pins[i].port + " " + written;
+      const float wide = words_.measure(kPartWords, text).x;
+      const PixelBox room{at.x - half.x - scene_.px(4.0F) - wide, at.y - line / 2.0F, at.x - half.x, at.y + line};
+      if (room.left > box_.left + lens_.px(20.0F)) words_.put(kPartWords, {room.left, room.top}, Ink::text, text, room);
+      return;
+    }
+    const float right = room_beside(i);
+    const float left = at.x + half.x + scene_.px(3.0F);
+    if (right - left < scene_.px(44.0F)) return;
+    if (node_.kind == NodeKind::table) {
+      const float top = at.y - half.y - line;
+      if (top < box_.top + lens_.px(3.0F) + words_.line(kVesselWords)) return;
+      words_.put(kPartWords, {left, top}, Ink::text, node_.pins[i].port + " " + written,
+                 {left, top, right, top + line + 1.0F});
+    } else {
+      const float top = at.y + wall();
+      words_.put(kPartWords, {left, top}, Ink::text, node_.pins[i].port, {left, top, right, top + line + 1.0F});
+      words_.put(kPartWords, {left, top + line}, Ink::faint_text, written,
+                 {left, top + line, right, top + 2.0F * line + 1.0F});
+    }
+  }
+
+  /// Up to the next port of the same edge, or the wall.
+  float room_beside(std::size_t i) const {
+    float right = box_.right - lens_.px(6.0F);
+    for (const gui::PlacedPin& other : pins_) {
+      const float x = lens_.on_screen(other.where).x;
+      if (std::abs(other.direction.x) < 0.5F && other.where.x > pins_[i].where.x)
+        right = std::min(right, x - lens_.px(14.0F));
+    }
+    return right;
+  }
+
+  const Scene& scene_;
+  const Lens& lens_;
+  CanvasWords words_;
+  const Node& node_;
+  const std::vector<gui::PlacedPin>& pins_;
+  PixelBox box_;
+  ImU32 metal_;
+  ImDrawList& list_;
+};
+
+}  // namespace
+
+void paint_vessel(const Scene& scene, const Lens& lens, std::size_t node, bool selected) {
+  VesselPainter(scene, lens, node, selected).paint();
+}
+
+}  // namespace riserun::views

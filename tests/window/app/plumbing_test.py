@@ -1,0 +1,66 @@
+"""The plumbing sheet: with all in sight every part is named, far off every run is, and nothing is dropped between."""
+import pathlib
+import re
+import sys
+import time
+import unittest
+
+sys.path.insert(0, str(pathlib.Path(__file__).parent))
+from driven import Driven  # noqa: E402
+
+RUNS = ("water up", "air in", "gauge", "relief", "vent", "drain")
+
+
+def texts(places):
+    return " | ".join(re.sub(r"^text \d+ ", "", name) for name in places if name.startswith("text "))
+
+
+class Plumbing(Driven):
+    def test_every_part_is_named_when_all_is_in_sight(self):
+        self.window.key("f")
+        time.sleep(0.5)
+        places = self.window.places()
+        canvas = places["pane canvas"]
+        parts = {n: p for n, p in places.items() if n.startswith("part ") and "/" in n}
+        self.assertEqual(len(parts), 16)
+        for name, place in parts.items():
+            self.assertGreaterEqual(place[0], canvas[0], name)
+            self.assertLessEqual(place[2], canvas[2], name)
+        said = re.sub(r"\s+", " ", texts(places))
+        for words in ("1-1/4 rubber hose, by the foot, cut 12-3/8 in", "1/4 air regulator, 0 to 10 psi",
+                      "3/4 full-bore ball valve", "3/4 MNPT relief valve, set 2 psi", "0 to 5 psi gauge, 1/4 MNPT",
+                      "brass, in stock", "brass, buy $23.00", "Reservoir 48 in x 20 in x 15 in"):
+            self.assertIn(words, said)
+
+    def test_far_off_each_run_is_a_line_with_its_name_and_count(self):
+        self.window.key("f")
+        for _ in range(5):
+            self.window.key("minus")
+        time.sleep(0.5)
+        said = texts(self.window.places())
+        for run in RUNS:
+            self.assertIn(run + ":", said)
+        self.assertIn("4 parts", said)
+        self.assertNotIn("by the foot", said)
+
+    def test_nearest_a_part_tells_its_ends_too(self):
+        self.window.key("f")
+        for _ in range(6):
+            self.window.key("equal")
+        time.sleep(0.5)
+        self.assertIn(" bore ", texts(self.window.places()))
+
+    def test_the_picture_is_an_elevation(self):
+        self.window.key("f")
+        time.sleep(0.5)
+        places = self.window.places()
+        tank, table, supply = places["part reservoir"], places["part table"], places["part air supply"]
+        self.assertLess(table[3], tank[1], "the table stands over the tank")
+        self.assertLess(supply[2], tank[0] + 1, "air comes from the left")
+        self.assertGreater(places["part drain/device"][0], tank[2] - 20, "the drain is at the side")
+        for device in ("gauge", "relief", "vent"):
+            self.assertLess(places[f"part {device}/device"][3], tank[1] + 12, f"{device} stands over the lid")
+
+
+if __name__ == "__main__":
+    unittest.main(argv=sys.argv[:1])

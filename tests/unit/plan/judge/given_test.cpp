@@ -130,7 +130,8 @@ TEST(Jet, OverTheRimIsCautioned) {
   const std::string hard =
       with(with(with(kReady, "floor height: 30 in", "floor height: 18 in"), "gap: 14-3/8 in, ", ""),
            "set pressure: 1.6 psi", "set pressure: 4 psi");
-  const std::string low = with(with(hard, "rim: 5 in", "rim: 1/4 in"), "  depth: 4 in", "  depth: 1/8 in");
+  const std::string low = with(with(with(hard, "rim: 5 in", "rim: 1/4 in"), "  depth: 4 in", "  depth: 1/8 in"),
+                               "opens at: 5 in", "opens at: 1/4 in");
   for (const std::string& job : {hard, low}) {
     const Plan plan = plan_of_text(job);
     ASSERT_TRUE(plan.transfer.jet);

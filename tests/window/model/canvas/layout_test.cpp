@@ -1,8 +1,7 @@
 // The elevation: runs stand on the ports that they leave, all to one scale, words cover neither words nor vessels,
 // pipes end at pins; on the examples and on jobs of many runs.
-#include "gui/model/canvas/lay_out.h"
-
 #include "gui/model/canvas/draft.h"
+#include "gui/model/canvas/lay_out.h"
 #include "gui/model/canvas/pipe_way.h"
 #include "plan/job/read_job.h"
 #include "window/model/bench.h"

@@ -262,8 +262,9 @@ class Placing {
     const float top = layout_.nodes[kTable].corner.y;
     for (std::size_t i = 0; i < count; ++i) {
       RunBlock& one = layout_.runs[i];
-      const Point corner{left + cell.width * static_cast<float>(i % best),
-                         top + cell.height * static_cast<float>(i / best)};
+      const std::size_t column = i % best;
+      const std::size_t row = i / best;
+      const Point corner{left + cell.width * static_cast<float>(column), top + cell.height * static_cast<float>(row)};
       one.move({corner.x - one.all.corner.x, corner.y - one.all.corner.y});
       one.all.size = {cell.width - kGap, cell.height - kGap / 2.0F};
     }

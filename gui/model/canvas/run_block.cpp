@@ -156,6 +156,7 @@ Box bounds_of(const RunBlock& block) {
 
 std::vector<PlacedNode*> in_order(std::vector<PlacedNode>& nodes, const auto& key) {
   std::vector<PlacedNode*> order;
+  order.reserve(nodes.size());
   for (PlacedNode& node : nodes) order.push_back(&node);
   std::stable_sort(order.begin(), order.end(),
                    [&](const PlacedNode* a, const PlacedNode* b) { return key(*a) < key(*b); });

@@ -1,5 +1,6 @@
 #include "plan/stage/leak_test.h"
 
+#include "plan/judge/limits.h"
 #include "plan/stage/leak_test_steps.h"
 #include "plan/stage/test_rig.h"
 #include "reservoir/test_pressure.h"
@@ -42,10 +43,12 @@ int compartments_of(const Supports& supports) {
 }
 
 /// The dial, the relief valve and the rig that holds them.
+/// @param limit  of the walls, which no relief valve passes, however the pressure was printed and typed
 void put_rig_on(const Inputs& inputs, const chain::Finder& finder, const std::vector<ConnectionPlan>& connections,
-                const JobPort& port, LeakTestPlan& test, BinLeft& left) {
+                const JobPort& port, GaugePressure limit, LeakTestPlan& test, BinLeft& left) {
   const TestDial dial = dial_for_test(inputs, connections, test.pressure);
-  const std::vector<PartId> reliefs = reliefs_for_test(inputs, connections, test.pressure, test.relief);
+  const GaugePressure most = std::min(limit, gauge_pascals(in_pascals(test.relief) / kAsPrinted));
+  const std::vector<PartId> reliefs = reliefs_for_test(inputs, connections, test.pressure, most);
   test.gauge_of_job = dial.of_job;
   if (!dial.parts.empty()) test.gauge_full_scale = *full_scale(inputs.catalog, dial.parts.front());
   if (!reliefs.empty()) test.relief_opens = relief_setting(inputs.catalog, reliefs.front());
@@ -115,7 +118,7 @@ LeakTestPlan plan_leak_test(const Inputs& inputs, const chain::Finder& finder,
   test.plugs = std::move(plugs);
   test.compartments = compartments_of(job.reservoir.supports);
   if (test.possible) {
-    if (air != nullptr) put_rig_on(inputs, finder, connections, *air, test, left);
+    if (air != nullptr) put_rig_on(inputs, finder, connections, *air, limit, test, left);
     time_leak_test(inputs, test);
     write_leak_test(inputs, tested.setting, test);
   }

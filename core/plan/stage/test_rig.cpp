@@ -306,7 +306,7 @@ std::vector<PartId> reliefs_for_test(const Inputs& inputs, const std::vector<Con
   const Catalog& catalog = inputs.catalog;
   const auto fits = [&](PartId part) {
     const auto opens = relief_setting(catalog, part);
-    return opens && more_than(*opens, pressure) && at_most(in_pascals(*opens) * kAsPrinted, in_pascals(most));
+    return opens && more_than(*opens, pressure) && at_most(*opens, most);
   };
   for (const PartId part : own_of(catalog, connections, Role::relief_valve))
     if (fits(part)) return {part};

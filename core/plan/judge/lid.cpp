@@ -1,6 +1,7 @@
 // Bungs that stand too near to each other, to a wall or to what is welded to the lid's inside.
 #include "plan/judge/open.h"
 
+#include <optional>
 #include <set>
 #include <utility>
 
@@ -8,9 +9,11 @@ namespace riserun::plan {
 
 namespace {
 
-Fact mend_of(const LidMap& map, std::size_t row) {
+/// Moves the bung in the map to the free spot that is nearest.
+Fact moved_in(LidMap& map, std::size_t row) {
   const auto free = nearest_free_spot(map, row);
   if (!free) return fact("lid_has_no_room", map.bungs[row].port);
+  map.bungs[row].at = free;
   return fact("move_bung_to", map.bungs[row].port, free->from_left, free->from_front);
 }
 
@@ -18,14 +21,17 @@ Fact mend_of(const LidMap& map, std::size_t row) {
 
 void judge_lid(const Plan& plan, const Settled& /*settled*/, Open& open) {
   const LidMap& map = plan.lid_map;
+  LidMap mended = map;          // so that the mends may all be followed together
   std::set<std::string> moved;  // a mend that moves one of two lifts what is said of both
   for (std::size_t row = 0; row < map.bungs.size(); ++row) {
     const LidBung& bung = map.bungs[row];
     if (!bung.at || bung.proposed || bung.is_there) continue;
+    std::optional<Fact> mend;
     for (Fact& near : too_near(map, bung, *bung.at, row)) {
       if (near.code == "bungs_too_near" && moved.contains(std::get<std::string>(near.values[1]))) continue;
       moved.insert(bung.port);
-      open.not_yet(Topic::walls, std::move(near), {}, mend_of(map, row), "common practice");
+      if (!mend) mend = moved_in(mended, row);
+      open.not_yet(Topic::walls, std::move(near), {}, mend, "common practice");
     }
   }
 }

@@ -1,7 +1,11 @@
 // Bungs on the lid: how near they may come to each other and to what else is welded there, just under and just over it.
 #include "unit/plan/judge/ready_job.h"
 
+#include <fmt/format.h>
 #include <gmock/gmock.h>
+
+#include <map>
+#include <string>
 
 namespace riserun::plan {
 namespace {
@@ -49,6 +53,25 @@ TEST(Lid, AsksForRoomBetweenTwoBungsAndSaysWhereElse) {
   EXPECT_TRUE(has(near, "bungs_too_near", Severity::not_yet));
   EXPECT_THAT(said_of(near, "bungs_too_near"), HasSubstr("move 'air bung' to "));
   EXPECT_FALSE(has(at("8.9 in"), "bungs_too_near"));
+}
+
+// Two that stand on a baffle and too near to each other: the spots that are named for both are free together.
+TEST(Lid, NamesSpotsThatMayBeTakenTogether) {
+  const auto job = [](const std::string& riser, const std::string& gauge) {
+    return with(with(kReady, "where: lid}\n    air bung", "where: lid, at: [" + riser + "]}\n    air bung"),
+                "gauge bung: 1/4 FNPT", "gauge bung: {port: 1/4 FNPT, where: lid, at: [" + gauge + "]}");
+  };
+  const Plan plan = plan_of_text(job("20 in, 10 in", "22 in, 10 in"));
+  std::map<std::string, std::string> spots;
+  for (const Finding& finding : plan.findings) {
+    if (!finding.mend || finding.mend->code != "move_bung_to") continue;
+    const auto& values = finding.mend->values;
+    spots[std::get<std::string>(values[0])] = fmt::format(
+        "{:.4f} in, {:.4f} in", in_inches(std::get<Length>(values[1])), in_inches(std::get<Length>(values[2])));
+  }
+  ASSERT_EQ(spots.size(), 2U);
+  for (const Finding& finding : plan_of_text(job(spots.at("riser bung"), spots.at("gauge bung"))).findings)
+    EXPECT_NE(finding.mend.value_or(Fact{}).code, "move_bung_to") << finding.reason.code;
 }
 
 TEST(Lid, LeavesBungsThatAreWeldedInAlone) {

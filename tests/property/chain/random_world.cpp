@@ -263,4 +263,15 @@ ChainRequest random_request(Dice& dice, const Catalog& catalog) {
   return request;
 }
 
+void lift_other_rules(ChainRequest& request) {
+  request.banned.clear();
+  request.rating.reset();
+  request.hottest.reset();
+  request.most_parts.reset();
+  request.most_bushings.reset();
+  request.service = Service::water;
+  request.galvanic = Galvanic::warn;
+  request.special_order = true;
+}
+
 }  // namespace riserun::chain::testing

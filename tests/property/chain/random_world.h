@@ -29,4 +29,7 @@ catalog::Catalog random_catalog(Dice& dice);
 /// Ends, freedoms, needs, bans, bin and rules; order parts.
 ChainRequest random_request(Dice& dice, const catalog::Catalog& catalog);
 
+/// Lets all parts and duties in: of the rules only needs, order, bin and freedoms are left.
+void lift_other_rules(ChainRequest& request);
+
 }  // namespace riserun::chain::testing

@@ -51,14 +51,7 @@ void ask_for_another(Dice& dice, const Catalog& catalog, ChainRequest& request) 
 
 /// A valve, something that opens, and as a rule one thing more.
 void ask_for_valve_and_opening(Dice& dice, const Catalog& catalog, ChainRequest& request) {
-  request.banned.clear();
-  request.rating.reset();
-  request.hottest.reset();
-  request.most_parts.reset();
-  request.most_bushings.reset();
-  request.service = Service::water;
-  request.galvanic = Galvanic::warn;
-  request.special_order = true;
+  lift_other_rules(request);
   request.needs_in_order = false;
   if (dice.chance(60)) request.order = dice.one_of({Order::line, Order::bin});
   request.needs.clear();

@@ -111,16 +111,7 @@ void check_world(std::uint32_t seed, MixedRadix& tally) {
   const catalog::Catalog catalog = random_catalog(dice);
   ChainRequest request = random_request(dice, catalog);
   // Chains with a valve and a union are what is wanted here: most other rules stay out.
-  if (dice.chance(80)) {
-    request.banned.clear();
-    request.rating.reset();
-    request.hottest.reset();
-    request.most_parts.reset();
-    request.most_bushings.reset();
-    request.service = Service::water;
-    request.galvanic = Galvanic::warn;
-    request.special_order = true;
-  }
+  if (dice.chance(80)) lift_other_rules(request);
   const std::vector<PartId> valves = valves_of(catalog);
   if (valves.empty()) return;
   request.needs.resize(std::min<std::size_t>(request.needs.size(), dice.one_of({0u, 0u, 1u, 2u})));

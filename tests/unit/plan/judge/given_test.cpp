@@ -5,6 +5,9 @@
 
 #include <gmock/gmock.h>
 
+#include <cmath>
+#include <string>
+
 namespace riserun::plan {
 namespace {
 
@@ -124,6 +127,18 @@ TEST(Hose, ThatLiesInALoopIsNamed) {
 TEST(Charge, ThatLeavesNoAirIsLeftToTheProgram) {
   EXPECT_THAT(said_of(ready_with("charge: 9 in", "charge: 13.5 in"), "charge_leaves_no_air"),
               HasSubstr("leave 'charge' out"));
+}
+
+TEST(Charge, ThatIsAdvisedIsOnTheRule) {
+  const Levels& levels = ready().levels;
+  const Length short_of = levels.top_up_mark + levels.days_loss - inches(0.02);
+  const Plan plan = ready_with("charge: 9 in", "charge: " + std::to_string(in_inches(short_of)) + " in");
+  const auto finding = std::find_if(plan.findings.begin(), plan.findings.end(),
+                                    [](const Finding& each) { return each.reason.code == "margin_below_a_days_loss"; });
+  ASSERT_NE(finding, plan.findings.end());
+  ASSERT_EQ(finding->ways_to_mend.size(), 1u);
+  const double sixteenths = 16.0 * in_inches(std::get<Length>(finding->ways_to_mend.front().front().value));
+  EXPECT_NEAR(sixteenths, std::round(sixteenths), 1e-6);
 }
 
 TEST(Jet, OverTheRimIsCautioned) {

@@ -1,9 +1,10 @@
-// What the shop already has: parts with counts.
+// What the shop already has: parts with counts, in one bin or in several.
 #pragma once
 
 #include "catalog/ids.h"
 
 #include <algorithm>
+#include <string>
 #include <vector>
 
 namespace riserun::catalog {
@@ -43,5 +44,21 @@ struct Bin {
   }
   bool operator==(const Bin&) const = default;
 };
+
+/// One of several bins: the truck's, the shop's.
+struct NamedBin {
+  std::string name;  // as it is called on a list; empty: the only one, in the job itself
+  std::string file;  // that holds it; empty: the job itself
+  Bin bin;
+  bool operator==(const NamedBin&) const = default;
+};
+
+/// What lies in all of them.
+inline Bin all_of(const std::vector<NamedBin>& bins) {
+  Bin all;
+  for (const NamedBin& one : bins)
+    for (const BinItem& item : one.bin.items) all.add(item.part, item.count);
+  return all;
+}
 
 }  // namespace riserun::catalog

@@ -118,6 +118,7 @@ struct Part {
   MaterialId material;
   std::vector<Port> ports;
   Price price;                     // indicative
+  std::string priced_by;           // the shop's own file that says the price; empty: the catalog's
   GaugePressure rating{};          // at room temperature, for water
   bool stocked = true;             // on an ordinary store's shelf; false: special order
   bool air = true;                 // may stand compressed air

@@ -27,7 +27,7 @@ struct CommonOptions {
   std::string units;  // empty: inch, or what the job says
   bool json = false;
   std::vector<std::string> catalog_files;
-  std::string bin_file;
+  std::vector<std::string> bin_files;
   std::string color = "auto";
 };
 

@@ -4,6 +4,7 @@
 #include "catalog/words/avoided_parts.h"
 #include "catalog/words/part_search.h"
 #include "catalog/words/port_notation.h"
+#include "plan/job/read_job.h"
 #include "quantity/printable.h"
 
 #include <fmt/format.h>
@@ -13,12 +14,40 @@
 
 namespace riserun::cli {
 
+namespace {
+
+/// As a person calls them: without folder and ending, where that tells them apart.
+std::string bin_name(const std::vector<std::string>& files, const std::string& file) {
+  const auto stem = [](const std::string& path) { return std::filesystem::path(path).stem(); };
+  const auto same = std::count_if(files.begin(), files.end(), [&](const auto& one) { return stem(one) == stem(file); });
+  return same == 1 ? stem(file).string() : file;
+}
+
+}  // namespace
+
 Stock load_stock(const CommonOptions& common) {
   const std::vector<std::filesystem::path> own_files(common.catalog_files.begin(), common.catalog_files.end());
   catalog::Catalog shipped = catalog::load_shipped_catalog(own_files);
-  if (common.bin_file.empty()) return {std::make_shared<const catalog::Catalog>(std::move(shipped)), {}};
-  catalog::CatalogWithBin both = catalog::load_bin(std::move(shipped), common.bin_file, units_given(common));
-  return {std::make_shared<const catalog::Catalog>(std::move(both.catalog)), std::move(both.bin)};
+  if (common.bin_files.empty()) return {std::make_shared<const catalog::Catalog>(std::move(shipped)), {}, {}};
+  Stock stock;
+  catalog::CatalogBuilder builder(std::move(shipped));
+  for (const std::string& file : common.bin_files)
+    if (std::count(common.bin_files.begin(), common.bin_files.end(), file) > 1)
+      throw quantity::InputError({{"--bin", 0, 0, fmt::format("'{}' is named twice", quantity::printable(file)), ""}});
+  for (const std::string& file : common.bin_files)
+    stock.bins.push_back({bin_name(common.bin_files, file), file,
+                          catalog::load_bin(builder, std::filesystem::path(file), units_given(common))});
+  stock.catalog = std::make_shared<const catalog::Catalog>(std::move(builder).build());
+  stock.bin = catalog::all_of(stock.bins);
+  return stock;
+}
+
+plan::Job load_job(const Stock& stock, const std::string& file) {
+  plan::Job job = plan::load_job(*stock.catalog, file);
+  if (stock.bins.empty()) return job;
+  job.bins = stock.bins;
+  job.bin = stock.bin;
+  return job;
 }
 
 void WordReader::add(const std::string& option, const std::string& text, const std::string& message,

@@ -7,6 +7,7 @@
 #include "catalog/words/port_notation.h"
 #include "chain/ask/request.h"
 #include "cli/command.h"
+#include "plan/job/job.h"
 #include "quantity/input_error.h"
 #include "quantity/read.h"
 
@@ -23,12 +24,17 @@ namespace riserun::cli {
 
 struct Stock {
   std::shared_ptr<const catalog::Catalog> catalog;
-  catalog::Bin bin;
+  catalog::Bin bin;  // all of them
+  std::vector<catalog::NamedBin> bins;
 };
 
-/// The shipped catalog with the files of --catalog and the bin of --bin.
+/// The shipped catalog with the files of --catalog and the bins of --bin, each called by the name of its file.
 /// @throws InputError with every mistake in those files
 Stock load_stock(const CommonOptions& common);
+
+/// The job of that file; with the bins of --bin in place of its own where there are any.
+/// @throws InputError with every mistake in it
+plan::Job load_job(const Stock& stock, const std::string& file);
 
 /// Gathers the mistakes of a command line's words.
 class WordReader {

@@ -1,9 +1,8 @@
 // The shop's bin: what was bought goes in, what a job uses comes out, and the last change can be taken back.
-#include "catalog/edit/job_text.h"
 #include "catalog/load/load.h"
+#include "catalog/yaml/document.h"
 #include "catalog/yaml/read_file.h"
 #include "cli/inputs.h"
-#include "plan/job/read_job.h"
 #include "plan/plan.h"
 #include "plan/shop/bin_file.h"
 #include "quantity/printable.h"
@@ -38,18 +37,15 @@ catalog::Catalog catalog_without_bin(const Session& session) {
   return catalog::load_shipped_catalog(own);
 }
 
-/// The file that holds a job's bin: the one of --bin, the one that the job names, or the job itself.
-fs::path bin_of(const std::string& job_file, const Session& session) {
-  if (session.common.bin_file == catalog::kStandardInput)
-    throw InputError({{"--bin", 0, 0, "is changed, so that it must be a file", ""}});
-  if (!session.common.bin_file.empty()) return session.common.bin_file;
-  auto read = catalog::JobText::read(text_of(job_file), job_file);
-  if (auto* problems = std::get_if<std::vector<quantity::Problem>>(&read)) throw InputError(std::move(*problems));
-  const catalog::TextNode* bin = std::get<catalog::JobText>(read).find(catalog::at("bin"));
-  if (bin == nullptr) throw InputError({{job_file, 0, 0, "the job has no bin; name one with --bin FILE", ""}});
-  if (!bin->is_text() && job_file == catalog::kStandardInput)
+/// The file that holds a bin of the job: its own, or the job itself.
+fs::path file_of(const catalog::NamedBin& bin, const std::string& job_file, const Session& session) {
+  const bool named_here = !session.common.bin_files.empty();
+  if (bin.file == catalog::kStandardInput)
+    throw InputError({{named_here ? "--bin" : job_file, 0, 0, "is changed, so that it must be a file", ""}});
+  if (bin.file.empty() && job_file == catalog::kStandardInput)
     throw InputError({{job_file, 0, 0, "is the standard input, and its bin cannot be changed: save it in a file", ""}});
-  return bin->is_text() ? fs::path(job_file).parent_path() / bin->scalar : fs::path(job_file);
+  if (bin.file.empty()) return job_file;
+  return named_here ? fs::path(bin.file) : fs::path(job_file).parent_path() / bin.file;
 }
 
 /// The old text is beside the new one before that is there: a kill between the two loses nothing.
@@ -78,11 +74,13 @@ class Held {
 
 void change(const fs::path& bin, const plan::BinChange& change, const Session& session) {
   const catalog::Catalog catalog = catalog_without_bin(session);
+  if (catalog::is_table_file(bin))
+    throw InputError({{bin.string(), 0, 0, "is a table, and only a bin in a .yaml file is changed", ""}});
   const Held held(bin);
   const std::string text = text_of(bin);
   const std::string changed = plan::changed_bin(text, bin.string(), catalog, change);
   if (changed == text) {
-    session.out << "Nothing of it concerns the bin.\n";
+    session.out << fmt::format("Nothing of it concerns {}.\n", quantity::printable(bin.string()));
     return;
   }
   write_changed(bin, text, changed);
@@ -97,22 +95,24 @@ void change(const fs::path& bin, const plan::BinChange& change, const Session& s
 
 int take(const std::string& job_file, const Session& session) {
   const Stock stock = load_stock(session.common);
-  plan::Job job = plan::load_job(*stock.catalog, job_file);
-  const fs::path bin = bin_of(job_file, session);
-  if (!session.common.bin_file.empty()) job.bin = stock.bin;
+  plan::Job job = load_job(stock, job_file);
+  if (job.bins.empty()) throw InputError({{job_file, 0, 0, "the job has no bin; name one with --bin FILE", ""}});
   const plan::Plan plan = plan::make_plan(stock.catalog, std::move(job));
   if (plan.verdict == plan::Verdict::refused) {
     session.out << fmt::format("The job is refused, so nothing is taken: riserun plan {}\n",
                                quantity::printable(job_file));
     return kNoSolution;
   }
-  change(bin, plan::change_by(plan), session);
+  const std::vector<plan::BinChange> changes = plan::changes_by(plan);
+  for (std::size_t row = 0; row < changes.size(); ++row)
+    change(file_of(plan.job.bins[row], job_file, session), changes[row], session);
   return kDone;
 }
 
 int add(const std::string& list, const Session& session) {
-  if (session.common.bin_file.empty()) throw InputError({{"", 0, 0, "which bin? name it with --bin FILE", ""}});
-  change(session.common.bin_file, plan::change_of_list(list, catalog_without_bin(session)), session);
+  const std::vector<std::string>& bins = session.common.bin_files;
+  if (bins.size() != 1) throw InputError({{"", 0, 0, "which bin? name one with --bin FILE", ""}});
+  change(bins.front(), plan::change_of_list(list, catalog_without_bin(session)), session);
   return kDone;
 }
 
@@ -149,7 +149,7 @@ void add_bin_verb(CLI::App& app, Session& session) {
   bin->require_subcommand(1);
   bin->fallthrough();
   add_part(*bin, session, "take", "Take out what a job uses, and put back what is left of a length", "job",
-           "The job file; its own bin, or the one of --bin", &take);
+           "The job file; its own bins, or those of --bin", &take);
   add_part(*bin, session, "add", "Put in what a list names: a bin file, or a table of riserun plan --out FILE.csv",
            "list", "The list; the bin is that of --bin", &add);
   add_part(*bin, session, "undo", "Take the last change back; once more does it again", "file", "The bin's file",

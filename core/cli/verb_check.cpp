@@ -8,6 +8,7 @@
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <ostream>
 
@@ -32,6 +33,35 @@ void refuse_what_is_read_once(const std::string& file) {
     throw quantity::InputError({{file, 0, 0, "is no file that can be read twice, as 'check' does: save it first", {}}});
 }
 
+bool has_a_price(const catalog::Value& rows) {
+  const std::vector<catalog::Value> all = rows.items();
+  return std::any_of(all.begin(), all.end(), [](const catalog::Value& row) {
+    const auto cells = row.entries();
+    return std::any_of(cells.begin(), cells.end(),
+                       [](const auto& cell) { return cell.first.text().starts_with("price"); });
+  });
+}
+
+/// The parts that a file of the shop's own adds, and how many of any it prices, in place of what another said before.
+std::string what_it_brings(const std::string& file, CommonOptions common) {
+  const Stock before = load_stock(common);
+  common.catalog_files.push_back(file);
+  const Stock now = load_stock(common);
+  int priced = 0;
+  int again = 0;
+  for (const catalog::Part& part : now.catalog->parts()) {
+    if (part.priced_by != file) continue;
+    ++priced;
+    const auto known = before.catalog->find_part(part.id);
+    if (known && !before.catalog->part(*known).priced_by.empty()) ++again;
+  }
+  const std::size_t added = now.catalog->parts().size() - before.catalog->parts().size();
+  std::string text = fmt::format("a catalog file that adds {} parts", added);
+  if (priced > 0) text += fmt::format(" and prices {}", priced);
+  if (again > 0) text += fmt::format(", {} of them in place of what a file before it says", again);
+  return text;
+}
+
 /// By what stands in it, not by its name. A file that cannot be parsed is reported here.
 FileKind kind_of(const std::string& file) {
   refuse_what_is_read_once(file);
@@ -39,6 +69,7 @@ FileKind kind_of(const std::string& file) {
   const catalog::Document document = catalog::Document::load(file, problems);
   std::move(problems).throw_if_any();
   const catalog::Value root = document.root();
+  if (document.is_table()) return has_a_price(root) ? FileKind::own_catalog : FileKind::bin;
   if (root["bin"].exists() && !root["reservoir"].exists() && !root["table"].exists()) return FileKind::bin;
   if (!root["families"].exists() && !root["parts"].exists() && !root["prices"].exists() && !root["kinds"].exists() &&
       !root["materials"].exists() && !root["items"].exists() && !root["bores"].exists() && !root["duties"].exists())
@@ -51,14 +82,11 @@ FileKind kind_of(const std::string& file) {
 std::string check(const std::string& file, CommonOptions common) {
   switch (kind_of(file)) {
     case FileKind::bin: {
-      common.bin_file = file;
+      common.bin_files = {file};
       return fmt::format("a bin with {} kinds of part", load_stock(common).bin.items.size());
     }
-    case FileKind::own_catalog: {
-      const std::size_t before = load_stock(common).catalog->parts().size();
-      common.catalog_files.push_back(file);
-      return fmt::format("a catalog file that adds {} parts", load_stock(common).catalog->parts().size() - before);
-    }
+    case FileKind::own_catalog:
+      return what_it_brings(file, common);
     case FileKind::shipped_catalog:
       return fmt::format("part of the shipped catalog of {} parts", load_stock(common).catalog->parts().size());
     case FileKind::job:

@@ -1,3 +1,4 @@
+#include "catalog/load/starter_part.h"
 #include "cli/command.h"
 #include "plan/job/starter_job.h"
 #include "quantity/printable.h"
@@ -12,22 +13,33 @@ namespace riserun::cli {
 
 namespace {
 
-int run_new(const std::string& file, const Session& session) {
-  // Made here or not at all, so that no job of the user's is ever written over.
-  report::write_file(file, plan::starter_job(), report::Overwrite::no);
-  const std::string shown = quantity::printable(file);
-  session.out << fmt::format(
-      "{} is a starter job that works as it stands. Change it to your measures, then: riserun plan {}\n", shown, shown);
+struct NewOptions {
+  std::string file;
+  bool part = false;
+};
+
+int run_new(const NewOptions& options, const Session& session) {
+  // Made here or not at all, so that nothing of the user's is ever written over.
+  report::write_file(options.file, options.part ? catalog::starter_part() : plan::starter_job(), report::Overwrite::no);
+  const std::string shown = quantity::printable(options.file);
+  session.out << (options.part ? fmt::format("{} holds a part of your own. Change it to the one in your hand, then: "
+                                             "riserun check {}\n",
+                                             shown, shown)
+                               : fmt::format("{} is a starter job that works as it stands. Change it to your measures, "
+                                             "then: riserun plan {}\n",
+                                             shown, shown));
   return kDone;
 }
 
 }  // namespace
 
 void add_new_verb(CLI::App& app, Session& session) {
-  const auto file = std::make_shared<std::string>();
+  const auto options = std::make_shared<NewOptions>();
   CLI::App* verb = app.add_subcommand("new", "Write a commented starter job into a new file");
-  verb->add_option("file", *file, "The file to make")->required();
-  verb->callback([file, &session] { session.chosen_verb = [file, &session] { return run_new(*file, session); }; });
+  verb->add_option("file", options->file, "The file to make")->required();
+  verb->add_flag("--part", options->part, "A starter for a part of your own, in place of a job");
+  verb->callback(
+      [options, &session] { session.chosen_verb = [options, &session] { return run_new(*options, session); }; });
 }
 
 }  // namespace riserun::cli

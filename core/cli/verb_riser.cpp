@@ -94,9 +94,8 @@ int run_from_options(const RiserOptions& options, const Session& session) {
 
 int run_from_job(const RiserOptions& options, const Session& session) {
   const Stock stock = load_stock(session.common);
-  plan::Job job = plan::load_job(*stock.catalog, options.job);
+  plan::Job job = load_job(stock, options.job);
   const report::Style style = session.style(job.units);
-  if (!session.common.bin_file.empty()) job.bin = stock.bin;
   const plan::Plan plan = plan::make_plan(stock.catalog, std::move(job));
   session.out << (session.common.json ? report::riser_json(plan.riser.riser, style.units)
                                       : report::riser_text(plan, style));

@@ -287,6 +287,12 @@ struct ReliefPlan {
   Force lid_force_at_greatest{};
 };
 
+/// So many of an item lie in the bin of that name.
+struct BinPlace {
+  std::string bin;
+  int count = 0;
+};
+
 struct ListItem {
   std::optional<PartId> part;  // none: a thing that the catalog has no part for
   std::string id;
@@ -296,13 +302,15 @@ struct ListItem {
   std::string material;
   std::string shelf;
   int quantity = 0;
-  Price each;  // unknown where the catalog has no price for it
+  Price each;             // unknown where the catalog has no price for it
+  std::string priced_by;  // the shop's own file that says it; empty: the catalog's
   bool special_order = false;
   bool measured = false;
   bool by_the_foot = false;           // so many feet in one piece
   std::vector<std::string> used_for;  // names of connections or uses
   std::vector<int> count_for;         // of each of these; 0: it serves there, too
   std::vector<std::string> instead;   // what to take when the shelf is empty
+  std::vector<BinPlace> lies_in;      // of several bins, in the order in which they are named; empty: there is one
 
   Price price() const { return each * quantity; }
 };

@@ -86,6 +86,54 @@ class Shop(unittest.TestCase):
         self.assertIn("1 x 1/2 hex bushing black iron, count: 5}", text)
         self.assertIn("length: 8 in}", text)
 
+    def test_of_several_bins_each_gives_what_lies_in_it(self):
+        shelf, truck = self.path / "shelf.yaml", self.path / "truck.yaml"
+        truck.write_text("bin:\n  - {part: 1-1/4 barb x 1-1/4 MNPT brass, count: 1}   # loose\n", encoding="utf-8")
+        shelf.write_text(BIN, encoding="utf-8")
+        job = self.job.read_text(encoding="utf-8")
+        self.job.write_text(job.replace("\nbin: bin.yaml\n", "\nbin: {truck: truck.yaml, by the saw: shelf.yaml}\n"), encoding="utf-8")
+        in_job = self.plan()["bin"]
+        barbs = next(item for item in in_job if "barb" in item["name"])
+        self.assertEqual((barbs["qty"], barbs["lies_in"]), (2, {"truck": 1, "by the saw": 1}))
+        self.assertIn("brass [1 truck, 1 by the saw] (2)", run("plan", self.job).stdout.replace("\n                ", " "))
+        self.job.write_text(job, encoding="utf-8")
+        named = run("plan", self.job, "--json", "--bin", truck, "--bin", shelf)
+        self.assertEqual([item["lies_in"] for item in json.loads(named.stdout)["list"]["bin"] if "barb" in item["name"]],
+                         [{"truck": 1, "shelf": 1}])
+        self.assertEqual(run("bin", "take", self.job, "--bin", truck, "--bin", shelf).returncode, 0)
+        self.assertNotIn("barb", truck.read_text(encoding="utf-8"))
+        self.assertIn("1-1/4 barb x 1-1/4 MNPT brass, count: 1}", shelf.read_text(encoding="utf-8"))
+        self.assertEqual(self.bin.read_text(encoding="utf-8"), BIN)
+        self.assertEqual(run("bin", "undo", truck).returncode, 0)
+        self.assertIn("count: 1}   # loose", truck.read_text(encoding="utf-8"))
+
+    def test_a_bin_named_twice_and_a_table_that_would_be_changed_are_refused(self):
+        table = self.path / "stock.csv"
+        table.write_text("part,count\n1 x 1/2 hex bushing black iron,1\n", encoding="utf-8")
+        self.assertEqual(run("plan", self.job, "--bin", table).returncode, 0)
+        done = run("bin", "take", self.job, "--bin", table)
+        self.assertEqual(done.returncode, 2)
+        self.assertIn("is a table", done.stderr)
+        self.assertEqual(run("plan", self.job, "--bin", self.bin, "--bin", self.bin).returncode, 2)
+
+    def test_prices_as_a_table_and_what_holds_is_said(self):
+        bought = run("plan", self.job, "--out", self.path / "list.csv")
+        self.assertEqual(bought.returncode, 0)
+        item = self.plan()["buy"][0]
+        first, second = self.path / "first.csv", self.path / "second.csv"
+        each = round(item["price_usd"] / item["qty"], 2)
+        first.write_text(f"id,price\n{item['id']},{each + 0.01:.2f}\n", encoding="utf-8")
+        comma = f"{each + 0.02:.2f}".replace(".", ",")
+        second.write_text(f"part;price\n{item['id']};{comma}\n", encoding="utf-8")
+        dear = json.loads(run("plan", self.job, "--json", "--catalog", first, "--catalog", second).stdout)["list"]["buy"]
+        priced = {one["id"]: (round(one["price_usd"] / one["qty"], 2), pathlib.Path(one["priced_by"]).name) for one in dear}
+        self.assertEqual(priced[item["id"]], (round(each + 0.02, 2), "second.csv"))
+        self.assertIn("prices 1, 1 of them in place of what a file before it says",
+                      run("check", second, "--catalog", first).stdout)
+        # The list of a plan, priced by hand, is read back as it is.
+        again = run("plan", self.job, "--all", "--catalog", self.path / "list.csv").stdout
+        self.assertRegex(" ".join(again.split()), r"prices are indicative, but for \d+ from list.csv\.")
+
     def test_an_undo_and_its_undo(self):
         run("bin", "take", self.job)
         changed = self.bin.read_text(encoding="utf-8")

@@ -79,6 +79,7 @@ void load_user_file(Loading& loading, const Value& root) {
 void load_file(Loading& loading, const SourceFile& file, bool from_user) {
   const Value root = file.document->root();
   if (!root.exists() && !file.problems.empty()) return;  // not parsed: its mistake is known
+  if (from_user && file.document->is_table()) return;    // of prices
   if (!root.is_map()) {
     loading.problems.add(root, "the file holds no map of keys");
     return;
@@ -94,13 +95,21 @@ void load_file(Loading& loading, const SourceFile& file, bool from_user) {
 }
 
 /// Prices last: they may be for parts of any file, and only a finished catalog can be asked for a part by its words.
+/// Of two files that price the same part the later holds.
 Catalog with_own_prices(Catalog catalog, std::span<const SourceFile> own, Problems& problems) {
-  const auto prices_of = [](const SourceFile& file) { return file.document->root()["prices"]; };
-  if (std::none_of(own.begin(), own.end(), [&](const SourceFile& file) { return prices_of(file).exists(); }))
-    return catalog;
+  const auto has_prices = [](const SourceFile& file) {
+    return file.document->is_table() || file.document->root()["prices"].exists();
+  };
+  if (std::none_of(own.begin(), own.end(), has_prices)) return catalog;
   CatalogBuilder builder(std::move(catalog));
-  for (const SourceFile& file : own)
-    if (const Value prices = prices_of(file); prices.exists()) read_prices(prices, builder, problems);
+  for (const SourceFile& file : own) {
+    if (!has_prices(file)) continue;
+    const Value root = file.document->root();
+    if (file.document->is_table())
+      read_price_table(root, builder, problems);
+    else
+      read_prices(root["prices"], builder, problems);
+  }
   return std::move(builder).build();
 }
 

@@ -15,8 +15,8 @@
 namespace riserun::catalog {
 
 /// The catalog of a folder: materials.yaml, joints.yaml, losses.yaml and pipe.yaml, then every other .yaml file in the
-/// order of names (families), duty.yaml, then the extra files (a user's own families, parts, duties and prices) in the
-/// order given.
+/// order of names (families), duty.yaml, then the extra files (a user's own families, parts, duties and prices, or a
+/// table of prices) in the order given.
 /// @throws InputError with every mistake of every file.
 Catalog load_catalog(const std::filesystem::path& folder, std::span<const std::filesystem::path> extra_files = {});
 
@@ -43,20 +43,12 @@ void check_whole(const std::filesystem::path& folder);
 /// @throws InputError as load_catalog, find_catalog_folder and check_whole.
 Catalog load_shipped_catalog(std::span<const std::filesystem::path> extra_files = {});
 
-/// Reads a bin file (key `bin`). A part measured by hand is added to the builder as a copy of the catalog's part, with
-/// `measured` set; so build the catalog afterwards.
+/// Reads a bin file (key `bin`), or a table with the columns part, count, length, material. A part measured by hand is
+/// added to the builder as a copy of the catalog's part, with `measured` set; so build the catalog afterwards.
 /// @throws InputError with every mistake of the file.
 Bin load_bin(CatalogBuilder& builder, const std::filesystem::path& file,
              std::optional<quantity::UnitSystem> units = std::nullopt);
 Bin load_bin(CatalogBuilder& builder, const SourceText& text);
-
-/// The same for a catalog that is finished: it is taken over and comes back with the measured parts.
-struct CatalogWithBin {
-  Catalog catalog;
-  Bin bin;
-};
-CatalogWithBin load_bin(Catalog catalog, const std::filesystem::path& file,
-                        std::optional<quantity::UnitSystem> units = std::nullopt);
 
 /// Reads the list that stands under `bin` in a bin file or in a job.
 Bin read_bin(const Value& list, CatalogBuilder& builder, Problems& problems);
@@ -78,5 +70,8 @@ std::optional<PartId> sold_part_of(const Catalog& catalog, const Part& part);
 
 /// Reads the list that stands under `prices` in a user's catalog file: the prices in it replace those of the catalog.
 void read_prices(const Value& list, CatalogBuilder& builder, Problems& problems);
+/// The same from the rows of a table: columns `part` (words) or `id`, and `price`; other columns are let be, and so are
+/// rows without a price.
+void read_price_table(const Value& rows, CatalogBuilder& builder, Problems& problems);
 
 }  // namespace riserun::catalog

@@ -128,10 +128,14 @@ Bin bin_of(Document document, std::optional<quantity::UnitSystem> units, Catalog
   document.settle_units(units);
   const Value root = document.root();
   if (root.exists() || problems.empty()) {
-    if (!root.is_map()) problems.add(root, "the file holds no map of keys; a bin file has the key 'bin'");
-    Fields fields(root.is_map() ? root : Value(), {"bin", "units"}, problems);
-    read_units(fields);
-    if (const Value list = fields.need("bin"); list.exists()) bin = read_bin(list, builder, problems);
+    if (document.is_table()) {
+      bin = read_bin(root, builder, problems);
+    } else {
+      if (!root.is_map()) problems.add(root, "the file holds no map of keys; a bin file has the key 'bin'");
+      Fields fields(root.is_map() ? root : Value(), {"bin", "units"}, problems);
+      read_units(fields);
+      if (const Value list = fields.need("bin"); list.exists()) bin = read_bin(list, builder, problems);
+    }
   }
   std::move(problems).throw_if_any();
   return bin;
@@ -201,12 +205,6 @@ Bin load_bin(CatalogBuilder& builder, const SourceText& text) {
   Problems problems;
   Document document = Document::parse(text.text, text.name, problems);
   return bin_of(std::move(document), std::nullopt, builder, std::move(problems));
-}
-
-CatalogWithBin load_bin(Catalog catalog, const std::filesystem::path& file, std::optional<quantity::UnitSystem> units) {
-  CatalogBuilder builder(std::move(catalog));
-  Bin bin = load_bin(builder, file, units);
-  return {std::move(builder).build(), std::move(bin)};
 }
 
 }  // namespace riserun::catalog

@@ -1,4 +1,4 @@
-// A user's own parts and prices.
+// A user's own parts.
 #include "catalog/load/load.h"
 #include "catalog/load/loading.h"
 #include "catalog/load/part_bounds.h"
@@ -10,7 +10,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
 
 namespace riserun::catalog {
 
@@ -32,10 +31,6 @@ quantity::Reading<Length> read_reach(std::string_view text) {
 
 quantity::Reading<double> read_heading(std::string_view text) {
   return quantity::within(quantity::read_number(text), Range<double>{-360.0, 360.0}, text);
-}
-
-quantity::Reading<Price> read_positive_price(std::string_view text) {
-  return quantity::within(quantity::read_price(text), Range<Price>{cents(1), cents(10'000'000)}, text);
 }
 
 /// The port types that files and users may name although no part has them yet are made by CatalogBuilder::build, so a
@@ -175,25 +170,6 @@ void load_own_parts(Loading& loading, const Value& list) {
   const Catalog known = CatalogBuilder(loading.so_far()).build();
   const PortNotation notation(known);
   for (const Value& part : read_list(list, loading.problems)) load_own_part(loading, known, notation, part);
-}
-
-void read_prices(const Value& list, CatalogBuilder& builder, Problems& problems) {
-  PartSearch search(builder.so_far());  // a price changes no words
-  std::map<PartId, int> seen;           // part, line
-  for (const Value& value : read_list(list, problems)) {
-    Fields fields(value, {"part", "price"}, problems);
-    const auto part = fields.need_with("part", [&](std::string_view words) { return search.find_one(words); });
-    const auto price = fields.need_with("price", read_positive_price);
-    if (!part || !price) continue;
-    if (const auto [first, is_new] = seen.emplace(*part, value.line()); !is_new) {
-      problems.add(value["part"], fmt::format("{}: '{}' has a price on line {} already; keep one", value["part"].path(),
-                                              builder.so_far().part(*part).id, first->second));
-      continue;
-    }
-    Part changed = builder.so_far().part(*part);
-    changed.price = *price;
-    builder.replace(*part, std::move(changed));
-  }
 }
 
 }  // namespace riserun::catalog

@@ -4,6 +4,7 @@
 #include "catalog/catalog.h"
 #include "catalog/yaml/fields.h"
 #include "catalog/yaml/nearest_name.h"
+#include "quantity/reading.h"
 
 #include <string>
 #include <string_view>
@@ -64,6 +65,8 @@ std::optional<SizeId> size_of_kind(Loading& loading, const Value& where, KindId 
 /// The end of a kind, if the kind has such an end.
 bool check_end(Loading& loading, const Value& where, KindId kind, End end);
 
+/// From a cent to a hundred thousand dollars.
+quantity::Reading<Price> read_positive_price(std::string_view text);
 /// A non-negative number of a table whose head gives the unit (inches, feet ...): `1.69`, `3/4`, `1-1/2`.
 std::optional<Length> length_cell(Loading& loading, const Value& cell, std::string_view unit);
 std::optional<double> number_cell(Loading& loading, const Value& cell);

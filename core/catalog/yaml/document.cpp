@@ -1,6 +1,7 @@
 #include "catalog/yaml/document.h"
 
 #include "catalog/yaml/limits.h"
+#include "catalog/yaml/parse_table.h"
 #include "catalog/yaml/parse_yaml.h"
 #include "catalog/yaml/read_file.h"
 #include "catalog/yaml/text_checks.h"
@@ -33,7 +34,10 @@ Document Document::parse(std::string text, std::string name, Problems& problems)
   if (!fits) {
     problems.add({data->file, 0, 0, too_large(), {}});
   } else if (detail::check_bytes(*data, problems)) {
-    detail::parse_yaml(*data, problems);
+    if (detail::is_table_name(data->file))
+      detail::parse_table(*data, problems);
+    else
+      detail::parse_yaml(*data, problems);
   }
   return Document(std::move(data));
 }
@@ -52,5 +56,9 @@ Value Document::root() const {
   result.missing_ = data_->nodes.empty();
   return result;
 }
+
+bool is_table_file(const std::filesystem::path& path) { return detail::is_table_name(path.string()); }
+
+bool Document::is_table() const { return detail::is_table_name(data_->file); }
 
 }  // namespace riserun::catalog

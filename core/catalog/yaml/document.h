@@ -1,5 +1,6 @@
 // Our own view of a YAML file. Stricter than YAML where YAML hides mistakes: repeated keys, a second document, a text
-// that runs on over several lines, anchors and tags, an empty value.
+// that runs on over several lines, anchors and tags, an empty value. A file `.csv` is a table of a spreadsheet: a list
+// of maps, one for each row, with the heads of its columns as keys.
 #pragma once
 
 #include "catalog/yaml/problems.h"
@@ -11,6 +12,9 @@
 #include <string>
 
 namespace riserun::catalog {
+
+/// Whether that file is read as a table: its name ends in `.csv`.
+bool is_table_file(const std::filesystem::path& path);
 
 /// A parsed file. A file that cannot be parsed has its mistake in the Problems and a missing root.
 class Document {
@@ -27,6 +31,8 @@ class Document {
 
   /// The outermost value; missing when the file could not be parsed, empty when it holds nothing.
   Value root() const;
+  /// Whether it is a table: then its root is the list of its rows.
+  bool is_table() const;
 
   /// From now on its numbers without a unit are in the system that its own key `units` names, or else in that one.
   /// @return that system; nullopt: there is none, and such a number is a mistake

@@ -16,6 +16,7 @@ enum class KeyForm : std::uint8_t {
   names,  // names of one's own, each with what the row `PATH.*` says
   list,   // a list of what the row `PATH[]` says
   file,   // such a list, or the name of a file that holds it
+  files,  // the same, or names of one's own, each with the name of a file
   words,  // a list of texts, or one
   text,
   choice,  // one of a few words

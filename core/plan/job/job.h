@@ -209,7 +209,8 @@ struct Job {
   Cutting cutting;
   Liquid liquid;
   std::optional<Time> measured_fill_time;  // by the clock, beside what is worked out
-  Bin bin;
+  Bin bin;                                 // all that the shop has, of whichever bin
+  std::vector<catalog::NamedBin> bins;     // where it lies, in the order in which they are emptied
   Wishes wishes;
 };
 

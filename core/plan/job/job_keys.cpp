@@ -136,7 +136,7 @@ std::vector<JobKey> keys_of_the_air() {
 
 std::vector<JobKey> keys_of_the_rest() {
   return {
-      {"bin", Form::file, "What the shop has: each part free, as often as it is there"},
+      {"bin", Form::files, "What the shop has: each part free; of several bins `{truck: truck.yaml, shop: shop.yaml}`"},
       {"bin[]", Form::map, "A row of the bin, `{part: 1 x 4 nipple black iron, count: 2}`"},
       {"bin[].part", Form::text, "The part in words, or its id", {}, true},
       {"bin[].material", Form::text, "What it is of, where the words do not say"},

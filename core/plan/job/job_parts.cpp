@@ -18,13 +18,13 @@ using catalog::Value;
 
 namespace {
 
-/// Calls `read` with the list under that key: the list itself, or that of the file that is named there.
+/// Calls `read` with the list that stands there: the list itself, or that of the file that is named there under `key`.
+/// It is told whether that file is a table, whose rows are the list.
 template <class Read>
-void with_list(JobReading& reading, const Value& root, std::string_view key, Read read) {
-  const Value value = root[key];
+void with_list(JobReading& reading, const Value& value, std::string_view key, Read read) {
   if (!value.exists()) return;
   if (!value.is_text()) {
-    read(value);
+    read(value, false);
     return;
   }
   catalog::Problems unread;
@@ -34,9 +34,13 @@ void with_list(JobReading& reading, const Value& root, std::string_view key, Rea
     reading.problems.take(std::move(unread));
     return;
   }
+  if (file.is_table()) {
+    read(file.root(), true);
+    return;
+  }
   Fields fields(file.root(), {key, "units"}, reading.problems);
   catalog::read_units(fields);
-  if (const Value list = fields.need(key); list.exists()) read(list);
+  if (const Value list = fields.need(key); list.exists()) read(list, false);
 }
 
 /// The catalog's part with what was measured in place of the catalog's figures; both ports keep their share of the
@@ -98,6 +102,23 @@ void read_measured_part(JobReading& reading, const Value& item, CatalogBuilder& 
     builder.replace(*part, with_measures(listed, length, bore, rating));
 }
 
+/// One bin, in the job or in a file, or names of several with the file of each.
+void read_bins(JobReading& reading, const Value& value, CatalogBuilder& builder, Job& job) {
+  const auto read = [&](const Value& from, std::string name) {
+    catalog::NamedBin bin{std::move(name), from.is_text() ? std::string(from.text()) : "", {}};
+    with_list(reading, from, "bin",
+              [&](const Value& list, bool) { bin.bin = catalog::read_bin(list, builder, reading.problems); });
+    job.bins.push_back(std::move(bin));
+  };
+  if (!value.is_map()) {
+    if (value.exists()) read(value, "");
+  } else {
+    for (const auto& [name, file] : value.entries())
+      if (catalog::read_text(file, reading.problems)) read(file, std::string(name.text()));
+  }
+  job.bin = catalog::all_of(job.bins);
+}
+
 bool any_own_parts(const Value& root) {
   return root["bin"].exists() || root["prices"].exists() || root["measured"].exists();
 }
@@ -108,14 +129,16 @@ void read_own_parts(JobReading& reading, const Value& root, Job& job) {
   if (!any_own_parts(root)) return;
   const std::size_t problems_before = reading.problems.size();
   CatalogBuilder builder(*reading.catalog);
-  with_list(reading, root, "prices", [&](const Value& list) { catalog::read_prices(list, builder, reading.problems); });
+  with_list(reading, root["prices"], "prices", [&](const Value& list, bool is_table) {
+    return is_table ? catalog::read_price_table(list, builder, reading.problems)
+                    : catalog::read_prices(list, builder, reading.problems);
+  });
   std::map<PartId, int> measured;
-  with_list(reading, root, "measured", [&](const Value& list) {
+  with_list(reading, root["measured"], "measured", [&](const Value& list, bool) {
     for (const Value& item : catalog::read_list(list, reading.problems))
       read_measured_part(reading, item, builder, measured);
   });
-  with_list(reading, root, "bin",
-            [&](const Value& list) { job.bin = catalog::read_bin(list, builder, reading.problems); });
+  read_bins(reading, root["bin"], builder, job);
   if (reading.problems.size() > problems_before) return;
   job.own_catalog = std::make_shared<const Catalog>(std::move(builder).build());
   reading.catalog = job.own_catalog.get();

@@ -24,12 +24,21 @@ void add_ends(const Catalog& catalog, const chain::Run& run, const std::optional
 
 }  // namespace
 
-BinChange change_by(const Plan& plan) {
-  BinChange change;
-  for (const ListItem& item : plan.list.from_bin) change.counts.push_back({item.id, -item.quantity});
+std::vector<BinChange> changes_by(const Plan& plan) {
+  const std::vector<catalog::NamedBin>& bins = plan.job.bins;
+  std::vector<BinChange> changes(bins.size());
+  if (changes.empty()) return changes;
+  for (const ListItem& item : plan.list.from_bin) {
+    if (bins.size() == 1) changes.front().counts.push_back({item.id, -item.quantity});
+    for (const BinPlace& place : item.lies_in) {
+      const auto bin = std::find_if(bins.begin(), bins.end(), [&](const auto& one) { return one.name == place.bin; });
+      changes[static_cast<std::size_t>(bin - bins.begin())].counts.push_back({item.id, -place.count});
+    }
+  }
   for (const ConnectionPlan& connection : plan.connections)
-    if (connection.run() != nullptr) add_ends(*plan.catalog, *connection.run(), connection.hose_length, change);
-  return change;
+    if (connection.run() != nullptr)
+      add_ends(*plan.catalog, *connection.run(), connection.hose_length, changes.front());
+  return changes;
 }
 
 }  // namespace riserun::plan

@@ -24,8 +24,9 @@ struct BinChange {
 /// Shorter ends are swept up (common practice).
 inline const Length kShortestPiece = inches(3.0);
 
-/// The rows of the list that come out of the bin, less; the ends of what is cut from a length, as pieces, wherever the
-/// length came from. Of hose that lies in the bin by the foot the end stays on its roll, with whole feet counted.
-BinChange change_by(const Plan& plan);
+/// For each bin of the job, in their order: the rows of the list that come out of it, less; and in the first of them
+/// the ends of what is cut from a length, as pieces, wherever the length came from. Of hose that lies in the bin by the
+/// foot the end stays on its roll, with whole feet counted.
+std::vector<BinChange> changes_by(const Plan& plan);
 
 }  // namespace riserun::plan

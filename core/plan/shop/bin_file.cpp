@@ -50,7 +50,7 @@ std::filesystem::path before_file(const std::filesystem::path& bin) { return bin
 
 BinChange change_of_list(const std::filesystem::path& list, const Catalog& catalog) {
   BinChange change;
-  if (list.extension() == ".csv") {
+  if (catalog::is_table_file(list)) {
     for (const TableRow& row : bought_rows(list)) change.counts.push_back({row.part, row.quantity});
     return change;
   }

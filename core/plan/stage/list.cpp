@@ -289,6 +289,19 @@ void add_single_parts(const ListedSections& sections, BinLeft& bin, PartTally& t
     if (plug.part) tally.add(*plug.part, plug.from_bin, "leak test");
 }
 
+/// The first bins are emptied first.
+std::vector<BinPlace> places_of(const std::vector<catalog::NamedBin>& bins, const ListItem& item) {
+  std::vector<BinPlace> places;
+  if (bins.size() < 2 || !item.part) return places;
+  int left = item.quantity;
+  for (const catalog::NamedBin& bin : bins) {
+    const int here = std::min(left, bin.bin.count_of(*item.part));
+    if (here > 0) places.push_back({bin.name, here});
+    left -= std::max(here, 0);
+  }
+  return places;
+}
+
 }  // namespace
 
 ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, BinLeft bin, Remarks& remarks) {
@@ -307,6 +320,7 @@ ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, Bin
   ShoppingList list;
   list.buy = tally.taken(false);
   list.from_bin = tally.taken(true);
+  for (ListItem& item : list.from_bin) item.lies_in = places_of(inputs.job.bins, item);
   for (ListItem& item : list.buy) {
     suggest_instead(catalog, sections.connections, item);
     // A row without price is one thing to ask for, however many of it.

@@ -113,7 +113,9 @@ json walls_object(const Plan& plan) {
 
 json items_json(const std::vector<plan::ListItem>& items, UnitSystem units) {
   json list = json::array();
-  for (const plan::ListItem& item : items)
+  for (const plan::ListItem& item : items) {
+    json places = json::object();
+    for (const plan::BinPlace& place : item.lies_in) places[place.bin] = place.count;
     list.push_back({{"id", item.id},
                     {"name", item.name},
                     {"size", item_size(item, units)},
@@ -121,9 +123,12 @@ json items_json(const std::vector<plan::ListItem>& items, UnitSystem units) {
                     {"material", item.material},
                     {"qty", item.quantity},
                     {"price_usd", usd_or_null(item.price())},
+                    {"priced_by", item.priced_by},
                     {"for", item.used_for},
                     {"instead", item.instead},
-                    {"shelf", item.shelf}});
+                    {"shelf", item.shelf},
+                    {"lies_in", std::move(places)}});
+  }
   return list;
 }
 

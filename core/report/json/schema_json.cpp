@@ -63,6 +63,12 @@ Json Schema::of(const FileKey& key) const {
     case KeyForm::file:
       schema = {{"anyOf", {{{"type", "array"}, {"items", item_of(key.path + "[]")}}, {{"type", "string"}}}}};
       break;
+    case KeyForm::files:
+      schema = {{"anyOf",
+                 {{{"type", "array"}, {"items", item_of(key.path + "[]")}},
+                  {{"type", "string"}},
+                  {{"type", "object"}, {"additionalProperties", {{"type", "string"}}}}}}};
+      break;
     case KeyForm::words:
       schema = {{"anyOf", {{{"type", "array"}, {"items", {{"type", "string"}}}}, {{"type", "string"}}}}};
       break;

@@ -24,6 +24,7 @@ constexpr double kMostTyped = 11.0;
 constexpr double kLetterWidth = 0.61;     // of a letter of one width, to its size in points: a little more than any has
 constexpr double kOfPango = 72.0 / 96.0;  // Pango counts 96 of its points to 72 of the page
 constexpr double kLineHeight = 1.2;       // to the same
+constexpr std::size_t kBelowHeading = 4;  // lines, with its own
 
 }  // namespace
 
@@ -109,7 +110,10 @@ void Pages::typed(const std::vector<TypedLine>& lines, std::size_t columns, bool
   const double room = paper_.height - kMargin - down_;
   if (on_one_page) size = std::min(size, room / (static_cast<double>(lines.size() + 1) * kLineHeight));
   size = std::max(size, kLeastTyped);
-  for (const TypedLine& line : lines) {
+  for (std::size_t row = 0; row < lines.size(); ++row) {
+    const TypedLine& line = lines[row];
+    // A heading does not stand alone at the foot of a page.
+    if (line.bold) room_for(static_cast<double>(std::min(lines.size() - row, kBelowHeading)) * size * kLineHeight);
     const std::string font = fmt::format("Monospace{} {:.2f}", line.bold ? " Bold" : "", size * kOfPango);
     // A name may be longer than any line: it goes on below, not over the edge.
     const bool too_long = quantity::count_characters(line.text) > columns;

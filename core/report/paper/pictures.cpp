@@ -25,7 +25,8 @@ constexpr Lettering kNote{7.5, false};
 constexpr Lettering kRow{8.0, false};
 constexpr double kTitleHigh = 20.0;
 constexpr double kRowHigh = 11.0;
-constexpr double kAfter = 10.0;  // under a picture
+constexpr double kAfter = 10.0;      // under a picture
+constexpr double kPlotHigh = 110.0;  // three of them, which share their time, and the walls stand on one page
 
 /// Scales of the trade: of ISO 5455 in metric, quarters and twelfths (inches to the foot) in inch units.
 int denominator_for(double most, UnitSystem units) {
@@ -99,7 +100,7 @@ Picture plot_of_page(const Plot& plot, const Timeline& timeline, const Room& roo
   Picture picture;
   picture.title = fmt::format("{}, {}", plot.title, plot.unit);
   picture.margins = {40.0, 24.0, 14.0, 16.0};
-  picture.drawing = plot_drawing(plot, timeline, room.width - 64.0, 130.0);
+  picture.drawing = plot_drawing(plot, timeline, room.width - 64.0, kPlotHigh);
   return picture;
 }
 

@@ -17,6 +17,7 @@ std::string form_words(const JobKey& key) {
       return "names of your own, each with a port or a map";
     case JobForm::list:
       return "a list";
+    case JobForm::files:
     case JobForm::file:
       return "a list, or the name of a file with one";
     case JobForm::words:

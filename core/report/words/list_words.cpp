@@ -4,6 +4,9 @@
 
 #include <fmt/format.h>
 
+#include <filesystem>
+#include <map>
+
 namespace riserun::report {
 
 std::string joined(const std::vector<std::string>& words, std::string_view between) {
@@ -20,6 +23,12 @@ std::string item_name(const plan::ListItem& item, UnitSystem units) {
   if (item.measure) name += ", " + say(*item.measure, units);
   if (item.measured) name += " (measured)";
   if (item.special_order) name += " (special order)";
+  if (item.lies_in.size() == 1) name += fmt::format(" [{}]", item.lies_in.front().bin);
+  if (item.lies_in.size() > 1) {
+    std::vector<std::string> places;
+    for (const plan::BinPlace& place : item.lies_in) places.push_back(fmt::format("{} {}", place.count, place.bin));
+    name += fmt::format(" [{}]", joined(places, ", "));
+  }
   return name;
 }
 
@@ -32,7 +41,13 @@ std::string price_of(const plan::ListItem& item) { return item.each.known() ? wr
 std::string sum_words(const plan::ShoppingList& list) {
   const std::string sum = write_price(list.total);
   const bool any_price = list.total.known() || list.total.cents() != 0;
-  return fmt::format("{}{} in all; prices are indicative.", any_price ? "About " : "", sum);
+  std::map<std::string, int> own;  // by the name of the file
+  for (const plan::ListItem& item : list.buy)
+    if (!item.priced_by.empty()) ++own[std::filesystem::path(item.priced_by).filename().string()];
+  std::vector<std::string> files;
+  for (const auto& [file, rows] : own) files.push_back(fmt::format("{} from {}", rows, file));
+  return fmt::format("{}{} in all; prices are indicative{}{}.", any_price ? "About " : "", sum,
+                     files.empty() ? "" : ", but for ", joined(files, " and "));
 }
 
 std::string cut_size(const plan::CutItem& item, UnitSystem units) {

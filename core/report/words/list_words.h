@@ -13,13 +13,13 @@ namespace riserun::report {
 std::string joined(const std::vector<std::string>& words, std::string_view between);
 /// Of a part by its name, of a thing that the catalog has no part for in words: "set at 1.6 psi".
 std::string item_size(const plan::ListItem& item, UnitSystem units);
-/// `1 x 4 nipple, galvanized (special order)`.
+/// `1 x 4 nipple, galvanized (special order)`; of several bins with the one that it lies in: `... [truck]`.
 std::string item_name(const plan::ListItem& item, UnitSystem units);
 /// `2`, or of what is sold by the foot `2 ft`.
 std::string quantity_of(const plan::ListItem& item);
 /// `$2.10`, or `price?` where none is known.
 std::string price_of(const plan::ListItem& item);
-/// `About $41.00 and 3 without price in all; prices are indicative.`
+/// `About $41.00 and 3 without price in all; prices are indicative, but for 2 from prices.csv.`
 std::string sum_words(const plan::ShoppingList& list);
 
 /// `14-1/16 in`, of a plate `20 in x 15 in`.

@@ -38,6 +38,20 @@ std::string html(std::string_view text) {
   return safe;
 }
 
+std::string html_words(std::string_view text) {
+  std::string safe;
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t end = std::min(text.find(' ', at), text.size());
+    const std::string_view word = text.substr(at, end - at);
+    const std::size_t hyphen = word.find('-');
+    const bool measure = hyphen != std::string_view::npos && word.find('/', hyphen) != std::string_view::npos;
+    safe += measure ? "<span class=\"whole\">" + html(word) + "</span>" : html(word);
+    if (end < text.size()) safe += ' ';
+    at = end + 1;
+  }
+  return safe;
+}
+
 std::string markdown(std::string_view text) {
   constexpr std::string_view kMarks = R"(\`*_[]<>|&~)";
   const std::string shown = quantity::printable(text);

@@ -12,7 +12,7 @@ h1{font-size:1.5rem;margin:0 0 .25rem;display:flex;flex-wrap:wrap;gap:.25rem 1re
 h2{font-size:1.15rem;margin:1.6rem 0 .4rem;border-bottom:2px solid var(--line)}
 h3{font-size:1rem;margin:1rem 0 .2rem;color:var(--soft)}
 .ready{color:var(--ready)}.not-yet{color:var(--open)}.refused{color:var(--no)}
-.mend{font-weight:600}.soft{color:var(--soft);font-size:.9em}
+.mend{font-weight:600}.whole{white-space:nowrap}.soft{color:var(--soft);font-size:.9em}
 ul,ol{margin:.3rem 0;padding-left:1.4rem}
 ul.ticks{list-style:none;padding:0}
 ul.ticks li{border-bottom:1px solid var(--line)}
@@ -35,6 +35,7 @@ h1{font-size:13pt}h2{font-size:10pt;margin:.5rem 0 .15rem}h3{font-size:9pt;margi
 label{min-height:0;padding:.08rem 0}
 input[type=checkbox]{width:9pt;height:9pt}
 .pair{grid-template-columns:1fr 1fr}
+ul.ticks br{display:none}ul.ticks .soft{margin-left:.8em}
 figure{break-inside:avoid}figure svg{min-width:0}
 }
 )css";

@@ -56,16 +56,17 @@ class Boxes {
 
 std::string rows(const std::vector<CardRow>& list) {
   std::string text = "<dl>\n";
-  for (const CardRow& row : list) text += fmt::format("<dt>{}</dt><dd>{}</dd>\n", html(row.name), html(row.value));
+  for (const CardRow& row : list)
+    text += fmt::format("<dt>{}</dt><dd>{}</dd>\n", html_words(row.name), html_words(row.value));
   return text + "</dl>\n";
 }
 
 std::string tick_row(Boxes& boxes, const std::string& part, const std::string& count, const std::string& what,
                      const std::string& beside, const std::string& under) {
   return fmt::format("<li><label>{}<span>{}</span><span>{}{}</span><span>{}</span></label></li>\n",
-                     boxes.box(part, count + " " + what + " " + under), html(count), html(what),
-                     under.empty() ? "" : fmt::format(R"(<br><span class="soft">{}</span>)", html(under)),
-                     html(beside));
+                     boxes.box(part, count + " " + what + " " + under), html_words(count), html_words(what),
+                     under.empty() ? "" : fmt::format(R"(<br><span class="soft">{}</span>)", html_words(under)),
+                     html_words(beside));
 }
 
 std::string card_cuts(const Card& card, Boxes& boxes) {
@@ -78,24 +79,24 @@ std::string card_cuts(const Card& card, Boxes& boxes) {
 
 std::string watch(const Card& card) {
   std::string text = "<h2>Before air goes on</h2>\n<ul>\n";
-  for (const std::string& caution : card.watch) text += fmt::format("<li>{}</li>\n", html(caution));
+  for (const std::string& caution : card.watch) text += fmt::format("<li>{}</li>\n", html_words(caution));
   return text + "</ul>\n";
 }
 
 std::string card_section(const Card& card, Boxes& boxes) {
-  std::string text = fmt::format("<section>\n<h1><span>{}</span> <span class=\"{}\">{}</span></h1>\n", html(card.title),
-                                 verdict_class(card.verdict), html(card.verdict_words));
+  std::string text = fmt::format("<section>\n<h1><span>{}</span> <span class=\"{}\">{}</span></h1>\n",
+                                 html_words(card.title), verdict_class(card.verdict), html_words(card.verdict_words));
   if (!card.findings.empty()) text += "<ol>\n";
   for (const CardFinding& finding : card.findings)
     text += fmt::format(
-        "<li>{}{}</li>\n", html(finding.reason),
-        finding.mend.empty() ? "" : fmt::format(R"(<br><span class="mend">Mend: {}</span>)", html(finding.mend)));
+        "<li>{}{}</li>\n", html_words(finding.reason),
+        finding.mend.empty() ? "" : fmt::format(R"(<br><span class="mend">Mend: {}</span>)", html_words(finding.mend)));
   if (!card.findings.empty()) text += "</ol>\n";
   if (card.verdict != plan::Verdict::refused)
     text += fmt::format(
         "<p>{}</p>\n<div class=\"pair\"><div><h2>Set and mark</h2>\n{}</div><div><h2>Run it</h2>\n{}</div></div>\n{}"
         "<h2>Order of work</h2>\n{}",
-        html(card.pressures), rows(card.settings), rows(card.running), card_cuts(card, boxes), rows(card.work));
+        html_words(card.pressures), rows(card.settings), rows(card.running), card_cuts(card, boxes), rows(card.work));
   return text + watch(card) + "</section>\n";
 }
 
@@ -105,14 +106,14 @@ std::string list_section(const Plan& plan, UnitSystem units, Boxes& boxes) {
   bool open = false;
   for (const plan::ListItem& item : plan.list.buy) {
     if (!open || item.shelf != shelf)
-      text += fmt::format("{}<h3>{}</h3>\n<ul class=\"ticks\">\n", open ? "</ul>\n" : "", html(item.shelf));
+      text += fmt::format("{}<h3>{}</h3>\n<ul class=\"ticks\">\n", open ? "</ul>\n" : "", html_words(item.shelf));
     open = true;
     shelf = item.shelf;
     std::string under = "for " + joined(item.used_for, ", ");
     if (!item.instead.empty()) under += ", or " + joined(item.instead, "; or ");
     text += tick_row(boxes, "buy", quantity_of(item), item_name(item, units), price_of(item), under);
   }
-  if (open) text += fmt::format("</ul>\n<p>{}</p>\n", html(sum_words(plan.list)));
+  if (open) text += fmt::format("</ul>\n<p>{}</p>\n", html_words(sum_words(plan.list)));
   if (!plan.list.consumables.empty()) text += "<h3>Consumables and test gear</h3>\n<ul class=\"ticks\">\n";
   for (const plan::Consumable& item : plan.list.consumables)
     text += tick_row(boxes, "consumable", "", item.name, item.quantity, item.why);
@@ -126,15 +127,15 @@ std::string list_section(const Plan& plan, UnitSystem units, Boxes& boxes) {
 
 std::string step_section(const std::string& title, const std::vector<StepList>& lists, Boxes& boxes) {
   if (lists.empty()) return "";
-  std::string text = fmt::format("<section>\n<h2>{}</h2>\n", html(title));
+  std::string text = fmt::format("<section>\n<h2>{}</h2>\n", html_words(title));
   for (const StepList& list : lists) {
-    text += fmt::format("<h3>{}</h3>\n<ul class=\"ticks\">\n", html(list.title));
+    text += fmt::format("<h3>{}</h3>\n<ul class=\"ticks\">\n", html_words(list.title));
     for (const SaidStep& step : list.steps) {
       const std::string of = step.of.empty()    ? ""
                              : step.number == 0 ? step.of + ": "
                                                 : fmt::format("{}, step {}: ", step.of, step.number);
       text += fmt::format("<li><label class=\"step\">{}<span>{}</span></label></li>\n",
-                          boxes.box(list.title, of + step.text), html(of + step.text));
+                          boxes.box(list.title, of + step.text), html_words(of + step.text));
     }
     text += "</ul>\n";
   }
@@ -148,10 +149,11 @@ std::string drawing_section(const Plan& plan, UnitSystem units) {
 }
 
 std::string standing_section(const Plan& plan, UnitSystem units) {
-  std::string text = "<section>\n<h2>With every plan</h2>\n<ul>\n";
+  std::string text = "<section>\n<h2>All cautions</h2>\n<ul>\n";
   for (const plan::Caution& caution : plan.cautions)
     text += fmt::format("<li>{}{} <span class=\"soft\">[{}]</span></li>\n",
-                        caution.standing ? "" : "In this job: ", html(say(caution.fact, units)), html(caution.source));
+                        caution.standing ? "" : "In this job: ", html_words(say(caution.fact, units)),
+                        html_words(caution.source));
   return text + "</ul>\n</section>\n";
 }
 

@@ -8,6 +8,7 @@
 #include "plan/job/job_keys.h"
 #include "report/json/schema_json.h"
 #include "report/text/help_text.h"
+#include "report/words/glossary.h"
 #include "report/words/help_topics.h"
 
 #include <CLI/CLI.hpp>
@@ -60,19 +61,28 @@ std::string topics_with(const std::vector<std::string>& words) {
   return text;
 }
 
+/// Words of the trade whose own name has all the words; all of them under `glossary`.
+std::string terms_with(const std::vector<std::string>& words) {
+  std::string text;
+  for (const report::Term& term : report::glossary())
+    if (says_all("glossary " + std::string(term.name), words))
+      text += report::wrapped(fmt::format("  {}: ", term.name), std::string(term.meaning) + ".", 80);
+  return text;
+}
+
 int help_with(const CLI::App& app, const std::vector<std::string>& words, const Session& session) {
   std::vector<const plan::JobKey*> keys;
   for (const plan::JobKey& key : plan::job_keys())
     if (says_all(key.path + " " + key.help, words)) keys.push_back(&key);
   const std::string options = options_with(app, words);
-  const std::string topics = topics_with(words);
+  const std::string topics = topics_with(words) + terms_with(words);
   session.out << topics << (topics.empty() ? "" : "\n");
   if (!keys.empty()) session.out << "In a job file\n" << report::keys_text(keys);
   if (!options.empty()) session.out << (keys.empty() ? "" : "\n") << "On the command line\n" << options;
   if (!topics.empty() || !keys.empty() || !options.empty()) return kDone;
   session.out << fmt::format(
-      "Nothing says '{}'. riserun help lists the verbs, riserun help job all keys of a job; verdict, order, words and "
-      "files are explained.\n",
+      "Nothing says '{}'. riserun help lists the verbs, riserun help job all keys of a job; verdict, order, words, "
+      "files and glossary are explained.\n",
       fmt::join(words, " "));
   return kNoSolution;
 }
@@ -104,7 +114,7 @@ void add_help_verb(CLI::App& app, Session& session) {
   CLI::App* verb = app.add_subcommand("help", "What a key of a job, a verb or an option is, by any words of it");
   verb->add_option("words", options->words,
                    "As \"regulator\" or \"bare panel\"; \"job\" for all keys of a job, \"verdict\", \"order\", "
-                   "\"words\", \"files\"");
+                   "\"words\", \"files\", \"glossary\"");
   verb->add_option("--schema", options->schema,
                    "The JSON Schema of such a file, for editors: job, bin, or catalog, which is own parts and prices")
       ->check(CLI::IsMember({"job", "bin", "catalog"}));

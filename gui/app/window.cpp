@@ -164,6 +164,7 @@ struct Window::Inside {
     number("unsaved", job.file.unsaved ? 1 : 0);
     number("printing", desk.printing.valid() ? 1 : 0);
     number("sheet", static_cast<int>(desk.sheet));
+    number("clock", in_seconds(desk.playback.now));
     number("frames", costs.size());
     if (!letters) letters.emplace(*ImGui::GetIO().Fonts);
     const LettersDrawn drawn = letters->of(*ImGui::GetDrawData());

@@ -131,6 +131,11 @@ void why(Frame& frame) { frame.desk.reasons.opens = frame.desk.shown.plan != nul
 
 void find(Frame& frame) { frame.desk.finder.opens = true; }
 
+template <HelpPage page>
+void help(Frame& frame) {
+  frame.desk.help = {true, page};
+}
+
 void menus(Frame& frame) { frame.desk.menu_opens = Menu::file; }
 
 void fit(Frame& frame) { frame.desk.connections.canvas.fit_wanted = true; }
@@ -178,7 +183,8 @@ void play(Frame& frame) {
 }
 
 void seek(Frame& frame, Time to) {
-  frame.desk.playback = {std::clamp(to, Time{}, frame.desk.shown.timeline.whole()), false};
+  frame.desk.playback.now = std::clamp(to, Time{}, frame.desk.shown.timeline.whole());
+  frame.desk.playback.playing = false;
 }
 
 /// A step of the timeline on or back.
@@ -186,6 +192,11 @@ template <int direction>
 void step_clock(Frame& frame) {
   constexpr double kStep = 0.02;  // of the timeline
   seek(frame, frame.desk.playback.now + frame.desk.shown.timeline.whole() * (direction * kStep));
+}
+
+template <int row>
+void at_speed(Frame& frame) {
+  frame.desk.playback.speed = kSpeeds[row];
 }
 
 void to_start(Frame& frame) { seek(frame, Time{}); }
@@ -258,12 +269,18 @@ constexpr CommandRow kCommands[] = {
     {Do::step_back, Menu::water, "Back", {Key::down}, step_clock<-1>},
     {Do::to_start, Menu::water, "To the start", {Key::home}, to_start},
     {Do::to_end, Menu::water, "To the end", {Key::end}, to_end},
+    {Do::speed_1, Menu::water, "As fast as the water", ctrl_shift(digit(1)), at_speed<0>, true},
+    {Do::speed_10, Menu::water, "10 times as fast", ctrl_shift(digit(2)), at_speed<1>},
+    {Do::speed_60, Menu::water, "60 times as fast", ctrl_shift(digit(3)), at_speed<2>},
 
     {Do::inch_or_metric, Menu::settings, "Inch or metric", ctrl(letter('M')), inch_or_metric},
     {Do::light_or_dark, Menu::settings, "Light or dark", ctrl(letter('L')), light_or_dark},
     {Do::larger_text, Menu::settings, "Larger text", ctrl(Key::equal), larger, true},
     {Do::smaller_text, Menu::settings, "Smaller text", ctrl(Key::minus), smaller},
     {Do::usual_text, Menu::settings, "Usual text", ctrl(digit(0)), usual},
+
+    {Do::keys, Menu::help, "Keys", {function_key(1)}, help<HelpPage::keys>},
+    {Do::glossary, Menu::help, "Glossary", {function_key(2)}, help<HelpPage::glossary>},
 };
 
 }  // namespace

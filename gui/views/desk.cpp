@@ -36,14 +36,8 @@ Requests draw_tabs(const Scene& scene, Sheet now) {
     const bool chosen = now == tab.sheet;
     const bool wrong = tab.sheet == Sheet::file && !scene.model.job().problems.empty() &&
                        gui::still_to_give(scene.model.job()).empty();
-    ImGui::PushStyleColor(ImGuiCol_Button, packed(scene.theme[chosen ? Ink::accent_ground : Ink::panel]));
-    ImGui::PushStyleColor(ImGuiCol_ButtonHovered, packed(scene.theme[chosen ? Ink::accent_ground : Ink::field_over]));
-    ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[chosen  ? Ink::accent_text
-                                                            : wrong ? Ink::refused
-                                                                    : Ink::text]));
-    if (ImGui::Button(name)) asked.push_back(tab.shows_it);
+    if (one_of(scene, name, chosen, wrong ? Ink::refused : Ink::text)) asked.push_back(tab.shows_it);
     note_item(scene, std::string("tab ") + name);
-    ImGui::PopStyleColor(3);
   }
   ImGui::PopStyleVar();
   return asked;
@@ -241,6 +235,7 @@ Requests draw(const Scene& scene, Desk& desk) {
   append(asked, draw_questions(scene, desk.question));
   append(asked, draw_reasons(scene, desk.reasons));
   append(asked, draw_finder(scene, desk.finder));
+  draw_help(scene, desk.help);
   desk.finder.opens = false;
   ImGui::End();
   return asked;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "gui/views/finder.h"
+#include "gui/views/help.h"
 #include "gui/views/questions.h"
 #include "gui/views/reasons.h"
 #include "gui/views/sheets/connections_sheet.h"
@@ -34,6 +35,7 @@ struct Desk {
   QuestionState question;
   ReasonsState reasons;
   FinderState finder;
+  HelpState help;
   StartState start;
   Places places;
 

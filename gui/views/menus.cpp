@@ -26,7 +26,7 @@ void recent(const Scene& scene, Requests& asked) {
 
 /// The menu that an arrow to the side leads to from an open one.
 std::optional<Menu> beside(Menu menu) {
-  constexpr int kMenus = static_cast<int>(Menu::settings) + 1;
+  constexpr int kMenus = static_cast<int>(Menu::help) + 1;
   const auto pressed = [](Key key) { return ImGui::IsKeyPressed(static_cast<int>(key), false); };
   const int step = pressed(Key::right) ? 1 : pressed(Key::left) ? -1 : 0;
   if (step == 0) return std::nullopt;
@@ -39,7 +39,7 @@ Requests draw_menus(const Scene& scene, Desk& desk) {
   Requests asked;
   if (!ImGui::BeginMainMenuBar()) return asked;
   std::optional<Menu> next;
-  for (const Menu menu : {Menu::file, Menu::edit, Menu::show, Menu::water, Menu::settings}) {
+  for (const Menu menu : {Menu::file, Menu::edit, Menu::show, Menu::water, Menu::settings, Menu::help}) {
     if (desk.menu_opens == menu) ImGui::OpenPopup(name_of(menu));
     if (!ImGui::BeginMenu(name_of(menu))) continue;
     note_place(scene, std::string("menu ") + name_of(menu), {0.0F, 0.0F, 1.0F, 1.0F});

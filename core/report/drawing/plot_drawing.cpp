@@ -22,6 +22,7 @@ class PlotSketch {
     drawing_.high = {wide_, high_};
     values();
     times();
+    for (const PlotLevel& level : plot_.levels) against(level);
     for (std::size_t row = 0; row < plot_.series.size(); ++row) curve(plot_.series[row], ink_of(plot_, row));
     names();
     return std::move(drawing_);
@@ -66,6 +67,13 @@ class PlotSketch {
     }
     band(series, ink);
     drawing_.shapes.push_back(std::move(way));
+  }
+
+  /// A level with its words over its left end, where the curve has not risen yet.
+  void against(const PlotLevel& level) {
+    const Ink ink = level.warning ? Ink::refused : Ink::text;
+    line("level", {{0.0, y(level.value)}, {wide_, y(level.value)}}, ink, 1.0F, Line::hidden);
+    words("level", {wide_, y(level.value)}, level.name, Align::high, level.warning ? Align::high : Align::low, ink);
   }
 
   /// Of the range between the fast and the slow course; in strips wide enough that a page need not hold thousands.

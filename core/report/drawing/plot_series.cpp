@@ -1,5 +1,7 @@
 #include "report/drawing/plot_series.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <functional>
@@ -90,10 +92,23 @@ std::string plot_unit(Quantity quantity, UnitSystem units) {
   return "";
 }
 
+/// What the air's pressure is read against: the regulator's setting and the walls' limit.
+std::vector<PlotLevel> pressure_levels(const plan::Plan& plan, UnitSystem units) {
+  std::vector<PlotLevel> levels;
+  const auto add_level = [&](const char* name, GaugePressure value, bool warning) {
+    if (value > GaugePressure{})
+      levels.push_back({fmt::format("{} {}", name, write_pressure_alone(value, units)),
+                        units == UnitSystem::inch ? in_psi(value) : in_bar(value), warning});
+  };
+  add_level("setting", plan.transfer.system.air.set_pressure, false);
+  add_level("walls' limit", plan.walls.limit, true);
+  return levels;
+}
+
 }  // namespace
 
 Plot plot_of(const plan::Plan& plan, const Timeline& timeline, Quantity quantity, UnitSystem units) {
-  Plot plot{quantity, plot_title(quantity), plot_unit(quantity, units), {}, 0.0, 0.0};
+  Plot plot{quantity, plot_title(quantity), plot_unit(quantity, units), {}, {}, 0.0, 0.0};
   for (const Reading& reading : readings(quantity, units)) {
     PlotSeries series{reading.name, {}};
     add(plan.transfer.fill, Time{}, timeline.fill_shown, reading.read, series);
@@ -103,6 +118,10 @@ Plot plot_of(const plan::Plan& plan, const Timeline& timeline, Quantity quantity
       plot.most = std::max(plot.most, point.high);
     }
     plot.series.push_back(std::move(series));
+  }
+  if (quantity == Quantity::air_pressure) {
+    plot.levels = pressure_levels(plan, units);
+    for (const PlotLevel& level : plot.levels) plot.most = std::max(plot.most, level.value);
   }
   return plot;
 }

@@ -23,6 +23,13 @@ struct PlotSeries {
   std::vector<PlotPoint> points;
 };
 
+/// A value that the curves are read against, all along the time.
+struct PlotLevel {
+  std::string name;  // "walls' limit 7.14 psi"
+  double value = 0.0;
+  bool warning = false;  // it must not be reached
+};
+
 enum class Quantity : std::uint8_t { flow, levels, air_pressure };
 
 struct Plot {
@@ -30,6 +37,7 @@ struct Plot {
   std::string title;  // "flow"
   std::string unit;   // "gpm"
   std::vector<PlotSeries> series;
+  std::vector<PlotLevel> levels;
   double least = 0.0;  // of all that is drawn, range included
   double most = 0.0;
 };

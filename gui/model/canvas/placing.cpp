@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <optional>
 
 namespace riserun::gui {
 
@@ -225,17 +226,31 @@ class Placing {
     }
   }
 
-  /// One over the other, the lowest where its port may be lowest.
+  /// How high the axis of a run stands over the floor of the reservoir whose side it begins at: as the job says, else
+  /// low, as a drain does.
+  float over_floor(std::size_t row) const {
+    constexpr float kLow = 0.12F;  // of the height
+    const Box& vessel = layout_.nodes[kReservoir];
+    const plan::JobPort* port = plan::find_port(wish_.plan.job, wish_.plan.connections[row].from);
+    const Length height = wish_.plan.job.reservoir.height;
+    const bool said = port != nullptr && port->face_height && height > Length{};
+    const float share = said ? static_cast<float>(static_cast<double>(*port->face_height / height)) : kLow;
+    return std::clamp(share, 0.0F, 1.0F) * vessel.size.height;
+  }
+
+  /// One over the other, each as high as its port where the one below it leaves room.
   void place_rows(Zone side) {
     const Box& vessel = layout_.nodes[side == Zone::row ? kReservoir : kTable];
-    float bottom = vessel.bottom() + (side == Zone::row ? 0.0F : kGap);
     const auto& rows = zone(side);
     int lane = 0;
+    std::optional<float> below;
     for (auto row = rows.rbegin(); row != rows.rend(); ++row) {
       RunBlock& one = block(*row);
-      one.move(
-          {vessel.right() + kBung + 9.0F * static_cast<float>(lane++) - one.base.where.x, bottom - one.all.bottom()});
-      bottom = one.all.corner.y - kGap / 2.0F;
+      const float wanted = side == Zone::row ? vessel.bottom() - over_floor(*row) - one.base.where.y
+                                             : vessel.bottom() + kGap - one.all.bottom();
+      const float down = below ? std::min(wanted, *below - one.all.bottom()) : wanted;
+      one.move({vessel.right() + kBung + 9.0F * static_cast<float>(lane++) - one.base.where.x, down});
+      below = one.all.corner.y - kGap / 2.0F;
     }
   }
 

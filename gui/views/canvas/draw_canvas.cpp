@@ -3,6 +3,7 @@
 
 #include "gui/model/canvas/lay_out.h"
 #include "gui/views/canvas/canvas_sight.h"
+#include "gui/views/scene/words.h"
 
 #include <imgui.h>
 
@@ -16,6 +17,9 @@ namespace riserun::views {
 namespace {
 
 constexpr float kWheelStep = 1.15F;  // a notch of the wheel
+constexpr const char* kPortMenu = "port menu";
+constexpr const char* kPartMenu = "part menu";
+constexpr const char* kSheetMenu = "sheet menu";
 
 /// What the hand does to the canvas, before it is painted.
 class Hand {
@@ -150,14 +154,20 @@ class Hand {
         state_.moving.clear();
       }
     }
-    if (over_ && ImGui::IsMouseReleased(ImGuiMouseButton_Right) && !state_.panning && pointed_.node != gui::kNoRow) {
-      state_.selected = {key_of(pointed_.node)};
-      ImGui::OpenPopup("part menu");
-    }
+    if (over_ && ImGui::IsMouseReleased(ImGuiMouseButton_Right) && !state_.panning) open_menu();
     if (!ImGui::IsMouseDown(ImGuiMouseButton_Right) && !ImGui::IsMouseDown(ImGuiMouseButton_Middle))
       state_.panning = false;
     if (over_ && pointed_.node != gui::kNoRow && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left))
       asked_.push_back(Do::other_choices);
+  }
+
+  /// Of a port, a part, or the sheet itself.
+  void open_menu() {
+    const bool part = pointed_.port == nullptr && pointed_.node != gui::kNoRow &&
+                      shown().sketch.nodes[pointed_.node].part.has_value();
+    state_.menu_of_port = pointed_.port == nullptr ? "" : pointed_.port->port;
+    if (part) state_.selected = {key_of(pointed_.node)};
+    ImGui::OpenPopup(!state_.menu_of_port.empty() ? kPortMenu : part ? kPartMenu : kSheetMenu);
   }
 
   void select_boxed() {
@@ -177,9 +187,36 @@ class Hand {
   bool over_ = false;
 };
 
-void menu_row(Requests& asked, Do what) {
+void menu_row(const Scene& scene, Requests& asked, Do what) {
   const CommandRow& row = row_of(what);
   if (ImGui::MenuItem(row.name, keys_of(row).c_str())) asked.push_back(what);
+  note_item(scene, std::string("menu row ") + row.name);
+}
+
+bool has_a_run(const plan::Plan& plan, const std::string& port) {
+  return std::any_of(plan.connections.begin(), plan.connections.end(), [&](const plan::ConnectionPlan& connection) {
+    return connection.from == port ||
+           std::find(connection.ends.begin(), connection.ends.end(), port) != connection.ends.end();
+  });
+}
+
+/// What can be done with the port: a run to any other that is free of one, its measurements.
+void port_menu(const Scene& scene, const std::string& port, Requests& asked) {
+  if (!ImGui::BeginPopup(kPortMenu)) return;
+  ImGui::TextDisabled("%s", port.c_str());
+  if (ImGui::BeginMenu("Connect with")) {
+    for (const gui::Node& node : scene.shown.sketch.nodes)
+      for (const gui::Pin& pin : node.pins) {
+        if (pin.port.empty() || pin.port == port || has_a_run(*scene.shown.plan, pin.port)) continue;
+        if (ImGui::MenuItem(pin.port.c_str())) asked.push_back(gui::Perform{gui::Connect{port, pin.port, "", ""}});
+        note_item(scene, "connect with " + pin.port);
+      }
+    ImGui::EndMenu();
+  }
+  note_item(scene, "menu row Connect with");
+  if (ImGui::MenuItem(words::kMeasurements)) asked.push_back(ShowField{port});
+  note_item(scene, std::string("menu row ") + words::kMeasurements);
+  ImGui::EndPopup();
 }
 
 }  // namespace
@@ -191,9 +228,17 @@ Requests draw_canvas(const Scene& scene, CanvasState& state, const PixelBox& can
   paint_canvas(hand.sight(), state, hand.pointed());
   ImGui::SetItemAllowOverlap();
   tell(hand.sight(), state, hand.pointed());
-  if (!ImGui::BeginPopup("part menu")) return asked;
-  for (const Do what : {Do::other_choices, Do::use_this, Do::never_use, Do::count_in_bin}) menu_row(asked, what);
-  ImGui::EndPopup();
+  port_menu(scene, state.menu_of_port, asked);
+  if (ImGui::BeginPopup(kPartMenu)) {
+    for (const Do what : {Do::other_choices, Do::use_this, Do::never_use, Do::count_in_bin})
+      menu_row(scene, asked, what);
+    ImGui::EndPopup();
+  }
+  if (ImGui::BeginPopup(kSheetMenu)) {
+    for (const Do what : {Do::connect, Do::add_port, Do::find, Do::fit, Do::nearer, Do::farther, Do::all_parts})
+      menu_row(scene, asked, what);
+    ImGui::EndPopup();
+  }
   return asked;
 }
 

@@ -5,7 +5,7 @@ namespace riserun::views {
 void Playback::advance(const Timeline& timeline, Time frame) {
   if (!playing) return;
   const Time whole = timeline.whole();
-  now += frame * static_cast<double>(whole / kShowLasts);
+  now += frame * speed;
   if (now < whole) return;
   now = whole;
   playing = false;

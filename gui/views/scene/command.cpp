@@ -69,6 +69,8 @@ const char* name_of(Menu menu) {
       return "Water";
     case Menu::settings:
       return "Settings";
+    case Menu::help:
+      return "Help";
   }
   return "";
 }

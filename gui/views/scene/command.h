@@ -78,15 +78,20 @@ enum class Do {
   step_back,
   to_start,
   to_end,
+  speed_1,
+  speed_10,
+  speed_60,
   inch_or_metric,
   light_or_dark,
   larger_text,
   smaller_text,
   usual_text,
+  keys,
+  glossary,
   count,  // of them, no command
 };
 
-enum class Menu { file, edit, show, water, settings };
+enum class Menu { file, edit, show, water, settings, help };
 
 struct Shortcut {
   Key key = Key::none;

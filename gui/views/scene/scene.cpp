@@ -89,6 +89,15 @@ void hint(const Scene& scene, const std::string& text) {
   ImGui::PopStyleVar();
 }
 
+bool one_of(const Scene& scene, const char* name, bool chosen, Ink text) {
+  ImGui::PushStyleColor(ImGuiCol_Button, packed(scene.theme[chosen ? Ink::accent_ground : Ink::panel]));
+  ImGui::PushStyleColor(ImGuiCol_ButtonHovered, packed(scene.theme[chosen ? Ink::accent_ground : Ink::field_over]));
+  ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[chosen ? Ink::accent_text : text]));
+  const bool pressed = ImGui::Button(name);
+  ImGui::PopStyleColor(3);
+  return pressed;
+}
+
 bool begin_stale(const Scene& scene) {
   if (scene.model.plan().current) return false;
   ImGui::PushStyleVar(ImGuiStyleVar_Alpha, 0.55F);

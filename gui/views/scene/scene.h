@@ -92,6 +92,8 @@ void wrapped(const Scene& scene, Ink ink, const std::string& text);
 void strong(const Scene& scene, const std::string& text);
 /// Words beside the pointer: where a number comes from, what a key does.
 void hint(const Scene& scene, const std::string& text);
+/// A button of a row of which one is chosen; whether it was pressed.
+bool one_of(const Scene& scene, const char* name, bool chosen, Ink text = Ink::text);
 /// The plan is not of what stands in the job now: what is drawn next is grey until the end.
 bool begin_stale(const Scene& scene);
 void end_stale(bool begun);

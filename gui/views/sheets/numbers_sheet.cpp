@@ -5,6 +5,9 @@
 
 #include <imgui.h>
 
+#include <initializer_list>
+#include <string>
+
 namespace riserun::views {
 
 namespace {
@@ -40,7 +43,6 @@ void losses(const Scene& scene, const char* title, const std::vector<hydraulics:
 }
 
 void assumptions(const Scene& scene, const plan::Plan& plan) {
-  strong(scene, "Assumed");
   if (!ImGui::BeginTable("assumed", 3, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchProp)) return;
   for (const plan::Assumption& assumption : plan.assumptions) {
     ImGui::TableNextRow();
@@ -70,36 +72,56 @@ void draw_changes(const Scene& scene) {
   ImGui::Spacing();
 }
 
+void figure_table(const Scene& scene, const FigureGroup& group) {
+  ImGui::Spacing();
+  strong(scene, group.title);
+  if (!ImGui::BeginTable(group.title.c_str(), 3, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchProp)) return;
+  ImGui::TableSetupColumn("label", ImGuiTableColumnFlags_WidthStretch, 3.0F);
+  ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 4.0F);
+  ImGui::TableSetupColumn("beside", ImGuiTableColumnFlags_WidthStretch, 4.0F);
+  for (const Figure& figure : group.figures) figure_row(scene, figure);
+  ImGui::EndTable();
+}
+
+/// What a person looks for together: the figures of some topics, and what goes with them.
+struct Group {
+  const char* title;
+  std::initializer_list<plan::Topic> topics;
+};
+
+using plan::Topic;
+const Group kDanger{"Danger", {Topic::whole_job, Topic::walls, Topic::relief, Topic::leak_test, Topic::care}};
+const Group kCutAndWeld{"Cut and weld", {Topic::riser, Topic::connections, Topic::list}};
+const Group kFillAndDrain{"Fill and drain", {Topic::levels, Topic::transfer}};
+
+bool begins(const Scene& scene, const char* title) {
+  const bool open = ImGui::CollapsingHeader(title, ImGuiTreeNodeFlags_DefaultOpen);
+  note_item(scene, std::string("group ") + title);
+  return open;
+}
+
+bool draw_group(const Scene& scene, const Group& group) {
+  if (!begins(scene, group.title)) return false;
+  for (const Topic topic : group.topics) {
+    for (const FigureGroup& figures : scene.shown.figures)
+      if (figures.topic == topic) figure_table(scene, figures);
+    draw_remarks(scene, topic);
+  }
+  return true;
+}
+
 }  // namespace
 
 void draw_numbers(const Scene& scene) {
   const plan::Plan& plan = *scene.shown.plan;
   draw_changes(scene);
-  draw_remarks(scene, plan::Topic::whole_job);
-  plan::Topic before = plan::Topic::whole_job;
-  const auto& groups = scene.shown.figures;
-  for (std::size_t i = 0; i < groups.size(); ++i) {
-    const FigureGroup& group = groups[i];
-    ImGui::Spacing();
-    strong(scene, group.title);
-    if (ImGui::BeginTable(group.title.c_str(), 3, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchProp)) {
-      ImGui::TableSetupColumn("label", ImGuiTableColumnFlags_WidthStretch, 3.0F);
-      ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 4.0F);
-      ImGui::TableSetupColumn("beside", ImGuiTableColumnFlags_WidthStretch, 4.0F);
-      for (const Figure& figure : group.figures) figure_row(scene, figure);
-      ImGui::EndTable();
-    }
-    // Filling and draining share a topic: its remarks stand once, under the second.
-    const bool last_of_topic = i + 1 == groups.size() || groups[i + 1].topic != group.topic;
-    if (last_of_topic && group.topic != before) draw_remarks(scene, group.topic);
-    before = last_of_topic ? group.topic : before;
+  if (draw_group(scene, kDanger)) draw_standing(scene);
+  draw_group(scene, kCutAndWeld);
+  if (draw_group(scene, kFillAndDrain)) {
+    losses(scene, "Losses while filling", plan.transfer.fill.losses_at_mean);
+    losses(scene, "Losses while draining", plan.transfer.drain.losses_at_mean);
   }
-  losses(scene, "Losses while filling", plan.transfer.fill.losses_at_mean);
-  losses(scene, "Losses while draining", plan.transfer.drain.losses_at_mean);
-  assumptions(scene, plan);
-  draw_remarks(scene, plan::Topic::connections);
-  draw_remarks(scene, plan::Topic::care);
-  draw_standing(scene);
+  if (begins(scene, "Assumed")) assumptions(scene, plan);
 }
 
 }  // namespace riserun::views

@@ -7,7 +7,8 @@ namespace riserun::views {
 namespace {
 
 void remark(const Scene& scene, Ink ink, const std::string& word, const std::string& text, const std::string& source) {
-  wrapped(scene, ink, word + ": " + text + (source.empty() ? "" : " [" + source + "]"));
+  wrapped(scene, ink, word + ": " + text);
+  if (!source.empty() && ImGui::IsItemHovered()) hint(scene, source);
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace riserun::views {
 
@@ -45,6 +46,7 @@ class PlotPainter {
     ImGui::PopFont();
     ImGui::PushFont(scene_.fonts.small);
     axes(fill_shown);
+    for (const report::PlotLevel& level : plot_.levels) against(level);
     for (std::size_t i = 0; i < plot_.series.size(); ++i) curve(plot_.series[i], report::ink_of(plot_, i));
     names();
     list_.AddLine({x(now), area_.top}, {x(now), area_.bottom}, ink(Ink::accent), scene_.px(1.5F));
@@ -102,6 +104,15 @@ class PlotPainter {
       if (x(time) + half < box_.right) text({x(time) - half, area_.bottom + scene_.px(5.0F)}, Ink::faint_text, words);
     }
     list_.AddLine({x(fill_shown), area_.top}, {x(fill_shown), area_.bottom}, ink(Ink::faint_text), scene_.scale);
+  }
+
+  /// A level with its words at its right end: of what must not be reached under the line, which is the plot's top.
+  void against(const report::PlotLevel& level) const {
+    const Ink which = level.warning ? Ink::refused : Ink::text;
+    list_.AddLine({area_.left, y(level.value)}, {area_.right, y(level.value)}, ink(which), scene_.scale);
+    const float line = ImGui::GetTextLineHeight();
+    text({area_.right - ImGui::CalcTextSize(level.name.c_str()).x, y(level.value) - (level.warning ? 0.0F : line)},
+         which, level.name);
   }
 
   void curve(const PlotSeries& series, Ink which) const {
@@ -202,6 +213,14 @@ Requests draw_clock(const Scene& scene) {
   Requests asked;
   const double whole = in_seconds(scene.shown.timeline.whole());
   if (ImGui::Button(scene.playback.playing ? "Pause" : "Play", {scene.px(70.0F), 0.0F})) asked.push_back(Do::play);
+  note_item(scene, "play");
+  for (std::size_t row = 0; row < std::size(kSpeeds); ++row) {
+    ImGui::SameLine(0.0F, scene.px(4.0F));
+    const std::string words = fmt::format("\xC3\x97{:.0f}", kSpeeds[row]);
+    if (one_of(scene, words.c_str(), scene.playback.speed == kSpeeds[row]))
+      asked.push_back(static_cast<Do>(static_cast<int>(Do::speed_1) + static_cast<int>(row)));
+    note_item(scene, "speed " + words);
+  }
   ImGui::SameLine();
   float now = static_cast<float>(in_seconds(scene.playback.now));
   const Phase phase = phase_at(scene.shown.timeline, scene.playback.now);

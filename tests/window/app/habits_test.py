@@ -83,6 +83,47 @@ class Habits(Driven):
             again.kill()
         self.assertIn("900 640", state.read_text(encoding="utf-8"))
 
+    def test_help_lists_the_keys_and_explains_the_words(self):
+        window = self.window
+        window.key("F1")
+        window.wait_for(lambda p: "help Ctrl+S" in p, "the keys")
+        window.click("help page Glossary")
+        window.wait_for(lambda p: "help barb" in p and "help Ctrl+S" not in p, "the glossary")
+        window.key("Escape")
+        window.wait_for(lambda p: "help barb" not in p, "it to close")
+        window.key("F2")
+        window.wait_for(lambda p: "help barb" in p, "the glossary by its key")
+        window.click("close help")
+        window.wait_for(lambda p: "help barb" not in p, "it to close")
+
+    def test_the_right_button_offers_what_can_be_done_there(self):
+        window = self.window
+        window.click("pin gauge bung", button=3)
+        window.wait_for(lambda p: "menu row Measurements" in p, "the port's menu")
+        window.click("menu row Measurements")
+        window.wait_for(lambda p: p["sheet"] == (2.0,), "its measurements")
+        window.key("ctrl+1")
+        pane = window.wait_for(lambda p: "pane canvas" in p, "the sheet")["pane canvas"]
+        window.hand("mousemove", int(pane[0] + 20), int(pane[1] + 12))
+        time.sleep(0.3)
+        window.hand("click", 3)
+        window.wait_for(lambda p: "menu row Connect two ports ..." in p, "the sheet's menu")
+        window.key("Escape")
+
+    def test_the_clock_runs_at_three_speeds(self):
+        window = self.window
+        window.key("ctrl+2")
+        window.wait_for(lambda p: "speed \u00d760" in p, "the speeds")
+        for speed, least, most in (("\u00d71", 0.5, 6.0), ("\u00d760", 30.0, 400.0)):
+            window.key("Home")
+            window.click("speed " + speed)
+            before = window.places()["clock"][0]
+            window.key("space")
+            time.sleep(1.5)
+            window.key("space")
+            after = window.wait_for(lambda p: p["clock"][0] > before, "the clock to run")["clock"][0]
+            self.assertTrue(least < after - before < most, (speed, before, after))
+
     def test_a_change_tells_what_it_has_changed(self):
         before = self.type_into("riser.clearance", "3/4 in")
         self.window.wait_for_act(before)

@@ -73,6 +73,13 @@ TEST(Plot, HoldsTheCurveInsideItsBand) {
 
 TEST(Plot, ReadsInTheUnitsAskedFor) {
   const Timeline timeline = timeline_of(plan::bevel_bench());
+  const Plot pressure = plot_of(plan::bevel_bench(), timeline, Quantity::air_pressure, UnitSystem::inch);
+  ASSERT_EQ(pressure.levels.size(), 2U);
+  EXPECT_NEAR(pressure.levels[0].value, in_psi(plan::bevel_bench().transfer.system.air.set_pressure), 1e-9);
+  EXPECT_FALSE(pressure.levels[0].warning);
+  EXPECT_NEAR(pressure.levels[1].value, in_psi(plan::bevel_bench().walls.limit), 1e-9);
+  EXPECT_TRUE(pressure.levels[1].warning);
+  EXPECT_GE(pressure.most, pressure.levels[1].value);
   const Plot inch = plot_of(plan::bevel_bench(), timeline, Quantity::levels, UnitSystem::inch);
   const Plot metric = plot_of(plan::bevel_bench(), timeline, Quantity::levels, UnitSystem::metric);
   EXPECT_EQ(inch.unit, "in");

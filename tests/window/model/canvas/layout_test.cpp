@@ -118,6 +118,11 @@ TEST_P(Elevation, RunsStandWhereTheirPortsAreAndPipesEndAtPins) {
       EXPECT_LE(part.middle().y, layout.nodes[kAirSupply].corner.y);
     } else if (port->place == plan::Place::side) {
       EXPECT_GT(part.middle().x, tank.right());
+      // As high as the job says; a drain of which it does not say so is low.
+      const plan::JobReservoir& box = drawn.plan.job.reservoir;
+      const double share = port->face_height ? in_metres(*port->face_height) / in_metres(box.height) : 0.12;
+      EXPECT_NEAR(layout.pins[link.a.node][link.a.pin].where.y, tank.bottom() - share * tank.size.height, 11.0)
+          << port->name;
     } else {
       EXPECT_LT(part.middle().y, tank.corner.y);
       EXPECT_NEAR(part.middle().x, layout.pins[link.a.node][link.a.pin].where.x, 0.5F * part.size.width + 1.0F);

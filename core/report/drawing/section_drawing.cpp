@@ -1,5 +1,7 @@
 #include "report/drawing/section_drawing.h"
 
+#include "report/drawing/section_devices.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -49,7 +51,7 @@ Geometry geometry_of(const Plan& plan) {
   p.height = in_metres(box.height);
   p.sheet = in_metres(box.sheet.thickness);
   p.baffles = box.supports.layout ? box.supports.layout->baffles_across : 0;
-  p.riser_x = middle_of_a_bay(p.length, p.baffles);
+  p.riser_x = along_lid(plan, plan.riser.bung).value_or(middle_of_a_bay(p.length, p.baffles));
   p.riser_bore = in_metres(plan.riser.request.pipe.bore);
   p.riser_wall = (in_metres(plan.riser.request.pipe.outside_diameter) - p.riser_bore) / 2.0;
   p.riser_end = in_metres(plan.riser.riser.end_height);
@@ -76,6 +78,7 @@ class Section {
     drawing_.high = {std::max(p_.length, p_.table_right) + p_.sheet, std::max(p_.table_rim, p_.bung_top)};
     fluids(depth);
     walls();
+    devices();
     line();
     words(depth);
     left_dimensions(depth);
@@ -184,6 +187,16 @@ class Section {
     area("table right", p_.table_right, p_.table_floor, p_.table_right + t, p_.table_rim, Ink::sheet_metal);
   }
 
+  /// What stands beside the reservoir is taken into sight; what stands on it is below the table.
+  void devices() {
+    for (Shape& shape : devices_on(plan_)) {
+      const auto* area = std::get_if<Area>(&shape);
+      for (const Spot& spot : area != nullptr ? area->outline : std::vector<Spot>())
+        drawing_.high.x = std::max(drawing_.high.x, spot.x);
+      drawing_.shapes.push_back(std::move(shape));
+    }
+  }
+
   void riser_pipe(double top) {
     const double inner = p_.riser_bore / 2.0;
     const double outer = inner + p_.riser_wall;
@@ -227,6 +240,22 @@ class Section {
       }
       drawing_.shapes.push_back(std::move(wall_of_hose));
     }
+    if (plan_.water_connection && plan_.connections[*plan_.water_connection].hose_joints > 0)
+      for (const bool at_table : {false, true}) clamps(at_table, outer);
+  }
+
+  /// Two clamps round each end of the hose, and the hexagon of the barb that it is pushed onto.
+  void clamps(bool at_table, double outer) {
+    const Spot end = on_hose(at_table ? 1.0 : 0.0);
+    const double up = at_table ? -1.0 : 1.0;
+    const auto band = [&](double from, double high, double half, Ink ink) {
+      const double a = end.y + up * from;
+      const double b = end.y + up * (from + high);
+      area("hose end", end.x - half, std::min(a, b), end.x + half, std::max(a, b), ink);
+    };
+    band(0.0, 0.8 * outer, 1.35 * outer, Ink::part_body);
+    band(1.2 * outer, 0.35 * outer, 1.25 * outer, Ink::part_edge);
+    band(1.9 * outer, 0.35 * outer, 1.25 * outer, Ink::part_edge);
   }
 
   /// From the bung (0) to the table's inlet (1): straight up at both ends.

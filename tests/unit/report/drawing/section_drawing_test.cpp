@@ -6,6 +6,7 @@
 #include <gmock/gmock.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace riserun::report {
 namespace {
@@ -50,6 +51,44 @@ TEST(Section, HangsTheRiserAtItsClearanceOverTheFloor) {
   ASSERT_NE(clearance, nullptr);
   EXPECT_NEAR(clearance->high - clearance->low, in_metres(plan::bevel_bench().riser.riser.clearance), 1e-12);
   EXPECT_EQ(clearance->text, "clearance 5/8 in");
+}
+
+TEST(Section, ShowsWhatStandsOnTheReservoirWhereTheMapOfTheLidHasIt) {
+  const plan::Plan& plan = plan::bevel_bench();
+  const Drawing drawing = section_drawing(plan, {}, UnitSystem::inch);
+  const double lid = in_metres(plan.job.reservoir.height);
+  for (const plan::LidBung& bung : plan.lid_map.bungs) {
+    if (bung.port == plan.riser.bung) continue;
+    const Area* area = find_shape<Area>(drawing, "bung " + bung.port);
+    ASSERT_NE(area, nullptr) << bung.port;
+    if (bung.place == plan::Place::lid) {
+      EXPECT_NEAR((area->outline[0].x + area->outline[1].x) / 2.0, in_metres(bung.at->from_left), 1e-9) << bung.port;
+      EXPECT_GE(area->outline[0].y, lid);
+    } else {
+      EXPECT_GE(area->outline[0].x, in_metres(plan.job.reservoir.length)) << bung.port;
+    }
+  }
+  // Gauge, relief valve and vent stand over their bungs, the drain beside its own, the riser at its spot.
+  const auto shapes_near = [&](const std::string& port, bool over) {
+    const Area* bung = find_shape<Area>(drawing, "bung " + port);
+    return std::count_if(drawing.shapes.begin(), drawing.shapes.end(), [&](const Shape& shape) {
+      const auto* area = std::get_if<Area>(&shape);
+      if (area == nullptr || area == bung || area->outline.empty()) return false;
+      const Spot& spot = area->outline.front();
+      return over ? std::abs(spot.x - bung->outline[0].x) < 0.08 && spot.y > bung->outline[2].y &&
+                        spot.y < bung->outline[2].y + 0.2
+                  : spot.x > bung->outline[1].x && std::abs(spot.y - bung->outline[0].y) < 0.15;
+    });
+  };
+  for (const char* port : {"gauge bung", "relief bung", "vent bung"}) EXPECT_GT(shapes_near(port, true), 1) << port;
+  EXPECT_GT(shapes_near("drain bung", false), 1);
+  EXPECT_NE(find_shape<Area>(drawing, "hose end"), nullptr);
+  const Area* riser = find_shape<Area>(drawing, "riser left");
+  ASSERT_NE(riser, nullptr);
+  for (const plan::LidBung& bung : plan.lid_map.bungs) {
+    if (bung.port != plan.riser.bung || !bung.at) continue;
+    EXPECT_NEAR(riser->outline[0].x, in_metres(bung.at->from_left), in_metres(bung.outside));
+  }
 }
 
 TEST(Section, DimensionsWhatItDraws) {

@@ -5,6 +5,7 @@
 #include "report/json/error_json.h"
 
 #include <CLI/CLI.hpp>
+#include <sys/ioctl.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -74,11 +75,25 @@ std::optional<UnitSystem> units_given(const CommonOptions& common) {
   return common.units == "metric" ? UnitSystem::metric : UnitSystem::inch;
 }
 
+namespace {
+
+/// Of the terminal window; lines beyond 120 are hard to follow back.
+std::size_t terminal_width() {
+  constexpr std::size_t kLeast = 80;
+  constexpr std::size_t kMost = 120;
+  winsize window{};
+  if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &window) != 0 || window.ws_col == 0) return report::kPageWidth;
+  return std::clamp<std::size_t>(window.ws_col, kLeast, kMost);
+}
+
+}  // namespace
+
 report::Style Session::style(UnitSystem otherwise) const {
   report::Style result;
   result.units = units_given(common).value_or(otherwise);
-  result.bold_headings =
-      common.color == "auto" && std::getenv("NO_COLOR") == nullptr && &out == &std::cout && isatty(STDOUT_FILENO) != 0;
+  const bool terminal = &out == &std::cout && isatty(STDOUT_FILENO) != 0;
+  result.bold_headings = common.color == "auto" && std::getenv("NO_COLOR") == nullptr && terminal;
+  if (terminal) result.width = terminal_width();
   return result;
 }
 

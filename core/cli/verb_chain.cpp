@@ -112,7 +112,7 @@ std::optional<chain::Spares> spares_of(bool wanted, const chain::Finder& finder,
 }
 
 void print_spares(const Stock& stock, const std::optional<chain::Spares>& spares, const Session& session) {
-  if (spares) session.out << report::spares_text(*stock.catalog, *spares, {});
+  if (spares) session.out << report::spares_text(*stock.catalog, *spares, {}, session.style(UnitSystem::inch));
 }
 
 void print_alternatives(const Stock& stock, const chain::ChainRequest& request, const chain::Finder& finder,

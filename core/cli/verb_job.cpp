@@ -80,7 +80,7 @@ void add_job_verb(CLI::App& app, Session& session, const std::string& name, cons
 /// A section by itself: what is open comes first, whatever the section.
 template <std::string (*section)(const plan::Plan&, const report::Style&)>
 std::string with_findings(const plan::Plan& plan, const report::Style& style) {
-  return report::findings_text(plan, style.units) + section(plan, style);
+  return report::findings_text(plan, style) + section(plan, style);
 }
 
 std::string transfer_and_losses(const plan::Plan& plan, const report::Style& style) {
@@ -97,7 +97,7 @@ std::string list_and_spares(const plan::Plan& plan, const report::Style& style) 
   std::vector<std::string> names;
   for (const plan::ConnectionPlan& connection : plan.connections) names.push_back(connection.name);
   return report::list_text(plan, style) + "\n" + report::heading("Spares", style) +
-         report::spares_text(*plan.catalog, plan::spares_for(plan), names);
+         report::spares_text(*plan.catalog, plan::spares_for(plan), names, style);
 }
 
 std::string list_and_spares_json(const plan::Plan& plan, UnitSystem units) {

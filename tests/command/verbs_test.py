@@ -2,11 +2,16 @@
 
 What each verb and option answers is tested without a process, in tests/unit/cli.
 """
+import fcntl
 import json
+import os
 import pathlib
+import pty
+import struct
 import subprocess
 import sys
 import tempfile
+import termios
 import unittest
 
 PROGRAM, EXAMPLES = sys.argv[1], pathlib.Path(sys.argv[2])
@@ -17,7 +22,41 @@ def run(*words, **how):
     return subprocess.run([PROGRAM, *map(str, words)], stderr=subprocess.PIPE, text=True, **how)
 
 
+def on_terminal(columns, *words):
+    """What the program prints on a terminal of so many columns."""
+    ours, its = pty.openpty()
+    fcntl.ioctl(its, termios.TIOCSWINSZ, struct.pack("HHHH", 40, columns, 0, 0))
+    done = subprocess.Popen([PROGRAM, *map(str, words)], stdout=its, stderr=subprocess.DEVNULL, env={**os.environ, "NO_COLOR": "1"})
+    os.close(its)
+    text = b""
+    while True:
+        try:
+            more = os.read(ours, 65536)
+        except OSError:  # the program has let go of the terminal
+            break
+        if not more:
+            break
+        text += more
+    done.wait()
+    os.close(ours)
+    return text.decode().replace("\r\n", "\n")
+
+
 class Program(unittest.TestCase):
+    def test_sentences_are_as_wide_as_the_terminal(self):
+        for words in (("chain", "1-1/2 FNPT", "1-1/2 FNPT", "--held", "--need", "ball valve"), ("chain", "1 FNPT", "1 FNPT", "--held", "--most-parts", "2"),
+                      ("identify", "--od", "1.05 in", "--tpi", "14"), ("transfer", EXAMPLES / "bevel-bench.yaml"), ("plan", EXAMPLES / "bevel-bench.yaml")):
+            widest = {}
+            for columns in (40, 80, 100, 120, 200):
+                lines = [line for line in on_terminal(columns, *words).split("\n") if "  " not in line.strip()]  # no table
+                widest[columns] = max(map(len, lines))
+                self.assertGreater(len(lines), 3, words)
+                self.assertLessEqual(widest[columns], min(max(columns, 80), 120), (words, columns))
+            if words[0] == "chain":
+                self.assertGreater(widest[120], widest[80], words)
+        text = run("chain", "1 FNPT", "1 FNPT", "--held", "--most-parts", "2").stdout
+        self.assertEqual(text, on_terminal(100, "chain", "1 FNPT", "1 FNPT", "--held", "--most-parts", "2"))
+
     def test_help_is_done(self):
         done = run("--help")
         self.assertEqual((done.returncode, done.stderr), (0, ""))

@@ -20,13 +20,15 @@ using chain::NoChain;
 constexpr std::size_t kReachableShown = 12;
 constexpr std::size_t kMaterialsShown = 2;
 
-std::string reachable(const Catalog& catalog, const std::string& from, const std::vector<chain::PortTypeId>& ports) {
+std::string reachable(const Catalog& catalog, const std::string& from, const std::vector<chain::PortTypeId>& ports,
+                      const Style& style) {
   std::string list;
   for (std::size_t i = 0; i < std::min(ports.size(), kReachableShown); ++i)
     list += (i ? ", " : "") + catalog.written(ports[i]);
   if (ports.size() > kReachableShown) list += fmt::format(" and {} more", ports.size() - kReachableShown);
   return wrapped("    - ",
-                 fmt::format("from {}: {}", from, list.empty() ? "nothing that may be used goes onto it" : list));
+                 fmt::format("from {}: {}", from, list.empty() ? "nothing that may be used goes onto it" : list),
+                 style.width);
 }
 
 bool names_held_ends(const NoChain& none) {
@@ -49,28 +51,33 @@ std::vector<std::string> lifts_with_cost(const NoChain& none, UnitSystem units) 
   return lines;
 }
 
-std::string none_text(const Catalog& catalog, const ChainRequest& request, const NoChain& none, UnitSystem units) {
-  std::string text = wrapped("  ", "No chain: " + say(none.reason, units));
+std::string none_text(const Catalog& catalog, const ChainRequest& request, const NoChain& none, const Style& style) {
+  const UnitSystem units = style.units;
+  std::string text = wrapped("  ", "No chain: " + say(none.reason, units), style.width);
   if (none.special_order) {
     const catalog::Part& part = catalog.part(*none.special_order);
     text += wrapped(
-        "  ", fmt::format("A special order mends it: {} ({}).", part_label(catalog, part), write_about(part.price)));
+        "  ", fmt::format("A special order mends it: {} ({}).", part_label(catalog, part), write_about(part.price)),
+        style.width);
   }
   if (none.missing_part && !none.special_order)
-    text += wrapped("  ", "One part would complete it, if it can be had: " + say(*none.missing_part, units) + ".");
+    text += wrapped("  ", "One part would complete it, if it can be had: " + say(*none.missing_part, units) + ".",
+                    style.width);
   if (none.conflict.size() > 1)
     if (const quantity::Fact at_odds = chain::cannot_be_kept(none.conflict); none.reason != at_odds)
-      text += wrapped("  ", "And " + say(at_odds, units) + ".");
+      text += wrapped("  ", "And " + say(at_odds, units) + ".", style.width);
   if (none.conflict.size() > 1 && names_held_ends(none))
     text += wrapped("  ",
                     "Between held ends the last joint must be made without turning either: by a union, a swivel nut, a "
-                    "hose or a flange.");
+                    "hose or a flange.",
+                    style.width);
   text += bullet_list("Any one of these mends it",
-                      none.lifts.empty() ? say_all(none.mends, units) : lifts_with_cost(none, units));
-  text += bullet_list("Do not try", say_all(none.look_alikes, units));
+                      none.lifts.empty() ? say_all(none.mends, units) : lifts_with_cost(none, units), style);
+  text += bullet_list("Do not try", say_all(none.look_alikes, units), style);
   if (none.only_the_distance) return text;
-  text += "  What can be got to\n" + reachable(catalog, chain::name_of_first(request.from), none.reachable_from) +
-          reachable(catalog, chain::name_of_last(request.to), none.reachable_to);
+  text += "  What can be got to\n" +
+          reachable(catalog, chain::name_of_first(request.from), none.reachable_from, style) +
+          reachable(catalog, chain::name_of_last(request.to), none.reachable_to, style);
   return text;
 }
 
@@ -86,11 +93,12 @@ std::string figures_side_by_side(const std::vector<chain::Alternative>& rows, co
   }
   const std::vector<std::string> lines = column_lines(std::move(table), "  ", {0, 1, 2, 3, 4, 5});
   std::string text;
-  for (std::size_t row = 0; row < lines.size(); ++row) text += wrapped(lines[row] + "  ", beside[row]);
+  for (std::size_t row = 0; row < lines.size(); ++row) text += wrapped(lines[row] + "  ", beside[row], style.width);
   return text;
 }
 
-std::string parts_side_by_side(const Catalog& catalog, const std::vector<chain::Alternative>& rows) {
+std::string parts_side_by_side(const Catalog& catalog, const std::vector<chain::Alternative>& rows,
+                               const Style& style) {
   std::string text;
   for (std::size_t i = 0; i < rows.size(); ++i) {
     std::string words = chain_in_one_line(catalog, rows[i].chain);
@@ -98,7 +106,7 @@ std::string parts_side_by_side(const Catalog& catalog, const std::vector<chain::
     for (std::size_t k = 0; k < std::min(same_in.size(), kMaterialsShown); ++k)
       words += (k ? ", or " : "; the same in ") + same_in[k];
     if (same_in.size() > kMaterialsShown) words += fmt::format(", and {} more", same_in.size() - kMaterialsShown);
-    text += wrapped(fmt::format("  {:>2}. ", i + 1), words);
+    text += wrapped(fmt::format("  {:>2}. ", i + 1), words, style.width);
   }
   return text;
 }
@@ -108,13 +116,13 @@ std::string parts_side_by_side(const Catalog& catalog, const std::vector<chain::
 std::string chain_text(const Catalog& catalog, const ChainRequest& request, const chain::Answer& answer,
                        const Style& style) {
   if (const Chain* chain = std::get_if<Chain>(&answer)) return run_text(catalog, request, *chain, style);
-  return none_text(catalog, request, std::get<NoChain>(answer), style.units);
+  return none_text(catalog, request, std::get<NoChain>(answer), style);
 }
 
 std::string alternatives_text(const Catalog& catalog, const ChainRequest& request,
                               const std::vector<chain::Alternative>& rows,
                               const std::vector<chain::Substitute>& substitutes, const Style& style) {
-  return figures_side_by_side(rows, style) + parts_side_by_side(catalog, rows) + "\nThe first in full\n" +
+  return figures_side_by_side(rows, style) + parts_side_by_side(catalog, rows, style) + "\nThe first in full\n" +
          run_text(catalog, request, rows.front().chain, style, substitutes);
 }
 

@@ -1,7 +1,5 @@
 #include "report/text/figure_rows.h"
 
-#include "report/text/text_layout.h"
-
 namespace riserun::report {
 
 void FigureRows::figure(std::string_view key, const std::string& before, const std::string& after) {
@@ -14,6 +12,6 @@ void FigureRows::figure_if_any(std::string_view key, const std::string& before, 
   if (group_.find(key) != nullptr) figure(key, before, after);
 }
 
-void FigureRows::line(const std::string& name, const std::string& value) { text_ += named(name, value); }
+void FigureRows::line(const std::string& name, const std::string& value) { text_ += named(name, value, width_); }
 
 }  // namespace riserun::report

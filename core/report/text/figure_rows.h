@@ -2,6 +2,7 @@
 #pragma once
 
 #include "report/figures/figures.h"
+#include "report/text/text_layout.h"
 
 #include <string>
 
@@ -9,7 +10,8 @@ namespace riserun::report {
 
 class FigureRows {
  public:
-  FigureRows(FigureGroup group, UnitSystem units) : group_(std::move(group)), units_(units) {}
+  FigureRows(FigureGroup group, const Style& style)
+      : group_(std::move(group)), units_(style.units), width_(style.width) {}
 
   /// The figure under its label, with its range or the walls' limit; what the line says before and after it.
   /// @pre the group has it
@@ -29,6 +31,7 @@ class FigureRows {
  private:
   FigureGroup group_;
   UnitSystem units_;
+  std::size_t width_;
   std::string text_;
 };
 

@@ -33,7 +33,7 @@ void test_ports(const Plan& plan, FigureRows& rows) {
 std::string leak_test_text(const Plan& plan, const Style& style) {
   const plan::LeakTestPlan& test = plan.leak_test;
   const UnitSystem units = style.units;
-  FigureRows rows(leak_test_figures(plan), units);
+  FigureRows rows(leak_test_figures(plan), style);
   if (!test.possible) {
     rows.line(rows.label("pressure"), "none: " + say(test.basis, units));
   } else {
@@ -51,9 +51,9 @@ std::string leak_test_text(const Plan& plan, const Style& style) {
   std::string text = heading("Leak test", style) + rows.text();
   for (const StepList& list : leak_test_steps(plan, units)) {
     std::size_t next = 1;
-    text += step_rows(list, next);
+    text += step_rows(list, style, next);
   }
-  return text + remarks_text(plan, plan::Topic::leak_test, units);
+  return text + remarks_text(plan, plan::Topic::leak_test, style);
 }
 
 }  // namespace riserun::report

@@ -11,7 +11,7 @@ std::string lid_text(const plan::Plan& plan, const Style& style) {
   std::vector<std::vector<std::string>> rows = {{"", "bung", "from left", "from front", "hole", "boss", "wrench", ""}};
   for (const LidRow& row : said)
     rows.push_back({row.number, row.port, row.from_left, row.from_front, row.hole, row.boss, row.room, row.remark});
-  return heading("Bungs and the lid", style) + wrapped("  ", lid_datum(plan, style.units)) +
+  return heading("Bungs and the lid", style) + wrapped("  ", lid_datum(plan, style.units), style.width) +
          columns(rows, "  ", {2, 3, 4, 5, 6}) + "\n";
 }
 

@@ -69,7 +69,7 @@ std::string list_text(const Plan& plan, const Style& style) {
   if (!list.from_bin.empty()) text += "  From the bin\n" + bin_rows(list.from_bin, style.units);
   text += "\n" + heading("Cut list", style);
   text += list.cut.empty() ? "  Nothing to cut.\n" : cut_rows(list.cut, style.units);
-  return text + remarks_text(plan, plan::Topic::list, style.units);
+  return text + remarks_text(plan, plan::Topic::list, style);
 }
 
 }  // namespace riserun::report

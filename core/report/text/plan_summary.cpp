@@ -112,19 +112,19 @@ std::string list_line(const Plan& plan) {
 std::string summary_text(const Plan& plan, const Style& style) {
   const std::string title = plan.job.name.empty() ? "Plan" : plan.job.name;
   std::string text = heading(title, style);
-  text += wrapped("  Verdict   ", std::string(key_of(plan.verdict)));
-  text += findings_text(plan, Severity::refused, style.units);
+  text += wrapped("  Verdict   ", std::string(key_of(plan.verdict)), style.width);
+  text += findings_text(plan, Severity::refused, style);
   if (plan.relief.factor_at_greatest < reservoir::kAirLiftFactor)
-    text += wrapped("  UNDER 4   ", factor_line(plan, style.units));
-  text += findings_text(plan, Severity::not_yet, style.units);
-  text += remarks_text(plan, Topic::whole_job, style.units);
+    text += wrapped("  UNDER 4   ", factor_line(plan, style.units), style.width);
+  text += findings_text(plan, Severity::not_yet, style);
+  text += remarks_text(plan, Topic::whole_job, style);
   const std::vector<std::vector<std::string>> rows = {
       {"Parts", connections_line(plan)},        {"Riser", riser_line(plan, style.units)},
       {"Water", water_line(plan, style.units)}, {"Pressure", pressure_line(plan, style.units)},
       {"Fill", fill_line(plan, style.units)},   {"Drain", drain_line(plan, style.units)},
       {"Walls", walls_line(plan, style.units)}, {"List", list_line(plan)},
   };
-  for (const auto& row : rows) text += wrapped(fmt::format("  {:<9} ", row[0]), row[1]);
+  for (const auto& row : rows) text += wrapped(fmt::format("  {:<9} ", row[0]), row[1], style.width);
   return text;
 }
 

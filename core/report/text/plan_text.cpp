@@ -15,31 +15,31 @@ namespace riserun::report {
 using plan::Plan;
 using plan::Topic;
 
-std::string finding_text(const plan::Finding& finding, UnitSystem units) {
-  return wrapped(fmt::format("  {:<9} ", title_of(finding.severity)), sentences_of(finding, units));
+std::string finding_text(const plan::Finding& finding, const Style& style) {
+  return wrapped(fmt::format("  {:<9} ", title_of(finding.severity)), sentences_of(finding, style.units), style.width);
 }
 
-std::string caution_text(const plan::Caution& caution, UnitSystem units) {
-  return wrapped("  CAUTION: ", fmt::format("{} [{}]", say(caution.fact, units), caution.source));
+std::string caution_text(const plan::Caution& caution, const Style& style) {
+  return wrapped("  CAUTION: ", fmt::format("{} [{}]", say(caution.fact, style.units), caution.source), style.width);
 }
 
-std::string findings_text(const Plan& plan, plan::Severity severity, UnitSystem units) {
+std::string findings_text(const Plan& plan, plan::Severity severity, const Style& style) {
   std::string text;
   for (const plan::Finding& finding : plan.findings)
-    if (finding.severity == severity) text += finding_text(finding, units);
+    if (finding.severity == severity) text += finding_text(finding, style);
   return text;
 }
 
-std::string findings_text(const Plan& plan, UnitSystem units) {
-  return findings_text(plan, plan::Severity::refused, units) + findings_text(plan, plan::Severity::not_yet, units);
+std::string findings_text(const Plan& plan, const Style& style) {
+  return findings_text(plan, plan::Severity::refused, style) + findings_text(plan, plan::Severity::not_yet, style);
 }
 
-std::string remarks_text(const Plan& plan, Topic topic, UnitSystem units) {
+std::string remarks_text(const Plan& plan, Topic topic, const Style& style) {
   std::string text;
   for (const plan::Caution& caution : plan.cautions)
-    if (caution.where == topic && !caution.standing) text += caution_text(caution, units);
+    if (caution.where == topic && !caution.standing) text += caution_text(caution, style);
   for (const plan::Note& note : plan.notes)
-    if (note.where == topic) text += wrapped("  Note: ", say(note.fact, units));
+    if (note.where == topic) text += wrapped("  Note: ", say(note.fact, style.units), style.width);
   return text;
 }
 
@@ -47,7 +47,7 @@ std::string standing_text(const Plan& plan, const std::vector<Topic>& topics, co
   std::string text = heading("With every plan", style);
   for (const plan::Caution& caution : plan.cautions)
     if (caution.standing && std::find(topics.begin(), topics.end(), caution.where) != topics.end())
-      text += caution_text(caution, style.units);
+      text += caution_text(caution, style);
   return text;
 }
 
@@ -89,7 +89,7 @@ std::string connection_text(const Plan& plan, const plan::ConnectionPlan& connec
   const std::string title = fmt::format("{}: {} to {} ({})", connection.name, connection.from, connection.to,
                                         connection.service == chain::Service::air ? "air" : "water");
   if (connection.branched)
-    return wrapped("", title) +
+    return wrapped("", title, style.width) +
            assembly_text(*plan.catalog, *connection.branched, without_steps(assembly_answer(connection)), style);
   // The plan has gathered the chain's own cautions with the job's: they are printed once, below the sums.
   chain::Answer answer = without_steps(chain_answer(connection));
@@ -105,7 +105,7 @@ std::string connections_text(const Plan& plan, const Style& style) {
   if (plan.connections.empty()) text += "  The job names none.\n";
   for (const plan::ConnectionPlan& connection : plan.connections)
     text += (&connection == plan.connections.data() ? "" : "\n") + connection_text(plan, connection, style);
-  return text + remarks_text(plan, Topic::connections, style.units);
+  return text + remarks_text(plan, Topic::connections, style);
 }
 
 /// A row of the table of levels: depth and volume each in its column, whichever of them the figure is.
@@ -125,29 +125,35 @@ std::string levels_text(const Plan& plan, const Style& style) {
     rows.push_back(level_row(levels[key], units));
   rows[1].back() = fmt::format("mark it {} below the lid's inside", written(levels["charge_mark_below_lid"], units));
   std::string text = heading("Levels", style) + columns(rows, "  ", {1, 2});
-  text += wrapped("  ", fmt::format("Lift between the two water surfaces: {} at the start, {} with the table full.",
-                                    written(levels["lift_start"], units), written(levels["lift_full"], units)));
-  text += wrapped("  ", fmt::format("Top up when the water, all of it down, stands below {}.",
-                                    written(levels["top_up_mark"], units)));
+  text += wrapped("  ",
+                  fmt::format("Lift between the two water surfaces: {} at the start, {} with the table full.",
+                              written(levels["lift_start"], units), written(levels["lift_full"], units)),
+                  style.width);
+  text += wrapped(
+      "  ",
+      fmt::format("Top up when the water, all of it down, stands below {}.", written(levels["top_up_mark"], units)),
+      style.width);
   if (const Figure* charge = levels.find("self_limiting_charge"))
-    text += wrapped("  ", fmt::format("The riser can lift more than the table holds to its rim. A charge of {} or less "
-                                      "cannot overflow it.",
-                                      written(*charge, units)));
-  return text + remarks_text(plan, Topic::levels, style.units);
+    text += wrapped("  ",
+                    fmt::format("The riser can lift more than the table holds to its rim. A charge of {} or less "
+                                "cannot overflow it.",
+                                written(*charge, units)),
+                    style.width);
+  return text + remarks_text(plan, Topic::levels, style);
 }
 
-std::string assumption_rows(const std::vector<plan::Assumption>& assumptions, UnitSystem units) {
+std::string assumption_rows(const std::vector<plan::Assumption>& assumptions, const Style& style) {
   if (assumptions.empty()) return "  Nothing.\n";
   std::string text;
   for (const plan::Assumption& assumption : assumptions) {
-    const SaidAssumption said = say(assumption, units);
-    text += wrapped("  - ", fmt::format("{}: {} ({})", said.what, said.value, said.why));
+    const SaidAssumption said = say(assumption, style.units);
+    text += wrapped("  - ", fmt::format("{}: {} ({})", said.what, said.value, said.why), style.width);
   }
   return text;
 }
 
 std::string assumptions_text(const Plan& plan, const Style& style) {
-  return heading("Assumed, because the job does not say", style) + assumption_rows(plan.assumptions, style.units);
+  return heading("Assumed, because the job does not say", style) + assumption_rows(plan.assumptions, style);
 }
 
 std::string plan_text(const Plan& plan, const Style& style) {
@@ -165,7 +171,7 @@ std::string plan_text(const Plan& plan, const Style& style) {
       work_text(plan, style),
       assumptions_text(plan, style),
       standing_text(plan, {Topic::whole_job, Topic::walls, Topic::relief, Topic::leak_test, Topic::care}, style) +
-          remarks_text(plan, Topic::care, style.units)};
+          remarks_text(plan, Topic::care, style)};
   return fmt::format("{}", fmt::join(sections, "\n"));
 }
 

@@ -36,15 +36,15 @@ chain::AssemblyAnswer assembly_answer(const plan::ConnectionPlan& connection);
 /// A riser by itself, where there is no job.
 std::string riser_text(const catalog::Catalog& catalog, const plan::RiserAlone& riser, const Style& style);
 /// Assumptions as a list of sentences.
-std::string assumption_rows(const std::vector<plan::Assumption>& assumptions, UnitSystem units);
+std::string assumption_rows(const std::vector<plan::Assumption>& assumptions, const Style& style);
 
 /// A finding with its two numbers side by side and what mends it; all of a plan's, one after the other.
-std::string finding_text(const plan::Finding& finding, UnitSystem units);
-std::string findings_text(const plan::Plan& plan, UnitSystem units);
+std::string finding_text(const plan::Finding& finding, const Style& style);
+std::string findings_text(const plan::Plan& plan, const Style& style);
 /// Those of that severity.
-std::string findings_text(const plan::Plan& plan, plan::Severity severity, UnitSystem units);
+std::string findings_text(const plan::Plan& plan, plan::Severity severity, const Style& style);
 /// The cautions and notes of one topic that come of what is in this job; empty when it has none.
-std::string remarks_text(const plan::Plan& plan, plan::Topic topic, UnitSystem units);
+std::string remarks_text(const plan::Plan& plan, plan::Topic topic, const Style& style);
 /// What goes with every plan, under a heading of its own: the standing cautions of those topics.
 std::string standing_text(const plan::Plan& plan, const std::vector<plan::Topic>& topics, const Style& style);
 

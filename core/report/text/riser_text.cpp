@@ -35,7 +35,7 @@ std::string rows_of(const catalog::Catalog& catalog, const plan::RiserPlan& plan
   const reservoir::Riser& riser = plan.riser;
   const FigureGroup figures = riser_figures(plan);
   const UnitSystem other = units == UnitSystem::inch ? UnitSystem::metric : UnitSystem::inch;
-  FigureRows rows(figures, units);
+  FigureRows rows(figures, style);
   rows.line("pipe", plan.request.pipe.name);
   rows.figure(
       "cut_length", "",
@@ -70,16 +70,17 @@ std::string rows_of(const catalog::Catalog& catalog, const plan::RiserPlan& plan
 
 std::string riser_text(const Plan& plan, const Style& style) {
   return heading("Riser", style) + rows_of(*plan.catalog, plan.riser, style) +
-         remarks_text(plan, plan::Topic::riser, style.units);
+         remarks_text(plan, plan::Topic::riser, style);
 }
 
 std::string riser_text(const catalog::Catalog& catalog, const plan::RiserAlone& riser, const Style& style) {
   std::string text = heading("Riser", style);
-  for (const plan::Finding& finding : riser.remarks.findings) text += finding_text(finding, style.units);
+  for (const plan::Finding& finding : riser.remarks.findings) text += finding_text(finding, style);
   text += rows_of(catalog, riser.plan, style);
-  for (const plan::Note& note : riser.remarks.notes) text += wrapped("  Note: ", say(note.fact, style.units));
+  for (const plan::Note& note : riser.remarks.notes)
+    text += wrapped("  Note: ", say(note.fact, style.units), style.width);
   return text + "\n" + heading("Assumed, because it was not said", style) +
-         assumption_rows(riser.remarks.assumptions, style.units);
+         assumption_rows(riser.remarks.assumptions, style);
 }
 
 }  // namespace riserun::report

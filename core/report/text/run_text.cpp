@@ -85,7 +85,7 @@ class RunRows {
   std::string ways(const RunPart& link) const;
   std::string note_of(chain::PartId part, bool from_bin);
   std::string direction(const RunPart& link, std::size_t port) const;
-  static bool is_narrow(const std::vector<std::string>& lines);
+  bool is_narrow(const std::vector<std::string>& lines) const;
   static std::string indented(std::size_t depth, const std::string& label) {
     return std::string(depth * 3, ' ') + label;
   }
@@ -102,7 +102,7 @@ class RunRows {
 
 std::string RunRows::text() {
   add_part(0, 0, "");
-  if (branches(run_)) fold_what_is_too_wide();
+  fold_what_is_too_wide();
   const std::vector<std::string> table = lines();
   std::string text;
   for (std::size_t row = 0; row < rows_.size(); ++row) text += table[row] + "\n" + rows_[row].note;
@@ -129,13 +129,13 @@ void RunRows::fold_what_is_too_wide() {
   for (std::size_t row = 0; row < rows_.size(); ++row) {
     const std::size_t label_starts = rows_[row].cells[1].find_first_not_of(' ');
     if (!below[row].empty())
-      rows_[row].note = wrapped(std::string(8 + label_starts, ' '), below[row]) + rows_[row].note;
+      rows_[row].note = wrapped(std::string(8 + label_starts, ' '), below[row], style_.width) + rows_[row].note;
   }
 }
 
-bool RunRows::is_narrow(const std::vector<std::string>& lines) {
+bool RunRows::is_narrow(const std::vector<std::string>& lines) const {
   return std::all_of(lines.begin(), lines.end(),
-                     [](const std::string& line) { return quantity::count_characters(line) <= kPageWidth; });
+                     [&](const std::string& line) { return quantity::count_characters(line) <= style_.width; });
 }
 
 // "1/2 FNPT -> 1/4 FNPT, two 1/2 FNPT": like ends that follow each other are counted.
@@ -170,7 +170,7 @@ std::string RunRows::note_of(chain::PartId part, bool from_bin) {
   const bool known = std::find(noted_.begin(), noted_.end(), part) != noted_.end();
   if (from_bin || known || substitute == substitutes_.end()) return "";
   noted_.push_back(part);
-  return wrapped("       ", shelf_note(catalog_, run_, *substitute));
+  return wrapped("       ", shelf_note(catalog_, run_, *substitute), style_.width);
 }
 
 void RunRows::add_part(std::size_t row, std::size_t depth, const std::string& place) {
@@ -250,15 +250,15 @@ std::string sums(const Catalog& catalog, const chain::ChainRequest& request, con
       sentences.push_back(fmt::format("Head lost at {}: {}.", write_volume_flow(request.flow, style.units),
                                       write_head(run.head, style.units)));
   }
-  return wrapped("  ", fmt::format("{}", fmt::join(sentences, " ")));
+  return wrapped("  ", fmt::format("{}", fmt::join(sentences, " ")), style.width);
 }
 
 std::string build_order_text(const chain::Run& run, const Style& style) {
   std::string text = run.buildable ? "  Build order\n" : "  It cannot be screwed together\n";
-  if (!run.buildable) return text + wrapped("    ", kNotBuildable);
+  if (!run.buildable) return text + wrapped("    ", kNotBuildable, style.width);
   if (run.steps.empty()) return "";  // told elsewhere
   for (std::size_t i = 0; i < run.steps.size(); ++i)
-    text += wrapped(fmt::format("    {:>2}. ", i + 1), say(run.steps[i].what, style.units));
+    text += wrapped(fmt::format("    {:>2}. ", i + 1), say(run.steps[i].what, style.units), style.width);
   return text;
 }
 
@@ -281,22 +281,22 @@ std::string part_label(const Catalog& catalog, const catalog::Part& part) {
   return part.measured && !part.remnant ? label + " (measured)" : label;
 }
 
-std::string bullet_list(const std::string& title, const std::vector<std::string>& sentences) {
+std::string bullet_list(const std::string& title, const std::vector<std::string>& sentences, const Style& style) {
   if (sentences.empty()) return "";
   std::string text = "  " + title + "\n";
-  for (const std::string& sentence : sentences) text += wrapped("    - ", sentence);
+  for (const std::string& sentence : sentences) text += wrapped("    - ", sentence, style.width);
   return text;
 }
 
 std::string run_text(const Catalog& catalog, const chain::ChainRequest& request, const Run& run, const Style& style,
                      const std::vector<chain::Substitute>& substitutes) {
   const std::string kept = kept_sentence(run, style.units);
-  std::string text = kept.empty() ? "" : wrapped("  ", kept);
+  std::string text = kept.empty() ? "" : wrapped("  ", kept, style.width);
   text += run.parts.empty() ? "  The two ports go straight together; no part is needed.\n"
                             : RunRows(catalog, run, substitutes, style).text();
   text += sums(catalog, request, run, style);
-  if (run.span) text += wrapped("  ", span_sentences(catalog, run, style.units));
-  return text + build_order_text(run, style) + bullet_list("Watch", say_all(run.cautions, style.units));
+  if (run.span) text += wrapped("  ", span_sentences(catalog, run, style.units), style.width);
+  return text + build_order_text(run, style) + bullet_list("Watch", say_all(run.cautions, style.units), style);
 }
 
 }  // namespace riserun::report

@@ -18,6 +18,6 @@ std::string run_text(const catalog::Catalog& catalog, const chain::ChainRequest&
 /// A part's name and material; what it costs or that it is in the bin; sentences under a title, none for no sentences.
 std::string part_label(const catalog::Catalog& catalog, const catalog::Part& part);
 std::string source_of(const catalog::Part& part, bool from_bin, int pieces = 1);
-std::string bullet_list(const std::string& title, const std::vector<std::string>& sentences);
+std::string bullet_list(const std::string& title, const std::vector<std::string>& sentences, const Style& style);
 
 }  // namespace riserun::report

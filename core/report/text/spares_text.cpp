@@ -35,16 +35,18 @@ std::string covered(const Catalog& catalog, const Spares& spares, chain::PartId 
   return fmt::format("covers {}: {}", counted(count, "stock-out", "stock-outs"), list);
 }
 
-std::string what_to_buy(const Catalog& catalog, const Spares& spares, const std::vector<std::string>& names) {
+std::string what_to_buy(const Catalog& catalog, const Spares& spares, const std::vector<std::string>& names,
+                        const Style& style) {
   std::string text;
   for (std::size_t i = 0; i < spares.parts.size(); ++i) {
     const chain::PartId spare = spares.parts[i];
     if (i > 0 && spares.parts[i - 1] == spare) continue;
     const auto quantity = static_cast<int>(std::count(spares.parts.begin(), spares.parts.end(), spare));
     const catalog::Part& part = catalog.part(spare);
-    text +=
-        wrapped("    [ ] ", fmt::format("{} more {}, {}: {}", quantity, part_label(catalog, part),
-                                        write_price(part.price * quantity), covered(catalog, spares, spare, names)));
+    text += wrapped("    [ ] ",
+                    fmt::format("{} more {}, {}: {}", quantity, part_label(catalog, part),
+                                write_price(part.price * quantity), covered(catalog, spares, spare, names)),
+                    style.width);
   }
   return text;
 }
@@ -58,19 +60,24 @@ std::string stand_in_line(const Catalog& catalog, const StockOut& out, const std
 
 }  // namespace
 
-std::string spares_text(const Catalog& catalog, const Spares& spares, const std::vector<std::string>& names) {
+std::string spares_text(const Catalog& catalog, const Spares& spares, const std::vector<std::string>& names,
+                        const Style& style) {
   if (spares.stock_outs.empty()) return "  Spares: none, as no part of a run is bought.\n";
   std::string text;
   if (spares.parts.empty()) {
-    text = wrapped("  ", "Spares: none needed; whichever one part is missing, the bin and the rest make up for it.");
+    text = wrapped("  ", "Spares: none needed; whichever one part is missing, the bin and the rest make up for it.",
+                   style.width);
   } else {
-    text = wrapped("  ", fmt::format("Spares worth buying, {}: with them any one bought part of a run may be "
-                                     "missing or broken, and the run can still be made.",
-                                     write_about(spares.price)));
-    text += what_to_buy(catalog, spares, names);
+    text = wrapped("  ",
+                   fmt::format("Spares worth buying, {}: with them any one bought part of a run may be "
+                               "missing or broken, and the run can still be made.",
+                               write_about(spares.price)),
+                   style.width);
+    text += what_to_buy(catalog, spares, names, style);
   }
   text += "  If one is missing\n";
-  for (const StockOut& out : spares.stock_outs) text += wrapped("    - ", stand_in_line(catalog, out, names));
+  for (const StockOut& out : spares.stock_outs)
+    text += wrapped("    - ", stand_in_line(catalog, out, names), style.width);
   return text;
 }
 

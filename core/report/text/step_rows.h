@@ -10,6 +10,6 @@ namespace riserun::report {
 
 /// The list under its title, numbered from `next` on, which counts on. The steps of one connection are one of the
 /// list's, under its name, with the numbers of its own build order.
-std::string step_rows(const StepList& list, std::size_t& next);
+std::string step_rows(const StepList& list, const Style& style, std::size_t& next);
 
 }  // namespace riserun::report

@@ -79,9 +79,9 @@ std::string wrapped(const std::string& first, const std::string& text, std::size
   return result;
 }
 
-std::string named(const std::string& name, const std::string& value) {
+std::string named(const std::string& name, const std::string& value, std::size_t width) {
   constexpr std::size_t kNameWidth = 24;
-  return wrapped(fmt::format("  {:<{}} ", name, kNameWidth), value);
+  return wrapped(fmt::format("  {:<{}} ", name, kNameWidth), value, width);
 }
 
 std::vector<std::string> column_lines(std::vector<std::vector<std::string>> rows, const std::string& indent,

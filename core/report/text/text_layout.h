@@ -10,23 +10,23 @@
 
 namespace riserun::report {
 
+inline constexpr std::size_t kPageWidth = 100;  // characters: a page in a legible size
+
 /// How a report is written.
 struct Style {
   UnitSystem units = UnitSystem::inch;
   bool bold_headings = false;
+  std::size_t width = kPageWidth;  // characters in a line of sentences
 };
-
-inline constexpr std::size_t kPageWidth = 100;  // characters: a terminal window, or a page in a legible size
 
 /// The title, underlined.
 std::string heading(const std::string& title, const Style& style);
 /// The sentences broken at blanks to that width: the first line after `first`, the others indented to match it.
-std::string wrapped(const std::string& first, const std::string& text, std::size_t width = kPageWidth);
+std::string wrapped(const std::string& first, const std::string& text, std::size_t width);
 /// The same line by line, without their line breaks; at least one.
-std::vector<std::string> wrapped_lines(const std::string& first, const std::string& text,
-                                       std::size_t width = kPageWidth);
+std::vector<std::string> wrapped_lines(const std::string& first, const std::string& text, std::size_t width);
 /// A named value: the name in a column of its own, the value wrapped beside it.
-std::string named(const std::string& name, const std::string& value);
+std::string named(const std::string& name, const std::string& value, std::size_t width);
 /// Rows of cells in columns as wide as their widest cell, two blanks apart; short rows are allowed. Cells are right
 /// aligned in the columns named in `right_aligned`. One line a row, without its line break.
 std::vector<std::string> column_lines(std::vector<std::vector<std::string>> rows, const std::string& indent,

@@ -99,7 +99,7 @@ std::string jet_words(const Plan& plan, UnitSystem units) {
 
 std::string filling(const Plan& plan, const Style& style) {
   const transfer::Fill& fill = plan.transfer.fill;
-  FigureRows rows(filling_figures(plan), style.units);
+  FigureRows rows(filling_figures(plan), style);
   add_missing_run(plan, rows);
   add_common_rows(fill, true, rows);
   rows.figure_if_any("refill_time");
@@ -123,7 +123,7 @@ std::string filling(const Plan& plan, const Style& style) {
 }
 
 std::string draining(const Plan& plan, const Style& style) {
-  FigureRows rows(draining_figures(plan), style.units);
+  FigureRows rows(draining_figures(plan), style);
   add_missing_run(plan, rows);
   add_common_rows(plan.transfer.drain, false, rows);
   rows.figure_if_any("time_to_thinnest_film", "", " on a floor that is well wetted");
@@ -146,9 +146,10 @@ class Sources {
     if (found == sources_.end()) sources_.push_back(source);
     return fmt::format("[{}]", std::find(sources_.begin(), sources_.end(), source) - sources_.begin() + 1);
   }
-  std::string text() const {
+  std::string text(const Style& style) const {
     std::string result;
-    for (std::size_t i = 0; i < sources_.size(); ++i) result += wrapped(fmt::format("  [{}] ", i + 1), sources_[i]);
+    for (std::size_t i = 0; i < sources_.size(); ++i)
+      result += wrapped(fmt::format("  [{}] ", i + 1), sources_[i], style.width);
     return result;
   }
 
@@ -194,7 +195,7 @@ std::string loss_table(const std::string& title, const std::vector<ElementLoss>&
 }  // namespace
 
 std::string transfer_text(const Plan& plan, const Style& style) {
-  return filling(plan, style) + remarks_text(plan, plan::Topic::transfer, style.units) + "\n" + draining(plan, style);
+  return filling(plan, style) + remarks_text(plan, plan::Topic::transfer, style) + "\n" + draining(plan, style);
 }
 
 std::string losses_text(const Plan& plan, const Style& style) {
@@ -203,7 +204,7 @@ std::string losses_text(const Plan& plan, const Style& style) {
   std::string text = heading("Where the head is lost", style);
   text += loss_table("filling", fill.losses_at_mean, fill.losses_at_peak, sources, style) + "\n";
   text += loss_table("draining", plan.transfer.drain.losses_at_mean, {}, sources, style);
-  return text + sources.text();
+  return text + sources.text(style);
 }
 
 }  // namespace riserun::report

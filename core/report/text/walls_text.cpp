@@ -34,8 +34,9 @@ std::string panel_table(const Plan& plan, UnitSystem units) {
 }
 
 /// What holds the walls: loads, welds, vacuum, and how close stays must stand.
-std::string support_rows(const FigureGroup& walls, UnitSystem units) {
-  FigureRows rows(walls, units);
+std::string support_rows(const FigureGroup& walls, const Style& style) {
+  const UnitSystem units = style.units;
+  FigureRows rows(walls, style);
   for (const char* key : {"stays_for_use", "stays_for_four"})
     if (const Figure* stays = walls.find(key))
       rows.line(std::string(stays->label), said(stays->beside, units) + ": limit " + written(*stays, units));
@@ -46,8 +47,8 @@ std::string support_rows(const FigureGroup& walls, UnitSystem units) {
   return rows.text();
 }
 
-std::string relief_rows(const Plan& plan, UnitSystem units) {
-  FigureRows rows(relief_figures(plan), units);
+std::string relief_rows(const Plan& plan, const Style& style) {
+  FigureRows rows(relief_figures(plan), style);
   rows.figure("set_pressure", "set at ", ", on the tank with no valve between");
   rows.figure("must_pass", "", " of free air: all that the feed gives if the regulator fails open");
   rows.figure_if_any("valve_bore", "a relief valve of at least ", " clear bore");
@@ -75,7 +76,8 @@ std::string walls_text(const Plan& plan, const Style& style) {
                   fmt::format("Checked at {} of air over the water; design stress {} ({}) in {}. Stress and bulge from "
                               "edges held to edges free; the limit is the lower of the two.",
                               written(figures["checked_at"], units), written(figures["design_stress"], units),
-                              say(walls.at_set.design_stress_basis, units), walls.metal.name));
+                              say(walls.at_set.design_stress_basis, units), walls.metal.name),
+                  style.width);
   text += panel_table(plan, units);
   text += wrapped(
       "  ",
@@ -86,21 +88,25 @@ std::string walls_text(const Plan& plan, const Style& style) {
                   written(figures["four_to_one"], units), factor(figures["factor_at_set"], units),
                   factor(figures["factor_at_full_supply"], units), write_pressure_alone(walls.full_supply, units),
                   written(figures["factor_at_set_on_ultimate"], units),
-                  written(figures["factor_at_full_supply_on_ultimate"], units), written(figures["lid_force"], units)));
+                  written(figures["factor_at_full_supply_on_ultimate"], units), written(figures["lid_force"], units)),
+      style.width);
   if (walls.next_stay)
     text += wrapped(
-        "  ", fmt::format("What pays most is {}: then the {} governs, bare {} x {}, and the limit rises from {} to {}.",
-                          walls.next_stay->what, walls.next_stay->panel, write_length(walls.next_stay->length, units),
-                          write_length(walls.next_stay->width, units),
-                          write_pressure_alone(walls.next_stay->limit_before, units),
-                          written(figures["limit_with_next_stay"], units)));
+        "  ",
+        fmt::format("What pays most is {}: then the {} governs, bare {} x {}, and the limit rises from {} to {}.",
+                    walls.next_stay->what, walls.next_stay->panel, write_length(walls.next_stay->length, units),
+                    write_length(walls.next_stay->width, units),
+                    write_pressure_alone(walls.next_stay->limit_before, units),
+                    written(figures["limit_with_next_stay"], units)),
+        style.width);
   if (walls.stayed_limit)
-    text += wrapped("  ", fmt::format("Cross-check by the stayed-surface rule p = t^2 S C / pitch^2: {}.",
-                                      written(figures["stayed_limit"], units)));
-  text += support_rows(figures, units);
-  text += relief_rows(plan, units);
-  return text + remarks_text(plan, plan::Topic::walls, style.units) +
-         remarks_text(plan, plan::Topic::relief, style.units);
+    text += wrapped("  ",
+                    fmt::format("Cross-check by the stayed-surface rule p = t^2 S C / pitch^2: {}.",
+                                written(figures["stayed_limit"], units)),
+                    style.width);
+  text += support_rows(figures, style);
+  text += relief_rows(plan, style);
+  return text + remarks_text(plan, plan::Topic::walls, style) + remarks_text(plan, plan::Topic::relief, style);
 }
 
 }  // namespace riserun::report

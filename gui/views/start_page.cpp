@@ -1,6 +1,8 @@
 #include "gui/views/start_page.h"
 
+#include "catalog/load/load.h"
 #include "gui/model/session/job_file.h"
+#include "quantity/input_error.h"
 
 #include <imgui.h>
 
@@ -89,9 +91,18 @@ void recent_jobs(const Scene& scene, Requests& asked) {
   }
 }
 
+/// Beside the catalog, in the source tree as where the program is installed.
+fs::path examples_folder() {
+  try {
+    return catalog::find_catalog_folder().parent_path() / "examples";
+  } catch (const quantity::InputError&) {
+    return {};
+  }
+}
+
 void examples(const Scene& scene, StartState& state, Requests& asked) {
   heading(scene, "Examples");
-  if (!state.examples) state.examples = read_examples(RISERUN_EXAMPLES_FOLDER);
+  if (!state.examples) state.examples = read_examples(examples_folder());
   if (state.examples->empty()) ImGui::TextDisabled("The folder of examples is not there.");
   for (const Example& example : *state.examples) {
     const std::string id = "example " + example.file.stem().string();

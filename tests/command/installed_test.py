@@ -1,4 +1,4 @@
-"""The installed program finds its catalog wherever it is moved to, and notices when it is not whole."""
+"""The installed program finds its catalog and its examples wherever it is moved to, and notices when it is not whole."""
 import pathlib
 import re
 import shutil
@@ -6,6 +6,9 @@ import subprocess
 import sys
 import tempfile
 import unittest
+
+sys.path.insert(0, str(pathlib.Path(__file__).parent.parent / "window" / "app"))
+from screen import Screen, Window  # noqa: E402
 
 BUILD = pathlib.Path(sys.argv[1])
 
@@ -43,6 +46,16 @@ class Installed(unittest.TestCase):
             self.assertIn("bushings", done.stderr)
         finally:
             shutil.move(away, gone)
+
+    def test_its_window_offers_the_examples_that_moved_with_it(self):
+        shutil.copy(self.share / "examples" / "bevel-bench.yaml", self.share / "examples" / "moved-bench.yaml")
+        screen = Screen(1280, 800)
+        window = Window(screen, self.root / "bin" / "riserun-view", self.folder.name)
+        try:
+            window.wait_for(lambda p: "example moved-bench" in p and "example bevel-bench" in p, "the examples")
+        finally:
+            window.kill()
+            screen.close()
 
     def test_manual_completion_and_desktop_entry_are_there(self):
         for file in ("man/man1/riserun.1", "bash-completion/completions/riserun", "zsh/vendor-completions/_riserun",

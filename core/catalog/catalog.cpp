@@ -134,6 +134,14 @@ GalvanicVerdict Catalog::galvanic(MaterialId a, MaterialId b) const {
                                                                          : GalvanicVerdict::keep_apart;
 }
 
+bool Catalog::same_metal(MaterialId a, MaterialId b) const {
+  if (a == b) return true;
+  const Material& first = material(a);
+  const Material& second = material(b);
+  return first.metal && second.metal &&
+         std::abs(first.anodic_index_volts - second.anodic_index_volts) <= kVoltsRounding;
+}
+
 std::string Catalog::written(PortTypeId type) const {
   const PortType& port = port_type(type);
   return size_name(port.size) + " " + notation(port.kind, port.end);

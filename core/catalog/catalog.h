@@ -90,6 +90,9 @@ class Catalog {
 
   /// Two metals in the same water: by the difference of their anodic index. Non-metals are always fine.
   GalvanicVerdict galvanic(MaterialId a, MaterialId b) const;
+  /// One and the same, or two metals at one place of the galvanic series: black iron, forged and mild steel are all
+  /// iron.
+  bool same_metal(MaterialId a, MaterialId b) const;
 
   /// `1-1/4 FNPT`: size, then the kind's notation for that end.
   std::string written(PortTypeId type) const;

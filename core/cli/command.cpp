@@ -117,6 +117,7 @@ int run(int argc, const char* const* argv, std::ostream& out, std::ostream& err)
   add_catalog_verb(app, session);
   add_check_verb(app, session);
   add_identify_verb(app, session);
+  add_explain_verb(app, session);
   add_new_verb(app, session);
   add_help_verb(app, session);
   // As the words may not be read as far as that.

@@ -56,6 +56,7 @@ void add_bin_verb(CLI::App& app, Session& session);
 void add_catalog_verb(CLI::App& app, Session& session);
 void add_check_verb(CLI::App& app, Session& session);
 void add_identify_verb(CLI::App& app, Session& session);
+void add_explain_verb(CLI::App& app, Session& session);
 void add_new_verb(CLI::App& app, Session& session);
 void add_help_verb(CLI::App& app, Session& session);
 

@@ -1,6 +1,7 @@
 #include "cli/completion.h"
 
 #include "cli/verbs.h"
+#include "report/words/explanations.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -33,6 +34,8 @@ std::vector<Verb> verbs_of(const CLI::App& app) {
     verbs.push_back({verb->get_name(), verb->get_description(), options_of(*verb), {}});
     verbs.back().options.insert(verbs.back().options.end(), common.begin(), common.end());
     for (const VerbRow& further : verb_rows(*verb)) verbs.back().further.push_back(further.name);
+    if (verb->get_name() == "explain")
+      for (const report::Explanation& row : report::explanations()) verbs.back().further.emplace_back(row.code);
   }
   return verbs;
 }
@@ -73,12 +76,15 @@ std::string for_zsh(const std::vector<Verb>& verbs) {
   std::string names;
   for (const Verb& verb : verbs) {
     names += fmt::format(" {}", in_single_quotes(verb.name + ":" + verb.help));
-    cases += fmt::format("    {}) options=({}) ;;\n", verb.name, names_of(verb));
+    cases +=
+        fmt::format("    {}) options=({}) further=({}) ;;\n", verb.name, names_of(verb), fmt::join(verb.further, " "));
   }
   return fmt::format(
-      "#compdef riserun\n# Completion of riserun for zsh.\n_riserun() {{\n  local -a verbs options\n  verbs=({} )\n"
+      "#compdef riserun\n# Completion of riserun for zsh.\n_riserun() {{\n  local -a verbs options further\n  "
+      "verbs=({} )\n"
       "  if (( CURRENT == 2 )); then\n    _describe verb verbs\n    return\n  fi\n  case $words[2] in\n{}  esac\n"
-      "  if [[ $words[CURRENT] == -* ]]; then\n    compadd -- $options\n  else\n    _files\n  fi\n}}\n"
+      "  if [[ $words[CURRENT] == -* ]]; then\n    compadd -- $options\n  else\n    compadd -- $further\n    _files\n  "
+      "fi\n}}\n"
       "compdef _riserun riserun\n",
       names, cases);
 }
@@ -88,6 +94,9 @@ std::string for_fish(const std::vector<Verb>& verbs) {
   for (const Verb& verb : verbs) {
     script += fmt::format("complete -c riserun -n __fish_use_subcommand -f -a {} -d {}\n", verb.name,
                           in_single_quotes(verb.help));
+    if (!verb.further.empty())
+      script += fmt::format("complete -c riserun -n '__fish_seen_subcommand_from {}' -f -a '{}'\n", verb.name,
+                            fmt::join(verb.further, " "));
     for (const auto& [name, help] : verb.options)
       script += fmt::format("complete -c riserun -n '__fish_seen_subcommand_from {}' -l {} -d {}\n", verb.name,
                             name.substr(2), in_single_quotes(help));

@@ -3,6 +3,7 @@
 #include "cli/verbs.h"
 #include "plan/job/job_keys.h"
 #include "report/text/help_text.h"
+#include "report/words/explanations.h"
 #include "report/words/help_topics.h"
 
 #include <CLI/CLI.hpp>
@@ -69,6 +70,10 @@ std::string manual_page(const CLI::App& app) {
     std::istringstream paragraphs{std::string(topic.text)};
     for (std::string paragraph; std::getline(paragraphs, paragraph);) text += ".PP\n" + roff(paragraph) + "\n";
   }
+  text += ".SH CODES OF FINDINGS\n";
+  for (const report::Explanation& row : report::explanations())
+    text += fmt::format(".TP\n.B {}\n{} {} {} [{}]\n", row.code, roff(std::string(row.means)),
+                        roff(std::string(row.why)), roff(std::string(row.mend)), roff(std::string(row.source)));
   return text +
          ".SH EXIT STATUS\n.TP\n0\nDone; of a plan: ready.\n.TP\n1\nNo solution, not yet or refused: it says why.\n"
          ".TP\n2\nThe input is wrong, or the answer could not be written.\n"

@@ -34,12 +34,14 @@ struct RigPart {
   Whose whose = Whose::bought;
 };
 
-/// What stands on the port that the test air comes in by: gauge, relief valve and shut-off, branched from it.
+/// What stands on the port that the test air comes in by: gauge, relief valve and shut-off, branched from it. A hose
+/// leads from the shut-off to where the supply is worked, at the stand-off distance.
 struct TestRig {
   chain::AssemblyRequest request;  // its ends in the order gauge, relief valve, feed
   std::variant<chain::Run, chain::NoAssembly> answer;
-  std::vector<RigPart> parts;  // of the run and at its ends, from the port outwards
-  std::string fed_from;        // the port of the air supply; empty: the rig ends in its shut-off
+  std::vector<RigPart> parts;     // of the run and at its ends, from the port outwards
+  std::string fed_from;           // the port of the air supply; empty: the job has no regulator to feed it by
+  std::vector<PartId> at_supply;  // what the job lends there, from the supply on: restrictor, regulator
 
   const chain::Run* run() const { return std::get_if<chain::Run>(&answer); }
 };
@@ -53,6 +55,7 @@ struct TestRung {
 struct LeakTestPlan {
   bool possible = true;  // false: the walls are too weak for any test with air; basis says why
   GaugePressure pressure;
+  GaugePressure brushed_at;  // what it is let down to before anybody goes near with the solution
   bool given = false;
   Fact basis;                                 // why that pressure, or why none
   GaugePressure gauge_full_scale;             // zero: too low for a dial, use the water column
@@ -70,7 +73,7 @@ struct LeakTestPlan {
   reservoir::StoredEnergy energy;         // at the test pressure, reservoir empty
   reservoir::StoredEnergy energy_in_use;  // at the set pressure, ullage with the water up
   Force lid_force{};                      // at the test pressure
-  PressureDifference drift_per_kelvin;    // of the reading at the test pressure
+  PressureDifference drift_per_kelvin;    // of the reading at which it is brushed
   std::vector<TestRung> rungs;            // the last one is the test pressure
   Time hold{};                            // from the first reading to the last
   std::vector<Time> readings;             // from its start

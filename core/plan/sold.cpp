@@ -84,14 +84,6 @@ std::optional<PartId> relief_valve_for(const Catalog& catalog, GaugePressure hol
   });
 }
 
-std::optional<PartId> gauge_for(const Catalog& catalog, GaugePressure full_scale) {
-  constexpr double kSamePressure = 100.0;  // Pa: scales are marked in whole psi
-  return cheapest(catalog, [&](const catalog::Part& part) {
-    return catalog.family(part.family).role == catalog::Role::gauge && part.full_scale &&
-           std::abs(in_pascals(*part.full_scale) - in_pascals(full_scale)) < kSamePressure;
-  });
-}
-
 std::optional<PartId> vent_valve(const Catalog& catalog) {
   const std::vector<PartId> valves = catalog::find_parts(catalog, "3/4 full-bore ball valve brass");
   return valves.empty() ? std::nullopt : std::optional(valves.front());

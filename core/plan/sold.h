@@ -1,4 +1,4 @@
-// What is sold: the regulator, relief valve, gauge or vent that a mend names.
+// What is sold: the regulator, relief valve or vent that a mend names.
 #pragma once
 
 #include "catalog/catalog.h"
@@ -23,9 +23,6 @@ std::optional<catalog::PartId> relief_valve_for(const catalog::Catalog& catalog,
 /// The lowest setting of a relief valve above that pressure, and the highest below it, of those that are sold.
 std::optional<GaugePressure> relief_sold_above(const catalog::Catalog& catalog, GaugePressure pressure);
 std::optional<GaugePressure> relief_sold_below(const catalog::Catalog& catalog, GaugePressure pressure);
-
-/// The cheapest gauge for air with a scale to that pressure.
-std::optional<catalog::PartId> gauge_for(const catalog::Catalog& catalog, GaugePressure full_scale);
 
 /// A ball valve of 3/4 in, wide enough to drain a table through (common practice).
 std::optional<catalog::PartId> vent_valve(const catalog::Catalog& catalog);

@@ -72,6 +72,7 @@ std::vector<Unit> pressure_units() {
       {"MPa", 1.0e6, 0.0, "mpa"},
       {"mmH2O", kMillimetreOfWater, 0.0, kMillimetreOfWaterSpellings},
       {"mH2O", 1000.0 * kMillimetreOfWater, 0.0, kMetreOfWaterSpellings},
+      {"oz/in2", kPascalsPerPsi / 16.0, 0.0, "oz/in2 ozf/in2 oz/sqin ozpersqin osi ozin2 oz/insq"},
   };
 }
 

@@ -1,6 +1,7 @@
 #include "reservoir/support_loads.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace riserun::reservoir {
 
@@ -48,6 +49,17 @@ double allowed_on_throat() { return kWeldShareOfElectrode * in_pascals(kElectrod
 }  // namespace
 
 Length weld_throat(ForcePerLength load) { return metres(load.value() / allowed_on_throat()); }
+
+Length fillet_leg(Length throat, Length thinner_part) {
+  const double thickness = in_inches(thinner_part);
+  constexpr double kRounding = 1e-6;  // 1/4 in plate is no more than that
+  const double least = thickness > 0.75 + kRounding   ? 0.3125
+                       : thickness > 0.5 + kRounding  ? 0.25
+                       : thickness > 0.25 + kRounding ? 0.1875
+                                                      : in_inches(kLeastFillet);
+  const double sixteenths = std::ceil(in_inches(throat) / kThroatOfLeg * 16.0 - kRounding);
+  return std::max(std::min(inches(least), thinner_part), inches(sixteenths / 16.0));
+}
 
 Length weld_length(Force force, Length leg) {
   return metres(in_newtons(force) / (allowed_on_throat() * kThroatOfLeg * in_metres(leg)));

@@ -48,6 +48,12 @@ inline const Length kLeastFillet = inches(0.125);
 /// together. The sheet's own shear beside it is not looked at.
 Length weld_throat(ForcePerLength load);
 
+/// Leg of the fillet to be welded for that throat, made on one side alone, next mark of a sixteenth up: no less than
+/// AWS D1.1:2025 Table 7.7 has for the thinner part (1/8 in to 1/4 in, 3/16 in to 1/2 in, 1/4 in to 3/4 in, 5/16 in
+/// above), which no welder goes under; along the edge of thinner sheet the sheet's thickness is all there is (AISC
+/// J2.2b).
+Length fillet_leg(Length throat, Length thinner_part);
+
 /// Length of fillet of that leg that carries the force, all runs together.
 Length weld_length(Force force, Length leg);
 

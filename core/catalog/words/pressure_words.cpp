@@ -3,27 +3,20 @@
 #include "quantity/read.h"
 
 #include <algorithm>
-#include <array>
 #include <cctype>
 #include <variant>
+#include <vector>
 
 namespace riserun::catalog {
 
 namespace {
 
-constexpr std::array<std::string_view, 5> kPressureUnits = {"psi", "psig", "bar", "mbar", "kpa"};
+constexpr std::size_t kLongestUnit = 4;  // words: "inches of water column"
 
 bool is_space(char c) { return c == ' '; }
-bool is_of_word(char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; }
+bool begins_unit(char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0 || c == '"'; }
 bool is_of_number(char c) {
   return std::isdigit(static_cast<unsigned char>(c)) != 0 || c == '.' || c == '/' || c == '-';
-}
-
-std::string small_letters(std::string_view text) {
-  std::string result(text);
-  std::transform(result.begin(), result.end(), result.begin(),
-                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return result;
 }
 
 /// Where a row of such characters that ends at `end` begins.
@@ -45,6 +38,19 @@ std::size_t with_nought(std::string_view text, std::size_t begin) {
   return nought > 0 && text[nought - 1] == '0' && alone ? nought - 1 : begin;
 }
 
+/// Begin of what leads to a setting, "set", "set at", "opens at", before `begin`; else `begin`.
+std::size_t with_lead(std::string_view text, std::size_t begin) {
+  constexpr std::string_view kLeads[] = {"set", "set at", "set to", "opens at", "opening at"};
+  const std::size_t gap = begin_of(text, begin, is_space);
+  std::size_t longest = begin;
+  for (const std::string_view lead : kLeads)
+    if (text.substr(0, gap).ends_with(lead)) {
+      const std::size_t at = gap - lead.size();
+      if (at == 0 || is_space(text[at - 1])) longest = std::min(longest, at);
+    }
+  return longest;
+}
+
 std::optional<PressureWords> read_at(std::string_view words, std::size_t unit, std::size_t unit_end) {
   const std::size_t number_end = begin_of(words, unit, is_space);
   std::size_t begin = begin_of(words, number_end, is_of_number);
@@ -56,26 +62,33 @@ std::optional<PressureWords> read_at(std::string_view words, std::size_t unit, s
       quantity::read_pressure(std::string(number) + " " + std::string(words.substr(unit, unit_end - unit)));
   const auto* upto = std::get_if<quantity::GaugePressure>(&read);
   if (upto == nullptr) return std::nullopt;
-  begin = with_nought(words, whole);
+  begin = with_lead(words, with_nought(words, whole));
   std::string rest(words.substr(0, begin));
   rest += words.substr(unit_end);
   return PressureWords{*upto, std::move(rest), begin};
 }
 
+/// Ends of the first words from `begin` on, without a comma or a bracket behind them, the farthest first.
+std::vector<std::size_t> ends_of_words(std::string_view words, std::size_t begin) {
+  std::vector<std::size_t> ends;
+  for (std::size_t at = begin; at < words.size() && ends.size() < kLongestUnit;) {
+    std::size_t end = std::min(words.find(' ', at), words.size());
+    at = std::min(words.find_first_not_of(' ', end), words.size());
+    while (end > begin && (words[end - 1] == ',' || words[end - 1] == ';' || words[end - 1] == ')')) --end;
+    ends.push_back(end);
+  }
+  std::reverse(ends.begin(), ends.end());
+  return ends;
+}
+
 }  // namespace
 
 std::optional<PressureWords> pressure_in(std::string_view words) {
-  for (std::size_t at = 0; at < words.size();) {
-    if (!is_of_word(words[at])) {
-      ++at;
-      continue;
-    }
-    std::size_t end = at;
-    while (end < words.size() && is_of_word(words[end])) ++end;
-    const std::string word = small_letters(words.substr(at, end - at));
-    if (std::find(kPressureUnits.begin(), kPressureUnits.end(), word) != kPressureUnits.end())
+  for (std::size_t at = 0; at < words.size(); ++at) {
+    const bool begins_word = at == 0 || is_space(words[at - 1]) || is_of_number(words[at - 1]);
+    if (!begins_word || !begins_unit(words[at])) continue;
+    for (const std::size_t end : ends_of_words(words, at))
       if (auto found = read_at(words, at, end)) return found;
-    at = end;
   }
   return std::nullopt;
 }

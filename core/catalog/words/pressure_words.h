@@ -1,4 +1,4 @@
-// A pressure among the words for a part: `0-100 psi regulator`, `gauge 0 to 1 bar`, `3 psi relief valve`.
+// A pressure among the words for a part: `0-100 psi regulator`, `gauge 0 to 1 bar`, `relief valve set 55 in w.c.`.
 #pragma once
 
 #include "quantity/quantities.h"
@@ -16,8 +16,8 @@ struct PressureWords {
   std::size_t offset = 0;        // where it stands
 };
 
-/// The first number with psi, psig, bar, mbar or kPa behind it, with what makes it a range from nought ("0-", "0 to ")
-/// before it; nullopt: there is none.
+/// The first number with a unit of pressure behind it, in any spelling that quantity::read_pressure reads, with what
+/// makes it a range from nought ("0-", "0 to ") before it; nullopt: there is none.
 std::optional<PressureWords> pressure_in(std::string_view words);
 
 }  // namespace riserun::catalog

@@ -28,8 +28,8 @@ using catalog::PortTypeId;
 ///      where they stand less than kHouseWater.
 ///   4. fewest size changes: parts whose two passed ports differ in nominal size.
 ///   5. fewest parts, plugs included.
-///   6. one material: fewest parts that are not of an end's own (of the better of the two, where known), then fewest
-///      that are not of the run's commonest.
+///   6. one material: fewest parts that are not of an end's own (of the better of the two, where known; steel and black
+///      iron are one metal, Catalog::same_metal), then fewest that are not of the run's commonest.
 ///   7. the lowest price to pay.
 /// In an assembly a port's line size is the greatest over the targets beyond it of the smaller of that target and the
 /// base, and its ends are the base and those targets; a target that a device is chosen for has the least of their

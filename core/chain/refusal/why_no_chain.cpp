@@ -30,6 +30,8 @@ class WhyNoChain {
   std::optional<Lift> lift(RuleSet given_up) const;
   std::optional<Fact> need_without_part() const;
   std::optional<Fact> duty_of_need(const Need& need) const;
+  std::optional<Fact> avoided_need(const Need& need) const;
+  std::optional<Fact> way_round() const;
   bool joined_without_rules() const;
   bool nothing_is_sold() const {
     return !request_.not_sold.empty() &&
@@ -82,6 +84,45 @@ std::optional<Fact> WhyNoChain::duty_of_need(const Need& need) const {
   return std::nullopt;
 }
 
+/// All that could meet the need is avoided: by which words.
+std::optional<Fact> WhyNoChain::avoided_need(const Need& need) const {
+  ChainRequest allowed = request_;
+  allowed.banned.clear();
+  const Rules rules(catalog_, allowed);
+  std::vector<PartId> wanted = need.parts;
+  std::erase_if(wanted, [&](PartId part) {
+    return catalog_.part(part).ports.size() < 2 || !rules.admits(part) ||
+           !(rules.buyable(part) || request_.bin.count_of(part) > 0);
+  });
+  if (wanted.empty()) return std::nullopt;
+  quantity::Texts words;
+  for (const Avoidance& avoidance : request_.avoided) {
+    const auto left = wanted.size();
+    std::erase_if(wanted, [&](PartId part) {
+      return std::find(avoidance.parts.begin(), avoidance.parts.end(), part) != avoidance.parts.end();
+    });
+    if (wanted.size() < left) words.push_back(avoidance.words);
+  }
+  if (!wanted.empty() || words.empty()) return std::nullopt;  // others are ruled out without a word
+  return fact("every_need_is_avoided", need.words, std::move(words));
+}
+
+/// It would do from the other end: what lets through one way only stands against it. All rules but that look alike
+/// from both ends.
+std::optional<Fact> WhyNoChain::way_round() const {
+  quantity::Texts one_way;
+  for (const Need& need : request_.needs)
+    if (std::all_of(need.parts.begin(), need.parts.end(), [&](PartId part) { return catalog_.part(part).arrow; }))
+      one_way.push_back(need.words);
+  if (one_way.empty()) return std::nullopt;
+  ChainRequest turned = request_;
+  std::swap(turned.from, turned.to);
+  std::reverse(turned.needs.begin(), turned.needs.end());
+  if (!best_chain(folded_, turned)) return std::nullopt;
+  return fact("need_faces_the_other_way", std::move(one_way), catalog_.written(request_.from.type),
+              catalog_.written(request_.to.type));
+}
+
 std::optional<Fact> WhyNoChain::need_without_part() const {
   const Rules rules(catalog_, request_);
   for (const Need& need : request_.needs) {
@@ -92,6 +133,7 @@ std::optional<Fact> WhyNoChain::need_without_part() const {
     };
     if (std::any_of(need.parts.begin(), need.parts.end(), may_be_had)) continue;
     if (auto duty = duty_of_need(need)) return duty;
+    if (auto avoided = avoided_need(need)) return avoided;
     return nothing_is_sold()        ? fact("no_need_in_the_bin", need.words)
            : request_.special_order ? fact("no_need_to_be_had", need.words)
                                     : fact("no_need_stocked", need.words);
@@ -119,6 +161,7 @@ Fact WhyNoChain::no_run() const {
 Fact WhyNoChain::reason(const std::vector<std::size_t>& at_odds) const {
   if (const auto need = need_without_part()) return *need;
   if (at_odds.empty() || !joined_without_rules()) return no_run();
+  if (const auto turned = way_round()) return *turned;
   const std::vector<RequestRule>& rules = conflict_.rules();
   if (at_odds.size() > 1) {
     Facts each;

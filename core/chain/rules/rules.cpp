@@ -85,7 +85,9 @@ bool Rules::buyable(PartId id) const {
 
 bool Rules::may_meet(MaterialId a, MaterialId b) const {
   if (request_->galvanic == Galvanic::warn || !a.valid() || !b.valid()) return true;
-  return catalog_->galvanic(a, b) != GalvanicVerdict::keep_apart;
+  const GalvanicVerdict verdict = catalog_->galvanic(a, b);
+  // Nothing carries the current where it is dry: there only metals far apart are kept so.
+  return verdict == GalvanicVerdict::fine || (verdict == GalvanicVerdict::watch && request_->service == Service::air);
 }
 
 std::uint8_t Rules::groups_of(PartId part) const {

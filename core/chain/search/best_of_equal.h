@@ -18,9 +18,14 @@
 namespace riserun::chain {
 
 /// Two materials that a chain is measured by: an end's own (invalid: none is known), and the one of which it is to be.
+/// An end's own is whatever is the same metal: a steel table takes black iron as its own.
 class Yardstick {
  public:
-  Yardstick(MaterialId own, MaterialId one) : own_(own), one_(one) {}
+  Yardstick(const Catalog& catalog, MaterialId own, MaterialId one) : one_(one) {
+    if (!own.valid()) return;
+    for (std::uint32_t row = 0; row < catalog.materials().size(); ++row)
+      own_.push_back(catalog.same_metal(own, MaterialId{row}));
+  }
 
   Rest rest_of(const Catalog& catalog, const Move& move) const {
     Rest rest{{0, 0, move.own.cents, move.own.drawbacks, 0}};
@@ -37,22 +42,23 @@ class Yardstick {
 
  private:
   void count(MaterialId material, Rest& rest) const {
-    rest.tuple[0] += own_.valid() && material != own_ ? 1 : 0;
+    rest.tuple[0] += own_.empty() || own_[material.row] ? 0 : 1;
     rest.tuple[1] += material != one_ ? 1 : 0;
   }
 
-  MaterialId own_;
+  std::vector<bool> own_;  // by material; empty: none is known
   MaterialId one_;
 };
 
 /// Every pair of a known end's material and one of the materials.
-inline std::vector<Yardstick> yardsticks(std::vector<MaterialId> ends, const std::vector<MaterialId>& materials) {
+inline std::vector<Yardstick> yardsticks(const Catalog& catalog, std::vector<MaterialId> ends,
+                                         const std::vector<MaterialId>& materials) {
   std::erase_if(ends, [](MaterialId end) { return !end.valid(); });
   if (ends.empty()) ends.push_back({});
   std::vector<Yardstick> all;
   for (const MaterialId own : ends)
-    for (const MaterialId one : materials) all.emplace_back(own, one);
-  if (materials.empty()) all.emplace_back(ends.front(), MaterialId{});
+    for (const MaterialId one : materials) all.emplace_back(catalog, own, one);
+  if (materials.empty()) all.emplace_back(catalog, ends.front(), MaterialId{});
   return all;
 }
 
@@ -64,7 +70,7 @@ inline Rest rest_of(const Catalog& catalog, Order order, const std::vector<Mater
   for (const Move& move : moves)
     for (const MaterialId material : materials_of(catalog, move)) materials.push_back(material);
   std::optional<Rest> least;
-  for (const Yardstick& yardstick : yardsticks(ends, materials)) {
+  for (const Yardstick& yardstick : yardsticks(catalog, ends, materials)) {
     Rest sum;
     for (const Move& move : moves) sum = sum + yardstick.rest_of(catalog, move);
     if (!least || sum < *least) least = sum;
@@ -111,7 +117,7 @@ class EqualChains {
   BestOfEqual best(const std::vector<MaterialId>& ends) {
     std::optional<BestOfEqual> best;
     TieKey best_key;
-    for (const Yardstick& yardstick : yardsticks(ends, materials())) {
+    for (const Yardstick& yardstick : yardsticks(folded_.catalog(), ends, materials())) {
       const Rest rest = measure(yardstick);
       if (best && best->rest < rest) continue;
       std::vector<Move> moves = first_by_ids();

@@ -188,7 +188,7 @@ std::optional<FoundTree> steiner_search(const FoldedCatalog& folded, const Rules
   std::sort(materials.begin(), materials.end());
   materials.erase(std::unique(materials.begin(), materials.end()), materials.end());
   std::optional<FoundTree> best;
-  for (const Yardstick& yardstick : yardsticks(ends.materials, materials)) {
+  for (const Yardstick& yardstick : yardsticks(folded.catalog(), ends.materials, materials)) {
     auto found = BranchWriter(folded, rules, table, yardstick).first_of_best();
     if (!found) return std::nullopt;
     if (!best || std::tie(found->rest, found->tokens) < std::tie(best->rest, best->tokens)) best = std::move(found);

@@ -1,9 +1,8 @@
-#include "plan/judge/limits.h"
+#include "plan/judge/dials.h"
 #include "plan/judge/open.h"
-#include "plan/sold.h"
-#include "quantity/nearly.h"
 #include "reservoir/relief.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace riserun::plan {
@@ -17,13 +16,19 @@ struct Dial {
   Purchase buy;
 };
 
+/// One that is sold, and stands on the list as it is advised; below what any dial shows, a water column.
 Dial dial_for(const Plan& plan) {
+  const catalog::Catalog& catalog = *plan.catalog;
   const GaugePressure setting = plan.transfer.setting;
-  const reservoir::GaugeChoice choice = reservoir::choose_gauge(setting);
-  if (choice.full_scale)
-    return {fact("gauge_that_reads_to", *choice.full_scale),
-            {"gauge", "low-pressure gauge", fact("gauge_to_and_marks", *choice.full_scale, choice.mark),
-             gauge_for(*plan.catalog, *choice.full_scale)}};
+  const std::vector<catalog::PartId> sold = gauges_to_show(catalog, setting);
+  if (!sold.empty()) {
+    const auto price = [&](catalog::PartId part) { return catalog.part(part).price; };
+    const auto cheapest =  // of one price the larger
+        std::min_element(sold.rbegin(), sold.rend(), [&](auto a, auto b) { return price(a) < price(b); });
+    const catalog::Part& gauge = catalog.part(*cheapest);
+    return {fact("gauge_that_is_sold", gauge.name),
+            {"gauge", gauge.name, fact("reads_to", *gauge.full_scale), *cheapest}};
+  }
   const Length hose = reservoir::water_column_for(setting, plan.transfer.system.water.density).hose_length;
   return {fact("use_a_water_column"),
           {"water-column", "clear hose for a water column", fact("hose_for_water_column", hose)}};
@@ -44,9 +49,7 @@ void judge_gauge(const Plan& plan, const Settled& /*settled*/, Open& open) {
       continue;
     }
     const GaugePressure scale = plan.catalog->part(*way.device).full_scale.value_or(psig(0.0));
-    const double times = in_pascals(scale) / in_pascals(setting);
-    if (quantity::at_most(kLeastOfScale * kAsPrinted, times) && quantity::at_most(times, kMostOfScale / kAsPrinted))
-      return;
+    if (scale_shows(scale, setting)) return;
     reason = fact("gauge_cannot_show", name, scale, setting);
     shows_nothing = false;
   }

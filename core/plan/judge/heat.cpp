@@ -1,4 +1,5 @@
 #include "catalog/words/words.h"
+#include "plan/judge/drain.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 
@@ -42,17 +43,6 @@ void judge_hot_parts(const Plan& plan, Temperature hottest, Open& open) {
     open.not_yet(Topic::connections, fact("parts_too_hot", std::move(names), row.name), Against{hottest, *row.hottest},
                  fact("parts_for_hot_water", row.name), row.source);
   }
-}
-
-/// A port that lets the last of the water out: in the floor, or in a side.
-bool reservoir_can_be_emptied(const Plan& plan) {
-  return std::any_of(plan.ways.begin(), plan.ways.end(), [&](const Way& way) {
-    const auto connection = std::find_if(plan.connections.begin(), plan.connections.end(),
-                                         [&](const ConnectionPlan& each) { return each.name == way.connection; });
-    if (way.use != WayUse::water || !way.device || connection == plan.connections.end()) return false;
-    const JobPort* port = port_named(plan.job.reservoir.ports, connection->from);
-    return port != nullptr && port->place != Place::lid && way_is_shut_by_hand(*plan.catalog, way);
-  });
 }
 
 /// "drained every evening" asks for something to drain it by.

@@ -59,6 +59,8 @@ void judge_relief(const Plan& plan, const Settled& settled, Open& open);
 void judge_gauge(const Plan& plan, const Settled& settled, Open& open);
 /// Ports that nothing closes, and ends that hold no water.
 void judge_closed(const Plan& plan, const Settled& settled, Open& open);
+/// A drain that is but plugged, where nothing else empties the reservoir.
+void judge_plugged_drain(const Plan& plan, const Settled& settled, Open& open);
 /// The way of the air out, so that the table drains and the pressure can be let off.
 void judge_vent(const Plan& plan, const Settled& settled, Open& open);
 /// The code's limit, the factor of safety, and tight baffles.

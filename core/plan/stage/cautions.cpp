@@ -2,6 +2,7 @@
 #include "plan/stage/cautions.h"
 
 #include "catalog/words/words.h"
+#include "plan/judge/drain.h"
 #include "plan/judge/limits.h"
 
 #include <algorithm>
@@ -53,8 +54,10 @@ void caution_used_container(const Inputs& inputs, Remarks& remarks) {
     remarks.caution(Topic::whole_job, fact("name_speaks_of_what_burns", inputs.job.name), "29 CFR 1910.252(a)(3)");
 }
 
-void caution_no_drain(const Inputs& inputs, Remarks& remarks) {
+void caution_no_drain(const Inputs& inputs, const Plan& plan, Remarks& remarks) {
   const std::vector<JobPort>& ports = inputs.job.reservoir.ports;
+  if (const ConnectionPlan* plugged = plugged_drain(plan))
+    remarks.caution(Topic::care, fact("reservoir_drains_by_a_plug", plugged->from), "common practice");
   if (std::none_of(ports.begin(), ports.end(),
                    [](const JobPort& port) { return port.place == Place::side || port.place == Place::floor; }))
     remarks.caution(Topic::care, fact("reservoir_has_no_drain"), "common practice");
@@ -62,9 +65,9 @@ void caution_no_drain(const Inputs& inputs, Remarks& remarks) {
 
 }  // namespace
 
-void caution_whole_job(const Inputs& inputs, Remarks& remarks) {
+void caution_whole_job(const Inputs& inputs, const Plan& plan, Remarks& remarks) {
   caution_used_container(inputs, remarks);
-  caution_no_drain(inputs, remarks);
+  caution_no_drain(inputs, plan, remarks);
   caution_frost(inputs, remarks);
   caution_heat(inputs, remarks);
   remarks.standing_caution(Topic::whole_job, fact("air_in_a_flat_tank"), "NIOSH FACE reports 13CA003 and 01MI038");

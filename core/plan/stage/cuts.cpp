@@ -1,6 +1,7 @@
 #include "plan/stage/cuts.h"
 
 #include "plan/stage/inputs.h"
+#include "plan/stage/lid_map.h"
 
 #include <algorithm>
 #include <map>
@@ -78,7 +79,9 @@ void cut_baffles(const Inputs& inputs, const WallsPlan& walls, ShoppingList& lis
   const reservoir::Box& box = inputs.settled.box;
   const Length longer = std::max(box.length, box.width);
   const Length shorter = std::min(box.length, box.width);
-  const auto plates = [&](Length between, int count, const char* which) {
+  const bool longer_from_left = box.length >= box.width;
+  const Length plate = inputs.settled.wall_thickness;
+  const auto plates = [&](Length between, int count, const char* which, const Fact& stand) {
     if (count == 0) return;
     list.cut.push_back({.stock = inputs.job.reservoir.sheet.written,
                         .length = less_fit_up(between),
@@ -87,12 +90,14 @@ void cut_baffles(const Inputs& inputs, const WallsPlan& walls, ShoppingList& lis
                         .quantity = count,
                         .used_for = which,
                         .datum = {},
-                        .note = fact("crop_baffle_corners", walls.passages->at_floor, walls.passages->at_lid)});
+                        .note = fact("crop_baffle_corners", walls.passages->at_floor, walls.passages->at_lid, stand)});
   };
-  plates(shorter, layout->baffles_across, "baffles across");
+  plates(shorter, layout->baffles_across, "baffles across",
+         places_of_baffles(middles_of_baffles(longer, plate, layout->baffles_across), longer_from_left));
   const int pieces = layout->baffles_across + 1;
-  const Length of_those_across = inputs.settled.wall_thickness * static_cast<double>(layout->baffles_across);
-  plates((longer - of_those_across) / static_cast<double>(pieces), layout->baffles_along * pieces, "baffles along");
+  const Length of_those_across = plate * static_cast<double>(layout->baffles_across);
+  plates((longer - of_those_across) / static_cast<double>(pieces), layout->baffles_along * pieces, "baffles along",
+         places_of_baffles(middles_of_baffles(shorter, plate, layout->baffles_along), !longer_from_left));
 }
 
 void cut_stays(const Inputs& inputs, const WallsPlan& walls, ShoppingList& list) {

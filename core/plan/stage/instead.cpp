@@ -73,6 +73,9 @@ void suggest_instead(const Catalog& catalog, const std::vector<ConnectionPlan>& 
     if (use.port != 0 || use.part == *item.part || other.family != part.family || !other.stocked || !same_ports(other))
       continue;
     if (straight_length(other) != straight_length(part) || !other.air || other.material == part.material) continue;
+    // A bung goes with the tank's metal.
+    const bool welds_alike = catalog.material(other.material).welds_to == catalog.material(part.material).welds_to;
+    if (catalog.family(part.family).weld_bung != catalog::WeldBung::none && !welds_alike) continue;
     if (!may_stand_in(catalog, connections, item, use.part)) continue;
     item.instead.push_back(part_title(catalog, use.part));
   }

@@ -50,7 +50,7 @@ void put_rig_on(const Inputs& inputs, const chain::Finder& finder, const std::ve
   const GaugePressure most = std::min(limit, gauge_pascals(in_pascals(test.relief) / kAsPrinted));
   const std::vector<PartId> reliefs = reliefs_for_test(inputs, connections, test.pressure, most);
   test.gauge_of_job = dial.of_job;
-  if (!dial.parts.empty()) test.gauge_full_scale = *full_scale(inputs.catalog, dial.parts.front());
+  test.gauge_full_scale = dial.parts.empty() ? psig(0.0) : *full_scale(inputs.catalog, dial.parts.front());
   if (!reliefs.empty()) test.relief_opens = relief_setting(inputs.catalog, reliefs.front());
   // No finding hangs on the rig, and it takes a search.
   if (inputs.upto == Upto::end)
@@ -65,8 +65,7 @@ void caution_rig(const LeakTestPlan& test, Remarks& remarks) {
 }
 
 void caution_leak_test(const LeakTestPlan& test, Remarks& remarks) {
-  const Length standoff = std::max(test.energy.standoff, test.energy_in_use.standoff);
-  remarks.standing_caution(Topic::leak_test, fact("test_air_can_kill", standoff),
+  remarks.standing_caution(Topic::leak_test, fact("test_air_can_kill", test.energy.standoff),
                            "ASME PCC-2 Article 501; ASME BPVC Section VIII UG-100 (from memory)");
   remarks.standing_caution(Topic::leak_test, fact("use_leak_test_solution"), "ASME BPVC Section V Article 10");
   remarks.standing_caution(Topic::leak_test, fact("water_lessens_stored_energy"), "common practice");
@@ -119,7 +118,7 @@ LeakTestPlan plan_leak_test(const Inputs& inputs, const chain::Finder& finder,
   test.compartments = compartments_of(job.reservoir.supports);
   if (test.possible) {
     if (air != nullptr) put_rig_on(inputs, finder, connections, *air, limit, test, left);
-    time_leak_test(inputs, test);
+    time_leak_test(inputs, tested.setting, test);
     write_leak_test(inputs, tested.setting, test);
   }
   caution_rig(test, remarks);

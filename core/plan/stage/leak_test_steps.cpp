@@ -2,6 +2,7 @@
 
 #include "reservoir/pressure_decay.h"
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -48,8 +49,15 @@ std::vector<Fact> welds_of(const Inputs& inputs) {
   return welds;
 }
 
-Fact feed_step(const TestRig& rig) {
-  return rig.fed_from.empty() ? fact("test_feed_by_hand") : fact("test_feed_from", rig.fed_from);
+Fact feed_step(const TestRig& rig, Length standoff) {
+  return rig.fed_from.empty() ? fact("test_feed_by_hand", standoff) : fact("test_feed_from", standoff, rig.fed_from);
+}
+
+/// What the air is let down to before anybody goes near with the solution: what it works at with people beside it, but
+/// well under what it has just stood, as after a code test (ASME BPVC Section VIII UG-100(d): by 1.1), and no lower
+/// than half of it (ASME B31.3, 345.5.5: the preliminary check; both from memory).
+GaugePressure brushing_pressure(GaugePressure setting, GaugePressure test) {
+  return std::clamp(setting, gauge_pascals(in_pascals(test) / 2.0), gauge_pascals(in_pascals(test) / 1.1));
 }
 
 /// On the way the gauge shows what the job's regulator is set to: in use it never does, for the water takes off what it
@@ -62,17 +70,17 @@ void raise_in_rungs(const LeakTestPlan& test, GaugePressure setting, std::vector
       steps.push_back(fact("test_mark_regulator", setting));
       to_mark = false;
     }
-    if (is_last)
-      steps.push_back(fact("test_last_rung", test.rungs[i].pressure));
-    else
-      steps.push_back(fact(i == 0 ? "test_first_rung" : "test_rung", test.rungs[i].pressure, test.rungs[i].hold));
+    steps.push_back(fact(is_last  ? "test_last_rung"
+                         : i == 0 ? "test_first_rung"
+                                  : "test_rung",
+                         test.rungs[i].pressure, test.rungs[i].hold));
   }
 }
 
 void let_down_and_open(const LeakTestPlan& test, std::vector<Fact>& steps) {
   Texts plugged;
   for (const TestPlug& plug : test.plugs) plugged.push_back(plug.port);
-  steps.push_back(fact("test_let_down", test.rungs[1].pressure));
+  steps.push_back(fact("test_let_down"));
   steps.push_back(plugged.empty() ? fact("test_take_rig_off") : fact("test_unplug", std::move(plugged)));
 }
 
@@ -82,15 +90,17 @@ bool regulator_is_marked(const LeakTestPlan& test) {
   return test.possible && test.rig && test.rig->run() != nullptr && !test.rig->fed_from.empty();
 }
 
-void time_leak_test(const Inputs& inputs, LeakTestPlan& test) {
+void time_leak_test(const Inputs& inputs, GaugePressure setting, LeakTestPlan& test) {
   const AbsolutePressure atmosphere = inputs.settled.atmosphere;
-  test.drift_per_kelvin = reservoir::drift_per_kelvin(test.pressure, atmosphere, inputs.settled.temperature);
+  test.brushed_at = brushing_pressure(setting, test.pressure);
+  test.drift_per_kelvin = reservoir::drift_per_kelvin(test.brushed_at, atmosphere, inputs.settled.temperature);
   for (const Rung& rung : kRungs)
     test.rungs.push_back({gauge_pascals(in_pascals(test.pressure) * rung.share), minutes(rung.minutes)});
   test.hold = kHold;
   for (Time at = seconds(0.0); at <= kHold; at += kBetweenReadings) test.readings.push_back(at);
   test.least_leak = reservoir::leak_rate(test.air_volume, test.gauge_mark, test.hold, atmosphere);
-  test.least_hole = reservoir::hole_that_leaks(test.least_leak, test.pressure, atmosphere, inputs.settled.temperature);
+  test.least_hole =
+      reservoir::hole_that_leaks(test.least_leak, test.brushed_at, atmosphere, inputs.settled.temperature);
   if (test.gauge_full_scale > test.pressure)
     test.gauge_error = reservoir::gauge_error(reservoir::shop_gauge_grade(), test.gauge_full_scale, test.pressure);
 }
@@ -103,9 +113,11 @@ void write_leak_test(const Inputs& inputs, GaugePressure setting, LeakTestPlan& 
   if (!plugged.empty()) steps.push_back(fact("test_plug", std::move(plugged)));
   if (test.rig) {
     if (test.rig->run() != nullptr) steps.push_back(fact("test_build_rig", test.air_port));
-    steps.push_back(feed_step(*test.rig));
+    steps.push_back(feed_step(*test.rig, test.energy.standoff));
   }
+  steps.push_back(fact("test_stand_off", test.energy.standoff));
   raise_in_rungs(test, setting, steps);
+  steps.push_back(fact("test_let_down_to_brush", test.brushed_at));
   steps.push_back(fact("test_soak", test.rungs.back().hold));
   steps.push_back(fact("test_read", test.hold));
   const double per_fahrenheit = 1.8;

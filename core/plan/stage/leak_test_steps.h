@@ -6,9 +6,10 @@
 
 namespace riserun::plan {
 
-/// Rungs, holds and readings; what the gauge sees in the hold.
+/// Rungs, holds and readings; at what it is brushed, and what the gauge sees in the hold then.
+/// @param setting  of the regulator in use
 /// @pre pressure, gauge and air of the test are known, and it is possible
-void time_leak_test(const Inputs& inputs, LeakTestPlan& test);
+void time_leak_test(const Inputs& inputs, GaugePressure setting, LeakTestPlan& test);
 
 /// The steps, and the welds in the order in which they are brushed.
 /// @param setting  of the regulator in use

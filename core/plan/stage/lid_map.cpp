@@ -66,12 +66,9 @@ LidBung bung_of(const Inputs& inputs, const JobPort& port, const std::vector<Con
   return bung;
 }
 
-/// Of so many plates that stand in an inside measure with equal bays between them.
 void add_baffles(LidMap& map, bool across, int count) {
-  const Length inside = across ? map.length : map.width;
-  const Length bay = (inside - map.plate * static_cast<double>(count)) / static_cast<double>(count + 1);
-  for (int row = 1; row <= count; ++row)
-    map.seams.push_back({true, across, bay * static_cast<double>(row) + map.plate * (row - 0.5)});
+  for (const Length& middle : middles_of_baffles(across ? map.length : map.width, map.plate, count))
+    map.seams.push_back({true, across, middle});
 }
 
 void add_stays(LidMap& map, const reservoir::WallBays& bays, bool posts, bool length_is_longer) {
@@ -96,6 +93,19 @@ void add_supports(LidMap& map, const reservoir::SupportLayout& layout) {
 }
 
 }  // namespace
+
+std::vector<Length> middles_of_baffles(Length inside, Length plate, int count) {
+  const Length bay = (inside - plate * static_cast<double>(count)) / static_cast<double>(count + 1);
+  std::vector<Length> middles;
+  for (int row = 1; row <= count; ++row) middles.push_back(bay * static_cast<double>(row) + plate * (row - 0.5));
+  return middles;
+}
+
+Fact places_of_baffles(const std::vector<Length>& middles, bool from_left) {
+  quantity::Facts places;
+  for (const Length& middle : middles) places.push_back(fact("the_length", middle));
+  return fact(from_left ? "middles_from_left" : "middles_from_front", std::move(places));
+}
 
 LidMap plan_lid_map(const Inputs& inputs, const std::vector<ConnectionPlan>& connections, const RiserPlan& riser,
                     Remarks& remarks) {

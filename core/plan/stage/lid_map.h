@@ -4,7 +4,15 @@
 #include "plan/plan.h"
 #include "plan/stage/inputs.h"
 
+#include <vector>
+
 namespace riserun::plan {
+
+/// Of so many plates that stand in an inside measure with equal bays between them, each middle from one wall's inside.
+std::vector<Length> middles_of_baffles(Length inside, Length plate, int count);
+
+/// Where those baffles are marked out on the floor: in middles, from the left end or from the front.
+Fact places_of_baffles(const std::vector<Length>& middles, bool from_left);
 
 /// Places that the job leaves out are proposed; one of a bung that is welded in already stays unknown.
 LidMap plan_lid_map(const Inputs& inputs, const std::vector<ConnectionPlan>& connections, const RiserPlan& riser,

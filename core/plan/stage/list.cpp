@@ -104,6 +104,7 @@ void add_rig(const LeakTestPlan& test, PartTally& tally) {
     else
       tally.add(part.part, part.whose == RigPart::Whose::bin, "leak test");
   }
+  for (const PartId part : test.rig->at_supply) tally.used_too(part, "leak test");
 }
 
 void add_test_gear(const LeakTestPlan& test, PartTally& tally) {
@@ -246,6 +247,12 @@ void add_consumables(const Inputs& inputs, const ListedSections& sections, Shopp
     list.consumables.push_back(
         {"anti-gall thread paste", "1 tube", fmt::format("{0} threads gall on {0}", material->name)});
   list.consumables.push_back({"dip rod", "1", "reads the charge"});
+  if (sections.leak_test.possible && sections.leak_test.rig)
+    list.consumables.push_back({"air hose with a valve at its far end to let down by",
+                                fmt::format("{:.0f} ft or {:.0f} m",
+                                            std::ceil(in_feet(sections.leak_test.energy.standoff) / 10.0 - 0.01) * 10.0,
+                                            std::ceil(in_metres(sections.leak_test.energy.standoff) - 0.01)),
+                                "the leak test is worked from there; the shop's own does"});
   if (sections.leak_test.possible)
     list.consumables.push_back({"leak-test solution", "1 bottle", "every joint and weld; household soap will not do"});
 }

@@ -72,7 +72,7 @@ Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Upto upto, RunSear
   plan.list = plan_list(inputs, {plan.connections, plan.riser, plan.walls, plan.leak_test, plan.findings},
                         connections.left, remarks);
   plan.work = plan_work(inputs, plan);
-  caution_whole_job(inputs, remarks);
+  caution_whole_job(inputs, plan, remarks);
 
   plan.assumptions = std::move(remarks.assumptions);
   plan.cautions = std::move(remarks.cautions);

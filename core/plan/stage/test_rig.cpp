@@ -1,6 +1,6 @@
 #include "plan/stage/test_rig.h"
 
-#include "plan/judge/limits.h"
+#include "plan/judge/dials.h"
 #include "quantity/nearly.h"
 #include "reservoir/relief.h"
 
@@ -36,8 +36,6 @@ std::vector<PartId> parts_that(const Catalog& catalog, Fits fits) {
     if (fits(PartId{row})) found.push_back(PartId{row});
   return found;
 }
-
-double scale_over(GaugePressure scale, GaugePressure pressure) { return in_pascals(scale) / in_pascals(pressure); }
 
 /// Every device at an end of the job's own runs, and every part in them, once for each that there is. What is cut to
 /// measure is cut for its own place.
@@ -155,28 +153,22 @@ const JobPort* Rig::air_port() const {
   return ports.empty() ? nullptr : &ports.front();
 }
 
-/// From the tank on: the shut-off, the job's regulator, and its restrictor, which faces the supply. Without a regulator
-/// of the job nothing but a hand pump or a borrowed regulator goes on the shut-off.
+/// It ends in the shut-off: a hose leads from there to where the supply is worked. There the job's regulator stands,
+/// with its restrictor towards the supply, as in the job's own run; without one a hand pump or a borrowed regulator.
 void Rig::add_feed() {
   BranchRules rules;
   rules.flow = BranchFlow::to_base;
+  for (const PartId valve : shut_offs(catalog_, lent_by_job(catalog_, connections_)))
+    rules.devices.push_back({valve, 0});
+  rig_.request.targets.push_back(loose(PortTypeId{}, "the shut-off"));
+  rig_.request.branches.push_back(std::move(rules));
   const JobPort* supply = air_port();
   const std::vector<PartId> regulators = own_of(catalog_, connections_, Role::regulator);
-  const std::vector<PartId> valves = shut_offs(catalog_, lent_by_job(catalog_, connections_));
-  if (supply == nullptr || regulators.empty()) {
-    for (const PartId valve : valves) rules.devices.push_back({valve, 0});
-    rig_.request.targets.push_back(loose(PortTypeId{}, "the shut-off"));
-    rig_.request.branches.push_back(std::move(rules));
-    return;
-  }
+  if (supply == nullptr || regulators.empty()) return;
   rig_.fed_from = supply->name;
-  rules.needs = {{"shut-off", valves}, {"regulator", regulators}};
-  const std::vector<PartId> restrictors = own_of(catalog_, connections_, Role::restrictor);
-  if (!restrictors.empty()) rules.needs.push_back({"restrictor", restrictors});
-  rules.needs_in_order = true;
-  rig_.request.targets.push_back(loose(supply->type, "the " + supply->name));
-  rig_.request.targets.back().material = supply->material;
-  rig_.request.branches.push_back(std::move(rules));
+  rig_.at_supply = own_of(catalog_, connections_, Role::restrictor);
+  if (rig_.at_supply.size() > 1) rig_.at_supply.resize(1);
+  rig_.at_supply.push_back(regulators.front());
 }
 
 void Rig::ask(const Bin& bin) {
@@ -207,9 +199,6 @@ void Rig::keep_to_own_kinds() {
     for (const catalog::PortUse& use : request.branches[i].devices)
       if (!is_shut_off(catalog_, use.part)) add_ends(use.part);
   }
-  for (const chain::Need& need : request.branches.back().needs)
-    if (!is_shut_off(catalog_, need.parts.front()))
-      for (const PartId part : need.parts) add_ends(part);
   double widest = 0.0;
   std::vector<bool> kinds(catalog_.kinds().size(), false);
   for (const PortTypeId type : own) {
@@ -280,25 +269,11 @@ Bin plenty_of(const std::vector<PartId>& lent, const Bin& left) {
 
 TestDial dial_for_test(const Inputs& inputs, const std::vector<ConnectionPlan>& connections, GaugePressure pressure) {
   const Catalog& catalog = inputs.catalog;
-  const auto shows = [&](PartId part) {
+  for (const PartId part : own_of(catalog, connections, Role::gauge)) {
     const auto scale = full_scale(catalog, part);
-    if (!scale) return false;
-    const double times = scale_over(*scale, pressure);
-    return at_most(kLeastOfScale * kAsPrinted, times) && at_most(times, kMostOfScale / kAsPrinted);
-  };
-  for (const PartId part : own_of(catalog, connections, Role::gauge))
-    if (shows(part)) return {{part}, true};
-  std::vector<PartId> dials = parts_that(catalog, [&](PartId id) { return shows(id) && for_air(catalog, id); });
-  if (dials.empty()) return {};
-  // Nearest above twice, else the greatest.
-  const auto rank = [&](PartId part) {
-    const double scale = scale_over(*full_scale(catalog, part), pressure);
-    return at_most(2.0, scale) ? scale : 100.0 - scale;
-  };
-  const double best =
-      rank(*std::min_element(dials.begin(), dials.end(), [&](PartId a, PartId b) { return rank(a) < rank(b); }));
-  std::erase_if(dials, [&](PartId part) { return more_than(rank(part), best); });
-  return {std::move(dials), false};
+    if (scale && scale_shows(*scale, pressure)) return {{part}, true};
+  }
+  return {gauges_to_show(catalog, pressure), false};
 }
 
 std::vector<PartId> reliefs_for_test(const Inputs& inputs, const std::vector<ConnectionPlan>& connections,

@@ -1,6 +1,7 @@
 #include "plan/stage/work.h"
 
 #include "plan/stage/leak_test_steps.h"
+#include "plan/stage/lid_map.h"
 
 #include <algorithm>
 #include <numeric>
@@ -13,6 +14,7 @@ namespace riserun::plan {
 namespace {
 
 using chain::Freedom;
+using quantity::Facts;
 using quantity::Texts;
 using reservoir::Insertion;
 
@@ -79,6 +81,7 @@ class Work {
     work_.steps.push_back({phase, std::move(what), std::move(of), static_cast<int>(number)});
   }
   void while_open();
+  void place_baffles();
   void hang_riser();
   void close_and_test();
   void build(const ConnectionPlan& connection);
@@ -101,9 +104,11 @@ void Work::while_open() {
   if (const auto& layout = reservoir.supports.layout; layout && !closed) {
     // As the cut list has them: one along is in pieces between those across.
     const int baffles = layout->baffles_across + layout->baffles_along * (layout->baffles_across + 1);
-    if (baffles > 0)
+    if (baffles > 0) {
+      place_baffles();
       add(WorkPhase::before_lid,
           fact(reservoir.supports.passages.value_or(true) ? "work_baffles" : "work_tight_baffles", baffles));
+    }
     if (has_stays(*layout))
       add(WorkPhase::before_lid, fact(plan_.walls.bars.empty() ? "work_stays_of_your_own" : "work_stays"));
   }
@@ -115,6 +120,18 @@ void Work::while_open() {
     add(WorkPhase::before_lid, fact(closed ? "work_bungs_into_closed" : "work_bungs", std::move(to_weld)));
   hang_riser();
   if (!closed) add(WorkPhase::before_lid, fact("work_last_look"));
+}
+
+// The job says how many; the walls' bays, and with them their limit, are those of even spacing.
+void Work::place_baffles() {
+  Facts places;
+  for (const bool from_left : {true, false}) {
+    std::vector<Length> middles;
+    for (const LidSeam& seam : plan_.lid_map.seams)
+      if (seam.baffle && seam.across == from_left) middles.push_back(seam.at);
+    if (!middles.empty()) places.push_back(places_of_baffles(middles, from_left));
+  }
+  add(WorkPhase::before_lid, fact("work_baffle_places", std::move(places)));
 }
 
 void Work::hang_riser() {

@@ -21,6 +21,7 @@ using plan::WorkStep;
 
 /// The steps of the whole job, as short as a card has them; a step without a row is one of a run.
 constexpr auto kShort = std::to_array<Words>({
+    {"work_baffle_places", "baffle {0:, }"},
     {"work_baffles", "weld in {0:#baffle|baffles}, cropped"},
     {"work_tight_baffles", "weld in {0:#baffle|baffles}, tight all round"},
     {"work_bungs", "weld in {0:and}"},

@@ -14,6 +14,14 @@ FigureGroup leak_test_figures(const plan::Plan& plan) {
        .value = test.pressure,
        .limit = plan.walls.limit,
        .source = {"{0}", {quantity::Facts{test.basis}}}},
+      {.key = "brushed_at",
+       .label = "let down to",
+       .value = test.brushed_at,
+       .form = "alone",
+       .beside = {"before anybody goes near with the solution", {}},
+       .source = {"What it works at, from half of the test pressure up to 1/1.1 of it (ASME B31.3, 345.5.5; ASME BPVC "
+                  "Section VIII UG-100(d); from memory).",
+                  {}}},
       {.key = "gauge_full_scale",
        .label = "gauge to use",
        .value = test.gauge_full_scale,
@@ -73,12 +81,7 @@ FigureGroup leak_test_figures(const plan::Plan& plan) {
        .label = "as TNT, in use",
        .value = test.energy_in_use.tnt,
        .form = "2",
-       .source = {kInUse, {}}},
-      {.key = "standoff_in_use",
-       .label = "keep people away, in use",
-       .value = test.energy_in_use.standoff,
-       .form = "distance",
-       .source = {kStandoff, {}}}};
+       .source = {kInUse, {}}}};
   return group;
 }
 

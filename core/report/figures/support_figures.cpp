@@ -15,8 +15,9 @@ constexpr const char* kCooling =
 constexpr const char* kLoads = "The pressure times what lies halfway to the neighbours on both sides.";
 constexpr const char* kSeam = "A panel's load goes to its nearest edge: half of its shorter side's (from memory).";
 constexpr const char* kThroat =
-    "0.30 of the strength of a 60 ksi electrode on the throat (AWS D1.1, from memory); the least fillet on sheet to "
-    "1/4 in has a leg of 1/8 in (AWS D1.1:2025 Table 7.7).";
+    "0.30 of the strength of a 60 ksi electrode on the throat (AWS D1.1, from memory); the least fillet by thickness: "
+    "1/8 in leg on sheet to 1/4 in (AWS D1.1:2025 Table 7.7), along the edge of thinner sheet its thickness (AISC "
+    "J2.2b).";
 constexpr const char* kSpacing =
     "Fewest single stays between lid and floor and upright stiffeners on the sides, each wall as a plate and the grid "
     "by "
@@ -57,11 +58,13 @@ void add_loads(const plan::WallsPlan& walls, std::vector<Figure>& figures) {
   add("post", "each single stay carries", loads.each_post, at, kLoads);
   add("weld_of_row", "weld of a row carries", on_an_inch(loads.weld_of_row()), on_each_inch, kLoads);
   add("weld_of_edge", "seam of the lid carries", on_an_inch(loads.weld_of_edge), on_each_inch, kSeam);
-  figures.push_back({.key = "weld_throat",
-                     .label = "throat of those welds",
-                     .value = walls.weld_throat,
-                     .form = "thickness2",
-                     .beside = {"or more, of both sides together", {}},
+  const Length sheet = walls.panels.empty() ? inches(0.25) : walls.panels.front().thickness;
+  figures.push_back({.key = "weld_leg",
+                     .label = "fillet of those welds",
+                     .value = reservoir::fillet_leg(walls.weld_throat, sheet),
+                     .form = sheet < reservoir::kLeastFillet ? "thickness2" : "",
+                     .beside = {"leg or more, the least that is welded; a throat of {0:thickness2} would carry it",
+                                {walls.weld_throat}},
                      .source = {kThroat, {}}});
   if (loads.each_post > newtons(0.0))
     figures.push_back({.key = "weld_of_post",

@@ -50,8 +50,11 @@ json rig_json(const plan::Plan& plan, UnitSystem units) {
     parts.push_back(rig_part_json(*plan.catalog, part.part));
     parts.back()["from"] = owner_key(part.whose);
   }
+  json at_supply = json::array();
+  for (const catalog::PartId part : rig->at_supply) at_supply.push_back(rig_part_json(*plan.catalog, part));
   return {{"parts", std::move(parts)},
           {"fed_from", rig->fed_from},
+          {"at_supply", std::move(at_supply)},
           {"run", run_json(*plan.catalog, *run, rig->request.rules.flow, units)}};
 }
 
@@ -73,6 +76,7 @@ json leak_test_object(const plan::Plan& plan, UnitSystem units) {
   json steps = json::array();
   for (const Fact& step : test.steps) steps.push_back(say(step, units));
   return {{"pressure_pa", in_pascals(test.pressure)},
+          {"brushed_at_pa", in_pascals(test.brushed_at)},
           {"ports", test_ports_json(plan)},
           {"rig", rig_json(plan, units)},
           {"gauge",

@@ -11,11 +11,14 @@ namespace {
 
 using plan::Plan;
 
-/// @param when  "" while testing, "_in_use"
-std::string standoff_sentence(const FigureRows& rows, const reservoir::StoredEnergy& energy, const std::string& when,
-                              UnitSystem units) {
-  return fmt::format(", {} of TNT; keep people {} away (ASME PCC-2: 30 m or {}, the greater)", rows.value("tnt" + when),
-                     rows.value("standoff" + when), write_long_length(energy.formula_distance, units));
+std::string tnt_of(const FigureRows& rows, const std::string& when) {
+  return fmt::format(", {} of TNT", rows.value("tnt" + when));
+}
+
+/// The distance is one for tests: who works at the bench stands beside it.
+std::string standoff_sentence(const FigureRows& rows, const reservoir::StoredEnergy& energy, UnitSystem units) {
+  return fmt::format("{}; while it rises and at the most nobody nearer than {} (ASME PCC-2: 30 m or {}, the greater)",
+                     tnt_of(rows, ""), rows.value("standoff"), write_long_length(energy.formula_distance, units));
 }
 
 void test_ports(const Plan& plan, FigureRows& rows) {
@@ -38,16 +41,20 @@ std::string leak_test_text(const Plan& plan, const Style& style) {
     rows.line(rows.label("pressure"), "none: " + say(test.basis, units));
   } else {
     rows.figure("pressure", "", ": " + say(test.basis, units));
-    rows.figure("gauge_full_scale", "0 to ",
-                fmt::format(", {}; right to within {} there", test.gauge_of_job ? "the job's own" : "to be bought",
-                            rows.value("gauge_error")));
+    if (test.gauge_full_scale > psig(0.0))
+      rows.figure("gauge_full_scale", "0 to ",
+                  fmt::format(", {}; right to within {} there", test.gauge_of_job ? "the job's own" : "to be bought",
+                              rows.value("gauge_error")));
+    else
+      rows.figure("water_column_leg", "", " each leg of a U of clear hose: no dial that is sold shows so little");
+    rows.figure("brushed_at", "", " when the solution goes on");
     rows.figure("relief", "set at ", ", no higher than " + write_pressure_alone(test.relief, units));
   }
   test_ports(plan, rows);
   rows.figure("air_volume");
   if (test.possible) rows.figure("lid_force");
-  if (test.possible) rows.figure("energy", "", standoff_sentence(rows, test.energy, "", units));
-  rows.figure("energy_in_use", "", standoff_sentence(rows, test.energy_in_use, "_in_use", units));
+  if (test.possible) rows.figure("energy", "", standoff_sentence(rows, test.energy, units));
+  rows.figure("energy_in_use", "", tnt_of(rows, "_in_use"));
   std::string text = heading("Leak test", style) + rows.text();
   for (const StepList& list : leak_test_steps(plan, units)) {
     std::size_t next = 1;

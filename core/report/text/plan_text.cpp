@@ -26,7 +26,9 @@ std::string caution_text(const plan::Caution& caution, const Style& style) {
 std::string findings_text(const Plan& plan, plan::Severity severity, const Style& style) {
   std::string text;
   for (const plan::Finding& finding : plan.findings)
-    if (finding.severity == severity) text += finding_text(finding, style);
+    if (finding.severity == severity)
+      text += wrapped(fmt::format("  {:<9} ", title_of(finding.severity)),
+                      fmt::format("{} [{}]", sentences_of(finding, style.units), finding.reason.code), style.width);
   return text;
 }
 

@@ -41,7 +41,7 @@ std::string support_rows(const FigureGroup& walls, const Style& style) {
     if (const Figure* stays = walls.find(key))
       rows.line(std::string(stays->label), said(stays->beside, units) + ": limit " + written(*stays, units));
   for (const char* key : {"vacuum_limit", "cooling_vacuum", "row_across", "row_along", "post", "weld_of_row",
-                          "weld_of_edge", "weld_throat", "weld_of_post", "passage_at_floor", "passage_at_lid"})
+                          "weld_of_edge", "weld_leg", "weld_of_post", "passage_at_floor", "passage_at_lid"})
     if (const Figure* figure = walls.find(key))
       rows.line(std::string(figure->label), written(*figure, units) + " " + said(figure->beside, units));
   return rows.text();

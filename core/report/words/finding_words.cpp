@@ -204,8 +204,8 @@ std::span<const Words> finding_words() {
       {"gauge_with_nothing_between",
        "take that out, or put the gauge on a bung of its own in the lid: nothing that can shut, check or reduce comes "
        "between"},
-      {"gauge_that_reads_to", "a gauge that reads 0 to {0:alone}"},
-      {"use_a_water_column", "a water column in clear hose: it is too little for a dial"},
+      {"gauge_that_is_sold", "a {0}"},
+      {"use_a_water_column", "a water column in clear hose: no dial that is sold shows so little"},
 
       // Air.
       {"regulator_range_too_wide",
@@ -321,6 +321,10 @@ std::span<const Words> finding_words() {
        "lets air in"},
       {"parts_too_hot", "{0:and}: {1} is not made for water so hot"},
       {"parts_for_hot_water", "parts of something else than {0}, or of a sort that is marked for it; or cooler water"},
+      {"drain_is_a_plug",
+       "the drain '{0}' ends in a plug: nothing lets the water out of the reservoir but pulling it under its whole "
+       "head"},
+      {"drain_by_a_valve", "a ball valve there ('ends in: ball valve'), a plug or a hose in its outlet"},
       {"drained_by_nothing", "'against frost' says that it is drained, and nothing drains the reservoir"},
       {"water_can_freeze", "it comes to {0}, and the water can freeze"},
       {"say_what_is_done_against_frost", "say how that is handled in 'against frost'"},

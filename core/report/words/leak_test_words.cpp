@@ -11,24 +11,40 @@ std::span<const Words> leak_test_words() {
        "degF; ASME BPVC Section V Article 10, T-1041 and I-1072)."},
       {"test_plug", "Plug {0:and}."},
       {"test_build_rig", "Build the rig up on '{0}'; its shut-off stays open until all is screwed up."},
-      {"test_feed_from", "Back the regulator right off, shut the shut-off, and let the air on at '{0}'."},
+      {"test_feed_from",
+       "{0:distance} from the reservoir or farther put the job's regulator, backed right off, on '{1}', its restrictor "
+       "towards the supply, and the test hose from there to the rig's shut-off. Set a field glass or a camera up so "
+       "that the gauge is read from the regulator."},
       {"test_feed_by_hand",
-       "Shut the shut-off and put a hand pump on it, or a low-pressure regulator backed right off."},
+       "Lead the test hose from the rig's shut-off to a hand pump, or a low-pressure regulator backed right off, "
+       "{0:distance} away or farther. Set a field glass or a camera up so that the gauge is read from there."},
+      {"test_stand_off",
+       "Open the rig's shut-off and go. From here on all is worked from the far end of the hose, and nobody comes "
+       "nearer than {0:distance} but where a step says so (ASME PCC-2 Article 501)."},
       {"test_first_rung",
-       "Open the shut-off and turn the supply up slowly until the gauge shows {0:alone}, shut it, hold {1}: listen, "
-       "and brush rig and plugs. "
-       "A large leak blows the film away at more."},
-      {"test_rung", "Go up to {0:alone}, shut it, hold {1}: watch the walls for a bow and the gauge for a fall."},
+       "Let the air on, turn the supply up slowly until the gauge shows {0:alone}, shut it, hold {1}. If it stays "
+       "there one person goes up, listens, brushes rig and plugs, and comes back; a large leak blows the film away at "
+       "more."},
+      {"test_rung",
+       "From the far end go up to {0:alone}, shut it, hold {1}: watch the walls for a bow and the gauge for a fall."},
       {"test_mark_regulator",
        "Stop on the way at {0:alone} and mark the regulator's knob there: it is the job's setting. In use the gauge "
        "never shows it, for the water takes off what it lifts."},
       {"test_last_rung",
-       "Go up to {0:alone} and shut it; shut the shop's air, let its hose blow down, and take the supply off the "
-       "rig."},
+       "From the far end go up to {0:alone}, shut it, hold {1} with nobody near, and uncouple the shop's air: nothing "
+       "can "
+       "raise the pressure any more."},
+      {"test_let_down_to_brush",
+       "Let down to {0:alone} by the valve at the far end, and shut that: now one person may go near with the "
+       "solution, "
+       "beside the tank and never over the lid or before an end."},
       {"test_soak",
-       "After {0} at that pressure (ASME BPVC Section V Article 10, I-1071) flow leak-test solution on in the order "
-       "below, in good light, and mark each place where bubbles keep growing."},
-      {"test_read", "Then write down gauge and temperatures, leave it alone for {0}, and write them down again."},
+       "The pressure has stood for {0} and more (ASME BPVC Section V Article 10, I-1071): flow leak-test solution on "
+       "in "
+       "the order below, in good light, and mark each place where bubbles keep growing."},
+      {"test_read",
+       "Then write down gauge and temperatures, shut the rig's shut-off, leave it alone for {0}, and write them down "
+       "again."},
       {"test_drift",
        "The air's temperature alone moves the gauge by {0:alone} for each degC ({1:alone} for each degF): p2 x T1 / "
        "T2, "
@@ -41,8 +57,8 @@ std::span<const Words> leak_test_words() {
        "A leak: let all pressure off first, grind out, weld, and begin again. Nothing is welded or tightened under "
        "pressure."},
       {"test_let_down",
-       "Open the shut-off a crack, or lift the relief valve by its ring: down to {0:alone}, a look at the walls, then "
-       "down to nothing."},
+       "With the rig's shut-off open let down to nothing by the valve at the far end, or lift the relief valve by its "
+       "ring: a look at the walls."},
       {"test_unplug", "With the shut-off open and the gauge at nothing take the plugs out, {0:and}, and the rig last."},
       {"test_take_rig_off", "With the shut-off open and the gauge at nothing take the rig off."},
       {"test_compartments",

@@ -22,6 +22,10 @@ std::span<const Words> plan_words() {
       {"reservoir_has_no_drain",
        "No port lets the water out of the reservoir: a drain low in a side, with a ball valve, saves pumping it "
        "out when it is to be cleaned."},
+      {"reservoir_drains_by_a_plug",
+       "Nothing but the plug in '{0}' lets the water out of the reservoir: pull it with the air off and a hose or a "
+       "pan "
+       "under it, or pump the tank out through the riser first. A ball valve there saves that."},
       {"weld_on_a_used_tank",
        "Before any weld on a reservoir that has been in use: drain, clean, open, test the air, fill with water to near "
        "the weld."},
@@ -130,7 +134,10 @@ std::span<const Words> plan_words() {
       // The list.
       {"stay_on_edge", "carries {0} at {1:alone}, if it is of a grade no weaker than the sheet's"},
       {"stay_of_a_section", "carries {0} at {1:alone}: no flat bar up to 12 in does; a beam, by whoever may say so"},
-      {"crop_baffle_corners", "crop both corners at the floor {0} and both at the lid {1}, for water and air"},
+      {"crop_baffle_corners", "crop both corners at the floor {0} and both at the lid {1}, for water and air; {2}"},
+      {"middles_from_left", "middles {0:and} from the left end, inside"},
+      {"middles_from_front", "middles {0:and} from the front, inside"},
+      {"the_length", "{0}"},
 
       // The setting.
       {"as_the_job_says", "as the job says"},
@@ -212,9 +219,9 @@ std::span<const Words> plan_words() {
       {"leave_test_pressure_out", "leave 'test pressure' out and one is chosen under the limit"},
       {"test_air_can_kill",
        "Air under pressure in a flat-sided tank can kill. Test with a relief valve in the line, raise the pressure in "
-       "steps, keep {0:distance} clear of the plate faces while it rises, never stand before a lid or end, never "
-       "leave, "
-       "lift or weld the tank under pressure."},
+       "steps from {0:distance} away with nobody nearer, go near only where the steps let you, never stand before a "
+       "lid "
+       "or end, never leave, lift or weld the tank under pressure."},
       {"use_leak_test_solution",
        "Use leak-test solution, not household soap, without froth; wash it off afterwards. Wait for welds to cool: a "
        "cooling tank reads like a leak."},

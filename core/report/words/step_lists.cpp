@@ -37,6 +37,8 @@ StepList rig_parts(const catalog::Catalog& catalog, const plan::TestRig& rig) {
     list.steps.push_back(
         {fmt::format("{}, {} ({})", row.name, catalog.material(row.material).name, source_of(catalog, part))});
   }
+  for (const catalog::PartId part : rig.at_supply)
+    list.steps.push_back({fmt::format("at the far end of the hose: {} (lent by the job)", catalog.part(part).name)});
   return list;
 }
 

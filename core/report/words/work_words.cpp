@@ -5,6 +5,9 @@ namespace riserun::report {
 
 std::span<const Words> work_words() {
   static constexpr Words kWords[] = {
+      {"work_baffle_places",
+       "Mark out where the baffles stand, every measure from the same wall: {0:; }. They are evenly spaced, and the "
+       "walls' limit rests on that."},
       {"work_baffles",
        "Crop the corners of the {0:#baffle|baffles} for the passages of water and air, then weld {0:?it|them} in."},
       {"work_tight_baffles", "Weld the {0:#baffle|baffles} in, tight all round."},

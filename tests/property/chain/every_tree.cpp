@@ -88,8 +88,10 @@ bool TreeTrial::may_be_used(PartId id) const {
 }
 
 bool TreeTrial::clash(std::optional<MaterialId> a, std::optional<MaterialId> b) const {
-  return request_.rules.galvanic == Galvanic::avoid && a && b &&
-         catalog_.galvanic(*a, *b) == GalvanicVerdict::keep_apart;
+  if (request_.rules.galvanic != Galvanic::avoid || !a || !b) return false;
+  const GalvanicVerdict verdict = catalog_.galvanic(*a, *b);
+  const bool wet = request_.rules.service == Service::water;
+  return verdict == GalvanicVerdict::keep_apart || (wet && verdict == GalvanicVerdict::watch);
 }
 
 PortTypeId TreeTrial::type_at(const std::vector<TreeItem>& tree, Open open) const {
@@ -365,7 +367,7 @@ TreeSums TreeTrial::add_up(const std::vector<TreeItem>& tree) const {
     sums.drawbacks += catalog_.family(part.family).is_bushing ? 1 : 0;
     sums.drawbacks += part.name.find("close nipple") != std::string::npos ? 1 : 0;
   }
-  count_materials(materials, ends, sums);
+  count_materials(catalog_, materials, ends, sums);
   for (std::uint32_t row = 0; row < uses.size(); ++row) {
     const int bought = std::max(0, uses[row] - request_.rules.bin.count_of({row}));
     sums.buy += bought;

@@ -85,14 +85,22 @@ std::int64_t count_bending(const Catalog& catalog, const Part& part) {
   return in_psi(part.rating) < 60.0 ? 2 : 1;
 }
 
-void count_materials(const std::vector<std::uint32_t>& materials, const std::vector<std::optional<MaterialId>>& ends,
-                     Sums& sums) {
+void count_materials(const Catalog& catalog, const std::vector<std::uint32_t>& materials,
+                     const std::vector<std::optional<MaterialId>>& ends, Sums& sums) {
   const auto others = [&](std::uint32_t one) {
     return static_cast<std::int64_t>(materials.size()) - std::count(materials.begin(), materials.end(), one);
   };
   sums.not_the_ends_own = sums.not_of_one = INT64_MAX;
+  // Two metals with one anodic index are the same metal under two names.
+  const auto foreign_to = [&](const Material& end) {
+    return std::count_if(materials.begin(), materials.end(), [&](std::uint32_t row) {
+      const Material& own = catalog.materials()[row];
+      const bool same_index = std::abs(own.anodic_index_volts - end.anodic_index_volts) < 1e-6;
+      return own.id != end.id && !(own.metal && end.metal && same_index);
+    });
+  };
   for (const std::optional<MaterialId>& end : ends)
-    if (end) sums.not_the_ends_own = std::min(sums.not_the_ends_own, others(end->row));
+    if (end) sums.not_the_ends_own = std::min(sums.not_the_ends_own, foreign_to(catalog.material(*end)));
   for (const std::uint32_t one : materials) sums.not_of_one = std::min(sums.not_of_one, others(one));
   if (sums.not_the_ends_own == INT64_MAX) sums.not_the_ends_own = 0;
   if (materials.empty()) sums.not_of_one = 0;
@@ -120,7 +128,10 @@ bool Exhaustive::part_allowed(PartId id) const {
 }
 
 bool Exhaustive::metals_clash(std::optional<MaterialId> a, std::optional<MaterialId> b) const {
-  return request_.galvanic == Galvanic::avoid && a && b && catalog_.galvanic(*a, *b) == GalvanicVerdict::keep_apart;
+  if (request_.galvanic != Galvanic::avoid || !a || !b) return false;
+  const GalvanicVerdict verdict = catalog_.galvanic(*a, *b);
+  const bool wet = request_.service == Service::water;
+  return verdict == GalvanicVerdict::keep_apart || (wet && verdict == GalvanicVerdict::watch);
 }
 
 void Exhaustive::make_ways() {
@@ -306,7 +317,7 @@ Sums Exhaustive::sums_of(const Begun& begun) const {
     for (const PartId plug : way->plugs) sums.ids.push_back(catalog_.part(plug).id);
     sums.ways.emplace_back(way->enter, way->leave);
   }
-  count_materials(materials, {request_.from.material, request_.to.material}, sums);
+  count_materials(catalog_, materials, {request_.from.material, request_.to.material}, sums);
   for (std::uint32_t row = 0; row < begun.uses.size(); ++row) {
     const int bought = std::max(0, begun.uses[row] - request_.bin.count_of({row}));
     sums.buy += bought;

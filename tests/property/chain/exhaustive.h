@@ -40,8 +40,8 @@ void count_port(const Catalog& catalog, PortTypeId port, double line_inches, con
 /// What a hose or tube counts among the ports of another kind: twice where it stands less than 60 psi.
 std::int64_t count_bending(const Catalog& catalog, const catalog::Part& part);
 /// Fills in the parts that are of another material than they should be, plugs included.
-void count_materials(const std::vector<std::uint32_t>& materials, const std::vector<std::optional<MaterialId>>& ends,
-                     Sums& sums);
+void count_materials(const Catalog& catalog, const std::vector<std::uint32_t>& materials,
+                     const std::vector<std::optional<MaterialId>>& ends, Sums& sums);
 /// The same, then the ids, then the ports.
 bool better(Order order, const Sums& a, const Sums& b);
 

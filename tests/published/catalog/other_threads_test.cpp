@@ -29,7 +29,7 @@ constexpr double kPitchRounding = 0.0005;  // the standards print the pitch to 0
 constexpr double kDiameterRounding = 0.001;
 
 TEST(BspThread, DiameterAndThreadsAreThoseOfTheStandard) {
-  for (const char* kind : {"bspt", "bspp", "bspp-swivel"}) {
+  for (const char* kind : {"bspt", "bsp-rp", "bspp", "bspp-swivel"}) {
     int seen = 0;
     for (const BspRow& row : kIso) {
       const JointSize* size = shipped_joint(kind, row.size);

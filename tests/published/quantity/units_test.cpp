@@ -63,6 +63,7 @@ const std::map<std::string, double, std::less<>> kFactors = {
     {"GPa", 1e9},
     {"mmH2O", 9.80665},
     {"mH2O", 9.80665e3},
+    {"oz/in2", 4.309223e2},  // a sixteenth of a pound on the square inch
     {"psia", 6.894757e3},
     {"inHg abs", 3.386389e3},
     {"bar abs", 1e5},

@@ -4,9 +4,9 @@
 //
 // Kinds: A and B are taper threads that look alike; G is a hose thread with a washer; H is a barb (male) and a hose
 // (female) with a clamp, which closes; C is a copper tube (male) and a cup (female) with solder, which nothing turns
-// for. Words after the ports: a price, a material (iron, brass, stainless, nylon, pvc), and any of device, union,
-// bushing, valve (a device that can shut), flexible, special, one way, dielectric, bend, `rating N` (psi; 300 when left
-// out), `bore N`, `reach N` (mm).
+// for. Words after the ports: a price, a material (iron, steel, which is the same metal, brass, stainless, nylon, pvc),
+// and any of device, union, bushing, valve (a device that can shut), flexible, special, one way, dielectric, bend,
+// `rating N` (psi; 300 when left out), `bore N`, `reach N` (mm).
 #pragma once
 
 #include "catalog/catalog.h"

@@ -375,5 +375,40 @@ TEST(Needs, ThatNameTwoPartsAreMetByTwo) {
   EXPECT_EQ(count_of({"brass", "ball valve"}, "valve"), 1);  // one part is both
 }
 
+// ISO 7-1: R seals in Rp, on the thread; G does not. (published)
+TEST(Chain, ScrewsATaperMaleIntoAParallelFemaleOfIso7) {
+  const auto [status, answer] = chain({"3/4 Rp", "3/4 Rc", "--special-order"});
+  EXPECT_EQ(status, kDone);
+  for (const json& joint : answer["chains"][0]["joints"]) EXPECT_EQ(joint["seal"], "thread sealant");
+  const Answered straight = ask({"chain", "3/4 Rp", "G 3/4 male"});
+  EXPECT_EQ(straight.status, kNoSolution);
+  EXPECT_THAT(straight.out, HasSubstr("never join 3/4 Rp and 3/4 MBSPP"));
+}
+
+// What is watched as a joint of brass and steel is avoided under water, and what is bought is the ends' own metal.
+TEST(Chain, AvoidsMetalsThatEatEachOther) {
+  const Words ends{"1-1/2 FNPT steel", "1-1/4 barb", "--held", "--special-order"};
+  for (const char* galvanic : {"warn", "avoid"}) {
+    const auto [status, answer] = chain(ends + Words{"--galvanic", galvanic});
+    if (status != kDone) {
+      EXPECT_EQ(std::string(galvanic), "avoid");
+      EXPECT_THAT(answer["why_none"]["reason"].get<std::string>(), HasSubstr("kept"));
+      continue;
+    }
+    const std::vector<std::string> materials = parts(answer, "material");
+    for (std::size_t part = 0; std::string(galvanic) == "avoid" && part < materials.size(); ++part)
+      EXPECT_NE(materials[part], "brass") << galvanic;
+  }
+  // A steel port takes steel though brass is stocked beside it.
+  EXPECT_THAT(parts(chain({"1-1/2 FNPT steel", "1-1/4 MNPT"}).answer, "material"), Each(Not(HasSubstr("brass"))));
+}
+
+// Each of its words keeps a part of what is needed out, and is named.
+TEST(Chain, NamesTheWordThatAvoidsWhatIsNeeded) {
+  const Answered asked = ask({"chain", "1 FNPT", "1 FNPT", "--need", "gate valve", "--avoid", "brass"});
+  EXPECT_EQ(asked.status, kNoSolution);
+  EXPECT_THAT(asked.out, HasSubstr("avoided by the word brass"));
+}
+
 }  // namespace
 }  // namespace riserun::cli

@@ -4,6 +4,7 @@
 #include "catalog/load/load.h"
 #include "plan/job/read_job.h"
 #include "plan/plan.h"
+#include "report/words/explanations.h"
 
 #include <gtest/gtest.h>
 
@@ -50,8 +51,12 @@ std::string name_of(const ::testing::TestParamInfo<Row>& info) {
 
 inline const Plan& bevel_bench() { return plan_of_example("bevel-bench"); }
 
+/// Whatever a test finds, `riserun explain` knows its code.
 inline Plan plan_of_text(const std::string& text) {
-  return make_plan(shipped_catalog(), read_job(*shipped_catalog(), text, "bench.yaml"));
+  Plan plan = make_plan(shipped_catalog(), read_job(*shipped_catalog(), text, "bench.yaml"));
+  for (const Finding& finding : plan.findings)
+    EXPECT_NE(report::explanation_of(finding.reason.code), nullptr) << finding.reason.code << " is not explained";
+  return plan;
 }
 
 /// What is refused in it.

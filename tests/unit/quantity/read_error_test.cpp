@@ -109,35 +109,36 @@ INSTANTIATE_TEST_SUITE_P(
         {"5² in", kLength, 1, "'5² in': '² in' is not understood here; length takes in, ft, mm, cm, m, um, mil"},
         {"5 caf\u00e9", kLength, 2, "'5 café': unknown unit 'café'; length takes in, ft, mm, cm, m, um, mil"},
         {"25", kPressure, 2,
-         "'25': no unit; pressure takes psi, inH2O, ftH2O, inHg, bar, mbar, Pa, kPa, MPa, mmH2O, mH2O"},
+         "'25': no unit; pressure takes psi, inH2O, ftH2O, inHg, bar, mbar, Pa, kPa, MPa, mmH2O, mH2O, oz/in2"},
         {"28 in", kPressure, 3,
          "'28 in': 'in' is a unit of length; pressure takes psi, inH2O, ftH2O, inHg, bar, mbar, Pa, kPa, MPa, mmH2O, "
-         "mH2O"},
+         "mH2O, oz/in2"},
         {"25 psia", kPressure, 3,
          "'25 psia': 'psia' is a unit of absolute pressure; pressure takes psi, inH2O, ftH2O, inHg, bar, mbar, Pa, "
-         "kPa, MPa, mmH2O, mH2O"},
+         "kPa, MPa, mmH2O, mH2O, oz/in2"},
         {"250 mPa", kPressure, 4,
-         "'250 mPa': unknown unit 'mPa'; pressure takes psi, inH2O, ftH2O, inHg, bar, mbar, Pa, kPa, MPa, mmH2O, mH2O; "
+         "'250 mPa': unknown unit 'mPa'; pressure takes psi, inH2O, ftH2O, inHg, bar, mbar, Pa, kPa, MPa, mmH2O, mH2O, "
+         "oz/in2; "
          "did you mean 'MPa'?"},
         {"20000 bar", kPressure, 0, "'20000 bar': out of range; pressure is allowed from -1.02 bar to 1000 bar"},
         {"-15 psi", kPressure, 0, "'-15 psi': out of range; pressure is allowed from -14.7938 psi to 14503.8 psi"},
         {"1.29 psi (30 in water)", kPressure, 9, "'1.29 psi (30 in water)': the two pressures differ; write one"},
         {"1 psi (", kPressure, 2,
          "'1 psi (': unknown unit 'psi ('; pressure takes psi, inH2O, ftH2O, inHg, bar, mbar, Pa, kPa, MPa, mmH2O, "
-         "mH2O; did you mean 'psi'?"},
+         "mH2O, oz/in2; did you mean 'psi'?"},
         {"1 psi (2)", kPressure, 8,
-         "'2': no unit; pressure takes psi, inH2O, ftH2O, inHg, bar, mbar, Pa, kPa, MPa, mmH2O, mH2O"},
+         "'2': no unit; pressure takes psi, inH2O, ftH2O, inHg, bar, mbar, Pa, kPa, MPa, mmH2O, mH2O, oz/in2"},
         {"70 degF", kPressure, 3,
          "'70 degF': 'degF' is a unit of temperature; pressure takes psi, inH2O, ftH2O, inHg, bar, mbar, Pa, kPa, MPa, "
-         "mmH2O, mH2O"},
+         "mmH2O, mH2O, oz/in2"},
         {"1 atm", kPressure, 2,
          "'1 atm': 'atm' is a unit of absolute pressure; pressure takes psi, inH2O, ftH2O, inHg, bar, mbar, Pa, kPa, "
-         "MPa, mmH2O, mH2O"},
+         "MPa, mmH2O, mH2O, oz/in2"},
         {"14.7 psi", any<&read_absolute_pressure>, 5,
          "'14.7 psi': 'psi' is a unit of pressure; absolute pressure takes psia, inHg abs, bar abs, mbar abs, kPa abs, "
          "Pa abs, atm"},
         {"3", any<&read_pressure_difference>, 1,
-         "'3': no unit; pressure takes psi, inH2O, ftH2O, inHg, bar, mbar, Pa, kPa, MPa, mmH2O, mH2O"},
+         "'3': no unit; pressure takes psi, inH2O, ftH2O, inHg, bar, mbar, Pa, kPa, MPa, mmH2O, mH2O, oz/in2"},
         {"3 psi", any<&read_head>, 2, "'3 psi': 'psi' is a unit of pressure; head takes in, ft, mm, cm, m"},
         {"5 in", any<&read_area>, 2, "'5 in': 'in' is a unit of length; area takes in2, ft2, mm2, cm2, m2"},
         {"40", any<&read_volume>, 2, "'40': no unit; volume takes gal, qt, in3, ft3, L, mL, m3"},

@@ -58,5 +58,22 @@ TEST(WeldThroat, IsThatOfTheWorkedFillets) {
   }
 }
 
+// AWS D1.1:2025 Table 7.7 by the thinner part; AISC J2.2b: along the edge of sheet under 1/4 in no more than the sheet.
+TEST(FilletLeg, IsNeverUnderTheLeastThatIsWelded) {
+  const Length hair = inches(0.0063);
+  EXPECT_DOUBLE_EQ(in_inches(fillet_leg(hair, inches(0.1345))), 0.125);
+  EXPECT_DOUBLE_EQ(in_inches(fillet_leg(hair, inches(0.25))), 0.125);
+  EXPECT_DOUBLE_EQ(in_inches(fillet_leg(hair, inches(0.26))), 0.1875);
+  EXPECT_DOUBLE_EQ(in_inches(fillet_leg(hair, inches(0.5))), 0.1875);
+  EXPECT_DOUBLE_EQ(in_inches(fillet_leg(hair, inches(0.51))), 0.25);
+  EXPECT_DOUBLE_EQ(in_inches(fillet_leg(hair, inches(1.0))), 0.3125);
+  EXPECT_DOUBLE_EQ(in_inches(fillet_leg(hair, inches(0.0747))), 0.0747);
+}
+
+TEST(FilletLeg, CarriesTheThroatOnOneSide) {
+  EXPECT_DOUBLE_EQ(in_inches(fillet_leg(inches(0.7071 * 0.1875), inches(0.1875))), 0.1875);
+  EXPECT_DOUBLE_EQ(in_inches(fillet_leg(inches(0.14), inches(0.1875))), 0.25);
+}
+
 }  // namespace
 }  // namespace riserun::reservoir

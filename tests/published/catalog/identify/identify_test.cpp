@@ -286,6 +286,7 @@ TEST(ThreadMark, LettersAndSizeAreRead) {
   const auto mark = [](std::string_view text) { return std::get<MarkSeen>(read_mark(shipped(), text)); };
   EXPECT_EQ(mark("Rc 1/2").kinds, std::vector<KindId>{*shipped().find_kind("bspt")});
   EXPECT_EQ(mark("Rc 1/2").end, End::female);
+  EXPECT_EQ(mark("Rp 1/2").kinds, std::vector<KindId>{*shipped().find_kind("bsp-rp")});
   EXPECT_EQ(mark("Rc1/2").size, shipped().find_size("1/2"));
   EXPECT_EQ(mark("nh").kinds, std::vector<KindId>{*shipped().find_kind("ght")});
   EXPECT_EQ(mark("G 3/4").kinds.size(), 2u);  // fixed, or on a swivel nut
@@ -298,7 +299,7 @@ TEST(ThreadMark, UnknownLettersNameTheKnownOnes) {
   EXPECT_EQ(
       wrong.message,
       "'XYZ' is no mark of a thread known here; known are NPT, MPT, FPT, MIP, FIP, IPS, NPSM, NPSH, NH, GHT, NHR, "
-      "NHT, R, Rc, Rp, BSPT, BSP, G, BSPP, JIC, SAE, M, UNF, UN, ORB, UNC, EMT, with or without a size");
+      "NHT, R, Rc, BSPT, BSP, Rp, G, BSPP, JIC, SAE, M, UNF, UN, ORB, UNC, EMT, with or without a size");
   EXPECT_TRUE(std::holds_alternative<MarkError>(read_mark(shipped(), "  ")));
   EXPECT_TRUE(std::holds_alternative<MarkError>(read_mark(shipped(), "G 3/")));
 }

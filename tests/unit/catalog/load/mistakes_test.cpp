@@ -159,7 +159,7 @@ const std::vector<Mistake>& mistakes() {
     {"RatingOfZero", "families.yaml", "black-iron: {rating: 300 psi}", "black-iron: {rating: 0 psi}",
      {"families.yaml:13:28: families[1].materials.black-iron.rating: a rating lies above 0 and up to 20000 psi"}},
     {"RatingInTheWrongUnit", "families.yaml", "black-iron: {rating: 300 psi}", "black-iron: {rating: 300 in}",
-     {"families.yaml:13:32: families[1].materials.black-iron.rating: '300 in': 'in' is a unit of length; pressure takes psi, inH2O, ftH2O, inHg, bar, mbar, Pa, kPa, MPa, mmH2O, mH2O"}},
+     {"families.yaml:13:32: families[1].materials.black-iron.rating: '300 in': 'in' is a unit of length; pressure takes psi, inH2O, ftH2O, inHg, bar, mbar, Pa, kPa, MPa, mmH2O, mH2O, oz/in2"}},
     {"UnknownKind", "families.yaml", "{kind: npt, end: female, size: large", "{kind: nptt, end: female, size: large",
      {"families.yaml:10:16: families[1].ports[1].kind: unknown kind of joint 'nptt'; did you mean 'npt'? (known: npt or ght)"}},
     {"UnknownSize", "families.yaml", "[3/4, 1/2, 1.44", "[3/4, 5/8, 1.44",

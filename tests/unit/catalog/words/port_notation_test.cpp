@@ -47,6 +47,8 @@ TEST(PortNotation, ManySpellingsAreOnePort) {
       {"G 1/2 female", "1/2 FBSPP"},
       {"R 3/4", "3/4 MBSPT"},
       {"Rc 1-1/4", "1-1/4 FBSPT"},
+      {"Rp 3/4", "3/4 Rp"},  // ISO 7-1: parallel internal, tight on R
+      {"3/4 Rp female", "3/4 Rp"},
       {"1/2 cup", "1/2 solder cup"},
       {"1/2 C", "1/2 solder cup"},
       {"3/4 hose", "3/4 hose end"},

@@ -91,6 +91,47 @@ TEST(WhyNoChain, ANeedThatNoTwoEndedPartMeets) {
   EXPECT_THAT(said(none_for(shop, request).mends), ElementsAre("do without the gauge"));
 }
 
+TEST(WhyNoChain, NamesTheWordThatAvoidsAllThatIsNeeded) {
+  const SmallWorld shop(R"(
+    coupling: 1 A female, 1 A female, 200c
+    ball valve: 1 A female, 1 A female, 900c, brass, valve
+    gate valve: 1 A female, 1 A female, 900c, brass, valve
+  )");
+  ChainRequest request = shop.ask("1 A male", "1 A male");
+  request.needs = {shop.need("valve", {"ball valve", "gate valve"})};
+  request.banned.assign(shop.catalog().parts().size(), false);
+  const auto avoid = [&](const char* words, const char* part) {
+    request.avoided.push_back({words, {shop.part(part)}});
+    request.banned[shop.part(part).row] = true;
+  };
+  avoid("lever", "ball valve");
+  EXPECT_EQ(shop.chain(request), "gate valve");
+  avoid("coupling", "coupling");
+  avoid("wheel", "gate valve");
+  EXPECT_EQ(said(none_for(shop, request).reason), "every valve that may be had is avoided by the word lever and wheel");
+  // What is ruled out without a word is no fault of the words.
+  request.avoided.pop_back();
+  EXPECT_EQ(said(none_for(shop, request).reason), "no valve is stocked that the other rules allow");
+}
+
+TEST(WhyNoChain, NamesTheDirectionOfWhatIsPassedOneWay) {
+  const SmallWorld shop(R"(
+    check valve: 3/4 A female, 1 A female, 1400c, device, one way
+    filter: 1 A male, 1 A male, 1400c, device, arrow
+    coupling: 1 A female, 3/4 A female, 100c
+  )");
+  ChainRequest request = shop.ask("1 A male", "3/4 A male");
+  request.needs = {shop.need("check valve", {"check valve"})};
+  EXPECT_EQ(said(none_for(shop, request).reason),
+            "check valve can be passed one way only: no run leads so from 1 MA to 3/4 MA, but one does from 3/4 MA to "
+            "1 MA");
+  std::swap(request.from, request.to);
+  EXPECT_EQ(shop.chain(request), "check valve");
+  // Where neither end serves, the direction is not to blame.
+  request.needs.push_back(shop.need("filter", {"filter"}));
+  EXPECT_EQ(said(none_for(shop, request).reason).find("one way only"), std::string::npos);
+}
+
 TEST(WhyNoChain, AMissingUnionIsAsked) {
   const SmallWorld shop("coupling: 1 A female, 1 A female, 200c");
   ChainRequest request = shop.ask("1 A male", "1 A male");

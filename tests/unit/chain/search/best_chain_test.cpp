@@ -167,6 +167,36 @@ TEST(FindChain, MetalsToKeepApartTakeADielectricJoint) {
   EXPECT_EQ(shop.chain(request), "lined nipple");
 }
 
+// Brass on steel is watched, and avoided only where water makes a cell of them (MIL-STD-889 practice, from memory).
+TEST(FindChain, MetalsToWatchAreAvoidedWhereItIsWet) {
+  const SmallWorld shop(R"(
+    stainless nipple: 1 A male, 1 A male, 50c, stainless
+    iron nipple: 1 A male, 1 A male, 200c
+  )");
+  ChainRequest request = shop.ask("1 A female", "1 A female");
+  request.from.material = shop.catalog().find_material("iron");
+  ASSERT_EQ(shop.catalog().galvanic(*shop.catalog().find_material("iron"), *shop.catalog().find_material("stainless")),
+            catalog::GalvanicVerdict::watch);
+  EXPECT_EQ(shop.chain(request), "stainless nipple");
+  request.galvanic = Galvanic::avoid;
+  EXPECT_EQ(shop.chain(request), "iron nipple");
+  request.service = Service::air;
+  EXPECT_EQ(shop.chain(request), "stainless nipple");
+}
+
+// A steel port and black iron are one metal by two names: what a fitter screws into a steel table is no brass.
+TEST(FindChain, TheEndsOwnMetalIsItsOwnUnderAnotherName) {
+  const SmallWorld shop(R"(
+    brass bushing: 1 A male, 3/4 A female, 100c, brass, bushing
+    steel bushing: 1 A male, 3/4 A female, 200c, steel, bushing
+  )");
+  ChainRequest request = shop.ask("1 A female", "3/4 A male", Order::line);
+  request.to.material = shop.catalog().find_material("iron");
+  EXPECT_EQ(shop.chain(request), "steel bushing");
+  request.to.material.reset();
+  EXPECT_EQ(shop.chain(request), "brass bushing");
+}
+
 TEST(FindChain, ABushingLosesATieAndSoDoesACloseNipple) {
   const SmallWorld shop(R"(
     a bushing: 1 A male, 3/4 A female, 100c, bushing

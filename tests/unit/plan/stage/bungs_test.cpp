@@ -1,5 +1,6 @@
 // Weld bungs of a job: of the tank's metal, and of nothing that cracks, fumes or does not weld.
 #include "unit/plan/bench_job.h"
+#include "unit/plan/judge/ready_job.h"
 #include "unit/plan/shipped.h"
 #include "unit/report/words/said.h"
 
@@ -43,6 +44,30 @@ TEST(WeldBung, NamedAsAPartMustBeMadeForIt) {
   EXPECT_EQ(first_refusal(bench_with("bung part: \"1 full coupling, forged steel\", welded in: no")), "");
   EXPECT_THAT(first_refusal(bench_with("bung part: \"3/4 full coupling, forged steel\", welded in: no")),
               HasSubstr("has no 1 FNPT"));
+}
+
+// Neither steel nor stainless in the other's place: it does not weld to the tank.
+TEST(Bungs, GoWithTheMetalOfTheTankAndSoDoesWhatStandsInForThem) {
+  struct Tank {
+    const char* sheet;
+    const char* welds_to;
+  };
+  for (const Tank& tank : {Tank{"10 ga steel", "steel"}, Tank{"1/8 in stainless", "stainless steel"},
+                           Tank{"3/16 in aluminium", "aluminium"}}) {
+    const Plan plan =
+        plan_of_text(with(with(kReady, "10 ga steel", tank.sheet), "air bung: {port: 1/2 FNPT, where: lid}",
+                          "air bung: {port: 1/2 FNPT, where: lid, bung: half coupling, welded in: no}"));
+    int bungs = 0;
+    for (const ListItem& item : plan.list.buy) {
+      if (!item.part ||
+          plan.catalog->family(plan.catalog->part(*item.part).family).weld_bung == catalog::WeldBung::none)
+        continue;
+      ++bungs;
+      EXPECT_EQ(plan.catalog->material(plan.catalog->part(*item.part).material).welds_to, tank.welds_to) << tank.sheet;
+      EXPECT_TRUE(item.instead.empty()) << tank.sheet << ": " << testing::PrintToString(item.instead);
+    }
+    EXPECT_EQ(bungs, 1) << tank.sheet;
+  }
 }
 
 }  // namespace

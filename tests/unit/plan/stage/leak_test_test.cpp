@@ -1,4 +1,5 @@
 // The leak test's sheet: the rig and whose parts it is made of, steps and rungs, what is brushed.
+#include "report/words/say.h"
 #include "unit/plan/bench_job.h"
 #include "unit/plan/judge/ready_job.h"
 
@@ -43,8 +44,9 @@ TEST(LeakTestRig, IsMadeOfTheJobsOwnPartsWhereTheyServe) {
   const Plan plan = plan_of_text(kReady);
   EXPECT_TRUE(plan.leak_test.gauge_of_job);
   EXPECT_EQ(whose_is(plan.leak_test, Role::gauge), RigPart::Whose::job);
-  EXPECT_EQ(whose_is(plan.leak_test, Role::regulator), RigPart::Whose::job);
-  EXPECT_EQ(whose_is(plan.leak_test, Role::restrictor), RigPart::Whose::job);
+  std::vector<Role> at_supply;
+  for (const PartId part : plan.leak_test.rig->at_supply) at_supply.push_back(role_of(part));
+  EXPECT_THAT(at_supply, ElementsAre(Role::restrictor, Role::regulator));
   EXPECT_EQ(bought(plan, Role::gauge), 1);
   EXPECT_EQ(bought(plan, Role::regulator), 1);
 }
@@ -68,14 +70,18 @@ TEST(LeakTestRig, TakesTheJobsReliefValveOnlyWhereItHolds) {
   EXPECT_EQ(bought(lower, Role::relief_valve), 1);
 }
 
-TEST(LeakTestRig, ShutsBetweenTheTankAndTheRegulator) {
-  const TestRig& rig = *sheet_of_ready().rig;
+// A hose leads from it to the regulator, which is worked from the stand-off.
+TEST(LeakTestRig, EndsInItsShutOff) {
+  const Plan plan = plan_of_text(kReady);
+  const TestRig& rig = *plan.leak_test.rig;
   EXPECT_EQ(rig.fed_from, "shop air");
-  std::vector<Role> devices;
-  for (const chain::RunPart& link : chain::way_to(*rig.run(), 2).parts)
-    if (catalog::only_if_asked(role_of(link.part))) devices.push_back(role_of(link.part));
-  std::erase_if(devices, [](Role role) { return role == Role::gauge || role == Role::relief_valve; });
-  EXPECT_THAT(devices, ElementsAre(Role::device, Role::regulator, Role::restrictor));
+  ASSERT_TRUE(rig.run()->ends[2].device);
+  EXPECT_TRUE(plan.catalog->family(plan.catalog->part(*rig.run()->ends[2].device).family).can_shut);
+  for (const RigPart& part : rig.parts) EXPECT_NE(role_of(part.part), Role::regulator);
+  const auto hose = std::find_if(plan.list.consumables.begin(), plan.list.consumables.end(),
+                                 [](const Consumable& item) { return item.name.starts_with("air hose"); });
+  ASSERT_NE(hose, plan.list.consumables.end());
+  EXPECT_EQ(hose->quantity, "100 ft or 30 m");
 }
 
 TEST(LeakTestRig, EndsInItsShutOffWhereTheJobHasNoRegulator) {
@@ -92,9 +98,10 @@ TEST(LeakTestRig, EndsInItsShutOffWhereTheJobHasNoRegulator) {
 
 TEST(LeakTestSteps, GoUpInRungsAndOpenNothingUnderPressure) {
   EXPECT_THAT(codes(sheet_of_ready().steps),
-              ElementsAre("test_clean", "test_plug", "test_build_rig", "test_feed_from", "test_first_rung", "test_rung",
-                          "test_mark_regulator", "test_rung", "test_last_rung", "test_soak", "test_read", "test_drift",
-                          "test_least_leak", "test_leak_found", "test_let_down", "test_unplug"));
+              ElementsAre("test_clean", "test_plug", "test_build_rig", "test_feed_from", "test_stand_off",
+                          "test_first_rung", "test_rung", "test_mark_regulator", "test_rung", "test_last_rung",
+                          "test_let_down_to_brush", "test_soak", "test_read", "test_drift", "test_least_leak",
+                          "test_leak_found", "test_let_down", "test_unplug"));
   GaugePressure last = psig(0.0);
   for (const TestRung& rung : sheet_of_ready().rungs) {
     EXPECT_GT(rung.pressure, last);
@@ -104,6 +111,41 @@ TEST(LeakTestSteps, GoUpInRungsAndOpenNothingUnderPressure) {
   EXPECT_EQ(last, sheet_of_ready().pressure);
   EXPECT_EQ(sheet_of_ready().readings.front(), seconds(0.0));
   EXPECT_EQ(sheet_of_ready().readings.back(), sheet_of_ready().hold);
+}
+
+/// The pressure that the step before it leaves, for each step at which a hand is at the reservoir under pressure.
+std::vector<GaugePressure> seen_near(const LeakTestPlan& test) {
+  std::vector<GaugePressure> seen;
+  GaugePressure now = psig(0.0);
+  for (const Fact& step : test.steps) {
+    if (step.code == "test_first_rung" || step.code == "test_rung" || step.code == "test_last_rung" ||
+        step.code == "test_let_down_to_brush")
+      now = std::get<GaugePressure>(step.values[0]);
+    for (const std::string_view near : {"test_first_rung", "test_soak", "test_read"})
+      if (step.code == near) seen.push_back(now);
+  }
+  return seen;
+}
+
+// Whoever goes near does so at a quarter of the test, or after it has stood the whole of it, let down to what it works
+// at: never higher than 1/1.1 of the test (ASME BPVC Section VIII UG-100(d), from memory), nor below half.
+TEST(LeakTestSteps, LetNobodyNearAtMoreThanItHasStood) {
+  for (const char* setting : {"1.6 psi", "0.9 psi", "0.4 psi"}) {
+    const LeakTestPlan test = ready_with("set pressure: 1.6 psi", std::string("set pressure: ") + setting).leak_test;
+    ASSERT_TRUE(test.possible);
+    EXPECT_LE(in_psi(test.brushed_at), in_psi(test.pressure) / 1.1 + 1e-9) << setting;
+    EXPECT_GE(in_psi(test.brushed_at), in_psi(test.pressure) / 2.0 - 1e-9) << setting;
+    EXPECT_THAT(seen_near(test), ElementsAre(test.rungs.front().pressure, test.brushed_at, test.brushed_at)) << setting;
+    EXPECT_LE(in_psi(test.rungs.front().pressure), in_psi(test.pressure) / 4.0 + 1e-9);
+  }
+}
+
+// From where the supply is worked to where nobody comes is one distance, in steps, list and caution.
+TEST(LeakTestSteps, AreWorkedFromTheStandOff) {
+  const LeakTestPlan& test = sheet_of_ready();
+  for (const Fact& step : test.steps)
+    if (step.code == "test_stand_off" || step.code == "test_feed_from")
+      EXPECT_EQ(std::get<Length>(step.values[0]), test.energy.standoff) << step.code;
 }
 
 // V dp / (p t): 0.1 psi in a quarter of an hour, at 600 ft.

@@ -34,7 +34,9 @@ TEST(List, TakesFromTheBinWhatIsThereAndBuysTheRest) {
   EXPECT_EQ(quantity_of(bevel_bench().list.from_bin, "barb-to-male-pipe/brass/1-1-4-barbx1-1-4-mnpt"), 2);
   EXPECT_EQ(quantity_of(bevel_bench().list.buy, "barb-to-male-pipe/brass/1-1-4-barbx1-1-4-mnpt"), 0);
   EXPECT_EQ(quantity_of(bevel_bench().list.from_bin, "threaded-pipe/black-iron/1-1-4x18"), 1);
-  EXPECT_EQ(quantity_of(bevel_bench().list.buy, "hex-bushing/brass/1-1-2x1-1-4"), 1);
+  // Into a steel table, and no dearer than brass.
+  EXPECT_EQ(quantity_of(bevel_bench().list.buy, "hex-bushing/brass/1-1-2x1-1-4"), 0);
+  EXPECT_EQ(quantity_of(bevel_bench().list.buy, "hex-bushing/black-iron/1-1-2x1-1-4"), 1);
 }
 
 // A restrictor that is a key alone is drilled or bought all the same, and the list says with which hole.

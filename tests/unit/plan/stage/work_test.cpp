@@ -1,4 +1,5 @@
 // The order of work of a whole job: what comes before the lid, before the test, in the vise, on the tank, and last.
+#include "report/words/say.h"
 #include "unit/plan/judge/ready_job.h"
 
 #include <gmock/gmock.h>
@@ -49,6 +50,21 @@ TEST(Work, TiesTheLidToItsBafflesAndStays) {
                  "supports: {lid bays: 4 x 2, floor bays: 4 x 2, long side bays: 4 x 1, short side bays: 2 x 1}");
   EXPECT_THAT(in_phase(stays, WorkPhase::lid), testing::ElementsAre("work_weld_lid_to_stays"));
   EXPECT_THAT(in_phase(stays, WorkPhase::before_lid), Contains("work_stays"));
+}
+
+// 40 in by 20 in, 10 ga (0.1345 in) plates with equal bays: two across leave bays of 13.244 in, one along 9.933 in.
+TEST(Work, SaysWhereEachBaffleStands) {
+  const Plan plan = plan_of_text(kReady);
+  const std::size_t row = place_of(plan, "work_baffle_places");
+  ASSERT_LT(row, place_of(plan, "work_baffles"));
+  const std::string text = report::say(plan.work.steps[row].what, UnitSystem::inch);
+  EXPECT_THAT(text, testing::HasSubstr("middles 13-5/16 in and 26-11/16 in from the left end, inside; middles 10 in "
+                                       "from the front, inside"));
+  for (const CutItem& cut : plan.list.cut)
+    if (cut.used_for.starts_with("baffles"))
+      EXPECT_THAT(report::say(*cut.note, UnitSystem::inch),
+                  testing::HasSubstr(cut.used_for == "baffles across" ? "13-5/16 in and 26-11/16 in from the left"
+                                                                      : "10 in from the front"));
 }
 
 TEST(Work, WeldsBungsInBeforeTheLid) {

@@ -50,7 +50,7 @@ TEST(Figures, AreTheNumbersOfTheText) {
       for (const Figure& figure : {riser_figures(plan.riser)["cut_length"], levels_figures(plan)["usable"],
                                    filling_figures(plan)["hold_pressure"], draining_figures(plan)["moved"],
                                    walls_figures(plan)["factor_at_set"], relief_figures(plan)["must_pass"],
-                                   leak_test_figures(plan)["standoff_in_use"]})
+                                   leak_test_figures(plan)["energy_in_use"]})
         EXPECT_THAT(text, HasSubstr(written(figure, units))) << name << ": " << figure.key;
     }
   }

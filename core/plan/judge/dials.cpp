@@ -1,0 +1,46 @@
+#include "plan/judge/dials.h"
+
+#include "plan/judge/limits.h"
+#include "quantity/nearly.h"
+
+#include <algorithm>
+#include <cstdint>
+
+namespace riserun::plan {
+
+namespace {
+
+using catalog::PartId;
+
+double times(GaugePressure full_scale, GaugePressure pressure) { return in_pascals(full_scale) / in_pascals(pressure); }
+
+}  // namespace
+
+bool scale_shows(GaugePressure full_scale, GaugePressure pressure) {
+  const double scale = times(full_scale, pressure);
+  return quantity::at_most(kLeastOfScale * kAsPrinted, scale) && quantity::at_most(scale, kMostOfScale / kAsPrinted);
+}
+
+std::vector<PartId> gauges_to_show(const catalog::Catalog& catalog, GaugePressure pressure) {
+  std::vector<PartId> gauges;
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+    const catalog::Part& part = catalog.part({row});
+    if (catalog.family(part.family).role == catalog::Role::gauge && part.air && part.full_scale &&
+        catalog.material(part.material).compressed_air && scale_shows(*part.full_scale, pressure))
+      gauges.push_back({row});
+  }
+  constexpr double kPreferred = 2.0;
+  constexpr double kBehindAll = 2.0 * kMostOfScale;
+  const auto rank = [&](PartId part) {
+    const double scale = times(*catalog.part(part).full_scale, pressure);
+    return quantity::at_most(kPreferred, scale) ? scale : kBehindAll - scale;
+  };
+  const auto best =
+      std::min_element(gauges.begin(), gauges.end(), [&](PartId a, PartId b) { return rank(a) < rank(b); });
+  if (best == gauges.end()) return gauges;
+  const double least = rank(*best);
+  std::erase_if(gauges, [&](PartId part) { return quantity::more_than(rank(part), least); });
+  return gauges;
+}
+
+}  // namespace riserun::plan

@@ -1,0 +1,55 @@
+#include "plan/judge/drain.h"
+
+#include "catalog/words/words.h"
+#include "plan/judge/open.h"
+
+#include <algorithm>
+
+namespace riserun::plan {
+
+namespace {
+
+bool is_low(const JobPort* port) {
+  return port != nullptr && (port->place == Place::side || port->place == Place::floor);
+}
+
+const ConnectionPlan* connection_of(const Plan& plan, const Way& way) {
+  const auto found = std::find_if(plan.connections.begin(), plan.connections.end(),
+                                  [&](const ConnectionPlan& each) { return each.name == way.connection; });
+  return found == plan.connections.end() ? nullptr : &*found;
+}
+
+}  // namespace
+
+bool reservoir_can_be_emptied(const Plan& plan) {
+  return std::any_of(plan.ways.begin(), plan.ways.end(), [&](const Way& way) {
+    const ConnectionPlan* connection = connection_of(plan, way);
+    if (way.use != WayUse::water || !way.device || connection == nullptr) return false;
+    const JobPort* port = port_named(plan.job.reservoir.ports, connection->from);
+    return port != nullptr && port->place != Place::lid && way_is_shut_by_hand(*plan.catalog, way);
+  });
+}
+
+const ConnectionPlan* plugged_drain(const Plan& plan) {
+  if (reservoir_can_be_emptied(plan)) return nullptr;
+  const auto is_plugged = [&](const ConnectionPlan& connection) {
+    if (connection.run() == nullptr || !is_low(port_named(plan.job.reservoir.ports, connection.from))) return false;
+    const auto& ends = connection.run()->ends;
+    return std::all_of(ends.begin(), ends.end(), [&](const chain::RunEnd& end) {
+      return end.device && plan.catalog->family(plan.catalog->part(*end.device).family).role == catalog::Role::plug;
+    });
+  };
+  const auto found = std::find_if(plan.connections.begin(), plan.connections.end(), is_plugged);
+  return found == plan.connections.end() ? nullptr : &*found;
+}
+
+void judge_plugged_drain(const Plan& plan, const Settled& /*settled*/, Open& open) {
+  const ConnectionPlan* plugged = plugged_drain(plan);
+  if (plugged == nullptr) return;
+  const std::string names = catalog::lower_case(plugged->from + " " + plugged->name);
+  if (names.find("drain") == std::string::npos) return;  // no more is said of it than that nothing drains the tank
+  open.not_yet(Topic::connections, fact("drain_is_a_plug", plugged->from), {}, fact("drain_by_a_valve"),
+               "common practice");
+}
+
+}  // namespace riserun::plan

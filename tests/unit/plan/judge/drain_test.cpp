@@ -1,0 +1,51 @@
+// A drain that is but a plug, and what else lets the water out.
+#include "unit/plan/judge/ready_job.h"
+
+#include <gmock/gmock.h>
+
+namespace riserun::plan {
+namespace {
+
+bool cautions_of(const Plan& plan, std::string_view code) {
+  return std::any_of(plan.cautions.begin(), plan.cautions.end(),
+                     [&](const Caution& caution) { return caution.fact.code == code; });
+}
+
+/// The ready job with a port low in a side, and what that ends in.
+std::string with_low_port(const std::string& port, const std::string& end) {
+  const std::string ports =
+      with(kReady, "    vent bung: 1/2 FNPT\n",
+           "    vent bung: 1/2 FNPT\n    " + port + ": {port: 1 FNPT, where: side, face height: 1 in}\n");
+  return with(ports, "water temperature:",
+              "  - {name: out, from: " + port + ", ends in: " + end + ", carries: water}\nwater temperature:");
+}
+
+TEST(PluggedDrain, IsNoDrain) {
+  const Plan plugged = plan_of_text(with_low_port("drain bung", "1 plug"));
+  EXPECT_TRUE(has(plugged, "drain_is_a_plug"));
+  EXPECT_THAT(said_of(plugged, "drain_is_a_plug"), testing::HasSubstr("'drain bung' ends in a plug"));
+  EXPECT_TRUE(cautions_of(plugged, "reservoir_drains_by_a_plug"));
+  const Plan valved = plan_of_text(with_low_port("drain bung", "1 brass ball valve"));
+  EXPECT_FALSE(has(valved, "drain_is_a_plug"));
+  EXPECT_FALSE(cautions_of(valved, "reservoir_drains_by_a_plug"));
+}
+
+TEST(PluggedDrain, OfAnotherNameIsAWordOfCareAlone) {
+  const Plan spare = plan_of_text(with_low_port("spare bung", "1 plug"));
+  EXPECT_FALSE(has(spare, "drain_is_a_plug"));
+  EXPECT_TRUE(cautions_of(spare, "reservoir_drains_by_a_plug"));
+}
+
+TEST(PluggedDrain, BesideAValveIsAPlug) {
+  const std::string both =
+      with(with_low_port("drain bung", "1 plug"),
+           "    drain bung:", "    outlet bung: {port: 1 FNPT, where: side, face height: 1 in}\n    drain bung:");
+  const Plan plan = plan_of_text(with(both, "water temperature:",
+                                      "  - {name: outlet, from: outlet bung, ends in: 1 brass ball valve, carries: "
+                                      "water}\nwater temperature:"));
+  EXPECT_FALSE(has(plan, "drain_is_a_plug"));
+  EXPECT_FALSE(cautions_of(plan, "reservoir_drains_by_a_plug"));
+}
+
+}  // namespace
+}  // namespace riserun::plan

@@ -1,0 +1,54 @@
+// The gauge that is advised is one that is sold, and stands on the list.
+#include "plan/judge/dials.h"
+#include "unit/plan/judge/ready_job.h"
+
+#include <gmock/gmock.h>
+
+namespace riserun::plan {
+namespace {
+
+constexpr const char* kGauge =
+    "  - {name: gauge, from: gauge bung, ends in: 5 psi gauge, special order: yes, carries: air}\n";
+
+// ASME BPVC Section VIII UG-102, as reported: 1.5 to 4 times, about twice preferred.
+TEST(Dials, AreSoldAndReadTo15To4Times) {
+  const Catalog& catalog = *shipped_catalog();
+  for (double psi = 0.05; psi < 100.0; psi *= 1.04) {
+    double best = 0.0;  // by hand: the least from twice on, else the greatest
+    for (const catalog::Part& part : catalog.parts()) {
+      if (catalog.family(part.family).role != catalog::Role::gauge) continue;
+      const double times = in_psi(*part.full_scale) / psi;
+      if (times < 1.5 || times > 4.0) continue;
+      const bool better = best == 0.0 || (times >= 2.0 ? best < 2.0 || times < best : best < 2.0 && times > best);
+      if (better) best = times;
+    }
+    const std::vector<PartId> dials = gauges_to_show(catalog, psig(psi));
+    EXPECT_EQ(dials.empty(), best == 0.0) << psi;
+    for (const PartId dial : dials) EXPECT_NEAR(in_psi(*catalog.part(dial).full_scale) / psi, best, 1e-6) << psi;
+  }
+}
+
+// 0 to 2 psi is no dial of the trade's: at 1 psi it is 0 to 60 inH2O.
+TEST(GaugeAdvised, StandsOnTheListByItsName) {
+  const std::string none = with(kReady, kGauge, "");
+  for (const char* setting : {"0.4 psi", "0.9 psi", "1.1 psi", "1.6 psi"}) {
+    const Plan plan = plan_of_text(with(none, "set pressure: 1.6 psi", std::string("set pressure: ") + setting));
+    const auto finding = std::find_if(plan.findings.begin(), plan.findings.end(),
+                                      [](const Finding& each) { return each.reason.code == "no_gauge"; });
+    ASSERT_NE(finding, plan.findings.end()) << setting;
+    ASSERT_TRUE(finding->buy && finding->buy->part) << setting;
+    const catalog::Part& gauge = plan.catalog->part(*finding->buy->part);
+    EXPECT_EQ(report::say(*finding->mend, UnitSystem::inch), "a " + gauge.name);
+    EXPECT_TRUE(std::any_of(plan.list.buy.begin(), plan.list.buy.end(), [&](const ListItem& item) {
+      return item.part == finding->buy->part;
+    })) << setting;
+  }
+}
+
+TEST(GaugeAdvised, IsAWaterColumnBelowAllThatIsSold) {
+  const Plan plan = plan_of_text(with(with(kReady, kGauge, ""), "set pressure: 1.6 psi", "set pressure: 0.2 psi"));
+  EXPECT_THAT(said_of(plan, "no_gauge"), testing::HasSubstr("a water column in clear hose"));
+}
+
+}  // namespace
+}  // namespace riserun::plan

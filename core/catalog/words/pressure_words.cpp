@@ -75,7 +75,8 @@ std::vector<std::size_t> ends_of_words(std::string_view words, std::size_t begin
     std::size_t end = std::min(words.find(' ', at), words.size());
     at = std::min(words.find_first_not_of(' ', end), words.size());
     while (end > begin && (words[end - 1] == ',' || words[end - 1] == ';' || words[end - 1] == ')')) --end;
-    ends.push_back(end);
+    // "100 kPa gauge" may be a pressure and a gauge: the part is meant.
+    if (!words.substr(begin, end - begin).ends_with("gauge")) ends.push_back(end);
   }
   std::reverse(ends.begin(), ends.end());
   return ends;

@@ -34,9 +34,9 @@ struct MaterialRow {
   bool air;
 };
 
-constexpr MaterialRow kMaterials[] = {{"iron", 0.85, true, true},  {"steel", 0.85, true, true},
-                                      {"brass", 0.30, true, true}, {"stainless", 0.50, true, true},
-                                      {"nylon", 0.0, false, true}, {"pvc", 0.0, false, false}};
+constexpr MaterialRow kMaterials[] = {{"iron", 0.85, true, true},      {"brass", 0.30, true, true},
+                                      {"stainless", 0.50, true, true}, {"nylon", 0.0, false, true},
+                                      {"pvc", 0.0, false, false},      {"steel", 0.85, true, true}};
 
 void add_kinds(CatalogBuilder& builder) {
   for (const KindRow& row : kKinds) {

@@ -6,7 +6,7 @@
 namespace riserun::plan {
 namespace {
 
-bool cautions_of(const Plan& plan, std::string_view code) {
+bool takes_care(const Plan& plan, std::string_view code) {
   return std::any_of(plan.cautions.begin(), plan.cautions.end(),
                      [&](const Caution& caution) { return caution.fact.code == code; });
 }
@@ -24,16 +24,16 @@ TEST(PluggedDrain, IsNoDrain) {
   const Plan plugged = plan_of_text(with_low_port("drain bung", "1 plug"));
   EXPECT_TRUE(has(plugged, "drain_is_a_plug"));
   EXPECT_THAT(said_of(plugged, "drain_is_a_plug"), testing::HasSubstr("'drain bung' ends in a plug"));
-  EXPECT_TRUE(cautions_of(plugged, "reservoir_drains_by_a_plug"));
+  EXPECT_TRUE(takes_care(plugged, "reservoir_drains_by_a_plug"));
   const Plan valved = plan_of_text(with_low_port("drain bung", "1 brass ball valve"));
   EXPECT_FALSE(has(valved, "drain_is_a_plug"));
-  EXPECT_FALSE(cautions_of(valved, "reservoir_drains_by_a_plug"));
+  EXPECT_FALSE(takes_care(valved, "reservoir_drains_by_a_plug"));
 }
 
 TEST(PluggedDrain, OfAnotherNameIsAWordOfCareAlone) {
   const Plan spare = plan_of_text(with_low_port("spare bung", "1 plug"));
   EXPECT_FALSE(has(spare, "drain_is_a_plug"));
-  EXPECT_TRUE(cautions_of(spare, "reservoir_drains_by_a_plug"));
+  EXPECT_TRUE(takes_care(spare, "reservoir_drains_by_a_plug"));
 }
 
 TEST(PluggedDrain, BesideAValveIsAPlug) {
@@ -44,7 +44,7 @@ TEST(PluggedDrain, BesideAValveIsAPlug) {
                                       "  - {name: outlet, from: outlet bung, ends in: 1 brass ball valve, carries: "
                                       "water}\nwater temperature:"));
   EXPECT_FALSE(has(plan, "drain_is_a_plug"));
-  EXPECT_FALSE(cautions_of(plan, "reservoir_drains_by_a_plug"));
+  EXPECT_FALSE(takes_care(plan, "reservoir_drains_by_a_plug"));
 }
 
 }  // namespace

@@ -60,11 +60,12 @@ TEST(Work, SaysWhereEachBaffleStands) {
   const std::string text = report::say(plan.work.steps[row].what, UnitSystem::inch);
   EXPECT_THAT(text, testing::HasSubstr("middles 13-5/16 in and 26-11/16 in from the left end, inside; middles 10 in "
                                        "from the front, inside"));
-  for (const CutItem& cut : plan.list.cut)
-    if (cut.used_for.starts_with("baffles"))
-      EXPECT_THAT(report::say(*cut.note, UnitSystem::inch),
-                  testing::HasSubstr(cut.used_for == "baffles across" ? "13-5/16 in and 26-11/16 in from the left"
-                                                                      : "10 in from the front"));
+  for (const CutItem& cut : plan.list.cut) {
+    if (!cut.used_for.starts_with("baffles")) continue;
+    EXPECT_THAT(report::say(*cut.note, UnitSystem::inch),
+                testing::HasSubstr(cut.used_for == "baffles across" ? "13-5/16 in and 26-11/16 in from the left"
+                                                                    : "10 in from the front"));
+  }
 }
 
 TEST(Work, WeldsBungsInBeforeTheLid) {

@@ -5,6 +5,7 @@
 #include "quantity/quantities.h"
 
 #include <optional>
+#include <vector>
 
 namespace riserun::plan {
 
@@ -26,6 +27,9 @@ std::optional<GaugePressure> relief_sold_below(const catalog::Catalog& catalog, 
 
 /// The cheapest gauge for air with a scale to that pressure.
 std::optional<catalog::PartId> gauge_for(const catalog::Catalog& catalog, GaugePressure full_scale);
+
+/// Full-bore ball valves of brass, the smallest first: what a vent is made of.
+std::vector<catalog::PartId> vent_valves(const catalog::Catalog& catalog);
 
 /// A ball valve of 3/4 in, wide enough to drain a table through (common practice).
 std::optional<catalog::PartId> vent_valve(const catalog::Catalog& catalog);

@@ -126,6 +126,8 @@ struct Levels {
   bool enough = true;             // usable >= need
   bool can_overflow = false;      // usable > rim capacity
   Length self_limiting_charge{};  // charge at which the riser uncovers before the table overflows
+  Length least_charge{};          // that leaves a day's losses over the riser's end, on the rule
+  Length rim_for_least{};         // that holds all of it, on the rule
   Length inlet_height{};          // where the water comes into the table, above its floor: of a pipe over the rim its
                                   // highest point
   std::optional<Length> mouth_height{};  // of a pipe over the rim: where it ends, above the table's floor
@@ -157,6 +159,13 @@ struct JetPlan {
   Length rim{};     // over the inlet
 };
 
+/// What the vent does to the time in which the table drains.
+struct VentPlan {
+  Time unthrottled{};            // that it takes with nothing in the air's way out
+  std::optional<PartId> enough;  // a valve wide enough for a vent of its own size; only of a vent that is not
+  Time with_enough{};            // that it takes with that one
+};
+
 struct TransferPlan {
   std::string missing_run;  // connection that should carry the water and does not go together: plain pipe stands for it
                             // in the equations, and no time is a promise; empty: none is missing
@@ -165,6 +174,8 @@ struct TransferPlan {
   Length wanted_depth{};  // of the table
   transfer::Fill fill;
   transfer::Drain drain;
+  transfer::Start when_up;               // where draining starts
+  std::optional<VentPlan> vent;          // none: the table does not drain, or by a siphon
   Length film{};                         // over the inlet, to which the table is counted as drained
   Length thinnest_film{};                // that stays on a floor that is well wetted
   Length oily_film{};                    // ... on an oily or painted one

@@ -67,6 +67,8 @@ inline constexpr const char* kRestrictorInRun = "restrictor before the regulator
 /// The supports as a whole, and the sheet of another thickness, by its least.
 inline constexpr const char* kSupports = "supports";
 inline constexpr const char* kSheetThickness = "sheet of at least";
+/// The device of the connection of that name is the part, on a bung of the part's own size.
+inline constexpr const char* kDeviceOf = "device of";
 /// The port of that name: of the reservoir into its lid, of the table into its floor.
 inline constexpr const char* kPortIntoLid = "port into the lid";
 inline constexpr const char* kPortIntoFloor = "port into the floor";
@@ -76,7 +78,7 @@ struct Change {
   std::string key;                        // "air.set pressure"; "connections": one more, that ends in the part;
                                           // kReliefSetting and its like
   quantity::Value value{};                // empty text: the key is left out
-  std::optional<catalog::PartId> part{};  // of the new connection
+  std::optional<catalog::PartId> part{};  // of the new connection, or of kDeviceOf
   std::optional<reservoir::SupportLayout> supports{};  // of kSupports
 
   bool operator==(const Change&) const = default;

@@ -84,6 +84,13 @@ std::optional<PartId> relief_valve_for(const Catalog& catalog, GaugePressure hol
   });
 }
 
+std::vector<PartId> vent_valves(const Catalog& catalog) {
+  std::vector<PartId> valves = catalog::find_parts(catalog, "full-bore ball valve brass");
+  std::stable_sort(valves.begin(), valves.end(),
+                   [&](PartId a, PartId b) { return catalog.part(a).ports[0].bore < catalog.part(b).ports[0].bore; });
+  return valves;
+}
+
 std::optional<PartId> vent_valve(const Catalog& catalog) {
   const std::vector<PartId> valves = catalog::find_parts(catalog, "3/4 full-bore ball valve brass");
   return valves.empty() ? std::nullopt : std::optional(valves.front());

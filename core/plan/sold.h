@@ -5,6 +5,7 @@
 #include "quantity/quantities.h"
 
 #include <optional>
+#include <vector>
 
 namespace riserun::plan {
 
@@ -23,6 +24,9 @@ std::optional<catalog::PartId> relief_valve_for(const catalog::Catalog& catalog,
 /// The lowest setting of a relief valve above that pressure, and the highest below it, of those that are sold.
 std::optional<GaugePressure> relief_sold_above(const catalog::Catalog& catalog, GaugePressure pressure);
 std::optional<GaugePressure> relief_sold_below(const catalog::Catalog& catalog, GaugePressure pressure);
+
+/// Full-bore ball valves of brass, the smallest first: what a vent is made of.
+std::vector<catalog::PartId> vent_valves(const catalog::Catalog& catalog);
 
 /// A ball valve of 3/4 in, wide enough to drain a table through (common practice).
 std::optional<catalog::PartId> vent_valve(const catalog::Catalog& catalog);

@@ -1,6 +1,7 @@
 #include "plan/way.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace riserun::plan {
 
@@ -9,6 +10,14 @@ std::optional<Length> Way::bore() const {
   for (const WayPart& part : parts)
     if (part.bore && (!least || *part.bore < *least)) least = part.bore;
   return least;
+}
+
+std::vector<WayPart>::const_iterator last_regulator(const Catalog& catalog, const Way& way) {
+  const auto is_regulator = [&](const WayPart& part) {
+    return catalog.family(catalog.part(part.part).family).role == catalog::Role::regulator;
+  };
+  const auto last = std::find_if(way.parts.rbegin(), way.parts.rend(), is_regulator);
+  return last == way.parts.rend() ? way.parts.end() : std::prev(last.base());
 }
 
 const catalog::Part* first_that_stops(const Catalog& catalog, const Way& way) {

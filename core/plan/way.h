@@ -48,6 +48,10 @@ struct Way {
   std::optional<Length> bore() const;
 };
 
+/// The regulator that the air of a feed meets last: it sets the reservoir's pressure, those before it are first stages.
+/// `parts.end()`: there is none.
+std::vector<WayPart>::const_iterator last_regulator(const Catalog& catalog, const Way& way);
+
 /// The first part on the way, its end not counted, that can stop the air or reduce it; nullptr: none can.
 const catalog::Part* first_that_stops(const Catalog& catalog, const Way& way);
 

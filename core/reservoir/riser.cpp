@@ -44,6 +44,7 @@ void check_input(const RiserRequest& r) {
   not_below_zero(r.bung_projection, "the bung's projection");
   not_below_zero(r.holder_make_up, "the make-up of what holds the riser");
   not_below_zero(r.bung_opening, "the bung's opening");
+  not_below_zero(r.above_lid, "what stands over the lid of a welded riser");
   not_below_zero(r.obstacle_height, "the height of what lies under the bung");
   if (r.wanted_clearance) above_zero(*r.wanted_clearance, "the riser's clearance");
   if (r.headroom) not_below_zero(*r.headroom, "the headroom");
@@ -64,7 +65,7 @@ void measure(const RiserRequest& r, Riser& riser) {
   riser.clearance = r.wanted_clearance.value_or(default_clearance(r.pipe.bore));
   riser.clearance_low = riser.clearance - tolerance;
   riser.clearance_high = riser.clearance + tolerance;
-  riser.cut_length = free_height(r) - riser.clearance + riser.make_up;
+  riser.cut_length = free_height(r) - riser.clearance + riser.make_up + (threaded(r) ? Length() : r.above_lid);
   riser.end_height = r.obstacle_height + riser.clearance;
   riser.curtain_to_bore = 4.0 * in_metres(riser.clearance) / in_metres(r.pipe.bore);
   riser.inlet = riser_inlet(in_metres(riser.clearance) / in_metres(r.pipe.bore));
@@ -155,7 +156,8 @@ void note_insertion(const RiserRequest& r, Riser& riser) {
       }
       break;
     case Insertion::welded_in:
-      riser.notes.push_back(fact("welded_riser_hangs_below_lid", riser.clearance));
+      riser.notes.push_back(
+          fact("welded_riser_hangs_below_lid", riser.clearance, riser.cut_length - r.above_lid, r.above_lid));
       break;
     case Insertion::cannot_go_in:
       break;

@@ -36,6 +36,7 @@ struct RiserRequest {
   BungKind bung = BungKind::full_coupling;
   Length bung_length{};      // of the body that riser and nipple screw into, end to end; zero: not known
   Length bung_projection{};  // how far the face that the riser screws into stands below the lid's inside
+  Length above_lid{};        // of a welded riser: what of it stands over the lid's inside
   Length holder_make_up{};   // in the bung, of what holds a riser of another size there; zero: it holds itself
   Length bung_opening{};     // smallest bore that the pipe would pass: of the bung, a bushing taken out of it
   RiserPipe pipe;
@@ -49,7 +50,7 @@ enum class Insertion { from_inside_before_lid_closes, through_the_bung, welded_i
 
 struct Riser {
   Length make_up{};
-  Length cut_length{};  // nominal, from the threaded end (welded riser: from the lid's inside)
+  Length cut_length{};  // nominal, from the threaded end (welded riser: the whole pipe, end to end)
   Length clearance{};   // above what counts as floor: low, nominal and high end of the make-up band
   Length clearance_low{};
   Length clearance_high{};
@@ -77,6 +78,8 @@ Length default_clearance(Length bore);
 /// Works the riser out.
 ///
 ///     cut length = inside height - bung projection - obstacle - clearance + make-up
+///
+/// of a welded riser with what stands over the lid's inside in place of projection and make-up.
 ///
 /// All sums are unrounded. What cannot be made is a refusal in the result, with the smallest change that lifts it.
 /// @throws InputError if box, bore or outside diameter is not above zero, or another length is below zero

@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <cstdint>
+#include <iterator>
 #include <stdexcept>
 #include <string_view>
 #include <utility>
@@ -89,6 +90,23 @@ void add_connection(const Catalog& catalog, Job& job, PartId part) {
   job.connections.push_back(std::move(connection));
 }
 
+/// The connection ends in the part and nothing else, on a bung of the part's own size.
+void give_device(const Catalog& catalog, Job& job, const Value& name, PartId part) {
+  for (JobConnection& connection : job.connections) {
+    if (connection.name != std::get<std::string>(name)) continue;
+    connection.ends_in = EndDevice{catalog.part(part).name, {part}};
+    connection.needs.clear();
+    connection.take.reset();
+    connection.special_order = true;
+    for (JobPort& port : job.reservoir.ports) {
+      if (port.name != connection.from) continue;
+      port.type = port_for(catalog, part);
+      port.bung_part.reset();
+      port.bung_length.reset();
+    }
+  }
+}
+
 /// A part's mark, as it is printed in either system of units.
 bool is_marked(GaugePressure mark, GaugePressure as_printed) {
   constexpr double kShare = 0.01;
@@ -123,8 +141,10 @@ void set_relief_valves(const Catalog& catalog, Job& job, GaugePressure opens) {
   }
 }
 
+/// Of several regulators the last one before the reservoir sets its pressure; the others are first stages.
+/// @param from_supply  the needs are told from the supply on
 /// @return the needs name a regulator, and one of that range is sold
-bool set_to_range(const Catalog& catalog, std::vector<chain::Need>& needs, GaugePressure range) {
+bool set_to_range(const Catalog& catalog, std::vector<chain::Need>& needs, GaugePressure range, bool from_supply) {
   const auto is_regulator = [&](PartId id) {
     return catalog.family(catalog.part(id).family).role == catalog::Role::regulator;
   };
@@ -133,19 +153,25 @@ bool set_to_range(const Catalog& catalog, std::vector<chain::Need>& needs, Gauge
     const auto& top = catalog.part({row}).full_scale;
     if (is_regulator({row}) && top && is_marked(*top, range)) parts.push_back({row});
   }
-  bool any = false;
-  for (chain::Need& need : needs) {
-    if (parts.empty() || !std::all_of(need.parts.begin(), need.parts.end(), is_regulator)) continue;
-    need.parts = parts;
-    any = true;
+  if (parts.empty()) return false;
+  const auto is_one = [&](const chain::Need& need) {
+    return std::all_of(need.parts.begin(), need.parts.end(), is_regulator);
+  };
+  auto need = std::find_if(needs.begin(), needs.end(), is_one);
+  if (from_supply) {
+    const auto last = std::find_if(needs.rbegin(), needs.rend(), is_one);
+    need = last == needs.rend() ? needs.end() : std::prev(last.base());
   }
-  return any;
+  if (need == needs.end()) return false;
+  need->parts = std::move(parts);
+  return true;
 }
 
 void set_regulators(const Catalog& catalog, Job& job, GaugePressure range) {
   for (JobConnection& connection : job.connections) {
-    bool any = set_to_range(catalog, connection.needs, range);
-    for (JobBranch& branch : connection.branches) any = set_to_range(catalog, branch.needs, range) || any;
+    const bool from_supply = port_named(job.air.ports, connection.from) != nullptr;
+    bool any = set_to_range(catalog, connection.needs, range, from_supply);
+    for (JobBranch& branch : connection.branches) any = set_to_range(catalog, branch.needs, range, from_supply) || any;
     connection.special_order = connection.special_order || any;
   }
 }
@@ -179,7 +205,9 @@ void put_into_floor(Job& job, const Value& name) {
 
 /// @return it is one of the changes that no key of a job says
 bool change_without_key(const Catalog& catalog, Job& job, const Change& change) {
-  if (change.part)
+  if (change.part && change.key == kDeviceOf)
+    give_device(catalog, job, change.value, *change.part);
+  else if (change.part)
     add_connection(catalog, job, *change.part);
   else if (change.supports)
     job.reservoir.supports.layout = change.supports;

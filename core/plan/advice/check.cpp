@@ -45,9 +45,25 @@ class Followed {
   std::deque<std::pair<Changes, std::vector<Finding>>> ways_;
 };
 
-/// It was not there, and is as grave as the one that is mended.
+/// What a finding asks beyond what is allowed, of pressures; zero: they are none.
+PressureDifference beyond(const Finding& finding) {
+  if (!finding.numbers || !finding.numbers->allowed) return {};
+  const auto* asked = std::get_if<GaugePressure>(&finding.numbers->asked);
+  const auto* allowed = std::get_if<GaugePressure>(&*finding.numbers->allowed);
+  return asked == nullptr || allowed == nullptr ? PressureDifference() : *asked - *allowed;
+}
+
+/// It was there already, and the walls would see more than before: a higher relief valve where one is too high.
+bool is_worse(const std::vector<Finding>& before, const Finding& left) {
+  constexpr double kSettled = 0.01;  // psi: what the sums move by
+  return std::any_of(before.begin(), before.end(), [&](const Finding& was) {
+    return same(was, left) && beyond(left) > beyond(was) + psi(kSettled) && beyond(left) > PressureDifference();
+  });
+}
+
+/// It was not there, or not so bad, and is as grave as the one that is mended.
 bool takes_its_place(const std::vector<Finding>& before, const Finding& mended, const Finding& left) {
-  return left.severity <= mended.severity && !has(before, left);
+  return left.severity <= mended.severity && (!has(before, left) || is_worse(before, left));
 }
 
 bool mends(const std::vector<Finding>& before, const Finding& finding, const std::vector<Finding>& after) {

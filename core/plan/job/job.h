@@ -8,6 +8,7 @@
 #include "catalog/catalog.h"
 #include "chain/ask/assembly.h"
 #include "chain/ask/request.h"
+#include "plan/job/measures.h"
 #include "quantity/quantities.h"
 #include "quantity/write.h"
 #include "reservoir/box_panels.h"
@@ -202,8 +203,8 @@ struct Job {
   std::optional<Temperature> water_temperature;
   std::optional<Temperature> hottest;  // that the water gets
   std::optional<Temperature> coldest;  // of the place where it stands
-  std::string against_heat;            // how hot water is handled, in the job's own words
-  std::string against_frost;
+  AgainstHeat against_heat;            // how hot water is handled
+  AgainstFrost against_frost;
   std::optional<Length> altitude;
   std::optional<GaugePressure> test_pressure;
   Cutting cutting;

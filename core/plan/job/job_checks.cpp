@@ -44,17 +44,6 @@ void check_heights(JobReading& reading, const Value& root, const Job& job) {
                        write_length(reservoir.height, units)));
 }
 
-void check_panel(JobReading& reading, const Value& root, const Job& job) {
-  const auto& layout = job.reservoir.supports.layout;
-  const auto panel = layout ? layout->bare : std::nullopt;
-  if (!panel || !(job.reservoir.length > metres(0.0)) || !(job.reservoir.width > metres(0.0))) return;
-  const Length longest = std::max({job.reservoir.length, job.reservoir.width, job.reservoir.height});
-  if (panel->length <= longest) return;
-  const Value value = root["reservoir"]["supports"]["widest bare panel"];
-  reading.problems.add(value, fmt::format("{}: a panel {} long does not fit a reservoir that is {} long", value.path(),
-                                          write_length(panel->length, job.units), write_length(longest, job.units)));
-}
-
 void check_allowance(JobReading& reading, const Value& root, const Job& job) {
   const JobReservoir& reservoir = job.reservoir;
   if (!reservoir.corrosion_allowance || !(reservoir.sheet.thickness > metres(0.0))) return;

@@ -74,6 +74,38 @@ void check_ends_of_bung(JobReading& reading, const Value& entry, const Job& job,
                   tape(top, job), tape(kTape, job)));
 }
 
+/// What carries the thread is welded round its outside: of a coupling its body, else at least the thread itself.
+Length outside_of_boss(const Catalog& catalog, const JobPort& port) {
+  const catalog::Part* part = weld_bung(catalog, port, port.bung.value_or(reservoir::BungKind::half_coupling));
+  if (part != nullptr && part->outside_diameter > metres(0.0)) return part->outside_diameter;
+  const catalog::JointSize* size = port.type.valid() ? catalog.joint_size(catalog.port_type(port.type)) : nullptr;
+  return size != nullptr ? size->outside_diameter : metres(0.0);
+}
+
+/// Beside the seam of floor or lid: the legs of that weld and of the boss's own, each as thick as the sheet, 1/8 in at
+/// least and 1/4 in at most (common practice). Nothing beside a bung that is there.
+Length room_to_weld(const Job& job, const JobPort& port) {
+  if (port.welded_in.value_or(job.reservoir.lid_closed.value_or(false))) return metres(0.0);
+  return 2.0 * std::clamp(job.reservoir.sheet.thickness, inches(1.0 / 8.0), inches(1.0 / 4.0));
+}
+
+/// A boss in a side ends beside floor and lid, with room for both welds.
+void check_side_boss(JobReading& reading, const Value& entry, const Job& job, const JobPort& port) {
+  const Length boss = outside_of_boss(*reading.catalog, port);
+  const Length exact = boss / 2.0 + room_to_weld(job, port);
+  const Length height = job.reservoir.height;
+  const Length centre = *port.face_height;
+  if (at_most(exact, centre + kTape / 2.0) && at_most(exact, height - centre + kTape / 2.0)) return;
+  const Length least = kTape * std::ceil((exact / kTape).value() - quantity::kSameShare);
+  const Length most = kTape * std::floor(((height - exact) / kTape).value() + quantity::kSameShare);
+  refuse(reading, entry["face height"],
+         fmt::format("the centre of '{}' in a side cannot stand {} over the inside floor of a box {} high: its boss is "
+                     "{} across and is welded all round, clear of the seams of floor and lid; allowed is {}",
+                     port.name, tape(centre, job), tape(height, job), tape(boss, job),
+                     at_most(least, most) ? fmt::format("{} to {}", tape(least, job), tape(most, job))
+                                          : std::string("a smaller port, or one in the lid")));
+}
+
 void check_reservoir_port(JobReading& reading, const Value& entry, const Job& job, const JobPort& port) {
   if (!(job.reservoir.height > metres(0.0))) return;
   const JobPort* of_riser = riser_bung(job);
@@ -95,6 +127,8 @@ void check_reservoir_port(JobReading& reading, const Value& entry, const Job& jo
     check_ends_of_bung(reading, entry, job, port, *length);
   else
     check_face(reading, entry, job, port, length);
+  if (port.place == Place::side && at_most(*port.face_height, job.reservoir.height))
+    check_side_boss(reading, entry, job, port);
 }
 
 /// An inlet in the floor or a side opens under the rim; a pipe over the rim passes over it.
@@ -135,6 +169,58 @@ void check_riser_bung(JobReading& reading, const Value& root, const Job& job) {
          fmt::format("the riser hangs down through '{}', so it must be in the lid; allowed is lid, or another port as "
                      "'riser: {{bung: ...}}'",
                      bung->name));
+}
+
+struct Heights {
+  Length low{};
+  Length high{};
+};
+
+/// Where the upper face of a bung in the lid can be: given, or as far over the lid's inside as its body is long.
+Heights faces_of_bung(const Catalog& catalog, const Job& job, const JobPort& port) {
+  if (port.face_height) return {*port.face_height, *port.face_height};
+  const Length lid = job.reservoir.height;
+  const auto length = bung_length(catalog, port, port.bung.value_or(reservoir::BungKind::full_coupling));
+  if (length && port.projects) return {lid + *length - *port.projects, lid + *length - *port.projects};
+  return {lid, lid + length.value_or(kLongestBung)};
+}
+
+/// Where the lower face of a port in the table's floor can be; what hangs from it may come down to any height.
+Heights faces_of_inlet(const Job& job, const JobPort& port, Length bung) {
+  if (port.face_height) return {*port.face_height, *port.face_height};
+  return {bung, std::max(bung, job.table.floor_height)};
+}
+
+/// A gap between a bung that looks up and a port that looks down at it is the difference of their heights.
+void check_gap(JobReading& reading, const Value& item, const Job& job, const JobConnection& connection) {
+  const bool up = port_named(job.reservoir.ports, connection.from) != nullptr;
+  const JobPort* bung = port_named(job.reservoir.ports, up ? connection.from : connection.to);
+  const JobPort* inlet = port_named(job.table.ports, up ? connection.to : connection.from);
+  if (!connection.gap || bung == nullptr || inlet == nullptr) return;
+  if (bung->place.value_or(Place::lid) != Place::lid || inlet->place.value_or(Place::floor) != Place::floor) return;
+  if (!(job.reservoir.height > metres(0.0)) || !(job.table.floor_height > metres(0.0))) return;
+  const Heights of_bung = faces_of_bung(*reading.catalog, job, *bung);
+  const Heights of_inlet = faces_of_inlet(job, *inlet, of_bung.high);
+  const Length least = of_inlet.low - of_bung.high;
+  const Length most = of_inlet.high - of_bung.low;
+  const Length off = kTape * 2.0;  // two readings
+  if (most <= metres(0.0) || (at_most(least, *connection.gap + off) && at_most(*connection.gap, most + off))) return;
+  const auto at = [&](const Heights& heights, bool highest) {
+    return heights.low == heights.high ? tape(heights.low, job)
+                                       : fmt::format("{} {}", highest ? "at most" : "at least",
+                                                     tape(highest ? heights.high : heights.low, job));
+  };
+  const bool too_wide = *connection.gap > most;
+  refuse(
+      reading, item["gap"],
+      fmt::format("{} does not go with the heights of its ports: over the reservoir's inside floor the face of '{}' "
+                  "is {} up and that of '{}' {}, which leaves {}{}; allowed is that, {} either way, or the heights "
+                  "as they are ('face height', 'floor height', 'height')",
+                  tape(*connection.gap, job), bung->name, at(of_bung, !too_wide), inlet->name, at(of_inlet, too_wide),
+                  least == most ? ""
+                  : too_wide    ? "at most "
+                                : "at least ",
+                  tape(too_wide ? most : least, job), tape(off, job)));
 }
 
 void check_hose(JobReading& reading, const Value& item, const Job& job, const JobConnection& connection) {
@@ -217,6 +303,7 @@ void check_geometry(JobReading& reading, const Value& root, const Job& job) {
   check_riser_bung(reading, root, job);
   const std::vector<Value> items = root["connections"].is_list() ? root["connections"].items() : std::vector<Value>{};
   for (std::size_t i = 0; i < items.size() && i < job.connections.size(); ++i) {
+    check_gap(reading, items[i], job, job.connections[i]);
     check_hose(reading, items[i], job, job.connections[i]);
     check_air_reaches(reading, items[i], job, job.connections[i]);
     check_riser_carries_water(reading, items[i], job, job.connections[i]);

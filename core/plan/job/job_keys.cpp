@@ -162,8 +162,13 @@ std::vector<JobKey> keys_of_the_rest() {
       {"water temperature", Form::quantity, "Of the water in use, 33 degF to 80 degC"},
       {"hottest", Form::quantity, "What the water, or the place, comes to at most, -60 to 99 degC"},
       {"coldest", Form::quantity, "What the place comes to at least, -60 to 99 degC"},
-      {"against heat", Form::text, "How hot water is handled, where `hottest` says that there is some"},
-      {"against frost", Form::text, "How frost is handled, where `coldest` says that there is some"},
+      {"against heat", Form::text,
+       "How hot water is handled, where `hottest` says that there is some: guarded, insulated, covered or mixing "
+       "valve, "
+       "and gloves beside one of them"},
+      {"against frost", Form::text,
+       "How frost is handled, where `coldest` says that there is some: drained, heated or antifreeze, and insulated "
+       "beside one of them"},
       {"altitude", Form::quantity, "Of the shop, -500 to 5000 m"},
       {"liquid", Form::text, "What is in the reservoir: water, or water with a few per cent of coolant"},
       {"cutting", Form::words, "What is cut or ground over it: aluminium and magnesium make hydrogen in the water"},

@@ -86,9 +86,14 @@ std::optional<T> chosen(std::optional<std::size_t> place) {
 
 /// What must agree between the parts of a job: depths with heights, names with ports.
 void check_job(JobReading& reading, const catalog::Value& root, const Job& job);
+/// ... the widest bare panel with the box and with the bays that are given beside it,
+void check_panel(JobReading& reading, const catalog::Value& root, const Job& job);
 /// ... and what no fitter could build: faces and mouths of ports outside their box, air that never reaches the
 /// reservoir, a hose far too short for its gap.
 void check_geometry(JobReading& reading, const catalog::Value& root, const Job& job);
+
+/// `against heat` and `against frost`: measures of a closed set each, in the words of the bench.
+void read_measures(JobReading& reading, const catalog::Value& heat, const catalog::Value& frost, Job& job);
 
 /// `cutting`: the materials that are worked over the water, the metals among them that make hydrogen told apart.
 void read_cutting(JobReading& reading, const catalog::Value& value, Job& job);

@@ -24,8 +24,6 @@ void read_surroundings(Fields& fields, Job& job) {
   const auto weather = ranged(read_temperature, degrees_celsius(-60.0), degrees_celsius(99.0));
   job.hottest = fields.find_with("hottest", weather);
   job.coldest = fields.find_with("coldest", weather);
-  job.against_heat = fields.text_or("against heat", "");
-  job.against_frost = fields.text_or("against frost", "");
   job.altitude = fields.find_with("altitude", ranged(read_altitude, metres(-500.0), metres(5000.0)));
   job.measured_fill_time = fields.find_with("measured fill time", ranged(read_time, seconds(1.0), hours(24.0)));
   job.test_pressure = fields.find_with("test pressure", ranged(read_pressure, psig(0.05), psig(15.0)));
@@ -67,6 +65,7 @@ Job read_root(const Catalog& catalog, Document& document, const std::filesystem:
   if (const Value value = fields.find("wishes"); value.exists()) read_wishes(reading, value, job);
   if (const Value value = fields.find("connections"); value.exists()) read_connections(reading, value, job);
   read_surroundings(fields, job);
+  read_measures(reading, fields.find("against heat"), fields.find("against frost"), job);
   read_liquid(reading, fields.find("liquid"), job);
   read_cutting(reading, fields.find("cutting"), job);
   check_job(reading, root, job);

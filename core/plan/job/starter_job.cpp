@@ -95,7 +95,7 @@ connections:                     # from port to port; the fittings between are w
 # wishes: {fill time: 2 min, cost cap: 80 usd, order: line}   # order: line, parts, price, loss, length or bin
 # water temperature: 68 degF     # hottest: 150 degF and coldest: 20 degF where it gets so, and how that is handled:
 # against frost: drained every evening
-# against heat: gloves and a lid
+# against heat: guarded, gloves
 # altitude: 500 ft
 # cutting: [steel]               # aluminium and magnesium make hydrogen in the closed air space
 # liquid: water                  # or: water with 4 % soluble oil

@@ -5,6 +5,7 @@
 #include "quantity/nearly.h"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -22,15 +23,55 @@ auto of_role(const Catalog& catalog, catalog::Role role) {
   return [&catalog, role](const WayPart& part) { return role_of(catalog, part) == role; };
 }
 
-/// The range of the regulator in the air's way, if one stands in it.
+/// The range of the regulator that sets the reservoir's pressure, if one stands in the air's way.
 std::optional<GaugePressure> range_of_part(const Plan& plan) {
-  const Catalog& catalog = *plan.catalog;
   for (const Way& way : plan.ways) {
     if (way.use != WayUse::feed) continue;
-    const auto part = std::find_if(way.parts.begin(), way.parts.end(), of_role(catalog, catalog::Role::regulator));
-    if (part != way.parts.end()) return catalog.part(part->part).full_scale;
+    const auto part = last_regulator(*plan.catalog, way);
+    if (part != way.parts.end()) return plan.catalog->part(part->part).full_scale;
   }
   return std::nullopt;
+}
+
+bool is_the_same_mark(GaugePressure a, GaugePressure b) {
+  constexpr double kShare = 0.05;  // one dial is sold as 15 psi and as 1 bar
+  return std::abs(in_pascals(a) - in_pascals(b)) <= kShare * in_pascals(a);
+}
+
+/// The key and the part speak of one regulator.
+void judge_range_of_key(const Plan& plan, Open& open) {
+  const auto& key = plan.job.air.regulator_range;
+  if (!key) return;
+  for (const Way& way : plan.ways) {
+    if (way.use != WayUse::feed) continue;
+    const auto regulator = last_regulator(*plan.catalog, way);
+    if (regulator == way.parts.end()) continue;
+    const catalog::Part& part = plan.catalog->part(regulator->part);
+    if (!part.full_scale || is_the_same_mark(*part.full_scale, *key)) continue;
+    open.not_yet(Topic::connections,
+                 fact("regulator_of_another_range", *key, way.connection, part.name, *part.full_scale), {},
+                 fact("range_of_the_regulator", *part.full_scale), "common practice")
+        .ways_to_mend = {{{"air.regulator range", *part.full_scale}}};
+  }
+}
+
+/// A regulator before the last one takes the supply down for it: it gives at least twice the last one's setting, which
+/// then holds it (common practice).
+void judge_first_stages(const Plan& plan, Open& open) {
+  const GaugePressure least = gauge_pascals(kFirstStage * in_pascals(plan.transfer.setting));
+  for (const Way& way : plan.ways) {
+    if (way.use != WayUse::feed) continue;
+    const auto last = last_regulator(*plan.catalog, way);
+    const auto is_regulator = of_role(*plan.catalog, catalog::Role::regulator);
+    for (auto part = way.parts.begin(); part != last && last != way.parts.end(); ++part) {
+      const catalog::Part& stage = plan.catalog->part(part->part);
+      if (!is_regulator(*part) || !stage.full_scale || quantity::at_most(least, *stage.full_scale)) continue;
+      open.not_yet(
+          Topic::connections,
+          fact("first_stage_gives_too_little", way.connection, stage.name, *stage.full_scale, plan.transfer.setting),
+          {}, fact("first_stage_of_range", least), "common practice");
+    }
+  }
 }
 
 void judge_range(const Plan& plan, const Settled& settled, Open& open) {
@@ -127,7 +168,7 @@ void judge_check_before_regulator(const Plan& plan, Open& open) {
   const Catalog& catalog = *plan.catalog;
   for (const Way& way : plan.ways) {
     if (way.use != WayUse::feed) continue;
-    const auto regulator = std::find_if(way.parts.begin(), way.parts.end(), of_role(catalog, catalog::Role::regulator));
+    const auto regulator = last_regulator(catalog, way);
     if (regulator == way.parts.end()) continue;
     const auto is_check = of_role(catalog, catalog::Role::check_valve);
     const auto check = std::find_if(way.parts.begin(), regulator, is_check);
@@ -185,12 +226,13 @@ std::optional<GaugePressure> stands_of_air(const Catalog& catalog, PartId part) 
   return duty->under_air == catalog::UnderAir::limited ? std::min(rating, duty->air_limit) : rating;
 }
 
-/// Up to the regulator, itself included, the parts stand what the supply can give.
+/// Up to the last regulator, itself included, the parts stand what the supply can give: a first stage may fail.
 void judge_supply(const Plan& plan, Open& open) {
   const Catalog& catalog = *plan.catalog;
   const GaugePressure supply = plan.transfer.system.air.receiver_pressure;
   for (const Way& way : plan.ways) {
     if (way.use != WayUse::feed) continue;
+    const auto last = last_regulator(catalog, way);
     for (const WayPart& part : way.parts) {
       const auto stands = stands_of_air(catalog, part.part);
       if (stands && *stands < supply) {
@@ -199,7 +241,7 @@ void judge_supply(const Plan& plan, Open& open) {
                     fact("lower_supply_or_stronger_part"), "worked out");
         break;
       }
-      if (role_of(catalog, part) == catalog::Role::regulator) break;
+      if (last != way.parts.end() && &part == &*last) break;
     }
   }
 }
@@ -221,6 +263,8 @@ void judge_air(const Plan& plan, const Settled& settled, Open& open) {
   judge_regulator(plan, open);
   judge_supply(plan, open);
   judge_range(plan, settled, open);
+  judge_range_of_key(plan, open);
+  judge_first_stages(plan, open);
   judge_repeatability(plan, settled, open);
   judge_restrictors(plan, open);
   judge_restrictor_key(plan, open);

@@ -1,19 +1,25 @@
-#include "catalog/words/words.h"
+#include "chain/finder.h"
 #include "plan/judge/drain.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 
 #include <algorithm>
-#include <iterator>
+#include <cstdint>
 #include <map>
-#include <sstream>
+#include <optional>
 #include <string>
-#include <string_view>
 #include <utility>
+#include <vector>
 
 namespace riserun::plan {
 
 namespace {
+
+/// Temperatures that were written in other units meet their limits to within their rounding.
+bool no_hotter(Temperature a, Temperature b) {
+  constexpr double kSameKelvins = 0.01;
+  return in_kelvins(a) <= in_kelvins(b) + kSameKelvins;
+}
 
 void judge_cooling(const Plan& plan, Open& open) {
   const WallsPlan& walls = plan.walls;
@@ -24,13 +30,63 @@ void judge_cooling(const Plan& plan, Open& open) {
                Against{vacuum, walls.vacuum_limit}, fact("keep_vent_open_or_break_vacuum"), "worked out");
 }
 
-/// A rating goes down as the water warms, and ends where the stuff softens.
-void judge_hot_parts(const Plan& plan, Temperature hottest, Open& open) {
+/// What the part is proved for, by its duty and its material; nullopt: nothing is stated of heat.
+std::optional<Temperature> stands_water_of(const Catalog& catalog, const catalog::Part& part, PartId id) {
+  std::optional<Temperature> proved = chain::hottest_proved(catalog, id);
+  const auto& softens = catalog.material(part.material).hottest;
+  if (softens && (!proved || *softens < *proved)) proved = softens;
+  return proved;
+}
+
+bool stands(const Catalog& catalog, PartId id, Temperature hottest) {
+  const auto proved = stands_water_of(catalog, catalog.part(id), id);
+  return proved ? no_hotter(hottest, *proved) : no_hotter(hottest, kWarm);
+}
+
+/// One that does the same in the same place and stands the water: of the same role and ports, the cheapest.
+const catalog::Part* instead_of(const Plan& plan, const catalog::Part& part, Temperature hottest) {
+  const Catalog& catalog = *plan.catalog;
+  const catalog::Family& family = catalog.family(part.family);
+  const auto alike = [](const catalog::Port& a, const catalog::Port& b) { return a.type == b.type; };
+  const catalog::Part* best = nullptr;
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+    const catalog::Part& other = catalog.part({row});
+    const catalog::Family& of_other = catalog.family(other.family);
+    if (of_other.role != family.role || of_other.can_shut != family.can_shut || of_other.check != family.check ||
+        other.opens_at != part.opens_at || other.full_scale != part.full_scale || other.flexible != part.flexible ||
+        !std::equal(part.ports.begin(), part.ports.end(), other.ports.begin(), other.ports.end(), alike) ||
+        !stands(catalog, {row}, hottest) || (best != nullptr && !(other.price < best->price)))
+      continue;
+    best = &other;
+  }
+  return best;
+}
+
+/// The parts of the runs that the water stands in, and their devices; each once.
+std::vector<PartId> wetted_parts(const Plan& plan) {
+  std::vector<PartId> parts;
+  const auto add = [&](PartId part) {
+    if (std::find(parts.begin(), parts.end(), part) == parts.end()) parts.push_back(part);
+  };
+  for (const Way& way : plan.ways) {
+    if (way.use != WayUse::water) continue;
+    for (const WayPart& part : way.parts) add(part.part);
+    if (way.device) add(*way.device);
+  }
+  for (const auto& of_riser : {plan.riser.stock_part, plan.riser.uncut_part})
+    if (of_riser) add(*of_riser);
+  if (plan.riser.holder)
+    for (const chain::RunPart& part : plan.riser.holder->parts) add(part.part);
+  return parts;
+}
+
+/// In air a part is as warm as the water that it stands over at most: there its stuff must not soften.
+void judge_parts_over_the_water(const Plan& plan, Temperature hottest, const std::vector<PartId>& wetted, Open& open) {
   std::map<MaterialId, quantity::Texts> too_hot;
   const auto look_at = [&](PartId id) {
     const catalog::Part& part = plan.catalog->part(id);
     const auto& limit = plan.catalog->material(part.material).hottest;
-    if (!limit || hottest <= *limit) return;
+    if (!limit || hottest <= *limit || std::find(wetted.begin(), wetted.end(), id) != wetted.end()) return;
     quantity::Texts& names = too_hot[part.material];
     if (std::find(names.begin(), names.end(), part.name) == names.end()) names.push_back(part.name);
   };
@@ -45,34 +101,53 @@ void judge_hot_parts(const Plan& plan, Temperature hottest, Open& open) {
   }
 }
 
+/// What a part in the water is proved for is at least what the water comes to; of what nothing is stated, warm water.
+void judge_hot_parts(const Plan& plan, Temperature hottest, Open& open) {
+  const std::vector<PartId> wetted = wetted_parts(plan);
+  judge_parts_over_the_water(plan, hottest, wetted, open);
+  for (const PartId id : wetted) {
+    if (stands(*plan.catalog, id, hottest)) continue;
+    const catalog::Part& part = plan.catalog->part(id);
+    const auto proved = stands_water_of(*plan.catalog, part, id);
+    const catalog::Part* other = instead_of(plan, part, hottest);
+    const catalog::Duty* duty = plan.catalog->duty(id);
+    const std::string& source = duty != nullptr ? duty->source : plan.catalog->material(part.material).source;
+    open.not_yet(Topic::connections, fact(proved ? "part_too_hot" : "part_of_unknown_heat", part.name),
+                 Against{hottest, proved ? std::optional<quantity::Value>(*proved) : std::nullopt},
+                 other != nullptr ? fact("part_that_stands_the_heat", other->name, part.name)
+                                  : fact("ask_maker_of_heat", part.name, hottest),
+                 source);
+  }
+}
+
 /// "drained every evening" asks for something to drain it by.
 void judge_drained(const Plan& plan, Open& open) {
-  const std::string text = catalog::lower_case(plan.job.against_frost);
-  const bool says_drained = text.find("drain") != std::string::npos || text.find("empt") != std::string::npos;
-  if (!says_drained || reservoir_can_be_emptied(plan)) return;
+  const AgainstFrost& against = plan.job.against_frost;
+  const bool by_that_alone = against.drained && !against.heated && !against.antifreeze;
+  if (!by_that_alone || reservoir_can_be_emptied(plan)) return;
   open.not_yet(Topic::connections, fact("drained_by_nothing"), {}, fact("drain_low_on_the_reservoir"),
                "common practice");
 }
 
-/// Two words at least that are no denial: "nothing", "no frost protection", "hope" say nothing that is done. "Guards,
-/// no bare hands, mixing valve" does: what stands between commas is taken by itself.
-int words_of_what_is_done(const std::string& clause) {
-  constexpr std::string_view kNothing[] = {"no",   "not",     "none",   "nothing", "never",
-                                           "hope", "unknown", "nobody", "ignore"};
-  std::istringstream words(clause);
-  int said = 0;
-  for (std::string word; words >> word;) {
-    if (std::find(std::begin(kNothing), std::end(kNothing), word) != std::end(kNothing)) return 0;
-    said += word.size() >= 2 ? 1 : 0;
+void judge_frost(const Plan& plan, Temperature coldest, Open& open) {
+  if (!(coldest < kFreezing)) return;
+  const AgainstFrost& against = plan.job.against_frost;
+  if (!against.handles()) {
+    open.not_yet(Topic::whole_job, fact(against.insulated ? "insulation_stops_no_frost" : "water_can_freeze", coldest),
+                 Against{coldest, kFreezing}, fact("say_what_is_done_against_frost"), "common practice");
+    return;
   }
-  return said;
+  judge_drained(plan, open);
+  if (against.antifreeze && !against.drained && !against.heated && coldest < kFreezesWithAntifreeze)
+    open.not_yet(Topic::whole_job, fact("antifreeze_too_weak", coldest), Against{coldest, kFreezesWithAntifreeze},
+                 fact("drain_or_heat_too"), "ASHRAE Handbook, Fundamentals, from memory");
 }
 
-bool says_how(const std::string& text) {
-  std::istringstream clauses(catalog::lower_case(text));
-  int said = 0;
-  for (std::string clause; std::getline(clauses, clause, ',');) said += words_of_what_is_done(clause);
-  return said >= 2;
+void judge_scalding(const Plan& plan, Temperature hottest, Open& open) {
+  const AgainstHeat& against = plan.job.against_heat;
+  if (hottest < kScalding || against.handles()) return;
+  open.not_yet(Topic::whole_job, fact(against.protection_worn ? "gloves_alone" : "water_scalds", hottest),
+               Against{hottest, kScalding}, fact("say_what_is_done_against_heat"), "Moritz and Henriques 1947");
 }
 
 }  // namespace
@@ -82,14 +157,8 @@ void judge_heat(const Plan& plan, const Settled& settled, Open& open) {
   const Job& job = plan.job;
   const Temperature hottest = std::max(settled.temperature, job.hottest.value_or(settled.temperature));
   const Temperature coldest = std::min(settled.temperature, job.coldest.value_or(settled.temperature));
-  if (hottest >= kScalding && !says_how(job.against_heat))
-    open.not_yet(Topic::whole_job, fact("water_scalds", hottest), Against{hottest, kScalding},
-                 fact("say_what_is_done_against_heat"), "Moritz and Henriques 1947");
-  if (coldest < kFreezing && !says_how(job.against_frost))
-    open.not_yet(Topic::whole_job, fact("water_can_freeze", coldest), Against{coldest, kFreezing},
-                 fact("say_what_is_done_against_frost"), "common practice");
-  else if (coldest < kFreezing)
-    judge_drained(plan, open);
+  judge_scalding(plan, hottest, open);
+  judge_frost(plan, coldest, open);
   judge_hot_parts(plan, hottest, open);
 }
 

@@ -1,4 +1,5 @@
 // What shows or lets out the reservoir's air stands over its water: a port in a side or in the floor may not.
+#include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 #include "quantity/nearly.h"
 
@@ -58,7 +59,10 @@ void judge_heights(const Plan& plan, const Settled& /*settled*/, Open& open) {
     auto wrong = port != nullptr ? wrong_under_water(way, port->name) : std::nullopt;
     if (!wrong) continue;
     if (is_in_lid(*port)) {
-      if (quantity::more_than(plan.job.reservoir.height - port->projects.value_or(Length()), water)) continue;
+      const Length mouth = plan.job.reservoir.height - port->projects.value_or(Length());
+      // Of a charge that leaves no air the charge is what is wrong, and has its own finding.
+      const Length highest = plan.job.reservoir.height * (1.0 - kLeastAirSpace);
+      if (quantity::more_than(mouth, std::min(water, highest))) continue;
       open.not_yet(Topic::connections, std::move(*wrong), {}, fact("bung_that_ends_over_the_water", water),
                    "common practice");
       continue;

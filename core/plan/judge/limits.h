@@ -15,6 +15,10 @@ inline const GaugePressure kCodePressure = psig(15.0);
 /// drifts (common practice).
 inline constexpr double kWidestRange = 10.0;
 
+/// The range of a first stage over the setting of the regulator behind it, at least: that one holds its setting only
+/// with so much before it (common practice).
+inline constexpr double kFirstStage = 2.0;
+
 /// A regulator's repeatability as a share of what decides between short, right and too much (common practice).
 inline constexpr double kLargeShare = 0.5;
 
@@ -47,6 +51,10 @@ inline constexpr double kMostOfScale = 4.0;
 /// is not drained).
 inline constexpr double kMostLeftInTable = 0.5;
 
+/// Times longer that a table may take to drain than with nothing in the air's way out: beyond that the vent is a
+/// throttle, and it is the one way in which a hand lets the pressure off (common practice).
+inline constexpr double kSlowestVent = 1.5;
+
 /// Along the fittings from its bung to a relief valve: "as close as practicable" (ASME BPVC Section VIII UG-135, from
 /// memory), said with a number (common practice: a foot).
 inline const Length kFarthestRelief = inches(12.0);
@@ -71,6 +79,13 @@ inline const Stress kMostYieldOfAluminium = stress_pascals(24.0e3 * kPascalsPerP
 
 /// Water that scalds within 5 s: 60 degC (Moritz and Henriques 1947, as reprinted).
 inline const Temperature kScalding = degrees_celsius(60.0);
+
+/// Water up to this any part for water stands that says nothing of heat: a summer's (common practice).
+inline const Temperature kWarm = degrees_fahrenheit(100.0);
+
+/// With 10 % of propylene glycol, the most that is worked out as water, it freezes at -3 degC (ASHRAE Handbook,
+/// Fundamentals, from memory).
+inline const Temperature kFreezesWithAntifreeze = degrees_celsius(-3.0);
 
 /// Below this a cold night freezes it: 0 to 3 degC (common practice).
 inline const Temperature kFreezing = degrees_celsius(3.0);

@@ -1,3 +1,4 @@
+#include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 #include "plan/sold.h"
 
@@ -57,11 +58,31 @@ bool judge_one(const Plan& plan, const Way& way, Open& open) {
   return false;
 }
 
+/// Through a throttle the table drains, and the pressure goes, when nobody waits for it any more.
+void judge_throttle(const Plan& plan, Open& open) {
+  const auto& vent = plan.transfer.vent;
+  const Time takes = plan.transfer.drain.time;
+  if (!vent || takes <= kSlowestVent * vent->unthrottled) return;
+  const Way* first = nullptr;
+  for (const Way& way : plan.ways)
+    if (way.use == WayUse::vent && first == nullptr) first = &way;
+  if (first == nullptr) return;  // there is none, which has its own finding
+  const std::string& name = first->branched ? first->end : first->connection;
+  const std::optional<Fact> mend =
+      vent->enough
+          ? std::optional(fact("vent_as_wide_as", name, plan.catalog->part(*vent->enough).name, vent->with_enough))
+          : std::optional(fact("wider_vents"));
+  Finding& finding = open.not_yet(Topic::transfer, fact("vent_is_a_throttle", name, takes, vent->unthrottled), {}, mend,
+                                  "common practice");
+  if (vent->enough && !first->branched) finding.ways_to_try = {{{kDeviceOf, name, vent->enough}}};
+}
+
 }  // namespace
 
 void judge_vent(const Plan& plan, const Settled& /*settled*/, Open& open) {
   bool any = false;
   for (const Way& way : plan.ways) any = (way.use == WayUse::vent && judge_one(plan, way, open)) || any;
+  if (any) judge_throttle(plan, open);
   if (any || devices_are_missing(plan)) return;
   const auto valve = vent_valve(*plan.catalog);
   Finding& finding = open.not_yet(Topic::transfer, why_it_is_needed(plan), {}, fact("add_a_vent"), "common practice",

@@ -158,9 +158,12 @@ void judge_drain(const Plan& plan, Open& open) {
 void judge_margin(const Plan& plan, Open& open) {
   const Levels& levels = plan.levels;
   if (!levels.enough || levels.spare >= levels.days_loss) return;
-  const Length deeper = on_the_rule(levels.charge_depth + (levels.days_loss - levels.spare));
-  open.not_yet(Topic::levels, fact("margin_below_a_days_loss", levels.spare, levels.days_loss, levels.top_up_mark), {},
-               fact("charge_so_deep", deeper), "common practice")
+  const Length deeper = levels.least_charge;
+  const bool rim_is_low = quantity::more_than(deeper, levels.self_limiting_charge);
+  open.not_yet(
+          Topic::levels, fact("margin_below_a_days_loss", levels.spare, levels.days_loss, levels.top_up_mark), {},
+          rim_is_low ? fact("charge_so_deep_with_rim", deeper, levels.rim_for_least) : fact("charge_so_deep", deeper),
+          "common practice")
       .ways_to_mend = {{{"reservoir.charge", deeper}}};
 }
 

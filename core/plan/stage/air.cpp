@@ -109,9 +109,7 @@ transfer::ReliefValve relief_of(const Inputs& inputs, const Way& way) {
 }
 
 void split_feed(const Inputs& inputs, const Way& way, AirWays& air) {
-  const auto regulator = std::find_if(way.parts.begin(), way.parts.end(), [&](const WayPart& part) {
-    return is_role(inputs.catalog, part.part, catalog::Role::regulator);
-  });
+  const auto regulator = last_regulator(inputs.catalog, way);
   if (regulator == way.parts.end()) {
     air.after_regulator = line_of(inputs, way.parts.begin(), way.parts.end());
     return;

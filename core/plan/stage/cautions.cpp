@@ -32,15 +32,15 @@ void caution_water_and_metal(const Inputs& inputs, Remarks& remarks) {
 void caution_frost(const Inputs& inputs, Remarks& remarks) {
   const Job& job = inputs.job;
   const Temperature coldest = std::min(inputs.settled.temperature, job.coldest.value_or(inputs.settled.temperature));
-  if (coldest < kFreezing && !job.against_frost.empty())
-    remarks.caution(Topic::whole_job, fact("drained_is_not_empty", job.against_frost), "common practice");
+  if (coldest < kFreezing && !job.against_frost.words.empty())
+    remarks.caution(Topic::whole_job, fact("drained_is_not_empty", job.against_frost.words), "common practice");
 }
 
 void caution_heat(const Inputs& inputs, Remarks& remarks) {
   const Job& job = inputs.job;
   const Temperature hottest = std::max(inputs.settled.temperature, job.hottest.value_or(inputs.settled.temperature));
-  if (hottest >= kScalding && !job.against_heat.empty())
-    remarks.caution(Topic::whole_job, fact("hot_water", hottest, job.against_heat), "Moritz and Henriques 1947");
+  if (hottest >= kScalding && !job.against_heat.words.empty())
+    remarks.caution(Topic::whole_job, fact("hot_water", hottest, job.against_heat.words), "Moritz and Henriques 1947");
 }
 
 /// A name is no statement, but who calls his tank so had better read this first.

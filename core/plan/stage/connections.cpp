@@ -4,6 +4,7 @@
 #include "plan/stage/branches.h"
 #include "plan/stage/connection_request.h"
 #include "plan/stage/duty.h"
+#include "plan/stage/hose_order.h"
 #include "plan/stage/mounting.h"
 #include "plan/stage/refused_run.h"
 #include "plan/stage/run_length.h"
@@ -165,6 +166,8 @@ void settle(const Inputs& inputs, RunSearch& search, const JobConnection& connec
   settle_hose(inputs, search.finder(), connection, plan, remarks);
   count_clamps(inputs.catalog, plan);
   check_gap(inputs, plan, connection);
+  if (const auto hose = hose_on_last(inputs.catalog, plan); hose && !hose->bends_on)
+    plan.cautions.push_back(fact("hose_not_bent_on", part_title(inputs.catalog, hose->hose), hose->free));
 }
 
 /// The bin that the connection is asked with.

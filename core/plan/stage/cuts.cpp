@@ -26,12 +26,13 @@ void cut_riser(const Catalog& catalog, const RiserPlan& plan, ShoppingList& list
   if (!(plan.riser.cut_length > metres(0.0))) return;
   const bool is_welded = plan.request.bung == reservoir::BungKind::welded_riser;
   CutItem cut;
-  cut.stock = plan.stock_part ? part_title(catalog, *plan.stock_part)
-                              : plan.request.pipe.name + (is_welded ? "" : ", to be threaded at one end");
+  cut.stock = plan.stock_part
+                  ? part_title(catalog, *plan.stock_part)
+                  : plan.request.pipe.name + (is_welded ? ", upper end threaded" : ", to be threaded at one end");
   cut.length = plan.riser.cut_length;
   cut.offcut = plan.riser.offcut;
   cut.used_for = "riser";
-  cut.datum = is_welded ? "from the lid's inside" : "from the threaded end";
+  cut.datum = is_welded ? "end to end" : "from the threaded end";
   list.cut.push_back(std::move(cut));
 }
 

@@ -3,6 +3,7 @@
 
 #include "hydraulics/mouth.h"
 #include "plan/judge/limits.h"
+#include "quantity/nearly.h"
 
 #include <algorithm>
 #include <cmath>
@@ -89,6 +90,16 @@ void fill_in_volumes(const Settled& settled, const reservoir::Riser& riser, Leve
   const Length just_below_rim = std::max(levels.rim - inches(0.5), levels.table_depth);
   const Volume most = settled.table.volume_at(just_below_rim) + levels.line_volume;
   levels.self_limiting_charge = riser.end_height + box.depth_at(most);
+  levels.least_charge = on_the_rule(levels.top_up_mark + levels.days_loss);
+  const Volume lifted = box.volume_at(levels.least_charge - riser.end_height) - levels.line_volume;
+  levels.rim_for_least = on_the_rule(settled.table.depth_at(std::max(lifted, levels.need)) + inches(0.5));
+}
+
+/// A charge that keeps the riser's end covered, and what else must change where the rim does not hold all of it.
+Fact so_deep(const Levels& levels, Length charge) {
+  return quantity::more_than(charge, levels.self_limiting_charge)
+             ? fact("charge_so_deep_with_rim", charge, levels.rim_for_least)
+             : fact("charge_so_deep", charge);
 }
 
 void refuse_short_water(const Inputs& inputs, const reservoir::Riser& riser, const Levels& levels, Remarks& remarks) {
@@ -97,13 +108,12 @@ void refuse_short_water(const Inputs& inputs, const reservoir::Riser& riser, con
   const Volume asked = levels.need + levels.line_volume;
   const Length dead = riser.end_height + levels.uncover_margin;
   // With a day's evaporation and splash, which it would else be short of the day after.
-  const Length deep = dead + box.depth_at(asked) + levels.days_loss;
-  const Length charge = on_the_rule(deep);
+  const Length charge = levels.least_charge;
   const Length highest = box.height * (1.0 - kLeastAirSpace);
   std::optional<Fact> mend;
   Changes change;
   if (charge <= highest) {
-    mend = fact("charge_so_deep", charge);
+    mend = so_deep(levels, charge);
     change = {{"reservoir.charge", charge}};
   } else {
     const Volume most = box.volume_at(std::max(highest - dead - levels.days_loss, metres(0.0))) - levels.line_volume;
@@ -116,8 +126,13 @@ void refuse_short_water(const Inputs& inputs, const reservoir::Riser& riser, con
 }
 
 void caution_levels(const Levels& levels, Remarks& remarks) {
-  if (levels.can_overflow)
-    remarks.caution(Topic::levels, fact("charge_can_overflow", levels.self_limiting_charge), "by volume");
+  if (!levels.can_overflow) return;
+  const bool none_does_both = quantity::more_than(levels.least_charge, levels.self_limiting_charge);
+  remarks.caution(Topic::levels,
+                  none_does_both ? fact("no_charge_does_both", levels.self_limiting_charge, levels.least_charge,
+                                        levels.rim_for_least)
+                                 : fact("charge_can_overflow", levels.self_limiting_charge, levels.least_charge),
+                  "by volume");
 }
 
 }  // namespace

@@ -253,6 +253,9 @@ void add_consumables(const Inputs& inputs, const ListedSections& sections, Shopp
                                             std::ceil(in_feet(sections.leak_test.energy.standoff) / 10.0 - 0.01) * 10.0,
                                             std::ceil(in_metres(sections.leak_test.energy.standoff) - 0.01)),
                                 "the leak test is worked from there; the shop's own does"});
+  const Job& job = inputs.job;
+  if ((job.cutting.aluminium || job.cutting.magnesium) && job.vent.stays_open)
+    list.consumables.push_back({"hose from the vent to outdoors", "1", "hydrogen rises: it leads up all the way"});
   if (sections.leak_test.possible)
     list.consumables.push_back({"leak-test solution", "1 bottle", "every joint and weld; household soap will not do"});
 }
@@ -279,12 +282,8 @@ void add_single_parts(const ListedSections& sections, BinLeft& bin, PartTally& t
   if (riser.stock_part)
     tally.add(*riser.stock_part, riser.stock_from_bin, "riser");
   else if (riser.material && riser.riser.cut_length > metres(0.0))
-    tally.add_unlisted(
-        unlisted("riser-pipe", riser.request.pipe.name,
-                 fact(riser.request.bung == reservoir::BungKind::welded_riser ? "plain_pipe_for_riser"
-                                                                              : "pipe_threaded_at_one_end",
-                      riser.riser.cut_length),
-                 "pipe", "riser"));
+    tally.add_unlisted(unlisted("riser-pipe", riser.request.pipe.name,
+                                fact("pipe_threaded_at_one_end", riser.riser.cut_length), "pipe", "riser"));
   if (riser.holder)
     for (const chain::RunPart& part : riser.holder->parts) tally.add(part.part, bin.take(part.part), "riser");
   for (const ConnectionPlan& connection : sections.connections) {

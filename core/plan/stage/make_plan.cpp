@@ -15,6 +15,7 @@
 #include "plan/stage/riser.h"
 #include "plan/stage/run_search.h"
 #include "plan/stage/transfer.h"
+#include "plan/stage/vent.h"
 #include "plan/stage/walls.h"
 #include "plan/stage/ways.h"
 #include "plan/stage/work.h"
@@ -51,6 +52,7 @@ Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Upto upto, RunSear
   plan.levels = plan_levels(inputs, plan.riser, plan.line, water, remarks);
   const WallLimit limit = find_wall_limit(inputs, plan.levels.charge_depth, remarks);
   plan.transfer = plan_transfer(inputs, plan.riser, plan.line, plan.levels, limit, air, remarks);
+  plan.transfer.vent = plan_vent(inputs, plan.riser, plan.transfer);
   if (water != nullptr && water->chain() == nullptr) plan.transfer.missing_run = water->name;
   plan.air = plan_air(plan.transfer.system, plan.transfer.fill);
   plan.walls = plan_walls(

@@ -19,6 +19,7 @@ using reservoir::RiserRequest;
 
 const char* const kAssumedSize = "1";
 const Length kBetweenThreads = inches(0.5);  // riser and nipple in one bung: common practice
+const Length kOverTheLid = inches(3.0);      // of a welded riser: thread and the jaw of a wrench (common practice)
 const double kLeastShareUncut = 0.75;        // a nipple far shorter than the riser leaves too much water behind
 
 /// Straight pipe with the same male end on both sides: nipples and longer pieces, in one material.
@@ -79,6 +80,16 @@ JobPort assumed_bung(const Inputs& inputs, Remarks& remarks) {
   return port;
 }
 
+/// What of a welded riser stands over the lid's inside: up to its face, else enough for thread and wrench.
+void settle_above_lid(const Inputs& inputs, const JobPort& port, RiserRequest& request, Remarks& remarks) {
+  if (port.face_height) {
+    request.above_lid = std::max(metres(0.0), *port.face_height - inputs.settled.box.height);
+    return;
+  }
+  request.above_lid = port.bung_length.value_or(kOverTheLid);
+  if (!port.bung_length) remarks.assume(fact("welded_riser_above_lid", request.above_lid));
+}
+
 void settle_bung(const Inputs& inputs, const JobPort& port, RiserRequest& request, Remarks& remarks) {
   if (port.bung) {
     request.bung = *port.bung;
@@ -93,9 +104,10 @@ void settle_bung(const Inputs& inputs, const JobPort& port, RiserRequest& reques
   const Length usual = part != nullptr                           ? straight_length(*part)
                        : request.bung == BungKind::half_coupling ? twice / 2.0
                                                                  : twice;
+  if (request.bung == BungKind::welded_riser) return settle_above_lid(inputs, port, request, remarks);
   if (port.bung_length) {
     request.bung_length = *port.bung_length;
-  } else if (request.bung != BungKind::welded_riser) {
+  } else {
     request.bung_length = usual;
     remarks.assume(part != nullptr ? fact("bung_length_of_catalog", usual, inputs.catalog.family(part->family).standard)
                                    : fact("bung_length_for_two_threads", usual, kBetweenThreads));

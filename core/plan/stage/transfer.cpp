@@ -316,7 +316,7 @@ void caution_transfer(const TransferPlan& plan, Remarks& remarks) {
 
 /// To a film that shows, and on to the one that stays whatever is waited for.
 void drain_table(const Inputs& inputs, const Levels& levels, TransferPlan& plan) {
-  const transfer::Start up = when_up(plan.fill, levels);
+  const transfer::Start up = plan.when_up = when_up(plan.fill, levels);
   const reservoir::Table& table = inputs.settled.table;
   transfer::System& system = plan.system;
   if (levels.mouth_height) {

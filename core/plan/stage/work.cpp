@@ -1,5 +1,6 @@
 #include "plan/stage/work.h"
 
+#include "plan/stage/hose_order.h"
 #include "plan/stage/leak_test_steps.h"
 #include "plan/stage/lid_map.h"
 
@@ -85,6 +86,9 @@ class Work {
   void hang_riser();
   void close_and_test();
   void build(const ConnectionPlan& connection);
+  bool looks_down(const ConnectionPlan& connection) const;
+  bool has_relief_valve(const ConnectionPlan& connection) const;
+  void purge();
   Texts handles_of(const chain::Run& run) const;
   std::optional<std::string> dip_port() const;
   void charge();
@@ -144,7 +148,8 @@ void Work::hang_riser() {
       add(WorkPhase::before_lid, riser.holder->steps[i].what, "riser", i + 1);
   add(from_above ? WorkPhase::in_the_vise : WorkPhase::before_lid,
       riser.riser.insertion == Insertion::welded_in
-          ? fact("work_cut_welded_riser", riser.request.pipe.name, riser.riser.cut_length)
+          ? fact("work_cut_welded_riser", riser.request.pipe.name, riser.riser.cut_length,
+                 riser.riser.cut_length - riser.request.above_lid)
           : fact("work_cut_riser", riser.request.pipe.name, riser.riser.cut_length, riser.bung_projection));
   if (riser.riser.insertion == Insertion::welded_in)
     add(phase, fact("work_weld_riser", riser.riser.clearance));
@@ -195,15 +200,57 @@ std::vector<const ConnectionPlan*> Work::in_order() const {
 
 void Work::build(const ConnectionPlan& connection) {
   const chain::Run& run = *connection.run();
-  if (plan_.water_connection && &connection == &plan_.connections[*plan_.water_connection])
+  const bool to_table = plan_.water_connection && &connection == &plan_.connections[*plan_.water_connection];
+  const auto hose = hose_on_last(inputs_.catalog, connection);
+  const bool table_last = to_table && hose && !hose->bends_on && looks_down(connection);
+  if (table_last)
+    add(WorkPhase::on_the_tank, fact("work_table_held_up", part_title(inputs_.catalog, hose->hose), hose->free),
+        connection.name);
+  else if (to_table)
     add(WorkPhase::on_the_tank, fact("work_table_in_place"));
   MadeUp made(run);
-  for (std::size_t i = 0; i < run.steps.size(); ++i)
+  for (std::size_t i = 0; i < run.steps.size(); ++i) {
+    if (hose && run.steps[i].joint == hose->joint)
+      add(WorkPhase::on_the_tank,
+          fact(table_last       ? "work_table_onto_hose"
+               : hose->bends_on ? "work_bow_hose"
+                                : "work_hose_between_fixed_ports",
+               part_title(inputs_.catalog, hose->hose), hose->into),
+          connection.name);
     add(made.made_in_place(run.steps[i]) ? WorkPhase::on_the_tank : WorkPhase::in_the_vise, run.steps[i].what,
         connection.name, i + 1);
+  }
+  if (has_relief_valve(connection)) add(WorkPhase::on_the_tank, fact("work_relief_upright"), connection.name);
   if (Texts handles = handles_of(run); !handles.empty())
     add(WorkPhase::on_the_tank, fact("work_handles", std::move(handles)), connection.name);
   if (connection.branched) add(WorkPhase::on_the_tank, fact("work_carry_arms"), connection.name);
+}
+
+/// Its end on the table is in the floor: the table can be set down on it.
+bool Work::looks_down(const ConnectionPlan& connection) const {
+  const std::vector<JobPort>& ports = inputs_.job.table.ports;
+  const JobPort* port = port_named(ports, connection.to);
+  if (port == nullptr) port = port_named(ports, connection.from);
+  return port != nullptr && port->place.value_or(Place::floor) == Place::floor;
+}
+
+bool Work::has_relief_valve(const ConnectionPlan& connection) const {
+  return std::any_of(plan_.ways.begin(), plan_.ways.end(), [&](const Way& way) {
+    return way.connection == connection.name && (way.use == WayUse::relief || way.use == WayUse::idle_relief);
+  });
+}
+
+/// Of a job that makes hydrogen and says that vent and purge handle it: where the vent leads, and how long air is blown
+/// through. Five volumes leave e^-5 of what was there, under a hundredth (mixed, common practice).
+void Work::purge() {
+  const Job& job = inputs_.job;
+  if (!(job.cutting.aluminium || job.cutting.magnesium) || !job.vent.stays_open || !job.vent.purged) return;
+  add(WorkPhase::first_fill, fact("work_vent_outdoors"));
+  const auto& delivery = plan_.transfer.system.air.free_air_delivery;
+  const VolumeFlow flow = delivery ? *delivery : plan_.air.greatest_flow;
+  constexpr double kVolumes = 5.0;
+  if (flow > VolumeFlow())
+    add(WorkPhase::first_fill, fact("work_purge", kVolumes * plan_.levels.ullage_at_charge / flow, kVolumes));
 }
 
 /// What a hand works, and the dials.
@@ -255,6 +302,7 @@ void Work::first_fill() {
     add(WorkPhase::first_fill, fact("work_settle_what_is_open", plan_.findings.size()));
   add(WorkPhase::first_fill, fact("work_charge", plan_.levels.charge_depth, plan_.levels.charge_mark_below_lid));
   charge();
+  purge();
   add(WorkPhase::first_fill,
       fact(regulator_is_marked(plan_.leak_test) ? "work_regulator_at_its_mark" : "work_set_regulator",
            plan_.transfer.setting, plan_.transfer.fill.highest_ullage_pressure));

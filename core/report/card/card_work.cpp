@@ -27,7 +27,7 @@ constexpr auto kShort = std::to_array<Words>({
     {"work_bungs", "weld in {0:and}"},
     {"work_bungs_into_closed", "a port left open, weld in {0:and}"},
     {"work_cut_riser", "cut the riser, bung {2} under lid"},
-    {"work_cut_welded_riser", "cut the riser"},
+    {"work_cut_welded_riser", "cut the riser, {2} below lid, thread its top"},
     {"work_riser_from_inside", "screw it in, {1} off floor"},
     {"work_riser_from_above", "let the riser down through {0}, {1} off the floor"},
     {"work_weld_riser", "weld it through the lid, {0} off the floor"},
@@ -44,6 +44,8 @@ constexpr auto kShort = std::to_array<Words>({
     {"work_charge_at_port", "charge through {0}"},
     {"work_regulator_at_its_mark", "regulator to its mark, air on"},
     {"work_set_regulator", "riser stopped: regulator up to {0:alone}, mark it"},
+    {"work_vent_outdoors", "vent led outdoors, open when idle"},
+    {"work_purge", "each day first: vent open, air through for {0}"},
     {"work_watch_first_fill", "hand on the vent"},
 });
 
@@ -150,6 +152,13 @@ class Arms {
   std::vector<CardRow> rows_;
 };
 
+/// The table is set down onto the run's hose, which is too short to be bent on.
+bool table_comes_last(const Plan& plan, const ConnectionPlan& connection) {
+  return std::any_of(plan.work.steps.begin(), plan.work.steps.end(), [&](const WorkStep& step) {
+    return step.of == connection.name && step.what.code == "work_table_onto_hose";
+  });
+}
+
 CardRow run_row(const Plan& plan, const ConnectionPlan& connection, UnitSystem units) {
   const chain::Run* run = connection.run();
   if (run == nullptr || !run->buildable) return {connection.name, "does not go together yet"};
@@ -158,7 +167,8 @@ CardRow run_row(const Plan& plan, const ConnectionPlan& connection, UnitSystem u
   words.push_back(connection.from);
   for (const chain::RunPart& link : run->parts) words.push_back(part_words(plan, connection, link, units));
   words.push_back(connection.ends_in ? plan.catalog->part(*connection.ends_in).name : connection.to);
-  return {connection.name, joined(words, " > ")};
+  return {connection.name,
+          joined(words, " > ") + (table_comes_last(plan, connection) ? "; the table last, onto it" : "")};
 }
 
 void add_run(const Plan& plan, const ConnectionPlan& connection, UnitSystem units, Card& card) {

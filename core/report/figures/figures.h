@@ -3,6 +3,7 @@
 
 #include "report/figures/figure.h"
 
+#include <optional>
 #include <vector>
 
 namespace riserun::report {
@@ -19,6 +20,8 @@ bool is_under_four(const plan::Plan& plan);
 
 FigureGroup riser_figures(const plan::RiserPlan& plan);
 FigureGroup levels_figures(const plan::Plan& plan);
+/// Why no pressure holds the table at its depth: what keeps the water there, or lets it run; nullopt: one does.
+std::optional<quantity::Fact> nothing_to_hold(const plan::TransferPlan& transfer);
 FigureGroup filling_figures(const plan::Plan& plan);
 FigureGroup draining_figures(const plan::Plan& plan);
 FigureGroup walls_figures(const plan::Plan& plan);

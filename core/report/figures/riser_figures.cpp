@@ -4,16 +4,21 @@ namespace riserun::report {
 
 FigureGroup riser_figures(const plan::RiserPlan& plan) {
   const reservoir::Riser& riser = plan.riser;
+  const bool is_welded = plan.request.bung == reservoir::BungKind::welded_riser;
   FigureGroup group{"riser", "Riser", plan::Topic::riser, {}};
   group.figures = {
       {.key = "cut_length",
        .label = "cut length",
        .value = riser.cut_length,
-       .beside = {"from the threaded end", {}},
-       .source =
-           {"Inside height less bung projection, what lies under the riser and the clearance, plus the make-up in "
-            "the bung. Make-up: hand-tight engagement and wrench make-up of ASME B1.20.1, plus or minus one turn.",
-            {}}},
+       .beside = is_welded ? Phrase{"end to end, {0} of it below the lid's inside",
+                                    {riser.cut_length - plan.request.above_lid}}
+                           : Phrase{"from the threaded end", {}},
+       .source = {is_welded ? "Inside height less what lies under the riser and the clearance, and what stands over "
+                              "the lid's inside."
+                            : "Inside height less bung projection, what lies under the riser and the clearance, plus "
+                              "the make-up in the bung. Make-up: hand-tight engagement and wrench make-up of ASME "
+                              "B1.20.1, plus or minus one turn.",
+                  {}}},
       {.key = "make_up",
        .label = "make-up in the bung",
        .value = riser.make_up,

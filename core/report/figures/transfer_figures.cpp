@@ -116,6 +116,13 @@ std::vector<Figure> common_figures(const transfer::Transfer& transfer, const cha
 
 }  // namespace
 
+std::optional<quantity::Fact> nothing_to_hold(const plan::TransferPlan& transfer) {
+  if (transfer.fill.hold_pressure > psig(0.0)) return std::nullopt;
+  if (transfer.system.check.one_way) return quantity::fact("check_valve_holds");
+  if (transfer.siphon && transfer.siphon->covered) return quantity::fact("siphon_runs_back");
+  return quantity::fact("inlet_over_the_water_holds");
+}
+
 FigureGroup filling_figures(const plan::Plan& plan) {
   const transfer::Fill& fill = plan.transfer.fill;
   FigureGroup group{"filling", "Filling", plan::Topic::transfer, common_figures(fill, "free air used")};
@@ -137,8 +144,9 @@ FigureGroup filling_figures(const plan::Plan& plan) {
            {"{0}.", {quantity::Facts{plan.transfer.setting_basis}}});
   pressure("pressure_to_start", "pressure to start", fill.pressure_to_start,
            {"Density of the water times gravity times the height from the charge to the table's inlet.", {}});
-  pressure("hold_pressure", "hold pressure", fill.hold_pressure,
-           {"Density of the water times gravity times the lift when the table is at its depth.", {}});
+  if (!nothing_to_hold(plan.transfer))
+    pressure("hold_pressure", "hold pressure", fill.hold_pressure,
+             {"Density of the water times gravity times the lift when the table is at its depth.", {}});
   pressure("pressure_to_finish", "pressure to finish", fill.pressure_to_finish,
            {"The least setting that reaches the wanted depth.", {}});
   pressure("highest_ullage_pressure", "highest in the tank", fill.highest_ullage_pressure, {kSolved, {}});

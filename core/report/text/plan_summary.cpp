@@ -1,6 +1,7 @@
 #include "report/figures/figures.h"
 #include "report/text/plan_text.h"
 #include "report/words/plan_keys.h"
+#include "report/words/say.h"
 #include "reservoir/relief.h"
 
 #include <fmt/format.h>
@@ -58,8 +59,10 @@ std::string riser_line(const Plan& plan, UnitSystem units) {
 
 std::string pressure_line(const Plan& plan, UnitSystem units) {
   const FigureGroup filling = filling_figures(plan);
+  const auto nothing = nothing_to_hold(plan.transfer);
   return fmt::format("set {}; hold {}; walls' limit {}", written(filling["set_pressure"], units),
-                     written(filling["hold_pressure"], units), written(walls_figures(plan)["limit"], units));
+                     nothing ? say(*nothing, units) : written(filling["hold_pressure"], units),
+                     written(walls_figures(plan)["limit"], units));
 }
 
 std::string time_with_range(const Figure& time, UnitSystem units) {

@@ -53,7 +53,9 @@ std::string rows_of(const catalog::Catalog& catalog, const plan::RiserPlan& plan
                                                          : "a nipple " + write_length(*riser.stock, units) + " long",
                                          rows.value("offcut")));
   else if (riser.refusals.empty())
-    rows.line("cut it from", "pipe: longer than any stock nipple, so thread one end");
+    rows.line("cut it from", plan.request.bung == reservoir::BungKind::welded_riser
+                                 ? "pipe: thread its upper end, the lower one stays plain"
+                                 : "pipe: longer than any stock nipple, so thread one end");
   if (riser.stock_uncut)
     rows.line("or leave it uncut",
               fmt::format("{} serves as it is, clearance {}",

@@ -104,8 +104,10 @@ std::string filling(const Plan& plan, const Style& style) {
   add_common_rows(fill, true, rows);
   rows.figure_if_any("refill_time");
   rows.figure("set_pressure", "", ": " + say(plan.transfer.setting_basis, style.units));
-  for (const char* key : {"pressure_to_start", "hold_pressure", "pressure_to_finish", "highest_ullage_pressure"})
-    rows.figure(key);
+  rows.figure("pressure_to_start");
+  rows.figure_if_any("hold_pressure");
+  if (const auto nothing = nothing_to_hold(plan.transfer)) rows.line("hold pressure", say(*nothing, style.units));
+  for (const char* key : {"pressure_to_finish", "highest_ullage_pressure"}) rows.figure(key);
   rows.figure_if_any("setting_for_wish", "set ");
   rows.line("after the air is shut", coast_up_sentence(fill, rows, style.units));
   rows.figure("margin_over_riser_end", "", " left at the end");

@@ -10,6 +10,8 @@ std::span<const AssumptionWords> assumption_words() {
        "stays and baffles of sheet take about 1 % (common practice)"},
       {"nothing_under_the_riser", "what lies on the floor under the riser", "nothing",
        "not given: look for a stay or an angle there"},
+      {"welded_riser_above_lid", "what of the welded riser stands over the lid's inside", "{0}",
+       "its port has no 'face height': room for its thread and a wrench (common practice)"},
       {"lid_not_welded_on", "lid", "not yet welded on", "not given"},
       {"no_slats", "room that slats take under water in the table", "none",
        "not given: without them the table needs the most water"},

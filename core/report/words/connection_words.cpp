@@ -5,6 +5,9 @@ namespace riserun::report {
 
 std::span<const Words> connection_words() {
   static constexpr Words kWords[] = {
+      {"hose_not_bent_on",
+       "The {0}, {1:tape} long between its barbs, is too short to be bent onto the second one between two ports that "
+       "stand still: the order of work says what is put in place last."},
       {"no_device_is_proved", "No '{0}' is proved for what this run must stand: ask its maker."},
 
       // The gap between the two ports.

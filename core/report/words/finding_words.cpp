@@ -124,7 +124,7 @@ std::span<const Words> finding_words() {
       // Relief.
       {"no_relief_valve", "no relief valve stands on the reservoir; a reducing valve is none"},
       {"buy_relief_valve",
-       "a relief valve set at {0:alone} that passes {1:air} of free air, on a port of its own with no valve between"},
+       "a relief valve set at {0:mark} that passes {1:air} of free air, on a port of its own with no valve between"},
       {"relief_valve_once_walls_allow",
        "a relief valve set above {0:alone} that passes {1:air} of free air, once the walls make room for it under "
        "their "
@@ -160,12 +160,12 @@ std::span<const Words> finding_words() {
        "lower"},
       {"relief_valve_blows_in_use",
        "the relief valve of '{0}' opens at {1:alone}, below the set pressure of {2:alone}: it blows in use"},
-      {"valve_that_opens_at", "a relief valve set at {0:alone}"},
+      {"valve_that_opens_at", "a relief valve set at {0:mark}"},
       {"relief_valve_weeps",
        "the relief valve of '{0}', set at {1:alone}, may open at {2:alone}, and the reservoir comes to {3:alone} when "
        "it "
        "is left alone: it blows in use"},
-      {"lower_setting", "turn 'air.set pressure' down to {0} or less"},
+      {"lower_setting", "turn 'air.set pressure' down to {0:dial} or less"},
       {"room_for_a_higher_valve",
        "more stays or thicker sheet, which make room for a relief valve set higher; or a lower table"},
       {"restrictor_before_relief_valve",
@@ -194,7 +194,7 @@ std::span<const Words> finding_words() {
       {"test_passes_four_to_one",
        "the leak test at {0} stresses the walls beyond a quarter of their yield, and beyond what they see in use"},
       {"test_at", "a 'test pressure' of {0}"},
-      {"relief_valve_and_test_at", "a relief valve set at {0:alone}, and a 'test pressure' of {1}"},
+      {"relief_valve_and_test_at", "a relief valve set at {0:mark}, and a 'test pressure' of {1}"},
       {"stiffer_walls", "more stays or thicker sheet"},
 
       // Gauge.
@@ -210,7 +210,14 @@ std::span<const Words> finding_words() {
       // Air.
       {"regulator_range_too_wide",
        "the regulator goes to {0:alone} and is set to {1}: more than {2:2} times as far as it is set"},
-      {"take_regulator_with_range", "a regulator of 0 to {0:alone}"},
+      {"regulator_of_another_range",
+       "'air.regulator range' says 0 to {0:alone}, and the {2} in '{1}' goes to {3:alone}: one of the two is wrong"},
+      {"range_of_the_regulator", "'regulator range: {0:alone}', or another regulator in 'need'"},
+      {"first_stage_gives_too_little",
+       "in '{0}' the {1} stands before the regulator that is set to {3} and gives {2:alone} at most: too little for "
+       "it"},
+      {"first_stage_of_range", "a first stage of 0 to {0:mark} or more, or none"},
+      {"take_regulator_with_range", "a regulator of 0 to {0:mark}"},
       {"regulator_repeats_too_coarsely",
        "the regulator comes back to within {0} of {1}, and {2} decides between right and wrong"},
       {"regulator_that_repeats_within",
@@ -225,7 +232,7 @@ std::span<const Words> finding_words() {
       {"no_regulator", "no regulator stands in '{0}': the supply's whole pressure goes into the reservoir"},
       {"no_air_line", "no connection brings air from the supply to the reservoir"},
       {"connect_the_air",
-       "a connection from the supply's port to the reservoir, with a regulator of 0 to {0:alone} in it"},
+       "a connection from the supply's port to the reservoir, with a regulator of 0 to {0:mark} in it"},
       {"part_below_supply", "in '{0}' the {1} stands {2:alone} of air, and the supply gives {3:alone}"},
       {"lower_supply_or_stronger_part", "a supply that gives less, or a part that is made for it"},
       {"no_vent", "nothing lets the air out: the table cannot drain, and the pressure cannot be let off"},
@@ -262,6 +269,10 @@ std::span<const Words> finding_words() {
       {"connect_riser_and_table", "a connection from it to the table that carries water"},
       {"no_vent_behind_check_valve",
        "in '{0}' the {1} keeps the air in and nothing lets it out: the table cannot drain"},
+      {"vent_is_a_throttle",
+       "'{0}' throttles the air on its way out: the table drains in {1}, with nothing in the way in {2}"},
+      {"vent_as_wide_as", "end '{0}' in a {1} on a bung of that size, and nothing narrower between: {2} then"},
+      {"wider_vents", "a vent as wide as the riser, or several"},
       {"add_a_vent", "a vent on the reservoir: a ball valve that opens to the air"},
 
       {"relief_valve_far_away",
@@ -312,7 +323,9 @@ std::span<const Words> finding_words() {
 
       // Hot and cold.
       {"water_scalds", "the water comes to {0}, and scalds in seconds"},
-      {"say_what_is_done_against_heat", "say how that is handled in 'against heat'"},
+      {"say_what_is_done_against_heat",
+       "say what keeps hands and water apart in 'against heat': guarded, insulated, covered or mixing valve"},
+      {"gloves_alone", "the water comes to {0}, and gloves alone keep no hand from it"},
       {"cooling_pulls_walls_in",
        "shut at {0} and cooled to {1}, the moist air space pulls the walls in harder than they may bend"},
       {"keep_vent_open_or_break_vacuum",
@@ -325,9 +338,18 @@ std::span<const Words> finding_words() {
        "the drain '{0}' ends in a plug: nothing lets the water out of the reservoir but pulling it under its whole "
        "head"},
       {"drain_by_a_valve", "a ball valve there ('ends in: ball valve'), a plug or a hose in its outlet"},
+      {"part_too_hot", "the {0} is not made for water so hot"},
+      {"part_of_unknown_heat", "the {0} stands in hot water, and nothing is known of what heat it stands"},
+      {"part_that_stands_the_heat", "the {0} in place of the {1}"},
+      {"ask_maker_of_heat",
+       "none like the {0} is known to stand {1}: another kind of part, its maker's word as 'duties' in a catalog of "
+       "your own, or cooler water"},
+      {"insulation_stops_no_frost", "it comes to {0}: insulation slows frost and stops none"},
+      {"antifreeze_too_weak", "it comes to {0}: what the water may hold of antifreeze does not keep it liquid"},
+      {"drain_or_heat_too", "drain it or heat it too ('against frost: antifreeze, drained when idle')"},
       {"drained_by_nothing", "'against frost' says that it is drained, and nothing drains the reservoir"},
       {"water_can_freeze", "it comes to {0}, and the water can freeze"},
-      {"say_what_is_done_against_frost", "say how that is handled in 'against frost'"},
+      {"say_what_is_done_against_frost", "say how that is handled in 'against frost': drained, heated or antifreeze"},
   };
   return kWords;
 }

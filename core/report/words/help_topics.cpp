@@ -43,11 +43,15 @@ std::span<const HelpTopic> help_topics() {
        "full; tight baffles, and baffles too near to each other to be "
        "welded in, a bung placed too near to a wall, a stay or another bung; a riser that falls through its bung; less "
        "water to spare than a day takes, or more than leaves air under the lid; a yield that no sheet has beside its "
-       "welds; stays that no flat bar is; parts that the water is too hot for; water that scalds or can freeze, a shut "
-       "reservoir that pulls its walls in as "
-       "it cools, aluminium or magnesium fines, without a word on how that is handled, or with one that asks for a "
-       "drain "
-       "that is not there."},
+       "welds; stays that no flat bar is; parts in the water that are not known to stand its heat; a vent that "
+       "throttles "
+       "the drain to more than one and a half times as long; a regulator key and a regulator that contradict each "
+       "other, a first "
+       "stage "
+       "that gives too little; water that scalds or can freeze without a measure that handles it (against heat: "
+       "guarded, insulated, covered, mixing valve; against frost: drained, heated, antifreeze), or with one that asks "
+       "for a drain that is not there; a shut reservoir that pulls its walls in as it cools; aluminium or magnesium "
+       "fines without an open vent and a purge."},
       {"order",
        "What decides between runs. line, when left out, is what a fitter buys: the line's size kept, no thread that is "
        "foreign to both ends (garden hose thread, plastic in metal), the ends' own kinds of joint, then fewest size "

@@ -103,11 +103,17 @@ std::span<const Words> plan_words() {
       // Levels.
       {"reservoir_too_small", "the reservoir does not hold what the table needs"},
       {"charge_so_deep", "charge the reservoir {0} deep"},
+      {"charge_so_deep_with_rim",
+       "charge the reservoir {0} deep; that is more than the table holds, so a rim {1} high, or shut the air in time"},
       {"want_no_deeper_table",
        "even filled to 95 % it gives the table {0}: want no more than that, or make the reservoir larger"},
       {"charge_can_overflow",
        "The charge is more than the table holds to its rim: left alone, it overflows. Charged no deeper than {0}, the "
-       "riser uncovers first."},
+       "riser uncovers first; from {1} up a day's losses are spare."},
+      {"no_charge_does_both",
+       "The charge is more than the table holds to its rim: left alone, it overflows. No charge does both: over {0} "
+       "the "
+       "table can overflow, under {1} a day's losses uncover the riser. A rim {2} high does, or a longer reservoir."},
 
       // The walls.
       {"share_of_yield", "{0} of the yield of {1}, {2:both}"},
@@ -129,7 +135,7 @@ std::span<const Words> plan_words() {
       {"stiffeners_on_long_sides", "an upright stiffener every {0} on each long side"},
       {"stiffeners_on_short_sides", "an upright stiffener every {0} on each short side"},
       {"thicker_sheet_or_lower_table", "thicker sheet, or a lower table"},
-      {"set_the_regulator_lower", "set the regulator to {0} or less; {1} finishes the fill"},
+      {"set_the_regulator_lower", "set the regulator to {0:dial} or less; {1} finishes the fill"},
 
       // The list.
       {"stay_on_edge", "carries {0} at {1:alone}, if it is of a grade no weaker than the sheet's"},
@@ -164,11 +170,14 @@ std::span<const Words> plan_words() {
       {"setting_does_not_lift_the_water", "the set pressure does not lift the water to the wanted depth"},
       {"setting_only_balances",
        "the setting is no more than what holds the table at its depth: the water comes to rest short of it"},
-      {"set_the_regulator_higher", "set the regulator to {0} or more"},
+      {"set_the_regulator_higher", "set the regulator to {0:dial} or more"},
       {"riser_uncovers_too_soon", "the riser uncovers before the table is at its depth, and air blows through"},
       {"table_overflows_too_soon", "the table overflows before it is at its depth"},
       {"rim_so_high", "a rim {0} high"},
       {"air_gives_out", "the air supply gives out before the table is at its depth"},
+      {"check_valve_holds", "by nothing: the check valve keeps the water up"},
+      {"siphon_runs_back", "by nothing: full of water, the pipe over the rim draws it back as a siphon"},
+      {"inlet_over_the_water_holds", "by nothing: the water cannot run back over its inlet"},
       {"receiver_that_holds", "a receiver of {0} or more at {1}, for {2}"},
       {"compressor_that_delivers", "a compressor that delivers {0:air}, for {1}"},
       {"receiver_or_compressor", "a receiver of {0} or more at {1}, or {2}"},
@@ -247,14 +256,13 @@ std::span<const Words> plan_words() {
       {"bung_for_port", "{0} {1}"},
       {"tapped_from_both_sides", "{0} from both sides"},
       {"hose_for_water_column", "{0:long} long"},
-      {"gauge_to_and_marks", "0 to {0:alone}, marks of {1:alone} or finer"},
-      {"reads_to", "0 to {0:alone}"},
+      {"gauge_to_and_marks", "0 to {0:mark}, marks of {1:alone} or finer"},
+      {"reads_to", "0 to {0:mark}"},
       {"hole_no_larger_than", "hole of {0:thickness2} or less"},
-      {"plain_pipe_for_riser", "plain, {0:tape_up} or longer"},
       {"pipe_threaded_at_one_end", "threaded at one end, {0:tape_up} or longer"},
       {"for_the_vent", "for the vent"},
-      {"set_at", "set at {0:alone}"},
-      {"set_at_with_clear_bore", "set at {0:alone}, clear bore {1:thickness2} or more"},
+      {"set_at", "set at {0:mark}"},
+      {"set_at_with_clear_bore", "set at {0:mark}, clear bore {1:thickness2} or more"},
   };
   return kWords;
 }

@@ -50,12 +50,12 @@ std::span<const Words> riser_words() {
        "Screw the riser in from inside before the lid is welded shut: it would pass the bung, but drawing it takes "
        "{0:tape_up} of free height over the bung and there are {1:tape}."},
       {"welded_riser_hangs_below_lid",
-       "The cut length of a welded riser is what hangs below the lid's inside: add what stands above the lid, and "
-       "check "
-       "the clearance of {0:tape} with a tape before welding."},
+       "Of the welded riser {1:tape} hang below the lid's inside and {2:tape} stand over it: check the clearance of "
+       "{0:tape} with a tape before welding."},
 
       // What it is cut from.
-      {"welded_riser_is_plain_pipe", "Cut it from plain pipe ({0}); it needs no thread below the lid."},
+      {"welded_riser_is_plain_pipe",
+       "Cut it from pipe ({0}) whose upper end has the thread of the riser's port; its lower end has none."},
       {"no_nipple_is_so_long",
        "No stock nipple is {0:tape} long: thread one end of a pipe, or have it cut and threaded."},
       {"riser_from_stock", "From the {0:tape} stock piece cut {1:tape}, measured from one threaded end."},

@@ -137,8 +137,10 @@ class Writer {
   }
   template <class Pressure>
   std::string pressure_text(Pressure pressure) const {
-    return form_.word == "alone" ? write_pressure_alone(pressure, units_, usual())
-                                 : write_pressure(pressure, units_, usual());
+    const std::string alone = write_pressure_alone(pressure, units_, usual());
+    if ((form_.word == "mark" || form_.word == "dial") && units_ == UnitSystem::metric)
+      return fmt::format("{} ({})", alone, write_pressure_alone(pressure, UnitSystem::inch, usual()));
+    return form_.word == "alone" || form_.word == "mark" ? alone : write_pressure(pressure, units_, usual());
   }
   static std::string spelled(std::int64_t count) {
     static constexpr std::array kNumbers = {"no",    "one",   "two",  "three", "four",   "five",  "six",

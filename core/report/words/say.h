@@ -6,7 +6,9 @@
 //                    long: 6 ft 2 in; both: inch and, in brackets, metric; tape: the same, but metric alone where that
 //                    is asked for; tape_up: the same, up to the next mark; distance: up to tens of feet, and metres;
 //                    fixed1 (decimals of an inch, one fewer of a millimetre): 1.3 in
-//   a pressure       (none) with the column of water; alone, alone4 (digits): without
+//   a pressure       (none) with the column of water; alone, alone4 (digits): without; mark: the same, and where that
+//                    is metric psi beside it, as springs and name plates of low pressure have it; dial: so too, else
+//                    with the column of water
 //   a volume flow    (none) of water, gpm; air: scfm
 //   a volume         (none) gal; air: free air, ft3
 //   a stress         (none) or digits; both: ksi and, in brackets, MPa

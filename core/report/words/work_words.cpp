@@ -20,7 +20,9 @@ std::span<const Words> work_words() {
       {"work_cut_riser",
        "Cut the riser, {0}, to {1:both}, measured from its threaded end, and clean the cut. That is for a bung whose "
        "lower end reaches {2:tape} into the reservoir, under the lid's inside: measure it first."},
-      {"work_cut_welded_riser", "Cut the riser, {0}, to {1:both} below the lid's inside, and clean the cut."},
+      {"work_cut_welded_riser",
+       "Cut the riser, {0}, to {1:both} end to end, thread its upper end and clean the cut: {2:tape} of it hang below "
+       "the lid's inside."},
       {"work_riser_from_inside",
        "Screw the riser into '{0}' from inside, before the lid closes; measure {1:tape} from its end to the floor."},
       {"work_riser_from_above",
@@ -45,6 +47,30 @@ std::span<const Words> work_words() {
        "No test with air is possible: plug all ports but one, fill with water and look for drips, before anything is "
        "built on."},
       {"work_table_in_place", "Set the table where it stays, level, and check the gap before the line to it is built."},
+      {"work_table_held_up",
+       "Do not set the table down yet: with {1:tape} between its barbs the {0} is too short to be bent onto the second "
+       "one between two ports that stand still. Hold the table up, screw both barbs in, push the hose right onto the "
+       "lower one, and slip all its clamps on."},
+      {"work_table_onto_hose",
+       "Set the table down where it stays, level, so that its barb goes {1:tape} into the {0}: two people or a jack, "
+       "no "
+       "hand between."},
+      {"work_bow_hose",
+       "All clamps on the {0} first; it is long enough to be bowed until its end goes {1:tape} over the second barb."},
+      {"work_hose_between_fixed_ports",
+       "The {0} is too short to be bent onto its second barb: let one of its two ports give way until it goes {1:tape} "
+       "over it, or ask for a 'union' in 'need', which closes the run instead."},
+      {"work_relief_upright",
+       "The relief valve stands upright, spindle vertical, with nothing on its outlet and that away from people: a "
+       "spring valve that lies or hangs opens elsewhere (API 520 part II, from memory; the maker's sheet beats this). "
+       "Out of a port in a side that takes a 90 degree elbow in 'need'."},
+      {"work_vent_outdoors",
+       "Lead the vent high and outdoors, rising all the way, away from flame and sparks, and leave it open whenever "
+       "the "
+       "table stands idle."},
+      {"work_purge",
+       "Before each day's work, vent open and nobody grinding: let air through the reservoir for {0}, {1:2} times its "
+       "air space, the gauge near nothing; hydrogen lies under the lid until then."},
       {"work_handles",
        "Let every handle and dial be reached and read from where the shop stands, and swing clear: {0:and}."},
       {"work_carry_arms",

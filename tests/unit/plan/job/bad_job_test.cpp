@@ -200,7 +200,7 @@ INSTANTIATE_TEST_SUITE_P(
             "    supports: {baffles across: 2, widest bare panel: {length: 20 in, width: 10 in}}\n"
             "              ^"},
     BadJob{"PanelTooLong", "baffles across: 2", "widest bare panel: {length: 60 in, width: 10 in}",
-           "bench.yaml:6:33: error: reservoir.supports.widest bare panel: a panel 60 in long does not fit a reservoir that is 40 in long\n"
+           "bench.yaml:6:33: error: reservoir.supports.widest bare panel: a panel of 60 in x 10 in does not fit any wall of the reservoir; allowed is up to the bare lid, 40 in x 20 in, or a bare side, 40 in x 14 in\n"
             "    supports: {widest bare panel: {length: 60 in, width: 10 in}}\n"
             "                                  ^"},
     BadJob{"TooManyBaffles", "baffles across: 2", "baffles across: 51",

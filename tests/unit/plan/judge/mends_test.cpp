@@ -1,5 +1,6 @@
 // What mends a finding can be bought, set or typed as it is printed, and what is gravest comes first.
 #include "plan/advice/change.h"
+#include "plan/advice/check.h"
 #include "report/text/plan_text.h"
 #include "report/words/remark_words.h"
 #include "report/words/say.h"
@@ -241,6 +242,31 @@ TEST(Summary, SaysWhereTheWallsNeverKeepTheFactor) {
   const std::string text = report::summary_text(plan_of_text(with(kReady, "10 ga steel", "20 ga steel")), {});
   EXPECT_THAT(text, HasSubstr("4 to 1 at no pressure"));
   EXPECT_THAT(text, HasSubstr("hold at no air pressure at all"));
+}
+
+// A mend that lifts one finding by making another worse is none: a relief valve of 4 psi on walls that stand 1.35.
+TEST(Mend, ThatTakesAPressureFurtherPastItsLimitIsNotPrinted) {
+  Plan plan = ready();
+  Finding weeps{Topic::relief,
+                fact("relief_valve_weeps", "relief"),
+                {},
+                fact("valve_that_opens_at", psig(4.0)),
+                Severity::not_yet};
+  weeps.ways_to_mend = {{{"air.set pressure", psig(1.0)}}};
+  const auto too_high = [](double psi) {
+    return Finding{Topic::relief,
+                   fact("relief_valve_opens_above_limit", "relief"),
+                   Against{psig(psi), psig(1.35)},
+                   {},
+                   Severity::not_yet};
+  };
+  const auto mend_after = [&](double psi) {
+    plan.findings = {weeps, too_high(2.3)};
+    keep_what_mends(plan, [&](Job) { return std::vector<Finding>{too_high(psi)}; });
+    return plan.findings.front().mend.has_value();
+  };
+  EXPECT_TRUE(mend_after(2.3));
+  EXPECT_FALSE(mend_after(4.3));
 }
 
 }  // namespace

@@ -39,7 +39,7 @@ air:
   delivery: 3 scfm
   receiver: 8 gal
   receiver pressure: 110 psi
-  regulator range: 10 psi
+  regulator range: 15 psi
   regulator repeatability: 0.05 psi
   set pressure: 1.6 psi
   ports: {shop air: 1/4 FNPT}

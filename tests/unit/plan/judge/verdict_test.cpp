@@ -53,14 +53,6 @@ TEST(Verdict, OfATestThatNoReliefValveGuardsIsNotYet) {
                           [](const Finding& finding) { return finding.reason.code == "no_relief_sold_for_the_test"; }));
 }
 
-// What stands between commas is taken by itself.
-TEST(Verdict, TakesWhatIsDoneThoughAnotherWordDenies) {
-  EXPECT_FALSE(
-      has(ready_and("hottest: 66 degC\nagainst heat: guards, gloves, no bare hands, mixing valve"), "water_scalds"));
-  EXPECT_TRUE(has(ready_and("hottest: 66 degC\nagainst heat: no guards, no gloves"), "water_scalds"));
-}
-
-// Nothing that is advised leaves the walls less than four times within their yield.
 TEST(Mend, OfAReliefValveKeepsTheFactorOfFour) {
   const Plan plan = ready_with("set 2 psi", "set 1.5 psi");
   for (const Finding& finding : plan.findings)
@@ -97,14 +89,6 @@ TEST(NotYet, ADrainStandsLow) {
   };
   EXPECT_FALSE(has(at("2.99 in"), "drain_high_up"));  // of 9 in of water
   EXPECT_TRUE(has(at("3.01 in"), "drain_high_up"));
-}
-
-// A text that says nothing of what is done is no answer.
-TEST(Verdict, TakesNoDenialForAWayToHandleFrost) {
-  for (const char* words : {"nothing", "no", "\"-\"", "hope", "x", "no frost protection", "we do not care"}) {
-    const Plan plan = ready_and("coldest: 5 degF\nagainst frost: " + std::string(words));
-    EXPECT_EQ(plan.verdict, Verdict::not_yet) << words;
-  }
 }
 
 struct Case {
@@ -162,28 +146,6 @@ TEST(NotYet, AFeedNarrowerThanAnyLineIsARestrictorThatNobodyBuilds) {
   EXPECT_FALSE(has(fed_by("1/8 in"), "feed_narrower_than_any_line"));
   const std::string narrow = with(kReady, "  ports: {shop air", "  feed bore: 1/32 in\n  ports: {shop air");
   EXPECT_FALSE(has(plan_of_text(narrow), "feed_narrower_than_any_line"));  // a restrictor stands in the run
-}
-
-TEST(NotYet, AHoseStandsTheWaterThatItIsMadeFor) {
-  const std::string hose = with(kReady, "need: [union]", "need: [rubber hose]");
-  EXPECT_FALSE(has(plan_of_text(hose + "hottest: 158 degF\nagainst heat: fenced off\n"), "parts_too_hot"));
-  EXPECT_TRUE(has(plan_of_text(hose + "hottest: 159 degF\nagainst heat: fenced off\n"), "parts_too_hot"));
-}
-
-TEST(NotYet, WhatIsDrainedAgainstFrostHasADrain) {
-  const std::string frost = "coldest: 20 degF\nagainst frost: drained every evening\n";
-  const auto with_port = [&](const char* place, const char* device) {
-    const std::string bung = with(kReady, "    vent bung: 1/2 FNPT\n",
-                                  std::string("    vent bung: 1/2 FNPT\n    low bung: {port: 1 FNPT, where: ") + place +
-                                      ", face height: " + (std::string(place) == "lid" ? "15 in" : "2 in") + "}\n");
-    return plan_of_text(with(bung, "water temperature",
-                             std::string("  - {name: low, from: low bung, ends in: ") + device +
-                                 ", carries: water}\nwater temperature") +
-                        frost);
-  };
-  EXPECT_FALSE(has(with_port("side", "1 brass ball valve"), "drained_by_nothing"));
-  EXPECT_TRUE(has(with_port("side", "1 plug black iron"), "drained_by_nothing"));
-  EXPECT_TRUE(has(with_port("lid", "1 brass ball valve"), "drained_by_nothing"));
 }
 
 TEST(NotYet, ADrainStandsWhereTheWaterIsAndAHandComes) {
@@ -371,7 +333,7 @@ INSTANTIATE_TEST_SUITE_P(
                          "need: [union, light spring check valve], special order: yes, "
                          "held: {from: fixed, to: fixed}}\n"
                          "  - {name: drain, from: outlet, ends in: hose bibb, carries: water}\n"},
-                    Fine{"HotWithAWordOnIt", "", "hottest: 66 degC\nagainst heat: gloves, and a lid"},
+                    Fine{"HotWithAWordOnIt", "", "hottest: 66 degC\nagainst heat: gloves, and a cover on the table"},
                     Fine{"FrostWithAWordOnIt", "", "coldest: 20 degF\nagainst frost: a heater keeps it at 50 degF"},
                     Fine{"AluminiumWithAnOpenVentAndAPurge", "vent: {bore: 1/2 in}\n",
                          "vent: {bore: 1/2 in, stays open: yes, purged: yes}\ncutting: [aluminium]\n"},

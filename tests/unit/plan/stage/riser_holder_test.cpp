@@ -68,5 +68,32 @@ TEST(SmallRiser, OnADoubleTappedBushingHasItOnTheList) {
 
 TEST(Riser, OfTheBungsOwnSizeNeedsNoHolder) { EXPECT_FALSE(plan_of_text(kReady).riser.holder); }
 
+// Its length is told once: the whole pipe, from over the lid down to the clearance, one thread at its top.
+TEST(WeldedRiser, IsOnePipeWhereverItIsTold) {
+  const std::string welded = with(kReady, "riser bung: {port: 1 FNPT, bung: full coupling, where: lid}",
+                                  "riser bung: {port: 1 MNPT, bung: welded riser, where: lid, face height: 17 in}");
+  const Plan plan = plan_of_text(with(welded, "gap: 14-3/8 in, ", ""));
+  const Length whole = inches(17.0) - plan.riser.riser.end_height;
+  EXPECT_NEAR(in_inches(plan.riser.riser.cut_length), in_inches(whole), 1e-6);
+  const auto cut = std::find_if(plan.list.cut.begin(), plan.list.cut.end(),
+                                [](const CutItem& item) { return item.used_for == "riser"; });
+  ASSERT_NE(cut, plan.list.cut.end());
+  EXPECT_EQ(cut->length, plan.riser.riser.cut_length);
+  EXPECT_EQ(cut->datum, "end to end");
+  EXPECT_NE(cut->stock.find("upper end threaded"), std::string::npos) << cut->stock;
+  const auto step = std::find_if(plan.work.steps.begin(), plan.work.steps.end(),
+                                 [](const WorkStep& each) { return each.what.code == "work_cut_welded_riser"; });
+  ASSERT_NE(step, plan.work.steps.end());
+  EXPECT_EQ(std::get<Length>(step->what.values[1]), whole);
+  EXPECT_NEAR(in_inches(std::get<Length>(step->what.values[2])), in_inches(whole) - 3.0, 1e-6);
+  // What stands over the lid is part of the gap's lower end, too: without a height it is assumed, and said.
+  const Plan unsaid = plan_of_text(with(with(welded, ", face height: 17 in", ""), "gap: 14-3/8 in, ", ""));
+  ASSERT_TRUE(unsaid.connections.front().gap);
+  EXPECT_NEAR(in_inches(*unsaid.connections.front().gap), 30.0 - 17.0, 1e-6);
+  EXPECT_TRUE(std::any_of(unsaid.assumptions.begin(), unsaid.assumptions.end(), [](const Assumption& assumption) {
+    return assumption.fact.code == "welded_riser_above_lid";
+  }));
+}
+
 }  // namespace
 }  // namespace riserun::plan

@@ -12,7 +12,10 @@ using ::testing::HasSubstr;
 
 const std::string kWaterUp = "need: [union], held: {from: fixed, to: fixed}";
 
-Plan bench_connected(const std::string& connection) { return plan_of_text(with(kBench, kWaterUp, connection)); }
+/// Under a table that stands high enough for their gaps.
+Plan bench_connected(const std::string& connection) {
+  return plan_of_text(with(with(kBench, kWaterUp, connection), "floor height: 30 in", "floor height: 32 in"));
+}
 
 const ConnectionPlan& water_up(const Plan& plan) { return plan.connections.at(0); }
 

@@ -15,7 +15,11 @@ using testing::Not;
 
 constexpr const char* kUp = "from: riser bung, to: inlet, carries: water, need: [union]";
 
-ConnectionPlan water_up(const std::string& words) { return plan_of_text(with(kBench, kUp, words)).connections.front(); }
+ConnectionPlan water_up(const std::string& words, const char* floor_height = "30 in") {
+  return plan_of_text(
+             with(with(kBench, kUp, words), "floor height: 30 in", std::string("floor height: ") + floor_height))
+      .connections.front();
+}
 
 std::vector<std::string> said(const ConnectionPlan& plan) { return report::say_all(plan.cautions, UnitSystem::inch); }
 
@@ -47,8 +51,8 @@ TEST(ValveSide, AHoseBeyondTheValveDoesAsWellAsAUnion) {
 // Where the gap is measured the run makes it all the same.
 TEST(ValveSide, OfARunThatMakesAGapIsChosenToo) {
   for (const char* gap : {"20 in", "31-1/2 in"}) {
-    const ConnectionPlan up =
-        water_up(std::string("from: riser bung, to: inlet, carries: water, need: [hose, ball valve], gap: ") + gap);
+    const ConnectionPlan up = water_up(
+        std::string("from: riser bung, to: inlet, carries: water, need: [hose, ball valve], gap: ") + gap, "46 in");
     ASSERT_TRUE(up.span) << gap;
     EXPECT_THAT(valve_and_opening(up), ElementsAre("ball valve", "hose")) << gap;
     EXPECT_THAT(said(up), Not(Contains(HasSubstr("once it is opened")))) << gap;

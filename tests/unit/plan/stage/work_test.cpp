@@ -1,10 +1,13 @@
 // The order of work of a whole job: what comes before the lid, before the test, in the vise, on the tank, and last.
+#include "plan/stage/hose_order.h"
 #include "report/words/say.h"
 #include "unit/plan/judge/ready_job.h"
 
 #include <gmock/gmock.h>
 
+#include <cmath>
 #include <map>
+#include <numbers>
 
 namespace riserun::plan {
 namespace {
@@ -141,6 +144,61 @@ TEST(Work, SaysHowTheChargeGetsInAndIsRead) {
       with(kReady, "inlet: {port: 1 FNPT, where: floor}", "inlet: {port: 1 FNPT, where: over rim, opens at: 1 in}"));
   EXPECT_THAT(in_phase(over_rim, WorkPhase::first_fill), testing::Not(Contains("work_charge_at_table")));
   EXPECT_THAT(in_phase(over_rim, WorkPhase::first_fill), Contains("work_charge_at_port"));
+}
+
+TEST(Work, StandsTheReliefValveUpright) {
+  const Plan plan = plan_of_text(kReady);
+  ASSERT_LT(place_of(plan, "work_relief_upright"), plan.work.steps.size());
+  EXPECT_EQ(plan.work.steps[place_of(plan, "work_relief_upright")].of, "relief");
+}
+
+// A purge that the job speaks of is a thing that somebody does before each day's work, and the vent leads outdoors.
+TEST(Work, PurgesWhereMetalsAreCutThatMakeHydrogen) {
+  const auto cutting = [](const char* metal) {
+    return plan_of_text(with(kReady, "vent: {bore: 1/2 in}", "vent: {bore: 1/2 in, stays open: yes, purged: yes}") +
+                        "cutting: [" + metal + "]\n");
+  };
+  const Plan plan = cutting("aluminium");
+  EXPECT_LT(place_of(plan, "work_vent_outdoors"), place_of(plan, "work_purge"));
+  EXPECT_LT(place_of(plan, "work_purge"), place_of(plan, "work_watch_first_fill"));
+  // Five times the air space, at the 3 scfm of the compressor.
+  const WorkStep& purge = plan.work.steps[place_of(plan, "work_purge")];
+  EXPECT_NEAR(in_seconds(std::get<Time>(purge.what.values.at(0))),
+              5.0 * in_cubic_feet(plan.levels.ullage_at_charge) / 3.0 * 60.0, 0.5);
+  EXPECT_TRUE(std::any_of(plan.list.consumables.begin(), plan.list.consumables.end(),
+                          [](const Consumable& item) { return item.name.find("outdoors") != std::string::npos; }));
+  const Plan steel = cutting("steel");
+  EXPECT_EQ(place_of(steel, "work_purge"), steel.work.steps.size());
+}
+
+/// The ready job with a hose in place of its union, under a table that stands so high.
+Plan with_hose(const char* floor_height) {
+  return plan_of_text(with(with(with(kReady, "gap: 14-3/8 in, ", ""), "need: [union]", "need: [hose]"),
+                           "floor height: 30 in", std::string("floor height: ") + floor_height));
+}
+
+// A hose of 1 in between barbs of which neither gives way bows back by the barb's length only where it is long.
+TEST(Work, SetsTheTableDownOnAHoseThatCannotBeBentOn) {
+  const Plan shorter = with_hose("30 in");
+  const std::size_t held_up = place_of(shorter, "work_table_held_up");
+  const std::size_t onto = place_of(shorter, "work_table_onto_hose");
+  ASSERT_LT(onto, shorter.work.steps.size());
+  EXPECT_EQ(place_of(shorter, "work_table_in_place"), shorter.work.steps.size());
+  EXPECT_EQ(held_up, begin_of(shorter, "water up"));
+  EXPECT_LT(held_up, onto);
+  // The joint that closes the run is the one after it.
+  EXPECT_EQ(shorter.work.steps[onto + 1].of, "water up");
+  EXPECT_NE(shorter.work.steps[onto + 1].number, 0);
+  const Plan longer = with_hose("60 in");
+  EXPECT_LT(place_of(longer, "work_bow_hose"), longer.work.steps.size());
+  EXPECT_LT(place_of(longer, "work_table_in_place"), longer.work.steps.size());
+}
+
+// Four bends of one angle a: of the length 4 R a the chord 4 R sin a is left (geometry).
+TEST(HoseOrder, BowsByWhatItsBendsTakeOfItsLength) {
+  const Length radius = 6.0 * inches(1.0);
+  EXPECT_NEAR(in_inches(drawn_back_by_bowing(4.0 * radius * 0.5, inches(1.0))), 24.0 * (0.5 - std::sin(0.5)), 1e-6);
+  EXPECT_NEAR(in_inches(drawn_back_by_bowing(inches(500.0), inches(1.0))), 24.0 * (std::numbers::pi / 2.0 - 1.0), 1e-6);
 }
 
 }  // namespace

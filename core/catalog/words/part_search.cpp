@@ -102,8 +102,7 @@ class PartSearch::Search {
     if (!port_words) return false;
     for (const Port& port : part.ports)
       if (words_.port(port.type).contains(word)) return true;
-    const bool maybe = lower_case(part.name).find(word) != std::string::npos;  // spares splitting most names
-    return maybe && words_of(part.name).contains(word);
+    return says(part.name, word) && words_of(part.name).contains(word);  // spares splitting most names
   }
 
   static bool has_ports(const Part& part, std::vector<PortTypeId> wanted) {
@@ -184,10 +183,9 @@ std::string PartSearch::corrected(std::string_view words) {
   std::size_t copied = 0;
   for (const Token& token : split_words(words)) {
     if (token.is_size || is_idle_word(token.text)) continue;
-    const std::vector<std::string>& all = known_words().all_words();
     const std::string word = without_plural(token.text);
-    if (std::binary_search(all.begin(), all.end(), word)) continue;
-    const std::vector<std::string> meant = meant_by(word, all);
+    if (known_words().knows(word)) continue;
+    const std::vector<std::string> meant = meant_by(word, known_words().all_words());
     if (meant.size() != 1) continue;
     text.append(words.substr(copied, token.offset - copied)).append(meant.front());
     copied = token.offset + token.length;

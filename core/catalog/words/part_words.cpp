@@ -42,13 +42,19 @@ std::vector<std::string_view> rows_of_letters(std::string_view text) {
   return rows;
 }
 
-/// @param word in lower case
-bool has_word(std::string_view text, std::string_view word) {
-  const auto same = [](char a, char b) { return a == b || (a >= 'A' && a <= 'Z' && a + ('a' - 'A') == b); };
-  return std::search(text.begin(), text.end(), word.begin(), word.end(), same) != text.end() || word.empty();
-}
-
 }  // namespace
+
+bool says(std::string_view text, std::string_view word) {
+  const auto same = [](char a, char b) { return (a >= 'A' && a <= 'Z' ? static_cast<char>(a | 0x20) : a) == b; };
+  if (word.empty()) return true;
+  for (std::size_t at = 0; at + word.size() <= text.size(); ++at) {
+    if (!same(text[at], word.front())) continue;
+    std::size_t length = 1;
+    while (length < word.size() && same(text[at + length], word[length])) ++length;
+    if (length == word.size()) return true;
+  }
+  return false;
+}
 
 bool is_idle_word(std::string_view word) {
   return std::find(std::begin(kIdleWords), std::end(kIdleWords), word) != std::end(kIdleWords);
@@ -90,9 +96,9 @@ PartQuery query_with_ports(const PortNotation& notation, std::string_view text) 
     for (std::size_t count = std::min(kLongestPort, tokens.size() - at); count >= 2 && used == 0; --count) {
       const Token& last = tokens[at + count - 1];
       if (is_idle_word(tokens[at].text) || is_idle_word(last.text)) continue;
-      const auto port = notation.read(text.substr(tokens[at].offset, last.offset + last.length - tokens[at].offset));
-      if (const PortTypeId* id = std::get_if<PortTypeId>(&port)) {
-        query.ports.push_back(*id);
+      const auto port = notation.find(text.substr(tokens[at].offset, last.offset + last.length - tokens[at].offset));
+      if (port) {
+        query.ports.push_back(*port);
         used = count;
       }
     }
@@ -180,11 +186,21 @@ std::vector<PartId> PartWords::printed_as_among_all(const std::string& asked) co
   for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
     const Part& part = catalog_.part(PartId{row});
     const std::string& material = catalog_.material(part.material).name;
-    const auto has = [&](std::string_view word) { return has_word(part.name, word) || has_word(material, word); };
+    const auto has = [&](std::string_view word) { return says(part.name, word) || says(material, word); };
     if (!std::all_of(words.begin(), words.end(), has)) continue;
     if (in_one_way(part.name) == asked || in_one_way(part.name + " " + material) == asked) parts.push_back({row});
   }
   return parts;
+}
+
+// Most words are of a family or a material: the ports, which take far longer to gather, need not be asked.
+bool PartWords::knows(const std::string& word) {
+  const auto has_it = [&](const auto& of) { return of.contains(word); };
+  if (std::any_of(families_.begin(), families_.end(), [&](const Names& names) { return has_it(names.all); }) ||
+      std::any_of(materials_.begin(), materials_.end(), has_it))
+    return true;
+  const std::vector<std::string>& all = all_words();
+  return std::binary_search(all.begin(), all.end(), word);
 }
 
 const std::vector<std::string>& PartWords::all_words() {

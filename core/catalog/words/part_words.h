@@ -19,6 +19,11 @@ namespace riserun::catalog {
 
 using WordSet = std::set<std::string, std::less<>>;
 
+/// Whether the text holds the word, in capitals or not, if only within another: asked of thousands of names, so letter
+/// by letter.
+/// @param word  in lower case
+bool says(std::string_view text, std::string_view word);
+
 /// `x`, `by`, `in` ...: words that say nothing.
 bool is_idle_word(std::string_view word);
 /// Words of the text that say something, without plural; its sizes are none.
@@ -57,6 +62,7 @@ class PartWords {
 
   /// The parts whose printed name, with their material behind it or without, is that text; in part order.
   std::vector<PartId> printed_as(std::string_view text);
+  bool knows(const std::string& word);
   /// Every word that can be said, sorted.
   const std::vector<std::string>& all_words();
 

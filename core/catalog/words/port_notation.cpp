@@ -57,6 +57,19 @@ class PortReader {
     return decide();
   }
 
+  /// The same where it does not matter why there is no port: to say why takes far longer than to see that there is
+  /// none.
+  std::optional<PortTypeId> find() {
+    if (slips_)
+      for (Token& token : tokens_) correct(token);
+    for (std::size_t at = 0; at < tokens_.size();) {
+      const std::size_t used = take(at);
+      if (used == 0 || conflict_) return std::nullopt;
+      at += used;
+    }
+    return the_one();
+  }
+
  private:
   std::string example() const { return catalog_.port_types().empty() ? "1 FNPT" : catalog_.written(PortTypeId{0}); }
   std::string in_text(const Token& token) const {
@@ -178,18 +191,33 @@ class PortReader {
     return all;
   }
 
-  std::variant<PortTypeId, NotationError> decide() const {
+  /// What the words leave open, of the kinds that they name.
+  KindEnds ends_said() const {
     KindEnds ends = kinds_ ? *kinds_ : all_ends();
-    const KindEnds any_end = ends;
     if (end_) std::erase_if(ends, [&](const KindEnd& one) { return one.end != *end_; });
-    if (!kinds_) return no_kind(ends);
-    if (ends.empty()) return no_such_end(any_end);
-    if (!size_) return no_size(ends);
+    return ends;
+  }
+
+  std::optional<PortTypeId> the_one() const {
+    if (!kinds_ || !size_) return std::nullopt;
+    KindEnds ends = ends_said();
     const std::vector<PortTypeId> ports = in_size(ends);
     if (ports.size() == 1) return ports.front();
-    if (!end_ && ports.size() > 1) std::erase_if(ends, [&](const KindEnd& one) { return !usually_.contains(one); });
-    if (const std::vector<PortTypeId> usual = in_size(ends); usual.size() == 1) return usual.front();
-    return ports.empty() ? no_such_size(ends) : several(ports);
+    if (end_ || ports.empty()) return std::nullopt;
+    std::erase_if(ends, [&](const KindEnd& one) { return !usually_.contains(one); });
+    const std::vector<PortTypeId> usual = in_size(ends);
+    return usual.size() == 1 ? std::optional(usual.front()) : std::nullopt;
+  }
+
+  std::variant<PortTypeId, NotationError> decide() const {
+    if (const std::optional<PortTypeId> port = the_one()) return *port;
+    KindEnds ends = ends_said();
+    if (!kinds_) return no_kind(ends);
+    if (ends.empty()) return no_such_end(*kinds_);
+    if (!size_) return no_size(ends);
+    const std::vector<PortTypeId> ports = in_size(ends);
+    if (ports.empty()) return no_such_size(ends);
+    return several(ports);
   }
 
   NotationError no_kind(const KindEnds& ends) const {
@@ -269,22 +297,14 @@ std::string one_way(std::string_view text) {
 }
 
 /// What Catalog::written and Catalog::spelled print.
-std::optional<PortTypeId> read_exactly(const Catalog& catalog, std::string_view text) {
+std::optional<PortTypeId> read_exactly(const Catalog& catalog, const Vocabulary& vocabulary, std::string_view text) {
   const std::string whole = one_way(text);
-  const auto try_tail = [&](KindId kind, End end, const std::string& tail) -> std::optional<PortTypeId> {
-    if (!whole.ends_with(" " + tail)) return std::nullopt;
+  for (const detail::PrintedEnd& printed : vocabulary.printed_ends()) {
+    if (!whole.ends_with(printed.words)) continue;
     const std::optional<SizeId> size =
-        catalog.find_size(std::string_view(whole).substr(0, whole.size() - tail.size() - 1));
-    return size ? catalog.find_port_type({kind, *size, end}) : std::nullopt;
-  };
-  for (std::uint32_t row = 0; row < catalog.kinds().size(); ++row) {
-    for (const End end : {End::male, End::female, End::neither}) {
-      const std::string& notation = catalog.notation(KindId{row}, end);
-      if (notation.empty()) continue;
-      if (const auto port = try_tail(KindId{row}, end, lower_case(notation))) return port;
-      const std::string_view word = end == End::male ? " male" : end == End::female ? " female" : " neither";
-      if (const auto port = try_tail(KindId{row}, end, catalog.kind(KindId{row}).id + std::string(word))) return port;
-    }
+        catalog.find_size(std::string_view(whole).substr(0, whole.size() - printed.words.size()));
+    if (!size) continue;
+    if (const auto port = catalog.find_port_type({printed.which.kind, *size, printed.which.end})) return port;
   }
   return std::nullopt;
 }
@@ -328,7 +348,7 @@ PortNotation::~PortNotation() = default;
 
 std::variant<PortTypeId, NotationError> PortNotation::read_letter_by_letter(std::string_view text) const {
   if (text.size() > kLongestText) return NotationError{"this is too long for a port", 0, {}};
-  if (const std::optional<PortTypeId> port = read_exactly(catalog_, text)) return *port;
+  if (const std::optional<PortTypeId> port = read_exactly(catalog_, *vocabulary_, text)) return *port;
   return PortReader(catalog_, *vocabulary_, text, false).read();
 }
 
@@ -337,6 +357,13 @@ std::variant<PortTypeId, NotationError> PortNotation::read(std::string_view text
   if (std::holds_alternative<PortTypeId>(port) || text.size() > kLongestText) return port;
   auto meant = PortReader(catalog_, *vocabulary_, text, true).read();
   return std::holds_alternative<PortTypeId>(meant) ? meant : port;
+}
+
+std::optional<PortTypeId> PortNotation::find(std::string_view text) const {
+  if (text.size() > kLongestText) return std::nullopt;
+  if (const std::optional<PortTypeId> port = read_exactly(catalog_, *vocabulary_, text)) return port;
+  if (const std::optional<PortTypeId> port = PortReader(catalog_, *vocabulary_, text, false).find()) return port;
+  return PortReader(catalog_, *vocabulary_, text, true).find();
 }
 
 std::variant<MadePort, NotationError> PortNotation::read_made(std::string_view text) const {

@@ -46,6 +46,8 @@ class PortNotation {
   ~PortNotation();
   /// A mistyped word is taken for the one that it must be, where only one is near.
   std::variant<PortTypeId, NotationError> read(std::string_view text) const;
+  /// As read, for whoever does not ask why a text is no port.
+  std::optional<PortTypeId> find(std::string_view text) const;
   std::variant<MadePort, NotationError> read_made(std::string_view text) const;
 
  private:

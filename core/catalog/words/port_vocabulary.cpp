@@ -37,6 +37,10 @@ PortVocabulary::PortVocabulary(const Catalog& catalog) : catalog_(catalog) {
     add_end(id, End::male, kind.male_notation, kind.male_words);
     add_end(id, End::female, kind.female_notation, kind.female_words);
     add_end(id, End::neither, kind.neither_notation, kind.neither_words);
+    for (const KindEnd& one : all) {
+      printed_ends_.push_back({" " + lower_case(catalog.notation(id, one.end)), one});
+      printed_ends_.push_back({" " + kind.id + " " + std::string(end_name(one.end)), one});
+    }
   }
   words_ = {"male", "female"};
   for (const Phrase& phrase : phrases_)

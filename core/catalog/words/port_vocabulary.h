@@ -33,11 +33,19 @@ std::optional<End> end_of_word(std::string_view word);
 
 namespace detail {
 
+/// What stands behind the size where the catalog writes or spells that end: in lower case, with the blank before it.
+struct PrintedEnd {
+  std::string words;
+  KindEnd which;
+};
+
 class PortVocabulary {
  public:
   explicit PortVocabulary(const Catalog& catalog);
 
   KindEnds ends_of(KindId kind) const;
+  /// In the order of the kinds.
+  const std::vector<PrintedEnd>& printed_ends() const { return printed_ends_; }
   /// The longest phrase that stands at that place; nullptr: none does.
   const Phrase* longest_at(std::span<const Token> tokens) const;
   /// `mght`: an `m` or `f` before the word of a kind.
@@ -52,6 +60,7 @@ class PortVocabulary {
   void add_end(KindId kind, End end, std::string_view notation, std::span<const std::string> words);
 
   const Catalog& catalog_;
+  std::vector<PrintedEnd> printed_ends_;
   std::vector<Phrase> phrases_;
   std::vector<std::string> words_;
   std::set<std::pair<std::string, std::string>> shown_;  // lower case, and as the catalog writes it

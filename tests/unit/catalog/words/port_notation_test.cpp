@@ -12,7 +12,9 @@ namespace {
 
 std::string reading(const Catalog& catalog, std::string_view text) {
   const auto port = read_port(catalog, text);
-  if (const PortTypeId* id = std::get_if<PortTypeId>(&port)) return catalog.written(*id);
+  const PortTypeId* id = std::get_if<PortTypeId>(&port);
+  EXPECT_EQ(PortNotation(catalog).find(text), id ? std::optional(*id) : std::nullopt) << text;
+  if (id) return catalog.written(*id);
   const NotationError& error = std::get<NotationError>(port);
   return "error at " + std::to_string(error.offset) + ": " + error.message;
 }

@@ -99,7 +99,7 @@ struct Family {
   std::string name;                  // "reducing coupling"
   std::vector<std::string> aliases;  // "bell reducer"
   std::string standard;
-  std::string shelf;  // where a store keeps it: "threaded fittings", "hose and clamps" ...
+  std::string shelf;  // where a store keeps it: "pipe fittings", "hose and clamps" ...
   Role role = Role::connector;
   WeldBung weld_bung = WeldBung::none;
   bool is_bushing = false;

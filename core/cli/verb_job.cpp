@@ -80,7 +80,7 @@ void add_job_verb(CLI::App& app, Session& session, const std::string& name, cons
 /// A section by itself: what is open comes first, whatever the section.
 template <std::string (*section)(const plan::Plan&, const report::Style&)>
 std::string with_findings(const plan::Plan& plan, const report::Style& style) {
-  return report::findings_text(plan, style) + section(plan, style);
+  return report::all_findings(plan, style) + section(plan, style);
 }
 
 std::string transfer_and_losses(const plan::Plan& plan, const report::Style& style) {

@@ -65,7 +65,7 @@ def problems_of(texts):
     for topic in topics:
         if not re.search(rf"remarks_text\(plan, (?:plan::)?Topic::{topic}\b", texts["text"]):
             yield f"the remarks of Topic::{topic} are printed nowhere in {FOLDERS['text']}"
-        drawn = re.search(rf"draw_remarks\(\w+, plan::Topic::{topic}\b", texts["sheets"])
+        drawn = re.search(rf"draw_remarks\(\w+, plan::Topic::{topic}\b|Group k\w+\{{[^;]*Topic::{topic}\b", texts["sheets"])
         # The sheet of numbers draws the remarks of each list of figures under it.
         if not drawn and not re.search(rf"FigureGroup group\{{[^;]*Topic::{topic}\b", texts["lists"]):
             yield f"the remarks of Topic::{topic} are drawn nowhere in {FOLDERS['sheets']}"

@@ -53,11 +53,11 @@ Fact feed_step(const TestRig& rig, Length standoff) {
   return rig.fed_from.empty() ? fact("test_feed_by_hand", standoff) : fact("test_feed_from", standoff, rig.fed_from);
 }
 
-/// What the air is let down to before anybody goes near with the solution: what it works at with people beside it, but
-/// well under what it has just stood, as after a code test (ASME BPVC Section VIII UG-100(d): by 1.1), and no lower
-/// than half of it (ASME B31.3, 345.5.5: the preliminary check; both from memory).
+/// What the air is let down to before anybody goes near with the solution: no more than it works at with people beside
+/// it, and well under what it has just stood, as after a code test (ASME BPVC Section VIII UG-100(d): by 1.1, from
+/// memory).
 GaugePressure brushing_pressure(GaugePressure setting, GaugePressure test) {
-  return std::clamp(setting, gauge_pascals(in_pascals(test) / 2.0), gauge_pascals(in_pascals(test) / 1.1));
+  return std::min(setting, gauge_pascals(in_pascals(test) / 1.1));
 }
 
 /// On the way the gauge shows what the job's regulator is set to: in use it never does, for the water takes off what it
@@ -96,6 +96,8 @@ void time_leak_test(const Inputs& inputs, GaugePressure setting, LeakTestPlan& t
   test.drift_per_kelvin = reservoir::drift_per_kelvin(test.brushed_at, atmosphere, inputs.settled.temperature);
   for (const Rung& rung : kRungs)
     test.rungs.push_back({gauge_pascals(in_pascals(test.pressure) * rung.share), minutes(rung.minutes)});
+  // At the first somebody goes near, too.
+  test.rungs.front().pressure = std::min(test.rungs.front().pressure, setting);
   test.hold = kHold;
   for (Time at = seconds(0.0); at <= kHold; at += kBetweenReadings) test.readings.push_back(at);
   test.least_leak = reservoir::leak_rate(test.air_volume, test.gauge_mark, test.hold, atmosphere);

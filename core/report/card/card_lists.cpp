@@ -11,7 +11,7 @@ namespace riserun::report {
 
 namespace {
 
-constexpr std::size_t kUseWidth = 12;  // characters, that a count of further uses is worth
+constexpr std::size_t kUseWidth = 8;  // characters, that a count of further uses is worth
 
 /// `air in`, or of several `air in +1`; the test as the order of work calls it.
 std::string first_use(const std::vector<std::string>& uses) {
@@ -31,9 +31,12 @@ std::string short_stock(const std::string& name) {
 /// Without how it is sold, which the quantity shows: "1-1/4 rubber hose".
 std::string without_by(const std::string& name) { return name.substr(0, name.find(", by the ")); }
 
-/// Of the shelf its first word; what is ordered lies on none.
+/// Of the shelf its first word, one of its kind; what is ordered lies on none.
 std::string shelf_word(const plan::ListItem& item) {
-  return item.special_order ? "order" : item.shelf.substr(0, item.shelf.find(' '));
+  if (item.special_order) return "order";
+  std::string word = item.shelf.substr(0, item.shelf.find(' '));
+  if (word.ends_with('s') && word != "brass") word.pop_back();
+  return word;
 }
 
 /// What it is but for its size: "hex nipple, brass"; empty where its name does not begin with that.

@@ -85,13 +85,10 @@ std::vector<std::string> made_in_the_vise(const Plan& plan) {
   return runs;
 }
 
-std::string part_words(const Plan& plan, const ConnectionPlan& connection, const chain::RunPart& link,
-                       UnitSystem units) {
+/// Without what it is cut to, which stands in the list of cuts.
+std::string part_words(const Plan& plan, const chain::RunPart& link) {
   const catalog::Part& part = plan.catalog->part(link.part);
-  const std::string name = part.name.substr(0, part.name.find(", by the "));
-  const std::optional<Length> length =
-      link.cut_length || !part.cut_to_length ? link.cut_length : connection.hose_length;
-  return length ? fmt::format("{}, {}", name, write_length(*length, units)) : name;
+  return part.name.substr(0, part.name.find(", by the "));
 }
 
 /// A gauge or a valve that goes into its bung without a part between.
@@ -102,8 +99,8 @@ bool is_straight_in(const ConnectionPlan& connection) {
 /// A run that branches, a row for each arm: where it leaves the part that it branches on, what is on it, and its end.
 class Arms {
  public:
-  Arms(const Plan& plan, const ConnectionPlan& connection, UnitSystem units)
-      : plan_(plan), connection_(connection), run_(*connection.run()), units_(units) {}
+  Arms(const Plan& plan, const ConnectionPlan& connection)
+      : plan_(plan), connection_(connection), run_(*connection.run()) {}
 
   std::vector<CardRow> rows() {
     std::vector<std::string> trunk = {connection_.from};
@@ -115,7 +112,7 @@ class Arms {
   /// Along the parts until one branches or an end is reached, then the arms of that one.
   void follow(std::size_t row, std::vector<std::string>& words, const std::string& name, const std::string& start) {
     const chain::RunPart& link = run_.parts[row];
-    words.push_back(part_words(plan_, connection_, link, units_));
+    words.push_back(part_words(plan_, link));
     const auto arms = std::count_if(link.ports.begin(), link.ports.end(),
                                     [](const chain::Follower& port) { return port.leads_on(); });
     if (arms > 1) rows_.push_back({name, start + joined(words, " > ") + ", which has:"});
@@ -148,7 +145,6 @@ class Arms {
   const Plan& plan_;
   const ConnectionPlan& connection_;
   const chain::Run& run_;
-  UnitSystem units_;
   std::vector<CardRow> rows_;
 };
 
@@ -159,25 +155,24 @@ bool table_comes_last(const Plan& plan, const ConnectionPlan& connection) {
   });
 }
 
-CardRow run_row(const Plan& plan, const ConnectionPlan& connection, UnitSystem units) {
+CardRow run_row(const Plan& plan, const ConnectionPlan& connection) {
   const chain::Run* run = connection.run();
   if (run == nullptr || !run->buildable) return {connection.name, "does not go together yet"};
   std::vector<std::string> words;
   words.reserve(run->parts.size() + 2);
   words.push_back(connection.from);
-  for (const chain::RunPart& link : run->parts) words.push_back(part_words(plan, connection, link, units));
+  for (const chain::RunPart& link : run->parts) words.push_back(part_words(plan, link));
   words.push_back(connection.ends_in ? plan.catalog->part(*connection.ends_in).name : connection.to);
-  return {connection.name,
-          joined(words, " > ") + (table_comes_last(plan, connection) ? "; the table last, onto it" : "")};
+  return {connection.name, joined(words, " > ") + (table_comes_last(plan, connection) ? "; table last" : "")};
 }
 
-void add_run(const Plan& plan, const ConnectionPlan& connection, UnitSystem units, Card& card) {
+void add_run(const Plan& plan, const ConnectionPlan& connection, Card& card) {
   const chain::Run* run = connection.run();
   if (!connection.branched || run == nullptr || !run->buildable || run->parts.empty()) {
-    card.work.push_back(run_row(plan, connection, units));
+    card.work.push_back(run_row(plan, connection));
     return;
   }
-  for (CardRow& row : Arms(plan, connection, units).rows()) card.work.push_back(std::move(row));
+  for (CardRow& row : Arms(plan, connection).rows()) card.work.push_back(std::move(row));
 }
 
 }  // namespace
@@ -200,7 +195,7 @@ void add_card_work(const Plan& plan, UnitSystem units, Card& card) {
   if (!straight_in.empty()) first.push_back("straight into their bungs: " + joined(straight_in, ", "));
   add_row(card.work, "first", joined(first, "; "));
   for (const ConnectionPlan* connection : in_order)
-    if (!is_straight_in(*connection)) add_run(plan, *connection, units, card);
+    if (!is_straight_in(*connection)) add_run(plan, *connection, card);
   add_row(card.work, "fill", steps_of(plan, {WorkPhase::first_fill}, units));
 }
 

@@ -43,8 +43,15 @@ bool can_hurt(plan::Topic topic) {
          topic == plan::Topic::care;
 }
 
+/// In short, as the card has it.
+std::string short_caution(const quantity::Fact& caution, UnitSystem units) {
+  if (caution.code == "air_blows_through_if_left")
+    return "Left open, the air throws a slug up the riser: splash plate over the inlet.";
+  return say(caution, units);
+}
+
 void add_watch(const Plan& plan, UnitSystem units, Card& card) {
-  const auto add = [&](const plan::Caution& caution) { card.watch.push_back(say(caution.fact, units)); };
+  const auto add = [&](const plan::Caution& caution) { card.watch.push_back(short_caution(caution.fact, units)); };
   for (const plan::Caution& caution : plan.cautions)
     if (!caution.standing && can_hurt(caution.where)) add(caution);
   const std::size_t most = card.watch.size() + kMostToWatch;
@@ -55,9 +62,7 @@ void add_watch(const Plan& plan, UnitSystem units, Card& card) {
     else
       ++card.more_to_watch;
   }
-  card.watch.emplace_back(
-      "Compressed air in a flat tank can kill: keep clear while it rises. A competent person judges the box; local "
-      "codes come first.");
+  card.watch.emplace_back("Air in a flat tank can kill: a competent person and local codes come first.");
 }
 
 }  // namespace

@@ -32,7 +32,7 @@ std::string findings_text(const Plan& plan, plan::Severity severity, const Style
   return text;
 }
 
-std::string findings_text(const Plan& plan, const Style& style) {
+std::string all_findings(const Plan& plan, const Style& style) {
   return findings_text(plan, plan::Severity::refused, style) + findings_text(plan, plan::Severity::not_yet, style);
 }
 

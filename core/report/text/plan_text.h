@@ -40,7 +40,7 @@ std::string assumption_rows(const std::vector<plan::Assumption>& assumptions, co
 
 /// A finding with its two numbers side by side and what mends it; all of a plan's, one after the other.
 std::string finding_text(const plan::Finding& finding, const Style& style);
-std::string findings_text(const plan::Plan& plan, const Style& style);
+std::string all_findings(const plan::Plan& plan, const Style& style);
 /// Those of that severity.
 std::string findings_text(const plan::Plan& plan, plan::Severity severity, const Style& style);
 /// The cautions and notes of one topic that come of what is in this job; empty when it has none.

@@ -91,6 +91,14 @@ std::span<const Explanation> air_explanations() {
        "Say what is done about it in 'against frost'.", "common practice"},
       {"drained_by_nothing", "'against frost' says that the reservoir is drained, and nothing drains it.",
        "What stays in freezes.", "A port low in a side that ends in a valve.", "common practice"},
+      {"regulator_of_another_range", "The job gives the regulator one range, and the part in its run has another.",
+       "Setting and gauge are judged by a regulator that is not there.", "Correct the key, or name another regulator.",
+       "common practice"},
+      {"first_stage_gives_too_little", "The regulator before the last gives less than twice what the last is set to.",
+       "The last cannot hold its setting.", "A first stage of the range that is named, or none.", "common practice"},
+      {"vent_is_a_throttle", "The vent is so narrow that the table takes half as long again to drain.",
+       "Whoever must let the pressure off waits for it.", "The vent that is named, with nothing narrower between.",
+       "common practice"},
   };
   return kRows;
 }

@@ -118,6 +118,8 @@ std::span<const Explanation> run_explanations() {
        "Each can be reached, but a rule keeps them apart.", "What its own reason says.", "exact search"},
       {"taken_cannot_be_made", "The run that 'take' names cannot be made.",
        "A part of it is not let in, or two do not go together.", "Leave 'take' out.", "exact search"},
+      {"branches_cannot_be_joined", "The runs of a branched connection cannot be put together.",
+       "One of its ends gets nothing.", "The reason behind it is explained under its own code.", "the search"},
   };
   return kRows;
 }

@@ -37,7 +37,9 @@ std::span<const Words> leak_test_words() {
       {"test_let_down_to_brush",
        "Let down to {0:alone} by the valve at the far end, and shut that: now one person may go near with the "
        "solution, "
-       "beside the tank and never over the lid or before an end."},
+       "with a long brush or a sprayer for lid, ends and floor, beside the tank and never over the lid, under the "
+       "floor or "
+       "before an end."},
       {"test_soak",
        "The pressure has stood for {0} and more (ASME BPVC Section V Article 10, I-1071): flow leak-test solution on "
        "in "
@@ -57,8 +59,7 @@ std::span<const Words> leak_test_words() {
        "A leak: let all pressure off first, grind out, weld, and begin again. Nothing is welded or tightened under "
        "pressure."},
       {"test_let_down",
-       "With the rig's shut-off open let down to nothing by the valve at the far end, or lift the relief valve by its "
-       "ring: a look at the walls."},
+       "With the rig's shut-off open let down to nothing by the valve at the far end, then look at the walls."},
       {"test_unplug", "With the shut-off open and the gauge at nothing take the plugs out, {0:and}, and the rig last."},
       {"test_take_rig_off", "With the shut-off open and the gauge at nothing take the rig off."},
       {"test_compartments",
@@ -72,7 +73,7 @@ std::span<const Words> leak_test_words() {
       {"brush_supports", "the welds of baffles and stays that show on lid, sides and floor"},
       {"brush_lid", "the lid's weld all round, {0:long}"},
       {"brush_corners", "the four upright corners, {0:long} each"},
-      {"brush_floor", "the floor's weld all round, {0:long}, from below too where it can be reached"},
+      {"brush_floor", "the floor's weld all round, {0:long}"},
   };
   return kWords;
 }

@@ -194,7 +194,7 @@ std::span<const Words> plan_words() {
       {"vents_are_the_connections",
        "Air leaves by the connections that let it out, and the table drains through their parts: what the job says of "
        "its vent is not counted."},
-      {"water_runs_fast", "The water runs faster than {0} in '{1}' at the peak: open valves slowly."},
+      {"water_runs_fast", "Over {0} in '{1}': open valves slowly."},
 
       // Relief.
       {"relief_valve_on_the_reservoir",

@@ -172,7 +172,7 @@ SourceText made_family_file(std::size_t parts) {
   for (std::size_t family = 0; family * kPartsPerFamily < parts; ++family) {
     const auto& [near, far] = kEnds[family % std::size(kEnds)];
     text += fmt::format(
-        "  - name: made piece {0}\n    standard: none\n    shelf: threaded fittings\n"
+        "  - name: made piece {0}\n    standard: none\n    shelf: pipe fittings\n"
         "    title: \"{{size}} x {{length}} made piece {0}\"\n    size: \"{{size}} x {{length}} in\"\n"
         "    id: \"{{size}}x{{length}}\"\n    ports:\n"
         "      - {{kind: npt, end: {1}, size: size, reach: half of length}}\n"

@@ -252,7 +252,7 @@ ChainRequest random_request(Dice& dice, const Catalog& catalog) {
   }
   if (dice.chance(15)) request.service = Service::air;
   if (dice.chance(20)) request.rating = psig(dice.one_of({100.0, 120.0, 300.0}));
-  if (dice.chance(40)) request.galvanic = Galvanic::avoid;
+  if (dice.chance(25)) request.galvanic = Galvanic::avoid;  // over water it leaves few pairs of metals
   request.special_order = dice.chance(30);
   if (dice.chance(10)) request.smallest_bore = millimetres(15.0);
   if (dice.chance(20)) request.most_parts = dice.between(0, 5);

@@ -2,6 +2,7 @@
 // standard is named.
 #include "published/catalog/shipped.h"
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -256,14 +257,15 @@ TEST(Trade, NoPvcWithCompressedAir) {
   EXPECT_FALSE(shipped_part("hose/vinyl/1")->air);
 }
 
-// Malleable, cast, galvanized and brass parts are not for welding (trade guides).
-TEST(Trade, OnlyForgedAndStainlessSteelIsWeldedIn) {
+// Malleable, cast, galvanized and brass parts are not for welding (trade guides); aluminium bungs are made for aluminium
+// tanks (common practice).
+TEST(Trade, OnlyForgedAndStainlessSteelAndAluminiumAreWeldedIn) {
   for (const Part& part : shipped().parts()) {
     bool weld_end = family_of(part).weld_bung != WeldBung::none;
     for (const Port& port : part.ports)
       weld_end = weld_end || shipped().kind(shipped().port_type(port.type).kind).id == "weld";
     if (weld_end) {
-      EXPECT_TRUE(material_of(part) == "forged-steel" || material_of(part) == "stainless") << part.id;
+      EXPECT_THAT(material_of(part), ::testing::AnyOf("forged-steel", "stainless", "aluminium")) << part.id;
     }
   }
 }

@@ -308,9 +308,10 @@ TEST(Refusal, IsInTheUnitsAskedForWithItsFactsBeside) {
 }
 
 TEST(SpecialOrder, SaysOfNothingThatItIsNotStocked) {
-  const Words words = Words{"chain"} + kOneToOne + Words{"--need", "ball valve", "--avoid", "valve"};
-  EXPECT_THAT(ask(words).out, HasSubstr("no ball valve is stocked"));
-  EXPECT_THAT(ask(words + Words{"--special-order"}).out, HasSubstr("no ball valve can be had"));
+  const Words words = Words{"chain"} + kOneToOne + Words{"--need", "ball valve"};
+  EXPECT_THAT(ask(words + Words{"--rating", "3000 psi"}).out, HasSubstr("no ball valve is stocked"));
+  EXPECT_THAT(ask(words + Words{"--rating", "3000 psi", "--special-order"}).out, HasSubstr("no ball valve can be had"));
+  EXPECT_THAT(ask(words + Words{"--avoid", "valve"}).out, HasSubstr("every ball valve that may be had is avoided by"));
 }
 
 TEST(WrongWords, OfAPortAreNamed) {

@@ -29,7 +29,7 @@ class Plumbing(Driven):
         said = re.sub(r"\s+", " ", texts(places))
         for words in ("1-1/4 rubber hose, by the foot, cut 12-3/8 in", "1/4 air regulator, 0 to 10 psi",
                       "3/4 full-bore ball valve", "3/4 MNPT relief valve, set 2 psi", "0 to 5 psi gauge, 1/4 MNPT",
-                      "brass, in stock", "brass, buy $23.00", "Reservoir 48 in x 20 in x 15 in"):
+                      "brass, in stock", "black iron, buy $5.00", "Reservoir 48 in x 20 in x 15 in"):
             self.assertIn(words, said)
 
     def test_far_off_each_run_is_a_line_with_its_name_and_count(self):

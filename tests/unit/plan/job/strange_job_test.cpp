@@ -60,7 +60,9 @@ TEST(StrangeJob, OfEveryKindOfPortMakesAPlan) {
     for (const catalog::End end : {catalog::End::male, catalog::End::female, catalog::End::neither}) {
       const auto& sizes = catalog.kinds()[kind].sizes;
       const auto type = catalog.find_port_type({catalog::KindId{kind}, sizes[sizes.size() / 2].size, end});
-      if (type) ports.push_back("'" + catalog.spelled(*type) + "'");
+      // A bung stands still: one on a nut is an error at its place (lid_test).
+      if (type && catalog.written(*type).find("swivel") == std::string::npos)
+        ports.push_back("'" + catalog.spelled(*type) + "'");
     }
   }
   const std::size_t step = std::getenv("RISERUN_EVERY_PORT") == nullptr ? 3 : 1;

@@ -15,7 +15,7 @@ bool takes_care(const Plan& plan, std::string_view code) {
 std::string with_low_port(const std::string& port, const std::string& end) {
   const std::string ports =
       with(kReady, "    vent bung: 1/2 FNPT\n",
-           "    vent bung: 1/2 FNPT\n    " + port + ": {port: 1 FNPT, where: side, face height: 1 in}\n");
+           "    vent bung: 1/2 FNPT\n    " + port + ": {port: 1 FNPT, where: side, face height: 2 in}\n");
   return with(ports, "water temperature:",
               "  - {name: out, from: " + port + ", ends in: " + end + ", carries: water}\nwater temperature:");
 }
@@ -39,7 +39,7 @@ TEST(PluggedDrain, OfAnotherNameIsAWordOfCareAlone) {
 TEST(PluggedDrain, BesideAValveIsAPlug) {
   const std::string both =
       with(with_low_port("drain bung", "1 plug"),
-           "    drain bung:", "    outlet bung: {port: 1 FNPT, where: side, face height: 1 in}\n    drain bung:");
+           "    drain bung:", "    outlet bung: {port: 1 FNPT, where: side, face height: 2 in}\n    drain bung:");
   const Plan plan = plan_of_text(with(both, "water temperature:",
                                       "  - {name: outlet, from: outlet bung, ends in: 1 brass ball valve, carries: "
                                       "water}\nwater temperature:"));

@@ -49,7 +49,7 @@ TEST(Card, SetsAndMarksWhatThePlanSays) {
   EXPECT_EQ(card.verdict_words, "READY");
   EXPECT_THAT(card.findings, IsEmpty());
   EXPECT_THAT(value_of(card.settings, "regulator"), HasSubstr("1.6 psi"));
-  EXPECT_EQ(value_of(card.settings, "relief"), "opens at 2 psi");
+  EXPECT_EQ(value_of(card.settings, "relief"), "opens at 2 psi, upright");
   EXPECT_EQ(value_of(card.settings, "charge"), "9 in deep, water down");
   EXPECT_EQ(value_of(card.settings, "mark"), "5 in below the lid");
   EXPECT_THAT(card.pressures, HasSubstr(written(walls_figures(plan)["limit"], UnitSystem::inch).substr(0, 4)));
@@ -90,9 +90,9 @@ TEST(Card, GroupsTheSizesOfOneKindAndPutsWhatIsOrderedLast) {
 
 TEST(Card, NamesEveryRunFromEndToEndInTheOrderOfWork) {
   const Card card = card_of(plan::bevel_bench(), UnitSystem::inch);
-  EXPECT_EQ(value_of(card.work, "vent"), "vent bung > 3/4 hex nipple > 3/4 full-bore ball valve");
+  EXPECT_EQ(value_of(card.work, "vent"), "vent bung > 3/4 close nipple > 3/4 full-bore ball valve");
   EXPECT_EQ(value_of(card.work, "first"), "in the vise: air in; straight into their bungs: relief, gauge");
-  EXPECT_THAT(value_of(card.work, "water up"), HasSubstr("1-1/4 rubber hose, 12-3/8 in"));
+  EXPECT_THAT(value_of(card.work, "water up"), HasSubstr("> 1-1/4 rubber hose >"));
   const auto place = [&](const std::string& name) {
     return std::find_if(card.work.begin(), card.work.end(), [&](const CardRow& row) { return row.name == name; });
   };
@@ -121,7 +121,11 @@ TEST(Card, CountsBafflesAsTheCutListDoesAndGivesEachHoseItsLength) {
     if (piece.used_for.find("baffles") == 0) cut += std::stoi(piece.count);
   EXPECT_EQ(cut, 5);
   const Card hose = card_of(plan::ready_with("need: [union]", "need: [hose], hose length: 11 in"), UnitSystem::inch);
-  EXPECT_THAT(value_of(hose.work, "water up"), HasSubstr("1 rubber hose, 11 in > "));
+  EXPECT_THAT(value_of(hose.work, "water up"), HasSubstr("1 rubber hose > "));
+  const auto cut_hose = std::find_if(hose.cuts.begin(), hose.cuts.end(),
+                                     [](const CardCut& piece) { return piece.used_for == "water up"; });
+  ASSERT_NE(cut_hose, hose.cuts.end());
+  EXPECT_EQ(cut_hose->size, "11 in");
 }
 
 // Nothing of it is to be bought, cut or set.

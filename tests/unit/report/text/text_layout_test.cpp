@@ -15,7 +15,7 @@ TEST(Columns, AreAsWideAsTheirCharacters) {
 }
 
 TEST(Wrapped, AndHeadingsShowNothingThatATerminalWouldActOn) {
-  EXPECT_EQ(wrapped("\x1b", "a\u202e\nb"), "\\x1Ba\\u202E b\n");
+  EXPECT_EQ(wrapped("\x1b", "a\u202e\nb", kPageWidth), "\\x1Ba\\u202E b\n");
   EXPECT_EQ(heading("\u00bd\n", {}), "\u00bd\\n\n---\n");
 }
 

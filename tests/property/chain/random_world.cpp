@@ -25,7 +25,6 @@ void add_materials(CatalogBuilder& builder) {
   add("stainless", 0.50, true, true);
   add("brass", 0.30, true, true);
   add("shattering plastic", 0.0, false, false);
-  add("iron", 0.85, true, true);  // the metal that steel is, under another name
 }
 
 void add_kind(CatalogBuilder& builder, Dice& dice, const std::string& id, bool has_genders, int size_count) {
@@ -106,7 +105,7 @@ Part random_part(CatalogBuilder& builder, Dice& dice, int row) {
   if (dice.chance(12)) part.name += " close nipple";
   const bool device = dice.chance(15);
   part.family = {static_cast<std::uint32_t>((device ? 2 : 0) + (dice.chance(15) ? 1 : 0))};
-  part.material = {static_cast<std::uint32_t>(dice.one_of({0, 1, 1, 5, 2, 3, 3, 4}))};
+  part.material = {static_cast<std::uint32_t>(dice.one_of({0, 1, 1, 1, 2, 3, 3, 4}))};
   const int ports = dice.one_of({1, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 3, 3, 4});
   for (int i = 0; i < ports; ++i) {
     Port port;
@@ -142,11 +141,10 @@ void add_loss_items(CatalogBuilder& builder) {
 
 // Of materials and of families; some are proved for nothing.
 void add_duties(CatalogBuilder& builder, Dice& dice) {
-  constexpr int kOfFamilies = 5;
-  for (int i = 0; i < 7; ++i) {
+  for (int i = 0; i < 6; ++i) {
     Duty duty;
-    if (i != kOfFamilies)
-      duty.materials = {{static_cast<std::uint32_t>(i < kOfFamilies ? i : i - 1)}};
+    if (i < 5)
+      duty.materials = {{static_cast<std::uint32_t>(i)}};
     else
       duty.families = {{static_cast<std::uint32_t>(dice.below(4))}};
     if (!duty.families.empty() && duty.families.front().row < 2)
@@ -198,7 +196,7 @@ namespace {
 PortEnd random_end(Dice& dice, const Catalog& catalog) {
   PortEnd end;
   end.type = {static_cast<std::uint32_t>(dice.below(static_cast<int>(catalog.port_types().size())))};
-  if (dice.chance(50)) end.material = MaterialId{static_cast<std::uint32_t>(dice.below(6))};
+  if (dice.chance(50)) end.material = MaterialId{static_cast<std::uint32_t>(dice.below(5))};
   end.freedom = dice.one_of({Freedom::fixed, Freedom::fixed, Freedom::sliding, Freedom::spinning, Freedom::loose});
   return end;
 }
@@ -252,7 +250,7 @@ ChainRequest random_request(Dice& dice, const Catalog& catalog) {
   }
   if (dice.chance(15)) request.service = Service::air;
   if (dice.chance(20)) request.rating = psig(dice.one_of({100.0, 120.0, 300.0}));
-  if (dice.chance(25)) request.galvanic = Galvanic::avoid;  // over water it leaves few pairs of metals
+  if (dice.chance(40)) request.galvanic = Galvanic::avoid;
   request.special_order = dice.chance(30);
   if (dice.chance(10)) request.smallest_bore = millimetres(15.0);
   if (dice.chance(20)) request.most_parts = dice.between(0, 5);

@@ -34,10 +34,23 @@ void judge_exactness(const Plan& plan, const Settled& settled, Open& open) {
   if (valve.rise) too_exact("relief valve.rise", *valve.rise, finest, open);
 }
 
+/// What stands at the end of a run stands the reservoir's pressure too; the search looks at the parts before it alone.
+void judge_devices(const Plan& plan, Open& open) {
+  const GaugePressure pressure = plan.relief.given ? plan.relief.greatest : plan.transfer.setting;
+  for (const Way& way : plan.ways) {
+    if (!way.device || way.use == WayUse::feed) continue;
+    const catalog::Part& device = plan.catalog->part(*way.device);
+    if (more_than(pressure, device.rating))
+      open.not_yet(Topic::connections, fact("device_not_rated", way.connection, device.name, device.rating, pressure),
+                   Against{pressure, device.rating}, fact("device_that_stands", pressure), "worked out");
+  }
+}
+
 }  // namespace
 
 void judge_given_figures(const Plan& plan, const Settled& settled, Open& open) {
   judge_exactness(plan, settled, open);
+  judge_devices(plan, open);
   const auto& receiver = plan.job.air.receiver_pressure;
   if (receiver && more_than(kLowestReceiver, *receiver))
     open.not_yet(Topic::whole_job, fact("no_receiver_is_so_low", *receiver), {}, fact("read_the_receivers_own_gauge"),

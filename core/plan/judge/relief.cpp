@@ -160,6 +160,20 @@ std::optional<Necked> necked_to(const Catalog& catalog, const Way& way) {
   return narrowest;
 }
 
+/// Its bung looks to the side and nothing on the way turns up: a valve whose weight and spring close it would lie.
+bool lies_flat(const Plan& plan, const Way& way) {
+  const auto connection = std::find_if(plan.connections.begin(), plan.connections.end(),
+                                       [&](const ConnectionPlan& each) { return each.name == way.connection; });
+  if (connection == plan.connections.end() || way.branched) return false;
+  const JobPort* port = find_port(plan.job, connection->from);
+  if (port == nullptr || port->place != Place::side) return false;
+  return std::none_of(way.parts.begin(), way.parts.end(), [&](const WayPart& each) {
+    const catalog::Part& part = plan.catalog->part(each.part);
+    const double turn = part.ports[each.enter].heading_degrees - part.ports[each.leave].heading_degrees;
+    return std::abs(std::abs(turn) - 180.0) > 1.0;
+  });
+}
+
 /// What stands between the reservoir and its relief valve leaves the way as wide as the valve's own inlet, and stays
 /// where it is.
 /// @return a restrictor stands there
@@ -179,6 +193,9 @@ bool judge_way_to(const Plan& plan, const ReliefValve& valve, const Way& way, Op
       return false;
     }
   }
+  if (lies_flat(plan, way))
+    open.not_yet(Topic::relief, fact("relief_valve_lies_flat", valve.connection), {}, fact("elbow_to_stand_upright"),
+                 "common practice");
   if (const Length away = way_length(way); more_than(away, kFarthestRelief)) {
     open.not_yet(Topic::relief, fact("relief_valve_far_away", valve.connection, away), Against{away, kFarthestRelief},
                  fact("relief_valve_on_fittings"), kFullInlet);

@@ -275,6 +275,11 @@ std::span<const Words> finding_words() {
       {"wider_vents", "a vent as wide as the riser, or several"},
       {"add_a_vent", "a vent on the reservoir: a ball valve that opens to the air"},
 
+      {"relief_valve_lies_flat",
+       "'{0}' leaves a side and nothing turns it up: the relief valve lies on its side, where it may stick"},
+      {"elbow_to_stand_upright", "a 90 degree elbow before it ('need: [90 elbow]'), or its bung in the lid"},
+      {"device_not_rated", "the {1} that '{0}' ends in stands {2:alone}, and the reservoir may come to {3:alone}"},
+      {"device_that_stands", "one that is rated for {0:alone} or more"},
       {"relief_valve_far_away",
        "the relief valve of '{0}' stands {1} of pipe away from the reservoir: the way takes of its flow, and it "
        "chatters"},

@@ -218,5 +218,19 @@ TEST(Charge, ThatIsDeepenedPastTheRimIsSaidWithIt) {
   EXPECT_THAT(said_of(plan, "margin_below_a_days_loss"), testing::HasSubstr("so a rim"));
 }
 
+// A gauge that was marked 1 psi by hand, on a tank that comes to 2.3 psi.
+TEST(EndDevice, StandsWhatTheReservoirComesTo) {
+  const auto marked = [](const char* rating) {
+    return plan_of_text(std::string(kReady) + "measured:\n  - {part: 5 psi gauge 1/4, rating: " + rating + "}\n");
+  };
+  const Plan ready = plan_of_text(kReady);
+  ASSERT_TRUE(ready.relief.given);
+  const double greatest = in_psi(ready.relief.greatest);
+  EXPECT_FALSE(has(marked(fmt::format("{} psi", greatest + 0.01).c_str()), "device_not_rated"));
+  const Plan under = marked(fmt::format("{} psi", greatest - 0.01).c_str());
+  EXPECT_TRUE(has(under, "device_not_rated"));
+  EXPECT_EQ(under.verdict, Verdict::not_yet);
+}
+
 }  // namespace
 }  // namespace riserun::plan

@@ -101,11 +101,23 @@ class Shop(unittest.TestCase):
         self.assertEqual([item["lies_in"] for item in json.loads(named.stdout)["list"]["bin"] if "barb" in item["name"]],
                          [{"truck": 1, "shelf": 1}])
         self.assertEqual(run("bin", "take", self.job, "--bin", truck, "--bin", shelf).returncode, 0)
-        self.assertNotIn("barb", truck.read_text(encoding="utf-8"))
+        self.assertIn("brass, count: 0}   # loose", truck.read_text(encoding="utf-8"))
         self.assertIn("1-1/4 barb x 1-1/4 MNPT brass, count: 1}", shelf.read_text(encoding="utf-8"))
         self.assertEqual(self.bin.read_text(encoding="utf-8"), BIN)
         self.assertEqual(run("bin", "undo", truck).returncode, 0)
         self.assertIn("count: 1}   # loose", truck.read_text(encoding="utf-8"))
+
+    def test_the_shortest_piece_that_does_is_cut_and_its_end_goes_back_where_it_came_from(self):
+        truck, shop = self.path / "truck.yaml", self.path / "shop.yaml"
+        for lengths in (("30 in", "108 in"), ("108 in", "30 in")):
+            for file, length in zip((truck, shop), lengths):
+                file.write_text(f"bin:\n  - {{part: 1-1/4 rubber hose, length: {length}}}\n", encoding="utf-8")
+            self.assertEqual(run("bin", "take", self.job, "--bin", truck, "--bin", shop).returncode, 0)
+            kept, cut = (shop, truck) if lengths[0] == "30 in" else (truck, shop)
+            self.assertIn("length: 108 in}", kept.read_text(encoding="utf-8"))
+            rest = cut.read_text(encoding="utf-8")
+            self.assertRegex(rest, r"length: 1\d-\d+/16 in\}")  # of the 30 in
+            self.assertEqual(rest.count("- {"), 1)
 
     def test_a_bin_named_twice_and_a_table_that_would_be_changed_are_refused(self):
         table = self.path / "stock.csv"

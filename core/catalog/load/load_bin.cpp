@@ -7,6 +7,8 @@
 #include "quantity/read.h"
 #include "quantity/write.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -169,7 +171,8 @@ PartId add_remnant(CatalogBuilder& builder, PartId part, Length length) {
   Part copy = builder.so_far().part(part);
   const double scale = in_metres(length) / in_metres(straight_reach(copy));
   for (Port& port : copy.ports) port.reach *= scale;
-  copy.id += std::string(kPiece) + std::to_string(std::llround(in_metres(length) * 1e6)) + "um";
+  // With zeros, as of equals the first id is taken: the shortest piece that does.
+  copy.id += fmt::format("{}{:08}um", kPiece, std::llround(in_metres(length) * 1e6));
   if (copy.name.ends_with(kSoldBy)) copy.name.resize(copy.name.size() - kSoldBy.size());
   copy.name += ", a piece of " + quantity::write_length(length, quantity::UnitSystem::inch);
   copy.measured = copy.remnant = true;

@@ -138,6 +138,7 @@ struct ChainRequest : RunRules {
   std::vector<bool> banned;    // by part row; empty: none banned
   std::vector<bool> not_sold;  // by part row: the shelf is empty, what is in the bin stays; empty: all are to be had
   Service service = Service::water;
+  bool dry = false;                               // it carries air, though parts that are not proved for air are let in
   VolumeFlow flow = us_gallons_per_minute(10.0);  // for order loss and the reported head
   catalog::Bin bin;                               // free, each as often as it is there
   /// This run and no other, where it keeps all of the above: its parts from the first port on, the plugs of a part

@@ -102,7 +102,10 @@ void RequestRules::add(const Askable& row) {
   if (row.code == "bin_only" || row.code == "stocked_only") return add_stock(row);
   if (row.code == "air") {
     if (request_.service == Service::air)
-      made(row, {}, asked_.it).give_up = [](ChainRequest& r) { r.service = Service::water; };
+      made(row, {}, asked_.it).give_up = [](ChainRequest& r) {
+        r.service = Service::water;
+        r.dry = true;
+      };
     return;
   }
   add_field(row);

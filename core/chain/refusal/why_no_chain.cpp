@@ -68,7 +68,10 @@ std::optional<Fact> WhyNoChain::duty_of_need(const Need& need) const {
     ChainRequest request = request_;
     if (!heat) request.hottest.reset();
     request.vacuum = request.vacuum && vacuum;
-    if (!air) request.service = Service::water;
+    if (!air) {
+      request.service = Service::water;
+      request.dry = true;
+    }
     const Rules rules(catalog_, request);
     return std::any_of(need.parts.begin(), need.parts.end(), [&](PartId part) {
       return rules.admits(part) && (rules.buyable(part) || request.bin.count_of(part) > 0);

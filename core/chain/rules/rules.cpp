@@ -87,7 +87,8 @@ bool Rules::may_meet(MaterialId a, MaterialId b) const {
   if (request_->galvanic == Galvanic::warn || !a.valid() || !b.valid()) return true;
   const GalvanicVerdict verdict = catalog_->galvanic(a, b);
   // Nothing carries the current where it is dry: there only metals far apart are kept so.
-  return verdict == GalvanicVerdict::fine || (verdict == GalvanicVerdict::watch && request_->service == Service::air);
+  const bool dry = request_->service == Service::air || request_->dry;
+  return verdict == GalvanicVerdict::fine || (verdict == GalvanicVerdict::watch && dry);
 }
 
 std::uint8_t Rules::groups_of(PartId part) const {

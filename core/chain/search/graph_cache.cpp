@@ -40,6 +40,7 @@ GraphCache::Kind GraphCache::kind_of(const Rules& rules, const GraphExtras& extr
     kind.kinds_of_ends = std::minmax(ends.kinds.front(), ends.kinds.back());
   }
   kind.service = request.service;
+  kind.dry = request.dry;
   kind.galvanic = request.galvanic;
   kind.closing = rules.closing();
   kind.special_order = request.special_order;

@@ -40,6 +40,7 @@ class GraphCache {
     double line_inches = 0.0;  // of the ends, where the order looks at them
     std::pair<catalog::KindId, catalog::KindId> kinds_of_ends{};
     Service service = Service::water;
+    bool dry = false;
     Galvanic galvanic = Galvanic::warn;
     Closing closing = Closing::none;
     bool special_order = false;

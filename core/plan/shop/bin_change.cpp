@@ -9,7 +9,19 @@ namespace riserun::plan {
 
 namespace {
 
-void add_ends(const Catalog& catalog, const chain::Run& run, const std::optional<Length>& each, BinChange& change) {
+/// The bin that the part comes out of; of what is bought the first.
+std::size_t bin_of(const Plan& plan, PartId part) {
+  const std::vector<catalog::NamedBin>& bins = plan.job.bins;
+  for (const ListItem& item : plan.list.from_bin)
+    for (const BinPlace& place : item.lies_in)
+      for (std::size_t row = 0; row < bins.size(); ++row)
+        if (item.part == part && bins[row].name == place.bin) return row;
+  return 0;
+}
+
+void add_ends(const Plan& plan, const chain::Run& run, const std::optional<Length>& each,
+              std::vector<BinChange>& changes) {
+  const Catalog& catalog = *plan.catalog;
   for (const chain::RunPart& link : run.parts) {
     const catalog::Part& part = catalog.part(link.part);
     if (!part.cut_to_length || part.threaded_when_cut) continue;
@@ -18,7 +30,7 @@ void add_ends(const Catalog& catalog, const chain::Run& run, const std::optional
     const std::optional<PartId> whole = catalog::sold_part_of(catalog, part);
     if (!cut || !whole) continue;
     const Length end = straight_length(part) * static_cast<double>(link.pieces) - *cut;
-    if (end >= kShortestPiece) change.pieces.push_back({*whole, end});
+    if (end >= kShortestPiece) changes[link.from_bin ? bin_of(plan, link.part) : 0].pieces.push_back({*whole, end});
   }
 }
 
@@ -36,8 +48,7 @@ std::vector<BinChange> changes_by(const Plan& plan) {
     }
   }
   for (const ConnectionPlan& connection : plan.connections)
-    if (connection.run() != nullptr)
-      add_ends(*plan.catalog, *connection.run(), connection.hose_length, changes.front());
+    if (connection.run() != nullptr) add_ends(plan, *connection.run(), connection.hose_length, changes);
   return changes;
 }
 

@@ -24,9 +24,9 @@ struct BinChange {
 /// Shorter ends are swept up (common practice).
 inline const Length kShortestPiece = inches(3.0);
 
-/// For each bin of the job, in their order: the rows of the list that come out of it, less; and in the first of them
-/// the ends of what is cut from a length, as pieces, wherever the length came from. Of hose that lies in the bin by the
-/// foot the end stays on its roll, with whole feet counted.
+/// For each bin of the job, in their order: the rows of the list that come out of it, less; and the ends of what is
+/// cut from a length, as pieces, in the bin that it came from, or of what is bought in the first. Of hose that lies in
+/// the bin by the foot the end stays on its roll, with whole feet counted.
 std::vector<BinChange> changes_by(const Plan& plan);
 
 }  // namespace riserun::plan

@@ -26,7 +26,7 @@ Row item_row(const plan::ListItem& item, const char* what, UnitSystem units) {
   return {what,
           fmt::format("{}", item.quantity),
           item.by_the_foot ? "ft" : "piece",
-          csv_text(item.measure ? item.name + ", " + item_size(item, units) : item.name),
+          csv_text((item.measure ? item.name + ", " + item_size(item, units) : item.name) + places_of(item)),
           csv_text(item.material),
           bought ? dollars(item.each) : "",
           bought ? dollars(item.price()) : "",

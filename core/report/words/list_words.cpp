@@ -17,19 +17,21 @@ std::string item_size(const plan::ListItem& item, UnitSystem units) {
   return item.measure ? say(*item.measure, units) : item.size;
 }
 
+std::string places_of(const plan::ListItem& item) {
+  if (item.lies_in.empty()) return "";
+  if (item.lies_in.size() == 1) return fmt::format(" [{}]", item.lies_in.front().bin);
+  std::vector<std::string> places;
+  for (const plan::BinPlace& place : item.lies_in) places.push_back(fmt::format("{} {}", place.count, place.bin));
+  return fmt::format(" [{}]", joined(places, ", "));
+}
+
 std::string item_name(const plan::ListItem& item, UnitSystem units) {
   std::string name = item.name;
   if (!item.material.empty()) name += ", " + item.material;
   if (item.measure) name += ", " + say(*item.measure, units);
   if (item.measured) name += " (measured)";
   if (item.special_order) name += " (special order)";
-  if (item.lies_in.size() == 1) name += fmt::format(" [{}]", item.lies_in.front().bin);
-  if (item.lies_in.size() > 1) {
-    std::vector<std::string> places;
-    for (const plan::BinPlace& place : item.lies_in) places.push_back(fmt::format("{} {}", place.count, place.bin));
-    name += fmt::format(" [{}]", joined(places, ", "));
-  }
-  return name;
+  return name + places_of(item);
 }
 
 std::string quantity_of(const plan::ListItem& item) {

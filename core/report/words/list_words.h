@@ -13,6 +13,8 @@ namespace riserun::report {
 std::string joined(const std::vector<std::string>& words, std::string_view between);
 /// Of a part by its name, of a thing that the catalog has no part for in words: "set at 1.6 psi".
 std::string item_size(const plan::ListItem& item, UnitSystem units);
+/// ` [truck]`, ` [1 truck, 1 shop]`: where it lies, of several bins; else empty.
+std::string places_of(const plan::ListItem& item);
 /// `1 x 4 nipple, galvanized (special order)`; of several bins with the one that it lies in: `... [truck]`.
 std::string item_name(const plan::ListItem& item, UnitSystem units);
 /// `2`, or of what is sold by the foot `2 ft`.

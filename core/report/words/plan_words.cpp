@@ -202,9 +202,8 @@ std::span<const Words> plan_words() {
        "of "
        "the regulator's pressure on the walls."},
       {"riser_is_not_relief_enough",
-       "If the regulator fails open, the feed can hold {0} with the riser open; the walls may see {1}. The riser is "
-       "not "
-       "relief enough."},
+       "If the regulator fails open, the feed can hold {0} with the riser open, and the walls may see {1}: the riser "
+       "is not relief enough, and it takes the relief valve."},
 
       // The leak test.
       {"walls_too_weak_for_test",

@@ -90,7 +90,7 @@ bool TreeTrial::may_be_used(PartId id) const {
 bool TreeTrial::clash(std::optional<MaterialId> a, std::optional<MaterialId> b) const {
   if (request_.rules.galvanic != Galvanic::avoid || !a || !b) return false;
   const GalvanicVerdict verdict = catalog_.galvanic(*a, *b);
-  const bool wet = request_.rules.service == Service::water;
+  const bool wet = request_.rules.service == Service::water && !request_.rules.dry;
   return verdict == GalvanicVerdict::keep_apart || (wet && verdict == GalvanicVerdict::watch);
 }
 

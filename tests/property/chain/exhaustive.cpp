@@ -130,7 +130,7 @@ bool Exhaustive::part_allowed(PartId id) const {
 bool Exhaustive::metals_clash(std::optional<MaterialId> a, std::optional<MaterialId> b) const {
   if (request_.galvanic != Galvanic::avoid || !a || !b) return false;
   const GalvanicVerdict verdict = catalog_.galvanic(*a, *b);
-  const bool wet = request_.service == Service::water;
+  const bool wet = request_.service == Service::water && !request_.dry;
   return verdict == GalvanicVerdict::keep_apart || (wet && verdict == GalvanicVerdict::watch);
 }
 

@@ -257,8 +257,8 @@ TEST(Trade, NoPvcWithCompressedAir) {
   EXPECT_FALSE(shipped_part("hose/vinyl/1")->air);
 }
 
-// Malleable, cast, galvanized and brass parts are not for welding (trade guides); aluminium bungs are made for aluminium
-// tanks (common practice).
+// Malleable, cast, galvanized and brass parts are not for welding (trade guides); aluminium bungs are made for
+// aluminium tanks (common practice).
 TEST(Trade, OnlyForgedAndStainlessSteelAndAluminiumAreWeldedIn) {
   for (const Part& part : shipped().parts()) {
     bool weld_end = family_of(part).weld_bung != WeldBung::none;

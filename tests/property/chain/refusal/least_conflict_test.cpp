@@ -148,7 +148,10 @@ class Judge {
       if (name == "smallest_bore") r.smallest_bore.reset();
       if (name == "room") r.room.reset();
       if (name == "galvanic") r.galvanic = Galvanic::warn;
-      if (name == "air") r.service = Service::water;
+      if (name == "air") {  // it stays dry
+        r.service = Service::water;
+        r.dry = true;
+      }
       if (name == "stocked_only") r.special_order = true;
     }
     r.banned = banned;

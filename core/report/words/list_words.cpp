@@ -21,6 +21,7 @@ std::string places_of(const plan::ListItem& item) {
   if (item.lies_in.empty()) return "";
   if (item.lies_in.size() == 1) return fmt::format(" [{}]", item.lies_in.front().bin);
   std::vector<std::string> places;
+  places.reserve(item.lies_in.size());
   for (const plan::BinPlace& place : item.lies_in) places.push_back(fmt::format("{} {}", place.count, place.bin));
   return fmt::format(" [{}]", joined(places, ", "));
 }
@@ -47,6 +48,7 @@ std::string sum_words(const plan::ShoppingList& list) {
   for (const plan::ListItem& item : list.buy)
     if (!item.priced_by.empty()) ++own[std::filesystem::path(item.priced_by).filename().string()];
   std::vector<std::string> files;
+  files.reserve(own.size());
   for (const auto& [file, rows] : own) files.push_back(fmt::format("{} from {}", rows, file));
   return fmt::format("{}{} in all; prices are indicative{}{}.", any_price ? "About " : "", sum,
                      files.empty() ? "" : ", but for ", joined(files, " and "));

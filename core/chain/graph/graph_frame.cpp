@@ -36,8 +36,10 @@ GraphFrame::GraphFrame(const FoldedCatalog& folded, const Rules& rules, const Gr
   const auto classes =
       folded.classes({request.galvanic == Galvanic::avoid, by_make, all_measures_ ? Order::loss : request.order,
                       in_cubic_metres_per_second(request.flow)});
+  std::vector<Move> asked = asked_moves(folded, rules, extras);
+  moves_.reserve(classes->class_count() + asked.size() + extras.wished.size());  // most frames hold no more
   add_folded(*classes, rules, extras);
-  for (Move& move : asked_moves(folded, rules, extras)) moves_.push_back(std::move(move));
+  for (Move& move : asked) moves_.push_back(std::move(move));
   moves_.insert(moves_.end(), extras.wished.begin(), extras.wished.end());
   if (by_make) find_alike(rules, extras);
   counts_the_bin_ = std::any_of(moves_.begin(), moves_.end(), [](const Move& m) { return !m.bin_uses.empty(); });

@@ -17,7 +17,6 @@ using quantity::at_most;
 namespace {
 
 const Length kLongestBung = inches(12.0);      // over the wall, where the job gives no length: common practice
-const Length kTape = inches(1.0 / 16.0);       // that a tape's reading may be off: common practice
 const Length kAssumedFreeboard = inches(1.0);  // of a table whose rim is not given, as it is assumed
 /// What fittings beside a hose may make up of a gap: barbs, a union and a valve of 2 in pipe (common practice).
 const Length kMostOfFittings = inches(18.0);

@@ -15,8 +15,6 @@ using quantity::at_most;
 
 namespace {
 
-const Length kTape = inches(1.0 / 16.0);  // that a tape's reading may be off: common practice
-
 /// A flat wall or a panel of it, with the name that the messages call it by.
 struct Rectangle {
   std::string name;

@@ -16,6 +16,8 @@
 
 namespace riserun::plan {
 
+inline const Length kTape = quantity::inches(1.0 / 16.0);  // that a tape's reading may be off: common practice
+
 struct JobReading {
   const Catalog* catalog;        // with the job's own prices and measured parts, once read_own_parts has run
   std::filesystem::path folder;  // of the job file: files that it names are looked for there

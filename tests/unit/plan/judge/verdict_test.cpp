@@ -183,7 +183,7 @@ TEST(Wish, ForAFastFillKeepsTheReliefValveShut) {
 
 constexpr const char* kRelief =
     "  - {name: relief, from: relief bung, ends in: 3/4 relief valve set 2 psi, special order: yes, carries: air}\n";
-constexpr const char* kGauge =
+constexpr const char* kDialGauge =
     "  - {name: gauge, from: gauge bung, ends in: 5 psi gauge, special order: yes, carries: air}\n";
 constexpr const char* kVent = "  - {name: vent, from: vent bung, ends in: 1/2 brass ball valve, carries: air}\n";
 
@@ -196,7 +196,7 @@ INSTANTIATE_TEST_SUITE_P(
         Case{"ReliefTooNarrowWithoutARestrictor", "1/16 in hole restrictor, ", "", "relief_valve_too_narrow",
              Severity::not_yet},
         Case{"ReliefBlowsInUse", "set 2 psi", "set 1.5 psi", "relief_valve_blows_in_use", Severity::not_yet},
-        Case{"NoGauge", kGauge, "", "no_gauge", Severity::not_yet},
+        Case{"NoGauge", kDialGauge, "", "no_gauge", Severity::not_yet},
         Case{"GaugeTooCoarse", "5 psi gauge", "0 to 30 psi gauge", "gauge_cannot_show", Severity::not_yet},
         Case{"RegulatorTooCoarse", "regulator repeatability: 0.05 psi", "regulator repeatability: 0.5 psi",
              "regulator_repeats_too_coarsely", Severity::not_yet},

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "catalog/ids.h"
+#include "plan/job/job.h"
 #include "quantity/fact.h"
 #include "reservoir/box_panels.h"
 
@@ -72,6 +73,8 @@ inline constexpr const char* kDeviceOf = "device of";
 /// The port of that name: of the reservoir into its lid, of the table into its floor.
 inline constexpr const char* kPortIntoLid = "port into the lid";
 inline constexpr const char* kPortIntoFloor = "port into the floor";
+/// The bung of that name stands at another place of the lid.
+inline constexpr const char* kBungAt = "at";
 
 /// What a mend changes in the job, in the job's own words; see advice/change.h.
 struct Change {
@@ -80,6 +83,7 @@ struct Change {
   quantity::Value value{};                // empty text: the key is left out
   std::optional<catalog::PartId> part{};  // of the new connection, or of kDeviceOf
   std::optional<reservoir::SupportLayout> supports{};  // of kSupports
+  std::optional<LidSpot> spot{};                       // of kBungAt
 
   bool operator==(const Change&) const = default;
 };

@@ -203,6 +203,10 @@ void put_into_floor(Job& job, const Value& name) {
   port->crest.reset();
 }
 
+void move_bung(Job& job, const Value& name, const LidSpot& spot) {
+  if (JobPort* port = port_called(job.reservoir.ports, name)) port->at = spot;
+}
+
 /// @return it is one of the changes that no key of a job says
 bool change_without_key(const Catalog& catalog, Job& job, const Change& change) {
   if (change.part && change.key == kDeviceOf)
@@ -211,6 +215,8 @@ bool change_without_key(const Catalog& catalog, Job& job, const Change& change) 
     add_connection(catalog, job, *change.part);
   else if (change.supports)
     job.reservoir.supports.layout = change.supports;
+  else if (change.spot)
+    move_bung(job, change.value, *change.spot);
   else if (change.key == kRegulatorOfRange)
     set_regulators(catalog, job, std::get<GaugePressure>(change.value));
   else if (change.key == kReliefSetting)

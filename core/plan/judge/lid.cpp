@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <set>
+#include <string>
 #include <utility>
 
 namespace riserun::plan {
@@ -10,11 +11,14 @@ namespace riserun::plan {
 namespace {
 
 /// Moves the bung in the map to the free spot that is nearest.
-Fact moved_in(LidMap& map, std::size_t row) {
+Mend moved_in(LidMap& map, std::size_t row) {
+  const std::string& port = map.bungs[row].port;
   const auto free = nearest_free_spot(map, row);
-  if (!free) return fact("lid_has_no_room", map.bungs[row].port);
+  if (!free) return {fact("lid_has_no_room", port)};
   map.bungs[row].at = free;
-  return fact("move_bung_to", map.bungs[row].port, free->from_left, free->from_front);
+  Change change{kBungAt, port};
+  change.spot = free;
+  return {fact("move_bung_to", port, free->from_left, free->from_front), {{change}}};
 }
 
 }  // namespace
@@ -26,12 +30,12 @@ void judge_lid(const Plan& plan, const Settled& /*settled*/, Open& open) {
   for (std::size_t row = 0; row < map.bungs.size(); ++row) {
     const LidBung& bung = map.bungs[row];
     if (!bung.at || bung.proposed || bung.is_there) continue;
-    std::optional<Fact> mend;
+    std::optional<Mend> mend;
     for (Fact& near : too_near(map, bung, *bung.at, row)) {
       if (near.code == "bungs_too_near" && moved.contains(std::get<std::string>(near.values[1]))) continue;
       moved.insert(bung.port);
       if (!mend) mend = moved_in(mended, row);
-      open.not_yet(Topic::walls, std::move(near), {}, mend, "common practice");
+      open.not_yet(Topic::walls, std::move(near), {}, mend->fact, "common practice").ways_to_mend = mend->ways_to_mend;
     }
   }
 }

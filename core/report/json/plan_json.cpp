@@ -169,15 +169,22 @@ json remark_json(plan::Topic where, const Fact& fact, UnitSystem units) {
   return remark;
 }
 
+/// Where the job says it, and what it says there.
+json change_json(const Plan& plan, const plan::Change& change, UnitSystem units) {
+  if (change.spot)
+    return {{"key", "reservoir.ports." + std::get<std::string>(change.value) + ".at"},
+            {"value",
+             json::array({value_json(change.spot->from_left, units), value_json(change.spot->from_front, units)})}};
+  return {{"key", change.key},
+          {"value", change.part ? json(plan.catalog->part(*change.part).name) : value_json(change.value, units)}};
+}
+
 /// The mend as changes of the job: rows of keys with their new values, each row a way by itself.
 json ways_to_mend_json(const Plan& plan, const plan::Finding& finding, UnitSystem units) {
   json ways = json::array();
   for (const plan::Changes& way : finding.ways_to_mend) {
     json changes = json::array();
-    for (const plan::Change& change : way)
-      changes.push_back(
-          {{"key", change.key},
-           {"value", change.part ? json(plan.catalog->part(*change.part).name) : value_json(change.value, units)}});
+    for (const plan::Change& change : way) changes.push_back(change_json(plan, change, units));
     ways.push_back(std::move(changes));
   }
   return ways;

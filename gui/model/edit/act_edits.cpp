@@ -47,20 +47,6 @@ std::vector<std::string> wishes_of(const TextNode& connection, WishKind kind) {
   return wishes;
 }
 
-/// A port written short gets the long form, so that there is a place for a second key.
-Edited set_in_short_port(const JobText& text, const JobPath& path, const std::string& written) {
-  const TextNode& port = *text.find(path.parent());
-  return text.set(path.parent(), Content(Content::Map{{"port", Content(port.scalar)},
-                                                      {std::get<std::string>(path.last()), Content(written)}}));
-}
-
-bool is_in_short_port(const JobText& text, const JobPath& path) {
-  if (path.steps().size() < 3 || !std::holds_alternative<std::string>(path.last())) return false;
-  const auto* ports = std::get_if<std::string>(&path.steps()[path.steps().size() - 3]);
-  const TextNode* port = text.find(path.parent());
-  return ports != nullptr && *ports == "ports" && port != nullptr && port->is_text();
-}
-
 class Editing {
  public:
   explicit Editing(const Bench& bench) : bench_(bench), text_(bench.text) {}
@@ -70,8 +56,7 @@ class Editing {
     const JobPath path = as_written(text_, act.at);
     if (written.empty()) return text_.find(path) == nullptr ? Edited(text_) : text_.remove(path);
     if (written.find_first_of("\n\r") != std::string::npos) return CannotEdit{"A value stands on one line."};
-    if (is_in_short_port(text_, path)) return set_in_short_port(text_, path, written);
-    return text_.set(path, Content(written));
+    return set_value(text_, path, written);
   }
 
   Edited operator()(const RemoveValue& act) const { return text_.remove(as_written(text_, act.at)); }

@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace riserun::gui {
 
 namespace {
@@ -220,7 +222,8 @@ void add_ports(const char* owner, const std::vector<plan::JobPort>& ports, std::
           .add("welded in", yes_no)
           .add("bung length", length)
           .add("projects", length)
-          .add("face height", length);
+          .add("face height", length)
+          .add("at", lid_place);
     if (vessel == "table")
       group.add("where", choice, {"floor", "side", "over rim"})
           .add("opens at", length)
@@ -299,6 +302,15 @@ bool is_bare(const std::string& text) {
          text.find_first_not_of("0123456789./- ") == std::string::npos;
 }
 
+/// What stands before and after a comma, each changed.
+template <class Change>
+std::string each_of_two(const std::string& both, Change change) {
+  const std::size_t comma = both.find(',');
+  if (comma == std::string::npos) return both;
+  const std::size_t second = std::min(both.find_first_not_of(' ', comma + 1), both.size());
+  return change(both.substr(0, comma)) + ", " + change(both.substr(second));
+}
+
 /// The kind of quantity of a field; nullopt: it holds none that has a unit of either system.
 std::optional<quantity::Kind> quantity_of(FieldKind kind) {
   switch (kind) {
@@ -338,6 +350,8 @@ std::vector<FieldGroup> fields_of(const plan::Job& job) {
 }
 
 std::string shown_in(FieldKind kind, const std::string& written, UnitSystem units, std::optional<UnitSystem> own) {
+  if (kind == lid_place)
+    return each_of_two(written, [&](const std::string& one) { return shown_in(length, one, units, own); });
   const std::optional<UnitSystem> system = is_bare(written) ? own : system_of(kind, written);
   if (!system || *system == units) return written;
   switch (kind) {
@@ -368,6 +382,8 @@ std::string shown_in(FieldKind kind, const std::string& written, UnitSystem unit
 }
 
 std::string as_typed_in(FieldKind kind, const std::string& typed, UnitSystem units, std::optional<UnitSystem> own) {
+  if (kind == lid_place)
+    return each_of_two(typed, [&](const std::string& one) { return as_typed_in(length, one, units, own); });
   const std::optional<quantity::Kind> asked = quantity_of(kind);
   if (!asked || own == units || !is_bare(typed)) return typed;
   const std::vector<std::string_view> meant = quantity::bare_units(*asked, units);

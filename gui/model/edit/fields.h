@@ -27,7 +27,8 @@ enum class FieldKind {
   size,   // nominal
   port,   // trade notation
   material,
-  bays,  // "3 x 2"
+  bays,       // "3 x 2"
+  lid_place,  // "6 in, 5 in": from the left and from the front
   yes_no,
   choice,
   words,

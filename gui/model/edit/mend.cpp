@@ -1,6 +1,7 @@
 #include "gui/model/edit/mend.h"
 
 #include "gui/model/edit/parts_in_words.h"
+#include "gui/model/edit/places_in_text.h"
 #include "report/words/say.h"
 
 #include <fmt/format.h>
@@ -31,6 +32,12 @@ quantity::Length up_to_mark(quantity::Length length, UnitSystem units) {
   constexpr double kLast = 1e-6;  // of a mark: what a sum may be off by
   return units == UnitSystem::inch ? quantity::inches(std::ceil(quantity::in_inches(length) * 16.0 - kLast) / 16.0)
                                    : quantity::millimetres(std::ceil(quantity::in_millimetres(length) - kLast));
+}
+
+/// As it is typed; the map's places stand on a tape's marks, so that this is no other.
+std::string written_spot(const plan::LidSpot& spot, UnitSystem units) {
+  return fmt::format("{}, {}", quantity::write_length(spot.from_left, units),
+                     quantity::write_length(spot.from_front, units));
 }
 
 /// As it is typed: rounded to the side that still mends.
@@ -98,6 +105,10 @@ Edited with_part(const Bench& bench, const JobText& text, PartId part) {
 
 Edited with_change(const Bench& bench, const JobText& text, const plan::Change& change, UnitSystem units) {
   if (change.part) return with_part(bench, text, *change.part);
+  if (change.spot) {
+    const JobPath place = at("reservoir") / "ports" / std::get<std::string>(change.value) / "at";
+    return set_value(text, place, written_spot(*change.spot, units));
+  }
   const JobPath path = path_of_key(change.key);
   const std::string value = written(change, units);
   if (value.empty()) return text.find(path) == nullptr ? Edited(text) : text.remove(path);
@@ -119,6 +130,11 @@ Edited follow_mend(const Bench& bench, const FollowMend& act) {
 std::string title_of_mend(const Catalog& catalog, const plan::Changes& changes, UnitSystem units) {
   std::string title;
   for (const plan::Change& change : changes) {
+    if (change.spot) {
+      title += fmt::format("{}Move {} to {}", title.empty() ? "" : ", ", std::get<std::string>(change.value),
+                           written_spot(*change.spot, units));
+      continue;
+    }
     std::string key = change.key;
     std::replace(key.begin(), key.end(), '.', ' ');
     const std::string value = change.part ? "" : written(change, units);

@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <utility>
+
 namespace riserun::gui {
 
 namespace {
@@ -11,7 +14,44 @@ std::string scalar_under(const TextNode& map, const std::string& key) {
   return node != nullptr ? node->scalar : "";
 }
 
+/// A port written short gets the long form, so that there is a place for a second key.
+Edited set_in_short_port(const JobText& text, const JobPath& path, const Content& content) {
+  const TextNode& port = *text.find(path.parent());
+  return text.set(path.parent(),
+                  Content(Content::Map{{"port", Content(port.scalar)}, {std::get<std::string>(path.last()), content}}));
+}
+
+bool is_in_short_port(const JobText& text, const JobPath& path) {
+  if (path.steps().size() < 3 || !std::holds_alternative<std::string>(path.last())) return false;
+  const auto* ports = std::get_if<std::string>(&path.steps()[path.steps().size() - 3]);
+  const TextNode* port = text.find(path.parent());
+  return ports != nullptr && *ports == "ports" && port != nullptr && port->is_text();
+}
+
+/// The two distances as a list; any other number of them is for the reader of jobs to refuse.
+Content list_of(const std::string& typed) {
+  Content::List items;
+  for (std::size_t from = 0; from <= typed.size();) {
+    const std::size_t comma = std::min(typed.find(',', from), typed.size());
+    const std::size_t first = std::min(typed.find_first_not_of(' ', from), comma);
+    items.emplace_back(typed.substr(first, comma - first));
+    from = comma + 1;
+  }
+  return {std::move(items)};
+}
+
 }  // namespace
+
+bool is_place_in_lid(const JobPath& path) {
+  const std::vector<PathStep>& steps = path.steps();
+  return steps.size() == 4 && steps[0] == PathStep("reservoir") && steps[1] == PathStep("ports") &&
+         steps[3] == PathStep("at");
+}
+
+Edited set_value(const JobText& text, const JobPath& path, const std::string& typed) {
+  const Content content = is_place_in_lid(path) ? list_of(typed) : Content(typed);
+  return is_in_short_port(text, path) ? set_in_short_port(text, path, content) : text.set(path, content);
+}
 
 std::string connection_name(const TextNode& connection) {
   const std::string name = scalar_under(connection, "name");

@@ -14,6 +14,11 @@ std::string connection_name(const TextNode& connection);
 std::optional<JobPath> path_of_connection(const JobText& text, const std::string& name);
 CannotEdit no_connection(const std::string& name);
 
+/// Whether a bung's place in the lid stands there: two distances, in the file a list, in a field with a comma between.
+bool is_place_in_lid(const JobPath& path);
+/// Writes a value as it was typed into its field; a port that was written short gets a place for it.
+Edited set_value(const JobText& text, const JobPath& path, const std::string& typed);
+
 /// The path under which a value really stands: a port or a wish may be written short, as a text of its own.
 JobPath as_written(const JobText& text, const JobPath& path);
 

@@ -22,6 +22,11 @@ void gather(const JobText& text, const TextNode& node, const JobPath& path, std:
     const bool wish = steps.size() == 3 && (steps[2] == PathStep("need") || steps[2] == PathStep("avoid"));
     if (wish) values[path / std::size_t{0}] = value;
   }
+  if (node.is_list() && is_place_in_lid(path)) {
+    std::string both;
+    for (const TextNode& child : node.children) both += (both.empty() ? "" : ", ") + child.scalar;
+    values[path] = {both, node.line, node.column};
+  }
   for (std::size_t i = 0; i < node.children.size(); ++i)
     gather(text, node.children[i], node.is_map() ? path / node.children[i].key : path / i, values);
 }
@@ -119,8 +124,13 @@ bool Editor::sets_a_good_value(const Act& act, const Reading& after) {
   const auto* set = std::get_if<SetValue>(&act);
   if (set == nullptr || !after.tree) return false;
   const TextNode* value = after.tree->find(as_written(*after.tree, set->at));
+  const auto stands_at = [](const TextNode& node, const quantity::Problem& problem) {
+    return problem.line == node.line && problem.column == node.column;
+  };
   return value == nullptr || std::none_of(after.problems.begin(), after.problems.end(), [&](const auto& problem) {
-           return problem.line == value->line && problem.column == value->column;
+           return stands_at(*value, problem) ||
+                  std::any_of(value->children.begin(), value->children.end(),
+                              [&](const TextNode& child) { return stands_at(child, problem); });
          });
 }
 

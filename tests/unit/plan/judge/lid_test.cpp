@@ -66,6 +66,8 @@ TEST(Lid, NamesSpotsThatMayBeTakenTogether) {
   for (const Finding& finding : plan.findings) {
     if (!finding.mend || finding.mend->code != "move_bung_to") continue;
     const auto& values = finding.mend->values;
+    ASSERT_FALSE(finding.ways_to_mend.empty());
+    EXPECT_EQ(finding.ways_to_mend.front().front().spot->from_left, std::get<Length>(values[1]));
     spots[std::get<std::string>(values[0])] = fmt::format(
         "{:.4f} in, {:.4f} in", in_inches(std::get<Length>(values[1])), in_inches(std::get<Length>(values[2])));
   }

@@ -26,6 +26,8 @@ std::vector<std::string> jobs() {
           testing::with(bench, "regulator repeatability: 0.05 psi", "regulator repeatability: 1 psi"),
           testing::with(bench, "charge: 8-1/2 in", "charge: 6 in"),
           testing::with(bench, "depth: 4 in", "depth: 5-1/4 in"),
+          testing::with(bench,
+                        "gauge bung:", "spare bung: {port: 1/4 FNPT, where: lid, at: [1 in, 3 in]}\n    gauge bung:"),
           testing::example("air-too-weak"),
           testing::example("walls-too-thin"),
           testing::example("one-air-bung")};
@@ -64,6 +66,9 @@ TEST(Mend, IsNamedInWords) {
   const auto catalog = testing::shipped_catalog();
   EXPECT_EQ(title_of_mend(*catalog, {{"air.set pressure", psig(1.5)}}, UnitSystem::inch),
             "Set air set pressure to 1.5 psi");
+  plan::Change moved{plan::kBungAt, std::string("air bung")};
+  moved.spot = {inches(4.0), inches(6.5)};
+  EXPECT_EQ(title_of_mend(*catalog, {moved}, UnitSystem::inch), "Move air bung to 4 in, 6-1/2 in");
   EXPECT_EQ(title_of_mend(*catalog, {{"test pressure", ""}}, UnitSystem::inch), "Leave out test pressure");
 }
 

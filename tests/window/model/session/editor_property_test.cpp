@@ -104,6 +104,8 @@ class Acting {
     switch (field.kind) {
       case FieldKind::length:
         return SetValue{field.at, one_of(std::vector<std::string>{"3-1/2 in", "140 mm", "1'2\"", "0 in", "half"})};
+      case FieldKind::lid_place:
+        return SetValue{field.at, one_of(std::vector<std::string>{"5 in, 6 in", "120 mm", "1,2,3", ","})};
       case FieldKind::count:
         return SetValue{field.at, one_of(std::vector<std::string>{"1", "3", "-1"})};
       case FieldKind::pressure:

@@ -53,6 +53,32 @@ TEST_F(EditorTest, AMeasurementIsChangedAsItWasTypedAndNothingElse) {
   EXPECT_NEAR(in_metres(*editor.job()->riser.clearance), 0.016, 1e-9);
 }
 
+TEST_F(EditorTest, APlaceInTheLidIsTypedWithACommaAndStandsInTheFileAsAList) {
+  const JobPath place = at("reservoir") / "ports" / "gauge bung" / "at";
+  ASSERT_FALSE(editor.state().values.contains(place));
+  expect_done(SetValue{place, "4 in,  6-1/2 in"});
+  EXPECT_THAT(editor.text(), HasSubstr("at: [4 in, 6-1/2 in]"));
+  EXPECT_EQ(editor.state().values.at(place).text, "4 in, 6-1/2 in");
+  const auto ports = editor.job()->reservoir.ports;
+  const auto port =
+      std::find_if(ports.begin(), ports.end(), [](const plan::JobPort& each) { return each.name == "gauge bung"; });
+  EXPECT_NEAR(in_inches(port->at->from_front), 6.5, 1e-9);
+  const std::string before = editor.text();
+  expect_refused(SetValue{place, "4 in"}, "expected two distances");
+  expect_refused(SetValue{place, "4 in, 6 inn"}, "inn");
+  expect_done(SetValue{place, "5 in, 7 in"});
+  EXPECT_EQ(editor.text(), with(before, "[4 in, 6-1/2 in]", "[5 in, 7 in]"));
+  expect_done(SetValue{place, ""});
+  EXPECT_FALSE(editor.state().values.contains(place));
+}
+
+TEST(FieldText, OfAPlaceInTheLidIsInTheUnitsThatAreShown) {
+  using quantity::UnitSystem;
+  EXPECT_EQ(shown_in(FieldKind::lid_place, "4 in, 6-1/2 in", UnitSystem::metric, UnitSystem::inch), "102 mm, 165 mm");
+  EXPECT_EQ(shown_in(FieldKind::lid_place, "4 in, 6-1/2 in", UnitSystem::inch, UnitSystem::inch), "4 in, 6-1/2 in");
+  EXPECT_EQ(as_typed_in(FieldKind::lid_place, "100, 150", UnitSystem::metric, UnitSystem::inch), "100 mm, 150 mm");
+}
+
 TEST(FieldText, OfABareNumberIsInTheUnitsThatAreShown) {
   using quantity::UnitSystem;
   EXPECT_EQ(shown_in(FieldKind::length, "48", UnitSystem::inch, UnitSystem::inch), "48");

@@ -15,14 +15,15 @@ namespace riserun::plan {
 struct LidBung {
   std::string port;
   Place place = Place::lid;
-  std::optional<LidSpot> at{};  // of one in the lid; none: neither known nor found
-  bool proposed = false;        // the job does not say where
-  bool is_there = false;        // welded in already: it cannot be moved
-  bool to_weld = false;         // the job says that it is still to be welded in
-  Length outside{};             // of the boss; zero: not known
-  Length hole{};                // that the boss is set into; zero: not known
-  Length body{};                // radius of what stands over the lid there: boss, or what is screwed into it
-  Length turning{};             // radius that must be free to screw that in
+  std::optional<LidSpot> at{};         // of one in the lid; none: neither known nor found
+  std::optional<Length> over_floor{};  // of one in a side: its axis, over the inside floor; none: not known
+  bool proposed = false;               // the job does not say where
+  bool is_there = false;               // welded in already: it cannot be moved
+  bool to_weld = false;                // the job says that it is still to be welded in
+  Length outside{};                    // of the boss; zero: not known
+  Length hole{};                       // that the boss is set into; zero: not known
+  Length body{};                       // radius of what stands over the lid there: boss, or what is screwed into it
+  Length turning{};                    // radius that must be free to screw that in
 };
 
 /// A baffle or a row of stays, whose weld runs along the lid's inside.

@@ -1,6 +1,7 @@
 """The plan in each form of `riserun plan JOB --out FILE`, read back by what reads such files: an HTML parser, a CSV
 reader, pdftotext. What the user calls things is hostile here, and stays text in every form."""
 import csv
+import fractions
 import html.parser
 import io
 import json
@@ -17,6 +18,12 @@ VOID = {"meta", "input", "br"}
 
 def run(*words, **how):
     return subprocess.run([PROGRAM, *map(str, words)], capture_output=True, text=True, **how)
+
+
+def inches_of(size):
+    """'14-1/16 in' as a number."""
+    whole, _, part = size.removesuffix(" in").partition("-")
+    return float(fractions.Fraction(whole)) + float(fractions.Fraction(part or 0))
 
 
 class Page(html.parser.HTMLParser):
@@ -111,11 +118,28 @@ class Pages(unittest.TestCase):
                 self.assertFalse(cell and cell[0] in "=+-@\t", cell)
             if row["what"] == "cut":
                 self.assertGreater(float(row["length (in)"]), 0)
+                self.assertAlmostEqual(inches_of(row["cut to"].split(" x ")[0]), float(row["length (in)"]), delta=1 / 32)
         metric = list(csv.DictReader(io.StringIO(self.made(".csv", None, "--units", "metric").read_text("utf-8"), newline="")))
         cut = [(inch, mm) for inch, mm in zip(rows, metric) if inch["what"] == "cut"]
         self.assertTrue(cut)
         for inch, mm in cut:
             self.assertAlmostEqual(float(mm["length (mm)"]), 25.4 * float(inch["length (in)"]), delta=0.06)
+
+    def test_holes_for_bungs_to_weld_in_stand_on_every_list_of_cuts(self):
+        job = self.path / "holes.yaml"
+        text = self.job.read_text("utf-8").replace("drain bung:   {", "drain bung:   {welded in: no, face height: 3 in, ")
+        job.write_text(text.replace("vent bung:    {", "vent bung:    {welded in: no, at: [42 in, 4 in], "), encoding="utf-8")
+        rows = list(csv.DictReader(io.StringIO(self.made(".csv", job).read_text("utf-8"), newline="")))
+        holes = {row["for"]: (row["cut to"], float(row["length (in)"]), row["or else; how"])
+                 for row in rows if row["what"] == "hole"}
+        # Bosses of 1.38 and 1.75 in (ASME B16.11, class 3000), and 1/32 in all round.
+        self.assertEqual(holes, {"vent bung": ("1-7/16 in", 1.4425, "42 in from the left, 4 in from the front"),
+                                 "drain bung": ("1-13/16 in", 1.8125, "in a side, 3 in over the floor")})
+        for words in (run("list", job).stdout, run("plan", job).stdout, self.made(".html", job).read_text("utf-8")):
+            plain = " ".join(words.split())
+            for port, (size, _, where) in holes.items():
+                self.assertIn(size, plain)
+                self.assertIn(where.split(",")[0], plain)
 
     def test_pdf_has_the_card_on_its_first_page_and_then_all(self):
         file = self.made(".pdf", EXAMPLES / "bevel-bench.yaml")

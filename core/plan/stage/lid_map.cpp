@@ -52,6 +52,7 @@ LidBung bung_of(const Inputs& inputs, const JobPort& port, const std::vector<Con
   bung.port = port.name;
   bung.place = port.place.value_or(Place::lid);
   bung.at = port.at;
+  if (bung.place == Place::side) bung.over_floor = port.face_height;
   bung.is_there = port.welded_in.value_or(inputs.settled.lid_closed);
   bung.to_weld = port.welded_in == false;
   const catalog::JointSize* size = inputs.catalog.joint_size(inputs.catalog.port_type(port.type));

@@ -94,24 +94,14 @@ CardItem card_item(const Sizes& sizes, UnitSystem units) {
           row_name(sizes, units), price.known() ? write_price(price) : "price?", first_use(uses)};
 }
 
-/// Of the bungs that are still to be welded in.
-void add_holes(const plan::Plan& plan, UnitSystem units, Card& card) {
-  const std::vector<LidRow> rows = lid_rows(plan, units);
-  for (std::size_t row = 0; row < rows.size(); ++row) {
-    const plan::LidBung& bung = plan.lid_map.bungs[row];
-    if (!bung.to_weld || rows[row].hole.empty()) continue;
-    const std::string where = rows[row].from_left.empty() ? rows[row].remark : place_words(rows[row]);
-    card.cuts.push_back({"1", rows[row].hole, "hole", where + (bung.proposed ? " (proposed)" : ""), bung.port});
-  }
-}
-
 }  // namespace
 
 void add_card_lists(const plan::Plan& plan, UnitSystem units, Card& card) {
   for (const plan::CutItem& cut : plan.list.cut)
     card.cuts.push_back({fmt::format("{}", cut.quantity), cut_size(cut, units), short_stock(without_by(cut.stock)),
                          cut.datum, cut.used_for});
-  add_holes(plan, units, card);
+  for (const HoleRow& hole : holes_to_cut(plan, units))
+    card.cuts.push_back({"1", hole.size, "hole", hole.where, hole.port});
   for (const bool order : {false, true})
     for (const Sizes& sizes : by_kind(plan.list.buy, order)) card.buy.push_back(card_item(sizes, units));
   card.cost = card.buy.empty() ? "nothing but sealant" : write_about(plan.list.total);

@@ -55,6 +55,7 @@ json lid_map_object(const plan::LidMap& map) {
     bungs.push_back({{"port", bung.port},
                      {"where", key_of(bung.place)},
                      {"at", bung.at ? spot_json(*bung.at) : json(nullptr)},
+                     {"over_floor_m", optional_length(bung.over_floor)},
                      {"proposed", bung.proposed},
                      {"is_there", bung.is_there},
                      {"outside_m", in_metres(bung.outside)},

@@ -1,6 +1,7 @@
 #include "report/page/list_csv.h"
 
 #include "report/page/escape.h"
+#include "report/words/lid_rows.h"
 #include "report/words/list_words.h"
 
 #include <fmt/format.h>
@@ -12,7 +13,7 @@ namespace riserun::report {
 
 namespace {
 
-constexpr std::size_t kColumns = 14;
+constexpr std::size_t kColumns = 15;
 using Row = std::array<std::string, kColumns>;
 
 std::string line_of(const Row& row) { return fmt::format("{}\r\n", fmt::join(row, ",")); }
@@ -36,12 +37,14 @@ Row item_row(const plan::ListItem& item, const char* what, UnitSystem units) {
           csv_text(joined(item.instead, "; ")),
           csv_text(item.id),
           "",
+          "",
           ""};
 }
 
 Row consumable_row(const plan::Consumable& item) {
-  return {"consumable", "", "", csv_text(item.name + ", " + item.quantity), "", "", "", "", "", csv_text(item.why), "",
-          "",           "", ""};
+  return {
+      "consumable", "", "", csv_text(item.name + ", " + item.quantity), "", "", "", "", "", csv_text(item.why), "", "",
+      "",           "", ""};
 }
 
 std::string measure(const std::optional<Length>& length, UnitSystem units) {
@@ -64,20 +67,41 @@ Row cut_row(const plan::CutItem& cut, UnitSystem units) {
       csv_text(cut.used_for),
       csv_text(cut_remark(cut, units)),
       "",
+      csv_text(cut_size(cut, units)),
       measure(cut.length, units),
       measure(cut.width, units)};
+}
+
+/// The hole's diameter is its length.
+Row hole_row(const HoleRow& hole, UnitSystem units) {
+  return {"hole",
+          "1",
+          "piece",
+          "hole in the reservoir",
+          "",
+          "",
+          "",
+          "",
+          "",
+          csv_text(hole.port),
+          csv_text(hole.where),
+          "",
+          csv_text(hole.size),
+          measure(hole.across, units),
+          ""};
 }
 
 }  // namespace
 
 std::string list_csv(const plan::Plan& plan, UnitSystem units) {
   const bool inch = units == UnitSystem::inch;
-  std::string text =
-      line_of({"what", "quantity", "unit", "name", "material", "price each ($)", "price ($)", "shelf", "special order",
-               "for", "or else; how", "id", inch ? "length (in)" : "length (mm)", inch ? "width (in)" : "width (mm)"});
+  std::string text = line_of({"what", "quantity", "unit", "name", "material", "price each ($)", "price ($)", "shelf",
+                              "special order", "for", "or else; how", "id", "cut to",
+                              inch ? "length (in)" : "length (mm)", inch ? "width (in)" : "width (mm)"});
   for (const plan::ListItem& item : plan.list.buy) text += line_of(item_row(item, "buy", units));
   for (const plan::ListItem& item : plan.list.from_bin) text += line_of(item_row(item, "bin", units));
   for (const plan::CutItem& cut : plan.list.cut) text += line_of(cut_row(cut, units));
+  for (const HoleRow& hole : holes_to_cut(plan, units)) text += line_of(hole_row(hole, units));
   for (const plan::Consumable& item : plan.list.consumables) text += line_of(consumable_row(item));
   return text;
 }

@@ -1,6 +1,7 @@
 #include "report/paper/list_pdf.h"
 
 #include "report/paper/pages.h"
+#include "report/words/lid_rows.h"
 #include "report/words/list_words.h"
 #include "report/words/plan_keys.h"
 #include "report/words/remark_words.h"
@@ -42,10 +43,13 @@ void buy(Pages& pages, const plan::ShoppingList& list, UnitSystem units) {
   if (!list.buy.empty()) pages.sentence(sum_words(list));
 }
 
-void cut(Pages& pages, const plan::ShoppingList& list, UnitSystem units) {
-  if (list.cut.empty()) return;
+void cut(Pages& pages, const Plan& plan, UnitSystem units) {
+  const std::vector<HoleRow> holes = holes_to_cut(plan, units);
+  if (plan.list.cut.empty() && holes.empty()) return;
   pages.heading("Cut");
-  for (const plan::CutItem& item : list.cut) {
+  for (const HoleRow& hole : holes)
+    pages.row("1", "hole in the reservoir", hole.size, "for " + hole.port + ", " + hole.where);
+  for (const plan::CutItem& item : plan.list.cut) {
     std::string under = "for " + item.used_for;
     if (const std::string remark = cut_remark(item, units); !remark.empty()) under += ", " + remark;
     pages.row(fmt::format("{}", item.quantity), "from " + item.stock, cut_size(item, units), under);
@@ -64,7 +68,7 @@ std::string list_pdf(const Plan& plan, const Style& style) {
   if (!list.from_bin.empty()) pages.heading("Take from the bin");
   for (const plan::ListItem& item : list.from_bin)
     pages.row(quantity_of(item), item_name(item, style.units), "", what_for(item.used_for));
-  cut(pages, list, style.units);
+  cut(pages, plan, style.units);
   for (const plan::Caution& caution : plan.cautions)
     if (!caution.standing && (caution.where == plan::Topic::whole_job || caution.where == plan::Topic::list))
       pages.sentence(fmt::format("Caution: {} [{}]", say(caution.fact, style.units), caution.source));

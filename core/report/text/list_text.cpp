@@ -1,4 +1,5 @@
 #include "report/text/plan_text.h"
+#include "report/words/lid_rows.h"
 #include "report/words/list_words.h"
 
 #include <fmt/format.h>
@@ -42,12 +43,13 @@ std::string bin_rows(const std::vector<ListItem>& items, UnitSystem units) {
   return columns(rows, "    ", {1});
 }
 
-std::string cut_rows(const std::vector<plan::CutItem>& items, UnitSystem units) {
+std::string cut_rows(const Plan& plan, UnitSystem units) {
   std::vector<std::vector<std::string>> rows;
-  rows.reserve(items.size());
-  for (const plan::CutItem& item : items)
+  for (const plan::CutItem& item : plan.list.cut)
     rows.push_back({"[ ]", fmt::format("{}", item.quantity), cut_size(item, units), "from " + item.stock,
                     "for " + item.used_for, cut_remark(item, units)});
+  for (const HoleRow& hole : holes_to_cut(plan, units))
+    rows.push_back({"[ ]", "1", hole.size, "hole in the reservoir", "for " + hole.port, hole.where});
   return columns(rows, "    ", {1, 2});
 }
 
@@ -68,7 +70,8 @@ std::string list_text(const Plan& plan, const Style& style) {
   if (!list.consumables.empty()) text += "  Consumables and test gear\n" + consumable_rows(list.consumables);
   if (!list.from_bin.empty()) text += "  From the bin\n" + bin_rows(list.from_bin, style.units);
   text += "\n" + heading("Cut list", style);
-  text += list.cut.empty() ? "  Nothing to cut.\n" : cut_rows(list.cut, style.units);
+  const std::string cuts = cut_rows(plan, style.units);
+  text += cuts.empty() ? "  Nothing to cut.\n" : cuts;
   return text + remarks_text(plan, plan::Topic::list, style);
 }
 

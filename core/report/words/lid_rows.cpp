@@ -9,7 +9,8 @@ namespace {
 using plan::LidBung;
 using plan::Place;
 
-std::string remark_of(const LidBung& bung) {
+std::string remark_of(const LidBung& bung, UnitSystem units) {
+  if (bung.over_floor) return fmt::format("in a side, {} over the floor", write_length(*bung.over_floor, units));
   if (bung.place == Place::side) return "in a side";
   if (bung.place == Place::floor) return "in the floor";
   if (bung.proposed) return "proposed";
@@ -35,7 +36,7 @@ std::vector<LidRow> lid_rows(const plan::Plan& plan, UnitSystem units) {
     row.hole = if_any(bung.hole, units);
     row.boss = if_any(bung.outside, units);
     row.room = if_any(bung.turning, units);
-    row.remark = remark_of(bung);
+    row.remark = remark_of(bung, units);
     rows.push_back(std::move(row));
   }
   return rows;
@@ -47,6 +48,18 @@ std::string lid_datum(const plan::Plan& plan, UnitSystem units) {
       "flush on the walls {} more. The hole leaves {} all round the boss (ASME B16.11 class 3000; the gap is common "
       "practice). 'wrench': radius that must be free to screw in what goes into it.",
       write_thickness(plan.lid_map.wall, units), units == UnitSystem::inch ? "1/32 in" : "0.8 mm");
+}
+
+std::vector<HoleRow> holes_to_cut(const plan::Plan& plan, UnitSystem units) {
+  const std::vector<LidRow> rows = lid_rows(plan, units);
+  std::vector<HoleRow> holes;
+  for (std::size_t row = 0; row < rows.size(); ++row) {
+    const LidBung& bung = plan.lid_map.bungs[row];
+    if (!bung.to_weld || rows[row].hole.empty()) continue;
+    const std::string where = rows[row].from_left.empty() ? rows[row].remark : place_words(rows[row]);
+    holes.push_back({bung.hole, rows[row].hole, where + (bung.proposed ? " (proposed)" : ""), bung.port});
+  }
+  return holes;
 }
 
 std::string place_words(const LidRow& row) {

@@ -22,6 +22,16 @@ struct LidRow {
 
 std::vector<LidRow> lid_rows(const plan::Plan& plan, UnitSystem units);
 
+/// A hole in the reservoir's walls, for a bung that is still to be welded in.
+struct HoleRow {
+  Length across{};
+  std::string size;   // the same as it is written
+  std::string where;  // "6 in from the left, 3 in from the front (proposed)"
+  std::string port;
+};
+
+std::vector<HoleRow> holes_to_cut(const plan::Plan& plan, UnitSystem units);
+
 /// From where the places are measured, and what the hole takes in.
 std::string lid_datum(const plan::Plan& plan, UnitSystem units);
 

@@ -14,6 +14,8 @@ namespace riserun::views {
 namespace {
 
 constexpr float kPortReach = 11.0F;  // points around a port where a press takes hold of it
+constexpr float kJointReach = 7.0F;  // of a joint
+constexpr float kLeastReach = 3.0F;  // of pixels, or a hand does not meet it
 
 /// Every port of a vessel, with its place on the screen.
 template <class See>
@@ -34,6 +36,28 @@ const gui::Pin* port_at(const Sight& sight, const gui::Point& spot) {
     nearest = apart;
     found = &pin;
   });
+  return found;
+}
+
+/// Where two parts of a run meet, on the screen.
+gui::Point place_of(const Sight& sight, const gui::Link& link) {
+  return sight.lens.on_screen(sight.scene.shown.layout.pins[link.b.node][link.b.pin].where);
+}
+
+std::size_t joint_at(const Sight& sight, const gui::Point& spot) {
+  const gui::Sketch& sketch = sight.scene.shown.sketch;
+  std::size_t found = gui::kNoRow;
+  float nearest = std::min(sight.scene.px(kJointReach), sight.lens.px(kJointReach));
+  if (nearest < sight.scene.px(kLeastReach)) return found;
+  for (std::size_t row = 0; row < sketch.links.size(); ++row) {
+    const gui::Link& link = sketch.links[row];
+    if (link.joint == gui::kNoRow || link.a.node < gui::kVessels || link.b.node < gui::kVessels) continue;
+    const gui::Point at = place_of(sight, link);
+    const float apart = std::hypot(at.x - spot.x, at.y - spot.y);
+    if (apart > nearest) continue;
+    nearest = apart;
+    found = row;
+  }
   return found;
 }
 
@@ -75,6 +99,20 @@ void note_node(const Sight& sight, std::size_t node) {
                       std::min(card.right, sight.box.right), std::min(card.bottom, sight.box.bottom)};
   if (seen.width() > 4.0F && seen.height() > 4.0F)
     note_place(sight.scene, "part " + shown.sketch.nodes[node].key, seen);
+}
+
+/// Notes each joint of two parts that can be met.
+void note_joints(const Sight& sight) {
+  const gui::Sketch& sketch = sight.scene.shown.sketch;
+  for (const gui::Link& link : sketch.links) {
+    if (link.joint == gui::kNoRow || link.a.node < gui::kVessels || link.b.node < gui::kVessels) continue;
+    const gui::Point at = place_of(sight, link);
+    if (at.x > sight.box.left && at.x < sight.box.right && at.y > sight.box.top && at.y < sight.box.bottom)
+      note_place(sight.scene,
+                 fmt::format("joint {} of {}", link.joint + 1,
+                             gui::name_of_connection(*sight.scene.shown.plan, link.connection)),
+                 {at.x - 2.0F, at.y - 2.0F, at.x + 2.0F, at.y + 2.0F});
+  }
 }
 
 /// The ports that are still free are ringed; from the pressed one a line runs to the pointer.
@@ -122,6 +160,7 @@ Pointed pointed_at(const Sight& sight, const gui::Point& pointer) {
   if (pointed.port != nullptr && !pointed.port->spare && node != gui::kNoRow && node >= gui::kVessels)
     pointed.port = nullptr;
   if (pointed.port == nullptr) pointed.node = node;
+  if (pointed.port == nullptr) pointed.link = joint_at(sight, pointer);
   return pointed;
 }
 
@@ -144,6 +183,7 @@ void paint_canvas(const Sight& sight, const CanvasState& state, const Pointed& p
     if (in_sight(sight, layout.runs[i].all)) paint_run(scene, sight.lens, i, state, pointed.node);
   if (scene.places.wanted)
     for (std::size_t i = 0; i < sketch.nodes.size(); ++i) note_node(sight, i);
+  if (scene.places.wanted) note_joints(sight);
   paint_pull(sight, state, pointed);
   if (state.box_from) {
     const PixelBox box = on_screen(sight, box_between(*state.box_from, sight.lens.on_canvas(pointed.at)));

@@ -15,11 +15,12 @@ struct Sight {
   PixelBox box;  // of the canvas on the screen
 };
 
-/// What lies under the pointer: a vessel's port, or a node, or nothing.
+/// What lies under the pointer: a vessel's port, or a node, or nothing; and a joint, which lies between two.
 struct Pointed {
   gui::Point at;                   // px
   const gui::Pin* port = nullptr;  // nullptr: none
   std::size_t node = gui::kNoRow;  // row of the sketch; kNoRow: none
+  std::size_t link = gui::kNoRow;  // of the joint of two parts; kNoRow: none, or the parts are drawn too small
 };
 Pointed pointed_at(const Sight& sight, const gui::Point& pointer);
 

@@ -21,6 +21,7 @@ struct CanvasState {
   std::string brought;                       // key of the node that was last brought into sight
   std::optional<std::string> pulled_from;    // name of the port from which a new connection is being pulled
   std::string menu_of_port;                  // the port whose menu is open
+  std::size_t menu_of_joint = gui::kNoRow;   // row of the sketch's links, likewise
   std::map<std::string, gui::Point> moving;  // how far, under the hand: not yet handed to the model
 };
 

@@ -3,8 +3,10 @@
 
 #include "gui/model/canvas/lay_out.h"
 #include "gui/views/canvas/canvas_sight.h"
+#include "gui/views/canvas/node_words.h"
 #include "gui/views/scene/words.h"
 
+#include <fmt/format.h>
 #include <imgui.h>
 
 #include <algorithm>
@@ -18,6 +20,7 @@ namespace {
 
 constexpr float kWheelStep = 1.15F;  // a notch of the wheel
 constexpr const char* kPortMenu = "port menu";
+constexpr const char* kJointMenu = "joint menu";
 constexpr const char* kPartMenu = "part menu";
 constexpr const char* kSheetMenu = "sheet menu";
 
@@ -161,13 +164,15 @@ class Hand {
       asked_.push_back(Do::other_choices);
   }
 
-  /// Of a port, a part, or the sheet itself.
+  /// Of a port, a joint, a part, or the sheet itself.
   void open_menu() {
-    const bool part = pointed_.port == nullptr && pointed_.node != gui::kNoRow &&
-                      shown().sketch.nodes[pointed_.node].part.has_value();
     state_.menu_of_port = pointed_.port == nullptr ? "" : pointed_.port->port;
+    state_.menu_of_joint = pointed_.link;
+    const bool part = pointed_.node != gui::kNoRow && shown().sketch.nodes[pointed_.node].part.has_value();
+    if (pointed_.port != nullptr) return ImGui::OpenPopup(kPortMenu);
+    if (pointed_.link != gui::kNoRow) return ImGui::OpenPopup(kJointMenu);
     if (part) state_.selected = {key_of(pointed_.node)};
-    ImGui::OpenPopup(!state_.menu_of_port.empty() ? kPortMenu : part ? kPartMenu : kSheetMenu);
+    ImGui::OpenPopup(part ? kPartMenu : kSheetMenu);
   }
 
   void select_boxed() {
@@ -219,6 +224,28 @@ void port_menu(const Scene& scene, const std::string& port, Requests& asked) {
   ImGui::EndPopup();
 }
 
+/// What the joint is made by, and what can be asked of its run.
+void joint_menu(const Scene& scene, std::size_t row, Requests& asked) {
+  const gui::Sketch& sketch = scene.shown.sketch;
+  if (!ImGui::BeginPopup(kJointMenu)) return;
+  if (row >= sketch.links.size()) {  // the plan has changed under the open menu
+    ImGui::CloseCurrentPopup();
+    return ImGui::EndPopup();
+  }
+  const gui::Link& link = sketch.links[row];
+  const std::string connection = gui::name_of_connection(*scene.shown.plan, link.connection);
+  ImGui::TextDisabled("%s", title_of_joint(*scene.shown.plan, sketch, link).c_str());
+  for (const char* part : {"union", "ball valve"}) {
+    const std::string title = fmt::format("Ask for a {} in this run", part);
+    if (ImGui::MenuItem(title.c_str()))
+      asked.push_back(gui::Perform{gui::AddWish{connection, gui::WishKind::need, part}});
+    note_item(scene, "menu row " + title);
+  }
+  if (ImGui::MenuItem(words::kMeasurements)) asked.push_back(ShowField{connection});
+  note_item(scene, std::string("menu row ") + words::kMeasurements);
+  ImGui::EndPopup();
+}
+
 }  // namespace
 
 Requests draw_canvas(const Scene& scene, CanvasState& state, const PixelBox& canvas, const PixelBox& free) {
@@ -229,6 +256,7 @@ Requests draw_canvas(const Scene& scene, CanvasState& state, const PixelBox& can
   ImGui::SetItemAllowOverlap();
   tell(hand.sight(), state, hand.pointed());
   port_menu(scene, state.menu_of_port, asked);
+  joint_menu(scene, state.menu_of_joint, asked);
   if (ImGui::BeginPopup(kPartMenu)) {
     for (const Do what : {Do::other_choices, Do::use_this, Do::never_use, Do::count_in_bin})
       menu_row(scene, asked, what);

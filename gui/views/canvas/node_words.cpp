@@ -122,6 +122,13 @@ std::string in_one_line(const PartWords& words) {
   return words.name + ": " + words.source + (words.mark.empty() ? "" : "; " + words.mark);
 }
 
+std::string title_of_joint(const plan::Plan& plan, const gui::Sketch& sketch, const gui::Link& link) {
+  const auto port = [&](const gui::PinAt& at) {
+    return plan.catalog->written(sketch.nodes[at.node].pins[at.pin].type);
+  };
+  return fmt::format("{} and {}: {}", port(link.a), port(link.b), link.seal);
+}
+
 std::string title_of_run(const plan::Plan& plan, const gui::Sketch& sketch, std::size_t row) {
   const plan::ConnectionPlan& connection = plan.connections[row];
   const chain::Run* run = connection.run();

@@ -26,6 +26,9 @@ std::string in_one_line(const PartWords& words);
 /// `water up: 4 parts, $31.20`.
 std::string title_of_run(const plan::Plan& plan, const gui::Sketch& sketch, std::size_t connection);
 
+/// `1/4 MNPT and 1/4 FNPT: sealant`.
+std::string title_of_joint(const plan::Plan& plan, const gui::Sketch& sketch, const gui::Link& link);
+
 /// What stands in a vessel: its name and measures.
 std::string vessel_words(const plan::Plan& plan, const gui::Node& node, UnitSystem units);
 

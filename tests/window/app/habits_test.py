@@ -109,6 +109,18 @@ class Habits(Driven):
         window.hand("click", 3)
         window.wait_for(lambda p: "menu row Connect two ports ..." in p, "the sheet's menu")
         window.key("Escape")
+        joint = next(name for name in sorted(window.places()) if name.startswith("joint ") and name.endswith(" of water up"))
+        before = window.revision()
+        window.click(joint, button=3)
+        window.wait_for(lambda p: "menu row Ask for a union in this run" in p, "the joint's menu")
+        window.click("menu row Ask for a union in this run")
+        window.wait_for_act(before)
+        window.key("ctrl+s")
+        window.wait_for(lambda p: "union" in self.run_of("water up"), "the union in the job's file")
+
+    def run_of(self, name):
+        """What the saved job says of that connection."""
+        return self.job.read_text(encoding="utf-8").split(f"name: {name}\n")[1].split("- name:")[0]
 
     def test_the_clock_runs_at_three_speeds(self):
         window = self.window

@@ -37,13 +37,16 @@ std::optional<Bung> bung_of(const Plan& plan, const plan::LidBung& bung) {
   return Bung{box_outline(wall, y - half, wall + stands_out, y + half), {wall + stands_out, y}, 0.0};
 }
 
-/// The run that begins there and leads neither to the table nor to another port.
+/// The run that begins there and leads neither to the table nor to another port; or what stands on one bung together,
+/// one branch of which may lead to the air supply.
 const chain::Run* run_at(const Plan& plan, const std::string& port) {
   for (const plan::ConnectionPlan& connection : plan.connections) {
-    const bool to_a_port = std::any_of(connection.ends.begin(), connection.ends.end(), [&](const std::string& end) {
-      return plan::find_port(plan.job, end) != nullptr;
-    });
-    if (connection.from == port && !to_a_port) return connection.run();
+    if (connection.from != port) continue;
+    const auto leads_away = [&](const std::string& end) {
+      const bool is_supply = plan::port_named(plan.job.air.ports, end) != nullptr;
+      return plan::find_port(plan.job, end) != nullptr && !(is_supply && connection.ends.size() > 1);
+    };
+    if (std::none_of(connection.ends.begin(), connection.ends.end(), leads_away)) return connection.run();
   }
   return nullptr;
 }

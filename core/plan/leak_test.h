@@ -39,9 +39,8 @@ struct RigPart {
 struct TestRig {
   chain::AssemblyRequest request;  // its ends in the order gauge, relief valve, feed
   std::variant<chain::Run, chain::NoAssembly> answer;
-  std::vector<RigPart> parts;     // of the run and at its ends, from the port outwards
-  std::string fed_from;           // the port of the air supply; empty: the job has no regulator to feed it by
-  std::vector<PartId> at_supply;  // what the job lends there, from the supply on: restrictor, regulator
+  std::vector<RigPart> parts;  // of the run and at its ends, from the port outwards
+  std::string fed_from;        // the port of the air supply; empty: the job has no regulator to feed it by
 
   const chain::Run* run() const { return std::get_if<chain::Run>(&answer); }
 };
@@ -65,6 +64,12 @@ struct LeakTestPlan {
   Length water_column_leg{};                  // each leg of a U of clear hose that shows the pressure
   GaugePressure relief;                       // in the test line, at most
   std::optional<GaugePressure> relief_opens;  // of the valve that stands in it
+  VolumeFlow relief_passes{};                 // free air, wide open or at the walls' limit
+  VolumeFlow supply_gives{};                  // ... then, with the regulator of the test stuck wide open
+  bool relief_is_enough = true;               // with the throttle, where there is one
+  Length throttle_bore{};                     // widest hole that makes it so; zero: none is needed, or none does
+  std::optional<PartId> throttle;             // bought for the test: stands at the supply in place of the job's own
+  std::vector<PartId> at_supply;              // from the supply on: restrictor, regulator
   std::string air_port;                       // where the air and the gauge go in; empty: the job names no port
   std::vector<TestPlug> plugs;
   std::optional<TestRig> rig;

@@ -232,6 +232,12 @@ struct Passages {
   bool assumed = false;
 };
 
+/// Mouse-holes at the foot of the bars that stand on the floor, one in every bay: limber holes, in a ship.
+struct MouseHoles {
+  Length along{};
+  Length height{};
+};
+
 struct WallsPlan {
   reservoir::SheetMetal metal;
   std::vector<reservoir::Panel> panels;
@@ -258,6 +264,7 @@ struct WallsPlan {
   std::optional<reservoir::StaySpacing> stays_for_use;   // where the walls do not stand what they see in use
   std::optional<reservoir::StaySpacing> stays_for_four;  // where that is not four times within the yield
   std::optional<Passages> passages;                      // through the baffles
+  std::optional<MouseHoles> mouse_holes;                 // through the bars on the floor
 };
 
 /// A relief valve of the job as it stands in its way, with the regulator failed and the riser stopped.

@@ -53,6 +53,14 @@ Length next_drill_down(Length bore) {
   return step * std::floor(bore / step * (1.0 + quantity::kSameShare));
 }
 
+Length restrictor_sold_up_to(const Catalog& catalog, Length bore) {
+  Length widest{};
+  for (const catalog::Part& part : catalog.parts())
+    if (catalog.family(part.family).role == catalog::Role::restrictor && at_most(part.ports[0].bore, bore))
+      widest = std::max(widest, part.ports[0].bore);
+  return widest;
+}
+
 std::optional<GaugePressure> relief_sold_above(const Catalog& catalog, GaugePressure pressure) {
   std::optional<GaugePressure> lowest;
   for (const catalog::Part& part : catalog.parts())
@@ -89,6 +97,17 @@ std::vector<PartId> vent_valves(const Catalog& catalog) {
   std::stable_sort(valves.begin(), valves.end(),
                    [&](PartId a, PartId b) { return catalog.part(a).ports[0].bore < catalog.part(b).ports[0].bore; });
   return valves;
+}
+
+std::optional<PartId> fill_plug(const Catalog& catalog) {
+  const auto size = catalog.find_size("3/4");
+  return cheapest(catalog, [&](const catalog::Part& part) {
+    const catalog::Family& family = catalog.family(part.family);
+    if (family.role != catalog::Role::plug || !part.stocked || !part.air || !size) return false;
+    const catalog::PortType& port = catalog.port_type(part.ports[0].type);
+    return catalog.material(part.material).compressed_air && port.size == *size && port.end == catalog::End::male &&
+           catalog.kind(port.kind).id == "npt";
+  });
 }
 
 std::optional<PartId> vent_valve(const Catalog& catalog) {

@@ -16,6 +16,9 @@ GaugePressure regulator_range_for(const catalog::Catalog& catalog, GaugePressure
 /// The drill in 64ths of an inch next below that bore; zero: there is none.
 Length next_drill_down(Length bore);
 
+/// The widest hole up to that bore of a restrictor that the catalog has; zero: none is so fine.
+Length restrictor_sold_up_to(const catalog::Catalog& catalog, Length bore);
+
 /// The relief valve that opens nearest below `opens_by` and still above `holds`, of those the cheapest; nullopt: the
 /// catalog has none.
 std::optional<catalog::PartId> relief_valve_for(const catalog::Catalog& catalog, GaugePressure holds,
@@ -24,6 +27,9 @@ std::optional<catalog::PartId> relief_valve_for(const catalog::Catalog& catalog,
 /// The lowest setting of a relief valve above that pressure, and the highest below it, of those that are sold.
 std::optional<GaugePressure> relief_sold_above(const catalog::Catalog& catalog, GaugePressure pressure);
 std::optional<GaugePressure> relief_sold_below(const catalog::Catalog& catalog, GaugePressure pressure);
+
+/// A plug of 3/4 in, which leaves a hole for a rod and a funnel (common practice), the cheapest that is stocked.
+std::optional<catalog::PartId> fill_plug(const catalog::Catalog& catalog);
 
 /// Full-bore ball valves of brass, the smallest first: what a vent is made of.
 std::vector<catalog::PartId> vent_valves(const catalog::Catalog& catalog);

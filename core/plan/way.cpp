@@ -20,6 +20,15 @@ std::vector<WayPart>::const_iterator last_regulator(const Catalog& catalog, cons
   return last == way.parts.rend() ? way.parts.end() : std::prev(last.base());
 }
 
+std::vector<WayPart>::const_iterator first_stage(const Catalog& catalog, const Way& way) {
+  const auto last = last_regulator(catalog, way);
+  if (last == way.parts.end()) return last;
+  Way before = way;
+  before.parts.assign(way.parts.begin(), last);
+  const auto first = last_regulator(catalog, before);
+  return first == before.parts.end() ? way.parts.end() : way.parts.begin() + (first - before.parts.begin());
+}
+
 const catalog::Part* first_that_stops(const Catalog& catalog, const Way& way) {
   for (const WayPart& each : way.parts) {
     const catalog::Part& part = catalog.part(each.part);

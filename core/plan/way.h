@@ -52,6 +52,9 @@ struct Way {
 /// `parts.end()`: there is none.
 std::vector<WayPart>::const_iterator last_regulator(const Catalog& catalog, const Way& way);
 
+/// The regulator right before that one; `parts.end()`: there is none.
+std::vector<WayPart>::const_iterator first_stage(const Catalog& catalog, const Way& way);
+
 /// The first part on the way, its end not counted, that can stop the air or reduce it; nullptr: none can.
 const catalog::Part* first_that_stops(const Catalog& catalog, const Way& way);
 

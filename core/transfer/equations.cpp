@@ -83,6 +83,11 @@ void Equations::set_supply(const AirSupply& air, const Tuning& tuning) {
                 .followed_by(air.before_regulator)
                 .widened((tuning.without_feed_limit ? kWider : 1.0) * tuning.supply);
   after_ = air.after_regulator.widened((tuning.without_air_line_limit ? kWider : 1.0) * tuning.supply);
+  first_absolute_ = std::numeric_limits<double>::infinity();
+  if (air.first_stage) {
+    first_absolute_ = atmosphere + in_pascals(air.first_stage->setting);
+    behind_first_ = air.first_stage->behind.widened((tuning.without_feed_limit ? kWider : 1.0) * tuning.supply);
+  }
   before_opens_ = in_pascals(before_.opens_at());
   after_opens_ = in_pascals(after_.opens_at());
   droop_band = std::max(air.droop, kLeastDroop) * set_gauge;
@@ -196,25 +201,31 @@ double Equations::water_flow(double head) const {
 /// downward, and so does the lesser of the two: Newton's method comes down to its root from above.
 Equations::AirIn Equations::air_in(double pressure, double receiver) const {
   if (supply == Supply::shut || pressure + after_opens_ >= set_absolute ||
-      pressure + after_opens_ + before_opens_ >= receiver)
+      pressure + after_opens_ + before_opens_ >= receiver ||
+      pressure + after_opens_ + in_pascals(behind_first_.opens_at()) >= first_absolute_)
     return {};
   AirIn in{last_air_ > 0.0 && last_air_ < rated ? last_air_ : rated, 0.0, 0.0};
   constexpr int kMostSteps = 100;
   for (int step = 0; step < kMostSteps; ++step) {
     const hydraulics::Upstream outlet = after_.upstream(in.flow, pressure, gas);
     const hydraulics::Upstream inlet = before_.upstream(in.flow, outlet.pressure, gas);
+    const hydraulics::Upstream staged = behind_first_.upstream(in.flow, outlet.pressure, gas);
     const double left_of_setting = set_absolute - droop_band * in.flow / rated - outlet.pressure;
     const double left_of_receiver = receiver - inlet.pressure;
-    const bool by_setting = left_of_setting < left_of_receiver;
-    const double left = by_setting ? left_of_setting : left_of_receiver;
+    const double left_of_first = first_absolute_ - staged.pressure;
+    const bool by_first = left_of_first < left_of_receiver;
+    const double left_before = by_first ? left_of_first : left_of_receiver;
+    const hydraulics::Upstream& before = by_first ? staged : inlet;
+    const bool by_setting = left_of_setting < left_before;
+    const double left = by_setting ? left_of_setting : left_before;
     if (left >= 0.0 && in.flow >= rated) {
       in = {rated, 0.0, 0.0};
       break;
     }
     const double slope =
-        by_setting ? droop_band / rated + outlet.by_flow : inlet.by_flow + inlet.by_to * outlet.by_flow;
-    in.by_pressure = -(by_setting ? 1.0 : inlet.by_to) * outlet.by_to / slope;
-    in.by_receiver = by_setting ? 0.0 : 1.0 / slope;
+        by_setting ? droop_band / rated + outlet.by_flow : before.by_flow + before.by_to * outlet.by_flow;
+    in.by_pressure = -(by_setting ? 1.0 : before.by_to) * outlet.by_to / slope;
+    in.by_receiver = by_setting || by_first ? 0.0 : 1.0 / slope;
     in.flow = std::clamp(in.flow + left / slope, 0.0, rated);
     // Newton's next step is the square of this one; nearer than that the pressures themselves are rounded.
     if (std::abs(left) <= 1.0e-9 * slope * in.flow || std::abs(left) <= 4.0e-16 * receiver) break;
@@ -314,7 +325,8 @@ double Equations::pressure_at_rest(double water) const {
       break;
     }
   }
-  return std::max(sealed, supplied);
+  const double staged = first_absolute_ - atmosphere - in_pascals(behind_first_.opens_at()) - after_opens_;
+  return std::max(sealed, std::min(supplied, staged));
 }
 
 /// Head at rest falls steadily as water goes: the root is bracketed by all that can come back and all that can go.

@@ -152,6 +152,8 @@ class Equations {
   double line_share_;
   double rim_coefficient_ = 0.0;                       // of the mouth's rim: m3/s at 1 m; zero: no rim
   hydraulics::AirLine before_, after_;                 // the regulator
+  hydraulics::AirLine behind_first_;                   // from the first stage to it
+  double first_absolute_ = 0.0;                        // Pa, of the first stage; infinite: there is none
   double before_opens_ = 0.0, after_opens_ = 0.0;      // Pa
   std::vector<hydraulics::AirLine> vents_, vents_in_;  // out of the ullage, and into it
   mutable double last_air_ = 0.0;                      // kg/s: where the next solution begins

@@ -50,6 +50,7 @@ void check_air_side(Check& check, const System& s) {
   check.positive(in_kelvins(s.temperature), "the temperature");
   check.positive(in_pascals(s.atmosphere), "the atmosphere's pressure");
   check.not_negative(in_pascals(s.air.set_pressure), "the set pressure");
+  if (s.air.first_stage) check.not_negative(in_pascals(s.air.first_stage->setting), "the first stage's setting");
   check.not_negative(s.air.droop, "the regulator's droop");
   check.not_negative(in_pascals(s.air.repeatability), "the regulator's repeatability");
   check.not_negative(in_pascals(s.air.lock_up), "the regulator's lock-up");

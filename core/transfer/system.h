@@ -11,6 +11,13 @@
 
 namespace riserun::transfer {
 
+/// A regulator before the regulator. It holds its setting where the supply lets it, and takes nothing of its own: its
+/// droop is a tenth of what the one behind it does not need.
+struct FirstStage {
+  GaugePressure setting;
+  hydraulics::AirLine behind{};  // from it to the regulator: the last of `before_regulator`
+};
+
 /// The air supply from the compressor's plate to the reservoir: receiver, feed bore, what stands before the regulator,
 /// regulator, what stands behind it.
 struct AirSupply {
@@ -23,9 +30,10 @@ struct AirSupply {
   Length feed_bore{};  // smallest bore between receiver and regulator (quick-connect); zero: closed
   double feed_discharge_coefficient = 0.8;
   hydraulics::AirLine before_regulator{};  // beyond the feed bore: a restrictor
-  hydraulics::AirLine after_regulator{};   // on to the reservoir
-  PressureDifference repeatability{};      // of its setting, plus or minus; in the range of the times
-  PressureDifference lock_up{};            // rise of the regulator's outlet over the setting until it shuts tight
+  std::optional<FirstStage> first_stage{};
+  hydraulics::AirLine after_regulator{};  // on to the reservoir
+  PressureDifference repeatability{};     // of its setting, plus or minus; in the range of the times
+  PressureDifference lock_up{};           // rise of the regulator's outlet over the setting until it shuts tight
 };
 
 struct Vent {

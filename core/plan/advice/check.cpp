@@ -135,7 +135,9 @@ class Advice {
       if (can_be_tried(mend) && helps(finding, mend)) helping.push_back(mend);
     Finding kept = finding;
     kept.or_else.clear();
-    if (!helping.empty() && can_be_tried(mends.front()) && helping.front().fact == mends.front().fact) return kept;
+    if (!helping.empty() && can_be_tried(mends.front()) && helping.front().fact == mends.front().fact)
+      return with(kept, with_what_it_opens(finding, helping.front()));
+    for (Mend& mend : helping) mend = with_what_it_opens(finding, std::move(mend));
     if (!helping.empty()) return with(kept, either(helping));
     for (const Mend& mend : mends)
       if (const auto whole = carried_on(kept, mend)) return with(kept, *whole);
@@ -167,6 +169,17 @@ class Advice {
                          [&](const Changes& way) { return mends(before_, finding, followed_.after(way)); });
     };
     return all(mend.ways_to_mend) && all(mend.ways_to_try);
+  }
+
+  /// What is refused may be mended into what is not yet fit to go ahead: that is said with the mend.
+  Mend with_what_it_opens(const Finding& finding, Mend mend) {
+    const Changes* way = only_way(mend);
+    if (way == nullptr || finding.severity != Severity::refused) return mend;
+    quantity::Facts opens;
+    for (const Finding& left : followed_.after(*way))
+      if (!has(before_, left)) opens.push_back(left.reason);
+    if (!opens.empty()) mend.fact = fact("mend_then_open", quantity::Facts{mend.fact}, std::move(opens));
+    return mend;
   }
 
   static Finding with(Finding finding, Mend mend) {

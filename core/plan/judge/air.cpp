@@ -1,6 +1,7 @@
 #include "catalog/words/words.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
+#include "plan/judge/relief_room.h"
 #include "plan/sold.h"
 #include "quantity/nearly.h"
 
@@ -48,10 +49,11 @@ void judge_range_of_key(const Plan& plan, Open& open) {
     if (regulator == way.parts.end()) continue;
     const catalog::Part& part = plan.catalog->part(regulator->part);
     if (!part.full_scale || is_the_same_mark(*part.full_scale, *key)) continue;
-    open.not_yet(Topic::connections,
-                 fact("regulator_of_another_range", *key, way.connection, part.name, *part.full_scale), {},
-                 fact("range_of_the_regulator", *part.full_scale), "common practice")
-        .ways_to_mend = {{{"air.regulator range", *part.full_scale}}};
+    Finding& finding = open.not_yet(
+        Topic::connections, fact("regulator_of_another_range", *key, way.connection, part.name, *part.full_scale), {},
+        fact("range_of_the_regulator", *part.full_scale), "common practice");
+    finding.ways_to_mend = {{{"air.regulator range", *part.full_scale}}};
+    finding.or_else = {{fact("take_regulator_with_range", *key), {}, {{{kRegulatorOfRange, *key}}}}};
   }
 }
 
@@ -90,6 +92,8 @@ void judge_range(const Plan& plan, const Settled& settled, Open& open) {
     finding.ways_to_mend = {{{"air.regulator range", right}}};
 }
 
+constexpr double kFinishAndHalf = 1.5;  // as a setting is worked out where nothing is in its way
+
 /// How far the setting is from what it must not be: from below, the pressure that just finishes the fill; from above,
 /// where the table would run over if that is what stops the water, and where a relief valve blows.
 PressureDifference room_around(const Plan& plan) {
@@ -105,6 +109,14 @@ PressureDifference room_around(const Plan& plan) {
 /// A valve that opens at the setting itself leaves no room, whatever the last bits of the two are.
 const PressureDifference kNoRoom = psi(1e-6);
 
+/// Half way from what just finishes the fill to what it may not pass: there it may be off most to either side.
+GaugePressure setting_with_room(const Plan& plan) {
+  const TransferPlan& transfer = plan.transfer;
+  GaugePressure most = std::min(transfer.highest_setting, plan.walls.four_to_one);
+  if (transfer.relief_stays_shut) most = std::min(most, *transfer.relief_stays_shut);
+  return gauge_pascals(0.5 * (in_pascals(transfer.fill.pressure_to_finish) + in_pascals(most)) * kAsPrinted);
+}
+
 void judge_repeatability(const Plan& plan, const Settled& settled, Open& open) {
   if (quantity::more_than(plan.transfer.setting, plan.transfer.highest_setting)) return;  // has a finding of its own
   const PressureDifference room = room_around(plan);
@@ -112,9 +124,16 @@ void judge_repeatability(const Plan& plan, const Settled& settled, Open& open) {
   // What has no room at all has a finding of its own.
   if (room <= kNoRoom || quantity::at_most(repeats, room * kLargeShare)) return;
   const PressureDifference fine = room * kLargeShare * kAsPrinted;
-  open.not_yet(Topic::transfer, fact("regulator_repeats_too_coarsely", repeats, plan.transfer.setting, room), {},
-               fact("regulator_that_repeats_within", fine), "common practice")
-      .ways_to_mend = {{{"air.regulator repeatability", fine}}};
+  Finding& finding =
+      open.not_yet(Topic::transfer, fact("regulator_repeats_too_coarsely", repeats, plan.transfer.setting, room), {},
+                   fact("regulator_that_repeats_within", fine), "common practice");
+  finding.ways_to_mend = {{{"air.regulator repeatability", fine}}};
+  const GaugePressure finish = plan.transfer.fill.pressure_to_finish;
+  finding.or_else = stiffer_for_four(plan, settled, gauge_pascals(in_pascals(finish) * kFinishAndHalf));
+  const GaugePressure higher = setting_with_room(plan);
+  if (quantity::more_than(higher, plan.transfer.setting))
+    finding.or_else.insert(finding.or_else.begin(),
+                           {fact("set_the_regulator_higher", higher), {{{"air.set pressure", higher}}}});
 }
 
 /// A restrictor that is a key alone is counted on, and stands in no run that anybody builds.

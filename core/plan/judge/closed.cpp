@@ -2,6 +2,7 @@
 #include "catalog/words/words.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
+#include "plan/sold.h"
 #include "quantity/nearly.h"
 
 #include <algorithm>
@@ -78,6 +79,21 @@ void judge_drain_places(const Plan& plan, Open& open) {
   }
 }
 
+/// A rod and a funnel go in through the lid, by a port that the riser does not hang in.
+void judge_dip_port(const Plan& plan, Open& open) {
+  const JobPort* riser = riser_bung(plan.job);
+  const std::vector<JobPort>& ports = plan.job.reservoir.ports;
+  if (std::any_of(ports.begin(), ports.end(),
+                  [&](const JobPort& port) { return &port != riser && port.place.value_or(Place::lid) == Place::lid; }))
+    return;
+  const auto plug = fill_plug(*plan.catalog);
+  Finding& finding =
+      open.not_yet(Topic::levels, fact("nothing_to_dip_by"), {},
+                   plug ? std::optional(fact("plug_in_the_lid", plan.catalog->part(*plug).name)) : std::nullopt,
+                   "common practice", Purchase{"fill-plug", "plug", fact("to_fill_and_dip_by"), plug});
+  if (plug) finding.ways_to_mend = {{{"connections", "", plug}}};
+}
+
 }  // namespace
 
 void judge_closed(const Plan& plan, const Settled& /*settled*/, Open& open) {
@@ -85,6 +101,7 @@ void judge_closed(const Plan& plan, const Settled& /*settled*/, Open& open) {
   judge_drains(plan, open);
   judge_table_ports(plan, open);
   judge_drain_places(plan, open);
+  judge_dip_port(plan, open);
 }
 
 }  // namespace riserun::plan

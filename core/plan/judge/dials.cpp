@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <utility>
 
 namespace riserun::plan {
 
@@ -41,6 +42,21 @@ std::vector<PartId> gauges_to_show(const catalog::Catalog& catalog, GaugePressur
   const double least = rank(*best);
   std::erase_if(gauges, [&](PartId part) { return quantity::more_than(rank(part), least); });
   return gauges;
+}
+
+std::optional<PartId> gauge_that_stands(const catalog::Catalog& catalog, GaugePressure shown, GaugePressure stood,
+                                        catalog::PortTypeId thread) {
+  std::optional<PartId> best;
+  const auto rank = [&](const catalog::Part& part) { return std::pair(part.ports[0].type != thread, part.price); };
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+    const catalog::Part& part = catalog.part({row});
+    if (catalog.family(part.family).role != catalog::Role::gauge || !part.air || !part.full_scale ||
+        !catalog.material(part.material).compressed_air || !scale_shows(*part.full_scale, shown) ||
+        quantity::more_than(stood, part.rating))
+      continue;
+    if (!best || rank(part) < rank(catalog.part(*best))) best = PartId{row};
+  }
+  return best;
 }
 
 }  // namespace riserun::plan

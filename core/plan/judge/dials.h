@@ -4,6 +4,7 @@
 #include "catalog/catalog.h"
 #include "quantity/quantities.h"
 
+#include <optional>
 #include <vector>
 
 namespace riserun::plan {
@@ -15,5 +16,10 @@ bool scale_shows(GaugePressure full_scale, GaugePressure pressure);
 /// pressure on, else to the most below (ASME BPVC Section VIII UG-102, as reported). All of one range, on any shelf, in
 /// catalog order; empty: none that is sold shows it.
 std::vector<catalog::PartId> gauges_to_show(const catalog::Catalog& catalog, GaugePressure pressure);
+
+/// The cheapest gauge for air whose dial shows one pressure and that stands the other; with that thread if there is
+/// such a one. nullopt: none that is sold.
+std::optional<catalog::PartId> gauge_that_stands(const catalog::Catalog& catalog, GaugePressure shown,
+                                                 GaugePressure stood, catalog::PortTypeId thread);
 
 }  // namespace riserun::plan

@@ -1,5 +1,6 @@
 #include "plan/judge/dials.h"
 #include "plan/judge/open.h"
+#include "plan/judge/relief_room.h"
 #include "reservoir/relief.h"
 
 #include <algorithm>
@@ -25,9 +26,12 @@ Dial dial_for(const Plan& plan) {
     const auto price = [&](catalog::PartId part) { return catalog.part(part).price; };
     const auto cheapest =  // of one price the larger
         std::min_element(sold.rbegin(), sold.rend(), [&](auto a, auto b) { return price(a) < price(b); });
-    const catalog::Part& gauge = catalog.part(*cheapest);
-    return {fact("gauge_that_is_sold", gauge.name),
-            {"gauge", gauge.name, fact("reads_to", *gauge.full_scale), *cheapest}};
+    catalog::PartId part = *cheapest;
+    // It stands what the reservoir may come to, where one that is sold does.
+    if (const GaugePressure most = most_in_use(plan); catalog.part(part).rating < most)
+      part = gauge_that_stands(catalog, setting, most, catalog.part(part).ports[0].type).value_or(part);
+    const catalog::Part& gauge = catalog.part(part);
+    return {fact("gauge_that_is_sold", gauge.name), {"gauge", gauge.name, fact("reads_to", *gauge.full_scale), part}};
   }
   const Length hose = reservoir::water_column_for(setting, plan.transfer.system.water.density).hose_length;
   return {fact("use_a_water_column"),

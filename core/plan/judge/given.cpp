@@ -1,4 +1,5 @@
 // Figures of the job that no device has: typed into the wrong field, or hoped for.
+#include "plan/judge/dials.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 #include "quantity/nearly.h"
@@ -36,13 +37,21 @@ void judge_exactness(const Plan& plan, const Settled& settled, Open& open) {
 
 /// What stands at the end of a run stands the reservoir's pressure too; the search looks at the parts before it alone.
 void judge_devices(const Plan& plan, Open& open) {
-  const GaugePressure pressure = plan.relief.given ? plan.relief.greatest : plan.transfer.setting;
+  // What valves that are too small let it come to has its own finding.
+  GaugePressure pressure = plan.transfer.setting;
+  for (const ReliefValve& valve : plan.relief.valves)
+    pressure = std::max(pressure, std::min(plan.relief.greatest, valve.full_flow));
   for (const Way& way : plan.ways) {
     if (!way.device || way.use == WayUse::feed) continue;
     const catalog::Part& device = plan.catalog->part(*way.device);
-    if (more_than(pressure, device.rating))
-      open.not_yet(Topic::connections, fact("device_not_rated", way.connection, device.name, device.rating, pressure),
-                   Against{pressure, device.rating}, fact("device_that_stands", pressure), "worked out");
+    if (!more_than(pressure, device.rating)) continue;
+    Finding& finding =
+        open.not_yet(Topic::connections, fact("device_not_rated", way.connection, device.name, device.rating, pressure),
+                     Against{pressure, device.rating}, fact("device_that_stands", pressure), "worked out");
+    if (way.use != WayUse::gauge || way.branched) continue;
+    if (const auto gauge = gauge_that_stands(*plan.catalog, plan.transfer.setting, pressure, device.ports[0].type))
+      finding.or_else = {
+          {fact("gauge_that_is_sold", plan.catalog->part(*gauge).name), {}, {{{kDeviceOf, way.connection, gauge}}}}};
   }
 }
 

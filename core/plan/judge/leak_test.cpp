@@ -58,14 +58,19 @@ void judge_weak_test(const Plan& plan, const Settled& settled, Open& open) {
   const GaugePressure in_use = most_in_use(plan);
   Finding& finding = open.not_yet(Topic::leak_test, fact("test_below_what_may_be_seen", test.pressure, in_use), {},
                                   fact("stiffer_walls_or_lower_setting"), "common practice");
-  finding.or_else =
-      stiffer(plan, settled, gauge_pascals(in_pascals(typed(in_use)) * reservoir::kLimitOverTestPressure));
+  finding.or_else = stiffer_for_four(plan, settled, std::max(typed(in_use), wanted_of_walls(plan)));
   if (const auto pressure = test_that_has_relief(plan, typed(in_use))) {
     finding.mend = fact("test_at", *pressure);
     finding.ways_to_mend = {{{"test pressure", *pressure}}};
     return;
   }
   for (const ReliefValve& valve : plan.relief.valves) {
+    const auto at_four = valve_that_keeps_four(plan, valve, most_test(plan));
+    if (!test.given && !plan.transfer.setting_given && at_four) {
+      finding.mend = fact("valve_that_opens_at", *at_four);
+      finding.ways_to_try = {{{kReliefSetting, *at_four}}};
+      return;
+    }
     const auto lower = valve_that_fits(plan, valve, most_test(plan));
     if (!lower || !more_than(valve.opens, *lower)) continue;
     finding.mend = fact("relief_valve_and_test_at", *lower, typed(*lower + (valve.full_flow - valve.opens)));
@@ -76,14 +81,25 @@ void judge_weak_test(const Plan& plan, const Settled& settled, Open& open) {
 }
 
 /// The rig must have a relief valve, and none that is sold is right for the pressure.
-void judge_relief_of_test(const Plan& plan, Open& open) {
+void judge_relief_of_test(const Plan& plan, const Settled& settled, Open& open) {
   const LeakTestPlan& test = plan.leak_test;
   Finding& finding = open.not_yet(Topic::leak_test, fact("no_relief_sold_for_the_test", test.pressure, test.relief), {},
                                   fact("test_lower_or_with_water"), "common practice");
+  finding.or_else = stiffer_for_four(plan, settled, std::max(most_in_use(plan), test.pressure));
   const auto pressure = test_that_has_relief(plan, typed(std::max(most_in_use(plan), test.pressure)));
   if (!pressure) return;
   finding.mend = fact("test_at", *pressure);
   finding.ways_to_mend = {{{"test pressure", *pressure}}};
+}
+
+/// With the regulator of the test stuck open the rig's valve is all that guards the walls, as the reservoir's own is in
+/// use.
+void judge_relief_flow_of_test(const Plan& plan, Open& open) {
+  const LeakTestPlan& test = plan.leak_test;
+  if (test.relief_is_enough) return;
+  const Length hole = next_drill_down(test.throttle_bore);
+  open.not_yet(Topic::leak_test, fact("relief_of_test_too_narrow", test.relief_passes, test.supply_gives), {},
+               hole > Length() ? fact("restrictor_for_the_test", hole) : fact("test_by_hand_pump"), "worked out");
 }
 
 }  // namespace
@@ -109,8 +125,9 @@ void judge_leak_test(const Plan& plan, const Settled& settled, bool valve_is_eno
   const bool is_weak =
       valve_is_enough && at_most(most_in_use(plan), plan.walls.limit) && more_than(most_in_use(plan), test.pressure);
   if (is_weak) judge_weak_test(plan, settled, open);
+  judge_relief_flow_of_test(plan, open);
   // Another pressure asks for another valve.
-  if (!test.relief_opens && !is_weak && !is_hard) judge_relief_of_test(plan, open);
+  if (!test.relief_opens && !is_weak && !is_hard) judge_relief_of_test(plan, settled, open);
 }
 
 }  // namespace riserun::plan

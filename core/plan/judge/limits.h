@@ -59,6 +59,10 @@ inline constexpr double kSlowestVent = 1.5;
 /// memory), said with a number (common practice: a foot).
 inline const Length kFarthestRelief = inches(12.0);
 
+/// From its bung to the valve of a vent: a hand that stands at the tank reaches it (common practice: an arm and a
+/// step).
+inline const Length kFarthestVent = inches(72.0);
+
 /// Height of a drain's middle over the charge's depth: what stands under it does not come out (common practice: low).
 inline constexpr double kHighestDrain = 1.0 / 3.0;
 
@@ -89,6 +93,10 @@ inline const Temperature kFreezesWithAntifreeze = degrees_celsius(-3.0);
 
 /// Below this a cold night freezes it: 0 to 3 degC (common practice).
 inline const Temperature kFreezing = degrees_celsius(3.0);
+
+/// Times longer or shorter than worked out that a measured fill may be: twice is beyond all roughness and tolerance
+/// (common practice).
+inline constexpr double kFarOff = 2.0;
 
 /// Lower flammable limit of hydrogen in air, by volume (gas safety tables, from memory).
 inline constexpr double kHydrogenLimit = 0.04;

@@ -15,17 +15,17 @@ using quantity::at_most;
 using quantity::more_than;
 
 constexpr const char* kSection465 = "California Code of Regulations, Title 8, section 465 (from memory)";
-constexpr const char* kFactorOfFour = "California Code of Regulations, Title 8, section 3301(e)";
 constexpr const char* kFullInlet = "ASME BPVC Section VIII UG-135(b), from memory: as wide as the valve's inlet";
 constexpr double kRoomToLift = 1.05;  // common practice
+constexpr const char* kFuelGas = "worked out; fuel gas code section 416.2.5 sizes relief so";
 constexpr const char* kReliefRules = "ASME BPVC Section VIII UG-125, UG-134";
 
-/// The lowest valve that is sold and stays shut, with walls that stand it fully open.
+/// The lowest valve that is sold and stays shut, with walls that keep their factor while it is fully open.
 std::vector<Mend> room_for_valve(const Plan& plan, const Settled& settled, const ReliefValve& valve) {
   const auto sold = valve_that_fits(plan, valve, kCodePressure);
   if (!sold) return {};
-  return with_too(stiffer(plan, settled, *sold + (valve.full_flow - valve.opens)), fact("valve_that_opens_at", *sold),
-                  {{kReliefSetting, *sold}});
+  return with_too(stiffer_for_four(plan, settled, *sold + (valve.full_flow - valve.opens)),
+                  fact("valve_that_opens_at", *sold), {{kReliefSetting, *sold}});
 }
 
 /// A regulator whose outlet rises less when nothing is drawn, so that the valve that is there stays shut.
@@ -81,9 +81,9 @@ void judge_setting(const Plan& plan, const Settled& settled, const ReliefValve& 
   Finding& finding = open.not_yet(
       Topic::relief, fact("relief_valve_opens_above_limit", valve.connection, valve.opens, valve.full_flow),
       Against{valve.full_flow, plan.walls.limit}, fact("give_the_valves_own_figures"), kReliefRules);
-  finding.or_else = stiffer(plan, settled, valve.full_flow);
+  finding.or_else = stiffer_for_four(plan, settled, valve.full_flow);
   if (!given.tolerance || !given.rise) return;
-  const auto lower = valve_that_fits(plan, valve, plan.walls.limit);
+  const auto lower = valve_that_fits(plan, valve, std::min(plan.walls.limit, plan.walls.four_to_one));
   finding.mend = lower ? fact("valve_that_opens_at", *lower) : fact("stiffer_walls_or_lower_setting");
   if (lower) finding.ways_to_try = {{{kReliefSetting, *lower}}};
 }
@@ -109,21 +109,21 @@ bool judge_capacity(const Plan& plan, Open& open) {
                                                            first->own_bore, first->bore, first->passes, first->supply)
                                                     : fact("relief_valve_too_narrow", first->connection,
                                                            first->own_bore, first->passes, first->supply);
-  if (const auto has = restrictor_in_feed(plan)) {
-    // Of two holes in a row the smaller one decides: another one in its place, by the flow's ratio.
-    const double less =
-        std::sqrt(in_cubic_metres_per_second(first->passes) / in_cubic_metres_per_second(first->supply));
-    const Length smaller = next_drill_down(*has * less);
-    open.not_yet(Topic::relief, reason, {}, fact("smaller_restrictor", smaller, *has, first->needed_bore),
-                 "worked out; fuel gas code section 416.2.5 sizes relief so",
-                 Purchase{"restrictor", "restrictor", fact("hole_no_larger_than", smaller)});
+  // Of two holes in a row the smaller one decides: another one in its place, by the flow's ratio. Where one is sold
+  // that does, and the fill was worked out again with it, it is that one.
+  const auto has = restrictor_in_feed(plan);
+  const double less = std::sqrt(in_cubic_metres_per_second(first->passes) / in_cubic_metres_per_second(first->supply));
+  const Length hole = has                      ? restrictor_sold_up_to(*plan.catalog, *has * less)
+                      : plan.relief.restrictor ? plan.relief.restrictor->bore
+                                               : restrictor_sold_up_to(*plan.catalog, first->restrictor);
+  if (!(hole > Length())) {
+    open.not_yet(Topic::relief, reason, {}, fact("relief_valve_of_clear_bore", first->needed_bore), kFuelGas);
     return false;
   }
-  // Where one is sold that does, and the fill was worked out again with it, it is that one.
-  const Length hole = plan.relief.restrictor ? plan.relief.restrictor->bore : next_drill_down(first->restrictor);
-  open.not_yet(Topic::relief, reason, {}, fact("restrictor_on_supply_side", hole, first->needed_bore),
-               "worked out; fuel gas code section 416.2.5 sizes relief so",
-               Purchase{"restrictor", "restrictor", fact("hole_no_larger_than", hole)})
+  open.not_yet(Topic::relief, reason, {},
+               has ? fact("smaller_restrictor", hole, *has, first->needed_bore)
+                   : fact("restrictor_on_supply_side", hole, first->needed_bore),
+               kFuelGas, Purchase{"restrictor", "restrictor", fact("hole_no_larger_than", hole)})
       .ways_to_try = {{{kRestrictorInRun, hole}}};
   return false;
 }

@@ -39,6 +39,22 @@ std::optional<GaugePressure> valve_that_fits(const Plan& plan, const ReliefValve
   return sold && at_most(*sold + to_full_flow, most) ? sold : std::nullopt;
 }
 
+std::optional<GaugePressure> valve_that_keeps_four(const Plan& plan, const ReliefValve& valve, GaugePressure most) {
+  const GaugePressure opens_by = std::min(plan.walls.four_to_one, most) - (valve.full_flow - valve.opens);
+  const auto sold = relief_sold_below(*plan.catalog, std::min(opens_by, valve.opens));
+  return sold && more_than(*sold, plan.transfer.fill.pressure_to_finish) ? sold : std::nullopt;
+}
+
+GaugePressure wanted_of_walls(const Plan& plan) {
+  GaugePressure wanted = most_in_use(plan);
+  for (const ReliefValve& valve : plan.relief.valves) {
+    if (!more_than(left_alone(plan), opens_at_least(plan, valve.opens))) continue;
+    if (const auto fits = valve_that_fits(plan, valve, kCodePressure))
+      wanted = std::max(wanted, *fits + (valve.full_flow - valve.opens));
+  }
+  return wanted;
+}
+
 std::vector<Mend> stiffer(const Plan& plan, const Settled& settled, GaugePressure wanted) {
   return stiffer_walls(plan.job, settled, plan.levels.charge_depth, wanted, settled.design_stress);
 }

@@ -10,6 +10,8 @@
 
 namespace riserun::plan {
 
+inline constexpr const char* kFactorOfFour = "California Code of Regulations, Title 8, section 3301(e)";
+
 /// So much that it holds as it is printed, and typed again.
 GaugePressure typed(GaugePressure least);
 
@@ -28,6 +30,14 @@ GaugePressure most_in_use(const Plan& plan);
 /// The lowest valve that is sold, stays shut while the tank is left alone, and is fully open below `most` as this one
 /// would be; nullopt: none.
 std::optional<GaugePressure> valve_that_fits(const Plan& plan, const ReliefValve& valve, GaugePressure most);
+
+/// The highest valve that is sold below this one with which the walls keep their factor of 4, and the leak test stays
+/// under `most`; the setting is then worked out anew under it. nullopt: none, or it would not let the water up.
+std::optional<GaugePressure> valve_that_keeps_four(const Plan& plan, const ReliefValve& valve, GaugePressure most);
+
+/// What walls that are made stiffer are to stand, so that all mends of one plan ask for the same walls: what the
+/// reservoir may come to in use, and with a relief valve that the setting has blown or weeping, the next one that fits.
+GaugePressure wanted_of_walls(const Plan& plan);
 
 /// Walls that stand so much at their design stress, or that keep the factor of 4.
 std::vector<Mend> stiffer(const Plan& plan, const Settled& settled, GaugePressure wanted);

@@ -9,6 +9,13 @@ namespace riserun::plan {
 
 namespace {
 
+/// More bars than that nobody fits and welds into one tank: thicker sheet is the answer (common practice).
+constexpr int kMostBars = 30;
+
+int bars_of(const reservoir::StaySpacing& spacing) {
+  return spacing.stays + 2 * (spacing.long_side_stiffeners + spacing.short_side_stiffeners);
+}
+
 constexpr std::array kSixteenths = {2, 3, 4, 5, 6, 7, 8, 10, 12};  // of an inch
 
 }  // namespace
@@ -19,7 +26,7 @@ std::vector<Mend> stiffer_walls(const Job& job, const Settled& settled, Length c
   reservoir::WallRequest request = wall_request(job, settled, charge);
   request.design_stress = allowed;
   if (reservoir::wall_limit(request) >= wanted) return mends;
-  if (const auto spacing = reservoir::stay_spacing(request, wanted)) {
+  if (const auto spacing = reservoir::stay_spacing(request, wanted); spacing && bars_of(*spacing) <= kMostBars) {
     reservoir::WallRequest stayed = wall_request(job, settled, charge);
     stayed.supports = spacing->supports;
     mends.push_back({fact("stays_every", reservoir::facts_of(*spacing), reservoir::wall_limit(stayed)),

@@ -1,6 +1,7 @@
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 #include "plan/sold.h"
+#include "quantity/nearly.h"
 
 #include <algorithm>
 
@@ -35,6 +36,20 @@ Fact why_it_is_needed(const Plan& plan) {
   return fact("no_vent");
 }
 
+/// Along a hose to the valve, which is the one way in which a hand lets the pressure off.
+void judge_distance(const Plan& plan, const Way& way, Open& open) {
+  Length away{};
+  bool by_hose = false;
+  for (const WayPart& part : way.parts) {
+    if (family_of(plan, part.part).can_shut) break;  // behind it the hose is open
+    away += part.length;
+    by_hose = by_hose || plan.catalog->part(part.part).flexible;
+  }
+  if (!by_hose || quantity::at_most(away, kFarthestVent)) return;
+  open.not_yet(Topic::connections, fact("vent_valve_far_away", way.branched ? way.end : way.connection, away), {},
+               fact("vent_valve_on_its_bung"), "common practice");
+}
+
 /// What lets the air out at all times never holds it; what no hand opens lets none out.
 /// @return it is a vent: it can be opened and shut
 bool judge_one(const Plan& plan, const Way& way, Open& open) {
@@ -46,7 +61,10 @@ bool judge_one(const Plan& plan, const Way& way, Open& open) {
                  fact("take_check_valve_out"), "common practice");
     return true;
   }
-  if (way_is_shut_by_hand(*plan.catalog, way)) return true;
+  if (way_is_shut_by_hand(*plan.catalog, way)) {
+    judge_distance(plan, way, open);
+    return true;
+  }
   const catalog::Part& device = plan.catalog->part(*way.device);
   if (family_of(plan, *way.device).role == catalog::Role::plug) return false;
   if (device.one_way)
@@ -68,6 +86,14 @@ void judge_throttle(const Plan& plan, Open& open) {
     if (way.use == WayUse::vent && first == nullptr) first = &way;
   if (first == nullptr) return;  // there is none, which has its own finding
   const std::string& name = first->branched ? first->end : first->connection;
+  const auto hole = std::find_if(first->parts.begin(), first->parts.end(), [&](const WayPart& part) {
+    return family_of(plan, part.part).role == catalog::Role::restrictor;
+  });
+  if (hole != first->parts.end()) {
+    open.not_yet(Topic::transfer, fact("vent_is_a_throttle", name, takes, vent->unthrottled), {},
+                 fact("take_out_of_the_vent", name, plan.catalog->part(hole->part).name), "common practice");
+    return;
+  }
   const std::optional<Fact> mend =
       vent->enough
           ? std::optional(fact("vent_as_wide_as", name, plan.catalog->part(*vent->enough).name, vent->with_enough))

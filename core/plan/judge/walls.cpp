@@ -1,7 +1,6 @@
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
-#include "plan/judge/stiffer.h"
-#include "plan/settle/wall_request.h"
+#include "plan/judge/relief_room.h"
 #include "quantity/nearly.h"
 #include "reservoir/relief.h"
 
@@ -23,21 +22,55 @@ void judge_code(const Plan& plan, Open& open) {
                 fact("stay_under_code_pressure", kCodePressure), kCodeScope);
 }
 
+/// A setting of the program's own may pass what keeps the factor by the relief valve that stands over it: what the
+/// walls see is where that is fully open, its tolerance and its rise on top.
+void judge_factor_in_relief(const Plan& plan, const Settled& settled, Open& open) {
+  if (plan.relief.valves.empty()) return;
+  const ReliefValve& valve =
+      *std::min_element(plan.relief.valves.begin(), plan.relief.valves.end(),
+                        [](const ReliefValve& a, const ReliefValve& b) { return a.full_flow < b.full_flow; });
+  if (quantity::at_most(valve.full_flow, plan.walls.four_to_one) ||
+      quantity::more_than(valve.full_flow, plan.walls.limit))
+    return;  // what passes the limit has its own finding
+  const JobReliefValve& given = plan.job.relief_valve;
+  Finding& finding = open.not_yet(
+      Topic::relief, fact("full_flow_passes_four_to_one", valve.connection, valve.opens, valve.full_flow),
+      Against{valve.full_flow, plan.walls.four_to_one},
+      fact(given.tolerance && given.rise ? "stiffer_walls_or_valve_of_less_tolerance" : "give_the_valves_own_figures"),
+      kFactorOfFour);
+  finding.or_else = stiffer_for_four(plan, settled, valve.full_flow);
+  if (const auto lower = valve_that_keeps_four(plan, valve, plan.walls.four_to_one)) {
+    finding.mend = fact("valve_that_opens_at", *lower);
+    finding.ways_to_try = {{{kReliefSetting, *lower}}};
+  }
+}
+
 /// A setting of the program's own does not pass what keeps the factor without a word.
 void judge_factor(const Plan& plan, const Settled& settled, Open& open) {
   const TransferPlan& transfer = plan.transfer;
   const bool refused = transfer.setting > plan.walls.limit;
-  if (transfer.setting_given || refused || transfer.setting <= plan.walls.four_to_one) return;
+  if (transfer.setting_given || refused) return;
+  if (transfer.setting <= plan.walls.four_to_one) {
+    judge_factor_in_relief(plan, settled, open);
+    return;
+  }
   open.not_yet(Topic::walls, fact("setting_passes_four_to_one", transfer.setting, plan.walls.factor_at_set),
-               Against{transfer.setting, plan.walls.four_to_one}, fact("stiffer_walls_or_own_setting"),
-               "California Code of Regulations, Title 8, section 3301(e)")
-      .or_else =
-      stiffer_walls(plan.job, settled, plan.levels.charge_depth, transfer.setting, quarter_of_yield(settled));
+               Against{transfer.setting, plan.walls.four_to_one}, fact("stiffer_walls_or_own_setting"), kFactorOfFour)
+      .or_else = stiffer_for_four(plan, settled, wanted_of_walls(plan));
 }
 
 void judge_baffles(const Plan& plan, Open& open) {
   const Supports& supports = plan.job.reservoir.supports;
   if (supports.passages.value_or(true)) return;
+  const auto& layout = supports.layout;
+  const bool baffled = !layout || layout->baffles_across + layout->baffles_along > 0;
+  const bool bars = std::any_of(plan.walls.bars.begin(), plan.walls.bars.end(),
+                                [](const reservoir::StayBars& each) { return each.wall == "floor"; });
+  if (bars)
+    open.not_yet(Topic::walls, fact("floor_stays_dam_the_water"), {}, fact("mouse_holes_in_floor_stays"),
+                 "common practice")
+        .ways_to_mend = {{{"reservoir.supports.passages", "yes"}}};
+  if (!baffled) return;
   open.not_yet(Topic::walls, fact("baffles_are_tight", plan.leak_test.compartments), {},
                fact("crop_corners_of_baffles"), "common practice")
       .ways_to_mend = {{{"reservoir.supports.passages", "yes"}}};

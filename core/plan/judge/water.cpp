@@ -177,6 +177,18 @@ void judge_air_space(const Plan& plan, Open& open) {
       .ways_to_mend = {{{"reservoir.charge", ""}}};
 }
 
+/// Tapped from both sides for one thread, it holds no riser of another.
+void judge_bushing(const Plan& plan, Open& open) {
+  const JobPort* bung = riser_bung(plan.job);
+  if (bung == nullptr || !bung->type.valid() || !plan.riser.material ||
+      plan.riser.request.bung != BungKind::double_tapped_bushing)
+    return;
+  const std::string& size = plan.catalog->size_name(plan.catalog->port_type(bung->type).size);
+  if (size == plan.riser.size) return;
+  open.not_yet(Topic::riser, fact("bushing_does_not_hold_riser", plan.riser.size, bung->name, size), {},
+               fact("bushing_tapped_for_riser", plan.riser.size, size), "worked out");
+}
+
 /// A pipe with another thread than the bung's is held by nothing unless a bushing takes it.
 void judge_bung(const Plan& plan, Open& open) {
   const JobPort* bung = riser_bung(plan.job);
@@ -202,6 +214,7 @@ void judge_water(const Plan& plan, const Settled& /*settled*/, Open& open) {
   judge_margin(plan, open);
   judge_air_space(plan, open);
   judge_bung(plan, open);
+  judge_bushing(plan, open);
 }
 
 }  // namespace riserun::plan

@@ -2,7 +2,9 @@
 
 #include "chain/finder.h"
 #include "hydraulics/air.h"
+#include "plan/judge/limits.h"
 #include "plan/stage/relief_valves.h"
+#include "quantity/nearly.h"
 
 #include <algorithm>
 #include <iterator>
@@ -108,6 +110,16 @@ transfer::ReliefValve relief_of(const Inputs& inputs, const Way& way) {
           opens + given.rise.value_or(code_rise(*part.opens_at))};
 }
 
+/// The key speaks of a restrictor that stands in the run already, where one with no wider a hole does.
+bool key_is_in_run(const Inputs& inputs, std::vector<WayPart>::const_iterator from,
+                   std::vector<WayPart>::const_iterator to) {
+  const auto& key = inputs.job.air.restrictor;
+  return key && std::any_of(from, to, [&](const WayPart& part) {
+           return is_role(inputs.catalog, part.part, catalog::Role::restrictor) && part.bore &&
+                  quantity::at_most(*part.bore, *key);
+         });
+}
+
 void split_feed(const Inputs& inputs, const Way& way, AirWays& air) {
   const auto regulator = last_regulator(inputs.catalog, way);
   if (regulator == way.parts.end()) {
@@ -115,8 +127,17 @@ void split_feed(const Inputs& inputs, const Way& way, AirWays& air) {
     return;
   }
   air.regulator = regulator->part;
+  if (key_is_in_run(inputs, way.parts.begin(), regulator)) air.before_regulator = {};
+  const auto first = first_stage(inputs.catalog, way);
+  if (first != way.parts.end()) {
+    air.first_stage = first->part;
+    air.behind_first_stage = line_of(inputs, std::next(first), regulator).followed_by(air.before_regulator);
+  }
   // A restrictor that the job names stands right before the regulator.
-  air.before_regulator = line_of(inputs, way.parts.begin(), regulator).followed_by(air.before_regulator);
+  const AirLine key = air.before_regulator;
+  air.before_regulator = first != way.parts.end()
+                             ? line_of(inputs, way.parts.begin(), first).followed_by(air.behind_first_stage)
+                             : line_of(inputs, way.parts.begin(), regulator).followed_by(key);
   air.after_regulator = line_of(inputs, std::next(regulator), way.parts.end());
 }
 
@@ -182,6 +203,31 @@ void add_places(const AirLine& row, MassFlow flow, AbsolutePressure to, const tr
   }
 }
 
+/// The row before the regulator with a first stage in it, which gives what it is set to, or what comes to it where that
+/// is less.
+/// @param inlet  of the regulator, were the first stage wide open [Pa absolute]
+/// @return the regulator's inlet [Pa absolute]
+double add_first_stage(const AirLine& before, MassFlow flow, double inlet, double outlet,
+                       const transfer::System& system, std::vector<AirPlace>& places) {
+  const transfer::FirstStage& stage = *system.air.first_stage;
+  const double gas = hydraulics::kAirGasConstant * in_kelvins(system.temperature);
+  const double set = in_pascals(absolute(stage.setting, system.atmosphere));
+  inlet = std::min(inlet, pressure_behind(stage.behind, in_kilograms_per_second(flow), set, outlet, gas));
+  const auto& all = before.elements();
+  const AirLine row({all.begin(), all.end() - static_cast<std::ptrdiff_t>(stage.behind.elements().size())});
+  const double receiver = in_pascals(absolute(system.air.receiver_pressure, system.atmosphere));
+  const double gives = stage.behind.upstream(in_kilograms_per_second(flow), inlet, gas).pressure;
+  const double comes = pressure_behind(row, in_kilograms_per_second(flow), receiver, gives, gas);
+  add_places(row, flow, absolute_pascals(comes), system, true, places);
+  places.push_back({"first stage",
+                    {},
+                    gauge(absolute_pascals(comes), system.atmosphere),
+                    gauge(absolute_pascals(gives), system.atmosphere),
+                    true});
+  add_places(stage.behind, flow, absolute_pascals(inlet), system, true, places);
+  return inlet;
+}
+
 }  // namespace
 
 AirWays find_air_ways(const Inputs& inputs, const std::vector<Way>& ways, const ConnectionPlan* water,
@@ -199,6 +245,13 @@ AirWays find_air_ways(const Inputs& inputs, const std::vector<Way>& ways, const 
   find_water_check(inputs, ways, water, air);
   say_what_is_assumed(inputs, air, remarks);
   return air;
+}
+
+void set_first_stage(const Catalog& catalog, const AirWays& air, transfer::AirSupply& supply) {
+  if (!air.first_stage) return;
+  const GaugePressure range = catalog.part(*air.first_stage).full_scale.value_or(psig(0.0));
+  supply.first_stage->setting =
+      gauge_pascals(std::max(0.5 * in_pascals(range), kFirstStage * in_pascals(supply.set_pressure)));
 }
 
 AirPlan plan_air(const transfer::System& system, const transfer::Fill& fill) {
@@ -220,8 +273,12 @@ AirPlan plan_air(const transfer::System& system, const transfer::Fill& fill) {
   const AirLine before = AirLine({hydraulics::air_opening("feed", supply.feed_bore, supply.feed_discharge_coefficient)})
                              .followed_by(supply.before_regulator);
   const double receiver = in_pascals(absolute(supply.receiver_pressure, system.atmosphere));
-  const double inlet = pressure_behind(before, in_kilograms_per_second(flow), receiver, outlet, gas);
-  add_places(before, flow, absolute_pascals(inlet), system, true, plan.places);
+  double inlet = pressure_behind(before, in_kilograms_per_second(flow), receiver, outlet, gas);
+  if (supply.first_stage) {
+    inlet = add_first_stage(before, flow, inlet, outlet, system, plan.places);
+  } else {
+    add_places(before, flow, absolute_pascals(inlet), system, true, plan.places);
+  }
   if (!plan.places.empty()) plan.places.front().before = supply.receiver_pressure;
   plan.places.push_back({"regulator",
                          {},

@@ -54,6 +54,36 @@ void caution_used_container(const Inputs& inputs, Remarks& remarks) {
     remarks.caution(Topic::whole_job, fact("name_speaks_of_what_burns", inputs.job.name), "29 CFR 1910.252(a)(3)");
 }
 
+/// The zinc of galvanized sheet, wherever an arc comes to it.
+void caution_zinc(const Inputs& inputs, Remarks& remarks) {
+  if (inputs.settled.metal.name.find("galvanized") != std::string::npos)
+    remarks.caution(Topic::whole_job, fact("zinc_makes_fume", inputs.settled.metal.name),
+                    "29 CFR 1910.252(c)(6), from memory");
+}
+
+/// What the clock says is another line, another charge or another pressure than what is worked out here.
+void caution_measured_time(const Plan& plan, Remarks& remarks) {
+  const auto& measured = plan.job.measured_fill_time;
+  const transfer::Fill& fill = plan.transfer.fill;
+  if (!measured || fill.stop != transfer::Stop::goal_reached) return;
+  if (*measured <= kFarOff * fill.time && fill.time <= kFarOff * *measured) return;
+  remarks.caution(Topic::whole_job, fact("measured_time_is_far_off", *measured, fill.time), "common practice");
+}
+
+/// A valve on the table that nothing leads on from: what runs out is no longer in the reservoir.
+void caution_table_drains(const Plan& plan, Remarks& remarks) {
+  for (const Way& way : plan.ways) {
+    if (way.use != WayUse::water || !way.device || !way_is_shut_by_hand(*plan.catalog, way)) continue;
+    const bool of_table =
+        std::any_of(plan.connections.begin(), plan.connections.end(), [&](const ConnectionPlan& connection) {
+          return connection.name == way.connection && port_named(plan.job.table.ports, connection.from) != nullptr;
+        });
+    if (of_table)
+      remarks.caution(Topic::whole_job, fact("table_drains_onto_the_floor", way.branched ? way.end : way.connection),
+                      "common practice");
+  }
+}
+
 void caution_no_drain(const Inputs& inputs, const Plan& plan, Remarks& remarks) {
   const std::vector<JobPort>& ports = inputs.job.reservoir.ports;
   if (const ConnectionPlan* plugged = plugged_drain(plan))
@@ -67,6 +97,9 @@ void caution_no_drain(const Inputs& inputs, const Plan& plan, Remarks& remarks) 
 
 void caution_whole_job(const Inputs& inputs, const Plan& plan, Remarks& remarks) {
   caution_used_container(inputs, remarks);
+  caution_zinc(inputs, remarks);
+  caution_measured_time(plan, remarks);
+  caution_table_drains(plan, remarks);
   caution_no_drain(inputs, plan, remarks);
   caution_frost(inputs, remarks);
   caution_heat(inputs, remarks);

@@ -20,6 +20,24 @@ const Length kFitUp = inches(1.0 / 16.0);
 /// What is welded at both its ends, or on floor and lid.
 Length less_fit_up(Length between) { return between - 2.0 * kFitUp; }
 
+Fact note_of(const reservoir::StayBars& bars, const WallsPlan& walls) {
+  if (!(bars.height > metres(0.0))) return fact("stay_of_a_section", bars.load, walls.loads_at);
+  if (walls.mouse_holes && bars.wall == "floor")
+    return fact("stay_with_mouse_holes", bars.load, walls.loads_at, walls.mouse_holes->along,
+                walls.mouse_holes->height);
+  return fact("stay_on_edge", bars.load, walls.loads_at);
+}
+
+/// Bars are of the sheet's metal, not of sheet.
+std::string bar_metal(const std::string& sheet) {
+  static const std::string kSheet = " sheet";
+  std::string metal = sheet;
+  if (metal.ends_with(kSheet)) metal.erase(metal.size() - kSheet.size());
+  static const std::string kCommercial = "commercial ";
+  if (metal.starts_with(kCommercial)) metal.erase(0, kCommercial.size());
+  return metal;
+}
+
 }  // namespace
 
 void cut_riser(const Catalog& catalog, const RiserPlan& plan, ShoppingList& list) {
@@ -49,8 +67,11 @@ void cut_hoses(const Catalog& catalog, const std::vector<ConnectionPlan>& connec
                           .thickness = {},
                           .quantity = count,
                           .used_for = connection.name,
-                          .datum = "end to end, cut square",
-                          .note = {}});
+                          .datum = connection.gap_assumed ? "when its gap is measured: end to end, cut square"
+                                                          : "end to end, cut square",
+                          .note = connection.gap_assumed
+                                      ? std::optional(fact("cut_when_gap_is_measured", *connection.gap))
+                                      : std::nullopt});
   }
 }
 
@@ -68,8 +89,10 @@ void cut_spans(const Catalog& catalog, const std::vector<ConnectionPlan>& connec
            .thickness = {},
            .offcut = row.threaded_when_cut ? std::max(metres(0.0), offcut) : metres(0.0),
            .used_for = connection.name,
-           .datum = row.threaded_when_cut ? "end to end, then thread both ends" : "end to end, cut square",
-           .note = {}});
+           .datum = std::string(connection.gap_assumed ? "when its gap is measured: " : "") +
+                    (row.threaded_when_cut ? "end to end, then thread both ends" : "end to end, cut square"),
+           .note = connection.gap_assumed ? std::optional(fact("cut_when_gap_is_measured", *connection.gap))
+                                          : std::nullopt});
     }
   }
 }
@@ -104,15 +127,14 @@ void cut_baffles(const Inputs& inputs, const WallsPlan& walls, ShoppingList& lis
 void cut_stays(const Inputs& inputs, const WallsPlan& walls, ShoppingList& list) {
   if (inputs.settled.lid_closed) return;
   for (const reservoir::StayBars& bars : walls.bars)
-    list.cut.push_back(
-        {.stock = walls.metal.name + (bars.wall == kTies ? " bar, square" : " flat bar"),
-         .length = less_fit_up(bars.length),
-         .width = bars.height > metres(0.0) ? std::optional(bars.height) : std::nullopt,
-         .thickness = bars.height > metres(0.0) ? std::optional(bars.thickness) : std::nullopt,
-         .quantity = bars.count,
-         .used_for = "stays, " + bars.wall,
-         .datum = {},
-         .note = fact(bars.height > metres(0.0) ? "stay_on_edge" : "stay_of_a_section", bars.load, walls.loads_at)});
+    list.cut.push_back({.stock = bar_metal(walls.metal.name) + (bars.wall == kTies ? " bar, square" : " flat bar"),
+                        .length = less_fit_up(bars.length),
+                        .width = bars.height > metres(0.0) ? std::optional(bars.height) : std::nullopt,
+                        .thickness = bars.height > metres(0.0) ? std::optional(bars.thickness) : std::nullopt,
+                        .quantity = bars.count,
+                        .used_for = "stays, " + bars.wall,
+                        .datum = walls.mouse_holes && bars.wall == "floor" ? "mouse-holes at the foot" : "",
+                        .note = note_of(bars, walls)});
 }
 
 }  // namespace riserun::plan

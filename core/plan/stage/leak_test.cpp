@@ -2,6 +2,7 @@
 
 #include "plan/judge/limits.h"
 #include "plan/stage/leak_test_steps.h"
+#include "plan/stage/test_relief.h"
 #include "plan/stage/test_rig.h"
 #include "reservoir/test_pressure.h"
 
@@ -43,18 +44,22 @@ int compartments_of(const Supports& supports) {
 }
 
 /// The dial, the relief valve and the rig that holds them.
-/// @param limit  of the walls, which no relief valve passes, however the pressure was printed and typed
 void put_rig_on(const Inputs& inputs, const chain::Finder& finder, const std::vector<ConnectionPlan>& connections,
-                const JobPort& port, GaugePressure limit, LeakTestPlan& test, BinLeft& left) {
+                const JobPort& port, const Tested& tested, LeakTestPlan& test, BinLeft& left) {
+  // No relief valve passes the walls' limit, however the pressure was printed and typed.
+  const GaugePressure limit = tested.walls.limit;
   const TestDial dial = dial_for_test(inputs, connections, test.pressure);
   const GaugePressure most = std::min(limit, gauge_pascals(in_pascals(test.relief) / kAsPrinted));
   const std::vector<PartId> reliefs = reliefs_for_test(inputs, connections, test.pressure, most);
   test.gauge_of_job = dial.of_job;
   test.gauge_full_scale = dial.parts.empty() ? psig(0.0) : *full_scale(inputs.catalog, dial.parts.front());
   if (!reliefs.empty()) test.relief_opens = relief_setting(inputs.catalog, reliefs.front());
+  test.at_supply = lent_at_supply(inputs.catalog, tested.ways);
+  if (!reliefs.empty() && !test.at_supply.empty())
+    size_relief_of_test(inputs, tested.system, reliefs.front(), limit, test);
   // No finding hangs on the rig, and it takes a search.
   if (inputs.upto == Upto::end)
-    test.rig = plan_test_rig(inputs, finder, connections, {port, dial.parts, reliefs}, left);
+    test.rig = plan_test_rig(inputs, finder, connections, {port, dial.parts, reliefs, !test.at_supply.empty()}, left);
 }
 
 void caution_rig(const LeakTestPlan& test, Remarks& remarks) {
@@ -117,7 +122,7 @@ LeakTestPlan plan_leak_test(const Inputs& inputs, const chain::Finder& finder,
   test.plugs = std::move(plugs);
   test.compartments = compartments_of(job.reservoir.supports);
   if (test.possible) {
-    if (air != nullptr) put_rig_on(inputs, finder, connections, *air, limit, test, left);
+    if (air != nullptr) put_rig_on(inputs, finder, connections, *air, tested, test, left);
     time_leak_test(inputs, tested.setting, test);
     write_leak_test(inputs, tested.setting, test);
   }

@@ -22,6 +22,8 @@ struct Tested {
   const WallsPlan& walls;
   const ReliefPlan& relief;
   GaugePressure setting;
+  const transfer::System& system;
+  const std::vector<Way>& ways;
 };
 
 /// @param left what the job left of the bin; the rig takes of it

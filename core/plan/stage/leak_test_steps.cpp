@@ -49,8 +49,12 @@ std::vector<Fact> welds_of(const Inputs& inputs) {
   return welds;
 }
 
-Fact feed_step(const TestRig& rig, Length standoff) {
-  return rig.fed_from.empty() ? fact("test_feed_by_hand", standoff) : fact("test_feed_from", standoff, rig.fed_from);
+Fact feed_step(const Inputs& inputs, const LeakTestPlan& test) {
+  const Length standoff = test.energy.standoff;
+  if (test.rig->fed_from.empty()) return fact("test_feed_by_hand", standoff);
+  if (test.throttle)
+    return fact("test_feed_throttled", standoff, test.rig->fed_from, inputs.catalog.part(*test.throttle).name);
+  return fact("test_feed_from", standoff, test.rig->fed_from);
 }
 
 /// What the air is let down to before anybody goes near with the solution: no more than it works at with people beside
@@ -115,7 +119,7 @@ void write_leak_test(const Inputs& inputs, GaugePressure setting, LeakTestPlan& 
   if (!plugged.empty()) steps.push_back(fact("test_plug", std::move(plugged)));
   if (test.rig) {
     if (test.rig->run() != nullptr) steps.push_back(fact("test_build_rig", test.air_port));
-    steps.push_back(feed_step(*test.rig, test.energy.standoff));
+    steps.push_back(feed_step(inputs, test));
   }
   steps.push_back(fact("test_stand_off", test.energy.standoff));
   raise_in_rungs(test, setting, steps);

@@ -104,7 +104,12 @@ void add_rig(const LeakTestPlan& test, PartTally& tally) {
     else
       tally.add(part.part, part.whose == RigPart::Whose::bin, "leak test");
   }
-  for (const PartId part : test.rig->at_supply) tally.used_too(part, "leak test");
+  for (const PartId part : test.at_supply) {
+    if (part == test.throttle)
+      tally.add(part, false, "leak test");
+    else
+      tally.used_too(part, "leak test");
+  }
 }
 
 void add_test_gear(const LeakTestPlan& test, PartTally& tally) {
@@ -230,6 +235,20 @@ const catalog::Material* gall_on_each_other(const Catalog& catalog, const std::v
   return nullptr;
 }
 
+/// `, 1/2 or wider, with a barb for the vent's end,`: of the valve in the lid that lets the air out; empty: there is
+/// none.
+std::string vent_size(const Inputs& inputs, const std::vector<ConnectionPlan>& connections) {
+  for (const ConnectionPlan& connection : connections) {
+    if (connection.service != Service::air || !connection.ends_in) continue;
+    const catalog::Part& part = inputs.catalog.part(*connection.ends_in);
+    const catalog::Family& family = inputs.catalog.family(part.family);
+    if (!family.can_shut || part.one_way || part.opens_at) continue;
+    return fmt::format(", {} or wider, and a barb to suit,",
+                       inputs.catalog.size_name(inputs.catalog.port_type(part.ports.back().type).size));
+  }
+  return "";
+}
+
 void add_consumables(const Inputs& inputs, const ListedSections& sections, ShoppingList& list) {
   for (const auto& [name, joints] : joints_by_seal(inputs, sections)) {
     const catalog::Seal* seal = inputs.catalog.seal(name);
@@ -248,14 +267,16 @@ void add_consumables(const Inputs& inputs, const ListedSections& sections, Shopp
         {"anti-gall thread paste", "1 tube", fmt::format("{0} threads gall on {0}", material->name)});
   list.consumables.push_back({"dip rod", "1", "reads the charge"});
   if (sections.leak_test.possible && sections.leak_test.rig)
-    list.consumables.push_back({"air hose with a valve at its far end to let down by",
+    list.consumables.push_back({"air hose with a tee and a valve at its far end to let down by",
                                 fmt::format("{:.0f} ft or {:.0f} m",
                                             std::ceil(in_feet(sections.leak_test.energy.standoff) / 10.0 - 0.01) * 10.0,
                                             std::ceil(in_metres(sections.leak_test.energy.standoff) - 0.01)),
                                 "the leak test is worked from there; the shop's own does"});
   const Job& job = inputs.job;
   if ((job.cutting.aluminium || job.cutting.magnesium) && job.vent.stays_open)
-    list.consumables.push_back({"hose from the vent to outdoors", "1", "hydrogen rises: it leads up all the way"});
+    list.consumables.push_back(
+        {fmt::format("hose{} from the vent to outdoors", vent_size(inputs, sections.connections)), "1",
+         "hydrogen rises: it leads up all the way"});
   if (sections.leak_test.possible)
     list.consumables.push_back({"leak-test solution", "1 bottle", "every joint and weld; household soap will not do"});
 }

@@ -61,11 +61,13 @@ Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Upto upto, RunSear
        water != nullptr && !plan.job.riser.foot_valve && !has_a_valve(*plan.catalog, plan.ways, water->name)},
       remarks);
   plan.walls.passages = find_passages(inputs, plan.riser.request.pipe.bore, remarks);
+  add_mouse_holes(inputs, plan.riser.request.pipe.bore, plan.walls, remarks);
   plan.lid_map = plan_lid_map(inputs, plan.connections, plan.riser, remarks);
   plan.relief = plan_relief(inputs, plan.ways, air, plan.walls, plan.transfer, remarks);
   plan.leak_test =
       plan_leak_test(inputs, search.finder(), plan.connections, shares.plugs,
-                     {plan.levels, plan.walls, plan.relief, plan.transfer.setting}, connections.left, remarks);
+                     {plan.levels, plan.walls, plan.relief, plan.transfer.setting, plan.transfer.system, plan.ways},
+                     connections.left, remarks);
   plan.findings = judge(plan, settled, std::move(remarks.findings));
   plan.verdict = verdict_of(plan.findings);
   if (upto == Upto::findings) return plan;

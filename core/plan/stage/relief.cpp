@@ -1,6 +1,7 @@
 #include "plan/stage/relief.h"
 
 #include "plan/stage/relief_valves.h"
+#include "plan/stage/restrictors.h"
 #include "quantity/nearly.h"
 #include "reservoir/relief.h"
 #include "transfer/failed_regulator.h"
@@ -15,33 +16,6 @@ reservoir::AirFeed feed_of(const Settled& settled, const transfer::AirSupply& ai
   return {settled.full_supply, transfer::line_with_failed_regulator(air), settled.temperature};
 }
 
-/// Threads that a restrictor may have: those of what stands behind it, the regulator's inlet.
-std::optional<catalog::SizeId> regulator_size(const Inputs& inputs, const AirWays& air) {
-  const Catalog& catalog = inputs.catalog;
-  if (air.regulator) return catalog.port_type(catalog.part(*air.regulator).ports[0].type).size;
-  for (const JobPort& port : inputs.job.air.ports)
-    if (port.type.valid()) return catalog.port_type(port.type).size;
-  return std::nullopt;
-}
-
-/// The widest hole that is sold, up to that one; of the regulator's size where there is one.
-std::optional<PartId> restrictor_up_to(const Inputs& inputs, std::optional<catalog::SizeId> size, Length widest) {
-  const Catalog& catalog = inputs.catalog;
-  std::optional<PartId> best;
-  const auto rank = [&](PartId id) {
-    const catalog::Port& port = catalog.part(id).ports[0];
-    return std::pair(size && catalog.port_type(port.type).size == *size, port.bore);
-  };
-  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
-    const catalog::Part& part = catalog.part(PartId{row});
-    if (catalog.family(part.family).role != catalog::Role::restrictor ||
-        quantity::more_than(part.ports[0].bore, widest))
-      continue;
-    if (!best || rank(PartId{row}) > rank(*best)) best = PartId{row};
-  }
-  return best;
-}
-
 /// nullopt: what is there does it already, or no hole that is sold does it and still fills the table.
 std::optional<RestrictorPlan> choose_restrictor(const Inputs& inputs, const AirWays& air, GaugePressure most,
                                                 const transfer::FailedRegulator& failed, const TransferPlan& transfer) {
@@ -49,7 +23,7 @@ std::optional<RestrictorPlan> choose_restrictor(const Inputs& inputs, const AirW
   if (quantity::at_most(air.relief.empty() ? failed.highest : failed.riser_stopped, most)) return std::nullopt;
   const auto widest = transfer::restrictor_bore(transfer.system, supply, most, air.relief);
   if (!widest) return std::nullopt;
-  const auto part = restrictor_up_to(inputs, regulator_size(inputs, air), *widest);
+  const auto part = restrictor_up_to(inputs, inlet_of_regulator(inputs, air.regulator), *widest);
   if (!part) return std::nullopt;
   const Length bore = inputs.catalog.part(*part).ports[0].bore;
   const transfer::System with = transfer::with_restrictor(transfer.system, bore);

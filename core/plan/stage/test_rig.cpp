@@ -163,12 +163,7 @@ void Rig::add_feed() {
   rig_.request.targets.push_back(loose(PortTypeId{}, "the shut-off"));
   rig_.request.branches.push_back(std::move(rules));
   const JobPort* supply = air_port();
-  const std::vector<PartId> regulators = own_of(catalog_, connections_, Role::regulator);
-  if (supply == nullptr || regulators.empty()) return;
-  rig_.fed_from = supply->name;
-  rig_.at_supply = own_of(catalog_, connections_, Role::restrictor);
-  if (rig_.at_supply.size() > 1) rig_.at_supply.resize(1);
-  rig_.at_supply.push_back(regulators.front());
+  if (supply != nullptr && wanted_.fed_by_job) rig_.fed_from = supply->name;
 }
 
 void Rig::ask(const Bin& bin) {

@@ -30,6 +30,7 @@ struct RigRequest {
   const JobPort& port;
   std::vector<PartId> gauges;   // none: its place ends in a port for one
   std::vector<PartId> reliefs;  // none: its place ends in a port for one
+  bool fed_by_job = false;      // by its regulator
 };
 
 /// @param left what the job left of the bin; the rig takes of it

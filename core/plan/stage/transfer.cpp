@@ -66,6 +66,7 @@ transfer::System system_for(const Inputs& inputs, const RiserPlan& riser, const 
   system.air = inputs.settled.air;
   system.air.before_regulator = air.before_regulator;
   system.air.after_regulator = air.after_regulator;
+  if (air.first_stage) system.air.first_stage = transfer::FirstStage{{}, air.behind_first_stage};
   system.vent = inputs.settled.vent;
   system.vent.ways = air.vents;
   system.check = air.water_check;
@@ -146,11 +147,12 @@ std::optional<GaugePressure> relief_stays_shut(const JobReliefValve& given, cons
   return mark - given.tolerance.value_or(PressureDifference()) - air.lock_up + air.after_regulator.opens_at();
 }
 
-void choose_setting(const Inputs& inputs, const Levels& levels, const WallLimit& walls, TransferPlan& plan,
-                    Remarks& remarks) {
+void choose_setting(const Inputs& inputs, const Levels& levels, const WallLimit& walls, const AirWays& air,
+                    TransferPlan& plan, Remarks& remarks) {
   const Job& job = inputs.job;
   plan.highest_setting = highest_setting(inputs.settled, walls);
   plan.system.air.set_pressure = job.air.set_pressure.value_or(first_guess(inputs.settled, levels));
+  set_first_stage(inputs.catalog, air, plan.system.air);
   const GaugePressure finish = transfer::pressure_to_finish(plan.system, plan.start, levels.table_depth);
   if (job.air.set_pressure) {
     plan.setting = *job.air.set_pressure;
@@ -372,8 +374,10 @@ TransferPlan plan_transfer(const Inputs& inputs, const RiserPlan& riser, const h
   plan.start = {levels.charge_depth, metres(0.0), psig(0.0)};
   plan.wanted_depth = levels.table_depth;
   plan.relief_stays_shut = relief_stays_shut(inputs.job.relief_valve, plan.system.air, air.relief);
-  choose_setting(inputs, levels, walls, plan, remarks);
+  choose_setting(inputs, levels, walls, air, plan, remarks);
   plan.system.air.set_pressure = plan.setting;
+  set_first_stage(inputs.catalog, air, plan.system.air);
+  if (const auto& stage = plan.system.air.first_stage) remarks.assume(fact("first_stage_setting", stage->setting));
   plan.fill = transfer::fill(plan.system, plan.start, levels.table_depth, inputs.detail());
   if (const auto& delivery = plan.system.air.free_air_delivery; delivery && *delivery > VolumeFlow())
     plan.refill_time = plan.fill.free_air / *delivery;

@@ -56,6 +56,17 @@ void caution_bulge(const reservoir::WallCheck& check, Remarks& remarks) {
                   "Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells");
 }
 
+const char* const kFloorBars = "floor";       // as reservoir/stay_bars names that wall
+const Length kMouseHole = inches(1.0 / 2.0);  // of its height: common practice
+
+bool bars_on_floor(const WallsPlan& walls) {
+  return std::any_of(walls.bars.begin(), walls.bars.end(),
+                     [](const reservoir::StayBars& bars) { return bars.wall == kFloorBars; });
+}
+
+/// Walls that keep 4 there have room for the least leak test with air and its relief valve, too.
+const GaugePressure kLeastAtFour = psig(0.75);
+
 /// With room for the leak test and its relief valve.
 GaugePressure wanted_limit(GaugePressure in_use) {
   return gauge_pascals(std::max(in_pascals(in_use), in_pascals(reservoir::kLeastTestPressure)) *
@@ -118,6 +129,19 @@ std::optional<Passages> find_passages(const Inputs& inputs, Length riser_bore, R
   return Passages{at_floor, kPassageAtLid, !supports.passages};
 }
 
+void add_mouse_holes(const Inputs& inputs, Length riser_bore, WallsPlan& walls, Remarks& remarks) {
+  const Supports& supports = inputs.job.reservoir.supports;
+  if (!bars_on_floor(walls) || !supports.passages.value_or(true)) return;
+  // Each as wide as the riser.
+  const double area = std::numbers::pi / 4.0 * in_inches(riser_bore) * in_inches(riser_bore);
+  const Length along = inches(std::ceil(area / in_inches(kMouseHole) * 4.0) / 4.0);
+  walls.mouse_holes = MouseHoles{along, kMouseHole};
+  for (reservoir::StayBars& bars : walls.bars)
+    if (bars.wall == kFloorBars && bars.height > metres(0.0)) bars.height += kMouseHole;
+  if (!supports.passages)
+    remarks.assume(fact("floor_stays_have_mouse_holes", along, kMouseHole), "reservoir.supports.passages");
+}
+
 WallLimit find_wall_limit(const Inputs& inputs, Length charge, Remarks& remarks) {
   assume_supports(inputs.job.reservoir.supports, remarks);
   const WallRequest request = wall_request(inputs.job, inputs.settled, charge);
@@ -132,8 +156,9 @@ WallLimit find_wall_limit(const Inputs& inputs, Length charge, Remarks& remarks)
 
 void mend_weak_walls(const Inputs& inputs, const WallLoad& load, const WallLimit& limit, Finding& finding) {
   const auto& stay = limit.next_stay;
-  finding.or_else =
-      stiffer_walls(inputs.job, inputs.settled, load.charge, wanted_limit(load.in_use), inputs.settled.design_stress);
+  // No mend of ours leaves a factor under 4.
+  finding.or_else = stiffer_walls(inputs.job, inputs.settled, load.charge, std::max(load.in_use, kLeastAtFour),
+                                  quarter_of_yield(inputs.settled));
   if (stay && stay->limit_after > load.in_use) {
     finding.mend = fact("stay_lifts_limit", stay->what, stay->limit_after);
     finding.ways_to_try = {{{kSupports, {}, {}, stay->supports}}};

@@ -28,6 +28,10 @@ struct WallLimit {
 /// Of the job's baffles: given by the job as being there, or assumed; nullopt: there are no baffles, or tight ones.
 std::optional<Passages> find_passages(const Inputs& inputs, Length riser_bore, Remarks& remarks);
 
+/// Through bars that stand on the floor, which would dam the water: assumed where the job does not say that nothing
+/// passes. Each bar is made that much higher, so that it carries what it did.
+void add_mouse_holes(const Inputs& inputs, Length riser_bore, WallsPlan& walls, Remarks& remarks);
+
 /// @param charge depth of the water that stands on the floor and the sides
 WallLimit find_wall_limit(const Inputs& inputs, Length charge, Remarks& remarks);
 

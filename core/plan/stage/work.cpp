@@ -113,6 +113,8 @@ void Work::while_open() {
       add(WorkPhase::before_lid,
           fact(reservoir.supports.passages.value_or(true) ? "work_baffles" : "work_tight_baffles", baffles));
     }
+    if (const auto& holes = plan_.walls.mouse_holes)
+      add(WorkPhase::before_lid, fact("work_mouse_holes", holes->along, holes->height));
     if (has_stays(*layout))
       add(WorkPhase::before_lid, fact(plan_.walls.bars.empty() ? "work_stays_of_your_own" : "work_stays"));
   }

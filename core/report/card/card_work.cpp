@@ -32,6 +32,7 @@ constexpr auto kShort = std::to_array<Words>({
     {"work_riser_from_above", "let the riser down through {0}, {1} off the floor"},
     {"work_weld_riser", "weld it through the lid, {0} off the floor"},
     {"work_last_look", "look inside"},
+    {"work_mouse_holes", "mouse-holes {0} x {1} in every bay of the floor's bars"},
     {"work_stays", "weld in the stays"},
     {"work_stays_of_your_own", "weld in the stays (on no cut list)"},
     {"work_weld_lid_to_baffles", "weld lid on, slotted to baffles"},

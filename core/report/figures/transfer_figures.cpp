@@ -142,6 +142,13 @@ FigureGroup filling_figures(const plan::Plan& plan) {
   };
   pressure("set_pressure", "regulator setting", plan.transfer.setting,
            {"{0}.", {quantity::Facts{plan.transfer.setting_basis}}});
+  if (const auto& stage = plan.transfer.system.air.first_stage)
+    group.figures.push_back({.key = "first_stage",
+                             .label = "first stage's setting",
+                             .value = stage->setting,
+                             .source = {"The regulator before the regulator: the middle of its range, or twice what "
+                                        "the one behind it is set to (common practice).",
+                                        {}}});
   pressure("pressure_to_start", "pressure to start", fill.pressure_to_start,
            {"Density of the water times gravity times the height from the charge to the table's inlet.", {}});
   if (!nothing_to_hold(plan.transfer))

@@ -104,6 +104,7 @@ std::string filling(const Plan& plan, const Style& style) {
   add_common_rows(fill, true, rows);
   rows.figure_if_any("refill_time");
   rows.figure("set_pressure", "", ": " + say(plan.transfer.setting_basis, style.units));
+  rows.figure_if_any("first_stage");
   rows.figure("pressure_to_start");
   rows.figure_if_any("hold_pressure");
   if (const auto nothing = nothing_to_hold(plan.transfer)) rows.line("hold pressure", say(*nothing, style.units));

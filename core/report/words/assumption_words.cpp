@@ -30,6 +30,8 @@ std::span<const AssumptionWords> assumption_words() {
       {"charge_as_full_as_may_be", "charge", "{0} deep", "all but 5 % of the reservoir: the table takes more"},
 
       // The walls.
+      {"floor_stays_have_mouse_holes", "mouse-holes through the bars on the floor", "{0} long, {1} high in every bay",
+       "without them each bay keeps its water: the cut list and the order of work have them (common practice)"},
       {"yield_of_sheet", "yield strength of the sheet", "{0}", "{1}"},
       {"ultimate_of_sheet", "ultimate strength of the sheet", "{0}", "{1}"},
       {"least_of_gauge", "thickness of the sheet", "{0:thickness}",
@@ -70,6 +72,9 @@ std::span<const AssumptionWords> assumption_words() {
       {"regulator_droop", "regulator droop", "{0} %",
        "usual for a small regulator at its rated flow (common practice)"},
       {"regulator_rated_flow", "regulator's rated flow", "{0:air}", "low-pressure regulator (common practice)"},
+      {"first_stage_setting", "setting of the first stage", "{0:alone}",
+       "in the middle of its range a regulator holds best, and at least twice what the one behind it is set to; when "
+       "one of the two fails, all that the supply has is counted (common practice)"},
       {"regulator_lock_up", "rise of the regulator's outlet until it shuts tight", "{0:alone}",
        "0.2 to 0.5 psi for a low-pressure regulator, 1 to 3 psi for a general-purpose one (common practice)"},
       {"check_valve_opens", "what opens the foot valve", "{0:alone}",

@@ -27,10 +27,15 @@ std::span<const Words> finding_words() {
        "ask 4"},
       {"stiffer_walls_or_own_setting",
        "more stays or thicker sheet; or, where the rule does not hold, give 'air.set pressure' yourself"},
+      {"floor_stays_dam_the_water",
+       "nothing passes the bars that stand on the floor ('passages: no'): each bay keeps its water from the riser"},
+      {"mouse_holes_in_floor_stays", "mouse-holes at their foot, then 'passages: yes'"},
       {"baffles_are_tight",
        "the baffles are tight and make {0:#compartment|compartments}: neither water nor air gets from one to the next, "
        "so that those without riser, air and vent neither fill nor drain"},
       {"baffles_too_near", "{0:#baffle|baffles} {1} {0:?leaves|leave} bays of {2}: to weld in, {3} is the least"},
+      {"baffles_that_do",
+       "{0:#baffle|baffles} {1} at most; {2} across and {3} along keep 4 to 1 already: the limit is then {4}"},
       {"baffles_at_most", "{0:#baffle|baffles} {1} at most, or a thicker sheet in their place"},
       {"bung_near_wall",
        "'{0}' stands {1} from the inside of a wall: with room for both welds {2} is the least from its axis"},
@@ -179,6 +184,11 @@ std::span<const Words> finding_words() {
       {"way_to_relief_valve_is_narrower",
        "the way to the relief valve of '{0}' narrows to {1:thickness2}, less than the valve's own {2:thickness2}"},
       {"fittings_as_wide_as_the_valve", "a bung and fittings of the valve's own size"},
+      {"full_flow_passes_four_to_one",
+       "the relief valve of '{0}', set at {1:mark}, is fully open only at {2:alone} with its tolerance and its rise: "
+       "the walls' factor is under 4 there"},
+      {"stiffer_walls_or_valve_of_less_tolerance",
+       "more stays or thicker sheet, or a valve of less tolerance and rise, with its maker's figures"},
       {"relief_valve_too_narrow",
        "the relief valve of '{0}', bore {1:thickness2}, passes {2:air}; with the regulator failed and the riser "
        "stopped "
@@ -186,8 +196,10 @@ std::span<const Words> finding_words() {
       {"relief_valve_fed_too_narrow",
        "the relief valve of '{0}', bore {1:thickness2}, is fed through {2:thickness2} and passes {3:air}; with the "
        "regulator failed and the riser stopped the supply gives {4:air}"},
+      {"relief_valve_of_clear_bore",
+       "a valve of more than {0:thickness3} clear bore: no restrictor that is sold is so fine"},
       {"restrictor_on_supply_side",
-       "a restrictor of {0:thickness2} or less on the supply side of the regulator, or a valve of {1:thickness2} clear "
+       "a restrictor of {0:thickness3} or less on the supply side of the regulator, or a valve of {1:thickness2} clear "
        "bore"},
       {"no_leak_test_possible", "no leak test with air is possible. {0}"},
       {"test_below_what_may_be_seen", "the leak test at {0} is below the {1} that the reservoir may come to in use"},
@@ -221,7 +233,7 @@ std::span<const Words> finding_words() {
       {"regulator_repeats_too_coarsely",
        "the regulator comes back to within {0} of {1}, and {2} decides between right and wrong"},
       {"regulator_that_repeats_within",
-       "a precision regulator that comes back to within {0}, and 'air.regulator repeatability'"},
+       "a precision regulator that comes back to within {0}, said in 'air.regulator repeatability'"},
       {"restrictor_behind_regulator",
        "in '{0}' the restrictor stands behind the regulator, where it throttles each fill and no failed regulator"},
       {"restrictor_before_regulator", "change it round with the regulator, so that it faces the supply"},
@@ -249,6 +261,13 @@ std::span<const Words> finding_words() {
       {"one_feed_alone", "one connection from the supply to the reservoir"},
       {"no_relief_sold_for_the_test",
        "no relief valve that is sold opens between the leak test's {0:alone} and {1:alone}, and the rig must have one"},
+      {"relief_of_test_too_narrow",
+       "the relief valve of the leak test's rig passes {0:air}; with the test's regulator stuck open the supply gives "
+       "{1:air}"},
+      {"restrictor_for_the_test",
+       "a restrictor of {0:thickness3} or less on the supply side of the regulator for the test; none so fine is in "
+       "the catalog"},
+      {"test_by_hand_pump", "a hand pump for the test, in place of the supply"},
       {"test_lower_or_with_water", "a lower 'test pressure', or fill with water and look for drips"},
       {"no_device_is_so_exact", "'{0}' of {1}: no device is so exact, the best come to {2}"},
       {"take_it_from_the_makers_sheet", "'{0}' as the maker's sheet has it"},
@@ -258,7 +277,8 @@ std::span<const Words> finding_words() {
        "what the gauge on the compressor's receiver shows when the compressor stops; left out, the highest of a shop "
        "is taken"},
       {"regulator_that_locks_up_within",
-       "a regulator that rises no more than {0} over its setting when nothing is drawn, and 'air.lock up'"},
+       "a regulator that rises no more than {0} over its setting while no air is drawn, said in "
+       "'air.lock up'"},
       {"plug_of_test_is_not_sold", "no plug or cap is sold that closes '{0}' ({1}), and the leak test needs it closed"},
       {"bung_of_another_thread", "a bung of a thread that plugs are sold for, as FNPT"},
       {"put_a_valve_there", "end it in a ball valve"},
@@ -272,6 +292,7 @@ std::span<const Words> finding_words() {
       {"vent_is_a_throttle",
        "'{0}' throttles the air on its way out: the table drains in {1}, with nothing in the way in {2}"},
       {"vent_as_wide_as", "end '{0}' in a {1} on a bung of that size, and nothing narrower between: {2} then"},
+      {"take_out_of_the_vent", "take the {1} out of '{0}': leave it out of that connection's 'need'"},
       {"wider_vents", "a vent as wide as the riser, or several"},
       {"add_a_vent", "a vent on the reservoir: a ball valve that opens to the air"},
 
@@ -320,6 +341,17 @@ std::span<const Words> finding_words() {
       {"vent_under_water", "'{0}' stands on '{1}', under water: opened, it lets out water and no air"},
       {"air_comes_in_under_water",
        "'{0}' brings the air in at '{1}', under water: with the air off the water runs back into the regulator"},
+      {"nothing_to_dip_by",
+       "no opening in the lid but the riser's: no rod goes in to read the charge, nothing to fill or look in by"},
+      {"plug_in_the_lid", "a bung and a {0} in the lid, to dip and to fill by"},
+      {"vent_valve_far_away",
+       "the valve of '{0}' stands {1:long} of hose away from the reservoir: who stands at the tank cannot let the "
+       "pressure off, and the hose holds it, too"},
+      {"vent_valve_on_its_bung", "the valve on its bung, and the hose, open at its far end, behind it"},
+      {"bushing_does_not_hold_riser",
+       "'{1}' is a bushing tapped {2} from both sides, and the riser is {0}: nothing holds it"},
+      {"bushing_tapped_for_riser",
+       "a bushing that is tapped {0} inside ('port: {0} FNPT'), or a riser of {1} pipe ('riser: {{pipe: {1}}}')"},
       {"port_into_lid", "'{0}' in the lid instead"},
       {"port_into_floor", "'{0}' in the table's floor instead"},
       {"bung_that_ends_over_the_water",

@@ -13,29 +13,42 @@ std::span<const Words> leak_test_words() {
       {"test_build_rig", "Build the rig up on '{0}'; its shut-off stays open until all is screwed up."},
       {"test_feed_from",
        "{0:distance} from the reservoir or farther put the job's regulator, backed right off, on '{1}', its restrictor "
-       "towards the supply, and the test hose from there to the rig's shut-off. Set a field glass or a camera up so "
+       "towards the supply, then a tee with a valve to let down by, and the test hose from there to the rig's "
+       "shut-off. Set a field glass or a camera up so "
        "that the gauge is read from the regulator."},
+      {"test_feed_throttled",
+       "{0:distance} from the reservoir or farther put the job's regulator, backed right off, on '{1}', and on its "
+       "inlet, in place of the job's own restrictor, the {2} that is bought for the test: with another the rig's "
+       "relief "
+       "valve does not hold a regulator that sticks. Behind it stands a tee with a valve to let down by, and the test "
+       "hose leads from there to the rig's shut-off. Set a field "
+       "glass or a camera up so that the gauge is read from the regulator."},
       {"test_feed_by_hand",
-       "Lead the test hose from the rig's shut-off to a hand pump, or a low-pressure regulator backed right off, "
+       "Lead the test hose from the rig's shut-off to a tee with a valve to let down by, and a hand pump or a "
+       "low-pressure regulator, backed right off, "
        "{0:distance} away or farther. Set a field glass or a camera up so that the gauge is read from there."},
       {"test_stand_off",
        "Open the rig's shut-off and go. From here on all is worked from the far end of the hose, and nobody comes "
        "nearer than {0:distance} but where a step says so (ASME PCC-2 Article 501)."},
       {"test_first_rung",
-       "Let the air on, turn the supply up slowly until the gauge shows {0:alone}, shut it, hold {1}. If it stays "
+       "Let the air on, turn the regulator up slowly until the gauge shows {0:alone}, shut the air off before it, hold "
+       "{1}. If it stays "
        "there one person goes up, listens, brushes rig and plugs, and comes back; a large leak blows the film away at "
        "more."},
       {"test_rung",
-       "From the far end go up to {0:alone}, shut it, hold {1}: watch the walls for a bow and the gauge for a fall."},
+       "From the far end go up to {0:alone}, shut the air off before the regulator, hold {1}: watch the walls for a "
+       "bow and the gauge for a fall."},
       {"test_mark_regulator",
        "Stop on the way at {0:alone} and mark the regulator's knob there: it is the job's setting. In use the gauge "
        "never shows it, for the water takes off what it lifts."},
       {"test_last_rung",
-       "From the far end go up to {0:alone}, shut it, hold {1} with nobody near, and uncouple the shop's air: nothing "
+       "From the far end go up to {0:alone}, shut the air off before the regulator, hold {1} with nobody near, and "
+       "uncouple the shop's air: nothing "
        "can "
        "raise the pressure any more."},
       {"test_let_down_to_brush",
-       "Let down to {0:alone} by the valve at the far end, and shut that: now one person may go near with the "
+       "Let down to {0:alone} by the valve on the tee at the far end, and shut that: now one person may go near with "
+       "the "
        "solution, "
        "with a long brush or a sprayer for lid, ends and floor, beside the tank and never over the lid, under the "
        "floor or "
@@ -59,7 +72,8 @@ std::span<const Words> leak_test_words() {
        "A leak: let all pressure off first, grind out, weld, and begin again. Nothing is welded or tightened under "
        "pressure."},
       {"test_let_down",
-       "With the rig's shut-off open let down to nothing by the valve at the far end, then look at the walls."},
+       "With the rig's shut-off open let down to nothing by the valve on the tee at the far end, then look at the "
+       "walls."},
       {"test_unplug", "With the shut-off open and the gauge at nothing take the plugs out, {0:and}, and the rig last."},
       {"test_take_rig_off", "With the shut-off open and the gauge at nothing take the rig off."},
       {"test_compartments",

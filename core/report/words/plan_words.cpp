@@ -29,6 +29,17 @@ std::span<const Words> plan_words() {
       {"weld_on_a_used_tank",
        "Before any weld on a reservoir that has been in use: drain, clean, open, test the air, fill with water to near "
        "the weld."},
+      {"zinc_makes_fume",
+       "Zinc boils off {0} where it is welded and makes a fume that gives metal fever, and porous welds: grind it off "
+       "a "
+       "hand's breadth round every seam and bung, draw the fume away, breathe through a respirator for it."},
+      {"measured_time_is_far_off",
+       "A fill was measured at {0} and is worked out at {1}: before the plan is relied on, look for what differs, the "
+       "setting, the charge, a bore that is not as the job says, a leak."},
+      {"table_drains_onto_the_floor",
+       "'{0}' lets the table's water out and nothing leads it on: give it a hose back to the reservoir's fill port or "
+       "to "
+       "a drain, or it runs onto the floor and is missing from the next fill."},
       {"fines_settle",
        "{0} fines go on making hydrogen in the water: clean them out, purge before each use, and keep the vent open."},
       {"drained_is_not_empty",
@@ -130,6 +141,7 @@ std::span<const Words> plan_words() {
       {"lid_and_floor_welded_to_baffles",
        "lid and floor welded to every baffle, so that they are bare over {0} x {1} and no more"},
       {"mends_together", "{0:, together with }"},
+      {"mend_then_open", "{0:, } (then open: {1:; })"},
       {"either_mend", "{0:; or }"},
       {"stays_in_a_grid", "stays every {0} x {1} between lid and floor ({2} of them)"},
       {"stiffeners_on_long_sides", "an upright stiffener every {0} on each long side"},
@@ -138,6 +150,12 @@ std::span<const Words> plan_words() {
       {"set_the_regulator_lower", "set the regulator to {0:dial} or less; {1} finishes the fill"},
 
       // The list.
+      {"cut_when_gap_is_measured",
+       "the gap of {0} that it is worked out of is assumed: set reservoir and table up, measure, then cut"},
+      {"stay_with_mouse_holes",
+       "carries {0} at {1:alone}, if it is of a grade no weaker than the sheet's; at its foot a mouse-hole {2} long "
+       "and "
+       "{3} high in every bay, for the water, not where it is welded"},
       {"stay_on_edge", "carries {0} at {1:alone}, if it is of a grade no weaker than the sheet's"},
       {"stay_of_a_section", "carries {0} at {1:alone}: no flat bar up to 12 in does; a beam, by whoever may say so"},
       {"crop_baffle_corners", "crop both corners at the floor {0} and both at the lid {1}, for water and air; {2}"},
@@ -260,6 +278,7 @@ std::span<const Words> plan_words() {
       {"hole_no_larger_than", "hole of {0:thickness2} or less"},
       {"pipe_threaded_at_one_end", "threaded at one end, {0:tape_up} or longer"},
       {"for_the_vent", "for the vent"},
+      {"to_fill_and_dip_by", "in the lid, to dip and to fill by"},
       {"set_at", "set at {0:mark}"},
       {"set_at_with_clear_bore", "set at {0:mark}, clear bore {1:thickness2} or more"},
   };

@@ -30,15 +30,16 @@ StepList said_list(std::string title, const std::vector<Fact>& facts, UnitSystem
   return list;
 }
 
-StepList rig_parts(const catalog::Catalog& catalog, const plan::TestRig& rig) {
+StepList rig_parts(const catalog::Catalog& catalog, const plan::LeakTestPlan& test) {
   StepList list{"Rig", {}};
-  for (const plan::RigPart& part : rig.parts) {
+  for (const plan::RigPart& part : test.rig->parts) {
     const catalog::Part& row = catalog.part(part.part);
     list.steps.push_back(
         {fmt::format("{}, {} ({})", row.name, catalog.material(row.material).name, source_of(catalog, part))});
   }
-  for (const catalog::PartId part : rig.at_supply)
-    list.steps.push_back({fmt::format("at the far end of the hose: {} (lent by the job)", catalog.part(part).name)});
+  for (const catalog::PartId part : test.at_supply)
+    list.steps.push_back({fmt::format("at the far end of the hose: {} ({})", catalog.part(part).name,
+                                      part == test.throttle ? "bought for the test" : "lent by the job")});
   return list;
 }
 
@@ -63,7 +64,7 @@ std::vector<StepList> leak_test_steps(const plan::Plan& plan, UnitSystem units) 
   if (!test.possible) return {};
   std::vector<StepList> lists;
   if (const chain::Run* run = test.rig ? test.rig->run() : nullptr) {
-    lists.push_back(rig_parts(*plan.catalog, *test.rig));
+    lists.push_back(rig_parts(*plan.catalog, test));
     lists.push_back(rig_order(*run, units));
   }
   lists.push_back(said_list("Steps", test.steps, units));

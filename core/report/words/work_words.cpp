@@ -29,6 +29,10 @@ std::span<const Words> work_words() {
        "Let the riser down through '{0}' and screw it in; measure {1:tape} from its end to the floor."},
       {"work_weld_riser", "Weld the riser through the lid; measure {0:tape} from its end to the floor first."},
       {"work_last_look", "Look inside a last time: no slag, no rag, nothing loose, and every passage open."},
+      {"work_mouse_holes",
+       "Cut the mouse-holes into the bars that stand on the floor before they go in: one in every bay, {0} long and "
+       "{1} "
+       "high at the foot, away from where bars cross. Without them each bay keeps its water from the riser."},
       {"work_stays",
        "Weld in the stays and stiffeners that the job counts on, each where its bays say, bars on edge and welded to "
        "the sheet on both sides and to the walls at both ends, with the welds under 'Walls'."},

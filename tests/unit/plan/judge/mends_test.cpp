@@ -96,7 +96,7 @@ TEST(Mend, LeadsToNoOtherFinding) {
 }
 
 TEST(Mend, OfWeakWallsIsStaysOrSheetThatWasTried) {
-  const Plan plan = ready_with("10 ga steel", "16 ga steel");
+  const Plan plan = ready_with("{baffles across: 2, baffles along: 1}", "{baffles across: 0}");
   const std::string said = said_of(plan, "fill_needs_more_than_walls_may_see");
   EXPECT_THAT(said, HasSubstr("sheet at least"));
   EXPECT_THAT(said, HasSubstr("; or "));

@@ -45,7 +45,7 @@ TEST(LeakTestRig, IsMadeOfTheJobsOwnPartsWhereTheyServe) {
   EXPECT_TRUE(plan.leak_test.gauge_of_job);
   EXPECT_EQ(whose_is(plan.leak_test, Role::gauge), RigPart::Whose::job);
   std::vector<Role> at_supply;
-  for (const PartId part : plan.leak_test.rig->at_supply) at_supply.push_back(role_of(part));
+  for (const PartId part : plan.leak_test.at_supply) at_supply.push_back(role_of(part));
   EXPECT_THAT(at_supply, ElementsAre(Role::restrictor, Role::regulator));
   EXPECT_EQ(bought(plan, Role::gauge), 1);
   EXPECT_EQ(bought(plan, Role::regulator), 1);

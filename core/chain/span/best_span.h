@@ -51,8 +51,9 @@ bool comes_before(const FoldedCatalog& folded, Order order, const SpanChoice& a,
 
 /// Provably the best by the rule above; nullopt: none makes the distance. Takes both ends to stand still along their
 /// axes, whatever else they can do. Where a person has chosen the run (ChainRequest::taken), the best that its parts
-/// can do in their order; one of more than eight parts counts as made only where the best of just these parts comes out
-/// in that order.
+/// can do in their order, as a kind of run that may have so many parts where nothing is chosen, if they make one: so
+/// the best run taken is the best run; one of more than eight parts counts as made only where the best of just these
+/// parts comes out in that order.
 std::optional<SpanChoice> best_span(const FoldedCatalog& folded, const ChainRequest& request, const Span& span);
 
 /// Whether some run makes the distance, as best_span would find, whatever it costs. Not for runs that a person has

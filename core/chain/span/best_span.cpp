@@ -57,6 +57,9 @@ std::pair<std::int64_t, std::int64_t> off_the_line(Order order, const Cost& cost
   return {cost.tuple[1], order == Order::bin ? cost.tuple[2] >> 32 : cost.tuple[2]};
 }
 
+/// What decides between one piece to cut and two: ports of other kinds and size changes, where the order looks at them.
+std::int64_t strays(Order order, const Cost& cost) { return keeps_the_line(order) ? cost.tuple[3] : 0; }
+
 /// Everything that ids do not decide.
 auto rank(Order order, const SpanChoice& choice) {
   const SpanRoute& route = choice.route;
@@ -73,9 +76,18 @@ std::optional<SpanChoice> best_attempt(const FoldedCatalog& folded, const Rules&
     if (attempt.cuts == 2 && task.aside == 0) continue;
     task.most_parts = std::min(most_parts, limits[row]);
     auto route = search_span(folded, rules, graph, task_of(task, attempt));
-    if (!route || (best && off_the_line(order, best->route.cost) <= off_the_line(order, route->cost))) continue;
+    if (!route) continue;
+    if (best) {
+      const auto known = off_the_line(order, best->route.cost);
+      const auto found = off_the_line(order, route->cost);
+      const bool cuts_once_more = found == known && attempt.make == best->make;
+      if (!(found < known) && !(cuts_once_more && strays(order, route->cost) < strays(order, best->route.cost)))
+        continue;
+    }
     best = SpanChoice{std::move(*route), attempt.make};
-    if (off_the_line(order, best->route.cost) == std::pair<std::int64_t, std::int64_t>{}) break;
+    if (off_the_line(order, best->route.cost) != std::pair<std::int64_t, std::int64_t>{}) continue;
+    const bool may_cut_twice = attempt.make == SpanMake::cut_pipe && attempt.cuts == 1;
+    if (!may_cut_twice || strays(order, best->route.cost) == 0) break;
   }
   return best;
 }

@@ -12,18 +12,19 @@ namespace {
 constexpr const char* kSizes[] = {"1/2", "3/4", "1"};
 
 void add_materials(CatalogBuilder& builder) {
-  const auto add = [&](const char* id, double volts, bool metal, bool air) {
+  const auto add = [&](const char* id, double volts, bool metal, bool air, bool pits = false) {
     Material material;
     material.id = material.name = id;
     material.anodic_index_volts = volts;
     material.metal = metal;
     material.compressed_air = air;
+    material.pits = pits;
     material.roughness = millimetres(metal ? 0.05 : 0.002);
     builder.add(material);
   };
   add("nylon", 0.0, false, true);
   add("steel", 0.85, true, true);
-  add("stainless", 0.50, true, true);
+  add("stainless", 0.50, true, true, true);
   add("brass", 0.30, true, true);
   add("shattering plastic", 0.0, false, false);
   add("iron", 0.85, true, true);  // the metal that steel is, under another name
@@ -157,6 +158,7 @@ void add_duties(CatalogBuilder& builder, Dice& dice) {
     duty.under_air = dice.one_of({UnderAir::not_proved, UnderAir::as_water, UnderAir::as_water, UnderAir::limited});
     duty.air_limit = psig(110.0);
     duty.vacuum = dice.one_of({InVacuum::stands, InVacuum::stands, InVacuum::not_proved, InVacuum::collapses});
+    duty.air_alone = !duty.families.empty() && duty.families.front().row % 2 == 1;  // of what is a bushing
     if (dice.chance(90)) builder.add(std::move(duty));
   }
 }
@@ -168,8 +170,13 @@ void add_foreign_thread(CatalogBuilder& builder, int kinds) {
     for (const char letter : part.id) seed = seed * 31 + static_cast<std::uint32_t>(letter);
   Dice dice(seed);
   if (dice.chance(40)) return;
-  const KindId kind{static_cast<std::uint32_t>(dice.below(kinds))};
-  builder.add(ForeignThread{kind, {{static_cast<std::uint32_t>(dice.below(kinds))}}, "test"});
+  const auto some_kind = [&] { return KindId{static_cast<std::uint32_t>(dice.below(kinds))}; };
+  const KindId kind = some_kind();
+  ForeignThread thread{kind, {some_kind()}, "test"};
+  if (dice.chance(50)) thread.keeps_apart.push_back(some_kind());
+  thread.only_at_end = dice.chance(40);
+  if (thread.only_at_end) thread.at_home = {kind};
+  builder.add(std::move(thread));
 }
 
 }  // namespace

@@ -15,7 +15,7 @@
 namespace riserun::chain::testing {
 namespace {
 
-constexpr std::uint32_t kWorlds = 6000;
+constexpr std::uint32_t kWorlds = 6600;
 constexpr std::size_t kBeginnings = 400;  // looked at for each depth of the exhaustive search
 
 /// Carries the build order out: what is turned must be a body alone that nothing holds, or, where the step says so, one

@@ -36,7 +36,7 @@ constexpr Said kParts[] = {
     {"street ell 3/4", "90 street elbow", "3/4"},
     {"street 90 3/4", "90 street elbow", "3/4"},
     {"90 3/4 blk", "90 elbow", "3/4"},
-    {"3/4 blk nip", "nipple", nullptr},
+    {"3/4 blk nip", "close nipple", nullptr},
     {"1 in ball vlv", "ball valve", "1"},
     {"3/4 cplg", "coupling", "3/4"},
     {"1 x 3/4 bshg", "hex bushing", "1 x 3/4"},

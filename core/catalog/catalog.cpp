@@ -129,7 +129,9 @@ GalvanicVerdict Catalog::galvanic(MaterialId a, MaterialId b) const {
   const Material& second = material(b);
   if (!first.metal || !second.metal) return GalvanicVerdict::fine;
   const double difference = std::abs(first.anodic_index_volts - second.anodic_index_volts);
-  if (difference <= galvanic_.watch_above_volts + kVoltsRounding) return GalvanicVerdict::fine;
+  const Material& eaten = first.anodic_index_volts > second.anodic_index_volts ? first : second;
+  if (difference <= galvanic_.watch_above_volts + kVoltsRounding)
+    return eaten.pits && difference > kVoltsRounding ? GalvanicVerdict::watch : GalvanicVerdict::fine;
   return difference <= galvanic_.keep_apart_above_volts + kVoltsRounding ? GalvanicVerdict::watch
                                                                          : GalvanicVerdict::keep_apart;
 }

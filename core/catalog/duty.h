@@ -29,6 +29,7 @@ struct Duty {
   std::vector<HeatShare>
       heat;  // coldest first, shares not rising; beyond the last nothing is proved; empty: nothing is
   UnderAir under_air = UnderAir::not_proved;
+  bool air_alone = false;     // never in a run of water
   GaugePressure air_limit{};  // for UnderAir::limited: no more than that, nor than the rating
   InVacuum vacuum = InVacuum::not_proved;
   std::string source;

@@ -156,6 +156,8 @@ struct ForeignThread {
   KindId kind;
   std::vector<KindId> at_home;
   std::string source;
+  std::vector<KindId> keeps_apart{};  // at home with these, too, where unlike metals must be kept apart
+  bool only_at_end = false;           // at home on the end that has it, and nowhere else along the run
 };
 
 }  // namespace riserun::catalog

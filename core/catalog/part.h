@@ -81,6 +81,7 @@ struct Material {
   std::string not_welded;  // why it is no weld bung: "zinc fume"; empty: nothing against it
   std::string source;
   std::optional<Temperature> hottest;  // water that parts of it stand; none: all there is
+  bool pits = false;                   // lives by its skin of oxide: wet, it pits beside any nobler metal
   bool galls = false;                  // its threads seize on threads of their own kind
   bool threads = true;                 // a pipe thread can be cut on pipe of it
 };

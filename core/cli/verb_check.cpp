@@ -42,6 +42,27 @@ bool has_a_price(const catalog::Value& rows) {
   });
 }
 
+bool names(std::string_view head, std::string_view column) { return head.starts_with(column); }
+
+/// Of a table: the lines whose row names a part and leaves its price empty. They keep the catalog's price.
+std::vector<std::string> lines_without_price(const std::string& file) {
+  catalog::Problems problems;
+  const catalog::Document document = catalog::Document::load(file, problems);
+  std::vector<std::string> lines;
+  if (!document.is_table()) return lines;
+  for (const catalog::Value& row : document.root().items()) {
+    bool part = false;
+    bool price = false;
+    for (const auto& [head, cell] : row.entries()) {
+      if (cell.text().empty()) continue;
+      part = part || names(head.text(), "part") || names(head.text(), "id");
+      price = price || names(head.text(), "price");
+    }
+    if (part && !price) lines.push_back(std::to_string(row.line()));
+  }
+  return lines;
+}
+
 /// The parts that a file of the shop's own adds, and how many of any it prices, in place of what another said before.
 std::string what_it_brings(const std::string& file, CommonOptions common) {
   const Stock before = load_stock(common);
@@ -59,6 +80,10 @@ std::string what_it_brings(const std::string& file, CommonOptions common) {
   std::string text = fmt::format("a catalog file that adds {} parts", added);
   if (priced > 0) text += fmt::format(" and prices {}", priced);
   if (again > 0) text += fmt::format(", {} of them in place of what a file before it says", again);
+  const std::vector<std::string> unpriced = lines_without_price(file);
+  if (!unpriced.empty())
+    text += fmt::format("; without a price, and left at the catalog's: line{} {}", unpriced.size() == 1 ? "" : "s",
+                        fmt::join(unpriced, ", "));
   return text;
 }
 

@@ -7,7 +7,7 @@ import sys
 import unittest
 
 sys.path.insert(0, str(pathlib.Path(__file__).parent))
-from fitter_run import Run  # noqa: E402
+from fitter_run import PROGRAM, Run  # noqa: E402
 
 NIPPLE = {"nipple", "close nipple", "hex nipple"}
 HELD = "--held"
@@ -119,6 +119,60 @@ class Valves(unittest.TestCase):
         self.assertIn("ball valve", run.families)
         self.assertEqual(run.closing, ["union"], run.text)
         self.assertLessEqual(run.materials, {"brass", "black-iron", "black iron"}, run.text)
+
+
+class Tube(unittest.TestCase):
+    """A distance in tube: stubs between the fittings, one piece on each axis cut to measure, all of its own material."""
+
+    def test_a_union_in_pvc(self):
+        run = Run("1 socket", "1 socket", HELD, *need("union"), "--span", "14 in")
+        self.assertEqual(run.materials, {"PVC"}, run.text)
+        self.assertEqual(run.families, ["PVC pipe", "PVC union", "PVC pipe"], run.text)
+
+    def test_an_offset_in_its_own_elbows(self):
+        for port, elbow, material in (("1 socket", "PVC 90 elbow", "PVC"), ("3/4 solder cup", "copper 90 elbow", "copper")):
+            run = Run(port, port, HELD, "--span", "20 in", "--offset", "6 in")
+            self.assertEqual(run.materials, {material}, run.text)
+            self.assertEqual(sum("elbow" in family for family in run.families), 2, run.text)
+
+
+class GardenHose(unittest.TestCase):
+    """Garden hose thread stands at the end that has it, and pipe thread runs as far as that."""
+
+    def test_none_before_the_first_valve(self):
+        for valve in ("ball valve", "gate valve"):
+            run = Run("1 FNPT", "3/4 MGHT", *need(valve))
+            hose = [family for family in run.families if "hose" in family]
+            self.assertEqual(hose, ["female hose thread to male pipe adapter"], run.text)
+
+    def test_a_hose_that_is_asked_for_keeps_its_own_ends(self):
+        run = Run("1 FNPT", "3/4 MGHT", *need("garden hose"))
+        self.assertIn("garden hose", run.families, run.text)
+
+
+class KeptApart(unittest.TestCase):
+    """Unlike metals in water: plastic or a dielectric fitting between them, as a fitter does it (common practice)."""
+
+    def test_plastic_parts_an_aluminium_wall_from_the_run(self):
+        for needs in ((), need("ball valve")):
+            run = Run("1 FNPT aluminium", "1 FNPT brass", "--galvanic", "avoid", *needs)
+            self.assertLessEqual(len(run.families), 4, run.text)
+            self.assertTrue(any("PVC" in family or "dielectric" in family for family in run.families), run.text)
+
+    def test_iron_in_wet_aluminium_is_said(self):
+        wet = Run("1 FNPT aluminium", "1 FNPT aluminium", *need("black iron union"))
+        self.assertIn("aluminium corrodes", " ".join(wet.chain["cautions"]))
+        dry = Run("1 FNPT aluminium", "1 FNPT aluminium", "--air", *need("black iron union"))
+        self.assertNotIn("corrodes", " ".join(dry.chain["cautions"]))
+
+
+class AirAlone(unittest.TestCase):
+    def test_no_air_regulator_in_a_run_of_water(self):
+        for thing in ("air regulator", "air filter"):
+            asked = ["1/4 FNPT", "1/4 FNPT", *need(thing)]
+            reason = PROGRAM.ask("chain", *asked)["why_none"]["why"]
+            self.assertEqual(reason["code"], "need_is_for_air_alone", reason)
+            self.assertIn(thing, Run(*asked, "--air").families)
 
 
 class Galvanic(unittest.TestCase):

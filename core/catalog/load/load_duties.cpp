@@ -74,7 +74,7 @@ void read_families(Loading& loading, const Value& value, Duty& duty) {
 }
 
 void load_duty(Loading& loading, const Value& value) {
-  Fields fields(value, {"families", "materials", "heat", "air", "vacuum", "source"}, loading.problems);
+  Fields fields(value, {"families", "materials", "heat", "air", "air alone", "vacuum", "source"}, loading.problems);
   if (!fields.valid()) return;
   Duty duty;
   const Value families = fields.find("families");
@@ -87,6 +87,7 @@ void load_duty(Loading& loading, const Value& value) {
     loading.problems.add(value, value.path() + ": 'families', 'materials' or both say what the duty is of");
   read_heat_shares(loading, fields.find("heat"), duty);
   read_under_air(loading, fields.find("air"), duty);
+  duty.air_alone = fields.flag_or("air alone", false);
   duty.vacuum = fields
                     .choice<InVacuum>(fields.find("vacuum"), {{"stands", InVacuum::stands},
                                                               {"collapses", InVacuum::collapses},

@@ -240,9 +240,10 @@ void load_kind(Loading& loading, const Value& value) {
   loading.builder.add(std::move(kind));
 }
 
-/// `{kind: ght, at home: [ght], source: common practice}`
+/// `{kind: ght, at home: [ght], only at its end: yes, source: common practice}`
 void load_foreign_thread(Loading& loading, const Value& value) {
-  Fields fields(value, {"kind", "at home", "source"}, loading.problems);
+  Fields fields(value, {"kind", "at home", "keeps metals apart between", "only at its end", "source"},
+                loading.problems);
   if (!fields.valid()) return;
   const auto named = [&](const Value& name) -> std::optional<KindId> {
     const auto text = read_text(name, loading.problems);
@@ -250,8 +251,11 @@ void load_foreign_thread(Loading& loading, const Value& value) {
   };
   const std::optional<KindId> kind = named(fields.need("kind"));
   ForeignThread thread{kind.value_or(KindId{}), {}, fields.need_text("source")};
+  thread.only_at_end = fields.flag_or("only at its end", false);
   for (const Value& name : fields.need_list("at home"))
     if (const std::optional<KindId> home = named(name)) thread.at_home.push_back(*home);
+  for (const Value& name : fields.list("keeps metals apart between"))
+    if (const std::optional<KindId> home = named(name)) thread.keeps_apart.push_back(*home);
   if (kind) loading.builder.add(std::move(thread));
 }
 

@@ -76,7 +76,7 @@ void read_anodic_index(Loading& loading, Fields& fields, Material& material) {
 void load_material(Loading& loading, const Value& value) {
   Fields fields(value,
                 {"id", "name", "aliases", "metal", "anodic index", "compressed air", "roughness", "welds to",
-                 "not welded", "galls", "threads", "hottest", "source"},
+                 "not welded", "galls", "pits", "threads", "hottest", "source"},
                 loading.problems);
   if (!fields.valid()) return;
   Material material;
@@ -91,6 +91,7 @@ void load_material(Loading& loading, const Value& value) {
   material.not_welded = fields.text_or("not welded", "");
   if (fields.find("hottest").exists()) material.hottest = fields.need_with("hottest", quantity::read_temperature);
   material.galls = fields.flag_or("galls", false);
+  material.pits = fields.flag_or("pits", false);
   material.threads = fields.flag_or("threads", material.metal);
   material.source = fields.need_text("source");
   if (as_id_text(material.id) != material.id)

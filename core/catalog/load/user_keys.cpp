@@ -125,6 +125,7 @@ std::vector<FileKey> keys_of_duties_and_prices() {
       {"duties[].materials", Form::words, "Names of materials"},
       {"duties[].heat", Form::any, "Share of the rating at each temperature"},
       {"duties[].air", Form::any, "Compressed air that they stand"},
+      {"duties[].air alone", Form::yes_no, "They are made for air alone and go into no run of water"},
       {"duties[].vacuum", Form::choice, "What a vacuum does to them", {"stands", "collapses", "not proved"}},
       {"duties[].source", Form::text, "Where that comes from", {}, true},
       {"prices", Form::list, "What the shop pays, in place of the catalog's indicative price"},

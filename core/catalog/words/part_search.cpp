@@ -248,7 +248,77 @@ PartSearch::ByPressure PartSearch::find_by_pressure(std::string_view words, bool
 
 std::vector<PartId> PartSearch::find(std::string_view words) { return find_by(words, false); }
 
+namespace {
+
+bool is_count(const Token& token) {
+  return token.is_size && token.text.size() <= 2 && token.text != "1" &&
+         token.text.find_first_not_of("0123456789") == std::string::npos;
+}
+
+/// `2 ball valves`, `unions x2`: what is left of the words without the number, which may be a count. A number that only
+/// inches can be is none: `2 in ball valves`.
+std::optional<std::string> without_count(std::string_view words, const std::vector<Token>& tokens) {
+  if (tokens.size() < 2) return std::nullopt;
+  const Token& first = tokens.front();
+  const Token& last = tokens.back();
+  const bool many = !last.is_size && without_plural(last.text) != last.text;
+  const bool more_sizes = std::any_of(tokens.begin() + 1, tokens.end(), [](const Token& t) { return t.is_size; });
+  const bool in_inches =
+      tokens[1].text == "in" || tokens[1].text == "inch" || words.find('"') != std::string_view::npos;
+  if (many && is_count(first) && !more_sizes && !in_inches)
+    return std::string(words.substr(tokens[1].offset, last.offset + last.length - tokens[1].offset));
+  const Token& sign = tokens[tokens.size() - 2];
+  const bool times =
+      tokens.size() > 2 && (sign.text == "x" || sign.text == "times") && !tokens[tokens.size() - 3].is_size;
+  if (times && is_count(last)) return std::string(words.substr(0, sign.offset));
+  const bool times_first = tokens.size() > 2 && is_count(first) && tokens[1].text == "x" && !tokens[2].is_size;
+  if (times_first) return std::string(words.substr(tokens[2].offset));
+  return std::nullopt;
+}
+
+std::string trimmed(std::string text) {
+  while (text.ends_with(' ')) text.pop_back();
+  return text;
+}
+
+/// Things of the trade that no plan of this kind uses, and what is asked for in their place.
+struct NotHere {
+  std::string_view name;
+  std::string_view instead;
+};
+constexpr NotHere kNotHere[] = {
+    {"globe valve",
+     "a globe valve throttles and is not in the catalog; a 'gate valve' or 'ball valve' shuts, a "
+     "'needle valve' throttles a little"},
+    {"floor flange",
+     "a floor flange makes a leg of a pipe and seals nothing, so it is not in the catalog; a "
+     "'threaded flange' is bolted to its like and tight"},
+    {"pipe wye", "a wye for pressure pipe is not in the catalog; a 'tee' branches pipe, a 'hose wye' garden hose"},
+};
+
+}  // namespace
+
+std::optional<NotationError> PartSearch::counted_or_sized(std::string_view words) {
+  if (catalog_.find_part(words)) return std::nullopt;
+  const std::vector<Token> tokens = split_words(words);
+  const std::optional<std::string> rest = without_count(words, tokens);
+  if (!rest || find_by(trimmed(*rest), true).empty()) return std::nullopt;
+  const std::string& number = is_count(tokens.front()) ? tokens.front().text : tokens.back().text;
+  std::vector<Token> named = split_words(trimmed(*rest));
+  std::string one = trimmed(*rest);
+  if (!named.empty() && !named.back().is_size) {
+    const Token& last = named.back();
+    one = one.substr(0, last.offset) + without_plural(one.substr(last.offset, last.length));
+  }
+  return NotationError{"'" + std::string(words) + "' can be a number of them or a size: for " + number +
+                           " of them ask for '" + one + "' " + number + " times, for the size write '" + number +
+                           " in " + one + "'",
+                       0,
+                       {}};
+}
+
 std::variant<std::vector<PartId>, NotationError> PartSearch::find_called(std::string_view words) {
+  if (std::optional<NotationError> counted = counted_or_sized(words)) return std::move(*counted);
   std::vector<PartId> parts = find_by(words, true);
   if (parts.empty()) return why_none(words);
   if (std::optional<NotationError> error = two_ways(words, parts)) return std::move(*error);
@@ -300,6 +370,9 @@ NotationError PartSearch::why_none(std::string_view words) {
   for (const Token& token : split_words(words))
     if (token.is_size && (token.text.starts_with('/') || token.text.ends_with('/')))
       return {"'" + token.text + "' is no size; a fraction has two numbers, as 3/4", token.offset, {}};
+  for (const NotHere& thing : kNotHere)
+    if (const std::size_t at = lower_case(words).find(thing.name); at != std::string::npos)
+      return {std::string(thing.instead), at, {}};
   if (auto by_pressure = find_by_pressure(words, true); by_pressure.none) return *std::move(by_pressure.none);
   PartQuery query = plain_query(words);
   if (query.words.empty() && query.sizes.empty())

@@ -38,7 +38,8 @@ class PartSearch {
   std::vector<PartId> find(std::string_view words);
   /// What a need names: every part that is called so, `union` PVC unions too; first those of that very name. Of unlike
   /// ones the plainest are meant: `valve` is one that shuts, no check or relief valve, whose duty has a name of its
-  /// own. Words that name no thing but fit unlike ones (`0-30 psi`: a gauge, a regulator) are an error that names them.
+  /// own. A number that may count or measure (`2 ball valves`, `unions x2`) is an error that says how to write either.
+  /// Words that name no thing but fit unlike ones (`0-30 psi`: a gauge, a regulator) are an error that names them.
   std::variant<std::vector<PartId>, NotationError> find_called(std::string_view words);
   /// The words with each mistyped one changed for the only one that is near.
   std::string corrected(std::string_view words);
@@ -62,6 +63,7 @@ class PartSearch {
   PartWords& known_words();
   std::vector<PartId> find_by(std::string_view words, bool called);
   std::vector<PartId> find_spelled(std::string_view words, bool called);
+  std::optional<NotationError> counted_or_sized(std::string_view words);
   std::optional<NotationError> two_ways(std::string_view words, const std::vector<PartId>& parts);
   bool names_a_thing(std::string_view words);
   /// Of what the words name without their pressure, what goes up to it or opens at it; with why there is none.

@@ -340,6 +340,28 @@ std::vector<MaterialWords> materials_said(const Catalog& catalog, std::string_vi
   return said;
 }
 
+/// `3/4 copper`: a size and a material alone are told which ends parts of it have in that size.
+std::optional<NotationError> ends_of_material(const Catalog& catalog, const std::vector<MaterialWords>& materials) {
+  for (const MaterialWords& said : materials) {
+    const std::vector<Token> left = split_words(said.rest);
+    if (left.size() != 1 || !left.front().is_size) continue;
+    std::vector<std::string> ends;
+    for (const Part& part : catalog.parts()) {
+      if (part.material != said.material) continue;
+      for (const Port& port : part.ports) {
+        const std::string written = catalog.written(port.type);
+        const bool fits = catalog.size_name(catalog.port_type(port.type).size) == left.front().text;
+        if (fits && std::find(ends.begin(), ends.end(), written) == ends.end()) ends.push_back(written);
+      }
+    }
+    if (ends.empty()) continue;
+    std::string message =
+        "the kind of joint is missing; of " + catalog.material(said.material).name + " there is " + listed(ends);
+    return NotationError{std::move(message), left.front().offset + left.front().length, std::move(ends)};
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 PortNotation::PortNotation(const Catalog& catalog)
@@ -377,6 +399,7 @@ std::variant<MadePort, NotationError> PortNotation::read_made(std::string_view t
     }
   auto meant = read(text);
   if (const PortTypeId* type = std::get_if<PortTypeId>(&meant)) return MadePort{*type, {}};
+  if (std::optional<NotationError> ends = ends_of_material(catalog_, materials)) return std::move(*ends);
   // Where a material is said, what is wrong is wrong with the rest.
   if (!materials.empty()) {
     NotationError error = std::get<NotationError>(read(materials.front().rest));

@@ -55,7 +55,11 @@ std::size_t number(std::string_view text) {
   if (rest.starts_with('.') && digits(rest.substr(1)) > 0) return whole + 1 + digits(rest.substr(1));
   if (whole == 0) return 0;
   if (const std::size_t sign = fraction_sign(rest)) return whole + sign;
-  if (rest.starts_with('-') || rest.starts_with(' ')) {
+  // `street 90 3/4` is an elbow of 90 degrees, `22 1/2` an angle of its own.
+  constexpr std::size_t kSmallestTurn = 40;
+  const bool is_turn =
+      whole == 2 && rest.starts_with(' ') && std::stoul(std::string(text.substr(0, 2))) >= kSmallestTurn;
+  if (!is_turn && (rest.starts_with('-') || rest.starts_with(' '))) {
     const std::size_t blanks = rest.find_first_not_of(' ', 1);
     if (blanks != std::string_view::npos)
       if (const std::size_t more = fraction(rest.substr(blanks))) return whole + blanks + more;
@@ -170,6 +174,38 @@ class SpokenSize {
   std::string size_, share_;
 };
 
+/// What is said and written short at the bench and on counter slips (common practice).
+struct BenchWord {
+  std::string_view written;
+  std::string_view meant;
+};
+constexpr BenchWord kBenchWords[] = {
+    {"nip", "nipple"},        {"nips", "nipple"},    {"blk", "black"},    {"vlv", "valve"},     {"vlvs", "valve"},
+    {"cplg", "coupling"},     {"cplgs", "coupling"}, {"bshg", "bushing"}, {"bshgs", "bushing"}, {"adptr", "adapter"},
+    {"adapt", "adapter"},     {"galvd", "galv"},     {"flg", "flange"},   {"brs", "brass"},     {"shutoff", "shut off"},
+    {"shutoffs", "shut off"}, {"bibs", "bibb"},      {"strt", "street"},  {"thrd", "threaded"}, {"thd", "threaded"},
+};
+
+/// Each keeps the place of what was written.
+std::vector<Token> in_full(std::vector<Token> tokens) {
+  std::vector<Token> result;
+  for (Token& token : tokens) {
+    const auto known = std::find_if(std::begin(kBenchWords), std::end(kBenchWords), [&](const BenchWord& word) {
+      return !token.is_size && word.written == token.text;
+    });
+    if (known == std::end(kBenchWords)) {
+      result.push_back(std::move(token));
+      continue;
+    }
+    for (std::string_view meant = known->meant; !meant.empty();) {
+      const std::size_t blank = std::min(meant.find(' '), meant.size());
+      result.push_back({std::string(meant.substr(0, blank)), token.offset, token.length, false});
+      meant.remove_prefix(std::min(blank + 1, meant.size()));
+    }
+  }
+  return result;
+}
+
 std::vector<Token> with_spoken_sizes(const std::vector<Token>& tokens) {
   std::vector<Token> result;
   for (std::size_t at = 0; at < tokens.size();) {
@@ -249,7 +285,7 @@ std::vector<Token> split_words(std::string_view text) {
     }
     at += length;
   }
-  return with_spoken_sizes(tokens);
+  return with_spoken_sizes(in_full(std::move(tokens)));
 }
 
 std::string without_plural(std::string_view word) {

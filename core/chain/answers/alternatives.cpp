@@ -21,10 +21,11 @@ namespace {
 // The route's own cost is its measures side by side; those that only some orders look at are added up here.
 Cost cost_under(const Catalog& catalog, const ChainRequest& request, const Route& route) {
   const auto& [parts, cents, micrometres, nanometres, buy] = route.cost.tuple;
-  const RunEnds ends = run_ends(catalog, request.from.type, request.to.type);
+  const RunEnds ends = run_ends(catalog, request);
   Measures measures;
   for (const Move& move : route.moves) {
     measures += move.own;
+    if (&move != route.moves.data()) add_inner_joint(catalog, ends, move.enter_type, measures);
     add_passing(catalog, ends, move.enter_type, measures);
     add_passing(catalog, ends, move.leave_type, measures);
     for (const PartId plug : move.plugs) add_plugging(catalog, ends, catalog.part(plug).ports[0].type, measures);
@@ -170,7 +171,7 @@ std::vector<Alternative> alternatives(const PreparedCatalog& prepared, const Cha
       shown.push_back(&row);
       if (answer.size() == most_rows) continue;
       Chain& other = answer.emplace_back(Alternative{assemble(catalog, request, row.route.moves), {}}).chain;
-      if (keeps_the_line(request.order)) other.kept = line_kept(catalog, request.order, other, false);
+      if (keeps_the_line(request.order)) other.kept = line_kept(catalog, request, other, false);
     } else if (const auto at = static_cast<std::size_t>(like - shown.begin()); at < answer.size()) {
       answer[at].same_in.push_back(materials_of(catalog, row.parts));
     }

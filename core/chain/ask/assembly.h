@@ -25,8 +25,7 @@ enum class Facing : std::uint8_t { any, straight_on, to_a_side };
 /// What a person may ask of the way from the base to one target, beside what is asked of the whole assembly. Each field
 /// has a row in ask/askable.h.
 struct WayRules {
-  std::vector<Need> needs;      // each met on this way. A device that is there for such needs alone stands only before
-                                // targets that name it.
+  std::vector<Need> needs;      // each met on this way alone: by what no other target hangs on
   bool needs_in_order = false;  // met one after the other as given, from the base on
   std::optional<Length> smallest_bore;
   Facing facing = Facing::any;

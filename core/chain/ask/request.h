@@ -22,7 +22,10 @@ using catalog::PortTypeId;
 /// `line` is what a fitter buys (common practice), each key only where those before it tie:
 ///   1. line size kept: least narrowing. The line size is the smaller of the two ends', by nominal size over all kinds;
 ///      each port passed that is smaller weighs as much as it takes more head than the line: (line / size)^4 - 1.
-///   2. no foreign thread: fewest ports of a kind that Catalog::foreign_threads() keeps to other ends, plugs' included.
+///   2. no foreign thread: fewest ports of a kind that Catalog::foreign_threads() keeps to other ends, plugs' included;
+///      where Galvanic::avoid is asked for, one that keeps metals apart (plastic thread) is at home between its ends.
+///      A thread that is at home on an end alone (garden hose thread) is foreign at each joint between two parts of the
+///      run too, unless every end has it, the base of an assembly has it, or a need asks for a hose with such ends.
 ///   3. kind kept: fewest ports passed, and plugs, of a kind with which no end is at home; parts that bend (hose),
 ///   twice
 ///      where they stand less than kHouseWater.

@@ -183,7 +183,7 @@ Chain assemble(const Catalog& catalog, const ChainRequest& request, const std::v
   measure(catalog, request.flow, chain);
   add_build_order(catalog, chain);
   add_cautions(catalog, request.service, chain);
-  if (keeps_the_line(request.order)) chain.kept = line_kept(catalog, request.order, chain, !request.taken);
+  if (keeps_the_line(request.order)) chain.kept = line_kept(catalog, request, chain, !request.taken);
   return chain;
 }
 
@@ -200,7 +200,7 @@ Assembly assemble(const Catalog& catalog, const AssemblyRequest& request, const 
   made.add_up();
   add_build_order(catalog, assembly);
   add_cautions(catalog, request.rules.service, assembly);
-  if (keeps_the_line(request.rules.order)) assembly.kept = line_kept(catalog, request.rules.order, assembly, true);
+  if (keeps_the_line(request.rules.order)) assembly.kept = line_kept(catalog, request.rules, assembly, true);
   const bool relief_is_known =
       std::any_of(request.branches.begin(), request.branches.end(), [](const BranchRules& b) { return b.relief; });
   if (!relief_is_known) add_caution_of_narrow_ways(catalog, assembly);

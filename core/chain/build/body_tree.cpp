@@ -72,11 +72,14 @@ std::optional<Length> BodyTree::reach_to_the_side(std::size_t body, std::size_t 
   const RunJoint& made = run_.joints[joint];
   const std::size_t here = !made.to_end && made.outer == bodies[body].row ? link.enter : made.inner_port;
   std::optional<Length> reach;
+  int ahead = 0;
   for (std::size_t port = 0; port < ports.size(); ++port) {
     if (port == here || link.ports[port].what == What::plug) continue;
     const double angle = std::abs(ports[port].heading_degrees - ports[here].heading_degrees);
-    if (std::abs(std::fmod(angle, 360.0) - 180.0) < 1.0) continue;
-    reach = std::max(reach.value_or(Length{}), ports[port].reach);
+    const bool is_ahead = std::abs(std::fmod(angle, 360.0) - 180.0) < 1.0;
+    if (is_ahead && ++ahead == 1) continue;
+    // Of two that look the same way one at least is off the axis; by how much no catalog says.
+    reach = std::max(reach.value_or(Length{}), is_ahead ? Length{} : ports[port].reach);
   }
   return reach;
 }

@@ -63,7 +63,8 @@ class BodyTree {
   }
   /// The bonds that lead on from a body which was reached by one of them; those that come last lead nowhere.
   std::vector<std::size_t> ways_on(std::size_t body, std::size_t came_by) const;
-  /// How far the ports that look to the side reach; nullopt: none does, seen from that joint.
+  /// How far the ports that look to the side reach, and 0 of a second one that looks straight on; nullopt: nothing of
+  /// it is off the axis of that joint.
   std::optional<quantity::Length> reach_to_the_side(std::size_t body, std::size_t joint) const;
   /// A part whose other ports, or those of what hangs on it, look to the side sweeps a circle while it is screwed up.
   bool swings(std::size_t body, std::size_t came_by) const;

@@ -54,10 +54,10 @@ struct Passed {
   }
 };
 
-Passed passed_on(const Catalog& catalog, const Chain& way) {
+Passed passed_on(const Catalog& catalog, const ChainRequest& request, const Chain& way) {
   const PortTypeId from = way.base.type;
   const PortTypeId to = way.ends.front().port.type;
-  Passed passed{catalog, from, to, run_ends(catalog, from, to), {}, {}};
+  Passed passed{catalog, from, to, run_ends(catalog, request, from, to), {}, {}};
   for (const RunPart& link : way.parts) {
     const catalog::Part& part = catalog.part(link.part);
     passed.ports.push_back(part.ports[link.enter].type);
@@ -99,12 +99,12 @@ bool keeps_all(const quantity::Facts& kept) {
   });
 }
 
-quantity::Facts line_kept(const Catalog& catalog, Order order, const Run& run, bool is_best) {
+quantity::Facts line_kept(const Catalog& catalog, const ChainRequest& request, const Run& run, bool is_best) {
   if (run.parts.empty()) return {};
-  if (run.ends.size() == 1) return kept_on(passed_on(catalog, way_to(run, 0)), order, is_best);
+  if (run.ends.size() == 1) return kept_on(passed_on(catalog, request, way_to(run, 0)), request.order, is_best);
   Facts facts;
   for (std::size_t end = 0; end < run.ends.size(); ++end) {
-    const Facts way = kept_on(passed_on(catalog, way_to(run, end)), order, is_best);
+    const Facts way = kept_on(passed_on(catalog, request, way_to(run, end)), request.order, is_best);
     if (!keeps_all(way)) facts.push_back(fact("kept_to_end", run.ends[end].port.called, way));
   }
   if (facts.empty()) facts.push_back(fact("keeps_every_way"));

@@ -1,6 +1,7 @@
 #include "chain/build/span_run.h"
 
 #include "chain/build/assemble.h"
+#include "chain/build/line_kept.h"
 #include "chain/search/best_chain.h"
 #include "chain/span/best_span.h"
 #include "chain/span/cut_pieces.h"
@@ -87,6 +88,9 @@ std::optional<Chain> span_run(const FoldedCatalog& folded, const ChainRequest& r
   if (!choice) return std::nullopt;
   Chain chain = assemble(catalog, request, choice->route.moves);
   chain.span = fit_of(catalog, request, span, *choice, chain);
+  // That nothing of the ends' own kinds makes the distance is not proved: a run of so many parts more was not looked
+  // at.
+  if (keeps_the_line(request.order)) chain.kept = line_kept(catalog, request, chain, false);
   return chain;
 }
 

@@ -35,7 +35,7 @@ class AskedMoves {
         catalog_(folded.catalog()),
         rules_(rules),
         extras_(extras),
-        ends_(run_ends(catalog_, rules.request().from.type, rules.request().to.type)) {}
+        ends_(run_ends(catalog_, rules.request())) {}
 
   std::vector<Move> all();
 

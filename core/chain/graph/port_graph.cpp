@@ -12,12 +12,15 @@ PortGraph::PortGraph(std::shared_ptr<const GraphFrame> frame, const Rules& rules
 void PortGraph::weigh_ports(const Rules& rules) {
   const Catalog& catalog = rules.catalog();
   const ChainRequest& request = rules.request();
-  const RunEnds ends = run_ends(catalog, request.from.type, request.to.type);
+  const RunEnds ends = run_ends(catalog, request);
   passing_.reserve(catalog.port_types().size());
+  passing_inside_.reserve(catalog.port_types().size());
   for (std::uint32_t row = 0; row < catalog.port_types().size(); ++row) {
     Measures measures;
     add_passing(catalog, ends, {row}, measures);
     passing_.push_back(cost_of(request.order, measures));
+    add_inner_joint(catalog, ends, {row}, measures);
+    passing_inside_.push_back(cost_of(request.order, measures));
   }
   const RowGraph<Arc>& bare = frame_->arcs();
   std::vector<std::uint32_t> first{0};
@@ -25,16 +28,16 @@ void PortGraph::weigh_ports(const Rules& rules) {
   first.reserve(bare.vertex_count() + 1);
   arcs.reserve(bare.edges().size());
   for (std::uint32_t node = 0; node < bare.vertex_count(); ++node) {
-    for (const Arc& arc : bare.out_of(node)) arcs.push_back(weighed(arc));
+    for (const Arc& arc : bare.out_of(node)) arcs.push_back(weighed(arc, passing_inside_));
     first.push_back(static_cast<std::uint32_t>(arcs.size()));
   }
   arcs_ = RowGraph<Arc>(std::move(first), std::move(arcs));
 }
 
-Arc PortGraph::weighed(Arc arc) const {
+Arc PortGraph::weighed(Arc arc, const std::vector<Cost>& entering) const {
   if (passing_.empty()) return arc;
   const Move& move = moves()[arc.move];
-  arc.cost = arc.cost + passing_[move.enter_type.row] + passing_[move.leave_type.row];
+  arc.cost = arc.cost + entering[move.enter_type.row] + passing_[move.leave_type.row];
   return arc;
 }
 
@@ -44,7 +47,7 @@ std::vector<Arc> PortGraph::arcs_from(const Rules& rules, const PortEnd& open) c
   const Node start{open.type, open.material.value_or(MaterialId{}), 0, false};
   for (const catalog::Mate& mate : frame_->folded().catalog().mates(open.type))
     for (const std::uint32_t move : frame_->moves_entering(mate.other))
-      if (const auto made = frame_->arc(rules, start, mate, move, 0)) arcs.push_back(weighed(*made));
+      if (const auto made = frame_->arc(rules, start, mate, move, 0)) arcs.push_back(weighed(*made, passing_));
   return arcs;
 }
 

@@ -61,11 +61,12 @@ class PortGraph {
 
  private:
   void weigh_ports(const Rules& rules);
-  Arc weighed(Arc arc) const;
+  Arc weighed(Arc arc, const std::vector<Cost>& entering) const;
 
   std::shared_ptr<const GraphFrame> frame_;
-  std::vector<Cost> passing_;  // by port type, what it costs to pass; empty: nothing
-  RowGraph<Arc> arcs_;         // by node; empty where passing costs nothing
+  std::vector<Cost> passing_;         // by port type, what it costs to pass; empty: nothing
+  std::vector<Cost> passing_inside_;  // the same where a part of the run goes before it
+  RowGraph<Arc> arcs_;                // by node; empty where passing costs nothing
   TransposedGraph transposed_;
 };
 

@@ -76,6 +76,8 @@ bool stands_compressed_air(const Catalog& catalog, const catalog::Part& part) {
 }
 
 bool stands_duty(const Catalog& catalog, PartId part, const ChainRequest& request) {
+  const Duty* duty = catalog.duty(part);
+  if (duty != nullptr && duty->air_alone && request.service == Service::water && !request.dry) return false;
   if (request.vacuum && in_vacuum(catalog, part) != InVacuum::stands) return false;
   if (request.hottest && !share_at(catalog, part, *request.hottest)) return false;
   if (!request.rating) return true;

@@ -36,6 +36,7 @@ struct Move {
   std::int64_t before_bend = 0;      // micrometres on the way in to the bend's corner
   std::int64_t after_bend = 0;       // and from there on
   bool cut = false;                  // a piece cut to measure: `own` holds the shortest that it can be
+  bool stub = false;                 // of those: tube cut as short as its two joints let it be, between two fittings
   std::int64_t stretch = 0;          // micrometres that it can be longer than that
   int pieces = 1;                    // of what it is sold in, laid end to end in one length
   std::int64_t cut_micrometres = 0;  // the length that it is cut to, once that is settled; 0: as it comes
@@ -45,9 +46,10 @@ struct Move {
 std::vector<MaterialId> materials_of(const Catalog& catalog, const Move& move);
 
 /// What moves must share to take the same room.
-using Shape = std::tuple<std::int64_t, std::int32_t, std::int64_t, std::int64_t, bool, std::int64_t>;
+using Shape = std::tuple<std::int64_t, std::int32_t, std::int64_t, std::int64_t, int, std::int64_t>;
 inline Shape shape_of(const Move& move) {
-  return {move.own.micrometres, move.bend, move.before_bend, move.after_bend, move.cut, move.stretch};
+  return {move.own.micrometres, move.bend, move.before_bend, move.after_bend, (move.cut ? 1 : 0) + (move.stub ? 1 : 0),
+          move.stretch};
 }
 
 /// Whether the part joins two ports unasked: a connector with just two ports.

@@ -1,5 +1,7 @@
 #include "chain/part/run_ends.h"
 
+#include "chain/part/move.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -18,12 +20,46 @@ std::int64_t narrowing(double line_inches, double inches) {
 
 }  // namespace
 
+bool only_at_end(const Catalog& catalog, catalog::KindId kind) {
+  const auto threads = catalog.foreign_threads();
+  return std::any_of(threads.begin(), threads.end(),
+                     [&](const catalog::ForeignThread& thread) { return thread.kind == kind && thread.only_at_end; });
+}
+
 bool RunEnds::has(catalog::KindId kind) const { return std::find(kinds.begin(), kinds.end(), kind) != kinds.end(); }
 
-RunEnds run_ends(const Catalog& catalog, PortTypeId from, PortTypeId to) {
+RunEnds run_ends(const Catalog& catalog, const ChainRequest& request, PortTypeId from, PortTypeId to) {
   const catalog::PortType& first = catalog.port_type(from);
   const catalog::PortType& last = catalog.port_type(to);
-  return {std::min(catalog.nominal_inches(first.size), catalog.nominal_inches(last.size)), {first.kind, last.kind}};
+  return {std::min(catalog.nominal_inches(first.size), catalog.nominal_inches(last.size)),
+          {first.kind, last.kind},
+          request.galvanic == Galvanic::avoid,
+          asks_for_hose_of_its_thread(catalog, request.needs)};
+}
+
+RunEnds run_ends(const Catalog& catalog, const ChainRequest& request) {
+  return run_ends(catalog, request, request.from.type, request.to.type);
+}
+
+bool asks_for_hose_of_its_thread(const Catalog& catalog, const std::vector<Need>& needs) {
+  const auto is_such_a_hose = [&](PartId id) {
+    const catalog::Part& part = catalog.part(id);
+    return bends(catalog, part) && std::any_of(part.ports.begin(), part.ports.end(), [&](const catalog::Port& port) {
+             return only_at_end(catalog, catalog.port_type(port.type).kind);
+           });
+  };
+  return std::any_of(needs.begin(), needs.end(), [&](const Need& need) {
+    return std::any_of(need.parts.begin(), need.parts.end(), is_such_a_hose);
+  });
+}
+
+void add_inner_joint(const Catalog& catalog, const RunEnds& ends, PortTypeId type, Measures& measures) {
+  const catalog::KindId kind = catalog.port_type(type).kind;
+  if (ends.runs_on_hose || !only_at_end(catalog, kind)) return;
+  // Where no end has it, its ports are foreign already.
+  const bool all_have_it =
+      std::all_of(ends.kinds.begin(), ends.kinds.end(), [&](catalog::KindId k) { return k == kind; });
+  if (ends.has(kind) && !all_have_it) measures.foreign_threads += 1;
 }
 
 void add_plugging(const Catalog& catalog, const RunEnds& ends, PortTypeId type, Measures& measures) {
@@ -31,8 +67,10 @@ void add_plugging(const Catalog& catalog, const RunEnds& ends, PortTypeId type, 
   bool is_own = ends.has(kind);
   for (const catalog::ForeignThread& thread : catalog.foreign_threads()) {
     if (thread.kind != kind) continue;
+    const auto has = [&](catalog::KindId home) { return ends.has(home); };
     const bool at_home =
-        std::any_of(thread.at_home.begin(), thread.at_home.end(), [&](catalog::KindId home) { return ends.has(home); });
+        std::any_of(thread.at_home.begin(), thread.at_home.end(), has) ||
+        (ends.keeps_metals_apart && std::any_of(thread.keeps_apart.begin(), thread.keeps_apart.end(), has));
     if (!at_home) measures.foreign_threads += 1;
     is_own = is_own || at_home;
   }

@@ -78,6 +78,8 @@ std::optional<Fact> WhyNoChain::duty_of_need(const Need& need) const {
     });
   };
   if (admitted(true, true, true)) return std::nullopt;
+  if (request_.service == Service::water && admitted(true, true, false))
+    return fact("need_is_for_air_alone", need.words);
   if (request_.hottest && admitted(false, true, true))
     return fact("need_not_proved_for_heat", need.words, *request_.hottest);
   if (admitted(true, false, true)) return fact("need_not_proved_for_vacuum", need.words);

@@ -89,7 +89,7 @@ class FirstByIds {
 
   auto ways(const Step& step) const {
     const Move& move = moves_[step.move];
-    return std::tuple(move.enter, move.leave, !move.cut, step.state);
+    return std::tuple(move.enter, move.leave, !move.cut, move.stub, step.state);
   }
 
   std::vector<Move> moves_to(std::uint32_t row) const {

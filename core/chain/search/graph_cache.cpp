@@ -35,7 +35,7 @@ GraphCache::Kind GraphCache::kind_of(const Rules& rules, const GraphExtras& extr
   Kind kind;
   kind.order = request.order;
   if (keeps_the_line(request.order) && !extras.all_measures) {
-    const RunEnds ends = run_ends(rules.catalog(), request.from.type, request.to.type);
+    const RunEnds ends = run_ends(rules.catalog(), request);
     kind.line_inches = ends.line_inches;
     kind.kinds_of_ends = std::minmax(ends.kinds.front(), ends.kinds.back());
   }

@@ -40,7 +40,7 @@ class TakenRun {
         catalog_(folded.catalog()),
         rules_(catalog_, request),
         request_(request),
-        ends_(run_ends(catalog_, request.from.type, request.to.type)),
+        ends_(run_ends(catalog_, request)),
         bin_(request.bin) {}
 
   std::variant<Route, NotTaken> walk() {
@@ -168,6 +168,7 @@ std::optional<TakenSoFar> TakenRun::joined(const TakenSoFar& begun, Move move) c
                           in_micrometres(make_up(catalog_, begun.open, move.enter_type, *rule)) -
                           folded_.insertion_micrometres(move.leave_type);
   add_passing(catalog_, ends_, move.enter_type, measures);
+  if (!begun.moves.empty()) add_inner_joint(catalog_, ends_, move.enter_type, measures);
   add_passing(catalog_, ends_, move.leave_type, measures);
   if (request_.order == Order::loss && begun.bore > 0)
     measures.nanometres += change_of_bore_head(begun.bore, move.enter_bore, request_.flow);

@@ -7,6 +7,7 @@
 #include "chain/span/taken_span.h"
 
 #include <algorithm>
+#include <array>
 #include <deque>
 #include <tuple>
 #include <utility>
@@ -31,6 +32,8 @@ constexpr Attempt kAttempts[] = {
     {SpanMake::cut_pipe, SpanTask::Kind::cut_pipe, 1, 1}, {SpanMake::cut_pipe, SpanTask::Kind::cut_pipe, 2, 1},
     {SpanMake::hose, SpanTask::Kind::hose, 1, 1},
 };
+/// The most parts that a run of each kind may take.
+using PartLimits = std::array<int, std::size(kAttempts)>;
 
 std::int64_t most_room(const FoldedCatalog& folded, const ChainRequest& request, const SpanTask& task) {
   std::int64_t deepest = 0;
@@ -54,6 +57,9 @@ std::pair<std::int64_t, std::int64_t> off_the_line(Order order, const Cost& cost
   return {cost.tuple[1], order == Order::bin ? cost.tuple[2] >> 32 : cost.tuple[2]};
 }
 
+/// What decides between one piece to cut and two: ports of other kinds and size changes, where the order looks at them.
+std::int64_t strays(Order order, const Cost& cost) { return keeps_the_line(order) ? cost.tuple[3] : 0; }
+
 /// Everything that ids do not decide.
 auto rank(Order order, const SpanChoice& choice) {
   const SpanRoute& route = choice.route;
@@ -61,15 +67,27 @@ auto rank(Order order, const SpanChoice& choice) {
 }
 
 std::optional<SpanChoice> best_attempt(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph,
-                                       const SpanTask& task) {
+                                       SpanTask task, const PartLimits& limits) {
   const Order order = rules.request().order;
+  const int most_parts = task.most_parts;
   std::optional<SpanChoice> best;
-  for (const Attempt& attempt : kAttempts) {
+  for (std::size_t row = 0; row < limits.size(); ++row) {
+    const Attempt& attempt = kAttempts[row];
     if (attempt.cuts == 2 && task.aside == 0) continue;
+    task.most_parts = std::min(most_parts, limits[row]);
     auto route = search_span(folded, rules, graph, task_of(task, attempt));
-    if (!route || (best && off_the_line(order, best->route.cost) <= off_the_line(order, route->cost))) continue;
+    if (!route) continue;
+    if (best) {
+      const auto known = off_the_line(order, best->route.cost);
+      const auto found = off_the_line(order, route->cost);
+      const bool cuts_once_more = found == known && attempt.make == best->make;
+      if (!(found < known) && !(cuts_once_more && strays(order, route->cost) < strays(order, best->route.cost)))
+        continue;
+    }
     best = SpanChoice{std::move(*route), attempt.make};
-    if (off_the_line(order, best->route.cost) == std::pair<std::int64_t, std::int64_t>{}) break;
+    if (off_the_line(order, best->route.cost) != std::pair<std::int64_t, std::int64_t>{}) continue;
+    const bool may_cut_twice = attempt.make == SpanMake::cut_pipe && attempt.cuts == 1;
+    if (!may_cut_twice || strays(order, best->route.cost) == 0) break;
   }
   return best;
 }
@@ -159,9 +177,64 @@ std::optional<Length> nearest_toward(const FoldedCatalog& folded, const ChainReq
   return std::nullopt;
 }
 
+/// Of a request whose run nobody has chosen: so many parts that a kind of run may take.
+PartLimits limits_of(const FoldedCatalog& folded, const ChainRequest& request, const Span& span) {
+  const Rules rules(folded.catalog(), request);
+  const SpanTask task = task_for(request, span);
+  GraphExtras extras;
+  extras.every_length = true;
+  extras.counted.assign(request.bin.items.size(), false);
+  extras.wished = cut_moves(folded, rules, extras.counted, task.aside, most_room(folded, request, task));
+  const PortGraph graph(folded, rules, extras);
+  PartLimits limits{};
+  for (std::size_t row = 0; row < limits.size(); ++row) {
+    const SpanTask kind = task_of(task, kAttempts[row]);
+    limits[row] = SpanStates(folded, rules, graph, kind).most_parts();
+  }
+  return limits;
+}
+
+std::optional<SpanChoice> best_within(const FoldedCatalog& folded, const ChainRequest& request, const Span& span,
+                                      const PartLimits& limits) {
+  const Rules rules(folded.catalog(), request);
+  SpanTask task = task_for(request, span);
+  GraphExtras extras;
+  extras.every_length = true;
+  extras.counted.assign(request.bin.items.size(), false);
+  while (true) {
+    extras.wished = cut_moves(folded, rules, extras.counted, task.aside, most_room(folded, request, task));
+    const PortGraph graph(folded, rules, extras);
+    auto choice = best_attempt(folded, rules, graph, task, limits);
+    if (!choice) return choice;
+    const bool too_many_bushings =
+        !task.most_bushings && request.most_bushings && bushing_count(choice->route.moves) > *request.most_bushings;
+    if (too_many_bushings) {
+      task.most_bushings = request.most_bushings;
+      extras.counts_bushings = true;
+    } else if (!count_overdrawn(request, choice->route.moves, extras.counted)) {
+      return choice;
+    }
+  }
+}
+
+PartLimits no_limits() {
+  PartLimits limits{};
+  limits.fill(kMostParts);
+  return limits;
+}
+
+// Among so few parts a kind of run may take more of them than where all others are let in, too: what the request itself
+// would not have looked at comes only where nothing else does.
 std::optional<SpanChoice> best_of_taken(const FoldedCatalog& folded, const ChainRequest& request, const Span& span) {
   const std::optional<ChainRequest> pinned = pinned_to_taken(folded, request);
-  std::optional<SpanChoice> choice = pinned ? best_span(folded, *pinned, span) : std::nullopt;
+  if (!pinned) return std::nullopt;
+  std::optional<SpanChoice> choice = best_within(folded, *pinned, span, no_limits());
+  if (choice && part_count(choice->route.moves) > kMoreParts) {
+    ChainRequest free = request;
+    free.taken.reset();
+    auto usual = best_within(folded, *pinned, span, limits_of(folded, free, span));
+    if (usual) choice = std::move(usual);
+  }
   if (choice && !is_taken(choice->route.moves, *request.taken)) choice.reset();
   return choice;
 }
@@ -176,27 +249,8 @@ bool comes_before(const FoldedCatalog& folded, Order order, const SpanChoice& a,
 }
 
 std::optional<SpanChoice> best_span(const FoldedCatalog& folded, const ChainRequest& asked, const Span& span) {
-  if (asked.taken) return best_of_taken(folded, asked, span);
   const ChainRequest request = settled(asked);
-  const Rules rules(folded.catalog(), request);
-  SpanTask task = task_for(request, span);
-  GraphExtras extras;
-  extras.every_length = true;
-  extras.counted.assign(request.bin.items.size(), false);
-  while (true) {
-    extras.wished = cut_moves(folded, rules, extras.counted, task.aside, most_room(folded, request, task));
-    const PortGraph graph(folded, rules, extras);
-    auto choice = best_attempt(folded, rules, graph, task);
-    if (!choice) return choice;
-    const bool too_many_bushings =
-        !task.most_bushings && request.most_bushings && bushing_count(choice->route.moves) > *request.most_bushings;
-    if (too_many_bushings) {
-      task.most_bushings = request.most_bushings;
-      extras.counts_bushings = true;
-    } else if (!count_overdrawn(request, choice->route.moves, extras.counted)) {
-      return choice;
-    }
-  }
+  return request.taken ? best_of_taken(folded, request, span) : best_within(folded, request, span, no_limits());
 }
 
 NearestSpans nearest_spans(const FoldedCatalog& folded, const ChainRequest& asked, const Span& span) {

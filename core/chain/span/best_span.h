@@ -11,12 +11,15 @@
 //   2. stock pieces that land within the whole band: nearly all joints must then fall the same way;
 //   3. one piece of pipe or tube cut to measure, then, with an offset, two: at most one on the ports' axes and one
 //      between the elbows (one alone makes any length up to the stick that it is cut from); stock that has to make a
-//      length beside it lands within the band;
+//      length beside it lands within the band. Two pieces come before one where they take less of other kinds and fewer
+//      size changes, if the order looks at these. Rigid tube, of which no stock lengths are sold, may stand anywhere
+//      else as a stub, cut as short as its two joints let it be: so elbows and unions are joined in one material;
 //   4. a hose cut to measure.
 // Runs of one kind may take kMoreParts parts more than the fewest of that kind at any length, the bin taken to be
 // without end for that count, and no more. Among them the request's order decides, fewest bushings and close nipples
 // included; then the run that lands nearest (what it is off along and aside, added up); then the usual rule: the part
-// ids that sort first, then the ports used, then the piece to cut nearest to the first port. The distance settles the
+// ids that sort first, then the ports used, then the piece to cut, no stub,
+// nearest to the first port. The distance settles the
 // length, so that the order `length` weighs as `parts` does.
 //
 // How it works: the kinds of run are tried in that order, each by search_span, and the first that has one has the best,
@@ -51,8 +54,9 @@ bool comes_before(const FoldedCatalog& folded, Order order, const SpanChoice& a,
 
 /// Provably the best by the rule above; nullopt: none makes the distance. Takes both ends to stand still along their
 /// axes, whatever else they can do. Where a person has chosen the run (ChainRequest::taken), the best that its parts
-/// can do in their order; one of more than eight parts counts as made only where the best of just these parts comes out
-/// in that order.
+/// can do in their order, as a kind of run that may have so many parts where nothing is chosen, if they make one: so
+/// the best run taken is the best run; one of more than eight parts counts as made only where the best of just these
+/// parts comes out in that order.
 std::optional<SpanChoice> best_span(const FoldedCatalog& folded, const ChainRequest& request, const Span& span);
 
 /// Whether some run makes the distance, as best_span would find, whatever it costs. Not for runs that a person has

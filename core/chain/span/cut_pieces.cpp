@@ -98,6 +98,13 @@ void CutMoves::add_lengths(Move move) {
   low = std::max<std::int64_t>(low, 1);
   const std::int64_t longest = in_micrometres(longest_cut(catalog, part));
   const std::int64_t sold = in_micrometres(as_sold(part));
+  if (part.cut_to_length && !part.flexible && low <= longest) {
+    Move stub = move;
+    stub.stub = true;
+    stub.own.micrometres = low;
+    stub.pieces = sold > 0 ? std::max(1, static_cast<int>((low + sold - 1) / sold)) : 1;
+    add_priced(std::move(stub), part);
+  }
   // The shortest piece stands for all where even that is too long: it tells that such a run exists at all.
   const std::int64_t most = std::max(low, std::min(most_, longest));
   while (low <= most && run.length(low) <= longest) {

@@ -202,7 +202,7 @@ void SpanRun::expand(std::uint32_t label) {
     key.travel += step.travel;
     key.along_tolerance += step.along_tolerance;
     key.travel_tolerance += step.travel_tolerance;
-    if (move.cut) (steps_.stage(from.stage).leg % 2 == 1 ? key.travel_cut : key.along_cut) = step.move;
+    if (move.cut && !move.stub) (steps_.stage(from.stage).leg % 2 == 1 ? key.travel_cut : key.along_cut) = step.move;
     reach(key, costs_count_ ? cost + step.cost : Cost{}, label, step.move);
   }
 }
@@ -315,7 +315,7 @@ void SpanRun::settle(std::vector<Move>& moves) const {
     int bends = 0;
     for (Move& move : moves) {
       bends += move.bend != 0 ? 1 : 0;
-      if (!move.cut || (bends % 2 == 1) != between_bends) continue;
+      if (!move.cut || move.stub || (bends % 2 == 1) != between_bends) continue;
       move.own.micrometres += growth;
       (between_bends ? run.travel : run.along) += growth;
     }

@@ -92,7 +92,7 @@ const std::vector<Arc>& SpanStates::unlike_arcs(std::uint32_t node) {
   const auto key = [&](const Arc& arc) {
     const Move& move = graph_.moves()[arc.move];
     const bool is_hose = move.cut && folded_.catalog().part(move.part).flexible;
-    return std::tuple(arc.to, arc.closes, move.groups, move.only_for_need, move.cut, is_hose, move.bend,
+    return std::tuple(arc.to, arc.closes, move.groups, move.only_for_need, move.cut, move.stub, is_hose, move.bend,
                       move.own.parts);
   };
   const std::span<const Arc> all = all_arcs(node);
@@ -142,7 +142,8 @@ std::optional<Stage> SpanStates::after(const Stage& stage, const Arc& arc) const
   const std::optional<Progress> progress = chain::after(rules_, stage.progress, arc);
   if (!progress) return std::nullopt;
   next.progress = *progress;
-  if (move.cut) {
+  if (move.stub && task_.kind != SpanTask::Kind::cut_pipe) return std::nullopt;
+  if (move.cut && !move.stub) {
     const bool is_hose = folded_.catalog().part(move.part).flexible;
     if (task_.kind == SpanTask::Kind::stock || is_hose != (task_.kind == SpanTask::Kind::hose)) return std::nullopt;
     const std::uint8_t here = between_bends(stage) ? 2 : 1;

@@ -22,7 +22,7 @@ inline constexpr double kRadiansOfThousandth = std::numbers::pi / 180000.0;  // 
 struct SpanTask {
   enum class Kind : std::uint8_t { stock, cut_pipe, hose };
   Kind kind = Kind::stock;
-  int cuts = 0;            // pieces to cut: 0 for stock, 1 for a hose; of pipe at most one on each axis
+  int cuts = 0;  // pieces to cut, stubs not counted: 0 for stock, 1 for a hose; of pipe at most one on each axis
   int share_of_band = 1;   // stock must land within the band over that
   std::int64_t along = 0;  // micrometres between the faces
   std::int64_t aside = 0;  // micrometres between the axes; 0: in line

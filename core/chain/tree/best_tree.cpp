@@ -121,6 +121,7 @@ class BranchQuestion {
   BranchEnds ends_with(const std::vector<std::size_t>& chosen, const BranchDigits& digits) const;
   RunEnds ends_to(std::size_t kind) const;
   RunEnds ends_of_all() const;
+  RunEnds with_needs(RunEnds ends) const;
   void count(const std::vector<bool>& counted, bool bushings, BranchCounts& counts, BranchDigits& digits) const;
 
   const FoldedCatalog& folded_;
@@ -172,13 +173,25 @@ RunEnds BranchQuestion::ends_to(std::size_t kind) const {
   const Catalog& catalog = folded_.catalog();
   const PortTypeId base = request_.rules.from.type;
   const std::vector<catalog::PortUse>& devices = request_.branch(kinds_[kind].front()).devices;
-  if (devices.empty()) return run_ends(catalog, base, request_.targets[kinds_[kind].front()].type);
+  if (devices.empty())
+    return with_needs(run_ends(catalog, request_.rules, base, request_.targets[kinds_[kind].front()].type));
   RunEnds ends;
   for (const catalog::PortUse& use : devices) {
-    const RunEnds one = run_ends(catalog, base, catalog.part(use.part).ports[use.port].type);
+    const RunEnds one = run_ends(catalog, request_.rules, base, catalog.part(use.part).ports[use.port].type);
     ends.line_inches = &use == devices.data() ? one.line_inches : std::min(ends.line_inches, one.line_inches);
     ends.kinds.insert(ends.kinds.end(), one.kinds.begin(), one.kinds.end());
+    ends.keeps_metals_apart = one.keeps_metals_apart;
   }
+  return with_needs(std::move(ends));
+}
+
+/// A hose with ends of such a thread may be asked for on any way, and a base that has it feeds a line of it.
+RunEnds BranchQuestion::with_needs(RunEnds ends) const {
+  const Catalog& catalog = folded_.catalog();
+  ends.runs_on_hose = asks_for_hose_of_its_thread(catalog, request_.rules.needs) ||
+                      only_at_end(catalog, catalog.port_type(request_.rules.from.type).kind);
+  for (const auto& rows : kinds_)
+    ends.runs_on_hose = ends.runs_on_hose || asks_for_hose_of_its_thread(catalog, request_.branch(rows.front()).needs);
   return ends;
 }
 
@@ -187,6 +200,7 @@ RunEnds BranchQuestion::ends_of_all() const {
   for (std::size_t kind = 0; kind < kinds_.size(); ++kind) {
     const RunEnds way = ends_to(kind);
     all.kinds.insert(all.kinds.end(), way.kinds.begin(), way.kinds.end());
+    all.keeps_metals_apart = way.keeps_metals_apart;
   }
   return all;
 }

@@ -134,6 +134,7 @@ Written BranchWriter::write_face(std::uint32_t face, std::uint32_t number, bool 
   Written first;
   write_targets(face, number, held, first);
   const std::vector<BranchSum>& passing = table_.passing(number);
+  const std::vector<BranchSum>& joining = table_.joining(number);
   for (const FaceJoint& joint : table_.joints(face)) {
     for (const std::uint32_t move : table_.entering(joint.face)) {
       const auto taken = table_.without(number, move);
@@ -143,7 +144,8 @@ Written BranchWriter::write_face(std::uint32_t face, std::uint32_t number, bool 
         if ((beyond && !joint.closing && !table_.moves()[move].closes) != held) continue;
         const BranchSum follows = table_.sum(table_.tail(move), *rest, beyond);
         if (!follows.reachable()) continue;
-        if (follows + table_.move_sum(move) + passing[joint.face] + passing[face] != whole) continue;
+        if (follows + table_.move_sum(move) + passing[joint.face] + joining[joint.face] + passing[face] != whole)
+          continue;
         const Written& onward = written(table_.tail(move), *rest, beyond);
         for (std::uint32_t row = move; row < table_.alike_end(move); ++row) {
           Written made{write_move(row, onward)};

@@ -90,16 +90,41 @@ const std::vector<BranchSum>& SteinerTable::passing(std::uint32_t number) const 
   const Order order = rules_.request().order;
   known->second.assign(faces_.size(), {0, 0});
   if (!keeps_the_line(order)) return known->second;
+  const RunEnds ends = ends_beyond(kinds);
+  for (std::uint32_t face = 0; face < faces_.size(); ++face) {
+    Measures measures;
+    add_passing(rules_.catalog(), ends, faces_[face].type, measures);
+    known->second[face] = packed(order, cost_of(order, measures));
+  }
+  return known->second;
+}
+
+RunEnds SteinerTable::ends_beyond(std::uint32_t kinds) const {
   RunEnds ends;
   for (std::size_t kind = 0; kind < ends_.targets.size(); ++kind) {
     if (!(kinds >> kind & 1u)) continue;
     const RunEnds& way = ends_.targets[kind].ends;
     ends.line_inches = std::max(ends.line_inches, way.line_inches);
     ends.kinds.insert(ends.kinds.end(), way.kinds.begin(), way.kinds.end());
+    ends.keeps_metals_apart = way.keeps_metals_apart;
+    ends.runs_on_hose = way.runs_on_hose;
   }
+  return ends;
+}
+
+// Whether what is entered stands on the base or on a part is not told apart. On a base that has such a thread nothing
+// is foreign by it, and on any other base no joint is of it.
+const std::vector<BranchSum>& SteinerTable::joining(std::uint32_t number) const {
+  const std::uint32_t kinds = kinds_of_[number];
+  const auto [known, is_new] = joining_.try_emplace(kinds);
+  if (!is_new) return known->second;
+  const Order order = rules_.request().order;
+  known->second.assign(faces_.size(), {0, 0});
+  if (!keeps_the_line(order)) return known->second;
+  const RunEnds ends = ends_beyond(kinds);
   for (std::uint32_t face = 0; face < faces_.size(); ++face) {
     Measures measures;
-    add_passing(rules_.catalog(), ends, faces_[face].type, measures);
+    add_inner_joint(rules_.catalog(), ends, faces_[face].type, measures);
     known->second[face] = packed(order, cost_of(order, measures));
   }
   return known->second;
@@ -193,7 +218,7 @@ void SteinerTable::improve(std::uint32_t number, std::uint32_t face, bool held, 
 // A move entered by that face, with what follows it, costs that much.
 void SteinerTable::enter(std::uint32_t number, std::uint32_t face, bool held, const BranchSum& with_move) {
   BranchSum& known = entered_[std::size_t{face} * 2 + (held ? 1 : 0)];
-  const BranchSum better = with_move + (*passing_now_)[face];
+  const BranchSum better = with_move + (*passing_now_)[face] + (*joining_now_)[face];
   if (better >= known) return;
   known = better;
   for (const FaceJoint& joint : joined_from_[face]) improve(number, joint.face, held && !joint.closing, better);
@@ -203,6 +228,7 @@ std::optional<std::uint32_t> SteinerTable::without(std::uint32_t number, std::ui
   for (const Taking& taking : moves_[move].takes) {
     const int rest = tally_.digit(number, taking.digit) - taking.count;
     if (rest < 0 || (taking.beyond >= 0 && rest != taking.beyond)) return std::nullopt;
+    if (taking.alone_before && kinds_of_[number] != 1u << *taking.alone_before) return std::nullopt;
   }
   return number - taken_[move];
 }
@@ -257,6 +283,7 @@ void SteinerTable::seed(std::uint32_t number, std::uint32_t move) {
 void SteinerTable::fill(std::uint32_t number) {
   fill_junctions(number);
   passing_now_ = &passing(number);
+  joining_now_ = &joining(number);
   entered_.assign(faces_.size() * 2, {});
   reach_targets(number);
   for (const std::uint32_t move : seeds_) seed(number, move);

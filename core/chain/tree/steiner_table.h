@@ -51,6 +51,8 @@ class SteinerTable {
 
   /// What it costs to pass each face on the way to the targets of a possible number.
   const std::vector<BranchSum>& passing(std::uint32_t number) const;
+  /// What it costs that the face is entered from another part, on the way to the targets of a possible number.
+  const std::vector<BranchSum>& joining(std::uint32_t number) const;
   /// The rows of the moves that are this one's like: from it up to, and without, that.
   /// @pre the move is the first of its like
   std::uint32_t alike_end(std::uint32_t move) const { return alike_end_[move]; }
@@ -83,6 +85,7 @@ class SteinerTable {
   }
 
  private:
+  RunEnds ends_beyond(std::uint32_t kinds) const;
   void find_alike();
   void make_faces();
   void make_joints();
@@ -101,8 +104,9 @@ class SteinerTable {
   const BranchEnds& ends_;
   std::vector<BranchMove> moves_;
   std::vector<std::uint32_t> alike_end_;
-  mutable std::map<std::uint32_t, std::vector<BranchSum>> passing_;  // by kinds of targets
-  const std::vector<BranchSum>* passing_now_ = nullptr;              // for the number in work
+  mutable std::map<std::uint32_t, std::vector<BranchSum>> passing_, joining_;  // by kinds of targets
+  const std::vector<BranchSum>* passing_now_ = nullptr;                        // for the number in work
+  const std::vector<BranchSum>* joining_now_ = nullptr;
   MixedRadix<std::uint32_t> tally_;
   std::uint32_t needed_ = 0;
   std::uint32_t possible_count_ = 0;

@@ -72,7 +72,6 @@ class BranchMoves {
   void add_with_plugs(BranchMove move, const Measures& own, std::size_t port);
   std::vector<Source> with_needs(PartId part, std::vector<Source> sources) const;
   const std::vector<Plug>& plugs_of(const Face& host);
-  std::uint32_t kinds_served(PartId id, const Source& source) const;
   bool metals_meet(const Part& part, std::size_t enter, std::uint32_t mask) const;
   void fold();
 
@@ -102,7 +101,8 @@ bool is_among(const std::vector<PartId>& sorted, PartId part) {
 // A part meets one need or several that follow one another, but of needs that take two parts one only. The last needs
 // are met by what lies beyond, and it is the next before those that it can meet.
 std::vector<Taking> ways_to_meet(const NeedDigit& need, PartId part) {
-  if (need.in_order.empty()) return need.names(part) ? std::vector{Taking{need.digit, 1}} : std::vector<Taking>{};
+  if (need.in_order.empty())
+    return need.names(part) ? std::vector{Taking{need.digit, 1, -1, need.kind}} : std::vector<Taking>{};
   std::vector<Taking> ways;
   const std::size_t count = need.in_order.size();
   for (std::size_t beyond = 0; beyond < count; ++beyond) {
@@ -112,7 +112,7 @@ std::vector<Taking> ways_to_meet(const NeedDigit& need, PartId part) {
       const bool takes_more =
           std::any_of(first + 1, last, [&](const auto& other) { return takes_two_parts(*first, other); });
       if (!is_among(*first, part) || takes_more) break;
-      ways.push_back({need.digit, static_cast<int>(met), static_cast<int>(beyond)});
+      ways.push_back({need.digit, static_cast<int>(met), static_cast<int>(beyond), need.kind});
     }
   }
   return ways;
@@ -179,7 +179,6 @@ void BranchMoves::add_exits(PartId id, const Source& source, std::size_t enter, 
     const bool against = part.arrow && enter > port;
     if (!rules_.admits_way(part, against ? port : enter, against ? enter : port)) return;
     move.gates.push_back(gates_.between(id, enter, port));
-    move.gates.back().kinds &= kinds_served(id, source);
     if (move.gates.back().kinds == 0) return;
     const Move way = bought_move(catalog_, id, enter, port);
     move.enter_face = {way.enter_type, by_material ? way.enter_material : MaterialId{}, way.no_grip};
@@ -188,19 +187,6 @@ void BranchMoves::add_exits(PartId id, const Source& source, std::size_t enter, 
   }
   if (by_make_) move.materials.push_back(part.material);
   add_with_plugs(std::move(move), own, 0);
-}
-
-// A device that is there for the needs of single targets stands on no other target's way.
-std::uint32_t BranchMoves::kinds_served(PartId id, const Source& source) const {
-  if (!catalog::only_if_asked(catalog_.family(catalog_.part(id).family).role)) return UINT32_MAX;
-  std::uint32_t kinds = 0;
-  for (const NeedDigit& need : digits_.needs) {
-    const bool met = std::any_of(source.takes.begin(), source.takes.end(),
-                                 [&](const Taking& taking) { return taking.digit == need.digit; });
-    if (met && !need.kind) return UINT32_MAX;
-    if (need.kind && need.names(id)) kinds |= 1u << *need.kind;
-  }
-  return kinds;
 }
 
 void BranchMoves::add_with_plugs(BranchMove move, const Measures& own, std::size_t port) {

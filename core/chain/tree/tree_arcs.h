@@ -24,7 +24,8 @@ using Face = OpenEnd;
 struct Taking {
   std::uint32_t digit = 0;
   int count = 0;
-  int beyond = -1;  // what follows must hold just so many; -1: any
+  int beyond = -1;                            // what follows must hold just so many; -1: any
+  std::optional<std::size_t> alone_before{};  // only where all that lies beyond is that kind of target
   auto operator<=>(const Taking&) const = default;
 };
 

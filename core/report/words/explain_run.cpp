@@ -80,6 +80,8 @@ std::span<const Explanation> run_explanations() {
        "Cooler water, or another sort.", "catalog/duty.yaml"},
       {"need_not_proved_for_air", "Nothing that is called so is proved for compressed air.", "It bursts.",
        "A sort that is made for air.", "OSHA Hazard Information Bulletin, 13 December 1990"},
+      {"need_is_for_air_alone", "What is called so is made for air alone.", "In water it rusts, swells or never shuts.",
+       "A water part of that kind, or --air for a run of air.", "common practice"},
       {"no_need_stocked", "Nothing that is called so is stocked and let in by the other rules.",
        "What no counter has is not there today.", "Special order, or loosen a rule.",
        "what stores stock: common practice"},

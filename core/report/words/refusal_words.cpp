@@ -99,6 +99,7 @@ constexpr Words kWords[] = {
     {"need_not_proved_for_heat_and_vacuum",
      "no {0} that may be had is proved for {1} and for the vacuum that such water draws as it cools"},
     {"need_not_proved_for_air", "no {0} that may be had is proved for compressed air"},
+    {"need_is_for_air_alone", "every {0} that may be had is made for air alone, and this run carries water"},
     {"every_need_is_avoided", "every {0} that may be had is avoided by the word {1:and}"},
     {"need_faces_the_other_way",
      "{0:and} can be passed one way only: no run leads so from {1} to {2}, but one does from {2} to {1}"},

@@ -14,7 +14,6 @@ using namespace riserun::catalog;  // NOLINT(google-build-using-namespace)
 namespace {
 
 constexpr double kPi = 3.14159265358979323846;
-constexpr int kKinds = 5;
 
 std::int64_t goes_in(const Catalog& catalog, PortTypeId type) {
   const PortType& port = catalog.port_type(type);
@@ -49,6 +48,8 @@ std::int64_t scaled(std::int64_t length, double factor) { return std::llround(st
 void JudgedRun::set_off_the_line(Order order) {
   const bool looks_at_it = order == Order::line || order == Order::bin;
   off_the_line = {looks_at_it ? cost[0] : 0, looks_at_it ? cost[1] : 0};
+  const std::size_t kinds = order == Order::bin ? 3 : 2;
+  strays = {looks_at_it ? cost[kinds] : 0, looks_at_it ? cost[kinds + 1] : 0};
 }
 
 bool JudgedRun::before(const JudgedRun& o) const {
@@ -88,8 +89,10 @@ std::optional<int> EverySpan::kind_of(const std::vector<Link>& links, int bends)
   }
   if (hoses > 1 || pipes[0] > 1 || pipes[1] > 1 || (hoses > 0 && pipes[0] + pipes[1] > 0)) return std::nullopt;
   if (bends != (hoses > 0 || aside_ == 0 ? 0 : 2)) return std::nullopt;
-  if (hoses > 0) return 4;
   const int cut = pipes[0] + pipes[1];
+  const bool stubs = std::any_of(links.begin(), links.end(), [](const Link& link) { return link.stub; });
+  if (stubs && cut == 0) return std::nullopt;
+  if (hoses > 0) return 4;
   return cut == 0 ? 0 : cut + 1;
 }
 
@@ -107,12 +110,17 @@ std::vector<EverySpan::Use> EverySpan::uses_of(const std::vector<Link>& links) c
     }
     if (part.cut_to_length && (turn > 0.0 || part.ports.size() != 2)) return {};
     use.links[i].cut = part.cut_to_length;
-    if (part.threaded_when_cut && turn == 0.0 && part.ports.size() == 2) free_choice.push_back(i);
+    const bool rigid_tube = part.cut_to_length && !part.flexible;
+    if ((part.threaded_when_cut || rigid_tube) && turn == 0.0 && part.ports.size() == 2) free_choice.push_back(i);
   }
   std::vector<Use> uses;
   for (std::size_t choice = 0; choice < std::size_t{1} << free_choice.size(); ++choice) {
     Use chosen = use;
-    for (std::size_t k = 0; k < free_choice.size(); ++k) chosen.links[free_choice[k]].cut = choice >> k & 1u;
+    for (std::size_t k = 0; k < free_choice.size(); ++k) {
+      Link& link = chosen.links[free_choice[k]];
+      link.cut = choice >> k & 1u;
+      link.stub = !link.cut && catalog_.part(link.part).cut_to_length;
+    }
     const auto kind = kind_of(chosen.links, chosen.bends);
     if (!kind) continue;
     chosen.kind = *kind;
@@ -199,6 +207,8 @@ EverySpan::Measured EverySpan::measure(const Use& use) const {
       add(std::max(micro(in.reach), goes_in(catalog_, in.type)));
       travels = !travels;
       add(std::max(micro(out.reach), goes_in(catalog_, out.type)));
+    } else if (link.stub) {
+      add(shortest(link.part));
     } else if (link.cut) {
       (travels ? sum.travel_cut : sum.along_cut) = static_cast<int>(i);
     } else {
@@ -227,11 +237,13 @@ std::int64_t EverySpan::extra_head(const Link& link, std::int64_t length) const 
   return head(metres(static_cast<double>(length) * 1e-6)) - head(std::nullopt);
 }
 
-void EverySpan::consider(const Use& use, const Sums& sums, std::optional<JudgedRun>& best) const {
+void EverySpan::consider(const Use& use, const Sums& sums, BestOfKind& best) const {
   Measured run = measure(use);
   const std::int64_t aside = use.kind == 4 ? 0 : aside_;
   JudgedRun judged;
   judged.cut.assign(use.links.size(), 0);
+  for (std::size_t i = 0; i < use.links.size(); ++i)
+    if (use.links[i].stub) judged.cut[i] = shortest(use.links[i].part);
   const double sine = std::sin(run.angle);
   const double cosine = std::cos(run.angle);
   judged.band = run.along_band + scaled(run.travel_band, cosine);
@@ -264,14 +276,14 @@ void EverySpan::consider(const Use& use, const Sums& sums, std::optional<JudgedR
 }
 
 // Every choice of the cut pieces that come from the bin; single parts take what is left of it.
-void EverySpan::price(JudgedRun run, const Use& use, const Sums& sums, std::optional<JudgedRun>& best) const {
+void EverySpan::price(JudgedRun run, const Use& use, const Sums& sums, BestOfKind& best) const {
   std::vector<std::size_t> cuts;
   for (std::size_t i = 0; i < use.links.size(); ++i)
-    if (use.links[i].cut) cuts.push_back(i);
+    if (use.links[i].is_sawn()) cuts.push_back(i);
   Sums total = sums;
   for (const std::size_t i : cuts)
     if (request_.order == Order::loss) total.nanometres += extra_head(use.links[i], run.cut[i]);
-  for (const Link& link : use.links) run.ways.push_back({link.enter, link.leave, link.cut ? 0 : 1});
+  for (const Link& link : use.links) run.ways.push_back({link.enter, link.leave, link.cut ? 0 : link.stub ? 1 : 2});
   run.ids = sums.ids;
   run.parts = sums.parts;
   for (std::size_t choice = 0; choice < std::size_t{1} << cuts.size(); ++choice) {
@@ -300,7 +312,7 @@ void EverySpan::price(JudgedRun run, const Use& use, const Sums& sums, std::opti
         buy(part, 1);
     };
     for (const Link& link : use.links) {
-      if (!link.cut) single(link.part);
+      if (!link.is_sawn()) single(link.part);
       for (const PartId plug : link.plugs) single(plug);
     }
     if (!possible) continue;
@@ -308,13 +320,14 @@ void EverySpan::price(JudgedRun run, const Use& use, const Sums& sums, std::opti
     run.buy = total.buy;
     run.cost = tuple_of(request_.order, total);
     run.set_off_the_line(request_.order);
-    if (!best || run.before(*best)) best = run;
+    auto& first = best[static_cast<std::size_t>(run.kind)];
+    if (!first || run.before(*first)) first = run;
   }
 }
 
 // A cut piece of which the bin does not hold even the shortest, and which nobody sells, cannot be had at any length.
 bool EverySpan::can_be_had(const Link& link) const {
-  if (!link.cut || request_.special_order || catalog_.part(link.part).stocked) return true;
+  if (!link.is_sawn() || request_.special_order || catalog_.part(link.part).stocked) return true;
   std::int64_t least = shortest(link.part);
   const Part& part = catalog_.part(link.part);
   if (part.flexible) {
@@ -371,10 +384,17 @@ std::optional<JudgedRun> EverySpan::best(std::size_t budget) {
       uses.emplace_back(std::move(use), &sums);
     }
   }
-  std::optional<JudgedRun> best;
+  BestOfKind of_kinds;
   for (const auto& [use, sums] : uses)
     if (sums->parts <= fewest[static_cast<std::size_t>(use.kind)] + 2 && keeps_bushings(use))
-      consider(use, *sums, best);
+      consider(use, *sums, of_kinds);
+  // A later kind only where it is less off the line; two cuts beside one also where they stray less.
+  std::optional<JudgedRun> best;
+  for (const std::optional<JudgedRun>& run : of_kinds) {
+    if (!run) continue;
+    const bool cuts_once_more = best && best->kind == 2 && run->kind == 3 && run->off_the_line == best->off_the_line;
+    if (!best || run->off_the_line < best->off_the_line || (cuts_once_more && run->strays < best->strays)) best = run;
+  }
   return best;
 }
 

@@ -15,12 +15,13 @@ struct JudgedRun {
   Tuple cost{};
   std::int64_t off = 0;
   std::vector<std::string> ids;
-  std::vector<std::array<int, 3>> ways;     // enter, leave, 0 for a piece that is cut
+  std::vector<std::array<int, 3>> ways;     // enter, leave, 0 for a piece that is cut, 1 for a stub
   std::vector<std::int64_t> cut;            // micrometres, by part; 0: as it comes
   std::int64_t lands = 0, lands_aside = 0;  // micrometres
   std::int64_t band = 0, band_aside = 0;
   std::int64_t parts = 0, cents = 0, buy = 0;
   std::pair<std::int64_t, std::int64_t> off_the_line{};  // narrowing, foreign threads
+  std::pair<std::int64_t, std::int64_t> strays{};        // ports of other kinds, size changes
   bool operator==(const JudgedRun&) const = default;
   void set_off_the_line(Order order);
   bool before(const JudgedRun& other) const;
@@ -41,6 +42,8 @@ class EverySpan {
     std::uint8_t enter = 0, leave = 0;
     std::vector<PartId> plugs;
     bool cut = false;
+    bool stub = false;  // rigid tube as short as its joints let it be
+    bool is_sawn() const { return cut || stub; }
   };
   /// How a chain is put to use: as what kind of run, with which parts cut.
   struct Use {
@@ -61,8 +64,10 @@ class EverySpan {
   bool can_be_had(const Link& link) const;
   bool keeps_bushings(const Use& use) const;
   Measured measure(const Use& use) const;
-  void consider(const Use& use, const Sums& sums, std::optional<JudgedRun>& best) const;
-  void price(JudgedRun run, const Use& use, const Sums& sums, std::optional<JudgedRun>& best) const;
+  static constexpr std::size_t kKinds = 5;
+  using BestOfKind = std::array<std::optional<JudgedRun>, kKinds>;
+  void consider(const Use& use, const Sums& sums, BestOfKind& best) const;
+  void price(JudgedRun run, const Use& use, const Sums& sums, BestOfKind& best) const;
   std::int64_t shortest(PartId part) const;
   std::int64_t longest(PartId part) const;
   std::int64_t deepest(PartId part) const;

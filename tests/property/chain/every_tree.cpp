@@ -186,15 +186,6 @@ std::string TreeTrial::wrong_ends(const std::vector<TreeItem>& tree) const {
   return std::adjacent_find(fixed.begin(), fixed.end()) == fixed.end() ? "" : "two fixed ends with nothing that closes";
 }
 
-bool TreeTrial::leads_to(const std::vector<TreeItem>& tree, std::size_t row, std::size_t kind) const {
-  for (const TreeItem& item : tree) {
-    if (item.what != What::target || item.kind != kind) continue;
-    for (int at = item.host; at >= 0; at = tree[static_cast<std::size_t>(at)].host)
-      if (static_cast<std::size_t>(at) == row) return true;
-  }
-  return false;
-}
-
 // From the target inwards to the base, part by part.
 std::string TreeTrial::wrong_way(const std::vector<TreeItem>& tree, std::size_t target_row) const {
   const TreeItem& target = tree[target_row];
@@ -233,20 +224,6 @@ std::string TreeTrial::wrong_way(const std::vector<TreeItem>& tree, std::size_t 
   return "";
 }
 
-// A device for single targets' needs alone leads only to targets that name it.
-bool TreeTrial::serves_all(const std::vector<TreeItem>& tree, std::size_t row, unsigned choice) const {
-  for (std::size_t group = 0; group < need_groups_.size(); ++group)
-    if ((choice >> group & 1u) && need_groups_[group].kind < 0) return true;
-  for (const TreeItem& item : tree) {
-    if (item.what != What::target || !leads_to(tree, row, item.kind)) continue;
-    const bool names_it = std::any_of(need_groups_.begin(), need_groups_.end(), [&](const NeedGroup& need) {
-      return need.kind == static_cast<int>(item.kind) && named(need.parts, tree[row].part);
-    });
-    if (!names_it) return false;
-  }
-  return true;
-}
-
 namespace {
 
 bool are_nested(const std::vector<PartId>& a, const std::vector<PartId>& b) {
@@ -273,12 +250,12 @@ bool TreeTrial::meet(const std::vector<TreeItem>& tree, std::size_t row, std::ve
   const bool device = catalog_.family(catalog_.part(tree[row].part).family).role == Role::device;
   for (unsigned choice = device ? 1 : 0; choice < 1u << need_groups_.size(); ++choice) {
     std::vector<int> left = open;
-    bool possible = !device || serves_all(tree, row, choice);
+    bool possible = true;
     for (std::size_t group = 0; group < left.size() && possible; ++group) {
       if (!(choice >> group & 1u)) continue;
       const NeedGroup& need = need_groups_[group];
       possible = --left[group] >= 0 && named(need.parts, tree[row].part) && in_order(group, choice, left) &&
-                 (need.kind < 0 || leads_to(tree, row, static_cast<std::size_t>(need.kind)));
+                 (need.kind < 0 || beyond(tree, row, std::nullopt) == std::vector{static_cast<std::size_t>(need.kind)});
     }
     if (possible && meet(tree, row + 1, left)) return true;
   }
@@ -305,7 +282,7 @@ std::vector<std::size_t> TreeTrial::beyond(const std::vector<TreeItem>& tree, st
 }
 
 void TreeTrial::count_port_on_way(PortTypeId port, const std::vector<std::size_t>& targets, bool is_plug,
-                                  Sums& sums) const {
+                                  bool is_inner_joint, Sums& sums) const {
   const PortType& base = catalog_.port_type(request_.rules.from.type);
   double line = 0.0;
   std::vector<std::uint32_t> kinds{base.kind.row};
@@ -321,19 +298,26 @@ void TreeTrial::count_port_on_way(PortTypeId port, const std::vector<std::size_t
     }
     line = std::max(line, std::min(catalog_.nominal_inches(base.size), smallest));
   }
-  count_port(catalog_, port, line, kinds, is_plug, sums);
+  count_port(catalog_, port, line, kinds, is_plug, request_.rules.galvanic, sums);
+  if (is_inner_joint) count_inner_joint(catalog_, port, kinds, sums);
 }
 
 void TreeTrial::count_ports(const std::vector<TreeItem>& tree, std::size_t row, Sums& sums) const {
   const TreeItem& item = tree[row];
   const Part& part = catalog_.part(item.part);
-  if (item.what == What::plug) return count_port_on_way(part.ports[0].type, kinds_, true, sums);
-  count_port_on_way(part.ports[item.enter].type, beyond(tree, row, std::nullopt), false, sums);
+  if (item.what == What::plug) return count_port_on_way(part.ports[0].type, kinds_, true, false, sums);
+  // On a base that has such a thread, and beside a hose that has, the line is one of hose.
+  bool on_hose = is_of_ends_alone(catalog_, catalog_.port_type(request_.rules.from.type).kind.row) ||
+                 asks_for_such_a_hose(catalog_, request_.rules.needs);
+  for (std::size_t target = 0; target < request_.targets.size(); ++target)
+    on_hose = on_hose || asks_for_such_a_hose(catalog_, request_.branch(target).needs);
+  count_port_on_way(part.ports[item.enter].type, beyond(tree, row, std::nullopt), false, item.host >= 0 && !on_hose,
+                    sums);
   sums.other_kinds += count_bending(catalog_, part);
   for (std::uint8_t port = 0; port < part.ports.size(); ++port) {
     const std::vector<std::size_t> targets = beyond(tree, row, port);
     if (port == item.enter || targets.empty()) continue;
-    count_port_on_way(part.ports[port].type, targets, false, sums);
+    count_port_on_way(part.ports[port].type, targets, false, false, sums);
     const auto size = [&](std::size_t at) { return catalog_.port_type(part.ports[at].type).size; };
     sums.size_changes += size(port) != size(item.enter) ? 1 : 0;
   }

@@ -65,15 +65,14 @@ class TreeTrial {
   std::string wrong_way(const std::vector<TreeItem>& tree, std::size_t target_row) const;
   bool needs_met(const std::vector<TreeItem>& tree) const;
   bool meet(const std::vector<TreeItem>& tree, std::size_t row, std::vector<int> open) const;
-  bool serves_all(const std::vector<TreeItem>& tree, std::size_t row, unsigned choice) const;
-  bool leads_to(const std::vector<TreeItem>& tree, std::size_t row, std::size_t kind) const;
   void end_here(std::vector<TreeItem>& tree, const std::vector<Open>& open, TreeItem item, int parts, int depth,
                 EveryTree& found);
   TreeSums add_up(const std::vector<TreeItem>& tree) const;
   std::vector<std::size_t> beyond(const std::vector<TreeItem>& tree, std::size_t row,
                                   std::optional<std::uint8_t> port) const;
   void count_ports(const std::vector<TreeItem>& tree, std::size_t row, Sums& sums) const;
-  void count_port_on_way(PortTypeId port, const std::vector<std::size_t>& targets, bool is_plug, Sums& sums) const;
+  void count_port_on_way(PortTypeId port, const std::vector<std::size_t>& targets, bool is_plug, bool is_inner_joint,
+                         Sums& sums) const;
 
   const Catalog& catalog_;
   const AssemblyRequest& request_;

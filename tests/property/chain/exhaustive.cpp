@@ -62,14 +62,42 @@ Tuple tuple_of(Order order, const Sums& s) {
   return {};
 }
 
+bool is_of_ends_alone(const Catalog& catalog, std::uint32_t kind) {
+  for (const ForeignThread& thread : catalog.foreign_threads())
+    if (thread.kind.row == kind && thread.only_at_end) return true;
+  return false;
+}
+
+bool asks_for_such_a_hose(const Catalog& catalog, const std::vector<Need>& needs) {
+  for (const Need& need : needs) {
+    for (const PartId id : need.parts) {
+      const Part& part = catalog.part(id);
+      if (!part.flexible && !catalog.family(part.family).flexible) continue;
+      for (const Port& port : part.ports)
+        if (is_of_ends_alone(catalog, catalog.port_type(port.type).kind.row)) return true;
+    }
+  }
+  return false;
+}
+
+void count_inner_joint(const Catalog& catalog, PortTypeId entered, const std::vector<std::uint32_t>& kinds,
+                       Sums& sums) {
+  const std::uint32_t kind = catalog.port_type(entered).kind.row;
+  const auto have_it = std::count(kinds.begin(), kinds.end(), kind);
+  const bool some_end = have_it > 0 && have_it < static_cast<std::ptrdiff_t>(kinds.size());
+  if (some_end && is_of_ends_alone(catalog, kind)) ++sums.foreign_threads;
+}
+
 void count_port(const Catalog& catalog, PortTypeId port, double line_inches, const std::vector<std::uint32_t>& kinds,
-                bool is_plug, Sums& sums) {
+                bool is_plug, Galvanic galvanic, Sums& sums) {
   const PortType& type = catalog.port_type(port);
   const auto is_an_ends = [&](KindId kind) { return std::find(kinds.begin(), kinds.end(), kind.row) != kinds.end(); };
   bool own = is_an_ends(type.kind);
   for (const ForeignThread& thread : catalog.foreign_threads()) {
     if (thread.kind != type.kind) continue;
-    if (std::any_of(thread.at_home.begin(), thread.at_home.end(), is_an_ends))
+    const bool parts_metals =
+        galvanic == Galvanic::avoid && std::any_of(thread.keeps_apart.begin(), thread.keeps_apart.end(), is_an_ends);
+    if (parts_metals || std::any_of(thread.at_home.begin(), thread.at_home.end(), is_an_ends))
       own = true;
     else
       ++sums.foreign_threads;
@@ -298,17 +326,21 @@ Sums Exhaustive::sums_of(const Begun& begun) const {
   const double line = std::min(catalog_.nominal_inches(first.size), catalog_.nominal_inches(last.size));
   const std::vector<std::uint32_t> kinds{first.kind.row, last.kind.row};
   std::vector<std::uint32_t> materials;
+  const bool on_hose = asks_for_such_a_hose(catalog_, request_.needs);
+  bool is_first = true;
   for (const Way* way : begun.ways) {
     const Part& part = catalog_.part(way->part);
     const PortTypeId in = part.ports[way->enter].type;
     const PortTypeId out = part.ports[way->leave].type;
-    count_port(catalog_, in, line, kinds, false, sums);
-    count_port(catalog_, out, line, kinds, false, sums);
+    count_port(catalog_, in, line, kinds, false, request_.galvanic, sums);
+    count_port(catalog_, out, line, kinds, false, request_.galvanic, sums);
+    if (!is_first && !on_hose) count_inner_joint(catalog_, in, kinds, sums);
+    is_first = false;
     sums.other_kinds += count_bending(catalog_, part);
     sums.size_changes += catalog_.port_type(in).size != catalog_.port_type(out).size ? 1 : 0;
     materials.push_back(part.material.row);
     for (const PartId plug : way->plugs) {
-      count_port(catalog_, catalog_.part(plug).ports[0].type, line, kinds, true, sums);
+      count_port(catalog_, catalog_.part(plug).ports[0].type, line, kinds, true, request_.galvanic, sums);
       materials.push_back(catalog_.part(plug).material.row);
     }
     sums.drawbacks += catalog_.family(part.family).is_bushing ? 1 : 0;

@@ -36,7 +36,13 @@ Tuple tuple_of(Order order, const Sums& sums);
 /// @param line_inches  the size to be kept
 /// @param kinds        of the run's ends
 void count_port(const Catalog& catalog, PortTypeId port, double line_inches, const std::vector<std::uint32_t>& kinds,
-                bool is_plug, Sums& sums);
+                bool is_plug, Galvanic galvanic, Sums& sums);
+/// A joint between two parts, of a thread that is at home at an end alone: foreign where an end has it and another not.
+/// @param entered  the port by which the outer part is entered
+void count_inner_joint(const Catalog& catalog, PortTypeId entered, const std::vector<std::uint32_t>& kinds, Sums& sums);
+/// Of a thread that is at home at an end alone; and whether a need may be met by a hose with ends of such a thread.
+bool is_of_ends_alone(const Catalog& catalog, std::uint32_t kind);
+bool asks_for_such_a_hose(const Catalog& catalog, const std::vector<Need>& needs);
 /// What a hose or tube counts among the ports of another kind: twice where it stands less than 60 psi.
 std::int64_t count_bending(const Catalog& catalog, const catalog::Part& part);
 /// Fills in the parts that are of another material than they should be, plugs included.

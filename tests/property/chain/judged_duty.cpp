@@ -27,6 +27,7 @@ const Duty* duty_of(const Catalog& catalog, const Part& part) {
 bool stands(const Catalog& catalog, const ChainRequest& request, PartId id) {
   const Part& part = catalog.part(id);
   const Duty* duty = duty_of(catalog, part);
+  if (duty && duty->air_alone && request.service == Service::water && !request.dry) return false;
   if (request.vacuum && !(duty && duty->vacuum == InVacuum::stands)) return false;
   double share = 1.0;
   if (request.hottest && in_degrees_fahrenheit(*request.hottest) > 73.0) {

@@ -1,5 +1,6 @@
 #include "property/chain/random_world.h"
 
+#include <cstdlib>
 #include <string>
 
 namespace riserun::chain::testing {
@@ -11,20 +12,22 @@ namespace {
 constexpr const char* kSizes[] = {"1/2", "3/4", "1"};
 
 void add_materials(CatalogBuilder& builder) {
-  const auto add = [&](const char* id, double volts, bool metal, bool air) {
+  const auto add = [&](const char* id, double volts, bool metal, bool air, bool pits = false) {
     Material material;
     material.id = material.name = id;
     material.anodic_index_volts = volts;
     material.metal = metal;
     material.compressed_air = air;
+    material.pits = pits;
     material.roughness = millimetres(metal ? 0.05 : 0.002);
     builder.add(material);
   };
   add("nylon", 0.0, false, true);
   add("steel", 0.85, true, true);
-  add("stainless", 0.50, true, true);
+  add("stainless", 0.50, true, true, true);
   add("brass", 0.30, true, true);
   add("shattering plastic", 0.0, false, false);
+  add("iron", 0.85, true, true);  // the metal that steel is, under another name
 }
 
 void add_kind(CatalogBuilder& builder, Dice& dice, const std::string& id, bool has_genders, int size_count) {
@@ -105,7 +108,7 @@ Part random_part(CatalogBuilder& builder, Dice& dice, int row) {
   if (dice.chance(12)) part.name += " close nipple";
   const bool device = dice.chance(15);
   part.family = {static_cast<std::uint32_t>((device ? 2 : 0) + (dice.chance(15) ? 1 : 0))};
-  part.material = {static_cast<std::uint32_t>(dice.one_of({0, 1, 1, 1, 2, 3, 3, 4}))};
+  part.material = {static_cast<std::uint32_t>(dice.one_of({0, 1, 1, 5, 2, 3, 3, 4}))};
   const int ports = dice.one_of({1, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 3, 3, 4});
   for (int i = 0; i < ports; ++i) {
     Port port;
@@ -141,10 +144,11 @@ void add_loss_items(CatalogBuilder& builder) {
 
 // Of materials and of families; some are proved for nothing.
 void add_duties(CatalogBuilder& builder, Dice& dice) {
-  for (int i = 0; i < 6; ++i) {
+  constexpr int kOfFamilies = 5;
+  for (int i = 0; i < 7; ++i) {
     Duty duty;
-    if (i < 5)
-      duty.materials = {{static_cast<std::uint32_t>(i)}};
+    if (i != kOfFamilies)
+      duty.materials = {{static_cast<std::uint32_t>(i < kOfFamilies ? i : i - 1)}};
     else
       duty.families = {{static_cast<std::uint32_t>(dice.below(4))}};
     if (!duty.families.empty() && duty.families.front().row < 2)
@@ -154,6 +158,7 @@ void add_duties(CatalogBuilder& builder, Dice& dice) {
     duty.under_air = dice.one_of({UnderAir::not_proved, UnderAir::as_water, UnderAir::as_water, UnderAir::limited});
     duty.air_limit = psig(110.0);
     duty.vacuum = dice.one_of({InVacuum::stands, InVacuum::stands, InVacuum::not_proved, InVacuum::collapses});
+    duty.air_alone = !duty.families.empty() && duty.families.front().row % 2 == 1;  // of what is a bushing
     if (dice.chance(90)) builder.add(std::move(duty));
   }
 }
@@ -165,11 +170,21 @@ void add_foreign_thread(CatalogBuilder& builder, int kinds) {
     for (const char letter : part.id) seed = seed * 31 + static_cast<std::uint32_t>(letter);
   Dice dice(seed);
   if (dice.chance(40)) return;
-  const KindId kind{static_cast<std::uint32_t>(dice.below(kinds))};
-  builder.add(ForeignThread{kind, {{static_cast<std::uint32_t>(dice.below(kinds))}}, "test"});
+  const auto some_kind = [&] { return KindId{static_cast<std::uint32_t>(dice.below(kinds))}; };
+  const KindId kind = some_kind();
+  ForeignThread thread{kind, {some_kind()}, "test"};
+  if (dice.chance(50)) thread.keeps_apart.push_back(some_kind());
+  thread.only_at_end = dice.chance(40);
+  if (thread.only_at_end) thread.at_home = {kind};
+  builder.add(std::move(thread));
 }
 
 }  // namespace
+
+std::uint32_t first_world() {
+  const char* skipped = std::getenv("RISERUN_RANDOM_SKIP");
+  return 1 + static_cast<std::uint32_t>(skipped == nullptr ? 0 : std::stoul(skipped));
+}
 
 Catalog random_catalog(Dice& dice) {
   CatalogBuilder builder;
@@ -196,7 +211,7 @@ namespace {
 PortEnd random_end(Dice& dice, const Catalog& catalog) {
   PortEnd end;
   end.type = {static_cast<std::uint32_t>(dice.below(static_cast<int>(catalog.port_types().size())))};
-  if (dice.chance(50)) end.material = MaterialId{static_cast<std::uint32_t>(dice.below(5))};
+  if (dice.chance(50)) end.material = MaterialId{static_cast<std::uint32_t>(dice.below(6))};
   end.freedom = dice.one_of({Freedom::fixed, Freedom::fixed, Freedom::sliding, Freedom::spinning, Freedom::loose});
   return end;
 }
@@ -250,7 +265,7 @@ ChainRequest random_request(Dice& dice, const Catalog& catalog) {
   }
   if (dice.chance(15)) request.service = Service::air;
   if (dice.chance(20)) request.rating = psig(dice.one_of({100.0, 120.0, 300.0}));
-  if (dice.chance(40)) request.galvanic = Galvanic::avoid;
+  if (dice.chance(25)) request.galvanic = Galvanic::avoid;  // over water it leaves few pairs of metals
   request.special_order = dice.chance(30);
   if (dice.chance(10)) request.smallest_bore = millimetres(15.0);
   if (dice.chance(20)) request.most_parts = dice.between(0, 5);

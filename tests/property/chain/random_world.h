@@ -24,6 +24,10 @@ class Dice {
   std::mt19937 engine_;
 };
 
+/// The seed of the first world: 1, and beyond those that RISERUN_RANDOM_SKIP leaves out, so that other worlds can be
+/// tried than those of every run.
+std::uint32_t first_world();
+
 /// 6 to 14 port types, 5 to 20 parts. Material 0 is a plastic that every rule allows.
 catalog::Catalog random_catalog(Dice& dice);
 /// Ends, freedoms, needs, bans, bin and rules; order parts.

@@ -93,6 +93,14 @@ TEST_F(Files, OfOwnPricesMayNamePartsInWords) {
   EXPECT_THAT(priced.out, HasSubstr("$7.77"));
 }
 
+TEST_F(Files, OfPricesSayWhichRowsHaveNone) {
+  const std::string prices = write("prices.csv", "part,price\n1 union brass,\n1 union black iron,12\n1 tee brass,\n");
+  const Answered checked = ask({"check", prices});
+  EXPECT_THAT(checked.out, HasSubstr("prices 1; without a price, and left at the catalog's: lines 2, 4."));
+  EXPECT_THAT(ask({"check", write("all.csv", "part,price\n1 union brass,12\n")}).out,
+              testing::Not(HasSubstr("without a price")));
+}
+
 TEST_F(Files, OfOwnPartsHaveNamesOfOneLine) {
   const std::string own =
       write("own.yaml",

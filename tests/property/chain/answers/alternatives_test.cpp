@@ -269,7 +269,7 @@ void Alternatives::check_substitute(const catalog::Catalog& catalog, const Chain
 }
 
 TEST_F(Alternatives, AreTheUnbeatenChainsOfAllChainsAndAnEmptyShelfGetsTheBestThatKeepsTheCart) {
-  for (std::uint32_t seed = 1; seed <= kWorlds && !HasFailure(); ++seed) check_world(seed);
+  for (std::uint32_t seed = first_world(); seed < first_world() + kWorlds && !HasFailure(); ++seed) check_world(seed);
   std::cout << compared_ << " sets compared whole (" << rows_ << " rows, " << folded_ << " folded), " << too_long_
             << " longer than tried; " << substitutes_ << " substitutes, " << no_substitutes_ << " parts without\n";
   EXPECT_GT(compared_, 2000);

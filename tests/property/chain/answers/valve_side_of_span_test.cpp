@@ -134,7 +134,8 @@ void check_world(std::uint32_t seed, Tally& tally) {
 
 TEST(ValveSide, OfARunThatMakesADistanceIsTheBestThatLeavesTheValve) {
   Tally tally;
-  for (std::uint32_t seed = 1; seed <= kWorlds && !::testing::Test::HasFailure(); ++seed) check_world(seed, tally);
+  for (std::uint32_t seed = first_world(); seed < first_world() + kWorlds && !::testing::Test::HasFailure(); ++seed)
+    check_world(seed, tally);
   std::cout << tally.compared << " compared, of them " << tally.kinds[0] << " stock near, " << tally.kinds[1]
             << " stock, " << tally.kinds[2] << " one cut, " << tally.kinds[3] << " two cut, " << tally.kinds[4]
             << " hose; " << tally.of_three << " of three needs, " << tally.nones << " with none\n";

@@ -182,7 +182,8 @@ void check_world(std::uint32_t seed, MixedRadix& tally) {
 
 TEST(ValveSide, TheBestThatLeavesTheValveIsTheBestOfAllChainsThatDo) {
   MixedRadix tally;
-  for (std::uint32_t seed = 1; seed <= kWorlds && !::testing::Test::HasFailure(); ++seed) check_world(seed, tally);
+  for (std::uint32_t seed = first_world(); seed < first_world() + kWorlds && !::testing::Test::HasFailure(); ++seed)
+    check_world(seed, tally);
   std::cout << tally.compared << " compared whole, " << tally.moved << " of them had the valve come off ("
             << tally.dearer << " cost more the right way round), " << tally.nones << " with none; " << tally.asks
             << " asked for what opens\n";

@@ -376,7 +376,7 @@ void OneBin::check_world(std::uint32_t seed) {
 }
 
 TEST_F(OneBin, IsSharedAsTheBestOfAllWaysToShareIt) {
-  for (std::uint32_t seed = 1; seed <= kWorlds && !HasFailure(); ++seed) check_world(seed);
+  for (std::uint32_t seed = first_world(); seed < first_world() + kWorlds && !HasFailure(); ++seed) check_world(seed);
   const auto [compared, shared, unmet, too_long] = comparison_;
   std::cout << compared << " allocations compared whole, " << shared << " with parts that more than one wanted, "
             << unmet << " with demands unmet, " << ends_ << " end parts; " << too_long << " longer than tried\n";

@@ -210,7 +210,7 @@ void LeastSpares::check_world(std::uint32_t seed) {
 }
 
 TEST_F(LeastSpares, AreTheLeastOfAllSetsThatOutlastAnyMissingPart) {
-  for (std::uint32_t seed = 1; seed <= kWorlds && !HasFailure(); ++seed) check_world(seed);
+  for (std::uint32_t seed = first_world(); seed < first_world() + kWorlds && !HasFailure(); ++seed) check_world(seed);
   std::cout << compared_ << " sets compared whole, " << two_ << " of two chains, " << outs_ << " missing parts, "
             << fewer_ << " with fewer spares than those, " << only_itself_ << " that nothing else stands in for, "
             << none_ << " that can be done without; " << too_long_ << " longer than tried\n";

@@ -16,7 +16,7 @@
 namespace riserun::chain::testing {
 namespace {
 
-constexpr std::uint32_t kWorlds = 5000;
+constexpr std::uint32_t kWorlds = 5600;
 
 using Set = std::uint32_t;
 
@@ -235,7 +235,7 @@ void Conflicts::check_world(std::uint32_t seed) {
 }
 
 TEST_F(Conflicts, AreTheLeastSetsOfRulesThatNoChainKeepsAndTheLeastToGiveUp) {
-  for (std::uint32_t seed = 1; seed <= kWorlds && !HasFailure(); ++seed) check_world(seed);
+  for (std::uint32_t seed = first_world(); seed < first_world() + kWorlds && !HasFailure(); ++seed) check_world(seed);
   std::cout << chains_ << " chains, " << without_any_ << " without any, " << compared_ << " conflicts compared; sizes";
   for (const auto& [size, count] : by_size_) std::cout << ' ' << size << ": " << count;
   std::cout << "; given up";

@@ -149,7 +149,7 @@ void BestChain::check_world(std::uint32_t seed) {
 }
 
 TEST_F(BestChain, IsTheBestOfAllChainsUnderEveryOrderAndBreaksTiesBySortedIds) {
-  for (std::uint32_t seed = 1; seed <= kWorlds && !HasFailure(); ++seed) check_world(seed);
+  for (std::uint32_t seed = first_world(); seed < first_world() + kWorlds && !HasFailure(); ++seed) check_world(seed);
   std::cout << tally_.chains << " chains (" << tally_.compared << " compared whole, " << tally_.too_long
             << " longer than tried, " << tally_.needs_met << " with needs), " << tally_.nones << " refusals\n";
   EXPECT_GT(tally_.compared, 4000);

@@ -103,7 +103,7 @@ void TakenRuns::check_world(std::uint32_t seed) {
 }
 
 TEST_F(TakenRuns, ComeBackAsTheyWereOfferedAndAreRefusedWhereTheyBreakARule) {
-  for (std::uint32_t seed = 1; seed <= kWorlds && !HasFailure(); ++seed) check_world(seed);
+  for (std::uint32_t seed = first_world(); seed < first_world() + kWorlds && !HasFailure(); ++seed) check_world(seed);
   std::cout << taken_ << " offered runs taken; of those thought up " << made_ << " made, " << refused_ << " refused\n";
   EXPECT_GT(taken_, 2000);
   EXPECT_GT(made_, 500);

@@ -15,7 +15,7 @@
 namespace riserun::chain::testing {
 namespace {
 
-constexpr std::uint32_t kWorlds = 6000;
+constexpr std::uint32_t kWorlds = 6600;
 constexpr std::size_t kBeginnings = 400;  // looked at for each depth of the exhaustive search
 
 /// Carries the build order out: what is turned must be a body alone that nothing holds, or, where the step says so, one
@@ -251,7 +251,7 @@ void BestAssembly::check_world(std::uint32_t seed) {
 }
 
 TEST_F(BestAssembly, IsTheBestOfAllTreesUnderEveryOrderAndBreaksTiesAsStated) {
-  for (std::uint32_t seed = 1; seed <= kWorlds && !HasFailure(); ++seed) check_world(seed);
+  for (std::uint32_t seed = first_world(); seed < first_world() + kWorlds && !HasFailure(); ++seed) check_world(seed);
   std::cout << tally_.assemblies << " assemblies (" << tally_.compared << " compared whole, " << tally_.with_needs
             << " with needs, " << tally_.closed << " with a closing joint between fixed ends), " << tally_.nones
             << " refusals; targets met that face a way " << tally_.facing << ", end in a device " << tally_.devices

@@ -34,6 +34,13 @@ constexpr Said kParts[] = {
     {"1-1/2 by 4 inch brass nipple", "nipple", "1-1/2 x 4 in"},
     {"long nipple", "nipple", nullptr},
     {"street ell 3/4", "90 street elbow", "3/4"},
+    {"street 90 3/4", "90 street elbow", "3/4"},
+    {"90 3/4 blk", "90 elbow", "3/4"},
+    {"3/4 blk nip", "close nipple", nullptr},
+    {"1 in ball vlv", "ball valve", "1"},
+    {"3/4 cplg", "coupling", "3/4"},
+    {"1 x 3/4 bshg", "hex bushing", "1 x 3/4"},
+    {"1/2 shutoff", "ball valve", "1/2"},
     {"1 in street 90", "90 street elbow", "1"},
     {"service ell", "90 street elbow", nullptr},
     {"street 45", "45 street elbow", nullptr},
@@ -225,7 +232,32 @@ TEST(CounterWords, WhatCanBeReadTwoWaysNamesThem) {
   EXPECT_THAT(port_error("1/2 flare"), HasSubstr("1/2 male 37 flare"));
   EXPECT_THAT(port_error("1/2 flare"), HasSubstr("1/2 male 45 flare"));
   EXPECT_EQ(port_error("2 camlock"), "the end is missing: 2 cam adapter or 2 cam coupler");
+  const auto made_error = [&](std::string_view text) {
+    const auto port = search.ports().read_made(text);
+    return std::holds_alternative<MadePort>(port) ? "no error" : std::get<NotationError>(port).message;
+  };
+  EXPECT_EQ(made_error("3/4 copper"),
+            "the kind of joint is missing; of copper there is 3/4 copper tube, 3/4 solder cup, 3/4 MNPT or 3/4 FNPT");
   EXPECT_EQ(port_error("1/2 push to connect"), "this can be read in several ways: 1/2 push-on or 1/2 push-in");
+}
+
+// Asked for by number, as at the counter: a number before the plural counts, or is a size.
+TEST(CounterWords, ANumberThatMayCountSaysHowToWriteEither) {
+  PartSearch search(testing::shipped_catalog());
+  EXPECT_EQ(error_of(search.find_called("2 ball valves")),
+            "'2 ball valves' can be a number of them or a size: for 2 of them ask for 'ball valve' 2 times, for the "
+            "size write '2 in ball valve'");
+  EXPECT_THAT(error_of(search.find_called("unions x2")), HasSubstr("for 2 of them ask for 'union' 2 times"));
+  EXPECT_THAT(error_of(search.find_called("2 x union")), HasSubstr("for the size write '2 in union'"));
+  for (const char* size : {"2 in ball valves", "2 ball valve", "1-1/2 unions", "3/4 x 1/2 bushings", "1 unions",
+                           "1 x 2 nipple", "2 brass"})
+    EXPECT_EQ(error_of(search.find_called(size)), "no error") << size;
+}
+
+TEST(CounterWords, OfWhatIsNotInTheCatalogSayWhatServes) {
+  PartSearch search(testing::shipped_catalog());
+  EXPECT_THAT(error_of(search.find_called("1 globe valve")), HasSubstr("'gate valve' or 'ball valve' shuts"));
+  EXPECT_THAT(error_of(search.find_called("floor flange 1")), HasSubstr("'threaded flange'"));
 }
 
 std::vector<std::string> families_called(std::string_view words) {

@@ -95,7 +95,7 @@ TEST(PartSearch, PortsFind) {
 
 TEST(PartSearch, WhatIsNotThereIsExplained) {
   const Catalog catalog = testing::small_catalog();
-  EXPECT_THAT(found(catalog, "nip"), IsEmpty());
+  EXPECT_THAT(found(catalog, "coup"), IsEmpty());
   EXPECT_EQ(why_no_parts(catalog, "1/2 nipl").message, "no part knows the word 'nipl'; close to it: nipple");
   EXPECT_EQ(why_no_parts(catalog, "1/2 x 7 nipple").message,
             "no part fits all of '1/2 x 7 nipple'; the sizes are 1/2 x 2 in, 1/2 x 4 in");

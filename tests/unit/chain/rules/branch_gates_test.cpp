@@ -88,14 +88,14 @@ TEST(BranchRules, ABoreIsAskedOfOneWayOnly) {
   EXPECT_EQ(found(shop, request), "tee (narrow nipple (1), nipple (2))");
 }
 
-TEST(BranchRules, ADeviceStandsOnlyBeforeTargetsThatAskForIt) {
+TEST(BranchRules, ADeviceStandsOnlyBeforeTheTargetThatAsksForIt) {
   const SmallWorld shop(kShop);
   AssemblyRequest request = ask(shop, "1 A male", {"1 A male", "1 A female"});
   request.branches[0].needs = {shop.need("ball valve", {"ball valve"})};
   EXPECT_EQ(found(shop, request), "tee 1 (ball valve (1), nipple 1 (2))");
-  // The same asked for by both is one valve before the tee.
+  // The same asked for by both is a valve on each way: one before the tee would shut both at once.
   request.branches[1].needs = {shop.need("ball valve", {"ball valve"})};
-  EXPECT_EQ(found(shop, request), "ball valve (tee 1 (1, nipple 1 (2)))");
+  EXPECT_EQ(found(shop, request), "tee 1 (ball valve (1), ball valve (nipple 1 (2)))");
 }
 
 TEST(BranchRules, WhatOneWayAvoidsMayStandOnTheOthers) {

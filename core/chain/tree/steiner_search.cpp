@@ -61,7 +61,7 @@ class BranchWriter {
 };
 
 std::optional<FoundTree> BranchWriter::first_of_best() {
-  const std::uint32_t base = table_.face_row(table_.ends().base);
+  const std::uint32_t base = table_.base_row();
   BranchSum best;
   const Written* first = nullptr;
   for (const bool held : {false, true}) {
@@ -144,8 +144,9 @@ Written BranchWriter::write_face(std::uint32_t face, std::uint32_t number, bool 
         if ((beyond && !joint.closing && !table_.moves()[move].closes) != held) continue;
         const BranchSum follows = table_.sum(table_.tail(move), *rest, beyond);
         if (!follows.reachable()) continue;
-        if (follows + table_.move_sum(move) + passing[joint.face] + joining[joint.face] + passing[face] != whole)
-          continue;
+        BranchSum all = follows + table_.move_sum(move) + passing[joint.face] + passing[face];
+        if (face != table_.base_row()) all = all + joining[joint.face];
+        if (all != whole) continue;
         const Written& onward = written(table_.tail(move), *rest, beyond);
         for (std::uint32_t row = move; row < table_.alike_end(move); ++row) {
           Written made{write_move(row, onward)};

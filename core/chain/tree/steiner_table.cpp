@@ -112,8 +112,6 @@ RunEnds SteinerTable::ends_beyond(std::uint32_t kinds) const {
   return ends;
 }
 
-// Whether what is entered stands on the base or on a part is not told apart. On a base that has such a thread nothing
-// is foreign by it, and on any other base no joint is of it.
 const std::vector<BranchSum>& SteinerTable::joining(std::uint32_t number) const {
   const std::uint32_t kinds = kinds_of_[number];
   const auto [known, is_new] = joining_.try_emplace(kinds);
@@ -131,17 +129,17 @@ const std::vector<BranchSum>& SteinerTable::joining(std::uint32_t number) const 
 }
 
 void SteinerTable::make_faces() {
-  faces_.push_back(ends_.base);
   for (const BranchMove& move : moves_) {
     faces_.push_back(move.enter_face);
     faces_.insert(faces_.end(), move.exits.begin(), move.exits.end());
   }
   std::sort(faces_.begin(), faces_.end());
   faces_.erase(std::unique(faces_.begin(), faces_.end()), faces_.end());
+  faces_.push_back(ends_.base);
 }
 
 std::uint32_t SteinerTable::face_row(const Face& face) const {
-  return static_cast<std::uint32_t>(std::lower_bound(faces_.begin(), faces_.end(), face) - faces_.begin());
+  return static_cast<std::uint32_t>(std::lower_bound(faces_.begin(), faces_.end() - 1, face) - faces_.begin());
 }
 
 std::optional<FaceJoint> SteinerTable::joint_between(const Face& a, const Face& b) const {
@@ -155,8 +153,9 @@ void SteinerTable::make_joints() {
   joined_from_.resize(faces_.size());
   for (std::uint32_t from = 0; from < faces_.size(); ++from) {
     for (const catalog::Mate& mate : rules_.catalog().mates(faces_[from].type)) {
-      auto to = std::lower_bound(faces_.begin(), faces_.end(), Face{mate.other, MaterialId{0}, false});
-      for (; to != faces_.end() && to->type == mate.other; ++to) {
+      const auto end = faces_.end() - 1;  // nothing is put onto the base's way in
+      auto to = std::lower_bound(faces_.begin(), end, Face{mate.other, MaterialId{0}, false});
+      for (; to != end && to->type == mate.other; ++to) {
         const auto made = joint_between(faces_[from], *to);
         if (!made) continue;
         const auto row = static_cast<std::uint32_t>(to - faces_.begin());
@@ -218,10 +217,12 @@ void SteinerTable::improve(std::uint32_t number, std::uint32_t face, bool held, 
 // A move entered by that face, with what follows it, costs that much.
 void SteinerTable::enter(std::uint32_t number, std::uint32_t face, bool held, const BranchSum& with_move) {
   BranchSum& known = entered_[std::size_t{face} * 2 + (held ? 1 : 0)];
-  const BranchSum better = with_move + (*passing_now_)[face] + (*joining_now_)[face];
+  const BranchSum better = with_move + (*passing_now_)[face];
   if (better >= known) return;
   known = better;
-  for (const FaceJoint& joint : joined_from_[face]) improve(number, joint.face, held && !joint.closing, better);
+  const BranchSum on_part = better + (*joining_now_)[face];
+  for (const FaceJoint& joint : joined_from_[face])
+    improve(number, joint.face, held && !joint.closing, joint.face == base_row() ? better : on_part);
 }
 
 std::optional<std::uint32_t> SteinerTable::without(std::uint32_t number, std::uint32_t move) const {

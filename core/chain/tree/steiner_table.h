@@ -44,14 +44,18 @@ class SteinerTable {
 
   bool is_face(std::uint32_t item) const { return item < faces_.size(); }
   const Junction& junction(std::uint32_t item) const { return junctions_[item - faces_.size()]; }
+  /// @pre a part has that face
   std::uint32_t face_row(const Face& face) const;
+  /// The base is told apart from parts' faces like it: what is put onto it makes no joint inside the run.
+  std::uint32_t base_row() const { return static_cast<std::uint32_t>(faces_.size()) - 1; }
   const std::vector<FaceJoint>& joints(std::uint32_t face) const { return joints_[face]; }
   std::optional<FaceJoint> joint_between(const Face& a, const Face& b) const;
   const Face& face(std::uint32_t row) const { return faces_[row]; }
 
   /// What it costs to pass each face on the way to the targets of a possible number.
   const std::vector<BranchSum>& passing(std::uint32_t number) const;
-  /// What it costs that the face is entered from another part, on the way to the targets of a possible number.
+  /// What it costs that the face is entered from another part and not from the base, on the way to the targets of a
+  /// possible number.
   const std::vector<BranchSum>& joining(std::uint32_t number) const;
   /// The rows of the moves that are this one's like: from it up to, and without, that.
   /// @pre the move is the first of its like
@@ -114,7 +118,7 @@ class SteinerTable {
   std::vector<std::uint32_t> kinds_of_;       // by number: bit by kind of target that it holds
   std::vector<std::uint32_t> unturned_;       // by number: without its quarter turns; UINT32_MAX: one is missing
 
-  std::vector<Face> faces_;  // sorted
+  std::vector<Face> faces_;  // of the parts, sorted; then the base
   std::vector<Junction> junctions_;
   std::vector<std::vector<FaceJoint>> joints_;        // by face that leads on: the faces that can be entered
   std::vector<std::vector<FaceJoint>> joined_from_;   // by face that is entered

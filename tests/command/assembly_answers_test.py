@@ -72,10 +72,10 @@ class Assemblies(unittest.TestCase):
 
     def test_a_wrong_assembly_is_seen(self):
         asked = {"needs": {0: [DEVICES["check valve"], DEVICES["60 psi air regulator"]]}, "in_order": (0,), "feeds": (0,),
-                 "reliefs": (1,), "held": True}
+                 "reliefs": (1,), "held": True, "air": True}
         ports = ("1 npt female", "1/2 npt male", "3/4 npt male", "1/4 npt male")
         ask = AssemblyAsk(ports[0], ports[1:], **asked)
-        good = PROGRAM.ask("chain", *ports, "--held", "--branch-need", "1=check valve", "--branch-need",
+        good = PROGRAM.ask("chain", *ports, "--held", "--air", "--branch-need", "1=check valve", "--branch-need",
                            "1=60 psi air regulator", "--branch-in-order", "1", "--branch-feeds", "1", "--branch-relief",
                            "2")["assemblies"][0]
         CHECKER.check(ask, good)

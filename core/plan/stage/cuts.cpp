@@ -38,6 +38,19 @@ std::string bar_metal(const std::string& sheet) {
   return metal;
 }
 
+/// A gap that was worked out of heights of which some were assumed.
+bool has_assumed_gap(const ConnectionPlan& connection) { return connection.gap_assumed && connection.gap; }
+
+std::string datum_of(const ConnectionPlan& connection, const char* how) {
+  return (has_assumed_gap(connection) ? "when its gap is measured: " : "") + std::string(how);
+}
+
+/// What must be done before the cut; nullopt: nothing.
+std::optional<Fact> waits_for(const ConnectionPlan& connection) {
+  if (!has_assumed_gap(connection)) return std::nullopt;
+  return fact("cut_when_gap_is_measured", *connection.gap);
+}
+
 }  // namespace
 
 void cut_riser(const Catalog& catalog, const RiserPlan& plan, ShoppingList& list) {
@@ -67,11 +80,8 @@ void cut_hoses(const Catalog& catalog, const std::vector<ConnectionPlan>& connec
                           .thickness = {},
                           .quantity = count,
                           .used_for = connection.name,
-                          .datum = connection.gap_assumed ? "when its gap is measured: end to end, cut square"
-                                                          : "end to end, cut square",
-                          .note = connection.gap_assumed
-                                      ? std::optional(fact("cut_when_gap_is_measured", *connection.gap))
-                                      : std::nullopt});
+                          .datum = datum_of(connection, "end to end, cut square"),
+                          .note = waits_for(connection)});
   }
 }
 
@@ -82,17 +92,15 @@ void cut_spans(const Catalog& catalog, const std::vector<ConnectionPlan>& connec
       if (!part.cut_length) continue;
       const catalog::Part& row = catalog.part(part.part);
       const Length offcut = straight_length(row) * static_cast<double>(part.pieces) - *part.cut_length - kKerf;
-      list.cut.push_back(
-          {.stock = part_title(catalog, part.part),
-           .length = *part.cut_length,
-           .width = {},
-           .thickness = {},
-           .offcut = row.threaded_when_cut ? std::max(metres(0.0), offcut) : metres(0.0),
-           .used_for = connection.name,
-           .datum = std::string(connection.gap_assumed ? "when its gap is measured: " : "") +
-                    (row.threaded_when_cut ? "end to end, then thread both ends" : "end to end, cut square"),
-           .note = connection.gap_assumed ? std::optional(fact("cut_when_gap_is_measured", *connection.gap))
-                                          : std::nullopt});
+      list.cut.push_back({.stock = part_title(catalog, part.part),
+                          .length = *part.cut_length,
+                          .width = {},
+                          .thickness = {},
+                          .offcut = row.threaded_when_cut ? std::max(metres(0.0), offcut) : metres(0.0),
+                          .used_for = connection.name,
+                          .datum = datum_of(connection, row.threaded_when_cut ? "end to end, then thread both ends"
+                                                                              : "end to end, cut square"),
+                          .note = waits_for(connection)});
     }
   }
 }

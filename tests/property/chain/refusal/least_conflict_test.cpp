@@ -16,7 +16,7 @@
 namespace riserun::chain::testing {
 namespace {
 
-constexpr std::uint32_t kWorlds = 5600;
+constexpr std::uint32_t kWorlds = 6400;
 
 using Set = std::uint32_t;
 

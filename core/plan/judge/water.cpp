@@ -155,6 +155,16 @@ void judge_drain(const Plan& plan, Open& open) {
       .or_else = inlet_into_floor(plan);
 }
 
+/// What the clock says is another line, another charge or another pressure than what is worked out here.
+void judge_measured_time(const Plan& plan, Open& open) {
+  const auto& measured = plan.job.measured_fill_time;
+  const transfer::Fill& fill = plan.transfer.fill;
+  if (!measured || fill.stop != transfer::Stop::goal_reached) return;
+  if (*measured <= kFarOff * fill.time && fill.time <= kFarOff * *measured) return;
+  open.not_yet(Topic::transfer, fact("measured_time_is_far_off", *measured, fill.time), {}, fact("find_what_differs"),
+               "common practice");
+}
+
 void judge_margin(const Plan& plan, Open& open) {
   const Levels& levels = plan.levels;
   if (!levels.enough || levels.spare >= levels.days_loss) return;
@@ -212,6 +222,7 @@ void judge_water(const Plan& plan, const Settled& /*settled*/, Open& open) {
   judge_drain(plan, open);
   judge_second_line(plan, open);
   judge_margin(plan, open);
+  judge_measured_time(plan, open);
   judge_air_space(plan, open);
   judge_bung(plan, open);
   judge_bushing(plan, open);

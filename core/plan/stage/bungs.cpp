@@ -45,7 +45,10 @@ void check_bung(const Inputs& inputs, const JobPort& port, Remarks& remarks) {
                     fact("name_the_bung_part")});
   const std::optional<Fact> why = objection(inputs, port);
   if (!why) return;
-  if (!port.welded_in.value_or(true))
+  // What no weld holds is not there either, whatever the job says; of the rest only what is said to be there is left to
+  // its inspection.
+  const bool is_there = port.welded_in.value_or(inputs.settled.lid_closed) && why->code != "material_cannot_be_welded";
+  if (!is_there)
     remarks.refuse({Topic::whole_job, fact("bung_must_not_be_welded_in", port.name, *why), {}, mend});
   else
     remarks.caution(Topic::whole_job, fact("bung_is_welded_in", port.name, *why, mend), "common practice");

@@ -61,15 +61,6 @@ void caution_zinc(const Inputs& inputs, Remarks& remarks) {
                     "29 CFR 1910.252(c)(6), from memory");
 }
 
-/// What the clock says is another line, another charge or another pressure than what is worked out here.
-void caution_measured_time(const Plan& plan, Remarks& remarks) {
-  const auto& measured = plan.job.measured_fill_time;
-  const transfer::Fill& fill = plan.transfer.fill;
-  if (!measured || fill.stop != transfer::Stop::goal_reached) return;
-  if (*measured <= kFarOff * fill.time && fill.time <= kFarOff * *measured) return;
-  remarks.caution(Topic::whole_job, fact("measured_time_is_far_off", *measured, fill.time), "common practice");
-}
-
 /// A valve on the table that nothing leads on from: what runs out is no longer in the reservoir.
 void caution_table_drains(const Plan& plan, Remarks& remarks) {
   for (const Way& way : plan.ways) {
@@ -98,7 +89,6 @@ void caution_no_drain(const Inputs& inputs, const Plan& plan, Remarks& remarks) 
 void caution_whole_job(const Inputs& inputs, const Plan& plan, Remarks& remarks) {
   caution_used_container(inputs, remarks);
   caution_zinc(inputs, remarks);
-  caution_measured_time(plan, remarks);
   caution_table_drains(plan, remarks);
   caution_no_drain(inputs, plan, remarks);
   caution_frost(inputs, remarks);

@@ -19,6 +19,24 @@ bool on_reservoir(const Job& job, const JobConnection& connection) {
          port_named(job.reservoir.ports, connection.to) != nullptr;
 }
 
+/// Something that is asked for may shut the run: with it open, the run's far end lets air in before a vacuum is felt.
+bool may_be_shut(const Catalog& catalog, const JobConnection& connection) {
+  const auto shuts = [&](PartId id) {
+    const catalog::Part& part = catalog.part(id);
+    return part.one_way || catalog.family(part.family).can_shut;
+  };
+  const auto any_shuts = [&](const std::vector<chain::Need>& needs) {
+    return std::any_of(needs.begin(), needs.end(), [&](const chain::Need& need) {
+      return std::any_of(need.parts.begin(), need.parts.end(), shuts);
+    });
+  };
+  return any_shuts(connection.needs) ||
+         (connection.ends_in &&
+          std::any_of(connection.ends_in->parts.begin(), connection.ends_in->parts.end(), shuts)) ||
+         std::any_of(connection.branches.begin(), connection.branches.end(),
+                     [&](const JobBranch& branch) { return any_shuts(branch.needs); });
+}
+
 }  // namespace
 
 std::optional<Temperature> settle_hottest(const Inputs& inputs, const JobConnection& connection, Service service,
@@ -33,7 +51,7 @@ std::optional<Temperature> settle_hottest(const Inputs& inputs, const JobConnect
 bool settle_vacuum(const Inputs& inputs, const JobConnection& connection, Service service, Remarks& remarks) {
   if (connection.tells_of_vacuum) return connection.vacuum;
   const bool draws = service == Service::water && on_reservoir(inputs.job, connection) &&
-                     warm_enough_for_vacuum() < inputs.settled.temperature;
+                     warm_enough_for_vacuum() < inputs.settled.warmest && may_be_shut(inputs.catalog, connection);
   if (draws) remarks.assume(fact("vacuum_in_connection", connection.name), key_of(inputs.job, connection, "vacuum"));
   return draws;
 }

@@ -113,6 +113,8 @@ std::span<const Words> finding_words() {
       {"leave_it_out_or_drain_elsewhere", "leave the {0} out, or give the table a drain of its own"},
       {"foot_valve_against_drain", "the foot valve stops the water on its way back, and nothing else drains the table"},
       {"leave_out_foot_valve_or_drain_elsewhere", "leave the foot valve out, or give the table a drain of its own"},
+      {"measured_time_is_far_off", "a fill was measured at {0} and is worked out at {1}: the job is not as it says"},
+      {"find_what_differs", "look for what differs: the setting, the charge, a bore, a leak"},
       {"table_does_not_drain", "{0} of the {1} stays in the table: it does not drain back"},
       {"lower_mouth_or_own_drain", "a lower mouth or inlet, or a drain of the table's own"},
       {"margin_below_a_days_loss",

@@ -33,9 +33,6 @@ std::span<const Words> plan_words() {
        "Zinc boils off {0} where it is welded and makes a fume that gives metal fever, and porous welds: grind it off "
        "a "
        "hand's breadth round every seam and bung, draw the fume away, breathe through a respirator for it."},
-      {"measured_time_is_far_off",
-       "A fill was measured at {0} and is worked out at {1}: before the plan is relied on, look for what differs, the "
-       "setting, the charge, a bore that is not as the job says, a leak."},
       {"table_drains_onto_the_floor",
        "'{0}' lets the table's water out and nothing leads it on: give it a hose back to the reservoir's fill port or "
        "to "

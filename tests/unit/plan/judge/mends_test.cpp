@@ -184,9 +184,17 @@ TEST(Mend, OfAGaugeInARunIsAnEndOfItsOwn) {
 }
 
 TEST(Reason, OfAHoseThatHeatKeepsOutIsTheHeat) {
-  const Plan plan = plan_of_text(with(with(kReady, "need: [union], held", "need: [hose], held"),
-                                      "water temperature: 60 degF", "water temperature: 149 degF"));
-  EXPECT_THAT(said_of(plan, "connection_has_no_chain"), AllOf(HasSubstr("is proved for"), HasSubstr("metal pipe")));
+  const auto hot = [](const std::string& needs, const std::string& heat) {
+    return plan_of_text(
+        with(with(kReady, "need: [union], held", "need: [" + needs + "], held"), "water temperature: 60 degF", heat));
+  };
+  for (const char* heat : {"water temperature: 149 degF", "water temperature: 60 degF\nhottest: 149 degF"}) {
+    EXPECT_THAT(said_of(hot("hose, ball valve", heat), "connection_has_no_chain"),
+                AllOf(HasSubstr("is proved for vacuum"), HasSubstr("metal pipe")))
+        << heat;
+    // With nothing in it that shuts, the table's end lets air in.
+    EXPECT_EQ(said_of(hot("hose", heat), "connection_has_no_chain"), "") << heat;
+  }
 }
 
 TEST(Finding, OfACheckValveIsSaidThoughTheRunDoesNotGoTogether) {

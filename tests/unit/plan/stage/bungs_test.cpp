@@ -31,11 +31,17 @@ TEST(WeldBung, OfCastIronZincOrBrassIsRefusedBeforeItIsWelded) {
 }
 
 TEST(WeldBung, ThatIsWeldedInAlreadyIsCautioned) {
-  const Plan plan = bench_with("material: black iron");
+  const Plan plan = bench_with("material: black iron, welded in: yes");
   EXPECT_EQ(first_refusal(plan), "");
   EXPECT_TRUE(std::any_of(plan.cautions.begin(), plan.cautions.end(), [](const Caution& caution) {
     return report::said(caution.fact).find("Look at its weld for cracks before each leak test") != std::string::npos;
   }));
+}
+
+TEST(WeldBung, OfWhichNobodySaysThatItIsThereIsRefused) {
+  EXPECT_THAT(first_refusal(bench_with("material: black iron")), HasSubstr("black iron is no weld bung"));
+  EXPECT_THAT(first_refusal(bench_with("material: aluminium")), HasSubstr("not the metal of the tank"));
+  EXPECT_THAT(first_refusal(bench_with("material: PVC, welded in: yes")), HasSubstr("PVC cannot be welded"));
 }
 
 TEST(WeldBung, NamedAsAPartMustBeMadeForIt) {

@@ -270,7 +270,7 @@ TEST(Mend, ThatTakesAPressureFurtherPastItsLimitIsNotPrinted) {
   };
   const auto mend_after = [&](double psi) {
     plan.findings = {weeps, too_high(2.3)};
-    keep_what_mends(plan, [&](Job) { return std::vector<Finding>{too_high(psi)}; });
+    keep_what_mends(plan, [&](const Job&) { return std::vector<Finding>{too_high(psi)}; });
     return plan.findings.front().mend.has_value();
   };
   EXPECT_TRUE(mend_after(2.3));

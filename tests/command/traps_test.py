@@ -221,10 +221,15 @@ class CastingAsWeldBung(Trap):
         self.assertIn("Mend: weld in a half or full coupling of forged steel, class 3000", text)
 
     def test_welded_in_already_its_weld_is_to_be_watched(self):
-        status, text = self.plan("bung part: 1/2 coupling black iron")
+        status, text = self.plan("bung part: 1/2 coupling black iron, welded in: yes")
         self.assertEqual(status, 0)
         self.assertIn("black iron is no weld bung: a malleable casting, which cracks beside the weld", text)
         self.assertIn("Look at its weld for cracks before each leak test", text)
+
+    def test_with_no_word_that_it_is_there_it_is_refused(self):
+        status, text = self.plan("bung part: 1/2 coupling black iron")
+        self.assertEqual(status, 1)
+        self.assertIn("black iron is no weld bung: a malleable casting, which cracks beside the weld", text)
 
 
 class ValveBeforeReliefValve(Trap):

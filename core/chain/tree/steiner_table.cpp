@@ -82,10 +82,9 @@ void SteinerTable::find_alike() {
   }
 }
 
-// The line size of a port is the greatest that a target beyond asks for.
-const std::vector<BranchSum>& SteinerTable::passing(std::uint32_t number) const {
+const std::vector<BranchSum>& SteinerTable::weighed(Weighed& known_of, std::uint32_t number, Weigh weigh) const {
   const std::uint32_t kinds = kinds_of_[number];
-  const auto [known, is_new] = passing_.try_emplace(kinds);
+  const auto [known, is_new] = known_of.try_emplace(kinds);
   if (!is_new) return known->second;
   const Order order = rules_.request().order;
   known->second.assign(faces_.size(), {0, 0});
@@ -93,12 +92,21 @@ const std::vector<BranchSum>& SteinerTable::passing(std::uint32_t number) const 
   const RunEnds ends = ends_beyond(kinds);
   for (std::uint32_t face = 0; face < faces_.size(); ++face) {
     Measures measures;
-    add_passing(rules_.catalog(), ends, faces_[face].type, measures);
+    weigh(rules_.catalog(), ends, faces_[face].type, measures);
     known->second[face] = packed(order, cost_of(order, measures));
   }
   return known->second;
 }
 
+const std::vector<BranchSum>& SteinerTable::passing(std::uint32_t number) const {
+  return weighed(passing_, number, add_passing);
+}
+
+const std::vector<BranchSum>& SteinerTable::joining(std::uint32_t number) const {
+  return weighed(joining_, number, add_inner_joint);
+}
+
+// The line size of a port is the greatest that a target beyond asks for.
 RunEnds SteinerTable::ends_beyond(std::uint32_t kinds) const {
   RunEnds ends;
   for (std::size_t kind = 0; kind < ends_.targets.size(); ++kind) {
@@ -110,22 +118,6 @@ RunEnds SteinerTable::ends_beyond(std::uint32_t kinds) const {
     ends.runs_on_hose = way.runs_on_hose;
   }
   return ends;
-}
-
-const std::vector<BranchSum>& SteinerTable::joining(std::uint32_t number) const {
-  const std::uint32_t kinds = kinds_of_[number];
-  const auto [known, is_new] = joining_.try_emplace(kinds);
-  if (!is_new) return known->second;
-  const Order order = rules_.request().order;
-  known->second.assign(faces_.size(), {0, 0});
-  if (!keeps_the_line(order)) return known->second;
-  const RunEnds ends = ends_beyond(kinds);
-  for (std::uint32_t face = 0; face < faces_.size(); ++face) {
-    Measures measures;
-    add_inner_joint(rules_.catalog(), ends, faces_[face].type, measures);
-    known->second[face] = packed(order, cost_of(order, measures));
-  }
-  return known->second;
 }
 
 void SteinerTable::make_faces() {

@@ -89,6 +89,9 @@ class SteinerTable {
   }
 
  private:
+  using Weigh = void (*)(const Catalog& catalog, const RunEnds& ends, PortTypeId type, Measures& measures);
+  using Weighed = std::map<std::uint32_t, std::vector<BranchSum>>;  // by kinds of targets, then by face
+  const std::vector<BranchSum>& weighed(Weighed& known_of, std::uint32_t number, Weigh weigh) const;
   RunEnds ends_beyond(std::uint32_t kinds) const;
   void find_alike();
   void make_faces();
@@ -108,8 +111,9 @@ class SteinerTable {
   const BranchEnds& ends_;
   std::vector<BranchMove> moves_;
   std::vector<std::uint32_t> alike_end_;
-  mutable std::map<std::uint32_t, std::vector<BranchSum>> passing_, joining_;  // by kinds of targets
-  const std::vector<BranchSum>* passing_now_ = nullptr;                        // for the number in work
+  mutable Weighed passing_;
+  mutable Weighed joining_;
+  const std::vector<BranchSum>* passing_now_ = nullptr;  // for the number in work
   const std::vector<BranchSum>* joining_now_ = nullptr;
   MixedRadix<std::uint32_t> tally_;
   std::uint32_t needed_ = 0;

@@ -226,6 +226,7 @@ PartSearch::ByPressure PartSearch::find_by_pressure(std::string_view words, bool
   if (!pressure) return {};
   const std::vector<PartId> named = find_spelled(corrected(pressure->rest), called);
   ByPressure found;
+  found.parts.reserve(named.size());
   std::map<double, std::string> sold;
   for (const PartId id : named) {
     const Part& part = catalog_.part(id);
@@ -426,6 +427,7 @@ std::variant<PartId, NotationError> PartSearch::find_one(std::string_view words)
   }
   if (parts.empty()) return why_none(words);
   std::vector<std::string> ids;
+  ids.reserve(parts.size());
   for (const PartId part : parts) ids.push_back(catalog_.part(part).id);
   return NotationError{
       "'" + std::string(words) + "' fits " + std::to_string(parts.size()) + " parts, say which: " + some_of(ids), 0,

@@ -185,7 +185,7 @@ std::span<const Words> plan_words() {
       {"setting_does_not_lift_the_water", "the set pressure does not lift the water to the wanted depth"},
       {"setting_only_balances",
        "the setting is no more than what holds the table at its depth: the water comes to rest short of it"},
-      {"set_the_regulator_higher", "set the regulator to {0:dial} or more"},
+      {"set_the_regulator_higher", "set the regulator to {0:dial}"},
       {"riser_uncovers_too_soon", "the riser uncovers before the table is at its depth, and air blows through"},
       {"table_overflows_too_soon", "the table overflows before it is at its depth"},
       {"rim_so_high", "a rim {0} high"},

@@ -226,7 +226,6 @@ PartSearch::ByPressure PartSearch::find_by_pressure(std::string_view words, bool
   if (!pressure) return {};
   const std::vector<PartId> named = find_spelled(corrected(pressure->rest), called);
   ByPressure found;
-  found.parts.reserve(named.size());
   std::map<double, std::string> sold;
   for (const PartId id : named) {
     const Part& part = catalog_.part(id);
@@ -238,6 +237,7 @@ PartSearch::ByPressure PartSearch::find_by_pressure(std::string_view words, bool
   }
   if (!found.parts.empty() || sold.empty()) return found;
   std::vector<std::string> marks;
+  marks.reserve(sold.size());
   for (const auto& [psi, text] : sold) marks.push_back(text);
   std::string message =
       fmt::format("no{} of {} psi is sold; there are those of {} psi",

@@ -128,6 +128,7 @@ struct Levels {
   Length self_limiting_charge{};  // charge at which the riser uncovers before the table overflows
   Length least_charge{};          // that leaves a day's losses over the riser's end, on the rule
   Length rim_for_least{};         // that holds all of it, on the rule
+  bool least_overflows = false;   // of that least charge more goes up, left alone, than the table holds to its rim
   Length inlet_height{};          // where the water comes into the table, above its floor: of a pipe over the rim its
                                   // highest point
   std::optional<Length> mouth_height{};  // of a pipe over the rim: where it ends, above the table's floor

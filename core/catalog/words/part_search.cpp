@@ -1,5 +1,6 @@
 #include "catalog/words/part_search.h"
 
+#include "catalog/words/counted_words.h"
 #include "catalog/words/part_words.h"
 #include "catalog/words/pressure_words.h"
 #include "catalog/yaml/nearest_name.h"
@@ -226,6 +227,7 @@ PartSearch::ByPressure PartSearch::find_by_pressure(std::string_view words, bool
   if (!pressure) return {};
   const std::vector<PartId> named = find_spelled(corrected(pressure->rest), called);
   ByPressure found;
+  found.parts.reserve(named.size());
   std::map<double, std::string> sold;
   for (const PartId id : named) {
     const Part& part = catalog_.part(id);
@@ -251,37 +253,6 @@ std::vector<PartId> PartSearch::find(std::string_view words) { return find_by(wo
 
 namespace {
 
-bool is_count(const Token& token) {
-  return token.is_size && token.text.size() <= 2 && token.text != "1" &&
-         token.text.find_first_not_of("0123456789") == std::string::npos;
-}
-
-/// `2 ball valves`, `unions x2`: what is left of the words without the number, which may be a count. A number that only
-/// inches can be is none: `2 in ball valves`.
-std::optional<std::string> without_count(std::string_view words, const std::vector<Token>& tokens) {
-  if (tokens.size() < 2) return std::nullopt;
-  const Token& first = tokens.front();
-  const Token& last = tokens.back();
-  const bool many = !last.is_size && without_plural(last.text) != last.text;
-  const bool more_sizes = std::any_of(tokens.begin() + 1, tokens.end(), [](const Token& t) { return t.is_size; });
-  const bool in_inches =
-      tokens[1].text == "in" || tokens[1].text == "inch" || words.find('"') != std::string_view::npos;
-  if (many && is_count(first) && !more_sizes && !in_inches)
-    return std::string(words.substr(tokens[1].offset, last.offset + last.length - tokens[1].offset));
-  const Token& sign = tokens[tokens.size() - 2];
-  const bool times =
-      tokens.size() > 2 && (sign.text == "x" || sign.text == "times") && !tokens[tokens.size() - 3].is_size;
-  if (times && is_count(last)) return std::string(words.substr(0, sign.offset));
-  const bool times_first = tokens.size() > 2 && is_count(first) && tokens[1].text == "x" && !tokens[2].is_size;
-  if (times_first) return std::string(words.substr(tokens[2].offset));
-  return std::nullopt;
-}
-
-std::string trimmed(std::string text) {
-  while (text.ends_with(' ')) text.pop_back();
-  return text;
-}
-
 /// Things of the trade that no plan of this kind uses, and what is asked for in their place.
 struct NotHere {
   std::string_view name;
@@ -301,19 +272,11 @@ constexpr NotHere kNotHere[] = {
 
 std::optional<NotationError> PartSearch::counted_or_sized(std::string_view words) {
   if (catalog_.find_part(words)) return std::nullopt;
-  const std::vector<Token> tokens = split_words(words);
-  const std::optional<std::string> rest = without_count(words, tokens);
-  if (!rest || find_by(trimmed(*rest), true).empty()) return std::nullopt;
-  const std::string& number = is_count(tokens.front()) ? tokens.front().text : tokens.back().text;
-  std::vector<Token> named = split_words(trimmed(*rest));
-  std::string one = trimmed(*rest);
-  if (!named.empty() && !named.back().is_size) {
-    const Token& last = named.back();
-    one = one.substr(0, last.offset) + without_plural(one.substr(last.offset, last.length));
-  }
-  return NotationError{"'" + std::string(words) + "' can be a number of them or a size: for " + number +
-                           " of them ask for '" + one + "' " + number + " times, for the size write '" + number +
-                           " in " + one + "'",
+  const std::optional<CountedWords> counted = counted_in(words);
+  if (!counted || find_by(counted->rest, true).empty()) return std::nullopt;
+  return NotationError{fmt::format("'{0}' can be a number of them or a size: for {1} of them ask for '{2}' {1} times, "
+                                   "for the size write '{1} in {2}'",
+                                   words, counted->number, counted->one),
                        0,
                        {}};
 }

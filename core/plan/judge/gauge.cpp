@@ -17,6 +17,15 @@ struct Dial {
   Purchase buy;
 };
 
+/// What bends on the way to it; nullptr: nothing.
+const catalog::Part* first_that_bends(const catalog::Catalog& catalog, const Way& way) {
+  for (const WayPart& each : way.parts) {
+    const catalog::Part& part = catalog.part(each.part);
+    if (part.flexible || catalog.family(part.family).flexible) return &part;
+  }
+  return nullptr;
+}
+
 /// One that is sold, and stands on the list as it is advised; below what any dial shows, a water column.
 Dial dial_for(const Plan& plan) {
   const catalog::Catalog& catalog = *plan.catalog;
@@ -43,12 +52,17 @@ Dial dial_for(const Plan& plan) {
 void judge_gauge(const Plan& plan, const Settled& /*settled*/, Open& open) {
   const GaugePressure setting = plan.transfer.setting;
   Fact reason = fact("no_gauge");
-  bool shows_nothing = false;  // one is there, behind what can shut it off
+  bool shows_nothing = false;  // one is there, behind what can shut it off or be pinched
   for (const Way& way : plan.ways) {
     if (way.use != WayUse::gauge) continue;
     const std::string& name = way.branched ? way.end : way.connection;
     if (const catalog::Part* shut = first_that_stops(*plan.catalog, way)) {
       reason = fact("gauge_behind", name, shut->name);
+      shows_nothing = true;
+      continue;
+    }
+    if (const catalog::Part* hose = first_that_bends(*plan.catalog, way)) {
+      reason = fact("gauge_on_a_hose", name, hose->name);
       shows_nothing = true;
       continue;
     }

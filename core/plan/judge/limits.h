@@ -94,6 +94,9 @@ inline const Temperature kFreezesWithAntifreeze = degrees_celsius(-3.0);
 /// Below this a cold night freezes it: 0 to 3 degC (common practice).
 inline const Temperature kFreezing = degrees_celsius(3.0);
 
+/// Of a table's rim over the water that is wanted in it, for waves and splash (common practice).
+inline const Length kLeastFreeboard = inches(0.5);
+
 /// Times longer or shorter than worked out that a measured fill may be: twice is beyond all roughness and tolerance
 /// (common practice).
 inline constexpr double kFarOff = 2.0;

@@ -155,6 +155,16 @@ void judge_drain(const Plan& plan, Open& open) {
       .or_else = inlet_into_floor(plan);
 }
 
+/// Filled to its depth, the table stands at its brim: a wave, or a regulator a little high, goes over.
+void judge_freeboard(const Plan& plan, Open& open) {
+  const Levels& levels = plan.levels;
+  const Length least = levels.table_depth + kLeastFreeboard;
+  if (quantity::at_most(least, levels.rim)) return;
+  open.not_yet(Topic::levels, fact("table_stands_at_its_brim", levels.table_depth, levels.rim),
+               Against{levels.rim, least}, fact("rim_so_high", least), "common practice")
+      .ways_to_mend = {{{"table.rim", least}}};
+}
+
 /// What the clock says is another line, another charge or another pressure than what is worked out here.
 void judge_measured_time(const Plan& plan, Open& open) {
   const auto& measured = plan.job.measured_fill_time;
@@ -169,11 +179,10 @@ void judge_margin(const Plan& plan, Open& open) {
   const Levels& levels = plan.levels;
   if (!levels.enough || levels.spare >= levels.days_loss) return;
   const Length deeper = levels.least_charge;
-  const bool rim_is_low = quantity::more_than(deeper, levels.self_limiting_charge);
-  open.not_yet(
-          Topic::levels, fact("margin_below_a_days_loss", levels.spare, levels.days_loss, levels.top_up_mark), {},
-          rim_is_low ? fact("charge_so_deep_with_rim", deeper, levels.rim_for_least) : fact("charge_so_deep", deeper),
-          "common practice")
+  open.not_yet(Topic::levels, fact("margin_below_a_days_loss", levels.spare, levels.days_loss, levels.top_up_mark), {},
+               levels.least_overflows ? fact("charge_so_deep_with_rim", deeper, levels.rim_for_least)
+                                      : fact("charge_so_deep", deeper),
+               "common practice")
       .ways_to_mend = {{{"reservoir.charge", deeper}}};
 }
 
@@ -223,6 +232,7 @@ void judge_water(const Plan& plan, const Settled& /*settled*/, Open& open) {
   judge_second_line(plan, open);
   judge_margin(plan, open);
   judge_measured_time(plan, open);
+  judge_freeboard(plan, open);
   judge_air_space(plan, open);
   judge_bung(plan, open);
   judge_bushing(plan, open);

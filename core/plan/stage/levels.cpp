@@ -92,14 +92,14 @@ void fill_in_volumes(const Settled& settled, const reservoir::Riser& riser, Leve
   levels.self_limiting_charge = riser.end_height + box.depth_at(most);
   levels.least_charge = on_the_rule(levels.top_up_mark + levels.days_loss);
   const Volume lifted = box.volume_at(levels.least_charge - riser.end_height) - levels.line_volume;
+  levels.least_overflows = lifted > levels.rim_capacity;
   levels.rim_for_least = on_the_rule(settled.table.depth_at(std::max(lifted, levels.need)) + inches(0.5));
 }
 
-/// A charge that keeps the riser's end covered, and what else must change where the rim does not hold all of it.
-Fact so_deep(const Levels& levels, Length charge) {
-  return quantity::more_than(charge, levels.self_limiting_charge)
-             ? fact("charge_so_deep_with_rim", charge, levels.rim_for_least)
-             : fact("charge_so_deep", charge);
+/// The least charge, and what else must change where the rim does not hold all of it.
+Fact so_deep(const Levels& levels) {
+  return levels.least_overflows ? fact("charge_so_deep_with_rim", levels.least_charge, levels.rim_for_least)
+                                : fact("charge_so_deep", levels.least_charge);
 }
 
 void refuse_short_water(const Inputs& inputs, const reservoir::Riser& riser, const Levels& levels, Remarks& remarks) {
@@ -113,7 +113,7 @@ void refuse_short_water(const Inputs& inputs, const reservoir::Riser& riser, con
   std::optional<Fact> mend;
   Changes change;
   if (charge <= highest) {
-    mend = so_deep(levels, charge);
+    mend = so_deep(levels);
     change = {{"reservoir.charge", charge}};
   } else {
     const Volume most = box.volume_at(std::max(highest - dead - levels.days_loss, metres(0.0))) - levels.line_volume;

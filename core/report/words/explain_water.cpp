@@ -47,6 +47,10 @@ std::span<const Explanation> water_explanations() {
        "Leave it out, or give the table a drain of its own.", "worked out"},
       {"foot_valve_against_drain", "The foot valve stops the water on its way back.", "The table stays full.",
        "Leave it out, or give the table a drain of its own.", "worked out"},
+      {"table_stands_at_its_brim", "Filled to its depth, the table stands at its brim.",
+       "A wave, a splash, or a regulator that is a little high goes over the rim, onto the floor and what is plugged "
+       "in.",
+       "A rim at least 1/2 in over the water, or less depth.", "common practice"},
       {"measured_time_is_far_off", "The measured fill is more than twice off what is worked out.",
        "Something is not as the job says it, and every other figure rests on the same job.",
        "Look for what differs: setting, charge, bores, a leak; or measure again.", "common practice"},

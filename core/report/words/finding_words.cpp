@@ -113,6 +113,8 @@ std::span<const Words> finding_words() {
       {"leave_it_out_or_drain_elsewhere", "leave the {0} out, or give the table a drain of its own"},
       {"foot_valve_against_drain", "the foot valve stops the water on its way back, and nothing else drains the table"},
       {"leave_out_foot_valve_or_drain_elsewhere", "leave the foot valve out, or give the table a drain of its own"},
+      {"table_stands_at_its_brim", "filled {0} deep, the table stands at the brim of its rim of {1}"},
+      {"rim_so_high", "a rim {0} high, or less depth"},
       {"measured_time_is_far_off", "a fill was measured at {0} and is worked out at {1}: the job is not as it says"},
       {"find_what_differs", "look for what differs: the setting, the charge, a bore, a leak"},
       {"table_does_not_drain", "{0} of the {1} stays in the table: it does not drain back"},
@@ -215,9 +217,11 @@ std::span<const Words> finding_words() {
       {"no_gauge", "no gauge shows the pressure in the reservoir"},
       {"gauge_cannot_show", "the gauge of '{0}' reads to {1:alone}: {2:alone} is read badly on it"},
       {"gauge_behind", "the gauge of '{0}' stands behind the {1}: shut, it shows nothing of the reservoir"},
+      {"gauge_on_a_hose",
+       "the gauge of '{0}' hangs on a {1}: pinched, or with water in it, it does not show what the reservoir has"},
       {"gauge_with_nothing_between",
-       "take that out, or put the gauge on a bung of its own in the lid: nothing that can shut, check or reduce comes "
-       "between"},
+       "take that out, or put the gauge on a bung of its own in the lid: nothing that can shut, check, reduce or be "
+       "pinched comes between"},
       {"gauge_that_is_sold", "a {0}"},
       {"use_a_water_column", "a water column in clear hose: no dial that is sold shows so little"},
 

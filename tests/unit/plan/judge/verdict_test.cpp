@@ -222,6 +222,8 @@ INSTANTIATE_TEST_SUITE_P(
              "vent_under_water", Severity::not_yet},
         Case{"AirInTheFloor", "air bung: {port: 1/2 FNPT, where: lid}", "air bung: {port: 1/2 FNPT, where: floor}",
              "air_comes_in_under_water", Severity::not_yet},
+        Case{"GaugeOnAHose", "ends in: 5 psi gauge", "need: [hose], ends in: 5 psi gauge", "gauge_on_a_hose",
+             Severity::not_yet},
         Case{"GaugeBehindAValve", "ends in: 5 psi gauge", "need: [ball valve], ends in: 5 psi gauge", "gauge_behind",
              Severity::not_yet},
         Case{"ReliefOnAHose", "ends in: 3/4 relief", "need: [hose], ends in: 3/4 relief", "relief_valve_on_a_hose",

@@ -47,6 +47,9 @@ std::span<const Explanation> water_explanations() {
        "Leave it out, or give the table a drain of its own.", "worked out"},
       {"foot_valve_against_drain", "The foot valve stops the water on its way back.", "The table stays full.",
        "Leave it out, or give the table a drain of its own.", "worked out"},
+      {"bung_ends_close_over_the_water", "A bung of the air's reaches down to just over the water.",
+       "A wave closes it: a relief valve then blows water, a gauge and a vent take it in.",
+       "A bung that reaches less far down.", "common practice"},
       {"table_stands_at_its_brim", "Filled to its depth, the table stands at its brim.",
        "A wave, a splash, or a regulator that is a little high goes over the rim, onto the floor and what is plugged "
        "in.",

@@ -33,6 +33,13 @@ std::span<const Words> finding_words() {
       {"baffles_are_tight",
        "the baffles are tight and make {0:#compartment|compartments}: neither water nor air gets from one to the next, "
        "so that those without riser, air and vent neither fill nor drain"},
+      {"bare_panel_of_a_forest",
+       "a 'widest bare panel' of {0} x {1} takes {2:#bar|bars} over the lid alone, and nobody welds in more than {3}: "
+       "it "
+       "is not the tank that stands there"},
+      {"measure_the_widest_bare_panel",
+       "measure the widest rectangle of sheet that nothing holds, or say how the walls are divided ('baffles across', "
+       "'lid bays')"},
       {"baffles_too_near", "{0:#baffle|baffles} {1} {0:?leaves|leave} bays of {2}: to weld in, {3} is the least"},
       {"baffles_that_do",
        "{0:#baffle|baffles} {1} at most; {2} across and {3} along keep 4 to 1 already: the limit is then {4}"},
@@ -100,6 +107,8 @@ std::span<const Words> finding_words() {
        "the hose of '{0}' cannot take the offset of {3} within its gap of {1}, bent no tighter than {2}"},
       {"gap_or_offset_for_hose", "a gap of {0} or more, or an offset of {1} or less"},
       {"gap_for_hose", "a gap of {0} or more"},
+      {"table_so_much_higher", "the table {0} higher: 'floor height: {1}', and of '{2}' 'face height: {3}'"},
+      {"offset_for_hose", "an offset of {0} or less"},
       {"table_port_under_bung",
        "'{0}' looks down from {1} over the reservoir's inside floor, and '{2}' looks up at it from {3}: no run goes "
        "between them"},
@@ -112,9 +121,10 @@ std::span<const Words> finding_words() {
        "in '{0}' the {1} stops the water on its way back, and nothing else drains the table"},
       {"leave_it_out_or_drain_elsewhere", "leave the {0} out, or give the table a drain of its own"},
       {"foot_valve_against_drain", "the foot valve stops the water on its way back, and nothing else drains the table"},
+      {"leave_out_foot_valve", "leave the foot valve out"},
       {"leave_out_foot_valve_or_drain_elsewhere", "leave the foot valve out, or give the table a drain of its own"},
       {"table_stands_at_its_brim", "filled {0} deep, the table stands at the brim of its rim of {1}"},
-      {"rim_so_high", "a rim {0} high, or less depth"},
+      {"rim_over_the_water", "a rim {0} high, or less depth"},
       {"measured_time_is_far_off", "a fill was measured at {0} and is worked out at {1}: the job is not as it says"},
       {"find_what_differs", "look for what differs: the setting, the charge, a bore, a leak"},
       {"table_does_not_drain", "{0} of the {1} stays in the table: it does not drain back"},
@@ -128,102 +138,7 @@ std::span<const Words> finding_words() {
       {"hold_riser_with_bushing",
        "a {0} x {1} bushing with an inside thread at both ends: stores have none, so order it by that name, or have a "
        "plain "
-       "one tapped through ('bung: double-tapped bushing')"},
-
-      // Relief.
-      {"no_relief_valve", "no relief valve stands on the reservoir; a reducing valve is none"},
-      {"buy_relief_valve",
-       "a relief valve set at {0:mark} that passes {1:air} of free air, on a port of its own with no valve between"},
-      {"relief_valve_once_walls_allow",
-       "a relief valve set above {0:alone} that passes {1:air} of free air, once the walls make room for it under "
-       "their "
-       "limit"},
-      {"no_relief_valve_is_sold_so_low",
-       "a relief valve set at {0:alone} that passes {1:air} of free air; none that is sold opens above {2:alone} and "
-       "by "
-       "{0:alone}: more stays or thicker sheet make room for the one set at {3:alone}"},
-      {"no_relief_valve_is_sold_between",
-       "a relief valve set at {0:alone} that passes {1:air} of free air; none that is sold opens above {2:alone} and "
-       "by "
-       "{0:alone}: more stays or thicker sheet make room for the one set at {3:alone}, a lower setting for the one set "
-       "at {4:alone}"},
-      {"relief_setting_passes_four_to_one",
-       "a relief valve above the set pressure opens at {0:alone}, where the factor of safety is below the 4 that the "
-       "local rule may ask"},
-      {"stiffer_walls_or_lower_setting", "more stays, thicker sheet, or a lower 'air.set pressure'"},
-      {"relief_valve_on_the_supply",
-       "the relief valve of '{0}' stands on '{1}', before the regulator: it sees the supply, not the reservoir"},
-      {"relief_valve_off_the_reservoir",
-       "the relief valve of '{0}' stands on '{1}', which is no port of the reservoir: the air never comes there"},
-      {"relief_valve_under_water",
-       "the relief valve of '{0}' stands on '{1}', on the water: it lets out water, and far less of it than of air"},
-      {"relief_valve_behind", "the relief valve of '{0}' stands behind the {1}, which can keep the air from it"},
-      {"relief_valve_on_a_port_of_its_own",
-       "put it on a port of its own in the reservoir's lid, with nothing between that can shut, check or reduce"},
-      {"relief_valve_opens_above_limit",
-       "the relief valve of '{0}', set at {1:alone}, is fully open only at {2:alone} with its tolerance and its rise: "
-       "the "
-       "walls see more than they may"},
-      {"give_the_valves_own_figures",
-       "give the valve's own tolerance and rise to full flow from the maker's sheet ('relief valve'), or a valve set "
-       "lower"},
-      {"relief_valve_blows_in_use",
-       "the relief valve of '{0}' opens at {1:alone}, below the set pressure of {2:alone}: it blows in use"},
-      {"valve_that_opens_at", "a relief valve set at {0:mark}"},
-      {"relief_valve_weeps",
-       "the relief valve of '{0}', set at {1:alone}, may open at {2:alone}, and the reservoir comes to {3:alone} when "
-       "it "
-       "is left alone: it blows in use"},
-      {"lower_setting", "turn 'air.set pressure' down to {0:dial} or less"},
-      {"room_for_a_higher_valve",
-       "more stays or thicker sheet, which make room for a relief valve set higher; or a lower table"},
-      {"restrictor_before_relief_valve",
-       "in '{0}' the {1} stands before the relief valve and throttles it: it cannot let the air out"},
-      {"take_restrictor_to_the_supply", "take it out: it belongs on the supply side of the regulator"},
-      {"way_to_relief_valve_is_necked",
-       "the way to the relief valve of '{0}' passes the {1}, {2} at one end: the valve's inlet is {3}"},
-      {"relief_valve_on_a_hose",
-       "the relief valve of '{0}' hangs on a {1}, which can kink, swell or come off and keep the air from it"},
-      {"relief_valve_on_fittings", "screw it into its bung, with nothing but short fittings of its own size between"},
-      {"way_to_relief_valve_is_narrower",
-       "the way to the relief valve of '{0}' narrows to {1:thickness2}, less than the valve's own {2:thickness2}"},
-      {"fittings_as_wide_as_the_valve", "a bung and fittings of the valve's own size"},
-      {"full_flow_passes_four_to_one",
-       "the relief valve of '{0}', set at {1:mark}, is fully open only at {2:alone} with its tolerance and its rise: "
-       "the walls' factor is under 4 there"},
-      {"stiffer_walls_or_valve_of_less_tolerance",
-       "more stays or thicker sheet, or a valve of less tolerance and rise, with its maker's figures"},
-      {"relief_valve_too_narrow",
-       "the relief valve of '{0}', bore {1:thickness2}, passes {2:air}; with the regulator failed and the riser "
-       "stopped "
-       "the supply gives {3:air}"},
-      {"relief_valve_fed_too_narrow",
-       "the relief valve of '{0}', bore {1:thickness2}, is fed through {2:thickness2} and passes {3:air}; with the "
-       "regulator failed and the riser stopped the supply gives {4:air}"},
-      {"relief_valve_of_clear_bore",
-       "a valve of more than {0:thickness3} clear bore: no restrictor that is sold is so fine"},
-      {"restrictor_on_supply_side",
-       "a restrictor of {0:thickness3} or less on the supply side of the regulator, or a valve of {1:thickness2} clear "
-       "bore"},
-      {"no_leak_test_possible", "no leak test with air is possible. {0}"},
-      {"test_below_what_may_be_seen", "the leak test at {0} is below the {1} that the reservoir may come to in use"},
-      {"test_passes_four_to_one",
-       "the leak test at {0} stresses the walls beyond a quarter of their yield, and beyond what they see in use"},
-      {"test_at", "a 'test pressure' of {0}"},
-      {"relief_valve_and_test_at", "a relief valve set at {0:mark}, and a 'test pressure' of {1}"},
-      {"stiffer_walls", "more stays or thicker sheet"},
-
-      // Gauge.
-      {"no_gauge", "no gauge shows the pressure in the reservoir"},
-      {"gauge_cannot_show", "the gauge of '{0}' reads to {1:alone}: {2:alone} is read badly on it"},
-      {"gauge_behind", "the gauge of '{0}' stands behind the {1}: shut, it shows nothing of the reservoir"},
-      {"gauge_on_a_hose",
-       "the gauge of '{0}' hangs on a {1}: pinched, or with water in it, it does not show what the reservoir has"},
-      {"gauge_with_nothing_between",
-       "take that out, or put the gauge on a bung of its own in the lid: nothing that can shut, check, reduce or be "
-       "pinched comes between"},
-      {"gauge_that_is_sold", "a {0}"},
-      {"use_a_water_column", "a water column in clear hose: no dial that is sold shows so little"},
+       "one tapped through ('port: {1} FNPT', 'bung: double-tapped bushing')"},
 
       // Air.
       {"regulator_range_too_wide",
@@ -245,6 +160,9 @@ std::span<const Words> finding_words() {
       {"restrictor_before_regulator", "change it round with the regulator, so that it faces the supply"},
       {"restrictor_in_no_run",
        "'air.restrictor' counts on a hole of {1:thickness3}, and no restrictor stands in '{0}': nobody builds it in"},
+      {"restrictor_of_another_hole",
+       "'air.restrictor' says {0:thickness3}, and the restrictor in '{1}' has {2:thickness3}: one of the two is wrong"},
+      {"hole_of_the_restrictor", "'restrictor: {0:thickness3}', or another restrictor in 'need'"},
       {"name_restrictor_in_need",
        "a restrictor of {0:thickness3} or less before the regulator in that connection's 'need', with 'in order: yes'"},
       {"no_regulator", "no regulator stands in '{0}': the supply's whole pressure goes into the reservoir"},
@@ -277,6 +195,11 @@ std::span<const Words> finding_words() {
       {"test_lower_or_with_water", "a lower 'test pressure', or fill with water and look for drips"},
       {"no_device_is_so_exact", "'{0}' of {1}: no device is so exact, the best come to {2}"},
       {"take_it_from_the_makers_sheet", "'{0}' as the maker's sheet has it"},
+      {"delivery_of_no_compressor", "'air.delivery' of {0:air} is no compressor's: the smallest give {1:air}"},
+      {"delivery_too_much_for_receiver",
+       "'air.delivery' of {0:air} goes with no receiver of {1}: such a compressor fills it with free air in a second"},
+      {"delivery_with_its_unit",
+       "the free air on the compressor's plate, in the plate's own unit: a cfm is 28 L/min ('delivery: 3.2 cfm')"},
       {"no_receiver_is_so_low",
        "'air.receiver pressure' of {0} is no shop's receiver: a failed regulator lets through all that is in it"},
       {"read_the_receivers_own_gauge",
@@ -360,6 +283,8 @@ std::span<const Words> finding_words() {
        "a bushing that is tapped {0} inside ('port: {0} FNPT'), or a riser of {1} pipe ('riser: {{pipe: {1}}}')"},
       {"port_into_lid", "'{0}' in the lid instead"},
       {"port_into_floor", "'{0}' in the table's floor instead"},
+      {"bung_ends_close_over_the_water",
+       "'{1}', which '{0}' stands on, ends {2} over the water: a wave closes it, and it draws water for air"},
       {"bung_that_ends_over_the_water",
        "a bung that reaches less far down ('projects'): its mouth more than {0} over the inside floor"},
       {"port_over_the_water", "put it in the lid, or its middle more than {0} over the inside floor"},
@@ -382,6 +307,11 @@ std::span<const Words> finding_words() {
        "head"},
       {"drain_by_a_valve", "a ball valve there ('ends in: ball valve'), a plug or a hose in its outlet"},
       {"part_too_hot", "the {0} is not made for water so hot"},
+      {"air_part_too_hot", "the {1} of '{0}' stands at the lid, which comes to {2}, and is not made for that"},
+      {"away_from_the_heat",
+       "none like the {0} is known to stand it: set it at least {1} of pipe or air hose away from the reservoir, with "
+       "a "
+       "'{2} x 12 nipple' or a hose between in that connection's 'need'"},
       {"part_of_unknown_heat", "the {0} stands in hot water, and nothing is known of what heat it stands"},
       {"part_that_stands_the_heat", "the {0} in place of the {1}"},
       {"ask_maker_of_heat",

@@ -30,6 +30,10 @@ std::span<const Words> riser_words() {
       {"pipe_never_passes_its_thread",
        "The lid is closed, and the riser's pipe, {0:thickness} outside, never passes its own size's female thread: use "
        "a larger bung that the pipe passes, with a double-tapped bushing, or weld the riser itself through the lid."},
+      {"riser_through_a_wider_bung",
+       "a {0} in full coupling in place of '{1}' and in it a {0} x {2} double-tapped bushing, which holds the riser "
+       "below and takes the run above ('port: {2} FNPT', 'bung: double-tapped bushing'): the riser goes in from above "
+       "through the coupling, with {3} of free height over it ('headroom')"},
 
       // How it goes in and comes out.
       {"riser_nearly_meets_nipple",

@@ -51,6 +51,7 @@ std::span<const Words> finding_words();
 std::span<const Words> leak_test_words();
 std::span<const Words> line_words();
 std::span<const Words> refusal_words();
+std::span<const Words> relief_words();
 std::span<const Words> taken_words();
 std::span<const Words> work_words();
 

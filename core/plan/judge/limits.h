@@ -34,6 +34,13 @@ inline constexpr double kFinestTolerance = 0.01;
 /// A shop's receiver stands between some 80 and 175 psi; what is far below that is another pressure (common practice).
 inline const GaugePressure kLowestReceiver = psig(20.0);
 
+/// Free air that a compressor gives, at least: an airbrush's gives some 0.5 cfm (common practice, taken low).
+inline const VolumeFlow kLeastDelivery = cubic_feet_per_minute(0.3);
+
+/// Its receiver over its delivery, at least: a gallon tank of 2.5 cfm, the smallest on the largest that is sold, holds
+/// the free air of 3 s (common practice, taken low).
+inline const Time kFastestReceiver = seconds(1.5);
+
 /// What is read off a rule (common practice).
 inline const Length kRuleMark = inches(1.0 / 16.0);
 
@@ -50,6 +57,9 @@ inline constexpr double kMostOfScale = 4.0;
 /// What may stay in the table after draining, as a share of what went up (common practice: a table of which more stays
 /// is not drained).
 inline constexpr double kMostLeftInTable = 0.5;
+
+/// More than that is worth a word to who wants the table dry (common practice).
+inline constexpr double kMuchLeftInTable = 0.1;
 
 /// Times longer that a table may take to drain than with nothing in the air's way out: beyond that the vent is a
 /// throttle, and it is the one way in which a hand lets the pressure off (common practice).
@@ -74,6 +84,9 @@ inline constexpr double kLeastAirSpace = 0.05;
 /// What is narrower is a restrictor, and somebody must build it in.
 inline const Length kNarrowestFeed = inches(1.0 / 8.0);
 
+/// More bars than that nobody fits and welds into one tank: thicker sheet is the answer (common practice).
+inline constexpr int kMostBars = 30;
+
 /// Yield that a sheet for a tank may have, beside its welds: ASTM A572 grade 60, duplex 2205, and 5083 as welded
 /// (Aluminum Design Manual), all from memory. More is a slip of the pen, a steel that welding softens, or aluminium
 /// as it was before it was welded.
@@ -96,6 +109,9 @@ inline const Temperature kFreezing = degrees_celsius(3.0);
 
 /// Of a table's rim over the water that is wanted in it, for waves and splash (common practice).
 inline const Length kLeastFreeboard = inches(0.5);
+
+/// Of a bung's mouth over the water of the charge: waves and the foam of a drain come to it (common practice).
+inline const Length kClearOfWater = inches(1.0);
 
 /// Times longer or shorter than worked out that a measured fill may be: twice is beyond all roughness and tolerance
 /// (common practice).

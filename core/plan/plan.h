@@ -53,8 +53,9 @@ struct MissedGap {
 /// A hose that cannot take the offset within its gap.
 struct TightHose {
   Length offset{};
-  Length radius{};     // that no bend of it is under
-  Length least_gap{};  // that takes the offset
+  Length radius{};       // that no bend of it is under
+  Length least_gap{};    // that takes the offset
+  Length most_offset{};  // that the gap takes; zero: none
   quantity::Fact mend;
 };
 
@@ -189,6 +190,7 @@ struct TransferPlan {
   std::optional<Time> refill_time;  // that the compressor takes for the air of a fill; none: no compressor
   GaugePressure setting;            // of the regulator: given or recommended
   bool setting_given = false;
+  GaugePressure usual_setting;                     // that is worked out where the job gives none and wishes for no time
   Fact setting_basis;                              // why this setting
   GaugePressure in_use;                            // that the walls are to stand without a failure: the setting that is
                                                    // wanted, or what the first of the relief valves lets it come to

@@ -73,6 +73,10 @@ inline constexpr const char* kDeviceOf = "device of";
 /// The port of that name: of the reservoir into its lid, of the table into its floor.
 inline constexpr const char* kPortIntoLid = "port into the lid";
 inline constexpr const char* kPortIntoFloor = "port into the floor";
+/// The table and the faces of its ports stand so much higher.
+inline constexpr const char* kTableHigher = "table higher by";
+/// The riser hangs in a double-tapped bushing in that port of the reservoir.
+inline constexpr const char* kRiserInBushing = "riser in a bushing";
 /// The bung of that name stands at another place of the lid.
 inline constexpr const char* kBungAt = "at";
 

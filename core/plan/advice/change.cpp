@@ -38,6 +38,12 @@ constexpr std::array kSetters = {
     Setter{"air.restrictor", [](Job& job, const Value& value) { job.air.restrictor = std::get<Length>(value); }},
     Setter{"air.receiver", [](Job& job, const Value& value) { job.air.receiver = std::get<Volume>(value); }},
     Setter{"air.delivery", [](Job& job, const Value& value) { job.air.delivery = std::get<VolumeFlow>(value); }},
+    Setter{"relief valve.tolerance",
+           [](Job& job, const Value& value) { job.relief_valve.tolerance = std::get<PressureDifference>(value); }},
+    Setter{"relief valve.rise",
+           [](Job& job, const Value& value) { job.relief_valve.rise = std::get<PressureDifference>(value); }},
+    Setter{"riser.headroom", [](Job& job, const Value& value) { job.riser.headroom = std::get<Length>(value); }},
+    Setter{"riser.foot valve", [](Job& job, const Value& value) { job.riser.foot_valve = is_yes(value); }},
     Setter{"reservoir.charge",
            [](Job& job, const Value& value) {
              if (const auto* charge = std::get_if<Length>(&value))
@@ -203,6 +209,20 @@ void put_into_floor(Job& job, const Value& name) {
   port->crest.reset();
 }
 
+void raise_table(Job& job, Length by) {
+  job.table.floor_height += by;
+  for (JobPort& port : job.table.ports)
+    if (port.face_height) *port.face_height += by;
+}
+
+void put_into_bushing(Job& job, const Value& name) {
+  JobPort* port = port_called(job.reservoir.ports, name);
+  if (port == nullptr) return;
+  port->bung = reservoir::BungKind::double_tapped_bushing;
+  port->bung_part.reset();
+  port->bung_length.reset();
+}
+
 void move_bung(Job& job, const Value& name, const LidSpot& spot) {
   if (JobPort* port = port_called(job.reservoir.ports, name)) port->at = spot;
 }
@@ -229,6 +249,10 @@ bool change_without_key(const Catalog& catalog, Job& job, const Change& change) 
     put_into_lid(job, change.value);
   else if (change.key == kPortIntoFloor)
     put_into_floor(job, change.value);
+  else if (change.key == kTableHigher)
+    raise_table(job, std::get<Length>(change.value));
+  else if (change.key == kRiserInBushing)
+    put_into_bushing(job, change.value);
   else
     return false;
   return true;

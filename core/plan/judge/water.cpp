@@ -1,8 +1,10 @@
+#include "plan/judge/higher_table.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 #include "quantity/nearly.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace riserun::plan {
 
@@ -37,7 +39,8 @@ void judge_asked_check(const Plan& plan, const ConnectionPlan& line, Open& open)
 void judge_one_way(const Plan& plan, Open& open) {
   if (plan.job.riser.foot_valve && !drains_elsewhere(plan))
     open.refuse(Topic::riser, fact("foot_valve_against_drain"), {}, fact("leave_out_foot_valve_or_drain_elsewhere"),
-                "worked out");
+                "worked out")
+        .ways_to_mend = {{{"riser.foot valve", "no"}}};
   if (!plan.water_connection) return;
   const ConnectionPlan& line = plan.connections[*plan.water_connection];
   if (line.chain() == nullptr) {
@@ -79,16 +82,20 @@ Fact height_to_give(const Plan& plan, const ConnectionPlan& line) {
 /// A run that ends short of its port, or beyond it, is no run.
 void judge_gaps(const Plan& plan, Open& open) {
   for (const ConnectionPlan& line : plan.connections) {
-    if (line.tight_hose && line.run() != nullptr)
-      open.not_yet(
+    if (line.tight_hose && line.run() != nullptr) {
+      Finding& finding = open.not_yet(
           Topic::connections,
           fact("hose_bends_do_not_fit", line.name, *line.gap, line.tight_hose->radius, line.tight_hose->offset), {},
           line.tight_hose->mend, "common practice");
+      if (auto higher = higher_table(plan.job, line)) finding.or_else = {std::move(*higher)};
+    }
     if (!line.missed_gap) continue;
     const MissedGap& gap = *line.missed_gap;
     if (gap.hose_takes) {
-      open.not_yet(Topic::connections, fact("no_room_for_hose", line.name, *line.gap, *gap.hose_takes), {},
-                   fact("gap_for_hose_or_rigid", *gap.hose_takes), "common practice");
+      Finding& finding =
+          open.not_yet(Topic::connections, fact("no_room_for_hose", line.name, *line.gap, *gap.hose_takes), {},
+                       fact("gap_for_hose_or_rigid", *gap.hose_takes), "common practice");
+      if (auto higher = higher_table(plan.job, line)) finding.or_else = {std::move(*higher)};
       continue;
     }
     if (gap.too_long && gap.by_hose) {
@@ -161,7 +168,7 @@ void judge_freeboard(const Plan& plan, Open& open) {
   const Length least = levels.table_depth + kLeastFreeboard;
   if (quantity::at_most(least, levels.rim)) return;
   open.not_yet(Topic::levels, fact("table_stands_at_its_brim", levels.table_depth, levels.rim),
-               Against{levels.rim, least}, fact("rim_so_high", least), "common practice")
+               Against{levels.rim, least}, fact("rim_over_the_water", least), "common practice")
       .ways_to_mend = {{{"table.rim", least}}};
 }
 

@@ -1,6 +1,7 @@
 // The connections: what is asked of the chain search for each, and what comes of the answer.
 #include "plan/stage/connections.h"
 
+#include "plan/judge/higher_table.h"
 #include "plan/stage/branches.h"
 #include "plan/stage/connection_request.h"
 #include "plan/stage/duty.h"
@@ -57,7 +58,8 @@ std::vector<chain::EndPart> device_ends(const Catalog& catalog, const Bin& bin, 
   return ends;
 }
 
-void refuse_none(const Catalog& catalog, const ConnectionPlan& plan, Remarks& remarks) {
+void refuse_none(const Inputs& inputs, const ConnectionPlan& plan, Remarks& remarks) {
+  const Catalog& catalog = inputs.catalog;
   const chain::NoChain& none = *plan.none();
   Finding refusal{Topic::connections, fact("connection_has_no_chain", plan.name, none.reason), {}, {}};
   const auto nearest = none.nearest_above ? none.nearest_above : none.nearest_below;
@@ -72,6 +74,7 @@ void refuse_none(const Catalog& catalog, const ConnectionPlan& plan, Remarks& re
   if (plan.tight_hose) {
     refusal.numbers = Against{*plan.gap, plan.tight_hose->least_gap};
     refusal.mend = plan.tight_hose->mend;
+    if (auto higher = higher_table(inputs.job, plan)) refusal.or_else = {std::move(*higher)};
   }
   if (auto mend = fitters_mend(catalog, plan.request.needs, none.reason, refusal.mend)) refusal.mend = std::move(*mend);
   remarks.refuse(std::move(refusal));
@@ -158,7 +161,7 @@ void settle(const Inputs& inputs, RunSearch& search, const JobConnection& connec
   plan.ends = {plan.to};
   if (plan.chain() == nullptr) {
     if (plan.none()->only_the_distance) plan.tight_hose = tight_hose(search.finder(), connection, plan);
-    refuse_none(inputs.catalog, plan, remarks);
+    refuse_none(inputs, plan, remarks);
     return;
   }
   refuse_unbuildable(plan, remarks);

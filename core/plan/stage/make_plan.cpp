@@ -40,7 +40,7 @@ Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Upto upto, RunSear
   const MeasuredRiser measured = measure_riser(inputs, remarks);
   AskedConnections asked = ask_connections(inputs, search, measured.plan, remarks);
   const BinShares shares = share_bin(inputs, search, asked.demands, measured, ports_to_plug(plan.job, asked.plans));
-  plan.riser = plan_riser(*plan.catalog, measured, shares.left, shares.riser, remarks);
+  plan.riser = plan_riser(inputs, measured, shares.left, shares.riser, remarks);
   Connections connections = plan_connections(inputs, search, plan.riser, std::move(asked), shares, remarks);
   plan.connections = std::move(connections.plans);
   plan.water_connection = connections.water;

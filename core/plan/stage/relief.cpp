@@ -52,6 +52,14 @@ GaugePressure held_by(const std::vector<ReliefValve>& valves, GaugePressure limi
   return limit;
 }
 
+/// The job connects the supply, and no run of that came out: what comes through it is not known.
+bool feed_does_not_go_together(const Job& job, const std::vector<Way>& ways) {
+  const bool connected = std::any_of(job.connections.begin(), job.connections.end(), [&](const JobConnection& each) {
+    return port_named(job.air.ports, each.from) != nullptr || port_named(job.air.ports, each.to) != nullptr;
+  });
+  return connected && std::none_of(ways.begin(), ways.end(), [](const Way& way) { return way.use == WayUse::feed; });
+}
+
 }  // namespace
 
 ReliefPlan plan_relief(const Inputs& inputs, const std::vector<Way>& ways, const AirWays& air, const WallsPlan& walls,
@@ -81,7 +89,7 @@ ReliefPlan plan_relief(const Inputs& inputs, const std::vector<Way>& ways, const
   relief.lid_force_at_greatest = reservoir::support_loads(inputs.settled.box, {}, relief.greatest).lid;
   remarks.standing_caution(Topic::relief, fact("relief_valve_on_the_reservoir"),
                            "California Code of Regulations, Title 8, section 465 (from memory)");
-  if (quantity::more_than(failed.highest, limit))
+  if (quantity::more_than(failed.highest, limit) && !feed_does_not_go_together(inputs.job, ways))
     remarks.caution(Topic::relief, fact("riser_is_not_relief_enough", failed.highest, limit), "worked out");
   return relief;
 }

@@ -2,11 +2,14 @@
 #include "plan/stage/riser.h"
 
 #include "plan/job/weld_bung.h"
+#include "plan/stage/riser_bushing.h"
 #include "plan/stage/riser_holder.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
+#include <utility>
 
 namespace riserun::plan {
 
@@ -176,8 +179,9 @@ void settle_pipe(const Inputs& inputs, const JobPort& port, PortTypeId thread, M
   if (upper != nullptr && request.bung == BungKind::full_coupling) pipe.upper_make_up = upper->make_up();
   const catalog::Part* body = weld_bung(catalog, port, request.bung);
   request.bung_opening = body != nullptr ? body->ports[0].bore : pipe.bore;
-  if (upper != nullptr && request.bung == BungKind::double_tapped_bushing)
-    request.bung_opening = upper->outside_diameter;
+  if (upper == nullptr || request.bung != BungKind::double_tapped_bushing) return;
+  const auto bushing = riser_bushing(catalog, port.type, pipe.outside_diameter, port.bung_part);
+  request.bung_opening = bushing && bushing->opening > metres(0.0) ? bushing->opening : upper->outside_diameter;
 }
 
 std::vector<Length> lengths_of(const Catalog& catalog, const std::vector<PartId>& parts) {
@@ -228,8 +232,28 @@ void assume_pipe(RiserPlan& plan, Remarks& remarks) {
   remarks.assume(fact("riser_pipe"), "riser.pipe");
 }
 
-void refuse_what_cannot_be(const reservoir::Riser& riser, Remarks& remarks) {
-  for (const Fact& reason : riser.refusals) remarks.refuse({Topic::riser, reason, {}, {}});
+/// Under a closed lid: a coupling so wide that the pipe passes it from above, and in it a bushing that holds it.
+void mend_closed_lid(const Catalog& catalog, const Job& job, const reservoir::Riser& riser, const RiserPlan& plan,
+                     Finding& finding) {
+  const JobPort* bung = riser_bung(job);
+  if (bung == nullptr || !bung->type.valid()) return;
+  const auto bushing = riser_bushing(catalog, bung->type, plan.request.pipe.outside_diameter, {});
+  if (!bushing || bushing->small != plan.size) return;
+  // The bushing may be longer than the bung: an inch over what drawing it takes now.
+  const Length free = inches(1.0) * (std::ceil((riser.headroom_needed / inches(1.0)).value()) + 1.0);
+  Changes changes = {{kRiserInBushing, bung->name}};
+  if (plan.request.headroom && *plan.request.headroom < free) changes.push_back({"riser.headroom", free});
+  finding.mend = fact("riser_through_a_wider_bung", bushing->large, bung->name, bushing->small, free);
+  finding.ways_to_try = {std::move(changes)};
+}
+
+void refuse_what_cannot_be(const Inputs& inputs, const RiserPlan& plan, Remarks& remarks) {
+  const reservoir::Riser& riser = plan.riser;
+  for (const Fact& reason : riser.refusals) {
+    Finding& finding = remarks.refuse({Topic::riser, reason, {}, {}});
+    if (reason.code == "pipe_never_passes_its_thread" || reason.code == "pipe_wider_than_bung")
+      mend_closed_lid(inputs.catalog, inputs.job, riser, plan, finding);
+  }
   for (const Fact& note : riser.notes) remarks.note(Topic::riser, note);
 }
 
@@ -297,8 +321,9 @@ std::vector<chain::EndPart> riser_stock(const Catalog& catalog, const MeasuredRi
   return stock;
 }
 
-RiserPlan plan_riser(const Catalog& catalog, const MeasuredRiser& measured, const BinLeft& bin_left,
+RiserPlan plan_riser(const Inputs& inputs, const MeasuredRiser& measured, const BinLeft& bin_left,
                      std::optional<PartId> from_bin, Remarks& remarks) {
+  const Catalog& catalog = inputs.catalog;
   RiserPlan plan = measured.plan;
   if (!plan.material) return plan;  // it cannot be made, which has been said
   const Length cut = plan.riser.cut_length;
@@ -314,7 +339,7 @@ RiserPlan plan_riser(const Catalog& catalog, const MeasuredRiser& measured, cons
     if (order != measured.to_order.end()) shelf.push_back(*order);
   }
   choose_stock(catalog, bin, shelf, plan);
-  refuse_what_cannot_be(plan.riser, remarks);
+  refuse_what_cannot_be(inputs, plan, remarks);
   return plan;
 }
 

@@ -26,7 +26,7 @@ std::vector<chain::EndPart> riser_stock(const Catalog& catalog, const MeasuredRi
 
 /// The riser with what it is cut from: `from_bin`, which the bin gave for it, or what the shelf has. A nipple that is
 /// left in the bin may serve uncut.
-RiserPlan plan_riser(const Catalog& catalog, const MeasuredRiser& measured, const BinLeft& bin_left,
+RiserPlan plan_riser(const Inputs& inputs, const MeasuredRiser& measured, const BinLeft& bin_left,
                      std::optional<PartId> from_bin, Remarks& remarks);
 
 }  // namespace riserun::plan

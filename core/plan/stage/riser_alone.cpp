@@ -18,10 +18,11 @@ RiserAlone plan_riser_alone(const Catalog& catalog, JobReservoir reservoir, JobR
   settled.lid_closed = job.reservoir.lid_closed.value_or(false);
 
   Remarks remarks;
-  const MeasuredRiser measured = measure_riser({catalog, job, settled}, remarks);
+  const Inputs inputs{catalog, job, settled};
+  const MeasuredRiser measured = measure_riser(inputs, remarks);
   const std::vector<chain::EndPart> stock = riser_stock(catalog, measured);
   const bool from_bin = !stock.empty() && job.bin.count_of(stock.front().part) > 0;
-  RiserPlan plan = plan_riser(catalog, measured, BinLeft(job.bin),
+  RiserPlan plan = plan_riser(inputs, measured, BinLeft(job.bin),
                               from_bin ? std::optional(stock.front().part) : std::nullopt, remarks);
   return {std::move(plan), std::move(remarks)};
 }

@@ -90,7 +90,7 @@ std::optional<TightHose> too_tight(const chain::HoseFit& fit, Length gap, Length
   if (aside <= metres(0.0) || gap - rigid >= fit.least_room) return std::nullopt;
   const Length least_gap = rigid + fit.least_room + kTape;
   const Length most_aside = fit.most_aside - kTape;
-  return TightHose{aside, fit.radius, least_gap,
+  return TightHose{aside, fit.radius, least_gap, std::max(most_aside, metres(0.0)),
                    most_aside > metres(0.0) ? fact("gap_or_offset_for_hose", least_gap, most_aside)
                                             : fact("gap_for_hose", least_gap)};
 }

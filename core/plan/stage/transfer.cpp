@@ -6,11 +6,13 @@
 #include "plan/sold.h"
 #include "plan/stage/more_air.h"
 #include "plan/stage/relief_valves.h"
+#include "plan/stage/transfer_cautions.h"
 #include "quantity/nearly.h"
 
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 namespace riserun::plan {
 
@@ -26,7 +28,6 @@ const Length kShowingFilm = inches(1.0 / 8.0);  // what is left then shows as pu
 const Length kLeastFreeboard = inches(0.5);     // of the rim over the water: common practice
 const Length kWettedFilm = millimetres(1.0);    // on steel that is well wetted: a contact angle of about 20 degrees
 const double kOilyAngle = 90.0;                 // degrees, on an oily or painted floor
-const Velocity kSlowWater = metres_per_second(5.0 * kMetresPerFoot);  // 5 ft/s in small pipe; handbooks ask 5 to 8
 
 /// The finest step that a low-pressure regulator is set to by a dial with marks of 0.1 psi: half a mark (common
 /// practice). Such dials have marks in psi, whatever the units of the job.
@@ -154,6 +155,7 @@ void choose_setting(const Inputs& inputs, const Levels& levels, const WallLimit&
   plan.system.air.set_pressure = job.air.set_pressure.value_or(first_guess(inputs.settled, levels));
   set_first_stage(inputs.catalog, air, plan.system.air);
   const GaugePressure finish = transfer::pressure_to_finish(plan.system, plan.start, levels.table_depth);
+  plan.usual_setting = usual_setting(plan, walls, finish);
   if (job.air.set_pressure) {
     plan.setting = *job.air.set_pressure;
     plan.setting_given = true;
@@ -167,8 +169,7 @@ void choose_setting(const Inputs& inputs, const Levels& levels, const WallLimit&
   } else if (job.wishes.fill_time) {
     choose_for_wish(inputs, levels, walls, finish, plan, remarks);
   } else {
-    const GaugePressure usual = usual_setting(plan, walls, finish);
-    plan.setting = usual;
+    const GaugePressure usual = plan.setting = plan.usual_setting;
     plan.setting_basis = in_pascals(usual) >= in_pascals(finish) * kUsualOverFinish
                              ? fact("half_as_much_again")
                              : fact("as_high_as_may_be", what_holds_down(inputs.settled, walls, plan, usual));
@@ -216,6 +217,13 @@ void set_higher(Finding& finding, const TransferPlan& plan, GaugePressure to) {
   finding.ways_to_mend = {{{"air.set pressure", to}}};
 }
 
+/// What opens it is what the setting misses, may be; and against the drain it must not stay in any case.
+void try_without_foot_valve(Finding& finding) {
+  if (finding.mend) finding.or_else = {{std::move(*finding.mend), std::move(finding.ways_to_mend)}};
+  finding.mend = fact("leave_out_foot_valve");
+  finding.ways_to_mend = {{{"riser.foot valve", "no"}}};
+}
+
 /// A pipe over the rim: all the water goes over its highest point.
 bool refuse_by_crest(const Levels& levels, const TransferPlan& plan, const WallLimit& walls, Remarks& remarks) {
   if (!levels.mouth_height || plan.setting >= plan.fill.pressure_to_start) return false;
@@ -239,14 +247,16 @@ void refuse_by_setting(const Inputs& inputs, const Levels& levels, const Transfe
         .ways_to_mend = {{{"air.regulator range", wider}}};
     return;
   }
+  if (!levels.enough) return;  // what a table asks that is never filled is nothing to set to
   if (refuse_by_crest(levels, plan, walls, remarks)) return;
   // Where the walls allow no better than what just finishes, they are what is to be mended.
   const bool walls_hold_it_down =
       !plan.setting_given && more_than(asked_by_fill(plan, plan.highest_setting), plan.highest_setting);
   if (plan.setting < finish) {
-    set_higher(
-        remarks.refuse({Topic::transfer, fact("setting_does_not_lift_the_water"), Against{finish, plan.setting}, {}}),
-        plan, usual_setting(plan, walls, finish));
+    Finding& finding =
+        remarks.refuse({Topic::transfer, fact("setting_does_not_lift_the_water"), Against{finish, plan.setting}, {}});
+    set_higher(finding, plan, usual_setting(plan, walls, finish));
+    if (inputs.job.riser.foot_valve) try_without_foot_valve(finding);
   } else if (!walls_hold_it_down && in_pascals(plan.setting) <= in_pascals(finish) * (1.0 + kBalances)) {
     set_higher(remarks.refuse({Topic::transfer, fact("setting_only_balances"), Against{finish, plan.setting}, {}}),
                plan, usual_setting(plan, walls, finish));
@@ -308,12 +318,6 @@ void caution_transfer(const TransferPlan& plan, Remarks& remarks) {
   }
   if (fill.walk_away == transfer::WalkAway::air_blows_through)
     remarks.caution(Topic::transfer, fact("air_blows_through_if_left"), "worked out");
-  for (const hydraulics::ElementLoss& loss : fill.losses_at_peak) {
-    if (loss.velocity <= kSlowWater) continue;
-    remarks.caution(Topic::transfer, fact("water_runs_fast", kSlowWater, loss.element),
-                    "copper tube handbooks: 5 to 8 ft/s in small tube");
-    break;
-  }
 }
 
 /// To a film that shows, and on to the one that stays whatever is waited for.
@@ -358,13 +362,6 @@ std::optional<JetPlan> jet_of(const transfer::System& system, const transfer::Fi
   return JetPlan{velocity, height, height * hydraulics::kJetMost, system.table.rim - system.inlet_height};
 }
 
-/// A wish is no demand, but where it stays one that is said.
-void caution_missed_wish(const Wishes& wishes, const transfer::Fill& fill, Remarks& remarks) {
-  constexpr double kNear = 1.05;
-  if (!wishes.fill_time || fill.stop != transfer::Stop::goal_reached || fill.time <= *wishes.fill_time * kNear) return;
-  remarks.caution(Topic::whole_job, fact("wish_not_met", *wishes.fill_time, fill.time), "worked out");
-}
-
 }  // namespace
 
 TransferPlan plan_transfer(const Inputs& inputs, const RiserPlan& riser, const hydraulics::Line& line,
@@ -391,7 +388,7 @@ TransferPlan plan_transfer(const Inputs& inputs, const RiserPlan& riser, const h
   refuse_by_setting(inputs, levels, plan, walls, remarks);
   refuse_by_air(inputs, levels, plan, remarks);
   caution_transfer(plan, remarks);
-  caution_missed_wish(inputs.job.wishes, plan.fill, remarks);
+  caution_time_and_rest(inputs.job.wishes, levels, plan, remarks);
   return plan;
 }
 

@@ -136,17 +136,27 @@ void judge_repeatability(const Plan& plan, const Settled& settled, Open& open) {
                            {fact("set_the_regulator_higher", higher), {{{"air.set pressure", higher}}}});
 }
 
+bool is_the_same_hole(Length a, Length b) {
+  constexpr double kShare = 0.05;  // one hole is written as 1/16 in, 0.06 in and 1.6 mm
+  return std::abs(in_metres(a - b)) <= kShare * in_metres(std::max(a, b));
+}
+
 /// A restrictor that is a key alone is counted on, and stands in no run that anybody builds.
 void judge_restrictor_key(const Plan& plan, Open& open) {
   const auto& bore = plan.job.air.restrictor;
   if (!bore) return;
   for (const Way& way : plan.ways) {
     if (way.use != WayUse::feed) continue;
-    const auto as_narrow = [&](const WayPart& part) {
-      return role_of(*plan.catalog, part) == catalog::Role::restrictor &&
-             quantity::at_most(part.bore.value_or(Length()), *bore);
-    };
-    if (std::any_of(way.parts.begin(), way.parts.end(), as_narrow)) continue;
+    const auto part =
+        std::find_if(way.parts.begin(), way.parts.end(), of_role(*plan.catalog, catalog::Role::restrictor));
+    if (part != way.parts.end()) {
+      const Length built_in = part->bore.value_or(Length());
+      if (is_the_same_hole(built_in, *bore)) continue;
+      open.not_yet(Topic::connections, fact("restrictor_of_another_hole", *bore, way.connection, built_in), {},
+                   fact("hole_of_the_restrictor", built_in), "common practice")
+          .ways_to_mend = {{{"air.restrictor", built_in}}};
+      continue;
+    }
     const Length hole = next_drill_down(*bore);
     open.not_yet(Topic::connections, fact("restrictor_in_no_run", way.connection, *bore), {},
                  fact("name_restrictor_in_need", hole), "common practice");

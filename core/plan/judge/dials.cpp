@@ -22,6 +22,9 @@ bool scale_shows(GaugePressure full_scale, GaugePressure pressure) {
   return quantity::at_most(kLeastOfScale * kAsPrinted, scale) && quantity::at_most(scale, kMostOfScale / kAsPrinted);
 }
 
+GaugePressure scale_from(GaugePressure pressure) { return gauge_pascals(kLeastOfScale * in_pascals(pressure)); }
+GaugePressure scale_up_to(GaugePressure pressure) { return gauge_pascals(kMostOfScale * in_pascals(pressure)); }
+
 std::vector<PartId> gauges_to_show(const catalog::Catalog& catalog, GaugePressure pressure) {
   std::vector<PartId> gauges;
   for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {

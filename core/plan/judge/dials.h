@@ -12,6 +12,10 @@ namespace riserun::plan {
 /// The dial reads to between 1.5 and 4 times the pressure (kLeastOfScale, kMostOfScale), as it is printed.
 bool scale_shows(GaugePressure full_scale, GaugePressure pressure);
 
+/// What such a dial reads to, at least and at most.
+GaugePressure scale_from(GaugePressure pressure);
+GaugePressure scale_up_to(GaugePressure pressure);
+
 /// Of the catalog's gauges those for air whose dial shows that pressure best: it reads to the least from twice the
 /// pressure on, else to the most below (ASME BPVC Section VIII UG-102, as reported). All of one range, on any shelf, in
 /// catalog order; empty: none that is sold shows it.

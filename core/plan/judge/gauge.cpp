@@ -52,7 +52,8 @@ Dial dial_for(const Plan& plan) {
 void judge_gauge(const Plan& plan, const Settled& /*settled*/, Open& open) {
   const GaugePressure setting = plan.transfer.setting;
   Fact reason = fact("no_gauge");
-  bool shows_nothing = false;  // one is there, behind what can shut it off or be pinched
+  const Way* misread = nullptr;  // its gauge shows another pressure than what is set
+  bool shows_nothing = false;    // one is there, behind what can shut it off or be pinched
   for (const Way& way : plan.ways) {
     if (way.use != WayUse::gauge) continue;
     const std::string& name = way.branched ? way.end : way.connection;
@@ -69,6 +70,7 @@ void judge_gauge(const Plan& plan, const Settled& /*settled*/, Open& open) {
     const GaugePressure scale = plan.catalog->part(*way.device).full_scale.value_or(psig(0.0));
     if (scale_shows(scale, setting)) return;
     reason = fact("gauge_cannot_show", name, scale, setting);
+    misread = &way;
     shows_nothing = false;
   }
   if (shows_nothing) {
@@ -76,11 +78,22 @@ void judge_gauge(const Plan& plan, const Settled& /*settled*/, Open& open) {
     return;
   }
   if (reason.code == "no_gauge" && devices_are_missing(plan)) return;
+  const auto down = misread != nullptr ? turned_down(plan) : std::nullopt;
+  if (down &&
+      scale_shows(plan.catalog->part(*misread->device).full_scale.value_or(psig(0.0)), plan.transfer.usual_setting)) {
+    open.not_yet(Topic::relief, std::move(reason), {}, down->fact, kGaugeRule).ways_to_mend = down->ways_to_mend;
+    return;
+  }
   Dial dial = dial_for(plan);
   const auto part = dial.buy.part;
   Finding& finding =
       open.not_yet(Topic::relief, std::move(reason), {}, std::move(dial.mend), kGaugeRule, std::move(dial.buy));
-  if (part) finding.ways_to_mend = {{{"connections", "", part}}};
+  if (!part) return;
+  // One that stands there is changed for another: a bung holds one.
+  if (misread != nullptr && !misread->branched)
+    finding.ways_to_try = {{{kDeviceOf, misread->connection, part}}};
+  else
+    finding.ways_to_mend = {{{"connections", "", part}}};
 }
 
 }  // namespace riserun::plan

@@ -2,10 +2,13 @@
 #include "plan/judge/dials.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
+#include "plan/judge/relief_room.h"
 #include "quantity/nearly.h"
 
 #include <algorithm>
 #include <string>
+#include <utility>
+#include <vector>
 
 namespace riserun::plan {
 
@@ -36,7 +39,7 @@ void judge_exactness(const Plan& plan, const Settled& settled, Open& open) {
 }
 
 /// What stands at the end of a run stands the reservoir's pressure too; the search looks at the parts before it alone.
-void judge_devices(const Plan& plan, Open& open) {
+void judge_devices(const Plan& plan, const Settled& settled, Open& open) {
   // What valves that are too small let it come to has its own finding.
   GaugePressure pressure = plan.transfer.setting;
   for (const ReliefValve& valve : plan.relief.valves)
@@ -48,18 +51,43 @@ void judge_devices(const Plan& plan, Open& open) {
     Finding& finding =
         open.not_yet(Topic::connections, fact("device_not_rated", way.connection, device.name, device.rating, pressure),
                      Against{pressure, device.rating}, fact("device_that_stands", pressure), "worked out");
+    std::vector<Mend> mends;
+    for (const ReliefValve& valve : plan.relief.valves)
+      if (quantity::at_most(pressure, std::max(valve.full_flow, plan.transfer.setting)) && mends.empty())
+        mends = less_to_see(plan, settled, valve);
+    if (way.use == WayUse::gauge)
+      finding.mend = fact("gauge_that_shows_and_stands", scale_from(plan.transfer.setting),
+                          scale_up_to(plan.transfer.setting), pressure);
+    mend_first_by(std::move(mends), finding);
     if (way.use != WayUse::gauge || way.branched) continue;
     if (const auto gauge = gauge_that_stands(*plan.catalog, plan.transfer.setting, pressure, device.ports[0].type))
-      finding.or_else = {
-          {fact("gauge_that_is_sold", plan.catalog->part(*gauge).name), {}, {{{kDeviceOf, way.connection, gauge}}}}};
+      finding.or_else.push_back(
+          {fact("gauge_that_is_sold", plan.catalog->part(*gauge).name), {}, {{{kDeviceOf, way.connection, gauge}}}});
   }
+}
+
+/// Of a compressor's plate, in another unit than it was written in: L/min and cfm differ 28 times.
+void judge_delivery(const Plan& plan, Open& open) {
+  const JobAir& air = plan.job.air;
+  if (!air.delivery || !(*air.delivery > VolumeFlow())) return;
+  if (more_than(kLeastDelivery, *air.delivery)) {
+    open.not_yet(Topic::whole_job, fact("delivery_of_no_compressor", *air.delivery, kLeastDelivery), {},
+                 fact("delivery_with_its_unit"), "common practice");
+    return;
+  }
+  if (!air.receiver || !(*air.receiver > Volume())) return;
+  const Time filled = *air.receiver / *air.delivery;
+  if (!more_than(kFastestReceiver, filled)) return;
+  open.not_yet(Topic::whole_job, fact("delivery_too_much_for_receiver", *air.delivery, *air.receiver), {},
+               fact("delivery_with_its_unit"), "common practice");
 }
 
 }  // namespace
 
 void judge_given_figures(const Plan& plan, const Settled& settled, Open& open) {
   judge_exactness(plan, settled, open);
-  judge_devices(plan, open);
+  judge_delivery(plan, open);
+  judge_devices(plan, settled, open);
   const auto& receiver = plan.job.air.receiver_pressure;
   if (receiver && more_than(kLowestReceiver, *receiver))
     open.not_yet(Topic::whole_job, fact("no_receiver_is_so_low", *receiver), {}, fact("read_the_receivers_own_gauge"),

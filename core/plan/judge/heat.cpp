@@ -2,6 +2,7 @@
 #include "plan/judge/drain.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
+#include "plan/sold.h"
 
 #include <algorithm>
 #include <cstdint>
@@ -101,10 +102,85 @@ void judge_parts_over_the_water(const Plan& plan, Temperature hottest, const std
   }
 }
 
+/// Of pipe or hose between a part and the lid: what stands further away is as cool as the shop. A 1/4 in pipe of steel
+/// in still air has lost nine tenths of its excess of heat there (worked out, as a fin).
+const Length kAwayFromHeat = inches(12.0);
+
+/// The parts that hold air and stand as warm as the reservoir's lid, with what they hang on; each once.
+struct WarmedPart {
+  PartId part;
+  const Way* way = nullptr;
+};
+std::vector<WarmedPart> warmed_parts(const Plan& plan) {
+  std::vector<WarmedPart> warmed;
+  const auto add = [&](PartId part, const Way& way) {
+    if (std::none_of(warmed.begin(), warmed.end(), [&](const WarmedPart& known) { return known.part == part; }))
+      warmed.push_back({part, &way});
+  };
+  for (const Way& way : plan.ways) {
+    if (way.use == WayUse::water) continue;
+    std::vector<WayPart> from_reservoir = way.parts;
+    if (way.use == WayUse::feed) std::reverse(from_reservoir.begin(), from_reservoir.end());
+    Length away{};
+    for (const WayPart& part : from_reservoir) {
+      if (away < kAwayFromHeat) add(part.part, way);
+      away += part.length;
+    }
+    if (way.device && away < kAwayFromHeat) add(*way.device, way);
+  }
+  return warmed;
+}
+
+std::string size_of_thread(const Catalog& catalog, const catalog::Part& part) {
+  return catalog.size_name(catalog.port_type(part.ports[0].type).size);
+}
+
+/// Regulator, hose, valve, gauge and relief valve are proved for what the lid comes to.
+void judge_warmed_parts(const Plan& plan, Temperature hottest, const std::vector<PartId>& wetted, Open& open) {
+  for (const WarmedPart& warmed : warmed_parts(plan)) {
+    const catalog::Part& part = plan.catalog->part(warmed.part);
+    const auto proved = chain::hottest_proved(*plan.catalog, warmed.part);
+    const auto& softens = plan.catalog->material(part.material).hottest;
+    const bool said_already = (softens && !no_hotter(hottest, *softens)) ||
+                              std::find(wetted.begin(), wetted.end(), warmed.part) != wetted.end();
+    if (said_already || !proved || no_hotter(hottest, *proved)) continue;
+    const catalog::Part* other = instead_of(plan, part, hottest);
+    const std::string& name = warmed.way->branched ? warmed.way->end : warmed.way->connection;
+    open.not_yet(Topic::connections, fact("air_part_too_hot", name, part.name, hottest), Against{hottest, *proved},
+                 other != nullptr
+                     ? fact("part_that_stands_the_heat", other->name, part.name)
+                     : fact("away_from_the_heat", part.name, kAwayFromHeat, size_of_thread(*plan.catalog, part)),
+                 plan.catalog->duty(warmed.part)->source);
+  }
+}
+
+/// A valve of a drain or its like, of its bung's own thread, that stands the water where none of its kind does;
+/// nullopt: the part ends no connection of the reservoir's that could end in another.
+std::optional<Mend> another_valve(const Plan& plan, PartId id, Temperature hottest) {
+  const Catalog& catalog = *plan.catalog;
+  for (const Way& way : plan.ways) {
+    if (way.use != WayUse::water || way.branched || way.device != id || !way_is_shut_by_hand(catalog, way)) continue;
+    const auto line = std::find_if(plan.connections.begin(), plan.connections.end(),
+                                   [&](const ConnectionPlan& each) { return each.name == way.connection; });
+    const JobPort* port = line != plan.connections.end() ? find_port(plan.job, line->from) : nullptr;
+    if (port == nullptr || !port->type.valid()) continue;
+    for (const PartId valve : vent_valves(catalog)) {
+      const catalog::PortType& own = catalog.port_type(catalog.part(valve).ports[0].type);
+      const catalog::PortType& bung = catalog.port_type(port->type);
+      if (own.size == bung.size && own.kind == bung.kind && stands(catalog, valve, hottest))
+        return Mend{fact("part_that_stands_the_heat", catalog.part(valve).name, catalog.part(id).name),
+                    {},
+                    {{{kDeviceOf, way.connection, valve}}}};
+    }
+  }
+  return std::nullopt;
+}
+
 /// What a part in the water is proved for is at least what the water comes to; of what nothing is stated, warm water.
 void judge_hot_parts(const Plan& plan, Temperature hottest, Open& open) {
   const std::vector<PartId> wetted = wetted_parts(plan);
   judge_parts_over_the_water(plan, hottest, wetted, open);
+  judge_warmed_parts(plan, hottest, wetted, open);
   for (const PartId id : wetted) {
     if (stands(*plan.catalog, id, hottest)) continue;
     const catalog::Part& part = plan.catalog->part(id);
@@ -112,11 +188,14 @@ void judge_hot_parts(const Plan& plan, Temperature hottest, Open& open) {
     const catalog::Part* other = instead_of(plan, part, hottest);
     const catalog::Duty* duty = plan.catalog->duty(id);
     const std::string& source = duty != nullptr ? duty->source : plan.catalog->material(part.material).source;
-    open.not_yet(Topic::connections, fact(proved ? "part_too_hot" : "part_of_unknown_heat", part.name),
-                 Against{hottest, proved ? std::optional<quantity::Value>(*proved) : std::nullopt},
-                 other != nullptr ? fact("part_that_stands_the_heat", other->name, part.name)
-                                  : fact("ask_maker_of_heat", part.name, hottest),
-                 source);
+    Finding& finding =
+        open.not_yet(Topic::connections, fact(proved ? "part_too_hot" : "part_of_unknown_heat", part.name),
+                     Against{hottest, proved ? std::optional<quantity::Value>(*proved) : std::nullopt},
+                     other != nullptr ? fact("part_that_stands_the_heat", other->name, part.name)
+                                      : fact("ask_maker_of_heat", part.name, hottest),
+                     source);
+    if (other == nullptr && proved)
+      if (const auto valve = another_valve(plan, id, hottest)) finding.or_else = {*valve};
   }
 }
 

@@ -62,7 +62,16 @@ void judge_heights(const Plan& plan, const Settled& /*settled*/, Open& open) {
       const Length mouth = plan.job.reservoir.height - port->projects.value_or(Length());
       // Of a charge that leaves no air the charge is what is wrong, and has its own finding.
       const Length highest = plan.job.reservoir.height * (1.0 - kLeastAirSpace);
-      if (quantity::more_than(mouth, std::min(water, highest))) continue;
+      if (quantity::more_than(mouth, std::min(water, highest))) {
+        // One that ends at the lid has what air there is; the least of that has its own finding.
+        if (port->projects && quantity::more_than(water + kClearOfWater, mouth))
+          open.not_yet(Topic::connections,
+                       fact("bung_ends_close_over_the_water", way.branched ? way.end : way.connection, port->name,
+                            mouth - water),
+                       Against{mouth, water + kClearOfWater},
+                       fact("bung_that_ends_over_the_water", water + kClearOfWater), "common practice");
+        continue;
+      }
       open.not_yet(Topic::connections, std::move(*wrong), {}, fact("bung_that_ends_over_the_water", water),
                    "common practice");
       continue;

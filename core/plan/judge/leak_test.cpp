@@ -52,13 +52,9 @@ bool judge_hard_test(const Plan& plan, const Settled& settled, Open& open) {
   return true;
 }
 
-/// A test that proves less than what comes in use.
-void judge_weak_test(const Plan& plan, const Settled& settled, Open& open) {
+/// A test that is let in, else a relief valve that the walls have room to be tested for.
+void mend_weak_test(const Plan& plan, GaugePressure in_use, Finding& finding) {
   const LeakTestPlan& test = plan.leak_test;
-  const GaugePressure in_use = most_in_use(plan);
-  Finding& finding = open.not_yet(Topic::leak_test, fact("test_below_what_may_be_seen", test.pressure, in_use), {},
-                                  fact("stiffer_walls_or_lower_setting"), "common practice");
-  finding.or_else = stiffer_for_four(plan, settled, std::max(typed(in_use), wanted_of_walls(plan)));
   if (const auto pressure = test_that_has_relief(plan, typed(in_use))) {
     finding.mend = fact("test_at", *pressure);
     finding.ways_to_mend = {{{"test pressure", *pressure}}};
@@ -78,6 +74,21 @@ void judge_weak_test(const Plan& plan, const Settled& settled, Open& open) {
         {{kReliefSetting, *lower}, {"test pressure", typed(*lower + (valve.full_flow - valve.opens))}}};
     return;
   }
+}
+
+/// A test that proves less than what comes in use.
+void judge_weak_test(const Plan& plan, const Settled& settled, Open& open) {
+  const LeakTestPlan& test = plan.leak_test;
+  const GaugePressure in_use = most_in_use(plan);
+  Finding& finding = open.not_yet(Topic::leak_test, fact("test_below_what_may_be_seen", test.pressure, in_use), {},
+                                  fact("stiffer_walls_or_lower_setting"), "common practice");
+  finding.or_else = stiffer_for_four(plan, settled, std::max(typed(in_use), wanted_of_walls(plan)));
+  mend_weak_test(plan, in_use, finding);
+  // What it may come to by an overset regulator or relief valve is no reason to test at more than is usual.
+  if (test.given) return;
+  for (const ReliefValve& valve : plan.relief.valves)
+    if (quantity::at_most(in_use, std::max(valve.full_flow, plan.transfer.setting)))
+      mend_first_by(less_to_see(plan, settled, valve), finding);
 }
 
 /// The rig must have a relief valve, and none that is sold is right for the pressure.

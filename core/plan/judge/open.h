@@ -48,6 +48,9 @@ Mend into_floor(const std::string& port);
 /// A connection with devices at its ends does not go together: what "stands nowhere" may stand there.
 bool devices_are_missing(const Plan& plan);
 
+/// The air's way from the supply does not go together: nothing is known of what comes through it.
+bool feed_is_missing(const Plan& plan);
+
 /// Regulator, its range, what it repeats to, and where a restrictor stands to it.
 void judge_air(const Plan& plan, const Settled& settled, Open& open);
 /// Figures of the job that no device has.

@@ -50,6 +50,7 @@ void mend_setting(const Plan& plan, const Settled& settled, const ReliefValve& v
   if (fits) {
     finding.mend = fact("valve_that_opens_at", *fits);
     finding.ways_to_try = {{{kReliefSetting, *fits}}};
+    if (const auto down = turned_down(plan)) mend_first_by({*down}, finding);
     return;
   }
   const auto& shut = plan.transfer.relief_stays_shut;
@@ -77,12 +78,14 @@ void judge_setting(const Plan& plan, const Settled& settled, const ReliefValve& 
                                    opens_at_least(plan, valve.opens), left_alone(plan)),
                               {}, {}, "worked out"));
   if (at_most(valve.full_flow, plan.walls.limit)) return;
-  const JobReliefValve& given = plan.job.relief_valve;
   Finding& finding = open.not_yet(
       Topic::relief, fact("relief_valve_opens_above_limit", valve.connection, valve.opens, valve.full_flow),
       Against{valve.full_flow, plan.walls.limit}, fact("give_the_valves_own_figures"), kReliefRules);
   finding.or_else = stiffer_for_four(plan, settled, valve.full_flow);
-  if (!given.tolerance || !given.rise) return;
+  if (const auto own = own_figures(plan, valve)) {
+    finding.ways_to_try = own->ways_to_try;
+    return;
+  }
   const auto lower = valve_that_fits(plan, valve, std::min(plan.walls.limit, plan.walls.four_to_one));
   finding.mend = lower ? fact("valve_that_opens_at", *lower) : fact("stiffer_walls_or_lower_setting");
   if (lower) finding.ways_to_try = {{{kReliefSetting, *lower}}};
@@ -105,6 +108,8 @@ bool judge_capacity(const Plan& plan, Open& open) {
     return a.full_flow < b.full_flow;
   });
   if (at_most(plan.relief.greatest, first->full_flow)) return true;
+  // What a feed that does not go together gives is not known.
+  if (feed_is_missing(plan)) return false;
   const Fact reason = first->bore < first->own_bore ? fact("relief_valve_fed_too_narrow", first->connection,
                                                            first->own_bore, first->bore, first->passes, first->supply)
                                                     : fact("relief_valve_too_narrow", first->connection,

@@ -7,6 +7,8 @@
 #include "reservoir/test_pressure.h"
 
 #include <algorithm>
+#include <iterator>
+#include <utility>
 
 namespace riserun::plan {
 
@@ -14,6 +16,13 @@ namespace {
 
 using quantity::at_most;
 using quantity::more_than;
+
+constexpr double kUsualOverFinish = 1.5;  // as a setting is worked out where nothing is in its way
+
+// Of relief valves for a few psi, as shares of where they open (common practice): a code valve's plus or minus 2 psi is
+// not theirs.
+constexpr double kUsualTolerance = 0.05;
+constexpr double kUsualRise = 0.1;
 
 }  // namespace
 
@@ -43,6 +52,50 @@ std::optional<GaugePressure> valve_that_keeps_four(const Plan& plan, const Relie
   const GaugePressure opens_by = std::min(plan.walls.four_to_one, most) - (valve.full_flow - valve.opens);
   const auto sold = relief_sold_below(*plan.catalog, std::min(opens_by, valve.opens));
   return sold && more_than(*sold, plan.transfer.fill.pressure_to_finish) ? sold : std::nullopt;
+}
+
+std::optional<Mend> own_figures(const Plan& plan, const ReliefValve& valve) {
+  const JobReliefValve& given = plan.job.relief_valve;
+  if (given.tolerance && given.rise) return std::nullopt;
+  const PressureDifference opens = valve.opens - psig(0.0);
+  Changes figures;
+  if (!given.tolerance) figures.push_back({"relief valve.tolerance", opens * kUsualTolerance});
+  if (!given.rise) figures.push_back({"relief valve.rise", opens * kUsualRise});
+  return Mend{fact("give_the_valves_own_figures"), {}, {std::move(figures)}};
+}
+
+std::optional<Mend> lower_valve(const Plan& plan, const Settled& settled, const ReliefValve& valve) {
+  const PressureDifference to_repeat = settled.regulator_repeatability * (1.0 / kLargeShare);
+  auto sold = valve_that_fits(plan, valve, kCodePressure);
+  while (sold && more_than(plan.transfer.setting + to_repeat, *sold)) sold = relief_sold_above(*plan.catalog, *sold);
+  if (!sold || !more_than(valve.opens, *sold)) return std::nullopt;
+  return Mend{fact("valve_that_opens_at", *sold), {}, {{{kReliefSetting, *sold}}}};
+}
+
+std::optional<Mend> turned_down(const Plan& plan) {
+  const TransferPlan& transfer = plan.transfer;
+  const GaugePressure lower = transfer.usual_setting;
+  const auto usual = gauge_pascals(kUsualOverFinish * in_pascals(transfer.fill.pressure_to_finish));
+  if (!transfer.setting_given || !more_than(transfer.setting, lower) || !more_than(transfer.setting, usual))
+    return std::nullopt;
+  return Mend{fact("lower_setting", lower), {{{"air.set pressure", lower}}}};
+}
+
+std::vector<Mend> less_to_see(const Plan& plan, const Settled& settled, const ReliefValve& valve) {
+  std::vector<Mend> mends;
+  for (auto& mend : {turned_down(plan), own_figures(plan, valve), lower_valve(plan, settled, valve)})
+    if (mend) mends.push_back(*mend);
+  return mends;
+}
+
+void mend_first_by(std::vector<Mend> mends, Finding& finding) {
+  if (mends.empty()) return;
+  if (finding.mend)
+    mends.push_back({std::move(*finding.mend), std::move(finding.ways_to_mend), std::move(finding.ways_to_try)});
+  finding.mend = std::move(mends.front().fact);
+  finding.ways_to_mend = std::move(mends.front().ways_to_mend);
+  finding.ways_to_try = std::move(mends.front().ways_to_try);
+  finding.or_else.insert(finding.or_else.begin(), std::next(mends.begin()), mends.end());
 }
 
 GaugePressure wanted_of_walls(const Plan& plan) {

@@ -35,6 +35,24 @@ std::optional<GaugePressure> valve_that_fits(const Plan& plan, const ReliefValve
 /// under `most`; the setting is then worked out anew under it. nullopt: none, or it would not let the water up.
 std::optional<GaugePressure> valve_that_keeps_four(const Plan& plan, const ReliefValve& valve, GaugePressure most);
 
+/// Of a valve whose tolerance and rise are assumed: to write down its own. Tried with those of a valve for low
+/// pressure; nullopt: both are given.
+std::optional<Mend> own_figures(const Plan& plan, const ReliefValve& valve);
+
+/// The lowest valve that is sold below this one, stays shut while the tank is left alone, and leaves the regulator room
+/// to repeat; nullopt: none.
+std::optional<Mend> lower_valve(const Plan& plan, const Settled& settled, const ReliefValve& valve);
+
+/// A setting of the job's own, far over what the fill works well with, turned down to that; nullopt: it is not.
+std::optional<Mend> turned_down(const Plan& plan);
+
+/// What brings down what the reservoir may come to with this valve, the likeliest first: the setting turned down, the
+/// valve's own figures, a lower one.
+std::vector<Mend> less_to_see(const Plan& plan, const Settled& settled, const ReliefValve& valve);
+
+/// The first mend is the finding's own, the others come before those that it has to be tried in turn.
+void mend_first_by(std::vector<Mend> mends, Finding& finding);
+
 /// What walls that are made stiffer are to stand, so that all mends of one plan ask for the same walls: what the
 /// reservoir may come to in use, and with a relief valve that the setting has blown or weeping, the next one that fits.
 GaugePressure wanted_of_walls(const Plan& plan);

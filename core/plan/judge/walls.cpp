@@ -5,6 +5,7 @@
 #include "reservoir/relief.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace riserun::plan {
 
@@ -32,17 +33,16 @@ void judge_factor_in_relief(const Plan& plan, const Settled& settled, Open& open
   if (quantity::at_most(valve.full_flow, plan.walls.four_to_one) ||
       quantity::more_than(valve.full_flow, plan.walls.limit))
     return;  // what passes the limit has its own finding
-  const JobReliefValve& given = plan.job.relief_valve;
-  Finding& finding = open.not_yet(
-      Topic::relief, fact("full_flow_passes_four_to_one", valve.connection, valve.opens, valve.full_flow),
-      Against{valve.full_flow, plan.walls.four_to_one},
-      fact(given.tolerance && given.rise ? "stiffer_walls_or_valve_of_less_tolerance" : "give_the_valves_own_figures"),
-      kFactorOfFour);
+  Finding& finding =
+      open.not_yet(Topic::relief, fact("full_flow_passes_four_to_one", valve.connection, valve.opens, valve.full_flow),
+                   Against{valve.full_flow, plan.walls.four_to_one}, fact("stiffer_walls_or_valve_of_less_tolerance"),
+                   kFactorOfFour);
   finding.or_else = stiffer_for_four(plan, settled, valve.full_flow);
   if (const auto lower = valve_that_keeps_four(plan, valve, plan.walls.four_to_one)) {
     finding.mend = fact("valve_that_opens_at", *lower);
     finding.ways_to_try = {{{kReliefSetting, *lower}}};
   }
+  if (const auto own = own_figures(plan, valve)) mend_first_by({*own}, finding);
 }
 
 /// A setting of the program's own does not pass what keeps the factor without a word.
@@ -74,6 +74,22 @@ void judge_baffles(const Plan& plan, Open& open) {
   open.not_yet(Topic::walls, fact("baffles_are_tight", plan.leak_test.compartments), {},
                fact("crop_corners_of_baffles"), "common practice")
       .ways_to_mend = {{{"reservoir.supports.passages", "yes"}}};
+}
+
+/// Stays that nobody fits and welds into one tank: the panel was measured otherwise, or is a slip of the pen.
+void judge_bare_panel(const Plan& plan, Open& open) {
+  const auto& layout = plan.job.reservoir.supports.layout;
+  if (!layout || !layout->bare) return;
+  const reservoir::BarePanel& bare = *layout->bare;
+  const Job& job = plan.job;
+  const auto bays = [](Length wall, Length panel) { return std::max(1.0, std::round((wall / panel).value())); };
+  // The panel's longer side lies along the lid's, so that there are the fewest.
+  const double along = bays(std::max(job.reservoir.length, job.reservoir.width), std::max(bare.length, bare.width));
+  const double across = bays(std::min(job.reservoir.length, job.reservoir.width), std::min(bare.length, bare.width));
+  const double bars = (along - 1.0) + (across - 1.0);
+  if (bars <= kMostBars) return;
+  open.not_yet(Topic::walls, fact("bare_panel_of_a_forest", bare.length, bare.width, static_cast<int>(bars), kMostBars),
+               {}, fact("measure_the_widest_bare_panel"), "common practice");
 }
 
 /// Bars that no shop has on its rack.
@@ -113,6 +129,7 @@ void judge_walls(const Plan& plan, const Settled& settled, Open& open) {
   judge_factor(plan, settled, open);
   judge_baffles(plan, open);
   judge_bars(plan, open);
+  judge_bare_panel(plan, open);
   judge_yield(plan, open);
 }
 

@@ -23,14 +23,7 @@ std::string card_words(const Plan& plan) {
   return report::card_text(report::card_of(plan, UnitSystem::inch), "job.yaml", {});
 }
 
-bool warns_of(const Plan& plan, std::string_view code) {
-  return std::any_of(plan.cautions.begin(), plan.cautions.end(),
-                     [&](const Caution& caution) { return caution.fact.code == code; });
-}
-
 // ---- The factor at the most that the walls see with a sound relief valve.
-
-const std::string kStiff = with(kReady, "10 ga steel", "3/16 in steel");
 
 /// Without a setting of its own, and with a relief valve that rises so far.
 Plan own_setting_rising(double psi_of_rise) {
@@ -245,10 +238,10 @@ TEST(Restrictor, OfTheKeyIsTheOneInTheRun) {
   // Two such holes would pass 0.81 of one.
   const auto supplied = [](const Plan& plan) { return in_cubic_metres_per_second(plan.relief.valves.front().supply); };
   EXPECT_NEAR(supplied(keyed("1/16 in")) / supplied(ready()), 1.0, 1e-6);
-  // A finer one than that in the run is another, which nobody builds in.
+  // A finer one than that in the run is another.
   const Plan finer = keyed("1/32 in");
   EXPECT_GT(finer.transfer.fill.time, ready().transfer.fill.time);
-  EXPECT_TRUE(has(finer, "restrictor_in_no_run"));
+  EXPECT_TRUE(has(finer, "restrictor_of_another_hole"));
 }
 
 TEST(Restrictor, ThatIsNamedIsSold) {

@@ -74,12 +74,20 @@ inline bool has(const Plan& plan, std::string_view code, Severity severity = Sev
   });
 }
 
+inline bool warns_of(const Plan& plan, std::string_view code) {
+  return std::any_of(plan.cautions.begin(), plan.cautions.end(),
+                     [&](const Caution& caution) { return caution.fact.code == code; });
+}
+
 /// The first finding with that code, in words; empty: there is none.
 inline std::string said_of(const Plan& plan, std::string_view code) {
   for (const Finding& finding : plan.findings)
     if (finding.reason.code == code) return report::sentences_of(finding, UnitSystem::inch);
   return "";
 }
+
+/// The same of plate.
+inline const std::string kStiff = with(kReady, "10 ga steel", "3/16 in steel");
 
 /// One line of the ready job changed.
 inline Plan ready_with(const std::string& from, const std::string& to) { return plan_of_text(with(kReady, from, to)); }

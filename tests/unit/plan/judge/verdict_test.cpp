@@ -254,7 +254,7 @@ INSTANTIATE_TEST_SUITE_P(
         Case{"SupplyOfPvc", "ports: {shop air: 1/4 FNPT}", "ports: {shop air: {port: 1/4 FNPT, material: PVC}}",
              "supply_of_what_shatters", Severity::not_yet},
         Case{"KeyOfARestrictorNarrowerThanTheOneInTheRun", "  set pressure: 1.6 psi",
-             "  restrictor: 1/32 in\n  set pressure: 1.6 psi", "restrictor_in_no_run", Severity::not_yet},
+             "  restrictor: 1/32 in\n  set pressure: 1.6 psi", "restrictor_of_another_hole", Severity::not_yet},
         Case{"GaugeHalfUnderWater", "gauge bung: 1/4 FNPT",
              "gauge bung: {port: 1/4 FNPT, where: side, face height: 9-1/4 in}", "gauge_under_water",
              Severity::not_yet},
@@ -330,19 +330,30 @@ TEST_P(StaysReady, WithIt) {
 
 INSTANTIATE_TEST_SUITE_P(
     Verdict, StaysReady,
-    testing::Values(Fine{"NoVentWithoutACheckValve", "air regulator, light spring check valve]}\n",
-                         "air regulator]}\n"},
-                    Fine{"CheckValveWithADrainOfTheTablesOwn", "need: [union], held: {from: fixed, to: fixed}}\n",
-                         "need: [union, light spring check valve], special order: yes, "
-                         "held: {from: fixed, to: fixed}}\n"
-                         "  - {name: drain, from: outlet, ends in: hose bibb, carries: water}\n"},
-                    Fine{"HotWithAWordOnIt", "", "hottest: 66 degC\nagainst heat: gloves, and a cover on the table"},
-                    Fine{"FrostWithAWordOnIt", "", "coldest: 20 degF\nagainst frost: a heater keeps it at 50 degF"},
-                    Fine{"AluminiumWithAnOpenVentAndAPurge", "vent: {bore: 1/2 in}\n",
-                         "vent: {bore: 1/2 in, stays open: yes, purged: yes}\ncutting: [aluminium]\n"},
-                    Fine{"Steel", "", "cutting: [steel, brass]"},
-                    Fine{"SolubleOil", "", "liquid: water with 4 % soluble oil"},
-                    Fine{"PassagesSaid", "baffles along: 1", "baffles along: 1, passages: yes"}),
+    testing::Values(
+        Fine{"NoVentWithoutACheckValve", "air regulator, light spring check valve]}\n", "air regulator]}\n"},
+        Fine{"CheckValveWithADrainOfTheTablesOwn", "need: [union], held: {from: fixed, to: fixed}}\n",
+             "need: [union, light spring check valve], special order: yes, "
+             "held: {from: fixed, to: fixed}}\n"
+             "  - {name: drain, from: outlet, ends in: hose bibb, carries: water}\n"},
+        Fine{"HotWithAWordOnIt",
+             "light spring check valve]}\n"
+             "  - {name: gauge, from: gauge bung, ends in: 5 psi gauge, special order: yes, carries: air}\n"
+             "  - {name: relief, from: relief bung, ends in: 3/4 relief valve set 2 psi, special order: yes, "
+             "carries: air}\n"
+             "  - {name: vent, from: vent bung, ends in: 1/2 brass ball valve, carries: air}\n",
+             "light spring check valve, 1/2 x 12 nipple black iron]}\n"
+             "  - {name: gauge, from: gauge bung, need: [1/4 x 12 nipple black iron], ends in: 5 psi gauge, "
+             "special order: yes, carries: air}\n"
+             "  - {name: relief, from: relief bung, ends in: 3/4 relief valve set 2 psi, special order: yes, "
+             "carries: air}\n"
+             "  - {name: vent, from: vent bung, ends in: 1/2 brass ball valve, carries: air}\n"
+             "hottest: 66 degC\nagainst heat: gloves, and a cover on the table\n"},
+        Fine{"FrostWithAWordOnIt", "", "coldest: 20 degF\nagainst frost: a heater keeps it at 50 degF"},
+        Fine{"AluminiumWithAnOpenVentAndAPurge", "vent: {bore: 1/2 in}\n",
+             "vent: {bore: 1/2 in, stays open: yes, purged: yes}\ncutting: [aluminium]\n"},
+        Fine{"Steel", "", "cutting: [steel, brass]"}, Fine{"SolubleOil", "", "liquid: water with 4 % soluble oil"},
+        Fine{"PassagesSaid", "baffles along: 1", "baffles along: 1, passages: yes"}),
     name_of<Fine>);
 
 TEST(Verdict, IsReadyExactlyWhenThereIsNoFindingAndRefusedWhenOneIs) {

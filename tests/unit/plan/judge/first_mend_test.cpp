@@ -1,0 +1,220 @@
+// The first mend is the one that a fitter would take, and followed it leads out: no gauge for a gauge, no test that
+// proves what should never come.
+#include "plan/advice/change.h"
+#include "plan/stage/riser_bushing.h"
+#include "unit/plan/judge/ready_job.h"
+
+#include <fmt/format.h>
+#include <gmock/gmock.h>
+
+namespace riserun::plan {
+namespace {
+
+using testing::AllOf;
+using testing::HasSubstr;
+using testing::IsEmpty;
+using testing::Not;
+
+const Finding* finding_of(const Plan& plan, std::string_view code) {
+  const auto found = std::find_if(plan.findings.begin(), plan.findings.end(),
+                                  [&](const Finding& finding) { return finding.reason.code == code; });
+  return found == plan.findings.end() ? nullptr : &*found;
+}
+
+/// What is open once the finding's one way has been followed.
+std::vector<std::string> open_after(const Plan& plan, std::string_view code) {
+  std::vector<std::string> open;
+  const Finding* finding = finding_of(plan, code);
+  if (finding == nullptr) return {"no finding"};
+  std::vector<Changes> ways = finding->ways_to_mend;
+  ways.insert(ways.end(), finding->ways_to_try.begin(), finding->ways_to_try.end());
+  if (ways.size() != 1) return {"no one way"};
+  for (const Finding& left : findings_of(plan.catalog, changed(*plan.catalog, plan.job, ways.front())))
+    open.emplace_back(left.reason.code);
+  return open;
+}
+
+/// What stays open where the first finding that has one way is followed again and again.
+std::vector<std::string_view> open_at_the_end(Plan plan) {
+  constexpr int kMostSteps = 4;
+  for (int step = 0; step < kMostSteps && !plan.findings.empty(); ++step) {
+    const auto next = std::find_if(plan.findings.begin(), plan.findings.end(), [](const Finding& finding) {
+      return finding.ways_to_mend.size() + finding.ways_to_try.size() == 1;
+    });
+    if (next == plan.findings.end()) break;
+    const Changes way = next->ways_to_mend.empty() ? next->ways_to_try.front() : next->ways_to_mend.front();
+    plan = make_plan(plan.catalog, changed(*plan.catalog, plan.job, way));
+  }
+  return open_in(plan);
+}
+
+// ---- A relief valve or a regulator that is set too high.
+
+Plan relieved_at(const char* opens) { return plan_of_text(with(kStiff, "set 2 psi", opens)); }
+
+TEST(FirstMend, OfAReliefValveTooHighForTheTestIsALowerOne) {
+  for (const char* opens : {"set 4 psi", "set 5 psi"}) {
+    const Plan plan = relieved_at(opens);
+    EXPECT_THAT(said_of(plan, "test_below_what_may_be_seen"),
+                AllOf(HasSubstr("a relief valve set at 2 psi"), Not(HasSubstr("'test pressure'"))))
+        << opens;
+    EXPECT_THAT(open_after(plan, "test_below_what_may_be_seen"), IsEmpty()) << opens;
+  }
+  EXPECT_THAT(open_in(relieved_at("set 2 psi")), IsEmpty());
+}
+
+TEST(FirstMend, OfAnOversetRegulatorIsToTurnItDown) {
+  const Plan plan = plan_of_text(with(kStiff, "set pressure: 1.6 psi", "set pressure: 4 psi"));
+  for (const char* code : {"relief_valve_blows_in_use", "test_below_what_may_be_seen", "gauge_cannot_show"}) {
+    EXPECT_THAT(said_of(plan, code), HasSubstr("turn 'air.set pressure' down to")) << code;
+    EXPECT_THAT(open_after(plan, code), IsEmpty()) << code;
+  }
+  for (const ListItem& item : plan.list.buy) EXPECT_THAT(item.name, Not(HasSubstr("10 psi gauge")));
+}
+
+TEST(FirstMend, OfAGaugeIsNoOtherThatIsNotRated) {
+  const auto with_gauge = [](const char* gauge) {
+    return plan_of_text(with(with(kStiff, "set 2 psi", "set 5 psi"), "5 psi gauge", gauge) +
+                        "test pressure: 5.4 psi\n");
+  };
+  EXPECT_THAT(said_of(with_gauge("5 psi gauge"), "device_not_rated"),
+              AllOf(HasSubstr("a relief valve set at 2 psi"), Not(HasSubstr("a 0 to"))));
+  for (const char* gauge : {"0 to 10 psi gauge", "0 to 15 psi gauge"}) {
+    const Plan plan = with_gauge(gauge);
+    EXPECT_THAT(said_of(plan, "gauge_cannot_show"),
+                AllOf(HasSubstr("a 0 to 5 psi gauge"), HasSubstr("a relief valve set at 2 psi")))
+        << gauge;
+    EXPECT_THAT(open_at_the_end(plan), IsEmpty()) << gauge;
+  }
+}
+
+TEST(FirstMend, OfAGaugeThatNoneStandsSaysWhatItReadsAndStands) {
+  const Plan plan =
+      plan_of_text(with(kStiff, "tolerance: 0.1 psi, rise: 0.2 psi", "tolerance: 0.1 psi, rise: 3.1 psi"));
+  EXPECT_THAT(said_of(plan, "device_not_rated"),
+              AllOf(HasSubstr("2.4 psi"), HasSubstr("6.4 psi"), HasSubstr("5.2 psi")));
+}
+
+TEST(FirstMend, OfAReliefValveWithoutFiguresIsToWriteThem) {
+  const std::string bare = with(kStiff, "relief valve: {tolerance: 0.1 psi, rise: 0.2 psi}\n", "");
+  for (const std::string& job : {bare, with(bare, "  set pressure: 1.6 psi\n", "")}) {
+    const Plan plan = plan_of_text(job);
+    int said = 0;
+    for (const char* code : {"test_below_what_may_be_seen", "device_not_rated", "full_flow_passes_four_to_one"}) {
+      if (finding_of(plan, code) == nullptr) continue;
+      ++said;
+      EXPECT_THAT(said_of(plan, code), AllOf(HasSubstr("'relief valve: {tolerance: ..., rise: ...}'"), HasSubstr("tag"),
+                                             Not(HasSubstr("stays every"))));
+    }
+    EXPECT_GE(said, 2);
+  }
+  EXPECT_THAT(open_after(plan_of_text(bare), "test_below_what_may_be_seen"), IsEmpty());
+}
+
+// ---- Thicker sheet.
+
+TEST(FirstMend, OfThinSheetIsPlateWithPlatesOwnYield) {
+  for (const char* thin : {"14 ga steel", "16 ga steel", "20 ga steel"}) {
+    const Plan plan = plan_of_text(with(kReady, "10 ga steel", thin));
+    const Finding* weak = finding_of(plan, "fill_needs_more_than_walls_may_see");
+    if (weak == nullptr) continue;
+    for (const Changes& way : weak->ways_to_try) {
+      if (way.front().key != kSheetThickness) continue;
+      const Length plate = std::get<Length>(way.front().value);
+      const auto written = [&](Length of) {
+        return plan_of_text(with(kReady, "10 ga steel", fmt::format("{:.4f} in steel", in_inches(of))));
+      };
+      const Plan typed = written(plate);
+      const double load = in_psi(plan.transfer.in_use);
+      EXPECT_GE(in_psi(typed.walls.four_to_one), load) << thin;
+      EXPECT_LT(in_psi(written(plate - inches(1.0 / 16.0)).walls.four_to_one), load) << thin;
+    }
+  }
+}
+
+TEST(FirstMend, OfThinSheetSaysTheLimitThatThePlateHas) {
+  const Plan plan = plan_of_text(
+      with(with(kReady, "10 ga steel", "16 ga steel"), "{baffles across: 2, baffles along: 1}", "{baffles across: 2}"));
+  const Finding* weak = finding_of(plan, "fill_needs_more_than_walls_may_see");
+  ASSERT_NE(weak, nullptr);
+  ASSERT_EQ(weak->mend->code, "sheet_at_least") << said_of(plan, "fill_needs_more_than_walls_may_see");
+  const Plan typed = plan_of_text(with(
+      with(kReady, "10 ga steel", fmt::format("{:.4f} in steel", in_inches(std::get<Length>(weak->mend->values[0])))),
+      "{baffles across: 2, baffles along: 1}", "{baffles across: 2}"));
+  EXPECT_NEAR(in_psi(std::get<GaugePressure>(weak->mend->values[1])), in_psi(typed.walls.limit), 1e-6);
+}
+
+// ---- A riser under a closed lid.
+
+const std::string kClosed = with(kReady, "  charge: 9 in", "  lid: welded\n  charge: 9 in");
+
+TEST(ClosedLid, IsMendedByABushingInAWiderCoupling) {
+  const Plan plan = plan_of_text(kClosed);
+  EXPECT_THAT(said_of(plan, "pipe_never_passes_its_thread"), HasSubstr("a 1-1/2 x 1 double-tapped bushing"));
+  EXPECT_THAT(open_after(plan, "pipe_never_passes_its_thread"), IsEmpty());
+  const Plan typed = plan_of_text(with(kClosed, "bung: full coupling", "bung: double-tapped bushing"));
+  EXPECT_THAT(open_in(typed), IsEmpty());
+  EXPECT_EQ(typed.riser.riser.insertion, reservoir::Insertion::through_the_bung);
+}
+
+TEST(ClosedLid, OverWhichThereIsNoRoomAsksForThat) {
+  const Plan plan =
+      plan_of_text(with(kClosed, "riser: {bung: riser bung}", "riser: {bung: riser bung, headroom: 10 in}"));
+  EXPECT_THAT(said_of(plan, "pipe_never_passes_its_thread"), HasSubstr("of free height over it ('headroom')"));
+  EXPECT_THAT(open_after(plan, "pipe_never_passes_its_thread"), IsEmpty());
+}
+
+TEST(RiserBushing, IsTheSmallestWhoseCouplingThePipePasses) {
+  const Catalog& catalog = *shipped_catalog();
+  const PortTypeId inner =
+      *catalog.find_port_type({*catalog.find_kind("npt"), *catalog.find_size("1"), catalog::End::female});
+  const auto bushing = riser_bushing(catalog, inner, inches(1.315), {});
+  ASSERT_TRUE(bushing);
+  EXPECT_EQ(bushing->large, "1-1/2");
+  const auto wider = riser_bushing(catalog, inner, bushing->opening, {});
+  ASSERT_TRUE(wider);
+  EXPECT_EQ(wider->large, "2");
+  EXPECT_FALSE(riser_bushing(catalog, inner, wider->opening, {}));
+}
+
+// ---- A table that stands too low for its hose.
+
+std::string with_faces(const std::string& floor, const std::string& face, const std::string& offset) {
+  std::string job = with(kReady, "riser bung: {port: 1 FNPT, bung: full coupling, where: lid}",
+                         "riser bung: {port: 1 FNPT, bung: full coupling, where: lid, face height: 15-5/8 in}");
+  job = with(job, "inlet: {port: 1 FNPT, where: floor}",
+             "inlet: {port: 1 FNPT, where: floor, face height: " + face + "}");
+  job = with(job, "floor height: 30 in", "floor height: " + floor);
+  return with(job, "gap: 14-3/8 in, from: riser bung, to: inlet, carries: water, need: [union]",
+              "from: riser bung, to: inlet, carries: water, need: [hose], offset: " + offset);
+}
+
+TEST(LowTable, IsMendedByTheHeightsThatTheJobGives) {
+  const Plan plan = plan_of_text(with_faces("24 in", "22-3/4 in", "2 in"));
+  ASSERT_TRUE(has(plan, "connection_has_no_chain", Severity::refused)) << testing::PrintToString(open_in(plan));
+  const Finding* finding = finding_of(plan, "connection_has_no_chain");
+  const std::string said = said_of(plan, "connection_has_no_chain");
+  EXPECT_THAT(said, AllOf(HasSubstr("'floor height: "), HasSubstr("'face height: "), Not(HasSubstr("a gap of"))));
+  ASSERT_EQ(finding->ways_to_try.size(), 1u) << said;
+  const double higher = in_inches(std::get<Length>(finding->ways_to_try.front().front().value));
+  const auto raised = [&](double by) {
+    return plan_of_text(with_faces(fmt::format("{} in", 24.0 + by), fmt::format("{} in", 22.75 + by), "2 in"));
+  };
+  EXPECT_FALSE(has(raised(higher), "connection_has_no_chain", Severity::refused)) << said;
+  // Lower there is but a run that is necked down.
+  EXPECT_THAT(open_in(raised(higher - 0.25)), testing::Contains("line_below_the_least_bore")) << said;
+  EXPECT_THAT(open_in(raised(higher)), Not(testing::Contains("line_below_the_least_bore"))) << said;
+}
+
+// ---- A foot valve.
+
+TEST(FootValve, IsLeftOutRatherThanTheRegulatorSetHigher) {
+  const Plan plan =
+      plan_of_text(with(with(kStiff, "riser: {bung: riser bung}", "riser: {bung: riser bung, foot valve: yes}"),
+                        "set pressure: 1.6 psi", "set pressure: 1.5 psi"));
+  EXPECT_THAT(said_of(plan, "setting_does_not_lift_the_water"), HasSubstr("leave the foot valve out"));
+  EXPECT_THAT(open_after(plan, "foot_valve_against_drain"), IsEmpty());
+}
+
+}  // namespace
+}  // namespace riserun::plan

@@ -186,6 +186,7 @@ void settle_pipe(const Inputs& inputs, const JobPort& port, PortTypeId thread, M
 
 std::vector<Length> lengths_of(const Catalog& catalog, const std::vector<PartId>& parts) {
   std::vector<Length> lengths;
+  lengths.reserve(parts.size());
   for (const PartId part : parts) lengths.push_back(straight_length(catalog.part(part)));
   std::sort(lengths.begin(), lengths.end());
   return lengths;

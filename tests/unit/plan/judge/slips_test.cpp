@@ -10,7 +10,6 @@ namespace {
 using testing::AllOf;
 using testing::HasSubstr;
 using testing::IsEmpty;
-using testing::Not;
 
 std::vector<std::string> said_of_all(const Plan& plan, std::string_view code) {
   std::vector<std::string> said;

@@ -152,7 +152,9 @@ std::span<const Words> finding_words() {
       {"first_stage_of_range", "a first stage of 0 to {0:mark} or more, or none"},
       {"take_regulator_with_range", "a regulator of 0 to {0:mark}"},
       {"regulator_repeats_too_coarsely",
-       "the regulator comes back to within {0} of {1}, and {2} decides between right and wrong"},
+       "the regulator comes back to within {0} of {1}, where {2} off leaves the fill short, spills it or opens the "
+       "relief "
+       "valve"},
       {"regulator_that_repeats_within",
        "a precision regulator that comes back to within {0}, said in 'air.regulator repeatability'"},
       {"restrictor_behind_regulator",

@@ -51,10 +51,14 @@ SpanTask task_of(SpanTask task, const Attempt& attempt) {
   return task;
 }
 
-/// What goes before the kind of run: narrowing and foreign threads, under the orders that look at them.
-std::pair<std::int64_t, std::int64_t> off_the_line(Order order, const Cost& cost) {
-  if (!keeps_the_line(order)) return {};
-  return {cost.tuple[1], order == Order::bin ? cost.tuple[2] >> 32 : cost.tuple[2]};
+/// What decides before the kind of run: narrowing, foreign threads and, under the order line, what is of other kinds.
+using OffTheLine = std::array<std::int64_t, 3>;
+
+OffTheLine off_the_line(Order order, const Cost& cost) {
+  if (order == Order::line) return {cost.tuple[1], cost.tuple[2], cost.tuple[3] >> 32};
+  // Of the bin's order the threads alone: what is to buy comes behind them.
+  if (order == Order::bin) return {cost.tuple[1], cost.tuple[2] >> 32, 0};
+  return {};
 }
 
 /// What decides between one piece to cut and two: ports of other kinds and size changes, where the order looks at them.
@@ -85,7 +89,7 @@ std::optional<SpanChoice> best_attempt(const FoldedCatalog& folded, const Rules&
         continue;
     }
     best = SpanChoice{std::move(*route), attempt.make};
-    if (off_the_line(order, best->route.cost) != std::pair<std::int64_t, std::int64_t>{}) continue;
+    if (off_the_line(order, best->route.cost) != OffTheLine{}) continue;
     const bool may_cut_twice = attempt.make == SpanMake::cut_pipe && attempt.cuts == 1;
     if (!may_cut_twice || strays(order, best->route.cost) == 0) break;
   }

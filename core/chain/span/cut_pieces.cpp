@@ -44,6 +44,8 @@ class CutMoves {
   std::vector<Move> all();
 
  private:
+  void find_nipples();
+  bool is_cut_short(const Part& part) const;
   void add(PartId part, std::size_t enter);
   void add_lengths(Move move);
   void add_priced(Move move, const Part& part);
@@ -55,10 +57,32 @@ class CutMoves {
   const std::int64_t aside_;
   const std::int64_t most_;
   std::vector<Move> moves_;
+  std::vector<std::pair<PortTypeId, PortTypeId>> nipples_;  // what the straight pieces of stock that are let in join
 };
+
+std::pair<PortTypeId, PortTypeId> joined_by(const Part& part) {
+  return std::minmax(part.ports[0].type, part.ports[1].type);
+}
+
+void CutMoves::find_nipples() {
+  const Catalog& catalog = folded_.catalog();
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+    const Part& part = catalog.part({row});
+    const bool is_had = rules_.buyable({row}) || rules_.request().bin.count_of({row}) > 0;
+    if (!is_cut(part) && is_plain_connector(catalog, part) && !is_bent(part) && is_had && rules_.admits({row}))
+      nipples_.push_back(joined_by(part));
+  }
+  std::sort(nipples_.begin(), nipples_.end());
+}
+
+bool CutMoves::is_cut_short(const Part& part) const {
+  if (part.threaded_when_cut) return !std::binary_search(nipples_.begin(), nipples_.end(), joined_by(part));
+  return part.cut_to_length && !part.flexible;
+}
 
 std::vector<Move> CutMoves::all() {
   const Catalog& catalog = folded_.catalog();
+  find_nipples();
   for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
     const Part& part = catalog.part({row});
     if (!is_cut(part) || part.ports.size() != 2 || !rules_.admits({row})) continue;
@@ -98,11 +122,11 @@ void CutMoves::add_lengths(Move move) {
   low = std::max<std::int64_t>(low, 1);
   const std::int64_t longest = in_micrometres(longest_cut(catalog, part));
   const std::int64_t sold = in_micrometres(as_sold(part));
-  if (part.cut_to_length && !part.flexible && low <= longest) {
+  if (is_cut_short(part) && low <= longest) {
     Move stub = move;
     stub.stub = true;
     stub.own.micrometres = low;
-    stub.pieces = sold > 0 ? std::max(1, static_cast<int>((low + sold - 1) / sold)) : 1;
+    stub.pieces = part.cut_to_length && sold > 0 ? std::max(1, static_cast<int>((low + sold - 1) / sold)) : 1;
     add_priced(std::move(stub), part);
   }
   // The shortest piece stands for all where even that is too long: it tells that such a run exists at all.

@@ -227,7 +227,9 @@ class Galvanic(unittest.TestCase):
         self.assertNotIn("corrodes", self.cautions("1-1/4 FNPT black iron", "1-1/4 FNPT black iron", "--air"))
 
     def test_metals_far_apart_are_kept_apart_in_air_too(self):
-        self.assertIn("aluminium corrodes", self.cautions("1/2 FNPT aluminum", "1/2 FNPT aluminum", "--air"))
+        # Right onto the valve: between female ends stand nipples that go with aluminium.
+        self.assertIn("aluminium corrodes", self.cautions("1/2 MNPT aluminum", "1/2 MNPT aluminum", "--air"))
+        self.assertNotIn("corrodes", self.cautions("1/2 FNPT aluminum", "1/2 FNPT aluminum", "--air"))
 
 
 if __name__ == "__main__":

@@ -33,11 +33,11 @@ using catalog::PortTypeId;
 ///   4. fewest size changes: parts whose two passed ports differ in nominal size.
 ///   5. fewest parts, plugs included.
 ///   6. one material: fewest parts of a metal that must be kept apart from a known end's (brass between copper and
-///      steel; not counted where Galvanic::avoid parts them anyway), then fewest that are not of an end's own (of the
-///      better of the two, where known; steel and black iron are one metal, Catalog::same_metal), then those nearest to
-///      it in the galvanic series (brass goes into copper before stainless; what is no metal is farthest), then fewest
-///      that are not of the run's commonest. For that last count a device is of any: what joins it need not follow its
-///      metal.
+///      steel), then fewest that are not of an end's own (of the better of the two, where known; steel and black iron
+///      are one metal, Catalog::same_metal), then those nearest to it in the galvanic series (brass goes into copper
+///      before stainless; what is no metal is farthest), then fewest that are not of the run's commonest; a device is
+///      of any here: what joins it need not follow its metal. Neither metals kept apart nor nearness count where
+///      Galvanic::avoid parts them anyway.
 ///   7. the lowest price to pay.
 /// In an assembly a port's line size is the greatest over the targets beyond it of the smaller of that target and the
 /// base, and its ends are the base and those targets; a target that a device is chosen for has the least of their

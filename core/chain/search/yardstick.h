@@ -33,20 +33,38 @@ inline EndMetals end_metals(const ChainRequest& request) {
 inline constexpr double kStep = 0.05;
 inline constexpr std::int64_t kFarthest = 40;
 
+inline std::int64_t steps_between(const catalog::Material& a, const catalog::Material& b) {
+  if (!a.metal || !b.metal) return kFarthest;
+  return std::min<std::int64_t>(kFarthest, std::llround(std::abs(a.anodic_index_volts - b.anodic_index_volts) / kStep));
+}
+
+/// Three counts of a run's parts in one number, of which there are fewer than 2^20: those of a metal that a known end's
+/// must be kept apart from, those that are not of the end's own, and the steps of these from it.
+inline constexpr std::int64_t kNotOwn = std::int64_t{1} << 20;
+inline constexpr std::int64_t kClash = kNotOwn << 20;
+
+/// By material: what a part of it weighs.
+inline std::vector<std::int64_t> weights_against(const Catalog& catalog, const EndMetals& ends, MaterialId own) {
+  std::vector<std::int64_t> weights;
+  weights.reserve(catalog.materials().size());
+  for (std::uint32_t row = 0; row < catalog.materials().size(); ++row) {
+    const auto eats = [&](MaterialId end) {
+      return catalog.galvanic(end, {row}) == catalog::GalvanicVerdict::keep_apart;
+    };
+    const bool clashes = !ends.parted && std::any_of(ends.known.begin(), ends.known.end(), eats);
+    weights.push_back(clashes ? kClash : 0);
+    if (catalog.same_metal(own, {row})) continue;
+    weights.back() += kNotOwn + (ends.parted ? 0 : steps_between(catalog.material(own), catalog.material({row})));
+  }
+  return weights;
+}
+
 /// Two materials that a run is measured by: an end's own (invalid: none is known), and the one of which it is to be. An
 /// end's own is whatever is the same metal: a steel table takes black iron as its own.
 class Yardstick {
  public:
-  Yardstick(const Catalog& catalog, const EndMetals& ends, MaterialId own, MaterialId one) : one_(one) {
-    for (std::uint32_t row = 0; row < catalog.materials().size() && !ends.known.empty(); ++row) {
-      const auto eats = [&](MaterialId end) {
-        return catalog.galvanic(end, {row}) == catalog::GalvanicVerdict::keep_apart;
-      };
-      const bool clashes = !ends.parted && std::any_of(ends.known.begin(), ends.known.end(), eats);
-      const std::int64_t not_own = catalog.same_metal(own, {row}) ? 0 : 1;
-      weights_.push_back((clashes ? kClash : 0) + not_own * (kNotOwn + steps_between(catalog, own, {row})));
-    }
-  }
+  /// @param weights  of each material against an end's own, weights_against; empty: no end's is known
+  Yardstick(std::vector<std::int64_t> weights, MaterialId one) : weights_(std::move(weights)), one_(one) {}
 
   Rest rest_of(const Catalog& catalog, const Move& move) const {
     Rest rest{{0, 0, move.own.cents, move.own.drawbacks, 0}};
@@ -62,24 +80,12 @@ class Yardstick {
   }
 
  private:
-  // Three counts in one number: there are fewer than 2^20 parts and steps in a run.
-  static constexpr std::int64_t kNotOwn = std::int64_t{1} << 20;
-  static constexpr std::int64_t kClash = kNotOwn << 20;
-
-  static std::int64_t steps_between(const Catalog& catalog, MaterialId a, MaterialId b) {
-    const catalog::Material& one = catalog.material(a);
-    const catalog::Material& other = catalog.material(b);
-    if (!one.metal || !other.metal) return kFarthest;
-    return std::min<std::int64_t>(kFarthest,
-                                  std::llround(std::abs(one.anodic_index_volts - other.anodic_index_volts) / kStep));
-  }
-
   void count(const Make& make, Rest& rest) const {
     rest.tuple[0] += weights_.empty() ? 0 : weights_[make.material.row];
     rest.tuple[1] += make.device || make.material == one_ ? 0 : 1;
   }
 
-  std::vector<std::int64_t> weights_;  // by material; empty: no end's is known
+  std::vector<std::int64_t> weights_;  // by material
   MaterialId one_;
 };
 
@@ -89,11 +95,13 @@ inline std::vector<Yardstick> yardsticks(const Catalog& catalog, const EndMetals
   std::sort(makes.begin(), makes.end());
   makes.erase(std::unique(makes.begin(), makes.end()), makes.end());
   if (makes.empty()) makes.push_back({});
-  std::vector<MaterialId> owns = ends.known;
-  if (owns.empty()) owns.push_back({});
+  std::vector<std::vector<std::int64_t>> weights;
+  for (const MaterialId own : ends.known) weights.push_back(weights_against(catalog, ends, own));
+  if (weights.empty()) weights.emplace_back();
   std::vector<Yardstick> all;
-  for (const MaterialId own : owns)
-    for (const Make& make : makes) all.emplace_back(catalog, ends, own, make.material);
+  all.reserve(weights.size() * makes.size());
+  for (const std::vector<std::int64_t>& against : weights)
+    for (const Make& make : makes) all.emplace_back(against, make.material);
   return all;
 }
 

@@ -2,6 +2,7 @@
 
 #include "chain/finder.h"
 #include "hydraulics/line.h"
+#include "property/chain/judged_duty.h"
 
 #include <algorithm>
 #include <cmath>

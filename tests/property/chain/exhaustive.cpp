@@ -144,7 +144,7 @@ void count_materials(const Catalog& catalog, const std::vector<PartId>& parts,
     for (const PartId part : parts) {
       const auto steps = steps_from(catalog.material(*end), part);
       of_this.first += steps ? 1 : 0;
-      of_this.second += steps.value_or(0);
+      of_this.second += galvanic == Galvanic::avoid ? 0 : steps.value_or(0);
     }
     least = std::min(least, of_this);
   }

@@ -147,7 +147,8 @@ class Landings {
 };
 
 void Landings::look_again() {
-  extras_.wished = cut_moves(folded_, rules_, extras_.counted, task_.aside, most_room(folded_, request_, task_));
+  extras_.wished =
+      cut_moves(folded_, rules_, rules_, extras_.counted, task_.aside, most_room(folded_, request_, task_));
   kinds_.clear();
   graph_.emplace(folded_, rules_, extras_);
   for (std::size_t row = std::size(kAttempts); row-- > 0;) {  // a hose is looked for quickest
@@ -188,7 +189,7 @@ PartLimits limits_of(const FoldedCatalog& folded, const ChainRequest& request, c
   GraphExtras extras;
   extras.every_length = true;
   extras.counted.assign(request.bin.items.size(), false);
-  extras.wished = cut_moves(folded, rules, extras.counted, task.aside, most_room(folded, request, task));
+  extras.wished = cut_moves(folded, rules, rules, extras.counted, task.aside, most_room(folded, request, task));
   const PortGraph graph(folded, rules, extras);
   PartLimits limits{};
   for (std::size_t row = 0; row < limits.size(); ++row) {
@@ -198,15 +199,16 @@ PartLimits limits_of(const FoldedCatalog& folded, const ChainRequest& request, c
   return limits;
 }
 
-std::optional<SpanChoice> best_within(const FoldedCatalog& folded, const ChainRequest& request, const Span& span,
-                                      const PartLimits& limits) {
+std::optional<SpanChoice> best_within(const FoldedCatalog& folded, const ChainRequest& request,
+                                      const ChainRequest& asked, const Span& span, const PartLimits& limits) {
   const Rules rules(folded.catalog(), request);
+  const Rules rules_asked(folded.catalog(), asked);
   SpanTask task = task_for(request, span);
   GraphExtras extras;
   extras.every_length = true;
   extras.counted.assign(request.bin.items.size(), false);
   while (true) {
-    extras.wished = cut_moves(folded, rules, extras.counted, task.aside, most_room(folded, request, task));
+    extras.wished = cut_moves(folded, rules, rules_asked, extras.counted, task.aside, most_room(folded, request, task));
     const PortGraph graph(folded, rules, extras);
     auto choice = best_attempt(folded, rules, graph, task, limits);
     if (!choice) return choice;
@@ -232,11 +234,11 @@ PartLimits no_limits() {
 std::optional<SpanChoice> best_of_taken(const FoldedCatalog& folded, const ChainRequest& request, const Span& span) {
   const std::optional<ChainRequest> pinned = pinned_to_taken(folded, request);
   if (!pinned) return std::nullopt;
-  std::optional<SpanChoice> choice = best_within(folded, *pinned, span, no_limits());
+  std::optional<SpanChoice> choice = best_within(folded, *pinned, request, span, no_limits());
   if (choice && part_count(choice->route.moves) > kMoreParts) {
     ChainRequest free = request;
     free.taken.reset();
-    auto usual = best_within(folded, *pinned, span, limits_of(folded, free, span));
+    auto usual = best_within(folded, *pinned, request, span, limits_of(folded, free, span));
     if (usual) choice = std::move(usual);
   }
   if (choice && !is_taken(choice->route.moves, *request.taken)) choice.reset();
@@ -254,7 +256,8 @@ bool comes_before(const FoldedCatalog& folded, Order order, const SpanChoice& a,
 
 std::optional<SpanChoice> best_span(const FoldedCatalog& folded, const ChainRequest& asked, const Span& span) {
   const ChainRequest request = settled(asked);
-  return request.taken ? best_of_taken(folded, request, span) : best_within(folded, request, span, no_limits());
+  return request.taken ? best_of_taken(folded, request, span)
+                       : best_within(folded, request, request, span, no_limits());
 }
 
 NearestSpans nearest_spans(const FoldedCatalog& folded, const ChainRequest& asked, const Span& span) {

@@ -37,9 +37,9 @@ bool is_cut(const Part& part) { return part.cut_to_length || part.threaded_when_
 
 class CutMoves {
  public:
-  CutMoves(const FoldedCatalog& folded, const Rules& rules, const std::vector<bool>& counted, std::int64_t aside,
-           std::int64_t most)
-      : folded_(folded), rules_(rules), counted_(counted), aside_(aside), most_(most) {}
+  CutMoves(const FoldedCatalog& folded, const Rules& rules, const Rules& asked, const std::vector<bool>& counted,
+           std::int64_t aside, std::int64_t most)
+      : folded_(folded), rules_(rules), asked_(asked), counted_(counted), aside_(aside), most_(most) {}
 
   std::vector<Move> all();
 
@@ -53,6 +53,7 @@ class CutMoves {
 
   const FoldedCatalog& folded_;
   const Rules& rules_;
+  const Rules& asked_;
   const std::vector<bool>& counted_;
   const std::int64_t aside_;
   const std::int64_t most_;
@@ -68,8 +69,8 @@ void CutMoves::find_nipples() {
   const Catalog& catalog = folded_.catalog();
   for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
     const Part& part = catalog.part({row});
-    const bool is_had = rules_.buyable({row}) || rules_.request().bin.count_of({row}) > 0;
-    if (!is_cut(part) && is_plain_connector(catalog, part) && !is_bent(part) && is_had && rules_.admits({row}))
+    const bool is_had = asked_.buyable({row}) || asked_.request().bin.count_of({row}) > 0;
+    if (!is_cut(part) && is_plain_connector(catalog, part) && !is_bent(part) && is_had && asked_.admits({row}))
       nipples_.push_back(joined_by(part));
   }
   std::sort(nipples_.begin(), nipples_.end());
@@ -253,9 +254,9 @@ std::int64_t head_when_cut(const Catalog& catalog, const Move& move, std::int64_
                      metres(static_cast<double>(micrometres) * 1e-6), flow);
 }
 
-std::vector<Move> cut_moves(const FoldedCatalog& folded, const Rules& rules, const std::vector<bool>& counted,
-                            std::int64_t aside, std::int64_t most) {
-  return CutMoves(folded, rules, counted, aside, most).all();
+std::vector<Move> cut_moves(const FoldedCatalog& folded, const Rules& rules, const Rules& asked,
+                            const std::vector<bool>& counted, std::int64_t aside, std::int64_t most) {
+  return CutMoves(folded, rules, asked, counted, aside, most).all();
 }
 
 }  // namespace riserun::chain

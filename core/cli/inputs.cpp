@@ -92,8 +92,9 @@ chain::Avoidance WordReader::avoidance(const catalog::Catalog& catalog, const st
   const std::string_view meant = catalog::without_just(words);
   chain::Avoidance avoidance{std::string(meant), catalog::find_avoided_parts(catalog, words)};
   if (!avoidance.parts.empty()) return avoidance;
-  const catalog::NotationError error = catalog::why_no_parts(catalog, meant);
-  add(option, words, error.message, words.size() - meant.size() + error.offset);
+  catalog::PartSearch search(catalog);
+  const catalog::NotationError error = catalog::why_no_avoided_parts(search, words);
+  add(option, words, error.message, error.offset);
   return avoidance;
 }
 

@@ -150,6 +150,47 @@ class GardenHose(unittest.TestCase):
         self.assertIn("garden hose", run.families, run.text)
 
 
+class Metals(unittest.TestCase):
+    """What a run is made of: the ends' own metal, brass into copper, black iron round a brass valve."""
+
+    def test_brass_goes_into_copper(self):
+        for words in (("1 FNPT", "1 FNPT copper"), ("1 FNPT copper", "1 FNPT copper", HELD),
+                      ("3/4 MNPT copper", "3/4 MNPT"), ("1 FNPT steel", "3/4 MNPT copper")):
+            run = Run(*words)
+            self.assertEqual(run.materials, {"brass"}, run.text)
+
+    def test_brass_between_steel_and_copper(self):
+        run = Run("1 FNPT steel", "1 FNPT copper", HELD)
+        self.assertEqual(run.materials, {"brass"}, run.text)
+
+    def test_iron_round_a_brass_valve(self):
+        for ends in (("1 FNPT", "1 FNPT"), ("1 FNPT steel", "1 FNPT steel"), ("1/2 FNPT aluminium", "1/2 FNPT")):
+            for valve in ("ball valve", "gate valve", "spring check valve"):
+                run = Run(*ends, HELD, *need(valve))
+                fittings = {part["material"] for part, family in zip(run.parts, run.families) if "valve" not in family}
+                self.assertEqual(fittings, {"black iron"}, run.text)
+
+    def test_no_dielectric_union_for_the_sake_of_a_length(self):
+        for distance in ("24 in", "96 in", "200 in", "260 in"):
+            for ends in (("1 FNPT", "1 FNPT"), ("1 FNPT steel", "1 FNPT steel")):
+                run = Run(*ends, HELD, "--span", distance)
+                self.assertEqual(run.materials, {"black iron"}, run.text)
+                self.assertNotIn("dielectric union", run.families, run.text)
+
+
+class WithoutNipples(unittest.TestCase):
+    """Where nipples are kept out, short pieces are cut from pipe and threaded."""
+
+    def test_pipe_is_cut_short(self):
+        for words in (("1 FNPT steel", "1 FNPT steel", HELD, "--span", "20 in"),
+                      ("1-1/2 FNPT steel", "1-1/2 FNPT steel", HELD, "--span", "30 in", *need("ball valve"))):
+            run = Run(*words, "--avoid", "nipple")
+            self.assertEqual(run.kinds, {"npt"}, run.text)
+            self.assertEqual(run.closing, ["union"], run.text)
+            self.assertGreaterEqual(run.families.count("threaded pipe"), 2, run.text)
+            self.assertFalse([family for family in run.families if "nipple" in family], run.text)
+
+
 class KeptApart(unittest.TestCase):
     """Unlike metals in water: plastic or a dielectric fitting between them, as a fitter does it (common practice)."""
 
@@ -186,7 +227,9 @@ class Galvanic(unittest.TestCase):
         self.assertNotIn("corrodes", self.cautions("1-1/4 FNPT black iron", "1-1/4 FNPT black iron", "--air"))
 
     def test_metals_far_apart_are_kept_apart_in_air_too(self):
-        self.assertIn("aluminium corrodes", self.cautions("1/2 FNPT aluminum", "1/2 FNPT aluminum", "--air"))
+        # Right onto the valve: between female ends stand nipples that go with aluminium.
+        self.assertIn("aluminium corrodes", self.cautions("1/2 MNPT aluminum", "1/2 MNPT aluminum", "--air"))
+        self.assertNotIn("corrodes", self.cautions("1/2 FNPT aluminum", "1/2 FNPT aluminum", "--air"))
 
 
 if __name__ == "__main__":

@@ -5,11 +5,11 @@
 #include "chain/build/line_kept.h"
 #include "chain/part/run_ends.h"
 #include "chain/search/best_chain.h"
-#include "chain/search/best_of_equal.h"
 #include "chain/search/bin_use.h"
 #include "chain/search/pareto_chains.h"
 #include "chain/search/potentials.h"
 #include "chain/search/tie_key.h"
+#include "chain/search/yardstick.h"
 
 #include <algorithm>
 #include <tuple>
@@ -106,7 +106,7 @@ std::vector<Row> sorted_rows(const FoldedCatalog& folded, const ChainRequest& re
   for (Route& route : routes) {
     rows.push_back(row_of(folded, std::move(route)));
     rows.back().cost = cost_under(folded.catalog(), request, rows.back().route);
-    rows.back().rest = rest_of(folded.catalog(), request.order, materials_of_ends(request), rows.back().route.moves);
+    rows.back().rest = rest_of(folded.catalog(), request.order, end_metals(request), rows.back().route.moves);
   }
   std::sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {
     return std::tie(a.cost, a.rest, a.key) < std::tie(b.cost, b.rest, b.key);

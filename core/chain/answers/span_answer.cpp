@@ -45,8 +45,9 @@ std::vector<Alternative> span_alternatives(const PreparedCatalog& prepared, cons
     // What is offered is what comes of it when it is taken.
     ChainRequest taken = request;
     taken.taken = taken_parts(*cut);
-    if (std::optional<Chain> made = span_run(prepared.folded(), taken, span)) cut = std::move(made);
-    other.chain = std::move(*cut);
+    std::optional<Chain> made = span_run(prepared.folded(), taken, span);
+    if (!made) continue;
+    other.chain = std::move(*made);
     const bool known = std::any_of(rows.begin(), rows.end(),
                                    [&](const Alternative& row) { return same_parts(row.chain, other.chain); });
     if (!known) rows.push_back(std::move(other));

@@ -37,8 +37,10 @@ bool opens(const Catalog& catalog, PartId id) {
          });
 }
 
+/// A valve that comes off at both its ends leaves nothing that could shut.
 bool is_opening_need(const Catalog& catalog, const Need& need) {
-  return std::all_of(need.parts.begin(), need.parts.end(), [&](PartId part) { return opens(catalog, part); });
+  return std::all_of(need.parts.begin(), need.parts.end(),
+                     [&](PartId part) { return opens(catalog, part) && !is_valve(catalog, part); });
 }
 
 /// Unions that stand in a run unasked.

@@ -29,7 +29,7 @@ std::optional<ValveAndOpening> valve_that_comes_off(const Catalog& catalog, cons
 /// is met by fittings and by devices.
 bool can_weigh_valve_sides(const Catalog& catalog, const ChainRequest& request, ReservoirEnd end);
 
-/// What is to stand beyond the valve: the union, the hose that is asked for, in its words; "union" where none is.
+/// What is to stand beyond the valve: the union or hose asked for, in its words; else "union". A valve is none itself.
 std::string opening_beyond_valve(const Catalog& catalog, const ChainRequest& request, ReservoirEnd end);
 
 /// The best of all chains that hold what is to stand beyond a valve that was asked for there, under the request's order

@@ -28,11 +28,16 @@ using catalog::PortTypeId;
 ///      run too, unless every end has it, the base of an assembly has it, or a need asks for a hose with such ends.
 ///   3. kind kept: fewest ports passed, and plugs, of a kind with which no end is at home; parts that bend (hose),
 ///   twice
-///      where they stand less than kHouseWater.
+///      where they stand less than kHouseWater; under Galvanic::warn parts that keep metals apart between ports of one
+///      kind (dielectric unions).
 ///   4. fewest size changes: parts whose two passed ports differ in nominal size.
 ///   5. fewest parts, plugs included.
-///   6. one material: fewest parts that are not of an end's own (of the better of the two, where known; steel and black
-///      iron are one metal, Catalog::same_metal), then fewest that are not of the run's commonest.
+///   6. one material: fewest parts of a metal that must be kept apart from a known end's (brass between copper and
+///      steel), then fewest that are not of an end's own (of the better of the two, where known; steel and black iron
+///      are one metal, Catalog::same_metal), then those nearest to it in the galvanic series (brass goes into copper
+///      before stainless; what is no metal is farthest), then fewest that are not of the run's commonest; a device is
+///      of any here: what joins it need not follow its metal. Neither metals kept apart nor nearness count where
+///      Galvanic::avoid parts them anyway.
 ///   7. the lowest price to pay.
 /// In an assembly a port's line size is the greatest over the targets beyond it of the smaller of that target and the
 /// base, and its ends are the base and those targets; a target that a device is chosen for has the least of their

@@ -6,7 +6,6 @@
 #include "chain/search/best_chain.h"
 #include "chain/search/bin_use.h"
 #include "chain/search/tie_key.h"
-#include "chain/span/best_span.h"
 #include "chain/tree/best_tree.h"
 
 #include <algorithm>
@@ -29,8 +28,9 @@ struct Single {
   Rest rest;
   std::int64_t off = 0;  // micrometres that it lands off
   std::vector<Move> moves;
-  std::optional<BranchTree> tree;  // of a branched assembly, instead of moves
-  TieKey key;                      // of a branched assembly its tokens, as its search breaks ties
+  std::optional<SpanChoice> choice;  // of a run that makes a distance, beside its moves
+  std::optional<BranchTree> tree;    // of a branched assembly, instead of moves
+  TieKey key;                        // of a branched assembly its tokens, as its search breaks ties
   std::optional<std::size_t> end;
   bool end_from_bin = false;
   Counts taken;
@@ -272,7 +272,8 @@ bool Allocating::make_span(const ChainRequest& request, const Span& span, Single
   const auto& tuple = made.cost.tuple;
   if (order_ == Order::length) made.cost = {{tuple[0], 0, tuple[1], tuple[2], tuple[3]}};
   if (!request.bin.items.empty()) made.taken = uses_of_bin(request, choice->route.moves);
-  made.moves = std::move(choice->route.moves);
+  made.moves = choice->route.moves;
+  made.choice = std::move(choice);
   return true;
 }
 
@@ -337,8 +338,7 @@ void Allocating::try_end(std::size_t demand, std::optional<std::size_t> end, boo
     request.order = order_;
     request.bin = bin_of(most);
     if (end) request.to = demands_[demand].ends[*end].end;
-    const bool any = std::any_of(most.begin(), most.end(), [](int count) { return count > 0; });
-    if (!any) request.bin.items.clear();
+    if (std::none_of(most.begin(), most.end(), [](int count) { return count > 0; })) request.bin.items.clear();
     if (!(demands_[demand].span ? make_span(request, *demands_[demand].span, made) : make_chain(request, made))) return;
     for (std::size_t i = 0; i < made.taken.size(); ++i) made.taken[i] = std::min(made.taken[i], most[i]);
     made.key = tie_key(folded_, made.moves);
@@ -378,7 +378,7 @@ Allotment Allocating::allotment(std::size_t demand, const Single& single) const 
   if (single.end) request.to = demands_[demand].ends[*single.end].end;
   if (single.end_from_bin) request.bin.take(demands_[demand].ends[*single.end].part);
   if (demands_[demand].span) {
-    allotment.run = span_run(folded_, request, *demands_[demand].span);
+    allotment.run = span_run(folded_, request, *demands_[demand].span, *single.choice);
   } else {
     allotment.run = assemble(folded_.catalog(), request, single.moves);
     add_order_instead(prepared_, request, *allotment.run);

@@ -85,9 +85,13 @@ std::optional<Chain> span_run(const FoldedCatalog& folded, const ChainRequest& r
     return chain;
   }
   const std::optional<SpanChoice> choice = best_span(folded, request, span);
-  if (!choice) return std::nullopt;
-  Chain chain = assemble(catalog, request, choice->route.moves);
-  chain.span = fit_of(catalog, request, span, *choice, chain);
+  return choice ? std::optional(span_run(folded, request, span, *choice)) : std::nullopt;
+}
+
+Chain span_run(const FoldedCatalog& folded, const ChainRequest& request, const Span& span, const SpanChoice& choice) {
+  const Catalog& catalog = folded.catalog();
+  Chain chain = assemble(catalog, request, choice.route.moves);
+  chain.span = fit_of(catalog, request, span, choice, chain);
   // That nothing of the ends' own kinds makes the distance is not proved: a run of so many parts more was not looked
   // at.
   if (keeps_the_line(request.order)) chain.kept = line_kept(catalog, request, chain, false);

@@ -3,6 +3,7 @@
 
 #include "chain/ask/answer.h"
 #include "chain/graph/folded_catalog.h"
+#include "chain/span/best_span.h"
 
 #include <optional>
 
@@ -11,5 +12,8 @@ namespace riserun::chain {
 /// The best chain that makes the distance (best_span), with its SpanFit. Where an end moves along its axis the distance
 /// is only a guide: the best chain of all, and its fit says what the end takes up. nullopt: there is none.
 std::optional<Chain> span_run(const FoldedCatalog& folded, const ChainRequest& request, const Span& span);
+/// The same where best_span has chosen already.
+/// @pre neither end moves along its axis
+Chain span_run(const FoldedCatalog& folded, const ChainRequest& request, const Span& span, const SpanChoice& choice);
 
 }  // namespace riserun::chain

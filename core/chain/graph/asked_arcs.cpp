@@ -92,7 +92,7 @@ void AskedMoves::add_ways(PartId id, const std::function<void(Move&)>& pay) {
   for (std::size_t enter = 0; enter < part.ports.size(); ++enter) {
     for (std::size_t leave = 0; leave < part.ports.size(); ++leave) {
       if (enter == leave || !rules_.admits_way(part, enter, leave)) continue;
-      Move move = bought_move(catalog_, id, enter, leave);
+      Move move = bought_move(catalog_, rules_.request(), id, enter, leave);
       move.groups = groups;
       pay(move);
       if (extras_.all_measures || rules_.request().order == Order::loss)
@@ -197,7 +197,7 @@ void AskedMoves::fold() {
     return std::tuple(m.enter_type, m.leave_type, m.closes, m.only_for_need, m.groups, m.no_grip,
                       extras_.counts_bushings && m.bushing, extras_.every_length ? shape_of(m) : Shape{},
                       m.enter_material, m.leave_material, m.enter_bore, m.leave_bore,
-                      keeps_the_line() ? materials_of(catalog_, m) : std::vector<MaterialId>{},
+                      keeps_the_line() ? makes_of(catalog_, m) : std::vector<Make>{},
                       keeps_the_line() ? m.own.other_kinds : 0);
   };
   const auto goodness = [&](const Move& m) {

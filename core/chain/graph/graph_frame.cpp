@@ -59,7 +59,7 @@ void GraphFrame::add_folded(const WayClasses& classes, const Rules& rules, const
              rules.groups_of(part) == 0 && rules.admits_way(catalog.part(part), way.enter(), way.leave());
     });
     if (best == ways.end()) return;
-    Move& move = moves_.emplace_back(bought_move(catalog, best->part(), best->enter(), best->leave()));
+    Move& move = moves_.emplace_back(bought_move(catalog, request, best->part(), best->enter(), best->leave()));
     move.own.wishes = special || extras.purchase_is_wish ? 1 : 0;
     if (request.order == Order::loss) move.own.nanometres = own_head(catalog, move, request.flow);
   };
@@ -89,7 +89,7 @@ void GraphFrame::add_each_length(std::span<const Way> ways, const Rules& rules, 
     if (!rules.buyable(part) || !rules.admits(part) || rules.groups_of(part) != 0 ||
         !rules.admits_way(catalog.part(part), way.enter(), way.leave()))
       continue;
-    Move move = bought_move(catalog, part, way.enter(), way.leave());
+    Move move = bought_move(catalog, rules.request(), part, way.enter(), way.leave());
     const auto alike = [&](const Move& m) {
       return shape_of(m) == shape_of(move) && (!extras.counts_bushings || m.bushing == move.bushing);
     };
@@ -107,7 +107,7 @@ void GraphFrame::add_undominated(std::span<const Way> ways, const Rules& rules, 
     if (!rules.buyable(part) || !rules.admits(part) || rules.groups_of(part) != 0 ||
         !rules.admits_way(catalog.part(part), way.enter(), way.leave()))
       continue;
-    Move& move = moves_.emplace_back(bought_move(catalog, part, way.enter(), way.leave()));
+    Move& move = moves_.emplace_back(bought_move(catalog, rules.request(), part, way.enter(), way.leave()));
     move.own.nanometres = own_head(catalog, move, rules.request().flow);
   }
   keep_undominated(*folded_, moves_, first, extras.counts_bushings);

@@ -21,7 +21,7 @@ struct Measures {
   // What only the orders line and bin look at, as Order states it.
   std::int64_t narrowing = 0;  // tenths of a velocity head in the line
   std::int64_t foreign_threads = 0;
-  std::int64_t other_kinds = 0;  // ports of neither end's kind, parts that bend
+  std::int64_t other_kinds = 0;  // ports of neither end's kind, parts that bend or part metals
   std::int64_t size_changes = 0;
 
   Measures& operator+=(const Measures& other) {
@@ -88,9 +88,11 @@ constexpr bool keeps_size_and_kind(const Cost& cost) {
   return cost.tuple[1] == 0 && cost.tuple[2] == 0 && cost.tuple[3] >> 32 == 0;
 }
 
-/// What decides between runs that cost the same: under the orders line and bin parts that are not of an end's own
-/// material, parts that are not of the run's commonest, price to pay, bushings and close nipples, and of a run that
-/// makes a distance how far it lands off. Nothing under the other orders, whose cost holds all.
+/// What decides between runs that cost the same: under the orders line and bin parts of a metal that an end's must be
+/// kept apart from and parts that are not of an end's own and how far
+/// these are from it, parts that are not of the run's commonest material, price to
+/// pay, bushings and close nipples, and of a run that makes a distance how far it lands off. Nothing under the other
+/// orders, whose cost holds all.
 using Rest = Cost;
 inline constexpr std::size_t kOffPlace = 4;
 

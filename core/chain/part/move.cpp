@@ -31,6 +31,18 @@ std::int64_t bending(const Catalog& catalog, const Part& part) {
   return part.rating < kHouseWater ? 2 : 1;
 }
 
+bool parts_metals(const Catalog& catalog, const Part& part) {
+  const auto kind = [&](const catalog::Port& port) { return catalog.port_type(port.type).kind; };
+  return part.dielectric && std::all_of(part.ports.begin(), part.ports.end(), [&](const catalog::Port& port) {
+           return kind(port) == kind(part.ports.front());
+         });
+}
+
+std::int64_t other_kinds_of(const Catalog& catalog, const Part& part, Galvanic galvanic) {
+  const bool for_nothing = galvanic == Galvanic::warn && parts_metals(catalog, part);
+  return bending(catalog, part) + (for_nothing ? 1 : 0);
+}
+
 bool changes_size(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave) {
   const auto size = [&](std::size_t port) {
     return catalog.nominal_inches(catalog.port_type(part.ports[port].type).size);
@@ -38,11 +50,16 @@ bool changes_size(const Catalog& catalog, const Part& part, std::size_t enter, s
   return size(enter) != size(leave);
 }
 
-std::vector<MaterialId> materials_of(const Catalog& catalog, const Move& move) {
-  std::vector<MaterialId> materials;
-  if (move.part.valid()) materials.push_back(catalog.part(move.part).material);
-  for (const PartId plug : move.plugs) materials.push_back(catalog.part(plug).material);
-  return materials;
+Make make_of(const Catalog& catalog, PartId id) {
+  const Part& part = catalog.part(id);
+  return {part.material, catalog::only_if_asked(catalog.family(part.family).role)};
+}
+
+std::vector<Make> makes_of(const Catalog& catalog, const Move& move) {
+  std::vector<Make> makes;
+  if (move.part.valid()) makes.push_back(make_of(catalog, move.part));
+  for (const PartId plug : move.plugs) makes.push_back(make_of(catalog, plug));
+  return makes;
 }
 
 Length insertion(const Catalog& catalog, PortTypeId type) {
@@ -156,8 +173,14 @@ Move bought_move(const Catalog& catalog, PartId id, std::size_t enter, std::size
     move.after_bend = leg_micrometres(catalog, part, leave);
   }
   move.own.drawbacks = (move.bushing ? 1 : 0) + (is_close_nipple(part) ? 1 : 0);
-  move.own.other_kinds = bending(catalog, part);
+  move.own.other_kinds = other_kinds_of(catalog, part, Galvanic::avoid);
   move.own.size_changes = changes_size(catalog, part, enter, leave) ? 1 : 0;
+  return move;
+}
+
+Move bought_move(const Catalog& catalog, const ChainRequest& request, PartId id, std::size_t enter, std::size_t leave) {
+  Move move = bought_move(catalog, id, enter, leave);
+  move.own.other_kinds = other_kinds_of(catalog, catalog.part(id), request.galvanic);
   return move;
 }
 

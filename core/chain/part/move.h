@@ -36,14 +36,22 @@ struct Move {
   std::int64_t before_bend = 0;      // micrometres on the way in to the bend's corner
   std::int64_t after_bend = 0;       // and from there on
   bool cut = false;                  // a piece cut to measure: `own` holds the shortest that it can be
-  bool stub = false;                 // of those: tube cut as short as its two joints let it be, between two fittings
+  bool stub = false;                 // of those: cut as short as its two joints let it be, between two fittings
   std::int64_t stretch = 0;          // micrometres that it can be longer than that
   int pieces = 1;                    // of what it is sold in, laid end to end in one length
   std::int64_t cut_micrometres = 0;  // the length that it is cut to, once that is settled; 0: as it comes
 };
 
-/// The materials of a move's part and of its plugs, one for each.
-std::vector<MaterialId> materials_of(const Catalog& catalog, const Move& move);
+/// What a part is where material is looked at. A device comes in the metal that it is made in: the pipe beside it need
+/// not follow (a brass valve goes into a run of black iron, common practice).
+struct Make {
+  MaterialId material;
+  bool device = false;
+  auto operator<=>(const Make&) const = default;
+};
+Make make_of(const Catalog& catalog, PartId part);
+/// The makes of a move's part and of its plugs, one for each.
+std::vector<Make> makes_of(const Catalog& catalog, const Move& move);
 
 /// What moves must share to take the same room.
 using Shape = std::tuple<std::int64_t, std::int32_t, std::int64_t, std::int64_t, int, std::int64_t>;
@@ -63,6 +71,11 @@ bool is_bent(const catalog::Part& part);
 bool bends(const Catalog& catalog, const catalog::Part& part);
 /// What a part that bends weighs among the ports of another kind, as Order::line states it; 0: it does not bend.
 std::int64_t bending(const Catalog& catalog, const catalog::Part& part);
+/// It keeps two metals apart between ports of one kind, as a dielectric union does: what goes into a run where metals
+/// are to be kept apart, and not for the sake of its length.
+bool parts_metals(const Catalog& catalog, const catalog::Part& part);
+/// What a part weighs by itself among the ports of another kind, as Order::line states it.
+std::int64_t other_kinds_of(const Catalog& catalog, const catalog::Part& part, Galvanic galvanic);
 /// The two ports differ in nominal size.
 bool changes_size(const Catalog& catalog, const catalog::Part& part, std::size_t enter, std::size_t leave);
 
@@ -85,5 +98,8 @@ std::int64_t in_nanometres(Length length);
 /// The part as a move bought at its price; no plugs, no head yet.
 /// @pre enter and leave are two different ports of the part
 Move bought_move(const Catalog& catalog, PartId part, std::size_t enter, std::size_t leave);
+/// The same as a request weighs it.
+Move bought_move(const Catalog& catalog, const ChainRequest& request, PartId part, std::size_t enter,
+                 std::size_t leave);
 
 }  // namespace riserun::chain

@@ -9,6 +9,7 @@
 
 #include "chain/search/first_by_ids.h"
 #include "chain/search/tie_key.h"
+#include "chain/search/yardstick.h"
 
 #include <algorithm>
 #include <optional>
@@ -16,72 +17,6 @@
 #include <vector>
 
 namespace riserun::chain {
-
-/// Two materials that a chain is measured by: an end's own (invalid: none is known), and the one of which it is to be.
-/// An end's own is whatever is the same metal: a steel table takes black iron as its own.
-class Yardstick {
- public:
-  Yardstick(const Catalog& catalog, MaterialId own, MaterialId one) : one_(one) {
-    if (!own.valid()) return;
-    for (std::uint32_t row = 0; row < catalog.materials().size(); ++row)
-      own_.push_back(catalog.same_metal(own, MaterialId{row}));
-  }
-
-  Rest rest_of(const Catalog& catalog, const Move& move) const {
-    Rest rest{{0, 0, move.own.cents, move.own.drawbacks, 0}};
-    if (move.part.valid()) count(catalog.part(move.part).material, rest);
-    for (const PartId plug : move.plugs) count(catalog.part(plug).material, rest);
-    return rest;
-  }
-  /// Of the materials alone.
-  Rest rest_of(const std::vector<MaterialId>& materials) const {
-    Rest rest;
-    for (const MaterialId material : materials) count(material, rest);
-    return rest;
-  }
-
- private:
-  void count(MaterialId material, Rest& rest) const {
-    rest.tuple[0] += own_.empty() || own_[material.row] ? 0 : 1;
-    rest.tuple[1] += material != one_ ? 1 : 0;
-  }
-
-  std::vector<bool> own_;  // by material; empty: none is known
-  MaterialId one_;
-};
-
-/// Every pair of a known end's material and one of the materials.
-inline std::vector<Yardstick> yardsticks(const Catalog& catalog, std::vector<MaterialId> ends,
-                                         const std::vector<MaterialId>& materials) {
-  std::erase_if(ends, [](MaterialId end) { return !end.valid(); });
-  if (ends.empty()) ends.push_back({});
-  std::vector<Yardstick> all;
-  for (const MaterialId own : ends)
-    for (const MaterialId one : materials) all.emplace_back(catalog, own, one);
-  if (materials.empty()) all.emplace_back(catalog, ends.front(), MaterialId{});
-  return all;
-}
-
-/// The rest of a chain as it is.
-inline Rest rest_of(const Catalog& catalog, Order order, const std::vector<MaterialId>& ends,
-                    const std::vector<Move>& moves) {
-  if (!keeps_the_line(order)) return {};
-  std::vector<MaterialId> materials;
-  for (const Move& move : moves)
-    for (const MaterialId material : materials_of(catalog, move)) materials.push_back(material);
-  std::optional<Rest> least;
-  for (const Yardstick& yardstick : yardsticks(catalog, ends, materials)) {
-    Rest sum;
-    for (const Move& move : moves) sum = sum + yardstick.rest_of(catalog, move);
-    if (!least || sum < *least) least = sum;
-  }
-  return *least;
-}
-
-/// The known materials of a request's two ends, or invalid ids.
-inline std::vector<MaterialId> materials_of_ends(const ChainRequest& request) {
-  return {request.from.material.value_or(MaterialId{}), request.to.material.value_or(MaterialId{})};
-}
 
 /// A chain with its rest.
 struct BestOfEqual {
@@ -114,10 +49,10 @@ class EqualChains {
   }
 
   /// @pre a chain leads from the start to an end
-  BestOfEqual best(const std::vector<MaterialId>& ends) {
+  BestOfEqual best(const EndMetals& ends) {
     std::optional<BestOfEqual> best;
     TieKey best_key;
-    for (const Yardstick& yardstick : yardsticks(folded_.catalog(), ends, materials())) {
+    for (const Yardstick& yardstick : yardsticks(folded_.catalog(), ends, makes())) {
       const Rest rest = measure(yardstick);
       if (best && best->rest < rest) continue;
       std::vector<Move> moves = first_by_ids();
@@ -162,13 +97,11 @@ class EqualChains {
     }
   }
 
-  std::vector<MaterialId> materials() const {
-    std::vector<MaterialId> found;
+  std::vector<Make> makes() const {
+    std::vector<Make> found;
     for (const Place& place : places_)
       for (const Link& link : place.arcs)
-        for (const MaterialId material : materials_of(folded_.catalog(), moves_[link.move])) found.push_back(material);
-    std::sort(found.begin(), found.end());
-    found.erase(std::unique(found.begin(), found.end()), found.end());
+        for (const Make& make : makes_of(folded_.catalog(), moves_[link.move])) found.push_back(make);
     return found;
   }
 

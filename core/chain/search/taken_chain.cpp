@@ -3,7 +3,7 @@
 #include "chain/part/head.h"
 #include "chain/part/run_ends.h"
 #include "chain/rules/rules.h"
-#include "chain/search/best_of_equal.h"
+#include "chain/search/yardstick.h"
 
 #include <algorithm>
 
@@ -199,7 +199,7 @@ bool TakenRun::follow(const TakenLink& link, std::vector<TakenSoFar>& begun) {
       const TakenPart::Through way{static_cast<std::uint8_t>(enter), static_cast<std::uint8_t>(leave)};
       if (enter == leave || link.taken.through.value_or(way) != way) continue;
       if (!rules_.admits_way(part, enter, leave) || !plugs_fit(part, link, enter, leave)) continue;
-      Move move = bought_move(catalog_, id, enter, leave);
+      Move move = bought_move(catalog_, request_, id, enter, leave);
       move.own.parts = move.own.cents = move.own.buy = 0;
       move.own += own_;
       move.groups = rules_.groups_of(id);
@@ -294,7 +294,7 @@ std::variant<Route, NotTaken> TakenRun::finish(std::vector<TakenSoFar> begun) {
     if (!best || taken_goes_first(one, *best)) best = std::move(one);
   }
   if (best) {
-    const Rest rest = rest_of(catalog_, request_.order, materials_of_ends(request_), best->moves);
+    const Rest rest = rest_of(catalog_, request_.order, end_metals(request_), best->moves);
     return Route{std::move(best->moves), best->cost, rest};
   }
   if (!mates) return NotTaken{fact("taken_does_not_go_onto", last, fact("end_named", name_of_last(request_.to)))};

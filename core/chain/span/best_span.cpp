@@ -51,10 +51,14 @@ SpanTask task_of(SpanTask task, const Attempt& attempt) {
   return task;
 }
 
-/// What goes before the kind of run: narrowing and foreign threads, under the orders that look at them.
-std::pair<std::int64_t, std::int64_t> off_the_line(Order order, const Cost& cost) {
-  if (!keeps_the_line(order)) return {};
-  return {cost.tuple[1], order == Order::bin ? cost.tuple[2] >> 32 : cost.tuple[2]};
+/// What decides before the kind of run: narrowing, foreign threads and, under the order line, what is of other kinds.
+using OffTheLine = std::array<std::int64_t, 3>;
+
+OffTheLine off_the_line(Order order, const Cost& cost) {
+  if (order == Order::line) return {cost.tuple[1], cost.tuple[2], cost.tuple[3] >> 32};
+  // Of the bin's order the threads alone: what is to buy comes behind them.
+  if (order == Order::bin) return {cost.tuple[1], cost.tuple[2] >> 32, 0};
+  return {};
 }
 
 /// What decides between one piece to cut and two: ports of other kinds and size changes, where the order looks at them.
@@ -85,7 +89,7 @@ std::optional<SpanChoice> best_attempt(const FoldedCatalog& folded, const Rules&
         continue;
     }
     best = SpanChoice{std::move(*route), attempt.make};
-    if (off_the_line(order, best->route.cost) != std::pair<std::int64_t, std::int64_t>{}) continue;
+    if (off_the_line(order, best->route.cost) != OffTheLine{}) continue;
     const bool may_cut_twice = attempt.make == SpanMake::cut_pipe && attempt.cuts == 1;
     if (!may_cut_twice || strays(order, best->route.cost) == 0) break;
   }
@@ -143,7 +147,8 @@ class Landings {
 };
 
 void Landings::look_again() {
-  extras_.wished = cut_moves(folded_, rules_, extras_.counted, task_.aside, most_room(folded_, request_, task_));
+  extras_.wished =
+      cut_moves(folded_, rules_, rules_, extras_.counted, task_.aside, most_room(folded_, request_, task_));
   kinds_.clear();
   graph_.emplace(folded_, rules_, extras_);
   for (std::size_t row = std::size(kAttempts); row-- > 0;) {  // a hose is looked for quickest
@@ -184,7 +189,7 @@ PartLimits limits_of(const FoldedCatalog& folded, const ChainRequest& request, c
   GraphExtras extras;
   extras.every_length = true;
   extras.counted.assign(request.bin.items.size(), false);
-  extras.wished = cut_moves(folded, rules, extras.counted, task.aside, most_room(folded, request, task));
+  extras.wished = cut_moves(folded, rules, rules, extras.counted, task.aside, most_room(folded, request, task));
   const PortGraph graph(folded, rules, extras);
   PartLimits limits{};
   for (std::size_t row = 0; row < limits.size(); ++row) {
@@ -194,15 +199,16 @@ PartLimits limits_of(const FoldedCatalog& folded, const ChainRequest& request, c
   return limits;
 }
 
-std::optional<SpanChoice> best_within(const FoldedCatalog& folded, const ChainRequest& request, const Span& span,
-                                      const PartLimits& limits) {
+std::optional<SpanChoice> best_within(const FoldedCatalog& folded, const ChainRequest& request,
+                                      const ChainRequest& asked, const Span& span, const PartLimits& limits) {
   const Rules rules(folded.catalog(), request);
+  const Rules rules_asked(folded.catalog(), asked);
   SpanTask task = task_for(request, span);
   GraphExtras extras;
   extras.every_length = true;
   extras.counted.assign(request.bin.items.size(), false);
   while (true) {
-    extras.wished = cut_moves(folded, rules, extras.counted, task.aside, most_room(folded, request, task));
+    extras.wished = cut_moves(folded, rules, rules_asked, extras.counted, task.aside, most_room(folded, request, task));
     const PortGraph graph(folded, rules, extras);
     auto choice = best_attempt(folded, rules, graph, task, limits);
     if (!choice) return choice;
@@ -228,11 +234,11 @@ PartLimits no_limits() {
 std::optional<SpanChoice> best_of_taken(const FoldedCatalog& folded, const ChainRequest& request, const Span& span) {
   const std::optional<ChainRequest> pinned = pinned_to_taken(folded, request);
   if (!pinned) return std::nullopt;
-  std::optional<SpanChoice> choice = best_within(folded, *pinned, span, no_limits());
+  std::optional<SpanChoice> choice = best_within(folded, *pinned, request, span, no_limits());
   if (choice && part_count(choice->route.moves) > kMoreParts) {
     ChainRequest free = request;
     free.taken.reset();
-    auto usual = best_within(folded, *pinned, span, limits_of(folded, free, span));
+    auto usual = best_within(folded, *pinned, request, span, limits_of(folded, free, span));
     if (usual) choice = std::move(usual);
   }
   if (choice && !is_taken(choice->route.moves, *request.taken)) choice.reset();
@@ -250,7 +256,8 @@ bool comes_before(const FoldedCatalog& folded, Order order, const SpanChoice& a,
 
 std::optional<SpanChoice> best_span(const FoldedCatalog& folded, const ChainRequest& asked, const Span& span) {
   const ChainRequest request = settled(asked);
-  return request.taken ? best_of_taken(folded, request, span) : best_within(folded, request, span, no_limits());
+  return request.taken ? best_of_taken(folded, request, span)
+                       : best_within(folded, request, request, span, no_limits());
 }
 
 NearestSpans nearest_spans(const FoldedCatalog& folded, const ChainRequest& asked, const Span& span) {

@@ -6,14 +6,16 @@
 // a rolling offset is an offset in that plane. A hose takes the offset by bending and needs no elbows.
 //
 // The rule of choice, first to last. Under the orders line and bin what narrows the line least goes before all of it,
-// then what has the fewest foreign threads: a hose of the line's size is no worse than a stock piece of garden hose.
+// then what has the fewest foreign threads: a hose of the line's size is no worse than a stock piece of garden hose;
+// under the order line then what takes the least of other kinds: pipe is cut before a dielectric union makes a length.
 //   1. stock pieces that land within half of the band that the joints' tolerances leave;
 //   2. stock pieces that land within the whole band: nearly all joints must then fall the same way;
 //   3. one piece of pipe or tube cut to measure, then, with an offset, two: at most one on the ports' axes and one
 //      between the elbows (one alone makes any length up to the stick that it is cut from); stock that has to make a
 //      length beside it lands within the band. Two pieces come before one where they take less of other kinds and fewer
 //      size changes, if the order looks at these. Rigid tube, of which no stock lengths are sold, may stand anywhere
-//      else as a stub, cut as short as its two joints let it be: so elbows and unions are joined in one material;
+//      else as a stub, cut as short as its two joints let it be: so elbows and unions are joined in one material. So
+//      may threaded pipe where the request lets in no nipple (a straight piece of stock between the same two ports);
 //   4. a hose cut to measure.
 // Runs of one kind may take kMoreParts parts more than the fewest of that kind at any length, the bin taken to be
 // without end for that count, and no more. Among them the request's order decides, fewest bushings and close nipples

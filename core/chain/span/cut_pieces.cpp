@@ -37,13 +37,15 @@ bool is_cut(const Part& part) { return part.cut_to_length || part.threaded_when_
 
 class CutMoves {
  public:
-  CutMoves(const FoldedCatalog& folded, const Rules& rules, const std::vector<bool>& counted, std::int64_t aside,
-           std::int64_t most)
-      : folded_(folded), rules_(rules), counted_(counted), aside_(aside), most_(most) {}
+  CutMoves(const FoldedCatalog& folded, const Rules& rules, const Rules& asked, const std::vector<bool>& counted,
+           std::int64_t aside, std::int64_t most)
+      : folded_(folded), rules_(rules), asked_(asked), counted_(counted), aside_(aside), most_(most) {}
 
   std::vector<Move> all();
 
  private:
+  void find_nipples();
+  bool is_cut_short(const Part& part) const;
   void add(PartId part, std::size_t enter);
   void add_lengths(Move move);
   void add_priced(Move move, const Part& part);
@@ -51,14 +53,37 @@ class CutMoves {
 
   const FoldedCatalog& folded_;
   const Rules& rules_;
+  const Rules& asked_;
   const std::vector<bool>& counted_;
   const std::int64_t aside_;
   const std::int64_t most_;
   std::vector<Move> moves_;
+  std::vector<std::pair<PortTypeId, PortTypeId>> nipples_;  // what the straight pieces of stock that are let in join
 };
+
+std::pair<PortTypeId, PortTypeId> joined_by(const Part& part) {
+  return std::minmax(part.ports[0].type, part.ports[1].type);
+}
+
+void CutMoves::find_nipples() {
+  const Catalog& catalog = folded_.catalog();
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+    const Part& part = catalog.part({row});
+    const bool is_had = asked_.buyable({row}) || asked_.request().bin.count_of({row}) > 0;
+    if (!is_cut(part) && is_plain_connector(catalog, part) && !is_bent(part) && is_had && asked_.admits({row}))
+      nipples_.push_back(joined_by(part));
+  }
+  std::sort(nipples_.begin(), nipples_.end());
+}
+
+bool CutMoves::is_cut_short(const Part& part) const {
+  if (part.threaded_when_cut) return !std::binary_search(nipples_.begin(), nipples_.end(), joined_by(part));
+  return part.cut_to_length && !part.flexible;
+}
 
 std::vector<Move> CutMoves::all() {
   const Catalog& catalog = folded_.catalog();
+  find_nipples();
   for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
     const Part& part = catalog.part({row});
     if (!is_cut(part) || part.ports.size() != 2 || !rules_.admits({row})) continue;
@@ -98,11 +123,11 @@ void CutMoves::add_lengths(Move move) {
   low = std::max<std::int64_t>(low, 1);
   const std::int64_t longest = in_micrometres(longest_cut(catalog, part));
   const std::int64_t sold = in_micrometres(as_sold(part));
-  if (part.cut_to_length && !part.flexible && low <= longest) {
+  if (is_cut_short(part) && low <= longest) {
     Move stub = move;
     stub.stub = true;
     stub.own.micrometres = low;
-    stub.pieces = sold > 0 ? std::max(1, static_cast<int>((low + sold - 1) / sold)) : 1;
+    stub.pieces = part.cut_to_length && sold > 0 ? std::max(1, static_cast<int>((low + sold - 1) / sold)) : 1;
     add_priced(std::move(stub), part);
   }
   // The shortest piece stands for all where even that is too long: it tells that such a run exists at all.
@@ -229,9 +254,9 @@ std::int64_t head_when_cut(const Catalog& catalog, const Move& move, std::int64_
                      metres(static_cast<double>(micrometres) * 1e-6), flow);
 }
 
-std::vector<Move> cut_moves(const FoldedCatalog& folded, const Rules& rules, const std::vector<bool>& counted,
-                            std::int64_t aside, std::int64_t most) {
-  return CutMoves(folded, rules, counted, aside, most).all();
+std::vector<Move> cut_moves(const FoldedCatalog& folded, const Rules& rules, const Rules& asked,
+                            const std::vector<bool>& counted, std::int64_t aside, std::int64_t most) {
+  return CutMoves(folded, rules, asked, counted, aside, most).all();
 }
 
 }  // namespace riserun::chain

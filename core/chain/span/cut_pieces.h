@@ -42,10 +42,11 @@ std::int64_t piece_length(const Catalog& catalog, const Move& move, std::int64_t
 std::int64_t head_when_cut(const Catalog& catalog, const Move& move, std::int64_t micrometres, VolumeFlow flow);
 
 /// All pieces to cut that the rules admit, in one move for each number of catalog pieces that their length takes, so
-/// that each move has one price; of rigid tube the stub besides, as short as its joints let it be. `own` holds the
-/// least room that the move takes, `stretch` what it can take beyond.
+/// that each move has one price; of rigid tube, and of threaded pipe for which no nipple is let in, the stub besides,
+/// as short as it can be. `own` holds the least room that the move takes, `stretch` what it can take beyond.
+/// @param asked  rules of the request as it was asked, whose nipples count where `rules` keep to parts that were taken
 /// @param most  micrometres of room that no piece needs to exceed
-std::vector<Move> cut_moves(const FoldedCatalog& folded, const Rules& rules, const std::vector<bool>& counted,
-                            std::int64_t aside, std::int64_t most);
+std::vector<Move> cut_moves(const FoldedCatalog& folded, const Rules& rules, const Rules& asked,
+                            const std::vector<bool>& counted, std::int64_t aside, std::int64_t most);
 
 }  // namespace riserun::chain

@@ -149,8 +149,8 @@ BranchEnds BranchQuestion::ends_with(const std::vector<std::size_t>& chosen, con
   const auto fixed = [](const PortEnd& end) { return end.freedom == Freedom::fixed; };
   const std::ptrdiff_t held =
       std::count_if(request_.targets.begin(), request_.targets.end(), fixed) + (fixed(request_.rules.from) ? 1 : 0);
-  BranchEnds ends{face(request_.rules.from), {}, held > 1 && fixed(request_.rules.from), {}};
-  ends.materials.push_back(request_.rules.from.material.value_or(MaterialId{}));
+  BranchEnds ends{face(request_.rules.from), {{}, by_material}, held > 1 && fixed(request_.rules.from), {}};
+  ends.metals.add(request_.rules.from);
   for (std::size_t kind = 0; kind < kinds_.size(); ++kind) {
     const PortEnd& target = request_.targets[kinds_[kind].front()];
     const std::vector<catalog::PortUse>& devices = inlets_[kind][chosen[kind]].devices;
@@ -158,8 +158,7 @@ BranchEnds BranchQuestion::ends_with(const std::vector<std::size_t>& chosen, con
     made.held = held > 1 && fixed(target);
     made.count = static_cast<int>(kinds_[kind].size());
     made.ends = ends_to(kind);
-    if (request_.branch(kinds_[kind].front()).devices.empty())
-      ends.materials.push_back(target.material.value_or(MaterialId{}));
+    if (request_.branch(kinds_[kind].front()).devices.empty()) ends.metals.add(target);
     if (devices.empty())
       made.ways.push_back({face(target), PartId{}, 0, {}, {}, {}});
     else

@@ -2,6 +2,7 @@
 // may take how often.
 #pragma once
 
+#include "chain/search/yardstick.h"
 #include "chain/tree/branch_sum.h"
 #include "chain/tree/tree_arcs.h"
 
@@ -20,7 +21,7 @@ struct TargetKind {
 
 struct BranchEnds {
   Face base;
-  std::vector<MaterialId> materials;  // of the base and of the targets, where known
+  EndMetals metals;  // of the base and of the targets
   bool base_held = false;
   std::vector<TargetKind> targets;
 };

@@ -1,6 +1,6 @@
 #include "chain/tree/steiner_search.h"
 
-#include "chain/search/best_of_equal.h"
+#include "chain/search/yardstick.h"
 #include "chain/tree/steiner_table.h"
 
 #include <unordered_map>
@@ -111,7 +111,7 @@ void BranchWriter::write_targets(std::uint32_t face, std::uint32_t number, bool 
 // Targets sort before parts; a part by the rank of its id, then by the port that is entered; a plug by its rank.
 WrittenTree BranchWriter::write_move(std::uint32_t row, const Written& follows) const {
   const BranchMove& move = table_.moves()[row];
-  WrittenTree made{move.rest + yardstick_.rest_of(move.materials) + rest_of_trees(follows),
+  WrittenTree made{move.rest + yardstick_.rest_of(move.makes) + rest_of_trees(follows),
                    {token(folded_.rank(move.part), move.enter)},
                    {{}, {}, move, {}}};
   std::size_t next_way = 0;
@@ -185,13 +185,10 @@ Written BranchWriter::write_junction(std::uint32_t item, std::uint32_t number, b
 std::optional<FoundTree> steiner_search(const FoldedCatalog& folded, const Rules& rules, const BranchEnds& ends,
                                         const BranchCounts& counts, std::vector<BranchMove> moves) {
   const SteinerTable table(rules, ends, counts, std::move(moves));
-  std::vector<MaterialId> materials;
-  for (const BranchMove& move : table.moves())
-    materials.insert(materials.end(), move.materials.begin(), move.materials.end());
-  std::sort(materials.begin(), materials.end());
-  materials.erase(std::unique(materials.begin(), materials.end()), materials.end());
+  std::vector<Make> makes;
+  for (const BranchMove& move : table.moves()) makes.insert(makes.end(), move.makes.begin(), move.makes.end());
   std::optional<FoundTree> best;
-  for (const Yardstick& yardstick : yardsticks(folded.catalog(), ends.materials, materials)) {
+  for (const Yardstick& yardstick : yardsticks(folded.catalog(), ends.metals, std::move(makes))) {
     auto found = BranchWriter(folded, rules, table, yardstick).first_of_best();
     if (!found) return std::nullopt;
     if (!best || std::tie(found->rest, found->tokens) < std::tie(best->rest, best->tokens)) best = std::move(found);

@@ -172,7 +172,7 @@ void BranchMoves::add_exits(PartId id, const Source& source, std::size_t enter, 
   if (digits_.bushings != UINT32_MAX && is_bushing(catalog_, part)) move.takes.push_back({digits_.bushings, 1});
   move.exit_ports = mask;
   Measures own = source.own;
-  own.other_kinds += bending(catalog_, part);
+  own.other_kinds += other_kinds_of(catalog_, part, rules_.request().galvanic);
   for (std::size_t port = 0; port < part.ports.size(); ++port) {
     if (!(mask >> port & 1u)) continue;
     // Against its arrow only towards what feeds the base, which the gate knows; all else is the same both ways.
@@ -185,7 +185,7 @@ void BranchMoves::add_exits(PartId id, const Source& source, std::size_t enter, 
     own.size_changes += way.own.size_changes;
     move.exits.push_back({way.leave_type, by_material ? way.leave_material : MaterialId{}, way.no_grip});
   }
-  if (by_make_) move.materials.push_back(part.material);
+  if (by_make_) move.makes.push_back(make_of(catalog_, id));
   add_with_plugs(std::move(move), own, 0);
 }
 
@@ -202,7 +202,7 @@ void BranchMoves::add_with_plugs(BranchMove move, const Measures& own, std::size
   for (const Plug& plug : plugs_of({part.ports[port].type, part.material_at(port), false})) {
     BranchMove next = move;
     next.plugs.push_back(plug.part);
-    if (by_make_ && plug.part.valid()) next.materials.push_back(catalog_.part(plug.part).material);
+    if (by_make_ && plug.part.valid()) next.makes.push_back(make_of(catalog_, plug.part));
     for (const Taking& taking : plug.source.takes) add_taking(next.takes, taking);
     add_with_plugs(std::move(next), own + plug.source.own, port + 1);
   }
@@ -246,8 +246,8 @@ std::tuple<std::uint32_t, std::uint8_t> chosen_ports(const BranchMove& move) {
 void BranchMoves::fold() {
   const auto key = [](const BranchMove& m) {
     return std::tuple<Face, bool, std::tuple<std::uint32_t, std::uint8_t>, const std::vector<Face>&,
-                      const std::vector<Gate>&, const std::vector<Taking>&, const std::vector<MaterialId>&>(
-        m.enter_face, m.closes, chosen_ports(m), m.exits, m.gates, m.takes, m.materials);
+                      const std::vector<Gate>&, const std::vector<Taking>&, const std::vector<Make>&>(
+        m.enter_face, m.closes, chosen_ports(m), m.exits, m.gates, m.takes, m.makes);
   };
   const auto goodness = [&](const BranchMove& m) {
     std::vector<std::uint32_t> ranks{folded_.rank(m.part)};

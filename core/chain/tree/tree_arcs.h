@@ -33,15 +33,15 @@ struct BranchMove {
   PartId part;
   std::uint8_t enter = 0;
   Face enter_face;
-  bool closes = false;                // a union: its two sides are made up apart
-  std::uint32_t exit_ports = 0;       // bit by port: those that lead on
-  std::vector<Face> exits;            // what they show, in port order
-  std::vector<Gate> gates;            // beside exits: from the entered port to each
-  std::vector<PartId> plugs;          // for the other ports, in port order
-  std::vector<Taking> takes;          // by digit
-  Cost cost;                          // plugs included, what it costs to pass its ports not
-  Rest rest;                          // of what does not depend on materials
-  std::vector<MaterialId> materials;  // of the part and of its plugs, where the order looks at them
+  bool closes = false;           // a union: its two sides are made up apart
+  std::uint32_t exit_ports = 0;  // bit by port: those that lead on
+  std::vector<Face> exits;       // what they show, in port order
+  std::vector<Gate> gates;       // beside exits: from the entered port to each
+  std::vector<PartId> plugs;     // for the other ports, in port order
+  std::vector<Taking> takes;     // by digit
+  Cost cost;                     // plugs included, what it costs to pass its ports not
+  Rest rest;                     // of what does not depend on materials
+  std::vector<Make> makes;       // of the part and of its plugs, where the order looks at them
 
   bool leads_on(std::size_t port) const { return exit_ports >> port & 1u; }
 };

@@ -166,9 +166,8 @@ std::vector<PartId> read_avoided_parts(JobReading& reading, const Value& value) 
   if (!text) return {};
   std::vector<PartId> parts = catalog::find_avoided_parts(reading.words(), *text);
   if (!parts.empty()) return parts;
-  const std::string_view meant = catalog::without_just(*text);
-  const catalog::NotationError error = reading.words().why_none(meant);
-  reading.problems.add(value, value.path() + ": " + error.message, text->size() - meant.size() + error.offset);
+  const catalog::NotationError error = catalog::why_no_avoided_parts(reading.words(), *text);
+  reading.problems.add(value, value.path() + ": " + error.message, error.offset);
   return {};
 }
 

@@ -60,7 +60,8 @@ std::span<const HelpTopic> help_topics() {
        "What decides between runs. line, when left out, is what a fitter buys: the line's size kept, no thread that is "
        "foreign to both ends (garden hose thread, plastic in metal), the ends' own kinds of joint, then fewest size "
        "changes, fewest parts, one material and last the price; of hoses it takes one that stands a house's water (60 "
-       "psi) before clear tubing. What it keeps, or could not keep, stands in the first line of the answer. bin, of a "
+       "psi) before clear tubing, into copper brass and not iron, and round a brass valve what the ends are of. What "
+       "it keeps, or could not keep, stands in the first line of the answer. bin, of a "
        "job that has one, looks for fewest to buy before kinds of joint. parts, price, loss (of head) and length are "
        "for who asks for them. The answer is the best there is, and the same every time."},
       {"words",
@@ -69,7 +70,8 @@ std::span<const HelpTopic> help_topics() {
        "the one that it must be; what can be read two ways is answered with both. A need is met by whatever is called "
        "so: union by a PVC union in a PVC run, valve by one that shuts; a check valve, a relief valve or a regulator "
        "is "
-       "asked for by its own name. nipple keeps out close, hex and PVC nipples too, just nipple that family alone.\n"
+       "asked for by its own name. nipple keeps out close, hex and PVC nipples too, just nipple that family alone, and "
+       "garden hose all that has such a thread.\n"
        "Measures carry their unit: 5-1/2 in, 1'1-11/16\", 14 cm, 25 psi, 28 inH2O, 1.7 bar, 40 gal, 3.5 scfm, 10 ga "
        "steel. A number without one is in the unit of the job's units or of --units; where it could be two things the "
        "error names both."},

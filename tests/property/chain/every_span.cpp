@@ -2,10 +2,12 @@
 
 #include "chain/finder.h"
 #include "hydraulics/line.h"
+#include "property/chain/judged_duty.h"
 
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <set>
 
 namespace riserun::chain::testing {
 
@@ -47,7 +49,7 @@ std::int64_t scaled(std::int64_t length, double factor) { return std::llround(st
 
 void JudgedRun::set_off_the_line(Order order) {
   const bool looks_at_it = order == Order::line || order == Order::bin;
-  off_the_line = {looks_at_it ? cost[0] : 0, looks_at_it ? cost[1] : 0};
+  off_the_line = {looks_at_it ? cost[0] : 0, looks_at_it ? cost[1] : 0, order == Order::line ? cost[2] : 0};
   const std::size_t kinds = order == Order::bin ? 3 : 2;
   strays = {looks_at_it ? cost[kinds] : 0, looks_at_it ? cost[kinds + 1] : 0};
 }
@@ -113,20 +115,47 @@ std::vector<EverySpan::Use> EverySpan::uses_of(const std::vector<Link>& links) c
     const bool rigid_tube = part.cut_to_length && !part.flexible;
     if ((part.threaded_when_cut || rigid_tube) && turn == 0.0 && part.ports.size() == 2) free_choice.push_back(i);
   }
+  // Digits of the choice: as it is sold (tube: a stub), cut to measure, and, of pipe for want of a nipple, a stub.
+  std::size_t choices = 1;
+  for (std::size_t k = 0; k < free_choice.size(); ++k) choices *= 3;
   std::vector<Use> uses;
-  for (std::size_t choice = 0; choice < std::size_t{1} << free_choice.size(); ++choice) {
+  for (std::size_t choice = 0; choice < choices; ++choice) {
     Use chosen = use;
-    for (std::size_t k = 0; k < free_choice.size(); ++k) {
-      Link& link = chosen.links[free_choice[k]];
-      link.cut = choice >> k & 1u;
-      link.stub = !link.cut && catalog_.part(link.part).cut_to_length;
+    bool is_one = true;
+    std::size_t left = choice;
+    for (const std::size_t place : free_choice) {
+      Link& link = chosen.links[place];
+      const std::size_t digit = left % 3;
+      left /= 3;
+      link.cut = digit == 1;
+      const bool is_tube = catalog_.part(link.part).cut_to_length;
+      link.stub = digit == (is_tube ? 0 : 2);
+      is_one =
+          is_one && (digit < 2 || (!is_tube && wants_nipples(link.part) && shortest(link.part) <= longest(link.part)));
     }
-    const auto kind = kind_of(chosen.links, chosen.bends);
+    const auto kind = is_one ? kind_of(chosen.links, chosen.bends) : std::nullopt;
     if (!kind) continue;
     chosen.kind = *kind;
     uses.push_back(std::move(chosen));
   }
   return uses;
+}
+
+/// No straight stock that may be used goes between two ends like those of the pipe.
+bool EverySpan::wants_nipples(PartId pipe) const {
+  for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
+    const Part& part = catalog_.part({row});
+    if (part.ports.size() != 2 || catalog_.family(part.family).role != Role::connector) continue;
+    if (part.cut_to_length || part.threaded_when_cut || turn_of(part, 0, 1) != 0.0) continue;
+    std::multiset<std::uint32_t> joins;
+    std::multiset<std::uint32_t> wanted;
+    for (const Port& port : part.ports) joins.insert(port.type.row);
+    for (const Port& port : catalog_.part(pipe).ports) wanted.insert(port.type.row);
+    const bool is_banned = !request_.banned.empty() && request_.banned[row];
+    const bool is_had = part.stocked || request_.special_order || request_.bin.count_of({row}) > 0;
+    if (joins == wanted && is_had && !is_banned && stands(catalog_, request_, {row})) return false;
+  }
+  return true;
 }
 
 std::int64_t EverySpan::deepest(PartId id) const {

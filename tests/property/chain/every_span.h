@@ -20,8 +20,8 @@ struct JudgedRun {
   std::int64_t lands = 0, lands_aside = 0;  // micrometres
   std::int64_t band = 0, band_aside = 0;
   std::int64_t parts = 0, cents = 0, buy = 0;
-  std::pair<std::int64_t, std::int64_t> off_the_line{};  // narrowing, foreign threads
-  std::pair<std::int64_t, std::int64_t> strays{};        // ports of other kinds, size changes
+  std::array<std::int64_t, 3> off_the_line{};      // narrowing, foreign threads, of other kinds
+  std::pair<std::int64_t, std::int64_t> strays{};  // ports of other kinds, size changes
   bool operator==(const JudgedRun&) const = default;
   void set_off_the_line(Order order);
   bool before(const JudgedRun& other) const;
@@ -42,7 +42,7 @@ class EverySpan {
     std::uint8_t enter = 0, leave = 0;
     std::vector<PartId> plugs;
     bool cut = false;
-    bool stub = false;  // rigid tube as short as its joints let it be
+    bool stub = false;  // rigid tube, or pipe for want of a nipple, as short as its joints let it be
     bool is_sawn() const { return cut || stub; }
   };
   /// How a chain is put to use: as what kind of run, with which parts cut.
@@ -61,6 +61,7 @@ class EverySpan {
   std::vector<Link> links_of(const Sums& sums) const;
   std::vector<Use> uses_of(const std::vector<Link>& links) const;
   std::optional<int> kind_of(const std::vector<Link>& links, int bends) const;
+  bool wants_nipples(PartId pipe) const;
   bool can_be_had(const Link& link) const;
   bool keeps_bushings(const Use& use) const;
   Measured measure(const Use& use) const;

@@ -313,7 +313,7 @@ void TreeTrial::count_ports(const std::vector<TreeItem>& tree, std::size_t row, 
     on_hose = on_hose || asks_for_such_a_hose(catalog_, request_.branch(target).needs);
   count_port_on_way(part.ports[item.enter].type, beyond(tree, row, std::nullopt), false, item.host >= 0 && !on_hose,
                     sums);
-  sums.other_kinds += count_bending(catalog_, part);
+  sums.other_kinds += count_body(catalog_, part, request_.rules.galvanic);
   for (std::uint8_t port = 0; port < part.ports.size(); ++port) {
     const std::vector<std::size_t> targets = beyond(tree, row, port);
     if (port == item.enter || targets.empty()) continue;
@@ -326,7 +326,7 @@ void TreeTrial::count_ports(const std::vector<TreeItem>& tree, std::size_t row, 
 TreeSums TreeTrial::add_up(const std::vector<TreeItem>& tree) const {
   TreeSums sums;
   std::vector<int> uses(catalog_.parts().size(), 0);
-  std::vector<std::uint32_t> materials;
+  std::vector<PartId> parts;
   std::vector<std::optional<MaterialId>> ends{request_.rules.from.material};
   for (std::size_t row = 0; row < tree.size(); ++row) {
     const TreeItem& item = tree[row];
@@ -342,7 +342,7 @@ TreeSums TreeTrial::add_up(const std::vector<TreeItem>& tree) const {
       continue;
     }
     const Part& part = catalog_.part(item.part);
-    materials.push_back(part.material.row);
+    parts.push_back(item.part);
     count_ports(tree, row, sums);
     ++uses[item.part.row];
     sums.parts += 1;
@@ -351,7 +351,7 @@ TreeSums TreeTrial::add_up(const std::vector<TreeItem>& tree) const {
     sums.drawbacks += catalog_.family(part.family).is_bushing ? 1 : 0;
     sums.drawbacks += part.name.find("close nipple") != std::string::npos ? 1 : 0;
   }
-  count_materials(catalog_, materials, ends, sums);
+  count_materials(catalog_, parts, ends, request_.rules.galvanic, sums);
   for (std::uint32_t row = 0; row < uses.size(); ++row) {
     const int bought = std::max(0, uses[row] - request_.rules.bin.count_of({row}));
     sums.buy += bought;

@@ -45,8 +45,8 @@ bool can_turn(Freedom freedom) { return freedom == Freedom::loose || freedom == 
 Tuple tuple_of(Order order, const Sums& s) {
   switch (order) {
     case Order::line:
-      return {s.narrowing,        s.foreign_threads, s.other_kinds, s.size_changes, s.parts,
-              s.not_the_ends_own, s.not_of_one,      s.cents,       s.drawbacks};
+      return {s.narrowing,        s.foreign_threads, s.other_kinds, s.size_changes, s.parts,    s.clashing,
+              s.not_the_ends_own, s.far_from_it,     s.not_of_one,  s.cents,        s.drawbacks};
     case Order::parts:
       return {s.parts, s.cents, s.drawbacks};
     case Order::price:
@@ -56,8 +56,8 @@ Tuple tuple_of(Order order, const Sums& s) {
     case Order::length:
       return {s.micrometres, s.parts, s.cents, s.drawbacks};
     case Order::bin:
-      return {s.narrowing, s.foreign_threads,  s.buy,        s.other_kinds, s.size_changes,
-              s.parts,     s.not_the_ends_own, s.not_of_one, s.cents,       s.drawbacks};
+      return {s.narrowing, s.foreign_threads,  s.buy,         s.other_kinds, s.size_changes, s.parts,
+              s.clashing,  s.not_the_ends_own, s.far_from_it, s.not_of_one,  s.cents,        s.drawbacks};
   }
   return {};
 }
@@ -108,30 +108,57 @@ void count_port(const Catalog& catalog, PortTypeId port, double line_inches, con
     sums.narrowing += std::llround(10.0 * (std::pow(line_inches / inches, 4.0) - 1.0));
 }
 
-std::int64_t count_bending(const Catalog& catalog, const Part& part) {
-  if (!part.flexible && !catalog.family(part.family).flexible) return 0;
-  return in_psi(part.rating) < 60.0 ? 2 : 1;
+std::int64_t count_body(const Catalog& catalog, const Part& part, Galvanic galvanic) {
+  std::int64_t weight = 0;
+  if (part.flexible || catalog.family(part.family).flexible) weight += in_psi(part.rating) < 60.0 ? 2 : 1;
+  std::set<std::uint32_t> kinds;
+  for (const Port& port : part.ports) kinds.insert(catalog.port_type(port.type).kind.row);
+  if (part.dielectric && kinds.size() == 1 && galvanic != Galvanic::avoid) weight += 1;
+  return weight;
 }
 
-void count_materials(const Catalog& catalog, const std::vector<std::uint32_t>& materials,
-                     const std::vector<std::optional<MaterialId>>& ends, Sums& sums) {
-  const auto others = [&](std::uint32_t one) {
-    return static_cast<std::int64_t>(materials.size()) - std::count(materials.begin(), materials.end(), one);
-  };
-  sums.not_the_ends_own = sums.not_of_one = INT64_MAX;
-  // Two metals with one anodic index are the same metal under two names.
-  const auto foreign_to = [&](const Material& end) {
-    return std::count_if(materials.begin(), materials.end(), [&](std::uint32_t row) {
-      const Material& own = catalog.materials()[row];
-      const bool same_index = std::abs(own.anodic_index_volts - end.anodic_index_volts) < 1e-6;
-      return own.id != end.id && !(own.metal && end.metal && same_index);
+void count_materials(const Catalog& catalog, const std::vector<PartId>& parts,
+                     const std::vector<std::optional<MaterialId>>& ends, Galvanic galvanic, Sums& sums) {
+  sums.clashing = 0;
+  sums.not_of_one = INT64_MAX;
+  const auto count = [&](const auto& is) { return std::count_if(parts.begin(), parts.end(), is); };
+  const auto clashes = [&](PartId part) {
+    return std::any_of(ends.begin(), ends.end(), [&](const std::optional<MaterialId>& end) {
+      return end && catalog.galvanic(*end, catalog.part(part).material) == GalvanicVerdict::keep_apart;
     });
   };
-  for (const std::optional<MaterialId>& end : ends)
-    if (end) sums.not_the_ends_own = std::min(sums.not_the_ends_own, foreign_to(catalog.material(*end)));
-  for (const std::uint32_t one : materials) sums.not_of_one = std::min(sums.not_of_one, others(one));
-  if (sums.not_the_ends_own == INT64_MAX) sums.not_the_ends_own = 0;
-  if (materials.empty()) sums.not_of_one = 0;
+  if (galvanic == Galvanic::warn) sums.clashing = count(clashes);
+  // Two metals with one anodic index are the same metal under two names; of others each 0.05 V is a step away.
+  const auto steps_from = [&](const Material& end, PartId part) -> std::optional<int> {
+    const Material& own = catalog.material(catalog.part(part).material);
+    if (own.id == end.id) return std::nullopt;
+    if (!own.metal || !end.metal) return 40;
+    const double volts = std::abs(own.anodic_index_volts - end.anodic_index_volts);
+    if (volts < 1e-6) return std::nullopt;
+    return std::min(40, static_cast<int>(std::lround(volts * 20.0)));
+  };
+  std::pair<std::int64_t, std::int64_t> least{INT64_MAX, 0};
+  for (const std::optional<MaterialId>& end : ends) {
+    if (!end) continue;
+    std::pair<std::int64_t, std::int64_t> of_this{0, 0};
+    for (const PartId part : parts) {
+      const auto steps = steps_from(catalog.material(*end), part);
+      of_this.first += steps ? 1 : 0;
+      of_this.second += galvanic == Galvanic::avoid ? 0 : steps.value_or(0);
+    }
+    least = std::min(least, of_this);
+  }
+  if (least.first == INT64_MAX) least.first = 0;
+  std::tie(sums.not_the_ends_own, sums.far_from_it) = least;
+  // Devices are made in the metal that they are made in: what joins them is to be of one.
+  const auto joins = [&](PartId part) {
+    const Role role = catalog.family(catalog.part(part).family).role;
+    return role == Role::connector || role == Role::plug;
+  };
+  for (const Material& one : catalog.materials())
+    sums.not_of_one = std::min<std::int64_t>(
+        sums.not_of_one,
+        count([&](PartId part) { return joins(part) && catalog.material(catalog.part(part).material).id != one.id; }));
 }
 
 bool better(Order order, const Sums& a, const Sums& b) {
@@ -325,7 +352,7 @@ Sums Exhaustive::sums_of(const Begun& begun) const {
   const PortType& last = catalog_.port_type(request_.to.type);
   const double line = std::min(catalog_.nominal_inches(first.size), catalog_.nominal_inches(last.size));
   const std::vector<std::uint32_t> kinds{first.kind.row, last.kind.row};
-  std::vector<std::uint32_t> materials;
+  std::vector<PartId> parts;
   const bool on_hose = asks_for_such_a_hose(catalog_, request_.needs);
   bool is_first = true;
   for (const Way* way : begun.ways) {
@@ -336,12 +363,12 @@ Sums Exhaustive::sums_of(const Begun& begun) const {
     count_port(catalog_, out, line, kinds, false, request_.galvanic, sums);
     if (!is_first && !on_hose) count_inner_joint(catalog_, in, kinds, sums);
     is_first = false;
-    sums.other_kinds += count_bending(catalog_, part);
+    sums.other_kinds += count_body(catalog_, part, request_.galvanic);
     sums.size_changes += catalog_.port_type(in).size != catalog_.port_type(out).size ? 1 : 0;
-    materials.push_back(part.material.row);
+    parts.push_back(way->part);
     for (const PartId plug : way->plugs) {
       count_port(catalog_, catalog_.part(plug).ports[0].type, line, kinds, true, request_.galvanic, sums);
-      materials.push_back(catalog_.part(plug).material.row);
+      parts.push_back(plug);
     }
     sums.drawbacks += catalog_.family(part.family).is_bushing ? 1 : 0;
     sums.drawbacks += is_close_nipple(part) ? 1 : 0;
@@ -349,7 +376,7 @@ Sums Exhaustive::sums_of(const Begun& begun) const {
     for (const PartId plug : way->plugs) sums.ids.push_back(catalog_.part(plug).id);
     sums.ways.emplace_back(way->enter, way->leave);
   }
-  count_materials(catalog_, materials, {request_.from.material, request_.to.material}, sums);
+  count_materials(catalog_, parts, {request_.from.material, request_.to.material}, request_.galvanic, sums);
   for (std::uint32_t row = 0; row < begun.uses.size(); ++row) {
     const int bought = std::max(0, begun.uses[row] - request_.bin.count_of({row}));
     sums.buy += bought;

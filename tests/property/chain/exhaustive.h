@@ -21,14 +21,14 @@ inline std::int64_t nano(Length length) { return std::llround(in_metres(length) 
 struct Sums {
   std::int64_t parts = 0, cents = 0, micrometres = 0, nanometres = 0, buy = 0, drawbacks = 0;
   std::int64_t narrowing = 0, foreign_threads = 0, other_kinds = 0, size_changes = 0;
-  std::int64_t not_the_ends_own = 0, not_of_one = 0;        // parts by material
+  std::int64_t clashing = 0, not_the_ends_own = 0, far_from_it = 0, not_of_one = 0;  // parts by material
   std::vector<std::string> ids;                             // in chain order, plugs behind the part that holds them
   std::vector<std::pair<std::uint8_t, std::uint8_t>> ways;  // ports used, in chain order
   bool operator==(const Sums&) const = default;
 };
 
 /// What an order compares, first to last; the drawbacks are the last of it.
-using Tuple = std::array<std::int64_t, 11>;
+using Tuple = std::array<std::int64_t, 12>;
 /// Smaller is better.
 Tuple tuple_of(Order order, const Sums& sums);
 
@@ -43,11 +43,12 @@ void count_inner_joint(const Catalog& catalog, PortTypeId entered, const std::ve
 /// Of a thread that is at home at an end alone; and whether a need may be met by a hose with ends of such a thread.
 bool is_of_ends_alone(const Catalog& catalog, std::uint32_t kind);
 bool asks_for_such_a_hose(const Catalog& catalog, const std::vector<Need>& needs);
-/// What a hose or tube counts among the ports of another kind: twice where it stands less than 60 psi.
-std::int64_t count_bending(const Catalog& catalog, const catalog::Part& part);
+/// What a body counts among the ports of another kind: a hose or tube, twice where it stands less than 60 psi; and what
+/// keeps metals apart between ends of one kind, unless that is asked for.
+std::int64_t count_body(const Catalog& catalog, const catalog::Part& part, Galvanic galvanic);
 /// Fills in the parts that are of another material than they should be, plugs included.
-void count_materials(const Catalog& catalog, const std::vector<std::uint32_t>& materials,
-                     const std::vector<std::optional<MaterialId>>& ends, Sums& sums);
+void count_materials(const Catalog& catalog, const std::vector<PartId>& parts,
+                     const std::vector<std::optional<MaterialId>>& ends, Galvanic galvanic, Sums& sums);
 /// The same, then the ids, then the ports.
 bool better(Order order, const Sums& a, const Sums& b);
 

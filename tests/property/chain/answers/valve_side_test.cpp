@@ -26,9 +26,10 @@ std::vector<PartId> valves_of(const catalog::Catalog& catalog) {
   return valves;
 }
 
-/// A union, or a part whose every joint is made without turning.
+/// A union, or a part whose every joint is made without turning; no valve, which would be gone with it.
 bool comes_apart(const catalog::Catalog& catalog, const catalog::Part& part) {
   if (part.closing) return true;
+  if (catalog.family(part.family).can_shut && !part.one_way) return false;
   for (const catalog::Port& port : part.ports) {
     bool mates = false;
     for (std::uint32_t row = 0; row < catalog.port_types().size(); ++row) {

@@ -120,7 +120,14 @@ void MakesTheSpan::check_world(std::uint32_t seed) {
   const JudgedRun found = as_judged(catalog, request, chain, *choice);
   if (found.parts > judge.depth()) {
     ++too_long_;
-    EXPECT_FALSE(best && best->before(found) && best->kind < found.kind);
+    // Two pieces go before one that strays more: the rule of best_span, of which the judge sees one side alone here.
+    const bool cuts_once_more = best && best->kind == 2 && found.kind == 3 &&
+                                found.off_the_line == best->off_the_line && found.strays < best->strays;
+    EXPECT_FALSE(best && best->before(found) && best->kind < found.kind && !cuts_once_more)
+        << "kind " << best->kind << " of " << best->parts << " parts before kind " << found.kind << " of "
+        << found.parts << "; off the line " << ::testing::PrintToString(best->off_the_line) << " and "
+        << ::testing::PrintToString(found.off_the_line) << ", strays " << ::testing::PrintToString(best->strays)
+        << " and " << ::testing::PrintToString(found.strays) << ", order " << static_cast<int>(request.order);
     return;
   }
   ASSERT_TRUE(best) << "found kind " << found.kind << ", " << found.parts << " parts";

@@ -77,6 +77,34 @@ TEST(AvoidedParts, AnAdapterIsNotWhatItJoinsTo) {
   EXPECT_THAT(families_avoided("adapter"), Contains("male hose thread to male pipe adapter"));
 }
 
+TEST(AvoidedParts, OfAKindOfJointAreAllThatHaveIt) {
+  const Catalog& catalog = testing::shipped_catalog();
+  const auto with_port_of = [&](std::string_view kind) {
+    std::vector<PartId> parts;
+    for (std::uint32_t row = 0; row < catalog.parts().size(); ++row)
+      for (const Port& port : catalog.part({row}).ports)
+        if (catalog.kind(catalog.port_type(port.type).kind).id == kind && (parts.empty() || parts.back().row != row))
+          parts.push_back({row});
+    return parts;
+  };
+  for (const char* words : {"garden hose", "Garden hoses", "garden hose thread", "hose thread"})
+    EXPECT_THAT(find_avoided_parts(catalog, words), ::testing::IsSupersetOf(with_port_of("ght"))) << words;
+  for (const char* words : {"cam lock", "camlock", "cam-and-groove"})
+    EXPECT_THAT(find_avoided_parts(catalog, words), ::testing::IsSupersetOf(with_port_of("cam"))) << words;
+  for (const char* kind : {"npt", "npt-plastic"})
+    EXPECT_THAT(find_avoided_parts(catalog, "NPT"), ::testing::IsSupersetOf(with_port_of(kind))) << kind;
+  EXPECT_THAT(families_avoided("garden hose"), Not(Contains("nipple")));
+  EXPECT_THAT(families_avoided("just garden hose"), ElementsAre("garden hose"));
+}
+
+TEST(AvoidedParts, WhatNamesNothingIsToldWhatMayBeSaid) {
+  PartSearch search(testing::shipped_catalog());
+  const NotationError error = why_no_avoided_parts(search, "just cheese");
+  EXPECT_EQ(error.offset, 5u);
+  for (const char* allowed : {"'cheese'", "nipple", "black iron", "garden hose thread"})
+    EXPECT_THAT(error.message, ::testing::HasSubstr(allowed));
+}
+
 TEST(AvoidedParts, WithJustOrASizeAreThoseThatTheWordsFind) {
   EXPECT_THAT(families_avoided("just nipple"), ElementsAre("nipple"));
   EXPECT_THAT(families_avoided("Just PVC nipple"), ElementsAre("PVC nipple"));

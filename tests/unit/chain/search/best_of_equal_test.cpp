@@ -49,6 +49,22 @@ TEST(OrderOfTheLine, ClosesARigidRunWithAHoseBeforeAForeignThread) {
   EXPECT_EQ(shop.chain(request), "adapter out");
 }
 
+TEST(OrderOfTheLine, TakesADielectricUnionOnlyWhereMetalsAreParted) {
+  const SmallWorld shop(R"(
+    nipple: 1 A male, 1 A male, 100c, iron
+    union: 1 A female, 1 A female, 900c, union, iron
+    dielectric union: 1 A female, 1 A female, 100c, union, dielectric, iron
+    brass nipple: 1 A male, 1 A male, 900c, brass
+  )");
+  ChainRequest request = shop.ask("1 A female", "1 A female", Order::line);
+  request.from.freedom = request.to.freedom = Freedom::fixed;
+  EXPECT_EQ(shop.chain(request), "nipple, union, nipple");
+  request.from.material = MaterialId{0};
+  request.to.material = MaterialId{1};
+  request.galvanic = Galvanic::avoid;
+  EXPECT_EQ(shop.chain(request), "nipple, dielectric union, brass nipple");
+}
+
 TEST(OrderOfTheLine, TakesFewestSizeChangesBeforeFewestParts) {
   const SmallWorld shop(R"(
     wide union: 3/4 A male, 1 A female, 1c, union
@@ -66,16 +82,55 @@ TEST(OrderOfTheLine, TakesFewestSizeChangesBeforeFewestParts) {
 const char* const kMetals = R"(
   iron nipple: 1 A male, 1 A male, 100c, iron
   brass nipple: 1 A male, 1 A male, 300c, brass
+  stainless nipple: 1 A male, 1 A male, 500c, stainless
   iron coupling: 1 A female, 1 A female, 100c, iron
+  brass coupling: 1 A female, 1 A female, 300c, brass
   brass valve: 1 A female, 1 A female, 900c, valve, brass
 )";
 
 TEST(OrderOfTheLine, IsOfOneMaterialBeforeItIsCheap) {
   const SmallWorld shop(kMetals);
   ChainRequest request = shop.ask("1 A female", "1 A female", Order::line);
-  request.needs = {shop.need("valve", {"brass valve"})};
-  EXPECT_EQ(shop.chain(request), "brass nipple, brass valve, brass nipple");
+  request.needs = {shop.need("coupling", {"brass coupling"})};
+  EXPECT_EQ(shop.chain(request), "brass nipple, brass coupling, brass nipple");
   EXPECT_EQ(shop.chain(shop.ask("1 A female", "1 A female", Order::line)), "iron nipple");
+}
+
+// Common practice: a brass ball valve between nipples of black iron.
+TEST(OrderOfTheLine, DoesNotTakeItsMetalFromAValve) {
+  const SmallWorld shop(kMetals);
+  ChainRequest request = shop.ask("1 A female", "1 A female", Order::line);
+  request.needs = {shop.need("valve", {"brass valve"})};
+  EXPECT_EQ(shop.chain(request), "iron nipple, brass valve, iron nipple");
+  request.needs.push_back(shop.need("coupling", {"brass coupling"}));
+  EXPECT_EQ(shop.chain(request), "brass nipple, brass coupling, brass nipple, brass valve, brass nipple");
+}
+
+// Common practice: brass into a copper fitting, and between copper and steel; never iron into copper.
+TEST(OrderOfTheLine, TakesTheNearestMetalWhereAnEndsOwnIsNotMade) {
+  const SmallWorld shop(R"(
+    nylon nipple: 1 A male, 1 A male, 100c, nylon
+    stainless nipple: 1 A male, 1 A male, 200c, stainless
+    brass nipple: 1 A male, 1 A male, 300c, brass
+  )");
+  ChainRequest request = shop.ask("1 A female", "1 A female", Order::line);
+  EXPECT_EQ(shop.chain(request), "nylon nipple");
+  request.to.material = MaterialId{0};
+  EXPECT_EQ(shop.chain(request), "stainless nipple");
+}
+
+TEST(OrderOfTheLine, ShunsWhatAnEndsMetalMustBeKeptApartFrom) {
+  const SmallWorld shop(R"(
+    iron nipple: 1 A male, 1 A male, 100c, iron
+    stainless nipple: 1 A male, 1 A male, 300c, stainless
+  )");
+  ChainRequest request = shop.ask("1 A female", "1 A female", Order::line);
+  request.to.material = MaterialId{1};
+  EXPECT_EQ(shop.chain(request), "stainless nipple") << "brass and iron are far apart";
+  request.from.material = MaterialId{0};
+  EXPECT_EQ(shop.chain(request), "stainless nipple") << "before it is of an end's own";
+  request.to.material.reset();
+  EXPECT_EQ(shop.chain(request), "iron nipple");
 }
 
 TEST(OrderOfTheLine, IsOfAnEndsOwnMaterialWhereThatIsKnown) {
@@ -109,9 +164,16 @@ TEST(RestOfAChain, IsMeasuredByItsCommonestMaterial) {
   const SmallWorld shop(kMetals);
   const auto move = [&](const std::string& name) { return bought_move(shop.catalog(), shop.part(name), 0, 1); };
   const std::vector<Move> moves{move("iron nipple"), move("brass valve"), move("iron nipple")};
-  EXPECT_EQ(rest_of(shop.catalog(), Order::line, {MaterialId{}}, moves), (Rest{{0, 1, 1100, 0, 0}}));
-  EXPECT_EQ(rest_of(shop.catalog(), Order::line, {MaterialId{1}}, moves), (Rest{{2, 1, 1100, 0, 0}}));
-  EXPECT_EQ(rest_of(shop.catalog(), Order::parts, {MaterialId{1}}, moves), Rest{});
+  // Two clash, two are not of its own, and each is eleven steps of 0.05 V from it.
+  constexpr std::int64_t kTwo = std::int64_t{2} << 20;
+  const EndMetals brass{{MaterialId{1}}, false};
+  EXPECT_EQ(rest_of(shop.catalog(), Order::line, EndMetals{}, moves), (Rest{{0, 0, 1100, 0, 0}}));
+  EXPECT_EQ(rest_of(shop.catalog(), Order::line, brass, moves), (Rest{{kTwo * kTwo / 2 + kTwo + 22, 0, 1100, 0, 0}}));
+  EXPECT_EQ(rest_of(shop.catalog(), Order::line, EndMetals{{MaterialId{1}}, true}, moves),
+            (Rest{{kTwo, 0, 1100, 0, 0}}));
+  EXPECT_EQ(rest_of(shop.catalog(), Order::parts, brass, moves), Rest{});
+  const std::vector<Move> mixed{move("iron nipple"), move("brass coupling"), move("iron nipple")};
+  EXPECT_EQ(rest_of(shop.catalog(), Order::line, EndMetals{}, mixed), (Rest{{0, 1, 500, 0, 0}}));
 }
 
 }  // namespace

@@ -1,4 +1,5 @@
-// Completion of the command's words in a shell: verbs, their options, the words that an option takes.
+// Completion of the command's words in a shell: verbs and their options, ports and parts of the shipped catalog, keys of
+// a job, codes of findings.
 #pragma once
 
 #include <string>
@@ -10,6 +11,7 @@ class App;
 namespace riserun::cli {
 
 /// A script that the shell reads at its start.
+/// @throws InputError where the shipped catalog cannot be read
 /// @param shell bash, zsh or fish
 std::string completion_for(const std::string& shell, const CLI::App& app);
 

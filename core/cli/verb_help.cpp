@@ -6,6 +6,7 @@
 #include "cli/manual_page.h"
 #include "cli/verbs.h"
 #include "plan/job/job_keys.h"
+#include "report/json/plan_schema.h"
 #include "report/json/schema_json.h"
 #include "report/text/help_text.h"
 #include "report/words/glossary.h"
@@ -89,7 +90,7 @@ int help_with(const CLI::App& app, const std::vector<std::string>& words, const 
 
 int run_help(const CLI::App& app, const Options& options, const Session& session) {
   if (!options.schema.empty()) {
-    session.out << report::schema_json(options.schema);
+    session.out << (options.schema == "plan" ? report::plan_schema_json() : report::schema_json(options.schema));
   } else if (options.manual) {
     session.out << manual_page(app);
   } else if (!options.shell.empty()) {
@@ -116,8 +117,10 @@ void add_help_verb(CLI::App& app, Session& session) {
                    "As \"regulator\" or \"bare panel\"; \"job\" for all keys of a job, \"verdict\", \"order\", "
                    "\"words\", \"files\", \"glossary\"");
   verb->add_option("--schema", options->schema,
-                   "The JSON Schema of such a file, for editors: job, bin, or catalog, which is own parts and prices")
-      ->check(CLI::IsMember({"job", "bin", "catalog"}));
+                   "The JSON Schema of such a file, for editors: job, bin, or catalog, which is own parts and prices; "
+                   "or plan, of "
+                   "what plan --json says")
+      ->check(CLI::IsMember({"job", "bin", "catalog", "plan"}));
   verb->add_flag("--man", options->manual, "The manual page");
   verb->add_option("--completion", options->shell, "What completes riserun's words in that shell")
       ->check(CLI::IsMember({"bash", "zsh", "fish"}));

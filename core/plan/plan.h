@@ -73,7 +73,7 @@ struct ConnectionPlan {
   std::optional<Length> gap;        // as given; the chain's length stands in the answer
   bool gap_assumed = false;         // a height that it was worked out of was not given
   std::optional<chain::Span> span;  // the distance that the chain was asked to make
-  Length run_length{};              // from port to port along the run, with the hose at its length
+  Length run_length{};              // from port to port, with the hose as it lies
   Length run_tolerance{};           // plus or minus, from the threads
   std::optional<MissedBore> missed_bore;
   std::optional<MissedGap> missed_gap;

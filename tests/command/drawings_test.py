@@ -101,6 +101,16 @@ class Drawings(unittest.TestCase):
                       "Air pressure, psi", "walls hold", "Leak test, to be filled in", "tested by"):
             self.assertIn(words, text)
 
+    def test_a_drawn_run_has_the_length_that_its_text_has(self):
+        for example in ("bevel-bench.yaml", "one-air-bung.yaml"):
+            file = self.made(EXAMPLES / example, ".pdf", "inch")
+            text = subprocess.run(["pdftotext", "-layout", str(file), "-"], capture_output=True, text=True, check=True).stdout
+            drawn = re.findall(r"(\S+ in) from port to port", text)
+            said = re.findall(r"Port to port\s+(\S+ in)", text)
+            self.assertTrue(drawn, example)
+            for length in drawn:
+                self.assertIn(length, said, example)
+
     def test_html_holds_the_drawings(self):
         text = self.made(self.hostile, ".html", "inch").read_text(encoding="utf-8")
         pictures = re.findall(r"<svg .*?</svg>", text, re.DOTALL)

@@ -2,6 +2,8 @@
 import json
 import pathlib
 import re
+import shlex
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -87,6 +89,30 @@ class Help(unittest.TestCase):
             self.assertTrue(any(at == place or at.startswith(place + ".") for at in found) if place else "" in found,
                             f"{new}: {found}")
 
+    def test_the_schema_of_a_plan_takes_every_plan_and_refuses_what_none_says(self):
+        schema = json.loads(run("help", "--schema", "plan").stdout)
+        jsonschema.Draft202012Validator.check_schema(schema)
+        validator = jsonschema.Draft202012Validator(schema)
+        plans = {file.stem: json.loads(run("plan", file, "--json").stdout) for file in sorted(EXAMPLES.glob("*.yaml"))
+                 if "\nreservoir:" in file.read_text(encoding="utf-8")}
+        self.assertEqual({plan["verdict"] for plan in plans.values()}, {"ready", "not yet", "refused"})
+        for name, plan in plans.items():
+            found = [(".".join(map(str, error.absolute_path)), error.message[:200]) for error in validator.iter_errors(plan)]
+            self.assertEqual(found, [], name)
+
+        def places(change):
+            plan = json.loads(json.dumps(plans["bevel-bench"]))
+            change(plan)
+            return {".".join(map(str, error.absolute_path)) for error in validator.iter_errors(plan)}
+
+        for change, place in ((lambda p: p.update(verdict="fine"), "verdict"), (lambda p: p.pop("list"), ""),
+                              (lambda p: p.update(more=1), ""), (lambda p: p["list"]["buy"][0].update(qty="two"), "list.buy.0.qty"),
+                              (lambda p: p["walls"].update(limit_pa="7 psi"), "walls.limit_pa"),
+                              (lambda p: p["levels"].pop("charge_m3"), "levels"),
+                              (lambda p: p["walls"]["panels"][1].update(limit=3), "walls.panels.1"),
+                              (lambda p: p["riser"].update(cut_length_m=True), "riser.cut_length_m")):
+            self.assertIn(place, places(change))
+
     def test_the_schemas_of_bin_and_catalog_take_what_is_shipped_and_refuse_what_is_wrong(self):
         def places(schema, text):
             errors = jsonschema.Draft202012Validator(schema).iter_errors(yaml.safe_load(text))
@@ -120,17 +146,28 @@ class Help(unittest.TestCase):
         for line in page.splitlines():
             self.assertTrue(not line.startswith(".") or re.match(r"\.(TH|SH|SS|TP|PP|B|I) ?", line), line)
 
-    def test_bash_completes_verbs_and_options(self):
+    def test_bash_completes_verbs_options_and_names(self):
         def completed(*words):
             script = run("help", "--completion", "bash").stdout + (
-                f"COMP_WORDS=({' '.join(words)}); COMP_CWORD={len(words) - 1}; _riserun; echo \"${{COMPREPLY[@]}}\"")
-            return subprocess.run(["bash", "-c", script], capture_output=True, text=True, check=True).stdout.split()
+                f"COMP_WORDS=({' '.join(map(shlex.quote, words))}); COMP_CWORD={len(words) - 1}; _riserun; "
+                "printf '%s\\n' \"${COMPREPLY[@]}\"")
+            return subprocess.run(["bash", "-c", script], capture_output=True, text=True, check=True, cwd="/proc").stdout.splitlines()
 
         self.assertEqual(completed("riserun", "le"), ["leak-test"])
         self.assertIn("--out", completed("riserun", "plan", "--o"))
         self.assertIn("--units", completed("riserun", "plan", "--u"))
+        self.assertLessEqual({"1-1/4 FNPT", "1-1/4 MNPT"}, set(completed("riserun", "chain", "1-1/4 ")))
+        self.assertIn("3/4 MGHT", completed("riserun", "chain", "1 FNPT", '"3/4 M'))
+        self.assertIn("ball valve", completed("riserun", "chain", "1 FNPT", "1 FNPT", "--need", "ball"))
+        self.assertIn("union", completed("riserun", "catalog", "un"))
+        self.assertIn("set pressure", completed("riserun", "help", "set"))
+        self.assertIn("self", completed("riserun", "plan", "sel"))  # a file
         for shell in ("zsh", "fish"):
-            self.assertIn("leak-test", run("help", "--completion", shell).stdout)
+            script = run("help", "--completion", shell).stdout
+            for name in ("leak-test", "'1-1/4 FNPT'", "'ball valve'", "'set pressure'"):
+                self.assertIn(name, script)
+            if shutil.which(shell):
+                subprocess.run([shell, "--no-execute"], input=script, text=True, check=True)
 
 
 

@@ -57,12 +57,35 @@ class Installed(unittest.TestCase):
             window.kill()
             screen.close()
 
+    def test_another_program_stands_on_the_libraries(self):
+        libraries = pathlib.Path(self.folder.name) / "libraries"
+        build = pathlib.Path(self.folder.name) / "adapter"
+        for command in (["cmake", "--install", BUILD, "--component", "development", "--prefix", libraries],
+                        ["cmake", "-S", pathlib.Path(__file__).parent / "consumer", "-B", build, "-G", "Ninja", f"-DCMAKE_PREFIX_PATH={libraries}"],
+                        ["cmake", "--build", build]):
+            done = subprocess.run([*map(str, command)], capture_output=True, text=True)
+            self.assertEqual(done.returncode, 0, done.stdout + done.stderr)
+        done = subprocess.run([build / "adapter", self.share / "catalog"], capture_output=True, text=True)
+        self.assertEqual(done.returncode, 0, done.stderr)
+        said = self.run_moved("chain", "1 FNPT", "3/4 MGHT").stdout
+        parts = done.stdout.splitlines()
+        self.assertEqual(len(parts), 2)
+        for part in parts:
+            self.assertIn(part, said)
+        self.assertFalse((self.root / "include").exists())
+
     def test_manual_completion_and_desktop_entry_are_there(self):
-        for file in ("man/man1/riserun.1", "bash-completion/completions/riserun", "zsh/vendor-completions/_riserun",
+        for file in ("man/man1/riserun.1", "man/man1/riserun-view.1", "bash-completion/completions/riserun", "zsh/vendor-completions/_riserun",
                      "fish/vendor_completions.d/riserun.fish", "riserun/job.schema.json", "riserun/bin.schema.json",
-                     "riserun/catalog.schema.json", "applications/riserun.desktop",
+                     "riserun/catalog.schema.json", "riserun/plan.schema.json", "applications/riserun.desktop",
                      "mime/packages/riserun.xml", "icons/hicolor/scalable/apps/riserun.svg"):
             self.assertGreater((self.root / "share" / file).stat().st_size, 100, file)
+        asked = subprocess.run([self.root / "bin" / "riserun-view", "--help"], capture_output=True, text=True, check=True).stdout
+        page = (self.root / "share/man/man1/riserun-view.1").read_text(encoding="utf-8").replace("\\-", "-")
+        options = set(re.findall(r"--[a-z]+", asked)) - {"--help"}
+        self.assertGreater(len(options), 4)
+        for option in options:
+            self.assertIn(option, page)
         entry = (self.root / "share/applications/riserun.desktop").read_text(encoding="utf-8")
         program = re.search(r"^Exec=(\S+)", entry, re.M).group(1)
         self.assertTrue((self.root / "bin" / program).exists())

@@ -57,6 +57,12 @@ class Program(unittest.TestCase):
         text = run("chain", "1 FNPT", "1 FNPT", "--held", "--most-parts", "2").stdout
         self.assertEqual(text, on_terminal(100, "chain", "1 FNPT", "1 FNPT", "--held", "--most-parts", "2"))
 
+    def test_the_list_is_no_wider_than_the_terminal(self):
+        for columns in (80, 100):
+            lines = on_terminal(columns, "list", EXAMPLES / "bevel-bench.yaml").split("\n")
+            self.assertEqual([line for line in lines if len(line) > columns], [], columns)
+            self.assertGreater(sum("[ ]" in line for line in lines), 20)
+
     def test_help_is_done(self):
         done = run("--help")
         self.assertEqual((done.returncode, done.stderr), (0, ""))

@@ -26,7 +26,7 @@ ROOMS = {
     "plan/judge": [("unit_plan", "*Judged*:*Limits*:*Verdict*:*ReliefPlaces*"), ("unit_plan", "*")],
     "plan/settle": [("unit_plan", "*Assumption*:*Settled*"), ("unit_plan", "*")],
     "plan/stage": [("unit_plan", "*")],
-    "catalog/identify": [("published_identify", "*")],
+    "catalog/identify": [("published_catalog", "*Identify*:EverySize*:Thread*:Next*:HandTurns*")],
 }
 MOST_SECONDS = 120  # of one test: a fault may run for ever
 

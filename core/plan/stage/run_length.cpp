@@ -100,7 +100,9 @@ bool moves(Freedom freedom) { return freedom == Freedom::sliding || freedom == F
 /// The lengths of a run that makes its span.
 void settle_span(const Catalog& catalog, ConnectionPlan& plan) {
   const Chain& chain = *plan.chain();
-  plan.run_length = chain.length;
+  // A hose is longer than the distance that it makes.
+  const bool slack = chain.span && chain.span->make == chain::SpanMake::hose;
+  plan.run_length = slack ? chain.span->lands : chain.length;
   plan.run_tolerance = chain.length_tolerance;
   for (const chain::RunPart& part : chain.parts)
     if (part.cut_length && catalog.part(part.part).flexible) plan.hose_length = part.cut_length;

@@ -14,6 +14,8 @@ namespace {
 using quantity::count_characters;
 using quantity::printable;
 
+constexpr std::size_t kBeneath = 8;  // characters further in than its row is what it has no room for
+
 std::vector<std::size_t> column_widths(const std::vector<std::vector<std::string>>& rows) {
   std::vector<std::size_t> widths;
   for (const auto& row : rows) {
@@ -86,27 +88,38 @@ std::string named(const std::string& name, const std::string& value, std::size_t
 
 std::vector<std::string> column_lines(std::vector<std::vector<std::string>> rows, const std::string& indent,
                                       const std::vector<std::size_t>& right_aligned) {
-  for (auto& row : rows)
-    for (std::string& cell : row) cell = printable(cell);
-  const std::vector<std::size_t> widths = column_widths(rows);
+  std::istringstream text(columns(std::move(rows), indent, right_aligned));
   std::vector<std::string> lines;
-  for (const auto& row : rows) {
-    std::string line = indent;
-    for (std::size_t i = 0; i < row.size(); ++i) {
-      const bool right = std::find(right_aligned.begin(), right_aligned.end(), i) != right_aligned.end();
-      line += right ? std::string(widths[i] - count_characters(row[i]), ' ') + row[i] : padded(row[i], widths[i]);
-      if (i + 1 < row.size()) line += "  ";
-    }
-    line.erase(line.find_last_not_of(' ') + 1);  // of an empty last cell
-    lines.push_back(std::move(line));
-  }
+  for (std::string line; std::getline(text, line);) lines.push_back(std::move(line));
   return lines;
 }
 
 std::string columns(std::vector<std::vector<std::string>> rows, const std::string& indent,
-                    const std::vector<std::size_t>& right_aligned) {
+                    const std::vector<std::size_t>& right_aligned, std::size_t width) {
+  for (auto& row : rows)
+    for (std::string& cell : row) cell = printable(cell);
+  const std::vector<std::size_t> widths = column_widths(rows);
+  const std::string further_in = indent + std::string(kBeneath, ' ');
   std::string result;
-  for (const std::string& line : column_lines(std::move(rows), indent, right_aligned)) result += line + "\n";
+  for (const auto& row : rows) {
+    std::string line = indent;
+    std::size_t used = indent.size();
+    std::vector<std::string> beneath;
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      const bool right = std::find(right_aligned.begin(), right_aligned.end(), i) != right_aligned.end();
+      const std::size_t blanks = widths[i] - count_characters(row[i]);
+      if (!beneath.empty() || (i > 0 && used + (right ? widths[i] : widths[i] - blanks) > width)) {
+        if (!row[i].empty()) beneath.push_back(row[i]);
+        continue;
+      }
+      line += right ? std::string(blanks, ' ') + row[i] : padded(row[i], widths[i]);
+      line += "  ";
+      used += widths[i] + 2;
+    }
+    line.erase(line.find_last_not_of(' ') + 1);  // of an empty last cell
+    result += line + "\n";
+    if (!beneath.empty()) result += wrapped(further_in, fmt::format("{}", fmt::join(beneath, "; ")), width);
+  }
   return result;
 }
 

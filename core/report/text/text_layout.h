@@ -12,6 +12,8 @@ namespace riserun::report {
 
 inline constexpr std::size_t kPageWidth = 100;  // characters: a page in a legible size
 
+inline constexpr std::size_t kAnyWidth = static_cast<std::size_t>(-1);
+
 /// How a report is written.
 struct Style {
   UnitSystem units = UnitSystem::inch;
@@ -31,9 +33,10 @@ std::string named(const std::string& name, const std::string& value, std::size_t
 /// aligned in the columns named in `right_aligned`. One line a row, without its line break.
 std::vector<std::string> column_lines(std::vector<std::vector<std::string>> rows, const std::string& indent,
                                       const std::vector<std::size_t>& right_aligned = {});
-/// The same as one text.
+/// The same as one text. A row that does not go into `width` characters is broken before the first cell that would pass
+/// it: that cell and the rest of the row stand beneath, further in.
 std::string columns(std::vector<std::vector<std::string>> rows, const std::string& indent,
-                    const std::vector<std::size_t>& right_aligned = {});
+                    const std::vector<std::size_t>& right_aligned = {}, std::size_t width = kAnyWidth);
 /// With blanks behind it up to so many characters; what is longer stays as it is.
 std::string padded(const std::string& text, std::size_t width);
 /// At most so many characters, the last one a dot where something was left out.

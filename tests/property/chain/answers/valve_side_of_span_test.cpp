@@ -132,7 +132,7 @@ void check_world(std::uint32_t seed, Tally& tally) {
   expect_same(world.catalog, *chain, *best);
 }
 
-TEST(ValveSide, OfARunThatMakesADistanceIsTheBestThatLeavesTheValve) {
+TEST(ValveSideOfSpan, OfARunThatMakesADistanceIsTheBestThatLeavesTheValve) {
   Tally tally;
   for (std::uint32_t seed = first_world(); seed < first_world() + kWorlds && !::testing::Test::HasFailure(); ++seed)
     check_world(seed, tally);

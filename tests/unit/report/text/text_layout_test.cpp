@@ -14,6 +14,13 @@ TEST(Columns, AreAsWideAsTheirCharacters) {
   EXPECT_EQ(columns({{"\u00bd\u2033", "x"}, {"abc", "y"}}, ""), "\u00bd\u2033   x\nabc  y\n");
 }
 
+TEST(Columns, BreakARowThatIsTooLongAndNoOther) {
+  EXPECT_EQ(columns({{"[ ]", "1 nipple", "for the vent"}, {"[ ]", "1 tee", "here", "or two elbows"}}, "", {}, 27),
+            "[ ]  1 nipple  for the vent\n[ ]  1 tee     here\n        or two elbows\n");
+  EXPECT_EQ(columns({{"[ ]", "1 nipple", "for the vent"}}, "", {}, 26), "[ ]  1 nipple\n        for the vent\n");
+  EXPECT_EQ(columns({{"a", "10"}, {"b", "7"}}, "", {1}, 4), "a\n        10\nb\n        7\n");
+}
+
 TEST(Wrapped, AndHeadingsShowNothingThatATerminalWouldActOn) {
   EXPECT_EQ(wrapped("\x1b", "a\u202e\nb", kPageWidth), "\\x1Ba\\u202E b\n");
   EXPECT_EQ(heading("\u00bd\n", {}), "\u00bd\\n\n---\n");

@@ -1,0 +1,10 @@
+# What the libraries of Riserun stand on; each of them is riserun::NAME, NAME its folder in core.
+include(CMakeFindDependencyMacro)
+find_dependency(Boost 1.74)
+find_dependency(fmt)
+find_dependency(yaml-cpp)
+find_dependency(nlohmann_json)
+find_dependency(Threads)
+find_dependency(PkgConfig)
+pkg_check_modules(pangocairo REQUIRED IMPORTED_TARGET pangocairo cairo-pdf)
+include(${CMAKE_CURRENT_LIST_DIR}/riserun-targets.cmake)

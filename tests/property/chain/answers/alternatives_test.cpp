@@ -15,7 +15,7 @@
 #include <iostream>
 #include <map>
 
-namespace riserun::chain::testing {
+namespace riserun::chain::testing::alternatives_test {
 namespace {
 
 constexpr std::uint32_t kWorlds = 5500;
@@ -280,4 +280,4 @@ TEST_F(Alternatives, AreTheUnbeatenChainsOfAllChainsAndAnEmptyShelfGetsTheBestTh
 }
 
 }  // namespace
-}  // namespace riserun::chain::testing
+}  // namespace riserun::chain::testing::alternatives_test

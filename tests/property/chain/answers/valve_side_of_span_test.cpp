@@ -10,7 +10,7 @@
 #include <iostream>
 #include <numeric>
 
-namespace riserun::chain::testing {
+namespace riserun::chain::testing::valve_side_of_span_test {
 namespace {
 
 using namespace riserun::catalog;  // NOLINT(google-build-using-namespace)
@@ -144,4 +144,4 @@ TEST(ValveSideOfSpan, OfARunThatMakesADistanceIsTheBestThatLeavesTheValve) {
 }
 
 }  // namespace
-}  // namespace riserun::chain::testing
+}  // namespace riserun::chain::testing::valve_side_of_span_test

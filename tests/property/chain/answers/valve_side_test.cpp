@@ -8,7 +8,7 @@
 #include <algorithm>
 #include <iostream>
 
-namespace riserun::chain::testing {
+namespace riserun::chain::testing::valve_side_test {
 namespace {
 
 constexpr std::uint32_t kWorlds = 9000;
@@ -195,4 +195,4 @@ TEST(ValveSide, TheBestThatLeavesTheValveIsTheBestOfAllChainsThatDo) {
 }
 
 }  // namespace
-}  // namespace riserun::chain::testing
+}  // namespace riserun::chain::testing::valve_side_test

@@ -13,7 +13,7 @@
 #include <iostream>
 #include <map>
 
-namespace riserun::chain::testing {
+namespace riserun::chain::testing::allocate_test {
 namespace {
 
 constexpr std::uint32_t kWorlds = 5000;
@@ -605,4 +605,4 @@ TEST(OneBinWithBranches, IsSharedAlikeWhateverWasServedBefore) {
 }
 
 }  // namespace
-}  // namespace riserun::chain::testing
+}  // namespace riserun::chain::testing::allocate_test

@@ -14,7 +14,7 @@
 #include <map>
 #include <set>
 
-namespace riserun::chain::testing {
+namespace riserun::chain::testing::least_spares_test {
 namespace {
 
 constexpr std::uint32_t kWorlds = 5000;
@@ -222,4 +222,4 @@ TEST_F(LeastSpares, AreTheLeastOfAllSetsThatOutlastAnyMissingPart) {
 }
 
 }  // namespace
-}  // namespace riserun::chain::testing
+}  // namespace riserun::chain::testing::least_spares_test

@@ -13,7 +13,7 @@
 #include <iostream>
 #include <map>
 
-namespace riserun::chain::testing {
+namespace riserun::chain::testing::least_conflict_test {
 namespace {
 
 constexpr std::uint32_t kWorlds = 6400;
@@ -248,4 +248,4 @@ TEST_F(Conflicts, AreTheLeastSetsOfRulesThatNoChainKeepsAndTheLeastToGiveUp) {
 }
 
 }  // namespace
-}  // namespace riserun::chain::testing
+}  // namespace riserun::chain::testing::least_conflict_test

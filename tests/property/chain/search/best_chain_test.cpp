@@ -13,7 +13,7 @@
 #include <cmath>
 #include <iostream>
 
-namespace riserun::chain::testing {
+namespace riserun::chain::testing::best_chain_test {
 namespace {
 
 constexpr std::uint32_t kWorlds = 5000;
@@ -158,4 +158,4 @@ TEST_F(BestChain, IsTheBestOfAllChainsUnderEveryOrderAndBreaksTiesBySortedIds) {
 }
 
 }  // namespace
-}  // namespace riserun::chain::testing
+}  // namespace riserun::chain::testing::best_chain_test

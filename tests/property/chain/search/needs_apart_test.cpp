@@ -8,7 +8,7 @@
 #include <algorithm>
 #include <random>
 
-namespace riserun::chain::testing {
+namespace riserun::chain::testing::needs_apart_test {
 namespace {
 
 constexpr int kFamilies = 20000;
@@ -97,4 +97,4 @@ TEST(NeedsThatNameTwoParts, AreMetByTwoParts) {
 }
 
 }  // namespace
-}  // namespace riserun::chain::testing
+}  // namespace riserun::chain::testing::needs_apart_test

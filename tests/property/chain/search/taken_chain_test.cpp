@@ -11,7 +11,7 @@
 #include <algorithm>
 #include <iostream>
 
-namespace riserun::chain::testing {
+namespace riserun::chain::testing::taken_chain_test {
 namespace {
 
 constexpr std::uint32_t kWorlds = 8000;
@@ -111,4 +111,4 @@ TEST_F(TakenRuns, ComeBackAsTheyWereOfferedAndAreRefusedWhereTheyBreakARule) {
 }
 
 }  // namespace
-}  // namespace riserun::chain::testing
+}  // namespace riserun::chain::testing::taken_chain_test

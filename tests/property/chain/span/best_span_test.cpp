@@ -11,7 +11,7 @@
 #include <cmath>
 #include <iostream>
 
-namespace riserun::chain::testing {
+namespace riserun::chain::testing::best_span_test {
 namespace {
 
 using namespace riserun::catalog;  // NOLINT(google-build-using-namespace)
@@ -177,4 +177,4 @@ TEST_P(MakesTheSpan, WithTheBestRunThereIsByKindThenOrderThenNearnessThenIds) {
 INSTANTIATE_TEST_SUITE_P(FiveThousandWorlds, MakesTheSpan, ::testing::Range(0u, 5u));
 
 }  // namespace
-}  // namespace riserun::chain::testing
+}  // namespace riserun::chain::testing::best_span_test

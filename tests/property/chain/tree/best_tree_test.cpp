@@ -12,7 +12,7 @@
 #include <iostream>
 #include <numeric>
 
-namespace riserun::chain::testing {
+namespace riserun::chain::testing::best_tree_test {
 namespace {
 
 constexpr std::uint32_t kWorlds = 6600;
@@ -268,4 +268,4 @@ TEST_F(BestAssembly, IsTheBestOfAllTreesUnderEveryOrderAndBreaksTiesAsStated) {
 }
 
 }  // namespace
-}  // namespace riserun::chain::testing
+}  // namespace riserun::chain::testing::best_tree_test

@@ -303,7 +303,11 @@ INSTANTIATE_TEST_SUITE_P(
             "  ...ter up, from: riser bung, to: inlet, carries: water, need: [onion], held: {from: fixed, to: fixed}}\n"
             "                                                                 ^"},
     BadJob{"AvoidNoPartFits", "need: [union]", "avoid: [unobtainium valve]",
-           "bench.yaml:26:75: error: connections[1].avoid[1]: no part knows the word 'unobtainium'\n"
+           "bench.yaml:26:75: error: connections[1].avoid[1]: no part knows the word 'unobtainium'; allowed: what a part is called "
+           "('nipple', 'brass hex nipple'), a material (black iron, galvanized, brass, stainless, copper, forged steel, mild steel, aluminium, "
+           "PVC, polypropylene, PEX, nylon, rubber, vinyl) or a kind of joint (NPT, NPT in plastic, NPSM, garden hose thread, BSP taper, BSP "
+           "parallel, BSP parallel swivel nut, hose, copper solder, PVC socket, weld, air quick-connect, PEX, push-on, compression, class 150 "
+           "flange, cam-and-groove, 37 degree flare, 45 degree flare, flared tube, air tube, push-in, drain sleeve, clamp band)\n"
             "  ...er up, from: riser bung, to: inlet, carries: water, avoid: [unobtainium valve], held: {from: fixed, ...\n"
             "                                                                 ^"},
     BadJob{"EndsInATee", "to: inlet", "ends in: tee",

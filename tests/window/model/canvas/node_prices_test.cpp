@@ -13,7 +13,7 @@ namespace riserun::gui {
 namespace {
 
 /// Runs with hose given by the foot, with one hose from the bin, and with pieces of which the bin has too few.
-std::vector<std::string> jobs() {
+std::vector<std::string> jobs_with_hose() {
   const std::string bench = testing::example("bevel-bench");
   return {bench,
           testing::example("air-too-weak"),
@@ -31,7 +31,7 @@ plan::Plan planned(const std::string& text) {
 
 TEST(NodePrices, OfTheCardsOfARunAddUpToWhatTheListBuysForIt) {
   int clamped = 0;
-  for (const std::string& job : jobs()) {
+  for (const std::string& job : jobs_with_hose()) {
     const plan::Plan plan = planned(job);
     const Sketch sketch = sketch_of(plan);
     for (std::size_t row = 0; row < plan.connections.size(); ++row) {
@@ -50,7 +50,7 @@ TEST(NodePrices, OfTheCardsOfARunAddUpToWhatTheListBuysForIt) {
 }
 
 TEST(NodePrices, OfAllUsesAddUpToTheListsTotal) {
-  for (const std::string& job : jobs()) {
+  for (const std::string& job : jobs_with_hose()) {
     const plan::Plan plan = planned(job);
     std::set<std::string> uses;
     for (const plan::ListItem& item : plan.list.buy) {

@@ -17,7 +17,7 @@ std::string without_connection(std::string text, const std::string& name) {
 }
 
 /// Jobs of which each lacks something that a key of the job can mend.
-std::vector<std::string> jobs() {
+std::vector<std::string> jobs_to_mend() {
   const std::string bench = testing::example("bevel-bench");
   return {without_connection(bench, "relief"),
           without_connection(bench, "gauge"),
@@ -43,7 +43,7 @@ plan::Plan planned(const Editor& editor) { return plan::make_plan(testing::shipp
 
 TEST(Mend, IsFollowedInEitherUnitsAndTakenBackByOneUndo) {
   int followed = 0;
-  for (const std::string& job : jobs()) {
+  for (const std::string& job : jobs_to_mend()) {
     Editor editor(testing::shipped_catalog());
     editor.start(job, "job.yaml");
     const plan::Plan plan = planned(editor);

@@ -95,6 +95,10 @@ class Help(unittest.TestCase):
         validator = jsonschema.Draft202012Validator(schema)
         plans = {file.stem: json.loads(run("plan", file, "--json").stdout) for file in sorted(EXAMPLES.glob("*.yaml"))
                  if "\nreservoir:" in file.read_text(encoding="utf-8")}
+        with tempfile.TemporaryDirectory() as folder:
+            file = pathlib.Path(folder) / "no-passages.yaml"
+            file.write_text(self.bench.replace("passages: yes", "passages: no"), encoding="utf-8")
+            plans[file.stem] = json.loads(run("plan", file, "--json", "--units", "metric").stdout)
         self.assertEqual({plan["verdict"] for plan in plans.values()}, {"ready", "not yet", "refused"})
         for name, plan in plans.items():
             found = [(".".join(map(str, error.absolute_path)), error.message[:200]) for error in validator.iter_errors(plan)]

@@ -108,9 +108,16 @@ quantity::Facts facts_of(const StaySpacing& spacing) {
   using quantity::fact;
   quantity::Facts facts;
   if (spacing.lid_on_baffles) facts.push_back(fact("lid_and_floor_welded_to_baffles", spacing.along, spacing.across));
-  if (spacing.stays > 0) facts.push_back(fact("stays_in_a_grid", spacing.along, spacing.across, spacing.stays));
-  if (spacing.long_side_stiffeners > 0) facts.push_back(fact("stiffeners_on_long_sides", spacing.long_side));
-  if (spacing.short_side_stiffeners > 0) facts.push_back(fact("stiffeners_on_short_sides", spacing.short_side));
+  const SupportLayout& layout = spacing.supports;
+  const WallBays lid = lid_bays(layout);
+  const WallBays long_side = long_side_bays(layout);
+  const WallBays short_side = short_side_bays(layout);
+  if (spacing.stays > 0)
+    facts.push_back(fact("stays_in_a_grid", spacing.along, spacing.across, spacing.stays, lid.along, lid.across));
+  if (spacing.long_side_stiffeners > 0)
+    facts.push_back(fact("stiffeners_on_long_sides", spacing.long_side, long_side.along, long_side.across));
+  if (spacing.short_side_stiffeners > 0)
+    facts.push_back(fact("stiffeners_on_short_sides", spacing.short_side, short_side.along, short_side.across));
   return facts;
 }
 

@@ -19,13 +19,14 @@ using plan::WayUse;
 
 constexpr double kLongRefill = 2.0;  // over the time of a fill: what a person wonders about
 
-/// The greatest pressure that can occur is told only where nothing is open: what is missing may be what holds it there.
+/// The greatest pressure that can occur is told where nothing is open or a relief valve stands: without one, what is
+/// missing is what would hold it there.
 std::string factor_words(const Plan& plan, UnitSystem units) {
-  const bool ready = plan.verdict == plan::Verdict::ready;
-  const double factor = ready ? plan.relief.factor_at_greatest : plan.walls.factor_at_set;
+  const bool is_held = plan.verdict == plan::Verdict::ready || !plan.relief.valves.empty();
+  const double factor = is_held ? plan.relief.factor_at_greatest : plan.walls.factor_at_set;
   const std::string set = write_pressure_alone(plan.transfer.setting, units);
   const std::string worst =
-      ready ? fmt::format(", {} at worst", write_pressure_alone(plan.relief.greatest, units)) : "";
+      is_held ? fmt::format(", {} at worst", write_pressure_alone(plan.relief.greatest, units)) : "";
   const std::string words = fmt::format("Flat tank: {} set{} ({} to 1), walls' limit {}.", set, worst,
                                         write_factor(factor), write_pressure_alone(plan.walls.limit, units));
   if (factor >= reservoir::kAirLiftFactor) return words;

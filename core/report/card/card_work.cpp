@@ -38,7 +38,7 @@ constexpr auto kShort = std::to_array<Words>({
     {"work_weld_lid_to_baffles", "weld lid on, slotted to baffles"},
     {"work_weld_lid_to_stays", "weld the lid on and to each stay"},
     {"work_weld_lid", "weld the lid on"},
-    {"work_leak_test", "at {0:alone}, every port plugged but the air's; stand clear"},
+    {"work_leak_test", "at {0:alone}, from afar, by the sheet (--all): plug all but the air"},
     {"work_test_with_water", "with water only: the walls stand no test with air"},
     {"work_settle_what_is_open", "not before what is open is settled"},
     {"work_charge_at_table", "charge at table"},

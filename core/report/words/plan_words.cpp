@@ -140,9 +140,10 @@ std::span<const Words> plan_words() {
       {"mends_together", "{0:, together with }"},
       {"mend_then_open", "{0:, } (then open: {1:; })"},
       {"either_mend", "{0:; or }"},
-      {"stays_in_a_grid", "stays every {0} x {1} between lid and floor ({2} of them)"},
-      {"stiffeners_on_long_sides", "an upright stiffener every {0} on each long side"},
-      {"stiffeners_on_short_sides", "an upright stiffener every {0} on each short side"},
+      {"stays_in_a_grid",
+       "stays every {0} x {1} between lid and floor ({2} of them; 'lid bays' and 'floor bays': {3} x {4})"},
+      {"stiffeners_on_long_sides", "an upright stiffener every {0} on each long side ('long side bays': {1} x {2})"},
+      {"stiffeners_on_short_sides", "an upright stiffener every {0} on each short side ('short side bays': {1} x {2})"},
       {"thicker_sheet_or_lower_table", "thicker sheet, or a lower table"},
       {"set_the_regulator_lower", "set the regulator to {0:dial} or less; {1} finishes the fill"},
 

@@ -111,6 +111,12 @@ struct Family {
   BodyShape shape = BodyShape::usual;
 };
 
+/// A price that another one was put in place of.
+struct BeatenPrice {
+  Price price;
+  std::string priced_by;  // as in Part
+};
+
 struct Part {
   std::string id;    // stable, unique, readable: "reducing-coupling/black-iron/1x3-4"
   std::string name;  // "1 x 3/4 reducing coupling"
@@ -118,20 +124,22 @@ struct Part {
   FamilyId family;
   MaterialId material;
   std::vector<Port> ports;
-  Price price;                     // indicative
-  std::string priced_by;           // the shop's own file that says the price; empty: the catalog's
-  GaugePressure rating{};          // at room temperature, for water
-  bool stocked = true;             // on an ordinary store's shelf; false: special order
-  bool air = true;                 // may stand compressed air
-  bool closing = false;            // holds a closing joint of its own between its two sides (a union)
-  bool dielectric = false;         // keeps its two sides' metals apart
-  bool one_way = false;            // flow only from port 0 to port 1 (check valve)
-  bool arrow = false;              // marked to be passed from port 0 to port 1 (strainer); so is what is one way
-  bool straight_tapped = false;    // may be tapped straight instead of taper: a lesser seal
-  bool cut_to_length = false;      // sold by length: `reach` is that of the default length
-  bool threaded_when_cut = false;  // sold in sticks that may be cut shorter and threaded again
-  bool flexible = false;           // takes an offset by bending (hose)
-  bool remnant = false;            // one piece of what is sold by length, in the bin: no longer, and no more to buy
+  Price price;                      // indicative
+  std::string priced_by;            // the shop's own file that says the price; empty: the catalog's
+  std::vector<BeatenPrice> beaten;  // what it stands in place of, the catalog's own first
+  GaugePressure rating{};           // at room temperature, for water
+  bool stocked = true;              // on an ordinary store's shelf; false: special order
+  bool air = true;                  // may stand compressed air
+  bool closing = false;             // holds a closing joint of its own between its two sides (a union)
+  bool dielectric = false;          // keeps its two sides' metals apart
+  bool one_way = false;             // flow only from port 0 to port 1 (check valve)
+  bool arrow = false;               // marked to be passed from port 0 to port 1 (strainer); so is what is one way
+  bool straight_tapped = false;     // may be tapped straight instead of taper: a lesser seal
+  bool cut_to_length = false;       // sold by length: `reach` is that of the default length
+  bool threaded_when_cut = false;   // sold in sticks that may be cut shorter and threaded again
+  bool flexible = false;            // takes an offset by bending (hose)
+  bool remnant = false;             // one piece of what is sold by length, in the bin: no longer, and no more to buy
+  int sawn_ends = 0;                // of a piece of pipe: ends that have lost their thread, though `ports` has it
   std::optional<MaterialId> far_material;   // wetted metal at the last port where it differs (dielectric union)
   LossItemId loss;                          // invalid: bore and length only
   LossItemId branch_loss;                   // for a tee entered or left by its branch

@@ -54,6 +54,14 @@ int written_whole(std::ostream& out, std::ostream& err, int status) {
   return kNotWritten;
 }
 
+/// What is missing is found first; what was written in its place, or besides, is said with it.
+std::string wrong_words(const CLI::App& app, const CLI::ParseError& error) {
+  std::string words = error.what();
+  if (dynamic_cast<const CLI::RequiredError*>(&error) == nullptr) return words;
+  for (const std::string& unknown : app.remaining(true)) words += "; '" + unknown + "' is not known here";
+  return words;
+}
+
 int parse_error_status(const CLI::App& app, const CLI::ParseError& error, bool json, std::ostream& out,
                        std::ostream& err) {
   if (error.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success)) {
@@ -61,9 +69,9 @@ int parse_error_status(const CLI::App& app, const CLI::ParseError& error, bool j
     return written_whole(out, err, kDone);
   }
   if (json)
-    tell(quantity::InputError({{"", 0, 0, error.what(), ""}}), json, err);
+    tell(quantity::InputError({{"", 0, 0, wrong_words(app, error), ""}}), json, err);
   else
-    err << "error: " << quantity::printable(error.what())
+    err << "error: " << quantity::printable(wrong_words(app, error))
         << "\nriserun --help lists the verbs, riserun VERB --help their options.\n";
   return kBadInput;
 }
@@ -86,13 +94,20 @@ std::size_t terminal_width() {
   return std::clamp<std::size_t>(window.ws_col, kLeast, kMost);
 }
 
+/// Empty where it is not set: an empty NO_COLOR counts for nothing (no-color.org).
+std::string_view environment(const char* name) {
+  const char* const value = std::getenv(name);
+  return value == nullptr ? "" : value;
+}
+
 }  // namespace
 
 report::Style Session::style(UnitSystem otherwise) const {
   report::Style result;
   result.units = units_given(common).value_or(otherwise);
   const bool terminal = &out == &std::cout && isatty(STDOUT_FILENO) != 0;
-  result.bold_headings = common.color == "auto" && std::getenv("NO_COLOR") == nullptr && terminal;
+  result.bold_headings =
+      common.color == "auto" && environment("NO_COLOR").empty() && environment("TERM") != "dumb" && terminal;
   if (terminal) result.width = terminal_width();
   return result;
 }

@@ -70,7 +70,7 @@ std::string manual_page(const CLI::App& app) {
     std::istringstream paragraphs{std::string(topic.text)};
     for (std::string paragraph; std::getline(paragraphs, paragraph);) text += ".PP\n" + roff(paragraph) + "\n";
   }
-  text += ".SH CODES OF FINDINGS\n";
+  text += ".SH CODES OF FINDINGS AND CAUTIONS\n";
   for (const report::Explanation& row : report::explanations())
     text += fmt::format(".TP\n.B {}\n{} {} {} [{}]\n", row.code, roff(std::string(row.means)),
                         roff(std::string(row.why)), roff(std::string(row.mend)), roff(std::string(row.source)));
@@ -79,7 +79,7 @@ std::string manual_page(const CLI::App& app) {
          ".TP\n2\nThe input is wrong, or the answer could not be written.\n"
          ".SH ENVIRONMENT\n.TP\n.B RISERUN_CATALOG\nThe folder of the catalog, where it does not stand by the "
          "program.\n"
-         ".TP\n.B NO_COLOR\nNo bold headings.\n";
+         ".TP\n.B NO_COLOR\nNot empty: no bold headings. Nor are there where TERM is dumb.\n";
 }
 
 }  // namespace riserun::cli

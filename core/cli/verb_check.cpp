@@ -28,8 +28,9 @@ bool lies_in_shipped_catalog(const std::string& file) {
 void refuse_what_is_read_once(const std::string& file) {
   std::error_code ignored;
   const std::filesystem::file_type type = std::filesystem::status(file, ignored).type();
-  if (file == catalog::kStandardInput || type == std::filesystem::file_type::fifo ||
-      type == std::filesystem::file_type::socket || type == std::filesystem::file_type::character)
+  if (file == catalog::kStandardInput) return;  // it is kept
+  if (type == std::filesystem::file_type::fifo || type == std::filesystem::file_type::socket ||
+      type == std::filesystem::file_type::character)
     throw quantity::InputError({{file, 0, 0, "is no file that can be read twice, as 'check' does: save it first", {}}});
 }
 
@@ -131,7 +132,7 @@ int run_check(const std::string& file, const Session& session) {
 void add_check_verb(CLI::App& app, Session& session) {
   const auto file = std::make_shared<std::string>();
   CLI::App* verb = app.add_subcommand("check", "Check a job, a bin or a catalog file, and say what is wrong where");
-  verb->add_option("file", *file, "The file")->required();
+  verb->add_option("file", *file, "The file; - is the standard input")->required();
   verb->callback([file, &session] { session.chosen_verb = [file, &session] { return run_check(*file, session); }; });
 }
 

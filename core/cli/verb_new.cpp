@@ -20,7 +20,10 @@ struct NewOptions {
 
 int run_new(const NewOptions& options, const Session& session) {
   // Made here or not at all, so that nothing of the user's is ever written over.
-  report::write_file(options.file, options.part ? catalog::starter_part() : plan::starter_job(), report::Overwrite::no);
+  report::write_file(options.file,
+                     options.part ? catalog::starter_part()
+                                  : plan::starter_job(units_given(session.common).value_or(UnitSystem::inch)),
+                     report::Overwrite::no);
   const std::string shown = quantity::printable(options.file);
   session.out << (options.part ? fmt::format("{} holds a part of your own. Change it to the one in your hand, then: "
                                              "riserun check {}\n",

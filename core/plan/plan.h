@@ -323,8 +323,9 @@ struct ListItem {
   std::string material;
   std::string shelf;
   int quantity = 0;
-  Price each;             // unknown where the catalog has no price for it
-  std::string priced_by;  // the shop's own file that says it; empty: the catalog's
+  Price each;                                // unknown where the catalog has no price for it
+  std::string priced_by;                     // the shop's own file that says it; empty: the catalog's
+  std::vector<catalog::BeatenPrice> beaten;  // prices of one that it stands in place of, the catalog's own first
   bool special_order = false;
   bool measured = false;
   bool by_the_foot = false;           // so many feet in one piece

@@ -164,6 +164,11 @@ void note_insertion(const RiserRequest& r, Riser& riser) {
   }
 }
 
+bool has_one_thread(const RiserRequest& r, Length stock) {
+  const std::vector<Length>& pieces = r.pipe.with_one_thread;
+  return std::find(pieces.begin(), pieces.end(), stock) != pieces.end();
+}
+
 void choose_stock(const RiserRequest& r, Riser& riser) {
   if (!threaded(r) || riser.cut_length <= riser.make_up) return;
   std::vector<Length> lengths = r.pipe.stock_nipples;
@@ -173,7 +178,7 @@ void choose_stock(const RiserRequest& r, Riser& riser) {
   const Length two = 2.0 * riser.cut_length + kKerf;
   for (const Length& length : lengths) {
     if (!riser.stock && length + kExact >= riser.cut_length) riser.stock = length;
-    if (!riser.stock_for_two && length + kExact >= two) riser.stock_for_two = length;
+    if (!riser.stock_for_two && length + kExact >= two && !has_one_thread(r, length)) riser.stock_for_two = length;
     const Length clearance = free_height(r) + riser.make_up - length;
     const Length tolerance = riser.clearance - riser.clearance_low;
     if (length > riser.make_up && clearance - tolerance + kExact >= least_clearance(r)) {
@@ -191,7 +196,7 @@ void note_stock(const RiserRequest& r, Riser& riser) {
   }
   if (!riser.stock && riser.cut_length > riser.make_up) {
     riser.notes.push_back(fact("no_nipple_is_so_long", riser.cut_length));
-  } else if (riser.stock && riser.offcut > r.pipe.make_up) {
+  } else if (riser.stock && riser.offcut > r.pipe.make_up && !has_one_thread(r, *riser.stock)) {
     riser.notes.push_back(fact("riser_from_stock_offcut_keeps_thread", *riser.stock, riser.cut_length, riser.offcut));
   } else if (riser.stock && riser.offcut > Length()) {
     riser.notes.push_back(fact("riser_from_stock", *riser.stock, riser.cut_length));

@@ -27,8 +27,9 @@ struct RiserPipe {
   Length outside_diameter{};
   Length make_up{};  // of the riser's thread in the bung, nominal
   Length make_up_tolerance{};
-  Length upper_make_up{};             // of the nipple that comes from above (full coupling): they must not meet
-  std::vector<Length> stock_nipples;  // lengths that can be bought or are in the bin, in any order
+  Length upper_make_up{};               // of the nipple that comes from above (full coupling): they must not meet
+  std::vector<Length> stock_nipples;    // lengths that can be bought or are in the bin, in any order
+  std::vector<Length> with_one_thread;  // of these: what was cut off such a nipple before
 };
 
 struct RiserRequest {

@@ -178,6 +178,31 @@ class Pages(unittest.TestCase):
             self.assertIn("REFUSED", text)
             self.assertNotIn("hopping list", text)
             self.assertNotIn("[ ]", text)
+        for name in ("walls-too-thin", "air-too-weak"):
+            job = EXAMPLES / f"{name}.yaml"
+            plan = json.loads(run("plan", job, "--json").stdout)
+            self.assertTrue(plan["list"]["buy"])
+            rows = list(csv.DictReader(io.StringIO(self.made(".csv", job).read_text(encoding="utf-8"), newline="")))
+            self.assertEqual({row["what"] for row in rows}, {"refused"})
+            self.assertEqual({row["name"] for row in rows}, {plan["name"]})
+            pages = self.pages_of(self.made(".pdf", job))
+            whole = "".join(pages)
+            for word in ("to be filled in", "tested by", "Shopping list", "Cut list", "Order of work", "[ ]", "gauge ____"):
+                self.assertNotIn(word, whole)
+
+    @staticmethod
+    def pages_of(file):
+        text = subprocess.run(["pdftotext", "-layout", str(file), "-"], capture_output=True, text=True, check=True).stdout
+        return text.split("\f")[:-1]
+
+    def test_every_page_names_the_job_and_its_verdict_at_its_foot(self):
+        for name in ("walls-too-thin", "bevel-bench"):
+            plan = json.loads(run("plan", EXAMPLES / f"{name}.yaml", "--json").stdout)
+            pages = self.pages_of(self.made(".pdf", EXAMPLES / f"{name}.yaml"))
+            self.assertGreater(len(pages), 2)
+            for number, page in enumerate(pages, 1):
+                foot = " ".join(page.strip().splitlines()[-1].split())
+                self.assertEqual(foot, f"page {number} {plan['name']}: {plan['verdict']}")
 
     def test_a_file_that_is_there_stays_unless_force_is_asked(self):
         file = self.made(".md")

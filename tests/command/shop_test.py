@@ -4,6 +4,7 @@ import json
 import os
 import pathlib
 import random
+import re
 import shutil
 import signal
 import subprocess
@@ -160,9 +161,107 @@ class Shop(unittest.TestCase):
         self.assertEqual(run("bin", "take", self.job).returncode, 0)
         self.assertIn("pipe black iron, count: 0}", self.counts())
 
+    # A riser takes one thread of the pipe; the saw leaves the other, and of what is cut next none.
+    def test_what_is_left_of_a_pipe_is_kept_with_its_ends_and_cut_again(self):
+        pipe = "1-1/4 x 36 threaded pipe black iron"
+        self.bin.write_text(f"bin:\n  - {{part: {pipe}, count: 1}}\n", encoding="utf-8")
+        first = self.plan()
+        riser = next(cut for cut in first["cut"] if cut["for"] == "riser")
+        left = 36 - riser["length_m"] / 0.0254 - 1 / 16  # the kerf
+        self.assertAlmostEqual(riser["offcut_m"] / 0.0254, left, places=6)
+        self.assertEqual(run("bin", "take", self.job).returncode, 0)
+        text = self.counts()
+        self.assertRegex(text, r"length: 21-7/8 in, ends: one thread\}")
+        self.assertNotIn("count: 1", text)
+        again = self.plan()
+        piece = next(item for item in again["bin"] if item["for"] == ["riser"])
+        self.assertIn("a piece of 21-7/8 in, one thread left", piece["name"])
+        second = next(cut for cut in again["cut"] if cut["for"] == "riser")
+        self.assertEqual(second["length_m"], riser["length_m"])
+        self.assertIn("from the threaded end", second["datum"])
+        book = " ".join(run("plan", self.job, "--all").stdout.split())
+        self.assertNotIn("keeps the other thread", book)
+        self.assertEqual(run("bin", "take", self.job).returncode, 0)
+        self.assertRegex(self.counts(), r"length: 7-3/4 in, ends: plain\}")
+        self.assertFalse([item for item in self.plan()["bin"] if item["for"] == ["riser"]])
+        self.assertEqual(run("bin", "undo", self.bin).returncode, 0)
+        self.assertEqual(self.bin.read_text(encoding="utf-8"), text)
+
+    def test_a_piece_of_pipe_joins_nothing_and_says_its_ends(self):
+        pipe = "1-1/4 x 36 threaded pipe black iron"
+        for row, said in ((f"part: {pipe}, length: 20 in", "one thread or plain"),
+                          (f"part: {pipe}, length: 40 in, ends: plain", "no longer than 36 in"),
+                          (f"part: {pipe}, length: 20 in, ends: both", "allowed: one thread, plain"),
+                          (f"part: {pipe}, ends: plain", "'length'"),
+                          ("part: 1-1/4 rubber hose, length: 20 in, ends: plain", "no threads"),
+                          ("part: 1 x 1/2 hex bushing black iron, length: 2 in, ends: plain", "'measured'")):
+            self.bin.write_text(f"bin:\n  - {{{row}}}\n", encoding="utf-8")
+            done = run("check", self.bin)
+            self.assertEqual(done.returncode, 2, row)
+            self.assertIn(said, " ".join(done.stderr.split()), row)
+        # As a nipple it would make the run.
+        ends = ("1-1/4 FNPT", "1-1/4 FNPT", "--order", "bin", "--bin", self.bin, "--json")
+        for row, from_bin in ((f"part: {pipe}, count: 1", True), (f"part: {pipe}, length: 20 in, ends: one thread", False)):
+            self.bin.write_text(f"bin:\n  - {{{row}}}\n", encoding="utf-8")
+            parts = json.loads(run("chain", *ends).stdout)["chains"][0]["parts"]
+            self.assertEqual([part["from_bin"] for part in parts], [from_bin], row)
+        more = self.path / "more.yaml"
+        more.write_text(self.bin.read_text(encoding="utf-8"), encoding="utf-8")
+        self.assertEqual(run("bin", "add", more, "--bin", self.bin).returncode, 0)
+        self.assertEqual(self.counts().count("ends: one thread"), 2)
+
+    def test_hose_by_the_foot_leaves_its_true_length_but_for_a_roll(self):
+        for feet, left in ((2, r"length: 13-9/16 in\}"), (50, r"count: 4\d\}")):
+            self.bin.write_text(f"bin:\n  - {{part: 1-1/4 rubber hose, count: {feet}}}\n", encoding="utf-8")
+            cut = next(cut for cut in self.plan()["cut"] if "hose" in cut["stock"])
+            self.assertEqual(run("bin", "take", self.job).returncode, 0)
+            text = self.counts()
+            self.assertRegex(text, left)
+            if feet == 2:
+                true = 24 - cut["length_m"] / 0.0254
+                whole, _, part = re.search(r"length: (\S+) in", text).group(1).partition("-")
+                top, _, bottom = (part or "0/1").partition("/")
+                self.assertAlmostEqual(int(whole) + int(top) / int(bottom), true, delta=1 / 32)
+
+    def test_the_comment_of_a_row_goes_with_it(self):
+        self.assertIn("# barbs", self.bin.read_text(encoding="utf-8"))
+        self.assertEqual(run("bin", "take", self.job).returncode, 0)
+        text = self.counts()
+        self.assertNotIn("# barbs", text)
+        self.assertIn("# Shelf by the saw", text)
+        self.assertIn("# long ones", text)
+
+    def test_what_a_kill_left_beside_the_bin_is_swept_up(self):
+        for name in (".bin.yaml", ".bin.yaml.before"):
+            (self.path / f"{name}.999999999.unfinished").write_text("half", encoding="utf-8")
+        busy = self.path / f".bin.yaml.{os.getpid()}.unfinished"  # of a program that runs
+        busy.write_text("half", encoding="utf-8")
+        self.assertEqual(run("bin", "take", self.job).returncode, 0)
+        self.assertEqual([file.name for file in self.path.glob(".*unfinished")], [busy.name])
+
+    def test_which_price_stands_and_which_was_beaten_is_said(self):
+        item = self.plan()["buy"][0]
+        table, keys = self.path / "p.csv", self.path / "p2.yaml"
+        table.write_text(f"id,price\n{item['id']},7.01\n", encoding="utf-8")
+        keys.write_text(f"prices:\n  - {{part: {item['id']}, price: 8.02 usd}}\n", encoding="utf-8")
+        files = ("--catalog", table, "--catalog", keys)
+        priced = json.loads(run("plan", self.job, "--json", *files).stdout)["list"]["buy"]
+        now = next(one for one in priced if one["id"] == item["id"])
+        own = item["price_usd"] / item["qty"]
+        self.assertEqual([(round(one["price_each_usd"], 2), pathlib.Path(one["priced_by"]).name) for one in now["beaten_prices"]],
+                         [(round(own, 2), ""), (7.01, "p.csv")])
+        book = " ".join(run("plan", self.job, "--all", *files).stdout.split())
+        self.assertIn(f"8.02 from p2.yaml, in place of $7.01 from p.csv and ${own:.2f} of the catalog", book)
+        self.assertFalse(any(one["beaten_prices"] for one in priced if one["id"] != item["id"]))
+
     def test_a_refused_job_and_a_wrong_list_take_nothing(self):
         shutil.copy(EXAMPLES / "walls-too-thin.yaml", self.path / "thin.yaml")
         self.assertEqual(run("bin", "take", self.path / "thin.yaml", "--bin", self.bin).returncode, 1)
+        refused = self.path / "refused.csv"
+        self.assertEqual(run("plan", EXAMPLES / "air-too-weak.yaml", "--out", refused).returncode, 1)
+        done = run("bin", "add", refused, "--bin", self.bin)
+        self.assertEqual((done.returncode, done.stdout), (2, ""))
+        self.assertIn("refused", done.stderr)
         wrong = self.path / "wrong.csv"
         for text in ("a,b\r\n1,2\r\n", "what,quantity,id\r\nbuy,many,plug/brass/1\r\n", "what,quantity,id\r\nbuy,1,no such part\r\n"):
             wrong.write_text(text, encoding="utf-8")

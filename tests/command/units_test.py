@@ -106,6 +106,28 @@ class Units(unittest.TestCase):
                 inch, metric = self.check(text, ("plan", "list", "riser", "transfer", "walls"))
                 self.assertNotEqual(inch["assumptions"], metric["assumptions"])
 
+    def test_in_metric_what_is_set_by_a_dial_in_psi_is_said_in_psi_too(self):
+        def run(*words):
+            return subprocess.run([PROGRAM, *map(str, words)], capture_output=True, text=True)
+
+        job = EXAMPLES / "bevel-bench.yaml"
+        plan = json.loads(run("plan", job, "--json", "--units", "metric").stdout)
+        self.assertTrue(any("psi gauge" in item["name"] for item in plan["list"]["buy"] + plan["list"]["bin"]))
+        psi = 6894.757
+        pressure = next(figure["value"] for group in plan["figures"] for figure in group["figures"] if figure["key"] == "set_pressure")
+        setting = f"({pressure / psi:.3g} psi)"
+        card = " ".join(run("plan", job, "--units", "metric").stdout.split())
+        book = " ".join(run("plan", job, "--units", "metric", "--all").stdout.split())
+        self.assertRegex(card, r"regulator [\d.]+ m?bar " + re.escape(setting))
+        self.assertGreaterEqual(book.count(setting), 3)  # the setting, its mark in the test, its step in the work
+        test = " ".join(run("leak-test", job, "--units", "metric").stdout.split())
+        at = plan["walls"]["test_pressure_pa"] / psi
+        said = [float(number) for number in re.findall(r"bar \(([\d.]+) psi\)", test)]
+        for share in (0.25, 0.5, 0.75, 1.0):
+            self.assertTrue(any(abs(number - share * at) < 0.006 for number in said), (share * at, said))
+        inch = run("plan", job, "--all").stdout
+        self.assertNotRegex(inch, r"psi \([\d.]+ psi\)")
+
     def test_a_made_up_job_is_the_same_plan_in_both(self):
         dice = random.Random(20)
         for number in range(16):

@@ -7,6 +7,7 @@ import json
 import os
 import pathlib
 import pty
+import re
 import struct
 import subprocess
 import sys
@@ -22,11 +23,11 @@ def run(*words, **how):
     return subprocess.run([PROGRAM, *map(str, words)], stderr=subprocess.PIPE, text=True, **how)
 
 
-def on_terminal(columns, *words):
+def on_terminal(columns, *words, **environment):
     """What the program prints on a terminal of so many columns."""
     ours, its = pty.openpty()
     fcntl.ioctl(its, termios.TIOCSWINSZ, struct.pack("HHHH", 40, columns, 0, 0))
-    done = subprocess.Popen([PROGRAM, *map(str, words)], stdout=its, stderr=subprocess.DEVNULL, env={**os.environ, "NO_COLOR": "1"})
+    done = subprocess.Popen([PROGRAM, *map(str, words)], stdout=its, stderr=subprocess.DEVNULL, env={**os.environ, "NO_COLOR": "1", **environment})
     os.close(its)
     text = b""
     while True:
@@ -63,6 +64,12 @@ class Program(unittest.TestCase):
             self.assertEqual([line for line in lines if len(line) > columns], [], columns)
             self.assertGreater(sum("[ ]" in line for line in lines), 20)
 
+    def test_a_dumb_terminal_gets_no_escapes_and_an_empty_no_color_counts_for_nothing(self):
+        job = EXAMPLES / "bevel-bench.yaml"
+        self.assertIn("\x1b[", on_terminal(80, "plan", job, NO_COLOR="", TERM="xterm"))
+        for quiet in ({"NO_COLOR": "", "TERM": "dumb"}, {"NO_COLOR": "1", "TERM": "xterm"}):
+            self.assertNotIn("\x1b", on_terminal(80, "plan", job, **quiet))
+
     def test_help_is_done(self):
         done = run("--help")
         self.assertEqual((done.returncode, done.stderr), (0, ""))
@@ -84,13 +91,63 @@ class Program(unittest.TestCase):
         self.assertEqual((by_input.returncode, by_input.stderr), (0, ""))
         foot = "  each joint, figure and source"  # names the file
         self.assertEqual(by_input.stdout.partition(foot)[0], by_name.stdout.partition(foot)[0])
-        self.assertIn("riserun plan - --all", by_input.stdout)
+        self.assertIn("source: the same with --all", " ".join(by_input.stdout.split()))
         wrong = run("plan", "-", input=text.replace("length: 48 in", "length: 48 inn"))
         self.assertEqual((wrong.returncode, wrong.stdout), (2, ""))
         self.assertRegex(wrong.stderr, r"^-:\d+:\d+: error: ")
-        for words in (("check", "-"), ("bin", "take", "-"), ("bin", "undo", "--bin", "-")):
+        for words in (("bin", "take", "-"), ("bin", "undo", "--bin", "-")):
             done = run(*words, input=text)
             self.assertEqual((done.returncode, done.stdout), (2, ""), words)
+
+    def test_check_reads_the_standard_input_and_nothing_is_named_that_cannot_be_typed_back(self):
+        bin_text = "bin:\n  - {part: 1 x 1/2 hex bushing black iron, count: 2}\n"
+        for what, said in (((EXAMPLES / "bevel-bench.yaml").read_text(encoding="utf-8"), "a job with"), (bin_text, "a bin with")):
+            done = subprocess.run([PROGRAM, "check", "-"], input=what, capture_output=True, text=True)
+            self.assertEqual((done.returncode, done.stderr), (0, ""))
+            self.assertIn(f"-: nothing wrong; {said}", done.stdout)
+        done = subprocess.run([PROGRAM, "check", "-"], input="bin:\n  - {part: no such thing}\n", capture_output=True, text=True)
+        self.assertEqual((done.returncode, done.stdout), (2, ""))
+        self.assertIn("-:2:", done.stderr)
+        with open(EXAMPLES / "bevel-bench.yaml", encoding="utf-8") as text:
+            card = run("plan", "-", stdin=text, cwd=EXAMPLES).stdout
+        self.assertNotIn("riserun plan -", card)
+        self.assertIn("the same with --all", " ".join(card.split()))
+
+    def test_what_is_unknown_is_said_beside_what_is_missing(self):
+        done = run("plan", "--bogus")
+        self.assertEqual((done.returncode, done.stdout), (2, ""))
+        for word in ("job", "--bogus"):
+            self.assertIn(word, done.stderr)
+
+    def test_a_starter_in_metric_is_a_job_like_that_in_inch(self):
+        with tempfile.TemporaryDirectory() as folder:
+            for units in ("inch", "metric"):
+                self.assertEqual(run("new", "--units", units, "job.yaml", cwd=folder).returncode, 0)
+                file = pathlib.Path(folder) / "job.yaml"
+                text = file.read_text(encoding="utf-8")
+                file.unlink()
+                self.assertIn(f"\nunits: {units} ", text)
+                file.write_text(text, encoding="utf-8")
+                self.assertEqual(json.loads(run("plan", file, "--json").stdout)["verdict"], "ready", units)
+                file.unlink()
+            measures = [line.split("#")[0] if not line.lstrip().startswith("#") else line for line in text.splitlines()[9:]]
+            # Threads, and dials that are sold in psi, are called what they are called.
+            left = [line for line in measures if re.search(r"\d (in|ft|psi|gal|scfm|degF|ksi)\b", line)
+                    and not re.search(r"need:|ends in:|part:|regulator range", line)]
+            self.assertEqual(left, [])
+
+    def test_a_port_that_is_not_there_is_one_mistake(self):
+        text = (EXAMPLES / "bevel-bench.yaml").read_text(encoding="utf-8")
+        text = re.sub(r"from: (gauge|relief) bung", "from: 1/4 MNPT", text)
+        for name in ("bin.yaml", "prices.yaml"):
+            text = text.replace(f" {name}", f" {EXAMPLES / name}")
+        with tempfile.TemporaryDirectory() as folder:
+            job = pathlib.Path(folder) / "job.yaml"
+            job.write_text(text, encoding="utf-8")
+            done = run("check", job)
+        self.assertEqual(done.returncode, 2)
+        self.assertEqual(done.stderr.count("no port is called '1/4 MNPT'"), 2)
+        self.assertNotIn("taken", done.stderr)
 
     def test_a_program_gets_its_mistakes_as_json(self):
         with tempfile.TemporaryDirectory() as folder:

@@ -125,7 +125,18 @@ bool stands_first(std::string_view text, std::size_t at) {
   return is_blank(text.substr(line_start(text, at), at - line_start(text, at)));
 }
 
-std::string without_lines(std::string_view text, const TextNode& node) {
+/// Where the lines of comments begin that stand right over a row, as far in as the row.
+std::size_t comments_above(std::string_view text, std::size_t row, std::size_t column) {
+  while (row > 0) {
+    const std::size_t line = line_start(text, row - 1);
+    const std::size_t first = text.find_first_not_of(' ', line);
+    if (first >= row || text[first] != '#' || column_of(text, first) != column) break;
+    row = line;
+  }
+  return row;
+}
+
+std::string without_lines(std::string_view text, const TextNode& node, CommentsAbove comments) {
   std::size_t after = next_line(text, node.end);
   if (!stands_first(text, node.entry)) {
     // On the line of the dash above it: what follows moves up to there.
@@ -133,7 +144,10 @@ std::string without_lines(std::string_view text, const TextNode& node) {
     return replaced(text, node.entry, std::min(next, text.size()), "");
   }
   if (!node.is_text()) after = behind_own_comments(text, after, column_of(text, node.entry));
-  return replaced(text, line_start(text, node.entry), after, "");
+  const std::size_t row = line_start(text, node.entry);
+  const std::size_t first =
+      comments == CommentsAbove::go_too ? comments_above(text, row, column_of(text, node.entry)) : row;
+  return replaced(text, first, after, "");
 }
 
 /// From a list or map in brackets, with one of its commas.
@@ -253,7 +267,7 @@ Edited JobText::append(const JobPath& list, const Content& row) const {
   return CannotEdit{fmt::format("{} is no list.", list.text())};
 }
 
-Edited JobText::remove(const JobPath& path) const {
+Edited JobText::remove(const JobPath& path, CommentsAbove comments) const {
   const Reached reached = walk(root_, path);
   if (path.empty() || reached.steps != path.steps().size())
     return CannotEdit{fmt::format("There is no {} in the file.", path.text())};
@@ -264,8 +278,9 @@ Edited JobText::remove(const JobPath& path) const {
   TextNode meant = root_;
   TextNode* parent = node_at(meant, path, steps - 1);
   parent->children.erase(parent->children.begin() + static_cast<std::ptrdiff_t>(place));
-  return checked(around.flow ? without_entry(text_, around, place) : without_lines(text_, around.children[place]),
-                 meant);
+  return checked(
+      around.flow ? without_entry(text_, around, place) : without_lines(text_, around.children[place], comments),
+      meant);
 }
 
 }  // namespace riserun::catalog

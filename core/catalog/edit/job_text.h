@@ -23,6 +23,9 @@ struct CannotEdit {
 
 using Edited = std::variant<JobText, CannotEdit>;
 
+/// What becomes of the lines of comments right over a row that is taken out.
+enum class CommentsAbove : bool { stay, go_too };
+
 class JobText {
  public:
   /// The text, or what is wrong with it as YAML. `name` stands for the file in messages.
@@ -39,7 +42,8 @@ class JobText {
   /// Adds a row to a list; makes the list where there is none, and a list of a lone text.
   Edited append(const JobPath& list, const Content& row) const;
   /// Takes out a key or a row; and the list or map that it was the last of.
-  Edited remove(const JobPath& path) const;
+  /// @param comments  above it: lines right over a row are of the row where it lists things, each with its own
+  Edited remove(const JobPath& path, CommentsAbove comments = CommentsAbove::stay) const;
 
  private:
   JobText(std::string text, TextNode root, std::string name)

@@ -63,9 +63,17 @@ struct Measured {
 /// Adds a copy of the part with what was measured, and `measured` set. Both ports of a straight part reach in the same
 /// proportion as before. The same measurements twice give the same part.
 PartId add_measured(CatalogBuilder& builder, PartId part, const Measured& measured);
-/// Adds a copy of what is sold by length: a piece so long, `remnant`. The same length twice gives the same part.
-PartId add_remnant(CatalogBuilder& builder, PartId part, Length length);
-/// What a piece is cut from, as it is sold; of any other part the part itself.
+/// Adds a copy of what is sold by length, or of pipe with a thread at each end: a piece so long, `remnant`. The same
+/// twice gives the same part.
+/// @param sawn_ends  of pipe: 1, one thread is left; 2, plain at both ends; 0 of what has no threads to lose
+PartId add_remnant(CatalogBuilder& builder, PartId part, Length length, int sawn_ends = 0);
+/// Straight pipe with the same male thread at each end: a nipple, or a longer piece. What is cut off it is a piece with
+/// sawn ends.
+bool is_threaded_pipe(const Catalog& catalog, const Part& part);
+/// `one thread`, `plain`: what the bin says of a piece with so many sawn ends, 1 or 2.
+std::string_view ends_of_piece(int sawn_ends);
+/// What a piece is cut from, as it is sold, or what was measured by hand, as the catalog has it; of any other part the
+/// part itself.
 std::optional<PartId> sold_part_of(const Catalog& catalog, const Part& part);
 
 /// Reads the list that stands under `prices` in a user's catalog file: the prices in it replace those of the catalog.

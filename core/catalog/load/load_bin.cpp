@@ -82,13 +82,39 @@ Bin with_counts_added(const std::vector<BinItem>& lines) {
   return bin;
 }
 
-/// `length` of an item: a piece of hose, tube or pipe that is sold by length.
-std::optional<PartId> read_piece(const Value& value, PartId part, CatalogBuilder& builder, Problems& problems) {
+/// `length` of an item: a piece of hose or tube that is sold by length, or what is left of pipe, with its `ends`.
+std::optional<PartId> read_piece(const Value& value, const Value& ends, PartId part, CatalogBuilder& builder,
+                                 Problems& problems) {
   const std::optional<Length> length = read_with(value, read_measured_length, problems);
-  if (!length) return std::nullopt;
-  if (builder.so_far().part(part).cut_to_length) return add_remnant(builder, part, *length);
-  problems.add(value, value.path() + ": a piece has a length where it is sold by length, as hose is, which '" +
-                          builder.so_far().part(part).id + "' is not; what was measured goes under 'measured'");
+  const Part& row = builder.so_far().part(part);
+  const bool is_pipe = is_threaded_pipe(builder.so_far(), row);
+  if (!row.cut_to_length && !is_pipe) {
+    problems.add(value, value.path() +
+                            ": a piece has a length where it is sold by length, as hose is, or cut off a "
+                            "pipe, which '" +
+                            row.id + "' is not; what was measured goes under 'measured'");
+    return std::nullopt;
+  }
+  if (!is_pipe) {
+    if (ends.exists()) problems.add(ends, ends.path() + ": '" + row.id + "' has no threads at its ends to lose");
+    return length && !ends.exists() ? std::optional(add_remnant(builder, part, *length)) : std::nullopt;
+  }
+  if (!ends.exists()) {
+    problems.add(value, value.path() + ": of a piece of pipe 'ends' says what the saw left of its threads: " +
+                            std::string(ends_of_piece(1)) + " or " + std::string(ends_of_piece(2)));
+    return std::nullopt;
+  }
+  for (const int sawn : {1, 2})
+    if (ends.text() == ends_of_piece(sawn)) {
+      if (!length) return std::nullopt;
+      const Length sold = straight_reach(row);
+      if (*length <= sold) return add_remnant(builder, part, *length, sawn);
+      problems.add(value, value.path() + ": a piece of " + row.name + " is no longer than " +
+                              quantity::write_length(sold, quantity::UnitSystem::inch));
+      return std::nullopt;
+    }
+  problems.add(ends, ends.path() + ": '" + std::string(ends.text()) + "' is none of the ends of a piece; allowed: " +
+                         std::string(ends_of_piece(1)) + ", " + std::string(ends_of_piece(2)));
   return std::nullopt;
 }
 
@@ -106,15 +132,19 @@ std::optional<PartId> read_item_part(Fields& fields, PartSearch& search, Problem
 
 void read_item(const Value& value, CatalogBuilder& builder, PartSearch& search, Problems& problems,
                std::vector<BinItem>& rows) {
-  Fields fields(value, {"part", "material", "count", "length", "measured"}, problems);
+  Fields fields(value, {"part", "material", "count", "length", "ends", "measured"}, problems);
   if (!fields.valid()) return;
   std::optional<PartId> part = read_item_part(fields, search, problems);
   const Value count_value = fields.find("count");
   const std::optional<int> count = count_value.exists() ? read_with(count_value, read_item_count, problems) : 1;
   const Value measured_value = fields.find("measured");
   const Value length = fields.find("length");
+  const Value ends = fields.find("ends");
   if (!part || !count) return;
-  if (length.exists()) part = read_piece(length, *part, builder, problems);
+  if (length.exists())
+    part = read_piece(length, ends, *part, builder, problems);
+  else if (ends.exists())
+    problems.add(ends, ends.path() + ": a piece with these ends has a 'length', too");
   if (!part) return;
   if (measured_value.exists()) {
     const std::optional<Measured> measured =
@@ -144,6 +174,8 @@ Bin bin_of(Document document, std::optional<quantity::UnitSystem> units, Catalog
 }
 
 constexpr std::string_view kPiece = "/piece-";  // in the id of a piece, before its length
+constexpr std::string_view kMeasured = "/measured-";
+constexpr std::string_view kRated = "/rated-";
 
 }  // namespace
 
@@ -152,13 +184,13 @@ PartId add_measured(CatalogBuilder& builder, PartId part, const Measured& measur
   if (measured.length) {
     const double scale = in_metres(*measured.length) / in_metres(straight_reach(copy));
     for (Port& port : copy.ports) port.reach *= scale;
-    copy.id += "/measured-" + std::to_string(std::llround(in_metres(*measured.length) * 1e6)) + "um";
+    copy.id += fmt::format("{}{}um", kMeasured, std::llround(in_metres(*measured.length) * 1e6));
     copy.name += ", measured " + quantity::write_length(*measured.length, quantity::UnitSystem::inch,
                                                         quantity::TapeMark::thirty_second);
   }
   if (measured.rating) {
     copy.rating = *measured.rating;
-    copy.id += "/rated-" + std::to_string(std::llround(in_pascals(*measured.rating))) + "pa";
+    copy.id += fmt::format("{}{}pa", kRated, std::llround(in_pascals(*measured.rating)));
   }
   copy.measured = true;
   copy.source = "measured by hand; the rest: " + copy.source;
@@ -166,15 +198,28 @@ PartId add_measured(CatalogBuilder& builder, PartId part, const Measured& measur
   return builder.add(std::move(copy));
 }
 
-PartId add_remnant(CatalogBuilder& builder, PartId part, Length length) {
+bool is_threaded_pipe(const Catalog& catalog, const Part& part) {
+  return part.ports.size() == 2 && part.ports[0].type == part.ports[1].type && !part.cut_to_length && !part.closing &&
+         !part.one_way && !part.loss.valid() && !(part.across_flats > metres(0.0)) &&
+         catalog.family(part.family).role == Role::connector &&
+         catalog.port_type(part.ports[0].type).end == End::male &&
+         catalog.kind(catalog.port_type(part.ports[0].type).kind).tapered;
+}
+
+std::string_view ends_of_piece(int sawn_ends) { return sawn_ends == 1 ? "one thread" : "plain"; }
+
+PartId add_remnant(CatalogBuilder& builder, PartId part, Length length, int sawn_ends) {
   constexpr std::string_view kSoldBy = ", by the foot";
   Part copy = builder.so_far().part(part);
   const double scale = in_metres(length) / in_metres(straight_reach(copy));
   for (Port& port : copy.ports) port.reach *= scale;
   // With zeros, as of equals the first id is taken: the shortest piece that does.
   copy.id += fmt::format("{}{:08}um", kPiece, std::llround(in_metres(length) * 1e6));
+  if (sawn_ends > 0) copy.id += sawn_ends == 1 ? "-one-thread" : "-plain";
   if (copy.name.ends_with(kSoldBy)) copy.name.resize(copy.name.size() - kSoldBy.size());
   copy.name += ", a piece of " + quantity::write_length(length, quantity::UnitSystem::inch);
+  if (sawn_ends > 0) copy.name += sawn_ends == 1 ? ", one thread left" : ", plain at both ends";
+  copy.sawn_ends = sawn_ends;
   copy.measured = copy.remnant = true;
   copy.stocked = false;
   copy.source = "a piece in the bin; the rest: " + copy.source;
@@ -183,7 +228,9 @@ PartId add_remnant(CatalogBuilder& builder, PartId part, Length length) {
 }
 
 std::optional<PartId> sold_part_of(const Catalog& catalog, const Part& part) {
-  return catalog.find_part(part.id.substr(0, part.id.find(kPiece)));
+  std::size_t end = part.id.size();
+  for (const std::string_view mark : {kPiece, kMeasured, kRated}) end = std::min(end, part.id.find(mark));
+  return catalog.find_part(part.id.substr(0, end));
 }
 
 std::vector<BinItem> read_bin_rows(const Value& list, CatalogBuilder& builder, Problems& problems) {

@@ -30,6 +30,7 @@ class PriceList {
       return;
     }
     Part changed = builder_.so_far().part(id);
+    changed.beaten.push_back({changed.price, changed.priced_by});
     changed.price = price;
     changed.priced_by = where.file();
     builder_.replace(id, std::move(changed));

@@ -16,7 +16,9 @@ std::string too_large() {
   return fmt::format("larger than {} MB: this is not a file for this program", kLargestFile >> 20U);
 }
 
-std::optional<std::string> read_file(const std::filesystem::path& path, Problems& problems) {
+namespace {
+
+std::optional<std::string> read_once(const std::filesystem::path& path, Problems& problems) {
   const auto refuse = [&](std::string why) {
     problems.add({path.string(), 0, 0, std::move(why), {}});
     return std::nullopt;
@@ -41,6 +43,15 @@ std::optional<std::string> read_file(const std::filesystem::path& path, Problems
   }
   if (stream.bad()) return refuse(fmt::format("cannot be read to its end: {}", std::strerror(errno)));
   return text;
+}
+
+}  // namespace
+
+std::optional<std::string> read_file(const std::filesystem::path& path, Problems& problems) {
+  if (path != kStandardInput) return read_once(path, problems);
+  static std::optional<std::string> standard_input;  // at its end it is empty
+  if (!standard_input) standard_input = read_once(path, problems);
+  return standard_input;
 }
 
 }  // namespace riserun::catalog

@@ -16,7 +16,7 @@ std::string too_large();
 inline constexpr const char* kStandardInput = "-";
 
 /// The bytes of the file, or of the standard input, whatever they are; nullopt, with the reason among the problems,
-/// where it cannot be read or is larger than that.
+/// where it cannot be read or is larger than that. The standard input is kept: read again, it is the same.
 std::optional<std::string> read_file(const std::filesystem::path& path, Problems& problems);
 
 }  // namespace riserun::catalog

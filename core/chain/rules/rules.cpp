@@ -60,6 +60,7 @@ void Rules::group_needs() {
 
 bool Rules::admits(PartId id) const {
   if (id.row < request_->banned.size() && request_->banned[id.row]) return false;
+  if (catalog_->part(id).sawn_ends > 0) return false;  // an end without its thread joins nothing
   if (catalog_->part(id).remnant && request_->bin.count_of(id) <= 0) return false;
   if (!stands_duty(*catalog_, id, *request_)) return false;
   return request_->service != Service::air ||

@@ -142,6 +142,7 @@ void check_branches(JobReading& reading, const Value& root, const Value& item, c
     if (branch.to.empty()) continue;
     const Value where = items[row]["to"];
     check_port_reference(reading, root, where, branch.to, names);
+    if (!is_named_in_file(root, branch.to)) continue;  // what is not there is not taken
     const auto [place, is_new] = used.emplace(branch.to, connection.name);
     if (!is_new)
       reading.problems.add(where, fmt::format("{}: the port '{}' is taken by the connection '{}' already", where.path(),
@@ -180,6 +181,7 @@ void check_connections(JobReading& reading, const Value& root, const Job& job) {
       if (port.empty()) continue;
       const Value where = items[i][key];
       check_port_reference(reading, root, where, port, names);
+      if (!is_named_in_file(root, port)) continue;  // what is not there is not taken
       const auto [place, is_new] = used.emplace(port, connection.name);
       if (!is_new)
         reading.problems.add(where, fmt::format("{}: the port '{}' is taken by the connection '{}' already",

@@ -142,6 +142,7 @@ std::vector<JobKey> keys_of_the_rest() {
       {"bin[].material", Form::text, "What it is of, where the words do not say"},
       {"bin[].count", Form::count, "How many; of hose by the foot the feet of one piece"},
       {"bin[].length", Form::quantity, "Of a piece: two short ones never make a long one"},
+      {"bin[].ends", Form::choice, "Of what is left of a pipe", {"one thread", "plain"}},
       {"bin[].measured", Form::map, "What was measured by hand"},
       {"bin[].measured.length", Form::quantity, "End to end"},
       {"bin[].measured.rating", Form::quantity, "Pressure that it stands, by its marks"},

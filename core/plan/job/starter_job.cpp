@@ -1,10 +1,15 @@
 // It is read and solved by a test like any other job.
 #include "plan/job/starter_job.h"
 
+#include <cassert>
+#include <string_view>
+#include <utility>
+
 namespace riserun::plan {
 
-const std::string& starter_job() {
-  static const std::string text = R"(# A job for riserun. Change it to your measures, then run:   riserun plan FILE
+namespace {
+
+constexpr std::string_view kInch = R"(# A job for riserun. Change it to your measures, then run:   riserun plan FILE
 #
 # Write measures as you would say them: 5-1/2 in, 1'1-11/16", 14 cm, 25 psi, 1.7 bar, 40 gal, 3.5 scfm, 10 ga steel.
 # Heights count from the reservoir's inside floor. Lines that start with # are not read: take the # away to use them.
@@ -102,7 +107,66 @@ connections:                     # from port to port; the fittings between are w
 # test pressure: 1.5 psi
 # measured fill time: 150 s      # by the clock, to set beside the plan's
 )";
+
+/// What stands in the text above and what stands there in metric, in its order.
+constexpr std::pair<std::string_view, std::string_view> kInMetric[] = {
+    {"units: inch                      # or metric", "units: metric                    # or inch"},
+    {"length: 44 in, width: 22 in, height: 13 in", "length: 1100 mm, width: 550 mm, height: 330 mm"},
+    {"10 ga steel             # or 3/16 in steel, 2.5 mm stainless, 1/8 in aluminium",
+     "3.5 mm steel            # or 5 mm steel, 2.5 mm stainless, 10 ga steel"},
+    {"yield: 36 ksi                # of the sheet, if you know it: 10 ga steel counts as commercial sheet of 30 ksi",
+     "yield: 235 MPa               # of the sheet, if you know it: steel counts as commercial sheet of 207 MPa"},
+    {"corrosion allowance: 0.02 in", "corrosion allowance: 0.5 mm "},
+    {"length: 22 in, width: 15 in", "length: 550 mm, width: 380 mm"},
+    {"charge: 9 in                 #", "charge: 230 mm               #"},
+    {"under the riser: 1 in        #", "under the riser: 25 mm       #"},
+    {"projects: 3/4 in", "projects: 20 mm"},
+    {"length: 48 in, width: 24 in", "length: 1200 mm, width: 600 mm"},
+    {"rim: 5 in", "rim: 130 mm"},
+    {"floor height: 30 in            #", "floor height: 760 mm           #"},
+    {"depth: 3-1/2 in                #", "depth: 90 mm                   #"},
+    {"opens at: 0 in", "opens at: 0 mm"},
+    {"delivery: 4 scfm               # free air", "delivery: 110 L/min            # free air"},
+    {"receiver: 10 gal\n", "receiver: 40 L\n"},
+    {"receiver pressure: 100 psi", "receiver pressure: 7 bar"},
+    {"regulator repeatability: 0.05 psi     #", "regulator repeatability: 3.5 mbar     #"},
+    {"set pressure: 2 psi          #", "set pressure: 0.14 bar       #"},
+    {"rated flow: 20 scfm          #", "rated flow: 560 L/min        #"},
+    {"lock up: 0.3 psi", "lock up: 20 mbar"},
+    {"feed bore: 1/4 in            #", "feed bore: 6 mm              #"},
+    {"restrictor: 1/16 in          #", "restrictor: 1.5 mm           #"},
+    {"check valve opens at: 0.5 psi", "check valve opens at: 35 mbar"},
+    {"tolerance: 0.1 psi, rise: 0.2 psi", "tolerance: 7 mbar, rise: 14 mbar"},
+    {"clearance: 5/8 in, headroom: 14 in", "clearance: 16 mm, headroom: 350 mm"},
+    {"bore: 1/2 in, count", "bore: 13 mm, count"},
+    {"gap: 15 in                 # between the two faces; offset: 1 in; hose length: 14 in;",
+     "gap: 380 mm                # between the two faces; offset: 25 mm; hose length: 350 mm;"},
+    {"length: 36 in}", "length: 900 mm}"},
+    {"length: 2-1/4 in}", "length: 57 mm}"},
+    {"water temperature: 68 degF     # hottest: 150 degF and coldest: 20 degF",
+     "water temperature: 20 degC     # hottest: 65 degC and coldest: -5 degC"},
+    {"altitude: 500 ft", "altitude: 150 m"},
+    {"test pressure: 1.5 psi", "test pressure: 0.1 bar"},
+};
+
+std::string in_metric() {
+  std::string text(kInch);
+  std::size_t at = 0;
+  for (const auto& [inch, metric] : kInMetric) {
+    at = text.find(inch, at);
+    assert(at != std::string::npos && "the starter has no such measure any more");
+    text.replace(at, inch.size(), metric);
+    at += metric.size();
+  }
   return text;
+}
+
+}  // namespace
+
+const std::string& starter_job(quantity::UnitSystem units) {
+  static const std::string inch(kInch);
+  static const std::string metric = in_metric();
+  return units == quantity::UnitSystem::metric ? metric : inch;
 }
 
 }  // namespace riserun::plan

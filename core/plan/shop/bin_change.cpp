@@ -1,6 +1,7 @@
 #include "plan/shop/bin_change.h"
 
 #include "catalog/load/load.h"
+#include "plan/stage/cuts.h"
 #include "plan/stage/inputs.h"
 
 #include <algorithm>
@@ -19,18 +20,65 @@ std::size_t bin_of(const Plan& plan, PartId part) {
   return 0;
 }
 
-void add_ends(const Plan& plan, const chain::Run& run, const std::optional<Length>& each,
-              std::vector<BinChange>& changes) {
+struct Cut {
+  const chain::RunPart* link = nullptr;
+  Length length{};
+};
+
+/// Of the pieces of all runs; in several branches a hose has the length that the catalog sells it in.
+std::vector<Cut> cuts_of(const Plan& plan) {
+  std::vector<Cut> cuts;
+  for (const ConnectionPlan& connection : plan.connections) {
+    if (connection.run() == nullptr) continue;
+    for (const chain::RunPart& link : connection.run()->parts) {
+      const catalog::Part& part = plan.catalog->part(link.part);
+      const std::optional<Length> length =
+          link.cut_length || !part.cut_to_length ? link.cut_length : connection.hose_length;
+      if (length) cuts.push_back({&link, *length});
+    }
+  }
+  return cuts;
+}
+
+bool of_a_roll(const Catalog& catalog, const chain::RunPart& link) {
+  const catalog::Part& part = catalog.part(link.part);
+  return link.from_bin && part.cut_to_length && !part.remnant;
+}
+
+void add_ends(const Plan& plan, const std::vector<Cut>& cuts, std::vector<BinChange>& changes) {
   const Catalog& catalog = *plan.catalog;
-  for (const chain::RunPart& link : run.parts) {
-    const catalog::Part& part = catalog.part(link.part);
-    if (!part.cut_to_length || part.threaded_when_cut) continue;
-    if (link.from_bin && !part.remnant) continue;  // of a roll
-    const std::optional<Length> cut = link.cut_length ? link.cut_length : each;
-    const std::optional<PartId> whole = catalog::sold_part_of(catalog, part);
-    if (!cut || !whole) continue;
-    const Length end = straight_length(part) * static_cast<double>(link.pieces) - *cut;
-    if (end >= kShortestPiece) changes[link.from_bin ? bin_of(plan, link.part) : 0].pieces.push_back({*whole, end});
+  const auto add = [&](PartId from, bool from_bin, Length end, int sawn_ends) {
+    const std::optional<PartId> whole = catalog::sold_part_of(catalog, catalog.part(from));
+    if (whole && end >= (sawn_ends > 0 ? kShortestPipe : kShortestPiece))
+      changes[from_bin ? bin_of(plan, from) : 0].pieces.push_back({*whole, end, sawn_ends});
+  };
+  for (const auto& [link, length] : cuts)
+    if (!of_a_roll(catalog, *link))
+      add(link->part, link->from_bin, offcut_of(catalog, *link, length),
+          catalog.part(link->part).threaded_when_cut ? 1 : 0);
+  // The saw takes the riser's thread with it and leaves the other one, where there was one.
+  if (const std::optional<PartId> stock = plan.riser.stock_part)
+    add(*stock, plan.riser.stock_from_bin, plan.riser.riser.offcut, catalog.part(*stock).sawn_ends + 1);
+}
+
+/// What is left of hose that lies in one bin by the foot, and is no roll: the feet that are left go with those that are
+/// used, and a piece stands for both.
+void rolls_to_pieces(const Plan& plan, const std::vector<Cut>& cuts, std::vector<BinChange>& changes) {
+  const auto is_bought = [&](PartId part) {
+    return std::any_of(plan.list.buy.begin(), plan.list.buy.end(),
+                       [&](const ListItem& item) { return item.part == part; });
+  };
+  for (const ListItem& item : plan.list.from_bin) {
+    if (!item.by_the_foot || !item.part || item.lies_in.size() > 1 || is_bought(*item.part)) continue;
+    const std::size_t bin = bin_of(plan, *item.part);
+    const int feet = plan.job.bins[bin].bin.count_of(*item.part);
+    Length left = straight_length(plan.catalog->part(*item.part)) * static_cast<double>(feet);
+    for (const Cut& cut : cuts)
+      if (cut.link->part == *item.part) left -= cut.length;
+    if (left >= kRoll) continue;
+    for (BinChange::Count& count : changes[bin].counts)
+      if (count.part == item.id) count.more = -feet;
+    if (left >= kShortestPiece) changes[bin].pieces.push_back({*item.part, left});
   }
 }
 
@@ -47,8 +95,9 @@ std::vector<BinChange> changes_by(const Plan& plan) {
       changes[static_cast<std::size_t>(bin - bins.begin())].counts.push_back({item.id, -place.count});
     }
   }
-  for (const ConnectionPlan& connection : plan.connections)
-    if (connection.run() != nullptr) add_ends(plan, *connection.run(), connection.hose_length, changes);
+  const std::vector<Cut> cuts = cuts_of(plan);
+  add_ends(plan, cuts, changes);
+  rolls_to_pieces(plan, cuts, changes);
   return changes;
 }
 

@@ -35,7 +35,7 @@ std::string changed_bin(const std::string& text, const std::string& name, const 
                         const BinChange& change) {
   JobText bin = read(text, name);
   for (const BinChange::Piece& piece : change.pieces)
-    bin = kept_or_refused(with_piece(bin, catalog, piece.part, piece.length), name);
+    bin = kept_or_refused(with_piece(bin, catalog, piece.part, piece.length, piece.sawn_ends), name);
   for (const BinChange::Count& count : change.counts) {
     const int there = count_in(bin, catalog, count.part);
     if (there + count.more < 0)
@@ -60,7 +60,8 @@ BinChange change_of_list(const std::filesystem::path& list, const Catalog& catal
     const catalog::Part& part = builder.so_far().part(item.part);
     const std::optional<PartId> whole = catalog::sold_part_of(catalog, part);
     if (part.remnant && whole)
-      change.pieces.insert(change.pieces.end(), static_cast<std::size_t>(item.count), {*whole, straight_length(part)});
+      change.pieces.insert(change.pieces.end(), static_cast<std::size_t>(item.count),
+                           {*whole, straight_length(part), part.sawn_ends});
     else
       change.counts.push_back({part.id, item.count});
   }

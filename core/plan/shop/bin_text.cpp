@@ -52,7 +52,7 @@ Edited with_rows(JobText text, const std::vector<std::size_t>& rows, int count) 
   const bool all = rows.size() == text.find(at("bin"))->children.size();
   const std::size_t kept = count > 0 || all ? 1 : 0;
   for (std::size_t i = rows.size(); i-- > kept;) {
-    Edited edited = text.remove(at("bin") / rows[i]);
+    Edited edited = text.remove(at("bin") / rows[i], catalog::CommentsAbove::go_too);
     if (std::holds_alternative<CannotEdit>(edited)) return edited;
     text = std::get<JobText>(std::move(edited));
   }
@@ -94,10 +94,11 @@ int count_in(const JobText& text, const Catalog& catalog, const std::string& par
   return count;
 }
 
-Edited with_piece(const JobText& text, const Catalog& catalog, PartId part, Length length) {
-  return text.append(at("bin"), Content(Content::Map{
-                                    {"part", Content(words_for(catalog, part))},
-                                    {"length", Content(quantity::write_length(length, quantity::UnitSystem::inch))}}));
+Edited with_piece(const JobText& text, const Catalog& catalog, PartId part, Length length, int sawn_ends) {
+  Content::Map row{{"part", Content(words_for(catalog, part))},
+                   {"length", Content(quantity::write_length(length, quantity::UnitSystem::inch))}};
+  if (sawn_ends > 0) row.emplace_back("ends", Content(std::string(catalog::ends_of_piece(sawn_ends))));
+  return text.append(at("bin"), Content(std::move(row)));
 }
 
 }  // namespace riserun::plan

@@ -24,8 +24,8 @@ catalog::Edited with_count(const catalog::JobText& text, const catalog::Catalog&
 /// How many the rows of the bin say.
 int count_in(const catalog::JobText& text, const catalog::Catalog& catalog, const std::string& part);
 
-/// One more piece of what is sold by length.
+/// One more piece of what is sold by length, or of pipe with so many sawn ends.
 catalog::Edited with_piece(const catalog::JobText& text, const catalog::Catalog& catalog, catalog::PartId part,
-                           Length length);
+                           Length length, int sawn_ends);
 
 }  // namespace riserun::plan

@@ -20,6 +20,8 @@ std::vector<TableRow> bought_rows(const std::filesystem::path& table) {
   };
   for (const Value& row : document.root().items()) {
     any = any || row["what"].exists();
+    if (row["what"].text() == kRefusedRow)
+      problems.add(row, "the job is refused, so nothing of it was to be bought: " + std::string(row["name"].text()));
     if (row["what"].text() != "buy" || !row["id"].exists()) continue;
     if (!row["quantity"].exists()) {
       problems.add(row, "how many? the row has nothing under 'quantity'");

@@ -53,6 +53,12 @@ std::optional<Fact> waits_for(const ConnectionPlan& connection) {
 
 }  // namespace
 
+Length offcut_of(const Catalog& catalog, const chain::RunPart& part, Length cut) {
+  const catalog::Part& row = catalog.part(part.part);
+  const Length kerf = row.threaded_when_cut ? kKerf : metres(0.0);
+  return std::max(metres(0.0), straight_length(row) * static_cast<double>(part.pieces) - cut - kerf);
+}
+
 void cut_riser(const Catalog& catalog, const RiserPlan& plan, ShoppingList& list) {
   if (!(plan.riser.cut_length > metres(0.0))) return;
   const bool is_welded = plan.request.bung == reservoir::BungKind::welded_riser;
@@ -91,12 +97,11 @@ void cut_spans(const Catalog& catalog, const std::vector<ConnectionPlan>& connec
     for (const chain::RunPart& part : connection.chain()->parts) {
       if (!part.cut_length) continue;
       const catalog::Part& row = catalog.part(part.part);
-      const Length offcut = straight_length(row) * static_cast<double>(part.pieces) - *part.cut_length - kKerf;
       list.cut.push_back({.stock = part_title(catalog, part.part),
                           .length = *part.cut_length,
                           .width = {},
                           .thickness = {},
-                          .offcut = row.threaded_when_cut ? std::max(metres(0.0), offcut) : metres(0.0),
+                          .offcut = row.threaded_when_cut ? offcut_of(catalog, part, *part.cut_length) : metres(0.0),
                           .used_for = connection.name,
                           .datum = datum_of(connection, row.threaded_when_cut ? "end to end, then thread both ends"
                                                                               : "end to end, cut square"),

@@ -8,6 +8,10 @@
 
 namespace riserun::plan {
 
+/// What one cut leaves of a piece that a run is made up with: of pipe less the saw's kerf, of hose, which a knife cuts,
+/// all of it. Nothing: it was not cut, or nothing is left.
+Length offcut_of(const Catalog& catalog, const chain::RunPart& part, Length cut);
+
 void cut_riser(const Catalog& catalog, const RiserPlan& plan, ShoppingList& list);
 
 /// Hoses of runs that make no distance. In a branched connection each has the length that the catalog sells it in.

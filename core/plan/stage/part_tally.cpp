@@ -71,6 +71,7 @@ ListItem PartTally::described(PartId id) const {
   item.shelf = catalog_.family(part.family).shelf;
   item.each = part.price;
   item.priced_by = part.priced_by;
+  item.beaten = part.beaten;
   item.special_order = !part.stocked && !part.remnant;
   item.measured = part.measured && !part.remnant;
   item.by_the_foot = catalog::sold_by_the_foot(part);

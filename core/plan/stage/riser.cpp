@@ -1,6 +1,7 @@
 // The riser: which bung it hangs in, what pipe it is, and what it is cut from.
 #include "plan/stage/riser.h"
 
+#include "catalog/load/load.h"
 #include "plan/job/weld_bung.h"
 #include "plan/stage/riser_bushing.h"
 #include "plan/stage/riser_holder.h"
@@ -31,18 +32,12 @@ struct Nipple {
   Length length{};
 };
 
-bool is_nipple(const catalog::Part& part) {
-  return part.ports.size() == 2 && part.ports[0].type == part.ports[1].type && !part.cut_to_length && !part.closing &&
-         !part.one_way && !part.loss.valid() && !(part.across_flats > metres(0.0));
-}
-
 /// Shortest first.
 std::vector<Nipple> nipples(const Catalog& catalog, PortTypeId end, MaterialId material) {
   std::vector<Nipple> found;
   for (const catalog::PortUse& use : catalog.uses(end)) {
     const catalog::Part& part = catalog.part(use.part);
-    if (use.port == 0 && part.material == material && is_nipple(part) &&
-        catalog.family(part.family).role == catalog::Role::connector)
+    if (use.port == 0 && part.material == material && !part.remnant && catalog::is_threaded_pipe(catalog, part))
       found.push_back({use.part, straight_length(part)});
   }
   std::stable_sort(found.begin(), found.end(), [](const Nipple& a, const Nipple& b) { return a.length < b.length; });
@@ -143,15 +138,20 @@ MaterialId settle_material(const Inputs& inputs, const std::vector<PartId>& bin_
   return chosen;
 }
 
-/// The nipples of the bin that could be the riser, the longest first.
+/// The nipples of the bin that could be the riser, and pieces of them with a thread left, the longest first; of one
+/// length the piece last, as the riser's lower end needs no thread.
 std::vector<PartId> nipples_in_bin(const Inputs& inputs, PortTypeId thread) {
   std::vector<PartId> found;
   for (const catalog::BinItem& item : inputs.job.bin.items) {
     const catalog::Part& part = inputs.catalog.part(item.part);
-    if (item.count > 0 && is_nipple(part) && part.ports[0].type == thread) found.push_back(item.part);
+    if (item.count > 0 && part.sawn_ends < 2 && catalog::is_threaded_pipe(inputs.catalog, part) &&
+        part.ports[0].type == thread)
+      found.push_back(item.part);
   }
   std::stable_sort(found.begin(), found.end(), [&inputs](PartId a, PartId b) {
-    return straight_length(inputs.catalog.part(a)) > straight_length(inputs.catalog.part(b));
+    const catalog::Part &one = inputs.catalog.part(a), &other = inputs.catalog.part(b);
+    const Length of_one = straight_length(one), of_other = straight_length(other);
+    return of_one != of_other ? of_one > of_other : one.sawn_ends < other.sawn_ends;
   });
   return found;
 }
@@ -205,6 +205,9 @@ void choose_stock(const Catalog& catalog, const std::vector<PartId>& bin, const 
   const Length cut = reservoir::plan_riser(plan.request).cut_length;
   const auto too_short = [&](Length length) { return length < cut * kLeastShareUncut; };
   lengths = lengths_of(catalog, bin);
+  for (const PartId part : bin)
+    if (catalog.part(part).sawn_ends > 0)
+      plan.request.pipe.with_one_thread.push_back(straight_length(catalog.part(part)));
   std::erase_if(lengths, too_short);
   const reservoir::Riser from_bin = reservoir::plan_riser(plan.request);
   for (const Length& length : lengths_of(catalog, shelf)) {

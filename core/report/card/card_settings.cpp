@@ -98,7 +98,7 @@ void add_card_settings(const Plan& plan, UnitSystem units, Card& card) {
   card.pressures = factor_words(plan, units);
   add_row(card.settings, "regulator", written(filling_figures(plan)["set_pressure"], units));
   if (const auto& stage = plan.transfer.system.air.first_stage)
-    add_row(card.settings, "1st stage", write_pressure_alone(stage->setting, units) + ", the regulator before it");
+    add_row(card.settings, "1st stage", fill("{0:mark}, the regulator before it", {stage->setting}, units));
   add_row(card.settings, "relief", relief_words(plan, units));
   add_row(card.settings, "gauge", device_of(plan, WayUse::gauge));
   add_row(card.settings, "charge", written(levels["charge_depth"], units) + " deep, water down");

@@ -142,6 +142,7 @@ FigureGroup filling_figures(const plan::Plan& plan) {
   };
   pressure("set_pressure", "regulator setting", plan.transfer.setting,
            {"{0}.", {quantity::Facts{plan.transfer.setting_basis}}});
+  group.figures.back().form = "dial";
   if (const auto& stage = plan.transfer.system.air.first_stage)
     group.figures.push_back({.key = "first_stage",
                              .label = "first stage's setting",

@@ -3,14 +3,17 @@
 #include "quantity/input_error.h"
 
 #include <fcntl.h>
+#include <signal.h>
 #include <stdio.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
 #include <cerrno>
+#include <charconv>
 #include <cstring>
 #include <filesystem>
 #include <optional>
+#include <string_view>
 #include <utility>
 
 namespace riserun::report {
@@ -70,10 +73,33 @@ class Unfinished {
   fs::path name_;  // empty: nothing is to be taken away
 };
 
+/// Before and behind the number of the process in the name of an unfinished file.
+std::string unfinished_start(const fs::path& file) { return "." + file.filename().string().substr(0, 200) + "."; }
+constexpr std::string_view kUnfinishedEnd = ".unfinished";
+
 /// Beside the file, as only a rename within a folder is all or nothing.
 fs::path unfinished_name(const fs::path& file) {
-  const std::string name = "." + file.filename().string().substr(0, 200) + "." + std::to_string(::getpid());
-  return file.parent_path() / (name + ".unfinished");
+  return file.parent_path() / (unfinished_start(file) + std::to_string(::getpid()) + std::string(kUnfinishedEnd));
+}
+
+/// The number of the process that was to finish the file; nullopt: its name is no such name.
+std::optional<pid_t> process_of(const std::string& name, const std::string& start) {
+  if (!name.starts_with(start) || !name.ends_with(kUnfinishedEnd)) return std::nullopt;
+  pid_t number = 0;
+  const char* const end = name.data() + name.size() - kUnfinishedEnd.size();
+  const auto read = std::from_chars(name.data() + start.size(), end, number);
+  return read.ec == std::errc() && read.ptr == end && number > 0 ? std::optional(number) : std::nullopt;
+}
+
+/// Those of a program that was killed while it wrote the same file; what still runs keeps its own.
+void take_away_unfinished(const fs::path& file) {
+  std::error_code ignored;
+  const fs::path folder = file.has_parent_path() ? file.parent_path() : fs::path(".");
+  for (fs::directory_iterator entry(folder, ignored), end; entry != end; entry.increment(ignored)) {
+    const std::optional<pid_t> process = process_of(entry->path().filename().string(), unfinished_start(file));
+    if (process && (*process == ::getpid() || (::kill(*process, 0) != 0 && errno == ESRCH)))
+      ::unlink(entry->path().c_str());
+  }
 }
 
 void write_in_place(const std::string& file, const std::string& text) {
@@ -95,7 +121,7 @@ void write_file(const std::string& name, const std::string& text, Overwrite over
   const fs::path target = is_link ? fs::weakly_canonical(name, failed) : fs::path(name);
   if (failed) refuse(name, "cannot be written: " + failed.message());
   const fs::path unfinished = unfinished_name(target);
-  ::unlink(unfinished.c_str());  // of a program that was killed
+  take_away_unfinished(target);
   const int descriptor = ::open(unfinished.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
   if (descriptor < 0) refuse(name, std::string("cannot be made: ") + std::strerror(errno));
   Unfinished made(descriptor, unfinished);

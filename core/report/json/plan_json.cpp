@@ -117,6 +117,9 @@ json items_json(const std::vector<plan::ListItem>& items, UnitSystem units) {
   for (const plan::ListItem& item : items) {
     json places = json::object();
     for (const plan::BinPlace& place : item.lies_in) places[place.bin] = place.count;
+    json beaten = json::array();
+    for (const catalog::BeatenPrice& price : item.beaten)
+      beaten.push_back({{"price_each_usd", usd_or_null(price.price)}, {"priced_by", price.priced_by}});
     list.push_back({{"id", item.id},
                     {"name", item.name},
                     {"size", item_size(item, units)},
@@ -125,6 +128,7 @@ json items_json(const std::vector<plan::ListItem>& items, UnitSystem units) {
                     {"qty", item.quantity},
                     {"price_usd", usd_or_null(item.price())},
                     {"priced_by", item.priced_by},
+                    {"beaten_prices", std::move(beaten)},
                     {"for", item.used_for},
                     {"instead", item.instead},
                     {"shelf", item.shelf},

@@ -1,8 +1,10 @@
 #include "report/page/list_csv.h"
 
+#include "plan/shop/table_rows.h"
 #include "report/page/escape.h"
 #include "report/words/lid_rows.h"
 #include "report/words/list_words.h"
+#include "report/words/remark_words.h"
 
 #include <fmt/format.h>
 
@@ -91,6 +93,20 @@ Row hole_row(const HoleRow& hole, UnitSystem units) {
           ""};
 }
 
+/// Of a refused job there is nothing to buy, to cut or to drill: a row for each reason, under the job's name.
+std::string refused_rows(const plan::Plan& plan, UnitSystem units) {
+  std::string text;
+  for (const plan::Finding& finding : plan.findings) {
+    if (finding.severity != plan::Severity::refused) continue;
+    Row row;
+    row[0] = plan::kRefusedRow;
+    row[3] = csv_text(plan.job.name.empty() ? "this job" : plan.job.name);
+    row[10] = csv_text(sentences_of(finding, units));
+    text += line_of(row);
+  }
+  return text;
+}
+
 }  // namespace
 
 std::string list_csv(const plan::Plan& plan, UnitSystem units) {
@@ -98,6 +114,7 @@ std::string list_csv(const plan::Plan& plan, UnitSystem units) {
   std::string text = line_of({"what", "quantity", "unit", "name", "material", "price each ($)", "price ($)", "shelf",
                               "special order", "for", "or else; how", "id", "cut to",
                               inch ? "length (in)" : "length (mm)", inch ? "width (in)" : "width (mm)"});
+  if (plan.verdict == plan::Verdict::refused) return text + refused_rows(plan, units);
   for (const plan::ListItem& item : plan.list.buy) text += line_of(item_row(item, "buy", units));
   for (const plan::ListItem& item : plan.list.from_bin) text += line_of(item_row(item, "bin", units));
   for (const plan::CutItem& cut : plan.list.cut) text += line_of(cut_row(cut, units));

@@ -56,19 +56,24 @@ void cut(Pages& pages, const Plan& plan, UnitSystem units) {
   }
 }
 
-}  // namespace
-
-std::string list_pdf(const Plan& plan, const Style& style) {
+void rows(Pages& pages, const Plan& plan, UnitSystem units) {
   const plan::ShoppingList& list = plan.list;
-  Pages pages(paper_of(style.units), plan.job.name.empty() ? "Shopping list" : plan.job.name + ": shopping list", true);
-  verdict(pages, plan, style.units);
-  buy(pages, list, style.units);
+  buy(pages, list, units);
   if (!list.consumables.empty()) pages.heading("Consumables and test gear");
   for (const plan::Consumable& item : list.consumables) pages.row("", item.name, item.quantity, item.why);
   if (!list.from_bin.empty()) pages.heading("Take from the bin");
   for (const plan::ListItem& item : list.from_bin)
-    pages.row(quantity_of(item), item_name(item, style.units), "", what_for(item.used_for));
-  cut(pages, plan, style.units);
+    pages.row(quantity_of(item), item_name(item, units), "", what_for(item.used_for));
+  cut(pages, plan, units);
+}
+
+}  // namespace
+
+std::string list_pdf(const Plan& plan, const Style& style) {
+  Pages pages(paper_of(style.units), plan.job.name.empty() ? "Shopping list" : plan.job.name + ": shopping list",
+              name_and_verdict(plan), true);
+  verdict(pages, plan, style.units);
+  if (plan.verdict != plan::Verdict::refused) rows(pages, plan, style.units);
   for (const plan::Caution& caution : plan.cautions)
     if (!caution.standing && (caution.where == plan::Topic::whole_job || caution.where == plan::Topic::list))
       pages.sentence(fmt::format("Caution: {} [{}]", say(caution.fact, style.units), caution.source));

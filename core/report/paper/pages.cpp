@@ -44,8 +44,12 @@ struct Pages::Surface {
   }
 };
 
-Pages::Pages(Paper paper, std::string title, bool headed)
-    : paper_(paper), title_(std::move(title)), headed_(headed), drawing_(std::make_unique<Surface>()) {
+Pages::Pages(Paper paper, std::string title, std::string at_foot, bool headed)
+    : paper_(paper),
+      title_(std::move(title)),
+      at_foot_(std::move(at_foot)),
+      headed_(headed),
+      drawing_(std::make_unique<Surface>()) {
   drawing_->surface = pdf_surface(drawing_->bytes, paper.width, paper.height);
   cairo_pdf_surface_set_metadata(drawing_->surface.get(), CAIRO_PDF_METADATA_TITLE, title_.c_str());
   drawing_->cairo.reset(cairo_create(drawing_->surface.get()));
@@ -210,7 +214,13 @@ void Pages::head() {
 void Pages::foot() {
   const double back = down_;
   down_ = paper_.height - kMargin + 8.0;
-  put(fmt::format("page {}", ++number_), "Sans 8", kMargin, width());
+  drawing_->set(fmt::format("page {}   {}", ++number_, at_foot_), "Sans 8", width());
+  // A long name is cut off, as below the foot there is no page.
+  pango_layout_set_height(drawing_->layout.get(), 0);
+  pango_layout_set_ellipsize(drawing_->layout.get(), PANGO_ELLIPSIZE_MIDDLE);
+  cairo_move_to(drawing_->cairo.get(), kMargin, down_);
+  pango_cairo_show_layout(drawing_->cairo.get(), drawing_->layout.get());
+  pango_layout_set_ellipsize(drawing_->layout.get(), PANGO_ELLIPSIZE_NONE);
   down_ = back;
 }
 

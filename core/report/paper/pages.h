@@ -27,7 +27,8 @@ struct Form {
 class Pages {
  public:
   /// @param title of the document; with `headed` it stands over each page
-  Pages(Paper paper, std::string title, bool headed);
+  /// @param at_foot  beside the number of each page
+  Pages(Paper paper, std::string title, std::string at_foot, bool headed);
   ~Pages();
   Pages(const Pages&) = delete;
   Pages& operator=(const Pages&) = delete;
@@ -68,6 +69,7 @@ class Pages {
 
   Paper paper_;
   std::string title_;
+  std::string at_foot_;
   bool headed_ = false;
   std::unique_ptr<Surface> drawing_;
   double down_ = 0.0;

@@ -6,6 +6,7 @@
 #include "report/paper/pictures.h"
 #include "report/text/card_text.h"
 #include "report/text/plan_text.h"
+#include "report/words/plan_keys.h"
 #include "report/words/say.h"
 #include "report/words/step_lists.h"
 
@@ -73,10 +74,10 @@ void drawings(Pages& pages, const plan::Plan& plan, UnitSystem units) {
 /// The leak test as a sheet that goes to the bench with a pen: what is read is written into it.
 void leak_test_sheet(Pages& pages, const plan::Plan& plan, UnitSystem units) {
   const plan::LeakTestPlan& test = plan.leak_test;
-  if (!test.possible) return;
+  if (!test.possible || plan.verdict == plan::Verdict::refused) return;
   pages.new_page();
   pages.heading("Leak test, to be filled in");
-  pages.sentence(fmt::format("At {}: {} The walls hold {}.", write_pressure(test.pressure, units),
+  pages.sentence(fmt::format("At {}: {} The walls hold {}.", fill("{0:dial}", {test.pressure}, units),
                              say(test.basis, units), write_pressure(plan.walls.limit, units)));
   for (const StepList& list : leak_test_steps(plan, units)) {
     if (list.title == kReadings) continue;  // they are written into the table below
@@ -85,7 +86,7 @@ void leak_test_sheet(Pages& pages, const plan::Plan& plan, UnitSystem units) {
   }
   Form rise{{"rise to", "gauge", "time", "leaks found"}, {}};
   for (const plan::TestRung& rung : test.rungs)
-    rise.rows.push_back({write_pressure_alone(rung.pressure, units), "", "", ""});
+    rise.rows.push_back({fill("{0:mark}", {rung.pressure}, units), "", "", ""});
   Form hold{{"after", "gauge", "air temperature", "metal temperature"}, {}};
   for (const Time& reading : test.readings) hold.rows.push_back({write_time(reading), "", "", ""});
   const Form signed_by{{"tested by", "date", "tight: yes or no", "mended where"}, {{"", "", "", ""}, {"", "", "", ""}}};
@@ -96,7 +97,7 @@ void leak_test_sheet(Pages& pages, const plan::Plan& plan, UnitSystem units) {
 
 std::string plan_pdf(const plan::Plan& plan, const std::string& job_file, const Style& style) {
   const Style plain{style.units, false};
-  Pages pages(paper_of(style.units), plan.job.name.empty() ? "Plan" : plan.job.name, false);
+  Pages pages(paper_of(style.units), plan.job.name.empty() ? "Plan" : plan.job.name, name_and_verdict(plan), false);
   pages.typed(card_lines(card_text(card_of(plan, style.units), job_file, plain)), kCardWidth, true);
   drawings(pages, plan, style.units);
   leak_test_sheet(pages, plan, style.units);

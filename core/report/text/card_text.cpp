@@ -1,5 +1,6 @@
 #include "report/text/card_text.h"
 
+#include "catalog/yaml/read_file.h"
 #include "quantity/printable.h"
 
 #include <fmt/format.h>
@@ -125,8 +126,10 @@ std::string watch(const Card& card, const std::string& job_file, const Style& st
   std::string text = section("BEFORE AIR GOES ON", "", style);
   for (const std::string& caution : card.watch) text += wrapped("  ! ", caution, kCardWidth);
   const std::string more = card.more_to_watch == 0 ? "" : fmt::format("{} more to watch, ", card.more_to_watch);
-  return text + wrapped("  ", fmt::format("{}each joint, figure and source: riserun plan {} --all", more, job_file),
-                        kCardWidth);
+  // What came from the standard input cannot be typed back.
+  const std::string all =
+      job_file == catalog::kStandardInput ? "the same with --all" : "riserun plan " + job_file + " --all";
+  return text + wrapped("  ", fmt::format("{}each joint, figure and source: {}", more, all), kCardWidth);
 }
 
 }  // namespace

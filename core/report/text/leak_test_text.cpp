@@ -56,10 +56,11 @@ std::string leak_test_text(const Plan& plan, const Style& style) {
   if (test.possible) rows.figure("energy", "", standoff_sentence(rows, test.energy, units));
   rows.figure("energy_in_use", "", tnt_of(rows, "_in_use"));
   std::string text = heading("Leak test", style) + rows.text();
-  for (const StepList& list : leak_test_steps(plan, units)) {
-    std::size_t next = 1;
-    text += step_rows(list, style, next);
-  }
+  if (plan.verdict != plan::Verdict::refused)
+    for (const StepList& list : leak_test_steps(plan, units)) {
+      std::size_t next = 1;
+      text += step_rows(list, style, next);
+    }
   return text + remarks_text(plan, plan::Topic::leak_test, style);
 }
 

@@ -67,6 +67,7 @@ std::string list_text(const Plan& plan, const Style& style) {
   std::string text = heading("Shopping list", style);
   text += list.buy.empty() ? "  Nothing to buy but consumables.\n" : buy_rows(list.buy, style);
   if (!list.buy.empty()) text += "  " + sum_words(list) + "\n";
+  for (const std::string& row : own_prices(list, style.units)) text += wrapped("    ", row, style.width);
   if (!list.consumables.empty()) text += "  Consumables and test gear\n" + consumable_rows(list.consumables, style);
   if (!list.from_bin.empty()) text += "  From the bin\n" + bin_rows(list.from_bin, style);
   text += "\n" + heading("Cut list", style);

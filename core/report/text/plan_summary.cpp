@@ -60,7 +60,7 @@ std::string riser_line(const Plan& plan, UnitSystem units) {
 std::string pressure_line(const Plan& plan, UnitSystem units) {
   const FigureGroup filling = filling_figures(plan);
   const auto nothing = nothing_to_hold(plan.transfer);
-  return fmt::format("set {}; hold {}; walls' limit {}", written(filling["set_pressure"], units),
+  return fmt::format("set {}; hold {}; walls' limit {}", write_pressure(plan.transfer.setting, units),
                      nothing ? say(*nothing, units) : written(filling["hold_pressure"], units),
                      written(walls_figures(plan)["limit"], units));
 }

@@ -20,7 +20,9 @@ std::string finding_text(const plan::Finding& finding, const Style& style) {
 }
 
 std::string caution_text(const plan::Caution& caution, const Style& style) {
-  return wrapped("  CAUTION: ", fmt::format("{} [{}]", say(caution.fact, style.units), caution.source), style.width);
+  return wrapped(
+      "  CAUTION: ", fmt::format("{} [{}] [{}]", say(caution.fact, style.units), caution.source, caution.fact.code),
+      style.width);
 }
 
 std::string findings_text(const Plan& plan, plan::Severity severity, const Style& style) {
@@ -159,21 +161,18 @@ std::string assumptions_text(const Plan& plan, const Style& style) {
 }
 
 std::string plan_text(const Plan& plan, const Style& style) {
-  const std::vector<std::string> sections = {
-      summary_text(plan, style),
-      connections_text(plan, style),
-      riser_text(plan, style),
-      levels_text(plan, style),
-      transfer_text(plan, style),
-      losses_text(plan, style),
-      walls_text(plan, style),
-      lid_text(plan, style),
-      leak_test_text(plan, style),
-      list_text(plan, style),
-      work_text(plan, style),
-      assumptions_text(plan, style),
+  std::vector<std::string> sections = {
+      summary_text(plan, style),  connections_text(plan, style), riser_text(plan, style), levels_text(plan, style),
+      transfer_text(plan, style), losses_text(plan, style),      walls_text(plan, style), lid_text(plan, style)};
+  sections.push_back(leak_test_text(plan, style));
+  if (plan.verdict != plan::Verdict::refused) {
+    sections.push_back(list_text(plan, style));
+    sections.push_back(work_text(plan, style));
+  }
+  sections.push_back(assumptions_text(plan, style));
+  sections.push_back(
       standing_text(plan, {Topic::whole_job, Topic::walls, Topic::relief, Topic::leak_test, Topic::care}, style) +
-          remarks_text(plan, Topic::care, style)};
+      remarks_text(plan, Topic::care, style));
   return fmt::format("{}", fmt::join(sections, "\n"));
 }
 

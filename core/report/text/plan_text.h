@@ -11,7 +11,8 @@
 
 namespace riserun::report {
 
-/// Everything, in reading order.
+/// Everything, in reading order. Of a refused job not what is done by it: the steps of the leak test, list and
+/// order of work.
 std::string plan_text(const plan::Plan& plan, const Style& style);
 
 /// The verdict and what matters most, in ten lines, with what is open and what mends it.

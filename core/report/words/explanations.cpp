@@ -7,8 +7,8 @@ namespace riserun::report {
 const std::vector<Explanation>& explanations() {
   static const std::vector<Explanation> kAll = [] {
     std::vector<Explanation> all;
-    for (const auto table :
-         {wall_explanations(), air_explanations(), relief_explanations(), water_explanations(), run_explanations()})
+    for (const auto table : {wall_explanations(), air_explanations(), relief_explanations(), water_explanations(),
+                             run_explanations(), caution_explanations(), joint_explanations()})
       all.insert(all.end(), table.begin(), table.end());
     return all;
   }();

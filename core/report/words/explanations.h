@@ -1,5 +1,6 @@
-// What `riserun explain` says of each finding of a plan and of each reason why there is no run: what it means, why it
-// matters, what mends it, and where that comes from. Verb, completion and manual page are made of this table.
+// What `riserun explain` says of each finding and each caution of a plan and of each reason why there is no run: what
+// it means, why it matters, what mends it, and where that comes from. Verb, completion and manual page are made of this
+// table.
 #pragma once
 
 #include <span>
@@ -9,7 +10,7 @@
 namespace riserun::report {
 
 struct Explanation {
-  std::string_view code;  // of the finding's or the refusal's fact: "no_gauge"
+  std::string_view code;  // of the finding's, the caution's or the refusal's fact: "no_gauge"
   std::string_view means;
   std::string_view why;
   std::string_view mend;
@@ -22,11 +23,13 @@ std::span<const Explanation> air_explanations();
 std::span<const Explanation> relief_explanations();
 std::span<const Explanation> water_explanations();
 std::span<const Explanation> run_explanations();
+std::span<const Explanation> caution_explanations();
+std::span<const Explanation> joint_explanations();
 
 /// All of them, in the order of the tables.
 const std::vector<Explanation>& explanations();
 
-/// nullptr: no finding and no refusal has that code.
+/// nullptr: no finding, no caution and no refusal has that code.
 const Explanation* explanation_of(std::string_view code);
 
 }  // namespace riserun::report

@@ -31,23 +31,23 @@ std::span<const Words> leak_test_words() {
        "Open the rig's shut-off and go. From here on all is worked from the far end of the hose, and nobody comes "
        "nearer than {0:distance} but where a step says so (ASME PCC-2 Article 501)."},
       {"test_first_rung",
-       "Let the air on, turn the regulator up slowly until the gauge shows {0:alone}, shut the air off before it, hold "
+       "Let the air on, turn the regulator up slowly until the gauge shows {0:mark}, shut the air off before it, hold "
        "{1}. If it stays "
        "there one person goes up, listens, brushes rig and plugs, and comes back; a large leak blows the film away at "
        "more."},
       {"test_rung",
-       "From the far end go up to {0:alone}, shut the air off before the regulator, hold {1}: watch the walls for a "
+       "From the far end go up to {0:mark}, shut the air off before the regulator, hold {1}: watch the walls for a "
        "bow and the gauge for a fall."},
       {"test_mark_regulator",
-       "Stop on the way at {0:alone} and mark the regulator's knob there: it is the job's setting. In use the gauge "
+       "Stop on the way at {0:mark} and mark the regulator's knob there: it is the job's setting. In use the gauge "
        "never shows it, for the water takes off what it lifts."},
       {"test_last_rung",
-       "From the far end go up to {0:alone}, shut the air off before the regulator, hold {1} with nobody near, and "
+       "From the far end go up to {0:mark}, shut the air off before the regulator, hold {1} with nobody near, and "
        "uncouple the shop's air: nothing "
        "can "
        "raise the pressure any more."},
       {"test_let_down_to_brush",
-       "Let down to {0:alone} by the valve on the tee at the far end, and shut that: now one person may go near with "
+       "Let down to {0:mark} by the valve on the tee at the far end, and shut that: now one person may go near with "
        "the "
        "solution, "
        "with a long brush or a sprayer for lid, ends and floor, beside the tank and never over the lid, under the "
@@ -65,7 +65,7 @@ std::span<const Words> leak_test_words() {
        "T2, "
        "both absolute, brings a reading back to the first temperature (gas law)."},
       {"test_least_leak",
-       "A further fall of {0:alone}, one mark, in {1} is a leak of {2:2} cm3/s of free air, as through a round hole of "
+       "A further fall of {0:mark}, one mark, in {1} is a leak of {2:2} cm3/s of free air, as through a round hole of "
        "{3:thickness2} (Q = V dp / (p t)): the gauge sees nothing smaller. The solution shows 0.001 cm3/s (ASME B31.3, "
        "345.8), so it decides."},
       {"test_leak_found",

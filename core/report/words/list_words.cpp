@@ -41,6 +41,28 @@ std::string quantity_of(const plan::ListItem& item) {
 
 std::string price_of(const plan::ListItem& item) { return item.each.known() ? write_price(item.price()) : "price?"; }
 
+namespace {
+
+std::string said_by(Price price, const std::string& file) {
+  return (price.known() ? write_price(price) : "no price") +
+         (file.empty() ? " of the catalog" : " from " + std::filesystem::path(file).filename().string());
+}
+
+}  // namespace
+
+std::vector<std::string> own_prices(const plan::ShoppingList& list, UnitSystem units) {
+  std::vector<std::string> rows;
+  for (const plan::ListItem& item : list.buy) {
+    if (item.priced_by.empty()) continue;
+    std::vector<std::string> beaten;
+    for (auto price = item.beaten.rbegin(); price != item.beaten.rend(); ++price)
+      beaten.push_back(said_by(price->price, price->priced_by));
+    rows.push_back(fmt::format("{}: {}, in place of {}", item_name(item, units), said_by(item.each, item.priced_by),
+                               joined(beaten, " and ")));
+  }
+  return rows;
+}
+
 std::string sum_words(const plan::ShoppingList& list) {
   const std::string sum = write_price(list.total);
   const bool any_price = list.total.known() || list.total.cents() != 0;

@@ -23,6 +23,9 @@ std::string quantity_of(const plan::ListItem& item);
 std::string price_of(const plan::ListItem& item);
 /// `About $41.00 and 3 without price in all; prices are indicative, but for 2 from prices.csv.`
 std::string sum_words(const plan::ShoppingList& list);
+/// `1 x 4 nipple, black iron: $2.10 each from p2.yaml, in place of $2.00 from p.csv and $1.90 of the catalog`, for each
+/// row whose price is the shop's own.
+std::vector<std::string> own_prices(const plan::ShoppingList& list, UnitSystem units);
 
 /// `14-1/16 in`, of a plate `20 in x 15 in`.
 std::string cut_size(const plan::CutItem& item, UnitSystem units);

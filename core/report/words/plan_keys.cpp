@@ -56,4 +56,8 @@ std::string_view key_of(plan::Place place) {
 
 std::string_view key_of(plan::Severity severity) { return severity == plan::Severity::refused ? "refused" : "not yet"; }
 
+std::string name_and_verdict(const plan::Plan& plan) {
+  return (plan.job.name.empty() ? "" : plan.job.name + ": ") + std::string(key_of(plan.verdict));
+}
+
 }  // namespace riserun::report

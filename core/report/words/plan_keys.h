@@ -3,6 +3,7 @@
 
 #include "plan/plan.h"
 
+#include <string>
 #include <string_view>
 
 namespace riserun::report {
@@ -15,5 +16,8 @@ std::string_view key_of(plan::Verdict verdict);
 std::string_view key_of(plan::Severity severity);
 
 std::string_view key_of(plan::Place place);
+
+/// What stands at the foot of each page: the job's name, where it has one, and its verdict.
+std::string name_and_verdict(const plan::Plan& plan);
 
 }  // namespace riserun::report

@@ -46,7 +46,7 @@ std::span<const Words> work_words() {
       {"work_weld_lid_to_stays",
        "Weld the lid on all round, and to every stay that ends at it; look at each weld, and let it cool."},
       {"work_weld_lid", "Weld the lid on, and let it cool."},
-      {"work_leak_test", "Test for leaks at {0:alone}, by the sheet, before anything is built on."},
+      {"work_leak_test", "Test for leaks at {0:mark}, by the sheet, before anything is built on."},
       {"work_test_with_water",
        "No test with air is possible: plug all ports but one, fill with water and look for drips, before anything is "
        "built on."},
@@ -90,15 +90,15 @@ std::span<const Words> work_words() {
        "or "
        "its full-bore valve open; notch the rod at {1} for the charge and at {2} for topping up (common practice)."},
       {"work_regulator_at_its_mark",
-       "Turn the regulator to the mark that it got in the leak test, {0:alone} against the closed tank, and let the "
+       "Turn the regulator to the mark that it got in the leak test, {0:mark} against the closed tank, and let the "
        "air "
-       "on. While the water runs the gauge on the reservoir shows less, at most {1:alone}: do not turn it up for "
+       "on. While the water runs the gauge on the reservoir shows less, at most {1:mark}: do not turn it up for "
        "that."},
       {"work_set_regulator",
        "Back the regulator right off, stop the riser (its end in a plug, or a valve in its line shut), let the air on, "
-       "turn it up to {0:alone} by the gauge on the reservoir, and mark the knob. While the water runs that gauge "
+       "turn it up to {0:mark} by the gauge on the reservoir, and mark the knob. While the water runs that gauge "
        "shows "
-       "less, at most {1:alone}: do not turn it up for that."},
+       "less, at most {1:mark}: do not turn it up for that."},
       {"work_watch_first_fill",
        "Stay with the first fill and the first drain, hand on the vent: every joint, the walls, both water levels."},
   };

@@ -26,6 +26,16 @@ TEST(Explain, NamesCodesLikeOneThatIsNone) {
   EXPECT_THAT(asked.err, HasSubstr("'zzz' is no code of a finding; riserun explain lists them"));
 }
 
+TEST(Explain, KnowsCautionsAndNamesAFewNearestToASlip) {
+  for (const char* code : {"riser_is_not_relief_enough", "reservoir_has_no_drain", "water_runs_fast",
+                           "panel_bulges_beyond_theory", "never_screw_together"})
+    EXPECT_EQ(ask({"explain", code}).status, kDone) << code;
+  EXPECT_THAT(ask({"explain", "water_runs_fst"}).err, HasSubstr("; like it: water_runs_fast"));
+  const std::string many = ask({"explain", "water"}).err;
+  EXPECT_THAT(many, HasSubstr("like it: "));
+  EXPECT_EQ(std::count(many.begin(), many.end(), ','), 3);
+}
+
 TEST(Explain, EachRowIsWholeAndItsCodeIsOne) {
   std::set<std::string_view> codes;
   for (const report::Explanation& row : report::explanations()) {

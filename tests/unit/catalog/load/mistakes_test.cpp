@@ -271,9 +271,9 @@ const std::vector<Mistake>& mistakes() {
     {"BinLengthWithoutUnit", "bin.yaml", "", "bin:\n  - {part: 1/2 x 2 nipple, material: brass, measured: {length: 2-1/16}}\n",
      {"bin.yaml:2:70: bin[1].measured.length: '2-1/16': no unit; length takes in, ft, mm, cm, m, um, mil; 'units: inch' would make it 2-1/16 in"}},
     {"BinKeyUnknown", "bin.yaml", "", "bin:\n  - {part: 1/2 check valve, cuont: 2}\n",
-     {"bin.yaml:2:29: bin[1]: unknown key 'cuont'; did you mean 'count'? (allowed: part, material, count, length or measured)"}},
+     {"bin.yaml:2:29: bin[1]: unknown key 'cuont'; did you mean 'count'? (allowed: part, material, count, length, ends or measured)"}},
     {"BinPieceOfWhatHasItsLength", "bin.yaml", "", "bin:\n  - {part: 1/2 check valve, length: 4 in}\n",
-     {"bin.yaml:2:37: bin[1].length: a piece has a length where it is sold by length, as hose is, which 'check-valve/brass/1-2' is not; what was measured goes under 'measured'"}},
+     {"bin.yaml:2:37: bin[1].length: a piece has a length where it is sold by length, as hose is, or cut off a pipe, which 'check-valve/brass/1-2' is not; what was measured goes under 'measured'"}},
     {"BinNotAList", "bin.yaml", "", "bin: {part: 1/2 check valve}\n",
      {"bin.yaml:1:6: bin: a list is expected here, not a map of keys"}},
   };

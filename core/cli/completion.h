@@ -1,5 +1,5 @@
-// Completion of the command's words in a shell: verbs and their options, ports and parts of the shipped catalog, keys of
-// a job, codes of findings.
+// Completion of the command's words in a shell: verbs and their options, ports and parts of the shipped catalog, keys
+// of a job, codes of findings.
 #pragma once
 
 #include <string>

@@ -22,8 +22,9 @@ class RandomRiser {
     r.bung_opening = inches(between(0.5, 3.0));
     const double bore = between(0.3, 3.1);
     const double make_up = between(0.4, 1.2);
-    r.pipe = {"pipe", inches(bore), inches(bore + 0.25), inches(make_up), inches(between(0.0, 0.12)), inches(make_up),
-              {}};
+    r.pipe = {
+        "pipe", inches(bore), inches(bore + 0.25), inches(make_up), inches(between(0.0, 0.12)), inches(make_up), {},
+        {}};
     for (int i = whole(0, 12); i > 0; --i) r.pipe.stock_nipples.push_back(inches(between(1, 40)));
     if (whole(0, 2) > 0) r.wanted_clearance = inches(between(0.05, 2.5));
     if (whole(0, 1) == 0) r.obstacle_height = inches(between(0.0, 4.0));

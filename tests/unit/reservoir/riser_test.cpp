@@ -33,7 +33,8 @@ RiserRequest one_inch() {
             inches(11.0 / 16.0),
             inches(1.0 / 11.5),
             inches(11.0 / 16.0),
-            {inches(4), inches(12), inches(14), inches(18), inches(24)}};
+            {inches(4), inches(12), inches(14), inches(18), inches(24)},
+            {}};
   r.wanted_clearance = inches(0.5);
   return r;
 }

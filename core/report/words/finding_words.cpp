@@ -321,7 +321,9 @@ std::span<const Words> finding_words() {
        "your own, or cooler water"},
       {"insulation_stops_no_frost", "it comes to {0}: insulation slows frost and stops none"},
       {"antifreeze_too_weak", "it comes to {0}: what the water may hold of antifreeze does not keep it liquid"},
-      {"drain_or_heat_too", "drain it or heat it too ('against frost: antifreeze, drained when idle')"},
+      {"drain_or_heat_too",
+       "heat it too, or drain it when idle, by a port low on the reservoir that ends in a valve ('against frost: "
+       "antifreeze, drained when idle')"},
       {"drained_by_nothing", "'against frost' says that it is drained, and nothing drains the reservoir"},
       {"water_can_freeze", "it comes to {0}, and the water can freeze"},
       {"say_what_is_done_against_frost", "say how that is handled in 'against frost': drained, heated or antifreeze"},

@@ -113,8 +113,8 @@ std::span<const Words> finding_words() {
        "'{0}' looks down from {1} over the reservoir's inside floor, and '{2}' looks up at it from {3}: no run goes "
        "between them"},
       {"raise_the_table_over_the_bung",
-       "the table's port higher than {0} ('floor height', 'face height'), with room for the run, or a bung that stands "
-       "lower"},
+       "the table higher, and its port with it ('floor height', 'face height'), until that looks down from more than "
+       "{0}, with room for the run; or a bung that stands lower"},
       {"check_valve_against_fill", "in '{0}' the {1} stops the water on its way up"},
       {"leave_it_out_of_the_line", "leave the {0} out, or turn the run round"},
       {"check_valve_against_drain",

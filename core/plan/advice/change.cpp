@@ -205,6 +205,8 @@ void put_into_floor(Job& job, const Value& name) {
   JobPort* port = port_called(job.table.ports, name);
   if (port == nullptr) return;
   port->place = Place::floor;
+  // From the floor it looks down, so the face that it had above that is no longer its own.
+  if (port->face_height && *port->face_height > job.table.floor_height) port->face_height.reset();
   port->opens_at.reset();
   port->crest.reset();
 }

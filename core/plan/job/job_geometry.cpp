@@ -130,7 +130,8 @@ void check_reservoir_port(JobReading& reading, const Value& entry, const Job& jo
     check_side_boss(reading, entry, job, port);
 }
 
-/// An inlet in the floor or a side opens under the rim; a pipe over the rim passes over it.
+/// An inlet in the floor or a side opens under the rim, and one in the floor has its face no higher than the floor that
+/// it looks down from; a pipe over the rim passes over it.
 void check_table_port(JobReading& reading, const Value& entry, const Job& job, const JobPort& port) {
   const JobTable& table = job.table;
   if (!(table.depth > metres(0.0))) return;
@@ -148,7 +149,16 @@ void check_table_port(JobReading& reading, const Value& entry, const Job& job, c
            fmt::format("{} is over the rim of {}, where nothing in {} of the table opens; allowed is up to there, or "
                        "'where: over rim'",
                        tape(*port.opens_at, job), tape(rim, job), wall));
-  if (port.face_height && table.floor_height > metres(0.0) && *port.face_height > table.floor_height + rim)
+  if (!port.face_height || !(table.floor_height > metres(0.0))) return;
+  if (port.place.value_or(Place::floor) == Place::floor) {
+    if (!at_most(*port.face_height, table.floor_height))
+      refuse(reading, entry["face height"],
+             fmt::format("{} is over the table's floor, from which '{}' looks down; over the reservoir's inside floor "
+                         "that stands {}: allowed is at most that",
+                         tape(*port.face_height, job), port.name, tape(table.floor_height, job)));
+    return;
+  }
+  if (*port.face_height > table.floor_height + rim)
     refuse(reading, entry["face height"],
            fmt::format("{} is over the rim, which stands {} over the reservoir's inside floor; allowed is up to there, "
                        "or 'where: over rim'",

@@ -199,17 +199,19 @@ void judge_hot_parts(const Plan& plan, Temperature hottest, Open& open) {
   }
 }
 
-/// "drained every evening" asks for something to drain it by.
+/// What is said to be drained, by that alone or beside heat or antifreeze, asks for something to drain it by.
 void judge_drained(const Plan& plan, Open& open) {
-  const AgainstFrost& against = plan.job.against_frost;
-  const bool by_that_alone = against.drained && !against.heated && !against.antifreeze;
-  if (!by_that_alone || reservoir_can_be_emptied(plan)) return;
+  if (!plan.job.against_frost.drained || reservoir_can_be_emptied(plan)) return;
   open.not_yet(Topic::connections, fact("drained_by_nothing"), {}, fact("drain_low_on_the_reservoir"),
                "common practice");
 }
 
 void judge_frost(const Plan& plan, Temperature coldest, Open& open) {
-  if (!(coldest < kFreezing)) return;
+  if (!(coldest < kFreezing)) {
+    // Who says what is done against frost, and not how cold it gets, has frost.
+    if (!plan.job.coldest) judge_drained(plan, open);
+    return;
+  }
   const AgainstFrost& against = plan.job.against_frost;
   if (!against.handles()) {
     open.not_yet(Topic::whole_job, fact(against.insulated ? "insulation_stops_no_frost" : "water_can_freeze", coldest),

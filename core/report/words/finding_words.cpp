@@ -113,8 +113,8 @@ std::span<const Words> finding_words() {
        "'{0}' looks down from {1} over the reservoir's inside floor, and '{2}' looks up at it from {3}: no run goes "
        "between them"},
       {"raise_the_table_over_the_bung",
-       "the table's port higher than {0} ('floor height', 'face height'), with room for the run, or a bung that stands "
-       "lower"},
+       "the table higher, and its port with it ('floor height', 'face height'), until that looks down from more than "
+       "{0}, with room for the run; or a bung that stands lower"},
       {"check_valve_against_fill", "in '{0}' the {1} stops the water on its way up"},
       {"leave_it_out_of_the_line", "leave the {0} out, or turn the run round"},
       {"check_valve_against_drain",
@@ -229,6 +229,10 @@ std::span<const Words> finding_words() {
 
       {"relief_valve_lies_flat",
        "'{0}' leaves a side and nothing turns it up: the relief valve lies on its side, where it may stick"},
+      {"relief_valve_turned_aside",
+       "on the way to '{0}' a fitting turns aside: the relief valve does not stand upright, and may stick"},
+      {"straight_on_from_the_lid",
+       "let it look straight on from a bung in the lid ('looks: straight on' on a manifold), with no turn before it"},
       {"elbow_to_stand_upright", "a 90 degree elbow before it ('need: [90 elbow]'), or its bung in the lid"},
       {"device_not_rated", "the {1} that '{0}' ends in stands {2:alone}, and the reservoir may come to {3:alone}"},
       {"device_that_stands", "one that is rated for {0:alone} or more"},
@@ -321,7 +325,9 @@ std::span<const Words> finding_words() {
        "your own, or cooler water"},
       {"insulation_stops_no_frost", "it comes to {0}: insulation slows frost and stops none"},
       {"antifreeze_too_weak", "it comes to {0}: what the water may hold of antifreeze does not keep it liquid"},
-      {"drain_or_heat_too", "drain it or heat it too ('against frost: antifreeze, drained when idle')"},
+      {"drain_or_heat_too",
+       "heat it too, or drain it when idle, by a port low on the reservoir that ends in a valve ('against frost: "
+       "antifreeze, drained when idle')"},
       {"drained_by_nothing", "'against frost' says that it is drained, and nothing drains the reservoir"},
       {"water_can_freeze", "it comes to {0}, and the water can freeze"},
       {"say_what_is_done_against_frost", "say how that is handled in 'against frost': drained, heated or antifreeze"},

@@ -50,6 +50,22 @@ std::span<const Words> work_words() {
       {"work_test_with_water",
        "No test with air is possible: plug all ports but one, fill with water and look for drips, before anything is "
        "built on."},
+      {"work_prove_relief",
+       "The leak test passed, and before its rig comes off: prove that the relief valve '{0}' opens (common practice). "
+       "With all pressure off put it on '{1}' in place of the plug, upright, its outlet away from people; every other "
+       "port stays plugged, the riser's too. Nobody nearer than {2:distance}: from the far end of the test hose turn "
+       "the regulator up slowly until the valve opens, which must be between {3:alone} and {4:alone} by the gauge. At "
+       "{4:alone} stop, open or not, and shut the air off: the pressure never passes the {5:alone} of the leak test. "
+       "Let down to nothing from the far end before anybody goes near, and turn the regulator back to its mark of "
+       "{6:alone}. A valve that opens elsewhere, stays shut or does not shut again is changed, and the new one "
+       "proved."},
+      {"work_bench_test_relief_over_test",
+       "Have the relief valve '{0}' bench-tested before the first fill: it must open between {1:alone} and {2:alone}. "
+       "On the tank it is not proved, as that may pass the {3:alone} of the leak test (common practice)."},
+      {"work_bench_test_relief",
+       "Have the relief valve '{0}' bench-tested before the first fill: it must open between {1:alone} and {2:alone}. "
+       "On the tank it is not proved, as the leak test has no rig that it can be opened by from a distance (common "
+       "practice)."},
       {"work_table_in_place", "Set the table where it stays, level, and check the gap before the line to it is built."},
       {"work_table_held_up",
        "Do not set the table down yet: with {1:tape} between its barbs the {0} is too short to be bent onto the second "
@@ -67,7 +83,7 @@ std::span<const Words> work_words() {
       {"work_relief_upright",
        "The relief valve stands upright, spindle vertical, with nothing on its outlet and that away from people: a "
        "spring valve that lies or hangs opens elsewhere (API 520 part II, from memory; the maker's sheet beats this). "
-       "Out of a port in a side that takes a 90 degree elbow in 'need'."},
+       "Out of a port in a side that takes a 90 degree elbow in 'need', on a manifold 'looks: straight on'."},
       {"work_vent_outdoors",
        "Lead the vent high and outdoors, rising all the way, away from flame and sparks, and leave it open whenever "
        "the "

@@ -46,6 +46,21 @@ TEST(Frost, WhatIsDrainedAgainstFrostHasADrain) {
   EXPECT_TRUE(has(with_port("lid", "1 brass ball valve"), "drained_by_nothing"));
 }
 
+// What is drained is drained, whatever else is done besides.
+TEST(Frost, WhatIsDrainedBesideAnotherMeasureHasADrainToo) {
+  for (const char* words : {"antifreeze, drained when idle", "heated, drained", "antifreeze and drained",
+                            "drained every evening, insulated"}) {
+    const Plan plan = ready_and(std::string("coldest: 20 degF\nagainst frost: ") + words);
+    EXPECT_TRUE(has(plan, "drained_by_nothing")) << words;
+    EXPECT_EQ(plan.verdict, Verdict::not_yet) << words;
+  }
+  EXPECT_TRUE(has(ready_and("against frost: heated, drained"), "drained_by_nothing"));  // how cold is not said
+  EXPECT_FALSE(has(ready_and("coldest: 40 degF\nagainst frost: heated, drained"), "drained_by_nothing"));
+  for (const char* words : {"antifreeze", "heated, insulated"})
+    EXPECT_FALSE(has(ready_and(std::string("coldest: 28 degF\nagainst frost: ") + words), "drained_by_nothing"))
+        << words;
+}
+
 /// The ready job with a hose bibb low in a side, its water so warm.
 std::string with_bibb(const std::string& temperature) {
   const std::string bung =

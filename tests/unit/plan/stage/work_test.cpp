@@ -152,6 +152,36 @@ TEST(Work, StandsTheReliefValveUpright) {
   EXPECT_EQ(plan.work.steps[place_of(plan, "work_relief_upright")].of, "relief");
 }
 
+std::string said_at(const Plan& plan, std::string_view code) {
+  const std::size_t place = place_of(plan, code);
+  return place < plan.work.steps.size() ? report::say(plan.work.steps[place].what, UnitSystem::inch) : "";
+}
+
+// Set at 2 psi, give or take 0.1: once between 1.9 and 2.1 by the rig, with the tank tested at more.
+TEST(Work, ProvesTheReliefValveByTheRigOfTheLeakTest) {
+  const Plan plan = plan_of_text(kReady);
+  ASSERT_GT(in_psi(plan.leak_test.pressure), 2.1);
+  const std::size_t place = place_of(plan, "work_prove_relief");
+  ASSERT_EQ(place, place_of(plan, "work_leak_test") + 1);
+  EXPECT_EQ(plan.work.steps[place].of, "relief");
+  const std::string said = said_at(plan, "work_prove_relief");
+  for (const char* part : {"'relief bung' in place of the plug", "the riser's too", "between 1.9 psi and 2.1 psi",
+                           "back to its mark of 1.6 psi"})
+    EXPECT_THAT(said, testing::HasSubstr(part));
+}
+
+// What may open above the test's pressure, or hangs where the rig stands, is no matter for the tank.
+TEST(Work, LeavesAReliefValveToABenchThatTheTestedTankMayNotProve) {
+  const Plan low = plan_of_text(std::string(kReady) + "test pressure: 2.05 psi\n");
+  EXPECT_THAT(said_at(low, "work_bench_test_relief_over_test"), testing::HasSubstr("the 2.05 psi of the leak test"));
+  EXPECT_EQ(said_at(low, "work_prove_relief"), "");
+  const Plan manifold = plan_of_example("one-air-bung");
+  EXPECT_THAT(said_at(manifold, "work_bench_test_relief"), testing::HasSubstr("no rig"));
+  EXPECT_EQ(said_at(manifold, "work_prove_relief"), "");
+  const Plan none = plan_of_example("walls-too-thin");
+  EXPECT_EQ(said_at(none, "work_prove_relief"), "");
+}
+
 // A purge that the job speaks of is a thing that somebody does before each day's work, and the vent leads outdoors.
 TEST(Work, PurgesWhereMetalsAreCutThatMakeHydrogen) {
   const auto cutting = [](const char* metal) {

@@ -4,7 +4,7 @@
 #include "plan/settle/wall_request.h"
 #include "reservoir/stay_spacing.h"
 
-#include <vector>
+#include <array>
 
 namespace riserun::plan {
 
@@ -21,15 +21,7 @@ Stress yield_of_plate(const Job& job, Stress of_sheet, Length plate) {
   return metal ? metal->yield : of_sheet;
 }
 
-/// Plate as it is sold: by sixteenths of an inch, or in whole millimetres (EN 10029's usual ones, from memory).
-std::vector<Length> plates_sold(UnitSystem units) {
-  std::vector<Length> plates;
-  if (units == UnitSystem::inch)
-    for (const int sixteenths : {2, 3, 4, 5, 6, 7, 8, 10, 12}) plates.push_back(inches(sixteenths / 16.0));
-  else
-    for (const int millimetre : {3, 4, 5, 6, 8, 10, 12, 15, 20}) plates.push_back(millimetres(millimetre));
-  return plates;
-}
+constexpr std::array kSixteenths = {2, 3, 4, 5, 6, 7, 8, 10, 12};  // of an inch
 
 }  // namespace
 
@@ -49,7 +41,8 @@ std::vector<Mend> stiffer_walls(const Job& job, const Settled& settled, Length c
   const Stress yield = request.metal.yield;
   const double share_of_yield = allowed / yield;
   const Length rusts = job.reservoir.corrosion_allowance.value_or(Length{});
-  for (const Length& plate : plates_sold(job.units)) {
+  for (const int sixteenths : kSixteenths) {
+    const Length plate = inches(sixteenths / 16.0);
     if (plate - rusts <= settled.wall_thickness) continue;
     const Stress promised = yield_of_plate(job, yield, plate);
     request.thickness = plate - rusts;

@@ -134,7 +134,7 @@ std::span<const Words> plan_words() {
       {"stay_lifts_limit_too_little",
        "{0} lifts the limit only to {1}: more rows of stays, thicker sheet, or a lower table"},
       {"stays_every", "{0}: the limit rises to {1}"},
-      {"sheet_at_least", "sheet at least {0} thick: the limit rises to {1}"},
+      {"sheet_at_least", "sheet at least {0:no_less} thick: the limit rises to {1}"},
       {"lid_and_floor_welded_to_baffles",
        "lid and floor welded to every baffle, so that they are bare over {0} x {1} and no more"},
       {"mends_together", "{0:, together with }"},

@@ -83,6 +83,8 @@ class Writer {
     if (form_.word == "long") return write_long_length(length, units_);
     if (form_.word == "tape") return by_tape(length, length);
     if (form_.word == "tape_up") return by_tape(up_to(length, inches(1.0 / 16.0)), up_to(length, millimetres(1.0)));
+    if (form_.word == "no_less")  // typed as it is printed, it is enough
+      return write_length(up_to(length, units_ == UnitSystem::inch ? inches(1.0 / 16.0) : millimetres(1.0)), units_);
     if (form_.word == "distance") return distance(length);
     if (form_.word == "decimal")
       return units_ == UnitSystem::inch ? fmt::format("{:.{}g} in", in_inches(length), form_.digits_or(3))

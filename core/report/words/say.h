@@ -4,8 +4,9 @@
 // A place of the text is `{0}` or `{0:FORM}`: the value of that row, written in the units asked for. Forms:
 //   a length         (none) by the tape: 1-1/2 in; thickness, thickness3 (digits): 0.134 in; decimal3: 1.25 in;
 //                    long: 6 ft 2 in; both: inch and, in brackets, metric; tape: the same, but metric alone where that
-//                    is asked for; tape_up: the same, up to the next mark; distance: up to tens of feet, and metres;
-//                    fixed1 (decimals of an inch, one fewer of a millimetre): 1.3 in
+//                    is asked for; tape_up: the same, up to the next mark; no_less: in the person's own units alone, up
+//                    to the next mark; distance: up to tens of feet, and metres; fixed1 (decimals of an inch, one fewer
+//                    of a millimetre): 1.3 in
 //   a pressure       (none) with the column of water; alone, alone4 (digits): without; mark: the same, and where that
 //                    is metric psi beside it, as springs and name plates of low pressure have it; dial: so too, else
 //                    with the column of water

@@ -79,6 +79,7 @@ air: {delivery: 4 scfm}
 wishes: {order: zzz}
 connections: [{from: a, carries: zzz, galvanic: zzz, order: zzz, held: {from: zzz, to: zzz}, to: b},
   {from: a, branches: [{to: b, looks: zzz, held: zzz}, {to: b}]}]
+bin: [{part: 1-1/4 x 18 threaded pipe black iron, length: 10 in, ends: zzz}]
 )");
   for (const JobKey& key : job_keys()) {
     if (key.choices.empty() || key.path == "reservoir.shape") continue;  // a shape is refused in words of its own

@@ -49,7 +49,7 @@ std::string sentence(std::string text) {
 /// 1.5 is "1-1/2".
 std::string in_quarters(double number) {
   static constexpr std::array kQuarters = {"", "1/4", "1/2", "3/4"};
-  const int quarters = static_cast<int>(number * 4.0 + 0.5);
+  const int quarters = static_cast<int>(std::lround(number * 4.0));
   const std::string part = kQuarters[static_cast<std::size_t>(quarters % 4)];
   if (part.empty()) return std::to_string(quarters / 4);
   return quarters < 4 ? part : fmt::format("{}-{}", quarters / 4, part);
@@ -177,7 +177,7 @@ std::string_view text_of(std::string_view code) {
     const auto row = std::find_if(table.begin(), table.end(), [&](const Words& words) { return words.code == code; });
     if (row != table.end()) return row->text;
   }
-  assert(!"a fact without words");
+  assert(false && "a fact without words");
   return code;
 }
 

@@ -88,6 +88,7 @@ Json items() {
                          {"material", text(), ""},
                          {"qty", count(), ""},
                          {"priced_by", text(), "the file that the price is of; empty: the catalog"},
+                         {"beaten_prices", list_of(open_map()), "that it stands in place of"},
                          {"for", list_of(text()), "the runs that it goes into"},
                          {"instead", list_of(text()), "what serves when the shelf has none"},
                          {"shelf", text(), "where a store has it"},

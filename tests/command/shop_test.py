@@ -181,6 +181,8 @@ class Shop(unittest.TestCase):
         self.assertIn("from the threaded end", second["datum"])
         book = " ".join(run("plan", self.job, "--all").stdout.split())
         self.assertNotIn("keeps the other thread", book)
+        card = " ".join(run("plan", self.job).stdout.split())
+        self.assertIn("1-1/4 x 36 pipe, a piece of 21-7/8 in, black iron, from the threaded end (riser)", card)
         self.assertEqual(run("bin", "take", self.job).returncode, 0)
         self.assertRegex(self.counts(), r"length: 7-3/4 in, ends: plain\}")
         self.assertFalse([item for item in self.plan()["bin"] if item["for"] == ["riser"]])

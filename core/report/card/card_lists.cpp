@@ -21,11 +21,11 @@ std::string first_use(const std::vector<std::string>& uses) {
   return counted.size() <= kUseWidth ? counted : first;
 }
 
-/// What it is and what it is of: `1-1/4 x 18 pipe, black iron` without "threaded both ends".
-std::string short_stock(const std::string& name) {
-  const std::size_t first = name.find(", ");
-  const std::size_t last = name.rfind(", ");
-  return first == last ? name : name.substr(0, first) + name.substr(last);
+/// Without the ends, which the cut's own words tell: `1-1/4 x 18 pipe, black iron`.
+std::string short_stock(std::string name) {
+  for (const std::string_view ends : {", threaded both ends", ", one thread left"})
+    if (const std::size_t at = name.find(ends); at != std::string::npos) name.erase(at, ends.size());
+  return name;
 }
 
 /// Without how it is sold, which the quantity shows: "1-1/4 rubber hose".

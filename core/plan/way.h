@@ -43,6 +43,7 @@ struct Way {
   std::vector<WayPart> parts;                    // without the device
   std::optional<PartId> device;                  // that stands at the end
   std::optional<quantity::Fact> guards_nothing;  // of a relief valve: why, where it stands
+  bool upright = true;                           // a relief valve can be screwed in so that it stands upright
 
   /// The narrowest place; nullopt: there is no part, or no bore is known.
   std::optional<Length> bore() const;

@@ -165,18 +165,17 @@ std::optional<Necked> necked_to(const Catalog& catalog, const Way& way) {
   return narrowest;
 }
 
-/// Its bung looks to the side and nothing on the way turns up: a valve whose weight and spring close it would lie.
-bool lies_flat(const Plan& plan, const Way& way) {
+/// Weight and spring close it upright alone: out of a side it takes what turns it up, out of the lid nothing that turns
+/// it aside.
+void judge_stand(const Plan& plan, const ReliefValve& valve, const Way& way, Open& open) {
+  if (way.upright) return;
   const auto connection = std::find_if(plan.connections.begin(), plan.connections.end(),
                                        [&](const ConnectionPlan& each) { return each.name == way.connection; });
-  if (connection == plan.connections.end() || way.branched) return false;
-  const JobPort* port = find_port(plan.job, connection->from);
-  if (port == nullptr || port->place != Place::side) return false;
-  return std::none_of(way.parts.begin(), way.parts.end(), [&](const WayPart& each) {
-    const catalog::Part& part = plan.catalog->part(each.part);
-    const double turn = part.ports[each.enter].heading_degrees - part.ports[each.leave].heading_degrees;
-    return std::abs(std::abs(turn) - 180.0) > 1.0;
-  });
+  const JobPort* port = port_named(plan.job.reservoir.ports, connection->from);
+  const bool from_side = port != nullptr && port->place == Place::side;
+  open.not_yet(Topic::relief,
+               fact(from_side ? "relief_valve_lies_flat" : "relief_valve_turned_aside", valve.connection), {},
+               fact(from_side ? "elbow_to_stand_upright" : "straight_on_from_the_lid"), "common practice");
 }
 
 /// What stands between the reservoir and its relief valve leaves the way as wide as the valve's own inlet, and stays
@@ -198,9 +197,7 @@ bool judge_way_to(const Plan& plan, const ReliefValve& valve, const Way& way, Op
       return false;
     }
   }
-  if (lies_flat(plan, way))
-    open.not_yet(Topic::relief, fact("relief_valve_lies_flat", valve.connection), {}, fact("elbow_to_stand_upright"),
-                 "common practice");
+  judge_stand(plan, valve, way, open);
   if (const Length away = way_length(way); more_than(away, kFarthestRelief)) {
     open.not_yet(Topic::relief, fact("relief_valve_far_away", valve.connection, away), Against{away, kFarthestRelief},
                  fact("relief_valve_on_fittings"), kFullInlet);

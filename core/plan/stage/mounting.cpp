@@ -84,7 +84,38 @@ std::set<PartId> falling_swing_checks(const Inputs& inputs, const ConnectionPlan
   return falling;
 }
 
+/// Angles between the axis and straight up that the run can be turned to, in degrees.
+struct Lean {
+  double least;
+  double most;
+};
+
+/// Beyond a part that turns the way by so much. As it is turned about the axis that it is screwed in on, the new axis
+/// runs round a cone about the old one.
+Lean leant_further(const Lean& before, double turn) {
+  constexpr double kOver = 180.0;  // straight down
+  const auto reaches = [&](double angle) { return before.least <= angle && angle <= before.most; };
+  const double nearest = std::min(std::abs(before.least - turn), std::abs(before.most - turn));
+  const double farthest = before.most + turn <= kOver ? before.most + turn : 2.0 * kOver - before.least - turn;
+  return {reaches(turn) ? 0.0 : nearest, reaches(kOver - turn) ? kOver : farthest};
+}
+
 }  // namespace
+
+bool can_end_upright(const Inputs& inputs, const std::string& base, const chain::Chain& way) {
+  const JobPort* port = port_named(inputs.job.reservoir.ports, base);
+  if (port == nullptr) return true;
+  constexpr double kPlumb = 1.0;  // degrees that count as none
+  const Place place = port->place.value_or(Place::lid);
+  const double out = place == Place::lid ? 0.0 : place == Place::side ? 90.0 : 180.0;
+  Lean lean{out, out};
+  for (const chain::RunPart& link : way.parts) {
+    const std::optional<double> turn = turn_through(inputs.catalog, link);
+    if (!turn) return true;
+    if (*turn >= kPlumb) lean = leant_further(lean, *turn);
+  }
+  return lean.least < kPlumb;
+}
 
 void keep_swing_checks_from_falling_flow(const Inputs& inputs, ConnectionPlan& plan) {
   const bool falls = looks_of(inputs.job, plan.from) == Looks::down || looks_of(inputs.job, plan.to) == Looks::up;

@@ -17,4 +17,9 @@ void keep_swing_checks_from_falling_flow(const Inputs& inputs, ConnectionPlan& p
 /// Refuses a swing check in a straight upright run through which the flow comes down.
 void judge_mounting(const Inputs& inputs, const ConnectionPlan& plan, Remarks& remarks);
 
+/// What stands at the end of a way can be turned upright as the way is screwed together: every fitting turns about the
+/// axis that it is screwed in on, so a quarter turn out of the lid lies flat, and one more may stand up again. A bung
+/// of the reservoir whose place is not said is taken to be in the lid; of other ports it is not known, and so it can.
+bool can_end_upright(const Inputs& inputs, const std::string& base, const chain::Chain& way);
+
 }  // namespace riserun::plan

@@ -1,6 +1,7 @@
 #include "plan/stage/ways.h"
 
 #include "chain/finder.h"
+#include "plan/stage/mounting.h"
 
 #include <algorithm>
 
@@ -84,6 +85,7 @@ Way way_of(const Inputs& inputs, const ConnectionPlan& connection, std::size_t e
   if (way.device && relief_setting(inputs.catalog, *way.device)) {
     way.guards_nothing = why_it_guards_nothing(inputs, connection, way);
     way.use = way.guards_nothing ? WayUse::idle_relief : WayUse::relief;
+    way.upright = can_end_upright(inputs, connection.from, chain::way_to(run, end));
   }
   return way;
 }

@@ -38,7 +38,9 @@ std::string relief_words(const Plan& plan, UnitSystem units) {
   if (plan.relief.valves.empty()) return "";
   const auto first = std::min_element(plan.relief.valves.begin(), plan.relief.valves.end(),
                                       [](const auto& a, const auto& b) { return a.opens < b.opens; });
-  return "opens at " + write_pressure_alone(first->opens, units) + ", upright";
+  const bool upright =
+      std::all_of(plan.ways.begin(), plan.ways.end(), [](const plan::Way& way) { return way.upright; });
+  return "opens at " + write_pressure_alone(first->opens, units) + (upright ? ", upright" : ", NOT upright yet");
 }
 
 /// The air is opened and shut by a valve in the job's run, else by the one of the shop.

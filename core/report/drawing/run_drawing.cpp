@@ -111,7 +111,7 @@ class RunSketch {
     double least = 1e18;
     for (const bool mirrored : {false, true}) {
       Placed tried{put(drawn, entered, where, open.heading, mirrored), {}};
-      const double cost = cost_of(tried.picture, entered, leave);
+      const double cost = cost_of(tried.picture, entered);
       if (cost >= least - 1e-12) continue;
       least = cost;
       best = std::move(tried);
@@ -131,16 +131,18 @@ class RunSketch {
     return best;
   }
 
-  /// What a picture covers of others, and where it leads: to the right is best, back to the left worst.
-  double cost_of(const PartPicture& picture, std::size_t entered, std::size_t leave) const {
+  /// What a picture covers of others, and where its other ports lead: to the right is best, back to the left worst, as
+  /// a branch that leads back runs into what the run stands on.
+  double cost_of(const PartPicture& picture, std::size_t entered) const {
     const Box box{picture.drawing.low, picture.drawing.high};
     double cost = 0.0;
     for (const Placed& other : placed_)
       if (!other.picture.ports.empty())
         cost += box.shared_with({other.picture.drawing.low, other.picture.drawing.high});
-    if (leave != entered && leave < picture.ports.size())
-      cost += 1e-5 * (1.0 - std::cos(picture.ports[leave].heading * kRadian)) -
-              1e-6 * std::sin(picture.ports[leave].heading * kRadian);
+    for (std::size_t port = 0; port < picture.ports.size(); ++port)
+      if (port != entered)
+        cost += 1e-5 * (1.0 - std::cos(picture.ports[port].heading * kRadian)) -
+                1e-6 * std::sin(picture.ports[port].heading * kRadian);
     return cost;
   }
 

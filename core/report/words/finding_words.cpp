@@ -229,6 +229,10 @@ std::span<const Words> finding_words() {
 
       {"relief_valve_lies_flat",
        "'{0}' leaves a side and nothing turns it up: the relief valve lies on its side, where it may stick"},
+      {"relief_valve_turned_aside",
+       "on the way to '{0}' a fitting turns aside: the relief valve does not stand upright, and may stick"},
+      {"straight_on_from_the_lid",
+       "let it look straight on from a bung in the lid ('looks: straight on' on a manifold), with no turn before it"},
       {"elbow_to_stand_upright", "a 90 degree elbow before it ('need: [90 elbow]'), or its bung in the lid"},
       {"device_not_rated", "the {1} that '{0}' ends in stands {2:alone}, and the reservoir may come to {3:alone}"},
       {"device_that_stands", "one that is rated for {0:alone} or more"},

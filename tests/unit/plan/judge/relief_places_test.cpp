@@ -30,6 +30,53 @@ TEST(ReliefValve, InASideStandsUprightByAnElbow) {
   EXPECT_FALSE(has(plan_of_text(kReady), "relief_valve_lies_flat"));
 }
 
+/// The ready job's gauge, relief valve and vent on a tree on the relief bung.
+std::string with_tree(const std::string& gauge, const std::string& relief) {
+  std::string job =
+      with(kReady, "  - {name: gauge, from: gauge bung, ends in: 5 psi gauge, special order: yes, carries: air}\n", "");
+  job = with(job,
+             "  - {name: relief, from: relief bung, ends in: 3/4 relief valve set 2 psi, special order: yes, "
+             "carries: air}\n",
+             "  - {name: tree, from: relief bung, carries: air, branches: [{name: gauge, ends in: 5 psi gauge, special "
+             "order: yes" +
+                 gauge + "}, {name: relief, ends in: 3/4 relief valve set 2 psi, special order: yes" + relief +
+                 "}, {name: vent, ends in: 1/2 brass ball valve}]}\n");
+  job = with(job, "  - {name: vent, from: vent bung, ends in: 1/2 brass ball valve, carries: air}\n", "");
+  return with(with(job, "    gauge bung: 1/4 FNPT\n", ""), "    vent bung: 1/2 FNPT\n", "");
+}
+
+/// The one relief valve that guards.
+bool stands_upright(const Plan& plan) {
+  const auto way =
+      std::find_if(plan.ways.begin(), plan.ways.end(), [](const Way& each) { return each.use == WayUse::relief; });
+  return way != plan.ways.end() && way->upright;
+}
+
+TEST(ReliefValve, OnATreeStandsUprightWhereItLooksStraightOn) {
+  EXPECT_THAT(open_in(plan_of_text(with_tree("", ", looks: straight on"))), testing::IsEmpty());
+  // Asked for, and where the rest leaves it nothing else.
+  for (const std::string& job : {with_tree("", ", looks: to a side"), with_tree(", looks: straight on", "")}) {
+    const Plan plan = plan_of_text(job);
+    EXPECT_EQ(plan.verdict, Verdict::not_yet);
+    EXPECT_FALSE(stands_upright(plan));
+    EXPECT_THAT(said_of(plan, "relief_valve_turned_aside"), testing::HasSubstr("'looks: straight on'"));
+  }
+  // A tree out of a side: straight on lies, and to a side can be turned up.
+  const auto out_of_a_side = [](const std::string& job) {
+    return plan_of_text(with(job, kReliefBung, "relief bung: {port: 3/4 FNPT, where: side, face height: 12 in}"));
+  };
+  EXPECT_TRUE(has(out_of_a_side(with_tree("", ", looks: straight on")), "relief_valve_lies_flat"));
+  EXPECT_TRUE(stands_upright(out_of_a_side(with_tree("", ", looks: to a side"))));
+}
+
+TEST(ReliefValve, OnAnElbowOutOfTheLidLies) {
+  const Plan turned = ready_with("from: relief bung, ends in", "from: relief bung, need: [90 elbow], ends in");
+  EXPECT_TRUE(has(turned, "relief_valve_turned_aside"));
+  // A second one turns it up again.
+  const Plan up = ready_with("from: relief bung, ends in", "from: relief bung, need: [90 elbow, 90 elbow], ends in");
+  EXPECT_TRUE(stands_upright(up));
+}
+
 class ReliefPlaces : public testing::TestWithParam<Place> {};
 
 TEST_P(ReliefPlaces, AreJudged) {

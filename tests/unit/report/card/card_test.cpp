@@ -50,6 +50,9 @@ TEST(Card, SetsAndMarksWhatThePlanSays) {
   EXPECT_THAT(card.findings, IsEmpty());
   EXPECT_THAT(value_of(card.settings, "regulator"), HasSubstr("1.6 psi"));
   EXPECT_EQ(value_of(card.settings, "relief"), "opens at 2 psi, upright");
+  const plan::Plan lies =
+      plan::ready_with("from: relief bung, ends in", "from: relief bung, need: [90 elbow], ends in");
+  EXPECT_EQ(value_of(card_of(lies, UnitSystem::inch).settings, "relief"), "opens at 2 psi, NOT upright yet");
   EXPECT_EQ(value_of(card.settings, "charge"), "9 in deep, water down");
   EXPECT_EQ(value_of(card.settings, "mark"), "5 in below the lid");
   EXPECT_THAT(card.pressures, HasSubstr(written(walls_figures(plan)["limit"], UnitSystem::inch).substr(0, 4)));

@@ -65,6 +65,16 @@ TEST(RunDrawing, AThreadGoesInAsFarAsItsJointSays) {
   });
 }
 
+/// What stands on a lid does not hang through it.
+TEST(RunDrawing, NoBranchLeadsBackBehindTheBase) {
+  each_run([](const plan::Plan& plan, const plan::ConnectionPlan& connection) {
+    const RunPicture picture = run_picture(*plan.catalog, *connection.run());
+    for (const RunItem& item : picture.items)
+      EXPECT_GT((item.low.x + item.high.x) / 2.0, -0.005)
+          << connection.name << ": " << plan.catalog->part(item.part).id;
+  });
+}
+
 TEST(RunDrawing, NumbersStandBesideThePartsAndNotOnEachOther) {
   constexpr double kPoint = 0.0254 / 72.0 * 2.0;  // at 1:2
   each_run([](const plan::Plan& plan, const plan::ConnectionPlan& connection) {

@@ -1,6 +1,7 @@
 #include "chain/bin/allocate.h"
 
 #include "chain/answers/order_instead.h"
+#include "chain/bin/split.h"
 #include "chain/build/assemble.h"
 #include "chain/build/span_run.h"
 #include "chain/search/best_chain.h"
@@ -9,69 +10,12 @@
 #include "chain/tree/best_tree.h"
 
 #include <algorithm>
-#include <compare>
 #include <map>
 #include <memory>
-#include <queue>
 
 namespace riserun::chain {
 
 namespace {
-
-using Counts = std::vector<int>;  // by row of the bin
-
-/// The best that a demand can have of that much of the bin.
-struct Single {
-  bool met = false;
-  int make = 0;  // SpanMake, where a distance is asked for
-  Cost cost;
-  Rest rest;
-  std::int64_t off = 0;  // micrometres that it lands off
-  std::vector<Move> moves;
-  std::optional<SpanChoice> choice;  // of a run that makes a distance, beside its moves
-  std::optional<BranchTree> tree;    // of a branched assembly, instead of moves
-  TieKey key;                        // of a branched assembly its tokens, as its search breaks ties
-  std::optional<std::size_t> end;
-  bool end_from_bin = false;
-  Counts taken;
-};
-
-std::strong_ordering compare(const Single& a, const Single& b) {
-  if (a.met != b.met) return a.met ? std::strong_ordering::less : std::strong_ordering::greater;
-  if (const auto by_make = a.make <=> b.make; by_make != 0) return by_make;
-  if (const auto by_cost = a.cost <=> b.cost; by_cost != 0) return by_cost;
-  if (const auto by_rest = a.rest <=> b.rest; by_rest != 0) return by_rest;
-  if (const auto by_landing = a.off <=> b.off; by_landing != 0) return by_landing;
-  if (const auto by_key = a.key <=> b.key; by_key != 0) return by_key;
-  if (const auto by_end = a.end <=> b.end; by_end != 0) return by_end;
-  if (const auto by_bin = b.end_from_bin <=> a.end_from_bin; by_bin != 0) return by_bin;
-  return b.taken <=> a.taken;  // parts that cost nothing
-}
-
-/// A part of all allocations: what each demand may take at most, and what it takes at least, of each part of the bin.
-/// With each demand served by itself it is no worse than any allocation in it.
-struct Split {
-  std::vector<Counts> most;  // by demand
-  std::vector<Counts> least;
-  std::vector<std::shared_ptr<const Single>> singles;
-  int unmet = 0;
-  int makes = 0;
-  Cost sum;
-  Rest rest;
-  std::size_t number = 0;
-};
-
-struct Worse {
-  bool operator()(const Split& a, const Split& b) const {
-    if (a.unmet != b.unmet) return a.unmet > b.unmet;
-    if (a.makes != b.makes) return a.makes > b.makes;
-    if (a.sum != b.sum) return a.sum > b.sum;
-    if (a.rest != b.rest) return a.rest > b.rest;
-    for (std::size_t i = 0; i < a.singles.size(); ++i)
-      if (const auto order = compare(*a.singles[i], *b.singles[i]); order != 0) return order > 0;
-    return a.number > b.number;
-  }
-};
 
 struct ServedRow {
   Order order;
@@ -104,9 +48,10 @@ class Allocating {
  private:
   Split whole_bin();
   std::optional<std::size_t> contested(const Split& split) const;
-  void part(const Split& split, std::size_t item);
+  void part(Split split, std::size_t item);
   void narrow(Split& split);
-  std::shared_ptr<const Single> single(std::size_t demand, const Counts& most);
+  void put(Split split);
+  const Single* single(std::size_t demand, const Counts& most);
   Single best_of(std::size_t demand, const Counts& most) const;
   bool make_chain(const ChainRequest& request, Single& made) const;
   bool make_span(const ChainRequest& request, const Span& span, Single& made) const;
@@ -125,25 +70,26 @@ class Allocating {
   Order order_;
   Served::Book& served_;
   std::map<std::pair<std::size_t, Counts>, std::shared_ptr<const Single>> known_;
-  std::priority_queue<Split, std::vector<Split>, Worse> open_;
+  std::vector<Split> open_;  // a heap: the best stands first
   std::size_t splits_ = 0;
 };
 
 Allocation Allocating::run() {
   Allocation allocation;
   std::vector<bool> was_contested(bin_.items.size(), false);
-  open_.push(whole_bin());
-  const Cost bound = open_.top().sum;
-  const Rest bound_of_rest = open_.top().rest;
-  const int unmet = open_.top().unmet;
-  const int makes = open_.top().makes;
+  put(whole_bin());
+  const Cost bound = open_.front().sum;
+  const Rest bound_of_rest = open_.front().rest;
+  const int unmet = open_.front().unmet;
+  const int makes = open_.front().makes;
   while (true) {
-    const Split split = open_.top();
-    open_.pop();
+    std::pop_heap(open_.begin(), open_.end(), is_worse);
+    Split split = std::move(open_.back());
+    open_.pop_back();
     const std::optional<std::size_t> item = contested(split);
     if (item) {
       was_contested[*item] = true;
-      part(split, *item);
+      part(std::move(split), *item);
       continue;
     }
     for (std::size_t i = 0; i < demands_.size(); ++i) allocation.of.push_back(allotment(i, *split.singles[i]));
@@ -158,44 +104,51 @@ Allocation Allocating::run() {
 }
 
 Split Allocating::whole_bin() {
-  Split split;
   Counts all;
   for (const catalog::BinItem& item : bin_.items) all.push_back(item.count);
-  split.most.assign(demands_.size(), all);
-  split.least.assign(demands_.size(), Counts(all.size(), 0));
+  Split split;
+  split.most = Shares(demands_.size(), all);
+  split.least = Shares(demands_.size(), Counts(all.size(), 0));
   split.singles.resize(demands_.size());
   narrow(split);
   return split;
 }
 
 std::optional<std::size_t> Allocating::contested(const Split& split) const {
-  for (std::size_t item = 0; item < bin_.items.size(); ++item) {
-    int taken = 0;
-    for (const auto& single : split.singles) taken += single->taken[item];
-    if (taken > bin_.items[item].count) return item;
-  }
+  Counts taken(bin_.items.size(), 0);
+  for (const Single* single : split.singles)
+    for (std::size_t item = 0; item < taken.size(); ++item) taken[item] += single->taken[item];
+  for (std::size_t item = 0; item < taken.size(); ++item)
+    if (taken[item] > bin_.items[item].count) return item;
   return std::nullopt;
 }
 
 // Either the demand does with less of the part than it would take, or the others share what it leaves.
-void Allocating::part(const Split& split, std::size_t item) {
+void Allocating::part(Split split, std::size_t item) {
   std::size_t demand = 0;
-  while (split.singles[demand]->taken[item] <= split.least[demand][item]) ++demand;
+  while (split.singles[demand]->taken[item] <= split.least.of(demand)[item]) ++demand;
   const int taken = split.singles[demand]->taken[item];
   Split less = split;
-  less.most[demand][item] = taken - 1;
+  less.most.of(demand)[item] = taken - 1;
   narrow(less);
-  open_.push(std::move(less));
-  Split keeps = split;
-  keeps.least[demand][item] = taken;
+  put(std::move(less));
+  Split keeps = std::move(split);
+  keeps.least.of(demand)[item] = taken;
   int promised = 0;
-  for (const Counts& least : keeps.least) promised += least[item];
+  for (std::size_t i = 0; i < demands_.size(); ++i) promised += keeps.least.of(i)[item];
   const int left = bin_.items[item].count - promised;
   if (left < 0) return;
-  for (std::size_t i = 0; i < demands_.size(); ++i)
-    keeps.most[i][item] = std::min(keeps.most[i][item], left + keeps.least[i][item]);
+  for (std::size_t i = 0; i < demands_.size(); ++i) {
+    int& most = keeps.most.of(i)[item];
+    most = std::min(most, left + keeps.least.of(i)[item]);
+  }
   narrow(keeps);
-  open_.push(std::move(keeps));
+  put(std::move(keeps));
+}
+
+void Allocating::put(Split split) {
+  open_.push_back(std::move(split));
+  std::push_heap(open_.begin(), open_.end(), is_worse);
 }
 
 // Serves the demands that had more than they may take now.
@@ -206,10 +159,11 @@ void Allocating::narrow(Split& split) {
   split.sum = {};
   split.rest = {};
   for (std::size_t i = 0; i < demands_.size(); ++i) {
-    std::shared_ptr<const Single>& now = split.singles[i];
-    const bool still = now && std::equal(now->taken.begin(), now->taken.end(), split.most[i].begin(),
-                                         [](int taken, int most) { return taken <= most; });
-    if (!still) now = single(i, split.most[i]);
+    const Single*& now = split.singles[i];
+    const std::span<const int> most = split.most.of(i);
+    const bool still = now != nullptr && std::equal(now->taken.begin(), now->taken.end(), most.begin(),
+                                                    [](int taken, int at_most) { return taken <= at_most; });
+    if (!still) now = single(i, Counts(most.begin(), most.end()));
     split.unmet += now->met ? 0 : 1;
     split.makes += now->make;
     split.sum = split.sum + now->cost;
@@ -217,15 +171,16 @@ void Allocating::narrow(Split& split) {
   }
 }
 
-std::shared_ptr<const Single> Allocating::single(std::size_t demand, const Counts& most) {
+const Single* Allocating::single(std::size_t demand, const Counts& most) {
   std::shared_ptr<const Single>& known = known_[{demand, most}];
-  if (known) return known;
+  if (known) return known.get();
   const catalog::Bin bin = bin_of(most);
   for (const ServedRow& before : served_)
-    if (before.order == order_ && before.most == bin && before.demand == demands_[demand]) return known = before.best;
+    if (before.order == order_ && before.most == bin && before.demand == demands_[demand])
+      return (known = before.best).get();
   known = std::make_shared<const Single>(best_of(demand, most));
   served_.push_back({order_, bin, demands_[demand], known});
-  return known;
+  return known.get();
 }
 
 Single Allocating::best_of(std::size_t demand, const Counts& most) const {

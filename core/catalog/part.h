@@ -118,6 +118,14 @@ struct BeatenPrice {
 };
 
 struct Part {
+  Part() = default;
+  Part(const Part&) = default;
+  Part& operator=(const Part&) = default;
+  // Boost's quantities do not promise that moving them throws nothing, so that a growing list would copy its parts.
+  Part(Part&&) noexcept = default;
+  Part& operator=(Part&&) noexcept = default;
+  ~Part() = default;
+
   std::string id;    // stable, unique, readable: "reducing-coupling/black-iron/1x3-4"
   std::string name;  // "1 x 3/4 reducing coupling"
   std::string size;  // "1 x 3/4", and the length of a nipple: "1 x 4 in"

@@ -1,6 +1,7 @@
 #include "catalog/words/part_search.h"
 
 #include "catalog/words/counted_words.h"
+#include "catalog/words/part_fit.h"
 #include "catalog/words/part_words.h"
 #include "catalog/words/pressure_words.h"
 #include "catalog/yaml/nearest_name.h"
@@ -24,14 +25,6 @@ constexpr std::size_t kMostListed = 8;
 constexpr std::size_t kMostWords = 24;
 constexpr double kSameMark = 0.04;  // 1 bar is 14.5 psi, 4 bar 58: dials of 15 and 60 serve for both
 
-std::vector<std::string> sorted(std::vector<std::string> texts) {
-  std::sort(texts.begin(), texts.end());
-  return texts;
-}
-
-/// Whose names count as the whole of the words: `union` is a union alone, or a PVC union as well.
-enum class Naming { whole, called };
-
 /// What has a duty of its own (a check valve, a relief valve) means more than what is just put in (a ball valve), and
 /// that more than what joins.
 enum class Meaning : std::uint8_t { joins, put_in, has_duty };
@@ -40,108 +33,6 @@ Meaning meaning_of(Role role) {
   if (!only_if_asked(role)) return Meaning::joins;
   return role == Role::device ? Meaning::put_in : Meaning::has_duty;
 }
-
-/// How well a part fits; more is better.
-struct Fit {
-  bool named = false;
-  bool whole_size = false;
-  bool first_size = false;  // asked of needs: `3/4 hose bibb` has 3/4 pipe thread, and not hose thread alone
-  auto operator<=>(const Fit&) const = default;
-};
-
-}  // namespace
-
-class PartSearch::Search {
- public:
-  Search(const Catalog& catalog, PartWords& words, Naming naming) : catalog_(catalog), words_(words), naming_(naming) {}
-
-  /// Parts of the best fit. With `port_words`, a word may also be one of a port or of the part's own title.
-  std::vector<PartId> run(PartQuery query, bool port_words) {
-    words_.tell_numbers_from_sizes(query);
-    tell_who_knows(query);
-    std::vector<PartId> best;
-    for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
-      const std::optional<Fit> fit = fit_of(query, catalog_.part(PartId{row}), port_words);
-      if (!fit || (!best.empty() && *fit < best_fit_)) continue;
-      if (best.empty() || *fit > best_fit_) best.clear();
-      best_fit_ = *fit;
-      best.push_back(PartId{row});
-    }
-    return best;
-  }
-
-  /// Of the last run that found anything.
-  const Fit& best_fit() const { return best_fit_; }
-
- private:
-  std::optional<Fit> fit_of(const PartQuery& query, const Part& part, bool port_words) {
-    for (std::size_t word = 0; word < query.words.size(); ++word)
-      if (!knows(part, word, query.words[word].text, port_words)) return std::nullopt;
-    if (!has_ports(part, query.ports)) return std::nullopt;
-    const std::optional<bool> sizes = whole_size(query, part);
-    if (!sizes) return std::nullopt;
-    if (naming_ == Naming::whole) return Fit{words_.is_whole_name(query, part.family, part.material), *sizes, false};
-    const bool first = !query.sizes.empty() && begins_with(part, query.sizes.front());
-    return Fit{words_.is_called(query, part.family, part.material), *sizes, first};
-  }
-
-  /// Which families and materials have each word among their own: asked once, not for every part.
-  void tell_who_knows(const PartQuery& query) {
-    families_.assign(query.words.size(), std::vector<bool>(catalog_.families().size()));
-    materials_.assign(query.words.size(), std::vector<bool>(catalog_.materials().size()));
-    for (std::size_t word = 0; word < query.words.size(); ++word) {
-      const std::string& text = query.words[word].text;
-      for (std::uint32_t row = 0; row < families_[word].size(); ++row)
-        families_[word][row] = words_.family(FamilyId{row}).contains(text);
-      for (std::uint32_t row = 0; row < materials_[word].size(); ++row)
-        materials_[word][row] = words_.material(MaterialId{row}).contains(text);
-    }
-  }
-
-  bool knows(const Part& part, std::size_t place, const std::string& word, bool port_words) {
-    if (families_[place][part.family.row] || materials_[place][part.material.row]) return true;
-    if (!port_words) return false;
-    for (const Port& port : part.ports)
-      if (words_.port(port.type).contains(word)) return true;
-    return says(part.name, word) && words_of(part.name).contains(word);  // spares splitting most names
-  }
-
-  static bool has_ports(const Part& part, std::vector<PortTypeId> wanted) {
-    for (const Port& port : part.ports) {
-      const auto found = std::find(wanted.begin(), wanted.end(), port.type);
-      if (found != wanted.end()) wanted.erase(found);
-    }
-    return wanted.empty();
-  }
-
-  bool begins_with(const Part& part, const std::string& size) const {
-    return catalog_.size_name(catalog_.port_type(part.ports.front().type).size) == size;
-  }
-
-  /// Nothing: the part has not these sizes. True: they are all the sizes that it has.
-  std::optional<bool> whole_size(const PartQuery& query, const Part& part) const {
-    if (query.sizes.empty()) return false;
-    const std::vector<std::string> wanted = sorted(query.sizes);
-    const std::vector<std::string> has = sorted(sizes_of(part.size));
-    if (wanted == has) return true;
-    std::vector<std::string> ports;
-    for (const Port& port : part.ports) ports.push_back(catalog_.size_name(catalog_.port_type(port.type).size));
-    ports = sorted(std::move(ports));
-    if (wanted == ports) return true;
-    const bool some = std::includes(has.begin(), has.end(), wanted.begin(), wanted.end()) ||
-                      std::includes(ports.begin(), ports.end(), wanted.begin(), wanted.end());
-    return some ? std::optional(false) : std::nullopt;
-  }
-
-  const Catalog& catalog_;
-  PartWords& words_;
-  Naming naming_;
-  std::vector<std::vector<bool>> families_;  // by word of the query and row
-  std::vector<std::vector<bool>> materials_;
-  Fit best_fit_;
-};
-
-namespace {
 
 /// Nearest first, for whom it did not say well.
 std::vector<std::string_view> nearest_words(std::string_view word, const std::vector<std::string>& all) {
@@ -198,17 +89,23 @@ std::vector<PartId> PartSearch::find_spelled(std::string_view words, bool called
   const PartQuery query = plain_query(words);
   if (query.words.empty() && query.sizes.empty()) return {};
   if (query.words.size() + query.sizes.size() > kMostWords) return {};
-  Search search(catalog_, known_words(), called ? Naming::called : Naming::whole);
-  std::vector<PartId> parts = search.run(query, false);
-  const bool named = !parts.empty() && search.best_fit().named;
+  PartFit fit(catalog_, known_words(), called ? Naming::called : Naming::whole);
+  std::vector<PartId> parts = fit.run(query, false);
+  const bool named = !parts.empty() && fit.best_is_named();
   if (named) return parts;
   const PartQuery with_ports = query_with_ports(ports(), words);
   if (!parts.empty() && with_ports.ports.empty()) return parts;
-  std::vector<PartId> by_port = search.run(with_ports, true);
+  std::vector<PartId> by_port = fit.run(with_ports, true);
   return by_port.empty() ? parts : by_port;
 }
 
-std::vector<PartId> PartSearch::find_by(std::string_view words, bool called) {
+const std::vector<PartId>& PartSearch::find_by(std::string_view words, bool called) {
+  auto& known = called ? called_ : found_;
+  if (const auto found = known.find(words); found != known.end()) return found->second;
+  return known.emplace(words, look_up(words, called)).first->second;
+}
+
+std::vector<PartId> PartSearch::look_up(std::string_view words, bool called) {
   if (const std::optional<PartId> part = catalog_.find_part(words)) return {*part};
   // A printed name with its material is one part; without, `1 union` may be asked for as what is called so.
   std::vector<PartId> printed = known_words().printed_as(words);
@@ -342,7 +239,7 @@ NotationError PartSearch::why_none(std::string_view words) {
   if (query.words.empty() && query.sizes.empty())
     return {"words that name a part are expected, as in '1 x 3/4 reducing coupling'", 0, {}};
   if (query.words.size() + query.sizes.size() > kMostWords) return {"these are too many words for a part", 0, {}};
-  Search search(catalog_, known_words(), Naming::whole);
+  PartFit fit(catalog_, known_words(), Naming::whole);
   known_words().tell_numbers_from_sizes(query);
   const std::vector<std::string>& all = known_words().all_words();
   for (Token& word : query.words) {
@@ -359,7 +256,7 @@ NotationError PartSearch::why_none(std::string_view words) {
   const std::vector<std::string> wanted = std::exchange(query.sizes, {});
   std::vector<std::string> sizes;
   std::vector<std::string> near;  // those with one of the sizes asked for
-  for (const PartId id : search.run(query, true)) {
+  for (const PartId id : fit.run(query, true)) {
     const std::string& size = catalog_.part(id).size;
     if (std::find(sizes.begin(), sizes.end(), size) != sizes.end()) continue;
     sizes.push_back(size);

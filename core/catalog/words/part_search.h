@@ -50,18 +50,21 @@ class PartSearch {
   std::variant<PartId, NotationError> find_one(std::string_view words);
 
  private:
-  class Search;
   /// A description takes a millisecond or more; a bin of ten thousand lines has not as many different ones.
   static constexpr int kMostSought = 1000;
 
   const Catalog& catalog_;
-  int sought_ = 0;                                                                   // descriptions looked up
-  std::unordered_map<std::string, PartId, TextHash, std::equal_to<>> one_by_words_;  // what find_one found
+  int sought_ = 0;                                                                          // descriptions looked up
+  std::unordered_map<std::string, PartId, TextHash, std::equal_to<>> one_by_words_;         // what find_one found
+  std::unordered_map<std::string, std::vector<PartId>, TextHash, std::equal_to<>> found_;   // by words, as a bin's
+  std::unordered_map<std::string, std::vector<PartId>, TextHash, std::equal_to<>> called_;  // ... and as a need's
   std::unique_ptr<const PortNotation> ports_;  // made when first asked for, as is the next
   std::unique_ptr<PartWords> words_;
 
   PartWords& known_words();
-  std::vector<PartId> find_by(std::string_view words, bool called);
+  /// Of the same words it is looked up once: a job says `ball valve` many times.
+  const std::vector<PartId>& find_by(std::string_view words, bool called);
+  std::vector<PartId> look_up(std::string_view words, bool called);
   std::vector<PartId> find_spelled(std::string_view words, bool called);
   std::optional<NotationError> counted_or_sized(std::string_view words);
   std::optional<NotationError> two_ways(std::string_view words, const std::vector<PartId>& parts);

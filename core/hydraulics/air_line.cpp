@@ -128,20 +128,22 @@ Upstream AirLine::upstream(double flow, double to, double gas) const {
 
 /// Newton's method: the pressure before the row is convex in the flow, so from the second step on it comes down to the
 /// root from above and never passes it.
-double AirLine::flow(double from, double to, double gas) const {
+AirFlow AirLine::flow_between(double from, double to, double gas, double near) const {
   const double difference = from - opens_at_ - to;
-  if (shut_ || difference <= 0.0) return 0.0;
-  if (empty()) return std::numeric_limits<double>::infinity();
-  double flow = first_area_ * std::sqrt(2.0 * difference * from / gas);
+  if (shut_ || difference < 0.0) return {};
+  if (empty()) return {difference > 0.0 ? std::numeric_limits<double>::infinity() : 0.0, 0.0, 0.0};
+  const double about = first_area_ * std::sqrt(2.0 * difference * from / gas);
+  constexpr double kNear = 3.0;  // further off its tangent leads further away than the estimate is
+  AirFlow result{near < kNear * about && about < kNear * near ? near : about, 0.0, 0.0};
   constexpr int kMostSteps = 100;
   for (int step = 0; step < kMostSteps; ++step) {
-    const Upstream at = upstream(flow, to, gas);
+    const Upstream at = upstream(result.flow, to, gas);
     const double left = from - at.pressure;
-    flow = std::max(0.0, flow + left / at.by_flow);
+    result = {std::max(0.0, result.flow + left / at.by_flow), 1.0 / at.by_flow, -at.by_to / at.by_flow};
     // Newton's next step is the square of this one; nearer than that the pressures themselves are rounded.
-    if (std::abs(left) <= 1.0e-9 * at.by_flow * flow || std::abs(left) <= 4.0e-16 * from) break;
+    if (std::abs(left) <= 1.0e-9 * at.by_flow * result.flow || std::abs(left) <= 4.0e-16 * from) break;
   }
-  return flow;
+  return result;
 }
 
 MassFlow AirLine::flow(AbsolutePressure from, AbsolutePressure to, Temperature temperature) const {

@@ -47,6 +47,13 @@ struct Upstream {
   double by_to = 0.0;     // ... by the pressure behind the row
 };
 
+/// What flows between two pressures, and how that changes.
+struct AirFlow {
+  double flow = 0.0;     // kg/s
+  double by_from = 0.0;  // its derivative by the pressure before the row, kg/(s Pa)
+  double by_to = 0.0;    // ... by the pressure behind it
+};
+
 /// A row of resistances in the order in which the air meets them; without any it takes no pressure at all.
 class AirLine {
  public:
@@ -75,7 +82,9 @@ class AirLine {
 
   /// Flow [kg/s] from one absolute pressure to a lower one, to the last bits; 0 where the difference opens nothing, and
   /// for a row that is shut. Infinite for an empty row with a difference. Raw SI.
-  double flow(double from, double to, double gas) const;
+  double flow(double from, double to, double gas) const { return flow_between(from, to, gas, 0.0).flow; }
+  /// @param near  a flow near the answer, from which it is found sooner; 0: none is known
+  AirFlow flow_between(double from, double to, double gas, double near) const;
   MassFlow flow(AbsolutePressure from, AbsolutePressure to, Temperature temperature) const;
 
   /// Pressure before each resistance at a flow, and behind the last.

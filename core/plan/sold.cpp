@@ -1,6 +1,5 @@
 #include "plan/sold.h"
 
-#include "catalog/words/part_search.h"
 #include "quantity/nearly.h"
 
 #include <algorithm>
@@ -92,8 +91,19 @@ std::optional<PartId> relief_valve_for(const Catalog& catalog, GaugePressure hol
   });
 }
 
+std::vector<PartId> parts_of(const Catalog& catalog, std::string_view family, std::string_view material) {
+  const auto of_family = catalog.find_family(family);
+  const auto of_material = catalog.find_material(material);
+  std::vector<PartId> parts;
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+    const catalog::Part& part = catalog.part({row});
+    if (part.family == of_family && (material.empty() || part.material == of_material)) parts.push_back({row});
+  }
+  return parts;
+}
+
 std::vector<PartId> vent_valves(const Catalog& catalog) {
-  std::vector<PartId> valves = catalog::find_parts(catalog, "full-bore ball valve brass");
+  std::vector<PartId> valves = parts_of(catalog, "ball valve", "brass");
   std::stable_sort(valves.begin(), valves.end(),
                    [&](PartId a, PartId b) { return catalog.part(a).ports[0].bore < catalog.part(b).ports[0].bore; });
   return valves;
@@ -111,8 +121,10 @@ std::optional<PartId> fill_plug(const Catalog& catalog) {
 }
 
 std::optional<PartId> vent_valve(const Catalog& catalog) {
-  const std::vector<PartId> valves = catalog::find_parts(catalog, "3/4 full-bore ball valve brass");
-  return valves.empty() ? std::nullopt : std::optional(valves.front());
+  const std::vector<PartId> valves = vent_valves(catalog);
+  const auto usual =
+      std::find_if(valves.begin(), valves.end(), [&](PartId valve) { return catalog.part(valve).size == "3/4"; });
+  return usual == valves.end() ? std::nullopt : std::optional(*usual);
 }
 
 }  // namespace riserun::plan

@@ -5,6 +5,7 @@
 #include "quantity/quantities.h"
 
 #include <optional>
+#include <string_view>
 #include <vector>
 
 namespace riserun::plan {
@@ -30,6 +31,10 @@ std::optional<GaugePressure> relief_sold_below(const catalog::Catalog& catalog, 
 
 /// A plug of 3/4 in, which leaves a hole for a rod and a funnel (common practice), the cheapest that is stocked.
 std::optional<catalog::PartId> fill_plug(const catalog::Catalog& catalog);
+
+/// Parts of that family, by its name or alias, and of that material where one is given; in part order.
+std::vector<catalog::PartId> parts_of(const catalog::Catalog& catalog, std::string_view family,
+                                      std::string_view material = {});
 
 /// Full-bore ball valves of brass, the smallest first: what a vent is made of.
 std::vector<catalog::PartId> vent_valves(const catalog::Catalog& catalog);

@@ -235,10 +235,22 @@ Equations::AirIn Equations::air_in(double pressure, double receiver) const {
   return in;
 }
 
-double Equations::vent_flow(double pressure) const {
-  double out = 0.0;
-  for (const hydraulics::AirLine& way : vents_) out += way.flow(pressure, atmosphere, gas);
-  for (const hydraulics::AirLine& way : vents_in_) out -= way.flow(atmosphere, pressure, gas);
+Equations::AirOut Equations::air_out(double pressure) const {
+  last_vented_.resize(vents_.size() + vents_in_.size());
+  AirOut out;
+  double* last = last_vented_.data();
+  for (const hydraulics::AirLine& way : vents_) {
+    const hydraulics::AirFlow leaves = way.flow_between(pressure, atmosphere, gas, *last);
+    out.flow += leaves.flow;
+    out.by_pressure += leaves.by_from;
+    *last++ = leaves.flow;
+  }
+  for (const hydraulics::AirLine& way : vents_in_) {
+    const hydraulics::AirFlow enters = way.flow_between(atmosphere, pressure, gas, *last);
+    out.flow -= enters.flow;
+    out.by_pressure -= enters.by_to;
+    *last++ = enters.flow;
+  }
   return out;
 }
 
@@ -250,27 +262,15 @@ State Equations::rates(const State& s, const Books& books, bool compressor_idles
   const bool full = above < 0.0 && start_water - s.water >= full_water();
   rate.water = dry_end || full ? 0.0 : std::max(water_flow(above), -most_back(books, s.water));
   rate.regulated = regulator_flow(pressure, receiver_pressure(s));
-  rate.vented = vent_flow(pressure);
+  rate.vented = air_out(pressure).flow;
   if (supply == Supply::receiver) {
     rate.compressed = compressor_idles ? std::min(compressor, rate.regulated) : compressor;
   }
   return rate;
 }
 
-namespace {
-
-/// Slope of a smooth flow by pressure, by central difference.
-template <class Flow>
-double slope_at(double pressure, const Flow& flow) {
-  const double step = 1.0e-7 * pressure + 1.0e-3;
-  const double below = std::max(0.0, pressure - step);
-  return (flow(pressure + step) - flow(below)) / (pressure + step - below);
-}
-
-}  // namespace
-
-/// By hand where the derivative is known, and by a difference only of single smooth flows: a difference of the whole
-/// right side would step across its kinks, and costs five evaluations of the line's curve instead of two.
+/// By hand where the derivative is known, and by a difference only of the water's one smooth flow: a difference of the
+/// whole right side would step across its kinks, and costs five evaluations of the line's curve instead of two.
 void Equations::jacobian(const State& s, const Books& books, bool compressor_idles, double (&out)[4][4]) const {
   const double volume = ullage(s.water);
   const double pressure = ullage_pressure(s);
@@ -291,7 +291,7 @@ void Equations::jacobian(const State& s, const Books& books, bool compressor_idl
   const double most = most_back(books, s.water);
   const bool over_rim = !dry_end && water_flow(head_now) < -most;
   const AirIn in = air_in(pressure, receiver);
-  const double out_by_p = slope_at(pressure, [this](double p) { return vent_flow(p); });
+  const double out_by_p = air_out(pressure).by_pressure;
   const bool follows = supply == Supply::receiver && compressor_idles && in.flow < compressor;
   for (int i = 0; i < 4; ++i) {
     const double head_by = p_by[i] / rho_g - (i == 0 ? 1.0 / reservoir_area + outlet_slope : 0.0);

@@ -100,7 +100,6 @@ class Equations {
   /// Lowest level of the reservoir at which the riser, with that flow in it, draws no air.
   double uncovering_level(double flow) const;
   double regulator_flow(double pressure, double receiver) const { return air_in(pressure, receiver).flow; }
-  double vent_flow(double pressure) const;
   State rates(const State& s, const Books& books, bool compressor_idles) const;
   /// Derivatives of the rates by the state, rows and columns in the order of State.
   void jacobian(const State& s, const Books& books, bool compressor_idles, double (&out)[4][4]) const;
@@ -146,6 +145,12 @@ class Equations {
     double by_receiver = 0.0;
   };
   AirIn air_in(double pressure, double receiver) const;
+  /// Out through the vents; negative: in.
+  struct AirOut {
+    double flow = 0.0;         // kg/s
+    double by_pressure = 0.0;  // kg/s per Pa
+  };
+  AirOut air_out(double pressure) const;
   template <class Pressure>
   double rest(Pressure pressure_gauge) const;
 
@@ -156,7 +161,9 @@ class Equations {
   double first_absolute_ = 0.0;                        // Pa, of the first stage; infinite: there is none
   double before_opens_ = 0.0, after_opens_ = 0.0;      // Pa
   std::vector<hydraulics::AirLine> vents_, vents_in_;  // out of the ullage, and into it
-  mutable double last_air_ = 0.0;                      // kg/s: where the next solution begins
+  // kg/s: where the next solution begins.
+  mutable double last_air_ = 0.0;
+  mutable std::vector<double> last_vented_;  // of each of vents_, then of vents_in_
   // The curves remember what they have worked out: an Equations serves one thread.
   mutable FlowCurve forward_;
   mutable FlowCurve backward_;

@@ -1,6 +1,6 @@
 #include "plan/stage/riser_bushing.h"
 
-#include "catalog/words/part_search.h"
+#include "plan/sold.h"
 
 #include <algorithm>
 #include <vector>
@@ -32,7 +32,7 @@ std::optional<RiserBushing> riser_bushing(const Catalog& catalog, PortTypeId inn
                                           std::optional<PartId> named) {
   if (named) return as_bushing(catalog, *named, inner);
   std::optional<RiserBushing> best;
-  for (const PartId id : catalog::find_parts(catalog, "double-tapped bushing")) {
+  for (const PartId id : parts_of(catalog, "double-tapped bushing")) {
     const auto bushing = as_bushing(catalog, id, inner);
     if (bushing && bushing->opening > outside && (!best || bushing->opening < best->opening)) best = bushing;
   }

@@ -18,6 +18,7 @@ using quantity::fact;
 constexpr double kReliefOverSetting = 1.2;
 constexpr double kGaugeOverSetting = 2.0;
 constexpr double kRangeOverSetting = 1.5;  // the lower two thirds
+constexpr double kSettingOverLift = 1.5;
 
 /// Of a gauge, a relief valve or a regulator; nullopt: it has none.
 std::optional<GaugePressure> mark_of(const Catalog& catalog, PartId id) {
@@ -33,15 +34,17 @@ std::optional<GaugePressure> mark_of(const Catalog& catalog, PartId id) {
   }
 }
 
-double over_setting(Role role) {
-  if (role == Role::relief_valve) return kReliefOverSetting;
-  return role == Role::gauge ? kGaugeOverSetting : kRangeOverSetting;
-}
-
+/// The pressure to finish and half as much again, as a setting is worked out.
 GaugePressure setting_to_expect(const Job& job) {
   if (job.air.set_pressure) return *job.air.set_pressure;
   const Length lift = job.table.floor_height + job.table.depth;
-  return gauge_pascals(quantity::kPascalsPerInchOfWater * in_inches(lift));
+  return gauge_pascals(kSettingOverLift * quantity::kPascalsPerInchOfWater * in_inches(lift));
+}
+
+/// A setting that is worked out goes down for the relief valve that is there, so that need not stand over it.
+double over_setting(const Job& job, Role role) {
+  if (role == Role::relief_valve) return job.air.set_pressure ? kReliefOverSetting : 1.0;
+  return role == Role::gauge ? kGaugeOverSetting : kRangeOverSetting;
 }
 
 /// The lowest of these marks from `least` on; else the highest.
@@ -67,14 +70,15 @@ std::vector<GaugePressure> marks_of(const Catalog& catalog, const std::vector<Pa
 class Marking {
  public:
   Marking(const Catalog& catalog, const Job& job, Remarks& remarks)
-      : catalog_(catalog), setting_(setting_to_expect(job)), range_(job.air.regulator_range), remarks_(remarks) {}
+      : catalog_(catalog), job_(job), setting_(setting_to_expect(job)), remarks_(remarks) {}
 
   void narrow(const std::string& words, const std::string& connection, std::vector<PartId>& parts) {
     for (const Role role : {Role::relief_valve, Role::gauge, Role::regulator}) {
       std::vector<GaugePressure> marks = marks_of(catalog_, parts, role);
       if (marks.size() < 2) continue;
-      const bool by_range = role == Role::regulator && range_;
-      const GaugePressure least = by_range ? *range_ : gauge_pascals(in_pascals(setting_) * over_setting(role));
+      const auto& range = job_.air.regulator_range;
+      const bool by_range = role == Role::regulator && range;
+      const GaugePressure least = by_range ? *range : gauge_pascals(in_pascals(setting_) * over_setting(job_, role));
       const GaugePressure mark = mark_from(std::move(marks), least);
       std::erase_if(parts, [&](PartId id) {
         const auto own = mark_of(catalog_, id);
@@ -95,15 +99,16 @@ class Marking {
 
  private:
   const Catalog& catalog_;
+  const Job& job_;
   GaugePressure setting_;
-  std::optional<GaugePressure> range_;
   Remarks& remarks_;
 };
 
 }  // namespace
 
 Job with_marks(const Catalog& catalog, Job job, Remarks& remarks) {
-  Marking marking(catalog, job, remarks);
+  const Job asked = job;
+  Marking marking(catalog, asked, remarks);
   for (JobConnection& connection : job.connections) {
     if (connection.ends_in) marking.narrow(connection.ends_in->words, connection.name, connection.ends_in->parts);
     marking.narrow_needs(connection);

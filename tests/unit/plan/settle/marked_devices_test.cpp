@@ -38,9 +38,12 @@ TEST(MarkedDevices, SuitTheSetting) {
 }
 
 TEST(MarkedDevices, SuitTheWatersHeightWhereThereIsNoSetting) {
-  const Plan plan = plan_of_text(with(kBare, "  set pressure: 1.6 psi\n", ""));  // 34 in of water: 1.23 psi
-  EXPECT_DOUBLE_EQ(end_mark(plan, "relief"), 1.5);
-  EXPECT_DOUBLE_EQ(end_mark(plan, "gauge"), 3.0);
+  // 34 in of water are 1.23 psi, and half as much again 1.84.
+  const Plan plan = plan_of_text(with(kBare, "  set pressure: 1.6 psi\n", ""));
+  EXPECT_DOUBLE_EQ(end_mark(plan, "relief"), 2.0);
+  EXPECT_DOUBLE_EQ(end_mark(plan, "gauge"), 5.0);
+  EXPECT_FALSE(has(plan, "relief_valve_blows_in_use"));
+  EXPECT_FALSE(has(plan, "relief_valve_weeps"));
 }
 
 TEST(MarkedDevices, AreThoseThatTheWordsNameWhereTheyNameOne) {

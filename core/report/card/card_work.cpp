@@ -43,8 +43,11 @@ constexpr auto kShort = std::to_array<Words>({
     {"work_settle_what_is_open", "not before what is open is settled"},
     {"work_charge_at_table", "charge at table"},
     {"work_charge_at_port", "charge through {0}"},
-    {"work_regulator_at_its_mark", "regulator to its mark, air on"},
-    {"work_set_regulator", "riser stopped: regulator up to {0:mark}, mark it"},
+    {"work_regulator_at_its_mark",
+     "regulator to its mark, air on: while it fills the gauge shows {1:mark} at most, and the knob stays"},
+    {"work_set_regulator",
+     "riser stopped: regulator up to {0:mark}, mark it; while it fills the gauge shows {1:mark} at most, and the knob "
+     "stays"},
     {"work_vent_outdoors", "vent led outdoors, open when idle"},
     {"work_purge", "each day first: vent open, air through for {0}"},
     {"work_watch_first_fill", "hand on the vent"},
@@ -181,6 +184,8 @@ void add_run(const Plan& plan, const ConnectionPlan& connection, Card& card) {
 void add_card_work(const Plan& plan, UnitSystem units, Card& card) {
   add_row(card.work, "tank", steps_of(plan, {WorkPhase::before_lid, WorkPhase::lid}, units));
   add_row(card.work, "test", steps_of(plan, {WorkPhase::leak_test}, units));
+  // Into a closed tank from above, when it has been tested.
+  add_row(card.work, "riser", steps_of(plan, {WorkPhase::in_the_vise, WorkPhase::on_the_tank}, units));
   std::vector<std::string> first;
   if (const std::vector<std::string> made = made_in_the_vise(plan); !made.empty())
     first.push_back("in the vise: " + joined(made, ", "));

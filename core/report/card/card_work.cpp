@@ -43,11 +43,8 @@ constexpr auto kShort = std::to_array<Words>({
     {"work_settle_what_is_open", "not before what is open is settled"},
     {"work_charge_at_table", "charge at table"},
     {"work_charge_at_port", "charge through {0}"},
-    {"work_regulator_at_its_mark",
-     "regulator to its mark, air on: while it fills the gauge shows {1:mark} at most, and the knob stays"},
-    {"work_set_regulator",
-     "riser stopped: regulator up to {0:mark}, mark it; while it fills the gauge shows {1:mark} at most, and the knob "
-     "stays"},
+    {"work_regulator_at_its_mark", "regulator to its mark, air on"},
+    {"work_set_regulator", "riser stopped: regulator up to {0:mark}, mark it"},
     {"work_vent_outdoors", "vent led outdoors, open when idle"},
     {"work_purge", "each day first: vent open, air through for {0}"},
     {"work_watch_first_fill", "hand on the vent"},

@@ -12,7 +12,8 @@ namespace {
 /// The two as they are told apart: with more digits where the usual ones make them alike.
 std::pair<std::string, std::string> side_by_side(const quantity::Value& asked, const quantity::Value& allowed,
                                                  UnitSystem units) {
-  std::pair<std::string, std::string> said{fill("{0}", {asked}, units), fill("{0}", {allowed}, units)};
+  const std::pair<std::string, std::string> usual{fill("{0}", {asked}, units), fill("{0}", {allowed}, units)};
+  std::pair<std::string, std::string> said = usual;
   if (std::holds_alternative<std::int64_t>(asked)) return said;  // a count has all its digits
   const bool in_marks = std::holds_alternative<Length>(asked);   // of a tape
   constexpr int kMostDigits = 6;
@@ -20,7 +21,7 @@ std::pair<std::string, std::string> side_by_side(const quantity::Value& asked, c
     const std::string form = "{0:" + std::string(in_marks ? "decimal" : "") + std::to_string(digits) + "}";
     said = {fill(form, {asked}, units), fill(form, {allowed}, units)};
   }
-  return said;
+  return said.first == said.second ? usual : said;  // digits tell no two apart that are one
 }
 
 }  // namespace

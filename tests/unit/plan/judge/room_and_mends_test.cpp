@@ -2,8 +2,6 @@
 #include "plan/advice/change.h"
 #include "plan/job/read_job.h"
 #include "plan/judge/judge.h"
-#include "report/card/make_card.h"
-#include "report/text/card_text.h"
 #include "unit/plan/judge/ready_job.h"
 
 #include <fmt/format.h>
@@ -165,11 +163,6 @@ TEST(StaysForFour, HaveTheLimitThatTheMendTells) {
   const std::string limit = quantity::write_pressure_alone(tall.walls.stays_for_four->limit, UnitSystem::inch);
   EXPECT_THAT(said_of(tall, "full_flow_passes_four_to_one") + said_of(tall, "setting_passes_four_to_one"),
               HasSubstr(limit));
-}
-
-TEST(Card, SaysWhatTheGaugeShowsWhileItFills) {
-  EXPECT_THAT(report::card_text(report::card_of(ready(), UnitSystem::inch), "job.yaml", {}),
-              AllOf(HasSubstr("at most"), HasSubstr("the knob stays")));
 }
 
 TEST(Liquid, OfTooGreatAShareIsNamedWithItsUnit) {

@@ -73,7 +73,8 @@ TEST(SaidFinding, TellsTwoNumbersApart) {
     return words.asked + " and " + words.allowed;
   };
   EXPECT_EQ(said(psig(1.6), psig(1.4), UnitSystem::inch), "1.6 psi (44 in water) and 1.4 psi (39 in water)");
-  EXPECT_EQ(said(psig(1.4024), psig(1.4011), UnitSystem::inch), "1.402 psi (39 in water) and 1.401 psi (39 in water)");
+  EXPECT_EQ(said(psig(1.4024), psig(1.4011), UnitSystem::inch),
+            "1.402 psi (38.8 in water) and 1.401 psi (38.8 in water)");
   EXPECT_EQ(said(inches(0.1271), inches(0.1267), UnitSystem::inch), "0.1271 in and 0.1267 in");
   EXPECT_EQ(said(psig(1.4), psig(1.4), UnitSystem::inch), "1.4 psi (39 in water) and 1.4 psi (39 in water)");
 }

@@ -43,6 +43,7 @@ constexpr std::array kSetters = {
     Setter{"relief valve.rise",
            [](Job& job, const Value& value) { job.relief_valve.rise = std::get<PressureDifference>(value); }},
     Setter{"riser.headroom", [](Job& job, const Value& value) { job.riser.headroom = std::get<Length>(value); }},
+    Setter{"riser.clearance", [](Job& job, const Value& value) { job.riser.clearance = std::get<Length>(value); }},
     Setter{"riser.foot valve", [](Job& job, const Value& value) { job.riser.foot_valve = is_yes(value); }},
     Setter{"reservoir.charge",
            [](Job& job, const Value& value) {

@@ -48,7 +48,8 @@ std::string not_water(const std::string& rest) {
         word.empty() || std::find(std::begin(kNamesNothing), std::end(kNamesNothing), word) != std::end(kNamesNothing);
     const auto number = quantity::read_number(word);
     const double* share = std::get_if<double>(&number);
-    if (!beside && (share == nullptr || *share > kMostMixedIn)) return word;
+    if (!beside && share == nullptr) return word;
+    if (!beside && *share > kMostMixedIn) return word + " %";
     word.clear();
   }
   return {};

@@ -94,6 +94,12 @@ void judge_range(const Plan& plan, const Settled& settled, Open& open) {
 
 constexpr double kFinishAndHalf = 1.5;  // as a setting is worked out where nothing is in its way
 
+/// On the next mark or half mark of a dial in tenths of a psi (common practice), whatever the units of the job.
+GaugePressure on_the_dial(GaugePressure least) {
+  const double step = in_pascals(psig(0.05));
+  return gauge_pascals(std::ceil(in_pascals(least) / step) * step);
+}
+
 /// How far the setting is from what it must not be: from below, the pressure that just finishes the fill; from above,
 /// where the table would run over if that is what stops the water, and where a relief valve blows.
 PressureDifference room_around(const Plan& plan) {
@@ -129,7 +135,16 @@ void judge_repeatability(const Plan& plan, const Settled& settled, Open& open) {
                    fact("regulator_that_repeats_within", fine), "common practice");
   finding.ways_to_mend = {{{"air.regulator repeatability", fine}}};
   const GaugePressure finish = plan.transfer.fill.pressure_to_finish;
-  finding.or_else = stiffer_for_four(plan, settled, gauge_pascals(in_pascals(finish) * kFinishAndHalf));
+  GaugePressure roomy = on_the_dial(gauge_pascals(in_pascals(finish) * kFinishAndHalf));
+  if (const auto& shut = plan.transfer.relief_stays_shut)
+    roomy = std::min(roomy, gauge_pascals(in_pascals(*shut) * kAsPrinted));
+  finding.or_else = stiffer_for_four(plan, settled, roomy);
+  // A setting of the job's own stays as low as it is in walls that are stiffer.
+  if (plan.transfer.setting_given && quantity::more_than(roomy, plan.transfer.setting)) {
+    const GaugePressure seen = std::max(roomy, wanted_of_walls(plan));
+    finding.or_else = with_too(stiffer_for_four(plan, settled, seen), fact("set_the_regulator_higher", roomy),
+                               {{"air.set pressure", roomy}});
+  }
   const GaugePressure higher = setting_with_room(plan);
   if (quantity::more_than(higher, plan.transfer.setting))
     finding.or_else.insert(finding.or_else.begin(),

@@ -47,6 +47,16 @@ std::vector<PartId> gauges_to_show(const catalog::Catalog& catalog, GaugePressur
   return gauges;
 }
 
+std::optional<PartId> gauge_to_buy(const catalog::Catalog& catalog, GaugePressure shown, GaugePressure stood) {
+  const std::vector<PartId> sold = gauges_to_show(catalog, shown);
+  if (sold.empty()) return std::nullopt;
+  const auto price = [&](PartId part) { return catalog.part(part).price; };
+  const PartId part =
+      *std::min_element(sold.rbegin(), sold.rend(), [&](PartId a, PartId b) { return price(a) < price(b); });
+  if (!quantity::more_than(stood, catalog.part(part).rating)) return part;
+  return gauge_that_stands(catalog, shown, stood, catalog.part(part).ports[0].type).value_or(part);
+}
+
 std::optional<PartId> gauge_that_stands(const catalog::Catalog& catalog, GaugePressure shown, GaugePressure stood,
                                         catalog::PortTypeId thread) {
   std::optional<PartId> best;

@@ -21,6 +21,10 @@ GaugePressure scale_up_to(GaugePressure pressure);
 /// catalog order; empty: none that is sold shows it.
 std::vector<catalog::PartId> gauges_to_show(const catalog::Catalog& catalog, GaugePressure pressure);
 
+/// The cheapest of those, of one price the larger; one that stands the other pressure in its place where it does not
+/// and such a one is sold. nullopt: none shows the first.
+std::optional<catalog::PartId> gauge_to_buy(const catalog::Catalog& catalog, GaugePressure shown, GaugePressure stood);
+
 /// The cheapest gauge for air whose dial shows one pressure and that stands the other; with that thread if there is
 /// such a one. nullopt: none that is sold.
 std::optional<catalog::PartId> gauge_that_stands(const catalog::Catalog& catalog, GaugePressure shown,

@@ -30,16 +30,8 @@ const catalog::Part* first_that_bends(const catalog::Catalog& catalog, const Way
 Dial dial_for(const Plan& plan) {
   const catalog::Catalog& catalog = *plan.catalog;
   const GaugePressure setting = plan.transfer.setting;
-  const std::vector<catalog::PartId> sold = gauges_to_show(catalog, setting);
-  if (!sold.empty()) {
-    const auto price = [&](catalog::PartId part) { return catalog.part(part).price; };
-    const auto cheapest =  // of one price the larger
-        std::min_element(sold.rbegin(), sold.rend(), [&](auto a, auto b) { return price(a) < price(b); });
-    catalog::PartId part = *cheapest;
-    // It stands what the reservoir may come to, where one that is sold does.
-    if (const GaugePressure most = most_in_use(plan); catalog.part(part).rating < most)
-      part = gauge_that_stands(catalog, setting, most, catalog.part(part).ports[0].type).value_or(part);
-    const catalog::Part& gauge = catalog.part(part);
+  if (const auto part = gauge_to_buy(catalog, setting, most_in_use(plan))) {
+    const catalog::Part& gauge = catalog.part(*part);
     return {fact("gauge_that_is_sold", gauge.name), {"gauge", gauge.name, fact("reads_to", *gauge.full_scale), part}};
   }
   const Length hose = reservoir::water_column_for(setting, plan.transfer.system.water.density).hose_length;

@@ -55,12 +55,16 @@ void judge_devices(const Plan& plan, const Settled& settled, Open& open) {
     for (const ReliefValve& valve : plan.relief.valves)
       if (quantity::at_most(pressure, std::max(valve.full_flow, plan.transfer.setting)) && mends.empty())
         mends = less_to_see(plan, settled, valve);
+    const GaugePressure shown = plan.transfer.setting;
     if (way.use == WayUse::gauge)
-      finding.mend = fact("gauge_that_shows_and_stands", scale_from(plan.transfer.setting),
-                          scale_up_to(plan.transfer.setting), pressure);
+      finding.mend = fact("gauge_that_shows_and_stands", scale_from(shown), scale_up_to(shown), pressure);
     mend_first_by(std::move(mends), finding);
     if (way.use != WayUse::gauge || way.branched) continue;
-    if (const auto gauge = gauge_that_stands(*plan.catalog, plan.transfer.setting, pressure, device.ports[0].type))
+    // Of one that shows it badly, too, it is the one that is advised for that.
+    const bool is_read = scale_shows(device.full_scale.value_or(psig(0.0)), shown);
+    const auto gauge = is_read ? gauge_that_stands(*plan.catalog, shown, pressure, device.ports[0].type)
+                               : gauge_to_buy(*plan.catalog, shown, pressure);
+    if (gauge)
       finding.or_else.push_back(
           {fact("gauge_that_is_sold", plan.catalog->part(*gauge).name), {}, {{{kDeviceOf, way.connection, gauge}}}});
   }

@@ -106,12 +106,25 @@ void judge_parts_over_the_water(const Plan& plan, Temperature hottest, const std
 /// in still air has lost nine tenths of its excess of heat there (worked out, as a fin).
 const Length kAwayFromHeat = inches(12.0);
 
+/// `hottest` is of the water or of the place. In a place that is hot itself a part is no cooler at the end of a pipe:
+/// it is the water alone that comes to it where the water's own temperature says so, where the job handles hot water,
+/// or where no shop gets so hot (a loft under the sun stays below what scalds: common practice).
+bool heat_is_the_waters(const Job& job, const Settled& settled, Temperature hottest) {
+  return no_hotter(hottest, settled.temperature) || job.against_heat.handles() || no_hotter(kScalding, hottest);
+}
+
+struct Heat {
+  Temperature hottest;
+  bool is_the_waters = false;
+};
+
 /// The parts that hold air and stand as warm as the reservoir's lid, with what they hang on; each once.
+/// @param by_water  what stands away from the lid is cool
 struct WarmedPart {
   PartId part;
   const Way* way = nullptr;
 };
-std::vector<WarmedPart> warmed_parts(const Plan& plan) {
+std::vector<WarmedPart> warmed_parts(const Plan& plan, bool by_water) {
   std::vector<WarmedPart> warmed;
   const auto add = [&](PartId part, const Way& way) {
     if (std::none_of(warmed.begin(), warmed.end(), [&](const WarmedPart& known) { return known.part == part; }))
@@ -123,10 +136,10 @@ std::vector<WarmedPart> warmed_parts(const Plan& plan) {
     if (way.use == WayUse::feed) std::reverse(from_reservoir.begin(), from_reservoir.end());
     Length away{};
     for (const WayPart& part : from_reservoir) {
-      if (away < kAwayFromHeat) add(part.part, way);
+      if (!by_water || away < kAwayFromHeat) add(part.part, way);
       away += part.length;
     }
-    if (way.device && away < kAwayFromHeat) add(*way.device, way);
+    if (way.device && (!by_water || away < kAwayFromHeat)) add(*way.device, way);
   }
   return warmed;
 }
@@ -136,8 +149,9 @@ std::string size_of_thread(const Catalog& catalog, const catalog::Part& part) {
 }
 
 /// Regulator, hose, valve, gauge and relief valve are proved for what the lid comes to.
-void judge_warmed_parts(const Plan& plan, Temperature hottest, const std::vector<PartId>& wetted, Open& open) {
-  for (const WarmedPart& warmed : warmed_parts(plan)) {
+void judge_warmed_parts(const Plan& plan, Heat heat, const std::vector<PartId>& wetted, Open& open) {
+  const Temperature hottest = heat.hottest;
+  for (const WarmedPart& warmed : warmed_parts(plan, heat.is_the_waters)) {
     const catalog::Part& part = plan.catalog->part(warmed.part);
     const auto proved = chain::hottest_proved(*plan.catalog, warmed.part);
     const auto& softens = plan.catalog->material(part.material).hottest;
@@ -146,10 +160,13 @@ void judge_warmed_parts(const Plan& plan, Temperature hottest, const std::vector
     if (said_already || !proved || no_hotter(hottest, *proved)) continue;
     const catalog::Part* other = instead_of(plan, part, hottest);
     const std::string& name = warmed.way->branched ? warmed.way->end : warmed.way->connection;
-    open.not_yet(Topic::connections, fact("air_part_too_hot", name, part.name, hottest), Against{hottest, *proved},
-                 other != nullptr
-                     ? fact("part_that_stands_the_heat", other->name, part.name)
-                     : fact("away_from_the_heat", part.name, kAwayFromHeat, size_of_thread(*plan.catalog, part)),
+    const std::string size = size_of_thread(*plan.catalog, part);
+    open.not_yet(Topic::connections,
+                 fact(heat.is_the_waters ? "air_part_too_hot" : "air_part_in_hot_place", name, part.name, hottest),
+                 Against{hottest, *proved},
+                 other != nullptr     ? fact("part_that_stands_the_heat", other->name, part.name)
+                 : heat.is_the_waters ? fact("away_from_the_heat", part.name, kAwayFromHeat, size)
+                                      : fact("cooler_place_or_water_alone", part.name, hottest, kAwayFromHeat, size),
                  plan.catalog->duty(warmed.part)->source);
   }
 }
@@ -177,10 +194,11 @@ std::optional<Mend> another_valve(const Plan& plan, PartId id, Temperature hotte
 }
 
 /// What a part in the water is proved for is at least what the water comes to; of what nothing is stated, warm water.
-void judge_hot_parts(const Plan& plan, Temperature hottest, Open& open) {
+void judge_hot_parts(const Plan& plan, Heat heat, Open& open) {
+  const Temperature hottest = heat.hottest;
   const std::vector<PartId> wetted = wetted_parts(plan);
   judge_parts_over_the_water(plan, hottest, wetted, open);
-  judge_warmed_parts(plan, hottest, wetted, open);
+  judge_warmed_parts(plan, heat, wetted, open);
   for (const PartId id : wetted) {
     if (stands(*plan.catalog, id, hottest)) continue;
     const catalog::Part& part = plan.catalog->part(id);
@@ -240,7 +258,7 @@ void judge_heat(const Plan& plan, const Settled& settled, Open& open) {
   const Temperature coldest = std::min(settled.temperature, job.coldest.value_or(settled.temperature));
   judge_scalding(plan, hottest, open);
   judge_frost(plan, coldest, open);
-  judge_hot_parts(plan, hottest, open);
+  judge_hot_parts(plan, {hottest, heat_is_the_waters(job, settled, hottest)}, open);
 }
 
 }  // namespace riserun::plan

@@ -22,9 +22,9 @@ bool is_graver(const Finding& a, const Finding& b) {
 
 std::vector<Finding> judge(const Plan& plan, const Settled& settled, std::vector<Finding> refused) {
   Open open(std::move(refused));
-  for (const auto judge_topic :
-       {&judge_use, &judge_walls, &judge_bays, &judge_lid, &judge_relief, &judge_air, &judge_given_figures,
-        &judge_gauge, &judge_heights, &judge_vent, &judge_closed, &judge_plugged_drain, &judge_heat, &judge_water})
+  for (const auto judge_topic : {&judge_use, &judge_walls, &judge_bays, &judge_lid, &judge_lid_stacks, &judge_relief,
+                                 &judge_air, &judge_given_figures, &judge_gauge, &judge_heights, &judge_vent,
+                                 &judge_closed, &judge_plugged_drain, &judge_heat, &judge_water})
     judge_topic(plan, settled, open);
   std::vector<Finding> findings = std::move(open).findings();
   std::stable_sort(findings.begin(), findings.end(), is_graver);

@@ -48,6 +48,12 @@ Mend into_floor(const std::string& port);
 /// A connection with devices at its ends does not go together: what "stands nowhere" may stand there.
 bool devices_are_missing(const Plan& plan);
 
+/// A check valve that the connection was asked for; nullptr: none. A run that does not go together has it in its words.
+const chain::Need* asked_check(const Catalog& catalog, const ConnectionPlan& connection);
+
+/// The connection is a way out for the air that a hand opens, by its end.
+bool is_asked_as_vent(const Catalog& catalog, const Job& job, const ConnectionPlan& connection);
+
 /// The air's way from the supply does not go together: nothing is known of what comes through it.
 bool feed_is_missing(const Plan& plan);
 
@@ -72,6 +78,8 @@ void judge_walls(const Plan& plan, const Settled& settled, Open& open);
 void judge_bays(const Plan& plan, const Settled& settled, Open& open);
 /// Bungs too near to each other, to a wall or to a stay.
 void judge_lid(const Plan& plan, const Settled& settled, Open& open);
+/// What stands on the lid has room under a table that lies over all of it.
+void judge_lid_stacks(const Plan& plan, const Settled& settled, Open& open);
 /// The riser's margin and its bung; valves in the water's way.
 void judge_water(const Plan& plan, const Settled& settled, Open& open);
 /// What shows or lets out the air stands over the water.

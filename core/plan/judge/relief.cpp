@@ -42,6 +42,7 @@ void add_tighter_regulator(const Plan& plan, const ReliefValve& valve, Finding& 
 /// Such a valve, or a setting that the one that is there lets be; else the walls have no room for either.
 void mend_setting(const Plan& plan, const Settled& settled, const ReliefValve& valve, Finding& finding) {
   finding.or_else = room_for_valve(plan, settled, valve);
+  if (auto closer = closer_valve(plan, valve)) finding.or_else.insert(finding.or_else.begin(), std::move(*closer));
   add_tighter_regulator(plan, valve, finding);
   const GaugePressure limit = plan.walls.limit;
   // What is advised keeps the factor of four, but for a setting of the job's own that passes it already.
@@ -82,6 +83,7 @@ void judge_setting(const Plan& plan, const Settled& settled, const ReliefValve& 
       Topic::relief, fact("relief_valve_opens_above_limit", valve.connection, valve.opens, valve.full_flow),
       Against{valve.full_flow, plan.walls.limit}, fact("give_the_valves_own_figures"), kReliefRules);
   finding.or_else = stiffer_for_four(plan, settled, valve.full_flow);
+  if (auto closer = closer_valve(plan, valve)) finding.or_else.insert(finding.or_else.begin(), std::move(*closer));
   if (const auto own = own_figures(plan, valve)) {
     finding.ways_to_try = own->ways_to_try;
     return;

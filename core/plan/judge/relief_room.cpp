@@ -64,6 +64,22 @@ std::optional<Mend> own_figures(const Plan& plan, const ReliefValve& valve) {
   return Mend{fact("give_the_valves_own_figures"), {}, {std::move(figures)}};
 }
 
+std::optional<Mend> closer_valve(const Plan& plan, const ReliefValve& valve) {
+  const auto& given = plan.job.relief_valve.tolerance;
+  if (!given) return std::nullopt;
+  const PressureDifference rise = valve.full_flow - valve.opens - *given;
+  const GaugePressure most = std::min(plan.walls.four_to_one, plan.walls.limit);
+  for (auto sold = relief_sold_above(*plan.catalog, left_alone(plan)); sold && at_most(*sold + rise, most);
+       sold = relief_sold_above(*plan.catalog, *sold)) {
+    const PressureDifference closer = std::min(*sold - left_alone(plan), most - (*sold + rise)) * kAsPrinted;
+    if (!at_most((*sold - psig(0.0)) * kUsualTolerance, closer) || !more_than(*given, closer)) continue;
+    const Change within{"relief valve.tolerance", closer};
+    if (in_pascals(*sold) == in_pascals(valve.opens)) return Mend{fact("valve_of_less_tolerance", closer), {{within}}};
+    return Mend{fact("valve_set_at_of_less_tolerance", *sold, closer), {}, {{{kReliefSetting, *sold}, within}}};
+  }
+  return std::nullopt;
+}
+
 std::optional<Mend> lower_valve(const Plan& plan, const Settled& settled, const ReliefValve& valve) {
   const PressureDifference to_repeat = settled.regulator_repeatability * (1.0 / kLargeShare);
   auto sold = valve_that_fits(plan, valve, kCodePressure);
@@ -83,7 +99,8 @@ std::optional<Mend> turned_down(const Plan& plan) {
 
 std::vector<Mend> less_to_see(const Plan& plan, const Settled& settled, const ReliefValve& valve) {
   std::vector<Mend> mends;
-  for (auto& mend : {turned_down(plan), own_figures(plan, valve), lower_valve(plan, settled, valve)})
+  for (auto& mend :
+       {turned_down(plan), own_figures(plan, valve), lower_valve(plan, settled, valve), closer_valve(plan, valve)})
     if (mend) mends.push_back(*mend);
   return mends;
 }

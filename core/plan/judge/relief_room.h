@@ -39,6 +39,11 @@ std::optional<GaugePressure> valve_that_keeps_four(const Plan& plan, const Relie
 /// pressure; nullopt: both are given.
 std::optional<Mend> own_figures(const Plan& plan, const ReliefValve& valve);
 
+/// Where the tolerance that the job gives lets no valve both stay shut and keep the walls' factor of 4: the lowest
+/// valve that is sold which does with a closer tolerance, of 5 % of its mark or more (common practice: what valves for
+/// a few psi hold), and that tolerance; nullopt: none does, or the job gives no tolerance.
+std::optional<Mend> closer_valve(const Plan& plan, const ReliefValve& valve);
+
 /// The lowest valve that is sold below this one, stays shut while the tank is left alone, and leaves the regulator room
 /// to repeat; nullopt: none.
 std::optional<Mend> lower_valve(const Plan& plan, const Settled& settled, const ReliefValve& valve);
@@ -47,7 +52,7 @@ std::optional<Mend> lower_valve(const Plan& plan, const Settled& settled, const 
 std::optional<Mend> turned_down(const Plan& plan);
 
 /// What brings down what the reservoir may come to with this valve, the likeliest first: the setting turned down, the
-/// valve's own figures, a lower one.
+/// valve's own figures, a lower one, one of a closer tolerance.
 std::vector<Mend> less_to_see(const Plan& plan, const Settled& settled, const ReliefValve& valve);
 
 /// The first mend is the finding's own, the others come before those that it has to be tried in turn.

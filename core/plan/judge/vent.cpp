@@ -76,6 +76,19 @@ bool judge_one(const Plan& plan, const Way& way, Open& open) {
   return false;
 }
 
+/// A vent that does not go together is asked for with a check valve all the same.
+void judge_asked_checks(const Plan& plan, Open& open) {
+  const Catalog& catalog = *plan.catalog;
+  for (const ConnectionPlan& connection : plan.connections) {
+    if (connection.run() != nullptr || !is_asked_as_vent(catalog, plan.job, connection)) continue;
+    if (const chain::Need* check = asked_check(catalog, connection))
+      open.not_yet(Topic::connections,
+                   fact("vent_behind_check_valve", connection.name, check->words,
+                        catalog.part(check->parts.front()).opens_at.value_or(psig(0.0))),
+                   {}, fact("take_check_valve_out"), "common practice");
+  }
+}
+
 /// Through a throttle the table drains, and the pressure goes, when nobody waits for it any more.
 void judge_throttle(const Plan& plan, Open& open) {
   const auto& vent = plan.transfer.vent;
@@ -106,6 +119,7 @@ void judge_throttle(const Plan& plan, Open& open) {
 }  // namespace
 
 void judge_vent(const Plan& plan, const Settled& /*settled*/, Open& open) {
+  judge_asked_checks(plan, open);
   bool any = false;
   for (const Way& way : plan.ways) any = (way.use == WayUse::vent && judge_one(plan, way, open)) || any;
   if (any) judge_throttle(plan, open);

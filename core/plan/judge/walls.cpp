@@ -42,7 +42,8 @@ void judge_factor_in_relief(const Plan& plan, const Settled& settled, Open& open
     finding.mend = fact("valve_that_opens_at", *lower);
     finding.ways_to_try = {{{kReliefSetting, *lower}}};
   }
-  if (const auto own = own_figures(plan, valve)) mend_first_by({*own}, finding);
+  for (const auto& mend : {closer_valve(plan, valve), own_figures(plan, valve)})
+    if (mend) mend_first_by({*mend}, finding);
 }
 
 /// A setting of the program's own does not pass what keeps the factor without a word.

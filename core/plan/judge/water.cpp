@@ -25,14 +25,10 @@ bool drains_elsewhere(const Plan& plan) {
 
 /// A run that does not go together is asked for with a check valve all the same.
 void judge_asked_check(const Plan& plan, const ConnectionPlan& line, Open& open) {
-  const auto is_check = [&](PartId part) {
-    return plan.catalog->family(plan.catalog->part(part).family).role == catalog::Role::check_valve;
-  };
   if (drains_elsewhere(plan)) return;
-  for (const chain::Need& need : line.request.needs)
-    if (!need.parts.empty() && std::all_of(need.parts.begin(), need.parts.end(), is_check))
-      open.refuse(Topic::connections, fact("check_valve_against_drain", line.name, need.words), {},
-                  fact("leave_it_out_or_drain_elsewhere", need.words), "worked out");
+  if (const chain::Need* check = asked_check(*plan.catalog, line))
+    open.refuse(Topic::connections, fact("check_valve_against_drain", line.name, check->words), {},
+                fact("leave_it_out_or_drain_elsewhere", check->words), "worked out");
 }
 
 /// A one-way part stops the water one way: up, or back down.

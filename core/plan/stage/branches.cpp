@@ -7,6 +7,8 @@
 #include "plan/stage/refused_run.h"
 
 #include <algorithm>
+#include <string_view>
+#include <variant>
 
 namespace riserun::plan {
 
@@ -113,6 +115,16 @@ AssemblyRequest assembly_request(const Inputs& inputs, const JobConnection& conn
   return request;
 }
 
+/// It says so itself, or by what it is made of.
+bool speaks_of(const Fact& fact, std::string_view code) {
+  if (fact.code == code) return true;
+  return std::any_of(fact.values.begin(), fact.values.end(), [&](const quantity::Value& value) {
+    const auto* facts = std::get_if<quantity::Facts>(&value);
+    return facts != nullptr &&
+           std::any_of(facts->begin(), facts->end(), [&](const Fact& each) { return speaks_of(each, code); });
+  });
+}
+
 void refuse_without_assembly(const Catalog& catalog, const ConnectionPlan& plan, Remarks& remarks) {
   const chain::NoAssembly& none = *plan.no_assembly();
   Finding refusal{Topic::connections, fact("branches_cannot_be_joined", plan.name, none.reason), {}, {}};
@@ -129,6 +141,8 @@ void refuse_without_assembly(const Catalog& catalog, const ConnectionPlan& plan,
       break;
     }
   }
+  if (!refusal.mend && (speaks_of(none.reason, "way_smaller_than_inlet") || speaks_of(none.reason, "way_can_be_shut")))
+    refusal.mend = fact("relief_valve_on_a_bung_of_its_own");
   remarks.refuse(std::move(refusal));
 }
 

@@ -2,6 +2,7 @@
 #include "plan/stage/connections.h"
 
 #include "plan/judge/higher_table.h"
+#include "plan/judge/open.h"
 #include "plan/stage/branches.h"
 #include "plan/stage/connection_request.h"
 #include "plan/stage/duty.h"
@@ -58,6 +59,26 @@ std::vector<chain::EndPart> device_ends(const Catalog& catalog, const Bin& bin, 
   return ends;
 }
 
+/// The port of a run from the reservoir that nothing joins but plastic which shatters under compressed air, as a PVC
+/// socket; nullptr: there is none.
+const JobPort* port_of_plastic_alone(const Inputs& inputs, const ConnectionPlan& plan) {
+  const Catalog& catalog = inputs.catalog;
+  const std::vector<JobPort>& tank = inputs.job.reservoir.ports;
+  if (port_named(tank, plan.from) == nullptr && port_named(tank, plan.to) == nullptr) return nullptr;
+  for (const std::string& name : {plan.from, plan.to}) {
+    const JobPort* port = find_port(inputs.job, name);
+    if (port == nullptr || !port->type.valid() || catalog.mates(port->type).empty()) continue;
+    const auto joins_in_air = [&](const catalog::Mate& mate) {
+      const auto uses = catalog.uses(mate.other);
+      return std::any_of(uses.begin(), uses.end(),
+                         [&](const catalog::PortUse& use) { return catalog.part(use.part).air; });
+    };
+    const auto mates = catalog.mates(port->type);
+    if (std::none_of(mates.begin(), mates.end(), joins_in_air)) return port;
+  }
+  return nullptr;
+}
+
 void refuse_none(const Inputs& inputs, const ConnectionPlan& plan, Remarks& remarks) {
   const Catalog& catalog = inputs.catalog;
   const chain::NoChain& none = *plan.none();
@@ -77,6 +98,14 @@ void refuse_none(const Inputs& inputs, const ConnectionPlan& plan, Remarks& rema
     if (auto higher = higher_table(inputs.job, plan)) refusal.or_else = {std::move(*higher)};
   }
   if (auto mend = fitters_mend(catalog, plan.request.needs, none.reason, refusal.mend)) refusal.mend = std::move(*mend);
+  if (const JobPort* port = port_of_plastic_alone(inputs, plan);
+      port != nullptr && none.reason.code == "ruled_out_alone") {
+    refusal.reason = fact("plastic_port_on_the_reservoir", plan.name, port->name, catalog.written(port->type));
+    refusal.mend = fact("port_with_a_pipe_thread", port->name, catalog.size_name(catalog.port_type(port->type).size));
+  }
+  // No check valve that would go there is advised where none may stand.
+  if (is_asked_as_vent(catalog, inputs.job, plan) && asked_check(catalog, plan) != nullptr)
+    refusal.mend = fact("take_check_valve_out");
   remarks.refuse(std::move(refusal));
 }
 

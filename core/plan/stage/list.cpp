@@ -4,6 +4,7 @@
 #include "plan/stage/cuts.h"
 #include "plan/stage/instead.h"
 #include "plan/stage/part_tally.h"
+#include "plan/stage/riser_bushing.h"
 
 #include <fmt/format.h>
 
@@ -162,15 +163,39 @@ void add_drilled_restrictor(const Inputs& inputs, const std::vector<ConnectionPl
                               fact("hole_no_larger_than", *inputs.job.air.restrictor), "gauges and air", "air supply"));
 }
 
+/// A bushing that is tapped from both sides, and the wider coupling that it is screwed into: two things that a lid
+/// seldom has, so they are bought unless the job says that they are there.
+void add_double_tapped(const Inputs& inputs, const JobPort& port, Length pipe, BinLeft& bin, PartTally& tally) {
+  const Catalog& catalog = inputs.catalog;
+  add_part_or_thing(
+      port.bung_part,
+      unlisted("double-tapped-bushing", "double-tapped bushing",
+               fact("tapped_from_both_sides", catalog.written(port.type)), "special order", "screw in: " + port.name),
+      bin, tally);
+  const auto bushing = riser_bushing(catalog, port.type, pipe, port.bung_part);
+  if (!bushing) return;
+  const auto mates = catalog.mates(catalog.part(bushing->part).ports[0].type);
+  const auto coupling = cheapest(catalog, [&](PartId id) {
+    const catalog::Part& row = catalog.part(id);
+    return catalog.family(row.family).weld_bung == catalog::WeldBung::full_coupling &&
+           welds_to_tank(inputs, row.material) &&
+           std::any_of(mates.begin(), mates.end(),
+                       [&](const catalog::Mate& mate) { return mate.other == row.ports[0].type; });
+  });
+  add_part_or_thing(coupling,
+                    unlisted("bung", "weld bung", fact("bung_for_port", bushing->large, "full coupling"),
+                             "weld fittings", "weld in: " + port.name),
+                    bin, tally);
+}
+
 /// Bungs that are not welded in yet.
-void add_bungs(const Inputs& inputs, BinLeft& bin, PartTally& tally) {
+void add_bungs(const Inputs& inputs, Length riser_pipe, BinLeft& bin, PartTally& tally) {
   const Catalog& catalog = inputs.catalog;
   for (const JobPort& port : inputs.job.reservoir.ports) {
-    if (port.welded_in.value_or(true)) continue;
-    if (port.bung == reservoir::BungKind::double_tapped_bushing && !port.bung_part) {
-      tally.add_unlisted(unlisted("double-tapped-bushing", "double-tapped bushing",
-                                  fact("tapped_from_both_sides", catalog.written(port.type)), "special order",
-                                  "screw in: " + port.name));
+    const bool screwed_in = port.bung == reservoir::BungKind::double_tapped_bushing;
+    if (port.welded_in.value_or(!screwed_in)) continue;
+    if (screwed_in) {
+      add_double_tapped(inputs, port, riser_pipe, bin, tally);
       continue;
     }
     const bool half = port.bung.value_or(reservoir::BungKind::half_coupling) == reservoir::BungKind::half_coupling;
@@ -340,7 +365,7 @@ ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, Bin
     add_clamps(catalog, connection, bin, tally);
   }
   add_single_parts(sections, bin, tally);
-  add_bungs(inputs, bin, tally);
+  add_bungs(inputs, sections.riser.request.pipe.outside_diameter, bin, tally);
   add_drilled_restrictor(inputs, sections.connections, tally);
   add_test_gear(sections.leak_test, tally);
   add_open(sections.findings, sections.leak_test, bin, tally);

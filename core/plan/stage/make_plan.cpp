@@ -1,6 +1,7 @@
 #include "plan/advice/check.h"
 #include "plan/judge/judge.h"
 #include "plan/plan.h"
+#include "plan/settle/marked_devices.h"
 #include "plan/stage/air.h"
 #include "plan/stage/bin.h"
 #include "plan/stage/bungs.h"
@@ -33,8 +34,9 @@ Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Upto upto, RunSear
   plan.job = std::move(job);
 
   Remarks remarks;
-  const Settled settled = settle(plan.job, remarks);
-  const Inputs inputs{*plan.catalog, plan.job, settled, upto};
+  const Job marked = with_marks(*plan.catalog, plan.job, remarks);
+  const Settled settled = settle(marked, remarks);
+  const Inputs inputs{*plan.catalog, marked, settled, upto};
   check_bungs(inputs, remarks);
 
   const MeasuredRiser measured = measure_riser(inputs, remarks);

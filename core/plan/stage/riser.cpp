@@ -255,6 +255,16 @@ void refuse_what_cannot_be(const Inputs& inputs, const RiserPlan& plan, Remarks&
   const reservoir::Riser& riser = plan.riser;
   for (const Fact& reason : riser.refusals) {
     Finding& finding = remarks.refuse({Topic::riser, reason, {}, {}});
+    if (reason.code == "riser_may_stand_on_the_floor") {
+      const Length clear = std::get<Length>(reason.values.at(2));
+      finding.mend = fact("riser_clearance_of", clear);
+      finding.ways_to_mend = {{{"riser.clearance", clear}}};
+    }
+    if (reason.code == "no_headroom_for_riser") {
+      const Length free = inches(1.0) * std::ceil((riser.headroom_needed / inches(1.0)).value());
+      finding.mend = fact("headroom_over_bung", free, plan.bung);
+      finding.ways_to_mend = {{{"riser.headroom", free}}};
+    }
     if (reason.code == "pipe_never_passes_its_thread" || reason.code == "pipe_wider_than_bung")
       mend_closed_lid(inputs.catalog, inputs.job, riser, plan, finding);
   }

@@ -111,8 +111,13 @@ void set_vacuum(const Inputs& inputs, const WallRequest& request, bool riser_let
 void set_stays(const Inputs& inputs, WallRequest request, const WallLoad& load, WallsPlan& walls) {
   if (walls.limit < load.in_use) walls.stays_for_use = reservoir::stay_spacing(request, wanted_limit(load.in_use));
   if (walls.four_to_one >= load.in_use) return;
+  WallRequest stayed = request;
   request.design_stress = quarter_of_yield(inputs.settled);
   walls.stays_for_four = reservoir::stay_spacing(request, load.in_use);
+  if (!walls.stays_for_four) return;
+  // The limit that is told of stays is that of the design stress, here as in a mend.
+  stayed.supports = walls.stays_for_four->supports;
+  walls.stays_for_four->limit = reservoir::wall_limit(stayed);
 }
 
 }  // namespace

@@ -123,9 +123,12 @@ void Work::while_open() {
       add(WorkPhase::before_lid, fact(plan_.walls.bars.empty() ? "work_stays_of_your_own" : "work_stays"));
   }
   Texts to_weld;
-  for (const JobPort& port : reservoir.ports)
-    if (!port.welded_in.value_or(true) && port.bung != reservoir::BungKind::double_tapped_bushing)
-      to_weld.push_back(port.name);
+  for (const JobPort& port : reservoir.ports) {
+    // Of a bushing that is screwed in it is the coupling round it.
+    const bool screwed_in = port.bung == reservoir::BungKind::double_tapped_bushing;
+    if (!port.welded_in.value_or(!screwed_in))
+      to_weld.push_back(screwed_in ? port.name + " (its coupling)" : port.name);
+  }
   if (!to_weld.empty())
     add(WorkPhase::before_lid, fact(closed ? "work_bungs_into_closed" : "work_bungs", std::move(to_weld)));
   hang_riser();

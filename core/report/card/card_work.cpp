@@ -181,6 +181,8 @@ void add_run(const Plan& plan, const ConnectionPlan& connection, Card& card) {
 void add_card_work(const Plan& plan, UnitSystem units, Card& card) {
   add_row(card.work, "tank", steps_of(plan, {WorkPhase::before_lid, WorkPhase::lid}, units));
   add_row(card.work, "test", steps_of(plan, {WorkPhase::leak_test}, units));
+  // Into a closed tank from above, when it has been tested.
+  add_row(card.work, "riser", steps_of(plan, {WorkPhase::in_the_vise, WorkPhase::on_the_tank}, units));
   std::vector<std::string> first;
   if (const std::vector<std::string> made = made_in_the_vise(plan); !made.empty())
     first.push_back("in the vise: " + joined(made, ", "));

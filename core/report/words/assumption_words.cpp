@@ -121,6 +121,8 @@ std::span<const AssumptionWords> assumption_words() {
       {"hose_length", "length of the {0} in '{1}'", "{2}", "neither its length nor the gap was given"},
       {"smallest_bore", "smallest bore in '{0}'", "{1:thickness3}",
        "{2} of the riser's bore: a narrower run would throttle the fill"},
+      {"mark_of_device", "pressure of the '{0}' in '{1}'", "{2:mark}",
+       "its words name none: the lowest that is sold and suits the air (common practice)"},
       {"hottest_in_connection", "hottest that '{0}' gets", "{1}", "the water's temperature"},
       {"vacuum_in_connection", "vacuum in '{0}'", "it must be stood",
        "hot water that cools in a shut reservoir draws one (common practice); 'vacuum: no' says that it is vented"},

@@ -7,6 +7,9 @@ std::span<const Explanation> run_explanations() {
   static constexpr Explanation kRows[] = {
       {"connection_has_no_chain", "A connection of the job has no run.", "It cannot be bought or built.",
        "What its own reason says; 'riserun explain' knows that code, too.", "worked out"},
+      {"plastic_port_on_the_reservoir", "A run from the reservoir is to end in a port that only plastic joins.",
+       "Plastic pipe shatters under compressed air, and air gets there in the leak test and when the riser uncovers.",
+       "A port with a pipe thread, and hose or metal pipe to it.", "PVC pipe makers' statements, from memory"},
       {"connection_cannot_be_built", "The run can be found but not screwed together between its held ends.",
        "Neither end turns.", "A union, a hose, or an end that turns.", "common practice"},
       {"held_ends_alone", "Neither end turns, and nothing closes without turning.",

@@ -23,8 +23,7 @@ std::span<const Words> finding_words() {
       {"code_pressure", "{0:alone} and more is in the scope of the pressure-vessel code"},
       {"stay_under_code_pressure", "stay under {0:alone}: a lower table, a lower setting, a relief valve set lower"},
       {"setting_passes_four_to_one",
-       "the setting worked out, {0}, leaves a factor of safety of {1:2}; the local rule may "
-       "ask 4"},
+       "the setting worked out, {0}, leaves a factor of safety of {1:factor}; the local rule may ask 4"},
       {"stiffer_walls_or_own_setting",
        "more stays or thicker sheet; or, where the rule does not hold, give 'air.set pressure' yourself"},
       {"floor_stays_dam_the_water",
@@ -107,6 +106,12 @@ std::span<const Words> finding_words() {
        "the hose of '{0}' cannot take the offset of {3} within its gap of {1}, bent no tighter than {2}"},
       {"gap_or_offset_for_hose", "a gap of {0} or more, or an offset of {1} or less"},
       {"gap_for_hose", "a gap of {0} or more"},
+      {"no_room_under_the_table",
+       "'{0}' stands {1} tall on the lid, and under the table's floor there are {2} over its bung"},
+      {"turn_it_aside_or_table_higher",
+       "the run turned aside at '{0}' by a 90 degree elbow, and a relief valve up again beside the table by another; "
+       "or "
+       "the table {1} higher"},
       {"table_so_much_higher", "the table {0} higher: 'floor height: {1}', and of '{2}' 'face height: {3}'"},
       {"offset_for_hose", "an offset of {0} or less"},
       {"table_port_under_bung",
@@ -314,6 +319,12 @@ std::span<const Words> finding_words() {
       {"drain_by_a_valve", "a ball valve there ('ends in: ball valve'), a plug or a hose in its outlet"},
       {"part_too_hot", "the {0} is not made for water so hot"},
       {"air_part_too_hot", "the {1} of '{0}' stands at the lid, which comes to {2}, and is not made for that"},
+      {"air_part_in_hot_place",
+       "the {1} of '{0}' comes to {2} where the place does ('hottest'), and is not made for that"},
+      {"cooler_place_or_water_alone",
+       "none like the {0} is known to stand it: its maker's word as 'duties' in a catalog of your own; or, where the "
+       "water alone comes to that and not the place, 'water temperature: {1}', and at least {2} of pipe or air hose "
+       "between it and the reservoir (a '{3} x 12 nipple' or a hose in that connection's 'need')"},
       {"away_from_the_heat",
        "none like the {0} is known to stand it: set it at least {1} of pipe or air hose away from the reservoir, with "
        "a "

@@ -63,6 +63,13 @@ std::span<const Words> plan_words() {
 
       // The connections.
       {"connection_has_no_chain", "'{0}' has no chain: {1}"},
+      {"plastic_port_on_the_reservoir",
+       "'{0}' has no chain: nothing joins '{1}' ({2}) but plastic that shatters under compressed air, and the leak "
+       "test "
+       "and an uncovered riser put air into a run from the reservoir"},
+      {"port_with_a_pipe_thread",
+       "a pipe thread on '{0}' in place of the socket ('port: {1} FNPT', as a threaded flange or a bulkhead fitting "
+       "has), and a hose or metal pipe to it"},
       {"branches_cannot_be_joined", "'{0}' cannot be put together: {1}"},
       {"connection_cannot_be_built",
        "'{0}' cannot be screwed together: neither end turns, and no joint of the chain can be made up without turning "
@@ -95,15 +102,16 @@ std::span<const Words> plan_words() {
        "Where the stays stand the job does not say: keep the bungs of the lid {0} clear of them."},
 
       // The riser's bung.
-      {"no_pipe_fits_port", "no pipe of size {0} screws into {1}"},
-      {"no_pipe_fits_bung", "no pipe of size {0} screws into the riser's bung"},
+      {"no_pipe_fits_port", "no tapered pipe thread of size {0} is made to be screwed into {1}"},
+      {"no_pipe_fits_bung", "no tapered pipe thread of size {0} is made to be screwed into the riser's bung"},
       {"riser_is_held_by",
        "The riser is smaller than '{0}': {1:and} in its lower thread, put in from inside, holds it."},
       {"double_tapped_is_rare",
        "'{0}' is a bushing with an inside thread at both ends, which stores do not stock and often hand out by "
        "mistake for a plain one: see both threads before it is screwed in, order it by that name, or weld in a full "
        "coupling instead."},
-      {"riser_takes_no_thread", "no pipe thread is cut on {0}, and the riser screws into its bung"},
+      {"riser_takes_no_thread",
+       "pipe of {0} is joined in sockets and takes no cut thread, and the riser screws into its bung"},
       {"riser_of_what_takes_a_thread",
        "'material' of the riser: one that takes a thread, such as the reservoir's own metal, or none"},
       {"give_riser_a_pipe_thread", "give the riser a pipe thread bung, such as 1 FNPT"},

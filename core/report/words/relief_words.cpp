@@ -42,6 +42,12 @@ std::span<const Words> relief_words() {
       {"give_the_valves_own_figures",
        "the valve's own tolerance and rise to full flow in the job ('relief valve: {{tolerance: ..., rise: ...}}'), as "
        "its tag or its maker's data sheet has them: set pressure tolerance, and overpressure"},
+      {"relief_valve_on_a_bung_of_its_own",
+       "take the relief valve out of the branches and give it a bung of its own size in the lid"},
+      {"valve_of_less_tolerance",
+       "a valve of its mark whose maker holds it within {0}, said in 'relief valve.tolerance'"},
+      {"valve_set_at_of_less_tolerance",
+       "a relief valve set at {0:mark} whose maker holds it within {1}, said in 'relief valve.tolerance'"},
       {"relief_valve_blows_in_use",
        "the relief valve of '{0}' opens at {1:alone}, below the set pressure of {2:alone}: it blows in use"},
       {"valve_that_opens_at", "a relief valve set at {0:mark}"},

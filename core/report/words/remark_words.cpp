@@ -2,8 +2,29 @@
 
 #include <algorithm>
 #include <cassert>
+#include <tuple>
+#include <utility>
 
 namespace riserun::report {
+
+namespace {
+
+/// The two as they are told apart: with more digits where the usual ones make them alike.
+std::pair<std::string, std::string> side_by_side(const quantity::Value& asked, const quantity::Value& allowed,
+                                                 UnitSystem units) {
+  const std::pair<std::string, std::string> usual{fill("{0}", {asked}, units), fill("{0}", {allowed}, units)};
+  std::pair<std::string, std::string> said = usual;
+  if (std::holds_alternative<std::int64_t>(asked)) return said;  // a count has all its digits
+  const bool in_marks = std::holds_alternative<Length>(asked);   // of a tape
+  constexpr int kMostDigits = 6;
+  for (int digits = quantity::kUsualDigits + 1; said.first == said.second && digits <= kMostDigits; ++digits) {
+    const std::string form = "{0:" + std::string(in_marks ? "decimal" : "") + std::to_string(digits) + "}";
+    said = {fill(form, {asked}, units), fill(form, {allowed}, units)};
+  }
+  return said.first == said.second ? usual : said;  // digits tell no two apart that are one
+}
+
+}  // namespace
 
 SaidAssumption say(const plan::Assumption& assumption, UnitSystem units) {
   const std::span<const AssumptionWords> all = assumption_words();
@@ -18,7 +39,8 @@ SaidFinding say(const plan::Finding& finding, UnitSystem units) {
   SaidFinding said{say(finding.reason, units), "", "", ""};
   if (finding.numbers) {
     said.asked = fill("{0}", {finding.numbers->asked}, units);
-    if (finding.numbers->allowed) said.allowed = fill("{0}", {*finding.numbers->allowed}, units);
+    if (finding.numbers->allowed)
+      std::tie(said.asked, said.allowed) = side_by_side(finding.numbers->asked, *finding.numbers->allowed, units);
   }
   if (finding.mend) said.mend = say(*finding.mend, units);
   return said;

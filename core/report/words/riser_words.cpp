@@ -21,6 +21,10 @@ std::span<const Words> riser_words() {
       {"riser_meets_nipple",
        "The riser goes {0:tape} in from below and the nipple {1:tape} from above, so their ends would meet inside the "
        "{2:tape} {3}: use one at least {4:tape_up} long."},
+      {"riser_clearance_of", "'clearance: {0:no_less}'"},
+      {"headroom_over_bung",
+       "{0:no_less} of free height over '{1}' ('headroom'), with the table lifted off or higher while the riser goes "
+       "in"},
       {"no_headroom_for_riser",
        "The lid is closed, and putting the riser in from above takes {0:tape_up} of free height over the bung where "
        "there are {1:tape}: make {2:tape_up} more room, or put the riser in before the table stands over it."},

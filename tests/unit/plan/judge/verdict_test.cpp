@@ -350,7 +350,7 @@ INSTANTIATE_TEST_SUITE_P(
              "  - {name: relief, from: relief bung, ends in: 3/4 relief valve set 2 psi, special order: yes, "
              "carries: air}\n"
              "  - {name: vent, from: vent bung, ends in: 1/2 brass ball valve, carries: air}\n",
-             "light spring check valve, 1/2 x 12 nipple black iron]}\n"
+             "light spring check valve, 1/2 x 12 nipple black iron, 90 elbow]}\n"
              "  - {name: gauge, from: gauge bung, need: [1/4 x 12 nipple black iron], ends in: 5 psi gauge, "
              "special order: yes, carries: air}\n"
              "  - {name: relief, from: relief bung, ends in: 3/4 relief valve set 2 psi, special order: yes, "

@@ -1,4 +1,5 @@
 // A riser smaller than its bung: what holds it, and how much lower it then hangs.
+#include "report/card/make_card.h"
 #include "unit/plan/judge/ready_job.h"
 
 namespace riserun::plan {
@@ -53,17 +54,36 @@ TEST(SmallRiser, FallsThroughWhereNothingCanBePutInFromInside) {
                           [](const ListItem& item) { return item.name == "double-tapped bushing"; }));
 }
 
-// What is still to be screwed in is no coupling to be welded in.
-TEST(SmallRiser, OnADoubleTappedBushingHasItOnTheList) {
-  const Plan plan = ready_with("riser bung: {port: 1 FNPT, bung: full coupling, where: lid}",
-                               "riser bung: {port: 1 FNPT, bung: double-tapped bushing, where: lid, welded in: no}");
-  int bushings = 0;
-  for (const ListItem& item : plan.list.buy) {
-    EXPECT_EQ(item.name.find("coupling"), std::string::npos) << item.name;
-    bushings += item.name == "double-tapped bushing" ? 1 : 0;
+// Both are bought unless the job says that they are there: a lid seldom has a coupling wider than its riser.
+TEST(RiserInABushing, HasItAndTheWiderCouplingRoundItOnTheList) {
+  const auto bought = [](const std::string& there, const std::string& called) {
+    const Plan plan = ready_with("riser bung: {port: 1 FNPT, bung: full coupling, where: lid}",
+                                 "riser bung: {port: 1 FNPT, bung: double-tapped bushing, where: lid" + there + "}");
+    return std::count_if(plan.list.buy.begin(), plan.list.buy.end(), [&](const ListItem& item) {
+      return (item.name + " " + item.size).find(called) != std::string::npos;
+    });
+  };
+  for (const char* there : {"", ", welded in: no"}) {
+    EXPECT_EQ(bought(there, "double-tapped bushing"), 1) << there;
+    EXPECT_EQ(bought(there, "full coupling"), 1) << there;
   }
-  EXPECT_EQ(bushings, 1);
-  for (const WorkStep& step : plan.work.steps) EXPECT_NE(step.what.code, "work_bungs");
+  EXPECT_EQ(bought(", welded in: yes", "double-tapped bushing"), 0);
+  EXPECT_EQ(bought(", welded in: yes", "full coupling"), 0);
+}
+
+// Into a tank that is shut the riser goes from above, after the test, and the card says so.
+TEST(RiserInABushing, OfAClosedLidIsOnTheCard) {
+  const Plan plan = plan_of_text(with(with(kReady, "  charge: 9 in", "  charge: 9 in\n  lid: welded"),
+                                      "riser bung: {port: 1 FNPT, bung: full coupling, where: lid}",
+                                      "riser bung: {port: 1 FNPT, bung: double-tapped bushing, where: lid}"));
+  const report::Card card = report::card_of(plan, UnitSystem::inch);
+  const auto row = std::find_if(card.work.begin(), card.work.end(),
+                                [](const report::CardRow& each) { return each.name == "riser"; });
+  ASSERT_NE(row, card.work.end());
+  EXPECT_NE(row->value.find("let the riser down through riser bung"), std::string::npos) << row->value;
+  const report::Card open = report::card_of(ready(), UnitSystem::inch);
+  EXPECT_TRUE(std::none_of(open.work.begin(), open.work.end(),
+                           [](const report::CardRow& each) { return each.name == "riser"; }));
 }
 
 TEST(Riser, OfTheBungsOwnSizeNeedsNoHolder) { EXPECT_FALSE(plan_of_text(kReady).riser.holder); }

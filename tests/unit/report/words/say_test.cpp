@@ -2,6 +2,8 @@
 // be told by its code.
 #include "report/words/say.h"
 
+#include "report/words/remark_words.h"
+
 #include <gtest/gtest.h>
 
 #include <set>
@@ -60,6 +62,21 @@ TEST(Say, EverySentenceOfTheTablesHasACodeOfItsOwn) {
       EXPECT_TRUE(codes.insert(words.code).second) << words.code << " stands twice";
       EXPECT_FALSE(words.text.empty()) << words.code;
     }
+}
+
+TEST(SaidFinding, TellsTwoNumbersApart) {
+  const auto said = [](const Value& asked, const Value& allowed, UnitSystem units) {
+    plan::Finding finding;
+    finding.reason = fact("fill_needs_more_than_walls_may_see");
+    finding.numbers = plan::Against{asked, allowed};
+    const SaidFinding words = say(finding, units);
+    return words.asked + " and " + words.allowed;
+  };
+  EXPECT_EQ(said(psig(1.6), psig(1.4), UnitSystem::inch), "1.6 psi (44 in water) and 1.4 psi (39 in water)");
+  EXPECT_EQ(said(psig(1.4024), psig(1.4011), UnitSystem::inch),
+            "1.402 psi (38.8 in water) and 1.401 psi (38.8 in water)");
+  EXPECT_EQ(said(inches(0.1271), inches(0.1267), UnitSystem::inch), "0.1271 in and 0.1267 in");
+  EXPECT_EQ(said(psig(1.4), psig(1.4), UnitSystem::inch), "1.4 psi (39 in water) and 1.4 psi (39 in water)");
 }
 
 }  // namespace

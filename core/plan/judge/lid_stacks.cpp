@@ -1,0 +1,86 @@
+// What stands upright on the lid has room under the table.
+#include "plan/judge/open.h"
+#include "quantity/nearly.h"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+namespace riserun::plan {
+
+namespace {
+
+constexpr double kStraightOn = 180.0;  // degrees between the ports of a part that does not turn
+
+bool turns_aside(const Catalog& catalog, const chain::RunPart& link) {
+  const catalog::Part& part = catalog.part(link.part);
+  const double between = part.ports[link.enter].heading_degrees - part.ports[link.leave()].heading_degrees;
+  return std::abs(std::abs(between) - kStraightOn) > 1.0;
+}
+
+Length stack_of(const Catalog& catalog, const chain::RunPart& link) {
+  const std::vector<catalog::Port>& ports = catalog.part(link.part).ports;
+  return link.cut_length.value_or(ports[link.enter].reach + ports[link.leave()].reach);
+}
+
+/// Of a gauge or a relief valve, which reaches as far beyond its middle; of a valve from end to end.
+Length stack_of(const catalog::Part& device) {
+  const std::vector<catalog::Port>& ports = device.ports;
+  return ports.size() == 1 ? ports[0].reach * 2.0 : ports[0].reach + ports[1].reach;
+}
+
+/// Over the face of its bung, up to where the run turns aside or bends; at the least, as an elbow's own body is left
+/// out.
+Length stands_so_high(const Plan& plan, const ConnectionPlan& connection, bool from_lid) {
+  const Catalog& catalog = *plan.catalog;
+  std::vector<chain::RunPart> parts = connection.chain()->parts;
+  std::vector<chain::RunJoint> joints = connection.chain()->joints;
+  if (!from_lid) {
+    std::reverse(parts.begin(), parts.end());
+    std::reverse(joints.begin(), joints.end());
+  }
+  Length height{};
+  for (std::size_t row = 0; row < parts.size(); ++row) {
+    const catalog::Part& part = catalog.part(parts[row].part);
+    if (part.flexible || catalog.family(part.family).flexible || turns_aside(catalog, parts[row])) return height;
+    height += stack_of(catalog, parts[row]) - joints[row].make_up;
+  }
+  return connection.ends_in ? height + stack_of(catalog.part(*connection.ends_in)) - joints.back().make_up : height;
+}
+
+/// It lies over the whole lid, as far as the job says.
+bool table_covers_lid(const Plan& plan) {
+  const JobReservoir& tank = plan.job.reservoir;
+  const JobTable& table = plan.job.table;
+  const Length narrower = std::min(table.length, table.width);
+  const bool aside = std::any_of(plan.job.connections.begin(), plan.job.connections.end(), [&](const auto& each) {
+    const bool to_table = port_named(table.ports, each.from) != nullptr || port_named(table.ports, each.to) != nullptr;
+    return to_table && each.offset && *each.offset > narrower * 0.5;
+  });
+  return !aside && quantity::at_most(std::min(tank.length, tank.width), narrower) &&
+         quantity::at_most(std::max(tank.length, tank.width), std::max(table.length, table.width));
+}
+
+}  // namespace
+
+void judge_lid_stacks(const Plan& plan, const Settled& /*settled*/, Open& open) {
+  const JobReservoir& tank = plan.job.reservoir;
+  const Length underside = plan.job.table.floor_height;  // at the highest, without sheet and frame
+  const Length lid = tank.height + tank.sheet.thickness;
+  if (!table_covers_lid(plan) || !quantity::more_than(underside, lid)) return;
+  for (const ConnectionPlan& connection : plan.connections) {
+    if (connection.chain() == nullptr || connection.service != Service::air) continue;
+    const JobPort* from = port_named(tank.ports, connection.from);
+    const JobPort* port = from != nullptr ? from : port_named(tank.ports, connection.to);
+    if (port == nullptr || port->place.value_or(Place::lid) != Place::lid) continue;
+    const Length stands = stands_so_high(plan, connection, from != nullptr);
+    const Length room = underside - port->face_height.value_or(lid);
+    if (quantity::at_most(stands, room)) continue;
+    const Length higher = inches(std::ceil(in_inches(stands - room)));
+    open.not_yet(Topic::connections, fact("no_room_under_the_table", connection.name, stands, room),
+                 Against{stands, room}, fact("turn_it_aside_or_table_higher", port->name, higher), "worked out")
+        .ways_to_try = {{{kTableHigher, higher}}};
+  }
+}
+
+}  // namespace riserun::plan

@@ -1,0 +1,18 @@
+// `gauge`, `relief valve`, `regulator`: words that name no pressure, of devices that are sold for many.
+#pragma once
+
+#include "catalog/catalog.h"
+#include "plan/job/job.h"
+#include "plan/remarks.h"
+
+namespace riserun::plan {
+
+/// The job with each gauge, relief valve and regulator whose words leave its pressure open taken as the lowest that
+/// suits the air (common practice): a relief valve from 1.2 times the setting on, a gauge that reads to twice the
+/// setting or more, a regulator with the setting in the lower two thirds of its range; the highest that is sold where
+/// none does. Where the job has no setting, half as much again as the water's height from the reservoir's floor to the
+/// depth wanted in the table stands for it, as a setting is worked out, and the relief valve is the lowest from that
+/// on. What is taken is written down. A run with two regulators keeps its words.
+Job with_marks(const Catalog& catalog, Job job, Remarks& remarks);
+
+}  // namespace riserun::plan

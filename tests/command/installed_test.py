@@ -76,8 +76,9 @@ class Installed(unittest.TestCase):
 
     def test_manual_completion_and_desktop_entry_are_there(self):
         for file in ("man/man1/riserun.1", "man/man1/riserun-view.1", "bash-completion/completions/riserun", "zsh/vendor-completions/_riserun",
-                     "fish/vendor_completions.d/riserun.fish", "riserun/job.schema.json", "riserun/bin.schema.json",
-                     "riserun/catalog.schema.json", "riserun/plan.schema.json", "applications/riserun.desktop",
+                     "fish/vendor_completions.d/riserun.fish",
+                     *(f"riserun/{name}.schema.json" for name in ("job", "bin", "catalog", "joints", "materials", "losses", "pipe", "plan")),
+                     "applications/riserun.desktop",
                      "mime/packages/riserun.xml", "icons/hicolor/scalable/apps/riserun.svg"):
             self.assertGreater((self.root / "share" / file).stat().st_size, 100, file)
         asked = subprocess.run([self.root / "bin" / "riserun-view", "--help"], capture_output=True, text=True, check=True).stdout

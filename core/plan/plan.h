@@ -317,7 +317,10 @@ struct BinPlace {
 struct ListItem {
   std::optional<PartId> part;  // none: a thing that the catalog has no part for
   std::string id;
-  std::string name;
+  std::string name;             // without how it is sold, or which piece it is
+  std::string sold_as;          // "by the foot"; of a piece empty
+  std::optional<Length> piece;  // of what the bin has a piece of: so long
+  int sawn_ends = 0;            // of that, as in catalog::Part
   std::string size;
   std::optional<Fact> measure;  // of a thing that the catalog has no part for, in place of a size
   std::string material;
@@ -337,8 +340,17 @@ struct ListItem {
   Price price() const { return each * quantity; }
 };
 
+/// What a piece is cut from.
+struct Stock {
+  std::string name;             // "1-1/4 x 36 pipe"; of plate what the job calls it
+  std::string sold_as;          // "threaded both ends", "by the foot"; of a piece empty
+  std::optional<Length> piece;  // what the bin has a piece of: so long
+  int sawn_ends = 0;            // of that, as in catalog::Part
+  std::string material;         // empty: the name says it
+};
+
 struct CutItem {
-  std::string stock;  // "1 x 12 in nipple, black iron"
+  Stock stock;
   Length length{};
   std::optional<Length> width;      // of a plate or a bar
   std::optional<Length> thickness;  // of a bar

@@ -126,9 +126,10 @@ struct Part {
   Part& operator=(Part&&) noexcept = default;
   ~Part() = default;
 
-  std::string id;    // stable, unique, readable: "reducing-coupling/black-iron/1x3-4"
-  std::string name;  // "1 x 3/4 reducing coupling"
-  std::string size;  // "1 x 3/4", and the length of a nipple: "1 x 4 in"
+  std::string id;       // stable, unique, readable: "reducing-coupling/black-iron/1x3-4"
+  std::string name;     // "1 x 3/4 reducing coupling"
+  std::string sold_as;  // the last words of the name where a piece of it goes without: "by the foot"
+  std::string size;     // "1 x 3/4", and the length of a nipple: "1 x 4 in"
   FamilyId family;
   MaterialId material;
   std::vector<Port> ports;
@@ -164,6 +165,19 @@ struct Part {
     return far_material && port + 1 == ports.size() ? *far_material : material;
   }
 };
+
+/// The name without how it is sold, or which piece it is: "1-1/4 x 18 pipe" of "1-1/4 x 18 pipe, threaded both ends".
+inline std::string stock_name(const Part& part) {
+  const std::size_t rest = part.sold_as.empty() ? 0 : part.sold_as.size() + 2;
+  return part.name.substr(0, part.name.size() - rest);
+}
+
+/// Threads to cut on a piece that is cut of it to measure: pipe brings one along while it has one. Of hose and tube
+/// none.
+inline int threads_to_cut(const Part& part) {
+  if (!part.threaded_when_cut) return 0;
+  return part.sawn_ends == 2 ? 2 : 1;
+}
 
 /// Hose and tube of which each foot is one part: a count of them is a length in feet, of one piece.
 inline bool sold_by_the_foot(const Part& part) {

@@ -1,5 +1,6 @@
 // The shop's bin: what was bought goes in, what a job uses comes out, and the last change can be taken back.
 #include "catalog/load/load.h"
+#include "catalog/words/piece_words.h"
 #include "catalog/yaml/document.h"
 #include "catalog/yaml/read_file.h"
 #include "cli/inputs.h"
@@ -87,9 +88,9 @@ void change(const fs::path& bin, const plan::BinChange& change, const Session& s
   for (const plan::BinChange::Count& count : change.counts)
     session.out << fmt::format("  {:+} {}\n", count.more, quantity::printable(count.part));
   for (const plan::BinChange::Piece& piece : change.pieces)
-    session.out << fmt::format("  +1 {}, a piece of {}{}\n", catalog.part(piece.part).id,
-                               quantity::write_length(piece.length, session.style(UnitSystem::inch).units),
-                               piece.sawn_ends > 0 ? fmt::format(", {}", catalog::ends_of_piece(piece.sawn_ends)) : "");
+    session.out << fmt::format(
+        "  +1 {}, {}\n", catalog.part(piece.part).id,
+        catalog::piece_words(piece.length, piece.sawn_ends, session.style(UnitSystem::inch).units));
   session.out << fmt::format("{} changed; riserun bin undo {} takes it back.\n", quantity::printable(bin.string()),
                              quantity::printable(bin.string()));
 }

@@ -116,11 +116,13 @@ void add_help_verb(CLI::App& app, Session& session) {
   verb->add_option("words", options->words,
                    "As \"regulator\" or \"bare panel\"; \"job\" for all keys of a job, \"verdict\", \"order\", "
                    "\"words\", \"files\", \"glossary\"");
-  verb->add_option("--schema", options->schema,
-                   "The JSON Schema of such a file, for editors: job, bin, or catalog, which is own parts and prices; "
-                   "or plan, of "
-                   "what plan --json says")
-      ->check(CLI::IsMember({"job", "bin", "catalog", "plan"}));
+  std::vector<std::string> schemas = report::schema_files();
+  schemas.emplace_back("plan");
+  verb->add_option(
+          "--schema", options->schema,
+          "The JSON Schema of such a file, for editors: job, bin, or catalog, which is own parts and prices; "
+          "joints, materials, losses or pipe of a catalog folder of your own; or plan, of what plan --json says")
+      ->check(CLI::IsMember(schemas));
   verb->add_flag("--man", options->manual, "The manual page");
   verb->add_option("--completion", options->shell, "What completes riserun's words in that shell")
       ->check(CLI::IsMember({"bash", "zsh", "fish"}));

@@ -11,6 +11,7 @@
 #include "plan/leak_test.h"
 #include "plan/lid_map.h"
 #include "plan/remarks.h"
+#include "plan/shopping_list.h"
 #include "plan/way.h"
 #include "plan/work.h"
 #include "quantity/quantities.h"
@@ -306,61 +307,6 @@ struct ReliefPlan {
   GaugePressure greatest;  // that can occur with what is in the job, the regulator failed and the riser stopped
   double factor_at_greatest = 0.0;  // on yield
   Force lid_force_at_greatest{};
-};
-
-/// So many of an item lie in the bin of that name.
-struct BinPlace {
-  std::string bin;
-  int count = 0;
-};
-
-struct ListItem {
-  std::optional<PartId> part;  // none: a thing that the catalog has no part for
-  std::string id;
-  std::string name;
-  std::string size;
-  std::optional<Fact> measure;  // of a thing that the catalog has no part for, in place of a size
-  std::string material;
-  std::string shelf;
-  int quantity = 0;
-  Price each;                                // unknown where the catalog has no price for it
-  std::string priced_by;                     // the shop's own file that says it; empty: the catalog's
-  std::vector<catalog::BeatenPrice> beaten;  // prices of one that it stands in place of, the catalog's own first
-  bool special_order = false;
-  bool measured = false;
-  bool by_the_foot = false;           // so many feet in one piece
-  std::vector<std::string> used_for;  // names of connections or uses
-  std::vector<int> count_for;         // of each of these; 0: it serves there, too
-  std::vector<std::string> instead;   // what to take when the shelf is empty
-  std::vector<BinPlace> lies_in;      // of several bins, in the order in which they are named; empty: there is one
-
-  Price price() const { return each * quantity; }
-};
-
-struct CutItem {
-  std::string stock;  // "1 x 12 in nipple, black iron"
-  Length length{};
-  std::optional<Length> width;      // of a plate or a bar
-  std::optional<Length> thickness;  // of a bar
-  Length offcut{};
-  int quantity = 1;
-  std::string used_for;
-  std::string datum;         // "from the threaded end"
-  std::optional<Fact> note;  // what else is cut of it
-};
-
-struct Consumable {
-  std::string name;
-  std::string quantity;  // "1 roll", "3 m", with its unit
-  std::string why;       // "14 taper joints"
-};
-
-struct ShoppingList {
-  std::vector<ListItem> buy;  // in the order in which a store is walked: by shelf, then name
-  std::vector<ListItem> from_bin;
-  std::vector<CutItem> cut;
-  std::vector<Consumable> consumables;
-  Price total;  // of what must be bought, indicative; and how many rows have no price
 };
 
 struct Plan {

@@ -170,7 +170,7 @@ bool has_one_thread(const RiserRequest& r, Length stock) {
 }
 
 void choose_stock(const RiserRequest& r, Riser& riser) {
-  if (!threaded(r) || riser.cut_length <= riser.make_up) return;
+  if (riser.cut_length <= riser.make_up) return;
   std::vector<Length> lengths = r.pipe.stock_nipples;
   std::sort(lengths.begin(), lengths.end());
   // From the shortest on: the first that is long enough wastes least, and the last that serves uncut leaves the least
@@ -179,6 +179,7 @@ void choose_stock(const RiserRequest& r, Riser& riser) {
   for (const Length& length : lengths) {
     if (!riser.stock && length + kExact >= riser.cut_length) riser.stock = length;
     if (!riser.stock_for_two && length + kExact >= two && !has_one_thread(r, length)) riser.stock_for_two = length;
+    if (!threaded(r)) continue;  // welded where the tape says, no other length serves
     const Length clearance = free_height(r) + riser.make_up - length;
     const Length tolerance = riser.clearance - riser.clearance_low;
     if (length > riser.make_up && clearance - tolerance + kExact >= least_clearance(r)) {
@@ -190,11 +191,9 @@ void choose_stock(const RiserRequest& r, Riser& riser) {
 }
 
 void note_stock(const RiserRequest& r, Riser& riser) {
-  if (!threaded(r)) {
+  if (!threaded(r) && !riser.stock) {
     riser.notes.push_back(fact("welded_riser_is_plain_pipe", r.pipe.name));
-    return;
-  }
-  if (!riser.stock && riser.cut_length > riser.make_up) {
+  } else if (!riser.stock && riser.cut_length > riser.make_up) {
     riser.notes.push_back(fact("no_nipple_is_so_long", riser.cut_length));
   } else if (riser.stock && riser.offcut > r.pipe.make_up && !has_one_thread(r, *riser.stock)) {
     riser.notes.push_back(fact("riser_from_stock_offcut_keeps_thread", *riser.stock, riser.cut_length, riser.offcut));

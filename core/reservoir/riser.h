@@ -59,7 +59,7 @@ struct Riser {
   double curtain_to_bore = 0.0;         // 4 c / D
   hydraulics::LineEnd inlet;            // entry and exit loss of that end, with scatter
   Volume heel{};                        // below the riser's end
-  std::optional<Length> stock;          // stock nipple to cut it from; none: longer than any, thread a pipe
+  std::optional<Length> stock;          // to cut it from, one thread at least; none: longer than any, thread a pipe
   Length offcut{};                      // what the saw leaves of it
   std::optional<Length> stock_for_two;  // shortest stock nipple that makes two such risers, each with one thread
   std::optional<Length> stock_uncut;    // longest stock nipple that serves as it is, if one does

@@ -39,6 +39,23 @@ WRONG = [
     ("rim:", "rims:", "table"), ("depth:", "deep:", "table"), ("floor height:", "floor hight:", "table"),
 ]
 
+# The same in a catalog: file, what stands there, what is put in its place, and where the schema marks it.
+WRONG_CATALOG = [
+    ("joints", "seals:", "seal:", ""), ("joints", "- name: thread sealant", "- nam: thread sealant", "seals.0"),
+    ("joints", "tape: {per joint: 0.25 m, per roll: 13.2 m}", "tape: {per joint: 0.25 m}", "seals.0.tape"),
+    ("joints", "tape: {per joint: 0.25 m, per roll: 13.2 m}", "tape: 13.2 m", "seals.0.tape"),
+    ("joints", "washer: yes", "washer: maybe", "seals.2.washer"), ("joints", "thread: taper", "thread: tapered", "kinds.0.thread"),
+    ("joints", "flank angle:", "flank angel:", "kinds.0.recognise"), ("joints", "turns: either", "turns: both", "mating.0.turns"),
+    ("joints", "look-alikes:", "lookalikes:", ""), ("materials", "watch above: 0.25 V", "watch over: 0.25 V", "galvanic"),
+    ("materials", "- id: black-iron", "- ident: black-iron", "materials.0"),
+    ("materials", "roughness: 0.046 mm", "roughness: [0.046 mm]", "materials.0.roughness"),
+    ("materials", "aliases: [black,", "alias: [black,", "materials.0"), ("losses", "items:", "losses:", ""),
+    ("losses", "scatter: 0.3", "spread: 0.3", "items.0"), ("losses", "crane n: 30", "crane n: {n: 30}", "items.0.crane n"),
+    ("pipe", "- name: schedule 40", "- title: schedule 40", "bores.0"), ("pipe", "columns: [size,", "column: [size,", "bores.0"),
+    ("duty", "vacuum: stands", "vacuum: holds", "duties.0.vacuum"), ("nipples", "shelf:", "shelves:", "families.0"),
+    ("valves", "role:", "rôle:", "families.0"), ("tees", "ports:", "port:", "families.0"),
+]
+
 
 def run(*words, **how):
     return subprocess.run([PROGRAM, *map(str, words)], capture_output=True, text=True, **how)
@@ -117,16 +134,42 @@ class Help(unittest.TestCase):
                               (lambda p: p["riser"].update(cut_length_m=True), "riser.cut_length_m")):
             self.assertIn(place, places(change))
 
+    def test_every_shipped_file_is_taken_by_the_schema_of_its_kind_and_each_refuses_what_is_wrong(self):
+        def found(name, text):
+            return {".".join(map(str, error.absolute_path)): error.message[:120]
+                    for error in schemas[name].iter_errors(yaml.safe_load(text))}
+
+        own = {"joints", "materials", "losses", "pipe"}  # a schema of their own; all else in a catalog is families or duties
+        schemas = {}
+        for name in own | {"catalog", "job", "bin"}:
+            schema = json.loads(run("help", "--schema", name).stdout)
+            jsonschema.Draft202012Validator.check_schema(schema)
+            schemas[name] = jsonschema.Draft202012Validator(schema)
+        texts = {file.stem: file.read_text(encoding="utf-8") for file in (EXAMPLES.parent / "catalog").iterdir()}
+        self.assertGreater(len(texts), 25)
+        for name, text in texts.items():
+            self.assertEqual(found(name if name in own else "catalog", text), {}, name)
+        jobs = 0
+        for file in EXAMPLES.rglob("*.yaml"):
+            text = file.read_text(encoding="utf-8")
+            kind = "job" if "\nreservoir:" in "\n" + text else "bin" if "\nbin:" in "\n" + text else "catalog"
+            jobs += kind == "job"
+            self.assertEqual(found(kind, text), {}, file)
+        self.assertGreater(jobs, 3)
+        for name, old, new, place in WRONG_CATALOG:
+            self.assertIn(old, texts[name])
+            self.assertIn(place, found(name if name in own else "catalog", texts[name].replace(old, new, 1)), (name, new))
+        # And each schema is of its own kind of file alone.
+        for name in own:
+            for other in own - {name}:
+                self.assertIn("", found(name, texts[other]), (name, other))
+
     def test_the_schemas_of_bin_and_catalog_take_what_is_shipped_and_refuse_what_is_wrong(self):
         def places(schema, text):
             errors = jsonschema.Draft202012Validator(schema).iter_errors(yaml.safe_load(text))
             return {".".join(map(str, error.absolute_path)) for error in errors}
 
         catalog, bin_ = (json.loads(run("help", "--schema", name).stdout) for name in ("catalog", "bin"))
-        families = [file for file in (EXAMPLES.parent / "catalog").glob("*.yaml") if "\nfamilies:" in "\n" + file.read_text(encoding="utf-8")]
-        self.assertGreater(len(families), 20)
-        for file in families:
-            self.assertEqual(places(catalog, file.read_text(encoding="utf-8")), set(), file)
         part = ("parts:\n- {id: shop/a, name: adapter, size: '1', material: brass, rating: 100 psi, source: measured,\n"
                 "   ports: [{port: 1 FNPT, bore: 1 in, reach: 1 in}, {port: 1 MNPT, bore: 1 in, reach: 1 in}]}\n"
                 "prices:\n- {part: 1 union brass, price: 12 usd}\n")

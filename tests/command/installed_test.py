@@ -1,4 +1,5 @@
 """The installed program finds its catalog and its examples wherever it is moved to, and notices when it is not whole."""
+import os
 import pathlib
 import re
 import shutil
@@ -76,8 +77,9 @@ class Installed(unittest.TestCase):
 
     def test_manual_completion_and_desktop_entry_are_there(self):
         for file in ("man/man1/riserun.1", "man/man1/riserun-view.1", "bash-completion/completions/riserun", "zsh/vendor-completions/_riserun",
-                     "fish/vendor_completions.d/riserun.fish", "riserun/job.schema.json", "riserun/bin.schema.json",
-                     "riserun/catalog.schema.json", "riserun/plan.schema.json", "applications/riserun.desktop",
+                     "fish/vendor_completions.d/riserun.fish",
+                     *(f"riserun/{name}.schema.json" for name in ("job", "bin", "catalog", "joints", "materials", "losses", "pipe", "plan")),
+                     "applications/riserun.desktop",
                      "mime/packages/riserun.xml", "icons/hicolor/scalable/apps/riserun.svg"):
             self.assertGreater((self.root / "share" / file).stat().st_size, 100, file)
         asked = subprocess.run([self.root / "bin" / "riserun-view", "--help"], capture_output=True, text=True, check=True).stdout
@@ -89,6 +91,31 @@ class Installed(unittest.TestCase):
         entry = (self.root / "share/applications/riserun.desktop").read_text(encoding="utf-8")
         program = re.search(r"^Exec=(\S+)", entry, re.M).group(1)
         self.assertTrue((self.root / "bin" / program).exists())
+
+    def test_a_double_click_opens_what_is_a_job_and_leaves_other_files_alone(self):
+        # As the freedesktop shared-mime-info specification has it: the longest pattern of a name, and only where no
+        # pattern fits what the file begins with. GIO is the judge.
+        home = pathlib.Path(self.folder.name) / "mime home"
+        (home / "mime" / "packages").mkdir(parents=True)
+        shutil.copy(self.root / "share/mime/packages/riserun.xml", home / "mime/packages")
+        subprocess.run(["update-mime-database", home / "mime"], check=True, capture_output=True)
+        environment = {**os.environ, "XDG_DATA_HOME": str(home), "XDG_DATA_DIRS": "/usr/share"}
+
+        def kind(name, text):
+            file = home / name
+            if text is None:
+                self.run_moved("new", file)
+            else:
+                file.write_text(text, encoding="utf-8")
+            said = subprocess.run(["gio", "info", "-a", "standard::content-type", file], env=environment, capture_output=True,
+                                  text=True, check=True).stdout
+            return said.split("standard::content-type: ")[1].split()[0]
+
+        ours = re.search(r"^MimeType=([^;]+);", (self.root / "share/applications/riserun.desktop").read_text("utf-8"), re.M).group(1)
+        for name in ("bench.riserun", "bench.riserun.yaml", "bench"):
+            self.assertEqual(kind(name, None), ours, name)
+        for name, text in (("bench.yaml", None), ("other.yaml", "name: bench\n"), ("other", "name: bench\n"), ("other.txt", "A job\n")):
+            self.assertNotEqual(kind(name, text), ours, name)
 
 
 if __name__ == "__main__":

@@ -75,8 +75,32 @@ class Span(unittest.TestCase):
         self.assertEqual([piece["threads"] for piece in cut], [2])
         text = run("chain", *words).stdout
         self.assertIn("At the bench, cut part ", text)
-        self.assertIn("thread both ends", text)
+        self.assertIn("thread the sawn one", text)
         self.assertIn("lands on the mark", text)
+
+    # What a job before has left of a pipe is cut again, and a thread that is left is one less to cut.
+    def test_a_piece_is_cut_from_what_is_left_of_a_pipe(self):
+        words = ("1 FNPT", "1 FNPT", "--span", "14-1/2 in", "--need", "union", "--held", "--avoid", "nipple", "--avoid", "close nipple",
+                 "--avoid", "hose")
+        _, found = answer(*words)
+        self.assertEqual(found["chains"][0]["buy_count"], 3)
+        with tempfile.TemporaryDirectory() as folder:
+            path = pathlib.Path(folder) / "bin.yaml"
+            for ends, threads in (("one thread", "thread the sawn one"), ("plain", "thread both ends")):
+                path.write_text(f"bin:\n- {{part: 1 x 24 threaded pipe black iron, length: 13 in, ends: {ends}}}\n")
+                _, found = answer(*words, "--bin", path)
+                chain = found["chains"][0]
+                self.assertEqual(chain["buy_count"], 2, ends)
+                place = next(row for row, part in enumerate(chain["parts"]) if "a piece of 13 in" in part["name"])
+                piece = next(piece for piece in chain["span"]["pieces"] if piece["part"] == place)
+                self.assertTrue(piece["cut"])
+                self.assertLessEqual(piece["length_m"], 13 * INCH)
+                text = " ".join(run("chain", *words, "--bin", path).stdout.split())
+                self.assertRegex(text, r"cut part \d \(1 x 24 pipe, a piece of 13 in, [^)]*\) to [^.]* end to end,[^.]* " + threads)
+            # As it is it joins nothing, and no piece is cut longer than it is.
+            path.write_text("bin:\n- {part: 1 x 24 threaded pipe black iron, length: 2 in, ends: one thread}\n")
+            _, found = answer(*words, "--bin", path)
+            self.assertEqual(found["chains"][0]["buy_count"], 3)
 
     def test_spares_are_not_for_a_distance(self):
         done = run("chain", "1 FNPT", "1 FNPT", "--span", "14 in", "--spares")

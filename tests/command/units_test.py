@@ -125,6 +125,13 @@ class Units(unittest.TestCase):
         said = [float(number) for number in re.findall(r"bar \(([\d.]+) psi\)", test)]
         for share in (0.25, 0.5, 0.75, 1.0):
             self.assertTrue(any(abs(number - share * at) < 0.006 for number in said), (share * at, said))
+        # What is bought or read in psi, too: the relief valve's stamp and where it is proved to open, the gauge's dial.
+        relief = float(re.search(r"relief valve, set ([\d.]+) psi", " ".join(i["name"] for i in plan["list"]["buy"] if "relief" in i["for"])).group(1))
+        self.assertRegex(book, r"set at [\d.]+ bar \(%g psi\)" % relief)
+        self.assertRegex(book, r"which must be between [\d.]+ bar \([\d.]+ psi\) and [\d.]+ bar \([\d.]+ psi\) by the gauge")
+        self.assertRegex(book, r"gauge to use 0 to [\d.]+ bar \(5 psi\)")
+        # Not what nobody reads off one of these: the walls' limit, the hold pressure.
+        self.assertNotRegex(book, r"(walls' limit|hold pressure) [\d.]+ bar \([\d.]+ psi")
         inch = run("plan", job, "--all").stdout
         self.assertNotRegex(inch, r"psi \([\d.]+ psi\)")
 

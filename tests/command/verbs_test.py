@@ -64,6 +64,15 @@ class Program(unittest.TestCase):
             self.assertEqual([line for line in lines if len(line) > columns], [], columns)
             self.assertGreater(sum("[ ]" in line for line in lines), 20)
 
+    def test_nothing_of_the_book_is_wider_than_the_terminal(self):
+        for example in sorted(EXAMPLES.glob("*.yaml")):
+            if "\nreservoir:" not in example.read_text(encoding="utf-8"):
+                continue
+            for units in ("inch", "metric"):
+                lines = on_terminal(80, "plan", example, "--all", "--units", units).split("\n")
+                self.assertGreater(len(lines), 20, example)
+                self.assertEqual([line for line in lines if len(line) > 80], [], (example.name, units))
+
     def test_a_dumb_terminal_gets_no_escapes_and_an_empty_no_color_counts_for_nothing(self):
         job = EXAMPLES / "bevel-bench.yaml"
         self.assertIn("\x1b[", on_terminal(80, "plan", job, NO_COLOR="", TERM="xterm"))

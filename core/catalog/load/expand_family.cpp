@@ -289,6 +289,8 @@ class TableExpansion {
   void add_part(Part part, const MaterialRule& material, const Row& row) {
     part.material = material.from->id;
     part.name = title_.of(row, material.name);
+    if (!family_.sold_as.empty()) part.name += ", " + family_.sold_as;
+    part.sold_as = family_.sold_as;
     part.size = size_.of(row, material.name);
     part.id = family_.id_text + "/" + loading_.so_far().material(part.material).id + "/" +
               as_id_text(part_id_.of(row, material.name));

@@ -34,6 +34,7 @@ struct FamilyRule {
   Value opens_at, range;  // each missing, a pressure, or the name of a pressure column
   std::optional<bool> air;
   Value straight_tapped;  // missing, or a map: column to the values for which it is tapped straight
+  std::string sold_as;    // as in Part
   bool closing = false;
   bool dielectric = false;
   bool one_way = false;

@@ -2,6 +2,7 @@
 #include "catalog/load/load.h"
 #include "catalog/load/part_bounds.h"
 #include "catalog/words/part_search.h"
+#include "catalog/words/piece_words.h"
 #include "catalog/yaml/document.h"
 #include "catalog/yaml/fields.h"
 #include "quantity/read.h"
@@ -209,17 +210,17 @@ bool is_threaded_pipe(const Catalog& catalog, const Part& part) {
 std::string_view ends_of_piece(int sawn_ends) { return sawn_ends == 1 ? "one thread" : "plain"; }
 
 PartId add_remnant(CatalogBuilder& builder, PartId part, Length length, int sawn_ends) {
-  constexpr std::string_view kSoldBy = ", by the foot";
   Part copy = builder.so_far().part(part);
   const double scale = in_metres(length) / in_metres(straight_reach(copy));
   for (Port& port : copy.ports) port.reach *= scale;
   // With zeros, as of equals the first id is taken: the shortest piece that does.
   copy.id += fmt::format("{}{:08}um", kPiece, std::llround(in_metres(length) * 1e6));
   if (sawn_ends > 0) copy.id += sawn_ends == 1 ? "-one-thread" : "-plain";
-  if (copy.name.ends_with(kSoldBy)) copy.name.resize(copy.name.size() - kSoldBy.size());
-  copy.name += ", a piece of " + quantity::write_length(length, quantity::UnitSystem::inch);
-  if (sawn_ends > 0) copy.name += sawn_ends == 1 ? ", one thread left" : ", plain at both ends";
+  copy.name = stock_name(copy);
+  copy.sold_as = piece_words(length, sawn_ends, quantity::UnitSystem::inch);
+  copy.name += ", " + copy.sold_as;
   copy.sawn_ends = sawn_ends;
+  copy.threaded_when_cut = copy.threaded_when_cut || sawn_ends > 0;  // of a nipple, too
   copy.measured = copy.remnant = true;
   copy.stocked = false;
   copy.source = "a piece in the bin; the rest: " + copy.source;

@@ -139,6 +139,7 @@ void read_cutting(Fields& fields, FamilyRule& rule) {
 void read_rule(Loading& loading, Fields& fields, FamilyRule& rule) {
   rule.where = fields.map();
   rule.title = fields.need("title");
+  rule.sold_as = fields.text_or("sold as", "");
   rule.size = fields.need("size");
   rule.part_id = fields.find("id");
   rule.ports = fields.need_list("ports");
@@ -221,7 +222,8 @@ void load_family(Loading& loading, const Value& value) {
                         "materials",     "source",       "table",
                         "tables",        "set pressure", "range",
                         "close",         "check",        "opening pressure",
-                        "arrow",         "shape",        "outside diameter"},
+                        "arrow",         "shape",        "outside diameter",
+                        "sold as"},
                 loading.problems);
   if (!fields.valid()) return;
   Family family = read_family(loading, fields);

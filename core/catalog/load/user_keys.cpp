@@ -56,6 +56,7 @@ std::vector<FileKey> keys_of_families() {
       {"families[].shelf", Form::text, "Where a store keeps it", {}, true},
       {"families[].role", Form::choice, "What its parts do in a run", kRoleNames},
       {"families[].title", Form::text, "How a part's name is made of its row", {}, true},
+      {"families[].sold as", Form::text, "Last words of the name that a piece of it goes without, as `by the foot`"},
       {"families[].size", Form::text, "How its size is made", {}, true},
       {"families[].id", Form::text, "How its id is made"},
       {"families[].ports", Form::list, "The ends of each part, 1 to 8", {}, true},

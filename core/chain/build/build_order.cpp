@@ -159,9 +159,11 @@ void BuildOrder::cut_pieces() {
     const RunPart& link = run_.parts[row];
     if (!link.cut_length) continue;
     const bool hose = tree_.part(row).flexible;
-    run_.steps.push_back({fact(tree_.part(row).threaded_when_cut ? "cut_and_thread"
-                               : hose                            ? "cut_hose"
-                                                                 : "cut_tube",
+    const int threads = threads_to_cut(tree_.part(row));
+    run_.steps.push_back({fact(threads == 2   ? "cut_and_thread_both"
+                               : threads == 1 ? "cut_and_thread"
+                               : hose         ? "cut_hose"
+                                              : "cut_tube",
                                part_name(row), *link.cut_length),
                           kNoJoint, row});
   }

@@ -59,8 +59,11 @@ void Rules::group_needs() {
 }
 
 bool Rules::admits(PartId id) const {
+  return catalog_->part(id).sawn_ends == 0 && admits_cut(id);  // an end without its thread joins nothing
+}
+
+bool Rules::admits_cut(PartId id) const {
   if (id.row < request_->banned.size() && request_->banned[id.row]) return false;
-  if (catalog_->part(id).sawn_ends > 0) return false;  // an end without its thread joins nothing
   if (catalog_->part(id).remnant && request_->bin.count_of(id) <= 0) return false;
   if (!stands_duty(*catalog_, id, *request_)) return false;
   return request_->service != Service::air ||

@@ -29,6 +29,8 @@ class Rules {
 
   /// May be in the chain, bought or from the bin, whichever ports are used.
   bool admits(PartId part) const;
+  /// The same of what a piece is cut from and threaded again: an end that has lost its thread does no harm there.
+  bool admits_cut(PartId part) const;
   /// admits() said yes: may these two ports be the way through?
   bool admits_way(const catalog::Part& part, std::size_t enter, std::size_t leave) const;
   /// Can be had for money.

@@ -86,7 +86,7 @@ std::vector<Move> CutMoves::all() {
   find_nipples();
   for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
     const Part& part = catalog.part({row});
-    if (!is_cut(part) || part.ports.size() != 2 || !rules_.admits({row})) continue;
+    if (!is_cut(part) || part.ports.size() != 2 || !rules_.admits_cut({row})) continue;
     if (!is_plain_connector(catalog, part) && rules_.groups_of({row}) == 0) continue;
     for (const std::size_t enter : {0u, 1u})
       if (rules_.admits_way(part, enter, 1 - enter)) add({row}, enter);

@@ -55,7 +55,7 @@ void add_ends(const Plan& plan, const std::vector<Cut>& cuts, std::vector<BinCha
   for (const auto& [link, length] : cuts)
     if (!of_a_roll(catalog, *link))
       add(link->part, link->from_bin, offcut_of(catalog, *link, length),
-          catalog.part(link->part).threaded_when_cut ? 1 : 0);
+          catalog.part(link->part).threaded_when_cut ? std::min(2, catalog.part(link->part).sawn_ends + 1) : 0);
   // The saw takes the riser's thread with it and leaves the other one, where there was one.
   if (const std::optional<PartId> stock = plan.riser.stock_part)
     add(*stock, plan.riser.stock_from_bin, plan.riser.riser.offcut, catalog.part(*stock).sawn_ends + 1);

@@ -51,6 +51,28 @@ std::optional<Fact> waits_for(const ConnectionPlan& connection) {
   return fact("cut_when_gap_is_measured", *connection.gap);
 }
 
+/// By the threads that are cut on the piece.
+constexpr const char* kDatum[] = {"end to end, cut square", "from a threaded end; thread the sawn one",
+                                  "end to end, then thread both ends"};
+
+Stock stock_of(const Catalog& catalog, PartId id) {
+  const catalog::Part& part = catalog.part(id);
+  Stock stock{.name = stock_name(part),
+              .sold_as = {},
+              .piece = {},
+              .sawn_ends = part.sawn_ends,
+              .material = part.names_material ? "" : catalog.material(part.material).name};
+  if (part.remnant)
+    stock.piece = straight_length(part);
+  else
+    stock.sold_as = part.sold_as;
+  return stock;
+}
+
+Stock stock_called(std::string name) {
+  return {.name = std::move(name), .sold_as = {}, .piece = {}, .sawn_ends = 0, .material = {}};
+}
+
 }  // namespace
 
 Length offcut_of(const Catalog& catalog, const chain::RunPart& part, Length cut) {
@@ -63,13 +85,14 @@ void cut_riser(const Catalog& catalog, const RiserPlan& plan, ShoppingList& list
   if (!(plan.riser.cut_length > metres(0.0))) return;
   const bool is_welded = plan.request.bung == reservoir::BungKind::welded_riser;
   CutItem cut;
-  cut.stock = plan.stock_part
-                  ? part_title(catalog, *plan.stock_part)
-                  : plan.request.pipe.name + (is_welded ? ", upper end threaded" : ", to be threaded at one end");
+  cut.stock =
+      plan.stock_part
+          ? stock_of(catalog, *plan.stock_part)
+          : stock_called(plan.request.pipe.name + (is_welded ? ", upper end threaded" : ", to be threaded at one end"));
   cut.length = plan.riser.cut_length;
   cut.offcut = plan.riser.offcut;
   cut.used_for = "riser";
-  cut.datum = is_welded ? "end to end" : "from the threaded end";
+  cut.datum = is_welded && !plan.stock_part ? "end to end" : "from the threaded end";
   list.cut.push_back(std::move(cut));
 }
 
@@ -80,7 +103,7 @@ void cut_hoses(const Catalog& catalog, const std::vector<ConnectionPlan>& connec
     for (const chain::RunPart& part : connection.run()->parts)
       if (catalog.part(part.part).cut_to_length) ++hoses[part.part];
     for (const auto& [hose, count] : hoses)
-      list.cut.push_back({.stock = part_title(catalog, hose),
+      list.cut.push_back({.stock = stock_of(catalog, hose),
                           .length = connection.hose_length.value_or(straight_length(catalog.part(hose))),
                           .width = {},
                           .thickness = {},
@@ -97,14 +120,13 @@ void cut_spans(const Catalog& catalog, const std::vector<ConnectionPlan>& connec
     for (const chain::RunPart& part : connection.chain()->parts) {
       if (!part.cut_length) continue;
       const catalog::Part& row = catalog.part(part.part);
-      list.cut.push_back({.stock = part_title(catalog, part.part),
+      list.cut.push_back({.stock = stock_of(catalog, part.part),
                           .length = *part.cut_length,
                           .width = {},
                           .thickness = {},
                           .offcut = row.threaded_when_cut ? offcut_of(catalog, part, *part.cut_length) : metres(0.0),
                           .used_for = connection.name,
-                          .datum = datum_of(connection, row.threaded_when_cut ? "end to end, then thread both ends"
-                                                                              : "end to end, cut square"),
+                          .datum = datum_of(connection, kDatum[threads_to_cut(row)]),
                           .note = waits_for(connection)});
     }
   }
@@ -120,7 +142,7 @@ void cut_baffles(const Inputs& inputs, const WallsPlan& walls, ShoppingList& lis
   const Length plate = inputs.settled.wall_thickness;
   const auto plates = [&](Length between, int count, const char* which, const Fact& stand) {
     if (count == 0) return;
-    list.cut.push_back({.stock = inputs.job.reservoir.sheet.written,
+    list.cut.push_back({.stock = stock_called(inputs.job.reservoir.sheet.written),
                         .length = less_fit_up(between),
                         .width = less_fit_up(box.height),
                         .thickness = {},
@@ -140,14 +162,15 @@ void cut_baffles(const Inputs& inputs, const WallsPlan& walls, ShoppingList& lis
 void cut_stays(const Inputs& inputs, const WallsPlan& walls, ShoppingList& list) {
   if (inputs.settled.lid_closed) return;
   for (const reservoir::StayBars& bars : walls.bars)
-    list.cut.push_back({.stock = bar_metal(walls.metal.name) + (bars.wall == kTies ? " bar, square" : " flat bar"),
-                        .length = less_fit_up(bars.length),
-                        .width = bars.height > metres(0.0) ? std::optional(bars.height) : std::nullopt,
-                        .thickness = bars.height > metres(0.0) ? std::optional(bars.thickness) : std::nullopt,
-                        .quantity = bars.count,
-                        .used_for = "stays, " + bars.wall,
-                        .datum = walls.mouse_holes && bars.wall == "floor" ? "mouse-holes at the foot" : "",
-                        .note = note_of(bars, walls)});
+    list.cut.push_back(
+        {.stock = stock_called(bar_metal(walls.metal.name) + (bars.wall == kTies ? " bar, square" : " flat bar")),
+         .length = less_fit_up(bars.length),
+         .width = bars.height > metres(0.0) ? std::optional(bars.height) : std::nullopt,
+         .thickness = bars.height > metres(0.0) ? std::optional(bars.thickness) : std::nullopt,
+         .quantity = bars.count,
+         .used_for = "stays, " + bars.wall,
+         .datum = walls.mouse_holes && bars.wall == "floor" ? "mouse-holes at the foot" : "",
+         .note = note_of(bars, walls)});
 }
 
 }  // namespace riserun::plan

@@ -292,7 +292,7 @@ void add_consumables(const Inputs& inputs, const ListedSections& sections, Shopp
         {"anti-gall thread paste", "1 tube", fmt::format("{0} threads gall on {0}", material->name)});
   list.consumables.push_back({"dip rod", "1", "reads the charge"});
   if (sections.leak_test.possible && sections.leak_test.rig)
-    list.consumables.push_back({"air hose with a tee and a valve at its far end to let down by",
+    list.consumables.push_back({"air hose, at its far end a tee and a valve to let down by",
                                 fmt::format("{:.0f} ft or {:.0f} m",
                                             std::ceil(in_feet(sections.leak_test.energy.standoff) / 10.0 - 0.01) * 10.0,
                                             std::ceil(in_metres(sections.leak_test.energy.standoff) - 0.01)),

@@ -1,5 +1,7 @@
 #include "plan/stage/part_tally.h"
 
+#include "plan/stage/inputs.h"
+
 #include <algorithm>
 #include <tuple>
 
@@ -65,7 +67,13 @@ ListItem PartTally::described(PartId id) const {
   ListItem item;
   item.part = id;
   item.id = part.id;
-  item.name = part.name;
+  item.name = stock_name(part);
+  if (part.remnant) {
+    item.piece = straight_length(part);
+    item.sawn_ends = part.sawn_ends;
+  } else {
+    item.sold_as = part.sold_as;
+  }
   item.size = part.size;
   item.material = catalog_.material(part.material).name;
   item.shelf = catalog_.family(part.family).shelf;

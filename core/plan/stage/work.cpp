@@ -157,8 +157,8 @@ void Work::hang_riser() {
       add(WorkPhase::before_lid, riser.holder->steps[i].what, "riser", i + 1);
   add(from_above ? WorkPhase::in_the_vise : WorkPhase::before_lid,
       riser.riser.insertion == Insertion::welded_in
-          ? fact("work_cut_welded_riser", riser.request.pipe.name, riser.riser.cut_length,
-                 riser.riser.cut_length - riser.request.above_lid)
+          ? fact(riser.stock_part ? "work_cut_welded_riser_of_stock" : "work_cut_welded_riser", riser.request.pipe.name,
+                 riser.riser.cut_length, riser.riser.cut_length - riser.request.above_lid)
           : fact("work_cut_riser", riser.request.pipe.name, riser.riser.cut_length, riser.bung_projection));
   if (riser.riser.insertion == Insertion::welded_in)
     add(phase, fact("work_weld_riser", riser.riser.clearance));
@@ -333,9 +333,9 @@ void Work::charge() {
   const std::optional<std::string> port = dip_port();
   const JobRiser& riser = inputs_.job.riser;
   if (!plan_.levels.mouth_height && !riser.foot_valve && plan_.water_connection)
-    add(WorkPhase::first_fill, fact("work_charge_at_table"));
+    add(WorkPhase::first_fill, fact("work_charge_at_table", plan_.levels.charge));
   else if (port)
-    add(WorkPhase::first_fill, fact("work_charge_at_port", *port));
+    add(WorkPhase::first_fill, fact("work_charge_at_port", *port, plan_.levels.charge));
   if (port) add(WorkPhase::first_fill, fact("work_dip", *port, plan_.levels.charge_depth, plan_.levels.top_up_mark));
 }
 

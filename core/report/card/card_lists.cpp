@@ -2,6 +2,7 @@
 #include "report/card/card_parts.h"
 #include "report/words/lid_rows.h"
 #include "report/words/list_words.h"
+#include "report/words/say.h"
 
 #include <fmt/format.h>
 
@@ -21,15 +22,11 @@ std::string first_use(const std::vector<std::string>& uses) {
   return counted.size() <= kUseWidth ? counted : first;
 }
 
-/// Without the ends, which the cut's own words tell: `1-1/4 x 18 pipe, black iron`.
-std::string short_stock(std::string name) {
-  for (const std::string_view ends : {", threaded both ends", ", one thread left"})
-    if (const std::size_t at = name.find(ends); at != std::string::npos) name.erase(at, ends.size());
-  return name;
+/// From where it is measured, and of a baffle what is cropped for water and air; all else is in the whole plan.
+std::string short_remark(const plan::CutItem& cut, UnitSystem units) {
+  if (!cut.note || cut.note->code != "crop_baffle_corners") return cut.datum;
+  return fill("crop corners {0} at floor, {1} at lid", cut.note->values, units);
 }
-
-/// Without how it is sold, which the quantity shows: "1-1/4 rubber hose".
-std::string without_by(const std::string& name) { return name.substr(0, name.find(", by the ")); }
 
 /// Of the shelf its first word, one of its kind; what is ordered lies on none.
 std::string shelf_word(const plan::ListItem& item) {
@@ -42,7 +39,8 @@ std::string shelf_word(const plan::ListItem& item) {
 /// What it is but for its size: "hex nipple, brass"; empty where its name does not begin with that.
 std::string kind_of(const plan::ListItem& item) {
   const std::string size = item.size + " ";
-  if (item.size.empty() || item.measured || item.measure || item.by_the_foot || !item.name.starts_with(size)) return "";
+  const bool is_one_of_a_kind = item.measured || item.measure || item.piece || !item.sold_as.empty();
+  if (item.size.empty() || is_one_of_a_kind || !item.name.starts_with(size)) return "";
   return item.name.substr(size.size()) + ", " + item.material;
 }
 
@@ -76,7 +74,10 @@ std::string row_name(const Sizes& sizes, UnitSystem units) {
   }
   plan::ListItem item = sizes.front();
   item.special_order = false;  // its shelf says so
-  if (item.by_the_foot) item.name = fmt::format("{} ft of {}", item.quantity, without_by(item.name));
+  if (item.by_the_foot) {      // which is how it is sold
+    item.name = fmt::format("{} ft of {}", item.quantity, item.name);
+    item.sold_as.clear();
+  }
   return item_name(item, units);
 }
 
@@ -98,8 +99,8 @@ CardItem card_item(const Sizes& sizes, UnitSystem units) {
 
 void add_card_lists(const plan::Plan& plan, UnitSystem units, Card& card) {
   for (const plan::CutItem& cut : plan.list.cut)
-    card.cuts.push_back({fmt::format("{}", cut.quantity), cut_size(cut, units), short_stock(without_by(cut.stock)),
-                         cut.datum, cut.used_for});
+    card.cuts.push_back({fmt::format("{}", cut.quantity), cut_size(cut, units), short_stock_words(cut.stock, units),
+                         short_remark(cut, units), cut.used_for});
   for (const HoleRow& hole : holes_to_cut(plan, units))
     card.cuts.push_back({"1", hole.size, "hole", hole.where, hole.port});
   for (const bool order : {false, true})

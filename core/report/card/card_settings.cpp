@@ -21,14 +21,17 @@ constexpr double kLongRefill = 2.0;  // over the time of a fill: what a person w
 
 /// The greatest pressure that can occur is told where nothing is open or a relief valve stands: without one, what is
 /// missing is what would hold it there.
+bool is_held(const Plan& plan) { return plan.verdict == plan::Verdict::ready || !plan.relief.valves.empty(); }
+
 std::string factor_words(const Plan& plan, UnitSystem units) {
-  const bool is_held = plan.verdict == plan::Verdict::ready || !plan.relief.valves.empty();
-  const double factor = is_held ? plan.relief.factor_at_greatest : plan.walls.factor_at_set;
+  const double factor = is_held(plan) ? plan.relief.factor_at_greatest : plan.walls.factor_at_set;
   const std::string set = write_pressure_alone(plan.transfer.setting, units);
   const std::string worst =
-      is_held ? fmt::format(", {} at worst", write_pressure_alone(plan.relief.greatest, units)) : "";
-  const std::string words = fmt::format("Flat tank: {} set{} ({} to 1), walls' limit {}.", set, worst,
-                                        write_factor(factor), write_pressure_alone(plan.walls.limit, units));
+      is_held(plan) ? fmt::format(", {} at worst", write_pressure_alone(plan.relief.greatest, units)) : "";
+  const Force lid = is_held(plan) ? plan.relief.lid_force_at_greatest : plan.walls.lid_force;
+  const std::string words =
+      fmt::format("{} set{} ({} to 1, lid {}), walls' limit {}.", set, worst, write_factor(factor),
+                  fill("{0}", {lid}, units), write_pressure_alone(plan.walls.limit, units));
   if (factor >= reservoir::kAirLiftFactor) return words;
   return words + fmt::format(" UNDER 4 to 1, which California Title 8 section 3301 asks and which holds up to {}.",
                              write_pressure_alone(plan.walls.four_to_one, units));
@@ -40,7 +43,7 @@ std::string relief_words(const Plan& plan, UnitSystem units) {
                                       [](const auto& a, const auto& b) { return a.opens < b.opens; });
   const bool upright =
       std::all_of(plan.ways.begin(), plan.ways.end(), [](const plan::Way& way) { return way.upright; });
-  return "opens at " + write_pressure_alone(first->opens, units) + (upright ? ", upright" : ", NOT upright yet");
+  return fill("opens at {0:mark}", {first->opens}, units) + (upright ? ", upright" : ", NOT upright yet");
 }
 
 /// The air is opened and shut by a valve in the job's run, else by the one of the shop.

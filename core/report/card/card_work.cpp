@@ -28,6 +28,7 @@ constexpr auto kShort = std::to_array<Words>({
     {"work_bungs_into_closed", "a port left open, weld in {0:and}"},
     {"work_cut_riser", "cut the riser, bung {2} under lid"},
     {"work_cut_welded_riser", "cut the riser, {2} below lid, thread its top"},
+    {"work_cut_welded_riser_of_stock", "cut the riser, {2} below lid, its thread up"},
     {"work_riser_from_inside", "screw it in, {1} off floor"},
     {"work_riser_from_above", "let the riser down through {0}, {1} off the floor"},
     {"work_weld_riser", "weld it through the lid, {0} off the floor"},
@@ -41,13 +42,13 @@ constexpr auto kShort = std::to_array<Words>({
     {"work_leak_test", "at {0:mark}, from afar, by the sheet (--all): plug all but the air"},
     {"work_test_with_water", "with water only: the walls stand no test with air"},
     {"work_settle_what_is_open", "not before what is open is settled"},
-    {"work_charge_at_table", "charge at table"},
-    {"work_charge_at_port", "charge through {0}"},
+    {"work_charge_at_table", "charge {0} at table"},
+    {"work_charge_at_port", "charge {1} through {0}"},
     {"work_regulator_at_its_mark", "regulator to its mark, air on"},
     {"work_set_regulator", "riser stopped: regulator up to {0:mark}, mark it"},
     {"work_vent_outdoors", "vent led outdoors, open when idle"},
     {"work_purge", "each day first: vent open, air through for {0}"},
-    {"work_watch_first_fill", "hand on the vent"},
+    {"work_watch_first_fill", "hand on vent"},
 });
 
 std::string short_step(const WorkStep& step, UnitSystem units) {
@@ -88,8 +89,7 @@ std::vector<std::string> made_in_the_vise(const Plan& plan) {
 
 /// Without what it is cut to, which stands in the list of cuts.
 std::string part_words(const Plan& plan, const chain::RunPart& link) {
-  const catalog::Part& part = plan.catalog->part(link.part);
-  return part.name.substr(0, part.name.find(", by the "));
+  return stock_name(plan.catalog->part(link.part));
 }
 
 /// A gauge or a valve that goes into its bung without a part between.

@@ -38,8 +38,10 @@ class PlotSketch {
     drawing_.shapes.push_back(Label{std::move(name), at, std::move(text), ink, across, up});
   }
 
+  double grid_step() const { return round_step(most_ - plot_.least, 5); }
+
   void values() {
-    const double step = round_step(most_ - plot_.least, 5);
+    const double step = grid_step();
     for (double value = std::ceil(plot_.least / step) * step; value <= most_ + 1e-9 * step; value += step) {
       line("grid", {{0.0, y(value)}, {wide_, y(value)}}, Ink::line, 0.8F);
       words("value", {-0.008 * wide_, y(value)}, write_number(std::abs(value) < 1e-9 * step ? 0.0 : value), Align::high,
@@ -69,11 +71,23 @@ class PlotSketch {
     drawing_.shapes.push_back(std::move(way));
   }
 
-  /// A level with its words over its left end, where the curve has not risen yet.
+  /// Whether a line of the grid goes through words that stand over a level, or under it.
+  bool grid_crosses(double level, bool over) const {
+    constexpr double kLetters = 0.1;  // of the plot's height
+    const double step = grid_step();
+    const double line = over ? (std::floor(level / step) + 1.0) * step : (std::ceil(level / step) - 1.0) * step;
+    return line <= most_ && line >= plot_.least && std::abs(y(line) - y(level)) < kLetters * high_;
+  }
+
+  /// A level with its words at its right end: a limit's under it, another's over it, the other way round where the grid
+  /// would go through them.
   void against(const PlotLevel& level) {
     const Ink ink = level.warning ? Ink::refused : Ink::text;
     line("level", {{0.0, y(level.value)}, {wide_, y(level.value)}}, ink, 1.0F, Line::hidden);
-    words("level", {wide_, y(level.value)}, level.name, Align::high, level.warning ? Align::high : Align::low, ink);
+    const bool over = grid_crosses(level.value, !level.warning) && !grid_crosses(level.value, level.warning)
+                          ? level.warning
+                          : !level.warning;
+    words("level", {wide_, y(level.value)}, level.name, Align::high, over ? Align::low : Align::high, ink);
   }
 
   /// Of the range between the fast and the slow course; in strips wide enough that a page need not hold thousands.

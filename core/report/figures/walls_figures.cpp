@@ -101,6 +101,7 @@ FigureGroup relief_figures(const plan::Plan& plan) {
   group.figures = {{.key = "set_pressure",
                     .label = "relief valve",
                     .value = relief.set_pressure,
+                    .form = "dial",
                     .limit = plan.walls.limit,
                     .source = {"At or below the walls' limit, above the greatest pressure of the fill.", {}}},
                    {.key = "must_pass",

@@ -121,7 +121,7 @@ json items_json(const std::vector<plan::ListItem>& items, UnitSystem units) {
     for (const catalog::BeatenPrice& price : item.beaten)
       beaten.push_back({{"price_each_usd", usd_or_null(price.price)}, {"priced_by", price.priced_by}});
     list.push_back({{"id", item.id},
-                    {"name", item.name},
+                    {"name", item_called(item, units)},
                     {"size", item_size(item, units)},
                     {"measure", item.measure ? fact_json(*item.measure, units) : json(nullptr)},
                     {"material", item.material},
@@ -140,7 +140,7 @@ json items_json(const std::vector<plan::ListItem>& items, UnitSystem units) {
 json list_object(const Plan& plan, UnitSystem units) {
   json cut = json::array();
   for (const plan::CutItem& item : plan.list.cut)
-    cut.push_back({{"stock", item.stock},
+    cut.push_back({{"stock", stock_words(item.stock, units)},
                    {"length_m", in_metres(item.length)},
                    {"width_m", optional_length(item.width)},
                    {"thickness_m", optional_length(item.thickness)},

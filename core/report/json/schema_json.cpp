@@ -1,5 +1,6 @@
 #include "report/json/schema_json.h"
 
+#include "catalog/load/shipped_keys.h"
 #include "catalog/load/user_keys.h"
 #include "plan/job/job_keys.h"
 
@@ -96,18 +97,38 @@ Json Schema::of(const FileKey& key) const {
   return schema;
 }
 
+struct NamedSchema {
+  std::string_view file;
+  const char* title;
+  const std::vector<FileKey>& (*keys)();
+};
+
+constexpr NamedSchema kSchemas[] = {
+    {"job", "A job of Riserun", plan::job_keys},
+    {"bin", "A bin of Riserun", catalog::bin_keys},
+    {"catalog", "Parts, prices and duties for Riserun", catalog::catalog_keys},
+    {"joints", "Kinds of joint of a catalog of Riserun", catalog::joints_keys},
+    {"materials", "Materials of a catalog of Riserun", catalog::materials_keys},
+    {"losses", "Losses of a catalog of Riserun", catalog::losses_keys},
+    {"pipe", "Bores of a catalog of Riserun", catalog::bores_keys},
+};
+
 }  // namespace
 
+std::vector<std::string> schema_files() {
+  std::vector<std::string> files;
+  for (const NamedSchema& schema : kSchemas) files.emplace_back(schema.file);
+  return files;
+}
+
 std::string schema_json(std::string_view file) {
-  Json schema{{"$schema", "https://json-schema.org/draft/2020-12/schema"}};
-  const auto write = [&](const char* title, const std::vector<FileKey>& keys) {
-    schema["title"] = title;
-    schema.update(Schema(keys).map_of(""));
+  for (const NamedSchema& named : kSchemas) {
+    if (named.file != file) continue;
+    Json schema{{"$schema", "https://json-schema.org/draft/2020-12/schema"}, {"title", named.title}};
+    schema.update(Schema(named.keys()).map_of(""));
     return schema.dump(1) + "\n";
-  };
-  if (file == "bin") return write("A bin of Riserun", catalog::bin_keys());
-  if (file == "catalog") return write("Own parts and prices for Riserun", catalog::catalog_keys());
-  return write("A job of Riserun", plan::job_keys());
+  }
+  return {};
 }
 
 }  // namespace riserun::report

@@ -29,7 +29,7 @@ Row item_row(const plan::ListItem& item, const char* what, UnitSystem units) {
   return {what,
           fmt::format("{}", item.quantity),
           item.by_the_foot ? "ft" : "piece",
-          csv_text((item.measure ? item.name + ", " + item_size(item, units) : item.name) + places_of(item)),
+          csv_text(item_called(item, units) + (item.measure ? ", " + item_size(item, units) : "") + places_of(item)),
           csv_text(item.material),
           bought ? dollars(item.each) : "",
           bought ? dollars(item.price()) : "",
@@ -56,22 +56,22 @@ std::string measure(const std::optional<Length>& length, UnitSystem units) {
 }
 
 Row cut_row(const plan::CutItem& cut, UnitSystem units) {
-  return {
-      "cut",
-      fmt::format("{}", cut.quantity),
-      "piece",
-      csv_text(cut.thickness ? fmt::format("{}, {} thick", cut.stock, write_length(*cut.thickness, units)) : cut.stock),
-      "",
-      "",
-      "",
-      "",
-      "",
-      csv_text(cut.used_for),
-      csv_text(cut_remark(cut, units)),
-      "",
-      csv_text(cut_size(cut, units)),
-      measure(cut.length, units),
-      measure(cut.width, units)};
+  return {"cut",
+          fmt::format("{}", cut.quantity),
+          "piece",
+          csv_text(stock_words(cut.stock, units) +
+                   (cut.thickness ? fmt::format(", {} thick", write_length(*cut.thickness, units)) : "")),
+          "",
+          "",
+          "",
+          "",
+          "",
+          csv_text(cut.used_for),
+          csv_text(cut_remark(cut, units)),
+          "",
+          csv_text(cut_size(cut, units)),
+          measure(cut.length, units),
+          measure(cut.width, units)};
 }
 
 /// The hole's diameter is its length.

@@ -52,7 +52,7 @@ void cut(Pages& pages, const Plan& plan, UnitSystem units) {
   for (const plan::CutItem& item : plan.list.cut) {
     std::string under = "for " + item.used_for;
     if (const std::string remark = cut_remark(item, units); !remark.empty()) under += ", " + remark;
-    pages.row(fmt::format("{}", item.quantity), "from " + item.stock, cut_size(item, units), under);
+    pages.row(fmt::format("{}", item.quantity), "from " + stock_words(item.stock, units), cut_size(item, units), under);
   }
 }
 

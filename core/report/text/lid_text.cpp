@@ -12,7 +12,7 @@ std::string lid_text(const plan::Plan& plan, const Style& style) {
   for (const LidRow& row : said)
     rows.push_back({row.number, row.port, row.from_left, row.from_front, row.hole, row.boss, row.room, row.remark});
   return heading("Bungs and the lid", style) + wrapped("  ", lid_datum(plan, style.units), style.width) +
-         columns(rows, "  ", {2, 3, 4, 5, 6}) + "\n";
+         table(rows, "  ", {2, 3, 4, 5, 6}, style.width) + "\n";
 }
 
 }  // namespace riserun::report

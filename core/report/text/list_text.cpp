@@ -46,8 +46,9 @@ std::string bin_rows(const std::vector<ListItem>& items, const Style& style) {
 std::string cut_rows(const Plan& plan, const Style& style) {
   std::vector<std::vector<std::string>> rows;
   for (const plan::CutItem& item : plan.list.cut)
-    rows.push_back({"[ ]", fmt::format("{}", item.quantity), cut_size(item, style.units), "from " + item.stock,
-                    "for " + item.used_for, cut_remark(item, style.units)});
+    rows.push_back({"[ ]", fmt::format("{}", item.quantity), cut_size(item, style.units),
+                    "from " + stock_words(item.stock, style.units), "for " + item.used_for,
+                    cut_remark(item, style.units)});
   for (const HoleRow& hole : holes_to_cut(plan, style.units))
     rows.push_back({"[ ]", "1", hole.size, "hole in the reservoir", "for " + hole.port, hole.where});
   return columns(rows, "    ", {1, 2}, style.width);

@@ -128,7 +128,7 @@ std::string levels_text(const Plan& plan, const Style& style) {
                           "heel_depth", "rim", "left_in_table"})
     rows.push_back(level_row(levels[key], units));
   rows[1].back() = fmt::format("mark it {} below the lid's inside", written(levels["charge_mark_below_lid"], units));
-  std::string text = heading("Levels", style) + columns(rows, "  ", {1, 2});
+  std::string text = heading("Levels", style) + table(rows, "  ", {1, 2}, style.width);
   text += wrapped("  ",
                   fmt::format("Lift between the two water surfaces: {} at the start, {} with the table full.",
                               written(levels["lift_start"], units), written(levels["lift_full"], units)),

@@ -81,7 +81,7 @@ class RunRows {
   void add_end(std::size_t target, std::size_t depth, const std::string& place);
   void add_plug(const Follower& follower, std::size_t depth, const std::string& place);
   void fold_what_is_too_wide();
-  std::vector<std::string> lines() const;
+  std::vector<std::string> lines(std::size_t width = kAnyWidth) const;
   std::string ways(const RunPart& link) const;
   std::string note_of(chain::PartId part, bool from_bin);
   std::string direction(const RunPart& link, std::size_t port) const;
@@ -103,19 +103,20 @@ class RunRows {
 std::string RunRows::text() {
   add_part(0, 0, "");
   fold_what_is_too_wide();
-  const std::vector<std::string> table = lines();
+  const std::vector<std::string> table = lines(style_.width);
   std::string text;
   for (std::size_t row = 0; row < rows_.size(); ++row) text += table[row] + "\n" + rows_[row].note;
   return text;
 }
 
-std::vector<std::string> RunRows::lines() const {
+std::vector<std::string> RunRows::lines(std::size_t width) const {
   std::vector<std::vector<std::string>> cells;
   for (const Row& row : rows_) cells.push_back(row.cells);
-  return column_lines(std::move(cells), "  ", {0});
+  return column_lines(std::move(cells), "  ", {0}, width);
 }
 
-// Columns where they fit on a page; else where a row's part sits, and then its ends too, stand below it.
+// Columns where they fit on a page; else where a row's part sits, and then its ends too, stand below it, and only then
+// its words are broken.
 void RunRows::fold_what_is_too_wide() {
   std::vector<std::string> below(rows_.size());
   for (const std::size_t column : {kPlace, kWays}) {

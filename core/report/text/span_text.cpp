@@ -51,6 +51,10 @@ std::string how_made(const SpanFit& fit) {
   return "";
 }
 
+/// By the threads that are cut on the piece.
+constexpr const char* kThreaded[] = {"", " end to end, from a threaded end, and thread the sawn one",
+                                     " end to end and thread both ends"};
+
 std::string cuts(const catalog::Catalog& catalog, const Chain& chain, UnitSystem units) {
   std::string text;
   for (const chain::SpanPiece& piece : chain.span->pieces) {
@@ -58,7 +62,7 @@ std::string cuts(const catalog::Catalog& catalog, const Chain& chain, UnitSystem
     const catalog::Part& part = catalog.part(chain.parts[piece.part].part);
     text +=
         fmt::format(" Cut part {}, {}, to {}{}.", piece.part + 1, part.flexible ? "the hose" : "from the " + part.name,
-                    write_length(piece.length, units), piece.threads == 2 ? " end to end and thread both ends" : "");
+                    write_length(piece.length, units), kThreaded[threads_to_cut(part)]);
   }
   return text;
 }

@@ -14,7 +14,8 @@ namespace {
 using quantity::count_characters;
 using quantity::printable;
 
-constexpr std::size_t kBeneath = 8;  // characters further in than its row is what it has no room for
+constexpr std::size_t kLeastOfWords = 6;  // characters that a column of words keeps
+constexpr std::size_t kBeneath = 8;       // characters further in than its row is what it has no room for
 
 std::vector<std::size_t> column_widths(const std::vector<std::vector<std::string>>& rows) {
   std::vector<std::size_t> widths;
@@ -38,6 +39,64 @@ std::vector<std::string> pieces_of(const std::string& word, std::size_t width) {
     pieces.back() += c;
   }
   return pieces;
+}
+
+bool holds(const std::vector<std::size_t>& columns, std::size_t column) {
+  return std::find(columns.begin(), columns.end(), column) != columns.end();
+}
+
+std::size_t longest_word(const std::vector<std::vector<std::string>>& rows, std::size_t column) {
+  std::size_t longest = 0;
+  for (const auto& row : rows) {
+    std::istringstream words(column < row.size() ? row[column] : "");
+    for (std::string word; words >> word;) longest = std::max(longest, count_characters(word));
+  }
+  return longest;
+}
+
+/// The columns' widths, the widest columns of words so much narrower that a row goes into `width`; no column is
+/// narrower than its longest word, and figures are never broken.
+std::vector<std::size_t> narrowed(const std::vector<std::vector<std::string>>& rows,
+                                  const std::vector<std::size_t>& right_aligned, std::size_t width, std::size_t used) {
+  std::vector<std::size_t> widths = column_widths(rows);
+  std::vector<std::size_t> least = widths;
+  for (std::size_t i = 0; i < widths.size(); ++i) {
+    if (!holds(right_aligned, i)) least[i] = std::min(widths[i], std::max(kLeastOfWords, longest_word(rows, i)));
+    used += widths[i] + (i > 0 ? 2 : 0);
+  }
+  for (; used > width; --used) {
+    std::size_t widest = widths.size();
+    for (std::size_t i = 0; i < widths.size(); ++i)
+      if (widths[i] > least[i] && (widest == widths.size() || widths[i] > widths[widest])) widest = i;
+    if (widest == widths.size()) break;
+    --widths[widest];
+  }
+  return widths;
+}
+
+/// One row of a table; it has as many lines as its fullest cell.
+std::string row_in(const std::vector<std::string>& row, const std::vector<std::size_t>& widths,
+                   const std::string& indent, const std::vector<std::size_t>& right_aligned) {
+  std::vector<std::vector<std::string>> cells;
+  std::size_t count = 1;
+  for (std::size_t i = 0; i < row.size(); ++i) {
+    const bool fits = count_characters(row[i]) <= widths[i];  // then its blanks stay as they are
+    const std::string start(std::min(row[i].find_first_not_of(' '), row[i].size()), ' ');
+    cells.push_back(fits ? std::vector<std::string>{row[i]} : wrapped_lines(start, row[i], widths[i]));
+    count = std::max(count, cells.back().size());
+  }
+  std::string text;
+  for (std::size_t at = 0; at < count; ++at) {
+    std::string line = indent;
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+      const std::string cell = at < cells[i].size() ? cells[i][at] : "";
+      const std::string blanks(widths[i] - std::min(widths[i], count_characters(cell)), ' ');
+      line += (i > 0 ? "  " : "") + (holds(right_aligned, i) ? blanks + cell : cell + blanks);
+    }
+    line.erase(line.find_last_not_of(' ') + 1);
+    text += (at > 0 ? "\n" : "") + line;
+  }
+  return text;
 }
 
 }  // namespace
@@ -87,11 +146,21 @@ std::string named(const std::string& name, const std::string& value, std::size_t
 }
 
 std::vector<std::string> column_lines(std::vector<std::vector<std::string>> rows, const std::string& indent,
-                                      const std::vector<std::size_t>& right_aligned) {
-  std::istringstream text(columns(std::move(rows), indent, right_aligned));
+                                      const std::vector<std::size_t>& right_aligned, std::size_t width) {
+  for (auto& row : rows)
+    for (std::string& cell : row) cell = printable(cell);
+  const std::vector<std::size_t> widths = narrowed(rows, right_aligned, width, indent.size());
   std::vector<std::string> lines;
-  for (std::string line; std::getline(text, line);) lines.push_back(std::move(line));
+  lines.reserve(rows.size());
+  for (const auto& row : rows) lines.push_back(row_in(row, widths, indent, right_aligned));
   return lines;
+}
+
+std::string table(std::vector<std::vector<std::string>> rows, const std::string& indent,
+                  const std::vector<std::size_t>& right_aligned, std::size_t width) {
+  std::string text;
+  for (const std::string& line : column_lines(std::move(rows), indent, right_aligned, width)) text += line + "\n";
+  return text;
 }
 
 std::string columns(std::vector<std::vector<std::string>> rows, const std::string& indent,
@@ -106,7 +175,7 @@ std::string columns(std::vector<std::vector<std::string>> rows, const std::strin
     std::size_t used = indent.size();
     std::vector<std::string> beneath;
     for (std::size_t i = 0; i < row.size(); ++i) {
-      const bool right = std::find(right_aligned.begin(), right_aligned.end(), i) != right_aligned.end();
+      const bool right = holds(right_aligned, i);
       const std::size_t blanks = widths[i] - count_characters(row[i]);
       if (!beneath.empty() || (i > 0 && used + (right ? widths[i] : widths[i] - blanks) > width)) {
         if (!row[i].empty()) beneath.push_back(row[i]);

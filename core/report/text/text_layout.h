@@ -30,11 +30,17 @@ std::vector<std::string> wrapped_lines(const std::string& first, const std::stri
 /// A named value: the name in a column of its own, the value wrapped beside it.
 std::string named(const std::string& name, const std::string& value, std::size_t width);
 /// Rows of cells in columns as wide as their widest cell, two blanks apart; short rows are allowed. Cells are right
-/// aligned in the columns named in `right_aligned`. One line a row, without its line break.
+/// aligned in the columns named in `right_aligned`. One line a row, without its line break; where a row does not go
+/// into `width` characters, the widest columns of words are made narrower, and a row whose cell is broken has line
+/// breaks.
 std::vector<std::string> column_lines(std::vector<std::vector<std::string>> rows, const std::string& indent,
-                                      const std::vector<std::size_t>& right_aligned = {});
-/// The same as one text. A row that does not go into `width` characters is broken before the first cell that would pass
-/// it: that cell and the rest of the row stand beneath, further in.
+                                      const std::vector<std::size_t>& right_aligned = {},
+                                      std::size_t width = kAnyWidth);
+/// The same as one text.
+std::string table(std::vector<std::vector<std::string>> rows, const std::string& indent,
+                  const std::vector<std::size_t>& right_aligned, std::size_t width);
+/// Such columns of a list: a row that does not go into `width` characters is broken before the first cell that would
+/// pass it: that cell and the rest of the row stand beneath, further in.
 std::string columns(std::vector<std::vector<std::string>> rows, const std::string& indent,
                     const std::vector<std::size_t>& right_aligned = {}, std::size_t width = kAnyWidth);
 /// With blanks behind it up to so many characters; what is longer stays as it is.

@@ -86,7 +86,7 @@ std::string air_table(const Plan& plan, const Style& style) {
   for (const plan::AirPlace& place : plan.air.places)
     rows.push_back({place.name, place.bore > metres(0.0) ? write_thickness(place.bore, style.units) : "",
                     write_pressure_alone(place.before, style.units), write_pressure_alone(place.behind, style.units)});
-  return columns(rows, "  ", {1, 2, 3});
+  return table(rows, "  ", {1, 2, 3}, style.width);
 }
 
 /// Against the rim that it may go over.
@@ -192,7 +192,7 @@ std::string loss_table(const std::string& title, const std::vector<ElementLoss>&
     rows.push_back(
         {counted(rest_count, "smaller one", "smaller ones"), "", "", head(rest), peak ? head(rest_at_peak) : ""});
   rows.push_back({"together", "", "", head(total), peak ? head(total_of(at_peak)) : ""});
-  return columns(rows, "  ", {1, 2, 3, 4});
+  return table(rows, "  ", {1, 2, 3, 4}, style.width);
 }
 
 }  // namespace

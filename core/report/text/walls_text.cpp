@@ -16,7 +16,8 @@ std::string factor(const Figure& figure, UnitSystem units) {
   return written(figure, units) + (std::get<double>(figure.value) < kAskedFactor ? " (below 4)" : "");
 }
 
-std::string panel_table(const Plan& plan, UnitSystem units) {
+std::string panel_table(const Plan& plan, const Style& style) {
+  const UnitSystem units = style.units;
   std::vector<std::vector<std::string>> rows = {
       {"panel", "bare size", "sheet", "stress", "bulge", "limit", "factor", ""}};
   for (const reservoir::PanelResult& result : plan.walls.at_set.panels) {
@@ -30,7 +31,7 @@ std::string panel_table(const Plan& plan, UnitSystem units) {
          write_pressure_alone(result.limit, units), write_factor(result.factor_on_yield),
          result.small_deflection ? "" : "bulge over half the sheet: linear theory over-states it"});
   }
-  return columns(rows, "  ", {5, 6});
+  return table(rows, "  ", {5, 6}, style.width);
 }
 
 /// What holds the walls: loads, welds, vacuum, and how close stays must stand.
@@ -78,7 +79,7 @@ std::string walls_text(const Plan& plan, const Style& style) {
                               written(figures["checked_at"], units), written(figures["design_stress"], units),
                               say(walls.at_set.design_stress_basis, units), walls.metal.name),
                   style.width);
-  text += panel_table(plan, units);
+  text += panel_table(plan, style);
   text += wrapped(
       "  ",
       fmt::format("Walls' limit {}: {}; 4 to 1 up to {}. Factor of safety on yield: {} at the setting, {} at the full "

@@ -19,7 +19,8 @@ std::span<const Words> build_words() {
       {"joint_of", "joint of {0} with {1}"},
 
       // At the bench.
-      {"cut_and_thread", "At the bench, cut {0} to {1:both} end to end, and thread both ends."},
+      {"cut_and_thread_both", "At the bench, cut {0} to {1:both} end to end, and thread both ends."},
+      {"cut_and_thread", "At the bench, cut {0} to {1:both} end to end, from a threaded end, and thread the sawn one."},
       {"cut_hose", "At the bench, cut {0} to {1:both} end to end, ends square."},
       {"cut_tube", "At the bench, cut {0} to {1:both} end to end, ends square and free of burrs."},
       {"plug_into", "At the bench, screw the {0} into the spare {1} port of {2}, held in the vise. {3}"},

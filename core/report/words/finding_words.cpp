@@ -147,12 +147,12 @@ std::span<const Words> finding_words() {
 
       // Air.
       {"regulator_range_too_wide",
-       "the regulator goes to {0:alone} and is set to {1}: more than {2:2} times as far as it is set"},
+       "the regulator goes to {0:mark} and is set to {1}: more than {2:2} times as far as it is set"},
       {"regulator_of_another_range",
-       "'air.regulator range' says 0 to {0:alone}, and the {2} in '{1}' goes to {3:alone}: one of the two is wrong"},
+       "'air.regulator range' says 0 to {0:mark}, and the {2} in '{1}' goes to {3:mark}: one of the two is wrong"},
       {"range_of_the_regulator", "'regulator range: {0:alone}', or another regulator in 'need'"},
       {"first_stage_gives_too_little",
-       "in '{0}' the {1} stands before the regulator that is set to {3} and gives {2:alone} at most: too little for "
+       "in '{0}' the {1} stands before the regulator that is set to {3} and gives {2:mark} at most: too little for "
        "it"},
       {"first_stage_of_range", "a first stage of 0 to {0:mark} or more, or none"},
       {"take_regulator_with_range", "a regulator of 0 to {0:mark}"},
@@ -191,7 +191,7 @@ std::span<const Words> finding_words() {
        "air comes in by {0:and}: what holds a failed regulator is worked out for one of them alone"},
       {"one_feed_alone", "one connection from the supply to the reservoir"},
       {"no_relief_sold_for_the_test",
-       "no relief valve that is sold opens between the leak test's {0:alone} and {1:alone}, and the rig must have one"},
+       "no relief valve that is sold opens between the leak test's {0:mark} and {1:mark}, and the rig must have one"},
       {"relief_of_test_too_narrow",
        "the relief valve of the leak test's rig passes {0:air}; with the test's regulator stuck open the supply gives "
        "{1:air}"},

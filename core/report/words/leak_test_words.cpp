@@ -61,7 +61,7 @@ std::span<const Words> leak_test_words() {
        "Then write down gauge and temperatures, shut the rig's shut-off, leave it alone for {0}, and write them down "
        "again."},
       {"test_drift",
-       "The air's temperature alone moves the gauge by {0:alone} for each degC ({1:alone} for each degF): p2 x T1 / "
+       "The air's temperature alone moves the gauge by {0:mark} for each degC ({1:alone} for each degF): p2 x T1 / "
        "T2, "
        "both absolute, brings a reading back to the first temperature (gas law)."},
       {"test_least_leak",

@@ -1,5 +1,6 @@
 #include "report/words/list_words.h"
 
+#include "catalog/words/piece_words.h"
 #include "report/words/say.h"
 
 #include <fmt/format.h>
@@ -26,8 +27,29 @@ std::string places_of(const plan::ListItem& item) {
   return fmt::format(" [{}]", joined(places, ", "));
 }
 
+namespace {
+
+std::string with(std::string name, const std::string& more) { return more.empty() ? name : name + ", " + more; }
+
+}  // namespace
+
+std::string item_called(const plan::ListItem& item, UnitSystem units) {
+  const std::string piece = item.piece ? catalog::piece_words(*item.piece, item.sawn_ends, units) : "";
+  return with(with(item.name, item.sold_as), piece);
+}
+
+std::string stock_words(const plan::Stock& stock, UnitSystem units) {
+  const std::string piece = stock.piece ? catalog::piece_words(*stock.piece, stock.sawn_ends, units) : "";
+  return with(with(with(stock.name, stock.sold_as), piece), stock.material);
+}
+
+std::string short_stock_words(const plan::Stock& stock, UnitSystem units) {
+  const std::string piece = stock.piece ? catalog::piece_words(*stock.piece, 0, units) : "";
+  return with(with(stock.name, piece), stock.material);
+}
+
 std::string item_name(const plan::ListItem& item, UnitSystem units) {
-  std::string name = item.name;
+  std::string name = item_called(item, units);
   if (!item.material.empty()) name += ", " + item.material;
   if (item.measure) name += ", " + say(*item.measure, units);
   if (item.measured) name += " (measured)";

@@ -15,6 +15,8 @@ std::string joined(const std::vector<std::string>& words, std::string_view betwe
 std::string item_size(const plan::ListItem& item, UnitSystem units);
 /// ` [truck]`, ` [1 truck, 1 shop]`: where it lies, of several bins; else empty.
 std::string places_of(const plan::ListItem& item);
+/// `1 rubber hose, a piece of 36 in`, `1 rubber hose, by the foot`: as the store or the bin has it.
+std::string item_called(const plan::ListItem& item, UnitSystem units);
 /// `1 x 4 nipple, galvanized (special order)`; of several bins with the one that it lies in: `... [truck]`.
 std::string item_name(const plan::ListItem& item, UnitSystem units);
 /// `2`, or of what is sold by the foot `2 ft`.
@@ -27,6 +29,10 @@ std::string sum_words(const plan::ShoppingList& list);
 /// row whose price is the shop's own.
 std::vector<std::string> own_prices(const plan::ShoppingList& list, UnitSystem units);
 
+/// `1-1/4 x 36 pipe, a piece of 21-7/8 in, one thread left, black iron`.
+std::string stock_words(const plan::Stock& stock, UnitSystem units);
+/// The same without the ends, and without how it is sold.
+std::string short_stock_words(const plan::Stock& stock, UnitSystem units);
 /// `14-1/16 in`, of a plate `20 in x 15 in`.
 std::string cut_size(const plan::CutItem& item, UnitSystem units);
 /// From where it is measured, its offcut, what else is cut of it; may be empty.

@@ -10,18 +10,18 @@ std::span<const Words> relief_words() {
       {"buy_relief_valve",
        "a relief valve set at {0:mark} that passes {1:air} of free air, on a port of its own with no valve between"},
       {"relief_valve_once_walls_allow",
-       "a relief valve set above {0:alone} that passes {1:air} of free air, once the walls make room for it under "
+       "a relief valve set above {0:mark} that passes {1:air} of free air, once the walls make room for it under "
        "their "
        "limit"},
       {"no_relief_valve_is_sold_so_low",
-       "a relief valve set at {0:alone} that passes {1:air} of free air; none that is sold opens above {2:alone} and "
+       "a relief valve set at {0:mark} that passes {1:air} of free air; none that is sold opens above {2:mark} and "
        "by "
-       "{0:alone}: more stays or thicker sheet make room for the one set at {3:alone}"},
+       "{0:alone}: more stays or thicker sheet make room for the one set at {3:mark}"},
       {"no_relief_valve_is_sold_between",
-       "a relief valve set at {0:alone} that passes {1:air} of free air; none that is sold opens above {2:alone} and "
+       "a relief valve set at {0:mark} that passes {1:air} of free air; none that is sold opens above {2:mark} and "
        "by "
-       "{0:alone}: more stays or thicker sheet make room for the one set at {3:alone}, a lower setting for the one set "
-       "at {4:alone}"},
+       "{0:alone}: more stays or thicker sheet make room for the one set at {3:mark}, a lower setting for the one set "
+       "at {4:mark}"},
       {"relief_setting_passes_four_to_one",
        "a relief valve above the set pressure opens at {0:alone}, where the factor of safety is below the 4 that the "
        "local rule may ask"},
@@ -36,7 +36,7 @@ std::span<const Words> relief_words() {
       {"relief_valve_on_a_port_of_its_own",
        "put it on a port of its own in the reservoir's lid, with nothing between that can shut, check or reduce"},
       {"relief_valve_opens_above_limit",
-       "the relief valve of '{0}', set at {1:alone}, is fully open only at {2:alone} with its tolerance and its rise: "
+       "the relief valve of '{0}', set at {1:mark}, is fully open only at {2:alone} with its tolerance and its rise: "
        "the "
        "walls see more than they may"},
       {"give_the_valves_own_figures",
@@ -49,10 +49,10 @@ std::span<const Words> relief_words() {
       {"valve_set_at_of_less_tolerance",
        "a relief valve set at {0:mark} whose maker holds it within {1}, said in 'relief valve.tolerance'"},
       {"relief_valve_blows_in_use",
-       "the relief valve of '{0}' opens at {1:alone}, below the set pressure of {2:alone}: it blows in use"},
+       "the relief valve of '{0}' opens at {1:mark}, below the set pressure of {2:alone}: it blows in use"},
       {"valve_that_opens_at", "a relief valve set at {0:mark}"},
       {"relief_valve_weeps",
-       "the relief valve of '{0}', set at {1:alone}, may open at {2:alone}, and the reservoir comes to {3:alone} when "
+       "the relief valve of '{0}', set at {1:mark}, may open at {2:alone}, and the reservoir comes to {3:alone} when "
        "it "
        "is left alone: it blows in use"},
       {"lower_setting", "turn 'air.set pressure' down to {0:dial} or less"},
@@ -96,7 +96,7 @@ std::span<const Words> relief_words() {
 
       // Gauge.
       {"no_gauge", "no gauge shows the pressure in the reservoir"},
-      {"gauge_cannot_show", "the gauge of '{0}' reads to {1:alone}: {2:alone} is read badly on it"},
+      {"gauge_cannot_show", "the gauge of '{0}' reads to {1:mark}: {2:mark} is read badly on it"},
       {"gauge_behind", "the gauge of '{0}' stands behind the {1}: shut, it shows nothing of the reservoir"},
       {"gauge_on_a_hose",
        "the gauge of '{0}' hangs on a {1}: pinched, or with water in it, it does not show what the reservoir has"},
@@ -104,7 +104,7 @@ std::span<const Words> relief_words() {
        "take that out, or put the gauge on a bung of its own in the lid: nothing that can shut, check, reduce or be "
        "pinched comes between"},
       {"gauge_that_is_sold", "a {0}"},
-      {"gauge_that_shows_and_stands", "one that reads to between {0:alone} and {1:alone} and is rated for {2:alone}"},
+      {"gauge_that_shows_and_stands", "one that reads to between {0:mark} and {1:mark} and is rated for {2:alone}"},
       {"use_a_water_column", "a water column in clear hose: no dial that is sold shows so little"},
   };
   return kWords;

@@ -23,6 +23,9 @@ std::span<const Words> work_words() {
       {"work_cut_welded_riser",
        "Cut the riser, {0}, to {1:both} end to end, thread its upper end and clean the cut: {2:tape} of it hang below "
        "the lid's inside."},
+      {"work_cut_welded_riser_of_stock",
+       "Cut the riser, {0}, to {1:both}, measured from the threaded end that goes up, and clean the cut: {2:tape} of "
+       "it hang below the lid's inside."},
       {"work_riser_from_inside",
        "Screw the riser into '{0}' from inside, before the lid closes; measure {1:tape} from its end to the floor."},
       {"work_riser_from_above",
@@ -54,16 +57,16 @@ std::span<const Words> work_words() {
        "The leak test passed, and before its rig comes off: prove that the relief valve '{0}' opens (common practice). "
        "With all pressure off put it on '{1}' in place of the plug, upright, its outlet away from people; every other "
        "port stays plugged, the riser's too. Nobody nearer than {2:distance}: from the far end of the test hose turn "
-       "the regulator up slowly until the valve opens, which must be between {3:alone} and {4:alone} by the gauge. At "
-       "{4:alone} stop, open or not, and shut the air off: the pressure never passes the {5:alone} of the leak test. "
+       "the regulator up slowly until the valve opens, which must be between {3:mark} and {4:mark} by the gauge. At "
+       "{4:mark} stop, open or not, and shut the air off: the pressure never passes the {5:mark} of the leak test. "
        "Let down to nothing from the far end before anybody goes near, and turn the regulator back to its mark of "
-       "{6:alone}. A valve that opens elsewhere, stays shut or does not shut again is changed, and the new one "
+       "{6:mark}. A valve that opens elsewhere, stays shut or does not shut again is changed, and the new one "
        "proved."},
       {"work_bench_test_relief_over_test",
-       "Have the relief valve '{0}' bench-tested before the first fill: it must open between {1:alone} and {2:alone}. "
-       "On the tank it is not proved, as that may pass the {3:alone} of the leak test (common practice)."},
+       "Have the relief valve '{0}' bench-tested before the first fill: it must open between {1:mark} and {2:mark}. "
+       "On the tank it is not proved, as that may pass the {3:mark} of the leak test (common practice)."},
       {"work_bench_test_relief",
-       "Have the relief valve '{0}' bench-tested before the first fill: it must open between {1:alone} and {2:alone}. "
+       "Have the relief valve '{0}' bench-tested before the first fill: it must open between {1:mark} and {2:mark}. "
        "On the tank it is not proved, as the leak test has no rig that it can be opened by from a distance (common "
        "practice)."},
       {"work_table_in_place", "Set the table where it stays, level, and check the gap before the line to it is built."},
@@ -98,9 +101,10 @@ std::span<const Words> work_words() {
       {"work_settle_what_is_open", "No air before what is open is settled: {0:#line|lines} at the top of the plan."},
       {"work_charge", "Charge the reservoir {0} deep, and mark the line {1} below the lid's inside."},
       {"work_charge_at_table",
-       "Pour the charge into the table with the vent open: it runs down through the riser (common practice)."},
+       "Pour the charge, {0}, into the table with the vent open: it runs down through the riser (common practice)."},
       {"work_charge_at_port",
-       "Pour the charge in through '{0}' with its fitting out: from the table it does not run down (common practice)."},
+       "Pour the charge, {1}, in through '{0}' with its fitting out: from the table it does not run down (common "
+       "practice)."},
       {"work_dip",
        "Read the charge with a clean straight rod let down to the floor through '{0}', no air on and its fitting out "
        "or "

@@ -61,7 +61,8 @@ class ListRows {
   }
 
   void cut(const plan::CutItem& item) {
-    row("cut " + item.stock + item.used_for, fmt::format("{}", item.quantity), "from " + item.stock,
+    const std::string stock = report::stock_words(item.stock, units_);
+    row("cut " + stock + item.used_for, fmt::format("{}", item.quantity), "from " + stock,
         report::cut_size(item, units_), item.used_for, report::cut_remark(item, units_));
   }
 
@@ -120,7 +121,7 @@ Requests draw_list(const Scene& scene, ListState& state) {
   }
   if (!list.from_bin.empty() && rows.begin("Take from the bin", "bin")) {
     for (const plan::ListItem& item : list.from_bin)
-      rows.row("bin " + item.id, fmt::format("{}", item.quantity), item.name + ", " + item.material, "",
+      rows.row("bin " + item.id, fmt::format("{}", item.quantity), report::item_name(item, scene.shown.units), "",
                report::joined(item.used_for, ", "));
     ImGui::EndTable();
   }

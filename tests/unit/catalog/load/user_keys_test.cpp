@@ -1,7 +1,9 @@
-// The tables of a bin's and an own catalog's keys hold what the readers take: no key more, none less.
+// The tables of the keys of a bin, an own catalog and the four files that a catalog begins with hold what the readers
+// take: no key more, none less.
 #include "catalog/load/user_keys.h"
 
 #include "catalog/load/load.h"
+#include "catalog/load/shipped_keys.h"
 #include "quantity/input_error.h"
 
 #include <gtest/gtest.h>
@@ -9,6 +11,7 @@
 #include <filesystem>
 #include <fstream>
 #include <functional>
+#include <iterator>
 #include <map>
 #include <regex>
 #include <set>
@@ -32,6 +35,19 @@ duties: [{zzz: 1}]
 prices: [{zzz: 1}]
 )";
 constexpr const char* kWrongBin = "zzz: 1\nbin: [{zzz: 1, part: 1 x 4 nipple black iron, measured: {zzz: 1}}]\n";
+
+constexpr const char* kWrongMaterials = "zzz: 1\ngalvanic: {zzz: 1}\nmaterials: [{zzz: 1}]\n";
+constexpr const char* kWrongJoints = R"(zzz: 1
+seals: [{zzz: 1, tape: {zzz: 1}}]
+kinds:
+  - {zzz: 1, notation: {zzz: 1}, shape: {zzz: 1}, read as: {zzz: 1}, sizes: {zzz: 1},
+     recognise: {zzz: 1, common: {zzz: 1}, shelf names: {zzz: 1}}}
+mating: [{zzz: 1}]
+look-alikes: [{zzz: 1}]
+foreign threads: [{zzz: 1}]
+)";
+constexpr const char* kWrongLosses = "zzz: 1\nitems: [{zzz: 1}]\n";
+constexpr const char* kWrongBores = "zzz: 1\nbores: [{zzz: 1}]\n";
 
 std::set<std::string> names_in(const std::string& list) {
   std::set<std::string> names;
@@ -83,6 +99,23 @@ TEST(UserKeys, OfACatalogAreThoseThatTheReaderTakes) {
   expect_same(catalog_keys(),
               taken_by([](const auto& file) { load_shipped_catalog(std::vector<std::filesystem::path>{file}); },
                        kWrongCatalog));
+}
+
+void expect_same_of(const char* name, const std::vector<FileKey>& keys, const char* wrong) {
+  expect_same(keys, taken_by(
+                        [&](const auto& file) {
+                          std::ifstream in(file);
+                          const std::string text{std::istreambuf_iterator<char>(in), {}};
+                          load_catalog(std::vector<SourceText>{{name, text}}, {});
+                        },
+                        wrong));
+}
+
+TEST(ShippedKeys, AreThoseThatTheReadersTake) {
+  expect_same_of("joints.yaml", joints_keys(), kWrongJoints);
+  expect_same_of("materials.yaml", materials_keys(), kWrongMaterials);
+  expect_same_of("losses.yaml", losses_keys(), kWrongLosses);
+  expect_same_of("pipe.yaml", bores_keys(), kWrongBores);
 }
 
 TEST(UserKeys, OfABinAreThoseThatTheReaderTakes) {

@@ -321,7 +321,8 @@ TEST(Mend, OfARestrictorInTheVentIsToTakeItOut) {
 
 TEST(Bars, AreNotOfSheet) {
   for (const CutItem& cut : plan_of_text(with(barred(""), "3/16 in steel", "10 ga steel")).list.cut) {
-    EXPECT_FALSE(cut.used_for.starts_with("stays") && cut.stock.find("sheet") != std::string::npos) << cut.stock;
+    EXPECT_FALSE(cut.used_for.starts_with("stays") && cut.stock.name.find("sheet") != std::string::npos)
+        << cut.stock.name;
   }
 }
 

@@ -88,31 +88,61 @@ TEST(RiserInABushing, OfAClosedLidIsOnTheCard) {
 
 TEST(Riser, OfTheBungsOwnSizeNeedsNoHolder) { EXPECT_FALSE(plan_of_text(kReady).riser.holder); }
 
-// Its length is told once: the whole pipe, from over the lid down to the clearance, one thread at its top.
-TEST(WeldedRiser, IsOnePipeWhereverItIsTold) {
+std::string welded_riser() {
   const std::string welded = with(kReady, "riser bung: {port: 1 FNPT, bung: full coupling, where: lid}",
                                   "riser bung: {port: 1 MNPT, bung: welded riser, where: lid, face height: 17 in}");
-  const Plan plan = plan_of_text(with(welded, "gap: 14-3/8 in, ", ""));
+  return with(welded, "gap: 14-3/8 in, ", "");
+}
+
+/// The riser's row of the cut list.
+const CutItem& riser_cut(const Plan& plan) {
+  return *std::find_if(plan.list.cut.begin(), plan.list.cut.end(),
+                       [](const CutItem& item) { return item.used_for == "riser"; });
+}
+
+// Its length is told once: the whole pipe, from over the lid down to the clearance, one thread at its top.
+TEST(WeldedRiser, IsOnePipeWhereverItIsTold) {
+  const std::string welded = welded_riser();
+  const Plan plan = plan_of_text(welded);
   const Length whole = inches(17.0) - plan.riser.riser.end_height;
   EXPECT_NEAR(in_inches(plan.riser.riser.cut_length), in_inches(whole), 1e-6);
-  const auto cut = std::find_if(plan.list.cut.begin(), plan.list.cut.end(),
-                                [](const CutItem& item) { return item.used_for == "riser"; });
-  ASSERT_NE(cut, plan.list.cut.end());
-  EXPECT_EQ(cut->length, plan.riser.riser.cut_length);
-  EXPECT_EQ(cut->datum, "end to end");
-  EXPECT_NE(cut->stock.find("upper end threaded"), std::string::npos) << cut->stock;
-  const auto step = std::find_if(plan.work.steps.begin(), plan.work.steps.end(),
-                                 [](const WorkStep& each) { return each.what.code == "work_cut_welded_riser"; });
+  EXPECT_EQ(riser_cut(plan).length, plan.riser.riser.cut_length);
+  EXPECT_EQ(riser_cut(plan).datum, "from the threaded end");
+  const auto step = std::find_if(plan.work.steps.begin(), plan.work.steps.end(), [](const WorkStep& each) {
+    return each.what.code == "work_cut_welded_riser_of_stock";
+  });
   ASSERT_NE(step, plan.work.steps.end());
   EXPECT_EQ(std::get<Length>(step->what.values[1]), whole);
   EXPECT_NEAR(in_inches(std::get<Length>(step->what.values[2])), in_inches(whole) - 3.0, 1e-6);
   // What stands over the lid is part of the gap's lower end, too: without a height it is assumed, and said.
-  const Plan unsaid = plan_of_text(with(with(welded, ", face height: 17 in", ""), "gap: 14-3/8 in, ", ""));
+  const Plan unsaid = plan_of_text(with(welded, ", face height: 17 in", ""));
   ASSERT_TRUE(unsaid.connections.front().gap);
   EXPECT_NEAR(in_inches(*unsaid.connections.front().gap), 30.0 - 17.0, 1e-6);
   EXPECT_TRUE(std::any_of(unsaid.assumptions.begin(), unsaid.assumptions.end(), [](const Assumption& assumption) {
     return assumption.fact.code == "welded_riser_above_lid";
   }));
+}
+
+// One thread is enough for it: what a job before has left of a pipe, and only then a pipe that is bought.
+TEST(WeldedRiser, IsCutFromWhatIsLeftOfAPipe) {
+  const auto with_bin = [](const std::string& row) {
+    return plan_of_text(welded_riser() + "bin: [{part: 1 x 24 threaded pipe black iron, " + row + "}]\n");
+  };
+  const Plan left = with_bin("length: 17 in, ends: one thread");
+  ASSERT_TRUE(left.riser.stock_part);
+  EXPECT_TRUE(left.riser.stock_from_bin);
+  EXPECT_EQ(left.catalog->part(*left.riser.stock_part).sawn_ends, 1);
+  EXPECT_EQ(riser_cut(left).length, left.riser.riser.cut_length);
+  EXPECT_GT(riser_cut(left).offcut, Length{});
+  // Too short, or without a thread: a pipe is bought.
+  for (const char* row : {"length: 10 in, ends: one thread", "length: 17 in, ends: plain"}) {
+    const Plan bought = with_bin(row);
+    ASSERT_TRUE(bought.riser.stock_part) << row;
+    EXPECT_FALSE(bought.riser.stock_from_bin) << row;
+    EXPECT_TRUE(std::any_of(bought.list.buy.begin(), bought.list.buy.end(), [&](const ListItem& item) {
+      return item.part == bought.riser.stock_part;
+    })) << row;
+  }
 }
 
 }  // namespace

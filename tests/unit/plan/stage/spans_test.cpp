@@ -47,12 +47,12 @@ TEST(SpanInJob, ACutPieceStandsOnTheCutListAndItsStickOnTheShoppingList) {
   EXPECT_NEAR(run_of(plan), 14.5, 1e-4);
   int cut = 0;
   for (const CutItem& item : plan.list.cut) {
-    if (item.used_for != "water up" || item.stock.find("pipe, threaded both ends") == std::string::npos) continue;
+    if (item.used_for != "water up" || item.stock.sold_as != "threaded both ends") continue;
     ++cut;
-    EXPECT_EQ(item.datum, "end to end, then thread both ends");
+    EXPECT_EQ(item.datum, "from a threaded end; thread the sawn one");
   }
   EXPECT_EQ(cut, 2);  // for want of nipples
-  const auto bought = [&](const ListItem& item) { return item.name.find("pipe, threaded") != std::string::npos; };
+  const auto bought = [&](const ListItem& item) { return item.sold_as == "threaded both ends"; };
   EXPECT_GE(std::count_if(plan.list.buy.begin(), plan.list.buy.end(), bought), 1);
 }
 

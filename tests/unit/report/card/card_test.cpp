@@ -6,6 +6,7 @@
 #include "report/words/remark_words.h"
 #include "unit/plan/judge/ready_job.h"
 
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 
 #include <sstream>
@@ -54,6 +55,13 @@ TEST(Card, SetsAndMarksWhatThePlanSays) {
       plan::ready_with("from: relief bung, ends in", "from: relief bung, need: [90 elbow], ends in");
   EXPECT_EQ(value_of(card_of(lies, UnitSystem::inch).settings, "relief"), "opens at 2 psi, NOT upright yet");
   EXPECT_EQ(value_of(card.settings, "charge"), "9 in deep, water down");
+  // Pressure times area, 40 in by 20 in; a relief valve to be bought is named in psi as it is stamped.
+  const double force = in_psi(plan.relief.greatest) * 40.0 * 20.0;
+  EXPECT_THAT(card.pressures, HasSubstr(fmt::format("at worst ({} to 1, lid {:.0f} lbf), walls' limit",
+                                                    write_factor(plan.relief.factor_at_greatest), force)));
+  const Card metric = card_of(plan, UnitSystem::metric);
+  EXPECT_THAT(value_of(metric.settings, "relief"), HasSubstr("bar (2 psi)"));
+  EXPECT_THAT(metric.pressures, Not(HasSubstr("psi")));
   EXPECT_EQ(value_of(card.settings, "mark"), "5 in below the lid");
   EXPECT_THAT(card.pressures, HasSubstr(written(walls_figures(plan)["limit"], UnitSystem::inch).substr(0, 4)));
   EXPECT_THAT(value_of(card.running, "up"),
@@ -99,6 +107,7 @@ TEST(Card, NamesEveryRunFromEndToEndInTheOrderOfWork) {
   const auto place = [&](const std::string& name) {
     return std::find_if(card.work.begin(), card.work.end(), [&](const CardRow& row) { return row.name == name; });
   };
+  EXPECT_THAT(value_of(card.work, "fill"), HasSubstr("charge 35 gal at table"));
   EXPECT_LT(place("test"), place("vent"));
   EXPECT_LT(place("water up"), place("air in"));
   EXPECT_LT(place("air in"), place("fill"));
@@ -125,7 +134,14 @@ TEST(Card, CountsBafflesAsTheCutListDoesAndGivesEachHoseItsLength) {
   EXPECT_THAT(value_of(ready.work, "tank"), HasSubstr("weld in 5 baffles"));
   int cut = 0;
   for (const CardCut& piece : ready.cuts)
-    if (piece.used_for.find("baffles") == 0) cut += std::stoi(piece.count);
+    if (piece.used_for.find("baffles") == 0) {
+      cut += std::stoi(piece.count);
+      const auto& passages = plan::ready().walls.passages;
+      ASSERT_TRUE(passages);
+      EXPECT_EQ(piece.remark,
+                fmt::format("crop corners {} at floor, {} at lid", write_length(passages->at_floor, UnitSystem::inch),
+                            write_length(passages->at_lid, UnitSystem::inch)));
+    }
   EXPECT_EQ(cut, 5);
   const Card hose = card_of(plan::ready_with("need: [union]", "need: [hose], hose length: 11 in"), UnitSystem::inch);
   EXPECT_THAT(value_of(hose.work, "water up"), HasSubstr("1 rubber hose > "));
@@ -195,7 +211,7 @@ TEST(Card, NamesWhatIsNeededBesideTheParts) {
   const Card card = card_of(plan, UnitSystem::inch);
   for (const plan::Consumable& item : plan.list.consumables) EXPECT_THAT(card.consumables, HasSubstr(item.name));
   EXPECT_THAT(card.consumables, testing::AllOf(HasSubstr("leak-test solution"), HasSubstr("rod"), HasSubstr("tape")));
-  EXPECT_THAT(value_of(card.work, "fill"), HasSubstr("charge at table"));
+  EXPECT_THAT(value_of(card.work, "fill"), HasSubstr("charge 31.2 gal at table"));
   EXPECT_THAT(value_of(card.settings, "top up"), HasSubstr("dip rod"));
 }
 

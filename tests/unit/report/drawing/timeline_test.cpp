@@ -1,5 +1,6 @@
 #include "report/drawing/timeline.h"
 
+#include "report/drawing/plot_drawing.h"
 #include "report/drawing/plot_series.h"
 #include "unit/plan/shipped.h"
 
@@ -86,6 +87,26 @@ TEST(Plot, ReadsInTheUnitsAskedFor) {
   EXPECT_EQ(metric.unit, "mm");
   EXPECT_NEAR(inch.series[0].points[0].value, 8.5, 1e-9);
   EXPECT_NEAR(metric.series[0].points[0].value, 8.5 * 25.4, 1e-9);
+}
+
+// The words at a level are a tenth of the plot high at most; no line of the grid goes through them.
+TEST(Plot, PutsTheWordsOfALevelWhereTheGridLeavesThemFree) {
+  const Timeline timeline = timeline_of(plan::bevel_bench());
+  const Plot pressure = plot_of(plan::bevel_bench(), timeline, Quantity::air_pressure, UnitSystem::inch);
+  const Drawing drawing = plot_drawing(pressure, timeline, 1.0, 1.0);
+  int levels = 0;
+  for (const Shape& shape : drawing.shapes) {
+    const Label* label = std::get_if<Label>(&shape);
+    if (label == nullptr || label->name != "level") continue;
+    ++levels;
+    const double low = label->up == Align::low ? label->at.y : label->at.y - 0.1;
+    for (const Shape& other : drawing.shapes) {
+      const Stroke* grid = std::get_if<Stroke>(&other);
+      if (grid == nullptr || grid->name != "grid") continue;
+      EXPECT_FALSE(grid->points[0].y > low + 1e-9 && grid->points[0].y < low + 0.1 - 1e-9) << label->text;
+    }
+  }
+  EXPECT_EQ(levels, 2);
 }
 
 TEST(RoundStep, IsOneTwoOrFiveTimesAPowerOfTen) {

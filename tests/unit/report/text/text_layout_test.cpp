@@ -21,6 +21,17 @@ TEST(Columns, BreakARowThatIsTooLongAndNoOther) {
   EXPECT_EQ(columns({{"a", "10"}, {"b", "7"}}, "", {1}, 4), "a\n        10\nb\n        7\n");
 }
 
+// Figures stay whole and in their column; a cell of words is broken at its blanks, further in where it was.
+TEST(Table, BreaksTheWordsOfItsWidestColumn) {
+  const std::vector<std::vector<std::string>> rows = {{"entry into riser", "2.1 ft/s"}, {"exit", "4"}};
+  EXPECT_EQ(table(rows, "  ", {1}, 28), "  entry into riser  2.1 ft/s\n  exit                     4\n");
+  EXPECT_EQ(table(rows, "  ", {1}, 24), "  entry into    2.1 ft/s\n  riser\n  exit                 4\n");
+  EXPECT_EQ(column_lines(rows, "  ", {1}, 24).size(), 2U);
+  EXPECT_EQ(table({{"   1 hex nipple, brass", "buy"}}, "", {}, 22), "   1 hex nipple,   buy\n   brass\n");
+  // What cannot be narrower stays as it is.
+  EXPECT_EQ(table({{"entry", "2.1 ft/s"}}, "", {1}, 5), "entry  2.1 ft/s\n");
+}
+
 TEST(Wrapped, AndHeadingsShowNothingThatATerminalWouldActOn) {
   EXPECT_EQ(wrapped("\x1b", "a\u202e\nb", kPageWidth), "\\x1Ba\\u202E b\n");
   EXPECT_EQ(heading("\u00bd\n", {}), "\u00bd\\n\n---\n");

@@ -34,13 +34,13 @@ reservoir:                       # the closed box under the table, inside measur
   # charge: 9 in                 # depth of the water put in
   # under the riser: 1 in        # an angle or a stay on the floor there counts as the floor
   # lid: open                    # or welded
-  ports:                         # threads that are there or will be welded in
+  ports:                         # welded in: no puts a bung on the list, and its hole; leave it out where it is there
     # projects: how far its lower end reaches into the reservoir, under the lid's inside. The riser is cut for it
     riser bung: {port: 1 FNPT, bung: full coupling, where: lid, projects: 3/4 in, welded in: no}
-    air bung: {port: 1/2 FNPT, bung: half coupling, where: lid}     # welded in: no puts a bung on the list
-    gauge bung: {port: 1/4 FNPT, bung: half coupling, where: lid}
-    relief bung: {port: 3/4 FNPT, bung: half coupling, where: lid}
-    vent bung: {port: 1/2 FNPT, bung: half coupling, where: lid}
+    air bung: {port: 1/2 FNPT, bung: half coupling, where: lid, welded in: no}
+    gauge bung: {port: 1/4 FNPT, bung: half coupling, where: lid, welded in: no}
+    relief bung: {port: 3/4 FNPT, bung: half coupling, where: lid, welded in: no}
+    vent bung: {port: 1/2 FNPT, bung: half coupling, where: lid, welded in: no}
     # drain: 3/4 FNPT            # the short way to write a port
 
 table:                           # the open table over it

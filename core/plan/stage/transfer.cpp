@@ -203,10 +203,14 @@ void refuse_by_walls(const Inputs& inputs, const Levels& levels, const TransferP
         remarks.refuse({Topic::walls, fact("fill_needs_more_than_walls_may_see"), Against{finish, limit}, {}});
     mend_weak_walls(inputs, {levels.charge_depth, plan.setting, plan.in_use}, walls, finding);
   } else if (more_than(plan.setting, limit)) {
+    // Where the limit is far above what the fill needs, all the way down: at the limit the relief valve, the gauge and
+    // the factor would each ask for less, one after the other.
+    const GaugePressure usual = plan.usual_setting;
+    const GaugePressure lower = more_than(usual, finish) ? std::min(usual, within_limit(limit)) : within_limit(limit);
     remarks
         .refuse({Topic::walls, fact("setting_is_more_than_walls_may_see"), Against{plan.setting, limit},
-                 fact("set_the_regulator_lower", within_limit(limit), finish)})
-        .ways_to_mend = {{{"air.set pressure", within_limit(limit)}}};
+                 fact("set_the_regulator_lower", lower, finish)})
+        .ways_to_mend = {{{"air.set pressure", lower}}};
   }
 }
 

@@ -66,6 +66,7 @@ bool bars_on_floor(const WallsPlan& walls) {
 
 /// Walls that keep 4 there have room for the least leak test with air and its relief valve, too.
 const GaugePressure kLeastAtFour = psig(0.75);
+const GaugePressure kLeastRead = psig(0.005);  // half a hundredth: no dial shows it
 
 /// With room for the leak test and its relief valve.
 GaugePressure wanted_limit(GaugePressure in_use) {
@@ -155,6 +156,7 @@ WallLimit find_wall_limit(const Inputs& inputs, Length charge, Remarks& remarks)
       reservoir::box_panels(request.box, request.thickness, request.supports, request.water_depth, request.water);
   walls.limit = reservoir::wall_limit(request);
   walls.four_to_one = limit_at(request, quarter_of_yield(inputs.settled));
+  if (walls.four_to_one < kLeastRead) walls.four_to_one = psig(0.0);  // the water alone is all that it keeps
   walls.next_stay = next_stay(request, walls.limit);
   return walls;
 }

@@ -55,6 +55,11 @@ std::vector<Figure> headline_of(const plan::Plan& plan) {
              .value = plan.list.total,
              .beside = {"{0:#line|lines}", {static_cast<std::int64_t>(plan.list.buy.size())}},
              .source = {"Indicative prices of what is not in the bin; your own price file replaces them.", {}}};
+  if (plan.verdict == plan::Verdict::refused)
+    for (Figure* figure : {&cut, &buy}) {
+      figure->value = std::string("nothing");
+      figure->beside = {"while it is refused", {}};
+    }
   return {std::move(set), time_or_never(plan, filling["time"], "fill", plan.transfer.fill),
           time_or_never(plan, draining_figures(plan)["time"], "drain", plan.transfer.drain), std::move(cut),
           std::move(buy)};

@@ -134,8 +134,9 @@ std::span<const Words> plan_words() {
       // The walls.
       {"share_of_yield", "{0} of the yield of {1}, {2:both}"},
       {"panel_bulges_beyond_theory",
-       "A panel bulges by more than half its thickness, where the small-bulge plate theory behind these figures no "
-       "longer holds: it over-states stress and bulge there."},
+       "Nothing to mend: a panel bulges by more than half its thickness, and there the plate theory behind these "
+       "figures "
+       "over-states stress and bulge, so that they are on the safe side."},
       {"fill_needs_more_than_walls_may_see", "the fill needs more air pressure than the walls may see"},
       {"setting_is_more_than_walls_may_see", "the set pressure is more than the walls may see"},
       {"stay_lifts_limit", "{0}: the limit rises to {1}"},

@@ -90,11 +90,22 @@ void draw_steps(const std::string& title, const std::vector<report::StepList>& l
   }
 }
 
+/// Whoever has bought for a job that cannot be has bought in vain.
+void draw_refused(const Scene& scene) {
+  const std::string text = "There is nothing to buy, to cut or to weld while the job is refused.";
+  wrapped(scene, Ink::refused, text);
+  note_item(scene, text);
+}
+
 }  // namespace
 
 Requests draw_list(const Scene& scene, ListState& state) {
   const plan::ShoppingList& list = scene.shown.plan->list;
   Requests asked;
+  if (scene.shown.plan->verdict == plan::Verdict::refused) {
+    draw_refused(scene);
+    return asked;
+  }
   if (ImGui::Button("Print")) asked.push_back(Do::print);
   ImGui::SameLine();
   if (ImGui::Button("Export ...")) asked.push_back(Do::export_list);

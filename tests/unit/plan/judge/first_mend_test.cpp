@@ -52,6 +52,13 @@ std::vector<std::string_view> open_at_the_end(Plan plan) {
 
 // ---- A relief valve or a regulator that is set too high.
 
+/// Down to the walls' limit alone, relief valve, gauge and factor would each ask for less again.
+TEST(FirstMend, OfASettingOverTheWallsGoesAllTheWayDown) {
+  const Plan plan = ready_with("regulator range: 10 psi,", "regulator range: 30 psi, set pressure: 12 psi,");
+  ASSERT_EQ(plan.verdict, Verdict::refused);
+  EXPECT_THAT(open_after(plan, "setting_is_more_than_walls_may_see"), IsEmpty());
+}
+
 Plan relieved_at(const char* opens) { return plan_of_text(with(kStiff, "set 2 psi", opens)); }
 
 TEST(FirstMend, OfAReliefValveTooHighForTheTestIsALowerOne) {

@@ -8,6 +8,7 @@
 #include <imgui.h>
 
 #include <algorithm>
+#include <limits>
 
 namespace riserun::views {
 
@@ -56,7 +57,7 @@ class Notes {
 
  private:
   const Scene& scene_;
-  float end_ = 0.0F;  // of what is wrong so far, px
+  float end_ = std::numeric_limits<float>::lowest();  // of what is wrong so far, px; what is rolled away lies above 0
 };
 
 Requests thing(const Scene& scene, MeasurementsState& state, Notes& notes, const gui::Thing& thing,

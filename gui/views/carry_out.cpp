@@ -29,7 +29,11 @@ struct CarryOut {
     if (const auto* fresh = std::get_if<gui::StartNew>(&command)) {
       canvas.selected.clear();
       canvas.fit_wanted = true;
-      frame.desk.sheet = fresh->text == gui::blank_job() ? Sheet::measurements : Sheet::connections;
+      const bool blank = fresh->text == gui::blank_job();
+      frame.desk.sheet = blank ? Sheet::measurements : Sheet::connections;
+      if (blank)
+        frame.desk.measurements.cursor = {gui::five_things().front().measures.front().at,
+                                          frame.model.job().first_revision};
     }
     frame.model.post(command);
   }
@@ -57,7 +61,11 @@ struct CarryOut {
   }
   void operator()(const ShowField& asked) const {
     frame.desk.sheet = Sheet::measurements;
-    frame.desk.measurements.sought = asked.label;
+    MeasurementsState& measurements = frame.desk.measurements;
+    // The five things stand over what is sought, and are never sought out.
+    measurements.sought = gui::is_first_measure(asked.at) ? std::string() : asked.label;
+    measurements.heights.clear();
+    measurements.cursor = {asked.at, 0};
   }
   void operator()(const Leave& asked) const {
     if (asked.only_if_saved) frame.model.settle();

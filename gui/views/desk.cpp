@@ -72,6 +72,7 @@ Requests draw_measurements_pane(const Scene& scene, Desk& desk, bool alone, floa
   desk.measurements.with_elevation = alone;
   if (alone) asked = draw_five_things(scene, desk.measurements);
   append(asked, draw_measurements(scene, desk.measurements));
+  forget_cursor(scene, desk.measurements);
   end_pane(scene, "measurements");
   return asked;
 }
@@ -161,6 +162,8 @@ void show_mistakes(Frame& frame) {
   if (job.problems.empty() || frame.desk.problems_of == job.revision) return;
   if (frame.desk.start.shown || !gui::still_to_give(job).empty()) return;  // a new job, not a mistake
   frame.desk.problems_of = job.revision;
+  // Their boxes say so, and take another value.
+  if (frame.desk.sheet == Sheet::measurements && gui::only_first_measures_are_wrong(job)) return;
   frame.desk.sheet = Sheet::file;
   frame.desk.file.show(job.problems.front().line);
 }
@@ -180,7 +183,7 @@ Requests read_keys(const Scene& scene, const Desk& desk) {
     const Shortcut press{static_cast<Key>(key), io.KeyCtrl, io.KeyShift};
     const bool plain = !press.ctrl && press.key < Key::f1;
     // Where there are fields, arrows, Enter and Space are theirs.
-    if (plain && io.ConfigFlags & ImGuiConfigFlags_NavEnableKeyboard) continue;
+    if (plain && (desk.start.shown || (io.ConfigFlags & ImGuiConfigFlags_NavEnableKeyboard) != 0)) continue;
     if (plain && !io.WantTextInput && press.key >= digit(1) && press.key <= digit(9))
       append(asked, take_alternative(scene, desk.connections.canvas,
                                      static_cast<std::size_t>(key - static_cast<int>(Key::digit_0)) - 1));
@@ -204,12 +207,14 @@ void watch_alt(Desk& desk) {
   if (!something_in_front(desk)) desk.menu_opens = Menu::file;
 }
 
-/// On the canvas the arrows walk along the parts; everywhere else, and in menus and questions, they move between
-/// entries.
-void lend_arrows(const Desk& desk) {
-  const bool canvas = !desk.start.shown && (desk.sheet == Sheet::connections || desk.sheet == Sheet::water);
+/// On the canvas the arrows walk along the parts, on the start page along its cards; everywhere else, and in menus and
+/// questions, they move between entries.
+void lend_arrows(Desk& desk) {
+  const bool own = desk.start.shown || desk.sheet == Sheet::connections || desk.sheet == Sheet::water;
+  const bool free = !something_in_front(desk) && !ImGui::GetIO().KeyAlt;
+  desk.start.has_keys = free && desk.start.shown;
   ImGuiConfigFlags& flags = ImGui::GetIO().ConfigFlags;
-  if (canvas && !something_in_front(desk) && !ImGui::GetIO().KeyAlt)
+  if (own && free)
     flags &= ~ImGuiConfigFlags_NavEnableKeyboard;
   else
     flags |= ImGuiConfigFlags_NavEnableKeyboard;

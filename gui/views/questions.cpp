@@ -76,15 +76,23 @@ void ask_open(const Scene& scene, QuestionState& state, Requests& asked) {
   done(state);
 }
 
+/// Without an ending it gets the one by which job files are found again.
+fs::path as_job_file(const std::string& typed) {
+  fs::path file = typed;
+  if (file.has_filename() && !file.has_extension()) file += ".yaml";
+  return file;
+}
+
 void ask_save_as(const Scene& scene, QuestionState& state, Requests& asked) {
   const bool entered = ask_for_text(scene, "##file", state.answer, true);
   folder_rows(scene, state.answer);
   std::error_code no_throw;
-  if (fs::exists(state.answer, no_throw) && !fs::is_directory(state.answer, no_throw))
+  const fs::path file = as_job_file(state.answer);
+  if (fs::exists(file, no_throw) && !fs::is_directory(state.answer, no_throw))
     ImGui::TextDisabled("The file is there already and will be written over.");
   if (!settled(scene, state, "Save", entered, !state.answer.empty() && !fs::is_directory(state.answer, no_throw)))
     return;
-  asked.push_back(gui::SaveAs{state.answer});
+  asked.push_back(gui::SaveAs{file});
   if (state.onward) asked.push_back(GoOn{*state.onward});
   done(state);
 }

@@ -131,7 +131,8 @@ Requests draw_finding_line(const Scene& scene, const plan::Finding& finding, con
   note_text(scene, shown, {at.x, at.y, at.x + ImGui::CalcTextSize(shown.c_str(), nullptr, false, wide).x, at.y + high},
             {at.x, at.y, at.x + wide, at.y + high + 1.0F});
   ImGui::PushID(name.c_str());
-  ImGui::Dummy({wide, std::max(high, has_way ? ImGui::GetFrameHeight() : 0.0F)});
+  if (ImGui::InvisibleButton("all of it", {wide, std::max(high, has_way ? ImGui::GetFrameHeight() : 0.0F)}))
+    asked.push_back(Do::why);
   note_item(scene, name);
   if (ImGui::IsItemHovered()) hint(scene, finding.source.empty() ? text : text + " [" + finding.source + "]");
   if (has_way) {

@@ -40,8 +40,48 @@ std::string job_name(const std::string& text, const fs::path& file) {
   return text.substr(begin, text.find('\n', begin) - begin);
 }
 
-/// A line of the page that is clicked: a name in strong letters, what goes with it below.
-bool choice(const Scene& scene, const char* id, const std::string& name, const std::string& below) {
+bool key_down(Key key) { return ImGui::IsKeyPressed(static_cast<int>(key), true); }
+
+/// The cards of the column, as rows of them all.
+std::vector<std::size_t> rows_of(const std::vector<StartCard>& cards, int column) {
+  std::vector<std::size_t> rows;
+  for (std::size_t row = 0; row < cards.size(); ++row)
+    if (cards[row].column == column) rows.push_back(row);
+  return rows;
+}
+
+/// The card beside this one in the next column that has any, at the same height or the lowest there.
+std::size_t beside(const std::vector<StartCard>& cards, std::size_t from, int step) {
+  constexpr int kColumns = 3;
+  const std::vector<std::size_t> own = rows_of(cards, cards[from].column);
+  const auto down = static_cast<std::size_t>(std::find(own.begin(), own.end(), from) - own.begin());
+  for (int column = cards[from].column + step; column >= 0 && column < kColumns; column += step)
+    if (const auto rows = rows_of(cards, column); !rows.empty()) return rows[std::min(down, rows.size() - 1)];
+  return from;
+}
+
+/// Moves the mark as the keys of this frame say.
+void walk(StartState& state) {
+  if (!state.has_keys || state.cards.empty()) return;
+  const std::size_t last = state.cards.size() - 1;
+  state.marked = std::min(state.marked, last);
+  const bool back = ImGui::GetIO().KeyShift;
+  if (key_down(Key::down) || (key_down(Key::tab) && !back)) state.marked = std::min(state.marked + 1, last);
+  if (key_down(Key::up) || (key_down(Key::tab) && back)) state.marked -= state.marked > 0 ? 1 : 0;
+  if (key_down(Key::left)) state.marked = beside(state.cards, state.marked, -1);
+  if (key_down(Key::right)) state.marked = beside(state.cards, state.marked, 1);
+}
+
+bool opened_by_key(const StartState& state) {
+  return state.has_keys && (ImGui::IsKeyPressed(static_cast<int>(Key::enter), false) ||
+                            ImGui::IsKeyPressed(static_cast<int>(Key::space), false));
+}
+
+/// A card: a name in strong letters, what goes with it below. Whether it is chosen.
+bool choice(const Scene& scene, StartState& state, int column, const char* id, const std::string& name,
+            const std::string& below) {
+  const std::size_t row = state.cards.size();
+  state.cards.push_back({id, column});
   const float pad = scene.px(8.0F);
   const float wide = ImGui::GetContentRegionAvail().x;
   const ImFont& small = *scene.fonts.small;
@@ -50,8 +90,12 @@ bool choice(const Scene& scene, const char* id, const std::string& name, const s
   const float high = 2.0F * pad + line + (below.empty() ? 0.0F : under.y + scene.px(3.0F));
   const ImVec2 at = ImGui::GetCursorScreenPos();
   const bool clicked = ImGui::InvisibleButton(id, {wide, high});
-  const bool marked = ImGui::IsItemHovered() || ImGui::IsItemFocused();
+  const ImVec2 moved = ImGui::GetIO().MouseDelta;
+  if (ImGui::IsItemHovered() && (moved.x != 0.0F || moved.y != 0.0F)) state.marked = row;
+  const bool marked = state.marked == row;
+  if (marked && !ImGui::IsItemVisible()) ImGui::SetScrollHereY();
   note_item(scene, id);
+  if (marked) note_item(scene, std::string("marked ") + id);
   ImDrawList& list = *ImGui::GetWindowDrawList();
   const ImVec2 end{at.x + wide, at.y + high};
   list.AddRectFilled(at, end, packed(scene.theme[marked ? Ink::field_over : Ink::panel]), scene.px(2.0F));
@@ -60,7 +104,7 @@ bool choice(const Scene& scene, const char* id, const std::string& name, const s
   list.AddText(scene.fonts.strong, line, {at.x + pad, at.y + pad}, packed(scene.theme[Ink::text]), name.c_str());
   list.AddText(scene.fonts.small, small.FontSize, {at.x + pad, at.y + pad + line + scene.px(3.0F)},
                packed(scene.theme[marked ? Ink::text : Ink::faint_text]), below.c_str(), nullptr, wide - 2.0F * pad);
-  return clicked;
+  return clicked || (marked && opened_by_key(state));
 }
 
 void heading(const Scene& scene, const char* words) {
@@ -71,21 +115,23 @@ void heading(const Scene& scene, const char* words) {
   ImGui::Spacing();
 }
 
-void begin_new(const Scene& scene, Requests& asked) {
+void begin_new(const Scene& scene, StartState& state, Requests& asked) {
   heading(scene, "New");
-  if (choice(scene, "start new", "New job", "Five things are asked: tank, sheet and stays, table, water, compressor."))
+  if (choice(scene, state, 0, "start new", "New job",
+             "Five things are asked: tank, sheet and stays, table, water, compressor."))
     asked.push_back(Do::start_new);
   ImGui::Spacing();
-  if (choice(scene, "start open", "Open a job file", "A file of yours from its folder.")) asked.push_back(Do::open);
+  if (choice(scene, state, 0, "start open", "Open a job file", "A file of yours from its folder."))
+    asked.push_back(Do::open);
 }
 
-void recent_jobs(const Scene& scene, Requests& asked) {
+void recent_jobs(const Scene& scene, StartState& state, Requests& asked) {
   heading(scene, "Recent");
   const auto& files = scene.model.recent_files();
   if (files.empty()) ImGui::TextDisabled("Jobs that you save stand here.");
   for (std::size_t i = 0; i < files.size(); ++i) {
     const std::string id = "recent " + files[i].string();
-    if (choice(scene, id.c_str(), files[i].stem().string(), files[i].parent_path().string()))
+    if (choice(scene, state, 1, id.c_str(), files[i].stem().string(), files[i].parent_path().string()))
       asked.push_back(gui::Open{files[i]});
     ImGui::Spacing();
   }
@@ -106,7 +152,7 @@ void examples(const Scene& scene, StartState& state, Requests& asked) {
   if (state.examples->empty()) ImGui::TextDisabled("The folder of examples is not there.");
   for (const Example& example : *state.examples) {
     const std::string id = "example " + example.file.stem().string();
-    if (choice(scene, id.c_str(), example.name, example.said)) {
+    if (choice(scene, state, 2, id.c_str(), example.name, example.said)) {
       const auto text = gui::read_whole(example.file);
       if (const auto* good = std::get_if<std::string>(&text)) asked.push_back(gui::StartNew{false, *good});
     }
@@ -139,6 +185,8 @@ bool is_in_front(StartState& state, const gui::Model& model) {
 
 Requests draw_start_page(const Scene& scene, StartState& state) {
   Requests asked;
+  walk(state);
+  state.cards.clear();
   ImGui::BeginChild("start", {}, false);
   const bool three = ImGui::GetContentRegionAvail().x > scene.px(kThreeWide);
   const float column = three ? scene.px(kStartColumn) : ImGui::GetContentRegionAvail().x;
@@ -157,8 +205,8 @@ Requests draw_start_page(const Scene& scene, StartState& state) {
     ImGui::EndGroup();
     if (three) ImGui::SameLine(0.0F, scene.px(20.0F));
   };
-  part("new", [&] { begin_new(scene, asked); });
-  part("recent", [&] { recent_jobs(scene, asked); });
+  part("new", [&] { begin_new(scene, state, asked); });
+  part("recent", [&] { recent_jobs(scene, state, asked); });
   part("examples", [&] { examples(scene, state, asked); });
   ImGui::EndChild();
   return asked;

@@ -3,6 +3,7 @@
 
 #include "gui/views/scene/scene.h"
 
+#include <cstddef>
 #include <cstdint>
 #include <filesystem>
 #include <optional>
@@ -17,10 +18,19 @@ struct Example {
   std::string said;  // the first sentence of its comments
 };
 
+/// What is clicked, or walked to by arrows and Tab.
+struct StartCard {
+  std::string id;
+  int column = 0;
+};
+
 struct StartState {
   bool shown = false;
   std::uint64_t over = 0;  // first revision of the document that it stands in front of; 0: none yet
   std::optional<std::vector<Example>> examples;  // once read
+  std::vector<StartCard> cards;                  // as last drawn
+  std::size_t marked = 0;                        // row of cards that Enter opens
+  bool has_keys = false;                         // nothing stands before it that they are for
 };
 
 /// Whether it is in front: it goes when another document is opened or begun.

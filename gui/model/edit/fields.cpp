@@ -335,6 +335,12 @@ std::optional<quantity::Kind> quantity_of(FieldKind kind) {
 
 }  // namespace
 
+std::string_view unit_of_bare(FieldKind kind, UnitSystem units) {
+  const std::optional<quantity::Kind> asked = quantity_of(kind);
+  const auto meant = asked ? quantity::bare_units(*asked, units) : std::vector<std::string_view>();
+  return meant.size() == 1 ? meant.front() : "";
+}
+
 std::vector<FieldGroup> fields_of(const plan::Job& job) {
   std::vector<FieldGroup> groups = {reservoir_fields(), support_fields(), table_fields(),
                                     riser_fields(job),  air_fields(),     vent_fields(),
@@ -352,8 +358,10 @@ std::vector<FieldGroup> fields_of(const plan::Job& job) {
 std::string shown_in(FieldKind kind, const std::string& written, UnitSystem units, std::optional<UnitSystem> own) {
   if (kind == lid_place)
     return each_of_two(written, [&](const std::string& one) { return shown_in(length, one, units, own); });
-  const std::optional<UnitSystem> system = is_bare(written) ? own : system_of(kind, written);
-  if (!system || *system == units) return written;
+  const bool bare = is_bare(written);
+  const std::optional<UnitSystem> system = bare ? own : system_of(kind, written);
+  if (!system) return written;
+  if (*system == units) return bare ? as_typed_in(kind, written, units, std::nullopt) : written;
   switch (kind) {
     case length:
       return rewritten(quantity::read_length({written, own, {}}), written,
@@ -384,10 +392,8 @@ std::string shown_in(FieldKind kind, const std::string& written, UnitSystem unit
 std::string as_typed_in(FieldKind kind, const std::string& typed, UnitSystem units, std::optional<UnitSystem> own) {
   if (kind == lid_place)
     return each_of_two(typed, [&](const std::string& one) { return as_typed_in(length, one, units, own); });
-  const std::optional<quantity::Kind> asked = quantity_of(kind);
-  if (!asked || own == units || !is_bare(typed)) return typed;
-  const std::vector<std::string_view> meant = quantity::bare_units(*asked, units);
-  return meant.size() == 1 ? fmt::format("{} {}", typed, meant.front()) : typed;
+  const std::string_view unit = own == units || !is_bare(typed) ? "" : unit_of_bare(kind, units);
+  return unit.empty() ? typed : fmt::format("{} {}", typed, unit);
 }
 
 }  // namespace riserun::gui

@@ -7,6 +7,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace riserun::gui {
@@ -51,11 +52,14 @@ struct FieldGroup {
 /// All fields of the job, in reading order: whether they are in the file or not.
 std::vector<FieldGroup> fields_of(const plan::Job& job);
 
-/// What a field shows: the text as written when it is in that unit system or has no unit, otherwise the same quantity
-/// in the other system's units. A text that is not understood comes back as it is.
+/// What a field shows: the text as written when it is in that unit system, a bare number with the unit that it is in,
+/// otherwise the same quantity in the other system's units. A text that is not understood comes back as it is.
 /// @param own  the units of the job's file, which its bare numbers are in; nullopt: it names none
 std::string shown_in(FieldKind kind, const std::string& written, quantity::UnitSystem units,
                      std::optional<quantity::UnitSystem> own);
+
+/// The unit that a bare number typed into such a field is in; empty: it has none, or could be in several.
+std::string_view unit_of_bare(FieldKind kind, quantity::UnitSystem units);
 
 /// What is typed into a field that shows those units, as the job is to have it: a bare number is in the units that are
 /// shown, and gets their unit where the job's own would make another quantity of it.

@@ -5,6 +5,7 @@
 #include "plan/job/read_job.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace riserun::gui {
 
@@ -119,19 +120,30 @@ Outcome Editor::refuse(const Act& act, Outcome outcome) {
   return outcome;
 }
 
-/// What is wrong in the job, if anything, is not the value that the act sets: one lack after another is filled.
-bool Editor::sets_a_good_value(const Act& act, const Reading& after) {
+/// Those that stand at the value that the act sets; none of another act.
+std::vector<quantity::Problem> Editor::wrong_with_value(const Act& act, const Reading& after) {
   const auto* set = std::get_if<SetValue>(&act);
-  if (set == nullptr || !after.tree) return false;
-  const TextNode* value = after.tree->find(as_written(*after.tree, set->at));
+  const TextNode* value = set == nullptr || !after.tree ? nullptr : after.tree->find(as_written(*after.tree, set->at));
+  std::vector<quantity::Problem> wrong;
+  if (value == nullptr) return wrong;
   const auto stands_at = [](const TextNode& node, const quantity::Problem& problem) {
-    return problem.line == node.line && problem.column == node.column;
+    // It may point at a place within a text: at what is missing behind a number.
+    const int within = node.is_text() ? static_cast<int>(node.end - node.begin) : 0;
+    return problem.line == node.line && problem.column >= node.column && problem.column <= node.column + within;
   };
-  return value == nullptr || std::none_of(after.problems.begin(), after.problems.end(), [&](const auto& problem) {
-           return stands_at(*value, problem) ||
-                  std::any_of(value->children.begin(), value->children.end(),
-                              [&](const TextNode& child) { return stands_at(child, problem); });
-         });
+  std::copy_if(after.problems.begin(), after.problems.end(), std::back_inserter(wrong), [&](const auto& problem) {
+    return stands_at(*value, problem) || std::any_of(value->children.begin(), value->children.end(),
+                                                     [&](const TextNode& child) { return stands_at(child, problem); });
+  });
+  return wrong;
+}
+
+/// Whether a job that does not load may become what the act makes of it: one lack after another is filled, but by no
+/// value that is wrong itself.
+bool Editor::leads_on(const Act& act, const Reading& after) const {
+  if (reading_.job) return false;
+  return std::holds_alternative<SetValue>(act) ? after.tree && wrong_with_value(act, after).empty()
+                                               : after.problems.size() < reading_.problems.size();
 }
 
 Outcome Editor::perform(const Act& act, bool goes_on) {
@@ -149,11 +161,10 @@ Outcome Editor::perform(const Act& act, bool goes_on) {
   Edited edit = edited(act);
   if (const auto* why = std::get_if<CannotEdit>(&edit)) return refuse(act, {false, why->reason});
   Reading after = read(std::get<JobText>(std::move(edit)));
-  const bool better =
-      after.job != nullptr ||
-      (!reading_.job && (after.problems.size() < reading_.problems.size() || sets_a_good_value(act, after)));
-  if (!better) {
-    std::vector<quantity::Problem> problems = std::move(after.problems);
+  if (after.job == nullptr && !leads_on(act, after)) {
+    // What is wrong with the value itself comes before what else the job lacks.
+    std::vector<quantity::Problem> problems = wrong_with_value(act, after);
+    if (problems.empty()) problems = std::move(after.problems);
     std::stable_partition(problems.begin(), problems.end(),
                           [&](const quantity::Problem& problem) { return is_new(problem, reading_.problems); });
     std::string reason = problems.front().message;

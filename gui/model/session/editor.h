@@ -68,7 +68,8 @@ class Editor {
   void read_job_of(Reading& reading) const;
   Edited edited(const Act& act) const;
   std::shared_ptr<const plan::Plan> plan() const;
-  static bool sets_a_good_value(const Act& act, const Reading& after);
+  static std::vector<quantity::Problem> wrong_with_value(const Act& act, const Reading& after);
+  bool leads_on(const Act& act, const Reading& after) const;
   Outcome refuse(const Act& act, Outcome outcome);
   void keep(Reading reading, std::string name, std::string movement);
   void go_to(std::size_t step);

@@ -17,6 +17,12 @@ JobText without(JobText text, const JobPath& path) {
   return std::get<JobText>(std::move(edited));
 }
 
+/// A mistake may point at a place within the value.
+bool stands_at(const WrittenValue& value, const quantity::Problem& problem) {
+  return value.line == problem.line && problem.column >= value.column &&
+         problem.column <= value.column + static_cast<int>(value.text.size());
+}
+
 }  // namespace
 
 const std::vector<Thing>& five_things() {
@@ -53,6 +59,24 @@ bool is_first_measure(const JobPath& at) {
     return std::any_of(thing.measures.begin(), thing.measures.end(),
                        [&](const Measure& measure) { return measure.at == at; });
   });
+}
+
+std::optional<WrongEntry> wrong_at(const JobState& job, const JobPath& at) {
+  if (const auto entry = job.wrong_entries.find(at); entry != job.wrong_entries.end()) return entry->second;
+  const auto value = job.values.find(at);
+  if (value == job.values.end()) return std::nullopt;
+  for (const quantity::Problem& problem : job.problems)
+    if (stands_at(value->second, problem)) return WrongEntry{value->second.text, problem.message};
+  return std::nullopt;
+}
+
+bool only_first_measures_are_wrong(const JobState& job) {
+  const auto is_theirs = [&](const quantity::Problem& problem) {
+    return std::any_of(job.values.begin(), job.values.end(), [&](const auto& value) {
+      return is_first_measure(value.first) && stands_at(value.second, problem);
+    });
+  };
+  return !job.problems.empty() && std::all_of(job.problems.begin(), job.problems.end(), is_theirs);
 }
 
 std::vector<std::string> still_to_give(const JobState& job) {

@@ -5,6 +5,7 @@
 #include "gui/model/edit/fields.h"
 #include "gui/model/session/job_state.h"
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -29,6 +30,12 @@ const std::vector<Thing>& five_things();
 
 /// It is one of theirs.
 bool is_first_measure(const JobPath& at);
+
+/// What is wrong with a value of the job: an entry that was refused, or a mistake of the file that stands there.
+std::optional<WrongEntry> wrong_at(const JobState& job, const JobPath& at);
+
+/// The job does not load, and each of its mistakes stands at one of theirs.
+bool only_first_measures_are_wrong(const JobState& job);
 
 /// Names of those that the job still lacks.
 std::vector<std::string> still_to_give(const JobState& job);

@@ -1,6 +1,7 @@
 #include "gui/views/scene/found.h"
 
 #include "gui/model/edit/fields.h"
+#include "gui/model/session/first_measures.h"
 #include "gui/views/scene/command.h"
 #include "gui/views/scene/scene.h"
 
@@ -64,7 +65,13 @@ std::vector<Found> found_by(const std::string& words, const Shown& shown, const 
   search.settle(rows);
   if (job != nullptr)
     for (const gui::FieldGroup& group : gui::fields_of(*job))
-      for (const gui::Field& field : group.fields) search.offer({field.label, group.title, ShowField{field.label}});
+      for (const gui::Field& field : group.fields)
+        search.offer({field.label, group.title, ShowField{field.label, field.at}});
+  if (job == nullptr)
+    for (const gui::Thing& thing : gui::five_things())
+      for (const gui::Measure& measure : thing.measures)
+        search.offer(
+            {std::string(measure.name), std::string(thing.title), ShowField{std::string(measure.name), measure.at}});
   search.settle(rows);
   if (rows.size() > most) rows.resize(most);
   return rows;

@@ -45,9 +45,10 @@ struct ShowPart {
   std::string key;  // of its node
 };
 
-/// The measurements of that name.
+/// The measurements of that name, with the cursor in one of them.
 struct ShowField {
   std::string label;
+  gui::JobPath at{};
 };
 
 using Request = std::variant<gui::Command, Do, Seek, WorkOutAlternatives, ExportTo, Leave, GoOn, ShowPart, ShowField>;

@@ -24,9 +24,18 @@ Requests particulars(const Scene& scene, ConnectionsState& state, ImVec2 corner,
   return asked;
 }
 
+/// Escape lets go of what is chosen, where nothing else stands open that it is for.
+void let_go(ConnectionsState& state) {
+  const bool open = ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel);
+  const bool free = !open && !state.something_open && !ImGui::GetIO().WantTextInput && !state.canvas.pulled_from;
+  if (free && ImGui::IsKeyPressed(static_cast<int>(Key::escape), false)) state.canvas.selected.clear();
+  state.something_open = open;
+}
+
 }  // namespace
 
 Requests draw_connections(const Scene& scene, ConnectionsState& state) {
+  let_go(state);
   const PixelBox all = room_left();
   const bool roomy = all.width() > scene.px(kNarrow);
   const bool chosen = chosen_node(scene.shown.sketch, state.canvas) != nullptr;

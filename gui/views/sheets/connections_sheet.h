@@ -10,7 +10,8 @@ namespace riserun::views {
 
 struct ConnectionsState {
   CanvasState canvas;
-  std::string wish;  // being typed, for the chosen connection
+  std::string wish;             // being typed, for the chosen connection
+  bool something_open = false;  // a menu or a question, in the last frame: Escape was for it
 };
 
 Requests draw_connections(const Scene& scene, ConnectionsState& state);

@@ -1,5 +1,9 @@
 #include "gui/views/sheets/entry.h"
 
+#include "gui/model/session/first_measures.h"
+#include "gui/views/scene/words.h"
+
+#include <fmt/format.h>
 #include <imgui.h>
 #include <imgui_stdlib.h>
 
@@ -20,15 +24,18 @@ Requests type_entry(const Scene& scene, FieldText& entry, const gui::JobPath& at
                     const std::string& in_its_place) {
   const gui::JobState& job = scene.model.job();
   const UnitSystem units = scene.model.units();
-  const auto wrong = job.wrong_entries.find(at);
-  const bool is_wrong = wrong != job.wrong_entries.end();
+  const bool is_refused = job.wrong_entries.contains(at);
+  const bool is_wrong = gui::wrong_at(job, at).has_value();
   const std::string shown = gui::shown_in(kind, written_value(job, at), units, own_units(job));
-  if (!entry.held) entry.text = is_wrong ? wrong->second.written : shown;
+  if (!entry.held) entry.text = is_refused ? job.wrong_entries.at(at).written : shown;
   if (is_wrong) {
     ImGui::PushStyleColor(ImGuiCol_Border, packed(scene.theme[Ink::refused]));
     ImGui::PushStyleVar(ImGuiStyleVar_FrameBorderSize, scene.px(2.0F));
   }
-  ImGui::InputTextWithHint("##entry", in_its_place.c_str(), &entry.text, ImGuiInputTextFlags_AutoSelectAll);
+  const std::string_view unit = gui::unit_of_bare(kind, units);
+  const bool empty = in_its_place == words::kNotSet && !unit.empty();
+  const std::string hint = empty ? fmt::format("{} ({})", words::kNotSet, unit) : in_its_place;
+  ImGui::InputTextWithHint("##entry", hint.c_str(), &entry.text, ImGuiInputTextFlags_AutoSelectAll);
   if (is_wrong) {
     ImGui::PopStyleVar();
     ImGui::PopStyleColor();

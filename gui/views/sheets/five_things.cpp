@@ -8,6 +8,7 @@
 #include <imgui.h>
 
 #include <algorithm>
+#include <limits>
 
 namespace riserun::views {
 
@@ -25,27 +26,42 @@ std::string without_key(const std::string& reason, const gui::JobPath& at) {
   return reason.starts_with(key) ? reason.substr(key.size()) : reason;
 }
 
-/// One sentence beside the field: its help or, in its place, what is wrong, within the row's height.
-void note_beside(const Scene& scene, const gui::Measure& measure, float row_top) {
-  const auto wrong = scene.model.job().wrong_entries.find(measure.at);
-  const bool is_wrong = wrong != scene.model.job().wrong_entries.end();
-  const std::string text = is_wrong ? without_key(wrong->second.reason, measure.at) : std::string(measure.help);
-  const ImVec2 at{ImGui::GetCursorScreenPos().x, row_top};
-  const float wide = ImGui::GetContentRegionAvail().x;
-  const float high = ImGui::GetFrameHeight() + scene.px(2.0F);
-  const ImFont& font = *scene.fonts.small;
-  const ImVec2 size = font.CalcTextSizeA(font.FontSize, FLT_MAX, wide, text.c_str());
-  const ImVec4 clip{at.x, at.y, at.x + wide, at.y + high};
-  ImGui::GetWindowDrawList()->AddText(
-      scene.fonts.small, font.FontSize, {at.x, at.y + std::max(0.0F, (high - size.y) / 2.0F)},
-      packed(scene.theme[is_wrong ? Ink::refused : Ink::faint_text]), text.c_str(), nullptr, wide, &clip);
-  ImGui::SetCursorScreenPos(at);
-  ImGui::Dummy({wide, ImGui::GetFrameHeight()});
-  note_item(scene, (is_wrong ? "wrong " : "help ") + measure.at.text());
-  if (size.y > high && ImGui::IsItemHovered()) hint(scene, text);
-}
+/// The sentences beside the fields: help, each within its row, and what is wrong, folded to its end. That takes the
+/// room of the help below it where it must, so that no row moves.
+class Notes {
+ public:
+  explicit Notes(const Scene& scene) : scene_(scene) {}
 
-Requests thing(const Scene& scene, MeasurementsState& state, const gui::Thing& thing, std::size_t number) {
+  void beside(const gui::Measure& measure, float row_top) {
+    const auto wrong = gui::wrong_at(scene_.model.job(), measure.at);
+    const std::string text = wrong ? without_key(wrong->reason, measure.at) : std::string(measure.help);
+    const ImVec2 at{ImGui::GetCursorScreenPos().x, row_top};
+    const float wide = ImGui::GetContentRegionAvail().x;
+    const float high = ImGui::GetFrameHeight() + scene_.px(2.0F);
+    ImGui::SetCursorScreenPos(at);
+    ImGui::Dummy({wide, ImGui::GetFrameHeight()});
+    if (!wrong && row_top < end_) return;
+    const ImFont& font = *scene_.fonts.small;
+    const ImVec2 size = font.CalcTextSizeA(font.FontSize, FLT_MAX, wide, text.c_str());
+    const float top = std::max(end_, at.y + std::max(0.0F, (high - size.y) / 2.0F));
+    ImGui::GetWindowDrawList()->AddText(scene_.fonts.small, font.FontSize, {at.x, top},
+                                        packed(scene_.theme[wrong ? Ink::refused : Ink::faint_text]), text.c_str(),
+                                        nullptr, wide);
+    note_item(scene_, (wrong ? "wrong " : "help ") + measure.at.text());
+    if (!wrong) return;
+    end_ = top + size.y + scene_.px(2.0F);
+    note_text(scene_, text, {at.x, top, at.x + size.x, top + size.y}, {at.x, at.y, at.x + wide, end_});
+  }
+
+  float end() const { return end_; }
+
+ private:
+  const Scene& scene_;
+  float end_ = std::numeric_limits<float>::lowest();  // of what is wrong so far, px; what is rolled away lies above 0
+};
+
+Requests thing(const Scene& scene, MeasurementsState& state, Notes& notes, const gui::Thing& thing,
+               std::size_t number) {
   Requests asked;
   strong(scene, fmt::format("{}  {}", number, thing.title));
   for (const gui::Measure& measure : thing.measures) {
@@ -56,10 +72,11 @@ Requests thing(const Scene& scene, MeasurementsState& state, const gui::Thing& t
     ImGui::TextUnformatted(measure.label.data());
     ImGui::SameLine(left + scene.px(kLabelWide));
     ImGui::SetNextItemWidth(scene.px(kEntryWide));
+    place_cursor(scene, state, measure.at);
     append(asked, type_entry(scene, state.fields[measure.at], measure.at, measure.kind, words::kNotSet));
     note_item(scene, "field " + measure.at.text());
     ImGui::SameLine(0.0F, scene.px(8.0F));
-    note_beside(scene, measure, top);
+    notes.beside(measure, top);
     ImGui::PopID();
   }
   return asked;
@@ -84,7 +101,9 @@ Requests draw_five_things(const Scene& scene, MeasurementsState& state) {
   if (ImGui::BeginTable("asked", 1, 0, {beside ? scene.px(kList) : all, 0.0F})) {
     ImGui::TableNextColumn();
     std::size_t number = 0;
-    for (const gui::Thing& each : gui::five_things()) append(asked, thing(scene, state, each, ++number));
+    Notes notes(scene);
+    for (const gui::Thing& each : gui::five_things()) append(asked, thing(scene, state, notes, each, ++number));
+    if (const float below = notes.end() - ImGui::GetCursorScreenPos().y; below > 0.0F) ImGui::Dummy({1.0F, below});
     what_is_missing(scene);
     ImGui::EndTable();
   }

@@ -53,6 +53,9 @@ class ListRows {
     cell(what_for, Ink::faint_text);
   }
 
+  /// Where the row that was drawn last stands.
+  void note(const std::string& name) const { note_item(scene_, "row " + name); }
+
   void buy(const plan::ListItem& item) {
     const std::string name = report::item_name(item, units_);
     row("buy " + item.id + name, fmt::format("{}", item.quantity), name, report::price_of(item),
@@ -78,14 +81,16 @@ class ListRows {
   UnitSystem units_;
 };
 
+/// Steps are numbered on and on through the lists, as they are done one after the other.
 void draw_steps(const std::string& title, const std::vector<report::StepList>& lists, ListRows& rows) {
+  int number = 0;
   for (const report::StepList& list : lists) {
     const std::string heading = title + ": " + list.title;
     if (!rows.begin(heading, heading.c_str())) continue;
-    for (std::size_t i = 0; i < list.steps.size(); ++i)
-      rows.row(fmt::format("{} {}", heading, i),
-               fmt::format("{}", list.steps[i].of.empty() ? static_cast<int>(i) + 1 : list.steps[i].number),
-               list.steps[i].text, "", list.steps[i].of);
+    for (std::size_t i = 0; i < list.steps.size(); ++i) {
+      rows.row(fmt::format("{} {}", heading, i), fmt::format("{}", ++number), list.steps[i].text, "", list.steps[i].of);
+      rows.note(fmt::format("{} {}", title, number));
+    }
     ImGui::EndTable();
   }
 }

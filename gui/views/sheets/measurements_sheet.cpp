@@ -85,19 +85,18 @@ class Entries {
     ImGui::PopTextWrapPos();
     if (ImGui::IsItemHovered()) hint(scene_, field.at.text() + (field.needed ? ", the job needs it" : ""));
     ImGui::TableNextColumn();
-    const auto wrong = job_.wrong_entries.find(field.at);
-    const bool is_wrong = wrong != job_.wrong_entries.end();
+    const auto wrong = gui::wrong_at(job_, field.at);
     ImGui::SetNextItemWidth(std::min(ImGui::GetContentRegionAvail().x, scene_.px(300.0F)));
     if (!field.choices.empty() || field.kind == FieldKind::yes_no)
       choose(field);
     else
       type(field);
     note_item(scene_, "field " + field.at.text());
-    if (!is_wrong) {
+    if (!wrong) {
       ImGui::PopID();
       return;
     }
-    wrapped(scene_, Ink::refused, wrong->second.reason);
+    wrapped(scene_, Ink::refused, wrong->reason);
     note_item(scene_, "wrong " + field.at.text());
     if (ImGui::SmallButton(words::kDiscard)) asked_.push_back(gui::GiveUpEntry{field.at});
     note_item(scene_, "discard " + field.at.text());
@@ -126,6 +125,7 @@ class Entries {
 
   void type(const Field& field) {
     FieldText& entry = state_.fields[field.at];
+    place_cursor(scene_, state_, field.at);
     const auto stands = written_value(job_, field.at).empty() ? assumed(scene_, field) : std::nullopt;
     append(asked_, type_entry(scene_, entry, field.at, field.kind, in_its_place(stands)));
     if (entry.held) state_.focused_group = group_;
@@ -141,11 +141,22 @@ class Entries {
 
 }  // namespace
 
+void place_cursor(const Scene& scene, const MeasurementsState& state, const gui::JobPath& at) {
+  if (state.cursor.at == at && state.cursor.not_in != scene.model.job().first_revision) ImGui::SetKeyboardFocusHere();
+}
+
+void forget_cursor(const Scene& scene, MeasurementsState& state) {
+  if (state.cursor.not_in != scene.model.job().first_revision) state.cursor = {};
+}
+
 Requests draw_measurements(const Scene& scene, MeasurementsState& state) {
   if (scene.model.job().job == nullptr) {
     if (gui::still_to_give(scene.model.job()).empty())
-      ImGui::TextWrapped(
-          "The job file has mistakes; until they are mended its numbers can't be edited here. See the job file.");
+      ImGui::TextWrapped("%s", state.with_elevation
+                                   ? "The job file has mistakes. What is red above can be typed anew; the other boxes "
+                                     "come back once all is mended."
+                                   : "The job file has mistakes. Its boxes come back once all is mended, in the job "
+                                     "file or under Measurements.");
     return {};
   }
   if (state.groups_of != scene.model.job().revision || state.groups.empty()) {

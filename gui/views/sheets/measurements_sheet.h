@@ -12,6 +12,12 @@
 
 namespace riserun::views {
 
+/// The field that is to have the cursor once it is drawn.
+struct CursorWish {
+  gui::JobPath at;           // empty: none
+  std::uint64_t not_in = 0;  // first revision of the document that is being left
+};
+
 struct MeasurementsState {
   std::map<gui::JobPath, FieldText> fields;
   std::map<gui::JobPath, FieldText> drawn_fields;  // those that stand in the elevation
@@ -21,7 +27,13 @@ struct MeasurementsState {
   std::uint64_t groups_of = 0;            // revision
   std::map<gui::JobPath, float> heights;  // of groups, px, as last drawn
   gui::JobPath focused_group;             // whose field was typed into last
+  CursorWish cursor;
 };
+
+/// The entry that is drawn next gets the cursor if it is wished there.
+void place_cursor(const Scene& scene, const MeasurementsState& state, const gui::JobPath& at);
+/// After the sheet was drawn: the wish is fulfilled, or there is no such entry.
+void forget_cursor(const Scene& scene, MeasurementsState& state);
 
 Requests draw_measurements(const Scene& scene, MeasurementsState& state);
 

@@ -58,6 +58,27 @@ gui::Command taking(const gui::Alternatives& all, std::size_t row) {
 
 constexpr const char* kColumns[] = {words::kRun, "parts", "buy", "price", "fill", "length", "head lost"};
 
+/// The device at the end of a run, which is counted with its parts.
+struct EndDevice {
+  int parts = 0;
+  int bought = 0;
+};
+
+EndDevice end_device(const Scene& scene, const std::string& connection) {
+  EndDevice device;
+  for (const gui::Node& node : scene.shown.sketch.nodes) {
+    const plan::ConnectionPlan* of = gui::connection_at(*scene.shown.plan, node.connection);
+    if (of == nullptr || of->name != connection || !of->ends_in || node.part != of->ends_in) continue;
+    device = {1, node.bought > 0 ? 1 : 0};
+  }
+  return device;
+}
+
+/// From port to port; a device that is screwed straight in reaches into the port.
+std::string length_words(quantity::Length length, UnitSystem units) {
+  return length < quantity::Length{} ? "overlaps " + write_length(-length, units) : write_length(length, units);
+}
+
 void alternative_row(const Scene& scene, Requests& asked, const gui::Alternatives& all, std::size_t row) {
   const chain::Chain& chain = all.rows[row].chain;
   const UnitSystem units = scene.shown.units;
@@ -75,13 +96,14 @@ void alternative_row(const Scene& scene, Requests& asked, const gui::Alternative
   if (ImGui::IsItemHovered()) hint(scene, parts_in_one_line(*all.catalog, chain));
   ImGui::PopID();
   const gui::Comes* comes = row < all.comes.size() ? &all.comes[row] : nullptr;
-  const std::string cells[] = {fmt::format("{}", chain.part_count),
-                               fmt::format("{}", chain.buy_count),
+  const EndDevice device = end_device(scene, all.connection);
+  const std::string cells[] = {fmt::format("{}", chain.part_count + device.parts),
+                               fmt::format("{}", chain.buy_count + device.bought),
                                comes == nullptr ? "..." : write_price(comes->price),
                                comes == nullptr ? "..."
                                : comes->fill    ? write_time(*comes->fill)
                                                 : "never",
-                               write_length(chain.length, units),
+                               length_words(chain.length, units),
                                write_head(chain.head, units, 2)};
   for (std::size_t column = 0; column < std::size(cells); ++column) {
     const std::string& cell = cells[column];
@@ -279,7 +301,20 @@ Requests draw_particulars(const Scene& scene, ConnectionsState& state) {
   const plan::Plan& plan = *scene.shown.plan;
   const gui::Node* node = chosen_node(scene.shown.sketch, state.canvas);
   if (node == nullptr) return {};
-  strong(scene, title_of(plan, *node));
+  if (ImGui::BeginTable("title", 2)) {
+    ImGui::TableSetupColumn("words", ImGuiTableColumnFlags_WidthStretch);
+    ImGui::TableSetupColumn("close", ImGuiTableColumnFlags_WidthFixed);
+    ImGui::TableNextColumn();
+    strong(scene, title_of(plan, *node));
+    ImGui::TableNextColumn();
+    const bool closes = ImGui::SmallButton(words::kClose);
+    note_item(scene, "close particulars");
+    ImGui::EndTable();
+    if (closes) {
+      state.canvas.selected.clear();
+      return {};
+    }
+  }
   if (node->part)
     ImGui::TextDisabled("%s, %s", plan.catalog->material(plan.catalog->part(*node->part).material).name.c_str(),
                         source_words(plan, *node).c_str());

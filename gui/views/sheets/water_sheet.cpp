@@ -256,7 +256,21 @@ Requests draw_clock(const Scene& scene) {
   return asked;
 }
 
+/// The section alone, under the reason why there is nothing to play and no curve.
+void draw_at_rest(const Scene& scene) {
+  const std::string& missing = scene.shown.plan->transfer.missing_run;
+  wrapped(scene, Ink::refused,
+          missing.empty() ? "Nothing flows: the water does not begin to rise."
+                          : fmt::format("Nothing flows: '{}' has no run.", missing));
+  note_item(scene, "nothing flows");
+  draw_section(scene, room_left());
+}
+
 Requests draw_water(const Scene& scene) {
+  if (scene.shown.timeline.whole() <= Time{}) {
+    draw_at_rest(scene);
+    return {};
+  }
   const PixelBox all = room_left();
   const float clock = ImGui::GetFrameHeight() + scene.px(34.0F);
   const bool wide = all.width() > scene.px(900.0F);

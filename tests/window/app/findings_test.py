@@ -51,6 +51,10 @@ class Mended(Driven):
         text = "".join(line for line in text.splitlines(True) if "relief bung:" not in line)
         self.job.write_text(text, encoding="utf-8")
 
+    def test_a_click_on_a_finding_opens_the_reasons_where_it_stands_to_its_end(self):
+        self.window.click("open 1")
+        self.window.wait_for(lambda p: "reason 1" in p, "the reasons")
+
     def test_a_click_follows_the_mend_and_undo_takes_it_back(self):
         window = self.window
         self.assertEqual(verdict(window.places()), "verdict NOT YET")

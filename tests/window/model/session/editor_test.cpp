@@ -81,7 +81,9 @@ TEST(FieldText, OfAPlaceInTheLidIsInTheUnitsThatAreShown) {
 
 TEST(FieldText, OfABareNumberIsInTheUnitsThatAreShown) {
   using quantity::UnitSystem;
-  EXPECT_EQ(shown_in(FieldKind::length, "48", UnitSystem::inch, UnitSystem::inch), "48");
+  EXPECT_EQ(shown_in(FieldKind::length, "48", UnitSystem::inch, UnitSystem::inch), "48 in");
+  EXPECT_EQ(shown_in(FieldKind::air_flow, "4", UnitSystem::inch, UnitSystem::inch), "4 scfm");
+  EXPECT_EQ(shown_in(FieldKind::count, "4", UnitSystem::inch, UnitSystem::inch), "4");
   EXPECT_EQ(shown_in(FieldKind::length, "48", UnitSystem::metric, UnitSystem::inch), "1219 mm");
   EXPECT_EQ(shown_in(FieldKind::signed_length, "600", UnitSystem::metric, UnitSystem::inch), "182.880 m");
   EXPECT_EQ(shown_in(FieldKind::length, "48", UnitSystem::metric, std::nullopt), "48");

@@ -233,7 +233,8 @@ TEST(PlanRiser, AWeldedRiserIsMeasuredFromTheLid) {
   EXPECT_NEAR(in_inches(riser.cut_length), 13.5, 1e-9);
   EXPECT_EQ(in_metres(riser.make_up), 0.0);
   EXPECT_EQ(riser.insertion, Insertion::welded_in);
-  EXPECT_FALSE(riser.stock);
+  ASSERT_TRUE(riser.stock);  // its upper end is threaded
+  EXPECT_GE(in_inches(*riser.stock), 13.5);
   EXPECT_THAT(said(riser.refusals), IsEmpty());
 }
 

@@ -75,8 +75,8 @@ std::vector<std::string> outcome(const Plan& plan) {
   for (const ListItem& item : plan.list.from_bin) lines.push_back(fmt::format("bin {} {}", item.quantity, item.id));
   for (const CutItem& cut : plan.list.cut) {
     // A plate is called as the job's own words have it.
-    lines.push_back(
-        fmt::format("cut {} {} {:.3f}", cut.quantity, cut.width ? "plate" : cut.stock.name, in_millimetres(cut.length)));
+    lines.push_back(fmt::format("cut {} {} {:.3f}", cut.quantity, cut.width ? "plate" : cut.stock.name,
+                                in_millimetres(cut.length)));
   }
   lines.push_back(fmt::format("set {:.4f}", in_psi(plan.transfer.setting)));
   return lines;

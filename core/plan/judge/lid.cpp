@@ -25,6 +25,9 @@ Mend moved_in(LidMap& map, std::size_t row) {
 
 void judge_lid(const Plan& plan, const Settled& /*settled*/, Open& open) {
   const LidMap& map = plan.lid_map;
+  if (map.without_place > 0)
+    open.not_yet(Topic::walls, fact("bungs_without_place", map.without_place), {},
+                 fact("fewer_bungs_or_a_side", map.without_place), "common practice");
   LidMap mended = map;          // so that the mends may all be followed together
   std::set<std::string> moved;  // a mend that moves one of two lifts what is said of both
   for (std::size_t row = 0; row < map.bungs.size(); ++row) {

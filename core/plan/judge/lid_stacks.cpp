@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <string>
 
 namespace riserun::plan {
@@ -29,23 +30,35 @@ Length stack_of(const catalog::Part& device) {
   return ports.size() == 1 ? ports[0].reach * 2.0 : ports[0].reach + ports[1].reach;
 }
 
-/// Over the face of its bung, up to where the run turns aside or bends; at the least, as an elbow's own body is left
+/// Over the face of its bung, up to where the way turns aside or bends; at the least, as an elbow's own body is left
 /// out.
+/// @param device  that stands at its end
+Length stands_so_high(const Catalog& catalog, const chain::Chain& way, const std::optional<PartId>& device) {
+  Length height{};
+  for (std::size_t row = 0; row < way.parts.size(); ++row) {
+    const catalog::Part& part = catalog.part(way.parts[row].part);
+    if (part.flexible || catalog.family(part.family).flexible || turns_aside(catalog, way.parts[row])) return height;
+    height += stack_of(catalog, way.parts[row]) - way.joints[row].make_up;
+  }
+  return device ? height + stack_of(catalog.part(*device)) - way.joints.back().make_up : height;
+}
+
+/// Of all ways of a tree, the highest.
 Length stands_so_high(const Plan& plan, const ConnectionPlan& connection, bool from_lid) {
   const Catalog& catalog = *plan.catalog;
-  std::vector<chain::RunPart> parts = connection.chain()->parts;
-  std::vector<chain::RunJoint> joints = connection.chain()->joints;
+  Length highest{};
+  if (connection.assembly() != nullptr) {
+    const chain::Run& run = *connection.run();
+    for (std::size_t end = 0; end < run.ends.size(); ++end)
+      highest = std::max(highest, stands_so_high(catalog, chain::way_to(run, end), run.ends[end].device));
+    return highest;
+  }
+  chain::Chain way = *connection.chain();
   if (!from_lid) {
-    std::reverse(parts.begin(), parts.end());
-    std::reverse(joints.begin(), joints.end());
+    std::reverse(way.parts.begin(), way.parts.end());
+    std::reverse(way.joints.begin(), way.joints.end());
   }
-  Length height{};
-  for (std::size_t row = 0; row < parts.size(); ++row) {
-    const catalog::Part& part = catalog.part(parts[row].part);
-    if (part.flexible || catalog.family(part.family).flexible || turns_aside(catalog, parts[row])) return height;
-    height += stack_of(catalog, parts[row]) - joints[row].make_up;
-  }
-  return connection.ends_in ? height + stack_of(catalog.part(*connection.ends_in)) - joints.back().make_up : height;
+  return stands_so_high(catalog, way, connection.ends_in);
 }
 
 /// It lies over the whole lid, as far as the job says.
@@ -69,7 +82,7 @@ void judge_lid_stacks(const Plan& plan, const Settled& /*settled*/, Open& open) 
   const Length lid = tank.height + tank.sheet.thickness;
   if (!table_covers_lid(plan) || !quantity::more_than(underside, lid)) return;
   for (const ConnectionPlan& connection : plan.connections) {
-    if (connection.chain() == nullptr || connection.service != Service::air) continue;
+    if (connection.run() == nullptr || connection.service != Service::air) continue;
     const JobPort* from = port_named(tank.ports, connection.from);
     const JobPort* port = from != nullptr ? from : port_named(tank.ports, connection.to);
     if (port == nullptr || port->place.value_or(Place::lid) != Place::lid) continue;

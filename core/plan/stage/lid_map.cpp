@@ -118,7 +118,6 @@ LidMap plan_lid_map(const Inputs& inputs, const std::vector<ConnectionPlan>& con
   for (const JobPort& port : inputs.job.reservoir.ports)
     if (port.type.valid()) map.bungs.push_back(bung_of(inputs, port, connections, riser));
   propose_places(map, riser.bung);
-  if (map.without_place > 0) remarks.note(Topic::walls, fact("bungs_without_place", map.without_place));
   if (map.stays_anywhere && !map.bungs.empty()) remarks.note(Topic::walls, fact("stays_stand_anywhere", kToStay));
   return map;
 }

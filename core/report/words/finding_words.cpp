@@ -50,6 +50,11 @@ std::span<const Words> finding_words() {
       {"bung_near_stay",
        "the axis of '{0}' is {1} from a row of stays under the lid: with room for both welds {2} is the least"},
       {"bung_near_tie", "the axis of '{0}' is {1} from a tie under the lid: with room for both welds {2} is the least"},
+      {"bungs_without_place",
+       "on the lid {0:#bung has|bungs have} no free place left that keeps room for welds and wrench"},
+      {"fewer_bungs_or_a_side",
+       "set {0:?it|them} into a side over the water, or take fewer: gauge, relief valve and vent may stand on one bung "
+       "('branches')"},
       {"bungs_too_near",
        "'{0}' and '{1}' are {2} apart: for their welds and a wrench {3} is the least between their axes"},
       {"move_bung_to", "move '{0}' to {1} from the left and {2} from the front ('at: [{1}, {2}]')"},

@@ -94,10 +94,6 @@ std::span<const Words> plan_words() {
        "The job lets the way to '{0}' narrow to {1:thickness3}, whatever the valve's own inlet is."},
 
       // Bungs on the lid.
-      {"bungs_without_place",
-       "On the lid {0:#bung has|bungs have} no free place left that keeps room for welds and wrench: set {0:?it|them} "
-       "into "
-       "a side over the water, or take fewer ports."},
       {"stays_stand_anywhere",
        "Where the stays stand the job does not say: keep the bungs of the lid {0} clear of them."},
 

@@ -61,6 +61,39 @@ TEST(LidStack, BesideTheTableNeedsNoRoomUnderIt) {
                    "no_room_under_the_table"));
 }
 
+/// What looks straight on from a tree stands higher than by itself.
+TEST(LidStack, OfATreeIsItsHighestWay) {
+  const auto stack_of_tree = [](const std::string& job) {
+    for (const Finding& finding : plan_of_text(job).findings)
+      if (finding.reason.code == "no_room_under_the_table" && std::get<std::string>(finding.reason.values[0]) == "tree")
+        return in_inches(std::get<Length>(finding.numbers->asked));
+    return 0.0;
+  };
+  const std::string alone = with(with(kReady, "gap: 14-3/8 in, ", ""), "floor height: 30 in", "floor height: 17 in");
+  const std::string tree =
+      with(with(with(alone,
+                     "  - {name: relief, from: relief bung, ends in: 3/4 relief valve set 2 psi, special order: yes, "
+                     "carries: air}\n",
+                     "  - {name: tree, from: relief bung, carries: air, branches: [{name: relief, ends in: 3/4 relief "
+                     "valve set 2 psi, special order: yes, looks: straight on}, {name: vent, ends in: 1/2 brass ball "
+                     "valve}]}\n"),
+                "  - {name: vent, from: vent bung, ends in: 1/2 brass ball valve, carries: air}\n", ""),
+           "    vent bung: 1/2 FNPT\n", "");
+  // A close nipple of 1-3/8 in, a tee of twice 1-5/16 in (ASME B16.3) and a valve of 3 in, less three make-ups of 0.55
+  // in.
+  EXPECT_NEAR(stack_of_tree(tree), 1.375 + 2.0 * 1.3125 + 3.0 - 3.0 * 0.55, 0.1);
+  EXPECT_EQ(stack_of_tree(with(tree, "floor height: 17 in", "floor height: 30 in")), 0.0);
+}
+
+// ---- A lid too small for its bungs.
+
+TEST(LidMap, WithoutAPlaceForEveryBungIsNotReady) {
+  const Plan small = plan_of_text(with(kReady, "length: 40 in, width: 20 in", "length: 9 in, width: 6 in"));
+  EXPECT_TRUE(has(small, "bungs_without_place"));
+  EXPECT_THAT(said_of(small, "bungs_without_place"), HasSubstr("'branches'"));
+  EXPECT_FALSE(has(ready(), "bungs_without_place"));
+}
+
 // ---- A relief valve's tolerance.
 
 TEST(ReliefTolerance, ThatNoMarkSuitsIsMendedByACloserOne) {

@@ -50,12 +50,13 @@ class OfAPlan(Driven):
     def test_a_name_without_an_ending_gets_the_job_files_and_can_be_opened_again(self):
         window = self.window
         window.key("ctrl+shift+s")
-        time.sleep(0.5)
+        time.sleep(1.0)
         window.key("ctrl+a")
         window.type(str(self.folder / "other"))
         window.key("Return")
-        time.sleep(1.5)
-        self.assertEqual((self.folder / "other.yaml").read_text(encoding="utf-8"), self.original)
+        saved = self.folder / "other.yaml"
+        window.wait_for(lambda p: saved.exists(), "the save")
+        self.assertEqual(saved.read_text(encoding="utf-8"), self.original)
         self.assertFalse((self.folder / "other").exists())
 
 

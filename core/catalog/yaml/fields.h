@@ -88,7 +88,7 @@ class Fields {
     std::vector<std::string_view> names;
     for (const auto& [name, meaning] : choices) names.push_back(name);
     const std::optional<std::size_t> place = choice(value, names);
-    return place ? std::optional<T>((choices.begin() + *place)->second) : std::nullopt;
+    return place ? std::optional<T>(choices[*place].second) : std::nullopt;
   }
   /// The place of one of a few words.
   std::optional<std::size_t> choice(const Value& value, std::span<const std::string_view> words);

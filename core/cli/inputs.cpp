@@ -50,10 +50,10 @@ plan::Job load_job(const Stock& stock, const std::string& file) {
   return job;
 }
 
-void WordReader::add(const std::string& option, const std::string& text, const std::string& message,
-                     std::size_t offset) {
+void WordReader::add(const std::string& option, const std::string& text, const std::string& message, std::size_t offset,
+                     std::string_view code) {
   const std::size_t column = quantity::count_characters(std::string_view(text).substr(0, offset)) + 1;
-  problems_.push_back({option, 0, static_cast<int>(column), message, text});
+  problems_.push_back({option, 0, static_cast<int>(column), message, text, std::string(code)});
 }
 
 void WordReader::finish() const {
@@ -65,7 +65,7 @@ catalog::MadePort WordReader::port(const catalog::Catalog& catalog, const std::s
   const auto reading = catalog::read_made_port(catalog, text);
   if (const auto* made = std::get_if<catalog::MadePort>(&reading)) return *made;
   const auto& error = std::get<catalog::NotationError>(reading);
-  add("port", text, error.message, error.offset);
+  add("port", text, error.message, error.offset, quantity::mistake::kUnknownPort);
   return {};
 }
 
@@ -82,7 +82,7 @@ std::vector<catalog::PartId> WordReader::parts(const catalog::Catalog& catalog, 
   auto found = catalog::PartSearch(catalog).find_called(words);
   if (auto* parts = std::get_if<std::vector<catalog::PartId>>(&found)) return std::move(*parts);
   const auto& error = std::get<catalog::NotationError>(found);
-  add(option, words, error.message, error.offset);
+  add(option, words, error.message, error.offset, error.code);
   return {};
 }
 
@@ -94,7 +94,7 @@ chain::Avoidance WordReader::avoidance(const catalog::Catalog& catalog, const st
   if (!avoidance.parts.empty()) return avoidance;
   catalog::PartSearch search(catalog);
   const catalog::NotationError error = catalog::why_no_avoided_parts(search, words);
-  add(option, words, error.message, error.offset);
+  add(option, words, error.message, error.offset, error.code);
   return avoidance;
 }
 
@@ -114,7 +114,8 @@ std::size_t WordReader::choice(const std::string& option, const std::string& tex
   if (text.empty()) return 0;
   const auto found = std::find(words.begin(), words.end(), text);
   if (found != words.end()) return static_cast<std::size_t>(found - words.begin());
-  add(option, text, fmt::format("'{}' is not known here; allowed: {}", text, fmt::join(words, ", ")), 0);
+  add(option, text, fmt::format("'{}' is not known here; allowed: {}", text, fmt::join(words, ", ")), 0,
+      quantity::mistake::kNotOneOf);
   return 0;
 }
 

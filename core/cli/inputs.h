@@ -8,6 +8,7 @@
 #include "chain/ask/request.h"
 #include "cli/command.h"
 #include "plan/job/job.h"
+#include "quantity/error_codes.h"
 #include "quantity/input_error.h"
 #include "quantity/read.h"
 
@@ -52,7 +53,7 @@ class WordReader {
       result = std::move(*value);
     } else {
       const auto& error = std::get<1>(reading);
-      add(option, text, error.message, error.offset);
+      add(option, text, error.message, error.offset, error.code);
     }
     return result;
   }
@@ -71,7 +72,8 @@ class WordReader {
   /// One of the words of a list, by its place in it; the first when the text is empty.
   std::size_t choice(const std::string& option, const std::string& text, std::span<const std::string_view> words);
 
-  void add(const std::string& option, const std::string& text, const std::string& message, std::size_t offset);
+  void add(const std::string& option, const std::string& text, const std::string& message, std::size_t offset,
+           std::string_view code = quantity::mistake::kWrongValue);
   /// @throws InputError with all that was gathered, if anything was
   void finish() const;
 

@@ -58,7 +58,7 @@ std::vector<std::string_view> nearest(const std::string& asked) {
 
 quantity::Problem no_such_code(const std::string& asked) {
   const std::vector<std::string_view> near = nearest(asked);
-  std::string message = fmt::format("'{}' is no code of a finding", quantity::printable(asked));
+  std::string message = fmt::format("'{}' is no code of a finding or an error", quantity::printable(asked));
   message += near.empty() ? "; riserun explain lists them" : fmt::format("; like it: {}", fmt::join(near, ", "));
   return {"", 0, 0, std::move(message), ""};
 }
@@ -88,9 +88,10 @@ int run_explain(const std::vector<std::string>& codes, const Session& session) {
 
 void add_explain_verb(CLI::App& app, Session& session) {
   const auto codes = std::make_shared<std::vector<std::string>>();
-  CLI::App* verb =
-      app.add_subcommand("explain", "What the code of a finding or a caution means, why it matters and what mends it");
-  verb->add_option("codes", *codes, "As \"no_gauge\", which stands behind the finding in the book; none: all of them");
+  CLI::App* verb = app.add_subcommand(
+      "explain", "What the code of a finding, a caution or an error means, why it matters and what mends it");
+  verb->add_option("codes", *codes,
+                   "As \"no_gauge\", which stands behind a finding in the book, or behind an error; none: all of them");
   verb->callback(
       [codes, &session] { session.chosen_verb = [codes, &session] { return run_explain(*codes, session); }; });
 }

@@ -4,6 +4,7 @@
 #include "plan/job/read_job.h"
 #include "plan/plan.h"
 #include "plan/spares.h"
+#include "quantity/error_codes.h"
 #include "quantity/input_error.h"
 #include "quantity/printable.h"
 #include "report/card/make_card.h"
@@ -52,7 +53,8 @@ int show_plan(const std::string& job_file, const Session& session, const Text& t
 int write_plan(const std::string& job_file, const std::string& file, bool force, const Session& session) {
   const report::PlanForm& form = report::plan_form_of(file);
   if (std::error_code unknown; !force && std::filesystem::exists(file, unknown))
-    throw quantity::InputError({{file, 0, 0, "is there already, and stays; --force writes over it", ""}});
+    throw quantity::InputError({{file, 0, 0, "is there already, and stays; --force writes over it", "",
+                                 std::string(quantity::mistake::kFileNotWritten)}});
   const plan::Plan plan = plan_of(job_file, session);
   report::write_file(file, form.write(plan, job_file, session.style(plan.job.units)),
                      force ? report::Overwrite::yes : report::Overwrite::no);

@@ -71,7 +71,9 @@ std::vector<std::string_view> bare_units(Kind kind, UnitSystem system) {
 }
 
 std::variant<const Unit*, ReadError> unit_of_bare(const PlainText& text, const Number& number, const UnitTable& table) {
-  const auto refused = [&](const std::string& problem) { return read_error(text, text.plain.size(), problem); };
+  const auto refused = [&](const std::string& problem) {
+    return read_error(text, text.plain.size(), problem, mistake::kNoUnit);
+  };
   const std::string_view written = text.written_for(0, number.end);
   if (text.units) {
     const Symbols units = could_be(number, text, table, *text.units);

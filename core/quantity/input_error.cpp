@@ -66,6 +66,7 @@ std::string Problem::text() const {
   std::string place = printable(file);
   if (line > 0) place += fmt::format(":{}:{}", line, column);
   std::string result = (place.empty() ? "error: " : place + ": error: ") + printable(message);
+  if (!code.empty()) result += fmt::format(" [{}]", code);
   if (source_line.empty()) return result;
   return result + line_and_caret(source_line, column);
 }

@@ -16,8 +16,9 @@ struct Problem {
   int column = 0;  // 1-based, in characters
   std::string message;
   std::string source_line;
+  std::string code{};  // of error_codes.h; empty: of the command line's own words
 
-  /// `file:line:column: error: message`, then the source line with a caret under the column. A long line is
+  /// `file:line:column: error: message [code]`, then the source line with a caret under the column. A long line is
   /// cut around it; tabs and characters of several bytes keep the caret in its place. What may not be printed
   /// (quantity/printable.h) is escaped, in the source line `?`.
   std::string text() const;

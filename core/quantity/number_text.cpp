@@ -286,17 +286,18 @@ std::string quoted(std::string_view text) {
   return result + "'";
 }
 
-ReadError read_error(const PlainText& text, std::size_t at, const std::string& problem) {
-  return {quoted(text.written) + ": " + problem, text.places[std::min(at, text.plain.size())]};
+ReadError read_error(const PlainText& text, std::size_t at, const std::string& problem, std::string_view code) {
+  return {quoted(text.written) + ": " + problem, text.places[std::min(at, text.plain.size())], code};
 }
 
 std::variant<Number, ReadError> scan_number(const PlainText& text, std::size_t begin, std::string_view grammar) {
   const bool has_sign = begin < text.plain.size() && (text.plain[begin] == '-' || text.plain[begin] == '+');
   const bool negative = has_sign && text.plain[begin] == '-';
   auto number = scan_unsigned(text, has_sign ? begin + 1 : begin, grammar);
+  if (auto* error = std::get_if<ReadError>(&number)) error->code = mistake::kNotANumber;
   auto* value = std::get_if<Number>(&number);
   if (value == nullptr || !negative) return number;
-  if (value->value == 0.0) return read_error(text, begin, "zero has no sign; write 0");
+  if (value->value == 0.0) return read_error(text, begin, "zero has no sign; write 0", mistake::kNotANumber);
   value->value = -value->value;
   return number;
 }

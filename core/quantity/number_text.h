@@ -34,7 +34,8 @@ PlainText plain_text(const Written& from);
 std::string quoted(std::string_view text);
 
 /// `'5 psy': problem`, standing at plain[at].
-ReadError read_error(const PlainText& text, std::size_t at, const std::string& problem);
+ReadError read_error(const PlainText& text, std::size_t at, const std::string& problem,
+                     std::string_view code = mistake::kWrongValue);
 
 struct Number {
   double value = 0.0;   // finite; never a negative zero

@@ -41,7 +41,8 @@ Reading<Price> read_amount(const PlainText& text, std::size_t begin, std::size_t
   if (point > 0) {
     const auto result = std::from_chars(digits.data(), digits.data() + point, whole);
     if (result.ec != std::errc() || whole > kMostDollars) {
-      return read_error(text, begin, fmt::format("out of range; a price is allowed from $0 to ${}", kMostDollars));
+      return read_error(text, begin, fmt::format("out of range; a price is allowed from $0 to ${}", kMostDollars),
+                        mistake::kOutOfRange);
     }
   }
   if (coin == Coin::cents) return cents(whole);
@@ -66,8 +67,8 @@ std::size_t end_of_leading_coin(const std::string& plain) {
 Reading<Price> read_price(std::string_view written) {
   const PlainText text = plain_text(written);
   const std::string& plain = text.plain;
-  if (plain.empty()) return ReadError{fmt::format("nothing written; {}", kPriceGrammar), 0};
-  if (plain.front() == '-') return read_error(text, 0, "a price cannot be negative");
+  if (plain.empty()) return ReadError{fmt::format("nothing written; {}", kPriceGrammar), 0, mistake::kNothingWritten};
+  if (plain.front() == '-') return read_error(text, 0, "a price cannot be negative", mistake::kOutOfRange);
   const std::size_t lead = end_of_leading_coin(plain);
   std::size_t begin = lead;
   while (begin < plain.size() && plain[begin] == ' ') ++begin;

@@ -38,7 +38,8 @@ Reading<T> read_twice_written(const Written& text, Make make) {
   if (const auto* error = std::get_if<ReadError>(&reading)) return *error;
   const std::string_view again = text.text.substr(open + 1, text.text.size() - open - 2);
   const auto second = read_limited(again, unit_table(Kind::pressure));
-  if (const auto* error = std::get_if<ReadError>(&second)) return ReadError{error->message, error->offset + open + 1};
+  if (const auto* error = std::get_if<ReadError>(&second))
+    return ReadError{error->message, error->offset + open + 1, error->code};
   const double value = std::get<Measured>(reading).in_si;
   const double difference = std::abs(value - std::get<Measured>(second).in_si);
   if (difference <= kRounding * std::abs(value) + 1.0) return make(value);
@@ -186,7 +187,7 @@ Reading<Stress> read_stress(const Written& text) { return read_as<Stress>(text, 
 Reading<double> read_number(std::string_view written) {
   constexpr std::string_view kGrammar = "a number is written like 0.6, 3/4 or 60 %";
   const PlainText text = plain_text(written);
-  if (text.plain.empty()) return ReadError{fmt::format("nothing written; {}", kGrammar), 0};
+  if (text.plain.empty()) return ReadError{fmt::format("nothing written; {}", kGrammar), 0, mistake::kNothingWritten};
   const auto scanned = scan_number(text, 0, kGrammar);
   if (const auto* error = std::get_if<ReadError>(&scanned)) return *error;
   const Number& number = std::get<Number>(scanned);
@@ -195,19 +196,20 @@ Reading<double> read_number(std::string_view written) {
   if (at == text.plain.size()) return number.value;
   if (text.plain.substr(at) == "%") return number.value / 100.0;
   const std::string shown = quoted(text.written_for(at, text.plain.size()));
-  return read_error(text, at, fmt::format("{} after the number; {}, without a unit", shown, kGrammar));
+  return read_error(text, at, fmt::format("{} after the number; {}, without a unit", shown, kGrammar),
+                    mistake::kNotANumber);
 }
 
 Reading<int> read_count(std::string_view written) {
   constexpr int kMost = 1'000'000;
   const std::string grammar = fmt::format("a whole number from 0 to {} is wanted", kMost);
   const PlainText text = plain_text(written);
-  if (text.plain.empty()) return ReadError{"nothing written; " + grammar, 0};
+  if (text.plain.empty()) return ReadError{"nothing written; " + grammar, 0, mistake::kNothingWritten};
   const auto scanned = scan_number(text, 0, grammar);
   if (const auto* error = std::get_if<ReadError>(&scanned)) return *error;
   const Number& number = std::get<Number>(scanned);
   const bool good = number.whole && number.end == text.plain.size() && number.value >= 0.0 && number.value <= kMost;
-  if (!good) return read_error(text, 0, grammar);
+  if (!good) return read_error(text, 0, grammar, mistake::kOutOfRange);
   return static_cast<int>(number.value);
 }
 
@@ -215,7 +217,8 @@ template <class T>
 Reading<T> within(Reading<T> reading, Range<T> allowed, const Written& text) {
   const T* value = std::get_if<T>(&reading);
   if (value == nullptr || is_in(*value, allowed)) return reading;
-  return ReadError{fmt::format("{}: out of range; allowed is {}", quoted(text.text), range_text(allowed, text)), 0};
+  return ReadError{fmt::format("{}: out of range; allowed is {}", quoted(text.text), range_text(allowed, text)), 0,
+                   mistake::kOutOfRange};
 }
 
 template Reading<Length> within(Reading<Length>, Range<Length>, const Written&);

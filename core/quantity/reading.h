@@ -1,6 +1,7 @@
 // What is read as a quantity, and what reading it gives: the quantity, or why the text is none.
 #pragma once
 
+#include "quantity/error_codes.h"
 #include "quantity/unit_system.h"
 
 #include <concepts>
@@ -33,6 +34,7 @@ struct Written {
 struct ReadError {
   std::string message;
   std::size_t offset = 0;
+  std::string_view code = mistake::kWrongValue;
 };
 
 template <class T>

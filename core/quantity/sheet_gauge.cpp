@@ -250,7 +250,8 @@ Reading<Length> read_sheet(const Written& written) {
   }
   const Written thickness = written.with(without_metal(written));
   if (is_thickness_or_gauge(thickness)) {
-    return read_error(text, text.plain.size(), fmt::format("no unit; it can be {0} ga or {0} in", thickness.text));
+    return read_error(text, text.plain.size(), fmt::format("no unit; it can be {0} ga or {0} in", thickness.text),
+                      mistake::kNoUnit);
   }
   const auto reading = read_limited(thickness, table);
   if (const auto* error = std::get_if<ReadError>(&reading)) return *error;

@@ -115,7 +115,7 @@ Reading<std::string> read_inch_size(const PlainText& text, std::size_t begin) {
 
 Reading<std::string> read_size_name(std::string_view written) {
   const PlainText text = plain_text(written);
-  if (text.plain.empty()) return ReadError{fmt::format("nothing written; {}", kAllowed), 0};
+  if (text.plain.empty()) return ReadError{fmt::format("nothing written; {}", kAllowed), 0, mistake::kNothingWritten};
   if (const auto at = after_word(text.plain, "dn")) return read_metric_size(text, *at);
   if (const auto at = after_word(text.plain, "nps")) return read_inch_size(text, *at);
   if (text.plain.front() == '-') {

@@ -22,19 +22,20 @@ ReadError wrong_unit(const PlainText& text, std::size_t at, const UnitTable& tab
   const std::string word = quoted(text.written_for(at, text.plain.size()));
   if (is_digit(text.plain[at]) || text.plain[at] == '-' || text.plain[at] == '+') {
     return read_error(text, at,
-                      fmt::format("{} follows the number; write one number and a unit, like {}", word, table.example));
+                      fmt::format("{} follows the number; write one number and a unit, like {}", word, table.example),
+                      mistake::kWrongUnit);
   }
   const std::string allowed = fmt::format("{} takes {}", table.name, symbols(table));
   const std::string_view written = std::string_view(text.plain).substr(at);
   if (const UnitTable* other = find_other_kind(table.kind, written)) {
-    return read_error(text, at, fmt::format("{} is a unit of {}; {}", word, other->name, allowed));
+    return read_error(text, at, fmt::format("{} is a unit of {}; {}", word, other->name, allowed), mistake::kWrongUnit);
   }
   if (text.plain[at] == PlainText::kUnreadable) {
-    return read_error(text, at, fmt::format("{} is not understood here; {}", word, allowed));
+    return read_error(text, at, fmt::format("{} is not understood here; {}", word, allowed), mistake::kWrongUnit);
   }
   const auto near = nearest_symbol(table, written);
   const std::string hint = near ? fmt::format("; did you mean '{}'?", *near) : "";
-  return read_error(text, at, fmt::format("unknown unit {}; {}{}", word, allowed, hint));
+  return read_error(text, at, fmt::format("unknown unit {}; {}{}", word, allowed, hint), mistake::kWrongUnit);
 }
 
 struct Lead {
@@ -100,11 +101,12 @@ std::variant<Measured, ReadError> read_from(const PlainText& text, const Number&
 
 ReadError beyond_limits(const PlainText& text, const Measured& measured, Range<double> limits, std::string_view name) {
   if (limits.low == 0.0 && measured.in_si < 0.0 && measured.unit->offset == 0.0) {
-    return read_error(text, 0, fmt::format("{} cannot be negative", name));
+    return read_error(text, 0, fmt::format("{} cannot be negative", name), mistake::kOutOfRange);
   }
   return read_error(text, 0,
                     fmt::format("out of range; {} is allowed from {} to {}", name,
-                                limit_text(limits.low, *measured.finest), limit_text(limits.high, *measured.finest)));
+                                limit_text(limits.low, *measured.finest), limit_text(limits.high, *measured.finest)),
+                    mistake::kOutOfRange);
 }
 
 /// What is a plain number in the inch system's own unit, up to where another unit's last digits end, is that number to
@@ -128,7 +130,8 @@ double as_in_inch_system(double in_si, const Unit& written, const UnitTable& tab
 }  // namespace
 
 std::variant<Measured, ReadError> read_measured(const PlainText& text, const UnitTable& table) {
-  if (text.plain.empty()) return ReadError{fmt::format("nothing written; {}", grammar(table)), 0};
+  if (text.plain.empty())
+    return ReadError{fmt::format("nothing written; {}", grammar(table)), 0, mistake::kNothingWritten};
   const auto scanned = scan_number(text, 0, grammar(table));
   if (const auto* error = std::get_if<ReadError>(&scanned)) return *error;
   Number number = std::get<Number>(scanned);

@@ -106,6 +106,33 @@ class Help(unittest.TestCase):
             self.assertTrue(any(at == place or at.startswith(place + ".") for at in found) if place else "" in found,
                             f"{new}: {found}")
 
+    def test_each_mistake_in_a_file_or_a_word_has_a_code_that_is_explained(self):
+        codes = set()
+        with tempfile.TemporaryDirectory() as folder:
+            file = pathlib.Path(folder) / "wrong.yaml"
+            wrong = [self.bench.replace(old, new, 1) for old, new, _ in WRONG]
+            wrong += [self.bench + "name: again\n", self.bench.replace("height: 15 in}", "height: 15}", 1).replace("units: inch", "", 1),
+                      self.bench.replace("3/16 in steel", "3/16 psi steel", 1), self.bench.replace("height: 15 in}", "height: 15 x in}", 1),
+                      self.bench.replace("8-1/2 in", "8 miles", 1), self.bench.replace("8-1/2 in", "-8 in", 1), "name: [", "\x00",
+                      self.bench.replace("name: Bevelling bench", "name:", 1), self.bench.replace("ends in: 5 psi gauge", "ends in: kazoo", 1)]
+            for text in wrong:
+                file.write_text(text, encoding="utf-8")
+                done = run("plan", file)
+                said = re.findall(r"^\S+: error: .*?(?: \[(\w+)\])?$", done.stderr, re.M)
+                self.assertTrue(said and all(said), done.stderr)
+                errors = json.loads(run("plan", file, "--json").stderr)["errors"]
+                self.assertEqual([error["code"] for error in errors], said)
+                codes.update(said)
+            words = [("plan", file.with_name("none.yaml")), ("chain", "1/2 flux", "1 FNPT"), ("catalog", "--json", "flux capacitor"),
+                     ("new", file)]
+            for asked in words:
+                codes.update(re.findall(r"\[(\w+)\]$", run(*asked).stderr, re.M))
+        self.assertGreaterEqual(codes, {"unknown_key", "missing_key", "duplicate_key", "empty_key", "wrong_shape", "not_yaml", "not_one_of",
+                                        "no_unit", "wrong_unit", "out_of_range", "unknown_part", "unknown_port", "file_not_read",
+                                        "file_not_written"})
+        for code in codes:
+            self.assertIn("mend", run("explain", code).stdout, code)
+
     def test_the_schema_of_a_plan_takes_every_plan_and_refuses_what_none_says(self):
         schema = json.loads(run("help", "--schema", "plan").stdout)
         jsonschema.Draft202012Validator.check_schema(schema)

@@ -1,4 +1,4 @@
-"""Every finding and every caution of a plan, and every reason why there is no run, has a row that `riserun explain`
+"""Every finding and every caution of a plan, every reason why there is no run, and every kind of mistake in what is written has a row that `riserun explain`
 prints, and every row is of such a code.
 
 Reads the codes of core/plan and core/chain/refusal that are given as reasons, those of core/plan and core/chain/build
@@ -56,11 +56,14 @@ def cautions(root):
 
 def problems_of(root):
     core = root / "core"
+    of_input = set(CODE.findall(text_of(core / "quantity" / "error_codes.h"))) if (core / "quantity" / "error_codes.h").is_file() else set()
     rows = [code for path in sorted((core / "report" / "words").glob("explain_*.cpp"))
             for code in ROW.findall(path.read_text(encoding="utf-8"))]
     reasons = codes(sorted((core / "plan").rglob("*.cpp")) + sorted((core / "chain" / "refusal").glob("*.cpp")), REASONS)
     for code in sorted(reasons - set(rows)):
         yield f"reason {code}: no row of core/report/words/explain_*.cpp explains it"
+    for code in sorted(of_input - set(rows)):
+        yield f"mistake {code}: no row of core/report/words/explain_*.cpp explains it"
     cautioned, hidden = cautions(root)
     for code in sorted(cautioned - set(rows)):
         yield f"caution {code}: no row of core/report/words/explain_*.cpp explains it"
@@ -71,7 +74,7 @@ def problems_of(root):
     made = codes(sorted(core.rglob("*.cpp")) + sorted(core.rglob("*.h")), [FACT])
     table = core / "chain" / "ask" / "askable.cpp"
     asked = {code + "_alone" for code in re.findall(r'\.code = "([a-z0-9_]+)"', text_of(table))} if table.is_file() else set()
-    for code in sorted(set(rows) - made - asked):
+    for code in sorted(set(rows) - made - asked - of_input):
         yield f"row {code}: no fact of core/ is made with it"
 
 
@@ -82,7 +85,8 @@ def self_test():
         "core/plan/stage/b.cpp": 'remarks.caution(Topic::care, calm ? fact("calm", 2)\n : fact("warned", 1), "s");\n'
                                  'plan.cautions.push_back(what);\n',
         "core/chain/build/cautions.cpp": 'note(fact("rusts", a), fact("meets", b));\nadd_once(said_last_, fact("thin", c));\n',
-        "core/report/words/explain_a.cpp": '      {"told", "m"},\n      {"told", "m"},\n      {"idle", "m"},\n',
+        "core/quantity/error_codes.h": 'kTold = "said"; kUntold = "unsaid";\n',
+        "core/report/words/explain_a.cpp": '      {"said", "m"},\n      {"told", "m"},\n      {"told", "m"},\n      {"idle", "m"},\n',
     }
     with tempfile.TemporaryDirectory() as folder:
         root = pathlib.Path(folder)
@@ -90,7 +94,7 @@ def self_test():
             (root / name).parent.mkdir(parents=True, exist_ok=True)
             (root / name).write_text(text, encoding="utf-8")
         seen = [line.split(":")[0] for line in problems_of(root)]
-    expected = ["reason hidden", "reason untold", "caution calm", "caution rusts", "caution thin", "caution warned",
+    expected = ["reason hidden", "reason untold", "mistake unsaid", "caution calm", "caution rusts", "caution thin", "caution warned",
                 "caution in b.cpp", "row told", "row idle"]
     return [] if seen == expected else [f"saw {seen}, expected {expected}"]
 

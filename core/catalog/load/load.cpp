@@ -38,7 +38,13 @@ std::vector<fs::path> catalog_files(const fs::path& folder, Problems& problems) 
         std::find(std::begin(kFirstFiles), std::end(kFirstFiles), name.string()) != std::end(kFirstFiles);
     if (name.extension() == ".yaml" && !name.string().starts_with('.') && !first) rest.push_back(it->path());
   }
-  if (failed) problems.add({folder.string(), 0, 0, "the folder of the catalog cannot be read", {}});
+  if (failed)
+    problems.add({folder.string(),
+                  0,
+                  0,
+                  "the folder of the catalog cannot be read",
+                  {},
+                  std::string(quantity::mistake::kFileNotRead)});
   std::sort(rest.begin(), rest.end(), [](const fs::path& a, const fs::path& b) {
     return std::pair(a.filename() == kLastFile, a) < std::pair(b.filename() == kLastFile, b);
   });

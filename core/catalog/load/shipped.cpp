@@ -39,7 +39,8 @@ void check_whole(const fs::path& folder) {
                     0,
                     "this file of the shipped catalog is missing or cannot be read, and answers would change without "
                     "it: put it back",
-                    {}});
+                    {},
+                    std::string(quantity::mistake::kNotWhole)});
       continue;
     }
     if (const std::ptrdiff_t lines = lines_of(file); lines < shipped.lines)
@@ -50,7 +51,8 @@ void check_whole(const fs::path& folder) {
                         std::to_string(shipped.lines) +
                         ": it is cut off, and answers would change; put it back, or build the program again if the "
                         "change is meant",
-                    {}});
+                    {},
+                    std::string(quantity::mistake::kNotWhole)});
   }
   std::move(problems).throw_if_any();
 }

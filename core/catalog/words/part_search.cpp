@@ -19,6 +19,8 @@
 
 namespace riserun::catalog {
 
+namespace mistake = quantity::mistake;
+
 namespace {
 
 constexpr std::size_t kMostListed = 8;
@@ -175,7 +177,8 @@ std::optional<NotationError> PartSearch::counted_or_sized(std::string_view words
                                    "for the size write '{1} in {2}'",
                                    words, counted->number, counted->one),
                        0,
-                       {}};
+                       {},
+                       mistake::kAmbiguousPart};
 }
 
 std::variant<std::vector<PartId>, NotationError> PartSearch::find_called(std::string_view words) {
@@ -216,7 +219,8 @@ std::optional<NotationError> PartSearch::two_ways(std::string_view words, const 
   std::vector<std::string_view> names(kinds.begin(), kinds.end());
   return NotationError{"'" + std::string(words) + "' can be read in several ways, say which: " + either_of(names),
                        0,
-                       {names.begin(), names.end()}};
+                       {names.begin(), names.end()},
+                       mistake::kAmbiguousPart};
 }
 
 bool PartSearch::names_a_thing(std::string_view words) {
@@ -291,7 +295,7 @@ std::variant<PartId, NotationError> PartSearch::find_one(std::string_view words)
   for (const PartId part : parts) ids.push_back(catalog_.part(part).id);
   return NotationError{
       "'" + std::string(words) + "' fits " + std::to_string(parts.size()) + " parts, say which: " + some_of(ids), 0,
-      ids};
+      ids, mistake::kAmbiguousPart};
 }
 
 std::vector<PartId> find_parts(const Catalog& catalog, std::string_view words) {

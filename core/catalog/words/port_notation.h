@@ -4,6 +4,7 @@
 #pragma once
 
 #include "catalog/catalog.h"
+#include "quantity/error_codes.h"
 
 #include <memory>
 #include <optional>
@@ -15,11 +16,12 @@
 namespace riserun::catalog {
 
 /// Why a text is no port. `close`: what may have been meant, as Catalog::written writes it or, for a word, the word;
-/// the message lists them too.
+/// the message lists them too; `code` is of quantity/error_codes.h.
 struct NotationError {
   std::string message;
   std::size_t offset = 0;  // byte of the text at which the word stands that was not understood
   std::vector<std::string> close;
+  std::string_view code = quantity::mistake::kUnknownPart;
 };
 
 /// The port that the text names. `SIZE KIND END` as Catalog::spelled prints it, and what Catalog::written prints, are

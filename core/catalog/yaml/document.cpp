@@ -32,7 +32,7 @@ Document Document::parse(std::string text, std::string name, Problems& problems)
   if (fits) data->text = std::move(text);
   data->find_lines();
   if (!fits) {
-    problems.add({data->file, 0, 0, too_large(), {}});
+    problems.add({data->file, 0, 0, too_large(), {}, std::string(quantity::mistake::kFileNotRead)});
   } else if (detail::check_bytes(*data, problems)) {
     if (detail::is_table_name(data->file))
       detail::parse_table(*data, problems);

@@ -31,7 +31,7 @@ std::string_view DocumentData::line_text(std::uint32_t line) const {
   return whole;
 }
 
-quantity::Problem DocumentData::problem_at(std::size_t offset, std::string message) const {
+quantity::Problem DocumentData::problem_at(std::size_t offset, std::string message, std::string_view code) const {
   const auto after = std::upper_bound(line_starts.begin(), line_starts.end(), offset);
   const auto line = static_cast<std::uint32_t>(after - line_starts.begin()) - 1;
   const std::string_view whole = line_text(line);
@@ -39,7 +39,7 @@ quantity::Problem DocumentData::problem_at(std::size_t offset, std::string messa
   std::string shown = whole.size() <= kLongestSourceLine ? std::string(whole) : std::string();
   for (char& c : shown)
     if (static_cast<unsigned char>(c) < 0x20) c = ' ';  // a tab would move the caret
-  return {file, static_cast<int>(line) + 1, column, std::move(message), std::move(shown)};
+  return {file, static_cast<int>(line) + 1, column, std::move(message), std::move(shown), std::string(code)};
 }
 
 }  // namespace riserun::catalog::detail

@@ -1,6 +1,7 @@
 // What a Document holds inside: the text of the file and its values in one array. Others see them as a Value.
 #pragma once
 
+#include "quantity/error_codes.h"
 #include "quantity/input_error.h"
 #include "quantity/unit_system.h"
 
@@ -42,7 +43,8 @@ struct DocumentData {
   void find_lines();
   std::string_view line_text(std::uint32_t line) const;
   /// A problem at a byte of the file.
-  quantity::Problem problem_at(std::size_t offset, std::string message) const;
+  quantity::Problem problem_at(std::size_t offset, std::string message,
+                               std::string_view code = quantity::mistake::kNotYaml) const;
 };
 
 }  // namespace riserun::catalog::detail

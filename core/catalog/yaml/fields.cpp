@@ -6,6 +6,8 @@
 
 namespace riserun::catalog {
 
+namespace mistake = quantity::mistake;
+
 namespace {
 
 std::string_view shape_name(Value::Shape shape) {
@@ -27,7 +29,8 @@ std::string_view shape_name(Value::Shape shape) {
 void report_shape(const Value& value, std::string_view wanted, Problems& problems) {
   if (!value.exists()) return;  // whoever looked for it has said so
   problems.add(
-      value, at_path(value) + std::string(wanted) + " is expected here, not " + std::string(shape_name(value.shape())));
+      value, at_path(value) + std::string(wanted) + " is expected here, not " + std::string(shape_name(value.shape())),
+      0, mistake::kWrongShape);
 }
 
 }  // namespace
@@ -43,7 +46,7 @@ std::optional<bool> read_flag(const Value& value, Problems& problems) {
   if (!text) return std::nullopt;
   if (*text == "yes" || *text == "true") return true;
   if (*text == "no" || *text == "false") return false;
-  problems.add(value, at_path(value) + "'" + std::string(*text) + "' is neither yes nor no");
+  problems.add(value, at_path(value) + "'" + std::string(*text) + "' is neither yes nor no", 0, mistake::kNotOneOf);
   return std::nullopt;
 }
 
@@ -70,8 +73,10 @@ Fields::Fields(const Value& map, std::span<const std::string_view> names, Proble
   for (const auto& [key, value] : map.entries()) {
     const std::string_view name = key.text();
     if (std::find(names.begin(), names.end(), name) != names.end()) continue;
-    problems.add(key, at_path(map) + "unknown key '" + std::string(name) + "'" + did_you_mean(name, names) +
-                          " (allowed: " + either_of(names) + ")");
+    problems.add(key,
+                 at_path(map) + "unknown key '" + std::string(name) + "'" + did_you_mean(name, names) +
+                     " (allowed: " + either_of(names) + ")",
+                 0, mistake::kUnknownKey);
   }
 }
 
@@ -79,14 +84,14 @@ Value Fields::find(std::string_view key) {
   if (!valid()) return {};
   const Value value = map_[key];
   if (value.shape() != Value::Shape::empty) return value;
-  problems_.add(value, at_path(value) + "has no value");
+  problems_.add(value, at_path(value) + "has no value", 0, mistake::kEmptyKey);
   return {};
 }
 
 Value Fields::need(std::string_view key) {
   if (!valid()) return {};
   if (!map_[key].exists()) {
-    problems_.add(map_, at_path(map_) + "'" + std::string(key) + "' is missing");
+    problems_.add(map_, at_path(map_) + "'" + std::string(key) + "' is missing", 0, mistake::kMissingKey);
     return {};
   }
   return find(key);
@@ -94,7 +99,7 @@ Value Fields::need(std::string_view key) {
 
 std::string Fields::need_text(std::string_view key) {
   const std::optional<std::string_view> text = read_text(need(key), problems_);
-  if (text && text->empty()) problems_.add(map_[key], at_path(map_[key]) + "is an empty text");
+  if (text && text->empty()) problems_.add(map_[key], at_path(map_[key]) + "is an empty text", 0, mistake::kEmptyKey);
   return std::string(text.value_or(""));
 }
 
@@ -131,8 +136,10 @@ std::optional<quantity::UnitSystem> read_units(Fields& fields) {
 }
 
 void Fields::report_choice(const Value& value, std::span<const std::string_view> names) {
-  problems_.add(value, at_path(value) + "'" + std::string(value.text()) + "' is not one of " + either_of(names) +
-                           did_you_mean(value.text(), names));
+  problems_.add(value,
+                at_path(value) + "'" + std::string(value.text()) + "' is not one of " + either_of(names) +
+                    did_you_mean(value.text(), names),
+                0, mistake::kNotOneOf);
 }
 
 }  // namespace riserun::catalog

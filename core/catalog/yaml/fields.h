@@ -36,7 +36,7 @@ auto read_with(const Value& value, Reader reader, Problems& problems) {
     result = std::move(*good);
   } else {
     const auto& error = std::get<1>(reading);
-    problems.add(value, value.path() + ": " + error.message, error.offset);
+    problems.add(value, value.path() + ": " + error.message, error.offset, error.code);
   }
   return result;
 }

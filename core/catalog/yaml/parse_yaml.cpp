@@ -108,8 +108,8 @@ class Builder : public YAML::EventHandler {
   void report(const YAML::Mark& mark, std::string message) {
     report(static_cast<std::size_t>(mark.pos), std::move(message));
   }
-  void report(std::size_t offset, std::string message) {
-    problems_.add(data_.problem_at(offset, std::move(message)));
+  void report(std::size_t offset, std::string message, std::string_view code = quantity::mistake::kNotYaml) {
+    problems_.add(data_.problem_at(offset, std::move(message), code));
     if (problems_.size() >= kMostMistakes) throw Refused();
   }
   [[noreturn]] void give_up(std::size_t offset, std::string message) {
@@ -185,8 +185,8 @@ class Builder : public YAML::EventHandler {
     const std::uint32_t first = same_key(level, key.text);
     if (!level.keys.empty()) level.keys.emplace(key.text, row);
     if (first != kNoNode)
-      report(key.offset,
-             fmt::format("'{}' stands here twice, first in line {}", key.text, data_.nodes[first].line + 1));
+      report(key.offset, fmt::format("'{}' stands here twice, first in line {}", key.text, data_.nodes[first].line + 1),
+             quantity::mistake::kDuplicateKey);
   }
 
   // What may not be printed can be written as an escape, or come from the lines of a block.

@@ -2,11 +2,13 @@
 #pragma once
 
 #include "catalog/yaml/value.h"
+#include "quantity/error_codes.h"
 #include "quantity/input_error.h"
 
 #include <cstddef>
 #include <span>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -17,8 +19,11 @@ class Problems {
  public:
   /// @throws InputError with all that was gathered where kMostMistakes (limits.h) are there already
   void add(quantity::Problem problem);
-  void add(const Value& where, std::string message, std::size_t offset = 0) {
-    add(where.problem(std::move(message), offset));
+  void add(const Value& where, std::string message, std::size_t offset = 0,
+           std::string_view code = quantity::mistake::kWrongValue) {
+    quantity::Problem problem = where.problem(std::move(message), offset);
+    problem.code = code;
+    add(std::move(problem));
   }
   bool empty() const { return problems_.empty(); }
   std::size_t size() const { return problems_.size(); }

@@ -20,7 +20,7 @@ namespace {
 
 std::optional<std::string> read_once(const std::filesystem::path& path, Problems& problems) {
   const auto refuse = [&](std::string why) {
-    problems.add({path.string(), 0, 0, std::move(why), {}});
+    problems.add({path.string(), 0, 0, std::move(why), {}, std::string(quantity::mistake::kFileNotRead)});
     return std::nullopt;
   };
   std::error_code failed;

@@ -22,7 +22,7 @@ std::optional<catalog::MadePort> read_made_port(JobReading& reading, const Value
   const auto port = reading.words().ports().read_made(*text);
   if (const auto* made = std::get_if<catalog::MadePort>(&port)) return *made;
   const auto& error = std::get<catalog::NotationError>(port);
-  reading.problems.add(value, value.path() + ": " + error.message, error.offset);
+  reading.problems.add(value, value.path() + ": " + error.message, error.offset, quantity::mistake::kUnknownPort);
   return std::nullopt;
 }
 
@@ -157,7 +157,7 @@ std::vector<PartId> read_parts(JobReading& reading, const Value& value) {
   auto parts = reading.words().find_called(*text);
   if (auto* found = std::get_if<std::vector<PartId>>(&parts)) return std::move(*found);
   const auto& error = std::get<catalog::NotationError>(parts);
-  reading.problems.add(value, value.path() + ": " + error.message, error.offset);
+  reading.problems.add(value, value.path() + ": " + error.message, error.offset, error.code);
   return {};
 }
 
@@ -167,7 +167,7 @@ std::vector<PartId> read_avoided_parts(JobReading& reading, const Value& value) 
   std::vector<PartId> parts = catalog::find_avoided_parts(reading.words(), *text);
   if (!parts.empty()) return parts;
   const catalog::NotationError error = catalog::why_no_avoided_parts(reading.words(), *text);
-  reading.problems.add(value, value.path() + ": " + error.message, error.offset);
+  reading.problems.add(value, value.path() + ": " + error.message, error.offset, error.code);
   return {};
 }
 
@@ -177,7 +177,7 @@ std::optional<PartId> read_one_part(JobReading& reading, const Value& value) {
   const auto part = reading.words().find_one(*text);
   if (const PartId* found = std::get_if<PartId>(&part)) return *found;
   const auto& error = std::get<catalog::NotationError>(part);
-  reading.problems.add(value, value.path() + ": " + error.message, error.offset);
+  reading.problems.add(value, value.path() + ": " + error.message, error.offset, error.code);
   return std::nullopt;
 }
 

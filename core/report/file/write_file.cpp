@@ -1,5 +1,6 @@
 #include "report/file/write_file.h"
 
+#include "quantity/error_codes.h"
 #include "quantity/input_error.h"
 
 #include <fcntl.h>
@@ -23,7 +24,7 @@ namespace {
 namespace fs = std::filesystem;
 
 [[noreturn]] void refuse(const std::string& file, const std::string& why) {
-  throw quantity::InputError({{file, 0, 0, why, ""}});
+  throw quantity::InputError({{file, 0, 0, why, "", std::string(quantity::mistake::kFileNotWritten)}});
 }
 
 [[noreturn]] void refuse_taken(const std::string& file) {

@@ -16,6 +16,7 @@ std::string error_json(const quantity::InputError& error) {
     errors.push_back({{"file", problem.file},
                       {"line", problem.line},
                       {"column", problem.column},
+                      {"code", problem.code.empty() ? json(nullptr) : json(problem.code)},
                       {"message", problem.message},
                       {"source_line", problem.source_line}});
   return written_json({{"errors", std::move(errors)}});

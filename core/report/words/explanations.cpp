@@ -8,7 +8,7 @@ const std::vector<Explanation>& explanations() {
   static const std::vector<Explanation> kAll = [] {
     std::vector<Explanation> all;
     for (const auto table : {wall_explanations(), air_explanations(), relief_explanations(), water_explanations(),
-                             run_explanations(), caution_explanations(), joint_explanations()})
+                             run_explanations(), caution_explanations(), joint_explanations(), input_explanations()})
       all.insert(all.end(), table.begin(), table.end());
     return all;
   }();

@@ -1,6 +1,6 @@
-// What `riserun explain` says of each finding and each caution of a plan and of each reason why there is no run: what
-// it means, why it matters, what mends it, and where that comes from. Verb, completion and manual page are made of this
-// table.
+// What `riserun explain` says of each finding and each caution of a plan, of each reason why there is no run and of
+// each kind of mistake in a file or a word: what it means, why it matters, what mends it, and where that comes from.
+// Verb, completion and manual page are made of this table.
 #pragma once
 
 #include <span>
@@ -25,11 +25,12 @@ std::span<const Explanation> water_explanations();
 std::span<const Explanation> run_explanations();
 std::span<const Explanation> caution_explanations();
 std::span<const Explanation> joint_explanations();
+std::span<const Explanation> input_explanations();
 
 /// All of them, in the order of the tables.
 const std::vector<Explanation>& explanations();
 
-/// nullptr: no finding, no caution and no refusal has that code.
+/// nullptr: no finding, no caution, no refusal and no mistake has that code.
 const Explanation* explanation_of(std::string_view code);
 
 }  // namespace riserun::report

@@ -316,7 +316,8 @@ struct ReliefPlan {
   std::optional<RestrictorPlan> restrictor;  // the same with what comes of it
   std::optional<Length> valve_bore;          // that passes the supply at the relief pressure
   std::vector<ReliefValve> valves;           // of the job
-  GaugePressure greatest;  // that can occur with what is in the job, the regulator failed and the riser stopped
+  GaugePressure held;                        // what the valves hold, the regulator failed and the riser stopped
+  GaugePressure greatest;           // that can occur with what is in the job: that, and no less than the setting
   double factor_at_greatest = 0.0;  // on yield
   Force lid_force_at_greatest{};
 };

@@ -144,6 +144,8 @@ std::span<const Words> plan_words() {
        "lid and floor welded to every baffle, so that they are bare over {0} x {1} and no more"},
       {"mends_together", "{0:, together with }"},
       {"mend_then_open", "{0:, } (then open: {1:; })"},
+      {"on_the_free_port", "{0:, }, on '{1}', which is free ('from: {1}', 'ends in: {2}', 'special order: yes')"},
+      {"on_a_bung_of_its_own", "{0:, }, on a bung of its own in the lid, a {1}"},
       {"either_mend", "{0:; or }"},
       {"stays_in_a_grid",
        "stays every {0} x {1} between lid and floor ({2} of them; 'lid bays' and 'floor bays': {3} x {4})"},
@@ -283,6 +285,8 @@ std::span<const Words> plan_words() {
       {"for_the_vent", "for the vent"},
       {"to_fill_and_dip_by", "in the lid, to dip and to fill by"},
       {"set_at", "set at {0:mark}"},
+      {"adjustable_set_at", "adjustable, to be set at {0:mark}"},
+      {"to_weld_in_for_it", "to weld into the lid"},
       {"set_at_with_clear_bore", "set at {0:mark}, clear bore {1:thickness2} or more"},
   };
   return kWords;

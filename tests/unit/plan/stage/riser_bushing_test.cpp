@@ -59,7 +59,7 @@ TEST(RiserBushing, HasItsStepsInTheOrderOfWork) {
     for (const WorkStep& step : plan.work.steps)
       if (step.what.code.find("bushing") != std::string::npos || step.what.code.find("hole") != std::string::npos ||
           step.what.code.find("bungs") != std::string::npos)
-        codes.push_back(step.what.code);
+        codes.emplace_back(step.what.code);
     return codes;
   };
   EXPECT_THAT(steps(in_bushing("")), testing::ElementsAre("work_hole_for_coupling", "work_bungs_into_closed",

@@ -9,18 +9,25 @@ namespace riserun::plan {
 
 namespace {
 
-/// The cheapest half coupling of the tank's own metal, for the part's own thread.
+/// The female thread that takes the part, or that a nipple leads from to it.
+PortTypeId thread_for(const Catalog& catalog, PartId part) {
+  const PortTypeId own = catalog.part(part).ports[0].type;
+  for (const catalog::Mate& mate : catalog.mates(own))
+    if (catalog.port_type(mate.other).end == catalog::End::female) return mate.other;
+  return own;
+}
+
+/// The cheapest half coupling of the tank's own metal.
 std::optional<PartId> half_coupling_for(const Plan& plan, PartId part) {
   const Catalog& catalog = *plan.catalog;
   std::optional<PartId> cheapest;
-  for (const catalog::Mate& mate : catalog.mates(catalog.part(part).ports[0].type))
-    for (const catalog::PortUse& use : catalog.uses(mate.other)) {
-      const catalog::Part& row = catalog.part(use.part);
-      if (catalog.family(row.family).weld_bung != catalog::WeldBung::half_coupling ||
-          catalog.material(row.material).welds_to != reservoir::weld_metal_name(plan.walls.metal.weld_metal))
-        continue;
-      if (!cheapest || row.price < catalog.part(*cheapest).price) cheapest = use.part;
-    }
+  for (const catalog::PortUse& use : catalog.uses(thread_for(catalog, part))) {
+    const catalog::Part& row = catalog.part(use.part);
+    if (catalog.family(row.family).weld_bung != catalog::WeldBung::half_coupling ||
+        catalog.material(row.material).welds_to != reservoir::weld_metal_name(plan.walls.metal.weld_metal))
+      continue;
+    if (!cheapest || row.price < catalog.part(*cheapest).price) cheapest = use.part;
+  }
   return cheapest;
 }
 

@@ -41,7 +41,10 @@ void add_tighter_regulator(const Plan& plan, const ReliefValve& valve, Finding& 
 /// Such a valve, or a setting that the one that is there lets be; else the walls have no room for either.
 void mend_setting(const Plan& plan, const Settled& settled, const ReliefValve& valve, Finding& finding) {
   finding.or_else = room_for_valve(plan, settled, valve);
-  if (auto closer = closer_valve(plan, valve)) finding.or_else.insert(finding.or_else.begin(), std::move(*closer));
+  // Where it passes what keeps the factor already, that has its own finding.
+  const bool passes = more_than(valve.full_flow, plan.walls.four_to_one);
+  if (auto closer = closer_valve(plan, valve, passes ? std::optional(plan.walls.limit) : std::nullopt))
+    finding.or_else.insert(finding.or_else.begin(), std::move(*closer));
   add_tighter_regulator(plan, valve, finding);
   const GaugePressure limit = plan.walls.limit;
   // What is advised keeps the factor of four, but for a setting of the job's own that passes it already.

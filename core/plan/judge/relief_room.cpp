@@ -52,13 +52,13 @@ std::optional<GaugePressure> valve_that_fits(const Plan& plan, const ReliefValve
   // A setting that is worked out goes down for the valve, as far as it still lifts the water surely.
   const TransferPlan& transfer = plan.transfer;
   const auto lifts = gauge_pascals(kRoomToLift * in_pascals(transfer.fill.pressure_to_finish));
-  const bool goes_down = !transfer.setting_given && transfer.relief_stays_shut;
+  const bool goes_down =
+      !transfer.setting_given && transfer.relief_stays_shut && more_than(left_alone(plan), valve.opens);
   const auto stays_shut = [&](GaugePressure mark) {
     if (goes_down && at_most(lifts, *transfer.relief_stays_shut + (mark - first_to_open(plan).opens))) return true;
     return at_most(left_alone(plan), opens_at_least(plan, mark));
   };
-  std::optional<GaugePressure> sold =
-      relief_sold_above(*plan.catalog, goes_down ? std::min(lifts, left_alone(plan)) : left_alone(plan));
+  std::optional<GaugePressure> sold = relief_sold_above(*plan.catalog, goes_down ? valve.opens : left_alone(plan));
   while (sold && !stays_shut(*sold)) sold = relief_sold_above(*plan.catalog, *sold);
   return sold && at_most(*sold + to_full_flow, most) ? sold : std::nullopt;
 }
@@ -79,11 +79,11 @@ std::optional<Mend> own_figures(const Plan& plan, const ReliefValve& valve) {
   return Mend{fact("give_the_valves_own_figures"), {}, {std::move(figures)}};
 }
 
-std::optional<Mend> closer_valve(const Plan& plan, const ReliefValve& valve) {
+std::optional<Mend> closer_valve(const Plan& plan, const ReliefValve& valve, std::optional<GaugePressure> by) {
   const auto& given = plan.job.relief_valve.tolerance;
   if (!given) return std::nullopt;
   const PressureDifference rise = valve.full_flow - valve.opens - *given;
-  const GaugePressure most = std::min(plan.walls.four_to_one, plan.walls.limit);
+  const GaugePressure most = by.value_or(std::min(plan.walls.four_to_one, plan.walls.limit));
   for (auto sold = relief_sold_above(*plan.catalog, left_alone(plan)); sold && at_most(*sold + rise, most);
        sold = relief_sold_above(*plan.catalog, *sold)) {
     const PressureDifference closer = std::min(*sold - left_alone(plan), most - (*sold + rise)) * kAsPrinted;
@@ -110,6 +110,10 @@ std::optional<Mend> closer_and_sooner_valve(const Plan& plan, const ReliefValve&
 }
 
 std::optional<Mend> lower_valve(const Plan& plan, const Settled& settled, const ReliefValve& valve) {
+  // For it a setting that is worked out goes down.
+  const auto four = valve_that_keeps_four(plan, valve, plan.walls.four_to_one);
+  if (four && !plan.transfer.setting_given)
+    return Mend{fact("valve_that_opens_at", *four), {}, {{{kReliefSetting, *four}}}};
   const PressureDifference to_repeat = settled.regulator_repeatability * (1.0 / kLargeShare);
   auto sold = valve_that_fits(plan, valve, kCodePressure);
   while (sold && more_than(plan.transfer.setting + to_repeat, *sold)) sold = relief_sold_above(*plan.catalog, *sold);

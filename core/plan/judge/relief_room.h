@@ -45,7 +45,9 @@ std::optional<Mend> own_figures(const Plan& plan, const ReliefValve& valve);
 /// Where the tolerance that the job gives lets no valve both stay shut and keep the walls' factor of 4: the lowest
 /// valve that is sold which does with a closer tolerance, of 5 % of its mark or more (common practice: what valves for
 /// a few psi hold), and that tolerance; nullopt: none does, or the job gives no tolerance.
-std::optional<Mend> closer_valve(const Plan& plan, const ReliefValve& valve);
+///
+/// @param by  by where it must be fully open; none: the least of what keeps the walls' factor at four and their limit
+std::optional<Mend> closer_valve(const Plan& plan, const ReliefValve& valve, std::optional<GaugePressure> by = {});
 
 /// A valve of its mark that opens nearer to it and is fully open sooner, so that the walls keep their factor there,
 /// with figures that valves for a few psi have; nullopt: none has such.

@@ -20,8 +20,17 @@ std::span<const Words> plan_words() {
        "'{0}' names something that burns or held it: a used drum or cylinder blows up under the torch. Start from new "
        "sheet, or have it cleaned and tested by who is trained for it."},
       {"reservoir_has_no_drain",
-       "No port lets the water out of the reservoir: a drain low in a side, with a ball valve, saves pumping it "
-       "out when it is to be cleaned."},
+       "No port lets the water out of the reservoir: {0} that the riser cannot push up stays behind. A drain low in a "
+       "side, with a ball valve, saves pumping it out."},
+      {"bungs_into_a_shut_tank",
+       "The lid is closed, and {0:and} must still be welded in: never heat a chamber that is shut, leave a port open, "
+       "and get out what the cutter drops into it."},
+      {"leave_more_between",
+       "'{0}' is rigid and {1:tape} long from face to face: leave that between '{3}' and '{4}', {2:tape} more than the "
+       "heights make, of which one is assumed."},
+      {"leave_less_between",
+       "'{0}' is rigid and {1:tape} long from face to face: leave that between '{3}' and '{4}', {2:tape} less than the "
+       "heights make, of which one is assumed."},
       {"reservoir_drains_by_a_plug",
        "Nothing but the plug in '{0}' lets the water out of the reservoir: pull it with the air off and a hose or a "
        "pan "
@@ -83,7 +92,9 @@ std::span<const Words> plan_words() {
        "run"},
       {"spring_check_in_its_place", "take a light spring check valve in its place, which closes any way up"},
       {"end_a_connection_in_it", "give it a connection, or a branch, of its own that ends in it ('ends in: {0}')"},
-      {"take_another_that_fits", "take another {0} that goes there (its threads, 'special order: yes'); not without"},
+      {"take_another_that_fits",
+       "take another {0} that goes there: one with the threads of its port, or one that a store must order ('special "
+       "order: yes'). It is needed, so do not leave it out"},
       {"carry_air_in_what_is_made_for_it",
        "not that way: garden hose thread and plastic pipe burst under compressed air. Take metal pipe or air hose, and "
        "ends with pipe thread (1/2 FNPT) in place of theirs"},

@@ -68,8 +68,8 @@ TEST(MarkedDevices, OfARegulatorAreOfTheRangeThatIsGiven) {
 
 // A check valve of half a psi leaves 1.15 psi too high for a relief valve of 1 psi: the next one that is sold suits.
 TEST(MarkedDevices, SuitTheSettingThatResults) {
-  const std::string bare =
-      with(with(kBare, "  set pressure: 1.6 psi\n", ""), "light spring check valve", "check valve");
+  const std::string bare = with(with(with(kBare, "10 ga steel", "3/16 in steel"), "  set pressure: 1.6 psi\n", ""),
+                                "light spring check valve", "check valve");
   const auto check = [](const Plan& plan) {
     for (const ConnectionPlan& run : plan.connections)
       if (run.chain() != nullptr)

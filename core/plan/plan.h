@@ -91,9 +91,21 @@ struct ConnectionPlan {
   const chain::NoAssembly* no_assembly() const { return std::get_if<chain::NoAssembly>(&answer); }
 };
 
+/// A bushing tapped from both sides, and the wider weld coupling that it is screwed into from above.
+struct RiserBushing {
+  PartId part;
+  std::string large;               // nominal size of its outer thread, and of the coupling
+  std::string small;               // of its inner threads, the riser's and the run's above
+  Length length{};                 // of the bushing, end to end
+  Length goes_in{};                // how far its lower end stands under the coupling's upper face, made up
+  std::optional<PartId> coupling;  // nullopt: the catalog has none
+};
+
 struct RiserPlan {
   std::string bung;          // name of the port; empty: assumed
   Length bung_projection{};  // of the bung's lower end under the lid's inside, whatever holds the riser in it
+  Length bung_face{};        // of what the run above meets, over the lid's inside: bung's or bushing's upper face
+  std::optional<RiserBushing> bushing;  // that it hangs in
   reservoir::RiserRequest request;
   reservoir::Riser riser;
   std::string size;  // nominal pipe size
@@ -304,7 +316,8 @@ struct ReliefPlan {
   std::optional<RestrictorPlan> restrictor;  // the same with what comes of it
   std::optional<Length> valve_bore;          // that passes the supply at the relief pressure
   std::vector<ReliefValve> valves;           // of the job
-  GaugePressure greatest;  // that can occur with what is in the job, the regulator failed and the riser stopped
+  GaugePressure held;                        // what the valves hold, the regulator failed and the riser stopped
+  GaugePressure greatest;           // that can occur with what is in the job: that, and no less than the setting
   double factor_at_greatest = 0.0;  // on yield
   Force lid_force_at_greatest{};
 };

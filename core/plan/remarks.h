@@ -70,6 +70,13 @@ inline constexpr const char* kSupports = "supports";
 inline constexpr const char* kSheetThickness = "sheet of at least";
 /// The device of the connection of that name is the part, on a bung of the part's own size.
 inline constexpr const char* kDeviceOf = "device of";
+/// A connection more that leads from the reservoir's port of that name, and ends in the part.
+inline constexpr const char* kDeviceOn = "device on";
+/// The connection of that name is left out; of a branched one all but the first way to the table. Ports that nothing is
+/// on then end in plugs.
+inline constexpr const char* kLineLeftOut = "line left out";
+/// The connection of that name needs the part, too, on the reservoir's side of its regulator.
+inline constexpr const char* kNeedOf = "need of";
 /// The port of that name: of the reservoir into its lid, of the table into its floor.
 inline constexpr const char* kPortIntoLid = "port into the lid";
 inline constexpr const char* kPortIntoFloor = "port into the floor";
@@ -85,7 +92,7 @@ struct Change {
   std::string key;                        // "air.set pressure"; "connections": one more, that ends in the part;
                                           // kReliefSetting and its like
   quantity::Value value{};                // empty text: the key is left out
-  std::optional<catalog::PartId> part{};  // of the new connection, or of kDeviceOf
+  std::optional<catalog::PartId> part{};  // of the new connection, of kDeviceOf, kDeviceOn, kNeedOf
   std::optional<reservoir::SupportLayout> supports{};  // of kSupports
   std::optional<LidSpot> spot{};                       // of kBungAt
 

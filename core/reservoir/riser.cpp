@@ -41,7 +41,8 @@ void check_input(const RiserRequest& r) {
   not_below_zero(r.pipe.make_up_tolerance, "the tolerance of the riser's make-up");
   not_below_zero(r.pipe.upper_make_up, "the upper nipple's make-up");
   not_below_zero(r.bung_length, "the bung's length");
-  not_below_zero(r.bung_projection, "the bung's projection");
+  // In a wider coupling a bushing's lower end may stand over the lid's inside.
+  if (r.bung != BungKind::double_tapped_bushing) not_below_zero(r.bung_projection, "the bung's projection");
   not_below_zero(r.holder_make_up, "the make-up of what holds the riser");
   not_below_zero(r.bung_opening, "the bung's opening");
   not_below_zero(r.above_lid, "what stands over the lid of a welded riser");

@@ -10,6 +10,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
+#include <charconv>
 #include <cmath>
 #include <map>
 #include <optional>
@@ -55,6 +57,29 @@ std::string some_of(const std::vector<std::string>& names) {
   std::string result;
   for (std::size_t i = 0; i < std::min(names.size(), kMostListed); ++i) result += (i == 0 ? "" : ", ") + names[i];
   return names.size() > kMostListed ? result + " ..." : result;
+}
+
+/// `1.6 mm hole` as the drill's fraction of an inch that it is sold by; what is no such hole stays.
+std::string hole_in_inches(std::string_view words) {
+  constexpr std::string_view kHole = "mm hole";
+  const std::string text = lower_case(words);
+  const std::size_t at = text.find(kHole);
+  if (at == std::string::npos) return text;
+  std::size_t begin = text.find_last_not_of(' ', at == 0 ? 0 : at - 1);
+  if (begin == std::string::npos) return text;
+  const std::size_t end = begin + 1;
+  while (begin > 0 && (std::isdigit(static_cast<unsigned char>(text[begin - 1])) != 0 || text[begin - 1] == '.'))
+    --begin;
+  double millimetres = 0.0;
+  if (std::from_chars(text.data() + begin, text.data() + end, millimetres).ptr != text.data() + end) return text;
+  constexpr double kMillimetresPerSixtyFourth = 25.4 / 64.0;
+  constexpr double kAsNamed = 0.03;  // a tenth of a millimetre names the drill
+  int top = static_cast<int>(std::lround(millimetres / kMillimetresPerSixtyFourth));
+  if (top < 1 || top > 64 || std::abs(top * kMillimetresPerSixtyFourth - millimetres) > kAsNamed * millimetres)
+    return text;
+  int under = 64;
+  for (; top % 2 == 0 && under > 1; top /= 2) under /= 2;
+  return fmt::format("{}{}/{} in hole{}", text.substr(0, begin), top, under, text.substr(at + kHole.size()));
 }
 
 }  // namespace
@@ -117,7 +142,10 @@ std::vector<PartId> PartSearch::look_up(std::string_view words, bool called) {
   if (!parts.empty()) return parts;
   const std::string meant = corrected(words);
   if (meant != words) parts = find_spelled(meant, called);
-  return parts.empty() ? find_by_pressure(words, called).parts : parts;
+  if (parts.empty()) parts = find_by_pressure(words, called).parts;
+  if (const std::string by_drill = hole_in_inches(words); parts.empty() && by_drill != lower_case(words))
+    parts = find_spelled(by_drill, called);
+  return parts;
 }
 
 // However it is written: a scale of 1 bar is the one that is sold as 15 psi.

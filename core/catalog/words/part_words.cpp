@@ -164,6 +164,14 @@ const WordSet& PartWords::port(PortTypeId id) {
   return found->second;
 }
 
+/// As lists print it: alone, with its material, and what a cut is made of without how that is sold.
+std::vector<std::string> PartWords::names_of(const Part& part) const {
+  const std::string& material = catalog_.material(part.material).name;
+  std::vector<std::string> names = {part.name, part.name + " " + material};
+  if (!part.sold_as.empty()) names.push_back(stock_name(part) + " " + material);
+  return names;
+}
+
 std::vector<PartId> PartWords::printed_as(std::string_view text) {
   const std::string asked = in_one_way(text);
   // Splitting four thousand names into words takes longer than all else that is asked of a command: worth it for a
@@ -173,8 +181,7 @@ std::vector<PartId> PartWords::printed_as(std::string_view text) {
   if (printed_.empty())
     for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
       const Part& part = catalog_.part(PartId{row});
-      for (const std::string& printed : {part.name, part.name + " " + catalog_.material(part.material).name})
-        printed_[in_one_way(printed)].push_back({row});
+      for (const std::string& printed : names_of(part)) printed_[in_one_way(printed)].push_back({row});
     }
   const auto found = printed_.find(asked);
   return found == printed_.end() ? std::vector<PartId>{} : found->second;
@@ -188,7 +195,9 @@ std::vector<PartId> PartWords::printed_as_among_all(const std::string& asked) co
     const std::string& material = catalog_.material(part.material).name;
     const auto has = [&](std::string_view word) { return says(part.name, word) || says(material, word); };
     if (!std::all_of(words.begin(), words.end(), has)) continue;
-    if (in_one_way(part.name) == asked || in_one_way(part.name + " " + material) == asked) parts.push_back({row});
+    const std::vector<std::string> names = names_of(part);
+    if (std::any_of(names.begin(), names.end(), [&](const std::string& name) { return in_one_way(name) == asked; }))
+      parts.push_back({row});
   }
   return parts;
 }

@@ -76,6 +76,7 @@ class PartWords {
   void add_name(const std::string& name, std::vector<WordSet>& names);
   WordSet words_of_port(const PortType& type) const;
   /// @param asked with one blank between its words
+  std::vector<std::string> names_of(const Part& part) const;
   std::vector<PartId> printed_as_among_all(const std::string& asked) const;
 
   const Catalog& catalog_;

@@ -1,5 +1,6 @@
 #include "plan/advice/change.h"
 
+#include "plan/advice/lines.h"
 #include "plan/advice/restricted.h"
 
 #include <algorithm>
@@ -80,21 +81,25 @@ PortTypeId port_for(const Catalog& catalog, PartId part) {
   return own;
 }
 
-void add_connection(const Catalog& catalog, Job& job, PartId part) {
+void add_device(const Catalog& catalog, Job& job, const std::string& port, PartId part) {
   const std::string& called = catalog.part(part).name;
-  JobPort port;
-  port.name = "a bung for the " + called;
-  port.type = port_for(catalog, part);
-  port.place = Place::lid;
-  port.bung = reservoir::BungKind::half_coupling;
   JobConnection connection;
   connection.name = called;
-  connection.from = port.name;
+  connection.from = port;
   connection.ends_in = EndDevice{called, {part}};
   connection.carries = Service::air;
   connection.special_order = true;
-  job.reservoir.ports.push_back(std::move(port));
   job.connections.push_back(std::move(connection));
+}
+
+void add_connection(const Catalog& catalog, Job& job, PartId part) {
+  JobPort port;
+  port.name = "a bung for the " + catalog.part(part).name;
+  port.type = port_for(catalog, part);
+  port.place = Place::lid;
+  port.bung = reservoir::BungKind::half_coupling;
+  add_device(catalog, job, port.name, part);
+  job.reservoir.ports.push_back(std::move(port));
 }
 
 /// The connection ends in the part and nothing else, on a bung of the part's own size.
@@ -234,6 +239,10 @@ void move_bung(Job& job, const Value& name, const LidSpot& spot) {
 bool change_without_key(const Catalog& catalog, Job& job, const Change& change) {
   if (change.part && change.key == kDeviceOf)
     give_device(catalog, job, change.value, *change.part);
+  else if (change.part && change.key == kDeviceOn)
+    add_device(catalog, job, std::get<std::string>(change.value), *change.part);
+  else if (change.part && change.key == kNeedOf)
+    add_need(catalog, job, change.value, *change.part);
   else if (change.part)
     add_connection(catalog, job, *change.part);
   else if (change.supports)
@@ -254,6 +263,8 @@ bool change_without_key(const Catalog& catalog, Job& job, const Change& change) 
     put_into_floor(job, change.value);
   else if (change.key == kTableHigher)
     raise_table(job, std::get<Length>(change.value));
+  else if (change.key == kLineLeftOut)
+    leave_line_out(catalog, job, std::get<std::string>(change.value));
   else if (change.key == kRiserInBushing)
     put_into_bushing(job, change.value);
   else

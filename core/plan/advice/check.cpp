@@ -145,6 +145,7 @@ class Advice {
     if (finding.buy && is_a_step(finding)) return kept;
     kept.mend.reset();
     kept.buy.reset();
+    kept.also_buy.clear();
     kept.ways_to_mend.clear();
     kept.ways_to_try.clear();
     return kept;
@@ -233,8 +234,11 @@ class Advice {
       if (next->buy) bought.push_back(*next->buy);
       together.add(next->mend);
     }
-    if (!finding.mend || !(mend.fact == *finding.mend)) finding.buy.reset();
-    finding.also_buy = std::move(bought);
+    if (!finding.mend || !(mend.fact == *finding.mend)) {
+      finding.buy.reset();
+      finding.also_buy.clear();
+    }
+    finding.also_buy.insert(finding.also_buy.end(), bought.begin(), bought.end());
     return together.as_one();
   }
 

@@ -11,13 +11,6 @@ namespace riserun::plan {
 
 namespace {
 
-bool is_used(const Plan& plan, const std::string& port) {
-  return std::any_of(plan.connections.begin(), plan.connections.end(), [&](const ConnectionPlan& connection) {
-    return connection.from == port ||
-           std::find(connection.ends.begin(), connection.ends.end(), port) != connection.ends.end();
-  });
-}
-
 void judge_ports(const Plan& plan, Open& open) {
   const JobPort* bung = riser_bung(plan.job);
   for (const JobPort& port : plan.job.reservoir.ports) {
@@ -91,7 +84,7 @@ void judge_dip_port(const Plan& plan, Open& open) {
       open.not_yet(Topic::levels, fact("nothing_to_dip_by"), {},
                    plug ? std::optional(fact("plug_in_the_lid", plan.catalog->part(*plug).name)) : std::nullopt,
                    "common practice", Purchase{"fill-plug", "plug", fact("to_fill_and_dip_by"), plug});
-  if (plug) finding.ways_to_mend = {{{"connections", "", plug}}};
+  if (plug) put_on_lid(plan, *plug, nullptr, finding);
 }
 
 }  // namespace

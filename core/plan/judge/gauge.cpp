@@ -85,7 +85,7 @@ void judge_gauge(const Plan& plan, const Settled& /*settled*/, Open& open) {
   if (misread != nullptr && !misread->branched)
     finding.ways_to_try = {{{kDeviceOf, misread->connection, part}}};
   else
-    finding.ways_to_mend = {{{"connections", "", part}}};
+    put_on_lid(plan, *part, free_port_for(plan, "gauge"), finding);
 }
 
 }  // namespace riserun::plan

@@ -9,6 +9,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -148,6 +149,28 @@ std::string size_of_thread(const Catalog& catalog, const catalog::Part& part) {
   return catalog.size_name(catalog.port_type(part.ports[0].type).size);
 }
 
+/// The first of the family, the metal and the size that is stocked.
+std::optional<PartId> stocked(const Catalog& catalog, std::string_view family, const std::string& size) {
+  for (const PartId id : parts_of(catalog, family, "black-iron"))
+    if (catalog.part(id).stocked && catalog.part(id).size == size) return id;
+  return std::nullopt;
+}
+
+/// A foot of pipe between it and the reservoir; where that stands too tall under the table, turned aside at its bung.
+void set_away(const Plan& plan, const WarmedPart& warmed, const std::string& size, Finding& finding) {
+  const Catalog& catalog = *plan.catalog;
+  const bool is_regulator = catalog.family(catalog.part(warmed.part).family).role == catalog::Role::regulator;
+  const auto nipple = stocked(catalog, "nipple", size + " x 12 in");
+  const auto elbow = stocked(catalog, "90 elbow", size);
+  if (!is_regulator || warmed.way->branched || !nipple || !elbow) return;
+  const std::string& connection = warmed.way->connection;
+  const Changes away = {{kNeedOf, connection, nipple}};
+  const Changes aside = {{kNeedOf, connection, nipple}, {kNeedOf, connection, elbow}};
+  finding.ways_to_try = {away};
+  finding.or_else = {
+      {fact("away_from_the_heat_aside", catalog.part(warmed.part).name, kAwayFromHeat, size), {}, {aside}}};
+}
+
 /// Regulator, hose, valve, gauge and relief valve are proved for what the lid comes to.
 void judge_warmed_parts(const Plan& plan, Heat heat, const std::vector<PartId>& wetted, Open& open) {
   const Temperature hottest = heat.hottest;
@@ -161,13 +184,15 @@ void judge_warmed_parts(const Plan& plan, Heat heat, const std::vector<PartId>& 
     const catalog::Part* other = instead_of(plan, part, hottest);
     const std::string& name = warmed.way->branched ? warmed.way->end : warmed.way->connection;
     const std::string size = size_of_thread(*plan.catalog, part);
-    open.not_yet(Topic::connections,
-                 fact(heat.is_the_waters ? "air_part_too_hot" : "air_part_in_hot_place", name, part.name, hottest),
-                 Against{hottest, *proved},
-                 other != nullptr     ? fact("part_that_stands_the_heat", other->name, part.name)
-                 : heat.is_the_waters ? fact("away_from_the_heat", part.name, kAwayFromHeat, size)
-                                      : fact("cooler_place_or_water_alone", part.name, hottest, kAwayFromHeat, size),
-                 plan.catalog->duty(warmed.part)->source);
+    Finding& finding = open.not_yet(
+        Topic::connections,
+        fact(heat.is_the_waters ? "air_part_too_hot" : "air_part_in_hot_place", name, part.name, hottest),
+        Against{hottest, *proved},
+        other != nullptr     ? fact("part_that_stands_the_heat", other->name, part.name)
+        : heat.is_the_waters ? fact("away_from_the_heat", part.name, kAwayFromHeat, size)
+                             : fact("cooler_place_or_water_alone", part.name, hottest, kAwayFromHeat, size),
+        plan.catalog->duty(warmed.part)->source);
+    if (other == nullptr && heat.is_the_waters) set_away(plan, warmed, size, finding);
   }
 }
 

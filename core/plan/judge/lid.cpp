@@ -4,6 +4,7 @@
 #include <optional>
 #include <set>
 #include <string>
+#include <string_view>
 #include <utility>
 
 namespace riserun::plan {
@@ -34,7 +35,10 @@ void judge_lid(const Plan& plan, const Settled& /*settled*/, Open& open) {
     const LidBung& bung = map.bungs[row];
     if (!bung.at || bung.proposed || bung.is_there) continue;
     std::optional<Mend> mend;
+    std::set<std::string_view> said;
     for (Fact& near : too_near(map, bung, *bung.at, row)) {
+      // One line and one mend for all baffles, or all stays, that the bung is too near to.
+      if (near.code != "bungs_too_near" && !said.insert(near.code).second) continue;
       if (near.code == "bungs_too_near" && moved.contains(std::get<std::string>(near.values[1]))) continue;
       moved.insert(bung.port);
       if (!mend) mend = moved_in(mended, row);

@@ -1,12 +1,80 @@
 #include "plan/judge/open.h"
 
+#include "catalog/words/words.h"
+
 #include <algorithm>
+#include <iterator>
 
 namespace riserun::plan {
+
+namespace {
+
+/// The female thread that takes the part, or that a nipple leads from to it.
+PortTypeId thread_for(const Catalog& catalog, PartId part) {
+  const PortTypeId own = catalog.part(part).ports[0].type;
+  for (const catalog::Mate& mate : catalog.mates(own))
+    if (catalog.port_type(mate.other).end == catalog::End::female) return mate.other;
+  return own;
+}
+
+/// The cheapest half coupling of the tank's own metal.
+std::optional<PartId> half_coupling_for(const Plan& plan, PartId part) {
+  const Catalog& catalog = *plan.catalog;
+  std::optional<PartId> cheapest;
+  for (const catalog::PortUse& use : catalog.uses(thread_for(catalog, part))) {
+    const catalog::Part& row = catalog.part(use.part);
+    if (catalog.family(row.family).weld_bung != catalog::WeldBung::half_coupling ||
+        catalog.material(row.material).welds_to != reservoir::weld_metal_name(plan.walls.metal.weld_metal))
+      continue;
+    if (!cheapest || row.price < catalog.part(*cheapest).price) cheapest = use.part;
+  }
+  return cheapest;
+}
+
+}  // namespace
+
+bool is_used(const Plan& plan, const std::string& port) {
+  return std::any_of(plan.connections.begin(), plan.connections.end(), [&](const ConnectionPlan& connection) {
+    return connection.from == port ||
+           std::find(connection.ends.begin(), connection.ends.end(), port) != connection.ends.end();
+  });
+}
 
 Mend into_lid(const std::string& port) { return {fact("port_into_lid", port), {}, {{{kPortIntoLid, port}}}}; }
 
 Mend into_floor(const std::string& port) { return {fact("port_into_floor", port), {}, {{{kPortIntoFloor, port}}}}; }
+
+const JobPort* free_port_for(const Plan& plan, std::string_view word) {
+  constexpr std::string_view kDevices[] = {"relief", "gauge", "vent",   "exhaust", "drain", "air",
+                                           "dip",    "fill",  "charge", "riser",   "level"};
+  const auto tells_of = [](const JobPort& port, std::string_view device) {
+    return catalog::lower_case(port.name).find(device) != std::string::npos;
+  };
+  const JobPort* any = nullptr;
+  for (const JobPort& port : plan.job.reservoir.ports) {
+    if (port.place.value_or(Place::lid) != Place::lid || !port.type.valid() || is_used(plan, port.name)) continue;
+    if (&port == riser_bung(plan.job)) continue;
+    if (tells_of(port, word)) return &port;
+    const bool others = std::any_of(std::begin(kDevices), std::end(kDevices),
+                                    [&](std::string_view device) { return tells_of(port, device); });
+    if (any == nullptr && !others) any = &port;
+  }
+  return any;
+}
+
+void put_on_lid(const Plan& plan, PartId part, const JobPort* port, Finding& finding) {
+  const Catalog& catalog = *plan.catalog;
+  if (port != nullptr) {
+    finding.mend = fact("on_the_free_port", quantity::Facts{*finding.mend}, port->name, catalog.part(part).name);
+    finding.ways_to_try = {{{kDeviceOn, port->name, part}}};
+    return;
+  }
+  finding.ways_to_mend = {{{"connections", "", part}}};
+  const auto bung = half_coupling_for(plan, part);
+  if (!bung) return;
+  finding.mend = fact("on_a_bung_of_its_own", quantity::Facts{*finding.mend}, catalog.part(*bung).name);
+  finding.also_buy.push_back({"bung", "weld bung", fact("to_weld_in_for_it"), bung});
+}
 
 bool devices_are_missing(const Plan& plan) {
   return std::any_of(plan.connections.begin(), plan.connections.end(), [](const ConnectionPlan& connection) {

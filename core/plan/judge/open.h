@@ -6,6 +6,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -44,6 +45,17 @@ class Open {
 Mend into_lid(const std::string& port);
 /// The table's port moved into its floor.
 Mend into_floor(const std::string& port);
+
+/// A connection leads from the port, or to it.
+bool is_used(const Plan& plan, const std::string& port);
+
+/// The port of the reservoir's lid that nothing is on and that is meant for the device: by the word in its name, else
+/// the first in whose name no device is told; nullptr: there is none.
+const JobPort* free_port_for(const Plan& plan, std::string_view word);
+
+/// The finding's mend, which is to buy the part, with where that goes: on the port that is free, else on a bung that is
+/// bought, too.
+void put_on_lid(const Plan& plan, PartId part, const JobPort* port, Finding& finding);
 
 /// A connection with devices at its ends does not go together: what "stands nowhere" may stand there.
 bool devices_are_missing(const Plan& plan);

@@ -16,7 +16,6 @@ using quantity::more_than;
 
 constexpr const char* kSection465 = "California Code of Regulations, Title 8, section 465 (from memory)";
 constexpr const char* kFullInlet = "ASME BPVC Section VIII UG-135(b), from memory: as wide as the valve's inlet";
-constexpr double kRoomToLift = 1.05;  // common practice
 constexpr const char* kFuelGas = "worked out; fuel gas code section 416.2.5 sizes relief so";
 constexpr const char* kReliefRules = "ASME BPVC Section VIII UG-125, UG-134";
 
@@ -42,7 +41,10 @@ void add_tighter_regulator(const Plan& plan, const ReliefValve& valve, Finding& 
 /// Such a valve, or a setting that the one that is there lets be; else the walls have no room for either.
 void mend_setting(const Plan& plan, const Settled& settled, const ReliefValve& valve, Finding& finding) {
   finding.or_else = room_for_valve(plan, settled, valve);
-  if (auto closer = closer_valve(plan, valve)) finding.or_else.insert(finding.or_else.begin(), std::move(*closer));
+  // Where it passes what keeps the factor already, that has its own finding.
+  const bool passes = more_than(valve.full_flow, plan.walls.four_to_one);
+  if (auto closer = closer_valve(plan, valve, passes ? std::optional(plan.walls.limit) : std::nullopt))
+    finding.or_else.insert(finding.or_else.begin(), std::move(*closer));
   add_tighter_regulator(plan, valve, finding);
   const GaugePressure limit = plan.walls.limit;
   // What is advised keeps the factor of four, but for a setting of the job's own that passes it already.
@@ -109,7 +111,7 @@ bool judge_capacity(const Plan& plan, Open& open) {
   const auto first = std::min_element(valves.begin(), valves.end(), [](const ReliefValve& a, const ReliefValve& b) {
     return a.full_flow < b.full_flow;
   });
-  if (at_most(plan.relief.greatest, first->full_flow)) return true;
+  if (at_most(plan.relief.held, first->full_flow)) return true;
   // What a feed that does not go together gives is not known.
   if (feed_is_missing(plan)) return false;
   const Fact reason = first->bore < first->own_bore ? fact("relief_valve_fed_too_narrow", first->connection,
@@ -256,26 +258,63 @@ Fact valve_to_buy(const Plan& plan, const std::optional<PartId>& part) {
   return fact("buy_relief_valve", relief.set_pressure, relief.must_pass);
 }
 
+/// The same valve for another thread: of that port, where it is sold.
+PartId for_port(const Catalog& catalog, PartId valve, const JobPort* port) {
+  if (port == nullptr) return valve;
+  std::optional<PartId> fits;
+  for (const catalog::Mate& mate : catalog.mates(port->type))
+    for (const catalog::PortUse& use : catalog.uses(mate.other)) {
+      const catalog::Part& part = catalog.part(use.part);
+      if (catalog.family(part.family).role != catalog::Role::relief_valve || use.port != 0 || !part.opens_at) continue;
+      if (!at_most(*part.opens_at, *catalog.part(valve).opens_at) ||
+          !at_most(*catalog.part(valve).opens_at, *part.opens_at))
+        continue;
+      if (!fits || part.price < catalog.part(*fits).price) fits = use.part;
+    }
+  return fits.value_or(valve);
+}
+
+/// A setting that is worked out goes down for a valve which keeps the walls' factor, where the water is lifted still.
+std::optional<PartId> valve_to_go_down_for(const Plan& plan) {
+  if (plan.transfer.setting_given) return std::nullopt;
+  const GaugePressure lifts = plan.transfer.fill.pressure_to_finish;
+  return relief_valve_for(*plan.catalog, gauge_pascals(kRoomToLift * in_pascals(lifts)), plan.relief.set_pressure);
+}
+
 void judge_no_valve(const Plan& plan, const Settled& settled, Open& open) {
   const ReliefPlan& relief = plan.relief;
+  const Catalog& catalog = *plan.catalog;
   const GaugePressure setting = plan.transfer.setting;
+  const JobPort* port = free_port_for(plan, "relief");
+  const auto above = relief_sold_above(catalog, setting);
+  auto part = relief_valve_for(catalog, setting, relief.set_pressure);
+  if (!part) part = valve_to_go_down_for(plan);
+  auto higher = !part && above && setting > psig(0.0) ? relief_valve_for(catalog, setting, *above) : std::nullopt;
+  if (part) part = for_port(catalog, *part, port);
+  if (higher) higher = for_port(catalog, *higher, port);
+  // What is bought has a mark that is sold; a spring for another one must be set by who sells it.
+  const auto bought = part ? part : higher;
   std::optional<Purchase> valve;
-  const auto part = relief_valve_for(*plan.catalog, plan.transfer.setting, relief.set_pressure);
-  const GaugePressure opens = part ? *plan.catalog->part(*part).opens_at : relief.set_pressure;
-  if (opens > psig(0.0))
-    valve = Purchase{
-        "relief", "relief valve",
-        relief.valve_bore ? fact("set_at_with_clear_bore", opens, *relief.valve_bore) : fact("set_at", opens), part};
+  if (bought || relief.set_pressure > psig(0.0)) {
+    const GaugePressure opens = bought ? *catalog.part(*bought).opens_at : relief.set_pressure;
+    Fact measure =
+        relief.valve_bore ? fact("set_at_with_clear_bore", opens, *relief.valve_bore) : fact("set_at", opens);
+    if (!bought) measure = fact("adjustable_set_at", opens);
+    valve = Purchase{"relief", "relief valve", std::move(measure), bought};
+  }
   // A reducing valve is none: ASME BPVC Section VIII UG-125(g), note.
   Finding& finding =
       open.not_yet(Topic::relief, fact("no_relief_valve"), {}, valve_to_buy(plan, part), kSection465, std::move(valve));
-  if (part) finding.ways_to_mend = {{{"connections", "", part}}};
-  if (part || !(setting > psig(0.0))) return;
-  const auto above = relief_sold_above(*plan.catalog, setting);
-  const auto higher = above ? relief_valve_for(*plan.catalog, setting, *above) : std::nullopt;
-  if (higher)
-    finding.or_else = with_too(stiffer_for_four(plan, settled, *above),
-                               fact("buy_relief_valve", *above, relief.must_pass), {{"connections", "", higher}});
+  if (part) put_on_lid(plan, *part, port, finding);
+  if (part && at_most(*catalog.part(*part).opens_at, setting))
+    finding.mend = fact("setting_goes_down_for_it", quantity::Facts{*finding.mend});
+  if (part || !higher) return;
+  Finding on_lid;
+  on_lid.mend = fact("buy_relief_valve", *above, relief.must_pass);
+  put_on_lid(plan, *higher, port, on_lid);
+  finding.also_buy = on_lid.also_buy;
+  const Changes& put = on_lid.ways_to_mend.empty() ? on_lid.ways_to_try.front() : on_lid.ways_to_mend.front();
+  finding.or_else = with_too(stiffer_for_four(plan, settled, *above), *on_lid.mend, put);
 }
 
 /// A setting may leave no room under what keeps the factor at 4: the valve that is advised then passes it, and that is

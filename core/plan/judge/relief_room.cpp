@@ -23,6 +23,13 @@ constexpr double kUsualOverFinish = 1.5;  // as a setting is worked out where no
 // not theirs.
 constexpr double kUsualTolerance = 0.05;
 constexpr double kUsualRise = 0.1;
+constexpr double kShareOfTolerance = kUsualTolerance / (kUsualTolerance + kUsualRise);
+
+const ReliefValve& first_to_open(const Plan& plan) {
+  const std::vector<ReliefValve>& valves = plan.relief.valves;
+  return *std::min_element(valves.begin(), valves.end(),
+                           [](const ReliefValve& a, const ReliefValve& b) { return a.opens < b.opens; });
+}
 
 }  // namespace
 
@@ -42,9 +49,17 @@ GaugePressure left_alone(const Plan& plan) {
 
 std::optional<GaugePressure> valve_that_fits(const Plan& plan, const ReliefValve& valve, GaugePressure most) {
   const PressureDifference to_full_flow = valve.full_flow - valve.opens;
-  std::optional<GaugePressure> sold = relief_sold_above(*plan.catalog, left_alone(plan));
-  while (sold && more_than(left_alone(plan), opens_at_least(plan, *sold)))
-    sold = relief_sold_above(*plan.catalog, *sold);
+  // A setting that is worked out goes down for the valve, as far as it still lifts the water surely.
+  const TransferPlan& transfer = plan.transfer;
+  const auto lifts = gauge_pascals(kRoomToLift * in_pascals(transfer.fill.pressure_to_finish));
+  const bool goes_down =
+      !transfer.setting_given && transfer.relief_stays_shut && more_than(left_alone(plan), valve.opens);
+  const auto stays_shut = [&](GaugePressure mark) {
+    if (goes_down && at_most(lifts, *transfer.relief_stays_shut + (mark - first_to_open(plan).opens))) return true;
+    return at_most(left_alone(plan), opens_at_least(plan, mark));
+  };
+  std::optional<GaugePressure> sold = relief_sold_above(*plan.catalog, goes_down ? valve.opens : left_alone(plan));
+  while (sold && !stays_shut(*sold)) sold = relief_sold_above(*plan.catalog, *sold);
   return sold && at_most(*sold + to_full_flow, most) ? sold : std::nullopt;
 }
 
@@ -64,11 +79,11 @@ std::optional<Mend> own_figures(const Plan& plan, const ReliefValve& valve) {
   return Mend{fact("give_the_valves_own_figures"), {}, {std::move(figures)}};
 }
 
-std::optional<Mend> closer_valve(const Plan& plan, const ReliefValve& valve) {
+std::optional<Mend> closer_valve(const Plan& plan, const ReliefValve& valve, std::optional<GaugePressure> by) {
   const auto& given = plan.job.relief_valve.tolerance;
   if (!given) return std::nullopt;
   const PressureDifference rise = valve.full_flow - valve.opens - *given;
-  const GaugePressure most = std::min(plan.walls.four_to_one, plan.walls.limit);
+  const GaugePressure most = by.value_or(std::min(plan.walls.four_to_one, plan.walls.limit));
   for (auto sold = relief_sold_above(*plan.catalog, left_alone(plan)); sold && at_most(*sold + rise, most);
        sold = relief_sold_above(*plan.catalog, *sold)) {
     const PressureDifference closer = std::min(*sold - left_alone(plan), most - (*sold + rise)) * kAsPrinted;
@@ -80,7 +95,25 @@ std::optional<Mend> closer_valve(const Plan& plan, const ReliefValve& valve) {
   return std::nullopt;
 }
 
+std::optional<Mend> closer_and_sooner_valve(const Plan& plan, const ReliefValve& valve) {
+  const JobReliefValve& given = plan.job.relief_valve;
+  if (!given.tolerance || !given.rise) return std::nullopt;
+  const GaugePressure most = std::min(plan.walls.four_to_one, plan.walls.limit);
+  const PressureDifference room = (most - valve.opens) * kAsPrinted;
+  const PressureDifference opens = valve.opens - psig(0.0);
+  const PressureDifference stays_shut = (valve.opens - left_alone(plan)) * kAsPrinted;
+  const PressureDifference off = std::min({*given.tolerance, stays_shut, room * kShareOfTolerance});
+  const PressureDifference rise = std::min(*given.rise, room - off);
+  if (!at_most(opens * kUsualTolerance, off) || !at_most(opens * kUsualRise, rise)) return std::nullopt;
+  return Mend{fact("valve_of_less_tolerance_and_rise", off, rise),
+              {{{"relief valve.tolerance", off}, {"relief valve.rise", rise}}}};
+}
+
 std::optional<Mend> lower_valve(const Plan& plan, const Settled& settled, const ReliefValve& valve) {
+  // For it a setting that is worked out goes down.
+  const auto four = valve_that_keeps_four(plan, valve, plan.walls.four_to_one);
+  if (four && !plan.transfer.setting_given)
+    return Mend{fact("valve_that_opens_at", *four), {}, {{{kReliefSetting, *four}}}};
   const PressureDifference to_repeat = settled.regulator_repeatability * (1.0 / kLargeShare);
   auto sold = valve_that_fits(plan, valve, kCodePressure);
   while (sold && more_than(plan.transfer.setting + to_repeat, *sold)) sold = relief_sold_above(*plan.catalog, *sold);

@@ -12,6 +12,9 @@ namespace riserun::plan {
 
 inline constexpr const char* kFactorOfFour = "California Code of Regulations, Title 8, section 3301(e)";
 
+/// Of a setting over the pressure to finish, so that it lifts the water surely (common practice).
+inline constexpr double kRoomToLift = 1.05;
+
 /// So much that it holds as it is printed, and typed again.
 GaugePressure typed(GaugePressure least);
 
@@ -42,7 +45,13 @@ std::optional<Mend> own_figures(const Plan& plan, const ReliefValve& valve);
 /// Where the tolerance that the job gives lets no valve both stay shut and keep the walls' factor of 4: the lowest
 /// valve that is sold which does with a closer tolerance, of 5 % of its mark or more (common practice: what valves for
 /// a few psi hold), and that tolerance; nullopt: none does, or the job gives no tolerance.
-std::optional<Mend> closer_valve(const Plan& plan, const ReliefValve& valve);
+///
+/// @param by  by where it must be fully open; none: the least of what keeps the walls' factor at four and their limit
+std::optional<Mend> closer_valve(const Plan& plan, const ReliefValve& valve, std::optional<GaugePressure> by = {});
+
+/// A valve of its mark that opens nearer to it and is fully open sooner, so that the walls keep their factor there,
+/// with figures that valves for a few psi have; nullopt: none has such.
+std::optional<Mend> closer_and_sooner_valve(const Plan& plan, const ReliefValve& valve);
 
 /// The lowest valve that is sold below this one, stays shut while the tank is left alone, and leaves the regulator room
 /// to repeat; nullopt: none.

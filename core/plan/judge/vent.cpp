@@ -127,7 +127,7 @@ void judge_vent(const Plan& plan, const Settled& /*settled*/, Open& open) {
   const auto valve = vent_valve(*plan.catalog);
   Finding& finding = open.not_yet(Topic::transfer, why_it_is_needed(plan), {}, fact("add_a_vent"), "common practice",
                                   Purchase{"vent-valve", "ball valve", fact("for_the_vent"), valve});
-  if (valve) finding.ways_to_mend = {{{"connections", "", valve}}};
+  if (valve) put_on_lid(plan, *valve, free_port_for(plan, "vent"), finding);
 }
 
 }  // namespace riserun::plan

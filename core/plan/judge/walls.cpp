@@ -42,8 +42,12 @@ void judge_factor_in_relief(const Plan& plan, const Settled& settled, Open& open
     finding.mend = fact("valve_that_opens_at", *lower);
     finding.ways_to_try = {{{kReliefSetting, *lower}}};
   }
-  for (const auto& mend : {closer_valve(plan, valve), own_figures(plan, valve)})
+  const auto closer = closer_valve(plan, valve);
+  for (const auto& mend : {closer ? closer : closer_and_sooner_valve(plan, valve), own_figures(plan, valve)})
     if (mend) mend_first_by({*mend}, finding);
+  // The water of an overcharge is part of what the walls see, and that charge must go down in any case.
+  if (plan.job.reservoir.charge && !quantity::at_most(kLeastAirSpace, plan.levels.ullage_fraction))
+    mend_first_by({{fact("leave_charge_out"), {{{"reservoir.charge", ""}}}}}, finding);
 }
 
 /// A setting of the program's own does not pass what keeps the factor without a word.

@@ -132,8 +132,14 @@ void judge_second_line(const Plan& plan, Open& open) {
     const ConnectionPlan& connection = plan.connections[row];
     if (row == plan.water_connection || connection.service != Service::water) continue;
     if (!on(plan.job.reservoir.ports, connection) || !on(plan.job.table.ports, connection)) continue;
-    open.not_yet(Topic::connections, fact("second_line_to_the_table", connection.name), {}, fact("one_line_alone"),
-                 "worked out");
+    const auto to_table = std::count_if(connection.ends.begin(), connection.ends.end(), [&](const std::string& end) {
+      return port_named(plan.job.table.ports, end) != nullptr;
+    });
+    const bool forks = connection.branched && to_table > 1;
+    open.not_yet(Topic::connections,
+                 fact(forks ? "line_forks_to_the_table" : "second_line_to_the_table", connection.name), {},
+                 fact(forks ? "one_inlet_alone" : "one_line_alone", connection.name), "worked out")
+        .ways_to_try = {{{kLineLeftOut, connection.name}}};
   }
 }
 

@@ -69,8 +69,12 @@ std::vector<GaugePressure> marks_of(const Catalog& catalog, const std::vector<Pa
 
 class Marking {
  public:
-  Marking(const Catalog& catalog, const Job& job, Remarks& remarks)
-      : catalog_(catalog), job_(job), setting_(setting_to_expect(job)), remarks_(remarks) {}
+  Marking(const Catalog& catalog, const Job& job, std::optional<GaugePressure> least_relief, Remarks& remarks)
+      : catalog_(catalog),
+        job_(job),
+        setting_(setting_to_expect(job)),
+        least_relief_(least_relief.value_or(psig(0.0))),
+        remarks_(remarks) {}
 
   void narrow(const std::string& words, const std::string& connection, std::vector<PartId>& parts) {
     for (const Role role : {Role::relief_valve, Role::gauge, Role::regulator}) {
@@ -78,13 +82,33 @@ class Marking {
       if (marks.size() < 2) continue;
       const auto& range = job_.air.regulator_range;
       const bool by_range = role == Role::regulator && range;
-      const GaugePressure least = by_range ? *range : gauge_pascals(in_pascals(setting_) * over_setting(job_, role));
+      GaugePressure least = by_range ? *range : gauge_pascals(in_pascals(setting_) * over_setting(job_, role));
+      if (role == Role::relief_valve) least = std::max(least, least_relief_);
       const GaugePressure mark = mark_from(std::move(marks), least);
       std::erase_if(parts, [&](PartId id) {
         const auto own = mark_of(catalog_, id);
         return own && catalog_.family(catalog_.part(id).family).role == role && *own != mark;
       });
       remarks_.assume(fact("mark_of_device", words, connection, mark));
+    }
+  }
+
+  /// Of air at a psi or two the lightest spring, where what is ordered counts: half a psi of the usual one is a third
+  /// of what lifts the water.
+  void take_lightest_spring(JobConnection& connection) {
+    if (connection.carries != Service::air || !connection.special_order) return;
+    for (chain::Need& need : connection.needs) {
+      if (std::any_of(need.parts.begin(), need.parts.end(), [&](PartId id) { return spring_of(id) && is_in_bin(id); }))
+        continue;
+      std::optional<GaugePressure> lightest;
+      for (const PartId id : need.parts)
+        if (const auto opens = spring_of(id); opens && (!lightest || *opens < *lightest)) lightest = opens;
+      const auto is_stiffer = [&](PartId id) {
+        const auto opens = spring_of(id);
+        return opens && quantity::more_than(*opens, *lightest);
+      };
+      if (std::erase_if(need.parts, is_stiffer) > 0)
+        remarks_.assume(fact("lightest_spring", need.words, connection.name, *lightest));
     }
   }
 
@@ -98,20 +122,43 @@ class Marking {
   }
 
  private:
+  /// What a spring check opens at; nullopt: it is none.
+  std::optional<GaugePressure> spring_of(PartId id) const {
+    const catalog::Part& part = catalog_.part(id);
+    return catalog_.family(part.family).check == catalog::CheckKind::spring ? part.opens_at : std::nullopt;
+  }
+
+  bool is_in_bin(PartId id) const {
+    const auto& items = job_.bin.items;
+    return std::any_of(items.begin(), items.end(),
+                       [&](const catalog::BinItem& item) { return item.part == id && item.count > 0; });
+  }
+
   const Catalog& catalog_;
   const Job& job_;
   GaugePressure setting_;
+  GaugePressure least_relief_;
   Remarks& remarks_;
 };
 
 }  // namespace
 
-Job with_marks(const Catalog& catalog, Job job, Remarks& remarks) {
+bool names_no_relief_mark(const Catalog& catalog, const Job& job) {
+  const auto open = [&](const auto& each) {
+    return each.ends_in && marks_of(catalog, each.ends_in->parts, Role::relief_valve).size() > 1;
+  };
+  return std::any_of(job.connections.begin(), job.connections.end(), [&](const JobConnection& connection) {
+    return open(connection) || std::any_of(connection.branches.begin(), connection.branches.end(), open);
+  });
+}
+
+Job with_marks(const Catalog& catalog, Job job, std::optional<GaugePressure> least_relief, Remarks& remarks) {
   const Job asked = job;
-  Marking marking(catalog, asked, remarks);
+  Marking marking(catalog, asked, least_relief, remarks);
   for (JobConnection& connection : job.connections) {
     if (connection.ends_in) marking.narrow(connection.ends_in->words, connection.name, connection.ends_in->parts);
     marking.narrow_needs(connection);
+    marking.take_lightest_spring(connection);
     for (JobBranch& branch : connection.branches)
       if (branch.ends_in) marking.narrow(branch.ends_in->words, connection.name, branch.ends_in->parts);
   }

@@ -9,9 +9,6 @@ namespace {
 
 using reservoir::BungKind;
 
-/// What a bung must be welded to, in the words of catalog/materials.yaml.
-std::string_view metal_of_tank(const Settled& settled) { return reservoir::weld_metal_name(settled.metal.weld_metal); }
-
 /// Why the part or the material is no weld bung for the tank; nullopt: nothing against it.
 std::optional<Fact> objection(const Inputs& inputs, const JobPort& port) {
   const Catalog& catalog = inputs.catalog;
@@ -65,6 +62,8 @@ void check_bungs(const Inputs& inputs, Remarks& remarks) {
       check_bung(inputs, port, remarks);
   }
 }
+
+std::string_view metal_of_tank(const Settled& settled) { return reservoir::weld_metal_name(settled.metal.weld_metal); }
 
 bool welds_to_tank(const Inputs& inputs, MaterialId material) {
   return inputs.catalog.material(material).welds_to == metal_of_tank(inputs.settled);

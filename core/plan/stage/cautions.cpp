@@ -81,7 +81,30 @@ void caution_no_drain(const Inputs& inputs, const Plan& plan, Remarks& remarks) 
     remarks.caution(Topic::care, fact("reservoir_drains_by_a_plug", plugged->from), "common practice");
   if (std::none_of(ports.begin(), ports.end(),
                    [](const JobPort& port) { return port.place == Place::side || port.place == Place::floor; }))
-    remarks.caution(Topic::care, fact("reservoir_has_no_drain"), "common practice");
+    remarks.caution(Topic::care, fact("reservoir_has_no_drain", plan.levels.heel), "common practice");
+}
+
+/// A chamber that is closed is heated and cut.
+void caution_shut_tank(const Inputs& inputs, Remarks& remarks) {
+  if (!inputs.settled.lid_closed) return;
+  quantity::Texts names;
+  for (const JobPort& port : inputs.job.reservoir.ports)
+    if (port.welded_in == false) names.push_back(port.name);
+  if (!names.empty()) remarks.caution(Topic::whole_job, fact("bungs_into_a_shut_tank", std::move(names)), "AWS F4.1");
+}
+
+/// A rigid run gives nothing: where a height is assumed, the ports are set to the run.
+void caution_rigid_runs(const Plan& plan, Remarks& remarks) {
+  for (const ConnectionPlan& connection : plan.connections) {
+    if (!connection.gap_assumed || !connection.gap || connection.hose_length) continue;
+    for (const Fact& caution : connection.cautions)
+      if (caution.code == "run_too_long" || caution.code == "run_too_short")
+        remarks.caution(
+            Topic::whole_job,
+            fact(caution.code == "run_too_long" ? "leave_more_between" : "leave_less_between", connection.name,
+                 connection.run_length, std::get<Length>(caution.values[0]), connection.from, connection.to),
+            "worked out");
+  }
 }
 
 }  // namespace
@@ -91,6 +114,8 @@ void caution_whole_job(const Inputs& inputs, const Plan& plan, Remarks& remarks)
   caution_zinc(inputs, remarks);
   caution_table_drains(plan, remarks);
   caution_no_drain(inputs, plan, remarks);
+  caution_shut_tank(inputs, remarks);
+  caution_rigid_runs(plan, remarks);
   caution_frost(inputs, remarks);
   caution_heat(inputs, remarks);
   remarks.standing_caution(Topic::whole_job, fact("air_in_a_flat_tank"), "NIOSH FACE reports 13CA003 and 01MI038");

@@ -2,6 +2,8 @@
 
 #include "chain/finder.h"
 #include "plan/job/weld_bung.h"
+#include "plan/stage/bungs.h"
+#include "plan/stage/riser_bushing.h"
 
 #include <algorithm>
 
@@ -40,7 +42,11 @@ std::optional<FirstPart> first_in(const std::vector<ConnectionPlan>& connections
 }
 
 Length boss_of(const Inputs& inputs, const JobPort& port, const RiserPlan& riser) {
-  if (port.bung == BungKind::double_tapped_bushing) return {};
+  if (port.bung == BungKind::double_tapped_bushing) {
+    const auto bushing = riser_bushing(inputs.catalog, port.type, riser.request.pipe.outside_diameter, port.bung_part,
+                                       metal_of_tank(inputs.settled));
+    return bushing && bushing->coupling ? inputs.catalog.part(*bushing->coupling).outside_diameter : Length{};
+  }
   if (port.bung == BungKind::welded_riser) return riser.request.pipe.outside_diameter;
   const catalog::Part* part = weld_bung(inputs.catalog, port, port.bung.value_or(BungKind::half_coupling));
   return part != nullptr ? part->outside_diameter : Length{};
@@ -53,8 +59,10 @@ LidBung bung_of(const Inputs& inputs, const JobPort& port, const std::vector<Con
   bung.place = port.place.value_or(Place::lid);
   bung.at = port.at;
   if (bung.place == Place::side) bung.over_floor = port.face_height;
-  bung.is_there = port.welded_in.value_or(inputs.settled.lid_closed);
-  bung.to_weld = port.welded_in == false;
+  // A lid seldom has the wider coupling of a bushing: as on the list, it is there only where the job says so.
+  const bool in_bushing = port.bung == BungKind::double_tapped_bushing;
+  bung.is_there = port.welded_in.value_or(inputs.settled.lid_closed && !in_bushing);
+  bung.to_weld = !port.welded_in.value_or(!in_bushing);
   const catalog::JointSize* size = inputs.catalog.joint_size(inputs.catalog.port_type(port.type));
   const Length pipe = size != nullptr ? size->outside_diameter : Length{};
   bung.outside = boss_of(inputs, port, riser);

@@ -54,7 +54,8 @@ LineElement foot_valve_element(const RiserPlan& riser) {
 LineElement bung_element(const Catalog& catalog, const RiserPlan& riser) {
   LineElement element;
   element.name = "bung";
-  element.bore = std::max(riser.request.bung_opening, riser.request.pipe.bore);
+  element.bore = riser.bushing ? catalog.part(riser.bushing->part).ports[1].bore
+                               : std::max(riser.request.bung_opening, riser.request.pipe.bore);
   element.length =
       std::max(metres(0.0), riser.request.bung_length - riser.riser.make_up - riser.request.pipe.upper_make_up);
   element.roughness = riser_roughness(catalog, riser);

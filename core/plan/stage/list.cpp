@@ -167,21 +167,16 @@ void add_drilled_restrictor(const Inputs& inputs, const std::vector<ConnectionPl
 /// seldom has, so they are bought unless the job says that they are there.
 void add_double_tapped(const Inputs& inputs, const JobPort& port, Length pipe, BinLeft& bin, PartTally& tally) {
   const Catalog& catalog = inputs.catalog;
+  const auto bushing = riser_bushing(catalog, port.type, pipe, port.bung_part, metal_of_tank(inputs.settled));
   add_part_or_thing(
-      port.bung_part,
+      bushing ? std::optional(bushing->part) : port.bung_part,
       unlisted("double-tapped-bushing", "double-tapped bushing",
                fact("tapped_from_both_sides", catalog.written(port.type)), "special order", "screw in: " + port.name),
       bin, tally);
-  const auto bushing = riser_bushing(catalog, port.type, pipe, port.bung_part);
   if (!bushing) return;
-  const auto mates = catalog.mates(catalog.part(bushing->part).ports[0].type);
-  const auto coupling = cheapest(catalog, [&](PartId id) {
-    const catalog::Part& row = catalog.part(id);
-    return catalog.family(row.family).weld_bung == catalog::WeldBung::full_coupling &&
-           welds_to_tank(inputs, row.material) &&
-           std::any_of(mates.begin(), mates.end(),
-                       [&](const catalog::Mate& mate) { return mate.other == row.ports[0].type; });
-  });
+  const auto coupling = bushing->coupling && welds_to_tank(inputs, catalog.part(*bushing->coupling).material)
+                            ? bushing->coupling
+                            : std::nullopt;
   add_part_or_thing(coupling,
                     unlisted("bung", "weld bung", fact("bung_for_port", bushing->large, "full coupling"),
                              "weld fittings", "weld in: " + port.name),

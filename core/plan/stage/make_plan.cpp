@@ -2,6 +2,7 @@
 #include "plan/judge/judge.h"
 #include "plan/plan.h"
 #include "plan/settle/marked_devices.h"
+#include "plan/sold.h"
 #include "plan/stage/air.h"
 #include "plan/stage/bin.h"
 #include "plan/stage/bungs.h"
@@ -21,6 +22,8 @@
 #include "plan/stage/ways.h"
 #include "plan/stage/work.h"
 
+#include <algorithm>
+#include <optional>
 #include <utility>
 
 namespace riserun::plan {
@@ -28,13 +31,17 @@ namespace riserun::plan {
 namespace {
 
 /// @param search  of the plan's catalog
-Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Upto upto, RunSearch& search) {
+Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Upto upto, RunSearch& search);
+
+/// @param least_relief  that a relief valve is to open at whose words name no pressure
+Plan planned_with(std::shared_ptr<const Catalog> catalog, Job job, std::optional<GaugePressure> least_relief, Upto upto,
+                  RunSearch& search) {
   Plan plan;
   plan.catalog = std::move(catalog);
   plan.job = std::move(job);
 
   Remarks remarks;
-  const Job marked = with_marks(*plan.catalog, plan.job, remarks);
+  const Job marked = with_marks(*plan.catalog, plan.job, least_relief, remarks);
   const Settled settled = settle(marked, remarks);
   const Inputs inputs{*plan.catalog, marked, settled, upto};
   check_bungs(inputs, remarks);
@@ -84,6 +91,30 @@ Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Upto upto, RunSear
   plan.cautions = std::move(remarks.cautions);
   plan.notes = std::move(remarks.notes);
   return plan;
+}
+
+/// The lowest mark that stays shut at the setting which the plan then comes to; nullopt: that which is expected does,
+/// or none does.
+std::optional<GaugePressure> relief_that_suits(const std::shared_ptr<const Catalog>& catalog, const Job& job,
+                                               RunSearch& search) {
+  constexpr int kMostTries = 4;
+  std::optional<GaugePressure> least;
+  for (int tries = 0; tries < kMostTries; ++tries) {
+    const Plan plan = planned_with(catalog, job, least, Upto::findings, search);
+    const bool opens_in_use = std::any_of(plan.findings.begin(), plan.findings.end(), [](const Finding& finding) {
+      return finding.reason.code == "relief_valve_blows_in_use" || finding.reason.code == "relief_valve_weeps";
+    });
+    if (!opens_in_use) return least;
+    least = relief_sold_above(*catalog, plan.relief.set_pressure);
+    if (!least) return std::nullopt;
+  }
+  return std::nullopt;
+}
+
+Plan planned(std::shared_ptr<const Catalog> catalog, Job job, Upto upto, RunSearch& search) {
+  std::optional<GaugePressure> least;
+  if (names_no_relief_mark(*catalog, job)) least = relief_that_suits(catalog, job, search);
+  return planned_with(std::move(catalog), std::move(job), least, upto, search);
 }
 
 Plan planned_anew(std::shared_ptr<const Catalog> catalog, Job job, Upto upto) {

@@ -82,7 +82,8 @@ ReliefPlan plan_relief(const Inputs& inputs, const std::vector<Way>& ways, const
   if (limit > psig(0.0))
     relief.restrictor = choose_restrictor(inputs, air, held_by(relief.valves, limit), failed, transfer);
   if (relief.restrictor) relief.restrictor_bore = relief.restrictor->bore;
-  relief.greatest = greatest_pressure(failed.riser_stopped, inputs.settled.full_supply, relief.valves);
+  relief.held = greatest_pressure(failed.riser_stopped, inputs.settled.full_supply, relief.valves);
+  relief.greatest = std::max(relief.held, set);
   relief.factor_at_greatest =
       reservoir::safety_factors(walls.panels, walls.metal, relief.greatest, walls.full_supply, walls.stayed)
           .at_set_on_yield;

@@ -103,6 +103,11 @@ void settle_bung(const Inputs& inputs, const JobPort& port, RiserRequest& reques
                        : request.bung == BungKind::half_coupling ? twice / 2.0
                                                                  : twice;
   if (request.bung == BungKind::welded_riser) return settle_above_lid(inputs, port, request, remarks);
+  if (request.bung == BungKind::double_tapped_bushing) {  // until the pipe is known, and with it the bushing
+    request.bung_length = twice;
+    request.bung_projection = twice / 2.0;
+    return;
+  }
   if (port.bung_length) {
     request.bung_length = *port.bung_length;
   } else {
@@ -115,7 +120,7 @@ void settle_bung(const Inputs& inputs, const JobPort& port, RiserRequest& reques
   } else if (request.bung == BungKind::full_coupling && port.face_height) {
     request.bung_projection =
         std::max(metres(0.0), inputs.settled.box.height + request.bung_length - *port.face_height);
-  } else if (request.bung == BungKind::full_coupling || request.bung == BungKind::double_tapped_bushing) {
+  } else if (request.bung == BungKind::full_coupling) {
     request.bung_projection = request.bung_length / 2.0;
     remarks.assume(fact("bung_projection", request.bung_projection));
   }
@@ -176,12 +181,12 @@ void settle_pipe(const Inputs& inputs, const JobPort& port, PortTypeId thread, M
     remarks.assume(fact("riser_bore", pipe.bore));
   }
   const JointSize* upper = port.type.valid() ? catalog.joint_size(catalog.port_type(port.type)) : nullptr;
-  if (upper != nullptr && request.bung == BungKind::full_coupling) pipe.upper_make_up = upper->make_up();
+  const bool through = request.bung == BungKind::full_coupling || request.bung == BungKind::double_tapped_bushing;
+  if (upper != nullptr && through) pipe.upper_make_up = upper->make_up();
   const catalog::Part* body = weld_bung(catalog, port, request.bung);
   request.bung_opening = body != nullptr ? body->ports[0].bore : pipe.bore;
-  if (upper == nullptr || request.bung != BungKind::double_tapped_bushing) return;
-  const auto bushing = riser_bushing(catalog, port.type, pipe.outside_diameter, port.bung_part);
-  request.bung_opening = bushing && bushing->opening > metres(0.0) ? bushing->opening : upper->outside_diameter;
+  if (upper != nullptr && request.bung == BungKind::double_tapped_bushing)
+    request.bung_opening = upper->outside_diameter;
 }
 
 std::vector<Length> lengths_of(const Catalog& catalog, const std::vector<PartId>& parts) {
@@ -237,14 +242,21 @@ void assume_pipe(RiserPlan& plan, Remarks& remarks) {
 }
 
 /// Under a closed lid: a coupling so wide that the pipe passes it from above, and in it a bushing that holds it.
-void mend_closed_lid(const Catalog& catalog, const Job& job, const reservoir::Riser& riser, const RiserPlan& plan,
-                     Finding& finding) {
-  const JobPort* bung = riser_bung(job);
+void mend_closed_lid(const Inputs& inputs, const RiserPlan& plan, Finding& finding) {
+  const JobPort* bung = riser_bung(inputs.job);
   if (bung == nullptr || !bung->type.valid()) return;
-  const auto bushing = riser_bushing(catalog, bung->type, plan.request.pipe.outside_diameter, {});
+  const auto bushing =
+      riser_bushing(inputs.catalog, bung->type, plan.request.pipe.outside_diameter, {}, metal_of_tank(inputs.settled));
   if (!bushing || bushing->small != plan.size) return;
-  // The bushing may be longer than the bung: an inch over what drawing it takes now.
-  const Length free = inches(1.0) * (std::ceil((riser.headroom_needed / inches(1.0)).value()) + 1.0);
+  Remarks unsaid;
+  RiserPlan mended = plan;
+  mended.request.bung = BungKind::double_tapped_bushing;
+  JobPort wider = *bung;
+  wider.bung_part.reset();
+  wider.bung_length.reset();
+  hang_in_bushing(inputs, wider, mended, unsaid);
+  const Length needed = reservoir::plan_riser(mended.request).headroom_needed;
+  const Length free = inches(1.0) * std::ceil((needed / inches(1.0)).value());
   Changes changes = {{kRiserInBushing, bung->name}};
   if (plan.request.headroom && *plan.request.headroom < free) changes.push_back({"riser.headroom", free});
   finding.mend = fact("riser_through_a_wider_bung", bushing->large, bung->name, bushing->small, free);
@@ -266,7 +278,7 @@ void refuse_what_cannot_be(const Inputs& inputs, const RiserPlan& plan, Remarks&
       finding.ways_to_mend = {{{"riser.headroom", free}}};
     }
     if (reason.code == "pipe_never_passes_its_thread" || reason.code == "pipe_wider_than_bung")
-      mend_closed_lid(inputs.catalog, inputs.job, riser, plan, finding);
+      mend_closed_lid(inputs, plan, finding);
   }
   for (const Fact& note : riser.notes) remarks.note(Topic::riser, note);
 }
@@ -289,6 +301,8 @@ MeasuredRiser measure_riser(const Inputs& inputs, Remarks& remarks) {
   plan.size = job.riser.pipe_size.value_or(port.type.valid() ? catalog.size_name(catalog.port_type(port.type).size)
                                                              : kAssumedSize);
   settle_bung(inputs, port, plan.request, remarks);
+  plan.bung_projection = plan.request.bung_projection;
+  plan.bung_face = plan.request.bung_length - plan.request.bung_projection + plan.request.above_lid;
   const std::optional<PortTypeId> thread =
       port.type.valid() ? riser_thread(catalog, port.type, plan.size) : std::nullopt;
   if (!thread || !is_measured(catalog, *thread)) {
@@ -314,7 +328,8 @@ MeasuredRiser measure_riser(const Inputs& inputs, Remarks& remarks) {
                     fact("riser_takes_no_thread", catalog.material(material).name),
                     {},
                     fact("riser_of_what_takes_a_thread")});
-  plan.bung_projection = plan.request.bung_projection;
+  hang_in_bushing(inputs, port, plan, remarks);
+  plan.bung_face = plan.request.bung_length - plan.request.bung_projection + plan.request.above_lid;
   hold_riser(inputs, port, *thread, plan, remarks);
   plan.riser = reservoir::plan_riser(plan.request);
   return measured;

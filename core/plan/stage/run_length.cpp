@@ -46,8 +46,7 @@ std::optional<Length> face_height(const Job& job, const RiserPlan& riser, const 
   if (port == nullptr) return std::nullopt;
   if (port->face_height) return port->face_height;
   assumed = true;
-  if (name == riser.bung && !is_air_port(job, name))
-    return job.reservoir.height + riser.request.bung_length - riser.request.bung_projection + riser.request.above_lid;
+  if (name == riser.bung && !is_air_port(job, name)) return job.reservoir.height + riser.bung_face;
   const bool in_table_floor =
       port_named(job.table.ports, name) != nullptr && port->place.value_or(Place::floor) == Place::floor;
   if (in_table_floor) return job.table.floor_height;

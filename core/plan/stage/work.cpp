@@ -85,6 +85,8 @@ class Work {
   }
   void while_open();
   void place_baffles();
+  void cut_hole_for_coupling();
+  void hang_in_bushing(WorkPhase phase);
   void hang_riser();
   void close_and_test();
   void prove_relief();
@@ -129,6 +131,7 @@ void Work::while_open() {
     if (!port.welded_in.value_or(!screwed_in))
       to_weld.push_back(screwed_in ? port.name + " (its coupling)" : port.name);
   }
+  cut_hole_for_coupling();
   if (!to_weld.empty())
     add(WorkPhase::before_lid, fact(closed ? "work_bungs_into_closed" : "work_bungs", std::move(to_weld)));
   hang_riser();
@@ -147,11 +150,29 @@ void Work::place_baffles() {
   add(WorkPhase::before_lid, fact("work_baffle_places", std::move(places)));
 }
 
+/// In a lid that is closed a wider coupling takes the place of what the riser would have hung in.
+void Work::cut_hole_for_coupling() {
+  if (!plan_.riser.bushing || !inputs_.settled.lid_closed) return;
+  for (const LidBung& bung : plan_.lid_map.bungs)
+    if (bung.port == plan_.riser.bung && bung.to_weld && bung.hole > metres(0.0))
+      add(WorkPhase::before_lid, fact("work_hole_for_coupling", bung.port, plan_.riser.bushing->large, bung.hole));
+}
+
+void Work::hang_in_bushing(WorkPhase phase) {
+  const RiserPlan& riser = plan_.riser;
+  add(riser.riser.insertion == Insertion::through_the_bung ? WorkPhase::in_the_vise : WorkPhase::before_lid,
+      fact("work_cut_riser_for_bushing", riser.request.pipe.name, riser.riser.cut_length, riser.bung_projection));
+  add(phase,
+      fact(riser.riser.insertion == Insertion::through_the_bung ? "work_bushing_from_above" : "work_bushing_then_riser",
+           riser_bung_name(), riser.riser.clearance, riser.bushing->large, riser.bushing->small));
+}
+
 void Work::hang_riser() {
   const RiserPlan& riser = plan_.riser;
   if (!riser.material || riser.riser.insertion == Insertion::cannot_go_in) return;
   const bool from_above = riser.riser.insertion == Insertion::through_the_bung;
   const WorkPhase phase = from_above ? WorkPhase::on_the_tank : WorkPhase::before_lid;
+  if (riser.bushing) return hang_in_bushing(phase);
   if (riser.holder)
     for (std::size_t i = 0; i < riser.holder->steps.size(); ++i)
       add(WorkPhase::before_lid, riser.holder->steps[i].what, "riser", i + 1);

@@ -40,7 +40,7 @@ Length offset_of(const Plan& plan) {
 double bung_top_of(const Plan& plan, double lid) {
   if (const plan::JobPort* port = plan::find_port(plan.job, plan.riser.bung); port != nullptr && port->face_height)
     return in_metres(*port->face_height);
-  return lid + in_metres(plan.riser.request.bung_length);
+  return lid + in_metres(plan.riser.bung_face);
 }
 
 Geometry geometry_of(const Plan& plan) {
@@ -212,14 +212,31 @@ class Section {
     return now_.table_depth > Length{} || std::abs(in_cubic_metres_per_second(now_.flow)) > kFlows;
   }
 
+  /// The same on both sides of the riser's axis.
+  void both_sides(const std::string& name, double inner, double outer, double bottom, double top) {
+    area(name + " left", p_.riser_x - outer, bottom, p_.riser_x - inner, top, Ink::part_edge);
+    area(name + " right", p_.riser_x + inner, bottom, p_.riser_x + outer, top, Ink::part_edge);
+  }
+
+  /// The bushing stands in the coupling's upper end, the riser in the bushing.
+  void bushing_and_coupling(double face, double wall) {
+    const plan::RiserBushing& held = *plan_.riser.bushing;
+    const double opening = in_metres(plan_.riser.request.bung_opening) / 2.0;
+    const double outer = in_metres(plan_.catalog->part(*held.coupling).outside_diameter) / 2.0;
+    both_sides("bushing", p_.riser_bore / 2.0, std::max(wall, opening), face, face + in_metres(held.length));
+    both_sides("coupling", opening, outer, p_.height - in_metres(plan_.riser.bung_projection),
+               face + in_metres(held.goes_in));
+  }
+
   /// Riser, bung, and from there to the inlet the hose, bent where the two do not stand in one line.
   void line() {
     riser_pipe(p_.bung_top);
     const double wall = p_.riser_bore / 2.0 + 2.2 * p_.riser_wall;
-    area("bung left", p_.riser_x - wall, p_.height - in_metres(plan_.riser.request.bung_projection),
-         p_.riser_x - p_.riser_bore / 2.0, p_.bung_top, Ink::part_edge);
-    area("bung right", p_.riser_x + p_.riser_bore / 2.0, p_.height - in_metres(plan_.riser.request.bung_projection),
-         p_.riser_x + wall, p_.bung_top, Ink::part_edge);
+    const double face = p_.height - in_metres(plan_.riser.request.bung_projection);  // that the riser screws into
+    if (plan_.riser.bushing && plan_.riser.bushing->coupling)
+      bushing_and_coupling(face, wall);
+    else
+      both_sides("bung", p_.riser_bore / 2.0, wall, p_.height - in_metres(plan_.riser.bung_projection), p_.bung_top);
     constexpr int kPieces = 12;
     const double inner = p_.riser_bore / 2.0;
     const double outer = inner + p_.riser_wall;

@@ -1,5 +1,7 @@
 #include "report/figures/figures.h"
 
+#include <cmath>
+
 namespace riserun::report {
 
 namespace {
@@ -51,12 +53,17 @@ void add_sensitivity(const plan::Plan& plan, std::vector<Figure>& figures) {
                      .value = fill.rise_per_tenth_psi,
                      .beside = {"deeper in the table", {}},
                      .source = {"0.1 psi as height of water, shared by table and reservoir by their areas.", {}}});
-  if (fill.time_per_tenth_psi)
+  if (fill.time_per_tenth_psi) {
+    // What the solver leaves is none, where the compressor and no regulator decides.
+    constexpr double kNone = 0.05;  // s
+    const bool none = std::abs(in_seconds(*fill.time_per_tenth_psi)) < kNone;
     figures.push_back({.key = "time_per_tenth_psi",
                        .label = "0.1 psi more at the regulator",
-                       .value = seconds(-in_seconds(*fill.time_per_tenth_psi)),
+                       .value = none ? quantity::Value(std::string("no"))
+                                     : quantity::Value(seconds(-in_seconds(*fill.time_per_tenth_psi))),
                        .beside = {"shorter", {}},
                        .source = {kSolved, {}}});
+  }
   if (plan.job.measured_fill_time)
     figures.push_back({.key = "measured_time",
                        .label = "measured",

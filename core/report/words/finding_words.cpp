@@ -262,7 +262,11 @@ std::span<const Words> finding_words() {
       {"use_shop_air", "use shop air"},
       {"second_line_to_the_table",
        "'{0}' is a second way from the reservoir to the table: its time, and when it draws air, are not worked out"},
-      {"one_line_alone", "one line from the reservoir to the table; branch it on its way ('branches') for two inlets"},
+      {"line_forks_to_the_table",
+       "'{0}' forks to more than one inlet of the table: how the water shares out between them is not worked out"},
+      {"one_line_alone",
+       "one line to one inlet: leave '{0}' out and end its ports in plugs ('from: ...', 'ends in: plug')"},
+      {"one_inlet_alone", "'{0}' to one inlet, and the other inlets ended in plugs ('from: ...', 'ends in: plug')"},
       {"drain_high_up", "'{0}' stands {1} over the floor: what is below it does not come out"},
       {"feed_narrower_than_any_line",
        "'air.feed bore' counts on {0:thickness3}, narrower than the end of any air line: nobody builds that in"},
@@ -334,6 +338,11 @@ std::span<const Words> finding_words() {
        "none like the {0} is known to stand it: set it at least {1} of pipe or air hose away from the reservoir, with "
        "a "
        "'{2} x 12 nipple' or a hose between in that connection's 'need'"},
+      {"away_from_the_heat_aside",
+       "none like the {0} is known to stand it: set it at least {1} of pipe away from the reservoir, with a '{2} x 12 "
+       "nipple' right behind it in that connection's 'need', and, as that stands too tall under the table, a '90 "
+       "elbow' "
+       "at the bung, which turns it aside"},
       {"part_of_unknown_heat", "the {0} stands in hot water, and nothing is known of what heat it stands"},
       {"part_that_stands_the_heat", "the {0} in place of the {1}"},
       {"ask_maker_of_heat",

@@ -20,8 +20,17 @@ std::span<const Words> plan_words() {
        "'{0}' names something that burns or held it: a used drum or cylinder blows up under the torch. Start from new "
        "sheet, or have it cleaned and tested by who is trained for it."},
       {"reservoir_has_no_drain",
-       "No port lets the water out of the reservoir: a drain low in a side, with a ball valve, saves pumping it "
-       "out when it is to be cleaned."},
+       "No port lets the water out of the reservoir: {0} that the riser cannot push up stays behind. A drain low in a "
+       "side, with a ball valve, saves pumping it out."},
+      {"bungs_into_a_shut_tank",
+       "The lid is closed, and {0:and} must still be welded in: never heat a chamber that is shut, leave a port open, "
+       "and get out what the cutter drops into it."},
+      {"leave_more_between",
+       "'{0}' is rigid and {1:tape} long from face to face: leave that between '{3}' and '{4}', {2:tape} more than the "
+       "heights make, of which one is assumed."},
+      {"leave_less_between",
+       "'{0}' is rigid and {1:tape} long from face to face: leave that between '{3}' and '{4}', {2:tape} less than the "
+       "heights make, of which one is assumed."},
       {"reservoir_drains_by_a_plug",
        "Nothing but the plug in '{0}' lets the water out of the reservoir: pull it with the air off and a hose or a "
        "pan "
@@ -83,7 +92,9 @@ std::span<const Words> plan_words() {
        "run"},
       {"spring_check_in_its_place", "take a light spring check valve in its place, which closes any way up"},
       {"end_a_connection_in_it", "give it a connection, or a branch, of its own that ends in it ('ends in: {0}')"},
-      {"take_another_that_fits", "take another {0} that goes there (its threads, 'special order: yes'); not without"},
+      {"take_another_that_fits",
+       "take another {0} that goes there: one with the threads of its port, or one that a store must order ('special "
+       "order: yes'). It is needed, so do not leave it out"},
       {"carry_air_in_what_is_made_for_it",
        "not that way: garden hose thread and plastic pipe burst under compressed air. Take metal pipe or air hose, and "
        "ends with pipe thread (1/2 FNPT) in place of theirs"},
@@ -144,6 +155,8 @@ std::span<const Words> plan_words() {
        "lid and floor welded to every baffle, so that they are bare over {0} x {1} and no more"},
       {"mends_together", "{0:, together with }"},
       {"mend_then_open", "{0:, } (then open: {1:; })"},
+      {"on_the_free_port", "{0:, }, on '{1}', which is free ('from: {1}', 'ends in: {2}', 'special order: yes')"},
+      {"on_a_bung_of_its_own", "{0:, }, on a bung of its own in the lid, a {1}"},
       {"either_mend", "{0:; or }"},
       {"stays_in_a_grid",
        "stays every {0} x {1} between lid and floor ({2} of them; 'lid bays' and 'floor bays': {3} x {4})"},
@@ -283,6 +296,8 @@ std::span<const Words> plan_words() {
       {"for_the_vent", "for the vent"},
       {"to_fill_and_dip_by", "in the lid, to dip and to fill by"},
       {"set_at", "set at {0:mark}"},
+      {"adjustable_set_at", "adjustable, to be set at {0:mark}"},
+      {"to_weld_in_for_it", "to weld into the lid"},
       {"set_at_with_clear_bore", "set at {0:mark}, clear bore {1:thickness2} or more"},
   };
   return kWords;

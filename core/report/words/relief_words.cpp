@@ -8,7 +8,8 @@ std::span<const Words> relief_words() {
       // Relief.
       {"no_relief_valve", "no relief valve stands on the reservoir; a reducing valve is none"},
       {"buy_relief_valve",
-       "a relief valve set at {0:mark} that passes {1:air} of free air, on a port of its own with no valve between"},
+       "a relief valve set at {0:mark} that passes {1:air} of free air, with no valve between it and the reservoir"},
+      {"setting_goes_down_for_it", "{0:, }; the setting, which is worked out, then goes down for it"},
       {"relief_valve_once_walls_allow",
        "a relief valve set above {0:mark} that passes {1:air} of free air, once the walls make room for it under "
        "their "
@@ -46,6 +47,9 @@ std::span<const Words> relief_words() {
        "take the relief valve out of the branches and give it a bung of its own size in the lid"},
       {"valve_of_less_tolerance",
        "a valve of its mark whose maker holds it within {0}, said in 'relief valve.tolerance'"},
+      {"valve_of_less_tolerance_and_rise",
+       "a valve of its mark whose maker holds it within {0} and has it fully open within {1} more, said in 'relief "
+       "valve: {{tolerance: ..., rise: ...}}'"},
       {"valve_set_at_of_less_tolerance",
        "a relief valve set at {0:mark} whose maker holds it within {1}, said in 'relief valve.tolerance'"},
       {"relief_valve_blows_in_use",

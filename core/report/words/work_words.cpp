@@ -26,6 +26,19 @@ std::span<const Words> work_words() {
       {"work_cut_welded_riser_of_stock",
        "Cut the riser, {0}, to {1:both}, measured from the threaded end that goes up, and clean the cut: {2:tape} of "
        "it hang below the lid's inside."},
+      {"work_hole_for_coupling",
+       "Cut the hole for the {1} coupling of '{0}', {2:thickness}: a smaller bung that stands in its place comes out "
+       "first. What falls in is swept or sucked out again."},
+      {"work_cut_riser_for_bushing",
+       "Cut the riser, {0}, to {1:both}, measured from its threaded end, and clean the cut. That is for a coupling "
+       "whose lower end reaches {2:tape} into the reservoir, under the lid's inside, and the bushing made up in its "
+       "upper end: measure both first."},
+      {"work_bushing_from_above",
+       "Screw the riser into the lower end of the {2} x {3} double-tapped bushing, let it down through the coupling of "
+       "'{0}' and screw the bushing in; measure {1:tape} from the riser's end to the floor."},
+      {"work_bushing_then_riser",
+       "Screw the {2} x {3} double-tapped bushing into the coupling of '{0}', and the riser into it from inside, "
+       "before the lid closes; measure {1:tape} from the riser's end to the floor."},
       {"work_riser_from_inside",
        "Screw the riser into '{0}' from inside, before the lid closes; measure {1:tape} from its end to the floor."},
       {"work_riser_from_above",

@@ -36,6 +36,16 @@ TEST(PartSearch, WordsOfFamilyMaterialAndSizeFind) {
   EXPECT_THAT(found(catalog, "check-valve/brass/1-2"), ElementsAre("check-valve/brass/1-2"));
 }
 
+// The card's own words for what a riser is cut of, and a drill in millimetres, are read as they stand.
+TEST(PartSearch, WhatACardPrintsIsReadBack) {
+  const Catalog& catalog = testing::shipped_catalog();
+  EXPECT_THAT(found(catalog, "1 x 18 pipe, black iron"), ElementsAre("threaded-pipe/black-iron/1x18"));
+  EXPECT_EQ(found(catalog, "1.6 mm hole restrictor"), found(catalog, "1/16 in hole restrictor"));
+  EXPECT_EQ(found(catalog, "restrictor, 2.4 mm hole"), found(catalog, "restrictor, 3/32 in hole"));
+  EXPECT_FALSE(found(catalog, "1.6 mm hole restrictor").empty());
+  EXPECT_THAT(found(catalog, "1.4 mm hole restrictor"), IsEmpty());
+}
+
 TEST(PartSearch, LengthsThatAreNoNominalSizeAreReadInEverySpelling) {
   for (const char* words :
        {"1-1/4 x 5-1/2 nipple, black", "1 1/4 x 5 1/2 in black nipples", "1.25 x 5 1/2 black nipple"})

@@ -188,13 +188,13 @@ TEST(RiserBushing, IsTheSmallestWhoseCouplingThePipePasses) {
   const Catalog& catalog = *shipped_catalog();
   const PortTypeId inner =
       *catalog.find_port_type({*catalog.find_kind("npt"), *catalog.find_size("1"), catalog::End::female});
-  const auto bushing = riser_bushing(catalog, inner, inches(1.315), {});
+  const auto bushing = riser_bushing(catalog, inner, inches(1.315), {}, "steel");
   ASSERT_TRUE(bushing);
   EXPECT_EQ(bushing->large, "1-1/2");
-  const auto wider = riser_bushing(catalog, inner, bushing->opening, {});
+  const auto wider = riser_bushing(catalog, inner, opening_of(catalog, *bushing), {}, "steel");
   ASSERT_TRUE(wider);
   EXPECT_EQ(wider->large, "2");
-  EXPECT_FALSE(riser_bushing(catalog, inner, wider->opening, {}));
+  EXPECT_FALSE(riser_bushing(catalog, inner, opening_of(catalog, *wider), {}, "steel"));
 }
 
 // ---- A table that stands too low for its hose.

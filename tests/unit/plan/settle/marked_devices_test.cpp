@@ -66,5 +66,28 @@ TEST(MarkedDevices, OfARegulatorAreOfTheRangeThatIsGiven) {
   EXPECT_LT(range(plan_of_text(with(any, "  regulator range: 15 psi\n", ""))), 15.0);
 }
 
+// A check valve of half a psi leaves 1.15 psi too high for a relief valve of 1 psi: the next one that is sold suits.
+TEST(MarkedDevices, SuitTheSettingThatResults) {
+  const std::string bare = with(with(with(kBare, "10 ga steel", "3/16 in steel"), "  set pressure: 1.6 psi\n", ""),
+                                "light spring check valve", "check valve");
+  const auto check = [](const Plan& plan) {
+    for (const ConnectionPlan& run : plan.connections)
+      if (run.chain() != nullptr)
+        for (const chain::RunPart& link : run.chain()->parts)
+          if (plan.catalog->family(plan.catalog->part(link.part).family).role == catalog::Role::check_valve)
+            return in_psi(*plan.catalog->part(link.part).opens_at);
+    return 0.0;
+  };
+  const Plan light = plan_of_text(bare);
+  EXPECT_NEAR(check(light), 0.2, 1e-9);
+  EXPECT_THAT(open_in(light), IsEmpty());
+  const std::string low = with(with(bare, "floor height: 30 in", "floor height: 20 in"), "gap: 14-3/8 in, ", "");
+  for (const char* height : {"20 in", "22 in", "24 in", "26 in", "28 in"}) {
+    const Plan plan = plan_of_text(with(low, "floor height: 20 in", std::string("floor height: ") + height));
+    EXPECT_FALSE(has(plan, "relief_valve_blows_in_use")) << height;
+    EXPECT_FALSE(has(plan, "relief_valve_weeps")) << height;
+  }
+}
+
 }  // namespace
 }  // namespace riserun::plan

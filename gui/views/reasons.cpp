@@ -140,8 +140,7 @@ Requests draw_finding_line(const Scene& scene, const plan::Finding& finding, con
   if (has_way) {
     ImGui::SameLine(0.0F, gap);
     ImGui::BeginDisabled(!scene.model.plan().current);
-    if (ImGui::Button(title.c_str()))
-      asked.push_back(gui::Perform{gui::FollowMend{ways.front(), units}});
+    if (ImGui::Button(title.c_str())) asked.push_back(gui::Perform{gui::FollowMend{ways.front(), units}});
     ImGui::EndDisabled();
     note_item(scene, "mend of " + name);
     if (title != whole_title && ImGui::IsItemHovered()) hint(scene, whole_title);
@@ -151,9 +150,8 @@ Requests draw_finding_line(const Scene& scene, const plan::Finding& finding, con
 }
 
 bool can_mend_several(const plan::Plan& plan) {
-  return std::count_if(plan.findings.begin(), plan.findings.end(), [](const plan::Finding& finding) {
-           return !gui::ways_to_follow(finding).empty();
-         }) > 1;
+  return std::count_if(plan.findings.begin(), plan.findings.end(),
+                       [](const plan::Finding& finding) { return !gui::ways_to_follow(finding).empty(); }) > 1;
 }
 
 Requests draw_mend_all(const Scene& scene) {

@@ -119,7 +119,8 @@ void what_it_is_for(const Scene& scene, float wide) {
   const float left = ImGui::GetCursorPosX();
   ImGui::PushTextWrapPos(left + wide);
   ImGui::TextUnformatted(
-      "Plans a sealed water tank under a work table, out of which shop air lifts the water up into the table: pressure, "
+      "Plans a sealed water tank under a work table, out of which shop air lifts the water up into the table: "
+      "pressure, "
       "times, every fitting to buy and every cut.");
   ImGui::PopTextWrapPos();
   note_item(scene, "start what for");

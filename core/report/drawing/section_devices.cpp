@@ -76,9 +76,7 @@ void each_spot(Shape& shape, const auto& change) {
 Along along_of(std::vector<Shape>& shapes) {
   Along along{1e9, -1e9};
   for (Shape& shape : shapes)
-    each_spot(shape, [&](Spot& spot) {
-      along = {std::min(along.from, spot.x), std::max(along.to, spot.x)};
-    });
+    each_spot(shape, [&](Spot& spot) { along = {std::min(along.from, spot.x), std::max(along.to, spot.x)}; });
   return along;
 }
 

@@ -14,7 +14,7 @@ constexpr float kBung = 9.0F;        // of a bung's length that shows
 constexpr float kShortPipe = 16.0F;  // of pipe between a port and its run
 constexpr float kPortPitch = 92.0F;  // between two ports whose runs stand elsewhere: their names have room
 constexpr float kSupplyHigh = 100.0F;
-constexpr float kPipePitch = 9.0F;  // between two pipes that run side by side
+constexpr float kPipePitch = 9.0F;   // between two pipes that run side by side
 constexpr float kLeastTank = 96.0F;  // high
 constexpr float kLeastRim = 44.0F;
 constexpr float kLeastRise = 70.0F;  // between lid and table
@@ -320,8 +320,7 @@ class Placing {
     const std::vector<std::size_t> supply = lone_pins(kAirSupply, false);
     const Box& box = layout_.nodes[kAirSupply];
     std::vector<const PlacedPin*> wanted;
-    for (const std::size_t pin : supply)
-      wanted.push_back(layout_.in_rows ? nullptr : wanted_at(kAirSupply, pin));
+    for (const std::size_t pin : supply) wanted.push_back(layout_.in_rows ? nullptr : wanted_at(kAirSupply, pin));
     const std::vector<float> outlets = outlets_of(box, wanted);
     for (std::size_t i = 0; i < supply.size(); ++i)
       layout_.pins[kAirSupply][supply[i]] = {{outlets[i], box.corner.y}, {0.0F, -1.0F}};

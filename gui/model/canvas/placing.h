@@ -30,8 +30,8 @@ const PlacedPin& face_of(const plan::Plan& plan, const Layout& layout, const Lin
 inline constexpr float kShoulder = 36.0F;     // points of the supply's ends, which are round: no outlet stands there
 inline constexpr float kOutletPitch = 30.0F;  // between two outlets
 
-/// Along the top of the air supply, where each outlet stands. The nearest run has the one furthest right, so that no pipe
-/// crosses another; a run that stands on the supply has its own under it.
+/// Along the top of the air supply, where each outlet stands. The nearest run has the one furthest right, so that no
+/// pipe crosses another; a run that stands on the supply has its own under it.
 /// @param wanted  of each outlet, where its run begins or ends; nullptr: it has none
 std::vector<float> outlets_of(const Box& supply, const std::vector<const PlacedPin*>& wanted);
 

@@ -162,7 +162,9 @@ std::string bays_in_words(const reservoir::WallBays& bays) { return fmt::format(
 /// How the walls are divided, key by key; an empty text leaves the key out.
 std::vector<std::pair<std::string, std::string>> keys_of(const reservoir::SupportLayout& layout) {
   const auto count = [](int baffles) { return baffles > 0 ? std::to_string(baffles) : std::string(); };
-  const auto bays = [](const std::optional<reservoir::WallBays>& of) { return of ? bays_in_words(*of) : std::string(); };
+  const auto bays = [](const std::optional<reservoir::WallBays>& of) {
+    return of ? bays_in_words(*of) : std::string();
+  };
   return {{"baffles across", count(layout.baffles_across)},
           {"baffles along", count(layout.baffles_along)},
           {"lid bays", bays(layout.lid)},
@@ -288,7 +290,8 @@ Edited mend_all(const Bench& bench, const MendAll& act) {
     if (!after) break;
     text = std::move(*after);
   }
-  if (steps == 0) return CannotEdit{"Nothing that is open can be mended by a change of the job alone: see each reason."};
+  if (steps == 0)
+    return CannotEdit{"Nothing that is open can be mended by a change of the job alone: see each reason."};
   return text;
 }
 

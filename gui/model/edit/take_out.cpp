@@ -92,8 +92,7 @@ Edited without_need(const Bench& bench, const JobPath& connection, const TakeOut
   catalog::PartSearch search(bench.catalog);
   std::vector<JobPath> maps = {connection};
   if (const TextNode* branches = bench.text.find(connection / "branches"))
-    for (std::size_t row = 0; row < branches->children.size(); ++row)
-      maps.push_back(connection / "branches" / row);
+    for (std::size_t row = 0; row < branches->children.size(); ++row) maps.push_back(connection / "branches" / row);
   for (const JobPath& map : maps) {
     const std::optional<JobPath> need = need_for(bench.text, map, search, part);
     if (!need) continue;
@@ -108,8 +107,8 @@ Edited without_need(const Bench& bench, const JobPath& connection, const TakeOut
         .then([&](const JobText& now) { return back_to_best(now, {act.connection}); })
         .done();
   }
-  return CannotEdit{fmt::format("'{}' does not ask for {}: exclude it instead.", act.connection,
-                                title_of(bench.catalog, act.part))};
+  return CannotEdit{
+      fmt::format("'{}' does not ask for {}: exclude it instead.", act.connection, title_of(bench.catalog, act.part))};
 }
 
 }  // namespace
@@ -117,9 +116,8 @@ Edited without_need(const Bench& bench, const JobPath& connection, const TakeOut
 bool is_needed(const plan::Job& job, const std::string& connection, PartId part) {
   for (const plan::JobConnection& one : job.connections) {
     if (one.name != connection) continue;
-    return asks_for(one.needs, part) || std::any_of(one.branches.begin(), one.branches.end(), [&](const auto& branch) {
-             return asks_for(branch.needs, part);
-           });
+    return asks_for(one.needs, part) || std::any_of(one.branches.begin(), one.branches.end(),
+                                                    [&](const auto& branch) { return asks_for(branch.needs, part); });
   }
   return false;
 }

@@ -111,9 +111,9 @@ Edited Editor::edited(const Act& act) const {
   return edit_for(act, {*reading_.tree, own, *catalog_, [this](const JobText& text) {
                           if (text.text() == reading_.text) return plan();
                           const Reading other = read(text);
-                          return other.job == nullptr ? nullptr
-                                                      : std::make_shared<const plan::Plan>(
-                                                            plan::make_plan(catalog_, *other.job));
+                          return other.job == nullptr
+                                     ? nullptr
+                                     : std::make_shared<const plan::Plan>(plan::make_plan(catalog_, *other.job));
                         }});
 }
 

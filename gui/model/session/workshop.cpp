@@ -67,12 +67,12 @@ struct Workshop::CarryOut {
   void operator()(const Perform& command) const {
     const Outcome outcome = job.editor().perform(command.act, command.goes_on);
     // A wrong entry is told beside its field, and one that is right is seen there; so is what is typed as a text.
-    const bool in_sight =
-        std::holds_alternative<SetValue>(command.act) || std::holds_alternative<SetText>(command.act);
+    const bool in_sight = std::holds_alternative<SetValue>(command.act) || std::holds_alternative<SetText>(command.act);
     if (in_sight) return;
     shop.tell(outcome, "");
     const JobState state = job.editor().state();
-    if (outcome.done && state.undo_name) shop.tell_act(*state.undo_name + ": done. Ctrl+Z brings back what was before.");
+    if (outcome.done && state.undo_name)
+      shop.tell_act(*state.undo_name + ": done. Ctrl+Z brings back what was before.");
   }
   void operator()(const Undo&) const {
     const std::optional<std::string> name = job.editor().state().undo_name;

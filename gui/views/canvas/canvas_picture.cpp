@@ -156,9 +156,9 @@ class CanvasPicture {
         continue;
       }
       add_leader(run, node);
-      const std::string text = shown_.layout.in_rows
-                                   ? in_one_line(words)
-                                   : words.name + (shown_.layout.brief ? "" : "\n" + words.source) + (words.mark.empty() ? "" : "\n" + words.mark);
+      const std::string text = shown_.layout.in_rows ? in_one_line(words)
+                                                     : words.name + (shown_.layout.brief ? "" : "\n" + words.source) +
+                                                           (words.mark.empty() ? "" : "\n" + words.mark);
       lines("part " + key, node.words.corner, text, Ink::text);
     }
   }

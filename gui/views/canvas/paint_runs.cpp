@@ -13,7 +13,7 @@ namespace riserun::views {
 
 namespace {
 
-constexpr float kPlain = 0.55F;                 // below it nothing is seen of what is inside a part
+constexpr float kPlain = 0.55F;  // below it nothing is seen of what is inside a part
 constexpr float kSection = 1.75F;
 constexpr float kLargestWords = 16.0F;  // points on the screen, beside a part
 
@@ -81,11 +81,15 @@ class RunPainter {
   void paint_all(const CanvasState& state, std::size_t hovered) {
     for (const gui::PlacedNode& node : block_.nodes)
       if (scene_.shown.sketch.nodes[node.node].kind == gui::NodeKind::open_end) gap(node);
+    // Under the parts: what leads past another part goes behind it.
+    if (detail_ != Detail::runs)
+      for (const gui::PlacedNode& node : block_.nodes)
+        if (has_words(node)) leader(node, state.selected.count(scene_.shown.sketch.nodes[node.node].key) > 0);
     lens_.zoom < kPlain ? plain() : drawn();
     for (const gui::PlacedNode& node : block_.nodes) {
       const bool selected = state.selected.count(scene_.shown.sketch.nodes[node.node].key) > 0;
       if (selected || node.node == hovered) frame(node, selected);
-      if (detail_ != Detail::runs) beside(node, selected);
+      if (detail_ != Detail::runs) beside(node);
     }
     detail_ == Detail::runs ? folded() : title();
   }
@@ -151,11 +155,14 @@ class RunPainter {
     list_.AddLine({from.x + out, from.y}, {to.x - out, to.y + line / 2.0F}, color, scene_.scale);
   }
 
-  /// Its words, with a line to it.
-  void beside(const gui::PlacedNode& node, bool selected) {
+  bool has_words(const gui::PlacedNode& node) const {
+    return scene_.shown.sketch.nodes[node.node].part.has_value() && node.words.size.width > 0.0F;
+  }
+
+  /// Its words; a line leads to it.
+  void beside(const gui::PlacedNode& node) {
     const gui::Node& what = scene_.shown.sketch.nodes[node.node];
-    if (!what.part || node.words.size.width <= 0.0F) return;
-    leader(node, selected);
+    if (!has_words(node)) return;
     const PartWords& words = scene_.shown.texts.parts[node.node];
     const PixelBox room = on_screen(node.words);
     const Ink source = what.from_bin ? text_ : Ink::accent;
@@ -246,9 +253,9 @@ void paint_pipe(const Scene& scene, const Lens& lens, std::size_t row) {
   list.AddPolyline(way.data(), count, packed(scene.theme[fluid]), ImDrawFlags_None, lens.px(6.4F));
   for (const gui::PinAt* end : {&link.a, &link.b})
     if (end->node == gui::kAirSupply)
-      name_shop_line(scene, lens,
-                     "shop's air line\n" + shown.plan->catalog->written(shown.sketch.nodes[end->node].pins[end->pin].type),
-                     way);
+      name_shop_line(
+          scene, lens,
+          "shop's air line\n" + shown.plan->catalog->written(shown.sketch.nodes[end->node].pins[end->pin].type), way);
   if (lens.px(3.2F) <= 1.0F) return;
   if (link.towards_a) std::reverse(way.begin(), way.end());
   paint_flow(lens, way, packed(scene.theme[Ink::water_text]));

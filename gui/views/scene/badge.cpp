@@ -35,9 +35,9 @@ Badge badge_of(const gui::Model& model, const plan::Plan& plan) {
   if (!current) return badge;
   badge.ground = ground_of(plan.verdict);
   if (report::is_under_four(plan) && plan.verdict != plan::Verdict::refused)
-    badge.watch =
-        fmt::format("WATCH: factor {} at {}", report::written(report::relief_figures(plan)["factor_at_greatest"], units),
-                    report::written(report::relief_figures(plan)["greatest"], units));
+    badge.watch = fmt::format("WATCH: factor {} at {}",
+                              report::written(report::relief_figures(plan)["factor_at_greatest"], units),
+                              report::written(report::relief_figures(plan)["greatest"], units));
   return badge;
 }
 

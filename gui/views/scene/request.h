@@ -54,7 +54,8 @@ struct ShowField {
   gui::JobPath at{};
 };
 
-using Request = std::variant<gui::Command, Do, Seek, WorkOutAlternatives, ExportTo, Leave, GoOn, BackToStart, ShowPart, ShowField>;
+using Request =
+    std::variant<gui::Command, Do, Seek, WorkOutAlternatives, ExportTo, Leave, GoOn, BackToStart, ShowPart, ShowField>;
 using Requests = std::vector<Request>;
 
 inline void append(Requests& to, Requests more) {

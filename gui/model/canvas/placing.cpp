@@ -12,7 +12,7 @@ namespace {
 constexpr float kGap = 20.0F;        // between two runs
 constexpr float kBung = 9.0F;        // of a bung's length that shows
 constexpr float kShortPipe = 16.0F;  // of pipe between a port and its run
-constexpr float kPortPitch = 92.0F;  // between two ports whose runs stand elsewhere: their names have room
+constexpr float kPortPitch = 112.0F;  // between two ports whose runs stand elsewhere: their names have room
 constexpr float kSupplyHigh = 100.0F;
 constexpr float kPipePitch = 9.0F;   // between two pipes that run side by side
 constexpr float kLeastTank = 96.0F;  // high
@@ -359,7 +359,7 @@ class Placing {
     }
     if (wanted_at(vessel, lone[i]) != nullptr)
       return box.corner.x + lone_left_ - (static_cast<float>(left) + 0.5F) * kPortPitch;
-    return lone_right_from_ + (static_cast<float>(right) + 0.5F) * kPortPitch;
+    return lone_right_from_ + (static_cast<float>(right) + 0.15F) * kPortPitch;  // its name stands right of it
   }
 
   void place_side(std::size_t vessel) {

@@ -37,7 +37,7 @@ Badge badge_of(const gui::Model& model, const plan::Plan& plan) {
   if (report::is_under_four(plan) && plan.verdict != plan::Verdict::refused)
     badge.watch = fmt::format("WATCH: factor {} at {}",
                               report::written(report::relief_figures(plan)["factor_at_greatest"], units),
-                              report::written(report::relief_figures(plan)["greatest"], units));
+                              write_pressure_alone(plan.relief.greatest, units));
   return badge;
 }
 

@@ -9,9 +9,9 @@ namespace riserun::gui {
 
 namespace {
 
-constexpr float kGap = 20.0F;        // between two runs
-constexpr float kBung = 9.0F;        // of a bung's length that shows
-constexpr float kShortPipe = 16.0F;  // of pipe between a port and its run
+constexpr float kGap = 20.0F;         // between two runs
+constexpr float kBung = 9.0F;         // of a bung's length that shows
+constexpr float kShortPipe = 16.0F;   // of pipe between a port and its run
 constexpr float kPortPitch = 112.0F;  // between two ports whose runs stand elsewhere: their names have room
 constexpr float kSupplyHigh = 100.0F;
 constexpr float kPipePitch = 9.0F;   // between two pipes that run side by side

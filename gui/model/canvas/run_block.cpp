@@ -1,5 +1,7 @@
 #include "gui/model/canvas/run_block.h"
 
+#include "gui/model/canvas/braid.h"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -328,48 +330,6 @@ RunBlock run_block(const plan::Plan& plan, const Sketch& sketch, std::size_t con
   return block;
 }
 
-namespace {
-
-/// Strands that cross the place at which a hose is drawn out would be drawn out with it: they end there, and those
-/// before it go on as far as the hose does.
-/// @param from  height on the drawing
-/// @param sign  which way the hose goes on: up or down
-/// @return the strands for what is put in
-std::vector<report::Shape> lengthen_braid(report::Drawing& art, double from, double sign, double by) {
-  const auto is_braid = [](const report::Shape& shape) {
-    const auto* stroke = std::get_if<report::Stroke>(&shape);
-    return stroke != nullptr && stroke->name == "braid" && stroke->points.size() == 2;
-  };
-  const auto along = [&](const Spot& spot) { return (spot.y - from) * sign; };
-  std::vector<report::Stroke> before;  // that end before the place, nearest last
-  std::erase_if(art.shapes, [&](const report::Shape& shape) {
-    if (!is_braid(shape)) return false;
-    const auto& stroke = std::get<report::Stroke>(shape);
-    const double a = along(stroke.points[0]);
-    const double b = along(stroke.points[1]);
-    if (std::max(a, b) <= 0.0) before.push_back(stroke);
-    return a * b < 0.0;
-  });
-  const auto far = [&](const report::Stroke& stroke) {
-    return std::max(along(stroke.points[0]), along(stroke.points[1]));
-  };
-  std::sort(before.begin(), before.end(), [&](const auto& a, const auto& b) { return far(a) < far(b); });
-  if (before.size() < 4) return {};
-  // Two strands lie crossed over each other, the next two a step further.
-  const double step = far(before[before.size() - 1]) - far(before[before.size() - 3]);
-  if (step <= 0.0) return {};
-  std::vector<report::Shape> strands;
-  for (const report::Stroke* strand : {&before[before.size() - 1], &before[before.size() - 2]})
-    for (double on = step; far(*strand) + on < by; on += step) {
-      report::Stroke more = *strand;
-      for (Spot& spot : more.points) spot.y += sign * on;
-      strands.emplace_back(std::move(more));
-    }
-  return strands;
-}
-
-}  // namespace
-
 void lengthen(RunBlock& block, float by, const WordSizes& words) {
   const auto broken =
       std::find_if(block.nodes.begin(), block.nodes.end(), [](const PlacedNode& n) { return n.broken; });
@@ -384,7 +344,7 @@ void lengthen(RunBlock& block, float by, const WordSizes& words) {
   const auto shift_pin = [&](PlacedPin& pin) {
     if (beyond(pin.where.y)) pin.where.y += sign * by;
   };
-  const std::vector<report::Shape> strands = lengthen_braid(block.art, -from, -sign, by);
+  const std::vector<report::Shape> strands = with_longer_braid(block.art, -from, -sign, by);
   each_spot(block.art, shift);
   block.art.shapes.insert(block.art.shapes.end(), strands.begin(), strands.end());
   for (PlacedNode& node : block.nodes) {

@@ -55,6 +55,10 @@ struct CarryOut {
     if (shown.plan != nullptr && !shown.layout.nodes.empty())
       frame.desk.notices.push_back(export_plan(*shown.plan, shown.units, canvas_picture(shown), asked.folder));
   }
+  void operator()(const BackToStart&) const {
+    frame.desk.start.shown = true;
+    frame.desk.start.over = 0;
+  }
   void operator()(const ShowPart& asked) const {
     frame.desk.sheet = Sheet::connections;
     frame.desk.connections.canvas.selected = {asked.key};

@@ -1,4 +1,5 @@
 // What menus and keys do: one row a command.
+#include "gui/model/edit/take_out.h"
 #include "gui/model/session/first_measures.h"
 #include "gui/views/canvas/canvas.h"
 #include "gui/views/desk.h"
@@ -85,9 +86,33 @@ void ask_about(Desk& desk, Ask what, const ChosenPart& chosen) {
   desk.question.place = chosen.node->place;
 }
 
+/// Of a device: the row of the branch that it ends.
+std::size_t device_end(const plan::Plan& plan, const gui::Node& node) {
+  const plan::ConnectionPlan* connection = gui::connection_at(plan, node.connection);
+  return connection != nullptr && connection->branched ? node.place : 0;
+}
+
 void never_use(Frame& frame) {
   if (const auto chosen = chosen_part(frame.desk))
     frame.model.post(gui::Perform{gui::NeverUse{chosen->connection, chosen->id}});
+}
+
+/// What the job asks for goes out of it; what was only found for a run is kept out of that run.
+void remove_part(Frame& frame) {
+  const auto chosen = chosen_part(frame.desk);
+  if (!chosen) return;
+  const plan::Plan& plan = *frame.desk.shown.plan;
+  if (chosen->node->kind == gui::NodeKind::device)
+    frame.model.post(gui::Perform{gui::TakeOut{chosen->connection, chosen->id, device_end(plan, *chosen->node)}});
+  else if (gui::is_needed(plan.job, chosen->connection, *chosen->node->part))
+    frame.model.post(gui::Perform{gui::TakeOut{chosen->connection, chosen->id, std::nullopt}});
+  else
+    never_use(frame);
+}
+
+void mend_all(Frame& frame) {
+  if (frame.desk.shown.plan != nullptr && frame.model.plan().current)
+    frame.model.post(gui::Perform{gui::MendAll{frame.desk.shown.units}});
 }
 
 void use_this(Frame& frame) {
@@ -229,6 +254,10 @@ bool has_undo(const gui::Model& model, const Desk&) { return model.job().undo_na
 bool has_redo(const gui::Model& model, const Desk&) { return model.job().redo_name.has_value(); }
 bool one_is_chosen(const gui::Model&, const Desk& desk) { return desk.connections.canvas.selected.size() == 1; }
 
+bool has_findings(const gui::Model&, const Desk& desk) {
+  return desk.shown.plan != nullptr && !desk.shown.plan->findings.empty();
+}
+
 constexpr CommandRow kCommands[] = {
     {Do::start_new, Menu::file, "New job", ctrl(letter('N')), start_new},
     {Do::open, Menu::file, "Open ...", ctrl(letter('O')), ask_open},
@@ -243,8 +272,10 @@ constexpr CommandRow kCommands[] = {
     {Do::redo, Menu::edit, "Redo", ctrl_shift(letter('Z')), post<gui::Redo>, false, has_redo},
     {Do::other_choices, Menu::edit, "Swap this part ...", {Key::enter}, ask_other_choices, true, one_is_chosen},
     {Do::use_this, Menu::edit, words::kKeepThisPart, {letter('U')}, use_this, false, one_is_chosen},
-    {Do::never_use, Menu::edit, "Exclude this part", {Key::del}, never_use, false, one_is_chosen},
+    {Do::remove_part, Menu::edit, "Remove this part", {Key::del}, remove_part, false, one_is_chosen},
+    {Do::never_use, Menu::edit, "Exclude this part", {Key::del, false, true}, never_use, false, one_is_chosen},
     {Do::count_in_bin, Menu::edit, "In stock ...", {letter('B')}, ask_count, false, one_is_chosen},
+    {Do::mend_all, Menu::edit, "Mend all that can be mended", ctrl_shift(letter('M')), mend_all, true, has_findings},
     {Do::connect, Menu::edit, "Connect two ports ...", ctrl(letter('J')), ask_connect, true},
     {Do::add_port, Menu::edit, "Add a port ...", ctrl_shift(letter('P')), ask_port},
 

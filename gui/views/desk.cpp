@@ -117,8 +117,9 @@ Requests draw_bottom_line(const Scene& scene, const std::vector<gui::Notice>& no
       at_start ? std::string()
                : (job.file.path.empty() ? std::string("not saved yet") : job.file.path.filename().string()) +
                      (job.file.unsaved ? ", changed" : "");
-  if (!notices.empty()) {
+  if (!notices.empty() && (!notices.back().of || *notices.back().of == job.revision)) {
     const gui::Notice& last = notices.back();
+    note_item(scene, "notice " + last.text);
     wrapped(scene, last.kind == gui::Notice::Kind::refused ? Ink::refused : Ink::text, last.text);
     ImGui::SameLine(0.0F, scene.px(20.0F));
     if (ImGui::GetContentRegionAvail().x < ImGui::CalcTextSize(file.c_str()).x) ImGui::NewLine();
@@ -172,6 +173,21 @@ bool something_in_front(const Desk& desk) {
   return desk.question.ask != Ask::nothing || ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopupId);
 }
 
+/// Esc where nothing is chosen, typed or open: a job that has no file, and nothing in it to lose, is left again.
+bool leads_back(const Scene& scene, const Desk& desk) {
+  const gui::FileState& file = scene.model.job().file;
+  return file.path.empty() && !file.unsaved && !desk.start.shown && !ImGui::GetIO().WantTextInput &&
+         desk.connections.canvas.selected.empty() && !desk.connections.canvas.pulled_from;
+}
+
+/// Tab goes into the boxes of the measurements, wherever the hand was before.
+void enter_boxes(Desk& desk) {
+  if (desk.sheet != Sheet::measurements || desk.start.shown || something_in_front(desk)) return;
+  if (ImGui::IsAnyItemActive() || ImGui::IsAnyItemFocused() || ImGui::GetIO().KeyCtrl) return;
+  if (!ImGui::IsKeyPressed(static_cast<int>(Key::tab), false)) return;
+  desk.measurements.cursor = {gui::five_things().front().measures.front().at, 0};
+}
+
 /// What the keys of this frame ask for.
 Requests read_keys(const Scene& scene, const Desk& desk) {
   Requests asked;
@@ -182,6 +198,7 @@ Requests read_keys(const Scene& scene, const Desk& desk) {
     if (!ImGui::IsKeyPressed(key, repeats)) continue;
     const Shortcut press{static_cast<Key>(key), io.KeyCtrl, io.KeyShift};
     const bool plain = !press.ctrl && press.key < Key::f1;
+    if (press.key == Key::escape && leads_back(scene, desk)) asked.push_back(BackToStart{});
     // Where there are fields, arrows, Enter and Space are theirs.
     if (plain && (desk.start.shown || (io.ConfigFlags & ImGuiConfigFlags_NavEnableKeyboard) != 0)) continue;
     if (plain && !io.WantTextInput && press.key >= digit(1) && press.key <= digit(9))
@@ -258,6 +275,7 @@ void draw_desk(Frame& frame) {
   lend_arrows(desk);
   watch_alt(desk);
   const Scene scene = frame.scene();
+  enter_boxes(desk);
   for (const Request& request : read_keys(scene, desk)) carry_out(frame, request);
   if (desk.shown.plan != nullptr) desk.playback.advance(desk.shown.timeline, seconds(ImGui::GetIO().DeltaTime));
   for (const Request& request : draw(scene, desk)) carry_out(frame, request);

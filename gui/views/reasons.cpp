@@ -18,8 +18,9 @@ namespace {
 Requests mend_buttons(const Scene& scene, const plan::Finding& finding, const std::string& name) {
   Requests asked;
   const UnitSystem units = scene.shown.units;
-  for (std::size_t way = 0; way < finding.ways_to_mend.size(); ++way) {
-    const plan::Changes& changes = finding.ways_to_mend[way];
+  const std::vector<plan::Changes> ways = gui::ways_to_follow(finding);
+  for (std::size_t way = 0; way < ways.size(); ++way) {
+    const plan::Changes& changes = ways[way];
     ImGui::PushID(static_cast<int>(way));
     const std::string title = gui::title_of_mend(*scene.shown.plan->catalog, changes, units);
     ImGui::BeginDisabled(!scene.model.plan().current);
@@ -71,6 +72,7 @@ Requests reasons(const Scene& scene) {
     return entries_to_fix(scene);
   }
   strong(scene, plan.findings.empty() ? badge.words + ": nothing is open" : "Why " + badge.words);
+  if (can_mend_several(plan)) append(asked, draw_mend_all(scene));
   for (std::size_t i = 0; i < plan.findings.size(); ++i)
     append(asked, draw_finding(scene, plan.findings[i], fmt::format("reason {}", i + 1)));
   ImGui::Separator();
@@ -111,9 +113,9 @@ Requests draw_finding_line(const Scene& scene, const plan::Finding& finding, con
   if (!said.mend.empty()) text += fmt::format(" {}{}", words::kFix, said.mend);
   const float all = ImGui::GetContentRegionAvail().x;
   const float gap = ImGui::GetStyle().ItemSpacing.x;
-  const bool has_way = !finding.ways_to_mend.empty();
-  std::string title =
-      has_way ? gui::title_of_mend(*scene.shown.plan->catalog, finding.ways_to_mend.front(), units) : std::string();
+  const std::vector<plan::Changes> ways = gui::ways_to_follow(finding);
+  const bool has_way = !ways.empty();
+  std::string title = has_way ? gui::title_of_mend(*scene.shown.plan->catalog, ways.front(), units) : std::string();
   const auto button_width = [&] {
     return title.empty() ? 0.0F : ImGui::CalcTextSize(title.c_str()).x + 2.0F * ImGui::GetStyle().FramePadding.x;
   };
@@ -138,13 +140,27 @@ Requests draw_finding_line(const Scene& scene, const plan::Finding& finding, con
   if (has_way) {
     ImGui::SameLine(0.0F, gap);
     ImGui::BeginDisabled(!scene.model.plan().current);
-    if (ImGui::Button(title.c_str()))
-      asked.push_back(gui::Perform{gui::FollowMend{finding.ways_to_mend.front(), units}});
+    if (ImGui::Button(title.c_str())) asked.push_back(gui::Perform{gui::FollowMend{ways.front(), units}});
     ImGui::EndDisabled();
     note_item(scene, "mend of " + name);
     if (title != whole_title && ImGui::IsItemHovered()) hint(scene, whole_title);
   }
   ImGui::PopID();
+  return asked;
+}
+
+bool can_mend_several(const plan::Plan& plan) {
+  return std::count_if(plan.findings.begin(), plan.findings.end(),
+                       [](const plan::Finding& finding) { return !gui::ways_to_follow(finding).empty(); }) > 1;
+}
+
+Requests draw_mend_all(const Scene& scene) {
+  Requests asked;
+  ImGui::BeginDisabled(!scene.model.plan().current);
+  if (ImGui::SmallButton(row_of(Do::mend_all).name)) asked.push_back(Do::mend_all);
+  ImGui::EndDisabled();
+  note_item(scene, "mend all");
+  if (ImGui::IsItemHovered()) hint(scene, "The first mend of each, one after the other; one step of undo");
   return asked;
 }
 

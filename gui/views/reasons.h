@@ -17,6 +17,11 @@ Requests draw_finding(const Scene& scene, const plan::Finding& finding, const st
 /// The same on two lines at most, the button beside it: under the pointer all of it.
 Requests draw_finding_line(const Scene& scene, const plan::Finding& finding, const std::string& name);
 
+/// Whether more than one finding has a mend that can be followed.
+bool can_mend_several(const plan::Plan& plan);
+/// The button that follows them all.
+Requests draw_mend_all(const Scene& scene);
+
 Requests draw_reasons(const Scene& scene, ReasonsState& state);
 
 }  // namespace riserun::views

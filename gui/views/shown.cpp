@@ -3,6 +3,7 @@
 #include "gui/model/canvas/lay_out.h"
 #include "gui/views/canvas/node_words.h"
 #include "gui/views/desk.h"
+#include "report/drawing/section_drawing.h"
 
 #include <algorithm>
 #include <set>
@@ -61,7 +62,8 @@ void lay_out_again(Frame& frame) {
                                shown.texts.sizes,
                                {room.width - kMargins, room.height - kMargins},
                                moved,
-                               scale});
+                               scale,
+                               shown.layout.brief});
   shown.laid_out_for = std::move(moved);
   shown.laid_out_in = canvas.room;
 }
@@ -95,6 +97,7 @@ void bring_up(Frame& frame) {
     shown.plan = plan;
     shown.sketch = std::move(sketch);
     shown.pictures = gui::run_pictures(*plan);
+    shown.devices = report::section_devices(*plan);
     shown.timeline = report::timeline_of(*plan);
     frame.desk.playback.now = std::min(frame.desk.playback.now, shown.timeline.whole());
     shown.layout = {};

@@ -115,6 +115,18 @@ void heading(const Scene& scene, const char* words) {
   ImGui::Spacing();
 }
 
+void what_it_is_for(const Scene& scene, float wide) {
+  const float left = ImGui::GetCursorPosX();
+  ImGui::PushTextWrapPos(left + wide);
+  ImGui::TextUnformatted(
+      "Plans a sealed water tank under a work table, out of which shop air lifts the water up into the table: "
+      "pressure, "
+      "times, every fitting to buy and every cut.");
+  ImGui::PopTextWrapPos();
+  note_item(scene, "start what for");
+  ImGui::Dummy({1.0F, scene.px(10.0F)});
+}
+
 void begin_new(const Scene& scene, StartState& state, Requests& asked) {
   heading(scene, "New");
   if (choice(scene, state, 0, "start new", "New job",
@@ -189,9 +201,12 @@ Requests draw_start_page(const Scene& scene, StartState& state) {
   state.cards.clear();
   ImGui::BeginChild("start", {}, false);
   const bool three = ImGui::GetContentRegionAvail().x > scene.px(kThreeWide);
+  ImGui::SetCursorPosY(scene.px(8.0F));
   const float column = three ? scene.px(kStartColumn) : ImGui::GetContentRegionAvail().x;
   const float left = std::max(0.0F, (ImGui::GetContentRegionAvail().x - 3.0F * column - scene.px(40.0F)) / 2.0F);
-  if (three) ImGui::SetCursorPos({left, scene.px(36.0F)});
+  if (three) ImGui::SetCursorPosX(left);
+  what_it_is_for(scene, three ? 3.0F * column + scene.px(40.0F) : column);
+  if (three) ImGui::SetCursorPosX(left);
   const auto part = [&](const char* id, auto draw) {
     ImGui::BeginGroup();
     ImGui::PushID(id);

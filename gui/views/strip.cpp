@@ -132,7 +132,10 @@ Requests first_findings(const Scene& scene, const plan::Plan& plan, std::size_t 
   const std::size_t shown = std::min(most, plan.findings.size());
   for (std::size_t i = 0; i < shown; ++i)
     append(asked, draw_finding_line(scene, plan.findings[i], fmt::format("open {}", i + 1)));
+  const bool several = can_mend_several(plan);
+  if (several) append(asked, draw_mend_all(scene));
   if (shown == plan.findings.size()) return asked;
+  if (several) ImGui::SameLine();
   const std::string more = fmt::format("{} more ({})", plan.findings.size() - shown, keys_of(row_of(Do::why)));
   if (ImGui::SmallButton(more.c_str())) asked.push_back(Do::why);
   note_item(scene, "more findings");

@@ -15,6 +15,7 @@ using catalog::Part;
 using catalog::Port;
 
 constexpr double kLeastReach = 0.12;  // of the body's width; none is as short
+constexpr double kSpout = 60.0;       // degrees that a bibb's spout is turned down by (common practice)
 constexpr double kLongestArm = 2.6;   // of the body's width; longer ones are broken
 
 EndShape shape_of(const catalog::JointKind& kind, End end) {
@@ -143,6 +144,9 @@ ArmSet arms_of(const Catalog& catalog, const Part& part, std::size_t enter, std:
   for (Arm& arm : set.arms) arm.heading += turn;
   if (leave < set.arms.size() && std::sin(set.arms[leave].heading * kRadian) < -0.1)
     for (Arm& arm : set.arms) arm.heading = -arm.heading;
+  // The spout of a bibb looks down; which port is entered says what is down.
+  if (catalog.family(part.family).shape == catalog::BodyShape::bibb && set.arms.size() == 2 && enter == 0)
+    set.arms[1].heading = set.arms[0].heading + 180.0 - kSpout;
   set.straight =
       set.arms.size() == 2 && std::abs(std::cos((set.arms[0].heading - set.arms[1].heading) * kRadian) + 1.0) < 1e-6;
   measure(set, catalog.family(part.family), part);

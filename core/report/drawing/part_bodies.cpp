@@ -24,6 +24,15 @@ bool is_pipe(const ArmSet& set, const Part& part) {
   return a.shape == catalog::EndShape::plain && (a.tapered || !a.threaded);
 }
 
+/// Of two widths it is drawn down between them, and straight under each thread.
+void pipe_body(PartPen& pen, const Axis& axis, double from, double half_from, double to, double half_to) {
+  if (std::abs(half_from - half_to) < 1e-6) return pen.tube(axis, "body", from, to, half_from, half_to);
+  const auto at = [&](double share) { return from + share * (to - from); };
+  pen.tube(axis, "body", at(0.0), at(0.3), half_from, half_from);
+  pen.tube(axis, "swage", at(0.3), at(0.7), half_from, half_to);
+  pen.tube(axis, "body", at(0.7), at(1.0), half_to, half_to);
+}
+
 /// A hose with its ends on it.
 void hose_body(PartPen& pen, const ArmSet& set) {
   const double half = 0.68 * std::max(set.arms[0].bore, set.arms[1].bore);
@@ -48,7 +57,7 @@ void straight_body(PartPen& pen, const Family& family, const Part& part, const A
   const double to = b.covered ? b.reach : b.start;
   const double from = std::min(-(a.covered ? a.reach : a.start), to - 0.12 * set.length);
   if (is_pipe(set, part)) {
-    pen.tube(axis, "body", -a.start, b.start, a.half, b.half);
+    pipe_body(pen, axis, -a.start, a.half, b.start, b.half);
     return;
   }
   if (family.flexible) {
@@ -144,6 +153,7 @@ void draw_features(PartPen& pen, const Family& family, const Part& part, const A
     draw_on_run(pen, family, part, set);
     return;
   }
+  if (family.shape == BodyShape::bibb) draw_bibb(pen, set);
   if (family.shape == BodyShape::ball_valve)
     for (std::size_t row = 1; row < set.arms.size(); ++row) draw_small_lever(pen, set.arms[row]);
 }

@@ -11,14 +11,15 @@ using catalog::EndShape;
 Axis axis_of(const Arm& arm) { return {{}, arm.heading}; }
 
 /// The crests of a thread, leaning by its lead.
-void crests(PartPen& pen, const Arm& arm, double from, double to, double half_from, double half_to) {
+void crests(PartPen& pen, const Arm& arm, double from, double to, double half_from, double half_to,
+            Line line = Line::full) {
   constexpr double kMost = 14.0;  // as many as the eye still parts
   const double length = to - from;
   const double step = std::max(arm.pitch > 0.0 ? arm.pitch : length / 8.0, length / kMost);
   const double lean = 0.5 * step;
   for (double along = from + 0.8 * step; along < to - 0.3 * step; along += step) {
     const double half = half_from + (half_to - half_from) * (along - from) / length;
-    pen.line(axis_of(arm), "thread", {{along - lean / 2.0, -half}, {along + lean / 2.0, half}});
+    pen.line(axis_of(arm), "thread", {{along - lean / 2.0, -half}, {along + lean / 2.0, half}}, line);
   }
 }
 
@@ -182,6 +183,7 @@ void draw_inside(PartPen& pen, const Arm& arm, bool leads_through) {
     const double mouth = arm.outside / 2.0;
     pen.line(axis, "mouth", {{arm.reach, -mouth}, {inner, -0.95 * mouth}, {inner, 0.95 * mouth}, {arm.reach, mouth}},
              Line::hidden);
+    if (arm.covered && arm.threaded) crests(pen, arm, inner, arm.reach, 0.93 * mouth, 0.97 * mouth, Line::hidden);
   }
   pen.line(axis, "axis", {{0.0, 0.0}, {arm.reach + 0.12 * 2.0 * arm.half, 0.0}}, Line::centre);
 }

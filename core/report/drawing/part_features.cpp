@@ -132,14 +132,16 @@ void regulator(PartPen& pen, const Seat& seat) {
 void restrictor(PartPen& pen, const Seat& seat, const ArmSet& set) {
   const double hole = std::min(set.arms[0].bore, set.arms[1].bore) / 2.0;
   const double middle = (seat.left + seat.right) / 2.0;
-  const double thick = 0.12 * seat.half;
-  for (const double side : {-1.0, 1.0})
-    pen.line(seat.run, "orifice",
-             {{middle - thick, side * 0.8 * seat.half},
-              {middle - thick, side * hole},
-              {middle + thick, side * hole},
-              {middle + thick, side * 0.8 * seat.half}},
-             Line::full);
+  const double thick = 0.16 * seat.half;
+  const double wall = 0.62 * seat.half;
+  // Seen as cut open: a wall across the way with a small hole in it.
+  pen.tube(seat.run, "orifice", middle - 2.6 * thick, middle + 2.6 * thick, wall, wall, Ink::part_bore);
+  pen.area(seat.run, "orifice",
+           {{middle - thick, hole}, {middle + thick, hole}, {middle + thick, wall}, {middle - thick, wall}},
+           Ink::part_edge);
+  pen.area(seat.run, "orifice",
+           {{middle - thick, -wall}, {middle + thick, -wall}, {middle + thick, -hole}, {middle - thick, -hole}},
+           Ink::part_edge);
 }
 
 /// The nut over the joint of the two halves, the smaller octagon of the other beside it.
@@ -172,6 +174,18 @@ void grips(PartPen& pen, const ArmSet& set) {
   for (const Arm& arm : set.arms)
     if (arm.female && arm.threaded && arm.shape == catalog::EndShape::plain)
       pen.hexagon({{}, arm.heading}, "hexagon", 0.52 * arm.reach, arm.reach, 1.06 * arm.half);
+}
+
+/// The braid of a hose, crossed, between its ends.
+void braid(PartPen& pen, const ArmSet& set) {
+  const Axis axis{{}, set.arms[1].heading};
+  const double half = 0.96 * set.arms[1].half;
+  const double from = -set.arms[0].reach;
+  constexpr double kLean = 1.4;  // along, of the width
+  const double step = 0.8 * half;
+  for (double along = from; along + kLean * half < set.arms[1].reach; along += step)
+    for (const double side : {-1.0, 1.0})
+      pen.line(axis, "braid", {{along, -side * half}, {along + kLean * half, side * half}}, Line::full, 0.5F);
 }
 
 /// The wire that keeps a hose from being sucked flat.
@@ -284,8 +298,7 @@ void draw_shape(PartPen& pen, const Family& family, const Seat& seat, const ArmS
       hand_wheel(pen, seat, 3.0, 1.15);
       return;
     case BodyShape::bibb:
-      pen.round({}, "body", 1.05 * seat.half);
-      hand_wheel(pen, seat, 2.7, 0.9);
+      draw_bibb(pen, set);
       return;
     case BodyShape::needle_valve:
       grips(pen, set);
@@ -320,7 +333,11 @@ void draw_on_run(PartPen& pen, const Family& family, const Part& part, const Arm
     grips(pen, set);
     regulator(pen, seat);
   }
-  if (family.flexible && family.role == Role::device) wound_wire(pen, set);
+  const bool hose = set.arms[0].shape == catalog::EndShape::hose && set.arms[1].shape == catalog::EndShape::hose;
+  if (family.flexible && family.role == Role::device)
+    wound_wire(pen, set);
+  else if (hose)
+    braid(pen, set);
   if (family.role == Role::restrictor) restrictor(pen, seat, set);
   if (part.closing) union_nut(pen, seat, part.dielectric);
   if (part.arrow || part.one_way) {
@@ -336,6 +353,12 @@ void draw_end_device(PartPen& pen, const Family& family, const Part& /*part*/, c
   if (family.role == Role::check_valve) foot_basket(pen, arm);
   if (family.role == Role::hose_clamp) clamp(pen, arm);
   if (family.shape == BodyShape::muffler) muffler(pen, arm);
+}
+
+void draw_bibb(PartPen& pen, const ArmSet& set) {
+  const Seat seat{{{}, set.arms[0].heading + 180.0}, {{}, set.arms[0].heading + 270.0}, set.body / 2.0, 0.0, 0.0};
+  pen.round({}, "body", 1.05 * seat.half);
+  hand_wheel(pen, seat, 2.7, 0.9);
 }
 
 void draw_small_lever(PartPen& pen, const Arm& arm) {

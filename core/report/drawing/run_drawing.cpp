@@ -109,7 +109,10 @@ class RunSketch {
     const PartPicture drawn = part_picture(catalog_, catalog_.part(id), entered, leave);
     Placed best;
     double least = 1e18;
+    // A spout looks down, whatever is in its way.
+    const bool upright = catalog_.family(catalog_.part(id).family).shape == catalog::BodyShape::bibb;
     for (const bool mirrored : {false, true}) {
+      if (mirrored && upright) continue;
       Placed tried{put(drawn, entered, where, open.heading, mirrored), {}};
       const double cost = cost_of(tried.picture, entered);
       if (cost >= least - 1e-12) continue;

@@ -3,6 +3,7 @@
 #include "report/drawing/run_drawing.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace riserun::report {
 
@@ -51,22 +52,93 @@ const chain::Run* run_at(const Plan& plan, const std::string& port) {
   return nullptr;
 }
 
+/// The run from the air supply that ends there, the part at the bung its last.
+const chain::Run* run_into(const Plan& plan, const std::string& port) {
+  for (const plan::ConnectionPlan& connection : plan.connections)
+    if (!connection.branched && connection.to == port &&
+        plan::port_named(plan.job.air.ports, connection.from) != nullptr)
+      return connection.run();
+  return nullptr;
+}
+
 /// The run's drawing begins at 0, 0 and goes to the right: it is turned by quarters and moved to its bung.
 Spot placed(const Spot& spot, const Bung& bung) {
   const bool up = bung.heading > 45.0;
   return {bung.face.x + (up ? -spot.y : spot.x), bung.face.y + (up ? spot.x : spot.y)};
 }
 
-void add_run(const Plan& plan, const chain::Run& run, const Bung& bung, std::vector<Shape>& shapes) {
-  for (Shape& shape : run_picture(*plan.catalog, run).drawing.shapes) {
-    if (auto* area = std::get_if<Area>(&shape)) {
-      for (Spot& spot : area->outline) spot = placed(spot, bung);
-      shapes.push_back(std::move(shape));
-    } else if (auto* stroke = std::get_if<Stroke>(&shape)) {
-      if (stroke->line == Line::centre) continue;
-      for (Spot& spot : stroke->points) spot = placed(spot, bung);
-      shapes.push_back(std::move(shape));
-    }
+void each_spot(Shape& shape, const auto& change) {
+  if (auto* area = std::get_if<Area>(&shape)) std::for_each(area->outline.begin(), area->outline.end(), change);
+  if (auto* stroke = std::get_if<Stroke>(&shape)) std::for_each(stroke->points.begin(), stroke->points.end(), change);
+}
+
+/// From where to where it stands along the lid.
+Along along_of(std::vector<Shape>& shapes) {
+  Along along{1e9, -1e9};
+  for (Shape& shape : shapes)
+    each_spot(shape, [&](Spot& spot) { along = {std::min(along.from, spot.x), std::max(along.to, spot.x)}; });
+  return along;
+}
+
+void turn_over(std::vector<Shape>& shapes, double x) {
+  for (Shape& shape : shapes) {
+    each_spot(shape, [&](Spot& spot) { spot.x = 2.0 * x - spot.x; });
+    if (auto* area = std::get_if<Area>(&shape)) std::reverse(area->outline.begin(), area->outline.end());
+  }
+}
+
+/// Finds each thing on the lid a place where it covers no other.
+class Room {
+ public:
+  Room(std::vector<Along> taken, double lid) : taken_(std::move(taken)), lid_(lid) {}
+
+  /// @param axis   of its bung
+  /// @param fixed  the job says where: it may be seen from behind, and stays there
+  void place(std::vector<Shape>& shapes, double axis, bool fixed) {
+    constexpr double kStep = 0.01;  // m
+    const Along own = along_of(shapes);
+    const Along behind{2.0 * axis - own.to, 2.0 * axis - own.from};
+    for (double away = 0.0; away <= (fixed ? 0.0 : lid_); away += kStep)
+      for (const double by : {-away, away}) {
+        if (axis + by < kEdge || axis + by > lid_ - kEdge) continue;
+        for (const bool over : {false, true})
+          if (is_free(over ? behind : own, by)) return put(shapes, axis, by, over);
+      }
+    put(shapes, axis, 0.0, false);
+  }
+
+ private:
+  static constexpr double kEdge = 0.03;   // m from a wall to a bung's axis
+  static constexpr double kClear = 0.01;  // m
+
+  bool is_free(const Along& own, double by) const {
+    return std::none_of(taken_.begin(), taken_.end(), [&](const Along& other) {
+      return own.from + by < other.to + kClear && own.to + by > other.from - kClear;
+    });
+  }
+  void put(std::vector<Shape>& shapes, double axis, double by, bool over) {
+    if (over) turn_over(shapes, axis);
+    for (Shape& shape : shapes) each_spot(shape, [&](Spot& spot) { spot.x += by; });
+    taken_.push_back(along_of(shapes));
+  }
+
+  std::vector<Along> taken_;
+  double lid_;
+};
+
+void add_run(const Plan& plan, const chain::Run& run, bool ends_here, const Bung& bung, std::vector<Shape>& shapes) {
+  RunPicture picture = run_picture(*plan.catalog, run);
+  const Spot end = ends_here ? picture.faces.at(0).at : Spot{};
+  const auto turned = [&](const Spot& spot) {
+    if (!ends_here) return placed(spot, bung);
+    return placed({end.x - spot.x, end.y - spot.y}, bung);
+  };
+  for (Shape& shape : picture.drawing.shapes) {
+    const auto* stroke = std::get_if<Stroke>(&shape);
+    if (std::holds_alternative<Label>(shape) || (stroke != nullptr && stroke->line == Line::centre)) continue;
+    if (ends_here && stroke != nullptr && stroke->name == "end") continue;  // what it ends at is the bung
+    each_spot(shape, [&](Spot& spot) { spot = turned(spot); });
+    shapes.push_back(std::move(shape));
   }
 }
 
@@ -78,15 +150,24 @@ std::optional<double> along_lid(const Plan& plan, const std::string& port) {
   return std::nullopt;
 }
 
-std::vector<Shape> devices_on(const Plan& plan) {
+std::vector<Shape> devices_on(const Plan& plan, const Along& line) {
   std::vector<Shape> shapes;
-  for (const plan::LidBung& one : plan.lid_map.bungs) {
-    if (one.port == plan.riser.bung) continue;
-    const std::optional<Bung> bung = bung_of(plan, one);
-    if (!bung) continue;
-    if (const chain::Run* run = run_at(plan, one.port); run != nullptr) add_run(plan, *run, *bung, shapes);
-    shapes.push_back(Area{"bung " + one.port, bung->outline, Ink::part_edge});
-  }
+  Room room({line}, in_metres(plan.job.reservoir.length));
+  // Those that the job gives a place come first; the others find room beside them.
+  for (const bool given : {true, false})
+    for (const plan::LidBung& one : plan.lid_map.bungs) {
+      const plan::JobPort* port = plan::find_port(plan.job, one.port);
+      const bool on_lid = one.place == plan::Place::lid;
+      const bool fixed = !on_lid || (port != nullptr && port->at);
+      const std::optional<Bung> bung = one.port == plan.riser.bung ? std::nullopt : bung_of(plan, one);
+      if (fixed != given || !bung) continue;
+      std::vector<Shape> own;
+      if (const chain::Run* run = run_at(plan, one.port); run != nullptr) add_run(plan, *run, false, *bung, own);
+      if (const chain::Run* run = run_into(plan, one.port); run != nullptr) add_run(plan, *run, true, *bung, own);
+      own.push_back(Area{"bung " + one.port, bung->outline, Ink::part_edge});
+      if (on_lid) room.place(own, bung->face.x, fixed);
+      std::move(own.begin(), own.end(), std::back_inserter(shapes));
+    }
   return shapes;
 }
 

@@ -69,8 +69,8 @@ Geometry geometry_of(const Plan& plan) {
 
 class Section {
  public:
-  Section(const Plan& plan, const Instant& now, UnitSystem units)
-      : plan_(plan), now_(now), units_(units), p_(geometry_of(plan)) {}
+  Section(const Plan& plan, const Instant& now, UnitSystem units, const std::vector<Shape>* devices = nullptr)
+      : plan_(plan), now_(now), units_(units), devices_(devices), p_(geometry_of(plan)) {}
 
   Drawing whole() {
     const double depth = in_metres(now_.reservoir_depth);
@@ -189,11 +189,12 @@ class Section {
 
   /// What stands beside the reservoir is taken into sight; what stands on it is below the table.
   void devices() {
-    for (Shape& shape : devices_on(plan_)) {
+    const std::vector<Shape> made = devices_ == nullptr ? section_devices(plan_) : std::vector<Shape>();
+    for (const Shape& shape : devices_ == nullptr ? made : *devices_) {
       const auto* area = std::get_if<Area>(&shape);
       for (const Spot& spot : area != nullptr ? area->outline : std::vector<Spot>())
         drawing_.high.x = std::max(drawing_.high.x, spot.x);
-      drawing_.shapes.push_back(std::move(shape));
+      drawing_.shapes.push_back(shape);
     }
   }
 
@@ -322,14 +323,21 @@ class Section {
   const Plan& plan_;
   const Instant& now_;
   UnitSystem units_;
+  const std::vector<Shape>* devices_;
   Geometry p_;
   Drawing drawing_;
 };
 
 }  // namespace
 
-Drawing section_drawing(const Plan& plan, const Instant& now, UnitSystem units) {
-  return Section(plan, now, units).whole();
+Drawing section_drawing(const Plan& plan, const Instant& now, UnitSystem units, const std::vector<Shape>* devices) {
+  return Section(plan, now, units, devices).whole();
+}
+
+std::vector<Shape> section_devices(const Plan& plan) {
+  const Geometry p = geometry_of(plan);
+  const double half = p.riser_bore / 2.0 + 4.0 * p.riser_wall;  // with the clamps of a hose
+  return devices_on(plan, {std::min(p.riser_x, p.inlet_x) - half, std::max(p.riser_x, p.inlet_x) + half});
 }
 
 Drawing section_sheet_drawing(const Plan& plan, UnitSystem units) {

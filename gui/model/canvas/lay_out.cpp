@@ -20,21 +20,42 @@ std::string moved_as(const plan::Plan& plan, const Node& node) {
   return connection.empty() ? "" : "run " + connection;
 }
 
-Layout lay_out(const LayoutWish& wish) {
-  if (wish.scale) return placed_at(wish, *wish.scale);
-  // The largest scale at which all of it fits without being shrunk; else the one that shrinks its letters least.
-  Layout best;
-  float most = 0.0F;
-  for (const double scale : {1300.0, 1100.0, 900.0, 750.0, 600.0}) {
+namespace {
+
+struct Tried {
+  Layout layout;
+  float zoom = 0.0F;  // that fits it into the room, 1 at most
+};
+
+/// The largest scale at which all of it fits without being shrunk; else the one that shrinks its letters least.
+Tried largest(const LayoutWish& wish) {
+  Tried best;
+  for (const double scale : {1300.0, 1100.0, 900.0, 750.0, 600.0, 480.0}) {
     Layout tried = placed_at(wish, scale);
-    const float zoom = std::min(wish.room.width / std::max(1.0F, tried.all.size.width),
-                                wish.room.height / std::max(1.0F, tried.all.size.height));
-    if (std::min(zoom, 1.0F) <= most + 1e-4F) continue;
-    most = std::min(zoom, 1.0F);
-    best = std::move(tried);
+    const float zoom = std::min({1.0F, wish.room.width / std::max(1.0F, tried.all.size.width),
+                                 wish.room.height / std::max(1.0F, tried.all.size.height)});
+    if (zoom <= best.zoom + 1e-4F) continue;
+    best = {std::move(tried), zoom};
     if (zoom >= 1.0F) break;
   }
   return best;
+}
+
+}  // namespace
+
+Layout lay_out(const LayoutWish& wish) {
+  WordSizes names = wish.words;
+  names.beside = names.brief;
+  const LayoutWish brief{wish.plan, wish.sketch, wish.pictures, names, wish.room, wish.moved, wish.scale, true};
+  const auto as_brief = [](Layout layout) {
+    layout.brief = true;
+    return layout;
+  };
+  if (wish.scale) return wish.brief ? as_brief(placed_at(brief, *wish.scale)) : placed_at(wish, *wish.scale);
+  Tried all = largest(wish);
+  if (all.zoom >= kLeastLegible || all.layout.in_rows) return std::move(all.layout);
+  Tried less = largest(brief);
+  return less.zoom > all.zoom ? as_brief(std::move(less.layout)) : std::move(all.layout);
 }
 
 }  // namespace riserun::gui

@@ -13,6 +13,9 @@ namespace riserun::gui {
 /// As many runs still stand in the elevation itself.
 inline constexpr std::size_t kMostStanding = 14;
 
+/// Words are not shrunk further than that: below this zoom runs are folded.
+inline constexpr float kLeastLegible = 11.0F / 13.0F;
+
 struct LayoutWish {
   const plan::Plan& plan;
   const Sketch& sketch;
@@ -21,6 +24,7 @@ struct LayoutWish {
   Size room;                                  // that should do for all of it
   const std::map<std::string, Point>& moved;  // how far each thing was moved by hand, by its `moved_as`
   std::optional<double> scale{};              // points a metre; none: as large as the room allows
+  bool brief = false;                         // at that scale: as Layout::brief
 };
 
 struct Layout {
@@ -30,6 +34,7 @@ struct Layout {
   std::vector<RunBlock> runs;
   std::vector<std::vector<Point>> ways;  // of each link: the pipe to a vessel's port; empty: the parts meet
   bool in_rows = false;                  // runs are rows of their own, their ends told by name
+  bool brief = false;                    // beside the parts stand their names and no prices, which have no room
   double scale = 0.0;                    // points a metre, of the parts
   Box all;                               // what fits in the window when all is shown
 };

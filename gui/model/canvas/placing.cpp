@@ -9,14 +9,16 @@ namespace riserun::gui {
 
 namespace {
 
-constexpr float kGap = 20.0F;        // between two runs
-constexpr float kBung = 9.0F;        // of a bung's length that shows
-constexpr float kShortPipe = 16.0F;  // of pipe between a port and its run
-constexpr float kPortPitch = 92.0F;  // between two ports whose runs stand elsewhere: their names have room
+constexpr float kGap = 20.0F;         // between two runs
+constexpr float kBung = 9.0F;         // of a bung's length that shows
+constexpr float kShortPipe = 16.0F;   // of pipe between a port and its run
+constexpr float kPortPitch = 112.0F;  // between two ports whose runs stand elsewhere: their names have room
 constexpr float kSupplyHigh = 100.0F;
+constexpr float kPipePitch = 9.0F;   // between two pipes that run side by side
 constexpr float kLeastTank = 96.0F;  // high
 constexpr float kLeastRim = 44.0F;
 constexpr float kLeastRise = 70.0F;  // between lid and table
+constexpr float kLeastUp = 0.42F;    // of a height, to a length, in a low room
 constexpr float kMargin = 48.0F;     // of the room, that fitting keeps
 
 /// Measures of tank and table; metres.
@@ -40,9 +42,9 @@ class Placing {
     layout_.in_rows = wish.plan.connections.size() > kMostStanding;
     for (std::size_t row = 0; row < wish.plan.connections.size(); ++row) {
       standing_.push_back(standing_of(wish.plan, wish.sketch, row));
-      const Heading heading = layout_.in_rows ? Heading::right : standing_.back().heading;
-      layout_.runs.push_back(
-          run_block(wish.plan, wish.sketch, row, wish.pictures[row], heading, scale, wish.words, layout_.in_rows));
+      const Stance stance = layout_.in_rows ? Stance{Heading::right, false, true}
+                                            : Stance{standing_.back().heading, standing_.back().hangs_on_lid, false};
+      layout_.runs.push_back(run_block(wish.plan, wish.sketch, row, wish.pictures[row], stance, scale, wish.words));
     }
     for (std::size_t vessel = 0; vessel < kVessels; ++vessel)
       layout_.pins[vessel].resize(wish.sketch.nodes[vessel].pins.size());
@@ -109,7 +111,7 @@ class Placing {
       for (const PinAt* at : {&link.a, &link.b})
         if (at->node == vessel && at->pin == pin && vessel != kAirSupply)
           return standing_[link.connection].zone != Zone::air &&
-                 (at == &link.a || standing_[link.connection].reaches_table);
+                 (at == &link.a || standing_[link.connection].reaches_table || standing_[link.connection].hangs_on_lid);
     return false;
   }
 
@@ -121,7 +123,12 @@ class Placing {
   float width_of_air() const {
     float width = 0.0F;
     for (const std::size_t row : zone(Zone::air)) width += block(row).all.size.width + kGap;
-    return std::max(width, has_supply() ? 120.0F : 0.0F);
+    return std::max(width, width_of_supply());
+  }
+  float width_of_supply() const {
+    const auto pins = static_cast<float>(wish_.sketch.nodes[kAirSupply].pins.size());
+    return has_supply() ? std::max(layout_.in_rows ? 200.0F : 120.0F, 2.0F * kShoulder + (pins - 1.0F) * kOutletPitch)
+                        : 0.0F;
   }
   float width_of_rows() const {
     float width = 0.0F;
@@ -134,8 +141,11 @@ class Placing {
   /// What must stand between lid and table.
   float least_rise(float tank_high) const {
     float rise = kLeastRise;
+    float pipes = 0.0F;  // over the runs, to the air supply
+    for (const Standing& standing : standing_)
+      pipes += standing.zone == Zone::column && standing.air ? kPipePitch : 0.0F;
     for (const std::size_t row : zone(Zone::column))
-      rise = std::max(rise, block(row).all.size.height + 3.0F * kShortPipe);
+      rise = std::max(rise, block(row).all.size.height + 2.0F * kShortPipe + std::min(pipes, 6.0F * kPipePitch));
     for (const std::size_t row : zone(Zone::air))
       rise = std::max(rise, block(row).all.size.height + kSupplyHigh + 5.0F * kShortPipe - tank_high);
     return rise;
@@ -150,7 +160,7 @@ class Placing {
     const float wide = layout_.in_rows ? columns : std::max(columns, std::min(by_height, by_width) * m_.length);
     const float across = wide / m_.length;
     // In the job's proportions, but for a low room, which takes some height from all of it.
-    const float up = layout_.in_rows ? across : std::min(across, std::max(up_for_room(by_height), 0.55F * across));
+    const float up = layout_.in_rows ? across : std::min(across, std::max(up_for_room(by_height), kLeastUp * across));
     const float high = std::max(kLeastTank, m_.height * up);
     const float rise = std::max(least_rise(high), (m_.table_floor - m_.height) * up);
     const float rim = std::max(kLeastRim, m_.rim * up);
@@ -159,7 +169,7 @@ class Placing {
     layout_.nodes[kTable] = between((wide - table) / 2.0F, -high - rise - rim, (wide + table) / 2.0F, -high - rise);
     if (!has_supply()) return;
     const float right = -1.5F * kGap;
-    const float left = right - std::max(120.0F, layout_.in_rows ? 200.0F : 0.0F);
+    const float left = right - width_of_supply();
     layout_.nodes[kAirSupply] = between(left, -kSupplyHigh, right, 0.0F);
   }
 
@@ -181,7 +191,9 @@ class Placing {
     for (const std::size_t row : columns) {
       RunBlock& one = block(row);
       const bool hangs = one.heading == Heading::down;
-      const float y = hangs ? layout_.nodes[kTable].bottom() + kBung : tank.corner.y - kBung;
+      const float y = one.stands_on_end ? tank.corner.y - kBung - one.faces[0].where.y
+                      : hangs           ? layout_.nodes[kTable].bottom() + kBung
+                                        : tank.corner.y - kBung;
       one.move({x - one.all.corner.x, y});
       if (standing_[row].reaches_table)
         span_to(one, hangs ? tank.corner.y - kBung : layout_.nodes[kTable].bottom() + kBung);
@@ -307,13 +319,11 @@ class Placing {
     place_lid_and_floor();
     const std::vector<std::size_t> supply = lone_pins(kAirSupply, false);
     const Box& box = layout_.nodes[kAirSupply];
-    for (std::size_t i = 0; i < supply.size(); ++i) {
-      const PlacedPin* wanted = layout_.in_rows ? nullptr : wanted_at(kAirSupply, supply[i]);
-      const float share = (static_cast<float>(i) + 0.5F) / static_cast<float>(supply.size());
-      const float x = wanted != nullptr ? std::clamp(wanted->where.x, box.corner.x, box.right())
-                                        : box.corner.x + share * box.size.width;
-      layout_.pins[kAirSupply][supply[i]] = {{x, box.corner.y}, {0.0F, -1.0F}};
-    }
+    std::vector<const PlacedPin*> wanted;
+    for (const std::size_t pin : supply) wanted.push_back(layout_.in_rows ? nullptr : wanted_at(kAirSupply, pin));
+    const std::vector<float> outlets = outlets_of(box, wanted);
+    for (std::size_t i = 0; i < supply.size(); ++i)
+      layout_.pins[kAirSupply][supply[i]] = {{outlets[i], box.corner.y}, {0.0F, -1.0F}};
     for (const std::size_t vessel : {kReservoir, kTable}) place_side(vessel);
   }
 
@@ -349,7 +359,7 @@ class Placing {
     }
     if (wanted_at(vessel, lone[i]) != nullptr)
       return box.corner.x + lone_left_ - (static_cast<float>(left) + 0.5F) * kPortPitch;
-    return lone_right_from_ + (static_cast<float>(right) + 0.5F) * kPortPitch;
+    return lone_right_from_ + (static_cast<float>(right) + 0.15F) * kPortPitch;  // its name stands right of it
   }
 
   void place_side(std::size_t vessel) {

@@ -10,7 +10,7 @@ Layout placed_at(const LayoutWish& wish, double scale);
 
 /// What each connection joins: the side of the elevation at which its run stands.
 enum class Zone {
-  air,     // upright between air supply and tank, at the left
+  air,     // upright on the air supply, at the left: what leads to no bung of the lid
   column,  // upright between lid and table
   row,     // level, right of the tank
   shelf,   // level, right of the table
@@ -20,11 +20,20 @@ struct Standing {
   Heading heading = Heading::up;
   bool reaches_table = false;  // and the lid
   bool air = false;            // leads to the air supply
+  bool hangs_on_lid = false;   // begins at the air supply and stands, its last part lowest, on a bung of the lid
 };
 Standing standing_of(const plan::Plan& plan, const Sketch& sketch, std::size_t connection);
 
 /// Where the run of a link to its end leaves its last part.
 const PlacedPin& face_of(const plan::Plan& plan, const Layout& layout, const Link& link);
+
+inline constexpr float kShoulder = 36.0F;     // points of the supply's ends, which are round: no outlet stands there
+inline constexpr float kOutletPitch = 30.0F;  // between two outlets
+
+/// Along the top of the air supply, where each outlet stands. The nearest run has the one furthest right, so that no
+/// pipe crosses another; a run that stands on the supply has its own under it.
+/// @param wanted  of each outlet, where its run begins or ends; nullptr: it has none
+std::vector<float> outlets_of(const Box& supply, const std::vector<const PlacedPin*>& wanted);
 
 /// Fills in the boxes, words and pins of what the blocks hold, and the pipes to the vessels' ports.
 void hand_over(const LayoutWish& wish, Layout& layout);

@@ -1,5 +1,7 @@
 #include "gui/model/canvas/run_block.h"
 
+#include "gui/model/canvas/braid.h"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -38,10 +40,11 @@ class Blocking {
   Blocking(const plan::Plan& plan, const Sketch& sketch, const report::RunPicture& picture, double scale)
       : plan_(plan), sketch_(sketch), picture_(picture), scale_(scale) {}
 
-  RunBlock run(std::size_t connection, Heading heading) {
+  RunBlock run(std::size_t connection, const Stance& stance) {
     block_.connection = connection;
-    block_.heading = heading;
-    block_.base.direction = direction_at(turn_of(heading) + 180.0);
+    block_.heading = stance.heading;
+    block_.stands_on_end = stance.on_end;
+    block_.base.direction = direction_at(turn_of(stance.heading) + 180.0);
     plan_.connections[connection].run() != nullptr ? put_together() : leave_open();
     return std::move(block_);
   }
@@ -264,6 +267,10 @@ void words_beside(RunBlock& block, const WordSizes& words, Band room) {
 Band beyond_base(const RunBlock& block) {
   constexpr float kClear = 4.0F;
   Band room;
+  if (block.stands_on_end) {
+    room.bottom = block.faces[0].where.y - kClear;
+    return room;
+  }
   if (block.heading == Heading::up) room.bottom = block.base.where.y - kClear;
   if (block.heading == Heading::down) room.top = block.base.where.y + kClear;
   return room;
@@ -315,10 +322,10 @@ void RunBlock::move(const Point& offset) {
 }
 
 RunBlock run_block(const plan::Plan& plan, const Sketch& sketch, std::size_t connection,
-                   const report::RunPicture& picture, Heading heading, double scale, const WordSizes& words,
-                   bool in_rows) {
-  RunBlock block = Blocking(plan, sketch, picture, scale).run(connection, heading);
-  heading == Heading::right ? words_below(block, words, in_rows) : words_beside(block, words, beyond_base(block));
+                   const report::RunPicture& picture, const Stance& stance, double scale, const WordSizes& words) {
+  RunBlock block = Blocking(plan, sketch, picture, scale).run(connection, stance);
+  stance.heading == Heading::right ? words_below(block, words, stance.in_rows)
+                                   : words_beside(block, words, beyond_base(block));
   take_all_in(block);
   return block;
 }
@@ -337,7 +344,9 @@ void lengthen(RunBlock& block, float by, const WordSizes& words) {
   const auto shift_pin = [&](PlacedPin& pin) {
     if (beyond(pin.where.y)) pin.where.y += sign * by;
   };
+  const std::vector<report::Shape> strands = with_longer_braid(block.art, -from, -sign, by);
   each_spot(block.art, shift);
+  block.art.shapes.insert(block.art.shapes.end(), strands.begin(), strands.end());
   for (PlacedNode& node : block.nodes) {
     const float top = node.box.corner.y + (beyond(node.box.corner.y) ? sign * by : 0.0F);
     const float bottom = node.box.bottom() + (beyond(node.box.bottom()) ? sign * by : 0.0F);

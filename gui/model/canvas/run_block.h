@@ -16,6 +16,7 @@ enum class Heading { up, down, right };
 /// The room that words take, in points.
 struct WordSizes {
   std::vector<Size> beside;   // of each node: as it stands beside it
+  std::vector<Size> brief;    // ... its name and what is to be seen to, no more: where all has no room
   std::vector<Size> in_line;  // ... and in one line, where runs are rows
   std::vector<Size> titles;   // of each connection
 };
@@ -32,7 +33,8 @@ struct PlacedNode {
 struct RunBlock {
   std::size_t connection = 0;
   Heading heading = Heading::up;
-  report::Drawing art;  // points; y grows upwards, as drawings have it
+  bool stands_on_end = false;  // it goes down to the bung that it stands on, and its base is free
+  report::Drawing art;         // points; y grows upwards, as drawings have it
   std::vector<PlacedNode> nodes;
   Box title;
   PlacedPin base;                // the pipe to the port that the run begins at; looks away from the run
@@ -43,13 +45,18 @@ struct RunBlock {
   void move(const Point& offset);
 };
 
-/// @param in_rows  its words stand in single lines under it
+/// How a run is turned, and where its words may stand.
+struct Stance {
+  Heading heading = Heading::up;
+  bool on_end = false;   // as RunBlock::stands_on_end
+  bool in_rows = false;  // its words stand in single lines under it
+};
+
 /// @param picture  of the connection's run; nothing is read of it where there is none
 /// @param scale    points a metre
 /// @return with its base at 0, 0
 RunBlock run_block(const plan::Plan& plan, const Sketch& sketch, std::size_t connection,
-                   const report::RunPicture& picture, Heading heading, double scale, const WordSizes& words,
-                   bool in_rows);
+                   const report::RunPicture& picture, const Stance& stance, double scale, const WordSizes& words);
 
 /// A run that leads straight on is drawn so much longer, by a piece that is broken anyway; nothing where none is.
 void lengthen(RunBlock& block, float by, const WordSizes& words);

@@ -13,9 +13,14 @@ std::optional<plan::Place> place_of(const plan::Plan& plan, const std::string& p
   return found == nullptr ? std::nullopt : found->place;
 }
 
-/// Where a pipe that goes on upwards may turn without crossing the run's own words.
-float clear_of_words(const RunBlock& block, const PlacedPin& face) {
-  return face.direction.y < -0.5F ? std::min(face.where.y, block.all.corner.y) : face.where.y;
+/// Where a pipe that goes on upwards may turn to the left without crossing the run's own words, or the runs on its way.
+float clear_of_words(const Layout& layout, const RunBlock& block, const PlacedPin& face, bool over_own) {
+  if (face.direction.y >= -0.5F) return face.where.y;
+  float y = over_own ? std::min(face.where.y, block.all.corner.y) : face.where.y;
+  for (const RunBlock& other : layout.runs)
+    if (other.heading != Heading::right && other.all.corner.x < face.where.x && &other != &block)
+      y = std::min(y, other.all.corner.y);
+  return y;
 }
 
 }  // namespace
@@ -38,10 +43,11 @@ Standing standing_of(const plan::Plan& plan, const Sketch& sketch, std::size_t c
   const std::size_t base = first->a.node;
   if (base >= kVessels) return standing;
   const std::string& port = sketch.nodes[base].pins[first->a.pin].port;
-  const bool branched = plan.connections[connection].branched.has_value();
-  if (base == kAirSupply || (standing.air && !branched)) {
-    standing.zone = Zone::air;
-    standing.heading = base == kAirSupply ? Heading::up : Heading::down;
+  if (base == kAirSupply) {
+    // Regulator and check valve stand at the tank, as in the shop; only the hose leads to the compressor.
+    standing.hangs_on_lid = lid;
+    standing.zone = lid ? Zone::column : Zone::air;
+    standing.heading = lid ? Heading::down : Heading::up;
   } else if (base == kTable) {
     const bool floor = place_of(plan, port).value_or(plan::Place::floor) == plan::Place::floor;
     standing.zone = floor ? Zone::column : Zone::shelf;
@@ -52,6 +58,19 @@ Standing standing_of(const plan::Plan& plan, const Sketch& sketch, std::size_t c
   }
   standing.reaches_table &= lid;
   return standing;
+}
+
+std::vector<float> outlets_of(const Box& supply, const std::vector<const PlacedPin*>& wanted) {
+  std::vector<double> places;
+  for (std::size_t i = 0; i < wanted.size(); ++i) {
+    const double share = (static_cast<double>(i) + 0.5) / static_cast<double>(wanted.size());
+    const double beyond = wanted[i] == nullptr ? 0.0 : wanted[i]->where.x - supply.right();
+    places.push_back(wanted[i] == nullptr ? supply.corner.x + share * supply.size.width
+                     : beyond > 0.0       ? supply.middle().x - 0.01 * beyond
+                                          : wanted[i]->where.x);
+  }
+  const auto spread = report::spread(places, kOutletPitch, supply.corner.x + kShoulder, supply.right() - kShoulder);
+  return {spread.begin(), spread.end()};
 }
 
 const PlacedPin& face_of(const plan::Plan& plan, const Layout& layout, const Link& link) {
@@ -84,12 +103,16 @@ void hand_over(const LayoutWish& wish, Layout& layout) {
     const bool to_b = link.b.node < kVessels;
     if (!to_a && !to_b) continue;
     PlacedPin a = to_a ? layout.pins[link.a.node][link.a.pin] : face_of(wish.plan, layout, link);
-    const PlacedPin b = to_b ? layout.pins[link.b.node][link.b.pin] : layout.runs[link.connection].base;
+    PlacedPin b = to_b ? layout.pins[link.b.node][link.b.pin] : layout.runs[link.connection].base;
+    const RunBlock& block = layout.runs[link.connection];
     const bool beside = std::abs(a.where.x - b.where.x) > 1.0F;
     const Point from = a.where;
-    if (!to_a && beside) a.where.y = clear_of_words(layout.runs[link.connection], a);
+    const Point to = b.where;
+    if (!to_a && beside) a.where.y = clear_of_words(layout, block, a, true);
+    if (!to_b && beside) b.where.y = clear_of_words(layout, block, b, false);
     layout.ways[i] = pipe_way(a, b, beside ? lane++ % 6 : 0);
     if (!(from == a.where)) layout.ways[i].insert(layout.ways[i].begin(), from);
+    if (!(to == b.where)) layout.ways[i].push_back(to);
     for (const Point& point : layout.ways[i]) layout.all = around(layout.all, {point, {}});
   }
 }

@@ -101,6 +101,14 @@ struct Disconnect {
   std::string connection;
 };
 
+/// Takes out what the job asks for in a run: the device that it, or a branch of it, ends in, or a part that it needs.
+/// What it stood on stays.
+struct TakeOut {
+  std::string connection;
+  std::string part;
+  std::optional<std::size_t> end{};  // row of the branch that ends in the device, 0 of a lone run; none: a needed part
+};
+
 enum class PortOwner { reservoir, table, air };
 
 /// A new port of a vessel or of the air supply, in trade notation.
@@ -116,7 +124,12 @@ struct FollowMend {
   quantity::UnitSystem units = quantity::UnitSystem::inch;  // in which its figures are written
 };
 
+/// The first mend of each finding, one after the other, until none helps any more; all of it as one act.
+struct MendAll {
+  quantity::UnitSystem units = quantity::UnitSystem::inch;  // as of FollowMend
+};
+
 using Act = std::variant<SetValue, RemoveValue, SetText, NeverUse, UsePart, SwapPart, TakeRun, BackToBest, CountInBin,
-                         AddWish, DropWish, Connect, Disconnect, AddPort, FollowMend>;
+                         AddWish, DropWish, Connect, Disconnect, TakeOut, AddPort, FollowMend, MendAll>;
 
 }  // namespace riserun::gui

@@ -4,6 +4,7 @@
 #include "gui/model/edit/mend.h"
 #include "gui/model/edit/parts_in_words.h"
 #include "gui/model/edit/places_in_text.h"
+#include "gui/model/edit/take_out.h"
 #include "gui/model/edit/take_run.h"
 
 #include <fmt/format.h>
@@ -122,7 +123,9 @@ class Editing {
   Edited operator()(const SwapPart& act) const { return swap_part(bench_, act); }
   Edited operator()(const TakeRun& act) const { return take_run(bench_, act); }
   Edited operator()(const BackToBest& act) const { return back_to_best(text_, act); }
+  Edited operator()(const TakeOut& act) const { return take_out(bench_, act); }
   Edited operator()(const FollowMend& act) const { return follow_mend(bench_, act); }
+  Edited operator()(const MendAll& act) const { return mend_all(bench_, act); }
 
  private:
   static CannotEdit no_part(const std::string& id) { return {fmt::format("The catalog has no part '{}'.", id)}; }
@@ -221,6 +224,10 @@ class Naming {
     return fmt::format("Connect '{}' to {}", act.from, act.to.empty() ? act.ends_in : "'" + act.to + "'");
   }
   std::string operator()(const Disconnect& act) const { return fmt::format("Take out '{}'", act.connection); }
+  std::string operator()(const TakeOut& act) const {
+    return fmt::format("Remove {} from '{}'", title_of(catalog_, act.part), act.connection);
+  }
+  std::string operator()(const MendAll&) const { return "Mend all that can be mended"; }
   std::string operator()(const AddPort& act) const {
     return fmt::format("Add port '{}', {}, to the {}", act.name, act.notation,
                        act.owner == PortOwner::air ? "air supply" : key_of(act.owner));

@@ -1,5 +1,6 @@
 #include "gui/model/edit/mend.h"
 
+#include "catalog/words/port_notation.h"
 #include "gui/model/edit/parts_in_words.h"
 #include "gui/model/edit/places_in_text.h"
 #include "report/words/say.h"
@@ -8,6 +9,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <sstream>
 
 namespace riserun::gui {
 
@@ -84,15 +86,67 @@ bool has_connection(const JobText& text, const std::string& name) {
          });
 }
 
+std::string scalar_of(const TextNode& map, const char* key) {
+  const TextNode* node = map.child(std::string(key));
+  return node == nullptr ? "" : node->scalar;
+}
+
+/// Whether the job leads a run there, or hangs the riser in it.
+bool is_used(const JobText& text, const std::string& port) {
+  const TextNode* riser = text.find(at("riser") / "bung");
+  if (riser != nullptr && riser->scalar == port) return true;
+  const TextNode* list = text.find(at("connections"));
+  if (list == nullptr) return false;
+  return std::any_of(list->children.begin(), list->children.end(), [&](const TextNode& row) {
+    if (scalar_of(row, "from") == port || scalar_of(row, "to") == port) return true;
+    const TextNode* branches = row.child(std::string("branches"));
+    return branches != nullptr && std::any_of(branches->children.begin(), branches->children.end(),
+                                              [&](const TextNode& one) { return scalar_of(one, "to") == port; });
+  });
+}
+
+/// The free bung of the lid that is nearest to the part's own size, and no narrower; empty: there is none.
+std::string free_bung(const Bench& bench, const JobText& text, PartId part) {
+  const Catalog& catalog = bench.catalog;
+  const catalog::PortNotation notation(catalog);
+  const auto type_of = [&](const std::string& words) -> std::optional<catalog::PortTypeId> {
+    const auto read = notation.read(words);
+    const auto* type = std::get_if<catalog::PortTypeId>(&read);
+    return type == nullptr ? std::nullopt : std::optional(*type);
+  };
+  const auto own = type_of(port_for(catalog, part));
+  const TextNode* ports = text.find(at("reservoir") / "ports");
+  if (!own || ports == nullptr) return "";
+  const auto outside = [&](catalog::PortTypeId type) {
+    const catalog::JointSize* size = catalog.joint_size(catalog.port_type(type));
+    return size == nullptr ? quantity::Length{} : size->outside_diameter;
+  };
+  const TextNode* best = nullptr;
+  quantity::Length least{};
+  for (const TextNode& port : ports->children) {
+    const std::string where = scalar_of(port, "where");
+    const auto type = type_of(port.is_text() ? port.scalar : scalar_of(port, "port"));
+    if (!type || !(where.empty() || where == "lid") || is_used(text, port.key)) continue;
+    if (catalog.port_type(*type).kind != catalog.port_type(*own).kind || outside(*type) < outside(*own)) continue;
+    if (best != nullptr && !(outside(*type) < least)) continue;
+    best = &port;
+    least = outside(*type);
+  }
+  return best == nullptr ? "" : best->key;
+}
+
 Edited with_part(const Bench& bench, const JobText& text, PartId part) {
   const std::string called = plain_name(bench.catalog, part);
   const JobPath ports = at("reservoir") / "ports";
-  const std::string bung =
-      free_name(called + " bung", [&](const std::string& name) { return text.find(ports / name) != nullptr; });
-  Edited with_port = text.set(ports / bung, Content(Content::Map{{"port", Content(port_for(bench.catalog, part))},
-                                                                 {"where", Content("lid")},
-                                                                 {"bung", Content("half coupling")},
-                                                                 {"welded in", Content("no")}}));
+  std::string bung = free_bung(bench, text, part);
+  Edited with_port = text;
+  if (bung.empty()) {
+    bung = free_name(called + " bung", [&](const std::string& name) { return text.find(ports / name) != nullptr; });
+    with_port = text.set(ports / bung, Content(Content::Map{{"port", Content(port_for(bench.catalog, part))},
+                                                            {"where", Content("lid")},
+                                                            {"bung", Content("half coupling")},
+                                                            {"welded in", Content("no")}}));
+  }
   if (std::holds_alternative<CannotEdit>(with_port)) return with_port;
   const std::string name = free_name(called, [&](const std::string& taken) { return has_connection(text, taken); });
   return std::get<JobText>(with_port).append(at("connections"),
@@ -103,7 +157,63 @@ Edited with_part(const Bench& bench, const JobText& text, PartId part) {
                                                                   {"carries", Content("air")}}));
 }
 
+std::string bays_in_words(const reservoir::WallBays& bays) { return fmt::format("{} x {}", bays.along, bays.across); }
+
+/// How the walls are divided, key by key; an empty text leaves the key out.
+std::vector<std::pair<std::string, std::string>> keys_of(const reservoir::SupportLayout& layout) {
+  const auto count = [](int baffles) { return baffles > 0 ? std::to_string(baffles) : std::string(); };
+  const auto bays = [](const std::optional<reservoir::WallBays>& of) {
+    return of ? bays_in_words(*of) : std::string();
+  };
+  return {{"baffles across", count(layout.baffles_across)},
+          {"baffles along", count(layout.baffles_along)},
+          {"lid bays", bays(layout.lid)},
+          {"floor bays", bays(layout.floor)},
+          {"long side bays", bays(layout.long_side)},
+          {"short side bays", bays(layout.short_side)},
+          {"lid stays", layout.lid_stays_are_posts ? "posts" : ""}};
+}
+
+/// As the finding's layout has it: what divides the walls otherwise goes.
+Edited with_supports(JobText text, const reservoir::SupportLayout& layout) {
+  const JobPath supports = at("reservoir") / "supports";
+  std::vector<std::pair<std::string, std::string>> keys = keys_of(layout);
+  if (!layout.bare) keys.emplace_back("widest bare panel", "");
+  for (const auto& [key, value] : keys) {
+    const JobPath path = supports / key;
+    if (value.empty() && text.find(path) == nullptr) continue;
+    Edited changed = value.empty() ? text.remove(path) : text.set(path, Content(value));
+    if (std::holds_alternative<CannotEdit>(changed)) return changed;
+    text = std::get<JobText>(std::move(changed));
+  }
+  return text;
+}
+
+/// The sheet of the job with another thickness, its metal as it is written there.
+std::string sheet_of(const JobText& text, quantity::Length thickness, UnitSystem units) {
+  static const std::vector<std::string> kNoMetal = {"ga", "gauge", "in", "inch", "mm", "thick"};
+  const TextNode* sheet = text.find(at("reservoir") / "sheet");
+  std::string words = quantity::write_length(up_to_mark(thickness, units), units);
+  std::istringstream written(sheet == nullptr ? "" : sheet->scalar);
+  for (std::string word; written >> word;)
+    if (word.find_first_of("0123456789") == std::string::npos &&
+        std::find(kNoMetal.begin(), kNoMetal.end(), word) == kNoMetal.end())
+      words += " " + word;
+  return words;
+}
+
+std::string title_of_supports(const reservoir::SupportLayout& layout) {
+  std::string title;
+  for (const auto& [key, value] : keys_of(layout))
+    if (!value.empty()) title += (title.empty() ? "Set " : ", ") + key + " to " + value;
+  return title.empty() ? "Leave out what divides the walls" : title;
+}
+
 Edited with_change(const Bench& bench, const JobText& text, const plan::Change& change, UnitSystem units) {
+  if (change.supports) return with_supports(text, *change.supports);
+  if (change.key == plan::kSheetThickness)
+    return text.set(at("reservoir") / "sheet",
+                    Content(sheet_of(text, std::get<quantity::Length>(change.value), units)));
   if (change.part) return with_part(bench, text, *change.part);
   if (change.spot) {
     const JobPath place = at("reservoir") / "ports" / std::get<std::string>(change.value) / "at";
@@ -127,9 +237,76 @@ Edited follow_mend(const Bench& bench, const FollowMend& act) {
   return text;
 }
 
+std::vector<plan::Changes> ways_to_follow(const plan::Finding& finding) {
+  std::vector<plan::Changes> ways = finding.ways_to_mend;
+  // Where what is offered is not all, the plan's other ways are written where the job has words for them.
+  for (const plan::Changes& way : finding.ways_to_try) {
+    const bool written = std::all_of(way.begin(), way.end(), [](const plan::Change& change) {
+      return change.supports.has_value() || change.key == plan::kSheetThickness || change.key == "air.set pressure" ||
+             change.key == "test pressure";
+    });
+    if (written && !way.empty()) ways.push_back(way);
+  }
+  return ways;
+}
+
+namespace {
+
+/// How much is open: what refuses the plan counts before what is not there yet.
+std::pair<std::ptrdiff_t, std::size_t> open_in(const plan::Plan& plan) {
+  return {std::count_if(plan.findings.begin(), plan.findings.end(),
+                        [](const plan::Finding& one) { return one.severity == plan::Severity::refused; }),
+          plan.findings.size()};
+}
+
+/// The text after the first mend that leaves less open; nullopt: none does.
+std::optional<JobText> one_step(const Bench& bench, const JobText& text, UnitSystem units,
+                                std::shared_ptr<const plan::Plan>& plan) {
+  for (const plan::Finding& finding : plan->findings) {
+    const std::vector<plan::Changes> ways = ways_to_follow(finding);
+    if (ways.empty()) continue;
+    const Bench here{text, bench.catalog, bench.shipped, bench.plan_of};
+    Edited edited = follow_mend(here, {ways.front(), units});
+    JobText* after = std::get_if<JobText>(&edited);
+    if (after == nullptr) continue;
+    std::shared_ptr<const plan::Plan> planned = bench.plan_of(*after);
+    if (planned == nullptr || open_in(*planned) >= open_in(*plan)) continue;
+    plan = std::move(planned);
+    return std::move(*after);
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+Edited mend_all(const Bench& bench, const MendAll& act) {
+  constexpr int kMostSteps = 20;  // each leaves less open, so there is an end to them anyway
+  std::shared_ptr<const plan::Plan> plan = bench.plan();
+  if (plan == nullptr) return CannotEdit{"The job has no plan as it stands: its entries must be mended first."};
+  JobText text = bench.text;
+  int steps = 0;
+  for (; steps < kMostSteps && !plan->findings.empty(); ++steps) {
+    std::optional<JobText> after = one_step(bench, text, act.units, plan);
+    if (!after) break;
+    text = std::move(*after);
+  }
+  if (steps == 0)
+    return CannotEdit{"Nothing that is open can be mended by a change of the job alone: see each reason."};
+  return text;
+}
+
 std::string title_of_mend(const Catalog& catalog, const plan::Changes& changes, UnitSystem units) {
   std::string title;
   for (const plan::Change& change : changes) {
+    if (change.supports) {
+      title += (title.empty() ? "" : ", ") + title_of_supports(*change.supports);
+      continue;
+    }
+    if (change.key == plan::kSheetThickness) {
+      const auto thickness = up_to_mark(std::get<quantity::Length>(change.value), units);
+      title += fmt::format("{}et sheet to {}", title.empty() ? "S" : ", s", quantity::write_length(thickness, units));
+      continue;
+    }
     if (change.spot) {
       title += fmt::format("{}Move {} to {}", title.empty() ? "" : ", ", std::get<std::string>(change.value),
                            written_spot(*change.spot, units));

@@ -108,7 +108,13 @@ std::shared_ptr<const plan::Plan> Editor::plan() const {
 
 Edited Editor::edited(const Act& act) const {
   const catalog::Catalog& own = reading_.job && reading_.job->own_catalog ? *reading_.job->own_catalog : *catalog_;
-  return edit_for(act, {*reading_.tree, own, *catalog_, [this] { return plan(); }});
+  return edit_for(act, {*reading_.tree, own, *catalog_, [this](const JobText& text) {
+                          if (text.text() == reading_.text) return plan();
+                          const Reading other = read(text);
+                          return other.job == nullptr
+                                     ? nullptr
+                                     : std::make_shared<const plan::Plan>(plan::make_plan(catalog_, *other.job));
+                        }});
 }
 
 /// A wrong entry is kept beside its field until it is set right.

@@ -64,6 +64,7 @@ struct Notice {
   enum class Kind { done, refused } kind = Kind::done;
   std::string text;                           // "Saved bench.yaml"
   std::vector<quantity::Problem> problems{};  // with line and column, where it has any
+  std::optional<std::uint64_t> of{};          // of an act: the revision that came of it, for as long as that stands
 };
 
 /// A job that was being edited when the program ended without saving it.

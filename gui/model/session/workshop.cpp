@@ -66,10 +66,18 @@ struct Workshop::CarryOut {
 
   void operator()(const Perform& command) const {
     const Outcome outcome = job.editor().perform(command.act, command.goes_on);
-    // A wrong entry is told beside its field.
-    if (!std::holds_alternative<SetValue>(command.act)) shop.tell(outcome, "");
+    // A wrong entry is told beside its field, and one that is right is seen there; so is what is typed as a text.
+    const bool in_sight = std::holds_alternative<SetValue>(command.act) || std::holds_alternative<SetText>(command.act);
+    if (in_sight) return;
+    shop.tell(outcome, "");
+    const JobState state = job.editor().state();
+    if (outcome.done && state.undo_name)
+      shop.tell_act(*state.undo_name + ": done. Ctrl+Z brings back what was before.");
   }
-  void operator()(const Undo&) const { job.editor().undo(); }
+  void operator()(const Undo&) const {
+    const std::optional<std::string> name = job.editor().state().undo_name;
+    if (job.editor().undo() && name) shop.tell_act("Taken back: " + *name + ". Ctrl+Shift+Z does it again.");
+  }
   void operator()(const Redo&) const { job.editor().redo(); }
   void operator()(const GiveUpEntry& command) const { job.editor().give_up_entry(command.at); }
   void operator()(const SetView& command) const { shop.view_ = command.view; }
@@ -125,6 +133,12 @@ void Workshop::tell(const Outcome& outcome, const std::string& done) {
   const std::lock_guard lock(mutex_);
   news_.notices.push_back({outcome.done ? Notice::Kind::done : Notice::Kind::refused,
                            outcome.done ? done : outcome.reason, outcome.problems});
+}
+
+/// A line that stands for as long as the job stays as the act has left it.
+void Workshop::tell_act(std::string text) {
+  const std::lock_guard lock(mutex_);
+  news_.notices.push_back({Notice::Kind::done, std::move(text), {}, job_.editor().state().revision});
 }
 
 /// Another document is open: it has a view of its own, or begins one with the user's habits. Units that its file names

@@ -49,6 +49,7 @@ class Workshop {
   void run();
   void rest();
   void tell(const Outcome& outcome, const std::string& done);
+  void tell_act(std::string text);
   void show_document();
   void tell_files();
   void save_view();

@@ -124,6 +124,15 @@ class CanvasPicture {
                                                      : Ink::water,
                 3.0F};
     for (const gui::Point& point : shown_.layout.ways[row]) pipe.points.push_back(spot(point));
+    const bool from_shop = link.a.node == gui::kAirSupply || link.b.node == gui::kAirSupply;
+    for (std::size_t i = 1; from_shop && i < pipe.points.size(); ++i) {
+      const gui::Point& a = shown_.layout.ways[row][i - 1];
+      const gui::Point& b = shown_.layout.ways[row][i];
+      if (std::abs(a.y - b.y) > 0.5F || std::abs(a.x - b.x) < 60.0F) continue;
+      lines("shop's air line", {std::min(a.x, b.x) + 8.0F, a.y - 6.0F - static_cast<float>(kLine)}, "shop's air line",
+            Ink::faint_text);
+      break;
+    }
     if (pipe.points.size() > 1) drawing_.shapes.push_back(std::move(pipe));
   }
 
@@ -147,9 +156,9 @@ class CanvasPicture {
         continue;
       }
       add_leader(run, node);
-      const std::string text = shown_.layout.in_rows
-                                   ? in_one_line(words)
-                                   : words.name + "\n" + words.source + (words.mark.empty() ? "" : "\n" + words.mark);
+      const std::string text = shown_.layout.in_rows ? in_one_line(words)
+                                                     : words.name + (shown_.layout.brief ? "" : "\n" + words.source) +
+                                                           (words.mark.empty() ? "" : "\n" + words.mark);
       lines("part " + key, node.words.corner, text, Ink::text);
     }
   }

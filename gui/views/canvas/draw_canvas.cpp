@@ -258,7 +258,7 @@ Requests draw_canvas(const Scene& scene, CanvasState& state, const PixelBox& can
   port_menu(scene, state.menu_of_port, asked);
   joint_menu(scene, state.menu_of_joint, asked);
   if (ImGui::BeginPopup(kPartMenu)) {
-    for (const Do what : {Do::other_choices, Do::use_this, Do::never_use, Do::count_in_bin})
+    for (const Do what : {Do::other_choices, Do::use_this, Do::remove_part, Do::never_use, Do::count_in_bin})
       menu_row(scene, asked, what);
     ImGui::EndPopup();
   }

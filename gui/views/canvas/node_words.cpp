@@ -166,11 +166,13 @@ CanvasTexts canvas_texts(const plan::Plan& plan, const gui::Sketch& sketch, cons
     PartWords words = words_beside(plan, sketch, row, units);
     texts.sizes.in_line.push_back(words.name.empty() ? gui::Size{} : measured(font, scale, in_one_line(words)));
     gui::Size& size = texts.sizes.beside.emplace_back();
+    gui::Size& brief = texts.sizes.brief.emplace_back();
     for (std::string* text : {&words.name, &words.source, &words.mark}) {
       if (text->empty()) continue;
       if (!in_rows) *text = in_lines(font, scale, *text);
       const gui::Size one = measured(font, scale, *text);
       size = {std::max(size.width, one.width), size.height + one.height};
+      if (text != &words.source) brief = {std::max(brief.width, one.width), brief.height + one.height};
     }
     texts.parts.push_back(std::move(words));
   }

@@ -13,8 +13,7 @@ namespace riserun::views {
 
 namespace {
 
-constexpr float kLetters = 11.0F / kPartWords;  // the zoom below which a part's words would be under 11 points
-constexpr float kPlain = 0.55F;                 // below it nothing is seen of what is inside a part
+constexpr float kPlain = 0.55F;  // below it nothing is seen of what is inside a part
 constexpr float kSection = 1.75F;
 constexpr float kLargestWords = 16.0F;  // points on the screen, beside a part
 
@@ -44,6 +43,29 @@ void paint_flow(const Lens& lens, const std::vector<ImVec2>& way, ImU32 color) {
       {tip.x - 2.0F * dx * size + dy * size, tip.y - 2.0F * dy * size - dx * size}, color);
 }
 
+/// What leads to the shop's own air is drawn as a line and bought by nobody: it is named on its longest piece.
+void name_shop_line(const Scene& scene, const Lens& lens, const std::string& text, const std::vector<ImVec2>& way) {
+  const CanvasWords words(scene, lens);
+  const ImVec2 size = words.measure(kPartWords, text);
+  const float off = lens.px(8.0F);
+  const auto put = [&](const ImVec2& at) {
+    words.put(kPartWords, at, Ink::faint_text, text, {at.x, at.y, at.x + size.x + 1.0F, at.y + size.y + 1.0F});
+  };
+  std::size_t level = 0;
+  std::size_t upright = 0;
+  const auto length = [&](std::size_t i) {
+    return i == 0 ? 0.0F : std::hypot(way[i].x - way[i - 1].x, way[i].y - way[i - 1].y);
+  };
+  for (std::size_t i = 1; i < way.size(); ++i) {
+    std::size_t& longest = std::abs(way[i].y - way[i - 1].y) < 0.5F ? level : upright;
+    if (length(i) > length(longest)) longest = i;
+  }
+  if (length(level) >= size.x + 2.0F * off)
+    put({std::min(way[level].x, way[level - 1].x) + off, way[level].y - off - size.y});
+  else if (length(upright) >= size.y + off)
+    put({way[upright].x + off, (way[upright].y + way[upright - 1].y - size.y) / 2.0F});
+}
+
 class RunPainter {
  public:
   RunPainter(const Scene& scene, const Lens& lens, const gui::RunBlock& block)
@@ -59,11 +81,15 @@ class RunPainter {
   void paint_all(const CanvasState& state, std::size_t hovered) {
     for (const gui::PlacedNode& node : block_.nodes)
       if (scene_.shown.sketch.nodes[node.node].kind == gui::NodeKind::open_end) gap(node);
+    // Under the parts: what leads past another part goes behind it.
+    if (detail_ != Detail::runs)
+      for (const gui::PlacedNode& node : block_.nodes)
+        if (has_words(node)) leader(node, state.selected.count(scene_.shown.sketch.nodes[node.node].key) > 0);
     lens_.zoom < kPlain ? plain() : drawn();
     for (const gui::PlacedNode& node : block_.nodes) {
       const bool selected = state.selected.count(scene_.shown.sketch.nodes[node.node].key) > 0;
       if (selected || node.node == hovered) frame(node, selected);
-      if (detail_ != Detail::runs) beside(node, selected);
+      if (detail_ != Detail::runs) beside(node);
     }
     detail_ == Detail::runs ? folded() : title();
   }
@@ -129,11 +155,14 @@ class RunPainter {
     list_.AddLine({from.x + out, from.y}, {to.x - out, to.y + line / 2.0F}, color, scene_.scale);
   }
 
-  /// Its words, with a line to it.
-  void beside(const gui::PlacedNode& node, bool selected) {
+  bool has_words(const gui::PlacedNode& node) const {
+    return scene_.shown.sketch.nodes[node.node].part.has_value() && node.words.size.width > 0.0F;
+  }
+
+  /// Its words; a line leads to it.
+  void beside(const gui::PlacedNode& node) {
     const gui::Node& what = scene_.shown.sketch.nodes[node.node];
-    if (!what.part || node.words.size.width <= 0.0F) return;
-    leader(node, selected);
+    if (!has_words(node)) return;
     const PartWords& words = scene_.shown.texts.parts[node.node];
     const PixelBox room = on_screen(node.words);
     const Ink source = what.from_bin ? text_ : Ink::accent;
@@ -148,7 +177,7 @@ class RunPainter {
       y += words_.measure(points_, text).y;
     };
     line(words.name, text_);
-    line(words.source, source);
+    if (!scene_.shown.layout.brief) line(words.source, source);
     line(words.mark, words.apart ? Ink::refused : Ink::caution);
     if (detail_ == Detail::section) ports(what, {room.left, y, room.right, room.bottom});
   }
@@ -181,8 +210,14 @@ class RunPainter {
       for (const gui::PlacedNode& node : block_.nodes)
         top = std::max(top, on_screen(node.box).bottom + scene_.px(2.0F));
     } else {
+      PixelBox drawn{1e9F, 1e9F, -1e9F, -1e9F};
+      for (const gui::PlacedNode& node : block_.nodes) {
+        const PixelBox box = on_screen(node.box);
+        drawn = {std::min(drawn.left, box.left), std::min(drawn.top, box.top), std::max(drawn.right, box.right),
+                 std::max(drawn.bottom, box.bottom)};
+      }
       const float high = words_.measure(points_, text, all.right - left).y;
-      top = std::max(all.top, (all.top + all.bottom - high) / 2.0F);
+      if (!block_.nodes.empty()) top = (drawn.top + drawn.bottom - high) / 2.0F;
     }
     const PixelBox room{left, top, std::max(all.right, left + scene_.px(60.0F)),
                         std::max(all.bottom, top + words_.line(points_) + 1.0F)};
@@ -202,7 +237,7 @@ class RunPainter {
 }  // namespace
 
 Detail detail_at(float zoom) {
-  return zoom < kLetters - 0.001F ? Detail::runs : zoom < kSection ? Detail::parts : Detail::section;
+  return zoom < gui::kLeastLegible - 0.001F ? Detail::runs : zoom < kSection ? Detail::parts : Detail::section;
 }
 
 void paint_pipe(const Scene& scene, const Lens& lens, std::size_t row) {
@@ -216,6 +251,11 @@ void paint_pipe(const Scene& scene, const Lens& lens, std::size_t row) {
   const Ink fluid = link.joint == gui::kNoRow && link.seal.empty() ? Ink::refused : fluid_of(link.service);
   list.AddPolyline(way.data(), count, packed(scene.theme[Ink::part_edge]), ImDrawFlags_None, lens.px(9.0F));
   list.AddPolyline(way.data(), count, packed(scene.theme[fluid]), ImDrawFlags_None, lens.px(6.4F));
+  for (const gui::PinAt* end : {&link.a, &link.b})
+    if (end->node == gui::kAirSupply)
+      name_shop_line(
+          scene, lens,
+          "shop's air line\n" + shown.plan->catalog->written(shown.sketch.nodes[end->node].pins[end->pin].type), way);
   if (lens.px(3.2F) <= 1.0F) return;
   if (link.towards_a) std::reverse(way.begin(), way.end());
   paint_flow(lens, way, packed(scene.theme[Ink::water_text]));

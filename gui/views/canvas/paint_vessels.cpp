@@ -56,11 +56,24 @@ class VesselPainter {
 
  private:
   const plan::Plan& plan() const { return *scene_.shown.plan; }
+
+  /// Words in the tank, on a ground of their own: neither the water's level nor a baffle goes through them.
+  void put_in_tank(float points, const ImVec2& at, Ink ink, const std::string& text, const PixelBox& room,
+                   bool wraps = false) {
+    if (node_.kind == NodeKind::reservoir) {
+      const ImVec2 size = words_.measure(points, text, wraps ? room.width() : 0.0F);
+      const float right = std::min(room.right, at.x + size.x);
+      list_.AddRectFilled({at.x - scene_.px(2.0F), at.y}, {right + scene_.px(2.0F), at.y + size.y},
+                          packed(scene_.theme[at.y >= water_top_ ? Ink::water_pale : Ink::card]));
+    }
+    words_.put(points, at, ink, text, room, wraps);
+  }
   float wall() const { return std::max(scene_.px(1.5F), lens_.px(4.0F)); }
 
   void water(double share) {
     if (share <= 0.0) return;
     const float top = box_.bottom - static_cast<float>(std::min(share, 1.0)) * box_.height();
+    water_top_ = top;
     list_.AddRectFilled({box_.left, top}, {box_.right, box_.bottom}, packed(scene_.theme[Ink::water_pale]));
     list_.AddLine({box_.left, top}, {box_.right, top}, packed(scene_.theme[Ink::water]), scene_.px(1.2F));
   }
@@ -93,7 +106,7 @@ class VesselPainter {
     const std::string text = vessel_words(plan(), node_, scene_.shown.units);
     const PixelBox wide{left + lens_.px(12.0F), box_.top, right - lens_.px(12.0F), box_.bottom - lens_.px(5.0F)};
     const float top = wide.bottom - words_.measure(kVesselWords, text, wraps ? wide.width() : 0.0F).y;
-    words_.put(kVesselWords, {wide.left, top}, Ink::text, text, {wide.left, top, wide.right, box_.bottom}, wraps);
+    put_in_tank(kVesselWords, {wide.left, top}, Ink::text, text, {wide.left, top, wide.right, box_.bottom}, wraps);
   }
 
   /// From its bung down into the water, short of the floor.
@@ -118,7 +131,7 @@ class VesselPainter {
       const float top = (box_.top + box_.bottom) / 2.0F - line / 2.0F;
       const PixelBox room{x + lens_.px(14.0F), top, box_.right - lens_.px(8.0F), top + line + 1.0F};
       if (top > box_.top + lens_.px(12.0F) + 2.0F * line && room.bottom < box_.bottom - lens_.px(12.0F) - line)
-        words_.put(kVesselWords, {room.left, room.top}, Ink::text, text, room);
+        put_in_tank(kVesselWords, {room.left, room.top}, Ink::text, text, room);
     }
   }
 
@@ -183,7 +196,8 @@ class VesselPainter {
       const std::string text = node_.pins[i].port + " " + written;
       const float wide = words_.measure(kPartWords, text).x;
       const PixelBox room{at.x - half.x - scene_.px(4.0F) - wide, at.y - line / 2.0F, at.x - half.x, at.y + line};
-      if (room.left > box_.left + lens_.px(20.0F)) words_.put(kPartWords, {room.left, room.top}, Ink::text, text, room);
+      if (room.left > box_.left + lens_.px(20.0F))
+        put_in_tank(kPartWords, {room.left, room.top}, Ink::text, text, room);
       return;
     }
     const float right = room_beside(i);
@@ -196,9 +210,9 @@ class VesselPainter {
                  {left, top, right, top + line + 1.0F});
     } else {
       const float top = at.y + wall();
-      words_.put(kPartWords, {left, top}, Ink::text, node_.pins[i].port, {left, top, right, top + line + 1.0F});
-      words_.put(kPartWords, {left, top + line}, Ink::faint_text, written,
-                 {left, top + line, right, top + 2.0F * line + 1.0F});
+      put_in_tank(kPartWords, {left, top}, Ink::text, node_.pins[i].port, {left, top, right, top + line + 1.0F});
+      put_in_tank(kPartWords, {left, top + line}, Ink::faint_text, written,
+                  {left, top + line, right, top + 2.0F * line + 1.0F});
     }
   }
 
@@ -219,6 +233,7 @@ class VesselPainter {
   const Node& node_;
   const std::vector<gui::PlacedPin>& pins_;
   PixelBox box_;
+  float water_top_ = 1e9F;  // in the tank
   ImU32 metal_;
   ImDrawList& list_;
 };

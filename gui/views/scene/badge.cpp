@@ -26,6 +26,7 @@ Badge badge_of(const gui::Model& model, const plan::Plan& plan) {
   Badge badge;
   badge.words = verdict_of(plan.verdict);
   const bool current = model.plan().current;
+  const UnitSystem units = model.units();
   const std::size_t wrong = model.job().problems.size() + model.job().wrong_entries.size();
   if (!current && wrong > 0) {
     badge.stale = true;
@@ -34,8 +35,9 @@ Badge badge_of(const gui::Model& model, const plan::Plan& plan) {
   if (!current) return badge;
   badge.ground = ground_of(plan.verdict);
   if (report::is_under_four(plan) && plan.verdict != plan::Verdict::refused)
-    badge.watch =
-        "WATCH: factor " + report::written(report::relief_figures(plan)["factor_at_greatest"], UnitSystem::inch);
+    badge.watch = fmt::format("WATCH: factor {} at {}",
+                              report::written(report::relief_figures(plan)["factor_at_greatest"], units),
+                              write_pressure_alone(plan.relief.greatest, units));
   return badge;
 }
 

@@ -13,7 +13,8 @@ namespace riserun::views {
 struct Badge {
   std::string words;  // READY, NOT YET, REFUSED; of a plan that is not of the job as it is, what is to be fixed
   Ink ground = Ink::stale_ground;
-  std::string watch;   // "WATCH: factor 1.02"; empty: nothing beside the verdict
+  std::string watch;   // "WATCH: factor 2.3 at 4.1 psi", which is the greatest pressure that can occur; empty: nothing
+                       // beside the verdict
   bool stale = false;  // entries are to be fixed first
 };
 

@@ -40,6 +40,9 @@ struct GoOn {
   gui::Command to;
 };
 
+/// The start page, in front of a job that has nothing to lose.
+struct BackToStart {};
+
 /// A part on the plumbing sheet, chosen.
 struct ShowPart {
   std::string key;  // of its node
@@ -51,7 +54,8 @@ struct ShowField {
   gui::JobPath at{};
 };
 
-using Request = std::variant<gui::Command, Do, Seek, WorkOutAlternatives, ExportTo, Leave, GoOn, ShowPart, ShowField>;
+using Request =
+    std::variant<gui::Command, Do, Seek, WorkOutAlternatives, ExportTo, Leave, GoOn, BackToStart, ShowPart, ShowField>;
 using Requests = std::vector<Request>;
 
 inline void append(Requests& to, Requests more) {

@@ -47,6 +47,7 @@ struct Shown {
   UnitSystem units = UnitSystem::inch;
   gui::Sketch sketch;
   std::vector<report::RunPicture> pictures;  // of each connection
+  std::vector<report::Shape> devices;        // on the reservoir, in its section
   CanvasTexts texts;
   gui::Layout layout;
   std::map<std::string, gui::Point> laid_out_for;  // what was moved by hand

@@ -1,6 +1,7 @@
 // Beside the canvas: the chosen part, and its connection's other chains side by side.
 #include "chain/finder.h"
 #include "gui/model/edit/parts_in_words.h"
+#include "gui/model/edit/take_out.h"
 #include "gui/model/edit/take_run.h"
 #include "gui/views/canvas/node_words.h"
 #include "gui/views/scene/words.h"
@@ -24,13 +25,17 @@ void act_button(const Scene& scene, Requests& asked, const char* words, Do what)
 }
 
 void part_acts(const Scene& scene, Requests& asked, const gui::Node& node) {
-  if (!node.part || node.kind != gui::NodeKind::part) return;
+  if (!node.part) return;
+  if (node.kind != gui::NodeKind::part) return act_button(scene, asked, words::kRemove, Do::remove_part);
   const plan::ConnectionPlan* of = gui::connection_at(*scene.shown.plan, node.connection);
   if (of != nullptr && !of->branched) {
     act_button(scene, asked, words::kSwap, Do::other_choices);
     ImGui::SameLine();
   }
-  act_button(scene, asked, words::kExclude, Do::never_use);
+  if (gui::is_needed(scene.shown.plan->job, gui::name_of_connection(*scene.shown.plan, node.connection), *node.part))
+    act_button(scene, asked, words::kRemove, Do::remove_part);
+  else
+    act_button(scene, asked, words::kExclude, Do::never_use);
   ImGui::SameLine();
   if (ImGui::GetContentRegionAvail().x < scene.px(210.0F)) ImGui::NewLine();
   act_button(scene, asked, words::kKeepThisPart, Do::use_this);

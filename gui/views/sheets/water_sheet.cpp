@@ -205,7 +205,8 @@ void draw_in(const Scene& scene, const PixelBox& box, const Drawing& drawing) {
 
 void draw_section(const Scene& scene, const PixelBox& box) {
   ImGui::PushFont(box.width() > scene.px(620.0F) ? scene.fonts.body : scene.fonts.small);
-  draw_in(scene, box, report::section_drawing(*scene.shown.plan, instant_shown(scene), scene.shown.units));
+  draw_in(scene, box,
+          report::section_drawing(*scene.shown.plan, instant_shown(scene), scene.shown.units, &scene.shown.devices));
   ImGui::PopFont();
 }
 

@@ -24,7 +24,7 @@ class Badge(Driven):
         before = self.type_into("reservoir.sheet", "1/8 in steel")
         places = window.wait_for_act(before)
         self.assertEqual(verdict(places), "verdict READY", "nothing is open")
-        self.assertRegex(watch(places), "^WATCH: factor 2[.]")
+        self.assertRegex(watch(places), r"^WATCH: factor 2[.]\d at [\d.]+ psi$", "the factor, and where it is that")
         window.click(verdict(places))
         window.wait_for(lambda p: "reason of watch" in p, "why it must be watched")
 

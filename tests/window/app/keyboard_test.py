@@ -78,6 +78,32 @@ class Keyboard(unittest.TestCase):
         window.key("Tab")
         window.wait_for(lambda p: "wrong table.inside.length" in p, "what was typed to be in the box that was found")
 
+    def test_the_start_page_says_what_the_program_is_for_and_escape_leads_back_to_it(self):
+        window = self.window
+        self.assertIn("start what for", window.places())
+        self.new_job()
+        for _ in range(2):  # out of the box, then out of the job
+            window.key("Escape")
+        places = window.wait_for(lambda p: "start new" in p, "the start page again")
+        self.assertNotIn("field reservoir.inside.length", places)
+        window.key("Return")
+        window.wait_for(lambda p: "field reservoir.inside.length" in p, "a new job once more")
+
+    def test_tab_leads_into_the_boxes_of_an_open_job(self):
+        window = self.window
+        window.click("example bevel-bench")
+        window.wait_for(lambda p: "verdict READY" in p and p["current"] == (1.0,), "the example's plan")
+        window.key("ctrl+3")
+        window.wait_for(lambda p: "field reservoir.inside.length" in p, "the boxes")
+        time.sleep(0.5)
+        window.key("Tab")
+        time.sleep(0.5)
+        before = window.revision()
+        window.type("50 in")
+        window.key("Tab")
+        window.wait_for(lambda p: p["revision"][0] > before, "what was typed to be in the first box")
+        self.assertNotIn("wrong reservoir.inside.length", window.places())
+
     def test_a_gauge_without_its_metal_is_refused_at_its_box_and_the_sheet_stays(self):
         window = self.window
         self.new_job()

@@ -5,7 +5,10 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <stdexcept>
+#include <string>
 
 namespace riserun::report {
 namespace {
@@ -148,6 +151,40 @@ TEST(PartDrawing, EachKindHasWhatAFitterKnowsItBy) {
       break;
     }
   }
+}
+
+const Part& first_of(const std::string& family) {
+  for (const Part& part : shipped().parts())
+    if (shipped().family(part.family).name == family) return part;
+  throw std::logic_error("no part of the family " + family);
+}
+
+// What a fitter knows a part by (common practice in trade catalogs' line drawings).
+TEST(PartDrawing, FamiliesHaveWhatTheyAreKnownBy) {
+  EXPECT_GE(count(straight(first_of("hose")), "braid"), 8U);
+  EXPECT_EQ(count(straight(first_of("nipple")), "braid"), 0U);
+  EXPECT_GE(count(straight(first_of("barb to male pipe")), "barb"), 3U);
+  EXPECT_EQ(count(straight(first_of("reducing nipple")), "swage"), 1U) << "drawn down between two straight pieces";
+  EXPECT_EQ(count(straight(first_of("hose bibb")), "wheel"), 1U);
+  EXPECT_GE(count(straight(first_of("hex bushing")), "thread"), 10U) << "outside and, hidden, inside";
+}
+
+TEST(PartDrawing, ARestrictorsWallLeavesItsHole) {
+  const Part& part = first_of("restrictor");
+  double least = 1.0;
+  for (const Shape& shape : straight(part).shapes) {
+    const Area* area = std::get_if<Area>(&shape);
+    if (area == nullptr || area->name != "orifice" || area->fill != Ink::part_edge) continue;
+    for (const Spot& spot : area->outline) least = std::min(least, std::abs(spot.y));
+  }
+  EXPECT_NEAR(2.0 * least, in_metres(part.ports[0].bore), 1e-9);
+}
+
+TEST(PartDrawing, ABibbsSpoutLooksDown) {
+  const PartPicture picture = part_picture(shipped(), first_of("hose bibb"), 0, 1);
+  ASSERT_EQ(picture.ports.size(), 2U);
+  EXPECT_LT(picture.ports[1].at.y, picture.ports[0].at.y);
+  EXPECT_LT(std::sin(picture.ports[1].heading * 3.14159265 / 180.0), -0.5);
 }
 
 }  // namespace

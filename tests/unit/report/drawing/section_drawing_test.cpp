@@ -187,5 +187,48 @@ TEST(Section, StandsUprightForEveryExample) {
   }
 }
 
+/// From where to where along the lid; none where there is no such shape.
+std::pair<double, double> along(const std::vector<Shape>& shapes) {
+  std::pair<double, double> found{1e9, -1e9};
+  for (const Shape& shape : shapes)
+    if (const auto* area = std::get_if<Area>(&shape))
+      for (const Spot& spot : area->outline) found = {std::min(found.first, spot.x), std::max(found.second, spot.x)};
+  return found;
+}
+
+TEST(Section, WhatStandsOnTheLidLeavesTheRiserInSight) {
+  const plan::Plan& plan = plan::plan_of_example("one-air-bung");
+  const double lid = in_metres(plan.job.reservoir.height);
+  const Drawing drawing = section_drawing(plan, {}, UnitSystem::inch);
+  std::vector<Shape> line;
+  for (const Shape& shape : drawing.shapes)
+    if (const auto* area = std::get_if<Area>(&shape); area != nullptr && area->name.starts_with("bung "))
+      if (area->name == "bung left" || area->name == "bung right") line.push_back(shape);
+  ASSERT_FALSE(line.empty());
+  const auto [from, to] = along(line);
+  int over_lid = 0;
+  for (const Shape& shape : section_devices(plan)) {
+    const auto* area = std::get_if<Area>(&shape);
+    if (area == nullptr || area->outline.front().y < lid) continue;
+    ++over_lid;
+    const auto [left, right] = along({shape});
+    EXPECT_TRUE(right < from || left > to) << area->name << " at " << left << " to " << right;
+  }
+  EXPECT_GT(over_lid, 20) << "the manifold";
+}
+
+TEST(Section, TheAirsRunStandsOnItsBung) {
+  const plan::Plan& plan = plan::bevel_bench();
+  const double lid = in_metres(plan.job.reservoir.height);
+  const auto x = std::find_if(plan.lid_map.bungs.begin(), plan.lid_map.bungs.end(),
+                              [](const plan::LidBung& bung) { return bung.port == "air bung"; });
+  ASSERT_NE(x, plan.lid_map.bungs.end());
+  int near = 0;
+  for (const Shape& shape : section_devices(plan))
+    if (const auto* area = std::get_if<Area>(&shape); area != nullptr && area->outline.front().y > lid + 0.05)
+      near += std::abs(area->outline.front().x - in_metres(x->at->from_left)) < 0.06 ? 1 : 0;
+  EXPECT_GT(near, 10) << "regulator, check valve and nipples";
+}
+
 }  // namespace
 }  // namespace riserun::report

@@ -26,6 +26,7 @@ struct Drawn {
   explicit Drawn(const std::string& text) : plan(plan_of(text)), sketch(sketch_of(plan)), pictures(run_pictures(plan)) {
     for (const Node& node : sketch.nodes) {
       words.beside.push_back(node.part ? Size{140.0F, 45.0F} : Size{});
+      words.brief.push_back(node.part ? Size{140.0F, 30.0F} : Size{});
       words.in_line.push_back(node.part ? Size{300.0F, 15.0F} : Size{});
     }
     words.titles.assign(plan.connections.size(), Size{140.0F, 30.0F});
@@ -114,8 +115,12 @@ TEST_P(Elevation, RunsStandWhereTheirPortsAreAndPipesEndAtPins) {
     const Box& part = layout.nodes[link.b.node];
     const plan::JobPort* port = plan::find_port(drawn.plan.job, drawn.sketch.nodes[link.a.node].pins[link.a.pin].port);
     if (link.a.node == kAirSupply) {
-      EXPECT_LT(part.right(), tank.corner.x);
-      EXPECT_LE(part.middle().y, layout.nodes[kAirSupply].corner.y);
+      // Regulator and check valve stand on the tank; the shop's line alone leads to the supply.
+      EXPECT_LT(part.bottom(), tank.corner.y);
+      EXPECT_GT(part.corner.x, tank.corner.x);
+      const RunBlock& run = layout.runs[link.connection];
+      EXPECT_NEAR(run.faces[0].where.y, tank.corner.y - 9.0F, 0.1F);
+      for (const PlacedNode& node : run.nodes) EXPECT_GE(node.box.corner.y, run.base.where.y - 30.0F);
     } else if (port->place == plan::Place::side) {
       EXPECT_GT(part.middle().x, tank.right());
       // As high as the job says; a drain of which it does not say so is low.

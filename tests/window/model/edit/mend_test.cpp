@@ -26,6 +26,8 @@ std::vector<std::string> jobs_to_mend() {
           testing::with(bench, "regulator repeatability: 0.05 psi", "regulator repeatability: 1 psi"),
           testing::with(bench, "charge: 8-1/2 in", "charge: 6 in"),
           testing::with(bench, "depth: 4 in", "depth: 5-1/4 in"),
+          testing::with(bench, "baffles across: 2", "baffles across: 14"),
+          testing::with(bench, "sheet: 3/16 in steel", "sheet: 16 ga steel"),
           testing::with(bench,
                         "gauge bung:", "spare bung: {port: 1/4 FNPT, where: lid, at: [1 in, 3 in]}\n    gauge bung:"),
           testing::example("air-too-weak"),
@@ -48,7 +50,7 @@ TEST(Mend, IsFollowedInEitherUnitsAndTakenBackByOneUndo) {
     editor.start(job, "job.yaml");
     const plan::Plan plan = planned(editor);
     for (const plan::Finding& finding : plan.findings)
-      for (const plan::Changes& way : finding.ways_to_mend)
+      for (const plan::Changes& way : ways_to_follow(finding))
         for (const UnitSystem units : {UnitSystem::inch, UnitSystem::metric}) {
           const Outcome done = editor.perform(FollowMend{way, units}, false);
           EXPECT_TRUE(done.done) << done.reason;
@@ -60,6 +62,38 @@ TEST(Mend, IsFollowedInEitherUnitsAndTakenBackByOneUndo) {
         }
   }
   EXPECT_GE(followed, 10);
+}
+
+TEST(Mend, OfAllTakesWhatHelpsAndIsOneStep) {
+  for (const std::string& job : jobs_to_mend()) {
+    Editor editor(testing::shipped_catalog());
+    editor.start(job, "job.yaml");
+    const plan::Plan before = planned(editor);
+    const Outcome done = editor.perform(MendAll{}, false);
+    if (before.findings.empty()) {
+      EXPECT_FALSE(done.done) << "nothing is open";
+      continue;
+    }
+    if (!done.done) continue;
+    const plan::Plan after = planned(editor);
+    EXPECT_LE(after.verdict == plan::Verdict::refused, before.verdict == plan::Verdict::refused);
+    EXPECT_TRUE(after.findings.size() < before.findings.size() || before.verdict == plan::Verdict::refused)
+        << editor.text();
+    EXPECT_TRUE(editor.undo());
+    EXPECT_EQ(editor.text(), job);
+  }
+}
+
+TEST(Mend, UsesABungThatIsFree) {
+  const std::string bench = testing::example("bevel-bench");
+  for (const char* name : {"relief", "gauge"}) {
+    Editor editor(testing::shipped_catalog());
+    editor.start(without_connection(bench, name), "job.yaml");
+    EXPECT_TRUE(editor.perform(MendAll{}, false).done) << name;
+    EXPECT_NE(editor.text().find(std::string("from: ") + name + " bung"), std::string::npos) << editor.text();
+    EXPECT_EQ(editor.text().find("welded in: no"), std::string::npos) << "no other bung is welded in";
+    EXPECT_EQ(planned(editor).verdict, plan::Verdict::ready) << name;
+  }
 }
 
 TEST(Mend, IsNamedInWords) {

@@ -84,7 +84,10 @@ void judge_dip_port(const Plan& plan, Open& open) {
       open.not_yet(Topic::levels, fact("nothing_to_dip_by"), {},
                    plug ? std::optional(fact("plug_in_the_lid", plan.catalog->part(*plug).name)) : std::nullopt,
                    "common practice", Purchase{"fill-plug", "plug", fact("to_fill_and_dip_by"), plug});
-  if (plug) put_on_lid(plan, *plug, nullptr, finding);
+  if (!plug) return;
+  const Fact mend = *finding.mend;  // which names the bung already
+  put_on_lid(plan, *plug, nullptr, finding);
+  finding.mend = mend;
 }
 
 }  // namespace

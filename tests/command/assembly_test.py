@@ -208,7 +208,7 @@ class RulesOfBranches(unittest.TestCase):
             done = run("1 FNPT", "1 MNPT", "3/4 MNPT", *words)
             self.assertEqual((done.returncode, done.stdout), (2, ""), words)
             self.assertIn(f"{words[0]}:", done.stderr)
-            self.assertIn(f"error: {message}\n", done.stderr)
+            self.assertIn(f"error: {message} [", done.stderr)
 
     def test_between_two_ports_there_are_no_branches(self):
         done = run("1 FNPT", "3/4 MNPT", "--branch-relief", "1")

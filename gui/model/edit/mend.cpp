@@ -1,6 +1,5 @@
 #include "gui/model/edit/mend.h"
 
-#include "catalog/words/port_notation.h"
 #include "gui/model/edit/parts_in_words.h"
 #include "gui/model/edit/places_in_text.h"
 #include "report/words/say.h"
@@ -86,59 +85,10 @@ bool has_connection(const JobText& text, const std::string& name) {
          });
 }
 
-std::string scalar_of(const TextNode& map, const char* key) {
-  const TextNode* node = map.child(std::string(key));
-  return node == nullptr ? "" : node->scalar;
-}
-
-/// Whether the job leads a run there, or hangs the riser in it.
-bool is_used(const JobText& text, const std::string& port) {
-  const TextNode* riser = text.find(at("riser") / "bung");
-  if (riser != nullptr && riser->scalar == port) return true;
-  const TextNode* list = text.find(at("connections"));
-  if (list == nullptr) return false;
-  return std::any_of(list->children.begin(), list->children.end(), [&](const TextNode& row) {
-    if (scalar_of(row, "from") == port || scalar_of(row, "to") == port) return true;
-    const TextNode* branches = row.child(std::string("branches"));
-    return branches != nullptr && std::any_of(branches->children.begin(), branches->children.end(),
-                                              [&](const TextNode& one) { return scalar_of(one, "to") == port; });
-  });
-}
-
-/// The free bung of the lid that is nearest to the part's own size, and no narrower; empty: there is none.
-std::string free_bung(const Bench& bench, const JobText& text, PartId part) {
-  const Catalog& catalog = bench.catalog;
-  const catalog::PortNotation notation(catalog);
-  const auto type_of = [&](const std::string& words) -> std::optional<catalog::PortTypeId> {
-    const auto read = notation.read(words);
-    const auto* type = std::get_if<catalog::PortTypeId>(&read);
-    return type == nullptr ? std::nullopt : std::optional(*type);
-  };
-  const auto own = type_of(port_for(catalog, part));
-  const TextNode* ports = text.find(at("reservoir") / "ports");
-  if (!own || ports == nullptr) return "";
-  const auto outside = [&](catalog::PortTypeId type) {
-    const catalog::JointSize* size = catalog.joint_size(catalog.port_type(type));
-    return size == nullptr ? quantity::Length{} : size->outside_diameter;
-  };
-  const TextNode* best = nullptr;
-  quantity::Length least{};
-  for (const TextNode& port : ports->children) {
-    const std::string where = scalar_of(port, "where");
-    const auto type = type_of(port.is_text() ? port.scalar : scalar_of(port, "port"));
-    if (!type || !(where.empty() || where == "lid") || is_used(text, port.key)) continue;
-    if (catalog.port_type(*type).kind != catalog.port_type(*own).kind || outside(*type) < outside(*own)) continue;
-    if (best != nullptr && !(outside(*type) < least)) continue;
-    best = &port;
-    least = outside(*type);
-  }
-  return best == nullptr ? "" : best->key;
-}
-
-Edited with_part(const Bench& bench, const JobText& text, PartId part) {
+/// A connection of the part alone, on that port; empty: on a bung that is welded in for it.
+Edited with_part(const Bench& bench, const JobText& text, PartId part, std::string bung) {
   const std::string called = plain_name(bench.catalog, part);
   const JobPath ports = at("reservoir") / "ports";
-  std::string bung = free_bung(bench, text, part);
   Edited with_port = text;
   if (bung.empty()) {
     bung = free_name(called + " bung", [&](const std::string& name) { return text.find(ports / name) != nullptr; });
@@ -214,7 +164,10 @@ Edited with_change(const Bench& bench, const JobText& text, const plan::Change& 
   if (change.key == plan::kSheetThickness)
     return text.set(at("reservoir") / "sheet",
                     Content(sheet_of(text, std::get<quantity::Length>(change.value), units)));
-  if (change.part) return with_part(bench, text, *change.part);
+  if (change.part) {
+    const bool on_port = change.key == plan::kDeviceOn;
+    return with_part(bench, text, *change.part, on_port ? std::get<std::string>(change.value) : std::string());
+  }
   if (change.spot) {
     const JobPath place = at("reservoir") / "ports" / std::get<std::string>(change.value) / "at";
     return set_value(text, place, written_spot(*change.spot, units));
@@ -243,7 +196,7 @@ std::vector<plan::Changes> ways_to_follow(const plan::Finding& finding) {
   for (const plan::Changes& way : finding.ways_to_try) {
     const bool written = std::all_of(way.begin(), way.end(), [](const plan::Change& change) {
       return change.supports.has_value() || change.key == plan::kSheetThickness || change.key == "air.set pressure" ||
-             change.key == "test pressure";
+             change.key == "test pressure" || change.key == plan::kDeviceOn;
     });
     if (written && !way.empty()) ways.push_back(way);
   }
@@ -295,6 +248,16 @@ Edited mend_all(const Bench& bench, const MendAll& act) {
   return text;
 }
 
+namespace {
+
+std::string added_in_words(const Catalog& catalog, const plan::Change& change) {
+  const std::string& part = catalog.part(*change.part).name;
+  return change.key == plan::kDeviceOn ? fmt::format("Add a {} on {}", part, std::get<std::string>(change.value))
+                                       : fmt::format("Add a {}", part);
+}
+
+}  // namespace
+
 std::string title_of_mend(const Catalog& catalog, const plan::Changes& changes, UnitSystem units) {
   std::string title;
   for (const plan::Change& change : changes) {
@@ -316,7 +279,7 @@ std::string title_of_mend(const Catalog& catalog, const plan::Changes& changes, 
     std::replace(key.begin(), key.end(), '.', ' ');
     const std::string value = change.part ? "" : written(change, units);
     title += title.empty() ? "" : ", ";
-    title += change.part     ? fmt::format("Add a {}", catalog.part(*change.part).name)
+    title += change.part     ? added_in_words(catalog, change)
              : value.empty() ? fmt::format("Leave out {}", key)
                              : fmt::format("Set {} to {}", key, value);
   }

@@ -36,9 +36,11 @@ TEST(CommonOptions, WithoutTheirValueOrWithAWrongOneAreBadInput) {
 }
 
 TEST(Words, ThatMayNotBePrintedAreBadInputAndShownEscaped) {
-  EXPECT_THAT(complaint({"chain", "1 FNPT", "1 FNPT", "--need", "ball valve \xff", "--most-parts", "1"}),
-              HasSubstr("--need: error: bytes that are not UTF-8 text; words are letters, digits, signs and blanks\n"
-                        "  ball valve ?\n             ^\n"));
+  EXPECT_THAT(
+      complaint({"chain", "1 FNPT", "1 FNPT", "--need", "ball valve \xff", "--most-parts", "1"}),
+      HasSubstr(
+          "--need: error: bytes that are not UTF-8 text; words are letters, digits, signs and blanks [wrong_value]\n"
+          "  ball valve ?\n             ^\n"));
   EXPECT_THAT(complaint({"chain", "1 FNPT", "1 FNPT", "--avoid", "\xed\xa0\x80 union"}), HasSubstr("--avoid"));
   const json told = json::parse(complaint({"chain", "1 FNPT", "1 FNPT", "--need", "ball valve \xff", "--json"}));
   EXPECT_EQ(told["errors"][0]["source_line"], "ball valve \xEF\xBF\xBD");

@@ -152,14 +152,16 @@ TEST(ValveStays, WithTheUnionBeyondIt) {
 TEST(ValveStays, SaysWhatItCannotWeigh) {
   const std::string unweighed =
       "cannot be weighed where one part may meet two needs, or a need and the union's, or where both fittings and "
-      "devices may meet a need: name them more closely, or give their order, the union among them, with --in-order";
-  const std::string no_valve = "asks for a valve that shuts: --need \"ball valve\"";
+      "devices may meet a need: name them more closely, or give their order, the union among them, with --in-order "
+      "[wrong_value]";
+  const std::string no_valve = "asks for a valve that shuts: --need \"ball valve\" [wrong_value]";
   const std::pair<Words, std::string> cases[] = {
       {{"--need", "ball valve", "--need", "brass", "--valve-stays", "first"}, unweighed},
       {{"--valve-stays", "first"}, no_valve},
       {{"--need", "check valve", "--valve-stays", "first"}, no_valve},
-      {{"--need", "ball valve", "--valve-stays", "middle"}, "'middle' is not known here; allowed: first, last"},
-      {{"--need", "ball valve", "--valve-stays", "first", "--span", "20 in"}, "does not go with --span"}};
+      {{"--need", "ball valve", "--valve-stays", "middle"},
+       "'middle' is not known here; allowed: first, last [not_one_of]"},
+      {{"--need", "ball valve", "--valve-stays", "first", "--span", "20 in"}, "does not go with --span [wrong_value]"}};
   for (const auto& [words, message] : cases)
     EXPECT_THAT(complaint(Words{"chain"} + kOneToOne + words), HasSubstr("--valve-stays: error: " + message + "\n"));
 }

@@ -22,8 +22,9 @@ TEST(Explain, SaysWhatItMeansWhyAndWhatMendsIt) {
 TEST(Explain, NamesCodesLikeOneThatIsNone) {
   const Answered asked = ask({"explain", "gauge", "zzz"});
   EXPECT_EQ(asked.status, kBadInput);
-  EXPECT_THAT(asked.err, HasSubstr("'gauge' is no code of a finding; like it: no_gauge, gauge_cannot_show"));
-  EXPECT_THAT(asked.err, HasSubstr("'zzz' is no code of a finding; riserun explain lists them"));
+  EXPECT_THAT(asked.err,
+              HasSubstr("'gauge' is no code of a finding or an error; like it: no_gauge, gauge_cannot_show"));
+  EXPECT_THAT(asked.err, HasSubstr("'zzz' is no code of a finding or an error; riserun explain lists them"));
 }
 
 TEST(Explain, KnowsCautionsAndNamesAFewNearestToASlip) {

@@ -292,7 +292,7 @@ TEST(CatalogMistakeText, ShowsTheLineWithACaretBelowTheMistake) {
     EXPECT_STREQ(
         error.what(),
         "materials.yaml:5:78: error: materials[2].roughness: '0.15 psi': 'psi' is a unit of pressure; length takes in, "
-        "ft, mm, cm, m, um, mil\n"
+        "ft, mm, cm, m, um, mil [wrong_unit]\n"
         "    - {id: galvanized, name: galvanized, anodic index: 1.20 V, roughness: 0.15 psi, source: test}\n"
         "                                                                               ^");
   }
@@ -345,7 +345,8 @@ TEST(MissingFolder, IsSaid) {
     load_catalog(std::filesystem::path("no-such-folder"), {});
     FAIL() << "it loaded";
   } catch (const quantity::InputError& error) {
-    EXPECT_EQ(error.problems().front().text(), "no-such-folder: error: the folder of the catalog cannot be read");
+    EXPECT_EQ(error.problems().front().text(),
+              "no-such-folder: error: the folder of the catalog cannot be read [file_not_read]");
   }
 }
 

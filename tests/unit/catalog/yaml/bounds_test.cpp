@@ -29,7 +29,7 @@ std::string repeated(const std::string& text, std::size_t times) {
 TEST(TextOfAFile, ThatMayNotBePrintedIsRefusedWhereItStands) {
   EXPECT_THAT(first_mistake("a: 1\nname: \"te\\ne\"\n"),
               StartsWith("a.yaml:2:10: error: a line break (U+000A) in a text: a text is one line of letters, digits, "
-                         "signs and blanks\n"));
+                         "signs and blanks [not_yaml]\n"));
   EXPECT_THAT(first_mistake("name: \"\\\\n \\x1b[31m\""),
               StartsWith("a.yaml:1:12: error: a control character (U+001B)"));
   EXPECT_THAT(first_mistake("name: \"x\\u202Ey\""), HasSubstr("1:9: error: a character that cannot be seen (U+202E)"));

@@ -63,7 +63,7 @@ INSTANTIATE_TEST_SUITE_P(
              "air bung: {port: 1/2 FNPT, where: lid, face height: 14.1 in}"},
         Slip{"BungOfKnownLength", kAirBung,
              "air bung: {port: 1/2 FNPT, where: lid, bung length: 2 in, face height: 16.1 in}",
-             "job.yaml:10:76: error: ", "allowed is 14 in to 16 in\n",
+             "job.yaml:10:76: error: ", "allowed is 14 in to 16 in [wrong_value]\n",
              "air bung: {port: 1/2 FNPT, where: lid, bung length: 2 in, face height: 15.9 in}"},
         Slip{"SideBungOverTheLid", "relief bung: 3/4 FNPT",
              "relief bung: {port: 3/4 FNPT, where: side, face height: 15 in}", "job.yaml:12:61: error: ",

@@ -79,6 +79,7 @@ int main(int count, char** arguments) {
   Words words;
   std::string size;
   add_words(app, words, size);
+  app.set_version_flag("--version", "riserun-view " RISERUN_VERSION);
   try {
     app.parse(count, arguments);
     show(words);

@@ -83,6 +83,9 @@ class Installed(unittest.TestCase):
                      "mime/packages/riserun.xml", "icons/hicolor/scalable/apps/riserun.svg"):
             self.assertGreater((self.root / "share" / file).stat().st_size, 100, file)
         asked = subprocess.run([self.root / "bin" / "riserun-view", "--help"], capture_output=True, text=True, check=True).stdout
+        versions = [subprocess.run([self.root / "bin" / name, "--version"], capture_output=True, text=True, check=True).stdout.split()[1]
+                    for name in ("riserun", "riserun-view")]
+        self.assertEqual(versions[0], versions[1])
         page = (self.root / "share/man/man1/riserun-view.1").read_text(encoding="utf-8").replace("\\-", "-")
         options = set(re.findall(r"--[a-z]+", asked)) - {"--help"}
         self.assertGreater(len(options), 4)

@@ -63,8 +63,10 @@ std::string rows_of(const catalog::Catalog& catalog, const plan::RiserPlan& plan
                                           : "a nipple " + write_length(*riser.stock_uncut, units) + " long",
                           write_length(riser.stock_uncut_clearance, units)));
   rows.line("getting it in", insertion_sentence(riser));
-  rows.line("getting it out", riser.can_be_drawn_out ? "There is headroom to draw it out."
-                                                     : "It cannot be drawn out once the lid is closed.");
+  rows.line("getting it out", riser.can_be_drawn_out
+                                  ? "Up through the bung, where " + write_length(riser.headroom_needed, units) +
+                                        " are free over it; under a table that is lower, take that off first."
+                                  : "It cannot be drawn out once the lid is closed.");
   return rows.text();
 }
 

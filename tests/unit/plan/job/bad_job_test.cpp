@@ -439,7 +439,7 @@ INSTANTIATE_TEST_SUITE_P(
             "    - {part: 1 x 4 nipple, count: 1}\n"
             "             ^"},
     BadJob{"BinFileMissing", "altitude: 600 ft", "bin: no-such-bin.yaml",
-           "no-such-bin.yaml: error: there is no such file"},
+           "no-such-bin.yaml: error: there is no such file [file_not_read]"},
     BadJob{"MeasuredNothing", "altitude: 600 ft", "measured:\n  - {part: union/black-iron/1}",
            "bench.yaml:30:5: error: measured[1]: nothing was measured: give length, bore or rating [wrong_value]\n"
             "    - {part: union/black-iron/1}\n"

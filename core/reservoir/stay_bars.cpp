@@ -1,7 +1,10 @@
 #include "reservoir/stay_bars.h"
 
+#include "reservoir/stay_rows.h"
+
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <utility>
 
 namespace riserun::reservoir {
@@ -30,26 +33,58 @@ void size_bar(StayBars& bars, Stress allowed, Stress elastic_modulus) {
   }
 }
 
-/// A wall with its longer measure and its shorter one, and the pressure at its lowest edge.
+/// A wall with its longer measure and its shorter one, the baffles that divide each, and the pressure at its lowest
+/// edge.
 struct Wall {
   const char* name;
   Length along;
   Length across;
+  int baffles_of_along;
+  int baffles_of_across;
   PressureDifference pressure;
   int alike;
 };
 
+const Length kSameLength = inches(1.0 / 64.0);  // no saw tells them apart
+
+struct Pieces {
+  Length length{};
+  int count = 0;
+};
+
+/// The longest first, those too short to be there left out.
+std::vector<Pieces> alike_in(std::vector<Length> lengths) {
+  std::sort(lengths.begin(), lengths.end(), std::greater<>());
+  std::vector<Pieces> pieces;
+  for (const Length& length : lengths) {
+    if (length < kSameLength) break;
+    if (pieces.empty() || pieces.back().length - length > kSameLength) pieces.push_back({length, 0});
+    ++pieces.back().count;
+  }
+  return pieces;
+}
+
 class Bars {
  public:
-  Bars(Stress allowed, Stress elastic_modulus) : allowed_(allowed), elastic_modulus_(elastic_modulus) {}
+  Bars(Length plate, Stress allowed, Stress elastic_modulus)
+      : plate_(plate), allowed_(allowed), elastic_modulus_(elastic_modulus) {}
 
   void add_rows(const Wall& wall, WallBays bays) {
-    add(wall, bays.along - 1, wall.across, wall.along / static_cast<double>(bays.along));
-    add(wall, bays.across - 1, wall.along, wall.across / static_cast<double>(bays.across));
+    const std::vector<Length> through = middles_of_stays(wall.along, plate_, wall.baffles_of_along, bays.along);
+    const Length thickness = add(wall, static_cast<int>(through.size()), wall.along / static_cast<double>(bays.along),
+                                 clear_lengths(wall.across, baffles(wall.across, wall.baffles_of_across)));
+    std::vector<Crossing> crossings = baffles(wall.along, wall.baffles_of_along);
+    for (const Length& middle : through) crossings.push_back({middle, thickness});
+    const std::vector<Length> between = middles_of_stays(wall.across, plate_, wall.baffles_of_across, bays.across);
+    add(wall, static_cast<int>(between.size()), wall.across / static_cast<double>(bays.across),
+        clear_lengths(wall.along, std::move(crossings)));
   }
 
   void add_ties(const Wall& lid, Length height, WallBays bays) {
-    StayBars ties{kTies, (bays.along - 1) * (bays.across - 1), height, {}, {}, {}};
+    const std::size_t along = middles_of_stays(lid.along, plate_, lid.baffles_of_along, bays.along).size();
+    const std::size_t across = middles_of_stays(lid.across, plate_, lid.baffles_of_across, bays.across).size();
+    if (along * across == 0) return;
+    StayBars ties{kTies, static_cast<int>(along * across), height, {}, {}, {}};
     const Length a = lid.along / static_cast<double>(bays.along);
     const Length b = lid.across / static_cast<double>(bays.across);
     ties.load = newtons(in_pascals(lid.pressure) * in_square_metres(a * b));
@@ -61,14 +96,29 @@ class Bars {
   std::vector<StayBars> made() && { return std::move(bars_); }
 
  private:
-  void add(const Wall& wall, int rows, Length span, Length strip) {
-    if (rows < 1) return;
-    StayBars bars{wall.name, rows * wall.alike, span, {}, {}, {}};
-    bars.load = newtons(in_pascals(wall.pressure) * in_square_metres(span * strip));
-    size_bar(bars, allowed_, elastic_modulus_);
-    bars_.push_back(std::move(bars));
+  std::vector<Crossing> baffles(Length inside, int count) const {
+    std::vector<Crossing> crossings;
+    for (const Length& middle : middles_of_baffles(inside, plate_, count)) crossings.push_back({middle, plate_});
+    return crossings;
   }
 
+  /// All pieces of a wall's rows one way are of the flat bar that the longest takes. Returns its thickness.
+  Length add(const Wall& wall, int rows, Length strip, std::vector<Length> spans) {
+    Length thickness{};
+    if (rows < 1) return thickness;
+    Length height{};
+    for (const Pieces& pieces : alike_in(std::move(spans))) {
+      StayBars bars{wall.name, pieces.count * rows * wall.alike, pieces.length, {}, thickness, height};
+      bars.load = newtons(in_pascals(wall.pressure) * in_square_metres(pieces.length * strip));
+      if (thickness == Length{}) size_bar(bars, allowed_, elastic_modulus_);
+      thickness = bars.thickness;
+      height = bars.height;
+      bars_.push_back(std::move(bars));
+    }
+    return thickness;
+  }
+
+  Length plate_;
   Stress allowed_;
   Stress elastic_modulus_;
   std::vector<StayBars> bars_;
@@ -76,15 +126,17 @@ class Bars {
 
 }  // namespace
 
-std::vector<StayBars> stay_bars(const Box& box, const SupportLayout& supports, const StayLoad& load, Stress allowed,
-                                Stress elastic_modulus) {
+std::vector<StayBars> stay_bars(const Box& box, Length plate, const SupportLayout& supports, const StayLoad& load,
+                                Stress allowed, Stress elastic_modulus) {
   if (supports.bare) return {};
   const Length longer = std::max(box.length, box.width);
   const Length shorter = std::min(box.length, box.width);
   const PressureDifference air = load.air - GaugePressure();
   const PressureDifference wet = air + pressure_of(metres_of_head(in_metres(load.water_depth)), load.water);
-  Bars bars(allowed, elastic_modulus);
-  const Wall lid{"lid", longer, shorter, air, 1};
+  Bars bars(plate, allowed, elastic_modulus);
+  const int along = supports.baffles_across;  // that divide the length
+  const int across = supports.baffles_along;
+  const Wall lid{"lid", longer, shorter, along, across, air, 1};
   if (supports.lid) {
     const bool posts = supports.lid_stays_are_posts && supports.lid->along > 1 && supports.lid->across > 1;
     if (posts)
@@ -94,9 +146,9 @@ std::vector<StayBars> stay_bars(const Box& box, const SupportLayout& supports, c
   }
   const bool tied = supports.lid && supports.lid_stays_are_posts;
   if (supports.floor && !supports.floor_carried && !tied)
-    bars.add_rows({"floor", longer, shorter, wet, 1}, *supports.floor);
-  if (supports.long_side) bars.add_rows({"long sides", longer, box.height, wet, 2}, *supports.long_side);
-  if (supports.short_side) bars.add_rows({"short sides", shorter, box.height, wet, 2}, *supports.short_side);
+    bars.add_rows({"floor", longer, shorter, along, across, wet, 1}, *supports.floor);
+  if (supports.long_side) bars.add_rows({"long sides", longer, box.height, along, 0, wet, 2}, *supports.long_side);
+  if (supports.short_side) bars.add_rows({"short sides", shorter, box.height, across, 0, wet, 2}, *supports.short_side);
   return std::move(bars).made();
 }
 

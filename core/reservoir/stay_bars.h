@@ -15,11 +15,11 @@ namespace riserun::reservoir {
 inline constexpr const char* kTies = "lid to floor";
 
 /// Bars of one kind. A wall's bars stand on edge from one edge of the wall to the other and are taken as beams whose
-/// ends turn freely; what the sheet helps is not counted.
+/// ends turn freely; what the sheet helps is not counted. Pieces of one row that differ in length are of several kinds.
 struct StayBars {
   std::string wall;  // "lid", "floor", "long sides", "short sides", or kTies
   int count = 0;
-  Length length{};     // that each spans, edge to edge
+  Length length{};     // that each spans, clear between what it ends at: wall, baffle or crossing bar
   Force load{};        // on each, spread over its length; of a tie along it
   Length thickness{};  // of the flat bar; of a tie both its measures
   Length height{};     // on edge: the smallest in quarter inches that does; zero: no flat bar up to 12 in does
@@ -41,14 +41,18 @@ inline const Length kThinnestBar = inches(3.0 / 16.0);
 inline const Length kThinnestTie = inches(0.5);
 
 /// The bars of every wall that has bays of its own, and of lid stays that are posts. What baffles divide, and the bars
-/// of a widest bare panel, whose number nobody knows, are not among them.
+/// of a widest bare panel, whose number nobody knows, are not among them. No bar and no post stands where a baffle does
+/// (see stay_rows.h), and none runs through one: it is in pieces between them. Of bars that cross those along the
+/// wall's shorter measure run through and carry all of their strip, and those along its longer measure are in pieces
+/// between them (common practice: nothing is notched).
 ///
 ///     M = F L / 8 <= S t h^2 / 6,    5 F L^3 / (384 E t h^3 / 12) <= L / 360
 ///
 /// Source: a beam with a spread load, its ends free to turn, in any handbook (Roark's Formulas for Stress and Strain,
 /// table of beams, from memory). A tie: F <= S t^2.
+/// @param plate thickness of the baffles
 /// @pre 0 < allowed
-std::vector<StayBars> stay_bars(const Box& box, const SupportLayout& supports, const StayLoad& load, Stress allowed,
-                                Stress elastic_modulus);
+std::vector<StayBars> stay_bars(const Box& box, Length plate, const SupportLayout& supports, const StayLoad& load,
+                                Stress allowed, Stress elastic_modulus);
 
 }  // namespace riserun::reservoir

@@ -17,10 +17,12 @@ GaugePressure limit_of_wall(const WallRequest& request, std::string_view wall) {
 
 int most_bays(Length side) { return std::max(1, static_cast<int>(side / kClosest)); }
 
-/// Fewest bays along a side with which it stands the pressure; nullopt: none do.
+/// Fewest bays along a side with which it stands the pressure, as many between each two baffles that hold it; nullopt:
+/// none do.
 std::optional<WallBays> side_bays(WallRequest request, std::optional<WallBays> SupportLayout::*side, WallBays now,
-                                  std::string_view wall, Length length, GaugePressure wanted) {
-  for (WallBays bays = now; bays.along <= std::max(now.along, most_bays(length)); ++bays.along) {
+                                  int baffled, std::string_view wall, Length length, GaugePressure wanted) {
+  for (WallBays bays = now; bays.along <= std::max(now.along, most_bays(length));
+       bays.along += baffled - bays.along % baffled) {
     request.supports.*side = bays;
     if (limit_of_wall(request, wall) >= wanted) return bays;
   }
@@ -83,8 +85,10 @@ std::optional<StaySpacing> stay_spacing(const WallRequest& request, GaugePressur
   const Length shorter = std::min(made.box.length, made.box.width);
   const WallBays long_now = long_side_bays(made.supports);
   const WallBays short_now = short_side_bays(made.supports);
-  const auto long_bays = side_bays(made, &SupportLayout::long_side, long_now, "long side", longer, wanted);
-  const auto short_bays = side_bays(made, &SupportLayout::short_side, short_now, "short side", shorter, wanted);
+  const auto long_bays = side_bays(made, &SupportLayout::long_side, long_now, made.supports.baffles_across + 1,
+                                   "long side", longer, wanted);
+  const auto short_bays = side_bays(made, &SupportLayout::short_side, short_now, made.supports.baffles_along + 1,
+                                    "short side", shorter, wanted);
   if (!long_bays || !short_bays) return std::nullopt;
   made.supports.lid = grid->bays;
   made.supports.floor = grid->bays;

@@ -1,5 +1,7 @@
 #include "reservoir/support_loads.h"
 
+#include "reservoir/stay_rows.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -25,12 +27,16 @@ SupportLoads support_loads(const Box& box, const SupportLayout& supports, GaugeP
     return loads;
   }
   if (supports.lid_stays_are_posts && bays.along > 1 && bays.across > 1) {
-    loads.posts = (bays.along - 1) * (bays.across - 1);
-    loads.each_post = on(bay_along, bay_across);
-    return loads;
+    loads.posts = static_cast<int>(middles_of_stays(longer, {}, supports.baffles_across, bays.along).size() *
+                                   middles_of_stays(shorter, {}, supports.baffles_along, bays.across).size());
+    if (loads.posts > 0) loads.each_post = on(bay_along, bay_across);
+    // Between the posts the baffles are the rows.
+    loads.rows_across = supports.baffles_across;
+    loads.rows_along = supports.baffles_along;
+  } else {
+    loads.rows_across = bays.along - 1;
+    loads.rows_along = bays.across - 1;
   }
-  loads.rows_across = bays.along - 1;
-  loads.rows_along = bays.across - 1;
   if (loads.rows_across > 0) {
     loads.each_row_across = on(bay_along, shorter);
     loads.weld_of_row_across = loads.each_row_across / shorter;

@@ -18,9 +18,9 @@ struct SupportLoads {
   Force each_row_along{};
   Force
       each_post{};  // a single stay where two rows would cross, or at the corners of the widest bare panel; zero: none
-  int rows_across = 0;
+  int rows_across = 0;  // where stays are posts, the baffles alone
   int rows_along = 0;
-  int posts = 0;
+  int posts = 0;                        // beside the baffles: none stands where a baffle does
   ForcePerLength weld_of_row_across{};  // along the row's weld to the lid
   ForcePerLength weld_of_row_along{};   // of the widest bare panel: of a bar along its longer side
   ForcePerLength weld_of_edge{};        // the seam round the lid, at the middle of a panel's longer side

@@ -2,6 +2,7 @@
 
 #include "plan/stage/inputs.h"
 #include "plan/stage/lid_map.h"
+#include "reservoir/stay_rows.h"
 
 #include <algorithm>
 #include <map>
@@ -152,11 +153,11 @@ void cut_baffles(const Inputs& inputs, const WallsPlan& walls, ShoppingList& lis
                         .note = fact("crop_baffle_corners", walls.passages->at_floor, walls.passages->at_lid, stand)});
   };
   plates(shorter, layout->baffles_across, "baffles across",
-         places_of_baffles(middles_of_baffles(longer, plate, layout->baffles_across), longer_from_left));
+         places_of_baffles(reservoir::middles_of_baffles(longer, plate, layout->baffles_across), longer_from_left));
   const int pieces = layout->baffles_across + 1;
   const Length of_those_across = plate * static_cast<double>(layout->baffles_across);
   plates((longer - of_those_across) / static_cast<double>(pieces), layout->baffles_along * pieces, "baffles along",
-         places_of_baffles(middles_of_baffles(shorter, plate, layout->baffles_along), !longer_from_left));
+         places_of_baffles(reservoir::middles_of_baffles(shorter, plate, layout->baffles_along), !longer_from_left));
 }
 
 void cut_stays(const Inputs& inputs, const WallsPlan& walls, ShoppingList& list) {

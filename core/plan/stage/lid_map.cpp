@@ -4,6 +4,7 @@
 #include "plan/job/weld_bung.h"
 #include "plan/stage/bungs.h"
 #include "plan/stage/riser_bushing.h"
+#include "reservoir/stay_rows.h"
 
 #include <algorithm>
 
@@ -76,39 +77,38 @@ LidBung bung_of(const Inputs& inputs, const JobPort& port, const std::vector<Con
 }
 
 void add_baffles(LidMap& map, bool across, int count) {
-  for (const Length& middle : middles_of_baffles(across ? map.length : map.width, map.plate, count))
+  for (const Length& middle : reservoir::middles_of_baffles(across ? map.length : map.width, map.plate, count))
     map.seams.push_back({true, across, middle});
 }
 
-void add_stays(LidMap& map, const reservoir::WallBays& bays, bool posts, bool length_is_longer) {
-  const int from_left = length_is_longer ? bays.along : bays.across;
-  const int from_front = length_is_longer ? bays.across : bays.along;
-  const auto x = [&](int row) { return map.length * static_cast<double>(row) / static_cast<double>(from_left); };
-  const auto y = [&](int row) { return map.width * static_cast<double>(row) / static_cast<double>(from_front); };
-  if (posts)
-    for (int row = 1; row < from_left; ++row)
-      for (int column = 1; column < from_front; ++column) map.ties.push_back({x(row), y(column)});
-  if (posts) return;
-  for (int row = 1; row < from_left; ++row) map.seams.push_back({false, true, x(row)});
-  for (int row = 1; row < from_front; ++row) map.seams.push_back({false, false, y(row)});
+void add_stays(LidMap& map, const reservoir::SupportLayout& layout, bool length_is_longer) {
+  const reservoir::WallBays& bays = *layout.lid;
+  const auto middles = [&](bool from_left) {
+    const bool along = from_left == length_is_longer;  // what the bays along the lid's longer measure make
+    return reservoir::middles_of_stays(from_left ? map.length : map.width, map.plate,
+                                       along ? layout.baffles_across : layout.baffles_along,
+                                       along ? bays.along : bays.across);
+  };
+  const std::vector<Length> from_left = middles(true);
+  const std::vector<Length> from_front = middles(false);
+  if (layout.lid_stays_are_posts && bays.along > 1 && bays.across > 1) {
+    for (const Length& x : from_left)
+      for (const Length& y : from_front) map.ties.push_back({x, y});
+    return;
+  }
+  for (const Length& x : from_left) map.seams.push_back({false, true, x});
+  for (const Length& y : from_front) map.seams.push_back({false, false, y});
 }
 
 void add_supports(LidMap& map, const reservoir::SupportLayout& layout) {
   const bool length_is_longer = map.length >= map.width;
   add_baffles(map, length_is_longer, layout.baffles_across);
   add_baffles(map, !length_is_longer, layout.baffles_along);
-  if (layout.lid) add_stays(map, *layout.lid, layout.lid_stays_are_posts, length_is_longer);
+  if (layout.lid) add_stays(map, layout, length_is_longer);
   map.stays_anywhere = layout.bare.has_value();
 }
 
 }  // namespace
-
-std::vector<Length> middles_of_baffles(Length inside, Length plate, int count) {
-  const Length bay = (inside - plate * static_cast<double>(count)) / static_cast<double>(count + 1);
-  std::vector<Length> middles;
-  for (int row = 1; row <= count; ++row) middles.push_back(bay * static_cast<double>(row) + plate * (row - 0.5));
-  return middles;
-}
 
 Fact places_of_baffles(const std::vector<Length>& middles, bool from_left) {
   quantity::Facts places;

@@ -8,9 +8,6 @@
 
 namespace riserun::plan {
 
-/// Of so many plates that stand in an inside measure with equal bays between them, each middle from one wall's inside.
-std::vector<Length> middles_of_baffles(Length inside, Length plate, int count);
-
 /// Where those baffles are marked out on the floor: in middles, from the left end or from the front.
 Fact places_of_baffles(const std::vector<Length>& middles, bool from_left);
 

@@ -88,6 +88,7 @@ class Work {
   void cut_hole_for_coupling();
   void hang_in_bushing(WorkPhase phase);
   void hang_riser();
+  Fact weld_lid(const reservoir::SupportLayout& layout) const;
   void close_and_test();
   void prove_relief();
   std::string port_of(const Way& way) const;
@@ -121,8 +122,9 @@ void Work::while_open() {
     }
     if (const auto& holes = plan_.walls.mouse_holes)
       add(WorkPhase::before_lid, fact("work_mouse_holes", holes->along, holes->height));
-    if (has_stays(*layout))
-      add(WorkPhase::before_lid, fact(plan_.walls.bars.empty() ? "work_stays_of_your_own" : "work_stays"));
+    // Bays that are the baffles' own take no bar.
+    if (layout->bare || !plan_.walls.bars.empty())
+      add(WorkPhase::before_lid, fact(layout->bare ? "work_stays_of_your_own" : "work_stays"));
   }
   Texts to_weld;
   for (const JobPort& port : reservoir.ports) {
@@ -188,13 +190,22 @@ void Work::hang_riser() {
                     riser.riser.clearance));
 }
 
+/// To all that it rests on: what is left out is not welded, and the walls' limit is not there.
+Fact Work::weld_lid(const reservoir::SupportLayout& layout) const {
+  const GaugePressure at = plan_.walls.loads_at;
+  const bool baffles = layout.baffles_across + layout.baffles_along > 0;
+  if (const std::size_t posts = plan_.lid_map.ties.size(); posts > 0)
+    return fact(baffles ? "work_weld_lid_to_baffles_and_posts" : "work_weld_lid_to_posts", at, static_cast<int>(posts));
+  if (!baffles) return fact(has_stays(layout) ? "work_weld_lid_to_stays" : "work_weld_lid");
+  const auto& seams = plan_.lid_map.seams;
+  const bool stays = layout.bare || std::any_of(seams.begin(), seams.end(), [](const LidSeam& s) { return !s.baffle; });
+  return fact(stays ? "work_weld_lid_to_baffles_and_stays" : "work_weld_lid_to_baffles", at);
+}
+
 void Work::close_and_test() {
   if (!inputs_.settled.lid_closed) {
     const auto& layout = inputs_.job.reservoir.supports.layout;
-    if (layout && layout->baffles_across + layout->baffles_along > 0)
-      add(WorkPhase::lid, fact("work_weld_lid_to_baffles", plan_.walls.loads_at));
-    else
-      add(WorkPhase::lid, fact(layout && has_stays(*layout) ? "work_weld_lid_to_stays" : "work_weld_lid"));
+    add(WorkPhase::lid, layout ? weld_lid(*layout) : fact("work_weld_lid"));
   }
   const LeakTestPlan& test = plan_.leak_test;
   add(WorkPhase::leak_test, test.possible ? fact("work_leak_test", test.pressure) : fact("work_test_with_water"));

@@ -159,7 +159,8 @@ std::span<const Words> plan_words() {
       {"on_a_bung_of_its_own", "{0:, }, on a bung of its own in the lid, a {1}"},
       {"either_mend", "{0:; or }"},
       {"stays_in_a_grid",
-       "stays every {0} x {1} between lid and floor ({2} of them; 'lid bays' and 'floor bays': {3} x {4})"},
+       "stays every {0} x {1} between lid and floor ({2} of them; 'lid bays' and 'floor bays': {3} x {4}, "
+       "'lid stays: posts')"},
       {"stiffeners_on_long_sides", "an upright stiffener every {0} on each long side ('long side bays': {1} x {2})"},
       {"stiffeners_on_short_sides", "an upright stiffener every {0} on each short side ('short side bays': {1} x {2})"},
       {"thicker_sheet_or_lower_table", "thicker sheet, or a lower table"},

@@ -51,13 +51,26 @@ std::span<const Words> work_words() {
        "high at the foot, away from where bars cross. Without them each bay keeps its water from the riser."},
       {"work_stays",
        "Weld in the stays and stiffeners that the job counts on, each where its bays say, bars on edge and welded to "
-       "the sheet on both sides and to the walls at both ends, with the welds under 'Walls'."},
+       "the sheet on both sides and at both ends to the wall, baffle or bar that they end at, posts upright and "
+       "welded to the floor all round, with the welds under 'Walls'."},
       {"work_stays_of_your_own",
        "Weld in the stays that leave no panel barer than the job says, with the welds under 'Walls': how many, and of "
        "what, the job does not say, so they are not on the cut list."},
       {"work_weld_lid_to_baffles",
        "Weld the lid on all round, and to every baffle through slots or plug holes cut over it: the walls' limit of "
        "{0:alone} rests on these welds, and 'Walls' says what each inch carries. Look at each of them, and let it "
+       "cool."},
+      {"work_weld_lid_to_baffles_and_posts",
+       "Weld the lid on all round, to every baffle through slots or plug holes cut over it, and to each of the {1} "
+       "posts through a plug hole cut over it: the walls' limit of {0:alone} rests on these welds, and 'Walls' says "
+       "what each inch and each post carries. Look at each of them, and let it cool."},
+      {"work_weld_lid_to_baffles_and_stays",
+       "Weld the lid on all round, and to every baffle and every stay that ends at it through slots or plug holes cut "
+       "over it: the walls' limit of {0:alone} rests on these welds, and 'Walls' says what each inch carries. Look at "
+       "each of them, and let it cool."},
+      {"work_weld_lid_to_posts",
+       "Weld the lid on all round, and to each of the {1} posts through a plug hole cut over it: the walls' limit of "
+       "{0:alone} rests on these welds, and 'Walls' says what each post carries. Look at each of them, and let it "
        "cool."},
       {"work_weld_lid_to_stays",
        "Weld the lid on all round, and to every stay that ends at it; look at each weld, and let it cool."},

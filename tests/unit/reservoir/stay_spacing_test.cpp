@@ -1,5 +1,7 @@
 #include "reservoir/stay_spacing.h"
 
+#include "reservoir/stay_bars.h"
+
 #include <gtest/gtest.h>
 
 namespace riserun::reservoir {
@@ -66,6 +68,23 @@ TEST(StaySpacing, KeepsTheBafflesAndDividesWhatTheyLeave) {
   ASSERT_TRUE(spacing);
   EXPECT_EQ(spacing->supports.baffles_across, 2);
   EXPECT_EQ(lid_bays(spacing->supports).along % 3, 0);
+}
+
+// What it says is what is cut: posts between the baffles, and as many uprights in each of their bays.
+TEST(StaySpacing, CountsWhatIsCutBetweenTheBaffles) {
+  WallRequest r = bare_box(44, 22, 13, 0.1265);
+  r.supports.baffles_across = 3;
+  r.supports.baffles_along = 1;
+  const auto spacing = stay_spacing(r, psig(10.0));
+  ASSERT_TRUE(spacing && spacing->stays > 0 && spacing->long_side_stiffeners > 0);
+  EXPECT_EQ(long_side_bays(spacing->supports).along % 4, 0);
+  EXPECT_EQ(short_side_bays(spacing->supports).along % 2, 0);
+  for (const StayBars& bars : stay_bars(r.box, r.thickness, spacing->supports, {psig(10.0), r.water_depth, r.water},
+                                        r.design_stress, r.metal.elastic_modulus))
+    EXPECT_EQ(bars.count, bars.wall == kTies          ? spacing->stays
+                          : bars.wall == "long sides" ? 2 * spacing->long_side_stiffeners
+                                                      : 2 * spacing->short_side_stiffeners)
+        << bars.wall;
 }
 
 TEST(StaySpacing, WithoutNeedOfStaysNamesNone) {

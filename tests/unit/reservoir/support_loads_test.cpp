@@ -28,6 +28,23 @@ TEST(SupportLoads, APostCarriesItsBay) {
   EXPECT_EQ(loads.rows_across + loads.rows_along, 0);
 }
 
+// Eight bays by four of 5.5 in, three plates across and one along: one post in the middle of each of their eight bays,
+// and a strip of 5.5 in on each inch of a plate.
+TEST(SupportLoads, OfPostsBetweenBafflesAreTheBafflesToo) {
+  SupportLayout supports;
+  supports.baffles_across = 3;
+  supports.baffles_along = 1;
+  supports.lid = WallBays{8, 4};
+  supports.lid_stays_are_posts = true;
+  const SupportLoads loads = support_loads({inches(44), inches(22), inches(13)}, supports, psig(2.0));
+  EXPECT_EQ(loads.posts, 8);
+  EXPECT_NEAR(in_pounds_force(loads.each_post), 2.0 * 5.5 * 5.5, 1e-6);
+  EXPECT_EQ(loads.rows_across, 3);
+  EXPECT_EQ(loads.rows_along, 1);
+  EXPECT_NEAR(in_pounds_force(loads.each_row_across), 2.0 * 5.5 * 22.0, 1e-6);
+  EXPECT_NEAR(in_pounds_per_inch(loads.weld_of_row()), 2.0 * 5.5, 1e-9);
+}
+
 TEST(SupportLoads, OfAWidestBarePanelAreThoseBetweenFourSuch) {
   SupportLayout supports;
   supports.bare = BarePanel{inches(20), inches(12)};

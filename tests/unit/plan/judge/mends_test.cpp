@@ -100,6 +100,8 @@ TEST(Mend, OfWeakWallsIsStaysOrSheetThatWasTried) {
   const std::string said = said_of(plan, "fill_needs_more_than_walls_may_see");
   EXPECT_THAT(said, HasSubstr("sheet at least"));
   EXPECT_THAT(said, HasSubstr("; or "));
+  // Its keys are those of the single stays that it counts: without that one bars would be cut instead.
+  EXPECT_THAT(said, AllOf(HasSubstr("between lid and floor ("), HasSubstr("'lid stays: posts'")));
 }
 
 // Where no stay is missing, only its weld to the lid, that is the mend, and no empty one.

@@ -143,10 +143,12 @@ TEST(Stays, StandOnTheCutListAsTheirBaysSay) {
   for (const CutItem& cut : plan.list.cut)
     if (cut.used_for.find("stays") == 0)
       cuts.push_back(fmt::format("{} {} {}", cut.quantity, cut.used_for, report::cut_size(cut, UnitSystem::inch)));
-  ASSERT_EQ(cuts.size(), 3u);
+  ASSERT_EQ(cuts.size(), 4u);
   EXPECT_THAT(cuts[0], testing::StartsWith("3 stays, lid 19-7/8 in x "));
-  EXPECT_THAT(cuts[1], testing::StartsWith("1 stays, lid 39-7/8 in x "));
-  EXPECT_THAT(cuts[2], testing::StartsWith("4 stays, long sides 13-7/8 in x "));
+  // The row along is in four between those three: two to the ends and two between bars.
+  EXPECT_THAT(cuts[1], testing::StartsWith("2 stays, lid 9-"));
+  EXPECT_THAT(cuts[2], testing::StartsWith("2 stays, lid 9-"));
+  EXPECT_THAT(cuts[3], testing::StartsWith("4 stays, long sides 13-7/8 in x "));
   EXPECT_TRUE(std::any_of(plan.work.steps.begin(), plan.work.steps.end(),
                           [](const WorkStep& step) { return step.what.code == "work_stays"; }));
   const Plan bare = ready_with("supports: {baffles across: 2, baffles along: 1}",

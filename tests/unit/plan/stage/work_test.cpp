@@ -55,6 +55,27 @@ TEST(Work, TiesTheLidToItsBafflesAndStays) {
   EXPECT_THAT(in_phase(stays, WorkPhase::before_lid), Contains("work_stays"));
 }
 
+// 40 in by 20 in with two plates across and one along has six bays: a post in the middle of each, and no other.
+TEST(Work, TiesTheLidToItsPostsBesideTheBaffles) {
+  const std::string baffles = "supports: {baffles across: 2, baffles along: 1";
+  const Plan posts = ready_with(baffles, baffles + ", lid bays: 6 x 4, floor bays: 6 x 4, lid stays: posts");
+  EXPECT_THAT(in_phase(posts, WorkPhase::lid), testing::ElementsAre("work_weld_lid_to_baffles_and_posts"));
+  ASSERT_EQ(posts.lid_map.ties.size(), 6u);
+  // (40 - 2 x 0.1345) / 3 / 2 = 6.622 in, (20 - 0.1345) / 2 / 2 = 4.966 in.
+  EXPECT_NEAR(in_inches(posts.lid_map.ties[0].from_left), 6.622, 1e-3);
+  EXPECT_NEAR(in_inches(posts.lid_map.ties[0].from_front), 4.966, 1e-3);
+  ASSERT_EQ(posts.walls.bars.size(), 1u);
+  EXPECT_EQ(posts.walls.bars[0].count, 6);
+  const Plan rows = ready_with(baffles, baffles + ", lid bays: 6 x 2, floor bays: 6 x 2");
+  EXPECT_THAT(in_phase(rows, WorkPhase::lid), testing::ElementsAre("work_weld_lid_to_baffles_and_stays"));
+  const Plan none = ready_with(baffles, baffles + ", lid bays: 3 x 2, floor bays: 3 x 2");
+  EXPECT_THAT(in_phase(none, WorkPhase::lid), testing::ElementsAre("work_weld_lid_to_baffles"));
+  EXPECT_TRUE(none.walls.bars.empty());
+  EXPECT_EQ(place_of(none, "work_stays_of_your_own"), none.work.steps.size());
+  const Plan alone = ready_with(baffles, "supports: {lid bays: 6 x 4, lid stays: posts");
+  EXPECT_THAT(in_phase(alone, WorkPhase::lid), testing::ElementsAre("work_weld_lid_to_posts"));
+}
+
 // 40 in by 20 in, 10 ga (0.1345 in) plates with equal bays: two across leave bays of 13.244 in, one along 9.933 in.
 TEST(Work, SaysWhereEachBaffleStands) {
   const Plan plan = plan_of_text(kReady);

@@ -49,6 +49,9 @@ struct MissedGap {
   bool by_hose = false;  // what is too short is the hose that the job gives
   Length off{};
   std::optional<Length> hose_takes{};  // the gap has no room for a hose: what the run with the shortest takes
+  // Of a gap with no room for what was asked:
+  bool rigid_fits = false;  // a shorter run without a hose has room
+  bool hose_fits = false;   // a hose in place of the rigid run has
 };
 
 /// A hose that cannot take the offset within its gap.

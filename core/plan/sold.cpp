@@ -52,6 +52,11 @@ Length next_drill_down(Length bore) {
   return step * std::floor(bore / step * (1.0 + quantity::kSameShare));
 }
 
+Length next_drill_up(Length bore) {
+  const Length step = inches(1.0 / 64.0);
+  return step * std::ceil(bore / step * (1.0 - quantity::kSameShare));
+}
+
 Length restrictor_sold_up_to(const Catalog& catalog, Length bore) {
   Length widest{};
   for (const catalog::Part& part : catalog.parts())
@@ -89,6 +94,19 @@ std::optional<PartId> relief_valve_for(const Catalog& catalog, GaugePressure hol
     const auto opens = relief_opens(catalog, part);
     return opens && at_most(*opens, *nearest) && at_most(*nearest, *opens);
   });
+}
+
+std::optional<PartId> wider_relief_valve(const Catalog& catalog, GaugePressure opens, Length bore) {
+  const auto does = [&](const catalog::Part& part) {
+    const auto own = relief_opens(catalog, part);
+    return own && at_most(*own, opens) && at_most(opens, *own) && at_most(bore, part.ports[0].bore);
+  };
+  std::optional<Length> narrowest;
+  for (const catalog::Part& part : catalog.parts())
+    if (does(part) && (!narrowest || part.ports[0].bore < *narrowest)) narrowest = part.ports[0].bore;
+  if (!narrowest) return std::nullopt;
+  return cheapest(catalog,
+                  [&](const catalog::Part& part) { return does(part) && at_most(part.ports[0].bore, *narrowest); });
 }
 
 std::vector<PartId> parts_of(const Catalog& catalog, std::string_view family, std::string_view material) {

@@ -17,6 +17,9 @@ GaugePressure regulator_range_for(const catalog::Catalog& catalog, GaugePressure
 /// The drill in 64ths of an inch next below that bore; zero: there is none.
 Length next_drill_down(Length bore);
 
+/// ... and next above it, or that bore itself.
+Length next_drill_up(Length bore);
+
 /// The widest hole up to that bore of a restrictor that the catalog has; zero: none is so fine.
 Length restrictor_sold_up_to(const catalog::Catalog& catalog, Length bore);
 
@@ -24,6 +27,10 @@ Length restrictor_sold_up_to(const catalog::Catalog& catalog, Length bore);
 /// catalog has none.
 std::optional<catalog::PartId> relief_valve_for(const catalog::Catalog& catalog, GaugePressure holds,
                                                 GaugePressure opens_by);
+
+/// A relief valve that opens where that one does and clears the bore or more, the narrowest of those, the cheapest of
+/// these; nullopt: the catalog has none.
+std::optional<catalog::PartId> wider_relief_valve(const catalog::Catalog& catalog, GaugePressure opens, Length bore);
 
 /// The lowest setting of a relief valve above that pressure, and the highest below it, of those that are sold.
 std::optional<GaugePressure> relief_sold_above(const catalog::Catalog& catalog, GaugePressure pressure);

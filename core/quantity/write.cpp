@@ -128,6 +128,15 @@ std::string write_thickness(Length value, UnitSystem system, int digits) {
   return with_unit(in_millimetres(value), "mm", std::max(1, digits - 1));
 }
 
+std::string write_bore(Length value, UnitSystem system, int digits) {
+  constexpr std::int64_t kPerInch = 64;
+  constexpr double kRounded = 0.01;  // of a 64th: what three decimals of an inch are off by, and less
+  const double marks = in_inches(value) * static_cast<double>(kPerInch);
+  const bool is_fraction = marks > kRounded && std::abs(marks - std::round(marks)) <= kRounded;
+  if (system != UnitSystem::inch || !is_fraction) return write_thickness(value, system, digits);
+  return mixed_number(static_cast<std::int64_t>(std::llround(marks)), kPerInch) + " in";
+}
+
 std::string write_area(Area value, UnitSystem system, int digits) {
   if (system == UnitSystem::inch) {
     constexpr double kSquareInchesPerSquareFoot = 144.0;

@@ -23,6 +23,9 @@ std::string write_long_length(Length value, UnitSystem system, TapeMark mark = T
 /// `0.1345 in` or `3.42 mm`: decimals, for thickness, bores and bulges, which a tape does not measure.
 std::string write_thickness(Length value, UnitSystem system, int digits = 4);
 
+/// `3/64 in` where it is a whole number of 64ths, as drills and holes are sold, else as write_thickness.
+std::string write_bore(Length value, UnitSystem system, int digits = kUsualDigits);
+
 std::string write_area(Area value, UnitSystem system, int digits = kUsualDigits);      // in2, ft2 | mm2, cm2, m2
 std::string write_volume(Volume value, UnitSystem system, int digits = kUsualDigits);  // gal | L
 /// `1.29 psi (36 in water)` or `0.081 bar (826 mm water)`; from 15 psi or 1 bar on the column says nothing: `125

@@ -11,10 +11,12 @@ namespace {
 
 const Length kStep = inches(1.0 / 8.0);
 
-/// What the hose takes at the least; nullopt: its gap has room, or it has none.
+/// What the run takes at the least; nullopt: its gap has room for it.
 std::optional<Length> wanted_gap(const ConnectionPlan& line) {
   if (line.tight_hose) return line.tight_hose->least_gap;
-  return line.missed_gap ? line.missed_gap->hose_takes : std::nullopt;
+  if (!line.missed_gap) return std::nullopt;
+  if (line.missed_gap->too_long && !line.missed_gap->by_hose) return line.run_length;
+  return line.missed_gap->hose_takes;
 }
 
 }  // namespace
@@ -28,13 +30,18 @@ std::optional<Mend> higher_table(const Job& job, const ConnectionPlan& line) {
   };
   const JobPort* below = on_either_end(job.reservoir.ports);
   const JobPort* above = on_either_end(job.table.ports);
-  if (below == nullptr || above == nullptr || !below->face_height || !above->face_height) return std::nullopt;
+  if (below == nullptr || above == nullptr) return std::nullopt;
+  // An assumed gap is worked out of the table's height, and goes with it.
+  const bool goes_with_table = line.gap_assumed && line.missed_gap;
+  if (!goes_with_table && (!below->face_height || !above->face_height)) return std::nullopt;
   const Length missing = *wanted - *line.gap;
   if (!quantity::more_than(missing, Length())) return std::nullopt;
   const Length higher = kStep * std::ceil((missing / kStep).value() - quantity::kSameShare);
   const Length most_offset = line.tight_hose ? line.tight_hose->most_offset : Length();
-  Fact raised =
-      fact("table_so_much_higher", higher, job.table.floor_height + higher, above->name, *above->face_height + higher);
+  const Length floor = job.table.floor_height + higher;
+  Fact raised = above->face_height
+                    ? fact("table_so_much_higher", higher, floor, above->name, *above->face_height + higher)
+                    : fact("table_floor_so_much_higher", higher, floor);
   Fact said = most_offset > Length()
                   ? fact("either_mend", quantity::Facts{std::move(raised), fact("offset_for_hose", most_offset)})
                   : std::move(raised);

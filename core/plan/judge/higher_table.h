@@ -7,9 +7,9 @@
 
 namespace riserun::plan {
 
-/// The table so much higher that the hose of that connection bends into its gap, with what is then to be written for
-/// its floor and for the face of its port; to the next 1/8 in. nullopt: the hose has no such gap, or the job gives the
-/// gap and not both heights, and another gap may be written as it is.
+/// The table so much higher that the hose of that connection bends into its gap, or that its rigid run goes in, with
+/// what is then to be written for its floor and for the face of its port; to the next 1/8 in. nullopt: the gap has
+/// room, or the job gives the gap and not both heights, and another gap may be written as it is.
 std::optional<Mend> higher_table(const Job& job, const ConnectionPlan& line);
 
 }  // namespace riserun::plan

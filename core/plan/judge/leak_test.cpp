@@ -76,6 +76,15 @@ void mend_weak_test(const Plan& plan, GaugePressure in_use, Finding& finding) {
   }
 }
 
+/// What it may come to by an overset regulator or relief valve is no reason to test at more than is usual.
+void mend_by_less_to_see(const Plan& plan, const Settled& settled, Finding& finding) {
+  if (plan.leak_test.given) return;
+  const GaugePressure in_use = most_in_use(plan);
+  for (const ReliefValve& valve : plan.relief.valves)
+    if (quantity::at_most(in_use, std::max(valve.full_flow, plan.transfer.setting)))
+      mend_first_by(less_to_see(plan, settled, valve), finding);
+}
+
 /// A test that proves less than what comes in use.
 void judge_weak_test(const Plan& plan, const Settled& settled, Open& open) {
   const LeakTestPlan& test = plan.leak_test;
@@ -84,11 +93,7 @@ void judge_weak_test(const Plan& plan, const Settled& settled, Open& open) {
                                   fact("stiffer_walls_or_lower_setting"), "common practice");
   finding.or_else = stiffer_for_four(plan, settled, std::max(typed(in_use), wanted_of_walls(plan)));
   mend_weak_test(plan, in_use, finding);
-  // What it may come to by an overset regulator or relief valve is no reason to test at more than is usual.
-  if (test.given) return;
-  for (const ReliefValve& valve : plan.relief.valves)
-    if (quantity::at_most(in_use, std::max(valve.full_flow, plan.transfer.setting)))
-      mend_first_by(less_to_see(plan, settled, valve), finding);
+  mend_by_less_to_see(plan, settled, finding);
 }
 
 /// The rig must have a relief valve, and none that is sold is right for the pressure.
@@ -97,10 +102,11 @@ void judge_relief_of_test(const Plan& plan, const Settled& settled, Open& open) 
   Finding& finding = open.not_yet(Topic::leak_test, fact("no_relief_sold_for_the_test", test.pressure, test.relief), {},
                                   fact("test_lower_or_with_water"), "common practice");
   finding.or_else = stiffer_for_four(plan, settled, std::max(most_in_use(plan), test.pressure));
-  const auto pressure = test_that_has_relief(plan, typed(std::max(most_in_use(plan), test.pressure)));
-  if (!pressure) return;
-  finding.mend = fact("test_at", *pressure);
-  finding.ways_to_mend = {{{"test pressure", *pressure}}};
+  if (const auto pressure = test_that_has_relief(plan, typed(std::max(most_in_use(plan), test.pressure)))) {
+    finding.mend = fact("test_at", *pressure);
+    finding.ways_to_mend = {{{"test pressure", *pressure}}};
+  }
+  mend_by_less_to_see(plan, settled, finding);
 }
 
 /// With the regulator of the test stuck open the rig's valve is all that guards the walls, as the reservoir's own is in

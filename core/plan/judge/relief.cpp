@@ -91,8 +91,15 @@ void judge_setting(const Plan& plan, const Settled& settled, const ReliefValve& 
     return;
   }
   const auto lower = valve_that_fits(plan, valve, std::min(plan.walls.limit, plan.walls.four_to_one));
-  finding.mend = lower ? fact("valve_that_opens_at", *lower) : fact("stiffer_walls_or_lower_setting");
-  if (lower) finding.ways_to_try = {{{kReliefSetting, *lower}}};
+  if (lower) {
+    finding.mend = fact("valve_that_opens_at", *lower);
+    finding.ways_to_try = {{{kReliefSetting, *lower}}};
+  } else if (auto under = lower_valve(plan, settled, valve)) {
+    finding.mend = std::move(under->fact);
+    finding.ways_to_try = std::move(under->ways_to_try);
+  } else {
+    finding.mend = fact(plan.transfer.setting_given ? "stiffer_walls_or_lower_setting" : "stiffer_walls");
+  }
 }
 
 /// The hole of the restrictor in the air's way to the reservoir.
@@ -103,6 +110,18 @@ std::optional<Length> restrictor_in_feed(const Plan& plan) {
           plan.catalog->family(plan.catalog->part(part.part).family).role == catalog::Role::restrictor)
         return part.bore;
   return std::nullopt;
+}
+
+/// The next wider one that is sold and passes what the supply gives; where none is, the bore that does, to a drill's
+/// size up.
+Fact wider_valve(const Plan& plan, const ReliefValve& valve) {
+  // At one pressure the flow goes with the area.
+  const double wider = std::sqrt(in_cubic_metres_per_second(valve.supply) / in_cubic_metres_per_second(valve.passes));
+  const Length least = std::max(valve.needed_bore, valve.own_bore * wider);
+  const auto sold = wider_relief_valve(*plan.catalog, valve.opens, least);
+  if (!sold) return fact("valve_of_clear_bore", next_drill_up(least));
+  const catalog::Part& part = plan.catalog->part(*sold);
+  return fact("wider_valve_that_is_sold", part.name, part.ports[0].bore);
 }
 
 /// @return they pass what the supply gives
@@ -126,12 +145,13 @@ bool judge_capacity(const Plan& plan, Open& open) {
                       : plan.relief.restrictor ? plan.relief.restrictor->bore
                                                : restrictor_sold_up_to(*plan.catalog, first->restrictor);
   if (!(hole > Length())) {
-    open.not_yet(Topic::relief, reason, {}, fact("relief_valve_of_clear_bore", first->needed_bore), kFuelGas);
+    open.not_yet(Topic::relief, reason, {},
+                 fact("relief_valve_of_clear_bore", quantity::Facts{wider_valve(plan, *first)}), kFuelGas);
     return false;
   }
   open.not_yet(Topic::relief, reason, {},
-               has ? fact("smaller_restrictor", hole, *has, first->needed_bore)
-                   : fact("restrictor_on_supply_side", hole, first->needed_bore),
+               has ? fact("smaller_restrictor", hole, *has, quantity::Facts{wider_valve(plan, *first)})
+                   : fact("restrictor_on_supply_side", hole, quantity::Facts{wider_valve(plan, *first)}),
                kFuelGas, Purchase{"restrictor", "restrictor", fact("hole_no_larger_than", hole)})
       .ways_to_try = {{{kRestrictorInRun, hole}}};
   return false;

@@ -1,3 +1,4 @@
+#include "catalog/words/words.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 #include "plan/sold.h"
@@ -48,6 +49,31 @@ void judge_distance(const Plan& plan, const Way& way, Open& open) {
   if (!by_hose || quantity::at_most(away, kFarthestVent)) return;
   open.not_yet(Topic::connections, fact("vent_valve_far_away", way.branched ? way.end : way.connection, away), {},
                fact("vent_valve_on_its_bung"), "common practice");
+}
+
+/// A plug on a port of the lid that is meant for the vent, by its name or its connection's; nullptr: there is none.
+const ConnectionPlan* plugged_vent(const Plan& plan) {
+  const auto tells = [](const std::string& name) {
+    return catalog::lower_case(name).find("vent") != std::string::npos;
+  };
+  for (const ConnectionPlan& connection : plan.connections) {
+    const JobPort* port = port_named(plan.job.reservoir.ports, connection.from);
+    const bool in_lid = port != nullptr && port->type.valid() && port->place.value_or(Place::lid) == Place::lid;
+    if (in_lid && !connection.branched && connection.ends_in &&
+        family_of(plan, *connection.ends_in).role == catalog::Role::plug &&
+        (tells(port->name) || tells(connection.name)))
+      return &connection;
+  }
+  return nullptr;
+}
+
+/// Of the port's own size, so that the bung stays; else of the usual one.
+std::optional<PartId> valve_for(const Plan& plan, const std::string& port) {
+  const Catalog& catalog = *plan.catalog;
+  const auto size = catalog.port_type(port_named(plan.job.reservoir.ports, port)->type).size;
+  for (const PartId valve : vent_valves(catalog))
+    if (catalog.port_type(catalog.part(valve).ports[0].type).size == size) return valve;
+  return vent_valve(catalog);
 }
 
 /// What lets the air out at all times never holds it; what no hand opens lets none out.
@@ -124,9 +150,17 @@ void judge_vent(const Plan& plan, const Settled& /*settled*/, Open& open) {
   for (const Way& way : plan.ways) any = (way.use == WayUse::vent && judge_one(plan, way, open)) || any;
   if (any) judge_throttle(plan, open);
   if (any || devices_are_missing(plan)) return;
-  const auto valve = vent_valve(*plan.catalog);
+  const ConnectionPlan* plugged = plugged_vent(plan);
+  const auto valve = plugged != nullptr ? valve_for(plan, plugged->from) : vent_valve(*plan.catalog);
   Finding& finding = open.not_yet(Topic::transfer, why_it_is_needed(plan), {}, fact("add_a_vent"), "common practice",
                                   Purchase{"vent-valve", "ball valve", fact("for_the_vent"), valve});
+  if (plugged != nullptr && valve) {
+    finding.mend =
+        fact("valve_in_place_of_plug", plugged->from, plugged->name,
+             plan.catalog->part(*valve).name + " " + plan.catalog->material(plan.catalog->part(*valve).material).name);
+    finding.ways_to_try = {{{kDeviceOf, plugged->name, valve}}};
+    return;
+  }
   if (valve) put_on_lid(plan, *valve, free_port_for(plan, "vent"), finding);
 }
 

@@ -75,6 +75,21 @@ Fact height_to_give(const Plan& plan, const ConnectionPlan& line) {
   return fact("measure_the_assumed_gap", std::move(ports));
 }
 
+/// A rigid run that is too long for its gap: the table goes up to it, or another run goes in.
+void judge_run_beyond(const Plan& plan, const ConnectionPlan& line, Open& open) {
+  const MissedGap& gap = *line.missed_gap;
+  quantity::Facts mends;
+  auto higher = higher_table(plan.job, line);
+  if (higher) mends.push_back(std::move(higher->fact));
+  if (gap.rigid_fits) mends.push_back(fact("shortest_run"));
+  if (gap.hose_fits) mends.push_back(fact("hose_in_place_of_union"));
+  if (mends.empty()) mends.push_back(height_to_give(plan, line));
+  Finding& finding = open.not_yet(Topic::connections, fact("run_beyond_its_assumed_gap", line.name, gap.off, *line.gap),
+                                  Against{line.run_length, *line.gap}, fact("either_mend", std::move(mends)),
+                                  "take-outs of the parts");
+  if (higher) finding.ways_to_try = std::move(higher->ways_to_try);
+}
+
 /// A run that ends short of its port, or beyond it, is no run.
 void judge_gaps(const Plan& plan, Open& open) {
   for (const ConnectionPlan& line : plan.connections) {
@@ -88,10 +103,15 @@ void judge_gaps(const Plan& plan, Open& open) {
     if (!line.missed_gap) continue;
     const MissedGap& gap = *line.missed_gap;
     if (gap.hose_takes) {
-      Finding& finding =
-          open.not_yet(Topic::connections, fact("no_room_for_hose", line.name, *line.gap, *gap.hose_takes), {},
-                       fact("gap_for_hose_or_rigid", *gap.hose_takes), "common practice");
-      if (auto higher = higher_table(plan.job, line)) finding.or_else = {std::move(*higher)};
+      Finding& finding = open.not_yet(
+          Topic::connections, fact("no_room_for_hose", line.name, *line.gap, *gap.hose_takes), {},
+          gap.rigid_fits ? fact("gap_for_hose_or_rigid", *gap.hose_takes) : fact("gap_for_hose_alone", *gap.hose_takes),
+          "common practice");
+      if (auto higher = higher_table(plan.job, line)) {
+        if (gap.rigid_fits)
+          higher->fact = fact("either_mend", quantity::Facts{std::move(higher->fact), fact("union_in_place_of_hose")});
+        finding.or_else = {std::move(*higher)};
+      }
       continue;
     }
     if (gap.too_long && gap.by_hose) {
@@ -99,12 +119,14 @@ void judge_gaps(const Plan& plan, Open& open) {
                    fact("hose_cut_to_the_gap"), "common practice");
       continue;
     }
+    if (line.gap_assumed && gap.too_long) {
+      judge_run_beyond(plan, line, open);
+      continue;
+    }
     if (line.gap_assumed) {
       open.not_yet(Topic::connections,
-                   fact(gap.too_long  ? "run_beyond_its_assumed_gap"
-                        : gap.by_hose ? "hose_short_of_its_assumed_gap"
-                                      : "run_short_of_its_assumed_gap",
-                        line.name, gap.off, *line.gap),
+                   fact(gap.by_hose ? "hose_short_of_its_assumed_gap" : "run_short_of_its_assumed_gap", line.name,
+                        gap.off, *line.gap),
                    {}, height_to_give(plan, line), "worked out");
       continue;
     }

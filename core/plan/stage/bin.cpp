@@ -22,6 +22,15 @@ struct Asked {
   Order order = Order::line;
 };
 
+/// What a plug goes into while the tank is tested: of a riser that is let down in its bushing afterwards the wider
+/// coupling's own thread, so that the bushing is made up once (common practice).
+PortTypeId thread_to_plug(const Catalog& catalog, const JobPort& port, const RiserPlan& riser) {
+  const bool waits = port.bung == reservoir::BungKind::double_tapped_bushing && port.name == riser.bung &&
+                     riser.riser.insertion == reservoir::Insertion::through_the_bung;
+  if (!waits || !riser.bushing || !riser.bushing->coupling) return port.type;
+  return catalog.part(*riser.bushing->coupling).ports[0].type;
+}
+
 std::vector<Asked> all_demands(const Inputs& inputs, const std::vector<Demand>& connections, const MeasuredRiser& riser,
                                const std::vector<const JobPort*>& to_plug) {
   std::vector<Asked> asked;
@@ -31,7 +40,7 @@ std::vector<Asked> all_demands(const Inputs& inputs, const std::vector<Demand>& 
   Demand stock{std::nullopt, riser_stock(inputs.catalog, riser)};
   if (!stock.ends.empty()) asked.push_back({For::riser, 0, std::move(stock), inputs.settled.order});
   for (std::size_t i = 0; i < to_plug.size(); ++i) {
-    Demand plug{std::nullopt, closing_parts(inputs, to_plug[i]->type)};
+    Demand plug{std::nullopt, closing_parts(inputs, thread_to_plug(inputs.catalog, *to_plug[i], riser.plan))};
     if (!plug.ends.empty()) asked.push_back({For::plug, i, std::move(plug), inputs.settled.order});
   }
   return asked;

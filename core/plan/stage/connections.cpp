@@ -197,7 +197,7 @@ void settle(const Inputs& inputs, RunSearch& search, const JobConnection& connec
   plan.cautions.insert(plan.cautions.end(), plan.chain()->cautions.begin(), plan.chain()->cautions.end());
   settle_hose(inputs, search.finder(), connection, plan, remarks);
   count_clamps(inputs.catalog, plan);
-  check_gap(inputs, plan, connection);
+  check_gap(inputs, search, plan, connection);
   if (const auto hose = hose_on_last(inputs.catalog, plan); hose && !hose->bends_on)
     plan.cautions.push_back(fact("hose_not_bent_on", part_title(inputs.catalog, hose->hose), hose->free));
 }

@@ -183,12 +183,20 @@ void add_double_tapped(const Inputs& inputs, const JobPort& port, Length pipe, B
                     bin, tally);
 }
 
-/// Bungs that are not welded in yet.
+/// The thread over the lid of a riser that is welded through it: its own, or that of a coupling screwed onto it.
+bool has_coupling_on_top(const Catalog& catalog, const JobPort& port) {
+  return port.type.valid() && catalog.port_type(port.type).end == catalog::End::female;
+}
+
+/// Bungs that are not welded in yet, and what is screwed onto a riser that is welded through the lid.
 void add_bungs(const Inputs& inputs, Length riser_pipe, BinLeft& bin, PartTally& tally) {
   const Catalog& catalog = inputs.catalog;
   for (const JobPort& port : inputs.job.reservoir.ports) {
     const bool screwed_in = port.bung == reservoir::BungKind::double_tapped_bushing;
-    if (port.welded_in.value_or(!screwed_in)) continue;
+    const bool on_riser = port.bung == reservoir::BungKind::welded_riser;
+    if (port.welded_in.value_or(!screwed_in && !on_riser)) continue;
+    if (on_riser && !has_coupling_on_top(catalog, port)) continue;
+    const std::string used_for = (on_riser ? "screw on: " : "weld in: ") + port.name;
     if (screwed_in) {
       add_double_tapped(inputs, port, riser_pipe, bin, tally);
       continue;
@@ -206,7 +214,7 @@ void add_bungs(const Inputs& inputs, Length riser_pipe, BinLeft& bin, PartTally&
         part,
         unlisted("bung", "weld bung",
                  fact("bung_for_port", catalog.written(port.type), half ? "half coupling" : "full coupling"),
-                 "weld fittings", "weld in: " + port.name),
+                 "weld fittings", used_for),
         bin, tally);
   }
 }
@@ -233,10 +241,11 @@ std::map<std::string, int> joints_by_seal(const Inputs& inputs, const ListedSect
   for (const TestPlug& plug : sections.leak_test.plugs)
     if (plug.part) count_mate(catalog.part(*plug.part).ports[0].type);
   const JobPort* bung = riser_bung(inputs.job);
-  if (sections.riser.request.bung != reservoir::BungKind::welded_riser) {
-    if (bung != nullptr) count_mate(bung->type);
-    if (bung == nullptr) ++count["thread sealant"];
-  }
+  const bool is_welded = sections.riser.request.bung == reservoir::BungKind::welded_riser;
+  if (bung == nullptr)
+    ++count["thread sealant"];
+  else if (!is_welded || has_coupling_on_top(catalog, *bung))
+    count_mate(bung->type);
   return count;
 }
 

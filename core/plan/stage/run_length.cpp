@@ -4,7 +4,9 @@
 #include "quantity/nearly.h"
 
 #include <algorithm>
+#include <cstdint>
 #include <utility>
+#include <variant>
 #include <vector>
 
 namespace riserun::plan {
@@ -220,12 +222,58 @@ std::optional<Length> hangs_through(const Catalog& catalog, const ConnectionPlan
   return quantity::more_than(whole, most) ? std::optional(whole - *plan.gap) : std::nullopt;
 }
 
-void check_gap(const Inputs& inputs, ConnectionPlan& plan, const JobConnection& connection) {
+/// The request without what was taken, and without the needs that only such parts meet.
+template <class Is>
+chain::ChainRequest asked_without(const Catalog& catalog, const chain::ChainRequest& asked, Is is) {
+  chain::ChainRequest request = asked;
+  request.taken.reset();
+  std::erase_if(request.needs, [&](const chain::Need& need) {
+    return std::all_of(need.parts.begin(), need.parts.end(), [&](PartId part) { return is(catalog.part(part)); });
+  });
+  return request;
+}
+
+/// End to end, of the shortest run between the connection's ports that has no hose; what else the job needs in it is
+/// in it. nullopt: there is none.
+std::optional<Length> shortest_rigid_run(RunSearch& search, const ConnectionPlan& plan) {
+  const Catalog& catalog = search.finder().catalog();
+  const auto bends = [](const catalog::Part& part) { return part.flexible; };
+  chain::ChainRequest request = asked_without(catalog, plan.request, bends);
+  request.order = chain::Order::length;
+  request.banned.resize(catalog.parts().size(), false);
+  for (std::size_t row = 0; row < request.banned.size(); ++row)
+    if (bends(catalog.parts()[row])) request.banned[row] = true;
+  const chain::Answer& answer = search.find(request, {});
+  const auto* chain = std::get_if<chain::Chain>(&answer);
+  return chain != nullptr ? std::optional(chain->length) : std::nullopt;
+}
+
+/// A hose goes into the connection's gap, in place of a union where one is asked for.
+bool hose_fits_gap(RunSearch& search, const ConnectionPlan& plan, Length offset) {
+  const Catalog& catalog = search.finder().catalog();
+  chain::ChainRequest request =
+      asked_without(catalog, plan.request, [](const catalog::Part& part) { return part.closing; });
+  chain::Need hose{"hose", {}};
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row)
+    if (const catalog::Part& part = catalog.part({row}); part.flexible && part.cut_to_length && !part.remnant)
+      hose.parts.push_back({row});
+  if (hose.parts.empty()) return false;
+  request.needs.push_back(std::move(hose));
+  return search.can_join(request, chain::Span{*plan.gap, offset, Length()});
+}
+
+/// Room in the gap for a run without a hose, as far as its threads give.
+bool has_room_for_rigid(RunSearch& search, const ConnectionPlan& plan) {
+  const auto shortest = shortest_rigid_run(search, plan);
+  return shortest && quantity::at_most(*shortest, *plan.gap + plan.run_tolerance);
+}
+
+void check_gap(const Inputs& inputs, RunSearch& search, ConnectionPlan& plan, const JobConnection& connection) {
   if (!plan.gap || (plan.chain()->span && !plan.gap_assumed)) return;
   const auto least = lies_straight(inputs.job, connection) ? least_with_hose(inputs.catalog, plan) : std::nullopt;
   const Length may_be_off = plan.gap_assumed ? kGapMayBeOff : Length{};
   if (least && *plan.gap + plan.run_tolerance + may_be_off < *least) {
-    plan.missed_gap = MissedGap{false, true, *least - *plan.gap, least};
+    plan.missed_gap = MissedGap{false, true, *least - *plan.gap, least, has_room_for_rigid(search, plan)};
     return;
   }
   if (plan.chain()->span) return;
@@ -241,8 +289,13 @@ void check_gap(const Inputs& inputs, ConnectionPlan& plan, const JobConnection& 
   // A hose that is a little too long hangs through.
   if (miss <= plan.run_tolerance || (plan.hose_length && too_long)) return;
   const bool gives_way = too_long && (moves(plan.request.from.freedom) || moves(plan.request.to.freedom));
-  if (!gives_way && (!plan.gap_assumed || quantity::more_than(miss, kOffAssumed))) {
+  // What hangs under the table's floor takes of an assumed gap and never adds to it: a run too long for that does not
+  // go in.
+  if (!gives_way && (!plan.gap_assumed || too_long || quantity::more_than(miss, kOffAssumed))) {
     plan.missed_gap = MissedGap{too_long, plan.hose_length.has_value(), miss};
+    if (!too_long) return;
+    plan.missed_gap->rigid_fits = has_room_for_rigid(search, plan);
+    plan.missed_gap->hose_fits = hose_fits_gap(search, plan, connection.offset.value_or(Length()));
     return;
   }
   if (plan.hose_length)

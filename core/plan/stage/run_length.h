@@ -5,6 +5,7 @@
 #include "chain/finder.h"
 #include "plan/plan.h"
 #include "plan/stage/inputs.h"
+#include "plan/stage/run_search.h"
 
 #include <optional>
 
@@ -35,8 +36,9 @@ void settle_hose(const Inputs& inputs, const chain::Finder& finder, const JobCon
 /// Clamps: one a hose end; a second where the barb is long enough to carry both bands (common practice).
 void count_clamps(const catalog::Catalog& catalog, ConnectionPlan& plan);
 
-/// Whether the run comes out at its gap: it is missed where the job gives the gap, or where it is assumed and off by
-/// more than the assumption may be; by less, it is a caution.
-void check_gap(const Inputs& inputs, ConnectionPlan& plan, const JobConnection& connection);
+/// Whether the run comes out at its gap: it is missed where the job gives the gap, where a rigid run is too long for it
+/// between ports that stand still, or where it is assumed and off by more than the assumption may be; by less, it is a
+/// caution.
+void check_gap(const Inputs& inputs, RunSearch& search, ConnectionPlan& plan, const JobConnection& connection);
 
 }  // namespace riserun::plan

@@ -89,6 +89,7 @@ class Work {
   void hang_in_bushing(WorkPhase phase);
   void hang_riser();
   Fact weld_lid(const reservoir::SupportLayout& layout) const;
+  void put_coupling_on_riser(WorkPhase phase);
   void close_and_test();
   void prove_relief();
   std::string port_of(const Way& way) const;
@@ -130,6 +131,7 @@ void Work::while_open() {
   for (const JobPort& port : reservoir.ports) {
     // Of a bushing that is screwed in it is the coupling round it.
     const bool screwed_in = port.bung == reservoir::BungKind::double_tapped_bushing;
+    if (port.bung == reservoir::BungKind::welded_riser) continue;  // it is welded in itself
     if (!port.welded_in.value_or(!screwed_in))
       to_weld.push_back(screwed_in ? port.name + " (its coupling)" : port.name);
   }
@@ -183,11 +185,23 @@ void Work::hang_riser() {
           ? fact(riser.stock_part ? "work_cut_welded_riser_of_stock" : "work_cut_welded_riser", riser.request.pipe.name,
                  riser.riser.cut_length, riser.riser.cut_length - riser.request.above_lid)
           : fact("work_cut_riser", riser.request.pipe.name, riser.riser.cut_length, riser.bung_projection));
-  if (riser.riser.insertion == Insertion::welded_in)
+  if (riser.riser.insertion == Insertion::welded_in) {
     add(phase, fact("work_weld_riser", riser.riser.clearance));
-  else
-    add(phase, fact(from_above ? "work_riser_from_above" : "work_riser_from_inside", riser_bung_name(),
-                    riser.riser.clearance));
+    put_coupling_on_riser(phase);
+    return;
+  }
+  add(phase,
+      fact(from_above ? "work_riser_from_above" : "work_riser_from_inside", riser_bung_name(), riser.riser.clearance));
+}
+
+/// A female port over a riser that is welded through the lid is that of a coupling on the riser's upper thread. Its
+/// sealant would not stand the weld.
+void Work::put_coupling_on_riser(WorkPhase phase) {
+  const JobPort* port = riser_bung(inputs_.job);
+  if (port == nullptr || !port->type.valid()) return;
+  const catalog::PortType& type = inputs_.catalog.port_type(port->type);
+  if (type.end == catalog::End::female)
+    add(phase, fact("work_coupling_on_riser", inputs_.catalog.size_name(type.size), riser_bung_name()));
 }
 
 /// To all that it rests on: what is left out is not welded, and the walls' limit is not there.

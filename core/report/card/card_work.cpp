@@ -37,6 +37,7 @@ constexpr auto kShort = std::to_array<Words>({
     {"work_riser_from_inside", "screw it in, {1} off floor"},
     {"work_riser_from_above", "let the riser down through {0}, {1} off the floor"},
     {"work_weld_riser", "weld it through the lid, {0} off the floor"},
+    {"work_coupling_on_riser", "then screw its {0} coupling onto it, sealed"},
     {"work_last_look", "look inside"},
     {"work_mouse_holes", "mouse-holes {0} x {1} in every bay of the floor's bars"},
     {"work_stays", "weld in the stays"},

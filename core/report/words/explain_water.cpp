@@ -88,7 +88,7 @@ std::span<const Explanation> water_explanations() {
       {"run_beyond_its_gap", "A run is longer than the gap between ports that do not move.", "It does not go in.",
        "Ports farther apart, or 'order: length'.", "take-outs of the parts"},
       {"run_beyond_its_assumed_gap", "A run is longer than its gap, of which one height is assumed.",
-       "It may not go in.", "Measure and give 'gap'.", "take-outs of the parts"},
+       "It does not go in.", "A higher table, a shorter run, or a hose.", "take-outs of the parts"},
       {"hose_short_of_its_gap", "The hose is shorter than its gap.", "It does not reach.",
        "The length that is named, or none: it is cut to the gap.", "common practice"},
       {"hose_short_of_its_assumed_gap", "The hose is shorter than its gap, of which one height is assumed.",

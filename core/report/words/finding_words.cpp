@@ -92,6 +92,12 @@ std::span<const Words> finding_words() {
       {"gap_for_hose_or_rigid",
        "a gap of {0} or more (a higher table; where it is there, measure it and give 'gap'); or no hose: a 'union' in "
        "'need' in its place closes a rigid run"},
+      {"gap_for_hose_alone",
+       "a gap of {0} or more (a higher table; where it is there, measure it and give 'gap'): no run without a hose is "
+       "so short either"},
+      {"union_in_place_of_hose", "a 'union' in 'need' in place of the 'hose'"},
+      {"shortest_run", "a shorter run ('order: length')"},
+      {"hose_in_place_of_union", "a 'hose' in 'need' in place of a 'union'"},
       {"longer_hose", "a 'hose length' of {0}, or none, and it is cut to the gap"},
       {"hose_loops_in_its_gap",
        "the hose of '{0}' is {1} longer than its gap of {2}: it kinks, or lies in a loop that holds water"},
@@ -118,6 +124,7 @@ std::span<const Words> finding_words() {
        "or "
        "the table {1} higher"},
       {"table_so_much_higher", "the table {0} higher: 'floor height: {1}', and of '{2}' 'face height: {3}'"},
+      {"table_floor_so_much_higher", "the table {0} higher: 'floor height: {1}'"},
       {"offset_for_hose", "an offset of {0} or less"},
       {"table_port_under_bung",
        "'{0}' looks down from {1} over the reservoir's inside floor, and '{2}' looks up at it from {3}: no run goes "
@@ -235,6 +242,7 @@ std::span<const Words> finding_words() {
       {"vent_as_wide_as", "end '{0}' in a {1} on a bung of that size, and nothing narrower between: {2} then"},
       {"take_out_of_the_vent", "take the {1} out of '{0}': leave it out of that connection's 'need'"},
       {"wider_vents", "a vent as wide as the riser, or several"},
+      {"valve_in_place_of_plug", "a ball valve in place of the plug on '{0}' (of '{1}' 'ends in: {2}')"},
       {"add_a_vent", "a vent on the reservoir: a ball valve that opens to the air"},
 
       {"relief_valve_lies_flat",
@@ -249,9 +257,9 @@ std::span<const Words> finding_words() {
       {"relief_valve_far_away",
        "the relief valve of '{0}' stands {1} of pipe away from the reservoir: the way takes of its flow, and it "
        "chatters"},
-      {"smaller_restrictor",
-       "a restrictor of {0:thickness3} or less in place of the one of {1:thickness3}, or a valve of more than "
-       "{2:thickness3} clear bore"},
+      {"smaller_restrictor", "a restrictor of {0:bore} or less in place of the one of {1:bore}, or {2}"},
+      {"valve_of_clear_bore", "a valve of {0:bore} clear bore or more"},
+      {"wider_valve_that_is_sold", "a {0}, clear bore {1:bore}"},
       {"check_valve_before_regulator",
        "in '{0}' the {1} stands before the regulator: water that comes back gets into the regulator"},
       {"check_valve_behind_regulator", "change it round with the regulator, so that it stands on the reservoir's side"},

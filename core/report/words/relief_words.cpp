@@ -26,6 +26,7 @@ std::span<const Words> relief_words() {
       {"relief_setting_passes_four_to_one",
        "a relief valve above the set pressure opens at {0:alone}, where the factor of safety is below the 4 that the "
        "local rule may ask"},
+      {"stiffer_walls", "more stays, or thicker sheet"},
       {"stiffer_walls_or_lower_setting", "more stays, thicker sheet, or a lower 'air.set pressure'"},
       {"relief_valve_on_the_supply",
        "the relief valve of '{0}' stands on '{1}', before the regulator: it sees the supply, not the reservoir"},
@@ -79,17 +80,14 @@ std::span<const Words> relief_words() {
       {"stiffer_walls_or_valve_of_less_tolerance",
        "more stays or thicker sheet, or a valve of less tolerance and rise, with its maker's figures"},
       {"relief_valve_too_narrow",
-       "the relief valve of '{0}', bore {1:thickness2}, passes {2:air}; with the regulator failed and the riser "
+       "the relief valve of '{0}', bore {1:bore}, passes {2:air}; with the regulator failed and the riser "
        "stopped "
        "the supply gives {3:air}"},
       {"relief_valve_fed_too_narrow",
-       "the relief valve of '{0}', bore {1:thickness2}, is fed through {2:thickness2} and passes {3:air}; with the "
+       "the relief valve of '{0}', bore {1:bore}, is fed through {2:bore} and passes {3:air}; with the "
        "regulator failed and the riser stopped the supply gives {4:air}"},
-      {"relief_valve_of_clear_bore",
-       "a valve of more than {0:thickness3} clear bore: no restrictor that is sold is so fine"},
-      {"restrictor_on_supply_side",
-       "a restrictor of {0:thickness3} or less on the supply side of the regulator, or a valve of {1:thickness2} clear "
-       "bore"},
+      {"relief_valve_of_clear_bore", "{0}: no restrictor that is sold is so fine"},
+      {"restrictor_on_supply_side", "a restrictor of {0:bore} or less on the supply side of the regulator, or {1}"},
       {"no_leak_test_possible", "no leak test with air is possible. {0}"},
       {"test_below_what_may_be_seen", "the leak test at {0} is below the {1} that the reservoir may come to in use"},
       {"test_passes_four_to_one",

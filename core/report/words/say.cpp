@@ -80,6 +80,7 @@ class Writer {
     if (form_.word == "both")
       return fmt::format("{} ({})", write_length(length, UnitSystem::inch), write_length(length, UnitSystem::metric));
     if (form_.word == "thickness") return write_thickness(length, units_, form_.digits_or(4));
+    if (form_.word == "bore") return write_bore(length, units_);
     if (form_.word == "long") return write_long_length(length, units_);
     if (form_.word == "tape") return by_tape(length, length);
     if (form_.word == "tape_up") return by_tape(up_to(length, inches(1.0 / 16.0)), up_to(length, millimetres(1.0)));

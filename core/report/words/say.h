@@ -2,7 +2,8 @@
 // table's text is filled.
 //
 // A place of the text is `{0}` or `{0:FORM}`: the value of that row, written in the units asked for. Forms:
-//   a length         (none) by the tape: 1-1/2 in; thickness, thickness3 (digits): 0.134 in; decimal3: 1.25 in;
+//   a length         (none) by the tape: 1-1/2 in; thickness, thickness3 (digits): 0.134 in; bore: 3/64 in, else
+//                    as thickness3; decimal3: 1.25 in;
 //                    long: 6 ft 2 in; both: inch and, in brackets, metric; tape: the same, but metric alone where that
 //                    is asked for; tape_up: the same, up to the next mark; no_less: in the person's own units alone, up
 //                    to the next mark; distance: up to tens of feet, and metres; fixed1 (decimals of an inch, one fewer

@@ -44,6 +44,11 @@ std::span<const Words> work_words() {
       {"work_riser_from_above",
        "Let the riser down through '{0}' and screw it in; measure {1:tape} from its end to the floor."},
       {"work_weld_riser", "Weld the riser through the lid; measure {0:tape} from its end to the floor first."},
+      {"work_coupling_on_riser",
+       "Once the weld is cold, screw the {0} coupling of '{1}' onto the riser's upper thread, hand-tight and 1-1/2 to "
+       "3 "
+       "turns more, the riser held by a wrench, not by its weld: tape or paste on the male thread only, first thread "
+       "bare."},
       {"work_last_look", "Look inside a last time: no slag, no rag, nothing loose, and every passage open."},
       {"work_mouse_holes",
        "Cut the mouse-holes into the bars that stand on the floor before they go in: one in every bay, {0} long and "

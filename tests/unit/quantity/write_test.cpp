@@ -54,6 +54,11 @@ TEST(WriteThickness, KeepsDecimals) {
   EXPECT_EQ(write_thickness(inches(0.1345), kInch), "0.1345 in");
   EXPECT_EQ(write_thickness(inches(0.1345), kMetric), "3.42 mm");
   EXPECT_EQ(write_thickness(inches(1.049), kInch), "1.049 in");
+  EXPECT_EQ(write_bore(inches(0.046875), kInch), "3/64 in");
+  EXPECT_EQ(write_bore(inches(0.125), kInch), "1/8 in");
+  EXPECT_EQ(write_bore(inches(0.247), kInch), "0.247 in");
+  EXPECT_EQ(write_bore(inches(0.003), kInch), "0.003 in");
+  EXPECT_EQ(write_bore(inches(0.125), kMetric), "3.2 mm");
 }
 
 TEST(WritePressure, SaysTheColumnOfWaterBesideIt) {

@@ -248,7 +248,7 @@ TEST(Restrictor, ThatIsNamedIsSold) {
   const Plan wide = plan_of_text(with(with(with(kReady, "1/16 in hole restrictor", "1/8 in hole restrictor"),
                                            "relief bung: 3/4 FNPT", "relief bung: 1/2 FNPT"),
                                       "3/4 relief valve set 2 psi", "1/2 relief valve set 2 psi"));
-  EXPECT_THAT(said_of(wide, "relief_valve_too_narrow"), HasSubstr("a restrictor of 0.0938 in"));  // 7/64 does, unsold
+  EXPECT_THAT(said_of(wide, "relief_valve_too_narrow"), HasSubstr("a restrictor of 3/32 in"));  // 7/64 does, unsold
   const Plan finer =
       plan_of_text(std::string(kReady) + "measured:\n  - {part: 3/4 relief valve set 2 psi, bore: 0.02 in}\n");
   EXPECT_THAT(said_of(finer, "relief_valve_too_narrow"), HasSubstr("no restrictor that is sold is so fine"));

@@ -72,6 +72,19 @@ TEST(FirstMend, OfAReliefValveTooHighForTheTestIsALowerOne) {
   EXPECT_THAT(open_in(relieved_at("set 2 psi")), IsEmpty());
 }
 
+/// Far over the walls, and the job has no set pressure that could go down.
+TEST(FirstMend, OfAReliefValveOverTheWallsIsALowerOne) {
+  const std::string unset = with(kReady, "  set pressure: 1.6 psi\n", "");
+  const Plan plan = plan_of_text(with(unset, "set 2 psi", "set 8 psi"));
+  ASSERT_TRUE(has(plan, "relief_valve_opens_above_limit")) << testing::PrintToString(open_in(plan));
+  for (const char* code : {"relief_valve_opens_above_limit", "no_relief_sold_for_the_test"}) {
+    EXPECT_THAT(said_of(plan, code), AllOf(HasSubstr("a relief valve set at 2 psi"), Not(HasSubstr("set pressure'")),
+                                           Not(HasSubstr("test pressure'"))))
+        << code;
+    EXPECT_THAT(open_after(plan, code), IsEmpty()) << code;
+  }
+}
+
 TEST(FirstMend, OfAnOversetRegulatorIsToTurnItDown) {
   const Plan plan = plan_of_text(with(kStiff, "set pressure: 1.6 psi", "set pressure: 4 psi"));
   for (const char* code : {"relief_valve_blows_in_use", "test_below_what_may_be_seen", "gauge_cannot_show"}) {

@@ -1,4 +1,5 @@
 // Runs that do not reach, hoses that do not bend, bungs and baffles that do not go in.
+#include "plan/advice/change.h"
 #include "unit/plan/judge/ready_job.h"
 
 #include <gmock/gmock.h>
@@ -51,6 +52,46 @@ TEST(AssumedGap, IsFilledByTheHoseThatTheWrittenOneTakes) {
   ASSERT_TRUE(up(assumed).gap_assumed);
   const std::string written = std::to_string(in_inches(*up(assumed).gap)) + " in";
   EXPECT_NEAR(in_inches(*up(assumed).hose_length), in_inches(hose_of("need: [hose], gap: " + written)), 1e-4);
+}
+
+// The bung's face is 14 + 2-3/8 - 3/4 = 15-5/8 in over the floor, a 1 in full coupling being 2-3/8 in long (ASME
+// B16.11); close nipple, union and close nipple take 2-11/16 in.
+Plan over_a_gap(const char* floor, const std::string& words, const std::string& inlet = "") {
+  const std::string job = with(with(with_up(words), "floor height: 30 in", std::string("floor height: ") + floor),
+                               "bung: full coupling, where: lid", "bung: full coupling, where: lid, projects: 3/4 in");
+  return plan_of_text(
+      with(job, "inlet: {port: 1 FNPT, where: floor}", "inlet: {port: 1 FNPT, where: floor" + inlet + "}"));
+}
+
+TEST(AssumedGap, WithoutRoomForARigidRunIsNotReadyAndAHigherTableMendsIt) {
+  for (const char* inlet : {"", ", face height: 16-7/8 in"}) {
+    const Plan plan = over_a_gap("17 in", "need: [union]", inlet);
+    ASSERT_TRUE(has(plan, "run_beyond_its_assumed_gap", Severity::not_yet)) << inlet;
+    const std::string said = said_of(plan, "run_beyond_its_assumed_gap");
+    EXPECT_THAT(said, AllOf(HasSubstr("in higher: 'floor height: "), Not(HasSubstr("order: length")),
+                            Not(HasSubstr("'hose'"))));
+    EXPECT_EQ(said.find("'face height: ") != std::string::npos, *inlet != '\0') << said;
+    const auto finding = std::find_if(plan.findings.begin(), plan.findings.end(), [](const Finding& one) {
+      return one.reason.code == "run_beyond_its_assumed_gap";
+    });
+    ASSERT_EQ(finding->ways_to_try.size(), 1u);
+    for (const Finding& left :
+         findings_of(plan.catalog, changed(*plan.catalog, plan.job, finding->ways_to_try.front())))
+      EXPECT_NE(left.reason.code, "run_beyond_its_assumed_gap");
+  }
+  EXPECT_FALSE(has(over_a_gap("18-3/8 in", "need: [union]"), "run_beyond_its_assumed_gap"));
+}
+
+// The long nipples lie in the bin, and are free: bought short ones, or a hose, have room.
+TEST(AssumedGap, WithRoomForAShorterRunOrAHoseNamesThem) {
+  const Plan plan =
+      plan_of_text(with(with_up("need: [union], order: bin"), "floor height: 30 in", "floor height: 24 in") +
+                   "bin: [{part: 1 x 6 nipple black iron, count: 2}]\n");
+  EXPECT_THAT(said_of(plan, "run_beyond_its_assumed_gap"), AllOf(HasSubstr("'order: length'"), HasSubstr("a 'hose'")));
+}
+
+TEST(AssumedGap, OfAHoseOffersNoUnionThatHasNoRoomEither) {
+  EXPECT_THAT(said_of(over_a_gap("17 in", "need: [hose]"), "no_room_for_hose"), Not(HasSubstr("'union'")));
 }
 
 TEST(TablePort, UnderTheBungThatLooksUpAtItIsRefused) {

@@ -26,6 +26,16 @@ TEST(Vent, ThatThrottlesIsToBeWiderAndItsMendMends) {
               IsEmpty());
 }
 
+TEST(Vent, ThatIsPluggedTakesAValveInThePlugsPlace) {
+  const Plan plan = ready_with("1/2 brass ball valve", "1/2 square head plug");
+  ASSERT_TRUE(has(plan, "no_vent_behind_check_valve")) << testing::PrintToString(open_in(plan));
+  EXPECT_THAT(said_of(plan, "no_vent_behind_check_valve"),
+              AllOf(HasSubstr("in place of the plug on 'vent bung'"),
+                    HasSubstr("'ends in: 1/2 full-bore ball valve brass'"), testing::Not(HasSubstr("coupling"))));
+  EXPECT_THAT(open_in(ready_with("1/2 brass ball valve", "1/2 full-bore ball valve brass")), IsEmpty());
+  for (const ListItem& item : plan.list.buy) EXPECT_THAT(item.name, testing::Not(HasSubstr("3/4 half coupling")));
+}
+
 TEST(Vent, AsWideAsAUsualOneIsNone) { EXPECT_FALSE(has(ready(), "vent_is_a_throttle")); }
 
 }  // namespace

@@ -93,6 +93,19 @@ TEST(RiserBushing, IsDrawnWhereItStands) {
   EXPECT_NEAR(bushing.second / inch, bushing.first / inch + 1.42, 5e-3);
 }
 
+// The bushing goes in with the riser, after the leak test: till then there is but the 1-1/2 coupling.
+TEST(RiserBushing, LeavesItsCouplingToAPlugOfItsOwnSizeInTheLeakTest) {
+  const auto plug_of = [](const Plan& plan) -> std::string {
+    for (const TestPlug& plug : plan.leak_test.plugs)
+      if (plug.port == "riser bung" && plug.part) return plan.catalog->part(*plug.part).name;
+    return "";
+  };
+  const Plan plan = in_bushing("");
+  EXPECT_THAT(plug_of(plan), testing::StartsWith("1-1/2 "));
+  EXPECT_TRUE(std::any_of(plan.list.buy.begin(), plan.list.buy.end(),
+                          [&](const ListItem& item) { return item.name == plug_of(plan); }));
+}
+
 TEST(RiserBushing, IsOnTheListByItsSizes) {
   const Plan plan = in_bushing("");
   std::vector<std::string> bought;

@@ -2,6 +2,8 @@
 #include "report/card/make_card.h"
 #include "unit/plan/judge/ready_job.h"
 
+#include <gmock/gmock.h>
+
 namespace riserun::plan {
 namespace {
 
@@ -121,6 +123,28 @@ TEST(WeldedRiser, IsOnePipeWhereverItIsTold) {
   EXPECT_TRUE(std::any_of(unsaid.assumptions.begin(), unsaid.assumptions.end(), [](const Assumption& assumption) {
     return assumption.fact.code == "welded_riser_above_lid";
   }));
+}
+
+// A female port over it is a coupling on its upper thread: bought, screwed on once the weld is cold, welded to nothing.
+TEST(WeldedRiser, CarriesItsCouplingOnItsUpperThread) {
+  const auto told = [](const std::string& job) {
+    const Plan plan = plan_of_text(job);
+    std::vector<std::string> lines;
+    for (const WorkStep& step : plan.work.steps)
+      if (step.what.code == "work_bungs" || step.what.code == "work_weld_riser" ||
+          step.what.code == "work_coupling_on_riser")
+        lines.emplace_back(step.what.code);
+    for (const ListItem& item : plan.list.buy)
+      for (const std::string& use : item.used_for)
+        if (use.find("riser bung") != std::string::npos) lines.push_back(item.name + ": " + use);
+    return lines;
+  };
+  const std::string female = with(welded_riser(), "1 MNPT, bung: welded riser", "1 FNPT, bung: welded riser");
+  const std::string coupling = "1 full coupling, class 3000: screw on: riser bung";
+  EXPECT_THAT(told(female), testing::ElementsAre("work_weld_riser", "work_coupling_on_riser", coupling));
+  const std::string unwelded = with(female, "where: lid, face", "where: lid, welded in: no, face");
+  EXPECT_THAT(told(unwelded), testing::ElementsAre("work_weld_riser", "work_coupling_on_riser", coupling));
+  EXPECT_THAT(told(welded_riser()), testing::ElementsAre("work_weld_riser"));
 }
 
 // One thread is enough for it: what a job before has left of a pipe, and only then a pipe that is bought.

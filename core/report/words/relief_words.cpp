@@ -26,7 +26,6 @@ std::span<const Words> relief_words() {
       {"relief_setting_passes_four_to_one",
        "a relief valve above the set pressure opens at {0:alone}, where the factor of safety is below the 4 that the "
        "local rule may ask"},
-      {"stiffer_walls", "more stays, or thicker sheet"},
       {"stiffer_walls_or_lower_setting", "more stays, thicker sheet, or a lower 'air.set pressure'"},
       {"relief_valve_on_the_supply",
        "the relief valve of '{0}' stands on '{1}', before the regulator: it sees the supply, not the reservoir"},

@@ -222,23 +222,30 @@ std::optional<Length> hangs_through(const Catalog& catalog, const ConnectionPlan
   return quantity::more_than(whole, most) ? std::optional(whole - *plan.gap) : std::nullopt;
 }
 
-/// The request without what was taken, and without the needs that only such parts meet.
+/// The request without what was taken, and without such needs.
 template <class Is>
-chain::ChainRequest asked_without(const Catalog& catalog, const chain::ChainRequest& asked, Is is) {
+chain::ChainRequest asked_without(const chain::ChainRequest& asked, Is is) {
   chain::ChainRequest request = asked;
   request.taken.reset();
-  std::erase_if(request.needs, [&](const chain::Need& need) {
-    return std::all_of(need.parts.begin(), need.parts.end(), [&](PartId part) { return is(catalog.part(part)); });
-  });
+  std::erase_if(request.needs, is);
   return request;
 }
 
-/// End to end, of the shortest run between the connection's ports that has no hose; what else the job needs in it is
-/// in it. nullopt: there is none.
+/// End to end, of the shortest run between the connection's ports that has no hose, a union in place of that; what else
+/// the job needs in it is in it. nullopt: there is none.
 std::optional<Length> shortest_rigid_run(RunSearch& search, const ConnectionPlan& plan) {
   const Catalog& catalog = search.finder().catalog();
   const auto bends = [](const catalog::Part& part) { return part.flexible; };
-  chain::ChainRequest request = asked_without(catalog, plan.request, bends);
+  // "hose" is a word of rigid parts, too.
+  chain::ChainRequest request = asked_without(plan.request, [&](const chain::Need& need) {
+    return std::any_of(need.parts.begin(), need.parts.end(), [&](PartId part) { return bends(catalog.part(part)); });
+  });
+  if (request.needs.size() < plan.request.needs.size()) {
+    chain::Need in_place{"union", {}};
+    for (std::uint32_t row = 0; row < catalog.parts().size(); ++row)
+      if (catalog.part({row}).closing && !bends(catalog.part({row}))) in_place.parts.push_back({row});
+    request.needs.push_back(std::move(in_place));
+  }
   request.order = chain::Order::length;
   request.banned.resize(catalog.parts().size(), false);
   for (std::size_t row = 0; row < request.banned.size(); ++row)
@@ -251,8 +258,9 @@ std::optional<Length> shortest_rigid_run(RunSearch& search, const ConnectionPlan
 /// A hose goes into the connection's gap, in place of a union where one is asked for.
 bool hose_fits_gap(RunSearch& search, const ConnectionPlan& plan, Length offset) {
   const Catalog& catalog = search.finder().catalog();
-  chain::ChainRequest request =
-      asked_without(catalog, plan.request, [](const catalog::Part& part) { return part.closing; });
+  chain::ChainRequest request = asked_without(plan.request, [&](const chain::Need& need) {
+    return std::all_of(need.parts.begin(), need.parts.end(), [&](PartId part) { return catalog.part(part).closing; });
+  });
   chain::Need hose{"hose", {}};
   for (std::uint32_t row = 0; row < catalog.parts().size(); ++row)
     if (const catalog::Part& part = catalog.part({row}); part.flexible && part.cut_to_length && !part.remnant)

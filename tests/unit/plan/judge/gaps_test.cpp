@@ -82,6 +82,12 @@ TEST(AssumedGap, WithoutRoomForARigidRunIsNotReadyAndAHigherTableMendsIt) {
   EXPECT_FALSE(has(over_a_gap("18-3/8 in", "need: [union]"), "run_beyond_its_assumed_gap"));
 }
 
+TEST(AssumedGap, WithoutRoomForAHoseIsMendedByAUnionWhereThatHasRoom) {
+  const auto said = [](const char* floor) { return said_of(over_a_gap(floor, "need: [hose]"), "no_room_for_hose"); };
+  EXPECT_THAT(said("18-3/8 in"), HasSubstr("a 'union' in 'need' in place of the 'hose'"));
+  EXPECT_THAT(said("17-5/8 in"), AllOf(HasSubstr("in higher: 'floor height: "), Not(HasSubstr("'union'"))));
+}
+
 // The long nipples lie in the bin, and are free: bought short ones, or a hose, have room.
 TEST(AssumedGap, WithRoomForAShorterRunOrAHoseNamesThem) {
   const Plan plan =

@@ -73,6 +73,11 @@ class Catalog {
   std::optional<PartId> find_part(std::string_view id) const;
   std::optional<PortTypeId> find_port_type(const PortType& type) const;
 
+  /// Two catalogs made of one, by adding parts and by replacing them, in which that came to the same.
+  bool same_parts(const Catalog& other) const {
+    return parts_ == other.parts_ && sizes_ == other.sizes_ && port_types_ == other.port_types_;
+  }
+
   /// What the kind's table says of that size; nullptr when the kind has no such size.
   const JointSize* joint_size(const PortType& type) const;
   /// All open ends that go onto this one, in a fixed order.

@@ -17,6 +17,7 @@ struct Port {
   Length bore{};                 // smallest bore on the way in by this port
   Length reach{};                // from the part's centre to the end of the port, along the port's axis
   double heading_degrees = 0.0;  // direction the port looks, in the part's plane; a straight part has 180 and 0
+  bool operator==(const Port&) const = default;
 };
 
 /// What the parts of a family are for. Connectors and plugs are put in unasked; all others only where they are asked
@@ -115,6 +116,7 @@ struct Family {
 struct BeatenPrice {
   Price price;
   std::string priced_by;  // as in Part
+  bool operator==(const BeatenPrice&) const = default;
 };
 
 struct Part {
@@ -125,6 +127,7 @@ struct Part {
   Part(Part&&) noexcept = default;
   Part& operator=(Part&&) noexcept = default;
   ~Part() = default;
+  bool operator==(const Part&) const = default;
 
   std::string id;       // stable, unique, readable: "reducing-coupling/black-iron/1x3-4"
   std::string name;     // "1 x 3/4 reducing coupling"

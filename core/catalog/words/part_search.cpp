@@ -87,6 +87,15 @@ std::string hole_in_inches(std::string_view words) {
 PartSearch::PartSearch(const Catalog& catalog) : catalog_(catalog) {}
 PartSearch::~PartSearch() = default;
 
+void PartSearch::begin_anew() {
+  sought_ = 0;
+  constexpr std::size_t kMostKept = 4 * kMostSought;  // more than a job says; each letter typed makes another word
+  if (found_.size() + called_.size() <= kMostKept) return;
+  one_by_words_.clear();
+  found_.clear();
+  called_.clear();
+}
+
 const PortNotation& PartSearch::ports() {
   if (!ports_) ports_ = std::make_unique<const PortNotation>(catalog_);
   return *ports_;

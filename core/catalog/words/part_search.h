@@ -33,6 +33,8 @@ class PartSearch {
   explicit PartSearch(const Catalog& catalog);
   ~PartSearch();
   const Catalog& catalog() const { return catalog_; }
+  /// Other words are read from now on: descriptions that were looked up before do not count against kMostSought.
+  void begin_anew();
   const PortNotation& ports();
   /// As find_parts; a mistyped word is taken for the one that it must be, where only one is near.
   std::vector<PartId> find(std::string_view words);
@@ -51,10 +53,10 @@ class PartSearch {
 
  private:
   /// A description takes a millisecond or more; a bin of ten thousand lines has not as many different ones.
-  static constexpr int kMostSought = 1000;
+  static constexpr std::size_t kMostSought = 1000;
 
   const Catalog& catalog_;
-  int sought_ = 0;                                                                          // descriptions looked up
+  std::size_t sought_ = 0;                                                                  // descriptions looked up
   std::unordered_map<std::string, PartId, TextHash, std::equal_to<>> one_by_words_;         // what find_one found
   std::unordered_map<std::string, std::vector<PartId>, TextHash, std::equal_to<>> found_;   // by words, as a bin's
   std::unordered_map<std::string, std::vector<PartId>, TextHash, std::equal_to<>> called_;  // ... and as a need's

@@ -92,6 +92,7 @@ Allocation Allocating::run() {
       part(std::move(split), *item);
       continue;
     }
+    allocation.of.reserve(demands_.size());
     for (std::size_t i = 0; i < demands_.size(); ++i) allocation.of.push_back(allotment(i, *split.singles[i]));
     allocation.proof.at_bound =
         split.sum == bound && split.rest == bound_of_rest && split.unmet == unmet && split.makes == makes;
@@ -345,6 +346,7 @@ Allotment Allocating::allotment(std::size_t demand, const Single& single) const 
 
 Served::Served() : book_(std::make_unique<Book>()) {}
 Served::~Served() = default;
+std::size_t Served::size() const { return book_->size(); }
 
 Allocation allocate(const PreparedCatalog& prepared, const std::vector<Demand>& demands, const catalog::Bin& bin,
                     Order order, Served* before) {

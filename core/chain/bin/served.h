@@ -2,6 +2,7 @@
 // want mostly the same runs of the same bin.
 #pragma once
 
+#include <cstddef>
 #include <memory>
 
 namespace riserun::chain {
@@ -14,6 +15,8 @@ class Served {
   Served();
   ~Served();
   Book& book() { return *book_; }
+  /// Demands that were served.
+  std::size_t size() const;
 
  private:
   std::unique_ptr<Book> book_;

@@ -119,6 +119,14 @@ void read_bins(JobReading& reading, const Value& value, CatalogBuilder& builder,
   job.bin = catalog::all_of(job.bins);
 }
 
+/// That of the reading before where it is the same, so that what was found in it is still known.
+std::shared_ptr<const Catalog> own_catalog(CatalogBuilder builder, ReadBefore& before) {
+  Catalog made = std::move(builder).build();
+  if (before.own_catalog && before.own_catalog->same_parts(made)) return before.own_catalog;
+  before.own.reset();
+  return before.own_catalog = std::make_shared<const Catalog>(std::move(made));
+}
+
 bool any_own_parts(const Value& root) {
   return root["bin"].exists() || root["prices"].exists() || root["measured"].exists();
 }
@@ -140,7 +148,7 @@ void read_own_parts(JobReading& reading, const Value& root, Job& job) {
   });
   read_bins(reading, root["bin"], builder, job);
   if (reading.problems.size() > problems_before) return;
-  job.own_catalog = std::make_shared<const Catalog>(std::move(builder).build());
+  job.own_catalog = own_catalog(std::move(builder), reading.before);
   reading.catalog = job.own_catalog.get();
 }
 

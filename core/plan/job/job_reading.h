@@ -1,11 +1,11 @@
 // What the files that read the parts of a job share: the catalog, the problems found so far, and readers with a range.
 #pragma once
 
-#include "catalog/words/part_search.h"
 #include "catalog/yaml/fields.h"
 #include "catalog/yaml/nearest_name.h"
 #include "chain/ask/askable.h"
 #include "plan/job/job.h"
+#include "plan/job/read_job.h"
 #include "quantity/read.h"
 
 #include <filesystem>
@@ -22,11 +22,12 @@ struct JobReading {
   const Catalog* catalog;        // with the job's own prices and measured parts, once read_own_parts has run
   std::filesystem::path folder;  // of the job file: files that it names are looked for there
   catalog::Problems& problems;
-  std::optional<UnitSystem> units{};              // of numbers without a unit
-  std::unique_ptr<catalog::PartSearch> search{};  // of `catalog`, made when first asked for
+  std::optional<UnitSystem> units;  // of numbers without a unit
+  ReadBefore& before;
 
   catalog::PartSearch& words() {
-    if (!search || &search->catalog() != catalog) search = std::make_unique<catalog::PartSearch>(*catalog);
+    std::unique_ptr<catalog::PartSearch>& search = catalog == before.own_catalog.get() ? before.own : before.listed;
+    if (!search) search = std::make_unique<catalog::PartSearch>(*catalog);
     return *search;
   }
 };

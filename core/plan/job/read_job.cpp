@@ -29,7 +29,8 @@ void read_surroundings(Fields& fields, Job& job) {
   job.test_pressure = fields.find_with("test pressure", ranged(read_pressure, psig(0.05), psig(15.0)));
 }
 
-Job read_root(const Catalog& catalog, Document& document, const std::filesystem::path& file, Problems& problems) {
+Job read_root(const Catalog& catalog, Document& document, const std::filesystem::path& file, ReadBefore& before,
+              Problems& problems) {
   Job job;
   const std::optional<UnitSystem> units = document.settle_units();
   const Value root = document.root();
@@ -40,7 +41,9 @@ Job read_root(const Catalog& catalog, Document& document, const std::filesystem:
     problems.add(root, "the file holds no job: keys such as 'reservoir', 'table' and 'air' are expected");
     return job;
   }
-  JobReading reading{&catalog, file.parent_path(), problems, units};
+  JobReading reading{&catalog, file.parent_path(), problems, units, before};
+  for (catalog::PartSearch* search : {before.listed.get(), before.own.get()})
+    if (search != nullptr) search->begin_anew();
   Fields fields(root, {"name",          "units",         "reservoir",
                        "table",         "riser",         "connections",
                        "air",           "vent",          "water temperature",
@@ -72,8 +75,9 @@ Job read_root(const Catalog& catalog, Document& document, const std::filesystem:
   return job;
 }
 
-Job finished(const Catalog& catalog, Document document, const std::filesystem::path& file, Problems problems) {
-  Job job = read_root(catalog, document, file, problems);
+Job finished(const Catalog& catalog, Document document, const std::filesystem::path& file, ReadBefore& before,
+             Problems problems) {
+  Job job = read_root(catalog, document, file, before, problems);
   std::move(problems).throw_if_any();
   return job;
 }
@@ -83,13 +87,19 @@ Job finished(const Catalog& catalog, Document document, const std::filesystem::p
 Job load_job(const Catalog& catalog, const std::filesystem::path& path) {
   Problems problems;
   Document document = Document::load(path, problems);
-  return finished(catalog, std::move(document), path, std::move(problems));
+  ReadBefore nothing;
+  return finished(catalog, std::move(document), path, nothing, std::move(problems));
 }
 
 Job read_job(const Catalog& catalog, const std::string& text, const std::filesystem::path& name) {
+  ReadBefore nothing;
+  return read_job(catalog, text, name, nothing);
+}
+
+Job read_job(const Catalog& catalog, const std::string& text, const std::filesystem::path& name, ReadBefore& before) {
   Problems problems;
   Document document = Document::parse(text, name.string(), problems);
-  return finished(catalog, std::move(document), name, std::move(problems));
+  return finished(catalog, std::move(document), name, before, std::move(problems));
 }
 
 }  // namespace riserun::plan

@@ -1,6 +1,7 @@
 #include "plan/advice/check.h"
 #include "plan/judge/judge.h"
 #include "plan/plan.h"
+#include "plan/planning.h"
 #include "plan/settle/marked_devices.h"
 #include "plan/sold.h"
 #include "plan/stage/air.h"
@@ -124,6 +125,21 @@ Plan planned_anew(std::shared_ptr<const Catalog> catalog, Job job, Upto upto) {
 }
 
 }  // namespace
+
+Planning::Planning(std::shared_ptr<const Catalog> catalog) : catalog_(std::move(catalog)) {}
+Planning::~Planning() = default;
+Planning::Planning(Planning&&) noexcept = default;
+Planning& Planning::operator=(Planning&&) noexcept = default;
+
+Plan Planning::plan(Job job) {
+  constexpr std::size_t kMostKept = 2000;  // a job of 170 runs asks some hundred questions; each change asks more
+  const std::shared_ptr<const Catalog> catalog = job.own_catalog ? job.own_catalog : catalog_;
+  if (searched_ != catalog || search_->kept() > kMostKept) {
+    search_ = std::make_unique<RunSearch>(*catalog);
+    searched_ = catalog;
+  }
+  return planned(catalog, std::move(job), Upto::end, *search_);
+}
 
 Plan make_plan(std::shared_ptr<const Catalog> catalog, Job job) {
   return planned_anew(std::move(catalog), std::move(job), Upto::end);

@@ -20,6 +20,9 @@ class RunSearch {
   /// What is asked once in a plan.
   const chain::Finder& finder() const { return finder_; }
 
+  /// Questions whose answers are kept.
+  std::size_t kept() const { return found_.size() + assembled_.size() + joined_.size() + served_.size(); }
+
   const chain::Answer& find(const chain::ChainRequest& request, const std::optional<chain::Span>& span);
   const chain::AssemblyAnswer& find_assembly(const chain::AssemblyRequest& request);
   bool can_join(const chain::ChainRequest& request, const std::optional<chain::Span>& span);

@@ -2,7 +2,6 @@
 
 #include "gui/model/edit/act_edits.h"
 #include "gui/model/edit/places_in_text.h"
-#include "plan/job/read_job.h"
 
 #include <algorithm>
 #include <iterator>
@@ -45,7 +44,7 @@ std::string movement_of(const Act& act) {
 
 }  // namespace
 
-Editor::Editor(std::shared_ptr<const catalog::Catalog> catalog) : catalog_(std::move(catalog)) {}
+Editor::Editor(std::shared_ptr<const catalog::Catalog> catalog) : catalog_(std::move(catalog)), planning_(catalog_) {}
 
 Editor::Reading Editor::read(std::string text) const {
   Reading reading;
@@ -70,7 +69,7 @@ Editor::Reading Editor::read(JobText tree) const {
 
 void Editor::read_job_of(Reading& reading) const {
   try {
-    reading.job = std::make_shared<const plan::Job>(plan::read_job(*catalog_, reading.text, file_));
+    reading.job = std::make_shared<const plan::Job>(plan::read_job(*catalog_, reading.text, file_, before_));
   } catch (const quantity::InputError& error) {
     reading.problems = error.problems();
   }
@@ -93,7 +92,7 @@ void Editor::rename(std::filesystem::path file) {
 
 std::vector<quantity::Problem> Editor::problems_as(const std::filesystem::path& file) const {
   try {
-    plan::read_job(*catalog_, reading_.text, file);
+    plan::read_job(*catalog_, reading_.text, file, before_);
     return {};
   } catch (const quantity::InputError& error) {
     return error.problems();
@@ -102,18 +101,14 @@ std::vector<quantity::Problem> Editor::problems_as(const std::filesystem::path& 
 
 void Editor::replace_text(std::string text, std::string name) { keep(read(std::move(text)), std::move(name), ""); }
 
-std::shared_ptr<const plan::Plan> Editor::plan() const {
-  return reading_.job ? std::make_shared<const plan::Plan>(plan::make_plan(catalog_, *reading_.job)) : nullptr;
+std::shared_ptr<const plan::Plan> Editor::plan_of(const Reading& reading) const {
+  return reading.job ? std::make_shared<const plan::Plan>(planning_.plan(*reading.job)) : nullptr;
 }
 
 Edited Editor::edited(const Act& act) const {
   const catalog::Catalog& own = reading_.job && reading_.job->own_catalog ? *reading_.job->own_catalog : *catalog_;
   return edit_for(act, {*reading_.tree, own, *catalog_, [this](const JobText& text) {
-                          if (text.text() == reading_.text) return plan();
-                          const Reading other = read(text);
-                          return other.job == nullptr
-                                     ? nullptr
-                                     : std::make_shared<const plan::Plan>(plan::make_plan(catalog_, *other.job));
+                          return plan_of(text.text() == reading_.text ? reading_ : read(text));
                         }});
 }
 

@@ -5,6 +5,8 @@
 #include "gui/model/edit/act.h"
 #include "gui/model/session/job_state.h"
 #include "gui/model/text/job_texts.h"
+#include "plan/job/read_job.h"
+#include "plan/planning.h"
 
 #include <memory>
 #include <optional>
@@ -67,7 +69,7 @@ class Editor {
   Reading read(JobText tree) const;
   void read_job_of(Reading& reading) const;
   Edited edited(const Act& act) const;
-  std::shared_ptr<const plan::Plan> plan() const;
+  std::shared_ptr<const plan::Plan> plan_of(const Reading& reading) const;
   static std::vector<quantity::Problem> wrong_with_value(const Act& act, const Reading& after);
   bool leads_on(const Act& act, const Reading& after) const;
   Outcome refuse(const Act& act, Outcome outcome);
@@ -75,6 +77,9 @@ class Editor {
   void go_to(std::size_t step);
 
   std::shared_ptr<const catalog::Catalog> catalog_;
+  // A change leaves most of a job as it was.
+  mutable plan::ReadBefore before_;
+  mutable plan::Planning planning_;
   std::filesystem::path file_;
   Reading reading_;
   std::vector<Step> steps_;

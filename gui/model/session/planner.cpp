@@ -57,14 +57,15 @@ plan::Job with_run(plan::Job job, const std::string& connection, const chain::Ch
 }
 
 /// The whole job planned with each of the rows. False: given up, as something newer is wanted.
-bool work_out(const AlternativesRequest& request, Alternatives& answer, const std::function<bool()>& is_overtaken) {
+bool work_out(const AlternativesRequest& request, Alternatives& answer, plan::Planning& planning,
+              const std::function<bool()>& is_overtaken) {
   const plan::Plan& now = *request.plan;
   for (std::size_t row = 0; row < answer.rows.size(); ++row) {
     if (is_overtaken()) return false;
     const bool planned = row == answer.in_use;
-    answer.comes.push_back(comes_of(
-        planned ? now : plan::make_plan(now.catalog, with_run(now.job, request.connection, answer.rows[row].chain)),
-        request.connection));
+    answer.comes.push_back(
+        comes_of(planned ? now : planning.plan(with_run(now.job, request.connection, answer.rows[row].chain)),
+                 request.connection));
   }
   return true;
 }
@@ -72,7 +73,7 @@ bool work_out(const AlternativesRequest& request, Alternatives& answer, const st
 }  // namespace
 
 Planner::Planner(std::shared_ptr<const catalog::Catalog> catalog)
-    : catalog_(std::move(catalog)), thread_([this] { run(); }) {}
+    : planning_(std::move(catalog)), thread_([this] { run(); }) {}
 
 Planner::~Planner() {
   {
@@ -125,10 +126,10 @@ void Planner::wait() const {
   changed_.wait(lock, [this] { return !busy_ && !wanted_ && questions_.empty(); });
 }
 
-PlanResult Planner::make(const PlanRequest& request) const {
+PlanResult Planner::make(const PlanRequest& request) {
   PlanResult result{request, nullptr, ""};
   try {
-    result.plan = std::make_shared<const plan::Plan>(plan::make_plan(catalog_, *request.job));
+    result.plan = std::make_shared<const plan::Plan>(planning_.plan(*request.job));
   } catch (const std::exception& error) {
     result.failure = error.what();
   }
@@ -146,7 +147,7 @@ void Planner::answer(const AlternativesRequest& request) {
     const std::lock_guard lock(mutex_);
     return stopping_ || wanted_.has_value();
   };
-  if (!work_out(request, answer, is_overtaken)) return;
+  if (!work_out(request, answer, planning_, is_overtaken)) return;
   const std::lock_guard lock(mutex_);
   answers_.push_back(std::move(answer));
 }

@@ -3,6 +3,7 @@
 
 #include "gui/model/session/alternatives.h"
 #include "gui/model/session/job_state.h"
+#include "plan/planning.h"
 
 #include <condition_variable>
 #include <cstdint>
@@ -54,9 +55,9 @@ class Planner {
  private:
   void run();
   void answer(const AlternativesRequest& request);
-  PlanResult make(const PlanRequest& request) const;
+  PlanResult make(const PlanRequest& request);
 
-  std::shared_ptr<const catalog::Catalog> catalog_;
+  plan::Planning planning_;  // of its thread
   mutable std::mutex mutex_;
   mutable std::condition_variable changed_;
   std::optional<PlanRequest> wanted_;

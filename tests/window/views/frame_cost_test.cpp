@@ -131,9 +131,10 @@ TEST_F(FrameCost, EverySheetIsDrawn) {
 TEST_F(FrameCost, AChangeIsShown) {
   for (const char* file : {"large.yaml", "bench.yaml"}) {
     if (file == std::string("bench.yaml")) std::ofstream(folder_ / file) << plan::example_text("bevel-bench");
-    model_->post(gui::Open{folder_ / file});
+    model_->post(gui::Open{folder_ / file, true});  // the file before was changed, and is asked for else
     model_->settle();
     model_->poll();
+    ASSERT_EQ(model_->job().file.path, folder_ / file);
     one_frame();
     std::vector<double> times;
     for (const char* clearance : {"1/2 in", "3/4 in", "1 in"}) {

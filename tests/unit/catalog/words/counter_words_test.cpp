@@ -308,6 +308,16 @@ TEST(PrintedNames, AreReadBackAsTheSamePart) {
   }
 }
 
+TEST(ManyDescriptions, AreCountedInOneReadingAlone) {
+  PartSearch search(testing::shipped_catalog());
+  const auto nothing = [](int i) { return "zz" + std::to_string(i); };
+  for (int i = 0; i <= 1000; ++i) EXPECT_TRUE(search.find(nothing(i)).empty());
+  EXPECT_TRUE(std::holds_alternative<NotationError>(search.find_one("a ball valve of 1 in, brass")));
+  search.begin_anew();
+  const auto found = search.find_one("a 1 in ball valve of brass, full-bore");
+  EXPECT_TRUE(std::holds_alternative<PartId>(found)) << std::get<NotationError>(found).message;
+}
+
 TEST(PrintedNames, OfPortsAreReadBackWithWhatTheyAreIn) {
   const Catalog& catalog = testing::shipped_catalog();
   const PortNotation notation(catalog);

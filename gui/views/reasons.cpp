@@ -32,6 +32,13 @@ Requests mend_buttons(const Scene& scene, const plan::Finding& finding, const st
   return asked;
 }
 
+/// Where a mend is made that no button makes.
+std::string by_hand() {
+  const auto sheet = [](Do what) { return fmt::format("{} ({})", row_of(what).name, keys_of(row_of(what))); };
+  return fmt::format("No button writes this: change it under {}, or in the {}.", sheet(Do::sheet_measurements),
+                     sheet(Do::sheet_file));
+}
+
 /// Label, value, and what must be read with it, in a row each; where it comes from under the pointer.
 void figure_rows(const Scene& scene, const std::vector<Figure>& figures) {
   if (!ImGui::BeginTable("safety", 3, ImGuiTableFlags_SizingFixedFit)) return;
@@ -99,6 +106,10 @@ Requests draw_finding(const Scene& scene, const plan::Finding& finding, const st
     ImGui::TextWrapped("%s", fmt::format("Asked {}, allowed {}.", said.asked, said.allowed).c_str());
   if (!said.mend.empty()) ImGui::TextWrapped("%s%s", words::kFix, said.mend.c_str());
   Requests asked = mend_buttons(scene, finding, name);
+  if (!said.mend.empty() && gui::ways_to_follow(finding).empty()) {
+    wrapped(scene, Ink::faint_text, by_hand());
+    note_item(scene, "by hand " + name);
+  }
   ImGui::PopID();
   return asked;
 }
@@ -137,7 +148,10 @@ Requests draw_finding_line(const Scene& scene, const plan::Finding& finding, con
   const float button = !has_way ? 0.0F : low ? ImGui::GetTextLineHeight() : ImGui::GetFrameHeight();
   if (ImGui::InvisibleButton("all of it", {wide, std::max(high, button)})) asked.push_back(Do::why);
   note_item(scene, name);
-  if (ImGui::IsItemHovered()) hint(scene, finding.source.empty() ? text : text + " [" + finding.source + "]");
+  if (ImGui::IsItemHovered()) {
+    const std::string source = finding.source.empty() ? "" : " [" + finding.source + "]";
+    hint(scene, text + source + (has_way || said.mend.empty() ? "" : "\n" + by_hand()));
+  }
   if (has_way) {
     ImGui::SameLine(0.0F, gap);
     ImGui::BeginDisabled(!scene.model.plan().current);

@@ -105,5 +105,34 @@ class Mended(Driven):
         self.assertEqual(self.job.read_text(encoding="utf-8"), self.original)
 
 
+class ByAnotherPart(Driven):
+    """What no one key of the job says has its button, too; what nothing in the window writes says where to change it."""
+
+    def prepare(self):
+        text = self.job.read_text(encoding="utf-8")
+        for good, bad in (("0 to 10 psi air regulator", "0 to 60 psi air regulator"), ("  regulator range: 10 psi\n", ""),
+                          ("regulator repeatability: 0.05 psi", "regulator repeatability: 0.01 psi")):
+            self.assertIn(good, text)
+            text = text.replace(good, bad)
+        self.job.write_text(text, encoding="utf-8")
+
+    def test_a_button_takes_another_regulator_and_the_rest_is_said(self):
+        window = self.window
+        window.key("F4")
+        places = window.wait_for(lambda p: "reason 2" in p, "the reasons")
+        by_hand = [n[len("by hand "):] for n in places if n.startswith("by hand ")]
+        self.assertEqual(len(by_hand), 1, "one of the two is left to the hand")
+        self.assertNotIn("mend of " + by_hand[0], places)
+        mend, = (n for n in places if n.startswith("mend of reason"))
+        before = window.revision()
+        window.click(mend)
+        window.wait_for_act(before)
+        window.key("Escape")
+        window.key("ctrl+s")
+        window.wait_for(lambda p: p["unsaved"] == (0.0,), "the save")
+        self.assertEqual(self.job.read_text(encoding="utf-8"),
+                         self.original.replace("0 to 60 psi air regulator", "0 to 10 psi air regulator"))
+
+
 if __name__ == "__main__":
     unittest.main(argv=sys.argv[:1])

@@ -1,6 +1,7 @@
 #include "gui/views/sheets/entry.h"
 
 #include "gui/model/session/first_measures.h"
+#include "gui/views/scene/command.h"
 #include "gui/views/scene/words.h"
 
 #include <fmt/format.h>
@@ -66,6 +67,7 @@ Requests type_entry(const Scene& scene, FieldText& entry, const gui::JobPath& at
     ImGui::PushStyleColor(ImGuiCol_Text, 0U);
     ImGui::PushStyleColor(ImGuiCol_TextDisabled, 0U);
   }
+  const std::string typed = entry.text;
   ImGui::InputTextWithHint("##entry", is_hint ? seen.c_str() : hint.c_str(), &entry.text,
                            ImGuiInputTextFlags_AutoSelectAll);
   if (is_dotted) {
@@ -77,6 +79,9 @@ Requests type_entry(const Scene& scene, FieldText& entry, const gui::JobPath& at
     ImGui::PopStyleVar();
     ImGui::PopStyleColor();
   }
+  // Esc leaves the box as Tab does: ImGui would put back what stood there before.
+  if (entry.held && !ImGui::IsItemActive() && ImGui::IsKeyPressed(static_cast<int>(Key::escape), false))
+    entry.text = typed;
   entry.held = ImGui::IsItemActive();
   if (!ImGui::IsItemDeactivatedAfterEdit() || (entry.text == shown && !is_wrong)) return {};
   return {gui::Perform{gui::SetValue{at, gui::as_typed_in(kind, entry.text, units, own_units(job))}}};

@@ -55,11 +55,11 @@ Requests type_entry(const Scene& scene, FieldText& entry, const gui::JobPath& at
   }
   const std::string_view unit = gui::unit_of_bare(kind, units);
   const bool empty = in_its_place == words::kNotSet && !unit.empty();
-  const std::string hint = empty ? fmt::format("{} ({})", words::kNotSet, unit) : in_its_place;
+  const std::string hint_text = empty ? fmt::format("{} ({})", words::kNotSet, unit) : in_its_place;
   const bool is_hint = entry.text.empty();
-  const std::string seen = in_box(scene, is_hint ? hint : entry.text, 0.0F);
+  const std::string seen = in_box(scene, is_hint ? hint_text : entry.text, 0.0F);
   // What is typed rolls in its box; what only stands there ends in dots.
-  const bool is_dotted = !entry.held && seen != (is_hint ? hint : entry.text);
+  const bool is_dotted = !entry.held && seen != (is_hint ? hint_text : entry.text);
   if (!entry.held) entry.whole = !is_dotted;
   const ImVec2 corner = ImGui::GetCursorScreenPos();
   const ImU32 ink = ImGui::GetColorU32(is_hint ? ImGuiCol_TextDisabled : ImGuiCol_Text);
@@ -68,11 +68,12 @@ Requests type_entry(const Scene& scene, FieldText& entry, const gui::JobPath& at
     ImGui::PushStyleColor(ImGuiCol_TextDisabled, 0U);
   }
   const std::string typed = entry.text;
-  ImGui::InputTextWithHint("##entry", is_hint ? seen.c_str() : hint.c_str(), &entry.text,
+  ImGui::InputTextWithHint("##entry", is_hint ? seen.c_str() : hint_text.c_str(), &entry.text,
                            ImGuiInputTextFlags_AutoSelectAll);
   if (is_dotted) {
     ImGui::PopStyleColor(2);
     const ImVec2 pad = ImGui::GetStyle().FramePadding;
+    if (ImGui::IsItemHovered()) hint(scene, is_hint ? hint_text : entry.text);
     ImGui::GetWindowDrawList()->AddText({corner.x + pad.x, corner.y + pad.y}, ink, seen.c_str());
   }
   if (is_wrong) {

@@ -67,6 +67,9 @@ class Letters(unittest.TestCase):
                 time.sleep(0.5)
                 where = f"{example}, {scale}, sheet {sheet}"
                 self.check(window.places(), where)
+                if sheet == 3 and change is str:
+                    dotted = [n for n in window.places() if n.startswith("text ") and n.endswith("...")]
+                    self.assertEqual(dotted, [], f"{where}: a box of the drawing is too narrow for what stands in it")
                 if sheet == 3:
                     self.whole_to_the_end(window, "pane measurements", where)
                 elif sheet != 6:  # the file's lines roll sideways
@@ -95,6 +98,9 @@ class Letters(unittest.TestCase):
             return re.sub(r"(?m)^name: .*$", f"name: {long}", text, count=1)
 
         self.look("bevel-bench.yaml", 1280, 800, 1, with_long_words)
+
+    def test_a_metal_with_a_long_name_fits_the_drawing(self):
+        self.look("one-part-short.yaml", 1280, 800, 1)
 
     def test_large_at_twice_the_scale(self):
         self.look("one-part-short.yaml", 2560, 1440, 2)

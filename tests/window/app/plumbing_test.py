@@ -62,5 +62,24 @@ class Plumbing(Driven):
             self.assertLess(places[f"part {device}/device"][3], tank[1] + 12, f"{device} stands over the lid")
 
 
+class OnALargeScreen(Driven):
+    """The parts are drawn larger there than the bungs that they stand on."""
+    EXAMPLE = "air-too-weak.yaml"
+    SIZE = (1920, 1080)
+
+    def test_no_part_stands_on_the_name_of_its_port(self):
+        self.window.key("f")
+        time.sleep(0.5)
+        places = self.window.places()
+        names = {n: p for n, p in places.items() if re.match(r"text \d+ (\w+ bung|basin inlet)\b", n)}
+        self.assertGreaterEqual(len(names), 6)
+        parts = {n: p for n, p in places.items() if n.startswith("part ") and "/" in n}
+        for name, words in names.items():
+            for part, box in parts.items():
+                beside = (words[2] <= box[0] + 1 or box[2] <= words[0] + 1 or words[3] <= box[1] + 1 or
+                          box[3] <= words[1] + 1)
+                self.assertTrue(beside, f"{part} stands on {name}: {box} {words}")
+
+
 if __name__ == "__main__":
     unittest.main(argv=sys.argv[:1])

@@ -105,7 +105,7 @@ struct Mend {
   Fact fact;
   /// The mend as changes of the job: each row is one way to follow it. Empty: the job has no words for it.
   std::vector<Changes> ways_to_mend{};
-  /// The same where no key says it (kReliefSetting and its like): tried like those, offered to nobody.
+  /// The same where no key says it (kReliefSetting and its like); the window writes those that it has words for.
   std::vector<Changes> ways_to_try{};
 };
 

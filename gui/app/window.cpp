@@ -171,6 +171,9 @@ struct Window::Inside {
     number("letters", drawn.all);
     number("scaled letters", drawn.scaled);
     number("smallest letters", drawn.smallest / scale());
+    number("cut letters", drawn.cut.size());
+    for (std::size_t i = 0; i < drawn.cut.size(); ++i)
+      text += fmt::format("cut letter {}\t{:.1f} {:.1f}\n", i + 1, drawn.cut[i].x, drawn.cut[i].y);
     for (const auto& [name, box] : desk.places.boxes)
       text += fmt::format("{}\t{:.1f} {:.1f} {:.1f} {:.1f}\n", name, box.left, box.top, box.right, box.bottom);
     std::filesystem::path written = wishes.places;

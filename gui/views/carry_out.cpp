@@ -59,6 +59,7 @@ struct CarryOut {
     frame.desk.start.shown = true;
     frame.desk.start.over = 0;
   }
+  void operator()(const BackToJob&) const { frame.desk.start.shown = false; }
   void operator()(const ShowPart& asked) const {
     frame.desk.sheet = Sheet::connections;
     frame.desk.connections.canvas.selected = {asked.key};

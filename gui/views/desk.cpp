@@ -173,11 +173,13 @@ bool something_in_front(const Desk& desk) {
   return desk.question.ask != Ask::nothing || ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopupId);
 }
 
-/// Esc where nothing is chosen, typed or open: a job that has no file, and nothing in it to lose, is left again.
-bool leads_back(const Scene& scene, const Desk& desk) {
-  const gui::FileState& file = scene.model.job().file;
-  return file.path.empty() && !file.unsaved && !desk.start.shown && !ImGui::GetIO().WantTextInput &&
-         desk.connections.canvas.selected.empty() && !desk.connections.canvas.pulled_from;
+/// Esc where nothing is chosen, typed or open: from a job that has no file to the start page, which stands in front of
+/// it, and from there back to it where something in it would be lost.
+Requests led_by_escape(const Scene& scene, const Desk& desk) {
+  if (desk.start.shown) return can_go_on(scene.model) ? Requests{BackToJob{}} : Requests{};
+  const bool free = scene.model.job().file.path.empty() && !ImGui::GetIO().WantTextInput &&
+                    desk.connections.canvas.selected.empty() && !desk.connections.canvas.pulled_from;
+  return free ? Requests{BackToStart{}} : Requests{};
 }
 
 /// Tab goes into the boxes of the measurements, wherever the hand was before.
@@ -198,7 +200,7 @@ Requests read_keys(const Scene& scene, const Desk& desk) {
     if (!ImGui::IsKeyPressed(key, repeats)) continue;
     const Shortcut press{static_cast<Key>(key), io.KeyCtrl, io.KeyShift};
     const bool plain = !press.ctrl && press.key < Key::f1;
-    if (press.key == Key::escape && leads_back(scene, desk)) asked.push_back(BackToStart{});
+    if (press.key == Key::escape) append(asked, led_by_escape(scene, desk));
     // Where there are fields, arrows, Enter and Space are theirs.
     if (plain && (desk.start.shown || (io.ConfigFlags & ImGuiConfigFlags_NavEnableKeyboard) != 0)) continue;
     if (plain && !io.WantTextInput && press.key >= digit(1) && press.key <= digit(9))

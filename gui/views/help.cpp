@@ -29,6 +29,10 @@ void keys(const Scene& scene) {
   for (const CommandRow& command : commands())
     if (const std::string key = keys_of(command); !key.empty()) row(scene, key, command.name);
   row(scene, "Alt, F10", "The menus; arrows go through them");
+  row(scene, "Esc",
+      "Closes what is open; leaves a box, which keeps what was typed; lets go of what is chosen; from a job that has "
+      "no "
+      "file yet it leads to the start page, and back with all entries");
   row(scene, "drag a port", "Connects it with the port where it is let go");
   row(scene, "drag a part", "Moves its run");
   row(scene, "right click", "What can be done with a part, a port, a dimension or the sheet");

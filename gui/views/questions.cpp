@@ -3,6 +3,7 @@
 #include "gui/model/edit/choices.h"
 #include "gui/views/export.h"
 #include "gui/views/scene/words.h"
+#include "gui/views/sheets/entry.h"
 
 #include <fmt/format.h>
 #include <imgui.h>
@@ -180,7 +181,11 @@ std::vector<std::string> port_names(const plan::Job& job) {
 
 void choose_port(const Scene& scene, const char* label, const std::vector<std::string>& names, std::string& chosen) {
   ImGui::SetNextItemWidth(scene.px(260.0F));
-  if (!ImGui::BeginCombo(label, chosen.c_str())) return;
+  const std::string seen = in_box(scene, chosen, ImGui::GetFrameHeight());
+  if (!ImGui::BeginCombo(label, seen.c_str())) {
+    if (seen != chosen && ImGui::IsItemHovered()) hint(scene, chosen);
+    return;
+  }
   for (const std::string& name : names)
     if (ImGui::Selectable(name.c_str(), name == chosen)) chosen = name;
   ImGui::EndCombo();

@@ -32,6 +32,13 @@ Requests mend_buttons(const Scene& scene, const plan::Finding& finding, const st
   return asked;
 }
 
+/// Where a mend is made that no button makes.
+std::string by_hand() {
+  const auto sheet = [](Do what) { return fmt::format("{} ({})", row_of(what).name, keys_of(row_of(what))); };
+  return fmt::format("No button writes this: change it under {}, or in the {}.", sheet(Do::sheet_measurements),
+                     sheet(Do::sheet_file));
+}
+
 /// Label, value, and what must be read with it, in a row each; where it comes from under the pointer.
 void figure_rows(const Scene& scene, const std::vector<Figure>& figures) {
   if (!ImGui::BeginTable("safety", 3, ImGuiTableFlags_SizingFixedFit)) return;
@@ -99,11 +106,15 @@ Requests draw_finding(const Scene& scene, const plan::Finding& finding, const st
     ImGui::TextWrapped("%s", fmt::format("Asked {}, allowed {}.", said.asked, said.allowed).c_str());
   if (!said.mend.empty()) ImGui::TextWrapped("%s%s", words::kFix, said.mend.c_str());
   Requests asked = mend_buttons(scene, finding, name);
+  if (!said.mend.empty() && gui::ways_to_follow(finding).empty()) {
+    wrapped(scene, Ink::faint_text, by_hand());
+    note_item(scene, "by hand " + name);
+  }
   ImGui::PopID();
   return asked;
 }
 
-Requests draw_finding_line(const Scene& scene, const plan::Finding& finding, const std::string& name) {
+Requests draw_finding_line(const Scene& scene, const plan::Finding& finding, const std::string& name, int lines) {
   constexpr float kMostButton = 0.4F;  // of the line
   Requests asked;
   const UnitSystem units = scene.shown.units;
@@ -124,7 +135,7 @@ Requests draw_finding_line(const Scene& scene, const plan::Finding& finding, con
   const float wide = all - (has_way ? button_width() + gap : 0.0F);
   const ImVec2 at = ImGui::GetCursorScreenPos();
   const ImFont& font = *ImGui::GetFont();
-  const std::string shown = fitting(font, text, wide, 2.0F * ImGui::GetTextLineHeight(), true);
+  const std::string shown = fitting(font, text, wide, static_cast<float>(lines) * ImGui::GetTextLineHeight(), true);
   const float high = ImGui::CalcTextSize(shown.c_str(), nullptr, false, wide).y;
   const Ink ink = finding.severity == plan::Severity::refused ? Ink::refused : Ink::caution;
   const float opacity = ImGui::GetStyle().Alpha;
@@ -133,14 +144,19 @@ Requests draw_finding_line(const Scene& scene, const plan::Finding& finding, con
   note_text(scene, shown, {at.x, at.y, at.x + ImGui::CalcTextSize(shown.c_str(), nullptr, false, wide).x, at.y + high},
             {at.x, at.y, at.x + wide, at.y + high + 1.0F});
   ImGui::PushID(name.c_str());
-  if (ImGui::InvisibleButton("all of it", {wide, std::max(high, has_way ? ImGui::GetFrameHeight() : 0.0F)}))
-    asked.push_back(Do::why);
+  const bool low = lines == 1;
+  const float button = !has_way ? 0.0F : low ? ImGui::GetTextLineHeight() : ImGui::GetFrameHeight();
+  if (ImGui::InvisibleButton("all of it", {wide, std::max(high, button)})) asked.push_back(Do::why);
   note_item(scene, name);
-  if (ImGui::IsItemHovered()) hint(scene, finding.source.empty() ? text : text + " [" + finding.source + "]");
+  if (ImGui::IsItemHovered()) {
+    const std::string source = finding.source.empty() ? "" : " [" + finding.source + "]";
+    hint(scene, text + source + (has_way || said.mend.empty() ? "" : "\n" + by_hand()));
+  }
   if (has_way) {
     ImGui::SameLine(0.0F, gap);
     ImGui::BeginDisabled(!scene.model.plan().current);
-    if (ImGui::Button(title.c_str())) asked.push_back(gui::Perform{gui::FollowMend{ways.front(), units}});
+    if (low ? ImGui::SmallButton(title.c_str()) : ImGui::Button(title.c_str()))
+      asked.push_back(gui::Perform{gui::FollowMend{ways.front(), units}});
     ImGui::EndDisabled();
     note_item(scene, "mend of " + name);
     if (title != whole_title && ImGui::IsItemHovered()) hint(scene, whole_title);

@@ -14,8 +14,8 @@ struct ReasonsState {
 /// apart: "reason 1".
 Requests draw_finding(const Scene& scene, const plan::Finding& finding, const std::string& name);
 
-/// The same on two lines at most, the button beside it: under the pointer all of it.
-Requests draw_finding_line(const Scene& scene, const plan::Finding& finding, const std::string& name);
+/// The same on so many lines at most, the button beside it: under the pointer all of it.
+Requests draw_finding_line(const Scene& scene, const plan::Finding& finding, const std::string& name, int lines);
 
 /// Whether more than one finding has a mend that can be followed.
 bool can_mend_several(const plan::Plan& plan);

@@ -1,9 +1,11 @@
 #include "gui/views/start_page.h"
 
 #include "catalog/load/load.h"
+#include "gui/model/session/first_measures.h"
 #include "gui/model/session/job_file.h"
 #include "quantity/input_error.h"
 
+#include <fmt/format.h>
 #include <imgui.h>
 
 #include <algorithm>
@@ -128,6 +130,16 @@ void what_it_is_for(const Scene& scene, float wide) {
 }
 
 void begin_new(const Scene& scene, StartState& state, Requests& asked) {
+  if (can_go_on(scene.model)) {
+    const std::size_t missing = gui::still_to_give(scene.model.job()).size();
+    heading(scene, "Not saved yet");
+    const std::string below = missing == 0
+                                  ? std::string("All is as it was left. Esc does the same.")
+                                  : fmt::format("All is as it was left, {} still to give. Esc does the same.",
+                                                missing == 1 ? "1 measure" : fmt::format("{} measures", missing));
+    if (choice(scene, state, 0, "start go on", "Go on with the job", below)) asked.push_back(BackToJob{});
+    ImGui::Spacing();
+  }
   heading(scene, "New");
   if (choice(scene, state, 0, "start new", "New job",
              "Five things are asked: tank, sheet and stays, table, water, compressor."))
@@ -193,6 +205,11 @@ bool is_in_front(StartState& state, const gui::Model& model) {
   if (state.shown && state.over == 0) state.over = document;
   if (state.over != document) state.shown = false;
   return state.shown;
+}
+
+bool can_go_on(const gui::Model& model) {
+  const gui::FileState& file = model.job().file;
+  return file.path.empty() && file.unsaved;
 }
 
 Requests draw_start_page(const Scene& scene, StartState& state) {

@@ -36,6 +36,9 @@ struct StartState {
 /// Whether it is in front: it goes when another document is opened or begun.
 bool is_in_front(StartState& state, const gui::Model& model);
 
+/// Whether it stands in front of entries that are in no file yet.
+bool can_go_on(const gui::Model& model);
+
 Requests draw_start_page(const Scene& scene, StartState& state);
 
 /// The examples that came with the program, by name; none where they are gone.

@@ -21,13 +21,16 @@ struct Strip {
   ImFont* font;
   float gap;
   std::size_t findings;  // that stand under it
+  int lines;             // of each
   bool bars;
 };
 Strip strip_of(const Scene& scene) {
-  constexpr float kLow = 560.0F;  // points
-  if (ImGui::GetMainViewport()->WorkSize.y >= scene.px(kLow))
-    return {58.0F, 12.0F, 44.0F, scene.fonts.large, 22.0F, 3, true};
-  return {47.0F, 14.0F, 33.0F, scene.fonts.strong, 14.0F, 1, false};
+  constexpr float kLow = 560.0F;    // points
+  constexpr float kRoomy = 900.0F;  // below it two lines each leave the plumbing too little
+  const float high = ImGui::GetMainViewport()->WorkSize.y;
+  if (high >= scene.px(kLow))
+    return {58.0F, 12.0F, 44.0F, scene.fonts.large, 22.0F, 3, high >= scene.px(kRoomy) ? 2 : 1, true};
+  return {47.0F, 14.0F, 33.0F, scene.fonts.strong, 14.0F, 1, 2, false};
 }
 
 /// The verdict and, beside it, what must be watched, as one button.
@@ -127,11 +130,12 @@ bool bars_beside(const Scene& scene) {
 }
 
 /// The first of what is open, each with what fixes it, and how many more there are.
-Requests first_findings(const Scene& scene, const plan::Plan& plan, std::size_t most) {
+Requests first_findings(const Scene& scene, const plan::Plan& plan) {
   Requests asked;
-  const std::size_t shown = std::min(most, plan.findings.size());
+  const Strip strip = strip_of(scene);
+  const std::size_t shown = std::min(strip.findings, plan.findings.size());
   for (std::size_t i = 0; i < shown; ++i)
-    append(asked, draw_finding_line(scene, plan.findings[i], fmt::format("open {}", i + 1)));
+    append(asked, draw_finding_line(scene, plan.findings[i], fmt::format("open {}", i + 1), strip.lines));
   const bool several = can_mend_several(plan);
   if (several) append(asked, draw_mend_all(scene));
   if (shown == plan.findings.size()) return asked;
@@ -162,7 +166,7 @@ Requests draw_strip(const Scene& scene, ReasonsState& reasons) {
   // A table of one column keeps to its width and grows with what is in it.
   if ((under || !plan->findings.empty()) && ImGui::BeginTable("open", 1, 0, {wide, 0.0F})) {
     ImGui::TableNextColumn();
-    append(asked, first_findings(scene, *plan, strip_of(scene).findings));
+    append(asked, first_findings(scene, *plan));
     ImGui::EndTable();
   }
   if (under) {

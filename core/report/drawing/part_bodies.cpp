@@ -123,7 +123,7 @@ void end_body(PartPen& pen, const Family& family, const ArmSet& set) {
   if (set.flats > 0.95 * arm.outside)
     pen.hexagon(axis, "hexagon", arm.start - head, arm.start, set.flats / std::sqrt(3.0));
   else if (set.flats > 0.0)
-    pen.square(axis, "square", arm.start - head, arm.start, set.flats / std::sqrt(2.0));
+    pen.flat(axis, "square", arm.start - head, arm.start, set.flats / 2.0);
   else if (!arm.threaded)
     pen.tube(axis, "rim", arm.start - 0.15 * arm.outside, arm.start, 0.6 * arm.outside, 0.6 * arm.outside);
 }

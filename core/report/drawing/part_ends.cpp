@@ -94,13 +94,17 @@ void levers(PartPen& pen, const Arm& arm) {
   }
 }
 
+/// The sleeve that is drawn back is the widest of it, and stands before its mouth (common practice).
 void coupler(PartPen& pen, const Arm& arm) {
+  constexpr double kSleeve = 1.9;  // times what goes in
   const Axis axis = axis_of(arm);
   const double length = arm.reach - arm.start;
-  pen.tube(axis, "sleeve", arm.start + 0.15 * length, arm.reach - 0.12 * length, 1.12 * arm.half, 1.12 * arm.half);
-  for (int i = 1; i < 6; ++i) {
-    const double along = arm.start + (0.15 + 0.73 * i / 6.0) * length;
-    pen.line(axis, "knurl", {{along, -1.12 * arm.half}, {along, 1.12 * arm.half}});
+  const auto at = [&](double share) { return arm.start + share * length; };
+  pen.tube(axis, "mouth ring", at(0.9), arm.reach, 1.35 * arm.half, 1.35 * arm.half);
+  pen.tube(axis, "sleeve", at(0.08), at(0.9), kSleeve * arm.half, kSleeve * arm.half);
+  for (int i = 1; i < 7; ++i) {
+    const double along = at(0.3 + 0.5 * i / 7.0);
+    pen.line(axis, "knurl", {{along, -kSleeve * arm.half}, {along, kSleeve * arm.half}});
   }
 }
 

@@ -154,6 +154,12 @@ void union_nut(PartPen& pen, const Seat& seat, bool dielectric) {
   if (dielectric) pen.tube(seat.run, "insulator", from - 0.1 * seat.width(), from, 1.0 * h, 1.0 * h, Ink::part_edge);
 }
 
+/// A valve that comes out of its line: a nut on each side of it.
+void true_union_nuts(PartPen& pen, const Seat& seat, const ArmSet& set) {
+  for (const Arm& arm : set.arms)
+    pen.hexagon({{}, arm.heading}, "union nut", 0.4 * arm.reach, 0.72 * arm.reach, 1.4 * seat.half);
+}
+
 void bulkhead(PartPen& pen, const Seat& seat, const ArmSet& set) {
   const double h = seat.half;
   const double left = -set.arms[0].reach;
@@ -339,7 +345,10 @@ void draw_on_run(PartPen& pen, const Family& family, const Part& part, const Arm
   else if (hose)
     braid(pen, set);
   if (family.role == Role::restrictor) restrictor(pen, seat, set);
-  if (part.closing) union_nut(pen, seat, part.dielectric);
+  if (part.closing && family.role == Role::check_valve)
+    true_union_nuts(pen, seat, set);
+  else if (part.closing)
+    union_nut(pen, seat, part.dielectric);
   if (part.arrow || part.one_way) {
     const double across = family.shape == BodyShape::bowl ? 0.0 : -0.45 * seat.half;
     pen.arrow(seat.run, -0.6 * seat.half, 0.6 * seat.half, across);

@@ -46,6 +46,13 @@ void PartPen::square(const Axis& axis, std::string name, double from, double to,
   line(axis, std::move(name), {{from, 0.0}, {to, 0.0}});
 }
 
+void PartPen::flat(const Axis& axis, const std::string& name, double from, double to, double half) {
+  constexpr float kThin = 0.6F;
+  tube(axis, name, from, to, half, half);
+  line(axis, "diagonal", {{from, -half}, {to, half}}, Line::full, kThin);
+  line(axis, "diagonal", {{from, half}, {to, -half}}, Line::full, kThin);
+}
+
 void PartPen::round(Spot middle, std::string name, double radius, Ink fill, bool edge) {
   constexpr int kSides = 32;
   Area area{std::move(name), {}, fill, 1.0F, edge ? std::optional(Ink::part_edge) : std::nullopt};

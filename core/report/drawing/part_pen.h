@@ -30,6 +30,8 @@ class PartPen {
   void hexagon(const Axis& axis, const std::string& name, double from, double to, double half);
   /// A square head seen on two of its faces.
   void square(const Axis& axis, std::string name, double from, double to, double half);
+  /// The same seen on one face, which thin diagonals say is flat (ISO 128-3, from memory).
+  void flat(const Axis& axis, const std::string& name, double from, double to, double half);
   void round(Spot middle, std::string name, double radius, Ink fill = Ink::part_body, bool edge = true);
   void line(const Axis& axis, std::string name, const std::vector<std::pair<double, double>>& points,
             Line line = Line::full, float width = 1.0F);

@@ -1,5 +1,6 @@
 #include "gui/model/edit/mend.h"
 
+#include "gui/model/edit/part_mends.h"
 #include "gui/model/edit/parts_in_words.h"
 #include "gui/model/edit/places_in_text.h"
 #include "report/words/say.h"
@@ -28,13 +29,6 @@ JobPath path_of_key(const std::string& key) {
   return path;
 }
 
-/// The next mark of a tape, a sixteenth or a millimetre.
-quantity::Length up_to_mark(quantity::Length length, UnitSystem units) {
-  constexpr double kLast = 1e-6;  // of a mark: what a sum may be off by
-  return units == UnitSystem::inch ? quantity::inches(std::ceil(quantity::in_inches(length) * 16.0 - kLast) / 16.0)
-                                   : quantity::millimetres(std::ceil(quantity::in_millimetres(length) - kLast));
-}
-
 /// As it is typed; the map's places stand on a tape's marks, so that this is no other.
 std::string written_spot(const plan::LidSpot& spot, UnitSystem units) {
   return fmt::format("{}, {}", quantity::write_length(spot.from_left, units),
@@ -61,14 +55,6 @@ std::string free_name(const std::string& wanted, IsTaken is_taken) {
   std::string name = wanted;
   for (int number = 2; is_taken(name); ++number) name = fmt::format("{} {}", wanted, number);
   return name;
-}
-
-/// A female thread of the part's size: its own, or the one that takes it.
-std::string port_for(const Catalog& catalog, PartId part) {
-  const catalog::PortTypeId own = catalog.part(part).ports[0].type;
-  for (const catalog::Mate& mate : catalog.mates(own))
-    if (catalog.port_type(mate.other).end == catalog::End::female) return catalog.written(mate.other);
-  return catalog.written(own);
 }
 
 /// What a person calls it: "relief valve", "gauge", "ball valve".
@@ -160,6 +146,7 @@ std::string title_of_supports(const reservoir::SupportLayout& layout) {
 }
 
 Edited with_change(const Bench& bench, const JobText& text, const plan::Change& change, UnitSystem units) {
+  if (is_part_mend(change)) return with_part_mend(bench, text, change, units);
   if (change.supports) return with_supports(text, *change.supports);
   if (change.key == plan::kSheetThickness)
     return text.set(at("reservoir") / "sheet",
@@ -194,10 +181,7 @@ std::vector<plan::Changes> ways_to_follow(const plan::Finding& finding) {
   std::vector<plan::Changes> ways = finding.ways_to_mend;
   // Where what is offered is not all, the plan's other ways are written where the job has words for them.
   for (const plan::Changes& way : finding.ways_to_try) {
-    const bool written = std::all_of(way.begin(), way.end(), [](const plan::Change& change) {
-      return change.supports.has_value() || change.key == plan::kSheetThickness || change.key == "air.set pressure" ||
-             change.key == "test pressure" || change.key == plan::kDeviceOn;
-    });
+    const bool written = std::all_of(way.begin(), way.end(), can_be_written);
     if (written && !way.empty()) ways.push_back(way);
   }
   return ways;
@@ -261,6 +245,10 @@ std::string added_in_words(const Catalog& catalog, const plan::Change& change) {
 std::string title_of_mend(const Catalog& catalog, const plan::Changes& changes, UnitSystem units) {
   std::string title;
   for (const plan::Change& change : changes) {
+    if (is_part_mend(change)) {
+      title += (title.empty() ? "" : ", ") + title_of_part_mend(catalog, change, units);
+      continue;
+    }
     if (change.supports) {
       title += (title.empty() ? "" : ", ") + title_of_supports(*change.supports);
       continue;

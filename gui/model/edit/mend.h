@@ -13,8 +13,8 @@ namespace riserun::gui {
 /// lid that is free and wide enough, else on one of its own, to be welded in.
 Edited follow_mend(const Bench& bench, const FollowMend& act);
 
-/// The ways to mend it that can be written into a job: those that are offered, and of those that the plan has only
-/// tried what says how the walls are divided, or another sheet.
+/// The ways to mend it that can be written into a job: those that the job has keys for, and of those that the plan has
+/// only tried what says how the walls are divided, another sheet, and what part_mends.h writes.
 std::vector<plan::Changes> ways_to_follow(const plan::Finding& finding);
 
 /// The first way of each finding in turn, as long as the plan gets better by it: fewer findings that refuse it, or as

@@ -204,7 +204,7 @@ class RunPainter {
     const PixelBox all = on_screen(block_.all);
     const std::string& text = scene_.shown.texts.folded[block_.connection];
     const gui::Point corner = lens_.on_screen(block_.title.corner);
-    const float left = corner.x;
+    float left = corner.x;
     float top = corner.y;
     if (block_.heading == gui::Heading::right) {
       for (const gui::PlacedNode& node : block_.nodes)
@@ -218,10 +218,27 @@ class RunPainter {
       }
       const float high = words_.measure(points_, text, all.right - left).y;
       if (!block_.nodes.empty()) top = (drawn.top + drawn.bottom - high) / 2.0F;
+      left = right_of_pipes({left, top, all.right, top + high});
     }
-    const PixelBox room{left, top, std::max(all.right, left + scene_.px(60.0F)),
+    const float aside = left - corner.x;
+    const PixelBox room{left, top, std::max(all.right + aside, left + scene_.px(60.0F)),
                         std::max(all.bottom, top + words_.line(points_) + 1.0F)};
     words_.put(points_, {room.left, room.top}, text_, text, room, true);
+  }
+
+  /// Where words begin that would stand in this box, but for the pipes that lead through it.
+  float right_of_pipes(const PixelBox& box) const {
+    const float clear = lens_.px(6.0F) + scene_.px(4.0F);  // of a pipe's axis
+    float left = box.left;
+    for (const std::vector<gui::Point>& way : scene_.shown.layout.ways)
+      for (std::size_t i = 1; i < way.size(); ++i) {
+        const gui::Point a = lens_.on_screen(way[i - 1]);
+        const gui::Point b = lens_.on_screen(way[i]);
+        const bool upright = std::abs(a.x - b.x) < 1.0F;
+        const bool level_with = std::min(a.y, b.y) < box.bottom && box.top < std::max(a.y, b.y);
+        if (upright && level_with && a.x > box.left - clear && a.x < box.right) left = std::max(left, a.x + clear);
+      }
+    return left;
   }
 
   const Scene& scene_;
@@ -250,6 +267,10 @@ void paint_pipe(const Scene& scene, const Lens& lens, std::size_t row) {
   const int count = static_cast<int>(way.size());
   const Ink fluid = link.joint == gui::kNoRow && link.seal.empty() ? Ink::refused : fluid_of(link.service);
   list.AddPolyline(way.data(), count, packed(scene.theme[Ink::part_edge]), ImDrawFlags_None, lens.px(9.0F));
+  for (std::size_t i = 1; i < way.size() && scene.places.wanted; ++i)
+    note_place(scene, fmt::format("pipe {} {}", row, i),
+               {std::min(way[i - 1].x, way[i].x) - lens.px(4.5F), std::min(way[i - 1].y, way[i].y) - lens.px(4.5F),
+                std::max(way[i - 1].x, way[i].x) + lens.px(4.5F), std::max(way[i - 1].y, way[i].y) + lens.px(4.5F)});
   list.AddPolyline(way.data(), count, packed(scene.theme[fluid]), ImDrawFlags_None, lens.px(6.4F));
   for (const gui::PinAt* end : {&link.a, &link.b})
     if (end->node == gui::kAirSupply)

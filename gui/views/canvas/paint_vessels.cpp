@@ -201,19 +201,31 @@ class VesselPainter {
       return;
     }
     const float right = room_beside(i);
-    const float left = at.x + half.x + scene_.px(3.0F);
+    const float name_top = node_.kind == NodeKind::table ? at.y - half.y - line : at.y + wall();
+    const float left = std::max(at.x + half.x, part_edge(at.x, name_top, name_top + 2.0F * line)) + scene_.px(3.0F);
     if (right - left < scene_.px(44.0F)) return;
     if (node_.kind == NodeKind::table) {
-      const float top = at.y - half.y - line;
+      const float top = name_top;
       if (top < box_.top + lens_.px(3.0F) + words_.line(kVesselWords)) return;
       words_.put(kPartWords, {left, top}, Ink::text, node_.pins[i].port + " " + written,
                  {left, top, right, top + line + 1.0F});
     } else {
-      const float top = at.y + wall();
+      const float top = name_top;
       put_in_tank(kPartWords, {left, top}, Ink::text, node_.pins[i].port, {left, top, right, top + line + 1.0F});
       put_in_tank(kPartWords, {left, top + line}, Ink::faint_text, written,
                   {left, top + line, right, top + 2.0F * line + 1.0F});
     }
+  }
+
+  /// How far to the right of the port the parts reach that stand in it, at the height of its name.
+  float part_edge(float x, float top, float bottom) const {
+    float edge = x;
+    const std::vector<gui::Box>& boxes = scene_.shown.layout.nodes;
+    for (std::size_t row = gui::kVessels; row < boxes.size(); ++row) {
+      const PixelBox part = on_screen(lens_, boxes[row]);
+      if (part.left < x && x < part.right && part.top < bottom && top < part.bottom) edge = std::max(edge, part.right);
+    }
+    return edge;
   }
 
   /// Up to the next port of the same edge, or the wall.

@@ -40,8 +40,10 @@ struct GoOn {
   gui::Command to;
 };
 
-/// The start page, in front of a job that has nothing to lose.
+/// The start page, in front of a job that has no file yet. It stays as it is.
 struct BackToStart {};
+/// From there to the job again.
+struct BackToJob {};
 
 /// A part on the plumbing sheet, chosen.
 struct ShowPart {
@@ -54,8 +56,8 @@ struct ShowField {
   gui::JobPath at{};
 };
 
-using Request =
-    std::variant<gui::Command, Do, Seek, WorkOutAlternatives, ExportTo, Leave, GoOn, BackToStart, ShowPart, ShowField>;
+using Request = std::variant<gui::Command, Do, Seek, WorkOutAlternatives, ExportTo, Leave, GoOn, BackToStart, BackToJob,
+                             ShowPart, ShowField>;
 using Requests = std::vector<Request>;
 
 inline void append(Requests& to, Requests more) {

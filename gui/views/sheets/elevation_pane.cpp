@@ -17,11 +17,11 @@ using gui::at;
 using gui::FieldKind;
 using gui::JobPath;
 
-constexpr float kEntry = 106.0F;    // points
+constexpr float kEntry = 128.0F;    // points: "not set (scfm)", "3 mm stainless"
 constexpr float kAcross = 88.0F;    // points, of a field over or under a box
 constexpr float kEntryTop = 17.0F;  // points of a field's label over it
-constexpr float kLeft = 160.0F;     // points for the fields of that side and their dimension lines
-constexpr float kRight = 186.0F;
+constexpr float kLeft = 182.0F;     // points for the fields of that side and their dimension lines
+constexpr float kRight = 208.0F;
 constexpr float kMargin = 70.0F;  // points over and under the drawing
 
 JobPath tank(const char* key) { return at("reservoir") / "inside" / key; }

@@ -15,9 +15,9 @@ namespace riserun::views {
 namespace {
 
 constexpr float kLabelWide = 118.0F;  // points
-constexpr float kEntryWide = 118.0F;
-constexpr float kList = 450.0F;
-constexpr float kLeastBoth = 1010.0F;  // points across for list and elevation side by side
+constexpr float kEntryWide = 130.0F;  // "not set (scfm)", "3 mm stainless"
+constexpr float kList = 462.0F;
+constexpr float kLeastBoth = 1022.0F;  // points across for list and elevation side by side
 constexpr float kElevation = 400.0F;   // points high
 
 /// The field stands beside it: its key need not be named again.

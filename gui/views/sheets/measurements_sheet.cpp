@@ -20,6 +20,8 @@ using gui::Field;
 using gui::FieldKind;
 using gui::JobPath;
 
+constexpr float kLeastBox = 300.0F;  // points; wider where what stands in it needs that
+
 /// What a field holds that the job leaves out.
 std::optional<report::SaidAssumption> assumed(const Scene& scene, const Field& field) {
   if (scene.shown.plan == nullptr) return std::nullopt;
@@ -86,12 +88,16 @@ class Entries {
     if (ImGui::IsItemHovered()) hint(scene_, field.at.text() + (field.needed ? ", the job needs it" : ""));
     ImGui::TableNextColumn();
     const auto wrong = gui::wrong_at(job_, field.at);
-    ImGui::SetNextItemWidth(std::min(ImGui::GetContentRegionAvail().x, scene_.px(300.0F)));
+    whole_.clear();
     if (!field.choices.empty() || field.kind == FieldKind::yes_no)
       choose(field);
     else
       type(field);
     note_item(scene_, "field " + field.at.text());
+    if (!whole_.empty()) {
+      wrapped(scene_, Ink::faint_text, whole_);
+      note_item(scene_, "whole " + field.at.text());
+    }
     if (!wrong) {
       ImGui::PopID();
       return;
@@ -112,7 +118,12 @@ class Entries {
     const std::vector<std::string>& choices = field.choices.empty() ? kYesNo : field.choices;
     const std::string now = written_value(job_, field.at);
     const auto stands = now.empty() ? assumed(scene_, field) : std::nullopt;
-    const bool open = ImGui::BeginCombo("##choice", now.empty() ? in_its_place(stands).c_str() : now.c_str());
+    const std::string words = now.empty() ? in_its_place(stands) : now;
+    const float arrow = ImGui::GetFrameHeight();
+    ImGui::SetNextItemWidth(box_for(scene_, words, scene_.px(kLeastBox), arrow));
+    const std::string seen = in_box(scene_, words, arrow);
+    if (seen != words) whole_ = words;
+    const bool open = ImGui::BeginCombo("##choice", seen.c_str());
     if (stands && ImGui::IsItemHovered()) tell(*stands);
     if (!open) return;
     if (!field.needed && ImGui::Selectable("(leave it to the plan)", now.empty()) && !now.empty())
@@ -127,7 +138,10 @@ class Entries {
     FieldText& entry = state_.fields[field.at];
     place_cursor(scene_, state_, field.at);
     const auto stands = written_value(job_, field.at).empty() ? assumed(scene_, field) : std::nullopt;
-    append(asked_, type_entry(scene_, entry, field.at, field.kind, in_its_place(stands)));
+    const std::string instead = in_its_place(stands);
+    ImGui::SetNextItemWidth(box_for(scene_, entry.text.empty() ? instead : entry.text, scene_.px(kLeastBox), 0.0F));
+    append(asked_, type_entry(scene_, entry, field.at, field.kind, instead));
+    if (!entry.whole) whole_ = entry.text.empty() ? instead : entry.text;
     if (entry.held) state_.focused_group = group_;
     if (stands && ImGui::IsItemHovered()) tell(*stands);
   }
@@ -136,7 +150,8 @@ class Entries {
   MeasurementsState& state_;
   Requests& asked_;
   const gui::JobState& job_;
-  JobPath group_;  // that is being drawn
+  JobPath group_;      // that is being drawn
+  std::string whole_;  // of the field that is being drawn: what its box has no room for
 };
 
 }  // namespace

@@ -12,6 +12,7 @@ VIEW, COMMAND, EXAMPLES = sys.argv[1], sys.argv[2], pathlib.Path(sys.argv[3])
 
 class Driven(unittest.TestCase):
     EXAMPLE = "bevel-bench.yaml"
+    SIZE = (1280, 800)
 
     def setUp(self):
         self.folder = pathlib.Path(tempfile.mkdtemp(prefix="riserun-window-"))
@@ -23,8 +24,9 @@ class Driven(unittest.TestCase):
         printer = self.folder / "lp"
         printer.write_text(f'#!/bin/sh\nsleep 6\ncat > "{self.folder}/printed.pdf"\n', encoding="utf-8")
         printer.chmod(0o755)
-        self.screen = Screen(1280, 800)
-        self.window = Window(self.screen, VIEW, self.folder, self.job, path=str(self.folder))
+        self.screen = Screen(*self.SIZE)
+        self.window = Window(self.screen, VIEW, self.folder, self.job, size="{}x{}".format(*self.SIZE),
+                             path=str(self.folder))
         self.window.ready()
 
     def prepare(self):

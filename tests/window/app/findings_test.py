@@ -1,6 +1,8 @@
 """The verdict in the window: what the badge says, its reasons, and the mends that are followed by a click."""
 import pathlib
+import re
 import sys
+import time
 import unittest
 
 sys.path.insert(0, str(pathlib.Path(__file__).parent))
@@ -43,6 +45,34 @@ class Badge(Driven):
         window.wait_for(lambda p: "close reasons" not in p, "the reasons to close")
 
 
+class Three(Driven):
+    """On a screen of 1280 x 800."""
+
+    def prepare(self):
+        text = self.job.read_text(encoding="utf-8")
+        for good, bad in (("regulator range: 10 psi", "regulator range: 60 psi"), ("passages: yes", "passages: no"),
+                          ("regulator repeatability: 0.05 psi", "regulator repeatability: 1 psi")):
+            self.assertIn(good, text)
+            text = text.replace(good, bad)
+        self.job.write_text(text, encoding="utf-8")
+
+    def test_three_findings_leave_the_plumbing_its_names(self):
+        self.window.key("f")
+        time.sleep(0.5)
+        places = self.window.places()
+        for number in (1, 2, 3):
+            self.assertIn(f"open {number}", places)
+        self.assertLess(places["open 3"][3] - places["open 1"][1], 800 / 8, "they take little of the height")
+        said = re.sub(r"\s+", " ", " | ".join(n for n in places if n.startswith("text ")))
+        for words in ("1-1/4 rubber hose, by the foot", "1/4 air regulator, 0 to 10 psi", "3/4 full-bore ball valve",
+                      "3/4 MNPT relief valve, set 2 psi", "0 to 5 psi gauge, 1/4 MNPT"):
+            self.assertIn(words, said)
+
+    def test_all_of_a_finding_stands_behind_its_line(self):
+        self.window.click("open 1")
+        self.window.wait_for(lambda p: "reason 1" in p, "the whole of it")
+
+
 class Mended(Driven):
     def prepare(self):
         text = self.job.read_text(encoding="utf-8")
@@ -73,6 +103,35 @@ class Mended(Driven):
         window.wait_for(lambda p: p["unsaved"] == (0.0,), "the save")
         self.leave()
         self.assertEqual(self.job.read_text(encoding="utf-8"), self.original)
+
+
+class ByAnotherPart(Driven):
+    """What no one key of the job says has its button, too; what nothing in the window writes says where to change it."""
+
+    def prepare(self):
+        text = self.job.read_text(encoding="utf-8")
+        for good, bad in (("0 to 10 psi air regulator", "0 to 60 psi air regulator"), ("  regulator range: 10 psi\n", ""),
+                          ("regulator repeatability: 0.05 psi", "regulator repeatability: 0.01 psi")):
+            self.assertIn(good, text)
+            text = text.replace(good, bad)
+        self.job.write_text(text, encoding="utf-8")
+
+    def test_a_button_takes_another_regulator_and_the_rest_is_said(self):
+        window = self.window
+        window.key("F4")
+        places = window.wait_for(lambda p: "reason 2" in p, "the reasons")
+        by_hand = [n[len("by hand "):] for n in places if n.startswith("by hand ")]
+        self.assertEqual(len(by_hand), 1, "one of the two is left to the hand")
+        self.assertNotIn("mend of " + by_hand[0], places)
+        mend, = (n for n in places if n.startswith("mend of reason"))
+        before = window.revision()
+        window.click(mend)
+        window.wait_for_act(before)
+        window.key("Escape")
+        window.key("ctrl+s")
+        window.wait_for(lambda p: p["unsaved"] == (0.0,), "the save")
+        self.assertEqual(self.job.read_text(encoding="utf-8"),
+                         self.original.replace("0 to 60 psi air regulator", "0 to 10 psi air regulator"))
 
 
 if __name__ == "__main__":

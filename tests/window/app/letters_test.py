@@ -1,4 +1,5 @@
-"""Letters in the window: none below 11 points, none a scaled picture of another size, none outside the box it is in."""
+"""Letters in the window: none below 11 points, none a scaled picture of another size, none outside the box it is in, none
+cut off at its side."""
 import pathlib
 import re
 import shutil
@@ -30,21 +31,53 @@ class Letters(unittest.TestCase):
             checked += 1
         return checked
 
-    def look(self, example, width, height, scale):
+    def whole(self, places, where):
+        """No letter is drawn without its left or its right side, whatever draws it."""
+        cut = [(name, place) for name, place in places.items() if name.startswith("cut letter ")]
+        self.assertEqual(places["cut letters"], (0.0,), f"{where}: {cut[:8]}")
+
+    def whole_to_the_end(self, window, pane, where):
+        """Down the whole pane, a turn of the wheel at a time."""
+        place = window.wait_for(lambda p: pane in p, pane)[pane]
+        window.hand("mousemove", int(place[2] - 40), int((place[1] + place[3]) / 2))
+        before = None
+        for turn in range(80):
+            places = window.places()
+            self.whole(places, f"{where}, turn {turn}")
+            boxes = {n: p for n, p in places.items() if n.startswith(("field ", "row ", "whole "))}
+            if boxes == before:
+                return
+            before = boxes
+            window.hand("click", "--repeat", 4, "--delay", 20, 5)
+            time.sleep(0.4)
+        self.fail(f"{where}: {pane} has no end")
+
+    def look(self, example, width, height, scale, change=str):
         folder = pathlib.Path(tempfile.mkdtemp(prefix="riserun-letters-"))
         screen = Screen(width, height)
         window = None
         try:
-            shutil.copy(EXAMPLES / example, folder / "bench.yaml")
+            text = (EXAMPLES / example).read_text(encoding="utf-8")
+            (folder / "bench.yaml").write_text(change(text), encoding="utf-8")
             window = Window(screen, VIEW, folder, folder / "bench.yaml", size=f"{width}x{height}", scale=str(scale))
             window.ready()
             for sheet in range(2, 7):
                 window.key(f"ctrl+{sheet}")
                 window.wait_for(lambda p, s=sheet: p["sheet"] == (float(s - 1),), f"sheet {sheet}")
                 time.sleep(0.5)
-                self.check(window.places(), f"{example}, {scale}, sheet {sheet}")
+                where = f"{example}, {scale}, sheet {sheet}"
+                self.check(window.places(), where)
+                if sheet == 3 and change is str:
+                    dotted = [n for n in window.places() if n.startswith("text ") and n.endswith("...")]
+                    self.assertEqual(dotted, [], f"{where}: a box of the drawing is too narrow for what stands in it")
+                if sheet == 3:
+                    self.whole_to_the_end(window, "pane measurements", where)
+                elif sheet != 6:  # the file's lines roll sideways
+                    self.whole(window.places(), where)
             window.key("ctrl+1")
             window.key("f")
+            time.sleep(0.5)
+            self.whole(window.places(), f"{example}, {scale}, all in sight")
             for zoom in ["f"] + 6 * ["minus"] + ["f"] + 8 * ["equal"]:
                 window.key(zoom)
                 time.sleep(0.3)
@@ -57,6 +90,17 @@ class Letters(unittest.TestCase):
 
     def test_small(self):
         self.look("bevel-bench.yaml", 1280, 800, 1)
+
+    def test_a_long_value_is_seen_whole(self):
+        long = "Bevelling bench of the north shop, the one by the roller door that both shifts use for glass and for stone"
+
+        def with_long_words(text):
+            return re.sub(r"(?m)^name: .*$", f"name: {long}", text, count=1)
+
+        self.look("bevel-bench.yaml", 1280, 800, 1, with_long_words)
+
+    def test_a_metal_with_a_long_name_fits_the_drawing(self):
+        self.look("one-part-short.yaml", 1280, 800, 1)
 
     def test_large_at_twice_the_scale(self):
         self.look("one-part-short.yaml", 2560, 1440, 2)

@@ -62,5 +62,49 @@ class Plumbing(Driven):
             self.assertLess(places[f"part {device}/device"][3], tank[1] + 12, f"{device} stands over the lid")
 
 
+class OnALargeScreen(Driven):
+    """The parts are drawn larger there than the bungs that they stand on."""
+    EXAMPLE = "air-too-weak.yaml"
+    SIZE = (1920, 1080)
+
+    def test_no_part_stands_on_the_name_of_its_port(self):
+        self.window.key("f")
+        time.sleep(0.5)
+        places = self.window.places()
+        names = {n: p for n, p in places.items() if re.match(r"text \d+ (\w+ bung|basin inlet)\b", n)}
+        self.assertGreaterEqual(len(names), 6)
+        parts = {n: p for n, p in places.items() if n.startswith("part ") and "/" in n}
+        for name, words in names.items():
+            for part, box in parts.items():
+                beside = (words[2] <= box[0] + 1 or box[2] <= words[0] + 1 or words[3] <= box[1] + 1 or
+                          box[3] <= words[1] + 1)
+                self.assertTrue(beside, f"{part} stands on {name}: {box} {words}")
+
+
+class ManifoldOfFive(Driven):
+    """On a low screen, where the runs are folded."""
+    EXAMPLE = "one-air-bung.yaml"
+    SIZE = (1280, 720)
+
+    def prepare(self):
+        text = self.job.read_text(encoding="utf-8")
+        self.assertIn("      - name: exhaust\n", text)
+        self.job.write_text(text.replace("      - name: exhaust\n", "      - name: spare outlet\n        ends in: 1/4 pipe "
+                                         "plug\n      - name: exhaust\n"), encoding="utf-8")
+
+    def test_no_pipe_leads_through_the_name_of_a_run(self):
+        self.window.key("f")
+        time.sleep(0.5)
+        places = self.window.places()
+        names = {n: p for n, p in places.items() if re.match(r"text \d+ (water up|air manifold|drain):", n)}
+        pipes = {n: p for n, p in places.items() if n.startswith("pipe ")}
+        self.assertEqual(len(names), 3)
+        self.assertGreaterEqual(len(pipes), 3)
+        for name, words in names.items():
+            for pipe, box in pipes.items():
+                beside = (words[2] <= box[0] or box[2] <= words[0] or words[3] <= box[1] or box[3] <= words[1])
+                self.assertTrue(beside, f"{pipe} leads through {name}: {box} {words}")
+
+
 if __name__ == "__main__":
     unittest.main(argv=sys.argv[:1])

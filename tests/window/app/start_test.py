@@ -96,6 +96,30 @@ class Start(unittest.TestCase):
         window.type("24")
         window.wait_for(lambda p: abs(shape(p) - 2.0) < 0.05, "the tank as high as half its length")
 
+    def test_escape_leaves_the_field_then_the_job_and_loses_no_entry(self):
+        window = self.window
+        missing = lambda p: next((n for n in p if n.endswith("to give") and n.startswith("verdict")), "")  # noqa: E731
+        window.click("start new")
+        window.wait_for(lambda p: "field reservoir.inside.length" in p, "the five things")
+        self.give("field", "reservoir.inside.length", "48")
+        before = missing(window.wait_for(lambda p: p["unsaved"] == (1.0,), "the entry"))
+        window.click("field reservoir.inside.width")
+        window.type("20")
+        window.key("Escape")
+        places = window.wait_for(lambda p: missing(p) not in ("", before), "what was typed to be taken")
+        self.assertNotIn("start go on", places, "the first leaves the field")
+        left = missing(places)
+        for back in (lambda: window.click("start go on"), lambda: window.key("Escape"), lambda: window.key("Return")):
+            window.key("Escape")
+            window.wait_for(lambda p: "start go on" in p, "the start page")
+            back()
+            places = window.wait_for(lambda p: "start go on" not in p and missing(p), "the job again")
+            self.assertEqual((missing(places), places["unsaved"]), (left, (1.0,)))
+        window.key("Escape")
+        window.click("start new")
+        places = window.wait_for(lambda p: "answer Discard" in p, "the question before this one goes")
+        self.assertEqual(places["unsaved"], (1.0,))
+
     def test_what_is_wrong_stands_beside_its_field_and_moves_nothing(self):
         window = self.window
         window.click("start new")

@@ -132,7 +132,7 @@ TEST(PartDrawing, EachKindHasWhatAFitterKnowsItBy) {
       {"threaded flange", {"flange", "bolt hole"}},
       {"bulkhead fitting", {"lock nut", "gasket"}},
       {"hex nipple", {"hexagon", "thread"}},
-      {"plug", {"square"}},
+      {"plug", {"square", "diagonal"}},
       {"hex head plug", {"hexagon"}},
       {"cap", {"cap"}},
       {"garden hose", {"nut", "break"}},
@@ -167,6 +167,23 @@ TEST(PartDrawing, FamiliesHaveWhatTheyAreKnownBy) {
   EXPECT_EQ(count(straight(first_of("reducing nipple")), "swage"), 1U) << "drawn down between two straight pieces";
   EXPECT_EQ(count(straight(first_of("hose bibb")), "wheel"), 1U);
   EXPECT_GE(count(straight(first_of("hex bushing")), "thread"), 10U) << "outside and, hidden, inside";
+}
+
+/// How far the outlines of that name go across, of what all of it does.
+double share_across(const Drawing& drawing, const std::string& name) {
+  double most = 0.0;
+  for (const Shape& shape : drawing.shapes)
+    if (const Area* area = std::get_if<Area>(&shape); area != nullptr && area->name == name)
+      for (const Spot& spot : area->outline) most = std::max(most, 2.0 * std::abs(spot.y));
+  return most / drawing.height();
+}
+
+// With its name covered each of these was taken for another part (common practice in trade catalogs' line drawings).
+TEST(PartDrawing, WhatWasTakenForAnotherHasWhatTellsIt) {
+  const Drawing plug = straight(first_of("plug"));
+  EXPECT_LT(share_across(plug, "square"), 0.9 * share_across(plug, "spigot")) << "its head is narrower than its thread";
+  EXPECT_GT(share_across(straight(first_of("air coupler")), "sleeve"), 0.95) << "its sleeve is the widest of it";
+  EXPECT_EQ(count(straight(first_of("PVC true-union check valve")), "union nut"), 6U) << "two nuts, three faces each";
 }
 
 TEST(PartDrawing, ARestrictorsWallLeavesItsHole) {

@@ -64,6 +64,58 @@ TEST(Mend, IsFollowedInEitherUnitsAndTakenBackByOneUndo) {
   EXPECT_GE(followed, 10);
 }
 
+bool changes(const plan::Changes& way, const char* key) {
+  return std::any_of(way.begin(), way.end(), [&](const plan::Change& change) { return change.key == key; });
+}
+
+struct Kind {
+  const char* key;
+  std::string job;
+  const char* written;  // in the job that is mended
+};
+
+TEST(Mend, OfEachKindThatNoKeySaysIsWrittenAndHelps) {
+  const std::string bench = testing::example("bevel-bench");
+  const auto raised = testing::with(bench, "floor height: 31 in", "floor height: 24 in");
+  const std::string gauge_bung = "gauge bung:   {port: 1/4 FNPT, bung: half coupling, where: ";
+  const Kind kinds[] = {
+      {plan::kReliefSetting, testing::with(bench, "relief valve set 2 psi 3/4", "relief valve set 1.5 psi 3/4"),
+       "ends in: 3/4 MNPT relief valve, set 2 psi"},
+      {plan::kRegulatorOfRange,
+       testing::with(testing::with(bench, "  regulator range: 10 psi\n", ""), "0 to 10 psi air regulator",
+                     "0 to 60 psi air regulator"),
+       "[1/16 in hole restrictor, 0 to 10 psi air regulator, light spring check valve]"},
+      {plan::kPortIntoLid, testing::with(bench, gauge_bung + "lid", gauge_bung + "side"), "where: lid, material"},
+      {plan::kTableHigher, testing::with(raised, "face height: 29-3/4 in", "face height: 22-3/4 in"),
+       "floor height: 28-1/4 in"},
+      {plan::kPortIntoFloor,
+       testing::with(bench, "where: floor, opens at: 0 in, face height: 29-3/4 in", "where: over rim"), "where: floor"},
+      {plan::kDeviceOf, testing::with(bench, "ends in: 3/4 brass ball valve", "ends in: 3/4 pipe plug"), "ball valve"}};
+  for (const Kind& kind : kinds) {
+    Editor editor(testing::shipped_catalog());
+    editor.start(kind.job, "job.yaml");
+    const plan::Plan plan = planned(editor);
+    int followed = 0;
+    for (const plan::Finding& finding : plan.findings)
+      for (const plan::Changes& way : ways_to_follow(finding)) {
+        if (!changes(way, kind.key)) continue;
+        for (const UnitSystem units : {UnitSystem::inch, UnitSystem::metric}) {
+          const Outcome done = editor.perform(FollowMend{way, units}, false);
+          EXPECT_TRUE(done.done) << kind.key << ": " << done.reason;
+          EXPECT_FALSE(still_there(planned(editor), finding)) << kind.key << "\n" << editor.text();
+          const bool is_there = editor.text().find(kind.written) != std::string::npos;
+          EXPECT_TRUE(is_there || units == UnitSystem::metric) << editor.text();
+          const std::string title = title_of_mend(*plan.catalog, way, units);
+          EXPECT_EQ(title.find(kind.key), std::string::npos) << title << " is no sentence";
+          EXPECT_TRUE(editor.undo());
+          EXPECT_EQ(editor.text(), kind.job);
+          ++followed;
+        }
+      }
+    EXPECT_GE(followed, 2) << "nothing is mended by: " << kind.key;
+  }
+}
+
 TEST(Mend, OfAllTakesWhatHelpsAndIsOneStep) {
   for (const std::string& job : jobs_to_mend()) {
     Editor editor(testing::shipped_catalog());

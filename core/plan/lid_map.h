@@ -12,11 +12,18 @@
 
 namespace riserun::plan {
 
+/// Of a bung in an upright side, along it; its height stands beside it.
+struct SidePlace {
+  bool in_front = false;  // else in the right end
+  Length along{};         // in the front from the left, in the right end from the front
+};
+
 struct LidBung {
   std::string port;
   Place place = Place::lid;
   std::optional<LidSpot> at{};         // of one in the lid; none: neither known nor found
   std::optional<Length> over_floor{};  // of one in a side: its axis, over the inside floor; none: not known
+  std::optional<SidePlace> on_side{};  // of one in a side that is not there yet; always proposed
   bool proposed = false;               // the job does not say where
   bool is_there = false;               // welded in already: it cannot be moved
   bool to_weld = false;                // the job says that it is still to be welded in
@@ -51,6 +58,8 @@ inline const Length kBossGap = inches(1.0 / 32.0);
 /// Of a boss to the wall that the lid is welded to: that, or so many times its hole (common practice).
 inline const Length kToSeam = inches(2.0);
 inline constexpr double kToSeamOfHole = 1.5;
+/// Of a boss in a side to the seams of floor and lid: a fillet of 1/4 in on each of the two (common practice).
+inline const Length kToFloorSeam = inches(0.5);
 /// Of a boss to a baffle, a stay or a tie under the lid, so that both can be welded (common practice).
 inline const Length kToStay = inches(1.0);
 

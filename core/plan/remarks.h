@@ -77,9 +77,13 @@ inline constexpr const char* kDeviceOn = "device on";
 inline constexpr const char* kLineLeftOut = "line left out";
 /// The connection of that name needs the part, too, on the reservoir's side of its regulator.
 inline constexpr const char* kNeedOf = "need of";
+/// The connection of that name needs no check valve.
+inline constexpr const char* kCheckLeftOut = "check valve left out";
 /// The port of that name: of the reservoir into its lid, of the table into its floor.
 inline constexpr const char* kPortIntoLid = "port into the lid";
 inline constexpr const char* kPortIntoFloor = "port into the floor";
+/// The reservoir is so high inside; what stands in its lid goes with that.
+inline constexpr const char* kReservoirHeight = "reservoir of height";
 /// The table and the faces of its ports stand so much higher.
 inline constexpr const char* kTableHigher = "table higher by";
 /// The riser hangs in a double-tapped bushing in that port of the reservoir.

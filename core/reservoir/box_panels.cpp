@@ -74,12 +74,22 @@ SupportLayout with_baffle_along(SupportLayout supports) {
   return supports;
 }
 
+/// One more bay between each two baffles, so that all of these stay alike.
+int one_more_each(int bays, int baffles) {
+  const int baffled = baffles + 1;
+  return bays + baffled - bays % baffled;
+}
+
 // Stays tie lid and floor to each other, so a row of them divides both.
-SupportLayout with_row_of_stays(SupportLayout supports, int along, int across) {
+SupportLayout with_row_of_stays(SupportLayout supports, bool across_the_length) {
   const WallBays lid = lid_bays(supports);
   const WallBays floor = floor_bays(supports);
-  supports.lid = WallBays{lid.along + along, lid.across + across};
-  supports.floor = WallBays{floor.along + along, floor.across + across};
+  const auto with_one = [&](const WallBays& bays) {
+    return across_the_length ? WallBays{one_more_each(bays.along, supports.baffles_across), bays.across}
+                             : WallBays{bays.along, one_more_each(bays.across, supports.baffles_along)};
+  };
+  supports.lid = with_one(lid);
+  supports.floor = with_one(floor);
   return supports;
 }
 
@@ -111,8 +121,13 @@ void rows_of_lid_and_floor(const SupportLayout& now, const Adds& add) {
   }
   add("one more baffle across the length", with_baffle_across(now));
   add("one more baffle along the length", with_baffle_along(now));
-  add("one more row of stays between lid and floor, across the length", with_row_of_stays(now, 1, 0));
-  add("one more row of stays between lid and floor, along the length", with_row_of_stays(now, 0, 1));
+  add(now.baffles_across > 0
+          ? "one more row of stays between lid and floor in each bay of the baffles, across the length"
+          : "one more row of stays between lid and floor, across the length",
+      with_row_of_stays(now, true));
+  add(now.baffles_along > 0 ? "one more row of stays between lid and floor in each bay of the baffles, along the length"
+                            : "one more row of stays between lid and floor, along the length",
+      with_row_of_stays(now, false));
 }
 
 }  // namespace
@@ -175,9 +190,15 @@ std::vector<NextSupport> next_supports(const WallRequest& request) {
     next.push_back(judge(request, limit, std::move(what), std::move(supports)));
   };
   rows_of_lid_and_floor(now, add);
-  add("one more upright stiffener on each long side", with_bay(now, &SupportLayout::long_side, long_side, 1, 0));
+  add(now.baffles_across > 0 ? "one more upright stiffener in each bay of the baffles on each long side"
+                             : "one more upright stiffener on each long side",
+      with_bay(now, &SupportLayout::long_side, long_side,
+               one_more_each(long_side.along, now.baffles_across) - long_side.along, 0));
   add("one more level stiffener on each long side", with_bay(now, &SupportLayout::long_side, long_side, 0, 1));
-  add("one more upright stiffener on each short side", with_bay(now, &SupportLayout::short_side, short_side, 1, 0));
+  add(now.baffles_along > 0 ? "one more upright stiffener in each bay of the baffles on each short side"
+                            : "one more upright stiffener on each short side",
+      with_bay(now, &SupportLayout::short_side, short_side,
+               one_more_each(short_side.along, now.baffles_along) - short_side.along, 0));
   add("one more level stiffener on each short side", with_bay(now, &SupportLayout::short_side, short_side, 0, 1));
   // Stable: of two that help alike the one that is less work, which is named first, stays first.
   std::stable_sort(next.begin(), next.end(),

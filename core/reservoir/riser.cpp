@@ -60,10 +60,10 @@ Length free_height(const RiserRequest& r) {
   return r.box.height - below_lid - r.obstacle_height;
 }
 
-void measure(const RiserRequest& r, Riser& riser) {
+void measure(const RiserRequest& r, Length clearance, Riser& riser) {
   const Length tolerance = threaded(r) ? r.pipe.make_up_tolerance : kTapeTolerance;
   riser.make_up = threaded(r) ? r.pipe.make_up : Length();
-  riser.clearance = r.wanted_clearance.value_or(default_clearance(r.pipe.bore));
+  riser.clearance = clearance;
   riser.clearance_low = riser.clearance - tolerance;
   riser.clearance_high = riser.clearance + tolerance;
   riser.cut_length = free_height(r) - riser.clearance + riser.make_up + (threaded(r) ? Length() : r.above_lid);
@@ -75,6 +75,24 @@ void measure(const RiserRequest& r, Riser& riser) {
 
 /// That a riser needs to draw freely, with the thread at the short end of its band.
 Length least_clearance(const RiserRequest& r) { return std::max(kLeastClearance, r.pipe.bore / 4.0); }
+
+/// Stock that serves uncut in place of the length that was worked out.
+void take_stock_uncut(const RiserRequest& r, Riser& riser) {
+  if (!threaded(r) || riser.cut_length <= riser.make_up) return;
+  const Length cut = riser.cut_length;
+  const Length tolerance = riser.clearance - riser.clearance_low;
+  std::optional<Length> nearest;
+  for (const Length& length : r.pipe.stock_nipples) {
+    const Length longer = length - cut;
+    const Length off = std::max(longer, -longer);
+    const bool within_make_up = off <= tolerance + kExact;
+    const bool clears = riser.clearance_low - longer + kExact >= least_clearance(r);
+    const bool serves = within_make_up || (!r.wanted_clearance && longer > Length() && longer < kLeastTrim);
+    if (!serves || (longer > Length() && !clears)) continue;
+    if (!nearest || off < std::max(*nearest - cut, cut - *nearest)) nearest = length;
+  }
+  if (nearest) measure(r, riser.clearance - (*nearest - cut), riser);
+}
 
 void refuse_lengths(const RiserRequest& r, Riser& riser) {
   if (riser.cut_length <= riser.make_up) {
@@ -178,7 +196,9 @@ void choose_stock(const RiserRequest& r, Riser& riser) {
   // heel.
   const Length two = 2.0 * riser.cut_length + kKerf;
   for (const Length& length : lengths) {
-    if (!riser.stock && length + kExact >= riser.cut_length) riser.stock = length;
+    const Length trim = length - riser.cut_length;
+    const bool as_it_is = trim + kExact >= Length() && trim <= kExact;
+    if (!riser.stock && (as_it_is || trim + kExact >= kLeastTrim)) riser.stock = length;
     if (!riser.stock_for_two && length + kExact >= two && !has_one_thread(r, length)) riser.stock_for_two = length;
     if (!threaded(r)) continue;  // welded where the tape says, no other length serves
     const Length clearance = free_height(r) + riser.make_up - length;
@@ -188,6 +208,7 @@ void choose_stock(const RiserRequest& r, Riser& riser) {
       riser.stock_uncut_clearance = clearance;
     }
   }
+  riser.is_stock_uncut = riser.stock && *riser.stock <= riser.cut_length + kExact;
   if (riser.stock) riser.offcut = std::max(Length(), *riser.stock - riser.cut_length - kKerf);
 }
 
@@ -204,7 +225,7 @@ void note_stock(const RiserRequest& r, Riser& riser) {
     riser.notes.push_back(fact("stock_serves_as_it_is", *riser.stock));
   }
   if (riser.stock_for_two) riser.notes.push_back(fact("stock_makes_two_risers", *riser.stock_for_two));
-  if (riser.stock_uncut) {
+  if (riser.stock_uncut && !riser.is_stock_uncut) {
     riser.notes.push_back(fact("stock_serves_uncut", *riser.stock_uncut, riser.stock_uncut_clearance,
                                r.box.volume_at(r.obstacle_height + riser.stock_uncut_clearance)));
   }
@@ -237,7 +258,8 @@ Length default_clearance(Length bore) {
 Riser plan_riser(const RiserRequest& request) {
   check_input(request);
   Riser riser;
-  measure(request, riser);
+  measure(request, request.wanted_clearance.value_or(default_clearance(request.pipe.bore)), riser);
+  take_stock_uncut(request, riser);
   refuse_lengths(request, riser);
   refuse_bung(request, riser);
   judge_insertion(request, riser);

@@ -60,6 +60,7 @@ struct Riser {
   hydraulics::LineEnd inlet;            // entry and exit loss of that end, with scatter
   Volume heel{};                        // below the riser's end
   std::optional<Length> stock;          // to cut it from, one thread at least; none: longer than any, thread a pipe
+  bool is_stock_uncut = false;          // it is that stock as it is
   Length offcut{};                      // what the saw leaves of it
   std::optional<Length> stock_for_two;  // shortest stock nipple that makes two such risers, each with one thread
   std::optional<Length> stock_uncut;    // longest stock nipple that serves as it is, if one does
@@ -76,11 +77,18 @@ struct Riser {
 /// common practice.
 Length default_clearance(Length bore);
 
+/// A shorter piece is not sawn off a nipple (common practice): it is used as it is where that leaves clearance enough,
+/// else a longer one is cut.
+inline const Length kLeastTrim = inches(0.25);
+
 /// Works the riser out.
 ///
 ///     cut length = inside height - bung projection - obstacle - clearance + make-up
 ///
 /// of a welded riser with what stands over the lid's inside in place of projection and make-up.
+///
+/// Stock that misses that length by no more than a thread's make-up may, or is longer by less than `kLeastTrim`, takes
+/// its place as it is, unless the clearance is the person's own and moves by more than the make-up does.
 ///
 /// All sums are unrounded. What cannot be made is a refusal in the result, with the smallest change that lifts it.
 /// @throws InputError if box, bore or outside diameter is not above zero, or another length is below zero

@@ -134,7 +134,7 @@ class Pages(unittest.TestCase):
                  for row in rows if row["what"] == "hole"}
         # Bosses of 1.38 and 1.75 in (ASME B16.11, class 3000), and 1/32 in all round.
         self.assertEqual(holes, {"vent bung": ("1-7/16 in", 1.4425, "42 in from the left, 4 in from the front"),
-                                 "drain bung": ("1-13/16 in", 1.8125, "in a side, 3 in over the floor")})
+                                 "drain bung": ("1-13/16 in", 1.8125, "in the right end, 10 in from the front, 3 in over the floor (proposed)")})
         for words in (run("list", job).stdout, run("plan", job).stdout, self.made(".html", job).read_text("utf-8")):
             plain = " ".join(words.split())
             for port, (size, _, where) in holes.items():

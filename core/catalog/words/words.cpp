@@ -241,10 +241,24 @@ std::size_t slips_between(std::string_view a, std::string_view b) {
   return last[b.size()];
 }
 
+namespace {
+
+/// In whatever order.
+bool has_the_same_letters(std::string_view a, std::string_view b) {
+  std::string first(a);
+  std::string second(b);
+  std::sort(first.begin(), first.end());
+  std::sort(second.begin(), second.end());
+  return first == second;
+}
+
+}  // namespace
+
 std::vector<std::string> meant_by(std::string_view word, std::span<const std::string> known) {
   constexpr std::size_t kShortest = 4;  // of shorter words too many are near
   constexpr std::size_t kLong = 6;      // from here on two slips are still the same word
-  // Hardly anybody mistypes the first letter (common practice), and many short words differ in it alone.
+  // Hardly anybody mistypes the first letter (common practice), and many short words differ in it alone; where a letter
+  // of four is another one, it is another word: flux is not flex.
   if (word.size() < kShortest) return {};
   std::size_t nearest = word.size() < kLong ? 1 : 2;
   std::vector<std::string> meant;
@@ -252,6 +266,7 @@ std::vector<std::string> meant_by(std::string_view word, std::span<const std::st
     if (one.size() + 2 < kShortest || one.front() != word.front()) continue;
     const std::size_t slips = slips_between(word, one);
     if (slips > nearest || slips >= one.size() - 1) continue;
+    if (word.size() == kShortest && one.size() == kShortest && !has_the_same_letters(word, one)) continue;
     if (slips < nearest) meant.clear();
     nearest = slips;
     meant.push_back(one);

@@ -30,7 +30,8 @@ struct NoChain {
   std::vector<PortTypeId> reachable_from;  // open ports that can be got to from the from side, nearest first
   std::vector<PortTypeId> reachable_to;
   std::optional<PartId> special_order;  // the one part that, ordered, completes a chain
-  std::optional<Fact> missing_part;     // the one part that, if it existed, would: "3/4 MNPT x 3/4 MGHT adapter"
+  std::optional<Fact> missing_part;     // the one part that, asked for, would; else that, if it existed, would:
+                                        // "3/4 MNPT x 3/4 MGHT adapter"
   std::vector<PartId> to_buy;           // where nothing may be bought: the fewest parts that would complete a chain
   Facts look_alikes;                    // traps between the two ports: what must not be tried, and why
   Facts mends;                          // "let one end spin", "allow a union" ...: each alone is enough

@@ -39,6 +39,7 @@ class WhyNoChain {
   }
   Fact purchase(const std::vector<PartId>& parts) const;
   void add_purchase(NoChain& answer) const;
+  std::optional<Fact> part_to_ask_for() const;
   void add_missing_part(NoChain& answer) const;
 
   const FoldedCatalog& folded_;
@@ -241,7 +242,28 @@ void WhyNoChain::add_purchase(NoChain& answer) const {
   answer.lifts.push_back(std::move(lift));
 }
 
+/// An end that nothing but devices mates, as an air plug its coupler: they come into a run only where they are asked
+/// for, and one of them is sold.
+std::optional<Fact> WhyNoChain::part_to_ask_for() const {
+  for (const bool at_from : {true, false}) {
+    Need need;
+    for (const catalog::Mate& mate : catalog_.mates((at_from ? request_.from : request_.to).type))
+      for (const catalog::PortUse& use : catalog_.uses(mate.other)) need.parts.push_back(use.part);
+    const auto is_device = [&](PartId part) {
+      return catalog_.family(catalog_.part(part).family).role == catalog::Role::device &&
+             catalog_.part(part).ports.size() == 2;
+    };
+    if (need.parts.empty() || !std::all_of(need.parts.begin(), need.parts.end(), is_device)) continue;
+    need.words = catalog_.family(catalog_.part(need.parts.front()).family).name;
+    ChainRequest asked = request_;
+    asked.needs.insert(at_from ? asked.needs.begin() : asked.needs.end(), need);
+    if (best_chain(folded_, asked)) return fact("part_to_ask_for", need.words);
+  }
+  return std::nullopt;
+}
+
 void WhyNoChain::add_missing_part(NoChain& answer) const {
+  if ((answer.missing_part = part_to_ask_for())) return;
   const auto missing = missing_part(folded_, request_);
   if (!missing) return;
   const std::string enter = catalog_.written(missing->enter);

@@ -223,6 +223,23 @@ void raise_table(Job& job, Length by) {
     if (port.face_height) *port.face_height += by;
 }
 
+void raise_lid(Job& job, Length height) {
+  const Length by = height - job.reservoir.height;
+  job.reservoir.height = height;
+  for (JobPort& port : job.reservoir.ports)
+    if (port.place == Place::lid && port.face_height) *port.face_height += by;
+}
+
+void leave_check_out(const Catalog& catalog, Job& job, const Value& name) {
+  for (JobConnection& connection : job.connections)
+    if (connection.name == std::get<std::string>(name))
+      std::erase_if(connection.needs, [&](const chain::Need& need) {
+        return std::all_of(need.parts.begin(), need.parts.end(), [&](PartId part) {
+          return catalog.family(catalog.part(part).family).role == catalog::Role::check_valve;
+        });
+      });
+}
+
 void put_into_bushing(Job& job, const Value& name) {
   JobPort* port = port_called(job.reservoir.ports, name);
   if (port == nullptr) return;
@@ -255,6 +272,8 @@ bool change_without_key(const Catalog& catalog, Job& job, const Change& change) 
     set_relief_valves(catalog, job, std::get<GaugePressure>(change.value));
   else if (change.key == kRestrictorInRun)
     restrict_before_regulators(catalog, job, std::get<Length>(change.value));
+  else if (change.key == kReservoirHeight)
+    raise_lid(job, std::get<Length>(change.value));
   else if (change.key == kSheetThickness)
     set_sheet(job, std::get<Length>(change.value));
   else if (change.key == kPortIntoLid)
@@ -263,6 +282,8 @@ bool change_without_key(const Catalog& catalog, Job& job, const Change& change) 
     put_into_floor(job, change.value);
   else if (change.key == kTableHigher)
     raise_table(job, std::get<Length>(change.value));
+  else if (change.key == kCheckLeftOut)
+    leave_check_out(catalog, job, change.value);
   else if (change.key == kLineLeftOut)
     leave_line_out(catalog, job, std::get<std::string>(change.value));
   else if (change.key == kRiserInBushing)

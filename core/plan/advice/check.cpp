@@ -129,6 +129,13 @@ class Advice {
 
   /// The finding with a mend that was followed and helps, with one that cannot be tried, or with none.
   Finding checked(const Finding& finding) {
+    if (const auto removal = goes_with_a_part(finding)) {
+      Finding mended = with(finding, *removal);
+      mended.or_else.clear();
+      mended.buy.reset();
+      mended.also_buy.clear();
+      return mended;
+    }
     const std::vector<Mend> mends = mends_of(finding);
     std::vector<Mend> helping;
     for (const Mend& mend : mends)
@@ -152,6 +159,24 @@ class Advice {
   }
 
  private:
+  /// A valve that is refused where it stands is taken out, before walls or relief valve are changed for what it asks.
+  std::optional<Mend> goes_with_a_part(const Finding& finding) {
+    for (const Finding& refused : before_) {
+      if (refused.severity != Severity::refused || same(refused, finding)) continue;
+      std::optional<Mend> removal;
+      if (refused.reason.code == "foot_valve_against_drain")
+        removal = Mend{fact("leave_out_foot_valve"), {{{"riser.foot valve", "no"}}}};
+      else if (refused.reason.code == "check_valve_against_drain")
+        removal = Mend{fact("leave_the_part_out", refused.reason.values.at(1)),
+                       {},
+                       {{{kCheckLeftOut, refused.reason.values.at(0)}}}};
+      if (!removal) continue;
+      const std::vector<Finding>& after = followed_.after(*only_way(*removal));
+      if (!has(after, finding) && mends(before_, refused, after) && mends(before_, finding, after)) return removal;
+    }
+    return std::nullopt;
+  }
+
   /// What must be bought in any case is not left off the list because something else is open then.
   bool is_a_step(const Finding& finding) {
     const auto mended = [&](const Changes& way) {

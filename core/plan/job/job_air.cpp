@@ -45,7 +45,7 @@ void read_air(JobReading& reading, const Value& value, Job& job) {
   if (!fields.valid()) return;
   JobAir& air = job.air;
   air.delivery =
-      fields.find_with("delivery", ranged(read_air_flow, cubic_feet_per_minute(0.0), cubic_feet_per_minute(2000.0)));
+      fields.find_with("delivery", ranged(read_air_flow, cubic_feet_per_minute(0.01), cubic_feet_per_minute(2000.0)));
   air.receiver = fields.find_with("receiver", ranged(read_volume, us_gallons(0.0), us_gallons(5000.0)));
   air.receiver_pressure = fields.find_with("receiver pressure", air_pressure());
   air.regulator_range = fields.find_with("regulator range", full_scale());

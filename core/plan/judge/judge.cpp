@@ -3,6 +3,8 @@
 #include "plan/judge/open.h"
 
 #include <algorithm>
+#include <map>
+#include <string>
 #include <utility>
 
 namespace riserun::plan {
@@ -18,6 +20,35 @@ bool is_graver(const Finding& a, const Finding& b) {
   return std::pair(a.severity, only_stops_work(a)) < std::pair(b.severity, only_stops_work(b));
 }
 
+/// The port that the finding's mend puts a device on; nullptr: none.
+const Change* claim_of(const Finding& finding) {
+  if (finding.ways_to_try.size() != 1 || finding.ways_to_try.front().size() != 1) return nullptr;
+  const Change& change = finding.ways_to_try.front().front();
+  return change.key == kDeviceOn ? &change : nullptr;
+}
+
+/// No two mends put something on one port: the later device gets a bung of its own, and a port that a device is to go
+/// on is not to be plugged.
+void share_out_ports(const Plan& plan, std::vector<Finding>& findings) {
+  std::map<std::string, Change> claims;
+  for (Finding& finding : findings) {
+    const Change* claim = claim_of(finding);
+    if (claim == nullptr || claims.emplace(std::get<std::string>(claim->value), *claim).second) continue;
+    if (finding.mend->code != "on_the_free_port") continue;
+    const PartId part = *claim->part;
+    finding.mend = Fact(std::get<quantity::Facts>(finding.mend->values.front()).front());
+    finding.ways_to_try.clear();
+    put_on_lid(plan, part, nullptr, finding);
+  }
+  for (Finding& finding : findings) {
+    if (finding.reason.code != "port_closed_by_nothing") continue;
+    const auto claim = claims.find(std::get<std::string>(finding.reason.values.front()));
+    if (claim == claims.end()) continue;
+    const PartId device = *claim->second.part;
+    finding.mend = fact("device_goes_there", plan.catalog->family(plan.catalog->part(device).family).name);
+  }
+}
+
 }  // namespace
 
 std::vector<Finding> judge(const Plan& plan, const Settled& settled, std::vector<Finding> refused) {
@@ -27,6 +58,7 @@ std::vector<Finding> judge(const Plan& plan, const Settled& settled, std::vector
                                  &judge_closed, &judge_plugged_drain, &judge_heat, &judge_water})
     judge_topic(plan, settled, open);
   std::vector<Finding> findings = std::move(open).findings();
+  share_out_ports(plan, findings);
   std::stable_sort(findings.begin(), findings.end(), is_graver);
   return findings;
 }

@@ -11,6 +11,8 @@ namespace riserun::plan {
 
 namespace {
 
+const Length kLowestBox = inches(4.0);  // that a hand and a torch get into (common practice)
+
 constexpr double kStraightOn = 180.0;  // degrees between the ports of a part that does not turn
 
 bool turns_aside(const Catalog& catalog, const chain::RunPart& link) {
@@ -61,6 +63,16 @@ Length stands_so_high(const Plan& plan, const ConnectionPlan& connection, bool f
   return stands_so_high(catalog, way, connection.ends_in);
 }
 
+bool ends_in_relief_valve(const Plan& plan, const ConnectionPlan& connection) {
+  const auto is_relief = [&](const std::optional<PartId>& part) {
+    return part && plan.catalog->family(plan.catalog->part(*part).family).role == catalog::Role::relief_valve;
+  };
+  const chain::Run* run = connection.assembly();
+  return is_relief(connection.ends_in) ||
+         (run != nullptr && std::any_of(run->ends.begin(), run->ends.end(),
+                                        [&](const chain::RunEnd& end) { return is_relief(end.device); }));
+}
+
 /// It lies over the whole lid, as far as the job says.
 bool table_covers_lid(const Plan& plan) {
   const JobReservoir& tank = plan.job.reservoir;
@@ -90,9 +102,18 @@ void judge_lid_stacks(const Plan& plan, const Settled& /*settled*/, Open& open) 
     const Length room = underside - port->face_height.value_or(lid);
     if (quantity::at_most(stands, room)) continue;
     const Length higher = inches(std::ceil(in_inches(stands - room)));
-    open.not_yet(Topic::connections, fact("no_room_under_the_table", connection.name, stands, room),
-                 Against{stands, room}, fact("turn_it_aside_or_table_higher", port->name, higher), "worked out")
-        .ways_to_try = {{{kTableHigher, higher}}};
+    const Length floor = underside + higher;
+    const Fact mend = ends_in_relief_valve(plan, connection)
+                          ? fact("turn_relief_aside_or_table_higher", port->name, higher, floor)
+                          : fact("turn_it_aside_or_table_higher", port->name, higher, floor);
+    Finding& finding = open.not_yet(Topic::connections, fact("no_room_under_the_table", connection.name, stands, room),
+                                    Against{stands, room}, mend, "worked out");
+    finding.ways_to_try = {{{kTableHigher, higher}}};
+    const Length lower = tank.height - higher;
+    if (!quantity::more_than(lower, kLowestBox)) continue;
+    finding.or_else = {{mend, {}, finding.ways_to_try}};
+    finding.mend = fact("either_mend", quantity::Facts{mend, fact("reservoir_so_low", lower)});
+    finding.ways_to_try.push_back({{kReservoirHeight, lower}});
   }
 }
 

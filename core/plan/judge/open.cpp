@@ -72,7 +72,8 @@ void put_on_lid(const Plan& plan, PartId part, const JobPort* port, Finding& fin
   finding.ways_to_mend = {{{"connections", "", part}}};
   const auto bung = half_coupling_for(plan, part);
   if (!bung) return;
-  finding.mend = fact("on_a_bung_of_its_own", quantity::Facts{*finding.mend}, catalog.part(*bung).name);
+  finding.mend = fact("on_a_bung_of_its_own", quantity::Facts{*finding.mend}, catalog.part(*bung).name,
+                      catalog.part(*bung).outside_diameter + 2.0 * kBossGap);
   finding.also_buy.push_back({"bung", "weld bung", fact("to_weld_in_for_it"), bung});
 }
 

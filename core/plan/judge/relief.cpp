@@ -52,6 +52,9 @@ void mend_setting(const Plan& plan, const Settled& settled, const ReliefValve& v
   const auto fits = valve_that_fits(plan, valve, passes_four ? limit : std::min(limit, plan.walls.four_to_one));
   if (fits) {
     finding.mend = fact("valve_that_opens_at", *fits);
+    // A setting that is worked out goes down for it, where it would open it.
+    if (more_than(plan.transfer.setting, *fits))
+      finding.mend = fact("setting_goes_down_for_it", quantity::Facts{*finding.mend});
     finding.ways_to_try = {{{kReliefSetting, *fits}}};
     if (const auto down = turned_down(plan)) mend_first_by({*down}, finding);
     return;

@@ -4,6 +4,7 @@
 #include "quantity/nearly.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace riserun::plan {
@@ -206,15 +207,26 @@ void judge_measured_time(const Plan& plan, Open& open) {
                "common practice");
 }
 
+/// A charge that takes a higher box, with its air over the water.
+std::optional<Mend> higher_reservoir(const Plan& plan, Length charge) {
+  const Length least = charge / (1.0 - kLeastAirSpace);
+  if (quantity::at_most(least, plan.job.reservoir.height)) return std::nullopt;
+  const Length height = inches(std::ceil(in_inches(least) * 4.0) / 4.0);
+  return Mend{
+      fact("reservoir_so_high", height, charge), {}, {{{kReservoirHeight, height}, {"reservoir.charge", charge}}}};
+}
+
 void judge_margin(const Plan& plan, Open& open) {
   const Levels& levels = plan.levels;
   if (!levels.enough || levels.spare >= levels.days_loss) return;
   const Length deeper = levels.least_charge;
-  open.not_yet(Topic::levels, fact("margin_below_a_days_loss", levels.spare, levels.days_loss, levels.top_up_mark), {},
-               levels.least_overflows ? fact("charge_so_deep_with_rim", deeper, levels.rim_for_least)
-                                      : fact("charge_so_deep", deeper),
-               "common practice")
-      .ways_to_mend = {{{"reservoir.charge", deeper}}};
+  Finding& finding = open.not_yet(
+      Topic::levels, fact("margin_below_a_days_loss", levels.spare, levels.days_loss, levels.top_up_mark), {},
+      levels.least_overflows ? fact("charge_so_deep_with_rim", deeper, levels.rim_for_least)
+                             : fact("charge_so_deep", deeper),
+      "common practice");
+  finding.ways_to_mend = {{{"reservoir.charge", deeper}}};
+  if (auto higher = higher_reservoir(plan, deeper)) finding.or_else = {std::move(*higher)};
 }
 
 /// Filled to the lid, gauge, vent and relief valve stand in water.

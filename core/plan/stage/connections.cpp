@@ -13,6 +13,7 @@
 #include "plan/stage/valves.h"
 
 #include <algorithm>
+#include <cmath>
 #include <tuple>
 #include <utility>
 
@@ -23,6 +24,7 @@ namespace {
 using chain::Freedom;
 using quantity::fact;
 
+const Length kMostLonger = inches(24.0);
 const double kLeastShareOfRiserBore = 0.6;  // passes a barb one size under the riser: common practice
 
 /// Ways in: a gauge is entered by its port, a check valve by its first, a ball valve by either.
@@ -79,6 +81,21 @@ const JobPort* port_of_plastic_alone(const Inputs& inputs, const ConnectionPlan&
   return nullptr;
 }
 
+/// A need that only parts meet which shatter under compressed air; nullptr: none.
+const chain::Need* plastic_need(const Catalog& catalog, const chain::ChainRequest& request) {
+  for (const chain::Need& need : request.needs)
+    if (!need.parts.empty() &&
+        std::none_of(need.parts.begin(), need.parts.end(), [&](PartId part) { return catalog.part(part).air; }))
+      return &need;
+  return nullptr;
+}
+
+/// All that would join it is kept off the reservoir.
+bool clashes_with_plastic(const chain::NoChain& none) {
+  return std::any_of(none.conflict.begin(), none.conflict.end(),
+                     [](const Fact& rule) { return rule.code == "ruled_out"; });
+}
+
 void refuse_none(const Inputs& inputs, const ConnectionPlan& plan, Remarks& remarks) {
   const Catalog& catalog = inputs.catalog;
   const chain::NoChain& none = *plan.none();
@@ -103,6 +120,13 @@ void refuse_none(const Inputs& inputs, const ConnectionPlan& plan, Remarks& rema
     refusal.reason = fact("plastic_port_on_the_reservoir", plan.name, port->name, catalog.written(port->type));
     refusal.mend = fact("port_with_a_pipe_thread", port->name, catalog.size_name(catalog.port_type(port->type).size));
   }
+  if (const chain::Need* plastic = plastic_need(catalog, plan.request);
+      plastic != nullptr && clashes_with_plastic(none)) {
+    refusal.reason = fact("plastic_asked_for_on_the_reservoir", plan.name, plastic->words);
+    refusal.mend = fact("metal_in_its_place", plastic->words, plan.name);
+  }
+  if (none.reason.code == "air_alone" && plan.ends_in && !catalog.part(*plan.ends_in).air)
+    refusal.mend = fact("metal_end_in_its_place", catalog.part(*plan.ends_in).name);
   // No check valve that would go there is advised where none may stand.
   if (is_asked_as_vent(catalog, inputs.job, plan) && asked_check(catalog, plan) != nullptr)
     refusal.mend = fact("take_check_valve_out");
@@ -138,6 +162,16 @@ void keep_the_run_wide(const Inputs& inputs, RunSearch& search, const RiserPlan&
   }
 }
 
+/// The first gap, by half inches, that the run has room in; nullopt: none up to that much more.
+std::optional<Length> gap_with_room(RunSearch& search, const chain::ChainRequest& request, const chain::Span& span) {
+  const Length step = inches(0.5);
+  chain::Span longer = span;
+  for (longer.along = step * std::ceil((span.along / step).value()); longer.along <= span.along + kMostLonger;
+       longer.along += step)
+    if (search.can_join(request, longer)) return longer.along;
+  return std::nullopt;
+}
+
 /// What the run was to have and has not stands before all else that is said of it, with what would mend it.
 void say_what_is_missed(RunSearch& search, ConnectionPlan& plan) {
   chain::Run* run = std::get_if<chain::Run>(&plan.answer);
@@ -145,11 +179,13 @@ void say_what_is_missed(RunSearch& search, ConnectionPlan& plan) {
   MissedBore& missed = *plan.missed_bore;
   chain::ChainRequest ordered = plan.request;
   ordered.smallest_bore = missed.least;
-  const bool has_room_in_a_longer_gap = plan.span && search.can_join(ordered, {});
-  ordered.special_order = true;
-  missed.mend = search.can_join(ordered, plan.span) ? fact("let_it_take_special_order")
-                : has_room_in_a_longer_gap          ? fact("longer_gap_or_least_bore_of_its_own")
-                                                    : fact("wider_port_or_least_bore_of_its_own");
+  chain::ChainRequest special = ordered;
+  special.special_order = true;
+  const bool is_sold = search.can_join(special, plan.span);
+  const auto longer = !is_sold && plan.span ? gap_with_room(search, ordered, *plan.span) : std::nullopt;
+  missed.mend = is_sold  ? fact("let_it_take_special_order")
+                : longer ? fact("longer_gap_or_least_bore_of_its_own", *longer)
+                         : fact("wider_port_or_least_bore_of_its_own");
   run->kept.insert(run->kept.begin(), fact("below_the_least_bore", missed.least, missed.share_of_riser));
 }
 

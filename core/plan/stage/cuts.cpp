@@ -83,7 +83,7 @@ Length offcut_of(const Catalog& catalog, const chain::RunPart& part, Length cut)
 }
 
 void cut_riser(const Catalog& catalog, const RiserPlan& plan, ShoppingList& list) {
-  if (!(plan.riser.cut_length > metres(0.0))) return;
+  if (!(plan.riser.cut_length > metres(0.0)) || plan.riser.is_stock_uncut) return;
   const bool is_welded = plan.request.bung == reservoir::BungKind::welded_riser;
   CutItem cut;
   cut.stock =

@@ -4,9 +4,11 @@
 #include "plan/job/weld_bung.h"
 #include "plan/stage/bungs.h"
 #include "plan/stage/riser_bushing.h"
+#include "quantity/nearly.h"
 #include "reservoir/stay_rows.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace riserun::plan {
 
@@ -14,7 +16,8 @@ namespace {
 
 using reservoir::BungKind;
 
-constexpr double kBandToPipe = 1.4;  // of a female end: as in chain/part/swing.h
+constexpr double kNearTheMiddle = 0.01;  // of a side, in inches off a bay's middle: decides between equal bays
+constexpr double kBandToPipe = 1.4;      // of a female end: as in chain/part/swing.h
 
 /// What is screwed into the port first; nullopt: nothing is known of it.
 struct FirstPart {
@@ -81,16 +84,19 @@ void add_baffles(LidMap& map, bool across, int count) {
     map.seams.push_back({true, across, middle});
 }
 
-void add_stays(LidMap& map, const reservoir::SupportLayout& layout, bool length_is_longer) {
+/// Where rows of stays that make those bays of lid or floor stand.
+std::vector<Length> rows_of_stays(const LidMap& map, const reservoir::SupportLayout& layout,
+                                  const reservoir::WallBays& bays, bool from_left) {
+  const bool along = from_left == (map.length >= map.width);  // what the bays along the longer measure make
+  return reservoir::middles_of_stays(from_left ? map.length : map.width, map.plate,
+                                     along ? layout.baffles_across : layout.baffles_along,
+                                     along ? bays.along : bays.across);
+}
+
+void add_stays(LidMap& map, const reservoir::SupportLayout& layout) {
   const reservoir::WallBays& bays = *layout.lid;
-  const auto middles = [&](bool from_left) {
-    const bool along = from_left == length_is_longer;  // what the bays along the lid's longer measure make
-    return reservoir::middles_of_stays(from_left ? map.length : map.width, map.plate,
-                                       along ? layout.baffles_across : layout.baffles_along,
-                                       along ? bays.along : bays.across);
-  };
-  const std::vector<Length> from_left = middles(true);
-  const std::vector<Length> from_front = middles(false);
+  const std::vector<Length> from_left = rows_of_stays(map, layout, bays, true);
+  const std::vector<Length> from_front = rows_of_stays(map, layout, bays, false);
   if (layout.lid_stays_are_posts && bays.along > 1 && bays.across > 1) {
     for (const Length& x : from_left)
       for (const Length& y : from_front) map.ties.push_back({x, y});
@@ -104,8 +110,106 @@ void add_supports(LidMap& map, const reservoir::SupportLayout& layout) {
   const bool length_is_longer = map.length >= map.width;
   add_baffles(map, length_is_longer, layout.baffles_across);
   add_baffles(map, !length_is_longer, layout.baffles_along);
-  if (layout.lid) add_stays(map, layout, length_is_longer);
+  if (layout.lid) add_stays(map, layout);
   map.stays_anywhere = layout.bare.has_value();
+}
+
+/// An upright side that bungs are set into, and what is welded to its inside or outside.
+struct Side {
+  bool in_front = false;
+  Length along{};
+  std::vector<Length> upright;  // middles, from where its places are measured
+  std::vector<Length> level;    // middles, over the floor
+};
+
+Side side_of(const Inputs& inputs, const LidMap& map, bool in_front) {
+  Side side{in_front, in_front ? map.length : map.width, {}, {}};
+  for (const LidSeam& seam : map.seams)
+    if (seam.across == in_front) side.upright.push_back(seam.at);
+  const auto& layout = inputs.job.reservoir.supports.layout;
+  if (!layout) return side;
+  const auto add = [&](const std::vector<Length>& rows) {
+    side.upright.insert(side.upright.end(), rows.begin(), rows.end());
+  };
+  if (layout->floor) add(rows_of_stays(map, *layout, *layout->floor, in_front));
+  const bool is_long = in_front == (map.length >= map.width);
+  if (const auto& bays = is_long ? layout->long_side : layout->short_side) {
+    add(reservoir::middles_of_stays(side.along, map.plate, is_long ? layout->baffles_across : layout->baffles_along,
+                                    bays->along));
+    side.level = reservoir::middles_of_stays(inputs.settled.box.height, map.plate, 0, bays->across);
+  }
+  return side;
+}
+
+Length off(Length a, Length b) { return a < b ? b - a : a - b; }
+
+bool is_clear(const Length& place, const std::vector<Length>& middles, Length least) {
+  return std::none_of(middles.begin(), middles.end(), [&](const Length& middle) { return off(place, middle) < least; });
+}
+
+/// On that side at that height: as near to the middle of a bay as other bungs leave room, of equal bays in the one
+/// nearest to the side's middle.
+std::optional<SidePlace> place_on(const Side& side, const LidMap& map, const LidBung& bung, Length height) {
+  const Length to_stay = least_to_stay(bung) + map.plate / 2.0;
+  if (!is_clear(height, side.level, to_stay)) return std::nullopt;
+  std::vector<Length> walls = side.upright;
+  walls.insert(walls.end(), {Length{}, side.along});
+  std::sort(walls.begin(), walls.end());
+  const Length grid = inches(0.5);
+  std::optional<SidePlace> best;
+  double least = 0.0;
+  for (Length along = grid; along < side.along; along += grid) {
+    if (along < least_to_wall(bung) || side.along - along < least_to_wall(bung)) continue;
+    if (!is_clear(along, side.upright, to_stay)) continue;
+    const bool free = std::none_of(map.bungs.begin(), map.bungs.end(), [&](const LidBung& other) {
+      return other.port != bung.port && other.on_side && other.on_side->in_front == side.in_front &&
+             distance({along, height}, {other.on_side->along, *other.over_floor}) < least_apart(bung, other);
+    });
+    if (!free) continue;
+    const auto right = std::upper_bound(walls.begin(), walls.end(), along);
+    const double cost =
+        in_inches(off(along, (*right + *(right - 1)) / 2.0)) + kNearTheMiddle * in_inches(off(along, side.along / 2.0));
+    if (best && cost >= least - 1e-9) continue;
+    best = SidePlace{side.in_front, along};
+    least = cost;
+  }
+  return best;
+}
+
+/// Water is drawn off low, air stands over it. In the right end, which the drawing shows, else in the front; at the
+/// height that the job gives, else as low or as high as the seams let it.
+void place_in_side(const Inputs& inputs, bool for_air, LidMap& map, LidBung& bung) {
+  const Length tape = inches(1.0 / 8.0);
+  const Length box = inputs.settled.box.height;
+  const Length least = tape * std::ceil(((bung.outside / 2.0 + kToFloorSeam) / tape).value() - quantity::kSameShare);
+  std::vector<Length> heights;
+  if (bung.over_floor) {
+    heights.push_back(*bung.over_floor);
+  } else {
+    for (Length height = least; quantity::at_most(height, box - least); height += inches(0.5))
+      heights.push_back(for_air ? box - height : height);
+  }
+  for (const Length& height : heights)
+    for (const bool in_front : {false, true})
+      if (const auto place = place_on(side_of(inputs, map, in_front), map, bung, height)) {
+        bung.on_side = place;
+        bung.over_floor = height;
+        bung.proposed = true;
+        return;
+      }
+  ++map.without_place;
+}
+
+void propose_in_sides(const Inputs& inputs, const std::vector<ConnectionPlan>& connections, const std::string& riser,
+                      LidMap& map) {
+  for (LidBung& bung : map.bungs) {
+    if (bung.place != Place::side || bung.is_there || !(bung.outside > Length{}) || bung.port == riser) continue;
+    const bool for_air = std::any_of(connections.begin(), connections.end(), [&](const ConnectionPlan& each) {
+      const bool ends_there = std::find(each.ends.begin(), each.ends.end(), bung.port) != each.ends.end();
+      return each.service == Service::air && (each.from == bung.port || ends_there);
+    });
+    place_in_side(inputs, for_air, map, bung);
+  }
 }
 
 }  // namespace
@@ -126,6 +230,7 @@ LidMap plan_lid_map(const Inputs& inputs, const std::vector<ConnectionPlan>& con
   for (const JobPort& port : inputs.job.reservoir.ports)
     if (port.type.valid()) map.bungs.push_back(bung_of(inputs, port, connections, riser));
   propose_places(map, riser.bung);
+  propose_in_sides(inputs, connections, riser.bung, map);
   if (map.stays_anywhere && !map.bungs.empty()) remarks.note(Topic::walls, fact("stays_stand_anywhere", kToStay));
   return map;
 }

@@ -4,19 +4,9 @@
 #include "plan/plan.h"
 #include "plan/stage/bin_left.h"
 #include "plan/stage/inputs.h"
-
-#include <vector>
+#include "plan/stage/listed_sections.h"
 
 namespace riserun::plan {
-
-/// The sections whose parts are listed.
-struct ListedSections {
-  const std::vector<ConnectionPlan>& connections;
-  const RiserPlan& riser;
-  const WallsPlan& walls;
-  const LeakTestPlan& leak_test;
-  const std::vector<Finding>& findings;
-};
 
 /// @param bin what the sections have left, for clamps, more hose and test gear
 ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, BinLeft bin, Remarks& remarks);

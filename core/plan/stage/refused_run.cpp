@@ -49,7 +49,9 @@ std::optional<Fact> fitters_mend(const Catalog& catalog, const std::vector<chain
   if (reason.code == "air_alone" || reason.code == "need_not_proved_for_air") {
     const chain::Need* need = reason.code == "air_alone" ? nullptr : need_called(asked, reason);
     const auto swing = need != nullptr ? mend_of_need(catalog, *need) : std::nullopt;
-    return swing ? *swing : fact("carry_air_in_what_is_made_for_it");
+    if (swing) return swing;
+    return need != nullptr ? fact("metal_or_air_hose_in_its_place", need->words)
+                           : fact("carry_air_in_what_is_made_for_it");
   }
   if (reason.code == "need_not_proved_for_heat" || reason.code == "need_not_proved_for_vacuum" ||
       reason.code == "need_not_proved_for_heat_and_vacuum")

@@ -3,6 +3,7 @@
 
 #include "catalog/load/load.h"
 #include "plan/job/weld_bung.h"
+#include "plan/stage/bungs.h"
 #include "plan/stage/riser_bushing.h"
 #include "plan/stage/riser_holder.h"
 

@@ -3,6 +3,7 @@
 #include "plan/stage/hose_order.h"
 #include "plan/stage/leak_test_steps.h"
 #include "plan/stage/lid_map.h"
+#include "plan/stage/prove_relief.h"
 #include "plan/stage/relief_valves.h"
 #include "quantity/nearly.h"
 
@@ -91,8 +92,6 @@ class Work {
   Fact weld_lid(const reservoir::SupportLayout& layout) const;
   void put_coupling_on_riser(WorkPhase phase);
   void close_and_test();
-  void prove_relief();
-  std::string port_of(const Way& way) const;
   void build(const ConnectionPlan& connection);
   bool looks_down(const ConnectionPlan& connection) const;
   bool has_relief_valve(const ConnectionPlan& connection) const;
@@ -165,7 +164,8 @@ void Work::cut_hole_for_coupling() {
 void Work::hang_in_bushing(WorkPhase phase) {
   const RiserPlan& riser = plan_.riser;
   add(riser.riser.insertion == Insertion::through_the_bung ? WorkPhase::in_the_vise : WorkPhase::before_lid,
-      fact("work_cut_riser_for_bushing", riser.request.pipe.name, riser.riser.cut_length, riser.bung_projection));
+      fact(riser.riser.is_stock_uncut ? "work_riser_for_bushing_as_it_is" : "work_cut_riser_for_bushing",
+           riser.request.pipe.name, riser.riser.cut_length, riser.bung_projection));
   add(phase,
       fact(riser.riser.insertion == Insertion::through_the_bung ? "work_bushing_from_above" : "work_bushing_then_riser",
            riser_bung_name(), riser.riser.clearance, riser.bushing->large, riser.bushing->small));
@@ -184,7 +184,8 @@ void Work::hang_riser() {
       riser.riser.insertion == Insertion::welded_in
           ? fact(riser.stock_part ? "work_cut_welded_riser_of_stock" : "work_cut_welded_riser", riser.request.pipe.name,
                  riser.riser.cut_length, riser.riser.cut_length - riser.request.above_lid)
-          : fact("work_cut_riser", riser.request.pipe.name, riser.riser.cut_length, riser.bung_projection));
+          : fact(riser.riser.is_stock_uncut ? "work_riser_as_it_is" : "work_cut_riser", riser.request.pipe.name,
+                 riser.riser.cut_length, riser.bung_projection));
   if (riser.riser.insertion == Insertion::welded_in) {
     add(phase, fact("work_weld_riser", riser.riser.clearance));
     put_coupling_on_riser(phase);
@@ -223,40 +224,7 @@ void Work::close_and_test() {
   }
   const LeakTestPlan& test = plan_.leak_test;
   add(WorkPhase::leak_test, test.possible ? fact("work_leak_test", test.pressure) : fact("work_test_with_water"));
-  prove_relief();
-}
-
-/// Each relief valve opens once before it is needed: on the tank by the rig of the leak test, from where nobody is
-/// near, and within what the tank has just stood (common practice); else on a bench.
-void Work::prove_relief() {
-  const LeakTestPlan& test = plan_.leak_test;
-  auto valve = plan_.relief.valves.begin();
-  for (const Way& way : plan_.ways) {
-    if (way.use != WayUse::relief) continue;
-    const ReliefValve& proved = *valve++;
-    const PressureDifference off = inputs_.job.relief_valve.tolerance.value_or(kCodeTolerance);
-    const GaugePressure least = psig(0.0) + std::max(PressureDifference(), proved.opens - off - psig(0.0));
-    const GaugePressure most = proved.opens + off;
-    const std::string port = port_of(way);
-    const bool rig_first = test.relief_opens && quantity::at_most(*test.relief_opens, most);
-    if (!regulator_is_marked(test) || way.branched || port == test.air_port || rig_first)
-      add(WorkPhase::leak_test, fact("work_bench_test_relief", proved.connection, least, most), way.connection);
-    else if (quantity::more_than(most, test.pressure))
-      add(WorkPhase::leak_test, fact("work_bench_test_relief_over_test", proved.connection, least, most, test.pressure),
-          way.connection);
-    else
-      add(WorkPhase::leak_test,
-          fact("work_prove_relief", proved.connection, port, test.energy.standoff, least, most, test.pressure,
-               plan_.transfer.setting),
-          way.connection);
-  }
-}
-
-/// The port that the way's connection leaves from.
-std::string Work::port_of(const Way& way) const {
-  const auto found = std::find_if(plan_.connections.begin(), plan_.connections.end(),
-                                  [&](const ConnectionPlan& each) { return each.name == way.connection; });
-  return found == plan_.connections.end() ? std::string() : found->from;
+  for (const Proof& proof : relief_proofs(inputs_, plan_)) add(WorkPhase::leak_test, proof.what, proof.connection);
 }
 
 /// The air's feed last, the line to the table before it; what guards the reservoir first.

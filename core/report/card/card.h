@@ -33,10 +33,10 @@ struct CardCut {
 
 /// A line of the shopping list.
 struct CardItem {
-  std::string shelf;  // where in the store, in a word: "brass"
+  std::string shelf;  // where in the store, in a word: "brass"; "metal": off the rack, or from the steel yard
   std::string quantity;
   std::string name;
-  std::string price;  // with a star where it must be ordered
+  std::string price;  // "no price" of metal, which is sold by weight
   std::string used_for;
 };
 
@@ -49,6 +49,7 @@ struct Card {
   std::vector<CardRow> settings;      // what is set, and what is marked on the tank
   std::vector<CardRow> running;       // up, down, how long
   std::vector<CardCut> cuts;
+  std::string sheet;          // that the baffles take; empty: none
   std::vector<CardItem> buy;  // as a store is walked
   std::string cost;
   std::string from_bin;            // empty: nothing is

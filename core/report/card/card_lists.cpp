@@ -17,7 +17,8 @@ constexpr std::size_t kUseWidth = 8;  // characters, that a count of further use
 /// `air in`, or of several `air in +1`; the test as the order of work calls it.
 std::string first_use(const std::vector<std::string>& uses) {
   if (uses.empty()) return "";
-  const std::string first = uses.front() == "leak test" ? "test" : uses.front();
+  // Which bung is welded in, the order of work says.
+  const std::string first = uses.front() == "leak test" ? "test" : uses.front().substr(0, uses.front().find(':'));
   const std::string counted = uses.size() == 1 ? first : fmt::format("{} +{}", first, uses.size() - 1);
   return counted.size() <= kUseWidth ? counted : first;
 }
@@ -103,18 +104,25 @@ void add_card_lists(const plan::Plan& plan, UnitSystem units, Card& card) {
                          short_remark(cut, units), cut.used_for});
   for (const HoleRow& hole : holes_to_cut(plan, units))
     card.cuts.push_back({"1", hole.size, "hole", hole.where, hole.port});
-  for (const bool order : {false, true})
-    for (const Sizes& sizes : by_kind(plan.list.buy, order)) card.buy.push_back(card_item(sizes, units));
+  for (const Sizes& sizes : by_kind(plan.list.buy, false)) card.buy.push_back(card_item(sizes, units));
+  for (const plan::Consumable& item : plan.list.consumables)
+    if (item.metal_of == "baffles")
+      card.sheet = fmt::format("baffles: {} of {}, by weight", item.quantity, item.name);
+    else if (!item.metal_of.empty())
+      card.buy.push_back({"metal", "1", fmt::format("{} of {}", item.quantity, item.name), "no price", item.metal_of});
+  for (const Sizes& sizes : by_kind(plan.list.buy, true)) card.buy.push_back(card_item(sizes, units));
   card.cost = card.buy.empty() ? "nothing but sealant" : write_about(plan.list.total);
   std::vector<std::string> taken;
   for (const plan::ListItem& item : plan.list.from_bin)
     taken.push_back(item_name(item, units) + (item.quantity == 1 ? "" : fmt::format(" ({})", quantity_of(item))));
   card.from_bin = joined(taken, "; ");
   std::vector<std::string> consumables;
-  for (const plan::Consumable& item : plan.list.consumables)
+  for (const plan::Consumable& item : plan.list.consumables) {
+    if (!item.metal_of.empty()) continue;
     consumables.push_back(item.quantity.starts_with("1 ") || item.quantity == "1"
                               ? item.name
                               : fmt::format("{} ({})", item.name, item.quantity));
+  }
   card.consumables = joined(consumables, "; ");
 }
 

@@ -30,6 +30,8 @@ constexpr auto kShort = std::to_array<Words>({
     {"work_cut_welded_riser", "cut the riser, {2} below lid, thread its top"},
     {"work_cut_welded_riser_of_stock", "cut the riser, {2} below lid, its thread up"},
     {"work_hole_for_coupling", "a {2} hole for the coupling of {0}"},
+    {"work_riser_as_it_is", "riser not cut, bung {2} under lid"},
+    {"work_riser_for_bushing_as_it_is", "riser not cut, coupling {2} under lid"},
     {"work_cut_riser_for_bushing", "cut the riser, coupling {2} under lid"},
     {"work_bushing_from_above",
      "the riser in its {2} x {3} bushing, let the riser down through {0}, {1} off the floor"},

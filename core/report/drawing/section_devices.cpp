@@ -32,8 +32,7 @@ std::optional<Bung> bung_of(const Plan& plan, const plan::LidBung& bung) {
     return Bung{box_outline(x - half, top, x + half, top + stands_out), {x, top + stands_out}, 90.0};
   }
   if (bung.place != plan::Place::side) return std::nullopt;
-  const plan::JobPort* port = plan::find_port(plan.job, bung.port);
-  const double y = port != nullptr && port->face_height ? in_metres(*port->face_height) : kLow * in_metres(box.height);
+  const double y = bung.over_floor ? in_metres(*bung.over_floor) : kLow * in_metres(box.height);
   const double wall = in_metres(box.length) + sheet;
   return Bung{box_outline(wall, y - half, wall + stands_out, y + half), {wall + stands_out, y}, 0.0};
 }

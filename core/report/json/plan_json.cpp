@@ -49,6 +49,10 @@ json spot_json(const plan::LidSpot& spot) {
   return {{"from_left_m", in_metres(spot.from_left)}, {"from_front_m", in_metres(spot.from_front)}};
 }
 
+json side_json(const plan::SidePlace& place) {
+  return {{"side", place.in_front ? "front" : "right end"}, {"along_m", in_metres(place.along)}};
+}
+
 json lid_map_object(const plan::LidMap& map) {
   json bungs = json::array();
   for (const plan::LidBung& bung : map.bungs)
@@ -56,6 +60,7 @@ json lid_map_object(const plan::LidMap& map) {
                      {"where", key_of(bung.place)},
                      {"at", bung.at ? spot_json(*bung.at) : json(nullptr)},
                      {"over_floor_m", optional_length(bung.over_floor)},
+                     {"on_side", bung.on_side ? side_json(*bung.on_side) : json(nullptr)},
                      {"proposed", bung.proposed},
                      {"is_there", bung.is_there},
                      {"outside_m", in_metres(bung.outside)},

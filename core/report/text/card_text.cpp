@@ -70,7 +70,7 @@ std::string cuts(const Card& card, const Style& style) {
   // A plate's two measures or a bar's three push no other row aside.
   for (const CardCut& cut : card.cuts)
     if (const std::size_t own = count_characters(cut.size); own <= kWidestSize) size = std::max(size, own);
-  std::string text = section("CUT", "", style);
+  std::string text = section("CUT", card.sheet, style);
   for (const CardCut& cut : card.cuts)
     text += wrapped(fmt::format("  [ ] {} {} ", cut.count, padded(cut.size, size)),
                     fmt::format("{}{}{} ({})", cut.stock, cut.remark.empty() ? "" : ", ", cut.remark, cut.used_for),

@@ -56,7 +56,7 @@ std::string rows_of(const catalog::Catalog& catalog, const plan::RiserPlan& plan
     rows.line("cut it from", plan.request.bung == reservoir::BungKind::welded_riser
                                  ? "pipe: thread its upper end, the lower one stays plain"
                                  : "pipe: longer than any stock nipple, so thread one end");
-  if (riser.stock_uncut)
+  if (riser.stock_uncut && !riser.is_stock_uncut)
     rows.line("or leave it uncut",
               fmt::format("{} serves as it is, clearance {}",
                           plan.uncut_part ? stock_name(catalog, *plan.uncut_part, plan.uncut_from_bin)

@@ -81,7 +81,7 @@ std::span<const Words> finding_words() {
       {"wider_port_or_least_bore_of_its_own",
        "give the table a wider port, or say with 'smallest bore' what is enough"},
       {"longer_gap_or_least_bore_of_its_own",
-       "a longer gap, in which a run of that width has room, or say with 'smallest bore' what is enough"},
+       "a gap of {0}, in which a run of that width has room, or say with 'smallest bore' what is enough"},
       {"run_short_of_its_gap", "'{0}' ends {1} short of the gap of {2} that the job gives; its threads give {3}"},
       {"make_run_span_the_gap",
        "both ends 'held: fixed' and no 'hose length', so that the run makes the gap; or a nipple {0} longer in it, or "
@@ -120,9 +120,11 @@ std::span<const Words> finding_words() {
       {"no_room_under_the_table",
        "'{0}' stands {1} tall on the lid, and under the table's floor there are {2} over its bung"},
       {"turn_it_aside_or_table_higher",
-       "the run turned aside at '{0}' by a 90 degree elbow, and a relief valve up again beside the table by another; "
-       "or "
-       "the table {1} higher"},
+       "the run turned aside at '{0}' by a 90 degree elbow, or the table {1} higher ('floor height: {2}')"},
+      {"turn_relief_aside_or_table_higher",
+       "the run turned aside at '{0}' by a 90 degree elbow, and the valve up again beside the table by another; or the "
+       "table {1} higher ('floor height: {2}')"},
+      {"reservoir_so_low", "a reservoir {0} high inside"},
       {"table_so_much_higher", "the table {0} higher: 'floor height: {1}', and of '{2}' 'face height: {3}'"},
       {"table_floor_so_much_higher", "the table {0} higher: 'floor height: {1}'"},
       {"offset_for_hose", "an offset of {0} or less"},
@@ -139,6 +141,7 @@ std::span<const Words> finding_words() {
       {"leave_it_out_or_drain_elsewhere", "leave the {0} out, or give the table a drain of its own"},
       {"foot_valve_against_drain", "the foot valve stops the water on its way back, and nothing else drains the table"},
       {"leave_out_foot_valve", "leave the foot valve out"},
+      {"leave_the_part_out", "leave the {0} out"},
       {"leave_out_foot_valve_or_drain_elsewhere", "leave the foot valve out, or give the table a drain of its own"},
       {"table_stands_at_its_brim", "filled {0} deep, the table stands at the brim of its rim of {1}"},
       {"rim_over_the_water", "a rim {0} high, or less depth"},
@@ -231,6 +234,7 @@ std::span<const Words> finding_words() {
       {"bung_of_another_thread", "a bung of a thread that plugs are sold for, as FNPT"},
       {"put_a_valve_there", "end it in a ball valve"},
       {"port_closed_by_nothing", "nothing is on '{0}': air or water comes out of it under pressure"},
+      {"device_goes_there", "the {0} goes there, as said of it"},
       {"end_port_in_plug", "a connection that leads from it, or a plug that stays: 'from: {0}, ends in: plug'"},
       {"water_runs_out", "'{0}' ends in a {1} that nothing shuts: the water runs out under pressure"},
       {"riser_leads_nowhere", "no connection leads from '{0}' to the table: the water has no way up"},
@@ -339,8 +343,9 @@ std::span<const Words> finding_words() {
       {"air_part_in_hot_place",
        "the {1} of '{0}' comes to {2} where the place does ('hottest'), and is not made for that"},
       {"cooler_place_or_water_alone",
-       "none like the {0} is known to stand it: its maker's word as 'duties' in a catalog of your own; or, where the "
-       "water alone comes to that and not the place, 'water temperature: {1}', and at least {2} of pipe or air hose "
+       "none like the {0} is known to stand it: one whose maker's data sheet says so, written as 'duties' into a "
+       "catalog of your own; or, where the water alone comes to that and not the place, 'water temperature: {1}', and "
+       "at least {2} of pipe or air hose "
        "between it and the reservoir (a '{3} x 12 nipple' or a hose in that connection's 'need')"},
       {"away_from_the_heat",
        "none like the {0} is known to stand it: set it at least {1} of pipe or air hose away from the reservoir, with "
@@ -354,8 +359,8 @@ std::span<const Words> finding_words() {
       {"part_of_unknown_heat", "the {0} stands in hot water, and nothing is known of what heat it stands"},
       {"part_that_stands_the_heat", "the {0} in place of the {1}"},
       {"ask_maker_of_heat",
-       "none like the {0} is known to stand {1}: another kind of part, its maker's word as 'duties' in a catalog of "
-       "your own, or cooler water"},
+       "none like the {0} is known to stand {1}: another kind of part, or one whose maker's data sheet says so, "
+       "written as 'duties' into a catalog of your own; or cooler water"},
       {"insulation_stops_no_frost", "it comes to {0}: insulation slows frost and stops none"},
       {"antifreeze_too_weak", "it comes to {0}: what the water may hold of antifreeze does not keep it liquid"},
       {"drain_or_heat_too",

@@ -9,7 +9,15 @@ namespace {
 using plan::LidBung;
 using plan::Place;
 
+/// `in the right end, 5 in from the front, 1-1/4 in over the floor`
+std::string in_side(const LidBung& bung, UnitSystem units) {
+  const std::string along = write_length(bung.on_side->along, units);
+  return fmt::format("in the {}, {} from the {}, {} over the floor", bung.on_side->in_front ? "front" : "right end",
+                     along, bung.on_side->in_front ? "left" : "front", write_length(*bung.over_floor, units));
+}
+
 std::string remark_of(const LidBung& bung, UnitSystem units) {
+  if (bung.on_side) return in_side(bung, units) + ", proposed";
   if (bung.over_floor) return fmt::format("in a side, {} over the floor", write_length(*bung.over_floor, units));
   if (bung.place == Place::side) return "in a side";
   if (bung.place == Place::floor) return "in the floor";
@@ -56,7 +64,9 @@ std::vector<HoleRow> holes_to_cut(const plan::Plan& plan, UnitSystem units) {
   for (std::size_t row = 0; row < rows.size(); ++row) {
     const LidBung& bung = plan.lid_map.bungs[row];
     if (!bung.to_weld || rows[row].hole.empty()) continue;
-    const std::string where = rows[row].from_left.empty() ? rows[row].remark : place_words(rows[row]);
+    const std::string where = bung.on_side                  ? in_side(bung, units)
+                              : rows[row].from_left.empty() ? rows[row].remark
+                                                            : place_words(rows[row]);
     holes.push_back({bung.hole, rows[row].hole, where + (bung.proposed ? " (proposed)" : ""), bung.port});
   }
   return holes;

@@ -98,6 +98,16 @@ std::span<const Words> plan_words() {
       {"carry_air_in_what_is_made_for_it",
        "not that way: garden hose thread and plastic pipe burst under compressed air. Take metal pipe or air hose, and "
        "ends with pipe thread (1/2 FNPT) in place of theirs"},
+      {"metal_or_air_hose_in_its_place",
+       "plastic and garden hose burst under compressed air: in place of the {0} take one of metal, or air hose, or "
+       "leave "
+       "it out"},
+      {"plastic_asked_for_on_the_reservoir",
+       "'{0}' has no chain: the {1} is of plastic that shatters under compressed air, and the leak test and an "
+       "uncovered "
+       "riser put air into a run from the reservoir"},
+      {"metal_end_in_its_place", "plastic bursts under compressed air: end it in one of metal in place of the {0}"},
+      {"metal_in_its_place", "one of metal in place of the {0}, in 'need' of '{1}'"},
       {"rigid_pipe_or_cooler_water", "metal pipe with a union in its place, or keep the water cooler"},
       {"order_one_part_specially", "order one part specially: {0}"},
       {"one_part_would_complete_it", "one part would complete it: {0}"},
@@ -126,6 +136,7 @@ std::span<const Words> plan_words() {
       // Levels.
       {"reservoir_too_small", "the reservoir does not hold what the table needs"},
       {"charge_so_deep", "charge the reservoir {0} deep"},
+      {"reservoir_so_high", "a reservoir {0} high inside, charged {1} deep"},
       {"charge_so_deep_with_rim",
        "charge the reservoir {0} deep; that is more than the table holds, so a rim {1} high, or shut the air in time"},
       {"want_no_deeper_table",
@@ -156,7 +167,7 @@ std::span<const Words> plan_words() {
       {"mends_together", "{0:, together with }"},
       {"mend_then_open", "{0:, } (then open: {1:; })"},
       {"on_the_free_port", "{0:, }, on '{1}', which is free ('from: {1}', 'ends in: {2}', 'special order: yes')"},
-      {"on_a_bung_of_its_own", "{0:, }, on a bung of its own in the lid, a {1}"},
+      {"on_a_bung_of_its_own", "{0:, }, on a bung of its own in the lid, a {1} in a hole of {2}"},
       {"either_mend", "{0:; or }"},
       {"stays_in_a_grid",
        "stays every {0} x {1} between lid and floor ({2} of them; 'lid bays' and 'floor bays': {3} x {4}, "

@@ -112,6 +112,7 @@ constexpr Words kWords[] = {
     {"never_join", "never join {0} and {1}: {2}"},
     {"adapter_between", "{0} x {1} adapter"},
     {"union_between", "{0} x {1} union"},
+    {"part_to_ask_for", "'{0}' in 'need', the mating part, which is in a run only where it is asked for"},
     {"order_the_part", "order the {0}"},
     {"the_part_of", "the {0} ({1})"},
     {"buy_parts", "buy {0: and }, {1:about}"},

@@ -9,7 +9,8 @@ std::span<const Words> relief_words() {
       {"no_relief_valve", "no relief valve stands on the reservoir; a reducing valve is none"},
       {"buy_relief_valve",
        "a relief valve set at {0:mark} that passes {1:air} of free air, with no valve between it and the reservoir"},
-      {"setting_goes_down_for_it", "{0:, }; the setting, which is worked out, then goes down for it"},
+      {"setting_goes_down_for_it",
+       "{0:, }; the regulator's setting, which the plan works out, then comes out lower, so that the valve stays shut"},
       {"relief_valve_once_walls_allow",
        "a relief valve set above {0:mark} that passes {1:air} of free air, once the walls make room for it under "
        "their "

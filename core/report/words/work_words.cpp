@@ -20,6 +20,13 @@ std::span<const Words> work_words() {
       {"work_cut_riser",
        "Cut the riser, {0}, to {1:both}, measured from its threaded end, and clean the cut. That is for a bung whose "
        "lower end reaches {2:tape} into the reservoir, under the lid's inside: measure it first."},
+      {"work_riser_as_it_is",
+       "The riser, {0}, is a stock piece of {1:both} and is not cut. That is for a bung whose lower end reaches "
+       "{2:tape} into the reservoir, under the lid's inside: measure it first."},
+      {"work_riser_for_bushing_as_it_is",
+       "The riser, {0}, is a stock piece of {1:both} and is not cut. That is for a coupling whose lower end reaches "
+       "{2:tape} into the reservoir, under the lid's inside, and the bushing made up in its upper end: measure both "
+       "first."},
       {"work_cut_welded_riser",
        "Cut the riser, {0}, to {1:both} end to end, thread its upper end and clean the cut: {2:tape} of it hang below "
        "the lid's inside."},
@@ -86,13 +93,15 @@ std::span<const Words> work_words() {
        "built on."},
       {"work_prove_relief",
        "The leak test passed, and before its rig comes off: prove that the relief valve '{0}' opens (common practice). "
-       "With all pressure off put it on '{1}' in place of the plug, upright, its outlet away from people; every other "
+       "With all pressure off put {7} on '{1}' in place of the plug, upright, its outlet away from people; every other "
        "port stays plugged, the riser's too. Nobody nearer than {2:distance}: from the far end of the test hose turn "
        "the regulator up slowly until the valve opens, which must be between {3:mark} and {4:mark} by the gauge. At "
        "{4:mark} stop, open or not, and shut the air off: the pressure never passes the {5:mark} of the leak test. "
        "Let down to nothing from the far end before anybody goes near, and turn the regulator back to its mark of "
        "{6:mark}. A valve that opens elsewhere, stays shut or does not shut again is changed, and the new one "
        "proved."},
+      {"the_valve_alone", "it"},
+      {"the_valve_on_its_elbow", "its run, with the elbow turned up and the valve in that,"},
       {"work_bench_test_relief_over_test",
        "Have the relief valve '{0}' bench-tested before the first fill: it must open between {1:mark} and {2:mark}. "
        "On the tank it is not proved, as that may pass the {3:mark} of the leak test (common practice)."},

@@ -197,6 +197,30 @@ TEST(NextSupports, LimitIsThatOfTheBoxBuiltSo) {
   }
 }
 
+// One more row of stays stands in each bay of the baffles, as the advice on stays for a pressure has it: else the bays
+// would not be alike.
+TEST(NextSupports, ARowOfStaysStandsInEachBayOfTheBaffles) {
+  WallRequest r = request("mild steel", 44, 22, 13, 0.1345);
+  r.supports.baffles_across = 3;
+  r.supports.baffles_along = 1;
+  int rows = 0;
+  for (const NextSupport& next : next_supports(r)) {
+    if (next.what.find("in each bay of the baffles") == std::string::npos) continue;
+    ++rows;
+    if (next.supports.lid) {
+      EXPECT_EQ(next.supports.lid->along % 4, 0) << next.what;
+      EXPECT_EQ(next.supports.lid->across % 2, 0) << next.what;
+    }
+    if (next.supports.long_side) {
+      EXPECT_EQ(next.supports.long_side->along, 8);
+    }
+    if (next.supports.short_side) {
+      EXPECT_EQ(next.supports.short_side->along, 4);
+    }
+  }
+  EXPECT_EQ(rows, 4);
+}
+
 TEST(NextSupports, ABaffleAlsoDividesAWallWhoseBaysWereGiven) {
   WallRequest r = request("mild steel", 54, 22, 14, 0.1345);
   r.supports.lid = WallBays{6, 2};

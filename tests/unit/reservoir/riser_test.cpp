@@ -89,6 +89,31 @@ TEST(PlanRiser, IsCutFromTheShortestStockNippleThatIsLongEnough) {
                "offcut of 4-1/4 in (108 mm) keeps the other thread."));
 }
 
+// What is 1/16 in longer goes in as it is, 1/16 in nearer to the floor; of what is 1/8 in
+// longer with a clearance of the person's own, more than the make-up gives, no 1/8 in is sawn off.
+TEST(PlanRiser, IsNotSawnByLessThanAQuarterOfAnInch) {
+  RiserRequest r = one_inch();
+  r.wanted_clearance.reset();
+  const Riser sawn = plan_riser(r);
+  const Length cut = sawn.cut_length;
+  r.pipe.stock_nipples = {cut + inches(1.0 / 16.0), inches(18)};
+  const Riser riser = plan_riser(r);
+  EXPECT_TRUE(riser.is_stock_uncut);
+  EXPECT_NEAR(in_inches(riser.cut_length), in_inches(cut) + 1.0 / 16.0, 1e-9);
+  EXPECT_NEAR(in_inches(riser.clearance), in_inches(sawn.clearance) - 1.0 / 16.0, 1e-9);
+  EXPECT_NEAR(in_inches(riser.end_height), in_inches(sawn.end_height) - 1.0 / 16.0, 1e-9);
+  r.wanted_clearance = sawn.clearance;
+  r.pipe.stock_nipples = {cut + inches(1.0 / 8.0), inches(18)};
+  const Riser longer = plan_riser(r);
+  EXPECT_FALSE(longer.is_stock_uncut);
+  EXPECT_NEAR(in_inches(*longer.stock), 18.0, 1e-9);
+  EXPECT_NEAR(in_inches(longer.clearance), in_inches(sawn.clearance), 1e-9);
+  r.pipe.stock_nipples = {cut - inches(1.0 / 16.0), inches(18)};
+  EXPECT_TRUE(plan_riser(r).is_stock_uncut) << "a little short, it ends a little higher";
+  r.pipe.stock_nipples = {cut + inches(1.0 / 4.0)};
+  EXPECT_NEAR(in_inches(plan_riser(r).cut_length), in_inches(cut), 1e-9) << "enough to saw off";
+}
+
 TEST(PlanRiser, LongestStockNippleThatKeepsItsClearanceServesUncut) {
   const Riser riser = plan_riser(one_inch());
   EXPECT_NEAR(in_inches(*riser.stock_uncut), 12.0, 1e-9);

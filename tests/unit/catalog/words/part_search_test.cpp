@@ -131,6 +131,13 @@ TEST(PartSearch, PortsFind) {
               ElementsAre("nipple/brass/1-2x2-in", "nipple/brass/1-2x4-in"));
 }
 
+// Of four letters another one makes another word; two that changed places are a slip.
+TEST(PartSearch, FluxIsNoFlexibleHose) {
+  const Catalog& catalog = testing::shipped_catalog();
+  EXPECT_THAT(found(catalog, "flux"), IsEmpty());
+  EXPECT_THAT(found(catalog, "1/2 hoes barb"), Not(IsEmpty()));
+}
+
 TEST(PartSearch, WhatIsNotThereIsExplained) {
   const Catalog catalog = testing::small_catalog();
   EXPECT_THAT(found(catalog, "coup"), IsEmpty());

@@ -342,6 +342,10 @@ INSTANTIATE_TEST_SUITE_P(
            "bench.yaml:18:15: error: riser.pipe: 'thick': does not begin with a number; sizes are whole inches and fractions up to 48, like 3/4 or 1-1/4 [not_a_number]\n"
             "  riser: {pipe: thick}\n"
             "                ^"},
+    BadJob{"NoAir", "delivery: 3 scfm", "delivery: 0 scfm",
+           "bench.yaml:20:13: error: air.delivery: '0 scfm': out of range; allowed is 0.01 scfm to 2000 scfm [out_of_range]\n"
+            "    delivery: 0 scfm\n"
+            "              ^"},
     BadJob{"DeliveryInWaterUnits", "delivery: 3 scfm", "delivery: 3 gpm",
            "bench.yaml:20:15: error: air.delivery: '3 gpm': 'gpm' is a unit of flow; air flow takes scfm, scfh, L/min, L/s, L/h, m3/h, m3/min, m3/s [wrong_unit]\n"
             "    delivery: 3 gpm\n"

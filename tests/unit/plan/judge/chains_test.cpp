@@ -48,6 +48,16 @@ TEST(Chain, OfNoReliefValveEndsReadyOnTheBungThatIsFree) {
     }
 }
 
+// A port that a device is to go on is not to be plugged; two devices do not go on one port.
+TEST(Port, IsClaimedByOneMendAlone) {
+  const Plan plan = plan_of_text(with(kUnset, kReliefRow, ""));
+  EXPECT_THAT(said_of(plan, "port_closed_by_nothing"), HasSubstr("Mend: the relief valve goes there"));
+  const std::string none = with(with(kUnset, kReliefRow, ""), kGaugeRow, "");
+  const Plan one = plan_of_text(with(with(none, "    gauge bung: 1/4 FNPT\n", ""), "relief bung: 3/4", "spare: 3/4"));
+  EXPECT_THAT(said_of(one, "no_relief_valve"), HasSubstr("on 'spare', which is free"));
+  EXPECT_THAT(said_of(one, "no_gauge"), HasSubstr("on a bung of its own"));
+}
+
 TEST(Chain, OfNoVentAndOfNoGaugeEndsReady) {
   EXPECT_THAT(left_open(plan_of_text(with(kReady, kVentRow, ""))), IsEmpty());
   EXPECT_THAT(left_open(plan_of_text(with(kReady, kGaugeRow, ""))), IsEmpty());
@@ -57,7 +67,8 @@ TEST(Chain, OfNoVentAndOfNoGaugeEndsReady) {
 TEST(Vent, WithoutABungIsBoughtWithOne) {
   const Plan plan = plan_of_text(with(with(kReady, kVentRow, ""), "    vent bung: 1/2 FNPT\n", ""));
   ASSERT_FALSE(plan.findings.empty());
-  EXPECT_THAT(report::sentences_of(plan.findings.front(), UnitSystem::inch), HasSubstr("half coupling"));
+  EXPECT_THAT(report::sentences_of(plan.findings.front(), UnitSystem::inch),
+              HasSubstr("3/4 half coupling, class 3000 in a hole of 1-7/16 in"));
   EXPECT_TRUE(std::any_of(plan.list.buy.begin(), plan.list.buy.end(), [](const ListItem& item) {
     return item.name.find("half coupling") != std::string_view::npos;
   }));

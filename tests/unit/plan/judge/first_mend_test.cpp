@@ -1,6 +1,7 @@
 // The first mend is the one that a fitter would take, and followed it leads out: no gauge for a gauge, no test that
 // proves what should never come.
 #include "plan/advice/change.h"
+#include "plan/job/starter_job.h"
 #include "plan/stage/riser_bushing.h"
 #include "unit/plan/judge/ready_job.h"
 
@@ -133,6 +134,14 @@ TEST(FirstMend, OfAReliefValveWithoutFiguresIsToWriteThem) {
   EXPECT_THAT(open_after(plan_of_text(bare), "test_below_what_may_be_seen"), IsEmpty());
 }
 
+// The cheaper mend alone: no stays where the valve's own figures do it.
+TEST(FirstMend, OfATestThatNoValveIsSoldForIsTheFiguresAlone) {
+  const Plan plan = plan_of_text(
+      with(with(kReady, "relief valve: {tolerance: 0.1 psi, rise: 0.2 psi}\n", ""), "  set pressure: 1.6 psi\n", ""));
+  ASSERT_TRUE(has(plan, "no_relief_sold_for_the_test")) << testing::PrintToString(open_in(plan));
+  EXPECT_THAT(said_of(plan, "no_relief_sold_for_the_test"), AllOf(HasSubstr("tag"), Not(HasSubstr("stays every"))));
+}
+
 // ---- Thicker sheet.
 
 /// Of the job with two baffles, its sheet changed.
@@ -247,6 +256,15 @@ TEST(FootValve, IsLeftOutRatherThanTheRegulatorSetHigher) {
                         "set pressure: 1.6 psi", "set pressure: 1.5 psi"));
   EXPECT_THAT(said_of(plan, "setting_does_not_lift_the_water"), HasSubstr("leave the foot valve out"));
   EXPECT_THAT(open_after(plan, "foot_valve_against_drain"), IsEmpty());
+}
+
+// What opens the valve is what the setting rises by: no steel and no other relief valve for a valve that must go.
+TEST(FootValve, IsLeftOutRatherThanTheWallsMadeStiffer) {
+  const std::string starter = starter_job(UnitSystem::inch);
+  const auto said = [](const std::string& text) { return said_of(plan_of_text(text), "relief_valve_blows_in_use"); };
+  EXPECT_THAT(said(starter + "riser: {foot valve: yes}\n"), HasSubstr("Mend: leave the foot valve out."));
+  EXPECT_THAT(said(with(starter, "need: [hose]", "need: [hose, check valve]")),
+              HasSubstr("Mend: leave the 1 spring check valve out."));
 }
 
 }  // namespace

@@ -96,6 +96,17 @@ TEST(AssumedGap, WithRoomForAShorterRunOrAHoseNamesThem) {
   EXPECT_THAT(said_of(plan, "run_beyond_its_assumed_gap"), AllOf(HasSubstr("'order: length'"), HasSubstr("a 'hose'")));
 }
 
+// A line in the riser's own width has no room in 4 in; with the figure it is ready.
+TEST(GivenGap, ThatIsTooShortForTheBoreSaysWhichIsLongEnough) {
+  const auto in_a_gap_of = [](const char* gap) {
+    return plan_of_text(
+        with(with(kReady, "gap: 14-3/8 in, ", std::string("gap: ") + gap + ", "), "need: [union]", "need: [hose]"));
+  };
+  const Plan plan = in_a_gap_of("4 in");
+  EXPECT_THAT(said_of(plan, "line_below_the_least_bore"), HasSubstr("a gap of 4-1/2 in, in which"));
+  EXPECT_FALSE(has(in_a_gap_of("4-1/2 in"), "line_below_the_least_bore"));
+}
+
 TEST(AssumedGap, OfAHoseOffersNoUnionThatHasNoRoomEither) {
   EXPECT_THAT(said_of(over_a_gap("17 in", "need: [hose]"), "no_room_for_hose"), Not(HasSubstr("'union'")));
 }

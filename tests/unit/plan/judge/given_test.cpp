@@ -218,6 +218,15 @@ TEST(Charge, ThatIsDeepenedPastTheRimIsSaidWithIt) {
   EXPECT_THAT(said_of(plan, "margin_below_a_days_loss"), testing::HasSubstr("so a rim"));
 }
 
+// A box of 6.7 in has no room over the charge that leaves a day's losses: a higher one has.
+TEST(Charge, ThatLeavesNoAirTakesAHigherReservoir) {
+  const std::string hose = with(with(kReady, "gap: 14-3/8 in, ", ""), "need: [union]", "need: [hose]");
+  const Plan plan = plan_of_text(with(with(hose, "height: 14 in", "height: 6.7 in"), "charge: 9 in", "charge: 6.3 in"));
+  ASSERT_TRUE(has(plan, "margin_below_a_days_loss")) << testing::PrintToString(open_in(plan));
+  EXPECT_THAT(said_of(plan, "margin_below_a_days_loss"),
+              testing::HasSubstr("a reservoir 7-1/4 in high inside, charged"));
+}
+
 // A gauge that was marked 1 psi by hand, on a tank that comes to 2.3 psi.
 TEST(EndDevice, StandsWhatTheReservoirComesTo) {
   const auto marked = [](const char* rating) {

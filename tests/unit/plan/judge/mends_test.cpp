@@ -180,6 +180,26 @@ TEST(Mend, OfGardenHoseThreadInAirIsAnotherWay) {
   EXPECT_THAT(said, Not(HasSubstr("adapter")));
 }
 
+// The shop's hose ends in an air plug: its coupler is sold, and comes in where it is asked for.
+TEST(Mend, OfAnAirPlugIsItsCouplerAndNoPartThatNobodySells) {
+  const std::string job = with(kReady, "shop air: 1/4 FNPT", "shop air: 1/4 air plug");
+  const std::string said = said_of(plan_of_text(job), "connection_has_no_chain");
+  EXPECT_THAT(said, HasSubstr("'air coupler' in 'need'"));
+  EXPECT_THAT(said, Not(HasSubstr("adapter")));
+  EXPECT_EQ(plan_of_text(with(job, "need: [1/16 in", "need: [air coupler, 1/16 in")).verdict, Verdict::ready);
+}
+
+TEST(Mend, OfPlasticNamesThePartAndWhatGoesInItsPlace) {
+  const std::string union_up =
+      said_of(ready_with("need: [union]", "need: [pvc union]"), "plastic_asked_for_on_the_reservoir");
+  EXPECT_THAT(union_up, HasSubstr("one of metal in place of the pvc union"));
+  const std::string in_air = said_of(ready_with("light spring check valve]", "light spring check valve, pvc union]"),
+                                     "connection_has_no_chain");
+  EXPECT_THAT(in_air, HasSubstr("in place of the pvc union take one of metal"));
+  const std::string vent = said_of(ready_with("1/2 brass ball valve", "1/2 pvc ball valve"), "connection_has_no_chain");
+  EXPECT_THAT(vent, HasSubstr("end it in one of metal in place of the 1/2 socket PVC ball valve"));
+}
+
 TEST(Mend, OfAGaugeInARunIsAnEndOfItsOwn) {
   EXPECT_THAT(said_of(ready_with(kAirNeeds, "need: [5 psi gauge]"), "connection_has_no_chain"),
               HasSubstr("'ends in: 5 psi gauge'"));

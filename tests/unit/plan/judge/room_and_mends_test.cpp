@@ -54,6 +54,19 @@ TEST(LidStack, HasRoomUnderTheTable) {
   EXPECT_THAT(said_of(low, "no_room_under_the_table"), HasSubstr("90 degree elbow"));
 }
 
+// What each asks of the table's height, and the reservoir that is so much lower, where all of its water has room.
+TEST(LidStack, WithoutRoomSaysTheHeightOrALowerReservoir) {
+  const std::string low = with(with(kReady, "gap: 14-3/8 in, ", ""), "floor height: 30 in", "floor height: 20 in");
+  const Plan plan = plan_of_text(with(with(low, "need: [union]", "need: [hose]"), "charge: 9 in", "charge: 7-1/2 in"));
+  const std::string said = said_of(plan, "no_room_under_the_table");
+  EXPECT_THAT(said, HasSubstr("('floor height: 23 in')"));
+  EXPECT_THAT(said, HasSubstr("a reservoir 11 in high inside"));
+  EXPECT_THAT(said, testing::Not(HasSubstr("a relief valve up again"))) << "it is the air that comes in";
+  // Of a reservoir that is full the charge has no room in a lower one.
+  EXPECT_THAT(said_of(plan_of_text(with(low, "charge: 9 in", "charge: 12 in")), "no_room_under_the_table"),
+              testing::Not(HasSubstr("high inside")));
+}
+
 TEST(LidStack, BesideTheTableNeedsNoRoomUnderIt) {
   const std::string low = with(with(kReady, "gap: 14-3/8 in, ", ""), "floor height: 30 in", "floor height: 18 in");
   EXPECT_TRUE(has(plan_of_text(low), "no_room_under_the_table"));

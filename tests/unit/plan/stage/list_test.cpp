@@ -1,6 +1,7 @@
 // The list: quantities over the whole job, the bin first, consumables by joint count.
 #include "report/words/list_words.h"
 #include "unit/plan/bench_job.h"
+#include "unit/plan/judge/ready_job.h"
 #include "unit/plan/shipped.h"
 #include "unit/report/words/said.h"
 
@@ -48,6 +49,19 @@ TEST(List, HasTheRestrictorThatNoRunHas) {
   };
   EXPECT_EQ(listed("regulator range: 15 psi"), "");
   EXPECT_THAT(listed("regulator range: 15 psi\n  restrictor: 1/16 in"), testing::HasSubstr("hole of 0.062"));
+}
+
+// Three bars between the long sides of a box 40 in by 20 in, some 19-7/8 in each with their fit-up: 59-5/8 in together.
+TEST(List, HasTheBarsOfTheStaysByTheFoot) {
+  const auto bars = [](const Plan& plan) {
+    const auto& rows = plan.list.consumables;
+    const auto row =
+        std::find_if(rows.begin(), rows.end(), [](const Consumable& each) { return each.metal_of == "stays"; });
+    return row != rows.end() ? row->name + ": " + row->quantity : std::string();
+  };
+  const std::string baffles = "supports: {baffles across: 2, baffles along: 1}";
+  EXPECT_EQ(bars(ready_with(baffles, "supports: {lid bays: 4 x 1}")), "steel flat bar: 5 ft or 2 m");
+  EXPECT_EQ(bars(plan_of_text(kReady)), "") << "baffles are cut from sheet";
 }
 
 // Brass barbs of that size are on order only.

@@ -191,6 +191,16 @@ TEST(Work, ProvesTheReliefValveByTheRigOfTheLeakTest) {
     EXPECT_THAT(said, testing::HasSubstr(part));
 }
 
+// Out of a side the valve stands on an elbow, which goes on with it.
+TEST(Work, ProvesAReliefValveOutOfASideOnItsElbow) {
+  const std::string text =
+      with(kReady, "relief bung: 3/4 FNPT", "relief bung: {port: 3/4 FNPT, where: side, face height: 12 in}");
+  const Plan plan = plan_of_text(with(text, "from: relief bung,", "from: relief bung, need: [90 elbow],"));
+  EXPECT_THAT(said_at(plan, "work_prove_relief"),
+              testing::HasSubstr("put its run, with the elbow turned up and the valve in that, on 'relief bung'"));
+  EXPECT_THAT(said_at(ready(), "work_prove_relief"), testing::HasSubstr("put it on 'relief bung'"));
+}
+
 // What may open above the test's pressure, or hangs where the rig stands, is no matter for the tank.
 TEST(Work, LeavesAReliefValveToABenchThatTheTestedTankMayNotProve) {
   const Plan low = plan_of_text(std::string(kReady) + "test pressure: 2.05 psi\n");

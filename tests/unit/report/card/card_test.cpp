@@ -79,6 +79,7 @@ TEST(Card, BuysAllThatTheListHas) {
     double sum = 0.0;
     for (const plan::ListItem& item : plan.list.buy) listed += item.by_the_foot ? 1 : item.quantity;
     for (const CardItem& item : card.buy) {
+      if (item.shelf == "metal") continue;
       bought += std::stoi(item.quantity);
       sum += std::stod(item.price.substr(1));
     }
@@ -86,6 +87,29 @@ TEST(Card, BuysAllThatTheListHas) {
     EXPECT_NEAR(sum, static_cast<double>(plan.list.total.cents()) / 100.0, 0.005) << name;
     EXPECT_EQ(card.cuts.size(), plan.list.cut.size());
   }
+}
+
+// Two baffles of 19-7/8 in by 13-7/8 in and three of 13-1/8 in: 7.6 sq ft, which the rack or the steel yard has.
+TEST(Card, BuysTheMetalOfBafflesAndStays) {
+  const auto metal = [](const plan::Plan& plan) {
+    std::vector<std::string> rows;
+    for (const CardItem& item : card_of(plan, UnitSystem::inch).buy)
+      if (item.shelf == "metal") rows.push_back(item.name + ": " + item.used_for);
+    return rows;
+  };
+  EXPECT_EQ(card_of(plan::ready(), UnitSystem::inch).sheet, "baffles: 8 sq ft or 0.8 sq m of 10 ga steel, by weight");
+  EXPECT_THAT(metal(plan::ready()), testing::IsEmpty());
+  const plan::Plan stayed = plan::ready_with("baffles along: 1}", "baffles along: 1, lid bays: 6 x 2}");
+  EXPECT_THAT(metal(stayed), testing::ElementsAre(HasSubstr("of steel flat bar: stays")));
+}
+
+// Which bung it is for would be cut short: the order of work says it.
+TEST(Card, TagsABungThatIsWeldedInWithThatAlone) {
+  const plan::Plan plan = plan::ready_with("air bung: {port: 1/2 FNPT, where: lid}",
+                                           "air bung: {port: 1/2 FNPT, where: lid, welded in: no}");
+  std::vector<std::string> tags;
+  for (const CardItem& item : card_of(plan, UnitSystem::inch).buy) tags.push_back(item.used_for);
+  EXPECT_THAT(tags, Contains("weld in"));
 }
 
 TEST(Card, GroupsTheSizesOfOneKindAndPutsWhatIsOrderedLast) {
@@ -209,7 +233,10 @@ TEST(Card, SaysWhichArmOfAManifoldHasWhat) {
 TEST(Card, NamesWhatIsNeededBesideTheParts) {
   const plan::Plan& plan = plan::ready();
   const Card card = card_of(plan, UnitSystem::inch);
-  for (const plan::Consumable& item : plan.list.consumables) EXPECT_THAT(card.consumables, HasSubstr(item.name));
+  for (const plan::Consumable& item : plan.list.consumables)
+    if (item.metal_of.empty()) {
+      EXPECT_THAT(card.consumables, HasSubstr(item.name));
+    }
   EXPECT_THAT(card.consumables, testing::AllOf(HasSubstr("leak-test solution"), HasSubstr("rod"), HasSubstr("tape")));
   EXPECT_THAT(value_of(card.work, "fill"), HasSubstr("charge 31.2 gal at table"));
   EXPECT_THAT(value_of(card.settings, "top up"), HasSubstr("dip rod"));

@@ -1,0 +1,53 @@
+#include "plan/stage/prove_relief.h"
+
+#include "plan/stage/leak_test_steps.h"
+#include "plan/stage/relief_valves.h"
+#include "quantity/nearly.h"
+
+#include <algorithm>
+
+namespace riserun::plan {
+
+namespace {
+
+/// The port that the way's connection leaves from.
+std::string port_of(const Plan& plan, const Way& way) {
+  const auto found = std::find_if(plan.connections.begin(), plan.connections.end(),
+                                  [&](const ConnectionPlan& each) { return each.name == way.connection; });
+  return found == plan.connections.end() ? std::string() : found->from;
+}
+
+/// Out of a side the valve stands upright on an elbow, which goes on with it.
+Fact what_goes_on(const Plan& plan, const std::string& name) {
+  const JobPort* port = port_named(plan.job.reservoir.ports, name);
+  return fact(port != nullptr && port->place == Place::side ? "the_valve_on_its_elbow" : "the_valve_alone");
+}
+
+}  // namespace
+
+std::vector<Proof> relief_proofs(const Inputs& inputs, const Plan& plan) {
+  std::vector<Proof> proofs;
+  const LeakTestPlan& test = plan.leak_test;
+  auto valve = plan.relief.valves.begin();
+  for (const Way& way : plan.ways) {
+    if (way.use != WayUse::relief) continue;
+    const ReliefValve& proved = *valve++;
+    const PressureDifference off = inputs.job.relief_valve.tolerance.value_or(kCodeTolerance);
+    const GaugePressure least = psig(0.0) + std::max(PressureDifference(), proved.opens - off - psig(0.0));
+    const GaugePressure most = proved.opens + off;
+    const std::string port = port_of(plan, way);
+    const bool rig_first = test.relief_opens && quantity::at_most(*test.relief_opens, most);
+    if (!regulator_is_marked(test) || way.branched || port == test.air_port || rig_first)
+      proofs.push_back({fact("work_bench_test_relief", proved.connection, least, most), way.connection});
+    else if (quantity::more_than(most, test.pressure))
+      proofs.push_back(
+          {fact("work_bench_test_relief_over_test", proved.connection, least, most, test.pressure), way.connection});
+    else
+      proofs.push_back({fact("work_prove_relief", proved.connection, port, test.energy.standoff, least, most,
+                             test.pressure, plan.transfer.setting, what_goes_on(plan, port)),
+                        way.connection});
+  }
+  return proofs;
+}
+
+}  // namespace riserun::plan

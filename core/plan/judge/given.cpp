@@ -53,8 +53,10 @@ void judge_devices(const Plan& plan, const Settled& settled, Open& open) {
                      Against{pressure, device.rating}, fact("device_that_stands", pressure), "worked out");
     std::vector<Mend> mends;
     for (const ReliefValve& valve : plan.relief.valves)
-      if (quantity::at_most(pressure, std::max(valve.full_flow, plan.transfer.setting)) && mends.empty())
+      if (quantity::at_most(pressure, std::max(valve.full_flow, plan.transfer.setting)) && mends.empty()) {
         mends = less_to_see(plan, settled, valve);
+        if (const auto sooner = closer_and_sooner_valve(plan, valve, device.rating)) mends.push_back(*sooner);
+      }
     const GaugePressure shown = plan.transfer.setting;
     if (way.use == WayUse::gauge)
       finding.mend = fact("gauge_that_shows_and_stands", scale_from(shown), scale_up_to(shown), pressure);

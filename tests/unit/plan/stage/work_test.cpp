@@ -165,6 +165,9 @@ TEST(Work, SaysHowTheChargeGetsInAndIsRead) {
       with(kReady, "inlet: {port: 1 FNPT, where: floor}", "inlet: {port: 1 FNPT, where: over rim, opens at: 1 in}"));
   EXPECT_THAT(in_phase(over_rim, WorkPhase::first_fill), testing::Not(Contains("work_charge_at_table")));
   EXPECT_THAT(in_phase(over_rim, WorkPhase::first_fill), Contains("work_charge_at_port"));
+  // Nor down past a check valve in the line.
+  const Plan checked = ready_with("need: [union]", "need: [union, light spring check valve], special order: yes");
+  EXPECT_THAT(in_phase(checked, WorkPhase::first_fill), testing::Not(Contains("work_charge_at_table")));
 }
 
 TEST(Work, StandsTheReliefValveUpright) {

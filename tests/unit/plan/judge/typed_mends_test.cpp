@@ -11,11 +11,11 @@ using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::Not;
 
-constexpr const char* kGauge =
+constexpr const char* kGaugeLine =
     "  - {name: gauge, from: gauge bung, ends in: 5 psi gauge, special order: yes, carries: air}\n";
-constexpr const char* kRelief =
+constexpr const char* kReliefRow =
     "  - {name: relief, from: relief bung, ends in: 3/4 relief valve set 2 psi, special order: yes, carries: air}\n";
-constexpr const char* kVent = "  - {name: vent, from: vent bung, ends in: 1/2 brass ball valve, carries: air}\n";
+constexpr const char* kVentLine = "  - {name: vent, from: vent bung, ends in: 1/2 brass ball valve, carries: air}\n";
 
 struct Missing {
   const char* line;
@@ -51,14 +51,14 @@ TEST_P(TypedMend, MendsInEitherStyleOfYaml) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Mends, TypedMend,
-                         testing::Values(Missing{kGauge, "no_gauge", "gauge bung"},
-                                         Missing{kRelief, "no_relief_valve", "relief bung"},
-                                         Missing{kVent, "no_vent_behind_check_valve", "vent bung"}),
-                         [](const auto& info) { return std::string(info.param.code); });
+                         testing::Values(Missing{kGaugeLine, "no_gauge", "gauge bung"},
+                                         Missing{kReliefRow, "no_relief_valve", "relief bung"},
+                                         Missing{kVentLine, "no_vent_behind_check_valve", "vent bung"}),
+                         [](const auto& row) { return std::string(row.param.code); });
 
 // A valve of the bung's size is in every store: none of another size by special order.
 TEST(TypedMends, VentValveIsOfTheBungsOwnSize) {
-  const std::string said = said_of(plan_of_text(with(kReady, kVent, "")), "no_vent_behind_check_valve");
+  const std::string said = said_of(plan_of_text(with(kReady, kVentLine, "")), "no_vent_behind_check_valve");
   EXPECT_THAT(said, HasSubstr("'ends in: \"1/2 full-bore ball valve\"'"));
   EXPECT_THAT(said, Not(HasSubstr("special order")));
 }

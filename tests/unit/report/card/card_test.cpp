@@ -81,8 +81,8 @@ TEST(Card, DrainsTheTableByItsOwnDrainWhereTheLineLetsNoneBack) {
       plan::with(drained, "riser: {bung: riser bung}", "riser: {bung: riser bung, foot valve: yes}");
   // Nor from a mouth over the rim that stands in no water.
   const std::string over_rim =
-      plan::with(plan::with(drained, "gap: 14-3/8 in, ", ""), "inlet: {port: 1 FNPT, where: floor}",
-                 "inlet: {port: 1 FNPT, where: over rim, crest: 7 in}");
+      plan::with(plan::with(plan::with(drained, "gap: 14-3/8 in, ", ""), "need: [union]", "need: [hose]"),
+                 "inlet: {port: 1 FNPT, where: floor}", "inlet: {port: 1 FNPT, where: over rim, crest: 7 in}");
   for (const std::string& job : {checked, footed, over_rim}) {
     const Card card = card_of(plan::plan_of_text(job), UnitSystem::inch);
     EXPECT_EQ(value_of(card.running, "down"), "shut air, open vent, then the drain 'table drain'");

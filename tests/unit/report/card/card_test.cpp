@@ -77,8 +77,11 @@ TEST(Card, DrainsTheTableByItsOwnDrainWhereTheLineLetsNoneBack) {
       "  - {name: table drain, from: drain, ends in: 1 brass ball valve, carries: water}\nwater temperature:");
   const std::string checked =
       plan::with(drained, "need: [union]", "need: [union, light spring check valve], special order: yes");
-  const std::string footed =
-      plan::with(drained, "riser: {bung: riser bung}", "riser: {bung: riser bung, foot valve: yes}");
+  // A foot valve takes half a psi to open.
+  const std::string footed = plan::with(
+      plan::with(plan::with(drained, "riser: {bung: riser bung}", "riser: {bung: riser bung, foot valve: yes}"),
+                 "set pressure: 1.6 psi", "set pressure: 2.2 psi"),
+      "relief valve set 2 psi", "relief valve set 2.5 psi");
   // Nor from a mouth over the rim that stands in no water.
   const std::string over_rim =
       plan::with(plan::with(plan::with(drained, "gap: 14-3/8 in, ", ""), "need: [union]", "need: [hose]"),

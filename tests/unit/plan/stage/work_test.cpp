@@ -166,7 +166,13 @@ TEST(Work, SaysHowTheChargeGetsInAndIsRead) {
   EXPECT_THAT(in_phase(over_rim, WorkPhase::first_fill), testing::Not(Contains("work_charge_at_table")));
   EXPECT_THAT(in_phase(over_rim, WorkPhase::first_fill), Contains("work_charge_at_port"));
   // Nor down past a check valve in the line.
-  const Plan checked = ready_with("need: [union]", "need: [union, light spring check valve], special order: yes");
+  const std::string drained = with(kReady, "water temperature:",
+                                   "  - {name: drain, from: outlet, ends in: hose bibb, carries: water}\n"
+                                   "water temperature:");
+  EXPECT_THAT(in_phase(plan_of_text(drained), WorkPhase::first_fill), Contains("work_charge_at_table"));
+  const Plan checked =
+      plan_of_text(with(drained, "need: [union]", "need: [union, light spring check valve], special order: yes"));
+  EXPECT_THAT(in_phase(checked, WorkPhase::first_fill), Contains("work_charge_at_port"));
   EXPECT_THAT(in_phase(checked, WorkPhase::first_fill), testing::Not(Contains("work_charge_at_table")));
 }
 

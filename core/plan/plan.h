@@ -63,6 +63,13 @@ struct TightHose {
   quantity::Fact mend;
 };
 
+/// A hose to an inlet in the table's side or over its rim, and the height that it goes up to it.
+struct HoseRise {
+  Length rise{};
+  Length least{};         // of the hose: the rise and the bend into the inlet, to the next inch
+  bool short_of = false;  // the hose that the job gives does not come up so far
+};
+
 /// A connection with one far end or with several.
 struct ConnectionPlan {
   std::string name;
@@ -82,6 +89,7 @@ struct ConnectionPlan {
   std::optional<MissedBore> missed_bore;
   std::optional<MissedGap> missed_gap;
   std::optional<TightHose> tight_hose;
+  std::optional<HoseRise> hose_rise;
   std::optional<Length> hose_length;  // of each piece sold by the length in the chain, given or assumed
   int hose_joints = 0;                // hose ends that carry a clamp or two
   int clamps = 0;

@@ -48,6 +48,30 @@ bool way_is_shut_by_hand(const Catalog& catalog, const Way& way) {
          std::any_of(way.parts.begin(), way.parts.end(), [&](const WayPart& part) { return shuts(part.part); });
 }
 
+bool shuts_itself(const Catalog& catalog, PartId id) {
+  const catalog::Part& part = catalog.part(id);
+  return catalog.family(part.family).can_shut &&
+         std::any_of(part.ports.begin(), part.ports.end(), [&](const catalog::Port& port) {
+           const catalog::PortType& end = catalog.port_type(port.type);
+           return end.end == catalog::End::female && catalog.kind(end.kind).female_shape == catalog::EndShape::coupler;
+         });
+}
+
+bool way_is_opened_by_hand(const Catalog& catalog, const Way& way) {
+  if (way.device && shuts_itself(catalog, *way.device)) return false;
+  Way by_hand = way;
+  std::erase_if(by_hand.parts, [&](const WayPart& part) { return shuts_itself(catalog, part.part); });
+  return way_is_shut_by_hand(catalog, by_hand);
+}
+
+bool runs_one_way(const Catalog& catalog, const std::vector<Way>& ways, const std::string& connection) {
+  return std::any_of(ways.begin(), ways.end(), [&](const Way& way) {
+    return way.connection == connection && std::any_of(way.parts.begin(), way.parts.end(), [&](const WayPart& part) {
+             return catalog.part(part.part).one_way;
+           });
+  });
+}
+
 bool has_a_valve(const Catalog& catalog, const std::vector<Way>& ways, const std::string& connection) {
   const auto shuts = [&](const WayPart& part) {
     const catalog::Role role = catalog.family(catalog.part(part.part).family).role;

@@ -62,6 +62,16 @@ const catalog::Part* first_that_stops(const Catalog& catalog, const Way& way);
 /// A valve stands on the way, or at its end, that a hand opens and shuts.
 bool way_is_shut_by_hand(const Catalog& catalog, const Way& way);
 
+/// It holds a valve that opens while a plug is pushed into it, and shuts as that leaves: no hand opens it alone.
+bool shuts_itself(const Catalog& catalog, PartId part);
+
+/// A valve stands on the way, or at its end, that a hand opens and leaves open, and the way does not end in what shuts
+/// itself.
+bool way_is_opened_by_hand(const Catalog& catalog, const Way& way);
+
+/// A part that lets the flow one way alone stands in that connection.
+bool runs_one_way(const Catalog& catalog, const std::vector<Way>& ways, const std::string& connection);
+
 /// A valve or a check valve stands in that connection.
 bool has_a_valve(const Catalog& catalog, const std::vector<Way>& ways, const std::string& connection);
 

@@ -1,6 +1,7 @@
 #include "catalog/words/part_search.h"
 
 #include "catalog/words/counted_words.h"
+#include "catalog/words/hole_words.h"
 #include "catalog/words/part_fit.h"
 #include "catalog/words/part_words.h"
 #include "catalog/words/pressure_words.h"
@@ -223,6 +224,7 @@ std::variant<std::vector<PartId>, NotationError> PartSearch::find_called(std::st
   std::vector<PartId> parts = find_by(words, true);
   if (parts.empty()) return why_none(words);
   if (std::optional<NotationError> error = two_ways(words, parts)) return std::move(*error);
+  if (std::optional<NotationError> error = no_such_hole(catalog_, words, parts)) return std::move(*error);
   // First the families of that very name, and what is on the shelf.
   PartQuery query = plain_query(corrected(words));
   known_words().tell_numbers_from_sizes(query);

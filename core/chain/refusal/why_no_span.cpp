@@ -5,6 +5,8 @@
 #include "chain/search/best_chain.h"
 #include "chain/span/best_span.h"
 
+#include <cmath>
+
 namespace riserun::chain {
 
 namespace {
@@ -35,8 +37,18 @@ void WhyNoSpan::add_distances() {
   const NearestSpans nearest = nearest_spans(folded_, request_, span_);
   answer_.nearest_below = nearest.below;
   answer_.nearest_above = nearest.above;
+  // What is the least is not less as it is printed, in sixteenths or in whole millimetres; where only that one distance
+  // can be made it stands as it is.
+  if (nearest.above) {
+    const Length mark = inches(1.0 / 16.0);
+    const Length printed = mark * std::ceil(((*nearest.above + millimetres(0.5)) / mark).value());
+    Span wider = span_;
+    wider.along = printed;
+    if (best_span(folded_, request_, wider)) answer_.nearest_above = printed;
+  }
   if (nearest.above)
-    answer_.mends.push_back(fact("move_ports_apart", Length(*nearest.above - span_.along), *nearest.above));
+    answer_.mends.push_back(
+        fact("move_ports_apart", Length(*answer_.nearest_above - span_.along), *answer_.nearest_above));
   if (nearest.below)
     answer_.mends.push_back(fact("move_ports_together", Length(span_.along - *nearest.below), *nearest.below));
 }

@@ -88,7 +88,7 @@ void add_device(const Catalog& catalog, Job& job, const std::string& port, PartI
   connection.from = port;
   connection.ends_in = EndDevice{called, {part}};
   connection.carries = Service::air;
-  connection.special_order = true;
+  connection.special_order = !catalog.part(part).stocked;
   job.connections.push_back(std::move(connection));
 }
 

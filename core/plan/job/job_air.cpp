@@ -61,7 +61,9 @@ void read_air(JobReading& reading, const Value& value, Job& job) {
   air.check_valve = fields.find_with("check valve opens at", rise());
   air.ports = read_ports(reading, fields.find("ports"), Vessel::air);
   // The plate of the air supply is one of the five things that must be known.
-  if (!value["delivery"].exists() && !value["receiver"].exists()) fields.need("delivery");
+  if (!value["delivery"].exists() && !value["receiver"].exists())
+    reading.problems.add(fields.map(), fields.map().path() + ": 'delivery' or 'receiver' is missing", 0,
+                         quantity::mistake::kMissingKey);
 }
 
 void read_vent(JobReading& reading, const Value& value, Job& job) {

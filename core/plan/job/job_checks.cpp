@@ -170,6 +170,28 @@ void check_service(JobReading& reading, const Value& item, const Job& job, const
   }
 }
 
+/// Where no bung is named for the riser, it hangs where a run goes up to the table, and that carries water. Beside a
+/// run of water one of air is a run of its own.
+void check_carries_up(JobReading& reading, const Value& item, const Job& job, const JobConnection& connection) {
+  if (connection.carries != Service::air || job.riser.bung) return;
+  const auto on = [](const std::vector<JobPort>& ports, const JobConnection& each) {
+    return port_named(ports, each.from) != nullptr || port_named(ports, each.to) != nullptr ||
+           std::any_of(each.branches.begin(), each.branches.end(),
+                       [&](const JobBranch& branch) { return port_named(ports, branch.to) != nullptr; });
+  };
+  const auto goes_up = [&](const JobConnection& each) {
+    return on(job.reservoir.ports, each) && on(job.table.ports, each);
+  };
+  if (!goes_up(connection)) return;
+  const bool another = std::any_of(job.connections.begin(), job.connections.end(), [&](const JobConnection& each) {
+    return each.carries.value_or(Service::water) == Service::water && goes_up(each);
+  });
+  if (another) return;
+  reading.problems.add(item["carries"],
+                       fmt::format("{}: a run from the riser's bung to the table carries water; allowed: water",
+                                   item["carries"].path()));
+}
+
 void check_connections(JobReading& reading, const Value& root, const Job& job) {
   const std::vector<std::string_view> names = port_names(job);
   const std::vector<Value> items = root["connections"].is_list() ? root["connections"].items() : std::vector<Value>{};
@@ -188,6 +210,7 @@ void check_connections(JobReading& reading, const Value& root, const Job& job) {
                                                 where.path(), port, place->second));
     }
     check_service(reading, items[i], job, connection);
+    check_carries_up(reading, items[i], job, connection);
     check_branches(reading, root, items[i], job, connection, names, used);
     if (!connection.name.empty() && !connection_names.emplace(connection.name, true).second)
       reading.problems.add(items[i],
@@ -207,12 +230,14 @@ void check_connections(JobReading& reading, const Value& root, const Job& job) {
 /// A coupling and a bushing have the thread inside.
 void check_bungs(JobReading& reading, const Value& root, const Job& job) {
   for (const JobPort& port : job.reservoir.ports) {
-    if (!port.bung || *port.bung == reservoir::BungKind::welded_riser) continue;
+    const bool to_weld = !port.bung && port.welded_in == false;  // it is bought, and so a half coupling
+    if (!to_weld && (!port.bung || *port.bung == reservoir::BungKind::welded_riser)) continue;
     if (reading.catalog->port_type(port.type).end != catalog::End::male) continue;
     const Value where = root["reservoir"]["ports"][port.name];
-    reading.problems.add(where["bung"].exists() ? where["bung"] : where,
-                         fmt::format("{}: a coupling's or a bushing's thread is female, and '{}' is male", where.path(),
-                                     reading.catalog->written(port.type)));
+    reading.problems.add(
+        where["bung"].exists() ? where["bung"] : where,
+        fmt::format("{}: a coupling's or a bushing's thread is female, and '{}' is male{}", where.path(),
+                    reading.catalog->written(port.type), to_weld ? "; what is to be welded in is a coupling" : ""));
   }
 }
 

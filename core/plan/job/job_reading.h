@@ -5,7 +5,7 @@
 #include "catalog/yaml/nearest_name.h"
 #include "chain/ask/askable.h"
 #include "plan/job/job.h"
-#include "plan/job/read_job.h"
+#include "plan/job/read_before.h"
 #include "quantity/read.h"
 
 #include <filesystem>

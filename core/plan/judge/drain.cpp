@@ -1,6 +1,7 @@
 #include "plan/judge/drain.h"
 
 #include "catalog/words/words.h"
+#include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 
 #include <algorithm>
@@ -28,6 +29,33 @@ bool reservoir_can_be_emptied(const Plan& plan) {
     const JobPort* port = port_named(plan.job.reservoir.ports, connection->from);
     return port != nullptr && port->place != Place::lid && way_is_shut_by_hand(*plan.catalog, way);
   });
+}
+
+const ConnectionPlan* table_drain(const Plan& plan) {
+  const Catalog& catalog = *plan.catalog;
+  const auto lets_out = [&](const Way& way) {
+    if (!way.device) return true;  // to another port
+    const catalog::Part& part = catalog.part(*way.device);
+    return catalog.family(part.family).role != catalog::Role::plug && !part.one_way &&
+           !shuts_itself(catalog, *way.device);
+  };
+  const auto on_table = [&](const std::string& name) { return port_named(plan.job.table.ports, name) != nullptr; };
+  for (std::size_t row = 0; row < plan.connections.size(); ++row) {
+    const ConnectionPlan& connection = plan.connections[row];
+    if (row == plan.water_connection || connection.service != Service::water) continue;
+    if (!on_table(connection.from) && std::none_of(connection.ends.begin(), connection.ends.end(), on_table)) continue;
+    if (std::any_of(plan.ways.begin(), plan.ways.end(),
+                    [&](const Way& way) { return way.connection == connection.name && lets_out(way); }))
+      return &connection;
+  }
+  return nullptr;
+}
+
+const ConnectionPlan* drain_in_place_of_line(const Plan& plan) {
+  const TransferPlan& transfer = plan.transfer;
+  const bool by_line = transfer.drain.stop == transfer::Stop::goal_reached &&
+                       transfer.left_in_table <= transfer.fill.volume * kMostLeftInTable;
+  return by_line ? nullptr : table_drain(plan);
 }
 
 const ConnectionPlan* plugged_drain(const Plan& plan) {

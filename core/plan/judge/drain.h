@@ -1,4 +1,4 @@
-// How the water is let out of the reservoir itself.
+// How the water is let out of the reservoir itself, and out of the table beside the line that fills it.
 #pragma once
 
 #include "plan/plan.h"
@@ -7,6 +7,14 @@ namespace riserun::plan {
 
 /// A valve, worked by hand, stands on a port in its floor or in a side; one whose place is not said counts, too.
 bool reservoir_can_be_emptied(const Plan& plan);
+
+/// The connection that lets the water out of the table by a way of its own; nullptr: there is none. A plug, a check
+/// valve or a coupler at its end lets none out, nor does one that does not go together.
+const ConnectionPlan* table_drain(const Plan& plan);
+
+/// That one, where the line lets no water back, or leaves most of it in the table; nullptr: the line drains it, or
+/// nothing does.
+const ConnectionPlan* drain_in_place_of_line(const Plan& plan);
 
 /// The connection whose plug, in a port in the floor or a side, is all that the water could be let out by; nullptr:
 /// there is none, or something else lets it out.

@@ -51,13 +51,18 @@ void judge_devices(const Plan& plan, const Settled& settled, Open& open) {
     Finding& finding =
         open.not_yet(Topic::connections, fact("device_not_rated", way.connection, device.name, device.rating, pressure),
                      Against{pressure, device.rating}, fact("device_that_stands", pressure), "worked out");
-    std::vector<Mend> mends;
-    for (const ReliefValve& valve : plan.relief.valves)
-      if (quantity::at_most(pressure, std::max(valve.full_flow, plan.transfer.setting)) && mends.empty())
-        mends = less_to_see(plan, settled, valve);
     const GaugePressure shown = plan.transfer.setting;
     if (way.use == WayUse::gauge)
       finding.mend = fact("gauge_that_shows_and_stands", scale_from(shown), scale_up_to(shown), pressure);
+    std::vector<Mend> mends;
+    for (const ReliefValve& valve : plan.relief.valves) {
+      if (!mends.empty() || !quantity::at_most(pressure, std::max(valve.full_flow, plan.transfer.setting))) continue;
+      mends = less_to_see(plan, settled, valve);
+      auto sooner = mends.empty() ? closer_and_sooner_valve(plan, valve, device.rating) : std::nullopt;
+      if (!sooner) continue;
+      sooner->fact = fact("either_mend", quantity::Facts{std::move(sooner->fact), *finding.mend});
+      mends.push_back(std::move(*sooner));
+    }
     mend_first_by(std::move(mends), finding);
     if (way.use != WayUse::gauge || way.branched) continue;
     // Of one that shows it badly, too, it is the one that is advised for that.

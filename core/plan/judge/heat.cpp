@@ -184,13 +184,17 @@ void judge_warmed_parts(const Plan& plan, Heat heat, const std::vector<PartId>& 
     const catalog::Part* other = instead_of(plan, part, hottest);
     const std::string& name = warmed.way->branched ? warmed.way->end : warmed.way->connection;
     const std::string size = size_of_thread(*plan.catalog, part);
+    // Neither hangs on a hose.
+    const bool stiff = warmed.way->use == WayUse::gauge || warmed.way->use == WayUse::relief;
     Finding& finding = open.not_yet(
         Topic::connections,
         fact(heat.is_the_waters ? "air_part_too_hot" : "air_part_in_hot_place", name, part.name, hottest),
         Against{hottest, *proved},
-        other != nullptr     ? fact("part_that_stands_the_heat", other->name, part.name)
-        : heat.is_the_waters ? fact("away_from_the_heat", part.name, kAwayFromHeat, size)
-                             : fact("cooler_place_or_water_alone", part.name, hottest, kAwayFromHeat, size),
+        other != nullptr ? fact("part_that_stands_the_heat", other->name, part.name)
+        : heat.is_the_waters
+            ? fact(stiff ? "away_from_the_heat_by_pipe" : "away_from_the_heat", part.name, kAwayFromHeat, size)
+            : fact(stiff ? "cooler_place_or_pipe" : "cooler_place_or_water_alone", part.name, hottest, kAwayFromHeat,
+                   size),
         plan.catalog->duty(warmed.part)->source);
     if (other == nullptr && heat.is_the_waters) set_away(plan, warmed, size, finding);
   }
@@ -271,7 +275,8 @@ void judge_scalding(const Plan& plan, Temperature hottest, Open& open) {
   const AgainstHeat& against = plan.job.against_heat;
   if (hottest < kScalding || against.handles()) return;
   open.not_yet(Topic::whole_job, fact(against.protection_worn ? "gloves_alone" : "water_scalds", hottest),
-               Against{hottest, kScalding}, fact("say_what_is_done_against_heat"), "Moritz and Henriques 1947");
+               no_hotter(hottest, kScalding) ? std::nullopt : std::optional(Against{hottest, kScalding}),
+               fact("say_what_is_done_against_heat"), "Moritz and Henriques 1947");
 }
 
 }  // namespace

@@ -34,7 +34,7 @@ void share_out_ports(const Plan& plan, std::vector<Finding>& findings) {
   for (Finding& finding : findings) {
     const Change* claim = claim_of(finding);
     if (claim == nullptr || claims.emplace(std::get<std::string>(claim->value), *claim).second) continue;
-    if (finding.mend->code != "on_the_free_port") continue;
+    if (finding.mend->code != "on_the_free_port" && finding.mend->code != "on_the_free_port_from_stock") continue;
     const PartId part = *claim->part;
     finding.mend = Fact(std::get<quantity::Facts>(finding.mend->values.front()).front());
     finding.ways_to_try.clear();

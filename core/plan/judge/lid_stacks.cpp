@@ -6,6 +6,8 @@
 #include <cmath>
 #include <optional>
 #include <string>
+#include <utility>
+#include <vector>
 
 namespace riserun::plan {
 
@@ -93,6 +95,15 @@ void judge_lid_stacks(const Plan& plan, const Settled& /*settled*/, Open& open) 
   const Length underside = plan.job.table.floor_height;  // at the highest, without sheet and frame
   const Length lid = tank.height + tank.sheet.thickness;
   if (!table_covers_lid(plan) || !quantity::more_than(underside, lid)) return;
+  struct Stack {
+    std::string connection;
+    std::string port;
+    Length stands{};
+    Length room{};
+    bool is_relief = false;
+  };
+  std::vector<Stack> stacks;
+  Length higher{};  // that all of them have room under
   for (const ConnectionPlan& connection : plan.connections) {
     if (connection.run() == nullptr || connection.service != Service::air) continue;
     const JobPort* from = port_named(tank.ports, connection.from);
@@ -101,15 +112,18 @@ void judge_lid_stacks(const Plan& plan, const Settled& /*settled*/, Open& open) 
     const Length stands = stands_so_high(plan, connection, from != nullptr);
     const Length room = underside - port->face_height.value_or(lid);
     if (quantity::at_most(stands, room)) continue;
-    const Length higher = inches(std::ceil(in_inches(stands - room)));
-    const Length floor = underside + higher;
-    const Fact mend = ends_in_relief_valve(plan, connection)
-                          ? fact("turn_relief_aside_or_table_higher", port->name, higher, floor)
-                          : fact("turn_it_aside_or_table_higher", port->name, higher, floor);
-    Finding& finding = open.not_yet(Topic::connections, fact("no_room_under_the_table", connection.name, stands, room),
-                                    Against{stands, room}, mend, "worked out");
+    higher = std::max(higher, inches(std::ceil(in_inches(stands - room))));
+    stacks.push_back({connection.name, port->name, stands, room, ends_in_relief_valve(plan, connection)});
+  }
+  const Length floor = underside + higher;
+  const Length lower = tank.height - higher;
+  for (const Stack& stack : stacks) {
+    const Fact mend = stack.is_relief ? fact("turn_relief_aside_or_table_higher", stack.port, higher, floor)
+                                      : fact("turn_it_aside_or_table_higher", stack.port, higher, floor);
+    Finding& finding =
+        open.not_yet(Topic::connections, fact("no_room_under_the_table", stack.connection, stack.stands, stack.room),
+                     Against{stack.stands, stack.room}, mend, "worked out");
     finding.ways_to_try = {{{kTableHigher, higher}}};
-    const Length lower = tank.height - higher;
     if (!quantity::more_than(lower, kLowestBox)) continue;
     finding.or_else = {{mend, {}, finding.ways_to_try}};
     finding.mend = fact("either_mend", quantity::Facts{mend, fact("reservoir_so_low", lower)});

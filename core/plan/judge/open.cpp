@@ -65,7 +65,8 @@ const JobPort* free_port_for(const Plan& plan, std::string_view word) {
 void put_on_lid(const Plan& plan, PartId part, const JobPort* port, Finding& finding) {
   const Catalog& catalog = *plan.catalog;
   if (port != nullptr) {
-    finding.mend = fact("on_the_free_port", quantity::Facts{*finding.mend}, port->name, catalog.part(part).name);
+    finding.mend = fact(catalog.part(part).stocked ? "on_the_free_port_from_stock" : "on_the_free_port",
+                        quantity::Facts{*finding.mend}, port->name, catalog.part(part).name);
     finding.ways_to_try = {{{kDeviceOn, port->name, part}}};
     return;
   }

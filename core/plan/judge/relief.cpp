@@ -205,6 +205,12 @@ void judge_stand(const Plan& plan, const ReliefValve& valve, const Way& way, Ope
                fact(from_side ? "elbow_to_stand_upright" : "straight_on_from_the_lid"), "common practice");
 }
 
+/// It holds a screen or a cartridge, which fills up and shuts the way.
+bool clogs(const Catalog& catalog, const catalog::Part& part) {
+  const catalog::BodyShape shape = catalog.family(part.family).shape;
+  return shape == catalog::BodyShape::strainer || shape == catalog::BodyShape::bowl;
+}
+
 /// What stands between the reservoir and its relief valve leaves the way as wide as the valve's own inlet, and stays
 /// where it is.
 /// @return a restrictor stands there
@@ -217,6 +223,11 @@ bool judge_way_to(const Plan& plan, const ReliefValve& valve, const Way& way, Op
       open.not_yet(Topic::relief, fact("restrictor_before_relief_valve", valve.connection, part.name), {},
                    fact("take_restrictor_to_the_supply"), kFullInlet);
       return true;
+    }
+    if (clogs(catalog, part)) {
+      open.not_yet(Topic::relief, fact("relief_valve_behind_a_screen", valve.connection, part.name), {},
+                   fact("take_it_out_of_the_way", part.name), kFullInlet);
+      return false;
     }
     if (part.flexible || catalog.family(part.family).flexible) {
       open.not_yet(Topic::relief, fact("relief_valve_on_a_hose", valve.connection, part.name), {},

@@ -95,10 +95,12 @@ std::optional<Mend> closer_valve(const Plan& plan, const ReliefValve& valve, std
   return std::nullopt;
 }
 
-std::optional<Mend> closer_and_sooner_valve(const Plan& plan, const ReliefValve& valve) {
+std::optional<Mend> closer_and_sooner_valve(const Plan& plan, const ReliefValve& valve,
+                                            std::optional<GaugePressure> by) {
   const JobReliefValve& given = plan.job.relief_valve;
   if (!given.tolerance || !given.rise) return std::nullopt;
-  const GaugePressure most = std::min(plan.walls.four_to_one, plan.walls.limit);
+  const GaugePressure four = std::min(plan.walls.four_to_one, plan.walls.limit);
+  const GaugePressure most = std::min(four, by.value_or(four));
   const PressureDifference room = (most - valve.opens) * kAsPrinted;
   const PressureDifference opens = valve.opens - psig(0.0);
   const PressureDifference stays_shut = (valve.opens - left_alone(plan)) * kAsPrinted;

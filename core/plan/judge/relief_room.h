@@ -51,7 +51,10 @@ std::optional<Mend> closer_valve(const Plan& plan, const ReliefValve& valve, std
 
 /// A valve of its mark that opens nearer to it and is fully open sooner, so that the walls keep their factor there,
 /// with figures that valves for a few psi have; nullopt: none has such.
-std::optional<Mend> closer_and_sooner_valve(const Plan& plan, const ReliefValve& valve);
+///
+/// @param by  by where it must be fully open, if that is less
+std::optional<Mend> closer_and_sooner_valve(const Plan& plan, const ReliefValve& valve,
+                                            std::optional<GaugePressure> by = {});
 
 /// The lowest valve that is sold below this one, stays shut while the tank is left alone, and leaves the regulator room
 /// to repeat; nullopt: none.

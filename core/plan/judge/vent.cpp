@@ -70,7 +70,9 @@ const ConnectionPlan* plugged_vent(const Plan& plan) {
 /// Of the port's own size, so that the bung stays; else of the usual one.
 std::optional<PartId> valve_for(const Plan& plan, const std::string& port) {
   const Catalog& catalog = *plan.catalog;
-  const auto size = catalog.port_type(port_named(plan.job.reservoir.ports, port)->type).size;
+  const JobPort* bung = port_named(plan.job.reservoir.ports, port);
+  if (bung == nullptr || !bung->type.valid()) return vent_valve(catalog);
+  const auto size = catalog.port_type(bung->type).size;
   for (const PartId valve : vent_valves(catalog))
     if (catalog.port_type(catalog.part(valve).ports[0].type).size == size) return valve;
   return vent_valve(catalog);
@@ -87,18 +89,24 @@ bool judge_one(const Plan& plan, const Way& way, Open& open) {
                  fact("take_check_valve_out"), "common practice");
     return true;
   }
-  if (way_is_shut_by_hand(*plan.catalog, way)) {
+  if (way_is_opened_by_hand(*plan.catalog, way)) {
     judge_distance(plan, way, open);
     return true;
   }
   const catalog::Part& device = plan.catalog->part(*way.device);
   if (family_of(plan, *way.device).role == catalog::Role::plug) return false;
-  if (device.one_way)
-    open.not_yet(Topic::connections, fact("vent_that_no_hand_opens", name, device.name), {}, fact("put_a_valve_there"),
-                 "common practice");
-  else
-    open.not_yet(Topic::connections, fact("open_to_the_air", name, device.name), {}, fact("put_a_valve_there"),
-                 "common practice");
+  if (device.one_way || shuts_itself(*plan.catalog, *way.device)) {
+    const auto from = std::find_if(plan.connections.begin(), plan.connections.end(),
+                                   [&](const ConnectionPlan& each) { return each.name == way.connection; });
+    const auto valve = valve_for(plan, from->from);
+    Finding& finding = open.not_yet(Topic::connections, fact("vent_that_no_hand_opens", name, device.name), {},
+                                    fact("put_a_valve_there"), "common practice",
+                                    Purchase{"vent-valve", "ball valve", fact("for_the_vent"), valve});
+    if (valve && !way.branched) finding.ways_to_try = {{{kDeviceOf, way.connection, valve}}};
+    return true;  // with that it is one
+  }
+  open.not_yet(Topic::connections, fact("open_to_the_air", name, device.name), {}, fact("put_a_valve_there"),
+               "common practice");
   return false;
 }
 
@@ -151,7 +159,10 @@ void judge_vent(const Plan& plan, const Settled& /*settled*/, Open& open) {
   if (any) judge_throttle(plan, open);
   if (any || devices_are_missing(plan)) return;
   const ConnectionPlan* plugged = plugged_vent(plan);
-  const auto valve = plugged != nullptr ? valve_for(plan, plugged->from) : vent_valve(*plan.catalog);
+  const JobPort* free = plugged == nullptr ? free_port_for(plan, "vent") : nullptr;
+  const auto valve = plugged != nullptr ? valve_for(plan, plugged->from)
+                     : free != nullptr  ? valve_for(plan, free->name)
+                                        : vent_valve(*plan.catalog);
   Finding& finding = open.not_yet(Topic::transfer, why_it_is_needed(plan), {}, fact("add_a_vent"), "common practice",
                                   Purchase{"vent-valve", "ball valve", fact("for_the_vent"), valve});
   if (plugged != nullptr && valve) {
@@ -161,7 +172,7 @@ void judge_vent(const Plan& plan, const Settled& /*settled*/, Open& open) {
     finding.ways_to_try = {{{kDeviceOf, plugged->name, valve}}};
     return;
   }
-  if (valve) put_on_lid(plan, *valve, free_port_for(plan, "vent"), finding);
+  if (valve) put_on_lid(plan, *valve, free, finding);
 }
 
 }  // namespace riserun::plan

@@ -1,3 +1,4 @@
+#include "plan/judge/drain.h"
 #include "plan/judge/higher_table.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
@@ -13,20 +14,9 @@ namespace {
 
 using reservoir::BungKind;
 
-/// The table drains back through the line, or by another way out of it.
-bool drains_elsewhere(const Plan& plan) {
-  for (std::size_t row = 0; row < plan.connections.size(); ++row) {
-    const ConnectionPlan& connection = plan.connections[row];
-    if (row == plan.water_connection || connection.service != Service::water || connection.run() == nullptr) continue;
-    const auto on_table = [&](const std::string& port) { return port_named(plan.job.table.ports, port) != nullptr; };
-    if (on_table(connection.from) || std::any_of(connection.ends.begin(), connection.ends.end(), on_table)) return true;
-  }
-  return false;
-}
-
 /// A run that does not go together is asked for with a check valve all the same.
 void judge_asked_check(const Plan& plan, const ConnectionPlan& line, Open& open) {
-  if (drains_elsewhere(plan)) return;
+  if (table_drain(plan) != nullptr) return;
   if (const chain::Need* check = asked_check(*plan.catalog, line))
     open.refuse(Topic::connections, fact("check_valve_against_drain", line.name, check->words), {},
                 fact("leave_it_out_or_drain_elsewhere", check->words), "worked out");
@@ -34,7 +24,7 @@ void judge_asked_check(const Plan& plan, const ConnectionPlan& line, Open& open)
 
 /// A one-way part stops the water one way: up, or back down.
 void judge_one_way(const Plan& plan, Open& open) {
-  if (plan.job.riser.foot_valve && !drains_elsewhere(plan))
+  if (plan.job.riser.foot_valve && table_drain(plan) == nullptr)
     open.refuse(Topic::riser, fact("foot_valve_against_drain"), {}, fact("leave_out_foot_valve_or_drain_elsewhere"),
                 "worked out")
         .ways_to_mend = {{{"riser.foot valve", "no"}}};
@@ -52,14 +42,35 @@ void judge_one_way(const Plan& plan, Open& open) {
     if (!lets_up)
       open.refuse(Topic::connections, fact("check_valve_against_fill", line.name, part.name), {},
                   fact("leave_it_out_of_the_line", part.name), "worked out");
-    else if (!drains_elsewhere(plan))
+    else if (table_drain(plan) == nullptr)
       open.refuse(Topic::connections, fact("check_valve_against_drain", line.name, part.name), {},
                   fact("leave_it_out_or_drain_elsewhere", part.name), "worked out");
   }
 }
 
+/// A pipe wider than the thread that it hangs in.
+bool is_wider_than_its_bung(const Plan& plan) {
+  const JobPort* bung = riser_bung(plan.job);
+  const BungKind kind = plan.riser.request.bung;
+  if (bung == nullptr || !bung->type.valid() || !plan.riser.material || kind == BungKind::welded_riser ||
+      kind == BungKind::double_tapped_bushing)
+    return false;
+  const catalog::JointSize* size = plan.catalog->joint_size(plan.catalog->port_type(bung->type));
+  return size != nullptr && size->outside_diameter > Length() &&
+         quantity::more_than(plan.riser.request.pipe.outside_diameter, size->outside_diameter);
+}
+
+void judge_wide_riser(const Plan& plan, Open& open) {
+  if (!is_wider_than_its_bung(plan)) return;
+  const JobPort* bung = riser_bung(plan.job);
+  const std::string& size = plan.catalog->size_name(plan.catalog->port_type(bung->type).size);
+  open.not_yet(Topic::riser, fact("riser_wider_than_its_bung", plan.riser.size, bung->name, size), {},
+               fact("bung_as_wide_as_riser", plan.riser.size, size), "common practice");
+}
+
 /// The line from the riser is not necked down far below it; where it had to be, that is said.
 void judge_bore(const Plan& plan, Open& open) {
+  if (is_wider_than_its_bung(plan)) return;  // which is what narrows it
   for (const ConnectionPlan& line : plan.connections)
     if (line.missed_bore && line.run() != nullptr)
       open.not_yet(
@@ -101,6 +112,9 @@ void judge_gaps(const Plan& plan, Open& open) {
           line.tight_hose->mend, "common practice");
       if (auto higher = higher_table(plan.job, line)) finding.or_else = {std::move(*higher)};
     }
+    if (line.hose_rise && line.hose_rise->short_of && line.run() != nullptr)
+      open.not_yet(Topic::connections, fact("hose_short_of_its_rise", line.name, line.hose_rise->rise), {},
+                   fact("hose_for_its_rise", line.hose_rise->least), "worked out");
     if (!line.missed_gap) continue;
     const MissedGap& gap = *line.missed_gap;
     if (gap.hose_takes) {
@@ -180,7 +194,7 @@ std::vector<Mend> inlet_into_floor(const Plan& plan) {
 void judge_drain(const Plan& plan, Open& open) {
   const TransferPlan& transfer = plan.transfer;
   const bool by_foot_valve = plan.job.riser.foot_valve;  // has its own finding
-  if (by_foot_valve || transfer.fill.stop != transfer::Stop::goal_reached || drains_elsewhere(plan)) return;
+  if (by_foot_valve || transfer.fill.stop != transfer::Stop::goal_reached || table_drain(plan) != nullptr) return;
   if (transfer.left_in_table <= transfer.fill.volume * kMostLeftInTable) return;
   open.not_yet(Topic::transfer, fact("table_does_not_drain", transfer.left_in_table, transfer.fill.volume), {},
                fact("lower_mouth_or_own_drain"), "worked out")
@@ -278,6 +292,7 @@ void judge_water(const Plan& plan, const Settled& /*settled*/, Open& open) {
   judge_freeboard(plan, open);
   judge_air_space(plan, open);
   judge_bung(plan, open);
+  judge_wide_riser(plan, open);
   judge_bushing(plan, open);
 }
 

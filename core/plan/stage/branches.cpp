@@ -156,7 +156,7 @@ chain::Demand ask_branches(const Inputs& inputs, const JobConnection& connection
     plan.to += (plan.to.empty() ? "" : ", ") + branch.name;
     plan.ends.push_back(branch.name);
   }
-  plan.service = settle_service(inputs.job, connection, remarks);
+  plan.service = settle_service(inputs, connection, remarks);
   plan.branched = assembly_request(inputs, connection, plan.service, remarks);
   plan.request = plan.branched->rules;
   plan.answer = chain::NoAssembly{};

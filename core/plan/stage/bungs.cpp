@@ -1,6 +1,8 @@
 // Weld bungs: of the tank's metal, and of nothing that cracks, fumes or will not weld.
 #include "plan/stage/bungs.h"
 
+#include "plan/job/weld_bung.h"
+
 #include <algorithm>
 
 namespace riserun::plan {
@@ -40,6 +42,12 @@ void check_bung(const Inputs& inputs, const JobPort& port, Remarks& remarks) {
                          catalog.written(port.type)),
                     {},
                     fact("name_the_bung_part")});
+  const BungKind kind = port.bung.value_or(BungKind::half_coupling);
+  if (port.welded_in == false && kind != BungKind::welded_riser && weld_bung(catalog, port, kind) == nullptr)
+    remarks.caution(Topic::whole_job,
+                    fact("bung_not_in_catalog", port.name, catalog.written(port.type),
+                         kind == BungKind::half_coupling ? "half coupling" : "full coupling"),
+                    "catalog");
   const std::optional<Fact> why = objection(inputs, port);
   if (!why) return;
   // What no weld holds is not there either, whatever the job says; of the rest only what is said to be there is left to

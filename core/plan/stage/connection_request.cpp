@@ -44,13 +44,30 @@ std::vector<bool> banned_parts(const Inputs& inputs, const JobConnection& connec
   return banned;
 }
 
+/// From a port of the lid that no riser hangs in to a gauge, a relief valve or a valve: over the water is air.
+bool stands_in_the_air(const Inputs& inputs, const JobConnection& connection) {
+  const JobPort* port = port_named(inputs.job.reservoir.ports, connection.from);
+  if (port == nullptr || port->place.value_or(Place::lid) != Place::lid || port == riser_bung(inputs.job)) return false;
+  const auto is_for_air = [&](const std::optional<EndDevice>& end) {
+    if (!end) return false;
+    const catalog::Family& family = inputs.catalog.family(inputs.catalog.part(end->parts.front()).family);
+    return family.role == catalog::Role::gauge || family.role == catalog::Role::relief_valve ||
+           (family.role == catalog::Role::device && family.can_shut);
+  };
+  return is_for_air(connection.ends_in) ||
+         std::any_of(connection.branches.begin(), connection.branches.end(),
+                     [&](const JobBranch& branch) { return is_for_air(branch.ends_in); });
+}
+
 }  // namespace
 
 bool is_air_port(const Job& job, const std::string& name) { return port_named(job.air.ports, name) != nullptr; }
 
-Service settle_service(const Job& job, const JobConnection& connection, Remarks& remarks) {
+Service settle_service(const Inputs& inputs, const JobConnection& connection, Remarks& remarks) {
   if (connection.carries) return *connection.carries;
-  const bool air = is_air_port(job, connection.from) || is_air_port(job, connection.to) ||
+  const Job& job = inputs.job;
+  const bool air = stands_in_the_air(inputs, connection) || is_air_port(job, connection.from) ||
+                   is_air_port(job, connection.to) ||
                    std::any_of(connection.branches.begin(), connection.branches.end(),
                                [&](const JobBranch& branch) { return is_air_port(job, branch.to); });
   remarks.assume(fact(air ? "connection_carries_air" : "connection_carries_water", connection.name),

@@ -14,7 +14,7 @@ namespace riserun::plan {
 bool is_air_port(const Job& job, const std::string& name);
 
 /// What a connection carries, and how one of its ports is held: given, or assumed.
-Service settle_service(const Job& job, const JobConnection& connection, Remarks& remarks);
+Service settle_service(const Inputs& inputs, const JobConnection& connection, Remarks& remarks);
 chain::Freedom settle_freedom(const Job& job, const JobConnection& connection, const std::string& port,
                               const std::optional<chain::Freedom>& given, Remarks& remarks);
 /// The port as an end of the connection.

@@ -195,7 +195,7 @@ chain::Demand ask(const Inputs& inputs, RunSearch& search, const RiserPlan& rise
   plan.name = connection.name;
   plan.from = connection.from;
   plan.to = connection.to;
-  plan.service = settle_service(inputs.job, connection, remarks);
+  plan.service = settle_service(inputs, connection, remarks);
   plan.request = request_for(inputs, connection, plan.service, remarks);
   plan.gap = gap_between(inputs.job, riser, connection, plan.gap_assumed, remarks);
   plan.answer = chain::NoChain{};
@@ -219,8 +219,8 @@ chain::Demand ask(const Inputs& inputs, RunSearch& search, const RiserPlan& rise
   return demand;
 }
 
-void settle(const Inputs& inputs, RunSearch& search, const JobConnection& connection, ConnectionPlan& plan,
-            Remarks& remarks) {
+void settle(const Inputs& inputs, RunSearch& search, const RiserPlan& riser, const JobConnection& connection,
+            ConnectionPlan& plan, Remarks& remarks) {
   if (plan.branched) return settle_branches(inputs, plan, remarks);
   if (plan.ends_in) plan.to = part_title(inputs.catalog, *plan.ends_in);
   plan.ends = {plan.to};
@@ -231,7 +231,7 @@ void settle(const Inputs& inputs, RunSearch& search, const JobConnection& connec
   }
   refuse_unbuildable(plan, remarks);
   plan.cautions.insert(plan.cautions.end(), plan.chain()->cautions.begin(), plan.chain()->cautions.end());
-  settle_hose(inputs, search.finder(), connection, plan, remarks);
+  settle_hose(inputs, search.finder(), riser, connection, plan, remarks);
   count_clamps(inputs.catalog, plan);
   check_gap(inputs, search, plan, connection);
   if (const auto hose = hose_on_last(inputs.catalog, plan); hose && !hose->bends_on)
@@ -334,7 +334,7 @@ Connections plan_connections(const Inputs& inputs, RunSearch& search, const Rise
     ConnectionPlan& plan = done.plans[i];
     leave_valve_with_reservoir(inputs, search.finder(), plan);
     say_what_is_missed(search, plan);
-    settle(inputs, search, *asked.of[i], plan, remarks);
+    settle(inputs, search, riser, *asked.of[i], plan, remarks);
     judge_mounting(inputs, plan, remarks);
     if (!done.water && is_way_to_table(inputs.job, riser, plan)) done.water = i;
   }

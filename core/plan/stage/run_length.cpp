@@ -4,7 +4,9 @@
 #include "quantity/nearly.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdint>
+#include <numbers>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -127,6 +129,32 @@ bool lies_straight(const Job& job, const JobConnection& connection) {
   return !connection.offset && is_flat(find_port(job, connection.from)) && is_flat(find_port(job, connection.to));
 }
 
+/// A hose bends over this many of its bores (common practice).
+constexpr double kBoresOfTurn = 6.0;
+
+/// Of a hose from a bung in the lid to an inlet in the table's side, or over its rim: as high as that opens, or as the
+/// highest point of its pipe, and a quarter turn into it. nullopt: both look at each other, or the heights are
+/// another's to say.
+std::optional<HoseRise> rise_of(const Job& job, const RiserPlan& riser, const JobConnection& connection, Length bore) {
+  const bool turned = port_named(job.table.ports, connection.from) != nullptr;
+  const JobPort* inlet = port_named(job.table.ports, turned ? connection.from : connection.to);
+  const std::string& bung = turned ? connection.to : connection.from;
+  if (inlet == nullptr || inlet->face_height || bung != riser.bung || !looks_up(job, riser, bung)) return std::nullopt;
+  Length over_floor{};
+  if (inlet->place == Place::side)
+    over_floor = inlet->opens_at.value_or(Length());
+  else if (inlet->place == Place::over_rim)
+    over_floor = inlet->crest.value_or(job.table.rim.value_or(job.table.depth));
+  else
+    return std::nullopt;
+  bool assumed = false;
+  const Length face = *face_height(job, riser, bung, assumed);
+  const Length rise = job.table.floor_height + over_floor - face;
+  if (!(rise > Length())) return std::nullopt;
+  const Length bend = bore * kBoresOfTurn * (std::numbers::pi / 2.0);
+  return HoseRise{rise, inches(1.0) * std::ceil(((rise + bend) / inches(1.0)).value() - quantity::kSameShare)};
+}
+
 }  // namespace
 
 std::optional<Length> gap_between(const Job& job, const RiserPlan& riser, const JobConnection& connection,
@@ -174,8 +202,8 @@ std::optional<TightHose> tight_hose(const chain::Finder& finder, const JobConnec
   return too_tight(finder.fit_hose(*hose, *plan.gap - rigid, aside), *plan.gap, rigid, aside);
 }
 
-void settle_hose(const Inputs& inputs, const chain::Finder& finder, const JobConnection& connection,
-                 ConnectionPlan& plan, Remarks& remarks) {
+void settle_hose(const Inputs& inputs, const chain::Finder& finder, const RiserPlan& riser,
+                 const JobConnection& connection, ConnectionPlan& plan, Remarks& remarks) {
   const Catalog& catalog = inputs.catalog;
   const Chain* chain = plan.chain();
   if (chain->span) return settle_span(catalog, plan);
@@ -196,7 +224,15 @@ void settle_hose(const Inputs& inputs, const chain::Finder& finder, const JobCon
     if (!connection.hose_length && room > metres(0.0)) plan.hose_length = plan.tight_hose ? room : fit.cut;
     if (catalog.part(*hose).remnant) plan.hose_length = std::min(*plan.hose_length, usual);
     if (!plan.tight_hose && room > metres(0.0)) taken_aside = fit.taut - room;
-  } else if (!connection.hose_length) {
+  } else if (const auto rise =
+                 plan.gap ? std::nullopt
+                          : rise_of(inputs.job, riser, connection, catalog.part(hoses.front()).ports[0].bore)) {
+    plan.hose_rise = rise;
+    const double count = static_cast<double>(hoses.size());
+    if (!connection.hose_length) plan.hose_length = std::max(usual, rise->least / count);
+    plan.hose_rise->short_of = *plan.hose_length * count + rigid < rise->rise;
+  }
+  if (!connection.hose_length && !(plan.gap && only_hose(catalog, *chain))) {
     remarks.assume(fact("hose_length", catalog.part(hoses.front()).name, connection.name, *plan.hose_length),
                    key_of(inputs.job, connection, "hose length"));
   }

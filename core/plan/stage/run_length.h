@@ -27,11 +27,11 @@ std::optional<chain::Span> span_of(const chain::Finder& finder, const JobConnect
 std::optional<TightHose> tight_hose(const chain::Finder& finder, const JobConnection& connection,
                                     const ConnectionPlan& plan);
 
-/// The length of the run and of its hose: given; or what the gap leaves over; or the length that the catalog sells it
-/// in.
+/// The length of the run and of its hose: given; or what the gap leaves over; or what goes up to an inlet in the
+/// table's side or over its rim; or the length that the catalog sells it in.
 /// @pre the plan has a chain, here and below
-void settle_hose(const Inputs& inputs, const chain::Finder& finder, const JobConnection& connection,
-                 ConnectionPlan& plan, Remarks& remarks);
+void settle_hose(const Inputs& inputs, const chain::Finder& finder, const RiserPlan& riser,
+                 const JobConnection& connection, ConnectionPlan& plan, Remarks& remarks);
 
 /// Clamps: one a hose end; a second where the barb is long enough to carry both bands (common practice).
 void count_clamps(const catalog::Catalog& catalog, ConnectionPlan& plan);

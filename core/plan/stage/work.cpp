@@ -345,8 +345,8 @@ std::optional<std::string> Work::dip_port() const {
 /// Where the water goes in, and with what its depth is read.
 void Work::charge() {
   const std::optional<std::string> port = dip_port();
-  const JobRiser& riser = inputs_.job.riser;
-  if (!plan_.levels.mouth_height && !riser.foot_valve && plan_.water_connection)
+  if (!plan_.levels.mouth_height && !inputs_.job.riser.foot_valve && plan_.water_connection &&
+      !runs_one_way(inputs_.catalog, plan_.ways, plan_.connections[*plan_.water_connection].name))
     add(WorkPhase::first_fill, fact("work_charge_at_table", plan_.levels.charge));
   else if (port)
     add(WorkPhase::first_fill, fact("work_charge_at_port", *port, plan_.levels.charge));

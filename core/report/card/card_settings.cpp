@@ -1,4 +1,5 @@
 // What is set, what is marked on the tank, and how the table is run.
+#include "plan/judge/drain.h"
 #include "report/card/card_parts.h"
 #include "report/figures/figures.h"
 #include "report/words/say.h"
@@ -85,11 +86,14 @@ void add_running(const Plan& plan, UnitSystem units, Card& card) {
     return;
   }
   const FigureGroup draining = draining_figures(plan);
+  const plan::ConnectionPlan* drain = plan::drain_in_place_of_line(plan);
   const auto& refill = plan.transfer.refill_time;
-  card.running = {{"up", fmt::format("shut vent, open {} at {}: {}", air_valve(plan),
-                                     written(filling["shut_off_depth"], units), time_words(filling["time"], units))},
-                  {"down", fmt::format("shut air, open vent: {}", time_words(draining["time"], units))},
-                  {"left", left_words(plan, draining, units)}};
+  card.running = {
+      {"up", fmt::format("shut vent, open {} at {}: {}", air_valve(plan), written(filling["shut_off_depth"], units),
+                         time_words(filling["time"], units))},
+      {"down", drain != nullptr ? fmt::format("shut air, open vent, then the drain '{}'", drain->name)
+                                : fmt::format("shut air, open vent: {}", time_words(draining["time"], units))}};
+  if (drain == nullptr) card.running.push_back({"left", left_words(plan, draining, units)});
   // Where the receiver gives more than the compressor brings meanwhile, the next fill waits.
   if (refill && *refill > kLongRefill * transfer.fill.time)
     card.running.push_back(

@@ -1,3 +1,4 @@
+#include "plan/judge/drain.h"
 #include "report/figures/figures.h"
 #include "report/text/plan_text.h"
 #include "report/words/plan_keys.h"
@@ -88,6 +89,8 @@ std::string fill_line(const Plan& plan, UnitSystem units) {
 std::string drain_line(const Plan& plan, UnitSystem units) {
   if (!plan.transfer.missing_run.empty()) return no_run(plan);
   if (plan.transfer.fill.stop != transfer::Stop::goal_reached) return "see Draining: the table is never full";
+  if (const plan::ConnectionPlan* drain = plan::drain_in_place_of_line(plan))
+    return fmt::format("by the table's own drain '{}': the line lets no water back", drain->name);
   const FigureGroup draining = draining_figures(plan);
   return fmt::format("{}; {} stays in the table", time_with_range(draining["time"], units),
                      written(draining["left_in_table"], units));

@@ -60,6 +60,8 @@ std::span<const Explanation> caution_explanations() {
       {"copper_eats_aluminium", "The tank is of aluminium: brass and copper in the same water attack it.",
        "Copper that dissolves settles on it and makes pits that go through.",
        "Plastic, stainless or aluminium in the water.", "galvanic series"},
+      {"bung_not_in_catalog", "A bung to be welded in is of a thread that the catalog has no bung for.",
+       "Its hole and its length are not known.", "Have it in hand and measure it before the hole is cut.", "catalog"},
       {"bung_is_welded_in", "A part is welded in as a bung, though it is not made for it.",
        "A casting cracks beside its weld when it cools, or later.",
        "Look for cracks before each leak test; a weld bung or a steel coupling.", "common practice"},

@@ -7,6 +7,12 @@ std::span<const Explanation> water_explanations() {
   static constexpr Explanation kRows[] = {
       {"riser_leads_nowhere", "No connection leads from the riser's bung to the table.", "The water has no way up.",
        "A connection from it to the table that carries water.", "worked out"},
+      {"table_water_runs_out", "A drain of the table ends in what nothing shuts.",
+       "The water runs out onto the floor while it is pushed up.", "End it in a ball valve.", "common practice"},
+      {"hose_short_of_its_rise", "The hose is shorter than the inlet stands over the riser's bung.",
+       "It does not reach.", "A hose of the height and its bend, or no 'hose length'.", "heights"},
+      {"riser_wider_than_its_bung", "The riser's pipe is wider than its bung.",
+       "The bung necks it down, and two joints more hang in the air space.", "One size for both.", "common practice"},
       {"riser_takes_no_thread", "The riser's pipe or tube takes no thread.", "It cannot be screwed into its bung.",
        "Pipe that takes a thread, or a riser welded through the lid.", "common practice"},
       {"no_pipe_fits_port", "No pipe in the catalog fits the riser's bung.", "Nothing hangs in it.",

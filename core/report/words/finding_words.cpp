@@ -99,6 +99,9 @@ std::span<const Words> finding_words() {
       {"shortest_run", "a shorter run ('order: length')"},
       {"hose_in_place_of_union", "a 'hose' in 'need' in place of a 'union'"},
       {"longer_hose", "a 'hose length' of {0}, or none, and it is cut to the gap"},
+      {"hose_short_of_its_rise", "the hose of '{0}' does not reach: its inlet opens {1} over the riser's bung"},
+      {"hose_for_its_rise",
+       "a 'hose length' of {0} or more, or none; where its end is lower than that, the 'face height' of the inlet"},
       {"hose_loops_in_its_gap",
        "the hose of '{0}' is {1} longer than its gap of {2}: it kinks, or lies in a loop that holds water"},
       {"hose_cut_to_the_gap", "no 'hose length', and one hose alone: it is cut to the gap"},
@@ -155,6 +158,10 @@ std::span<const Words> finding_words() {
        "top up at {2}"},
       {"riser_falls_through_bung", "the {0} in riser falls through '{1}', a {2} in bung: nothing holds it"},
       {"of_two_sizes", "{0} x {1}"},
+      {"riser_wider_than_its_bung",
+       "the {0} in riser is wider than '{1}', a {2} in bung: what holds it there necks the water down to {2} in"},
+      {"bung_as_wide_as_riser",
+       "a riser of {1} pipe ('riser: {{pipe: {1}}}'), or a bung of the riser's own size ('port: {0} FNPT')"},
       {"hold_riser_with_bushing",
        "a {0} x {1} bushing with an inside thread at both ends: stores have none, so order it by that name, or have a "
        "plain "
@@ -237,8 +244,12 @@ std::span<const Words> finding_words() {
       {"device_goes_there", "the {0} goes there, as said of it"},
       {"end_port_in_plug", "a connection that leads from it, or a plug that stays: 'from: {0}, ends in: plug'"},
       {"water_runs_out", "'{0}' ends in a {1} that nothing shuts: the water runs out under pressure"},
-      {"riser_leads_nowhere", "no connection leads from '{0}' to the table: the water has no way up"},
-      {"connect_riser_and_table", "a connection from it to the table that carries water"},
+      {"table_water_runs_out",
+       "'{0}' of the table ends in a {1} that nothing shuts: the water runs out of it onto the floor"},
+      {"riser_leads_nowhere", "nothing joins the riser to the table: the water has no way up"},
+      {"connect_riser_and_table", "a connection from the riser's bung to a port of the table that carries water"},
+      {"connect_riser_and_inlet",
+       "a connection with 'from: {0}', 'to: {1}', 'carries: water', in place of what stands on these two"},
       {"no_vent_behind_check_valve",
        "in '{0}' the {1} keeps the air in and nothing lets it out: the table cannot drain"},
       {"vent_is_a_throttle",
@@ -246,7 +257,8 @@ std::span<const Words> finding_words() {
       {"vent_as_wide_as", "end '{0}' in a {1} on a bung of that size, and nothing narrower between: {2} then"},
       {"take_out_of_the_vent", "take the {1} out of '{0}': leave it out of that connection's 'need'"},
       {"wider_vents", "a vent as wide as the riser, or several"},
-      {"valve_in_place_of_plug", "a ball valve in place of the plug on '{0}' (of '{1}' 'ends in: {2}')"},
+      {"valve_in_place_of_plug",
+       "a ball valve in place of the plug on '{0}' (of '{1}' 'ends in: {2}', 'carries: air')"},
       {"add_a_vent", "a vent on the reservoir: a ball valve that opens to the air"},
 
       {"relief_valve_lies_flat",
@@ -263,7 +275,8 @@ std::span<const Words> finding_words() {
        "chatters"},
       {"smaller_restrictor", "a restrictor of {0:bore} or less in place of the one of {1:bore}, or {2}"},
       {"valve_of_clear_bore", "a valve of {0:bore} clear bore or more"},
-      {"wider_valve_that_is_sold", "a {0}, clear bore {1:bore}"},
+      {"wider_valve_that_is_sold",
+       "a valve that clears {1:bore} ('ends in: \"{0}\"', 'special order: yes', on a bung of that size)"},
       {"check_valve_before_regulator",
        "in '{0}' the {1} stands before the regulator: water that comes back gets into the regulator"},
       {"check_valve_behind_regulator", "change it round with the regulator, so that it stands on the reservoir's side"},
@@ -289,6 +302,11 @@ std::span<const Words> finding_words() {
       {"port_under_a_carried_floor",
        "'{0}' is in the floor, which lies on what carries it: nothing can be screwed on there"},
       {"port_in_a_side", "put '{0}' low in a side"},
+
+      {"drain_is_a_plug",
+       "the drain '{0}' ends in a plug: nothing lets the water out of the reservoir but pulling it under its whole "
+       "head"},
+      {"drain_by_a_valve", "a ball valve there ('ends in: ball valve'), a plug or a hose in its outlet"},
 
       // Heights.
       {"side_port_of_unknown_height",
@@ -320,55 +338,6 @@ std::span<const Words> finding_words() {
       {"bung_that_ends_over_the_water",
        "a bung that reaches less far down ('projects'): its mouth more than {0} over the inside floor"},
       {"port_over_the_water", "put it in the lid, or its middle more than {0} over the inside floor"},
-
-      // Hot and cold.
-      {"water_scalds", "the water comes to {0}, and scalds in seconds"},
-      {"say_what_is_done_against_heat",
-       "say what keeps hands and water apart in 'against heat': guarded, insulated, covered or mixing valve"},
-      {"gloves_alone", "the water comes to {0}, and gloves alone keep no hand from it"},
-      {"cooling_pulls_walls_in",
-       "shut at {0} and cooled to {1}, the moist air space pulls the walls in harder than they may bend"},
-      {"keep_vent_open_or_break_vacuum",
-       "a vent that stays open while idle ('vent: {{stays open: yes}}'), or no valve in the water's way, so that the "
-       "riser "
-       "lets air in"},
-      {"parts_too_hot", "{0:and}: {1} is not made for water so hot"},
-      {"parts_for_hot_water", "parts of something else than {0}, or of a sort that is marked for it; or cooler water"},
-      {"drain_is_a_plug",
-       "the drain '{0}' ends in a plug: nothing lets the water out of the reservoir but pulling it under its whole "
-       "head"},
-      {"drain_by_a_valve", "a ball valve there ('ends in: ball valve'), a plug or a hose in its outlet"},
-      {"part_too_hot", "the {0} is not made for water so hot"},
-      {"air_part_too_hot", "the {1} of '{0}' stands at the lid, which comes to {2}, and is not made for that"},
-      {"air_part_in_hot_place",
-       "the {1} of '{0}' comes to {2} where the place does ('hottest'), and is not made for that"},
-      {"cooler_place_or_water_alone",
-       "none like the {0} is known to stand it: one whose maker's data sheet says so, written as 'duties' into a "
-       "catalog of your own; or, where the water alone comes to that and not the place, 'water temperature: {1}', and "
-       "at least {2} of pipe or air hose "
-       "between it and the reservoir (a '{3} x 12 nipple' or a hose in that connection's 'need')"},
-      {"away_from_the_heat",
-       "none like the {0} is known to stand it: set it at least {1} of pipe or air hose away from the reservoir, with "
-       "a "
-       "'{2} x 12 nipple' or a hose between in that connection's 'need'"},
-      {"away_from_the_heat_aside",
-       "none like the {0} is known to stand it: set it at least {1} of pipe away from the reservoir, with a '{2} x 12 "
-       "nipple' right behind it in that connection's 'need', and, as that stands too tall under the table, a '90 "
-       "elbow' "
-       "at the bung, which turns it aside"},
-      {"part_of_unknown_heat", "the {0} stands in hot water, and nothing is known of what heat it stands"},
-      {"part_that_stands_the_heat", "the {0} in place of the {1}"},
-      {"ask_maker_of_heat",
-       "none like the {0} is known to stand {1}: another kind of part, or one whose maker's data sheet says so, "
-       "written as 'duties' into a catalog of your own; or cooler water"},
-      {"insulation_stops_no_frost", "it comes to {0}: insulation slows frost and stops none"},
-      {"antifreeze_too_weak", "it comes to {0}: what the water may hold of antifreeze does not keep it liquid"},
-      {"drain_or_heat_too",
-       "heat it too, or drain it when idle, by a port low on the reservoir that ends in a valve ('against frost: "
-       "antifreeze, drained when idle')"},
-      {"drained_by_nothing", "'against frost' says that it is drained, and nothing drains the reservoir"},
-      {"water_can_freeze", "it comes to {0}, and the water can freeze"},
-      {"say_what_is_done_against_frost", "say how that is handled in 'against frost': drained, heated or antifreeze"},
   };
   return kWords;
 }

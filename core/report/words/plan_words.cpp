@@ -68,6 +68,9 @@ std::span<const Words> plan_words() {
       {"bung_part_has_no_such_port", "The bung of '{0}', {1}, has no {2}."},
       {"name_the_bung_part", "name the part that the port is of in 'bung part'"},
       {"bung_must_not_be_welded_in", "The bung of '{0}': {1}."},
+      {"bung_not_in_catalog",
+       "'{0}': no {1} {2} is in the catalog, so its hole is on no list: have it in hand, measure across its outside, "
+       "cut the hole 1/16 in wider, and give its 'bung length'."},
       {"bung_is_welded_in", "The bung of '{0}': {1}. Look at its weld for cracks before each leak test, or {2}."},
 
       // The connections.
@@ -122,7 +125,7 @@ std::span<const Words> plan_words() {
       {"no_pipe_fits_port", "no tapered pipe thread of size {0} is made to be screwed into {1}"},
       {"no_pipe_fits_bung", "no tapered pipe thread of size {0} is made to be screwed into the riser's bung"},
       {"riser_is_held_by",
-       "The riser is smaller than '{0}': {1:and} in its lower thread, put in from inside, holds it."},
+       "The riser is of another size than '{0}': {1:and} in its lower thread, put in from inside, holds it."},
       {"double_tapped_is_rare",
        "'{0}' is a bushing with an inside thread at both ends, which stores do not stock and often hand out by "
        "mistake for a plain one: see both threads before it is screwed in, order it by that name, or weld in a full "
@@ -166,8 +169,11 @@ std::span<const Words> plan_words() {
        "lid and floor welded to every baffle, so that they are bare over {0} x {1} and no more"},
       {"mends_together", "{0:, together with }"},
       {"mend_then_open", "{0:, } (then open: {1:; })"},
-      {"on_the_free_port", "{0:, }, on '{1}', which is free ('from: {1}', 'ends in: {2}', 'special order: yes')"},
-      {"on_a_bung_of_its_own", "{0:, }, on a bung of its own in the lid, a {1} in a hole of {2}"},
+      {"on_the_free_port",
+       "{0:, }, on '{1}', which is free ('from: {1}', 'ends in: \"{2}\"', 'carries: air', 'special order: yes')"},
+      {"on_the_free_port_from_stock",
+       "{0:, }, on '{1}', free for it ('from: {1}', 'ends in: \"{2}\"', 'carries: air')"},
+      {"on_a_bung_of_its_own", "{0:, }, on a bung of its own in the lid, a {1} in a hole of {2} (and 'carries: air')"},
       {"either_mend", "{0:; or }"},
       {"stays_in_a_grid",
        "stays every {0} x {1} between lid and floor ({2} of them; 'lid bays' and 'floor bays': {3} x {4}, "

@@ -186,8 +186,9 @@ std::string_view text_of(std::string_view code) {
 
 std::span<const std::span<const Words>> word_tables() {
   static const std::vector<std::span<const Words>> kTables{
-      build_words(), caution_words(), connection_words(), finding_words(), leak_test_words(), line_words(),
-      plan_words(),  refusal_words(), relief_words(),     riser_words(),   taken_words(),     work_words()};
+      build_words(),     caution_words(), connection_words(), finding_words(), heat_words(),
+      leak_test_words(), line_words(),    plan_words(),       refusal_words(), relief_words(),
+      riser_words(),     taken_words(),   work_words()};
   return kTables;
 }
 

@@ -50,6 +50,7 @@ std::span<const Words> build_words();
 std::span<const Words> caution_words();
 std::span<const Words> connection_words();
 std::span<const Words> finding_words();
+std::span<const Words> heat_words();
 std::span<const Words> leak_test_words();
 std::span<const Words> line_words();
 std::span<const Words> refusal_words();

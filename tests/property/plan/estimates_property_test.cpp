@@ -62,7 +62,8 @@ std::string varied(std::uint32_t seed) {
   std::mt19937 dice(seed);
   const auto one_of = [&](const std::vector<std::string>& words) { return words[dice() % words.size()]; };
   std::string text = random_job(seed);
-  text = with(text, "delivery: 3 scfm", "delivery: " + one_of({"0.01 scfm", "0.2 scfm", "1 scfm", "3 scfm", "20 scfm"}));
+  text =
+      with(text, "delivery: 3 scfm", "delivery: " + one_of({"0.01 scfm", "0.2 scfm", "1 scfm", "3 scfm", "20 scfm"}));
   text = with(text, "receiver: 8 gal",
               "receiver: " + one_of({"0 gal", "0.3 gal", "1 gal", "3 gal", "8 gal", "60 gal"}) +
                   "\n  receiver pressure: " + one_of({"20 psi", "90 psi", "125 psi"}) +

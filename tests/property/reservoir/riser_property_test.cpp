@@ -66,8 +66,10 @@ TEST(RiserProperties, StockIsTheShortestThatIsLongEnoughAndCutPlusOffcut) {
     ++with_stock;
     const Length left = *riser.stock - riser.cut_length;  // less the saw cut of 1/16 in
     EXPECT_NEAR(in_metres(riser.offcut), std::max(0.0, in_metres(left - inches(1.0 / 16.0))), 1e-9);
-    for (const Length& length : r.pipe.stock_nipples) {
-      EXPECT_TRUE(length >= *riser.stock || length < riser.cut_length) << in_inches(length);
+    EXPECT_TRUE(riser.is_stock_uncut ? in_metres(left) < 1e-9 : in_metres(left) > in_metres(kLeastTrim) - 1e-9)
+        << in_inches(left);
+    for (const Length& length : r.pipe.stock_nipples) {  // a shorter one leaves less to saw off than is sawn off
+      EXPECT_TRUE(length >= *riser.stock || length < riser.cut_length + kLeastTrim) << in_inches(length);
     }
     if (riser.stock_for_two) {
       EXPECT_GE(*riser.stock_for_two, 2.0 * riser.cut_length);

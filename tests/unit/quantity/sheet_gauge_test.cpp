@@ -74,6 +74,26 @@ TEST(SheetGauge, AluminiumFollowsTheWireGauge) {
 }
 
 // The low ends of the ranges of steel-service charts (ASTM A568, A924).
+/// What steel-service charts print after ASTM A568 and A924: from the thickest gauge on, the tolerance of each range.
+TEST(SheetGauge, LeastIsTheNominalLessTheToleranceOfItsRange) {
+  const auto expect = [](SheetMetal metal, int from, int to, double tolerance) {
+    for (int gauge = from; gauge <= to; ++gauge)
+      EXPECT_NEAR(in_inches(*gauge_thickness(metal, gauge) - *least_gauge_thickness(metal, gauge)), tolerance, 1e-9)
+          << gauge;
+  };
+  expect(SheetMetal::steel, 7, 12, 0.008);
+  expect(SheetMetal::steel, 13, 14, 0.007);
+  expect(SheetMetal::steel, 15, 17, 0.006);
+  expect(SheetMetal::steel, 18, 18, 0.005);
+  expect(SheetMetal::steel, 19, 19, 0.004);
+  expect(SheetMetal::steel, 20, 20, 0.003);
+  expect(SheetMetal::galvanized, 8, 12, 0.009);
+  expect(SheetMetal::galvanized, 13, 14, 0.008);
+  expect(SheetMetal::galvanized, 15, 16, 0.006);
+  expect(SheetMetal::galvanized, 17, 19, 0.005);
+  expect(SheetMetal::galvanized, 20, 20, 0.004);
+}
+
 TEST(SheetGauge, TheLeastIsTheLowEndOfTheMillsRange) {
   const auto least = [](SheetMetal metal, int gauge) { return in_inches(least_gauge_thickness(metal, gauge).value()); };
   EXPECT_NEAR(least(SheetMetal::steel, 7), 0.1713, 1e-9);

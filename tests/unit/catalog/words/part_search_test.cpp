@@ -46,6 +46,19 @@ TEST(PartSearch, WhatACardPrintsIsReadBack) {
   EXPECT_THAT(found(catalog, "1.4 mm hole restrictor"), IsEmpty());
 }
 
+// A hole that nobody drills is not read as the thread's size: the finest hole would be taken for a wide one.
+TEST(PartSearch, AHoleThatNoneHasIsAnError) {
+  PartSearch search(testing::shipped_catalog());
+  for (const char* words : {"1/4 in hole restrictor", "restrictor, 0.25 in hole", "restrictor 1/2 in hole"}) {
+    const auto none = search.find_called(words);
+    const auto* error = std::get_if<NotationError>(&none);
+    ASSERT_NE(error, nullptr) << words;
+    EXPECT_THAT(error->message, ::testing::HasSubstr("; there are 1/32 in, 3/64 in, 1/16 in, 3/32 in or 1/8 in"));
+  }
+  for (const char* words : {"1/16 in hole restrictor", "1/4 restrictor, 3/64 in hole", "1/4 restrictor"})
+    EXPECT_TRUE(std::holds_alternative<std::vector<PartId>>(search.find_called(words))) << words;
+}
+
 TEST(PartSearch, LengthsThatAreNoNominalSizeAreReadInEverySpelling) {
   for (const char* words :
        {"1-1/4 x 5-1/2 nipple, black", "1 1/4 x 5 1/2 in black nipples", "1.25 x 5 1/2 black nipple"})

@@ -80,6 +80,10 @@ INSTANTIATE_TEST_SUITE_P(
            "bench.yaml:9:38: error: reservoir.ports.riser bung: a coupling's or a bushing's thread is female, and '1 MNPT' is male [wrong_value]\n"
             "      riser bung: {port: 1 MNPT, bung: full coupling, where: lid}\n"
             "                                       ^"},
+    BadJob{"MaleBungToWeldIn", "air bung: 1/2 FNPT", "air bung: {port: 1/2 MNPT, welded in: no}",
+           "bench.yaml:10:15: error: reservoir.ports.air bung: a coupling's or a bushing's thread is female, and '1/2 MNPT' is male; what is to be welded in is a coupling [wrong_value]\n"
+            "      air bung: {port: 1/2 MNPT, welded in: no}\n"
+            "                ^"},
     BadJob{"UnknownKeyInAMap", "rim: 5 in", "rimm: 5 in",
            "bench.yaml:13:3: error: table: unknown key 'rimm'; did you mean 'rim'? (allowed: inside, depth, floor height, rim, solid share or ports) [unknown_key]\n"
             "    rimm: 5 in\n"
@@ -120,7 +124,7 @@ INSTANTIATE_TEST_SUITE_P(
             "    inside: {length: 40 in, width: 20 in, height: 14 in}\n"
             "    ^"},
     BadJob{"MissingAirPlate", "  delivery: 3 scfm\n  receiver: 8 gal\n", "",
-           "bench.yaml:20:3: error: air: 'delivery' is missing [missing_key]\n"
+           "bench.yaml:20:3: error: air: 'delivery' or 'receiver' is missing [missing_key]\n"
             "    regulator range: 15 psi\n"
             "    ^"},
     BadJob{"NoUnit", "units: inch\nreservoir:\n  inside: {length: 40 in", "reservoir:\n  inside: {length: 40",

@@ -45,6 +45,22 @@ TEST_P(Impossible, IsRefusedAtItsPlaceAndWhatJustCanBeIsNot) {
   EXPECT_EQ(said_of(job(row.right)), "");
 }
 
+// The riser hangs where the run to the table leaves, whether the job names its bung or not.
+TEST(Impossible, AirUpARiserThatNobodyNames) {
+  const std::string unnamed = with(unmeasured(), "riser: {bung: riser bung}\n", "");
+  EXPECT_EQ(said_of(unnamed), "");
+  const std::string said = said_of(with(unnamed, "to: inlet, carries: water", "to: inlet, carries: air"));
+  EXPECT_THAT(said,
+              StartsWith("job.yaml:33:60: error: connections[1].carries: a run from the riser's bung to the table "
+                         "carries water; allowed: water [wrong_value]"));
+  // Beside a run of water one of air is another's matter.
+  const std::string both = with(unnamed, "    vent bung: 1/2 FNPT\n", "    vent bung: 1/2 FNPT\n    spare: 1 FNPT\n");
+  EXPECT_EQ(
+      said_of(with(both, "vent: {bore: 1/2 in}\nconnections:\n",
+                   "vent: {bore: 1/2 in}\nconnections:\n  - {name: other, from: spare, to: outlet, carries: air}\n")),
+      "");
+}
+
 constexpr const char* kAirBung = "air bung: {port: 1/2 FNPT, where: lid}";
 constexpr const char* kRiserBung = "riser bung: {port: 1 FNPT, bung: full coupling, where: lid}";
 constexpr const char* kInlet = "inlet: {port: 1 FNPT, where: floor}";

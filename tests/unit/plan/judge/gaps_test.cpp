@@ -1,5 +1,6 @@
 // Runs that do not reach, hoses that do not bend, bungs and baffles that do not go in.
 #include "plan/advice/change.h"
+#include "quantity/write.h"
 #include "unit/plan/judge/ready_job.h"
 
 #include <gmock/gmock.h>
@@ -185,6 +186,31 @@ TEST(RiserStock, IsOnTheListWhateverItIsMadeOf) {
   EXPECT_TRUE(lists(of("aluminium"), "aluminium"));
   EXPECT_TRUE(has(of("copper"), "riser_takes_no_thread", Severity::refused));
   EXPECT_FALSE(has(of("aluminium"), "riser_takes_no_thread"));
+}
+
+// To an inlet that does not look down at the bung the hose goes up by the heights, and turns.
+TEST(HoseToTheSide, IsAtLeastAsLongAsTheInletIsHigh) {
+  constexpr const char* kInlet = "inlet: {port: 1 FNPT, where: floor}";
+  const std::string hose = with_up("need: [hose]");
+  const std::string side = with(hose, kInlet, "inlet: {port: 1 FNPT, where: side, opens at: 1 in}");
+  const std::string rim = with(hose, kInlet, "inlet: {port: 1 FNPT, where: over rim, crest: 7 in, opens at: 1 in}");
+  for (const auto& [job, opens_at] : {std::pair{side, inches(1.0)}, {rim, inches(7.0)}}) {
+    const Plan plan = plan_of_text(job);
+    ASSERT_TRUE(up(plan).hose_rise && up(plan).hose_length);
+    // Floor at 30 in, the bung's face over a reservoir of 14 in.
+    const Length rise = inches(30.0 - 14.0) + opens_at - plan.riser.bung_face;
+    EXPECT_NEAR(in_metres(up(plan).hose_rise->rise), in_metres(rise), 1e-9);
+    EXPECT_GT(*up(plan).hose_length, rise);
+    EXPECT_LT(*up(plan).hose_length, rise + inches(14.0));
+    EXPECT_FALSE(has(plan, "hose_short_of_its_rise"));
+    const Plan shorter = plan_of_text(with(job, "need: [hose]", "need: [hose], hose length: 6 in"));
+    ASSERT_TRUE(has(shorter, "hose_short_of_its_rise")) << testing::PrintToString(open_in(shorter));
+    const std::string least = quantity::write_length(up(shorter).hose_rise->least, UnitSystem::inch);
+    EXPECT_THAT(said_of(shorter, "hose_short_of_its_rise"), HasSubstr("a 'hose length' of " + least));
+    const std::string longer = std::to_string(std::lround(in_inches(up(shorter).hose_rise->least)));
+    EXPECT_FALSE(has(plan_of_text(with(job, "need: [hose]", "need: [hose], hose length: " + longer + " in")),
+                     "hose_short_of_its_rise"));
+  }
 }
 
 }  // namespace

@@ -47,10 +47,11 @@ TEST(GaugeAdvised, StandsOnTheListByItsName) {
     ASSERT_NE(finding, plan.findings.end()) << setting;
     ASSERT_TRUE(finding->buy && finding->buy->part) << setting;
     const catalog::Part& gauge = plan.catalog->part(*finding->buy->part);
-    EXPECT_EQ(
-        report::say(*finding->mend, UnitSystem::inch),
-        fmt::format("a {0}, on 'gauge bung', which is free ('from: gauge bung', 'ends in: {0}', 'special order: yes')",
-                    gauge.name));
+    EXPECT_FALSE(gauge.stocked);
+    EXPECT_EQ(report::say(*finding->mend, UnitSystem::inch),
+              fmt::format("a {0}, on 'gauge bung', which is free ('from: gauge bung', 'ends in: \"{0}\"', 'carries: "
+                          "air', 'special order: yes')",
+                          gauge.name));
     EXPECT_TRUE(std::any_of(plan.list.buy.begin(), plan.list.buy.end(), [&](const ListItem& item) {
       return item.part == finding->buy->part;
     })) << setting;

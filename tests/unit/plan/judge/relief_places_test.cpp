@@ -45,6 +45,18 @@ std::string with_tree(const std::string& gauge, const std::string& relief) {
   return with(with(job, "    gauge bung: 1/4 FNPT\n", ""), "    vent bung: 1/2 FNPT\n", "");
 }
 
+// What clogs shuts the way, as a valve does (ASME BPVC Section VIII UG-135, from memory).
+TEST(ReliefValve, BehindAScreenGuardsNothing) {
+  for (const char* screen : {"3/4 pipe strainer", "air filter"}) {
+    const Plan plan = plan_of_text(
+        with(kReady, kFromItsBung, std::string("{name: relief, from: relief bung, need: [") + screen + "], ends in"));
+    ASSERT_TRUE(has(plan, "relief_valve_behind_a_screen")) << screen << testing::PrintToString(open_in(plan));
+    EXPECT_THAT(said_of(plan, "relief_valve_behind_a_screen"), testing::HasSubstr("out: nothing stands between"));
+  }
+  EXPECT_TRUE(
+      has(plan_of_text(with_tree("", ", looks: straight on, need: [pipe strainer]")), "relief_valve_behind_a_screen"));
+}
+
 /// The one relief valve that guards.
 bool stands_upright(const Plan& plan) {
   const auto way =

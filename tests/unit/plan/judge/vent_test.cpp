@@ -36,6 +36,15 @@ TEST(Vent, ThatIsPluggedTakesAValveInThePlugsPlace) {
   for (const ListItem& item : plan.list.buy) EXPECT_THAT(item.name, testing::Not(HasSubstr("3/4 half coupling")));
 }
 
+TEST(Vent, InACouplerIsOpenedByNoHand) {
+  const Plan plan = ready_with("1/2 brass ball valve", "1/4 air coupler");
+  ASSERT_TRUE(has(plan, "vent_that_no_hand_opens")) << testing::PrintToString(open_in(plan));
+  EXPECT_THAT(said_of(plan, "vent_that_no_hand_opens"), HasSubstr("ball valve"));
+  // One on a tree, too; and a valve before it does not help, for the coupler stays shut.
+  EXPECT_TRUE(has(ready_with("ends in: 1/2 brass ball valve", "ends in: 1/4 air coupler, need: [1/2 brass ball valve]"),
+                  "vent_that_no_hand_opens"));
+}
+
 TEST(Vent, AsWideAsAUsualOneIsNone) { EXPECT_FALSE(has(ready(), "vent_is_a_throttle")); }
 
 }  // namespace

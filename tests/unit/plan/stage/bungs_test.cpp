@@ -30,6 +30,19 @@ TEST(WeldBung, OfCastIronZincOrBrassIsRefusedBeforeItIsWelded) {
   EXPECT_EQ(first_refusal(bench_with("material: forged steel, welded in: no")), "");
 }
 
+TEST(WeldBung, OfAThreadThatTheCatalogHasNoneForIsMeasuredFirst) {
+  const auto of = [](const std::string& thread) {
+    return plan_of_text(with(kReady, "relief bung: 3/4 FNPT",
+                             "relief bung: {port: " + thread + ", bung: half coupling, where: lid, welded in: no}"));
+  };
+  const Plan plan = of("3/4 BSPP female");
+  const auto said = std::find_if(plan.cautions.begin(), plan.cautions.end(),
+                                 [](const Caution& caution) { return caution.fact.code == "bung_not_in_catalog"; });
+  ASSERT_NE(said, plan.cautions.end());
+  EXPECT_THAT(report::said(said->fact), HasSubstr("half coupling is in the catalog"));
+  EXPECT_FALSE(warns_of(of("3/4 FNPT"), "bung_not_in_catalog"));
+}
+
 TEST(WeldBung, ThatIsWeldedInAlreadyIsCautioned) {
   const Plan plan = bench_with("material: black iron, welded in: yes");
   EXPECT_EQ(first_refusal(plan), "");

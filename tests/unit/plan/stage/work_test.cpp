@@ -165,6 +165,15 @@ TEST(Work, SaysHowTheChargeGetsInAndIsRead) {
       with(kReady, "inlet: {port: 1 FNPT, where: floor}", "inlet: {port: 1 FNPT, where: over rim, opens at: 1 in}"));
   EXPECT_THAT(in_phase(over_rim, WorkPhase::first_fill), testing::Not(Contains("work_charge_at_table")));
   EXPECT_THAT(in_phase(over_rim, WorkPhase::first_fill), Contains("work_charge_at_port"));
+  // Nor down past a check valve in the line.
+  const std::string drained = with(kReady, "water temperature:",
+                                   "  - {name: drain, from: outlet, ends in: hose bibb, carries: water}\n"
+                                   "water temperature:");
+  EXPECT_THAT(in_phase(plan_of_text(drained), WorkPhase::first_fill), Contains("work_charge_at_table"));
+  const Plan checked =
+      plan_of_text(with(drained, "need: [union]", "need: [union, light spring check valve], special order: yes"));
+  EXPECT_THAT(in_phase(checked, WorkPhase::first_fill), Contains("work_charge_at_port"));
+  EXPECT_THAT(in_phase(checked, WorkPhase::first_fill), testing::Not(Contains("work_charge_at_table")));
 }
 
 TEST(Work, StandsTheReliefValveUpright) {

@@ -69,6 +69,31 @@ TEST(Card, SetsAndMarksWhatThePlanSays) {
   EXPECT_THAT(value_of(card.running, "down"), HasSubstr("open vent"));
 }
 
+// Past a check valve or a foot valve no water runs back by the line.
+TEST(Card, DrainsTheTableByItsOwnDrainWhereTheLineLetsNoneBack) {
+  const std::string drained = plan::with(
+      plan::with(plan::kReady, "    outlet:", "    drain: {port: 1 FNPT, where: floor}\n    outlet:"),
+      "water temperature:",
+      "  - {name: table drain, from: drain, ends in: 1 brass ball valve, carries: water}\nwater temperature:");
+  const std::string checked =
+      plan::with(drained, "need: [union]", "need: [union, light spring check valve], special order: yes");
+  // A foot valve takes half a psi to open.
+  const std::string footed = plan::with(
+      plan::with(plan::with(drained, "riser: {bung: riser bung}", "riser: {bung: riser bung, foot valve: yes}"),
+                 "set pressure: 1.6 psi", "set pressure: 2.2 psi"),
+      "relief valve set 2 psi", "relief valve set 2.5 psi");
+  // Nor from a mouth over the rim that stands in no water.
+  const std::string over_rim =
+      plan::with(plan::with(plan::with(drained, "gap: 14-3/8 in, ", ""), "need: [union]", "need: [hose]"),
+                 "inlet: {port: 1 FNPT, where: floor}", "inlet: {port: 1 FNPT, where: over rim, crest: 7 in}");
+  for (const std::string& job : {checked, footed, over_rim}) {
+    const Card card = card_of(plan::plan_of_text(job), UnitSystem::inch);
+    EXPECT_EQ(value_of(card.running, "down"), "shut air, open vent, then the drain 'table drain'");
+    EXPECT_EQ(value_of(card.running, "left"), "");
+  }
+  EXPECT_THAT(value_of(card_of(plan::plan_of_text(drained), UnitSystem::inch).running, "down"), HasSubstr(" min"));
+}
+
 // Whatever the list holds is on the card: counted, and summed up to the same price.
 TEST(Card, BuysAllThatTheListHas) {
   for (const char* name : {"bevel-bench", "one-air-bung"}) {

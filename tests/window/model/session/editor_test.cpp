@@ -152,7 +152,7 @@ TEST_F(EditorTest, WishesAreAddedAndDropped) {
   expect_done(DropWish{"water up", WishKind::need, "hose"});
   EXPECT_EQ(editor.text(), with(bench, "need: [hose] ", "need: [ball valve] "));
   expect_refused(DropWish{"water up", WishKind::need, "hose"}, "'water up' does not ask for 'hose'.");
-  expect_refused(AddWish{"water up", WishKind::avoid, "flux capacitor"}, "capacitor");
+  expect_refused(AddWish{"water up", WishKind::avoid, "flux capacitor"}, "flux");
   expect_refused(AddWish{"no such run", WishKind::need, "hose"}, "no connection called 'no such run'");
 }
 
@@ -239,7 +239,7 @@ TEST_F(EditorTest, ATextThatDoesNotLoadIsShownWithItsPlacesAndCanBeMended) {
   const quantity::Problem& problem = editor.problems().front();
   EXPECT_EQ(problem.line, 34);
   EXPECT_EQ(problem.column, 10);
-  expect_refused(AddWish{"vent", WishKind::avoid, "flux capacitor"}, "capacitor");
+  expect_refused(AddWish{"vent", WishKind::avoid, "flux capacitor"}, "flux");
   expect_done(SetValue{at("table") / "depth", "4 in"});
   EXPECT_NE(editor.job(), nullptr);
   EXPECT_EQ(editor.text(), bench);

@@ -157,7 +157,7 @@ TEST_F(ModelTest, RefusedActsAreTold) {
   const std::vector<Notice> notices = model->take_notices();
   ASSERT_EQ(notices.size(), 2U);
   EXPECT_EQ(notices[0].kind, Notice::Kind::refused);
-  EXPECT_THAT(notices[0].text, HasSubstr("capacitor"));
+  EXPECT_THAT(notices[0].text, HasSubstr("flux"));
   EXPECT_GT(notices[1].problems.front().line, 0);
   EXPECT_EQ(model->job().text, testing::example("bevel-bench"));
 }

@@ -43,13 +43,13 @@ std::optional<NotationError> no_such_hole(const Catalog& catalog, std::string_vi
                                           const std::vector<PartId>& parts) {
   const auto asked = hole_in(words);
   if (!asked) return std::nullopt;
-  const Length kSame = inches(1.0 / 128.0);  // half a step of the drills
+  const Length half_a_step = inches(1.0 / 128.0);  // of the drills
   std::vector<Hole> there;
   for (const PartId id : parts) {
     const auto hole = hole_in(catalog.part(id).name);
     if (!hole) continue;
-    if (quantity::at_most(hole->across, asked->across + kSame) &&
-        quantity::at_most(asked->across, hole->across + kSame))
+    if (quantity::at_most(hole->across, asked->across + half_a_step) &&
+        quantity::at_most(asked->across, hole->across + half_a_step))
       return std::nullopt;
     there.push_back(*hole);
   }

@@ -2,14 +2,12 @@
 #include "report/words/lid_rows.h"
 #include "unit/plan/judge/ready_job.h"
 
-#include <gmock/gmock.h>
+#include <gtest/gtest.h>
 
 #include <string>
 
 namespace riserun::plan {
 namespace {
-
-using testing::HasSubstr;
 
 /// The ready job with a drain in a side; `more` stands in its entry.
 std::string with_drain(const std::string& more, const std::string& text = kReady) {

@@ -149,7 +149,7 @@ TEST(Mend, UsesABungThatIsFree) {
 }
 
 TEST(Mend, IsNamedInWords) {
-  const auto catalog = testing::shipped_catalog();
+  const auto& catalog = testing::shipped_catalog();
   EXPECT_EQ(title_of_mend(*catalog, {{"air.set pressure", psig(1.5)}}, UnitSystem::inch),
             "Set air set pressure to 1.5 psi");
   plan::Change moved{plan::kBungAt, std::string("air bung")};

@@ -68,6 +68,12 @@ bool looks_down(const Job& job, const std::string& name) {
   return port != nullptr && port->place.value_or(Place::floor) == Place::floor;
 }
 
+/// A port in the table's side, or over its rim.
+bool looks_aside(const Job& job, const std::string& name) {
+  const JobPort* port = port_named(job.table.ports, name);
+  return port != nullptr && (port->place == Place::side || port->place == Place::over_rim);
+}
+
 bool asks_for_hose(const Catalog& catalog, const chain::ChainRequest& request) {
   return std::any_of(request.needs.begin(), request.needs.end(), [&](const chain::Need& need) {
     return std::any_of(need.parts.begin(), need.parts.end(), [&](PartId part) { return catalog.part(part).flexible; });
@@ -139,10 +145,10 @@ std::optional<HoseRise> rise_of(const Job& job, const RiserPlan& riser, const Jo
   const bool turned = port_named(job.table.ports, connection.from) != nullptr;
   const JobPort* inlet = port_named(job.table.ports, turned ? connection.from : connection.to);
   const std::string& bung = turned ? connection.to : connection.from;
-  if (inlet == nullptr || inlet->face_height || bung != riser.bung || !looks_up(job, riser, bung)) return std::nullopt;
+  if (inlet == nullptr || bung != riser.bung || !looks_up(job, riser, bung)) return std::nullopt;
   Length over_floor{};
   if (inlet->place == Place::side)
-    over_floor = inlet->opens_at.value_or(Length());
+    over_floor = inlet->face_height ? *inlet->face_height - job.table.floor_height : inlet->opens_at.value_or(Length());
   else if (inlet->place == Place::over_rim)
     over_floor = inlet->crest.value_or(job.table.rim.value_or(job.table.depth));
   else
@@ -163,6 +169,8 @@ std::optional<Length> gap_between(const Job& job, const RiserPlan& riser, const 
   const auto from = face_height(job, riser, connection.from, assumed);
   const auto to = face_height(job, riser, connection.to, assumed);
   if (!from || !to) return std::nullopt;
+  // What looks up and what looks aside have no straight line between them: their heights are what a hose rises.
+  if (looks_aside(job, connection.from) || looks_aside(job, connection.to)) return std::nullopt;
   const bool downward = looks_up(job, riser, connection.to) && looks_down(job, connection.from);
   if (downward || (looks_up(job, riser, connection.from) && looks_down(job, connection.to))) {
     const auto& [bung, bung_name] = downward ? std::pair(*to, connection.to) : std::pair(*from, connection.from);

@@ -194,7 +194,8 @@ TEST(HoseToTheSide, IsAtLeastAsLongAsTheInletIsHigh) {
   const std::string hose = with_up("need: [hose]");
   const std::string side = with(hose, kInlet, "inlet: {port: 1 FNPT, where: side, opens at: 1 in}");
   const std::string rim = with(hose, kInlet, "inlet: {port: 1 FNPT, where: over rim, crest: 7 in, opens at: 1 in}");
-  for (const auto& [job, opens_at] : {std::pair{side, inches(1.0)}, {rim, inches(7.0)}}) {
+  const std::string measured = with(hose, kInlet, "inlet: {port: 1 FNPT, where: side, face height: 31 in}");
+  for (const auto& [job, opens_at] : {std::pair{side, inches(1.0)}, {rim, inches(7.0)}, {measured, inches(1.0)}}) {
     const Plan plan = plan_of_text(job);
     ASSERT_TRUE(up(plan).hose_rise && up(plan).hose_length);
     // Floor at 30 in, the bung's face over a reservoir of 14 in.

@@ -135,13 +135,12 @@ bool lies_straight(const Job& job, const JobConnection& connection) {
   return !connection.offset && is_flat(find_port(job, connection.from)) && is_flat(find_port(job, connection.to));
 }
 
-/// A hose bends over this many of its bores (common practice).
-constexpr double kBoresOfTurn = 6.0;
-
 /// Of a hose from a bung in the lid to an inlet in the table's side, or over its rim: as high as that opens, or as the
 /// highest point of its pipe, and a quarter turn into it. nullopt: both look at each other, or the heights are
 /// another's to say.
-std::optional<HoseRise> rise_of(const Job& job, const RiserPlan& riser, const JobConnection& connection, Length bore) {
+/// @param radius  that the hose bends no tighter than
+std::optional<HoseRise> rise_of(const Job& job, const RiserPlan& riser, const JobConnection& connection,
+                                Length radius) {
   const bool turned = port_named(job.table.ports, connection.from) != nullptr;
   const JobPort* inlet = port_named(job.table.ports, turned ? connection.from : connection.to);
   const std::string& bung = turned ? connection.to : connection.from;
@@ -157,7 +156,7 @@ std::optional<HoseRise> rise_of(const Job& job, const RiserPlan& riser, const Jo
   const Length face = *face_height(job, riser, bung, assumed);
   const Length rise = job.table.floor_height + over_floor - face;
   if (!(rise > Length())) return std::nullopt;
-  const Length bend = bore * kBoresOfTurn * (std::numbers::pi / 2.0);
+  const Length bend = radius * (std::numbers::pi / 2.0);
   return HoseRise{rise, inches(1.0) * std::ceil(((rise + bend) / inches(1.0)).value() - quantity::kSameShare)};
 }
 
@@ -232,9 +231,9 @@ void settle_hose(const Inputs& inputs, const chain::Finder& finder, const RiserP
     if (!connection.hose_length && room > metres(0.0)) plan.hose_length = plan.tight_hose ? room : fit.cut;
     if (catalog.part(*hose).remnant) plan.hose_length = std::min(*plan.hose_length, usual);
     if (!plan.tight_hose && room > metres(0.0)) taken_aside = fit.taut - room;
-  } else if (const auto rise =
-                 plan.gap ? std::nullopt
-                          : rise_of(inputs.job, riser, connection, catalog.part(hoses.front()).ports[0].bore)) {
+  } else if (const auto rise = plan.gap ? std::nullopt
+                                        : rise_of(inputs.job, riser, connection,
+                                                  finder.fit_hose(hoses.front(), usual, aside).radius)) {
     plan.hose_rise = rise;
     const double count = static_cast<double>(hoses.size());
     if (!connection.hose_length) plan.hose_length = std::max(usual, rise->least / count);

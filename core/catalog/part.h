@@ -56,6 +56,7 @@ enum class BodyShape : std::uint8_t {
   bowl,      // hangs under the head
   muffler,
   bulkhead,  // flange and lock nut
+  pipe,      // a piece of pipe, whatever its two ends are
 };
 
 /// A loss item of catalog/losses.yaml: how much head a kind of fitting takes.

@@ -13,9 +13,8 @@
 //     range          of a gauge or a regulator: the end of its scale, likewise
 //     close          yes: threaded over its whole length, so that no wrench holds it
 //     weld bung      half coupling, full coupling or other: made to be welded into a wall
-//     shape          ball valve, gate valve, needle valve, bibb, strainer, bowl, muffler or bulkhead: what it is drawn
-//     as
-//                    where ports and role do not tell
+//     shape          ball valve, gate valve, needle valve, bibb, strainer, bowl, muffler, bulkhead or pipe: what it is
+//                    drawn as where ports and role do not tell
 //     can shut, one way, closing, dielectric, flexible, bushing, air      yes or no
 //     cut to length, straight tapped, far material, loss, branch loss, across flats, bore
 //     outside diameter     of a round body: the hole that a weld bung is set into is bored for it
@@ -114,7 +113,8 @@ Family read_family(Loading& loading, Fields& fields) {
                                                                {"strainer", BodyShape::strainer},
                                                                {"bowl", BodyShape::bowl},
                                                                {"muffler", BodyShape::muffler},
-                                                               {"bulkhead", BodyShape::bulkhead}})
+                                                               {"bulkhead", BodyShape::bulkhead},
+                                                               {"pipe", BodyShape::pipe}})
                      .value_or(BodyShape::usual);
   family.source = fields.need_text("source");
   check_unused(loading, map["name"], family.name);

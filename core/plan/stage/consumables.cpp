@@ -102,6 +102,18 @@ void add_metal(ShoppingList& list) {
         {name, square_feet_or_metres(area), "the baffles, in the pieces of the cut list", "baffles"});
 }
 
+/// What leads from the rig to where the supply is worked, with the sizes that it is joined to.
+std::string test_hose(const Catalog& catalog, const LeakTestPlan& test) {
+  const chain::Run* rig = test.rig->run();
+  const std::optional<PartId> shut_off = rig == nullptr ? std::nullopt : rig->ends.back().device;
+  std::string hose = "air hose";
+  if (shut_off)
+    hose += fmt::format(" to the {} of the rig's shut-off", catalog.written(catalog.part(*shut_off).ports.back().type));
+  if (test.at_supply.empty()) return hose + ", at its far end a tee and a valve to let down by";
+  const catalog::PortType& outlet = catalog.port_type(catalog.part(test.at_supply.back()).ports.back().type);
+  return hose + fmt::format(", at its far end a {} tee and a valve to let down by", catalog.size_name(outlet.size));
+}
+
 }  // namespace
 
 bool has_coupling_on_top(const Catalog& catalog, const JobPort& port) {
@@ -126,7 +138,7 @@ void add_consumables(const Inputs& inputs, const ListedSections& sections, Shopp
         {"anti-gall thread paste", "1 tube", fmt::format("{0} threads gall on {0}", material->name)});
   list.consumables.push_back({"dip rod", "1", "reads the charge"});
   if (sections.leak_test.possible && sections.leak_test.rig)
-    list.consumables.push_back({"air hose, at its far end a tee and a valve to let down by",
+    list.consumables.push_back({test_hose(inputs.catalog, sections.leak_test),
                                 feet_or_metres(sections.leak_test.energy.standoff, 10.0),
                                 "the leak test is worked from there; the shop's own does"});
   add_metal(list);

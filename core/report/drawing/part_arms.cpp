@@ -73,7 +73,7 @@ double width_of(const Arm& arm) {
 
 /// Where the male ends begin. Of a straight part with one male end its thread may go past the middle, as a bushing's
 /// does; what a wrench holds stays at least a quarter of the length.
-void begin_ends(ArmSet& set) {
+void begin_ends(ArmSet& set, bool pipe) {
   constexpr double kLeastHead = 0.28;  // of the length
   if (!set.straight) {
     for (Arm& arm : set.arms) arm.start = std::max(arm.reach - arm.joint, set.arms.size() == 1 ? 0.0 : 0.2 * arm.reach);
@@ -81,7 +81,7 @@ void begin_ends(ArmSet& set) {
   }
   Arm& a = set.arms[0];
   Arm& b = set.arms[1];
-  const bool grip = set.flats > 0.0 || a.shape != b.shape;
+  const bool grip = !pipe && (set.flats > 0.0 || a.shape != b.shape);
   if (!a.female && !b.female) {
     const double most = (grip ? 1.0 - kLeastHead : 0.96) * set.length;
     const double shrink = std::min(1.0, most / (a.joint + b.joint));
@@ -130,7 +130,7 @@ void measure(ArmSet& set, const catalog::Family& family, const Part& part) {
     arm.joint = std::min(arm.joint, arm.female ? 0.95 * arm.reach : 1.9 * arm.reach);
   }
   if (set.straight) set.length = set.arms[0].reach + set.arms[1].reach;
-  begin_ends(set);
+  begin_ends(set, family.shape == catalog::BodyShape::pipe);
 }
 
 }  // namespace

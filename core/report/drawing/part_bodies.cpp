@@ -15,8 +15,9 @@ using catalog::Part;
 using catalog::Role;
 
 /// Pipe, tube and hose keep their width; of two widths a swage lies between. What has parallel threads or two kinds of
-/// end has something for a wrench.
-bool is_pipe(const ArmSet& set, const Part& part) {
+/// end has something for a wrench, where its family does not say that it is a pipe.
+bool is_pipe(const Family& family, const ArmSet& set, const Part& part) {
+  if (family.shape == BodyShape::pipe) return true;
   const Arm& a = set.arms[0];
   const Arm& b = set.arms[1];
   if (a.female != b.female || a.shape != b.shape || a.kind != b.kind || set.flats > 0.0 || part.closing) return false;
@@ -56,7 +57,7 @@ void straight_body(PartPen& pen, const Family& family, const Part& part, const A
   // Along the axis from the first port to the second, both ends left out.
   const double to = b.covered ? b.reach : b.start;
   const double from = std::min(-(a.covered ? a.reach : a.start), to - 0.12 * set.length);
-  if (is_pipe(set, part)) {
+  if (is_pipe(family, set, part)) {
     pipe_body(pen, axis, -a.start, a.half, b.start, b.half);
     return;
   }

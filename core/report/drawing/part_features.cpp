@@ -321,6 +321,7 @@ void draw_shape(PartPen& pen, const Family& family, const Seat& seat, const ArmS
       bulkhead(pen, seat, set);
       return;
     case BodyShape::muffler:
+    case BodyShape::pipe:
     case BodyShape::usual:
       return;
   }

@@ -27,18 +27,22 @@ struct Tried {
   float zoom = 0.0F;  // that fits it into the room, 1 at most
 };
 
-/// The largest scale at which all of it fits without being shrunk; else the one that shrinks its letters least.
+/// The largest scale at which all of it fits without being shrunk; else the largest of those that shrink its letters
+/// least or hardly more: parts that can be told apart are worth that.
 Tried largest(const LayoutWish& wish) {
-  Tried best;
+  constexpr float kHardly = 0.95F;
+  std::vector<Tried> tries;
+  float most = 0.0F;
   for (const double scale : {1300.0, 1100.0, 900.0, 750.0, 600.0, 480.0}) {
     Layout tried = placed_at(wish, scale);
     const float zoom = std::min({1.0F, wish.room.width / std::max(1.0F, tried.all.size.width),
                                  wish.room.height / std::max(1.0F, tried.all.size.height)});
-    if (zoom <= best.zoom + 1e-4F) continue;
-    best = {std::move(tried), zoom};
+    tries.push_back({std::move(tried), zoom});
+    most = std::max(most, zoom);
     if (zoom >= 1.0F) break;
   }
-  return best;
+  const auto good = [&](const Tried& tried) { return tried.zoom >= kHardly * most; };
+  return std::move(*std::find_if(tries.begin(), tries.end(), good));
 }
 
 }  // namespace

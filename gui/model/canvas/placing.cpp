@@ -42,8 +42,10 @@ class Placing {
     layout_.in_rows = wish.plan.connections.size() > kMostStanding;
     for (std::size_t row = 0; row < wish.plan.connections.size(); ++row) {
       standing_.push_back(standing_of(wish.plan, wish.sketch, row));
-      const Stance stance = layout_.in_rows ? Stance{Heading::right, false, true}
-                                            : Stance{standing_.back().heading, standing_.back().hangs_on_lid, false};
+      const Standing& stands = standing_.back();
+      const Stance stance =
+          layout_.in_rows ? Stance{Heading::right, false, true, false}
+                          : Stance{stands.heading, stands.hangs_on_lid, false, leads_off_to_supply(wish, row, stands)};
       layout_.runs.push_back(run_block(wish.plan, wish.sketch, row, wish.pictures[row], stance, scale, wish.words));
     }
     for (std::size_t vessel = 0; vessel < kVessels; ++vessel)

@@ -24,6 +24,10 @@ struct Standing {
 };
 Standing standing_of(const plan::Plan& plan, const Sketch& sketch, std::size_t connection);
 
+/// Whether the run, as it is drawn, leads to the right with what goes to the air supply, which stands at the left: its
+/// pipe would go round the run, or through the tank. A fitter turns the tee the other way round.
+bool leads_off_to_supply(const LayoutWish& wish, std::size_t connection, const Standing& standing);
+
 /// Where the run of a link to its end leaves its last part.
 const PlacedPin& face_of(const plan::Plan& plan, const Layout& layout, const Link& link);
 

@@ -45,6 +45,7 @@ class Blocking {
     block_.heading = stance.heading;
     block_.stands_on_end = stance.on_end;
     block_.base.direction = direction_at(turn_of(stance.heading) + 180.0);
+    mirrored_ = stance.mirrored;
     plan_.connections[connection].run() != nullptr ? put_together() : leave_open();
     return std::move(block_);
   }
@@ -53,7 +54,7 @@ class Blocking {
   /// From the picture, metres with y upwards, to the canvas.
   Point placed(const Spot& spot) const {
     const double x = spot.x * scale_;
-    const double y = spot.y * scale_;
+    const double y = (mirrored_ ? -spot.y : spot.y) * scale_;
     switch (block_.heading) {
       case Heading::up:
         return {static_cast<float>(-y), static_cast<float>(-x)};
@@ -64,7 +65,7 @@ class Blocking {
     }
   }
   PlacedPin placed(const report::PortSpot& port) const {
-    return {placed(port.at), direction_at(port.heading + turn_of(block_.heading))};
+    return {placed(port.at), direction_at((mirrored_ ? -port.heading : port.heading) + turn_of(block_.heading))};
   }
   Box placed(const Spot& low, const Spot& high) const {
     const Point a = placed(low);
@@ -83,6 +84,9 @@ class Blocking {
       if (stroke == nullptr || (stroke->name != "base" && stroke->name != "end")) block_.art.shapes.push_back(shape);
     }
     each_spot(block_.art, turned);
+    if (mirrored_)  // an outline turns left
+      for (report::Shape& shape : block_.art.shapes)
+        if (auto* area = std::get_if<report::Area>(&shape)) std::reverse(area->outline.begin(), area->outline.end());
     report::take_in_shapes(block_.art);
   }
 
@@ -146,6 +150,7 @@ class Blocking {
   const Sketch& sketch_;
   const report::RunPicture& picture_;
   double scale_;
+  bool mirrored_ = false;
   RunBlock block_;
 };
 

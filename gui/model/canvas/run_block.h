@@ -48,8 +48,9 @@ struct RunBlock {
 /// How a run is turned, and where its words may stand.
 struct Stance {
   Heading heading = Heading::up;
-  bool on_end = false;   // as RunBlock::stands_on_end
-  bool in_rows = false;  // its words stand in single lines under it
+  bool on_end = false;    // as RunBlock::stands_on_end
+  bool in_rows = false;   // its words stand in single lines under it
+  bool mirrored = false;  // as seen in a mirror along its axis: what led to the right leads to the left
 };
 
 /// @param picture  of the connection's run; nothing is read of it where there is none

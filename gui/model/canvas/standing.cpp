@@ -3,10 +3,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace riserun::gui {
 
 namespace {
+
+constexpr double kRadian = std::numbers::pi / 180.0;
 
 std::optional<plan::Place> place_of(const plan::Plan& plan, const std::string& port) {
   const plan::JobPort* found = plan::find_port(plan.job, port);
@@ -58,6 +61,19 @@ Standing standing_of(const plan::Plan& plan, const Sketch& sketch, std::size_t c
   }
   standing.reaches_table &= lid;
   return standing;
+}
+
+bool leads_off_to_supply(const LayoutWish& wish, std::size_t connection, const Standing& standing) {
+  const chain::Run* run = wish.plan.connections[connection].run();
+  if (run == nullptr || !standing.air || standing.zone != Zone::column || standing.hangs_on_lid) return false;
+  double right = 0.0;
+  for (const Link& link : wish.sketch.links) {
+    if (link.connection != connection || link.b.node != kAirSupply || link.joint == kNoRow) continue;
+    // Of an upright run the picture's left is the canvas's left, too; sin is above zero to the left.
+    const double angle = wish.pictures[connection].faces[run->joints[link.joint].outer].heading * kRadian;
+    right -= (standing.heading == Heading::up ? 1.0 : -1.0) * std::sin(angle);
+  }
+  return right > 0.5;
 }
 
 std::vector<float> outlets_of(const Box& supply, const std::vector<const PlacedPin*>& wanted) {

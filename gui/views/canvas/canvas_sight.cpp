@@ -146,8 +146,6 @@ void tell_part(const Scene& scene, const catalog::Part& part) {
     text += "\n" + catalog.written(port.type) + ", bore " + write_thickness(port.bore, units, 3);
   text += "\nstands " + write_pressure_alone(part.rating, units) + " of water at room temperature";
   if (part.measured) text += "\nmeasured by hand";
-  const std::string& source = part.source.empty() ? catalog.family(part.family).source : part.source;
-  if (!source.empty()) text += "\n[" + source + "]";
   hint(scene, text);
 }
 

@@ -33,7 +33,7 @@ void CanvasWords::put(float points, ImVec2 at, Ink ink, const std::string& text,
   const float wrap = wraps ? wide : 0.0F;
   list_.AddText(&drawn, drawn.FontSize, corner, packed(scene_.theme[ink]), shown.c_str(), nullptr, wrap);
   const ImVec2 size = drawn.CalcTextSizeA(drawn.FontSize, FLT_MAX, wrap, shown.c_str());
-  note_text(scene_, text, {corner.x, corner.y, corner.x + size.x, corner.y + size.y}, room);
+  note_text(scene_, shown, {corner.x, corner.y, corner.x + size.x, corner.y + size.y}, room);
 }
 
 bool CanvasWords::plate(float points, ImVec2 middle, Ink ink, Ink ground, const std::string& text, float most) const {

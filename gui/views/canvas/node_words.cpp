@@ -68,6 +68,14 @@ int parts_in(const gui::Sketch& sketch, std::size_t connection) {
   return count;
 }
 
+std::string count_of_run(const plan::Plan& plan, const gui::Sketch& sketch, std::size_t row) {
+  const plan::ConnectionPlan& connection = plan.connections[row];
+  if (connection.run() == nullptr) return "no run";
+  const int count = parts_in(sketch, row);
+  return fmt::format("{} {}, {}", count, count == 1 ? "part" : "parts",
+                     write_price(plan::cost_of(plan.list, connection.name)));
+}
+
 }  // namespace
 
 std::string title_of(const plan::Plan& plan, const Node& node) {
@@ -131,14 +139,10 @@ std::string title_of_joint(const plan::Plan& plan, const gui::Sketch& sketch, co
 
 std::string title_of_run(const plan::Plan& plan, const gui::Sketch& sketch, std::size_t row) {
   const plan::ConnectionPlan& connection = plan.connections[row];
-  const chain::Run* run = connection.run();
   std::string text = connection.name;
   if (plan.connections.size() > gui::kMostStanding)
     text += connection.ends_in ? ", on " + connection.from : fmt::format(", {} to {}", connection.from, connection.to);
-  if (run == nullptr) return text + ": no run";
-  const std::string cost = write_price(plan::cost_of(plan.list, connection.name));
-  const int count = parts_in(sketch, row);
-  return fmt::format("{}: {} {}, {}", text, count, count == 1 ? "part" : "parts", cost);
+  return text + ": " + count_of_run(plan, sketch, row);
 }
 
 std::string vessel_words(const plan::Plan& plan, const Node& node, UnitSystem units) {
@@ -180,6 +184,7 @@ CanvasTexts canvas_texts(const plan::Plan& plan, const gui::Sketch& sketch, cons
     const std::string title = title_of_run(plan, sketch, row);
     texts.folded.push_back(title);
     if (const std::size_t colon = title.find(": "); colon != std::string::npos) texts.folded.back()[colon + 1] = '\n';
+    texts.brief.push_back(plan.connections[row].name + ": " + count_of_run(plan, sketch, row));
     texts.runs.push_back(in_rows ? title : in_lines(font, scale, title));
     texts.sizes.titles.push_back(measured(font, scale, texts.runs.back()));
   }

@@ -36,6 +36,7 @@ struct CanvasTexts {
   std::vector<PartWords> parts;     // of each node
   std::vector<std::string> runs;    // of each connection: its name, how many parts, what they cost
   std::vector<std::string> folded;  // ... in two lines
+  std::vector<std::string> brief;   // ... without from where to where it leads, in one
   gui::WordSizes sizes;
 };
 

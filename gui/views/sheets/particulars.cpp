@@ -320,9 +320,14 @@ Requests draw_particulars(const Scene& scene, ConnectionsState& state) {
       return {};
     }
   }
-  if (node->part)
-    ImGui::TextDisabled("%s, %s", plan.catalog->material(plan.catalog->part(*node->part).material).name.c_str(),
+  if (node->part) {
+    const catalog::Part& part = plan.catalog->part(*node->part);
+    ImGui::TextDisabled("%s, %s", plan.catalog->material(part.material).name.c_str(),
                         source_words(plan, *node).c_str());
+    // Where its figures are from is asked for once, not told of each part that the pointer passes.
+    const std::string& source = part.source.empty() ? plan.catalog->family(part.family).source : part.source;
+    if (!source.empty() && ImGui::IsItemHovered()) hint(scene, source);
+  }
   Requests asked;
   part_acts(scene, asked, *node);
   const plan::ConnectionPlan* connection = gui::connection_at(plan, node->connection);

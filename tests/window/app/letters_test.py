@@ -102,6 +102,36 @@ class Letters(unittest.TestCase):
     def test_a_metal_with_a_long_name_fits_the_drawing(self):
         self.look("one-part-short.yaml", 1280, 800, 1)
 
+    def test_of_sixty_runs_each_is_named_with_its_count(self):
+        ends = ["1/4 MNPT", "1/4 FNPT", "3/8 FNPT", "1/2 MNPT", "3/4 FNPT"]
+
+        def with_many_runs(text):
+            ports = "".join(f"    pa{i}: {ends[i % 2]}\n    pb{i}: {ends[i % 5]}\n" for i in range(54))
+            runs = "".join(f"  - {{name: extra {i}, from: pa{i}, to: pb{i}, carries: air, need: [union]}}\n"
+                           for i in range(54))
+            return text.replace("    shop air:", ports + "    shop air:").replace("\nbin:", "\n" + runs + "bin:")
+
+        folder = pathlib.Path(tempfile.mkdtemp(prefix="riserun-letters-"))
+        screen = Screen(1280, 800)
+        window = None
+        try:
+            text = (EXAMPLES / "bevel-bench.yaml").read_text(encoding="utf-8")
+            (folder / "bench.yaml").write_text(with_many_runs(text), encoding="utf-8")
+            window = Window(screen, VIEW, folder, folder / "bench.yaml", size="1280x800", scale="1")
+            window.ready()
+            window.key("f")
+            time.sleep(0.5)
+            said = [re.sub(r"^text \d+ ", "", name) for name in window.places() if name.startswith("text ")]
+            runs = [text for text in said if text.startswith("extra ")]
+            self.assertEqual(len(runs), 54, runs)
+            for run in runs:
+                self.assertRegex(run, r"^extra \d+(, pa\d+ to pb\d+)?: \d+ parts?, \$\d+\.\d\d$")
+        finally:
+            if window:
+                window.kill()
+            screen.close()
+            shutil.rmtree(folder)
+
     def test_large_at_twice_the_scale(self):
         self.look("one-part-short.yaml", 2560, 1440, 2)
 

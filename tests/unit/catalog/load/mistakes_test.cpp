@@ -209,7 +209,7 @@ const std::vector<Mistake>& mistakes() {
     {"UnknownRole", "families.yaml", "role: device", "role: relief valv",
      {"families.yaml:40:11: families[3].role: 'relief valv' is not one of connector, plug, device, gauge, relief valve, check valve, regulator, restrictor or hose clamp; did you mean 'relief valve'?"}},
     {"UnknownShape", "families.yaml", "role: device", "role: device\n    shape: ball valv",
-     {"families.yaml:41:12: families[3].shape: 'ball valv' is not one of usual, ball valve, gate valve, needle valve, bibb, strainer, bowl, muffler or bulkhead; did you mean 'ball valve'?"}},
+     {"families.yaml:41:12: families[3].shape: 'ball valv' is not one of usual, ball valve, gate valve, needle valve, bibb, strainer, bowl, muffler, bulkhead or pipe; did you mean 'ball valve'?"}},
     {"ReliefValveWithoutItsSetPressure", "families.yaml", "role: device", "role: relief valve",
      {"families.yaml:38:5: families[3]: 'set pressure' is missing: a relief valve has one"}},
     {"SetPressureOfNoReliefValve", "families.yaml", "role: device", "role: device\n    set pressure: 2 psi",

@@ -132,6 +132,8 @@ TEST(PartDrawing, EachKindHasWhatAFitterKnowsItBy) {
       {"threaded flange", {"flange", "bolt hole"}},
       {"bulkhead fitting", {"lock nut", "gasket"}},
       {"hex nipple", {"hexagon", "thread"}},
+      {"BSP hex nipple", {"hexagon", "thread"}},
+      {"combination nipple", {"barb", "body", "thread"}},
       {"plug", {"square", "diagonal"}},
       {"hex head plug", {"hexagon"}},
       {"cap", {"cap"}},
@@ -183,6 +185,7 @@ TEST(PartDrawing, WhatWasTakenForAnotherHasWhatTellsIt) {
   const Drawing plug = straight(first_of("plug"));
   EXPECT_LT(share_across(plug, "square"), 0.9 * share_across(plug, "spigot")) << "its head is narrower than its thread";
   EXPECT_GT(share_across(straight(first_of("air coupler")), "sleeve"), 0.95) << "its sleeve is the widest of it";
+  EXPECT_EQ(count(straight(first_of("combination nipple")), "hexagon"), 0U) << "a pipe that no wrench has a face of";
   EXPECT_EQ(count(straight(first_of("PVC true-union check valve")), "union nut"), 6U) << "two nuts, three faces each";
 }
 

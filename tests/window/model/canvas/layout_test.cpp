@@ -276,6 +276,26 @@ TEST(Manifold, StandsOnItsBungAndIsFedFromTheSupply) {
   EXPECT_LT(feeding, drawn.plan.connections.back().assembly()->joints.size());
 }
 
+// Of five branches the way to the supply leaves at the far side: the manifold is drawn the other way round, or its pipe
+// would lead through the tank.
+TEST(Manifold, OfManyBranchesIsFedWithoutAPipeThroughTheTankOrOverWords) {
+  const std::string exhaust = "      - name: exhaust\n";
+  const Drawn drawn(testing::with(testing::example("one-air-bung"), exhaust,
+                                  "      - {name: test gauge, ends in: 15 psi gauge, special order: yes}\n" + exhaust));
+  ASSERT_NE(drawn.plan.connections.back().assembly(), nullptr);
+  expect_clear(drawn, "five branches");
+  Box tank = drawn.layout.nodes[kReservoir];
+  tank = between(tank.corner.x + 1.0F, tank.corner.y + 1.0F, tank.right() - 1.0F, tank.bottom() - 1.0F);
+  std::size_t fed = 0;
+  for (std::size_t i = 0; i < drawn.sketch.links.size(); ++i) {
+    const std::vector<Point>& way = drawn.layout.ways[i];
+    for (std::size_t k = 1; k < way.size(); ++k)
+      EXPECT_FALSE(overlap(around(Box{way[k - 1], {}}, Box{way[k], {}}), tank)) << "pipe of link " << i;
+    fed += !way.empty() && drawn.sketch.links[i].b.node == kAirSupply ? 1 : 0;
+  }
+  EXPECT_EQ(fed, 1U);
+}
+
 TEST(Manifold, ThatCannotBePutTogetherStandsAsOneThing) {
   const Drawn drawn(testing::with(testing::example("one-air-bung"), "    carries: air\n",
                                   "    carries: air\n    rating: 2900 psi\n"));

@@ -33,7 +33,11 @@ Tried largest(const LayoutWish& wish) {
   constexpr float kHardly = 0.95F;
   std::vector<Tried> tries;
   float most = 0.0F;
-  for (const double scale : {1300.0, 1100.0, 900.0, 750.0, 600.0, 480.0}) {
+  // Rows are as wide as their words, whatever the parts' scale.
+  const bool in_rows = wish.plan.connections.size() > kMostStanding;
+  const std::vector<double> scales =
+      in_rows ? std::vector{900.0} : std::vector{1300.0, 1100.0, 900.0, 750.0, 600.0, 480.0};
+  for (const double scale : scales) {
     Layout tried = placed_at(wish, scale);
     const float zoom = std::min({1.0F, wish.room.width / std::max(1.0F, tried.all.size.width),
                                  wish.room.height / std::max(1.0F, tried.all.size.height)});

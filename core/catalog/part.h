@@ -75,6 +75,7 @@ struct Material {
   std::string id;    // "black-iron"
   std::string name;  // "black iron"
   std::vector<std::string> aliases;
+  std::string sort;                 // a word for several materials, "plastic", "metal"; empty: none
   double anodic_index_volts = 0.0;  // for the galvanic verdict; NaN for a non-metal
   bool metal = true;
   bool compressed_air = true;  // false: shatters under compressed air (PVC)

@@ -86,6 +86,16 @@ std::vector<catalog::PartId> WordReader::parts(const catalog::Catalog& catalog, 
   return {};
 }
 
+std::vector<catalog::PartId> WordReader::all_parts(const catalog::Catalog& catalog, const std::string& option,
+                                                   const std::string& words) {
+  if (!is_text(option, words)) return {};
+  auto found = catalog::PartSearch(catalog).find_all(words);
+  if (auto* parts = std::get_if<std::vector<catalog::PartId>>(&found)) return std::move(*parts);
+  const auto& error = std::get<catalog::NotationError>(found);
+  add(option, words, error.message, error.offset, error.code);
+  return {};
+}
+
 chain::Avoidance WordReader::avoidance(const catalog::Catalog& catalog, const std::string& option,
                                        const std::string& words) {
   if (!is_text(option, words)) return {};

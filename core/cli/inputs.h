@@ -64,6 +64,9 @@ class WordReader {
   catalog::MadePort port(const catalog::Catalog& catalog, const std::string& text);
   std::vector<catalog::PartId> parts(const catalog::Catalog& catalog, const std::string& option,
                                      const std::string& words);
+  /// The same for a look into the catalog: all that the words fit.
+  std::vector<catalog::PartId> all_parts(const catalog::Catalog& catalog, const std::string& option,
+                                         const std::string& words);
   /// What is kept out by those words.
   chain::Avoidance avoidance(const catalog::Catalog& catalog, const std::string& option, const std::string& words);
   /// The material of that name; nullopt when the text is empty or names none (then a problem is kept).

@@ -21,7 +21,7 @@ std::vector<catalog::PartId> chosen_parts(const catalog::Catalog& catalog, const
   std::string joined;
   for (const std::string& word : words) joined += (joined.empty() ? "" : " ") + word;
   WordReader reader;
-  std::vector<catalog::PartId> parts = reader.parts(catalog, "catalog", joined);
+  std::vector<catalog::PartId> parts = reader.all_parts(catalog, "catalog", joined);
   reader.finish();
   return parts;
 }

@@ -127,6 +127,7 @@ void print_alternatives(const Stock& stock, const chain::ChainRequest& request, 
     return;
   }
   session.out << heading_of(stock, request)
+              << report::taken_for_text(*stock.catalog, request, session.style(UnitSystem::inch))
               << report::alternatives_text(*stock.catalog, request, rows, substitutes, session.style(UnitSystem::inch));
   print_spares(stock, spares, session);
 }
@@ -215,6 +216,7 @@ int run_chain(const ChainOptions& options, const Session& session) {
                                       spares ? &*spares : nullptr);
   } else {
     session.out << heading_of(stock, request)
+                << report::taken_for_text(*stock.catalog, request, session.style(UnitSystem::inch))
                 << report::chain_text(*stock.catalog, request, answer, session.style(UnitSystem::inch));
     print_spares(stock, spares, session);
   }

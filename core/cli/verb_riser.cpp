@@ -66,6 +66,12 @@ plan::RiserAlone plan_from_options(const RiserOptions& options, const Stock& sto
   bung.type = made.type;
   bung.material = made.material;
   bung.bung = bung_kind(words, options.bung_kind);
+  if (bung.type.valid() && bung.bung != reservoir::BungKind::welded_riser &&
+      stock.catalog->port_type(bung.type).end == catalog::End::male)
+    words.add("--bung", options.bung,
+              "the riser screws into its bung, and a coupling's or a bushing's thread is female; "
+              "allowed: a female thread, as 1 FNPT, or --bung-kind \"welded riser\"",
+              0);
   bung.bung_length = length_of("--bung-length", options.bung_length);
   bung.projects = length_of("--projects", options.projects);
   const auto length = plan::bung_length(*stock.catalog, bung, bung.bung.value_or(reservoir::BungKind::full_coupling));

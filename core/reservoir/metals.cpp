@@ -25,21 +25,33 @@ NamedMetal structural_sheet(const char* name, double yield, double ultimate,
           std::move(trade_names)};
 }
 
+/// EN 10025-2: the number is the least yield in MPa, to 16 mm.
+NamedMetal european_structural(const char* name, double yield, double ultimate,
+                               std::vector<std::string_view> trade_names) {
+  return {{name, megapascals(yield), megapascals(ultimate), gigapascals(200), 0.3, kilograms_per_cubic_metre(7850),
+           "EN 10025-2: the number is the least yield in MPa to 16 mm; ultimate of 3 mm and more; from memory"},
+          std::move(trade_names)};
+}
+
 // The moduli and densities are handbook values, from memory: steel 200 GPa and 7850 kg/m3, austenitic stainless 193 GPa
 // and 8000 kg/m3, aluminium alloys 69 to 70 GPa and 2680 to 2730 kg/m3.
 const std::vector<NamedMetal>& named_metals() {
   static const std::vector<NamedMetal> metals = {
       {{"mild steel", ksi(36), ksi(58), gigapascals(200), 0.3, kilograms_per_cubic_metre(7850),
         "ASTM A36: yield 36 ksi, ultimate 58 ksi at least, from memory; uncertified plate may be weaker"},
-       {"steel", "carbon steel", "black steel", "a36", "mild steel plate"}},
+       {"steel", "mild", "carbon steel", "black steel", "a36", "mild steel plate"}},
       {{"commercial steel sheet", ksi(30), ksi(45), gigapascals(200), 0.3, kilograms_per_cubic_metre(7850),
         "ASTM A1011 CS Type B: the low end of its typical yield, 30 to 50 ksi, which the standard does not promise; "
         "ultimate 45 ksi assumed; from memory"},
-       {"sheet steel", "commercial steel", "hot rolled sheet", "hot rolled steel", "hrs", "a1011"}},
+       {"sheet steel", "commercial steel", "hot rolled sheet", "hot rolled steel", "hot rolled", "hr", "hrs", "hrpo",
+        "p&o", "hot rolled pickled and oiled", "pickled and oiled", "a1011"}},
       {{"cold-rolled steel sheet", ksi(20), ksi(40), gigapascals(200), 0.3, kilograms_per_cubic_metre(7850),
         "ASTM A1008 CS Type B: the low end of its typical yield, 20 to 40 ksi, which the standard does not promise; "
         "ultimate 40 ksi assumed; from memory"},
-       {"cold rolled sheet", "cold rolled steel", "cold-rolled steel", "crs", "a1008"}},
+       {"cold rolled sheet", "cold rolled", "cr", "cold rolled steel", "cold-rolled steel", "crs", "a1008"}},
+      european_structural("structural steel S235", 235, 360, {"s235", "s235jr", "s235 steel", "st37"}),
+      european_structural("structural steel S275", 275, 410, {"s275", "s275jr", "s275 steel"}),
+      european_structural("structural steel S355", 355, 470, {"s355", "s355jr", "s355j2", "s355 steel"}),
       structural_sheet("structural steel sheet grade 33", 33, 52, {"a1011 grade 33", "a1008 grade 33"}),
       structural_sheet("structural steel sheet grade 36", 36, 53, {"a1011 grade 36"}),
       structural_sheet("structural steel sheet grade 40", 40, 55, {"a1011 grade 40", "a1008 grade 40"}),
@@ -113,7 +125,7 @@ std::optional<SheetMetal> find_sheet_metal(std::string_view name) {
 }
 
 std::optional<SheetMetal> find_sheet_metal(std::string_view name, Length thickness) {
-  constexpr std::array<std::string_view, 4> kNoGrade = {"steel", "mild steel", "carbon steel", "black steel"};
+  constexpr std::array<std::string_view, 5> kNoGrade = {"steel", "mild steel", "mild", "carbon steel", "black steel"};
   const bool sheet = thickness < inches(0.180);
   const bool no_grade = std::find(kNoGrade.begin(), kNoGrade.end(), lower_case(name)) != kNoGrade.end();
   return find_sheet_metal(sheet && no_grade ? "commercial steel sheet" : name);

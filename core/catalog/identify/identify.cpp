@@ -86,15 +86,14 @@ Evidence weigh_seat(const PortTraits& port, SeatShape shape) {
 }
 
 Evidence weigh_mark(const PortTraits& port, const MarkSeen& mark) {
-  constexpr double kOther = 1.0 - kMarkTrue;
   bool agrees = true;
   double likelihood = 1.0;
-  const auto take = [&](bool fits) {
-    likelihood *= fits ? kMarkTrue : kOther;
+  const auto take = [&](bool fits, double otherwise = kMarkOfAnother) {
+    likelihood *= fits ? kMarkTrue : otherwise;
     agrees = agrees && fits;
   };
   if (!mark.kinds.empty()) take(std::find(mark.kinds.begin(), mark.kinds.end(), port.port.kind) != mark.kinds.end());
-  if (mark.end) take(*mark.end == port.port.end);
+  if (mark.end) take(*mark.end == port.port.end, 1.0 - kMarkTrue);
   if (mark.size) take(*mark.size == port.port.size);
   return weigh_look(likelihood, agrees);
 }

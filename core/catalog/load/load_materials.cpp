@@ -75,7 +75,7 @@ void read_anodic_index(Loading& loading, Fields& fields, Material& material) {
 
 void load_material(Loading& loading, const Value& value) {
   Fields fields(value,
-                {"id", "name", "aliases", "metal", "anodic index", "compressed air", "roughness", "welds to",
+                {"id", "name", "aliases", "sort", "metal", "anodic index", "compressed air", "roughness", "welds to",
                  "not welded", "galls", "pits", "threads", "hottest", "source"},
                 loading.problems);
   if (!fields.valid()) return;
@@ -84,6 +84,7 @@ void load_material(Loading& loading, const Value& value) {
   material.name = fields.need_text("name");
   material.aliases = fields.texts("aliases");
   material.metal = fields.flag_or("metal", true);
+  material.sort = fields.text_or("sort", material.metal ? "metal" : "");
   read_anodic_index(loading, fields, material);
   material.compressed_air = fields.flag_or("compressed air", true);
   material.roughness = fields.need_with("roughness", read_roughness).value_or(Length{});

@@ -122,6 +122,8 @@ const std::vector<FileKey>& materials_keys() {
       {"materials[].id", Form::text, "Lower case, its words joined by `-`", {}, true},
       {"materials[].name", Form::text, "What it is called", {}, true},
       {"materials[].aliases", Form::words, "What it is called as well"},
+      {"materials[].sort", Form::text,
+       "What it and others are called together, as `plastic`; a metal is `metal` where it is left out"},
       {"materials[].metal", Form::yes_no, "yes where it is left out"},
       {"materials[].anodic index", Form::quantity, "Of a metal, as `0.85 V`"},
       {"materials[].compressed air", Form::yes_no, "It may hold compressed air; yes where it is left out"},

@@ -18,6 +18,7 @@ std::vector<std::set<std::string>> words_of_materials(const Catalog& catalog) {
     WordList words = words_in_turn(material.name);
     for (const std::string& alias : material.aliases)
       for (std::string& word : words_in_turn(alias)) words.push_back(std::move(word));
+    for (std::string& word : words_in_turn(material.sort)) words.push_back(std::move(word));
     all.emplace_back(words.begin(), words.end());
   }
   return all;

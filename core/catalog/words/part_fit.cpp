@@ -29,6 +29,17 @@ std::vector<PartId> PartFit::run(PartQuery query, bool port_words) {
   return best;
 }
 
+std::vector<PartId> PartFit::all(PartQuery query) {
+  words_.tell_numbers_from_sizes(query);
+  tell_who_knows(query);
+  wanted_ = sorted(query.sizes);
+  std::vector<PartId> fitting;
+  for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
+    if (fit_of(query, catalog_.part(PartId{row}), true)) fitting.push_back({row});
+  }
+  return fitting;
+}
+
 std::optional<PartFit::Fit> PartFit::fit_of(const PartQuery& query, const Part& part, bool port_words) {
   for (std::size_t word = 0; word < query.words.size(); ++word)
     if (!knows(part, word, query.words[word].text, port_words)) return std::nullopt;

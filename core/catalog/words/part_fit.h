@@ -20,6 +20,8 @@ class PartFit {
   PartFit(const Catalog& catalog, PartWords& words, Naming naming)
       : catalog_(catalog), words_(words), naming_(naming) {}
 
+  /// Every part that all the words fit, however well, in part order; a word may be one of a port or of the title.
+  std::vector<PartId> all(PartQuery query);
   /// Parts of the best fit. With `port_words`, a word may also be one of a port or of the part's own title.
   std::vector<PartId> run(PartQuery query, bool port_words);
   /// Whether the last run that found anything found parts of that name.

@@ -293,7 +293,7 @@ NotationError PartSearch::why_none(std::string_view words) {
     }
     const std::vector<std::string_view> near = nearest_words(word.text, all);
     std::string message = "no part knows the word '" + std::string(words.substr(word.offset, word.length)) + "'";
-    if (!near.empty()) message += "; close to it: " + either_of(near);
+    if (!near.empty()) message += "; did you mean " + either_of(near) + "?";
     return {std::move(message), word.offset, {near.begin(), near.end()}};
   }
   const std::vector<std::string> wanted = std::exchange(query.sizes, {});

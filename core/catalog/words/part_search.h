@@ -16,6 +16,7 @@
 namespace riserun::catalog {
 
 class PartWords;
+struct PartQuery;
 
 /// The parts that all the words fit, in part order; empty when there are none. A part id finds its part, and so does
 /// its printed name, with the material behind it or, of all that are printed so, without. When the words are the whole
@@ -43,6 +44,12 @@ class PartSearch {
   /// own. A number that may count or measure (`2 ball valves`, `unions x2`) is an error that says how to write either.
   /// Words that name no thing but fit unlike ones (`0-30 psi`: a gauge, a regulator) are an error that names them.
   std::variant<std::vector<PartId>, NotationError> find_called(std::string_view words);
+  /// What a look into the catalog names: as find_called, and where the words are no thing's name (`2 camlock`) every
+  /// part that they fit, not those alone that have just these sizes.
+  std::variant<std::vector<PartId>, NotationError> find_all(std::string_view words);
+  /// What find_called has taken the words for, where they say it otherwise (`vlv`, `shutoff`): the families' names;
+  /// empty: the words say one of them.
+  std::vector<std::string> taken_for(std::string_view words, const std::vector<PartId>& parts);
   /// The words with each mistyped one changed for the only one that is near.
   std::string corrected(std::string_view words);
   NotationError why_none(std::string_view words);
@@ -70,6 +77,7 @@ class PartSearch {
   std::vector<PartId> find_spelled(std::string_view words, bool called);
   std::optional<NotationError> counted_or_sized(std::string_view words);
   std::optional<NotationError> two_ways(std::string_view words, const std::vector<PartId>& parts);
+  bool size_is_of_those_ports(const PartQuery& query, PartId id);
   bool names_a_thing(std::string_view words);
   /// Of what the words name without their pressure, what goes up to it or opens at it; with why there is none.
   struct ByPressure {

@@ -13,7 +13,7 @@ constexpr std::string_view kIdleWords[] = {"x",   "by",   "to",  "in", "inch", "
 
 void add_words(std::string_view text, WordSet& words) {
   for (const Token& token : split_words(text))
-    if (!token.is_size && !is_idle_word(token.text)) words.insert(without_plural(token.text));
+    if (!token.is_size && (token.text == "a" || !is_idle_word(token.text))) words.insert(without_plural(token.text));
 }
 
 /// Numbers in a name that are no sizes: the degrees of an elbow, the schedule of a pipe.
@@ -76,7 +76,7 @@ std::vector<std::string> sizes_of(std::string_view text) {
 void PartQuery::take(Token token) {
   if (token.is_size) {
     sizes.push_back(token.text);
-  } else if (!is_idle_word(token.text)) {
+  } else if (!is_idle_word(token.text) || (token.text == "a" && token.offset > 0)) {  // `a union`, but `camlock A`
     token.text = without_plural(token.text);
     words.push_back(std::move(token));
   }
@@ -124,6 +124,7 @@ PartWords::PartWords(const Catalog& catalog) : catalog_(catalog) {
     WordSet words = words_of(material.name);
     add_words(material.id, words);
     for (const std::string& alias : material.aliases) add_words(alias, words);
+    add_words(material.sort, words);
     materials_.push_back(std::move(words));
   }
 }

@@ -256,7 +256,7 @@ bool has_the_same_letters(std::string_view a, std::string_view b) {
 
 std::vector<std::string> meant_by(std::string_view word, std::span<const std::string> known) {
   constexpr std::size_t kShortest = 4;  // of shorter words too many are near
-  constexpr std::size_t kLong = 6;      // from here on two slips are still the same word
+  constexpr std::size_t kLong = 7;      // where both are as long, two slips are still the same word
   // Hardly anybody mistypes the first letter (common practice), and many short words differ in it alone; where a letter
   // of four is another one, it is another word: flux is not flex.
   if (word.size() < kShortest) return {};
@@ -265,7 +265,7 @@ std::vector<std::string> meant_by(std::string_view word, std::span<const std::st
   for (const std::string& one : known) {
     if (one.size() + 2 < kShortest || one.front() != word.front()) continue;
     const std::size_t slips = slips_between(word, one);
-    if (slips > nearest || slips >= one.size() - 1) continue;
+    if (slips > std::min<std::size_t>(nearest, one.size() < kLong ? 1 : 2) || slips >= one.size() - 1) continue;
     if (word.size() == kShortest && one.size() == kShortest && !has_the_same_letters(word, one)) continue;
     if (slips < nearest) meant.clear();
     nearest = slips;

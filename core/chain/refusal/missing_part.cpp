@@ -1,5 +1,6 @@
 #include "chain/refusal/missing_part.h"
 
+#include "chain/part/move.h"
 #include "chain/part/swing.h"
 #include "chain/refusal/reachability.h"
 #include "chain/search/best_chain.h"
@@ -47,6 +48,38 @@ Move wished_move(const FoldedCatalog& folded, PortTypeId enter, PortTypeId leave
   return move;
 }
 
+/// An end that a part made for what is asked could have: of its kind of joint some part is proved for it, as of PVC
+/// sockets none is for compressed air, and of the very end some part is wide enough. Of what no part has nothing is
+/// known.
+bool could_be_made(const Rules& duty, const Catalog& catalog, PortTypeId end) {
+  bool of_kind = false;
+  bool proved = false;
+  bool of_end = false;
+  bool wide = false;
+  for (std::uint32_t row = 0; row < catalog.parts().size() && !(proved && wide); ++row) {
+    const catalog::Part& part = catalog.part({row});
+    for (std::size_t port = 0; port < part.ports.size(); ++port) {
+      if (catalog.port_type(part.ports[port].type).kind != catalog.port_type(end).kind) continue;
+      of_kind = true;
+      proved = proved || duty.admits({row});
+      if (part.ports[port].type != end) continue;
+      of_end = true;
+      const auto& least = duty.request().smallest_bore;
+      wide = wide || !least || port_bore(catalog, part, port) >= *least;
+    }
+  }
+  return (proved || !of_kind) && (wide || !of_end);
+}
+
+/// Those ends of them that could be made.
+std::set<PortTypeId> made_for(const ChainRequest& request, const Catalog& catalog, std::set<PortTypeId> ends) {
+  ChainRequest asked = request;
+  asked.banned.clear();
+  const Rules duty(catalog, asked);
+  std::erase_if(ends, [&](PortTypeId end) { return !could_be_made(duty, catalog, end); });
+  return ends;
+}
+
 /// A straight part of that kind could be turned in the room that there is.
 bool has_room(const ChainRequest& request, const Catalog& catalog, PortTypeId enter, PortTypeId leave) {
   if (!request.room) return true;
@@ -69,8 +102,9 @@ std::vector<Move> wished_moves(const FoldedCatalog& folded, const ChainRequest& 
   GraphExtras none;
   none.counted.assign(request.bin.items.size(), false);
   const PortGraph graph(folded, rules, none);
-  const auto enters = ends_that_fit(catalog, request.from.type, reachable_from(rules, graph));
-  const auto leaves = ends_that_fit(catalog, request.to.type, reachable_to(rules, graph));
+  const auto enters =
+      made_for(request, catalog, ends_that_fit(catalog, request.from.type, reachable_from(rules, graph)));
+  const auto leaves = made_for(request, catalog, ends_that_fit(catalog, request.to.type, reachable_to(rules, graph)));
   const auto likely = [&](PortTypeId a, PortTypeId b) {
     if (catalog.mating_rule(request.from.type, a) && catalog.mating_rule(b, request.to.type)) return true;
     return catalog.port_type(a).kind == catalog.port_type(b).kind ||

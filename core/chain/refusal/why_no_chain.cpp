@@ -1,11 +1,13 @@
 #include "chain/refusal/why_no_chain.h"
 
 #include "chain/refusal/cheapest_purchase.h"
+#include "chain/refusal/enough.h"
 #include "chain/refusal/least_conflict.h"
 #include "chain/refusal/missing_part.h"
 #include "chain/refusal/reachability.h"
 #include "chain/search/best_chain.h"
 #include "chain/search/taken_chain.h"
+#include "chain/span/best_span.h"
 
 #include <algorithm>
 
@@ -15,10 +17,13 @@ namespace {
 
 using quantity::fact;
 
+// Of searches for a distance, all together: a second or so. What is not known by then is no mend.
+constexpr std::size_t kMostLabels = 400'000;
+
 class WhyNoChain {
  public:
-  WhyNoChain(const FoldedCatalog& folded, const ChainRequest& request)
-      : folded_(folded), catalog_(folded.catalog()), request_(request), conflict_(folded, request) {}
+  WhyNoChain(const FoldedCatalog& folded, const ChainRequest& request, const Span* span)
+      : folded_(folded), catalog_(folded.catalog()), request_(request), span_(span), conflict_(folded, request) {}
 
   NoChain explain();
 
@@ -27,6 +32,7 @@ class WhyNoChain {
   Fact no_run() const;
   void add_lifts(const std::vector<std::size_t>& at_odds, NoChain& answer);
   void add_special_order(NoChain& answer) const;
+  bool makes_distance(const ChainRequest& request) const;
   std::optional<Lift> lift(RuleSet given_up) const;
   std::optional<Fact> need_without_part() const;
   std::optional<Fact> duty_of_need(const Need& need) const;
@@ -45,6 +51,8 @@ class WhyNoChain {
   const FoldedCatalog& folded_;
   const Catalog& catalog_;
   const ChainRequest& request_;
+  const Span* span_;  // nullptr: no distance is asked for
+  mutable std::size_t labels_left_ = kMostLabels;
   Conflict conflict_;
 };
 
@@ -58,9 +66,29 @@ Lift cost_of_lift(const Route& route) {
   return lift;
 }
 
+/// A mend is one with the distance that was asked for; where an end moves along its axis that is only a guide.
+bool WhyNoChain::makes_distance(const ChainRequest& request) const {
+  if (span_ == nullptr || moves_along(request.from.freedom) || moves_along(request.to.freedom)) return true;
+  return makes_span(folded_, request, *span_, labels_left_).value_or(false);
+}
+
+/// What to do is that of each rule's first relief; a figure is moved only as far as it takes.
 std::optional<Lift> WhyNoChain::lift(RuleSet given_up) const {
-  const std::optional<Route> route = best_chain(folded_, conflict_.without(given_up));
-  return route ? std::optional(cost_of_lift(*route)) : std::nullopt;
+  ChainRequest request = conflict_.without(given_up);
+  const auto possible = [&](const ChainRequest& tried) { return best_chain(folded_, tried).has_value(); };
+  if (!possible(request) || !makes_distance(request)) return std::nullopt;
+  Facts what;
+  for (const std::size_t row : rows_of(given_up)) {
+    const RequestRule& rule = conflict_.rules()[row];
+    Fact& relief = what.emplace_back(rule.reliefs.front());
+    const bool has_figure = span_ == nullptr;  // with a distance each search may take a second
+    if (!has_figure) continue;
+    if (Facts figure = move_to_enough(catalog_, request_, rule.code(), possible, request); !figure.empty())
+      relief.values[1] = std::move(figure);
+  }
+  Lift made = cost_of_lift(*best_chain(folded_, request));
+  made.what = std::move(what);
+  return made;
 }
 
 /// What keeps all of a need's parts out, where it is heat, vacuum, both or compressed air.
@@ -184,6 +212,9 @@ Fact WhyNoChain::reason(const std::vector<std::size_t>& at_odds) const {
 void WhyNoChain::add_special_order(NoChain& answer) const {
   answer.special_order = completing_special_order(folded_, request_);
   if (!answer.special_order) return;
+  ChainRequest ordered = request_;
+  ordered.special_order = true;
+  if (!makes_distance(ordered)) return answer.special_order.reset();
   GraphExtras extras;
   extras.special_order_is_wish = true;
   Lift lift = cost_of_lift(*best_chain(folded_, request_, extras));
@@ -200,10 +231,11 @@ void WhyNoChain::add_lifts(const std::vector<std::size_t>& at_odds, NoChain& ans
     if (rules[row].code() == "bin_only" && !answer.to_buy.empty()) continue;
     const std::optional<Lift> made = lift(RuleSet{1} << row);
     if (!made) continue;
-    for (const Fact& relief : rules[row].reliefs) {
+    const Facts& reliefs = rules[row].reliefs;
+    for (std::size_t way = 0; way < reliefs.size(); ++way) {
       Lift& lifted = answer.lifts.emplace_back(*made);
       lifted.by = rules[row].is_freedom() ? Lift::By::freedom : Lift::By::rule;
-      lifted.what = {relief};
+      if (way > 0) lifted.what = {reliefs[way]};
     }
   }
   if (!answer.lifts.empty() || at_odds.empty()) return;
@@ -211,7 +243,6 @@ void WhyNoChain::add_lifts(const std::vector<std::size_t>& at_odds, NoChain& ans
   std::optional<Lift> made = lift(least);
   if (!made) return;
   made->by = Lift::By::several_rules;
-  for (const std::size_t row : rows_of(least)) made->what.push_back(rules[row].reliefs.front());
   answer.lifts.push_back(std::move(*made));
 }
 
@@ -307,9 +338,9 @@ NoChain why_not_taken(Fact reason) {
   return none;
 }
 
-NoChain why_no_chain(const FoldedCatalog& folded, const ChainRequest& request) {
+NoChain why_no_chain(const FoldedCatalog& folded, const ChainRequest& request, const Span* span) {
   if (request.taken) return why_not_taken(std::get<NotTaken>(taken_chain(folded, request)).reason);
-  return WhyNoChain(folded, request).explain();
+  return WhyNoChain(folded, request, span).explain();
 }
 
 }  // namespace riserun::chain

@@ -106,7 +106,7 @@ NoChain WhyNoSpan::explain() {
 }  // namespace
 
 NoChain why_no_span(const FoldedCatalog& folded, const ChainRequest& request, const Span& span) {
-  if (!best_chain(folded, request)) return why_no_chain(folded, request);
+  if (!best_chain(folded, request)) return why_no_chain(folded, request, &span);
   if (request.taken) {
     NoChain none = why_not_taken(fact("taken_is_not_so_long", span.along));
     none.only_the_distance = true;

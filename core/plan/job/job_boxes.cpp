@@ -43,7 +43,8 @@ quantity::Reading<Length> read_thickness(const quantity::Written& written) {
 }
 
 constexpr std::string_view kMetals[] = {"steel", "galvanized", "stainless", "aluminium", "commercial steel sheet",
-                                        "a36",   "316",        "6061",      "3003"};
+                                        "a36",   "S235",       "HRPO",      "316",       "6061",
+                                        "3003"};
 
 std::optional<std::string> read_metal(JobReading& reading, const Value& where, std::string_view words) {
   if (reservoir::find_sheet_metal(words)) return std::string(words);

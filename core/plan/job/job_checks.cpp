@@ -231,13 +231,17 @@ void check_connections(JobReading& reading, const Value& root, const Job& job) {
 void check_bungs(JobReading& reading, const Value& root, const Job& job) {
   for (const JobPort& port : job.reservoir.ports) {
     const bool to_weld = !port.bung && port.welded_in == false;  // it is bought, and so a half coupling
-    if (!to_weld && (!port.bung || *port.bung == reservoir::BungKind::welded_riser)) continue;
+    const bool of_riser = !port.bung && job.riser.bung == port.name;
+    if (!to_weld && !of_riser && (!port.bung || *port.bung == reservoir::BungKind::welded_riser)) continue;
     if (reading.catalog->port_type(port.type).end != catalog::End::male) continue;
     const Value where = root["reservoir"]["ports"][port.name];
     reading.problems.add(
         where["bung"].exists() ? where["bung"] : where,
         fmt::format("{}: a coupling's or a bushing's thread is female, and '{}' is male{}", where.path(),
-                    reading.catalog->written(port.type), to_weld ? "; what is to be welded in is a coupling" : ""));
+                    reading.catalog->written(port.type),
+                    to_weld    ? "; what is to be welded in is a coupling"
+                    : of_riser ? "; the riser screws into it, unless it is welded: 'bung: welded riser'"
+                               : ""));
   }
 }
 

@@ -183,8 +183,17 @@ void judge_feed_bore(const Plan& plan, Open& open) {
   const auto& bore = plan.job.air.feed_bore;
   if (!bore || !quantity::more_than(kNarrowestFeed, *bore)) return;
   const auto is_restrictor = of_role(*plan.catalog, catalog::Role::restrictor);
-  for (const Way& way : plan.ways)
-    if (way.use == WayUse::feed && std::any_of(way.parts.begin(), way.parts.end(), is_restrictor)) return;
+  for (const Way& way : plan.ways) {
+    if (way.use != WayUse::feed) continue;
+    const auto restrictor = std::find_if(way.parts.begin(), way.parts.end(), is_restrictor);
+    if (restrictor == way.parts.end()) continue;
+    // Its hole may have been taken for the feed's; what is narrower still is nobody's line.
+    const Length built_in = restrictor->bore.value_or(Length{});
+    if (quantity::more_than(built_in, *bore))
+      open.not_yet(Topic::whole_job, fact("feed_narrower_than_restrictor", *bore, built_in), {},
+                   fact("bore_of_the_narrowest_fitting"), "common practice");
+    return;
+  }
   const Length hole = next_drill_down(*bore);
   open.not_yet(Topic::connections, fact("feed_narrower_than_any_line", *bore), {},
                fact("name_restrictor_in_need", hole), "common practice",

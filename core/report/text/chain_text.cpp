@@ -1,5 +1,7 @@
 #include "report/text/chain_text.h"
 
+#include "catalog/words/part_search.h"
+#include "catalog/yaml/nearest_name.h"
 #include "report/text/run_text.h"
 #include "report/words/reason.h"
 #include "report/words/say.h"
@@ -131,6 +133,18 @@ std::string chain_in_one_line(const Catalog& catalog, const Chain& chain) {
   std::string text = counted(chain.part_count, "part", "parts") + ": ";
   for (std::size_t i = 0; i < chain.parts.size(); ++i)
     text += (i ? " + " : "") + part_label(catalog, catalog.part(chain.parts[i].part));
+  return text;
+}
+
+std::string taken_for_text(const Catalog& catalog, const ChainRequest& request, const Style& style) {
+  std::string text;
+  catalog::PartSearch search(catalog);
+  for (const chain::Need& need : request.needs) {
+    const std::vector<std::string> names = search.taken_for(need.words, need.parts);
+    if (names.empty()) continue;
+    const std::vector<std::string_view> views(names.begin(), names.end());
+    text += wrapped("  ", fmt::format("'{}' is taken for: {}.", need.words, catalog::either_of(views)), style.width);
+  }
   return text;
 }
 

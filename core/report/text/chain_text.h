@@ -20,6 +20,9 @@ std::string alternatives_text(const catalog::Catalog& catalog, const chain::Chai
                               const std::vector<chain::Alternative>& rows,
                               const std::vector<chain::Substitute>& substitutes, const Style& style);
 
+/// What each need's words were taken for where they say it otherwise, as `vlv` or `shutoff`; empty: all say it.
+std::string taken_for_text(const catalog::Catalog& catalog, const chain::ChainRequest& request, const Style& style);
+
 /// "2 parts: hex bushing 1 x 3/4 (black iron), ...": a chain in one line.
 std::string chain_in_one_line(const catalog::Catalog& catalog, const chain::Chain& chain);
 

@@ -295,6 +295,13 @@ std::span<const Words> finding_words() {
       {"drain_high_up", "'{0}' stands {1} over the floor: what is below it does not come out"},
       {"feed_narrower_than_any_line",
        "'air.feed bore' counts on {0:thickness3}, narrower than the end of any air line: nobody builds that in"},
+      {"feed_narrower_than_restrictor",
+       "'air.feed bore' of {0:thickness3} is narrower than the hole of the restrictor in the run, {1:bore}: no line "
+       "is, "
+       "and the fill is worked out with it"},
+      {"bore_of_the_narrowest_fitting",
+       "the bore of the narrowest fitting before the regulator in 'air.feed bore'; left out, a 1/4 in quick-connect is "
+       "taken"},
       {"table_port_closed_by_nothing", "nothing is on '{0}' of the table: the water runs out of it onto the floor"},
       {"drain_in_the_lid", "'{0}' stands on '{1}' in the lid: the water does not come to it"},
       {"drain_low_on_the_reservoir",

@@ -190,7 +190,8 @@ TEST(Room, LeavesOutABendThatCannotSwing) {
   EXPECT_EQ(chain(elbow + Words{"2 in"}).status, kDone);
   const auto [status, none] = chain(elbow + Words{"1 in"});
   EXPECT_EQ(status, kNoSolution);
-  EXPECT_THAT(none["why_none"]["mends"].get<Words>(), Contains("make more room round the run than 1 in"));
+  EXPECT_THAT(none["why_none"]["mends"].get<Words>(),
+              Contains("make more room round the run than 1 in, at least 1.45 in"));
   complaint(Words{"chain"} + elbow + Words{"wide"});
 }
 
@@ -294,6 +295,62 @@ TEST(Span, ThatARuleForbidsNamesTheRule) {
       ask(Words{"chain"} + kOneToOne + Words{"--span", "20 in", "--offset", "0.3 in", "--vacuum", "--json"}).out);
   EXPECT_THAT(conflict(answer), ElementsAre("vacuum", "distance"));
   EXPECT_THAT(answer["why_none"]["mends"], Contains("make sure that no vacuum can come about"));
+}
+
+/// `1.25 in`, the last two words of the mend that begins so.
+std::string figure_of(const json& mends, const std::string& begin) {
+  for (const json& one : mends) {
+    const auto mend = one.get<std::string>();
+    if (mend.starts_with(begin)) return mend.substr(mend.rfind(' ', mend.rfind(' ') - 1) + 1);
+  }
+  return "no such mend";
+}
+
+// Typed in as it is printed, the figure of a mend mends.
+TEST(Refusal, TellsTheFigureThatMends) {
+  const std::vector<std::pair<std::string, Words>> kRefused = {
+      {"--room", {"--room", "0.5 in"}},
+      {"--room", {"--room", "1/4 in", "--need", "ball valve"}},
+      {"--room", {"--room", "1 in", "--need", "drain sleeve"}},
+      {"--bore", {"--bore", "3 in"}},
+      {"--bore", {"--bore", "1.2 in"}},
+      {"--bore", {"--bore", "2 in", "--need", "drain sleeve"}}};
+  for (const char* units : {"inch", "metric"})
+    for (const auto& [option, words] : kRefused) {
+      const auto asked = kOneToOne + words + Words{"--units", units};
+      const auto [status, answer] = chain(asked);
+      ASSERT_EQ(status, kNoSolution) << testing::PrintToString(asked);
+      const std::string figure =
+          figure_of(answer["why_none"]["mends"], option == "--room" ? "make more room" : "accept a bore");
+      Words again = asked;
+      *(std::find(again.begin(), again.end(), option) + 1) = figure;
+      EXPECT_EQ(chain(again).status, kDone) << figure << ' ' << testing::PrintToString(again);
+    }
+}
+
+TEST(Refusal, NamesNoPartThatItsOwnRuleKeepsOut) {
+  for (const Words& rule : {Words{"--air"}, Words{"--hottest", "200 F"}, Words{"--bore", "3 in"}}) {
+    const json why = chain(Words{"1 FNPT", "1 socket"} + rule).answer["why_none"];
+    EXPECT_TRUE(why["missing_part"].is_null()) << why["missing_part"];
+  }
+  EXPECT_EQ(chain({"3/4 FBSPP", "3/4 MGHT"}).answer["why_none"]["special_order"].is_null(), false);
+}
+
+// An order that joins the two ports, but not at that distance, mends nothing.
+TEST(Refusal, OfADistanceOrdersNoPartThatDoesNotMakeIt) {
+  for (const char* span : {"0 in", "1/4 in", "1 in"}) {
+    const json why = chain({"G 1 male", "1 FNPT", "--span", span}).answer["why_none"];
+    EXPECT_TRUE(why["special_order"].is_null()) << span;
+    EXPECT_THAT(why["mends"], testing::Each(testing::Not(testing::ResultOf(
+                                  [](const json& mend) { return mend.get<std::string>(); }, HasSubstr("order the")))));
+  }
+}
+
+TEST(Need, OnlyNearIsRefusedAndSaidOtherwiseIsTold) {
+  EXPECT_THAT(complaint(Words{"chain"} + kOneToOne + Words{"--need", "unicorn"}), HasSubstr("did you mean union"));
+  EXPECT_THAT(ask(Words{"chain"} + kOneToOne + Words{"--need", "petcock"}).out,
+              HasSubstr("'petcock' is taken for: ball valve."));
+  EXPECT_THAT(ask(Words{"chain"} + kOneToOne + Words{"--need", "ball valve"}).out, Not(HasSubstr("is taken for")));
 }
 
 TEST(Refusal, IsInTheUnitsAskedForWithItsFactsBeside) {

@@ -21,6 +21,12 @@ TEST(Riser, IsRefusedInAHalfCoupling) {
   EXPECT_THAT(refused.out, HasSubstr("full coupling"));
 }
 
+TEST(Riser, ScrewsIntoAFemaleBung) {
+  for (const char* kind : {"full coupling", "half coupling", "double-tapped bushing"})
+    EXPECT_THAT(complaint(kTank + Words{"14 in", "--bung", "1 MNPT", "--bung-kind", kind}), HasSubstr("is female"));
+  EXPECT_THAT(complaint(kTank + Words{"14 in", "--bung", "1 MNPT"}), HasSubstr("--bung: error"));
+}
+
 TEST(Riser, NeedsAUnit) { EXPECT_THAT(complaint(kTank + Words{"14"}), HasSubstr("--height")); }
 
 }  // namespace

@@ -20,6 +20,18 @@ TEST(SheetMetals, AreFoundByNameAndTradeNameInAnyCase) {
 }
 
 // ASTM A36 and A240: 36 and 58 ksi, 30 and 75 ksi, from memory.
+// EN 10025-2 to 16 mm, from memory: S235 has 235 MPa of yield, less than A36's 248. Mild is plain steel, and HRPO hot
+// rolled, pickled and oiled commercial sheet (common practice).
+TEST(SheetMetals, AreFoundByTheShopsWords) {
+  constexpr double kPsiPerMegapascal = 145.0377;
+  EXPECT_NEAR(in_psi(find_sheet_metal("S235")->yield), 235.0 * kPsiPerMegapascal, 1.0);
+  EXPECT_NEAR(in_psi(find_sheet_metal("s235jr")->ultimate), 360.0 * kPsiPerMegapascal, 1.0);
+  EXPECT_EQ(find_sheet_metal("mild", inches(0.1875))->name, "mild steel");
+  EXPECT_EQ(find_sheet_metal("mild", inches(0.1345))->name, "commercial steel sheet");
+  EXPECT_EQ(find_sheet_metal("HRPO")->name, "commercial steel sheet");
+  EXPECT_EQ(find_sheet_metal("S235", inches(0.118))->name, "structural steel S235");
+}
+
 TEST(SheetMetals, HaveTheStrengthsOfTheirStandards) {
   const SheetMetal steel = *find_sheet_metal("mild steel");
   EXPECT_NEAR(in_psi(steel.yield), 36000.0, 1.0e-6);

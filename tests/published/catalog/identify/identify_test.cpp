@@ -275,6 +275,27 @@ TEST(Identify, ASwivelNutWithAWasherIsTheShopsOwn) {
   }
 }
 
+// What is stamped in outweighs what two threads share: R and NPT of 1/2 in have 14 threads per inch and diameters
+// within 0.02 in (ISO 7-1 and ASME B1.20.1, published), G and NPT of 3/4 in likewise.
+TEST(ThreadMark, DecidesBetweenWhatMeasuringLeavesOpen) {
+  const auto mark = [](std::string_view text) { return std::get<MarkSeen>(read_mark(shipped(), text)); };
+  const Identification taper = identify(
+      shipped(), measured({reading(0.84, Tool::caliper, End::male), ThreadCount{14, {}}, mark("R 1/2")}, End::male));
+  EXPECT_EQ(shipped().written(taper.candidates.front().type), "1/2 MBSPT");
+  EXPECT_GT(taper.candidates.front().confidence, 0.9);
+  const Identification parallel =
+      identify(shipped(), measured({reading(1.05, Tool::tape, End::male), mark("G 3/4")}, End::male));
+  EXPECT_EQ(shipped().written(parallel.candidates.front().type), "3/4 MBSPP");
+  EXPECT_GT(parallel.candidates.front().confidence, 0.85);
+}
+
+// Air tube is sold by its outside diameter (common practice); hose and barbs of a quarter inch are thicker.
+TEST(PlainEnds, AQuarterInchAcrossIsAirTube) {
+  Measurements seen = measured({reading(0.25, Tool::caliper, End::male)}, End::male);
+  seen.threaded = false;
+  EXPECT_EQ(shipped().written(identify(shipped(), seen).candidates.front().type), "1/4 air tube");
+}
+
 TEST(ThreadMark, AMetricMarkHasItsPitch) {
   const auto mark = std::get<MarkSeen>(read_mark(shipped(), "M20x1.5"));
   EXPECT_EQ(mark.kinds, std::vector<KindId>{*shipped().find_kind("metric-fine")});

@@ -257,7 +257,7 @@ const std::vector<Mistake>& mistakes() {
      {"bin.yaml:1:1: unknown key 'parts' (allowed: bin or units)",
       "bin.yaml:1:1: 'bin' is missing"}},
     {"BinPartUnknown", "bin.yaml", "", "bin:\n  - {part: 1 x 4 nipl, count: 2}\n",
-     {"bin.yaml:2:18: bin[1].part: no part knows the word 'nipl'; close to it: nipple"}},
+     {"bin.yaml:2:18: bin[1].part: no part knows the word 'nipl'; did you mean nipple?"}},
     {"BinPartInNoSuchSize", "bin.yaml", "", "bin:\n  - {part: 1 x 4 nipple, count: 2}\n",
      {"bin.yaml:2:12: bin[1].part: no part fits all of '1 x 4 nipple'; the sizes are 1/2 x 4 in, 3/4 x 4 in"}},
     {"BinPartThatFitsSeveral", "bin.yaml", "", "bin:\n  - {part: 1 x 3/4 reducing coupling}\n",

@@ -160,6 +160,29 @@ constexpr Said kParts[] = {
     {"bulkhed fitting 3/4", "bulkhead fitting", "3/4"},
 };
 
+// A word that is two slips off a short one is another word: it is asked back for.
+TEST(CounterWords, OnlyNearAreAskedBack) {
+  const Catalog& catalog = testing::shipped_catalog();
+  PartSearch search(catalog);
+  for (const auto& [word, meant] : {std::pair("unicorn", "union"), std::pair("bushel", "bush")}) {
+    const auto found = search.find_called(word);
+    ASSERT_TRUE(std::holds_alternative<NotationError>(found)) << word;
+    EXPECT_THAT(std::get<NotationError>(found).message, HasSubstr(std::string("did you mean ") + meant)) << word;
+  }
+}
+
+TEST(CounterWords, WhatIsSaidOtherwiseIsToldAsWhatItIsTakenFor) {
+  const Catalog& catalog = testing::shipped_catalog();
+  PartSearch search(catalog);
+  const auto taken = [&](const char* words) {
+    return search.taken_for(words, std::get<std::vector<PartId>>(search.find_called(words)));
+  };
+  EXPECT_THAT(taken("unoin"), ::testing::Contains("union"));
+  EXPECT_THAT(taken("petcock 1/4"), ::testing::ElementsAre("ball valve"));
+  EXPECT_THAT(taken("ball valve"), ::testing::IsEmpty());
+  EXPECT_THAT(taken("1 unions"), ::testing::IsEmpty());
+}
+
 struct SaidPort {
   const char* words;
   const char* port;

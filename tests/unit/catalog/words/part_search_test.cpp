@@ -9,6 +9,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <set>
 
 namespace riserun::catalog {
 namespace {
@@ -94,6 +95,20 @@ TEST(AvoidedParts, AreAllThatIsCalledSo) {
   EXPECT_THAT(families_avoided("PVC nipple"), ElementsAre("PVC close nipple", "PVC nipple"));
 }
 
+// Thermoplastics by their chemistry; rubber, which is vulcanized, is none (common knowledge).
+TEST(AvoidedParts, OfPlasticAreEveryPlasticAndOfMetalEveryMetal) {
+  const Catalog& catalog = testing::shipped_catalog();
+  const std::vector<PartId> plastic = find_avoided_parts(catalog, "plastic");
+  const std::vector<PartId> metal = find_avoided_parts(catalog, "metal");
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+    const Material& material = catalog.material(catalog.part({row}).material);
+    const bool is_plastic = material.id == "pvc" || material.id == "polypropylene" || material.id == "pex" ||
+                            material.id == "nylon" || material.id == "vinyl";
+    EXPECT_EQ(std::binary_search(plastic.begin(), plastic.end(), PartId{row}), is_plastic) << catalog.part({row}).id;
+    EXPECT_EQ(std::binary_search(metal.begin(), metal.end(), PartId{row}), material.metal) << catalog.part({row}).id;
+  }
+}
+
 TEST(AvoidedParts, AnAdapterIsNotWhatItJoinsTo) {
   EXPECT_THAT(families_avoided("pipe"), Not(Contains("barb to male pipe")));
   EXPECT_THAT(families_avoided("hose"), Not(Contains("barb to male garden hose")));
@@ -145,6 +160,29 @@ TEST(PartSearch, PortsFind) {
 }
 
 // Of four letters another one makes another word; two that changed places are a slip.
+// Where words name no thing but a kind of joint, all that has it in the size is what they ask for.
+TEST(PartSearch, ALookIntoTheCatalogFindsAllThatFits) {
+  const Catalog& catalog = testing::shipped_catalog();
+  PartSearch search(catalog);
+  const auto families = [&](const char* words) {
+    std::set<std::string> names;
+    const auto found = search.find_all(words);
+    for (const PartId part : std::get<std::vector<PartId>>(found))
+      names.insert(catalog.family(catalog.part(part).family).name);
+    return names;
+  };
+  EXPECT_THAT(families("2 camlock"),
+              IsSupersetOf({"cam adapter A", "cam coupler B", "cam coupler C", "cam adapter F"}));
+  EXPECT_THAT(families("jic 1/2"), IsSupersetOf({"37 flare connector", "37 flare to male pipe"}));
+  EXPECT_THAT(families("3/8 push-in"), IsSupersetOf({"push-in connector", "push-in tee", "push-in to male pipe"}));
+  const auto of_three_eighths = search.find_all("3/8 push-in");
+  for (const PartId part : std::get<std::vector<PartId>>(of_three_eighths))
+    EXPECT_THAT(catalog.part(part).name, ::testing::HasSubstr("3/8 push-in"));
+  EXPECT_THAT(families("camlock A 2"), ElementsAre("cam adapter A"));
+  EXPECT_THAT(families("1 union"), Not(Contains("dielectric union")));
+  EXPECT_THAT(families("1 x 3/4 hex bushing brass"), ElementsAre("hex bushing"));
+}
+
 TEST(PartSearch, FluxIsNoFlexibleHose) {
   const Catalog& catalog = testing::shipped_catalog();
   EXPECT_THAT(found(catalog, "flux"), IsEmpty());
@@ -154,7 +192,7 @@ TEST(PartSearch, FluxIsNoFlexibleHose) {
 TEST(PartSearch, WhatIsNotThereIsExplained) {
   const Catalog catalog = testing::small_catalog();
   EXPECT_THAT(found(catalog, "coup"), IsEmpty());
-  EXPECT_EQ(why_no_parts(catalog, "1/2 nipl").message, "no part knows the word 'nipl'; close to it: nipple");
+  EXPECT_EQ(why_no_parts(catalog, "1/2 nipl").message, "no part knows the word 'nipl'; did you mean nipple?");
   EXPECT_EQ(why_no_parts(catalog, "1/2 x 7 nipple").message,
             "no part fits all of '1/2 x 7 nipple'; the sizes are 1/2 x 2 in, 1/2 x 4 in");
   EXPECT_EQ(why_no_parts(catalog, " ").message,

@@ -90,6 +90,52 @@ TEST(PortNotation, MistakesAreSaid) {
   for (const auto& [text, said] : kMistakes) EXPECT_EQ(reading(catalog, text), said) << text;
 }
 
+// Names of the trade, common practice; dash sizes are sixteenths of an inch of the tube (SAE J514, from memory).
+TEST(PortNotation, AFittersWordsAreRead) {
+  const Catalog& catalog = testing::shipped_catalog();
+  const std::vector<std::pair<std::string, std::string>> kSpellings = {
+      {"G 1 swivel", "1 FBSPP swivel"},
+      {"G 1/2 swivel nut", "1/2 FBSPP swivel"},
+      {"1 NPT swivel", "1 FNPSM swivel"},
+      {"1/2 PEX", "1/2 PEX tube"},
+      {"pex 3/4", "3/4 PEX tube"},
+      {"1/2 PEX crimp", "1/2 PEX crimp"},
+      {"hose tail 1/2", "1/2 barb"},
+      {"1-1/2 hub", "1-1/2 socket"},
+      {"3/4 hose bib", "3/4 MGHT"},
+      {"1/4 industrial plug", "1/4 air plug"},
+      {"1/4 industrial coupler", "1/4 air coupler"},
+      {"3/8 nylon tube", "3/8 air tube"},
+      {"JIC 8 male", "1/2 male 37 flare"},
+      {"12 JIC female", "3/4 female 37 flare swivel"},
+  };
+  for (const auto& [text, port] : kSpellings) EXPECT_EQ(reading(catalog, text), port) << text;
+}
+
+TEST(PortNotation, WhatASizeLeavesOpenIsNotGuessed) {
+  const Catalog& catalog = testing::shipped_catalog();
+  EXPECT_EQ(reading(catalog, "G1"), "error at 2: the end is missing: 1 MBSPP or 1 FBSPP");
+  EXPECT_EQ(reading(catalog, "1 slip"), "error at 6: the end is missing: 1 spigot or 1 socket");
+  EXPECT_EQ(reading(catalog, "2 JIC male"), "2 male 37 flare");  // two inches: so is it printed
+  EXPECT_EQ(reading(catalog, "8 NPT male"), "8 MNPT");           // of a pipe thread inches, never sixteenths
+}
+
+// Copper tube of 15 mm (EN 1057, from memory) is 15.0 mm across, 1/2 in of ASTM B88 5/8 in: neither goes into the
+// other's cup.
+TEST(PortNotation, TubeInMillimetresIsToldItsNearestAndNotTakenForIt) {
+  const Catalog& catalog = testing::shipped_catalog();
+  for (const char* words : {"15 mm copper", "15mm copper", "15 mm copper tube"}) {
+    const auto made = read_made_port(catalog, words);
+    ASSERT_TRUE(std::holds_alternative<NotationError>(made)) << words;
+    EXPECT_EQ(std::get<NotationError>(made).message,
+              "'15 mm' is no size here: sizes are nominal, in inches or as DN 15; the nearest is 1/2 copper tube (15.9 "
+              "mm across), and another diameter does not fit it")
+        << words;
+  }
+  EXPECT_THAT(reading(catalog, "10 mm push-in"), ::testing::HasSubstr("the nearest is 3/8 push-in (9.5 mm across)"));
+  EXPECT_THAT(reading(catalog, "19 mm hose"), ::testing::HasSubstr("the nearest is 3/4 hose end (19.0 mm inside)"));
+}
+
 TEST(PortNotation, WhatFitsSeveralKindsListsThem) {
   EXPECT_EQ(reading(testing::shipped_catalog(), "3/4 bsp male"),
             "error at 0: this can be read in several ways: 3/4 MBSPT or 3/4 MBSPP");

@@ -75,9 +75,9 @@ TEST(WhyNoChain, EachMendIsEnoughByItself) {
   request.smallest_bore = inches(1.0);
   EXPECT_EQ(said(none_for(shop, request).reason), "no chain stands 150 psi in every part");
   EXPECT_THAT(said(none_for(shop, request).mends),
-              ElementsAre("accept a rating below 150 psi, and accept a bore below 1 in"));
+              ElementsAre("accept a rating below 150 psi, and accept a bore below 1 in, down to 0.75 in"));
   request.rating.reset();
-  EXPECT_THAT(said(none_for(shop, request).mends), ElementsAre("accept a bore below 1 in"));
+  EXPECT_THAT(said(none_for(shop, request).mends), ElementsAre("accept a bore below 1 in, down to 0.75 in"));
 }
 
 TEST(WhyNoChain, ANeedThatNoTwoEndedPartMeets) {

@@ -91,7 +91,7 @@ TEST(Conflict, NamesTheTwoRulesAndWhatEachChangeCosts) {
   EXPECT_EQ(said(none.lifts[0].what.front()), "allow more parts");
   EXPECT_EQ(none.lifts[0].part_count, 2);
   EXPECT_EQ(none.lifts[0].price, cents(700));
-  EXPECT_EQ(said(none.lifts[1].what.front()), "accept a bore below 0.75 in");
+  EXPECT_EQ(said(none.lifts[1].what.front()), "accept a bore below 0.75 in, down to 0.35 in");
   EXPECT_EQ(none.lifts[1].part_count, 1);
   EXPECT_EQ(none.lifts[1].price, cents(200));
 }

@@ -80,6 +80,10 @@ INSTANTIATE_TEST_SUITE_P(
            "bench.yaml:9:38: error: reservoir.ports.riser bung: a coupling's or a bushing's thread is female, and '1 MNPT' is male [wrong_value]\n"
             "      riser bung: {port: 1 MNPT, bung: full coupling, where: lid}\n"
             "                                       ^"},
+    BadJob{"MaleRiserBung", "riser bung: {port: 1 FNPT, bung: full coupling, where: lid}\n", "riser bung: {port: 1 MNPT, where: lid}\n",
+           "bench.yaml:9:17: error: reservoir.ports.riser bung: a coupling's or a bushing's thread is female, and '1 MNPT' is male; the riser screws into it, unless it is welded: 'bung: welded riser' [wrong_value]\n"
+            "      riser bung: {port: 1 MNPT, where: lid}\n"
+            "                  ^"},
     BadJob{"MaleBungToWeldIn", "air bung: 1/2 FNPT", "air bung: {port: 1/2 MNPT, welded in: no}",
            "bench.yaml:10:15: error: reservoir.ports.air bung: a coupling's or a bushing's thread is female, and '1/2 MNPT' is male; what is to be welded in is a coupling [wrong_value]\n"
             "      air bung: {port: 1/2 MNPT, welded in: no}\n"
@@ -164,11 +168,11 @@ INSTANTIATE_TEST_SUITE_P(
             "    sheet: 10 ga\n"
             "                ^"},
     BadJob{"ThicknessWithoutMetal", "sheet: 10 ga steel", "sheet: 3/16 in",
-           "bench.yaml:5:10: error: reservoir.sheet: the metal is missing after the thickness; allowed are steel, galvanized, stainless, aluminium, commercial steel sheet, a36, 316, 6061 or 3003 [wrong_value]\n"
+           "bench.yaml:5:10: error: reservoir.sheet: the metal is missing after the thickness; allowed are steel, galvanized, stainless, aluminium, commercial steel sheet, a36, S235, HRPO, 316, 6061 or 3003 [wrong_value]\n"
             "    sheet: 3/16 in\n"
             "           ^"},
     BadJob{"UnknownMetal", "sheet: 10 ga steel", "sheet: 3/16 in tin",
-           "bench.yaml:5:10: error: reservoir.sheet: 'tin' is not a sheet metal that is known; allowed are steel, galvanized, stainless, aluminium, commercial steel sheet, a36, 316, 6061 or 3003 [wrong_value]\n"
+           "bench.yaml:5:10: error: reservoir.sheet: 'tin' is not a sheet metal that is known; allowed are steel, galvanized, stainless, aluminium, commercial steel sheet, a36, S235, HRPO, 316, 6061 or 3003 [wrong_value]\n"
             "    sheet: 3/16 in tin\n"
             "           ^"},
     BadJob{"SheetTooThin", "sheet: 10 ga steel", "sheet: 0.001 in steel",
@@ -303,7 +307,7 @@ INSTANTIATE_TEST_SUITE_P(
             "  ...ter up, from: riser bung, to: inlet, carries: water, take: [{part: union/black-iron/1, enter: 1, lea...\n"
             "                                                                 ^"},
     BadJob{"NeedNoPartFits", "need: [union]", "need: [onion]",
-           "bench.yaml:26:74: error: connections[1].need[1]: no part knows the word 'onion'; close to it: union [unknown_part]\n"
+           "bench.yaml:26:74: error: connections[1].need[1]: no part knows the word 'onion'; did you mean union? [unknown_part]\n"
             "  ...ter up, from: riser bung, to: inlet, carries: water, need: [onion], held: {from: fixed, to: fixed}}\n"
             "                                                                 ^"},
     BadJob{"AvoidNoPartFits", "need: [union]", "avoid: [unobtainium valve]",
@@ -453,7 +457,7 @@ INSTANTIATE_TEST_SUITE_P(
             "    - {part: union/black-iron/1}\n"
             "      ^"},
     BadJob{"MeasuredUnknownPart", "altitude: 600 ft", "measured:\n  - {part: onion, length: 2 in}",
-           "bench.yaml:30:12: error: measured[1].part: no part knows the word 'onion'; close to it: union [unknown_part]\n"
+           "bench.yaml:30:12: error: measured[1].part: no part knows the word 'onion'; did you mean union? [unknown_part]\n"
             "    - {part: onion, length: 2 in}\n"
             "             ^"},
     BadJob{"ListForAMap", "air:\n  delivery: 3 scfm\n  receiver: 8 gal\n  regulator range: 15 psi\n  ports: {regulator: 1/4 FNPT}\n", "air: [3 scfm]\n",

@@ -88,6 +88,17 @@ TEST(BenchWords, OfPlateAreSteelByTheInch) {
   EXPECT_THAT(mistakes_in(with(kBench, "10 ga steel", "11 steel")), HasSubstr("it can be 11 ga or 11 in"));
 }
 
+// Trade names, common practice.
+TEST(BenchWords, OfSheetAreItsTradeNames) {
+  const auto sheet = [](const char* words) { return read_bench(with(kBench, "10 ga steel", words)).reservoir.sheet; };
+  EXPECT_NEAR(in_inches(sheet("3 mm S235").thickness), 3.0 / 25.4, 1e-9);
+  EXPECT_EQ(sheet("3 mm S235").metal, "S235");
+  EXPECT_NEAR(in_inches(sheet("3/16 mild").thickness), 0.1875, 1e-9);
+  for (const char* words : {"10ga HRPO", "10 ga P&O", "10 ga hot rolled pickled and oiled"})
+    EXPECT_NEAR(in_inches(sheet(words).thickness), 0.1345, 1e-9) << words;
+  EXPECT_THAT(mistakes_in(with(kBench, "10 ga steel", "3 mm S2355")), HasSubstr("did you mean 'S235'?"));
+}
+
 TEST(BenchWords, OfARegulatorAreItsDial) {
   for (const char* words : {"0 to 15 psi", "0-15 psi", "0 - 15", "15"})
     EXPECT_NEAR(in_psi(*read_bench(with(kBench, "15 psi", words)).air.regulator_range), 15.0, 1e-6) << words;

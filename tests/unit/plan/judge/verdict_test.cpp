@@ -158,6 +158,16 @@ TEST(NotYet, AFeedNarrowerThanAnyLineIsARestrictorThatNobodyBuilds) {
   EXPECT_FALSE(has(plan_of_text(narrow), "feed_narrower_than_any_line"));  // a restrictor stands in the run
 }
 
+// With a restrictor of 1/16 in in the run the feed's own bore is still no narrower than that.
+TEST(NotYet, AFeedNarrowerThanTheRestrictorInItIsAskedAbout) {
+  const auto fed_by = [&](const char* bore) {
+    return plan_of_text(
+        with(kReady, "  ports: {shop air", std::string("  feed bore: ") + bore + "\n  ports: {shop air"));
+  };
+  EXPECT_TRUE(has(fed_by("0.01 in"), "feed_narrower_than_restrictor"));
+  EXPECT_FALSE(has(fed_by("1/16 in"), "feed_narrower_than_restrictor"));
+}
+
 TEST(NotYet, ADrainStandsWhereTheWaterIsAndAHandComes) {
   const auto drain_in = [&](const char* place, const char* carried) {
     const std::string bung =

@@ -46,6 +46,9 @@ bool asks_for_such_a_hose(const Catalog& catalog, const std::vector<Need>& needs
 /// What a body counts among the ports of another kind: a hose or tube, twice where it stands less than 60 psi; and what
 /// keeps metals apart between ends of one kind, unless that is asked for.
 std::int64_t count_body(const Catalog& catalog, const catalog::Part& part, Galvanic galvanic);
+/// A hose bends so far that a joint at one of these ports closes, whichever goes onto it: also one that slides
+/// together.
+bool hose_closes(const Catalog& catalog, const catalog::Part& part, std::size_t one, std::size_t other);
 /// Fills in the parts that are of another material than they should be, plugs included.
 void count_materials(const Catalog& catalog, const std::vector<PartId>& parts,
                      const std::vector<std::optional<MaterialId>>& ends, Galvanic galvanic, Sums& sums);

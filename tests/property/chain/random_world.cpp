@@ -60,6 +60,7 @@ void add_kind(CatalogBuilder& builder, Dice& dice, const std::string& id, bool h
   const int how = dice.below(4);
   rule.turning = how < 2 ? Turning::either : Turning::neither;
   rule.closing = how == 3;
+  rule.lengthwise = how == 3 && row.row % 4 == 1;
   rule.seal = "sealant";
   builder.add(rule);
 }

@@ -43,10 +43,12 @@ bool can_turn(Freedom freedom) { return freedom == Freedom::loose || freedom == 
 }  // namespace
 
 Tuple tuple_of(Order order, const Sums& s) {
+  // A part of another material weighs as much as 15 dollars.
+  const std::int64_t worth = s.cents + 1500 * s.not_of_one + s.off_weight;
   switch (order) {
     case Order::line:
       return {s.narrowing,        s.foreign_threads, s.other_kinds, s.size_changes, s.parts,    s.clashing,
-              s.not_the_ends_own, s.far_from_it,     s.not_of_one,  s.cents,        s.drawbacks};
+              s.not_the_ends_own, s.far_from_it,     worth,         s.cents,        s.drawbacks};
     case Order::parts:
       return {s.parts, s.cents, s.drawbacks};
     case Order::price:
@@ -57,7 +59,7 @@ Tuple tuple_of(Order order, const Sums& s) {
       return {s.micrometres, s.parts, s.cents, s.drawbacks};
     case Order::bin:
       return {s.narrowing, s.foreign_threads,  s.buy,         s.other_kinds, s.size_changes, s.parts,
-              s.clashing,  s.not_the_ends_own, s.far_from_it, s.not_of_one,  s.cents,        s.drawbacks};
+              s.clashing,  s.not_the_ends_own, s.far_from_it, worth,         s.cents,        s.drawbacks};
   }
   return {};
 }

@@ -22,7 +22,8 @@ struct Sums {
   std::int64_t parts = 0, cents = 0, micrometres = 0, nanometres = 0, buy = 0, drawbacks = 0;
   std::int64_t narrowing = 0, foreign_threads = 0, other_kinds = 0, size_changes = 0;
   std::int64_t clashing = 0, not_the_ends_own = 0, far_from_it = 0, not_of_one = 0;  // parts by material
-  std::vector<std::string> ids;                             // in chain order, plugs behind the part that holds them
+  std::int64_t off_weight = 0;   // of a run that makes a distance: cents that weigh as much as what it is off
+  std::vector<std::string> ids;  // in chain order, plugs behind the part that holds them
   std::vector<std::pair<std::uint8_t, std::uint8_t>> ways;  // ports used, in chain order
   bool operator==(const Sums&) const = default;
 };

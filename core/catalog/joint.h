@@ -134,6 +134,7 @@ struct Seal {
   std::string source;
   bool clamped = false;     // by a part of its own, a hose clamp, in place of the consumable
   bool on_washer = false;   // on a washer or gasket that lies in or on one of the two ends
+  bool hot = false;         // made with heat, which chars tape and spoils a valve's seats
   Length tape_per_joint{};  // zero: what it uses up is counted by the joint
   Length tape_per_roll{};
 };

@@ -144,6 +144,59 @@ class Span(unittest.TestCase):
         done = run("chain", "1 FNPT", "1 FNPT", "--span", "5 in", "--first-end", "loose")
         self.assertIn("is only a guide", done.stdout)
 
+    # A hose is cut to its length anyhow: from the piece that is long enough, not from whichever.
+    def test_a_hose_to_an_end_that_slides_is_cut_from_the_piece_that_is_long_enough(self):
+        with tempfile.TemporaryDirectory() as folder:
+            path = pathlib.Path(folder) / "bin.yaml"
+            path.write_text("bin:\n- {part: 1 rubber hose, length: 9 in}\n- {part: 1 rubber hose, length: 20 in}\n")
+            _, found = answer("1 barb", "1 barb", "--span", "12 in", "--last-end", "sliding", "--bin", path)
+            self.assertEqual([part["name"] for part in found["chains"][0]["parts"]],
+                             ["1 rubber hose, a piece of 20 in"])
+            self.assertAlmostEqual(found["chains"][0]["span"]["miss_m"], 0.0, delta=1e-5)
+
+    # What a fitter takes, as one told it (common practice): three plain pieces that fall a little long, and not a
+    # brass hex nipple for the sake of a sixteenth.
+    def test_stock_of_one_metal_goes_before_a_nearer_landing(self):
+        _, found = answer("1 FNPT", "1 FNPT", "--span", "8 in")
+        self.assertEqual([(part["name"], part["material"]) for part in found["chains"][0]["parts"]],
+                         [("1 x 2-1/2 nipple", "black iron"), ("1 union", "black iron"),
+                          ("1 x 6 nipple", "black iron")])
+
+    # A saw is all that plastic pipe and copper tube take, so a length is cut before stock and couplings make one.
+    def test_tube_is_cut_before_stock_makes_a_distance(self):
+        for ends, tube in ((("1 spigot", "1 FNPT", "--span", "30 in"), "schedule 40 PVC pipe"),
+                           (("3/4 copper tube", "3/4 FNPT", "--span", "20 in"), "copper tube")):
+            _, found = answer(*ends)
+            names = [part["name"] for part in found["chains"][0]["parts"]]
+            self.assertEqual(len(names), 3, names)
+            self.assertIn(tube, names[1])
+            self.assertEqual(found["chains"][0]["span"]["made_by"], "cut_pipe")
+
+    # Who asks for the fewest parts or the lowest price gets them, whatever makes the distance.
+    def test_parts_and_price_mean_what_they_say(self):
+        for ends in (("1 spigot", "1 FNPT", "--span", "30 in"), ("1 FNPT", "1 FNPT", "--span", "8 in"),
+                     ("3/4 FNPT", "3/4 FNPT", "--span", "17 in")):
+            chains = {order: answer(*ends, "--order", order)[1]["chains"][0] for order in ("line", "parts", "price")}
+            # What may be done with less let in is no better than what may be done with all.
+            chains["no nipple"] = answer(*ends, "--avoid", "nipple")[1]["chains"][0]
+            for chain in chains.values():
+                self.assertLessEqual(chains["price"]["price_usd"], chain["price_usd"], ends)
+                self.assertLessEqual(chains["parts"]["part_count"], chain["part_count"], ends)
+
+    # One metal all the way is worth something, and not stainless at any price.
+    def test_flanges_of_one_metal_are_not_taken_at_any_price(self):
+        _, found = answer("2 FNPT", "2 FNPT", "--held", "--need", "flange", "--special-order")
+        self.assertEqual({part["material"] for part in found["chains"][0]["parts"]}, {"black iron", "forged steel"})
+
+    # Pipes that stand still are not pulled two inches apart for a cam coupling.
+    def test_no_cam_closes_between_held_ends(self):
+        for ends in (("3 FNPT", "3 FNPT", "--held"), ("1 FNPT", "1 FNPT", "--held", "--avoid", "union"),
+                     ("2 cam coupler", "2 cam adapter", "--held")):
+            _, found = answer(*ends)
+            last = found["chains"][0]["steps"][-1]
+            self.assertNotIn("both arms", last, ends)
+            self.assertFalse([one for one in found["chains"][0]["cautions"] if "slides together" in str(one)], ends)
+
     def test_wrong_words_are_told_exactly(self):
         for words, message in (
                 (("--span", "5"), "--span"),

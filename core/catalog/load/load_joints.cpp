@@ -31,12 +31,14 @@ void read_tape(Loading& loading, const Value& value, Seal& seal) {
 }
 
 void load_seal(Loading& loading, const Value& value) {
-  Fields fields(value, {"name", "instruction", "consumable", "clamped", "washer", "tape", "source"}, loading.problems);
+  Fields fields(value, {"name", "instruction", "consumable", "clamped", "washer", "heat", "tape", "source"},
+                loading.problems);
   if (!fields.valid()) return;
   Seal seal{fields.need_text("name"), fields.need_text("instruction"), fields.text_or("consumable", ""),
             fields.need_text("source")};
   seal.clamped = fields.flag_or("clamped", false);
   seal.on_washer = fields.flag_or("washer", false);
+  seal.hot = fields.flag_or("heat", false);
   read_tape(loading, fields.find("tape"), seal);
   if (loading.so_far().seal(seal.name))
     loading.problems.add(value["name"], value["name"].path() + ": the seal '" + seal.name + "' is already there");

@@ -20,6 +20,7 @@ std::vector<FileKey> keys_of_seals() {
       {"seals[].consumable", Form::text, "What is bought for it"},
       {"seals[].clamped", Form::yes_no, "A hose clamp goes over the joint"},
       {"seals[].washer", Form::yes_no, "It seals on a washer"},
+      {"seals[].heat", Form::yes_no, "It is made with heat"},
       {"seals[].tape", Form::map, "Tape that it takes"},
       {"seals[].tape.per joint", Form::quantity, "Length of tape on one joint, 1 mm to 1000 m", {}, true},
       {"seals[].tape.per roll", Form::quantity, "Length of tape on a roll, 1 mm to 1000 m", {}, true},

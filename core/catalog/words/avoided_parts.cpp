@@ -60,7 +60,11 @@ class Called {
  private:
   bool is_family(FamilyId family, const WordList& words) const {
     return std::any_of(names_[family.row].begin(), names_[family.row].end(),
-                       [&](const WordList& name) { return ends_in(name, words); });
+                       [&](const WordList& name) { return ends_in(name, words) && !is_half(name, words); });
+  }
+  /// A half union joins a pipe and nothing that comes apart: whoever keeps unions out does not mean it.
+  static bool is_half(const WordList& name, const WordList& words) {
+    return name.size() > words.size() && name[name.size() - words.size() - 1] == "half";
   }
   bool is_a_thing() const {
     for (std::uint32_t row = 0; row < names_.size(); ++row)

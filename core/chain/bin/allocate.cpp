@@ -220,7 +220,7 @@ bool Allocating::make_chain(const ChainRequest& request, Single& made) const {
 bool Allocating::make_span(const ChainRequest& request, const Span& span, Single& made) const {
   std::optional<SpanChoice> choice = best_span(folded_, request, span);
   if (!choice) return false;
-  made.make = static_cast<int>(choice->make);
+  made.make = choice->before_cost;
   made.off = choice->route.off;
   made.cost = choice->route.cost;
   made.rest = choice->route.rest;

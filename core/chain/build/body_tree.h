@@ -58,6 +58,7 @@ class BodyTree {
   /// No wrench grips it.
   bool is_ungripped(std::size_t body) const;
 
+  std::size_t row_of(const Bond& bond) const { return static_cast<std::size_t>(&bond - bonds.data()); }
   std::size_t across(std::size_t bond, std::size_t body) const {
     return bonds[bond].inner == body ? bonds[bond].outer : bonds[bond].inner;
   }

@@ -2,6 +2,7 @@
 
 #include "chain/build/body_tree.h"
 #include "chain/build/seals.h"
+#include "chain/build/soldered_first.h"
 #include "chain/build/vise.h"
 #include "chain/part/move.h"
 
@@ -42,6 +43,7 @@ class BuildOrder {
  private:
   void choose_where_to_begin();
   void choose_last_bonds();
+  void choose_what_is_soldered_first();
   void choose_what_the_vise_holds();
   void choose_finish();
   bool can_close() const;
@@ -49,6 +51,7 @@ class BuildOrder {
   void add_plugs();
   void build_from(std::size_t root);
   void visit(std::size_t body, std::size_t came_by);
+  void solder_first();
   void make_up_in_the_vise();
   void make(const Bond& bond, std::size_t turned, std::size_t still);
   void make_still(const Bond& bond, const Facts& placed = {});
@@ -59,7 +62,12 @@ class BuildOrder {
   bool is_plastic(std::size_t body) const;
   Facts facing(std::size_t body, std::size_t joint) const;
   Facts way_round(std::size_t body) const;
-  Fact hold(std::size_t body) const;
+  Facts about_the_heat(const Bond& bond) const;
+  bool is_near(const Bond& bond, const Bond& other) const;
+  bool is_screwed(const Bond& bond) const;
+  Fact behind_the_nut(const Bond& bond, Fact step) const;
+  std::optional<std::size_t> half_with_the_nut(std::size_t row) const;
+  Fact hold(std::size_t body, const Bond& made) const;
   Fact part_name(std::size_t row) const { return fact("part_and_name", row + 1, tree_.part(row).name); }
   Fact name(std::size_t body) const;
   Fact short_name(std::size_t body) const;
@@ -68,9 +76,11 @@ class BuildOrder {
   const Catalog& catalog_;
   Run& run_;
   BodyTree tree_;
+  SolderedFirst soldered_;
   std::vector<ViseBond> vise_;
-  std::vector<bool> made_;              // of each bond: in the vise
-  std::vector<bool> carries_;           // of each body: what was made up in the vise hangs on it
+  std::vector<bool> made_;              // of each bond: soldered before all else, or in the vise
+  std::vector<bool> done_;              // of each bond: its step is written
+  std::vector<bool> carries_;           // of each body: what was made up so hangs on it
   bool in_the_vise_ = false;            // what is being made
   std::vector<std::size_t> ends_last_;  // bonds that put a loose end on
   Seals seals_;
@@ -118,16 +128,26 @@ bool BuildOrder::can_close() const {
                      [&](const Bond& bond) { return !bond.last || bond.as_last >= least; });
 }
 
-void BuildOrder::choose_what_the_vise_holds() {
-  vise_ = bonds_made_in_the_vise(catalog_, tree_);
+void BuildOrder::choose_what_is_soldered_first() {
   made_.assign(tree_.bonds.size(), false);
+  done_.assign(tree_.bonds.size(), false);
   carries_.assign(tree_.bodies.size(), false);
+  soldered_ = soldered_first(catalog_, tree_);
+  for (const std::size_t bond : soldered_.bonds) made_[bond] = true;
+}
+
+void BuildOrder::choose_what_the_vise_holds() {
+  // What a loose end is soldered into is screwed up last of all, so no group of the vise may hold that joint.
+  vise_ = bonds_made_in_the_vise(catalog_, tree_, soldered_.finish);
   for (const ViseBond& at_the_bench : vise_) made_[at_the_bench.bond] = true;
 }
 
 void BuildOrder::choose_finish() {
   const bool closes = std::any_of(tree_.bonds.begin(), tree_.bonds.end(), [](const Bond& bond) { return bond.last; });
-  if (tree_.is_chain() && !closes)
+  if (!tree_.is_chain() || closes) return;
+  if (soldered_.finish)
+    tree_.bonds[*soldered_.finish].finish = true;
+  else
     (turns(run_.ends.front().port) ? tree_.bonds.back() : tree_.bonds.front()).finish = true;
 }
 
@@ -202,6 +222,14 @@ void BuildOrder::visit(std::size_t body, std::size_t came_by) {
   }
 }
 
+void BuildOrder::solder_first() {
+  for (const std::size_t row : soldered_.bonds) {
+    const Bond& bond = tree_.bonds[row];
+    make_still(bond);
+    carries_[bond.inner] = carries_[bond.outer] = true;
+  }
+}
+
 void BuildOrder::make_up_in_the_vise() {
   in_the_vise_ = true;
   for (const ViseBond& at_the_bench : vise_) {
@@ -244,15 +272,73 @@ Facts BuildOrder::way_round(std::size_t body) const {
   return in_turn({points}, flap ? Facts{fact("flap_lies_flat_or_flow_runs_up")} : Facts{});
 }
 
-Fact BuildOrder::hold(std::size_t body) const {
+// A close nipple takes what it stands in along: that is held back instead, or its own joint goes on turning (common
+// practice).
+Fact BuildOrder::hold(std::size_t body, const Bond& made) const {
   if (in_the_vise_ && !tree_.is_ungripped(body)) return fact("held_in_the_vise", short_name(body));
   if (tree_.bodies[body].held) return fact("stays_still", short_name(body));
-  if (tree_.is_ungripped(body)) return fact("close_nipple_draws_up", short_name(body));
-  return fact("hold_with_a_wrench", short_name(body));
+  if (!tree_.is_ungripped(body)) return fact("hold_with_a_wrench", short_name(body));
+  for (std::size_t row = 0; row < tree_.bonds.size(); ++row) {
+    const Bond& other = tree_.bonds[row];
+    if (&other == &made || !done_[row] || (other.inner != body && other.outer != body)) continue;
+    return fact("close_nipple_draws_up_held", short_name(body), hold(tree_.across(row, body), other));
+  }
+  return fact("close_nipple_draws_up", short_name(body));
+}
+
+bool BuildOrder::is_screwed(const Bond& bond) const {
+  return !tree_.is_nut(bond) && tree_.rule(bond.joint).turning == Turning::either;
+}
+
+/// At one of its two bodies.
+bool BuildOrder::is_near(const Bond& bond, const Bond& other) const {
+  return bond.inner == other.inner || bond.inner == other.outer || bond.outer == other.inner ||
+         bond.outer == other.outer;
+}
+
+/// Of a joint made with heat: the heat stays off tape that is already beside it, or the joint cools before there is
+/// any (common practice).
+Facts BuildOrder::about_the_heat(const Bond& bond) const {
+  if (!is_hot(catalog_, tree_, bond)) return {};
+  const auto has_seats = [&](std::size_t body) {
+    return tree_.is_part(body) &&
+           catalog::only_if_asked(catalog_.family(tree_.part(tree_.bodies[body].row).family).role);
+  };
+  bool taped = has_seats(bond.inner) || has_seats(bond.outer);
+  bool to_be_taped = false;
+  for (std::size_t row = 0; row < tree_.bonds.size(); ++row) {
+    if (!is_screwed(tree_.bonds[row])) continue;
+    taped = taped || (done_[row] && is_near(bond, tree_.bonds[row]));
+    to_be_taped = to_be_taped || !done_[row];
+  }
+  if (taped) return {fact("keep_the_heat_off")};
+  return to_be_taped ? Facts{fact("let_it_cool")} : Facts{};
+}
+
+/// The half of a union that its nut goes behind, where that half is soldered or glued on: the second, where both are.
+std::optional<std::size_t> BuildOrder::half_with_the_nut(std::size_t row) const {
+  if (!is_apart(row)) return std::nullopt;
+  std::optional<std::size_t> half;
+  for (const Bond& bond : tree_.bonds) {
+    if (tree_.is_nut(bond) || tree_.rule(bond.joint).comes_apart) continue;
+    for (const std::size_t body : {bond.inner, bond.outer})
+      if (tree_.is_part(body) && tree_.bodies[body].row == row) half = body;
+  }
+  return half;
+}
+
+Fact BuildOrder::behind_the_nut(const Bond& bond, Fact step) const {
+  for (const std::size_t body : {bond.inner, bond.outer}) {
+    if (!tree_.is_part(body) || half_with_the_nut(tree_.bodies[body].row) != body) continue;
+    const std::size_t other = bond.inner == body ? bond.outer : bond.inner;
+    return fact("after_the_nut", fact("part", tree_.bodies[body].row + 1), short_name(other), std::move(step));
+  }
+  return step;
 }
 
 void BuildOrder::make(const Bond& bond, std::size_t turned, std::size_t still) {
   if (tree_.rule(bond.joint).turning == Turning::neither) return make_still(bond, way_round(turned));
+  done_[tree_.row_of(bond)] = true;
   const Facts placed = in_turn(facing(turned, bond.joint), way_round(turned));
   const RunJoint& joint = run_.joints[bond.joint];
   const bool into = catalog_.port_type(turned == bond.outer ? joint.b : joint.a).end == End::male;
@@ -264,7 +350,7 @@ void BuildOrder::make(const Bond& bond, std::size_t turned, std::size_t still) {
             : into      ? "screw_into"
                         : "screw_onto",
             carries_[turned] && !in_the_vise_ ? fact("with_what_hangs_on_it", name(turned)) : name(turned), name(still),
-            short_name(turned), past_hand, hold(still), placed, sealing(tree_.rule(bond.joint))),
+            short_name(turned), past_hand, hold(still, bond), placed, sealing(tree_.rule(bond.joint))),
        bond.joint, 0, bond.finish, turned == bond.outer ? BuildStep::Turns::outer : BuildStep::Turns::inner});
   if (bond.finish) warn_of_no_play(fact("no_play_to_draw_in", joint.make_up));
 }
@@ -276,14 +362,17 @@ void BuildOrder::make_still(const Bond& bond, const Facts& placed) {
     for (const PortEnd* end : {&run_.ends.front().port, &run_.base})
       if (play.empty() && slides(*end)) play = {fact("moves_up_to_it", end->called)};
   const bool nut = catalog_.kind(catalog_.port_type(run_.joints[bond.joint].a).kind).threaded;
-  run_.steps.push_back(
-      {fact(!closes            ? "bring_together"
-            : tree_.is_chain() ? "last_bring_together"
-                               : "to_close_bring_together",
-            name(bond.inner), name(bond.outer), play, fact(nut ? "turn_the_swivel_nut" : "neither_side_turns"),
-            sealing(tree_.rule(bond.joint)), placed),
-       bond.joint, 0, closes});
-  if (closes && tree_.rule(bond.joint).lengthwise)
+  Fact step = fact(!closes            ? "bring_together"
+                   : tree_.is_chain() ? "last_bring_together"
+                                      : "to_close_bring_together",
+                   name(bond.inner), name(bond.outer), play, fact(nut ? "turn_the_swivel_nut" : "neither_side_turns"),
+                   sealing(tree_.rule(bond.joint)), in_turn(about_the_heat(bond), placed));
+  run_.steps.push_back({behind_the_nut(bond, std::move(step)), bond.joint, 0, closes});
+  done_[tree_.row_of(bond)] = true;
+  const auto is_hose = [&](std::size_t body) {
+    return tree_.is_part(body) && bends(catalog_, tree_.part(tree_.bodies[body].row));
+  };
+  if (closes && tree_.rule(bond.joint).lengthwise && !is_hose(bond.inner) && !is_hose(bond.outer))
     warn_of_no_play(fact("no_play_to_slide", run_.joints[bond.joint].make_up));
 }
 
@@ -304,6 +393,7 @@ void BuildOrder::warn_of_no_play(Fact what) {
 void BuildOrder::write() {
   choose_where_to_begin();
   choose_last_bonds();
+  choose_what_is_soldered_first();
   choose_what_the_vise_holds();
   choose_finish();
   run_.steps.reserve(tree_.bonds.size());
@@ -313,6 +403,7 @@ void BuildOrder::write() {
     return;
   }
   add_plugs();
+  solder_first();
   make_up_in_the_vise();
   for (std::size_t body = 0; body < tree_.bodies.size(); ++body)
     if (tree_.bodies[body].first) build_from(body);

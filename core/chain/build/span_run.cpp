@@ -44,6 +44,11 @@ SpanFit fit_of(const Catalog& catalog, const ChainRequest& request, const Span& 
   fit.band_aside = from_micrometres(run.band_aside());
   const double across = std::cos(run.bend) * std::cos(run.bend);
   fit.likely_band = metres(std::sqrt(run.along_square + run.travel_square * across) * 1e-6);
+  const bool is_stock = choice.make == SpanMake::stock_near || choice.make == SpanMake::stock;
+  const auto is_near = [](Length miss, Length band) { return 2.0 * std::abs(in_metres(miss)) <= in_metres(band); };
+  if (is_stock)
+    fit.make = is_near(fit.miss(), fit.band) && is_near(fit.miss_aside(), fit.band_aside) ? SpanMake::stock_near
+                                                                                          : SpanMake::stock;
   fit.bend_degrees = run.bend * 180.0 / std::numbers::pi;
   fit.travel = travel_of(moves, run);
   for (std::size_t row = 0; row < chain.parts.size(); ++row) add_piece(catalog, chain.parts[row], row, fit);
@@ -73,6 +78,17 @@ SpanFit fit_of_guide(const Catalog& catalog, const Span& span, const Chain& chai
   return fit;
 }
 
+/// It holds hose or tube, which is cut to its length whichever that is.
+bool is_cut_anyway(const Catalog& catalog, const std::vector<Move>& moves) {
+  return std::any_of(moves.begin(), moves.end(),
+                     [&](const Move& move) { return catalog.part(move.part).cut_to_length; });
+}
+
+/// By all that counts along a run. The price of what is cut goes with its length.
+bool no_dearer(Order order, const SpanChoice& fitting, const Route& route) {
+  return keeps_the_line(order) && fitting.route.cost <= route.cost;
+}
+
 }  // namespace
 
 std::optional<Chain> span_run(const FoldedCatalog& folded, const ChainRequest& request, const Span& span) {
@@ -80,6 +96,10 @@ std::optional<Chain> span_run(const FoldedCatalog& folded, const ChainRequest& r
   if (moves_along(request.from.freedom) || moves_along(request.to.freedom)) {
     const std::optional<Route> route = best_chain(folded, request);
     if (!route) return std::nullopt;
+    if (is_cut_anyway(catalog, route->moves)) {
+      std::optional<SpanChoice> fitting = best_span(folded, request, span);
+      if (fitting && no_dearer(request.order, *fitting, *route)) return span_run(folded, request, span, *fitting);
+    }
     Chain chain = assemble(catalog, request, route->moves);
     chain.span = fit_of_guide(catalog, span, chain);
     return chain;

@@ -13,7 +13,8 @@ using catalog::Turning;
 
 class Vise {
  public:
-  Vise(const Catalog& catalog, const BodyTree& tree) : catalog_(catalog), tree_(tree) {}
+  Vise(const Catalog& catalog, const BodyTree& tree, std::optional<std::size_t> kept_out)
+      : catalog_(catalog), tree_(tree), kept_out_(kept_out) {}
 
   void go_on_from(std::size_t body, std::size_t came_by) {
     for (const std::size_t way : tree_.ways_on(body, came_by)) {
@@ -39,7 +40,8 @@ class Vise {
   }
   /// To a group that it would be the outermost of.
   bool belongs(std::size_t body, std::size_t came_by) const {
-    return tree_.is_part(body) && is_turned_on(came_by) && !is_made(came_by) && is_straight(body, came_by);
+    return tree_.is_part(body) && came_by != kept_out_ && is_turned_on(came_by) && !is_made(came_by) &&
+           is_straight(body, came_by);
   }
   /// A wrench on it screws the whole of what it carries into its port.
   bool can_lead(std::size_t body) const {
@@ -66,13 +68,15 @@ class Vise {
 
   const Catalog& catalog_;
   const BodyTree& tree_;
+  const std::optional<std::size_t> kept_out_;
   std::vector<ViseBond> made_;
 };
 
 }  // namespace
 
-std::vector<ViseBond> bonds_made_in_the_vise(const Catalog& catalog, const BodyTree& tree) {
-  Vise vise(catalog, tree);
+std::vector<ViseBond> bonds_made_in_the_vise(const Catalog& catalog, const BodyTree& tree,
+                                             std::optional<std::size_t> kept_out) {
+  Vise vise(catalog, tree, kept_out);
   for (std::size_t body = 0; body < tree.bodies.size(); ++body)
     if (tree.bodies[body].held) vise.go_on_from(body, tree.bonds.size());
   return std::move(vise).taken();

@@ -4,6 +4,7 @@
 #include "chain/build/body_tree.h"
 
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 namespace riserun::chain {
@@ -20,6 +21,8 @@ struct ViseBond {
 /// itself, its flats may be inside (common practice). What does not hang on something held is not looked at: all of
 /// that is bench work.
 /// @param tree its last bonds and the bodies that it is made up from chosen
-std::vector<ViseBond> bonds_made_in_the_vise(const catalog::Catalog& catalog, const BodyTree& tree);
+/// @param kept_out a bond that is none of these, though it might be one
+std::vector<ViseBond> bonds_made_in_the_vise(const catalog::Catalog& catalog, const BodyTree& tree,
+                                             std::optional<std::size_t> kept_out);
 
 }  // namespace riserun::chain

@@ -90,15 +90,19 @@ constexpr bool keeps_size_and_kind(const Cost& cost) {
 
 /// What decides between runs that cost the same: under the orders line and bin parts of a metal that an end's must be
 /// kept apart from and parts that are not of an end's own and how far
-/// these are from it, parts that are not of the run's commonest material, price to
-/// pay, bushings and close nipples, and of a run that makes a distance how far it lands off. Nothing under the other
-/// orders, whose cost holds all.
+/// these are from it, price to pay with what parts that are not of the run's commonest material weigh beside it and, of
+/// a run that makes a distance, how far it lands off, the price alone, bushings and close nipples, and of a run that
+/// makes a distance how far it lands off. Nothing under the other orders, whose cost holds all.
 using Rest = Cost;
+/// Cents that a part weighs which is not of the run's commonest material: a fitter pays so much more for one metal all
+/// the way, and not any price (common practice; the figure is ours).
+inline constexpr std::int64_t kWorthOfOneMaterial = 1500;
+inline constexpr std::size_t kWorthPlace = 1;
 inline constexpr std::size_t kOffPlace = 4;
 
 /// Of something that has no material to speak of: what stands at an end.
 inline Rest rest_of(Order order, const Measures& m) {
-  return keeps_the_line(order) ? Rest{{0, 0, m.cents, m.drawbacks, 0}} : Rest{};
+  return keeps_the_line(order) ? Rest{{0, m.cents, m.cents, m.drawbacks, 0}} : Rest{};
 }
 
 /// The measures that alternatives are weighed by, side by side instead of first to last.

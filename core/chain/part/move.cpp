@@ -26,6 +26,16 @@ bool is_bent(const Part& part) {
 
 bool bends(const Catalog& catalog, const Part& part) { return part.flexible || catalog.family(part.family).flexible; }
 
+bool gives_way(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave) {
+  const auto always_closes = [&](std::size_t port) {
+    const auto mates = catalog.mates(part.ports[port].type);
+    return !mates.empty() && std::all_of(mates.begin(), mates.end(), [&](const catalog::Mate& mate) {
+      return catalog.mating_rules()[mate.rule].closing;
+    });
+  };
+  return bends(catalog, part) && (always_closes(enter) || always_closes(leave));
+}
+
 std::int64_t bending(const Catalog& catalog, const Part& part) {
   if (!bends(catalog, part)) return 0;
   return part.rating < kHouseWater ? 2 : 1;
@@ -157,7 +167,7 @@ Move bought_move(const Catalog& catalog, PartId id, std::size_t enter, std::size
   move.leave_material = facing_material(part, leave);
   move.enter_bore = in_nanometres(port_bore(catalog, part, enter));
   move.leave_bore = in_nanometres(port_bore(catalog, part, leave));
-  move.closes = part.closing;
+  move.closes = part.closing || gives_way(catalog, part, enter, leave);
   move.only_for_need = !is_plain_connector(catalog, part);
   move.no_grip = is_close_nipple(part) && std::any_of(part.ports.begin(), part.ports.end(), [&](const auto& port) {
                    return may_be_joined_still(catalog, port.type);

@@ -71,6 +71,10 @@ bool is_bent(const catalog::Part& part);
 bool bends(const Catalog& catalog, const catalog::Part& part);
 /// What a part that bends weighs among the ports of another kind, as Order::line states it; 0: it does not bend.
 std::int64_t bending(const Catalog& catalog, const catalog::Part& part);
+/// Closes a run between two ends that stay where they are: nothing turns, and nothing must first slide apart.
+inline bool closes_in_place(const catalog::MatingRule& rule) { return rule.closing && !rule.lengthwise; }
+/// It bends out of the way of a joint that closes, and be it one that slides together: a hose with cam couplings.
+bool gives_way(const Catalog& catalog, const catalog::Part& part, std::size_t enter, std::size_t leave);
 /// It keeps two metals apart between ports of one kind, as a dielectric union does: what goes into a run where metals
 /// are to be kept apart, and not for the sake of its length.
 bool parts_metals(const Catalog& catalog, const catalog::Part& part);

@@ -133,7 +133,7 @@ bool Rules::joint_closes(const catalog::MatingRule& rule) const {
     case Closing::nothing_turns:
       return rule.closing || rule.turning == catalog::Turning::neither;
     case Closing::stays_still:
-      return rule.closing;
+      return closes_in_place(rule);
   }
   return false;
 }

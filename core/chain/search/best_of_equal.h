@@ -1,5 +1,6 @@
 // Of all chains that the keys up to the number of parts find equal, the best by the last keys of the orders line and
-// bin: of one material, then cheapest, then nearest, and of those that still tie the first by its ids.
+// bin: of one material where that is worth it, then cheapest, then nearest, and of those that still tie the first by
+// its ids.
 //
 // How it works: those chains are the ways through the arcs on shortest paths, which form a small graph without cycles.
 // For each material that occurs there (and each known one of the two ends) the parts that are not of it add up along a
@@ -30,7 +31,7 @@ class EqualChains {
   EqualChains(const FoldedCatalog& folded, const std::vector<Move>& moves) : folded_(folded), moves_(moves) {}
 
   /// @param onward  onward(state, arc, end): calls arc(move, state) for each move that leads on along a chain, and
-  ///                end(micrometres off) where a chain may end at that state
+  ///                end(rest of the landing) where a chain may end at that state
   template <class Onward>
   void gather(std::uint32_t start, Onward onward) {
     std::unordered_map<std::uint32_t, std::uint32_t> known{{start, 0}};
@@ -42,7 +43,7 @@ class EqualChains {
         if (is_new) states.push_back(to);
         place.arcs.push_back({move, found->second, {}});
       };
-      onward(states[at], arc, [&](std::int64_t off) { place.off = std::min(off, place.off.value_or(off)); });
+      onward(states[at], arc, [&](const Rest& rest) { place.end = std::min(rest, place.end.value_or(rest)); });
       places_.push_back(std::move(place));
     }
     put_in_order();
@@ -72,8 +73,8 @@ class EqualChains {
   };
   struct Place {
     std::vector<Link> arcs;
-    std::optional<std::int64_t> off;  // of the chain that ends here
-    Rest least;                       // from here to an end
+    std::optional<Rest> end;  // of the chain that ends here: how it lands
+    Rest least;               // from here to an end
   };
 
   /// Depth first: a place comes behind all that it leads to.
@@ -108,7 +109,7 @@ class EqualChains {
   Rest measure(const Yardstick& yardstick) {
     for (const std::uint32_t at : order_) {
       Place& place = places_[at];
-      place.least = place.off ? Rest{{0, 0, 0, 0, *place.off}} : kNone;
+      place.least = place.end.value_or(kNone);
       for (Link& link : place.arcs) {
         link.rest = yardstick.rest_of(folded_.catalog(), moves_[link.move]);
         place.least = std::min(place.least, link.rest + places_[link.to].least);
@@ -122,7 +123,7 @@ class EqualChains {
       const Place& place = places_[at];
       for (const Link& link : place.arcs)
         if (link.rest + places_[link.to].least == place.least) emit(link.move, link.to);
-      if (place.off && place.least == Rest{{0, 0, 0, 0, *place.off}}) emit(UINT32_MAX, 0u);
+      if (place.end && place.least == *place.end) emit(UINT32_MAX, 0u);
     });
     return walk.from(0);
   }

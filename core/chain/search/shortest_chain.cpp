@@ -145,7 +145,7 @@ std::optional<Route> ChainSearch::run() {
   const auto onward = tight_.turned_round(goal_);
   equal.gather(start, [&](std::uint32_t state, auto arc, auto end) {
     for (const TightArcs::Onward& next : onward[state]) {
-      if (next.move == kNoRow) end(0);
+      if (next.move == kNoRow) end(Rest{});
       if (next.move == kNoRow) continue;
       for (std::uint32_t move = next.move; move < graph_.alike_end(next.move); ++move) arc(move, next.to);
     }
@@ -211,7 +211,7 @@ std::optional<Route> read_off(const FoldedCatalog& folded, const Rules& rules, c
         for (std::uint32_t move = arc.move; move < graph.alike_end(arc.move); ++move) emit(move, arc.to);
       }
       const auto last = at_start ? direct : graph.last_joint(rules, graph.nodes()[state], request.to);
-      if (last && last->cost == left) end(0);
+      if (last && last->cost == left) end(Rest{});
     });
     BestOfEqual chosen = equal.best(end_metals(request));
     return Route{std::move(chosen.moves), best, chosen.rest};

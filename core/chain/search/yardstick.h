@@ -67,7 +67,7 @@ class Yardstick {
   Yardstick(std::vector<std::int64_t> weights, MaterialId one) : weights_(std::move(weights)), one_(one) {}
 
   Rest rest_of(const Catalog& catalog, const Move& move) const {
-    Rest rest{{0, 0, move.own.cents, move.own.drawbacks, 0}};
+    Rest rest{{0, move.own.cents, move.own.cents, move.own.drawbacks, 0}};
     if (move.part.valid()) count(make_of(catalog, move.part), rest);
     for (const PartId plug : move.plugs) count(make_of(catalog, plug), rest);
     return rest;
@@ -82,7 +82,7 @@ class Yardstick {
  private:
   void count(const Make& make, Rest& rest) const {
     rest.tuple[0] += weights_.empty() ? 0 : weights_[make.material.row];
-    rest.tuple[1] += make.device || make.material == one_ ? 0 : 1;
+    rest.tuple[kWorthPlace] += make.device || make.material == one_ ? 0 : kWorthOfOneMaterial;
   }
 
   std::vector<std::int64_t> weights_;  // by material

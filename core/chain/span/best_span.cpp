@@ -20,18 +20,22 @@ constexpr int kMostParts = 40;
 const Length kLookAround = feet(2.0);
 constexpr std::size_t kMostLabels = 200'000;  // beginnings of runs, each way
 
-/// The kinds of run in the order in which they are tried.
+/// The kinds of run in the order in which they are tried. Under the orders line and bin those of a lower place come
+/// first whatever their cost.
 struct Attempt {
   SpanMake make;
   SpanTask::Kind kind;
   int cuts;
-  int share_of_band;
+  int quarters_of_band;
+  int place;
 };
 constexpr Attempt kAttempts[] = {
-    {SpanMake::stock_near, SpanTask::Kind::stock, 0, 2},  {SpanMake::stock, SpanTask::Kind::stock, 0, 1},
-    {SpanMake::cut_pipe, SpanTask::Kind::cut_pipe, 1, 1}, {SpanMake::cut_pipe, SpanTask::Kind::cut_pipe, 2, 1},
-    {SpanMake::hose, SpanTask::Kind::hose, 1, 1},
+    {SpanMake::cut_pipe, SpanTask::Kind::cut_tube, 1, 4, 0}, {SpanMake::cut_pipe, SpanTask::Kind::cut_tube, 2, 4, 0},
+    {SpanMake::stock_near, SpanTask::Kind::stock, 0, 3, 0},  {SpanMake::stock, SpanTask::Kind::stock, 0, 4, 1},
+    {SpanMake::cut_pipe, SpanTask::Kind::cut_pipe, 1, 4, 2}, {SpanMake::cut_pipe, SpanTask::Kind::cut_pipe, 2, 4, 2},
+    {SpanMake::hose, SpanTask::Kind::hose, 1, 4, 3},
 };
+constexpr int kPlaceOfCutPipe = 2;
 /// The most parts that a run of each kind may take.
 using PartLimits = std::array<int, std::size(kAttempts)>;
 
@@ -47,7 +51,7 @@ std::int64_t most_room(const FoldedCatalog& folded, const ChainRequest& request,
 SpanTask task_of(SpanTask task, const Attempt& attempt) {
   task.kind = attempt.kind;
   task.cuts = attempt.cuts;
-  task.share_of_band = attempt.share_of_band;
+  task.quarters_of_band = attempt.quarters_of_band;
   return task;
 }
 
@@ -61,13 +65,25 @@ OffTheLine off_the_line(Order order, const Cost& cost) {
   return {};
 }
 
-/// What decides between one piece to cut and two: ports of other kinds and size changes, where the order looks at them.
-std::int64_t strays(Order order, const Cost& cost) { return keeps_the_line(order) ? cost.tuple[3] : 0; }
+/// Ports of other kinds and size changes.
+std::int64_t strays(const Cost& cost) { return cost.tuple[3]; }
 
-/// Everything that ids do not decide.
+/// Everything that ids do not decide. A second thread is cut only where one piece strays more.
 auto rank(Order order, const SpanChoice& choice) {
   const SpanRoute& route = choice.route;
-  return std::tuple(off_the_line(order, route.cost), choice.make, route.cost, route.rest, route.off);
+  const bool cuts_threads = choice.before_cost == kPlaceOfCutPipe;
+  return std::tuple(off_the_line(order, route.cost), choice.before_cost, cuts_threads ? strays(route.cost) : 0,
+                    cuts_threads ? choice.kind : 0, route.cost, route.rest, choice.kind, route.off);
+}
+
+int before_cost(Order order, const Attempt& attempt) { return keeps_the_line(order) ? attempt.place : 0; }
+
+/// Whether a run of that kind can be better than the best so far.
+bool may_be_better(Order order, const Attempt& attempt, const SpanChoice& best) {
+  if (!keeps_the_line(order) || off_the_line(order, best.route.cost) != OffTheLine{}) return true;
+  const int place = before_cost(order, attempt);
+  if (place != best.before_cost) return place < best.before_cost;
+  return place != kPlaceOfCutPipe || strays(best.route.cost) > 0;
 }
 
 std::optional<SpanChoice> best_attempt(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph,
@@ -78,20 +94,12 @@ std::optional<SpanChoice> best_attempt(const FoldedCatalog& folded, const Rules&
   for (std::size_t row = 0; row < limits.size(); ++row) {
     const Attempt& attempt = kAttempts[row];
     if (attempt.cuts == 2 && task.aside == 0) continue;
+    if (best && !may_be_better(order, attempt, *best)) continue;
     task.most_parts = std::min(most_parts, limits[row]);
     auto route = search_span(folded, rules, graph, task_of(task, attempt));
     if (!route) continue;
-    if (best) {
-      const auto known = off_the_line(order, best->route.cost);
-      const auto found = off_the_line(order, route->cost);
-      const bool cuts_once_more = found == known && attempt.make == best->make;
-      if (!(found < known) && !(cuts_once_more && strays(order, route->cost) < strays(order, best->route.cost)))
-        continue;
-    }
-    best = SpanChoice{std::move(*route), attempt.make};
-    if (off_the_line(order, best->route.cost) != OffTheLine{}) continue;
-    const bool may_cut_twice = attempt.make == SpanMake::cut_pipe && attempt.cuts == 1;
-    if (!may_cut_twice || strays(order, best->route.cost) == 0) break;
+    SpanChoice found{std::move(*route), attempt.make, static_cast<int>(row), before_cost(order, attempt)};
+    if (!best || rank(order, found) < rank(order, *best)) best = std::move(found);
   }
   return best;
 }
@@ -153,7 +161,7 @@ void Landings::look_again() {
   graph_.emplace(folded_, rules_, extras_);
   for (std::size_t row = std::size(kAttempts); row-- > 0;) {  // a hose is looked for quickest
     const Attempt& attempt = kAttempts[row];
-    if (attempt.share_of_band == 1 && (attempt.cuts < 2 || task_.aside > 0))
+    if (attempt.quarters_of_band == 4 && (attempt.cuts < 2 || task_.aside > 0))
       kinds_.emplace_back(folded_, rules_, *graph_, task_of(task_, attempt));
   }
 }

@@ -8,7 +8,9 @@
 // The rule of choice, first to last. Under the orders line and bin what narrows the line least goes before all of it,
 // then what has the fewest foreign threads: a hose of the line's size is no worse than a stock piece of garden hose;
 // under the order line then what takes the least of other kinds: pipe is cut before a dielectric union makes a length.
-//   1. stock pieces that land within half of the band that the joints' tolerances leave;
+//   1. stock pieces that land within three quarters of the band that the joints' tolerances leave, or rigid tube cut to
+//   measure (one piece, with an offset also two): whichever the order finds better, and tube where it finds them equal,
+//   as a saw is all that tube takes (common practice);
 //   2. stock pieces that land within the whole band: nearly all joints must then fall the same way;
 //   3. one piece of pipe or tube cut to measure, then, with an offset, two: at most one on the ports' axes and one
 //      between the elbows (one alone makes any length up to the stick that it is cut from); stock that has to make a
@@ -19,13 +21,15 @@
 //   4. a hose cut to measure.
 // Runs of one kind may take kMoreParts parts more than the fewest of that kind at any length, the bin taken to be
 // without end for that count, and no more. Among them the request's order decides, fewest bushings and close nipples
-// included; then the run that lands nearest (what it is off along and aside, added up); then the usual rule: the part
+// included, what a run is off weighing beside its price (span_search.cpp); then the run that lands nearest (what it is
+// off along and aside, added up); then the usual rule: the part
 // ids that sort first, then the ports used, then the piece to cut, no stub,
-// nearest to the first port. The distance settles the
+// nearest to the first port. Under the orders parts, price and loss no kind comes before another but where they tie:
+// the fewest parts and the lowest price are what was asked for. The distance settles the
 // length, so that the order `length` weighs as `parts` does.
 //
-// How it works: the kinds of run are tried in that order, each by search_span, and the first that has one has the best,
-// or, where that one is off the line, the first of those that are least off it.
+// How it works: the kinds of run are tried in that order, each by search_span, as long as one that is still to come
+// may be better than the best so far.
 // The bin is taken to be without end and bushings without limit; where the answer breaks a count, that one is told
 // apart and all is tried again, as best_chain does.
 //
@@ -48,6 +52,9 @@ inline bool moves_along(Freedom freedom) { return freedom == Freedom::sliding ||
 struct SpanChoice {
   SpanRoute route;
   SpanMake make = SpanMake::stock;
+  int kind = 0;  // as they are tried
+  /// What comes before the order's cost in the choice between kinds; less is better.
+  int before_cost = 0;
 };
 
 /// By the rule above `a` is the better run of two of one request, or of requests that differ in the order of needs

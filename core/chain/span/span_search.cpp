@@ -45,9 +45,12 @@ struct LabelHash {
 struct Label {
   LabelKey key;
   Cost cost;
-  std::int64_t off = 0;  // of the run that ends here
+  std::int64_t off = 0;         // of the run that ends here
+  std::int64_t off_weight = 0;  // the same in cents
   bool settled = false;
 };
+
+constexpr std::int64_t kMicrometresPerCent = 64;
 
 // Rows of the labels: where all runs end, and where they start.
 constexpr std::uint32_t kGoal = 0;
@@ -56,9 +59,15 @@ constexpr std::uint32_t kStart = 1;
 /// An end of a run: how it lands, and what its cut pieces must grow by.
 struct Landing {
   Cost cost;
-  std::int64_t off = 0;
+  std::int64_t off = 0, off_weight = 0;
   std::int64_t along_growth = 0, travel_growth = 0;
 };
+
+// What a run is off weighs beside its price as a quarter of a dollar for each 1/16 in too long, and twice that too
+// short: a taper joint can be tightened further and is never backed off (common practice; the figure is ours).
+std::int64_t weight_of_miss(std::int64_t micrometres) {
+  return std::max(micrometres, -2 * micrometres) / kMicrometresPerCent;
+}
 
 std::int64_t insertion_of_both_ends(const FoldedCatalog& folded, const ChainRequest& request) {
   return folded.insertion_micrometres(request.from.type) + folded.insertion_micrometres(request.to.type);
@@ -215,7 +224,7 @@ void SpanRun::reach(const LabelKey& key, const Cost& cost, std::uint32_t from, s
     if (!may_land(key)) return;
     row = static_cast<std::uint32_t>(labels_.size());
     known_.emplace(key, row);
-    labels_.push_back({key, cost, 0, false});
+    labels_.push_back({key, cost, 0, 0, false});
     open_.push({cost + bounds_.cost(key.stage), row});
   }
   Label& label = labels_[row];
@@ -250,17 +259,20 @@ std::optional<Landing> SpanRun::landing(const Label& label, const SpanEnd& end) 
     landing.travel_growth = std::llround(static_cast<double>(aside) / std::sin(run.bend)) - run.travel;
     if (landing.travel_growth < 0 || landing.travel_growth > room_to_grow(key.travel_cut)) return std::nullopt;
     run.travel += landing.travel_growth;
-  } else if (std::abs(run.lands_aside() - aside) * task_.share_of_band > run.band_aside()) {
+  } else if (4 * std::abs(run.lands_aside() - aside) > task_.quarters_of_band * run.band_aside()) {
     return std::nullopt;
   }
   if (key.along_cut != kNoRow) {
     landing.along_growth = task_.along - run.lands();
     if (landing.along_growth < 0 || landing.along_growth > room_to_grow(key.along_cut)) return std::nullopt;
     run.along += landing.along_growth;
-  } else if (std::abs(run.lands() - task_.along) * task_.share_of_band > run.band()) {
+  } else if (4 * std::abs(run.lands() - task_.along) > task_.quarters_of_band * run.band()) {
     return std::nullopt;
   }
-  landing.off = std::abs(run.lands() - task_.along) + std::abs(run.lands_aside() - aside);
+  const std::int64_t off_along = run.lands() - task_.along;
+  const std::int64_t off_aside = run.lands_aside() - aside;
+  landing.off = std::abs(off_along) + std::abs(off_aside);
+  landing.off_weight = weight_of_miss(off_along) + weight_of_miss(off_aside);
   Measures growth;
   growth.nanometres =
       head_of_growth(key.along_cut, landing.along_growth) + head_of_growth(key.travel_cut, landing.travel_growth);
@@ -275,6 +287,7 @@ void SpanRun::end(std::uint32_t row) {
   const std::optional<Landing> landed = landing(label, *end);
   if (!landed) return;
   label.off = landed->off;
+  label.off_weight = landed->off_weight;
   // Where material counts, how near a run lands is looked at among those that tie.
   const std::pair found(landed->cost, keeps_the_line(rules_.request().order) ? 0 : landed->off);
   if (best_ && found > *best_) return;
@@ -291,7 +304,7 @@ SpanRoute SpanRun::best_of_tied() const {
     EqualChains equal(folded_, graph_.moves());
     equal.gather(kStart, [&](std::uint32_t label, auto arc, auto end) {
       for (const TightArcs::Onward& next : onward[label]) {
-        if (next.move == kNoRow) end(labels_[label].off);
+        if (next.move == kNoRow) end(Rest{{0, labels_[label].off_weight, 0, 0, labels_[label].off}});
         if (next.move == kNoRow) continue;
         for (std::uint32_t move = next.move; move < graph_.alike_end(next.move); ++move) arc(move, next.to);
       }

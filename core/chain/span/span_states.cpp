@@ -91,9 +91,8 @@ const std::vector<Arc>& SpanStates::unlike_arcs(std::uint32_t node) {
   if (known) return *known;
   const auto key = [&](const Arc& arc) {
     const Move& move = graph_.moves()[arc.move];
-    const bool is_hose = move.cut && folded_.catalog().part(move.part).flexible;
-    return std::tuple(arc.to, arc.closes, move.groups, move.only_for_need, move.cut, move.stub, is_hose, move.bend,
-                      move.own.parts);
+    return std::tuple(arc.to, arc.closes, move.groups, move.only_for_need, move.cut, move.stub,
+                      move.cut && !lets_in(move), move.bend, move.own.parts);
   };
   const std::span<const Arc> all = all_arcs(node);
   known.emplace(all.begin(), all.end());
@@ -135,6 +134,22 @@ void SpanStates::make_steps(std::uint32_t row) {
   }
 }
 
+/// A piece to cut, or a stub, of what this kind of run cuts.
+bool SpanStates::lets_in(const Move& cut) const {
+  const catalog::Part& part = folded_.catalog().part(cut.part);
+  switch (task_.kind) {
+    case SpanTask::Kind::stock:
+      return false;
+    case SpanTask::Kind::cut_tube:
+      return !part.flexible && part.cut_to_length;
+    case SpanTask::Kind::cut_pipe:
+      return !part.flexible;
+    case SpanTask::Kind::hose:
+      return part.flexible;
+  }
+  return false;
+}
+
 std::optional<Stage> SpanStates::after(const Stage& stage, const Arc& arc) const {
   const Move& move = graph_.moves()[arc.move];
   Stage next = stage;
@@ -142,10 +157,8 @@ std::optional<Stage> SpanStates::after(const Stage& stage, const Arc& arc) const
   const std::optional<Progress> progress = chain::after(rules_, stage.progress, arc);
   if (!progress) return std::nullopt;
   next.progress = *progress;
-  if (move.stub && task_.kind != SpanTask::Kind::cut_pipe) return std::nullopt;
+  if (move.cut && !lets_in(move)) return std::nullopt;
   if (move.cut && !move.stub) {
-    const bool is_hose = folded_.catalog().part(move.part).flexible;
-    if (task_.kind == SpanTask::Kind::stock || is_hose != (task_.kind == SpanTask::Kind::hose)) return std::nullopt;
     const std::uint8_t here = between_bends(stage) ? 2 : 1;
     if (stage.cuts & here || std::popcount(stage.cuts) >= task_.cuts) return std::nullopt;
     next.cuts = stage.cuts | here;

@@ -20,12 +20,13 @@ inline constexpr double kRadiansOfThousandth = std::numbers::pi / 180000.0;  // 
 
 /// What is looked for in one search.
 struct SpanTask {
-  enum class Kind : std::uint8_t { stock, cut_pipe, hose };
+  enum class Kind : std::uint8_t { stock, cut_tube, cut_pipe, hose };
   Kind kind = Kind::stock;
-  int cuts = 0;  // pieces to cut, stubs not counted: 0 for stock, 1 for a hose; of pipe at most one on each axis
-  int share_of_band = 1;   // stock must land within the band over that
-  std::int64_t along = 0;  // micrometres between the faces
-  std::int64_t aside = 0;  // micrometres between the axes; 0: in line
+  int cuts =
+      0;  // pieces to cut, stubs not counted: 0 for stock, 1 for a hose; of pipe and tube at most one on each axis
+  int quarters_of_band = 4;  // what stock must land within
+  std::int64_t along = 0;    // micrometres between the faces
+  std::int64_t aside = 0;    // micrometres between the axes; 0: in line
   std::optional<int> most_bushings{};
   int most_parts = 0;  // plugs included; and no more than kMoreParts beyond the fewest, at any length
 
@@ -85,6 +86,7 @@ class SpanStates {
   void make_steps(std::uint32_t row);
   const std::vector<Arc>& unlike_arcs(std::uint32_t node);
   std::span<const Arc> all_arcs(std::uint32_t node) const;
+  bool lets_in(const Move& cut) const;
   std::optional<Stage> after(const Stage& stage, const Arc& arc) const;
   std::optional<std::uint8_t> leg_after(const Stage& stage, const Move& move) const;
   void set_lengths(const Stage& from, PortTypeId open, const Move& move, SpanStep& step) const;

@@ -167,7 +167,7 @@ void BranchMoves::add_exits(PartId id, const Source& source, std::size_t enter, 
   BranchMove move;
   move.part = id;
   move.enter = static_cast<std::uint8_t>(enter);
-  move.closes = part.closing && part.ports.size() == 2;
+  move.closes = part.ports.size() == 2 && (part.closing || gives_way(catalog_, part, 0, 1));
   move.takes = source.takes;
   if (digits_.bushings != UINT32_MAX && is_bushing(catalog_, part)) move.takes.push_back({digits_.bushings, 1});
   move.exit_ports = mask;

@@ -47,16 +47,27 @@ std::int64_t scaled(std::int64_t length, double factor) { return std::llround(st
 
 }  // namespace
 
-void JudgedRun::set_off_the_line(Order order) {
-  const bool looks_at_it = order == Order::line || order == Order::bin;
-  off_the_line = {looks_at_it ? cost[0] : 0, looks_at_it ? cost[1] : 0, order == Order::line ? cost[2] : 0};
-  const std::size_t kinds = order == Order::bin ? 3 : 2;
+void JudgedRun::set_off_the_line(Order by) {
+  order = by;
+  const bool looks_at_it = by == Order::line || by == Order::bin;
+  off_the_line = {looks_at_it ? cost[0] : 0, looks_at_it ? cost[1] : 0, by == Order::line ? cost[2] : 0};
+  const std::size_t kinds = by == Order::bin ? 3 : 2;
   strays = {looks_at_it ? cost[kinds] : 0, looks_at_it ? cost[kinds + 1] : 0};
 }
 
+// Kinds: 0 one piece of tube, 1 two, 2 stock that lands near, 3 stock, 4 one piece of pipe, 5 two, 6 a hose.
+int JudgedRun::place(Order by) const {
+  constexpr int kPlaces[] = {0, 0, 0, 1, 2, 2, 3};
+  return by == Order::line || by == Order::bin ? kPlaces[kind] : 0;
+}
+
 bool JudgedRun::before(const JudgedRun& o) const {
-  return std::tie(off_the_line, kind, cost, off, ids, ways) <
-         std::tie(o.off_the_line, o.kind, o.cost, o.off, o.ids, o.ways);
+  if (off_the_line != o.off_the_line) return off_the_line < o.off_the_line;
+  if (place(order) != o.place(order)) return place(order) < o.place(order);
+  // A second piece that takes threads only where one strays more.
+  if (place(order) == 2 && strays != o.strays) return strays < o.strays;
+  if (place(order) == 2 && kind != o.kind) return kind < o.kind;
+  return std::tie(cost, kind, off, ids, ways) < std::tie(o.cost, o.kind, o.off, o.ids, o.ways);
 }
 
 EverySpan::EverySpan(const Catalog& catalog, const ChainRequest& request, const Span& span)
@@ -94,8 +105,11 @@ std::optional<int> EverySpan::kind_of(const std::vector<Link>& links, int bends)
   const int cut = pipes[0] + pipes[1];
   const bool stubs = std::any_of(links.begin(), links.end(), [](const Link& link) { return link.stub; });
   if (stubs && cut == 0) return std::nullopt;
-  if (hoses > 0) return 4;
-  return cut == 0 ? 0 : cut + 1;
+  if (hoses > 0) return 6;
+  const bool is_tube = std::all_of(links.begin(), links.end(), [&](const Link& link) {
+    return !link.is_sawn() || catalog_.part(link.part).cut_to_length;
+  });
+  return cut == 0 ? 2 : is_tube ? cut - 1 : cut + 3;
 }
 
 // Every choice of the pieces that may be cut; what is sold by the length always is.
@@ -268,7 +282,7 @@ std::int64_t EverySpan::extra_head(const Link& link, std::int64_t length) const 
 
 void EverySpan::consider(const Use& use, const Sums& sums, BestOfKind& best) const {
   Measured run = measure(use);
-  const std::int64_t aside = use.kind == 4 ? 0 : aside_;
+  const std::int64_t aside = use.kind == 6 ? 0 : aside_;
   JudgedRun judged;
   judged.cut.assign(use.links.size(), 0);
   for (std::size_t i = 0; i < use.links.size(); ++i)
@@ -300,7 +314,11 @@ void EverySpan::consider(const Use& use, const Sums& sums, BestOfKind& best) con
   if (run.along_cut < 0 && off_along > judged.band) return;
   judged.off = off_along + off_aside;
   judged.kind = use.kind;
-  if (use.kind == 0) judged.kind = 2 * off_along > judged.band || 2 * off_aside > judged.band_aside ? 1 : 0;
+  const auto is_far = [](std::int64_t off, std::int64_t band) { return 4 * off > 3 * band; };
+  if (use.kind == 2) judged.kind = is_far(off_along, judged.band) || is_far(off_aside, judged.band_aside) ? 3 : 2;
+  // A cent for each 64 micrometres too long, two for each that it is too short.
+  const auto weight = [](std::int64_t miss) { return (miss > 0 ? miss : -2 * miss) / 64; };
+  judged.off_weight = weight(judged.lands - along_) + weight(judged.lands_aside - aside);
   price(std::move(judged), use, sums, best);
 }
 
@@ -310,6 +328,7 @@ void EverySpan::price(JudgedRun run, const Use& use, const Sums& sums, BestOfKin
   for (std::size_t i = 0; i < use.links.size(); ++i)
     if (use.links[i].is_sawn()) cuts.push_back(i);
   Sums total = sums;
+  total.off_weight = run.off_weight;
   for (const std::size_t i : cuts)
     if (request_.order == Order::loss) total.nanometres += extra_head(use.links[i], run.cut[i]);
   for (const Link& link : use.links) run.ways.push_back({link.enter, link.leave, link.cut ? 0 : link.stub ? 1 : 2});
@@ -410,6 +429,10 @@ std::optional<JudgedRun> EverySpan::best(std::size_t budget) {
         continue;
       auto& least = fewest[static_cast<std::size_t>(use.kind)];
       least = std::min(least, sums.parts);
+      // What cuts pipe may cut tube in its place.
+      if (use.kind < 2)
+        fewest[static_cast<std::size_t>(use.kind) + 4] =
+            std::min(fewest[static_cast<std::size_t>(use.kind) + 4], sums.parts);
       uses.emplace_back(std::move(use), &sums);
     }
   }
@@ -417,13 +440,9 @@ std::optional<JudgedRun> EverySpan::best(std::size_t budget) {
   for (const auto& [use, sums] : uses)
     if (sums->parts <= fewest[static_cast<std::size_t>(use.kind)] + 2 && keeps_bushings(use))
       consider(use, *sums, of_kinds);
-  // A later kind only where it is less off the line; two cuts beside one also where they stray less.
   std::optional<JudgedRun> best;
-  for (const std::optional<JudgedRun>& run : of_kinds) {
-    if (!run) continue;
-    const bool cuts_once_more = best && best->kind == 2 && run->kind == 3 && run->off_the_line == best->off_the_line;
-    if (!best || run->off_the_line < best->off_the_line || (cuts_once_more && run->strays < best->strays)) best = run;
-  }
+  for (const std::optional<JudgedRun>& run : of_kinds)
+    if (run && (!best || run->before(*best))) best = run;
   return best;
 }
 

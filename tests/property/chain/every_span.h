@@ -19,12 +19,16 @@ struct JudgedRun {
   std::vector<std::int64_t> cut;            // micrometres, by part; 0: as it comes
   std::int64_t lands = 0, lands_aside = 0;  // micrometres
   std::int64_t band = 0, band_aside = 0;
+  std::int64_t off_weight = 0;  // cents
   std::int64_t parts = 0, cents = 0, buy = 0;
   std::array<std::int64_t, 3> off_the_line{};      // narrowing, foreign threads, of other kinds
   std::pair<std::int64_t, std::int64_t> strays{};  // ports of other kinds, size changes
   bool operator==(const JudgedRun&) const = default;
   void set_off_the_line(Order order);
   bool before(const JudgedRun& other) const;
+  /// Of its kind, under an order that looks at the line: 0 near stock or cut tube, 1 stock, 2 cut pipe, 3 hose.
+  int place(Order order) const;
+  Order order = Order::line;  // that it is judged by
 };
 
 class EverySpan {
@@ -65,7 +69,7 @@ class EverySpan {
   bool can_be_had(const Link& link) const;
   bool keeps_bushings(const Use& use) const;
   Measured measure(const Use& use) const;
-  static constexpr std::size_t kKinds = 5;
+  static constexpr std::size_t kKinds = 7;
   using BestOfKind = std::array<std::optional<JudgedRun>, kKinds>;
   void consider(const Use& use, const Sums& sums, BestOfKind& best) const;
   void price(JudgedRun run, const Use& use, const Sums& sums, BestOfKind& best) const;

@@ -171,11 +171,12 @@ std::string TreeTrial::wrong_ends(const std::vector<TreeItem>& tree) const {
   };
   for (std::size_t row = 0; row < count; ++row) {
     const TreeItem& item = tree[row];
-    const bool is_union =
-        item.what == What::part && catalog_.part(item.part).closing && catalog_.part(item.part).ports.size() == 2;
+    const bool is_union = item.what == What::part && catalog_.part(item.part).ports.size() == 2 &&
+                          (catalog_.part(item.part).closing || hose_closes(catalog_, catalog_.part(item.part), 0, 1));
     if (!is_union) join(row, outer_half(row));
     const std::size_t inner = item.host < 0 ? count : outer_half(static_cast<std::size_t>(item.host));
-    if (!catalog_.mating_rule(type_at(tree, {item.host, item.host_port}), type_of(item))->closing) join(inner, row);
+    const MatingRule& rule = *catalog_.mating_rule(type_at(tree, {item.host, item.host_port}), type_of(item));
+    if (!rule.closing || rule.lengthwise) join(inner, row);
   }
   std::vector<std::size_t> fixed;
   if (request_.rules.from.freedom == Freedom::fixed) fixed.push_back(piece[count]);

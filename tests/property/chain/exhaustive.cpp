@@ -43,10 +43,12 @@ bool can_turn(Freedom freedom) { return freedom == Freedom::loose || freedom == 
 }  // namespace
 
 Tuple tuple_of(Order order, const Sums& s) {
+  // A part of another material weighs as much as 15 dollars.
+  const std::int64_t worth = s.cents + 1500 * s.not_of_one + s.off_weight;
   switch (order) {
     case Order::line:
       return {s.narrowing,        s.foreign_threads, s.other_kinds, s.size_changes, s.parts,    s.clashing,
-              s.not_the_ends_own, s.far_from_it,     s.not_of_one,  s.cents,        s.drawbacks};
+              s.not_the_ends_own, s.far_from_it,     worth,         s.cents,        s.drawbacks};
     case Order::parts:
       return {s.parts, s.cents, s.drawbacks};
     case Order::price:
@@ -57,7 +59,7 @@ Tuple tuple_of(Order order, const Sums& s) {
       return {s.micrometres, s.parts, s.cents, s.drawbacks};
     case Order::bin:
       return {s.narrowing, s.foreign_threads,  s.buy,         s.other_kinds, s.size_changes, s.parts,
-              s.clashing,  s.not_the_ends_own, s.far_from_it, s.not_of_one,  s.cents,        s.drawbacks};
+              s.clashing,  s.not_the_ends_own, s.far_from_it, worth,         s.cents,        s.drawbacks};
   }
   return {};
 }
@@ -115,6 +117,17 @@ std::int64_t count_body(const Catalog& catalog, const Part& part, Galvanic galva
   for (const Port& port : part.ports) kinds.insert(catalog.port_type(port.type).kind.row);
   if (part.dielectric && kinds.size() == 1 && galvanic != Galvanic::avoid) weight += 1;
   return weight;
+}
+
+bool hose_closes(const Catalog& catalog, const Part& part, std::size_t one, std::size_t other) {
+  if (!part.flexible && !catalog.family(part.family).flexible) return false;
+  for (const std::size_t port : {one, other}) {
+    bool all = !catalog.mates(part.ports[port].type).empty();
+    for (const Mate& mate : catalog.mates(part.ports[port].type))
+      all = all && catalog.mating_rule(part.ports[port].type, mate.other)->closing;
+    if (all) return true;
+  }
+  return false;
 }
 
 void count_materials(const Catalog& catalog, const std::vector<PartId>& parts,
@@ -244,7 +257,7 @@ void Exhaustive::add_ways_with_plugs(const Way& way, std::size_t port) {
 bool Exhaustive::closes(PortTypeId a, PortTypeId b) const {
   const MatingRule& rule = *catalog_.mating_rule(a, b);
   const bool slides = request_.from.freedom == Freedom::sliding || request_.to.freedom == Freedom::sliding;
-  return rule.closing || (slides && rule.turning == Turning::neither);
+  return (rule.closing && !rule.lengthwise) || (slides && (rule.closing || rule.turning == Turning::neither));
 }
 
 std::int64_t Exhaustive::goes_in(PortTypeId a, PortTypeId b) const {
@@ -323,7 +336,8 @@ std::optional<Exhaustive::Begun> Exhaustive::extended(const Begun& begun, const 
   next.open = out.type;
   next.no_grip = is_close_nipple(part);
   next.material = lined ? std::nullopt : std::optional(part.material_at(way.leave));
-  next.closed = begun.closed || part.closing || closes(begun.open, in.type);
+  next.closed =
+      begun.closed || part.closing || closes(begun.open, in.type) || hose_closes(catalog_, part, way.enter, way.leave);
   next.parts += 1 + static_cast<std::int64_t>(way.plugs.size());
   next.micrometres += way.length - goes_in(begun.open, in.type);
   next.nanometres += bore_change(begun.bore, nano(in.bore)) + way.head;

@@ -22,7 +22,8 @@ struct Sums {
   std::int64_t parts = 0, cents = 0, micrometres = 0, nanometres = 0, buy = 0, drawbacks = 0;
   std::int64_t narrowing = 0, foreign_threads = 0, other_kinds = 0, size_changes = 0;
   std::int64_t clashing = 0, not_the_ends_own = 0, far_from_it = 0, not_of_one = 0;  // parts by material
-  std::vector<std::string> ids;                             // in chain order, plugs behind the part that holds them
+  std::int64_t off_weight = 0;   // of a run that makes a distance: cents that weigh as much as what it is off
+  std::vector<std::string> ids;  // in chain order, plugs behind the part that holds them
   std::vector<std::pair<std::uint8_t, std::uint8_t>> ways;  // ports used, in chain order
   bool operator==(const Sums&) const = default;
 };
@@ -46,6 +47,9 @@ bool asks_for_such_a_hose(const Catalog& catalog, const std::vector<Need>& needs
 /// What a body counts among the ports of another kind: a hose or tube, twice where it stands less than 60 psi; and what
 /// keeps metals apart between ends of one kind, unless that is asked for.
 std::int64_t count_body(const Catalog& catalog, const catalog::Part& part, Galvanic galvanic);
+/// A hose bends so far that a joint at one of these ports closes, whichever goes onto it: also one that slides
+/// together.
+bool hose_closes(const Catalog& catalog, const catalog::Part& part, std::size_t one, std::size_t other);
 /// Fills in the parts that are of another material than they should be, plugs included.
 void count_materials(const Catalog& catalog, const std::vector<PartId>& parts,
                      const std::vector<std::optional<MaterialId>>& ends, Galvanic galvanic, Sums& sums);

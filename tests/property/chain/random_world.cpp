@@ -60,6 +60,7 @@ void add_kind(CatalogBuilder& builder, Dice& dice, const std::string& id, bool h
   const int how = dice.below(4);
   rule.turning = how < 2 ? Turning::either : Turning::neither;
   rule.closing = how == 3;
+  rule.lengthwise = how == 3 && row.row % 4 == 1;
   rule.seal = "sealant";
   builder.add(rule);
 }
@@ -121,6 +122,8 @@ Part random_part(CatalogBuilder& builder, Dice& dice, int row) {
   if (ports == 1 && !device) part.family.row += 4;
   part.close = part.name != part.id;
   part.price = cents(dice.one_of({0, 100, 100, 100, 150, 200, 300}));
+  // One material is dear, so that it is not worth its price to have the whole run of it.
+  if (part.material.row == 2) part.price = part.price * 10;
   part.rating = psig(dice.one_of({50.0, 100.0, 150.0, 300.0}));
   part.stocked = dice.chance(85);
   part.air = dice.chance(90);

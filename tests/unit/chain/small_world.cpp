@@ -25,6 +25,7 @@ constexpr KindRow kKinds[] = {
     {"G", "MG", "FG", false, Turning::either, false, "washer"},
     {"H", "barb", "hose", false, Turning::neither, true, "clamp"},
     {"C", "tube", "cup", false, Turning::neither, false, "solder"},
+    {"K", "cam adapter", "cam coupler", false, Turning::neither, true, "washer"},
 };
 
 struct MaterialRow {
@@ -59,7 +60,17 @@ void add_kinds(CatalogBuilder& builder) {
       kind.sizes.push_back(size);
     }
     const KindId id = builder.add(kind);
-    builder.add(MatingRule{id, End::male, id, End::female, {}, row.seal, row.turning, row.closing, true, ""});
+    builder.add(MatingRule{id,
+                           End::male,
+                           id,
+                           End::female,
+                           {},
+                           row.seal,
+                           row.turning,
+                           row.closing,
+                           std::string_view(row.seal) != "solder",
+                           "",
+                           std::string_view(row.id) == "K"});
   }
   LookAlike trap;
   trap.kind_a = {0};
@@ -70,7 +81,9 @@ void add_kinds(CatalogBuilder& builder) {
   builder.add(Seal{"sealant", "tape on the male thread", "tape", ""});
   builder.add(Seal{"washer", "washer in the female end, no tape", "washer", ""});
   builder.add(Seal{"clamp", "slide the clamp on, push the hose home, tighten the clamp", "clamp", ""});
-  builder.add(Seal{"solder", "clean, flux, heat and solder", "solder", ""});
+  Seal solder{"solder", "clean, flux, heat and solder", "solder", ""};
+  solder.hot = true;
+  builder.add(std::move(solder));
 }
 
 void add_shelves(CatalogBuilder& builder) {

@@ -14,7 +14,7 @@
 namespace riserun::chain::testing::taken_chain_test {
 namespace {
 
-constexpr std::uint32_t kWorlds = 8000;
+constexpr std::uint32_t kWorlds = 8200;
 constexpr std::size_t kBeginnings = 300;
 
 std::vector<TakenPart> without_ports(std::vector<TakenPart> parts) {

@@ -89,6 +89,9 @@ TEST(AvoidedParts, AreAllThatIsCalledSo) {
               IsSupersetOf({"BSP nipple", "PVC close nipple", "PVC nipple", "close nipple", "hex nipple", "nipple",
                             "reducing hex nipple", "reducing nipple"}));
   EXPECT_THAT(families_avoided("nipple"), Not(Contains("threaded pipe")));
+  // What is called a half union holds no union: a flare connector may stand where unions may not.
+  EXPECT_THAT(families_avoided("union"), AllOf(Contains("union"), Contains("PVC union")));
+  EXPECT_THAT(families_avoided("union"), Not(Contains("45 flare to male pipe")));
   EXPECT_THAT(families_avoided("hex nipple"), ElementsAre("BSP hex nipple", "hex nipple", "reducing hex nipple"));
   EXPECT_THAT(families_avoided("brass nipple"), Contains("hex nipple"));
   EXPECT_THAT(families_avoided("brass nipple"), Not(Contains("PVC nipple")));

@@ -65,6 +65,25 @@ TEST(ClosingJoints, SolderClosesWhereAnEndSlidesAndNotBetweenFixedEnds) {
   EXPECT_THAT(shop.chain(request), ::testing::StartsWith("none: neither end turns"));
 }
 
+// A cam coupling slides together by two inches: between ends that stay where they are it closes nothing.
+TEST(ClosingJoints, WhatSlidesTogetherClosesOnlyOnAHose) {
+  const char* const kCams = R"(
+    cam adapter: 1 A male, 1 K male, 1c
+    cam coupler: 1 K female, 1 A male, 1c
+    nipple: 1 A male, 1 A male, 900c
+    union: 1 A female, 1 A female, 900c, union
+  )";
+  const auto chosen = [](const std::string& text) {
+    const SmallWorld shop(text);
+    ChainRequest request = shop.ask("1 A female", "1 A female", Order::parts);
+    request.from.freedom = request.to.freedom = Freedom::fixed;
+    return shop.chain(request);
+  };
+  EXPECT_EQ(chosen(kCams), "nipple, union, nipple");
+  EXPECT_EQ(chosen(std::string(kCams) + "cam hose: 1 K female, 1 K female, 1c, flexible\n"),
+            "cam adapter, cam hose, cam adapter");
+}
+
 TEST(ClosingJoints, FixedEndsThatGoTogetherByTurningCannotBeJoined) {
   const SmallWorld shop("coupling: 1 A female, 1 A female, 200c");
   ChainRequest request = shop.ask("1 A male", "1 A female");
@@ -138,6 +157,66 @@ TEST(BuildOrder, HoseIsPushedOnAfterBothBarbsAreScrewedIn) {
           "in step 2."));
 }
 
+// Heat chars tape and spoils seats: what is soldered comes before what is screwed (common practice).
+TEST(BuildOrder, SoldersBeforeAnythingIsScrewedUp) {
+  const SmallWorld shop(kShop);
+  ChainRequest request = shop.ask("1 A male", "1 C male");
+  request.from.freedom = Freedom::fixed;
+  EXPECT_THAT(
+      steps_of(shop, request),
+      ::testing::ElementsAre(
+          "Bring part 1 (cup adapter) and the last port (1 tube) together; neither side turns. Clean, flux, heat and "
+          "solder. Let it cool before anything is screwed up with tape.",
+          ::testing::StartsWith("Last, screw part 1 (cup adapter), with what is made up on it, onto the first port")));
+  request = shop.ask("1 A male", "1 A male");
+  request.from.freedom = Freedom::fixed;
+  request.needs = {shop.need("tube", {"tube"})};
+  EXPECT_THAT(steps_of(shop, request),
+              ::testing::ElementsAre(
+                  ::testing::StartsWith("Bring part 1 (cup adapter) and part 2 (tube) together"),
+                  ::testing::StartsWith("Bring part 2 (tube) and part 3 (cup adapter) together"),
+                  ::testing::StartsWith("Screw part 1 (cup adapter), with what is made up on it, onto the first port"),
+                  ::testing::StartsWith("Last, screw the last port")));
+}
+
+TEST(BuildOrder, KeepsTheHeatOffTapeWhereSolderMustComeLast) {
+  const SmallWorld shop("cup adapter: 1 A female, 1 C female, 250c\ntube: 1 C male, 1 C male, 100c");
+  ChainRequest request = shop.ask("1 A male", "1 A male");
+  request.from.freedom = Freedom::fixed;
+  request.to.freedom = Freedom::sliding;
+  EXPECT_THAT(steps_of(shop, request).back(),
+              ::testing::AllOf(::testing::StartsWith("Last, bring part 2 (tube) and part 3 (cup adapter) together"),
+                               ::testing::EndsWith(" Keep the heat off tape and seats beside it: wrap them in a wet "
+                                                   "rag.")));
+}
+
+TEST(BuildOrder, AnElbowIsSolderedWhereItStands) {  // screwed on as one with its tube it would sweep a circle
+  const SmallWorld shop(R"(
+    cup adapter: 1 A female, 1 C female, 250c
+    cup elbow: 1 C male, 1 C male, 100c, bend
+  )");
+  ChainRequest request = shop.ask("1 A male", "1 A male");
+  request.from.freedom = Freedom::fixed;
+  EXPECT_THAT(steps_of(shop, request).front(), ::testing::StartsWith("Screw part 1 (cup adapter) onto the first port"));
+}
+
+// The nut does not pass a tail once that is soldered on (common practice).
+TEST(BuildOrder, AUnionsNutGoesOnBeforeItsTailIsSoldered) {
+  const SmallWorld shop("cup union: 1 C female, 1 C female, 900c, union");
+  ChainRequest request = shop.ask("1 C male", "1 C male");
+  request.from.freedom = request.to.freedom = Freedom::fixed;
+  request.needs = {shop.need("union", {"cup union"})};
+  EXPECT_THAT(
+      steps_of(shop, request),
+      ::testing::ElementsAre(
+          ::testing::StartsWith("Bring the first port (1 tube) and the first half of part 1 (cup union) together"),
+          ::testing::StartsWith(
+              "First slide the nut of part 1 over the last port, its thread towards part 1: it does not "
+              "pass later. Bring the second half of part 1 (cup union) and the last port (1 tube) "
+              "together; neither side turns."),
+          ::testing::StartsWith("Last, close part 1 (cup union)")));
+}
+
 TEST(BuildOrder, SparePortsArePluggedAtTheBenchFirst) {
   const SmallWorld shop(R"(
     tee: 1 A female, 1 A female, 1/2 A female, 500c
@@ -190,6 +269,14 @@ TEST(BuildOrder, ACloseNippleCarriesNothingIntoItsPort) {
                   ::testing::StartsWith("Screw part 1 (close nipple) into the first port (1 FA)"),
                   ::testing::StartsWith("Screw part 2 (valve), with what is made up on it, onto part 1 (close nipple)"),
                   ::testing::StartsWith("Last, screw the last port")));
+}
+
+// What draws a close nipple up would turn the part behind it, too.
+TEST(BuildOrder, WhatACloseNippleStandsInIsHeldBack) {
+  EXPECT_THAT(steps_of_train("1 A female", "1 A female", {"nipple", "elbow", "close nipple", "valve"})[3],
+              ::testing::AllOf(::testing::StartsWith("Screw part 4 (valve) onto part 3 (close nipple)"),
+                               ::testing::HasSubstr("part 3 draws up in both, so no wrench touches its threads, and "
+                                                    "hold part 2 with a second wrench. ")));
 }
 
 TEST(BuildOrder, ABushingGoesIntoItsPortByItself) {

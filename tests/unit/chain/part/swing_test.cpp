@@ -43,7 +43,9 @@ TEST(Grip, TheBuildOrderKeepsWrenchesOffACloseNipple) {
   const auto texts = steps(shop, shop.ask("1 A female", "1 A female"));
   EXPECT_THAT(texts.front(),
               ::testing::HasSubstr(": turn part 1 hand-tight and no more: what goes onto it draws it up; "));
-  EXPECT_THAT(texts.back(), ::testing::HasSubstr("; part 1 draws up in both, so no wrench touches its threads."));
+  EXPECT_THAT(texts.back(),
+              ::testing::HasSubstr("; part 1 draws up in both, so no wrench touches its threads, and hold "
+                                   "the first port with a second wrench."));
 }
 
 TEST(Facing, ABendStopsWhereItFacesRightAndIsNeverTurnedBack) {

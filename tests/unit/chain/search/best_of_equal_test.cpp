@@ -3,6 +3,7 @@
 
 #include "unit/chain/small_world.h"
 
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -160,6 +161,23 @@ TEST(OrderOfTheBin, TakesAHoseThatIsThereBeforeAUnionIsBought) {
   EXPECT_EQ(shop.chain(request), "nipple, union, nipple");
 }
 
+// A fitter pays more for one metal all the way, and not any price: 15 dollars for each part of another.
+TEST(OrderOfTheLine, PaysForOneMetalNoMoreThanThatIsWorth) {
+  const auto chosen = [](const char* brass_cents) {
+    const SmallWorld shop(fmt::format(R"(
+      iron nipple: 1 A male, 1 A male, 100c, iron
+      brass nipple: 1 A male, 1 A male, {}, brass
+      union: 1 A female, 1 A female, 900c, union, brass
+    )",
+                                      brass_cents));
+    ChainRequest request = shop.ask("1 A female", "1 A female", Order::line);
+    request.from.freedom = request.to.freedom = Freedom::fixed;
+    return shop.chain(request);
+  };
+  EXPECT_EQ(chosen("840c"), "brass nipple, union, brass nipple");  // 14.80 for one union of another metal
+  EXPECT_EQ(chosen("860c"), "iron nipple, union, iron nipple");
+}
+
 TEST(RestOfAChain, IsMeasuredByItsCommonestMaterial) {
   const SmallWorld shop(kMetals);
   const auto move = [&](const std::string& name) { return bought_move(shop.catalog(), shop.part(name), 0, 1); };
@@ -167,13 +185,14 @@ TEST(RestOfAChain, IsMeasuredByItsCommonestMaterial) {
   // Two clash, two are not of its own, and each is eleven steps of 0.05 V from it.
   constexpr std::int64_t kTwo = std::int64_t{2} << 20;
   const EndMetals brass{{MaterialId{1}}, false};
-  EXPECT_EQ(rest_of(shop.catalog(), Order::line, EndMetals{}, moves), (Rest{{0, 0, 1100, 0, 0}}));
-  EXPECT_EQ(rest_of(shop.catalog(), Order::line, brass, moves), (Rest{{kTwo * kTwo / 2 + kTwo + 22, 0, 1100, 0, 0}}));
+  EXPECT_EQ(rest_of(shop.catalog(), Order::line, EndMetals{}, moves), (Rest{{0, 1100, 1100, 0, 0}}));
+  EXPECT_EQ(rest_of(shop.catalog(), Order::line, brass, moves),
+            (Rest{{kTwo * kTwo / 2 + kTwo + 22, 1100, 1100, 0, 0}}));
   EXPECT_EQ(rest_of(shop.catalog(), Order::line, EndMetals{{MaterialId{1}}, true}, moves),
-            (Rest{{kTwo, 0, 1100, 0, 0}}));
+            (Rest{{kTwo, 1100, 1100, 0, 0}}));
   EXPECT_EQ(rest_of(shop.catalog(), Order::parts, brass, moves), Rest{});
   const std::vector<Move> mixed{move("iron nipple"), move("brass coupling"), move("iron nipple")};
-  EXPECT_EQ(rest_of(shop.catalog(), Order::line, EndMetals{}, mixed), (Rest{{0, 1, 500, 0, 0}}));
+  EXPECT_EQ(rest_of(shop.catalog(), Order::line, EndMetals{}, mixed), (Rest{{0, 1500 + 500, 500, 0, 0}}));
 }
 
 }  // namespace

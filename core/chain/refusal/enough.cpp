@@ -46,7 +46,7 @@ std::optional<Length> first_that_does(const std::vector<std::int64_t>& steps, co
 
 }  // namespace
 
-Facts move_to_enough(const Catalog& catalog, const ChainRequest& asked, std::string_view rule, const Possible& possible,
+Facts move_to_enough(const Catalog& catalog, const ChainRequest& asked, std::string_view rule, const AsGood& as_good,
                      ChainRequest& lifted) {
   const bool is_room = rule == "room";
   if (!is_room && rule != "smallest_bore") return {};
@@ -55,7 +55,7 @@ Facts move_to_enough(const Catalog& catalog, const ChainRequest& asked, std::str
   const std::optional<Length> enough = first_that_does(
       is_room ? rooms_above(catalog, *(asked.*figure)) : bores_below(catalog, *(asked.*figure)), [&](Length length) {
         tried.*figure = length;
-        return possible(tried);
+        return as_good(tried);
       });
   if (!enough) return {};
   lifted.*figure = enough;

@@ -13,16 +13,17 @@
 
 namespace riserun::chain {
 
-using Possible = std::function<bool(const ChainRequest&)>;
+/// Whether the chain that is found for it is as good as it must be; what one figure does, more room or less bore does.
+using AsGood = std::function<bool(const ChainRequest&)>;
 
 /// Such figures are in steps of 1/20 in, which both 0.01 in and 0.01 mm measure, so that they do as they are printed.
 inline Length step_of_figures() { return inches(0.05); }
 
 /// Moves the figure of that rule, which was asked for and has been given up in `lifted`, back to the nearest with which
-/// it is possible, and tells it: facts for the rule's relief. Empty, and nothing is changed, where the rule is neither
-/// on room nor on bore, or no figure that is worth saying does.
-/// @pre possible(lifted)
-Facts move_to_enough(const Catalog& catalog, const ChainRequest& asked, std::string_view rule, const Possible& possible,
+/// the chain is as good, and tells it: facts for the rule's relief. Empty, and nothing is changed, where the rule is
+/// neither on room nor on bore, or no figure that is worth saying does.
+/// @pre as_good(lifted)
+Facts move_to_enough(const Catalog& catalog, const ChainRequest& asked, std::string_view rule, const AsGood& as_good,
                      ChainRequest& lifted);
 
 }  // namespace riserun::chain

@@ -75,15 +75,23 @@ bool WhyNoChain::makes_distance(const ChainRequest& request) const {
 /// What to do is that of each rule's first relief; a figure is moved only as far as it takes.
 std::optional<Lift> WhyNoChain::lift(RuleSet given_up) const {
   ChainRequest request = conflict_.without(given_up);
-  const auto possible = [&](const ChainRequest& tried) { return best_chain(folded_, tried).has_value(); };
-  if (!possible(request) || !makes_distance(request)) return std::nullopt;
+  const std::optional<Route> best = best_chain(folded_, request);
+  if (!best || !makes_distance(request)) return std::nullopt;
+  const Lift least = cost_of_lift(*best);
+  // Half an inch of room is not worth four parts more.
+  const auto as_good = [&](const ChainRequest& tried) {
+    const std::optional<Route> found = best_chain(folded_, tried);
+    if (!found) return false;
+    const Lift made = cost_of_lift(*found);
+    return made.part_count <= least.part_count && made.price <= least.price;
+  };
   Facts what;
   for (const std::size_t row : rows_of(given_up)) {
     const RequestRule& rule = conflict_.rules()[row];
     Fact& relief = what.emplace_back(rule.reliefs.front());
     const bool has_figure = span_ == nullptr;  // with a distance each search may take a second
     if (!has_figure) continue;
-    if (Facts figure = move_to_enough(catalog_, request_, rule.code(), possible, request); !figure.empty())
+    if (Facts figure = move_to_enough(catalog_, request_, rule.code(), as_good, request); !figure.empty())
       relief.values[1] = std::move(figure);
   }
   Lift made = cost_of_lift(*best_chain(folded_, request));

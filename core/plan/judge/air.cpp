@@ -187,9 +187,11 @@ void judge_feed_bore(const Plan& plan, Open& open) {
     if (way.use != WayUse::feed) continue;
     const auto restrictor = std::find_if(way.parts.begin(), way.parts.end(), is_restrictor);
     if (restrictor == way.parts.end()) continue;
-    // Its hole may have been taken for the feed's; what is narrower still is nobody's line.
+    // Its hole may have been taken for the feed's, by the drill that is nearest; what is narrower still is nobody's
+    // line.
+    constexpr double kNextDrill = 0.9;  // 1.5 mm for 1/16 in
     const Length built_in = restrictor->bore.value_or(Length{});
-    if (quantity::more_than(built_in, *bore))
+    if (quantity::more_than(kNextDrill * built_in, *bore))
       open.not_yet(Topic::whole_job, fact("feed_narrower_than_restrictor", *bore, built_in), {},
                    fact("bore_of_the_narrowest_fitting"), "common practice");
     return;

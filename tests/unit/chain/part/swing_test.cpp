@@ -96,7 +96,7 @@ TEST(Room, ABodyThatCannotSwingIsLeftOut) {
   EXPECT_EQ(said(std::get<NoChain>(answer).reason),
             "every chain holds a body that cannot be turned within 1.57 in of the run");
   EXPECT_THAT(said(std::get<NoChain>(answer).mends),
-              ::testing::ElementsAre("make more room round the run than 1.57 in, at least 1.95 in"));
+              ::testing::ElementsAre("make more room round the run than 1.57 in, at least 2.2 in"));
 }
 
 }  // namespace

@@ -57,18 +57,20 @@ INSTANTIATE_TEST_SUITE_P(
 TEST(StrangeJob, OfEveryKindOfPortMakesAPlan) {
   const Catalog& catalog = *shipped_catalog();
   std::vector<std::string> ports;
+  std::vector<std::string> bungs;  // a riser screws into its bung: a male one is an error at its place (bad_job_test)
   for (std::uint32_t kind = 0; kind < catalog.kinds().size(); ++kind) {
     for (const catalog::End end : {catalog::End::male, catalog::End::female, catalog::End::neither}) {
       const auto& sizes = catalog.kinds()[kind].sizes;
       const auto type = catalog.find_port_type({catalog::KindId{kind}, sizes[sizes.size() / 2].size, end});
       // A bung stands still: one on a nut is an error at its place (lid_test).
-      if (type && catalog.written(*type).find("swivel") == std::string::npos)
-        ports.push_back("'" + catalog.spelled(*type) + "'");
+      if (!type || catalog.written(*type).find("swivel") != std::string::npos) continue;
+      ports.push_back("'" + catalog.spelled(*type) + "'");
+      if (end != catalog::End::male) bungs.push_back(ports.back());
     }
   }
   const std::size_t step = std::getenv("RISERUN_EVERY_PORT") == nullptr ? 3 : 1;
   for (std::size_t at = 0; at < ports.size(); at += step) {
-    const std::string& bung = ports[at];
+    const std::string& bung = bungs[at % bungs.size()];
     const std::string& table = ports[(at + 1) % ports.size()];
     SCOPED_TRACE(bung + " to " + table);
     expect_sound(plan_of_text(with(with(kBench, "port: 1 FNPT, bung: full coupling", "port: " + bung),

@@ -165,6 +165,8 @@ TEST(NotYet, AFeedNarrowerThanTheRestrictorInItIsAskedAbout) {
         with(kReady, "  ports: {shop air", std::string("  feed bore: ") + bore + "\n  ports: {shop air"));
   };
   EXPECT_TRUE(has(fed_by("0.01 in"), "feed_narrower_than_restrictor"));
+  EXPECT_TRUE(has(fed_by("1.4 mm"), "feed_narrower_than_restrictor"));
+  EXPECT_FALSE(has(fed_by("1.5 mm"), "feed_narrower_than_restrictor")) << "the drill beside 1/16 in";
   EXPECT_FALSE(has(fed_by("1/16 in"), "feed_narrower_than_restrictor"));
 }
 

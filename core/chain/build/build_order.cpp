@@ -1,6 +1,7 @@
 #include "chain/build/build_order.h"
 
 #include "chain/build/body_tree.h"
+#include "chain/build/last_bonds.h"
 #include "chain/build/seals.h"
 #include "chain/build/soldered_first.h"
 #include "chain/build/vise.h"
@@ -8,7 +9,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
 #include <optional>
 #include <utility>
 
@@ -31,9 +31,6 @@ Facts in_turn(const Facts& first, const Facts& then) {
   return {fact("in_turn", first.front(), then.front())};
 }
 
-constexpr AsLast kAllAsLast[] = {AsLast::never, AsLast::pushed_together, AsLast::lengthwise, AsLast::without_turning,
-                                 AsLast::nut};
-
 class BuildOrder {
  public:
   BuildOrder(const Catalog& catalog, Run& run) : catalog_(catalog), run_(run), tree_(catalog, run) {}
@@ -41,8 +38,6 @@ class BuildOrder {
   void write();
 
  private:
-  void choose_where_to_begin();
-  void choose_last_bonds();
   void choose_what_is_soldered_first();
   void choose_what_the_vise_holds();
   void choose_finish();
@@ -85,39 +80,6 @@ class BuildOrder {
   std::vector<std::size_t> ends_last_;  // bonds that put a loose end on
   Seals seals_;
 };
-
-// At what is held, or else at the base. Where something in a chain closes without turning, it is made up from both its
-// ports, loose or not, and closed there.
-void BuildOrder::choose_where_to_begin() {
-  const bool both = tree_.is_chain() && std::any_of(tree_.bonds.begin(), tree_.bonds.end(), [](const Bond& bond) {
-                      return bond.as_last >= AsLast::lengthwise;
-                    });
-  bool any = false;
-  for (std::size_t body = 0; body < tree_.bodies.size(); ++body)
-    any |= tree_.bodies[body].first = tree_.bodies[body].held || (both && !tree_.is_part(body));
-  if (!any) tree_.bodies.front().first = true;
-}
-
-// A bond waits only where it would tie two bodies together that the run is made up from: as many as there are such
-// bodies beyond the first.
-void BuildOrder::choose_last_bonds() {
-  std::vector<std::size_t> group(tree_.bodies.size());
-  std::iota(group.begin(), group.end(), std::size_t{0});
-  const auto begins = [&](std::size_t g) {
-    for (std::size_t body = 0; body < tree_.bodies.size(); ++body)
-      if (group[body] == g && tree_.bodies[body].first) return true;
-    return false;
-  };
-  for (const AsLast as_last : kAllAsLast) {
-    for (Bond& bond : tree_.bonds) {
-      if (bond.as_last != as_last) continue;
-      const std::size_t kept = group[bond.inner];
-      const std::size_t gone = group[bond.outer];
-      bond.last = begins(kept) && begins(gone);
-      if (!bond.last) std::replace(group.begin(), group.end(), gone, kept);
-    }
-  }
-}
 
 // Between two ports that do not turn one must at least move along its axis, or the joint be a closing one.
 bool BuildOrder::can_close() const {
@@ -391,8 +353,8 @@ void BuildOrder::warn_of_no_play(Fact what) {
 }
 
 void BuildOrder::write() {
-  choose_where_to_begin();
-  choose_last_bonds();
+  choose_where_to_begin(tree_);
+  choose_last_bonds(tree_);
   choose_what_is_soldered_first();
   choose_what_the_vise_holds();
   choose_finish();

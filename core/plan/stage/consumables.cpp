@@ -102,16 +102,17 @@ void add_metal(ShoppingList& list) {
         {name, square_feet_or_metres(area), "the baffles, in the pieces of the cut list", "baffles"});
 }
 
-/// What leads from the rig to where the supply is worked, with the sizes that it is joined to.
-std::string test_hose(const Catalog& catalog, const LeakTestPlan& test) {
+/// The sizes that the hose of the leak test is joined to, at the rig and where the supply is worked.
+std::string ends_of_test_hose(const Catalog& catalog, const LeakTestPlan& test) {
   const chain::Run* rig = test.rig->run();
   const std::optional<PartId> shut_off = rig == nullptr ? std::nullopt : rig->ends.back().device;
-  std::string hose = "air hose";
+  std::string ends;
   if (shut_off)
-    hose += fmt::format(" to the {} of the rig's shut-off", catalog.written(catalog.part(*shut_off).ports.back().type));
-  if (test.at_supply.empty()) return hose + ", at its far end a tee and a valve to let down by";
+    ends +=
+        fmt::format("to the {} of the rig's shut-off; ", catalog.written(catalog.part(*shut_off).ports.back().type));
+  if (test.at_supply.empty()) return ends;
   const catalog::PortType& outlet = catalog.port_type(catalog.part(test.at_supply.back()).ports.back().type);
-  return hose + fmt::format(", at its far end a {} tee and a valve to let down by", catalog.size_name(outlet.size));
+  return ends + fmt::format("tee and valve {}, behind the regulator; ", catalog.size_name(outlet.size));
 }
 
 }  // namespace
@@ -138,9 +139,10 @@ void add_consumables(const Inputs& inputs, const ListedSections& sections, Shopp
         {"anti-gall thread paste", "1 tube", fmt::format("{0} threads gall on {0}", material->name)});
   list.consumables.push_back({"dip rod", "1", "reads the charge"});
   if (sections.leak_test.possible && sections.leak_test.rig)
-    list.consumables.push_back({test_hose(inputs.catalog, sections.leak_test),
+    list.consumables.push_back({"air hose, at its far end a tee and a valve to let down by",
                                 feet_or_metres(sections.leak_test.energy.standoff, 10.0),
-                                "the leak test is worked from there; the shop's own does"});
+                                ends_of_test_hose(inputs.catalog, sections.leak_test) +
+                                    "the leak test is worked from there; the shop's own does"});
   add_metal(list);
   const Job& job = inputs.job;
   if ((job.cutting.aluminium || job.cutting.magnesium) && job.vent.stays_open)

@@ -82,8 +82,9 @@ TEST(LeakTestRig, EndsInItsShutOff) {
                                  [](const Consumable& item) { return item.name.starts_with("air hose"); });
   ASSERT_NE(hose, plan.list.consumables.end());
   EXPECT_EQ(hose->quantity, "100 ft or 30 m");
-  EXPECT_EQ(hose->name,
-            "air hose to the 1/4 FNPT of the rig's shut-off, at its far end a 1/4 tee and a valve to let down by");
+  EXPECT_THAT(hose->reason,
+              ::testing::StartsWith("to the 1/4 FNPT of the rig's shut-off; tee and valve 1/4, behind the "
+                                    "regulator; the leak test"));
 }
 
 TEST(LeakTestRig, EndsInItsShutOffWhereTheJobHasNoRegulator) {

@@ -90,6 +90,16 @@ const chain::Need* plastic_need(const Catalog& catalog, const chain::ChainReques
   return nullptr;
 }
 
+/// A need that is met by such parts for the most part, as PEX; nullptr: none.
+const chain::Need* mostly_plastic_need(const Catalog& catalog, const chain::ChainRequest& request) {
+  for (const chain::Need& need : request.needs) {
+    const auto plastic =
+        std::count_if(need.parts.begin(), need.parts.end(), [&](PartId part) { return !catalog.part(part).air; });
+    if (2 * static_cast<std::size_t>(plastic) > need.parts.size()) return &need;
+  }
+  return nullptr;
+}
+
 /// All that would join it is kept off the reservoir.
 bool clashes_with_plastic(const chain::NoChain& none) {
   return std::any_of(none.conflict.begin(), none.conflict.end(),
@@ -109,12 +119,20 @@ void refuse_none(const Inputs& inputs, const ConnectionPlan& plan, Remarks& rema
   } else if (!none.mends.empty()) {
     refusal.mend = none.mends.front();
   }
+  if (plan.missed_bore && plan.missed_bore->longer_gap) {
+    refusal.numbers = Against{*plan.gap, *plan.missed_bore->longer_gap};
+    refusal.mend = fact("gap_for_a_wide_run", *plan.missed_bore->longer_gap);
+    if (auto higher = higher_table(inputs.job, plan)) refusal.or_else = {std::move(*higher)};
+  }
   if (plan.tight_hose) {
     refusal.numbers = Against{*plan.gap, plan.tight_hose->least_gap};
     refusal.mend = plan.tight_hose->mend;
     if (auto higher = higher_table(inputs.job, plan)) refusal.or_else = {std::move(*higher)};
   }
   if (auto mend = fitters_mend(catalog, plan.request.needs, none.reason, refusal.mend)) refusal.mend = std::move(*mend);
+  if (const chain::Need* mostly = mostly_plastic_need(catalog, plan.request);
+      mostly != nullptr && clashes_with_plastic(none) && none.missing_part)
+    refusal.mend = fact("metal_in_its_place", mostly->words, plan.name);
   if (const JobPort* port = port_of_plastic_alone(inputs, plan);
       port != nullptr && none.reason.code == "ruled_out_alone") {
     refusal.reason = fact("plastic_port_on_the_reservoir", plan.name, port->name, catalog.written(port->type));
@@ -125,7 +143,8 @@ void refuse_none(const Inputs& inputs, const ConnectionPlan& plan, Remarks& rema
     refusal.reason = fact("plastic_asked_for_on_the_reservoir", plan.name, plastic->words);
     refusal.mend = fact("metal_in_its_place", plastic->words, plan.name);
   }
-  if (none.reason.code == "air_alone" && plan.ends_in && !catalog.part(*plan.ends_in).air)
+  const bool alone = none.reason.code == "air_alone" || none.reason.code == "ruled_out_alone";
+  if (alone && plan.ends_in && !catalog.part(*plan.ends_in).air)
     refusal.mend = fact("metal_end_in_its_place", catalog.part(*plan.ends_in).name);
   // No check valve that would go there is advised where none may stand.
   if (is_asked_as_vent(catalog, inputs.job, plan) && asked_check(catalog, plan) != nullptr)
@@ -183,6 +202,7 @@ void say_what_is_missed(RunSearch& search, ConnectionPlan& plan) {
   special.special_order = true;
   const bool is_sold = search.can_join(special, plan.span);
   const auto longer = !is_sold && plan.span ? gap_with_room(search, ordered, *plan.span) : std::nullopt;
+  missed.longer_gap = longer;
   missed.mend = is_sold  ? fact("let_it_take_special_order")
                 : longer ? fact("longer_gap_or_least_bore_of_its_own", *longer)
                          : fact("wider_port_or_least_bore_of_its_own");
@@ -225,6 +245,11 @@ void settle(const Inputs& inputs, RunSearch& search, const RiserPlan& riser, con
   if (plan.ends_in) plan.to = part_title(inputs.catalog, *plan.ends_in);
   plan.ends = {plan.to};
   if (plan.chain() == nullptr) {
+    if (plan.none()->only_the_distance && plan.missed_bore && plan.span) {
+      chain::ChainRequest ordered = plan.request;
+      ordered.smallest_bore = plan.missed_bore->least;
+      plan.missed_bore->longer_gap = gap_with_room(search, ordered, *plan.span);
+    }
     if (plan.none()->only_the_distance) plan.tight_hose = tight_hose(search.finder(), connection, plan);
     refuse_none(inputs, plan, remarks);
     return;

@@ -1,5 +1,6 @@
 // What a fitter who types a mend as it is printed then has: places on the lid, heights, ranges, measures to buy.
 #include "hydraulics/fluid.h"
+#include "plan/judge/higher_table.h"
 #include "unit/plan/judge/ready_job.h"
 
 #include <fmt/format.h>
@@ -90,14 +91,12 @@ TEST(HigherTable, MendsAHoseThatCannotTakeItsOffset) {
   EXPECT_EQ(typed.verdict, Verdict::ready) << height << testing::PrintToString(open_in(typed));
 }
 
-TEST(Charge, NeverGoesUpToTheLid) {
-  const std::string full = with(with(kReady, "charge: 9 in", "charge: 12-1/2 in"), "depth: 4 in", "depth: 8-1/2 in");
-  const Plan plan = plan_of_text(with(full, "rim: 5 in", "rim: 10 in"));
-  for (const Finding& finding : plan.findings) {
-    if (!finding.mend) continue;
-    const std::string said = report::sentences_of(finding, UnitSystem::inch);
-    EXPECT_THAT(said, Not(HasSubstr("the charge leaves"))) << said;
-  }
+// A twentieth of the box stays air: 14 in of water take 14.74 in, to the next quarter.
+TEST(Charge, UpToTheLidTakesAHigherBox) {
+  EXPECT_FALSE(higher_reservoir(ready().job, inches(13.0)));
+  const auto higher = higher_reservoir(ready().job, inches(14.0));
+  ASSERT_TRUE(higher);
+  EXPECT_EQ(higher->fact, fact("reservoir_so_high", inches(14.75), inches(14.0)));
 }
 
 // ---- Ranges.

@@ -90,16 +90,6 @@ const chain::Need* plastic_need(const Catalog& catalog, const chain::ChainReques
   return nullptr;
 }
 
-/// A need that is met by such parts for the most part, as PEX; nullptr: none.
-const chain::Need* mostly_plastic_need(const Catalog& catalog, const chain::ChainRequest& request) {
-  for (const chain::Need& need : request.needs) {
-    const auto plastic =
-        std::count_if(need.parts.begin(), need.parts.end(), [&](PartId part) { return !catalog.part(part).air; });
-    if (2 * static_cast<std::size_t>(plastic) > need.parts.size()) return &need;
-  }
-  return nullptr;
-}
-
 /// All that would join it is kept off the reservoir.
 bool clashes_with_plastic(const chain::NoChain& none) {
   return std::any_of(none.conflict.begin(), none.conflict.end(),
@@ -130,9 +120,6 @@ void refuse_none(const Inputs& inputs, const ConnectionPlan& plan, Remarks& rema
     if (auto higher = higher_table(inputs.job, plan)) refusal.or_else = {std::move(*higher)};
   }
   if (auto mend = fitters_mend(catalog, plan.request.needs, none.reason, refusal.mend)) refusal.mend = std::move(*mend);
-  if (const chain::Need* mostly = mostly_plastic_need(catalog, plan.request);
-      mostly != nullptr && clashes_with_plastic(none) && none.missing_part)
-    refusal.mend = fact("metal_in_its_place", mostly->words, plan.name);
   if (const JobPort* port = port_of_plastic_alone(inputs, plan);
       port != nullptr && none.reason.code == "ruled_out_alone") {
     refusal.reason = fact("plastic_port_on_the_reservoir", plan.name, port->name, catalog.written(port->type));

@@ -69,6 +69,14 @@ std::optional<Water> water_at(Temperature temperature) {
                absolute_pascals(saturation_pressure(kelvin))};
 }
 
+Water with_propylene_glycol(Water water, double share) {
+  constexpr double kDenser = 0.08;  // of the density, for a share of 1
+  constexpr double kMoreViscous = 4.0;
+  water.density = water.density * (1.0 + kDenser * share);
+  water.viscosity = water.viscosity * (1.0 + kMoreViscous * share);
+  return water;
+}
+
 Density air_density(AbsolutePressure pressure, Temperature temperature) {
   return kilograms_per_cubic_metre(in_pascals(pressure) / (kAirGasConstant * in_kelvins(temperature)));
 }

@@ -20,6 +20,10 @@ struct Water {
 /// Its stated uncertainty there: 1 ppm in density, 1 % in viscosity. Vapour pressure: IAPWS R7-97(2012), equation 30.
 std::optional<Water> water_at(Temperature temperature);
 
+/// The same water with propylene glycol in it, 0 to 0.1 by volume. 10 % are 0.8 % denser and 1.4 times as viscous,
+/// and between there it goes evenly (ASHRAE Handbook, Fundamentals, tables of aqueous propylene glycol, from memory).
+Water with_propylene_glycol(Water water, double share);
+
 inline constexpr double kAirGasConstant = 287.05287;  // J/(kg K), U.S. Standard Atmosphere 1976 / ISO 2533
 inline constexpr double kAirHeatRatio = 1.4;
 

@@ -63,7 +63,7 @@ Length least_apart(const LidBung& a, const LidBung& b) {
   return std::max({a.outside + b.outside, a.turning + b.body, b.turning + a.body});
 }
 
-Length least_to_wall(const LidBung& bung) { return bung.outside / 2.0 + std::max(kToSeam, bung.hole * kToSeamOfHole); }
+Length least_to_wall(const LidBung& bung) { return bung.outside / 2.0 + kToSeam; }
 
 Length least_to_stay(const LidBung& bung) { return bung.outside / 2.0 + kToStay; }
 
@@ -122,7 +122,7 @@ void propose_places(LidMap& map, const std::string& riser) {
         return in_inches(away(spot.from_left, along)) + kNearTheFront * in_inches(spot.from_front);
       });
     bung.proposed = bung.at.has_value();
-    if (!bung.at) ++map.without_place;
+    if (!bung.at) map.without_place.push_back(bung.port);
   }
 }
 

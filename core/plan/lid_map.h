@@ -48,16 +48,16 @@ struct LidMap {
   Length plate{};  // thickness of what stands on a seam
   std::vector<LidBung> bungs;
   std::vector<LidSeam> seams;
-  std::vector<LidSpot> ties;      // single stays from lid to floor
-  bool stays_anywhere = false;    // the job does not say where its stays stand
-  std::size_t without_place = 0;  // bungs that no place was found for
+  std::vector<LidSpot> ties;                 // single stays from lid to floor
+  bool stays_anywhere = false;               // the job does not say where its stays stand
+  std::vector<std::string> without_place{};  // bungs that no place was found for, by their ports
 };
 
 /// Room all round between boss and hole (common practice; 1/16 in is the most).
 inline const Length kBossGap = inches(1.0 / 32.0);
-/// Of a boss to the wall that the lid is welded to: that, or so many times its hole (common practice).
+/// Of a boss to the wall that the lid is welded to: room for torch and cup over its fillet, of whatever size the boss
+/// is (common practice: 1-1/2 to 2 in).
 inline const Length kToSeam = inches(2.0);
-inline constexpr double kToSeamOfHole = 1.5;
 /// Of a boss in a side to the seams of floor and lid: a fillet of 1/4 in on each of the two (common practice).
 inline const Length kToFloorSeam = inches(0.5);
 /// Of a boss to a baffle, a stay or a tie under the lid, so that both can be welded (common practice).

@@ -41,6 +41,7 @@ struct MissedBore {
   Length least{};
   double share_of_riser = 0.0;
   quantity::Fact mend;
+  std::optional<Length> longer_gap{};  // in which a run of that bore has room, where the gap is what is in its way
 };
 
 /// A run that does not come out at the gap that the job gives, and by more than its threads give.
@@ -68,6 +69,7 @@ struct HoseRise {
   Length rise{};
   Length least{};         // of the hose: the rise and the bend into the inlet, to the next inch
   bool short_of = false;  // the hose that the job gives does not come up so far
+  bool guessed = false;   // the job gives none: the way round the table's edge is the least that it goes
 };
 
 /// A connection with one far end or with several.
@@ -333,6 +335,20 @@ struct ReliefPlan {
   Force lid_force_at_greatest{};
 };
 
+/// A way out of the reservoir or of the table with a valve of its own: how the water runs out by it with nothing but
+/// its own weight behind it.
+struct DrainPlan {
+  std::size_t way = 0;  // row of Plan::ways
+  bool of_table = false;
+  Length full{};  // depth of the water when it is opened
+  Length held{};  // of water over the way's mouth, that opens the check valve on it; as much as `full`: nothing does
+  std::optional<PartId> check;       // that holds it
+  std::optional<PartId> restrictor;  // the narrowest on the way
+  Length left_at{};                  // depth to which it runs full, or to a film that shows
+  Volume left{};                     // that stays then
+  std::optional<Time> time;          // to there; none: nothing comes out
+};
+
 struct Plan {
   std::shared_ptr<const Catalog> catalog;
   Job job;
@@ -341,6 +357,7 @@ struct Plan {
   std::vector<Assumption> assumptions;
   std::vector<ConnectionPlan> connections;  // those with one far end, then those with several
   std::vector<Way> ways;                    // through them
+  std::vector<DrainPlan> drains;            // those of them that let the water out
   RiserPlan riser;
   Levels levels;
   hydraulics::Line line;                        // riser's lower end to the table

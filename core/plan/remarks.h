@@ -79,6 +79,8 @@ inline constexpr const char* kLineLeftOut = "line left out";
 inline constexpr const char* kNeedOf = "need of";
 /// The connection of that name needs no check valve.
 inline constexpr const char* kCheckLeftOut = "check valve left out";
+/// The connection of that name needs the part no more.
+inline constexpr const char* kNeedLeftOut = "need left out";
 /// The port of that name: of the reservoir into its lid, of the table into its floor.
 inline constexpr const char* kPortIntoLid = "port into the lid";
 inline constexpr const char* kPortIntoFloor = "port into the floor";
@@ -96,7 +98,8 @@ struct Change {
   std::string key;                        // "air.set pressure"; "connections": one more, that ends in the part;
                                           // kReliefSetting and its like
   quantity::Value value{};                // empty text: the key is left out
-  std::optional<catalog::PartId> part{};  // of the new connection, of kDeviceOf, kDeviceOn, kNeedOf
+  std::optional<catalog::PartId> part{};  // of the new connection, of kDeviceOf, kDeviceOn, kNeedOf,
+                                          // kNeedLeftOut
   std::optional<reservoir::SupportLayout> supports{};  // of kSupports
   std::optional<LidSpot> spot{};                       // of kBungAt
 

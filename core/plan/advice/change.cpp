@@ -240,6 +240,17 @@ void leave_check_out(const Catalog& catalog, Job& job, const Value& name) {
       });
 }
 
+/// A hose with its length.
+void leave_need_out(const Catalog& catalog, Job& job, const Value& name, PartId part) {
+  for (JobConnection& connection : job.connections) {
+    if (connection.name == std::get<std::string>(name))
+      std::erase_if(connection.needs, [&](const chain::Need& need) {
+        return std::find(need.parts.begin(), need.parts.end(), part) != need.parts.end();
+      });
+    if (connection.name == std::get<std::string>(name) && catalog.part(part).flexible) connection.hose_length.reset();
+  }
+}
+
 void put_into_bushing(Job& job, const Value& name) {
   JobPort* port = port_called(job.reservoir.ports, name);
   if (port == nullptr) return;
@@ -260,6 +271,8 @@ bool change_without_key(const Catalog& catalog, Job& job, const Change& change) 
     add_device(catalog, job, std::get<std::string>(change.value), *change.part);
   else if (change.part && change.key == kNeedOf)
     add_need(catalog, job, change.value, *change.part);
+  else if (change.part && change.key == kNeedLeftOut)
+    leave_need_out(catalog, job, change.value, *change.part);
   else if (change.part)
     add_connection(catalog, job, *change.part);
   else if (change.supports)

@@ -178,6 +178,7 @@ struct Cutting {
 
 struct Liquid {
   std::string name = "water";
+  double glycol = 0.0;  // share of propylene glycol by volume, 0 to 0.1
   bool flammable = false;
 };
 

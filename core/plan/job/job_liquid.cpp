@@ -20,7 +20,9 @@ using catalog::Value;
 namespace {
 
 /// What water may hold and stay water: a few per cent of a cutting fluid that is made to mix with it (common practice).
-constexpr std::string_view kWatery[] = {"water", "coolant", "soluble oil", "emulsion", "inhibitor", "biocide"};
+constexpr std::string_view kWatery[] = {"water",     "coolant", "soluble oil",     "emulsion",
+                                        "inhibitor", "biocide", "propylene glycol"};
+constexpr std::string_view kGlycol = "propylene glycol";
 
 /// Liquids that burn, by the words that name them.
 constexpr std::string_view kFlammable[] = {"gasoline", "petrol",  "diesel",   "kerosene", "paraffin", "acetone",
@@ -55,6 +57,21 @@ std::string not_water(const std::string& rest) {
   return {};
 }
 
+/// The first number of the text: a share in per cent; where none stands there, the most that may.
+double share_in(const std::string& text) {
+  std::string word;
+  for (const char c : text + " ") {
+    if (std::isdigit(static_cast<unsigned char>(c)) != 0 || c == '.') {
+      word += c;
+      continue;
+    }
+    const auto number = quantity::read_number(word);
+    if (const double* share = std::get_if<double>(&number)) return *share;
+    word.clear();
+  }
+  return kMostMixedIn;
+}
+
 bool names_any(const std::string& text, std::span<const std::string_view> words) {
   return std::any_of(words.begin(), words.end(),
                      [&](std::string_view word) { return text.find(word) != std::string::npos; });
@@ -75,10 +92,11 @@ void read_liquid(JobReading& reading, const Value& value, Job& job) {
     for (std::size_t at = rest.find(word); at != std::string::npos; at = rest.find(word)) rest.erase(at, word.size());
   job.liquid.flammable = names_any(rest, kFlammable);
   const std::string strange = rest == lower ? std::string(*text) : not_water(rest);
+  if (strange.empty() && lower.find(kGlycol) != std::string::npos) job.liquid.glycol = share_in(lower) / 100.0;
   if (!job.liquid.flammable && !strange.empty())
     reading.problems.add(
         value, fmt::format("{}: '{}' is not worked out; allowed is water, or water with up to 10 % of soluble "
-                           "oil, coolant or inhibitor; acids, lyes, salt and bleach eat the tank",
+                           "oil, coolant, inhibitor or propylene glycol; acids, lyes, salt and bleach eat the tank",
                            value.path(), strange));
 }
 

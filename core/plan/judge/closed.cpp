@@ -2,7 +2,6 @@
 #include "catalog/words/words.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
-#include "plan/sold.h"
 #include "quantity/nearly.h"
 
 #include <algorithm>
@@ -74,8 +73,10 @@ void judge_line(const LineToMake& line, Open& open) {
 void judge_ports(const Plan& plan, const LineToMake& line, Open& open) {
   for (const JobPort& port : plan.job.reservoir.ports) {
     if (is_used(plan, port.name) || line.takes(port)) continue;
-    open.not_yet(Topic::connections, fact("port_closed_by_nothing", port.name), {}, fact("end_port_in_plug", port.name),
-                 "common practice");
+    // A plug there is no drain, and has its own finding.
+    const bool drain = is_named(port, "drain") && (port.place == Place::side || port.place == Place::floor);
+    open.not_yet(Topic::connections, fact("port_closed_by_nothing", port.name), {},
+                 drain ? fact("end_port_in_valve", port.name) : fact("end_port_in_plug", port.name), "common practice");
   }
 }
 
@@ -144,24 +145,6 @@ void judge_drain_places(const Plan& plan, Open& open) {
   }
 }
 
-/// A rod and a funnel go in through the lid, by a port that the riser does not hang in.
-void judge_dip_port(const Plan& plan, Open& open) {
-  const JobPort* riser = riser_bung(plan.job);
-  const std::vector<JobPort>& ports = plan.job.reservoir.ports;
-  if (std::any_of(ports.begin(), ports.end(),
-                  [&](const JobPort& port) { return &port != riser && port.place.value_or(Place::lid) == Place::lid; }))
-    return;
-  const auto plug = fill_plug(*plan.catalog);
-  Finding& finding =
-      open.not_yet(Topic::levels, fact("nothing_to_dip_by"), {},
-                   plug ? std::optional(fact("plug_in_the_lid", plan.catalog->part(*plug).name)) : std::nullopt,
-                   "common practice", Purchase{"fill-plug", "plug", fact("to_fill_and_dip_by"), plug});
-  if (!plug) return;
-  const Fact mend = *finding.mend;  // which names the bung already
-  put_on_lid(plan, *plug, nullptr, finding);
-  finding.mend = mend;
-}
-
 }  // namespace
 
 void judge_closed(const Plan& plan, const Settled& /*settled*/, Open& open) {
@@ -172,7 +155,6 @@ void judge_closed(const Plan& plan, const Settled& /*settled*/, Open& open) {
   judge_table_drains(plan, open);
   judge_table_ports(plan, line, open);
   judge_drain_places(plan, open);
-  judge_dip_port(plan, open);
 }
 
 }  // namespace riserun::plan

@@ -71,6 +71,13 @@ const ConnectionPlan* plugged_drain(const Plan& plan) {
   return found == plan.connections.end() ? nullptr : &*found;
 }
 
+const DrainPlan* drain_of(const Plan& plan, const ConnectionPlan& connection) {
+  const auto found = std::find_if(plan.drains.begin(), plan.drains.end(), [&](const DrainPlan& drain) {
+    return plan.ways[drain.way].connection == connection.name;
+  });
+  return found == plan.drains.end() ? nullptr : &*found;
+}
+
 void judge_plugged_drain(const Plan& plan, const Settled& /*settled*/, Open& open) {
   const ConnectionPlan* plugged = plugged_drain(plan);
   if (plugged == nullptr) return;

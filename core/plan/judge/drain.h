@@ -20,4 +20,7 @@ const ConnectionPlan* drain_in_place_of_line(const Plan& plan);
 /// there is none, or something else lets it out.
 const ConnectionPlan* plugged_drain(const Plan& plan);
 
+/// How the table empties by that connection; nullptr: not by a valve that a hand opens.
+const DrainPlan* drain_of(const Plan& plan, const ConnectionPlan& connection);
+
 }  // namespace riserun::plan

@@ -266,8 +266,9 @@ void judge_frost(const Plan& plan, Temperature coldest, Open& open) {
     return;
   }
   judge_drained(plan, open);
-  if (against.antifreeze && !against.drained && !against.heated && coldest < kFreezesWithAntifreeze)
-    open.not_yet(Topic::whole_job, fact("antifreeze_too_weak", coldest), Against{coldest, kFreezesWithAntifreeze},
+  const double share = plan.job.liquid.glycol > 0.0 ? plan.job.liquid.glycol : kShareOfAntifreeze;
+  if (against.antifreeze && !against.drained && !against.heated && coldest < freezes_with(share))
+    open.not_yet(Topic::whole_job, fact("antifreeze_too_weak", coldest), Against{coldest, freezes_with(share)},
                  fact("drain_or_heat_too"), "ASHRAE Handbook, Fundamentals, from memory");
 }
 

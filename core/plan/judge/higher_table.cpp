@@ -1,5 +1,6 @@
 #include "plan/judge/higher_table.h"
 
+#include "plan/judge/limits.h"
 #include "quantity/nearly.h"
 
 #include <cmath>
@@ -14,6 +15,7 @@ const Length kStep = inches(1.0 / 8.0);
 /// What the run takes at the least; nullopt: its gap has room for it.
 std::optional<Length> wanted_gap(const ConnectionPlan& line) {
   if (line.tight_hose) return line.tight_hose->least_gap;
+  if (line.missed_bore && line.missed_bore->longer_gap) return line.missed_bore->longer_gap;
   if (!line.missed_gap) return std::nullopt;
   if (line.missed_gap->too_long && !line.missed_gap->by_hose) return line.run_length;
   return line.missed_gap->hose_takes;
@@ -32,8 +34,7 @@ std::optional<Mend> higher_table(const Job& job, const ConnectionPlan& line) {
   const JobPort* above = on_either_end(job.table.ports);
   if (below == nullptr || above == nullptr) return std::nullopt;
   // An assumed gap is worked out of the table's height, and goes with it.
-  const bool goes_with_table = line.gap_assumed && line.missed_gap;
-  if (!goes_with_table && (!below->face_height || !above->face_height)) return std::nullopt;
+  if (!line.gap_assumed && (!below->face_height || !above->face_height)) return std::nullopt;
   const Length missing = *wanted - *line.gap;
   if (!quantity::more_than(missing, Length())) return std::nullopt;
   const Length higher = kStep * std::ceil((missing / kStep).value() - quantity::kSameShare);
@@ -46,6 +47,14 @@ std::optional<Mend> higher_table(const Job& job, const ConnectionPlan& line) {
                   ? fact("either_mend", quantity::Facts{std::move(raised), fact("offset_for_hose", most_offset)})
                   : std::move(raised);
   return Mend{std::move(said), {}, {{{kTableHigher, higher}}}};
+}
+
+std::optional<Mend> higher_reservoir(const Job& job, Length charge) {
+  const Length least = charge / (1.0 - kLeastAirSpace);
+  if (quantity::at_most(least, job.reservoir.height)) return std::nullopt;
+  const Length height = inches(std::ceil(in_inches(least) * 4.0) / 4.0);
+  return Mend{
+      fact("reservoir_so_high", height, charge), {}, {{{kReservoirHeight, height}, {"reservoir.charge", charge}}}};
 }
 
 }  // namespace riserun::plan

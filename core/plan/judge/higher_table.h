@@ -12,4 +12,7 @@ namespace riserun::plan {
 /// room, or the job gives the gap and not both heights, and another gap may be written as it is.
 std::optional<Mend> higher_table(const Job& job, const ConnectionPlan& line);
 
+/// A box that is higher inside, for a charge that leaves no air in the one that is there; nullopt: it does leave some.
+std::optional<Mend> higher_reservoir(const Job& job, Length charge);
+
 }  // namespace riserun::plan

@@ -1,6 +1,8 @@
 // Bungs that stand too near to each other, to a wall or to what is welded to the lid's inside.
 #include "plan/judge/open.h"
 
+#include <algorithm>
+#include <iterator>
 #include <optional>
 #include <set>
 #include <string>
@@ -22,13 +24,27 @@ Mend moved_in(LidMap& map, std::size_t row) {
   return {fact("move_bung_to", port, free->from_left, free->from_front), {{change}}};
 }
 
+/// Only what stands over the water goes into a side: the riser never does.
+void judge_without_place(const Plan& plan, Open& open) {
+  const std::vector<std::string>& without = plan.lid_map.without_place;
+  if (without.empty()) return;
+  const auto of_riser = std::find(without.begin(), without.end(), plan.riser.bung);
+  quantity::Texts others;
+  std::copy_if(without.begin(), without.end(), std::back_inserter(others),
+               [&](const std::string& port) { return port != plan.riser.bung; });
+  if (of_riser != without.end())
+    open.not_yet(Topic::walls, fact("bungs_without_place", quantity::Texts{*of_riser}), {}, fact("bay_for_the_riser"),
+                 "common practice");
+  if (!others.empty())
+    open.not_yet(Topic::walls, fact("bungs_without_place", std::move(others)), {}, fact("fewer_bungs_or_a_side"),
+                 "common practice");
+}
+
 }  // namespace
 
 void judge_lid(const Plan& plan, const Settled& /*settled*/, Open& open) {
   const LidMap& map = plan.lid_map;
-  if (map.without_place > 0)
-    open.not_yet(Topic::walls, fact("bungs_without_place", map.without_place), {},
-                 fact("fewer_bungs_or_a_side", map.without_place), "common practice");
+  judge_without_place(plan, open);
   LidMap mended = map;          // so that the mends may all be followed together
   std::set<std::string> moved;  // a mend that moves one of two lifts what is said of both
   for (std::size_t row = 0; row < map.bungs.size(); ++row) {

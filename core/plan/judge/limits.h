@@ -65,6 +65,12 @@ inline constexpr double kMuchLeftInTable = 0.1;
 /// throttle, and it is the one way in which a hand lets the pressure off (common practice).
 inline constexpr double kSlowestVent = 1.5;
 
+/// That a table may drain by its own drain, the reservoir over night, and the reservoir in an evening with frost coming
+/// (common practice).
+inline const Time kLongestTableDrain = seconds(3600.0);
+inline const Time kNight = seconds(8.0 * 3600.0);
+inline const Time kEvening = seconds(2.0 * 3600.0);
+
 /// Along the fittings from its bung to a relief valve: "as close as practicable" (ASME BPVC Section VIII UG-135, from
 /// memory), said with a number (common practice: a foot).
 inline const Length kFarthestRelief = inches(12.0);
@@ -100,9 +106,14 @@ inline const Temperature kScalding = degrees_celsius(60.0);
 /// Water up to this any part for water stands that says nothing of heat: a summer's (common practice).
 inline const Temperature kWarm = degrees_fahrenheit(100.0);
 
-/// With 10 % of propylene glycol, the most that is worked out as water, it freezes at -3 degC (ASHRAE Handbook,
-/// Fundamentals, from memory).
+/// With 10 % of propylene glycol by volume, the most that is worked out as water, it freezes at -3 degC (ASHRAE
+/// Handbook, Fundamentals, from memory).
+inline constexpr double kShareOfAntifreeze = 0.1;
 inline const Temperature kFreezesWithAntifreeze = degrees_celsius(-3.0);
+/// With a share up to that; between there and none it goes evenly.
+inline Temperature freezes_with(double share) {
+  return degrees_celsius(in_degrees_celsius(kFreezesWithAntifreeze) * share / kShareOfAntifreeze);
+}
 
 /// Below this a cold night freezes it: 0 to 3 degC (common practice).
 inline const Temperature kFreezing = degrees_celsius(3.0);

@@ -80,8 +80,12 @@ void judge_relief(const Plan& plan, const Settled& settled, Open& open);
 void judge_gauge(const Plan& plan, const Settled& settled, Open& open);
 /// Ports that nothing closes, and ends that hold no water.
 void judge_closed(const Plan& plan, const Settled& settled, Open& open);
+/// A rod goes in through the lid, and no made-up joint comes off for it.
+void judge_dip_port(const Plan& plan, const Settled& settled, Open& open);
 /// A drain that is but plugged, where nothing else empties the reservoir.
 void judge_plugged_drain(const Plan& plan, const Settled& settled, Open& open);
+/// What a drain holds back, and how long it runs.
+void judge_drains_by_weight(const Plan& plan, const Settled& settled, Open& open);
 /// The way of the air out, so that the table drains and the pressure can be let off.
 void judge_vent(const Plan& plan, const Settled& settled, Open& open);
 /// The code's limit, the factor of safety, and tight baffles.

@@ -308,6 +308,19 @@ PartId for_port(const Catalog& catalog, PartId valve, const JobPort* port) {
   return fits.value_or(valve);
 }
 
+/// On a bung that is still to come: as wide as what the supply gives asks, or the widest that is sold below that.
+PartId wide_enough(const Plan& plan, PartId valve) {
+  constexpr double kShares[] = {1.0, 0.8, 0.6, 0.4};
+  const catalog::Part& part = plan.catalog->part(valve);
+  const auto& asked = plan.relief.valve_bore;
+  if (!asked || !part.opens_at) return valve;
+  for (const double share : kShares) {
+    if (at_most(*asked * share, part.ports[0].bore)) return valve;
+    if (const auto wider = wider_relief_valve(*plan.catalog, *part.opens_at, *asked * share)) return *wider;
+  }
+  return valve;
+}
+
 /// A setting that is worked out goes down for a valve which keeps the walls' factor, where the water is lifted still.
 std::optional<PartId> valve_to_go_down_for(const Plan& plan) {
   if (plan.transfer.setting_given) return std::nullopt;
@@ -324,6 +337,7 @@ void judge_no_valve(const Plan& plan, const Settled& settled, Open& open) {
   auto part = relief_valve_for(catalog, setting, relief.set_pressure);
   if (!part) part = valve_to_go_down_for(plan);
   auto higher = !part && above && setting > psig(0.0) ? relief_valve_for(catalog, setting, *above) : std::nullopt;
+  if (part && port == nullptr) part = wide_enough(plan, *part);
   if (part) part = for_port(catalog, *part, port);
   if (higher) higher = for_port(catalog, *higher, port);
   // What is bought has a mark that is sold; a spring for another one must be set by who sells it.

@@ -34,7 +34,9 @@ std::vector<Mend> stiffer_walls(const Job& job, const Settled& settled, Length c
   if (const auto spacing = reservoir::stay_spacing(request, wanted); spacing && bars_of(*spacing) <= kMostBars) {
     reservoir::WallRequest stayed = wall_request(job, settled, charge);
     stayed.supports = spacing->supports;
-    mends.push_back({fact("stays_every", reservoir::facts_of(*spacing), reservoir::wall_limit(stayed)),
+    const Fact every = fact("stays_every", reservoir::facts_of(*spacing), reservoir::wall_limit(stayed));
+    const bool bare = job.reservoir.supports.layout && job.reservoir.supports.layout->bare;
+    mends.push_back({bare ? fact("in_place_of_bare_panel", quantity::Facts{every}) : every,
                      {},
                      {{{kSupports, {}, {}, spacing->supports}}}});
   }

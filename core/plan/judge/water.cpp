@@ -72,11 +72,16 @@ void judge_wide_riser(const Plan& plan, Open& open) {
 void judge_bore(const Plan& plan, Open& open) {
   if (is_wider_than_its_bung(plan)) return;  // which is what narrows it
   for (const ConnectionPlan& line : plan.connections)
-    if (line.missed_bore && line.run() != nullptr)
-      open.not_yet(
+    if (line.missed_bore && line.run() != nullptr) {
+      Finding& finding = open.not_yet(
           Topic::connections,
           fact("line_below_the_least_bore", line.name, line.missed_bore->least, line.missed_bore->share_of_riser), {},
           line.missed_bore->mend, "common practice");
+      if (auto higher = higher_table(plan.job, line)) {
+        higher->fact = fact("either_mend", quantity::Facts{std::move(higher->fact), fact("least_bore_of_its_own")});
+        finding.or_else = {std::move(*higher)};
+      }
+    }
 }
 
 /// What was worked out of an assumed height is mended by giving it.
@@ -190,8 +195,25 @@ std::vector<Mend> inlet_into_floor(const Plan& plan) {
   return {};
 }
 
+/// Most of the water stays under the table's own drain, which stands high up; what its check valve holds has its own
+/// finding.
+void judge_own_drain(const Plan& plan, Open& open) {
+  const ConnectionPlan* own = drain_in_place_of_line(plan);
+  const DrainPlan* drain = own != nullptr ? drain_of(plan, *own) : nullptr;
+  if (drain == nullptr || drain->check || drain->left <= plan.levels.need * kMostLeftInTable) return;
+  Finding& finding =
+      open.not_yet(Topic::transfer, fact("own_drain_stands_high", own->name, drain->left, plan.levels.need), {},
+                   fact("lower_mouth_or_own_drain"), "worked out");
+  const JobPort* port = port_named(plan.job.table.ports, own->from);
+  if (port != nullptr && port->place == Place::side) {
+    finding.mend = fact("port_into_floor", port->name);
+    finding.ways_to_try = into_floor(port->name).ways_to_try;
+  }
+}
+
 /// Most of the water stays: of a mouth over the rim that is not under water, of an inlet high up the side.
 void judge_drain(const Plan& plan, Open& open) {
+  judge_own_drain(plan, open);
   const TransferPlan& transfer = plan.transfer;
   const bool by_foot_valve = plan.job.riser.foot_valve;  // has its own finding
   if (by_foot_valve || transfer.fill.stop != transfer::Stop::goal_reached || table_drain(plan) != nullptr) return;
@@ -221,15 +243,6 @@ void judge_measured_time(const Plan& plan, Open& open) {
                "common practice");
 }
 
-/// A charge that takes a higher box, with its air over the water.
-std::optional<Mend> higher_reservoir(const Plan& plan, Length charge) {
-  const Length least = charge / (1.0 - kLeastAirSpace);
-  if (quantity::at_most(least, plan.job.reservoir.height)) return std::nullopt;
-  const Length height = inches(std::ceil(in_inches(least) * 4.0) / 4.0);
-  return Mend{
-      fact("reservoir_so_high", height, charge), {}, {{{kReservoirHeight, height}, {"reservoir.charge", charge}}}};
-}
-
 void judge_margin(const Plan& plan, Open& open) {
   const Levels& levels = plan.levels;
   if (!levels.enough || levels.spare >= levels.days_loss) return;
@@ -240,7 +253,7 @@ void judge_margin(const Plan& plan, Open& open) {
                              : fact("charge_so_deep", deeper),
       "common practice");
   finding.ways_to_mend = {{{"reservoir.charge", deeper}}};
-  if (auto higher = higher_reservoir(plan, deeper)) finding.or_else = {std::move(*higher)};
+  if (auto higher = higher_reservoir(plan.job, deeper)) finding.or_else = {std::move(*higher)};
 }
 
 /// Filled to the lid, gauge, vent and relief valve stand in water.

@@ -124,6 +124,7 @@ void settle_surroundings(const Job& job, Settled& settled, Assumer& assume) {
   // load_job keeps the temperature in range; a job made otherwise falls back on room temperature rather than fail.
   const auto water = hydraulics::water_at(settled.temperature);
   settled.water = water ? *water : *hydraulics::water_at(kRoomTemperature);
+  if (job.liquid.glycol > 0.0) settled.water = hydraulics::with_propylene_glycol(settled.water, job.liquid.glycol);
 }
 
 }  // namespace

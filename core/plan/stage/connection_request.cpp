@@ -44,6 +44,11 @@ std::vector<bool> banned_parts(const Inputs& inputs, const JobConnection& connec
   return banned;
 }
 
+/// What the wish for little loss is for is the water: a line of air that loses least is a tower of wide fittings.
+chain::Order order_of_all(chain::Order wished, Service service) {
+  return service == Service::air && wished == chain::Order::loss ? chain::Order::line : wished;
+}
+
 /// From a port of the lid that no riser hangs in to a gauge, a relief valve or a valve: over the water is air.
 bool stands_in_the_air(const Inputs& inputs, const JobConnection& connection) {
   const JobPort* port = port_named(inputs.job.reservoir.ports, connection.from);
@@ -116,7 +121,7 @@ ChainRequest request_for(const Inputs& inputs, const JobConnection& connection, 
   static_cast<chain::RunRules&>(request) = connection;
   request.needs = chain::told_apart(connection.needs, connection.needs_in_order);
   request.from = end_at(inputs.job, connection, connection.from, connection.from_freedom, remarks);
-  request.order = connection.order.value_or(inputs.settled.order);
+  request.order = connection.order.value_or(order_of_all(inputs.settled.order, service));
   request.banned = banned_parts(inputs, connection);
   request.service = service;
   request.rating = connection.rating.value_or(usual_rating(inputs.settled));

@@ -109,6 +109,11 @@ void refuse_none(const Inputs& inputs, const ConnectionPlan& plan, Remarks& rema
   } else if (!none.mends.empty()) {
     refusal.mend = none.mends.front();
   }
+  if (plan.missed_bore && plan.missed_bore->longer_gap) {
+    refusal.numbers = Against{*plan.gap, *plan.missed_bore->longer_gap};
+    refusal.mend = fact("gap_for_a_wide_run", *plan.missed_bore->longer_gap);
+    if (auto higher = higher_table(inputs.job, plan)) refusal.or_else = {std::move(*higher)};
+  }
   if (plan.tight_hose) {
     refusal.numbers = Against{*plan.gap, plan.tight_hose->least_gap};
     refusal.mend = plan.tight_hose->mend;
@@ -125,7 +130,8 @@ void refuse_none(const Inputs& inputs, const ConnectionPlan& plan, Remarks& rema
     refusal.reason = fact("plastic_asked_for_on_the_reservoir", plan.name, plastic->words);
     refusal.mend = fact("metal_in_its_place", plastic->words, plan.name);
   }
-  if (none.reason.code == "air_alone" && plan.ends_in && !catalog.part(*plan.ends_in).air)
+  const bool alone = none.reason.code == "air_alone" || none.reason.code == "ruled_out_alone";
+  if (alone && plan.ends_in && !catalog.part(*plan.ends_in).air)
     refusal.mend = fact("metal_end_in_its_place", catalog.part(*plan.ends_in).name);
   // No check valve that would go there is advised where none may stand.
   if (is_asked_as_vent(catalog, inputs.job, plan) && asked_check(catalog, plan) != nullptr)
@@ -183,6 +189,7 @@ void say_what_is_missed(RunSearch& search, ConnectionPlan& plan) {
   special.special_order = true;
   const bool is_sold = search.can_join(special, plan.span);
   const auto longer = !is_sold && plan.span ? gap_with_room(search, ordered, *plan.span) : std::nullopt;
+  missed.longer_gap = longer;
   missed.mend = is_sold  ? fact("let_it_take_special_order")
                 : longer ? fact("longer_gap_or_least_bore_of_its_own", *longer)
                          : fact("wider_port_or_least_bore_of_its_own");
@@ -225,6 +232,11 @@ void settle(const Inputs& inputs, RunSearch& search, const RiserPlan& riser, con
   if (plan.ends_in) plan.to = part_title(inputs.catalog, *plan.ends_in);
   plan.ends = {plan.to};
   if (plan.chain() == nullptr) {
+    if (plan.none()->only_the_distance && plan.missed_bore && plan.span) {
+      chain::ChainRequest ordered = plan.request;
+      ordered.smallest_bore = plan.missed_bore->least;
+      plan.missed_bore->longer_gap = gap_with_room(search, ordered, *plan.span);
+    }
     if (plan.none()->only_the_distance) plan.tight_hose = tight_hose(search.finder(), connection, plan);
     refuse_none(inputs, plan, remarks);
     return;

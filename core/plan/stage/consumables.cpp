@@ -1,5 +1,6 @@
 #include "plan/stage/consumables.h"
 
+#include "plan/judge/limits.h"
 #include "plan/stage/bungs.h"
 
 #include <fmt/format.h>
@@ -115,6 +116,30 @@ std::string ends_of_test_hose(const Catalog& catalog, const LeakTestPlan& test) 
   return ends + fmt::format("tee and valve {}, behind the regulator; ", catalog.size_name(outlet.size));
 }
 
+std::string gallons_or_litres(Volume volume) {
+  return fmt::format("{:.1f} gal or {:.0f} L", std::ceil(in_us_gallons(volume) * 2.0 - 0.01) / 2.0,
+                     std::ceil(in_litres(volume) - 0.01));
+}
+
+/// What is said to be done against heat and frost, and must be had for it.
+void add_measures(const Job& job, const Levels& levels, ShoppingList& list) {
+  if (job.against_frost.antifreeze) {
+    const double share = job.liquid.glycol > 0.0 ? job.liquid.glycol : kShareOfAntifreeze;
+    list.consumables.push_back({"propylene glycol, inhibited, never ethylene glycol (poison)",
+                                gallons_or_litres(levels.charge * share),
+                                fmt::format("{:.0f} % of the charge freezes at {:.0f} degF or {:.0f} degC (ASHRAE "
+                                            "Handbook, Fundamentals, from memory)",
+                                            share * 100.0, in_degrees_fahrenheit(freezes_with(share)),
+                                            in_degrees_celsius(freezes_with(share)))});
+  }
+  if (job.against_frost.heated)
+    list.consumables.push_back({"water heater with a thermostat, for this tank and its water", "1", "against frost"});
+  if (job.against_frost.insulated || job.against_heat.insulated)
+    list.consumables.push_back({"pipe and tank insulation", "to measure", "as the job says"});
+  if (job.against_heat.mixing_valve)
+    list.consumables.push_back({"mixing valve (thermostatic, set under 140 degF or 60 degC)", "1", "against heat"});
+}
+
 }  // namespace
 
 bool has_coupling_on_top(const Catalog& catalog, const JobPort& port) {
@@ -145,6 +170,7 @@ void add_consumables(const Inputs& inputs, const ListedSections& sections, Shopp
                                     "the leak test is worked from there; the shop's own does"});
   add_metal(list);
   const Job& job = inputs.job;
+  add_measures(job, sections.levels, list);
   if ((job.cutting.aluminium || job.cutting.magnesium) && job.vent.stays_open)
     list.consumables.push_back(
         {fmt::format("hose{} from the vent to outdoors", vent_size(inputs, sections.connections)), "1",

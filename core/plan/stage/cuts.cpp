@@ -42,12 +42,16 @@ std::string bar_metal(const std::string& sheet) {
 /// A gap that was worked out of heights of which some were assumed.
 bool has_assumed_gap(const ConnectionPlan& connection) { return connection.gap_assumed && connection.gap; }
 
+/// Nobody has laid the hose round the table's edge yet.
+bool is_guessed(const ConnectionPlan& connection) { return connection.hose_rise && connection.hose_rise->guessed; }
+
 std::string datum_of(const ConnectionPlan& connection, const char* how) {
-  return (has_assumed_gap(connection) ? "when its gap is measured: " : "") + std::string(how);
+  return (has_assumed_gap(connection) || is_guessed(connection) ? "when its gap is measured: " : "") + std::string(how);
 }
 
 /// What must be done before the cut; nullopt: nothing.
 std::optional<Fact> waits_for(const ConnectionPlan& connection) {
+  if (is_guessed(connection)) return fact("cut_when_hose_is_laid", *connection.hose_length);
   if (!has_assumed_gap(connection)) return std::nullopt;
   return fact("cut_when_gap_is_measured", *connection.gap);
 }

@@ -39,4 +39,19 @@ Length straight_length(const catalog::Part& part) {
   return length;
 }
 
+bool names_a_regulator(const Inputs& inputs) {
+  const auto is_one = [&](const chain::Need& need) {
+    return !need.parts.empty() && std::all_of(need.parts.begin(), need.parts.end(), [&](PartId part) {
+      return inputs.catalog.family(inputs.catalog.part(part).family).role == catalog::Role::regulator;
+    });
+  };
+  const auto any = [&](const std::vector<chain::Need>& needs) {
+    return std::any_of(needs.begin(), needs.end(), is_one);
+  };
+  return std::any_of(inputs.job.connections.begin(), inputs.job.connections.end(), [&](const JobConnection& line) {
+    return any(line.needs) || std::any_of(line.branches.begin(), line.branches.end(),
+                                          [&](const JobBranch& branch) { return any(branch.needs); });
+  });
+}
+
 }  // namespace riserun::plan

@@ -36,6 +36,8 @@ std::string part_title(const Catalog& catalog, PartId part);
 std::optional<GaugePressure> full_scale(const Catalog& catalog, PartId part);
 /// What a relief valve is set to; nullopt: it is no relief valve.
 std::optional<GaugePressure> relief_setting(const Catalog& catalog, PartId part);
+/// A run of the job asks for a regulator, whose own range stands beside the key for it.
+bool names_a_regulator(const Inputs& inputs);
 /// The joint is made with a hose clamp.
 bool is_clamped(const Catalog& catalog, const chain::RunJoint& joint);
 /// End to end length of a straight part with two ports.

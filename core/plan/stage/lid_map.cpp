@@ -197,7 +197,7 @@ void place_in_side(const Inputs& inputs, bool for_air, LidMap& map, LidBung& bun
         bung.proposed = true;
         return;
       }
-  ++map.without_place;
+  map.without_place.push_back(bung.port);
 }
 
 void propose_in_sides(const Inputs& inputs, const std::vector<ConnectionPlan>& connections, const std::string& riser,

@@ -226,9 +226,10 @@ void check_cost(const Wishes& wishes, const ShoppingList& list, Remarks& remarks
   const auto& cap = wishes.cost_cap;
   if (!cap) return;
   if (list.total.cents() > cap->cents())
-    remarks.caution(Topic::list, fact("list_above_cost_cap", list.total, *cap), "indicative prices");
+    remarks.caution(Topic::whole_job, fact("list_above_cost_cap", list.total, *cap), "indicative prices");
   else if (!list.total.known())
-    remarks.caution(Topic::list, fact("cost_cap_not_sure", list.total, *cap, without_price(list)), "indicative prices");
+    remarks.caution(Topic::whole_job, fact("cost_cap_not_sure", list.total, *cap, without_price(list)),
+                    "indicative prices");
 }
 
 /// What ends the connections, what the riser is cut from and what plugs the ports for the test.

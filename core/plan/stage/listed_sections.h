@@ -14,6 +14,7 @@ struct ListedSections {
   const WallsPlan& walls;
   const LeakTestPlan& leak_test;
   const std::vector<Finding>& findings;
+  const Levels& levels;
 };
 
 }  // namespace riserun::plan

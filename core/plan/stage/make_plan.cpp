@@ -9,6 +9,7 @@
 #include "plan/stage/bungs.h"
 #include "plan/stage/cautions.h"
 #include "plan/stage/connections.h"
+#include "plan/stage/drains.h"
 #include "plan/stage/leak_test.h"
 #include "plan/stage/levels.h"
 #include "plan/stage/lid_map.h"
@@ -60,6 +61,7 @@ Plan planned_with(std::shared_ptr<const Catalog> catalog, Job job, std::optional
   const AirWays air = find_air_ways(inputs, plan.ways, water, remarks);
   plan.line = plan_line(inputs, plan.riser, water, remarks);
   plan.levels = plan_levels(inputs, plan.riser, plan.line, water, remarks);
+  plan.drains = plan_drains(inputs, plan.connections, plan.ways, plan.levels);
   const WallLimit limit = find_wall_limit(inputs, plan.levels.charge_depth, remarks);
   plan.transfer = plan_transfer(inputs, plan.riser, plan.line, plan.levels, limit, air, remarks);
   plan.transfer.vent = plan_vent(inputs, plan.riser, plan.transfer);
@@ -83,7 +85,7 @@ Plan planned_with(std::shared_ptr<const Catalog> catalog, Job job, std::optional
   if (upto == Upto::findings) return plan;
   keep_what_mends(plan,
                   [&](Job other) { return planned(plan.catalog, std::move(other), Upto::findings, search).findings; });
-  plan.list = plan_list(inputs, {plan.connections, plan.riser, plan.walls, plan.leak_test, plan.findings},
+  plan.list = plan_list(inputs, {plan.connections, plan.riser, plan.walls, plan.leak_test, plan.findings, plan.levels},
                         connections.left, remarks);
   plan.work = plan_work(inputs, plan);
   caution_whole_job(inputs, plan, remarks);

@@ -135,9 +135,24 @@ bool lies_straight(const Job& job, const JobConnection& connection) {
   return !connection.offset && is_flat(find_port(job, connection.from)) && is_flat(find_port(job, connection.to));
 }
 
+/// From under the table, which stands in the middle over the reservoir, to its nearest edge: from where the bung
+/// stands, or from the middle, where it is proposed.
+Length out_to_edge(const Job& job, const std::string& bung) {
+  const JobPort* port = port_named(job.reservoir.ports, bung);
+  const JobReservoir& tank = job.reservoir;
+  const LidSpot at = port != nullptr && port->at ? *port->at : LidSpot{tank.length / 2.0, tank.width / 2.0};
+  const auto out = [](Length place, Length side, Length table) {
+    const Length off = place < side / 2.0 ? side / 2.0 - place : place - side / 2.0;
+    return std::max(Length(), table / 2.0 - off);
+  };
+  const bool alike = (tank.length < tank.width) == (job.table.length < job.table.width);
+  return std::min(out(at.from_left, tank.length, alike ? job.table.length : job.table.width),
+                  out(at.from_front, tank.width, alike ? job.table.width : job.table.length));
+}
+
 /// Of a hose from a bung in the lid to an inlet in the table's side, or over its rim: as high as that opens, or as the
-/// highest point of its pipe, and a quarter turn into it. nullopt: both look at each other, or the heights are
-/// another's to say.
+/// highest point of its pipe, out past the table's edge with room for the bend, and back in. nullopt: both look at each
+/// other, or the heights are another's to say.
 /// @param radius  that the hose bends no tighter than
 std::optional<HoseRise> rise_of(const Job& job, const RiserPlan& riser, const JobConnection& connection,
                                 Length radius) {
@@ -156,8 +171,11 @@ std::optional<HoseRise> rise_of(const Job& job, const RiserPlan& riser, const Jo
   const Length face = *face_height(job, riser, bung, assumed);
   const Length rise = job.table.floor_height + over_floor - face;
   if (!(rise > Length())) return std::nullopt;
-  const Length bend = radius * (std::numbers::pi / 2.0);
-  return HoseRise{rise, inches(1.0) * std::ceil(((rise + bend) / inches(1.0)).value() - quantity::kSameShare)};
+  // A quarter turn is shorter than its corner, and there are three: out from under the table, up, and back in.
+  constexpr double kTurns = 3.0;
+  const Length cut_off = radius * ((2.0 - std::numbers::pi / 2.0) * kTurns);
+  const Length corners = rise + out_to_edge(job, bung) + radius * 2.0;
+  return HoseRise{rise, inches(1.0) * std::ceil(((corners - cut_off) / inches(1.0)).value() - quantity::kSameShare)};
 }
 
 }  // namespace
@@ -237,6 +255,7 @@ void settle_hose(const Inputs& inputs, const chain::Finder& finder, const RiserP
     plan.hose_rise = rise;
     const double count = static_cast<double>(hoses.size());
     if (!connection.hose_length) plan.hose_length = std::max(usual, rise->least / count);
+    plan.hose_rise->guessed = !connection.hose_length;
     plan.hose_rise->short_of = *plan.hose_length * count + rigid < rise->rise;
   }
   if (!connection.hose_length && !(plan.gap && only_hose(catalog, *chain))) {

@@ -4,9 +4,9 @@
 #include "hydraulics/mouth.h"
 #include "plan/judge/limits.h"
 #include "plan/sold.h"
-#include "plan/stage/more_air.h"
 #include "plan/stage/relief_valves.h"
 #include "plan/stage/transfer_cautions.h"
+#include "plan/stage/unfilled.h"
 #include "quantity/nearly.h"
 
 #include <algorithm>
@@ -22,10 +22,8 @@ using quantity::at_most;
 using quantity::more_than;
 using transfer::Stop;
 
-const double kBalances = 1e-3;  // a setting so little over the pressure to finish comes to rest with it, short of it
 const double kUsualOverFinish = 1.5;            // setting over the pressure to finish, where nothing is wished for
 const Length kShowingFilm = inches(1.0 / 8.0);  // what is left then shows as puddles: common practice
-const Length kLeastFreeboard = inches(0.5);     // of the rim over the water: common practice
 const Length kWettedFilm = millimetres(1.0);    // on steel that is well wetted: a contact angle of about 20 degrees
 const double kOilyAngle = 90.0;                 // degrees, on an oily or painted floor
 
@@ -245,10 +243,15 @@ void refuse_by_setting(const Inputs& inputs, const Levels& levels, const Transfe
   const GaugePressure range = inputs.settled.regulator_range;
   if (more_than(asked_by_fill(plan, range), range)) {
     const GaugePressure wider = regulator_range_for(inputs.catalog, finish);
-    remarks
-        .refuse({Topic::transfer, fact("fill_needs_more_than_regulator"), Against{asked_by_fill(plan, range), range},
-                 fact("take_regulator_with_range", wider)})
-        .ways_to_mend = {{{"air.regulator range", wider}}};
+    Finding& finding =
+        remarks.refuse({Topic::transfer, fact("fill_needs_more_than_regulator"),
+                        Against{asked_by_fill(plan, range), range}, fact("take_regulator_with_range", wider)});
+    if (names_a_regulator(inputs)) {
+      finding.mend = fact("range_in_both_places", wider);
+      finding.ways_to_try = {{{kRegulatorOfRange, wider}, {"air.regulator range", wider}}};
+    } else {
+      finding.ways_to_mend = {{{"air.regulator range", wider}}};
+    }
     return;
   }
   if (!levels.enough) return;  // what a table asks that is never filled is nothing to set to
@@ -265,42 +268,6 @@ void refuse_by_setting(const Inputs& inputs, const Levels& levels, const Transfe
     set_higher(remarks.refuse({Topic::transfer, fact("setting_only_balances"), Against{finish, plan.setting}, {}}),
                plan, usual_setting(plan, walls, finish));
   }
-}
-
-/// What the table misses, put into the reservoir on top of the charge; to the next quarter of an inch.
-Length deeper_charge(const Settled& settled, const Levels& levels, const transfer::Fill& fill) {
-  const Volume missing = settled.table.volume_at(levels.table_depth) - settled.table.volume_at(fill.table_depth);
-  const double steps = std::ceil((levels.charge_depth + settled.box.depth_at(missing)) / inches(0.25) - 1e-9);
-  return inches(0.25) * (steps + 1.0);
-}
-
-void refuse_by_air(const Inputs& inputs, const Levels& levels, const TransferPlan& plan, Remarks& remarks) {
-  const transfer::Fill& fill = plan.fill;
-  const Against depths{levels.table_depth, fill.table_depth};
-  switch (fill.stop) {
-    case Stop::goal_reached:
-      return;
-    case Stop::riser_uncovered: {
-      if (!levels.enough) return;
-      const Length charge = deeper_charge(inputs.settled, levels, fill);
-      remarks.refuse({Topic::transfer, fact("riser_uncovers_too_soon"), depths, fact("charge_so_deep", charge)})
-          .ways_to_mend = {{{"reservoir.charge", charge}}};
-      return;
-    }
-    case Stop::table_overflows: {
-      const Length rim = levels.table_depth + kLeastFreeboard;
-      remarks.refuse({Topic::transfer, fact("table_overflows_too_soon"), depths, fact("rim_so_high", rim)})
-          .ways_to_mend = {{{"table.rim", rim}}};
-      return;
-    }
-    case Stop::pressures_balance:
-    case Stop::time_limit:
-    case Stop::reservoir_full:
-      break;
-  }
-  // A setting that is too low has been refused with its own numbers.
-  if (in_pascals(plan.setting) <= in_pascals(fill.pressure_to_finish) * (1.0 + kBalances)) return;
-  offer_more_air(inputs, levels, plan, remarks.refuse({Topic::transfer, fact("air_gives_out"), depths, {}}));
 }
 
 /// Where draining starts: from the full table, held there by the air, or from what the fill came to.

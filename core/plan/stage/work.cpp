@@ -1,5 +1,6 @@
 #include "plan/stage/work.h"
 
+#include "plan/judge/dip.h"
 #include "plan/stage/hose_order.h"
 #include "plan/stage/leak_test_steps.h"
 #include "plan/stage/lid_map.h"
@@ -191,8 +192,8 @@ void Work::hang_riser() {
     put_coupling_on_riser(phase);
     return;
   }
-  add(phase,
-      fact(from_above ? "work_riser_from_above" : "work_riser_from_inside", riser_bung_name(), riser.riser.clearance));
+  add(phase, fact(from_above ? "work_riser_from_above" : "work_riser_from_inside", riser_bung_name(),
+                  riser.riser.clearance, inputs_.settled.box.height - riser.riser.end_height));
 }
 
 /// A female port over a riser that is welded through the lid is that of a coupling on the riser's upper thread. Its
@@ -327,19 +328,10 @@ Texts Work::handles_of(const chain::Run& run) const {
 
 /// A port in the lid that a rod goes down through: the vent's, which is open when the water is read, else another.
 std::optional<std::string> Work::dip_port() const {
-  std::optional<std::string> any;
-  for (const JobPort& port : inputs_.job.reservoir.ports) {
-    if (port.name == plan_.riser.bung || port.place.value_or(Place::lid) != Place::lid) continue;
-    const bool is_vent = std::any_of(plan_.ways.begin(), plan_.ways.end(), [&](const Way& way) {
-      return way.use == WayUse::vent &&
-             std::any_of(plan_.connections.begin(), plan_.connections.end(), [&](const ConnectionPlan& connection) {
-               return connection.name == way.connection && connection.from == port.name;
-             });
-    });
-    if (is_vent) return port.name;
-    if (!any) any = port.name;
-  }
-  return any;
+  if (const JobPort* port = plan::dip_port(plan_)) return port->name;
+  for (const JobPort& port : inputs_.job.reservoir.ports)
+    if (port.name != plan_.riser.bung && port.place.value_or(Place::lid) == Place::lid) return port.name;
+  return std::nullopt;
 }
 
 /// Where the water goes in, and with what its depth is read.

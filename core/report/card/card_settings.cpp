@@ -74,6 +74,23 @@ std::string left_words(const Plan& plan, const FigureGroup& draining, UnitSystem
   return fmt::format("{} after {}", left, written(draining["time_to_thinnest_film"], units));
 }
 
+/// The table's own drain, where that takes the place of the line.
+void add_own_drain(const Plan& plan, const plan::ConnectionPlan& connection, UnitSystem units, Card& card) {
+  const plan::DrainPlan* drain = plan::drain_of(plan, connection);
+  const std::string time = drain != nullptr && drain->time ? ": " + write_time(*drain->time) : "";
+  card.running.push_back({"down", fmt::format("shut air, open vent, then the drain '{}'{}", connection.name, time)});
+  if (drain != nullptr)
+    card.running.push_back({"left", fill("{0} in the table, {1} deep", {drain->left, drain->left_at}, units)});
+}
+
+/// How long the reservoir runs that is drained against frost.
+void add_emptying(const Plan& plan, UnitSystem units, Card& card) {
+  for (const plan::DrainPlan& drain : plan.drains)
+    if (!drain.of_table && drain.time && plan.job.against_frost.drained)
+      card.running.push_back({"empty", fill("vent open, drain '{0}': {1}, to {2} over the floor",
+                                            {plan.ways[drain.way].connection, *drain.time, drain.left_at}, units)});
+}
+
 void add_running(const Plan& plan, UnitSystem units, Card& card) {
   const plan::TransferPlan& transfer = plan.transfer;
   const FigureGroup filling = filling_figures(plan);
@@ -88,12 +105,15 @@ void add_running(const Plan& plan, UnitSystem units, Card& card) {
   const FigureGroup draining = draining_figures(plan);
   const plan::ConnectionPlan* drain = plan::drain_in_place_of_line(plan);
   const auto& refill = plan.transfer.refill_time;
-  card.running = {
-      {"up", fmt::format("shut vent, open {} at {}: {}", air_valve(plan), written(filling["shut_off_depth"], units),
-                         time_words(filling["time"], units))},
-      {"down", drain != nullptr ? fmt::format("shut air, open vent, then the drain '{}'", drain->name)
-                                : fmt::format("shut air, open vent: {}", time_words(draining["time"], units))}};
-  if (drain == nullptr) card.running.push_back({"left", left_words(plan, draining, units)});
+  card.running = {{"up", fmt::format("shut vent, open {} at {}: {}", air_valve(plan),
+                                     written(filling["shut_off_depth"], units), time_words(filling["time"], units))}};
+  if (drain != nullptr) {
+    add_own_drain(plan, *drain, units, card);
+  } else {
+    card.running.push_back({"down", fmt::format("shut air, open vent: {}", time_words(draining["time"], units))});
+    card.running.push_back({"left", left_words(plan, draining, units)});
+  }
+  add_emptying(plan, units, card);
   // Where the receiver gives more than the compressor brings meanwhile, the next fill waits.
   if (refill && *refill > kLongRefill * transfer.fill.time)
     card.running.push_back(

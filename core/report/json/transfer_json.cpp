@@ -100,7 +100,17 @@ json transfer_object(const Plan& plan) {
                   {"self_limiting_pressure_pa", optional_pressure(fill.self_limiting_pressure)}});
   json draining = common_json(drain);
   draining["left_in_table_m3"] = in_cubic_metres(drain.left_in_table);
-  json transfer = {{"fill", filling}, {"drain", draining}, {"losses", losses_json(fill.losses_at_mean)}};
+  json drains = json::array();
+  for (const plan::DrainPlan& way : plan.drains)
+    drains.push_back({{"connection", plan.ways[way.way].connection},
+                      {"of", way.of_table ? "table" : "reservoir"},
+                      {"time_s", way.time ? json(in_seconds(*way.time)) : json()},
+                      {"left_m", in_metres(way.left_at)},
+                      {"left_m3", in_cubic_metres(way.left)}});
+  json transfer = {{"fill", filling},
+                   {"drain", draining},
+                   {"drains", std::move(drains)},
+                   {"losses", losses_json(fill.losses_at_mean)}};
   // All of it as if plain pipe stood for the run that does not go together.
   if (!plan.transfer.missing_run.empty()) transfer["missing_run"] = plan.transfer.missing_run;
   return transfer;

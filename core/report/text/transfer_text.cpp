@@ -137,6 +137,11 @@ std::string draining(const Plan& plan, const Style& style) {
                          : ": its mouth is out of the water, and nothing runs back");
   rows.figure_if_any("siphon_mouth", "", ", where its mouth uncovers");
   rows.figure("left_in_table");
+  for (const plan::DrainPlan& drain : plan.drains)
+    if (drain.time)
+      rows.line(
+          fmt::format("'{}' empties the {}", plan.ways[drain.way].connection, drain.of_table ? "table" : "reservoir"),
+          fill("in {0}, to {1} over its floor ({2} stays)", {*drain.time, drain.left_at, drain.left}, style.units));
   return heading("Draining", style) + rows.text();
 }
 

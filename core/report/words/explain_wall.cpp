@@ -51,7 +51,7 @@ std::span<const Explanation> wall_explanations() {
        "Neither can be welded, and the stay holds the lid.", "The free place that is named.", "common practice"},
       {"bungs_without_place", "The lid is too small for all of its bungs.",
        "Their welds run together, or what is screwed into one cannot be turned for the others.",
-       "A bung in a side over the water, or several things on one bung.", "common practice"},
+       "A bung in a side over the water, several things on one bung; for the riser a wider bay.", "common practice"},
       {"bungs_too_near", "Two bungs are nearer to each other than welds and wrenches allow.",
        "Their welds run together, or what is screwed into one cannot be turned for the other.",
        "The free place that is named.", "common practice"},

@@ -32,6 +32,7 @@ std::span<const Words> finding_words() {
       {"baffles_are_tight",
        "the baffles are tight and make {0:#compartment|compartments}: neither water nor air gets from one to the next, "
        "so that those without riser, air and vent neither fill nor drain"},
+      {"in_place_of_bare_panel", "in place of 'widest bare panel' {0}"},
       {"bare_panel_of_a_forest",
        "a 'widest bare panel' of {0} x {1} takes {2:#bar|bars} over the lid alone, and nobody welds in more than {3}: "
        "it "
@@ -50,11 +51,13 @@ std::span<const Words> finding_words() {
       {"bung_near_stay",
        "the axis of '{0}' is {1} from a row of stays under the lid: with room for both welds {2} is the least"},
       {"bung_near_tie", "the axis of '{0}' is {1} from a tie under the lid: with room for both welds {2} is the least"},
-      {"bungs_without_place",
-       "on the lid {0:#bung has|bungs have} no free place left that keeps room for welds and wrench"},
+      {"bungs_without_place", "for {0:and} no free place is left that keeps room for welds and wrench"},
+      {"bay_for_the_riser",
+       "a smaller riser, a baffle fewer with thicker sheet, or a wider lid: the riser hangs in the lid and nowhere "
+       "else"},
       {"fewer_bungs_or_a_side",
-       "set {0:?it|them} into a side over the water, or take fewer: gauge, relief valve and vent may stand on one bung "
-       "('branches')"},
+       "set it into a side ('where: side', 'face height' over the water), or take fewer: gauge, relief valve and vent "
+       "may stand on one bung ('branches')"},
       {"bungs_too_near",
        "'{0}' and '{1}' are {2} apart: for their welds and a wrench {3} is the least between their axes"},
       {"move_bung_to", "move '{0}' to {1} from the left and {2} from the front ('at: [{1}, {2}]')"},
@@ -80,6 +83,8 @@ std::span<const Words> finding_words() {
       {"let_it_take_special_order", "let it take parts that a store must order ('special order: yes')"},
       {"wider_port_or_least_bore_of_its_own",
        "give the table a wider port, or say with 'smallest bore' what is enough"},
+      {"least_bore_of_its_own", "say with 'smallest bore' what is enough"},
+      {"gap_for_a_wide_run", "move the ports farther apart, to {0}, where a run as wide as the riser asks has room"},
       {"longer_gap_or_least_bore_of_its_own",
        "a gap of {0}, in which a run of that width has room, or say with 'smallest bore' what is enough"},
       {"run_short_of_its_gap", "'{0}' ends {1} short of the gap of {2} that the job gives; its threads give {3}"},
@@ -177,6 +182,7 @@ std::span<const Words> finding_words() {
        "in '{0}' the {1} stands before the regulator that is set to {3} and gives {2:mark} at most: too little for "
        "it"},
       {"first_stage_of_range", "a first stage of 0 to {0:mark} or more, or none"},
+      {"range_in_both_places", "a regulator of 0 to {0:mark}, in 'need' and as 'regulator range: {0:alone}'"},
       {"take_regulator_with_range", "a regulator of 0 to {0:mark}"},
       {"regulator_repeats_too_coarsely",
        "the regulator comes back to within {0} of {1}, where {2} off leaves the fill short, spills it or opens the "
@@ -242,6 +248,7 @@ std::span<const Words> finding_words() {
       {"put_a_valve_there", "end it in a ball valve"},
       {"port_closed_by_nothing", "nothing is on '{0}': air or water comes out of it under pressure"},
       {"device_goes_there", "the {0} goes there, as said of it"},
+      {"end_port_in_valve", "a ball valve there: 'from: {0}, ends in: ball valve, carries: water'"},
       {"end_port_in_plug", "a connection that leads from it, or a plug that stays: 'from: {0}, ends in: plug'"},
       {"water_runs_out", "'{0}' ends in a {1} that nothing shuts: the water runs out under pressure"},
       {"table_water_runs_out",
@@ -313,6 +320,26 @@ std::span<const Words> finding_words() {
       {"drain_is_a_plug",
        "the drain '{0}' ends in a plug: nothing lets the water out of the reservoir but pulling it under its whole "
        "head"},
+      {"check_valve_in_a_drain",
+       "'{0}' lets the water out through the {1}, which holds back {2} of it: {3} of the {4} stay"},
+      {"check_valve_shuts_a_drain",
+       "'{0}' lets the water out through the {1}, which opens with {2} of water over it, and no more than {3} stand "
+       "there: nothing comes out"},
+      {"plastic_end_on_the_reservoir",
+       "'{0}' ends in the {1}, of plastic that shatters under compressed air, and the leak test and a reservoir that "
+       "runs empty put air there"},
+      {"drain_valve_behind_hose",
+       "the valve of '{0}' stands at the end of {1:long} of hose: nothing but barbs and clamps holds the water under "
+       "pressure off the floor"},
+      {"drain_valve_on_its_bung",
+       "the valve on its bung (no hose in that connection's 'need', and no 'hose length'), and the hose, open at its "
+       "far end, behind it"},
+      {"restrictor_in_a_drain", "in '{0}' the {1} throttles the drain: it runs for {2}"},
+      {"drain_takes_too_long", "'{0}' empties the reservoir in {1}"},
+      {"drain_outlasts_the_evening", "'{0}' empties the reservoir in {1}: the frost is there before"},
+      {"table_drain_takes_too_long", "'{0}' drains the table in {1}"},
+      {"wider_drain", "a wider drain, or a shorter hose to it"},
+      {"own_drain_stands_high", "{1} of the {2} stays in the table, under its own drain '{0}'"},
       {"drain_by_a_valve", "a ball valve there ('ends in: ball valve'), a plug or a hose in its outlet"},
 
       // Heights.
@@ -329,7 +356,11 @@ std::span<const Words> finding_words() {
        "'{0}' brings the air in at '{1}', under water: with the air off the water runs back into the regulator"},
       {"nothing_to_dip_by",
        "no opening in the lid but the riser's: no rod goes in to read the charge, nothing to fill or look in by"},
-      {"plug_in_the_lid", "a bung and a {0} in the lid, to dip and to fill by"},
+      {"dips_under_what_is_made_up",
+       "the charge is read through '{0}', and nothing in the lid opens by itself: what stands there comes off a taped "
+       "joint at every reading"},
+      {"plug_in_the_lid",
+       "a bung and a {0} in the lid, to dip and to fill by (or a sight glass on a side, and the charge by its mark)"},
       {"vent_valve_far_away",
        "the valve of '{0}' stands {1:long} of hose away from the reservoir: who stands at the tank cannot let the "
        "pressure off, and the hose holds it, too"},
@@ -339,7 +370,7 @@ std::span<const Words> finding_words() {
       {"bushing_tapped_for_riser",
        "a bushing that is tapped {0} inside ('port: {0} FNPT'), or a riser of {1} pipe ('riser: {{pipe: {1}}}')"},
       {"port_into_lid", "'{0}' in the lid instead"},
-      {"port_into_floor", "'{0}' in the table's floor instead"},
+      {"port_into_floor", "'{0}' in the table's floor instead ('where: floor', without 'opens at' and 'crest')"},
       {"bung_ends_close_over_the_water",
        "'{1}', which '{0}' stands on, ends {2} over the water: a wave closes it, and it draws water for air"},
       {"bung_that_ends_over_the_water",

@@ -184,6 +184,8 @@ std::span<const Words> plan_words() {
       {"set_the_regulator_lower", "set the regulator to {0:dial} or less; {1} finishes the fill"},
 
       // The list.
+      {"cut_when_hose_is_laid",
+       "at the table, when it is laid: {0} goes up from the bung, out past the table's edge and back in"},
       {"cut_when_gap_is_measured",
        "the gap of {0} that it is worked out of is assumed: set reservoir and table up, measure, then cut"},
       {"stay_with_mouse_holes",

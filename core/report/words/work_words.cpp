@@ -47,7 +47,8 @@ std::span<const Words> work_words() {
        "Screw the {2} x {3} double-tapped bushing into the coupling of '{0}', and the riser into it from inside, "
        "before the lid closes; measure {1:tape} from the riser's end to the floor."},
       {"work_riser_from_inside",
-       "Screw the riser into '{0}' from inside, before the lid closes; measure {1:tape} from its end to the floor."},
+       "Screw the riser into '{0}' from inside, before the lid closes; measure {2:tape} from the lid's inside to its "
+       "end, which is {1:tape} off the floor with the lid on."},
       {"work_riser_from_above",
        "Let the riser down through '{0}' and screw it in; measure {1:tape} from its end to the floor."},
       {"work_weld_riser", "Weld the riser through the lid; measure {0:tape} from its end to the floor first."},

@@ -415,7 +415,7 @@ INSTANTIATE_TEST_SUITE_P(
             "  test pressure: 60 psi\n"
             "                 ^"},
     BadJob{"LiquidUnknown", "altitude: 600 ft", "liquid: brine",
-           "bench.yaml:29:9: error: liquid: 'brine' is not worked out; allowed is water, or water with up to 10 % of soluble oil, coolant or inhibitor; acids, lyes, salt and bleach eat the tank [wrong_value]\n"
+           "bench.yaml:29:9: error: liquid: 'brine' is not worked out; allowed is water, or water with up to 10 % of soluble oil, coolant, inhibitor or propylene glycol; acids, lyes, salt and bleach eat the tank [wrong_value]\n"
             "  liquid: brine\n"
             "          ^"},
     BadJob{"ReliefTolerance", "altitude: 600 ft", "relief valve: {tolerance: 60 psi}",

@@ -41,8 +41,10 @@ std::string with_tree(const std::string& gauge, const std::string& relief) {
              "order: yes" +
                  gauge + "}, {name: relief, ends in: 3/4 relief valve set 2 psi, special order: yes" + relief +
                  "}, {name: vent, ends in: 1/2 brass ball valve}]}\n");
-  job = with(job, "  - {name: vent, from: vent bung, ends in: 1/2 brass ball valve, carries: air}\n", "");
-  return with(with(job, "    gauge bung: 1/4 FNPT\n", ""), "    vent bung: 1/2 FNPT\n", "");
+  // What the vent stood on is opened to dip.
+  job = with(job, "  - {name: vent, from: vent bung, ends in: 1/2 brass ball valve, carries: air}\n",
+             "  - {name: dip, from: vent bung, ends in: 1/2 plug, carries: air}\n");
+  return with(job, "    gauge bung: 1/4 FNPT\n", "");
 }
 
 // What clogs shuts the way, as a valve does (ASME BPVC Section VIII UG-135, from memory).

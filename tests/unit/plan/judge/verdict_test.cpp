@@ -352,10 +352,6 @@ INSTANTIATE_TEST_SUITE_P(
     Verdict, StaysReady,
     testing::Values(
         Fine{"NoVentWithoutACheckValve", "air regulator, light spring check valve]}\n", "air regulator]}\n"},
-        Fine{"CheckValveWithADrainOfTheTablesOwn", "need: [union], held: {from: fixed, to: fixed}}\n",
-             "need: [union, light spring check valve], special order: yes, "
-             "held: {from: fixed, to: fixed}}\n"
-             "  - {name: drain, from: outlet, ends in: hose bibb, carries: water}\n"},
         Fine{"HotWithAWordOnIt",
              "light spring check valve]}\n"
              "  - {name: gauge, from: gauge bung, ends in: 5 psi gauge, special order: yes, carries: air}\n"

@@ -83,7 +83,7 @@ TEST(LeakTestRig, EndsInItsShutOff) {
   ASSERT_NE(hose, plan.list.consumables.end());
   EXPECT_EQ(hose->quantity, "100 ft or 30 m");
   EXPECT_THAT(hose->reason,
-              ::testing::StartsWith("to the 1/4 FNPT of the rig's shut-off; tee and valve 1/4, behind the "
+              ::testing::StartsWith("to the 1/2 FNPT of the rig's shut-off; tee and valve 1/4, behind the "
                                     "regulator; the leak test"));
 }
 

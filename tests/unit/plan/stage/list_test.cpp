@@ -131,7 +131,7 @@ TEST(List, CutsRiserAndHose) {
 TEST(List, SaysWhenItCostsMoreThanWished) {
   const Plan plan = plan_of_text(std::string(kBench) + "wishes: {cost cap: 5 usd}\n");
   const bool said = std::any_of(plan.cautions.begin(), plan.cautions.end(), [](const Caution& caution) {
-    return caution.where == Topic::list &&
+    return caution.where == Topic::whole_job &&
            report::said(caution.fact).find("more than the $5.00 wished for") != std::string::npos;
   });
   EXPECT_TRUE(said);

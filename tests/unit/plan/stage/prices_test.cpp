@@ -81,7 +81,7 @@ TEST(CostCap, SaysWhatHasNoPrice) {
   const auto said = [&](const std::string& cap) {
     std::string all;
     for (const Caution& caution : planned(catalog, job + "wishes: {cost cap: " + cap + "}\n").cautions)
-      if (caution.where == Topic::list) all += report::said(caution.fact) + "\n";
+      if (caution.where == Topic::whole_job) all += report::said(caution.fact) + "\n";
     return all;
   };
   EXPECT_THAT(said("9000 usd"), HasSubstr("the $9000.00 wished for is not known"));

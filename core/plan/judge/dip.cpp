@@ -1,0 +1,68 @@
+#include "plan/judge/dip.h"
+
+#include "plan/judge/open.h"
+#include "plan/sold.h"
+
+#include <algorithm>
+
+namespace riserun::plan {
+
+namespace {
+
+bool is_in_lid(const Plan& plan, const JobPort& port) {
+  return port.name != plan.riser.bung && &port != riser_bung(plan.job) && port.place.value_or(Place::lid) == Place::lid;
+}
+
+enum class Opens { at_once, with_its_valve, not_by_itself };
+
+/// Several things on one bung come off with it, and so does a line to another port.
+Opens how_it_opens(const Plan& plan, const JobPort& port) {
+  Opens opens = Opens::at_once;
+  for (const ConnectionPlan& connection : plan.connections) {
+    const bool at_end = std::find(connection.ends.begin(), connection.ends.end(), port.name) != connection.ends.end();
+    if (connection.from != port.name && !at_end) continue;
+    if (at_end || connection.branched || !connection.ends_in) return Opens::not_by_itself;
+    const catalog::Part& device = plan.catalog->part(*connection.ends_in);
+    const catalog::Family& family = plan.catalog->family(device.family);
+    if (family.role == catalog::Role::plug) continue;
+    if (!family.can_shut || device.one_way) return Opens::not_by_itself;
+    opens = Opens::with_its_valve;
+  }
+  return opens;
+}
+
+}  // namespace
+
+const JobPort* dip_port(const Plan& plan) {
+  const JobPort* by_valve = nullptr;
+  for (const JobPort& port : plan.job.reservoir.ports) {
+    if (!is_in_lid(plan, port)) continue;
+    const Opens opens = how_it_opens(plan, port);
+    if (opens == Opens::at_once) return &port;
+    if (opens == Opens::with_its_valve && by_valve == nullptr) by_valve = &port;
+  }
+  return by_valve;
+}
+
+void judge_dip_port(const Plan& plan, const Settled& /*settled*/, Open& open) {
+  if (dip_port(plan) != nullptr) return;
+  const std::vector<JobPort>& ports = plan.job.reservoir.ports;
+  const auto under =
+      std::find_if(ports.begin(), ports.end(), [&](const JobPort& port) { return is_in_lid(plan, port); });
+  // A vent that is still to come is opened for it.
+  const bool vented = std::any_of(plan.ways.begin(), plan.ways.end(), [&](const Way& way) {
+    return way.use == WayUse::vent && way_is_opened_by_hand(*plan.catalog, way);
+  });
+  if (under != ports.end() && !vented) return;
+  const auto plug = fill_plug(*plan.catalog);
+  Finding& finding = open.not_yet(
+      Topic::levels, under == ports.end() ? fact("nothing_to_dip_by") : fact("dips_under_what_is_made_up", under->name),
+      {}, plug ? std::optional(fact("plug_in_the_lid", plan.catalog->part(*plug).name)) : std::nullopt,
+      "common practice", Purchase{"fill-plug", "plug", fact("to_fill_and_dip_by"), plug});
+  if (!plug) return;
+  const Fact mend = *finding.mend;  // which names the bung already
+  put_on_lid(plan, *plug, nullptr, finding);
+  finding.mend = mend;
+}
+
+}  // namespace riserun::plan

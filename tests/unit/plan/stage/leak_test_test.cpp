@@ -82,9 +82,8 @@ TEST(LeakTestRig, EndsInItsShutOff) {
                                  [](const Consumable& item) { return item.name.starts_with("air hose"); });
   ASSERT_NE(hose, plan.list.consumables.end());
   EXPECT_EQ(hose->quantity, "100 ft or 30 m");
-  EXPECT_THAT(hose->reason,
-              ::testing::StartsWith("to the 1/2 FNPT of the rig's shut-off; tee and valve 1/4, behind the "
-                                    "regulator; the leak test"));
+  EXPECT_THAT(hose->why, ::testing::StartsWith("to the 1/2 FNPT of the rig's shut-off; tee and valve 1/4, behind the "
+                                               "regulator; the leak test"));
 }
 
 TEST(LeakTestRig, EndsInItsShutOffWhereTheJobHasNoRegulator) {

@@ -259,8 +259,19 @@ class BuildOrder:
         expect(self.chain["buildable"], self.chain["not_buildable_because"])
         plugs = sum(len(part["plugs"]) for part in self.chain["parts"])
         cut = set()
+        nuts = 0
         for row, step in enumerate(self.chain["steps"]):
             expect(step.startswith("Last, ") == (row + 1 == len(self.chain["steps"])), "the last step closes the run")
+            nut = re.match(r"First slide the nut of part (\d+) over (.+?), its thread towards part \1: it does not pass "
+                           r"later\. (.*)$", step)
+            if nut:
+                expect(int(nut.group(1)) == self.split, "that part has no nut that comes apart")
+                step = nut.group(3)
+                joined = re.match(r"Bring the (?:first|second) half of part (\d+) |.* and the (?:first|second) half of "
+                                  r"part (\d+) \(", step)
+                expect(joined and self.split == int(joined.group(1) or joined.group(2)), "no half is put on behind the nut")
+                expect(nut.group(2) in step, "the nut goes over something that is not joined here")
+                nuts += 1
             screw = re.match(r"(?:Last, s|S)crew (?P<who>.+?) (?P<way>into|onto) (?P<where>.+?): turn (?P<turned>.+?) "
                              r"hand-tight", step)
             bring = re.match(r"(?:Last, b|B)ring (?P<a>.+\)) and (?P<b>.+\)) together", step)
@@ -281,6 +292,7 @@ class BuildOrder:
             else:
                 expect(step.startswith("Tighten the nut of part "), f"what is to be done here: {step}")
         expect(plugs == 0, "a plug is left over")
+        expect(nuts <= 1, "a nut is put on twice")
         expect(len(cut) == sum(part["cut_length_m"] is not None for part in self.chain["parts"]), "a cut is left out")
         expect(len(self.made) == len(self.chain["joints"]), "a joint is not made")
         expect(len(set(self.cluster.values())) == 1, "the run is not whole at the end")

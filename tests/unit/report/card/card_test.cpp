@@ -88,8 +88,8 @@ TEST(Card, DrainsTheTableByItsOwnDrainWhereTheLineLetsNoneBack) {
                  "inlet: {port: 1 FNPT, where: floor}", "inlet: {port: 1 FNPT, where: over rim, crest: 7 in}");
   for (const std::string& job : {checked, footed, over_rim}) {
     const Card card = card_of(plan::plan_of_text(job), UnitSystem::inch);
-    EXPECT_EQ(value_of(card.running, "down"), "shut air, open vent, then the drain 'table drain'");
-    EXPECT_EQ(value_of(card.running, "left"), "");
+    EXPECT_EQ(value_of(card.running, "down"), "shut air, open vent, then the drain 'table drain': 3.5 min");
+    EXPECT_EQ(value_of(card.running, "left"), "0.524 gal in the table, 1/8 in deep");
   }
   EXPECT_THAT(value_of(card_of(plan::plan_of_text(drained), UnitSystem::inch).running, "down"), HasSubstr(" min"));
 }

@@ -74,6 +74,7 @@ PortError PortReader::unknown_word(const Token& token) const {
 
 std::vector<std::string> PortReader::written(const std::vector<PortTypeId>& ports) const {
   std::vector<std::string> result;
+  result.reserve(ports.size());
   for (const PortTypeId port : ports) result.push_back(catalog_.written(port));
   return result;
 }

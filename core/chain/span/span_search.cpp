@@ -79,7 +79,7 @@ std::int64_t longest(const SpanStates& steps, const SpanTask& task, std::int64_t
   for (const double bend : steps.angles())
     travel = std::max(travel, static_cast<double>(task.aside) / std::max(0.01, std::sin(bend)));
   return std::max(task.along, static_cast<std::int64_t>(travel)) + both_ends +
-         2 * (steps.most_parts() + 1) * steps.greatest_tolerance();
+         std::int64_t{2} * (steps.most_parts() + 1) * steps.greatest_tolerance();
 }
 
 class SpanRun {

@@ -264,7 +264,7 @@ EverySpan::Measured EverySpan::measure(const Use& use) const {
 }
 
 std::int64_t EverySpan::extra_head(const Link& link, std::int64_t length) const {
-  const auto head = [&](std::optional<Length> cut) {
+  const auto head = [&](const std::optional<Length>& cut) {
     Chain alone;
     alone.parts.push_back(passed_through(catalog_, link.part, link.enter, link.leave));
     alone.parts.back().cut_length = cut;
@@ -403,7 +403,8 @@ std::optional<Span> EverySpan::made_by_some_chain(Dice& dice, std::size_t budget
   const Use& use = uses[static_cast<std::size_t>(dice.below(static_cast<int>(uses.size())))];
   Measured run = measure(use);
   const auto room = [&](int link) {
-    return link < 0 ? 0 : shortest(use.links[static_cast<std::size_t>(link)].part) + 1000 * dice.below(90);
+    return link < 0 ? 0
+                    : shortest(use.links[static_cast<std::size_t>(link)].part) + std::int64_t{1000} * dice.below(90);
   };
   run.along += room(run.along_cut);
   run.travel += room(run.travel_cut);

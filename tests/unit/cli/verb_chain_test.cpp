@@ -10,13 +10,11 @@
 namespace riserun::cli {
 namespace {
 
-using testing::AnyOf;
 using testing::Contains;
 using testing::ContainsRegex;
 using testing::Each;
 using testing::ElementsAre;
 using testing::IsEmpty;
-using testing::IsSupersetOf;
 
 const Words kBenchPair{"1 FNPT", "3/4 MGHT"};
 const Words kOneToOne{"1 FNPT", "1 FNPT"};
@@ -308,15 +306,14 @@ std::string figure_of(const json& mends, const std::string& begin) {
 
 // Typed in as it is printed, the figure of a mend mends.
 TEST(Refusal, TellsTheFigureThatMends) {
-  const std::vector<std::pair<std::string, Words>> kRefused = {
-      {"--room", {"--room", "0.5 in"}},
-      {"--room", {"--room", "1/4 in", "--need", "ball valve"}},
-      {"--room", {"--room", "1 in", "--need", "drain sleeve"}},
-      {"--bore", {"--bore", "3 in"}},
-      {"--bore", {"--bore", "1.2 in"}},
-      {"--bore", {"--bore", "2 in", "--need", "drain sleeve"}}};
+  const std::vector<std::pair<std::string, Words>> refused = {{"--room", {"--room", "0.5 in"}},
+                                                              {"--room", {"--room", "1/4 in", "--need", "ball valve"}},
+                                                              {"--room", {"--room", "1 in", "--need", "drain sleeve"}},
+                                                              {"--bore", {"--bore", "3 in"}},
+                                                              {"--bore", {"--bore", "1.2 in"}},
+                                                              {"--bore", {"--bore", "2 in", "--need", "drain sleeve"}}};
   for (const char* units : {"inch", "metric"})
-    for (const auto& [option, words] : kRefused) {
+    for (const auto& [option, words] : refused) {
       const auto asked = kOneToOne + words + Words{"--units", units};
       const auto [status, answer] = chain(asked);
       ASSERT_EQ(status, kNoSolution) << testing::PrintToString(asked);

@@ -14,6 +14,7 @@
 namespace riserun::catalog {
 namespace {
 
+using ::testing::AllOf;
 using ::testing::Contains;
 using ::testing::ElementsAre;
 using ::testing::IsEmpty;

@@ -21,7 +21,7 @@ std::string reading(const Catalog& catalog, std::string_view text) {
 
 TEST(PortNotation, ManySpellingsAreOnePort) {
   const Catalog& catalog = testing::shipped_catalog();
-  const std::vector<std::pair<std::string, std::string>> kSpellings = {
+  const std::vector<std::pair<std::string, std::string>> spellings = {
       {"1 FNPT", "1 FNPT"},
       {"1\" FIP", "1 FNPT"},
       {"1 in female NPT", "1 FNPT"},
@@ -55,7 +55,7 @@ TEST(PortNotation, ManySpellingsAreOnePort) {
       {"1/2 C", "1/2 solder cup"},
       {"3/4 hose", "3/4 hose end"},
   };
-  for (const auto& [text, port] : kSpellings) EXPECT_EQ(reading(catalog, text), port) << text;
+  for (const auto& [text, port] : spellings) EXPECT_EQ(reading(catalog, text), port) << text;
 }
 
 TEST(PortNotation, WhatIsWrittenIsReadBackForEveryPortOfTheCatalog) {
@@ -72,7 +72,7 @@ TEST(PortNotation, WhatIsWrittenIsReadBackForEveryPortOfTheCatalog) {
 
 TEST(PortNotation, MistakesAreSaid) {
   const Catalog catalog = testing::small_catalog();
-  const std::vector<std::pair<std::string, std::string>> kMistakes = {
+  const std::vector<std::pair<std::string, std::string>> mistakes = {
       {"", "error at 0: a port is expected, as in '3/4 FNPT'"},
       {"1 FTP", "error at 2: 'FTP' is not understood; close to it: fip or fpt"},
       {"1 zzzzz",
@@ -87,13 +87,13 @@ TEST(PortNotation, MistakesAreSaid) {
       {"1 1/2 3/4 MNPT", "error at 6: two sizes, '1 1/2' and '3/4': a port has one"},
       {"1/2 MGHT", "error at 0: '1/2' is not a size of garden hose thread, which comes in 3/4"},
   };
-  for (const auto& [text, said] : kMistakes) EXPECT_EQ(reading(catalog, text), said) << text;
+  for (const auto& [text, said] : mistakes) EXPECT_EQ(reading(catalog, text), said) << text;
 }
 
 // Names of the trade, common practice; dash sizes are sixteenths of an inch of the tube (SAE J514, from memory).
 TEST(PortNotation, AFittersWordsAreRead) {
   const Catalog& catalog = testing::shipped_catalog();
-  const std::vector<std::pair<std::string, std::string>> kSpellings = {
+  const std::vector<std::pair<std::string, std::string>> spellings = {
       {"G 1 swivel", "1 FBSPP swivel"},
       {"G 1/2 swivel nut", "1/2 FBSPP swivel"},
       {"1 NPT swivel", "1 FNPSM swivel"},
@@ -109,7 +109,7 @@ TEST(PortNotation, AFittersWordsAreRead) {
       {"JIC 8 male", "1/2 male 37 flare"},
       {"12 JIC female", "3/4 female 37 flare swivel"},
   };
-  for (const auto& [text, port] : kSpellings) EXPECT_EQ(reading(catalog, text), port) << text;
+  for (const auto& [text, port] : spellings) EXPECT_EQ(reading(catalog, text), port) << text;
 }
 
 TEST(PortNotation, WhatASizeLeavesOpenIsNotGuessed) {

@@ -67,7 +67,7 @@ TEST(ClosingJoints, SolderClosesWhereAnEndSlidesAndNotBetweenFixedEnds) {
 
 // A cam coupling slides together by two inches: between ends that stay where they are it closes nothing.
 TEST(ClosingJoints, WhatSlidesTogetherClosesOnlyOnAHose) {
-  const char* const kCams = R"(
+  const char* const cams = R"(
     cam adapter: 1 A male, 1 K male, 1c
     cam coupler: 1 K female, 1 A male, 1c
     nipple: 1 A male, 1 A male, 900c
@@ -79,8 +79,8 @@ TEST(ClosingJoints, WhatSlidesTogetherClosesOnlyOnAHose) {
     request.from.freedom = request.to.freedom = Freedom::fixed;
     return shop.chain(request);
   };
-  EXPECT_EQ(chosen(kCams), "nipple, union, nipple");
-  EXPECT_EQ(chosen(std::string(kCams) + "cam hose: 1 K female, 1 K female, 1c, flexible\n"),
+  EXPECT_EQ(chosen(cams), "nipple, union, nipple");
+  EXPECT_EQ(chosen(std::string(cams) + "cam hose: 1 K female, 1 K female, 1c, flexible\n"),
             "cam adapter, cam hose, cam adapter");
 }
 
@@ -368,12 +368,12 @@ TEST(BuildOrder, SaysWhereAnArrowPointsAndHowAFlapLies) {
 }
 
 TEST(Cautions, WarnOfARunMuchNarrowerThanBothItsPorts) {
-  const char* const kRun = R"(
+  const char* const run = R"(
     wide nipple: 1 A male, 3/4 A male, 100c, bore 26
     coupling: 3/4 A female, 3/4 A female, 100c, bore {}
   )";
   const auto cautions = [&](const char* bore) {
-    std::string text = kRun;
+    std::string text = run;
     text.replace(text.find("{}"), 2, bore);
     const SmallWorld shop(text);
     return report::say_all(std::get<Chain>(shop.find(shop.ask("1 A female", "1 A female"))).cautions, UnitSystem::inch);

@@ -374,6 +374,9 @@ struct Plan {
   std::vector<Note> notes;
 };
 
+/// The connection of that name, as a way has it; nullptr: there is none.
+const ConnectionPlan* connection_named(const std::vector<ConnectionPlan>& connections, const std::string& name);
+
 /// Works the whole job out. Bad input was refused by load_job already; what cannot be done, or not yet, is a Finding in
 /// the plan.
 /// @pre the job was read against this catalog

@@ -102,8 +102,7 @@ void judge_table_drains(const Plan& plan, Open& open) {
   const Catalog& catalog = *plan.catalog;
   for (const Way& way : plan.ways) {
     if (!way.device || shuts_itself(catalog, *way.device) || way_is_shut_by_hand(catalog, way)) continue;
-    const auto connection = std::find_if(plan.connections.begin(), plan.connections.end(),
-                                         [&](const ConnectionPlan& each) { return each.name == way.connection; });
+    const ConnectionPlan* connection = connection_named(plan.connections, way.connection);
     const JobPort* port = port_named(plan.job.table.ports, connection->from);
     if (port == nullptr || port->place == Place::over_rim) continue;
     if (port->opens_at && *port->opens_at >= plan.levels.table_depth) continue;  // an overflow

@@ -14,17 +14,11 @@ bool is_low(const JobPort* port) {
   return port != nullptr && (port->place == Place::side || port->place == Place::floor);
 }
 
-const ConnectionPlan* connection_of(const Plan& plan, const Way& way) {
-  const auto found = std::find_if(plan.connections.begin(), plan.connections.end(),
-                                  [&](const ConnectionPlan& each) { return each.name == way.connection; });
-  return found == plan.connections.end() ? nullptr : &*found;
-}
-
 }  // namespace
 
 bool reservoir_can_be_emptied(const Plan& plan) {
   return std::any_of(plan.ways.begin(), plan.ways.end(), [&](const Way& way) {
-    const ConnectionPlan* connection = connection_of(plan, way);
+    const ConnectionPlan* connection = connection_named(plan.connections, way.connection);
     if (way.use != WayUse::water || !way.device || connection == nullptr) return false;
     const JobPort* port = port_named(plan.job.reservoir.ports, connection->from);
     return port != nullptr && port->place != Place::lid && way_is_shut_by_hand(*plan.catalog, way);

@@ -206,9 +206,8 @@ std::optional<Mend> another_valve(const Plan& plan, PartId id, Temperature hotte
   const Catalog& catalog = *plan.catalog;
   for (const Way& way : plan.ways) {
     if (way.use != WayUse::water || way.branched || way.device != id || !way_is_shut_by_hand(catalog, way)) continue;
-    const auto line = std::find_if(plan.connections.begin(), plan.connections.end(),
-                                   [&](const ConnectionPlan& each) { return each.name == way.connection; });
-    const JobPort* port = line != plan.connections.end() ? find_port(plan.job, line->from) : nullptr;
+    const ConnectionPlan* line = connection_named(plan.connections, way.connection);
+    const JobPort* port = line != nullptr ? find_port(plan.job, line->from) : nullptr;
     if (port == nullptr || !port->type.valid()) continue;
     for (const PartId valve : vent_valves(catalog)) {
       const catalog::PortType& own = catalog.port_type(catalog.part(valve).ports[0].type);

@@ -53,9 +53,8 @@ bool is_in_lid(const JobPort& port) { return !port.place || *port.place == Place
 void judge_heights(const Plan& plan, const Settled& /*settled*/, Open& open) {
   const Length water = plan.levels.charge_depth;
   for (const Way& way : plan.ways) {
-    const auto of_way = std::find_if(plan.connections.begin(), plan.connections.end(),
-                                     [&](const ConnectionPlan& each) { return each.name == way.connection; });
-    const JobPort* port = of_way != plan.connections.end() ? port_on_reservoir(plan, *of_way) : nullptr;
+    const ConnectionPlan* of_way = connection_named(plan.connections, way.connection);
+    const JobPort* port = of_way != nullptr ? port_on_reservoir(plan, *of_way) : nullptr;
     auto wrong = port != nullptr ? wrong_under_water(way, port->name) : std::nullopt;
     if (!wrong) continue;
     if (is_in_lid(*port)) {

@@ -196,8 +196,7 @@ std::optional<Necked> necked_to(const Catalog& catalog, const Way& way) {
 /// it aside.
 void judge_stand(const Plan& plan, const ReliefValve& valve, const Way& way, Open& open) {
   if (way.upright) return;
-  const auto connection = std::find_if(plan.connections.begin(), plan.connections.end(),
-                                       [&](const ConnectionPlan& each) { return each.name == way.connection; });
+  const ConnectionPlan* connection = connection_named(plan.connections, way.connection);
   const JobPort* port = port_named(plan.job.reservoir.ports, connection->from);
   const bool from_side = port != nullptr && port->place == Place::side;
   open.not_yet(Topic::relief,

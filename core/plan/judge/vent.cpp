@@ -96,8 +96,7 @@ bool judge_one(const Plan& plan, const Way& way, Open& open) {
   const catalog::Part& device = plan.catalog->part(*way.device);
   if (family_of(plan, *way.device).role == catalog::Role::plug) return false;
   if (device.one_way || shuts_itself(*plan.catalog, *way.device)) {
-    const auto from = std::find_if(plan.connections.begin(), plan.connections.end(),
-                                   [&](const ConnectionPlan& each) { return each.name == way.connection; });
+    const ConnectionPlan* from = connection_named(plan.connections, way.connection);
     const auto valve = valve_for(plan, from->from);
     Finding& finding = open.not_yet(Topic::connections, fact("vent_that_no_hand_opens", name, device.name), {},
                                     fact("put_a_valve_there"), "common practice",

@@ -128,10 +128,8 @@ std::vector<DrainPlan> plan_drains(const Inputs& inputs, const std::vector<Conne
   std::vector<DrainPlan> drains;
   for (std::size_t row = 0; row < ways.size(); ++row) {
     const Way& way = ways[row];
-    const auto connection = std::find_if(connections.begin(), connections.end(), [&](const ConnectionPlan& each) {
-      return each.run() != nullptr && each.name == way.connection;
-    });
-    if (connection == connections.end()) continue;
+    const ConnectionPlan* connection = connection_named(connections, way.connection);
+    if (connection == nullptr || connection->run() == nullptr) continue;
     const auto end = std::find(connection->ends.begin(), connection->ends.end(), way.end) - connection->ends.begin();
     if (auto drain =
             drain_by(inputs, *connection, way, connection->run()->ends[static_cast<std::size_t>(end)], levels)) {

@@ -12,9 +12,8 @@ namespace {
 
 /// The port that the way's connection leaves from.
 std::string port_of(const Plan& plan, const Way& way) {
-  const auto found = std::find_if(plan.connections.begin(), plan.connections.end(),
-                                  [&](const ConnectionPlan& each) { return each.name == way.connection; });
-  return found == plan.connections.end() ? std::string() : found->from;
+  const ConnectionPlan* found = connection_named(plan.connections, way.connection);
+  return found == nullptr ? std::string() : found->from;
 }
 
 /// Out of a side the valve stands upright on an elbow, which goes on with it.

@@ -71,8 +71,7 @@ void judge_time(const Plan& plan, const DrainPlan& drain, Open& open) {
 void judge_plastic_ends(const Plan& plan, Open& open) {
   for (const Way& way : plan.ways) {
     if (way.use != WayUse::water || !way.device || plan.catalog->part(*way.device).air) continue;
-    const auto connection = std::find_if(plan.connections.begin(), plan.connections.end(),
-                                         [&](const ConnectionPlan& each) { return each.name == way.connection; });
+    const ConnectionPlan* connection = connection_named(plan.connections, way.connection);
     if (port_named(plan.job.reservoir.ports, connection->from) == nullptr) continue;
     const std::string& part = plan.catalog->part(*way.device).name;
     open.refuse(Topic::connections, fact("plastic_end_on_the_reservoir", name_of(way), part), {},
@@ -81,8 +80,7 @@ void judge_plastic_ends(const Plan& plan, Open& open) {
 }
 
 bool is_asked_for(const Plan& plan, const Way& way, PartId part) {
-  const auto connection = std::find_if(plan.connections.begin(), plan.connections.end(),
-                                       [&](const ConnectionPlan& each) { return each.name == way.connection; });
+  const ConnectionPlan* connection = connection_named(plan.connections, way.connection);
   const auto& needs = connection->request.needs;
   return std::any_of(needs.begin(), needs.end(), [&](const chain::Need& need) {
     return std::find(need.parts.begin(), need.parts.end(), part) != need.parts.end();

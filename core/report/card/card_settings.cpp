@@ -87,8 +87,8 @@ void add_own_drain(const Plan& plan, const plan::ConnectionPlan& connection, Uni
 void add_emptying(const Plan& plan, UnitSystem units, Card& card) {
   for (const plan::DrainPlan& drain : plan.drains)
     if (!drain.of_table && drain.time && plan.job.against_frost.drained)
-      card.running.push_back({"empty", fill("vent open, drain '{0}': {1}, to {2} over the floor",
-                                            {plan.ways[drain.way].connection, *drain.time, drain.left_at}, units)});
+      card.running.push_back({"tank", fill("vent and '{0}' open: {1}, to {2} over its floor",
+                                           {plan.ways[drain.way].connection, *drain.time, drain.left_at}, units)});
 }
 
 void add_running(const Plan& plan, UnitSystem units, Card& card) {

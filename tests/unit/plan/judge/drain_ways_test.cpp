@@ -115,7 +115,7 @@ TEST(Drain, AgainstFrostIsDoneInAnEvening) {
   const Plan frost = plan_of_text(thin + "coldest: 10 degF\nagainst frost: drained every evening\n");
   EXPECT_TRUE(has(frost, "drain_outlasts_the_evening"))
       << testing::PrintToString(open_in(frost)) << in_seconds(*only_drain(frost).time);
-  EXPECT_THAT(running_of(frost, "empty"), HasSubstr("drain 'drain': "));
+  EXPECT_THAT(running_of(frost, "tank"), HasSubstr("vent and 'drain' open: "));
 }
 
 TEST(DrainsValve, StandsOnItsBung) {

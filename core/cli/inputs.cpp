@@ -76,24 +76,25 @@ bool WordReader::is_text(const std::string& option, const std::string& words) {
   return false;
 }
 
-std::vector<catalog::PartId> WordReader::parts(const catalog::Catalog& catalog, const std::string& option,
-                                               const std::string& words) {
-  if (!is_text(option, words)) return {};
-  auto found = catalog::PartSearch(catalog).find_called(words);
+std::vector<catalog::PartId> WordReader::those_found(
+    const std::string& option, const std::string& words,
+    std::variant<std::vector<catalog::PartId>, catalog::NotationError> found) {
   if (auto* parts = std::get_if<std::vector<catalog::PartId>>(&found)) return std::move(*parts);
   const auto& error = std::get<catalog::NotationError>(found);
   add(option, words, error.message, error.offset, error.code);
   return {};
 }
 
+std::vector<catalog::PartId> WordReader::parts(const catalog::Catalog& catalog, const std::string& option,
+                                               const std::string& words) {
+  if (!is_text(option, words)) return {};
+  return those_found(option, words, catalog::PartSearch(catalog).find_called(words));
+}
+
 std::vector<catalog::PartId> WordReader::all_parts(const catalog::Catalog& catalog, const std::string& option,
                                                    const std::string& words) {
   if (!is_text(option, words)) return {};
-  auto found = catalog::PartSearch(catalog).find_all(words);
-  if (auto* parts = std::get_if<std::vector<catalog::PartId>>(&found)) return std::move(*parts);
-  const auto& error = std::get<catalog::NotationError>(found);
-  add(option, words, error.message, error.offset, error.code);
-  return {};
+  return those_found(option, words, catalog::PartSearch(catalog).find_all(words));
 }
 
 chain::Avoidance WordReader::avoidance(const catalog::Catalog& catalog, const std::string& option,

@@ -83,6 +83,9 @@ class WordReader {
  private:
   /// Whether the words may be printed, as every answer must be; else a problem is kept.
   bool is_text(const std::string& option, const std::string& words);
+  /// What was found, or nothing: then a problem is kept.
+  std::vector<catalog::PartId> those_found(const std::string& option, const std::string& words,
+                                           std::variant<std::vector<catalog::PartId>, catalog::NotationError> found);
 
   std::optional<UnitSystem> units_;
   std::vector<quantity::Problem> problems_;

@@ -136,8 +136,8 @@ std::vector<Askable> rows_of_a_run() {
       {.code = "avoid",
        .key = "avoid",
        .option = "--avoid",
-       .help = "A material, a kind of joint, a part, or all that is called so, as \"nipple\" for close, hex and PVC "
-               "nipples too and \"just nipple\" for that family alone; may be given again",
+       .help = "A material, plastic or metal, a kind of joint, a part, or all that is called so, as \"nipple\" for "
+               "close, hex and PVC nipples too and \"just nipple\" for that family alone; may be given again",
        .kind = AskedKind::parts,
        .relief = Relief::give_up},
       {.code = "ruled_out", .relief = Relief::give_up},

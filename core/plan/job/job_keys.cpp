@@ -171,7 +171,8 @@ std::vector<JobKey> keys_of_the_rest() {
        "How frost is handled, where `coldest` says that there is some: drained, heated or antifreeze, and insulated "
        "beside one of them"},
       {"altitude", Form::quantity, "Of the shop, -500 to 5000 m"},
-      {"liquid", Form::text, "What is in the reservoir: water, or water with a few per cent of coolant"},
+      {"liquid", Form::text,
+       "What is in the reservoir: water, or water with a few per cent of coolant or propylene glycol"},
       {"cutting", Form::words, "What is cut or ground over it: aluminium and magnesium make hydrogen in the water"},
       {"test pressure", Form::quantity, "Of the leak test; one is worked out otherwise"},
       {"measured fill time", Form::quantity, "By the clock, shown beside what is worked out"},

@@ -33,7 +33,11 @@ struct Drawn {
     layout = with({});
   }
   Layout with(const std::map<std::string, Point>& moved, std::optional<double> scale = {}) const {
-    return lay_out({plan, sketch, pictures, words, {1500.0F, 800.0F}, moved, scale});
+    return within({1500.0F, 800.0F}, moved, scale);
+  }
+  Layout within(const Size& room, const std::map<std::string, Point>& moved = {},
+                std::optional<double> scale = {}) const {
+    return lay_out({plan, sketch, pictures, words, room, moved, scale});
   }
 
   plan::Plan plan;
@@ -201,6 +205,26 @@ TEST_P(Elevation, HoldsEveryPartAndEveryJoint) {
     const Pin& b = sketch.nodes[link.b.node].pins[link.b.pin];
     ASSERT_NE(drawn.plan.catalog->mating_rule(a.type, b.type), nullptr);
     EXPECT_EQ(drawn.plan.catalog->mating_rule(a.type, b.type)->seal, link.seal);
+  }
+}
+
+// Of all scales the largest at which letters shrink no more than a twentieth beyond what they must.
+TEST_P(Elevation, PartsAreAsLargeAsLettersLetThem) {
+  const Drawn drawn(testing::example(GetParam()));
+  for (const Size room : {Size{1140.0F, 670.0F}, Size{1300.0F, 600.0F}, Size{1000.0F, 700.0F}, Size{1600.0F, 640.0F}}) {
+    const auto zoom = [&](const Layout& layout) {
+      return std::min({1.0F, room.width / layout.all.size.width, room.height / layout.all.size.height});
+    };
+    const Layout chosen = drawn.within(room);
+    if (chosen.brief) continue;
+    float most = zoom(chosen);
+    for (const double scale : {1300.0, 1100.0, 900.0, 750.0, 600.0, 480.0})
+      most = std::max(most, zoom(drawn.within(room, {}, scale)));
+    EXPECT_GE(zoom(chosen), 0.949F * most);
+    for (const double scale : {1300.0, 1100.0, 900.0, 750.0, 600.0, 480.0})
+      if (scale > chosen.scale) {
+        EXPECT_LT(zoom(drawn.within(room, {}, scale)), 0.951F * most) << scale << " in " << room.width;
+      }
   }
 }
 

@@ -98,8 +98,18 @@ std::optional<bool> Conflict::search_in_order(RuleSet kept) {
   return made;
 }
 
+// What keeps more keeps those, and what cannot keep some of them cannot keep all.
+std::optional<bool> Conflict::implied_by_known(RuleSet kept) const {
+  for (const auto& [other, can] : known_) {
+    if (can == true && (kept & ~other) == 0) return true;
+    if (can == false && (other & ~kept) == 0) return false;
+  }
+  return std::nullopt;
+}
+
 std::optional<bool> Conflict::can_keep(RuleSet kept) {
   if (const auto found = known_.find(kept); found != known_.end()) return found->second;
+  if (const std::optional<bool> implied = implied_by_known(kept)) return known_[kept] = implied;
   std::optional<bool> can;
   if (order_ != 0 && (kept & order_))
     can = search_in_order(kept);

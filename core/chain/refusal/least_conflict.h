@@ -44,6 +44,7 @@ class Conflict {
   static constexpr std::size_t kMostLabels = 1'000'000;
 
   std::optional<bool> can_keep(RuleSet kept);  // nullopt: not known
+  std::optional<bool> implied_by_known(RuleSet kept) const;
   std::optional<bool> search(RuleSet kept);
   std::optional<bool> search_in_order(RuleSet kept);
   std::optional<bool> is_made(const ChainRequest& request, RuleSet kept);

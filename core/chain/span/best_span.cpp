@@ -8,7 +8,6 @@
 
 #include <algorithm>
 #include <array>
-#include <deque>
 #include <tuple>
 #include <utility>
 
@@ -91,12 +90,16 @@ std::optional<SpanChoice> best_attempt(const FoldedCatalog& folded, const Rules&
   const Order order = rules.request().order;
   const int most_parts = task.most_parts;
   std::optional<SpanChoice> best;
-  for (std::size_t row = 0; row < limits.size(); ++row) {
+  for (std::size_t next = 0; next < limits.size(); ++next) {
+    // Where no kind goes before another the hose is first: it is found at once, and what costs more need not be found.
+    const std::size_t row = keeps_the_line(order) ? next : limits.size() - 1 - next;
     const Attempt& attempt = kAttempts[row];
     if (attempt.cuts == 2 && task.aside == 0) continue;
     if (best && !may_be_better(order, attempt, *best)) continue;
     task.most_parts = std::min(most_parts, limits[row]);
-    auto route = search_span(folded, rules, graph, task_of(task, attempt));
+    std::optional<Cost> dearest;
+    if (best && !keeps_the_line(order)) dearest = best->route.cost;
+    auto route = search_span(folded, rules, graph, task_of(task, attempt), dearest);
     if (!route) continue;
     SpanChoice found{std::move(*route), attempt.make, static_cast<int>(row), before_cost(order, attempt)};
     if (!best || rank(order, found) < rank(order, *best)) best = std::move(found);
@@ -141,48 +144,54 @@ class Landings {
   /// nullopt: not known when so many labels had been made.
   std::optional<bool> lands(std::int64_t along);
   std::size_t labels_left() const { return labels_left_; }
+  void set_labels_left(std::size_t labels) { labels_left_ = labels; }
 
  private:
   void look_again();
+  const SpanReach& kind(std::size_t row);
+
   const FoldedCatalog& folded_;
   const ChainRequest request_;
   const Rules rules_;
   SpanTask task_;  // with the longest distance
   GraphExtras extras_;
   std::optional<PortGraph> graph_;  // counts all that was found to be scarce
-  std::deque<SpanReach> kinds_;
+  std::array<std::optional<SpanReach>, std::size(kAttempts)> kinds_;
   std::size_t labels_left_;
 };
 
 void Landings::look_again() {
   extras_.wished =
       cut_moves(folded_, rules_, rules_, extras_.counted, task_.aside, most_room(folded_, request_, task_));
-  kinds_.clear();
+  for (std::optional<SpanReach>& kind : kinds_) kind.reset();
   graph_.emplace(folded_, rules_, extras_);
-  for (std::size_t row = std::size(kAttempts); row-- > 0;) {  // a hose is looked for quickest
-    const Attempt& attempt = kAttempts[row];
-    if (attempt.quarters_of_band == 4 && (attempt.cuts < 2 || task_.aside > 0))
-      kinds_.emplace_back(folded_, rules_, *graph_, task_of(task_, attempt));
-  }
+}
+
+// Made when it is asked for: most runs that land are found before all kinds are looked at.
+const SpanReach& Landings::kind(std::size_t row) {
+  if (!kinds_[row]) kinds_[row].emplace(folded_, rules_, *graph_, task_of(task_, kAttempts[row]));
+  return *kinds_[row];
 }
 
 std::optional<bool> Landings::lands(std::int64_t along) {
-  for (std::size_t kind = 0; kind < kinds_.size();) {
-    const auto moves = kinds_[kind++].lands(along, labels_left_);
+  for (std::size_t left = std::size(kAttempts); left > 0 && labels_left_ > 0;) {  // a hose is looked for quickest
+    const Attempt& attempt = kAttempts[--left];
+    if (attempt.quarters_of_band < 4 || (attempt.cuts == 2 && task_.aside == 0)) continue;
+    const auto moves = kind(left).lands(along, labels_left_);
     if (!moves) continue;
     if (!count_overdrawn(request_, *moves, extras_.counted)) return true;
     look_again();
-    kind = 0;
+    left = std::size(kAttempts);
   }
   return labels_left_ > 0 ? std::optional(false) : std::nullopt;
 }
 
-std::optional<Length> nearest_toward(const FoldedCatalog& folded, const ChainRequest& request, const Span& span,
-                                     std::int64_t step) {
-  Landings landings(folded, request, span, kLookAround, kMostLabels);
+std::optional<Length> nearest_toward(Landings& landings, const Span& span, Length step) {
+  landings.set_labels_left(kMostLabels);
   const std::int64_t asked = in_micrometres(span.along);
-  for (std::int64_t along = asked + step; along > 0 && std::abs(along - asked) <= in_micrometres(kLookAround);
-       along += step) {
+  const std::int64_t by = in_micrometres(step);
+  for (std::int64_t along = asked + by; along > 0 && std::abs(along - asked) <= in_micrometres(kLookAround);
+       along += by) {
     const std::optional<bool> lands = landings.lands(along);
     if (!lands) return std::nullopt;
     if (*lands) return as_length(along);
@@ -269,9 +278,12 @@ std::optional<SpanChoice> best_span(const FoldedCatalog& folded, const ChainRequ
 }
 
 NearestSpans nearest_spans(const FoldedCatalog& folded, const ChainRequest& asked, const Span& span) {
-  const ChainRequest request = settled(asked);
-  const std::int64_t step = in_micrometres(inches(1.0 / 64.0));
-  return {nearest_toward(folded, request, span, -step), nearest_toward(folded, request, span, step)};
+  Landings landings(folded, settled(asked), span, kLookAround, kMostLabels);
+  const Length step = inches(1.0 / 64.0);
+  NearestSpans nearest;
+  nearest.below = nearest_toward(landings, span, -step);
+  nearest.above = nearest_toward(landings, span, step);
+  return nearest;
 }
 
 std::optional<bool> makes_span(const FoldedCatalog& folded, const ChainRequest& request, const Span& span,

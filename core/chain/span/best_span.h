@@ -29,7 +29,8 @@
 // length, so that the order `length` weighs as `parts` does.
 //
 // How it works: the kinds of run are tried in that order, each by search_span, as long as one that is still to come
-// may be better than the best so far.
+// may be better than the best so far; under the orders parts, price and loss the other way round, each up to the cost
+// of the best so far.
 // The bin is taken to be without end and bushings without limit; where the answer breaks a count, that one is told
 // apart and all is tried again, as best_chain does.
 //

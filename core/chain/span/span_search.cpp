@@ -95,13 +95,12 @@ class SpanRun {
         both_ends_(insertion_of_both_ends(folded, rules.request())),
         bounds_(bounds) {}
 
-  std::optional<SpanRoute> best();
+  std::optional<SpanRoute> best(const std::optional<Cost>& dearest);
   /// Any run at all, whatever it costs.
   /// @param labels_left  how many labels may still be made; what is not found by then is not found
   std::optional<std::vector<Move>> any(std::size_t& labels_left);
 
  private:
-  std::int64_t margin(const LabelKey& key) const;
   std::int64_t room_to_grow(std::uint32_t cut) const { return cut == kNoRow ? 0 : graph_.moves()[cut].stretch; }
   bool may_land(const LabelKey& key) const;
   bool may_land_at(const LabelKey& key, double bend) const;
@@ -128,10 +127,12 @@ class SpanRun {
   using Entry = std::pair<Cost, std::uint32_t>;
   std::priority_queue<Entry, std::vector<Entry>, std::greater<>> open_;
   std::optional<std::pair<Cost, std::int64_t>> best_;
+  std::optional<Cost> dearest_;  // that a run may be; the best so far once there is one
 };
 
-std::optional<SpanRoute> SpanRun::best() {
+std::optional<SpanRoute> SpanRun::best(const std::optional<Cost>& dearest) {
   if (steps_.parts_to_end(0) > steps_.most_parts()) return std::nullopt;
+  dearest_ = dearest;
   labels_.assign(kStart, {});
   reach({}, {}, kNoRow, kNoRow);
   while (!open_.empty()) {
@@ -161,12 +162,6 @@ std::optional<std::vector<Move>> SpanRun::any(std::size_t& labels_left) {
   return tight_.first_by_ids(folded_, graph_.moves(), kStart, kGoal);
 }
 
-// What all the joints together can fall long or short, those still to come at their worst.
-std::int64_t SpanRun::margin(const LabelKey& key) const {
-  return key.along_tolerance + key.travel_tolerance +
-         (steps_.most_parts() - key.parts + 1) * steps_.greatest_tolerance() + 2;
-}
-
 bool SpanRun::may_land(const LabelKey& key) const {
   if (steps_.parts_to_end(key.stage) + key.parts > steps_.most_parts()) return false;
   const std::uint8_t leg = steps_.stage(key.stage).leg;
@@ -178,21 +173,21 @@ bool SpanRun::may_land(const LabelKey& key) const {
 
 bool SpanRun::may_land_at(const LabelKey& key, double bend) const {
   const int parts = steps_.most_parts() - key.parts;
-  const std::int64_t margin_here = margin(key);
-  double least_aside = 0.0;
-  double most_aside = 0.0;
+  std::int64_t aside_along = 0;  // what the travel makes along the axes
+  std::int64_t rounding = 2;
   if (bend > 0.0) {
-    const double travel = static_cast<double>(task_.aside) / std::sin(bend);
-    const auto least = static_cast<std::int64_t>(travel) - margin_here;
-    const auto most = static_cast<std::int64_t>(travel) + margin_here + 1;
-    if (!bounds_.may_add_travel(key.stage, parts, least - key.travel - room_to_grow(key.travel_cut), most - key.travel))
+    const double sine = std::sin(bend);
+    const double travel = static_cast<double>(task_.aside) / sine;
+    rounding += static_cast<std::int64_t>(1.0 / sine);
+    const std::int64_t room = bounds_.room_of_travel(key.travel_tolerance) + rounding;
+    const std::int64_t rest = static_cast<std::int64_t>(travel) - key.travel;
+    if (!bounds_.may_add_travel(key.stage, parts, rest - room - room_to_grow(key.travel_cut), rest + room))
       return false;
-    least_aside = static_cast<double>(least) * std::cos(bend);
-    most_aside = static_cast<double>(most) * std::cos(bend);
+    aside_along = static_cast<std::int64_t>(travel * std::cos(bend));
   }
-  const auto least = task_.along + both_ends_ - static_cast<std::int64_t>(most_aside) - margin_here - 1;
-  const auto most = task_.along + both_ends_ - static_cast<std::int64_t>(least_aside) + margin_here + 1;
-  return bounds_.may_add_along(key.stage, parts, least - key.along - room_to_grow(key.along_cut), most - key.along);
+  const std::int64_t room = bounds_.room_along(key.along_tolerance, key.travel_tolerance) + 2 * rounding;
+  const std::int64_t rest = task_.along + both_ends_ - aside_along - key.along;
+  return bounds_.may_add_along(key.stage, parts, rest - room - room_to_grow(key.along_cut), rest + room);
 }
 
 void SpanRun::expand(std::uint32_t label) {
@@ -217,7 +212,7 @@ void SpanRun::expand(std::uint32_t label) {
 }
 
 void SpanRun::reach(const LabelKey& key, const Cost& cost, std::uint32_t from, std::uint32_t move) {
-  if (best_ && cost + bounds_.cost(key.stage) > best_->first) return;
+  if (dearest_ && cost + bounds_.cost(key.stage) > *dearest_) return;
   const auto known = known_.find(key);
   std::uint32_t row = known == known_.end() ? kNoRow : known->second;
   if (row == kNoRow) {
@@ -290,9 +285,10 @@ void SpanRun::end(std::uint32_t row) {
   label.off_weight = landed->off_weight;
   // Where material counts, how near a run lands is looked at among those that tie.
   const std::pair found(landed->cost, keeps_the_line(rules_.request().order) ? 0 : landed->off);
-  if (best_ && found > *best_) return;
+  if ((dearest_ && landed->cost > *dearest_) || (best_ && found > *best_)) return;
   if (!best_ || found < *best_) tight_.forget(kGoal);
   best_ = found;
+  dearest_ = landed->cost;
   tight_.add(row, kNoRow, kGoal);
 }
 
@@ -351,7 +347,7 @@ SpanReach::SpanReach(const FoldedCatalog& folded, const Rules& rules, const Port
       task_(task),
       both_ends_(insertion_of_both_ends(folded, rules.request())),
       steps_(folded, rules, graph, task_),
-      bounds_(steps_, graph, longest(steps_, task_, both_ends_)) {}
+      bounds_(steps_, graph, task_, longest(steps_, task_, both_ends_)) {}
 
 std::optional<std::vector<Move>> SpanReach::lands(std::int64_t along, std::size_t& labels_left) const {
   SpanTask there = task_;
@@ -360,10 +356,10 @@ std::optional<std::vector<Move>> SpanReach::lands(std::int64_t along, std::size_
 }
 
 std::optional<SpanRoute> search_span(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph,
-                                     const SpanTask& task) {
+                                     const SpanTask& task, const std::optional<Cost>& dearest) {
   const SpanStates steps(folded, rules, graph, task);
-  const SpanBounds bounds(steps, graph, longest(steps, task, insertion_of_both_ends(folded, rules.request())));
-  return SpanRun(folded, rules, graph, task, steps, bounds).best();
+  const SpanBounds bounds(steps, graph, task, longest(steps, task, insertion_of_both_ends(folded, rules.request())));
+  return SpanRun(folded, rules, graph, task, steps, bounds).best(dearest);
 }
 
 }  // namespace riserun::chain

@@ -62,7 +62,8 @@ class SpanReach {
 };
 
 /// The best run that makes the task's distance: least cost under the request's order, then nearest, then by ids.
+/// @param dearest  a run that costs more is of no use: as if there were none
 std::optional<SpanRoute> search_span(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph,
-                                     const SpanTask& task);
+                                     const SpanTask& task, const std::optional<Cost>& dearest = std::nullopt);
 
 }  // namespace riserun::chain

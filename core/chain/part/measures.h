@@ -83,6 +83,12 @@ inline Cost cost_of(Order order, const Measures& m) {
   return {};
 }
 
+/// Narrowing and foreign threads, of a cost under an order that looks at the line; nothing under the others.
+constexpr std::array<std::int64_t, 2> narrowing_and_threads(Order order, const Cost& cost) {
+  if (order == Order::line) return {cost.tuple[1], cost.tuple[2]};
+  return order == Order::bin ? std::array{cost.tuple[1], cost.tuple[2] >> 32} : std::array<std::int64_t, 2>{};
+}
+
 /// Of a cost under the order line: nothing narrows the line, and no port is of a kind that its ends have not.
 constexpr bool keeps_size_and_kind(const Cost& cost) {
   return cost.tuple[1] == 0 && cost.tuple[2] == 0 && cost.tuple[3] >> 32 == 0;

@@ -105,6 +105,8 @@ class SpanRun {
   std::int64_t room_to_grow(std::uint32_t cut) const { return cut == kNoRow ? 0 : graph_.moves()[cut].stretch; }
   bool may_land(const LabelKey& key) const;
   bool may_land_at(const LabelKey& key, double bend) const;
+  bool is_off(const Cost& cost) const;
+  Cost off_alone(const Cost& cost) const;
   void expand(std::uint32_t label);
   void reach(const LabelKey& key, const Cost& cost, std::uint32_t from, std::uint32_t move);
   void end(std::uint32_t label);
@@ -195,6 +197,21 @@ bool SpanRun::may_land_at(const LabelKey& key, double bend) const {
   return bounds_.may_add_along(key.stage, parts, least - key.along - room_to_grow(key.along_cut), most - key.along);
 }
 
+// Of what it narrows and its foreign threads there is more than in any chain that need not make the distance.
+bool SpanRun::is_off(const Cost& cost) const {
+  return task_.most_off && narrowing_and_threads(rules_.request().order, cost) > *task_.most_off;
+}
+
+// Of a cost what the task limits; of what shares its place with it, nothing.
+Cost SpanRun::off_alone(const Cost& cost) const {
+  if (!task_.most_off) return {};
+  const auto [narrowing, threads] = narrowing_and_threads(rules_.request().order, cost);
+  Measures measures;
+  measures.narrowing = narrowing;
+  measures.foreign_threads = threads;
+  return cost_of(rules_.request().order, measures);
+}
+
 void SpanRun::expand(std::uint32_t label) {
   end(label);
   const LabelKey from = labels_[label].key;
@@ -212,12 +229,13 @@ void SpanRun::expand(std::uint32_t label) {
     key.along_tolerance += step.along_tolerance;
     key.travel_tolerance += step.travel_tolerance;
     if (move.cut && !move.stub) (steps_.stage(from.stage).leg % 2 == 1 ? key.travel_cut : key.along_cut) = step.move;
-    reach(key, costs_count_ ? cost + step.cost : Cost{}, label, step.move);
+    reach(key, costs_count_ ? cost + step.cost : off_alone(cost + step.cost), label, step.move);
   }
 }
 
 void SpanRun::reach(const LabelKey& key, const Cost& cost, std::uint32_t from, std::uint32_t move) {
   if (best_ && cost + bounds_.cost(key.stage) > best_->first) return;
+  if (is_off(cost + bounds_.cost(key.stage))) return;
   const auto known = known_.find(key);
   std::uint32_t row = known == known_.end() ? kNoRow : known->second;
   if (row == kNoRow) {
@@ -285,7 +303,7 @@ void SpanRun::end(std::uint32_t row) {
   const std::optional<SpanEnd>& end = steps_.end(label.key.stage);
   if (!end) return;
   const std::optional<Landing> landed = landing(label, *end);
-  if (!landed) return;
+  if (!landed || is_off(landed->cost)) return;
   label.off = landed->off;
   label.off_weight = landed->off_weight;
   // Where material counts, how near a run lands is looked at among those that tie.

@@ -22,7 +22,7 @@ void ban(ChainRequest& request, const std::string& words) {
   for (const PartId part : catalog::find_avoided_parts(shipped(), words)) request.banned[part.row] = true;
 }
 
-/// A run of 1 in pipe between two ports that turn, with elbows of the one kind only.
+/// A run of 1 in pipe between two ports, with elbows of the one kind only.
 Chain offset_run(const Span& span, const std::string& other_elbows) {
   ChainRequest request;
   const auto npt = *shipped().find_kind("npt");

@@ -107,7 +107,7 @@ int most_parts_to_beat(Order order, const Attempt& attempt, const SpanChoice& be
 /// What narrows the line and which foreign threads there are in the best chain of the request, which need not make the
 /// distance: a run that makes it is no worse. A person who chose the run has it as it is.
 std::optional<std::array<std::int64_t, 2>> most_off(const FoldedCatalog& folded, const ChainRequest& request) {
-  if (!keeps_the_line(request.order) || request.taken) return std::nullopt;
+  if (!keeps_the_line(request.order) || request.taken || request.may_leave_the_line) return std::nullopt;
   const std::optional<Route> route = best_chain(folded, request);
   return route ? std::optional(narrowing_and_threads(request.order, route->cost)) : std::nullopt;
 }

@@ -133,6 +133,8 @@ constexpr Words kWords[] = {
     {"move_ports_apart", "move the ports {0:both} farther apart, to {1:both}"},
     {"move_ports_together", "move the ports {0:both} closer together, to {1:both}"},
     {"let_end_slide", "let {0} slide along its axis"},
+    {"take_what_is_off_the_line",
+     "let it narrow the line, or take threads that neither end has: as the order 'parts' does"},
     {"offset_relief", "bring the two ports into line"},
 
     // Why there is no assembly.

@@ -331,6 +331,7 @@ TEST(Span, IsNotMadeByNeckingTheLine) {
     EXPECT_GT(refused.answer.at("why_none").at("nearest_above_m").get<double>(), 8.5 * 0.0254) << distance;
   }
   EXPECT_EQ(chain(pair + Words{"9-1/2 in"}).status, kDone);
+  EXPECT_THAT(ask(Words{"chain"} + pair + Words{"6 in"}).out, HasSubstr("let it narrow the line"));
 }
 
 TEST(Span, TakesOneUnion) {

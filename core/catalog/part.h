@@ -112,6 +112,7 @@ struct Family {
   bool flexible = false;  // bends: what is beyond it looks in no known direction
   CheckKind check = CheckKind::none;
   BodyShape shape = BodyShape::usual;
+  bool for_vacuum = false;  // goes in unasked only where vacuum may come about (suction hose)
 };
 
 /// A price that another one was put in place of.

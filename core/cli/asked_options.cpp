@@ -100,11 +100,16 @@ chain::ChainRequest read_request(const AskedOptions& options, const Stock& stock
   read_parts(options, *stock.catalog, words, request);
   request.most_bushings = chain::kUsualMostBushings;
   read_fields(options, AskedOf::run, words, request);
-  request.needs = chain::told_apart(std::move(request.needs), request.needs_in_order);
+  request.needs = chain::told_apart(chain::as_meant(*stock.catalog, std::move(request.needs), request.vacuum),
+                                    request.needs_in_order);
+  request.galvanic = chain::galvanic_meant(*stock.catalog, request.needs, request.galvanic);
   request.service = options.has("air") ? chain::Service::air : chain::Service::water;
   if (const auto flow = words.quantity(option_of(askable("flow")), options.text("flow"), &quantity::read_volume_flow))
     request.flow = *flow;
   request.bin = stock.bin;
+  if (options.has("bin_only") && stock.bin.items.empty())
+    words.add(option_of(askable("bin_only")), "", "there is nothing in the bin; --bin names a file of what there is",
+              0);
   if (options.has("bin_only")) request.not_sold.assign(stock.catalog->parts().size(), true);
   return request;
 }

@@ -98,12 +98,13 @@ void add_branch_options(CLI::App& verb, BranchOptions& options) {
 }
 
 std::vector<chain::BranchRules> read_branch_options(const BranchOptions& options, const Stock& stock,
-                                                    std::size_t branches, WordReader& words) {
+                                                    std::size_t branches, bool vacuum, WordReader& words) {
   BranchReader reader(stock, branches, words);
   reader.read(options);
   std::vector<chain::BranchRules> rules = reader.take();
   for (chain::BranchRules& branch : rules)
-    branch.needs = chain::told_apart(std::move(branch.needs), branch.needs_in_order);
+    branch.needs =
+        chain::told_apart(chain::as_meant(*stock.catalog, std::move(branch.needs), vacuum), branch.needs_in_order);
   return rules;
 }
 

@@ -24,8 +24,9 @@ struct BranchOptions {
 void add_branch_options(CLI::App& verb, BranchOptions& options);
 
 /// Reads them into the rules of so many branches; what is wrong is kept by `words`.
+/// @param vacuum  the assembly can come under vacuum
 std::vector<chain::BranchRules> read_branch_options(const BranchOptions& options, const Stock& stock,
-                                                    std::size_t branches, WordReader& words);
+                                                    std::size_t branches, bool vacuum, WordReader& words);
 
 /// Says of each option given that there is no branch for it.
 void refuse_branch_options(const BranchOptions& options, WordReader& words);

@@ -161,7 +161,7 @@ int run_assembly(const ChainOptions& options, const Session& session) {
     const catalog::MadePort port = words.port(*stock.catalog, options.ports[i]);
     request.targets.push_back({port.type, port.material, request.rules.from.freedom, {}});
   }
-  request.branches = read_branch_options(options.branches, stock, request.targets.size(), words);
+  request.branches = read_branch_options(options.branches, stock, request.targets.size(), request.rules.vacuum, words);
   words.finish();
   const chain::AssemblyAnswer answer = chain::find_assembly(*stock.catalog, request);
   if (session.common.json) {

@@ -84,6 +84,15 @@ plan::RiserAlone plan_from_options(const RiserOptions& options, const Stock& sto
   riser.clearance = length_of("--clearance", options.clearance);
   riser.headroom = length_of("--headroom", options.headroom);
   riser.pipe_size = words.quantity("--pipe", options.pipe, &quantity::read_size_name);
+  if (riser.pipe_size && bung.type.valid() && bung.bung == reservoir::BungKind::double_tapped_bushing) {
+    const std::string& thread = stock.catalog->size_name(stock.catalog->port_type(bung.type).size);
+    if (*riser.pipe_size != thread)
+      words.add("--pipe", options.pipe,
+                fmt::format("a double-tapped bushing holds the riser in its own thread, which is what --bung says, and "
+                            "that is {}; allowed: --pipe {}, or the bushing's thread for this pipe, --bung \"{} FNPT\"",
+                            thread, thread, *riser.pipe_size),
+                0);
+  }
   riser.material = words.material(*stock.catalog, "--material", options.material);
   words.finish();
   return plan::plan_riser_alone(*stock.catalog, std::move(reservoir), std::move(riser), stock.bin);
@@ -108,6 +117,16 @@ int run_from_job(const RiserOptions& options, const Session& session) {
   return plan.riser.riser.refusals.empty() ? kDone : kNoSolution;
 }
 
+/// All that is missing at once.
+void ask_for_measures(const RiserOptions& options) {
+  std::vector<std::string_view> missing;
+  for (const auto& [name, text] : {std::pair("--height", &options.height), std::pair("--length", &options.length),
+                                   std::pair("--width", &options.width)})
+    if (text->empty()) missing.emplace_back(name);
+  if (missing.size() == 3) throw CLI::RequiredError("a job file, or --height, --length and --width,");
+  if (!missing.empty()) throw CLI::RequiredError(fmt::format("{}", fmt::join(missing, " and ")));
+}
+
 }  // namespace
 
 void add_riser_verb(CLI::App& app, Session& session) {
@@ -119,10 +138,8 @@ void add_riser_verb(CLI::App& app, Session& session) {
   CLI::Option* height = verb->add_option("--height", options->height, "Inside height of the reservoir, as \"14 in\"");
   height->excludes(job);
   for (CLI::Option* side : {verb->add_option("--length", options->length, "Inside length: the heel's volume needs it"),
-                            verb->add_option("--width", options->width, "Inside width, likewise")}) {
-    side->needs(height)->excludes(job);
-    height->needs(side);
-  }
+                            verb->add_option("--width", options->width, "Inside width, likewise")})
+    side->excludes(job);
   const auto add = [&](const char* name, std::string& text, const char* about) {
     verb->add_option(name, text, about)->needs(height)->excludes(job);
   };
@@ -138,8 +155,7 @@ void add_riser_verb(CLI::App& app, Session& session) {
   add("--headroom", options->headroom, "Free height above the bung, to draw the riser out");
   verb->add_flag("--lid-closed", options->lid_closed, "The lid is welded already")->needs(height)->excludes(job);
   verb->callback([options, &session] {
-    if (options->job.empty() && options->height.empty())
-      throw CLI::RequiredError("a job file, or --height, --length and --width,");
+    if (options->job.empty()) ask_for_measures(*options);
     session.chosen_verb = [options, &session] {
       return options->job.empty() ? run_from_options(*options, session) : run_from_job(*options, session);
     };

@@ -12,7 +12,7 @@ import sys
 OTHER_ROWS = {
     "RunRules": {"needs": "need", "avoided": "avoid"},
     "ChainRequest": {
-        "from": "first_end", "to": "last_end", "order": "order", "banned": "ruled_out", "not_sold": "bin_only", "service": "air", "dry": "air",
+        "from": "first_end", "to": "last_end", "order": "order", "banned": "ruled_out", "not_sold": "bin_only", "service": "air", "dry": "air", "may_narrow": "distance",
         "flow": "flow",
     },
     "WayRules": {"needs": "branch_need"},

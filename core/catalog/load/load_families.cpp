@@ -16,6 +16,7 @@
 //     shape          ball valve, gate valve, needle valve, bibb, strainer, bowl, muffler, bulkhead or pipe: what it is
 //                    drawn as where ports and role do not tell
 //     can shut, one way, closing, dielectric, flexible, bushing, air      yes or no
+//     for vacuum     yes: put in unasked only where vacuum may come about, and not meant there alone by a common name
 //     cut to length, straight tapped, far material, loss, branch loss, across flats, bore
 //     outside diameter     of a round body: the hole that a weld bung is set into is bored for it
 //
@@ -103,6 +104,7 @@ Family read_family(Loading& loading, Fields& fields) {
   family.is_bushing = fields.flag_or("bushing", false);
   family.can_shut = fields.flag_or("can shut", false);
   family.flexible = fields.flag_or("flexible", false);
+  family.for_vacuum = fields.flag_or("for vacuum", false);
   family.check = read_check(fields);
   family.shape = fields
                      .choice<BodyShape>(fields.find("shape"), {{"usual", BodyShape::usual},
@@ -223,7 +225,7 @@ void load_family(Loading& loading, const Value& value) {
                         "tables",        "set pressure", "range",
                         "close",         "check",        "opening pressure",
                         "arrow",         "shape",        "outside diameter",
-                        "sold as"},
+                        "sold as",       "for vacuum"},
                 loading.problems);
   if (!fields.valid()) return;
   Family family = read_family(loading, fields);

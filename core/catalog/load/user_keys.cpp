@@ -79,6 +79,7 @@ std::vector<FileKey> keys_of_families() {
       {"families[].bushing", Form::yes_no, "It is a bushing"},
       {"families[].can shut", Form::yes_no, "It holds something that can stop the flow"},
       {"families[].flexible", Form::yes_no, "It bends"},
+      {"families[].for vacuum", Form::yes_no, "It goes in unasked only where vacuum may come about"},
       {"families[].closing", Form::yes_no, "It closes a run between two fixed ends"},
       {"families[].dielectric", Form::yes_no, "It keeps the metals of its two sides apart"},
       {"families[].one way", Form::yes_no, "Flow passes from its first port to its second alone"},

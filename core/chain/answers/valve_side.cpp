@@ -43,11 +43,16 @@ bool is_opening_need(const Catalog& catalog, const Need& need) {
                      [&](PartId part) { return opens(catalog, part) && !is_valve(catalog, part); });
 }
 
+/// Stands in any run unasked.
+bool is_usual_fitting(const Catalog& catalog, const catalog::Part& part) {
+  return is_plain_connector(catalog, part) && !catalog.family(part.family).for_vacuum;
+}
+
 /// Unions that stand in a run unasked.
 Need any_union(const Catalog& catalog) {
   Need need{"union", {}};
   for (std::uint32_t row = 0; row < catalog.parts().size(); ++row)
-    if (const catalog::Part& part = catalog.part({row}); part.closing && is_plain_connector(catalog, part))
+    if (const catalog::Part& part = catalog.part({row}); part.closing && is_usual_fitting(catalog, part))
       need.parts.push_back({row});
   return need;
 }
@@ -67,7 +72,7 @@ bool needs_overlap(const std::vector<Need>& needs) {
 /// Where a fitting or a device may meet a need, a device stands in a run only if no fitting met it before.
 bool is_met_by_fittings_and_devices(const Catalog& catalog, const Need& need) {
   const auto fittings = std::count_if(need.parts.begin(), need.parts.end(),
-                                      [&](PartId part) { return is_plain_connector(catalog, catalog.part(part)); });
+                                      [&](PartId part) { return is_usual_fitting(catalog, catalog.part(part)); });
   return fittings > 0 && static_cast<std::size_t>(fittings) < need.parts.size();
 }
 

@@ -44,4 +44,20 @@ std::vector<Need> told_apart(std::vector<Need> needs, bool in_order) {
   return in_order ? needs : apart_in_any_order(std::move(needs));
 }
 
+std::vector<Need> as_meant(const Catalog& catalog, std::vector<Need> needs, bool vacuum) {
+  if (vacuum) return needs;
+  const auto is_for_vacuum = [&](PartId part) { return catalog.family(catalog.part(part).family).for_vacuum; };
+  for (Need& need : needs)
+    if (!std::all_of(need.parts.begin(), need.parts.end(), is_for_vacuum)) std::erase_if(need.parts, is_for_vacuum);
+  return needs;
+}
+
+Galvanic galvanic_meant(const Catalog& catalog, const std::vector<Need>& needs, Galvanic asked) {
+  const auto parts_metals = [&](const Need& need) {
+    return std::all_of(need.parts.begin(), need.parts.end(),
+                       [&](PartId part) { return catalog.part(part).dielectric; });
+  };
+  return std::any_of(needs.begin(), needs.end(), parts_metals) ? Galvanic::avoid : asked;
+}
+
 }  // namespace riserun::chain

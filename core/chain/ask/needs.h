@@ -17,4 +17,12 @@ bool takes_two_parts(const std::vector<PartId>& a, const std::vector<PartId>& b)
 /// of its parts. Exact where any two needs that share a part are one within the other, as Hall's theorem has it.
 std::vector<Need> told_apart(std::vector<Need> needs, bool in_order);
 
+/// What the words mean in a run that can come under vacuum, or cannot: where it cannot, `hose` is no suction hose,
+/// unless nothing else is called so.
+std::vector<Need> as_meant(const Catalog& catalog, std::vector<Need> needs, bool vacuum);
+
+/// Who asks for a part that keeps metals apart, and for nothing else in its place, means that none meet that should
+/// not: a galvanized nipple on the brass half of a dielectric union undoes it (common practice).
+Galvanic galvanic_meant(const Catalog& catalog, const std::vector<Need>& needs, Galvanic asked);
+
 }  // namespace riserun::chain

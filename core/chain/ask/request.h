@@ -23,13 +23,13 @@ using catalog::PortTypeId;
 ///   1. line size kept: least narrowing. The line size is the smaller of the two ends', by nominal size over all kinds;
 ///      each port passed that is smaller weighs as much as it takes more head than the line: (line / size)^4 - 1.
 ///   2. no foreign thread: fewest ports of a kind that Catalog::foreign_threads() keeps to other ends, plugs' included;
-///      where Galvanic::avoid is asked for, one that keeps metals apart (plastic thread) is at home between its ends.
+///      between ends of two metals that Galvanic::avoid keeps apart, one that does (plastic thread) is at home.
 ///      A thread that is at home on an end alone (garden hose thread) is foreign at each joint between two parts of the
 ///      run too, unless every end has it, the base of an assembly has it, or a need asks for a hose with such ends.
 ///   3. kind kept: fewest ports passed, and plugs, of a kind with which no end is at home; parts that bend (hose),
 ///   twice
-///      where they stand less than kHouseWater; under Galvanic::warn parts that keep metals apart between ports of one
-///      kind (dielectric unions).
+///      where they stand less than kHouseWater; under Galvanic::warn parts that keep metals apart (dielectric unions),
+///      those with ports of unlike kinds only where no end's metal is known.
 ///   4. fewest size changes: parts whose two passed ports differ in nominal size.
 ///   5. fewest parts, plugs included.
 ///   6. one material: fewest parts of a metal that must be kept apart from a known end's (brass between copper and
@@ -58,15 +58,19 @@ inline const GaugePressure kHouseWater = psig(60.0);
 /// The order looks at line size, kind and material.
 constexpr bool keeps_the_line(Order order) { return order == Order::line || order == Order::bin; }
 
-/// What an end of the chain can still do once the other side of it is in place. Where an end turns, any joint can be
-/// the last; where none turns but one slides, a joint made without turning either side; between two fixed ends a
-/// closing one.
+/// What an end of the chain can still do once the other side of it is in place. Where an end turns and one moves along,
+/// any joint can be the last: what is screwed up draws in. Where none turns but one slides, a joint made without
+/// turning either side; where none moves along, though one turn, a closing one.
 enum class Freedom {
   fixed,     // neither turns nor moves
   sliding,   // moves along its axis, cannot turn
   spinning,  // turns, cannot move along its axis
   loose,     // turns and moves
 };
+
+constexpr bool can_turn(Freedom freedom) { return freedom == Freedom::spinning || freedom == Freedom::loose; }
+/// Whether an end moves along its axis, so that it takes up what a joint draws in, or a distance is off.
+constexpr bool moves_along(Freedom freedom) { return freedom == Freedom::sliding || freedom == Freedom::loose; }
 
 struct PortEnd {
   PortTypeId type;
@@ -146,6 +150,9 @@ struct ChainRequest : RunRules {
   std::vector<bool> banned;    // by part row; empty: none banned
   std::vector<bool> not_sold;  // by part row: the shelf is empty, what is in the bin stays; empty: all are to be had
   Service service = Service::water;
+  /// A run that makes a distance may narrow the line more than the best chain at any distance: for who judges that by
+  /// himself, as a plan does.
+  bool may_narrow = false;
   bool dry = false;                               // it carries air, though parts that are not proved for air are let in
   VolumeFlow flow = us_gallons_per_minute(10.0);  // for order loss and the reported head
   catalog::Bin bin;                               // free, each as often as it is there

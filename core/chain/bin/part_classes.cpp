@@ -17,7 +17,8 @@ void add_rules(const Rules& rules, PartId id, Key& key) {
   const catalog::Part& part = rules.catalog().part(id);
   key.push_back(rules.admits(id));
   if (!rules.admits(id)) return;
-  key.insert(key.end(), {rules.buyable(id), rules.groups_of(id), is_plain_connector(rules.catalog(), part)});
+  key.insert(key.end(),
+             {rules.buyable(id), rules.groups_of(id), goes_in_unasked(rules.catalog(), rules.request(), part)});
   if (rules.request().galvanic == Galvanic::avoid) {
     key.push_back(part.material.row);  // what a plug is judged by, whatever its port
     for (std::size_t port = 0; port < part.ports.size(); ++port) key.push_back(part.material_at(port).row);

@@ -97,11 +97,11 @@ void PossibleChains::add_passages(std::uint32_t row) {
   if (!rules_.admits(id) || (there_[row] == 0 && !rules_.buyable(id))) return;
   const catalog::Part& part = catalog_.part(id);
   const std::uint8_t groups = rules_.groups_of(id);
-  if (groups == 0 && !is_plain_connector(catalog_, part)) return;
+  if (groups == 0 && !goes_in_unasked(catalog_, rules_.request(), part)) return;
   for (std::size_t enter = 0; enter < part.ports.size(); ++enter) {
     for (std::size_t leave = 0; leave < part.ports.size(); ++leave) {
       if (enter == leave || !rules_.admits_way(part, enter, leave)) continue;
-      Passage passage{bought_move(catalog_, id, enter, leave), {{row, 1}}, 0};
+      Passage passage{bought_move(catalog_, rules_.request(), id, enter, leave), {{row, 1}}, 0};
       passage.move.groups = groups;
       const bool metals = rules_.request().galvanic == Galvanic::avoid;
       passage.leaves_at =

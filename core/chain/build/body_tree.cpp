@@ -13,8 +13,17 @@ using catalog::Turning;
 using quantity::Length;
 using What = Follower::What;
 
-bool turns(const PortEnd& end) { return end.freedom == Freedom::spinning || end.freedom == Freedom::loose; }
-bool slides(const PortEnd& end) { return end.freedom == Freedom::sliding || end.freedom == Freedom::loose; }
+bool slides(const PortEnd& end) { return moves_along(end.freedom); }
+
+namespace {
+
+/// It can be turned to make a joint: what a chain screws up draws in, so that an end of it must move along.
+bool turns(const Run& run, const PortEnd& end) {
+  const bool draws_in = run.ends.size() > 1 || slides(run.base) || slides(run.ends.front().port);
+  return draws_in && can_turn(end.freedom);
+}
+
+}  // namespace
 
 bool BodyTree::is_ungripped(std::size_t body) const {
   return bodies[body].what == Body::What::part && is_close_nipple(part(bodies[body].row));
@@ -30,7 +39,7 @@ bool BodyTree::is_union(std::size_t row) const {
 BodyTree::BodyTree(const Catalog& catalog, const Run& run) : catalog_(catalog), run_(run) {
   std::vector<std::size_t> inner_body(run_.parts.size());
   std::vector<std::size_t> outer_body(run_.parts.size());
-  bodies.push_back({Body::What::base, 0, !turns(run_.base), false});
+  bodies.push_back({Body::What::base, 0, !turns(run_, run_.base), false});
   for (std::size_t row = 0; row < run_.parts.size(); ++row) {
     inner_body[row] = outer_body[row] = bodies.size();
     bodies.push_back({Body::What::part, row, false, false});
@@ -43,7 +52,7 @@ BodyTree::BodyTree(const Catalog& catalog, const Run& run) : catalog_(catalog), 
     const RunJoint& made = run_.joints[joint];
     const std::size_t inner = made.inner == kBase ? 0 : outer_body[made.inner];
     const std::size_t outer = made.to_end ? bodies.size() : inner_body[made.outer];
-    if (made.to_end) bodies.push_back({Body::What::end, made.outer, !turns(run_.ends[made.outer].port), false});
+    if (made.to_end) bodies.push_back({Body::What::end, made.outer, !turns(run_, run_.ends[made.outer].port), false});
     AsLast as_last = rule(joint).turning == Turning::neither ? AsLast::pushed_together : AsLast::never;
     if (rule(joint).closing) as_last = rule(joint).lengthwise ? AsLast::lengthwise : AsLast::without_turning;
     bonds.push_back({inner, outer, joint, as_last});

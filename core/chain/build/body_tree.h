@@ -11,7 +11,6 @@
 namespace riserun::chain {
 
 /// Turned by a fitter's hand: not held by what it belongs to.
-bool turns(const PortEnd& end);
 /// Gives along its axis.
 bool slides(const PortEnd& end);
 

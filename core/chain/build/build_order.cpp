@@ -110,7 +110,7 @@ void BuildOrder::choose_finish() {
   if (soldered_.finish)
     tree_.bonds[*soldered_.finish].finish = true;
   else
-    (turns(run_.ends.front().port) ? tree_.bonds.back() : tree_.bonds.front()).finish = true;
+    (can_turn(run_.ends.front().port.freedom) ? tree_.bonds.back() : tree_.bonds.front()).finish = true;
 }
 
 bool BuildOrder::is_apart(std::size_t row) const {
@@ -314,7 +314,6 @@ void BuildOrder::make(const Bond& bond, std::size_t turned, std::size_t still) {
             carries_[turned] && !in_the_vise_ ? fact("with_what_hangs_on_it", name(turned)) : name(turned), name(still),
             short_name(turned), past_hand, hold(still, bond), placed, sealing(tree_.rule(bond.joint))),
        bond.joint, 0, bond.finish, turned == bond.outer ? BuildStep::Turns::outer : BuildStep::Turns::inner});
-  if (bond.finish) warn_of_no_play(fact("no_play_to_draw_in", joint.make_up));
 }
 
 void BuildOrder::make_still(const Bond& bond, const Facts& placed) {

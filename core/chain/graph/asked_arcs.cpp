@@ -87,7 +87,7 @@ void AskedMoves::add_from_bin(std::uint32_t item) {
 void AskedMoves::add_ways(PartId id, const std::function<void(Move&)>& pay) {
   const Part& part = catalog_.part(id);
   const std::uint8_t groups = rules_.groups_of(id);
-  if (groups == 0 && !is_plain_connector(catalog_, part)) return;
+  if (groups == 0 && !goes_in_unasked(catalog_, rules_.request(), part)) return;
   if (extras_.every_length && part.cut_to_length) return;  // comes at the length that it is cut to
   for (std::size_t enter = 0; enter < part.ports.size(); ++enter) {
     for (std::size_t leave = 0; leave < part.ports.size(); ++leave) {

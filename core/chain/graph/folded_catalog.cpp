@@ -70,7 +70,7 @@ WayClasses FoldedCatalog::fold(const Folding& folding) const {
           {{move.enter_type.row, move.leave_type.row, move.closes, move.no_grip,
             folding.by_material ? move.enter_material.row : none, folding.by_material ? move.leave_material.row : none,
             by_bore ? move.enter_bore : 0, by_bore ? move.leave_bore : 0,
-            folding.by_make ? 2 * move.own.other_kinds + (parts_metals(*catalog_, catalog_->part({row})) ? 1 : 0) : 0,
+            folding.by_make ? 2 * move.own.other_kinds + (catalog_->part({row}).dielectric ? 1 : 0) : 0,
             folding.by_make ? catalog_->part({row}).material.row : none},
            {first_measure(folding.order, move.own), move.own.cents, move.own.drawbacks, ranks_[row], enter},
            {row << 1 | enter}});

@@ -56,7 +56,8 @@ void GraphFrame::add_folded(const WayClasses& classes, const Rules& rules, const
       const PartId part = way.part();
       if (bushing && is_bushing(catalog, catalog.part(part)) != *bushing) return false;
       return rules.buyable(part) != special && !catalog.part(part).remnant && rules.admits(part) &&
-             rules.groups_of(part) == 0 && rules.admits_way(catalog.part(part), way.enter(), way.leave());
+             goes_in_unasked(catalog, request, catalog.part(part)) && rules.groups_of(part) == 0 &&
+             rules.admits_way(catalog.part(part), way.enter(), way.leave());
     });
     if (best == ways.end()) return;
     Move& move = moves_.emplace_back(bought_move(catalog, request, best->part(), best->enter(), best->leave()));
@@ -87,6 +88,7 @@ void GraphFrame::add_each_length(std::span<const Way> ways, const Rules& rules, 
     const PartId part = way.part();
     if (catalog.part(part).cut_to_length) continue;  // comes at the length that it is cut to
     if (!rules.buyable(part) || !rules.admits(part) || rules.groups_of(part) != 0 ||
+        !goes_in_unasked(catalog, rules.request(), catalog.part(part)) ||
         !rules.admits_way(catalog.part(part), way.enter(), way.leave()))
       continue;
     Move move = bought_move(catalog, rules.request(), part, way.enter(), way.leave());
@@ -105,6 +107,7 @@ void GraphFrame::add_undominated(std::span<const Way> ways, const Rules& rules, 
   for (const Way& way : ways) {
     const PartId part = way.part();
     if (!rules.buyable(part) || !rules.admits(part) || rules.groups_of(part) != 0 ||
+        !goes_in_unasked(catalog, rules.request(), catalog.part(part)) ||
         !rules.admits_way(catalog.part(part), way.enter(), way.leave()))
       continue;
     Move& move = moves_.emplace_back(bought_move(catalog, rules.request(), part, way.enter(), way.leave()));

@@ -53,20 +53,30 @@ InVacuum in_vacuum(const Catalog& catalog, PartId part) {
   return duty == nullptr ? InVacuum::not_proved : duty->vacuum;
 }
 
-RunDuty duty_of_run(const Catalog& catalog, const std::vector<PartId>& parts) {
+RunDuty duty_of_run(const Catalog& catalog, const std::vector<PartId>& parts, std::optional<Temperature> heat) {
   const auto weaker = [](auto& all, const auto& one) {
     if (!one || (all && *one < *all)) all = one;
   };
-  RunDuty run{proved_pressure(catalog, parts.front(), Service::air, {}), hottest_proved(catalog, parts.front()),
-              in_vacuum(catalog, parts.front())};
+  const auto weakest = [&](std::optional<Temperature> at) {
+    std::optional<GaugePressure> least = proved_pressure(catalog, parts.front(), Service::water, at);
+    for (const PartId part : parts)
+      if (least) weaker(least, proved_pressure(catalog, part, Service::water, at));
+    return least;
+  };
+  RunDuty run;
+  run.air = proved_pressure(catalog, parts.front(), Service::air, heat);
+  run.hottest = hottest_proved(catalog, parts.front());
+  run.vacuum = in_vacuum(catalog, parts.front());
   for (const PartId part : parts) {
     const bool air = stands_compressed_air(catalog, catalog.part(part));
-    const auto pressure = air ? proved_pressure(catalog, part, Service::air, {}) : std::nullopt;
+    const auto pressure = air ? proved_pressure(catalog, part, Service::air, heat) : std::nullopt;
     if (run.air) weaker(run.air, pressure);
     if (run.hottest) weaker(run.hottest, hottest_proved(catalog, part));
     const InVacuum vacuum = in_vacuum(catalog, part);
     if (vacuum == InVacuum::collapses || run.vacuum == InVacuum::stands) run.vacuum = vacuum;
   }
+  if (run.hottest) run.at_hottest = weakest(run.hottest);
+  run.water = weakest(heat);
   return run;
 }
 

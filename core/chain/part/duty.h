@@ -31,11 +31,14 @@ bool stands_duty(const Catalog& catalog, PartId part, const ChainRequest& reques
 
 /// What a whole run is proved for: its weakest part, plugs included, in each respect by itself.
 struct RunDuty {
-  std::optional<GaugePressure> air;    // nullopt: not proved for compressed air
-  std::optional<Temperature> hottest;  // nullopt: room temperature only
+  std::optional<GaugePressure> air;         // nullopt: not proved for compressed air
+  std::optional<Temperature> hottest;       // nullopt: room temperature only
+  std::optional<GaugePressure> at_hottest;  // of water, at that heat
+  std::optional<GaugePressure> water;       // at the heat asked about
   catalog::InVacuum vacuum = catalog::InVacuum::stands;
 };
 /// @param parts  at least one
-RunDuty duty_of_run(const Catalog& catalog, const std::vector<PartId>& parts);
+/// @param heat  of what is inside, where the pressures of air and water count; left out: room temperature
+RunDuty duty_of_run(const Catalog& catalog, const std::vector<PartId>& parts, std::optional<Temperature> heat = {});
 
 }  // namespace riserun::chain

@@ -83,6 +83,9 @@ inline Cost cost_of(Order order, const Measures& m) {
   return {};
 }
 
+/// Narrowing, of a cost under an order that looks at the line; nothing under the others.
+constexpr std::int64_t narrowing_of(Order order, const Cost& cost) { return keeps_the_line(order) ? cost.tuple[1] : 0; }
+
 /// Of a cost under the order line: nothing narrows the line, and no port is of a kind that its ends have not.
 constexpr bool keeps_size_and_kind(const Cost& cost) {
   return cost.tuple[1] == 0 && cost.tuple[2] == 0 && cost.tuple[3] >> 32 == 0;

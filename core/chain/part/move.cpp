@@ -13,6 +13,10 @@ bool is_plain_connector(const Catalog& catalog, const Part& part) {
   return part.ports.size() == 2 && catalog.family(part.family).role == catalog::Role::connector;
 }
 
+bool goes_in_unasked(const Catalog& catalog, const ChainRequest& request, const Part& part) {
+  return is_plain_connector(catalog, part) && !is_only_for_vacuum(request, catalog.family(part.family));
+}
+
 bool is_bushing(const Catalog& catalog, const Part& part) { return catalog.family(part.family).is_bushing; }
 
 bool is_close_nipple(const Part& part) { return part.close; }
@@ -41,16 +45,16 @@ std::int64_t bending(const Catalog& catalog, const Part& part) {
   return part.rating < kHouseWater ? 2 : 1;
 }
 
-bool parts_metals(const Catalog& catalog, const Part& part) {
+bool parts_metals_for_nothing(const Catalog& catalog, const ChainRequest& request, const Part& part) {
+  if (!part.dielectric || request.galvanic == Galvanic::avoid) return false;
+  if (!request.from.material && !request.to.material) return true;
   const auto kind = [&](const catalog::Port& port) { return catalog.port_type(port.type).kind; };
-  return part.dielectric && std::all_of(part.ports.begin(), part.ports.end(), [&](const catalog::Port& port) {
-           return kind(port) == kind(part.ports.front());
-         });
+  return std::all_of(part.ports.begin(), part.ports.end(),
+                     [&](const catalog::Port& port) { return kind(port) == kind(part.ports.front()); });
 }
 
-std::int64_t other_kinds_of(const Catalog& catalog, const Part& part, Galvanic galvanic) {
-  const bool for_nothing = galvanic == Galvanic::warn && parts_metals(catalog, part);
-  return bending(catalog, part) + (for_nothing ? 1 : 0);
+std::int64_t other_kinds_of(const Catalog& catalog, const ChainRequest& request, const Part& part) {
+  return bending(catalog, part) + (parts_metals_for_nothing(catalog, request, part) ? 1 : 0);
 }
 
 bool changes_size(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave) {
@@ -183,14 +187,15 @@ Move bought_move(const Catalog& catalog, PartId id, std::size_t enter, std::size
     move.after_bend = leg_micrometres(catalog, part, leave);
   }
   move.own.drawbacks = (move.bushing ? 1 : 0) + (is_close_nipple(part) ? 1 : 0);
-  move.own.other_kinds = other_kinds_of(catalog, part, Galvanic::avoid);
+  move.own.other_kinds = bending(catalog, part);
   move.own.size_changes = changes_size(catalog, part, enter, leave) ? 1 : 0;
   return move;
 }
 
 Move bought_move(const Catalog& catalog, const ChainRequest& request, PartId id, std::size_t enter, std::size_t leave) {
   Move move = bought_move(catalog, id, enter, leave);
-  move.own.other_kinds = other_kinds_of(catalog, catalog.part(id), request.galvanic);
+  move.own.other_kinds = other_kinds_of(catalog, request, catalog.part(id));
+  move.only_for_need = !goes_in_unasked(catalog, request, catalog.part(id));
   return move;
 }
 

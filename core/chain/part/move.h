@@ -62,6 +62,12 @@ inline Shape shape_of(const Move& move) {
 
 /// Whether the part joins two ports unasked: a connector with just two ports.
 bool is_plain_connector(const Catalog& catalog, const catalog::Part& part);
+/// Made for vacuum, which cannot come about: then it goes in only where a need asks for it, as a device does.
+inline bool is_only_for_vacuum(const ChainRequest& request, const catalog::Family& family) {
+  return family.for_vacuum && !request.vacuum;
+}
+/// A plain connector that the request lets in unasked.
+bool goes_in_unasked(const Catalog& catalog, const ChainRequest& request, const catalog::Part& part);
 bool is_bushing(const Catalog& catalog, const catalog::Part& part);
 bool is_close_nipple(const catalog::Part& part);
 /// Two of its ports look neither along one axis nor the same way.
@@ -75,11 +81,11 @@ std::int64_t bending(const Catalog& catalog, const catalog::Part& part);
 inline bool closes_in_place(const catalog::MatingRule& rule) { return rule.closing && !rule.lengthwise; }
 /// It bends out of the way of a joint that closes, and be it one that slides together: a hose with cam couplings.
 bool gives_way(const Catalog& catalog, const catalog::Part& part, std::size_t enter, std::size_t leave);
-/// It keeps two metals apart between ports of one kind, as a dielectric union does: what goes into a run where metals
-/// are to be kept apart, and not for the sake of its length.
-bool parts_metals(const Catalog& catalog, const catalog::Part& part);
+/// It keeps two metals apart, as a dielectric union does, where the request gives no reason for it: it avoids no bad
+/// pairs, and the part has ports of one kind, or no end is of a metal that is known.
+bool parts_metals_for_nothing(const Catalog& catalog, const ChainRequest& request, const catalog::Part& part);
 /// What a part weighs by itself among the ports of another kind, as Order::line states it.
-std::int64_t other_kinds_of(const Catalog& catalog, const catalog::Part& part, Galvanic galvanic);
+std::int64_t other_kinds_of(const Catalog& catalog, const ChainRequest& request, const catalog::Part& part);
 /// The two ports differ in nominal size.
 bool changes_size(const Catalog& catalog, const catalog::Part& part, std::size_t enter, std::size_t leave);
 

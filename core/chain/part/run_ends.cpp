@@ -1,5 +1,6 @@
 #include "chain/part/run_ends.h"
 
+#include "chain/part/metals.h"
 #include "chain/part/move.h"
 
 #include <algorithm>
@@ -33,7 +34,7 @@ RunEnds run_ends(const Catalog& catalog, const ChainRequest& request, PortTypeId
   const catalog::PortType& last = catalog.port_type(to);
   return {std::min(catalog.nominal_inches(first.size), catalog.nominal_inches(last.size)),
           {first.kind, last.kind},
-          request.galvanic == Galvanic::avoid,
+          must_part_its_ends(catalog, request),
           asks_for_hose_of_its_thread(catalog, request.needs)};
 }
 

@@ -20,10 +20,10 @@ RequestRule distance_rule(const Span& span) {
   return rule;
 }
 
-// An end that turns but cannot move keeps the distance.
-void let_the_last_end_turn(const Catalog& catalog, const ChainRequest& request, RequestRule& rule) {
-  rule.give_up = [](ChainRequest& r) { r.to.freedom = Freedom::spinning; };
-  rule.reliefs = {relief_of(*rule.row, {name_of_last(request.to), catalog.written(request.to.type), Facts{}})};
+// One end is enough.
+void let_the_last_end_go(const Catalog& catalog, const ChainRequest& request, RequestRule& rule) {
+  rule.give_up = [](ChainRequest& r) { r.to.freedom = Freedom::loose; };
+  rule.reliefs = {relief_of(*rule.row, {name_of_last(request.to), catalog.written(request.to.type)})};
 }
 
 // Of two answers that may be not known.
@@ -54,7 +54,7 @@ Conflict::Conflict(const FoldedCatalog& folded, const ChainRequest& request, con
     : Conflict(folded, request) {
   span_ = span;
   for (RequestRule& rule : rules_)
-    if (rule.is_freedom()) let_the_last_end_turn(folded.catalog(), request, rule);
+    if (rule.is_freedom()) let_the_last_end_go(folded.catalog(), request, rule);
   rules_.push_back(distance_rule(span));
   distance_ = all_ + 1;
   all_ |= distance_;
@@ -62,9 +62,17 @@ Conflict::Conflict(const FoldedCatalog& folded, const ChainRequest& request, con
 
 ChainRequest Conflict::without(RuleSet given_up) const { return chain::without(request_, rules_, given_up); }
 
+// What is proved for vacuum keeps the other rules as well, though some of it goes in unasked only where vacuum counts.
 std::optional<bool> Conflict::is_made(const ChainRequest& request, RuleSet kept) {
-  if (kept & distance_) return makes_span(folded_, request, *span_, labels_left_);
-  return best_chain(folded_, request).has_value();
+  const auto makes = [&](const ChainRequest& asked) -> std::optional<bool> {
+    if (kept & distance_) return makes_span(folded_, asked, *span_, labels_left_);
+    return best_chain(folded_, asked).has_value();
+  };
+  const std::optional<bool> made = makes(request);
+  if (made == true || request.vacuum || !request_.vacuum) return made;
+  ChainRequest for_vacuum = request;
+  for_vacuum.vacuum = true;
+  return either(made, makes(for_vacuum));
 }
 
 // A need that is given up may be met all the same, else a chain that meets more would not count for fewer.
@@ -79,12 +87,14 @@ std::optional<bool> Conflict::search(RuleSet kept) {
 // that let parts in which would otherwise stay out.
 std::optional<bool> Conflict::search_in_order(RuleSet kept) {
   const Catalog& catalog = folded_.catalog();
+  ChainRequest without_vacuum = request_;  // which is one of the rules
+  without_vacuum.vacuum = false;
   std::vector<RuleSet> may_be_met;
   for (std::size_t row = 0; row < rules_.size(); ++row) {
     if (!rules_[row].need || holds(kept, row)) continue;
     const std::vector<PartId>& parts = request_.needs[*rules_[row].need].parts;
     if (std::any_of(parts.begin(), parts.end(),
-                    [&](PartId part) { return !is_plain_connector(catalog, catalog.part(part)); }))
+                    [&](PartId part) { return !goes_in_unasked(catalog, without_vacuum, catalog.part(part)); }))
       may_be_met.push_back(RuleSet{1} << row);
   }
   std::optional<bool> made = false;

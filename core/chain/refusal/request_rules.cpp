@@ -122,10 +122,11 @@ void RequestRules::add_field(const Askable& row) {
 
 void RequestRules::add_held_ends(const Askable& row) {
   if (Rules(catalog_, request_).closing() == Closing::none) return;
-  RequestRule& rule = made(row, {}, asked_.it);
+  const bool turns = can_turn(request_.from.freedom) || can_turn(request_.to.freedom);
+  RequestRule& rule = made(row, {turns ? Facts{fact("nor_moves")} : Facts{}}, asked_.it);
   rule.give_up = [](ChainRequest& r) { r.from.freedom = Freedom::loose; };
   const auto let_turn = [&](const std::string& name, const PortEnd& end) {
-    return relief_of(row, {name, catalog_.written(end.type), Facts{fact("and_move")}});
+    return relief_of(row, {name, catalog_.written(end.type)});
   };
   rule.reliefs = {let_turn(name_of_first(request_.from), request_.from),
                   let_turn(name_of_last(request_.to), request_.to)};

@@ -169,7 +169,11 @@ std::optional<Fact> WhyNoChain::need_without_part() const {
   const Rules rules(catalog_, request_);
   for (const Need& need : request_.needs) {
     const auto has_two_ports = [&](PartId part) { return catalog_.part(part).ports.size() >= 2; };
-    if (std::none_of(need.parts.begin(), need.parts.end(), has_two_ports)) return fact("need_has_one_port", need.words);
+    if (std::none_of(need.parts.begin(), need.parts.end(), has_two_ports)) {
+      const auto mates = catalog_.mates(catalog_.part(need.parts.front()).ports.front().type);
+      return fact("need_has_one_port", need.words,
+                  mates.empty() ? Facts{} : Facts{fact("as_a_third_end", catalog_.written(mates.front().other))});
+    }
     const auto may_be_had = [&](PartId part) {
       return has_two_ports(part) && rules.admits(part) && (rules.buyable(part) || request_.bin.count_of(part) > 0);
     };

@@ -25,6 +25,7 @@ class WhyNoSpan {
   void add_sliding_end();
   void add_ports_in_line();
   void add_rules();
+  void add_narrowing();
   Fact reason() const;
 
   const FoldedCatalog& folded_;
@@ -81,6 +82,14 @@ void WhyNoSpan::add_rules() {
   }
 }
 
+// Necked down it could be made: that is for a person to say.
+void WhyNoSpan::add_narrowing() {
+  if (!keeps_the_line(request_.order)) return;
+  ChainRequest any = request_;
+  any.order = Order::parts;
+  if (best_span(folded_, any, span_)) answer_.mends.push_back(fact("let_it_narrow"));
+}
+
 Fact WhyNoSpan::reason() const {
   Facts aside;
   if (span_.aside() > Length{}) aside.push_back(fact("with_axes_apart", span_.aside()));
@@ -99,6 +108,7 @@ NoChain WhyNoSpan::explain() {
   add_sliding_end();
   add_ports_in_line();
   add_rules();
+  add_narrowing();
   answer_.reason = reason();
   return std::move(answer_);
 }

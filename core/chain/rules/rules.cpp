@@ -2,6 +2,7 @@
 
 #include "chain/ask/needs.h"
 #include "chain/part/duty.h"
+#include "chain/part/metals.h"
 #include "chain/part/swing.h"
 
 #include <algorithm>
@@ -9,16 +10,13 @@
 
 namespace riserun::chain {
 
-using catalog::GalvanicVerdict;
 using catalog::Part;
 
 namespace {
 
-bool turns(Freedom freedom) { return freedom == Freedom::spinning || freedom == Freedom::loose; }
-
 Closing closing_between(Freedom a, Freedom b) {
-  if (turns(a) || turns(b)) return Closing::none;
-  return a == Freedom::sliding || b == Freedom::sliding ? Closing::nothing_turns : Closing::stays_still;
+  if (!moves_along(a) && !moves_along(b)) return Closing::stays_still;
+  return can_turn(a) || can_turn(b) ? Closing::none : Closing::nothing_turns;
 }
 
 }  // namespace
@@ -87,13 +85,7 @@ bool Rules::buyable(PartId id) const {
   return request_->special_order || catalog_->part(id).stocked;
 }
 
-bool Rules::may_meet(MaterialId a, MaterialId b) const {
-  if (request_->galvanic == Galvanic::warn || !a.valid() || !b.valid()) return true;
-  const GalvanicVerdict verdict = catalog_->galvanic(a, b);
-  // Nothing carries the current where it is dry: there only metals far apart are kept so.
-  const bool dry = request_->service == Service::air || request_->dry;
-  return verdict == GalvanicVerdict::fine || (verdict == GalvanicVerdict::watch && dry);
-}
+bool Rules::may_meet(MaterialId a, MaterialId b) const { return metals_may_meet(*catalog_, *request_, a, b); }
 
 std::uint8_t Rules::groups_of(PartId part) const {
   const auto found = std::lower_bound(needed_.begin(), needed_.end(), part);

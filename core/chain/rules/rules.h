@@ -10,9 +10,9 @@ namespace riserun::chain {
 
 /// What it takes to make the last joint between the two ends.
 enum class Closing {
-  none,           // an end turns: any joint can be the last
-  nothing_turns,  // an end slides: a joint made without turning either side
-  stays_still,    // both are fixed: a closing joint
+  none,           // an end turns and one moves along: any joint can be the last
+  nothing_turns,  // an end slides and none turns: a joint made without turning either side
+  stays_still,    // none moves along: a closing joint
 };
 
 /// Needs with the same parts ask for that many of them: one group with a number of bits in the mask of what is met.

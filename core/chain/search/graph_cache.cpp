@@ -37,6 +37,8 @@ GraphCache::Kind GraphCache::kind_of(const Rules& rules, const GraphExtras& extr
   if (keeps_the_line(request.order) && !extras.all_measures) {
     const RunEnds ends = run_ends(rules.catalog(), request);
     kind.line_inches = ends.line_inches;
+    kind.parts_its_ends = ends.keeps_metals_apart;
+    kind.knows_an_end = request.from.material || request.to.material;
     kind.kinds_of_ends = std::minmax(ends.kinds.front(), ends.kinds.back());
   }
   kind.service = request.service;

@@ -42,6 +42,8 @@ class GraphCache {
     Service service = Service::water;
     bool dry = false;
     Galvanic galvanic = Galvanic::warn;
+    bool parts_its_ends = false;
+    bool knows_an_end = false;  // what it is made of, where a dielectric part is weighed by it
     Closing closing = Closing::none;
     bool special_order = false;
     bool vacuum = false;

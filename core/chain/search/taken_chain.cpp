@@ -136,7 +136,7 @@ bool TakenRun::let_in(const TakenLink& link) {
   own_ = {};
   if (!admits(id) || !pay(id, own_)) return false;
   const std::uint8_t met = rules_.advance(met_, rules_.groups_of(id));
-  if (met == met_ && !is_plain_connector(catalog_, catalog_.part(id)))
+  if (met == met_ && !goes_in_unasked(catalog_, request_, catalog_.part(id)))
     return refuse(fact("taken_is_not_asked_for", name(id)));
   met_ = met;
   for (const PartId plug : link.plugs) {

@@ -27,12 +27,18 @@ struct Attempt {
   int cuts;
   int quarters_of_band;
   int place;
+  /// Parts that it weighs as beside its own: each pair of threads to cut, and joints that must fall the same way.
+  int trouble;
 };
+constexpr int kLast = 1000;
 constexpr Attempt kAttempts[] = {
-    {SpanMake::cut_pipe, SpanTask::Kind::cut_tube, 1, 4, 0}, {SpanMake::cut_pipe, SpanTask::Kind::cut_tube, 2, 4, 0},
-    {SpanMake::stock_near, SpanTask::Kind::stock, 0, 3, 0},  {SpanMake::stock, SpanTask::Kind::stock, 0, 4, 1},
-    {SpanMake::cut_pipe, SpanTask::Kind::cut_pipe, 1, 4, 2}, {SpanMake::cut_pipe, SpanTask::Kind::cut_pipe, 2, 4, 2},
-    {SpanMake::hose, SpanTask::Kind::hose, 1, 4, 3},
+    {SpanMake::cut_pipe, SpanTask::Kind::cut_tube, 1, 4, 0, 0},
+    {SpanMake::cut_pipe, SpanTask::Kind::cut_tube, 2, 4, 0, 0},
+    {SpanMake::stock_near, SpanTask::Kind::stock, 0, 3, 0, 0},
+    {SpanMake::stock, SpanTask::Kind::stock, 0, 4, 1, 1},
+    {SpanMake::cut_pipe, SpanTask::Kind::cut_pipe, 1, 4, 2, 1},
+    {SpanMake::cut_pipe, SpanTask::Kind::cut_pipe, 2, 4, 2, 2},
+    {SpanMake::hose, SpanTask::Kind::hose, 1, 4, 3, kLast},
 };
 constexpr int kPlaceOfCutPipe = 2;
 /// The most parts that a run of each kind may take.
@@ -59,9 +65,16 @@ using OffTheLine = std::array<std::int64_t, 3>;
 
 OffTheLine off_the_line(Order order, const Cost& cost) {
   if (order == Order::line) return {cost.tuple[1], cost.tuple[2], cost.tuple[3] >> 32};
-  // Of the bin's order the threads alone: what is to buy comes behind them.
+  // Of the bin's order narrowing and threads alone: what is to buy comes behind them.
   if (order == Order::bin) return {cost.tuple[1], cost.tuple[2] >> 32, 0};
   return {};
+}
+
+/// Under the order line, size changes, then parts with the trouble of that kind of run.
+std::array<std::int64_t, 2> weighed_parts(Order order, const SpanChoice& choice) {
+  if (order != Order::line) return {};
+  const Cost& cost = choice.route.cost;
+  return {cost.tuple[3] & 0xFFFFFFFF, cost.tuple[4] + kAttempts[choice.kind].trouble};
 }
 
 /// Ports of other kinds and size changes.
@@ -71,18 +84,32 @@ std::int64_t strays(const Cost& cost) { return cost.tuple[3]; }
 auto rank(Order order, const SpanChoice& choice) {
   const SpanRoute& route = choice.route;
   const bool cuts_threads = choice.before_cost == kPlaceOfCutPipe;
-  return std::tuple(off_the_line(order, route.cost), choice.before_cost, cuts_threads ? strays(route.cost) : 0,
-                    cuts_threads ? choice.kind : 0, route.cost, route.rest, choice.kind, route.off);
+  return std::tuple(off_the_line(order, route.cost), weighed_parts(order, choice), choice.before_cost,
+                    cuts_threads ? strays(route.cost) : 0, cuts_threads ? choice.kind : 0, route.cost, route.rest,
+                    choice.kind, route.off);
 }
 
 int before_cost(Order order, const Attempt& attempt) { return keeps_the_line(order) ? attempt.place : 0; }
 
-/// Whether a run of that kind can be better than the best so far.
-bool may_be_better(Order order, const Attempt& attempt, const SpanChoice& best) {
-  if (!keeps_the_line(order) || off_the_line(order, best.route.cost) != OffTheLine{}) return true;
+/// The most parts that a run of that kind may have to be better than the best so far; 0: none can be.
+int most_parts_to_beat(Order order, const Attempt& attempt, const SpanChoice& best) {
+  if (!keeps_the_line(order) || off_the_line(order, best.route.cost) != OffTheLine{}) return kMostParts;
   const int place = before_cost(order, attempt);
-  if (place != best.before_cost) return place < best.before_cost;
-  return place != kPlaceOfCutPipe || strays(best.route.cost) > 0;
+  if (order == Order::line) {
+    const auto [size_changes, weighed] = weighed_parts(order, best);
+    if (size_changes > 0) return kMostParts;
+    return std::max(0, static_cast<int>(weighed) - attempt.trouble - (place > best.before_cost ? 1 : 0));
+  }
+  if (place != best.before_cost) return place < best.before_cost ? kMostParts : 0;
+  return place != kPlaceOfCutPipe || strays(best.route.cost) > 0 ? kMostParts : 0;
+}
+
+/// What narrows the line in the best chain of the request, which need not make the distance: a run that makes it
+/// narrows it no more. A person who chose the run has it as it is.
+std::optional<std::int64_t> most_narrowing(const FoldedCatalog& folded, const ChainRequest& request) {
+  if (!keeps_the_line(request.order) || request.taken || request.may_narrow) return std::nullopt;
+  const std::optional<Route> route = best_chain(folded, request);
+  return route ? std::optional(narrowing_of(request.order, route->cost)) : std::nullopt;
 }
 
 std::optional<SpanChoice> best_attempt(const FoldedCatalog& folded, const Rules& rules, const PortGraph& graph,
@@ -95,8 +122,9 @@ std::optional<SpanChoice> best_attempt(const FoldedCatalog& folded, const Rules&
     const std::size_t row = keeps_the_line(order) ? next : limits.size() - 1 - next;
     const Attempt& attempt = kAttempts[row];
     if (attempt.cuts == 2 && task.aside == 0) continue;
-    if (best && !may_be_better(order, attempt, *best)) continue;
     task.most_parts = std::min(most_parts, limits[row]);
+    if (best) task.most_parts = std::min(task.most_parts, most_parts_to_beat(order, attempt, *best));
+    if (task.most_parts <= 0 && best) continue;
     std::optional<Cost> dearest;
     if (best && !keeps_the_line(order)) dearest = best->route.cost;
     auto route = search_span(folded, rules, graph, task_of(task, attempt), dearest);
@@ -135,6 +163,7 @@ class Landings {
         labels_left_(most_labels) {
     task_.along += in_micrometres(around);
     task_.most_bushings = request_.most_bushings;
+    task_.most_narrowing = most_narrowing(folded, request_);
     extras_.every_length = true;
     extras_.counts_bushings = request_.most_bushings.has_value();
     extras_.counted.assign(request_.bin.items.size(), false);
@@ -221,6 +250,7 @@ std::optional<SpanChoice> best_within(const FoldedCatalog& folded, const ChainRe
   const Rules rules(folded.catalog(), request);
   const Rules rules_asked(folded.catalog(), asked);
   SpanTask task = task_for(request, span);
+  task.most_narrowing = most_narrowing(folded, asked.taken ? asked : request);
   GraphExtras extras;
   extras.every_length = true;
   extras.counted.assign(request.bin.items.size(), false);

@@ -6,8 +6,13 @@
 // a rolling offset is an offset in that plane. A hose takes the offset by bending and needs no elbows.
 //
 // The rule of choice, first to last. Under the orders line and bin what narrows the line least goes before all of it,
-// then what has the fewest foreign threads: a hose of the line's size is no worse than a stock piece of garden hose;
-// under the order line then what takes the least of other kinds: pipe is cut before a dielectric union makes a length.
+// then what has the fewest foreign threads: a hose of the line's size is no worse than a stock piece of garden hose. A
+// run that narrows more than the best chain between the two ports at any distance is none (unless the request may
+// narrow): a fitter moves a port before he necks a line down for an inch. Under the order line then what takes the
+// least of other kinds: pipe is cut before a dielectric union makes a length; where neither end moves along, a union
+// that no need asks for counts as one such port behind what closes the run already. Then the fewest size changes, then
+// the fewest parts, a piece to be cut and threaded counting as one more (a second as one again), and so stock that only
+// just lands: pipe is cut before two couplings make up a length.
 //   1. stock pieces that land within three quarters of the band that the joints' tolerances leave, or rigid tube cut to
 //   measure (one piece, with an offset also two): whichever the order finds better, and tube where it finds them equal,
 //   as a saw is all that tube takes (common practice);
@@ -45,9 +50,6 @@
 #include <optional>
 
 namespace riserun::chain {
-
-/// Whether an end moves along its axis, so that it takes up what a distance is off.
-inline bool moves_along(Freedom freedom) { return freedom == Freedom::sliding || freedom == Freedom::loose; }
 
 /// The best run, and what makes its distance.
 struct SpanChoice {

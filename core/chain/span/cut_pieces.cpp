@@ -70,7 +70,8 @@ void CutMoves::find_nipples() {
   for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
     const Part& part = catalog.part({row});
     const bool is_had = asked_.buyable({row}) || asked_.request().bin.count_of({row}) > 0;
-    if (!is_cut(part) && is_plain_connector(catalog, part) && !is_bent(part) && is_had && asked_.admits({row}))
+    if (!is_cut(part) && goes_in_unasked(catalog, asked_.request(), part) && !is_bent(part) && is_had &&
+        asked_.admits({row}))
       nipples_.push_back(joined_by(part));
   }
   std::sort(nipples_.begin(), nipples_.end());
@@ -87,7 +88,7 @@ std::vector<Move> CutMoves::all() {
   for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
     const Part& part = catalog.part({row});
     if (!is_cut(part) || part.ports.size() != 2 || !rules_.admits_cut({row})) continue;
-    if (!is_plain_connector(catalog, part) && rules_.groups_of({row}) == 0) continue;
+    if (!goes_in_unasked(catalog, rules_.request(), part) && rules_.groups_of({row}) == 0) continue;
     for (const std::size_t enter : {0u, 1u})
       if (rules_.admits_way(part, enter, 1 - enter)) add({row}, enter);
   }
@@ -96,7 +97,7 @@ std::vector<Move> CutMoves::all() {
 }
 
 void CutMoves::add(PartId part, std::size_t enter) {
-  Move move = bought_move(folded_.catalog(), part, enter, 1 - enter);
+  Move move = bought_move(folded_.catalog(), rules_.request(), part, enter, 1 - enter);
   if (move.bend != 0) return;
   move.cut = true;
   move.groups = rules_.groups_of(part);

@@ -104,6 +104,8 @@ class SpanRun {
   std::int64_t room_to_grow(std::uint32_t cut) const { return cut == kNoRow ? 0 : graph_.moves()[cut].stretch; }
   bool may_land(const LabelKey& key) const;
   bool may_land_at(const LabelKey& key, double bend) const;
+  bool narrows_too_much(const Cost& cost) const;
+  Cost narrowing_alone(const Cost& cost) const;
   void expand(std::uint32_t label);
   void reach(const LabelKey& key, const Cost& cost, std::uint32_t from, std::uint32_t move);
   void end(std::uint32_t label);
@@ -190,6 +192,19 @@ bool SpanRun::may_land_at(const LabelKey& key, double bend) const {
   return bounds_.may_add_along(key.stage, parts, rest - room - room_to_grow(key.along_cut), rest + room);
 }
 
+// More than the best chain does that need not make the distance.
+bool SpanRun::narrows_too_much(const Cost& cost) const {
+  return task_.most_narrowing && narrowing_of(rules_.request().order, cost) > *task_.most_narrowing;
+}
+
+// Of a cost what the task limits; of what shares its place with it, nothing.
+Cost SpanRun::narrowing_alone(const Cost& cost) const {
+  if (!task_.most_narrowing) return {};
+  Measures measures;
+  measures.narrowing = narrowing_of(rules_.request().order, cost);
+  return cost_of(rules_.request().order, measures);
+}
+
 void SpanRun::expand(std::uint32_t label) {
   end(label);
   const LabelKey from = labels_[label].key;
@@ -207,12 +222,13 @@ void SpanRun::expand(std::uint32_t label) {
     key.along_tolerance += step.along_tolerance;
     key.travel_tolerance += step.travel_tolerance;
     if (move.cut && !move.stub) (steps_.stage(from.stage).leg % 2 == 1 ? key.travel_cut : key.along_cut) = step.move;
-    reach(key, costs_count_ ? cost + step.cost : Cost{}, label, step.move);
+    reach(key, costs_count_ ? cost + step.cost : narrowing_alone(cost + step.cost), label, step.move);
   }
 }
 
 void SpanRun::reach(const LabelKey& key, const Cost& cost, std::uint32_t from, std::uint32_t move) {
-  if (dearest_ && cost + bounds_.cost(key.stage) > *dearest_) return;
+  const Cost least = cost + bounds_.cost(key.stage);
+  if ((dearest_ && least > *dearest_) || narrows_too_much(least)) return;
   const auto known = known_.find(key);
   std::uint32_t row = known == known_.end() ? kNoRow : known->second;
   if (row == kNoRow) {
@@ -280,7 +296,7 @@ void SpanRun::end(std::uint32_t row) {
   const std::optional<SpanEnd>& end = steps_.end(label.key.stage);
   if (!end) return;
   const std::optional<Landing> landed = landing(label, *end);
-  if (!landed) return;
+  if (!landed || narrows_too_much(landed->cost)) return;
   label.off = landed->off;
   label.off_weight = landed->off_weight;
   // Where material counts, how near a run lands is looked at among those that tie.

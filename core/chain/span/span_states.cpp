@@ -118,6 +118,9 @@ void SpanStates::link(std::uint32_t row) {
 void SpanStates::make_steps(std::uint32_t row) {
   const Stage& from = stages_[row];
   const PortTypeId open = open_type(from);
+  Measures of_spare;
+  of_spare.other_kinds = 1;
+  const Cost spare = cost_of(rules_.request().order, of_spare);
   for (const Arc& arc : all_arcs(from.node)) {
     const std::optional<Stage> next = after(from, arc);
     if (!next) continue;
@@ -129,9 +132,16 @@ void SpanStates::make_steps(std::uint32_t row) {
     step.to = to->second;
     step.move = arc.move;
     step.cost = arc.cost;
+    if (is_spare_union(from, *next, move)) step.cost = step.cost + spare;
     set_lengths(from, open, move, step);
     steps_[row].push_back(step);
   }
+}
+
+// The run closes without it, and no need asks for it: it is there for its length alone.
+bool SpanStates::is_spare_union(const Stage& from, const Stage& next, const Move& move) const {
+  return rules_.closing() == Closing::stays_still && from.progress.closed && next.progress.met == from.progress.met &&
+         folded_.catalog().part(move.part).closing;
 }
 
 /// A piece to cut, or a stub, of what this kind of run cuts.

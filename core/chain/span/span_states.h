@@ -30,6 +30,9 @@ struct SpanTask {
   std::optional<int> most_bushings{};
   int most_parts = 0;  // plugs included; and no more than kMoreParts beyond the fewest, at any length
 
+  /// No run narrows more (narrowing_of); none: that is not looked at.
+  std::optional<std::int64_t> most_narrowing{};
+
   bool bends() const { return aside > 0 && kind != Kind::hose; }
 };
 
@@ -87,6 +90,7 @@ class SpanStates {
   const std::vector<Arc>& unlike_arcs(std::uint32_t node);
   std::span<const Arc> all_arcs(std::uint32_t node) const;
   bool lets_in(const Move& cut) const;
+  bool is_spare_union(const Stage& from, const Stage& next, const Move& move) const;
   std::optional<Stage> after(const Stage& stage, const Arc& arc) const;
   std::optional<std::uint8_t> leg_after(const Stage& stage, const Move& move) const;
   void set_lengths(const Stage& from, PortTypeId open, const Move& move, SpanStep& step) const;

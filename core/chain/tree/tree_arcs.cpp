@@ -132,7 +132,8 @@ std::vector<Source> BranchMoves::with_needs(PartId id, std::vector<Source> sourc
       }
     }
   }
-  const bool asked_only = catalog::only_if_asked(catalog_.family(catalog_.part(id).family).role);
+  const catalog::Family& family = catalog_.family(catalog_.part(id).family);
+  const bool asked_only = catalog::only_if_asked(family.role) || is_only_for_vacuum(rules_.request(), family);
   if (asked_only) sources.erase(sources.begin(), sources.begin() + static_cast<std::ptrdiff_t>(plain));
   return sources;
 }
@@ -172,7 +173,7 @@ void BranchMoves::add_exits(PartId id, const Source& source, std::size_t enter, 
   if (digits_.bushings != UINT32_MAX && is_bushing(catalog_, part)) move.takes.push_back({digits_.bushings, 1});
   move.exit_ports = mask;
   Measures own = source.own;
-  own.other_kinds += other_kinds_of(catalog_, part, rules_.request().galvanic);
+  own.other_kinds += other_kinds_of(catalog_, rules_.request(), part);
   for (std::size_t port = 0; port < part.ports.size(); ++port) {
     if (!(mask >> port & 1u)) continue;
     // Against its arrow only towards what feeds the base, which the gate knows; all else is the same both ways.

@@ -63,13 +63,13 @@ void guard_relief_valve(const JobConnection& connection, const JobBranch& branch
     remarks.assume(fact("bore_to_relief_valve", branch.name));
 }
 
-BranchRules rules_for(const Inputs& inputs, const JobConnection& connection, const JobBranch& branch,
+BranchRules rules_for(const Inputs& inputs, const JobConnection& connection, const JobBranch& branch, bool vacuum,
                       Remarks& remarks) {
   BranchRules rules;
   rules.flow = settle_flow(inputs.job, branch);
   rules.facing = branch.facing;
   rules.smallest_bore = branch.smallest_bore;
-  rules.needs = chain::told_apart(branch.needs, branch.needs_in_order);
+  rules.needs = chain::told_apart(chain::as_meant(inputs.catalog, branch.needs, vacuum), branch.needs_in_order);
   rules.needs_in_order = branch.needs_in_order;
   if (!branch.avoided.empty()) rules.banned.assign(inputs.catalog.parts().size(), false);
   for (const chain::Avoidance& avoidance : branch.avoided) {
@@ -105,7 +105,7 @@ AssemblyRequest assembly_request(const Inputs& inputs, const JobConnection& conn
   settle_order(inputs.job, connection, request.rules, remarks);
   for (const JobBranch& branch : connection.branches) {
     request.targets.push_back(end_of(inputs.job, connection, branch, remarks));
-    request.branches.push_back(rules_for(inputs, connection, branch, remarks));
+    request.branches.push_back(rules_for(inputs, connection, branch, request.rules.vacuum, remarks));
     // What is asked for by name is let in; what the whole connection avoids stays out.
     for (const chain::Need& need : branch.needs)
       for (const PartId part : need.parts) request.rules.banned[part.row] = false;

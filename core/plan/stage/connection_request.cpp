@@ -119,7 +119,6 @@ std::vector<PartId> at_home_beside(const Catalog& catalog, const JobPort& port, 
 ChainRequest request_for(const Inputs& inputs, const JobConnection& connection, Service service, Remarks& remarks) {
   ChainRequest request;
   static_cast<chain::RunRules&>(request) = connection;
-  request.needs = chain::told_apart(connection.needs, connection.needs_in_order);
   request.from = end_at(inputs.job, connection, connection.from, connection.from_freedom, remarks);
   request.order = connection.order.value_or(order_of_all(inputs.settled.order, service));
   request.banned = banned_parts(inputs, connection);
@@ -128,6 +127,10 @@ ChainRequest request_for(const Inputs& inputs, const JobConnection& connection, 
   request.most_bushings = connection.most_bushings.value_or(chain::kUsualMostBushings);
   request.hottest = settle_hottest(inputs, connection, service, remarks);
   request.vacuum = settle_vacuum(inputs, connection, service, remarks);
+  request.needs =
+      chain::told_apart(chain::as_meant(inputs.catalog, connection.needs, request.vacuum), connection.needs_in_order);
+  request.galvanic = chain::galvanic_meant(inputs.catalog, request.needs, request.galvanic);
+  request.may_narrow = true;  // the judge says where the line's bore is missed, and which gap is long enough
   request.flow = wanted_flow(inputs);
   request.bin = inputs.job.bin;
   return request;

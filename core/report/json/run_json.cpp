@@ -103,6 +103,7 @@ json duty_json(const Catalog& catalog, const chain::Chain& chain) {
   const chain::RunDuty duty = chain::duty_of_run(catalog, all_parts(chain));
   return {{"air_pa", optional_pressure(duty.air)},
           {"hottest_k", duty.hottest ? json(in_kelvins(*duty.hottest)) : json(nullptr)},
+          {"at_hottest_pa", optional_pressure(duty.at_hottest)},
           {"vacuum", kVacuum[static_cast<std::size_t>(duty.vacuum)]}};
 }
 

@@ -2,6 +2,8 @@
 
 #include "catalog/words/part_search.h"
 #include "catalog/yaml/nearest_name.h"
+#include "chain/finder.h"
+#include "report/text/duty_text.h"
 #include "report/text/run_text.h"
 #include "report/words/reason.h"
 #include "report/words/say.h"
@@ -83,17 +85,27 @@ std::string none_text(const Catalog& catalog, const ChainRequest& request, const
   return text;
 }
 
-std::string figures_side_by_side(const std::vector<chain::Alternative>& rows, const Style& style) {
-  std::vector<std::vector<std::string>> table{{"", "parts", "buy", "price", "length", "head lost"}};
+/// What of compressed air it is proved for.
+std::string air_of(const Catalog& catalog, const Chain& chain, const Style& style) {
+  if (chain.parts.empty()) return "none";
+  const auto air = chain::duty_of_run(catalog, all_parts(chain)).air;
+  return air ? write_pressure_alone(*air, style.units) : "no";
+}
+
+std::string figures_side_by_side(const Catalog& catalog, const std::vector<chain::Alternative>& rows,
+                                 const Style& style) {
+  std::vector<std::vector<std::string>> table{{"", "parts", "buy", "price", "length", "head lost", "weakest", "air"}};
   std::vector<std::string> beside{"beside the first"};
   for (const chain::Alternative& row : rows) {
     const Chain& chain = row.chain;
     table.push_back({fmt::format("{}.", table.size()), std::to_string(chain.part_count),
                      std::to_string(chain.buy_count), write_price(chain.price), write_length(chain.length, style.units),
-                     chain.parts.empty() ? "none" : write_head(chain.head, style.units)});
+                     chain.parts.empty() ? "none" : write_head(chain.head, style.units),
+                     chain.parts.empty() ? "none" : write_pressure_alone(chain.rating, style.units),
+                     air_of(catalog, chain, style)});
     beside.push_back(&row == rows.data() ? kBestOfAll : reason(rows.front().chain, chain, style.units));
   }
-  const std::vector<std::string> lines = column_lines(std::move(table), "  ", {0, 1, 2, 3, 4, 5});
+  const std::vector<std::string> lines = column_lines(std::move(table), "  ", {0, 1, 2, 3, 4, 5, 6, 7});
   std::string text;
   for (std::size_t row = 0; row < lines.size(); ++row) text += wrapped(lines[row] + "  ", beside[row], style.width);
   return text;
@@ -124,8 +136,8 @@ std::string chain_text(const Catalog& catalog, const ChainRequest& request, cons
 std::string alternatives_text(const Catalog& catalog, const ChainRequest& request,
                               const std::vector<chain::Alternative>& rows,
                               const std::vector<chain::Substitute>& substitutes, const Style& style) {
-  return figures_side_by_side(rows, style) + parts_side_by_side(catalog, rows, style) + "\nThe first in full\n" +
-         run_text(catalog, request, rows.front().chain, style, substitutes);
+  return figures_side_by_side(catalog, rows, style) + parts_side_by_side(catalog, rows, style) +
+         "\nThe first in full\n" + run_text(catalog, request, rows.front().chain, style, substitutes);
 }
 
 std::string chain_in_one_line(const Catalog& catalog, const Chain& chain) {

@@ -17,8 +17,9 @@ std::vector<chain::PartId> all_parts(const chain::Chain& chain) {
   return parts;
 }
 
-std::string duty_sentence(const chain::Catalog& catalog, const std::vector<chain::PartId>& parts, UnitSystem units) {
-  const chain::RunDuty duty = chain::duty_of_run(catalog, parts);
+std::string duty_sentence(const chain::Catalog& catalog, const std::vector<chain::PartId>& parts,
+                          const std::optional<Temperature>& heat, UnitSystem units) {
+  const chain::RunDuty duty = chain::duty_of_run(catalog, parts, heat);
   std::vector<std::string> proved;
   std::vector<std::string> not_proved;
   if (duty.air)
@@ -26,7 +27,8 @@ std::string duty_sentence(const chain::Catalog& catalog, const std::vector<chain
   else
     not_proved.emplace_back("compressed air");
   if (duty.hottest)
-    proved.push_back(write_temperature(*duty.hottest, units) + " inside");
+    proved.push_back(write_temperature(*duty.hottest, units) + " inside" +
+                     (duty.at_hottest ? " at " + write_pressure_alone(*duty.at_hottest, units) : ""));
   else
     not_proved.emplace_back("heat");
   if (duty.vacuum == InVacuum::stands) proved.emplace_back("vacuum");

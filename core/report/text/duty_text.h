@@ -4,6 +4,7 @@
 #include "chain/ask/answer.h"
 #include "quantity/write.h"
 
+#include <optional>
 #include <string>
 
 namespace riserun::report {
@@ -13,6 +14,8 @@ std::vector<chain::PartId> all_parts(const chain::Chain& chain);
 
 /// "Proved for compressed air to 150 psi and for 158 degF inside; collapses under vacuum."
 /// @param parts  at least one
-std::string duty_sentence(const chain::Catalog& catalog, const std::vector<chain::PartId>& parts, UnitSystem units);
+/// @param heat  of what is inside, where it is told; the pressures are then those at that heat
+std::string duty_sentence(const chain::Catalog& catalog, const std::vector<chain::PartId>& parts,
+                          const std::optional<Temperature>& heat, UnitSystem units);
 
 }  // namespace riserun::report

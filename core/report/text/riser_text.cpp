@@ -37,9 +37,11 @@ std::string rows_of(const catalog::Catalog& catalog, const plan::RiserPlan& plan
   const UnitSystem other = units == UnitSystem::inch ? UnitSystem::metric : UnitSystem::inch;
   FigureRows rows(figures, style);
   rows.line("pipe", plan.request.pipe.name);
-  rows.figure(
-      "cut_length", "",
-      fmt::format(" ({}), {}", written(figures["cut_length"], other), said(figures["cut_length"].beside, units)));
+  // Where there is no room for a riser there is none to cut.
+  if (riser.cut_length > Length{})
+    rows.figure(
+        "cut_length", "",
+        fmt::format(" ({}), {}", written(figures["cut_length"], other), said(figures["cut_length"].beside, units)));
   rows.figure("make_up");
   rows.figure("clearance");
   rows.figure("curtain_to_bore", "", fmt::format(" ({})", said(figures["curtain_to_bore"].beside, units)));

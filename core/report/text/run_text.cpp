@@ -235,6 +235,17 @@ std::string length_with_band(const Chain& chain, const Style& style) {
   return fmt::format("{}, plus or minus {}", nominal, write_length(chain.length_tolerance, style.units));
 }
 
+// At the heat that the run is asked for, where it is asked for one.
+std::string weakest_part(const Catalog& catalog, const chain::ChainRequest& request, const Run& run,
+                         const Style& style) {
+  const std::string cold = write_pressure_alone(run.rating, style.units);
+  if (request.hottest && !branches(run))
+    if (const auto hot = chain::duty_of_run(catalog, all_parts(run), request.hottest).water)
+      return fmt::format("{} of water at {}, {} at room temperature", write_pressure_alone(*hot, style.units),
+                         write_temperature(*request.hottest, style.units), cold);
+  return cold + " of water at room temperature";
+}
+
 std::string sums(const Catalog& catalog, const chain::ChainRequest& request, const Run& run, const Style& style) {
   std::vector<std::string> sentences;
   if (!run.parts.empty())
@@ -242,11 +253,10 @@ std::string sums(const Catalog& catalog, const chain::ChainRequest& request, con
                                     write_about(run.price)));
   if (!branches(run)) sentences.push_back(fmt::format("Port to port {}.", length_with_band(run, style)));
   if (!run.parts.empty())
-    sentences.push_back(fmt::format("Weakest part: {} of water at room temperature{}.",
-                                    write_pressure_alone(run.rating, style.units),
+    sentences.push_back(fmt::format("Weakest part: {}{}.", weakest_part(catalog, request, run, style),
                                     run.air ? "" : "; not for compressed air"));
   if (!run.parts.empty() && !branches(run)) {
-    sentences.push_back(duty_sentence(catalog, all_parts(run), style.units));
+    sentences.push_back(duty_sentence(catalog, all_parts(run), request.hottest, style.units));
     if (request.service == chain::Service::water)
       sentences.push_back(fmt::format("Head lost at {}: {}.", write_volume_flow(request.flow, style.units),
                                       write_head(run.head, style.units)));

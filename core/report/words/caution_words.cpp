@@ -7,10 +7,6 @@ std::span<const Words> caution_words() {
   static constexpr Words kWords[] = {
       {"much_stays_in_table",
        "{0} of the {1} stay in the table when it drains: what it drains by ends {2} over its floor."},
-      {"no_play_to_draw_in",
-       "neither end moves along its axis: the last joint draws in {0:fixed2} while it is screwed up, so the run must "
-       "be "
-       "sprung by that much"},
       {"no_play_to_slide",
        "neither end moves along its axis: the last joint slides together by {0:fixed2}, so the run must be sprung by "
        "that much"},

@@ -5,9 +5,6 @@ namespace riserun::report {
 
 std::span<const Explanation> joint_explanations() {
   static constexpr Explanation kRows[] = {
-      {"no_play_to_draw_in", "Neither end of the run moves along its axis, and the last joint draws in.",
-       "What draws in is taken out of pipe and welds, as stress.", "Let one end slide, or a union or a hose.",
-       "common practice"},
       {"no_play_to_slide", "Neither end of the run moves along its axis, and the last joint slides together.",
        "It does not go in without springing the run.", "Let one end slide, or a hose.", "common practice"},
       {"never_screw_together", "Two threads that start on each other and do not belong together.",

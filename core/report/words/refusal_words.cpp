@@ -18,15 +18,15 @@ constexpr Words kWords[] = {
     {"from_to", "from {0} to {1}"},
     {"there", "there"},
     {"of_air", " of air"},
-    {"and_move", " and move"},
+    {"nor_moves", ", or none that turns moves up"},
     {"end_named", "{0}"},
     {"end_with_port", "{0} ({1})"},
 
     // The rules of a run.
-    {"held_ends", "both ends held, so that neither turns"},
+    {"held_ends", "both ends held, so that neither turns{0}"},
     {"held_ends_alone",
-     "neither end turns, and no {0} has a union, a swivel, a hose or another joint that closes without turning"},
-    {"held_ends_relief", "let {0} ({1}) turn{2}"},
+     "neither end turns{0}, and no {1} has a union, a swivel, a hose or another joint that closes without turning"},
+    {"held_ends_relief", "let {0} ({1}) turn and move"},
     {"need", "a {0} in it"},
     {"need_alone", "no {1} can hold a {0}"},
     {"need_relief", "do without the {0}{1}"},
@@ -95,7 +95,8 @@ constexpr Words kWords[] = {
     // Why there is no chain.
     {"cannot_both_be_kept", "these two cannot both be kept: {0:; }"},
     {"cannot_all_be_kept", "these {0:spelled} cannot all be kept: {1:; }"},
-    {"need_has_one_port", "a {0} has one port only and cannot stand in a chain"},
+    {"need_has_one_port", "a {0} has one port only and cannot stand in a chain{1}"},
+    {"as_a_third_end", ": ask for the port that it goes into, {0}, as a third end, and a tee takes it in"},
     {"need_not_proved_for_heat", "no {0} that may be had is proved for {1}"},
     {"need_not_proved_for_vacuum", "no {0} that may be had is proved for vacuum, which water draws as it cools"},
     {"need_not_proved_for_heat_and_vacuum",
@@ -132,6 +133,7 @@ constexpr Words kWords[] = {
     {"move_ports_apart", "move the ports {0:both} farther apart, to {1:both}"},
     {"move_ports_together", "move the ports {0:both} closer together, to {1:both}"},
     {"let_end_slide", "let {0} slide along its axis"},
+    {"let_it_narrow", "let it narrow the line, as the order 'parts' does"},
     {"offset_relief", "bring the two ports into line"},
 
     // Why there is no assembly.

@@ -47,6 +47,12 @@ std::int64_t scaled(std::int64_t length, double factor) { return std::llround(st
 
 }  // namespace
 
+Sums with_spare_unions(Sums sums, const ChainRequest& request) {
+  const auto moves = [](Freedom f) { return f == Freedom::sliding || f == Freedom::loose; };
+  if (!moves(request.from.freedom) && !moves(request.to.freedom)) sums.other_kinds += sums.spare_unions;
+  return sums;
+}
+
 void JudgedRun::set_off_the_line(Order by) {
   order = by;
   const bool looks_at_it = by == Order::line || by == Order::bin;
@@ -63,6 +69,13 @@ int JudgedRun::place(Order by) const {
 
 bool JudgedRun::before(const JudgedRun& o) const {
   if (off_the_line != o.off_the_line) return off_the_line < o.off_the_line;
+  if (order == Order::line) {
+    // Threads to cut weigh as a part, and so do joints that must all fall the same way; a hose comes last.
+    constexpr std::int64_t kTrouble[] = {0, 0, 0, 1, 1, 2, 1000};
+    const std::pair own(strays.second, cost[4] + kTrouble[kind]);
+    const std::pair others(o.strays.second, o.cost[4] + kTrouble[o.kind]);
+    if (own != others) return own < others;
+  }
   if (place(order) != o.place(order)) return place(order) < o.place(order);
   // A second piece that takes threads only where one strays more.
   if (place(order) == 2 && strays != o.strays) return strays < o.strays;
@@ -159,7 +172,7 @@ std::vector<EverySpan::Use> EverySpan::uses_of(const std::vector<Link>& links) c
 bool EverySpan::wants_nipples(PartId pipe) const {
   for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
     const Part& part = catalog_.part({row});
-    if (part.ports.size() != 2 || catalog_.family(part.family).role != Role::connector) continue;
+    if (part.ports.size() != 2 || !joins_unasked(catalog_, request_, part)) continue;
     if (part.cut_to_length || part.threaded_when_cut || turn_of(part, 0, 1) != 0.0) continue;
     std::multiset<std::uint32_t> joins;
     std::multiset<std::uint32_t> wanted;
@@ -366,8 +379,9 @@ void EverySpan::price(JudgedRun run, const Use& use, const Sums& sums, BestOfKin
     if (!possible) continue;
     run.cents = total.cents;
     run.buy = total.buy;
-    run.cost = tuple_of(request_.order, total);
+    run.cost = tuple_of(request_.order, with_spare_unions(total, request_));
     run.set_off_the_line(request_.order);
+    if (floor_ && run.off_the_line[0] > *floor_) continue;
     auto& first = best[static_cast<std::size_t>(run.kind)];
     if (!first || run.before(*first)) first = run;
   }
@@ -395,6 +409,22 @@ bool EverySpan::keeps_bushings(const Use& use) const {
   return !request_.most_bushings || bushings <= *request_.most_bushings;
 }
 
+// The least of all chains, whatever their length: of those tried, and of the one that the finder has, which may be
+// longer.
+void EverySpan::set_floor(std::size_t budget) {
+  floor_.reset();
+  if (request_.order != Order::line && request_.order != Order::bin) return;
+  const auto consider_chain = [&](const Sums& sums) {
+    floor_ = std::min(floor_.value_or(sums.narrowing), sums.narrowing);
+  };
+  for (const Sums& sums : Exhaustive(catalog_, request_).run(budget).chains) consider_chain(sums);
+  const Answer answer = Finder(catalog_).find(request_);
+  if (const Chain* chain = std::get_if<Chain>(&answer)) {
+    std::string why;
+    if (const auto sums = Exhaustive(catalog_, request_).judge(*chain, why)) consider_chain(*sums);
+  }
+}
+
 std::optional<Span> EverySpan::made_by_some_chain(Dice& dice, std::size_t budget) const {
   std::vector<Use> uses;
   for (const Sums& sums : Exhaustive(catalog_, request_).run(budget).chains)
@@ -415,6 +445,7 @@ std::optional<Span> EverySpan::made_by_some_chain(Dice& dice, std::size_t budget
 }
 
 std::optional<JudgedRun> EverySpan::best(std::size_t budget) {
+  set_floor(budget);
   ChainRequest endless = request_;
   endless.most_bushings.reset();
   for (BinItem& item : endless.bin.items)

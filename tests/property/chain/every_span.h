@@ -31,6 +31,10 @@ struct JudgedRun {
   Order order = Order::line;  // that it is judged by
 };
 
+/// Where neither end moves along, a union behind what closes the run is a port of another kind, unless a need asks for
+/// it.
+Sums with_spare_unions(Sums sums, const ChainRequest& request);
+
 class EverySpan {
  public:
   EverySpan(const Catalog& catalog, const ChainRequest& request, const Span& span);
@@ -62,6 +66,7 @@ class EverySpan {
     int along_cut = -1, travel_cut = -1;  // links
   };
 
+  void set_floor(std::size_t budget);
   std::vector<Link> links_of(const Sums& sums) const;
   std::vector<Use> uses_of(const std::vector<Link>& links) const;
   std::optional<int> kind_of(const std::vector<Link>& links, int bends) const;
@@ -84,6 +89,7 @@ class EverySpan {
   ChainRequest request_;
   std::int64_t along_ = 0, aside_ = 0;
   int depth_ = 0;
+  std::optional<std::int64_t> floor_;  // narrowing of the best chain
 };
 
 }  // namespace riserun::chain::testing

@@ -80,6 +80,11 @@ TreeTrial::TreeTrial(const Catalog& catalog, const AssemblyRequest& request) : c
   }
 }
 
+bool TreeTrial::is_device(const Part& part) const {
+  const Role role = catalog_.family(part.family).role;
+  return role == Role::device || (role == Role::connector && !joins_unasked(catalog_, request_.rules, part));
+}
+
 bool TreeTrial::may_be_used(PartId id) const {
   const ChainRequest& rules = request_.rules;
   if (!rules.banned.empty() && rules.banned[id.row]) return false;
@@ -248,7 +253,7 @@ bool TreeTrial::in_order(std::size_t group, unsigned choice, const std::vector<i
 bool TreeTrial::meet(const std::vector<TreeItem>& tree, std::size_t row, std::vector<int> open) const {
   if (row == tree.size()) return std::all_of(open.begin(), open.end(), [](int left) { return left == 0; });
   if (tree[row].what != What::part) return meet(tree, row + 1, open);
-  const bool device = catalog_.family(catalog_.part(tree[row].part).family).role == Role::device;
+  const bool device = is_device(catalog_.part(tree[row].part));
   for (unsigned choice = device ? 1 : 0; choice < 1u << need_groups_.size(); ++choice) {
     std::vector<int> left = open;
     bool possible = true;
@@ -299,7 +304,8 @@ void TreeTrial::count_port_on_way(PortTypeId port, const std::vector<std::size_t
     }
     line = std::max(line, std::min(catalog_.nominal_inches(base.size), smallest));
   }
-  count_port(catalog_, port, line, kinds, is_plug, request_.rules.galvanic, sums);
+  count_port(catalog_, port, line, kinds, is_plug, clash(request_.rules.from.material, request_.rules.to.material),
+             sums);
   if (is_inner_joint) count_inner_joint(catalog_, port, kinds, sums);
 }
 
@@ -314,7 +320,7 @@ void TreeTrial::count_ports(const std::vector<TreeItem>& tree, std::size_t row, 
     on_hose = on_hose || asks_for_such_a_hose(catalog_, request_.branch(target).needs);
   count_port_on_way(part.ports[item.enter].type, beyond(tree, row, std::nullopt), false, item.host >= 0 && !on_hose,
                     sums);
-  sums.other_kinds += count_body(catalog_, part, request_.rules.galvanic);
+  sums.other_kinds += count_body(catalog_, part, request_.rules);
   for (std::uint8_t port = 0; port < part.ports.size(); ++port) {
     const std::vector<std::size_t> targets = beyond(tree, row, port);
     if (port == item.enter || targets.empty()) continue;
@@ -445,7 +451,7 @@ void TreeTrial::explore(std::vector<TreeItem>& tree, std::vector<Open> open, int
     const Part& part = catalog_.part({row});
     const bool plug = part.ports.size() == 1;
     if (plug ? here.host < 0 : targets == 0) continue;
-    const bool device = catalog_.family(part.family).role == Role::device;
+    const bool device = is_device(part);
     const bool asked = std::any_of(need_groups_.begin(), need_groups_.end(),
                                    [&](const auto& group) { return named(group.parts, {row}); });
     if (device && !asked) continue;

@@ -56,6 +56,7 @@ class TreeTrial {
                 EveryTree& found);
   PortTypeId type_at(const std::vector<TreeItem>& tree, Open open) const;
   PortTypeId type_of(const TreeItem& item) const;
+  bool is_device(const catalog::Part& part) const;
   bool may_be_used(PartId part) const;
   bool part_allowed(PartId part) const { return allowed_[part.row]; }
   bool clash(std::optional<MaterialId> a, std::optional<MaterialId> b) const;

@@ -38,7 +38,8 @@ bool one_within_the_other(const Need& a, const Need& b) { return is_within(a, b)
 
 bool is_close_nipple(const Part& part) { return part.name.find("close nipple") != std::string::npos; }
 
-bool can_turn(Freedom freedom) { return freedom == Freedom::loose || freedom == Freedom::spinning; }
+bool turns_round(Freedom freedom) { return freedom == Freedom::loose || freedom == Freedom::spinning; }
+bool moves_up(Freedom freedom) { return freedom == Freedom::loose || freedom == Freedom::sliding; }
 
 }  // namespace
 
@@ -91,14 +92,14 @@ void count_inner_joint(const Catalog& catalog, PortTypeId entered, const std::ve
 }
 
 void count_port(const Catalog& catalog, PortTypeId port, double line_inches, const std::vector<std::uint32_t>& kinds,
-                bool is_plug, Galvanic galvanic, Sums& sums) {
+                bool is_plug, bool parts_its_ends, Sums& sums) {
   const PortType& type = catalog.port_type(port);
   const auto is_an_ends = [&](KindId kind) { return std::find(kinds.begin(), kinds.end(), kind.row) != kinds.end(); };
   bool own = is_an_ends(type.kind);
   for (const ForeignThread& thread : catalog.foreign_threads()) {
     if (thread.kind != type.kind) continue;
     const bool parts_metals =
-        galvanic == Galvanic::avoid && std::any_of(thread.keeps_apart.begin(), thread.keeps_apart.end(), is_an_ends);
+        parts_its_ends && std::any_of(thread.keeps_apart.begin(), thread.keeps_apart.end(), is_an_ends);
     if (parts_metals || std::any_of(thread.at_home.begin(), thread.at_home.end(), is_an_ends))
       own = true;
     else
@@ -110,12 +111,13 @@ void count_port(const Catalog& catalog, PortTypeId port, double line_inches, con
     sums.narrowing += std::llround(10.0 * (std::pow(line_inches / inches, 4.0) - 1.0));
 }
 
-std::int64_t count_body(const Catalog& catalog, const Part& part, Galvanic galvanic) {
+std::int64_t count_body(const Catalog& catalog, const Part& part, const ChainRequest& request) {
   std::int64_t weight = 0;
   if (part.flexible || catalog.family(part.family).flexible) weight += in_psi(part.rating) < 60.0 ? 2 : 1;
   std::set<std::uint32_t> kinds;
   for (const Port& port : part.ports) kinds.insert(catalog.port_type(port.type).kind.row);
-  if (part.dielectric && kinds.size() == 1 && galvanic != Galvanic::avoid) weight += 1;
+  const bool knows_an_end = request.from.material || request.to.material;
+  if (part.dielectric && (kinds.size() == 1 || !knows_an_end) && request.galvanic != Galvanic::avoid) weight += 1;
   return weight;
 }
 
@@ -286,7 +288,10 @@ Exhaustive::Begun Exhaustive::beginning() const {
   Begun begun;
   begun.open = request_.from.type;
   begun.material = request_.from.material;
-  begun.closed = can_turn(request_.from.freedom) || can_turn(request_.to.freedom);
+  // What is screwed up draws in: it takes an end that turns, and one that moves up.
+  const Freedom ends[] = {request_.from.freedom, request_.to.freedom};
+  begun.closed = std::any_of(std::begin(ends), std::end(ends), turns_round) &&
+                 std::any_of(std::begin(ends), std::end(ends), moves_up);
   begun.met.assign(request_.needs.size(), false);
   begun.uses.assign(catalog_.parts().size(), 0);
   return begun;
@@ -328,7 +333,7 @@ std::optional<Exhaustive::Begun> Exhaustive::extended(const Begun& begun, const 
   if (!lined && metals_clash(begun.material, part.material_at(way.enter))) return std::nullopt;
   Begun next = begun;
   const bool asked_for = meet_needs(next.met, way.part);
-  const bool unasked = part.ports.size() == 2 && catalog_.family(part.family).role == Role::connector;
+  const bool unasked = part.ports.size() == 2 && joins_unasked(catalog_, request_, part);
   if (!unasked && !asked_for) return std::nullopt;
   if (!use(next.uses, way.part)) return std::nullopt;
   for (const PartId plug : way.plugs)
@@ -338,6 +343,7 @@ std::optional<Exhaustive::Begun> Exhaustive::extended(const Begun& begun, const 
   next.material = lined ? std::nullopt : std::optional(part.material_at(way.leave));
   next.closed =
       begun.closed || part.closing || closes(begun.open, in.type) || hose_closes(catalog_, part, way.enter, way.leave);
+  next.spare_unions += begun.closed && part.closing && !asked_for ? 1 : 0;
   next.parts += 1 + static_cast<std::int64_t>(way.plugs.size());
   next.micrometres += way.length - goes_in(begun.open, in.type);
   next.nanometres += bore_change(begun.bore, nano(in.bore)) + way.head;
@@ -360,6 +366,7 @@ bool Exhaustive::finishes(const Begun& begun) const {
 Sums Exhaustive::sums_of(const Begun& begun) const {
   Sums sums;
   sums.parts = begun.parts;
+  sums.spare_unions = begun.spare_unions;
   sums.micrometres = begun.micrometres - goes_in(begun.open, request_.to.type);
   sums.nanometres = begun.nanometres;
   const PortType& first = catalog_.port_type(request_.from.type);
@@ -368,20 +375,21 @@ Sums Exhaustive::sums_of(const Begun& begun) const {
   const std::vector<std::uint32_t> kinds{first.kind.row, last.kind.row};
   std::vector<PartId> parts;
   const bool on_hose = asks_for_such_a_hose(catalog_, request_.needs);
+  const bool parts_its_ends = metals_clash(request_.from.material, request_.to.material);
   bool is_first = true;
   for (const Way* way : begun.ways) {
     const Part& part = catalog_.part(way->part);
     const PortTypeId in = part.ports[way->enter].type;
     const PortTypeId out = part.ports[way->leave].type;
-    count_port(catalog_, in, line, kinds, false, request_.galvanic, sums);
-    count_port(catalog_, out, line, kinds, false, request_.galvanic, sums);
+    count_port(catalog_, in, line, kinds, false, parts_its_ends, sums);
+    count_port(catalog_, out, line, kinds, false, parts_its_ends, sums);
     if (!is_first && !on_hose) count_inner_joint(catalog_, in, kinds, sums);
     is_first = false;
-    sums.other_kinds += count_body(catalog_, part, request_.galvanic);
+    sums.other_kinds += count_body(catalog_, part, request_);
     sums.size_changes += catalog_.port_type(in).size != catalog_.port_type(out).size ? 1 : 0;
     parts.push_back(way->part);
     for (const PartId plug : way->plugs) {
-      count_port(catalog_, catalog_.part(plug).ports[0].type, line, kinds, true, request_.galvanic, sums);
+      count_port(catalog_, catalog_.part(plug).ports[0].type, line, kinds, true, parts_its_ends, sums);
       parts.push_back(plug);
     }
     sums.drawbacks += catalog_.family(part.family).is_bushing ? 1 : 0;

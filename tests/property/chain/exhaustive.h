@@ -22,8 +22,9 @@ struct Sums {
   std::int64_t parts = 0, cents = 0, micrometres = 0, nanometres = 0, buy = 0, drawbacks = 0;
   std::int64_t narrowing = 0, foreign_threads = 0, other_kinds = 0, size_changes = 0;
   std::int64_t clashing = 0, not_the_ends_own = 0, far_from_it = 0, not_of_one = 0;  // parts by material
-  std::int64_t off_weight = 0;   // of a run that makes a distance: cents that weigh as much as what it is off
-  std::vector<std::string> ids;  // in chain order, plugs behind the part that holds them
+  std::int64_t spare_unions = 0;  // behind what closes the run already, and met no need
+  std::int64_t off_weight = 0;    // of a run that makes a distance: cents that weigh as much as what it is off
+  std::vector<std::string> ids;   // in chain order, plugs behind the part that holds them
   std::vector<std::pair<std::uint8_t, std::uint8_t>> ways;  // ports used, in chain order
   bool operator==(const Sums&) const = default;
 };
@@ -36,8 +37,9 @@ Tuple tuple_of(Order order, const Sums& sums);
 /// What a fitter counts at one port that a run goes through, or (of no size) at a plug: as Order::line states it.
 /// @param line_inches  the size to be kept
 /// @param kinds        of the run's ends
+/// @param parts_its_ends  these are of metals that are to be kept apart
 void count_port(const Catalog& catalog, PortTypeId port, double line_inches, const std::vector<std::uint32_t>& kinds,
-                bool is_plug, Galvanic galvanic, Sums& sums);
+                bool is_plug, bool parts_its_ends, Sums& sums);
 /// A joint between two parts, of a thread that is at home at an end alone: foreign where an end has it and another not.
 /// @param entered  the port by which the outer part is entered
 void count_inner_joint(const Catalog& catalog, PortTypeId entered, const std::vector<std::uint32_t>& kinds, Sums& sums);
@@ -45,8 +47,8 @@ void count_inner_joint(const Catalog& catalog, PortTypeId entered, const std::ve
 bool is_of_ends_alone(const Catalog& catalog, std::uint32_t kind);
 bool asks_for_such_a_hose(const Catalog& catalog, const std::vector<Need>& needs);
 /// What a body counts among the ports of another kind: a hose or tube, twice where it stands less than 60 psi; and what
-/// keeps metals apart between ends of one kind, unless that is asked for.
-std::int64_t count_body(const Catalog& catalog, const catalog::Part& part, Galvanic galvanic);
+/// keeps metals apart between ends of one kind, or of any where no end's metal is known, unless that is asked for.
+std::int64_t count_body(const Catalog& catalog, const catalog::Part& part, const ChainRequest& request);
 /// A hose bends so far that a joint at one of these ports closes, whichever goes onto it: also one that slides
 /// together.
 bool hose_closes(const Catalog& catalog, const catalog::Part& part, std::size_t one, std::size_t other);
@@ -91,7 +93,7 @@ class Exhaustive {
     int bushings = 0;
     std::vector<bool> met;
     std::vector<int> uses;
-    std::int64_t parts = 0, micrometres = 0, nanometres = 0;
+    std::int64_t parts = 0, micrometres = 0, nanometres = 0, spare_unions = 0;
     std::vector<const Way*> ways;
   };
 

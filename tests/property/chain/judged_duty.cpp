@@ -24,6 +24,11 @@ const Duty* duty_of(const Catalog& catalog, const Part& part) {
 
 }  // namespace
 
+bool joins_unasked(const Catalog& catalog, const ChainRequest& request, const Part& part) {
+  const Family& family = catalog.family(part.family);
+  return family.role == Role::connector && (request.vacuum || !family.for_vacuum);
+}
+
 bool stands(const Catalog& catalog, const ChainRequest& request, PartId id) {
   const Part& part = catalog.part(id);
   const Duty* duty = duty_of(catalog, part);

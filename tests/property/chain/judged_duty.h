@@ -5,6 +5,9 @@
 
 namespace riserun::chain::testing {
 
+/// A connector: what is made for vacuum joins unasked only where that may come about.
+bool joins_unasked(const Catalog& catalog, const ChainRequest& request, const catalog::Part& part);
+
 /// Rating, heat, vacuum and compressed air.
 bool stands(const Catalog& catalog, const ChainRequest& request, PartId part);
 

@@ -51,6 +51,8 @@ Catalog world_with_lengths(Dice& dice) {
                                       : i == 0 ? 180.0
                                                : 90.0 * (i == 2 ? 1 : 3);
     }
+    // Between ends that stay where they are a run must close: every third part holds a closing joint.
+    if (part.ports.size() == 2 && row % 3 == 0) part.closing = true;
     builder.replace({row}, part);
   }
   const int pieces = dice.one_of({0, 1, 2, 3});

@@ -100,6 +100,10 @@ void add_families(CatalogBuilder& builder) {
       builder.add(family);
     }
   }
+  Family for_vacuum;
+  for_vacuum.name = "connector for vacuum";
+  for_vacuum.is_bushing = for_vacuum.can_shut = for_vacuum.flexible = for_vacuum.for_vacuum = true;
+  builder.add(for_vacuum);
 }
 
 Part random_part(CatalogBuilder& builder, Dice& dice, int row) {
@@ -120,6 +124,7 @@ Part random_part(CatalogBuilder& builder, Dice& dice, int row) {
     part.ports.push_back(port);
   }
   if (ports == 1 && !device) part.family.row += 4;
+  if (part.family.row == 1 && part.id.front() > 'u') part.family.row = 6;
   part.close = part.name != part.id;
   part.price = cents(dice.one_of({0, 100, 100, 100, 150, 200, 300}));
   // One material is dear, so that it is not worth its price to have the whole run of it.
@@ -215,7 +220,7 @@ PortEnd random_end(Dice& dice, const Catalog& catalog) {
   PortEnd end;
   end.type = {static_cast<std::uint32_t>(dice.below(static_cast<int>(catalog.port_types().size())))};
   if (dice.chance(50)) end.material = MaterialId{static_cast<std::uint32_t>(dice.below(6))};
-  end.freedom = dice.one_of({Freedom::fixed, Freedom::fixed, Freedom::sliding, Freedom::spinning, Freedom::loose});
+  end.freedom = dice.one_of({Freedom::fixed, Freedom::sliding, Freedom::spinning, Freedom::loose, Freedom::loose});
   return end;
 }
 

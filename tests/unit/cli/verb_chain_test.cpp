@@ -183,6 +183,29 @@ TEST(HeatAndVacuum, LeaveOutWhatIsNotProved) {
   EXPECT_EQ(chain({"1 PVC male", "1 PVC male", "--need", "PVC coupling", "--hottest", "150 F"}).status, kNoSolution);
 }
 
+// Plain hose collapses: wound hose is the one that a fitter buys for it (common practice).
+TEST(HeatAndVacuum, TakeSuctionHoseWhereAHoseIsAskedFor) {
+  const auto asked = chain({"1-1/4 FNPT", "1-1/4 FNPT", "--vacuum", "--need", "hose"});
+  ASSERT_EQ(asked.status, kDone);
+  EXPECT_THAT(families(asked.answer), Contains("suction-hose"));
+  const auto unasked = chain({"1-1/2 barb", "1-1/2 barb", "--vacuum"});
+  ASSERT_EQ(unasked.status, kDone);
+  EXPECT_THAT(families(unasked.answer), ElementsAre("suction-hose"));
+  const auto without = chain({"1-1/2 barb", "1-1/2 barb", "--need", "hose"});
+  EXPECT_THAT(families(without.answer), ElementsAre("hose"));
+  const auto branched = ask({"chain", "1 FNPT", "1 FNPT", "1 FNPT", "--branch-need", "1=suction hose"});
+  EXPECT_THAT(branched.out, HasSubstr("suction hose"));
+}
+
+// ASME B16.3 class 150, from memory: 300 psi cold, 185 at 300 degF.
+TEST(HeatAndVacuum, TellTheRatingAtTheHeatAskedFor) {
+  const std::string hot = ask({"chain", "1 FNPT", "1 FNPT", "--hottest", "300 F"}).out;
+  EXPECT_THAT(hot, ContainsRegex("Weakest part: 183 psi\\s+of water at 300 degF, 300 psi at room temperature"));
+  EXPECT_THAT(hot, HasSubstr("compressed air to 183 psi"));
+  const std::string cold = ask({"chain", "1 FNPT", "1 FNPT"}).out;
+  EXPECT_THAT(cold, ContainsRegex("300\\s+degF\\s+inside\\s+at\\s+183\\s+psi"));
+}
+
 TEST(Room, LeavesOutABendThatCannotSwing) {
   const Words elbow = kOneToOne + Words{"--need", "90 elbow", "--room"};
   EXPECT_EQ(chain(elbow + Words{"2 in"}).status, kDone);
@@ -284,15 +307,51 @@ TEST(Alternatives, ArePrintedSideBySide) {
   for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 100U) << line;
 }
 
+TEST(Alternatives, TellWhatEachStands) {
+  const std::string text = ask(Words{"chain"} + kOneToOne + Words{"--alternatives", "4"}).out;
+  EXPECT_THAT(text, ContainsRegex("weakest +air"));
+}
+
 TEST(Alternatives, OfNoneAreNoNumber) {
   EXPECT_THAT(complaint(Words{"chain"} + kBenchPair + Words{"--alternatives", "0"}), HasSubstr("at least 1 is wanted"));
 }
 
+// A run in a span cannot draw in what a last screwed joint takes: it is closed by a union.
+TEST(Span, IsNotSprung) {
+  const auto spun = chain({"1 FNPT", "1 FNPT", "--span", "12 in", "--last-end", "spinning"});
+  EXPECT_THAT(families(spun.answer), Contains("union"));
+}
+
+// A fitter moves a port before he necks a 2 in line down to 1/2 in garden hose thread.
+TEST(Span, IsNotMadeByNeckingTheLine) {
+  const Words pair{"2 FNPT", "2 FNPT", "--need", "ball valve", "--span"};
+  for (const char* distance : {"5 in", "6 in", "7 in"}) {
+    const auto refused = chain(pair + Words{distance});
+    EXPECT_EQ(refused.status, kNoSolution) << distance;
+    EXPECT_GT(refused.answer.at("why_none").at("nearest_above_m").get<double>(), 8.5 * 0.0254) << distance;
+  }
+  EXPECT_EQ(chain(pair + Words{"9-1/2 in"}).status, kDone);
+  EXPECT_THAT(ask(Words{"chain"} + pair + Words{"6 in"}).out, HasSubstr("let it narrow the line"));
+}
+
+TEST(Span, TakesOneUnion) {
+  const auto found = chain({"1 MNPT", "1 MNPT", "--span", "14 in"});
+  const std::vector<std::string> names = families(found.answer);
+  EXPECT_EQ(std::count(names.begin(), names.end(), "union"), 1);
+}
+
+// Two joints more are more to leak than a thread to cut.
+TEST(Span, CutsAPieceBeforeTwoCouplingsMakeIt) {
+  const auto found = chain({"3/4 MNPT", "3/4 FNPT", "--span", "10 in"});
+  EXPECT_EQ(found.answer.at("chains").at(0).at("part_count"), 2);
+}
+
 TEST(Span, ThatARuleForbidsNamesTheRule) {
   const json answer = json::parse(
-      ask(Words{"chain"} + kOneToOne + Words{"--span", "20 in", "--offset", "0.3 in", "--vacuum", "--json"}).out);
-  EXPECT_THAT(conflict(answer), ElementsAre("vacuum", "distance"));
-  EXPECT_THAT(answer["why_none"]["mends"], Contains("make sure that no vacuum can come about"));
+      ask(Words{"chain"} + kOneToOne + Words{"--span", "20 in", "--offset", "0.3 in", "--hottest", "200 F", "--json"})
+          .out);
+  EXPECT_THAT(conflict(answer), ElementsAre("hottest", "distance"));
+  EXPECT_THAT(answer["why_none"]["mends"], Contains("keep it cooler than 200 degF"));
 }
 
 /// `1.25 in`, the last two words of the mend that begins so.
@@ -461,6 +520,41 @@ TEST(Chain, AvoidsMetalsThatEatEachOther) {
 }
 
 // Each of its words keeps a part of what is needed out, and is named.
+// A galvanized nipple on its brass half undoes it.
+TEST(Chain, KeepsMetalsApartWhereADielectricUnionIsAskedFor) {
+  const std::string text = ask({"chain", "3/4 FNPT", "3/4 FNPT", "--held", "--need", "dielectric union"}).out;
+  EXPECT_THAT(text, HasSubstr("brass  "));
+  EXPECT_THAT(text, Not(HasSubstr("should be kept apart")));
+  EXPECT_THAT(text, Not(HasSubstr("PVC")));
+}
+
+// Where nothing is known of the metals a dielectric union is for nothing, and its steel half may meet brass.
+TEST(Chain, TakesNoDielectricUnionForItsSize) {
+  const auto unknown = chain({"1/2 copper tube", "3/4 FNPT", "--held"});
+  EXPECT_THAT(families(unknown.answer), Not(Contains("dielectric-union")));
+  const auto known = chain({"1/2 copper tube", "1/2 FNPT galvanized", "--held"});
+  EXPECT_THAT(families(known.answer), Contains("dielectric-union"));
+}
+
+// One metal all the way avoids bad pairs as well.
+TEST(Chain, PutsNoPlasticBetweenEndsThatNeedNoParting) {
+  const auto found = chain({"1 FNPT", "1 FNPT", "--galvanic", "avoid", "--need", "ball valve"});
+  EXPECT_THAT(parts(found.answer, "material"), Not(Contains("PVC")));
+}
+
+TEST(Chain, TakesShortTubeAndFlareNutsThatCountersHave) {
+  for (const Words& pair : {Words{"1/4 FNPT", "1/4 male 45 flare"}, Words{"3/8 compression", "1/2 FNPT"}})
+    EXPECT_EQ(chain(pair).status, kDone) << pair.front();
+}
+
+TEST(FromBin, NeedsABin) {
+  EXPECT_THAT(complaint({"chain", "1 FNPT", "1 FNPT", "--from-bin"}), HasSubstr("nothing in the bin"));
+}
+
+TEST(Need, OfAGaugeNamesTheTee) {
+  EXPECT_THAT(ask({"chain", "1 FNPT", "1 FNPT", "--need", "gauge"}).out, HasSubstr("as a third end, and a tee"));
+}
+
 TEST(Chain, NamesTheWordThatAvoidsWhatIsNeeded) {
   const Answered asked = ask({"chain", "1 FNPT", "1 FNPT", "--need", "gate valve", "--avoid", "brass"});
   EXPECT_EQ(asked.status, kNoSolution);

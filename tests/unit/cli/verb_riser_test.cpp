@@ -27,6 +27,24 @@ TEST(Riser, ScrewsIntoAFemaleBung) {
   EXPECT_THAT(complaint(kTank + Words{"14 in", "--bung", "1 MNPT"}), HasSubstr("--bung: error"));
 }
 
+TEST(Riser, OfABushingsOwnThreadIsHeld) {
+  const Words bushing{"14 in", "--bung-kind", "double-tapped bushing"};
+  EXPECT_THAT(complaint(kTank + bushing + Words{"--bung", "1-1/2 FNPT", "--pipe", "1"}),
+              HasSubstr("--bung \"1 FNPT\""));
+  EXPECT_THAT(complaint(kTank + bushing + Words{"--bung", "1 FNPT", "--pipe", "3/4"}), HasSubstr("--pipe: error"));
+  EXPECT_EQ(ask(kTank + bushing + Words{"--bung", "1 FNPT", "--pipe", "1"}).status, kDone);
+}
+
+TEST(Riser, AsksForAllMeasuresAtOnce) {
+  EXPECT_THAT(complaint({"riser", "--height", "14 in"}), HasSubstr("--length and --width is required"));
+}
+
+TEST(Riser, ThatHasNoRoomIsCutToNothing) {
+  const Answered refused = ask(kTank + Words{"1 in"});
+  EXPECT_EQ(refused.status, kNoSolution);
+  EXPECT_THAT(refused.out, Not(HasSubstr("cut length")));
+}
+
 TEST(Riser, NeedsAUnit) { EXPECT_THAT(complaint(kTank + Words{"14"}), HasSubstr("--height")); }
 
 }  // namespace

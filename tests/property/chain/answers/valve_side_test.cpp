@@ -59,8 +59,9 @@ class Beyond {
     asks_ = !openings_.empty();
     if (asks_) return;
     for (const catalog::Part& part : catalog.parts()) {
-      const bool joins_unasked = part.ports.size() == 2 && catalog.family(part.family).role == catalog::Role::connector;
-      if (part.closing && joins_unasked) openings_.push_back(part.id);
+      const catalog::Family& family = catalog.family(part.family);
+      const bool joins = part.ports.size() == 2 && family.role == catalog::Role::connector && !family.for_vacuum;
+      if (part.closing && joins) openings_.push_back(part.id);
     }
   }
 
@@ -137,8 +138,8 @@ void check_world(std::uint32_t seed, MixedRadix& tally) {
   std::vector<PartId> named;
   for (const Need& need : request.needs) {
     const auto fittings = std::count_if(need.parts.begin(), need.parts.end(), [&](PartId part) {
-      return catalog.part(part).ports.size() == 2 &&
-             catalog.family(catalog.part(part).family).role == catalog::Role::connector;
+      const catalog::Family& family = catalog.family(catalog.part(part).family);
+      return catalog.part(part).ports.size() == 2 && family.role == catalog::Role::connector && !family.for_vacuum;
     });
     if (fittings > 0 && fittings < std::ssize(need.parts)) return;
     for (const PartId part : need.parts) {

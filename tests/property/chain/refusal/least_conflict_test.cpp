@@ -50,7 +50,9 @@ class Judge {
  public:
   Judge(const catalog::Catalog& catalog, const ChainRequest& request) : catalog_(catalog), request_(request) {
     const auto turns = [](Freedom f) { return f == Freedom::loose || f == Freedom::spinning; };
-    if (!turns(request.from.freedom) && !turns(request.to.freedom)) names_.emplace_back("held_ends");
+    const auto moves = [](Freedom f) { return f == Freedom::loose || f == Freedom::sliding; };
+    const bool turned = turns(request.from.freedom) || turns(request.to.freedom);
+    if (!turned || (!moves(request.from.freedom) && !moves(request.to.freedom))) names_.emplace_back("held_ends");
     for (std::size_t i = 0; i < request.needs.size(); ++i) names_.emplace_back("need");
     if (request.needs_in_order && request.needs.size() > 1) names_.emplace_back("order_of_needs");
     if (request.most_parts) names_.emplace_back("most_parts");
@@ -73,8 +75,8 @@ class Judge {
   const std::vector<std::string>& names() const { return names_; }
   std::size_t count() const { return names_.size(); }
 
-  /// Some chain keeps these rules and perhaps more: a need that is not in the set may be met, the order kept.
-  /// So a set within one that can be kept can be kept, and one around one that cannot, cannot.
+  /// Some chain keeps these rules and perhaps more: a need that is not in the set may be met, the order kept, every
+  /// part proved for vacuum. So a set within one that can be kept can be kept, and one around one that cannot, cannot.
   bool can_keep(Set kept) {
     const auto within = [&](Set known) { return (kept & ~known) == 0; };
     const auto around = [&](Set known) { return (known & ~kept) == 0; };
@@ -96,7 +98,8 @@ class Judge {
   bool try_to_keep(Set kept) {
     Set free = 0;
     for (std::size_t row = 0; row < count(); ++row)
-      if (!has(kept, row) && (names_[row] == "need" || names_[row] == "order_of_needs")) free |= 1u << row;
+      if (!has(kept, row) && (names_[row] == "need" || names_[row] == "order_of_needs" || names_[row] == "vacuum"))
+        free |= 1u << row;
     for (Set more = free;; more = (more - 1) & free) {
       if (just(kept | more)) return true;
       if (more == 0) return false;
@@ -138,7 +141,7 @@ class Judge {
       for (std::size_t part = 0; name == "ruled_out" && keep && part < banned.size(); ++part)
         if (request_.banned[part] && !named[part]) banned[part] = true;
       if (keep) continue;
-      if (name == "held_ends") r.to.freedom = Freedom::spinning;
+      if (name == "held_ends") r.to.freedom = Freedom::loose;
       if (name == "order_of_needs") r.needs_in_order = false;
       if (name == "most_parts") r.most_parts.reset();
       if (name == "most_bushings") r.most_bushings.reset();

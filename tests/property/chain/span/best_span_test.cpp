@@ -58,7 +58,7 @@ JudgedRun as_judged(const Catalog& catalog, const ChainRequest& request, const C
     sums->cents = chain.price.cents();
     sums->buy = chain.buy_count;
     sums->off_weight = run.off_weight;
-    run.cost = tuple_of(order, *sums);
+    run.cost = tuple_of(order, with_spare_unions(*sums, request));
   } else {
     const auto& tuple = choice.route.cost.tuple;  // begins with wishes
     run.cost = {tuple[1], tuple[2], tuple[3], order == Order::loss ? tuple[4] : 0};

@@ -308,7 +308,7 @@ TEST(CounterWords, ANeedIsMetByAllThatIsCalledSo) {
   EXPECT_THAT(families_called("check valve"), ::testing::Not(::testing::Contains("foot valve")));
   EXPECT_THAT(families_called("ball valve"), ::testing::IsSupersetOf({"ball valve", "PVC ball valve"}));
   EXPECT_THAT(families_called("gauge"), ::testing::UnorderedElementsAre("pressure gauge", "draft gauge"));
-  EXPECT_THAT(families_called("hose"), ::testing::Not(::testing::Contains("suction hose")));
+  EXPECT_THAT(families_called("hose"), ::testing::IsSupersetOf({"hose", "suction hose"}));  // as_meant tells them apart
   EXPECT_THAT(families_called("brass union"), ::testing::Not(::testing::Contains("PVC union")));
   EXPECT_THAT(families_called("PVC union"), ::testing::ElementsAre("PVC union"));
 }

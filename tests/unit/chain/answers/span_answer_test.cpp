@@ -46,7 +46,7 @@ const Span kGap{inches(13.25), {}, {}};
 TEST(SpanAlternatives, EachRowMakesTheDistanceAndTheBestIsFirst) {
   const Finder finder(shipped());
   const std::vector<Alternative> rows = finder.alternatives(by_hose(), kGap, 8);
-  ASSERT_GE(rows.size(), 30000U);
+  ASSERT_GE(rows.size(), 3U);
   EXPECT_EQ(ids_of(rows[0].chain), ids_of(std::get<Chain>(finder.find_span(by_hose(), kGap))));
   std::vector<Ids> seen;
   for (const Alternative& row : rows) {

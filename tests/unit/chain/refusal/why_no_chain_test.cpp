@@ -87,7 +87,10 @@ TEST(WhyNoChain, ANeedThatNoTwoEndedPartMeets) {
   )");
   ChainRequest request = shop.ask("1 A male", "1 A male");
   request.needs = {shop.need("gauge", {"gauge"})};
-  EXPECT_EQ(said(none_for(shop, request).reason), "a gauge has one port only and cannot stand in a chain");
+  EXPECT_EQ(
+      said(none_for(shop, request).reason),
+      "a gauge has one port only and cannot stand in a chain: ask for the port that it goes into, 1/2 FA, as a third "
+      "end, and a tee takes it in");
   EXPECT_THAT(said(none_for(shop, request).mends), ElementsAre("do without the gauge"));
 }
 

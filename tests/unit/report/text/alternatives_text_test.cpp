@@ -49,7 +49,7 @@ std::string words_of(const std::string& text) {
 
 TEST(AlternativesText, ShowsTheFiguresSideBySideWithTheReasonOfEachRow) {
   const std::string text = words_of(Asked("3/4 A male").text());
-  EXPECT_THAT(text, HasSubstr("parts buy price length head lost beside the first"));
+  EXPECT_THAT(text, HasSubstr("parts buy price length head lost weakest air beside the first"));
   EXPECT_THAT(text, HasSubstr("1. 1 1 $3.00"));
   EXPECT_THAT(text, HasSubstr("the best by the order asked for"));
   EXPECT_THAT(text, HasSubstr("$6.00 dearer"));

@@ -64,12 +64,15 @@ struct TightHose {
   quantity::Fact mend;
 };
 
-/// A hose to an inlet in the table's side or over its rim, and the height that it goes up to it.
+/// A hose to an inlet in the table's side or over its rim, and the height that it goes up to it; or between two ports
+/// in the reservoir's sides.
 struct HoseRise {
   Length rise{};
   Length least{};         // of the hose: the rise and the bend into the inlet, to the next inch
   bool short_of = false;  // the hose that the job gives does not come up so far
   bool guessed = false;   // the job gives none: the way round the table's edge is the least that it goes
+  bool same_wall =
+      false;  // it comes out of the reservoir's sides and goes back into them: `rise` is what it goes along
 };
 
 /// A connection with one far end or with several.
@@ -121,7 +124,8 @@ struct RiserPlan {
   std::optional<RiserBushing> bushing;  // that it hangs in
   reservoir::RiserRequest request;
   reservoir::Riser riser;
-  std::string size;  // nominal pipe size
+  std::string size;                  // nominal pipe size
+  std::optional<PortTypeId> thread;  // that is cut on its upper end
   std::optional<MaterialId> material;
   std::optional<chain::Run> holder;  // of a riser smaller than its bung: from the bung's lower thread down to it
   std::optional<PartId> stock_part;  // the nipple that it is cut from
@@ -345,8 +349,10 @@ struct DrainPlan {
   std::optional<PartId> check;       // that holds it
   std::optional<PartId> restrictor;  // the narrowest on the way
   Length left_at{};                  // depth to which it runs full, or to a film that shows
-  Volume left{};                     // that stays then
-  std::optional<Time> time;          // to there; none: nothing comes out
+  Length
+      stays_at{};  // depth at which it stops: of a mouth in the reservoir's side its lower lip, to which it dribbles on
+  Volume left{};   // that stays then
+  std::optional<Time> time;  // to `left_at`; none: nothing comes out
 };
 
 struct Plan {

@@ -47,6 +47,12 @@ GaugePressure regulator_range_for(const Catalog& catalog, GaugePressure setting)
   return narrowest.value_or(widest);
 }
 
+std::optional<PartId> regulator_of_range(const Catalog& catalog, GaugePressure range) {
+  return cheapest(catalog, [&](const catalog::Part& part) {
+    return catalog.family(part.family).role == catalog::Role::regulator && part.full_scale == range;
+  });
+}
+
 Length next_drill_down(Length bore) {
   const Length step = inches(1.0 / 64.0);
   return step * std::floor(bore / step * (1.0 + quantity::kSameShare));

@@ -14,6 +14,9 @@ namespace riserun::plan {
 /// the catalog has; the widest of them for all above.
 GaugePressure regulator_range_for(const catalog::Catalog& catalog, GaugePressure setting);
 
+/// The cheapest regulator that goes up to that; nullopt: the catalog has none.
+std::optional<catalog::PartId> regulator_of_range(const catalog::Catalog& catalog, GaugePressure range);
+
 /// The drill in 64ths of an inch next below that bore; zero: there is none.
 Length next_drill_down(Length bore);
 

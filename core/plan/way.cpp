@@ -1,9 +1,16 @@
 #include "plan/way.h"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 
 namespace riserun::plan {
+
+double turn_between(const catalog::Part& part, std::size_t enter, std::size_t leave) {
+  constexpr double kStraightOn = 180.0;
+  const double between = part.ports[enter].heading_degrees - part.ports[leave].heading_degrees;
+  return std::abs(std::remainder(between - kStraightOn, 2.0 * kStraightOn));
+}
 
 std::optional<Length> Way::bore() const {
   std::optional<Length> least;

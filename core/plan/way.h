@@ -32,6 +32,9 @@ enum class WayUse {
   other,  // air between two ports that are not of the supply
 };
 
+/// By how many degrees the way through a part turns aside, from the one port to the other; 0: straight on.
+double turn_between(const catalog::Part& part, std::size_t enter, std::size_t leave);
+
 /// The way to one end of a connection, its parts in the order in which the flow meets them; water runs both ways, and
 /// has them from the base on.
 struct Way {

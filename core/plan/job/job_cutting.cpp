@@ -15,10 +15,12 @@ using catalog::Value;
 
 namespace {
 
-// Names of the trade, all common practice.
-constexpr std::string_view kAluminium[] = {"aluminium", "aluminum", "alu", "al", "alum", "dural", "duralumin"};
+// Names of the trade, all common practice; alloys by the Aluminum Association's numbers, from memory.
+constexpr std::string_view kAluminium[] = {"aluminium", "aluminum", "alu",  "al",   "alum", "dural", "duralumin",
+                                           "1100",      "2011",     "2014", "2017", "2024", "3003",  "5052",
+                                           "5083",      "5086",     "5754", "6061", "6063", "6082",  "7075"};
 constexpr std::string_view kMagnesium[] = {"magnesium", "mag", "mg"};
-constexpr std::string_view kLithium[] = {"lithium", "li"};
+constexpr std::string_view kLithium[] = {"lithium", "li", "2090", "2091", "2099", "2195", "2198", "8090"};
 constexpr std::string_view kHarmless[] = {
     "steel",  "stainless", "iron",      "galvanized", "galvanised", "brass",  "bronze",  "copper",  "nickel",
     "inox",   "inconel",   "monel",     "glass",      "stone",      "marble", "granite", "slate",   "quartz",

@@ -82,9 +82,10 @@ void judge_range(const Plan& plan, const Settled& settled, Open& open) {
   const GaugePressure range = of_part.value_or(settled.regulator_range);
   if (quantity::at_most(in_pascals(range), kWidestRange / kAsPrinted * in_pascals(setting))) return;
   const GaugePressure right = regulator_range_for(*plan.catalog, setting);
-  Finding& finding = open.not_yet(Topic::transfer, fact("regulator_range_too_wide", range, setting, kWidestRange), {},
-                                  fact("take_regulator_with_range", right), "common practice",
-                                  Purchase{"regulator", "air regulator", fact("reads_to", right)});
+  Finding& finding = open.not_yet(
+      Topic::transfer, fact("regulator_range_too_wide", range, setting, kWidestRange), {},
+      fact("take_regulator_with_range", right), "common practice",
+      Purchase{"regulator", "air regulator", fact("reads_to", right), regulator_of_range(*plan.catalog, right)});
   // One that stands in the run is changed for another part, whatever the key says.
   if (of_part)
     finding.ways_to_try = {{{kRegulatorOfRange, right}}};
@@ -234,22 +235,52 @@ void judge_check_before_regulator(const Plan& plan, Open& open) {
   }
 }
 
+/// A gas or a vapour that is no air, by the names that shops have for it: what they say anywhere in a name, short ones
+/// as words of their own. What is called air and a torch's or a welder's is the air for that.
+bool says_another_gas(const std::string& name) {
+  constexpr std::string_view kGases[] = {"oxygen",      "acetylene", "propane",  "butane",        "methane",
+                                         "natural gas", "hydrogen",  "nitrogen", "argon",         "carbon dioxide",
+                                         "helium",      "propylene", "steam",    "nitrous oxide", "ammonia"};
+  constexpr std::string_view kShortNames[] = {"oxy", "o2",  "n2",  "co2", "h2",  "he",  "ar",   "n2o",  "lpg",
+                                              "lng", "cng", "gas", "c2",  "c10", "c25", "mapp", "r134a"};
+  constexpr std::string_view kUses[] = {"torch", "mig", "tig"};
+  const std::string lower = catalog::lower_case(name);
+  if (std::any_of(std::begin(kGases), std::end(kGases),
+                  [&](std::string_view gas) { return lower.find(gas) != std::string::npos; }))
+    return true;
+  std::vector<std::string> words{""};
+  for (const char letter : lower)
+    if (std::isalnum(static_cast<unsigned char>(letter)) != 0)
+      words.back() += letter;
+    else if (!words.back().empty())
+      words.emplace_back();
+  const auto any_of = [&](const auto& table) {
+    return std::any_of(words.begin(), words.end(), [&](const std::string& word) {
+      return std::find(std::begin(table), std::end(table), word) != std::end(table);
+    });
+  };
+  const bool is_air = std::find(words.begin(), words.end(), "air") != words.end();
+  return any_of(kShortNames) || (!is_air && any_of(kUses));
+}
+
+void refuse_gas(const std::string& name, Open& open) {
+  open.refuse(Topic::whole_job, fact("gas_that_is_no_air", name), {}, fact("use_shop_air"),
+              "29 CFR 1910.253(a)(2) of oxygen, from memory; of the others, that they burn, choke or scald");
+}
+
 /// What the air comes out of: it stands compressed air, and it is air.
 void judge_supply_port(const Plan& plan, Open& open) {
-  constexpr std::string_view kOtherGases[] = {"oxygen",   "acetylene",   "propane",  "butane",
-                                              "methane",  "natural gas", "hydrogen", "lpg",
-                                              "nitrogen", "argon",       "co2",      "carbon dioxide"};
   for (const JobPort& port : plan.job.air.ports) {
     if (port.material && !plan.catalog->material(*port.material).compressed_air)
       open.not_yet(Topic::connections,
                    fact("supply_of_what_shatters", port.name, plan.catalog->material(*port.material).name), {},
                    fact("supply_of_metal"), plan.catalog->material(*port.material).source);
-    const std::string name = catalog::lower_case(port.name);
-    for (const std::string_view gas : kOtherGases)
-      if (name.find(gas) != std::string::npos)
-        open.refuse(Topic::whole_job, fact("gas_that_is_no_air", port.name), {}, fact("use_shop_air"),
-                    "29 CFR 1910.253(a)(2) of oxygen, from memory; of the others, that they burn or choke");
+    if (says_another_gas(port.name)) refuse_gas(port.name, open);
   }
+  for (const JobConnection& connection : plan.job.connections)
+    if (port_named(plan.job.air.ports, connection.from) != nullptr && says_another_gas(connection.name) &&
+        !says_another_gas(connection.from))
+      refuse_gas(connection.name, open);
 }
 
 /// Without a regulator the supply's whole pressure goes into the reservoir.
@@ -259,7 +290,8 @@ void judge_regulator(const Plan& plan, Open& open) {
       }))
     return;
   const GaugePressure range = regulator_range_for(*plan.catalog, plan.transfer.setting);
-  const Purchase regulator{"regulator", "air regulator", fact("reads_to", range)};
+  const Purchase regulator{"regulator", "air regulator", fact("reads_to", range),
+                           regulator_of_range(*plan.catalog, range)};
   bool fed = false;
   for (const Way& way : plan.ways) {
     if (way.use != WayUse::feed) continue;

@@ -80,6 +80,12 @@ void judge_ports(const Plan& plan, const LineToMake& line, Open& open) {
   }
 }
 
+/// A plug, and a gauge, whose tube is shut.
+bool closes_its_port(const Catalog& catalog, const catalog::Part& device) {
+  const catalog::Role role = catalog.family(device.family).role;
+  return role == catalog::Role::plug || role == catalog::Role::gauge;
+}
+
 /// What ends below the water without a valve lets it out as soon as there is pressure.
 void judge_drains(const Plan& plan, Open& open) {
   for (const Way& way : plan.ways) {
@@ -90,7 +96,7 @@ void judge_drains(const Plan& plan, Open& open) {
         });
     const catalog::Part& device = plan.catalog->part(*way.device);
     if (!from_reservoir || shuts_itself(*plan.catalog, *way.device) || way_is_shut_by_hand(*plan.catalog, way) ||
-        plan.catalog->family(device.family).role == catalog::Role::plug)
+        closes_its_port(*plan.catalog, device))
       continue;
     open.not_yet(Topic::connections, fact("water_runs_out", way.branched ? way.end : way.connection, device.name), {},
                  fact("put_a_valve_there"), "common practice");
@@ -107,7 +113,7 @@ void judge_table_drains(const Plan& plan, Open& open) {
     if (port == nullptr || port->place == Place::over_rim) continue;
     if (port->opens_at && *port->opens_at >= plan.levels.table_depth) continue;  // an overflow
     const catalog::Part& device = catalog.part(*way.device);
-    if (catalog.family(device.family).role == catalog::Role::plug) continue;
+    if (closes_its_port(catalog, device)) continue;
     open.not_yet(Topic::connections, fact("table_water_runs_out", way.branched ? way.end : way.connection, device.name),
                  {}, fact("put_a_valve_there"), "common practice");
   }
@@ -123,6 +129,13 @@ void judge_table_ports(const Plan& plan, const LineToMake& line, Open& open) {
   }
 }
 
+/// A drain's middle may stand so high.
+Length highest_drain(const Plan& plan, const JobPort& port) {
+  const catalog::JointSize* size = plan.catalog->joint_size(plan.catalog->port_type(port.type));
+  const Length half = size != nullptr ? std::max(Length(), size->outside_diameter / 2.0) : Length();
+  return std::max(plan.levels.charge_depth * kHighestDrain, half + kBungOverFloor);
+}
+
 /// A drain stands where the water is, and where it can be got at.
 void judge_drain_places(const Plan& plan, Open& open) {
   for (const JobPort& port : plan.job.reservoir.ports) {
@@ -135,9 +148,9 @@ void judge_drain_places(const Plan& plan, Open& open) {
       open.not_yet(Topic::connections, fact("drain_in_the_lid", connection->name, port.name), {},
                    fact("drain_low_on_the_reservoir"), "common practice");
     if (port.place == Place::side && port.face_height && names.find("drain") != std::string::npos &&
-        quantity::more_than(*port.face_height, plan.levels.charge_depth * kHighestDrain))
+        quantity::more_than(*port.face_height, highest_drain(plan, port)))
       open.not_yet(Topic::connections, fact("drain_high_up", connection->name, *port.face_height), {},
-                   fact("drain_low_on_the_reservoir"), "common practice");
+                   fact("drain_so_low", highest_drain(plan, port)), "common practice");
     if (port.place == Place::floor && plan.job.reservoir.supports.floor_carried.value_or(false))
       open.not_yet(Topic::connections, fact("port_under_a_carried_floor", port.name), {},
                    fact("port_in_a_side", port.name), "common practice");

@@ -15,6 +15,32 @@ bool is_in_lid(const Plan& plan, const JobPort& port) {
 
 enum class Opens { at_once, with_its_valve, not_by_itself };
 
+/// A straight rod goes through: straight on, open all the way when a valve's lever lies along it, and as wide as a thin
+/// rod (common practice: 1/4 in).
+bool passes_a_rod(const Catalog& catalog, PartId id, std::size_t enter, std::size_t leave) {
+  const Length rod = inches(0.25);
+  const catalog::Part& part = catalog.part(id);
+  const catalog::Family& family = catalog.family(part.family);
+  const bool is_open = family.shape == catalog::BodyShape::usual || family.shape == catalog::BodyShape::ball_valve ||
+                       family.shape == catalog::BodyShape::gate_valve || family.shape == catalog::BodyShape::pipe;
+  const bool holds_nothing = family.role == catalog::Role::connector || family.role == catalog::Role::device;
+  if (!is_open || !holds_nothing || part.one_way || part.flexible || family.flexible) return false;
+  if (turn_between(part, enter, leave) > 1.0) return false;
+  return std::min(part.ports[enter].bore, part.ports[leave].bore) >= rod;
+}
+
+/// From the bung through the run and the valve at its end.
+bool passes_a_rod(const Catalog& catalog, const ConnectionPlan& connection) {
+  if (connection.chain() == nullptr) return true;  // which has its own finding
+  const std::vector<chain::RunPart>& parts = connection.chain()->parts;
+  const std::size_t at = connection.run()->ends.front().device_port;
+  const std::size_t ports = catalog.part(*connection.ends_in).ports.size();
+  return std::all_of(
+             parts.begin(), parts.end(),
+             [&](const chain::RunPart& link) { return passes_a_rod(catalog, link.part, link.enter, link.leave()); }) &&
+         ports == 2 && passes_a_rod(catalog, *connection.ends_in, at, 1 - at);
+}
+
 /// Several things on one bung come off with it, and so does a line to another port.
 Opens how_it_opens(const Plan& plan, const JobPort& port) {
   Opens opens = Opens::at_once;
@@ -26,6 +52,7 @@ Opens how_it_opens(const Plan& plan, const JobPort& port) {
     const catalog::Family& family = plan.catalog->family(device.family);
     if (family.role == catalog::Role::plug) continue;
     if (!family.can_shut || device.one_way) return Opens::not_by_itself;
+    if (!passes_a_rod(*plan.catalog, connection)) return Opens::not_by_itself;
     opens = Opens::with_its_valve;
   }
   return opens;

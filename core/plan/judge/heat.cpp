@@ -3,6 +3,7 @@
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 #include "plan/sold.h"
+#include "quantity/nearly.h"
 
 #include <algorithm>
 #include <cstdint>
@@ -245,8 +246,25 @@ void judge_hot_parts(const Plan& plan, Heat heat, Open& open) {
   }
 }
 
+/// What is drained against frost, and by nothing else beside: of the lowest drain no more stays than lies under the
+/// riser's end, or the riser's foot freezes in.
+void judge_rest(const Plan& plan, Open& open) {
+  const AgainstFrost& against = plan.job.against_frost;
+  if (against.heated || against.antifreeze) return;
+  const DrainPlan* lowest = nullptr;
+  for (const DrainPlan& drain : plan.drains)
+    if (!drain.of_table && (lowest == nullptr || drain.stays_at < lowest->stays_at)) lowest = &drain;
+  if (lowest == nullptr || !quantity::more_than(lowest->stays_at, plan.riser.riser.end_height)) return;
+  const Way& way = plan.ways[lowest->way];
+  open.not_yet(
+      Topic::connections,
+      fact("drain_leaves_what_freezes", way.branched ? way.end : way.connection, lowest->stays_at, lowest->left),
+      Against{lowest->stays_at, plan.riser.riser.end_height}, fact("drain_in_the_floor_or_more"), "common practice");
+}
+
 /// What is said to be drained, by that alone or beside heat or antifreeze, asks for something to drain it by.
 void judge_drained(const Plan& plan, Open& open) {
+  if (plan.job.against_frost.drained) judge_rest(plan, open);
   if (!plan.job.against_frost.drained || reservoir_can_be_emptied(plan)) return;
   open.not_yet(Topic::connections, fact("drained_by_nothing"), {}, fact("drain_low_on_the_reservoir"),
                "common practice");

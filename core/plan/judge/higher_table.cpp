@@ -38,6 +38,7 @@ std::optional<Mend> higher_table(const Job& job, const ConnectionPlan& line) {
   const Length missing = *wanted - *line.gap;
   if (!quantity::more_than(missing, Length())) return std::nullopt;
   const Length higher = kStep * std::ceil((missing / kStep).value() - quantity::kSameShare);
+  if (quantity::more_than(higher, kMostHigherTable)) return std::nullopt;
   const Length most_offset = line.tight_hose ? line.tight_hose->most_offset : Length();
   const Length floor = job.table.floor_height + higher;
   Fact raised = above->face_height

@@ -71,6 +71,11 @@ inline const Time kLongestTableDrain = seconds(3600.0);
 inline const Time kNight = seconds(8.0 * 3600.0);
 inline const Time kEvening = seconds(2.0 * 3600.0);
 
+/// What a relief valve passes by its inlet's bore, over what the supply gives: the code takes a tenth off what is
+/// measured (ASME BPVC Section VIII UG-131, from memory), and the hole of a drilled restrictor may be 5 % wide, so a
+/// tenth more flows (common practice).
+inline constexpr double kReliefMargin = 1.25;
+
 /// Along the fittings from its bung to a relief valve: "as close as practicable" (ASME BPVC Section VIII UG-135, from
 /// memory), said with a number (common practice: a foot).
 inline const Length kFarthestRelief = inches(12.0);
@@ -79,8 +84,15 @@ inline const Length kFarthestRelief = inches(12.0);
 /// step).
 inline const Length kFarthestVent = inches(72.0);
 
+/// That a table is put higher for a run, at most: on longer legs, or blocks under them. For more another run is taken
+/// (common practice: a foot).
+inline const Length kMostHigherTable = inches(12.0);
+
 /// Height of a drain's middle over the charge's depth: what stands under it does not come out (common practice: low).
 inline constexpr double kHighestDrain = 1.0 / 3.0;
+/// Of the middle of a bung over the floor, beside half its thread: its wall and the fillet round it (common practice).
+/// None stands lower, however little water there is.
+inline const Length kBungOverFloor = inches(1.25);
 
 /// Air space of the reservoir when charged, as a share of it: less is soon full of water, which then stands at gauge,
 /// vent and relief valve (common practice).

@@ -100,6 +100,8 @@ void judge_lid_stacks(const Plan& plan, const Settled& settled, Open& open);
 void judge_water(const Plan& plan, const Settled& settled, Open& open);
 /// What shows or lets out the air stands over the water.
 void judge_heights(const Plan& plan, const Settled& settled, Open& open);
+/// Runs that turn: between ports that do not look at each other, or beside a hose between two that do.
+void judge_turns(const Plan& plan, const Settled& settled, Open& open);
 /// Hot water, and frost.
 void judge_heat(const Plan& plan, const Settled& settled, Open& open);
 /// What is cut over the reservoir, and what liquid is in it.

@@ -1,11 +1,11 @@
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
+#include "plan/judge/relief_capacity.h"
 #include "plan/judge/relief_room.h"
 #include "plan/sold.h"
 #include "quantity/nearly.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace riserun::plan {
 
@@ -16,7 +16,6 @@ using quantity::more_than;
 
 constexpr const char* kSection465 = "California Code of Regulations, Title 8, section 465 (from memory)";
 constexpr const char* kFullInlet = "ASME BPVC Section VIII UG-135(b), from memory: as wide as the valve's inlet";
-constexpr const char* kFuelGas = "worked out; fuel gas code section 416.2.5 sizes relief so";
 constexpr const char* kReliefRules = "ASME BPVC Section VIII UG-125, UG-134";
 
 /// The lowest valve that is sold and stays shut, with walls that keep their factor while it is fully open.
@@ -105,61 +104,6 @@ void judge_setting(const Plan& plan, const Settled& settled, const ReliefValve& 
   }
 }
 
-/// The hole of the restrictor in the air's way to the reservoir.
-std::optional<Length> restrictor_in_feed(const Plan& plan) {
-  for (const Way& way : plan.ways)
-    for (const WayPart& part : way.parts)
-      if (way.use == WayUse::feed &&
-          plan.catalog->family(plan.catalog->part(part.part).family).role == catalog::Role::restrictor)
-        return part.bore;
-  return std::nullopt;
-}
-
-/// The next wider one that is sold and passes what the supply gives; where none is, the bore that does, to a drill's
-/// size up.
-Fact wider_valve(const Plan& plan, const ReliefValve& valve) {
-  // At one pressure the flow goes with the area.
-  const double wider = std::sqrt(in_cubic_metres_per_second(valve.supply) / in_cubic_metres_per_second(valve.passes));
-  const Length least = std::max(valve.needed_bore, valve.own_bore * wider);
-  const auto sold = wider_relief_valve(*plan.catalog, valve.opens, least);
-  if (!sold) return fact("valve_of_clear_bore", next_drill_up(least));
-  const catalog::Part& part = plan.catalog->part(*sold);
-  return fact("wider_valve_that_is_sold", part.name, part.ports[0].bore);
-}
-
-/// @return they pass what the supply gives
-bool judge_capacity(const Plan& plan, Open& open) {
-  const std::vector<ReliefValve>& valves = plan.relief.valves;
-  const auto first = std::min_element(valves.begin(), valves.end(), [](const ReliefValve& a, const ReliefValve& b) {
-    return a.full_flow < b.full_flow;
-  });
-  if (at_most(plan.relief.held, first->full_flow)) return true;
-  // What a feed that does not go together gives is not known.
-  if (feed_is_missing(plan)) return false;
-  const Fact reason = first->bore < first->own_bore ? fact("relief_valve_fed_too_narrow", first->connection,
-                                                           first->own_bore, first->bore, first->passes, first->supply)
-                                                    : fact("relief_valve_too_narrow", first->connection,
-                                                           first->own_bore, first->passes, first->supply);
-  // Of two holes in a row the smaller one decides: another one in its place, by the flow's ratio. Where one is sold
-  // that does, and the fill was worked out again with it, it is that one.
-  const auto has = restrictor_in_feed(plan);
-  const double less = std::sqrt(in_cubic_metres_per_second(first->passes) / in_cubic_metres_per_second(first->supply));
-  const Length hole = has                      ? restrictor_sold_up_to(*plan.catalog, *has * less)
-                      : plan.relief.restrictor ? plan.relief.restrictor->bore
-                                               : restrictor_sold_up_to(*plan.catalog, first->restrictor);
-  if (!(hole > Length())) {
-    open.not_yet(Topic::relief, reason, {},
-                 fact("relief_valve_of_clear_bore", quantity::Facts{wider_valve(plan, *first)}), kFuelGas);
-    return false;
-  }
-  open.not_yet(Topic::relief, reason, {},
-               has ? fact("smaller_restrictor", hole, *has, quantity::Facts{wider_valve(plan, *first)})
-                   : fact("restrictor_on_supply_side", hole, quantity::Facts{wider_valve(plan, *first)}),
-               kFuelGas, Purchase{"restrictor", "restrictor", fact("hole_no_larger_than", hole)})
-      .ways_to_try = {{{kRestrictorInRun, hole}}};
-  return false;
-}
-
 Length way_length(const Way& way) {
   Length sum{};
   for (const WayPart& part : way.parts) sum += part.length;
@@ -199,9 +143,15 @@ void judge_stand(const Plan& plan, const ReliefValve& valve, const Way& way, Ope
   const ConnectionPlan* connection = connection_named(plan.connections, way.connection);
   const JobPort* port = port_named(plan.job.reservoir.ports, connection->from);
   const bool from_side = port != nullptr && port->place == Place::side;
-  open.not_yet(Topic::relief,
-               fact(from_side ? "relief_valve_lies_flat" : "relief_valve_turned_aside", valve.connection), {},
-               fact(from_side ? "elbow_to_stand_upright" : "straight_on_from_the_lid"), "common practice");
+  Finding& finding = open.not_yet(
+      Topic::relief, fact(from_side ? "relief_valve_lies_flat" : "relief_valve_turned_aside", valve.connection), {},
+      fact(from_side ? "elbow_to_stand_upright" : "straight_on_from_the_lid"), "common practice");
+  if (!from_side || !way.branched) return;
+  // On a manifold a need of all its branches stands wherever it goes best.
+  const Mend lid = into_lid(port->name);
+  finding.mend = lid.fact;
+  finding.ways_to_mend = lid.ways_to_mend;
+  finding.ways_to_try = lid.ways_to_try;
 }
 
 /// It holds a screen or a cartridge, which fills up and shuts the way.

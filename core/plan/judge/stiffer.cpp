@@ -5,6 +5,7 @@
 #include "reservoir/stay_spacing.h"
 
 #include <array>
+#include <utility>
 
 namespace riserun::plan {
 
@@ -23,6 +24,42 @@ Stress yield_of_plate(const Job& job, Stress of_sheet, Length plate) {
 
 constexpr std::array kSixteenths = {2, 3, 4, 5, 6, 7, 8, 10, 12};  // of an inch
 
+/// Of bays that a welder's hand and torch go into, and a plate's edges beside them (common practice).
+const Length kNarrowestBay = inches(5.0);
+
+/// One or two plates more of those that the job has, the fewest pieces that do; nullopt: none do, or it has none.
+std::optional<Mend> more_baffles(const Job& job, const reservoir::WallRequest& asked, const Settled& settled,
+                                 Length charge, GaugePressure wanted) {
+  constexpr int kMostMore = 2;
+  const auto& layout = job.reservoir.supports.layout;
+  if (!layout || layout->bare || layout->baffles_across + layout->baffles_along == 0) return std::nullopt;
+  const auto fit = [&](Length inside, int plates) {
+    return inside - settled.wall_thickness * static_cast<double>(plates) >=
+           kNarrowestBay * static_cast<double>(plates + 1);
+  };
+  const auto pieces = [](const reservoir::SupportLayout& each) {
+    return each.baffles_across + each.baffles_along * (each.baffles_across + 1);
+  };
+  std::optional<reservoir::SupportLayout> best;
+  for (int across = 0; across <= kMostMore; ++across)
+    for (int along = 0; along <= kMostMore; ++along) {
+      reservoir::WallRequest request = asked;
+      request.supports.baffles_across = layout->baffles_across + across;
+      request.supports.baffles_along = layout->baffles_along + along;
+      if (!fit(job.reservoir.length, request.supports.baffles_across) ||
+          !fit(job.reservoir.width, request.supports.baffles_along) ||
+          (best && pieces(*best) <= pieces(request.supports)))
+        continue;
+      if (reservoir::wall_limit(request) >= wanted) best = request.supports;
+    }
+  if (!best) return std::nullopt;
+  reservoir::WallRequest stayed = wall_request(job, settled, charge);
+  stayed.supports = *best;
+  return Mend{fact("baffles_in_all", best->baffles_across, best->baffles_along, reservoir::wall_limit(stayed)),
+              {},
+              {{{kSupports, {}, {}, *best}}}};
+}
+
 }  // namespace
 
 std::vector<Mend> stiffer_walls(const Job& job, const Settled& settled, Length charge, GaugePressure wanted,
@@ -31,7 +68,9 @@ std::vector<Mend> stiffer_walls(const Job& job, const Settled& settled, Length c
   reservoir::WallRequest request = wall_request(job, settled, charge);
   request.design_stress = allowed;
   if (reservoir::wall_limit(request) >= wanted) return mends;
-  if (const auto spacing = reservoir::stay_spacing(request, wanted); spacing && bars_of(*spacing) <= kMostBars) {
+  if (auto baffles = more_baffles(job, request, settled, charge, wanted)) {
+    mends.push_back(std::move(*baffles));
+  } else if (const auto spacing = reservoir::stay_spacing(request, wanted); spacing && bars_of(*spacing) <= kMostBars) {
     reservoir::WallRequest stayed = wall_request(job, settled, charge);
     stayed.supports = spacing->supports;
     const Fact every = fact("stays_every", reservoir::facts_of(*spacing), reservoir::wall_limit(stayed));

@@ -89,6 +89,14 @@ bool judge_one(const Plan& plan, const Way& way, Open& open) {
                  fact("take_check_valve_out"), "common practice");
     return true;
   }
+  // Backed off, it is shut: what comes to it from behind stays (common practice).
+  if (const auto regulator = last_regulator(*plan.catalog, way); regulator != way.parts.end()) {
+    const std::string& part = plan.catalog->part(regulator->part).name;
+    Finding& finding = open.not_yet(Topic::connections, fact("vent_behind_regulator", name, part), {},
+                                    fact("leave_the_part_out", part), "common practice");
+    if (!way.branched) finding.ways_to_try = {{{kNeedLeftOut, way.connection, regulator->part}}};
+    return true;
+  }
   if (way_is_opened_by_hand(*plan.catalog, way)) {
     judge_distance(plan, way, open);
     return true;

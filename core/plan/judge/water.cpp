@@ -118,8 +118,12 @@ void judge_gaps(const Plan& plan, Open& open) {
       if (auto higher = higher_table(plan.job, line)) finding.or_else = {std::move(*higher)};
     }
     if (line.hose_rise && line.hose_rise->short_of && line.run() != nullptr)
-      open.not_yet(Topic::connections, fact("hose_short_of_its_rise", line.name, line.hose_rise->rise), {},
-                   fact("hose_for_its_rise", line.hose_rise->least), "worked out");
+      open.not_yet(Topic::connections,
+                   fact(line.hose_rise->same_wall ? "hose_short_of_its_bends" : "hose_short_of_its_rise", line.name,
+                        line.hose_rise->rise),
+                   {},
+                   fact(line.hose_rise->same_wall ? "hose_for_its_bends" : "hose_for_its_rise", line.hose_rise->least),
+                   "worked out");
     if (!line.missed_gap) continue;
     const MissedGap& gap = *line.missed_gap;
     if (gap.hose_takes) {
@@ -178,6 +182,11 @@ void judge_second_line(const Plan& plan, Open& open) {
       return port_named(plan.job.table.ports, end) != nullptr;
     });
     const bool forks = connection.branched && to_table > 1;
+    if (connection.branched && !forks && !plan.water_connection) {
+      open.not_yet(Topic::connections, fact("line_branches_on_its_way", connection.name), {},
+                   fact("line_without_branches", connection.name), "worked out");
+      continue;
+    }
     open.not_yet(Topic::connections,
                  fact(forks ? "line_forks_to_the_table" : "second_line_to_the_table", connection.name), {},
                  fact(forks ? "one_inlet_alone" : "one_line_alone", connection.name), "worked out")

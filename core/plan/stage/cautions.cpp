@@ -2,6 +2,7 @@
 #include "plan/stage/cautions.h"
 
 #include "catalog/words/words.h"
+#include "chain/finder.h"
 #include "plan/judge/drain.h"
 #include "plan/judge/limits.h"
 
@@ -84,6 +85,22 @@ void caution_no_drain(const Inputs& inputs, const Plan& plan, Remarks& remarks) 
     remarks.caution(Topic::care, fact("reservoir_has_no_drain", plan.levels.heel), "common practice");
 }
 
+/// The line to the table runs both ways: what comes down from the table comes to a strainer from behind, and over a rim
+/// the water hangs on what lies below it, in a hose that suction may flatten.
+void caution_line(const Plan& plan, Remarks& remarks) {
+  if (!plan.water_connection) return;
+  const ConnectionPlan& line = plan.connections[*plan.water_connection];
+  if (line.chain() == nullptr) return;
+  for (const chain::RunPart& link : line.chain()->parts) {
+    const catalog::Part& part = plan.catalog->part(link.part);
+    if (plan.catalog->family(part.family).shape == catalog::BodyShape::strainer)
+      remarks.caution(Topic::whole_job, fact("dirt_lies_on_the_strainer", part.name, line.name), "common practice");
+    if (plan.transfer.siphon && part.flexible &&
+        chain::in_vacuum(*plan.catalog, link.part) == catalog::InVacuum::collapses)
+      remarks.caution(Topic::whole_job, fact("siphon_flattens_hose", line.name, part.name), "common practice");
+  }
+}
+
 /// A chamber that is closed is heated and cut.
 void caution_shut_tank(const Inputs& inputs, Remarks& remarks) {
   if (!inputs.settled.lid_closed) return;
@@ -114,6 +131,7 @@ void caution_whole_job(const Inputs& inputs, const Plan& plan, Remarks& remarks)
   caution_zinc(inputs, remarks);
   caution_table_drains(plan, remarks);
   caution_no_drain(inputs, plan, remarks);
+  caution_line(plan, remarks);
   caution_shut_tank(inputs, remarks);
   caution_rigid_runs(plan, remarks);
   caution_frost(inputs, remarks);

@@ -26,17 +26,24 @@ VolumeFlow wanted_flow(const Inputs& inputs) {
 
 bool is_too_short(const catalog::Part& part, Length wanted) { return part.remnant && straight_length(part) < wanted; }
 
+/// Splinters fly from a fitting; a hose tears, and so does tube, which goes nowhere without fittings.
+bool shatters(const Catalog& catalog, const catalog::Part& part) {
+  return !part.flexible && !part.cut_to_length && !catalog.material(part.material).compressed_air;
+}
+
 /// What the job avoids; pieces that are shorter than the hose that it asks for; and, on a port of the reservoir,
 /// plastic that shatters under compressed air: the leak test and an uncovered riser put air there even where water is
-/// meant to run. What is asked for by name is let in.
-std::vector<bool> banned_parts(const Inputs& inputs, const JobConnection& connection) {
+/// meant to run. What is asked for by name is let in, but for what shatters; a run of air keeps that out by its own
+/// rule.
+std::vector<bool> banned_parts(const Inputs& inputs, const JobConnection& connection, Service service) {
   const Catalog& catalog = inputs.catalog;
   const std::vector<JobPort>& ports = inputs.job.reservoir.ports;
   std::vector<bool> banned(catalog.parts().size(), false);
   if (port_named(ports, connection.from) != nullptr || port_named(ports, connection.to) != nullptr)
     for (std::size_t row = 0; row < banned.size(); ++row) banned[row] = !catalog.parts()[row].air;
   for (const chain::Need& need : connection.needs)
-    for (const PartId part : need.parts) banned[part.row] = false;
+    for (const PartId part : need.parts)
+      banned[part.row] = banned[part.row] && service == Service::water && shatters(catalog, catalog.part(part));
   for (const chain::Avoidance& avoidance : connection.avoided)
     for (const PartId part : avoidance.parts) banned[part.row] = true;
   for (std::size_t row = 0; row < banned.size() && connection.hose_length; ++row)
@@ -121,7 +128,7 @@ ChainRequest request_for(const Inputs& inputs, const JobConnection& connection, 
   static_cast<chain::RunRules&>(request) = connection;
   request.from = end_at(inputs.job, connection, connection.from, connection.from_freedom, remarks);
   request.order = connection.order.value_or(order_of_all(inputs.settled.order, service));
-  request.banned = banned_parts(inputs, connection);
+  request.banned = banned_parts(inputs, connection, service);
   request.service = service;
   request.rating = connection.rating.value_or(usual_rating(inputs.settled));
   request.most_bushings = connection.most_bushings.value_or(chain::kUsualMostBushings);

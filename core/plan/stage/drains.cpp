@@ -113,7 +113,10 @@ std::optional<DrainPlan> drain_by(const Inputs& inputs, const ConnectionPlan& co
   const Length shows = mouth->in_floor ? kFilmOnFloor : drain.of_table ? kFilmOnFloor : mouth->bore / 2.0;
   drain.left_at = std::min(drain.full, mouth->height + drain.held + shows);
   const Area area = drain.of_table ? inputs.settled.table.free_area() : inputs.settled.box.free_area();
-  drain.left = area * drain.left_at;
+  const bool has_lip = !mouth->in_floor && !drain.of_table;
+  const Length lip = std::max(Length(), mouth->height - mouth->bore / 2.0);
+  drain.stays_at = has_lip ? std::min(drain.full, lip + drain.held) : drain.left_at;
+  drain.left = area * drain.stays_at;
   if (drain.left_at < drain.full) {
     const hydraulics::Line line(std::move(elements), open_end(), open_end());
     drain.time = time_down_to(line, inputs.settled, drain, *mouth, area);

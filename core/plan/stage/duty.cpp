@@ -37,6 +37,28 @@ bool may_be_shut(const Catalog& catalog, const JobConnection& connection) {
                      [&](const JobBranch& branch) { return any_shuts(branch.needs); });
 }
 
+/// In their order from the reservoir what shuts comes before all that bends, and the far end opens to the air at the
+/// table: with the valve shut no vacuum comes to the hose.
+bool hoses_lie_beyond_the_valve(const Inputs& inputs, const JobConnection& connection) {
+  const Catalog& catalog = inputs.catalog;
+  const std::vector<JobPort>& tank = inputs.job.reservoir.ports;
+  const std::vector<JobPort>& table = inputs.job.table.ports;
+  const bool up = port_named(tank, connection.from) != nullptr && port_named(table, connection.to) != nullptr;
+  const bool down = port_named(tank, connection.to) != nullptr && port_named(table, connection.from) != nullptr;
+  if (!connection.needs_in_order || (!up && !down)) return false;
+  const auto all = [&](const chain::Need& need, auto is) {
+    return std::all_of(need.parts.begin(), need.parts.end(), is);
+  };
+  std::vector<const chain::Need*> from_tank;
+  for (const chain::Need& need : connection.needs) from_tank.push_back(&need);
+  if (down) std::reverse(from_tank.begin(), from_tank.end());
+  for (const chain::Need* need : from_tank) {
+    if (!all(*need, [&](PartId part) { return !catalog.part(part).flexible; })) return false;
+    if (all(*need, [&](PartId part) { return catalog.family(catalog.part(part).family).can_shut; })) return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 std::optional<Temperature> settle_hottest(const Inputs& inputs, const JobConnection& connection, Service service,
@@ -50,7 +72,8 @@ std::optional<Temperature> settle_hottest(const Inputs& inputs, const JobConnect
 
 bool settle_vacuum(const Inputs& inputs, const JobConnection& connection, Service service, Remarks& remarks) {
   if (connection.tells_of_vacuum) return connection.vacuum;
-  const bool draws = service == Service::water && on_reservoir(inputs.job, connection) &&
+  const bool draws = service == Service::water && !inputs.job.vent.stays_open &&
+                     !hoses_lie_beyond_the_valve(inputs, connection) && on_reservoir(inputs.job, connection) &&
                      warm_enough_for_vacuum() < inputs.settled.warmest && may_be_shut(inputs.catalog, connection);
   if (draws) remarks.assume(fact("vacuum_in_connection", connection.name), key_of(inputs.job, connection, "vacuum"));
   return draws;

@@ -233,13 +233,14 @@ void check_cost(const Wishes& wishes, const ShoppingList& list, Remarks& remarks
 }
 
 /// What ends the connections, what the riser is cut from and what plugs the ports for the test.
-void add_single_parts(const ListedSections& sections, BinLeft& bin, PartTally& tally) {
+void add_single_parts(const Catalog& catalog, const ListedSections& sections, BinLeft& bin, PartTally& tally) {
   const RiserPlan& riser = sections.riser;
   if (riser.stock_part)
     tally.add(*riser.stock_part, riser.stock_from_bin, "riser");
   else if (riser.material && riser.riser.cut_length > metres(0.0))
-    tally.add_unlisted(unlisted("riser-pipe", riser.request.pipe.name,
-                                fact("pipe_threaded_at_one_end", riser.riser.cut_length), "pipe", "riser"));
+    tally.add_unlisted(unlisted(
+        "riser-pipe", riser.request.pipe.name,
+        fact("pipe_threaded_at_one_end", riser.riser.cut_length, catalog.written(*riser.thread)), "pipe", "riser"));
   if (riser.holder)
     for (const chain::RunPart& part : riser.holder->parts) tally.add(part.part, bin.take(part.part), "riser");
   for (const ConnectionPlan& connection : sections.connections) {
@@ -274,7 +275,7 @@ ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, Bin
     add_run(catalog, connection, bin, tally);
     add_clamps(catalog, connection, bin, tally);
   }
-  add_single_parts(sections, bin, tally);
+  add_single_parts(catalog, sections, bin, tally);
   add_bungs(inputs, sections.riser.request.pipe.outside_diameter, bin, tally);
   add_drilled_restrictor(inputs, sections.connections, tally);
   add_test_gear(sections.leak_test, tally);

@@ -37,8 +37,7 @@ bool is_swing_check(const Catalog& catalog, PartId part) {
 std::optional<double> turn_through(const Catalog& catalog, const chain::RunPart& link) {
   const catalog::Part& part = catalog.part(link.part);
   if (part.flexible || catalog.family(part.family).flexible) return std::nullopt;
-  const double between = part.ports[link.enter].heading_degrees - part.ports[link.leave()].heading_degrees;
-  return std::abs(std::remainder(between - 180.0, 360.0));
+  return turn_between(part, link.enter, link.leave());
 }
 
 /// The part's axis from the port on, in the sense that leads away from the port; nothing: not known. A quarter turn out

@@ -135,8 +135,11 @@ MaterialId settle_material(const Inputs& inputs, const std::vector<PartId>& bin_
     remarks.assume(fact("riser_material_of_bin", catalog.material(material).name), "riser.material");
     return material;
   }
-  const bool stainless = inputs.settled.metal.weld_metal == reservoir::WeldMetal::stainless_steel;
-  const auto material = catalog.find_material(stainless ? "stainless" : "black-iron");
+  // It stands in the water with the reservoir's own metal, which iron eats where that is aluminium.
+  const reservoir::WeldMetal metal = inputs.settled.metal.weld_metal;
+  const auto material = catalog.find_material(metal == reservoir::WeldMetal::stainless_steel ? "stainless"
+                                              : metal == reservoir::WeldMetal::aluminium     ? "aluminium"
+                                                                                             : "black-iron");
   const MaterialId chosen = material.value_or(MaterialId{0});
   remarks.assume(fact(inputs.job.reservoir.sheet.metal.empty() ? "riser_material" : "riser_material_of_reservoir",
                       catalog.material(chosen).name),
@@ -315,6 +318,7 @@ MeasuredRiser measure_riser(const Inputs& inputs, Remarks& remarks) {
     assume_pipe(plan, remarks);
     return measured;
   }
+  plan.thread = thread;
   std::vector<PartId>& in_bin = measured.in_bin;
   in_bin = nipples_in_bin(inputs, *thread);
   const MaterialId material = settle_material(inputs, in_bin, remarks);

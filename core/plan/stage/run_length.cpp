@@ -1,12 +1,13 @@
 #include "plan/stage/run_length.h"
 
+#include "plan/job/facing.h"
 #include "plan/stage/connection_request.h"
+#include "plan/stage/hose_round.h"
 #include "quantity/nearly.h"
 
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
-#include <numbers>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -57,23 +58,6 @@ std::optional<Length> face_height(const Job& job, const RiserPlan& riser, const 
   return std::nullopt;
 }
 
-/// A port of the reservoir that looks up, and one of the table that looks down at it.
-bool looks_up(const Job& job, const RiserPlan& riser, const std::string& name) {
-  const JobPort* port = port_named(job.reservoir.ports, name);
-  return port != nullptr && (port->place == Place::lid || (!port->place && name == riser.bung));
-}
-
-bool looks_down(const Job& job, const std::string& name) {
-  const JobPort* port = port_named(job.table.ports, name);
-  return port != nullptr && port->place.value_or(Place::floor) == Place::floor;
-}
-
-/// A port in the table's side, or over its rim.
-bool looks_aside(const Job& job, const std::string& name) {
-  const JobPort* port = port_named(job.table.ports, name);
-  return port != nullptr && (port->place == Place::side || port->place == Place::over_rim);
-}
-
 bool asks_for_hose(const Catalog& catalog, const chain::ChainRequest& request) {
   return std::any_of(request.needs.begin(), request.needs.end(), [&](const chain::Need& need) {
     return std::any_of(need.parts.begin(), need.parts.end(), [&](PartId part) { return catalog.part(part).flexible; });
@@ -93,6 +77,14 @@ Length rigid_length(const Catalog& catalog, const Chain& chain) {
     if (catalog.part(part.part).cut_to_length)
       length -= part.cut_length.value_or(straight_length(catalog.part(part.part)));
   return length;
+}
+
+/// Of the hoses' ends, what is pushed onto barbs.
+Length length_on_barbs(const Catalog& catalog, const Chain& chain) {
+  Length sum{};
+  for (const chain::RunJoint& joint : chain.joints)
+    if (is_clamped(catalog, joint)) sum = sum + joint.make_up;
+  return sum;
 }
 
 std::optional<TightHose> too_tight(const chain::HoseFit& fit, Length gap, Length rigid, Length aside) {
@@ -121,9 +113,7 @@ void settle_span(const Catalog& catalog, ConnectionPlan& plan) {
 std::optional<Length> least_with_hose(const Catalog& catalog, const ConnectionPlan& plan) {
   const std::vector<PartId> hoses = sold_by_length_in(catalog, *plan.chain());
   if (hoses.size() != 1 || !plan.hose_length) return std::nullopt;
-  Length least = rigid_length(catalog, *plan.chain());
-  for (const chain::RunJoint& joint : plan.chain()->joints)
-    if (is_clamped(catalog, joint)) least = least + joint.make_up;
+  const Length least = rigid_length(catalog, *plan.chain()) + length_on_barbs(catalog, *plan.chain());
   return least + std::max(kLeastFreeHose, catalog.part(hoses.front()).ports[0].bore * kBoresOfFreeHose);
 }
 
@@ -135,61 +125,23 @@ bool lies_straight(const Job& job, const JobConnection& connection) {
   return !connection.offset && is_flat(find_port(job, connection.from)) && is_flat(find_port(job, connection.to));
 }
 
-/// From under the table, which stands in the middle over the reservoir, to its nearest edge: from where the bung
-/// stands, or from the middle, where it is proposed.
-Length out_to_edge(const Job& job, const std::string& bung) {
-  const JobPort* port = port_named(job.reservoir.ports, bung);
-  const JobReservoir& tank = job.reservoir;
-  const LidSpot at = port != nullptr && port->at ? *port->at : LidSpot{tank.length / 2.0, tank.width / 2.0};
-  const auto out = [](Length place, Length side, Length table) {
-    const Length off = place < side / 2.0 ? side / 2.0 - place : place - side / 2.0;
-    return std::max(Length(), table / 2.0 - off);
-  };
-  const bool alike = (tank.length < tank.width) == (job.table.length < job.table.width);
-  return std::min(out(at.from_left, tank.length, alike ? job.table.length : job.table.width),
-                  out(at.from_front, tank.width, alike ? job.table.width : job.table.length));
-}
-
-/// Of a hose from a bung in the lid to an inlet in the table's side, or over its rim: as high as that opens, or as the
-/// highest point of its pipe, out past the table's edge with room for the bend, and back in. nullopt: both look at each
-/// other, or the heights are another's to say.
-/// @param radius  that the hose bends no tighter than
-std::optional<HoseRise> rise_of(const Job& job, const RiserPlan& riser, const JobConnection& connection,
-                                Length radius) {
-  const bool turned = port_named(job.table.ports, connection.from) != nullptr;
-  const JobPort* inlet = port_named(job.table.ports, turned ? connection.from : connection.to);
-  const std::string& bung = turned ? connection.to : connection.from;
-  if (inlet == nullptr || bung != riser.bung || !looks_up(job, riser, bung)) return std::nullopt;
-  Length over_floor{};
-  if (inlet->place == Place::side)
-    over_floor = inlet->face_height ? *inlet->face_height - job.table.floor_height : inlet->opens_at.value_or(Length());
-  else if (inlet->place == Place::over_rim)
-    over_floor = inlet->crest.value_or(job.table.rim.value_or(job.table.depth));
-  else
-    return std::nullopt;
-  bool assumed = false;
-  const Length face = *face_height(job, riser, bung, assumed);
-  const Length rise = job.table.floor_height + over_floor - face;
-  if (!(rise > Length())) return std::nullopt;
-  // A quarter turn is shorter than its corner, and there are three: out from under the table, up, and back in.
-  constexpr double kTurns = 3.0;
-  const Length cut_off = radius * ((2.0 - std::numbers::pi / 2.0) * kTurns);
-  const Length corners = rise + out_to_edge(job, bung) + radius * 2.0;
-  return HoseRise{rise, inches(1.0) * std::ceil(((corners - cut_off) / inches(1.0)).value() - quantity::kSameShare)};
+/// Of several pieces, or of tube, that are cut to one length: what each makes of the gap; zero: there is none.
+Length share_of_gap(const ConnectionPlan& plan, Length rigid, std::size_t pieces) {
+  return plan.gap ? (*plan.gap - rigid) / static_cast<double>(pieces) : Length();
 }
 
 }  // namespace
 
 std::optional<Length> gap_between(const Job& job, const RiserPlan& riser, const JobConnection& connection,
                                   bool& assumed, Remarks& remarks) {
+  // What looks up and what looks aside have no straight line between them: their heights are what a hose rises.
+  if (look_at_each_other(job, connection.from, connection.to) == false) return std::nullopt;
   if (connection.gap) return connection.gap;
   const auto from = face_height(job, riser, connection.from, assumed);
   const auto to = face_height(job, riser, connection.to, assumed);
   if (!from || !to) return std::nullopt;
-  // What looks up and what looks aside have no straight line between them: their heights are what a hose rises.
-  if (looks_aside(job, connection.from) || looks_aside(job, connection.to)) return std::nullopt;
-  const bool downward = looks_up(job, riser, connection.to) && looks_down(job, connection.from);
-  if (downward || (looks_up(job, riser, connection.from) && looks_down(job, connection.to))) {
+  if (look_at_each_other(job, connection.from, connection.to) == true) {
+    const bool downward = facing_of(job, connection.to) == Facing::up;
     const auto& [bung, bung_name] = downward ? std::pair(*to, connection.to) : std::pair(*from, connection.from);
     const auto& [port, port_name] = downward ? std::pair(*from, connection.from) : std::pair(*to, connection.to);
     if (port <= bung) {
@@ -249,16 +201,23 @@ void settle_hose(const Inputs& inputs, const chain::Finder& finder, const RiserP
     if (!connection.hose_length && room > metres(0.0)) plan.hose_length = plan.tight_hose ? room : fit.cut;
     if (catalog.part(*hose).remnant) plan.hose_length = std::min(*plan.hose_length, usual);
     if (!plan.tight_hose && room > metres(0.0)) taken_aside = fit.taut - room;
+  } else if (const Length each = share_of_gap(plan, rigid, hoses.size());
+             !connection.hose_length && aside <= metres(0.0) && each >= kLeastFreeHose) {
+    plan.hose_length = each;
   } else if (const auto rise = plan.gap ? std::nullopt
-                                        : rise_of(inputs.job, riser, connection,
-                                                  finder.fit_hose(hoses.front(), usual, aside).radius)) {
+                                        : rise_of(catalog, inputs.job, riser, connection, *chain,
+                                                  finder.fit_hose(hoses.front(), usual, aside).radius,
+                                                  length_on_barbs(catalog, *chain))) {
     plan.hose_rise = rise;
     const double count = static_cast<double>(hoses.size());
-    if (!connection.hose_length) plan.hose_length = std::max(usual, rise->least / count);
+    if (!connection.hose_length)
+      plan.hose_length = rise->same_wall ? rise->least / count : std::max(usual, rise->least / count);
     plan.hose_rise->guessed = !connection.hose_length;
-    plan.hose_rise->short_of = *plan.hose_length * count + rigid < rise->rise;
+    plan.hose_rise->short_of = rise->same_wall ? quantity::more_than(rise->least, *plan.hose_length * count)
+                                               : *plan.hose_length * count + rigid < rise->rise;
   }
-  if (!connection.hose_length && !(plan.gap && only_hose(catalog, *chain))) {
+  const bool to_the_gap = plan.gap && (only_hose(catalog, *chain) || *plan.hose_length != usual);
+  if (!connection.hose_length && !to_the_gap) {
     remarks.assume(fact("hose_length", catalog.part(hoses.front()).name, connection.name, *plan.hose_length),
                    key_of(inputs.job, connection, "hose length"));
   }

@@ -125,6 +125,14 @@ void choose_for_wish(const Inputs& inputs, const Levels& levels, const WallLimit
   plan.setting_for_wish = transfer::setting_for_time(plan.system, plan.start, levels.table_depth, wished, highest);
   if (plan.setting_for_wish) {
     plan.setting = std::min(rounded_up(scaled(*plan.setting_for_wish, 1.0 / kAsPrinted)), highest);
+    // Slower than the regulator can hold a setting over what just finishes is no setting.
+    const GaugePressure least =
+        std::min(usual, rounded_up(to_finish + inputs.settled.regulator_repeatability / (kLargeShare * kAsPrinted)));
+    if (more_than(least, plan.setting)) {
+      plan.setting = least;
+      plan.setting_basis = fact("least_that_the_regulator_holds", wished);
+      return;
+    }
     plan.setting_basis = plan.setting < usual ? fact("fills_in_wished_time_below_usual", wished, usual)
                                               : fact("fills_in_wished_time", wished);
     return;

@@ -173,7 +173,11 @@ CardRow run_row(const Plan& plan, const ConnectionPlan& connection) {
   std::vector<std::string> words;
   words.reserve(run->parts.size() + 2);
   words.push_back(connection.from);
-  for (const chain::RunPart& link : run->parts) words.push_back(part_words(plan, link));
+  for (const chain::RunPart& link : run->parts) {
+    words.push_back(part_words(plan, link));
+    for (const chain::Follower& port : link.plugs())
+      words.back() += fmt::format(" (its open end: {})", stock_name(plan.catalog->part(port.plug)));
+  }
   words.push_back(connection.ends_in ? plan.catalog->part(*connection.ends_in).name : connection.to);
   return {connection.name, joined(words, " > ") + (table_comes_last(plan, connection) ? "; table last" : "")};
 }

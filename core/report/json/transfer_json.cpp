@@ -105,7 +105,7 @@ json transfer_object(const Plan& plan) {
     drains.push_back({{"connection", plan.ways[way.way].connection},
                       {"of", way.of_table ? "table" : "reservoir"},
                       {"time_s", way.time ? json(in_seconds(*way.time)) : json()},
-                      {"left_m", in_metres(way.left_at)},
+                      {"left_m", in_metres(way.stays_at)},
                       {"left_m3", in_cubic_metres(way.left)}});
   json transfer = {{"fill", filling},
                    {"drain", draining},

@@ -141,7 +141,10 @@ std::string draining(const Plan& plan, const Style& style) {
     if (drain.time)
       rows.line(
           fmt::format("'{}' empties the {}", plan.ways[drain.way].connection, drain.of_table ? "table" : "reservoir"),
-          fill("in {0}, to {1} over its floor ({2} stays)", {*drain.time, drain.left_at, drain.left}, style.units));
+          drain.stays_at < drain.left_at ? fill("in {0}, to {1} over its floor, then slower to {2} ({3} stays)",
+                                                {*drain.time, drain.left_at, drain.stays_at, drain.left}, style.units)
+                                         : fill("in {0}, to {1} over its floor ({2} stays)",
+                                                {*drain.time, drain.left_at, drain.left}, style.units));
   return heading("Draining", style) + rows.text();
 }
 

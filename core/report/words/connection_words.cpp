@@ -22,6 +22,41 @@ std::span<const Words> connection_words() {
        "This run is {0} too long for the gap of {1}, and its thread tolerance is only {2} either way: move the ports "
        "apart by that much, or ask for a shorter order."},
 
+      {"vent_behind_regulator",
+       "'{0}' lets the air out through the {1}, which is shut where it is backed off: nothing comes out"},
+      {"dirt_lies_on_the_strainer",
+       "The {0} in '{1}' catches what comes by its arrow, and the chips come down from the table against it: a screen "
+       "over the table's inlet keeps them out of the line."},
+      {"siphon_flattens_hose",
+       "'{0}' drains as a siphon, and the {1} in it is not made for suction: where it goes flat the table stays full. "
+       "Suction hose does not."},
+
+      {"line_branches_on_its_way",
+       "'{0}' branches on its way to the table: its time, and when it draws air, are worked out for a line without "
+       "branches"},
+      {"line_without_branches",
+       "'{0}' from the riser's bung to the inlet alone ('to' in place of 'branches'), and what else it has on bungs of "
+       "their own"},
+
+      // Turns.
+      {"rigid_run_round_a_corner",
+       "'{0}' has no hose, and '{1}' and '{2}' do not look at each other: where it turns and what its pipes measure is "
+       "not worked out"},
+      {"gap_round_a_corner",
+       "'{0}' gives a 'gap', and '{1}' and '{2}' do not look at each other, one up and the other down: no straight gap "
+       "is between them"},
+      {"heights_in_place_of_gap", "leave 'gap' out and give heights: 'face height' or 'opens at', 'crest'"},
+      {"hose_round_the_corner", "a hose in it ('need: [hose]')"},
+      {"take_one_with_a_hose", "take another run, with a hose in it"},
+      {"fitting_turns_beside_a_hose",
+       "in '{0}' the {1} turns aside, and the hose has to turn back: how long it is is not worked out"},
+      {"hose_short_beside_a_turn", "the hose of '{0}' does not reach: beyond the {1} it has {2} to make and its bends"},
+      {"leave_turn_out_or_lay_the_hose",
+       "leave the {0} out, or bend a piece of hose in place and give its length ('hose length')"},
+      {"hose_short_of_its_bends",
+       "the hose of '{0}' does not reach: both ports look out of the wall, {1} apart, and it bends out and back in"},
+      {"hose_for_its_bends", "a 'hose length' of {0} or more, or none"},
+
       // The valve that goes with the run.
       {"valve_comes_off",
        "The {0} is between the {1} and the {2}: once it is opened, the valve goes with the run and the reservoir "

@@ -5,6 +5,12 @@ namespace riserun::report {
 
 std::span<const Explanation> caution_explanations() {
   static constexpr Explanation kRows[] = {
+      {"dirt_lies_on_the_strainer", "A strainer stands in the line that fills and drains the table.",
+       "The chips come down from the table, against its arrow: they lie outside the screen and go on into the tank.",
+       "A screen over the table's inlet.", "common practice"},
+      {"siphon_flattens_hose", "A hose that suction flattens is in a line that drains over the rim.",
+       "The water in it is under less than the air's pressure; a soft hose, warm or bent, closes.",
+       "Suction hose, or an inlet in the table's floor.", "common practice"},
       {"air_in_a_flat_tank", "Said with every plan: air under flat walls stores energy.",
        "A lid that lets go at a few psi throws what stands on it; people have died of it.",
        "A regulator and a gauge of low range, a relief valve for the whole flow; or a pump.",

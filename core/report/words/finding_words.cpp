@@ -290,7 +290,8 @@ std::span<const Words> finding_words() {
       {"supply_of_what_shatters", "'{0}' is of {1}, which shatters under compressed air and throws splinters"},
       {"supply_of_metal", "an end of metal, or of hose that is made for air"},
       {"gas_that_is_no_air",
-       "'{0}' is no air: oxygen makes oil and grease explode, fuel gas burns, and the others choke whoever stands by"},
+       "'{0}' is no air: oxygen makes oil and grease explode, fuel gas burns, steam scalds, the others choke whoever "
+       "stands by"},
       {"use_shop_air", "use shop air"},
       {"second_line_to_the_table",
        "'{0}' is a second way from the reservoir to the table: its time, and when it draws air, are not worked out"},
@@ -299,6 +300,7 @@ std::span<const Words> finding_words() {
       {"one_line_alone",
        "one line to one inlet: leave '{0}' out and end its ports in plugs ('from: ...', 'ends in: plug')"},
       {"one_inlet_alone", "'{0}' to one inlet, and the other inlets ended in plugs ('from: ...', 'ends in: plug')"},
+      {"drain_so_low", "its middle {0} over the floor or lower ('face height'), or a drain in the floor"},
       {"drain_high_up", "'{0}' stands {1} over the floor: what is below it does not come out"},
       {"feed_narrower_than_any_line",
        "'air.feed bore' counts on {0:thickness3}, narrower than the end of any air line: nobody builds that in"},
@@ -359,8 +361,7 @@ std::span<const Words> finding_words() {
       {"dips_under_what_is_made_up",
        "the charge is read through '{0}', and nothing in the lid opens by itself: what stands there comes off a taped "
        "joint at every reading"},
-      {"plug_in_the_lid",
-       "a bung and a {0} in the lid, to dip and to fill by (or a sight glass on a side, and the charge by its mark)"},
+      {"plug_in_the_lid", "a bung and a {0} in the lid, to dip and to fill by"},
       {"vent_valve_far_away",
        "the valve of '{0}' stands {1:long} of hose away from the reservoir: who stands at the tank cannot let the "
        "pressure off, and the hose holds it, too"},

@@ -5,6 +5,10 @@ namespace riserun::report {
 
 std::span<const Words> heat_words() {
   static constexpr Words kWords[] = {
+      {"drain_leaves_what_freezes",
+       "drained by '{0}', the reservoir keeps {1} of water ({2}), and the riser's foot freezes in it"},
+      {"drain_in_the_floor_or_more",
+       "a drain in the floor ('where: floor'), or heat or antifreeze beside it, said in 'against frost'"},
       {"water_scalds", "the water comes to {0}, and scalds in seconds"},
       {"say_what_is_done_against_heat",
        "say what keeps hands and water apart in 'against heat': guarded, insulated, covered or mixing valve"},

@@ -86,6 +86,9 @@ std::span<const Words> relief_words() {
        "the relief valve of '{0}', bore {1:bore}, passes {2:air}; with the regulator failed and the riser "
        "stopped "
        "the supply gives {3:air}"},
+      {"relief_valve_has_no_margin",
+       "the relief valve of '{0}', bore {1:bore}, passes {2:air} if it lifts to its whole bore, and the supply gives "
+       "{3:air}: less than a quarter over"},
       {"relief_valve_fed_too_narrow",
        "the relief valve of '{0}', bore {1:bore}, is fed through {2:bore} and passes {3:air}; with the "
        "regulator failed and the riser stopped the supply gives {4:air}"},

@@ -200,8 +200,8 @@ INSTANTIATE_TEST_SUITE_P(
              "'unobtainium' is no material that is known here; allowed are aluminium, magnesium", "cutting: [steel]"},
         Slip{"MisspeltMetal", "", "cutting: mild stel", "job.yaml:42:15: error: ", "did you mean 'steel'?",
              "cutting: mild steel"},
-        Slip{"NoMetal", "", "cutting: [6061]", "job.yaml:42:11: error: ", "'6061' is no material",
-             "cutting: [6061 al]"}),
+        Slip{"NoMetal", "", "cutting: [1234]", "job.yaml:42:11: error: ", "'1234' is no material",
+             "cutting: [1234 al]"}),
     name_of<Slip>);
 
 TEST(Cutting, ReadsAMetalInAnySpelling) {

@@ -56,7 +56,7 @@ TEST(DipRod, DoesNotGoInUnderAManifold) {
       "");
   const Plan under = plan_of_text(no_bung);
   ASSERT_TRUE(has(under, "dips_under_what_is_made_up")) << testing::PrintToString(open_in(under));
-  EXPECT_THAT(said_of(under, "dips_under_what_is_made_up"), HasSubstr("sight glass"));
+  EXPECT_THAT(said_of(under, "dips_under_what_is_made_up"), HasSubstr("a bung and a 3/4 square head plug"));
   EXPECT_THAT(said_of(under, "dips_under_what_is_made_up"), HasSubstr("'air bung'"));
 }
 

@@ -219,7 +219,9 @@ TEST(FillTime, MeasuredIsNoWish) {
   const Plan hurried = plan_of_text(std::string(kBench) + "wishes: {fill time: 1 s}\n");
   EXPECT_TRUE(std::any_of(hurried.cautions.begin(), hurried.cautions.end(),
                           [](const Caution& caution) { return caution.fact.code == "wish_not_met"; }));
-  const Plan wished = plan_of_text(std::string(kBench) + "wishes: {fill time: 20 min}\n");
+  const std::string fine =
+      with(kBench, "regulator range: 15 psi", "regulator range: 15 psi\n  regulator repeatability: 0.001 psi");
+  const Plan wished = plan_of_text(fine + "wishes: {fill time: 20 min}\n");
   EXPECT_LT(wished.transfer.setting, air_bench().transfer.setting);
   EXPECT_THAT(report::said(wished.transfer.setting_basis), HasSubstr("without the wish"));
 }

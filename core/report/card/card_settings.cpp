@@ -44,10 +44,10 @@ std::string relief_words(const Plan& plan, UnitSystem units) {
                                       [](const auto& a, const auto& b) { return a.opens < b.opens; });
   const bool upright =
       std::all_of(plan.ways.begin(), plan.ways.end(), [](const plan::Way& way) { return way.upright; });
-  std::string words = fill("{0:mark}", {first->opens}, units) + (upright ? ", upright" : ", NOT upright yet");
+  std::string words = fill("{0:mark}", {first->opens}, units);
   // What it is ordered to pass, as its bore alone promises nothing.
   if (first->supply > VolumeFlow()) words += fill(", {0:air}", {first->supply}, units);
-  return words;
+  return words + (upright ? ", upright" : ", NOT upright yet");
 }
 
 /// The air is opened and shut by a valve in the job's run, else by the one of the shop.

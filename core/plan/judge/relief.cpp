@@ -261,11 +261,11 @@ PartId for_port(const Catalog& catalog, PartId valve, const JobPort* port) {
 PartId wide_enough(const Plan& plan, PartId valve) {
   constexpr double kShares[] = {1.0, 0.8, 0.6, 0.4};
   const catalog::Part& part = plan.catalog->part(valve);
-  const auto& asked = plan.relief.valve_bore;
-  if (!asked || !part.opens_at) return valve;
+  if (!plan.relief.valve_bore || !part.opens_at) return valve;
+  const Length asked = with_relief_margin(*plan.relief.valve_bore);
   for (const double share : kShares) {
-    if (at_most(*asked * share, part.ports[0].bore)) return valve;
-    if (const auto wider = wider_relief_valve(*plan.catalog, *part.opens_at, *asked * share)) return *wider;
+    if (at_most(asked * share, part.ports[0].bore)) return valve;
+    if (const auto wider = wider_relief_valve(*plan.catalog, *part.opens_at, asked * share)) return *wider;
   }
   return valve;
 }
@@ -294,8 +294,8 @@ void judge_no_valve(const Plan& plan, const Settled& settled, Open& open) {
   std::optional<Purchase> valve;
   if (bought || relief.set_pressure > psig(0.0)) {
     const GaugePressure opens = bought ? *catalog.part(*bought).opens_at : relief.set_pressure;
-    Fact measure =
-        relief.valve_bore ? fact("set_at_with_clear_bore", opens, *relief.valve_bore) : fact("set_at", opens);
+    Fact measure = relief.valve_bore ? fact("set_at_with_clear_bore", opens, with_relief_margin(*relief.valve_bore))
+                                     : fact("set_at", opens);
     if (!bought) measure = fact("adjustable_set_at", opens);
     valve = Purchase{"relief", "relief valve", std::move(measure), bought};
   }

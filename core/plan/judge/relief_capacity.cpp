@@ -31,7 +31,7 @@ Fact wider_valve(const Plan& plan, const ReliefValve& valve) {
   // At one pressure the flow goes with the area.
   const double wider =
       std::sqrt(kReliefMargin * in_cubic_metres_per_second(valve.supply) / in_cubic_metres_per_second(valve.passes));
-  const Length least = std::max(valve.needed_bore * std::sqrt(kReliefMargin), valve.own_bore * wider);
+  const Length least = std::max(with_relief_margin(valve.needed_bore), valve.own_bore * wider);
   const auto sold = wider_relief_valve(*plan.catalog, valve.opens, least);
   if (!sold) return fact("valve_of_clear_bore", next_drill_up(least));
   const catalog::Part& part = plan.catalog->part(*sold);
@@ -39,6 +39,8 @@ Fact wider_valve(const Plan& plan, const ReliefValve& valve) {
 }
 
 }  // namespace
+
+Length with_relief_margin(Length bore) { return bore * std::sqrt(kReliefMargin); }
 
 bool judge_capacity(const Plan& plan, Open& open) {
   const std::vector<ReliefValve>& valves = plan.relief.valves;

@@ -5,6 +5,9 @@
 
 namespace riserun::plan {
 
+/// Clear bore of a valve that passes kReliefMargin times what one of that bore does: flow goes with the area.
+Length with_relief_margin(Length bore);
+
 /// They pass what the supply gives, and a margin over it.
 /// @return they pass what the supply gives
 bool judge_capacity(const Plan& plan, Open& open);

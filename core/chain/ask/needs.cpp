@@ -21,6 +21,7 @@ bool is_within(const Parts& narrow, const Parts& wide) {
 
 std::vector<Need> apart_in_any_order(std::vector<Need> needs) {
   std::vector<Parts> parts;
+  parts.reserve(needs.size());
   for (const Need& need : needs) parts.push_back(parts_of(need));
   const std::size_t given = needs.size();
   for (std::size_t row = 0; row < given; ++row) {

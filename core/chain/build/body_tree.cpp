@@ -8,7 +8,6 @@
 namespace riserun::chain {
 
 using catalog::Catalog;
-using catalog::Part;
 using catalog::Turning;
 using quantity::Length;
 using What = Follower::What;

@@ -125,7 +125,7 @@ std::vector<PartId> at_home_beside(const Catalog& catalog, const JobPort& port, 
 
 ChainRequest request_for(const Inputs& inputs, const JobConnection& connection, Service service, Remarks& remarks) {
   ChainRequest request;
-  static_cast<chain::RunRules&>(request) = connection;
+  static_cast<chain::RunRules&>(request) = static_cast<const chain::RunRules&>(connection);
   request.from = end_at(inputs.job, connection, connection.from, connection.from_freedom, remarks);
   request.order = connection.order.value_or(order_of_all(inputs.settled.order, service));
   request.banned = banned_parts(inputs, connection, service);

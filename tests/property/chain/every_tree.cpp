@@ -47,6 +47,7 @@ bool TreeTrial::alike(std::size_t a, std::size_t b) const {
   const PortEnd& second = request_.targets[b];
   const auto rows = [](const std::vector<PortUse>& uses) {
     std::vector<std::pair<std::uint32_t, int>> list;
+    list.reserve(uses.size());
     for (const PortUse& use : uses) list.emplace_back(use.part.row, use.port);
     return list;
   };
@@ -321,8 +322,8 @@ void TreeTrial::count_ports(const std::vector<TreeItem>& tree, std::size_t row, 
   count_port_on_way(part.ports[item.enter].type, beyond(tree, row, std::nullopt), false, item.host >= 0 && !on_hose,
                     sums);
   sums.other_kinds += count_body(catalog_, part, request_.rules);
-  for (std::uint8_t port = 0; port < part.ports.size(); ++port) {
-    const std::vector<std::size_t> targets = beyond(tree, row, port);
+  for (std::size_t port = 0; port < part.ports.size(); ++port) {
+    const std::vector<std::size_t> targets = beyond(tree, row, static_cast<std::uint8_t>(port));
     if (port == item.enter || targets.empty()) continue;
     count_port_on_way(part.ports[port].type, targets, false, false, sums);
     const auto size = [&](std::size_t at) { return catalog_.port_type(part.ports[at].type).size; };
@@ -455,8 +456,9 @@ void TreeTrial::explore(std::vector<TreeItem>& tree, std::vector<Open> open, int
     const bool asked = std::any_of(need_groups_.begin(), need_groups_.end(),
                                    [&](const auto& group) { return named(group.parts, {row}); });
     if (device && !asked) continue;
-    for (std::uint8_t enter = 0; enter < part.ports.size(); ++enter) {
-      const TreeItem item{plug ? What::plug : What::part, {row}, 0, enter, here.host, here.port};
+    for (std::size_t enter = 0; enter < part.ports.size(); ++enter) {
+      const TreeItem item{plug ? What::plug : What::part,   {row},     0,
+                          static_cast<std::uint8_t>(enter), here.host, here.port};
       if (wrong_joint(tree, item).empty()) put_part(tree, open, item, parts, depth, found);
     }
   }

@@ -36,7 +36,7 @@ FoldedCatalog::FoldedCatalog(const Catalog& catalog) : catalog_(&catalog) {
   for (std::uint32_t place = 0; place < by_id.size(); ++place) ranks_[by_id[place]] = place;
   for (std::uint32_t row = 0; row < catalog.port_types().size(); ++row) {
     const PortTypeId type{row};
-    insertion_micrometres_.push_back(in_micrometres(insertion(catalog, type)));
+    insertion_micrometres_.push_back(in_micrometres(deepest_insertion(catalog, type)));
     std::vector<std::int64_t>& make_ups = make_ups_.emplace_back();
     for (const catalog::Mate& mate : catalog.mates(type))
       make_ups.push_back(in_micrometres(make_up(catalog, type, mate.other, catalog.mating_rules()[mate.rule])));

@@ -91,12 +91,38 @@ const JointSize* ruling_size(const Catalog& catalog, PortTypeId a, PortTypeId b,
   return catalog.joint_size(catalog.port_type(catalog.port_type(a).kind == rule.kind_a ? a : b));
 }
 
+/// What every fitting with such an end can put in; what is cut from the length has no such bound.
+Length least_put_in(const Catalog& catalog, PortTypeId type, Length most) {
+  for (const catalog::PortUse& use : catalog.uses(type)) {
+    const Part& part = catalog.part(use.part);
+    if (part.cut_to_length) continue;
+    for (std::size_t other = 0; other < part.ports.size(); ++other) {
+      if (other == use.port) continue;
+      const Length body = part.ports[use.port].reach + part.ports[other].reach;
+      const Length taken = insertion(catalog, part.ports[other].type);
+      most = std::min(most, taken > Length{} ? std::min(body - taken, body / 2.0) : body);
+    }
+  }
+  return most;
+}
+
 }  // namespace
 
+Length deepest_insertion(const Catalog& catalog, PortTypeId type) {
+  Length deepest = insertion(catalog, type);
+  if (catalog.port_type(type).end == End::female) return deepest;
+  for (const catalog::Mate& mate : catalog.mates(type))
+    deepest = std::max(deepest, make_up(catalog, type, mate.other, catalog.mating_rules()[mate.rule]));
+  return deepest;
+}
+
 Length make_up(const Catalog& catalog, PortTypeId a, PortTypeId b, const catalog::MatingRule& rule) {
-  const Length inserted = std::max(insertion(catalog, a), insertion(catalog, b));
+  const Length own = std::max(insertion(catalog, a), insertion(catalog, b));
   const JointSize* size = ruling_size(catalog, a, b, rule);
-  return size ? std::min(size->make_up(), inserted) : inserted;
+  if (size == nullptr) return own;
+  if (size->make_up() <= own) return size->make_up();
+  const PortTypeId inserted = catalog.port_type(a).end == End::female ? b : a;
+  return std::max(own, least_put_in(catalog, inserted, size->make_up()));
 }
 
 Length make_up_tolerance(const Catalog& catalog, PortTypeId a, PortTypeId b, const catalog::MatingRule& rule) {
@@ -108,7 +134,8 @@ Length make_up_tolerance(const Catalog& catalog, PortTypeId a, PortTypeId b, con
 
 Length body_length(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave) {
   const Length stated = part.ports[enter].reach + part.ports[leave].reach;
-  const Length inserted = insertion(catalog, part.ports[enter].type) + insertion(catalog, part.ports[leave].type);
+  const Length inserted =
+      deepest_insertion(catalog, part.ports[enter].type) + deepest_insertion(catalog, part.ports[leave].type);
   return std::max(stated, inserted);
 }
 
@@ -141,7 +168,8 @@ bool may_be_joined_still(const Catalog& catalog, PortTypeId type) {
 }
 
 std::int64_t leg_micrometres(const Catalog& catalog, const Part& part, std::size_t port) {
-  return std::max(in_micrometres(part.ports[port].reach), in_micrometres(insertion(catalog, part.ports[port].type)));
+  return std::max(in_micrometres(part.ports[port].reach),
+                  in_micrometres(deepest_insertion(catalog, part.ports[port].type)));
 }
 
 // Ports look outwards: straight through, the second looks the other way than the first.
@@ -152,8 +180,8 @@ std::int32_t bend_between(const Part& part, std::size_t enter, std::size_t leave
 
 std::int64_t body_micrometres(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave) {
   const std::int64_t stated = in_micrometres(part.ports[enter].reach) + in_micrometres(part.ports[leave].reach);
-  const std::int64_t inserted = in_micrometres(insertion(catalog, part.ports[enter].type)) +
-                                in_micrometres(insertion(catalog, part.ports[leave].type));
+  const std::int64_t inserted = in_micrometres(deepest_insertion(catalog, part.ports[enter].type)) +
+                                in_micrometres(deepest_insertion(catalog, part.ports[leave].type));
   return std::max(stated, inserted);
 }
 

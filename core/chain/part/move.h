@@ -91,12 +91,14 @@ bool changes_size(const Catalog& catalog, const catalog::Part& part, std::size_t
 
 /// Length that goes into the mate at a port of that type: of a male thread, a barb, a tube end; 0 for a female end.
 Length insertion(const Catalog& catalog, PortTypeId type);
+/// The same into the deepest of its mates: a tube goes further into what grips it than into a solder cup.
+Length deepest_insertion(const Catalog& catalog, PortTypeId type);
 /// Make-up of the joint between two ends, and half of its band: what the one that goes in puts in; between two kinds
-/// what the rule's first kind says, and never more than the one that goes in has.
+/// what the rule's first kind says, and no more than every fitting with such an end has; a tube has it all.
 /// @pre the rule joins them
 Length make_up(const Catalog& catalog, PortTypeId a, PortTypeId b, const catalog::MatingRule& rule);
 Length make_up_tolerance(const Catalog& catalog, PortTypeId a, PortTypeId b, const catalog::MatingRule& rule);
-/// Length of the body from port to port, never less than what goes in at its two ends.
+/// Length of the body from port to port, never less than what may go in at its two ends.
 Length body_length(const Catalog& catalog, const catalog::Part& part, std::size_t enter, std::size_t leave);
 /// Smallest bore at that port: the port's own, else what its kind fixes, else another port's; zero when none is known.
 Length port_bore(const Catalog& catalog, const catalog::Part& part, std::size_t port);

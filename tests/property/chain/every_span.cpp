@@ -3,6 +3,7 @@
 #include "chain/finder.h"
 #include "hydraulics/line.h"
 #include "property/chain/judged_duty.h"
+#include "property/chain/judged_joint.h"
 
 #include <algorithm>
 #include <cmath>
@@ -17,23 +18,14 @@ namespace {
 
 constexpr double kPi = 3.14159265358979323846;
 
-std::int64_t goes_in(const Catalog& catalog, PortTypeId type) {
-  const PortType& port = catalog.port_type(type);
-  const JointSize* size = port.end == End::female ? nullptr : catalog.joint_size(port);
-  return size ? micro(size->hand_tight_engagement + size->wrench_engagement) : 0;
-}
-
 /// Make-up and tolerance of a joint.
 std::pair<std::int64_t, std::int64_t> joint(const Catalog& catalog, PortTypeId a, PortTypeId b) {
   const MatingRule& rule = *catalog.mating_rule(a, b);
-  const std::int64_t inserted = std::max(goes_in(catalog, a), goes_in(catalog, b));
-  const PortTypeId deeper = goes_in(catalog, a) < goes_in(catalog, b) ? b : a;
+  const PortTypeId deeper = own_depth(catalog, a) < own_depth(catalog, b) ? b : a;
   const JointSize* size = catalog.joint_size(catalog.port_type(deeper));
-  if (rule.kind_a == rule.kind_b) return {inserted, size ? micro(size->make_up_tolerance) : 0};
   const JointSize* first = catalog.joint_size(catalog.port_type(catalog.port_type(a).kind == rule.kind_a ? a : b));
-  if (!first) return {inserted, size ? micro(size->make_up_tolerance) : 0};
-  return {std::min(inserted, micro(first->hand_tight_engagement + first->wrench_engagement)),
-          micro(first->make_up_tolerance)};
+  const JointSize* rules = rule.kind_a != rule.kind_b && first != nullptr ? first : size;
+  return {depth_of_joint(catalog, a, b), rules ? micro(rules->make_up_tolerance) : 0};
 }
 
 double turn_of(const Part& part, std::size_t enter, std::size_t leave) {
@@ -193,7 +185,7 @@ std::int64_t EverySpan::deepest(PartId id) const {
     for (const Mate& mate : catalog_.mates(port.type))
       most = std::max(most, joint(catalog_, port.type, mate.other).first);
     sum += most;
-    inserted += goes_in(catalog_, port.type);
+    inserted += deepest_of(catalog_, port.type);
   }
   return std::max(sum, inserted);
 }
@@ -201,7 +193,7 @@ std::int64_t EverySpan::deepest(PartId id) const {
 std::int64_t EverySpan::shortest(PartId id) const {
   const Part& part = catalog_.part(id);
   if (part.threaded_when_cut) {
-    const std::int64_t inserted = goes_in(catalog_, part.ports[0].type) + goes_in(catalog_, part.ports[1].type);
+    const std::int64_t inserted = deepest_of(catalog_, part.ports[0].type) + deepest_of(catalog_, part.ports[1].type);
     return std::max<std::int64_t>(25400, inserted);  // no thread of these worlds has a length of its own
   }
   return std::max<std::int64_t>(1, deepest(id));
@@ -260,15 +252,15 @@ EverySpan::Measured EverySpan::measure(const Use& use) const {
     const Port& out = part.ports[link.leave];
     join(in.type);
     if (turn_of(part, link.enter, link.leave) > 0.0) {
-      add(std::max(micro(in.reach), goes_in(catalog_, in.type)));
+      add(std::max(micro(in.reach), deepest_of(catalog_, in.type)));
       travels = !travels;
-      add(std::max(micro(out.reach), goes_in(catalog_, out.type)));
+      add(std::max(micro(out.reach), deepest_of(catalog_, out.type)));
     } else if (link.stub) {
       add(shortest(link.part));
     } else if (link.cut) {
       (travels ? sum.travel_cut : sum.along_cut) = static_cast<int>(i);
     } else {
-      add(std::max(micro(in.reach) + micro(out.reach), goes_in(catalog_, in.type) + goes_in(catalog_, out.type)));
+      add(std::max(micro(in.reach) + micro(out.reach), deepest_of(catalog_, in.type) + deepest_of(catalog_, out.type)));
     }
     open = out.type;
   }

@@ -3,6 +3,7 @@
 #include "chain/finder.h"
 #include "hydraulics/line.h"
 #include "property/chain/judged_duty.h"
+#include "property/chain/judged_joint.h"
 #include "property/chain/swept.h"
 
 #include <algorithm>
@@ -185,10 +186,7 @@ bool better(Order order, const Sums& a, const Sums& b) {
 }
 
 Exhaustive::Exhaustive(const Catalog& catalog, const ChainRequest& request) : catalog_(catalog), request_(request) {
-  for (const PortType& type : catalog.port_types()) {
-    const JointSize* size = type.end == End::female ? nullptr : catalog.joint_size(type);
-    size_make_up_.push_back(size ? micro(size->hand_tight_engagement + size->wrench_engagement) : 0);
-  }
+  for (std::uint32_t row = 0; row < catalog.port_types().size(); ++row) deepest_.push_back(deepest_of(catalog, {row}));
   make_ways();
 }
 
@@ -220,8 +218,7 @@ void Exhaustive::make_ways() {
             std::max(swept(catalog_, part, enter), swept(catalog_, part, leave)) > in_metres(*request_.room))
           continue;
         Way way{{row}, enter, leave, {}, 0, 0};
-        way.length =
-            std::max(micro(in.reach) + micro(out.reach), size_make_up_[in.type.row] + size_make_up_[out.type.row]);
+        way.length = std::max(micro(in.reach) + micro(out.reach), deepest_[in.type.row] + deepest_[out.type.row]);
         Chain alone;
         alone.parts.push_back(passed_through(catalog_, {row}, enter, leave));
         way.head = head_of(line_elements(catalog_, alone), request_.flow);
@@ -260,15 +257,6 @@ bool Exhaustive::closes(PortTypeId a, PortTypeId b) const {
   const MatingRule& rule = *catalog_.mating_rule(a, b);
   const bool slides = request_.from.freedom == Freedom::sliding || request_.to.freedom == Freedom::sliding;
   return (rule.closing && !rule.lengthwise) || (slides && (rule.closing || rule.turning == Turning::neither));
-}
-
-std::int64_t Exhaustive::goes_in(PortTypeId a, PortTypeId b) const {
-  const std::int64_t inserted = std::max(size_make_up_[a.row], size_make_up_[b.row]);
-  const MatingRule& rule = *catalog_.mating_rule(a, b);
-  if (rule.kind_a == rule.kind_b) return inserted;
-  const PortType& first = catalog_.port_type(a);
-  const JointSize* size = catalog_.joint_size(first.kind == rule.kind_a ? first : catalog_.port_type(b));
-  return size ? std::min(inserted, micro(size->hand_tight_engagement + size->wrench_engagement)) : inserted;
 }
 
 std::int64_t Exhaustive::bore_change(std::int64_t from, std::int64_t to) {
@@ -345,7 +333,7 @@ std::optional<Exhaustive::Begun> Exhaustive::extended(const Begun& begun, const 
       begun.closed || part.closing || closes(begun.open, in.type) || hose_closes(catalog_, part, way.enter, way.leave);
   next.spare_unions += begun.closed && part.closing && !asked_for ? 1 : 0;
   next.parts += 1 + static_cast<std::int64_t>(way.plugs.size());
-  next.micrometres += way.length - goes_in(begun.open, in.type);
+  next.micrometres += way.length - depth_of_joint(catalog_, begun.open, in.type);
   next.nanometres += bore_change(begun.bore, nano(in.bore)) + way.head;
   next.bore = nano(out.bore);
   next.ways.push_back(&way);
@@ -367,7 +355,7 @@ Sums Exhaustive::sums_of(const Begun& begun) const {
   Sums sums;
   sums.parts = begun.parts;
   sums.spare_unions = begun.spare_unions;
-  sums.micrometres = begun.micrometres - goes_in(begun.open, request_.to.type);
+  sums.micrometres = begun.micrometres - depth_of_joint(catalog_, begun.open, request_.to.type);
   sums.nanometres = begun.nanometres;
   const PortType& first = catalog_.port_type(request_.from.type);
   const PortType& last = catalog_.port_type(request_.to.type);

@@ -102,7 +102,6 @@ class Exhaustive {
   bool part_allowed(PartId part) const;
   bool metals_clash(std::optional<MaterialId> a, std::optional<MaterialId> b) const;
   bool closes(PortTypeId a, PortTypeId b) const;
-  std::int64_t goes_in(PortTypeId a, PortTypeId b) const;
   std::int64_t bore_change(std::int64_t from, std::int64_t to);
   Begun beginning() const;
   std::optional<Begun> extended(const Begun& begun, const Way& way);
@@ -115,7 +114,7 @@ class Exhaustive {
   const Catalog& catalog_;
   const ChainRequest& request_;
   std::vector<Way> ways_;
-  std::vector<std::int64_t> size_make_up_;  // by port type: 0 for a female end
+  std::vector<std::int64_t> deepest_;  // by port type: what it puts in at most
   std::vector<std::pair<std::pair<std::int64_t, std::int64_t>, std::int64_t>> bore_changes_;
   std::size_t looked_at_ = 0;
   std::size_t budget_ = 0;

@@ -1,6 +1,6 @@
 #include "report/text/run_text.h"
 
-#include "chain/part/duty.h"
+#include "chain/finder.h"
 #include "quantity/printable.h"
 #include "report/text/duty_text.h"
 #include "report/text/span_text.h"

@@ -108,16 +108,23 @@ std::optional<Mend> closer_and_sooner_valve(const Plan& plan, const ReliefValve&
               {{{"relief valve.tolerance", off}, {"relief valve.rise", rise}}}};
 }
 
-std::optional<Mend> lower_valve(const Plan& plan, const Settled& settled, const ReliefValve& valve) {
-  // For it a setting that is worked out goes down.
+std::optional<GaugePressure> lower_mark(const Plan& plan, const Settled& settled, const ReliefValve& valve) {
   const bool passes_four = more_than(valve.full_flow, plan.walls.four_to_one);
-  const auto four = valve_that_keeps_four(plan, valve, plan.walls.four_to_one);
-  if (four && passes_four) return Mend{fact("valve_that_opens_at", *four), {}, {{{kReliefSetting, *four}}}};
   const PressureDifference to_repeat = settled.regulator_repeatability * (1.0 / kLargeShare);
   auto sold = valve_that_fits(plan, valve, kCodePressure);
   while (sold && more_than(plan.transfer.setting + to_repeat, *sold)) sold = relief_sold_above(*plan.catalog, *sold);
-  if (!sold || !more_than(valve.opens, *sold)) return std::nullopt;
-  return Mend{fact("valve_that_opens_at", *sold), {}, {{{kReliefSetting, *sold}}}};
+  if (sold && !more_than(valve.opens, *sold)) sold.reset();
+  const bool keeps_four = sold && at_most(*sold + (valve.full_flow - valve.opens), plan.walls.four_to_one);
+  if (!passes_four || keeps_four) return sold;
+  // For it a setting that is worked out goes down.
+  const auto four = valve_that_keeps_four(plan, valve, plan.walls.four_to_one);
+  return four ? four : sold;
+}
+
+std::optional<Mend> lower_valve(const Plan& plan, const Settled& settled, const ReliefValve& valve) {
+  const auto mark = lower_mark(plan, settled, valve);
+  if (!mark) return std::nullopt;
+  return Mend{fact("valve_that_opens_at", *mark), {}, {{{kReliefSetting, *mark}}}};
 }
 
 std::optional<Mend> turned_down(const Plan& plan) {

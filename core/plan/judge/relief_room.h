@@ -60,9 +60,10 @@ std::optional<Mend> closer_valve(const Plan& plan, const ReliefValve& valve, std
 std::optional<Mend> closer_and_sooner_valve(const Plan& plan, const ReliefValve& valve,
                                             std::optional<GaugePressure> by = {});
 
-/// Where the walls do not keep their factor of 4 with this valve, the highest that is sold with which they do; else the
-/// lowest that is sold below this one, stays shut while the tank is left alone, and leaves the regulator room to
-/// repeat. nullopt: none.
+/// The lowest valve that is sold below this one, stays shut while the tank is left alone, and leaves the regulator room
+/// to repeat. Where the walls do not keep their factor of 4 with it, nor with this one, the highest with which they do.
+/// nullopt: none.
+std::optional<GaugePressure> lower_mark(const Plan& plan, const Settled& settled, const ReliefValve& valve);
 std::optional<Mend> lower_valve(const Plan& plan, const Settled& settled, const ReliefValve& valve);
 
 /// A setting of the job's own, far over what the fill works well with, turned down to that; nullopt: it is not.

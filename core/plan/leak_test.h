@@ -68,8 +68,9 @@ struct LeakTestPlan {
   VolumeFlow supply_gives{};                  // ... then, with the regulator of the test stuck wide open
   bool relief_is_enough = true;               // with the throttle, where there is one
   Length throttle_bore{};                     // widest hole that makes it so; zero: none is needed, or none does
-  std::optional<PartId> throttle;             // bought for the test: stands at the supply in place of the job's own
-  std::vector<PartId> at_supply;              // from the supply on: restrictor, regulator
+  std::optional<PartId> throttle;             // of the test: stands at the supply in place of the job's own
+  std::optional<PartId> regulator;            // of the test: the job's own does not go up to its pressure
+  std::vector<RigPart> at_supply;             // from the supply on: restrictor, regulator; empty: none reaches it
   std::string air_port;                       // where the air and the gauge go in; empty: the job names no port
   std::vector<TestPlug> plugs;
   std::optional<TestRig> rig;

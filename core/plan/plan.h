@@ -220,6 +220,7 @@ struct TransferPlan {
   std::optional<Time> refill_time;  // that the compressor takes for the air of a fill; none: no compressor
   GaugePressure setting;            // of the regulator: given or recommended
   bool setting_given = false;
+  GaugePressure least_setting;                     // on the dial, that finishes the fill
   GaugePressure usual_setting;                     // that is worked out where the job gives none and wishes for no time
   Fact setting_basis;                              // why this setting
   GaugePressure in_use;                            // that the walls are to stand without a failure: the setting that is

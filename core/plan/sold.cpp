@@ -53,6 +53,14 @@ std::optional<PartId> regulator_of_range(const Catalog& catalog, GaugePressure r
   });
 }
 
+std::optional<PartId> regulator_for_inlet(const Catalog& catalog, GaugePressure range, catalog::PortTypeId inlet) {
+  const auto fits = cheapest(catalog, [&](const catalog::Part& part) {
+    return catalog.family(part.family).role == catalog::Role::regulator && part.full_scale == range &&
+           part.ports[0].type == inlet;
+  });
+  return fits ? fits : regulator_of_range(catalog, range);
+}
+
 Length next_drill_down(Length bore) {
   const Length step = inches(1.0 / 64.0);
   return step * std::floor(bore / step * (1.0 + quantity::kSameShare));

@@ -17,6 +17,10 @@ GaugePressure regulator_range_for(const catalog::Catalog& catalog, GaugePressure
 /// The cheapest regulator that goes up to that; nullopt: the catalog has none.
 std::optional<catalog::PartId> regulator_of_range(const catalog::Catalog& catalog, GaugePressure range);
 
+/// The same with that inlet, where it is sold; else as above.
+std::optional<catalog::PartId> regulator_for_inlet(const catalog::Catalog& catalog, GaugePressure range,
+                                                   catalog::PortTypeId inlet);
+
 /// The drill in 64ths of an inch next below that bore; zero: there is none.
 Length next_drill_down(Length bore);
 

@@ -81,8 +81,10 @@ double balance(Surplus surplus, double low, double high) {
 }  // namespace
 
 MassFlow ReliefValve::flow(GaugePressure pressure, AbsolutePressure atmosphere, Temperature temperature) const {
-  if (pressure <= opens || pressure <= GaugePressure()) return MassFlow();
+  // One without any rise is wide open where it opens.
+  if (pressure < opens || pressure <= GaugePressure()) return MassFlow();
   const double lift = wide_open > opens ? std::min(1.0, (pressure - opens) / (wide_open - opens)) : 1.0;
+  if (!(lift > 0.0)) return MassFlow();
   const hydraulics::AirLine seat({hydraulics::air_opening("relief valve", bore, discharge_coefficient * lift)});
   return way.followed_by(seat).flow(absolute(pressure, atmosphere), atmosphere, temperature);
 }

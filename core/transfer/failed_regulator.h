@@ -14,7 +14,7 @@ struct ReliefValve {
   hydraulics::AirLine way;             // from the reservoir to the valve
   Length bore{};                       // of the valve
   GaugePressure opens;                 // begins to open
-  GaugePressure wide_open;             // above `opens`
+  GaugePressure wide_open;             // above `opens`, or the same: it pops
   double discharge_coefficient = 0.6;  // common practice for a plain port where the maker gives none
 
   /// What it lets out at a pressure in the reservoir.

@@ -53,6 +53,15 @@ constexpr std::array kSetters = {
              else
                job.reservoir.charge.reset();
            }},
+    Setter{"reservoir.lid",
+           [](Job& job, const Value& value) {
+             const bool was_closed = job.reservoir.lid_closed.value_or(false);
+             job.reservoir.lid_closed = std::get<std::string>(value) == "welded";
+             // What was in the closed box stays in it.
+             for (JobPort& port : job.reservoir.ports)
+               if (!port.welded_in && was_closed && port.bung != reservoir::BungKind::double_tapped_bushing)
+                 port.welded_in = true;
+           }},
     Setter{"reservoir.yield", [](Job& job, const Value& /*left out*/) { job.reservoir.yield.reset(); }},
     Setter{"reservoir.supports.passages",
            [](Job& job, const Value& value) { job.reservoir.supports.passages = is_yes(value); }},

@@ -20,11 +20,16 @@ bool is_graver(const Finding& a, const Finding& b) {
   return std::pair(a.severity, only_stops_work(a)) < std::pair(b.severity, only_stops_work(b));
 }
 
-/// The port that the finding's mend puts a device on; nullptr: none.
+/// The port that the finding's mend puts a device on, or the first of its other mends that does; nullptr: none.
 const Change* claim_of(const Finding& finding) {
-  if (finding.ways_to_try.size() != 1 || finding.ways_to_try.front().size() != 1) return nullptr;
-  const Change& change = finding.ways_to_try.front().front();
-  return change.key == kDeviceOn ? &change : nullptr;
+  if (finding.ways_to_try.size() == 1 && finding.ways_to_try.front().size() == 1 &&
+      finding.ways_to_try.front().front().key == kDeviceOn)
+    return &finding.ways_to_try.front().front();
+  for (const Mend& mend : finding.or_else)
+    for (const Changes& way : mend.ways_to_try)
+      for (const Change& change : way)
+        if (change.key == kDeviceOn) return &change;
+  return nullptr;
 }
 
 /// No two mends put something on one port: the later device gets a bung of its own, and a port that a device is to go

@@ -52,9 +52,33 @@ bool judge_hard_test(const Plan& plan, const Settled& settled, Open& open) {
   return true;
 }
 
-/// A test that is let in, else a relief valve that the walls have room to be tested for.
-void mend_weak_test(const Plan& plan, GaugePressure in_use, Finding& finding) {
+/// No flat-sided tank is tested at more than is usual for a relief valve that stands higher than it need: a lower one,
+/// and the test that this asks for where that is another.
+std::optional<Mend> lower_valve_and_test(const Plan& plan, const Settled& settled, GaugePressure in_use) {
   const LeakTestPlan& test = plan.leak_test;
+  if (at_most(in_use, reservoir::kMostTestPressure)) return std::nullopt;
+  for (const ReliefValve& valve : plan.relief.valves) {
+    const auto lower = lower_mark(plan, settled, valve);
+    if (!lower) continue;
+    const GaugePressure seen = *lower + (valve.full_flow - valve.opens);
+    if (!test.given && at_most(seen, reservoir::kMostTestPressure)) return lower_valve(plan, settled, valve);
+    const auto pressure = test_that_has_relief(plan, test.given ? std::max(test.pressure, typed(seen)) : typed(seen));
+    if (!pressure || !more_than(in_use, *pressure)) continue;
+    return Mend{fact("relief_valve_and_test_at", *lower, *pressure),
+                {},
+                {{{kReliefSetting, *lower}, {"test pressure", *pressure}}}};
+  }
+  return std::nullopt;
+}
+
+/// A test that is let in, else a relief valve that the walls have room to be tested for.
+void mend_weak_test(const Plan& plan, const Settled& settled, GaugePressure in_use, Finding& finding) {
+  const LeakTestPlan& test = plan.leak_test;
+  if (auto lower = lower_valve_and_test(plan, settled, in_use)) {
+    finding.mend = std::move(lower->fact);
+    finding.ways_to_try = std::move(lower->ways_to_try);
+    return;
+  }
   if (const auto pressure = test_that_has_relief(plan, typed(in_use))) {
     finding.mend = fact("test_at", *pressure);
     finding.ways_to_mend = {{{"test pressure", *pressure}}};
@@ -78,8 +102,9 @@ void mend_weak_test(const Plan& plan, GaugePressure in_use, Finding& finding) {
 
 /// What it may come to by an overset regulator or relief valve is no reason to test at more than is usual.
 void mend_by_less_to_see(const Plan& plan, const Settled& settled, Finding& finding) {
-  if (plan.leak_test.given) return;
   const GaugePressure in_use = most_in_use(plan);
+  // A test that the job asks for is raised where that is usual, and stays where a lower relief valve is the thing.
+  if (plan.leak_test.given && at_most(in_use, reservoir::kMostTestPressure)) return;
   for (const ReliefValve& valve : plan.relief.valves)
     if (quantity::at_most(in_use, std::max(valve.full_flow, plan.transfer.setting)))
       mend_first_by(less_to_see(plan, settled, valve), finding);
@@ -92,7 +117,7 @@ void judge_weak_test(const Plan& plan, const Settled& settled, Open& open) {
   Finding& finding = open.not_yet(Topic::leak_test, fact("test_below_what_may_be_seen", test.pressure, in_use), {},
                                   fact("stiffer_walls_or_lower_setting"), "common practice");
   finding.or_else = stiffer_for_four(plan, settled, std::max(typed(in_use), wanted_of_walls(plan)));
-  mend_weak_test(plan, in_use, finding);
+  mend_weak_test(plan, settled, in_use, finding);
   mend_by_less_to_see(plan, settled, finding);
 }
 

@@ -54,6 +54,16 @@ inline constexpr double kAsPrinted = 0.995;
 inline constexpr double kLeastOfScale = 1.5;
 inline constexpr double kMostOfScale = 4.0;
 
+/// The finest step that a low-pressure regulator is set to by a dial with marks of 0.1 psi: half a mark (common
+/// practice). Such dials have marks in psi, whatever the units of the job.
+inline const GaugePressure kDialStep = psig(0.05);
+
+/// The most on the dial that stays under the limit, also as it was printed.
+inline GaugePressure within_limit(GaugePressure limit) {
+  const double step = in_pascals(kDialStep);
+  return gauge_pascals(std::floor(in_pascals(limit) * kAsPrinted / step + 1e-9) * step);
+}
+
 /// What may stay in the table after draining, as a share of what went up (common practice: a table of which more stays
 /// is not drained).
 inline constexpr double kMostLeftInTable = 0.5;

@@ -272,9 +272,8 @@ PartId wide_enough(const Plan& plan, PartId valve) {
 
 /// A setting that is worked out goes down for a valve which keeps the walls' factor, where the water is lifted still.
 std::optional<PartId> valve_to_go_down_for(const Plan& plan) {
-  if (plan.transfer.setting_given) return std::nullopt;
-  const GaugePressure lifts = plan.transfer.fill.pressure_to_finish;
-  return relief_valve_for(*plan.catalog, gauge_pascals(kRoomToLift * in_pascals(lifts)), plan.relief.set_pressure);
+  const auto valve = relief_valve_for(*plan.catalog, plan.transfer.least_setting, plan.relief.set_pressure);
+  return valve && setting_goes_under(plan, *plan.catalog->part(*valve).opens_at) ? valve : std::nullopt;
 }
 
 void judge_no_valve(const Plan& plan, const Settled& settled, Open& open) {

@@ -25,12 +25,6 @@ constexpr double kUsualTolerance = 0.05;
 constexpr double kUsualRise = 0.1;
 constexpr double kShareOfTolerance = kUsualTolerance / (kUsualTolerance + kUsualRise);
 
-const ReliefValve& first_to_open(const Plan& plan) {
-  const std::vector<ReliefValve>& valves = plan.relief.valves;
-  return *std::min_element(valves.begin(), valves.end(),
-                           [](const ReliefValve& a, const ReliefValve& b) { return a.opens < b.opens; });
-}
-
 }  // namespace
 
 GaugePressure typed(GaugePressure least) { return gauge_pascals(in_pascals(least) / kAsPrinted); }
@@ -43,6 +37,13 @@ GaugePressure opens_at_least(const Plan& plan, GaugePressure mark) {
   return mark - plan.job.relief_valve.tolerance.value_or(PressureDifference());
 }
 
+bool setting_goes_under(const Plan& plan, GaugePressure mark) {
+  const TransferPlan& transfer = plan.transfer;
+  const transfer::AirSupply& air = transfer.system.air;
+  const GaugePressure shut = opens_at_least(plan, mark) - air.lock_up + air.after_regulator.opens_at();
+  return !transfer.setting_given && at_most(transfer.least_setting, within_limit(shut));
+}
+
 GaugePressure left_alone(const Plan& plan) {
   return std::max(plan.transfer.setting, plan.transfer.fill.pressure_left_alone);
 }
@@ -50,13 +51,9 @@ GaugePressure left_alone(const Plan& plan) {
 std::optional<GaugePressure> valve_that_fits(const Plan& plan, const ReliefValve& valve, GaugePressure most) {
   const PressureDifference to_full_flow = valve.full_flow - valve.opens;
   // A setting that is worked out goes down for the valve, as far as it still lifts the water surely.
-  const TransferPlan& transfer = plan.transfer;
-  const auto lifts = gauge_pascals(kRoomToLift * in_pascals(transfer.fill.pressure_to_finish));
-  const bool goes_down =
-      !transfer.setting_given && transfer.relief_stays_shut && more_than(left_alone(plan), valve.opens);
+  const bool goes_down = !plan.transfer.setting_given && more_than(left_alone(plan), valve.opens);
   const auto stays_shut = [&](GaugePressure mark) {
-    if (goes_down && at_most(lifts, *transfer.relief_stays_shut + (mark - first_to_open(plan).opens))) return true;
-    return at_most(left_alone(plan), opens_at_least(plan, mark));
+    return (goes_down && setting_goes_under(plan, mark)) || at_most(left_alone(plan), opens_at_least(plan, mark));
   };
   std::optional<GaugePressure> sold = relief_sold_above(*plan.catalog, goes_down ? valve.opens : left_alone(plan));
   while (sold && !stays_shut(*sold)) sold = relief_sold_above(*plan.catalog, *sold);
@@ -66,7 +63,7 @@ std::optional<GaugePressure> valve_that_fits(const Plan& plan, const ReliefValve
 std::optional<GaugePressure> valve_that_keeps_four(const Plan& plan, const ReliefValve& valve, GaugePressure most) {
   const GaugePressure opens_by = std::min(plan.walls.four_to_one, most) - (valve.full_flow - valve.opens);
   const auto sold = relief_sold_below(*plan.catalog, std::min(opens_by, valve.opens));
-  return sold && more_than(*sold, plan.transfer.fill.pressure_to_finish) ? sold : std::nullopt;
+  return sold && setting_goes_under(plan, *sold) ? sold : std::nullopt;
 }
 
 std::optional<Mend> own_figures(const Plan& plan, const ReliefValve& valve) {
@@ -111,16 +108,23 @@ std::optional<Mend> closer_and_sooner_valve(const Plan& plan, const ReliefValve&
               {{{"relief valve.tolerance", off}, {"relief valve.rise", rise}}}};
 }
 
-std::optional<Mend> lower_valve(const Plan& plan, const Settled& settled, const ReliefValve& valve) {
-  // For it a setting that is worked out goes down.
-  const auto four = valve_that_keeps_four(plan, valve, plan.walls.four_to_one);
-  if (four && !plan.transfer.setting_given)
-    return Mend{fact("valve_that_opens_at", *four), {}, {{{kReliefSetting, *four}}}};
+std::optional<GaugePressure> lower_mark(const Plan& plan, const Settled& settled, const ReliefValve& valve) {
+  const bool passes_four = more_than(valve.full_flow, plan.walls.four_to_one);
   const PressureDifference to_repeat = settled.regulator_repeatability * (1.0 / kLargeShare);
   auto sold = valve_that_fits(plan, valve, kCodePressure);
   while (sold && more_than(plan.transfer.setting + to_repeat, *sold)) sold = relief_sold_above(*plan.catalog, *sold);
-  if (!sold || !more_than(valve.opens, *sold)) return std::nullopt;
-  return Mend{fact("valve_that_opens_at", *sold), {}, {{{kReliefSetting, *sold}}}};
+  if (sold && !more_than(valve.opens, *sold)) sold.reset();
+  const bool keeps_four = sold && at_most(*sold + (valve.full_flow - valve.opens), plan.walls.four_to_one);
+  if (!passes_four || keeps_four) return sold;
+  // For it a setting that is worked out goes down.
+  const auto four = valve_that_keeps_four(plan, valve, plan.walls.four_to_one);
+  return four ? four : sold;
+}
+
+std::optional<Mend> lower_valve(const Plan& plan, const Settled& settled, const ReliefValve& valve) {
+  const auto mark = lower_mark(plan, settled, valve);
+  if (!mark) return std::nullopt;
+  return Mend{fact("valve_that_opens_at", *mark), {}, {{{kReliefSetting, *mark}}}};
 }
 
 std::optional<Mend> turned_down(const Plan& plan) {

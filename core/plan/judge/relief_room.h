@@ -24,6 +24,10 @@ GaugePressure most_test(const Plan& plan);
 /// The lowest pressure at which the valve may open, of what its mark says.
 GaugePressure opens_at_least(const Plan& plan, GaugePressure mark);
 
+/// A setting that is worked out finds room under a relief valve of that mark: it finishes the fill, and the regulator's
+/// lock-up leaves the valve shut where it opens early by its tolerance.
+bool setting_goes_under(const Plan& plan, GaugePressure mark);
+
 /// Left alone the regulator locks up above its setting.
 GaugePressure left_alone(const Plan& plan);
 
@@ -57,7 +61,9 @@ std::optional<Mend> closer_and_sooner_valve(const Plan& plan, const ReliefValve&
                                             std::optional<GaugePressure> by = {});
 
 /// The lowest valve that is sold below this one, stays shut while the tank is left alone, and leaves the regulator room
-/// to repeat; nullopt: none.
+/// to repeat. Where the walls do not keep their factor of 4 with it, nor with this one, the highest with which they do.
+/// nullopt: none.
+std::optional<GaugePressure> lower_mark(const Plan& plan, const Settled& settled, const ReliefValve& valve);
 std::optional<Mend> lower_valve(const Plan& plan, const Settled& settled, const ReliefValve& valve);
 
 /// A setting of the job's own, far over what the fill works well with, turned down to that; nullopt: it is not.

@@ -62,6 +62,13 @@ std::optional<Mend> more_baffles(const Job& job, const reservoir::WallRequest& a
 
 }  // namespace
 
+Mend with_the_lid_off(const Settled& settled, Mend mend) {
+  if (!settled.lid_closed) return mend;
+  mend.fact = fact("lid_comes_off_first", quantity::Facts{std::move(mend.fact)});
+  for (Changes& way : mend.ways_to_try) way.push_back({"reservoir.lid", "open"});
+  return mend;
+}
+
 std::vector<Mend> stiffer_walls(const Job& job, const Settled& settled, Length charge, GaugePressure wanted,
                                 Stress allowed) {
   std::vector<Mend> mends;
@@ -69,16 +76,17 @@ std::vector<Mend> stiffer_walls(const Job& job, const Settled& settled, Length c
   request.design_stress = allowed;
   if (reservoir::wall_limit(request) >= wanted) return mends;
   if (auto baffles = more_baffles(job, request, settled, charge, wanted)) {
-    mends.push_back(std::move(*baffles));
+    mends.push_back(with_the_lid_off(settled, std::move(*baffles)));
   } else if (const auto spacing = reservoir::stay_spacing(request, wanted); spacing && bars_of(*spacing) <= kMostBars) {
     reservoir::WallRequest stayed = wall_request(job, settled, charge);
     stayed.supports = spacing->supports;
     const Fact every = fact("stays_every", reservoir::facts_of(*spacing), reservoir::wall_limit(stayed));
     const bool bare = job.reservoir.supports.layout && job.reservoir.supports.layout->bare;
-    mends.push_back({bare ? fact("in_place_of_bare_panel", quantity::Facts{every}) : every,
-                     {},
-                     {{{kSupports, {}, {}, spacing->supports}}}});
+    mends.push_back(with_the_lid_off(settled, {bare ? fact("in_place_of_bare_panel", quantity::Facts{every}) : every,
+                                               {},
+                                               {{{kSupports, {}, {}, spacing->supports}}}}));
   }
+  if (settled.lid_closed) return mends;  // the sheet of a box that is there is what it is
   const Stress yield = request.metal.yield;
   const double share_of_yield = allowed / yield;
   const Length rusts = job.reservoir.corrosion_allowance.value_or(Length{});

@@ -38,7 +38,7 @@ void judge_factor_in_relief(const Plan& plan, const Settled& settled, Open& open
                    Against{valve.full_flow, plan.walls.four_to_one}, fact("stiffer_walls_or_valve_of_less_tolerance"),
                    kFactorOfFour);
   finding.or_else = stiffer_for_four(plan, settled, valve.full_flow);
-  if (const auto lower = valve_that_keeps_four(plan, valve, plan.walls.four_to_one)) {
+  if (const auto lower = lower_mark(plan, settled, valve)) {
     finding.mend = fact("valve_that_opens_at", *lower);
     finding.ways_to_try = {{{kReliefSetting, *lower}}};
   }

@@ -5,6 +5,7 @@
 #include "chain/finder.h"
 #include "plan/judge/drain.h"
 #include "plan/judge/limits.h"
+#include "plan/stage/walls.h"
 
 #include <algorithm>
 #include <iterator>
@@ -107,6 +108,7 @@ void caution_shut_tank(const Inputs& inputs, Remarks& remarks) {
   quantity::Texts names;
   for (const JobPort& port : inputs.job.reservoir.ports)
     if (port.welded_in == false) names.push_back(port.name);
+  if (are_shut_in(inputs)) remarks.caution(Topic::whole_job, fact("look_for_the_supports"), "common practice");
   if (!names.empty()) remarks.caution(Topic::whole_job, fact("bungs_into_a_shut_tank", std::move(names)), "AWS F4.1");
 }
 

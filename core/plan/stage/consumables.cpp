@@ -112,7 +112,7 @@ std::string ends_of_test_hose(const Catalog& catalog, const LeakTestPlan& test) 
     ends +=
         fmt::format("to the {} of the rig's shut-off; ", catalog.written(catalog.part(*shut_off).ports.back().type));
   if (test.at_supply.empty()) return ends;
-  const catalog::PortType& outlet = catalog.port_type(catalog.part(test.at_supply.back()).ports.back().type);
+  const catalog::PortType& outlet = catalog.port_type(catalog.part(test.at_supply.back().part).ports.back().type);
   return ends + fmt::format("tee and valve {}, behind the regulator; ", catalog.size_name(outlet.size));
 }
 

@@ -55,8 +55,10 @@ void put_rig_on(const Inputs& inputs, const chain::Finder& finder, const std::ve
   test.gauge_full_scale = dial.parts.empty() ? psig(0.0) : *full_scale(inputs.catalog, dial.parts.front());
   if (!reliefs.empty()) test.relief_opens = relief_setting(inputs.catalog, reliefs.front());
   test.at_supply = lent_at_supply(inputs.catalog, tested.ways);
+  reach_test_pressure(inputs, test);
   if (!reliefs.empty() && !test.at_supply.empty())
     size_relief_of_test(inputs, tested.system, reliefs.front(), limit, test);
+  take_for_supply(test, left);
   // No finding hangs on the rig, and it takes a search.
   if (inputs.upto == Upto::end)
     test.rig = plan_test_rig(inputs, finder, connections, {port, dial.parts, reliefs, !test.at_supply.empty()}, left);

@@ -52,9 +52,13 @@ std::vector<Fact> welds_of(const Inputs& inputs) {
 Fact feed_step(const Inputs& inputs, const LeakTestPlan& test) {
   const Length standoff = test.energy.standoff;
   if (test.rig->fed_from.empty()) return fact("test_feed_by_hand", standoff);
+  const quantity::Facts regulator = {test.regulator
+                                         ? fact("regulator_of_the_test", inputs.catalog.part(*test.regulator).name)
+                                         : fact("regulator_of_the_job")};
   if (test.throttle)
-    return fact("test_feed_throttled", standoff, test.rig->fed_from, inputs.catalog.part(*test.throttle).name);
-  return fact("test_feed_from", standoff, test.rig->fed_from);
+    return fact("test_feed_throttled", standoff, test.rig->fed_from, inputs.catalog.part(*test.throttle).name,
+                regulator);
+  return fact("test_feed_from", standoff, test.rig->fed_from, regulator);
 }
 
 /// What the air is let down to before anybody goes near with the solution: no more than it works at with people beside
@@ -91,7 +95,7 @@ void let_down_and_open(const LeakTestPlan& test, std::vector<Fact>& steps) {
 }  // namespace
 
 bool regulator_is_marked(const LeakTestPlan& test) {
-  return test.possible && test.rig && test.rig->run() != nullptr && !test.rig->fed_from.empty();
+  return test.possible && test.rig && test.rig->run() != nullptr && !test.rig->fed_from.empty() && !test.regulator;
 }
 
 void time_leak_test(const Inputs& inputs, GaugePressure setting, LeakTestPlan& test) {

@@ -100,18 +100,13 @@ void add_clamps(const Catalog& catalog, const ConnectionPlan& connection, BinLef
 /// the job lends stand on the list already.
 void add_rig(const LeakTestPlan& test, PartTally& tally) {
   if (!test.rig) return;
-  for (const RigPart& part : test.rig->parts) {
-    if (part.whose == RigPart::Whose::job)
-      tally.used_too(part.part, "leak test");
-    else
-      tally.add(part.part, part.whose == RigPart::Whose::bin, "leak test");
-  }
-  for (const PartId part : test.at_supply) {
-    if (part == test.throttle)
-      tally.add(part, false, "leak test");
-    else
-      tally.used_too(part, "leak test");
-  }
+  for (const std::vector<RigPart>& parts : {test.rig->parts, test.at_supply})
+    for (const RigPart& part : parts) {
+      if (part.whose == RigPart::Whose::job)
+        tally.used_too(part.part, "leak test");
+      else
+        tally.add(part.part, part.whose == RigPart::Whose::bin, "leak test");
+    }
 }
 
 void add_test_gear(const LeakTestPlan& test, PartTally& tally) {

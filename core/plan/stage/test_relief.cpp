@@ -2,8 +2,10 @@
 
 #include "hydraulics/air.h"
 #include "hydraulics/air_line.h"
+#include "plan/sold.h"
 #include "plan/stage/relief_valves.h"
 #include "plan/stage/restrictors.h"
+#include "quantity/nearly.h"
 #include "transfer/failed_regulator.h"
 
 #include <algorithm>
@@ -30,17 +32,36 @@ transfer::ReliefValve flowing(const Inputs& inputs, PartId valve) {
 
 }  // namespace
 
-std::vector<PartId> lent_at_supply(const Catalog& catalog, const std::vector<Way>& ways) {
+std::vector<RigPart> lent_at_supply(const Catalog& catalog, const std::vector<Way>& ways) {
   for (const Way& way : ways) {
     const auto last = last_regulator(catalog, way);
     if (way.use != WayUse::feed || last == way.parts.end()) continue;
-    std::vector<PartId> lent;
+    std::vector<RigPart> lent;
     for (auto part = way.parts.begin(); part != last + 1; ++part)
       if (role_of(catalog, part->part) == Role::restrictor || role_of(catalog, part->part) == Role::regulator)
-        lent.push_back(part->part);
+        lent.push_back({part->part, RigPart::Whose::job});
     return lent;
   }
   return {};
+}
+
+void reach_test_pressure(const Inputs& inputs, LeakTestPlan& test) {
+  if (test.at_supply.empty()) return;
+  const Catalog& catalog = inputs.catalog;
+  const PartId last = test.at_supply.back().part;  // the regulator that sets the pressure
+  const auto reaches = [&](PartId part) {
+    const auto& range = catalog.part(part).full_scale;
+    return !range || quantity::at_most(test.pressure, *range);
+  };
+  if (reaches(last)) return;
+  test.regulator =
+      regulator_for_inlet(catalog, regulator_range_for(catalog, test.pressure), catalog.part(last).ports[0].type);
+  if (test.regulator && reaches(*test.regulator)) {
+    test.at_supply.back() = {*test.regulator, RigPart::Whose::bought};
+    return;
+  }
+  test.regulator.reset();
+  test.at_supply.clear();
 }
 
 void size_relief_of_test(const Inputs& inputs, const transfer::System& system, PartId valve, GaugePressure limit,
@@ -66,14 +87,21 @@ void size_relief_of_test(const Inputs& inputs, const transfer::System& system, P
   const auto widest = transfer::restrictor_bore(rig, supply, held, {relief});
   if (!widest) return;
   test.throttle_bore = *widest;
-  const std::vector<PartId>& lent = test.at_supply;
-  const auto regulator = std::find_if(lent.begin(), lent.end(),
-                                      [&](PartId part) { return role_of(inputs.catalog, part) == Role::regulator; });
-  test.throttle = restrictor_up_to(inputs, inlet_of_regulator(inputs, *regulator), *widest);
+  const std::vector<RigPart>& parts = test.at_supply;
+  const auto regulator = std::find_if(parts.begin(), parts.end(), [&](const RigPart& each) {
+    return role_of(inputs.catalog, each.part) == Role::regulator;
+  });
+  test.throttle = restrictor_up_to(inputs, inlet_of_regulator(inputs, regulator->part), *widest);
   if (!test.throttle) return;
   test.relief_is_enough = true;
-  std::erase_if(test.at_supply, [&](PartId part) { return role_of(inputs.catalog, part) == Role::restrictor; });
-  test.at_supply.insert(test.at_supply.begin(), *test.throttle);
+  std::erase_if(test.at_supply,
+                [&](const RigPart& each) { return role_of(inputs.catalog, each.part) == Role::restrictor; });
+  test.at_supply.insert(test.at_supply.begin(), {*test.throttle, RigPart::Whose::bought});
+}
+
+void take_for_supply(LeakTestPlan& test, BinLeft& left) {
+  for (RigPart& each : test.at_supply)
+    if (each.whose == RigPart::Whose::bought && left.take(each.part)) each.whose = RigPart::Whose::bin;
 }
 
 }  // namespace riserun::plan

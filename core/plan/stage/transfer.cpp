@@ -27,18 +27,9 @@ const Length kShowingFilm = inches(1.0 / 8.0);  // what is left then shows as pu
 const Length kWettedFilm = millimetres(1.0);    // on steel that is well wetted: a contact angle of about 20 degrees
 const double kOilyAngle = 90.0;                 // degrees, on an oily or painted floor
 
-/// The finest step that a low-pressure regulator is set to by a dial with marks of 0.1 psi: half a mark (common
-/// practice). Such dials have marks in psi, whatever the units of the job.
-const GaugePressure kDialStep = psig(0.05);
-
 GaugePressure rounded_up(GaugePressure value) {
   const double step = in_pascals(kDialStep);
   return gauge_pascals(std::ceil(in_pascals(value) / step - 1e-9) * step);
-}
-
-GaugePressure rounded_down(GaugePressure value) {
-  const double step = in_pascals(kDialStep);
-  return gauge_pascals(std::floor(in_pascals(value) / step + 1e-9) * step);
 }
 
 GaugePressure scaled(GaugePressure value, double by) { return gauge_pascals(in_pascals(value) * by); }
@@ -47,9 +38,6 @@ GaugePressure scaled(GaugePressure value, double by) { return gauge_pascals(in_p
 GaugePressure that_lifts(GaugePressure to_finish) {
   return rounded_up(scaled(to_finish, (1.0 + kBalances) / kAsPrinted));
 }
-
-/// The most on the dial that stays under the limit, also as it was printed.
-GaugePressure within_limit(GaugePressure limit) { return rounded_down(scaled(limit, kAsPrinted)); }
 
 transfer::System system_for(const Inputs& inputs, const RiserPlan& riser, const hydraulics::Line& line,
                             const Levels& levels, const AirWays& air) {
@@ -161,6 +149,7 @@ void choose_setting(const Inputs& inputs, const Levels& levels, const WallLimit&
   plan.system.air.set_pressure = job.air.set_pressure.value_or(first_guess(inputs.settled, levels));
   set_first_stage(inputs.catalog, air, plan.system.air);
   const GaugePressure finish = transfer::pressure_to_finish(plan.system, plan.start, levels.table_depth);
+  plan.least_setting = that_lifts(finish);
   plan.usual_setting = usual_setting(plan, walls, finish);
   if (job.air.set_pressure) {
     plan.setting = *job.air.set_pressure;

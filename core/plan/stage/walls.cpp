@@ -38,13 +38,15 @@ bool has_baffles(const Supports& supports) {
   return supports.layout && supports.layout->baffles_across + supports.layout->baffles_along > 0;
 }
 
-void assume_supports(const Supports& supports, Remarks& remarks) {
+void assume_supports(const Inputs& inputs, Remarks& remarks) {
+  const Supports& supports = inputs.job.reservoir.supports;
   const auto& layout = supports.layout;
   if (layout && layout->bare && !layout->bare->lid_only)
     remarks.assume(fact("bare_panel_in_lid_and_floor"), "reservoir.supports.widest bare panel.in");
   const bool none = !layout || (!layout->bare && !has_baffles(supports) && !layout->lid && !layout->floor &&
                                 !layout->long_side && !layout->short_side);
   if (none) remarks.assume(fact("no_stays"));
+  if (are_shut_in(inputs)) remarks.assume(fact("supports_are_inside"), "reservoir.supports");
   if (layout && layout->bare && !layout->long_side && !layout->short_side) remarks.assume(fact("sides_are_bare"));
   if (!supports.floor_carried) remarks.assume(fact("floor_on_legs"), "reservoir.supports.floor carried");
 }
@@ -124,6 +126,13 @@ void set_stays(const Inputs& inputs, WallRequest request, const WallLoad& load, 
 
 }  // namespace
 
+bool are_shut_in(const Inputs& inputs) {
+  const auto& layout = inputs.job.reservoir.supports.layout;
+  return inputs.settled.lid_closed && layout &&
+         (layout->baffles_across + layout->baffles_along > 0 || layout->lid || layout->floor || layout->long_side ||
+          layout->short_side);
+}
+
 std::optional<Passages> find_passages(const Inputs& inputs, Length riser_bore, Remarks& remarks) {
   const Supports& supports = inputs.job.reservoir.supports;
   if (!has_baffles(supports) || !supports.passages.value_or(true)) return std::nullopt;
@@ -150,7 +159,7 @@ void add_mouse_holes(const Inputs& inputs, Length riser_bore, WallsPlan& walls, 
 }
 
 WallLimit find_wall_limit(const Inputs& inputs, Length charge, Remarks& remarks) {
-  assume_supports(inputs.job.reservoir.supports, remarks);
+  assume_supports(inputs, remarks);
   const WallRequest request = wall_request(inputs.job, inputs.settled, charge);
   WallLimit walls;
   walls.panels =
@@ -168,12 +177,16 @@ void mend_weak_walls(const Inputs& inputs, const WallLoad& load, const WallLimit
   finding.or_else = stiffer_walls(inputs.job, inputs.settled, load.charge, std::max(load.in_use, kLeastAtFour),
                                   quarter_of_yield(inputs.settled));
   if (stay && stay->limit_after > load.in_use) {
-    finding.mend = fact("stay_lifts_limit", stay->what, stay->limit_after);
-    finding.ways_to_try = {{{kSupports, {}, {}, stay->supports}}};
+    Mend mend = with_the_lid_off(
+        inputs.settled,
+        {fact("stay_lifts_limit", stay->what, stay->limit_after), {}, {{{kSupports, {}, {}, stay->supports}}}});
+    finding.mend = std::move(mend.fact);
+    finding.ways_to_try = std::move(mend.ways_to_try);
   } else if (stay) {
-    finding.mend = fact("stay_lifts_limit_too_little", stay->what, stay->limit_after);
+    finding.mend =
+        with_the_lid_off(inputs.settled, {fact("stay_lifts_limit_too_little", stay->what, stay->limit_after)}).fact;
   } else {
-    finding.mend = fact("thicker_sheet_or_lower_table");
+    finding.mend = fact(inputs.settled.lid_closed ? "another_box_or_lower_table" : "thicker_sheet_or_lower_table");
   }
 }
 

@@ -28,6 +28,9 @@ struct WallLimit {
 /// Of the job's baffles: given by the job as being there, or assumed; nullopt: there are no baffles, or tight ones.
 std::optional<Passages> find_passages(const Inputs& inputs, Length riser_bore, Remarks& remarks);
 
+/// The job's reservoir is welded shut, and its supports are taken to be inside already.
+bool are_shut_in(const Inputs& inputs);
+
 /// Through bars that stand on the floor, which would dam the water: assumed where the job does not say that nothing
 /// passes. Each bar is made that much higher, so that it carries what it did.
 void add_mouse_holes(const Inputs& inputs, Length riser_bore, WallsPlan& walls, Remarks& remarks);

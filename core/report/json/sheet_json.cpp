@@ -51,7 +51,10 @@ json rig_json(const plan::Plan& plan, UnitSystem units) {
     parts.back()["from"] = owner_key(part.whose);
   }
   json at_supply = json::array();
-  for (const catalog::PartId part : plan.leak_test.at_supply) at_supply.push_back(rig_part_json(*plan.catalog, part));
+  for (const RigPart& part : plan.leak_test.at_supply) {
+    at_supply.push_back(rig_part_json(*plan.catalog, part.part));
+    at_supply.back()["from"] = owner_key(part.whose);
+  }
   return {{"parts", std::move(parts)},
           {"fed_from", rig->fed_from},
           {"at_supply", std::move(at_supply)},

@@ -49,6 +49,8 @@ std::span<const AssumptionWords> assumption_words() {
        "the widest bare panel says nothing of them: 'long side bays' and 'short side bays' do"},
       {"floor_on_legs", "floor of the reservoir", "on legs: it bears water and air as the lid bears air",
        "'floor carried' was not given: one that lies flat all over does not bulge"},
+      {"supports_are_inside", "stays and baffles of 'supports'", "in the closed reservoir already",
+       "its lid is welded: nobody can put them in"},
       {"no_stays", "stays and baffles of the reservoir", "none: each wall is one bare panel",
        "none were given, and that is on the safe side"},
 

@@ -12,17 +12,19 @@ std::span<const Words> leak_test_words() {
       {"test_plug", "Plug {0:and}."},
       {"test_build_rig", "Build the rig up on '{0}'; its shut-off stays open until all is screwed up."},
       {"test_feed_from",
-       "{0:distance} from the reservoir or farther put the job's regulator, backed right off, on '{1}', its restrictor "
+       "{0:distance} from the reservoir or farther put {2}, backed right off, on '{1}', the job's restrictor "
        "towards the supply, then a tee with a valve to let down by, and the test hose from there to the rig's "
        "shut-off. Set a field glass or a camera up so "
        "that the gauge is read from the regulator."},
       {"test_feed_throttled",
-       "{0:distance} from the reservoir or farther put the job's regulator, backed right off, on '{1}', and on its "
-       "inlet, in place of the job's own restrictor, the {2} that is bought for the test: with another the rig's "
+       "{0:distance} from the reservoir or farther put {3}, backed right off, on '{1}', and on its "
+       "inlet, in place of the job's own restrictor, the {2} that is for the test alone: with another the rig's "
        "relief "
        "valve does not hold a regulator that sticks. Behind it stands a tee with a valve to let down by, and the test "
        "hose leads from there to the rig's shut-off. Set a field "
        "glass or a camera up so that the gauge is read from the regulator."},
+      {"regulator_of_the_job", "the job's regulator"},
+      {"regulator_of_the_test", "the {0} of the test (the job's own does not go up to its pressure)"},
       {"test_feed_by_hand",
        "Lead the test hose from the rig's shut-off to a tee with a valve to let down by, and a hand pump or a "
        "low-pressure regulator, backed right off, "

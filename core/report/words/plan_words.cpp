@@ -25,6 +25,9 @@ std::span<const Words> plan_words() {
       {"bungs_into_a_shut_tank",
        "The lid is closed, and {0:and} must still be welded in: never heat a chamber that is shut, leave a port open, "
        "and get out what the cutter drops into it."},
+      {"look_for_the_supports",
+       "The lid is closed, and the limit of the walls rests on the stays and baffles of 'supports', which are taken to "
+       "be in there: look for each through a bung before any air goes on."},
       {"leave_more_between",
        "'{0}' is rigid and {1:tape} long from face to face: leave that between '{3}' and '{4}', {2:tape} more than the "
        "heights make, of which one is assumed."},
@@ -182,6 +185,9 @@ std::span<const Words> plan_words() {
       {"stiffeners_on_long_sides", "an upright stiffener every {0} on each long side ('long side bays': {1} x {2})"},
       {"stiffeners_on_short_sides", "an upright stiffener every {0} on each short side ('short side bays': {1} x {2})"},
       {"thicker_sheet_or_lower_table", "thicker sheet, or a lower table"},
+      {"another_box_or_lower_table", "another box, or a lower table"},
+      {"lid_comes_off_first",
+       "with the lid cut off first ('lid: open', and 'welded in: yes' of the bungs that are there): {0:, }"},
       {"set_the_regulator_lower", "set the regulator to {0:dial} or less; {1} finishes the fill"},
 
       // The list.

@@ -37,9 +37,9 @@ StepList rig_parts(const catalog::Catalog& catalog, const plan::LeakTestPlan& te
     list.steps.push_back(
         {fmt::format("{}, {} ({})", row.name, catalog.material(row.material).name, source_of(catalog, part))});
   }
-  for (const catalog::PartId part : test.at_supply)
-    list.steps.push_back({fmt::format("at the far end of the hose: {} ({})", catalog.part(part).name,
-                                      part == test.throttle ? "bought for the test" : "lent by the job")});
+  for (const plan::RigPart& part : test.at_supply)
+    list.steps.push_back(
+        {fmt::format("at the far end of the hose: {} ({})", catalog.part(part.part).name, source_of(catalog, part))});
   return list;
 }
 

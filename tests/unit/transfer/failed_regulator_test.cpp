@@ -90,6 +90,20 @@ TEST(FailedRegulator, WithTheRiserStoppedTheReliefValveHoldsWhereItPassesWhatCom
   EXPECT_NEAR(comes, 0.82 * 6.49 * 4.719474e-4 * 1.2041, 0.02 * comes);
 }
 
+// A valve that pops is wide open where it opens; one that begins to open there passes nothing yet.
+TEST(FailedRegulator, AReliefValveWithoutARiseIsWideOpenWhereItOpens) {
+  const System s = shop();
+  ReliefValve pops = valve(inches(0.3));
+  const auto at = [&](const ReliefValve& relief, GaugePressure pressure) {
+    return in_kilograms_per_second(relief.flow(pressure, s.atmosphere, s.temperature));
+  };
+  EXPECT_EQ(at(pops, pops.opens), 0.0);
+  const double wide = at(pops, pops.wide_open);
+  pops.opens = pops.wide_open;
+  EXPECT_EQ(at(pops, pops.wide_open), wide);
+  EXPECT_EQ(at(pops, pops.wide_open - psi(0.001)), 0.0);
+}
+
 TEST(FailedRegulator, AReliefValveThatIsTooSmallLetsThePressureRise) {
   const FailedRegulator r = failed_regulator_pressure(shop(), psig(100.0), {valve(inches(0.25))});
   EXPECT_GT(r.riser_stopped, psig(20.0));

@@ -67,11 +67,18 @@ TEST(ReliefOfTheTest, HoldsARegulatorThatSticksOrTheFeedIsThrottled) {
   ASSERT_TRUE(wide.leak_test.throttle);
   const Length hole = wide.catalog->part(*wide.leak_test.throttle).ports[0].bore;
   EXPECT_LE(hole, wide.leak_test.throttle_bore);
-  EXPECT_EQ(wide.leak_test.at_supply.front(), *wide.leak_test.throttle);
-  EXPECT_TRUE(std::any_of(wide.list.buy.begin(), wide.list.buy.end(), [&](const ListItem& item) {
+  EXPECT_EQ(wide.leak_test.at_supply.front().part, *wide.leak_test.throttle);
+  const auto is_for_test = [&](const ListItem& item) {
     return item.part == wide.leak_test.throttle &&
            std::find(item.used_for.begin(), item.used_for.end(), "leak test") != item.used_for.end();
-  }));
+  };
+  EXPECT_TRUE(std::any_of(wide.list.buy.begin(), wide.list.buy.end(), is_for_test));
+  // What lies in the bin is not bought again.
+  const Plan in_bin = plan_of_text(
+      with(kReady, "1/16 in hole restrictor", "3/32 in hole restrictor") +
+      fmt::format("bin:\n  - {{part: \"{}\", count: 1}}\n", wide.catalog->part(*wide.leak_test.throttle).name));
+  EXPECT_EQ(in_bin.leak_test.at_supply.front().whose, RigPart::Whose::bin);
+  EXPECT_TRUE(std::none_of(in_bin.list.buy.begin(), in_bin.list.buy.end(), is_for_test));
 }
 
 /// By hand: choked at 124.7 psia and 0.0404 kg/s per m2 and Pa at 293 K, 0.82 of the hole; out of the valve at 2.8 psi

@@ -45,7 +45,7 @@ TEST(LeakTestRig, IsMadeOfTheJobsOwnPartsWhereTheyServe) {
   EXPECT_TRUE(plan.leak_test.gauge_of_job);
   EXPECT_EQ(whose_is(plan.leak_test, Role::gauge), RigPart::Whose::job);
   std::vector<Role> at_supply;
-  for (const PartId part : plan.leak_test.at_supply) at_supply.push_back(role_of(part));
+  for (const RigPart& part : plan.leak_test.at_supply) at_supply.push_back(role_of(part.part));
   EXPECT_THAT(at_supply, ElementsAre(Role::restrictor, Role::regulator));
   EXPECT_EQ(bought(plan, Role::gauge), 1);
   EXPECT_EQ(bought(plan, Role::regulator), 1);
@@ -59,6 +59,27 @@ TEST(LeakTestRig, BuysADialWhereTheJobsDoesNotShowThePressure) {
   const double times = in_pascals(plan.leak_test.gauge_full_scale) / in_pascals(plan.leak_test.pressure);
   EXPECT_GE(times, 1.5);
   EXPECT_LE(times, 4.0);
+}
+
+// Of a dial of 0 to 2 psi, under a test of 2.3 psi.
+TEST(LeakTestRig, BuysARegulatorWhereTheJobsDoesNotGoUpToThePressure) {
+  const std::string low = with(with(kReady, "regulator range: 15 psi", "regulator range: 2 psi"),
+                               "0 to 15 psi air regulator", "0 to 2 psi air regulator");
+  const Plan plan = plan_of_text(low);
+  const LeakTestPlan& test = plan.leak_test;
+  EXPECT_GT(test.pressure, psig(2.0));
+  ASSERT_FALSE(test.at_supply.empty());
+  const RigPart& last = test.at_supply.back();
+  EXPECT_EQ(role_of(last.part), Role::regulator);
+  EXPECT_EQ(last.whose, RigPart::Whose::bought);
+  EXPECT_GE(*plan.catalog->part(last.part).full_scale, test.pressure);
+  EXPECT_EQ(bought(plan, Role::regulator), 2);
+  // The job's own is not there to be marked, nor to open the relief valve with.
+  EXPECT_THAT(codes(test.steps), testing::Not(testing::Contains("test_mark_regulator")));
+  for (const WorkStep& step : plan.work.steps) EXPECT_NE(step.what.code, "work_prove_relief");
+  const Plan reaches = plan_of_text(low + "test pressure: 1.9 psi\n");
+  EXPECT_EQ(reaches.leak_test.at_supply.back().whose, RigPart::Whose::job);
+  EXPECT_EQ(bought(reaches, Role::regulator), 1);
 }
 
 // Set at 2 psi it would blow at 2.3, and holds at 1.7.

@@ -18,6 +18,7 @@ const LeakTestPlan& sheet_of_ready() {
 
 std::vector<std::string_view> codes(const std::vector<Fact>& facts) {
   std::vector<std::string_view> found;
+  found.reserve(facts.size());
   for (const Fact& fact : facts) found.push_back(fact.code);
   return found;
 }

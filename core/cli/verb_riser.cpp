@@ -124,7 +124,10 @@ void ask_for_measures(const RiserOptions& options) {
                                    std::pair("--width", &options.width)})
     if (text->empty()) missing.emplace_back(name);
   if (missing.size() == 3) throw CLI::RequiredError("a job file, or --height, --length and --width,");
-  if (!missing.empty()) throw CLI::RequiredError(fmt::format("{}", fmt::join(missing, " and ")));
+  if (missing.empty()) return;
+  const char* verb = missing.size() > 1 ? "are" : "is";
+  throw CLI::RequiredError(fmt::format("{} {} required", fmt::join(missing, " and "), verb),
+                           CLI::ExitCodes::RequiredError);
 }
 
 }  // namespace

@@ -36,7 +36,8 @@ TEST(Riser, OfABushingsOwnThreadIsHeld) {
 }
 
 TEST(Riser, AsksForAllMeasuresAtOnce) {
-  EXPECT_THAT(complaint({"riser", "--height", "14 in"}), HasSubstr("--length and --width is required"));
+  EXPECT_THAT(complaint({"riser", "--height", "14 in"}), HasSubstr("--length and --width are required"));
+  EXPECT_THAT(complaint({"riser", "--height", "14 in", "--length", "40 in"}), HasSubstr("--width is required"));
 }
 
 TEST(Riser, ThatHasNoRoomIsCutToNothing) {

@@ -1,5 +1,7 @@
 #include "plan/stage/mounting.h"
 
+#include "plan/job/facing.h"
+
 #include <algorithm>
 #include <cmath>
 #include <set>
@@ -10,23 +12,9 @@ namespace {
 
 using catalog::CheckKind;
 
-/// Where a port's axis leads, seen from its vessel.
-enum class Looks { down = -1, flat = 0, up = 1 };
-
-std::optional<Looks> looks_of(const Job& job, const std::string& name) {
+std::optional<Facing> axis_of_port(const Job& job, const std::string& name) {
   const JobPort* port = find_port(job, name);
-  if (port == nullptr || !port->place) return std::nullopt;
-  switch (*port->place) {
-    case Place::lid:
-      return Looks::up;
-    case Place::floor:
-      return Looks::down;
-    case Place::side:
-      return Looks::flat;
-    case Place::over_rim:
-      break;
-  }
-  return std::nullopt;
+  return port != nullptr ? axis_of(*port) : std::nullopt;
 }
 
 bool is_swing_check(const Catalog& catalog, PartId part) {
@@ -42,11 +30,11 @@ std::optional<double> turn_through(const Catalog& catalog, const chain::RunPart&
 
 /// The part's axis from the port on, in the sense that leads away from the port; nothing: not known. A quarter turn out
 /// of an upright run is flat, whichever way it points; out of a flat one it may rise or fall.
-std::optional<Looks> beyond(const Catalog& catalog, Looks axis, const chain::RunPart& link) {
+std::optional<Facing> beyond(const Catalog& catalog, Facing axis, const chain::RunPart& link) {
   const std::optional<double> turn = turn_through(catalog, link);
   if (!turn) return std::nullopt;
   if (*turn < 1.0) return axis;
-  if (axis != Looks::flat && std::abs(*turn - 90.0) < 1.0) return Looks::flat;
+  if (axis != Facing::aside && std::abs(*turn - 90.0) < 1.0) return Facing::aside;
   return std::nullopt;
 }
 
@@ -57,7 +45,7 @@ struct Step {
   bool away;
 };
 
-void add_falling(const Catalog& catalog, const std::vector<Step>& steps, std::optional<Looks> axis,
+void add_falling(const Catalog& catalog, const std::vector<Step>& steps, std::optional<Facing> axis,
                  std::set<PartId>& falling) {
   for (const Step& step : steps) {
     if (!axis) return;
@@ -75,10 +63,10 @@ std::set<PartId> falling_swing_checks(const Inputs& inputs, const ConnectionPlan
     const chain::Chain way = chain::way_to(run, end);
     std::vector<Step> steps;
     for (const chain::RunPart& link : way.parts) steps.push_back({&link, link.enter == 0});
-    add_falling(inputs.catalog, steps, looks_of(inputs.job, plan.from), falling);
+    add_falling(inputs.catalog, steps, axis_of_port(inputs.job, plan.from), falling);
     std::reverse(steps.begin(), steps.end());
     for (Step& step : steps) step.away = !step.away;
-    add_falling(inputs.catalog, steps, looks_of(inputs.job, plan.ends[end]), falling);
+    add_falling(inputs.catalog, steps, axis_of_port(inputs.job, plan.ends[end]), falling);
   }
   return falling;
 }
@@ -117,7 +105,8 @@ bool can_end_upright(const Inputs& inputs, const std::string& base, const chain:
 }
 
 void keep_swing_checks_from_falling_flow(const Inputs& inputs, ConnectionPlan& plan) {
-  const bool falls = looks_of(inputs.job, plan.from) == Looks::down || looks_of(inputs.job, plan.to) == Looks::up;
+  const bool falls =
+      axis_of_port(inputs.job, plan.from) == Facing::down || axis_of_port(inputs.job, plan.to) == Facing::up;
   if (!falls || plan.request.taken) return;
   const auto swings = [&](PartId part) { return is_swing_check(inputs.catalog, part); };
   for (const chain::Need& need : plan.request.needs) {

@@ -102,7 +102,6 @@ chain::ChainRequest read_request(const AskedOptions& options, const Stock& stock
   read_fields(options, AskedOf::run, words, request);
   request.needs = chain::told_apart(chain::as_meant(*stock.catalog, std::move(request.needs), request.vacuum),
                                     request.needs_in_order);
-  request.galvanic = chain::galvanic_meant(*stock.catalog, request.needs, request.galvanic);
   request.service = options.has("air") ? chain::Service::air : chain::Service::water;
   if (const auto flow = words.quantity(option_of(askable("flow")), options.text("flow"), &quantity::read_volume_flow))
     request.flow = *flow;

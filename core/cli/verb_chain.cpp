@@ -85,6 +85,7 @@ Question question_from(const ChainOptions& options, const Stock& stock, const Co
   request.from.material = from.material;
   request.to.type = to.type;
   request.to.material = to.material;
+  request.galvanic = chain::galvanic_meant(*stock.catalog, request);
   question.span = read_span(options.asked, words, request);
   if (question.span && options.spares)
     words.add("--spares", "", "is not for a run that makes a distance: a stand-in would have to make it too", 0);

@@ -53,12 +53,14 @@ std::vector<Need> as_meant(const Catalog& catalog, std::vector<Need> needs, bool
   return needs;
 }
 
-Galvanic galvanic_meant(const Catalog& catalog, const std::vector<Need>& needs, Galvanic asked) {
+Galvanic galvanic_meant(const Catalog& catalog, const ChainRequest& request) {
+  if (request.from.material || request.to.material) return request.galvanic;
   const auto parts_metals = [&](const Need& need) {
     return std::all_of(need.parts.begin(), need.parts.end(),
                        [&](PartId part) { return catalog.part(part).dielectric; });
   };
-  return std::any_of(needs.begin(), needs.end(), parts_metals) ? Galvanic::avoid : asked;
+  const bool is_asked_for = std::any_of(request.needs.begin(), request.needs.end(), parts_metals);
+  return is_asked_for ? Galvanic::avoid : request.galvanic;
 }
 
 }  // namespace riserun::chain

@@ -22,7 +22,8 @@ std::vector<Need> told_apart(std::vector<Need> needs, bool in_order);
 std::vector<Need> as_meant(const Catalog& catalog, std::vector<Need> needs, bool vacuum);
 
 /// Who asks for a part that keeps metals apart, and for nothing else in its place, means that none meet that should
-/// not: a galvanized nipple on the brass half of a dielectric union undoes it (common practice).
-Galvanic galvanic_meant(const Catalog& catalog, const std::vector<Need>& needs, Galvanic asked);
+/// not: a galvanized nipple on the brass half of a dielectric union undoes it (common practice). Where an end's metal
+/// is known that is for the request to say: plastic would be taken to part what the union is asked for.
+Galvanic galvanic_meant(const Catalog& catalog, const ChainRequest& request);
 
 }  // namespace riserun::chain

@@ -136,7 +136,7 @@ ChainRequest request_for(const Inputs& inputs, const JobConnection& connection, 
   request.vacuum = settle_vacuum(inputs, connection, service, remarks);
   request.needs =
       chain::told_apart(chain::as_meant(inputs.catalog, connection.needs, request.vacuum), connection.needs_in_order);
-  request.galvanic = chain::galvanic_meant(inputs.catalog, request.needs, request.galvanic);
+  request.galvanic = chain::galvanic_meant(inputs.catalog, request);
   request.may_narrow = true;  // the judge says where the line's bore is missed, and which gap is long enough
   request.flow = wanted_flow(inputs);
   request.bin = inputs.job.bin;

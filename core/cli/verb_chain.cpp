@@ -1,4 +1,5 @@
 #include "chain/ask/assembly.h"
+#include "chain/ask/needs.h"
 #include "chain/ask/spares.h"
 #include "chain/finder.h"
 #include "cli/asked_options.h"

@@ -114,7 +114,8 @@ std::vector<Move> wished_moves(const FoldedCatalog& folded, const ChainRequest& 
   for (const PortTypeId enter : enters) {
     for (const PortTypeId leave : leaves) {
       if (!likely(enter, leave) || !has_room(request, catalog, enter, leave)) continue;
-      wished.push_back(wished_move(folded, enter, leave, false));
+      // Of ends alike it is a piece of pipe or hose, and where the catalog has none nobody makes it.
+      if (enter != leave) wished.push_back(wished_move(folded, enter, leave, false));
       if (rules.closing() != Closing::none && unlikeliness(catalog, enter, leave) == 0)
         wished.push_back(wished_move(folded, enter, leave, true));
     }

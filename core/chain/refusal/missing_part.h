@@ -22,8 +22,8 @@ struct MissingPart {
   bool closing = false;  // a union
 };
 
-/// An adapter or union between two port types that would complete a chain: one thread kind before two, near sizes
-/// before far ones, fewest parts with it. nullopt: no single part would.
+/// An adapter between two unlike port types, or a union, that would complete a chain: one thread kind before two, near
+/// sizes before far ones, fewest parts with it. nullopt: no single part would.
 std::optional<MissingPart> missing_part(const FoldedCatalog& folded, const ChainRequest& request);
 
 }  // namespace riserun::chain

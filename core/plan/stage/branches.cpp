@@ -132,7 +132,7 @@ void refuse_without_assembly(const Catalog& catalog, const ConnectionPlan& plan,
     refusal.mend = fact("order_one_part_specially", part_title(catalog, *none.way->special_order));
   else if (!none.mends.empty())
     refusal.mend = none.mends.front();
-  else if (none.way && none.way->missing_part && may_be_made(*none.way->missing_part))
+  else if (none.way && none.way->missing_part)
     refusal.mend = fact("one_part_would_complete_it", *none.way->missing_part);
   for (const chain::BranchRules& branch : plan.branched->branches) {
     const Fact& reason = none.way ? none.way->reason : none.reason;

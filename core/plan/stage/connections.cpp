@@ -104,7 +104,7 @@ void refuse_none(const Inputs& inputs, const ConnectionPlan& plan, Remarks& rema
   if (none.only_the_distance && nearest) refusal.numbers = Against{*plan.gap, *nearest};
   if (none.special_order) {
     refusal.mend = fact("order_one_part_specially", part_title(catalog, *none.special_order));
-  } else if (none.missing_part && may_be_made(*none.missing_part)) {
+  } else if (none.missing_part) {
     refusal.mend = fact("one_part_would_complete_it", *none.missing_part);
   } else if (!none.mends.empty()) {
     refusal.mend = none.mends.front();

@@ -64,8 +64,4 @@ std::optional<Fact> fitters_mend(const Catalog& catalog, const std::vector<chain
   return std::nullopt;
 }
 
-bool may_be_made(const Fact& missing_part) {
-  return missing_part.code != "adapter_between" || !(missing_part.values.at(0) == missing_part.values.at(1));
-}
-
 }  // namespace riserun::plan

@@ -17,8 +17,4 @@ namespace riserun::plan {
 std::optional<Fact> fitters_mend(const catalog::Catalog& catalog, const std::vector<chain::Need>& asked,
                                  const Fact& reason, const std::optional<Fact>& mend);
 
-/// A part that would complete a run, were it there: one with two ends alike is none that anybody makes where the
-/// catalog has none, but a piece of pipe or hose that was not asked for.
-bool may_be_made(const Fact& missing_part);
-
 }  // namespace riserun::plan

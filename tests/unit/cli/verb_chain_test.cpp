@@ -193,6 +193,8 @@ TEST(HeatAndVacuum, TakeSuctionHoseWhereAHoseIsAskedFor) {
   EXPECT_THAT(families(unasked.answer), ElementsAre("suction-hose"));
   const auto without = chain({"1-1/2 barb", "1-1/2 barb", "--need", "hose"});
   EXPECT_THAT(families(without.answer), ElementsAre("hose"));
+  EXPECT_EQ(chain({"1-1/2 barb", "1-1/2 barb", "--avoid", "just hose"}).status, kNoSolution)
+      << "no vacuum, no such hose";
   const auto branched = ask({"chain", "1 FNPT", "1 FNPT", "1 FNPT", "--branch-need", "1=suction hose"});
   EXPECT_THAT(branched.out, HasSubstr("suction hose"));
 }
@@ -390,6 +392,12 @@ TEST(Refusal, NamesNoPartThatItsOwnRuleKeepsOut) {
     EXPECT_TRUE(why["missing_part"].is_null()) << why["missing_part"];
   }
   EXPECT_EQ(chain({"3/4 FBSPP", "3/4 MGHT"}).answer["why_none"]["special_order"].is_null(), false);
+}
+
+TEST(Refusal, AsksForTheMatingPartRatherThanAnAdapterThatIsSold) {
+  const auto plug = ask({"chain", "1/4 FNPT", "1/4 FNPT", "--need", "air plug", "--air"});
+  EXPECT_EQ(plug.status, kNoSolution);
+  EXPECT_THAT(plug.out, AllOf(HasSubstr("'air coupler' in 'need'"), Not(HasSubstr("adapter"))));
 }
 
 // An order that joins the two ports, but not at that distance, mends nothing.

@@ -56,7 +56,7 @@ TEST(NeedsInOrder, ThatCannotBeKeptIsNamedWithTheNeeds) {
   const NoChain none = std::get<NoChain>(shop.find(request));
   // Without a need for it the valve would not come in, so that no way would lead to the gauge tee.
   EXPECT_THAT(keys(none), ElementsAre("need", "order_of_needs"));
-  EXPECT_EQ(said(none.reason), "these two cannot both be kept: a gauge tee in it; the needs in the order given");
+  EXPECT_EQ(said(none.reason), "these two cannot both be kept: the gauge tee asked for; the needs in the order given");
   EXPECT_THAT(said(none.mends), ElementsAre("let the needs come in any order"));
 }
 

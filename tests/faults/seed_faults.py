@@ -27,6 +27,15 @@ ROOMS = {
     "plan/settle": [("unit_plan", "*Assumption*:*Settled*"), ("unit_plan", "*")],
     "plan/stage": [("unit_plan", "*")],
     "catalog/identify": [("published_catalog", "*Identify*:EverySize*:Thread*:Next*:HandTurns*")],
+    "chain/bin": [("unit_chain", "*"), ("chain_properties", "OneBin*:LeastSpares*")],
+    "chain/build": [("unit_chain", "*"), ("published_chain", "*"), ("chain_properties", "BestChain.*:MakesTheSpan*")],
+    "chain/graph": [("unit_chain", "*"), ("chain_properties", "BestChain.*:TakenRuns.*")],
+    "chain/part": [("unit_chain", "*"), ("published_chain", "*"), ("chain_properties", "BestChain.*:MakesTheSpan*")],
+    "chain/refusal": [("unit_chain", "*"), ("chain_properties", "Conflicts.*")],
+    "chain/rules": [("unit_chain", "*"), ("chain_properties", "BestChain.*:Conflicts.*:BestAssembly.*")],
+    "chain/search": [("unit_chain", "*"), ("published_chain", "*"), ("chain_properties", "BestChain.*:TakenRuns.*:Needs*")],
+    "chain/span": [("unit_chain", "*"), ("chain_properties", "MakesTheSpan*")],
+    "chain/tree": [("unit_chain", "*"), ("chain_properties", "BestAssembly.*")],
 }
 MOST_SECONDS = 120  # of one test: a fault may run for ever
 

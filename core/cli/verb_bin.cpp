@@ -6,6 +6,7 @@
 #include "cli/inputs.h"
 #include "plan/plan.h"
 #include "plan/shop/bin_file.h"
+#include "plan/stage/inputs.h"
 #include "quantity/printable.h"
 #include "quantity/write.h"
 #include "report/file/write_file.h"
@@ -73,6 +74,14 @@ class Held {
   int folder_;
 };
 
+/// As the list calls it; a piece, which the catalog alone does not have, by what it was cut from.
+std::string name_of(const catalog::Catalog& catalog, const std::string& id) {
+  const auto part = catalog.find_part(id);
+  if (part) return plan::part_title(catalog, *part);
+  const auto whole = catalog.find_part(id.substr(0, id.find("/piece-")));
+  return whole ? "piece of " + plan::part_title(catalog, *whole) : quantity::printable(id);
+}
+
 void change(const fs::path& bin, const plan::BinChange& change, const Session& session) {
   const catalog::Catalog catalog = catalog_without_bin(session);
   if (catalog::is_table_file(bin))
@@ -86,11 +95,15 @@ void change(const fs::path& bin, const plan::BinChange& change, const Session& s
   }
   write_changed(bin, text, changed);
   for (const plan::BinChange::Count& count : change.counts)
-    session.out << fmt::format("  {:+} {}\n", count.more, quantity::printable(count.part));
+    if (count.more != 0) session.out << fmt::format("  {:+} {}\n", count.more, name_of(catalog, count.part));
   for (const plan::BinChange::Piece& piece : change.pieces)
     session.out << fmt::format(
         "  +1 {}, {}\n", catalog.part(piece.part).id,
         catalog::piece_words(piece.length, piece.sawn_ends, session.style(UnitSystem::inch).units));
+  for (const plan::BinChange::Count& count : change.counts)
+    if (count.lent > 0)
+      session.out << fmt::format("  {} of {} left in: lent to the leak test alone\n", count.lent,
+                                 name_of(catalog, count.part));
   session.out << fmt::format("{} changed; riserun bin undo {} takes it back.\n", quantity::printable(bin.string()),
                              quantity::printable(bin.string()));
 }

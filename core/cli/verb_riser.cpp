@@ -113,8 +113,8 @@ int run_from_job(const RiserOptions& options, const Session& session) {
   const report::Style style = session.style(job.units);
   const plan::Plan plan = plan::make_plan(stock.catalog, std::move(job));
   session.out << (session.common.json ? report::riser_json(plan.riser.riser, style.units)
-                                      : report::riser_text(plan, style));
-  return plan.riser.riser.refusals.empty() ? kDone : kNoSolution;
+                                      : report::all_findings(plan, style) + report::riser_text(plan, style));
+  return plan.verdict == plan::Verdict::ready ? kDone : kNoSolution;
 }
 
 /// All that is missing at once.

@@ -20,6 +20,9 @@ struct BinPlace {
   int count = 0;
 };
 
+/// In ListItem::used_for, of what plugs a port or makes the rig.
+inline const std::string kLeakTestUse = "leak test";
+
 struct ListItem {
   std::optional<PartId> part;  // none: a thing that the catalog has no part for
   std::string id;

@@ -15,6 +15,9 @@ struct StoredEnergy {
 /// The atmosphere that ASME PCC-2 Article 501 counts with.
 inline constexpr AbsolutePressure kPcc2Atmosphere = AbsolutePressure::from_si(101000.0);
 
+/// ASME PCC-2, Appendix 501-III.
+inline const Length kLeastStandoff = metres(30.0);
+
 /// ASME PCC-2 Article 501, Mandatory Appendices 501-II (equations II-2, II-3) and 501-III (III-1), for air:
 ///
 ///     E = 2.5 Pt V (1 - (Pa/Pt)^0.286),   TNT = E / 4 266 920 J/kg,   R = 20 (2 TNT)^(1/3),   at least 30 m

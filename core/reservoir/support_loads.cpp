@@ -48,13 +48,15 @@ SupportLoads support_loads(const Box& box, const SupportLayout& supports, GaugeP
   return loads;
 }
 
-namespace {
+Stress weld_shear(WeldMetal metal) {
+  constexpr double kOfSteel = 0.30 * 60.0e3;      // psi
+  constexpr double kOfAluminium = 11.5e3 / 1.95;  // psi
+  return stress_pascals((metal == WeldMetal::aluminium ? kOfAluminium : kOfSteel) * kPascalsPerPsi);
+}
 
-double allowed_on_throat() { return kWeldShareOfElectrode * in_pascals(kElectrode); }
-
-}  // namespace
-
-Length weld_throat(ForcePerLength load) { return metres(load.value() / allowed_on_throat()); }
+Length weld_throat(ForcePerLength load, WeldMetal metal) {
+  return metres(load.value() / in_pascals(weld_shear(metal)));
+}
 
 Length fillet_leg(Length throat, Length thinner_part) {
   const double thickness = in_inches(thinner_part);
@@ -67,8 +69,10 @@ Length fillet_leg(Length throat, Length thinner_part) {
   return std::max(std::min(inches(least), thinner_part), inches(sixteenths / 16.0));
 }
 
-Length weld_length(Force force, Length leg) {
-  return metres(in_newtons(force) / (allowed_on_throat() * kThroatOfLeg * in_metres(leg)));
+Length weld_length(Force force, Length leg, WeldMetal metal) {
+  constexpr double kLegs = 4.0;
+  const double carries = in_newtons(force) / (in_pascals(weld_shear(metal)) * kThroatOfLeg * in_metres(leg));
+  return std::max(metres(carries), kLegs * leg);
 }
 
 }  // namespace riserun::reservoir

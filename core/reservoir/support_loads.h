@@ -3,6 +3,7 @@
 
 #include "quantity/quantities.h"
 #include "reservoir/box_panels.h"
+#include "reservoir/metals.h"
 
 #include <boost/units/operators.hpp>
 
@@ -35,10 +36,11 @@ struct SupportLoads {
 /// side's load comes on each unit of length at the middle of the longer.
 SupportLoads support_loads(const Box& box, const SupportLayout& supports, GaugePressure pressure);
 
-/// Shear that a fillet weld may carry on its throat: 0.30 of the electrode's strength (AWS D1.1, AISC allowable stress
-/// design; from memory), of a 60 ksi electrode, the weakest in use.
-inline constexpr double kWeldShareOfElectrode = 0.30;
-inline const Stress kElectrode = stress_pascals(60.0e3 * kPascalsPerPsi);
+/// Shear that a fillet weld may carry on its throat. Steel and stainless steel: 0.30 of the strength of the weakest
+/// electrode in use, 60 ksi (AWS D1.1, AISC allowable stress design; from memory). Aluminium: 4043, the weaker of the
+/// usual fillers, breaks in shear at 11.5 ksi, over a factor of 1.95 (Aluminum Design Manual, allowable strength
+/// design; from memory).
+Stress weld_shear(WeldMetal metal);
 /// Throat of a fillet over its leg: 45 degrees.
 inline constexpr double kThroatOfLeg = 0.7071;
 /// Least leg of a fillet on sheet to 1/4 in: AWS D1.1:2025 Table 7.7.
@@ -46,7 +48,7 @@ inline const Length kLeastFillet = inches(0.125);
 
 /// Least throat of a weld that runs along the whole of what it holds; where there is one on both sides, of both
 /// together. The sheet's own shear beside it is not looked at.
-Length weld_throat(ForcePerLength load);
+Length weld_throat(ForcePerLength load, WeldMetal metal);
 
 /// Leg of the fillet to be welded for that throat, made on one side alone, next mark of a sixteenth up: no less than
 /// AWS D1.1:2025 Table 7.7 has for the thinner part (1/8 in to 1/4 in, 3/16 in to 1/2 in, 1/4 in to 3/4 in, 5/16 in
@@ -54,8 +56,9 @@ Length weld_throat(ForcePerLength load);
 /// J2.2b).
 Length fillet_leg(Length throat, Length thinner_part);
 
-/// Length of fillet of that leg that carries the force, all runs together.
-Length weld_length(Force force, Length leg);
+/// Length of fillet of that leg that carries the force, all runs together; no less than four legs, under which a fillet
+/// does not count whole (AISC J2.2b).
+Length weld_length(Force force, Length leg, WeldMetal metal);
 
 inline double in_pounds_per_inch(ForcePerLength v) {
   return v.value() * kMetresPerInch / (kKilogramsPerPound * kStandardGravity);

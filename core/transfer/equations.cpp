@@ -16,8 +16,9 @@ using hydraulics::Direction;
 
 constexpr double kLeastUllageShare = 1.0e-6;  // of the capacity: so much air is left under the lid, however full
 constexpr double kLeastDroop = 1.0e-3;        // an ideal regulator would open without limit for no fall at all
-constexpr double kWider = 100.0;              // in area: ten times the bore
-constexpr double kSmoothHead = 1.0e-8;        // m; below it the flow of a line without wall friction is made linear
+constexpr double kLongerRim = 10.0;
+constexpr double kWider = 100.0;        // in area: ten times the bore
+constexpr double kSmoothHead = 1.0e-8;  // m; below it the flow of a line without wall friction is made linear
 
 }  // namespace
 
@@ -31,7 +32,7 @@ Equations::Equations(const System& system, const Start& start, Task task, const 
   atmosphere = in_pascals(system.atmosphere);
   rho_g = in_kilograms_per_cubic_metre(system.water.density) * quantity::kStandardGravity;
   set_water(system, start);
-  set_mouth(system, tuning.coefficients);
+  set_mouth(system, tuning);
   start_air = (atmosphere + in_pascals(start.ullage_pressure)) * ullage(0.0) / gas;
   if (task == Task::fill) set_supply(system.air, tuning);
   if (task == Task::drain) set_vents(system.vent, tuning);
@@ -61,13 +62,14 @@ void Equations::set_water(const System& system, const Start& start) {
   }
 }
 
-void Equations::set_mouth(const System& system, hydraulics::Coefficients coefficients) {
+void Equations::set_mouth(const System& system, const Tuning& tuning) {
   using hydraulics::Coefficients;
   // The quickest rim is the one that takes least head.
-  const double coefficient = coefficients == Coefficients::low    ? hydraulics::kSharpCrest
-                             : coefficients == Coefficients::high ? hydraulics::kBroadCrestInUse
-                                                                  : hydraulics::kBroadCrest;
-  rim_coefficient_ = in_cubic_metres_per_second(hydraulics::flow_over_rim(system.mouth.bore, metres(1.0), coefficient));
+  const double coefficient = tuning.coefficients == Coefficients::low    ? hydraulics::kSharpCrest
+                             : tuning.coefficients == Coefficients::high ? hydraulics::kBroadCrestInUse
+                                                                         : hydraulics::kBroadCrest;
+  rim_coefficient_ = (tuning.without_mouth_limit ? kLongerRim : 1.0) *
+                     in_cubic_metres_per_second(hydraulics::flow_over_rim(system.mouth.bore, metres(1.0), coefficient));
   drained_table = inlet_volume + table_area * in_metres(system.mouth.film);
   one_way = system.check.one_way;
   check_head = in_pascals(system.check.opens_at) / rho_g;

@@ -46,6 +46,7 @@ struct Tuning {
   bool without_feed_limit = false;        // ten times the bores before the regulator
   bool without_air_line_limit = false;    // ... behind it
   bool without_vent_limit = false;        // ten times the vents' bores
+  bool without_mouth_limit = false;       // ten times the rim that the table's water falls over
 };
 
 struct State {
@@ -134,7 +135,7 @@ class Equations {
 
  private:
   void set_water(const System& system, const Start& start);
-  void set_mouth(const System& system, hydraulics::Coefficients coefficients);
+  void set_mouth(const System& system, const Tuning& tuning);
   void set_supply(const AirSupply& air, const Tuning& tuning);
   void set_vents(const Vent& vent, const Tuning& tuning);
   /// Air through the regulator and its slopes, on the side of every kink where the state is: a difference across one

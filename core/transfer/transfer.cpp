@@ -59,8 +59,9 @@ double riser_share(const std::vector<hydraulics::ElementLoss>& losses, Task task
 }
 
 /// How long the transfer takes with each resistance taken out: the compressor as a main at the receiver's pressure, the
-/// regulator ten times as large, the bores before it, behind it and of the vents ten times as wide, riser or the rest
-/// of the line without its share of the head lost at the mean flow.
+/// regulator ten times as large, the bores before it, behind it and of the vents ten times as wide, the rim of the
+/// table's opening ten times as long, riser or the rest of the line without its share of the head lost at the mean
+/// flow.
 std::vector<Limit> ladder(const Question& q, double share_of_riser) {
   std::vector<Limit> limits;
   const auto add = [&](const char* name, const Tuning& tuning) {
@@ -80,6 +81,9 @@ std::vector<Limit> ladder(const Question& q, double share_of_riser) {
     Tuning vent;
     vent.without_vent_limit = true;
     add("vent", vent);
+    Tuning mouth;
+    mouth.without_mouth_limit = true;
+    if (q.system.mouth.bore > metres(0.0)) add("table's opening", mouth);
   }
   // Riser and line share one loss curve, so each is taken out as its share of the head at the mean flow: exact there,
   // and good enough to say which of the two is worth widening.

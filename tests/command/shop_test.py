@@ -75,8 +75,12 @@ class Shop(unittest.TestCase):
         self.assertEqual(run("bin", "add", table, "--bin", self.bin).returncode, 0)
         self.assertEqual(self.plan()["buy"], [])
         self.assertGreater(self.counts().count("- {"), bought)
-        self.assertEqual(run("bin", "take", self.job).returncode, 0)
-        self.assertNotIn("relief", self.counts())
+        done = run("bin", "take", self.job)
+        self.assertEqual(done.returncode, 0)
+        self.assertNotIn("3/4 MNPT relief", self.counts())
+        # What the leak test alone borrows comes back to the bin, and is not bought again.
+        self.assertIn("lent to the leak test alone", done.stdout)
+        self.assertEqual([item["name"] for item in self.plan()["buy"] if item["for"] == ["leak test"]], [])
 
     def test_a_bin_file_is_added_row_by_row(self):
         more = self.path / "more.yaml"

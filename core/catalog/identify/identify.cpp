@@ -85,6 +85,15 @@ Evidence weigh_seat(const PortTraits& port, SeatShape shape) {
   return weigh_look(1.0 - seat_chance(port, 0.0), own != 0.0);
 }
 
+/// Its threads per inch, and the number before them its nominal size or the diameter of its thread.
+bool has_designation(const PortTraits& port, const MarkSeen& mark) {
+  constexpr double kRounded = 0.01;     // 11.5 and 11-1/2
+  constexpr double kAcross = 1.0 / 64;  // in; the table's major diameters are rounded
+  if (!port.thread || std::abs(port.threads_per_inch - mark.pitched->threads_per_inch) > kRounded) return false;
+  if (mark.size && *mark.size == port.port.size) return true;
+  return std::abs(in_inches(port.thread->over_male_crests.high - mark.pitched->across)) < kAcross;
+}
+
 Evidence weigh_mark(const PortTraits& port, const MarkSeen& mark) {
   bool agrees = true;
   double likelihood = 1.0;
@@ -94,7 +103,10 @@ Evidence weigh_mark(const PortTraits& port, const MarkSeen& mark) {
   };
   if (!mark.kinds.empty()) take(std::find(mark.kinds.begin(), mark.kinds.end(), port.port.kind) != mark.kinds.end());
   if (mark.end) take(*mark.end == port.port.end, 1.0 - kMarkTrue);
-  if (mark.size) take(*mark.size == port.port.size);
+  if (mark.pitched)
+    take(has_designation(port, mark));
+  else if (mark.size)
+    take(*mark.size == port.port.size);
   return weigh_look(likelihood, agrees);
 }
 
@@ -115,10 +127,13 @@ Evidence weigh_trial(const Catalog& catalog, const PortTraits& port, double turn
   const bool own = catalog.mating_rule(port.type, known->type) != nullptr;
   const std::optional<double> expected = hand_turns(catalog, male, female);
   const double foreign = expected == 0.0 ? kCrossThreadTurns : kForeignTurnsError;
+  const double error = own ? kTurnsError : foreign;
   Evidence evidence;
-  if (expected) evidence = weigh_number(turns, *expected, own ? kTurnsError : foreign);
+  if (expected) evidence = weigh_number(turns, *expected, error);
   evidence.agrees = expected && evidence.agrees;
-  evidence.likelihood = (1.0 - kTrialSpoiled) * evidence.likelihood + kTrialSpoiled / kMostTurns;
+  // Dirt and burrs stop it sooner: nothing takes it further than its threads go.
+  const bool beyond = turns > expected.value_or(0.0) + kImpossible * error;
+  evidence.likelihood = beyond ? 0.0 : (1.0 - kTrialSpoiled) * evidence.likelihood + kTrialSpoiled / kMostTurns;
   return evidence;
 }
 
@@ -210,6 +225,14 @@ bool cone_is_known(const Catalog& catalog, const Identification& found) {
   });
 }
 
+/// What is stamped in is seldom wrong: where it and the measuring clash, one of them was misread.
+bool mark_speaks_against(const Identification& found) {
+  const std::vector<Evidence>& evidence = found.candidates.front().evidence;
+  for (std::size_t i = 0; i < evidence.size(); ++i)
+    if (std::holds_alternative<MarkSeen>(found.measured.seen[i]) && !evidence[i].agrees) return true;
+  return false;
+}
+
 void judge(const Catalog& catalog, Identification& found) {
   const Candidate& leader = found.candidates.front();
   for (const Candidate& other : found.candidates) {
@@ -217,7 +240,8 @@ void judge(const Catalog& catalog, Identification& found) {
     const bool told_apart = other.confidence < kStillThere || leader.likelihood >= kToldApart * other.likelihood;
     if (!told_apart || leader.confidence < kCertain) found.undecided.push_back(other.type);
   }
-  found.certain = leader.confidence >= kCertain && found.undecided.empty() && cone_is_known(catalog, found);
+  found.certain = leader.confidence >= kCertain && found.undecided.empty() && cone_is_known(catalog, found) &&
+                  !mark_speaks_against(found);
 }
 
 void keep_nearest(std::vector<Candidate> misses, Identification& found) {

@@ -45,11 +45,18 @@ struct SeatSeen {
 struct FlankSeen {
   int degrees = 60;
 };
+/// A number with the threads per inch behind it, as 3/4-14: a nominal size, or the thread's own diameter.
+struct PitchedMark {
+  std::string text;
+  Length across{};
+  double threads_per_inch = 0.0;
+};
 /// Letters and a size, cast or stamped in.
 struct MarkSeen {
   std::vector<KindId> kinds;  // what the letters stand for; none: no letters
   std::optional<End> end;
   std::optional<SizeId> size;
+  std::optional<PitchedMark> pitched{};
 };
 /// Where it was made.
 struct OriginKnown {
@@ -103,8 +110,8 @@ struct Identification {
   Measurements measured;
   std::vector<Candidate> candidates;  // surest first; empty: nothing in the catalog fits
   std::vector<Resemblance> look_alikes;
-  /// The leader holds nine tenths, no other is left that the measurements do not tell from it, and the cone that it
-  /// seals on, if any, was seen or marked.
+  /// The leader holds nine tenths, no other is left that the measurements do not tell from it, the cone that it seals
+  /// on, if any, was seen or marked, and no mark speaks against it.
   bool certain = false;
   std::vector<PortTypeId> undecided;  // what the leader cannot be told from yet
   std::vector<Candidate> nearest;     // only where nothing fits: what misses least

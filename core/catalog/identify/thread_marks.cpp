@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cctype>
 #include <cmath>
+#include <regex>
 
 namespace riserun::catalog {
 
@@ -23,18 +24,23 @@ bool has(const std::vector<std::string>& list, std::string_view word) {
   return std::any_of(list.begin(), list.end(), [&](const std::string& item) { return same_letters(item, word); });
 }
 
-/// What those letters stand for, added to the mark; false: nothing.
+/// What those letters stand for, added to the mark; false: nothing. They say which end it is where every kind that has
+/// them says so: M is cast on males and females.
 bool take_letters(const Catalog& catalog, std::string_view word, MarkSeen& mark) {
   const std::size_t before = mark.kinds.size();
+  std::size_t males = 0;
+  std::size_t females = 0;
   for (std::uint32_t row = 0; row < catalog.kinds().size(); ++row) {
     const JointKind& kind = catalog.kind(KindId{row});
     if (!kind.recognition) continue;
     const bool male = has(kind.recognition->male_names, word) || same_letters(kind.male_notation, word);
     const bool female = has(kind.recognition->female_names, word) || same_letters(kind.female_notation, word);
     if (male || female || has(kind.recognition->marks, word)) mark.kinds.push_back(KindId{row});
-    if (male != female) mark.end = male ? End::male : End::female;
+    if (male != female) ++(male ? males : females);
   }
-  return mark.kinds.size() > before;
+  const std::size_t taken = mark.kinds.size() - before;
+  if (taken > 0 && (males == taken || females == taken)) mark.end = males == taken ? End::male : End::female;
+  return taken > 0;
 }
 
 /// Of a metric mark, `M20x1.5`: the kinds with that pitch in millimetres.
@@ -50,6 +56,41 @@ void keep_pitch(const Catalog& catalog, double pitch, MarkSeen& mark) {
   std::vector<KindId> kinds = mark.kinds;
   std::erase_if(kinds, has_not);
   if (!kinds.empty()) mark.kinds = std::move(kinds);
+}
+
+bool has_size(const Catalog& catalog, KindId kind, SizeId size) {
+  const std::vector<JointSize>& rows = catalog.kind(kind).sizes;
+  return std::any_of(rows.begin(), rows.end(), [&](const JointSize& row) { return row.size == size; });
+}
+
+/// A number behind letters that no size of theirs goes by is a dash size where theirs are, as in JIC 6: sixteenths of
+/// an inch of tube.
+void settle_dash_size(const Catalog& catalog, std::string_view number, MarkSeen& mark) {
+  const auto named = [&](SizeId size) {
+    return std::any_of(mark.kinds.begin(), mark.kinds.end(),
+                       [&](KindId kind) { return has_size(catalog, kind, size); });
+  };
+  if (!mark.size || named(*mark.size)) return;
+  const auto dash = quantity::read_size_name("-" + std::string(number));
+  const auto* name = std::get_if<std::string>(&dash);
+  const auto size = name == nullptr ? std::nullopt : catalog.find_size(*name);
+  if (size && named(*size)) mark.size = size;
+}
+
+/// A designation with its threads per inch, 3/4-14 (ASME B1.20.1) or 7/8-14 (ASME B1.1); false: it is none.
+bool take_designation(const Catalog& catalog, std::string_view word, MarkSeen& mark) {
+  const std::size_t dash = word.rfind('-');
+  if (dash == std::string_view::npos || dash == 0) return false;
+  const auto across = quantity::read_number(word.substr(0, dash));
+  const auto threads = quantity::read_number(word.substr(dash + 1));
+  const auto* inch = std::get_if<double>(&across);
+  const auto* count = std::get_if<double>(&threads);
+  constexpr double kCoarsest = 4.0;  // threads per inch of the largest bolts
+  if (inch == nullptr || count == nullptr || *inch <= 0.0 || *count < kCoarsest) return false;
+  const auto size = quantity::read_size_name(word.substr(0, dash));
+  if (const auto* name = std::get_if<std::string>(&size)) mark.size = catalog.find_size(*name);
+  mark.pitched = PitchedMark{std::string(word), inches(*inch), *count};
+  return true;
 }
 
 std::string known_marks(const Catalog& catalog) {
@@ -69,10 +110,19 @@ std::size_t word_end(std::string_view text, std::size_t at) {
   return end;
 }
 
+/// Whole inches and their fraction are one number, with a space between them too: 1 1/16-12.
+std::string with_joined_fractions(std::string_view text) {
+  static const std::regex kSpaced("(^|[^0-9./])([0-9]+) ([0-9]+/[0-9]+)");
+  return std::regex_replace(std::string(text), kSpaced, "$1$2-$3");
+}
+
 }  // namespace
 
-std::variant<MarkSeen, MarkError> read_mark(const Catalog& catalog, std::string_view text) {
+std::variant<MarkSeen, MarkError> read_mark(const Catalog& catalog, std::string_view as_stamped) {
+  const std::string joined = with_joined_fractions(as_stamped);  // no longer, so that offsets hold
+  const std::string_view text = joined;
   MarkSeen mark;
+  std::string_view number;
   for (std::size_t at = 0; at < text.size();) {
     if (text[at] == ' ') {
       ++at;
@@ -92,13 +142,18 @@ std::variant<MarkSeen, MarkError> read_mark(const Catalog& catalog, std::string_
                          at};
     } else {
       const auto size = quantity::read_size_name(word);
-      if (const auto* error = std::get_if<quantity::ReadError>(&size)) return MarkError{error->message, at};
-      mark.size = catalog.find_size(std::get<std::string>(size));
-      if (!mark.size) return MarkError{fmt::format("'{}' is no size of the catalog", word), at};
+      const auto* name = std::get_if<std::string>(&size);
+      number = word;
+      mark.size = name == nullptr ? std::nullopt : catalog.find_size(*name);
+      if (!mark.size && !take_designation(catalog, word, mark)) {
+        const auto* error = std::get_if<quantity::ReadError>(&size);
+        return MarkError{error ? error->message : fmt::format("'{}' is no size of the catalog", word), at};
+      }
     }
     at = end;
   }
-  if (mark.kinds.empty() && !mark.size)
+  if (!mark.pitched) settle_dash_size(catalog, number, mark);
+  if (mark.kinds.empty() && !mark.size && !mark.pitched)
     return MarkError{"no mark given; write what is cast or stamped in, as R 3/4", 0};
   return mark;
 }

@@ -29,6 +29,7 @@ class Open {
     added.buy = std::move(buy);
     return added;
   }
+  void take(Finding finding) { findings_.push_back(std::move(finding)); }
   std::vector<Finding> findings() && { return std::move(findings_); }
 
  private:

@@ -2,6 +2,7 @@
 #include "plan/judge/higher_table.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
+#include "plan/judge/wide_riser.h"
 #include "quantity/nearly.h"
 
 #include <algorithm>
@@ -48,29 +49,13 @@ void judge_one_way(const Plan& plan, Open& open) {
   }
 }
 
-/// A pipe wider than the thread that it hangs in.
-bool is_wider_than_its_bung(const Plan& plan) {
-  const JobPort* bung = riser_bung(plan.job);
-  const BungKind kind = plan.riser.request.bung;
-  if (bung == nullptr || !bung->type.valid() || !plan.riser.material || kind == BungKind::welded_riser ||
-      kind == BungKind::double_tapped_bushing)
-    return false;
-  const catalog::JointSize* size = plan.catalog->joint_size(plan.catalog->port_type(bung->type));
-  return size != nullptr && size->outside_diameter > Length() &&
-         quantity::more_than(plan.riser.request.pipe.outside_diameter, size->outside_diameter);
-}
-
-void judge_wide_riser(const Plan& plan, Open& open) {
-  if (!is_wider_than_its_bung(plan)) return;
-  const JobPort* bung = riser_bung(plan.job);
-  const std::string& size = plan.catalog->size_name(plan.catalog->port_type(bung->type).size);
-  open.not_yet(Topic::riser, fact("riser_wider_than_its_bung", plan.riser.size, bung->name, size), {},
-               fact("bung_as_wide_as_riser", plan.riser.size, size), "common practice");
+std::optional<Finding> wide_riser(const Plan& plan) {
+  return wider_than_its_bung(*plan.catalog, riser_bung(plan.job), plan.riser);
 }
 
 /// The line from the riser is not necked down far below it; where it had to be, that is said.
 void judge_bore(const Plan& plan, Open& open) {
-  if (is_wider_than_its_bung(plan)) return;  // which is what narrows it
+  if (wide_riser(plan)) return;  // which is what narrows it
   for (const ConnectionPlan& line : plan.connections)
     if (line.missed_bore && line.run() != nullptr) {
       Finding& finding = open.not_yet(
@@ -314,7 +299,7 @@ void judge_water(const Plan& plan, const Settled& /*settled*/, Open& open) {
   judge_freeboard(plan, open);
   judge_air_space(plan, open);
   judge_bung(plan, open);
-  judge_wide_riser(plan, open);
+  if (auto wide = wide_riser(plan)) open.take(std::move(*wide));
   judge_bushing(plan, open);
 }
 

@@ -20,6 +20,14 @@ std::size_t bin_of(const Plan& plan, PartId part) {
   return 0;
 }
 
+/// How many of a row the leak test alone is for.
+int for_the_test(const ListItem& item) {
+  int count = 0;
+  for (std::size_t row = 0; row < item.used_for.size(); ++row)
+    if (item.used_for[row] == kLeakTestUse) count += item.count_for[row];
+  return std::min(count, item.quantity);
+}
+
 struct Cut {
   const chain::RunPart* link = nullptr;
   Length length{};
@@ -89,10 +97,13 @@ std::vector<BinChange> changes_by(const Plan& plan) {
   std::vector<BinChange> changes(bins.size());
   if (changes.empty()) return changes;
   for (const ListItem& item : plan.list.from_bin) {
-    if (bins.size() == 1) changes.front().counts.push_back({item.id, -item.quantity});
-    for (const BinPlace& place : item.lies_in) {
-      const auto bin = std::find_if(bins.begin(), bins.end(), [&](const auto& one) { return one.name == place.bin; });
-      changes[static_cast<std::size_t>(bin - bins.begin())].counts.push_back({item.id, -place.count});
+    int stays = for_the_test(item);
+    if (bins.size() == 1) changes.front().counts.push_back({item.id, stays - item.quantity, stays});
+    for (auto place = item.lies_in.rbegin(); place != item.lies_in.rend(); ++place) {
+      const auto bin = std::find_if(bins.begin(), bins.end(), [&](const auto& one) { return one.name == place->bin; });
+      const int here = std::min(stays, place->count);
+      changes[static_cast<std::size_t>(bin - bins.begin())].counts.push_back({item.id, here - place->count, here});
+      stays -= here;
     }
   }
   const std::vector<Cut> cuts = cuts_of(plan);

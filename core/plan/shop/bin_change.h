@@ -12,6 +12,7 @@ struct BinChange {
   struct Count {
     std::string part;  // id
     int more = 0;      // below zero: fewer
+    int lent = 0;      // that stay, as the leak test only borrows them
   };
   struct Piece {
     PartId part;  // of the catalog, sold by length, or pipe
@@ -30,10 +31,10 @@ inline const Length kShortestPipe = inches(6.0);
 /// From so much on hose is a roll.
 inline const Length kRoll = inches(120.0);
 
-/// For each bin of the job, in their order: the rows of the list that come out of it, less; and the ends of what is
-/// cut from a length or a pipe, as pieces, in the bin that it came from, or of what is bought in the first. Of hose
-/// that lies in the bin by the foot the end is a piece, too, where less than a roll is left: on a roll, from which
-/// several are cut, whole feet are counted.
+/// For each bin of the job, in their order: the rows of the list that come out of it, less, but for what comes back
+/// after the leak test; and the ends of what is cut from a length or a pipe, as pieces, in the bin that it came from,
+/// or of what is bought in the first. Of hose that lies in the bin by the foot the end is a piece, too, where less than
+/// a roll is left: on a roll, from which several are cut, whole feet are counted.
 std::vector<BinChange> changes_by(const Plan& plan);
 
 }  // namespace riserun::plan

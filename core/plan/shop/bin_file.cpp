@@ -37,6 +37,7 @@ std::string changed_bin(const std::string& text, const std::string& name, const 
   for (const BinChange::Piece& piece : change.pieces)
     bin = kept_or_refused(with_piece(bin, catalog, piece.part, piece.length, piece.sawn_ends), name);
   for (const BinChange::Count& count : change.counts) {
+    if (count.more == 0) continue;
     const int there = count_in(bin, catalog, count.part);
     if (there + count.more < 0)
       throw InputError(
@@ -51,7 +52,7 @@ std::filesystem::path before_file(const std::filesystem::path& bin) { return bin
 BinChange change_of_list(const std::filesystem::path& list, const Catalog& catalog) {
   BinChange change;
   if (catalog::is_table_file(list)) {
-    for (const TableRow& row : bought_rows(list)) change.counts.push_back({row.part, row.quantity});
+    for (const TableRow& row : bought_rows(list)) change.counts.push_back({row.part, row.quantity, 0});
     return change;
   }
   catalog::CatalogBuilder builder(catalog);
@@ -63,7 +64,7 @@ BinChange change_of_list(const std::filesystem::path& list, const Catalog& catal
       change.pieces.insert(change.pieces.end(), static_cast<std::size_t>(item.count),
                            {*whole, straight_length(part), part.sawn_ends});
     else
-      change.counts.push_back({part.id, item.count});
+      change.counts.push_back({part.id, item.count, 0});
   }
   return change;
 }

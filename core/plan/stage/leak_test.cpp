@@ -72,7 +72,8 @@ void caution_rig(const LeakTestPlan& test, Remarks& remarks) {
 }
 
 void caution_leak_test(const LeakTestPlan& test, Remarks& remarks) {
-  remarks.standing_caution(Topic::leak_test, fact("test_air_can_kill", test.energy.standoff),
+  remarks.standing_caution(Topic::leak_test,
+                           fact("test_air_can_kill", std::max(test.energy.standoff, reservoir::kLeastStandoff)),
                            "ASME PCC-2 Article 501; ASME BPVC Section VIII UG-100 (from memory)");
   remarks.standing_caution(Topic::leak_test, fact("use_leak_test_solution"), "ASME BPVC Section V Article 10");
   remarks.standing_caution(Topic::leak_test, fact("water_lessens_stored_energy"), "common practice");

@@ -77,9 +77,9 @@ void fill_in_volumes(const Settled& settled, const reservoir::Riser& riser, Leve
   levels.ullage_at_charge = levels.capacity - levels.charge;
   levels.ullage_fraction = levels.ullage_at_charge / levels.capacity;
   const Length dead = riser.end_height + levels.uncover_margin;
-  levels.usable = std::max(box.volume_at(levels.charge_depth - dead), cubic_metres(0.0));
+  levels.usable = usable_water(box, levels, riser.end_height);
   levels.heel = riser.heel;
-  levels.enough = levels.usable >= levels.need + levels.line_volume;
+  levels.enough = levels.usable >= water_of_a_fill(levels);
   levels.can_overflow = levels.usable > levels.rim_capacity + levels.line_volume;
   // Air blows up the riser before the water falls below its end.
   levels.reservoir_depth_up =
@@ -136,6 +136,12 @@ void caution_levels(const Levels& levels, Remarks& remarks) {
 }
 
 }  // namespace
+
+Volume usable_water(const reservoir::Box& box, const Levels& levels, Length riser_end) {
+  return std::max(box.volume_at(levels.charge_depth - riser_end - levels.uncover_margin), cubic_metres(0.0));
+}
+
+Volume water_of_a_fill(const Levels& levels) { return levels.need + levels.line_volume; }
 
 Levels plan_levels(const Inputs& inputs, const RiserPlan& riser, const hydraulics::Line& line,
                    const ConnectionPlan* water, Remarks& remarks) {

@@ -103,9 +103,9 @@ void add_rig(const LeakTestPlan& test, PartTally& tally) {
   for (const std::vector<RigPart>& parts : {test.rig->parts, test.at_supply})
     for (const RigPart& part : parts) {
       if (part.whose == RigPart::Whose::job)
-        tally.used_too(part.part, "leak test");
+        tally.used_too(part.part, kLeakTestUse);
       else
-        tally.add(part.part, part.whose == RigPart::Whose::bin, "leak test");
+        tally.add(part.part, part.whose == RigPart::Whose::bin, kLeakTestUse);
     }
 }
 
@@ -117,14 +117,14 @@ void add_test_gear(const LeakTestPlan& test, PartTally& tally) {
   if (!(test.gauge_full_scale > psig(0.0)))
     tally.add_unlisted(unlisted("water-column", "clear hose for a water column",
                                 fact("hose_for_water_column", test.water_column_leg * 2.0), "hose and clamps",
-                                "leak test"));
+                                kLeakTestUse));
   else if (!stands_in_rig(0))
     tally.add_unlisted(unlisted("test-gauge", "low-pressure gauge",
                                 fact("gauge_to_and_marks", test.gauge_full_scale, test.gauge_mark), "gauges and air",
-                                "leak test"));
+                                kLeakTestUse));
   if (!stands_in_rig(1))
     tally.add_unlisted(unlisted("test-relief", "relief valve", fact("set_at", test.relief_opens.value_or(test.relief)),
-                                "gauges and air", "leak test"));
+                                "gauges and air", kLeakTestUse));
 }
 
 /// What the leak test buys stays on the reservoir where the job lacks it.
@@ -244,7 +244,7 @@ void add_single_parts(const Catalog& catalog, const ListedSections& sections, Bi
       if (end.device) tally.add(*end.device, end.from_bin, connection.name);
   }
   for (const TestPlug& plug : sections.leak_test.plugs)
-    if (plug.part) tally.add(*plug.part, plug.from_bin, "leak test");
+    if (plug.part) tally.add(*plug.part, plug.from_bin, kLeakTestUse);
 }
 
 /// The first bins are emptied first.
@@ -280,7 +280,8 @@ ShoppingList plan_list(const Inputs& inputs, const ListedSections& sections, Bin
   list.from_bin = tally.taken(true);
   for (ListItem& item : list.from_bin) item.lies_in = places_of(inputs.job.bins, item);
   for (ListItem& item : list.buy) {
-    suggest_instead(catalog, sections.connections, item);
+    const bool in_a_named_metal = inputs.job.riser.material && item.part == sections.riser.stock_part;
+    if (!in_a_named_metal) suggest_instead(catalog, sections.connections, item);
     // A row without price is one thing to ask for, however many of it.
     list.total += item.each.known() ? item.price() : Price::unknown();
   }

@@ -61,6 +61,7 @@ Plan planned_with(std::shared_ptr<const Catalog> catalog, Job job, std::optional
   const AirWays air = find_air_ways(inputs, plan.ways, water, remarks);
   plan.line = plan_line(inputs, plan.riser, water, remarks);
   plan.levels = plan_levels(inputs, plan.riser, plan.line, water, remarks);
+  offer_uncut(inputs, plan.levels, plan.riser, remarks);
   plan.drains = plan_drains(inputs, plan.connections, plan.ways, plan.levels);
   const WallLimit limit = find_wall_limit(inputs, plan.levels.charge_depth, remarks);
   plan.transfer = plan_transfer(inputs, plan.riser, plan.line, plan.levels, limit, air, remarks);

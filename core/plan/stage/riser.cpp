@@ -4,6 +4,7 @@
 #include "catalog/load/load.h"
 #include "plan/job/weld_bung.h"
 #include "plan/stage/bungs.h"
+#include "plan/stage/levels.h"
 #include "plan/stage/riser_bushing.h"
 #include "plan/stage/riser_holder.h"
 
@@ -207,6 +208,8 @@ std::optional<PartId> with_length(const Catalog& catalog, const std::vector<Part
   return std::nullopt;
 }
 
+constexpr std::string_view kServesUncut = "stock_serves_uncut";  // the code of a note
+
 /// The bin first: what it cannot do, the shelf does. Cut to length and used uncut are two questions.
 void choose_stock(const Catalog& catalog, const std::vector<PartId>& bin, const std::vector<PartId>& shelf,
                   RiserPlan& plan) {
@@ -284,7 +287,8 @@ void refuse_what_cannot_be(const Inputs& inputs, const RiserPlan& plan, Remarks&
     if (reason.code == "pipe_never_passes_its_thread" || reason.code == "pipe_wider_than_bung")
       mend_closed_lid(inputs, plan, finding);
   }
-  for (const Fact& note : riser.notes) remarks.note(Topic::riser, note);
+  for (const Fact& note : riser.notes)
+    if (note.code != kServesUncut) remarks.note(Topic::riser, note);
 }
 
 }  // namespace
@@ -375,6 +379,19 @@ RiserPlan plan_riser(const Inputs& inputs, const MeasuredRiser& measured, const 
   choose_stock(catalog, bin, shelf, plan);
   refuse_what_cannot_be(inputs, plan, remarks);
   return plan;
+}
+
+void offer_uncut(const Inputs& inputs, const Levels& levels, RiserPlan& plan, Remarks& remarks) {
+  reservoir::Riser& riser = plan.riser;
+  if (!riser.stock_uncut) return;
+  const Length end = inputs.settled.obstacle_height + riser.stock_uncut_clearance;
+  const bool enough = riser.is_stock_uncut || usable_water(inputs.settled.box, levels, end) >= water_of_a_fill(levels);
+  for (const Fact& note : riser.notes)
+    if (enough && note.code == kServesUncut) remarks.note(Topic::riser, note);
+  if (enough) return;
+  std::erase_if(riser.notes, [](const Fact& note) { return note.code == kServesUncut; });
+  riser.stock_uncut.reset();
+  plan.uncut_part.reset();
 }
 
 }  // namespace riserun::plan

@@ -29,4 +29,7 @@ std::vector<chain::EndPart> riser_stock(const Catalog& catalog, const MeasuredRi
 RiserPlan plan_riser(const Inputs& inputs, const MeasuredRiser& measured, const BinLeft& bin_left,
                      std::optional<PartId> from_bin, Remarks& remarks);
 
+/// Leaves a stock piece uncut to be chosen only where the water left over its higher end still fills the table.
+void offer_uncut(const Inputs& inputs, const Levels& levels, RiserPlan& plan, Remarks& remarks);
+
 }  // namespace riserun::plan

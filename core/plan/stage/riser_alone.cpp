@@ -1,5 +1,6 @@
 #include "plan/stage/riser_alone.h"
 
+#include "plan/judge/wide_riser.h"
 #include "plan/stage/riser.h"
 
 #include <utility>
@@ -24,6 +25,8 @@ RiserAlone plan_riser_alone(const Catalog& catalog, JobReservoir reservoir, JobR
   const bool from_bin = !stock.empty() && job.bin.count_of(stock.front().part) > 0;
   RiserPlan plan = plan_riser(inputs, measured, BinLeft(job.bin),
                               from_bin ? std::optional(stock.front().part) : std::nullopt, remarks);
+  const JobPort* bung = job.reservoir.ports.empty() ? nullptr : &job.reservoir.ports.front();
+  if (auto wide = wider_than_its_bung(catalog, bung, plan)) remarks.findings.push_back(std::move(*wide));
   return {std::move(plan), std::move(remarks)};
 }
 

@@ -105,6 +105,11 @@ Fact what_holds_down(const Settled& settled, const WallLimit& walls, const Trans
   return by_factor ? fact("what_keeps_four_to_one") : weakest(settled, walls);
 }
 
+/// Slower than the regulator can hold a setting over what just finishes is no setting.
+GaugePressure least_that_is_held(const Inputs& inputs, GaugePressure to_finish) {
+  return rounded_up(to_finish + inputs.settled.regulator_repeatability / (kLargeShare * kAsPrinted));
+}
+
 void choose_for_wish(const Inputs& inputs, const Levels& levels, const WallLimit& walls, GaugePressure to_finish,
                      TransferPlan& plan, Remarks& remarks) {
   const Time wished = *inputs.job.wishes.fill_time;
@@ -113,9 +118,7 @@ void choose_for_wish(const Inputs& inputs, const Levels& levels, const WallLimit
   plan.setting_for_wish = transfer::setting_for_time(plan.system, plan.start, levels.table_depth, wished, highest);
   if (plan.setting_for_wish) {
     plan.setting = std::min(rounded_up(scaled(*plan.setting_for_wish, 1.0 / kAsPrinted)), highest);
-    // Slower than the regulator can hold a setting over what just finishes is no setting.
-    const GaugePressure least =
-        std::min(usual, rounded_up(to_finish + inputs.settled.regulator_repeatability / (kLargeShare * kAsPrinted)));
+    const GaugePressure least = std::min(usual, least_that_is_held(inputs, to_finish));
     if (more_than(least, plan.setting)) {
       plan.setting = least;
       plan.setting_basis = fact("least_that_the_regulator_holds", wished);
@@ -209,6 +212,20 @@ void refuse_by_walls(const Inputs& inputs, const Levels& levels, const TransferP
   }
 }
 
+/// What a setting that is too low is raised to: the usual one, or, where that leaves the walls a factor under four,
+/// what fills in the time wished for.
+GaugePressure raised_setting(const Inputs& inputs, const Levels& levels, const WallLimit& walls,
+                             const TransferPlan& plan) {
+  const GaugePressure finish = plan.fill.pressure_to_finish;
+  const GaugePressure usual = usual_setting(plan, walls, finish);
+  const auto& wished = inputs.job.wishes.fill_time;
+  if (!wished || at_most(usual, walls.four_to_one)) return usual;
+  const auto fills = transfer::setting_for_time(plan.system, plan.start, levels.table_depth, *wished, usual);
+  if (!fills) return usual;
+  const GaugePressure least = std::min(usual, least_that_is_held(inputs, finish));
+  return std::clamp(rounded_up(scaled(*fills, 1.0 / kAsPrinted)), least, usual);
+}
+
 /// As high as the fill works well with, where walls and regulator allow that.
 void set_higher(Finding& finding, const TransferPlan& plan, GaugePressure to) {
   if (more_than(to, plan.highest_setting)) return;
@@ -224,13 +241,14 @@ void try_without_foot_valve(Finding& finding) {
 }
 
 /// A pipe over the rim: all the water goes over its highest point.
-bool refuse_by_crest(const Levels& levels, const TransferPlan& plan, const WallLimit& walls, Remarks& remarks) {
+bool refuse_by_crest(const Inputs& inputs, const Levels& levels, const TransferPlan& plan, const WallLimit& walls,
+                     Remarks& remarks) {
   if (!levels.mouth_height || plan.setting >= plan.fill.pressure_to_start) return false;
   const Head held = head_of(plan.setting - GaugePressure(), plan.system.water.density);
   set_higher(
       remarks.refuse(
           {Topic::transfer, fact("crest_out_of_reach"), Against{levels.lift_start, metres(in_metres(held))}, {}}),
-      plan, usual_setting(plan, walls, plan.fill.pressure_to_finish));
+      plan, raised_setting(inputs, levels, walls, plan));
   return true;
 }
 
@@ -252,18 +270,18 @@ void refuse_by_setting(const Inputs& inputs, const Levels& levels, const Transfe
     return;
   }
   if (!levels.enough) return;  // what a table asks that is never filled is nothing to set to
-  if (refuse_by_crest(levels, plan, walls, remarks)) return;
+  if (refuse_by_crest(inputs, levels, plan, walls, remarks)) return;
   // Where the walls allow no better than what just finishes, they are what is to be mended.
   const bool walls_hold_it_down =
       !plan.setting_given && more_than(asked_by_fill(plan, plan.highest_setting), plan.highest_setting);
   if (plan.setting < finish) {
     Finding& finding =
         remarks.refuse({Topic::transfer, fact("setting_does_not_lift_the_water"), Against{finish, plan.setting}, {}});
-    set_higher(finding, plan, usual_setting(plan, walls, finish));
+    set_higher(finding, plan, raised_setting(inputs, levels, walls, plan));
     if (inputs.job.riser.foot_valve) try_without_foot_valve(finding);
   } else if (!walls_hold_it_down && in_pascals(plan.setting) <= in_pascals(finish) * (1.0 + kBalances)) {
     set_higher(remarks.refuse({Topic::transfer, fact("setting_only_balances"), Against{finish, plan.setting}, {}}),
-               plan, usual_setting(plan, walls, finish));
+               plan, raised_setting(inputs, levels, walls, plan));
   }
 }
 

@@ -29,7 +29,8 @@ reservoir::WallCheck check_at(const Settled& settled, const std::vector<Panel>& 
 
 std::optional<NextStay> next_stay(const WallRequest& request, GaugePressure limit) {
   const std::vector<reservoir::NextSupport> next = reservoir::next_supports(request);
-  if (next.empty() || !(next.front().limit > limit)) return std::nullopt;
+  constexpr double kPays = 1.01;  // less is not seen in the limit as it is printed
+  if (next.empty() || !(next.front().limit > gauge_pascals(kPays * in_pascals(limit)))) return std::nullopt;
   const reservoir::NextSupport& best = next.front();
   return NextStay{best.what, best.supports, limit, best.limit, best.weakest, best.panel_length, best.panel_width};
 }
@@ -100,7 +101,8 @@ void set_loads(const Inputs& inputs, const WallRequest& request, GaugePressure s
   walls.bars = reservoir::stay_bars(request.box, request.thickness, request.supports,
                                     {walls.loads_at, request.water_depth, request.water}, allowed_in_bars(inputs),
                                     walls.metal.elastic_modulus);
-  walls.weld_throat = reservoir::weld_throat(std::max(walls.loads.weld_of_row(), walls.loads.weld_of_edge));
+  walls.weld_throat =
+      reservoir::weld_throat(std::max(walls.loads.weld_of_row(), walls.loads.weld_of_edge), walls.metal.weld_metal);
 }
 
 void set_vacuum(const Inputs& inputs, const WallRequest& request, bool riser_lets_air_in, WallsPlan& walls) {

@@ -15,9 +15,10 @@ constexpr const char* kCooling =
 constexpr const char* kLoads = "The pressure times what lies halfway to the neighbours on both sides.";
 constexpr const char* kSeam = "A panel's load goes to its nearest edge: half of its shorter side's (from memory).";
 constexpr const char* kThroat =
-    "0.30 of the strength of a 60 ksi electrode on the throat (AWS D1.1, from memory); the least fillet by thickness: "
-    "1/8 in leg on sheet to 1/4 in (AWS D1.1:2025 Table 7.7), along the edge of thinner sheet its thickness (AISC "
-    "J2.2b).";
+    "On the throat 0.30 of the strength of a 60 ksi electrode (AWS D1.1), with aluminium 11.5 ksi of filler 4043 over "
+    "1.95 "
+    "(Aluminum Design Manual), both from memory; the least fillet by thickness: 1/8 in leg on sheet to 1/4 in (AWS "
+    "D1.1:2025 Table 7.7), along the edge of thinner sheet its thickness, and four legs long (AISC J2.2b).";
 constexpr const char* kSpacing =
     "Fewest single stays between lid and floor and upright stiffeners on the sides, each wall as a plate and the grid "
     "by "
@@ -67,12 +68,13 @@ void add_loads(const plan::WallsPlan& walls, std::vector<Figure>& figures) {
                                 {walls.weld_throat}},
                      .source = {kThroat, {}}});
   if (loads.each_post > newtons(0.0))
-    figures.push_back({.key = "weld_of_post",
-                       .label = "weld of a single stay",
-                       .value = reservoir::weld_length(loads.each_post, reservoir::kLeastFillet),
-                       .form = "fixed2",
-                       .beside = {"or more, of {0} fillet", {reservoir::kLeastFillet}},
-                       .source = {kThroat, {}}});
+    figures.push_back(
+        {.key = "weld_of_post",
+         .label = "weld of a single stay",
+         .value = reservoir::weld_length(loads.each_post, reservoir::kLeastFillet, walls.metal.weld_metal),
+         .form = "fixed2",
+         .beside = {"or more, of {0} fillet", {reservoir::kLeastFillet}},
+         .source = {kThroat, {}}});
 }
 
 void add_spacing(const char* key, const char* label, const std::optional<reservoir::StaySpacing>& spacing,

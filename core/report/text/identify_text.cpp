@@ -17,6 +17,7 @@ using catalog::Identification;
 constexpr double kWorthALine = 0.01;
 constexpr std::size_t kMostUndecided = 4;
 constexpr std::size_t kMostFurther = 3;
+constexpr std::size_t kMostUnlikely = 12;
 
 std::string percent(double share) {
   if (share > 0.99) return "> 99 %";
@@ -26,6 +27,7 @@ std::string percent(double share) {
 std::string measured_text(const Catalog& catalog, const Identification& found, const Style& style) {
   std::vector<std::string> parts;
   for (const catalog::Observation& seen : found.measured.seen) parts.push_back(observed(catalog, seen, style.units));
+  if (found.measured.shelf == catalog::Shelf::metric) parts.emplace_back("in a shop of a metric country (--units)");
   return wrapped("Measured: ", fmt::format("{}", fmt::join(parts, "; ")), style.width);
 }
 
@@ -56,8 +58,11 @@ std::string candidate_lines(const Catalog& catalog, const Identification& found,
                     style.width);
     text += wrapped("        ", why(catalog, found.measured, candidate, style.units), style.width);
   }
-  if (!unlikely.empty())
-    text += wrapped("  Less than 1 % each: ", fmt::format("{}", fmt::join(unlikely, ", ")), style.width);
+  if (unlikely.empty()) return text;
+  const std::size_t more = unlikely.size() - std::min(unlikely.size(), kMostUnlikely);
+  unlikely.resize(unlikely.size() - more);
+  const std::string rest = more > 0 ? fmt::format(" and {} more", more) : "";
+  text += wrapped("  Less than 1 % each: ", fmt::format("{}{}", fmt::join(unlikely, ", "), rest), style.width);
   return text;
 }
 

@@ -57,7 +57,8 @@ std::string rows_of(const catalog::Catalog& catalog, const plan::RiserPlan& plan
   else if (riser.refusals.empty())
     rows.line("cut it from", plan.request.bung == reservoir::BungKind::welded_riser
                                  ? "pipe: thread its upper end, the lower one stays plain"
-                                 : "pipe: longer than any stock nipple, so thread one end");
+                                 : "pipe, no stock nipple does: thread one end" +
+                                       (plan.thread ? ", " + catalog.written(*plan.thread) : std::string()));
   if (riser.stock_uncut && !riser.is_stock_uncut)
     rows.line("or leave it uncut",
               fmt::format("{} serves as it is, clearance {}",

@@ -55,7 +55,7 @@ std::string relief_rows(const Plan& plan, const Style& style) {
   rows.figure_if_any("valve_bore", "a relief valve of at least ", " clear bore");
   if (plan.relief.failed_regulator_pressure)
     rows.line(rows.label("failed_regulator_pressure"),
-              fmt::format("the tank reaches {} with only the riser open   ({})",
+              fmt::format("the tank would reach {} with the riser open and no relief valve   ({})",
                           rows.value("failed_regulator_pressure"), rows.limit("failed_regulator_pressure")));
   rows.figure("greatest", "",
               ", the regulator failed and the riser stopped; factor on yield " + rows.value("factor_at_greatest") +

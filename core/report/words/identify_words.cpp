@@ -55,7 +55,10 @@ std::string mark_text(const Catalog& catalog, const catalog::MarkSeen& mark) {
   std::vector<std::string> names;
   for (const catalog::KindId kind : mark.kinds) names.push_back(catalog.kind(kind).name);
   std::string text = "marked";
-  if (mark.size) text += " " + catalog.size_name(*mark.size);
+  if (mark.pitched)
+    text += " " + mark.pitched->text;
+  else if (mark.size)
+    text += " " + catalog.size_name(*mark.size);
   return names.empty() ? text : fmt::format("{} as {}", text, fmt::join(names, " or "));
 }
 

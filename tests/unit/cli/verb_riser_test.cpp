@@ -46,6 +46,21 @@ TEST(Riser, ThatHasNoRoomIsCutToNothing) {
   EXPECT_THAT(refused.out, Not(HasSubstr("cut length")));
 }
 
+// Nothing of the catalog holds so wide a pipe in so small a bung.
+TEST(Riser, WiderThanItsBungIsToldThatItDoesNotGoIn) {
+  const Words tank = {"riser", "--height", "14 in", "--length", "48 in", "--width", "20 in", "--pipe"};
+  const Answered wide = ask(tank + Words{"3"});
+  EXPECT_EQ(wide.status, kNoSolution);
+  EXPECT_THAT(wide.out, HasSubstr("3 in riser is wider than"));
+  EXPECT_EQ(ask(tank + Words{"1"}).status, kDone);
+}
+
+// ISO 7-1: a riser in an Rc bung is cut R, which a shop that is not told cuts NPT.
+TEST(Riser, IsToldItsThread) {
+  EXPECT_THAT(ask({"riser", "--height", "14 in", "--length", "48 in", "--width", "20 in", "--bung", "1 FBSPT"}).out,
+              HasSubstr("thread one end, 1 MBSPT"));
+}
+
 TEST(Riser, NeedsAUnit) { EXPECT_THAT(complaint(kTank + Words{"14"}), HasSubstr("--height")); }
 
 }  // namespace

@@ -351,6 +351,13 @@ TEST(Drain, TheLastInchFallsOverTheRim) {
   EXPECT_NEAR(in_seconds(drain(thinner, low).time), 374.9 * 1.5 / 1.62, 0.4);
 }
 
+// With ten times the rim the weir's time is a tenth.
+TEST(Drain, IsLimitedByTheTablesOpening) {
+  const Drain d = drain(open_bench(0.040894), {metres(0.05), millimetres(25.4), gauge_pascals(0.0)});
+  EXPECT_EQ(d.limited_by, "table's opening");
+  EXPECT_NEAR(in_seconds(d.limits.front().time_without), 0.1 * in_seconds(d.time), 0.02 * in_seconds(d.time));
+}
+
 TEST(Drain, JustBelowTheFilmItIsDoneAndJustAboveItRuns) {
   const System s = open_bench(0.040894);
   EXPECT_EQ(in_seconds(drain(s, {metres(0.05), inches(0.1249), gauge_pascals(0.0)}).time), 0.0);

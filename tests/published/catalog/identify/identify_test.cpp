@@ -314,6 +314,43 @@ TEST(ThreadMark, LettersAndSizeAreRead) {
   EXPECT_EQ(mark("3/4").kinds.size(), 0u);
 }
 
+// ASME B1.20.1 and B1.20.7 write a thread as 3/4-14 NPT and 3/4-11.5 NH, ASME B1.1 as 7/8-14 UN (published).
+TEST(ThreadMark, IsReadAsItIsStamped) {
+  const auto leader = [](std::string_view text, End end) {
+    Measurements seen = measured({std::get<MarkSeen>(read_mark(shipped(), text))}, end);
+    return shipped().written(identify(shipped(), seen).candidates.front().type);
+  };
+  EXPECT_EQ(leader("3/4-14 NPT", End::male), "3/4 MNPT");
+  EXPECT_EQ(leader("1-11.5 NPT", End::female), "1 FNPT");
+  EXPECT_EQ(leader("3/4-11.5 NH", End::male), "3/4 MGHT");
+  // SAE J514: 7/8-14 is the thread of 5/8 tube, 1-1/16-12 that of 3/4, 9/16-18 that of 3/8 (published).
+  EXPECT_EQ(leader("JIC 7/8-14", End::male), "5/8 male 37 flare");
+  EXPECT_EQ(leader("JIC 1 1/16-12", End::male), "3/4 male 37 flare");
+  EXPECT_EQ(leader("JIC 6", End::male), "3/8 male 37 flare");
+  EXPECT_EQ(leader("JIC 8", End::male), "1/2 male 37 flare");
+  EXPECT_EQ(leader("M20x1.5", End::female), "20 female metric fine");
+}
+
+// M is on males and females.
+TEST(ThreadMark, SaysTheEndOnlyWhereAllOfItsKindsDo) {
+  EXPECT_FALSE(std::get<MarkSeen>(read_mark(shipped(), "M20x1.5")).end);
+}
+
+TEST(ThreadMark, ThatClashesWithACountIsNotCertain) {
+  const auto mark = std::get<MarkSeen>(read_mark(shipped(), "3/4 NPT"));
+  EXPECT_FALSE(
+      identify(shipped(), measured({reading(1.05, Tool::tape, End::male), ThreadCount{11.5, {}}, mark}, End::male))
+          .certain);
+}
+
+TEST(HandTrial, GoesNoFurtherThanItsThreads) {
+  const auto known = *shipped().find_port_type({*shipped().find_kind("npt"), *shipped().find_size("3/4"), End::female});
+  EXPECT_FALSE(identify(shipped(), measured({HandTrial{known, 4.5}}, End::male)).candidates.empty());
+  const Identification far = identify(shipped(), measured({HandTrial{known, 25.0}}, End::male));
+  EXPECT_TRUE(far.candidates.empty());
+  EXPECT_FALSE(far.nearest.empty());
+}
+
 TEST(ThreadMark, UnknownLettersNameTheKnownOnes) {
   const auto wrong = std::get<MarkError>(read_mark(shipped(), "3/4 XYZ"));
   EXPECT_EQ(wrong.offset, 4u);

@@ -147,5 +147,17 @@ TEST(List, UsesTheJobsOwnPrices) {
   EXPECT_EQ(own->each, cents(123));
 }
 
+// Stainless is asked for in a caustic wash: no other metal stands in for it.
+TEST(List, OffersNoOtherMetalForARiserWhoseMetalTheJobNames) {
+  const auto others = [](const std::string& riser) {
+    const Plan plan = plan_of_text(with(kBench, "riser: {bung: riser bung}", riser));
+    for (const ListItem& item : plan.list.buy)
+      if (item.used_for.front() == "riser") return item.instead.size();
+    return std::size_t{99};
+  };
+  EXPECT_GT(others("riser: {bung: riser bung}"), 0U);
+  EXPECT_EQ(others("riser: {bung: riser bung, material: black iron}"), 0U);
+}
+
 }  // namespace
 }  // namespace riserun::plan

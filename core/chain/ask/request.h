@@ -20,8 +20,9 @@ using catalog::PortTypeId;
 /// that they are in.
 ///
 /// `line` is what a fitter buys (common practice), each key only where those before it tie:
-///   1. line size kept: least narrowing. The line size is the smaller of the two ends', by nominal size over all kinds;
-///      each port passed that is smaller weighs as much as it takes more head than the line: (line / size)^4 - 1.
+///   1. line size kept: least narrowing. The line size is the smaller of the two ends', by nominal size over all kinds
+///      (of those that name a tube's outside diameter, by the line that it is: Catalog::line_inches); each port passed
+///      that is smaller weighs as much as it takes more head than the line: (line / size)^4 - 1.
 ///   2. no foreign thread: fewest ports of a kind that Catalog::foreign_threads() keeps to other ends, plugs' included;
 ///      between ends of two metals that Galvanic::avoid keeps apart, one that does (plastic thread) is at home.
 ///      A thread that is at home on an end alone (garden hose thread) is foreign at each joint between two parts of the
@@ -29,7 +30,7 @@ using catalog::PortTypeId;
 ///   3. kind kept: fewest ports passed, and plugs, of a kind with which no end is at home; parts that bend (hose),
 ///   twice
 ///      where they stand less than kHouseWater; under Galvanic::warn parts that keep metals apart (dielectric unions),
-///      those with ports of unlike kinds only where no end's metal is known.
+///      those with ports of unlike kinds only where no end's metal is known, or both are and need not be kept apart.
 ///   4. fewest size changes: parts whose two passed ports differ in nominal size.
 ///   5. fewest parts, plugs included.
 ///   6. one material: fewest parts of a metal that must be kept apart from a known end's (brass between copper and
@@ -93,6 +94,7 @@ struct Need {
   std::string words;          // as written: "ball valve"
   std::vector<PartId> parts;  // what satisfies it; not empty
   bool required = true;       // false: it lets its parts in and may stay open (for needs in no order)
+  bool before_all = false;    // of an assembly: every target is beyond its part, if that can be
   bool operator==(const Need&) const = default;
 };
 

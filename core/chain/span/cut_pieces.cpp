@@ -159,7 +159,9 @@ void CutMoves::add_lengths(Move move) {
   const std::int64_t shortest =
       std::max<std::int64_t>(1, part.flexible ? run.least_room() : in_micrometres(shortest_cut(catalog, part)));
   std::int64_t low = shortest;
-  if (rules_.closing() == Closing::stays_still) low = std::max(low, room_to_bow(catalog, part));
+  // A plan, which may narrow, sets a vessel last where a hose cannot be bowed in.
+  if (rules_.closing() == Closing::stays_still && !rules_.request().may_narrow)
+    low = std::max(low, room_to_bow(catalog, part));
   const std::int64_t longest = in_micrometres(longest_cut(catalog, part));
   const std::int64_t sold = in_micrometres(as_sold(part));
   if (is_cut_short(part) && shortest <= longest) {

@@ -257,7 +257,7 @@ std::optional<std::int64_t> EverySpan::piece_in(const Link& link, std::int64_t r
   std::int64_t length = room;
   const auto moves = [](Freedom f) { return f == Freedom::sliding || f == Freedom::loose; };
   const bool stands_still = !moves(request_.from.freedom) && !moves(request_.to.freedom);
-  if (stands_still && part.cut_to_length && room < bowed_in(link.part)) return std::nullopt;
+  if (stands_still && !request_.may_narrow && part.cut_to_length && room < bowed_in(link.part)) return std::nullopt;
   if (part.flexible) {
     const std::int64_t free = room - deepest(link.part);
     const std::int64_t bore = micro(part.ports[0].bore);

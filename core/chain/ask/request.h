@@ -152,8 +152,8 @@ struct ChainRequest : RunRules {
   std::vector<bool> banned;    // by part row; empty: none banned
   std::vector<bool> not_sold;  // by part row: the shelf is empty, what is in the bin stays; empty: all are to be had
   Service service = Service::water;
-  /// A run that makes a distance may narrow the line more than the best chain at any distance: for who judges that by
-  /// himself, as a plan does.
+  /// A run that makes a distance may narrow the line more than the best chain at any distance, and take a hose that has
+  /// no room to be bowed in: for who judges that by himself, as a plan does.
   bool may_narrow = false;
   bool dry = false;                               // it carries air, though parts that are not proved for air are let in
   VolumeFlow flow = us_gallons_per_minute(10.0);  // for order loss and the reported head

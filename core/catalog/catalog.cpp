@@ -136,12 +136,40 @@ GalvanicVerdict Catalog::galvanic(MaterialId a, MaterialId b) const {
                                                                          : GalvanicVerdict::keep_apart;
 }
 
+double Catalog::line_inches(PortTypeId type) const {
+  const PortType& port = port_type(type);
+  const double named = nominal_inches(port.size);
+  constexpr double kOverItsName = 0.125;
+  return kind(port.kind).by_outside ? std::max(named - kOverItsName, named / 2.0) : named;
+}
+
 bool Catalog::same_metal(MaterialId a, MaterialId b) const {
   if (a == b) return true;
   const Material& first = material(a);
   const Material& second = material(b);
   return first.metal && second.metal &&
          std::abs(first.anodic_index_volts - second.anodic_index_volts) <= kVoltsRounding;
+}
+
+bool Catalog::is_coat_and_metal(MaterialId a, MaterialId b) const {
+  const auto lies_on = [&](MaterialId coat, MaterialId metal) {
+    const std::string& under = material(coat).coat_on;
+    const std::optional<MaterialId> base = under.empty() ? std::nullopt : find_material(under);
+    return base && same_metal(*base, metal);
+  };
+  return lies_on(a, b) || lies_on(b, a);
+}
+
+std::optional<MaterialId> Catalog::metal_of_tube(PortTypeId type) const {
+  std::optional<MaterialId> metal;
+  bool is_tubes = false;
+  for (const PortUse& use : uses(type)) {
+    const MaterialId own = part(use.part).material_at(use.port);
+    if (!material(own).metal || (metal && *metal != own)) return std::nullopt;
+    metal = own;
+    is_tubes = is_tubes || part(use.part).cut_to_length;
+  }
+  return is_tubes ? metal : std::nullopt;
 }
 
 std::string Catalog::written(PortTypeId type) const {

@@ -56,6 +56,9 @@ class Catalog {
   /// The number that a nominal size is called by, 1.25 of `1-1/4`: a name that can be compared and that formulas over
   /// nominal pipe sizes ask for, never a length of anything. 0: its name is no number.
   double nominal_inches(SizeId id) const { return nominal_inches_[id.row]; }
+  /// Inches of the line that a port is of: its nominal size; of a kind that names the outside diameter of its tube 1/8
+  /// in less, as copper tube is named (ASTM B88), and half of it at least. 0 where its size is no number.
+  double line_inches(PortTypeId type) const;
   std::size_t size_count() const { return sizes_.size(); }
   const Material& material(MaterialId id) const { return materials_[id.row]; }
   const Family& family(FamilyId id) const { return families_[id.row]; }
@@ -98,6 +101,11 @@ class Catalog {
   /// One and the same, or two metals at one place of the galvanic series: black iron, forged and mild steel are all
   /// iron.
   bool same_metal(MaterialId a, MaterialId b) const;
+  /// One of the two is a coat on the other, or on what is the same metal (galvanized and black iron).
+  bool is_coat_and_metal(MaterialId a, MaterialId b) const;
+  /// The metal of a tube's end: that of every part which has such an end, where some are cut from the length; nullopt:
+  /// its kind does not tell it.
+  std::optional<MaterialId> metal_of_tube(PortTypeId type) const;
 
   /// `1-1/4 FNPT`: size, then the kind's notation for that end.
   std::string written(PortTypeId type) const;

@@ -99,6 +99,7 @@ struct JointKind {
   EndShape neither_shape = EndShape::plain;
   bool threaded = false;
   bool tapered = false;
+  bool by_outside = false;  // a size names the outside diameter of the tube, not what goes through it
   std::vector<JointSize> sizes;
   std::string source;
   std::optional<Recognition> recognition;  // none: it is not told by measuring
@@ -124,6 +125,7 @@ struct MatingRule {
   bool comes_apart = true;
   std::string source;
   bool lengthwise = false;  // one body slides into the other along the run, so that the run must first open by that
+  bool bowed = false;  // so does a hose or a tube, which opens the run by bowing: it closes it only where it has room
 };
 
 /// How a joint is made tight and what it uses up.
@@ -135,6 +137,7 @@ struct Seal {
   bool clamped = false;     // by a part of its own, a hose clamp, in place of the consumable
   bool on_washer = false;   // on a washer or gasket that lies in or on one of the two ends
   bool hot = false;         // made with heat, which chars tape and spoils a valve's seats
+  Length bare{};            // of the tube that goes in, left free at the mouth for its nut or collar and what turns it
   Length tape_per_joint{};  // zero: what it uses up is counted by the joint
   Length tape_per_roll{};
 };

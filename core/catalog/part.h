@@ -85,8 +85,9 @@ struct Material {
   std::string source;
   std::optional<Temperature> hottest;  // water that parts of it stand; none: all there is
   bool pits = false;                   // lives by its skin of oxide: wet, it pits beside any nobler metal
-  bool galls = false;                  // its threads seize on threads of their own kind
-  bool threads = true;                 // a pipe thread can be cut on pipe of it
+  std::string coat_on;  // the material that it lies on as a coat, by id: zinc on iron; empty: it is solid
+  bool galls = false;   // its threads seize on threads of their own kind
+  bool threads = true;  // a pipe thread can be cut on pipe of it
 };
 
 /// Differences of anodic index between two wetted metals: up to the first the pair is fine, above the second it is to

@@ -93,11 +93,15 @@ Question question_from(const ChainOptions& options, const Stock& stock, const Co
   question.valve_stays = valve_stays_from(options, catalog, request, words);
   question.rows = words.quantity("--alternatives", options.alternatives, &read_rows);
   words.finish();
+  // Copper tube is of copper, though nobody says so.
+  for (chain::PortEnd* end : {&request.from, &request.to})
+    if (!end->material) end->material = catalog.metal_of_tube(end->type);
   return question;
 }
 
 /// As it was given: `1 FNPT`, `1 FNPT aluminium`.
 std::string written(const Stock& stock, catalog::PortTypeId type, const std::optional<catalog::MaterialId>& material) {
+  if (material == stock.catalog->metal_of_tube(type)) return stock.catalog->written(type);
   return stock.catalog->written(type) + (material ? " " + stock.catalog->material(*material).name : "");
 }
 
@@ -158,10 +162,12 @@ int run_assembly(const ChainOptions& options, const Session& session) {
   request.rules = question_from(options, stock, session.common).request;
   if (!options.asked.has("most_bushings"))
     request.rules.most_bushings.reset();  // of all branches together, if asked for
+  request.rules.needs = chain::before_all_targets(*stock.catalog, std::move(request.rules.needs));
   WordReader words(session.common);
   for (std::size_t i = 1; i < options.ports.size(); ++i) {
     const catalog::MadePort port = words.port(*stock.catalog, options.ports[i]);
-    request.targets.push_back({port.type, port.material, request.rules.from.freedom, {}});
+    const auto metal = port.material ? port.material : stock.catalog->metal_of_tube(port.type);
+    request.targets.push_back({port.type, metal, request.rules.from.freedom, {}});
   }
   request.branches = read_branch_options(options.branches, stock, request.targets.size(), request.rules.vacuum, words);
   words.finish();

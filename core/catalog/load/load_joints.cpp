@@ -21,6 +21,10 @@ quantity::Reading<Length> read_tape_length(std::string_view text) {
   return quantity::within(quantity::read_length(text), quantity::Range<Length>{millimetres(1.0), metres(1000.0)}, text);
 }
 
+quantity::Reading<Length> read_bare_length(std::string_view text) {
+  return quantity::within(quantity::read_length(text), quantity::Range<Length>{millimetres(1.0), metres(1.0)}, text);
+}
+
 /// `{per joint: 0.25 m, per roll: 13.2 m}`
 void read_tape(Loading& loading, const Value& value, Seal& seal) {
   if (!value.exists()) return;
@@ -31,7 +35,7 @@ void read_tape(Loading& loading, const Value& value, Seal& seal) {
 }
 
 void load_seal(Loading& loading, const Value& value) {
-  Fields fields(value, {"name", "instruction", "consumable", "clamped", "washer", "heat", "tape", "source"},
+  Fields fields(value, {"name", "instruction", "consumable", "clamped", "washer", "heat", "bare", "tape", "source"},
                 loading.problems);
   if (!fields.valid()) return;
   Seal seal{fields.need_text("name"), fields.need_text("instruction"), fields.text_or("consumable", ""),
@@ -39,6 +43,7 @@ void load_seal(Loading& loading, const Value& value) {
   seal.clamped = fields.flag_or("clamped", false);
   seal.on_washer = fields.flag_or("washer", false);
   seal.hot = fields.flag_or("heat", false);
+  if (fields.find("bare").exists()) seal.bare = fields.need_with("bare", read_bare_length).value_or(Length{});
   read_tape(loading, fields.find("tape"), seal);
   if (loading.so_far().seal(seal.name))
     loading.problems.add(value["name"], value["name"].path() + ": the seal '" + seal.name + "' is already there");
@@ -217,7 +222,8 @@ void read_shapes(Loading& loading, const Value& value, JointKind& kind) {
 
 void load_kind(Loading& loading, const Value& value) {
   Fields fields(value,
-                {"id", "name", "standard", "thread", "notation", "shape", "read as", "source", "recognise", "sizes"},
+                {"id", "name", "standard", "thread", "by outside diameter", "notation", "shape", "read as", "source",
+                 "recognise", "sizes"},
                 loading.problems);
   if (!fields.valid()) return;
   JointKind kind;
@@ -229,6 +235,7 @@ void load_kind(Loading& loading, const Value& value) {
       fields.need("thread"), {{"taper", Thread::taper}, {"straight", Thread::straight}, {"none", Thread::none}});
   kind.threaded = thread && *thread != Thread::none;
   kind.tapered = thread == Thread::taper;
+  kind.by_outside = fields.flag_or("by outside diameter", false);
   read_notation(loading, fields.need("notation"), kind);
   read_shapes(loading, fields.find("shape"), kind);
   read_words(loading, fields.find("read as"), kind);

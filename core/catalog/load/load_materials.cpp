@@ -76,7 +76,7 @@ void read_anodic_index(Loading& loading, Fields& fields, Material& material) {
 void load_material(Loading& loading, const Value& value) {
   Fields fields(value,
                 {"id", "name", "aliases", "sort", "metal", "anodic index", "compressed air", "roughness", "welds to",
-                 "not welded", "galls", "pits", "threads", "hottest", "source"},
+                 "not welded", "galls", "pits", "coat on", "threads", "hottest", "source"},
                 loading.problems);
   if (!fields.valid()) return;
   Material material;
@@ -93,6 +93,10 @@ void load_material(Loading& loading, const Value& value) {
   if (fields.find("hottest").exists()) material.hottest = fields.need_with("hottest", quantity::read_temperature);
   material.galls = fields.flag_or("galls", false);
   material.pits = fields.flag_or("pits", false);
+  material.coat_on = fields.text_or("coat on", "");
+  if (!material.coat_on.empty() && !loading.so_far().find_material(material.coat_on))
+    loading.problems.add(value["coat on"], value["coat on"].path() + ": unknown material '" + material.coat_on +
+                                               "'; it must stand before");
   material.threads = fields.flag_or("threads", material.metal);
   material.source = fields.need_text("source");
   if (as_id_text(material.id) != material.id)

@@ -55,7 +55,8 @@ void check_seal(Loading& loading, const Value& value, std::string_view name) {
 }  // namespace
 
 void load_mating_rule(Loading& loading, const Value& value) {
-  Fields fields(value, {"a", "b", "sizes", "seal", "turns", "comes apart", "closing", "lengthwise", "source"},
+  Fields fields(value,
+                {"a", "b", "sizes", "seal", "turns", "comes apart", "closing", "lengthwise", "bowed in", "source"},
                 loading.problems);
   if (!fields.valid()) return;
   MatingRule rule;
@@ -69,6 +70,7 @@ void load_mating_rule(Loading& loading, const Value& value) {
   rule.comes_apart = fields.flag_or("comes apart", true);
   rule.closing = fields.flag_or("closing", false);
   rule.lengthwise = fields.flag_or("lengthwise", false);
+  rule.bowed = fields.flag_or("bowed in", false);
   rule.source = fields.need_text("source");
   if (rule.closing && turning == Turning::either)
     loading.problems.add(value["closing"],

@@ -53,6 +53,21 @@ std::vector<Need> as_meant(const Catalog& catalog, std::vector<Need> needs, bool
   return needs;
 }
 
+bool acts_on_what_is_beyond(const Catalog& catalog, PartId id) {
+  const catalog::Part& part = catalog.part(id);
+  const catalog::Family& family = catalog.family(part.family);
+  if (part.ports.size() != 2 || family.role == catalog::Role::connector) return false;
+  return family.can_shut || part.arrow || part.one_way || family.role == catalog::Role::regulator ||
+         family.role == catalog::Role::restrictor;
+}
+
+std::vector<Need> before_all_targets(const Catalog& catalog, std::vector<Need> needs) {
+  for (Need& need : needs)
+    need.before_all = std::all_of(need.parts.begin(), need.parts.end(),
+                                  [&](PartId part) { return acts_on_what_is_beyond(catalog, part); });
+  return needs;
+}
+
 Galvanic galvanic_meant(const Catalog& catalog, const ChainRequest& request) {
   if (request.from.material || request.to.material) return request.galvanic;
   const auto parts_metals = [&](const Need& need) {

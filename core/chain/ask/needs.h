@@ -21,6 +21,15 @@ std::vector<Need> told_apart(std::vector<Need> needs, bool in_order);
 /// unless nothing else is called so.
 std::vector<Need> as_meant(const Catalog& catalog, std::vector<Need> needs, bool vacuum);
 
+/// It stops, sets or cleans what passes, and so is meant for all that lies beyond: a shut-off valve, a check valve, a
+/// regulator, a strainer; two ports, and no relief valve or gauge, which stand at the side (common practice).
+bool acts_on_what_is_beyond(const Catalog& catalog, PartId part);
+
+/// Needs of a whole assembly, of which those whose every part acts on what is beyond it are to stand before all
+/// targets: a regulator for a manifold goes in before the tee (common practice). What one branch alone is to have is
+/// asked for there.
+std::vector<Need> before_all_targets(const Catalog& catalog, std::vector<Need> needs);
+
 /// Who asks for a part that keeps metals apart, and for nothing else in its place, means that none meet that should
 /// not: a galvanized nipple on the brass half of a dielectric union undoes it (common practice). Where an end's metal
 /// is known that is for the request to say: plastic would be taken to part what the union is asked for.

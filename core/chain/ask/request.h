@@ -20,8 +20,9 @@ using catalog::PortTypeId;
 /// that they are in.
 ///
 /// `line` is what a fitter buys (common practice), each key only where those before it tie:
-///   1. line size kept: least narrowing. The line size is the smaller of the two ends', by nominal size over all kinds;
-///      each port passed that is smaller weighs as much as it takes more head than the line: (line / size)^4 - 1.
+///   1. line size kept: least narrowing. The line size is the smaller of the two ends', by nominal size over all kinds
+///      (of those that name a tube's outside diameter, by the line that it is: Catalog::line_inches); each port passed
+///      that is smaller weighs as much as it takes more head than the line: (line / size)^4 - 1.
 ///   2. no foreign thread: fewest ports of a kind that Catalog::foreign_threads() keeps to other ends, plugs' included;
 ///      between ends of two metals that Galvanic::avoid keeps apart, one that does (plastic thread) is at home.
 ///      A thread that is at home on an end alone (garden hose thread) is foreign at each joint between two parts of the
@@ -29,7 +30,7 @@ using catalog::PortTypeId;
 ///   3. kind kept: fewest ports passed, and plugs, of a kind with which no end is at home; parts that bend (hose),
 ///   twice
 ///      where they stand less than kHouseWater; under Galvanic::warn parts that keep metals apart (dielectric unions),
-///      those with ports of unlike kinds only where no end's metal is known.
+///      those with ports of unlike kinds only where no end's metal is known, or both are and need not be kept apart.
 ///   4. fewest size changes: parts whose two passed ports differ in nominal size.
 ///   5. fewest parts, plugs included.
 ///   6. one material: fewest parts of a metal that must be kept apart from a known end's (brass between copper and
@@ -93,6 +94,7 @@ struct Need {
   std::string words;          // as written: "ball valve"
   std::vector<PartId> parts;  // what satisfies it; not empty
   bool required = true;       // false: it lets its parts in and may stay open (for needs in no order)
+  bool before_all = false;    // of an assembly: every target is beyond its part, if that can be
   bool operator==(const Need&) const = default;
 };
 
@@ -150,8 +152,8 @@ struct ChainRequest : RunRules {
   std::vector<bool> banned;    // by part row; empty: none banned
   std::vector<bool> not_sold;  // by part row: the shelf is empty, what is in the bin stays; empty: all are to be had
   Service service = Service::water;
-  /// A run that makes a distance may narrow the line more than the best chain at any distance: for who judges that by
-  /// himself, as a plan does.
+  /// A run that makes a distance may narrow the line more than the best chain at any distance, and take a hose that has
+  /// no room to be bowed in: for who judges that by himself, as a plan does.
   bool may_narrow = false;
   bool dry = false;                               // it carries air, though parts that are not proved for air are let in
   VolumeFlow flow = us_gallons_per_minute(10.0);  // for order loss and the reported head

@@ -81,6 +81,14 @@ struct BuildStep {
   Turns turns = Turns::nothing;  // which side of the joint turns
 };
 
+/// What joints use up that is no part of the run: "hose clamp", of one size, so often.
+struct JointGood {
+  std::string what;
+  std::string size;
+  int count = 0;
+  std::optional<PartId> part{};  // where the catalog has it, with its price
+};
+
 /// Ends have the names that texts call them.
 struct Run {
   PortEnd base;
@@ -97,6 +105,7 @@ struct Run {
   Head head{};                // with one end: lost at the request's flow
   bool buildable = true;      // false: neither end turns, and nothing can be made up without turning one of its sides
   std::vector<BuildStep> steps;
+  std::vector<JointGood> goods{};
   quantity::Facts kept{};    // what it keeps of its line's size and kind; empty where the order does not look at it
   quantity::Facts cautions;  // galvanic pairs, one-way valves, bushings ...
   std::optional<SpanFit> span{};  // with one end: how it makes the distance that was asked for

@@ -2,6 +2,7 @@
 
 #include "chain/build/build_order.h"
 #include "chain/build/cautions.h"
+#include "chain/build/joint_goods.h"
 #include "chain/build/line_elements.h"
 #include "chain/build/line_kept.h"
 #include "chain/part/duty.h"
@@ -182,6 +183,7 @@ Chain assemble(const Catalog& catalog, const ChainRequest& request, const std::v
   made.add_up();
   measure(catalog, request.flow, chain);
   add_build_order(catalog, chain);
+  add_joint_goods(catalog, chain);
   add_cautions(catalog, request.service, chain);
   if (keeps_the_line(request.order)) chain.kept = line_kept(catalog, request, chain, !request.taken);
   return chain;
@@ -199,7 +201,9 @@ Assembly assemble(const Catalog& catalog, const AssemblyRequest& request, const 
   made.pay_devices();
   made.add_up();
   add_build_order(catalog, assembly);
+  add_joint_goods(catalog, assembly);
   add_cautions(catalog, request.rules.service, assembly);
+  add_caution_of_targets_not_behind(catalog, request, assembly);
   if (keeps_the_line(request.rules.order)) assembly.kept = line_kept(catalog, request.rules, assembly, true);
   const bool relief_is_known =
       std::any_of(request.branches.begin(), request.branches.end(), [](const BranchRules& b) { return b.relief; });

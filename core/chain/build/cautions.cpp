@@ -1,5 +1,6 @@
 #include "chain/build/cautions.h"
 
+#include "chain/ask/needs.h"
 #include "chain/part/move.h"
 #include "chain/part/wetted_area.h"
 
@@ -276,6 +277,43 @@ void add_caution_of_narrow_ways(const Catalog& catalog, Run& run) {
       ways.push_back(fact("way_to_end", catalog.size_name(*size), port.called, catalog.written(port.type)));
   }
   if (!ways.empty()) run.cautions.push_back(fact("way_narrows", ways));
+}
+
+namespace {
+
+std::vector<std::size_t> ends_beyond(const Run& run, std::size_t row) {
+  std::vector<std::size_t> ends;
+  for (const Follower& port : run.parts[row].ports) {
+    if (port.what == Follower::What::end) ends.push_back(port.row);
+    if (port.what != Follower::What::part) continue;
+    const std::vector<std::size_t> further = ends_beyond(run, port.row);
+    ends.insert(ends.end(), further.begin(), further.end());
+  }
+  return ends;
+}
+
+bool is_asked_for(const std::vector<Need>& needs, PartId part) {
+  return std::any_of(needs.begin(), needs.end(), [&](const Need& need) {
+    return std::find(need.parts.begin(), need.parts.end(), part) != need.parts.end();
+  });
+}
+
+}  // namespace
+
+void add_caution_of_targets_not_behind(const Catalog& catalog, const AssemblyRequest& request, Run& run) {
+  for (std::size_t row = 0; row < run.parts.size(); ++row) {
+    const PartId part = run.parts[row].part;
+    const bool is_a_branchs = std::any_of(request.branches.begin(), request.branches.end(),
+                                          [&](const BranchRules& branch) { return is_asked_for(branch.needs, part); });
+    if (is_a_branchs || !acts_on_what_is_beyond(catalog, part) || !is_asked_for(request.rules.needs, part)) continue;
+    const std::vector<std::size_t> beyond = ends_beyond(run, row);
+    Facts without;
+    for (std::size_t end = 0; end < run.ends.size(); ++end)
+      if (std::find(beyond.begin(), beyond.end(), end) == beyond.end())
+        without.push_back(fact("end", run.ends[end].port.called));
+    if (!without.empty())
+      run.cautions.push_back(fact("targets_not_behind", catalog.part(part).name, std::move(without)));
+  }
 }
 
 }  // namespace riserun::chain

@@ -20,9 +20,10 @@ struct Passed {
   RunEnds ends;
   std::vector<PortTypeId> ports;
   std::vector<PortTypeId> plugs;
+  std::vector<std::uint32_t> joints;  // rows of mating rules
 
   std::string size(PortTypeId type) const { return catalog.size_name(catalog.port_type(type).size); }
-  double inches(PortTypeId type) const { return catalog.nominal_inches(catalog.port_type(type).size); }
+  double inches(PortTypeId type) const { return catalog.line_inches(type); }
   PortTypeId smaller_end() const { return inches(to) < inches(from) ? to : from; }
   /// The narrowest port, where it is narrower than the line.
   std::optional<PortTypeId> narrow() const {
@@ -30,6 +31,13 @@ struct Passed {
         std::min_element(ports.begin(), ports.end(), [&](PortTypeId a, PortTypeId b) { return inches(a) < inches(b); });
     if (narrowest == ports.end() || inches(*narrowest) >= ends.line_inches) return std::nullopt;
     return *narrowest;
+  }
+  /// Some joint is of that kind on both sides: copper solder is soldered, and else it is mere tube.
+  bool is_joined(catalog::KindId kind) const {
+    return std::any_of(joints.begin(), joints.end(), [&](std::uint32_t row) {
+      const catalog::MatingRule& rule = catalog.mating_rules()[row];
+      return rule.kind_a == kind && rule.kind_b == kind;
+    });
   }
   /// Names of the kinds that neither end has, and of those that an end has.
   quantity::Texts other_kinds(bool foreign) const {
@@ -39,7 +47,10 @@ struct Passed {
       Measures measures;
       add_plugging(catalog, ends, type, measures);
       if (measures.other_kinds == 0 || (measures.foreign_threads > 0) != foreign) return;
-      if (std::find(names.begin(), names.end(), kind.name) == names.end()) names.push_back(kind.name);
+      const catalog::PortType& port = catalog.port_type(type);
+      const std::string& name =
+          port.end == catalog::End::male && !is_joined(port.kind) && !kind.threaded ? kind.male_notation : kind.name;
+      if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
     };
     for (const PortTypeId type : ports) add(type);
     if (foreign)
@@ -57,7 +68,8 @@ struct Passed {
 Passed passed_on(const Catalog& catalog, const ChainRequest& request, const Chain& way) {
   const PortTypeId from = way.base.type;
   const PortTypeId to = way.ends.front().port.type;
-  Passed passed{catalog, from, to, run_ends(catalog, request, from, to), {}, {}};
+  Passed passed{catalog, from, to, run_ends(catalog, request, from, to), {}, {}, {}};
+  for (const RunJoint& joint : way.joints) passed.joints.push_back(joint.rule);
   for (const RunPart& link : way.parts) {
     const catalog::Part& part = catalog.part(link.part);
     passed.ports.push_back(part.ports[link.enter].type);

@@ -98,9 +98,7 @@ std::vector<LineElement> bare_elements_of(const Catalog& catalog, const Part& pa
   return make_elements(catalog, part, enter, leave, false);
 }
 
-double nominal_inches(const Catalog& catalog, PortTypeId type) {
-  return catalog.nominal_inches(catalog.port_type(type).size);
-}
+double nominal_inches(const Catalog& catalog, PortTypeId type) { return catalog.line_inches(type); }
 
 std::vector<LineElement> elements_of_cut(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave,
                                          Length length) {

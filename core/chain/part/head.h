@@ -19,7 +19,7 @@ std::vector<hydraulics::LineElement> elements_of(const Catalog& catalog, const c
 /// The same without names and sources, which only a person reads.
 std::vector<hydraulics::LineElement> bare_elements_of(const Catalog& catalog, const catalog::Part& part,
                                                       std::size_t enter, std::size_t leave);
-/// Nominal size of a port in inches: "1-1/4" is 1.25; 0 where its size is no such number.
+/// Nominal size of the line that a port is of, in inches: "1-1/4" is 1.25; see Catalog::line_inches.
 double nominal_inches(const Catalog& catalog, PortTypeId type);
 /// The same for a straight piece that is cut to that length.
 std::vector<hydraulics::LineElement> elements_of_cut(const Catalog& catalog, const catalog::Part& part,

@@ -45,9 +45,33 @@ std::int64_t bending(const Catalog& catalog, const Part& part) {
   return part.rating < kHouseWater ? 2 : 1;
 }
 
+PartingCause parting_cause(const Catalog& catalog, const ChainRequest& request) {
+  const std::optional<MaterialId>& from = request.from.material;
+  const std::optional<MaterialId>& to = request.to.material;
+  if (!from && !to) return PartingCause::none;
+  if (!from || !to) return PartingCause::between_the_ends;
+  const bool apart = catalog.galvanic(*from, *to) == catalog::GalvanicVerdict::keep_apart;
+  return apart ? PartingCause::anywhere : PartingCause::none;
+}
+
+namespace {
+
+/// With both ends it goes together.
+bool joins_the_ends(const Catalog& catalog, const ChainRequest& request, const Part& part) {
+  if (part.ports.size() != 2 || !request.from.type.valid() || !request.to.type.valid()) return false;
+  const auto mates = [&](std::size_t port, const PortEnd& end) {
+    return catalog.mating_rule(part.ports[port].type, end.type) != nullptr;
+  };
+  return (mates(0, request.from) && mates(1, request.to)) || (mates(1, request.from) && mates(0, request.to));
+}
+
+}  // namespace
+
 bool parts_metals_for_nothing(const Catalog& catalog, const ChainRequest& request, const Part& part) {
   if (!part.dielectric || request.galvanic == Galvanic::avoid) return false;
-  if (!request.from.material && !request.to.material) return true;
+  const PartingCause cause = parting_cause(catalog, request);
+  if (cause == PartingCause::none) return true;
+  if (cause == PartingCause::between_the_ends && !joins_the_ends(catalog, request, part)) return true;
   const auto kind = [&](const catalog::Port& port) { return catalog.port_type(port.type).kind; };
   return std::all_of(part.ports.begin(), part.ports.end(),
                      [&](const catalog::Port& port) { return kind(port) == kind(part.ports.front()); });
@@ -58,9 +82,7 @@ std::int64_t other_kinds_of(const Catalog& catalog, const ChainRequest& request,
 }
 
 bool changes_size(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave) {
-  const auto size = [&](std::size_t port) {
-    return catalog.nominal_inches(catalog.port_type(part.ports[port].type).size);
-  };
+  const auto size = [&](std::size_t port) { return catalog.line_inches(part.ports[port].type); };
   return size(enter) != size(leave);
 }
 

@@ -81,8 +81,13 @@ std::int64_t bending(const Catalog& catalog, const catalog::Part& part);
 inline bool closes_in_place(const catalog::MatingRule& rule) { return rule.closing && !rule.lengthwise; }
 /// It bends out of the way of a joint that closes, and be it one that slides together: a hose with cam couplings.
 bool gives_way(const Catalog& catalog, const catalog::Part& part, std::size_t enter, std::size_t leave);
+/// What gives a dielectric union its cause, where the request avoids no bad pairs: both ends of metals that must be
+/// kept apart; or one end of a known metal, and then where the union is all there is between the two ends: what else
+/// went between would meet its steel half unasked.
+enum class PartingCause : std::uint8_t { none, between_the_ends, anywhere };
+PartingCause parting_cause(const Catalog& catalog, const ChainRequest& request);
 /// It keeps two metals apart, as a dielectric union does, where the request gives no reason for it: it avoids no bad
-/// pairs, and the part has ports of one kind, or no end is of a metal that is known.
+/// pairs, and the part has ports of one kind, or there is no such cause.
 bool parts_metals_for_nothing(const Catalog& catalog, const ChainRequest& request, const catalog::Part& part);
 /// What a part weighs by itself among the ports of another kind, as Order::line states it.
 std::int64_t other_kinds_of(const Catalog& catalog, const ChainRequest& request, const catalog::Part& part);

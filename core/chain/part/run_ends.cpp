@@ -32,7 +32,7 @@ bool RunEnds::has(catalog::KindId kind) const { return std::find(kinds.begin(), 
 RunEnds run_ends(const Catalog& catalog, const ChainRequest& request, PortTypeId from, PortTypeId to) {
   const catalog::PortType& first = catalog.port_type(from);
   const catalog::PortType& last = catalog.port_type(to);
-  return {std::min(catalog.nominal_inches(first.size), catalog.nominal_inches(last.size)),
+  return {std::min(catalog.line_inches(from), catalog.line_inches(to)),
           {first.kind, last.kind},
           must_part_its_ends(catalog, request),
           asks_for_hose_of_its_thread(catalog, request.needs)};
@@ -80,7 +80,7 @@ void add_plugging(const Catalog& catalog, const RunEnds& ends, PortTypeId type, 
 
 void add_passing(const Catalog& catalog, const RunEnds& ends, PortTypeId type, Measures& measures) {
   add_plugging(catalog, ends, type, measures);
-  measures.narrowing += narrowing(ends.line_inches, catalog.nominal_inches(catalog.port_type(type).size));
+  measures.narrowing += narrowing(ends.line_inches, catalog.line_inches(type));
 }
 
 }  // namespace riserun::chain

@@ -35,6 +35,7 @@ class WhyNoChain {
   bool makes_distance(const ChainRequest& request) const;
   std::optional<Lift> lift(RuleSet given_up) const;
   std::optional<Fact> need_without_part() const;
+  Facts place_of(const Need& need) const;
   std::optional<Fact> duty_of_need(const Need& need) const;
   std::optional<Fact> avoided_need(const Need& need) const;
   std::optional<Fact> way_round() const;
@@ -166,15 +167,27 @@ std::optional<Fact> WhyNoChain::way_round() const {
               catalog_.written(request_.to.type));
 }
 
+// A clamp goes over a hose, a foot valve stands at the end of a suction line, all else at the side of a run.
+Facts WhyNoChain::place_of(const Need& need) const {
+  const double line = std::min(catalog_.line_inches(request_.from.type), catalog_.line_inches(request_.to.type));
+  const auto is_of_line = [&](PartId part) {
+    return catalog_.line_inches(catalog_.part(part).ports.front().type) == line;
+  };
+  const auto found = std::find_if(need.parts.begin(), need.parts.end(), is_of_line);
+  const catalog::Part& part = catalog_.part(found == need.parts.end() ? need.parts.front() : *found);
+  const catalog::Role role = catalog_.family(part.family).role;
+  if (role == catalog::Role::hose_clamp) return {fact("goes_over_a_hose")};
+  if (role == catalog::Role::check_valve) return {fact("ends_a_suction", catalog_.written(part.ports.front().type))};
+  const auto mates = catalog_.mates(part.ports.front().type);
+  return mates.empty() ? Facts{} : Facts{fact("as_a_third_end", catalog_.written(mates.front().other))};
+}
+
 std::optional<Fact> WhyNoChain::need_without_part() const {
   const Rules rules(catalog_, request_);
   for (const Need& need : request_.needs) {
     const auto has_two_ports = [&](PartId part) { return catalog_.part(part).ports.size() >= 2; };
-    if (std::none_of(need.parts.begin(), need.parts.end(), has_two_ports)) {
-      const auto mates = catalog_.mates(catalog_.part(need.parts.front()).ports.front().type);
-      return fact("need_has_one_port", need.words,
-                  mates.empty() ? Facts{} : Facts{fact("as_a_third_end", catalog_.written(mates.front().other))});
-    }
+    if (std::none_of(need.parts.begin(), need.parts.end(), has_two_ports))
+      return fact("need_has_one_port", need.words, place_of(need));
     const auto may_be_had = [&](PartId part) {
       return has_two_ports(part) && rules.admits(part) && (rules.buyable(part) || request_.bin.count_of(part) > 0);
     };

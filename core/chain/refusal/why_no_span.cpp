@@ -4,6 +4,7 @@
 #include "chain/refusal/why_no_chain.h"
 #include "chain/search/best_chain.h"
 #include "chain/span/best_span.h"
+#include "chain/span/cut_pieces.h"
 
 #include <cmath>
 
@@ -26,6 +27,7 @@ class WhyNoSpan {
   void add_ports_in_line();
   void add_rules();
   void add_narrowing();
+  Facts without_room_to_bow() const;
   Fact reason() const;
 
   const FoldedCatalog& folded_;
@@ -90,6 +92,22 @@ void WhyNoSpan::add_narrowing() {
   if (best_span(folded_, any, span_)) answer_.mends.push_back(fact("let_it_narrow"));
 }
 
+// With an end that slides a hose or tube would do that is too short to be bowed in between two that stand still.
+Facts WhyNoSpan::without_room_to_bow() const {
+  if (moves_along(request_.from.freedom) || moves_along(request_.to.freedom)) return {};
+  const Catalog& catalog = folded_.catalog();
+  ChainRequest sliding = request_;
+  sliding.to.freedom = Freedom::sliding;
+  const std::optional<SpanChoice> choice = best_span(folded_, sliding, span_);
+  if (!choice) return {};
+  for (const Move& move : choice->route.moves) {
+    const catalog::Part& part = catalog.part(move.part);
+    if (move.cut && !move.stub && move.own.micrometres < room_to_bow(catalog, part))
+      return {fact("no_room_to_bow", catalog::stock_name(part))};
+  }
+  return {};
+}
+
 Fact WhyNoSpan::reason() const {
   Facts aside;
   if (span_.aside() > Length{}) aside.push_back(fact("with_axes_apart", span_.aside()));
@@ -99,7 +117,7 @@ Fact WhyNoSpan::reason() const {
   else if (answer_.nearest_below || answer_.nearest_above)
     nearest.push_back(
         fact("nearest_distance", answer_.nearest_below ? *answer_.nearest_below : *answer_.nearest_above));
-  return fact("not_at_that_distance", span_.along, std::move(aside), std::move(nearest));
+  return fact("not_at_that_distance", span_.along, std::move(aside), without_room_to_bow(), std::move(nearest));
 }
 
 NoChain WhyNoSpan::explain() {

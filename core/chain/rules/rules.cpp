@@ -37,6 +37,7 @@ void Rules::group_needs() {
     const auto bit = static_cast<std::uint8_t>(1u << bits_used++);
     auto same = std::find_if(groups_.begin(), groups_.end(), [&](const NeedGroup& g) { return g.parts == parts; });
     if (same == groups_.end()) same = groups_.insert(groups_.end(), {0, std::move(parts)});
+    same->before_all = same->before_all || need.before_all;
     same->bits = static_cast<std::uint8_t>(same->bits | bit);
     group_of_need_.push_back(static_cast<std::uint8_t>(same - groups_.begin()));
     if (need.required) all_met_ = static_cast<std::uint8_t>(all_met_ | bit);

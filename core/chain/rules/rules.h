@@ -19,6 +19,7 @@ enum class Closing {
 struct NeedGroup {
   std::uint8_t bits = 0;
   std::vector<PartId> parts;
+  bool before_all = false;  // as Need has it
   std::uint8_t apart =
       0;  // groups, itself among them, that the same part does not meet as well where needs are in order
 };

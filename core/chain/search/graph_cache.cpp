@@ -38,7 +38,9 @@ GraphCache::Kind GraphCache::kind_of(const Rules& rules, const GraphExtras& extr
     const RunEnds ends = run_ends(rules.catalog(), request);
     kind.line_inches = ends.line_inches;
     kind.parts_its_ends = ends.keeps_metals_apart;
-    kind.knows_an_end = request.from.material || request.to.material;
+    kind.parting = parting_cause(rules.catalog(), request);
+    if (kind.parting == PartingCause::between_the_ends)
+      kind.parted_ends = std::minmax(request.from.type, request.to.type);
     kind.kinds_of_ends = std::minmax(ends.kinds.front(), ends.kinds.back());
   }
   kind.service = request.service;

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "chain/graph/port_graph.h"
+#include "chain/part/move.h"
 
 #include <map>
 #include <memory>
@@ -43,7 +44,8 @@ class GraphCache {
     bool dry = false;
     Galvanic galvanic = Galvanic::warn;
     bool parts_its_ends = false;
-    bool knows_an_end = false;  // what it is made of, where a dielectric part is weighed by it
+    PartingCause parting = PartingCause::none;        // by which a dielectric part is weighed
+    std::pair<PortTypeId, PortTypeId> parted_ends{};  // where that looks at their types
     Closing closing = Closing::none;
     bool special_order = false;
     bool vacuum = false;

@@ -35,7 +35,7 @@ constexpr Attempt kAttempts[] = {
     {SpanMake::cut_pipe, SpanTask::Kind::cut_tube, 1, 4, 0, 0},
     {SpanMake::cut_pipe, SpanTask::Kind::cut_tube, 2, 4, 0, 0},
     {SpanMake::stock_near, SpanTask::Kind::stock, 0, 3, 0, 0},
-    {SpanMake::stock, SpanTask::Kind::stock, 0, 4, 1, 1},
+    {SpanMake::stock, SpanTask::Kind::stock, 0, 4, 1, 2},
     {SpanMake::cut_pipe, SpanTask::Kind::cut_pipe, 1, 4, 2, 1},
     {SpanMake::cut_pipe, SpanTask::Kind::cut_pipe, 2, 4, 2, 2},
     {SpanMake::hose, SpanTask::Kind::hose, 1, 4, 3, kLast},

@@ -11,8 +11,8 @@
 // narrow): a fitter moves a port before he necks a line down for an inch. Under the order line then what takes the
 // least of other kinds: pipe is cut before a dielectric union makes a length; where neither end moves along, a union
 // that no need asks for counts as one such port behind what closes the run already. Then the fewest size changes, then
-// the fewest parts, a piece to be cut and threaded counting as one more (a second as one again), and so stock that only
-// just lands: pipe is cut before two couplings make up a length.
+// the fewest parts, a piece to be cut and threaded counting as one more (a second as one again), and stock that only
+// just lands as two: pipe is cut before two couplings make up a length, and before a turn is left out of every joint.
 //   1. stock pieces that land within three quarters of the band that the joints' tolerances leave, or rigid tube cut to
 //   measure (one piece, with an offset also two): whichever the order finds better, and tube where it finds them equal,
 //   as a saw is all that tube takes (common practice);

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace riserun::chain {
 
@@ -16,6 +17,10 @@ const Length kGrip = inches(1.0);
 const Length kRack = feet(10.0);
 const Length kLongestHose = feet(100.0);
 constexpr double kBoresOfBend = 6.0;
+// What a piece is bowed to while it is put over or into its second end: hose, for that moment, twice as tight as it may
+// lie; PEX and air tube eight times their outside diameter (PPI, from memory), which is some ten bores.
+constexpr double kBoresOfBowedHose = 3.0;
+constexpr double kBoresOfBowedTube = 10.0;
 // Of a hose's length between its barbs: under pressure it draws in by up to 4 % (SAE J517, from memory).
 constexpr double kSlack = 0.04;
 
@@ -24,6 +29,37 @@ Length deepest_joint(const Catalog& catalog, PortTypeId type) {
   for (const catalog::Mate& mate : catalog.mates(type))
     deepest = std::max(deepest, make_up(catalog, type, mate.other, catalog.mating_rules()[mate.rule]));
   return deepest;
+}
+
+/// The same, with what the joint asks to be left bare outside.
+Length deepest_with_bare(const Catalog& catalog, PortTypeId type) {
+  Length deepest{};
+  for (const catalog::Mate& mate : catalog.mates(type)) {
+    const catalog::MatingRule& rule = catalog.mating_rules()[mate.rule];
+    const catalog::Seal* seal = catalog.seal(rule.seal);
+    deepest = std::max(deepest, make_up(catalog, type, mate.other, rule) + (seal ? seal->bare : Length{}));
+  }
+  return deepest;
+}
+
+bool may_be_bowed_in(const Catalog& catalog, PortTypeId type) {
+  const auto mates = catalog.mates(type);
+  return std::any_of(mates.begin(), mates.end(), [&](const catalog::Mate& mate) {
+    const catalog::MatingRule& rule = catalog.mating_rules()[mate.rule];
+    return rule.closing && rule.bowed;
+  });
+}
+
+/// Chord of the arc of that radius which is longer than its chord by so much: what lies between two ends that stand
+/// still when a piece that goes over one of them by so much can be bowed out of the line. Half a circle at most.
+double chord_of_bow(double longer, double radius) {
+  double low = 0.0;
+  double high = std::numbers::pi / 2.0;
+  for (int step = 0; step < 60; ++step) {
+    const double half = (low + high) / 2.0;
+    (2.0 * radius * (half - std::sin(half)) < longer ? low : high) = half;
+  }
+  return 2.0 * radius * std::sin(high);
 }
 
 Length thread_length(const Catalog& catalog, PortTypeId type) {
@@ -120,15 +156,19 @@ void CutMoves::add_lengths(Move move) {
   const Catalog& catalog = folded_.catalog();
   const Part& part = catalog.part(move.part);
   const HoseRun run = hose_run(catalog, part, part.flexible ? aside_ : 0);
-  std::int64_t low = part.flexible ? run.least_room() : in_micrometres(shortest_cut(catalog, part));
-  low = std::max<std::int64_t>(low, 1);
+  const std::int64_t shortest =
+      std::max<std::int64_t>(1, part.flexible ? run.least_room() : in_micrometres(shortest_cut(catalog, part)));
+  std::int64_t low = shortest;
+  // A plan, which may narrow, sets a vessel last where a hose cannot be bowed in.
+  if (rules_.closing() == Closing::stays_still && !rules_.request().may_narrow)
+    low = std::max(low, room_to_bow(catalog, part));
   const std::int64_t longest = in_micrometres(longest_cut(catalog, part));
   const std::int64_t sold = in_micrometres(as_sold(part));
-  if (is_cut_short(part) && low <= longest) {
+  if (is_cut_short(part) && shortest <= longest) {
     Move stub = move;
     stub.stub = true;
-    stub.own.micrometres = low;
-    stub.pieces = part.cut_to_length && sold > 0 ? std::max(1, static_cast<int>((low + sold - 1) / sold)) : 1;
+    stub.own.micrometres = shortest;
+    stub.pieces = part.cut_to_length && sold > 0 ? std::max(1, static_cast<int>((shortest + sold - 1) / sold)) : 1;
     add_priced(std::move(stub), part);
   }
   // The shortest piece stands for all where even that is too long: it tells that such a run exists at all.
@@ -188,8 +228,21 @@ Length shortest_cut(const Catalog& catalog, const Part& part) {
   const Length goes_in = insertion(catalog, ends[0]) + insertion(catalog, ends[1]);
   if (part.threaded_when_cut)
     return std::max(goes_in, thread_length(catalog, ends[0]) + thread_length(catalog, ends[1]) + kGrip);
+  if (!part.flexible)
+    return std::max(goes_in, deepest_with_bare(catalog, ends[0]) + deepest_with_bare(catalog, ends[1]));
   const Length taken_in = std::max(goes_in, deepest_joint(catalog, ends[0]) + deepest_joint(catalog, ends[1]));
-  return part.flexible ? taken_in + port_bore(catalog, part, 0) : taken_in;
+  return taken_in + port_bore(catalog, part, 0);
+}
+
+std::int64_t room_to_bow(const Catalog& catalog, const Part& part) {
+  const PortTypeId ends[] = {part.ports[0].type, part.ports[1].type};
+  if (part.threaded_when_cut || !(may_be_bowed_in(catalog, ends[0]) || may_be_bowed_in(catalog, ends[1]))) return 0;
+  const std::int64_t first = in_micrometres(deepest_joint(catalog, ends[0]));
+  const std::int64_t second = in_micrometres(deepest_joint(catalog, ends[1]));
+  const double bores = part.flexible ? kBoresOfBowedHose : kBoresOfBowedTube;
+  const double radius = bores * static_cast<double>(in_micrometres(port_bore(catalog, part, 0)));
+  const double chord = chord_of_bow(static_cast<double>(std::min(first, second)), radius);
+  return first + second + std::llround(chord);
 }
 
 Length longest_cut(const Catalog&, const Part& part) {

@@ -7,9 +7,14 @@
 
 namespace riserun::chain {
 
-/// Least length end to end. Threaded pipe: its two threads and an inch to hold it by (common practice). Other pieces:
-/// what the deepest joint at each end takes in; a hose keeps one bore free between its two barbs (common practice).
+/// Least length end to end. Threaded pipe: its two threads and an inch to hold it by (common practice). Tube: what the
+/// deepest joint at each end takes in and leaves bare for nut, collar and tool (Seal::bare). Hose: what its joints take
+/// in, and one bore free between its two barbs (common practice).
 Length shortest_cut(const Catalog& catalog, const catalog::Part& part);
+/// Least room of a hose or a tube that is put in last between two ends which stand still, both joints included,
+/// micrometres: it is bowed out of the line, once, in one arc, till its end comes over the shallower of the two; 0: it
+/// is never put in so. By the chord of an arc (geometry); how tight it may be bowed is common practice, ours.
+std::int64_t room_to_bow(const Catalog& catalog, const catalog::Part& part);
 /// Greatest length end to end: of threaded pipe the stick it is cut from, of a remnant its own, of rigid tube 10 ft,
 /// the usual length on a rack (common practice), of hose 100 ft.
 Length longest_cut(const Catalog& catalog, const catalog::Part& part);

@@ -86,7 +86,7 @@ int bushings_in(const Catalog& catalog, const BranchTree& tree) {
 
 /// Needs in order as one digit that counts how many of the last ones are met.
 NeedDigit needs_in_order(const std::vector<Need>& needs, std::uint32_t digit, std::size_t kind) {
-  NeedDigit made{{}, digit, kind, {}};
+  NeedDigit made{{}, digit, kind, {}, false};
   for (const Need& need : needs) {
     std::vector<PartId>& parts = made.in_order.emplace_back(need.parts);
     std::sort(parts.begin(), parts.end());
@@ -210,7 +210,7 @@ void BranchQuestion::count(const std::vector<bool>& counted, bool bushings, Bran
   auto digit = static_cast<std::uint32_t>(kinds_.size());
   const auto want = [&](const NeedGroup& group, std::optional<std::size_t> kind) {
     counts.wanted.push_back({std::popcount(group.bits), kind, false});
-    digits.needs.push_back({group.parts, digit++, kind, {}});
+    digits.needs.push_back({group.parts, digit++, kind, {}, group.before_all && !kind});
   };
   for (const NeedGroup& group : rules_.need_groups()) want(group, std::nullopt);
   for (std::size_t kind = 0; kind < kinds_.size(); ++kind) {
@@ -291,7 +291,12 @@ std::vector<std::vector<std::size_t>> kinds_of_targets(const Catalog& catalog, c
 }
 
 std::optional<BestTree> best_tree(const FoldedCatalog& folded, const AssemblyRequest& request, bool wish_plugs) {
-  return BranchQuestion(folded, request, wish_plugs).answer();
+  std::optional<BestTree> best = BranchQuestion(folded, request, wish_plugs).answer();
+  const std::vector<Need>& needs = request.rules.needs;
+  if (best || std::none_of(needs.begin(), needs.end(), [](const Need& need) { return need.before_all; })) return best;
+  AssemblyRequest anywhere = request;
+  for (Need& need : anywhere.rules.needs) need.before_all = false;
+  return BranchQuestion(folded, anywhere, wish_plugs).answer();
 }
 
 }  // namespace riserun::chain

@@ -22,7 +22,8 @@ struct BestTree {
 };
 
 /// Provably best under the request's order, ties as AssemblyRequest states. Targets of the tree are kinds: see
-/// kinds_of_targets. nullopt: there is none.
+/// kinds_of_targets. Where no assembly has all targets beyond the parts of the needs that ask for it
+/// (Need::before_all), the best of those that need not. nullopt: there is none.
 /// @param wish_plugs  spare ports that no plug goes into are closed by one that does not exist (an invalid id)
 std::optional<BestTree> best_tree(const FoldedCatalog& folded, const AssemblyRequest& request, bool wish_plugs = false);
 

@@ -217,10 +217,17 @@ void SteinerTable::enter(std::uint32_t number, std::uint32_t face, bool held, co
     improve(number, joint.face, held && !joint.closing, joint.face == base_row() ? better : on_part);
 }
 
+bool SteinerTable::holds_all_targets(std::uint32_t number) const {
+  for (std::size_t kind = 0; kind < ends_.targets.size(); ++kind)
+    if (tally_.digit(number, kind) != ends_.targets[kind].count) return false;
+  return true;
+}
+
 std::optional<std::uint32_t> SteinerTable::without(std::uint32_t number, std::uint32_t move) const {
   for (const Taking& taking : moves_[move].takes) {
     const int rest = tally_.digit(number, taking.digit) - taking.count;
     if (rest < 0 || (taking.beyond >= 0 && rest != taking.beyond)) return std::nullopt;
+    if (taking.before_all && !holds_all_targets(number)) return std::nullopt;
     if (taking.alone_before && kinds_of_[number] != 1u << *taking.alone_before) return std::nullopt;
   }
   return number - taken_[move];

@@ -70,6 +70,8 @@ class SteinerTable {
   const BranchSum& way_sum(std::size_t kind, std::size_t way) const { return way_sums_[kind][way]; }
   /// The target alone, with what that way to end there takes, is the number.
   bool is_end(std::uint32_t number, std::size_t kind, const TargetWay& way) const;
+  /// The number holds every target.
+  bool holds_all_targets(std::uint32_t number) const;
   /// The number without what the move takes; nullopt: it does not hold that.
   std::optional<std::uint32_t> without(std::uint32_t number, std::uint32_t move) const;
 

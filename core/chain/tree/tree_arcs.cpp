@@ -102,7 +102,8 @@ bool is_among(const std::vector<PartId>& sorted, PartId part) {
 // are met by what lies beyond, and it is the next before those that it can meet.
 std::vector<Taking> ways_to_meet(const NeedDigit& need, PartId part) {
   if (need.in_order.empty())
-    return need.names(part) ? std::vector{Taking{need.digit, 1, -1, need.kind}} : std::vector<Taking>{};
+    return need.names(part) ? std::vector{Taking{need.digit, 1, -1, need.kind, need.before_all}}
+                            : std::vector<Taking>{};
   std::vector<Taking> ways;
   const std::size_t count = need.in_order.size();
   for (std::size_t beyond = 0; beyond < count; ++beyond) {

@@ -26,6 +26,7 @@ struct Taking {
   int count = 0;
   int beyond = -1;                            // what follows must hold just so many; -1: any
   std::optional<std::size_t> alone_before{};  // only where all that lies beyond is that kind of target
+  bool before_all = false;                    // only where every target lies beyond
   auto operator<=>(const Taking&) const = default;
 };
 
@@ -56,6 +57,7 @@ struct NeedDigit {
   std::optional<std::size_t> kind;  // of target whose need it is; nullopt: of the whole
   /// Needs that come in this order from the base on, with the parts that meet each; `parts` are those of any.
   std::vector<std::vector<PartId>> in_order;
+  bool before_all = false;  // as Need has it
 
   bool names(PartId part) const { return std::binary_search(parts.begin(), parts.end(), part); }
 };

@@ -247,11 +247,32 @@ std::string weakest_part(const Catalog& catalog, const chain::ChainRequest& requ
   return cold + " of water at room temperature";
 }
 
+/// "2 x 1/4 hose clamp, $2.00": what the joints use up, and what it all comes to where that has a price. What is in the
+/// bin is free.
+std::string goods_sentence(const Catalog& catalog, const catalog::Bin& bin, const Run& run) {
+  std::vector<std::string> goods;
+  Price all = run.price;
+  bool is_priced = true;
+  for (const chain::JointGood& good : run.goods) {
+    std::string text = fmt::format("{} x {} {}", good.count, good.size, good.what);
+    if (good.part) {
+      const Price price = catalog.part(*good.part).price * std::max(0, good.count - bin.count_of(*good.part));
+      text += ", " + write_price(price);
+      all += price;
+    }
+    is_priced = is_priced && good.part;
+    goods.push_back(std::move(text));
+  }
+  return fmt::format("The joints take besides: {}{}.", fmt::join(goods, "; "),
+                     is_priced ? "; in all " + write_about(all) : "");
+}
+
 std::string sums(const Catalog& catalog, const chain::ChainRequest& request, const Run& run, const Style& style) {
   std::vector<std::string> sentences;
   if (!run.parts.empty())
     sentences.push_back(fmt::format("{}, {} to buy, {}.", counted(run.part_count, "part", "parts"), run.buy_count,
                                     write_about(run.price)));
+  if (!run.goods.empty()) sentences.push_back(goods_sentence(catalog, request.bin, run));
   if (!branches(run)) sentences.push_back(fmt::format("Port to port {}.", length_with_band(run, style)));
   if (!run.parts.empty())
     sentences.push_back(fmt::format("Weakest part: {}{}.", weakest_part(catalog, request, run, style),

@@ -48,6 +48,7 @@ std::span<const Words> caution_words() {
       {"bushings_in_one_chain", "{0} bushings in one chain: more than one is poor practice"},
       {"much_narrower_than_the_ports",
        "much narrower inside than both ports: the {0}, {1:decimal2}; ask for a smallest bore to avoid it"},
+      {"targets_not_behind", "not behind the {0}: {1:and}; what each branch alone is to have is asked for there"},
       {"way_narrows",
        "the way narrows to {0:, to }: a gauge does not mind, but a relief valve must never be fed through less than "
        "the "

@@ -59,6 +59,10 @@ std::span<const Explanation> joint_explanations() {
        "A relief valve fed through less than its inlet passes less than it was chosen for.",
        "Its own size all the way, without a valve.", "ASME BPVC Section VIII UG-135 (from memory)"},
 
+      {"targets_not_behind", "A valve, a regulator or the like that was asked for stands on one branch.",
+       "Nothing shuts, cleans or sets what goes to the others.",
+       "One in the trunk in a size that is made, or one on each branch.", "common practice"},
+
       {"hose_not_bent_on", "A hose between two ports that stand still is too short to be bent onto its second barb.",
        "The last end cannot be drawn back far enough to go on.", "Set one of the two vessels last, as the order says.",
        "worked out"},

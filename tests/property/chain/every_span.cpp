@@ -62,8 +62,8 @@ int JudgedRun::place(Order by) const {
 bool JudgedRun::before(const JudgedRun& o) const {
   if (off_the_line != o.off_the_line) return off_the_line < o.off_the_line;
   if (order == Order::line) {
-    // Threads to cut weigh as a part, and so do joints that must all fall the same way; a hose comes last.
-    constexpr std::int64_t kTrouble[] = {0, 0, 0, 1, 1, 2, 1000};
+    // Threads to cut weigh as a part, joints that must all fall the same way as two; a hose comes last.
+    constexpr std::int64_t kTrouble[] = {0, 0, 0, 2, 1, 2, 1000};
     const std::pair own(strays.second, cost[4] + kTrouble[kind]);
     const std::pair others(o.strays.second, o.cost[4] + kTrouble[o.kind]);
     if (own != others) return own < others;
@@ -190,13 +190,52 @@ std::int64_t EverySpan::deepest(PartId id) const {
   return std::max(sum, inserted);
 }
 
+/// The same, with what the joints ask to be left bare.
+std::int64_t EverySpan::deepest_bare(PartId id) const {
+  std::int64_t sum = 0;
+  for (const Port& port : catalog_.part(id).ports) {
+    std::int64_t most = 0;
+    for (const Mate& mate : catalog_.mates(port.type)) {
+      const Seal* seal = catalog_.seal(catalog_.mating_rules()[mate.rule].seal);
+      most = std::max(most, joint(catalog_, port.type, mate.other).first + (seal != nullptr ? micro(seal->bare) : 0));
+    }
+    sum += most;
+  }
+  return std::max(sum, deepest(id));
+}
+
+/// Between two ends that stand still, a piece that is bowed in: the arc that is longer than what it spans by as much as
+/// goes over one end, three bores of hose in radius, ten of tube, and no more than half a circle.
+std::int64_t EverySpan::bowed_in(PartId id) const {
+  const Part& part = catalog_.part(id);
+  std::vector<std::int64_t> depths;
+  bool is_bowed = false;
+  for (const Port& port : part.ports) {
+    std::int64_t most = 0;
+    for (const Mate& mate : catalog_.mates(port.type)) {
+      const MatingRule& rule = catalog_.mating_rules()[mate.rule];
+      is_bowed = is_bowed || (rule.bowed && rule.closing);
+      most = std::max(most, joint(catalog_, port.type, mate.other).first);
+    }
+    depths.push_back(most);
+  }
+  if (!is_bowed) return 0;
+  const double radius = (part.flexible ? 3.0 : 10.0) * static_cast<double>(micro(part.ports[0].bore));
+  const double excess = static_cast<double>(*std::min_element(depths.begin(), depths.end())) / (2.0 * radius);
+  double angle = kPi / 2.0;  // Newton from above: angle - sin(angle) is convex there
+  if (excess < angle - 1.0)
+    for (int step = 0; step < 200 && angle > 1e-9; ++step)
+      angle -= (angle - std::sin(angle) - excess) / (1.0 - std::cos(angle));
+  return depths[0] + depths[1] + std::llround(2.0 * radius * std::sin(angle));
+}
+
 std::int64_t EverySpan::shortest(PartId id) const {
   const Part& part = catalog_.part(id);
   if (part.threaded_when_cut) {
     const std::int64_t inserted = deepest_of(catalog_, part.ports[0].type) + deepest_of(catalog_, part.ports[1].type);
     return std::max<std::int64_t>(25400, inserted);  // no thread of these worlds has a length of its own
   }
-  return std::max<std::int64_t>(1, deepest(id));
+  return std::max<std::int64_t>(1, deepest_bare(id));
 }
 
 std::int64_t EverySpan::longest(PartId id) const {
@@ -216,6 +255,9 @@ int EverySpan::pieces(PartId id, std::int64_t length) const {
 std::optional<std::int64_t> EverySpan::piece_in(const Link& link, std::int64_t room) const {
   const Part& part = catalog_.part(link.part);
   std::int64_t length = room;
+  const auto moves = [](Freedom f) { return f == Freedom::sliding || f == Freedom::loose; };
+  const bool stands_still = !moves(request_.from.freedom) && !moves(request_.to.freedom);
+  if (stands_still && !request_.may_narrow && part.cut_to_length && room < bowed_in(link.part)) return std::nullopt;
   if (part.flexible) {
     const std::int64_t free = room - deepest(link.part);
     const std::int64_t bore = micro(part.ports[0].bore);

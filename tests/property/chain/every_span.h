@@ -81,6 +81,8 @@ class EverySpan {
   std::int64_t shortest(PartId part) const;
   std::int64_t longest(PartId part) const;
   std::int64_t deepest(PartId part) const;
+  std::int64_t deepest_bare(PartId part) const;
+  std::int64_t bowed_in(PartId part) const;
   std::optional<std::int64_t> piece_in(const Link& link, std::int64_t room) const;
   int pieces(PartId part, std::int64_t length) const;
   std::int64_t extra_head(const Link& link, std::int64_t length) const;

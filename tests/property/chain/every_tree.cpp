@@ -59,7 +59,7 @@ bool TreeTrial::alike(std::size_t a, std::size_t b) const {
 
 void TreeTrial::add_needs(const std::vector<Need>& needs, int kind, bool ordered) {
   for (const Need& need : needs) {
-    NeedGroup group{need.parts, 0, kind, ordered};
+    NeedGroup group{need.parts, 0, kind, ordered, kind < 0 && need.before_all};
     std::sort(group.parts.begin(), group.parts.end());
     group.parts.erase(std::unique(group.parts.begin(), group.parts.end()), group.parts.end());
     auto same = std::find_if(need_groups_.begin(), need_groups_.end(),
@@ -97,6 +97,7 @@ bool TreeTrial::clash(std::optional<MaterialId> a, std::optional<MaterialId> b) 
   if (request_.rules.galvanic != Galvanic::avoid || !a || !b) return false;
   const GalvanicVerdict verdict = catalog_.galvanic(*a, *b);
   const bool wet = request_.rules.service == Service::water && !request_.rules.dry;
+  if (is_coated(catalog_, *a, *b)) return false;
   return verdict == GalvanicVerdict::keep_apart || (wet && verdict == GalvanicVerdict::watch);
 }
 
@@ -197,12 +198,9 @@ std::string TreeTrial::wrong_ends(const std::vector<TreeItem>& tree) const {
 std::string TreeTrial::wrong_way(const std::vector<TreeItem>& tree, std::size_t target_row) const {
   const TreeItem& target = tree[target_row];
   const BranchRules& rules = request_.branch(target.kind);
-  const auto nominal = [&](PortTypeId type) {
-    const std::string& name = catalog_.size_name(catalog_.port_type(type).size);
-    return name == "1/2" ? 2 : name == "3/4" ? 3 : 4;
-  };
+  const auto nominal = [&](PortTypeId type) { return size_of_line(catalog_, catalog_.port_type(type)); };
   const bool minds_inlet = rules.relief && !rules.smallest_bore;
-  const int inlet = nominal(type_of(target));
+  const double inlet = nominal(type_of(target));
   if (minds_inlet && nominal(request_.rules.from.type) < inlet) return "the base is smaller than the inlet";
   int quarters = 0;
   std::uint8_t leave = target.host_port;
@@ -262,6 +260,7 @@ bool TreeTrial::meet(const std::vector<TreeItem>& tree, std::size_t row, std::ve
       if (!(choice >> group & 1u)) continue;
       const NeedGroup& need = need_groups_[group];
       possible = --left[group] >= 0 && named(need.parts, tree[row].part) && in_order(group, choice, left) &&
+                 (!need.before_all || beyond(tree, row, std::nullopt).size() == request_.targets.size()) &&
                  (need.kind < 0 || beyond(tree, row, std::nullopt) == std::vector{static_cast<std::size_t>(need.kind)});
     }
     if (possible && meet(tree, row + 1, left)) return true;
@@ -301,9 +300,9 @@ void TreeTrial::count_port_on_way(PortTypeId port, const std::vector<std::size_t
     double smallest = 100.0;
     for (const PortTypeId end : ends) {
       kinds.push_back(catalog_.port_type(end).kind.row);
-      smallest = std::min(smallest, catalog_.nominal_inches(catalog_.port_type(end).size));
+      smallest = std::min(smallest, size_of_line(catalog_, catalog_.port_type(end)));
     }
-    line = std::max(line, std::min(catalog_.nominal_inches(base.size), smallest));
+    line = std::max(line, std::min(size_of_line(catalog_, base), smallest));
   }
   count_port(catalog_, port, line, kinds, is_plug, clash(request_.rules.from.material, request_.rules.to.material),
              sums);
@@ -326,7 +325,7 @@ void TreeTrial::count_ports(const std::vector<TreeItem>& tree, std::size_t row, 
     const std::vector<std::size_t> targets = beyond(tree, row, static_cast<std::uint8_t>(port));
     if (port == item.enter || targets.empty()) continue;
     count_port_on_way(part.ports[port].type, targets, false, false, sums);
-    const auto size = [&](std::size_t at) { return catalog_.port_type(part.ports[at].type).size; };
+    const auto size = [&](std::size_t at) { return size_of_line(catalog_, catalog_.port_type(part.ports[at].type)); };
     sums.size_changes += size(port) != size(item.enter) ? 1 : 0;
   }
 }

@@ -84,6 +84,7 @@ class TreeTrial {
     int count = 0;
     int kind = -1;         // only on the way to that target; -1: anywhere
     bool ordered = false;  // after those of its target before it
+    bool before_all = false;
     bool operator==(const NeedGroup&) const = default;
   };
   void add_needs(const std::vector<Need>& needs, int kind, bool ordered);

@@ -92,6 +92,21 @@ void count_inner_joint(const Catalog& catalog, PortTypeId entered, const std::ve
   if (some_end && is_of_ends_alone(catalog, kind)) ++sums.foreign_threads;
 }
 
+bool is_coated(const Catalog& catalog, MaterialId a, MaterialId b) {
+  for (const auto& [coat, metal] : {std::pair(a, b), std::pair(b, a)})
+    for (const Material& under : catalog.materials())
+      if (under.id == catalog.material(coat).coat_on && catalog.material(metal).metal &&
+          under.anodic_index_volts == catalog.material(metal).anodic_index_volts)
+        return true;
+  return false;
+}
+
+double size_of_line(const Catalog& catalog, const PortType& type) {
+  const double named = catalog.nominal_inches(type.size);
+  if (!catalog.kind(type.kind).by_outside) return named;
+  return named > 0.25 ? named - 0.125 : named / 2.0;
+}
+
 void count_port(const Catalog& catalog, PortTypeId port, double line_inches, const std::vector<std::uint32_t>& kinds,
                 bool is_plug, bool parts_its_ends, Sums& sums) {
   const PortType& type = catalog.port_type(port);
@@ -107,7 +122,7 @@ void count_port(const Catalog& catalog, PortTypeId port, double line_inches, con
       ++sums.foreign_threads;
   }
   sums.other_kinds += own ? 0 : 1;
-  const double inches = catalog.nominal_inches(type.size);
+  const double inches = size_of_line(catalog, type);
   if (!is_plug && inches < line_inches)
     sums.narrowing += std::llround(10.0 * (std::pow(line_inches / inches, 4.0) - 1.0));
 }
@@ -117,8 +132,14 @@ std::int64_t count_body(const Catalog& catalog, const Part& part, const ChainReq
   if (part.flexible || catalog.family(part.family).flexible) weight += in_psi(part.rating) < 60.0 ? 2 : 1;
   std::set<std::uint32_t> kinds;
   for (const Port& port : part.ports) kinds.insert(catalog.port_type(port.type).kind.row);
-  const bool knows_an_end = request.from.material || request.to.material;
-  if (part.dielectric && (kinds.size() == 1 || !knows_an_end) && request.galvanic != Galvanic::avoid) weight += 1;
+  const std::optional<MaterialId>& one = request.from.material;
+  const std::optional<MaterialId>& other = request.to.material;
+  bool has_cause = one && other && catalog.galvanic(*one, *other) == GalvanicVerdict::keep_apart;
+  if (one.has_value() != other.has_value() && part.ports.size() == 2 && request.to.type.valid())
+    for (const std::size_t near : {0u, 1u})
+      has_cause = has_cause || (catalog.mating_rule(part.ports[near].type, request.from.type) != nullptr &&
+                                catalog.mating_rule(part.ports[1 - near].type, request.to.type) != nullptr);
+  if (part.dielectric && (kinds.size() == 1 || !has_cause) && request.galvanic != Galvanic::avoid) weight += 1;
   return weight;
 }
 
@@ -199,6 +220,7 @@ bool Exhaustive::metals_clash(std::optional<MaterialId> a, std::optional<Materia
   if (request_.galvanic != Galvanic::avoid || !a || !b) return false;
   const GalvanicVerdict verdict = catalog_.galvanic(*a, *b);
   const bool wet = request_.service == Service::water && !request_.dry;
+  if (is_coated(catalog_, *a, *b)) return false;
   return verdict == GalvanicVerdict::keep_apart || (wet && verdict == GalvanicVerdict::watch);
 }
 
@@ -359,7 +381,7 @@ Sums Exhaustive::sums_of(const Begun& begun) const {
   sums.nanometres = begun.nanometres;
   const PortType& first = catalog_.port_type(request_.from.type);
   const PortType& last = catalog_.port_type(request_.to.type);
-  const double line = std::min(catalog_.nominal_inches(first.size), catalog_.nominal_inches(last.size));
+  const double line = std::min(size_of_line(catalog_, first), size_of_line(catalog_, last));
   const std::vector<std::uint32_t> kinds{first.kind.row, last.kind.row};
   std::vector<PartId> parts;
   const bool on_hose = asks_for_such_a_hose(catalog_, request_.needs);
@@ -374,7 +396,8 @@ Sums Exhaustive::sums_of(const Begun& begun) const {
     if (!is_first && !on_hose) count_inner_joint(catalog_, in, kinds, sums);
     is_first = false;
     sums.other_kinds += count_body(catalog_, part, request_);
-    sums.size_changes += catalog_.port_type(in).size != catalog_.port_type(out).size ? 1 : 0;
+    sums.size_changes +=
+        size_of_line(catalog_, catalog_.port_type(in)) != size_of_line(catalog_, catalog_.port_type(out)) ? 1 : 0;
     parts.push_back(way->part);
     for (const PartId plug : way->plugs) {
       count_port(catalog_, catalog_.part(plug).ports[0].type, line, kinds, true, parts_its_ends, sums);

@@ -38,6 +38,10 @@ Tuple tuple_of(Order order, const Sums& sums);
 /// @param line_inches  the size to be kept
 /// @param kinds        of the run's ends
 /// @param parts_its_ends  these are of metals that are to be kept apart
+/// One metal is a coat on the other, or on what has its place in the galvanic series.
+bool is_coated(const Catalog& catalog, MaterialId a, MaterialId b);
+/// Inches of line by the name of a size; a kind that names the outside diameter is of the line an eighth below.
+double size_of_line(const Catalog& catalog, const catalog::PortType& type);
 void count_port(const Catalog& catalog, PortTypeId port, double line_inches, const std::vector<std::uint32_t>& kinds,
                 bool is_plug, bool parts_its_ends, Sums& sums);
 /// A joint between two parts, of a thread that is at home at an end alone: foreign where an end has it and another not.

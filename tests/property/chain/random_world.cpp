@@ -19,6 +19,7 @@ void add_materials(CatalogBuilder& builder) {
     material.metal = metal;
     material.compressed_air = air;
     material.pits = pits;
+    if (material.id == "stainless") material.coat_on = "steel";
     material.roughness = millimetres(metal ? 0.05 : 0.002);
     builder.add(material);
   };
@@ -52,6 +53,7 @@ void add_kind(CatalogBuilder& builder, Dice& dice, const std::string& id, bool h
     size.turns_past_hand_high = 3.0;
     kind.sizes.push_back(size);
   }
+  kind.by_outside = builder.so_far().kinds().size() == 2;
   const KindId row = builder.add(kind);
   MatingRule rule;
   rule.kind_a = rule.kind_b = row;
@@ -61,7 +63,8 @@ void add_kind(CatalogBuilder& builder, Dice& dice, const std::string& id, bool h
   rule.turning = how < 2 ? Turning::either : Turning::neither;
   rule.closing = how == 3;
   rule.lengthwise = how == 3 && row.row % 4 == 1;
-  rule.seal = "sealant";
+  rule.bowed = how == 3 && row.row % 4 == 2;
+  rule.seal = row.row % 2 == 1 ? "nut" : "sealant";
   builder.add(rule);
 }
 
@@ -75,6 +78,7 @@ void add_cross_rule(CatalogBuilder& builder, Dice& dice) {
   rule.sizes = {{builder.size("1/2"), builder.size(dice.one_of({"1/2", "3/4"}))}};
   rule.turning = Turning::neither;
   rule.closing = dice.chance(50);
+  rule.bowed = rule.closing;
   rule.seal = "sealant";
   builder.add(rule);
 }
@@ -199,6 +203,9 @@ Catalog random_catalog(Dice& dice) {
   add_materials(builder);
   add_families(builder);
   add_loss_items(builder);
+  Seal nut{"nut", "nut on the tube", "", ""};
+  nut.bare = millimetres(7.0);
+  builder.add(nut);
   const int kinds = dice.between(2, 3);
   for (int i = 0; i < kinds; ++i)
     add_kind(builder, dice, std::string(1, static_cast<char>('A' + i)), i == 0 || dice.chance(60),

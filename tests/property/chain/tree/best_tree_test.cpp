@@ -144,12 +144,14 @@ std::string BranchBench::carry_out() {
 
 struct MixedRadix {
   int assemblies = 0, compared = 0, nones = 0, closed = 0, with_needs = 0;
-  int facing = 0, devices = 0, reliefs = 0, own_needs = 0, inward = 0, in_order = 0, few_bushings = 0, rooms = 0;
+  int facing = 0, devices = 0, reliefs = 0, own_needs = 0, inward = 0, in_order = 0, few_bushings = 0, rooms = 0,
+      beyond = 0, not_beyond = 0;
 };
 
 class BestAssembly : public ::testing::Test {
  protected:
   void check_world(std::uint32_t seed);
+  void keep_targets_beyond(const FoldedCatalog& folded, AssemblyRequest& request);
   void check_order(const FoldedCatalog& folded, const AssemblyRequest& request, const EveryTree& every,
                    const TreeTrial& trial);
   void check_fields(const catalog::Catalog& catalog, const AssemblyRequest& request, const Assembly& assembly,
@@ -233,14 +235,31 @@ void BestAssembly::check_order(const FoldedCatalog& folded, const AssemblyReques
   }
 }
 
+// What is needed is to stand before all targets; where none of all trees has it so, the search leaves that out.
+void BestAssembly::keep_targets_beyond(const FoldedCatalog& folded, AssemblyRequest& request) {
+  for (Need& need : request.rules.needs) need.before_all = true;
+  const auto tree = best_tree(folded, request);
+  if (request.rules.needs.empty() || !tree) return;
+  TreeTrial strict(folded.catalog(), request);
+  std::string why;
+  if (strict.judge(as_list(assemble(folded.catalog(), request, tree->tree), strict), why)) {
+    ++tally_.beyond;
+    return;
+  }
+  for (const std::optional<TreeSums>& best : strict.run(kBeginnings).best) EXPECT_FALSE(best.has_value());
+  for (Need& need : request.rules.needs) need.before_all = false;
+  ++tally_.not_beyond;
+}
+
 void BestAssembly::check_world(std::uint32_t seed) {
   SCOPED_TRACE("seed " + std::to_string(seed));
   Dice dice(seed);
   const catalog::Catalog catalog = with_branching_parts(random_catalog(dice), dice);
   AssemblyRequest request = random_assembly(dice, catalog);
+  const FoldedCatalog folded(catalog);
+  if (seed % 2 == 0) keep_targets_beyond(folded, request);
   TreeTrial trial(catalog, request);
   const EveryTree every = trial.run(kBeginnings);
-  const FoldedCatalog folded(catalog);
   for (const Order order : {Order::price, Order::parts, Order::line, Order::bin}) {
     SCOPED_TRACE("order " + std::to_string(static_cast<int>(order)));
     request.rules.order = order;
@@ -257,7 +276,10 @@ TEST_F(BestAssembly, IsTheBestOfAllTreesUnderEveryOrderAndBreaksTiesAsStated) {
             << " refusals; targets met that face a way " << tally_.facing << ", end in a device " << tally_.devices
             << ", in a relief valve " << tally_.reliefs << ", have needs of their own " << tally_.own_needs
             << " (in order " << tally_.in_order << "), feed the base " << tally_.inward << "; with a limit on bushings "
-            << tally_.few_bushings << ", on room " << tally_.rooms << "\n";
+            << tally_.few_bushings << ", on room " << tally_.rooms << "; " << tally_.beyond
+            << " with what is needed before all targets, " << tally_.not_beyond << " where that cannot be\n";
+  EXPECT_GT(tally_.beyond, 10);
+  EXPECT_GT(tally_.not_beyond, 10);
   for (const int count : {tally_.facing, tally_.devices, tally_.reliefs, tally_.own_needs, tally_.inward,
                           tally_.few_bushings, tally_.rooms})
     EXPECT_GT(count, 100);

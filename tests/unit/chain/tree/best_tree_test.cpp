@@ -1,5 +1,6 @@
 // Which branched assembly is found, rule by rule, in worlds of a few parts.
 #include "chain/ask/assembly.h"
+#include "chain/ask/needs.h"
 #include "chain/finder.h"
 #include "quantity/input_error.h"
 #include "report/words/say.h"
@@ -67,6 +68,26 @@ NoAssembly refusal(const SmallWorld& shop, const AssemblyRequest& request) {
 TEST(Branched, ATeeLeadsToTwoTargets) {
   const SmallWorld shop(kShop);
   EXPECT_EQ(found(shop, ask(shop, "1 A male", {"1 A male", "1 A male"})), "tee 1 (1, 2)");
+}
+
+TEST(Branched, WhatIsToStandBeforeAllTargetsDoesIfItCan) {
+  const SmallWorld shop(R"(
+    reducing tee: 1 A female, 1 A female, 1/2 A female, 650c
+    big valve: 1 A female, 1 A male, 1500c, valve
+    small valve: 1/2 A female, 1/2 A male, 700c, valve
+  )");
+  AssemblyRequest request = ask(shop, "1 A male", {"1/2 A male", "1 A male"}, Order::price);
+  request.rules.needs = {shop.need("valve", {"big valve", "small valve"})};
+  EXPECT_EQ(found(shop, request), "reducing tee (2, small valve (1))");
+  request.rules.needs = before_all_targets(shop.catalog(), request.rules.needs);
+  EXPECT_EQ(found(shop, request), "big valve (reducing tee (2, 1))");
+  request.rules.needs.front() = shop.need("valve", {"small valve"});
+  request.rules.needs = before_all_targets(shop.catalog(), request.rules.needs);
+  const Assembly assembly = std::get<Assembly>(find_assembly(shop.catalog(), request));
+  EXPECT_EQ(written(shop, assembly, 0), "reducing tee (2, small valve (1))");
+  std::vector<std::string> cautions;
+  for (const quantity::Fact& caution : assembly.cautions) cautions.push_back(said(caution));
+  EXPECT_THAT(cautions, Contains(HasSubstr("not behind the small valve: target 2")));
 }
 
 TEST(Branched, AReducingTeeIsTakenWhereItSavesABushing) {

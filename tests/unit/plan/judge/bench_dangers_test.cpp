@@ -204,7 +204,8 @@ TEST(Gauge, OnTheWaterClosesItsPort) {
 
 // An adapter with two ends alike is no part that anybody makes where the catalog has none.
 TEST(MissingPart, HasTwoEndsThatAreUnlike) {
-  const Plan plan = ready_with("light spring check valve]", "light spring check valve, air plug]");
+  const Plan plan =
+      ready_with("light spring check valve]", "light spring check valve, air plug], avoid: [air coupler]");
   ASSERT_TRUE(has(plan, "connection_has_no_chain", Severity::refused)) << testing::PrintToString(open_in(plan));
   EXPECT_THAT(said_of(plan, "connection_has_no_chain"), Not(HasSubstr("adapter")));
 }

@@ -250,13 +250,20 @@ void usual(Frame& frame) { frame.desk.text_size = 1.0F; }
 // ---- what a menu shows grey
 
 bool has_file(const gui::Model& model, const Desk&) { return !model.job().file.path.empty(); }
-bool has_undo(const gui::Model& model, const Desk&) { return model.job().undo_name.has_value(); }
-bool has_redo(const gui::Model& model, const Desk&) { return model.job().redo_name.has_value(); }
+// Behind the start page a job is not changed.
+bool in_sight(const gui::Model&, const Desk& desk) { return !desk.start.shown; }
+bool has_undo(const gui::Model& model, const Desk& desk) {
+  return in_sight(model, desk) && model.job().undo_name.has_value();
+}
+bool has_redo(const gui::Model& model, const Desk& desk) {
+  return in_sight(model, desk) && model.job().redo_name.has_value();
+}
 bool one_is_chosen(const gui::Model&, const Desk& desk) { return desk.connections.canvas.selected.size() == 1; }
 
 bool has_findings(const gui::Model&, const Desk& desk) {
   return desk.shown.plan != nullptr && !desk.shown.plan->findings.empty();
 }
+bool may_mend(const gui::Model& model, const Desk& desk) { return in_sight(model, desk) && has_findings(model, desk); }
 
 constexpr CommandRow kCommands[] = {
     {Do::start_new, Menu::file, "New job", ctrl(letter('N')), start_new},
@@ -275,9 +282,9 @@ constexpr CommandRow kCommands[] = {
     {Do::remove_part, Menu::edit, "Remove this part", {Key::del}, remove_part, false, one_is_chosen},
     {Do::never_use, Menu::edit, "Exclude this part", {Key::del, false, true}, never_use, false, one_is_chosen},
     {Do::count_in_bin, Menu::edit, "In stock ...", {letter('B')}, ask_count, false, one_is_chosen},
-    {Do::mend_all, Menu::edit, "Mend all that can be mended", ctrl_shift(letter('M')), mend_all, true, has_findings},
-    {Do::connect, Menu::edit, "Connect two ports ...", ctrl(letter('J')), ask_connect, true},
-    {Do::add_port, Menu::edit, "Add a port ...", ctrl_shift(letter('P')), ask_port},
+    {Do::mend_all, Menu::edit, "Mend all that can be mended", ctrl_shift(letter('M')), mend_all, true, may_mend},
+    {Do::connect, Menu::edit, "Connect two ports ...", ctrl(letter('J')), ask_connect, true, in_sight},
+    {Do::add_port, Menu::edit, "Add a port ...", ctrl_shift(letter('P')), ask_port, false, in_sight},
 
     {Do::sheet_connections, Menu::show, words::kPlumbing, ctrl(digit(1)), show<Sheet::connections>},
     {Do::sheet_water, Menu::show, words::kFillAndDrain, ctrl(digit(2)), show<Sheet::water>},

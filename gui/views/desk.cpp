@@ -190,6 +190,10 @@ void enter_boxes(Desk& desk) {
   desk.measurements.cursor = {gui::five_things().front().measures.front().at, 0};
 }
 
+bool is_possible(const CommandRow& command, const Scene& scene, const Desk& desk) {
+  return command.possible == nullptr || command.possible(scene.model, desk);
+}
+
 /// What the keys of this frame ask for.
 Requests read_keys(const Scene& scene, const Desk& desk) {
   Requests asked;
@@ -200,13 +204,13 @@ Requests read_keys(const Scene& scene, const Desk& desk) {
     if (!ImGui::IsKeyPressed(key, repeats)) continue;
     const Shortcut press{static_cast<Key>(key), io.KeyCtrl, io.KeyShift};
     const bool plain = !press.ctrl && press.key < Key::f1;
-    if (press.key == Key::escape) append(asked, led_by_escape(scene, desk));
+    if (press.key == Key::escape && !desk.had_in_front) append(asked, led_by_escape(scene, desk));
     // Where there are fields, arrows, Enter and Space are theirs.
     if (plain && (desk.start.shown || (io.ConfigFlags & ImGuiConfigFlags_NavEnableKeyboard) != 0)) continue;
     if (plain && !io.WantTextInput && press.key >= digit(1) && press.key <= digit(9))
       append(asked, take_alternative(scene, desk.connections.canvas,
                                      static_cast<std::size_t>(key - static_cast<int>(Key::digit_0)) - 1));
-    else if (const auto what = command_for(press, io.WantTextInput))
+    else if (const auto what = command_for(press, io.WantTextInput); what && is_possible(row_of(*what), scene, desk))
       asked.push_back(*what);
   }
   return asked;
@@ -281,6 +285,7 @@ void draw_desk(Frame& frame) {
   for (const Request& request : read_keys(scene, desk)) carry_out(frame, request);
   if (desk.shown.plan != nullptr) desk.playback.advance(desk.shown.timeline, seconds(ImGui::GetIO().DeltaTime));
   for (const Request& request : draw(scene, desk)) carry_out(frame, request);
+  desk.had_in_front = something_in_front(desk);
 }
 
 }  // namespace riserun::views

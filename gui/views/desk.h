@@ -42,6 +42,7 @@ struct Desk {
   std::optional<std::filesystem::path> shown_file;  // of the job that the canvas was last fitted to
   std::uint64_t problems_of = 0;                    // revision whose mistakes have been shown
   std::optional<Menu> menu_opens;                   // by a key
+  bool had_in_front = false;                        // in the frame before: what closes by Esc is closed by now
   bool only_alt = false;                            // Alt is held, and nothing else was pressed since
   std::vector<gui::Notice> notices;
   std::future<gui::Notice> printing;  // valid: the list is on its way to the printer

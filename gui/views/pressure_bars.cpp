@@ -83,9 +83,19 @@ class Bars {
     if (bar.at && bar.on)
       list_.AddRectFilled({x_of(*bar.at), bar_top}, {x_of(*bar.on), bar_top + high},
                           packed(faded(scene_.theme[ink_of(*bar.on)], 0.45F)));
+    if (bar.at && in_psi(*bar.at) > most_) broken_off(bar_top, high);
     words(right_ + scene_.px(kGap), top, Ink::text, value);
     note_place(scene_, "bar " + std::string(bar.label) + " " + value,
                {left_, bar_top, bar.at ? x_of(*bar.at) : left_, bar_top + high});
+  }
+  /// Two slanting gaps before the end of a bar that is longer than there is room for.
+  void broken_off(float top, float high) const {
+    const ImU32 ground = packed(scene_.theme[Ink::ground]);
+    for (const float back : {10.0F, 16.0F}) {
+      const float x = right_ - scene_.px(back);
+      list_.AddLine({x - high / 3.0F, top + high + 1.0F}, {x + high / 3.0F, top - 1.0F}, ground, scene_.px(2.5F));
+    }
+    note_place(scene_, "bar broken off", {right_ - scene_.px(20.0F), top, right_, top + high});
   }
   /// Without the unit that the second of the two has.
   std::string write_number(GaugePressure pressure) const {

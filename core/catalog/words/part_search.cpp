@@ -16,6 +16,7 @@
 #include <cmath>
 #include <map>
 #include <optional>
+#include <regex>
 #include <set>
 #include <tuple>
 #include <utility>
@@ -83,6 +84,17 @@ std::string hole_in_inches(std::string_view words) {
   return fmt::format("{}{}/{} in hole{}", text.substr(0, begin), top, under, text.substr(at + kHole.size()));
 }
 
+/// `3 ft` as `36 in`, which is how lengths are named; nullopt: no feet are said.
+std::optional<std::string> feet_in_inches(std::string_view words) {
+  const std::string text = lower_case(words);
+  if (text.find("ft") == std::string::npos && text.find("feet") == std::string::npos) return std::nullopt;
+  static const std::regex kFeet("(^|[^0-9/.-])([0-9]+(?:[.][0-9]+)?) ?(?:ft|feet)(?![a-z])");
+  std::smatch found;
+  if (!std::regex_search(text, found, kFeet)) return std::nullopt;
+  const std::string inches = quantity::write_number(12.0 * std::stod(found[2].str()));
+  return found.prefix().str() + found[1].str() + inches + " in" + found.suffix().str();
+}
+
 }  // namespace
 
 PartSearch::PartSearch(const Catalog& catalog) : catalog_(catalog) {}
@@ -148,6 +160,14 @@ std::vector<PartId> PartSearch::look_up(std::string_view words, bool called) {
   std::vector<PartId> printed = known_words().printed_as(words);
   if (printed.size() == 1 || (!printed.empty() && !called)) return printed;
   ++sought_;
+  if (const std::optional<std::string> inches = feet_in_inches(words)) {
+    std::vector<PartId> long_ones = find_spelled(corrected(*inches), called);
+    if (!long_ones.empty()) return long_ones;
+    // What is sold in feet says so in its name: nothing else is taken for `10 ft`.
+    long_ones = find_spelled(corrected(words), called);
+    std::erase_if(long_ones, [&](PartId id) { return catalog_.part(id).name.find(" ft") == std::string::npos; });
+    return long_ones;
+  }
   std::vector<PartId> parts = find_spelled(words, called);
   if (!parts.empty()) return parts;
   const std::string meant = corrected(words);

@@ -88,6 +88,17 @@ PartQuery plain_query(std::string_view text) {
   return query;
 }
 
+namespace {
+
+/// `3/4 FNPT x 3/4 FNPT` has two, each said for itself.
+bool is_of_two_ports(const std::vector<Token>& tokens, std::size_t at, std::size_t count) {
+  const auto begin = tokens.begin() + static_cast<std::ptrdiff_t>(at);
+  return std::any_of(begin, begin + static_cast<std::ptrdiff_t>(count),
+                     [](const Token& token) { return token.text == "x" || token.text == "by"; });
+}
+
+}  // namespace
+
 PartQuery query_with_ports(const PortNotation& notation, std::string_view text) {
   PartQuery query;
   const std::vector<Token> tokens = split_words(text);
@@ -95,7 +106,7 @@ PartQuery query_with_ports(const PortNotation& notation, std::string_view text) 
     std::size_t used = 0;
     for (std::size_t count = std::min(kLongestPort, tokens.size() - at); count >= 2 && used == 0; --count) {
       const Token& last = tokens[at + count - 1];
-      if (is_idle_word(tokens[at].text) || is_idle_word(last.text)) continue;
+      if (is_idle_word(tokens[at].text) || is_idle_word(last.text) || is_of_two_ports(tokens, at, count)) continue;
       const auto port = notation.find(text.substr(tokens[at].offset, last.offset + last.length - tokens[at].offset));
       if (port) {
         query.ports.push_back(*port);

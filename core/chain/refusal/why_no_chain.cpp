@@ -47,7 +47,7 @@ class WhyNoChain {
   Fact purchase(const std::vector<PartId>& parts) const;
   void add_purchase(NoChain& answer) const;
   std::optional<Fact> part_to_ask_for() const;
-  std::optional<Fact> device_between(const MissingPart& missing) const;
+  bool is_sold(const MissingPart& missing) const;
   void add_missing_part(NoChain& answer) const;
 
   const FoldedCatalog& folded_;
@@ -319,22 +319,20 @@ std::optional<Fact> WhyNoChain::part_to_ask_for() const {
   return std::nullopt;
 }
 
-/// A part that is sold with these two ends, but comes into a run only where it is asked for.
-std::optional<Fact> WhyNoChain::device_between(const MissingPart& missing) const {
-  for (const catalog::PortUse& use : catalog_.uses(missing.enter)) {
-    const catalog::Part& part = catalog_.part(use.part);
-    const catalog::Family& family = catalog_.family(part.family);
-    if (part.ports.size() == 2 && part.ports[1 - use.port].type == missing.leave && catalog::only_if_asked(family.role))
-      return fact("part_to_ask_for", family.name);
-  }
-  return std::nullopt;
+/// A part with these two ends is in the catalog: it is not missing, but kept out, which the reason tells.
+bool WhyNoChain::is_sold(const MissingPart& missing) const {
+  const auto has_both = [&](const catalog::PortUse& use) {
+    const std::vector<catalog::Port>& ports = catalog_.part(use.part).ports;
+    return ports.size() == 2 && ports[1 - use.port].type == missing.leave;
+  };
+  const auto uses = catalog_.uses(missing.enter);
+  return !missing.closing && std::any_of(uses.begin(), uses.end(), has_both);
 }
 
 void WhyNoChain::add_missing_part(NoChain& answer) const {
   if ((answer.missing_part = part_to_ask_for())) return;
   const auto missing = missing_part(folded_, request_);
-  if (!missing) return;
-  if ((answer.missing_part = device_between(*missing))) return;
+  if (!missing || is_sold(*missing)) return;
   const std::string enter = catalog_.written(missing->enter);
   const std::string leave = catalog_.written(missing->leave);
   answer.missing_part = missing->closing ? fact("union_between", enter, leave) : fact("adapter_between", enter, leave);

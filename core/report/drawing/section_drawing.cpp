@@ -1,6 +1,7 @@
 #include "report/drawing/section_drawing.h"
 
 #include "report/drawing/section_devices.h"
+#include "report/words/riser_label.h"
 
 #include <fmt/format.h>
 
@@ -89,7 +90,7 @@ class Section {
   Drawing sheet() {
     drawing_ = whole();
     dimension("riser", p_.riser_end, p_.riser_end + in_metres(plan_.riser.riser.cut_length), p_.riser_x, Side::right, 3,
-              "riser, cut " + length(plan_.riser.riser.cut_length));
+              riser_label(plan_, units_));
     const plan::JobReservoir& box = plan_.job.reservoir;
     breadth("inside length", 0.0, p_.length, -p_.sheet, false, "inside " + length(box.length));
     breadth("table length", p_.table_left, p_.table_right, p_.table_rim, true,

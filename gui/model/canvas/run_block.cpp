@@ -335,6 +335,21 @@ RunBlock run_block(const plan::Plan& plan, const Sketch& sketch, std::size_t con
   return block;
 }
 
+Point leader_foot(const RunBlock& block, const PlacedNode& node) {
+  const Box& box = node.box;
+  const float edge = node.words_left ? box.corner.x : box.right();
+  const float words = node.words_left ? node.words.right() : node.words.corner.x;
+  const float y = box.middle().y;
+  const auto stands_between = [&](const PlacedNode& other) {
+    const float middle = other.box.middle().x;
+    return other.node != node.node && other.box.corner.y < y && y < other.box.bottom() &&
+           std::min(edge, words) < middle && middle < std::max(edge, words);
+  };
+  if (std::none_of(block.nodes.begin(), block.nodes.end(), stands_between)) return {edge, y};
+  const bool over = node.words.middle().y < y;
+  return {box.middle().x, over ? box.corner.y : box.bottom()};
+}
+
 void lengthen(RunBlock& block, float by, const WordSizes& words) {
   const auto broken =
       std::find_if(block.nodes.begin(), block.nodes.end(), [](const PlacedNode& n) { return n.broken; });

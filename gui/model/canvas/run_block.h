@@ -59,6 +59,10 @@ struct Stance {
 RunBlock run_block(const plan::Plan& plan, const Sketch& sketch, std::size_t connection,
                    const report::RunPicture& picture, const Stance& stance, double scale, const WordSizes& words);
 
+/// Where the line from a part to its words begins: at the part's side, or, where another part stands between, over or
+/// under it. Of a run whose words stand beside it.
+Point leader_foot(const RunBlock& block, const PlacedNode& node);
+
 /// A run that leads straight on is drawn so much longer, by a piece that is broken anyway; nothing where none is.
 void lengthen(RunBlock& block, float by, const WordSizes& words);
 

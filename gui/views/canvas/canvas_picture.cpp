@@ -1,6 +1,7 @@
 #include "gui/views/canvas/canvas_picture.h"
 
 #include "gui/views/canvas/node_words.h"
+#include "report/words/riser_label.h"
 
 #include <algorithm>
 #include <cmath>
@@ -90,7 +91,7 @@ class CanvasPicture {
           Area{"riser", report::box_outline(x - 7.0, -box.bottom() + share * box.size.height, x + 7.0, -box.corner.y),
                Ink::part_body, 1.0F, Ink::part_edge});
       lines("riser", {static_cast<float>(x) + 14.0F, box.middle().y},
-            "riser " + riser.size + ", cut " + write_length(riser.riser.cut_length, shown_.units), Ink::text);
+            riser.size + " " + report::riser_label(*shown_.plan, shown_.units), Ink::text);
     }
   }
 

@@ -89,7 +89,9 @@ class RunPainter {
     for (const gui::PlacedNode& node : block_.nodes) {
       const bool selected = state.selected.count(scene_.shown.sketch.nodes[node.node].key) > 0;
       if (selected || node.node == hovered) frame(node, selected);
-      if (detail_ != Detail::runs) beside(node);
+      if (detail_ == Detail::runs) continue;
+      dot(node, selected);
+      beside(node);
     }
     detail_ == Detail::runs ? folded() : title();
   }
@@ -149,10 +151,17 @@ class RunPainter {
       return;
     }
     const bool left = node.words_left;
-    const gui::Point from = lens_.on_screen({left ? node.box.corner.x : node.box.right(), node.box.middle().y});
+    const gui::Point from = lens_.on_screen(gui::leader_foot(block_, node));
     const gui::Point to = lens_.on_screen({left ? node.words.right() : node.words.corner.x, node.words.corner.y});
     const float out = scene_.px(left ? -3.0F : 3.0F);
-    list_.AddLine({from.x + out, from.y}, {to.x - out, to.y + line / 2.0F}, color, scene_.scale);
+    list_.AddLine(vec(from), {to.x - out, to.y + line / 2.0F}, color, scene_.scale);
+  }
+
+  /// Where the line to a part's words begins, over the parts.
+  void dot(const gui::PlacedNode& node, bool selected) {
+    if (!has_words(node) || block_.heading == gui::Heading::right) return;
+    const gui::Point at = lens_.on_screen(gui::leader_foot(block_, node));
+    list_.AddCircleFilled(vec(at), scene_.px(2.0F), packed(scene_.theme[selected ? Ink::accent : Ink::text]));
   }
 
   bool has_words(const gui::PlacedNode& node) const {

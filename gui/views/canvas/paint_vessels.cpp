@@ -2,6 +2,7 @@
 
 #include "gui/views/canvas/canvas_words.h"
 #include "gui/views/canvas/node_words.h"
+#include "report/words/riser_label.h"
 
 #include <fmt/format.h>
 #include <imgui.h>
@@ -125,8 +126,7 @@ class VesselPainter {
         list_.AddRectFilled({x - 0.6F * half, box_.top}, {x + 0.6F * half, end}, packed(scene_.theme[Ink::water]));
       for (const float side : {-half, half})
         list_.AddLine({x + side, box_.top}, {x + side, end}, packed(scene_.theme[Ink::part_edge]), scene_.px(1.5F));
-      const std::string text = fmt::format("riser {}, cut {}", plan().riser.size,
-                                           write_length(plan().riser.riser.cut_length, scene_.shown.units));
+      const std::string text = plan().riser.size + " " + report::riser_label(plan(), scene_.shown.units);
       const float line = words_.line(kVesselWords);
       const float top = (box_.top + box_.bottom) / 2.0F - line / 2.0F;
       const PixelBox room{x + lens_.px(14.0F), top, box_.right - lens_.px(8.0F), top + line + 1.0F};

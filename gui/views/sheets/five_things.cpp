@@ -84,7 +84,8 @@ Requests thing(const Scene& scene, MeasurementsState& state, Notes& notes, const
 
 void what_is_missing(const Scene& scene) {
   const std::vector<std::string> missing = gui::still_to_give(scene.model.job());
-  if (missing.empty()) return;
+  const bool ready = scene.shown.plan != nullptr && scene.shown.plan->verdict == plan::Verdict::ready;
+  if (missing.empty() || ready) return;  // a plan that is ready lacks nothing
   ImGui::Spacing();
   wrapped(scene, Ink::accent, fmt::format("Still to give: {}", fmt::join(missing, ", ")));
   note_item(scene, "still to give");

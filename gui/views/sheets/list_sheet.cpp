@@ -58,7 +58,7 @@ class ListRows {
 
   void buy(const plan::ListItem& item) {
     const std::string name = report::item_name(item, units_);
-    row("buy " + item.id + name, fmt::format("{}", item.quantity), name, report::price_of(item),
+    row("buy " + item.id + name, report::quantity_of(item), name, report::price_of(item),
         report::joined(item.used_for, ", "),
         item.instead.empty() ? "" : "or: " + report::joined(item.instead, "; or "));
   }
@@ -137,7 +137,7 @@ Requests draw_list(const Scene& scene, ListState& state) {
   }
   if (!list.from_bin.empty() && rows.begin("Take from the bin", "bin")) {
     for (const plan::ListItem& item : list.from_bin)
-      rows.row("bin " + item.id, fmt::format("{}", item.quantity), report::item_name(item, scene.shown.units), "",
+      rows.row("bin " + item.id, report::quantity_of(item), report::item_name(item, scene.shown.units), "",
                report::joined(item.used_for, ", "));
     ImGui::EndTable();
   }

@@ -394,12 +394,6 @@ TEST(Refusal, NamesNoPartThatItsOwnRuleKeepsOut) {
   EXPECT_EQ(chain({"3/4 FBSPP", "3/4 MGHT"}).answer["why_none"]["special_order"].is_null(), false);
 }
 
-TEST(Refusal, AsksForTheMatingPartRatherThanAnAdapterThatIsSold) {
-  const auto plug = ask({"chain", "1/4 FNPT", "1/4 FNPT", "--need", "air plug", "--air"});
-  EXPECT_EQ(plug.status, kNoSolution);
-  EXPECT_THAT(plug.out, AllOf(HasSubstr("'air coupler' in 'need'"), Not(HasSubstr("adapter"))));
-}
-
 // An order that joins the two ports, but not at that distance, mends nothing.
 TEST(Refusal, OfADistanceOrdersNoPartThatDoesNotMakeIt) {
   for (const char* span : {"0 in", "1/4 in", "1 in"}) {

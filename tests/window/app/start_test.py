@@ -120,6 +120,24 @@ class Start(unittest.TestCase):
         places = window.wait_for(lambda p: "answer Discard" in p, "the question before this one goes")
         self.assertEqual(places["unsaved"], (1.0,))
 
+    def test_escape_that_closes_a_menu_leaves_the_job_and_no_key_changes_it_from_the_start_page(self):
+        window = self.window
+        window.click("start new")
+        window.wait_for(lambda p: "field reservoir.inside.length" in p, "the five things")
+        self.give("field", "reservoir.inside.length", "48")
+        window.wait_for(lambda p: p["unsaved"] == (1.0,), "the entry")
+        window.key("F10")
+        time.sleep(0.5)
+        window.key("Escape")
+        time.sleep(0.5)
+        self.assertNotIn("start go on", window.places(), "the first closed the menu")
+        window.key("Escape")
+        window.wait_for(lambda p: "start go on" in p, "the start page")
+        before = window.revision()
+        window.key("ctrl+z")
+        time.sleep(0.5)
+        self.assertEqual(window.revision(), before, "what cannot be seen is not taken back")
+
     def test_what_is_wrong_stands_beside_its_field_and_moves_nothing(self):
         window = self.window
         window.click("start new")

@@ -95,6 +95,29 @@ class Elevation : public ::testing::TestWithParam<const char*> {};
 
 TEST_P(Elevation, WordsCoverNothing) { expect_clear(Drawn(testing::example(GetParam())), GetParam()); }
 
+// Of a branch that lies on its side a line from the part's end would seem to begin at its neighbour.
+TEST_P(Elevation, TheLineToAPartsWordsBeginsAtThePart) {
+  const Drawn drawn(testing::example(GetParam()));
+  int over_or_under = 0;
+  for (const RunBlock& run : drawn.layout.runs) {
+    if (run.heading == Heading::right) continue;
+    for (const PlacedNode& node : run.nodes) {
+      if (!drawn.sketch.nodes[node.node].part || node.words.size.width <= 0.0F) continue;
+      const Point foot = leader_foot(run, node);
+      const bool at_side = foot.y == node.box.middle().y;
+      over_or_under += at_side ? 0 : 1;
+      EXPECT_TRUE(at_side || foot.x == node.box.middle().x);
+      const float out = node.words_left ? -1.0F : 1.0F;
+      const Box beside{{foot.x + out - 0.1F, foot.y - 0.1F}, {0.2F, 0.2F}};
+      for (const PlacedNode& other : run.nodes)
+        if (at_side && other.node != node.node && drawn.sketch.nodes[other.node].part) {
+          EXPECT_FALSE(overlap(other.box, beside)) << drawn.sketch.nodes[node.node].key;
+        }
+    }
+  }
+  EXPECT_EQ(over_or_under > 0, std::string(GetParam()) == "one-air-bung");
+}
+
 TEST_P(Elevation, RunsStandWhereTheirPortsAreAndPipesEndAtPins) {
   const Drawn drawn(testing::example(GetParam()));
   const Layout& layout = drawn.layout;

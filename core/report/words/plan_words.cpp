@@ -49,6 +49,9 @@ std::span<const Words> plan_words() {
        "'{0}' lets the table's water out and nothing leads it on: give it a hose back to the reservoir's fill port or "
        "to "
        "a drain, or it runs onto the floor and is missing from the next fill."},
+      {"way_back_is_shut",
+       "'{0}' joins the reservoir to the open table: its valve stays shut from before the air goes in until the gauge "
+       "is back at zero, or air and water blow out by it."},
       {"fines_settle",
        "{0} fines go on making hydrogen in the water: clean them out, purge before each use, and keep the vent open."},
       {"drained_is_not_empty",

@@ -201,12 +201,14 @@ std::span<const Words> plan_words() {
       {"stay_with_mouse_holes",
        "carries {0} at {1:alone}, if it is of a grade no weaker than the sheet's; at its foot a mouse-hole {2} long "
        "and "
-       "{3} high in every bay, for the water, not where it is welded"},
-      {"stay_on_edge", "carries {0} at {1:alone}, if it is of a grade no weaker than the sheet's"},
-      {"stay_of_a_section", "carries {0} at {1:alone}: no flat bar up to 12 in does; a beam, by whoever may say so"},
+       "{3} high in every bay, for the water, not where it is welded; {4:; }"},
+      {"stay_on_edge", "carries {0} at {1:alone}, if it is of a grade no weaker than the sheet's; {2:; }"},
+      {"stay_of_a_section",
+       "carries {0} at {1:alone}: no flat bar up to 12 in does; a beam, by whoever may say so; {2:; }"},
       {"crop_baffle_corners", "crop both corners at the floor {0} and both at the lid {1}, for water and air; {2}"},
       {"middles_from_left", "middles {0:and} from the left end, inside"},
       {"middles_from_front", "middles {0:and} from the front, inside"},
+      {"middles_over_floor", "middles {0:and} over the floor, inside"},
       {"the_length", "{0}"},
 
       // The setting.

@@ -159,7 +159,7 @@ INSTANTIATE_TEST_SUITE_P(
              "10 in x 9 in is not the widest: the 'floor bays' beside it leave panels of 20 in x 10 in",
              "supports: {widest bare panel: {length: 20 in, width: 10 in}, floor bays: 2 x 2}"},
         Slip{"FloorBaysBesidePosts", "supports: {baffles across: 2, baffles along: 1}",
-             "supports: {lid bays: 5 x 3, lid stays: posts, floor bays: 8 x 4}", "job.yaml:6:78: error: ",
+             "supports: {lid bays: 5 x 3, lid stays: posts, floor bays: 8 x 4}", "job.yaml:6:61: error: ",
              "posts stand on the floor where they hold the lid, so its bays are the lid's; allowed is 5 x 3",
              "supports: {lid bays: 5 x 3, lid stays: posts, floor bays: 5 x 3}"},
         Slip{"PanelOfAnyWallNarrowerThanTheSides", "supports: {baffles across: 2, baffles along: 1}",

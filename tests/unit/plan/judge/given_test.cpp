@@ -101,7 +101,9 @@ TEST(LeakTest, IsOneThatAReliefValveIsSoldFor) {
   ASSERT_NE(none, plan.findings.end());
   ASSERT_EQ(none->ways_to_mend.size(), 1u);
   const auto pressure = std::get<GaugePressure>(none->ways_to_mend.front().front().value);
-  EXPECT_GT(pressure, psig(10.0));
+  // The next one that is sold above 10 psi is far above use: the mend goes on to what comes in use.
+  EXPECT_LE(pressure, psig(3.0));
+  EXPECT_GE(pressure, plan.relief.greatest);
 }
 
 TEST(LidBung, ThatReachesIntoTheWaterIsNamed) {

@@ -114,6 +114,7 @@ struct Mend {
   std::vector<Changes> ways_to_mend{};
   /// The same where no key says it (kReliefSetting and its like); the window writes those that it has words for.
   std::vector<Changes> ways_to_try{};
+  std::vector<Purchase> buys{};  // where it takes the place of the finding's own mend, which buys other things
 };
 
 /// What is open: why the job must not go ahead as asked, or what must be bought, changed or said first.

@@ -133,7 +133,11 @@ void rows_of_lid_and_floor(const SupportLayout& now, const Adds& add) {
 }  // namespace
 
 WallBays lid_bays(const SupportLayout& s) { return bays_or(s.lid, s.baffles_across, s.baffles_along); }
-WallBays floor_bays(const SupportLayout& s) { return bays_or(s.floor, s.baffles_across, s.baffles_along); }
+// A post stands on the floor where it holds the lid.
+WallBays floor_bays(const SupportLayout& s) {
+  const bool tied = s.lid_stays_are_posts && s.lid.has_value();
+  return bays_or(tied && !s.floor ? s.lid : s.floor, s.baffles_across, s.baffles_along);
+}
 WallBays long_side_bays(const SupportLayout& s) { return bays_or(s.long_side, s.baffles_across, 0); }
 WallBays short_side_bays(const SupportLayout& s) { return bays_or(s.short_side, s.baffles_along, 0); }
 

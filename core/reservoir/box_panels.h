@@ -43,7 +43,8 @@ struct SupportLayout {
   bool operator==(const SupportLayout&) const = default;
 };
 
-/// The bays of each wall: those given for it, or those that the baffles make.
+/// The bays of each wall: those given for it, or those that the baffles make; of a floor on which the lid's posts stand
+/// the lid's.
 WallBays lid_bays(const SupportLayout& supports);
 WallBays floor_bays(const SupportLayout& supports);
 WallBays long_side_bays(const SupportLayout& supports);

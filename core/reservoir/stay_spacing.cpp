@@ -45,6 +45,14 @@ Grid judged(WallRequest request, WallBays bays, int stays) {
   return {bays, stays, wall_limit(request)};
 }
 
+/// Lid and floor with the stays that they have, the sides left out.
+bool stand_as_they_are(WallRequest request, GaugePressure wanted) {
+  if (request.supports.bare || !(request.supports.lid || request.supports.floor)) return false;
+  request.supports.long_side = WallBays{1000, 1000};
+  request.supports.short_side = WallBays{1000, 1000};
+  return wall_limit(request) >= wanted;
+}
+
 /// Stays stand between the baffles, so their bays are a multiple of the baffles'.
 std::optional<Grid> fewest_stays(const WallRequest& request, GaugePressure wanted) {
   const int along_baffled = request.supports.baffles_across + 1;
@@ -79,7 +87,9 @@ bool is_coarser(const WallRequest& request, WallBays wall, WallBays than) {
 std::optional<StaySpacing> stay_spacing(const WallRequest& request, GaugePressure wanted) {
   WallRequest made = request;
   made.supports.bare.reset();
-  const std::optional<Grid> grid = fewest_stays(made, wanted);
+  const bool as_they_are = stand_as_they_are(request, wanted);
+  const std::optional<Grid> grid =
+      as_they_are ? Grid{lid_bays(request.supports), 0, GaugePressure()} : fewest_stays(made, wanted);
   if (!grid) return std::nullopt;
   const Length longer = std::max(made.box.length, made.box.width);
   const Length shorter = std::min(made.box.length, made.box.width);
@@ -90,17 +100,20 @@ std::optional<StaySpacing> stay_spacing(const WallRequest& request, GaugePressur
   const auto short_bays = side_bays(made, &SupportLayout::short_side, short_now, made.supports.baffles_along + 1,
                                     "short side", shorter, wanted);
   if (!long_bays || !short_bays) return std::nullopt;
-  made.supports.lid = grid->bays;
-  made.supports.floor = grid->bays;
-  made.supports.lid_stays_are_posts = grid->stays > 0;
+  if (!as_they_are) {
+    made.supports.lid = grid->bays;
+    made.supports.floor = grid->bays;
+    made.supports.lid_stays_are_posts = grid->stays > 0;
+  }
   made.supports.long_side = long_bays;
   made.supports.short_side = short_bays;
   return StaySpacing{made.supports,
                      longer / static_cast<double>(grid->bays.along),
                      shorter / static_cast<double>(grid->bays.across),
                      grid->stays,
-                     grid->stays == 0 && (is_coarser(request, lid_bays(request.supports), grid->bays) ||
-                                          is_coarser(request, floor_bays(request.supports), grid->bays)),
+                     !as_they_are && grid->stays == 0 &&
+                         (is_coarser(request, lid_bays(request.supports), grid->bays) ||
+                          is_coarser(request, floor_bays(request.supports), grid->bays)),
                      longer / static_cast<double>(long_bays->along),
                      long_bays->along - long_now.along,
                      shorter / static_cast<double>(short_bays->along),

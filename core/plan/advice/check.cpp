@@ -261,7 +261,7 @@ class Advice {
     }
     if (!finding.mend || !(mend.fact == *finding.mend)) {
       finding.buy.reset();
-      finding.also_buy.clear();
+      finding.also_buy = mend.buys;
     }
     finding.also_buy.insert(finding.also_buy.end(), bought.begin(), bought.end());
     return together.as_one();

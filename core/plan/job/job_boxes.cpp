@@ -212,6 +212,11 @@ Supports read_supports(JobReading& reading, const Value& value) {
   layout.floor_carried = supports.floor_carried.value_or(false);
   supports.solid_fraction = fields.find_with("solid share", share());
   if (value["passages"].exists()) supports.passages = fields.flag_or("passages", true);
+  if (layout.lid_stays_are_posts && !layout.floor_carried && layout.lid && layout.floor && *layout.lid != *layout.floor)
+    reading.problems.add(value["floor bays"],
+                         fmt::format("{}: posts stand on the floor where they hold the lid, so its bays are the lid's; "
+                                     "allowed is {} x {}, or no 'floor bays'",
+                                     value["floor bays"].path(), layout.lid->along, layout.lid->across));
   supports.layout = layout;
   constexpr std::string_view kDivideTheLid[] = {"baffles across", "baffles along", "lid bays", "lid stays"};
   const bool divided = std::any_of(std::begin(kDivideTheLid), std::end(kDivideTheLid),

@@ -1,7 +1,6 @@
 #include "catalog/words/words.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
-#include "plan/judge/relief_room.h"
 #include "plan/sold.h"
 #include "quantity/nearly.h"
 
@@ -91,65 +90,6 @@ void judge_range(const Plan& plan, const Settled& settled, Open& open) {
     finding.ways_to_try = {{{kRegulatorOfRange, right}}};
   else
     finding.ways_to_mend = {{{"air.regulator range", right}}};
-}
-
-constexpr double kFinishAndHalf = 1.5;  // as a setting is worked out where nothing is in its way
-
-/// On the next mark or half mark of a dial in tenths of a psi (common practice), whatever the units of the job.
-GaugePressure on_the_dial(GaugePressure least) {
-  const double step = in_pascals(psig(0.05));
-  return gauge_pascals(std::ceil(in_pascals(least) / step) * step);
-}
-
-/// How far the setting is from what it must not be: from below, the pressure that just finishes the fill; from above,
-/// where the table would run over if that is what stops the water, and where a relief valve blows.
-PressureDifference room_around(const Plan& plan) {
-  const transfer::Fill& fill = plan.transfer.fill;
-  const GaugePressure setting = plan.transfer.setting;
-  PressureDifference room = setting - fill.pressure_to_finish;
-  if (fill.walk_away == transfer::WalkAway::water_stops_below_rim && fill.self_limiting_pressure)
-    room = std::min(room, *fill.self_limiting_pressure - setting);
-  for (const ReliefValve& valve : plan.relief.valves) room = std::min(room, valve.opens - setting);
-  return room;
-}
-
-/// A valve that opens at the setting itself leaves no room, whatever the last bits of the two are.
-const PressureDifference kNoRoom = psi(1e-6);
-
-/// Half way from what just finishes the fill to what it may not pass: there it may be off most to either side.
-GaugePressure setting_with_room(const Plan& plan) {
-  const TransferPlan& transfer = plan.transfer;
-  GaugePressure most = std::min(transfer.highest_setting, plan.walls.four_to_one);
-  if (transfer.relief_stays_shut) most = std::min(most, *transfer.relief_stays_shut);
-  return gauge_pascals(0.5 * (in_pascals(transfer.fill.pressure_to_finish) + in_pascals(most)) * kAsPrinted);
-}
-
-void judge_repeatability(const Plan& plan, const Settled& settled, Open& open) {
-  if (quantity::more_than(plan.transfer.setting, plan.transfer.highest_setting)) return;  // has a finding of its own
-  const PressureDifference room = room_around(plan);
-  const PressureDifference repeats = settled.regulator_repeatability;
-  // What has no room at all has a finding of its own.
-  if (room <= kNoRoom || quantity::at_most(repeats, room * kLargeShare)) return;
-  const PressureDifference fine = room * kLargeShare * kAsPrinted;
-  Finding& finding =
-      open.not_yet(Topic::transfer, fact("regulator_repeats_too_coarsely", repeats, plan.transfer.setting, room), {},
-                   fact("regulator_that_repeats_within", fine), "common practice");
-  finding.ways_to_mend = {{{"air.regulator repeatability", fine}}};
-  const GaugePressure finish = plan.transfer.fill.pressure_to_finish;
-  GaugePressure roomy = on_the_dial(gauge_pascals(in_pascals(finish) * kFinishAndHalf));
-  if (const auto& shut = plan.transfer.relief_stays_shut)
-    roomy = std::min(roomy, gauge_pascals(in_pascals(*shut) * kAsPrinted));
-  finding.or_else = stiffer_for_four(plan, settled, roomy);
-  // A setting of the job's own stays as low as it is in walls that are stiffer.
-  if (plan.transfer.setting_given && quantity::more_than(roomy, plan.transfer.setting)) {
-    const GaugePressure seen = std::max(roomy, wanted_of_walls(plan));
-    finding.or_else = with_too(stiffer_for_four(plan, settled, seen), fact("set_the_regulator_higher", roomy),
-                               {{"air.set pressure", roomy}});
-  }
-  const GaugePressure higher = setting_with_room(plan);
-  if (quantity::more_than(higher, plan.transfer.setting))
-    finding.or_else.insert(finding.or_else.begin(),
-                           {fact("set_the_regulator_higher", higher), {{{"air.set pressure", higher}}}});
 }
 
 bool is_the_same_hole(Length a, Length b) {
@@ -352,7 +292,6 @@ void judge_air(const Plan& plan, const Settled& settled, Open& open) {
   judge_range(plan, settled, open);
   judge_range_of_key(plan, open);
   judge_first_stages(plan, open);
-  judge_repeatability(plan, settled, open);
   judge_restrictors(plan, open);
   judge_restrictor_key(plan, open);
   judge_feed_bore(plan, open);

@@ -70,13 +70,23 @@ void judge_line(const LineToMake& line, Open& open) {
                "common practice");
 }
 
+/// Nothing leads from the supply yet: the line that is still to come goes on the bung that is named for it.
+bool waits_for_air(const Plan& plan, const JobPort& port) {
+  return is_named(port, "air") &&
+         std::none_of(plan.connections.begin(), plan.connections.end(),
+                      [&](const ConnectionPlan& connection) { return on_any(plan.job.air.ports, connection); });
+}
+
 void judge_ports(const Plan& plan, const LineToMake& line, Open& open) {
   for (const JobPort& port : plan.job.reservoir.ports) {
     if (is_used(plan, port.name) || line.takes(port)) continue;
     // A plug there is no drain, and has its own finding.
     const bool drain = is_named(port, "drain") && (port.place == Place::side || port.place == Place::floor);
     open.not_yet(Topic::connections, fact("port_closed_by_nothing", port.name), {},
-                 drain ? fact("end_port_in_valve", port.name) : fact("end_port_in_plug", port.name), "common practice");
+                 drain                       ? fact("end_port_in_valve", port.name)
+                 : waits_for_air(plan, port) ? fact("device_goes_there", "air")
+                                             : fact("end_port_in_plug", port.name),
+                 "common practice");
   }
 }
 

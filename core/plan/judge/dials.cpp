@@ -58,14 +58,14 @@ std::optional<PartId> gauge_to_buy(const catalog::Catalog& catalog, GaugePressur
 }
 
 std::optional<PartId> gauge_that_stands(const catalog::Catalog& catalog, GaugePressure shown, GaugePressure stood,
-                                        catalog::PortTypeId thread) {
+                                        catalog::PortTypeId thread, const std::function<bool(GaugePressure)>& may_be) {
   std::optional<PartId> best;
   const auto rank = [&](const catalog::Part& part) { return std::pair(part.ports[0].type != thread, part.price); };
   for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
     const catalog::Part& part = catalog.part({row});
     if (catalog.family(part.family).role != catalog::Role::gauge || !part.air || !part.full_scale ||
         !catalog.material(part.material).compressed_air || !scale_shows(*part.full_scale, shown) ||
-        quantity::more_than(stood, part.rating))
+        quantity::more_than(stood, part.rating) || (may_be && !may_be(*part.full_scale)))
       continue;
     if (!best || rank(part) < rank(catalog.part(*best))) best = PartId{row};
   }

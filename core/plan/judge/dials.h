@@ -4,6 +4,7 @@
 #include "catalog/catalog.h"
 #include "quantity/quantities.h"
 
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -27,7 +28,10 @@ std::optional<catalog::PartId> gauge_to_buy(const catalog::Catalog& catalog, Gau
 
 /// The cheapest gauge for air whose dial shows one pressure and that stands the other; with that thread if there is
 /// such a one. nullopt: none that is sold.
+///
+/// @param may_be  of its full scale; none: any
 std::optional<catalog::PartId> gauge_that_stands(const catalog::Catalog& catalog, GaugePressure shown,
-                                                 GaugePressure stood, catalog::PortTypeId thread);
+                                                 GaugePressure stood, catalog::PortTypeId thread,
+                                                 const std::function<bool(GaugePressure)>& may_be = {});
 
 }  // namespace riserun::plan

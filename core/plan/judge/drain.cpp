@@ -45,6 +45,23 @@ const ConnectionPlan* table_drain(const Plan& plan) {
   return nullptr;
 }
 
+bool joins_table_and_tank(const Job& job, const ConnectionPlan& connection) {
+  const JobPort* riser = riser_bung(job);
+  const auto joins = [&](const std::string& table, const std::string& tank) {
+    return port_named(job.table.ports, table) != nullptr && port_named(job.reservoir.ports, tank) != nullptr &&
+           (riser == nullptr || riser->name != tank);
+  };
+  return connection.service == Service::water && !connection.branched &&
+         (joins(connection.from, connection.to) || joins(connection.to, connection.from));
+}
+
+bool leads_back(const Catalog& catalog, const Job& job, const std::vector<Way>& ways,
+                const ConnectionPlan& connection) {
+  return joins_table_and_tank(job, connection) && std::any_of(ways.begin(), ways.end(), [&](const Way& way) {
+           return way.connection == connection.name && way_is_opened_by_hand(catalog, way);
+         });
+}
+
 const ConnectionPlan* drain_in_place_of_line(const Plan& plan) {
   const TransferPlan& transfer = plan.transfer;
   const bool by_line = transfer.drain.stop == transfer::Stop::goal_reached &&

@@ -12,6 +12,13 @@ bool reservoir_can_be_emptied(const Plan& plan);
 /// valve or a coupler at its end lets none out, nor does one that does not go together.
 const ConnectionPlan* table_drain(const Plan& plan);
 
+/// The connection joins the table to a port of the reservoir that is not the riser's.
+bool joins_table_and_tank(const Job& job, const ConnectionPlan& connection);
+
+/// Such a one without branches, in which a valve stands that a hand opens: shut while air is in the reservoir, it is a
+/// way back for the table's water and no second way up.
+bool leads_back(const Catalog& catalog, const Job& job, const std::vector<Way>& ways, const ConnectionPlan& connection);
+
 /// That one, where the line lets no water back, or leaves most of it in the table; nullptr: the line drains it, or
 /// nothing does.
 const ConnectionPlan* drain_in_place_of_line(const Plan& plan);

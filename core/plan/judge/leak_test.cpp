@@ -52,6 +52,21 @@ bool judge_hard_test(const Plan& plan, const Settled& settled, Open& open) {
   return true;
 }
 
+/// A test that the job asks for, far above all that comes in use: it proves nothing more, and stores more energy beside
+/// people.
+void judge_needless_test(const Plan& plan, Open& open) {
+  const LeakTestPlan& test = plan.leak_test;
+  const GaugePressure in_use = most_in_use(plan);
+  const GaugePressure most =
+      std::max(gauge_pascals(in_pascals(in_use) * kMostTestOverUse), reservoir::kMostTestPressure);
+  const GaugePressure least = test_that_has_relief(plan, typed(in_use)).value_or(typed(in_use));
+  if (!test.given || at_most(in_pascals(test.pressure) * kAsPrinted, in_pascals(std::max(most, least)))) return;
+  Finding& finding = open.not_yet(Topic::leak_test, fact("test_far_above_use", test.pressure, in_use),
+                                  Against{test.pressure, most}, fact("test_at", least), "common practice");
+  finding.ways_to_mend = {{{"test pressure", least}}};
+  finding.or_else = {{fact("leave_test_pressure_out"), {{{"test pressure", ""}}}}};
+}
+
 /// No flat-sided tank is tested at more than is usual for a relief valve that stands higher than it need: a lower one,
 /// and the test that this asks for where that is another.
 std::optional<Mend> lower_valve_and_test(const Plan& plan, const Settled& settled, GaugePressure in_use) {
@@ -166,7 +181,10 @@ void judge_leak_test(const Plan& plan, const Settled& settled, bool valve_is_eno
   // What the reservoir comes to is known only with a relief valve that holds it there.
   const bool is_weak =
       valve_is_enough && at_most(most_in_use(plan), plan.walls.limit) && more_than(most_in_use(plan), test.pressure);
-  if (is_weak) judge_weak_test(plan, settled, open);
+  if (is_weak)
+    judge_weak_test(plan, settled, open);
+  else if (!is_hard)
+    judge_needless_test(plan, open);
   judge_relief_flow_of_test(plan, open);
   // Another pressure asks for another valve.
   if (!test.relief_opens && !is_weak && !is_hard) judge_relief_of_test(plan, settled, open);

@@ -70,8 +70,10 @@ bool is_asked_as_vent(const Catalog& catalog, const Job& job, const ConnectionPl
 /// The air's way from the supply does not go together: nothing is known of what comes through it.
 bool feed_is_missing(const Plan& plan);
 
-/// Regulator, its range, what it repeats to, and where a restrictor stands to it.
+/// Regulator, its range, and where a restrictor stands to it.
 void judge_air(const Plan& plan, const Settled& settled, Open& open);
+/// What the setting may be off, by the regulator and by the gauge.
+void judge_knob(const Plan& plan, const Settled& settled, Open& open);
 /// Figures of the job that no device has.
 void judge_given_figures(const Plan& plan, const Settled& settled, Open& open);
 /// @param valve_is_enough  what a relief valve of the job passes holds the reservoir

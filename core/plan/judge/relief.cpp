@@ -311,6 +311,10 @@ void judge_no_valve(const Plan& plan, const Settled& settled, Open& open) {
   finding.also_buy = on_lid.also_buy;
   const Changes& put = on_lid.ways_to_mend.empty() ? on_lid.ways_to_try.front() : on_lid.ways_to_mend.front();
   finding.or_else = with_too(stiffer_for_four(plan, settled, *above), *on_lid.mend, put);
+  for (Mend& mend : finding.or_else) {
+    if (finding.buy) mend.buys = {*finding.buy};
+    mend.buys.insert(mend.buys.end(), on_lid.also_buy.begin(), on_lid.also_buy.end());
+  }
 }
 
 /// A setting may leave no room under what keeps the factor at 4: the valve that is advised then passes it, and that is

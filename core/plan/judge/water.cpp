@@ -166,16 +166,24 @@ void judge_second_line(const Plan& plan, Open& open) {
     const auto to_table = std::count_if(connection.ends.begin(), connection.ends.end(), [&](const std::string& end) {
       return port_named(plan.job.table.ports, end) != nullptr;
     });
+    // Of a line that does not go together it is not known what stands in it; that is said.
+    if (plan.water_connection && joins_table_and_tank(plan.job, connection) &&
+        (connection.run() == nullptr || leads_back(*plan.catalog, plan.job, plan.ways, connection)))
+      continue;
     const bool forks = connection.branched && to_table > 1;
     if (connection.branched && !forks && !plan.water_connection) {
       open.not_yet(Topic::connections, fact("line_branches_on_its_way", connection.name), {},
                    fact("line_without_branches", connection.name), "worked out");
       continue;
     }
-    open.not_yet(Topic::connections,
-                 fact(forks ? "line_forks_to_the_table" : "second_line_to_the_table", connection.name), {},
-                 fact(forks ? "one_inlet_alone" : "one_line_alone", connection.name), "worked out")
-        .ways_to_try = {{{kLineLeftOut, connection.name}}};
+    Finding& finding = open.not_yet(
+        Topic::connections, fact(forks ? "line_forks_to_the_table" : "second_line_to_the_table", connection.name), {},
+        fact(forks ? "one_inlet_alone" : "one_line_alone", connection.name), "worked out");
+    finding.ways_to_try = {{{kLineLeftOut, connection.name}}};
+    if (!plan.water_connection || !joins_table_and_tank(plan.job, connection)) continue;
+    finding.or_else = {{std::move(*finding.mend), {}, std::move(finding.ways_to_try)}};
+    finding.mend = fact("valve_in_the_way_back", connection.name);
+    finding.ways_to_try.clear();
   }
 }
 

@@ -77,6 +77,13 @@ void caution_table_drains(const Plan& plan, Remarks& remarks) {
   }
 }
 
+/// A way back beside the riser's line lets the air out, too.
+void caution_ways_back(const Plan& plan, Remarks& remarks) {
+  for (std::size_t row = 0; row < plan.connections.size(); ++row)
+    if (row != plan.water_connection && leads_back(*plan.catalog, plan.job, plan.ways, plan.connections[row]))
+      remarks.caution(Topic::whole_job, fact("way_back_is_shut", plan.connections[row].name), "worked out");
+}
+
 void caution_no_drain(const Inputs& inputs, const Plan& plan, Remarks& remarks) {
   const std::vector<JobPort>& ports = inputs.job.reservoir.ports;
   if (const ConnectionPlan* plugged = plugged_drain(plan))
@@ -132,6 +139,7 @@ void caution_whole_job(const Inputs& inputs, const Plan& plan, Remarks& remarks)
   caution_used_container(inputs, remarks);
   caution_zinc(inputs, remarks);
   caution_table_drains(plan, remarks);
+  caution_ways_back(plan, remarks);
   caution_no_drain(inputs, plan, remarks);
   caution_line(plan, remarks);
   caution_shut_tank(inputs, remarks);

@@ -2,6 +2,7 @@
 
 #include "plan/stage/inputs.h"
 #include "plan/stage/lid_map.h"
+#include "plan/stage/stay_places.h"
 #include "reservoir/stay_rows.h"
 
 #include <algorithm>
@@ -21,12 +22,12 @@ const Length kFitUp = inches(1.0 / 16.0);
 /// What is welded at both its ends, or on floor and lid.
 Length less_fit_up(Length between) { return between - 2.0 * kFitUp; }
 
-Fact note_of(const reservoir::StayBars& bars, const WallsPlan& walls) {
-  if (!(bars.height > metres(0.0))) return fact("stay_of_a_section", bars.load, walls.loads_at);
+Fact note_of(const reservoir::StayBars& bars, const WallsPlan& walls, const quantity::Facts& places) {
+  if (!(bars.height > metres(0.0))) return fact("stay_of_a_section", bars.load, walls.loads_at, places);
   if (walls.mouse_holes && bars.wall == "floor")
-    return fact("stay_with_mouse_holes", bars.load, walls.loads_at, walls.mouse_holes->along,
-                walls.mouse_holes->height);
-  return fact("stay_on_edge", bars.load, walls.loads_at);
+    return fact("stay_with_mouse_holes", bars.load, walls.loads_at, walls.mouse_holes->along, walls.mouse_holes->height,
+                places);
+  return fact("stay_on_edge", bars.load, walls.loads_at, places);
 }
 
 /// Bars are of the sheet's metal, not of sheet.
@@ -175,7 +176,7 @@ void cut_stays(const Inputs& inputs, const WallsPlan& walls, ShoppingList& list)
          .quantity = bars.count,
          .used_for = "stays, " + bars.wall,
          .datum = walls.mouse_holes && bars.wall == "floor" ? "mouse-holes at the foot" : "",
-         .note = note_of(bars, walls)});
+         .note = note_of(bars, walls, places_of_stays(inputs, bars.wall))});
 }
 
 }  // namespace riserun::plan

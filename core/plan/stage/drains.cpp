@@ -2,6 +2,7 @@
 
 #include "chain/finder.h"
 #include "hydraulics/mouth.h"
+#include "plan/judge/drain.h"
 
 #include <algorithm>
 
@@ -34,11 +35,23 @@ std::vector<hydraulics::LineElement> elements_of_device(const Catalog& catalog, 
   return {std::move(element)};
 }
 
+/// As the water runs down it, from the table's port on; a drain has it so already.
+Way from_the_table(const Job& job, Way way, const ConnectionPlan& connection) {
+  if (port_named(job.table.ports, connection.to) == nullptr) return way;
+  std::reverse(way.parts.begin(), way.parts.end());
+  for (WayPart& part : way.parts) {
+    std::swap(part.enter, part.leave);
+    std::reverse(part.elements.begin(), part.elements.end());
+  }
+  return way;
+}
+
 /// All that the water meets from the port on; what has no bore, as a blank of a catalog of one's own, is left out.
 std::vector<hydraulics::LineElement> elements_of(const Catalog& catalog, const Way& way, const chain::RunEnd& end) {
   std::vector<hydraulics::LineElement> elements;
   for (const WayPart& part : way.parts) elements.insert(elements.end(), part.elements.begin(), part.elements.end());
-  for (hydraulics::LineElement& element : elements_of_device(catalog, end)) elements.push_back(std::move(element));
+  if (end.device)
+    for (hydraulics::LineElement& element : elements_of_device(catalog, end)) elements.push_back(std::move(element));
   std::erase_if(elements, [](const hydraulics::LineElement& element) { return !(element.bore > Length()); });
   return elements;
 }
@@ -85,7 +98,8 @@ Time time_down_to(const hydraulics::Line& line, const Settled& settled, const Dr
 }
 
 std::optional<Mouth> mouth_of(const Job& job, const ConnectionPlan& connection, Length bore, bool& of_table) {
-  const JobPort* table = port_named(job.table.ports, connection.from);
+  const JobPort* far = port_named(job.table.ports, connection.to);
+  const JobPort* table = far != nullptr ? far : port_named(job.table.ports, connection.from);
   const JobPort* tank = port_named(job.reservoir.ports, connection.from);
   of_table = table != nullptr;
   if (table != nullptr) {
@@ -97,10 +111,12 @@ std::optional<Mouth> mouth_of(const Job& job, const ConnectionPlan& connection, 
   return Mouth{bore, tank->face_height.value_or(bore), false};
 }
 
-std::optional<DrainPlan> drain_by(const Inputs& inputs, const ConnectionPlan& connection, const Way& way,
-                                  const chain::RunEnd& end, const Levels& levels) {
+std::optional<DrainPlan> drain_by(const Inputs& inputs, const ConnectionPlan& connection, const std::vector<Way>& ways,
+                                  const Way& as_built, const chain::RunEnd& end, const Levels& levels) {
   const Catalog& catalog = inputs.catalog;
-  if (way.use != WayUse::water || !way.device || !way_is_opened_by_hand(catalog, way)) return std::nullopt;
+  if (as_built.use != WayUse::water || !way_is_opened_by_hand(catalog, as_built)) return std::nullopt;
+  if (!as_built.device && !leads_back(catalog, inputs.job, ways, connection)) return std::nullopt;
+  const Way way = from_the_table(inputs.job, as_built, connection);
   std::vector<hydraulics::LineElement> elements = elements_of(catalog, way, end);
   if (elements.empty()) return std::nullopt;
   DrainPlan drain;
@@ -135,7 +151,7 @@ std::vector<DrainPlan> plan_drains(const Inputs& inputs, const std::vector<Conne
     if (connection == nullptr || connection->run() == nullptr) continue;
     const auto end = std::find(connection->ends.begin(), connection->ends.end(), way.end) - connection->ends.begin();
     if (auto drain =
-            drain_by(inputs, *connection, way, connection->run()->ends[static_cast<std::size_t>(end)], levels)) {
+            drain_by(inputs, *connection, ways, way, connection->run()->ends[static_cast<std::size_t>(end)], levels)) {
       drain->way = row;
       drains.push_back(*drain);
     }

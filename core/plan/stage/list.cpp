@@ -14,6 +14,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 
 namespace riserun::plan {
 
@@ -136,7 +137,15 @@ bool bought_for_rig(const LeakTestPlan& test, const std::optional<PartId>& part)
 
 /// What is missing in the job.
 void add_open(const std::vector<Finding>& findings, const LeakTestPlan& test, BinLeft& bin, PartTally& tally) {
+  // Of these a reservoir has one, however many findings ask for it.
+  constexpr std::string_view kOnce[] = {"regulator", "relief", "gauge", "water-column", "fill-plug", "vent-valve"};
+  std::vector<const Purchase*> bought;
   const auto add = [&](const Purchase& buy) {
+    const bool is_there = std::any_of(bought.begin(), bought.end(), [&](const Purchase* other) {
+      return other->id == buy.id && other->part == buy.part && other->measure == buy.measure;
+    });
+    if (is_there && std::find(std::begin(kOnce), std::end(kOnce), buy.id) != std::end(kOnce)) return;
+    bought.push_back(&buy);
     if (!bought_for_rig(test, buy.part))
       add_part_or_thing(buy.part, unlisted(buy.id, buy.name, buy.measure, "gauges and air", "reservoir"), bin, tally);
   };

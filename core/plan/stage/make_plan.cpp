@@ -15,6 +15,7 @@
 #include "plan/stage/lid_map.h"
 #include "plan/stage/line.h"
 #include "plan/stage/list.h"
+#include "plan/stage/prove_relief.h"
 #include "plan/stage/relief.h"
 #include "plan/stage/riser.h"
 #include "plan/stage/run_search.h"
@@ -81,6 +82,7 @@ Plan planned_with(std::shared_ptr<const Catalog> catalog, Job job, std::optional
       plan_leak_test(inputs, search.finder(), plan.connections, shares.plugs,
                      {plan.levels, plan.walls, plan.relief, plan.transfer.setting, plan.transfer.system, plan.ways},
                      connections.left, remarks);
+  if (upto == Upto::end) put_proofs_on_sheet(inputs, plan);
   plan.findings = judge(plan, settled, std::move(remarks.findings));
   plan.verdict = verdict_of(plan.findings);
   if (upto == Upto::findings) return plan;

@@ -44,9 +44,28 @@ std::vector<Proof> relief_proofs(const Inputs& inputs, const Plan& plan) {
     else
       proofs.push_back({fact("work_prove_relief", proved.connection, port, test.energy.standoff, least, most,
                              test.pressure, plan.transfer.setting, what_goes_on(plan, port)),
-                        way.connection});
+                        way.connection, port});
   }
   return proofs;
+}
+
+void put_proofs_on_sheet(const Inputs& inputs, Plan& plan) {
+  std::vector<Fact>& steps = plan.leak_test.steps;
+  const auto off = std::find_if(steps.begin(), steps.end(), [](const Fact& step) {
+    return step.code == "test_unplug" || step.code == "test_take_rig_off";
+  });
+  if (off == steps.end()) return;
+  std::vector<Fact> proved;
+  quantity::Texts plugged;
+  for (const TestPlug& plug : plan.leak_test.plugs) plugged.push_back(plug.port);
+  for (const Proof& proof : relief_proofs(inputs, plan)) {
+    if (!proof.on_the_tank()) continue;
+    proved.push_back(proof.what);
+    std::erase(plugged, proof.port);
+  }
+  if (proved.empty()) return;
+  *off = plugged.empty() ? fact("test_take_rig_off") : fact("test_unplug", std::move(plugged));
+  steps.insert(off, proved.begin(), proved.end());
 }
 
 }  // namespace riserun::plan

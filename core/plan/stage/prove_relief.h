@@ -12,11 +12,18 @@ namespace riserun::plan {
 struct Proof {
   Fact what;
   std::string connection;  // that the valve stands on
+  std::string port{};      // of the reservoir, in place of whose plug it goes on for that; empty: not on the tank
+
+  bool on_the_tank() const { return !port.empty(); }
 };
 
 /// On the tank by the rig of the leak test, from where nobody is near, and within what the tank has just stood (common
 /// practice); else on a bench. In the order of the ways.
 /// @param plan all but its order of work
 std::vector<Proof> relief_proofs(const Inputs& inputs, const Plan& plan);
+
+/// Those on the tank, written into the leak test's sheet before its rig comes off: the sheet is what hangs there.
+/// @param plan all but its order of work, the leak test's sheet written
+void put_proofs_on_sheet(const Inputs& inputs, Plan& plan);
 
 }  // namespace riserun::plan

@@ -4,12 +4,13 @@
 #include "plan/stage/hose_order.h"
 #include "plan/stage/leak_test_steps.h"
 #include "plan/stage/lid_map.h"
+#include "plan/stage/made_up.h"
 #include "plan/stage/prove_relief.h"
 #include "plan/stage/relief_valves.h"
+#include "plan/stage/stay_places.h"
 #include "quantity/nearly.h"
 
 #include <algorithm>
-#include <numeric>
 #include <optional>
 #include <string>
 #include <utility>
@@ -18,47 +19,9 @@ namespace riserun::plan {
 
 namespace {
 
-using chain::Freedom;
 using quantity::Facts;
 using quantity::Texts;
 using reservoir::Insertion;
-
-bool is_held(const chain::PortEnd& end) { return end.freedom == Freedom::fixed || end.freedom == Freedom::sliding; }
-
-/// What hangs together while a run is made up, and whether it hangs on something that is held.
-class MadeUp {
- public:
-  explicit MadeUp(const chain::Run& run) : run_(run), group_(1 + run.parts.size() + run.ends.size()) {
-    std::iota(group_.begin(), group_.end(), std::size_t{0});
-    held_.assign(group_.size(), false);
-    held_[0] = is_held(run.base);
-    for (std::size_t end = 0; end < run.ends.size(); ++end)
-      held_[1 + run.parts.size() + end] = !run.ends[end].device && is_held(run.ends[end].port);
-  }
-
-  /// Makes the step; true: it is made on what is held, false: in the vise.
-  bool made_in_place(const chain::BuildStep& step) {
-    if (step.joint == chain::kNoJoint) return false;
-    if (step.joint == run_.joints.size()) return stands(1 + step.row);
-    const chain::RunJoint& joint = run_.joints[step.joint];
-    const std::size_t inner = joint.inner == chain::kBase ? 0 : 1 + joint.inner;
-    const std::size_t outer = 1 + joint.outer + (joint.to_end ? run_.parts.size() : 0);
-    const bool in_place = stands(inner) || stands(outer);
-    std::replace(group_.begin(), group_.end(), std::size_t{group_[outer]}, std::size_t{group_[inner]});
-    return in_place;
-  }
-
- private:
-  bool stands(std::size_t body) const {
-    for (std::size_t other = 0; other < group_.size(); ++other)
-      if (group_[other] == group_[body] && held_[other]) return true;
-    return false;
-  }
-
-  const chain::Run& run_;
-  std::vector<std::size_t> group_;
-  std::vector<bool> held_;
-};
 
 /// What holds walls beside the baffles: stays, stiffeners, what makes the widest bare panel.
 bool has_stays(const reservoir::SupportLayout& layout) {
@@ -83,16 +46,19 @@ class Work {
 
  private:
   void add(WorkPhase phase, Fact what, std::string of = {}, std::size_t number = 0) {
-    work_.steps.push_back({phase, std::move(what), std::move(of), static_cast<int>(number)});
+    work_.steps.push_back({all_in_.value_or(phase), std::move(what), std::move(of), static_cast<int>(number)});
   }
   void while_open();
   void place_baffles();
+  void put_in_stays();
+  void cut_openings_over_stays();
   void cut_hole_for_coupling();
   void hang_in_bushing(WorkPhase phase);
   void hang_riser();
   Fact weld_lid(const reservoir::SupportLayout& layout) const;
   void put_coupling_on_riser(WorkPhase phase);
   void close_and_test();
+  void put_on_for_proof(const std::string& name);
   void build(const ConnectionPlan& connection);
   bool looks_down(const ConnectionPlan& connection) const;
   bool has_relief_valve(const ConnectionPlan& connection) const;
@@ -108,6 +74,8 @@ class Work {
   const Inputs& inputs_;
   const Plan& plan_;
   WorkPlan work_;
+  std::optional<WorkPhase> all_in_;      // whatever phase the steps of a run are of otherwise
+  std::vector<std::string> on_already_;  // connections that were put on for the proof of their relief valve
 };
 
 void Work::while_open() {
@@ -124,8 +92,8 @@ void Work::while_open() {
     if (const auto& holes = plan_.walls.mouse_holes)
       add(WorkPhase::before_lid, fact("work_mouse_holes", holes->along, holes->height));
     // Bays that are the baffles' own take no bar.
-    if (layout->bare || !plan_.walls.bars.empty())
-      add(WorkPhase::before_lid, fact(layout->bare ? "work_stays_of_your_own" : "work_stays"));
+    if (layout->bare) add(WorkPhase::before_lid, fact("work_stays_of_your_own"));
+    put_in_stays();
   }
   Texts to_weld;
   for (const JobPort& port : reservoir.ports) {
@@ -139,7 +107,9 @@ void Work::while_open() {
   if (!to_weld.empty())
     add(WorkPhase::before_lid, fact(closed ? "work_bungs_into_closed" : "work_bungs", std::move(to_weld)));
   hang_riser();
-  if (!closed) add(WorkPhase::before_lid, fact("work_last_look"));
+  if (closed) return;
+  cut_openings_over_stays();
+  add(WorkPhase::before_lid, fact("work_last_look"));
 }
 
 // The job says how many; the walls' bays, and with them their limit, are those of even spacing.
@@ -152,6 +122,22 @@ void Work::place_baffles() {
     if (!middles.empty()) places.push_back(places_of_baffles(middles, from_left));
   }
   add(WorkPhase::before_lid, fact("work_baffle_places", std::move(places)));
+}
+
+/// A bar of the lid goes in before the lid, like a baffle: nobody comes to it from below afterwards.
+void Work::put_in_stays() {
+  const std::vector<reservoir::StayBars>& bars = plan_.walls.bars;
+  if (bars.empty()) return;
+  add(WorkPhase::before_lid, fact("work_stay_places", places_of_all_stays(inputs_, bars)));
+  add(WorkPhase::before_lid, fact("work_stays"));
+  if (std::any_of(bars.begin(), bars.end(), [](const reservoir::StayBars& each) { return each.wall == "lid"; }))
+    add(WorkPhase::before_lid, fact("work_lid_bars"));
+}
+
+/// Over what ends at the lid, before it lies on: from inside nobody welds it.
+void Work::cut_openings_over_stays() {
+  Facts openings = openings_over_stays(inputs_, plan_.walls.bars, inputs_.job.reservoir.sheet.thickness);
+  if (!openings.empty()) add(WorkPhase::before_lid, fact("work_openings_over_stays", std::move(openings)));
 }
 
 /// In a lid that is closed a wider coupling takes the place of what the riser would have hung in.
@@ -225,7 +211,21 @@ void Work::close_and_test() {
   }
   const LeakTestPlan& test = plan_.leak_test;
   add(WorkPhase::leak_test, test.possible ? fact("work_leak_test", test.pressure) : fact("work_test_with_water"));
-  for (const Proof& proof : relief_proofs(inputs_, plan_)) add(WorkPhase::leak_test, proof.what, proof.connection);
+  for (const Proof& proof : relief_proofs(inputs_, plan_)) {
+    if (proof.on_the_tank()) put_on_for_proof(proof.connection);
+    add(WorkPhase::leak_test, proof.what, proof.connection);
+  }
+}
+
+/// It stays there: nobody screws a valve in twice.
+void Work::put_on_for_proof(const std::string& name) {
+  const ConnectionPlan* connection = connection_named(plan_.connections, name);
+  if (connection == nullptr || connection->run() == nullptr || !connection->run()->buildable) return;
+  on_already_.push_back(name);
+  all_in_ = WorkPhase::leak_test;
+  add(WorkPhase::leak_test, fact("work_plug_out_for_valve", connection->from), name);
+  build(*connection);
+  all_in_.reset();
 }
 
 /// The air's feed last, the line to the table before it; what guards the reservoir first.
@@ -250,7 +250,9 @@ int Work::rank(const ConnectionPlan& connection) const {
 std::vector<const ConnectionPlan*> Work::in_order() const {
   std::vector<const ConnectionPlan*> order;
   for (const ConnectionPlan& connection : plan_.connections)
-    if (connection.run() != nullptr && connection.run()->buildable) order.push_back(&connection);
+    if (connection.run() != nullptr && connection.run()->buildable &&
+        std::find(on_already_.begin(), on_already_.end(), connection.name) == on_already_.end())
+      order.push_back(&connection);
   std::stable_sort(order.begin(), order.end(),
                    [&](const ConnectionPlan* a, const ConnectionPlan* b) { return rank(*a) < rank(*b); });
   return order;

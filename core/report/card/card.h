@@ -29,6 +29,9 @@ struct CardCut {
   std::string stock;
   std::string remark;  // from where it is measured; may be empty
   std::string used_for;
+
+  /// What it is cut from, as it goes on behind the size: a hole is cut from nothing.
+  std::string of_what() const { return (stock == "hole" ? " " : " from ") + stock; }
 };
 
 /// A line of the shopping list.

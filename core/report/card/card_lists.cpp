@@ -23,8 +23,13 @@ std::string first_use(const std::vector<std::string>& uses) {
   return counted.size() <= kUseWidth ? counted : first;
 }
 
-/// From where it is measured, and of a baffle what is cropped for water and air; all else is in the whole plan.
+/// From where it is measured, of a stay where it stands, and of a baffle what is cropped for water and air; all else is
+/// in the whole plan.
 std::string short_remark(const plan::CutItem& cut, UnitSystem units) {
+  if (cut.note && cut.used_for.starts_with("stays")) {
+    const std::string places = fill("{0:; }", {cut.note->values.back()}, units);
+    return cut.datum.empty() || places.empty() ? cut.datum + places : cut.datum + "; " + places;
+  }
   if (!cut.note || cut.note->code != "crop_baffle_corners") return cut.datum;
   return fill("crop corners {0} at floor, {1} at lid", cut.note->values, units);
 }

@@ -57,6 +57,15 @@ std::string air_valve(const Plan& plan) {
   return "air at the shop's valve, shut it";
 }
 
+/// The lines back to the reservoir, whose valves are shut before air goes in.
+std::string ways_back(const Plan& plan) {
+  std::string names;
+  for (std::size_t row = 0; row < plan.connections.size(); ++row)
+    if (row != plan.water_connection && plan::leads_back(*plan.catalog, plan.job, plan.ways, plan.connections[row]))
+      names += " and '" + plan.connections[row].name + "'";
+  return names;
+}
+
 /// What stands at the end of the first way of that use.
 std::string device_of(const Plan& plan, WayUse use) {
   for (const Way& way : plan.ways)
@@ -108,7 +117,7 @@ void add_running(const Plan& plan, UnitSystem units, Card& card) {
   const FigureGroup draining = draining_figures(plan);
   const plan::ConnectionPlan* drain = plan::drain_in_place_of_line(plan);
   const auto& refill = plan.transfer.refill_time;
-  card.running = {{"up", fmt::format("shut vent, open {} at {}: {}", air_valve(plan),
+  card.running = {{"up", fmt::format("shut vent{}, open {} at {}: {}", ways_back(plan), air_valve(plan),
                                      written(filling["shut_off_depth"], units), time_words(filling["time"], units))}};
   if (drain != nullptr) {
     add_own_drain(plan, *drain, units, card);

@@ -202,9 +202,11 @@ void add_card_work(const Plan& plan, UnitSystem units, Card& card) {
   if (const std::vector<std::string> made = made_in_the_vise(plan); !made.empty())
     first.push_back("in the vise: " + joined(made, ", "));
   std::vector<const ConnectionPlan*> in_order;
-  for (const std::string& name : runs_in(plan, WorkPhase::on_the_tank))
-    for (const ConnectionPlan& connection : plan.connections)
-      if (connection.name == name) in_order.push_back(&connection);
+  // A relief valve that is proved goes on with the leak test.
+  for (const WorkPhase phase : {WorkPhase::leak_test, WorkPhase::on_the_tank})
+    for (const std::string& name : runs_in(plan, phase))
+      for (const ConnectionPlan& connection : plan.connections)
+        if (connection.name == name) in_order.push_back(&connection);
   for (const ConnectionPlan& connection : plan.connections)
     if (std::find(in_order.begin(), in_order.end(), &connection) == in_order.end()) in_order.push_back(&connection);
   std::vector<std::string> straight_in;

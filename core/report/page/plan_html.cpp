@@ -73,7 +73,7 @@ std::string card_cuts(const Card& card, Boxes& boxes) {
   if (card.cuts.empty()) return "";
   std::string text = "<h2>Cut</h2>\n<ul class=\"ticks\">\n";
   for (const CardCut& cut : card.cuts)
-    text += tick_row(boxes, "cut", cut.count, cut.size + " from " + cut.stock, cut.used_for, cut.remark);
+    text += tick_row(boxes, "cut", cut.count, cut.size + cut.of_what(), cut.used_for, cut.remark);
   return text + "</ul>\n";
 }
 

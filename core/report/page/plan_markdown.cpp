@@ -23,7 +23,7 @@ std::string lists(const plan::ShoppingList& list, const Card& card, UnitSystem u
   std::string text;
   if (!card.cuts.empty()) text += "\n## Cut\n\n";
   for (const CardCut& cut : card.cuts)
-    text += fmt::format("- [ ] {} × {} from {}{} ({})\n", cut.count, markdown(cut.size), markdown(cut.stock),
+    text += fmt::format("- [ ] {} × {}{}{} ({})\n", cut.count, markdown(cut.size), markdown(cut.of_what()),
                         cut.remark.empty() ? "" : ", " + markdown(cut.remark), markdown(cut.used_for));
   text += fmt::format("\n## Buy, {}\n\n", markdown(card.cost));
   for (const plan::ListItem& item : list.buy)

@@ -188,6 +188,9 @@ std::span<const Words> finding_words() {
        "the regulator comes back to within {0} of {1}, where {2} off leaves the fill short, spills it or opens the "
        "relief "
        "valve"},
+      {"gauge_too_coarse_for_setting",
+       "the gauge of '{0}', by which the knob is set to {2}, is right to within {1} there, and {3} too low leaves the "
+       "fill short"},
       {"regulator_that_repeats_within",
        "a precision regulator that comes back to within {0}, said in 'air.regulator repeatability'"},
       {"restrictor_behind_regulator",
@@ -295,6 +298,8 @@ std::span<const Words> finding_words() {
       {"use_shop_air", "use shop air"},
       {"second_line_to_the_table",
        "'{0}' is a second way from the reservoir to the table: its time, and when it draws air, are not worked out"},
+      {"valve_in_the_way_back",
+       "a ball valve in the 'need' of '{0}', shut while air is in the reservoir: then it is the table's drain"},
       {"line_forks_to_the_table",
        "'{0}' forks to more than one inlet of the table: how the water shares out between them is not worked out"},
       {"one_line_alone",

@@ -49,6 +49,9 @@ std::span<const Words> plan_words() {
        "'{0}' lets the table's water out and nothing leads it on: give it a hose back to the reservoir's fill port or "
        "to "
        "a drain, or it runs onto the floor and is missing from the next fill."},
+      {"way_back_is_shut",
+       "'{0}' joins the reservoir to the open table: its valve stays shut from before the air goes in until the gauge "
+       "is back at zero, or air and water blow out by it."},
       {"fines_settle",
        "{0} fines go on making hydrogen in the water: clean them out, purge before each use, and keep the vent open."},
       {"drained_is_not_empty",
@@ -198,12 +201,14 @@ std::span<const Words> plan_words() {
       {"stay_with_mouse_holes",
        "carries {0} at {1:alone}, if it is of a grade no weaker than the sheet's; at its foot a mouse-hole {2} long "
        "and "
-       "{3} high in every bay, for the water, not where it is welded"},
-      {"stay_on_edge", "carries {0} at {1:alone}, if it is of a grade no weaker than the sheet's"},
-      {"stay_of_a_section", "carries {0} at {1:alone}: no flat bar up to 12 in does; a beam, by whoever may say so"},
+       "{3} high in every bay, for the water, not where it is welded; {4:; }"},
+      {"stay_on_edge", "carries {0} at {1:alone}, if it is of a grade no weaker than the sheet's; {2:; }"},
+      {"stay_of_a_section",
+       "carries {0} at {1:alone}: no flat bar up to 12 in does; a beam, by whoever may say so; {2:; }"},
       {"crop_baffle_corners", "crop both corners at the floor {0} and both at the lid {1}, for water and air; {2}"},
       {"middles_from_left", "middles {0:and} from the left end, inside"},
       {"middles_from_front", "middles {0:and} from the front, inside"},
+      {"middles_over_floor", "middles {0:and} over the floor, inside"},
       {"the_length", "{0}"},
 
       // The setting.

@@ -98,6 +98,9 @@ std::span<const Words> relief_words() {
       {"test_below_what_may_be_seen", "the leak test at {0} is below the {1} that the reservoir may come to in use"},
       {"test_passes_four_to_one",
        "the leak test at {0} stresses the walls beyond a quarter of their yield, and beyond what they see in use"},
+      {"test_far_above_use",
+       "the leak test at {0} is far above the {1} that the reservoir may come to: it proves nothing more, and stores "
+       "more energy beside people"},
       {"test_at", "a 'test pressure' of {0}"},
       {"relief_valve_and_test_at", "a relief valve set at {0:mark}, and a 'test pressure' of {1}"},
       {"stiffer_walls", "more stays or thicker sheet"},

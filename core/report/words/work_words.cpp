@@ -62,10 +62,28 @@ std::span<const Words> work_words() {
        "Cut the mouse-holes into the bars that stand on the floor before they go in: one in every bay, {0} long and "
        "{1} "
        "high at the foot, away from where bars cross. Without them each bay keeps its water from the riser."},
+      {"work_stay_places",
+       "Mark out where the stays and stiffeners stand, every measure from the same wall: {0:; }. They are evenly "
+       "spaced, and the walls' limit rests on that."},
+      {"posts_stand_at", "posts where these rows cross, {0:; }"},
+      {"bars_stand_at", "{0}, {1:; }"},
       {"work_stays",
-       "Weld in the stays and stiffeners that the job counts on, each where its bays say, bars on edge and welded to "
-       "the sheet on both sides and at both ends to the wall, baffle or bar that they end at, posts upright and "
-       "welded to the floor all round, with the welds under 'Walls'."},
+       "Weld in the stays and stiffeners that the job counts on, bars of floor and sides on edge and welded to the "
+       "sheet on both sides and at both ends to the wall, baffle or bar that they end at, posts upright and welded to "
+       "the floor all round, with the welds under 'Walls'. What ends at the lid is welded to that from outside, when "
+       "it "
+       "is on."},
+      {"work_lid_bars",
+       "Set the bars of the lid on edge, their upper edges flush with those of the walls (a straightedge over them), "
+       "and weld them at both ends to the wall, baffle or bar that they end at: the lid is welded to them from outside "
+       "afterwards, as to a baffle (common practice)."},
+      {"work_openings_over_stays",
+       "Before the lid goes on, lay it in its place, mark it out from inside by the same measures and cut: {0:; }. "
+       "Through each of them it is welded to what stands below, filled flush (common practice)."},
+      {"plug_hole_over_posts", "a plug hole of {0} over every post, {1:; }"},
+      {"slots_over_lid_bars", "slots {0} wide or plug holes of that over the bars of the lid, {1:; }"},
+      {"slot_over_uprights",
+       "a slot {0} wide, as long as the bar is high, over the upper end of each upright bar of the {1}, {2:; }"},
       {"work_stays_of_your_own",
        "Weld in the stays that leave no panel barer than the job says, with the welds under 'Walls': how many, and of "
        "what, the job does not say, so they are not on the cut list."},
@@ -86,16 +104,23 @@ std::span<const Words> work_words() {
        "{0:alone} rests on these welds, and 'Walls' says what each post carries. Look at each of them, and let it "
        "cool."},
       {"work_weld_lid_to_stays",
-       "Weld the lid on all round, and to every stay that ends at it; look at each weld, and let it cool."},
+       "Weld the lid on all round, and to every stay that ends at it through the slots or plug holes cut over it; look "
+       "at "
+       "each weld, and let it cool."},
       {"work_weld_lid", "Weld the lid on, and let it cool."},
       {"work_leak_test", "Test for leaks at {0:mark}, by the sheet, before anything is built on."},
       {"work_test_with_water",
        "No test with air is possible: plug all ports but one, fill with water and look for drips, before anything is "
        "built on."},
+      {"work_plug_out_for_valve",
+       "The leak test passed, and before its rig comes off: with all pressure off take the plug out of '{0}'. What "
+       "goes "
+       "on there now is proved, and stays."},
       {"work_prove_relief",
        "The leak test passed, and before its rig comes off: prove that the relief valve '{0}' opens (common practice). "
-       "With all pressure off put {7} on '{1}' in place of the plug, upright, its outlet away from people; every other "
-       "port stays plugged, the riser's too. Nobody nearer than {2:distance}: from the far end of the test hose turn "
+       "With all pressure off {7} goes onto '{1}' in place of the plug and stays, upright, its outlet away from "
+       "people; every other port stays plugged, the riser's too. Nobody nearer than {2:distance}: from the far end of "
+       "the test hose turn "
        "the regulator up slowly until the valve opens, which must be between {3:mark} and {4:mark} by the gauge. At "
        "{4:mark} stop, open or not, and shut the air off: the pressure never passes the {5:mark} of the leak test. "
        "Let down to nothing from the far end before anybody goes near, and turn the regulator back to its mark of "

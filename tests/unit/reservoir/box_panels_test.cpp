@@ -64,6 +64,15 @@ TEST(BoxPanels, WaterStandsOnFloorAndSidesButNotOnTheLid) {
   EXPECT_NEAR(in_pascals(named(panels, "long side panel").water), at_floor, 1e-6);
 }
 
+// A post stands on the floor where it holds the lid.
+TEST(BoxPanels, TheFloorUnderPostsHasTheLidsBays) {
+  SupportLayout supports;
+  supports.lid = WallBays{5, 3};
+  EXPECT_EQ(floor_bays(supports), (WallBays{1, 1}));
+  supports.lid_stays_are_posts = true;
+  EXPECT_EQ(floor_bays(supports), (WallBays{5, 3}));
+}
+
 TEST(BoxPanels, BaysGivenForAWallBeatTheBaffles) {
   SupportLayout supports;
   supports.baffles_across = 2;

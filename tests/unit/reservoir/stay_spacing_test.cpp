@@ -87,6 +87,20 @@ TEST(StaySpacing, CountsWhatIsCutBetweenTheBaffles) {
         << bars.wall;
 }
 
+// Bars of a lid that stand it are not cut out for posts: the sides alone get what they lack.
+TEST(StaySpacing, LeavesALidThatStandsItAsItIs) {
+  WallRequest r = bare_box(44, 22, 13, 0.1265);
+  r.supports.lid = WallBays{4, 2};
+  r.supports.floor_carried = true;
+  const auto spacing = stay_spacing(r, psig(3.0));
+  ASSERT_TRUE(spacing);
+  EXPECT_EQ(spacing->stays, 0);
+  EXPECT_GT(spacing->long_side_stiffeners, 0);
+  EXPECT_EQ(spacing->supports.lid, (WallBays{4, 2}));
+  EXPECT_FALSE(spacing->supports.lid_stays_are_posts || spacing->supports.floor);
+  EXPECT_GE(spacing->limit, psig(3.0));
+}
+
 TEST(StaySpacing, WithoutNeedOfStaysNamesNone) {
   const auto spacing = stay_spacing(bare_box(44, 22, 14, 0.1265), psig(0.01));
   if (spacing) {

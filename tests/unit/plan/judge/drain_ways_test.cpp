@@ -133,5 +133,33 @@ TEST(DrainsValve, OfPlasticIsRefused) {
   EXPECT_FALSE(has(plan_of_text(drained("")), "plastic_end_on_the_reservoir", Severity::refused));
 }
 
+/// The table's water led back into the lid by a line of its own; `need` stands in it.
+std::string led_back(const std::string& need) {
+  const std::string ports = with(with(kReady, "    outlet: {port: 1 FNPT, where: floor, opens at: 5 in}\n",
+                                      "    outlet: {port: 1 FNPT, where: floor}\n"),
+                                 "    vent bung: 1/2 FNPT\n", "    vent bung: 1/2 FNPT\n    fill port: 1 FNPT\n");
+  const std::string shut = with(ports, "need: [union]", "need: [union, light spring check valve], special order: yes");
+  return with(
+      shut, "water temperature:",
+      "  - {name: back, from: outlet, to: fill port, carries: water, need: [" + need + "]}\nwater temperature:");
+}
+
+// Shut while air is in, it is a drain and no second way up.
+TEST(WayBack, ThroughAValveIsADrain) {
+  const Plan plan = plan_of_text(led_back("hose, ball valve"));
+  EXPECT_FALSE(has(plan, "second_line_to_the_table")) << testing::PrintToString(open_in(plan));
+  EXPECT_FALSE(has(plan, "check_valve_against_drain", Severity::refused));
+  ASSERT_EQ(plan.drains.size(), 1u);
+  EXPECT_TRUE(only_drain(plan).of_table && only_drain(plan).time);
+  EXPECT_TRUE(warns_of(plan, "way_back_is_shut"));
+  EXPECT_THAT(running_of(plan, "up"), HasSubstr("shut vent and 'back', open"));
+}
+
+TEST(WayBack, WithoutAValveIsMendedByOne) {
+  const Plan plan = plan_of_text(led_back("hose"));
+  EXPECT_THAT(said_of(plan, "second_line_to_the_table"), HasSubstr("a ball valve in the 'need' of 'back'"));
+  EXPECT_FALSE(warns_of(plan, "way_back_is_shut"));
+}
+
 }  // namespace
 }  // namespace riserun::plan

@@ -267,5 +267,21 @@ TEST(FootValve, IsLeftOutRatherThanTheWallsMadeStiffer) {
               HasSubstr("Mend: leave the 1 spring check valve out."));
 }
 
+// Without its air the job is told of a regulator twice; one is bought.
+TEST(FirstMend, ThatTwoFindingsAskForIsBoughtOnce) {
+  const std::string without = with(
+      kReady,
+      "  - {name: air in, from: shop air, to: air bung, carries: air, in order: yes, special order: yes,\n     need: "
+      "[1/16 in hole restrictor, 0 to 15 psi air regulator, light spring check valve]}\n",
+      "");
+  const Plan plan = plan_of_text(with(without, "regulator range: 15 psi", "regulator range: 30 psi"));
+  ASSERT_TRUE(has(plan, "no_air_line") && has(plan, "regulator_range_too_wide"));
+  EXPECT_THAT(said_of(plan, "port_closed_by_nothing"), testing::HasSubstr("the air goes there, as said of it"));
+  int regulators = 0;
+  for (const ListItem& item : plan.list.buy)
+    if (item.name.find("regulator") != std::string::npos) regulators += item.quantity;
+  EXPECT_EQ(regulators, 1);
+}
+
 }  // namespace
 }  // namespace riserun::plan

@@ -125,7 +125,7 @@ TEST(LeakTestSteps, GoUpInRungsAndOpenNothingUnderPressure) {
               ElementsAre("test_clean", "test_plug", "test_build_rig", "test_feed_from", "test_stand_off",
                           "test_first_rung", "test_rung", "test_mark_regulator", "test_rung", "test_last_rung",
                           "test_let_down_to_brush", "test_soak", "test_read", "test_drift", "test_least_leak",
-                          "test_leak_found", "test_let_down", "test_unplug"));
+                          "test_leak_found", "test_let_down", "work_prove_relief", "test_unplug"));
   GaugePressure last = psig(0.0);
   for (const TestRung& rung : sheet_of_ready().rungs) {
     EXPECT_GT(rung.pressure, last);

@@ -76,6 +76,42 @@ TEST(Work, TiesTheLidToItsPostsBesideTheBaffles) {
   EXPECT_THAT(in_phase(alone, WorkPhase::lid), testing::ElementsAre("work_weld_lid_to_posts"));
 }
 
+// (40 - 2 x 0.1345) / 3 = 13.244 in, so posts at 6.622, 20 and 33.378 in; a hole of 0.1345 + 5/16 in to the next mark.
+TEST(Work, SaysWhereEachPostStandsAndCutsAHoleOverIt) {
+  const std::string baffles = "supports: {baffles across: 2, baffles along: 1";
+  const Plan plan = ready_with(baffles, baffles + ", lid bays: 6 x 4, lid stays: posts, long side bays: 6 x 1");
+  const auto said = [&](std::string_view code) {
+    const std::size_t row = place_of(plan, code);
+    return row < plan.work.steps.size() ? report::say(plan.work.steps[row].what, UnitSystem::inch) : "";
+  };
+  const char* kPlaces = "6-5/8 in, 20 in and 33-3/8 in from the left end";
+  EXPECT_THAT(said("work_stay_places"),
+              testing::HasSubstr(std::string("posts where these rows cross, middles ") + kPlaces));
+  EXPECT_THAT(
+      said("work_openings_over_stays"),
+      testing::AllOf(testing::HasSubstr(std::string("a plug hole of 1/2 in over every post, middles ") + kPlaces),
+                     testing::HasSubstr("over the upper end of each upright bar of the long sides")));
+  EXPECT_LT(place_of(plan, "work_openings_over_stays"), place_of(plan, "work_weld_lid_to_baffles_and_posts"));
+  int noted = 0;
+  for (const CutItem& cut : plan.list.cut)
+    if (cut.used_for == "stays, lid to floor") {
+      ++noted;
+      EXPECT_THAT(report::say(*cut.note, UnitSystem::inch), testing::HasSubstr(kPlaces));
+    }
+  EXPECT_EQ(noted, 1);
+}
+
+// Nobody welds a bar to the walls and, from below, to a lid that lies on it: it goes in first, and the lid is welded to
+// it through slots (common practice).
+TEST(Work, SetsTheBarsOfTheLidBeforeIt) {
+  const Plan plan = ready_with("supports: {baffles across: 2, baffles along: 1}",
+                               "supports: {lid bays: 4 x 2, floor bays: 4 x 2, long side bays: 4 x 1}");
+  EXPECT_LT(place_of(plan, "work_stays"), place_of(plan, "work_lid_bars"));
+  EXPECT_LT(place_of(plan, "work_lid_bars"), place_of(plan, "work_openings_over_stays"));
+  EXPECT_LT(place_of(plan, "work_openings_over_stays"), place_of(plan, "work_weld_lid_to_stays"));
+  EXPECT_EQ(place_of(ready(), "work_openings_over_stays"), ready().work.steps.size());
+}
+
 // 40 in by 20 in, 10 ga (0.1345 in) plates with equal bays: two across leave bays of 13.244 in, one along 9.933 in.
 TEST(Work, SaysWhereEachBaffleStands) {
   const Plan plan = plan_of_text(kReady);
@@ -106,7 +142,7 @@ TEST(Work, OnAClosedReservoirLeavesOutWhatCannotBeDone) {
 
 TEST(Work, GuardsTheReservoirFirstAndLetsTheAirInLast) {
   const Plan plan = plan_of_text(kReady);
-  EXPECT_LT(begin_of(plan, "relief"), begin_of(plan, "gauge"));
+  EXPECT_LT(place_of(plan, "work_plug_out_for_valve"), begin_of(plan, "gauge"));
   EXPECT_LT(begin_of(plan, "gauge"), begin_of(plan, "vent"));
   EXPECT_LT(begin_of(plan, "vent"), begin_of(plan, "water up"));
   EXPECT_LT(place_of(plan, "work_table_in_place"), begin_of(plan, "water up"));
@@ -192,12 +228,35 @@ TEST(Work, ProvesTheReliefValveByTheRigOfTheLeakTest) {
   const Plan plan = plan_of_text(kReady);
   ASSERT_GT(in_psi(plan.leak_test.pressure), 2.1);
   const std::size_t place = place_of(plan, "work_prove_relief");
-  ASSERT_EQ(place, place_of(plan, "work_leak_test") + 1);
+  ASSERT_LT(place_of(plan, "work_leak_test"), place);
+  ASSERT_LT(place, plan.work.steps.size());
   EXPECT_EQ(plan.work.steps[place].of, "relief");
   const std::string said = said_at(plan, "work_prove_relief");
   for (const char* part : {"'relief bung' in place of the plug", "the riser's too", "between 1.9 psi and 2.1 psi",
                            "back to its mark of 1.6 psi"})
     EXPECT_THAT(said, testing::HasSubstr(part));
+}
+
+// The sheet is what hangs at the tank: it has the proof where the order of work has it, and leaves the valve on.
+TEST(LeakTestSheet, HasTheProofOfTheReliefValveBeforeItsRigComesOff) {
+  const std::vector<Fact>& steps = ready().leak_test.steps;
+  ASSERT_GE(steps.size(), 2u);
+  EXPECT_EQ(steps[steps.size() - 2].code, "work_prove_relief");
+  EXPECT_EQ(steps.back().code, "test_unplug");
+  EXPECT_THAT(report::say(steps.back(), UnitSystem::inch), testing::Not(testing::HasSubstr("relief bung")));
+}
+
+// It is screwed in once: for its proof.
+TEST(Work, LeavesTheReliefValveOnAfterItsProof) {
+  const Plan plan = plan_of_text(kReady);
+  int built = 0;
+  for (const WorkStep& step : plan.work.steps) {
+    if (step.of != "relief" || step.number == 0) continue;
+    ++built;
+    EXPECT_EQ(step.phase, WorkPhase::leak_test);
+  }
+  EXPECT_EQ(built, static_cast<int>(connection_named(plan.connections, "relief")->run()->steps.size()));
+  EXPECT_LT(place_of(plan, "work_plug_out_for_valve"), place_of(plan, "work_prove_relief"));
 }
 
 // Out of a side the valve stands on an elbow, which goes on with it.
@@ -206,8 +265,8 @@ TEST(Work, ProvesAReliefValveOutOfASideOnItsElbow) {
       with(kReady, "relief bung: 3/4 FNPT", "relief bung: {port: 3/4 FNPT, where: side, face height: 12 in}");
   const Plan plan = plan_of_text(with(text, "from: relief bung,", "from: relief bung, need: [90 elbow],"));
   EXPECT_THAT(said_at(plan, "work_prove_relief"),
-              testing::HasSubstr("put its run, with the elbow turned up and the valve in that, on 'relief bung'"));
-  EXPECT_THAT(said_at(ready(), "work_prove_relief"), testing::HasSubstr("put it on 'relief bung'"));
+              testing::HasSubstr("its run, with the elbow turned up and the valve in that, goes onto 'relief bung'"));
+  EXPECT_THAT(said_at(ready(), "work_prove_relief"), testing::HasSubstr("it goes onto 'relief bung'"));
 }
 
 // What may open above the test's pressure, or hangs where the rig stands, is no matter for the tank.

@@ -1,0 +1,159 @@
+// How near to its setting the regulator is held: by what it comes back to, and by the gauge that its knob is set by.
+#include "plan/judge/dials.h"
+#include "plan/judge/limits.h"
+#include "plan/judge/open.h"
+#include "plan/judge/relief_room.h"
+#include "plan/sold.h"
+#include "quantity/nearly.h"
+#include "reservoir/pressure_decay.h"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+#include <optional>
+#include <utility>
+#include <vector>
+
+namespace riserun::plan {
+
+namespace {
+
+using quantity::at_most;
+using quantity::more_than;
+
+constexpr double kFinishAndHalf = 1.5;  // as a setting is worked out where nothing is in its way
+
+/// On the next mark or half mark of a dial in tenths of a psi (common practice), whatever the units of the job.
+GaugePressure on_the_dial(GaugePressure least) {
+  const double step = in_pascals(psig(0.05));
+  return gauge_pascals(std::ceil(in_pascals(least) / step) * step);
+}
+
+/// How far the setting is from what it must not be: from below, the pressure that just finishes the fill; from above,
+/// where the table would run over if that is what stops the water, and where a relief valve blows.
+PressureDifference room_around(const Plan& plan) {
+  const transfer::Fill& fill = plan.transfer.fill;
+  const GaugePressure setting = plan.transfer.setting;
+  PressureDifference room = setting - fill.pressure_to_finish;
+  if (fill.walk_away == transfer::WalkAway::water_stops_below_rim && fill.self_limiting_pressure)
+    room = std::min(room, *fill.self_limiting_pressure - setting);
+  for (const ReliefValve& valve : plan.relief.valves) room = std::min(room, valve.opens - setting);
+  return room;
+}
+
+/// A valve that opens at the setting itself leaves no room, whatever the last bits of the two are.
+const PressureDifference kNoRoom = psi(1e-6);
+
+/// Half way from what just finishes the fill to what it may not pass: there it may be off most to either side.
+GaugePressure setting_with_room(const Plan& plan) {
+  const TransferPlan& transfer = plan.transfer;
+  GaugePressure most = std::min(transfer.highest_setting, plan.walls.four_to_one);
+  if (transfer.relief_stays_shut) most = std::min(most, *transfer.relief_stays_shut);
+  return gauge_pascals(0.5 * (in_pascals(transfer.fill.pressure_to_finish) + in_pascals(most)) * kAsPrinted);
+}
+
+/// Of a setting that is worked out and goes down for a relief valve: the next higher one that is sold, in walls as
+/// they are and in such as stand it.
+std::vector<Mend> higher_valves(const Plan& plan, const Settled& settled) {
+  if (plan.transfer.setting_given || !plan.transfer.relief_stays_shut || plan.relief.valves.size() != 1) return {};
+  const ReliefValve& valve = plan.relief.valves.front();
+  const auto mark = relief_sold_above(*plan.catalog, valve.opens);
+  if (!mark) return {};
+  const Fact fact_of_it = fact("valve_that_opens_at", *mark);
+  const Changes change = {{kReliefSetting, *mark}};
+  std::vector<Mend> mends = {{fact_of_it, {}, {change}}};
+  for (Mend& mend :
+       with_too(stiffer_for_four(plan, settled, *mark + (valve.full_flow - valve.opens)), fact_of_it, change))
+    mends.push_back(std::move(mend));
+  return mends;
+}
+
+/// A setting that has more room; walls, or a relief valve, that let it be higher.
+std::vector<Mend> more_room(const Plan& plan, const Settled& settled) {
+  std::vector<Mend> mends;
+  const GaugePressure higher = setting_with_room(plan);
+  if (more_than(higher, plan.transfer.setting))
+    mends.push_back({fact("set_the_regulator_higher", higher), {{{"air.set pressure", higher}}}});
+  const GaugePressure finish = plan.transfer.fill.pressure_to_finish;
+  GaugePressure roomy = on_the_dial(gauge_pascals(in_pascals(finish) * kFinishAndHalf));
+  if (const auto& shut = plan.transfer.relief_stays_shut)
+    roomy = std::min(roomy, gauge_pascals(in_pascals(*shut) * kAsPrinted));
+  std::vector<Mend> walls = stiffer_for_four(plan, settled, roomy);
+  // A setting of the job's own stays as low as it is in walls that are stiffer.
+  if (plan.transfer.setting_given && more_than(roomy, plan.transfer.setting)) {
+    const GaugePressure seen = std::max(roomy, wanted_of_walls(plan));
+    walls = with_too(stiffer_for_four(plan, settled, seen), fact("set_the_regulator_higher", roomy),
+                     {{"air.set pressure", roomy}});
+  }
+  std::move(walls.begin(), walls.end(), std::back_inserter(mends));
+  for (Mend& mend : higher_valves(plan, settled)) mends.push_back(std::move(mend));
+  return mends;
+}
+
+void judge_repeatability(const Plan& plan, const Settled& settled, Open& open) {
+  const PressureDifference room = room_around(plan);
+  const PressureDifference repeats = settled.regulator_repeatability;
+  // What has no room at all has a finding of its own.
+  if (room <= kNoRoom || at_most(repeats, room * kLargeShare)) return;
+  Finding& finding =
+      open.not_yet(Topic::transfer, fact("regulator_repeats_too_coarsely", repeats, plan.transfer.setting, room), {},
+                   {}, "common practice");
+  std::vector<Mend> mends = more_room(plan, settled);
+  // No device is asked for that nobody makes.
+  const PressureDifference fine = room * kLargeShare * kAsPrinted;
+  if (at_most((settled.regulator_range - psig(0.0)) * kFinestRepeatability, fine))
+    mends.insert(mends.begin(),
+                 {fact("regulator_that_repeats_within", fine), {{{"air.regulator repeatability", fine}}}});
+  mend_first_by(std::move(mends), finding);
+}
+
+/// An ordinary dial's, at the setting.
+PressureDifference error_of(GaugePressure full_scale, GaugePressure setting) {
+  return reservoir::gauge_error(reservoir::shop_gauge_grade(), full_scale, setting);
+}
+
+/// The gauge that shows the setting best, and is seen: nothing that shuts stands before it.
+const Way* gauge_read(const Plan& plan) {
+  const Way* read = nullptr;
+  const auto scale = [&](const Way& way) { return plan.catalog->part(*way.device).full_scale.value_or(psig(0.0)); };
+  for (const Way& way : plan.ways) {
+    if (way.use != WayUse::gauge || !way.device || !scale_shows(scale(way), plan.transfer.setting) ||
+        first_that_stops(*plan.catalog, way) != nullptr)
+      continue;
+    if (read == nullptr || scale(way) < scale(*read)) read = &way;
+  }
+  return read;
+}
+
+/// The knob is set by the gauge: what that may be off decides whether the water comes up at all.
+void judge_by_gauge(const Plan& plan, const Settled& settled, Open& open) {
+  const GaugePressure setting = plan.transfer.setting;
+  const PressureDifference room = setting - plan.transfer.fill.pressure_to_finish;
+  const Way* gauge = gauge_read(plan);
+  if (gauge == nullptr || room <= kNoRoom) return;
+  const catalog::Part& part = plan.catalog->part(*gauge->device);
+  const PressureDifference error = error_of(std::max(*part.full_scale, setting), setting);
+  if (at_most(error, room)) return;
+  Finding& finding = open.not_yet(
+      Topic::transfer,
+      fact("gauge_too_coarse_for_setting", gauge->branched ? gauge->end : gauge->connection, error, setting, room), {},
+      {}, "ASME B40.100, grade B");
+  std::vector<Mend> mends;
+  const auto finer = gauge_that_stands(*plan.catalog, setting, most_in_use(plan), part.ports[0].type,
+                                       [&](GaugePressure scale) { return at_most(error_of(scale, setting), room); });
+  if (finer && !gauge->branched)
+    mends.push_back(
+        {fact("gauge_that_is_sold", plan.catalog->part(*finer).name), {}, {{{kDeviceOf, gauge->connection, finer}}}});
+  for (Mend& mend : more_room(plan, settled)) mends.push_back(std::move(mend));
+  mend_first_by(std::move(mends), finding);
+}
+
+}  // namespace
+
+void judge_knob(const Plan& plan, const Settled& settled, Open& open) {
+  if (more_than(plan.transfer.setting, plan.transfer.highest_setting)) return;  // has a finding of its own
+  judge_repeatability(plan, settled, open);
+  judge_by_gauge(plan, settled, open);
+}
+
+}  // namespace riserun::plan

@@ -1,0 +1,75 @@
+// The regulator's knob is set by the reservoir's gauge: what both may be off, against the room that the setting has.
+#include "plan/advice/change.h"
+#include "reservoir/pressure_decay.h"
+#include "unit/plan/judge/ready_job.h"
+
+#include <fmt/format.h>
+#include <gmock/gmock.h>
+
+namespace riserun::plan {
+namespace {
+
+using testing::HasSubstr;
+using testing::Not;
+
+const Finding* finding_coded(const Plan& plan, std::string_view code) {
+  for (const Finding& finding : plan.findings)
+    if (finding.reason.code == code) return &finding;
+  return nullptr;
+}
+
+std::string psi_words(PressureDifference pressure) { return fmt::format("{:.6f} psi", in_psi(pressure)); }
+
+Plan set_just_to(PressureDifference pressure) {
+  return ready_with("set pressure: 1.6 psi", "set pressure: " + psi_words(pressure));
+}
+
+// ASME B40.100 grade B: 2 % of the span in the dial's middle half, 0.1 psi of 5 psi.
+TEST(Gauge, IsRightWithinWhatTheSettingHasToSpare) {
+  const PressureDifference finish = ready().transfer.fill.pressure_to_finish - psig(0.0);
+  ASSERT_GT(finish, psi(1.25));  // a quarter of the dial
+  EXPECT_FALSE(has(set_just_to(finish + psi(0.102)), "gauge_too_coarse_for_setting"));
+  const Plan near = set_just_to(finish + psi(0.098));
+  EXPECT_TRUE(has(near, "gauge_too_coarse_for_setting")) << testing::PrintToString(open_in(near));
+}
+
+TEST(Gauge, IsMendedByAFinerOne) {
+  const PressureDifference finish = ready().transfer.fill.pressure_to_finish - psig(0.0);
+  const Plan near = plan_of_text(with(with(kReady, "1.6 psi", psi_words(finish + psi(0.08))), "repeatability: 0.05 psi",
+                                      "repeatability: 0.0375 psi"));
+  const Finding* finding = finding_coded(near, "gauge_too_coarse_for_setting");
+  ASSERT_NE(finding, nullptr);
+  ASSERT_EQ(finding->ways_to_try.size(), 1u);
+  EXPECT_EQ(finding->ways_to_try.front().front().key, kDeviceOf);
+  const auto after = findings_of(near.catalog, changed(*near.catalog, near.job, finding->ways_to_try.front()));
+  EXPECT_TRUE(std::none_of(after.begin(), after.end(),
+                           [](const Finding& left) { return left.reason.code == "gauge_too_coarse_for_setting"; }));
+}
+
+// No regulator repeats to a thousandth of its range (common practice); what has so little room is to get more of it.
+TEST(Repeatability, IsNotAskedForFinerThanDevicesHave) {
+  const PressureDifference finish = ready().transfer.fill.pressure_to_finish - psig(0.0);
+  const auto said = [&](double room) {
+    return said_of(set_just_to(finish + psi(room)), "regulator_repeats_too_coarsely");
+  };
+  EXPECT_THAT(said(0.08), HasSubstr("a precision regulator"));
+  EXPECT_THAT(said(0.07), HasSubstr("set the regulator"));
+  EXPECT_THAT(said(0.07), Not(HasSubstr("a precision regulator")));
+}
+
+// A setting that goes down for a relief valve gets its room back with the next higher valve, and walls for it.
+TEST(Setting, GetsRoomByAHigherReliefValve) {
+  std::string low =
+      with(with(kReady, "  set pressure: 1.6 psi\n", ""), "relief valve set 2 psi", "relief valve set 1.5 psi");
+  low = with(with(low, "tolerance: 0.1 psi, rise: 0.2 psi", "tolerance: 0.05 psi, rise: 0.15 psi"), "5 psi gauge",
+             "0 to 3 psi gauge");
+  low = with(with(low, "regulator range: 15 psi", "regulator range: 10 psi"), "0 to 15 psi", "0 to 10 psi");
+  low = with(with(low, "gap: 14-3/8 in, ", ""), "need: [union]", "need: [hose]");
+  const Plan plan = plan_of_text(
+      with(with(low, "floor height: 30 in", "floor height: 29.9 in"), "light spring check valve", "union"));
+  ASSERT_TRUE(has(plan, "gauge_too_coarse_for_setting")) << testing::PrintToString(open_in(plan));
+  EXPECT_THAT(said_of(plan, "gauge_too_coarse_for_setting"), HasSubstr("a relief valve set at 2 psi"));
+}
+
+}  // namespace
+}  // namespace riserun::plan

@@ -161,6 +161,7 @@ struct Part {
   LossItemId branch_loss;                   // for a tee entered or left by its branch
   Length across_flats{};                    // wrench size; zero: none stated
   Length outside_diameter{};                // of a round body, a weld bung's; zero: none stated
+  Length hose_bore{};                       // of a made-up hose between its narrower end fittings; zero: as its ports
   std::optional<GaugePressure> opens_at;    // of a relief valve: its set pressure; of a check valve: where it opens
   std::optional<GaugePressure> full_scale;  // of a gauge or a regulator: the end of its range
   bool close = false;                       // threaded over its whole length: no bare pipe for a wrench

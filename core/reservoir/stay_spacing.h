@@ -22,9 +22,9 @@ struct StaySpacing {
   GaugePressure limit;  // of the whole reservoir then
 };
 
-/// The fewest stays and stiffeners with which all walls stand `wanted`. Baffles stay, and so do the stays of a lid and a
-/// floor that stand it with them; what else divides the two makes room for the grid, which the stayed-surface rule judges. nullopt: not with stays 2 in apart either, so the
-/// sheet is too thin.
+/// The fewest stays and stiffeners with which all walls stand `wanted`. Baffles stay, and so do the stays of a lid and
+/// a floor that stand it with them; what else divides the two makes room for the grid, which the stayed-surface rule
+/// judges. nullopt: not with stays 2 in apart either, so the sheet is too thin.
 std::optional<StaySpacing> stay_spacing(const WallRequest& request, GaugePressure wanted);
 
 /// What is to be put in, wall by wall.

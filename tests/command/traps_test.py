@@ -105,7 +105,7 @@ class PlasticUnderAir(Trap):
 
     def test_asked_for_by_name_it_is_refused(self):
         text = self.refused("chain", "1 FNPT", "1 FNPT", "--air", "--need", "PVC coupling")
-        self.assertIn("these two cannot both be kept: a PVC coupling in it; parts proved for compressed air alone.", text)
+        self.assertIn("these two cannot both be kept: the PVC coupling asked for; parts proved for compressed air alone.", text)
         self.assertEqual(mends(text)[0], "do without the PVC coupling: then 1 part, 1 to buy, about $1.85")
         self.assertIn("use the chain for water only, never under compressed air", text)
 

@@ -80,6 +80,7 @@ class TableExpansion {
     range_ = pressure_rule(family_.range, "range");
     if (family_.across_flats.exists()) across_flats_ = Measure::make(loading_, family_.across_flats, heads_);
     if (family_.outside.exists()) outside_ = Measure::make(loading_, family_.outside, heads_);
+    if (family_.hose_bore.exists()) hose_bore_ = Measure::make(loading_, family_.hose_bore, heads_);
     straight_tapped_ = RowChoice::make(loading_, family_.straight_tapped, heads_);
     price_ = priced("price", "usd");
     price_per_inch_ = priced("price per inch", "usd");
@@ -226,6 +227,7 @@ class TableExpansion {
       part.branch_loss = named_loss(loading_, branch_loss_.where(row), branch_loss_.text(row)).value_or(LossItemId{});
     if (across_flats_) part.across_flats = across_flats_->of(row).value_or(Length{});
     if (outside_) part.outside_diameter = outside_->of(row).value_or(Length{});
+    if (hose_bore_) part.hose_bore = hose_bore_->of(row).value_or(Length{});
     for (const PortRule& rule : ports_) part.ports.push_back(make_port(rule, row));
     if (loading_.problems.size() > before) return;
     bool made = false;
@@ -357,6 +359,7 @@ class TableExpansion {
   Pick loss_, branch_loss_, far_material_;
   std::optional<Measure> across_flats_;
   std::optional<Measure> outside_;
+  std::optional<Measure> hose_bore_;
   std::optional<PressureRule> opens_at_, range_;
   std::optional<std::size_t> price_, price_per_inch_, price_per_foot_, length_, stocked_, made_in_;
   std::vector<PortRule> ports_;

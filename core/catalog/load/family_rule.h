@@ -30,7 +30,7 @@ struct FamilyRule {
   Value where;
   Value title, size, part_id;
   std::vector<Value> ports;
-  Value bore, across_flats, outside, loss, branch_loss, far_material;
+  Value bore, across_flats, outside, hose_bore, loss, branch_loss, far_material;
   Value opens_at, range;  // each missing, a pressure, or the name of a pressure column
   std::optional<bool> air;
   Value straight_tapped;  // missing, or a map: column to the values for which it is tapped straight

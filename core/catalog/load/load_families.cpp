@@ -19,6 +19,7 @@
 //     for vacuum     yes: put in unasked only where vacuum may come about, and not meant there alone by a common name
 //     cut to length, straight tapped, far material, loss, branch loss, across flats, bore
 //     outside diameter     of a round body: the hole that a weld bung is set into is bored for it
+//     hose bore            of a made-up hose, whose end fittings are narrower
 //
 // `{material}` in the title stands for the material's name; lists then do not say it a second time.
 #include "catalog/load/family_rule.h"
@@ -148,6 +149,7 @@ void read_rule(Loading& loading, Fields& fields, FamilyRule& rule) {
   rule.bore = fields.find("bore");
   rule.across_flats = fields.find("across flats");
   rule.outside = fields.find("outside diameter");
+  rule.hose_bore = fields.find("hose bore");
   rule.loss = fields.find("loss");
   rule.branch_loss = fields.find("branch loss");
   rule.far_material = fields.find("far material");
@@ -225,7 +227,7 @@ void load_family(Loading& loading, const Value& value) {
                         "tables",        "set pressure", "range",
                         "close",         "check",        "opening pressure",
                         "arrow",         "shape",        "outside diameter",
-                        "sold as",       "for vacuum"},
+                        "sold as",       "for vacuum",   "hose bore"},
                 loading.problems);
   if (!fields.valid()) return;
   Family family = read_family(loading, fields);

@@ -69,6 +69,7 @@ std::vector<FileKey> keys_of_families() {
       {"families[].bore", Form::any, "Bore of the part: a length, a column, or a table of bores"},
       {"families[].across flats", Form::any, "Wrench that it takes"},
       {"families[].outside diameter", Form::any, "Of a round body, as a weld bung's"},
+      {"families[].hose bore", Form::any, "Of a made-up hose between its narrower end fittings"},
       {"families[].loss", Form::any, "Loss along its run, by name"},
       {"families[].branch loss", Form::any, "Loss by its branch, by name"},
       {"families[].weld bung",

@@ -20,10 +20,8 @@ std::variant<std::vector<PartId>, NotationError> PartSearch::find_all(std::strin
   const std::vector<PartId>& best = std::get<std::vector<PartId>>(found);
   if (query.sizes.empty() || !known_words().printed_as(words).empty() || std::any_of(best.begin(), best.end(), is_name))
     return found;
-  if (const std::optional<PortTypeId> port = ports().find(meant)) {
-    query = {};
-    query.ports.push_back(*port);
-  }
+  PartQuery with_ports = query_with_ports(ports(), meant);
+  if (!with_ports.ports.empty() && with_ports.words.empty() && with_ports.sizes.empty()) query = std::move(with_ports);
   std::vector<PartId> all = PartFit(catalog_, known_words(), Naming::called).all(query);
   if (query.ports.empty()) std::erase_if(all, [&](PartId id) { return !size_is_of_those_ports(query, id); });
   if (all.size() < best.size()) return found;

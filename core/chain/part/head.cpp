@@ -62,6 +62,18 @@ const hydraulics::Water& chain_water() {
 
 namespace {
 
+/// Of a made-up hose the end fittings narrow the water's way, and the hose between them has all of its length.
+void widen_between(Length bore, Length run, std::vector<LineElement>& elements) {
+  LineElement hose = elements.front();
+  hose.bore = bore;
+  hose.length = run;
+  LineElement last = elements.back();
+  elements.front().length = last.length = Length{};
+  elements.resize(1);
+  elements.push_back(std::move(hose));
+  elements.push_back(std::move(last));
+}
+
 std::vector<LineElement> make_elements(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave,
                                        bool with_words) {
   const Length bores[] = {port_bore(catalog, part, enter), port_bore(catalog, part, leave)};
@@ -84,6 +96,7 @@ std::vector<LineElement> make_elements(const Catalog& catalog, const Part& part,
     if (loss && (one_bore || side == narrow)) add_loss(element, *loss, with_words);
     elements.push_back(std::move(element));
   }
+  if (part.hose_bore > std::max(bores[0], bores[1]) && !elements.empty()) widen_between(part.hose_bore, run, elements);
   return elements;
 }
 

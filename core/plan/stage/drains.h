@@ -8,9 +8,9 @@
 
 namespace riserun::plan {
 
-/// In the order of the ways; a line back to the reservoir with a valve in it is one, too, with the head that the table's
-/// own water gives: what the line falls on its way is not counted. The reservoir is open to the air; the water stands as for a fill, or the table is full. A
-/// port whose height is not said stands as low as it can be welded in.
+/// In the order of the ways; a line back to the reservoir with a valve in it is one, too, with the head that the
+/// table's own water gives: what the line falls on its way is not counted. The reservoir is open to the air; the water
+/// stands as for a fill, or the table is full. A port whose height is not said stands as low as it can be welded in.
 std::vector<DrainPlan> plan_drains(const Inputs& inputs, const std::vector<ConnectionPlan>& connections,
                                    const std::vector<Way>& ways, const Levels& levels);
 

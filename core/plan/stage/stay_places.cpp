@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <optional>
 
 namespace riserun::plan {
@@ -61,10 +62,9 @@ bool is_from_left(const Inputs& inputs, bool of_length) {
 
 /// A plug or a slot is no narrower than the plate that it goes through and 5/16 in (AWS D1.1 2.4.3, from memory), and
 /// over a tie wide enough for its load at a fillet's stress; to the next sixteenth.
-Length plug_hole(Force load, Length lid) {
-  constexpr double kPi = 3.14159265358979;
-  const double allowed = in_pascals(reservoir::kElectrode) * reservoir::kWeldShareOfElectrode;
-  const Length of_load = metres(std::sqrt(4.0 * in_newtons(load) / (kPi * allowed)));
+Length plug_hole(Force load, Length lid, reservoir::WeldMetal metal) {
+  const double allowed = in_pascals(reservoir::weld_shear(metal));
+  const Length of_load = metres(std::sqrt(4.0 * in_newtons(load) / (std::numbers::pi * allowed)));
   const Length step = inches(1.0 / 16.0);
   return step * std::ceil((std::max(of_load, lid + inches(5.0 / 16.0)) / step).value() - 1e-9);
 }
@@ -100,9 +100,10 @@ Facts places_of_all_stays(const Inputs& inputs, const std::vector<StayBars>& bar
 
 Facts openings_over_stays(const Inputs& inputs, const std::vector<StayBars>& bars, Length lid) {
   Facts openings;
+  const reservoir::WeldMetal metal = inputs.settled.metal.weld_metal;
   if (const StayBars* ties = bars_of(bars, kTies))
-    openings.push_back(fact("plug_hole_over_posts", plug_hole(ties->load, lid), places_of_stays(inputs, kTies)));
-  const Length slot = plug_hole(Force(), lid);
+    openings.push_back(fact("plug_hole_over_posts", plug_hole(ties->load, lid, metal), places_of_stays(inputs, kTies)));
+  const Length slot = plug_hole(Force(), lid, metal);
   if (bars_of(bars, "lid") != nullptr)
     openings.push_back(fact("slots_over_lid_bars", slot, places_of_stays(inputs, "lid")));
   for (const char* wall : {"long sides", "short sides"}) {

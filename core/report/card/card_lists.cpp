@@ -18,7 +18,8 @@ constexpr std::size_t kUseWidth = 8;  // characters, that a count of further use
 std::string first_use(const std::vector<std::string>& uses) {
   if (uses.empty()) return "";
   // Which bung is welded in, the order of work says.
-  const std::string first = uses.front() == plan::kLeakTestUse ? "test" : uses.front().substr(0, uses.front().find(':'));
+  const std::string first =
+      uses.front() == plan::kLeakTestUse ? "test" : uses.front().substr(0, uses.front().find(':'));
   const std::string counted = uses.size() == 1 ? first : fmt::format("{} +{}", first, uses.size() - 1);
   return counted.size() <= kUseWidth ? counted : first;
 }

@@ -21,12 +21,13 @@ std::string found_by(const std::string& words) {
 TEST(Feet, AreTwelveInches) {
   EXPECT_EQ(found_by("1 x 3 ft pipe"), "1 x 36 pipe, threaded both ends");
   EXPECT_EQ(found_by("3 feet of 1 in pipe"), found_by("1 x 36 pipe"));
+  EXPECT_EQ(found_by("1 in pipe 10 ft"), "1 x 120 pipe, threaded both ends");
   EXPECT_EQ(found_by("1 x 1 ft nipple"), "1 x 12 nipple");
   EXPECT_THAT(found_by("50 ft garden hose"), ::testing::HasSubstr("50 ft garden hose"));
 }
 
 TEST(Feet, ThatNothingHasFindNothing) {
-  EXPECT_EQ(found_by("1 in pipe 10 ft"), "");
+  EXPECT_EQ(found_by("1 in pipe 11 ft"), "");
   EXPECT_EQ(found_by("nipple 1 x 12 ft"), "");
 }
 

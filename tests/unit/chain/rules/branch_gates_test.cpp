@@ -216,7 +216,8 @@ TEST(BranchRules, ARefusalNamesTheBranchAndItsRule) {
   EXPECT_THAT(said(none.mends), ElementsAre("accept a bore below 1 in on the way to target 2 (1/2 MA)"));
   request.branches[1].smallest_bore.reset();
   request.branches[1].needs = {shop.need("gauge", {"gauge 1"})};
-  EXPECT_THAT(said(refusal(shop, request).reason), HasSubstr("no way to target 2 (1/2 MA) can hold the gauge asked for"));
+  EXPECT_THAT(said(refusal(shop, request).reason),
+              HasSubstr("no way to target 2 (1/2 MA) can hold the gauge asked for"));
   request.branches[1].needs.clear();
   request.branches[1].avoid = {"bushing", "bell"};
   request.branches[1].banned = only(shop, "bushing");

@@ -19,8 +19,9 @@ int most_bays(Length side) { return std::max(1, static_cast<int>(side / kClosest
 
 /// Fewest bays along a side with which it stands the pressure, as many between each two baffles that hold it; nullopt:
 /// none do.
-std::optional<WallBays> side_bays(WallRequest request, std::optional<WallBays> SupportLayout::*side, WallBays now,
+std::optional<WallBays> side_bays(const WallRequest& bare, std::optional<WallBays> SupportLayout::*side, WallBays now,
                                   int baffled, std::string_view wall, Length length, GaugePressure wanted) {
+  WallRequest request = bare;
   for (WallBays bays = now; bays.along <= std::max(now.along, most_bays(length));
        bays.along += baffled - bays.along % baffled) {
     request.supports.*side = bays;

@@ -252,6 +252,19 @@ TEST(Order, KeepsItsPromise) {
       EXPECT_LE(best[order][key].get<double>(), answer[key].get<double>()) << order << " against " << other;
 }
 
+/// How many parts of the answer are called so.
+int count_of(const Words& needs, const std::string& called) {
+  Words words{"chain", "1 FNPT", "1 FNPT", "--json"};
+  for (const std::string& need : needs) words = words + Words{"--need", need};
+  const Answered answer = ask(words);
+  EXPECT_EQ(answer.status, kDone) << answer.err;
+  const json made = json::parse(answer.out);
+  int count = 0;
+  for (const json& part : made["chains"][0]["parts"])
+    if (part["name"].get<std::string>().find(called) != std::string::npos) ++count;
+  return count;
+}
+
 TEST(Needs, ThatNameTwoPartsAreMetByTwo) {
   EXPECT_EQ(count_of({"valve", "ball valve"}, "valve"), 2);
   EXPECT_EQ(count_of({"ball valve", "valve"}, "valve"), 2);

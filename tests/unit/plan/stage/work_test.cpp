@@ -84,19 +84,17 @@ TEST(Work, SaysWhereEachPostStandsAndCutsAHoleOverIt) {
     const std::size_t row = place_of(plan, code);
     return row < plan.work.steps.size() ? report::say(plan.work.steps[row].what, UnitSystem::inch) : "";
   };
-  const char* kPlaces = "6-5/8 in, 20 in and 33-3/8 in from the left end";
-  EXPECT_THAT(said("work_stay_places"),
-              testing::HasSubstr(std::string("posts where these rows cross, middles ") + kPlaces));
-  EXPECT_THAT(
-      said("work_openings_over_stays"),
-      testing::AllOf(testing::HasSubstr(std::string("a plug hole of 1/2 in over every post, middles ") + kPlaces),
-                     testing::HasSubstr("over the upper end of each upright bar of the long sides")));
+  const std::string places = "6-5/8 in, 20 in and 33-3/8 in from the left end";
+  EXPECT_THAT(said("work_stay_places"), testing::HasSubstr("posts where these rows cross, middles " + places));
+  EXPECT_THAT(said("work_openings_over_stays"),
+              testing::AllOf(testing::HasSubstr("a plug hole of 1/2 in over every post, middles " + places),
+                             testing::HasSubstr("over the upper end of each upright bar of the long sides")));
   EXPECT_LT(place_of(plan, "work_openings_over_stays"), place_of(plan, "work_weld_lid_to_baffles_and_posts"));
   int noted = 0;
   for (const CutItem& cut : plan.list.cut)
     if (cut.used_for == "stays, lid to floor") {
       ++noted;
-      EXPECT_THAT(report::say(*cut.note, UnitSystem::inch), testing::HasSubstr(kPlaces));
+      EXPECT_THAT(report::say(*cut.note, UnitSystem::inch), testing::HasSubstr(places));
     }
   EXPECT_EQ(noted, 1);
 }

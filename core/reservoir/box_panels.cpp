@@ -1,5 +1,7 @@
 #include "reservoir/box_panels.h"
 
+#include "reservoir/stay_rows.h"
+
 #include <algorithm>
 #include <functional>
 #include <utility>
@@ -132,11 +134,22 @@ void rows_of_lid_and_floor(const SupportLayout& now, const Adds& add) {
 
 }  // namespace
 
-WallBays lid_bays(const SupportLayout& s) { return bays_or(s.lid, s.baffles_across, s.baffles_along); }
+bool posts_stand(const SupportLayout& s) {
+  if (!s.lid_stays_are_posts || !s.lid) return false;
+  const auto has_rows = [](int baffles, int bays) { return !middles_of_stays(metres(1.0), {}, baffles, bays).empty(); };
+  return has_rows(s.baffles_across, s.lid->along) && has_rows(s.baffles_along, s.lid->across);
+}
+
+WallBays lid_bays(const SupportLayout& s) {
+  // Where every crossing of the rows lies on a baffle there is no post, and nothing else is cut for the rows. Of one
+  // row bars are made.
+  const bool posts_are_meant = s.lid_stays_are_posts && s.lid && s.lid->along > 1 && s.lid->across > 1;
+  const bool nothing_is_cut = posts_are_meant && !posts_stand(s);
+  return bays_or(nothing_is_cut ? std::nullopt : s.lid, s.baffles_across, s.baffles_along);
+}
 // A post stands on the floor where it holds the lid.
 WallBays floor_bays(const SupportLayout& s) {
-  const bool tied = s.lid_stays_are_posts && s.lid.has_value();
-  return bays_or(tied && !s.floor ? s.lid : s.floor, s.baffles_across, s.baffles_along);
+  return bays_or(posts_stand(s) && !s.floor ? s.lid : s.floor, s.baffles_across, s.baffles_along);
 }
 WallBays long_side_bays(const SupportLayout& s) { return bays_or(s.long_side, s.baffles_across, 0); }
 WallBays short_side_bays(const SupportLayout& s) { return bays_or(s.short_side, s.baffles_along, 0); }
@@ -165,7 +178,7 @@ std::vector<Panel> box_panels(const Box& box, Length thickness, const SupportLay
 std::optional<StayedSurface> stayed_surface(const WallRequest& request) {
   const SupportLayout& supports = request.supports;
   const WallBays bays = lid_bays(supports);
-  if (!supports.lid_stays_are_posts || bays.along < 2 || bays.across < 2) return std::nullopt;
+  if (!posts_stand(supports)) return std::nullopt;
   const Length longer = std::max(request.box.length, request.box.width);
   const Length shorter = std::min(request.box.length, request.box.width);
   return StayedSurface{request.thickness,

@@ -43,6 +43,9 @@ struct SupportLayout {
   bool operator==(const SupportLayout&) const = default;
 };
 
+/// Posts are meant, and some row of them crosses another where no baffle stands.
+bool posts_stand(const SupportLayout& supports);
+
 /// The bays of each wall: those given for it, or those that the baffles make; of a floor on which the lid's posts stand
 /// the lid's.
 WallBays lid_bays(const SupportLayout& supports);

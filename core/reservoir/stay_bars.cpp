@@ -144,8 +144,7 @@ std::vector<StayBars> stay_bars(const Box& box, Length plate, const SupportLayou
     else
       bars.add_rows(lid, *supports.lid);
   }
-  const bool tied = supports.lid && supports.lid_stays_are_posts;
-  if (supports.floor && !supports.floor_carried && !tied)
+  if (supports.floor && !supports.floor_carried && !posts_stand(supports))
     bars.add_rows({"floor", longer, shorter, along, across, wet, 1}, *supports.floor);
   if (supports.long_side) bars.add_rows({"long sides", longer, box.height, along, 0, wet, 2}, *supports.long_side);
   if (supports.short_side) bars.add_rows({"short sides", shorter, box.height, across, 0, wet, 2}, *supports.short_side);

@@ -151,6 +151,14 @@ void judge_gaps(const Plan& plan, Open& open) {
   }
 }
 
+/// How far it has to reach is known, by its ports' heights or by tape.
+bool reach_is_known(const Plan& plan, const ConnectionPlan& connection) {
+  const auto asked = std::find_if(plan.job.connections.begin(), plan.job.connections.end(),
+                                  [&](const JobConnection& one) { return one.name == connection.name; });
+  const bool by_tape = asked != plan.job.connections.end() && asked->hose_length;
+  return connection.gap || connection.hose_rise || by_tape;
+}
+
 /// The fill is worked out for one line: another one from the reservoir to the table uncovers at its own height and
 /// takes water that nothing here counts.
 void judge_second_line(const Plan& plan, Open& open) {
@@ -161,15 +169,19 @@ void judge_second_line(const Plan& plan, Open& open) {
   };
   for (std::size_t row = 0; row < plan.connections.size(); ++row) {
     const ConnectionPlan& connection = plan.connections[row];
-    if (row == plan.water_connection || connection.service != Service::water) continue;
+    if (row == plan.water_connection) continue;
     if (!on(plan.job.reservoir.ports, connection) || !on(plan.job.table.ports, connection)) continue;
     const auto to_table = std::count_if(connection.ends.begin(), connection.ends.end(), [&](const std::string& end) {
       return port_named(plan.job.table.ports, end) != nullptr;
     });
     // Of a line that does not go together it is not known what stands in it; that is said.
     if (plan.water_connection && joins_table_and_tank(plan.job, connection) &&
-        (connection.run() == nullptr || leads_back(*plan.catalog, plan.job, plan.ways, connection)))
+        (connection.run() == nullptr || leads_back(*plan.catalog, plan.job, plan.ways, connection))) {
+      if (connection.run() != nullptr && !reach_is_known(plan, connection))
+        open.not_yet(Topic::connections, fact("way_back_of_unknown_reach", connection.name), {},
+                     fact("measure_the_way_back"), "worked out");
       continue;
+    }
     const bool forks = connection.branched && to_table > 1;
     if (connection.branched && !forks && !plan.water_connection) {
       open.not_yet(Topic::connections, fact("line_branches_on_its_way", connection.name), {},

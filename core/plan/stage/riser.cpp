@@ -385,7 +385,9 @@ void offer_uncut(const Inputs& inputs, const Levels& levels, RiserPlan& plan, Re
   reservoir::Riser& riser = plan.riser;
   if (!riser.stock_uncut) return;
   const Length end = inputs.settled.obstacle_height + riser.stock_uncut_clearance;
-  const bool enough = riser.is_stock_uncut || usable_water(inputs.settled.box, levels, end) >= water_of_a_fill(levels);
+  // With a day's evaporation and splash, under which a charge is no charge.
+  const Volume asked = water_of_a_fill(levels) + inputs.settled.box.volume_at(levels.days_loss);
+  const bool enough = riser.is_stock_uncut || usable_water(inputs.settled.box, levels, end) >= asked;
   for (const Fact& note : riser.notes)
     if (enough && note.code == kServesUncut) remarks.note(Topic::riser, note);
   if (enough) return;

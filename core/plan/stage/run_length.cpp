@@ -55,6 +55,10 @@ std::optional<Length> face_height(const Job& job, const RiserPlan& riser, const 
   const bool in_table_floor =
       port_named(job.table.ports, name) != nullptr && port->place.value_or(Place::floor) == Place::floor;
   if (in_table_floor) return job.table.floor_height;
+  // Another bung of the lid stands as high as the riser's, near enough for a length that is measured when it is cut.
+  const bool in_lid =
+      port_named(job.reservoir.ports, name) != nullptr && port->place.value_or(Place::lid) == Place::lid;
+  if (in_lid && !is_air_port(job, name)) return job.reservoir.height + riser.bung_face;
   return std::nullopt;
 }
 

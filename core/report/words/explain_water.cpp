@@ -73,6 +73,8 @@ std::span<const Explanation> water_explanations() {
        "worked out"},
       {"second_line_to_the_table", "A second line leads to the table.",
        "Its time, and when it draws air, are not worked out.", "One line to one inlet.", "worked out"},
+      {"way_back_of_unknown_reach", "A line back from the table has no length to be held to.",
+       "What is cut may be too short.", "Both ports' heights, or a hose length by tape.", "worked out"},
       {"table_port_under_bung", "The table's port looks down at a bung that stands no lower.",
        "No run goes between them.", "A higher table, or a lower bung.", "geometry"},
       {"table_port_closed_by_nothing", "A port of the table is open under its rim.", "The water runs onto the floor.",

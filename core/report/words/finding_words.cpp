@@ -298,6 +298,10 @@ std::span<const Words> finding_words() {
       {"use_shop_air", "use shop air"},
       {"second_line_to_the_table",
        "'{0}' is a second way from the reservoir to the table: its time, and when it draws air, are not worked out"},
+      {"way_back_of_unknown_reach", "nothing says how far '{0}' has to reach from the table to the reservoir"},
+      {"measure_the_way_back",
+       "a port in the lid under the table's ('where: lid', 'face height'), or a hose in it and its 'hose length' by "
+       "tape"},
       {"valve_in_the_way_back",
        "a ball valve in the 'need' of '{0}', shut while air is in the reservoir: then it is the table's drain"},
       {"line_forks_to_the_table",

@@ -73,6 +73,28 @@ TEST(BoxPanels, TheFloorUnderPostsHasTheLidsBays) {
   EXPECT_EQ(floor_bays(supports), (WallBays{5, 3}));
 }
 
+// Of one row bars are made, which hold the lid alone.
+TEST(BoxPanels, TheFloorUnderOneRowIsBare) {
+  SupportLayout supports;
+  supports.lid_stays_are_posts = true;
+  supports.lid = WallBays{4, 1};
+  EXPECT_EQ(lid_bays(supports), (WallBays{4, 1}));
+  EXPECT_EQ(floor_bays(supports), (WallBays{1, 1}));
+}
+
+// Rows of posts that cross on baffles alone have no post, and what is not there divides nothing.
+TEST(BoxPanels, RowsThatCrossOnBafflesAloneDivideNothing) {
+  SupportLayout supports;
+  supports.lid_stays_are_posts = true;
+  supports.baffles_along = 1;
+  supports.lid = WallBays{4, 2};
+  EXPECT_EQ(lid_bays(supports), (WallBays{1, 2}));
+  EXPECT_EQ(floor_bays(supports), (WallBays{1, 2}));
+  supports.lid = WallBays{4, 4};
+  EXPECT_EQ(lid_bays(supports), (WallBays{4, 4}));
+  EXPECT_EQ(floor_bays(supports), (WallBays{4, 4}));
+}
+
 TEST(BoxPanels, BaysGivenForAWallBeatTheBaffles) {
   SupportLayout supports;
   supports.baffles_across = 2;

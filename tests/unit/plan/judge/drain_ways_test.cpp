@@ -155,6 +155,25 @@ TEST(WayBack, ThroughAValveIsADrain) {
   EXPECT_THAT(running_of(plan, "up"), HasSubstr("shut vent and 'back', open"));
 }
 
+// A run that is made for no distance may hang in the air.
+TEST(WayBack, IsMadeForItsGap) {
+  const Plan plan = plan_of_text(led_back("hose, ball valve"));
+  const ConnectionPlan* back = connection_named(plan.connections, "back");
+  ASSERT_NE(back, nullptr);
+  EXPECT_TRUE(back->gap);
+  EXPECT_FALSE(has(plan, "way_back_of_unknown_reach"));
+  const Plan aside =
+      plan_of_text(with(led_back("hose, ball valve"), "fill port: 1 FNPT", "fill port: {port: 1 FNPT, where: side}"));
+  EXPECT_TRUE(has(aside, "way_back_of_unknown_reach", Severity::not_yet)) << testing::PrintToString(open_in(aside));
+}
+
+// It lets the air out whatever it is said to carry.
+TEST(WayBack, ThatIsSaidToCarryAirIsNone) {
+  const Plan plan =
+      plan_of_text(with(led_back("hose, ball valve"), "to: fill port, carries: water", "to: fill port, carries: air"));
+  EXPECT_TRUE(has(plan, "second_line_to_the_table")) << testing::PrintToString(open_in(plan));
+}
+
 TEST(WayBack, WithoutAValveIsMendedByOne) {
   const Plan plan = plan_of_text(led_back("hose"));
   EXPECT_THAT(said_of(plan, "second_line_to_the_table"), HasSubstr("a ball valve in the 'need' of 'back'"));

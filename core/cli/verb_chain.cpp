@@ -162,7 +162,6 @@ int run_assembly(const ChainOptions& options, const Session& session) {
   request.rules = question_from(options, stock, session.common).request;
   if (!options.asked.has("most_bushings"))
     request.rules.most_bushings.reset();  // of all branches together, if asked for
-  request.rules.needs = chain::before_all_targets(*stock.catalog, std::move(request.rules.needs));
   WordReader words(session.common);
   for (std::size_t i = 1; i < options.ports.size(); ++i) {
     const catalog::MadePort port = words.port(*stock.catalog, options.ports[i]);
@@ -171,6 +170,7 @@ int run_assembly(const ChainOptions& options, const Session& session) {
   }
   request.branches = read_branch_options(options.branches, stock, request.targets.size(), request.rules.vacuum, words);
   words.finish();
+  chain::put_before_all(*stock.catalog, request);
   const chain::AssemblyAnswer answer = chain::find_assembly(*stock.catalog, request);
   if (session.common.json) {
     session.out << report::assembly_json(*stock.catalog, request, answer, session.style(UnitSystem::inch).units);

@@ -1,6 +1,7 @@
 #include "chain/ask/needs.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace riserun::chain {
 
@@ -66,6 +67,17 @@ std::vector<Need> before_all_targets(const Catalog& catalog, std::vector<Need> n
     need.before_all = std::all_of(need.parts.begin(), need.parts.end(),
                                   [&](PartId part) { return acts_on_what_is_beyond(catalog, part); });
   return needs;
+}
+
+void put_before_all(const Catalog& catalog, AssemblyRequest& request) {
+  std::vector<Need>& needs = request.rules.needs;
+  needs = before_all_targets(catalog, std::move(needs));
+  const auto feeding = std::find_if(request.branches.begin(), request.branches.end(),
+                                    [](const BranchRules& branch) { return branch.flow == BranchFlow::to_base; });
+  if (feeding == request.branches.end()) return;
+  for (Need& need : needs)
+    if (std::exchange(need.before_all, false)) feeding->needs.push_back(std::exchange(need, Need{}));
+  std::erase_if(needs, [](const Need& need) { return need.parts.empty(); });
 }
 
 Galvanic galvanic_meant(const Catalog& catalog, const ChainRequest& request) {

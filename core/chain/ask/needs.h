@@ -1,6 +1,7 @@
 // Needs as they are asked for, and as a search takes them.
 #pragma once
 
+#include "chain/ask/assembly.h"
 #include "chain/ask/request.h"
 
 #include <vector>
@@ -29,6 +30,10 @@ bool acts_on_what_is_beyond(const Catalog& catalog, PartId part);
 /// targets: a regulator for a manifold goes in before the tee (common practice). What one branch alone is to have is
 /// asked for there.
 std::vector<Need> before_all_targets(const Catalog& catalog, std::vector<Need> needs);
+
+/// The same of an assembly as it is asked for: where a branch feeds the others, all that passes comes through it, and
+/// what acts on all stands there.
+void put_before_all(const Catalog& catalog, AssemblyRequest& request);
 
 /// Who asks for a part that keeps metals apart, and for nothing else in its place, means that none meet that should
 /// not: a galvanized nipple on the brass half of a dielectric union undoes it (common practice). Where an end's metal

@@ -83,7 +83,8 @@ std::span<const Words> work_words() {
       {"plug_hole_over_posts", "a plug hole of {0} over every post, {1:; }"},
       {"slots_over_lid_bars", "slots {0} wide or plug holes of that over the bars of the lid, {1:; }"},
       {"slot_over_uprights",
-       "a slot {0} wide, as long as the bar is high, over the upper end of each upright bar of the {1}, {2:; }"},
+       "a slot {0} wide, as long as the bar reaches in from the wall, over the upper end of each upright bar of the "
+       "{1}, {2:; }"},
       {"work_stays_of_your_own",
        "Weld in the stays that leave no panel barer than the job says, with the welds under 'Walls': how many, and of "
        "what, the job does not say, so they are not on the cut list."},
@@ -93,14 +94,16 @@ std::span<const Words> work_words() {
        "cool."},
       {"work_weld_lid_to_baffles_and_posts",
        "Weld the lid on all round, to every baffle through slots or plug holes cut over it, and to each of the {1} "
-       "posts through a plug hole cut over it: the walls' limit of {0:alone} rests on these welds, and 'Walls' says "
+       "posts, and whatever bar ends at it, through the hole or slot cut over it: the walls' limit of {0:alone} rests "
+       "on these welds, and 'Walls' says "
        "what each inch and each post carries. Look at each of them, and let it cool."},
       {"work_weld_lid_to_baffles_and_stays",
        "Weld the lid on all round, and to every baffle and every stay that ends at it through slots or plug holes cut "
        "over it: the walls' limit of {0:alone} rests on these welds, and 'Walls' says what each inch carries. Look at "
        "each of them, and let it cool."},
       {"work_weld_lid_to_posts",
-       "Weld the lid on all round, and to each of the {1} posts through a plug hole cut over it: the walls' limit of "
+       "Weld the lid on all round, and to each of the {1} posts, and whatever bar ends at it, through the hole or slot "
+       "cut over it: the walls' limit of "
        "{0:alone} rests on these welds, and 'Walls' says what each post carries. Look at each of them, and let it "
        "cool."},
       {"work_weld_lid_to_stays",

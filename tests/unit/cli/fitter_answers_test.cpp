@@ -63,6 +63,17 @@ TEST(FittersChain, ARegulatorForTheWholeManifoldStandsBeforeTheTee) {
   }
 }
 
+// Where a branch feeds the others, what is asked for all stands in it, before the base and every other branch.
+TEST(FittersChain, ARegulatorStandsInTheBranchThatFeeds) {
+  for (const std::string feeding : {"1", "2"}) {
+    const Words ports = {"chain", "1/4 FNPT", "1/4 FNPT", "1/4 FNPT", "--air", "--branch-feeds", feeding};
+    const Answered whole = ask(ports + Words{"--need", "regulator"});
+    EXPECT_EQ(whole.status, kDone) << whole.err;
+    EXPECT_THAT(whole.out, Not(HasSubstr("not behind"))) << whole.out;
+    EXPECT_EQ(whole.out, ask(ports + Words{"--branch-need", feeding + "=regulator"}).out);
+  }
+}
+
 // Nothing that shuts may stand before a relief valve, so the valve cannot be in the trunk.
 TEST(FittersChain, WhatOnlyABranchCanHoldIsSaidOfTheOthers) {
   const Answered answered =

@@ -385,8 +385,9 @@ void offer_uncut(const Inputs& inputs, const Levels& levels, RiserPlan& plan, Re
   reservoir::Riser& riser = plan.riser;
   if (!riser.stock_uncut) return;
   const Length end = inputs.settled.obstacle_height + riser.stock_uncut_clearance;
-  // With a day's evaporation and splash, under which a charge is no charge.
-  const Volume asked = water_of_a_fill(levels) + inputs.settled.box.volume_at(levels.days_loss);
+  // A charge that the job gives also holds a day's losses; one that is worked out rises with the riser's end.
+  const Length losses = inputs.job.reservoir.charge ? levels.days_loss : Length{};
+  const Volume asked = water_of_a_fill(levels) + inputs.settled.box.volume_at(losses);
   const bool enough = riser.is_stock_uncut || usable_water(inputs.settled.box, levels, end) >= asked;
   for (const Fact& note : riser.notes)
     if (enough && note.code == kServesUncut) remarks.note(Topic::riser, note);

@@ -6,6 +6,7 @@
 #include "catalog/words/part_words.h"
 #include "catalog/words/pressure_words.h"
 #include "catalog/yaml/nearest_name.h"
+#include "quantity/read.h"
 #include "quantity/write.h"
 
 #include <fmt/format.h>
@@ -88,10 +89,12 @@ std::string hole_in_inches(std::string_view words) {
 std::optional<std::string> feet_in_inches(std::string_view words) {
   const std::string text = lower_case(words);
   if (text.find("ft") == std::string::npos && text.find("feet") == std::string::npos) return std::nullopt;
-  static const std::regex kFeet("(^|[^0-9/.-])([0-9]+(?:[.][0-9]+)?) ?(?:ft|feet)(?![a-z])");
+  static const std::regex kFeet("(^|[^0-9/.-])([0-9]+(?:[.][0-9]+|(?:[- ][0-9]+)?/[0-9]+)?) ?(?:ft|feet)(?![a-z])");
   std::smatch found;
   if (!std::regex_search(text, found, kFeet)) return std::nullopt;
-  const std::string inches = quantity::write_number(12.0 * std::stod(found[2].str()));
+  const auto feet = quantity::read_number(found[2].str());
+  if (!std::holds_alternative<double>(feet)) return std::nullopt;
+  const std::string inches = quantity::write_number(12.0 * std::get<double>(feet));
   return found.prefix().str() + found[1].str() + inches + " in" + found.suffix().str();
 }
 
@@ -162,6 +165,8 @@ std::vector<PartId> PartSearch::look_up(std::string_view words, bool called) {
   ++sought_;
   if (const std::optional<std::string> inches = feet_in_inches(words)) {
     std::vector<PartId> long_ones = find_spelled(corrected(*inches), called);
+    // A number of inches is no pressure that a valve is set to.
+    std::erase_if(long_ones, [&](PartId id) { return catalog_.part(id).opens_at || catalog_.part(id).full_scale; });
     if (!long_ones.empty()) return long_ones;
     // What is sold in feet says so in its name: nothing else is taken for `10 ft`.
     long_ones = find_spelled(corrected(words), called);

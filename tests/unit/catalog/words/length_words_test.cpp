@@ -26,6 +26,12 @@ TEST(Feet, AreTwelveInches) {
   EXPECT_THAT(found_by("50 ft garden hose"), ::testing::HasSubstr("50 ft garden hose"));
 }
 
+TEST(Feet, AreReadWithTheirFraction) {
+  EXPECT_EQ(found_by("1/2 pipe 2-1/2 ft"), "") << "not 2-1/2 in";
+  EXPECT_EQ(found_by("1 x 1-1/2 ft pipe"), found_by("1 x 18 pipe"));
+  EXPECT_NE(found_by("1 x 1-1/2 ft pipe"), "");
+}
+
 TEST(Feet, ThatNothingHasFindNothing) {
   EXPECT_EQ(found_by("1 in pipe 11 ft"), "");
   EXPECT_EQ(found_by("nipple 1 x 12 ft"), "");

@@ -110,6 +110,13 @@ std::size_t word_end(std::string_view text, std::size_t at) {
   return end;
 }
 
+/// G 3/4 A or B: the class behind the size, which males alone have (ISO 228-1, 5: from memory).
+bool is_class_of_parallel_pipe_thread(const Catalog& catalog, std::string_view word, const MarkSeen& mark) {
+  const auto is_parallel = [&](KindId kind) { return catalog.kind(kind).standard.starts_with("ISO 228"); };
+  return (same_letters(word, "A") || same_letters(word, "B")) &&
+         std::any_of(mark.kinds.begin(), mark.kinds.end(), is_parallel);
+}
+
 /// Whole inches and their fraction are one number, with a space between them too: 1 1/16-12.
 std::string with_joined_fractions(std::string_view text) {
   static const std::regex kSpaced("(^|[^0-9./])([0-9]+) ([0-9]+/[0-9]+)");
@@ -135,7 +142,9 @@ std::variant<MarkSeen, MarkError> read_mark(const Catalog& catalog, std::string_
       if (const double* millimetres = std::get_if<double>(&pitch)) keep_pitch(catalog, *millimetres, mark);
       return mark;
     }
-    if (std::isalpha(static_cast<unsigned char>(word.front())) != 0) {
+    if (mark.size && is_class_of_parallel_pipe_thread(catalog, word, mark)) {
+      mark.end = End::male;
+    } else if (std::isalpha(static_cast<unsigned char>(word.front())) != 0) {
       if (!take_letters(catalog, word, mark))
         return MarkError{fmt::format("'{}' is no mark of a thread known here; known are {}, with or without a size",
                                      word, known_marks(catalog)),

@@ -331,6 +331,14 @@ TEST(ThreadMark, IsReadAsItIsStamped) {
   EXPECT_EQ(leader("M20x1.5", End::female), "20 female metric fine");
 }
 
+// ISO 228-1: males have a class, A or B, females none.
+TEST(ThreadMark, OfAParallelMaleHasItsClass) {
+  const auto mark = std::get<MarkSeen>(read_mark(shipped(), "G3/4A"));
+  EXPECT_EQ(mark.end, End::male);
+  EXPECT_EQ(mark.size, shipped().find_size("3/4"));
+  EXPECT_TRUE(std::holds_alternative<MarkError>(read_mark(shipped(), "NPT 3/4 A")));
+}
+
 // M is on males and females.
 TEST(ThreadMark, SaysTheEndOnlyWhereAllOfItsKindsDo) {
   EXPECT_FALSE(std::get<MarkSeen>(read_mark(shipped(), "M20x1.5")).end);

@@ -1,5 +1,8 @@
 #include "gui/model/canvas/placing.h"
 
+#include "gui/model/canvas/lid_places.h"
+#include "gui/model/canvas/rows.h"
+
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -13,6 +16,7 @@ constexpr float kGap = 20.0F;         // between two runs
 constexpr float kBung = 9.0F;         // of a bung's length that shows
 constexpr float kShortPipe = 16.0F;   // of pipe between a port and its run
 constexpr float kPortPitch = 112.0F;  // between two ports whose runs stand elsewhere: their names have room
+constexpr float kBesideLone = 16.0F;  // ... of it left of such a port
 constexpr float kSupplyHigh = 100.0F;
 constexpr float kPipePitch = 9.0F;   // between two pipes that run side by side
 constexpr float kLeastTank = 96.0F;  // high
@@ -43,9 +47,11 @@ class Placing {
     for (std::size_t row = 0; row < wish.plan.connections.size(); ++row) {
       standing_.push_back(standing_of(wish.plan, wish.sketch, row));
       const Standing& stands = standing_.back();
-      const Stance stance =
-          layout_.in_rows ? Stance{Heading::right, false, true, false}
-                          : Stance{stands.heading, stands.hangs_on_lid, false, leads_off_to_supply(wish, row, stands)};
+      // Under a low one there is the floor; over it there is room.
+      const bool low = stands.zone == Zone::row && share_over_floor(wish.plan, row) < 0.5F;
+      const Stance stance = layout_.in_rows ? Stance{Heading::right, false, true, false, false}
+                                            : Stance{stands.heading, stands.hangs_on_lid, false,
+                                                     leads_off_to_supply(wish, row, stands), low};
       layout_.runs.push_back(run_block(wish.plan, wish.sketch, row, wish.pictures[row], stance, scale, wish.words));
     }
     for (std::size_t vessel = 0; vessel < kVessels; ++vessel)
@@ -58,7 +64,7 @@ class Placing {
     order_columns();
     place_vessels();
     if (layout_.in_rows) {
-      wrap_rows();
+      wrap_rows(wish_.room, layout_);
     } else {
       place_columns();
       place_air();
@@ -76,7 +82,7 @@ class Placing {
   RunBlock& block(std::size_t row) { return layout_.runs[row]; }
   const RunBlock& block(std::size_t row) const { return layout_.runs[row]; }
 
-  /// Runs to the table stand in the middle of the others: the eye finds the water first.
+  /// Where the plan has no places, runs to the table stand in the middle of the others: the eye finds the water first.
   void order_columns() {
     std::vector<std::size_t>& columns = in_zone_[static_cast<std::size_t>(Zone::column)];
     std::vector<std::size_t> fed;  // from the air supply: nearest to it
@@ -100,12 +106,7 @@ class Placing {
     return pins;
   }
 
-  bool is_on_side(std::size_t vessel, std::size_t pin) const {
-    if (vessel == kAirSupply) return false;
-    const plan::JobPort* port = plan::find_port(wish_.plan.job, wish_.sketch.nodes[vessel].pins[pin].port);
-    const plan::Place usual = vessel == kReservoir ? plan::Place::lid : plan::Place::floor;
-    return port != nullptr && port->place.value_or(usual) != usual;
-  }
+  bool is_on_side(std::size_t vessel, std::size_t pin) const { return gui::is_on_side(wish_, vessel, pin); }
 
   /// Whether a run of a column, a row or a shelf, begins or ends straight at that pin.
   bool stands_at(std::size_t vessel, std::size_t pin) const {
@@ -129,7 +130,7 @@ class Placing {
   }
   float width_of_supply() const {
     const auto pins = static_cast<float>(wish_.sketch.nodes[kAirSupply].pins.size());
-    return has_supply() ? std::max(layout_.in_rows ? 200.0F : 120.0F, 2.0F * kShoulder + (pins - 1.0F) * kOutletPitch)
+    return has_supply() ? std::max(layout_.in_rows ? 160.0F : 120.0F, 2.0F * kShoulder + (pins - 1.0F) * kOutletPitch)
                         : 0.0F;
   }
   float width_of_rows() const {
@@ -154,7 +155,7 @@ class Placing {
   }
 
   void place_vessels() {
-    const float columns = layout_.in_rows ? 300.0F : width_of_columns();
+    const float columns = layout_.in_rows ? 220.0F : width_of_columns();
     const float beside = layout_.in_rows ? 0.0F : width_of_air() + width_of_rows() + 3.0F * kGap;
     const float by_height = (wish_.room.height - kMargin) / std::max(0.1F, m_.table_floor + m_.rim);
     const float longest = std::max(m_.length, m_.table_length);
@@ -182,42 +183,59 @@ class Placing {
     return (wish_.room.height - kMargin - rise) / (m_.height + m_.rim);
   }
 
+  /// Each run, and each port that none stands at, where the plan has its bung on the lid, as nearly as words let it.
   void place_columns() {
     const Box& tank = layout_.nodes[kReservoir];
     const std::vector<std::size_t>& columns = zone(Zone::column);
-    lone_left_ = kPortPitch * static_cast<float>(count_lone_air());
-    const float lone_right = kPortPitch * static_cast<float>(lone_pins(kReservoir, false).size()) - lone_left_;
-    const float spare = tank.size.width - width_of_columns();
-    const float extra = columns.empty() ? 0.0F : spare / static_cast<float>(columns.size() + 1);
-    float x = tank.corner.x + kGap + lone_left_ + std::max(0.0F, extra / 2.0F);
-    for (const std::size_t row : columns) {
-      RunBlock& one = block(row);
+    const std::vector<std::size_t> lone = lone_pins(kReservoir, false);
+    std::vector<LidStand> stands;
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+      const RunBlock& one = block(columns[i]);
+      const float axis = on_lid(columns[i]).where.x;
+      const float share = (static_cast<float>(i) + 0.5F) / static_cast<float>(columns.size());
+      stands.push_back({wanted_x(port_on_lid(columns[i]), share), axis - one.all.corner.x + kGap / 2.0F,
+                        one.all.right() - axis + kGap / 2.0F});
+    }
+    // Without a place ports that air comes to stand at the left, the others at the right.
+    for (const std::size_t pin : lone) {
+      const float share = wanted_at(kReservoir, pin) != nullptr ? 0.0F : 1.0F;
+      stands.push_back({wanted_x(wish_.sketch.nodes[kReservoir].pins[pin].port, share), kBesideLone,
+                        kPortPitch - kBesideLone});  // its name stands right of it
+    }
+    const std::vector<float> places = places_on_lid(stands, tank.corner.x, tank.right());
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+      RunBlock& one = block(columns[i]);
       const bool hangs = one.heading == Heading::down;
       const float y = one.stands_on_end ? tank.corner.y - kBung - one.faces[0].where.y
                       : hangs           ? layout_.nodes[kTable].bottom() + kBung
                                         : tank.corner.y - kBung;
-      one.move({x - one.all.corner.x, y});
-      if (standing_[row].reaches_table)
+      one.move({places[i] - on_lid(columns[i]).where.x, y});
+      if (standing_[columns[i]].reaches_table)
         span_to(one, hangs ? tank.corner.y - kBung : layout_.nodes[kTable].bottom() + kBung);
-      x = one.all.right() + kGap + std::max(0.0F, extra);
     }
-    lone_right_from_ = tank.right() - lone_right;
+    for (std::size_t i = 0; i < lone.size(); ++i) lone_at_[lone[i]] = places[columns.size() + i];
+  }
+
+  std::string port_on_lid(std::size_t row) const {
+    const Link* link = link_to_lid(wish_, row);
+    if (link == nullptr) return {};
+    const PinAt& at = link->a.node == kReservoir ? link->a : link->b;
+    return wish_.sketch.nodes[kReservoir].pins[at.pin].port;
+  }
+  /// Where that run meets the lid; else where it begins.
+  const PlacedPin& on_lid(std::size_t row) const {
+    const Link* link = link_to_lid(wish_, row);
+    return link == nullptr || link->a.node == kReservoir ? block(row).base : face_of(wish_.plan, layout_, *link);
+  }
+  float wanted_x(const std::string& port, float otherwise) const {
+    const Box& tank = layout_.nodes[kReservoir];
+    return tank.corner.x + share_of_lid(wish_.plan, port).value_or(otherwise) * tank.size.width;
   }
 
   /// A run that leads straight on to another port makes all of the way there.
   void span_to(RunBlock& one, float y) const {
     if (one.faces.size() != 1 || std::abs(one.faces[0].where.x - one.base.where.x) > 1.0F) return;
     lengthen(one, std::abs(y - one.base.where.y) - std::abs(one.faces[0].where.y - one.base.where.y), wish_.words);
-  }
-
-  /// Ports of the lid that air comes to from the left.
-  std::size_t count_lone_air() const {
-    std::size_t count = 0;
-    for (const Link& link : wish_.sketch.links)
-      if (standing_[link.connection].zone == Zone::air)
-        for (const PinAt& at : {link.a, link.b})
-          count += at.node == kReservoir && !is_on_side(kReservoir, at.pin) ? 1 : 0;
-    return count;
   }
 
   /// From the right to the left, each on the supply.
@@ -240,18 +258,6 @@ class Placing {
     }
   }
 
-  /// How high the axis of a run stands over the floor of the reservoir whose side it begins at: as the job says, else
-  /// low, as a drain does.
-  float over_floor(std::size_t row) const {
-    constexpr float kLow = 0.12F;  // of the height
-    const Box& vessel = layout_.nodes[kReservoir];
-    const plan::JobPort* port = plan::find_port(wish_.plan.job, wish_.plan.connections[row].from);
-    const Length height = wish_.plan.job.reservoir.height;
-    const bool said = port != nullptr && port->face_height && height > Length{};
-    const float share = said ? static_cast<float>(static_cast<double>(*port->face_height / height)) : kLow;
-    return std::clamp(share, 0.0F, 1.0F) * vessel.size.height;
-  }
-
   /// One over the other, each as high as its port where the one below it leaves room.
   void place_rows(Zone side) {
     const Box& vessel = layout_.nodes[side == Zone::row ? kReservoir : kTable];
@@ -260,42 +266,11 @@ class Placing {
     std::optional<float> below;
     for (auto row = rows.rbegin(); row != rows.rend(); ++row) {
       RunBlock& one = block(*row);
-      const float wanted = side == Zone::row ? vessel.bottom() - over_floor(*row) - one.base.where.y
+      const float wanted = side == Zone::row ? vessel.bottom() - share_over_floor(wish_.plan, *row) * vessel.size.height
                                              : vessel.bottom() + kGap - one.all.bottom();
       const float down = below ? std::min(wanted, *below - one.all.bottom()) : wanted;
       one.move({vessel.right() + kBung + 9.0F * static_cast<float>(lane++) - one.base.where.x, down});
       below = one.all.corner.y - kGap / 2.0F;
-    }
-  }
-
-  /// Rows of one height and width beside the elevation, as many columns of them as suit the room.
-  void wrap_rows() {
-    Size cell;
-    for (const RunBlock& one : layout_.runs) {
-      cell.width = std::max(cell.width, one.all.size.width + 2.0F * kGap);
-      cell.height = std::max(cell.height, one.all.size.height + kGap);
-    }
-    const auto count = layout_.runs.size();
-    const float left = std::max(layout_.nodes[kReservoir].right(), layout_.nodes[kTable].right()) + 2.0F * kGap;
-    const float beside = left - layout_.nodes[kAirSupply].corner.x;
-    std::size_t best = 1;
-    float most = 0.0F;
-    for (std::size_t columns = 1; columns <= count; ++columns) {
-      const auto rows = (count + columns - 1) / columns;
-      const float zoom = std::min(wish_.room.width / (beside + cell.width * static_cast<float>(columns)),
-                                  wish_.room.height / (cell.height * static_cast<float>(rows)));
-      if (zoom <= most) continue;
-      most = zoom;
-      best = columns;
-    }
-    const float top = layout_.nodes[kTable].corner.y;
-    for (std::size_t i = 0; i < count; ++i) {
-      RunBlock& one = layout_.runs[i];
-      const std::size_t column = i % best;
-      const std::size_t row = i / best;
-      const Point corner{left + cell.width * static_cast<float>(column), top + cell.height * static_cast<float>(row)};
-      one.move({corner.x - one.all.corner.x, corner.y - one.all.corner.y});
-      one.all.size = {cell.width - kGap, cell.height - kGap / 2.0F};
     }
   }
 
@@ -347,21 +322,11 @@ class Placing {
     }
   }
 
-  /// Ports that air comes to stand at the left, the others without a run at the right.
   float lone_x(std::size_t vessel, std::size_t i, const std::vector<std::size_t>& lone) const {
     const Box& box = layout_.nodes[vessel];
-    if (vessel == kTable || layout_.in_rows)
-      return box.corner.x + box.size.width * (static_cast<float>(i) + 0.5F) / static_cast<float>(lone.size());
-    // The run furthest left leaves highest and comes down furthest right: so their pipes do not cross.
-    std::size_t left = 0;
-    std::size_t right = 0;
-    for (std::size_t k = 0; k < lone.size(); ++k) {
-      const bool fed = wanted_at(vessel, lone[k]) != nullptr;
-      if (k < i) (fed ? left : right) += 1;
-    }
-    if (wanted_at(vessel, lone[i]) != nullptr)
-      return box.corner.x + lone_left_ - (static_cast<float>(left) + 0.5F) * kPortPitch;
-    return lone_right_from_ + (static_cast<float>(right) + 0.15F) * kPortPitch;  // its name stands right of it
+    const float share = (static_cast<float>(i) + 0.5F) / static_cast<float>(lone.size());
+    if (vessel == kTable) return box.corner.x + share * box.size.width;
+    return layout_.in_rows ? wanted_x(wish_.sketch.nodes[vessel].pins[lone[i]].port, share) : lone_at_.at(lone[i]);
   }
 
   void place_side(std::size_t vessel) {
@@ -374,7 +339,9 @@ class Placing {
       pins.push_back(pin);
       wanted.push_back(at != nullptr ? at->where.y : box.middle().y);
     }
-    const auto places = report::spread(wanted, 20.0, box.corner.y + 16.0, box.bottom() - 10.0);
+    const double high = std::max(0.0F, box.size.height - 26.0F);
+    const double pitch = std::min(20.0, high / static_cast<double>(std::max<std::size_t>(2, pins.size()) - 1));
+    const auto places = report::spread(wanted, pitch, box.corner.y + 16.0, box.bottom() - 10.0);
     for (std::size_t i = 0; i < pins.size(); ++i)
       layout_.pins[vessel][pins[i]] = {{box.right(), static_cast<float>(places[i])}, {1.0F, 0.0F}};
   }
@@ -384,8 +351,7 @@ class Placing {
   Layout layout_;
   std::vector<Standing> standing_;
   std::vector<std::size_t> in_zone_[4];
-  float lone_left_ = 0.0F;        // of the lid's breadth, for ports that air comes to
-  float lone_right_from_ = 0.0F;  // where those without a run begin
+  std::map<std::size_t, float> lone_at_;  // axes of the lid's ports that no run stands at, by their pins
 };
 
 }  // namespace

@@ -28,6 +28,16 @@ Standing standing_of(const plan::Plan& plan, const Sketch& sketch, std::size_t c
 /// pipe would go round the run, or through the tank. A fitter turns the tee the other way round.
 bool leads_off_to_supply(const LayoutWish& wish, std::size_t connection, const Standing& standing);
 
+/// Whether a vessel's pin stands in an upright side.
+bool is_on_side(const LayoutWish& wish, std::size_t vessel, std::size_t pin);
+
+/// The link of that connection's run to a port of the lid; nullptr: it has none.
+const Link* link_to_lid(const LayoutWish& wish, std::size_t connection);
+
+/// How high over the reservoir's floor, of its height, the run stands that begins at its side: as the job says, else
+/// low, as a drain does.
+float share_over_floor(const plan::Plan& plan, std::size_t connection);
+
 /// Where the run of a link to its end leaves its last part.
 const PlacedPin& face_of(const plan::Plan& plan, const Layout& layout, const Link& link);
 

@@ -1,6 +1,7 @@
 #include "gui/model/canvas/run_block.h"
 
 #include "gui/model/canvas/braid.h"
+#include "gui/model/canvas/run_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,10 +14,8 @@ namespace {
 
 using report::Spot;
 
-constexpr float kLeader = 13.0F;    // points between a part and its words
-constexpr float kLineGap = 5.0F;    // between the words of two parts
-constexpr float kTitleGap = 6.0F;   // under the title
-constexpr float kGapWide = 132.0F;  // of what stands for a run that there is none of
+constexpr float kBetweenOpen = 13.0F;  // points between what stands for a run that there is none of and its end
+constexpr float kGapWide = 132.0F;     // of what stands for a run that there is none of
 constexpr float kGapHigh = 64.0F;
 
 double turn_of(Heading heading) { return heading == Heading::up ? 90.0 : heading == Heading::down ? -90.0 : 0.0; }
@@ -139,10 +138,10 @@ class Blocking {
         one.pins.push_back(
             {{middle.x + way * out.x * half, middle.y + way * out.y * half}, {way * out.x, way * out.y}});
       }
-      along += 2.0F * half + kLeader;
+      along += 2.0F * half + kBetweenOpen;
       block_.nodes.push_back(std::move(one));
     }
-    const Point end{out.x * std::max(0.0F, along - kLeader), out.y * std::max(0.0F, along - kLeader)};
+    const Point end{out.x * std::max(0.0F, along - kBetweenOpen), out.y * std::max(0.0F, along - kBetweenOpen)};
     block_.faces.assign(plan_.connections[block_.connection].ends.size(), {end, out});
   }
 
@@ -153,155 +152,6 @@ class Blocking {
   bool mirrored_ = false;
   RunBlock block_;
 };
-
-/// What is drawn of it, without words.
-Box bounds_of(const RunBlock& block) {
-  Box bounds{block.base.where, {}};
-  for (const PlacedNode& node : block.nodes) bounds = around(bounds, node.box);
-  for (const PlacedPin& face : block.faces) bounds = around(bounds, {face.where, {}});
-  return bounds;
-}
-
-std::vector<PlacedNode*> in_order(std::vector<PlacedNode>& nodes, const auto& key) {
-  std::vector<PlacedNode*> order;
-  order.reserve(nodes.size());
-  for (PlacedNode& node : nodes) order.push_back(&node);
-  std::stable_sort(order.begin(), order.end(),
-                   [&](const PlacedNode* a, const PlacedNode* b) { return key(*a) < key(*b); });
-  return order;
-}
-
-/// Many parts have their words on both sides, each on its own.
-void choose_sides(std::vector<PlacedNode>& nodes) {
-  constexpr std::size_t kMostOnOneSide = 9;
-  for (PlacedNode& node : nodes) node.words_left = false;
-  if (nodes.size() <= kMostOnOneSide) return;
-  const auto order = in_order(nodes, [](const PlacedNode& node) { return node.box.middle().x; });
-  for (std::size_t i = 0; i < order.size() / 2; ++i) order[i]->words_left = true;
-}
-
-/// Between which heights words may stand.
-struct Band {
-  float top = -1e6F;
-  float bottom = 1e6F;
-};
-
-/// One column of words, each as near to its part as the others let it, none over a pipe that leaves on that side.
-class WordColumn {
- public:
-  WordColumn(const RunBlock& block, const WordSizes& words, std::vector<PlacedNode*> column, bool left, Band room)
-      : words_(words), column_(std::move(column)), room_(room) {
-    for (const PlacedPin& face : block.faces)
-      if (face.direction.x * (left ? -1.0F : 1.0F) > 0.5F)
-        pipes_.push_back({face.where.y - kPipeHalf, face.where.y + kPipeHalf});
-  }
-
-  void stack(float edge, bool left) {
-    if (column_.empty()) return;
-    std::vector<float> tops;
-    float free = room_.top;
-    for (const PlacedNode* node : column_) {
-      float top = std::max(free, node->box.middle().y - high(*node) / 2.0F);
-      for (const Band& pipe : pipes_)
-        if (top < pipe.bottom && top + high(*node) > pipe.top) top = pipe.bottom;
-      tops.push_back(top);
-      free = top + high(*node) + kLineGap;
-    }
-    // What was pushed down on the whole goes half of it back, and all stays over the lower end.
-    const PlacedNode& last = *column_.back();
-    const float too_low = (tops.back() + high(last) / 2.0F - last.box.middle().y) / 2.0F;
-    float next = std::min(room_.bottom, tops.back() + high(last) - std::max(0.0F, too_low)) + kLineGap;
-    for (std::size_t i = column_.size(); i-- > 0;) {
-      float top = std::min(tops[i], next - kLineGap - high(*column_[i]));
-      for (const Band& pipe : pipes_)
-        if (top < pipe.bottom && top + high(*column_[i]) > pipe.top) top = pipe.top - high(*column_[i]);
-      const Size& size = words_.beside[column_[i]->node];
-      column_[i]->words = {{left ? edge - size.width : edge, top}, size};
-      next = top;
-    }
-  }
-
- private:
-  static constexpr float kPipeHalf = 9.0F;
-  float high(const PlacedNode& node) const { return words_.beside[node.node].height; }
-
-  const WordSizes& words_;
-  std::vector<PlacedNode*> column_;
-  Band room_;
-  std::vector<Band> pipes_;
-};
-
-/// Of parts that lie level with each other, the furthest have the outermost words: so their lines do not cross.
-std::vector<PlacedNode*> top_down(std::vector<PlacedNode*> nodes, float edge) {
-  constexpr float kLevel = 6.0F;
-  const auto y = [](const PlacedNode* node) { return node->box.middle().y; };
-  const auto far = [&](const PlacedNode* node) { return std::abs(node->box.middle().x - edge); };
-  std::stable_sort(nodes.begin(), nodes.end(), [&](const auto* a, const auto* b) { return y(a) < y(b); });
-  for (std::size_t from = 0; from < nodes.size();) {
-    std::size_t to = from + 1;
-    while (to < nodes.size() && y(nodes[to]) - y(nodes[from]) < kLevel) ++to;
-    std::vector<PlacedNode*> group(nodes.begin() + static_cast<std::ptrdiff_t>(from),
-                                   nodes.begin() + static_cast<std::ptrdiff_t>(to));
-    std::stable_sort(group.begin(), group.end(), [&](const auto* a, const auto* b) { return far(a) > far(b); });
-    for (std::size_t i = 0; i < group.size(); ++i) nodes[i % 2 == 0 ? from + i / 2 : to - 1 - i / 2] = group[i];
-    from = to;
-  }
-  return nodes;
-}
-
-/// In columns beside it, the title over the right one.
-void words_beside(RunBlock& block, const WordSizes& words, Band room) {
-  const Box bounds = bounds_of(block);
-  choose_sides(block.nodes);
-  const Size& title = words.titles[block.connection];
-  room.top += title.height + kTitleGap;
-  for (const bool left : {false, true}) {
-    const float edge = left ? bounds.corner.x - kLeader : bounds.right() + kLeader;
-    std::vector<PlacedNode*> column;
-    for (PlacedNode& node : block.nodes)
-      if (node.words_left == left) column.push_back(&node);
-    column = top_down(std::move(column), edge);
-    WordColumn(block, words, column, left, room).stack(edge, left);
-    if (left) continue;
-    const float first = column.empty() ? bounds.middle().y + title.height / 2.0F : column.front()->words.corner.y;
-    block.title = {{edge, first - kTitleGap - title.height}, title};
-  }
-}
-
-/// Clear of what the run stands on, or hangs from.
-Band beyond_base(const RunBlock& block) {
-  constexpr float kClear = 4.0F;
-  Band room;
-  if (block.stands_on_end) {
-    room.bottom = block.faces[0].where.y - kClear;
-    return room;
-  }
-  if (block.heading == Heading::up) room.bottom = block.base.where.y - kClear;
-  if (block.heading == Heading::down) room.top = block.base.where.y + kClear;
-  return room;
-}
-
-/// ... and of what it leads to.
-Band between_ends(const RunBlock& block) {
-  constexpr float kClear = 4.0F;
-  Band room = beyond_base(block);
-  if (block.heading == Heading::up) room.top = block.faces[0].where.y + kClear;
-  if (block.heading == Heading::down) room.bottom = block.faces[0].where.y - kClear;
-  return room;
-}
-
-/// Under the run, the words of the first part lowest: so each part's line to its own crosses no others.
-void words_below(RunBlock& block, const WordSizes& words, bool in_line) {
-  const Box bounds = bounds_of(block);
-  const Size& title = words.titles[block.connection];
-  block.title = {{block.base.where.x + 6.0F, bounds.corner.y - kTitleGap - title.height}, title};
-  float top = bounds.bottom() + kLeader / 2.0F;
-  for (PlacedNode* node : in_order(block.nodes, [](const PlacedNode& one) { return -one.box.middle().x; })) {
-    const Size& size = (in_line ? words.in_line : words.beside)[node->node];
-    node->words = {{node->box.middle().x + 8.0F, top}, size};
-    top += size.height + (in_line ? 2.0F : kLineGap);
-  }
-}
 
 void take_all_in(RunBlock& block) {
   block.all = around(bounds_of(block), block.title);
@@ -329,25 +179,9 @@ void RunBlock::move(const Point& offset) {
 RunBlock run_block(const plan::Plan& plan, const Sketch& sketch, std::size_t connection,
                    const report::RunPicture& picture, const Stance& stance, double scale, const WordSizes& words) {
   RunBlock block = Blocking(plan, sketch, picture, scale).run(connection, stance);
-  stance.heading == Heading::right ? words_below(block, words, stance.in_rows)
-                                   : words_beside(block, words, beyond_base(block));
+  place_words(block, words, stance);
   take_all_in(block);
   return block;
-}
-
-Point leader_foot(const RunBlock& block, const PlacedNode& node) {
-  const Box& box = node.box;
-  const float edge = node.words_left ? box.corner.x : box.right();
-  const float words = node.words_left ? node.words.right() : node.words.corner.x;
-  const float y = box.middle().y;
-  const auto stands_between = [&](const PlacedNode& other) {
-    const float middle = other.box.middle().x;
-    return other.node != node.node && other.box.corner.y < y && y < other.box.bottom() &&
-           std::min(edge, words) < middle && middle < std::max(edge, words);
-  };
-  if (std::none_of(block.nodes.begin(), block.nodes.end(), stands_between)) return {edge, y};
-  const bool over = node.words.middle().y < y;
-  return {box.middle().x, over ? box.corner.y : box.bottom()};
 }
 
 void lengthen(RunBlock& block, float by, const WordSizes& words) {
@@ -374,7 +208,7 @@ void lengthen(RunBlock& block, float by, const WordSizes& words) {
     std::for_each(node.pins.begin(), node.pins.end(), shift_pin);
   }
   std::for_each(block.faces.begin(), block.faces.end(), shift_pin);
-  words_beside(block, words, between_ends(block));
+  place_words_between_ends(block, words);
   take_all_in(block);
 }
 

@@ -15,10 +15,10 @@ enum class Heading { up, down, right };
 
 /// The room that words take, in points.
 struct WordSizes {
-  std::vector<Size> beside;   // of each node: as it stands beside it
-  std::vector<Size> brief;    // ... its name and what is to be seen to, no more: where all has no room
-  std::vector<Size> in_line;  // ... and in one line, where runs are rows
-  std::vector<Size> titles;   // of each connection
+  std::vector<Size> beside;  // of each node: as it stands beside it
+  std::vector<Size> brief;   // ... its name and what is to be seen to, no more: where all has no room
+  std::vector<Size> listed;  // ... and its name under the picture of a run among many
+  std::vector<Size> titles;  // of each connection
 };
 
 struct PlacedNode {
@@ -48,9 +48,10 @@ struct RunBlock {
 /// How a run is turned, and where its words may stand.
 struct Stance {
   Heading heading = Heading::up;
-  bool on_end = false;    // as RunBlock::stands_on_end
-  bool in_rows = false;   // its words stand in single lines under it
-  bool mirrored = false;  // as seen in a mirror along its axis: what led to the right leads to the left
+  bool on_end = false;      // as RunBlock::stands_on_end
+  bool in_rows = false;     // the names of its parts are listed under it
+  bool mirrored = false;    // as seen in a mirror along its axis: what led to the right leads to the left
+  bool words_over = false;  // of a level run: not under it
 };
 
 /// @param picture  of the connection's run; nothing is read of it where there is none
@@ -58,10 +59,6 @@ struct Stance {
 /// @return with its base at 0, 0
 RunBlock run_block(const plan::Plan& plan, const Sketch& sketch, std::size_t connection,
                    const report::RunPicture& picture, const Stance& stance, double scale, const WordSizes& words);
-
-/// Where the line from a part to its words begins: at the part's side, or, where another part stands between, over or
-/// under it. Of a run whose words stand beside it.
-Point leader_foot(const RunBlock& block, const PlacedNode& node);
 
 /// A run that leads straight on is drawn so much longer, by a piece that is broken anyway; nothing where none is.
 void lengthen(RunBlock& block, float by, const WordSizes& words);

@@ -76,6 +76,28 @@ bool leads_off_to_supply(const LayoutWish& wish, std::size_t connection, const S
   return right > 0.5;
 }
 
+bool is_on_side(const LayoutWish& wish, std::size_t vessel, std::size_t pin) {
+  if (vessel == kAirSupply) return false;
+  const plan::Place usual = vessel == kReservoir ? plan::Place::lid : plan::Place::floor;
+  return place_of(wish.plan, wish.sketch.nodes[vessel].pins[pin].port).value_or(usual) != usual;
+}
+
+const Link* link_to_lid(const LayoutWish& wish, std::size_t connection) {
+  for (const Link& link : wish.sketch.links)
+    for (const PinAt* at : {&link.a, &link.b})
+      if (link.connection == connection && at->node == kReservoir && !is_on_side(wish, kReservoir, at->pin))
+        return &link;
+  return nullptr;
+}
+
+float share_over_floor(const plan::Plan& plan, std::size_t connection) {
+  constexpr float kLow = 0.12F;
+  const plan::JobPort* port = plan::find_port(plan.job, plan.connections[connection].from);
+  const Length height = plan.job.reservoir.height;
+  if (port == nullptr || !port->face_height || height <= Length{}) return kLow;
+  return std::clamp(static_cast<float>(static_cast<double>(*port->face_height / height)), 0.0F, 1.0F);
+}
+
 std::vector<float> outlets_of(const Box& supply, const std::vector<const PlacedPin*>& wanted) {
   std::vector<double> places;
   for (std::size_t i = 0; i < wanted.size(); ++i) {

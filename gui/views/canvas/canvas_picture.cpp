@@ -1,5 +1,7 @@
 #include "gui/views/canvas/canvas_picture.h"
 
+#include "gui/model/canvas/lid_places.h"
+#include "gui/model/canvas/run_words.h"
 #include "gui/views/canvas/node_words.h"
 #include "report/words/riser_label.h"
 
@@ -17,6 +19,7 @@ using report::Stroke;
 
 constexpr double kScale = 7.5 / 11.0;  // points of paper: its letters a little smaller than the canvas has them
 constexpr double kLine = 13.0;         // of the canvas, from line to line
+constexpr double kBungShows = 9.0;     // of a bung's length, on both sides of the sheet
 
 /// Canvas points, y upwards as drawings have it.
 Spot spot(const gui::Point& at) { return {at.x, -at.y}; }
@@ -33,7 +36,8 @@ class CanvasPicture {
     const gui::Box& all = shown_.layout.all;
     report::Picture picture;
     picture.title = "Plumbing";
-    picture.note = "parts to one scale, tank and table in proportion";
+    picture.note = in_proportion() ? "parts to one scale, tank and table in proportion"
+                                   : "parts to one scale, tank and table not to scale";
     picture.drawing = std::move(drawing_);
     picture.drawing.low = {all.corner.x, -all.bottom() - kLine};
     picture.drawing.high = {all.right(), -all.corner.y};
@@ -42,6 +46,19 @@ class CanvasPicture {
   }
 
  private:
+  /// A low room takes height from the vessels, many runs take breadth.
+  bool in_proportion() const {
+    const gui::Box& tank = shown_.layout.nodes[gui::kReservoir];
+    const gui::Box& table = shown_.layout.nodes[gui::kTable];
+    const double across = tank.size.width / in_metres(shown_.plan->job.reservoir.length);
+    const auto as_wide = [&](double points, Length real) {
+      return std::abs(points - across * in_metres(real)) <= 0.02 * points;
+    };
+    const reservoir::Table& real = shown_.plan->transfer.system.table;
+    return as_wide(tank.size.height, shown_.plan->job.reservoir.height) && as_wide(table.size.height, real.rim) &&
+           as_wide(tank.bottom() - table.bottom(), real.floor_height);
+  }
+
   void lines(const std::string& name, const gui::Point& corner, const std::string& text, Ink ink) {
     double down = corner.y;
     for (std::size_t from = 0; from <= text.size(); down += kLine) {
@@ -87,10 +104,11 @@ class CanvasPicture {
     for (std::size_t pin = 0; pin < tank.pins.size(); ++pin) {
       if (tank.pins[pin].port != riser.bung) continue;
       const double x = shown_.layout.pins[gui::kReservoir][pin].where.x;
+      const double half = gui::half_of_riser(*shown_.plan, shown_.layout);
       drawing_.shapes.push_back(
-          Area{"riser", report::box_outline(x - 7.0, -box.bottom() + share * box.size.height, x + 7.0, -box.corner.y),
+          Area{"riser", report::box_outline(x - half, -box.bottom() + share * box.size.height, x + half, -box.corner.y),
                Ink::part_body, 1.0F, Ink::part_edge});
-      lines("riser", {static_cast<float>(x) + 14.0F, box.middle().y},
+      lines("riser", {static_cast<float>(x + half) + 7.0F, box.middle().y},
             riser.size + " " + report::riser_label(*shown_.plan, shown_.units), Ink::text);
     }
   }
@@ -98,16 +116,19 @@ class CanvasPicture {
   void add_port(const gui::Node& node, std::size_t row, const gui::PlacedPin& pin) {
     const double x = pin.where.x;
     const double y = -pin.where.y;
+    const bool side = std::abs(pin.direction.x) > 0.5F;
+    const double half = gui::half_of_bung(*shown_.plan, shown_.layout, node.pins[row].port);
+    const double wide = side ? kBungShows : half;
+    const double high = side ? half : kBungShows;
     drawing_.shapes.push_back(Area{"port " + node.pins[row].port,
-                                   report::box_outline(x - 9.0, y - 9.0, x + 9.0, y + 9.0), Ink::part_body, 1.0F,
+                                   report::box_outline(x - wide, y - high, x + wide, y + high), Ink::part_body, 1.0F,
                                    Ink::part_edge});
     if (shown_.layout.in_rows) return;
-    const bool side = std::abs(pin.direction.x) > 0.5F;
     const bool under = node.kind == gui::NodeKind::table;
     drawing_.shapes.push_back(Label{"name of " + node.pins[row].port,
-                                    {side ? x - 18.0 : x + 13.0, side    ? y
-                                                                 : under ? y + 12.0
-                                                                         : y - 4.0},
+                                    {side ? x - 18.0 : x + half + 4.0, side    ? y
+                                                                       : under ? y + 12.0
+                                                                               : y - 4.0},
                                     node.pins[row].port,
                                     Ink::text,
                                     side ? Align::high : Align::low,
@@ -156,8 +177,8 @@ class CanvasPicture {
                                          2.0F});
         continue;
       }
-      add_leader(run, node);
-      const std::string text = shown_.layout.in_rows ? in_one_line(words)
+      if (!shown_.layout.in_rows) add_leader(run, node);
+      const std::string text = shown_.layout.in_rows ? words.name
                                                      : words.name + (shown_.layout.brief ? "" : "\n" + words.source) +
                                                            (words.mark.empty() ? "" : "\n" + words.mark);
       lines("part " + key, node.words.corner, text, Ink::text);
@@ -165,12 +186,12 @@ class CanvasPicture {
   }
 
   void add_leader(const gui::RunBlock& run, const gui::PlacedNode& node) {
-    const bool under = run.heading == gui::Heading::right;
-    const float x = under ? node.box.middle().x : node.words_left ? node.box.corner.x : node.box.right();
-    const float y = under ? node.box.bottom() : node.box.middle().y;
-    const float to = under ? x : node.words_left ? node.words.right() + 3.0F : node.words.corner.x - 3.0F;
+    const gui::Point foot = gui::leader_foot(run, node);
+    const float to = run.heading == gui::Heading::right ? foot.x
+                     : node.words_left                  ? node.words.right() + 3.0F
+                                                        : node.words.corner.x - 3.0F;
     drawing_.shapes.push_back(Stroke{"leader",
-                                     {spot({x, y}), spot({to, node.words.corner.y + static_cast<float>(kLine) / 2.0F})},
+                                     {spot(foot), spot({to, node.words.corner.y + static_cast<float>(kLine) / 2.0F})},
                                      Ink::faint_text,
                                      0.6F});
   }

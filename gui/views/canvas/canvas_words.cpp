@@ -11,8 +11,9 @@ CanvasWords::CanvasWords(const Scene& scene, const Lens& lens)
     : scene_(scene), zoom_(lens.zoom), list_(*ImGui::GetWindowDrawList()) {}
 
 ImFont& CanvasWords::font(float points) const {
+  constexpr float kRounding = 0.01F;
   std::size_t step = 0;
-  while (step + 1 < kPlainSizes.size() && kPlainSizes[step + 1] <= points * zoom_) ++step;
+  while (step + 1 < kPlainSizes.size() && kPlainSizes[step + 1] <= points * zoom_ + kRounding) ++step;
   return *scene_.fonts.plain[step];
 }
 

@@ -37,14 +37,14 @@ gui::Size measured(const ImFont& font, float scale, const std::string& text) {
 }
 
 /// With new lines between words, so that none is wider than the column where its words let it.
-std::string in_lines(const ImFont& font, float scale, const std::string& text) {
+std::string in_lines(const ImFont& font, float scale, const std::string& text, float wide = kWordsWide) {
   std::string lines;
   std::string line;
   for (std::size_t from = 0; from <= text.size();) {
     const std::size_t to = std::min(text.find(' ', from), text.size());
     const std::string word = text.substr(from, to - from);
     const std::string longer = line.empty() ? word : line + " " + word;
-    if (!line.empty() && measured(font, scale, longer).width > kWordsWide) {
+    if (!line.empty() && measured(font, scale, longer).width > wide) {
       lines += line + "\n";
       line = word;
     } else {
@@ -125,11 +125,6 @@ PartWords words_beside(const plan::Plan& plan, const gui::Sketch& sketch, std::s
   return words;
 }
 
-std::string in_one_line(const PartWords& words) {
-  if (words.name.empty()) return "";
-  return words.name + ": " + words.source + (words.mark.empty() ? "" : "; " + words.mark);
-}
-
 std::string title_of_joint(const plan::Plan& plan, const gui::Sketch& sketch, const gui::Link& link) {
   const auto port = [&](const gui::PinAt& at) {
     return plan.catalog->written(sketch.nodes[at.node].pins[at.pin].type);
@@ -168,24 +163,24 @@ CanvasTexts canvas_texts(const plan::Plan& plan, const gui::Sketch& sketch, cons
   const bool in_rows = plan.connections.size() > gui::kMostStanding;
   for (std::size_t row = 0; row < sketch.nodes.size(); ++row) {
     PartWords words = words_beside(plan, sketch, row, units);
-    texts.sizes.in_line.push_back(words.name.empty() ? gui::Size{} : measured(font, scale, in_one_line(words)));
     gui::Size& size = texts.sizes.beside.emplace_back();
     gui::Size& brief = texts.sizes.brief.emplace_back();
     for (std::string* text : {&words.name, &words.source, &words.mark}) {
       if (text->empty()) continue;
-      if (!in_rows) *text = in_lines(font, scale, *text);
+      *text = in_lines(font, scale, *text, in_rows ? kListWide : kWordsWide);
       const gui::Size one = measured(font, scale, *text);
       size = {std::max(size.width, one.width), size.height + one.height};
       if (text != &words.source) brief = {std::max(brief.width, one.width), brief.height + one.height};
     }
+    texts.sizes.listed.push_back(words.name.empty() ? gui::Size{} : measured(font, scale, words.name));
     texts.parts.push_back(std::move(words));
   }
   for (std::size_t row = 0; row < plan.connections.size(); ++row) {
     const std::string title = title_of_run(plan, sketch, row);
     texts.folded.push_back(title);
     if (const std::size_t colon = title.find(": "); colon != std::string::npos) texts.folded.back()[colon + 1] = '\n';
-    texts.brief.push_back(plan.connections[row].name + ": " + count_of_run(plan, sketch, row));
-    texts.runs.push_back(in_rows ? title : in_lines(font, scale, title));
+    texts.brief.push_back(plan.connections[row].name + (in_rows ? ":\n" : ": ") + count_of_run(plan, sketch, row));
+    texts.runs.push_back(in_lines(font, scale, title, in_rows ? kListWide : kWordsWide));
     texts.sizes.titles.push_back(measured(font, scale, texts.runs.back()));
   }
   return texts;

@@ -12,7 +12,8 @@ namespace riserun::views {
 // Points of words at a zoom of 1.
 inline constexpr float kPartWords = 13.0F;
 inline constexpr float kVesselWords = 13.0F;
-inline constexpr float kWordsWide = 140.0F;  // points of the column beside an upright run
+inline constexpr float kListWide = 170.0F;   // points of the list under a run among many
+inline constexpr float kWordsWide = 118.0F;  // points of the column beside an upright run
 
 /// `1 x 3/4 hex bushing`, `Reservoir`.
 std::string title_of(const plan::Plan& plan, const gui::Node& node);
@@ -20,8 +21,6 @@ std::string title_of(const plan::Plan& plan, const gui::Node& node);
 std::string source_words(const plan::Plan& plan, const gui::Node& node);
 
 PartWords words_beside(const plan::Plan& plan, const gui::Sketch& sketch, std::size_t node, UnitSystem units);
-/// The same in one line.
-std::string in_one_line(const PartWords& words);
 
 /// `water up: 4 parts, $31.20`.
 std::string title_of_run(const plan::Plan& plan, const gui::Sketch& sketch, std::size_t connection);

@@ -1,5 +1,6 @@
 #include "gui/views/canvas/paint_runs.h"
 
+#include "gui/model/canvas/run_words.h"
 #include "gui/views/canvas/canvas_words.h"
 #include "gui/views/canvas/node_words.h"
 
@@ -13,7 +14,7 @@ namespace riserun::views {
 
 namespace {
 
-constexpr float kPlain = 0.55F;  // below it nothing is seen of what is inside a part
+constexpr float kPlain = 0.35F;  // below it nothing is seen of what is inside a part
 constexpr float kSection = 1.75F;
 constexpr float kLargestWords = 16.0F;  // points on the screen, beside a part
 
@@ -84,7 +85,8 @@ class RunPainter {
     // Under the parts: what leads past another part goes behind it.
     if (detail_ != Detail::runs)
       for (const gui::PlacedNode& node : block_.nodes)
-        if (has_words(node)) leader(node, state.selected.count(scene_.shown.sketch.nodes[node.node].key) > 0);
+        if (has_words(node) && !scene_.shown.layout.in_rows)
+          leader(node, state.selected.count(scene_.shown.sketch.nodes[node.node].key) > 0);
     lens_.zoom < kPlain ? plain() : drawn();
     for (const gui::PlacedNode& node : block_.nodes) {
       const bool selected = state.selected.count(scene_.shown.sketch.nodes[node.node].key) > 0;
@@ -144,7 +146,7 @@ class RunPainter {
     const ImU32 color = packed(scene_.theme[selected ? Ink::accent : Ink::faint_text]);
     const float line = words_.line(points_);
     if (block_.heading == gui::Heading::right) {
-      const gui::Point from = lens_.on_screen({node.box.middle().x, node.box.bottom()});
+      const gui::Point from = lens_.on_screen(gui::leader_foot(block_, node));
       const gui::Point to = lens_.on_screen({node.box.middle().x, node.words.corner.y});
       list_.AddLine(vec(from), {to.x, to.y + line / 2.0F}, color, scene_.scale);
       list_.AddLine({to.x, to.y + line / 2.0F}, {to.x + lens_.px(4.0F), to.y + line / 2.0F}, color, scene_.scale);
@@ -176,7 +178,8 @@ class RunPainter {
     const PixelBox room = on_screen(node.words);
     const Ink source = what.from_bin ? text_ : Ink::accent;
     if (scene_.shown.layout.in_rows) {
-      words_.put(points_, {room.left, room.top}, words.mark.empty() ? text_ : Ink::caution, in_one_line(words), room);
+      words_.put(points_, {room.left, room.top}, words.mark.empty() ? text_ : Ink::caution, words.name,
+                 {room.left, room.top, room.right + 1.0F, room.bottom + 2.0F});
       return;
     }
     float y = room.top;

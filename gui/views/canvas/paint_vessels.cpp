@@ -1,5 +1,6 @@
 #include "gui/views/canvas/paint_vessels.h"
 
+#include "gui/model/canvas/lid_places.h"
 #include "gui/views/canvas/canvas_words.h"
 #include "gui/views/canvas/node_words.h"
 #include "report/words/riser_label.h"
@@ -97,17 +98,20 @@ class VesselPainter {
   void name_beside_riser() {
     float left = box_.left;
     float right = box_.right;
+    const float half = lens_.px(gui::half_of_riser(plan(), scene_.shown.layout));
     for (std::size_t i = 0; i < pins_.size(); ++i) {
       if (node_.pins[i].port != plan().riser.bung) continue;
       const float x = lens_.on_screen(pins_[i].where).x;
-      (x - box_.left > box_.right - x ? right : left) = x;
+      if (x - box_.left > box_.right - x)
+        right = x - half;
+      else
+        left = x + half;
     }
-    if (plan().riser.bung.empty()) left = (box_.left + box_.right) / 2.0F;
-    const bool wraps = !scene_.shown.layout.in_rows;
+    if (plan().riser.bung.empty()) left = (box_.left + box_.right) / 2.0F + half;
     const std::string text = vessel_words(plan(), node_, scene_.shown.units);
     const PixelBox wide{left + lens_.px(12.0F), box_.top, right - lens_.px(12.0F), box_.bottom - lens_.px(5.0F)};
-    const float top = wide.bottom - words_.measure(kVesselWords, text, wraps ? wide.width() : 0.0F).y;
-    put_in_tank(kVesselWords, {wide.left, top}, Ink::text, text, {wide.left, top, wide.right, box_.bottom}, wraps);
+    const float top = wide.bottom - words_.measure(kVesselWords, text, wide.width()).y;
+    put_in_tank(kVesselWords, {wide.left, top}, Ink::text, text, {wide.left, top, wide.right, box_.bottom}, true);
   }
 
   /// From its bung down into the water, short of the floor.
@@ -119,7 +123,7 @@ class VesselPainter {
       const float x = lens_.on_screen(pins_[i].where).x;
       const float short_of = static_cast<float>(in_metres(plan().riser.riser.end_height) / height) * box_.height();
       const float end = box_.bottom - std::max(short_of, scene_.px(4.0F));
-      const float half = lens_.px(7.0F);
+      const float half = lens_.px(gui::half_of_riser(plan(), scene_.shown.layout));
       list_.AddRectFilled({x - half, box_.top}, {x + half, end}, packed(scene_.theme[Ink::part_body]));
       const transfer::Instant now = instant_shown(scene_);
       if (now.table_depth > Length{})
@@ -129,7 +133,7 @@ class VesselPainter {
       const std::string text = plan().riser.size + " " + report::riser_label(plan(), scene_.shown.units);
       const float line = words_.line(kVesselWords);
       const float top = (box_.top + box_.bottom) / 2.0F - line / 2.0F;
-      const PixelBox room{x + lens_.px(14.0F), top, box_.right - lens_.px(8.0F), top + line + 1.0F};
+      const PixelBox room{x + half + lens_.px(7.0F), top, box_.right - lens_.px(8.0F), top + line + 1.0F};
       if (top > box_.top + lens_.px(12.0F) + 2.0F * line && room.bottom < box_.bottom - lens_.px(12.0F) - line)
         put_in_tank(kVesselWords, {room.left, room.top}, Ink::text, text, room);
     }
@@ -139,13 +143,14 @@ class VesselPainter {
   void assumed_riser() {
     const float x = (box_.left + box_.right) / 2.0F;
     const float top = lens_.on_screen({0.0F, scene_.shown.layout.nodes[gui::kTable].bottom()}).y;
-    for (const float side : {-7.0F, 7.0F})
+    const float half = gui::half_of_riser(plan(), scene_.shown.layout);
+    for (const float side : {-half, half})
       dashed(list_, x + lens_.px(side), top, box_.bottom - lens_.px(8.0F), packed(scene_.theme[Ink::part_edge]),
              scene_.scale);
     const std::string text = "water line assumed: no port is given for it";
     const float line = words_.line(kVesselWords);
     const float y = (top + box_.top - line) / 2.0F;
-    const float left = x + lens_.px(16.0F);
+    const float left = x + lens_.px(half + 9.0F);
     const float wide = words_.measure(kVesselWords, text).x;
     words_.put(kVesselWords, {left, y}, Ink::faint_text, text, {left, y, left + wide + 1.0F, y + line + 1.0F});
   }
@@ -158,7 +163,8 @@ class VesselPainter {
     list_.AddPolyline(open, 4, metal_, ImDrawFlags_None, wall());
     const PixelBox room{box_.left + lens_.px(12.0F), box_.top + lens_.px(3.0F), box_.right - lens_.px(12.0F),
                         box_.bottom};
-    words_.put(kVesselWords, {room.left, room.top}, Ink::text, vessel_words(plan(), node_, scene_.shown.units), room);
+    words_.put(kVesselWords, {room.left, room.top}, Ink::text, vessel_words(plan(), node_, scene_.shown.units), room,
+               true);
   }
 
   /// The receiver on its feet.
@@ -182,14 +188,15 @@ class VesselPainter {
   void port(std::size_t i) {
     const gui::PlacedPin& pin = pins_[i];
     const gui::Point at = lens_.on_screen(pin.where);
-    const float across = lens_.px(11.0F);
-    const float out = lens_.px(9.0F);
+    const float across = lens_.px(gui::half_of_bung(plan(), scene_.shown.layout, node_.pins[i].port));
+    const float out = lens_.px(scene_.shown.layout.in_rows ? 4.0F : 9.0F);
     const bool level = std::abs(pin.direction.x) > 0.5F;
     const ImVec2 half = level ? ImVec2{out, across} : ImVec2{across, out};
     const Ink fill = node_.pins[i].spare ? Ink::line : Ink::part_body;
     list_.AddRectFilled({at.x - half.x, at.y - half.y}, {at.x + half.x, at.y + half.y}, packed(scene_.theme[fill]));
     list_.AddRect({at.x - half.x, at.y - half.y}, {at.x + half.x, at.y + half.y}, packed(scene_.theme[Ink::part_edge]),
                   0.0F, 0, scene_.px(1.0F));
+    if (scene_.shown.layout.in_rows) return;  // each run's title tells its port
     const std::string written = plan().catalog->written(node_.pins[i].type);
     const float line = words_.line(kPartWords);
     if (level) {
@@ -204,6 +211,7 @@ class VesselPainter {
     const float name_top = node_.kind == NodeKind::table ? at.y - half.y - line : at.y + wall();
     const float left = std::max(at.x + half.x, part_edge(at.x, name_top, name_top + 2.0F * line)) + scene_.px(3.0F);
     if (right - left < scene_.px(44.0F)) return;
+    if (node_.kind == NodeKind::air_supply && right - left < words_.measure(kPartWords, node_.pins[i].port).x) return;
     if (node_.kind == NodeKind::table) {
       const float top = name_top;
       if (top < box_.top + lens_.px(3.0F) + words_.line(kVesselWords)) return;

@@ -43,10 +43,10 @@ Fonts load_fonts(float scale) {
   atlas.FontBuilderFlags = ImGuiFreeTypeBuilderFlags_LightHinting;
   Fonts fonts;
   // The first that is loaded is ImGui's own, for all that says nothing else.
-  fonts.body = load("DejaVuSans.ttf", kPlainSizes[2] * scale);
+  fonts.body = load("DejaVuSans.ttf", kPlainSizes[kBodySize] * scale);
   for (std::size_t i = 0; i < kPlainSizes.size(); ++i)
-    fonts.plain[i] = i == 2 ? fonts.body : load("DejaVuSans.ttf", kPlainSizes[i] * scale);
-  fonts.small = fonts.plain[1];
+    fonts.plain[i] = i == kBodySize ? fonts.body : load("DejaVuSans.ttf", kPlainSizes[i] * scale);
+  fonts.small = fonts.plain[kSmallSize];
   fonts.strong = load("DejaVuSans-Bold.ttf", 16.0F * scale);
   fonts.large = load("DejaVuSans-Bold.ttf", 27.0F * scale);
   fonts.fixed = load("DejaVuSansMono.ttf", 15.0F * scale);

@@ -3,6 +3,7 @@
 #include "gui/model/canvas/draft.h"
 #include "gui/model/canvas/lay_out.h"
 #include "gui/model/canvas/pipe_way.h"
+#include "gui/model/canvas/run_words.h"
 #include "plan/job/read_job.h"
 #include "window/model/bench.h"
 
@@ -27,7 +28,7 @@ struct Drawn {
     for (const Node& node : sketch.nodes) {
       words.beside.push_back(node.part ? Size{140.0F, 45.0F} : Size{});
       words.brief.push_back(node.part ? Size{140.0F, 30.0F} : Size{});
-      words.in_line.push_back(node.part ? Size{300.0F, 15.0F} : Size{});
+      words.listed.push_back(node.part ? Size{170.0F, 30.0F} : Size{});
     }
     words.titles.assign(plan.connections.size(), Size{140.0F, 30.0F});
     layout = with({});

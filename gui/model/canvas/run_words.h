@@ -1,0 +1,21 @@
+// Where the words of a run stand: each part's own beside it with a line to it, or its name in a list under the picture.
+#pragma once
+
+#include "gui/model/canvas/run_block.h"
+
+namespace riserun::gui {
+
+/// What is drawn of it, without words.
+Box bounds_of(const RunBlock& block);
+
+/// Puts title and words beside an upright run, over or under a level one, or in a list under it.
+void place_words(RunBlock& block, const WordSizes& words, const Stance& stance);
+
+/// ... of an upright run that leads straight on to another port: between the two.
+void place_words_between_ends(RunBlock& block, const WordSizes& words);
+
+/// Where the line from a part to its words begins: at the part's side, or, where another part stands between and of a
+/// level run, over or under it.
+Point leader_foot(const RunBlock& block, const PlacedNode& node);
+
+}  // namespace riserun::gui

@@ -1,3 +1,4 @@
+#include "plan/hose_bands.h"
 #include "plan/stage/run_length.h"
 
 #include "plan/job/facing.h"
@@ -20,13 +21,11 @@ using chain::Chain;
 using chain::Freedom;
 using quantity::fact;
 
-const Length kBand = inches(0.5);  // width of a clamp's band: common practice
 // Of a hose between its barbs: less neither bends nor takes up what is out of line (common practice).
 const Length kLeastFreeHose = inches(2.0);
 constexpr double kBoresOfFreeHose = 2.0;
 // A gap worked out of heights: the length of a bung or of a fitting that stands there already (common practice).
 const Length kGapMayBeOff = inches(1.0);
-const Length kBandGap = inches(0.25);  // from the hose's end, and between two bands: common practice
 /// What an assumed gap may be off: a full coupling of 1 in pipe that is welded in under the table's floor hangs down by
 /// its length (2-3/8 in, ASME B16.11).
 const Length kOffAssumed = inches(2.5);
@@ -230,11 +229,10 @@ void settle_hose(const Inputs& inputs, const chain::Finder& finder, const RiserP
 }
 
 void count_clamps(const Catalog& catalog, ConnectionPlan& plan) {
-  const Length for_two = kBandGap * 2.0 + kBand * 2.0;
   for (const chain::RunJoint& joint : plan.chain()->joints) {
     if (!is_clamped(catalog, joint)) continue;
     ++plan.hose_joints;
-    plan.clamps += joint.make_up >= for_two ? 2 : 1;
+    plan.clamps += static_cast<int>(bands_on(joint.make_up).size());
   }
 }
 

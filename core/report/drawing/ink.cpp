@@ -42,6 +42,7 @@ constexpr TwoColors kColors[] = {
     {Ink::water_pale, 0xC4E4D2, 0x1D4A35},
     {Ink::sheet_metal, 0x4B5257, 0xA7AFB4},
     {Ink::part_body, 0xD9D6CB, 0x4A5156},
+    {Ink::rubber, 0xB3B4AE, 0x363B3F},
     {Ink::part_bore, 0xFFFFFF, 0x15181A},
     {Ink::part_edge, 0x2B3033, 0xD3D6D4},
     {Ink::card, 0xFFFFFF, 0x2B3034},

@@ -36,6 +36,7 @@ enum class Ink : std::uint8_t {
   water_pale,   // a body of water, where things are drawn in it
   sheet_metal,  // walls in section
   part_body,    // a fitting's body
+  rubber,       // a hose's
   part_bore,    // the way through it
   part_edge,
   card,      // behind a part with its words

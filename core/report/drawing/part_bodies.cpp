@@ -26,8 +26,8 @@ bool is_pipe(const Family& family, const ArmSet& set, const Part& part) {
 }
 
 /// Of two widths it is drawn down between them, and straight under each thread.
-void pipe_body(PartPen& pen, const Axis& axis, double from, double half_from, double to, double half_to) {
-  if (std::abs(half_from - half_to) < 1e-6) return pen.tube(axis, "body", from, to, half_from, half_to);
+void pipe_body(PartPen& pen, const Axis& axis, double from, double half_from, double to, double half_to, Ink ink) {
+  if (std::abs(half_from - half_to) < 1e-6) return pen.tube(axis, "body", from, to, half_from, half_to, ink);
   const auto at = [&](double share) { return from + share * (to - from); };
   pen.tube(axis, "body", at(0.0), at(0.3), half_from, half_from);
   pen.tube(axis, "swage", at(0.3), at(0.7), half_from, half_to);
@@ -37,7 +37,8 @@ void pipe_body(PartPen& pen, const Axis& axis, double from, double half_from, do
 /// A hose with its ends on it.
 void hose_body(PartPen& pen, const ArmSet& set) {
   const double half = 0.68 * std::max(set.arms[0].bore, set.arms[1].bore);
-  pen.tube({{}, set.arms[1].heading}, "body", -0.92 * set.arms[0].reach, 0.92 * set.arms[1].reach, half, half);
+  pen.tube({{}, set.arms[1].heading}, "body", -0.92 * set.arms[0].reach, 0.92 * set.arms[1].reach, half, half,
+           Ink::rubber);
 }
 
 /// Half the width that a wrench goes over: the corners of the hexagon, where flats are given.
@@ -58,7 +59,8 @@ void straight_body(PartPen& pen, const Family& family, const Part& part, const A
   const double to = b.covered ? b.reach : b.start;
   const double from = std::min(-(a.covered ? a.reach : a.start), to - 0.12 * set.length);
   if (is_pipe(family, set, part)) {
-    pipe_body(pen, axis, -a.start, a.half, b.start, b.half);
+    const bool hose = a.shape == catalog::EndShape::hose;
+    pipe_body(pen, axis, -a.start, a.half, b.start, b.half, hose ? Ink::rubber : Ink::part_body);
     return;
   }
   if (family.flexible) {

@@ -129,19 +129,24 @@ void regulator(PartPen& pen, const Seat& seat) {
   pen.tube(seat.up, "bottom cap", -1.7 * h, -0.9 * h, 0.7 * h, 0.8 * h);
 }
 
+/// Seen as cut open: two bulges that leave a small hole between them, as the symbol of a fixed restriction has it
+/// (ISO 1219-1).
 void restrictor(PartPen& pen, const Seat& seat, const ArmSet& set) {
   const double hole = std::min(set.arms[0].bore, set.arms[1].bore) / 2.0;
   const double middle = (seat.left + seat.right) / 2.0;
-  const double thick = 0.16 * seat.half;
   const double wall = 0.62 * seat.half;
-  // Seen as cut open: a wall across the way with a small hole in it.
-  pen.tube(seat.run, "orifice", middle - 2.6 * thick, middle + 2.6 * thick, wall, wall, Ink::part_bore);
-  pen.area(seat.run, "orifice",
-           {{middle - thick, hole}, {middle + thick, hole}, {middle + thick, wall}, {middle - thick, wall}},
-           Ink::part_edge);
-  pen.area(seat.run, "orifice",
-           {{middle - thick, -wall}, {middle + thick, -wall}, {middle + thick, -hole}, {middle - thick, -hole}},
-           Ink::part_edge);
+  const double long_half = std::min(0.9 * wall, 0.45 * seat.width());
+  pen.tube(seat.run, "way", middle - 1.1 * long_half, middle + 1.1 * long_half, wall, wall, Ink::part_bore);
+  for (const double side : {-1.0, 1.0}) {
+    std::vector<std::pair<double, double>> bulge;
+    constexpr int kSteps = 12;
+    for (int i = 0; i <= kSteps; ++i) {
+      const double share = 1.0 - 2.0 * i / kSteps;  // from one end of the bulge to the other
+      bulge.emplace_back(middle - side * share * long_half,
+                         side * (hole + (wall - hole) * (1.0 - std::sqrt(1.0 - share * share))));
+    }
+    pen.area(seat.run, "orifice", bulge, Ink::part_edge);
+  }
 }
 
 /// The nut over the joint of the two halves, the smaller octagon of the other beside it.
@@ -182,16 +187,15 @@ void grips(PartPen& pen, const ArmSet& set) {
       pen.hexagon({{}, arm.heading}, "hexagon", 0.52 * arm.reach, arm.reach, 1.06 * arm.half);
 }
 
-/// The braid of a hose, crossed, between its ends.
-void braid(PartPen& pen, const ArmSet& set) {
+/// The line that is printed along a hose, beside its axis: it shows whether the hose is twisted.
+void lay_line(PartPen& pen, const ArmSet& set) {
   const Axis axis{{}, set.arms[1].heading};
-  const double half = 0.96 * set.arms[1].half;
-  const double from = -set.arms[0].reach;
-  constexpr double kLean = 1.4;  // along, of the width
-  const double step = 0.8 * half;
-  for (double along = from; along + kLean * half < set.arms[1].reach; along += step)
-    for (const double side : {-1.0, 1.0})
-      pen.line(axis, "braid", {{along, -side * half}, {along + kLean * half, side * half}}, Line::full, 0.5F);
+  const double beside = 0.45 * set.arms[1].half;
+  for (const double side : {-0.04, 0.04})
+    pen.line(
+        axis, "lay line",
+        {{-set.arms[0].reach, beside + side * set.arms[1].half}, {set.arms[1].reach, beside + side * set.arms[1].half}},
+        Line::full, 0.5F);
 }
 
 /// The wire that keeps a hose from being sucked flat.
@@ -344,7 +348,7 @@ void draw_on_run(PartPen& pen, const Family& family, const Part& part, const Arm
   if (family.flexible && family.role == Role::device)
     wound_wire(pen, set);
   else if (hose)
-    braid(pen, set);
+    lay_line(pen, set);
   if (family.role == Role::restrictor) restrictor(pen, seat, set);
   if (part.closing && family.role == Role::check_valve)
     true_union_nuts(pen, seat, set);

@@ -1,6 +1,8 @@
 #include "report/drawing/run_drawing.h"
 
+#include "plan/hose_bands.h"
 #include "report/drawing/part_drawing.h"
+#include "report/drawing/part_pen.h"
 
 #include <fmt/format.h>
 
@@ -85,6 +87,7 @@ class RunSketch {
         part_at(joint);
     }
     for (std::size_t row = 0; row < run_.parts.size(); ++row) plugs_of(row);
+    for (const chain::RunJoint& joint : run_.joints) hose_end(joint);
     return gathered();
   }
 
@@ -218,6 +221,7 @@ class RunSketch {
         }
     for (Placed& placed : extra_)
       if (placed.socket) take(picture, placed);
+    for (const HoseEnd& end : hose_ends_) clamp_on(picture.drawing, end);
     picture.faces = faces_;
     for (const Placed& placed : placed_) picture.items.push_back(placed.item);
     for (const Placed& placed : extra_) picture.items.push_back(placed.item);
@@ -226,6 +230,63 @@ class RunSketch {
     picture.drawing.low = {0.0, 0.0};
     take_in_shapes(picture.drawing);
     return picture;
+  }
+
+  /// Of a hose that is pushed onto a barb and clamped there.
+  struct HoseEnd {
+    Axis axis;          // from its mouth into the hose
+    Length on{};        // how far it is pushed on
+    double half = 0.0;  // of the hose's width
+    double barb = 0.0;  // of the barb's
+  };
+
+  void hose_end(const chain::RunJoint& joint) {
+    const catalog::Seal* seal = catalog_.seal(catalog_.mating_rules()[joint.rule].seal);
+    if (seal == nullptr || !seal->clamped) return;
+    const bool outer = is_socket(joint.b);
+    if (outer ? joint.to_end : joint.inner == chain::kBase) return;  // not this run's hose
+    const Open open = open_end(joint);
+    const double on = in_metres(joint.make_up);
+    const Axis out{open.at, open.heading};
+    HoseEnd end{outer ? Axis{out.at(-on, 0.0), open.heading} : Axis{open.at, open.heading + 180.0}, joint.make_up, 0.0,
+                0.0};
+    for (const Shape& shape : placed_[outer ? joint.outer : joint.inner].picture.drawing.shapes)
+      if (const auto* area = std::get_if<Area>(&shape); area != nullptr && area->name == "body")
+        for (const Spot& spot : area->outline) end.half = std::max(end.half, across(end.axis, spot));
+    const catalog::JointSize* size = catalog_.joint_size(catalog_.port_type(outer ? joint.a : joint.b));
+    if (size != nullptr) end.barb = in_metres(size->outside_diameter) / 2.0;
+    hose_ends_.push_back(end);
+  }
+
+  /// How far from the axis.
+  static double across(const Axis& axis, const Spot& spot) {
+    const double angle = axis.heading * kRadian;
+    return std::abs(-(spot.x - axis.from.x) * std::sin(angle) + (spot.y - axis.from.y) * std::cos(angle));
+  }
+
+  /// The bands over the hose, each with its screw, and in hidden lines the teeth under it.
+  static void clamp_on(Drawing& drawing, const HoseEnd& end) {
+    PartPen pen(drawing);
+    constexpr int kTeeth = 4;
+    const double on = in_metres(end.on);
+    for (const double side : {-1.0, 1.0}) {
+      std::vector<std::pair<double, double>> teeth;
+      for (int i = 0; i < kTeeth; ++i) {
+        teeth.emplace_back(on * i / kTeeth, side * 1.04 * end.barb);
+        teeth.emplace_back(on * (i + 0.9) / kTeeth, side * 0.84 * end.barb);
+      }
+      pen.line(end.axis, "barb", teeth, Line::hidden);
+    }
+    const double wide = in_metres(plan::kHoseBand);
+    const double half = 1.06 * end.half;
+    for (const Length& from : plan::bands_on(end.on)) {
+      const double at = in_metres(from);
+      pen.tube(end.axis, "clamp", at, at + wide, half, half);
+      const double low = 1.0 * half;
+      const double high = low + 0.22 * end.half;
+      pen.area(end.axis, "clamp screw",
+               {{at + 0.2 * wide, low}, {at + 0.8 * wide, low}, {at + 0.8 * wide, high}, {at + 0.2 * wide, high}});
+    }
   }
 
   bool waits(std::size_t row, const std::vector<bool>& done) const {
@@ -255,6 +316,7 @@ class RunSketch {
   std::vector<Placed> placed_;  // of each part of the run
   std::vector<Placed> extra_;
   std::vector<Stroke> stubs_;
+  std::vector<HoseEnd> hose_ends_;
   std::vector<PortSpot> faces_;
   std::vector<std::pair<std::size_t, std::size_t>> before_;  // the first is drawn before the second
   std::vector<std::pair<std::size_t, std::size_t>> after_;   // ... after it

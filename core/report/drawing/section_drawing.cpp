@@ -68,6 +68,8 @@ Geometry geometry_of(const Plan& plan) {
   return p;
 }
 
+constexpr int kPieces = 12;  // of a line that may be bent
+
 class Section {
  public:
   Section(const Plan& plan, const Instant& now, UnitSystem units, const std::vector<Shape>* devices = nullptr)
@@ -210,6 +212,7 @@ class Section {
   /// While water runs or stands in the table, riser and hose are full. A solver's rest of a flow is none: below
   /// a teaspoon a minute nothing stands in the riser because of it.
   bool line_wet() const {
+    if (!is_joined()) return false;
     constexpr double kFlows = 1e-7;  // cubic metres a second
     return now_.table_depth > Length{} || std::abs(in_cubic_metres_per_second(now_.flow)) > kFlows;
   }
@@ -239,9 +242,9 @@ class Section {
       bushing_and_coupling(face, wall);
     else
       both_sides("bung", p_.riser_bore / 2.0, wall, p_.height - in_metres(plan_.riser.bung_projection), p_.bung_top);
-    constexpr int kPieces = 12;
     const double inner = p_.riser_bore / 2.0;
     const double outer = inner + p_.riser_wall;
+    if (!is_joined()) return gap_of_line(outer);
     const auto run = [&](double from, double to, Ink ink, const std::string& name) {
       for (int i = 0; i < kPieces; ++i) {
         const Spot a = on_hose(i / static_cast<double>(kPieces));
@@ -259,8 +262,25 @@ class Section {
       }
       drawing_.shapes.push_back(std::move(wall_of_hose));
     }
-    if (plan_.water_connection && plan_.connections[*plan_.water_connection].hose_joints > 0)
+    if (plan_.connections[*plan_.water_connection].hose_joints > 0)
       for (const bool at_table : {false, true}) clamps(at_table, outer);
+  }
+
+  /// Whether parts lead from the riser to the table.
+  bool is_joined() const {
+    return plan_.water_connection && plan_.connections[*plan_.water_connection].run() != nullptr;
+  }
+
+  /// Where nothing joins the two: in broken lines what is missing, red where the job asks for it.
+  void gap_of_line(double outer) {
+    for (const double side : {-outer, outer}) {
+      Stroke missing{"no run", {}, plan_.water_connection ? Ink::refused : Ink::faint_text, 1.5F, Line::hidden};
+      for (int i = 0; i <= kPieces; ++i) {
+        const Spot spot = on_hose(i / static_cast<double>(kPieces));
+        missing.points.push_back({spot.x + side, spot.y});
+      }
+      drawing_.shapes.push_back(std::move(missing));
+    }
   }
 
   /// Two clamps round each end of the hose, and the hexagon of the barb that it is pushed onto.

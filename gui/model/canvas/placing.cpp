@@ -129,9 +129,10 @@ class Placing {
     return std::max(width, width_of_supply());
   }
   float width_of_supply() const {
+    constexpr float kAmongRows = 160.0F;
     const auto pins = static_cast<float>(wish_.sketch.nodes[kAirSupply].pins.size());
-    return has_supply() ? std::max(layout_.in_rows ? 160.0F : 120.0F, 2.0F * kShoulder + (pins - 1.0F) * kOutletPitch)
-                        : 0.0F;
+    if (!has_supply()) return 0.0F;
+    return layout_.in_rows ? kAmongRows : std::max(120.0F, 2.0F * kShoulder + (pins - 1.0F) * kOutletPitch);
   }
   float width_of_rows() const {
     float width = 0.0F;

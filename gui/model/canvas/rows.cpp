@@ -8,6 +8,7 @@ namespace {
 
 constexpr float kBeside = 22.0F;  // between two columns
 constexpr float kUnder = 16.0F;   // between two runs
+constexpr float kWide = 180.0F;   // of a column at the least: a run's count and price have room at half the size, too
 
 /// How many columns there are when none is higher than that.
 std::size_t columns_of(const std::vector<RunBlock>& runs, float high) {
@@ -42,7 +43,7 @@ float height_for(const std::vector<RunBlock>& runs, std::size_t columns) {
 
 void wrap_rows(const Size& room, Layout& layout) {
   std::vector<RunBlock>& runs = layout.runs;
-  float wide = 0.0F;
+  float wide = kWide;
   for (const RunBlock& run : runs) wide = std::max(wide, run.all.size.width + kBeside);
   const float left = std::max(layout.nodes[kReservoir].right(), layout.nodes[kTable].right()) + 2.0F * kBeside;
   const float beside = left - std::min(layout.nodes[kAirSupply].corner.x, layout.nodes[kTable].corner.x);

@@ -1,6 +1,5 @@
 #include "gui/model/canvas/run_block.h"
 
-#include "gui/model/canvas/braid.h"
 #include "gui/model/canvas/run_words.h"
 
 #include <algorithm>
@@ -198,9 +197,7 @@ void lengthen(RunBlock& block, float by, const WordSizes& words) {
   const auto shift_pin = [&](PlacedPin& pin) {
     if (beyond(pin.where.y)) pin.where.y += sign * by;
   };
-  const std::vector<report::Shape> strands = with_longer_braid(block.art, -from, -sign, by);
   each_spot(block.art, shift);
-  block.art.shapes.insert(block.art.shapes.end(), strands.begin(), strands.end());
   for (PlacedNode& node : block.nodes) {
     const float top = node.box.corner.y + (beyond(node.box.corner.y) ? sign * by : 0.0F);
     const float bottom = node.box.bottom() + (beyond(node.box.bottom()) ? sign * by : 0.0F);

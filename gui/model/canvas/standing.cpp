@@ -107,7 +107,9 @@ std::vector<float> outlets_of(const Box& supply, const std::vector<const PlacedP
                      : beyond > 0.0       ? supply.middle().x - 0.01 * beyond
                                           : wanted[i]->where.x);
   }
-  const auto spread = report::spread(places, kOutletPitch, supply.corner.x + kShoulder, supply.right() - kShoulder);
+  const double most = supply.size.width - 2.0F * kShoulder;
+  const double pitch = std::min<double>(kOutletPitch, most / std::max(1.0, static_cast<double>(wanted.size()) - 1.0));
+  const auto spread = report::spread(places, pitch, supply.corner.x + kShoulder, supply.right() - kShoulder);
   return {spread.begin(), spread.end()};
 }
 

@@ -234,7 +234,7 @@ class RunPainter {
     }
     const float aside = left - corner.x;
     const PixelBox room{left, top, std::max(all.right + aside, left + scene_.px(60.0F)),
-                        std::max(all.bottom, top + words_.line(points_) + 1.0F)};
+                        std::max(all.bottom, top + 2.0F * words_.line(points_) + 1.0F)};
     const ImVec2 size = words_.measure(points_, text, room.right - room.left);
     const bool whole = size.x <= room.right - room.left && size.y <= room.bottom - room.top;
     words_.put(points_, {room.left, room.top}, text_, whole ? text : scene_.shown.texts.brief[block_.connection], room,

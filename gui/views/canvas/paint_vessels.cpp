@@ -111,7 +111,8 @@ class VesselPainter {
     const std::string text = vessel_words(plan(), node_, scene_.shown.units);
     const PixelBox wide{left + lens_.px(12.0F), box_.top, right - lens_.px(12.0F), box_.bottom - lens_.px(5.0F)};
     const float top = wide.bottom - words_.measure(kVesselWords, text, wide.width()).y;
-    put_in_tank(kVesselWords, {wide.left, top}, Ink::text, text, {wide.left, top, wide.right, box_.bottom}, true);
+    if (top > box_.top)
+      put_in_tank(kVesselWords, {wide.left, top}, Ink::text, text, {wide.left, top, wide.right, box_.bottom}, true);
   }
 
   /// From its bung down into the water, short of the floor.
@@ -196,6 +197,7 @@ class VesselPainter {
     list_.AddRectFilled({at.x - half.x, at.y - half.y}, {at.x + half.x, at.y + half.y}, packed(scene_.theme[fill]));
     list_.AddRect({at.x - half.x, at.y - half.y}, {at.x + half.x, at.y + half.y}, packed(scene_.theme[Ink::part_edge]),
                   0.0F, 0, scene_.px(1.0F));
+    thread_in_bung(at, half, level);
     if (scene_.shown.layout.in_rows) return;  // each run's title tells its port
     const std::string written = plan().catalog->written(node_.pins[i].type);
     const float line = words_.line(kPartWords);
@@ -223,6 +225,21 @@ class VesselPainter {
       put_in_tank(kPartWords, {left, top + line}, Ink::faint_text, written,
                   {left, top + line, right, top + 2.0F * line + 1.0F});
     }
+  }
+
+  /// Its thread from end to end, hidden.
+  void thread_in_bung(const gui::Point& at, const ImVec2& half, bool level) {
+    const float pixel = scene_.scale;
+    const float root = 0.78F * (level ? half.y : half.x);
+    const ImU32 ink = packed(scene_.theme[Ink::part_edge]);
+    for (const float side : {-root, root})
+      for (float along = -(level ? half.x : half.y); along < (level ? half.x : half.y); along += 5.0F * pixel) {
+        const float to = std::min(along + 3.0F * pixel, level ? half.x : half.y);
+        if (level)
+          list_.AddLine({at.x + along, at.y + side}, {at.x + to, at.y + side}, ink, pixel);
+        else
+          list_.AddLine({at.x + side, at.y + along}, {at.x + side, at.y + to}, ink, pixel);
+      }
   }
 
   /// How far to the right of the port the parts reach that stand in it, at the height of its name.

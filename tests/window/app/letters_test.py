@@ -125,7 +125,7 @@ class Letters(unittest.TestCase):
             runs = [text for text in said if text.startswith("extra ")]
             self.assertEqual(len(runs), 54, runs)
             for run in runs:
-                self.assertRegex(run, r"^extra \d+(, pa\d+ to pb\d+)?: \d+ parts?, \$\d+\.\d\d$")
+                self.assertRegex(run, r"^extra \d+(, pa\d+ to pb\d+)?:\s\d+ parts?, \$\d+\.\d\d$")
         finally:
             if window:
                 window.kill()

@@ -94,5 +94,26 @@ TEST(RunDrawing, NumbersStandBesideThePartsAndNotOnEachOther) {
   });
 }
 
+TEST(RunDrawing, EachClampIsOnItsHoseEnd) {
+  int seen = 0;
+  each_run([&](const plan::Plan& plan, const plan::ConnectionPlan& connection) {
+    const RunPicture picture = run_picture(*plan.catalog, *connection.run());
+    int clamps = 0;
+    double widest = 0.0;
+    for (const Shape& shape : picture.drawing.shapes) {
+      const auto* area = std::get_if<Area>(&shape);
+      if (area == nullptr || area->name != "clamp") continue;
+      ++clamps;
+      for (const Spot& spot : area->outline) widest = std::max(widest, std::abs(spot.y));
+    }
+    EXPECT_EQ(clamps, connection.clamps) << connection.name;
+    seen += clamps;
+    if (clamps > 0) {
+      EXPECT_GT(2.0 * widest, in_metres(plan.catalog->part(connection.run()->parts[1].part).ports[0].bore));
+    }
+  });
+  EXPECT_GE(seen, 8);
+}
+
 }  // namespace
 }  // namespace riserun::report

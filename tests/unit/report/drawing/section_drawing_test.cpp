@@ -230,5 +230,21 @@ TEST(Section, TheAirsRunStandsOnItsBung) {
   EXPECT_GT(near, 10) << "regulator, check valve and nipples";
 }
 
+TEST(Section, ARunThatThereIsNoneOfIsNoPipe) {
+  const auto named = [](const plan::Plan& plan, const std::string& name) {
+    const Drawing drawing = section_drawing(plan, {}, UnitSystem::inch);
+    return std::count_if(drawing.shapes.begin(), drawing.shapes.end(), [&](const Shape& shape) {
+      const auto* stroke = std::get_if<Stroke>(&shape);
+      return stroke != nullptr && stroke->name == name;
+    });
+  };
+  EXPECT_EQ(named(plan::bevel_bench(), "no run"), 0);
+  EXPECT_EQ(named(plan::bevel_bench(), "hose"), 2);
+  plan::Plan plan = plan::bevel_bench();
+  plan.connections[*plan.water_connection].answer = chain::NoChain{};
+  EXPECT_EQ(named(plan, "no run"), 2);
+  EXPECT_EQ(named(plan, "hose"), 0);
+}
+
 }  // namespace
 }  // namespace riserun::report

@@ -15,6 +15,8 @@ namespace riserun::views {
 
 namespace {
 
+constexpr const char* kFixIt = "Fix";
+
 Requests mend_buttons(const Scene& scene, const plan::Finding& finding, const std::string& name) {
   Requests asked;
   const UnitSystem units = scene.shown.units;
@@ -23,8 +25,12 @@ Requests mend_buttons(const Scene& scene, const plan::Finding& finding, const st
     const plan::Changes& changes = ways[way];
     ImGui::PushID(static_cast<int>(way));
     const std::string title = gui::title_of_mend(*scene.shown.plan->catalog, changes, units);
+    // A long one is said in full over a short button.
+    const bool fits = ImGui::CalcTextSize(title.c_str()).x + 2.0F * ImGui::GetStyle().FramePadding.x <=
+                      ImGui::GetContentRegionAvail().x;
+    if (!fits) ImGui::TextWrapped("%s", title.c_str());
     ImGui::BeginDisabled(!scene.model.plan().current);
-    if (ImGui::Button(title.c_str())) asked.push_back(gui::Perform{gui::FollowMend{changes, units}});
+    if (button(fits ? title : kFixIt)) asked.push_back(gui::Perform{gui::FollowMend{changes, units}});
     ImGui::EndDisabled();
     note_item(scene, way == 0 ? "mend of " + name : fmt::format("mend {} of {}", way + 1, name));
     ImGui::PopID();
@@ -63,7 +69,7 @@ Requests entries_to_fix(const Scene& scene) {
     ImGui::TextWrapped("%s", fmt::format("{} '{}': {}", path.text(), entry.written, entry.reason).c_str());
   for (const quantity::Problem& problem : job.problems) ImGui::TextWrapped("%s", problem.text().c_str());
   const Do where = job.problems.empty() ? Do::sheet_measurements : Do::sheet_file;
-  if (ImGui::Button(row_of(where).name)) {
+  if (button(row_of(where).name)) {
     asked.push_back(where);
     ImGui::CloseCurrentPopup();
   }
@@ -80,6 +86,7 @@ Requests reasons(const Scene& scene) {
   }
   strong(scene, plan.findings.empty() ? badge.words + ": nothing is open" : "Why " + badge.words);
   if (can_mend_several(plan)) append(asked, draw_mend_all(scene));
+  ImGui::SetItemDefaultFocus();
   for (std::size_t i = 0; i < plan.findings.size(); ++i)
     append(asked, draw_finding(scene, plan.findings[i], fmt::format("reason {}", i + 1)));
   ImGui::Separator();
@@ -131,7 +138,7 @@ Requests draw_finding_line(const Scene& scene, const plan::Finding& finding, con
     return title.empty() ? 0.0F : ImGui::CalcTextSize(title.c_str()).x + 2.0F * ImGui::GetStyle().FramePadding.x;
   };
   const std::string whole_title = title;
-  if (button_width() > all * kMostButton) title = "Fix";
+  if (button_width() > all * kMostButton) title = kFixIt;
   const float wide = all - (has_way ? button_width() + gap : 0.0F);
   const ImVec2 at = ImGui::GetCursorScreenPos();
   const ImFont& font = *ImGui::GetFont();
@@ -173,7 +180,7 @@ bool can_mend_several(const plan::Plan& plan) {
 Requests draw_mend_all(const Scene& scene) {
   Requests asked;
   ImGui::BeginDisabled(!scene.model.plan().current);
-  if (ImGui::SmallButton(row_of(Do::mend_all).name)) asked.push_back(Do::mend_all);
+  if (button(row_of(Do::mend_all).name, true)) asked.push_back(Do::mend_all);
   ImGui::EndDisabled();
   note_item(scene, "mend all");
   if (ImGui::IsItemHovered()) hint(scene, "The first mend of each, one after the other; one step of undo");
@@ -194,8 +201,7 @@ Requests draw_reasons(const Scene& scene, ReasonsState& state) {
   if (!ImGui::BeginPopup("reasons")) return {};
   Requests asked = reasons(scene);
   ImGui::Spacing();
-  if (ImGui::Button(words::kClose) || ImGui::IsKeyPressed(static_cast<int>(Key::escape), false))
-    ImGui::CloseCurrentPopup();
+  if (button(words::kClose) || ImGui::IsKeyPressed(static_cast<int>(Key::escape), false)) ImGui::CloseCurrentPopup();
   note_item(scene, "close reasons");
   ImGui::EndPopup();
   return asked;

@@ -16,8 +16,8 @@ enum class Looks { light, dark };
 
 struct ViewState {
   std::optional<quantity::UnitSystem> units;  // none: as the job says
-  Looks looks = Looks::light;
-  std::map<std::string, Point> moved;  // how far each thing was moved by hand, by `moved_as`
+  Looks looks = Looks::light;                 // of the whole program: from the habits, never from a job's side file
+  std::map<std::string, Point> moved;         // how far each thing was moved by hand, by `moved_as`
   Point pan;
   float zoom = 1.0F;  // 0.05 to 8
   bool operator==(const ViewState&) const = default;

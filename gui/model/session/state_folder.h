@@ -26,7 +26,7 @@ std::vector<std::filesystem::path> recent_files(const std::filesystem::path& sta
 /// Puts the file first. A folder that cannot be written to is no hindrance to anything else.
 void note_recent(const std::filesystem::path& state, const std::filesystem::path& file);
 
-/// Unit system and looks as the user set them last, for jobs that have no side file.
+/// Unit system, for jobs that have no side file, and looks as the user set them last.
 ViewState habits(const std::filesystem::path& state);
 void note_habits(const std::filesystem::path& state, const ViewState& view);
 

@@ -147,7 +147,9 @@ void Workshop::show_document() {
   const JobState job = state_of(job_);
   ViewState fresh = habits_;
   if (!job.file.path.empty() && job.values.contains(at("units"))) fresh.units.reset();
-  view_ = saved_view_ = job_.load_view().value_or(std::move(fresh));
+  view_ = job_.load_view().value_or(std::move(fresh));
+  view_.looks = habits_.looks;  // of the shop's light and not of a job
+  saved_view_ = view_;
   {
     const std::lock_guard lock(mutex_);
     news_.view = view_;

@@ -89,6 +89,11 @@ void hint(const Scene& scene, const std::string& text) {
   ImGui::PopStyleVar();
 }
 
+bool button(const std::string& name, bool low) {
+  const bool pressed = low ? ImGui::SmallButton(name.c_str()) : ImGui::Button(name.c_str());
+  return pressed || (ImGui::IsItemFocused() && ImGui::IsKeyPressed(static_cast<int>(Key::enter), false));
+}
+
 bool one_of(const Scene& scene, const char* name, bool chosen, Ink text) {
   ImGui::PushStyleColor(ImGuiCol_Button, packed(scene.theme[chosen ? Ink::accent_ground : Ink::panel]));
   ImGui::PushStyleColor(ImGuiCol_ButtonHovered, packed(scene.theme[chosen ? Ink::accent_ground : Ink::field_over]));

@@ -94,6 +94,8 @@ void wrapped(const Scene& scene, Ink ink, const std::string& text);
 void strong(const Scene& scene, const std::string& text);
 /// Words beside the pointer: where a number comes from, what a key does.
 void hint(const Scene& scene, const std::string& text);
+/// A button that Return presses, too, when the keyboard is on it; whether it was pressed.
+bool button(const std::string& name, bool low = false);
 /// A button of a row of which one is chosen; whether it was pressed.
 bool one_of(const Scene& scene, const char* name, bool chosen, Ink text = Ink::text);
 /// The plan is not of what stands in the job now: what is drawn next is grey until the end.

@@ -68,6 +68,15 @@ class Three(Driven):
                       "3/4 MNPT relief valve, set 2 psi", "0 to 5 psi gauge, 1/4 MNPT"):
             self.assertIn(words, said)
 
+    def test_keys_alone_mend_all(self):
+        window = self.window
+        window.key("F4")
+        window.wait_for(lambda p: "mend all" in p, "the reasons")
+        before = window.revision()
+        window.key("Return")
+        places = window.wait_for_act(before)
+        self.assertNotIn("reason 3", places, "what a button mends is mended")
+
     def test_all_of_a_finding_stands_behind_its_line(self):
         self.window.click("open 1")
         self.window.wait_for(lambda p: "reason 1" in p, "the whole of it")

@@ -27,7 +27,13 @@ FigureGroup leak_test_or_none(const plan::Plan& plan) {
 Figure time_or_never(const plan::Plan& plan, Figure time, std::string_view label, const transfer::Transfer& transfer) {
   const bool missing = !plan.transfer.missing_run.empty();
   time.label = label;
-  if (!missing && transfer.stop == transfer::Stop::goal_reached) return time;
+  if (!missing && transfer.stop == transfer::Stop::goal_reached) {
+    if (plan.water_connection) return time;
+    time.beside = {"by a line that is assumed", {}};
+    time.low.reset();
+    time.high.reset();
+    return time;
+  }
   time.beside = missing ? Phrase{"'{0}' does not go together", {plan.transfer.missing_run}}
                         : Phrase{"stops after {0}", {transfer.time}};
   time.value = std::string("never");

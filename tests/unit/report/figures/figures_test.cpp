@@ -42,6 +42,17 @@ TEST(Figures, OfOneLabelStandOnlyOnceInAGroup) {
   }
 }
 
+// The man who reads the largest type would fill by a line that nobody has built.
+TEST(Figures, TimesOfALineThatIsAssumedSaySo) {
+  const auto beside = [](const char* name, std::size_t row) {
+    return written_beside(headline_of(plan::plan_of_example(name))[row], UnitSystem::inch);
+  };
+  for (const std::size_t row : {1U, 2U}) {
+    EXPECT_EQ(beside("walls-too-thin", row), "by a line that is assumed");
+    EXPECT_THAT(beside("bevel-bench", row), HasSubstr(" to "));
+  }
+}
+
 TEST(Figures, AreTheNumbersOfTheText) {
   for (const char* name : kExamples) {
     const plan::Plan plan = plan::plan_of_example(name);

@@ -229,12 +229,11 @@ void SpanRun::expand(std::uint32_t label) {
 void SpanRun::reach(const LabelKey& key, const Cost& cost, std::uint32_t from, std::uint32_t move) {
   const Cost least = cost + bounds_.cost(key.stage);
   if ((dearest_ && least > *dearest_) || narrows_too_much(least)) return;
-  const auto known = known_.find(key);
-  std::uint32_t row = known == known_.end() ? kNoRow : known->second;
-  if (row == kNoRow) {
-    if (!may_land(key)) return;
-    row = static_cast<std::uint32_t>(labels_.size());
-    known_.emplace(key, row);
+  // Most cannot land, and are met once: that is told before they are looked for.
+  if (!may_land(key)) return;
+  const auto [known, is_new] = known_.try_emplace(key, static_cast<std::uint32_t>(labels_.size()));
+  const std::uint32_t row = known->second;
+  if (is_new) {
     labels_.push_back({key, cost, 0, 0, false});
     open_.push({cost + bounds_.cost(key.stage), row});
   }

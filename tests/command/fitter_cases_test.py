@@ -66,6 +66,15 @@ CASES = [
     # Tube and plastic.
     (("1/2 FNPT", "1/2 copper tube"), "1/2", ["cup to male pipe"], None),
     (("3/4 copper tube", "1/2 copper tube"), "3/4 1/2", ["copper reducing coupling"], {"copper"}),
+    # Copper stays copper; to iron by one proper break, and iron beyond it.
+    (("1-1/2 copper tube", "1-1/4 FNPT", HELD), "1-1/2 1-1/4",
+     ["copper union", "copper fitting reducer", "copper tube", "cup to male pipe"], {"copper"}),
+    (("1-1/2 copper tube", "1-1/4 FNPT black iron", HELD), "1-1/2 1-1/4", ["dielectric union", "hex bushing", NIPPLE],
+     {"galvanized", "black iron"}),
+    (("3/4 copper tube", "3/4 FNPT black iron", HELD), "3/4", ["dielectric union", NIPPLE],
+     {"galvanized", "black iron"}),
+    # One metal all the way is not worth thrice the price.
+    (("1 MNPT", "3/4 FGHT"), "1 3/4", ["reducing coupling", "male hose thread to male pipe adapter"], {"black iron", "brass"}),
     (("1/2 PEX tube", "1/2 PEX tube"), "1/2", ["PEX coupling"], None),
     (("1/2 PEX tube", "1/2 FNPT"), "1/2", ["PEX to male pipe"], None),
     (("1 spigot", "1 spigot"), "1", ["PVC coupling"], {"PVC"}),

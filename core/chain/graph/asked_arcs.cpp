@@ -198,7 +198,7 @@ void AskedMoves::fold() {
                       extras_.counts_bushings && m.bushing, extras_.every_length ? shape_of(m) : Shape{},
                       m.enter_material, m.leave_material, m.enter_bore, m.leave_bore,
                       keeps_the_line() ? makes_of(catalog_, m) : std::vector<Make>{},
-                      keeps_the_line() ? m.own.other_kinds : 0);
+                      keeps_the_line() ? m.own.other_kinds : 0, keeps_the_line() && parts_metals(catalog_, m));
   };
   const auto goodness = [&](const Move& m) {
     return std::tuple(cost_of(order, m.own), rest_of(order, m.own), ranks_of(folded_, m), m.enter, m.leave);

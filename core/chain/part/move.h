@@ -86,6 +86,10 @@ bool gives_way(const Catalog& catalog, const catalog::Part& part, std::size_t en
 /// went between would meet its steel half unasked.
 enum class PartingCause : std::uint8_t { none, between_the_ends, anywhere };
 PartingCause parting_cause(const Catalog& catalog, const ChainRequest& request);
+/// Its part keeps two metals apart, as a dielectric union does.
+inline bool parts_metals(const Catalog& catalog, const Move& move) {
+  return move.part.valid() && catalog.part(move.part).dielectric;
+}
 /// It keeps two metals apart, as a dielectric union does, where the request gives no reason for it: it avoids no bad
 /// pairs, and the part has ports of one kind, or there is no such cause.
 bool parts_metals_for_nothing(const Catalog& catalog, const ChainRequest& request, const catalog::Part& part);

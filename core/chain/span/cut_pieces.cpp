@@ -211,7 +211,8 @@ void CutMoves::fold() {
   const auto key = [&](const Move& m) {
     return std::tuple(m.enter_type, m.leave_type, m.closes, m.only_for_need, m.groups, m.enter_material,
                       m.leave_material, m.enter_bore, m.leave_bore, m.no_grip, shape_of(m),
-                      keeps_the_line(order) ? catalog.part(m.part).material : MaterialId{});
+                      keeps_the_line(order) ? catalog.part(m.part).material : MaterialId{},
+                      keeps_the_line(order) && parts_metals(catalog, m));
   };
   const auto goodness = [&](const Move& m) {
     return std::tuple(cost_of(order, m.own), rest_of(order, m.own), folded_.rank(m.part), m.enter, m.own.buy);

@@ -321,7 +321,7 @@ SpanRoute SpanRun::best_of_tied() const {
         for (std::uint32_t move = next.move; move < graph_.alike_end(next.move); ++move) arc(move, next.to);
       }
     });
-    BestOfEqual best = equal.best(end_metals(rules_.request()));
+    BestOfEqual best = equal.best(end_metals(folded_.catalog(), rules_.request()));
     route.moves = std::move(best.moves);
     route.rest = best.rest;
     route.off = std::exchange(route.rest.tuple[kOffPlace], 0);

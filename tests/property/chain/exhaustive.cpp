@@ -187,7 +187,11 @@ void count_materials(const Catalog& catalog, const std::vector<PartId>& parts,
     least = std::min(least, of_this);
   }
   // Beyond the first part that keeps the two ends apart only the far one counts, before it only the near one.
-  const auto parting = std::find_if(parts.begin(), parts.end(), [&](PartId id) { return catalog.part(id).dielectric; });
+  const auto parting = std::find_if(parts.begin(), parts.end(), [&](PartId id) {
+    const Part& part = catalog.part(id);
+    const Role role = catalog.family(part.family).role;
+    return role != Role::plug && (part.dielectric || !catalog.material(part.material).metal);
+  });
   const bool is_chain = shape == Shape::chain && ends.size() == 2 && ends[0] && ends[1];
   if (is_chain && galvanic == Galvanic::warn && parting != parts.end() &&
       catalog.galvanic(*ends[0], *ends[1]) == GalvanicVerdict::keep_apart) {

@@ -137,6 +137,7 @@ struct Seal {
   bool clamped = false;     // by a part of its own, a hose clamp, in place of the consumable
   bool on_washer = false;   // on a washer or gasket that lies in or on one of the two ends
   bool hot = false;         // made with heat, which chars tape and spoils a valve's seats
+  bool at_bench = false;    // its tool takes room round a loose piece: made before that goes into the run
   Length bare{};            // of the tube that goes in, left free at the mouth for its nut or collar and what turns it
   Length tape_per_joint{};  // zero: what it uses up is counted by the joint
   Length tape_per_roll{};

@@ -53,6 +53,16 @@ CASES = [
      [NIPPLE, "ball valve", NIPPLE, "union", NIPPLE], None),
     (("1 FNPT", "1 FNPT", *need("hose"), "--span", "18 in", "--offset", "3 in"), "1",
      ["barb to male pipe", "hose", "barb to male pipe"], {"brass", "rubber"}),
+    # Hoses that come with their ends on, longer than their gap, also aside.
+    (("3/4 MGHT", "3/4 FGHT", "--span", "9 ft"), "3/4", ["garden hose"], {"rubber"}),
+    (("3/4 MGHT", "3/4 FGHT", "--span", "24 ft"), "3/4", ["garden hose"], {"rubber"}),
+    (("3/4 MGHT", "3/4 FGHT", "--span", "50 ft"), "3/4", ["garden hose", "garden hose"], {"rubber"}),
+    (("3/4 MGHT", "3/4 MGHT", "--span", "42 in"), "3/4", ["fill hose"], {"rubber"}),
+    (("3/4 MNPT", "3/4 MNPT", "--span", "17 in", "--offset", "4 in", *need("flexible connector")), "3/4",
+     ["flexible connector"], {"brass"}),
+    (("1 MNPT", "1 MNPT", "--span", "16 in", "--offset", "3 in", *need("flexible connector")), "1",
+     ["flexible connector"], {"brass"}),
+    (("3/4 MNPT", "3/4 MNPT", "--span", "11 in", *need("flexible connector")), "3/4", ["flexible connector"], {"brass"}),
     # Hose.
     (("1 FNPT", "1 FNPT", *need("hose")), "1", ["barb to male pipe", "hose", "barb to male pipe"],
      {"brass", "rubber"}),
@@ -66,6 +76,15 @@ CASES = [
     # Tube and plastic.
     (("1/2 FNPT", "1/2 copper tube"), "1/2", ["cup to male pipe"], None),
     (("3/4 copper tube", "1/2 copper tube"), "3/4 1/2", ["copper reducing coupling"], {"copper"}),
+    # Copper stays copper; to iron by one proper break, and iron beyond it.
+    (("1-1/2 copper tube", "1-1/4 FNPT", HELD), "1-1/2 1-1/4",
+     ["copper union", "copper tube", "cup to male pipe"], {"copper"}),
+    (("1-1/2 copper tube", "1-1/4 FNPT black iron", HELD), "1-1/2 1-1/4", ["dielectric union", "hex bushing", NIPPLE],
+     {"galvanized", "black iron"}),
+    (("3/4 copper tube", "3/4 FNPT black iron", HELD), "3/4", ["dielectric union", NIPPLE],
+     {"galvanized", "black iron"}),
+    # One metal all the way is not worth thrice the price.
+    (("1 MNPT", "3/4 FGHT"), "1 3/4", ["reducing coupling", "male hose thread to male pipe adapter"], {"black iron", "brass"}),
     (("1/2 PEX tube", "1/2 PEX tube"), "1/2", ["PEX coupling"], None),
     (("1/2 PEX tube", "1/2 FNPT"), "1/2", ["PEX to male pipe"], None),
     (("1 spigot", "1 spigot"), "1", ["PVC coupling"], {"PVC"}),

@@ -266,5 +266,20 @@ class SealsThatDoNotMatch(Trap):
                          ["order the 1/2 female 37 flare swivel x 1/2 MNPT adapter: then 1 part, 1 to buy, about $2.95"])
 
 
+class AFlareBetweenTwoFittings(Trap):
+    """A flaring bar clamps the loose tube: it goes between no two fittings three inches apart (common practice)."""
+
+    def test_the_tube_is_flared_before_it_goes_in(self):
+        for words in (("1/2 FNPT", "1/2 FNPT", "--span", "5 in", "--held", "--need", "copper tube"),
+                      ("3/8 male 45 flare", "1/4 FNPT", "--need", "copper tube")):
+            text = self.found("chain", *words)
+            order = text.split("Build order")[1]
+            self.assertIn("then flare the tube", order)
+            flared = order.index("then flare the tube")
+            for port in ("the first port", "the last port", "Tape 3 to 4 turns"):
+                if port in order:
+                    self.assertLess(flared, order.index(port), text)
+
+
 if __name__ == "__main__":
     unittest.main(argv=sys.argv[:1])

@@ -35,14 +35,17 @@ void read_tape(Loading& loading, const Value& value, Seal& seal) {
 }
 
 void load_seal(Loading& loading, const Value& value) {
-  Fields fields(value, {"name", "instruction", "consumable", "clamped", "washer", "heat", "bare", "tape", "source"},
-                loading.problems);
+  Fields fields(
+      value,
+      {"name", "instruction", "consumable", "clamped", "washer", "heat", "at the bench", "bare", "tape", "source"},
+      loading.problems);
   if (!fields.valid()) return;
   Seal seal{fields.need_text("name"), fields.need_text("instruction"), fields.text_or("consumable", ""),
             fields.need_text("source")};
   seal.clamped = fields.flag_or("clamped", false);
   seal.on_washer = fields.flag_or("washer", false);
   seal.hot = fields.flag_or("heat", false);
+  seal.at_bench = fields.flag_or("at the bench", false);
   if (fields.find("bare").exists()) seal.bare = fields.need_with("bare", read_bare_length).value_or(Length{});
   read_tape(loading, fields.find("tape"), seal);
   if (loading.so_far().seal(seal.name))

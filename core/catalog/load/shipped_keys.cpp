@@ -17,6 +17,7 @@ std::vector<FileKey> keys_of_seals() {
       {"seals", Form::list, "What makes a joint tight", {}, true},
       {"seals[].name", Form::text, "What the seal is called", {}, true},
       {"seals[].instruction", Form::text, "How it is put on", {}, true},
+      {"seals[].at the bench", Form::yes_no, "Made on a loose piece, before that goes into the run"},
       {"seals[].consumable", Form::text, "What is bought for it"},
       {"seals[].clamped", Form::yes_no, "A hose clamp goes over the joint"},
       {"seals[].washer", Form::yes_no, "It seals on a washer"},

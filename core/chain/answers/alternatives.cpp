@@ -106,7 +106,8 @@ std::vector<Row> sorted_rows(const FoldedCatalog& folded, const ChainRequest& re
   for (Route& route : routes) {
     rows.push_back(row_of(folded, std::move(route)));
     rows.back().cost = cost_under(folded.catalog(), request, rows.back().route);
-    rows.back().rest = rest_of(folded.catalog(), request.order, end_metals(request), rows.back().route.moves);
+    rows.back().rest =
+        rest_of(folded.catalog(), request.order, end_metals(folded.catalog(), request), rows.back().route.moves);
   }
   std::sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {
     return std::tie(a.cost, a.rest, a.key) < std::tie(b.cost, b.rest, b.key);

@@ -38,7 +38,9 @@ using catalog::PortTypeId;
 ///      are one metal, Catalog::same_metal), then those nearest to it in the galvanic series (brass goes into copper
 ///      before stainless; what is no metal is farthest), then fewest that are not of the run's commonest; a device is
 ///      of any here: what joins it need not follow its metal. Neither metals kept apart nor nearness count where
-///      Galvanic::avoid parts them anyway.
+///      Galvanic::avoid parts them anyway. In a chain between two known metals that must be kept apart the parts before
+///      the first part that does so (a dielectric union) are held against the first end alone, those behind it against
+///      the last, and it itself against neither.
 ///   7. the lowest price to pay.
 /// In an assembly a port's line size is the greatest over the targets beyond it of the smaller of that target and the
 /// base, and its ends are the base and those targets; a target that a device is chosen for has the least of their

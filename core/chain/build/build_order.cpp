@@ -95,6 +95,8 @@ void BuildOrder::choose_what_is_soldered_first() {
   done_.assign(tree_.bonds.size(), false);
   carries_.assign(tree_.bodies.size(), false);
   soldered_ = soldered_first(catalog_, tree_);
+  const std::vector<std::size_t> bench = bonds_made_at_the_bench(catalog_, tree_);
+  soldered_.bonds.insert(soldered_.bonds.begin(), bench.begin(), bench.end());
   for (const std::size_t bond : soldered_.bonds) made_[bond] = true;
 }
 

@@ -87,4 +87,15 @@ bool is_hot(const Catalog& catalog, const BodyTree& tree, const Bond& bond) {
 
 SolderedFirst soldered_first(const Catalog& catalog, const BodyTree& tree) { return Pieces(catalog, tree).taken(); }
 
+std::vector<std::size_t> bonds_made_at_the_bench(const Catalog& catalog, const BodyTree& tree) {
+  std::vector<std::size_t> made;
+  for (std::size_t row = 0; row < tree.bonds.size(); ++row) {
+    const Bond& bond = tree.bonds[row];
+    if (tree.is_nut(bond) || bond.last || !tree.is_part(bond.inner) || !tree.is_part(bond.outer)) continue;
+    const catalog::Seal* seal = catalog.seal(tree.rule(bond.joint).seal);
+    if (seal && seal->at_bench) made.push_back(row);
+  }
+  return made;
+}
+
 }  // namespace riserun::chain

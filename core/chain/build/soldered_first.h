@@ -1,5 +1,5 @@
-// What of a run is soldered before anything is screwed up: heat beside a taped joint chars the tape, and in a valve it
-// spoils the seats (common practice).
+// What of a run is made before anything is screwed up: it is soldered, as heat beside a taped joint chars the tape, and
+// in a valve it spoils the seats (common practice), or flared at the bench.
 #pragma once
 
 #include "chain/build/body_tree.h"
@@ -26,5 +26,9 @@ bool is_hot(const catalog::Catalog& catalog, const BodyTree& tree, const Bond& b
 /// neighbours is soldered where it stands. O(bodies^2).
 /// @param tree its last bonds and the bodies that it is made up from chosen
 SolderedFirst soldered_first(const catalog::Catalog& catalog, const BodyTree& tree);
+
+/// Bonds that are made on loose pieces before all else, as their tool goes between no two fittings: a flaring bar
+/// clamps the tube (Seal::at_bench, common practice).
+std::vector<std::size_t> bonds_made_at_the_bench(const catalog::Catalog& catalog, const BodyTree& tree);
 
 }  // namespace riserun::chain

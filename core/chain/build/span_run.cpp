@@ -55,7 +55,7 @@ SpanFit fit_of(const Catalog& catalog, const ChainRequest& request, const Span& 
   if (choice.make != SpanMake::hose) return fit;
   fit.lands_aside = span.aside();
   for (const Move& move : moves)
-    if (move.cut)
+    if (move.cut && !move.stub && move.cut_micrometres > 0)
       fit.hose_radius = metres(
           hose_run(catalog, catalog.part(move.part), in_micrometres(span.aside())).radius(move.own.micrometres) * 1e-6);
   return fit;
@@ -78,10 +78,10 @@ SpanFit fit_of_guide(const Catalog& catalog, const Span& span, const Chain& chai
   return fit;
 }
 
-/// It holds hose or tube, which is cut to its length whichever that is.
+/// It holds hose or tube, which is cut or bought to its length whichever that is.
 bool is_cut_anyway(const Catalog& catalog, const std::vector<Move>& moves) {
   return std::any_of(moves.begin(), moves.end(),
-                     [&](const Move& move) { return catalog.part(move.part).cut_to_length; });
+                     [&](const Move& move) { return has_no_one_length(catalog, catalog.part(move.part)); });
 }
 
 /// By all that counts along a run. The price of what is cut goes with its length.

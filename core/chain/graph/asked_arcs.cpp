@@ -88,7 +88,7 @@ void AskedMoves::add_ways(PartId id, const std::function<void(Move&)>& pay) {
   const Part& part = catalog_.part(id);
   const std::uint8_t groups = rules_.groups_of(id);
   if (groups == 0 && !goes_in_unasked(catalog_, rules_.request(), part)) return;
-  if (extras_.every_length && part.cut_to_length) return;  // comes at the length that it is cut to
+  if (extras_.every_length && has_no_one_length(catalog_, part)) return;  // comes at the length that it takes up
   for (std::size_t enter = 0; enter < part.ports.size(); ++enter) {
     for (std::size_t leave = 0; leave < part.ports.size(); ++leave) {
       if (enter == leave || !rules_.admits_way(part, enter, leave)) continue;
@@ -198,7 +198,7 @@ void AskedMoves::fold() {
                       extras_.counts_bushings && m.bushing, extras_.every_length ? shape_of(m) : Shape{},
                       m.enter_material, m.leave_material, m.enter_bore, m.leave_bore,
                       keeps_the_line() ? makes_of(catalog_, m) : std::vector<Make>{},
-                      keeps_the_line() ? m.own.other_kinds : 0);
+                      keeps_the_line() ? m.own.other_kinds : 0, keeps_the_line() && parts_metals(catalog_, m));
   };
   const auto goodness = [&](const Move& m) {
     return std::tuple(cost_of(order, m.own), rest_of(order, m.own), ranks_of(folded_, m), m.enter, m.leave);

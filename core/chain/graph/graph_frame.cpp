@@ -86,7 +86,7 @@ void GraphFrame::add_each_length(std::span<const Way> ways, const Rules& rules, 
   const std::size_t first = moves_.size();
   for (const Way& way : ways) {
     const PartId part = way.part();
-    if (catalog.part(part).cut_to_length) continue;  // comes at the length that it is cut to
+    if (has_no_one_length(catalog, catalog.part(part))) continue;  // comes at the length that it takes up
     if (!rules.buyable(part) || !rules.admits(part) || rules.groups_of(part) != 0 ||
         !goes_in_unasked(catalog, rules.request(), catalog.part(part)) ||
         !rules.admits_way(catalog.part(part), way.enter(), way.leave()))
@@ -125,7 +125,8 @@ void GraphFrame::find_alike(const Rules& rules, const GraphExtras& extras) {
     return std::tuple(m.enter_type, m.leave_type, m.closes, m.only_for_need, m.groups, m.no_grip,
                       by_material ? m.enter_material : MaterialId{}, by_material ? m.leave_material : MaterialId{},
                       extras.counts_bushings && m.bushing, extras.every_length ? shape_of(m) : Shape{}, m.cut,
-                      m.cut && folded_->catalog().part(m.part).flexible, cost_of(order, m.own));
+                      m.cut && fills_by_bending(folded_->catalog(), folded_->catalog().part(m.part)),
+                      cost_of(order, m.own));
   };
   if (extras.every_length) {
     std::vector<std::pair<decltype(key(moves_.front())), Move>> sorted;

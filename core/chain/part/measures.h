@@ -99,7 +99,7 @@ constexpr bool keeps_size_and_kind(const Cost& cost) {
 using Rest = Cost;
 /// Cents that a part weighs which is not of the run's commonest material: a fitter pays so much more for one metal all
 /// the way, and not any price (common practice; the figure is ours).
-inline constexpr std::int64_t kWorthOfOneMaterial = 1500;
+inline constexpr std::int64_t kWorthOfOneMaterial = 800;
 inline constexpr std::size_t kWorthPlace = 1;
 inline constexpr std::size_t kOffPlace = 4;
 

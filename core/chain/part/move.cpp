@@ -30,6 +30,18 @@ bool is_bent(const Part& part) {
 
 bool bends(const Catalog& catalog, const Part& part) { return part.flexible || catalog.family(part.family).flexible; }
 
+bool is_made_up_hose(const Catalog& catalog, const Part& part) {
+  return bends(catalog, part) && !part.cut_to_length && part.ports.size() == 2;
+}
+
+bool fills_by_bending(const Catalog& catalog, const Part& part) {
+  return part.flexible || is_made_up_hose(catalog, part);
+}
+
+bool has_no_one_length(const Catalog& catalog, const Part& part) {
+  return part.cut_to_length || is_made_up_hose(catalog, part);
+}
+
 bool gives_way(const Catalog& catalog, const Part& part, std::size_t enter, std::size_t leave) {
   const auto always_closes = [&](std::size_t port) {
     const auto mates = catalog.mates(part.ports[port].type);

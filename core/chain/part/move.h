@@ -75,6 +75,12 @@ bool is_bent(const catalog::Part& part);
 
 /// It is a hose, or has one in it.
 bool bends(const Catalog& catalog, const catalog::Part& part);
+/// A hose with its ends on it, of one length: a garden hose, a flexible connector. It has just two ports.
+bool is_made_up_hose(const Catalog& catalog, const catalog::Part& part);
+/// It takes up what is left of a distance by bending: a hose, cut or made up, and air tube.
+bool fills_by_bending(const Catalog& catalog, const catalog::Part& part);
+/// Along its run it has no one length: it is cut to measure or bends.
+bool has_no_one_length(const Catalog& catalog, const catalog::Part& part);
 /// What a part that bends weighs among the ports of another kind, as Order::line states it; 0: it does not bend.
 std::int64_t bending(const Catalog& catalog, const catalog::Part& part);
 /// Closes a run between two ends that stay where they are: nothing turns, and nothing must first slide apart.
@@ -86,6 +92,12 @@ bool gives_way(const Catalog& catalog, const catalog::Part& part, std::size_t en
 /// went between would meet its steel half unasked.
 enum class PartingCause : std::uint8_t { none, between_the_ends, anywhere };
 PartingCause parting_cause(const Catalog& catalog, const ChainRequest& request);
+/// Its part keeps two metals apart, as a dielectric union does, and what is no metal.
+inline bool parts_metals(const Catalog& catalog, const Move& move) {
+  if (!move.part.valid()) return false;
+  const catalog::Part& part = catalog.part(move.part);
+  return part.dielectric || !catalog.material(part.material).metal;
+}
 /// It keeps two metals apart, as a dielectric union does, where the request gives no reason for it: it avoids no bad
 /// pairs, and the part has ports of one kind, or there is no such cause.
 bool parts_metals_for_nothing(const Catalog& catalog, const ChainRequest& request, const catalog::Part& part);

@@ -5,7 +5,8 @@
 // How it works: those chains are the ways through the arcs on shortest paths, which form a small graph without cycles.
 // For each material that occurs there (and each known one of the two ends) the parts that are not of it add up along a
 // chain, so that the least is worked out from the goal back to the start; the run's commonest material is the one that
-// comes to least. O(arcs * materials).
+// comes to least. O(arcs * materials). Where a part keeps the two ends' metals apart, a state counts before it and
+// behind it as two.
 #pragma once
 
 #include "chain/search/first_by_ids.h"
@@ -13,6 +14,7 @@
 #include "chain/search/yardstick.h"
 
 #include <algorithm>
+#include <array>
 #include <optional>
 #include <unordered_map>
 #include <vector>
@@ -41,7 +43,7 @@ class EqualChains {
       const auto arc = [&](std::uint32_t move, std::uint32_t to) {
         const auto [found, is_new] = known.try_emplace(to, static_cast<std::uint32_t>(states.size()));
         if (is_new) states.push_back(to);
-        place.arcs.push_back({move, found->second, {}});
+        place.arcs.push_back({move, found->second});
       };
       onward(states[at], arc, [&](const Rest& rest) { place.end = std::min(rest, place.end.value_or(rest)); });
       places_.push_back(std::move(place));
@@ -56,7 +58,7 @@ class EqualChains {
     for (const Yardstick& yardstick : yardsticks(folded_.catalog(), ends, makes())) {
       const Rest rest = measure(yardstick);
       if (best && best->rest < rest) continue;
-      std::vector<Move> moves = first_by_ids();
+      std::vector<Move> moves = first_by_ids(yardstick);
       TieKey key = tie_key(folded_, moves);
       if (best && best->rest == rest && best_key <= key) continue;
       best = BestOfEqual{std::move(moves), rest};
@@ -69,12 +71,11 @@ class EqualChains {
   struct Link {
     std::uint32_t move = 0;
     std::uint32_t to = 0;  // place of the state
-    Rest rest;             // of the move, by the yardstick now
   };
   struct Place {
     std::vector<Link> arcs;
-    std::optional<Rest> end;  // of the chain that ends here: how it lands
-    Rest least;               // from here to an end
+    std::optional<Rest> end;    // of the chain that ends here: how it lands
+    std::array<Rest, 2> least;  // by the yardstick now, from here to an end, before and behind what parts two sides
   };
 
   /// Depth first: a place comes behind all that it leads to.
@@ -106,24 +107,40 @@ class EqualChains {
     return found;
   }
 
+  /// On that side of the yardstick a chain may end.
+  static bool may_end(const Yardstick& yardstick, bool is_behind) { return is_behind || !yardstick.has_two_sides(); }
+  /// The side behind the move.
+  bool side_after(const Yardstick& yardstick, const Link& link, bool is_behind) const {
+    return yardstick.has_two_sides() && (is_behind || parts_metals(folded_.catalog(), moves_[link.move]));
+  }
+  Rest rest_from(const Yardstick& yardstick, const Link& link, bool is_behind) const {
+    return yardstick.rest_of(folded_.catalog(), moves_[link.move], is_behind) +
+           places_[link.to].least[side_after(yardstick, link, is_behind) ? 1 : 0];
+  }
+
   Rest measure(const Yardstick& yardstick) {
     for (const std::uint32_t at : order_) {
       Place& place = places_[at];
-      place.least = place.end.value_or(kNone);
-      for (Link& link : place.arcs) {
-        link.rest = yardstick.rest_of(folded_.catalog(), moves_[link.move]);
-        place.least = std::min(place.least, link.rest + places_[link.to].least);
+      for (const bool is_behind : {false, true}) {
+        if (is_behind && !yardstick.has_two_sides()) continue;
+        Rest& least = place.least[is_behind ? 1 : 0];
+        least = may_end(yardstick, is_behind) ? place.end.value_or(kNone) : kNone;
+        for (const Link& link : place.arcs) least = std::min(least, rest_from(yardstick, link, is_behind));
       }
     }
-    return places_.front().least;
+    return places_.front().least[0];
   }
 
-  std::vector<Move> first_by_ids() const {
-    FirstByIds walk(folded_, moves_, [&](std::uint32_t at, auto emit) {
-      const Place& place = places_[at];
+  // States are places before what parts the sides, and twice as many where one does.
+  std::vector<Move> first_by_ids(const Yardstick& yardstick) const {
+    FirstByIds walk(folded_, moves_, [&](std::uint32_t state, auto emit) {
+      const bool is_behind = state % 2 == 1;
+      const Place& place = places_[state / 2];
+      const Rest& least = place.least[is_behind ? 1 : 0];
       for (const Link& link : place.arcs)
-        if (link.rest + places_[link.to].least == place.least) emit(link.move, link.to);
-      if (place.end && place.least == *place.end) emit(UINT32_MAX, 0u);
+        if (rest_from(yardstick, link, is_behind) == least)
+          emit(link.move, 2 * link.to + (side_after(yardstick, link, is_behind) ? 1 : 0));
+      if (place.end && may_end(yardstick, is_behind) && least == *place.end) emit(UINT32_MAX, 0u);
     });
     return walk.from(0);
   }

@@ -150,7 +150,7 @@ std::optional<Route> ChainSearch::run() {
       for (std::uint32_t move = next.move; move < graph_.alike_end(next.move); ++move) arc(move, next.to);
     }
   });
-  BestOfEqual best = equal.best(end_metals(request_));
+  BestOfEqual best = equal.best(end_metals(folded_.catalog(), request_));
   return Route{std::move(best.moves), cost, best.rest};
 }
 
@@ -213,7 +213,7 @@ std::optional<Route> read_off(const FoldedCatalog& folded, const Rules& rules, c
       const auto last = at_start ? direct : graph.last_joint(rules, graph.nodes()[state], request.to);
       if (last && last->cost == left) end(Rest{});
     });
-    BestOfEqual chosen = equal.best(end_metals(request));
+    BestOfEqual chosen = equal.best(end_metals(folded.catalog(), request));
     return Route{std::move(chosen.moves), best, chosen.rest};
   }
   FirstByIds walk(folded, graph.moves(), [&](std::uint32_t state, auto emit) {

@@ -294,7 +294,7 @@ std::variant<Route, NotTaken> TakenRun::finish(std::vector<TakenSoFar> begun) {
     if (!best || taken_goes_first(one, *best)) best = std::move(one);
   }
   if (best) {
-    const Rest rest = rest_of(catalog_, request_.order, end_metals(request_), best->moves);
+    const Rest rest = rest_of(catalog_, request_.order, end_metals(catalog_, request_), best->moves);
     return Route{std::move(best->moves), best->cost, rest};
   }
   if (!mates) return NotTaken{fact("taken_does_not_go_onto", last, fact("end_named", name_of_last(request_.to)))};

@@ -16,16 +16,21 @@ struct EndMetals {
   std::vector<MaterialId> known;
   /// No two metals meet that must be kept apart: what an end far off is made of then matters to no part.
   bool parted = false;
+  /// First and last end of a chain, of two metals that must be kept apart: a part that keeps them apart (a dielectric
+  /// union) has what goes before it to the first metal, what goes behind it to the last.
+  std::optional<std::pair<MaterialId, MaterialId>> two_sides{};
 
   void add(const PortEnd& end) {
     if (end.material) known.push_back(*end.material);
   }
 };
 
-inline EndMetals end_metals(const ChainRequest& request) {
+inline EndMetals end_metals(const Catalog& catalog, const ChainRequest& request) {
   EndMetals metals{{}, request.galvanic == Galvanic::avoid};
   metals.add(request.from);
   metals.add(request.to);
+  if (!metals.parted && parting_cause(catalog, request) == PartingCause::anywhere)
+    metals.two_sides.emplace(*request.from.material, *request.to.material);
   return metals;
 }
 
@@ -60,36 +65,45 @@ inline std::vector<std::int64_t> weights_against(const Catalog& catalog, const E
 }
 
 /// Two materials that a run is measured by: an end's own (invalid: none is known), and the one of which it is to be. An
-/// end's own is whatever is the same metal: a steel table takes black iron as its own.
+/// end's own is whatever is the same metal: a steel table takes black iron as its own. One of two sides measures by the
+/// first end up to the part that keeps the metals apart, by the last end behind it, and runs with such a part alone.
 class Yardstick {
  public:
   /// @param weights  of each material against an end's own, weights_against; empty: no end's is known
-  Yardstick(std::vector<std::int64_t> weights, MaterialId one) : weights_(std::move(weights)), one_(one) {}
+  /// @param behind  the same behind the part that keeps the ends' metals apart; empty: it has one side alone
+  Yardstick(std::vector<std::int64_t> weights, MaterialId one, std::vector<std::int64_t> behind = {})
+      : weights_(std::move(weights)), behind_(std::move(behind)), one_(one) {}
 
-  Rest rest_of(const Catalog& catalog, const Move& move) const {
+  bool has_two_sides() const { return !behind_.empty(); }
+  /// @param is_behind  such a part has come already; the first that comes is of both sides, and weighs against neither
+  Rest rest_of(const Catalog& catalog, const Move& move, bool is_behind = false) const {
     Rest rest{{0, move.own.cents, move.own.cents, move.own.drawbacks, 0}};
-    if (move.part.valid()) count(make_of(catalog, move.part), rest);
-    for (const PartId plug : move.plugs) count(make_of(catalog, plug), rest);
+    const bool parts_the_sides = has_two_sides() && !is_behind && parts_metals(catalog, move);
+    const std::vector<std::int64_t> none;
+    const std::vector<std::int64_t>& weights = is_behind ? behind_ : weights_;
+    if (move.part.valid()) count(make_of(catalog, move.part), parts_the_sides ? none : weights, rest);
+    for (const PartId plug : move.plugs) count(make_of(catalog, plug), weights, rest);
     return rest;
   }
   /// Of the materials alone.
   Rest rest_of(const std::vector<Make>& makes) const {
     Rest rest;
-    for (const Make& make : makes) count(make, rest);
+    for (const Make& make : makes) count(make, weights_, rest);
     return rest;
   }
 
  private:
-  void count(const Make& make, Rest& rest) const {
-    rest.tuple[0] += weights_.empty() ? 0 : weights_[make.material.row];
+  void count(const Make& make, const std::vector<std::int64_t>& weights, Rest& rest) const {
+    rest.tuple[0] += weights.empty() ? 0 : weights[make.material.row];
     rest.tuple[kWorthPlace] += make.device || make.material == one_ ? 0 : kWorthOfOneMaterial;
   }
 
   std::vector<std::int64_t> weights_;  // by material
+  std::vector<std::int64_t> behind_;
   MaterialId one_;
 };
 
-/// Every pair of a known end's material and one that something but a device is made of.
+/// Every pair of a known end's material and one that something but a device is made of, then those of two sides.
 inline std::vector<Yardstick> yardsticks(const Catalog& catalog, const EndMetals& ends, std::vector<Make> makes) {
   std::erase_if(makes, [](const Make& make) { return make.device; });
   std::sort(makes.begin(), makes.end());
@@ -102,6 +116,11 @@ inline std::vector<Yardstick> yardsticks(const Catalog& catalog, const EndMetals
   all.reserve(weights.size() * makes.size());
   for (const std::vector<std::int64_t>& against : weights)
     for (const Make& make : makes) all.emplace_back(against, make.material);
+  if (!ends.two_sides) return all;
+  const auto& [first, last] = *ends.two_sides;
+  const std::vector<std::int64_t> before = weights_against(catalog, {{first}}, first);
+  const std::vector<std::int64_t> behind = weights_against(catalog, {{last}}, last);
+  for (const Make& make : makes) all.emplace_back(before, make.material, behind);
   return all;
 }
 
@@ -114,8 +133,13 @@ inline Rest rest_of(const Catalog& catalog, Order order, const EndMetals& ends, 
   std::optional<Rest> least;
   for (const Yardstick& yardstick : yardsticks(catalog, ends, std::move(makes))) {
     Rest sum;
-    for (const Move& move : moves) sum = sum + yardstick.rest_of(catalog, move);
-    if (!least || sum < *least) least = sum;
+    bool is_behind = false;
+    for (const Move& move : moves) {
+      sum = sum + yardstick.rest_of(catalog, move, is_behind);
+      is_behind = yardstick.has_two_sides() && (is_behind || parts_metals(catalog, move));
+    }
+    const bool may_measure = is_behind || !yardstick.has_two_sides();
+    if (may_measure && (!least || sum < *least)) least = sum;
   }
   return *least;
 }

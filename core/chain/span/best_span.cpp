@@ -38,6 +38,7 @@ constexpr Attempt kAttempts[] = {
     {SpanMake::stock, SpanTask::Kind::stock, 0, 4, 1, 2},
     {SpanMake::cut_pipe, SpanTask::Kind::cut_pipe, 1, 4, 2, 1},
     {SpanMake::cut_pipe, SpanTask::Kind::cut_pipe, 2, 4, 2, 2},
+    {SpanMake::hose, SpanTask::Kind::made_up_hose, 1, 4, 3, kLast},
     {SpanMake::hose, SpanTask::Kind::hose, 1, 4, 3, kLast},
 };
 constexpr int kPlaceOfCutPipe = 2;

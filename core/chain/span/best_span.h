@@ -23,7 +23,8 @@
 //      size changes, if the order looks at these. Rigid tube, of which no stock lengths are sold, may stand anywhere
 //      else as a stub, cut as short as its two joints let it be: so elbows and unions are joined in one material. So
 //      may threaded pipe where the request lets in no nipple (a straight piece of stock between the same two ports);
-//   4. a hose cut to measure.
+//   4. a hose that comes with its ends on, longer than its gap, others beside it lying straight; or a hose cut to
+//   measure.
 // Runs of one kind may take kMoreParts parts more than the fewest of that kind at any length, the bin taken to be
 // without end for that count, and no more. Among them the request's order decides, fewest bushings and close nipples
 // included, what a run is off weighing beside its price (span_search.cpp); then the run that lands nearest (what it is

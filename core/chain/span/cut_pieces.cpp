@@ -2,10 +2,10 @@
 
 #include "chain/graph/keep_best.h"
 #include "chain/part/head.h"
+#include "chain/span/bow.h"
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace riserun::chain {
 
@@ -16,13 +16,6 @@ namespace {
 const Length kGrip = inches(1.0);
 const Length kRack = feet(10.0);
 const Length kLongestHose = feet(100.0);
-constexpr double kBoresOfBend = 6.0;
-// What a piece is bowed to while it is put over or into its second end: hose, for that moment, twice as tight as it may
-// lie; PEX and air tube eight times their outside diameter (PPI, from memory), which is some ten bores.
-constexpr double kBoresOfBowedHose = 3.0;
-constexpr double kBoresOfBowedTube = 10.0;
-// Of a hose's length between its barbs: under pressure it draws in by up to 4 % (SAE J517, from memory).
-constexpr double kSlack = 0.04;
 
 Length deepest_joint(const Catalog& catalog, PortTypeId type) {
   Length deepest{};
@@ -50,18 +43,6 @@ bool may_be_bowed_in(const Catalog& catalog, PortTypeId type) {
   });
 }
 
-/// Chord of the arc of that radius which is longer than its chord by so much: what lies between two ends that stand
-/// still when a piece that goes over one of them by so much can be bowed out of the line. Half a circle at most.
-double chord_of_bow(double longer, double radius) {
-  double low = 0.0;
-  double high = std::numbers::pi / 2.0;
-  for (int step = 0; step < 60; ++step) {
-    const double half = (low + high) / 2.0;
-    (2.0 * radius * (half - std::sin(half)) < longer ? low : high) = half;
-  }
-  return 2.0 * radius * std::sin(high);
-}
-
 Length thread_length(const Catalog& catalog, PortTypeId type) {
   const catalog::JointSize* size = catalog.joint_size(catalog.port_type(type));
   return size ? size->thread_length : Length{};
@@ -70,6 +51,12 @@ Length thread_length(const Catalog& catalog, PortTypeId type) {
 Length as_sold(const Part& part) { return part.ports[0].reach + part.ports[1].reach; }
 
 bool is_cut(const Part& part) { return part.cut_to_length || part.threaded_when_cut; }
+
+std::int64_t in_joints(const Catalog& catalog, const Part& part) {
+  const Length goes_in = insertion(catalog, part.ports[0].type) + insertion(catalog, part.ports[1].type);
+  return in_micrometres(
+      std::max(goes_in, deepest_joint(catalog, part.ports[0].type) + deepest_joint(catalog, part.ports[1].type)));
+}
 
 class CutMoves {
  public:
@@ -83,6 +70,7 @@ class CutMoves {
   void find_nipples();
   bool is_cut_short(const Part& part) const;
   void add(PartId part, std::size_t enter);
+  void add_made_up(Move move);
   void add_lengths(Move move);
   void add_priced(Move move, const Part& part);
   void fold();
@@ -106,8 +94,8 @@ void CutMoves::find_nipples() {
   for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
     const Part& part = catalog.part({row});
     const bool is_had = asked_.buyable({row}) || asked_.request().bin.count_of({row}) > 0;
-    if (!is_cut(part) && goes_in_unasked(catalog, asked_.request(), part) && !is_bent(part) && is_had &&
-        asked_.admits({row}))
+    if (!is_cut(part) && !is_made_up_hose(catalog, part) && goes_in_unasked(catalog, asked_.request(), part) &&
+        !is_bent(part) && is_had && asked_.admits({row}))
       nipples_.push_back(joined_by(part));
   }
   std::sort(nipples_.begin(), nipples_.end());
@@ -123,7 +111,8 @@ std::vector<Move> CutMoves::all() {
   find_nipples();
   for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
     const Part& part = catalog.part({row});
-    if (!is_cut(part) || part.ports.size() != 2 || !rules_.admits_cut({row})) continue;
+    if (!(is_cut(part) || is_made_up_hose(catalog, part)) || part.ports.size() != 2 || !rules_.admits_cut({row}))
+      continue;
     if (!goes_in_unasked(catalog, rules_.request(), part) && rules_.groups_of({row}) == 0) continue;
     for (const std::size_t enter : {0u, 1u})
       if (rules_.admits_way(part, enter, 1 - enter)) add({row}, enter);
@@ -137,7 +126,28 @@ void CutMoves::add(PartId part, std::size_t enter) {
   if (move.bend != 0) return;
   move.cut = true;
   move.groups = rules_.groups_of(part);
-  add_lengths(std::move(move));
+  if (is_made_up_hose(folded_.catalog(), folded_.catalog().part(part)))
+    add_made_up(std::move(move));
+  else
+    add_lengths(std::move(move));
+}
+
+// One takes up what is left over; beside it others lie straight, with the slack of a hose.
+void CutMoves::add_made_up(Move move) {
+  const Catalog& catalog = folded_.catalog();
+  const Part& part = catalog.part(move.part);
+  const std::int64_t joints = in_joints(catalog, part);
+  if (const auto straight = reach_of(catalog, part, joints, 0)) {
+    Move beside = move;
+    beside.stub = true;
+    beside.own.micrometres = straight->most;
+    add_priced(std::move(beside), part);
+  }
+  const std::optional<HoseReach> reach = reach_of(catalog, part, joints, aside_);
+  if (!reach) return;
+  move.own.micrometres = reach->least;
+  move.stretch = reach->most - reach->least;
+  add_priced(std::move(move), part);
 }
 
 // The greatest room whose piece is no longer than that.
@@ -186,7 +196,9 @@ void CutMoves::add_lengths(Move move) {
 }
 
 void CutMoves::add_priced(Move move, const Part& part) {
-  if (rules_.request().order == Order::loss)
+  if (rules_.request().order == Order::loss && !is_cut(part))
+    move.own.nanometres = own_head(folded_.catalog(), move, rules_.request().flow);
+  else if (rules_.request().order == Order::loss)
     move.own.nanometres =
         head_when_cut(folded_.catalog(), move, piece_length(folded_.catalog(), move, aside_, move.own.micrometres),
                       rules_.request().flow);
@@ -210,8 +222,9 @@ void CutMoves::fold() {
   const Catalog& catalog = folded_.catalog();
   const auto key = [&](const Move& m) {
     return std::tuple(m.enter_type, m.leave_type, m.closes, m.only_for_need, m.groups, m.enter_material,
-                      m.leave_material, m.enter_bore, m.leave_bore, m.no_grip, shape_of(m),
-                      keeps_the_line(order) ? catalog.part(m.part).material : MaterialId{});
+                      m.leave_material, m.enter_bore, m.leave_bore, m.no_grip, m.bushing, shape_of(m),
+                      keeps_the_line(order) ? catalog.part(m.part).material : MaterialId{},
+                      keeps_the_line(order) && parts_metals(catalog, m));
   };
   const auto goodness = [&](const Move& m) {
     return std::tuple(cost_of(order, m.own), rest_of(order, m.own), folded_.rank(m.part), m.enter, m.own.buy);
@@ -236,13 +249,11 @@ Length shortest_cut(const Catalog& catalog, const Part& part) {
 
 std::int64_t room_to_bow(const Catalog& catalog, const Part& part) {
   const PortTypeId ends[] = {part.ports[0].type, part.ports[1].type};
-  if (part.threaded_when_cut || !(may_be_bowed_in(catalog, ends[0]) || may_be_bowed_in(catalog, ends[1]))) return 0;
+  if (!part.cut_to_length || !(may_be_bowed_in(catalog, ends[0]) || may_be_bowed_in(catalog, ends[1]))) return 0;
   const std::int64_t first = in_micrometres(deepest_joint(catalog, ends[0]));
   const std::int64_t second = in_micrometres(deepest_joint(catalog, ends[1]));
-  const double bores = part.flexible ? kBoresOfBowedHose : kBoresOfBowedTube;
-  const double radius = bores * static_cast<double>(in_micrometres(port_bore(catalog, part, 0)));
-  const double chord = chord_of_bow(static_cast<double>(std::min(first, second)), radius);
-  return first + second + std::llround(chord);
+  const double length = least_bowed(static_cast<double>(std::min(first, second)), radius_putting_on(catalog, part));
+  return first + second + std::llround(length / (1.0 + (part.flexible ? kSlack : 0.0)));
 }
 
 Length longest_cut(const Catalog&, const Part& part) {
@@ -292,14 +303,12 @@ std::int64_t HoseRun::length(std::int64_t room) const {
 std::int64_t HoseRun::taut(std::int64_t room) const { return in_joints + std::llround(between_joints(*this, room)); }
 
 HoseRun hose_run(const Catalog& catalog, const Part& part, std::int64_t aside) {
-  const Length goes_in = insertion(catalog, part.ports[0].type) + insertion(catalog, part.ports[1].type);
-  const Length taken_in =
-      std::max(goes_in, deepest_joint(catalog, part.ports[0].type) + deepest_joint(catalog, part.ports[1].type));
-  return {in_micrometres(taken_in), aside, in_micrometres(port_bore(catalog, part, 0)), part.flexible ? kSlack : 0.0};
+  return {in_joints(catalog, part), aside, in_micrometres(port_bore(catalog, part, 0)), part.flexible ? kSlack : 0.0};
 }
 
 std::int64_t piece_length(const Catalog& catalog, const Move& move, std::int64_t aside, std::int64_t room) {
   const Part& part = catalog.part(move.part);
+  if (is_made_up_hose(catalog, part)) return in_micrometres(body_length(catalog, part, move.enter, move.leave));
   return part.flexible ? hose_run(catalog, part, aside).length(room) : room;
 }
 

@@ -11,9 +11,9 @@ namespace riserun::chain {
 /// deepest joint at each end takes in and leaves bare for nut, collar and tool (Seal::bare). Hose: what its joints take
 /// in, and one bore free between its two barbs (common practice).
 Length shortest_cut(const Catalog& catalog, const catalog::Part& part);
-/// Least room of a hose or a tube that is put in last between two ends which stand still, both joints included,
-/// micrometres: it is bowed out of the line, once, in one arc, till its end comes over the shallower of the two; 0: it
-/// is never put in so. By the chord of an arc (geometry); how tight it may be bowed is common practice, ours.
+/// Least room of a hose or a tube that is cut and put in last between two ends which stand still, both joints included,
+/// micrometres: it is bowed out of the line, no tighter than its least radius, till its end comes over the shallower of
+/// the two (bow.h); 0: it is never put in so.
 std::int64_t room_to_bow(const Catalog& catalog, const catalog::Part& part);
 /// Greatest length end to end: of threaded pipe the stick it is cut from, of a remnant its own, of rigid tube 10 ft,
 /// the usual length on a rack (common practice), of hose 100 ft.
@@ -40,15 +40,17 @@ struct HoseRun {
   double radius(std::int64_t room) const;
 };
 HoseRun hose_run(const Catalog& catalog, const catalog::Part& part, std::int64_t aside);
-/// Length of the piece that fills that room: of a hose more than the room.
+/// Length of the piece that fills that room: of a hose more than the room, of one that comes made up always its own.
 std::int64_t piece_length(const Catalog& catalog, const Move& move, std::int64_t aside, std::int64_t room);
 
 /// Head lost in the piece at that length, nanometres.
 std::int64_t head_when_cut(const Catalog& catalog, const Move& move, std::int64_t micrometres, VolumeFlow flow);
 
-/// All pieces to cut that the rules admit, in one move for each number of catalog pieces that their length takes, so
-/// that each move has one price; of rigid tube, and of threaded pipe for which no nipple is let in, the stub besides,
-/// as short as it can be. `own` holds the least room that the move takes, `stretch` what it can take beyond.
+/// All pieces to cut, and made-up hoses, that the rules admit. The hoses in one move that takes up what is left over,
+/// and in one that lies straight beside such a one. The pieces in one move for each number of catalog pieces that their
+/// length takes, so that each move has one price; of rigid tube, and of threaded pipe for which no nipple is let in,
+/// the stub besides, as short as it can be. `own` holds the least room that the move takes, `stretch` what it can take
+/// beyond.
 /// @param asked  rules of the request as it was asked, whose nipples count where `rules` keep to parts that were taken
 /// @param most  micrometres of room that no piece needs to exceed
 std::vector<Move> cut_moves(const FoldedCatalog& folded, const Rules& rules, const Rules& asked,

@@ -249,6 +249,7 @@ void SpanRun::reach(const LabelKey& key, const Cost& cost, std::uint32_t from, s
 std::int64_t SpanRun::head_of_growth(std::uint32_t cut, std::int64_t growth) const {
   if (cut == kNoRow || rules_.request().order != Order::loss) return 0;
   const Move& move = graph_.moves()[cut];
+  if (is_made_up_hose(folded_.catalog(), folded_.catalog().part(move.part))) return 0;
   const std::int64_t length = piece_length(folded_.catalog(), move, task_.aside, move.own.micrometres + growth);
   return head_when_cut(folded_.catalog(), move, length, rules_.request().flow) - move.own.nanometres;
 }
@@ -320,7 +321,7 @@ SpanRoute SpanRun::best_of_tied() const {
         for (std::uint32_t move = next.move; move < graph_.alike_end(next.move); ++move) arc(move, next.to);
       }
     });
-    BestOfEqual best = equal.best(end_metals(rules_.request()));
+    BestOfEqual best = equal.best(end_metals(folded_.catalog(), rules_.request()));
     route.moves = std::move(best.moves);
     route.rest = best.rest;
     route.off = std::exchange(route.rest.tuple[kOffPlace], 0);
@@ -332,7 +333,7 @@ SpanRoute SpanRun::best_of_tied() const {
   return route;
 }
 
-// Gives the pieces to cut the room that is left over: the one between the bends first.
+// Gives the pieces to cut, and the hose, the room that is left over: the one between the bends first.
 void SpanRun::settle(std::vector<Move>& moves) const {
   RunLengths run = measure_run(folded_.catalog(), rules_.request(), moves);
   const auto grow = [&](bool between_bends, std::int64_t growth) {
@@ -349,7 +350,8 @@ void SpanRun::settle(std::vector<Move>& moves) const {
   for (Move& move : moves) {
     if (!move.cut) continue;
     move.stretch = 0;
-    move.cut_micrometres = piece_length(folded_.catalog(), move, task_.aside, move.own.micrometres);
+    if (!is_made_up_hose(folded_.catalog(), folded_.catalog().part(move.part)))
+      move.cut_micrometres = piece_length(folded_.catalog(), move, task_.aside, move.own.micrometres);
   }
 }
 

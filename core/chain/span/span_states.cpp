@@ -151,11 +151,13 @@ bool SpanStates::lets_in(const Move& cut) const {
     case SpanTask::Kind::stock:
       return false;
     case SpanTask::Kind::cut_tube:
-      return !part.flexible && part.cut_to_length;
+      return !fills_by_bending(folded_.catalog(), part) && part.cut_to_length;
     case SpanTask::Kind::cut_pipe:
-      return !part.flexible;
+      return !fills_by_bending(folded_.catalog(), part);
+    case SpanTask::Kind::made_up_hose:
+      return is_made_up_hose(folded_.catalog(), part);
     case SpanTask::Kind::hose:
-      return part.flexible;
+      return part.flexible && part.cut_to_length;
   }
   return false;
 }

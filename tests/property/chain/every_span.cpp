@@ -53,9 +53,10 @@ void JudgedRun::set_off_the_line(Order by) {
   strays = {looks_at_it ? cost[kinds] : 0, looks_at_it ? cost[kinds + 1] : 0};
 }
 
-// Kinds: 0 one piece of tube, 1 two, 2 stock that lands near, 3 stock, 4 one piece of pipe, 5 two, 6 a hose.
+// Kinds: 0 one piece of tube, 1 two, 2 stock that lands near, 3 stock, 4 one piece of pipe, 5 two, 6 a hose with ends,
+// 7 a hose that is cut.
 int JudgedRun::place(Order by) const {
-  constexpr int kPlaces[] = {0, 0, 0, 1, 2, 2, 3};
+  constexpr int kPlaces[] = {0, 0, 0, 1, 2, 2, 3, 3};
   return by == Order::line || by == Order::bin ? kPlaces[kind] : 0;
 }
 
@@ -63,7 +64,7 @@ bool JudgedRun::before(const JudgedRun& o) const {
   if (off_the_line != o.off_the_line) return off_the_line < o.off_the_line;
   if (order == Order::line) {
     // Threads to cut weigh as a part, joints that must all fall the same way as two; a hose comes last.
-    constexpr std::int64_t kTrouble[] = {0, 0, 0, 2, 1, 2, 1000};
+    constexpr std::int64_t kTrouble[] = {0, 0, 0, 2, 1, 2, 1000, 1000};
     const std::pair own(strays.second, cost[4] + kTrouble[kind]);
     const std::pair others(o.strays.second, o.cost[4] + kTrouble[o.kind]);
     if (own != others) return own < others;
@@ -94,13 +95,15 @@ std::vector<EverySpan::Link> EverySpan::links_of(const Sums& sums) const {
 
 std::optional<int> EverySpan::kind_of(const std::vector<Link>& links, int bends) const {
   int hoses = 0;
+  int made_up = 0;
   int pipes[2] = {0, 0};
   int turned = 0;
   for (const Link& link : links) {
     const Part& part = catalog_.part(link.part);
     turned += turn_of(part, link.enter, link.leave) > 0.0 ? 1 : 0;
     if (!link.cut) continue;
-    if (part.flexible)
+    made_up += is_hose_with_ends(part) ? 1 : 0;
+    if (part.flexible || is_hose_with_ends(part))
       ++hoses;
     else
       ++pipes[turned == 1 ? 1 : 0];
@@ -108,9 +111,15 @@ std::optional<int> EverySpan::kind_of(const std::vector<Link>& links, int bends)
   if (hoses > 1 || pipes[0] > 1 || pipes[1] > 1 || (hoses > 0 && pipes[0] + pipes[1] > 0)) return std::nullopt;
   if (bends != (hoses > 0 || aside_ == 0 ? 0 : 2)) return std::nullopt;
   const int cut = pipes[0] + pipes[1];
-  const bool stubs = std::any_of(links.begin(), links.end(), [](const Link& link) { return link.stub; });
+  const bool stubs = std::any_of(links.begin(), links.end(), [&](const Link& link) {
+    return link.stub && !is_hose_with_ends(catalog_.part(link.part));
+  });
   if (stubs && cut == 0) return std::nullopt;
-  if (hoses > 0) return 6;
+  const bool lies_straight = std::any_of(links.begin(), links.end(), [&](const Link& link) {
+    return link.stub && is_hose_with_ends(catalog_.part(link.part));
+  });
+  if (lies_straight && made_up == 0) return std::nullopt;
+  if (hoses > 0) return made_up > 0 ? 6 : 7;
   const bool is_tube = std::all_of(links.begin(), links.end(), [&](const Link& link) {
     return !link.is_sawn() || catalog_.part(link.part).cut_to_length;
   });
@@ -132,7 +141,9 @@ std::vector<EverySpan::Use> EverySpan::uses_of(const std::vector<Link>& links) c
     if (part.cut_to_length && (turn > 0.0 || part.ports.size() != 2)) return {};
     use.links[i].cut = part.cut_to_length;
     const bool rigid_tube = part.cut_to_length && !part.flexible;
-    if ((part.threaded_when_cut || rigid_tube) && turn == 0.0 && part.ports.size() == 2) free_choice.push_back(i);
+    if (is_hose_with_ends(part) && turn > 0.0) return {};
+    if ((part.threaded_when_cut || rigid_tube || is_hose_with_ends(part)) && turn == 0.0 && part.ports.size() == 2)
+      free_choice.push_back(i);
   }
   // Digits of the choice: as it is sold (tube: a stub), cut to measure, and, of pipe for want of a nipple, a stub.
   std::size_t choices = 1;
@@ -147,7 +158,7 @@ std::vector<EverySpan::Use> EverySpan::uses_of(const std::vector<Link>& links) c
       const std::size_t digit = left % 3;
       left /= 3;
       link.cut = digit == 1;
-      const bool is_tube = catalog_.part(link.part).cut_to_length;
+      const bool is_tube = catalog_.part(link.part).cut_to_length || is_hose_with_ends(catalog_.part(link.part));
       link.stub = digit == (is_tube ? 0 : 2);
       is_one =
           is_one && (digit < 2 || (!is_tube && wants_nipples(link.part) && shortest(link.part) <= longest(link.part)));
@@ -165,7 +176,7 @@ bool EverySpan::wants_nipples(PartId pipe) const {
   for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
     const Part& part = catalog_.part({row});
     if (part.ports.size() != 2 || !joins_unasked(catalog_, request_, part)) continue;
-    if (part.cut_to_length || part.threaded_when_cut || turn_of(part, 0, 1) != 0.0) continue;
+    if (part.cut_to_length || part.threaded_when_cut || is_hose_with_ends(part) || turn_of(part, 0, 1) != 0.0) continue;
     std::multiset<std::uint32_t> joins;
     std::multiset<std::uint32_t> wanted;
     for (const Port& port : part.ports) joins.insert(port.type.row);
@@ -204,8 +215,41 @@ std::int64_t EverySpan::deepest_bare(PartId id) const {
   return std::max(sum, deepest(id));
 }
 
-/// Between two ends that stand still, a piece that is bowed in: the arc that is longer than what it spans by as much as
-/// goes over one end, three bores of hose in radius, ten of tube, and no more than half a circle.
+/// It bends and is not cut: it has its ends on it.
+bool EverySpan::is_hose_with_ends(const Part& part) const {
+  return (part.flexible || catalog_.family(part.family).flexible) && !part.cut_to_length && part.ports.size() == 2;
+}
+
+/// Room that such a hose goes over, from and to: with 2 % of slack, and no less than half its length; six bores are the
+/// least radius of its bends.
+std::optional<std::pair<std::int64_t, std::int64_t>> EverySpan::rooms_of(PartId id, std::int64_t aside) const {
+  const Part& part = catalog_.part(id);
+  const std::int64_t joints = deepest(id);
+  const std::int64_t whole =
+      std::max(micro(part.ports[0].reach) + micro(part.ports[1].reach),
+               deepest_of(catalog_, part.ports[0].type) + deepest_of(catalog_, part.ports[1].type));
+  const auto free = static_cast<double>(whole - joints);
+  if (free <= 0.0) return std::nullopt;
+  const double radius = 6.0 * static_cast<double>(micro(part.ports[0].bore));
+  const auto y = static_cast<double>(aside);
+  const auto two_bends = [&](double x) { return y == 0.0 ? x : (x * x + y * y) / y * std::atan2(y, x); };
+  // It grows with the room where that is no less than the offset.
+  if (two_bends(y) * 1.02 > free) return std::nullopt;
+  double most = y;
+  for (double step = free; step > 1e-5; step /= 2.0)
+    if (two_bends(most + step) * 1.02 <= free) most += step;
+  const double angle = std::min(free / 4.0 / radius, 1.895494);
+  const double chord = free / angle * std::sin(angle);
+  const double least = std::max(
+      {y, std::sqrt(std::max(0.0, 4.0 * y * radius - y * y)), std::sqrt(std::max(0.0, chord * chord - y * y))});
+  if (least > most) return std::nullopt;
+  return std::pair(joints + static_cast<std::int64_t>(std::ceil(least - 1e-3)),
+                   joints + static_cast<std::int64_t>(std::floor(most + 1e-3)));
+}
+
+/// Between two ends that stand still, a piece that is cut and bowed in: four arcs of one radius, out, over and back,
+/// draw its end back by as much as goes over the other; three bores of what goes over in radius, six of other that
+/// bends, ten of tube, no arc over a right angle.
 std::int64_t EverySpan::bowed_in(PartId id) const {
   const Part& part = catalog_.part(id);
   std::vector<std::int64_t> depths;
@@ -219,14 +263,18 @@ std::int64_t EverySpan::bowed_in(PartId id) const {
     }
     depths.push_back(most);
   }
-  if (!is_bowed) return 0;
-  const double radius = (part.flexible ? 3.0 : 10.0) * static_cast<double>(micro(part.ports[0].bore));
-  const double excess = static_cast<double>(*std::min_element(depths.begin(), depths.end())) / (2.0 * radius);
+  if (!is_bowed || !part.cut_to_length) return 0;
+  const bool is_put_over = catalog_.port_type(part.ports[0].type).end == End::female;
+  const double radius = (!part.flexible ? 10.0
+                         : is_put_over  ? 3.0
+                                        : 6.0) *
+                        static_cast<double>(micro(part.ports[0].bore));
+  const double excess = static_cast<double>(*std::min_element(depths.begin(), depths.end())) / (4.0 * radius);
   double angle = kPi / 2.0;  // Newton from above: angle - sin(angle) is convex there
   if (excess < angle - 1.0)
     for (int step = 0; step < 200 && angle > 1e-9; ++step)
       angle -= (angle - std::sin(angle) - excess) / (1.0 - std::cos(angle));
-  return depths[0] + depths[1] + std::llround(2.0 * radius * std::sin(angle));
+  return depths[0] + depths[1] + std::llround(4.0 * radius * angle / (part.flexible ? 1.04 : 1.0));
 }
 
 std::int64_t EverySpan::shortest(PartId id) const {
@@ -244,6 +292,13 @@ std::int64_t EverySpan::longest(PartId id) const {
   return part.flexible ? 30480000 : 3048000;
 }
 
+/// Of a piece that is no longer than it must be: as short as its joints let it be, of a hose with ends lying straight.
+std::int64_t EverySpan::room_of_stub(PartId id) const {
+  if (!is_hose_with_ends(catalog_.part(id))) return shortest(id);
+  const auto rooms = rooms_of(id, 0);
+  return rooms ? rooms->second : 0;
+}
+
 int EverySpan::pieces(PartId id, std::int64_t length) const {
   const Part& part = catalog_.part(id);
   const std::int64_t sold = micro(part.ports[0].reach + part.ports[1].reach);
@@ -255,6 +310,11 @@ int EverySpan::pieces(PartId id, std::int64_t length) const {
 std::optional<std::int64_t> EverySpan::piece_in(const Link& link, std::int64_t room) const {
   const Part& part = catalog_.part(link.part);
   std::int64_t length = room;
+  if (is_hose_with_ends(part)) {
+    const auto rooms = rooms_of(link.part, aside_);
+    if (!rooms || room < rooms->first || room > rooms->second) return std::nullopt;
+    return 0;
+  }
   const auto moves = [](Freedom f) { return f == Freedom::sliding || f == Freedom::loose; };
   const bool stands_still = !moves(request_.from.freedom) && !moves(request_.to.freedom);
   if (stands_still && !request_.may_narrow && part.cut_to_length && room < bowed_in(link.part)) return std::nullopt;
@@ -298,7 +358,7 @@ EverySpan::Measured EverySpan::measure(const Use& use) const {
       travels = !travels;
       add(std::max(micro(out.reach), deepest_of(catalog_, out.type)));
     } else if (link.stub) {
-      add(shortest(link.part));
+      add(room_of_stub(link.part));
     } else if (link.cut) {
       (travels ? sum.travel_cut : sum.along_cut) = static_cast<int>(i);
     } else {
@@ -329,11 +389,12 @@ std::int64_t EverySpan::extra_head(const Link& link, std::int64_t length) const 
 
 void EverySpan::consider(const Use& use, const Sums& sums, BestOfKind& best) const {
   Measured run = measure(use);
-  const std::int64_t aside = use.kind == 6 ? 0 : aside_;
+  const std::int64_t aside = use.kind >= 6 ? 0 : aside_;
   JudgedRun judged;
   judged.cut.assign(use.links.size(), 0);
   for (std::size_t i = 0; i < use.links.size(); ++i)
-    if (use.links[i].stub) judged.cut[i] = shortest(use.links[i].part);
+    if (use.links[i].stub && !is_hose_with_ends(catalog_.part(use.links[i].part)))
+      judged.cut[i] = shortest(use.links[i].part);
   const double sine = std::sin(run.angle);
   const double cosine = std::cos(run.angle);
   judged.band = run.along_band + scaled(run.travel_band, cosine);
@@ -377,7 +438,7 @@ void EverySpan::price(JudgedRun run, const Use& use, const Sums& sums, BestOfKin
   Sums total = sums;
   total.off_weight = run.off_weight;
   for (const std::size_t i : cuts)
-    if (request_.order == Order::loss) total.nanometres += extra_head(use.links[i], run.cut[i]);
+    if (request_.order == Order::loss && run.cut[i] > 0) total.nanometres += extra_head(use.links[i], run.cut[i]);
   for (const Link& link : use.links) run.ways.push_back({link.enter, link.leave, link.cut ? 0 : link.stub ? 1 : 2});
   run.ids = sums.ids;
   run.parts = sums.parts;
@@ -417,12 +478,14 @@ void EverySpan::price(JudgedRun run, const Use& use, const Sums& sums, BestOfKin
     run.set_off_the_line(request_.order);
     if (floor_ && run.off_the_line[0] > *floor_) continue;
     auto& first = best[static_cast<std::size_t>(run.kind)];
-    if (!first || run.before(*first)) first = run;
+    // What costs the same from the bin is not bought.
+    if (!first || run.before(*first) || (!first->before(run) && run.buy < first->buy)) first = run;
   }
 }
 
 // A cut piece of which the bin does not hold even the shortest, and which nobody sells, cannot be had at any length.
 bool EverySpan::can_be_had(const Link& link) const {
+  if (is_hose_with_ends(catalog_.part(link.part)) && !rooms_of(link.part, link.stub ? 0 : aside_)) return false;
   if (!link.is_sawn() || request_.special_order || catalog_.part(link.part).stocked) return true;
   std::int64_t least = shortest(link.part);
   const Part& part = catalog_.part(link.part);
@@ -466,9 +529,13 @@ std::optional<Span> EverySpan::made_by_some_chain(Dice& dice, std::size_t budget
   if (uses.empty()) return std::nullopt;
   const Use& use = uses[static_cast<std::size_t>(dice.below(static_cast<int>(uses.size())))];
   Measured run = measure(use);
-  const auto room = [&](int link) {
-    return link < 0 ? 0
-                    : shortest(use.links[static_cast<std::size_t>(link)].part) + std::int64_t{1000} * dice.below(90);
+  const auto room = [&](int link) -> std::int64_t {
+    if (link < 0) return 0;
+    const PartId part = use.links[static_cast<std::size_t>(link)].part;
+    const std::int64_t more = std::int64_t{1000} * dice.below(90);
+    if (!is_hose_with_ends(catalog_.part(part))) return shortest(part) + more;
+    const auto rooms = rooms_of(part, 0);
+    return rooms ? std::min(rooms->second, rooms->first + more) : 0;
   };
   run.along += room(run.along_cut);
   run.travel += room(run.travel_cut);

@@ -74,7 +74,7 @@ class EverySpan {
   bool can_be_had(const Link& link) const;
   bool keeps_bushings(const Use& use) const;
   Measured measure(const Use& use) const;
-  static constexpr std::size_t kKinds = 7;
+  static constexpr std::size_t kKinds = 8;
   using BestOfKind = std::array<std::optional<JudgedRun>, kKinds>;
   void consider(const Use& use, const Sums& sums, BestOfKind& best) const;
   void price(JudgedRun run, const Use& use, const Sums& sums, BestOfKind& best) const;
@@ -82,6 +82,9 @@ class EverySpan {
   std::int64_t longest(PartId part) const;
   std::int64_t deepest(PartId part) const;
   std::int64_t deepest_bare(PartId part) const;
+  bool is_hose_with_ends(const catalog::Part& part) const;
+  std::optional<std::pair<std::int64_t, std::int64_t>> rooms_of(PartId part, std::int64_t aside) const;
+  std::int64_t room_of_stub(PartId part) const;
   std::int64_t bowed_in(PartId part) const;
   std::optional<std::int64_t> piece_in(const Link& link, std::int64_t room) const;
   int pieces(PartId part, std::int64_t length) const;

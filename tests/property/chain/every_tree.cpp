@@ -358,7 +358,7 @@ TreeSums TreeTrial::add_up(const std::vector<TreeItem>& tree) const {
     sums.drawbacks += catalog_.family(part.family).is_bushing ? 1 : 0;
     sums.drawbacks += part.name.find("close nipple") != std::string::npos ? 1 : 0;
   }
-  count_materials(catalog_, parts, ends, request_.rules.galvanic, sums);
+  count_materials(catalog_, parts, ends, request_.rules.galvanic, Shape::tree, sums);
   for (std::uint32_t row = 0; row < uses.size(); ++row) {
     const int bought = std::max(0, uses[row] - request_.rules.bin.count_of({row}));
     sums.buy += bought;

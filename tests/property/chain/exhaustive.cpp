@@ -45,8 +45,8 @@ bool moves_up(Freedom freedom) { return freedom == Freedom::loose || freedom == 
 }  // namespace
 
 Tuple tuple_of(Order order, const Sums& s) {
-  // A part of another material weighs as much as 15 dollars.
-  const std::int64_t worth = s.cents + 1500 * s.not_of_one + s.off_weight;
+  // A part of another material weighs as much as 8 dollars.
+  const std::int64_t worth = s.cents + 800 * s.not_of_one + s.off_weight;
   switch (order) {
     case Order::line:
       return {s.narrowing,        s.foreign_threads, s.other_kinds, s.size_changes, s.parts,    s.clashing,
@@ -155,7 +155,7 @@ bool hose_closes(const Catalog& catalog, const Part& part, std::size_t one, std:
 }
 
 void count_materials(const Catalog& catalog, const std::vector<PartId>& parts,
-                     const std::vector<std::optional<MaterialId>>& ends, Galvanic galvanic, Sums& sums) {
+                     const std::vector<std::optional<MaterialId>>& ends, Galvanic galvanic, Shape shape, Sums& sums) {
   sums.clashing = 0;
   sums.not_of_one = INT64_MAX;
   const auto count = [&](const auto& is) { return std::count_if(parts.begin(), parts.end(), is); };
@@ -164,7 +164,6 @@ void count_materials(const Catalog& catalog, const std::vector<PartId>& parts,
       return end && catalog.galvanic(*end, catalog.part(part).material) == GalvanicVerdict::keep_apart;
     });
   };
-  if (galvanic == Galvanic::warn) sums.clashing = count(clashes);
   // Two metals with one anodic index are the same metal under two names; of others each 0.05 V is a step away.
   const auto steps_from = [&](const Material& end, PartId part) -> std::optional<int> {
     const Material& own = catalog.material(catalog.part(part).material);
@@ -174,19 +173,43 @@ void count_materials(const Catalog& catalog, const std::vector<PartId>& parts,
     if (volts < 1e-6) return std::nullopt;
     return std::min(40, static_cast<int>(std::lround(volts * 20.0)));
   };
-  std::pair<std::int64_t, std::int64_t> least{INT64_MAX, 0};
+  using Against = std::array<std::int64_t, 3>;  // clashing, not the end's own, steps from it
+  Against least{INT64_MAX, 0, 0};
+  const std::int64_t clashing = galvanic == Galvanic::warn ? count(clashes) : 0;
   for (const std::optional<MaterialId>& end : ends) {
     if (!end) continue;
-    std::pair<std::int64_t, std::int64_t> of_this{0, 0};
+    Against of_this{clashing, 0, 0};
     for (const PartId part : parts) {
       const auto steps = steps_from(catalog.material(*end), part);
-      of_this.first += steps ? 1 : 0;
-      of_this.second += galvanic == Galvanic::avoid ? 0 : steps.value_or(0);
+      of_this[1] += steps ? 1 : 0;
+      of_this[2] += galvanic == Galvanic::avoid ? 0 : steps.value_or(0);
     }
     least = std::min(least, of_this);
   }
-  if (least.first == INT64_MAX) least.first = 0;
-  std::tie(sums.not_the_ends_own, sums.far_from_it) = least;
+  // Beyond the first part that keeps the two ends apart only the far one counts, before it only the near one.
+  const auto parting = std::find_if(parts.begin(), parts.end(), [&](PartId id) {
+    const Part& part = catalog.part(id);
+    const Role role = catalog.family(part.family).role;
+    return role != Role::plug && (part.dielectric || !catalog.material(part.material).metal);
+  });
+  const bool is_chain = shape == Shape::chain && ends.size() == 2 && ends[0] && ends[1];
+  if (is_chain && galvanic == Galvanic::warn && parting != parts.end() &&
+      catalog.galvanic(*ends[0], *ends[1]) == GalvanicVerdict::keep_apart) {
+    Against of_sides{0, 0, 0};
+    for (auto part = parts.begin(); part != parts.end(); ++part) {
+      if (part == parting) continue;
+      const MaterialId near = part < parting ? *ends[0] : *ends[1];
+      of_sides[0] += catalog.galvanic(near, catalog.part(*part).material) == GalvanicVerdict::keep_apart ? 1 : 0;
+      const auto steps = steps_from(catalog.material(near), *part);
+      of_sides[1] += steps ? 1 : 0;
+      of_sides[2] += steps.value_or(0);
+    }
+    least = std::min(least, of_sides);
+  }
+  if (least[0] == INT64_MAX) least[0] = clashing;
+  sums.clashing = least[0];
+  sums.not_the_ends_own = least[1];
+  sums.far_from_it = least[2];
   // Devices are made in the metal that they are made in: what joins them is to be of one.
   const auto joins = [&](PartId part) {
     const Role role = catalog.family(catalog.part(part).family).role;
@@ -409,7 +432,8 @@ Sums Exhaustive::sums_of(const Begun& begun) const {
     for (const PartId plug : way->plugs) sums.ids.push_back(catalog_.part(plug).id);
     sums.ways.emplace_back(way->enter, way->leave);
   }
-  count_materials(catalog_, parts, {request_.from.material, request_.to.material}, request_.galvanic, sums);
+  count_materials(catalog_, parts, {request_.from.material, request_.to.material}, request_.galvanic, Shape::chain,
+                  sums);
   for (std::uint32_t row = 0; row < begun.uses.size(); ++row) {
     const int bought = std::max(0, begun.uses[row] - request_.bin.count_of({row}));
     sums.buy += bought;

@@ -56,9 +56,11 @@ std::int64_t count_body(const Catalog& catalog, const catalog::Part& part, const
 /// A hose bends so far that a joint at one of these ports closes, whichever goes onto it: also one that slides
 /// together.
 bool hose_closes(const Catalog& catalog, const catalog::Part& part, std::size_t one, std::size_t other);
+/// A chain's parts stand in their order, between the first end and the last.
+enum class Shape { chain, tree };
 /// Fills in the parts that are of another material than they should be, plugs included.
 void count_materials(const Catalog& catalog, const std::vector<PartId>& parts,
-                     const std::vector<std::optional<MaterialId>>& ends, Galvanic galvanic, Sums& sums);
+                     const std::vector<std::optional<MaterialId>>& ends, Galvanic galvanic, Shape shape, Sums& sums);
 /// The same, then the ids, then the ports.
 bool better(Order order, const Sums& a, const Sums& b);
 

@@ -51,6 +51,11 @@ Catalog world_with_lengths(Dice& dice) {
                                       : i == 0 ? 180.0
                                                : 90.0 * (i == 2 ? 1 : 3);
     }
+    // A hose with its ends on it is straight, and as often as not long enough to be bowed.
+    if (part.ports.size() == 2 && base.family(part.family).flexible && dice.chance(40)) {
+      part.ports[1].heading_degrees = 0.0;
+      for (Port& port : part.ports) port.reach = port.reach * static_cast<double>(dice.one_of({1, 4, 8, 12}));
+    }
     // Between ends that stay where they are a run must close: every third part holds a closing joint.
     if (part.ports.size() == 2 && row % 3 == 0) part.closing = true;
     builder.replace({row}, part);

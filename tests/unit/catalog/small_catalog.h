@@ -151,8 +151,8 @@ inline std::vector<std::string> written_out(const Catalog& catalog) {
                                 m.anodic_index_volts, m.metal, m.compressed_air, in_metres(m.roughness), m.galls,
                                 m.threads, m.source));
   for (const Seal& s : catalog.seals())
-    lines.push_back(fmt::format("seal {} {} {} {} {} {} {} {} {}", s.name, s.instruction, s.consumable, s.source,
-                                s.clamped, s.on_washer, s.hot, in_metres(s.tape_per_joint),
+    lines.push_back(fmt::format("seal {} {} {} {} {} {} {} {} {} {}", s.name, s.instruction, s.consumable, s.source,
+                                s.clamped, s.on_washer, s.hot, s.at_bench, in_metres(s.tape_per_joint),
                                 in_metres(s.tape_per_roll)));
   for (const JointKind& k : catalog.kinds()) {
     lines.push_back(fmt::format("kind {} {} {} {} {} {} {} {} {} {} {}", k.id, k.name, k.standard, k.male_notation,

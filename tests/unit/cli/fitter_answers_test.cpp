@@ -49,8 +49,12 @@ TEST(FittersChain, AHoseThatCannotBeBowedOntoItsSecondBarbIsNone) {
     EXPECT_EQ(answered.status, kNoSolution) << answered.out;
     EXPECT_THAT(answered.out, HasSubstr("no room to bow")) << testing::PrintToString(words);
   }
-  // 4 in of rubber hose of 1/2 in bow by the 0.9 in of a barb; so does any where an end moves out of the way.
-  EXPECT_EQ(ask({"chain", "1/2 barb", "1/2 barb", "--span", "4 in"}).status, kDone);
+  for (const Words& words :
+       {Words{"1/4 push-in", "1/4 push-in", "--span", "1.5 in", "--air"}, Words{"1 barb", "1 barb", "--span", "6 in"},
+        Words{"1 FNPT", "1 FNPT", "--span", "9 in", "--need", "hose"}})
+    EXPECT_EQ(ask(Words{"chain"} + words).status, kNoSolution) << testing::PrintToString(words);
+  // 6 in of rubber hose of 1/2 in bow by the 0.9 in of a barb; so does any where an end moves out of the way.
+  EXPECT_EQ(ask({"chain", "1/2 barb", "1/2 barb", "--span", "6 in"}).status, kDone);
   EXPECT_EQ(ask({"chain", "1/2 barb", "1/2 barb", "--span", "1 in", "--last-end", "sliding"}).status, kDone);
 }
 

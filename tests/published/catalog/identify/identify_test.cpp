@@ -339,6 +339,18 @@ TEST(ThreadMark, OfAParallelMaleHasItsClass) {
   EXPECT_TRUE(std::holds_alternative<MarkError>(read_mark(shipped(), "NPT 3/4 A")));
 }
 
+// Dryseal pipe thread screws into plain (ASME B1.20.3); PT and PF are JIS B 0203's and B 0202's R and G (from memory).
+TEST(ThreadMark, ReadsTheStampsOfDrysealAndOfJapan) {
+  const auto is_of = [](const char* text, const char* kind) {
+    const auto mark = std::get<MarkSeen>(read_mark(shipped(), text));
+    return std::find(mark.kinds.begin(), mark.kinds.end(), *shipped().find_kind(kind)) != mark.kinds.end();
+  };
+  EXPECT_TRUE(is_of("1/2 NPTF", "npt"));
+  EXPECT_TRUE(is_of("1/2-14 NPTF", "npt"));
+  EXPECT_TRUE(is_of("PT 1/2", "bspt"));
+  EXPECT_TRUE(is_of("PF 1/2", "bspp"));
+}
+
 // M is on males and females.
 TEST(ThreadMark, SaysTheEndOnlyWhereAllOfItsKindsDo) {
   EXPECT_FALSE(std::get<MarkSeen>(read_mark(shipped(), "M20x1.5")).end);
@@ -364,8 +376,8 @@ TEST(ThreadMark, UnknownLettersNameTheKnownOnes) {
   EXPECT_EQ(wrong.offset, 4u);
   EXPECT_EQ(
       wrong.message,
-      "'XYZ' is no mark of a thread known here; known are NPT, MPT, FPT, MIP, FIP, IPS, NPSM, NPSH, NH, GHT, NHR, "
-      "NHT, R, Rc, BSPT, BSP, Rp, G, BSPP, JIC, SAE, M, UNF, UN, ORB, UNC, EMT, with or without a size");
+      "'XYZ' is no mark of a thread known here; known are NPT, MPT, FPT, MIP, FIP, IPS, NPTF, NPSM, NPSH, NH, GHT, "
+      "NHR, NHT, R, Rc, BSPT, BSP, PT, Rp, G, BSPP, PF, JIC, SAE, M, UNF, UN, ORB, UNC, EMT, with or without a size");
   EXPECT_TRUE(std::holds_alternative<MarkError>(read_mark(shipped(), "  ")));
   EXPECT_TRUE(std::holds_alternative<MarkError>(read_mark(shipped(), "G 3/")));
 }

@@ -66,6 +66,22 @@ TEST(OrderOfTheLine, TakesADielectricUnionOnlyWhereMetalsAreParted) {
   EXPECT_EQ(shop.chain(request), "nipple, dielectric union, brass nipple");
 }
 
+// Behind the union the other metal begins: steel goes to steel, and nothing dear is bought to please both ends.
+TEST(OrderOfTheLine, HoldsEachSideOfADielectricUnionAgainstItsOwnEnd) {
+  const SmallWorld shop(R"(
+    dielectric union: 1 A female, 1 G male, 900c, union, dielectric, iron
+    iron nipple: 1 A male, 1 A male, 100c, iron
+    stainless nipple: 1 A male, 1 A male, 80c, stainless
+  )");
+  ChainRequest request = shop.ask("1 G female", "1 A female", Order::line);
+  request.from.freedom = request.to.freedom = Freedom::fixed;
+  request.from.material = MaterialId{1};
+  request.to.material = MaterialId{0};
+  EXPECT_EQ(shop.chain(request), "dielectric union, iron nipple");
+  std::swap(request.from, request.to);
+  EXPECT_EQ(shop.chain(request), "iron nipple, dielectric union");
+}
+
 TEST(OrderOfTheLine, TakesFewestSizeChangesBeforeFewestParts) {
   const SmallWorld shop(R"(
     wide union: 3/4 A male, 1 A female, 1c, union
@@ -161,7 +177,7 @@ TEST(OrderOfTheBin, TakesAHoseThatIsThereBeforeAUnionIsBought) {
   EXPECT_EQ(shop.chain(request), "nipple, union, nipple");
 }
 
-// A fitter pays more for one metal all the way, and not any price: 15 dollars for each part of another.
+// A fitter pays more for one metal all the way, and not any price: 8 dollars for each part of another.
 TEST(OrderOfTheLine, PaysForOneMetalNoMoreThanThatIsWorth) {
   const auto chosen = [](const char* brass_cents) {
     const SmallWorld shop(fmt::format(R"(
@@ -174,8 +190,8 @@ TEST(OrderOfTheLine, PaysForOneMetalNoMoreThanThatIsWorth) {
     request.from.freedom = request.to.freedom = Freedom::fixed;
     return shop.chain(request);
   };
-  EXPECT_EQ(chosen("840c"), "brass nipple, union, brass nipple");  // 14.80 for one union of another metal
-  EXPECT_EQ(chosen("860c"), "iron nipple, union, iron nipple");
+  EXPECT_EQ(chosen("490c"), "brass nipple, union, brass nipple");  // 7.80 for one union of another metal
+  EXPECT_EQ(chosen("510c"), "iron nipple, union, iron nipple");
 }
 
 TEST(RestOfAChain, IsMeasuredByItsCommonestMaterial) {
@@ -192,7 +208,7 @@ TEST(RestOfAChain, IsMeasuredByItsCommonestMaterial) {
             (Rest{{kTwo, 1100, 1100, 0, 0}}));
   EXPECT_EQ(rest_of(shop.catalog(), Order::parts, brass, moves), Rest{});
   const std::vector<Move> mixed{move("iron nipple"), move("brass coupling"), move("iron nipple")};
-  EXPECT_EQ(rest_of(shop.catalog(), Order::line, EndMetals{}, mixed), (Rest{{0, 1500 + 500, 500, 0, 0}}));
+  EXPECT_EQ(rest_of(shop.catalog(), Order::line, EndMetals{}, mixed), (Rest{{0, 800 + 500, 500, 0, 0}}));
 }
 
 }  // namespace

@@ -48,14 +48,15 @@ void put_rig_on(const Inputs& inputs, const chain::Finder& finder, const std::ve
                 const JobPort& port, const Tested& tested, LeakTestPlan& test, BinLeft& left) {
   // No relief valve passes the walls' limit, however the pressure was printed and typed.
   const GaugePressure limit = tested.walls.limit;
-  const TestDial dial = dial_for_test(inputs, connections, test.pressure);
+  test.at_supply = lent_at_supply(inputs.catalog, tested.ways);
+  reach_test_pressure(inputs, test);
+  const TestDial dial = dial_for_test(inputs, connections, test.pressure,
+                                      test.by_own_regulator() ? std::optional(tested.setting) : std::nullopt);
   const GaugePressure most = std::min(limit, gauge_pascals(in_pascals(test.relief) / kAsPrinted));
   const std::vector<PartId> reliefs = reliefs_for_test(inputs, connections, test.pressure, most);
   test.gauge_of_job = dial.of_job;
   test.gauge_full_scale = dial.parts.empty() ? psig(0.0) : *full_scale(inputs.catalog, dial.parts.front());
   if (!reliefs.empty()) test.relief_opens = relief_setting(inputs.catalog, reliefs.front());
-  test.at_supply = lent_at_supply(inputs.catalog, tested.ways);
-  reach_test_pressure(inputs, test);
   if (!reliefs.empty() && !test.at_supply.empty())
     size_relief_of_test(inputs, tested.system, reliefs.front(), limit, test);
   take_for_supply(test, left);

@@ -22,7 +22,7 @@ using plan::WorkStep;
 /// The steps of the whole job, as short as a card has them; a step without a row is one of a run.
 constexpr auto kShort = std::to_array<Words>({
     {"work_baffle_places", "baffle {0:, }"},
-    {"work_baffles", "weld in {0:#baffle|baffles}, cropped"},
+    {"work_baffles", "weld in {0:#baffle|baffles}"},
     {"work_tight_baffles", "weld in {0:#baffle|baffles}, tight all round"},
     {"work_bungs", "weld in {0:and}"},
     {"work_bungs_into_closed", "a port left open, weld in {0:and}"},
@@ -44,11 +44,7 @@ constexpr auto kShort = std::to_array<Words>({
     {"work_mouse_holes", "mouse-holes {0} x {1} in every bay of the floor's bars"},
     {"work_stays", "weld in the stays"},
     {"work_stays_of_your_own", "weld in the stays (on no cut list)"},
-    {"work_weld_lid_to_baffles", "weld lid on, slotted to baffles"},
-    {"work_weld_lid_to_baffles_and_posts", "weld lid on, slotted to baffles, plugged to posts"},
-    {"work_weld_lid_to_baffles_and_stays", "weld lid on, slotted to baffles and stays"},
-    {"work_weld_lid_to_posts", "weld lid on, plugged to each post"},
-    {"work_weld_lid_to_stays", "weld the lid on and to each stay"},
+    {"work_weld_lid_to", "weld lid on, every slot and hole too"},
     {"work_weld_lid", "weld the lid on"},
     {"work_leak_test", "at {0:mark}, from afar, by the sheet (--all): plug all but the air"},
     {"work_test_with_water", "with water only: the walls stand no test with air"},

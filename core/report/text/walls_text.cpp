@@ -41,8 +41,9 @@ std::string support_rows(const FigureGroup& walls, const Style& style) {
   for (const char* key : {"stays_for_use", "stays_for_four"})
     if (const Figure* stays = walls.find(key))
       rows.line(std::string(stays->label), said(stays->beside, units) + ": limit " + written(*stays, units));
-  for (const char* key : {"vacuum_limit", "cooling_vacuum", "row_across", "row_along", "post", "weld_of_row",
-                          "weld_of_edge", "weld_leg", "weld_of_post", "passage_at_floor", "passage_at_lid"})
+  for (const char* key :
+       {"vacuum_limit", "cooling_vacuum", "row_across", "row_along", "post", "weld_of_row", "weld_of_edge", "weld_leg",
+        "weld_of_post", "post_weld_leg", "passage_at_floor", "passage_at_lid"})
     if (const Figure* figure = walls.find(key))
       rows.line(std::string(figure->label), written(*figure, units) + " " + said(figure->beside, units));
   return rows.text();

@@ -109,9 +109,9 @@ TEST(Passages, StandOnTheCutListWithEachBaffle) {
     return *std::find_if(list.cut.begin(), list.cut.end(), [&](const CutItem& cut) { return cut.used_for == which; });
   };
   EXPECT_EQ(baffle("baffles across").quantity, 2);
-  EXPECT_EQ(report::cut_size(baffle("baffles across"), UnitSystem::inch), "19-7/8 in x 13-7/8 in");
+  EXPECT_EQ(report::cut_size(baffle("baffles across"), UnitSystem::inch), "19-7/8 in x 13-15/16 in");
   EXPECT_EQ(baffle("baffles along").quantity, 3);
-  EXPECT_EQ(report::cut_size(baffle("baffles along"), UnitSystem::inch), "13-1/8 in x 13-7/8 in");
+  EXPECT_EQ(report::cut_size(baffle("baffles along"), UnitSystem::inch), "13-1/8 in x 13-15/16 in");
   EXPECT_THAT(report::cut_remark(baffle("baffles across"), UnitSystem::inch),
               HasSubstr("crop both corners at the floor 1-1/2 in and both at the lid 3/4 in"));
   EXPECT_FALSE(ready_with("baffles along: 1", "baffles along: 1, passages: yes").walls.passages->assumed);
@@ -148,7 +148,7 @@ TEST(Stays, StandOnTheCutListAsTheirBaysSay) {
   // The row along is in four between those three: two to the ends and two between bars.
   EXPECT_THAT(cuts[1], testing::StartsWith("2 stays, lid 9-"));
   EXPECT_THAT(cuts[2], testing::StartsWith("2 stays, lid 9-"));
-  EXPECT_THAT(cuts[3], testing::StartsWith("4 stays, long sides 13-7/8 in x "));
+  EXPECT_THAT(cuts[3], testing::StartsWith("4 stays, long sides 13-15/16 in x "));
   EXPECT_TRUE(std::any_of(plan.work.steps.begin(), plan.work.steps.end(),
                           [](const WorkStep& step) { return step.what.code == "work_stays"; }));
   const Plan bare = ready_with("supports: {baffles across: 2, baffles along: 1}",

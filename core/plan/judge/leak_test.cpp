@@ -173,8 +173,7 @@ void judge_leak_test(const Plan& plan, const Settled& settled, bool valve_is_eno
   else if (!is_hard)
     judge_needless_test(plan, open);
   judge_relief_flow_of_test(plan, open);
-  // Another pressure asks for another valve.
-  if (!test.relief_opens && !is_weak && !is_hard) judge_relief_of_test(plan, settled, open);
+  if (!test.relief_opens) judge_relief_of_test(plan, settled, open);
 }
 
 }  // namespace riserun::plan

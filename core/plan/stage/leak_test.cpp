@@ -60,8 +60,8 @@ void put_rig_on(const Inputs& inputs, const chain::Finder& finder, const std::ve
   if (!reliefs.empty() && !test.at_supply.empty())
     size_relief_of_test(inputs, tested.system, reliefs.front(), limit, test);
   take_for_supply(test, left);
-  // No finding hangs on the rig, and it takes a search.
-  if (inputs.upto == Upto::end)
+  // No finding hangs on the rig, and it takes a search; without its relief valve nobody builds one up.
+  if (inputs.upto == Upto::end && test.relief_opens)
     test.rig = plan_test_rig(inputs, finder, connections, {port, dial.parts, reliefs, !test.at_supply.empty()}, left);
 }
 
@@ -128,7 +128,8 @@ LeakTestPlan plan_leak_test(const Inputs& inputs, const chain::Finder& finder,
   if (test.possible) {
     if (air != nullptr) put_rig_on(inputs, finder, connections, *air, tested, test, left);
     time_leak_test(inputs, tested.setting, test);
-    write_leak_test(inputs, tested.setting, test);
+    // On a port that takes no rig each of its parts goes on by hand; without a relief valve in the line no air goes in.
+    if (air == nullptr || test.relief_opens) write_leak_test(inputs, tested.setting, test);
   }
   caution_rig(test, remarks);
   refuse_test(job, chosen, limit, remarks);

@@ -47,6 +47,8 @@ constexpr auto kShort = std::to_array<Words>({
     {"work_weld_lid_to", "weld lid on, every slot and hole too"},
     {"work_weld_lid", "weld the lid on"},
     {"work_leak_test", "at {0:mark}, from afar, by the sheet (--all): plug all but the air"},
+    {"work_bench_test_relief", "valve of {0} bench-tested first: opens at {1:mark} to {2:mark}"},
+    {"work_bench_test_relief_over_test", "valve of {0} bench-tested first: opens at {1:mark} to {2:mark}"},
     {"work_test_with_water", "with water only: the walls stand no test with air"},
     {"work_settle_what_is_open", "not before what is open is settled"},
     {"work_charge_at_table", "charge {0} at table"},

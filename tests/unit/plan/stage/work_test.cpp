@@ -1,7 +1,9 @@
 // The order of work of a whole job: what comes before the lid, before the test, in the vise, on the tank, and last.
 #include "plan/stage/hose_order.h"
+#include "report/card/make_card.h"
 #include "report/words/lid_rows.h"
 #include "report/words/say.h"
+#include "report/words/step_lists.h"
 #include "unit/plan/judge/ready_job.h"
 
 #include <gmock/gmock.h>
@@ -305,6 +307,28 @@ TEST(LeakTestSheet, HasTheProofOfTheReliefValveBeforeItsRigComesOff) {
   EXPECT_EQ(steps[steps.size() - 2].code, "work_prove_relief");
   EXPECT_EQ(steps.back().code, "test_unplug");
   EXPECT_THAT(report::say(steps.back(), UnitSystem::inch), testing::Not(testing::HasSubstr("relief bung")));
+}
+
+// One that stands on a manifold is not proved on the tank: sheet and card say where, else nobody sees it.
+TEST(LeakTestSheet, HasTheProofOfAManifoldsReliefValveOnABench) {
+  const Plan manifold = plan_of_example("one-air-bung");
+  EXPECT_EQ(manifold.leak_test.steps.back().code, "work_bench_test_relief");
+  const report::Card card = report::card_of(manifold, UnitSystem::inch);
+  EXPECT_TRUE(std::any_of(card.work.begin(), card.work.end(), [](const report::CardRow& row) {
+    return row.name == "test" && row.value.find("bench-tested first: opens at") != std::string::npos;
+  }));
+}
+
+// A test of 3 psi asks for a valve over that and up to 3.75 psi: the job's own of 4 psi is none, and none is sold.
+// Without one in the line no air goes in, whatever else is open.
+TEST(LeakTestSheet, HasNoStepsWithoutAReliefValveForTheRig) {
+  const Plan plan = plan_of_text(with(kStiff, "set 2 psi", "set 4 psi") + "test pressure: 3 psi\n");
+  ASSERT_TRUE(plan.leak_test.possible);
+  EXPECT_TRUE(has(plan, "test_below_what_may_be_seen"));
+  EXPECT_TRUE(has(plan, "no_relief_sold_for_the_test")) << testing::PrintToString(open_in(plan));
+  EXPECT_FALSE(plan.leak_test.rig);
+  EXPECT_TRUE(plan.leak_test.steps.empty());
+  EXPECT_TRUE(report::leak_test_steps(plan, UnitSystem::inch).empty());
 }
 
 // It is screwed in once: for its proof.

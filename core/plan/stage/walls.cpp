@@ -206,6 +206,11 @@ WallsPlan plan_walls(const Inputs& inputs, const WallLimit& limit, const WallLoa
   if (walls.stayed)
     walls.stayed_limit =
         reservoir::stayed_plate_limit(walls.stayed->thickness, walls.stayed->pitch, request.design_stress);
+  walls.weakest = walls.at_set.panels[walls.at_set.weakest].panel.name;
+  if (walls.stayed) {
+    walls.span_limit = std::max(GaugePressure(), GaugePressure() + *walls.stayed_limit - walls.stayed->water);
+    if (*walls.span_limit < walls.at_set.limit) walls.weakest = reservoir::kStayedSpan;
+  }
   set_factors(inputs, load.setting, walls);
   set_loads(inputs, request, load.setting, walls);
   set_vacuum(inputs, request, load.riser_lets_air_in, walls);

@@ -31,6 +31,13 @@ std::string panel_table(const Plan& plan, const Style& style) {
          write_pressure_alone(result.limit, units), write_factor(result.factor_on_yield),
          result.small_deflection ? "" : "bulge over half the sheet: linear theory over-states it"});
   }
+  const plan::WallsPlan& walls = plan.walls;
+  if (walls.span_limit)
+    rows.push_back({reservoir::kStayedSpan, write_length(walls.stayed->pitch, units),
+                    write_thickness(walls.stayed->thickness, units), "", "",
+                    write_pressure_alone(*walls.span_limit, units),
+                    walls.weakest == reservoir::kStayedSpan ? write_factor(walls.factor_at_set) : "",
+                    "by the stayed-surface rule"});
   return table(rows, "  ", {5, 6}, style.width);
 }
 

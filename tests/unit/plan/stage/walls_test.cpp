@@ -172,6 +172,23 @@ TEST(Passages, OfTightBafflesOrOfNoneAreNotCut) {
                              [](const CutItem& cut) { return cut.used_for.find("baffles") == 0; }));
 }
 
+// Of four bays 20 in by 10 in round one post the panels stand more than the rule has for a span of 20 in; by hand of 10
+// ga, 0.1285 in at the least: 0.1285^2 x 21.6 ksi x 2.1 / 20^2 = 1.87 psi, less 9 in of water, 0.325 psi.
+TEST(Walls, NameTheSpanBetweenPostsWhereThatGoverns) {
+  const Plan plan =
+      ready_with("supports: {baffles across: 2, baffles along: 1}",
+                 "supports: {lid bays: 2 x 2, floor bays: 2 x 2, lid stays: posts, long side bays: 4 x 2, "
+                 "short side bays: 3 x 2}");
+  ASSERT_TRUE(plan.walls.span_limit);
+  EXPECT_LT(*plan.walls.span_limit, plan.walls.at_set.limit);
+  EXPECT_NEAR(in_psi(*plan.walls.span_limit), in_psi(plan.walls.limit), 1e-9);
+  EXPECT_EQ(plan.walls.weakest, "span between posts");
+  const std::string text = report::walls_text(plan, {});
+  EXPECT_THAT(text, AllOf(HasSubstr("span between posts"), HasSubstr("by the stayed-surface rule"),
+                          Not(HasSubstr("in water): floor panel"))));
+  EXPECT_EQ(ready().walls.weakest, ready().walls.at_set.panels[ready().walls.at_set.weakest].panel.name);
+}
+
 TEST(Cooling, IsFromTheWarmestToTheColdest) {
   const std::string shut = with(kReady, "need: [union]", "need: [union, ball valve]");
   const auto vacuum = [&](const std::string& line) {

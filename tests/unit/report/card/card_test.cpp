@@ -127,6 +127,8 @@ TEST(Card, BuysTheMetalOfBafflesAndStays) {
   EXPECT_THAT(metal(plan::ready()), testing::IsEmpty());
   const plan::Plan stayed = plan::ready_with("baffles along: 1}", "baffles along: 1, lid bays: 6 x 2}");
   EXPECT_THAT(metal(stayed), testing::ElementsAre(HasSubstr("of steel flat bar: stays")));
+  EXPECT_THAT(card_of(stayed, UnitSystem::inch).cost, HasSubstr("and 1 without price"));
+  EXPECT_THAT(card_of(plan::ready(), UnitSystem::inch).cost, Not(HasSubstr("without price")));
 }
 
 // Which bung it is for would be cut short: the order of work says it.

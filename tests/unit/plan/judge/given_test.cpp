@@ -3,6 +3,7 @@
 #include "unit/plan/bench_job.h"
 #include "unit/plan/judge/ready_job.h"
 
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 
 #include <cmath>
